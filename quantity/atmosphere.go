@@ -1,0 +1,22 @@
+package quantity
+
+import "math"
+
+// StandardAtmosphere is the pressure at sea level, exact by definition.
+const StandardAtmosphere Pressure = 101325
+
+// AtmosphereAt returns the pressure of the standard atmosphere at an elevation
+// above sea level: ASHRAE Handbook Fundamentals, chapter 1, equation 3, good
+// from −5,000 to 11,000 m. Elevations beyond are taken at the nearer end, and
+// what is not a number at sea level. Weather moves the true pressure by about
+// ±1.5 kPa (0.2 psi); a barometer at the site is better.
+func AtmosphereAt(elevation Length) Pressure {
+	z := float64(elevation)
+	if math.IsNaN(z) {
+		return StandardAtmosphere
+	}
+	z = math.Max(-5000, math.Min(11000, z))
+	return StandardAtmosphere * Pressure(math.Pow(1-2.25577e-5*z, 5.2559))
+}
+
+func abs(v float64) float64 { return math.Abs(v) }

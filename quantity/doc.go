@@ -1,0 +1,34 @@
+// Package quantity gives every physical value that crosses a public boundary
+// of the module a type of its own.
+//
+// Each type is a float64 in the SI base unit of its dimension, with
+// constructors and accessors named after the unit, as time.Duration has
+// seconds and hours:
+//
+//	t := quantity.Fahrenheit(62)
+//	fmt.Println(t.Celsius())
+//
+// The types keep apart what looks alike and is not:
+//
+//   - A Temperature is a point on a scale; a TemperatureDelta is a difference.
+//     A superheat is never a Temperature, and 10 °F of superheat is not −12 °C.
+//   - A Pressure is absolute; a GaugePressure is counted from the atmosphere
+//     around the gauge. The only way from one to the other names that
+//     atmosphere, because a gauge read at 6,000 ft is about 2.9 psi off from
+//     sea level, and a saturation temperature moves with it.
+//   - A StaticPressure is the small pressure of a duct, against the room.
+//
+// # Text
+//
+// All types marshal to and from text, and so to and from JSON strings:
+// "62 °F", "62 F", "16.7 °C", "68.5 psig", "4 ton". A bare number is an error,
+// because a number without a unit is the commonest wrong reading of all.
+// MarshalText writes one unit per type, with digits enough that reading the
+// text back gives the same bits. Format writes for people, in either system.
+//
+// # Validity
+//
+// Constructors do arithmetic only. They accept any float64, as time.Duration
+// does; packages that compute with a value check its range and return a
+// *RangeError. Parsing never yields NaN or an infinity.
+package quantity

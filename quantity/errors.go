@@ -1,0 +1,59 @@
+package quantity
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A ParseError says why a text is not a quantity and what to write instead.
+type ParseError struct {
+	Quantity string   // what was wanted: "temperature", "gauge pressure"
+	Text     string   // what was given, cut to 40 characters
+	Problem  string   // what is wrong with it
+	Units    []string // the units that would do
+}
+
+// Error implements error.
+func (e *ParseError) Error() string {
+	return fmt.Sprintf("%s %q: %s; write a number and one of %s", e.Quantity, e.Text, e.Problem, strings.Join(e.Units, ", "))
+}
+
+// A RangeError says that a value lies outside the range in which a question
+// has an answer. Every package of the module returns it for that case, so one
+// errors.As catches it everywhere.
+type RangeError struct {
+	// Quantity names the value as a technician would: "bubble temperature of R-744".
+	Quantity string
+	// Value, Min and Max are of one quantity type. Min or Max may be nil where
+	// there is no bound on that side.
+	Value, Min, Max fmt.Stringer
+	// Advice says what the bound is and what to do: "above the critical
+	// pressure there is no saturation; read the gas cooler outlet instead".
+	Advice string
+}
+
+// Error implements error.
+func (e *RangeError) Error() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %v is out of range", e.Quantity, e.Value)
+	switch {
+	case e.Min != nil && e.Max != nil:
+		fmt.Fprintf(&b, "; valid from %v to %v", e.Min, e.Max)
+	case e.Min != nil:
+		fmt.Fprintf(&b, "; valid from %v up", e.Min)
+	case e.Max != nil:
+		fmt.Fprintf(&b, "; valid up to %v", e.Max)
+	}
+	if e.Advice != "" {
+		b.WriteString("; ")
+		b.WriteString(e.Advice)
+	}
+	return b.String()
+}
+
+// Number is a plain number for the fields of a RangeError whose quantity has
+// no unit: a relative humidity, a vapor quality, a mole fraction.
+type Number float64
+
+// String returns the number with up to six significant digits.
+func (n Number) String() string { return fmt.Sprintf("%.6g", float64(n)) }

@@ -1,0 +1,168 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// maxText bounds what a parser looks at: no reading needs more.
+const maxText = 64
+
+func (k *kind) parse(text string) (float64, error) {
+	return k.parseWith(text, k.units, true)
+}
+
+func (k *kind) parseDifference(text string) (float64, error) {
+	units := k.units
+	if k.difference != nil {
+		units = append(append([]unit(nil), k.difference...), units...)
+	}
+	return k.parseWith(text, units, false)
+}
+
+func (k *kind) parseWith(text string, units []unit, affine bool) (float64, error) {
+	fail := func(problem string) (float64, error) {
+		names := make([]string, 0, len(units))
+		for _, u := range units {
+			names = append(names, u.symbol)
+		}
+		return 0, &ParseError{Quantity: k.name, Text: clip(text), Problem: problem, Units: names}
+	}
+	if len(text) > maxText {
+		return fail("it is too long for a reading")
+	}
+	if !utf8.ValidString(text) {
+		return fail("it is not UTF-8 text")
+	}
+	s := strings.TrimSpace(text)
+	if s == "" {
+		return fail("it is empty")
+	}
+	v, u, rest, problem := k.step(s, units)
+	if problem != "" {
+		return fail(problem)
+	}
+	si := v * u.scale
+	if affine {
+		si = u.toSI(v)
+	}
+	if rest != "" {
+		if !k.compound {
+			return fail("there is more after the unit: " + strconv.Quote(clip(rest)))
+		}
+		minor, mu, more, problem := k.step(rest, units)
+		switch {
+		case problem != "":
+			return fail(problem)
+		case more != "":
+			return fail("there is more after the unit: " + strconv.Quote(clip(more)))
+		case mu.scale >= u.scale || minor < 0 || minor*mu.scale >= u.scale || v != math.Trunc(v):
+			return fail("the second part must be less than one of the first unit, and the first part whole, as in 6 lb 4 oz")
+		case math.Signbit(v):
+			si -= mu.toSI(minor)
+		default:
+			si += mu.toSI(minor)
+		}
+	}
+	if math.IsNaN(si) || math.IsInf(si, 0) {
+		return fail("it is beyond what a number can hold")
+	}
+	return si, nil
+}
+
+// step reads one number and its unit from the front of s.
+func (k *kind) step(s string, units []unit) (v float64, u unit, rest, problem string) {
+	n := numberLen(s)
+	if n == 0 {
+		return 0, unit{}, "", "it does not start with a number"
+	}
+	v, err := strconv.ParseFloat(strings.Replace(s[:n], "−", "-", 1), 64)
+	if err != nil {
+		return 0, unit{}, "", "its number is beyond what a number can hold"
+	}
+	s = strings.TrimLeft(s[n:], " \u00a0\u202f\t")
+	if s == "" {
+		return 0, unit{}, "", "the unit is missing"
+	}
+	if s[0] == ',' {
+		return 0, unit{}, "", "write the decimal point as '.', and thousands without a separator"
+	}
+	symbol := s
+	if k.compound {
+		if i := strings.IndexAny(s, " \t"); i > 0 && numberLen(strings.TrimLeft(s[i:], " \t")) > 0 {
+			symbol, rest = s[:i], strings.TrimLeft(s[i:], " \t")
+		}
+	}
+	for _, u := range units {
+		if u.matches(symbol) {
+			return v, u, rest, ""
+		}
+	}
+	return 0, unit{}, "", "the unit " + strconv.Quote(clip(symbol)) + " is not one of its units"
+}
+
+// matches compares exactly first and then without regard to case and spaces,
+// so that "psig", "PSIG" and "kw" all read as meant. No kind has two units
+// that differ only in case.
+func (u unit) matches(symbol string) bool {
+	if symbol == u.symbol {
+		return true
+	}
+	symbol = strings.ReplaceAll(symbol, " ", "")
+	if strings.EqualFold(symbol, strings.ReplaceAll(u.symbol, " ", "")) {
+		return true
+	}
+	for _, a := range u.also {
+		if strings.EqualFold(symbol, strings.ReplaceAll(a, " ", "")) {
+			return true
+		}
+	}
+	return false
+}
+
+// numberLen is the length of the decimal number at the front of s, 0 if none:
+// sign, digits, point, digits, exponent. A typeset minus sign counts as one.
+func numberLen(s string) int {
+	i := 0
+	if strings.HasPrefix(s, "−") {
+		i = len("−")
+	} else if i < len(s) && (s[i] == '+' || s[i] == '-') {
+		i++
+	}
+	digits := 0
+	for ; i < len(s) && '0' <= s[i] && s[i] <= '9'; i++ {
+		digits++
+	}
+	if i < len(s) && s[i] == '.' {
+		i++
+		for ; i < len(s) && '0' <= s[i] && s[i] <= '9'; i++ {
+			digits++
+		}
+	}
+	if digits == 0 {
+		return 0
+	}
+	if i < len(s) && (s[i] == 'e' || s[i] == 'E') {
+		j := i + 1
+		if j < len(s) && (s[j] == '+' || s[j] == '-') {
+			j++
+		}
+		start := j
+		for ; j < len(s) && '0' <= s[j] && s[j] <= '9'; j++ {
+		}
+		if j > start {
+			i = j
+		}
+	}
+	return i
+}
+
+func clip(s string) string {
+	const most = 40
+	if len(s) <= most {
+		return strings.ToValidUTF8(s, "?")
+	}
+	return strings.ToValidUTF8(s[:most], "?") + "…"
+}

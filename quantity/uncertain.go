@@ -1,0 +1,100 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Quantity is any of the types of this package.
+type Quantity interface {
+	~float64
+	fmt.Stringer
+	kind() *kind
+}
+
+// Uncertain pairs a value with its standard uncertainty, one standard
+// deviation in the sense of the GUM (JCGM 100:2008, 2.3.1). An instrument's
+// "±1 °F" is usually a limit; for a limit that is all one knows, the standard
+// uncertainty is the limit over √3 (GUM 4.3.7).
+//
+// The text form is "62 °F ± 0.6 °F"; a value without "±" has no uncertainty
+// stated, which reads back as zero.
+type Uncertain[T Quantity] struct {
+	Value T
+	// Std is the standard uncertainty in the SI unit of T, for a Temperature
+	// in kelvin. It is never negative.
+	Std float64
+}
+
+// Interval returns the value less and plus k standard uncertainties.
+func (u Uncertain[T]) Interval(k float64) (low, high T) {
+	d := T(k * u.Std)
+	return u.Value - d, u.Value + d
+}
+
+// Stated reports whether an uncertainty was given at all.
+func (u Uncertain[T]) Stated() bool { return u.Std > 0 }
+
+// Format shows value and standard uncertainty in one system of units.
+func (u Uncertain[T]) Format(sys System) string {
+	k := u.Value.kind()
+	s := k.format(float64(u.Value), sys)
+	if u.Std > 0 {
+		s += " ± " + k.formatDifference(u.Std, sys)
+	}
+	return s
+}
+
+// String is Format(SI).
+func (u Uncertain[T]) String() string { return u.Format(SI) }
+
+// MarshalText writes the value, and the uncertainty where there is one, with
+// digits enough to read both back bit for bit.
+func (u Uncertain[T]) MarshalText() ([]byte, error) {
+	k := u.Value.kind()
+	b, err := k.appendExact(nil, float64(u.Value))
+	if err != nil || u.Std == 0 {
+		return b, err
+	}
+	diff := *k
+	if k.difference != nil {
+		diff.units = k.difference
+	}
+	diff.units = unshifted(diff.units)
+	return diff.appendExact(append(b, " ± "...), u.Std)
+}
+
+// UnmarshalText reads "62 °F ± 0.6 °F", "62 °F +/- 0.6 °F" or "62 °F".
+func (u *Uncertain[T]) UnmarshalText(text []byte) error {
+	k := u.Value.kind()
+	s := string(text)
+	head, tail, found := strings.Cut(s, "±")
+	if !found {
+		head, tail, found = strings.Cut(s, "+/-")
+	}
+	v, err := k.parse(head)
+	if err != nil {
+		return err
+	}
+	std := 0.0
+	if found {
+		if std, err = k.parseDifference(tail); err != nil {
+			return err
+		}
+		if std < 0 || math.Signbit(std) {
+			return &ParseError{Quantity: k.name, Text: clip(s), Problem: "an uncertainty is never negative", Units: []string{k.units[0].symbol}}
+		}
+	}
+	u.Value, u.Std = T(v), std
+	return nil
+}
+
+func unshifted(units []unit) []unit {
+	out := make([]unit, len(units))
+	for i, u := range units {
+		u.shift = 0
+		out[i] = u
+	}
+	return out
+}
