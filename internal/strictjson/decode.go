@@ -1,0 +1,259 @@
+package strictjson
+
+import (
+	"bytes"
+	"encoding"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+)
+
+// Limits bound what Decode looks at.
+type Limits struct {
+	Bytes int // of the whole document
+	Depth int // of nested objects and lists
+	Items int // of one list, or keys of one object
+}
+
+// Decode reads one JSON document into the struct that into points to. The
+// error is an *Error. On error, into may be partly filled.
+func Decode(data []byte, into any, lim Limits) error {
+	if len(data) > lim.Bytes {
+		return &Error{Line: 1, Problem: fmt.Sprintf("the document has %d bytes; at most %d are read", len(data), lim.Bytes)}
+	}
+	if !utf8.Valid(data) {
+		return &Error{Line: 1, Problem: "the document is not UTF-8 text"}
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		return &Error{Line: 1, Problem: "the document is empty"}
+	}
+	target := reflect.ValueOf(into)
+	if target.Kind() != reflect.Pointer || target.IsNil() {
+		return errors.New("strictjson: into is not a pointer to a value")
+	}
+	d := decoder{data: data, lim: lim, dec: json.NewDecoder(bytes.NewReader(data))}
+	d.dec.UseNumber()
+	if err := d.value(target.Elem(), "", 0); err != nil {
+		return err
+	}
+	if _, err := d.dec.Token(); err != io.EOF {
+		return d.fail("", "there is more after the end of the document", nil)
+	}
+	return nil
+}
+
+type decoder struct {
+	data []byte
+	lim  Limits
+	dec  *json.Decoder
+}
+
+func (d *decoder) fail(path, problem string, cause error) error {
+	return &Error{Path: path, Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem, Err: cause}
+}
+
+func (d *decoder) token(path string) (json.Token, error) {
+	t, err := d.dec.Token()
+	if err == nil {
+		return t, nil
+	}
+	var syntax *json.SyntaxError
+	switch {
+	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
+		return nil, d.fail(path, "the document ends too early; a bracket, brace or quote is not closed", err)
+	case errors.As(err, &syntax):
+		return nil, &Error{Path: path, Line: lineAt(d.data, syntax.Offset), Problem: "not JSON: " + syntax.Error(), Err: err}
+	}
+	return nil, d.fail(path, "not JSON: "+err.Error(), err)
+}
+
+func (d *decoder) value(v reflect.Value, path string, depth int) error {
+	t, err := d.token(path)
+	if err != nil {
+		return err
+	}
+	return d.fill(v, t, path, depth)
+}
+
+var durationType = reflect.TypeFor[time.Duration]()
+
+func (d *decoder) fill(v reflect.Value, t json.Token, path string, depth int) error {
+	if depth > d.lim.Depth {
+		return d.fail(path, fmt.Sprintf("nested more than %d deep", d.lim.Depth), nil)
+	}
+	if t == nil {
+		return d.fail(path, "null is not a value; leave out what is not known", nil)
+	}
+	if v.Kind() == reflect.Pointer {
+		if v.IsNil() {
+			v.Set(reflect.New(v.Type().Elem()))
+		}
+		return d.fill(v.Elem(), t, path, depth)
+	}
+	if v.Type() == durationType {
+		return d.duration(v, t, path)
+	}
+	if text, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		return d.text(text, t, path)
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		return d.object(v, t, path, depth)
+	case reflect.Slice:
+		return d.list(v, t, path, depth)
+	case reflect.String:
+		s, ok := t.(string)
+		if !ok {
+			return d.wrong(path, "a text in quotes", t)
+		}
+		v.SetString(s)
+	case reflect.Bool:
+		b, ok := t.(bool)
+		if !ok {
+			return d.wrong(path, "true or false", t)
+		}
+		v.SetBool(b)
+	case reflect.Float64:
+		n, ok := t.(json.Number)
+		if !ok {
+			return d.wrong(path, "a number", t)
+		}
+		f, err := n.Float64()
+		if err != nil || math.IsInf(f, 0) {
+			return d.fail(path, "the number is beyond what a number can hold", err)
+		}
+		v.SetFloat(f)
+	case reflect.Int, reflect.Int64:
+		n, ok := t.(json.Number)
+		if !ok {
+			return d.wrong(path, "a whole number", t)
+		}
+		i, err := strconv.ParseInt(n.String(), 10, v.Type().Bits())
+		if err != nil {
+			return d.fail(path, "want a whole number, got "+clip(n.String()), err)
+		}
+		v.SetInt(i)
+	default:
+		return fmt.Errorf("strictjson: %s cannot be read into a %s", path, v.Type())
+	}
+	return nil
+}
+
+func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string) error {
+	s, ok := t.(string)
+	if !ok {
+		if _, number := t.(json.Number); number {
+			return d.fail(path, fmt.Sprintf("%v has no unit; write a text with the unit, as in %q", t, fmt.Sprintf("%v °F", t)), nil)
+		}
+		return d.wrong(path, "a text in quotes", t)
+	}
+	if err := into.UnmarshalText([]byte(s)); err != nil {
+		return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: "), err)
+	}
+	return nil
+}
+
+func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
+	s, ok := t.(string)
+	if !ok {
+		return d.wrong(path, `a duration in quotes, as in "15m" or "1h30m"`, t)
+	}
+	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
+	if err != nil {
+		return d.fail(path, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" or \"1h30m\"", clip(s)), err)
+	}
+	v.SetInt(int64(span))
+	return nil
+}
+
+func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) error {
+	if t != json.Delim('{') {
+		return d.wrong(path, "an object in braces", t)
+	}
+	fields := fieldsOf(v.Type())
+	seen := make(map[string]bool)
+	for d.dec.More() {
+		t, err := d.token(path)
+		if err != nil {
+			return err
+		}
+		key, ok := t.(string)
+		if !ok {
+			return d.wrong(path, "a field name in quotes", t)
+		}
+		at := join(path, key)
+		if len(seen) >= d.lim.Items {
+			return d.fail(path, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
+		}
+		if seen[key] {
+			return d.fail(at, "the field is given twice", nil)
+		}
+		seen[key] = true
+		index, known := fields[key]
+		if !known {
+			return d.fail(at, unknownField(key, fields), nil)
+		}
+		if err := d.value(v.FieldByIndex(index), at, depth+1); err != nil {
+			return err
+		}
+	}
+	_, err := d.token(path)
+	return err
+}
+
+func (d *decoder) list(v reflect.Value, t json.Token, path string, depth int) error {
+	if t != json.Delim('[') {
+		return d.wrong(path, "a list in brackets", t)
+	}
+	v.SetLen(0)
+	for d.dec.More() {
+		if v.Len() >= d.lim.Items {
+			return d.fail(path, fmt.Sprintf("more than %d items", d.lim.Items), nil)
+		}
+		item := reflect.New(v.Type().Elem()).Elem()
+		if err := d.value(item, fmt.Sprintf("%s[%d]", path, v.Len()), depth+1); err != nil {
+			return err
+		}
+		v.Set(reflect.Append(v, item))
+	}
+	_, err := d.token(path)
+	return err
+}
+
+func (d *decoder) wrong(path, want string, t json.Token) error {
+	got := "a value"
+	switch t := t.(type) {
+	case json.Delim:
+		got = map[json.Delim]string{'{': "an object", '[': "a list"}[t]
+	case string:
+		got = fmt.Sprintf("the text %q", clip(t))
+	case json.Number:
+		got = "the number " + clip(t.String())
+	case bool:
+		got = strconv.FormatBool(t)
+	}
+	return d.fail(path, "want "+want+", got "+got, nil)
+}
+
+func join(path, key string) string {
+	key = clip(key)
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+func clip(s string) string {
+	const most = 40
+	if len(s) <= most {
+		return s
+	}
+	return strings.ToValidUTF8(s[:most], "") + "…"
+}

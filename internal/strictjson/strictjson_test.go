@@ -1,0 +1,104 @@
+package strictjson
+
+import (
+	"errors"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/satline/satline/quantity"
+)
+
+type inner struct {
+	Temperature *quantity.Uncertain[quantity.Temperature] `json:"temperature"`
+	Flag        bool                                      `json:"flag"`
+}
+
+type outer struct {
+	Name    string        `json:"name"`
+	Inner   inner         `json:"inner"`
+	List    []inner       `json:"list"`
+	Count   int           `json:"count"`
+	Share   *float64      `json:"share"`
+	Running time.Duration `json:"running"`
+	At      time.Time     `json:"at"`
+}
+
+var limits = Limits{Bytes: 4096, Depth: 8, Items: 20}
+
+func TestDecode(t *testing.T) {
+	var got outer
+	doc := `{"name": "a", "inner": {"temperature": "62 °F", "flag": true}, "list": [{}, {"flag": true}],
+		"count": 3, "share": 0.5, "running": "15 min", "at": "2026-07-01T14:00:00Z"}`
+	if err := Decode([]byte(doc), &got, limits); err != nil {
+		t.Fatal(err)
+	}
+	half, temp := 0.5, quantity.Fahrenheit(62).PlusMinus(0)
+	want := outer{Name: "a", Inner: inner{Temperature: &temp, Flag: true}, List: []inner{{}, {Flag: true}},
+		Count: 3, Share: &half, Running: 15 * time.Minute, At: time.Date(2026, 7, 1, 14, 0, 0, 0, time.UTC)}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestDecodeRefuses(t *testing.T) {
+	for doc, want := range map[string]string{
+		``:                                   `line 1: the document is empty`,
+		"{\n\"inner\":{\"temperature\":62}}": `inner.temperature (line 2): 62 has no unit; write a text with the unit, as in "62 °F"`,
+		`{"inner":{"temperature":"62"}}`:     `inner.temperature (line 1): temperature "62": the unit is missing; write a number and one of °C, °F, K`,
+		`{"nmae":"a"}`:                       `nmae (line 1): unknown field; did you mean "name"?`,
+		`{"zzzzzz":"a"}`:                     `zzzzzz (line 1): unknown field; known here: at, count, inner, list, name, running, share`,
+		`{"Name":"a"}`:                       `Name (line 1): unknown field; did you mean "name"?`,
+		`{"name":"a","name":"b"}`:            `name (line 1): the field is given twice`,
+		`{"name":null}`:                      `name (line 1): null is not a value; leave out what is not known`,
+		`{"name":"a"`:                        `line 1: the document ends too early; a bracket, brace or quote is not closed`,
+		`{"name":"a"} {}`:                    `line 1: there is more after the end of the document`,
+		`{"share":NaN}`:                      `share (line 1): not JSON: invalid character 'N' looking for beginning of value`,
+		`{"share":1e999}`:                    `share (line 1): the number is beyond what a number can hold`,
+		`{"count":1.5}`:                      `count (line 1): want a whole number, got 1.5`,
+		`{"name":{}}`:                        `name (line 1): want a text in quotes, got an object`,
+		`{"inner":[]}`:                       `inner (line 1): want an object in braces, got a list`,
+		`{"list":"x"}`:                       `list (line 1): want a list in brackets, got the text "x"`,
+		`{"list":[{"flag":1}]}`:              `list[0].flag (line 1): want true or false, got the number 1`,
+		`{"running":"soon"}`:                 `running (line 1): "soon" is not a duration; write one as in "15m", "90s" or "1h30m"`,
+		`[]`:                                 `line 1: want an object in braces, got a list`,
+		"{\"name\":\"\xff\"}":                `line 1: the document is not UTF-8 text`,
+		`{"list":[` + strings.Repeat(`{},`, 30) + `{}]}`: `list (line 1): more than 20 items`,
+		`{"name":"` + strings.Repeat("x", 5000) + `"}`:   `line 1: the document has 5011 bytes; at most 4096 are read`,
+	} {
+		var o outer
+		err := Decode([]byte(doc), &o, limits)
+		var e *Error
+		if !errors.As(err, &e) {
+			t.Errorf("%.60s: got %v, want an *Error", doc, err)
+			continue
+		}
+		if e.Error() != want {
+			t.Errorf("%.60s:\n got %s\nwant %s", doc, e.Error(), want)
+		}
+	}
+}
+
+type nest struct {
+	In *nest `json:"in"`
+}
+
+func TestDecodeBoundsDepth(t *testing.T) {
+	var n nest
+	doc := strings.Repeat(`{"in":`, 200) + `{}` + strings.Repeat(`}`, 200)
+	if err := Decode([]byte(doc), &n, limits); err == nil || !strings.Contains(err.Error(), "nested more than 8 deep") {
+		t.Errorf("got %v", err)
+	}
+}
+
+func FuzzDecode(f *testing.F) {
+	f.Add([]byte(`{"name": "a", "inner": {"temperature": "62 °F"}, "list": [{}]}`))
+	f.Add([]byte(`{"count": 1e3, "share": -0, "running": "1h"}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		var o outer
+		if err := Decode(data, &o, limits); err != nil && err.Error() == "" {
+			t.Error("an error without words")
+		}
+	})
+}
