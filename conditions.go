@@ -1,0 +1,32 @@
+package satline
+
+import "time"
+
+// Conditions are what the technician sees and knows that no instrument shows.
+// A true field is a fact that limits what readings can say; a false one means
+// no or not known.
+type Conditions struct {
+	// Running is how long the machine has run without a stop.
+	Running time.Duration `json:"running,omitzero"`
+	// Heating says that the machine heats: cooling methods do not apply.
+	Heating bool `json:"heating,omitzero"`
+	// CoilWet says that the outdoor coil is wet from washing or rain.
+	CoilWet bool `json:"coilWet,omitzero"`
+	// PanelsOff says that access panels or doors of the unit are open.
+	PanelsOff bool `json:"panelsOff,omitzero"`
+	// DoorsOpen says that the building is open, so the load is not its own.
+	DoorsOpen bool `json:"doorsOpen,omitzero"`
+	// EconomizerOpen says that outdoor air is being drawn in.
+	EconomizerOpen bool `json:"economizerOpen,omitzero"`
+	// CondenserFanCycling says that a control stops and starts the outdoor fan.
+	CondenserFanCycling bool `json:"condenserFanCycling,omitzero"`
+	// CoilIced says that ice or frost is on the indoor coil or suction line.
+	CoilIced bool `json:"coilIced,omitzero"`
+	// FilterDirty and OutdoorCoilDirty are judged by eye.
+	FilterDirty      bool `json:"filterDirty,omitzero"`
+	OutdoorCoilDirty bool `json:"outdoorCoilDirty,omitzero"`
+	// SealedSystemOpened says that the circuit was open to air lately.
+	SealedSystemOpened bool `json:"sealedSystemOpened,omitzero"`
+	// OilStains says that oil marks a joint or a valve.
+	OilStains bool `json:"oilStains,omitzero"`
+}

@@ -1,0 +1,68 @@
+package satline
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/satline/satline/internal/strictjson"
+)
+
+// MaxVisitBytes is the longest visit document that is read.
+const MaxVisitBytes = 1 << 20
+
+// ErrVisit is what every error about the content of a visit wraps.
+var ErrVisit = errors.New("visit")
+
+// A VisitError says what in a visit stops an assessment and what to do about
+// it.
+type VisitError struct {
+	// Field is the JSON path of the field at fault: "readings.suctionPressure".
+	Field string
+	// Problem says what is wrong, the valid range and what to mend.
+	Problem string
+	// Err is the cause, where another package found it.
+	Err error
+}
+
+// Error implements error in one line.
+func (e *VisitError) Error() string {
+	if e.Field == "" {
+		return "visit: " + e.Problem
+	}
+	return fmt.Sprintf("visit: %s: %s", e.Field, e.Problem)
+}
+
+// Unwrap returns ErrVisit and the cause.
+func (e *VisitError) Unwrap() []error {
+	if e.Err == nil {
+		return []error{ErrVisit}
+	}
+	return []error{ErrVisit, e.Err}
+}
+
+// DecodeVisit reads the JSON form of a visit: UTF-8, at most MaxVisitBytes,
+// every field known, none twice, every quantity with its unit. The error says
+// in one line where the document is wrong and what to write instead.
+func DecodeVisit(data []byte) (Visit, error) {
+	var v Visit
+	err := strictjson.Decode(data, &v, strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000})
+	if err != nil {
+		var at *strictjson.Error
+		if errors.As(err, &at) {
+			return Visit{}, &VisitError{Problem: at.Error(), Err: err}
+		}
+		return Visit{}, err
+	}
+	return v, nil
+}
+
+// ReadVisit is DecodeVisit of all that r has; it stops reading one byte past
+// MaxVisitBytes.
+func ReadVisit(r io.Reader) (Visit, error) {
+	data, err := io.ReadAll(io.LimitReader(r, MaxVisitBytes+1))
+	if err != nil {
+		return Visit{}, fmt.Errorf("visit: cannot be read: %w", err)
+	}
+	return DecodeVisit(data)
+}

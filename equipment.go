@@ -1,0 +1,177 @@
+package satline
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
+// Equipment is what the machine is. What its label says outranks any general
+// rule, so give it wherever it can be read.
+type Equipment struct {
+	// Refrigerant by its ASHRAE 34 designation, in any usual spelling.
+	Refrigerant string `json:"refrigerant"`
+	// Metering is the expansion device at the indoor coil.
+	Metering Metering `json:"metering"`
+	// Arrangement of the machine.
+	Arrangement Arrangement `json:"arrangement,omitzero"`
+	// NominalCapacity as rated for cooling.
+	NominalCapacity quantity.Power `json:"nominalCapacity,omitzero"`
+	// Label holds what the manufacturer states for this machine.
+	Label Label `json:"label,omitzero"`
+	// LineSet joins the two halves of a split system.
+	LineSet LineSet `json:"lineSet,omitzero"`
+}
+
+// Label is what the nameplate, charging chart or installation instructions of
+// the machine itself say. Zero fields are not stated.
+type Label struct {
+	Charge     quantity.Mass                                  `json:"charge,omitzero"`
+	Subcooling *quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling,omitzero"`
+	// Superheat is the target the unit's own chart gives for the conditions of
+	// this visit.
+	Superheat *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`
+	// Approach is the liquid line temperature above the outdoor air.
+	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
+	// FactoryLineSet is the length of line set that Charge allows for.
+	FactoryLineSet quantity.Length `json:"factoryLineSet,omitzero"`
+	// RatedAirflow through the indoor coil.
+	RatedAirflow quantity.VolumeFlow `json:"ratedAirflow,omitzero"`
+	// MaxExternalStatic is the blower's limit.
+	MaxExternalStatic quantity.StaticPressure `json:"maxExternalStatic,omitzero"`
+	// RatedLoadCurrent of the compressor.
+	RatedLoadCurrent quantity.Current `json:"ratedLoadCurrent,omitzero"`
+}
+
+// A LineSet is the pair of pipes between the outdoor and the indoor half.
+type LineSet struct {
+	Length quantity.Length `json:"length,omitzero"`
+	// LiquidDiameter is the outside diameter of the liquid line.
+	LiquidDiameter quantity.Length `json:"liquidDiameter,omitzero"`
+}
+
+// Metering is an expansion device.
+type Metering int
+
+// The expansion devices.
+const (
+	// FixedRestrictor is a piston, short tube or capillary: charged by
+	// superheat.
+	FixedRestrictor Metering = iota + 1
+	// TXV is a thermostatic expansion valve: charged by subcooling.
+	TXV
+	// EXV is an electronic expansion valve: charged by subcooling.
+	EXV
+)
+
+// Arrangement says how the halves of a machine stand together.
+type Arrangement int
+
+// The arrangements.
+const (
+	// Split has a coil indoors and a condensing unit outdoors.
+	Split Arrangement = iota + 1
+	// SplitHeatPump is a split system that can reverse.
+	SplitHeatPump
+	// Package has everything in one housing outdoors.
+	Package
+	// PackageHeatPump is a package unit that can reverse.
+	PackageHeatPump
+)
+
+// Complaint is why the technician was called.
+type Complaint int
+
+// The complaints.
+const (
+	NotCooling Complaint = iota + 1
+	FrozenCoil
+	HighBill
+	Noise
+	WaterLeak
+	Maintenance
+)
+
+var (
+	meteringNames    = []string{"", "fixed restrictor", "TXV", "EXV"}
+	arrangementNames = []string{"", "split", "split heat pump", "package", "package heat pump"}
+	complaintNames   = []string{"", "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance"}
+)
+
+func nameOf(names []string, i int) string {
+	if i <= 0 || i >= len(names) {
+		return "not stated"
+	}
+	return names[i]
+}
+
+func indexOf(what string, names []string, text []byte) (int, error) {
+	s := strings.TrimSpace(string(text))
+	for i, n := range names[1:] {
+		if strings.EqualFold(n, s) {
+			return i + 1, nil
+		}
+	}
+	if len(s) > 40 {
+		s = strings.ToValidUTF8(s[:40], "") + "…"
+	}
+	return 0, fmt.Errorf("%s %q is not known; write one of %s", what, s, `"`+strings.Join(names[1:], `", "`)+`"`)
+}
+
+// String returns the device as the JSON form writes it.
+func (m Metering) String() string { return nameOf(meteringNames, int(m)) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+
+// UnmarshalText reads "fixed restrictor" (or "piston", "orifice", "capillary"),
+// "TXV" (or "TEV") or "EXV" (or "EEV").
+func (m *Metering) UnmarshalText(text []byte) error {
+	switch strings.ToLower(strings.TrimSpace(string(text))) {
+	case "piston", "orifice", "short tube", "capillary", "capillary tube", "fixed":
+		*m = FixedRestrictor
+		return nil
+	case "tev":
+		*m = TXV
+		return nil
+	case "eev":
+		*m = EXV
+		return nil
+	}
+	i, err := indexOf("metering device", meteringNames, text)
+	if err == nil {
+		*m = Metering(i)
+	}
+	return err
+}
+
+// String returns the arrangement as the JSON form writes it.
+func (a Arrangement) String() string { return nameOf(arrangementNames, int(a)) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (a Arrangement) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+
+// UnmarshalText reads the names that String writes.
+func (a *Arrangement) UnmarshalText(text []byte) error {
+	i, err := indexOf("arrangement", arrangementNames, text)
+	if err == nil {
+		*a = Arrangement(i)
+	}
+	return err
+}
+
+// String returns the complaint as the JSON form writes it.
+func (c Complaint) String() string { return nameOf(complaintNames, int(c)) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (c Complaint) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads the names that String writes.
+func (c *Complaint) UnmarshalText(text []byte) error {
+	i, err := indexOf("complaint", complaintNames, text)
+	if err == nil {
+		*c = Complaint(i)
+	}
+	return err
+}

@@ -1,0 +1,137 @@
+package satline
+
+import (
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Visit is what a technician knows about one machine on one occasion. Every
+// field that is not known is left out; Assess says which missing reading it
+// needs. The JSON form is documented by testdata/schema/visit.schema.json.
+type Visit struct {
+	// Title names the visit in the record: "Reading room unit 2".
+	Title string `json:"title,omitzero"`
+	// Units is the system that sentences are written in, "IP" or "SI".
+	Units quantity.System `json:"units,omitzero"`
+
+	Equipment   Equipment   `json:"equipment"`
+	Site        Site        `json:"site,omitzero"`
+	Instruments Instruments `json:"instruments,omitzero"`
+	// Readings are the ones to judge the machine by. Where Log has later ones,
+	// the settled values of the log take their place.
+	Readings Readings `json:"readings,omitzero"`
+	// Log holds readings over time, in order; see LogEntry.
+	Log []LogEntry `json:"log,omitempty"`
+	// Charge moved during the visit, in order.
+	Moves []Move `json:"moves,omitempty"`
+
+	Conditions Conditions `json:"conditions,omitzero"`
+	// Complaint is what the customer asks about.
+	Complaint Complaint `json:"complaint,omitzero"`
+	// Notes go into the record as they are.
+	Notes string `json:"notes,omitzero"`
+}
+
+// Measured makes a reading whose uncertainty is that of the instrument in
+// Visit.Instruments. Use the PlusMinus method of the value to state another:
+//
+//	new(quantity.PSIG(118).PlusMinus(quantity.PSIG(0.5)))
+func Measured[T quantity.Quantity](v T) *quantity.Uncertain[T] {
+	return &quantity.Uncertain[T]{Value: v}
+}
+
+// Short names for readings; nil where there is none.
+type (
+	temperatureReading = quantity.Uncertain[quantity.Temperature]
+	gaugeReading       = quantity.Uncertain[quantity.GaugePressure]
+)
+
+// Readings are taken together, at one time. Gauge pressures count from the
+// atmosphere of the site.
+type Readings struct {
+	// SuctionPressure is read at the suction service port.
+	SuctionPressure *gaugeReading `json:"suctionPressure,omitzero"`
+	// LiquidPressure is read at the liquid line service port.
+	LiquidPressure *gaugeReading `json:"liquidPressure,omitzero"`
+	// DischargePressure is read at the compressor discharge. Where there is no
+	// LiquidPressure it stands in for it, less a correction, with a wider
+	// uncertainty.
+	DischargePressure *gaugeReading `json:"dischargePressure,omitzero"`
+
+	// SuctionLine is the pipe temperature near the compressor.
+	SuctionLine *temperatureReading `json:"suctionLine,omitzero"`
+	// LiquidLine is the pipe temperature at the condenser outlet.
+	LiquidLine *temperatureReading `json:"liquidLine,omitzero"`
+	// DischargeLine is the pipe temperature about 6 in (150 mm) from the
+	// compressor.
+	DischargeLine *temperatureReading `json:"dischargeLine,omitzero"`
+
+	// OutdoorDryBulb is the air entering the condenser, in the shade.
+	OutdoorDryBulb *temperatureReading `json:"outdoorDryBulb,omitzero"`
+	// CondenserLeaving is the air leaving the condenser.
+	CondenserLeaving *temperatureReading `json:"condenserLeaving,omitzero"`
+	// ReturnDryBulb and ReturnWetBulb are the air entering the indoor coil.
+	ReturnDryBulb *temperatureReading `json:"returnDryBulb,omitzero"`
+	ReturnWetBulb *temperatureReading `json:"returnWetBulb,omitzero"`
+	// SupplyDryBulb and SupplyWetBulb are the air leaving the indoor coil.
+	SupplyDryBulb *temperatureReading `json:"supplyDryBulb,omitzero"`
+	SupplyWetBulb *temperatureReading `json:"supplyWetBulb,omitzero"`
+
+	// Airflow through the indoor coil, at the condition of the air itself.
+	Airflow *quantity.Uncertain[quantity.VolumeFlow] `json:"airflow,omitzero"`
+	// ExternalStatic is the total external static pressure of the blower.
+	ExternalStatic *quantity.Uncertain[quantity.StaticPressure] `json:"externalStatic,omitzero"`
+	// Power is the electric power of the whole machine.
+	Power *quantity.Uncertain[quantity.Power] `json:"power,omitzero"`
+	// CompressorCurrent is the current of the compressor alone.
+	CompressorCurrent *quantity.Uncertain[quantity.Current] `json:"compressorCurrent,omitzero"`
+}
+
+// A LogEntry is a set of readings at a moment since some start of the visit.
+type LogEntry struct {
+	// At counts from any one moment of the visit, the same for all entries.
+	At time.Duration `json:"at"`
+	Readings
+}
+
+// A Move is refrigerant added to or recovered from the machine. Exactly one of
+// Added and Recovered is set.
+type Move struct {
+	At        time.Duration `json:"at"`
+	Added     quantity.Mass `json:"added,omitzero"`
+	Recovered quantity.Mass `json:"recovered,omitzero"`
+}
+
+// Site is where the machine stands.
+type Site struct {
+	Name string `json:"name,omitzero"`
+	// Elevation above sea level; the atmosphere follows from it.
+	Elevation quantity.Length `json:"elevation,omitzero"`
+	// Barometer is the pressure of the atmosphere, where it was read at the
+	// site itself; not the pressure "reduced to sea level" of a weather report.
+	Barometer quantity.Pressure `json:"barometer,omitzero"`
+}
+
+// Instruments states the standard uncertainty of readings that do not state
+// their own. Zero fields take the default of DefaultInstruments.
+type Instruments struct {
+	Gauge       quantity.GaugePressure    `json:"gauge,omitzero"`
+	Clamp       quantity.TemperatureDelta `json:"clamp,omitzero"`
+	Thermometer quantity.TemperatureDelta `json:"thermometer,omitzero"`
+	WetBulb     quantity.TemperatureDelta `json:"wetBulb,omitzero"`
+}
+
+// DefaultInstruments are standard uncertainties of sound field instruments in
+// sound use: a digital gauge within 1 psi, a pipe clamp within about 1.5 °F, an
+// air thermometer within 1 °F and a wet bulb within 1.2 °F, each limit taken as
+// a rectangular distribution (GUM 4.3.7). Common practice, no source; state
+// your own instruments' where you know them.
+func DefaultInstruments() Instruments {
+	return Instruments{
+		Gauge:       quantity.PSIG(0.6),
+		Clamp:       quantity.FahrenheitDelta(0.9),
+		Thermometer: quantity.FahrenheitDelta(0.6),
+		WetBulb:     quantity.FahrenheitDelta(0.7),
+	}
+}
