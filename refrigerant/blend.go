@@ -1,0 +1,85 @@
+package refrigerant
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// ErrEmptyBlend is returned by NewBlend when no component has any mass.
+var ErrEmptyBlend = errors.New("a blend needs at least one component with a mass fraction above 0")
+
+// NewBlend returns a blend of any composition: one that has leaked, one topped
+// off with something else, or one of your own. Each component names a pure
+// fluid or a blend of the roster, spelled as for Lookup; blends are taken apart
+// and equal components merged. Mass fractions must sum to 1 within 0.001 and
+// are scaled to sum to 1 exactly.
+//
+// The safety group is Unclassified whatever the composition, because Standard 34
+// classes formulations and not mixtures found in a cylinder.
+//
+// The error is a *UnknownError, a *RangeError, or ErrEmptyBlend.
+func NewBlend(name string, parts []Component) (*Refrigerant, error) {
+	sum := 0.0
+	var merged []Component
+	for _, part := range parts {
+		w := part.MassFraction
+		if !(w >= 0 && w <= 1) {
+			return nil, fractionError("mass fraction of "+cut(part.Designation, 40)+" in "+cut(name, 40), w, 0, 1,
+				"give a fraction of the mass from 0 to 1, not percent")
+		}
+		r, err := Lookup(part.Designation)
+		if err != nil {
+			return nil, fmt.Errorf("component of %s: %w", cut(name, 40), err)
+		}
+		sum += w
+		if w == 0 {
+			continue
+		}
+		for _, c := range r.parts {
+			merged = addMass(merged, c.Designation, w*c.MassFraction)
+		}
+	}
+	if len(merged) == 0 {
+		return nil, ErrEmptyBlend
+	}
+	if math.Abs(sum-1) > 1e-3 {
+		return nil, fractionError("sum of the mass fractions of "+cut(name, 40), sum, 0.999, 1.001,
+			"the fractions of all components together make 1")
+	}
+	return newMixture(name, merged), nil
+}
+
+// newMixture scales masses to sum to 1 and makes a refrigerant of them.
+func newMixture(name string, masses []Component) *Refrigerant {
+	sum := 0.0
+	for _, c := range masses {
+		sum += c.MassFraction
+	}
+	for i := range masses {
+		masses[i].MassFraction /= sum
+	}
+	return &Refrigerant{designation: name, group: Unclassified, parts: masses}
+}
+
+func addMass(parts []Component, designation string, mass float64) []Component {
+	for i := range parts {
+		if parts[i].Designation == designation {
+			parts[i].MassFraction += mass
+			return parts
+		}
+	}
+	return append(parts, Component{designation, mass})
+}
+
+func fractionError(what string, value, low, high float64, advice string) error {
+	return &RangeError{
+		Quantity: what,
+		Value:    quantity.Number(value),
+		Min:      quantity.Number(low),
+		Max:      quantity.Number(high),
+		Advice:   advice,
+	}
+}

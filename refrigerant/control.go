@@ -1,0 +1,59 @@
+package refrigerant
+
+// Control is how the Montreal Protocol and its Kigali Amendment treat
+// a refrigerant. It says what to expect of supply, not what is lawful at a site:
+// dates and exceptions are local law.
+type Control string
+
+// The controlled families. A blend takes the strictest of its components.
+const (
+	// CFC: Annexes A and B. Production ended in 1996 in developed countries and
+	// in 2010 elsewhere. What is left is recovered stock.
+	CFC Control = "CFC"
+	// HCFC: Annex C, group I. Production for new use ended in 2020 in developed
+	// countries, with a service tail to 2030, and ends in 2030 elsewhere.
+	// What is left is reclaimed.
+	HCFC Control = "HCFC"
+	// HFC: Annex F, the Kigali Amendment of 2016. In production under falling
+	// quotas.
+	HFC Control = "HFC"
+	// NotControlled: in no annex. Local rules on fluorinated gases, on fire and
+	// on pressure may still restrict it.
+	NotControlled Control = "not controlled"
+)
+
+// Note returns one sentence for the person holding the cylinder.
+func (c Control) Note() string {
+	switch c {
+	case CFC:
+		return "CFC, phased out: only recovered or reclaimed stock; local law decides what may be done with it"
+	case HCFC:
+		return "HCFC, production ended or ending: reclaimed stock for service only; local law decides"
+	case HFC:
+		return "HFC, being phased down: supply falls by quota, and local law may bar it from new equipment"
+	}
+	return "not controlled by the Montreal Protocol; local law may still restrict it"
+}
+
+func (c Control) strictness() int {
+	switch c {
+	case CFC:
+		return 3
+	case HCFC:
+		return 2
+	case HFC:
+		return 1
+	}
+	return 0
+}
+
+// Control returns the family that r is controlled as.
+func (r *Refrigerant) Control() Control {
+	strictest := NotControlled
+	for _, c := range r.parts {
+		if k := pureFactOf(c.Designation).control; k.strictness() > strictest.strictness() {
+			strictest = k
+		}
+	}
+	return strictest
+}

@@ -1,0 +1,35 @@
+// Package refrigerant knows every fluid a technician meets: what it is, how it
+// burns, where it boils at a pressure, and what it holds at a state.
+//
+//	r, err := refrigerant.Lookup("R-454B")
+//	atmosphere := quantity.AtmosphereAt(quantity.Feet(6000))
+//	suction := quantity.PSIG(105).Absolute(atmosphere)
+//	superheat, err := r.Superheat(suction, quantity.Fahrenheit(48))
+//
+// # Bubble and dew
+//
+// A pure fluid boils and condenses at one temperature for each pressure.
+// A zeotropic blend does not: as liquid is warmed at constant pressure the first
+// bubble appears at the bubble point, and as vapor is cooled the first drop
+// appears at the dew point, some degrees above. Between the two lies the glide.
+// Hence two columns in a pressure-temperature chart, and one rule:
+//
+//   - superheat is counted from the dew point, because what leaves the
+//     evaporator must be past its last drop;
+//   - subcooling is counted from the bubble point, because what leaves the
+//     condenser must be short of its first bubble.
+//
+// Read the wrong column with R-407C and the superheat is off by the glide,
+// 10 °F and more: enough to send liquid to a compressor that looks well fed.
+// Superheat and Subcooling take the right column.
+//
+// # Pressures are absolute
+//
+// A gauge counts from the atmosphere around it. Turn its reading into
+// a quantity.Pressure with the atmosphere of the site; see quantity.AtmosphereAt.
+//
+// # Not here
+//
+// Viscosity, thermal conductivity and surface tension are outside the equations
+// of state and are not given.
+package refrigerant

@@ -1,0 +1,202 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func mustLookup(t testing.TB, designation string) *Refrigerant {
+	t.Helper()
+	r, err := Lookup(designation)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func TestRoster(t *testing.T) {
+	pure, blends := 0, 0
+	for _, r := range All() {
+		if r.Pure() {
+			pure++
+		} else {
+			blends++
+		}
+		sum := 0.0
+		for _, c := range r.parts {
+			if pureFactOf(c.Designation) == nil {
+				t.Errorf("%v: no facts of %s", r, c.Designation)
+			}
+			sum += c.MassFraction
+		}
+		if math.Abs(sum-1) > 1e-9 {
+			t.Errorf("%v: mass fractions sum to %v", r, sum)
+		}
+		if again := mustLookup(t, r.Designation()); again != r {
+			t.Errorf("Lookup(%q) = %v", r.Designation(), again)
+		}
+		if r.Pure() && (r.Name() == "" || r.Formula() == "" || r.parts[0].Designation != r.designation) {
+			t.Errorf("%v: name %q, formula %q", r, r.Name(), r.Formula())
+		}
+	}
+	if pure != 42 || blends != 138 {
+		t.Errorf("%d pure and %d blends, want 42 and 138", pure, blends)
+	}
+}
+
+func TestLookupSpellings(t *testing.T) {
+	for _, tc := range []struct{ text, want string }{
+		{"R-22", "R-22"}, {"R22", "R-22"}, {"r22", "R-22"}, {"22", "R-22"}, {"HCFC-22", "R-22"}, {" R 22 ", "R-22"},
+		{"r454b", "R-454B"}, {"454B", "R-454B"}, {"R-454b", "R-454B"},
+		{"R-1234ze(E)", "R-1234ze(E)"}, {"R1234zeE", "R-1234ze(E)"}, {"R-1234ze", "R-1234ze(E)"}, {"HFO-1234ze(E)", "R-1234ze(E)"},
+		{"HFC-134a", "R-134a"}, {"R134A", "R-134a"}, {"R-E170", "R-E170"}, {"RE170", "R-E170"}, {"e170", "R-E170"},
+		{"R-507", "R-507A"}, {"CO2", "R-744"}, {"propane", "R-290"}, {"Ammonia", "R-717"}, {"carbon dioxide", "R-744"},
+		{"hcfo-1233zd(e)", "R-1233zd(E)"}, {"R-600a", "R-600a"}, {"R-600", "R-600"}, {"R-1132a", "R-1132a"}, {"R-1132(E)", "R-1132(E)"},
+	} {
+		r, err := Lookup(tc.text)
+		if err != nil || r.Designation() != tc.want {
+			t.Errorf("Lookup(%q) = %v, %v; want %s", tc.text, r, err, tc.want)
+		}
+	}
+}
+
+func TestLookupUnknown(t *testing.T) {
+	for _, tc := range []struct {
+		text string
+		want []string
+	}{
+		{"R-410", []string{"R-410A", "R-410B"}},
+		{"R-401", []string{"R-401A", "R-401B", "R-401C"}},
+		{"R-145A", []string{"R-415A"}},
+		{"", nil},
+		{"R-", nil},
+		{"bananas of the world", nil},
+		{strings.Repeat("9", 1<<20), nil},
+		{"R-410Ä", nil},
+	} {
+		r, err := Lookup(tc.text)
+		var unknown *UnknownError
+		if r != nil || !errors.Is(err, ErrUnknownRefrigerant) || !errors.As(err, &unknown) {
+			t.Fatalf("Lookup(%.20q) = %v, %v", tc.text, r, err)
+		}
+		for _, s := range tc.want {
+			if !slices.Contains(unknown.Suggestions, s) {
+				t.Errorf("Lookup(%q) suggests %v, want %v", tc.text, unknown.Suggestions, tc.want)
+			}
+		}
+	}
+	_, err := Lookup("R-22a")
+	if err == nil || !strings.Contains(err.Error(), "flammable") {
+		t.Errorf("R-22a: %v", err)
+	}
+}
+
+// Blend figures of the F-gas regulations, as data sheets print them, from memory.
+func TestGWP(t *testing.T) {
+	for _, tc := range []struct {
+		designation string
+		ar4, ar5    float64
+	}{
+		{"R-22", 1810, 1760}, {"R-134a", 1430, 1300}, {"R-32", 675, 677},
+		{"R-410A", 2088, 1924}, {"R-404A", 3922, 3943}, {"R-407C", 1774, 1624}, {"R-507A", 3985, 3985},
+		{"R-454B", 466, 467}, {"R-448A", 1387, 1273}, {"R-513A", 631, 573}, {"R-452A", 2140, 1945},
+		{"R-515B", 293, 299}, {"R-502", 4657, 4786}, {"R-744", 1, 1}, {"R-717", 0, 0},
+	} {
+		g := mustLookup(t, tc.designation).GWP()
+		if math.Abs(g.AR4.Value-tc.ar4) > 1 || math.Abs(g.AR5.Value-tc.ar5) > 1 {
+			t.Errorf("%s: GWP %.1f and %.1f, want %v and %v", tc.designation, g.AR4.Value, g.AR5.Value, tc.ar4, tc.ar5)
+		}
+		if !strings.Contains(g.AR4.Source, "2.14") || !strings.Contains(g.AR5.Source, "8.A.1") {
+			t.Errorf("%s: sources %q, %q", tc.designation, g.AR4.Source, g.AR5.Source)
+		}
+	}
+	if note := mustLookup(t, "R-454B").GWP().AR4.Note; !strings.Contains(note, "R-1234yf") {
+		t.Errorf("R-454B: note %q does not name the unlisted component", note)
+	}
+}
+
+// Molar masses of ANSI/ASHRAE Standard 34, tables 4-1 and 4-2, from memory.
+func TestMolarMass(t *testing.T) {
+	for _, tc := range []struct {
+		designation string
+		grams       float64
+	}{
+		{"R-22", 86.5}, {"R-32", 52.0}, {"R-134a", 102.0}, {"R-404A", 97.6}, {"R-407C", 86.2},
+		{"R-410A", 72.6}, {"R-502", 111.6}, {"R-507A", 98.9}, {"R-290", 44.1}, {"R-454B", 62.6},
+	} {
+		if m := 1000 * mustLookup(t, tc.designation).MolarMass(); math.Abs(m-tc.grams) > 0.06 {
+			t.Errorf("%s: %.2f g/mol, want %v", tc.designation, m, tc.grams)
+		}
+	}
+}
+
+func TestSafety(t *testing.T) {
+	for _, tc := range []struct {
+		designation string
+		group       SafetyGroup
+		flammable   bool
+		control     Control
+	}{
+		{"R-22", A1, false, HCFC}, {"R-12", A1, false, CFC}, {"R-410A", A1, false, HFC}, {"R-32", A2L, true, HFC},
+		{"R-454B", A2L, true, HFC}, {"R-290", A3, true, NotControlled}, {"R-717", B2L, true, NotControlled},
+		{"R-123", B1, false, HCFC}, {"R-152a", A2, true, HFC}, {"R-141b", Unclassified, true, HCFC},
+		{"R-401A", A1, false, HCFC}, {"R-502", A1, false, CFC}, {"R-744", A1, false, NotControlled},
+	} {
+		r := mustLookup(t, tc.designation)
+		if r.SafetyGroup() != tc.group || r.Flammable() != tc.flammable || r.Control() != tc.control {
+			t.Errorf("%v: %v, flammable %v, %v", r, r.SafetyGroup(), r.Flammable(), r.Control())
+		}
+		burns := strings.Contains(strings.Join(r.Cautions(), " "), "no flame")
+		if burns != tc.flammable {
+			t.Errorf("%v: cautions %q", r, r.Cautions())
+		}
+	}
+}
+
+func TestNewBlend(t *testing.T) {
+	// R-22 topped off onto R-407C: two designations, four components.
+	r, err := NewBlend("topped off", []Component{{"R407C", 0.8}, {"R-22", 0.2}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := "R-32/R-125/R-134a/R-22 (18.4/20/41.6/20)"
+	if r.Name() != want || r.SafetyGroup() != Unclassified || !r.Flammable() {
+		t.Errorf("%v: %s, %v", r, r.Name(), r.SafetyGroup())
+	}
+	for _, bad := range [][]Component{
+		nil, {{"R-32", 0}}, {{"R-32", 50}, {"R-125", 50}}, {{"R-32", 0.5}}, {{"R-32", math.NaN()}},
+		{{"R-32", -0.5}, {"R-125", 1.5}}, {{"R-9", 1}},
+	} {
+		if r, err := NewBlend("bad", bad); err == nil || r != nil {
+			t.Errorf("NewBlend(%v) = %v", bad, r)
+		}
+	}
+}
+
+func TestEditsIsAMetric(t *testing.T) {
+	word := rapid.StringMatching(`[0-9a-c]{0,8}`)
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := word.Draw(t, "a"), word.Draw(t, "b")
+		d := edits(a, b)
+		if d != edits(b, a) || (d == 0) != (a == b) || d > max(len(a), len(b)) {
+			t.Errorf("edits(%q, %q) = %d", a, b, d)
+		}
+	})
+}
+
+func FuzzLookup(f *testing.F) {
+	for _, s := range []string{"R-22", "r454b", "R-1234ze(E)", "", "\xff", "R-410"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		r, err := Lookup(s)
+		if (r == nil) == (err == nil) {
+			t.Fatalf("Lookup(%q) = %v, %v", s, r, err)
+		}
+	})
+}

@@ -1,0 +1,83 @@
+package refrigerant
+
+import "strings"
+
+// A GWP is a global warming potential over 100 years, against the same mass of
+// carbon dioxide, by two assessments of the Intergovernmental Panel on Climate
+// Change. Laws name the assessment they mean; the two are not mixed.
+type GWP struct {
+	AR4 GWPValue // Fourth Assessment, WG I, table 2.14 (2007)
+	AR5 GWPValue // Fifth Assessment, WG I, table 8.A.1 (2013)
+}
+
+// A GWPValue is one figure with its source. A blend's is the sum over its
+// components by mass.
+type GWPValue struct {
+	Value  float64
+	Source string // the table the figure is from
+	// Note names the components that the table does not list and says what
+	// was taken for them, or is empty.
+	Note string
+}
+
+const (
+	sourceAR4 = "IPCC Fourth Assessment Report (2007), Working Group I, table 2.14, 100 years, without feedbacks"
+	sourceAR5 = "IPCC Fifth Assessment Report (2013), Working Group I, table 8.A.1, 100 years, without feedbacks"
+)
+
+// A gwpFact is a figure and how it came to stand in the column.
+type gwpFact struct {
+	value float64
+	from  gwpFrom
+}
+
+type gwpFrom uint8
+
+const (
+	listed       gwpFrom = iota // in the column's own table
+	belowOne                    // listed as "<1"
+	thirdReport                 // Third Assessment Report (2001), table 6.7
+	fromAR4                     // AR4 table 2.14, where AR5 has no line
+	sixthReport                 // AR6 (2021), table 7.SM.7
+	indirectAR4                 // AR4 section 2.10.3.2, indirect effect
+	likeButane                  // the figure of butane
+	fgasAnnexII                 // Regulation (EU) 517/2014, annex II
+	fgasAnnexIV                 // Regulation (EU) 517/2014, annex IV
+	shortLived                  // lives for days; 1 is an upper bound
+	byConvention                // counted as zero
+)
+
+var gwpNotes = [...]string{
+	belowOne:     "listed as below 1, counted as 1",
+	thirdReport:  "not listed; from the Third Assessment Report, table 6.7",
+	fromAR4:      "not listed; from AR4 table 2.14",
+	sixthReport:  "not listed; from the Sixth Assessment Report, table 7.SM.7, from memory",
+	indirectAR4:  "not listed; indirect effect, AR4 section 2.10.3.2",
+	likeButane:   "not listed; taken as butane's, AR4 section 2.10.3.2",
+	fgasAnnexII:  "not listed; from Regulation (EU) No 517/2014, annex II, from memory",
+	fgasAnnexIV:  "not listed; from Regulation (EU) No 517/2014, annex IV, from memory",
+	shortLived:   "not listed; lives for days, counted as 1, which is an upper bound",
+	byConvention: "not listed; counted as 0 by convention",
+}
+
+// GWP returns the global warming potential of r.
+func (r *Refrigerant) GWP() GWP {
+	return GWP{
+		AR4: r.gwp(sourceAR4, func(f *pureFact) gwpFact { return f.ar4 }),
+		AR5: r.gwp(sourceAR5, func(f *pureFact) gwpFact { return f.ar5 }),
+	}
+}
+
+func (r *Refrigerant) gwp(source string, column func(*pureFact) gwpFact) GWPValue {
+	v := GWPValue{Source: source}
+	var notes []string
+	for _, c := range r.parts {
+		f := column(pureFactOf(c.Designation))
+		v.Value += c.MassFraction * f.value
+		if f.from != listed {
+			notes = append(notes, c.Designation+" "+gwpNotes[f.from])
+		}
+	}
+	v.Note = strings.Join(notes, "; ")
+	return v
+}

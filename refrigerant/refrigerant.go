@@ -1,0 +1,99 @@
+package refrigerant
+
+import (
+	"slices"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Refrigerant is one fluid: a pure one, a designated blend, or a blend of
+// your own from NewBlend. Get one from Lookup, All or NewBlend; the zero value
+// is of no use. All methods are safe for concurrent use.
+type Refrigerant struct {
+	designation string
+	group       SafetyGroup
+	parts       []Component
+}
+
+// A Component is one pure fluid of a blend and its share of the mass.
+type Component struct {
+	Designation  string
+	MassFraction float64 // 0 to 1
+}
+
+// RangeError is quantity.RangeError: the value asked for, the valid range, and
+// what to do instead.
+type RangeError = quantity.RangeError
+
+// All returns every refrigerant of the roster in the order of Standard 34's
+// numbers: 42 pure fluids and 138 blends.
+func All() []*Refrigerant {
+	all := make([]*Refrigerant, len(roster))
+	for i := range roster {
+		all[i] = &roster[i]
+	}
+	return all
+}
+
+// Designation returns the name of r as Standard 34 writes it, "R-454B", or the
+// name given to NewBlend.
+func (r *Refrigerant) Designation() string { return r.designation }
+
+// String is Designation.
+func (r *Refrigerant) String() string { return r.designation }
+
+// Composition returns the components of r and their mass fractions, which sum
+// to 1. A pure fluid has one.
+func (r *Refrigerant) Composition() []Component { return slices.Clone(r.parts) }
+
+// Pure reports whether r is a single substance.
+func (r *Refrigerant) Pure() bool { return len(r.parts) == 1 }
+
+// Name returns the chemical name of a pure refrigerant, "difluoromethane", and
+// for a blend its components: "R-32/R-125 (50/50)", percent by mass.
+func (r *Refrigerant) Name() string {
+	if r.Pure() {
+		return pureFactOf(r.parts[0].Designation).name
+	}
+	return formulation(r.parts)
+}
+
+// Formula returns the chemical formula of a pure refrigerant, and "" for
+// a blend.
+func (r *Refrigerant) Formula() string {
+	if r.Pure() {
+		return pureFactOf(r.parts[0].Designation).formula
+	}
+	return ""
+}
+
+// MolarMass returns the mass of one mole of r in kilograms.
+func (r *Refrigerant) MolarMass() float64 {
+	moles := 0.0
+	for _, c := range r.parts {
+		moles += c.MassFraction / pureFactOf(c.Designation).molarMass
+	}
+	return 1 / moles
+}
+
+// MoleFractions returns the share of each component of Composition in the
+// molecules.
+func (r *Refrigerant) MoleFractions() []float64 {
+	x := make([]float64, len(r.parts))
+	m := r.MolarMass()
+	for i, c := range r.parts {
+		x[i] = c.MassFraction * m / pureFactOf(c.Designation).molarMass
+	}
+	return x
+}
+
+// pureFactOf returns the facts of a pure designation in its canonical spelling,
+// which every Component of a Refrigerant has.
+func pureFactOf(designation string) *pureFact {
+	for i := range pureFacts {
+		if pureFacts[i].designation == designation {
+			return &pureFacts[i]
+		}
+	}
+	return nil
+}
