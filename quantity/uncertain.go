@@ -10,6 +10,7 @@ import (
 type Quantity interface {
 	~float64
 	fmt.Stringer
+	Format(System) string
 	kind() *kind
 }
 

@@ -1,0 +1,204 @@
+package satline
+
+import "github.com/satline/satline/quantity"
+
+// AssessmentSchema names the version of the JSON form of an Assessment. A field
+// is never removed or given another meaning under the same name of schema.
+const AssessmentSchema = "satline.assessment/1"
+
+// An Assessment is what a technician needs from a Visit: what can be believed,
+// what follows from it and how surely, what to do next, and what to be careful
+// of. Sentences are written in the unit system of the visit; values carry their
+// own units.
+type Assessment struct {
+	Schema string          `json:"schema"`
+	Title  string          `json:"title,omitzero"`
+	Units  quantity.System `json:"units"`
+	// Headline is the whole answer in one sentence.
+	Headline string `json:"headline"`
+
+	Refrigerant RefrigerantFacts `json:"refrigerant"`
+	// Atmosphere is the pressure that gauges count from.
+	Atmosphere AtmosphereUsed  `json:"atmosphere"`
+	Readings   []JudgedReading `json:"readings"`
+	Doubts     []Doubt         `json:"doubts,omitempty"`
+	Derived    Derived         `json:"derived"`
+	Charge     ChargeVerdict   `json:"charge"`
+	Air        *AirVerdict     `json:"air,omitempty"`
+
+	Findings []Finding `json:"findings,omitempty"`
+	Risks    []Risk    `json:"risks,omitempty"`
+	// Next is what to do now, in order; the first step is the one to take.
+	Next []Step `json:"next"`
+	// Settle is the one reading that would settle most.
+	Settle   *Measurement `json:"settle,omitempty"`
+	Cautions []string     `json:"cautions"`
+	// Notes are the technician's own, unchanged.
+	Notes string `json:"notes,omitzero"`
+}
+
+// RefrigerantFacts are the safety facts of the refrigerant named in the visit.
+type RefrigerantFacts struct {
+	Designation string `json:"designation"`
+	SafetyGroup string `json:"safetyGroup"` // ASHRAE 34
+	Flammable   bool   `json:"flammable"`
+	// Estimated says why its properties are an estimate; empty where they are
+	// not.
+	Estimated string `json:"estimated,omitzero"`
+}
+
+// AtmosphereUsed says which atmosphere was taken and where it came from.
+type AtmosphereUsed struct {
+	Pressure quantity.Uncertain[quantity.Pressure] `json:"pressure"`
+	Source   string                                `json:"source"` // "barometer", "elevation", "sea level assumed"
+}
+
+// Belief is what became of a reading.
+type Belief string
+
+// The beliefs.
+const (
+	Believed   Belief = "believed"
+	Unusual    Belief = "unusual"
+	Doubted    Belief = "doubted"
+	Impossible Belief = "impossible"
+)
+
+// A JudgedReading is a reading of the visit and whether it can be believed.
+type JudgedReading struct {
+	Field  string `json:"field"` // its name in the visit: "suctionPressure"
+	Name   string `json:"name"`  // its name in the trade: "suction pressure"
+	Value  string `json:"value"` // with standard uncertainty, in the units of the visit
+	Belief Belief `json:"belief"`
+	// Why names the doubts, by code, that touch the reading.
+	Why []string `json:"why,omitempty"`
+	// Settled says that the value comes from the settled end of the log.
+	Settled bool `json:"settled,omitzero"`
+}
+
+// A Doubt is a check that the readings fail together.
+type Doubt struct {
+	Code   string   `json:"code"`
+	Fields []string `json:"fields"`
+	Belief Belief   `json:"belief"`
+	Text   string   `json:"text"`
+	Mend   string   `json:"mend"`
+}
+
+// Short names for derived values; nil where the readings do not give them.
+type (
+	derivedTemperature = *quantity.Uncertain[quantity.Temperature]
+	derivedDelta       = *quantity.Uncertain[quantity.TemperatureDelta]
+	derivedPower       = *quantity.Uncertain[quantity.Power]
+)
+
+// Derived values follow from the readings; each has its standard uncertainty,
+// and each is absent where a reading it needs is.
+type Derived struct {
+	// EvaporatingDew is the dew temperature at the suction pressure.
+	EvaporatingDew derivedTemperature `json:"evaporatingDew,omitzero"`
+	// CondensingBubble is the bubble temperature at the liquid pressure.
+	CondensingBubble derivedTemperature `json:"condensingBubble,omitzero"`
+	// Superheat is counted from the dew point, as measured; a negative one is
+	// not clipped.
+	Superheat derivedDelta `json:"superheat,omitzero"`
+	// Subcooling is counted from the bubble point, as measured.
+	Subcooling derivedDelta `json:"subcooling,omitzero"`
+	// CondensingOverOutdoor is the condensing temperature (the middle of
+	// bubble and dew) over the outdoor air.
+	CondensingOverOutdoor derivedDelta `json:"condensingOverOutdoor,omitzero"`
+	// Approach is the liquid line over the outdoor air.
+	Approach derivedDelta `json:"approach,omitzero"`
+	// CompressionRatio is absolute discharge (or liquid) over suction pressure.
+	CompressionRatio *float64 `json:"compressionRatio,omitzero"`
+	// TemperatureSplit is the return less the supply dry bulb.
+	TemperatureSplit derivedDelta `json:"temperatureSplit,omitzero"`
+	// ReturnHumidity is the relative humidity of the return air, 0 to 1.
+	ReturnHumidity *float64 `json:"returnHumidity,omitzero"`
+	// The capacities follow from air states and airflow.
+	TotalCapacity    derivedPower `json:"totalCapacity,omitzero"`
+	SensibleCapacity derivedPower `json:"sensibleCapacity,omitzero"`
+	LatentCapacity   derivedPower `json:"latentCapacity,omitzero"`
+}
+
+// Charge outcomes.
+type ChargeOutcome string
+
+// The outcomes of judging the charge.
+const (
+	ChargeInBand      ChargeOutcome = "in band"
+	ChargeLow         ChargeOutcome = "undercharged"
+	ChargeHigh        ChargeOutcome = "overcharged"
+	ChargeCannotTell  ChargeOutcome = "these instruments cannot tell"
+	ChargeNotNow      ChargeOutcome = "do not charge by this method now"
+	ChargeNotMeasured ChargeOutcome = "not measured"
+)
+
+// ChargeVerdict is the judgement of the refrigerant charge.
+type ChargeVerdict struct {
+	Outcome ChargeOutcome `json:"outcome"`
+	// Method is "superheat", "subcooling" or "approach".
+	Method string `json:"method,omitzero"`
+	// Target and Tolerance of the method, and where each comes from.
+	Target          derivedDelta              `json:"target,omitzero"`
+	TargetSource    string                    `json:"targetSource,omitzero"`
+	Tolerance       quantity.TemperatureDelta `json:"tolerance,omitzero"`
+	ToleranceSource string                    `json:"toleranceSource,omitzero"`
+	Measured        derivedDelta              `json:"measured,omitzero"`
+	// Deviation is measured less target.
+	Deviation derivedDelta `json:"deviation,omitzero"`
+	// Chances that the charge is low, in band and high, as far as the method
+	// and the uncertainty of the readings go; they add up to 1.
+	Low    float64 `json:"low"`
+	InBand float64 `json:"inBand"`
+	High   float64 `json:"high"`
+	// Reasons are sentences with numbers.
+	Reasons []string `json:"reasons"`
+	// Instead says what to do where the method does not apply.
+	Instead []string `json:"instead,omitempty"`
+}
+
+// AirVerdict is the judgement of the air side.
+type AirVerdict struct {
+	Outcome         string                    `json:"outcome"`
+	TargetSplit     derivedDelta              `json:"targetSplit,omitzero"`
+	Deviation       derivedDelta              `json:"deviation,omitzero"`
+	Tolerance       quantity.TemperatureDelta `json:"tolerance,omitzero"`
+	Source          string                    `json:"source,omitzero"`
+	Reasons         []string                  `json:"reasons"`
+	FreezeSuspected bool                      `json:"freezeSuspected,omitzero"`
+}
+
+// A Finding is a possible cause with the evidence for and against it.
+type Finding struct {
+	Code        string   `json:"code"`
+	Cause       string   `json:"cause"`
+	Probability float64  `json:"probability"`
+	For         []string `json:"for,omitempty"`
+	Against     []string `json:"against,omitempty"`
+	// Do is the repair, in words.
+	Do string `json:"do,omitzero"`
+}
+
+// A Risk is a danger to the compressor.
+type Risk struct {
+	Code  string `json:"code"`
+	Grave bool   `json:"grave"`
+	Text  string `json:"text"`
+	Why   string `json:"why"`
+	Do    string `json:"do"`
+}
+
+// A Step is something to do.
+type Step struct {
+	Do  string `json:"do"`
+	Why string `json:"why"`
+}
+
+// A Measurement is a reading worth taking.
+type Measurement struct {
+	Take string `json:"take"`
+	Why  string `json:"why"`
+	// Outcomes say what each result would mean.
+	Outcomes []string `json:"outcomes,omitempty"`
+}

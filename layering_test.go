@@ -1,0 +1,75 @@
+package satline
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+const module = "github.com/satline/satline"
+
+// layers orders the packages; an import may only point to a lower layer, or to
+// one named in sideways.
+var layers = []struct {
+	prefix string
+	level  int
+}{
+	{"/examples", 5},
+	{"/charge", 3}, {"/airside", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
+	{"/refrigerant", 2}, {"/psychro", 2},
+	{"/quantity", 0},
+}
+
+// sideways are the imports within one layer that the design allows: the cycle
+// model takes its wet coil from airside.
+var sideways = map[string]string{"/refrigerant/cycle": "/airside"}
+
+// facadeInternal are the internal packages that serve the facade alone and may
+// see the layers below it.
+var facadeInternal = []string{"/internal/diagnose", "/internal/report"}
+
+func level(path string) int {
+	path = strings.TrimPrefix(path, module)
+	if path == "" {
+		return 4
+	}
+	for _, p := range facadeInternal {
+		if path == p || strings.HasPrefix(path, p+"/") {
+			return 4
+		}
+	}
+	for _, l := range layers {
+		if path == l.prefix || strings.HasPrefix(path, l.prefix+"/") {
+			return l.level
+		}
+	}
+	return 1
+}
+
+// The arrows of the design point one way.
+func TestLayering(t *testing.T) {
+	out, err := exec.Command("go", "list", "-f", `{{.ImportPath}}: {{join .Imports " "}}`, "./...").Output()
+	if err != nil {
+		t.Skipf("go list does not run here: %v", err)
+	}
+	for line := range strings.Lines(string(out)) {
+		from, imports, _ := strings.Cut(strings.TrimSpace(line), ": ")
+		a := strings.TrimPrefix(from, module)
+		for _, to := range strings.Fields(imports) {
+			b := strings.TrimPrefix(to, module)
+			switch {
+			case to == "gonum.org/v1/plot" || strings.HasPrefix(to, "gonum.org/v1/plot/"):
+				if a != "/refrigerant/diagram" && a != "/psychro/chart" {
+					t.Errorf("%s imports %s: only the two picture packages may", from, to)
+				}
+			case !strings.HasPrefix(to, module):
+			case sideways[a] == b:
+			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") && level(from) <= 2,
+				strings.HasPrefix(a, "/psychro") && strings.HasPrefix(b, "/refrigerant"):
+				t.Errorf("%s imports %s: the two fluids do not know each other", from, to)
+			case level(from) < level(to), level(from) == level(to) && level(from) != 1 && level(from) != 4 && level(from) != 2:
+				t.Errorf("%s imports %s: that points up or sideways", from, to)
+			}
+		}
+	}
+}

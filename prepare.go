@@ -1,0 +1,199 @@
+package satline
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// job is a visit that has been checked field by field, with every reading
+// carrying an uncertainty.
+type job struct {
+	visit      Visit
+	fluid      *refrigerant.Refrigerant
+	atmosphere AtmosphereUsed
+	readings   Readings
+	settled    map[string]bool // readings taken from the settled end of the log
+}
+
+func prepare(v Visit) (*job, error) {
+	j := &job{visit: v, settled: map[string]bool{}}
+	var err error
+	if v.Equipment.Refrigerant == "" {
+		return nil, missing("equipment.refrigerant", "name the refrigerant on the unit's label, as in \"R-410A\"")
+	}
+	if j.fluid, err = refrigerant.Lookup(v.Equipment.Refrigerant); err != nil {
+		return nil, &VisitError{Field: "equipment.refrigerant", Problem: err.Error(), Err: err}
+	}
+	if v.Equipment.Metering < FixedRestrictor || v.Equipment.Metering > EXV {
+		return nil, missing("equipment.metering", `say "fixed restrictor", "TXV" or "EXV": the charging method depends on it`)
+	}
+	if v.Units != quantity.IP && v.Units != quantity.SI {
+		return nil, missing("units", `say "IP" or "SI"`)
+	}
+	if err := checkPlain(v); err != nil {
+		return nil, err
+	}
+	if j.atmosphere, err = atmosphereOf(v.Site); err != nil {
+		return nil, err
+	}
+	instruments, err := instrumentsOf(v.Instruments)
+	if err != nil {
+		return nil, err
+	}
+	if err := checkLog(v); err != nil {
+		return nil, err
+	}
+	j.readings = v.Readings
+	for _, f := range readingFields {
+		if err := f.prepare(&j.readings, instruments, j.atmosphere.Pressure.Value); err != nil {
+			return nil, err
+		}
+	}
+	return j, nil
+}
+
+func missing(field, advice string) error {
+	return &VisitError{Field: field, Problem: "missing; " + advice}
+}
+
+// checkPlain checks the values of a visit that are not readings.
+func checkPlain(v Visit) error {
+	l, e := v.Equipment.Label, v.Equipment
+	for _, c := range []struct {
+		field    string
+		value    float64
+		min, max float64
+		shown    fmt.Stringer
+		low, top fmt.Stringer
+	}{
+		limit("equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200)),
+		limit("equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500)),
+		limit("equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100)),
+		limit("equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000)),
+		limit("equipment.label.maxExternalStatic", l.MaxExternalStatic, 0, quantity.PascalsStatic(2500)),
+		limit("equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5), quantity.Amperes(1000)),
+		limit("equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150)),
+		limit("equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3), quantity.Millimeters(110)),
+		limitStated("equipment.label.subcooling", l.Subcooling, 0, quantity.KelvinDelta(30)),
+		limitStated("equipment.label.superheat", l.Superheat, 0, quantity.KelvinDelta(40)),
+		limitStated("equipment.label.approach", l.Approach, 0, quantity.KelvinDelta(30)),
+	} {
+		if c.value == 0 {
+			continue
+		}
+		if !(c.value >= c.min && c.value <= c.max) {
+			return &VisitError{Field: c.field, Problem: fmt.Sprintf("%v is out of range; valid from %v to %v", c.shown, c.low, c.top)}
+		}
+	}
+	if v.Conditions.Running < 0 {
+		return &VisitError{Field: "conditions.running", Problem: "a machine cannot have run for a negative time"}
+	}
+	if len(v.Title) > 200 {
+		return &VisitError{Field: "title", Problem: "longer than 200 bytes; put the rest into notes"}
+	}
+	return nil
+}
+
+type plainLimit = struct {
+	field    string
+	value    float64
+	min, max float64
+	shown    fmt.Stringer
+	low, top fmt.Stringer
+}
+
+func limit[T quantity.Quantity](field string, v, low, top T) plainLimit {
+	return plainLimit{field, float64(v), float64(low), float64(top), v, low, top}
+}
+
+func limitStated[T quantity.Quantity](field string, u *quantity.Uncertain[T], low, top T) plainLimit {
+	if u == nil {
+		return plainLimit{}
+	}
+	return limit(field, u.Value, low, top)
+}
+
+// atmosphereOf takes the barometer before the elevation, and sea level where
+// neither is known; the uncertainty is that of the weather, of a few hundred
+// feet of elevation, or of not knowing.
+func atmosphereOf(s Site) (AtmosphereUsed, error) {
+	switch {
+	case s.Barometer != 0:
+		if !(s.Barometer >= quantity.Kilopascals(50) && s.Barometer <= quantity.Kilopascals(110)) {
+			return AtmosphereUsed{}, &VisitError{Field: "site.barometer", Problem: fmt.Sprintf("%v is out of range; valid from 50.0 kPa to 110.0 kPa, as read at the site itself", s.Barometer)}
+		}
+		return AtmosphereUsed{s.Barometer.PlusMinus(quantity.Pascals(200)), "barometer"}, nil
+	case s.Elevation != 0:
+		if !(s.Elevation >= quantity.Meters(-450) && s.Elevation <= quantity.Meters(5500)) {
+			return AtmosphereUsed{}, &VisitError{Field: "site.elevation", Problem: fmt.Sprintf("%v is out of range; valid from -450.00 m to 5500.00 m", s.Elevation)}
+		}
+		return AtmosphereUsed{quantity.AtmosphereAt(s.Elevation).PlusMinus(quantity.Pascals(800)), "standard atmosphere at " + s.Elevation.Format(quantity.IP)}, nil
+	}
+	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), "sea level assumed; no elevation was given"}, nil
+}
+
+func instrumentsOf(given Instruments) (Instruments, error) {
+	out := DefaultInstruments()
+	if given.Gauge != 0 {
+		if !(given.Gauge > 0 && given.Gauge <= quantity.PSIG(50)) {
+			return out, &VisitError{Field: "instruments.gauge", Problem: fmt.Sprintf("a standard uncertainty of %v is out of range; valid above 0 up to 345 kPag (50 psig)", given.Gauge)}
+		}
+		out.Gauge = given.Gauge
+	}
+	for _, c := range []struct {
+		name string
+		from quantity.TemperatureDelta
+		to   *quantity.TemperatureDelta
+	}{
+		{"clamp", given.Clamp, &out.Clamp},
+		{"thermometer", given.Thermometer, &out.Thermometer},
+		{"wetBulb", given.WetBulb, &out.WetBulb},
+	} {
+		if c.from == 0 {
+			continue
+		}
+		if !(c.from > 0 && c.from <= quantity.KelvinDelta(10)) {
+			return out, &VisitError{Field: "instruments." + c.name, Problem: fmt.Sprintf("a standard uncertainty of %v is out of range; valid above 0 up to 10 K (18 °F)", c.from)}
+		}
+		*c.to = c.from
+	}
+	return out, nil
+}
+
+func checkLog(v Visit) error {
+	for i := range v.Log {
+		if v.Log[i].At < 0 {
+			return &VisitError{Field: fmt.Sprintf("log[%d].at", i), Problem: "is negative; count from the start of the visit"}
+		}
+		if i > 0 && v.Log[i].At <= v.Log[i-1].At {
+			return &VisitError{Field: fmt.Sprintf("log[%d].at", i), Problem: fmt.Sprintf("%v is not after the entry before it, %v; put the entries in order", v.Log[i].At, v.Log[i-1].At)}
+		}
+	}
+	for i, m := range v.Moves {
+		field := fmt.Sprintf("moves[%d]", i)
+		switch {
+		case (m.Added != 0) == (m.Recovered != 0):
+			return &VisitError{Field: field, Problem: "give exactly one of added and recovered"}
+		case !(m.Added >= 0 && m.Recovered >= 0 && m.Added+m.Recovered <= quantity.Kilograms(500)):
+			return &VisitError{Field: field, Problem: "a mass moved is above 0 and at most 500 kg"}
+		case m.At < 0 || i > 0 && m.At < v.Moves[i-1].At:
+			return &VisitError{Field: field + ".at", Problem: "is negative or before the move above it; put the moves in order"}
+		}
+	}
+	return nil
+}
+
+// as is errors.As for a range error, which names its bounds.
+func rangeProblem(field string, err error) error {
+	var r *quantity.RangeError
+	if errors.As(err, &r) {
+		return &VisitError{Field: field, Problem: r.Error(), Err: err}
+	}
+	return &VisitError{Field: field, Problem: err.Error(), Err: err}
+}
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
