@@ -1,0 +1,198 @@
+package table
+
+import (
+	"encoding/binary"
+	"errors"
+	"math"
+)
+
+// The stored form of all tables: a magic line, the number of fluids, a directory
+// of names and places, then each fluid's curves as pairs of float32, the value
+// at a node and the slope there. A float32 holds 24 bits, 6e-8 of a value,
+// which is far below what interpolation costs.
+
+const magic = "satline saturation 1\n"
+
+var errFormat = errors.New("table: not a saturation table of this version")
+
+// A Nodes is one curve as it is stored.
+type Nodes struct {
+	Values []float64
+	// Slopes are per cell on a Root grid, and per unit of ln p on an Octaves grid,
+	// where cells differ in width.
+	Slopes []float64
+}
+
+// A Source is everything that is stored for one fluid.
+type Source struct {
+	Name           string
+	End, Low, High float64 // of the Root grid
+	Curves         [Curves]Nodes
+	// LowPressure is also the start of each edge's Octaves grid.
+	LowPressure, HighPressure [Edges]float64
+	Temperature               [Edges]Nodes
+}
+
+// Encode stores fluids.
+func Encode(fluids []Source) []byte {
+	bodies := make([][]byte, len(fluids))
+	head := len(magic) + 4
+	for i := range fluids {
+		bodies[i] = fluids[i].encode()
+		head += 1 + len(fluids[i].Name) + 8
+	}
+	out := append([]byte(nil), magic...)
+	out = binary.LittleEndian.AppendUint32(out, uint32(len(fluids)))
+	at := head
+	for i := range fluids {
+		out = append(out, byte(len(fluids[i].Name)))
+		out = append(out, fluids[i].Name...)
+		out = binary.LittleEndian.AppendUint32(out, uint32(at))
+		out = binary.LittleEndian.AppendUint32(out, uint32(len(bodies[i])))
+		at += len(bodies[i])
+	}
+	for _, b := range bodies {
+		out = append(out, b...)
+	}
+	return out
+}
+
+func (f *Source) encode() []byte {
+	var b []byte
+	for _, v := range []float64{f.End, f.Low, f.High,
+		f.LowPressure[Bubble], f.HighPressure[Bubble], f.LowPressure[Dew], f.HighPressure[Dew]} {
+		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
+	}
+	pure := f.pure()
+	for c, n := range f.Curves {
+		if pure && Curve(c) == DewPressure {
+			n = Nodes{}
+		}
+		b = n.append(b)
+	}
+	for e, n := range f.Temperature {
+		if pure && Edge(e) == Dew {
+			n = Nodes{}
+		}
+		b = n.append(b)
+	}
+	return b
+}
+
+// pure reports whether bubble and dew pressure are one curve, which is then
+// stored once.
+func (f *Source) pure() bool {
+	b, d := f.Curves[BubblePressure].Values, f.Curves[DewPressure].Values
+	for i := range b {
+		if b[i] != d[i] {
+			return false
+		}
+	}
+	return true
+}
+
+func (n Nodes) append(b []byte) []byte {
+	b = binary.LittleEndian.AppendUint16(b, uint16(len(n.Values)))
+	for i := range n.Values {
+		b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(n.Values[i])))
+		b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(n.Slopes[i])))
+	}
+	return b
+}
+
+// Decode makes the table of the named fluid ready, reading only its part of
+// stored. It returns nil and no error where stored has no such fluid.
+func Decode(stored, name string) (*Saturation, error) {
+	r := reader{rest: stored}
+	if r.take(len(magic)) != magic {
+		return nil, errFormat
+	}
+	for range r.uint32() {
+		found := r.take(int(r.byte())) == name
+		at, size := r.uint32(), r.uint32()
+		if r.failed {
+			return nil, errFormat
+		}
+		if found {
+			if uint64(at)+uint64(size) > uint64(len(stored)) {
+				return nil, errFormat
+			}
+			return decode(stored[at : at+size])
+		}
+	}
+	return nil, nil
+}
+
+func decode(body string) (*Saturation, error) {
+	r := reader{rest: body}
+	end, low, high := r.float64(), r.float64(), r.float64()
+	s := &Saturation{Low: low, High: high}
+	for e := range Edges {
+		s.LowPressure[e], s.HighPressure[e] = r.float64(), r.float64()
+		s.byPressure[e] = NewOctaves(s.LowPressure[e])
+	}
+	for c := range Curves {
+		values, slopes := r.nodes()
+		s.curves[c] = Hermite(values, slopes, func(int) float64 { return 1 }, c.Shape())
+	}
+	for e := range Edges {
+		values, slopes := r.nodes()
+		g := s.byPressure[e]
+		for i := range slopes {
+			slopes[i] /= g.Node(i)
+		}
+		s.temperature[e] = Hermite(values, slopes, g.Width, Monotone)
+	}
+	if len(s.curves[DewPressure]) == 0 {
+		s.curves[DewPressure] = s.curves[BubblePressure]
+		s.temperature[Dew] = s.temperature[Bubble]
+	}
+	s.byTemperature = NewRoot(end, low, high, len(s.curves[BubblePressure]))
+	if r.failed || r.rest != "" {
+		return nil, errFormat
+	}
+	return s, nil
+}
+
+// A reader takes values off the front of a string. Past the end it yields zeros
+// and remembers.
+type reader struct {
+	rest   string
+	failed bool
+}
+
+func (r *reader) take(n int) string {
+	if n > len(r.rest) {
+		r.failed, r.rest = true, ""
+		return ""
+	}
+	s := r.rest[:n]
+	r.rest = r.rest[n:]
+	return s
+}
+
+func (r *reader) uint(n int) (v uint64) {
+	s := r.take(n)
+	for i := range len(s) {
+		v |= uint64(s[i]) << (8 * i)
+	}
+	return v
+}
+
+func (r *reader) byte() byte       { return byte(r.uint(1)) }
+func (r *reader) uint32() uint32   { return uint32(r.uint(4)) }
+func (r *reader) float32() float64 { return float64(math.Float32frombits(uint32(r.uint(4)))) }
+func (r *reader) float64() float64 { return math.Float64frombits(r.uint(8)) }
+
+func (r *reader) nodes() (values, slopes []float64) {
+	n := int(r.uint(2))
+	if 8*n > len(r.rest) {
+		r.failed = true
+		return nil, nil
+	}
+	values, slopes = make([]float64, n), make([]float64, n)
+	for i := range n {
+		values[i], slopes[i] = r.float32(), r.float32()
+	}
+	return values, slopes
+}
