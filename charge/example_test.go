@@ -1,0 +1,85 @@
+package charge_test
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+func ExampleTargetSuperheat() {
+	target, err := charge.TargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+	fmt.Println(target.Format(quantity.IP), err)
+
+	// A hot dry day: the table has no target.
+	_, err = charge.TargetSuperheat(quantity.Fahrenheit(56), quantity.Fahrenheit(100))
+	fmt.Println(errors.Is(err, charge.ErrNotNow))
+	var notNow *charge.NotNowError
+	if errors.As(err, &notNow) {
+		fmt.Println(notNow.Reason(quantity.IP))
+		fmt.Println(notNow.Instead())
+	}
+	// Output:
+	// 14.0 °F <nil>
+	// true
+	// at this return wet bulb and outdoor temperature the target superheat is below 5.0 °F: too close to liquid at the compressor to charge by
+	// wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat
+}
+
+func ExampleSmoothTargetSuperheat() {
+	s, _ := charge.SmoothTargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+	fmt.Printf("%s, %+.1f per degree of wet bulb, %+.1f per degree outdoors\n", s.Target.Format(quantity.IP), s.PerWetBulb, s.PerOutdoor)
+	// Output: 13.9 °F, +1.5 per degree of wet bulb, -0.6 per degree outdoors
+}
+
+func ExampleLineTargetSuperheat() {
+	fmt.Println(charge.LineTargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77)).Format(quantity.IP))
+	// Output: 14.5 °F
+}
+
+func ExampleSuperheatTarget() {
+	wetBulb := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7))
+	outdoor := quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6))
+	target, _ := charge.SuperheatTarget(nil, wetBulb, outdoor)
+	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP))
+	fmt.Println(target.Source)
+	fmt.Println(target.ToleranceSource)
+	for _, term := range target.Budget.Terms() {
+		fmt.Println(term.Reading.Name(), term.Contribution().Format(quantity.IP))
+	}
+	// Output:
+	// 14.0 °F ± 1.1 °F within 5.0 °F
+	// California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)
+	// ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)
+	// return wet bulb 1.1 °F
+	// outdoor dry bulb 0.4 °F
+}
+
+func ExampleSubcoolingTarget() {
+	label := quantity.FahrenheitDelta(9).PlusMinus(0)
+	target, _ := charge.SubcoolingTarget(&label)
+	fmt.Println(target.Value.Format(quantity.IP), "from", target.Source)
+
+	target, _ = charge.SubcoolingTarget(nil)
+	fmt.Println(target.Value.Format(quantity.IP), "from", target.Source)
+	// Output:
+	// 9.0 °F from the unit's label
+	// 10.0 °F ± 2.3 °F from common practice, no source
+}
+
+func ExampleApproachTarget() {
+	_, err := charge.ApproachTarget(nil)
+	fmt.Println(err)
+	// Output: charge: do not charge by approach now: the label gives no approach, and there is no general figure for it; judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in
+}
+
+func ExampleRules() {
+	for _, r := range charge.Rules()[:3] {
+		fmt.Printf("%s: %s: %s [%s]\n", r.Code, r.Figure, r.Says, r.Source)
+	}
+	// Output:
+	// target-floor: 5.0 °F (2.8 K): a target superheat below this is not a target: the table has no figure, and liquid could reach the compressor before the charge shows [California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)]
+	// superheat-tolerance: 5.0 °F (2.8 K): a fixed restrictor is in charge within this of its target superheat, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
+	// subcooling-tolerance: 3.0 °F (1.7 K): a valve system is in charge within this of its target subcooling, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
+}

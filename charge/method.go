@@ -1,0 +1,100 @@
+package charge
+
+import "fmt"
+
+// A Method is a way to judge or set a charge.
+type Method int
+
+// The methods.
+const (
+	// Superheat of the suction line, for fixed restrictors. More charge lowers it.
+	Superheat Method = iota + 1
+	// Subcooling of the liquid line, for valves. More charge raises it.
+	Subcooling
+	// Approach is the liquid line above the outdoor air, where a label gives
+	// it. More charge lowers it.
+	Approach
+	// WeighIn puts the label charge in by scale, after evacuation.
+	WeighIn
+)
+
+var methodNames = [...]string{"", "superheat", "subcooling", "approach", "weigh-in"}
+
+// String returns "superheat", "subcooling", "approach" or "weigh-in".
+func (m Method) String() string {
+	if m < Superheat || m > WeighIn {
+		return "method not stated"
+	}
+	return methodNames[m]
+}
+
+// MarshalText writes the name of the method.
+func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+
+// UnmarshalText reads the name of a method.
+func (m *Method) UnmarshalText(text []byte) error {
+	for i, name := range methodNames[1:] {
+		if name == string(text) {
+			*m = Method(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: method %.40q is not known; write superheat, subcooling, approach or weigh-in", text)
+}
+
+// direction is the sign of the change of the measured value when refrigerant
+// is added.
+func (m Method) direction() float64 {
+	if m == Subcooling {
+		return +1
+	}
+	return -1
+}
+
+// A Device is an expansion device.
+type Device int
+
+// The expansion devices.
+const (
+	// FixedRestrictor is a piston, a short tube or a capillary.
+	FixedRestrictor Device = iota + 1
+	// Valve is a thermostatic (TXV) or an electronic (EXV) expansion valve.
+	Valve
+)
+
+var deviceNames = [...]string{"", "fixed restrictor", "valve"}
+
+// String returns "fixed restrictor" or "valve".
+func (d Device) String() string {
+	if d < FixedRestrictor || d > Valve {
+		return "device not stated"
+	}
+	return deviceNames[d]
+}
+
+// MarshalText writes the name of the device.
+func (d Device) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads the name of a device.
+func (d *Device) UnmarshalText(text []byte) error {
+	for i, name := range deviceNames[1:] {
+		if name == string(text) {
+			*d = Device(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: expansion device %.40q is not known; write fixed restrictor or valve", text)
+}
+
+// Method returns the method that the charge shows by: superheat for a fixed
+// restrictor, subcooling for a valve. A device not stated gets WeighIn, which
+// needs none.
+func (d Device) Method() Method {
+	switch d {
+	case FixedRestrictor:
+		return Superheat
+	case Valve:
+		return Subcooling
+	}
+	return WeighIn
+}

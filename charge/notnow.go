@@ -1,0 +1,87 @@
+package charge
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
+// RangeError is quantity.RangeError: the value, the valid range, and what to do.
+type RangeError = quantity.RangeError
+
+// ErrNotNow is what a *NotNowError is for errors.Is: do not charge by this
+// method now.
+var ErrNotNow = errors.New("do not charge by this method now")
+
+// A NotNowError says that a method has no answer under the conditions, and what
+// to do instead. It is never to be turned into a number.
+type NotNowError struct {
+	Method    Method
+	condition *condition
+	measured  formatter // nil where the condition is not a matter of degree
+}
+
+// Code names the condition: "outdoor-cold". Codes are stable.
+func (e *NotNowError) Code() string { return e.condition.code }
+
+// Error implements error.
+func (e *NotNowError) Error() string {
+	return fmt.Sprintf("charge: do not charge by %v now: %s; %s", e.Method, e.Reason(quantity.IP), e.Instead())
+}
+
+// Unwrap makes errors.Is(err, ErrNotNow) true.
+func (e *NotNowError) Unwrap() error { return ErrNotNow }
+
+// Reason says what stands in the way, in a system of units.
+func (e *NotNowError) Reason(sys quantity.System) string {
+	return e.condition.text(e.condition.reason, e.measured, sys)
+}
+
+// Instead says what to do instead.
+func (e *NotNowError) Instead() string { return e.condition.instead }
+
+// Obstacle returns the error as an entry of a list of obstacles.
+func (e *NotNowError) Obstacle(sys quantity.System) Obstacle {
+	return Obstacle{e.condition.code, e.Method, true, e.Reason(sys), e.Instead(), e.condition.source}
+}
+
+// An Obstacle is a condition that stands in the way of a method.
+type Obstacle struct {
+	// Code is a stable name: "coil-wet".
+	Code   string `json:"code"`
+	Method Method `json:"method"`
+	// Forbids says that no verdict may rest on the method now; otherwise the
+	// condition only widens the doubt.
+	Forbids bool `json:"forbids"`
+	// Reason is a sentence with the numbers.
+	Reason  string `json:"reason"`
+	Instead string `json:"instead"`
+	Source  Source `json:"source"`
+}
+
+// formatter is any quantity.
+type formatter interface {
+	Format(quantity.System) string
+}
+
+// A condition is a rule about when a method has an answer. Its reason may hold
+// {measured} and {limit}.
+type condition struct {
+	code    string
+	reason  string
+	limit   formatter
+	instead string
+	source  Source
+}
+
+func (c *condition) text(template string, measured formatter, sys quantity.System) string {
+	if measured != nil {
+		template = strings.ReplaceAll(template, "{measured}", measured.Format(sys))
+	}
+	if c.limit != nil {
+		template = strings.ReplaceAll(template, "{limit}", c.limit.Format(sys))
+	}
+	return template
+}

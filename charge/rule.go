@@ -1,0 +1,64 @@
+package charge
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Rule is a figure, or a condition, that the package works by.
+type Rule struct {
+	// Code is a stable name: "superheat-tolerance".
+	Code string `json:"code"`
+	Says string `json:"says"`
+	// Figure is the number, in both systems of units; empty where the rule has none.
+	Figure string `json:"figure,omitzero"`
+	Source Source `json:"source"`
+}
+
+// A figure is a number with its meaning and its source.
+type figure[T any] struct {
+	code   string
+	says   string
+	value  T
+	source Source
+}
+
+func (f *figure[T]) rule() Rule {
+	return Rule{f.code, f.says, bothSystems(f.value), f.source}
+}
+
+func (c *condition) rule() Rule {
+	says := strings.NewReplacer(" {measured}", "", "{limit}", "the limit").Replace(c.reason)
+	r := Rule{c.code, says, "", c.source}
+	if c.limit != nil {
+		r.Figure = bothSystems(c.limit)
+	}
+	return r
+}
+
+// bothSystems shows a figure in both systems of units, or plainly where there
+// is only one way.
+func bothSystems(v any) string {
+	switch q := v.(type) {
+	case formatter:
+		ip, si := q.Format(quantity.IP), q.Format(quantity.SI)
+		if ip == si {
+			return ip
+		}
+		return ip + " (" + si + ")"
+	case time.Duration:
+		return inMinutes(q)
+	}
+	return fmt.Sprint(v)
+}
+
+// inMinutes shows a time as a technician reads a watch.
+func inMinutes(d time.Duration) string {
+	if d < 2*time.Minute {
+		return fmt.Sprintf("%.0f s", d.Seconds())
+	}
+	return fmt.Sprintf("%.0f min", d.Minutes())
+}

@@ -1,0 +1,60 @@
+package charge
+
+import "fmt"
+
+// Standing says how far a figure can be relied on.
+type Standing int
+
+// The standings.
+const (
+	// Published figures are in the cited print.
+	Published Standing = iota + 1
+	// FromMemory marks a published figure written down from memory and not
+	// compared with the print.
+	FromMemory
+	// CommonPractice is what the trade does, with no source.
+	CommonPractice
+	// Label figures are the manufacturer's for the machine itself.
+	Label
+)
+
+var standingNames = [...]string{"", "published", "from memory", "common practice, no source", "label"}
+
+// String returns the mark that the standing puts on a source.
+func (s Standing) String() string {
+	if s < Published || s > Label {
+		return "standing not stated"
+	}
+	return standingNames[s]
+}
+
+// MarshalText writes the name of the standing.
+func (s Standing) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (s *Standing) UnmarshalText(text []byte) error {
+	for i, name := range standingNames[1:] {
+		if name == string(text) {
+			*s = Standing(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: standing %.40q is not known", text)
+}
+
+// A Source says where a figure comes from.
+type Source struct {
+	Title    string   `json:"title"`
+	Standing Standing `json:"standing"`
+}
+
+// String returns the title with the mark of its standing.
+func (s Source) String() string {
+	switch {
+	case s.Title == "":
+		return s.Standing.String()
+	case s.Standing == Published || s.Standing == Label:
+		return s.Title
+	}
+	return s.Title + " (" + s.Standing.String() + ")"
+}
