@@ -74,6 +74,13 @@ type condition struct {
 	limit   formatter
 	instead string
 	source  Source
+	// forbids and doubts are the methods that the condition rules out, and the
+	// ones that it only makes less sure.
+	forbids, doubts methodSet
+	// holds finds the condition in a situation, with the measured value where
+	// it is a matter of degree. It is nil for conditions of the target table,
+	// which TargetSuperheat finds.
+	holds func(*Situation) (formatter, bool)
 }
 
 func (c *condition) text(template string, measured formatter, sys quantity.System) string {
@@ -85,3 +92,16 @@ func (c *condition) text(template string, measured formatter, sys quantity.Syste
 	}
 	return template
 }
+
+// methodSet is a set of methods, one bit each.
+type methodSet uint8
+
+func of(methods ...Method) methodSet {
+	var s methodSet
+	for _, m := range methods {
+		s |= 1 << m
+	}
+	return s
+}
+
+func (s methodSet) has(m Method) bool { return s&(1<<m) != 0 }

@@ -1,6 +1,10 @@
 package charge
 
-import "github.com/satline/satline/quantity"
+import (
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
 
 // This file holds every figure and rule that the package works by, each with
 // its source. Nothing elsewhere decides by a number of its own.
@@ -42,46 +46,263 @@ var (
 	}
 )
 
-// Conditions under which a target does not exist.
+// Verdicts.
 var (
+	decisionLevel = figure[float64]{
+		"decision-level", "probability from which a verdict is given; below it the instruments cannot tell",
+		0.90, practice,
+	}
+	wetLine = figure[quantity.TemperatureDelta]{
+		"wet-line", "a superheat up to this is no superheat, however good the instruments: a wet suction line reads within a degree or two of saturation",
+		quantity.FahrenheitDelta(2), practice,
+	}
+	stackedSubcooling = figure[quantity.TemperatureDelta]{
+		"stacked-subcooling", "a subcooling above this on a fixed restrictor is liquid stacked in the condenser",
+		quantity.FahrenheitDelta(20), practice,
+	}
+	finestField = figure[quantity.TemperatureDelta]{
+		"finest-field-reading", "the best standard uncertainty that a superheat or a subcooling read in the field can have",
+		quantity.FahrenheitDelta(0.3), practice,
+	}
+)
+
+// coverage is how many standard uncertainties make a difference certain enough
+// to act on: 2, about 95 % (GUM 6.3.3).
+const coverage = 2
+
+// Conditions of running.
+var (
+	shortestRun = figure[time.Duration]{
+		"shortest-run", "a machine runs this long without a stop before its readings count",
+		15 * time.Minute, cecProcedure,
+	}
+	waitAfterMove = figure[time.Duration]{
+		"wait-after-move", "after refrigerant is added or recovered the machine runs at least this long before the next reading counts, and longer where its own time constant asks for it",
+		10 * time.Minute, practice,
+	}
+	coldestReturn = figure[quantity.Temperature]{
+		"coldest-return", "return air below this loads the coil too little to judge a charge by",
+		quantity.Fahrenheit(70), cecProcedure,
+	}
+	leastAirflow = figure[float64]{
+		"least-airflow", "CFM of indoor air per ton of nominal capacity, below which the charge must not be judged",
+		300, cecProcedure,
+	}
+	starvedSuperheat = figure[quantity.TemperatureDelta]{
+		"starved-superheat", "a superheat above this starves a coil behind a valve, or behind a restrictor whose target is not known",
+		quantity.FahrenheitDelta(25), practice,
+	}
+)
+
+var (
+	everyReading  = of(Superheat, Subcooling, Approach)
+	liquidReading = of(Subcooling, Approach)
+)
+
+// Conditions that stand in the way of a method, in the order in which a
+// technician would mend them.
+var conditions = []*condition{
+	&heating, &circuitOpened, &coilIced, &panelsOff, &runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen,
+	&airflowLow, &outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow,
+	&noLabelSubcooling, &noLabelApproach, &restriction, &valveFlooding, &filterDirty, &outdoorCoilDirty,
+}
+
+var (
+	heating = condition{
+		code:    "heating",
+		reason:  "the machine is heating: these targets are for cooling",
+		instead: "put it into cooling, use the heating chart of the unit's maker, or weigh the charge in",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.Heating }),
+	}
+	circuitOpened = condition{
+		code:    "circuit-opened",
+		reason:  "the circuit has been open to air: air and moisture in it raise the pressures, and the readings are not those of the refrigerant",
+		instead: "recover, evacuate with a decay test, and weigh in what the label says",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.CircuitOpened }),
+	}
+	coilIced = condition{
+		code:    "coil-iced",
+		reason:  "ice on the indoor coil or suction line blocks the air: superheat and pressures are those of the ice",
+		instead: "thaw it with the blower alone, find out why it froze, and read again after a full run",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.CoilIced }),
+	}
+	panelsOff = condition{
+		code:    "panels-off",
+		reason:  "panels or doors of the unit are off: the air does not pass through the coils as it should",
+		instead: "put the panels on, run again, and read through the service ports",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.PanelsOff }),
+	}
+	runShort = condition{
+		code:    "run-short",
+		reason:  "the machine has run {measured}, less than {limit}",
+		limit:   runTime(shortestRun.value),
+		instead: "let it run on without a stop, and read again",
+		source:  shortestRun.source, forbids: everyReading,
+		holds: func(s *Situation) (formatter, bool) {
+			return runTime(s.Running), s.Running > 0 && s.Running < shortestRun.value
+		},
+	}
+	justMoved = condition{
+		code:    "just-moved",
+		reason:  "refrigerant was moved {measured} ago, less than {limit}",
+		limit:   runTime(waitAfterMove.value),
+		instead: "wait before the next reading: the charge has not settled between condenser and evaporator",
+		source:  waitAfterMove.source, forbids: everyReading,
+		holds: func(s *Situation) (formatter, bool) {
+			return runTime(s.SinceMove), s.SinceMove > 0 && s.SinceMove < waitAfterMove.value
+		},
+	}
+	coilWet = condition{
+		code:    "coil-wet",
+		reason:  "the outdoor coil is wet: evaporation holds the condensing pressure down, and the charge reads low",
+		instead: "run until it is dry and the liquid pressure has stopped rising, then read again",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.CoilWet }),
+	}
+	fanCycling = condition{
+		code:    "condenser-fan-cycling",
+		reason:  "a control cycles the condenser fan: pressures and subcooling swing with it",
+		instead: "read in weather that keeps the fan on, or hold it on by the procedure of the unit's maker, or weigh the charge in",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.CondenserFanCycling }),
+	}
+	economizer = condition{
+		code:    "economizer-open",
+		reason:  "an economizer draws outdoor air over the indoor coil: the return reading is not the air that the coil sees",
+		instead: "close the outdoor air damper, run again, and read",
+		source:  practice, forbids: everyReading,
+		holds: flag(func(s *Situation) bool { return s.EconomizerOpen }),
+	}
+	doorsOpen = condition{
+		code:    "doors-open",
+		reason:  "the building stands open: the load on the coil changes while it is read",
+		instead: "close the building, run until the return air holds, and read again",
+		source:  practice, forbids: of(Superheat), doubts: liquidReading,
+		holds: flag(func(s *Situation) bool { return s.DoorsOpen }),
+	}
+	airflowLow = condition{
+		code:    "airflow-low",
+		reason:  "indoor airflow {measured} is below {limit} per ton of nominal capacity: superheat then shows the air, not the charge",
+		limit:   quantity.CFM(leastAirflow.value),
+		instead: "mend the airflow first (filter, blower, coil, dampers, ducts), then read again",
+		source:  leastAirflow.source, forbids: of(Superheat), doubts: liquidReading,
+		holds: func(s *Situation) (formatter, bool) {
+			if s.Airflow == nil || s.NominalCapacity <= 0 {
+				return nil, false
+			}
+			return s.Airflow.Value, s.Airflow.Value.CFM() < leastAirflow.value*s.NominalCapacity.Tons()
+		},
+	}
 	outdoorCold = condition{
-		"outdoor-cold", "outdoor air {measured} is below {limit}: the condenser is so cold that pressures, superheat and subcooling say little about the charge",
-		quantity.Fahrenheit(tableMinOutdoor),
-		"wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule", cecProcedure,
+		code:    "outdoor-cold",
+		reason:  "outdoor air {measured} is below {limit}: the condenser is so cold that pressures, superheat and subcooling say little about the charge",
+		limit:   quantity.Fahrenheit(tableMinOutdoor),
+		instead: "wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule",
+		source:  cecProcedure, forbids: everyReading,
+		holds: func(s *Situation) (formatter, bool) {
+			return measuredBelow(s.OutdoorDryBulb, quantity.Fahrenheit(tableMinOutdoor))
+		},
+	}
+	returnCold = condition{
+		code:    "return-cold",
+		reason:  "return air {measured} is below {limit}: the indoor load is low",
+		limit:   coldestReturn.value,
+		instead: "let the building warm up, or add load, and read again; or weigh the charge in",
+		source:  coldestReturn.source, forbids: of(Superheat), doubts: liquidReading,
+		holds: func(s *Situation) (formatter, bool) { return measuredBelow(s.ReturnDryBulb, coldestReturn.value) },
 	}
 	outdoorAbove = condition{
-		"outdoor-above-table", "outdoor air {measured} is above {limit}, where the table of target superheat ends",
-		quantity.Fahrenheit(tableMaxOutdoor),
-		"use the unit's own chart if it goes higher, charge at a cooler hour, or weigh the charge in; is the sensor in the shade and out of the condenser's discharge air?", cecTarget,
+		code:    "outdoor-above-table",
+		reason:  "outdoor air {measured} is above {limit}, where the table of target superheat ends",
+		limit:   quantity.Fahrenheit(tableMaxOutdoor),
+		instead: "use the unit's own chart if it goes higher, charge at a cooler hour, or weigh the charge in; is the sensor in the shade and out of the condenser's discharge air?",
+		source:  cecTarget, forbids: of(Superheat),
 	}
 	wetBulbBelow = condition{
-		"wet-bulb-below-table", "return wet bulb {measured} is below {limit}, where the table of target superheat ends: the indoor load is too low to charge by superheat",
-		quantity.Fahrenheit(tableMinWetBulb),
-		"let the building warm up or add load, or weigh the charge in; is the wick wet and in the air stream, and the return free of supply air?", cecTarget,
+		code:    "wet-bulb-below-table",
+		reason:  "return wet bulb {measured} is below {limit}, where the table of target superheat ends: the indoor load is too low to charge by superheat",
+		limit:   quantity.Fahrenheit(tableMinWetBulb),
+		instead: "let the building warm up or add load, or weigh the charge in; is the wick wet and in the air stream, and the return free of supply air?",
+		source:  cecTarget, forbids: of(Superheat),
 	}
 	wetBulbAbove = condition{
-		"wet-bulb-above-table", "return wet bulb {measured} is above {limit}, where the table of target superheat ends",
-		quantity.Fahrenheit(tableMaxWetBulb),
-		"run the machine until the building is drier, use the unit's own chart if it goes higher, or weigh the charge in; is it the wet bulb, not the dry bulb?", cecTarget,
+		code:    "wet-bulb-above-table",
+		reason:  "return wet bulb {measured} is above {limit}, where the table of target superheat ends",
+		limit:   quantity.Fahrenheit(tableMaxWetBulb),
+		instead: "run the machine until the building is drier, use the unit's own chart if it goes higher, or weigh the charge in; is it the wet bulb, not the dry bulb?",
+		source:  cecTarget, forbids: of(Superheat),
 	}
 	targetTooLow = condition{
-		"target-below-floor", "at this return wet bulb and outdoor temperature the target superheat is below {limit}: too close to liquid at the compressor to charge by",
-		targetFloor.value,
-		"wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat", cecTarget,
+		code:    "target-below-floor",
+		reason:  "at this return wet bulb and outdoor temperature the target superheat is below {limit}: too close to liquid at the compressor to charge by",
+		limit:   targetFloor.value,
+		instead: "wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat",
+		source:  cecTarget, forbids: of(Superheat),
+	}
+	noLabelSubcooling = condition{
+		code:    "no-label-subcooling",
+		reason:  "the label's subcooling is not known: the general figure fits only roughly",
+		instead: "read the label, the data plate inside the panel or the maker's instructions for the figure",
+		source:  generalSubcooling.source, doubts: of(Subcooling),
+		holds: flag(func(s *Situation) bool { return !s.LabelSubcooling }),
 	}
 	noLabelApproach = condition{
-		"no-label-approach", "the label gives no approach, and there is no general figure for it",
-		nil,
-		"judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in", practice,
+		code:    "no-label-approach",
+		reason:  "the label gives no approach, and there is no general figure for it",
+		instead: "judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in",
+		source:  practice, forbids: of(Approach),
+		holds: flag(func(s *Situation) bool { return !s.LabelApproach }),
+	}
+	restriction = condition{
+		code:    "restriction-pattern",
+		reason:  "superheat {measured} is high while the subcooling is high too: liquid is stacked in the condenser and the coil starves, the pattern of a restriction and not of a low charge",
+		instead: "add nothing; look for a temperature drop across the filter drier and the metering device, a kinked line, or a valve that has lost its bulb charge",
+		source:  practice, forbids: everyReading,
+		holds: starvedBesideStackedLiquid,
+	}
+	valveFlooding = condition{
+		code:    "valve-flooding",
+		reason:  "superheat {measured} on a valve system cannot be told from none: the valve is not holding its superheat",
+		instead: "check the bulb (tight, insulated, in place), the airflow and the valve before the charge; add nothing",
+		source:  practice, doubts: liquidReading,
+		holds: func(s *Situation) (formatter, bool) {
+			if s.Device != Valve || s.Superheat == nil {
+				return nil, false
+			}
+			return s.Superheat.Value, Measurement{Method: Superheat, Value: *s.Superheat}.LiquidReturning()
+		},
+	}
+	filterDirty = condition{
+		code:    "filter-dirty",
+		reason:  "the filter is dirty: the coil gets less air, and superheat reads low",
+		instead: "change or clean the filter first, then read again",
+		source:  practice, doubts: everyReading,
+		holds: flag(func(s *Situation) bool { return s.FilterDirty }),
+	}
+	outdoorCoilDirty = condition{
+		code:    "outdoor-coil-dirty",
+		reason:  "the outdoor coil is dirty: the condensing pressure is high, and the charge with it reads high",
+		instead: "clean the coil and let it dry first, then read again",
+		source:  practice, doubts: everyReading,
+		holds: flag(func(s *Situation) bool { return s.OutdoorCoilDirty }),
 	}
 )
 
 // Rules lists every figure and condition of the package with its source, in the
 // order in which they are written down.
 func Rules() []Rule {
-	return []Rule{
+	rules := []Rule{
 		targetFloor.rule(), superheatTolerance.rule(), subcoolingTolerance.rule(), approachTolerance.rule(),
 		generalSubcooling.rule(), generalSubcoolingDoubt.rule(),
-		outdoorCold.rule(), outdoorAbove.rule(), wetBulbBelow.rule(), wetBulbAbove.rule(), targetTooLow.rule(), noLabelApproach.rule(),
+		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
+		shortestRun.rule(), waitAfterMove.rule(), coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
 	}
+	for _, c := range conditions {
+		rules = append(rules, c.rule())
+	}
+	return rules
 }

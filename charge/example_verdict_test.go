@@ -1,0 +1,84 @@
+package charge_test
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+func ExampleJudge() {
+	superheat, _ := charge.Taken(charge.Superheat, quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)))
+	target, _ := charge.SuperheatTarget(nil,
+		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+	verdict, _ := charge.Judge(superheat, target)
+	fmt.Println(verdict.Outcome)
+	for _, reason := range verdict.Reasons(quantity.IP) {
+		fmt.Println("-", reason)
+	}
+	// Output:
+	// undercharged
+	// - superheat 23.0 °F ± 1.0 °F is 9.0 °F ± 1.5 °F above the target of 14.0 °F ± 1.1 °F (California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)); the band is ±5.0 °F (ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory))
+	// - chance that the charge is low 100 %, in band 0 %, high 0 %
+}
+
+// The superheat may or may not be in band, and the wet bulb is to blame.
+func ExampleVerdict_Better() {
+	superheat, _ := charge.Taken(charge.Superheat, quantity.FahrenheitDelta(17).PlusMinus(quantity.FahrenheitDelta(0.8)))
+	target, _ := charge.SuperheatTarget(nil,
+		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(1.5)),
+		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+	verdict, _ := charge.Judge(superheat, target)
+	fmt.Println(verdict.Outcome)
+	if better, ok := verdict.Better(); ok {
+		fmt.Println(better.Text(quantity.IP))
+	}
+	// Output:
+	// these instruments cannot tell
+	// take the return wet bulb better: it is good to ±1.5 °F (one standard uncertainty), and ±0.8 °F would settle it
+}
+
+// A fixed restrictor whose table has no target now, and whose readings speak
+// all the same.
+func ExampleJudgeTogether() {
+	superheat, _ := charge.Taken(charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	subcooling, _ := charge.Taken(charge.Subcooling, quantity.FahrenheitDelta(26).PlusMinus(quantity.FahrenheitDelta(1.1)))
+	verdict, _ := charge.JudgeTogether(superheat, subcooling, nil)
+	fmt.Println(verdict.Outcome, verdict.LiquidReturning)
+	fmt.Println(verdict.Reasons(quantity.IP)[1])
+	// Output:
+	// overcharged true
+	// a subcooling of 26.0 °F ± 1.1 °F beside no superheat is liquid stacked in the condenser: too much charge
+}
+
+func ExampleTaken() {
+	m, err := charge.Taken(charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	fmt.Println(m.Value.Format(quantity.IP), m.LiquidReturning(), err)
+	// Output: 0.4 °F ± 0.9 °F true <nil>
+}
+
+func ExampleObstacles() {
+	outdoor := quantity.Fahrenheit(48).PlusMinus(quantity.FahrenheitDelta(0.6))
+	s := charge.Situation{
+		Device: charge.Valve, LabelSubcooling: true,
+		OutdoorDryBulb: &outdoor,
+		Running:        8 * time.Minute,
+	}
+	for _, o := range charge.Obstacles(s, charge.Subcooling) {
+		fmt.Printf("%s: %s\n  instead: %s\n", o.Code, o.Reason, o.Instead)
+	}
+	// Output:
+	// run-short: the machine has run 8 min, less than 15 min
+	//   instead: let it run on without a stop, and read again
+	// outdoor-cold: outdoor air 48.0 °F is below 55.0 °F: the condenser is so cold that pressures, superheat and subcooling say little about the charge
+	//   instead: wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
+}
+
+func ExampleChoose() {
+	s := charge.Situation{Device: charge.FixedRestrictor, CoilWet: true}
+	method, obstacles := charge.Choose(s)
+	fmt.Println(method, "because:", obstacles[0].Reason)
+	// Output: weigh-in because: the outdoor coil is wet: evaporation holds the condensing pressure down, and the charge reads low
+}

@@ -1,0 +1,76 @@
+package charge
+
+import (
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Measurement is the measured value of a method with its uncertainty budget.
+// MeasureSuperheat, MeasureSubcooling and MeasureApproach make one from
+// readings, Taken makes one from a value known otherwise.
+type Measurement struct {
+	Method Method `json:"method"`
+	// Value is as measured; a negative one is not clipped.
+	Value quantity.Uncertain[quantity.TemperatureDelta] `json:"value"`
+	// Saturation is the temperature that a superheat (dew) or a subcooling
+	// (bubble) is counted from, and the outdoor air for an approach.
+	Saturation quantity.Uncertain[quantity.Temperature] `json:"saturation,omitzero"`
+	Budget     Budget                                   `json:"budget"`
+}
+
+// Taken makes a Measurement from a value that was worked out elsewhere, such as
+// a superheat read off an instrument. The error is a *RangeError.
+func Taken(method Method, value quantity.Uncertain[quantity.TemperatureDelta]) (Measurement, error) {
+	m := Measurement{Method: method, Value: value}
+	if err := checkMethod(method); err != nil {
+		return Measurement{}, err
+	}
+	if err := m.check(); err != nil {
+		return Measurement{}, err
+	}
+	m.Budget.add(clampOf(method), value.Std, 1)
+	return m, nil
+}
+
+// At returns m with the value that it settled at, and the scatter over time as
+// one more term of the budget.
+func (m Measurement) At(settled quantity.Uncertain[quantity.TemperatureDelta]) Measurement {
+	m.Value.Value = settled.Value
+	m.Budget.add(Unsteadiness, settled.Std, 1)
+	m.Value.Std = float64(m.Budget.Std())
+	return m
+}
+
+// LiquidReturning reports whether a superheat is so small that the suction line
+// may carry liquid: not above twice its standard uncertainty (95 %), and never
+// above 2 °F, however good the instruments. A wet suction line reads within a
+// degree of saturation, above it as often as below.
+func (m Measurement) LiquidReturning() bool {
+	return m.Method == Superheat && float64(m.Value.Value) <= max(coverage*m.Value.Std, float64(wetLine.value))
+}
+
+func clampOf(m Method) Reading {
+	if m == Superheat {
+		return SuctionLine
+	}
+	return LiquidLine
+}
+
+func checkMethod(m Method) error {
+	if m == Superheat || m == Subcooling || m == Approach {
+		return nil
+	}
+	return &RangeError{Quantity: "charging method", Value: m, Advice: "a temperature difference is measured for superheat, subcooling or approach"}
+}
+
+// Temperature differences that a pipe can show: beyond these the reading is of
+// something else.
+const minDelta, maxDelta = quantity.TemperatureDelta(-60), quantity.TemperatureDelta(100)
+
+func (m Measurement) check() error {
+	if v := m.Value.Value; !(v >= minDelta && v <= maxDelta) || math.IsNaN(float64(v)) {
+		return &RangeError{Quantity: m.Method.String(), Value: v, Min: minDelta, Max: maxDelta, Advice: "check the readings it comes from, and their units"}
+	}
+	return checkStd(m.Method.String(), m.Value.Std)
+}

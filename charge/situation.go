@@ -1,0 +1,138 @@
+package charge
+
+import (
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Situation is what is known of a machine while it is read: what decides
+// whether a method has an answer at all. Fields that are not known stay zero.
+type Situation struct {
+	// Units is the system that sentences are written in.
+	Units  quantity.System
+	Device Device
+	// LabelSuperheat, LabelSubcooling and LabelApproach say that the unit's
+	// own figure is known.
+	LabelSuperheat, LabelSubcooling, LabelApproach bool
+
+	OutdoorDryBulb *quantity.Uncertain[quantity.Temperature]
+	ReturnDryBulb  *quantity.Uncertain[quantity.Temperature]
+	ReturnWetBulb  *quantity.Uncertain[quantity.Temperature]
+
+	Superheat  *quantity.Uncertain[quantity.TemperatureDelta]
+	Subcooling *quantity.Uncertain[quantity.TemperatureDelta]
+
+	Airflow         *quantity.Uncertain[quantity.VolumeFlow]
+	NominalCapacity quantity.Power
+
+	// Running is the time since the last start, SinceMove the time since
+	// refrigerant was last added or recovered.
+	Running, SinceMove time.Duration
+
+	Heating             bool
+	CoilWet             bool // outdoor coil wet from washing or rain
+	PanelsOff           bool // panels or doors of the unit
+	DoorsOpen           bool // doors and windows of the building
+	EconomizerOpen      bool
+	CondenserFanCycling bool
+	CoilIced            bool
+	FilterDirty         bool
+	OutdoorCoilDirty    bool
+	CircuitOpened       bool // the circuit was open to air and not evacuated since
+}
+
+// Obstacles finds what stands in the way of a method in a situation, and what
+// to do instead, in the order in which to mend it. None means that nothing
+// known forbids it.
+func Obstacles(s Situation, m Method) []Obstacle {
+	var out []Obstacle
+	add := func(c *condition, measured formatter) {
+		if c.forbids.has(m) || c.doubts.has(m) {
+			out = append(out, Obstacle{c.code, m, c.forbids.has(m), c.text(c.reason, measured, s.Units), c.instead, c.source})
+		}
+	}
+	offTable := s.offTable()
+	for _, c := range conditions {
+		switch {
+		case offTable != nil && offTable.condition == c && c.holds == nil:
+			add(c, offTable.measured)
+		case c.holds != nil:
+			if measured, yes := c.holds(&s); yes {
+				add(c, measured)
+			}
+		}
+	}
+	return out
+}
+
+// Forbidden reports whether any of the obstacles rules its method out.
+func Forbidden(obstacles []Obstacle) bool {
+	for _, o := range obstacles {
+		if o.Forbids {
+			return true
+		}
+	}
+	return false
+}
+
+// Choose returns the method to judge the charge by: the one that shows it for
+// the device, then the label's approach, then, where neither may be used now,
+// WeighIn. The obstacles are those of the first method, so that it is plain why
+// it was passed over.
+func Choose(s Situation) (Method, []Obstacle) {
+	first := s.Device.Method()
+	obstacles := Obstacles(s, first)
+	if first == WeighIn || !Forbidden(obstacles) {
+		return first, obstacles
+	}
+	if s.LabelApproach && !Forbidden(Obstacles(s, Approach)) {
+		return Approach, obstacles
+	}
+	return WeighIn, obstacles
+}
+
+// offTable returns why the table of target superheat has no target, nil where
+// it has one, is not needed, or cannot be read.
+func (s *Situation) offTable() *NotNowError {
+	if s.LabelSuperheat || s.ReturnWetBulb == nil || s.OutdoorDryBulb == nil {
+		return nil
+	}
+	_, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value)
+	notNow, _ := err.(*NotNowError)
+	return notNow
+}
+
+// starvedBesideStackedLiquid: a high superheat alone is a low charge, and a
+// high subcooling alone a high one. Both together are neither.
+func starvedBesideStackedLiquid(s *Situation) (formatter, bool) {
+	if s.Superheat == nil || s.Subcooling == nil {
+		return nil, false
+	}
+	limit := starvedSuperheat.value
+	if s.Device == FixedRestrictor && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
+		if target, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
+			limit = max(limit, target+superheatTolerance.value)
+		}
+	}
+	starved := float64(s.Superheat.Value-limit) > coverage*s.Superheat.Std
+	stacked := float64(s.Subcooling.Value-stackedSubcooling.value) > coverage*s.Subcooling.Std
+	return s.Superheat.Value, starved && stacked
+}
+
+func measuredBelow(t *temperature, limit quantity.Temperature) (formatter, bool) {
+	if t == nil {
+		return nil, false
+	}
+	return t.Value, t.Value < limit
+}
+
+func flag(set func(*Situation) bool) func(*Situation) (formatter, bool) {
+	return func(s *Situation) (formatter, bool) { return nil, set(s) }
+}
+
+// runTime shows a time in either system of units.
+type runTime time.Duration
+
+// Format implements formatter.
+func (r runTime) Format(quantity.System) string { return inMinutes(time.Duration(r)) }

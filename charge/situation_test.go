@@ -1,0 +1,128 @@
+package charge
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/satline/satline/quantity"
+	"pgregory.net/rapid"
+)
+
+func at(v float64) *temperature { u := f(v).PlusMinus(df(0.6)); return &u }
+
+func about(v float64) *delta { u := df(v).PlusMinus(df(1)); return &u }
+
+// sound is a machine that nothing stands in the way of.
+func sound(d Device) Situation {
+	return Situation{
+		Device: d, LabelSubcooling: true, LabelApproach: true,
+		OutdoorDryBulb: at(82), ReturnDryBulb: at(75), ReturnWetBulb: at(63),
+		Superheat: about(14), Subcooling: about(10),
+		NominalCapacity: quantity.Tons(3), Running: 40 * time.Minute,
+	}
+}
+
+func TestNothingStandsInTheWay(t *testing.T) {
+	for _, d := range []Device{FixedRestrictor, Valve} {
+		m, obstacles := Choose(sound(d))
+		if m != d.Method() || len(obstacles) > 0 {
+			t.Errorf("%v: %v, %+v", d, m, obstacles)
+		}
+	}
+}
+
+func TestObstacles(t *testing.T) {
+	for code, c := range map[string]struct {
+		device  Device
+		change  func(*Situation)
+		forbids bool
+	}{
+		"heating":               {Valve, func(s *Situation) { s.Heating = true }, true},
+		"circuit-opened":        {Valve, func(s *Situation) { s.CircuitOpened = true }, true},
+		"coil-iced":             {FixedRestrictor, func(s *Situation) { s.CoilIced = true }, true},
+		"panels-off":            {Valve, func(s *Situation) { s.PanelsOff = true }, true},
+		"run-short":             {Valve, func(s *Situation) { s.Running = 6 * time.Minute }, true},
+		"just-moved":            {Valve, func(s *Situation) { s.SinceMove = 3 * time.Minute }, true},
+		"coil-wet":              {FixedRestrictor, func(s *Situation) { s.CoilWet = true }, true},
+		"condenser-fan-cycling": {Valve, func(s *Situation) { s.CondenserFanCycling = true }, true},
+		"economizer-open":       {FixedRestrictor, func(s *Situation) { s.EconomizerOpen = true }, true},
+		"doors-open":            {FixedRestrictor, func(s *Situation) { s.DoorsOpen = true }, true},
+		"airflow-low": {FixedRestrictor, func(s *Situation) {
+			a := quantity.CFM(700).PlusMinus(quantity.CFM(30))
+			s.Airflow = &a
+		}, true},
+		"outdoor-cold":         {Valve, func(s *Situation) { s.OutdoorDryBulb = at(48) }, true},
+		"return-cold":          {FixedRestrictor, func(s *Situation) { s.ReturnDryBulb = at(66) }, true},
+		"outdoor-above-table":  {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb = at(118) }, true},
+		"wet-bulb-below-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(48) }, true},
+		"wet-bulb-above-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(78) }, true},
+		"target-below-floor":   {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(100), at(60) }, true},
+		"no-label-subcooling":  {Valve, func(s *Situation) { s.LabelSubcooling = false }, false},
+		"restriction-pattern":  {Valve, func(s *Situation) { s.Superheat, s.Subcooling = about(38), about(27) }, true},
+		"valve-flooding":       {Valve, func(s *Situation) { s.Superheat = about(0.5) }, false},
+		"filter-dirty":         {FixedRestrictor, func(s *Situation) { s.FilterDirty = true }, false},
+		"outdoor-coil-dirty":   {Valve, func(s *Situation) { s.OutdoorCoilDirty = true }, false},
+	} {
+		s := sound(c.device)
+		c.change(&s)
+		for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
+			s.Units = sys
+			obstacles := Obstacles(s, c.device.Method())
+			if len(obstacles) != 1 || obstacles[0].Code != code || obstacles[0].Forbids != c.forbids {
+				t.Errorf("%s: %+v", code, obstacles)
+				continue
+			}
+			o := obstacles[0]
+			if o.Reason == "" || o.Instead == "" || strings.Contains(o.Reason, "{") || o.Source.Standing == 0 {
+				t.Errorf("%s: %+v", code, o)
+			}
+			if sys == quantity.SI && strings.Contains(o.Reason, "°F") {
+				t.Errorf("%s: %q is not in SI", code, o.Reason)
+			}
+		}
+	}
+}
+
+func TestChoosePassesOver(t *testing.T) {
+	s := sound(FixedRestrictor)
+	s.ReturnDryBulb = at(66)
+	if m, why := Choose(s); m != Approach || !Forbidden(why) {
+		t.Errorf("low load with an approach on the label: %v, %+v", m, why)
+	}
+	s.LabelApproach = false
+	if m, _ := Choose(s); m != WeighIn {
+		t.Errorf("low load without one: %v", m)
+	}
+	s = sound(Valve)
+	s.OutdoorDryBulb = at(40)
+	if m, why := Choose(s); m != WeighIn || why[0].Code != "outdoor-cold" {
+		t.Errorf("a cold night: %v, %+v", m, why)
+	}
+	if m, _ := Choose(Situation{}); m != WeighIn {
+		t.Errorf("nothing known: %v", m)
+	}
+}
+
+// A label superheat needs no table.
+func TestLabelSuperheatNeedsNoTable(t *testing.T) {
+	s := sound(FixedRestrictor)
+	s.LabelSuperheat = true
+	s.OutdoorDryBulb, s.ReturnWetBulb = at(117), at(60)
+	if o := Obstacles(s, Superheat); len(o) != 0 {
+		t.Errorf("%+v", o)
+	}
+}
+
+// The table and the list of obstacles agree about where there is a target.
+func TestObstaclesAgreeWithTable(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := sound(FixedRestrictor)
+		s.OutdoorDryBulb = at(rapid.Float64Range(30, 130).Draw(rt, "outdoor"))
+		s.ReturnWetBulb = at(rapid.Float64Range(40, 85).Draw(rt, "wet bulb"))
+		_, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value)
+		if (err != nil) != Forbidden(Obstacles(s, Superheat)) {
+			rt.Fatalf("%v, %+v", err, Obstacles(s, Superheat))
+		}
+	})
+}

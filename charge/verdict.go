@@ -1,0 +1,199 @@
+package charge
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// An Outcome is what a verdict says about the charge.
+type Outcome int
+
+// The outcomes.
+const (
+	// InBand: the charge is right; leave it.
+	InBand Outcome = iota + 1
+	// Undercharged: out of band, too little.
+	Undercharged
+	// Overcharged: out of band, too much.
+	Overcharged
+	// CannotTell: the uncertainty of the readings leaves it open.
+	CannotTell
+)
+
+var outcomeNames = [...]string{"", "in band", "undercharged", "overcharged", "these instruments cannot tell"}
+
+// String returns the outcome in words.
+func (o Outcome) String() string {
+	if o < InBand || o > CannotTell {
+		return "not judged"
+	}
+	return outcomeNames[o]
+}
+
+// MarshalText writes the outcome in words.
+func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (o *Outcome) UnmarshalText(text []byte) error {
+	for i, name := range outcomeNames[1:] {
+		if name == string(text) {
+			*o = Outcome(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: outcome %.40q is not known", text)
+}
+
+// A Verdict is the judgement of a charge by one method.
+type Verdict struct {
+	Outcome  Outcome     `json:"outcome"`
+	Method   Method      `json:"method"`
+	Measured Measurement `json:"measured"`
+	Target   Target      `json:"target"`
+	// Deviation is measured less target.
+	Deviation quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation"`
+	// Low, InBand and High are the probabilities that the charge is too low,
+	// in band and too high, as far as the method and the uncertainty of the
+	// readings go. They sum to 1.
+	Low    float64 `json:"low"`
+	InBand float64 `json:"inBand"`
+	High   float64 `json:"high"`
+	// LiquidReturning warns that the suction line may carry liquid to the
+	// compressor, whatever the outcome.
+	LiquidReturning bool `json:"liquidReturning"`
+	// StackedLiquid is the subcooling that helped JudgeTogether to decide;
+	// absent where it did not.
+	StackedLiquid quantity.Uncertain[quantity.TemperatureDelta] `json:"stackedLiquid,omitzero"`
+}
+
+// Judge compares a measurement with the target of its method. The outcome is
+// the one whose probability is 90 % or more, and CannotTell where none is; the
+// deviation is taken as normal with the combined standard uncertainty of both
+// (JCGM 106:2012, 7.2). It does not allocate.
+//
+// A *RangeError says that a value cannot be, or that the two are not of one method.
+func Judge(measured Measurement, target Target) (Verdict, error) {
+	if measured.Method != target.Method {
+		return Verdict{}, &RangeError{Quantity: "method of the target", Value: target.Method, Min: measured.Method, Max: measured.Method, Advice: "compare a measured value with the target of the same method"}
+	}
+	if err := checkMethod(measured.Method); err != nil {
+		return Verdict{}, err
+	}
+	if err := measured.check(); err != nil {
+		return Verdict{}, err
+	}
+	if err := (Measurement{Method: target.Method, Value: target.Value}).check(); err != nil {
+		return Verdict{}, err
+	}
+	if !(target.Tolerance > 0 && target.Tolerance <= maxDelta) {
+		return Verdict{}, &RangeError{Quantity: "charge tolerance", Value: target.Tolerance, Min: quantity.TemperatureDelta(0), Max: maxDelta, Advice: "use a target made by this package, or set a tolerance by WithTolerance"}
+	}
+	v := Verdict{Method: measured.Method, Measured: measured, Target: target, LiquidReturning: measured.LiquidReturning()}
+	v.Deviation = delta{Value: measured.Value.Value - target.Value.Value, Std: math.Hypot(measured.Value.Std, target.Value.Std)}
+	below, within, above := chances(float64(v.Deviation.Value), v.Deviation.Std, float64(target.Tolerance))
+	if v.Method.direction() > 0 {
+		v.Low, v.InBand, v.High = below, within, above
+	} else {
+		v.Low, v.InBand, v.High = above, within, below
+	}
+	v.decide()
+	return v, nil
+}
+
+func (v *Verdict) decide() {
+	level := decisionLevel.value
+	switch {
+	case v.InBand >= level:
+		v.Outcome = InBand
+	case v.Low >= level:
+		v.Outcome = Undercharged
+	case v.High >= level:
+		v.Outcome = Overcharged
+	default:
+		v.Outcome = CannotTell
+	}
+}
+
+// chances returns the probabilities that a normal value with mean d and
+// standard deviation std lies below −tolerance, within, and above +tolerance.
+// The edges count as within.
+func chances(d, std, tolerance float64) (below, within, above float64) {
+	if std == 0 {
+		switch {
+		case d < -tolerance:
+			return 1, 0, 0
+		case d > tolerance:
+			return 0, 0, 1
+		}
+		return 0, 1, 0
+	}
+	below = normalBelow((-tolerance - d) / std)
+	above = normalBelow((d - tolerance) / std)
+	return below, max(0, 1-below-above), above
+}
+
+// normalBelow is the standard normal distribution function.
+func normalBelow(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
+
+// JudgeTogether judges a fixed restrictor by superheat with the subcooling
+// beside it. No superheat beside a high subcooling is liquid stacked in the
+// condenser and carried through the coil: too much charge, whatever the target,
+// and also where there is none, which a nil target says. (No superheat beside
+// an ordinary subcooling is low load, low airflow or a restrictor too large,
+// and is left to the superheat alone.)
+//
+// The two pieces of evidence count as independent. Without a target the
+// chances start even.
+func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, error) {
+	if superheat.Method != Superheat || subcooling.Method != Subcooling {
+		return Verdict{}, &RangeError{Quantity: "pair of methods", Value: subcooling.Method, Advice: "give the superheat first and the subcooling second"}
+	}
+	if err := subcooling.check(); err != nil {
+		return Verdict{}, err
+	}
+	var v Verdict
+	if target != nil {
+		var err error
+		if v, err = Judge(superheat, *target); err != nil {
+			return Verdict{}, err
+		}
+	} else {
+		if err := superheat.check(); err != nil {
+			return Verdict{}, err
+		}
+		v = Verdict{Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3, LiquidReturning: superheat.LiquidReturning()}
+	}
+	_, _, wet := chances(float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0)
+	_, _, stacked := chances(float64(subcooling.Value.Value-stackedSubcooling.value), subcooling.Value.Std, 0)
+	if p := wet * stacked; p > 0 {
+		v.Low, v.InBand = v.Low*(1-p), v.InBand*(1-p)
+		v.High = 1 - v.Low - v.InBand
+		v.StackedLiquid = subcooling.Value
+	}
+	v.decide()
+	return v, nil
+}
+
+// Reasons gives the grounds of the verdict as sentences, in a system of units.
+func (v Verdict) Reasons(sys quantity.System) []string {
+	var out []string
+	m := v.Measured
+	if v.LiquidReturning {
+		out = append(out, fmt.Sprintf("a superheat of %s cannot be told from none: liquid may be coming back to the compressor, whatever the small positive number", m.Value.Format(sys)))
+	}
+	if v.Target.Tolerance > 0 {
+		side := "above"
+		d := v.Deviation
+		if d.Value < 0 {
+			side, d.Value = "below", -d.Value
+		}
+		out = append(out, fmt.Sprintf("%v %s is %s %s the target of %s (%s); the band is ±%s (%s)",
+			v.Method, m.Value.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys), v.Target.Source, v.Target.Tolerance.Format(sys), v.Target.ToleranceSource))
+	}
+	if v.StackedLiquid != (delta{}) && v.Outcome == Overcharged {
+		out = append(out, fmt.Sprintf("a subcooling of %s beside no superheat is liquid stacked in the condenser: too much charge", v.StackedLiquid.Format(sys)))
+	}
+	return append(out, fmt.Sprintf("chance that the charge is low %.0f %%, in band %.0f %%, high %.0f %%", 100*v.Low, 100*v.InBand, 100*v.High))
+}
