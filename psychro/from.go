@@ -1,0 +1,177 @@
+package psychro
+
+import "github.com/satline/satline/quantity"
+
+// FromWetBulb returns the air of a dry bulb and a thermodynamic wet bulb. A
+// wet bulb below 0 °C is of an iced wick.
+//
+// A wet bulb above the dry bulb is a *RangeError: there is no such air, and
+// most often the two readings are swapped. What unit conversion leaves, up to
+// 1e-9 K, is taken as saturated. A wet bulb below that of perfectly dry air is a
+// *RangeError too.
+func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
+	return PerfectGas.FromWetBulb(dryBulb, wetBulb, p)
+}
+
+// FromWetBulb is the function FromWetBulb in model m.
+func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
+	t, b := float64(dryBulb), float64(wetBulb)
+	if err := m.checkPlace(dryBulb, p); err != nil {
+		return Air{}, err
+	}
+	if !(b >= minTemperature-roundingWetBulb) {
+		return Air{}, checkTemperature("wet bulb", b)
+	}
+	if b > t {
+		if !(b <= t+roundingK) {
+			return Air{}, aboveDryBulb("wet bulb", b, t, "evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?")
+		}
+		b = t
+	}
+	pws := hylandWexlerBoundary.pressure.at(b)
+	if pws >= float64(p) {
+		return Air{}, boils("wet bulb", b, float64(p))
+	}
+	tc, bc := t-zeroCelsius, b-zeroCelsius
+	w := humidityRatioAtWetBulb(tc, bc, humidityRatioOf(pws, float64(p)), bc < 0)
+	if !(w >= 0 && w <= maxHumidityRatio) {
+		if w > -1e-15 && w < 0 {
+			w = 0
+		} else if w < 0 {
+			return Air{}, tooDry(m, b, t, float64(p))
+		} else {
+			return Air{}, checkHumidityRatio(w)
+		}
+	}
+	return Air{t: t, p: float64(p), w: w, model: m, iced: bc < 0 && tc > 0 && w >= wettestDryWick(tc, float64(p))}, nil
+}
+
+// roundingWetBulb lets in the wet bulb of dry air at minTemperature.
+const roundingWetBulb = 1e-3
+
+// checkPlace refuses a dry bulb or a pressure outside the package's range.
+func (m Model) checkPlace(dryBulb quantity.Temperature, p quantity.Pressure) error {
+	if err := checkTemperature("dry bulb", float64(dryBulb)); err != nil {
+		return err
+	}
+	return checkPressure(float64(p))
+}
+
+// FromDewPoint returns the air of a dry bulb and a dew point, which below
+// 0.01 °C is a frost point. A dew point above the dry bulb is a *RangeError.
+func FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
+	return PerfectGas.FromDewPoint(dryBulb, dewPoint, p)
+}
+
+// FromDewPoint is the function FromDewPoint in model m.
+func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
+	t, d := float64(dryBulb), float64(dewPoint)
+	if err := m.checkPlace(dryBulb, p); err != nil {
+		return Air{}, err
+	}
+	if !(d >= minTemperature) {
+		return Air{}, checkTemperature("dew point", d)
+	}
+	if d > t {
+		if !(d <= t+roundingK) {
+			return Air{}, aboveDryBulb("dew point", d, t, "air below its dew point has already shed the water as fog or dew")
+		}
+		d = t
+	}
+	pw := hylandWexlerBoundary.pressure.at(d)
+	if pw >= float64(p) {
+		return Air{}, boils("dew point", d, float64(p))
+	}
+	return m.fromVaporPressure(t, pw, float64(p))
+}
+
+// FromRelativeHumidity returns the air of a dry bulb and a relative humidity
+// from 0 to 1.
+func FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+	return PerfectGas.FromRelativeHumidity(dryBulb, rh, p)
+}
+
+// FromRelativeHumidity is the function FromRelativeHumidity in model m.
+func (m Model) FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+	t := float64(dryBulb)
+	if err := m.checkPlace(dryBulb, p); err != nil {
+		return Air{}, err
+	}
+	if err := checkRelativeHumidity(rh); err != nil {
+		return Air{}, err
+	}
+	pw := rh * hylandWexlerBoundary.pressure.at(t)
+	if pw >= float64(p) {
+		return Air{}, boils("dew point", hylandWexlerBoundary.temperatureAt(pw), float64(p))
+	}
+	return m.fromVaporPressure(t, pw, float64(p))
+}
+
+// Saturated returns the air that holds all the water vapor it can at dryBulb.
+func Saturated(dryBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
+	return PerfectGas.Saturated(dryBulb, p)
+}
+
+// Saturated is the function Saturated in model m.
+func (m Model) Saturated(dryBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
+	return m.FromRelativeHumidity(dryBulb, 1, p)
+}
+
+func (m Model) fromVaporPressure(t, pw, p float64) (Air, error) {
+	w := humidityRatioOf(pw, p)
+	if err := checkHumidityRatio(w); err != nil {
+		return Air{}, err
+	}
+	return Air{t: t, p: p, w: w, model: m}, nil
+}
+
+// FromHumidityRatio returns the air of a dry bulb and a humidity ratio in
+// kilograms of water per kilogram of dry air. More than saturated air holds is
+// a *RangeError, but for a rounding of 1 part in 10⁹.
+func FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
+	return PerfectGas.FromHumidityRatio(dryBulb, w, p)
+}
+
+// FromHumidityRatio is the function FromHumidityRatio in model m.
+func (m Model) FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
+	t := float64(dryBulb)
+	if err := m.checkPlace(dryBulb, p); err != nil {
+		return Air{}, err
+	}
+	if err := checkHumidityRatio(w); err != nil {
+		return Air{}, err
+	}
+	if pws := hylandWexlerBoundary.pressure.at(t); pws < float64(p) {
+		if ws := humidityRatioOf(pws, float64(p)); w > ws {
+			if !(w <= ws*(1+roundingW)) {
+				return Air{}, supersaturated(w, ws)
+			}
+			w = ws
+		}
+	}
+	return Air{t: t, p: float64(p), w: w, model: m}, nil
+}
+
+// FromEnthalpy returns the air of a dry bulb and an enthalpy per kilogram of
+// dry air. An enthalpy below that of dry air or above that of saturated air at
+// the dry bulb is a *RangeError.
+func FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+	return PerfectGas.FromEnthalpy(dryBulb, h, p)
+}
+
+// FromEnthalpy is the function FromEnthalpy in model m.
+func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+	if err := m.checkPlace(dryBulb, p); err != nil {
+		return Air{}, err
+	}
+	tc := float64(dryBulb) - zeroCelsius
+	dry := cpDryAir * tc
+	w := (float64(h) - dry) / (evaporation0 + cpVapor*tc)
+	if !(w >= 0) {
+		if !(w > -1e-12) {
+			return Air{}, &RangeError{Quantity: "enthalpy of moist air", Value: h, Min: quantity.SpecificEnthalpy(dry), Advice: "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C"}
+		}
+		w = 0
+	}
+	return m.FromHumidityRatio(dryBulb, w, p)
+}

@@ -1,0 +1,108 @@
+package psychro
+
+import (
+	"github.com/satline/satline/quantity"
+)
+
+// RangeError is the error of every value the package refuses.
+type RangeError = quantity.RangeError
+
+// The range in which the saturation equations hold, and the pressures at which
+// air is breathed or blown.
+const (
+	minTemperature = 173.15 // K, −100 °C
+	maxTemperature = 473.15 // K, 200 °C
+	minPressure    = 20e3   // Pa, the standard atmosphere at 11.8 km
+	maxPressure    = 200e3  // Pa
+
+	// maxHumidityRatio is steam with 1.6 % of air in it by mass.
+	maxHumidityRatio = 60
+)
+
+// roundingK is how far a wet bulb or dew point may stand above the dry bulb
+// and still be the same temperature, converted twice.
+const roundingK = 1e-9
+
+// roundingW is the same for a humidity ratio above saturation, in proportion.
+const roundingW = 1e-9
+
+func checkTemperature(name string, t float64) error {
+	if t >= minTemperature && t <= maxTemperature {
+		return nil
+	}
+	advice := "the saturation equations end there"
+	if t > 0 && t < minTemperature {
+		advice += "; a temperature is in kelvin inside, use quantity.Celsius or quantity.Fahrenheit"
+	}
+	return &RangeError{
+		Quantity: name, Value: quantity.Temperature(t),
+		Min: quantity.Temperature(minTemperature), Max: quantity.Temperature(maxTemperature),
+		Advice: advice,
+	}
+}
+
+func checkPressure(p float64) error {
+	if p >= minPressure && p <= maxPressure {
+		return nil
+	}
+	return &RangeError{
+		Quantity: "air pressure", Value: quantity.Pressure(p),
+		Min: quantity.Pressure(minPressure), Max: quantity.Pressure(maxPressure),
+		Advice: "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation, not a gauge pressure",
+	}
+}
+
+func checkHumidityRatio(w float64) error {
+	if w >= 0 && w <= maxHumidityRatio {
+		return nil
+	}
+	return &RangeError{
+		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0), Max: quantity.Number(maxHumidityRatio),
+		Advice: "it is kilograms of water per kilogram of dry air; one grain per pound is 1/7000",
+	}
+}
+
+func checkRelativeHumidity(rh float64) error {
+	if rh >= 0 && rh <= 1 {
+		return nil
+	}
+	return &RangeError{
+		Quantity: "relative humidity", Value: quantity.Number(rh), Min: quantity.Number(0), Max: quantity.Number(1),
+		Advice: "it is a ratio: 50 % is 0.5",
+	}
+}
+
+// aboveDryBulb is the error of a wet bulb or dew point above the dry bulb.
+func aboveDryBulb(name string, t, dryBulb float64, advice string) error {
+	return &RangeError{
+		Quantity: name, Value: quantity.Temperature(t), Max: quantity.Temperature(dryBulb),
+		Advice: advice,
+	}
+}
+
+// boils is the error of saturation at a temperature where water boils at p.
+func boils(name string, t, p float64) error {
+	return &RangeError{
+		Quantity: name, Value: quantity.Temperature(t),
+		Max:    quantity.Temperature(hylandWexlerBoundary.temperatureAt(p)),
+		Advice: "water boils there at this pressure, and nothing is left of the air",
+	}
+}
+
+// supersaturated is the error of more water than air can hold as vapor.
+func supersaturated(w, ws float64) error {
+	return &RangeError{
+		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0), Max: quantity.Number(ws),
+		Advice: "that is saturated air at this dry bulb; the rest is fog or dew",
+	}
+}
+
+// tooDry is the error of a wet bulb below that of dry air.
+func tooDry(m Model, wetBulb, t, p float64) error {
+	return &RangeError{
+		Quantity: "wet bulb", Value: quantity.Temperature(wetBulb),
+		Min:    Air{t: t, p: p, model: m}.WetBulb(),
+		Max:    quantity.Temperature(t),
+		Advice: "that is the wet bulb of perfectly dry air at this dry bulb",
+	}
+}

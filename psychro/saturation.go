@@ -1,0 +1,57 @@
+package psychro
+
+import (
+	"math"
+)
+
+// A boundary is a saturation curve of water and ice, and its inverse, made
+// from an equation for ln p. Between minTemperature and maxTemperature it
+// agrees with the equation to 1 part in 10¹².
+type boundary struct {
+	pressure    curve // Pa, of kelvin
+	temperature curve // kelvin, of ln(p/Pa)
+
+	// Frost points below minTemperature are extrapolated from there with the
+	// slope of ln p in 1/T, which is the heat of sublimation and all but
+	// constant.
+	lowest, lowestSlope float64
+}
+
+// newBoundary tabulates ln(p/Pa) and its slope, as equation gives them. The
+// cells meet at join, where the equation changes from ice to water.
+func newBoundary(equation func(t float64) (ln, slope float64), join float64) *boundary {
+	b := &boundary{
+		pressure: newCurve(func(t float64) float64 {
+			ln, _ := equation(t)
+			return math.Exp(ln)
+		}, join-102, 1, 303),
+	}
+	inverse := func(ln float64) float64 {
+		t := 1 / (1/join - (ln-math.Log(611.657))/6140)
+		for range 50 {
+			f, slope := equation(t)
+			step := (f - ln) / slope
+			t -= step
+			if math.Abs(step) < 1e-13*t {
+				break
+			}
+		}
+		return t
+	}
+	triple, _ := equation(join)
+	b.temperature = newCurve(inverse, triple-14, 0.25, 88)
+	ln, slope := equation(minTemperature)
+	b.lowest, b.lowestSlope = math.Exp(ln), slope*minTemperature*minTemperature
+	return b
+}
+
+var hylandWexlerBoundary = newBoundary(hylandWexlerLn, hylandWexlerJoin)
+
+// temperatureAt returns the temperature at which the saturation pressure is pw.
+// It tends to 0 K as pw tends to 0.
+func (b *boundary) temperatureAt(pw float64) float64 {
+	if pw >= b.lowest {
+		return b.temperature.at(math.Log(pw))
+	}
+	return 1 / (1/minTemperature + math.Log(b.lowest/pw)/b.lowestSlope)
+}
