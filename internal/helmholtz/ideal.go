@@ -1,0 +1,119 @@
+package helmholtz
+
+import "math"
+
+// An idealTable is the ideal-gas part of all components, as functions of T.
+type idealTable struct {
+	begin [MaxComponents + 1]idealIndex // first entry of each component
+
+	planck []idealTerm // n ln(1 - exp(-v/T))
+	power  []idealTerm // n T^t
+	cp0    []idealTerm // cp0/R = n T^t
+	logT   [MaxComponents]float64
+
+	// logTMean is the overall composition's coefficient of ln T.
+	logTMean float64
+}
+
+type idealIndex struct{ planck, power, cp0 int }
+
+type idealTerm struct {
+	component int
+	n, t      float64
+	w         float64 // n times the component's overall mole fraction
+}
+
+func (t *idealTable) add(i int, f *Fluid) {
+	for _, p := range f.Ideal.Planck {
+		t.planck = append(t.planck, idealTerm{component: i, n: p.N, t: p.T * f.ReducingT})
+	}
+	for _, p := range f.Ideal.Kelvins {
+		t.planck = append(t.planck, idealTerm{component: i, n: p.N, t: p.T})
+	}
+	for _, p := range f.Ideal.Power {
+		t.power = append(t.power, idealTerm{component: i, n: p.N * math.Pow(f.ReducingT, p.T), t: -p.T})
+	}
+	for _, p := range f.Ideal.Cp0 {
+		t.cp0 = append(t.cp0, idealTerm{component: i, n: p.N, t: p.T})
+	}
+	t.logT[i] = -f.Ideal.LogTau
+	t.begin[i+1] = idealIndex{len(t.planck), len(t.power), len(t.cp0)}
+}
+
+func (t *idealTable) finish(x *[MaxComponents]float64) {
+	for _, list := range [][]idealTerm{t.planck, t.power, t.cp0} {
+		for k := range list {
+			list[k].w = list[k].n * x[list[k].component]
+		}
+	}
+	for i, c := range t.logT {
+		t.logTMean += c * x[i]
+	}
+}
+
+// idealPart is α0 without ln ρ and the mixing term, its θ derivative and
+// τ² ∂²/∂τ².
+type idealPart struct{ a, a1, a2 float64 }
+
+// at weighs the components by x, or by the overall composition where x is nil.
+func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
+	c := t.logTMean
+	if x != nil {
+		c = 0
+		for i, l := range t.logT {
+			c += l * x[i]
+		}
+	}
+	logT := math.Log(temp)
+	p.a, p.a1, p.a2 = c*logT, -c, c
+	inv := 1 / temp
+	for k := range t.planck {
+		e := &t.planck[k]
+		w := e.w
+		if x != nil {
+			w = e.n * x[e.component]
+		}
+		u := e.t * inv
+		q := math.Exp(-u)
+		r := 1 / (1 - q)
+		p.a += w * math.Log(1-q)
+		d := w * u * q * r
+		p.a1 += d
+		p.a2 -= d * u * r
+	}
+	for k := range t.power {
+		e := &t.power[k]
+		w := e.w
+		if x != nil {
+			w = e.n * x[e.component]
+		}
+		v := w * math.Exp(e.t*logT)
+		p.a += v
+		p.a1 -= e.t * v
+		p.a2 += e.t * (e.t + 1) * v
+	}
+	// ∫cp0 dT/(RT) - ∫cp0 dT/(R T): the enthalpy less the entropy of the ideal gas.
+	for k := range t.cp0 {
+		e := &t.cp0[k]
+		w := e.w
+		if x != nil {
+			w = e.n * x[e.component]
+		}
+		cp := w
+		switch e.t {
+		case 0:
+			p.a += cp * (1 - logT)
+			p.a1 += cp
+		case 1:
+			cp *= temp
+			p.a += cp * (0.5 - 1)
+			p.a1 += cp * 0.5
+		default:
+			cp *= math.Exp(e.t * logT)
+			p.a += cp * (1/(e.t+1) - 1/e.t)
+			p.a1 += cp / (e.t + 1)
+		}
+		p.a2 -= cp
+	}
+	return p
+}

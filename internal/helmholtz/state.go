@@ -1,0 +1,123 @@
+package helmholtz
+
+import "math"
+
+// A State is the properties of one homogeneous phase.
+type State struct {
+	T, Rho, P float64 // K, mol/m³, Pa
+
+	H, S, G    float64 // J/mol, J/(mol K), J/mol, on the model's datum
+	Cv, Cp     float64 // J/(mol K)
+	SoundSpeed float64 // m/s; 0 where the state is mechanically unstable
+
+	DpDrho float64 // Pa/(mol/m³) at constant T
+	DpDT   float64 // Pa/K at constant density
+	DhDT   float64 // J/(mol K) at constant density
+	DhDrho float64 // J/mol/(mol/m³) at constant T
+}
+
+// At is the state at a temperature and molar density, at the overall
+// composition.
+func (m *Model) At(t, rho float64) State {
+	e := m.Evaluator()
+	e.SetT(t)
+	s := e.StateAt(rho)
+	e.Release()
+	return s
+}
+
+// Pressure is the pressure and its density derivative at the overall
+// composition.
+func (m *Model) Pressure(t, rho float64) (p, dpdrho float64) {
+	e := m.Evaluator()
+	e.SetT(t)
+	p, dpdrho = e.PressureAt(rho)
+	e.Release()
+	return p, dpdrho
+}
+
+// StateAt is the state at a molar density (Span 2000, table 3.9).
+func (e *Evaluator) StateAt(rho float64) State {
+	m := e.m
+	d := e.total(rho)
+	molarMass := m.molarMass
+	var id idealPart
+	if e.own {
+		id = m.ideal.at(e.T, nil)
+	} else {
+		id = m.ideal.at(e.T, &e.X)
+		molarMass = m.MolarMassOf(&e.X)
+	}
+	r, t := m.r, e.T
+	logs := math.Log(rho)
+	if len(m.fluids) > 1 {
+		for _, x := range e.X[:len(m.fluids)] {
+			if x > 0 {
+				logs += x * math.Log(x)
+			}
+		}
+	}
+	rt := r * t
+	z := 1 + d.a10
+	zt := 1 + d.a10 - d.a11
+	zr := 1 + 2*d.a10 + d.a20
+	cv := -(id.a2 + d.a02)
+	s := State{T: t, Rho: rho, P: rho * rt * z}
+	s.H = rt*(z+id.a1+d.a01) + m.h0
+	s.S = r*(id.a1+d.a01-id.a-d.a00-logs) + m.s0
+	s.G = s.H - t*s.S
+	s.Cv = r * cv
+	s.DpDrho = rt * zr
+	s.DpDT = rho * r * zt
+	s.Cp = r * (cv + zt*zt/zr)
+	if w2 := rt / molarMass * (zr + zt*zt/cv); w2 > 0 {
+		s.SoundSpeed = math.Sqrt(w2)
+	}
+	s.DhDT = r * (cv + zt)
+	s.DhDrho = rt / rho * (d.a10 + d.a20 + d.a11)
+	return s
+}
+
+// Residual is what equilibrium between two densities of one isotherm needs:
+// Z = p/(ρRT), αr, and Dαr, D²αr.
+type Residual struct{ Alpha, D1, D2 float64 }
+
+// ResidualAt is the residual energy of the whole composition at a molar density.
+func (e *Evaluator) ResidualAt(rho float64) Residual {
+	t := &e.m.residual
+	delta := rho * e.vr
+	c := e.c
+	if len(t.owners) > 1 {
+		c = e.coefficients()
+	}
+	e.deltaPowers(delta)
+	var r Residual
+	for k := range t.powers {
+		p := &t.powers[k]
+		u := e.ug[p.decay]
+		v := c[k] * e.pw[p.d] * e.eg[p.decay]
+		s := float64(p.d) - u
+		r.Alpha += v
+		r.D1 += v * s
+		r.D2 += v * (s*s - float64(t.decays[p.decay].l)*u)
+	}
+	n := len(t.powers)
+	for i := range t.bells {
+		v, s, ds := t.bells[i].at(delta, e.pw)
+		v *= c[n+i]
+		r.Alpha += v
+		r.D1 += v * s
+		r.D2 += v * (s*s + ds)
+	}
+	for i := range t.owners {
+		o := &t.owners[i]
+		for j := range o.nonAnalytic {
+			w := e.weight(o)
+			d := o.nonAnalytic[j].at(delta, e.tau)
+			r.Alpha += w * d.a00
+			r.D1 += w * d.a10
+			r.D2 += w * (d.a20 + d.a10)
+		}
+	}
+	return r
+}

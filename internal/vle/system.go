@@ -1,0 +1,40 @@
+package vle
+
+import (
+	"errors"
+
+	"github.com/satline/satline/internal/helmholtz"
+)
+
+// The reasons why there is no answer.
+var (
+	ErrInput         = errors.New("vle: temperature, pressure, enthalpy and entropy must be finite, and the first two positive")
+	ErrAboveCritical = errors.New("vle: no liquid and vapor exist together at this temperature or pressure, it is above the critical point")
+	ErrBelowRange    = errors.New("vle: below the range of the equation of state")
+	ErrNotConverged  = errors.New("vle: the solver found no answer")
+)
+
+// A System solves for one [helmholtz.Model].
+type System struct {
+	m *helmholtz.Model
+}
+
+// New makes a System. It computes nothing yet.
+func New(m *helmholtz.Model) *System { return &System{m: m} }
+
+// Model is the model that the system solves for.
+func (s *System) Model() *helmholtz.Model { return s.m }
+
+// A Point is a liquid and a vapor in equilibrium. For a bubble point X is the
+// overall composition and Y that of the first bubble; for a dew point Y is the
+// overall composition and X that of the first drop.
+type Point struct {
+	T, P                float64 // K, Pa
+	RhoLiquid, RhoVapor float64 // mol/m³
+	X, Y                Composition
+}
+
+// Composition is mole fractions; entries past the number of components are 0.
+type Composition = [helmholtz.MaxComponents]float64
+
+func (s *System) pure() bool { return s.m.Components() == 1 }
