@@ -1,0 +1,49 @@
+package charge_test
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+// A superheat that swings between 6 and 14 °F has a mean to judge by.
+func ExampleSettle() {
+	var log []charge.Sample[quantity.TemperatureDelta]
+	for i := range 120 {
+		t := 5 * float64(i)
+		log = append(log, charge.Sample[quantity.TemperatureDelta]{
+			At:    time.Duration(t) * time.Second,
+			Value: quantity.FahrenheitDelta(10 + 4*math.Sin(2*math.Pi*t/100)),
+		})
+	}
+	s, err := charge.Settle(log, quantity.FahrenheitDelta(1))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%v every %.0f s about %s, from %s to %s\n", s.State, s.Period.Seconds(),
+		s.Value.Value.Format(quantity.IP), s.Low.Format(quantity.IP), s.High.Format(quantity.IP))
+	// Output: hunting every 100 s about 10.0 °F, from 6.0 °F to 14.0 °F
+}
+
+// After a move the superheat falls on its way to a value that can be seen.
+func ExampleSteadiness_WaitAfter() {
+	var log []charge.Sample[quantity.TemperatureDelta]
+	for i := range 60 {
+		t := 8 * float64(i)
+		noise := 0.1 * math.Sin(float64(i*i)) // stands for the scatter of an instrument
+		log = append(log, charge.Sample[quantity.TemperatureDelta]{
+			At:    time.Duration(t) * time.Second,
+			Value: quantity.FahrenheitDelta(12 + 18*math.Exp(-t/240) + noise),
+		})
+	}
+	s, _ := charge.Settle(log, quantity.FahrenheitDelta(1))
+	fmt.Printf("%v at about %.0f °F, in about %.1f min\n", s.State, s.Value.Value.Fahrenheit(), s.Wait.Minutes())
+	fmt.Printf("after the next 10 °F wait %.0f min\n", s.WaitAfter(quantity.FahrenheitDelta(10)).Minutes())
+	// Output:
+	// settling at about 12 °F, in about 3.5 min
+	// after the next 10 °F wait 10 min
+}

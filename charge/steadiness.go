@@ -1,0 +1,175 @@
+package charge
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Sample is a value at a moment, counted from any one start.
+type Sample[T quantity.Quantity] struct {
+	At    time.Duration
+	Value T
+}
+
+// A State is what a log of readings says about whether a system has settled.
+type State int
+
+// The states.
+const (
+	// TooShort: too few readings, or too noisy, to say.
+	TooShort State = iota + 1
+	// Drifting: still moving, and where to is not to be seen yet.
+	Drifting
+	// Settling: on its way to a value that can be seen.
+	Settling
+	// Hunting: swinging about a settled mean.
+	Hunting
+	// Settled: steady within what was asked for.
+	Settled
+)
+
+var stateNames = [...]string{"", "too short", "drifting", "settling", "hunting", "settled"}
+
+// String returns the state in words.
+func (s State) String() string {
+	if s < TooShort || s > Settled {
+		return "not judged"
+	}
+	return stateNames[s]
+}
+
+// MarshalText writes the state in words.
+func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (s *State) UnmarshalText(text []byte) error {
+	for i, name := range stateNames[1:] {
+		if name == string(text) {
+			*s = State(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: state %.40q is not known", text)
+}
+
+// Steadiness is what a log says: whether the value has settled, at what, and
+// how long it will take.
+type Steadiness[T quantity.Quantity] struct {
+	State State
+	// Value is where it settles, with the standard uncertainty that the
+	// scatter of the log leaves: the mean of a settled or hunting value, the
+	// end of the curve of a settling one. While Drifting or TooShort it is the
+	// mean of the latest readings and their spread, and no settled value.
+	Value quantity.Uncertain[T]
+	// Low and High hold 95 % of the readings about the settled value, without
+	// spikes: the band of a fluctuating value.
+	Low, High T
+	// TimeConstant is that of the approach: 63 % of the way in one of it. Zero
+	// where the log shows no approach.
+	TimeConstant time.Duration
+	// Wait is how long it still takes to come within what was asked for.
+	Wait time.Duration
+	// Period and Swing (lowest to highest) of the hunting; zero without any.
+	Period time.Duration
+	Swing  T
+	// Noise is the standard deviation of single readings about the fit.
+	Noise T
+	// Spikes is the number of readings left out as freaks, Gaps that of holes
+	// in the log much longer than its usual step.
+	Spikes, Gaps int
+
+	within float64
+}
+
+// MarshalJSON writes the fields in lower camel case, times as Go writes them.
+func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
+	text := func(d time.Duration) string {
+		if d == 0 {
+			return ""
+		}
+		return d.Round(time.Second).String()
+	}
+	return json.Marshal(struct {
+		State        State                 `json:"state"`
+		Value        quantity.Uncertain[T] `json:"value"`
+		Low          T                     `json:"low"`
+		High         T                     `json:"high"`
+		TimeConstant string                `json:"timeConstant,omitzero"`
+		Wait         string                `json:"wait,omitzero"`
+		Period       string                `json:"period,omitzero"`
+		Swing        T                     `json:"swing,omitzero"`
+		Noise        T                     `json:"noise,omitzero"`
+		Spikes       int                   `json:"spikes,omitzero"`
+		Gaps         int                   `json:"gaps,omitzero"`
+	}{s.State, s.Value, s.Low, s.High, text(s.TimeConstant), text(s.Wait), text(s.Period), s.Swing, s.Noise, s.Spikes, s.Gaps})
+}
+
+// Steady reports whether Value may be used as a settled value: a settled one, or
+// the mean of a hunting one.
+func (s Steadiness[T]) Steady() bool { return s.State == Settled || s.State == Hunting }
+
+// WaitAfter returns how long to wait after a move that will change the value by
+// about change before reading it: until what is left of the change is within
+// what Settle was asked for, and at least the usual ten minutes.
+func (s Steadiness[T]) WaitAfter(change T) time.Duration {
+	wait := waitAfterMove.value
+	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > s.within && s.within > 0 {
+		wait = max(wait, capDuration(s.TimeConstant.Seconds()*math.Log(left/s.within)))
+	}
+	return wait
+}
+
+// longestLog bounds the work on a log; at one reading a second it is over a day.
+const longestLog = 100_000
+
+// Settle judges a log of readings taken since the last change to the system.
+// Times may be irregular and have gaps, and freak readings are left out. A value
+// counts as settled when what is left of its approach is less than within.
+//
+// The curve is a + b·exp(−t/τ), with a sine where the residuals show one
+// (Lomb-Scargle periodogram), fitted by least squares; the uncertainty of the
+// settled value allows for the serial correlation of the readings.
+//
+// The error is a *RangeError: times not in order, a value that is not a number,
+// within not above zero, or no readings.
+func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
+	if !(within > 0) || math.IsInf(float64(within), 0) {
+		return Steadiness[T]{}, &RangeError{Quantity: "nearness that counts as settled", Value: within, Min: T(0), Advice: "say how near is near enough, above zero"}
+	}
+	if len(log) == 0 || len(log) > longestLog {
+		return Steadiness[T]{}, &RangeError{Quantity: "number of readings in the log", Value: quantity.Number(len(log)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the value since the last change"}
+	}
+	t, y := make([]float64, len(log)), make([]float64, len(log))
+	for i, s := range log {
+		t[i], y[i] = (s.At - log[0].At).Seconds(), float64(s.Value)
+		if math.IsNaN(y[i]) || math.IsInf(y[i], 0) {
+			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("reading %d of the log", i+1), Value: s.Value, Advice: "leave out readings that are not numbers"}
+		}
+		if i > 0 && s.At <= log[i-1].At {
+			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("time of reading %d of the log", i+1), Value: s.At, Min: log[i-1].At, Advice: "put the readings in order of time, one at a time"}
+		}
+	}
+	return steadinessOf[T](settle(t, y, float64(within)), float64(within)), nil
+}
+
+func steadinessOf[T quantity.Quantity](c course, within float64) Steadiness[T] {
+	return Steadiness[T]{
+		State: c.state, Value: quantity.Uncertain[T]{Value: T(c.value), Std: c.std},
+		Low: T(c.low), High: T(c.high), Swing: T(c.swing), Noise: T(c.noise),
+		TimeConstant: capDuration(c.tau), Wait: capDuration(c.wait), Period: capDuration(c.period),
+		Spikes: c.spikes, Gaps: c.gaps, within: within,
+	}
+}
+
+// capDuration makes a duration of seconds, at most a week.
+func capDuration(seconds float64) time.Duration {
+	const week = 7 * 24 * 3600.0
+	if !(seconds > 0) {
+		return 0
+	}
+	return time.Duration(min(seconds, week) * float64(time.Second))
+}
