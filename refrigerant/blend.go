@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/helmholtz"
 	"github.com/satline/satline/quantity"
 )
 
@@ -20,7 +21,11 @@ var ErrEmptyBlend = errors.New("a blend needs at least one component with a mass
 // The safety group is Unclassified whatever the composition, because Standard 34
 // classes formulations and not mixtures found in a cylinder.
 //
-// The error is a *UnknownError, a *RangeError, or ErrEmptyBlend.
+// At most eight pure components are taken. The critical point is found at once,
+// so that a mixture without one, such as water with a hydrocarbon, is refused
+// here.
+//
+// The error is a *UnknownError, a *RangeError, ErrEmptyBlend or ErrUnsolved.
 func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 	sum := 0.0
 	var merged []Component
@@ -49,11 +54,20 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 		return nil, fractionError("sum of the mass fractions of "+cut(name, 40), sum, 0.999, 1.001,
 			"the fractions of all components together make 1")
 	}
-	return newMixture(name, merged), nil
+	if len(merged) > helmholtz.MaxComponents {
+		return nil, &RangeError{
+			Quantity: "number of components of " + cut(name, 40),
+			Value:    quantity.Number(len(merged)),
+			Max:      quantity.Number(helmholtz.MaxComponents),
+			Advice:   "leave out what is there in traces",
+		}
+	}
+	return newMixture(name, merged)
 }
 
-// newMixture scales masses to sum to 1 and makes a refrigerant of them.
-func newMixture(name string, masses []Component) *Refrigerant {
+// newMixture scales masses to sum to 1 and makes a refrigerant of them, finding
+// its critical point.
+func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	sum := 0.0
 	for _, c := range masses {
 		sum += c.MassFraction
@@ -61,7 +75,12 @@ func newMixture(name string, masses []Component) *Refrigerant {
 	for i := range masses {
 		masses[i].MassFraction /= sum
 	}
-	return &Refrigerant{designation: name, group: Unclassified, parts: masses}
+	r := &Refrigerant{designation: name, group: Unclassified, parts: masses}
+	r.saturation.Store(&noTable)
+	if _, err := r.equation(); err != nil {
+		return nil, err
+	}
+	return r, nil
 }
 
 func addMass(parts []Component, designation string, mass float64) []Component {

@@ -2,7 +2,9 @@ package refrigerant
 
 import (
 	"slices"
+	"sync/atomic"
 
+	"github.com/satline/satline/internal/table"
 	"github.com/satline/satline/quantity"
 )
 
@@ -13,6 +15,11 @@ type Refrigerant struct {
 	designation string
 	group       SafetyGroup
 	parts       []Component
+
+	// Both are made on first use, so that a program pays only for the
+	// refrigerants it asks about.
+	saturation atomic.Pointer[table.Saturation]
+	solver     atomic.Pointer[equation]
 }
 
 // A Component is one pure fluid of a blend and its share of the mass.

@@ -25,10 +25,15 @@ type Nodes struct {
 
 // A Source is everything that is stored for one fluid.
 type Source struct {
-	Name           string
-	End, Low, High float64 // of the Root grid
-	Curves         [Curves]Nodes
-	// LowPressure is also the start of each edge's Octaves grid.
+	Name string
+	// CriticalTemperature is also the end of the Root grid from Low to High.
+	CriticalTemperature, CriticalPressure, CriticalDensity float64
+	// EnthalpyOffset and EntropyOffset bring the equation to the datum of
+	// the curves.
+	EnthalpyOffset, EntropyOffset float64
+	Low, High                     float64
+	Curves                        [Curves]Nodes
+	// LowPressure and HighPressure are those of each edge's Octaves grid.
 	LowPressure, HighPressure [Edges]float64
 	Temperature               [Edges]Nodes
 }
@@ -59,8 +64,11 @@ func Encode(fluids []Source) []byte {
 
 func (f *Source) encode() []byte {
 	var b []byte
-	for _, v := range []float64{f.End, f.Low, f.High,
-		f.LowPressure[Bubble], f.HighPressure[Bubble], f.LowPressure[Dew], f.HighPressure[Dew]} {
+	for _, v := range []float64{
+		f.CriticalTemperature, f.CriticalPressure, f.CriticalDensity, f.EnthalpyOffset, f.EntropyOffset,
+		f.Low, f.High,
+		f.LowPressure[Bubble], f.HighPressure[Bubble], f.LowPressure[Dew], f.HighPressure[Dew],
+	} {
 		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
 	}
 	pure := f.pure()
@@ -125,15 +133,20 @@ func Decode(stored, name string) (*Saturation, error) {
 
 func decode(body string) (*Saturation, error) {
 	r := reader{rest: body}
-	end, low, high := r.float64(), r.float64(), r.float64()
-	s := &Saturation{Low: low, High: high}
+	s := &Saturation{}
+	for _, v := range []*float64{
+		&s.CriticalTemperature, &s.CriticalPressure, &s.CriticalDensity, &s.EnthalpyOffset, &s.EntropyOffset,
+		&s.Low, &s.High,
+	} {
+		*v = r.float64()
+	}
 	for e := range Edges {
 		s.LowPressure[e], s.HighPressure[e] = r.float64(), r.float64()
-		s.byPressure[e] = NewOctaves(s.LowPressure[e])
+		s.byPressure[e] = NewOctaves(s.LowPressure[e], s.HighPressure[e])
 	}
 	for c := range Curves {
 		values, slopes := r.nodes()
-		s.curves[c] = Hermite(values, slopes, func(int) float64 { return 1 }, c.Shape())
+		s.curves[c] = Hermite(values, slopes, func(int) float64 { return 1 })
 	}
 	for e := range Edges {
 		values, slopes := r.nodes()
@@ -141,13 +154,18 @@ func decode(body string) (*Saturation, error) {
 		for i := range slopes {
 			slopes[i] /= g.Node(i)
 		}
-		s.temperature[e] = Hermite(values, slopes, g.Width, Monotone)
+		s.temperature[e] = Hermite(values, slopes, g.Width)
 	}
 	if len(s.curves[DewPressure]) == 0 {
 		s.curves[DewPressure] = s.curves[BubblePressure]
 		s.temperature[Dew] = s.temperature[Bubble]
 	}
-	s.byTemperature = NewRoot(end, low, high, len(s.curves[BubblePressure]))
+	for e := range Edges {
+		if len(s.temperature[e]) != s.byPressure[e].Cells() {
+			return nil, errFormat
+		}
+	}
+	s.byTemperature = NewRoot(s.CriticalTemperature, s.Low, s.High, len(s.curves[BubblePressure]))
 	if r.failed || r.rest != "" {
 		return nil, errFormat
 	}

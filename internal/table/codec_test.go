@@ -8,21 +8,24 @@ import (
 // invented has the shape of a saturation curve: ln p linear in 1/T.
 func invented(name string, glide float64) Source {
 	const end, low, high, cells = 400.0, 250.0, 396.0, 60
-	f := Source{Name: name, End: end, Low: low, High: high}
+	f := Source{Name: name, CriticalTemperature: end, Low: low, High: high}
 	g := NewRoot(end, low, high, cells)
 	pressure := func(t float64) float64 { return 4e6 * math.Exp(2700*(1/400.-1/t)) }
+	value := func(c Curve, u float64) float64 {
+		t := g.At(u)
+		if c == DewPressure {
+			t -= glide
+		}
+		if c.steep() {
+			return c.Compress(pressure(t))
+		}
+		return 200 + t
+	}
 	for c := range Curves {
 		for i := range cells + 1 {
-			t := g.Node(i)
-			if c == DewPressure {
-				t -= glide
-			}
-			v, d := pressure(t), pressure(t)*2700/(t*t)
-			if !c.steep() {
-				v, d = 200+t, 1
-			}
-			f.Curves[c].Values = append(f.Curves[c].Values, c.Compress(v))
-			f.Curves[c].Slopes = append(f.Curves[c].Slopes, c.CompressSlope(v, d)*g.SlopeScale(i))
+			u, step := float64(i), 1e-4
+			f.Curves[c].Values = append(f.Curves[c].Values, value(c, u))
+			f.Curves[c].Slopes = append(f.Curves[c].Slopes, (value(c, u+step)-value(c, u-step))/(2*step))
 		}
 	}
 	for e := range Edges {
@@ -31,8 +34,8 @@ func invented(name string, glide float64) Source {
 			shift = glide
 		}
 		f.LowPressure[e], f.HighPressure[e] = pressure(low-shift), pressure(high-shift)
-		o := NewOctaves(f.LowPressure[e])
-		for i := 0; o.Node(i-1) < f.HighPressure[e]; i++ {
+		o := NewOctaves(f.LowPressure[e], f.HighPressure[e])
+		for i := range o.Cells() + 1 {
 			p := o.Node(i)
 			t := 1 / (1/400. - math.Log(p/4e6)/2700)
 			f.Temperature[e].Values = append(f.Temperature[e].Values, t+shift)

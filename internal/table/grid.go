@@ -5,7 +5,7 @@ import "math"
 // cellsPerOctave of an Octaves grid: a power of two, so that the cell is read
 // from the bits of the argument.
 const (
-	octaveBits     = 3
+	octaveBits     = 4
 	CellsPerOctave = 1 << octaveBits
 
 	mantissaBits = 52
@@ -18,24 +18,39 @@ const (
 // with the argument as on a logarithmic scale, yet no logarithm is taken: the
 // exponent and the leading bits of the mantissa are the cell, and the rest is
 // the place in it.
-type Octaves struct{ first uint64 }
-
-// NewOctaves returns the grid whose first cell holds low, which is positive.
-func NewOctaves(low float64) Octaves {
-	return Octaves{math.Float64bits(low) >> fractionBits}
+type Octaves struct {
+	scale float64
+	cells int
 }
 
-// Locate returns the cell of x and the place in it from 0 up to 1. Below the
-// first cell, and for what is not a positive number, the cell is no index of
-// any table: compare it as unsigned.
+// NewOctaves returns the grid that ends at high with a node and holds low in its
+// first cell. Both are positive, and low is below high.
+func NewOctaves(low, high float64) Octaves {
+	fraction, exponent := math.Frexp(high / low)
+	step := math.Ceil((2*fraction - 1) * CellsPerOctave)
+	return Octaves{
+		scale: math.Ldexp(1+step/CellsPerOctave, exponent-1) / high,
+		cells: (exponent-1)*CellsPerOctave + int(step),
+	}
+}
+
+// Cells returns the number of cells of g.
+func (g Octaves) Cells() int { return g.cells }
+
+// one is the exponent of 1 and no mantissa, as Locate sees it.
+const one = 1023 << octaveBits
+
+// Locate returns the cell of x and the place in it from 0 up to 1. Outside the
+// grid, and for what is not a positive number, the cell is no index of any
+// table: compare it as unsigned.
 func (g Octaves) Locate(x float64) (cell uint64, t float64) {
-	b := math.Float64bits(x)
-	return b>>fractionBits - g.first, float64(int64(b&fractionMask)) * (1.0 / (1 << fractionBits))
+	b := math.Float64bits(x * g.scale)
+	return b>>fractionBits - one, float64(int64(b&fractionMask)) * (1.0 / (1 << fractionBits))
 }
 
-// Node returns the left end of cell i.
+// Node returns the left end of cell i, or the end of the grid for Cells.
 func (g Octaves) Node(i int) float64 {
-	return math.Float64frombits((g.first + uint64(i)) << fractionBits)
+	return math.Float64frombits(uint64(one+i)<<fractionBits) / g.scale
 }
 
 // Width returns the width of cell i.
@@ -65,15 +80,12 @@ func (g Root) Locate(x float64) (cell uint64, t float64) {
 	return uint64(i), u - float64(i)
 }
 
-// Node returns the left end of cell i.
-func (g Root) Node(i int) float64 {
-	w := g.start - float64(i)/g.perUnit
+// At returns the argument at place u, counted in cells from the start. It may lie
+// a little outside the grid.
+func (g Root) At(u float64) float64 {
+	w := g.start - u/g.perUnit
 	return g.end - w*w
 }
 
-// SlopeScale returns the change of x per cell at node i: a slope per x times
-// this is a slope per cell.
-func (g Root) SlopeScale(i int) float64 {
-	w := g.start - float64(i)/g.perUnit
-	return 2 * w / g.perUnit
-}
+// Node returns the left end of cell i.
+func (g Root) Node(i int) float64 { return g.At(float64(i)) }

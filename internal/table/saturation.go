@@ -19,15 +19,6 @@ const (
 	Curves // how many there are
 )
 
-// Shape returns what is known of c before any fluid is named. Enthalpy and
-// entropy of saturated vapor turn, and so does nothing else.
-func (c Curve) Shape() Shape {
-	if c == DewEnthalpy || c == DewEntropy {
-		return Free
-	}
-	return Monotone
-}
-
 // Compress maps a value of c to the one that is interpolated. A vapor pressure
 // and a vapor density grow as an exponential does, tenfold in 40 K, which
 // a cubic follows poorly; their eighth root it follows well.
@@ -36,14 +27,6 @@ func (c Curve) Compress(v float64) float64 {
 		return math.Sqrt(math.Sqrt(math.Sqrt(v)))
 	}
 	return v
-}
-
-// CompressSlope is the slope of Compress(v) where v has the slope d.
-func (c Curve) CompressSlope(v, d float64) float64 {
-	if c.steep() {
-		return c.Compress(v) / (8 * v) * d
-	}
-	return d
 }
 
 // expand undoes Compress with three multiplications.
@@ -72,6 +55,10 @@ const (
 // A Saturation is the saturation curves of one refrigerant, ready for lookups.
 // It does not change and may be shared.
 type Saturation struct {
+	// The critical point, in kelvin, pascals and kilograms per cubic meter.
+	CriticalTemperature, CriticalPressure, CriticalDensity float64
+	// EnthalpyOffset and EntropyOffset are added to what the equation gives.
+	EnthalpyOffset, EntropyOffset float64
 	// Low and High bound the temperatures of the table, in kelvin.
 	Low, High float64
 	// LowPressure and HighPressure bound the pressures of each edge, in pascals.
@@ -96,7 +83,7 @@ func (s *Saturation) At(c Curve, t float64) (float64, bool) {
 // outside the table.
 func (s *Saturation) Temperature(e Edge, p float64) (float64, bool) {
 	cell, x := s.byPressure[e].Locate(p)
-	if cells := s.temperature[e]; cell < uint64(len(cells)) && p >= s.LowPressure[e] && p <= s.HighPressure[e] {
+	if cells := s.temperature[e]; cell < uint64(len(cells)) && p >= s.LowPressure[e] {
 		return cells[cell].At(x), true
 	}
 	return 0, false

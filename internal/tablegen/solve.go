@@ -1,0 +1,244 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/internal/fluiddata"
+	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A fluid is one refrigerant's equation as the generator needs it: saturation at
+// a temperature or a pressure, with the properties that are tabulated.
+type fluid struct {
+	model  *helmholtz.Model
+	system *vle.System
+	// What the datum adds to enthalpy and entropy, by mass.
+	enthalpyOffset, entropyOffset float64
+}
+
+func newFluid(r *refrigerant.Refrigerant) (*fluid, error) {
+	var names []string
+	for _, c := range r.Composition() {
+		names = append(names, c.Designation)
+	}
+	m, err := fluiddata.NewModel(names, r.MoleFractions())
+	if err != nil {
+		return nil, err
+	}
+	onDatum, datum, err := vle.IIR(m)
+	if err != nil {
+		return nil, err
+	}
+	const dilute = 1 // mol/m³: any state will do
+	before, after := m.At(datum.T, dilute), onDatum.At(datum.T, dilute)
+	return &fluid{
+		model:          onDatum,
+		system:         vle.New(onDatum),
+		enthalpyOffset: (after.H - before.H) / m.MolarMass(),
+		entropyOffset:  (after.S - before.S) / m.MolarMass(),
+	}, nil
+}
+
+// A saturated is one edge of the two-phase region, by mass in SI units.
+type saturated struct{ temperature, pressure, density, enthalpy, entropy float64 }
+
+func (f *fluid) atTemperature(e table.Edge, t float64) (saturated, error) {
+	solve := f.system.BubbleT
+	if e == table.Dew {
+		solve = f.system.DewT
+	}
+	p, err := solve(t)
+	return f.properties(e, p), err
+}
+
+func (f *fluid) atPressure(e table.Edge, p float64) (saturated, error) {
+	solve := f.system.BubbleP
+	if e == table.Dew {
+		solve = f.system.DewP
+	}
+	q, err := solve(p)
+	return f.properties(e, q), err
+}
+
+func (f *fluid) properties(e table.Edge, p vle.Point) saturated {
+	rho := p.RhoLiquid
+	if e == table.Dew {
+		rho = p.RhoVapor
+	}
+	s, m := f.model.At(p.T, rho), f.model.MolarMass()
+	return saturated{p.T, p.P, rho * m, s.H / m, s.S / m}
+}
+
+// cells is the number of cells against temperature, chosen so that the error of
+// the worst curve stays well below what the tables promise.
+const cells = 64
+
+// nearest is how close to the critical temperature tables go, as a share of it.
+const nearest = 0.003
+
+func solve(r *refrigerant.Refrigerant) (table.Source, error) {
+	f, err := newFluid(r)
+	if err != nil {
+		return table.Source{}, err
+	}
+	// Limits of the untabulated fluid: the tables of the roster are being made.
+	untabulated, err := refrigerant.NewBlend(r.Designation(), r.Composition())
+	if err != nil {
+		return table.Source{}, err
+	}
+	c := untabulated.Critical()
+	s := table.Source{
+		Name:                r.Designation(),
+		CriticalTemperature: float64(c.Temperature),
+		CriticalPressure:    float64(c.Pressure),
+		CriticalDensity:     float64(c.Density),
+		EnthalpyOffset:      f.enthalpyOffset,
+		EntropyOffset:       f.entropyOffset,
+		Low:                 float64(untabulated.Limits().MinTemperature),
+		High:                float64(c.Temperature) * (1 - nearest),
+	}
+	if err := f.byTemperature(&s); err != nil {
+		return s, err
+	}
+	return s, f.byPressure(&s)
+}
+
+// spread is the step of numerical derivatives in cell widths. The formulas are
+// exact for quartics, so the truncation error is far below the solver's noise.
+const spread = 0.05
+
+// byTemperature fills the curves against temperature.
+func (f *fluid) byTemperature(s *table.Source) error {
+	g := table.NewRoot(s.CriticalTemperature, s.Low, s.High, cells)
+	for i := range cells + 1 {
+		difference := central
+		if i == 0 {
+			difference = forward // the equation may end here
+		}
+		var value, slope [table.Curves]float64
+		for k, place := range difference.places {
+			v, err := f.curves(g.At(float64(i) + spread*place))
+			if err != nil {
+				return fmt.Errorf("at node %d of %d, %.3f K: %w", i, cells, g.Node(i), err)
+			}
+			for c := range v {
+				slope[c] += v[c] * difference.weights[k] / spread
+				if place == 0 {
+					value[c] = v[c]
+				}
+			}
+		}
+		for c := range table.Curves {
+			s.Curves[c].Values = append(s.Curves[c].Values, value[c])
+			s.Curves[c].Slopes = append(s.Curves[c].Slopes, slope[c])
+		}
+	}
+	return nil
+}
+
+// curves returns every curve at t, compressed for interpolation.
+func (f *fluid) curves(t float64) (v [table.Curves]float64, err error) {
+	b, err := f.atTemperature(table.Bubble, t)
+	if err != nil {
+		return v, fmt.Errorf("bubble: %w", err)
+	}
+	d, err := f.atTemperature(table.Dew, t)
+	if err != nil {
+		return v, fmt.Errorf("dew: %w", err)
+	}
+	v = [table.Curves]float64{
+		table.BubblePressure: b.pressure, table.DewPressure: d.pressure,
+		table.BubbleDensity: b.density, table.DewDensity: d.density,
+		table.BubbleEnthalpy: b.enthalpy, table.DewEnthalpy: d.enthalpy,
+		table.BubbleEntropy: b.entropy, table.DewEntropy: d.entropy,
+	}
+	for c := range v {
+		v[c] = table.Curve(c).Compress(v[c])
+	}
+	return v, nil
+}
+
+// byPressure fills temperature against pressure.
+func (f *fluid) byPressure(s *table.Source) error {
+	for e := range table.Edges {
+		low, err := f.atTemperature(e, s.Low)
+		if err != nil {
+			return err
+		}
+		high, err := f.atTemperature(e, s.High)
+		if err != nil {
+			return err
+		}
+		// A little lower, so that a pressure from the other table at its very end
+		// is not refused here.
+		s.LowPressure[e], s.HighPressure[e] = low.pressure*(1-1e-5), high.pressure
+		g := table.NewOctaves(s.LowPressure[e], s.HighPressure[e])
+		temperature, err := f.extended(e, low.pressure)
+		if err != nil {
+			return err
+		}
+		for i := range g.Cells() + 1 {
+			const step = 0.002 // of ln p
+			var value, slope float64
+			for k, place := range central.places {
+				t, err := temperature(g.Node(i) * math.Exp(step*place))
+				if err != nil {
+					return fmt.Errorf("edge %d at %.0f Pa: %w", e, g.Node(i), err)
+				}
+				slope += t * central.weights[k] / step
+				if place == 0 {
+					value = t
+				}
+			}
+			s.Temperature[e].Values = append(s.Temperature[e].Values, value)
+			s.Temperature[e].Slopes = append(s.Temperature[e].Slopes, slope)
+		}
+	}
+	return nil
+}
+
+// extended returns the temperature of the edge e against pressure, continued
+// below low, where the equation may end, by the quartic in ln p through five
+// points above it. The grid needs it for the part of one cell, 6 % of low.
+func (f *fluid) extended(e table.Edge, low float64) (func(p float64) (float64, error), error) {
+	const step = 0.06
+	var t [5]float64
+	for k := range t {
+		s, err := f.atPressure(e, low*math.Exp(step*float64(k)))
+		if err != nil {
+			return nil, err
+		}
+		t[k] = s.temperature
+	}
+	return func(p float64) (float64, error) {
+		if p >= low {
+			s, err := f.atPressure(e, p)
+			return s.temperature, err
+		}
+		x, sum := math.Log(p/low)/step, 0.0
+		for k := range t {
+			w := t[k]
+			for j := range t {
+				if j != k {
+					w *= (x - float64(j)) / float64(k-j)
+				}
+			}
+			sum += w
+		}
+		return sum, nil
+	}, nil
+}
+
+// A difference is a formula for a first derivative: the sum of weights times
+// values at places, over the step.
+type difference struct{ places, weights [5]float64 }
+
+// The five-point formulas of Abramowitz and Stegun, table 25.2.
+var (
+	central = difference{[5]float64{-2, -1, 0, 1, 2}, [5]float64{1. / 12, -8. / 12, 0, 8. / 12, -1. / 12}}
+	forward = difference{[5]float64{0, 1, 2, 3, 4}, [5]float64{-25. / 12, 48. / 12, -36. / 12, 16. / 12, -3. / 12}}
+)

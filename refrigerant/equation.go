@@ -1,0 +1,102 @@
+package refrigerant
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/internal/fluiddata"
+	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/quantity"
+)
+
+// ErrUnsolved says that the equation of state gave no answer inside its range.
+// No refrigerant of the roster is known to do this; a NewBlend of components that
+// hardly mix may.
+var ErrUnsolved = errors.New("the equation of state gave no answer here")
+
+// An equation is the equation of state of one refrigerant at its composition,
+// on the datum of the package. What it takes and gives is by mole; perMass turns
+// joules per mole into joules per kilogram.
+type equation struct {
+	model   *helmholtz.Model
+	system  *vle.System
+	perMass float64 // mol/kg
+
+	critical CriticalPoint
+	limits   Limits
+}
+
+// equation returns the equation of r, building it on first use.
+func (r *Refrigerant) equation() (*equation, error) {
+	if q := r.solver.Load(); q != nil {
+		return q, nil
+	}
+	names := make([]string, len(r.parts))
+	for i, c := range r.parts {
+		names[i] = c.Designation
+	}
+	m, err := fluiddata.NewModel(names, r.MoleFractions())
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", r.designation, err)
+	}
+	if s := r.table(); s.CriticalTemperature > 0 {
+		m = m.WithDatum(s.EnthalpyOffset*m.MolarMass(), s.EntropyOffset*m.MolarMass())
+	} else if m, _, err = vle.IIR(m); err != nil {
+		return nil, fmt.Errorf("%s: %w: %w", r.designation, ErrUnsolved, err)
+	}
+	q := &equation{model: m, system: vle.New(m), perMass: 1 / m.MolarMass()}
+	if q.critical, err = q.criticalPoint(r.table()); err != nil {
+		return nil, r.unsolved("critical point", err)
+	}
+	q.limits = q.findLimits()
+	r.solver.CompareAndSwap(nil, q)
+	return r.solver.Load(), nil
+}
+
+// state turns a state by mole into one by mass.
+func (q *equation) state(s *helmholtz.State, phase Phase, quality float64) State {
+	return State{
+		Phase:        phase,
+		Pressure:     quantity.Pressure(s.P),
+		Temperature:  quantity.Temperature(s.T),
+		Density:      quantity.Density(s.Rho / q.perMass),
+		Enthalpy:     quantity.SpecificEnthalpy(s.H * q.perMass),
+		Entropy:      quantity.SpecificEntropy(s.S * q.perMass),
+		Cp:           quantity.SpecificHeat(s.Cp * q.perMass),
+		SpeedOfSound: quantity.Velocity(s.SoundSpeed),
+		Quality:      quality,
+	}
+}
+
+// idealDensity returns p/RT in mol/m³.
+func (q *equation) idealDensity(t, p float64) float64 { return p / (q.model.GasConstant() * t) }
+
+// phase returns the state of the one phase that has pressure p at the temperature
+// set in e, from a near guess of its density. It reports false where that leaves
+// the branch of the guess.
+//
+// Newton's method doubles the right digits with each step, so the last of them
+// are had from the derivatives of the state itself, without another step.
+func (q *equation) phase(e *helmholtz.Evaluator, p, guess float64) (helmholtz.State, bool) {
+	rho := guess
+	for range 12 {
+		got, slope := e.PressureAt(rho)
+		step := (p - got) / slope
+		if !(slope > 0) || !(math.Abs(step) < 0.5*rho) {
+			break
+		}
+		rho += step
+		if math.Abs(step) < 1e-4*rho {
+			s := e.StateAt(rho)
+			d := (p - s.P) / s.DpDrho
+			s.H += s.DhDrho * d
+			s.S -= s.DpDT / (rho * rho) * d
+			s.Rho += d
+			s.P = p
+			return s, true
+		}
+	}
+	return helmholtz.State{}, false
+}

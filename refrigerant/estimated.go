@@ -1,0 +1,43 @@
+package refrigerant
+
+import (
+	"strings"
+
+	"github.com/satline/satline/internal/fluiddata"
+)
+
+// Estimated reports whether the properties of r rest on an estimate, and why:
+// for some pairs of components no fit to measurements is published, and the
+// linear rule stands in for one. Bubble and dew pressures of such a blend may be
+// off by some percent; against the maker's chart the chart is right.
+func (r *Refrigerant) Estimated() (bool, string) {
+	var pairs []string
+	for i, a := range r.parts {
+		for _, b := range r.parts[:i] {
+			if fluiddata.PairOf(b.Designation, a.Designation) == nil {
+				pairs = append(pairs, b.Designation+" with "+a.Designation)
+			}
+		}
+	}
+	if len(pairs) == 0 {
+		return false, ""
+	}
+	return true, "no published fit for " + strings.Join(pairs, ", ") + "; the linear combining rule is used"
+}
+
+// Sources returns the papers that the properties of r come from: the equation of
+// each component, then the fit of each pair.
+func (r *Refrigerant) Sources() []string {
+	var list []string
+	for i, a := range r.parts {
+		if f, ok := fluiddata.Pure(a.Designation); ok {
+			list = append(list, a.Designation+": "+f.Source)
+		}
+		for _, b := range r.parts[:i] {
+			if p := fluiddata.PairOf(b.Designation, a.Designation); p != nil {
+				list = append(list, b.Designation+" with "+a.Designation+": "+p.Source)
+			}
+		}
+	}
+	return list
+}

@@ -1,0 +1,102 @@
+package refrigerant
+
+import (
+	"math"
+	"testing"
+
+	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/quantity"
+)
+
+// untabulated returns r without its table: every answer is solved from the
+// equation of state.
+func untabulated(t testing.TB, r *Refrigerant) *Refrigerant {
+	t.Helper()
+	b, err := NewBlend(r.designation, r.parts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// What the tables promise against the equation of state, everywhere.
+const (
+	tableKelvin   = 1e-3
+	tableRelative = 2e-5
+)
+
+// Between its nodes every table keeps to the equation.
+func TestTablesAgainstEquation(t *testing.T) {
+	var worst [int(table.Curves) + int(table.Edges)]struct {
+		error float64
+		where string
+	}
+	note := func(k int, e float64, r *Refrigerant, at float64) {
+		if e > worst[k].error {
+			worst[k].error, worst[k].where = e, r.designation+" at "+quantity.Temperature(at).String()
+		}
+	}
+	for _, r := range All() {
+		s := r.table()
+		if s == &noTable {
+			if r.Pure() {
+				t.Errorf("%v has no table", r)
+			}
+			continue
+		}
+		exact := untabulated(t, r)
+		// Incommensurate with the cells, so that places in them vary.
+		const points = 97
+		for i := range points {
+			// Denser toward the critical point, like the nodes.
+			u := (float64(i) + 0.5) / points
+			at := s.High - (s.High-s.Low)*(1-u)*(1-u)
+			for e := range table.Edges {
+				v, err := exact.solveSaturation(e, quantity.Temperature(at))
+				if err != nil {
+					t.Fatalf("%v: %v", r, err)
+				}
+				scale := v.enthalpyScale()
+				for c, want := range map[table.Curve]float64{
+					table.BubblePressure: v.pressure, table.BubbleDensity: v.density,
+					table.BubbleEnthalpy: v.enthalpy, table.BubbleEntropy: v.entropy,
+				} {
+					c += table.Curve(e)
+					got, ok := s.At(c, at)
+					if !ok {
+						t.Fatalf("%v: no %v at %v K", r, c, at)
+					}
+					size := math.Abs(want)
+					switch c {
+					case table.BubbleEnthalpy, table.DewEnthalpy:
+						size = scale
+					case table.BubbleEntropy, table.DewEntropy:
+						size = scale / at
+					}
+					note(int(c), math.Abs(got-want)/size, r, at)
+				}
+				if v.pressure > s.LowPressure[e] && v.pressure < s.HighPressure[e] {
+					got, ok := s.Temperature(e, v.pressure)
+					if !ok {
+						t.Fatalf("%v: no temperature at %v Pa", r, v.pressure)
+					}
+					note(int(table.Curves)+int(e), math.Abs(got-at), r, at)
+				}
+			}
+		}
+	}
+	for k, w := range worst {
+		limit, name := tableRelative, "curve"
+		if k >= int(table.Curves) {
+			limit, name = tableKelvin, "temperature"
+		}
+		t.Logf("%s %d: worst %.2g, %s", name, k, w.error, w.where)
+		if w.error > limit {
+			t.Errorf("%s %d is off by %.2g, %s", name, k, w.error, w.where)
+		}
+	}
+}
+
+// enthalpyScale is what an enthalpy error is measured against: the datum is
+// arbitrary, and a relative error where h is zero has no meaning.
+func (s *saturated) enthalpyScale() float64 { return 200e3 }

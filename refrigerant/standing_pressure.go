@@ -1,0 +1,112 @@
+package refrigerant
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A StandingFit compares one refrigerant with the pressure of a unit that is off
+// and has soaked to one temperature, liquid and vapor together.
+type StandingFit struct {
+	Refrigerant *Refrigerant
+	// Dew and Bubble bound the pressure that the refrigerant shows at the
+	// temperature: near bubble with much liquid, near dew with little. For a pure
+	// fluid they are equal.
+	Dew, Bubble quantity.Pressure
+	// Over is how far the reading is above Bubble, or, below zero, under Dew;
+	// zero between them. A pressure over is the partial pressure of
+	// non-condensables if the refrigerant is the right one.
+	Over quantity.Pressure
+	// Off is Over as a temperature: how much warmer or colder the unit would
+	// have to be for the refrigerant to show the reading.
+	Off quantity.TemperatureDelta
+	// Fits reports whether Off is within the tolerance.
+	Fits bool
+	// Note says what the comparison means.
+	Note string
+}
+
+// StandingPressure compares the reading p with every candidate at the soaked
+// temperature t, the best fit first. Candidates default to All. tolerance is how
+// far the temperatures may be apart, thermometer and gauge together: with
+// a gauge good to 2 psi and a probe good to 1 °F, 2 °F for R-22 at 70 °F.
+//
+// Let the unit soak, off, until coil air in and out agree, and put the probe on
+// the coldest part that holds liquid, which rules the pressure. A unit that has
+// lost all its liquid shows less than any fit. Several refrigerants share
+// a pressure: a fit does not prove what is inside, a misfit proves what is not.
+//
+// Candidates for which t is above the critical temperature or outside the
+// limits are left out. A p that is no pressure is a *RangeError.
+func StandingPressure(p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta, candidates ...*Refrigerant) ([]StandingFit, error) {
+	if !(p > 0 && float64(p) < math.Inf(1)) {
+		return nil, &RangeError{
+			Quantity: "standing pressure",
+			Value:    p,
+			Min:      quantity.Pascals(0),
+			Advice:   "give an absolute pressure: gauge reading plus the atmosphere at the site",
+		}
+	}
+	if !(tolerance >= 0) {
+		return nil, &RangeError{
+			Quantity: "tolerance of a standing pressure",
+			Value:    tolerance,
+			Min:      quantity.KelvinDelta(0),
+			Advice:   "give how far thermometer and gauge together may be off",
+		}
+	}
+	if len(candidates) == 0 {
+		candidates = All()
+	}
+	var fits []StandingFit
+	for _, r := range candidates {
+		if f, ok := r.standing(p, t, tolerance); ok {
+			fits = append(fits, f)
+		}
+	}
+	slices.SortStableFunc(fits, func(a, b StandingFit) int {
+		return cmp.Compare(math.Abs(float64(a.Off)), math.Abs(float64(b.Off)))
+	})
+	return fits, nil
+}
+
+func (r *Refrigerant) standing(p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta) (StandingFit, bool) {
+	bubble, err := r.BubblePressure(t)
+	if err != nil {
+		return StandingFit{}, false
+	}
+	dew, err := r.DewPressure(t)
+	if err != nil {
+		return StandingFit{}, false
+	}
+	f := StandingFit{Refrigerant: r, Dew: dew, Bubble: bubble}
+	switch {
+	case p > bubble:
+		f.Over = p - bubble
+		if tb, err := r.BubbleTemperature(p); err == nil {
+			f.Off = tb.Sub(t)
+		} else {
+			f.Off = r.Critical().Temperature.Sub(t)
+		}
+	case p < dew:
+		f.Over = p - dew
+		if td, err := r.DewTemperature(p); err == nil {
+			f.Off = td.Sub(t)
+		} else {
+			f.Off = r.Limits().MinTemperature.Sub(t)
+		}
+	}
+	f.Fits = math.Abs(float64(f.Off)) <= float64(tolerance)
+	switch {
+	case f.Fits:
+		f.Note = "the reading is that of " + r.designation + " at this temperature"
+	case f.Over > 0:
+		f.Note = "above " + r.designation + ": air or nitrogen in it, another refrigerant, or a part warmer than the probe"
+	default:
+		f.Note = "below " + r.designation + ": no liquid left in the unit, another refrigerant, or a part colder than the probe"
+	}
+	return f, true
+}

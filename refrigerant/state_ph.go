@@ -1,0 +1,323 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+
+	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/quantity"
+)
+
+// A caloric is the second coordinate of a state at a pressure: enthalpy or
+// entropy.
+type caloric uint8
+
+const (
+	enthalpy caloric = iota
+	entropy
+)
+
+func (c caloric) of(s *State) float64 {
+	if c == enthalpy {
+		return float64(s.Enthalpy)
+	}
+	return float64(s.Entropy)
+}
+
+// at returns the value by mole and its derivatives by temperature at constant
+// density and by density at constant temperature.
+func (c caloric) at(s *helmholtz.State) (v, byT, byRho float64) {
+	if c == enthalpy {
+		return s.H, s.DhDT, s.DhDrho
+	}
+	return s.S, s.Cv / s.T, -s.DpDT / (s.Rho * s.Rho)
+}
+
+func (c caloric) curve(e table.Edge) table.Curve {
+	if c == enthalpy {
+		return table.BubbleEnthalpy + table.Curve(e)
+	}
+	return table.BubbleEntropy + table.Curve(e)
+}
+
+func (c caloric) ofSaturated(s *saturated) float64 {
+	if c == enthalpy {
+		return s.enthalpy
+	}
+	return s.entropy
+}
+
+// StateAtEnthalpy returns the state of r at pressure p with enthalpy h: liquid,
+// two-phase or vapor as the two require. It is how the state after an expansion
+// device is found. The error is a *RangeError.
+func (r *Refrigerant) StateAtEnthalpy(p quantity.Pressure, h quantity.SpecificEnthalpy) (State, error) {
+	return r.stateAt(p, enthalpy, float64(h))
+}
+
+// StateAtEntropy returns the state of r at pressure p with entropy s. It is how
+// the outlet of an ideal compressor is found. The error is a *RangeError.
+func (r *Refrigerant) StateAtEntropy(p quantity.Pressure, s quantity.SpecificEntropy) (State, error) {
+	return r.stateAt(p, entropy, float64(s))
+}
+
+// StateAtQuality returns the state of r at pressure p of which the share x of the
+// mass, 0 to 1, is vapor. For a blend the temperature lies between bubble and dew
+// point as x requires, not in a straight line. The error is a *RangeError.
+func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, error) {
+	if !(x >= 0 && x <= 1) {
+		return State{}, fractionError("quality", x, 0, 1, "the share of the mass that is vapor")
+	}
+	q, err := r.equation()
+	if err != nil {
+		return State{}, err
+	}
+	liquid, vapor, err := r.edges(p)
+	if err != nil {
+		return State{}, err
+	}
+	switch {
+	case x == 0:
+		return q.onEdge(table.Bubble, &liquid), nil
+	case x == 1:
+		return q.onEdge(table.Dew, &vapor), nil
+	case r.Pure():
+		return between(p, &liquid, &vapor, x), nil
+	}
+	return r.blendAtQuality(p, x, &liquid, &vapor)
+}
+
+// blendAtQuality finds the enthalpy at which the quality is x: the quality rises
+// with enthalpy all the way from bubble to dew.
+func (r *Refrigerant) blendAtQuality(p quantity.Pressure, x float64, liquid, vapor *saturated) (State, error) {
+	low, high := liquid.enthalpy, vapor.enthalpy
+	xLow, xHigh := 0.0, 1.0
+	var s State
+	for i := range 60 {
+		h := low + (high-low)*(x-xLow)/(xHigh-xLow)
+		if i%3 == 2 {
+			h = (low + high) / 2
+		}
+		var err error
+		if s, err = r.StateAtEnthalpy(p, quantity.SpecificEnthalpy(h)); err != nil {
+			return State{}, err
+		}
+		switch {
+		case math.Abs(s.Quality-x) < 1e-10:
+			return s, nil
+		case s.Quality < x:
+			low, xLow = h, s.Quality
+		default:
+			high, xHigh = h, s.Quality
+		}
+	}
+	return s, nil
+}
+
+// edges returns both edges of the two-phase region at p.
+func (r *Refrigerant) edges(p quantity.Pressure) (liquid, vapor saturated, err error) {
+	if liquid, err = r.edge(table.Bubble, p); err != nil {
+		return
+	}
+	vapor, err = r.edge(table.Dew, p)
+	return
+}
+
+// edge returns one edge of the two-phase region at p.
+func (r *Refrigerant) edge(e table.Edge, p quantity.Pressure) (saturated, error) {
+	s := r.table()
+	t, ok := s.Temperature(e, float64(p))
+	if !ok {
+		return r.solveSaturationAt(e, p)
+	}
+	var v [3]float64
+	for i, c := range [...]table.Curve{table.BubbleDensity, table.BubbleEnthalpy, table.BubbleEntropy} {
+		if v[i], ok = s.At(c+table.Curve(e), t); !ok {
+			return r.solveSaturationAt(e, p)
+		}
+	}
+	return saturated{t, float64(p), v[0], v[1], v[2]}, nil
+}
+
+// between returns the two-phase state of a pure fluid at quality x.
+func between(p quantity.Pressure, liquid, vapor *saturated, x float64) State {
+	return State{
+		Phase:       TwoPhase,
+		Pressure:    p,
+		Temperature: quantity.Temperature(liquid.temperature),
+		Density:     quantity.Density(1 / (x/vapor.density + (1-x)/liquid.density)),
+		Enthalpy:    quantity.SpecificEnthalpy(liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy)),
+		Entropy:     quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
+		Quality:     x,
+	}
+}
+
+func (r *Refrigerant) stateAt(p quantity.Pressure, c caloric, value float64) (State, error) {
+	q, err := r.equation()
+	if err != nil {
+		return State{}, err
+	}
+	if err := r.checkPressure(q, p); err != nil {
+		return State{}, err
+	}
+	if math.IsNaN(value) || math.IsInf(value, 0) {
+		return State{}, r.caloricError(p, c, value)
+	}
+	if p < q.critical.Pressure {
+		if s, done, err := r.belowCritical(q, p, c, value); done || err != nil {
+			return s, err
+		}
+	}
+	return r.general(q, p, c, value)
+}
+
+// slack lets a state through that table and equation put on different sides of
+// a limit.
+const slack = quantity.Temperature(1e-3)
+
+// belowCritical starts from the edges of the two-phase region at p. It reports
+// false where that leads nowhere.
+func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool, error) {
+	vapor, err := r.edge(table.Dew, p)
+	if err != nil {
+		return State{}, false, nil
+	}
+	if value >= c.ofSaturated(&vapor) {
+		s, ok := q.along(p, c, value, &vapor, Vapor)
+		return s, ok && s.Temperature <= q.limits.MaxTemperature+slack, nil
+	}
+	liquid, err := r.edge(table.Bubble, p)
+	if err != nil {
+		return State{}, false, nil
+	}
+	if value <= c.ofSaturated(&liquid) {
+		s, ok := q.along(p, c, value, &liquid, Liquid)
+		return s, ok && s.Temperature >= q.limits.MinTemperature-slack, nil
+	}
+	if r.Pure() {
+		x := (value - c.ofSaturated(&liquid)) / (c.ofSaturated(&vapor) - c.ofSaturated(&liquid))
+		return between(p, &liquid, &vapor, x), true, nil
+	}
+	return State{}, false, nil
+}
+
+// along follows the isobar from an edge of the two-phase region to the state with
+// the given value, by Newton's method in temperature and density together. It
+// reports false where that does not converge on the same branch.
+func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *saturated, phase Phase) (State, bool) {
+	e := q.model.Evaluator()
+	defer e.Release()
+	target := value / q.perMass
+	quality := 0.0
+	if phase == Vapor {
+		quality = 1
+	}
+	t, rho := edge.temperature, edge.density*q.perMass
+	start := rho
+	for range 20 {
+		e.SetT(t)
+		s := e.StateAt(rho)
+		v, vT, vRho := c.at(&s)
+		dp, dv := float64(p)-s.P, target-v
+		det := s.DpDT*vRho - s.DpDrho*vT
+		dT := (dp*vRho - s.DpDrho*dv) / det
+		dRho := (s.DpDT*dv - vT*dp) / det
+		if !(s.DpDrho > 0) || math.IsNaN(dT) || math.IsNaN(dRho) {
+			return State{}, false
+		}
+		if math.Abs(dT) < 1e-6*t && math.Abs(dRho) < 1e-6*rho {
+			// The next step would be the square of this one; the state's own
+			// derivatives take this one without an evaluation.
+			s.H += s.DhDT*dT + s.DhDrho*dRho
+			s.S += s.Cv/t*dT - s.DpDT/(rho*rho)*dRho
+			s.T, s.Rho, s.P = t+dT, rho+dRho, float64(p)
+			return q.state(&s, phase, quality), true
+		}
+		// From the edge of vapor the density falls by half for each doubling of
+		// temperature: longer steps are cut.
+		if cut := max(math.Abs(dT)/(0.3*t), math.Abs(dRho)/(0.4*rho)); cut > 1 {
+			dT, dRho = dT/cut, dRho/cut
+		}
+		t, rho = t+dT, rho+dRho
+		if phase == Vapor && rho > 1.001*start || phase == Liquid && rho < 0.999*start {
+			return State{}, false
+		}
+	}
+	return State{}, false
+}
+
+// general halves the range of temperature, with Newton's steps where they stay
+// inside: supercritical pressures, two phases of a blend, and what the short ways
+// did not find. Enthalpy and entropy rise all along an isobar.
+func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value float64) (State, error) {
+	low, high, err := r.isobarEnds(q, p, c, value)
+	if err != nil {
+		return State{}, err
+	}
+	a, b := low.Temperature, high.Temperature
+	fa, fb := c.of(&low)-value, c.of(&high)-value
+	t := a + quantity.Temperature(fa/(fa-fb))*(b-a)
+	for i := range 200 {
+		s, err := r.State(p, t)
+		if err != nil {
+			return State{}, err
+		}
+		f := c.of(&s) - value
+		if math.Abs(f) <= 1e-12*math.Abs(fb-fa) || b-a <= 1e-12*b {
+			return s, nil
+		}
+		if f > 0 {
+			b, fb = t, f
+		} else {
+			a, fa = t, f
+		}
+		slope := float64(s.Cp)
+		if c == entropy {
+			slope /= float64(t)
+		}
+		switch next := t - quantity.Temperature(f/slope); {
+		case slope > 0 && next > a && next < b:
+			t = next
+		case i%3 != 0:
+			t = a + quantity.Temperature(fa/(fa-fb))*(b-a)
+		default:
+			t = a + (b-a)/2
+		}
+	}
+	return State{}, r.unsolved("state", errors.New("no temperature found"))
+}
+
+// isobarEnds returns the coldest and the hottest state at p, and refuses a value
+// beyond them.
+func (r *Refrigerant) isobarEnds(q *equation, p quantity.Pressure, c caloric, value float64) (low, high State, err error) {
+	if low, err = r.State(p, q.limits.MinTemperature); err != nil {
+		return
+	}
+	if high, err = r.State(p, q.limits.MaxTemperature); err != nil {
+		return
+	}
+	if value >= c.of(&low) && value <= c.of(&high) {
+		return
+	}
+	e := r.caloricError(p, c, value)
+	if c == enthalpy {
+		e.Min, e.Max = low.Enthalpy, high.Enthalpy
+	} else {
+		e.Min, e.Max = low.Entropy, high.Entropy
+	}
+	return low, high, e
+}
+
+func (r *Refrigerant) caloricError(p quantity.Pressure, c caloric, value float64) *RangeError {
+	e := &RangeError{
+		Quantity: "enthalpy of " + r.designation + " at " + p.String(),
+		Value:    quantity.SpecificEnthalpy(value),
+		Advice:   "outside the temperatures of its equation of state; mind the datum, 200 kJ/kg for saturated liquid at 0 °C",
+	}
+	if c == entropy {
+		e.Quantity = "entropy of " + r.designation + " at " + p.String()
+		e.Value = quantity.SpecificEntropy(value)
+		e.Advice = "outside the temperatures of its equation of state; mind the datum, 1 kJ/(kg·K) for saturated liquid at 0 °C"
+	}
+	return e
+}

@@ -1,0 +1,176 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+
+	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/quantity"
+)
+
+// SaturatedLiquid returns the state of liquid r at its bubble point at t. The
+// range and errors are those of BubblePressure.
+func (r *Refrigerant) SaturatedLiquid(t quantity.Temperature) (State, error) {
+	return r.saturatedState(table.Bubble, t)
+}
+
+// SaturatedVapor returns the state of vapor r at its dew point at t. The range
+// and errors are those of DewPressure.
+func (r *Refrigerant) SaturatedVapor(t quantity.Temperature) (State, error) {
+	return r.saturatedState(table.Dew, t)
+}
+
+// saturatedState takes pressure and density from the table and the rest from the
+// equation at that density.
+func (r *Refrigerant) saturatedState(e table.Edge, t quantity.Temperature) (State, error) {
+	q, err := r.equation()
+	if err != nil {
+		return State{}, err
+	}
+	p, _ := r.table().At(table.BubblePressure+table.Curve(e), float64(t))
+	rho, ok := r.table().At(table.BubbleDensity+table.Curve(e), float64(t))
+	v := saturated{temperature: float64(t), pressure: p, density: rho}
+	if !ok {
+		if v, err = r.solveSaturation(e, t); err != nil {
+			return State{}, err
+		}
+	}
+	return q.onEdge(e, &v), nil
+}
+
+// onEdge returns the whole state of one edge of the two-phase region.
+func (q *equation) onEdge(e table.Edge, v *saturated) State {
+	phase, quality := Liquid, 0.0
+	if e == table.Dew {
+		phase, quality = Vapor, 1
+	}
+	m := q.model.At(v.temperature, v.density*q.perMass)
+	s := q.state(&m, phase, quality)
+	s.Pressure = quantity.Pressure(v.pressure)
+	return s
+}
+
+// State returns the state of r at pressure p and temperature t, from the
+// equation of state itself. On the saturation line of a pure fluid, where p and t
+// leave the quality open, it is vapor; StateAtQuality and StateAtEnthalpy say
+// more there.
+//
+// p and t lie within Limits; the error is a *RangeError.
+func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State, error) {
+	q, err := r.equation()
+	if err != nil {
+		return State{}, err
+	}
+	if err := r.checkState(q, p, t); err != nil {
+		return State{}, err
+	}
+	c := &q.critical
+	if t < c.Temperature {
+		dew, err := r.DewPressure(t)
+		if err != nil {
+			return State{}, err
+		}
+		if p <= dew {
+			saturated, err := r.DewDensity(t)
+			if err != nil {
+				return State{}, err
+			}
+			// The compressibility falls almost in a straight line from 1 at
+			// no pressure to that of saturated vapor.
+			z := q.idealDensity(float64(t), float64(dew)) / (float64(saturated) * q.perMass)
+			guess := q.idealDensity(float64(t), float64(p)) / (1 - (1-z)*float64(p/dew))
+			return r.single(q, p, t, guess, vle.Vapor)
+		}
+		bubble, err := r.BubblePressure(t)
+		if err != nil {
+			return State{}, err
+		}
+		if p >= bubble {
+			saturated, err := r.BubbleDensity(t)
+			if err != nil {
+				return State{}, err
+			}
+			return r.single(q, p, t, float64(saturated)*q.perMass, vle.Liquid)
+		}
+	} else if r.Pure() || p < c.Pressure && r.pastDew(p, t) {
+		return r.single(q, p, t, q.idealDensity(float64(t), float64(p)), vle.Stable)
+	}
+	return State{}, r.unsolved("two phases", errors.New("blends are not solved yet"))
+}
+
+// pastDew reports whether t is above the dew point at p.
+func (r *Refrigerant) pastDew(p quantity.Pressure, t quantity.Temperature) bool {
+	dew, err := r.DewTemperature(p)
+	return err == nil && t >= dew || p < quantity.Pressure(r.table().LowPressure[table.Dew])
+}
+
+// single returns the state of one phase, starting at a guess of its density in
+// mol/m³.
+func (r *Refrigerant) single(q *equation, p quantity.Pressure, t quantity.Temperature, guess float64, phase vle.Phase) (State, error) {
+	e := q.model.Evaluator()
+	defer e.Release()
+	e.SetT(float64(t))
+	m, ok := q.phase(e, float64(p), guess)
+	if !ok {
+		rho, err := q.system.Density(float64(t), float64(p), phase)
+		if err != nil {
+			return State{}, r.unsolved("state", err)
+		}
+		m = e.StateAt(rho)
+	}
+	name, quality := q.phaseAt(p, t, phase)
+	s := q.state(&m, name, quality)
+	s.Pressure = p
+	return s, nil
+}
+
+// phaseAt names a single phase and gives its quality.
+func (q *equation) phaseAt(p quantity.Pressure, t quantity.Temperature, phase vle.Phase) (Phase, float64) {
+	c := &q.critical
+	switch {
+	case phase == vle.Liquid, t < c.Temperature && phase != vle.Vapor && p > c.Pressure:
+		return Liquid, 0
+	case t >= c.Temperature && p > c.Pressure:
+		return Supercritical, 1
+	}
+	return Vapor, 1
+}
+
+// lowestPressure of a State is a vacuum that no refrigerant system reaches.
+const lowestPressure = quantity.Pressure(0.1)
+
+func (r *Refrigerant) checkState(q *equation, p quantity.Pressure, t quantity.Temperature) error {
+	if err := r.checkPressure(q, p); err != nil {
+		return err
+	}
+	l := &q.limits
+	if t >= l.MinTemperature && t <= l.MaxTemperature {
+		return nil
+	}
+	return &RangeError{
+		Quantity: "temperature of " + r.designation,
+		Value:    t,
+		Min:      l.MinTemperature,
+		Max:      l.MaxTemperature,
+		Advice:   "outside the range of its equation of state",
+	}
+}
+
+func (r *Refrigerant) checkPressure(q *equation, p quantity.Pressure) error {
+	high := q.limits.MaxPressure
+	if p >= lowestPressure && p <= high {
+		return nil
+	}
+	e := &RangeError{
+		Quantity: "pressure of " + r.designation,
+		Value:    p,
+		Min:      lowestPressure,
+		Max:      high,
+		Advice:   "outside the range of its equation of state",
+	}
+	if !(float64(p) >= 0) || math.IsNaN(float64(p)) {
+		e.Advice = "pressures are absolute: add the atmosphere to a gauge reading"
+	}
+	return e
+}
