@@ -29,7 +29,7 @@ type Evaluator struct {
 	// derivatives of the reducing functions with respect to mole fractions
 	trx, vrx   [MaxComponents]float64
 	trxx, vrxx [MaxComponents][MaxComponents]float64
-	order      int // derivatives computed: 0, 1, 2
+	order      int // of those that are filled for X
 }
 
 // Evaluator takes one from the model's pool.
