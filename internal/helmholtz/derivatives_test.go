@@ -12,7 +12,7 @@ import (
 
 // slope is a derivative by Richardson's extrapolation of central differences.
 func slope(f func(float64) float64, x float64) float64 {
-	h := 1e-3 * math.Abs(x)
+	h := 3e-4 * math.Abs(x)
 	central := func(h float64) float64 { return (f(x+h) - f(x-h)) / (2 * h) }
 	a, b, c := central(h), central(h/2), central(h/4)
 	ab, bc := (4*b-a)/3, (4*c-b)/3
@@ -55,19 +55,19 @@ func indices(n int) []int {
 	return list
 }
 
-// drawState stays a little off the reducing point, where the terms for the
-// critical region of water and carbon dioxide are too sharp for differences.
+// drawState stays off the reducing point, where the terms for the critical
+// region of water and carbon dioxide are too sharp for differences, and out of
+// the cold dome, where some equations rise like τ^50.
 func drawState(t *rapid.T, m *helmholtz.Model) (temp, rho float64) {
 	e := m.Evaluator()
 	e.SetT(300)
-	temp = e.ReducingT() * rapid.Float64Range(0.6, 1.5).Draw(t, "T/Tr")
-	rho = e.ReducingRho() * math.Exp(rapid.Float64Range(-6, 1).Draw(t, "ln ρ/ρr"))
-	e.Release()
-	if m.Components() == 1 {
-		if tau, delta := m.Fluid(0).ReducingT/temp, rho/m.Fluid(0).ReducingRho; math.Abs(tau-1) < 0.15 && math.Abs(delta-1) < 0.5 {
-			temp *= 1.3
-		}
+	reduced := rapid.Float64Range(0.85, 1.5).Draw(t, "T/Tr")
+	delta := math.Exp(rapid.Float64Range(-6, 1).Draw(t, "ln ρ/ρr"))
+	if math.Abs(reduced-1) < 0.15 && math.Abs(delta-1) < 0.6 {
+		reduced += 0.3
 	}
+	temp, rho = reduced*e.ReducingT(), delta*e.ReducingRho()
+	e.Release()
 	return temp, rho
 }
 

@@ -6,7 +6,7 @@ func (s *System) BubbleT(t float64) (Point, error) {
 	if s.pure() {
 		return s.pureT(t)
 	}
-	return Point{}, ErrNotConverged
+	return s.blendT(t, true)
 }
 
 // DewT is the dew point at a temperature: the saturated vapor and the first
@@ -15,7 +15,7 @@ func (s *System) DewT(t float64) (Point, error) {
 	if s.pure() {
 		return s.pureT(t)
 	}
-	return Point{}, ErrNotConverged
+	return s.blendT(t, false)
 }
 
 // BubbleP is the bubble point at a pressure.
@@ -23,7 +23,7 @@ func (s *System) BubbleP(p float64) (Point, error) {
 	if s.pure() {
 		return s.pureP(p)
 	}
-	return Point{}, ErrNotConverged
+	return s.blendP(p, true)
 }
 
 // DewP is the dew point at a pressure.
@@ -31,5 +31,5 @@ func (s *System) DewP(p float64) (Point, error) {
 	if s.pure() {
 		return s.pureP(p)
 	}
-	return Point{}, ErrNotConverged
+	return s.blendP(p, false)
 }

@@ -16,11 +16,18 @@ var (
 
 // A System solves for one [helmholtz.Model].
 type System struct {
-	m *helmholtz.Model
+	m     *helmholtz.Model
+	lines [helmholtz.MaxComponents]line
 }
 
-// New makes a System. It computes nothing yet.
-func New(m *helmholtz.Model) *System { return &System{m: m} }
+// New makes a System.
+func New(m *helmholtz.Model) *System {
+	s := &System{m: m}
+	for i := range m.Components() {
+		s.lines[i] = newLine(m.Fluid(i))
+	}
+	return s
+}
 
 // Model is the model that the system solves for.
 func (s *System) Model() *helmholtz.Model { return s.m }

@@ -1,0 +1,292 @@
+package vle
+
+import (
+	"math"
+
+	"github.com/satline/satline/internal/helmholtz"
+)
+
+const maxUnknowns = helmholtz.MaxComponents + 2
+
+// An incipient is the state of the solver for bubble and dew points: the bulk
+// phase, which has the overall composition, and the first trace of another.
+//
+// The unknowns are logarithms: of the n molar concentrations of the trace, of
+// the bulk density and of temperature. The equations are n equal fugacities,
+// equal pressure, and what is specified. Densities are unknowns like the others,
+// so that an iteration evaluates each phase once.
+type incipient struct {
+	s       *System
+	n       int
+	vapor   bool // the trace is vapor: a bubble point
+	bulk    *helmholtz.Evaluator
+	trace   *helmholtz.Evaluator
+	z       Composition
+	u       [maxUnknowns]float64
+	pb, pt  helmholtz.Potentials
+	y       Composition // composition of the trace
+	rhoB    float64
+	rhoT    float64
+	jac     matrix
+	bulkSet float64 // temperature for which bulk is prepared
+}
+
+// What a solution is asked to have.
+type specification struct {
+	kind  specKind
+	value float64 // ln T, p or S
+	k     int     // component of a specified ratio
+}
+
+type specKind uint8
+
+const (
+	specT specKind = iota
+	specP
+	specRatio // ln of a component's concentration in the trace over that in the bulk
+)
+
+func (q *incipient) release() {
+	q.bulk.Release()
+	q.trace.Release()
+}
+
+// start makes a solver. Its memory is the caller's.
+func (s *System) start(q *incipient, vapor bool) {
+	q.s, q.n, q.vapor = s, s.m.Components(), vapor
+	q.z = s.m.MoleFractions()
+	q.bulk, q.trace = s.m.Evaluator(), s.m.Evaluator()
+	q.bulkSet = 0
+}
+
+// evaluate fills both phases' potentials at the unknowns.
+func (q *incipient) evaluate() {
+	n := q.n
+	t := math.Exp(q.u[n+1])
+	q.rhoB = math.Exp(q.u[n])
+	q.rhoT = 0
+	for i := range n {
+		q.y[i] = math.Exp(q.u[i])
+		q.rhoT += q.y[i]
+	}
+	for i := range n {
+		q.y[i] /= q.rhoT
+	}
+	if q.bulkSet != t {
+		q.bulk.SetT(t)
+		q.bulkSet = t
+	}
+	q.trace.SetTX(t, &q.y)
+	q.bulk.PotentialsAt(q.rhoB, &q.pb)
+	q.trace.PotentialsAt(q.rhoT, &q.pt)
+}
+
+// system fills the Jacobian with the residuals in its last column. The size is
+// returned: temperature is no unknown where it is specified.
+func (q *incipient) system(spec specification) int {
+	n := q.n
+	t := q.bulk.T
+	a := &q.jac
+	scale := 1 / (math.Min(q.rhoB, q.rhoT) * q.s.m.GasConstant() * t)
+	size := n + 2
+	if spec.kind == specT {
+		size = n + 1
+	}
+	var bulkP float64 // ∂p/∂ln ρ of the bulk
+	for j := range n {
+		bulkP += q.pb.PLnRho[j]
+		a[n][j] = scale * q.pt.PLnRho[j]
+	}
+	for i := range n {
+		sum := 0.0
+		for j := range n {
+			a[i][j] = q.pt.LnFLnRho[i][j]
+			sum += q.pb.LnFLnRho[i][j]
+		}
+		a[i][n] = -sum
+		a[i][n+1] = t * (q.pt.LnFT[i] - q.pb.LnFT[i])
+		a[i][size] = q.pb.LnF[i] - q.pt.LnF[i]
+	}
+	a[n][n] = -scale * bulkP
+	a[n][n+1] = scale * t * (q.pt.DPDT - q.pb.DPDT)
+	a[n][size] = scale * (q.pb.P - q.pt.P)
+	if size == n+1 {
+		return size
+	}
+	last := &a[n+1]
+	switch spec.kind {
+	case specP:
+		w := 1 / spec.value
+		if q.vapor {
+			for j := range n {
+				last[j] = w * q.pt.PLnRho[j]
+			}
+			last[n] = 0
+			last[n+1] = w * t * q.pt.DPDT
+			last[size] = 1 - w*q.pt.P
+		} else {
+			clear(last[:n])
+			last[n] = w * bulkP
+			last[n+1] = w * t * q.pb.DPDT
+			last[size] = 1 - w*q.pb.P
+		}
+	case specRatio:
+		clear(last[:size])
+		last[spec.k] = 1
+		last[n] = -1
+		last[size] = spec.value - (q.u[spec.k] - q.u[n] - math.Log(q.z[spec.k]))
+	}
+	return size
+}
+
+// newton iterates from the unknowns. It says whether it came to a solution in
+// which the two phases differ.
+func (q *incipient) newton(spec specification, iterations int) bool {
+	n := q.n
+	if spec.kind == specT {
+		q.u[n+1] = spec.value
+	}
+	for range iterations {
+		q.evaluate()
+		size := q.system(spec)
+		var step [maxUnknowns]float64
+		if !q.jac.solve(size, &step) {
+			return false
+		}
+		// No concentration may change by more than a factor of e^0.7, no liquid
+		// density by more than a tenth, and T by more than 4 %.
+		big, total := 0.0, 0.0
+		for i := range n {
+			big = math.Max(big, math.Abs(step[i]))
+			total += q.y[i] * step[i]
+		}
+		last := big
+		big /= 0.7
+		liquidStep, vaporStep := step[n], total
+		if !q.vapor {
+			liquidStep, vaporStep = total, step[n]
+		}
+		big = math.Max(big, math.Abs(liquidStep)/0.1)
+		big = math.Max(big, math.Abs(vaporStep)/0.7)
+		last = math.Max(last, math.Abs(step[n]))
+		if size > n+1 {
+			big = math.Max(big, math.Abs(step[n+1])/0.04)
+			last = math.Max(last, math.Abs(step[n+1]))
+		}
+		if !(big < 1e6) {
+			return false
+		}
+		scale := 1.0
+		if big > 1 {
+			scale = 1 / big
+		}
+		for i := range size {
+			q.u[i] += scale * step[i]
+		}
+		if last < 1e-9 {
+			return q.distinct()
+		}
+	}
+	return false
+}
+
+// distinct says that the trace is not the bulk over again, which satisfies all
+// equations too, and that it is on its side of it.
+func (q *incipient) distinct() bool {
+	far := 0.0
+	for i := range q.n {
+		far = math.Max(far, math.Abs(q.u[i]-q.u[q.n]-math.Log(q.z[i])))
+	}
+	return far > 1e-4
+}
+
+// point is the solution.
+func (q *incipient) point() (Point, error) {
+	n := q.n
+	t := math.Exp(q.u[n+1])
+	pt := Point{T: t}
+	q.rhoB = math.Exp(q.u[n])
+	q.rhoT = 0
+	for i := range n {
+		q.y[i] = math.Exp(q.u[i])
+		q.rhoT += q.y[i]
+	}
+	for i := range n {
+		q.y[i] /= q.rhoT
+	}
+	if q.vapor {
+		pt.X, pt.Y = q.z, q.y
+		pt.RhoLiquid, pt.RhoVapor = q.rhoB, q.rhoT
+		q.trace.SetTX(t, &q.y)
+		pt.P, _ = q.trace.PressureAt(q.rhoT)
+	} else {
+		pt.X, pt.Y = q.y, q.z
+		pt.RhoLiquid, pt.RhoVapor = q.rhoT, q.rhoB
+		if q.bulkSet != t {
+			q.bulk.SetT(t)
+			q.bulkSet = t
+		}
+		pt.P, _ = q.bulk.PressureAt(q.rhoB)
+	}
+	if !(pt.P > 0 && pt.RhoLiquid > pt.RhoVapor) || math.IsInf(pt.P, 0) {
+		return Point{}, ErrNotConverged
+	}
+	return pt, nil
+}
+
+// set puts a known point into the unknowns.
+func (q *incipient) set(pt *Point) {
+	n := q.n
+	rhoB, rhoT, y := pt.RhoLiquid, pt.RhoVapor, &pt.Y
+	if !q.vapor {
+		rhoB, rhoT, y = pt.RhoVapor, pt.RhoLiquid, &pt.X
+	}
+	for i := range n {
+		q.u[i] = math.Log(rhoT * y[i])
+	}
+	q.u[n] = math.Log(rhoB)
+	q.u[n+1] = math.Log(pt.T)
+}
+
+// A matrix is a system of equations with the right-hand side in the column
+// after the last unknown.
+type matrix [maxUnknowns][maxUnknowns + 1]float64
+
+// solve is Gauss's elimination with row pivoting. It overwrites the matrix.
+func (a *matrix) solve(n int, x *[maxUnknowns]float64) bool {
+	for c := range n {
+		p := c
+		for r := c + 1; r < n; r++ {
+			if math.Abs(a[r][c]) > math.Abs(a[p][c]) {
+				p = r
+			}
+		}
+		if d := math.Abs(a[p][c]); !(d > 0) || math.IsInf(d, 0) {
+			return false
+		}
+		if p != c {
+			a[p], a[c] = a[c], a[p]
+		}
+		inv := 1 / a[c][c]
+		for r := c + 1; r < n; r++ {
+			f := a[r][c] * inv
+			if f == 0 {
+				continue
+			}
+			for k := c + 1; k <= n; k++ {
+				a[r][k] -= f * a[c][k]
+			}
+		}
+	}
+	for r := n - 1; r >= 0; r-- {
+		v := a[r][n]
+		for k := r + 1; k < n; k++ {
+			v -= a[r][k] * x[k]
+		}
+		x[r] = v / a[r][r]
+		if math.IsNaN(x[r]) {
+			return false
+		}
+	}
+	return true
+}
