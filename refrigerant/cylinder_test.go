@@ -1,0 +1,149 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/quantity"
+	"pgregory.net/rapid"
+)
+
+// fiftyPound is a common size of recovery cylinder.
+var fiftyPound = Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)}
+
+func TestCylinderVolume(t *testing.T) {
+	source := verify.Source{Cite: "49 CFR 173.304a(a)(2), table 1, note 1: one pound of water is 27.737 cubic inches at 60 °F", Kind: verify.FromMemory}
+	c := Cylinder{WaterCapacity: quantity.Pounds(1)}
+	verify.Relative(t, source, "volume of a cylinder of 1 lb water capacity", "in³", 27.737, c.Volume().CubicInches(), 1e-12)
+	water := verify.Source{Cite: "density of water at 60 °F, 62.37 lb/ft³", Kind: verify.FromMemory}
+	verify.Relative(t, water, "water in a cylinder per cubic foot", "lb", 62.37, 1/c.Volume().CubicFeet(), 1.5e-3)
+}
+
+func TestSafeFill(t *testing.T) {
+	r := mustLookup(t, "R-22")
+	f, err := fiftyPound.SafeFill(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f.Gross != f.Net+fiftyPound.Tare {
+		t.Errorf("gross %v is not net %v and tare", f.Gross, f.Net)
+	}
+	level, err := fiftyPound.LiquidLevel(r, f.Net, fillTemperature)
+	if err != nil || math.Abs(level-0.8) > 1e-9 {
+		t.Errorf("level at 130 °F is %v, %v", level, err)
+	}
+	full, err := fiftyPound.LiquidFullTemperature(r, f.Net)
+	if err != nil || full < quantity.Fahrenheit(131) {
+		t.Errorf("liquid-full at %v, %v: 49 CFR 173.304(b) wants above 131 °F", full, err)
+	}
+	if len(f.Cautions) < 3 || !strings.Contains(f.Cautions[0], "bursts") {
+		t.Errorf("cautions %q", f.Cautions)
+	}
+	flammable, err := fiftyPound.SafeFill(mustLookup(t, "R-290"))
+	if err != nil || !strings.Contains(strings.Join(flammable.Cautions, "\n"), "no ignition source") {
+		t.Errorf("R-290: %q, %v", flammable.Cautions, err)
+	}
+}
+
+// A gas with a filling density of its own never gets more than that.
+func TestSafeFillByFillingDensity(t *testing.T) {
+	source := verify.Source{Cite: "49 CFR 173.304a(a)(2), table 1, maximum permitted filling density", Kind: verify.Published}
+	c := Cylinder{WaterCapacity: quantity.Kilograms(100), Tare: quantity.Kilograms(50)}
+	f, err := c.SafeFill(mustLookup(t, "R-744"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	verify.Value(t, source, "R-744 filling density, cylinder of 1800 psi", "%", 68, f.Net.Kilograms(), 1e-9)
+	for _, d := range fillingDensities {
+		f, err := c.SafeFill(mustLookup(t, d.designation))
+		if err != nil || f.Net.Kilograms() > 100*d.ratio+1e-9 {
+			t.Errorf("%s: %v kg in 100 kg of water, table says %v %%, %v", d.designation, f.Net.Kilograms(), 100*d.ratio, err)
+		}
+	}
+	var out *RangeError
+	if _, err := c.SafeFill(mustLookup(t, "R-23")); !errors.As(err, &out) {
+		t.Errorf("R-23 is above its critical temperature at 130 °F: %v", err)
+	}
+}
+
+func TestRoomFor(t *testing.T) {
+	r := mustLookup(t, "R-134a")
+	room, err := fiftyPound.RoomFor(r, quantity.Pounds(28+10))
+	if err != nil || math.Abs(room.Contents.Pounds()-10) > 1e-9 || math.Abs(float64(room.Safe-room.Contents-room.MayTake)) > 1e-9 {
+		t.Errorf("%+v, %v", room, err)
+	}
+	over, err := fiftyPound.RoomFor(r, quantity.Pounds(28+60))
+	if err != nil || over.MayTake >= 0 || !strings.HasPrefix(over.Cautions[0], "OVERFILLED") {
+		t.Errorf("%+v, %v", over, err)
+	}
+	var out *RangeError
+	if _, err := fiftyPound.RoomFor(r, quantity.Pounds(20)); !errors.As(err, &out) {
+		t.Errorf("less than the tare: %v", err)
+	}
+}
+
+// Level and contents are inverse, a warmer cylinder is fuller, and the liquid-full
+// temperature is where the level reaches one.
+func TestCylinderLevels(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRefrigerant().Draw(t, "refrigerant")
+		c := Cylinder{
+			WaterCapacity: quantity.Kilograms(rapid.Float64Range(1, 500).Draw(t, "water")),
+			Tare:          quantity.Kilograms(rapid.Float64Range(0, 200).Draw(t, "tare")),
+		}
+		low, high := r.Limits().MinTemperature, r.Critical().Temperature
+		place := rapid.Float64Range(0.05, 0.9).Draw(t, "temperature")
+		temp := low + quantity.Temperature(place)*(high-low)
+		level := rapid.Float64Range(0.3, 0.97).Draw(t, "level")
+		net, err := c.ContentsFromLevel(r, level, temp)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back, err := c.LiquidLevel(r, net, temp); err != nil || math.Abs(back-level) > 1e-9 {
+			t.Fatalf("%v: level %v becomes %v, %v", r, level, back, err)
+		}
+		full, err := c.LiquidFullTemperature(r, net)
+		var out *RangeError
+		if errors.As(err, &out) {
+			return // so little that it never fills
+		}
+		if err != nil || full < temp {
+			t.Fatalf("%v: full at %v, below %v, %v", r, full, temp, err)
+		}
+		if full > 0.99*high {
+			return // levels change with a root there
+		}
+		if before, err := c.LiquidLevel(r, net, full-0.01); err != nil || before < 0.99 {
+			t.Errorf("%v: level just below the liquid-full temperature is %v, %v", r, before, err)
+		}
+		if full+1 < high {
+			if _, err := c.LiquidLevel(r, net, full+1); !errors.As(err, &out) {
+				t.Errorf("%v: past liquid-full: %v", r, err)
+			}
+		}
+	})
+}
+
+func TestCylinderRefusals(t *testing.T) {
+	r := mustLookup(t, "R-22")
+	nan := quantity.Mass(math.NaN())
+	for name, err := range map[string]error{
+		"no capacity":   second(Cylinder{}.SafeFill(r)),
+		"NaN capacity":  second(Cylinder{WaterCapacity: nan}.SafeFill(r)),
+		"negative tare": second(Cylinder{WaterCapacity: 1, Tare: -1}.SafeFill(r)),
+		"NaN gross":     second(fiftyPound.Contents(nan)),
+		"level 1.2":     second(fiftyPound.ContentsFromLevel(r, 1.2, 300)),
+		"NaN net":       second(fiftyPound.LiquidLevel(r, nan, 300)),
+		"too hot":       second(fiftyPound.LiquidLevel(r, 1, 500)),
+		"too much":      second(fiftyPound.LiquidFullTemperature(r, 1000)),
+		"too little":    second(fiftyPound.LiquidFullTemperature(r, 0.1)),
+	} {
+		var out *RangeError
+		if !errors.As(err, &out) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
