@@ -1,0 +1,192 @@
+package airside
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// SplitReadings are the air temperatures around the indoor coil, read together
+// once the machine runs steadily, 15 minutes at least.
+type SplitReadings struct {
+	ReturnDryBulb quantity.Uncertain[quantity.Temperature] `json:"returnDryBulb"`
+	ReturnWetBulb quantity.Uncertain[quantity.Temperature] `json:"returnWetBulb"`
+	SupplyDryBulb quantity.Uncertain[quantity.Temperature] `json:"supplyDryBulb"`
+}
+
+// SplitOutcome is what a split shows.
+type SplitOutcome int
+
+// The outcomes.
+const (
+	// SplitInBand: air and capacity fit each other.
+	SplitInBand SplitOutcome = iota + 1
+	// SplitHigh: the air is cooled too far, so there is too little of it.
+	SplitHigh
+	// SplitLow: the air is not cooled far enough; there is too little capacity,
+	// or too much air.
+	SplitLow
+	// SplitCannotTell: the instruments are not good enough to say.
+	SplitCannotTell
+)
+
+var splitOutcomes = [...]string{"", "in band", "above target", "below target", "these instruments cannot tell"}
+
+// String returns the outcome in words.
+func (o SplitOutcome) String() string {
+	if o < SplitInBand || o > SplitCannotTell {
+		return "not judged"
+	}
+	return splitOutcomes[o]
+}
+
+// MarshalText writes the words of String.
+func (o SplitOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (o *SplitOutcome) UnmarshalText(text []byte) error {
+	for i, name := range splitOutcomes[1:] {
+		if name == string(text) {
+			*o = SplitOutcome(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("airside: split outcome %.40q is not known", text)
+}
+
+// A SplitVerdict is a measured temperature split held against its target.
+type SplitVerdict struct {
+	Outcome  SplitOutcome                                  `json:"outcome"`
+	Readings SplitReadings                                 `json:"readings"`
+	Measured quantity.Uncertain[quantity.TemperatureDelta] `json:"measured"`
+	Target   quantity.Uncertain[quantity.TemperatureDelta] `json:"target"`
+	// Deviation is measured less target. Its uncertainty is not that of the two
+	// combined: the return dry bulb is in both, and about half of its error
+	// cancels.
+	Deviation quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation"`
+	Tolerance quantity.TemperatureDelta                     `json:"tolerance"`
+	// Chances that the split is below, within and above the tolerance, as far as
+	// the uncertainty of the readings goes; they add up to 1.
+	Low             float64 `json:"low"`
+	InBand          float64 `json:"inBand"`
+	High            float64 `json:"high"`
+	Source          string  `json:"source"`
+	ToleranceSource string  `json:"toleranceSource"`
+}
+
+// decisionLevel is the probability from which an outcome is given; below it the
+// instruments cannot tell. Common practice, no source.
+const decisionLevel = 0.90
+
+// JudgeSplit holds the measured split against [TargetSplit]. Where the table has
+// no target, or a reading is impossible, the error is a *RangeError.
+func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
+	if err := airTemperature("supply dry bulb", r.SupplyDryBulb); err != nil {
+		return SplitVerdict{}, err
+	}
+	if err := airTemperature("return dry bulb", r.ReturnDryBulb); err != nil {
+		return SplitVerdict{}, err
+	}
+	if err := airTemperature("return wet bulb", r.ReturnWetBulb); err != nil {
+		return SplitVerdict{}, err
+	}
+	target, perDB, perWB, err := splitTarget(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value)
+	if err != nil {
+		return SplitVerdict{}, err
+	}
+	measured := r.ReturnDryBulb.Value.Sub(r.SupplyDryBulb.Value)
+	db, wb, supply := r.ReturnDryBulb.Std, r.ReturnWetBulb.Std, r.SupplyDryBulb.Std
+	v := SplitVerdict{
+		Readings: r,
+		Measured: measured.PlusMinus(quantity.TemperatureDelta(math.Hypot(db, supply))),
+		Target:   target.PlusMinus(quantity.TemperatureDelta(math.Hypot(perDB*db, perWB*wb))),
+		Deviation: (measured - target).PlusMinus(quantity.TemperatureDelta(
+			math.Hypot(math.Hypot((1-perDB)*db, perWB*wb), supply))),
+		Tolerance: SplitTolerance,
+		Source:    splitTargetSource, ToleranceSource: splitToleranceSource,
+	}
+	v.Low, v.InBand, v.High = chances(float64(v.Deviation.Value), v.Deviation.Std, float64(SplitTolerance))
+	switch {
+	case v.InBand >= decisionLevel:
+		v.Outcome = SplitInBand
+	case v.High >= decisionLevel:
+		v.Outcome = SplitHigh
+	case v.Low >= decisionLevel:
+		v.Outcome = SplitLow
+	default:
+		v.Outcome = SplitCannotTell
+	}
+	return v, nil
+}
+
+// chances returns the probabilities that a normally distributed deviation is
+// below, within and above ±tolerance.
+func chances(deviation, std, tolerance float64) (low, in, high float64) {
+	if std == 0 {
+		switch {
+		case deviation > tolerance:
+			return 0, 0, 1
+		case deviation < -tolerance:
+			return 1, 0, 0
+		}
+		return 0, 1, 0
+	}
+	s := std * math.Sqrt2
+	low = math.Erfc((deviation+tolerance)/s) / 2
+	high = math.Erfc((tolerance-deviation)/s) / 2
+	return low, math.Max(0, 1-low-high), high
+}
+
+// AirflowFirst reports whether the airflow must be looked at before the charge
+// is judged or moved: the split is above its target, or may well be.
+func (v SplitVerdict) AirflowFirst() bool {
+	return v.Outcome == SplitHigh || v.Outcome == SplitCannotTell && v.High > v.Low
+}
+
+// Reasons returns what the split shows and why, in sentences with numbers.
+func (v SplitVerdict) Reasons(sys quantity.System) []string {
+	d := v.Deviation.Value
+	side := "above"
+	if d < 0 {
+		side, d = "below", -d
+	}
+	first := fmt.Sprintf("temperature split %s is %s %s the target %s for a return of %s dry bulb and %s wet bulb; the tolerance is %s",
+		v.Measured.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys),
+		v.Readings.ReturnDryBulb.Value.Format(sys), v.Readings.ReturnWetBulb.Value.Format(sys), v.Tolerance.Format(sys))
+	switch v.Outcome {
+	case SplitInBand:
+		return []string{first, "airflow and capacity fit each other; if both were low together the split would look the same, so a measured airflow still says more"}
+	case SplitHigh:
+		return []string{first, "the air is cooled further than it should be: there is too little of it; a charge judged or moved now would be judged on the air"}
+	case SplitLow:
+		return []string{first, "the air is not cooled as far as it should be: capacity is low (charge, restriction, metering, compressor, a leaking return duct) or the airflow is high"}
+	case SplitCannotTell:
+		return []string{first, fmt.Sprintf("chances are %.0f %% below, %.0f %% within and %.0f %% above the tolerance: these instruments cannot tell", 100*v.Low, 100*v.InBand, 100*v.High)}
+	}
+	return nil
+}
+
+// Do returns what to do about the split, in order.
+func (v SplitVerdict) Do() []string {
+	switch v.Outcome {
+	case SplitInBand:
+		return []string{"go on to the charge"}
+	case SplitHigh:
+		return []string{
+			"leave the charge alone until the air is mended",
+			"look at the filter, the coil face, the blower wheel and its speed, closed registers and dampers, crushed or undersized ducts",
+			"read the external static pressure and measure the airflow",
+			"then read the split again after 15 minutes of running",
+		}
+	case SplitLow:
+		return []string{
+			"there is air enough to judge the charge: go on to superheat or subcooling",
+			"if the charge is right, look for a restriction, a weak compressor or warm air leaking into the return or off the supply reading",
+			"measure the airflow: above about 450 CFM per ton the split is low with nothing wrong in the refrigerant",
+		}
+	case SplitCannotTell:
+		return []string{"read return and supply with the same thermometer, one after the other: its own error then cancels", "or measure the airflow itself"}
+	}
+	return nil
+}
