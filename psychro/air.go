@@ -43,7 +43,7 @@ func (a Air) RelativeHumidity() float64 {
 	if !a.IsValid() {
 		return 0
 	}
-	return min(1, vaporPressureOf(a.w, a.p)/hylandWexlerBoundary.pressure.at(a.t))
+	return min(1, vaporPressureOf(a.w, a.p)/a.model.boundary().pressure.at(a.t))
 }
 
 // DegreeOfSaturation returns the humidity ratio over that of saturated air at
@@ -53,11 +53,11 @@ func (a Air) DegreeOfSaturation() float64 {
 	if !a.IsValid() {
 		return 0
 	}
-	pws := hylandWexlerBoundary.pressure.at(a.t)
-	if pws >= a.p {
+	ws, ok := a.model.saturationHumidityRatio(a.t, a.p)
+	if !ok {
 		return 0
 	}
-	return min(1, a.w/humidityRatioOf(pws, a.p))
+	return min(1, a.w/ws)
 }
 
 // Enthalpy returns the enthalpy per kilogram of dry air, zero for dry air at
@@ -66,7 +66,7 @@ func (a Air) Enthalpy() quantity.SpecificEnthalpy {
 	if !a.IsValid() {
 		return 0
 	}
-	return quantity.SpecificEnthalpy(enthalpyOf(a.t-zeroCelsius, a.w))
+	return quantity.SpecificEnthalpy(a.model.enthalpy(a.t, a.w, a.p))
 }
 
 // EnthalpyIP returns the enthalpy on the datum of inch-pound charts and tables:
@@ -114,7 +114,7 @@ func (a Air) DewPoint() quantity.Temperature {
 		return 0
 	}
 	pw := vaporPressureOf(a.w, a.p)
-	return quantity.Temperature(min(a.t, hylandWexlerBoundary.temperatureAt(pw)))
+	return quantity.Temperature(min(a.t, a.model.boundary().temperatureAt(pw)))
 }
 
 // WetBulb returns the thermodynamic wet bulb: the temperature at which water,
@@ -124,7 +124,7 @@ func (a Air) WetBulb() quantity.Temperature {
 	if !a.IsValid() {
 		return 0
 	}
-	return quantity.Temperature(perfectGasWetBulb(a.t, a.w, a.p, a.iced))
+	return quantity.Temperature(perfectGasWetBulb(a.model.boundary(), a.t, a.w, a.p, a.iced))
 }
 
 // WetBulbIced reports whether the wick at the wet bulb is iced.

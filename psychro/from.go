@@ -16,7 +16,7 @@ func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Ai
 // FromWetBulb is the function FromWetBulb in model m.
 func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
 	t, b := float64(dryBulb), float64(wetBulb)
-	if err := m.checkPlace(dryBulb, p); err != nil {
+	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
 	if !(b >= minTemperature-roundingWetBulb) {
@@ -28,9 +28,10 @@ func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pre
 		}
 		b = t
 	}
-	pws := hylandWexlerBoundary.pressure.at(b)
+	water := m.boundary()
+	pws := water.pressure.at(b)
 	if pws >= float64(p) {
-		return Air{}, boils("wet bulb", b, float64(p))
+		return Air{}, m.boils("wet bulb", b, float64(p))
 	}
 	tc, bc := t-zeroCelsius, b-zeroCelsius
 	w := humidityRatioAtWetBulb(tc, bc, humidityRatioOf(pws, float64(p)), bc < 0)
@@ -38,24 +39,16 @@ func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pre
 		if w > -1e-15 && w < 0 {
 			w = 0
 		} else if w < 0 {
-			return Air{}, tooDry(m, b, t, float64(p))
+			return Air{}, m.tooDry(b, t, float64(p))
 		} else {
 			return Air{}, checkHumidityRatio(w)
 		}
 	}
-	return Air{t: t, p: float64(p), w: w, model: m, iced: bc < 0 && tc > 0 && w >= wettestDryWick(tc, float64(p))}, nil
+	return Air{t: t, p: float64(p), w: w, model: m, iced: bc < 0 && tc > 0 && w >= driestWetWick(water, tc, float64(p))}, nil
 }
 
 // roundingWetBulb lets in the wet bulb of dry air at minTemperature.
 const roundingWetBulb = 1e-3
-
-// checkPlace refuses a dry bulb or a pressure outside the package's range.
-func (m Model) checkPlace(dryBulb quantity.Temperature, p quantity.Pressure) error {
-	if err := checkTemperature("dry bulb", float64(dryBulb)); err != nil {
-		return err
-	}
-	return checkPressure(float64(p))
-}
 
 // FromDewPoint returns the air of a dry bulb and a dew point, which below
 // 0.01 °C is a frost point. A dew point above the dry bulb is a *RangeError.
@@ -66,7 +59,7 @@ func FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (
 // FromDewPoint is the function FromDewPoint in model m.
 func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
 	t, d := float64(dryBulb), float64(dewPoint)
-	if err := m.checkPlace(dryBulb, p); err != nil {
+	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
 	if !(d >= minTemperature) {
@@ -78,11 +71,11 @@ func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.P
 		}
 		d = t
 	}
-	pw := hylandWexlerBoundary.pressure.at(d)
-	if pw >= float64(p) {
-		return Air{}, boils("dew point", d, float64(p))
+	w, ok := m.saturationHumidityRatio(d, float64(p))
+	if !ok {
+		return Air{}, m.boils("dew point", d, float64(p))
 	}
-	return m.fromVaporPressure(t, pw, float64(p))
+	return m.at(t, w, float64(p))
 }
 
 // FromRelativeHumidity returns the air of a dry bulb and a relative humidity
@@ -94,17 +87,17 @@ func FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.P
 // FromRelativeHumidity is the function FromRelativeHumidity in model m.
 func (m Model) FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
 	t := float64(dryBulb)
-	if err := m.checkPlace(dryBulb, p); err != nil {
+	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
 	if err := checkRelativeHumidity(rh); err != nil {
 		return Air{}, err
 	}
-	pw := rh * hylandWexlerBoundary.pressure.at(t)
-	if pw >= float64(p) {
-		return Air{}, boils("dew point", hylandWexlerBoundary.temperatureAt(pw), float64(p))
+	w, ok := m.humidityRatioAtRH(t, rh, float64(p))
+	if !ok {
+		return Air{}, m.noAirLeft(t, rh, float64(p))
 	}
-	return m.fromVaporPressure(t, pw, float64(p))
+	return m.at(t, w, float64(p))
 }
 
 // Saturated returns the air that holds all the water vapor it can at dryBulb.
@@ -117,8 +110,8 @@ func (m Model) Saturated(dryBulb quantity.Temperature, p quantity.Pressure) (Air
 	return m.FromRelativeHumidity(dryBulb, 1, p)
 }
 
-func (m Model) fromVaporPressure(t, pw, p float64) (Air, error) {
-	w := humidityRatioOf(pw, p)
+// at is the air of a humidity ratio that saturation does not bound.
+func (m Model) at(t, w, p float64) (Air, error) {
 	if err := checkHumidityRatio(w); err != nil {
 		return Air{}, err
 	}
@@ -135,19 +128,17 @@ func FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Press
 // FromHumidityRatio is the function FromHumidityRatio in model m.
 func (m Model) FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
 	t := float64(dryBulb)
-	if err := m.checkPlace(dryBulb, p); err != nil {
+	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
 	if err := checkHumidityRatio(w); err != nil {
 		return Air{}, err
 	}
-	if pws := hylandWexlerBoundary.pressure.at(t); pws < float64(p) {
-		if ws := humidityRatioOf(pws, float64(p)); w > ws {
-			if !(w <= ws*(1+roundingW)) {
-				return Air{}, supersaturated(w, ws)
-			}
-			w = ws
+	if ws, ok := m.saturationHumidityRatio(t, float64(p)); ok && w > ws {
+		if !(w <= ws*(1+roundingW)) {
+			return Air{}, supersaturated("dry bulb", w, ws)
 		}
+		w = ws
 	}
 	return Air{t: t, p: float64(p), w: w, model: m}, nil
 }
@@ -161,7 +152,7 @@ func FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p q
 
 // FromEnthalpy is the function FromEnthalpy in model m.
 func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
-	if err := m.checkPlace(dryBulb, p); err != nil {
+	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
 	tc := float64(dryBulb) - zeroCelsius

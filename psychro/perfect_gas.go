@@ -4,6 +4,7 @@ package psychro
 // Temperatures with a c are in °C, the scale the enthalpies are counted on.
 const (
 	zeroCelsius = 273.15
+	triplePoint = 273.16
 
 	// molarMassRatio is 18.015268/28.966, water to dry air.
 	molarMassRatio = 0.621945
@@ -32,15 +33,6 @@ func enthalpyOf(tc, w float64) float64 { return cpDryAir*tc + w*(evaporation0+cp
 // specificVolumeOf is equation 26.
 func specificVolumeOf(t, w, p float64) float64 {
 	return gasConstantDryAir * t * (1 + inverseMassRatio*w) / p
-}
-
-// waterEnthalpyOf is the enthalpy of the water or ice that a wet bulb at tc °C
-// evaporates, as equations 33 and 35 have it.
-func waterEnthalpyOf(tc float64, iced bool) float64 {
-	if iced {
-		return enthalpyIceAt0 + cpIce*tc
-	}
-	return cpWater * tc
 }
 
 // humidityRatioAtWetBulb is equations 33 (water) and 35 (ice): air at tc °C

@@ -57,10 +57,12 @@ func sameAir(t *rapid.T, what string, a psychro.Air, err error, want psychro.Air
 	near(t, what+": dry bulb", float64(a.DryBulb()), float64(want.DryBulb()), 1e-9)
 }
 
-func TestRoundTrip(t *testing.T) {
+func TestRoundTrip(t *testing.T) { eachModel(t, roundTrip) }
+
+func roundTrip(t *testing.T, m psychro.Model) {
 	rapid.Check(t, func(t *rapid.T) {
-		a := drawAir(t, psychro.PerfectGas)
-		m, db, p := a.Model(), a.DryBulb(), a.Pressure()
+		a := drawAir(t, m)
+		db, p := a.DryBulb(), a.Pressure()
 
 		b, err := m.FromWetBulb(db, a.WetBulb(), p)
 		sameAir(t, "wet bulb", b, err, a)
@@ -79,10 +81,12 @@ func TestRoundTrip(t *testing.T) {
 }
 
 // A reading goes in and comes out, whichever branch its wick is on.
-func TestWetBulbComesBack(t *testing.T) {
+func TestWetBulbComesBack(t *testing.T) { eachModel(t, wetBulbComesBack) }
+
+func wetBulbComesBack(t *testing.T, m psychro.Model) {
 	rapid.Check(t, func(t *rapid.T) {
 		db, p := drawDryBulb.Draw(t, "dry bulb"), drawPressure.Draw(t, "p")
-		dry, err := psychro.FromHumidityRatio(db, 0, p)
+		dry, err := m.FromHumidityRatio(db, 0, p)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -94,7 +98,7 @@ func TestWetBulbComesBack(t *testing.T) {
 			}
 		}
 		wb := quantity.Temperature(low + (high-low)*rapid.Float64Range(0, 1).Draw(t, "place"))
-		a, err := psychro.FromWetBulb(db, wb, p)
+		a, err := m.FromWetBulb(db, wb, p)
 		var re *psychro.RangeError
 		if errors.As(err, &re) && (wb > quantity.Celsius(70) || math.Abs(float64(wb)-273.15) < 1) {
 			t.Skip() // water boils, or ice and water leave a gap that no air fills
@@ -109,9 +113,11 @@ func TestWetBulbComesBack(t *testing.T) {
 	})
 }
 
-func TestOrderOfTemperatures(t *testing.T) {
+func TestOrderOfTemperatures(t *testing.T) { eachModel(t, orderOfTemperatures) }
+
+func orderOfTemperatures(t *testing.T, m psychro.Model) {
 	rapid.Check(t, func(t *rapid.T) {
-		a := drawAir(t, psychro.PerfectGas)
+		a := drawAir(t, m)
 		if a.DewPoint() > a.WetBulb()+1e-9 || a.WetBulb() > a.DryBulb() {
 			t.Fatalf("dew point %v, wet bulb %v, dry bulb %v", a.DewPoint(), a.WetBulb(), a.DryBulb())
 		}
@@ -119,4 +125,13 @@ func TestOrderOfTemperatures(t *testing.T) {
 			t.Fatalf("degree of saturation %v above relative humidity %v", a.DegreeOfSaturation(), a.RelativeHumidity())
 		}
 	})
+}
+
+// models are those that every property is tested in.
+var models = []psychro.Model{psychro.PerfectGas}
+
+func eachModel(t *testing.T, test func(*testing.T, psychro.Model)) {
+	for _, m := range models {
+		t.Run(m.String(), func(t *testing.T) { test(t, m) })
+	}
 }

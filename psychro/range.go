@@ -1,6 +1,9 @@
 package psychro
 
 import (
+	"fmt"
+	"math"
+
 	"github.com/satline/satline/quantity"
 )
 
@@ -27,7 +30,7 @@ const roundingK = 1e-9
 const roundingW = 1e-9
 
 func checkTemperature(name string, t float64) error {
-	if t >= minTemperature && t <= maxTemperature {
+	if t >= minTemperature-roundingK && t <= maxTemperature+roundingK {
 		return nil
 	}
 	advice := "the saturation equations end there"
@@ -41,7 +44,7 @@ func checkTemperature(name string, t float64) error {
 	}
 }
 
-func checkPressure(p float64) error {
+func (m Model) checkPressure(p float64) error {
 	if p >= minPressure && p <= maxPressure {
 		return nil
 	}
@@ -81,28 +84,58 @@ func aboveDryBulb(name string, t, dryBulb float64, advice string) error {
 }
 
 // boils is the error of saturation at a temperature where water boils at p.
-func boils(name string, t, p float64) error {
+func (m Model) boils(name string, t, p float64) error {
 	return &RangeError{
 		Quantity: name, Value: quantity.Temperature(t),
-		Max:    quantity.Temperature(hylandWexlerBoundary.temperatureAt(p)),
+		Max:    quantity.Temperature(m.boundary().temperatureAt(p)),
 		Advice: "water boils there at this pressure, and nothing is left of the air",
 	}
 }
 
 // supersaturated is the error of more water than air can hold as vapor.
-func supersaturated(w, ws float64) error {
+func supersaturated(at string, w, ws float64) error {
 	return &RangeError{
 		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0), Max: quantity.Number(ws),
-		Advice: "that is saturated air at this dry bulb; the rest is fog or dew",
+		Advice: "that is saturated air at this " + at + "; the rest is fog or dew",
 	}
 }
 
 // tooDry is the error of a wet bulb below that of dry air.
-func tooDry(m Model, wetBulb, t, p float64) error {
+func (m Model) tooDry(wetBulb, t, p float64) error {
 	return &RangeError{
 		Quantity: "wet bulb", Value: quantity.Temperature(wetBulb),
 		Min:    Air{t: t, p: p, model: m}.WetBulb(),
 		Max:    quantity.Temperature(t),
 		Advice: "that is the wet bulb of perfectly dry air at this dry bulb",
 	}
+}
+
+// noAirLeft is the error of a relative humidity above what the pressure allows
+// in air hotter than boiling water.
+func (m Model) noAirLeft(t, rh, p float64) error {
+	return &RangeError{
+		Quantity: "relative humidity", Value: quantity.Number(rh), Min: quantity.Number(0),
+		Max:    quantity.Number(p / m.boundary().pressure.at(t)),
+		Advice: "above the boiling point at this pressure that is pure steam",
+	}
+}
+
+// checkReadings refuses a temperature other than the dry bulb, and a pressure.
+func (m Model) checkReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
+	if err := checkTemperature(name, float64(t)); err != nil {
+		return err
+	}
+	return m.checkPressure(float64(p))
+}
+
+func checkFinite(name string, h quantity.SpecificEnthalpy) error {
+	if v := float64(h); math.IsNaN(v) || math.IsInf(v, 0) {
+		return &RangeError{Quantity: name, Value: h, Advice: "it is not a number"}
+	}
+	return nil
+}
+
+// outOfReach is the error of a pair that no air within the package's range has.
+func outOfReach(name string, value fmt.Stringer) error {
+	return &RangeError{Quantity: name, Value: value, Advice: "no air from −100 to 200 °C has it"}
 }

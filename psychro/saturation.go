@@ -15,6 +15,8 @@ type boundary struct {
 	// slope of ln p in 1/T, which is the heat of sublimation and all but
 	// constant.
 	lowest, lowestSlope float64
+
+	atZero float64 // the pressure at 0 °C
 }
 
 // newBoundary tabulates ln(p/Pa) and its slope, as equation gives them. The
@@ -42,6 +44,7 @@ func newBoundary(equation func(t float64) (ln, slope float64), join float64) *bo
 	b.temperature = newCurve(inverse, triple-14, 0.25, 88)
 	ln, slope := equation(minTemperature)
 	b.lowest, b.lowestSlope = math.Exp(ln), slope*minTemperature*minTemperature
+	b.atZero = b.pressure.at(zeroCelsius)
 	return b
 }
 

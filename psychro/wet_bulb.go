@@ -4,10 +4,10 @@ import "math"
 
 // perfectGasWetBulb solves equation 33 or 35 for the wet bulb of air at t
 // kelvin with humidity ratio w. Where the wick may be iced or wet, iced chooses.
-func perfectGasWetBulb(t, w, p float64, iced bool) float64 {
+func perfectGasWetBulb(water *boundary, t, w, p float64, iced bool) float64 {
 	tc := t - zeroCelsius
 	low, high := minTemperature-1, t
-	if iced = iced || tc < 0 || w < wettestDryWick(tc, p); iced {
+	if iced = iced || tc < 0 || w < driestWetWick(water, tc, p); iced {
 		high = min(high, zeroCelsius)
 	} else {
 		low = zeroCelsius
@@ -29,7 +29,7 @@ func perfectGasWetBulb(t, w, p float64, iced bool) float64 {
 	b := high
 	for i := 0; i < 60; i++ {
 		bc := b - zeroCelsius
-		pws, d1, d2 := hylandWexlerBoundary.pressure.withSlopes(b)
+		pws, d1, d2 := water.pressure.withSlopes(b)
 		a := (latent - fall*bc) * molarMassRatio
 		q := given - perKelvin*bc
 		g := a*pws - (p-pws)*q
@@ -55,12 +55,7 @@ func perfectGasWetBulb(t, w, p float64, iced bool) float64 {
 	return b
 }
 
-// wettestDryWick is the humidity ratio of air at tc °C whose wet wick is at
-// 0 °C; drier air has no wet bulb but an iced one. It is negative where even
-// dry air leaves the wick wet.
-func wettestDryWick(tc, p float64) float64 {
-	return humidityRatioAtWetBulb(tc, 0, humidityRatioOf(pressureAtZero, p), false)
+// driestWetWick is the perfect-gas case of the method of that name.
+func driestWetWick(water *boundary, tc, p float64) float64 {
+	return humidityRatioAtWetBulb(tc, 0, humidityRatioOf(water.atZero, p), false)
 }
-
-// pressureAtZero is the saturation pressure at 0 °C in Pa.
-var pressureAtZero = hylandWexlerBoundary.pressure.at(zeroCelsius)
