@@ -82,3 +82,32 @@ func ExampleChoose() {
 	fmt.Println(method, "because:", obstacles[0].Reason)
 	// Output: weigh-in because: the outdoor coil is wet: evaporation holds the condensing pressure down, and the charge reads low
 }
+
+// A machine that answered to the first dose gets the second by what it showed.
+func ExampleDosing_Next() {
+	target, _ := charge.SuperheatTarget(nil,
+		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+	reading := func(f float64) quantity.Uncertain[quantity.TemperatureDelta] {
+		return quantity.FahrenheitDelta(f).PlusMinus(quantity.FahrenheitDelta(1))
+	}
+	d := charge.Dosing{
+		Target:      target,
+		LabelCharge: quantity.Pounds(7),
+		History:     []charge.Moved{{Net: 0, Value: reading(34)}},
+	}
+	dose, _ := d.Next()
+	fmt.Println(dose.Text(quantity.IP))
+
+	d.History = append(d.History, charge.Moved{Net: dose.Mass, Value: reading(22)})
+	dose, _ = d.Next()
+	fmt.Println(dose.Text(quantity.IP))
+
+	d.History = append(d.History, charge.Moved{Net: d.History[1].Net + dose.Mass, Value: reading(15)})
+	dose, _ = d.Next()
+	fmt.Println(dose.Action, "-", dose.Text(quantity.IP))
+	// Output:
+	// add 11.0 oz, wait 10 min, and read again: expect a superheat of 24.6 °F ± 6.5 °F; more is not moved at once
+	// add 6.5 oz, wait 10 min, and read again: expect a superheat of 14.8 °F ± 2.9 °F; the dose is less than the whole way, because how this machine answers is not known well enough yet
+	// leave - the charge is in band: leave it, put the caps on and write the readings down
+}

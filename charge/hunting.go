@@ -80,7 +80,9 @@ func (f curve) refined(t, y []float64) curve {
 				if f.tau > 0 {
 					g = g.withTauDoubt(t)
 				}
-				best, moved = g, true
+				if g.determined() {
+					best, moved = g, true
+				}
 			}
 		}
 		if !moved {

@@ -70,6 +70,54 @@ var (
 // to act on: 2, about 95 % (GUM 6.3.3).
 const coverage = 2
 
+// Dosing.
+var (
+	chargePerTon = figure[quantity.Mass]{
+		"charge-per-ton", "refrigerant in a comfort cooling machine per ton of nominal capacity, where the label cannot be read; 2 to 4 lb is usual",
+		quantity.Pounds(2.8), practice,
+	}
+	chargePerTonFactor = figure[float64]{
+		"charge-per-ton-factor", "factor of doubt on the charge per ton, one standard deviation of its logarithm",
+		1.3, practice,
+	}
+	superheatGain = figure[quantity.TemperatureDelta]{
+		"superheat-gain", "fall of superheat near its target for one hundredth of the whole charge added, on a fixed restrictor; it grows steeper towards flooding",
+		quantity.FahrenheitDelta(1), practice,
+	}
+	subcoolingGain = figure[quantity.TemperatureDelta]{
+		"subcooling-gain", "rise of subcooling for one hundredth of the whole charge added, on a valve",
+		quantity.FahrenheitDelta(0.6), practice,
+	}
+	approachGain = figure[quantity.TemperatureDelta]{
+		"approach-gain", "fall of the approach for one hundredth of the whole charge added",
+		quantity.FahrenheitDelta(0.5), practice,
+	}
+	gainFactor = figure[float64]{
+		"gain-factor", "factor of doubt on the three gains before a machine has shown its own, one standard deviation of the logarithm",
+		1.8, practice,
+	}
+	largestStep = figure[float64]{
+		"largest-step", "the most that is moved at once, as a part of the whole charge",
+		0.10, practice,
+	}
+	mostMoved = figure[float64]{
+		"most-moved", "net part of the whole charge moved without reaching the band, beyond which the charge is recovered and weighed in",
+		0.30, practice,
+	}
+	mostMoves = figure[float64]{
+		"most-moves", "moves without reaching the band, after which something else is looked for",
+		6, practice,
+	}
+	smallestDose = figure[quantity.Mass]{
+		"smallest-dose", "the least that a charging scale and hoses can dose",
+		quantity.Ounces(0.5), practice,
+	}
+	overshootRisk = figure[float64]{
+		"overshoot-risk", "probability accepted for one move to pass the far edge of the band",
+		0.05, practice,
+	}
+)
+
 // Conditions of running.
 var (
 	shortestRun = figure[time.Duration]{
@@ -299,6 +347,8 @@ func Rules() []Rule {
 		targetFloor.rule(), superheatTolerance.rule(), subcoolingTolerance.rule(), approachTolerance.rule(),
 		generalSubcooling.rule(), generalSubcoolingDoubt.rule(),
 		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
+		chargePerTon.rule(), chargePerTonFactor.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(), gainFactor.rule(),
+		largestStep.rule(), mostMoved.rule(), mostMoves.rule(), smallestDose.rule(), overshootRisk.rule(),
 		shortestRun.rule(), waitAfterMove.rule(), coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
 	}
 	for _, c := range conditions {

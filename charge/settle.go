@@ -57,8 +57,9 @@ func settle(t, y []float64, within float64) course {
 		if moving := fitApproach(t, y, omega); moving.better(swinging, 2, within) {
 			swinging = moving
 		}
-		swinging = swinging.refined(t, y)
-		best, c.period = swinging, 2*math.Pi/swinging.omega
+		if swinging = swinging.refined(t, y); swinging.determined() {
+			best, c.period = swinging, 2*math.Pi/swinging.omega
+		}
 	}
 	c.noise = best.sigma
 	c.value, c.std = best.a, best.stdOfA()
@@ -335,13 +336,16 @@ func (f curve) withTauDoubt(t []float64) curve {
 // fit that its extra parameters are called for (Schwarz 1978). Differences far
 // below what counts as settled explain nothing.
 func (f curve) better(simple curve, extra float64, within float64) bool {
-	if math.IsInf(f.rss, 1) {
+	if !f.determined() {
 		return false
 	}
 	n := float64(len(simple.residuals))
 	floor := n * (within / 50) * (within / 50)
 	return f.effective*math.Log((simple.rss+floor)/(f.rss+floor))-extra*math.Log(f.effective) > evidence
 }
+
+// determined reports whether the readings fix all parameters of the fit.
+func (f curve) determined() bool { return !math.IsInf(f.rss, 0) && !math.IsInf(f.covA, 0) }
 
 // stdOfA is the standard uncertainty of the settled value.
 func (f curve) stdOfA() float64 {

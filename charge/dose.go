@@ -1,0 +1,351 @@
+package charge
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Moved is what a machine showed after a net mass had been moved.
+type Moved struct {
+	// Net is the refrigerant added less that recovered since the first reading.
+	Net quantity.Mass `json:"net"`
+	// Value is the settled superheat, subcooling or approach, with its
+	// standard uncertainty.
+	Value quantity.Uncertain[quantity.TemperatureDelta] `json:"value"`
+}
+
+// Dosing is what is known when the next dose is to be decided.
+type Dosing struct {
+	Target Target
+	// History is in order of time, the first entry before anything was moved.
+	History []Moved
+	// LabelCharge is the whole charge by the label; zero where it is not known,
+	// and then NominalCapacity stands in for it.
+	LabelCharge     quantity.Mass
+	NominalCapacity quantity.Power
+	// Cylinder is what is left to add, Tank what the recovery tank may still
+	// take; nil where not stated.
+	Cylinder, Tank *quantity.Mass
+	// Settling is how the last move settled, for the time to wait after the
+	// next; zero where there is no log.
+	Settling Steadiness[quantity.TemperatureDelta]
+}
+
+// An Action is what to do with the charge next.
+type Action int
+
+// The actions.
+const (
+	// Leave: the charge is right; stop here.
+	Leave Action = iota + 1
+	// Add refrigerant.
+	Add
+	// Recover refrigerant into a recovery tank.
+	Recover
+	// Halt: move nothing more; the reason says why and what to do instead.
+	Halt
+)
+
+var actionNames = [...]string{"", "leave", "add", "recover", "halt"}
+
+// String returns the action in a word.
+func (a Action) String() string {
+	if a < Leave || a > Halt {
+		return "not decided"
+	}
+	return actionNames[a]
+}
+
+// MarshalText writes the action in a word.
+func (a Action) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (a *Action) UnmarshalText(text []byte) error {
+	for i, name := range actionNames[1:] {
+		if name == string(text) {
+			*a = Action(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("charge: action %.40q is not known", text)
+}
+
+// A Dose is the next move.
+type Dose struct {
+	Action Action `json:"action"`
+	// Mass to add or recover now, never more than may be wanted; zero for Leave and Halt.
+	Mass quantity.Mass `json:"mass,omitzero"`
+	// Reason is a stable code: "towards-target" for a move, otherwise why there is none.
+	Reason string `json:"reason"`
+	// LimitedBy names what cut the dose: "overshoot", "step", "cylinder", "tank"; empty where nothing did.
+	LimitedBy string `json:"limitedBy,omitzero"`
+	// Verdict is that of the last reading.
+	Verdict Verdict `json:"verdict"`
+	// After is the value to expect once it has settled.
+	After quantity.Uncertain[quantity.TemperatureDelta] `json:"after,omitzero"`
+	// InBand and PastBand are the probabilities that the dose brings the value
+	// into the band, and past its far edge.
+	InBand   float64 `json:"inBand,omitzero"`
+	PastBand float64 `json:"pastBand,omitzero"`
+	// PerOunce is the change of the value per ounce added, as learned so far.
+	PerOunce quantity.Uncertain[quantity.TemperatureDelta] `json:"perOunce,omitzero"`
+	// Wait is how long to wait before the next reading counts.
+	Wait time.Duration `json:"-"`
+}
+
+// Next decides the next move from what the machine has shown so far.
+//
+// How much a machine answers to an ounce is not known beforehand. Next starts
+// from a general figure with a wide doubt, sharpens it by every reading (Bayes'
+// theorem on a grid of gain, curvature and starting point), and chooses the
+// dose that is expected to reach the target, or less: so much that the chance
+// of passing the far edge of the band stays below 5 %. The superheat of a fixed
+// restrictor falls faster the nearer it is to flooding, and a flooded one hides
+// how far it is flooded; the doubt about both counts.
+//
+// A system above its target superheat is never told to recover, nor one below
+// to add. The error is a *RangeError for values that cannot be.
+func (d Dosing) Next() (Dose, error) {
+	if err := d.check(); err != nil {
+		return Dose{}, err
+	}
+	last := d.History[len(d.History)-1]
+	measured, err := Taken(d.Target.Method, last.Value)
+	if err != nil {
+		return Dose{}, err
+	}
+	verdict, err := Judge(measured, d.Target)
+	if err != nil {
+		return Dose{}, err
+	}
+	dose := Dose{Verdict: verdict, Wait: waitAfterMove.value}
+	whole, wholeDoubt := d.wholeCharge()
+	b := newBelief(d, float64(whole), wholeDoubt)
+	gain, gainStd := b.gain()
+	perOunce := -d.Target.Method.falls() * float64(quantity.Ounces(1))
+	dose.PerOunce = delta{Value: quantity.TemperatureDelta(gain * perOunce), Std: math.Abs(gainStd * perOunce)}
+
+	if dose.Action, dose.Reason = d.halt(verdict, whole); dose.Action != 0 {
+		return dose, nil
+	}
+	// In the belief everything falls with charge: above the target, add.
+	target := d.Target.Method.falls() * float64(d.Target.Value.Value)
+	tolerance := float64(d.Target.Tolerance)
+	sign := 1.0
+	dose.Action = Add
+	if d.Target.Method.falls()*float64(verdict.Deviation.Value) < 0 {
+		sign, dose.Action = -1, Recover
+	}
+	most, cut := largestStep.value*float64(whole), "step"
+	limit, name := d.Cylinder, "cylinder"
+	if dose.Action == Recover {
+		limit, name = d.Tank, "tank"
+	}
+	if limit != nil && float64(*limit) < most {
+		most, cut = float64(*limit), name
+	}
+	past := func(m, edge float64) float64 { return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std) }
+	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
+	safe := largest(most, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value })
+	mass := min(wanted, safe)
+	switch {
+	case mass >= most:
+		dose.LimitedBy = cut
+	case safe < wanted:
+		dose.LimitedBy = "overshoot"
+	}
+	step := float64(smallestDose.value)
+	mass = math.Floor(mass/step+1e-9) * step
+	if mass < step {
+		dose.Action = Halt
+		switch dose.LimitedBy {
+		case "cylinder":
+			dose.Reason = "cylinder-empty"
+		case "tank":
+			dose.Reason = "tank-full"
+		default:
+			dose.Reason, dose.LimitedBy = "too-small", ""
+		}
+		return dose, nil
+	}
+	dose.Mass, dose.Reason = quantity.Mass(mass), "towards-target"
+	mean, std := b.after(sign * mass)
+	dose.After = delta{Value: quantity.TemperatureDelta(d.Target.Method.falls() * mean), Std: std}
+	dose.PastBand = past(mass, tolerance)
+	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)
+	dose.Wait = d.Settling.WaitAfter(dose.After.Value - last.Value.Value)
+	return dose, nil
+}
+
+// falls is +1 for a value that falls with added charge, −1 for one that rises.
+func (m Method) falls() float64 { return -m.direction() }
+
+// largest returns the largest m in [0, most] for which ok holds; ok holds for
+// small m and fails for large.
+func largest(most float64, ok func(float64) bool) float64 {
+	if ok(most) {
+		return most
+	}
+	low, high := 0.0, most
+	for range 14 { // a tenth of the charge to within a hundredth of an ounce
+		if mid := (low + high) / 2; ok(mid) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// wholeCharge is the charge that percentages count from, with the standard
+// deviation of its logarithm.
+func (d Dosing) wholeCharge() (quantity.Mass, float64) {
+	if d.LabelCharge > 0 {
+		return d.LabelCharge, 0.05
+	}
+	return quantity.Mass(d.NominalCapacity.Tons()) * chargePerTon.value, math.Log(chargePerTonFactor.value)
+}
+
+// halt finds a reason to move nothing; the zero Action where there is none.
+func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
+	if v.Outcome == InBand {
+		return Leave, "in-band"
+	}
+	n := len(d.History)
+	last := d.History[n-1]
+	away := math.Abs(float64(v.Deviation.Value)) > float64(d.Target.Tolerance)
+	if v.Outcome == CannotTell && !away {
+		return Leave, "cannot-tell"
+	}
+	if n > 1 {
+		if reason := d.answers(whole); reason != "" {
+			return Halt, reason
+		}
+		if math.Abs(float64(last.Net)) > mostMoved.value*float64(whole) {
+			return Halt, "moved-much"
+		}
+		if n-1 >= int(mostMoves.value) {
+			return Halt, "many-moves"
+		}
+	}
+	return 0, ""
+}
+
+// answers says what is wrong with how the machine answered to all that was
+// moved so far: a value that goes the wrong way, or hardly moves where much was
+// to be expected. A flooded or starved reading, held at zero, is no answer.
+func (d Dosing) answers(whole quantity.Mass) string {
+	first, last := d.History[0], d.History[len(d.History)-1]
+	for _, h := range [2]Moved{first, last} {
+		if (Measurement{Method: Superheat, Value: h.Value}).LiquidReturning() {
+			return ""
+		}
+	}
+	moved := float64(last.Net - first.Net)
+	change := float64(last.Value.Value-first.Value.Value) * d.Target.Method.direction() * math.Copysign(1, moved)
+	doubt := coverage * math.Hypot(first.Value.Std, last.Value.Std)
+	expected := float64(gainOf(d.Target.Method)) * 100 * math.Abs(moved) / float64(whole)
+	const littleOf = 0.25
+	switch {
+	case expected > doubt && change < -doubt:
+		return "wrong-way"
+	case expected > 2*doubt && change+doubt < littleOf*expected:
+		return "no-response"
+	}
+	return ""
+}
+
+func gainOf(m Method) quantity.TemperatureDelta {
+	switch m {
+	case Subcooling:
+		return subcoolingGain.value
+	case Approach:
+		return approachGain.value
+	}
+	return superheatGain.value
+}
+
+func (d Dosing) check() error {
+	if err := checkMethod(d.Target.Method); err != nil {
+		return err
+	}
+	if len(d.History) == 0 || len(d.History) > 100 {
+		return &RangeError{Quantity: "number of settled readings", Value: quantity.Number(len(d.History)), Min: quantity.Number(1), Max: quantity.Number(100), Advice: "give the settled value before the first move, and after each"}
+	}
+	const most = quantity.Mass(1000)
+	for _, c := range []struct {
+		name  string
+		value quantity.Mass
+	}{{"label charge", d.LabelCharge}, {"refrigerant left in the cylinder", deref(d.Cylinder)}, {"room in the recovery tank", deref(d.Tank)}} {
+		if !(c.value >= 0 && c.value <= most) {
+			return &RangeError{Quantity: c.name, Value: c.value, Min: quantity.Mass(0), Max: most, Advice: "give a mass, or leave it out"}
+		}
+	}
+	const largestMachine = quantity.Power(2e6)
+	if d.LabelCharge == 0 && !(d.NominalCapacity > 0 && d.NominalCapacity <= largestMachine) {
+		return &RangeError{Quantity: "nominal capacity", Value: d.NominalCapacity, Min: quantity.Power(0), Max: largestMachine, Advice: "a dose is a part of the whole charge: give the label charge or the nominal capacity"}
+	}
+	for i, h := range d.History {
+		if !(h.Net >= -most && h.Net <= most) {
+			return &RangeError{Quantity: fmt.Sprintf("net mass of settled reading %d", i+1), Value: h.Net, Min: -most, Max: most, Advice: "count what was added less what was recovered"}
+		}
+		if err := (Measurement{Method: d.Target.Method, Value: h.Value}).check(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func deref(m *quantity.Mass) quantity.Mass {
+	if m == nil {
+		return 0
+	}
+	return *m
+}
+
+// Text says the next move as a sentence, in a system of units.
+func (d Dose) Text(sys quantity.System) string {
+	switch d.Action {
+	case Add, Recover:
+		verb := "add"
+		if d.Action == Recover {
+			verb = "recover"
+		}
+		s := fmt.Sprintf("%s %s, wait %s, and read again: expect a %v of %s", verb, doseText(d.Mass, sys), inMinutes(d.Wait), d.Verdict.Method, d.After.Format(sys))
+		switch d.LimitedBy {
+		case "overshoot":
+			s += "; the dose is less than the whole way, because how this machine answers is not known well enough yet"
+		case "step":
+			s += "; more is not moved at once"
+		case "cylinder":
+			s += "; the cylinder holds no more"
+		case "tank":
+			s += "; the recovery tank takes no more"
+		}
+		return s
+	}
+	return haltTexts[d.Reason]
+}
+
+// doseText shows a dose in ounces or grams, as a scale does.
+func doseText(m quantity.Mass, sys quantity.System) string {
+	if sys == quantity.IP {
+		return fmt.Sprintf("%.1f oz", m.Ounces())
+	}
+	return fmt.Sprintf("%.0f g", m.Grams())
+}
+
+var haltTexts = map[string]string{
+	"in-band":        "the charge is in band: leave it, put the caps on and write the readings down",
+	"cannot-tell":    "the value lies within the band, though the instruments cannot tell for certain: move no charge on it; take the reading that counts most better",
+	"too-small":      "what is missing or too much is less than a scale can dose: leave it",
+	"no-response":    "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
+	"wrong-way":      "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",
+	"moved-much":     "almost a third of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says",
+	"many-moves":     "six moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says",
+	"cylinder-empty": "the cylinder is empty: get another of the same refrigerant; never top up with a different one",
+	"tank-full":      "the recovery tank may take no more: change it for an empty one; a tank filled with liquid can burst",
+}
