@@ -1,0 +1,43 @@
+package charge_test
+
+import (
+	"fmt"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+func ExampleMeasureSuperheat() {
+	r22, _ := refrigerant.Lookup("R-22")
+	atmosphere := quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(800))
+	m, err := charge.MeasureSuperheat(r22,
+		quantity.PSIG(65.6).PlusMinus(quantity.PSIG(0.6)), atmosphere,
+		quantity.Fahrenheit(52).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	fmt.Println(m.Value.Format(quantity.IP), err)
+	for _, term := range m.Budget.Terms() {
+		fmt.Println(term.Reading.Name(), term.Contribution().Format(quantity.IP))
+	}
+	// Output:
+	// 16.2 °F ± 1.0 °F <nil>
+	// suction pressure 0.4 °F
+	// atmospheric pressure 0.1 °F
+	// suction line temperature 0.9 °F
+}
+
+func ExampleMeasureSubcooling() {
+	r22, _ := refrigerant.Lookup("R-22")
+	m, err := charge.MeasureSubcooling(r22,
+		quantity.PSIG(210).PlusMinus(quantity.PSIG(1.5)), quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
+		quantity.Fahrenheit(94).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	fmt.Println(m.Value.Format(quantity.IP), err)
+	// Output: 10.7 °F ± 1.0 °F <nil>
+}
+
+func ExampleMeasureApproach() {
+	m, err := charge.MeasureApproach(
+		quantity.Fahrenheit(94).PlusMinus(quantity.FahrenheitDelta(0.9)),
+		quantity.Fahrenheit(84).PlusMinus(quantity.FahrenheitDelta(0.6)))
+	fmt.Println(m.Value.Format(quantity.IP), err)
+	// Output: 10.0 °F ± 1.1 °F <nil>
+}
