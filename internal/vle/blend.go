@@ -10,14 +10,11 @@ func (s *System) blendT(t float64, vapor bool) (Point, error) {
 	var q incipient
 	s.start(&q, vapor)
 	defer q.release()
-	p := q.raoultT(t)
 	spec := specification{kind: specT, value: math.Log(t)}
-	if q.substitute(t, p, true, 3) && q.newton(spec, 30) {
-		if pt, err := q.point(); err == nil {
-			return pt, nil
-		}
+	if pt, ok := q.direct(spec, t, q.raoultT(t)); ok {
+		return pt, nil
 	}
-	return Point{}, ErrNotConverged
+	return q.alongEnvelope(spec, spec.value)
 }
 
 // blendP is the bubble or dew point at a pressure.
@@ -28,12 +25,55 @@ func (s *System) blendP(p float64, vapor bool) (Point, error) {
 	var q incipient
 	s.start(&q, vapor)
 	defer q.release()
-	t := q.raoultP(p)
 	spec := specification{kind: specP, value: p}
-	if q.substitute(t, p, false, 3) && q.newton(spec, 30) {
+	if pt, ok := q.direct(spec, q.raoultP(p), p); ok {
+		return pt, nil
+	}
+	return q.alongEnvelope(spec, math.Log(p))
+}
+
+// direct solves from Raoult's law, which is enough except near the critical
+// point.
+func (q *incipient) direct(spec specification, t, p float64) (Point, bool) {
+	if !q.substitute(t, p, spec.kind == specT, 3) || !q.newton(spec, 30) {
+		return Point{}, false
+	}
+	pt, err := q.point()
+	return pt, err == nil
+}
+
+// alongEnvelope solves from the traced phase envelope.
+func (q *incipient) alongEnvelope(spec specification, value float64) (Point, error) {
+	q.s.once.Do(q.s.trace)
+	env := &q.s.envelope
+	if env.err != nil {
+		return Point{}, env.err
+	}
+	nodes := env.dew
+	if q.vapor {
+		nodes = env.bubble
+	}
+	sigma, ok := q.fromEnvelope(nodes, value, spec.kind == specP)
+	if !ok {
+		last := &nodes[len(nodes)-1]
+		coldest := last.u[q.n+1]
+		if spec.kind == specP {
+			coldest = last.lnP
+		}
+		if value > coldest {
+			return Point{}, ErrAboveCritical
+		}
+		return Point{}, ErrNotConverged
+	}
+	guess := q.u
+	if q.newton(spec, 30) {
 		if pt, err := q.point(); err == nil {
 			return pt, nil
 		}
 	}
-	return Point{}, ErrNotConverged
+	q.u = guess
+	if !q.atSigma(spec, sigma) {
+		return Point{}, ErrNotConverged
+	}
+	return q.point()
 }

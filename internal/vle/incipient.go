@@ -34,8 +34,7 @@ type incipient struct {
 // What a solution is asked to have.
 type specification struct {
 	kind  specKind
-	value float64 // ln T, p or S
-	k     int     // component of a specified ratio
+	value float64 // ln T, p or σ
 }
 
 type specKind uint8
@@ -43,7 +42,7 @@ type specKind uint8
 const (
 	specT specKind = iota
 	specP
-	specRatio // ln of a component's concentration in the trace over that in the bulk
+	specSigma // ln of the trace's density over the bulk's
 )
 
 func (q *incipient) release() {
@@ -130,11 +129,12 @@ func (q *incipient) system(spec specification) int {
 			last[n+1] = w * t * q.pb.DPDT
 			last[size] = 1 - w*q.pb.P
 		}
-	case specRatio:
-		clear(last[:size])
-		last[spec.k] = 1
-		last[n] = -1
-		last[size] = spec.value - (q.u[spec.k] - q.u[n] - math.Log(q.z[spec.k]))
+	case specSigma:
+		for j := range n {
+			last[j] = q.y[j]
+		}
+		last[n], last[n+1] = -1, 0
+		last[size] = spec.value - math.Log(q.rhoT/q.rhoB)
 	}
 	return size
 }
@@ -146,7 +146,7 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 	if spec.kind == specT {
 		q.u[n+1] = spec.value
 	}
-	for range iterations {
+	for k := range iterations {
 		q.evaluate()
 		size := q.system(spec)
 		var step [maxUnknowns]float64
@@ -183,21 +183,27 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 		for i := range size {
 			q.u[i] += scale * step[i]
 		}
+		// Next to a critical point the matrix is all but singular, and rounding
+		// leaves steps that do not shrink further.
 		if last < 1e-9 {
-			return q.distinct()
+			return q.apart() > 1e-3
+		}
+		if k > 8 && last < 1e-7 {
+			return q.apart() > 0.02
 		}
 	}
 	return false
 }
 
-// distinct says that the trace is not the bulk over again, which satisfies all
-// equations too, and that it is on its side of it.
-func (q *incipient) distinct() bool {
+// apart is how far the trace is from being the bulk over again, which satisfies
+// all equations too: the largest ratio of a component's concentrations, as a
+// logarithm.
+func (q *incipient) apart() float64 {
 	far := 0.0
 	for i := range q.n {
 		far = math.Max(far, math.Abs(q.u[i]-q.u[q.n]-math.Log(q.z[i])))
 	}
-	return far > 1e-4
+	return far
 }
 
 // point is the solution.

@@ -2,6 +2,7 @@ package vle
 
 import (
 	"errors"
+	"sync"
 
 	"github.com/satline/satline/internal/helmholtz"
 )
@@ -18,6 +19,9 @@ var (
 type System struct {
 	m     *helmholtz.Model
 	lines [helmholtz.MaxComponents]line
+
+	once     sync.Once
+	envelope envelope
 }
 
 // New makes a System.
