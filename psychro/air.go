@@ -119,7 +119,8 @@ func (a Air) DewPoint() quantity.Temperature {
 
 // WetBulb returns the thermodynamic wet bulb: the temperature at which water,
 // evaporating into the air without heat from elsewhere, saturates it. A
-// thermometer with a wet wick comes close to it in moving air.
+// thermometer with a wet wick comes close to it in moving air; see
+// [Psychrometer].
 func (a Air) WetBulb() quantity.Temperature {
 	if !a.IsValid() {
 		return 0

@@ -7,7 +7,8 @@ import "github.com/satline/satline/quantity"
 //
 // A wet bulb above the dry bulb is a *RangeError: there is no such air, and
 // most often the two readings are swapped. What unit conversion leaves, up to
-// 1e-9 K, is taken as saturated. A wet bulb below that of perfectly dry air is a
+// 1e-9 K, is taken as saturated; [Psychrometer.Measure] allows for what the two
+// thermometers may err. A wet bulb below that of perfectly dry air is a
 // *RangeError too.
 func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
 	return PerfectGas.FromWetBulb(dryBulb, wetBulb, p)

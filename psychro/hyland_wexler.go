@@ -22,17 +22,14 @@ func hylandWexlerLn(t float64) (ln, slope float64) {
 		slope = (c7-c1*r)*r + c3 + t*(2*c4+t*(3*c5+t*4*c6))
 		return ln, slope
 	}
+	return hylandWexlerWater(t)
+}
+
+// hylandWexlerWater is equation 6 alone.
+func hylandWexlerWater(t float64) (ln, slope float64) {
 	const c8, c9, c10, c11, c12, c13 = -5.8002206e3, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8, 6.5459673
 	r := 1 / t
 	ln = c8*r + c9 + t*(c10+t*(c11+t*c12)) + c13*math.Log(t)
 	slope = (c13-c8*r)*r + c10 + t*(2*c11+t*3*c12)
 	return ln, slope
-}
-
-// hylandWexler returns the saturation pressure in Pa at t kelvin, and its slope
-// in Pa/K.
-func hylandWexler(t float64) (p, slope float64) {
-	ln, d := hylandWexlerLn(t)
-	p = math.Exp(ln)
-	return p, p * d
 }
