@@ -59,17 +59,35 @@ type Capacity struct {
 // The error is a *RangeError where a state is not air, the two are not at one
 // pressure, or the flow is negative.
 func CapacityOf(entering, leaving psychro.Air, flow quantity.VolumeFlow) (Capacity, error) {
-	if err := checkPair(entering, leaving); err != nil {
+	return CapacityOfProcess(passage(entering, leaving), flow)
+}
+
+// CapacityOfProcess is [CapacityOf] for a process of package psychro, with the
+// condensate at the enthalpy that the process states: Total is what
+// psychro.Process.HeatRate takes away.
+func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capacity, error) {
+	if err := checkPair(process.Start, process.End); err != nil {
 		return Capacity{}, err
 	}
 	if err := within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
 		return Capacity{}, err
 	}
-	y, err := balance(entering, leaving, flow)
+	y, err := balance(process, flow)
 	if err != nil {
 		return Capacity{}, err
 	}
 	return capacityFrom(y, &contributions{}), nil
+}
+
+// passage is the process between two states whose condensate leaves at the
+// temperature of the leaving air. What would leave below 0 °C stays on the coil
+// as ice, and is counted as water at 0 °C.
+func passage(entering, leaving psychro.Air) psychro.Process {
+	c := psychro.Process{Start: entering, End: leaving, Water: leaving.HumidityRatio() - entering.HumidityRatio()}
+	// No liquid above the boiling point, and none condenses there.
+	c.WaterEnthalpy, _ = psychro.LiquidEnthalpy(max(leaving.DryBulb(), quantity.Celsius(0)), leaving.Pressure())
+	c.Heat = leaving.Enthalpy() - entering.Enthalpy() - quantity.SpecificEnthalpy(c.Water)*c.WaterEnthalpy
+	return c
 }
 
 func checkPair(entering, leaving psychro.Air) error {
@@ -97,9 +115,10 @@ const (
 	outDryAir
 )
 
-func balance(entering, leaving psychro.Air, flow quantity.VolumeFlow) (outputs, error) {
+func balance(c psychro.Process, flow quantity.VolumeFlow) (outputs, error) {
+	entering, leaving := c.Start, c.End
 	m := float64(entering.DryAirFlow(flow))
-	water := m * (entering.HumidityRatio() - leaving.HumidityRatio())
+	water := -m * c.Water
 	h1, h2 := float64(entering.Enthalpy()), float64(leaving.Enthalpy())
 	var y outputs
 	if water >= 0 {
@@ -120,21 +139,13 @@ func balance(entering, leaving psychro.Air, flow quantity.VolumeFlow) (outputs, 
 		y[outSensible] = m * (h1 - float64(warmed.Enthalpy()))
 		y[outLatent] = m * (float64(warmed.Enthalpy()) - h2)
 	}
-	y[outLatent] -= water * condensateEnthalpy(leaving.DryBulb())
-	y[outTotal] = y[outSensible] + y[outLatent]
+	y[outLatent] -= water * float64(c.WaterEnthalpy)
+	y[outTotal] = -m * float64(c.Heat)
 	if y[outTotal] != 0 {
 		y[outRatio] = y[outSensible] / y[outTotal]
 	}
 	y[outCondensate], y[outDryAir] = water, m
 	return y, nil
-}
-
-// condensateEnthalpy is that of liquid water, J/kg, zero at 0 °C as the enthalpy
-// of moist air is. What would leave below 0 °C stays on the coil as ice; it is
-// counted as water at 0 °C.
-func condensateEnthalpy(t quantity.Temperature) float64 {
-	const cpWater = 4186 // J/(kg K), ASHRAE Handbook Fundamentals (2017), chapter 1, equation 33
-	return cpWater * math.Max(0, t.Celsius())
 }
 
 func capacityFrom(y outputs, c *contributions) Capacity {
@@ -186,7 +197,7 @@ func MeasureCapacity(r CapacityReadings) (Capacity, error) {
 		if err != nil {
 			return outputs{}, err
 		}
-		return balance(entering, leaving, quantity.VolumeFlow(x[4]))
+		return balance(passage(entering, leaving), quantity.VolumeFlow(x[4]))
 	})
 	if err != nil {
 		return Capacity{}, err

@@ -51,6 +51,40 @@ func TestCapacityConserves(t *testing.T) {
 	})
 }
 
+// The balance is that of psychro's processes: one physics, not two.
+func TestCapacityIsPsychrosProcess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := quantity.Kilopascals(rapid.Float64Range(70, 105).Draw(t, "pressure"))
+		in := drawAir(t, "entering", p)
+		flow := quantity.CFM(rapid.Float64Range(10, 4000).Draw(t, "flow"))
+		m := in.DryAirFlow(flow)
+		cooled, err := psychro.CoolAndDehumidify(in, in.DryBulb()-quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "depth")), rapid.Float64Range(0, 1).Draw(t, "bypass"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		warmed, err := psychro.SensibleHeatCool(in, in.DryBulb()+quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "rise")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, process := range []psychro.Process{cooled, warmed} {
+			c, err := CapacityOfProcess(process, flow)
+			if err != nil {
+				t.Fatal(err)
+			}
+			scale := 1e-12 * float64(m) * 1e5
+			if d := float64(c.Total.Value + process.HeatRate(m)); math.Abs(d) > scale {
+				t.Fatalf("%v W off the process", d)
+			}
+			if d := float64(c.Sensible.Value + c.Latent.Value - c.Total.Value); math.Abs(d) > 1e3*scale {
+				t.Fatalf("sensible and latent miss the total by %v W", d)
+			}
+			if d := float64(c.Condensate.Value + process.WaterRate(m)); math.Abs(d) > 1e-15 {
+				t.Fatalf("%v kg/s of water off the process", d)
+			}
+		}
+	})
+}
+
 func TestCapacityLimits(t *testing.T) {
 	p := quantity.StandardAtmosphere
 	in, _ := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), p)

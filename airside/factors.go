@@ -51,8 +51,12 @@ func FactorsOf(a psychro.Air) (Factors, error) {
 	if err != nil {
 		return Factors{}, err
 	}
+	liquid, err := psychro.LiquidEnthalpy(max(t, quantity.Celsius(0)), p)
+	if err != nil {
+		return Factors{}, err
+	}
 	sensible := m * float64(warmer.Enthalpy()-a.Enthalpy()) / temperatureStep
-	latent := m * (float64(wetter.Enthalpy()-warmer.Enthalpy())/humidityRatioStep - condensateEnthalpy(t))
+	latent := m * (float64(wetter.Enthalpy()-warmer.Enthalpy())/humidityRatioStep - float64(liquid))
 	return Factors{
 		Sensible: quantity.Watts(sensible).BtuPerHour() * 5 / 9,
 		Latent:   quantity.Watts(latent).BtuPerHour() / grainsPerPound,
