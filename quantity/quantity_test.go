@@ -36,6 +36,8 @@ func TestConversions(t *testing.T) {
 		{"1 ft³/lb in m³/kg", float64(CubicFeetPerPound(1)), 0.06242796, 1e-8},
 		{"100 fpm in m/s", float64(FeetPerMinute(100)), 0.508, 1e-15},
 		{"1 ft³ in in³", CubicFeet(1).CubicInches(), 1728, 1e-10},
+		{"1 Btu/(h °F) in W/K", float64(BtuPerHourFahrenheit(1)), 0.5275279, 1e-7},
+		{"1 Btu/ft³ in kJ/m³", float64(BtuPerCubicFoot(1)) / 1e3, 37.25895, 1e-5},
 		{"1000 lb/h in kg/s", float64(PoundsPerHour(1000)), 0.1259979, 1e-7},
 	} {
 		if math.Abs(c.got-c.want) > c.within {
@@ -256,7 +258,7 @@ var kinds = []*kind{
 	&temperatureKind, &temperatureDeltaKind, &pressureKind, &gaugePressureKind, &staticPressureKind,
 	&massKind, &massFlowKind, &volumeKind, &volumeFlowKind, &powerKind, &specificEnthalpyKind,
 	&specificEntropyKind, &densityKind, &specificVolumeKind, &velocityKind, &areaKind, &lengthKind,
-	&currentKind, &voltageKind,
+	&currentKind, &voltageKind, &conductanceKind, &heatingValueKind,
 }
 
 func FuzzParse(f *testing.F) {
