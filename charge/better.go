@@ -97,10 +97,7 @@ func (b Better) inItsUnit(d quantity.TemperatureDelta, sys quantity.System) stri
 	}
 	switch b.Reading {
 	case SuctionPressure, LiquidPressure, Atmosphere:
-		if sys == quantity.IP {
-			return fmt.Sprintf("%.2g psi", own/quantity.PSI)
-		}
-		return fmt.Sprintf("%.2g kPa", own/1000)
+		return pressureText(own, sys)
 	}
 	return quantity.TemperatureDelta(own).Format(sys)
 }

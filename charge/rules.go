@@ -11,11 +11,15 @@ import (
 
 // The sources.
 var (
-	cecTarget    = Source{"California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2", FromMemory}
-	cecProcedure = Source{"California Energy Commission, Reference Residential Appendix RA3.2.2, standard charge verification procedure", FromMemory}
-	accaQI       = Source{"ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge", FromMemory}
-	practice     = Source{"", CommonPractice}
-	unitLabel    = Source{"the unit's label", Label}
+	cecTarget      = Source{"California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2", FromMemory}
+	cecProcedure   = Source{"California Energy Commission, Reference Residential Appendix RA3.2.2, standard charge verification procedure", FromMemory}
+	accaQI         = Source{"ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge", FromMemory}
+	recoveryRule   = Source{"40 CFR 82.152 and 82.156, Table 1 (EPA section 608)", FromMemory}
+	tubeStandard   = Source{"ASTM B280, seamless copper tube for air conditioning and refrigeration field service", FromMemory}
+	computedAdder  = Source{"computed from liquid density and tube bore (ASTM B280)", FromMemory}
+	nitrogenSource = Source{"constant volume, second virial coefficient by Tsonopoulos, AIChE Journal 20 (1974) 263", FromMemory}
+	practice       = Source{"", CommonPractice}
+	unitLabel      = Source{"the unit's label", Label}
 )
 
 // Targets and tolerances.
@@ -117,6 +121,113 @@ var (
 		0.05, practice,
 	}
 )
+
+// Weighing in.
+var (
+	liquidLineTemperature = figure[quantity.Temperature]{
+		"liquid-line-temperature", "temperature of the liquid line at which its content is counted, where it is not given",
+		quantity.Fahrenheit(95), practice,
+	}
+	liquidLineDoubt = figure[quantity.TemperatureDelta]{
+		"liquid-line-doubt", "standard uncertainty of the temperature of the liquid line over the season",
+		quantity.FahrenheitDelta(10), practice,
+	}
+	boreDoubt = figure[quantity.Length]{
+		"bore-doubt", "standard uncertainty of the bore of a tube within the tolerances of its standard",
+		quantity.Millimeters(0.05), tubeStandard,
+	}
+)
+
+// tubeSizes are the tubes of ASTM B280, from memory, in inches.
+var tubeSizes = [...]tubeSize{
+	{1. / 8, 0.030, 0}, {3. / 16, 0.030, 0}, {1. / 4, 0.030, 0.025}, {5. / 16, 0.032, 0},
+	{3. / 8, 0.032, 0.030}, {1. / 2, 0.032, 0.035}, {5. / 8, 0.035, 0.040}, {3. / 4, 0.035, 0.042},
+	{7. / 8, 0.045, 0.045}, {1 + 1./8, 0.050, 0.050}, {1 + 3./8, 0.055, 0.055}, {1 + 5./8, 0.060, 0.060},
+	{2 + 1./8, 0, 0.070}, {2 + 5./8, 0, 0.080}, {3 + 1./8, 0, 0.090}, {3 + 5./8, 0, 0.100}, {4 + 1./8, 0, 0.110},
+}
+
+// A tubeSize has the wall of each temper in which it is made.
+type tubeSize struct {
+	outside, annealed, drawn float64
+}
+
+func (s tubeSize) wall(t Temper) float64 {
+	switch t {
+	case Annealed:
+		return s.annealed
+	case Drawn:
+		return s.drawn
+	}
+	return 0
+}
+
+// Recovery: the classes, and inches of mercury below the standard atmosphere.
+var (
+	classTemperature = figure[quantity.Temperature]{
+		"recovery-class-temperature", "the pressure of the saturated liquid at this temperature classes a refrigerant",
+		quantity.Fahrenheit(104), recoveryRule,
+	}
+	lowPressureBelow = figure[quantity.Pressure]{
+		"low-pressure-below", "low-pressure refrigerants are below this", quantity.PSIA(45), recoveryRule,
+	}
+	mediumPressureBelow = figure[quantity.Pressure]{
+		"medium-pressure-below", "medium-pressure refrigerants are below this", quantity.PSIA(170), recoveryRule,
+	}
+	highPressureBelow = figure[quantity.Pressure]{
+		"high-pressure-below", "high-pressure refrigerants are up to this, very-high-pressure ones above", quantity.PSIA(355), recoveryRule,
+	}
+	largeCharge = figure[quantity.Mass]{
+		"large-charge", "from this whole charge on the deeper vacuum is asked for", quantity.Pounds(200), recoveryRule,
+	}
+	mediumVacuum = figure[float64]{
+		"medium-vacuum", "inches of mercury, medium pressure, smaller charge", 10, recoveryRule,
+	}
+	mediumLargeVacuum = figure[float64]{
+		"medium-large-vacuum", "inches of mercury, medium pressure, large charge", 15, recoveryRule,
+	}
+	highLargeVacuum = figure[float64]{
+		"high-large-vacuum", "inches of mercury, high pressure, large charge; a smaller one is recovered to 0, and so is very high pressure", 10, recoveryRule,
+	}
+	lowPressureTo = figure[quantity.Pressure]{
+		"low-pressure-to", "absolute pressure that low-pressure machines are recovered to: 25 mm of mercury", quantity.Microns(25000), recoveryRule,
+	}
+)
+
+var recoveryCautions = []string{
+	"wear eye protection and gloves: liquid refrigerant freezes skin and eyes",
+	"weigh the tank while filling and never above 80 % liquid; a tank that is full of liquid bursts as it warms",
+	"one refrigerant to a tank; the law asks for a certified technician and certified equipment",
+}
+
+// Evacuation.
+var (
+	decayStart = figure[quantity.Pressure]{
+		"decay-start", "vacuum that a decay test begins below", quantity.Microns(500), practice,
+	}
+	decayLimit = figure[quantity.Pressure]{
+		"decay-limit", "vacuum that a tight and dry circuit holds", quantity.Microns(1000), practice,
+	}
+	decayTime = figure[time.Duration]{
+		"decay-time", "length of a decay test", 10 * time.Minute, practice,
+	}
+	decayAhead = figure[time.Duration]{
+		"decay-ahead", "a steady rise that would pass the limit within this time keeps a decay test open", 20 * time.Minute, practice,
+	}
+	decayResolution = figure[quantity.Pressure]{
+		"decay-resolution", "difference of two vacuum readings that means nothing", quantity.Microns(25), practice,
+	}
+)
+
+// Pressure test.
+var testResolution = figure[float64]{
+	"test-resolution", "part of the absolute test pressure that a test must be able to show missing, or it shows nothing",
+	0.01, practice,
+}
+
+var nitrogenCautions = []string{
+	"dry nitrogen only, through a regulator and a relief valve: oxygen or compressed air with oil explodes",
+	"never above the low-side design pressure on the label; raise it in steps and stand clear",
+}
 
 // Conditions of running.
 var (
@@ -349,6 +460,10 @@ func Rules() []Rule {
 		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
 		chargePerTon.rule(), chargePerTonFactor.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(), gainFactor.rule(),
 		largestStep.rule(), mostMoved.rule(), mostMoves.rule(), smallestDose.rule(), overshootRisk.rule(),
+		liquidLineTemperature.rule(), liquidLineDoubt.rule(), boreDoubt.rule(),
+		classTemperature.rule(), lowPressureBelow.rule(), mediumPressureBelow.rule(), highPressureBelow.rule(), largeCharge.rule(),
+		mediumVacuum.rule(), mediumLargeVacuum.rule(), highLargeVacuum.rule(), lowPressureTo.rule(),
+		decayStart.rule(), decayLimit.rule(), decayTime.rule(), decayAhead.rule(), decayResolution.rule(), testResolution.rule(),
 		shortestRun.rule(), waitAfterMove.rule(), coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
 	}
 	for _, c := range conditions {

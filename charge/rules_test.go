@@ -25,7 +25,7 @@ func TestRulesAreComplete(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	written := regexp.MustCompile(`(?m)^\t\t(?:code: +)?"([a-z0-9-]+)",`).FindAllSubmatch(source, -1)
+	written := regexp.MustCompile(`(?m)^\t\t?(?:code: +)?"([a-z0-9-]+)",`).FindAllSubmatch(source, -1)
 	for _, w := range written {
 		if !listed[string(w[1])] {
 			t.Errorf("%s stands in rules.go and is not in Rules", w[1])

@@ -1,0 +1,374 @@
+package charge
+
+import (
+	"encoding/json"
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"pgregory.net/rapid"
+)
+
+// ASTM B280, from memory: outside diameter and wall in inches.
+func TestTubes(t *testing.T) {
+	for _, c := range []struct {
+		outside, wall float64
+		temper        Temper
+	}{
+		{0.25, 0.030, Annealed}, {0.3125, 0.032, Annealed}, {0.375, 0.032, Annealed}, {0.5, 0.032, Annealed},
+		{0.625, 0.035, Annealed}, {0.875, 0.045, Annealed}, {1.125, 0.050, Annealed},
+		{0.375, 0.030, Drawn}, {0.5, 0.035, Drawn}, {0.625, 0.040, Drawn}, {0.75, 0.042, Drawn}, {2.125, 0.070, Drawn}, {4.125, 0.110, Drawn},
+	} {
+		tube, err := TubeOf(quantity.Inches(c.outside), c.temper)
+		if err != nil || math.Abs(tube.Wall.Inches()-c.wall) > 1e-9 || math.Abs(tube.Bore().Inches()-(c.outside-2*c.wall)) > 1e-9 {
+			t.Errorf("%v in: %+v, %v", c.outside, tube, err)
+		}
+	}
+	if tube, err := TubeOf(quantity.Millimeters(9.53), Annealed); err != nil || math.Abs(tube.Outside.Inches()-0.375) > 1e-9 {
+		t.Errorf("9.53 mm: %+v, %v", tube, err)
+	}
+	var r *RangeError
+	if _, err := TubeOf(quantity.Inches(0.44), Annealed); !errors.As(err, &r) || !strings.Contains(err.Error(), "0.375") {
+		t.Errorf("7/16 in: %v", err)
+	}
+	if _, err := TubeOf(quantity.Inches(0.375), 0); !errors.As(err, &r) {
+		t.Errorf("no temper: %v", err)
+	}
+	for _, temper := range []Temper{Annealed, Drawn} {
+		for i, tube := range Tubes(temper) {
+			if tube.Bore() <= 0 || i > 0 && tube.Outside <= Tubes(temper)[i-1].Outside {
+				t.Errorf("%v: %+v", temper, tube)
+			}
+		}
+	}
+}
+
+// Adders of R-22 in liquid lines, ounces per foot: common practice, no source.
+func TestLineChargeOfCommonPractice(t *testing.T) {
+	r22 := fluid(t, "R-22")
+	for _, c := range []struct{ outside, want float64 }{{0.25, 0.23}, {0.3125, 0.40}, {0.375, 0.62}, {0.5, 1.2}} {
+		tube, err := TubeOf(quantity.Inches(c.outside), Annealed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, err := LineCharge(r22, tube, quantity.Feet(1), f(95))
+		if err != nil || math.Abs(m.Ounces()/c.want-1) > 0.12 {
+			t.Errorf("%v in: %.3f oz per foot (%v), want about %v", c.outside, m.Ounces(), err, c.want)
+		}
+	}
+}
+
+func weighed(t testing.TB) WeighedCharge {
+	tube, err := TubeOf(quantity.Inches(0.375), Annealed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return WeighedCharge{
+		Fluid: fluid(t, "R-22"), Label: quantity.Pounds(7), FactoryLength: quantity.Feet(15),
+		Length: quantity.Feet(40).PlusMinus(quantity.Feet(1)), Tube: tube,
+	}
+}
+
+func TestWeigh(t *testing.T) {
+	w := weighed(t)
+	out, err := w.Weigh()
+	if err != nil {
+		t.Fatal(err)
+	}
+	perFoot, _ := LineCharge(w.Fluid, w.Tube, quantity.Feet(1), f(95))
+	if want := 25 * perFoot; math.Abs(float64(out.Line-want)) > 1e-9 || out.Total.Value != out.Label+out.Line || out.Source.Standing == Label || out.Total.Std <= 0 {
+		t.Errorf("%+v, want %v", out, want)
+	}
+	// The label's own adder outranks the computed one.
+	w.Adder = &Adder{oz(0.6), quantity.Feet(1)}
+	w.Accessories = []Accessory{{"filter drier", oz(4)}}
+	if out, err = w.Weigh(); err != nil || math.Abs((out.Line-oz(15)).Ounces()) > 1e-9 || out.Accessories != oz(4) || out.Source.Standing != Label || math.Abs((out.Total.Value-quantity.Pounds(7)-oz(19)).Ounces()) > 1e-9 {
+		t.Errorf("%+v, %v", out, err)
+	}
+	// A line shorter than the factory's allowance takes less than the label.
+	w.Adder, w.Accessories, w.Length.Value = nil, nil, quantity.Feet(5)
+	if out, err = w.Weigh(); err != nil || out.Line >= 0 {
+		t.Errorf("%+v, %v", out, err)
+	}
+	// The same length in a smaller tube than the factory's.
+	w.Length.Value, w.FactoryTube = quantity.Feet(15), w.Tube
+	w.Tube, _ = TubeOf(quantity.Inches(0.25), Annealed)
+	if out, err = w.Weigh(); err != nil || out.Line >= 0 {
+		t.Errorf("%+v, %v", out, err)
+	}
+	if b, err := json.Marshal(out); err != nil || !strings.Contains(string(b), `"perFoot"`) {
+		t.Errorf("%s, %v", b, err)
+	}
+}
+
+// Monte Carlo over length, bore and temperature (JCGM 101:2008).
+func TestWeighUncertaintyByMonteCarlo(t *testing.T) {
+	w := weighed(t)
+	out, err := w.Weigh()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rng := rand.New(rand.NewPCG(6, 6))
+	sum, sq := 0.0, 0.0
+	const n = 4000
+	for range n {
+		// The factory line is of the same tube at the same temperature.
+		tube := w.Tube
+		tube.Wall -= quantity.Length(float64(boreDoubt.value) * rng.NormFloat64() / 2)
+		length := w.Length.Value + quantity.Length(w.Length.Std*rng.NormFloat64())
+		at := f(95).Add(quantity.TemperatureDelta(float64(liquidLineDoubt.value) * rng.NormFloat64()))
+		m, err := LineCharge(w.Fluid, tube, length, at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		factory, err := LineCharge(w.Fluid, tube, w.FactoryLength, at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		total := float64(m-factory) + float64(smallestDose.value)*(2*rng.Float64()-1)
+		sum, sq = sum+total, sq+total*total
+	}
+	std := math.Sqrt(sq/n - sum/n*sum/n)
+	if math.Abs(out.Total.Std/std-1) > 0.06 {
+		t.Errorf("standard uncertainty %v, by Monte Carlo %v", quantity.Mass(out.Total.Std).Ounces(), quantity.Mass(std).Ounces())
+	}
+}
+
+func TestWeighRefusesNonsense(t *testing.T) {
+	var r *RangeError
+	for name, change := range map[string]func(*WeighedCharge){
+		"no fluid":       func(w *WeighedCharge) { w.Fluid = nil },
+		"no label":       func(w *WeighedCharge) { w.Label = 0 },
+		"no tube":        func(w *WeighedCharge) { w.Tube = Tube{} },
+		"length":         func(w *WeighedCharge) { w.Length.Value = -1 },
+		"length doubt":   func(w *WeighedCharge) { w.Length.Std = math.NaN() },
+		"factory length": func(w *WeighedCharge) { w.FactoryLength = quantity.Length(math.Inf(1)) },
+		"liquid":         func(w *WeighedCharge) { w.LiquidTemperature = f(400) },
+		"adder":          func(w *WeighedCharge) { w.Adder = &Adder{} },
+		"accessory":      func(w *WeighedCharge) { w.Accessories = []Accessory{{"drier", -1}} },
+	} {
+		w := weighed(t)
+		change(&w)
+		if out, err := w.Weigh(); !errors.As(err, &r) || out.Total.Value != 0 {
+			t.Errorf("%s: %+v, %v", name, out.Total, err)
+		}
+	}
+}
+
+// 40 CFR 82.152 and 82.156, Table 1, from memory.
+func TestRecoverTo(t *testing.T) {
+	for _, c := range []struct {
+		designation string
+		pounds      float64
+		class       RecoveryClass
+		inches      float64
+	}{
+		{"R-22", 7, HighPressure, 0}, {"R-22", 300, HighPressure, 10},
+		{"R-134a", 3, MediumPressure, 10}, {"R-134a", 250, MediumPressure, 15},
+		{"R-123", 500, LowPressure, 28.937}, {"R-23", 10, VeryHighPressure, 0}, {"R-744", 10, VeryHighPressure, 0},
+	} {
+		out, err := RecoverTo(fluid(t, c.designation), quantity.Pounds(c.pounds))
+		if err != nil || out.Class != c.class || math.Abs(out.InchesOfVacuum-c.inches) > 0.01 {
+			t.Errorf("%s, %v lb: %v to %.3f in. Hg (%v), want %v to %v", c.designation, c.pounds, out.Class, out.InchesOfVacuum, err, c.class, c.inches)
+		}
+		if len(out.Cautions) == 0 || math.Abs(float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches))) > 50 {
+			t.Errorf("%s: %+v", c.designation, out)
+		}
+	}
+	var r *RangeError
+	if _, err := RecoverTo(nil, 3); !errors.As(err, &r) {
+		t.Errorf("no fluid: %v", err)
+	}
+	if _, err := RecoverTo(fluid(t, "R-22"), 0); !errors.As(err, &r) {
+		t.Errorf("no charge: %v", err)
+	}
+}
+
+func TestTankRoom(t *testing.T) {
+	tank := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)} // invented stamps
+	r22, r134a := fluid(t, "R-22"), fluid(t, "R-134a")
+	empty, err := TankRoom(tank, nil, r22, tank.Tare)
+	if err != nil || empty < quantity.Pounds(35) || empty > quantity.Pounds(50) {
+		t.Errorf("%v lb, %v", empty.Pounds(), err)
+	}
+	half, err := TankRoom(tank, r22, r22, tank.Tare+quantity.Pounds(20))
+	if err != nil || math.Abs((empty-half).Pounds()-20) > 1e-9 {
+		t.Errorf("%v lb, %v", half.Pounds(), err)
+	}
+	if full, err := TankRoom(tank, r22, r22, tank.Tare+quantity.Pounds(60)); err != nil || full != 0 {
+		t.Errorf("overfilled: %v, %v", full, err)
+	}
+	var mixed *MixedError
+	if _, err := TankRoom(tank, r134a, r22, tank.Tare); !errors.As(err, &mixed) {
+		t.Errorf("mixing: %v", err)
+	}
+}
+
+// vacuum makes a decay test in microns.
+func vacuum(rng *rand.Rand, minutes float64, at func(minute float64) float64) []Sample[quantity.Pressure] {
+	var out []Sample[quantity.Pressure]
+	for m := 0.0; m <= minutes; m += 0.5 {
+		out = append(out, Sample[quantity.Pressure]{time.Duration(m * float64(time.Minute)), quantity.Microns(max(at(m)+5*rng.NormFloat64(), 1))})
+	}
+	return out
+}
+
+func TestDecayTest(t *testing.T) {
+	leveling := func(from, to, tau float64) func(float64) float64 {
+		return func(m float64) float64 { return to + (from-to)*math.Exp(-m/tau) }
+	}
+	for name, c := range map[string]struct {
+		minutes float64
+		at      func(float64) float64
+		want    DecayOutcome
+	}{
+		"sound":                {10, leveling(250, 420, 2.5), Sound},
+		"flat":                 {10, func(float64) float64 { return 300 }, Sound},
+		"moisture":             {12, leveling(300, 2400, 3), Moisture},
+		"leak":                 {10, func(m float64) float64 { return 300 + 400*m }, Leak},
+		"large leak, short":    {5, func(m float64) float64 { return 300 + 3000*m }, Leak},
+		"slow and steady":      {10, func(m float64) float64 { return 300 + 50*m }, DecayOpen},
+		"very slow and steady": {30, func(m float64) float64 { return 300 + 8*m }, Sound},
+		"too short":            {4, leveling(250, 420, 2.5), DecayOpen},
+		"not deep":             {10, leveling(1500, 2000, 3), NotDeepEnough},
+	} {
+		right := 0
+		rng := rand.New(rand.NewPCG(1, 3))
+		for range 50 {
+			d, err := DecayTest(vacuum(rng, c.minutes, c.at))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d.Outcome == c.want {
+				right++
+			}
+			if d.Text(quantity.IP) == "" || d.Text(quantity.SI) == "" {
+				t.Fatalf("%s: no words", name)
+			}
+		}
+		if right < 48 {
+			t.Errorf("%s: %d of 50 are %v", name, right, c.want)
+		}
+	}
+	rng := rand.New(rand.NewPCG(1, 3))
+	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3))); math.Abs(d.Levels.Value.Microns()-2400) > 60 {
+		t.Errorf("levels off at %v microns", d.Levels.Value.Microns())
+	}
+	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m })); math.Abs(d.PerMinute.Microns()-400) > 5 {
+		t.Errorf("rises %v microns a minute", d.PerMinute.Microns())
+	}
+	var r *RangeError
+	for name, readings := range map[string][]Sample[quantity.Pressure]{
+		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}},
+	} {
+		if _, err := DecayTest(readings); !errors.As(err, &r) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// Second virial coefficient of nitrogen: −4.5 cm³/mol at 298 K and −10 at 273 K
+// by Dymond and Smith's compilation, from memory; the correlation is good to
+// about 1 cm³/mol.
+func TestNitrogenVirial(t *testing.T) {
+	for _, c := range []struct{ kelvin, want float64 }{{273.15, -10.0}, {298.15, -4.5}, {323.15, -0.4}} {
+		if got := 1e6 * nitrogenVirial(c.kelvin); math.Abs(got-c.want) > 1.2 {
+			t.Errorf("%v K: %.2f cm³/mol, want about %v", c.kelvin, got, c.want)
+		}
+	}
+}
+
+func nitrogen(start, end, t1, t2 float64) PressureTest {
+	return PressureTest{
+		Start: psig(start, 0.5), End: psig(end, 0.5),
+		StartGas: f(t1).PlusMinus(df(0.7)), EndGas: f(t2).PlusMinus(df(0.7)),
+		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(300)),
+		Limit:      quantity.PSIG(550),
+	}
+}
+
+func TestPressureTest(t *testing.T) {
+	for name, c := range map[string]struct {
+		p    PressureTest
+		want TestOutcome
+	}{
+		"nothing changed":      {nitrogen(500, 500, 80, 80), Holds},
+		"cooled by 10 °F":      {nitrogen(500, 490.2, 80, 70), Holds},
+		"cooled, and leaks":    {nitrogen(500, 478, 80, 70), Leaks},
+		"warmed, hides a leak": {nitrogen(500, 500, 70, 82), Leaks},
+		"more than explained":  {nitrogen(500, 512, 75, 75), TestOpen},
+		"poor clamp": {func() PressureTest {
+			p := nitrogen(500, 498, 80, 80)
+			p.EndGas.Std = float64(df(6))
+			return p
+		}(), TestOpen},
+	} {
+		out, err := c.p.Judge()
+		if err != nil || out.Outcome != c.want || out.Text(quantity.IP) == "" {
+			t.Errorf("%s: %v (drop %v psi ± %v), %v", name, out.Outcome, out.Drop.Value.PSIG(), out.Drop.Std/quantity.PSI, err)
+		}
+	}
+	var r *RangeError
+	p := nitrogen(600, 600, 80, 80)
+	if _, err := p.Judge(); !errors.As(err, &r) {
+		t.Errorf("above the label's limit: %v", err)
+	}
+	p = nitrogen(500, math.NaN(), 80, 80)
+	if _, err := p.Judge(); !errors.As(err, &r) {
+		t.Errorf("not a number: %v", err)
+	}
+	p = nitrogen(500, 500, 80, 1000)
+	if _, err := p.Judge(); !errors.As(err, &r) {
+		t.Errorf("a pipe at 1,000 °F: %v", err)
+	}
+}
+
+// At low pressure nitrogen is ideal, and going there and back again changes
+// nothing.
+func TestNitrogenProperties(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		p := rapid.Float64Range(1e4, 5e6).Draw(rt, "p")
+		t1, t2 := rapid.Float64Range(250, 330).Draw(rt, "t1"), rapid.Float64Range(250, 330).Draw(rt, "t2")
+		there := nitrogenAt(p, t1, t2)
+		if back := nitrogenAt(there, t2, t1); math.Abs(back/p-1) > 1e-12 {
+			rt.Fatalf("%v, back %v", p, back)
+		}
+		if ideal := p * t2 / t1; math.Abs(there/ideal-1) > 1e-9*p*math.Abs(t2-t1)+1e-12 {
+			rt.Fatalf("%v, ideal %v", there, ideal)
+		}
+	})
+}
+
+func TestPressureTestUncertaintyByMonteCarlo(t *testing.T) {
+	p := nitrogen(500, 488, 82, 70)
+	out, err := p.Judge()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rng := rand.New(rand.NewPCG(5, 5))
+	const n = 20000
+	sum, sq := 0.0, 0.0
+	for range n {
+		q := p
+		q.Start.Value += quantity.GaugePressure(p.Start.Std * rng.NormFloat64())
+		q.End.Value += quantity.GaugePressure(p.End.Std * rng.NormFloat64())
+		q.StartGas.Value += quantity.Temperature(p.StartGas.Std * rng.NormFloat64())
+		q.EndGas.Value += quantity.Temperature(p.EndGas.Std * rng.NormFloat64())
+		q.Atmosphere.Value += quantity.Pressure(p.Atmosphere.Std * rng.NormFloat64())
+		o, err := q.Judge()
+		if err != nil {
+			t.Fatal(err)
+		}
+		v := float64(o.Drop.Value)
+		sum, sq = sum+v, sq+v*v
+	}
+	std := math.Sqrt(sq/n - sum/n*sum/n)
+	if math.Abs(out.Drop.Std/std-1) > 0.03 {
+		t.Errorf("standard uncertainty %v psi, by Monte Carlo %v", out.Drop.Std/quantity.PSI, std/quantity.PSI)
+	}
+}

@@ -1,0 +1,100 @@
+package charge_test
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+func ExampleTubeOf() {
+	tube, _ := charge.TubeOf(quantity.Inches(0.375), charge.Annealed)
+	fmt.Printf("bore %.3f in\n", tube.Bore().Inches())
+	_, err := charge.TubeOf(quantity.Inches(0.44), charge.Annealed)
+	fmt.Println(err)
+	// Output:
+	// bore 0.311 in
+	// outside diameter of a tube: 11.2 mm (0.440 in) is out of range; valid from 3.2 mm (0.125 in) to 41.3 mm (1.625 in); ASTM B280 has, in inches, 0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.125, 1.375, 1.625; measure across the outside, without insulation
+}
+
+func ExampleLineCharge() {
+	r22, _ := refrigerant.Lookup("R-22")
+	tube, _ := charge.TubeOf(quantity.Inches(0.375), charge.Annealed)
+	m, _ := charge.LineCharge(r22, tube, quantity.Feet(25), quantity.Fahrenheit(95))
+	fmt.Printf("%.1f oz in 25 ft of 3/8 in line\n", m.Ounces())
+	// Output: 15.1 oz in 25 ft of 3/8 in line
+}
+
+func ExampleWeighedCharge_Weigh() {
+	r22, _ := refrigerant.Lookup("R-22")
+	tube, _ := charge.TubeOf(quantity.Inches(0.375), charge.Annealed)
+	w := charge.WeighedCharge{
+		Fluid:         r22,
+		Label:         quantity.Pounds(7),
+		FactoryLength: quantity.Feet(15),
+		Length:        quantity.Feet(40).PlusMinus(quantity.Feet(1)),
+		Tube:          tube,
+		Accessories:   []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}},
+	}
+	out, err := w.Weigh()
+	fmt.Printf("%.1f oz for the line, %.1f oz for accessories: %.1f lb ± %.1f oz, %v\n",
+		out.Line.Ounces(), out.Accessories.Ounces(), out.Total.Value.Pounds(), quantity.Mass(out.Total.Std).Ounces(), err)
+	fmt.Println(out.Source)
+	// Output:
+	// 15.1 oz for the line, 4.0 oz for accessories: 8.2 lb ± 0.8 oz, <nil>
+	// computed from liquid density and tube bore (ASTM B280) (from memory)
+}
+
+func ExampleRecoverTo() {
+	for _, name := range []string{"R-22", "R-134a"} {
+		fluid, _ := refrigerant.Lookup(name)
+		level, _ := charge.RecoverTo(fluid, quantity.Pounds(7))
+		fmt.Printf("%s, %v: to %.0f in. Hg of vacuum\n", name, level.Class, level.InchesOfVacuum)
+	}
+	// Output:
+	// R-22, high pressure: to 0 in. Hg of vacuum
+	// R-134a, medium pressure: to 10 in. Hg of vacuum
+}
+
+func ExampleTankRoom() {
+	r22, _ := refrigerant.Lookup("R-22")
+	r134a, _ := refrigerant.Lookup("R-134a")
+	tank := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)}
+	room, _ := charge.TankRoom(tank, r22, r22, quantity.Pounds(50))
+	fmt.Printf("%.0f lb more\n", room.Pounds())
+	_, err := charge.TankRoom(tank, r134a, r22, quantity.Pounds(50))
+	fmt.Println(err)
+	// Output:
+	// 19 lb more
+	// charge: the tank holds R-134a and the machine R-22: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed
+}
+
+func ExampleDecayTest() {
+	var readings []charge.Sample[quantity.Pressure]
+	for m := range 13 {
+		readings = append(readings, charge.Sample[quantity.Pressure]{
+			At:    time.Duration(m) * time.Minute,
+			Value: quantity.Microns(2400 - 2100*math.Exp(-float64(m)/3)),
+		})
+	}
+	d, _ := charge.DecayTest(readings)
+	fmt.Println(d.Text(quantity.IP))
+	// Output: moisture: the pressure levels off at about 2400 microns, above 1000 microns; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again
+}
+
+// Overnight the pipe cooled by 10 °F, and the gauge shows 10 psi less.
+func ExamplePressureTest_Judge() {
+	clamp := quantity.FahrenheitDelta(0.7)
+	p := charge.PressureTest{
+		Start: quantity.PSIG(500).PlusMinus(quantity.PSIG(0.5)), StartGas: quantity.Fahrenheit(80).PlusMinus(clamp),
+		End: quantity.PSIG(490).PlusMinus(quantity.PSIG(0.5)), EndGas: quantity.Fahrenheit(70).PlusMinus(clamp),
+		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(300)),
+		Limit:      quantity.PSIG(550),
+	}
+	out, err := p.Judge()
+	fmt.Println(out.Text(quantity.IP), err)
+	// Output: holds: the gauge shows 490.0 psig and the temperature explains 489.7 psig; a drop of more than 2.5 psi would have shown <nil>
+}

@@ -1,0 +1,198 @@
+package charge
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// LineCharge returns the liquid that a length of liquid line holds: its volume
+// times the density of saturated liquid at the temperature of the line. The
+// liquid is a little denser for being subcooled and under pressure, by less
+// than 1 %.
+//
+// Errors are *RangeError.
+func LineCharge(fluid *refrigerant.Refrigerant, tube Tube, length quantity.Length, liquid quantity.Temperature) (quantity.Mass, error) {
+	if err := checkFluid(fluid); err != nil {
+		return 0, err
+	}
+	if err := tube.check(); err != nil {
+		return 0, err
+	}
+	if err := checkLength("liquid line", length); err != nil {
+		return 0, err
+	}
+	density, err := fluid.BubbleDensity(liquid)
+	if err != nil {
+		return 0, err
+	}
+	return quantity.Mass(float64(density) * float64(tube.VolumeOf(length))), nil
+}
+
+func checkFluid(fluid *refrigerant.Refrigerant) error {
+	if fluid == nil {
+		return &RangeError{Quantity: "refrigerant", Value: quantity.Number(0), Advice: "look the refrigerant up by the designation on the label first"}
+	}
+	return nil
+}
+
+func checkLength(what string, l quantity.Length) error {
+	const longest = quantity.Length(500)
+	if !(l >= 0 && l <= longest) {
+		return &RangeError{Quantity: "length of the " + what, Value: l, Min: quantity.Length(0), Max: longest, Advice: "give the length of one pipe of the pair"}
+	}
+	return nil
+}
+
+// An Adder is refrigerant per length of line, as a label states it: 0.6 oz per
+// foot.
+type Adder struct {
+	Mass quantity.Mass   `json:"mass"`
+	Per  quantity.Length `json:"per"`
+}
+
+// An Accessory is a part that holds refrigerant of its own, such as a filter
+// drier or an accumulator, with the figure of its maker.
+type Accessory struct {
+	Name string        `json:"name"`
+	Mass quantity.Mass `json:"mass"`
+}
+
+// A WeighedCharge is what is known of a machine whose charge is weighed in.
+type WeighedCharge struct {
+	Fluid *refrigerant.Refrigerant
+	// Label is the charge on the label, which holds enough for FactoryLength
+	// of liquid line (zero: for none) in FactoryTube (zero: the tube installed).
+	Label         quantity.Mass
+	FactoryLength quantity.Length
+	FactoryTube   Tube
+	// Length and Tube of the liquid line as installed.
+	Length quantity.Uncertain[quantity.Length]
+	Tube   Tube
+	// Adder is the label's own figure, which outranks what is computed; nil
+	// where the label has none.
+	Adder *Adder
+	// LiquidTemperature of the line in running; zero takes 95 °F.
+	LiquidTemperature quantity.Temperature
+	Accessories       []Accessory
+}
+
+// A Weighing is what to weigh in.
+type Weighing struct {
+	// Total is the charge to weigh in, with its standard uncertainty.
+	Total quantity.Uncertain[quantity.Mass] `json:"total"`
+	Label quantity.Mass                     `json:"label"`
+	// Line is what the line set adds to the label charge; below zero where it
+	// is shorter than the factory's allowance.
+	Line        quantity.Mass `json:"line"`
+	Accessories quantity.Mass `json:"accessories"`
+	// PerFoot is the adder that was used, per foot of liquid line.
+	PerFoot quantity.Mass `json:"perFoot"`
+	// Source of the adder: the label, or computed from density and bore.
+	Source Source `json:"source"`
+	// Cautions are for the person doing it, most urgent first.
+	Cautions []string `json:"cautions"`
+}
+
+// Weigh returns the charge to weigh in: label, plus liquid line beyond the
+// factory's allowance, plus accessories. Weighing in needs a circuit that is
+// empty, tight and evacuated.
+//
+// The uncertainty holds that of the length, of the bore and of the liquid
+// temperature. Errors are *RangeError.
+func (w WeighedCharge) Weigh() (Weighing, error) {
+	if err := checkFluid(w.Fluid); err != nil {
+		return Weighing{}, err
+	}
+	const most = quantity.Mass(1000)
+	if !(w.Label > 0 && w.Label <= most) {
+		return Weighing{}, &RangeError{Quantity: "label charge", Value: w.Label, Min: quantity.Mass(0), Max: most, Advice: "read it on the unit's label; without it a charge cannot be weighed in"}
+	}
+	if err := checkLength("liquid line", w.Length.Value); err != nil {
+		return Weighing{}, err
+	}
+	if err := checkLength("factory line set", w.FactoryLength); err != nil {
+		return Weighing{}, err
+	}
+	if !(w.Length.Std >= 0 && w.Length.Std <= 100) {
+		return Weighing{}, &RangeError{Quantity: "standard uncertainty of the length of the liquid line", Value: quantity.Length(w.Length.Std), Min: quantity.Length(0), Max: quantity.Length(100), Advice: "give one standard deviation"}
+	}
+	out := Weighing{Label: w.Label, Cautions: w.cautions()}
+	variance := 0.0
+	if w.Adder != nil {
+		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per > 0) {
+			return Weighing{}, &RangeError{Quantity: "label's adder", Value: w.Adder.Mass, Min: quantity.Mass(0), Max: most, Advice: "give a mass and the length that it is for, as 0.6 oz per 1 ft"}
+		}
+		perMeter := float64(w.Adder.Mass) / float64(w.Adder.Per)
+		out.Line = quantity.Mass(perMeter * float64(w.Length.Value-w.FactoryLength))
+		out.PerFoot = quantity.Mass(perMeter * quantity.Foot)
+		out.Source = unitLabel
+		variance = square(perMeter * w.Length.Std)
+	} else {
+		if err := w.computeLine(&out, &variance); err != nil {
+			return Weighing{}, err
+		}
+	}
+	for _, a := range w.Accessories {
+		if !(a.Mass >= 0 && a.Mass <= most) {
+			return Weighing{}, &RangeError{Quantity: "charge of " + a.Name, Value: a.Mass, Min: quantity.Mass(0), Max: most, Advice: "take the figure of the part's maker"}
+		}
+		out.Accessories += a.Mass
+	}
+	variance += square(float64(smallestDose.value) / math.Sqrt(3))
+	out.Total = quantity.Uncertain[quantity.Mass]{Value: out.Label + out.Line + out.Accessories, Std: math.Sqrt(variance)}
+	return out, nil
+}
+
+// computeLine works the adder out from the density of the liquid and the bore.
+func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
+	t := w.LiquidTemperature
+	if t == 0 {
+		t = liquidLineTemperature.value
+	}
+	factory := w.FactoryTube
+	if factory == (Tube{}) {
+		factory = w.Tube
+	}
+	const foot = quantity.Length(quantity.Foot)
+	perFoot, err := LineCharge(w.Fluid, w.Tube, foot, t)
+	if err != nil {
+		return err
+	}
+	factoryPerFoot, err := LineCharge(w.Fluid, factory, foot, t)
+	if err != nil {
+		return err
+	}
+	doubt := quantity.Temperature(liquidLineDoubt.value)
+	warmer, err := LineCharge(w.Fluid, w.Tube, foot, t+doubt)
+	if err != nil {
+		return err
+	}
+	feet := w.Length.Value.Feet()
+	out.PerFoot = perFoot
+	out.Line = quantity.Mass(feet)*perFoot - quantity.Mass(w.FactoryLength.Feet())*factoryPerFoot
+	out.Source = computedAdder
+	beyond := math.Abs(feet - w.FactoryLength.Feet())
+	bore := 2 * float64(boreDoubt.value) / float64(w.Tube.Bore())
+	*variance = square(float64(perFoot)/quantity.Foot*w.Length.Std) + square(beyond*float64(warmer-perFoot)) + square(beyond*float64(perFoot)*bore)
+	return nil
+}
+
+func (w WeighedCharge) cautions() []string {
+	out := append([]string(nil), w.Fluid.Cautions()...)
+	out = append(out,
+		"weigh it in only after leak test, evacuation and a decay test; the unit's label and local code come before this figure",
+		"charge liquid into the liquid side of a machine that stands still, and the rest throttled into the suction side while it runs: liquid must not reach the compressor",
+	)
+	if !w.Fluid.Pure() {
+		out = append(out, "it is a blend: take it from the cylinder as liquid, or its composition changes")
+	}
+	if w.Fluid.Flammable() {
+		out = append(out, fmt.Sprintf("%s is flammable: the room limits how much charge it may have; see the label and the local code before adding for a longer line", w.Fluid.Designation()))
+	}
+	return out
+}
+
+func square(x float64) float64 { return x * x }
