@@ -53,8 +53,19 @@ func (q *incipient) alongEnvelope(spec specification, value float64) (Point, err
 	if q.vapor {
 		nodes = env.bubble
 	}
-	sigma, ok := q.fromEnvelope(nodes, value, spec.kind == specP)
-	if !ok {
+	if sigma, ok := q.fromEnvelope(nodes, value, spec.kind == specP); ok {
+		guess := q.u
+		ok = q.newton(spec, 30)
+		if !ok {
+			q.u = guess
+			ok = q.atSigma(spec, sigma)
+		}
+		if ok {
+			if pt, err := q.point(); err == nil {
+				return pt, nil
+			}
+		}
+	} else {
 		last := &nodes[len(nodes)-1]
 		coldest := last.u[q.n+1]
 		if spec.kind == specP {
@@ -63,17 +74,9 @@ func (q *incipient) alongEnvelope(spec specification, value float64) (Point, err
 		if value > coldest {
 			return Point{}, ErrAboveCritical
 		}
-		return Point{}, ErrNotConverged
 	}
-	guess := q.u
-	if q.newton(spec, 30) {
-		if pt, err := q.point(); err == nil {
-			return pt, nil
-		}
+	if q.unstable {
+		return Point{}, ErrTwoLiquids
 	}
-	q.u = guess
-	if !q.atSigma(spec, sigma) {
-		return Point{}, ErrNotConverged
-	}
-	return q.point()
+	return Point{}, ErrNotConverged
 }

@@ -19,6 +19,12 @@ const (
 	// Liquid is the higher density, down to the limit of stability past the
 	// bubble point; above the critical point it is the only one.
 	Liquid
+	// TwoPhase is liquid and vapor together. It has no single density to solve
+	// for.
+	TwoPhase
+	// Supercritical is above the critical temperature and pressure. It has one
+	// density.
+	Supercritical
 )
 
 // ErrNoPhase says that the phase asked for does not exist, not even for a

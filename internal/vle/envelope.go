@@ -16,7 +16,7 @@ type envelope struct {
 // A node is a solution and how it changes along the line.
 type node struct {
 	sigma float64
-	u, du [maxUnknowns]float64
+	u, du vector
 	lnP   float64
 	dLnP  float64
 }

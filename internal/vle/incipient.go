@@ -6,8 +6,6 @@ import (
 	"github.com/satline/satline/internal/helmholtz"
 )
 
-const maxUnknowns = helmholtz.MaxComponents + 2
-
 // An incipient is the state of the solver for bubble and dew points: the bulk
 // phase, which has the overall composition, and the first trace of another.
 //
@@ -22,13 +20,15 @@ type incipient struct {
 	bulk    *helmholtz.Evaluator
 	trace   *helmholtz.Evaluator
 	z       Composition
-	u       [maxUnknowns]float64
+	u       vector
 	pb, pt  helmholtz.Potentials
 	y       Composition // composition of the trace
 	rhoB    float64
 	rhoT    float64
 	jac     matrix
 	bulkSet float64 // temperature for which bulk is prepared
+	// unstable remembers that a solution inside a spinodal was turned down.
+	unstable bool
 }
 
 // What a solution is asked to have.
@@ -55,7 +55,7 @@ func (s *System) start(q *incipient, vapor bool) {
 	q.s, q.n, q.vapor = s, s.m.Components(), vapor
 	q.z = s.m.MoleFractions()
 	q.bulk, q.trace = s.m.Evaluator(), s.m.Evaluator()
-	q.bulkSet = 0
+	q.bulkSet, q.unstable = 0, false
 }
 
 // evaluate fills both phases' potentials at the unknowns.
@@ -149,7 +149,7 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 	for k := range iterations {
 		q.evaluate()
 		size := q.system(spec)
-		var step [maxUnknowns]float64
+		var step vector
 		if !q.jac.solve(size, &step) {
 			return false
 		}
@@ -186,13 +186,21 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 		// Next to a critical point the matrix is all but singular, and rounding
 		// leaves steps that do not shrink further.
 		if last < 1e-9 {
-			return q.apart() > 1e-3
+			return q.apart() > 1e-3 && q.stable()
 		}
 		if k > 8 && last < 1e-7 {
-			return q.apart() > 0.02
+			return q.apart() > 0.02 && q.stable()
 		}
 	}
 	return false
+}
+
+func (q *incipient) stable() bool {
+	ok := locallyStable(&q.pb, &q.z, q.n) && locallyStable(&q.pt, &q.y, q.n)
+	if !ok {
+		q.unstable = true
+	}
+	return ok
 }
 
 // apart is how far the trace is from being the bulk over again, which satisfies
@@ -252,47 +260,4 @@ func (q *incipient) set(pt *Point) {
 	}
 	q.u[n] = math.Log(rhoB)
 	q.u[n+1] = math.Log(pt.T)
-}
-
-// A matrix is a system of equations with the right-hand side in the column
-// after the last unknown.
-type matrix [maxUnknowns][maxUnknowns + 1]float64
-
-// solve is Gauss's elimination with row pivoting. It overwrites the matrix.
-func (a *matrix) solve(n int, x *[maxUnknowns]float64) bool {
-	for c := range n {
-		p := c
-		for r := c + 1; r < n; r++ {
-			if math.Abs(a[r][c]) > math.Abs(a[p][c]) {
-				p = r
-			}
-		}
-		if d := math.Abs(a[p][c]); !(d > 0) || math.IsInf(d, 0) {
-			return false
-		}
-		if p != c {
-			a[p], a[c] = a[c], a[p]
-		}
-		inv := 1 / a[c][c]
-		for r := c + 1; r < n; r++ {
-			f := a[r][c] * inv
-			if f == 0 {
-				continue
-			}
-			for k := c + 1; k <= n; k++ {
-				a[r][k] -= f * a[c][k]
-			}
-		}
-	}
-	for r := n - 1; r >= 0; r-- {
-		v := a[r][n]
-		for k := r + 1; k < n; k++ {
-			v -= a[r][k] * x[k]
-		}
-		x[r] = v / a[r][r]
-		if math.IsNaN(x[r]) {
-			return false
-		}
-	}
-	return true
 }
