@@ -50,7 +50,7 @@ func (r *Refrigerant) equation() (*equation, error) {
 	if q.critical, err = q.criticalPoint(r.table()); err != nil {
 		return nil, r.unsolved("critical point", err)
 	}
-	q.limits = q.findLimits()
+	q.limits = q.findLimits(r.table())
 	r.solver.CompareAndSwap(nil, q)
 	return r.solver.Load(), nil
 }

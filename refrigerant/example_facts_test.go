@@ -31,6 +31,23 @@ func ExampleLookup_unknown() {
 	// true
 }
 
+func ExampleNewBlend() {
+	// Half of a charge of R-407C has leaked and was topped off with R-134a.
+	r, err := refrigerant.NewBlend("what is in there now", []refrigerant.Component{
+		{Designation: "R-407C", MassFraction: 0.5},
+		{Designation: "R-134a", MassFraction: 0.5},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.Name())
+	fmt.Println(r.SafetyGroup())
+	// Output:
+	// R-32/R-125/R-134a (11.5/12.5/76)
+	// unclassified
+}
+
 func ExampleRefrigerant_Control() {
 	for _, designation := range []string{"R-12", "R-22", "R-410A", "R-290"} {
 		r, _ := refrigerant.Lookup(designation)

@@ -160,7 +160,6 @@ func TestSafety(t *testing.T) {
 }
 
 func TestNewBlend(t *testing.T) {
-	t.Skip("blends are not solved yet")
 	// R-22 topped off onto R-407C: two designations, four components.
 	r, err := NewBlend("topped off", []Component{{"R407C", 0.8}, {"R-22", 0.2}})
 	if err != nil {

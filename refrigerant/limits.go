@@ -1,7 +1,6 @@
 package refrigerant
 
 import (
-	"errors"
 	"math"
 
 	"github.com/satline/satline/internal/table"
@@ -19,13 +18,15 @@ type CriticalPoint struct {
 // Limits bound the states that a refrigerant can be asked for.
 type Limits struct {
 	// MinTemperature is the lowest: −73 °C, or colder for fluids that boil
-	// colder, but not below the highest triple point of a component.
+	// colder, but not below the highest triple point of a component, nor where
+	// the liquid of a blend parts in two.
 	MinTemperature quantity.Temperature
 	// MaxTemperature is the lowest published limit of the components' equations,
 	// but at least 150 °C: discharge vapor is that hot, and as dilute as it is
 	// there the equations extrapolate well.
 	MaxTemperature quantity.Temperature
-	// MaxPressure is the lowest published limit of the components' equations.
+	// MaxPressure is the lowest published limit of the components' equations, but
+	// at least twice the critical pressure.
 	MaxPressure quantity.Pressure
 }
 
@@ -71,14 +72,11 @@ func (q *equation) criticalPoint(s *table.Saturation) (CriticalPoint, error) {
 	if s.CriticalTemperature > 0 {
 		return tabulatedCritical(s), nil
 	}
-	if q.model.Components() > 1 {
-		return CriticalPoint{}, errors.New("blends are not solved yet")
-	}
-	c := q.model.Fluid(0)
-	return CriticalPoint{quantity.Temperature(c.CriticalT), quantity.Pressure(c.CriticalP), quantity.Density(c.CriticalRho / q.perMass)}, nil
+	c, err := q.system.Critical()
+	return CriticalPoint{quantity.Temperature(c.T), quantity.Pressure(c.P), quantity.Density(c.Rho / q.perMass)}, err
 }
 
-func (q *equation) findLimits() Limits {
+func (q *equation) findLimits(s *table.Saturation) Limits {
 	triple, hot, high := 0.0, math.Inf(1), math.Inf(1)
 	for i := range q.model.Components() {
 		f := q.model.Fluid(i)
@@ -86,10 +84,26 @@ func (q *equation) findLimits() Limits {
 		hot = min(hot, f.MaxT)
 		high = min(high, f.MaxP)
 	}
-	cold := min(coldestNeeded, coldestShare*float64(q.critical.Temperature))
-	return Limits{
-		MinTemperature: quantity.Temperature(max(triple, cold)),
-		MaxTemperature: quantity.Temperature(max(hot, hottestNeeded)),
-		MaxPressure:    quantity.Pressure(high),
+	cold := max(triple, min(coldestNeeded, coldestShare*float64(q.critical.Temperature)))
+	if s.Low > 0 {
+		cold = s.Low
+	} else if q.model.Components() > 1 {
+		cold = q.warmUntilMiscible(cold)
 	}
+	return Limits{
+		MinTemperature: quantity.Temperature(cold),
+		MaxTemperature: quantity.Temperature(max(hot, hottestNeeded)),
+		MaxPressure:    max(quantity.Pressure(high), 2*q.critical.Pressure),
+	}
+}
+
+// warmUntilMiscible goes up from t until the liquid of a blend is one liquid with
+// a bubble point: some, of R-22 with R-218 for one, part in two when very cold.
+func (q *equation) warmUntilMiscible(t float64) float64 {
+	for high := 0.9 * float64(q.critical.Temperature); t < high; t++ {
+		if _, err := q.system.BubbleT(t); err == nil {
+			break
+		}
+	}
+	return t
 }

@@ -85,9 +85,6 @@ func TestSaturationAgainstReference(t *testing.T) {
 	w := tally{}
 	exact := map[string]*Refrigerant{}
 	for _, row := range readReference(t, "saturation.txt") {
-		if mustLookup(t, row.heading[0]).table() == &noTable {
-			continue
-		}
 		r := exact[row.heading[0]]
 		if r == nil {
 			r = untabulated(t, mustLookup(t, row.heading[0]))
@@ -122,9 +119,6 @@ func TestSinglePhaseAgainstReference(t *testing.T) {
 	w := tally{}
 	for _, row := range readReference(t, "single_phase.txt") {
 		r := mustLookup(t, row.heading[0])
-		if r.table() == &noTable {
-			continue
-		}
 		temp, p := quantity.Kelvin(row.v[0]), quantity.Pascals(row.v[1])
 		s, err := r.State(p, temp)
 		if err != nil {

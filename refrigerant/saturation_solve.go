@@ -126,7 +126,7 @@ func (r *Refrigerant) checkSaturationPressure(edge table.Edge, p quantity.Pressu
 
 func (r *Refrigerant) pressureAtMinTemperature(e table.Edge) (quantity.Pressure, error) {
 	if s := r.table(); s.Low > 0 {
-		return quantity.Pressure(s.LowPressure[e]), nil
+		return quantity.Pressure(s.LowPressure(e)), nil
 	}
 	s, err := r.solveSaturation(e, r.Limits().MinTemperature)
 	return quantity.Pressure(s.pressure), err

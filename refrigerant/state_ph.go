@@ -198,7 +198,15 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 		x := (value - c.ofSaturated(&liquid)) / (c.ofSaturated(&vapor) - c.ofSaturated(&liquid))
 		return between(p, &liquid, &vapor, x), true, nil
 	}
-	return State{}, false, nil
+	flash := q.system.FlashPH
+	if c == entropy {
+		flash = q.system.FlashPS
+	}
+	f, err := flash(float64(p), value/q.perMass)
+	if err != nil {
+		return State{}, false, nil
+	}
+	return q.flashed(&f), true, nil
 }
 
 // along follows the isobar from an edge of the two-phase region to the state with

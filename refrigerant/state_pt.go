@@ -1,7 +1,6 @@
 package refrigerant
 
 import (
-	"errors"
 	"math"
 
 	"github.com/satline/satline/internal/table"
@@ -96,13 +95,17 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 	} else if r.Pure() || p < c.Pressure && r.pastDew(p, t) {
 		return r.single(q, p, t, q.idealDensity(float64(t), float64(p)), vle.Stable)
 	}
-	return State{}, r.unsolved("two phases", errors.New("blends are not solved yet"))
+	f, err := q.system.FlashPT(float64(p), float64(t))
+	if err != nil {
+		return State{}, r.unsolved("state", err)
+	}
+	return q.flashed(&f), nil
 }
 
 // pastDew reports whether t is above the dew point at p.
 func (r *Refrigerant) pastDew(p quantity.Pressure, t quantity.Temperature) bool {
 	dew, err := r.DewTemperature(p)
-	return err == nil && t >= dew || p < quantity.Pressure(r.table().LowPressure[table.Dew])
+	return err == nil && t >= dew || p < quantity.Pressure(r.table().LowPressure(table.Dew))
 }
 
 // single returns the state of one phase, starting at a guess of its density in
@@ -129,12 +132,30 @@ func (r *Refrigerant) single(q *equation, p quantity.Pressure, t quantity.Temper
 func (q *equation) phaseAt(p quantity.Pressure, t quantity.Temperature, phase vle.Phase) (Phase, float64) {
 	c := &q.critical
 	switch {
-	case phase == vle.Liquid, t < c.Temperature && phase != vle.Vapor && p > c.Pressure:
+	case phase == vle.Liquid, phase != vle.Vapor && t < c.Temperature && p > c.Pressure:
 		return Liquid, 0
 	case t >= c.Temperature && p > c.Pressure:
 		return Supercritical, 1
 	}
 	return Vapor, 1
+}
+
+// flashed turns a solution of the phase equilibrium into a state.
+func (q *equation) flashed(f *vle.Flash) State {
+	if f.Phase != vle.TwoPhase {
+		m := q.model.At(f.T, f.Rho)
+		name, quality := q.phaseAt(quantity.Pressure(f.P), quantity.Temperature(f.T), f.Phase)
+		return q.state(&m, name, quality)
+	}
+	return State{
+		Phase:       TwoPhase,
+		Pressure:    quantity.Pressure(f.P),
+		Temperature: quantity.Temperature(f.T),
+		Density:     quantity.Density(f.Rho / q.perMass),
+		Enthalpy:    quantity.SpecificEnthalpy(f.H * q.perMass),
+		Entropy:     quantity.SpecificEntropy(f.S * q.perMass),
+		Quality:     f.VaporFraction * q.model.MolarMassOf(&f.Y) * q.perMass,
+	}
 }
 
 // lowestPressure of a State is a vacuum that no refrigerant system reaches.

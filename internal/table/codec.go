@@ -18,9 +18,7 @@ var errFormat = errors.New("table: not a saturation table of this version")
 // A Nodes is one curve as it is stored.
 type Nodes struct {
 	Values []float64
-	// Slopes are per cell on a Root grid, and per unit of ln p on an Octaves grid,
-	// where cells differ in width.
-	Slopes []float64
+	Slopes []float64 // per cell
 }
 
 // A Source is everything that is stored for one fluid.
@@ -32,10 +30,7 @@ type Source struct {
 	// the curves.
 	EnthalpyOffset, EntropyOffset float64
 	Low, High                     float64
-	Curves                        [Curves]Nodes
-	// LowPressure and HighPressure are those of each edge's Octaves grid.
-	LowPressure, HighPressure [Edges]float64
-	Temperature               [Edges]Nodes
+	Curves                        [Curves]Nodes // all of the same length
 }
 
 // Encode stores fluids.
@@ -67,19 +62,12 @@ func (f *Source) encode() []byte {
 	for _, v := range []float64{
 		f.CriticalTemperature, f.CriticalPressure, f.CriticalDensity, f.EnthalpyOffset, f.EntropyOffset,
 		f.Low, f.High,
-		f.LowPressure[Bubble], f.HighPressure[Bubble], f.LowPressure[Dew], f.HighPressure[Dew],
 	} {
 		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
 	}
 	pure := f.pure()
 	for c, n := range f.Curves {
 		if pure && Curve(c) == DewPressure {
-			n = Nodes{}
-		}
-		b = n.append(b)
-	}
-	for e, n := range f.Temperature {
-		if pure && Edge(e) == Dew {
 			n = Nodes{}
 		}
 		b = n.append(b)
@@ -140,36 +128,46 @@ func decode(body string) (*Saturation, error) {
 	} {
 		*v = r.float64()
 	}
-	for e := range Edges {
-		s.LowPressure[e], s.HighPressure[e] = r.float64(), r.float64()
-		s.byPressure[e] = NewOctaves(s.LowPressure[e], s.HighPressure[e])
-	}
 	for c := range Curves {
 		values, slopes := r.nodes()
 		s.curves[c] = Hermite(values, slopes, func(int) float64 { return 1 })
 	}
-	for e := range Edges {
-		values, slopes := r.nodes()
-		g := s.byPressure[e]
-		for i := range slopes {
-			slopes[i] /= g.Node(i)
-		}
-		s.temperature[e] = Hermite(values, slopes, g.Width)
-	}
 	if len(s.curves[DewPressure]) == 0 {
 		s.curves[DewPressure] = s.curves[BubblePressure]
-		s.temperature[Dew] = s.temperature[Bubble]
 	}
-	for e := range Edges {
-		if len(s.temperature[e]) != s.byPressure[e].Cells() {
-			return nil, errFormat
+	cells := len(s.curves[BubblePressure])
+	for c := range Curves {
+		if len(s.curves[c]) != cells {
+			r.failed = true
 		}
 	}
-	s.byTemperature = NewRoot(s.CriticalTemperature, s.Low, s.High, len(s.curves[BubblePressure]))
-	if r.failed || r.rest != "" {
+	if r.failed || r.rest != "" || cells == 0 || !(0 < s.Low && s.Low < s.High && s.High < s.CriticalTemperature) {
 		return nil, errFormat
 	}
+	s.grid = NewRoot(s.CriticalTemperature, s.Low, s.High, cells)
+	for e := range Edges {
+		curve := s.curves[BubblePressure+Curve(e)]
+		if !rising(curve) {
+			return nil, errFormat
+		}
+		s.inverse[e] = newInverse(curve, s.grid)
+	}
 	return s, nil
+}
+
+// rising reports whether a curve of eighth roots starts above a microscopic
+// pressure, rises from node to node, and ends below an astronomic one.
+func rising(curve []Cubic) bool {
+	last := 0.01
+	for i := range curve {
+		start := curve[i].At(0)
+		if !(start > last) { // nor where a slope is no number
+			return false
+		}
+		last = start
+	}
+	end := curve[len(curve)-1].At(1)
+	return end > last && end < 100
 }
 
 // A reader takes values off the front of a string. Past the end it yields zeros

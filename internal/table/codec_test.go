@@ -28,20 +28,6 @@ func invented(name string, glide float64) Source {
 			f.Curves[c].Slopes = append(f.Curves[c].Slopes, (value(c, u+step)-value(c, u-step))/(2*step))
 		}
 	}
-	for e := range Edges {
-		shift := 0.0
-		if e == Dew {
-			shift = glide
-		}
-		f.LowPressure[e], f.HighPressure[e] = pressure(low-shift), pressure(high-shift)
-		o := NewOctaves(f.LowPressure[e], f.HighPressure[e])
-		for i := range o.Cells() + 1 {
-			p := o.Node(i)
-			t := 1 / (1/400. - math.Log(p/4e6)/2700)
-			f.Temperature[e].Values = append(f.Temperature[e].Values, t+shift)
-			f.Temperature[e].Slopes = append(f.Temperature[e].Slopes, t*t/2700)
-		}
-	}
 	return f
 }
 
@@ -71,7 +57,7 @@ func TestCodecRoundTrip(t *testing.T) {
 			if h, _ := s.At(BubbleEnthalpy, temp); math.Abs(h-200-temp) > 1e-3 {
 				t.Errorf("enthalpy %v at %v K", h, temp)
 			}
-			if back, ok := s.Temperature(Bubble, b); !ok || math.Abs(back-temp) > 2e-3 {
+			if back, ok := s.Temperature(Bubble, b); !ok || math.Abs(back-temp) > 2*closely {
 				t.Errorf("%s: bubble temperature at %v Pa is %v, want %v", tc.name, b, back, temp)
 			}
 		}

@@ -72,7 +72,7 @@ func NewRoot(end, low, high float64, cells int) Root {
 // Locate returns the cell of x and the place in it. What is outside the grid has
 // a cell that is no index, or a place outside 0 to 1.
 func (g Root) Locate(x float64) (cell uint64, t float64) {
-	u := (g.start - math.Sqrt(g.end-x)) * g.perUnit
+	u := g.place(x)
 	if !(u >= 0) {
 		return math.MaxUint64, 0
 	}
@@ -86,6 +86,12 @@ func (g Root) At(u float64) float64 {
 	w := g.start - u/g.perUnit
 	return g.end - w*w
 }
+
+// place is the inverse of At.
+func (g Root) place(x float64) float64 { return (g.start - math.Sqrt(g.end-x)) * g.perUnit }
+
+// slope returns the slope of At.
+func (g Root) slope(u float64) float64 { return 2 * (g.start - u/g.perUnit) / g.perUnit }
 
 // Node returns the left end of cell i.
 func (g Root) Node(i int) float64 { return g.At(float64(i)) }

@@ -29,8 +29,8 @@ func (c Curve) Compress(v float64) float64 {
 	return v
 }
 
-// expand undoes Compress with three multiplications.
-func (c Curve) expand(y float64) float64 {
+// Expand undoes Compress with three multiplications.
+func (c Curve) Expand(y float64) float64 {
 	if c.steep() {
 		y *= y
 		y *= y
@@ -41,8 +41,7 @@ func (c Curve) expand(y float64) float64 {
 
 func (c Curve) steep() bool { return c <= DewPressure || c == DewDensity }
 
-// An Edge is one side of the two-phase region where temperature is asked for by
-// pressure.
+// An Edge is one side of the two-phase region.
 type Edge uint8
 
 // The two edges.
@@ -61,30 +60,35 @@ type Saturation struct {
 	EnthalpyOffset, EntropyOffset float64
 	// Low and High bound the temperatures of the table, in kelvin.
 	Low, High float64
-	// LowPressure and HighPressure bound the pressures of each edge, in pascals.
-	LowPressure, HighPressure [Edges]float64
 
-	byTemperature Root
-	curves        [Curves][]Cubic
-	byPressure    [Edges]Octaves
-	temperature   [Edges][]Cubic
+	grid    Root
+	curves  [Curves][]Cubic
+	inverse [Edges]inverse
 }
 
 // At returns curve c at the temperature t, and false outside the table.
 func (s *Saturation) At(c Curve, t float64) (float64, bool) {
-	cell, x := s.byTemperature.Locate(t)
+	cell, x := s.grid.Locate(t)
 	if cells := s.curves[c]; cell < uint64(len(cells)) {
-		return c.expand(cells[cell].At(x)), true
+		return c.Expand(cells[cell].At(x)), true
 	}
 	return 0, false
 }
 
+// LowPressure returns the pressure of the edge e at Low, in pascals.
+func (s *Saturation) LowPressure(e Edge) float64 { return s.inverse[e].low }
+
 // Temperature returns the temperature of the edge e at the pressure p, and false
-// outside the table.
+// outside the table. It is the inverse of At for the same edge's pressure, within
+// a fiftieth of a millikelvin, and rises with p and is smooth as that is.
 func (s *Saturation) Temperature(e Edge, p float64) (float64, bool) {
-	cell, x := s.byPressure[e].Locate(p)
-	if cells := s.temperature[e]; cell < uint64(len(cells)) && p >= s.LowPressure[e] {
-		return cells[cell].At(x), true
+	v := &s.inverse[e]
+	cell, x := v.grid.Locate(p)
+	if cell >= uint64(len(v.cells)) || !(p >= v.lowest) {
+		return 0, false
 	}
-	return 0, false
+	if t := v.cells[cell].At(x); t == t {
+		return t, true
+	}
+	return s.grid.At(v.search(p)), true
 }

@@ -55,15 +55,6 @@ func (f *fluid) atTemperature(e table.Edge, t float64) (saturated, error) {
 	return f.properties(e, p), err
 }
 
-func (f *fluid) atPressure(e table.Edge, p float64) (saturated, error) {
-	solve := f.system.BubbleP
-	if e == table.Dew {
-		solve = f.system.DewP
-	}
-	q, err := solve(p)
-	return f.properties(e, q), err
-}
-
 func (f *fluid) properties(e table.Edge, p vle.Point) saturated {
 	rho := p.RhoLiquid
 	if e == table.Dew {
@@ -77,42 +68,88 @@ func (f *fluid) properties(e table.Edge, p vle.Point) saturated {
 // the worst curve stays well below what the tables promise.
 const cells = 64
 
-// nearest is how close to the critical temperature tables go, as a share of it.
-const nearest = 0.003
+// nearest lists how close to the critical temperature tables may go, as shares of
+// it. Some blends' equations wind close to their critical point as no cubic can
+// follow; their tables end lower.
+var nearest = [...]float64{0.003, 0.005, 0.008, 0.012, 0.02, 0.03}
+
+// allowed is the largest relative error of a table between its nodes.
+const allowed = 1e-5
 
 func solve(r *refrigerant.Refrigerant) (table.Source, error) {
 	f, err := newFluid(r)
 	if err != nil {
 		return table.Source{}, err
 	}
-	// Limits of the untabulated fluid: the tables of the roster are being made.
+	// The limits of the untabulated fluid: the tables of the roster are being made.
 	untabulated, err := refrigerant.NewBlend(r.Designation(), r.Composition())
 	if err != nil {
 		return table.Source{}, err
 	}
 	c := untabulated.Critical()
-	s := table.Source{
-		Name:                r.Designation(),
-		CriticalTemperature: float64(c.Temperature),
-		CriticalPressure:    float64(c.Pressure),
-		CriticalDensity:     float64(c.Density),
-		EnthalpyOffset:      f.enthalpyOffset,
-		EntropyOffset:       f.entropyOffset,
-		Low:                 float64(untabulated.Limits().MinTemperature),
-		High:                float64(c.Temperature) * (1 - nearest),
+	for _, share := range nearest {
+		s := table.Source{
+			Name:                r.Designation(),
+			CriticalTemperature: float64(c.Temperature),
+			CriticalPressure:    float64(c.Pressure),
+			CriticalDensity:     float64(c.Density),
+			EnthalpyOffset:      f.enthalpyOffset,
+			EntropyOffset:       f.entropyOffset,
+			Low:                 float64(untabulated.Limits().MinTemperature),
+			High:                float64(c.Temperature) * (1 - share),
+		}
+		if err = f.fill(&s); err != nil {
+			continue
+		}
+		if err = f.check(&s); err == nil {
+			return s, nil
+		}
 	}
-	if err := f.byTemperature(&s); err != nil {
-		return s, err
+	return table.Source{}, err
+}
+
+// check compares the table with the equation amid its cells.
+func (f *fluid) check(s *table.Source) error {
+	made, err := table.Decode(string(table.Encode([]table.Source{*s})), s.Name)
+	if err != nil {
+		return err
 	}
-	return s, f.byPressure(&s)
+	g := table.NewRoot(s.CriticalTemperature, s.Low, s.High, cells)
+	for i := range cells {
+		t := g.At(float64(i) + 0.5)
+		want, err := f.curves(t)
+		if err != nil {
+			return err
+		}
+		for c := range table.Curves {
+			got, _ := made.At(c, t)
+			exact := c.Expand(want[c])
+			if e := math.Abs(got-exact) / max(math.Abs(exact), floor(c)); e > allowed {
+				return fmt.Errorf("curve %d is off by %.1e at %.3f K", c, e, t)
+			}
+		}
+	}
+	return nil
+}
+
+// floor is the size below which an error is not relative: enthalpy and entropy
+// pass through zero, which is at an arbitrary datum.
+func floor(c table.Curve) float64 {
+	switch c {
+	case table.BubbleEnthalpy, table.DewEnthalpy:
+		return 200e3
+	case table.BubbleEntropy, table.DewEntropy:
+		return 1e3
+	}
+	return 0
 }
 
 // spread is the step of numerical derivatives in cell widths. The formulas are
 // exact for quartics, so the truncation error is far below the solver's noise.
 const spread = 0.05
 
-// byTemperature fills the curves against temperature.
-func (f *fluid) byTemperature(s *table.Source) error {
+// fill computes the nodes.
+func (f *fluid) fill(s *table.Source) error {
 	g := table.NewRoot(s.CriticalTemperature, s.Low, s.High, cells)
 	for i := range cells + 1 {
 		difference := central
@@ -160,77 +197,6 @@ func (f *fluid) curves(t float64) (v [table.Curves]float64, err error) {
 		v[c] = table.Curve(c).Compress(v[c])
 	}
 	return v, nil
-}
-
-// byPressure fills temperature against pressure.
-func (f *fluid) byPressure(s *table.Source) error {
-	for e := range table.Edges {
-		low, err := f.atTemperature(e, s.Low)
-		if err != nil {
-			return err
-		}
-		high, err := f.atTemperature(e, s.High)
-		if err != nil {
-			return err
-		}
-		// A little lower, so that a pressure from the other table at its very end
-		// is not refused here.
-		s.LowPressure[e], s.HighPressure[e] = low.pressure*(1-1e-5), high.pressure
-		g := table.NewOctaves(s.LowPressure[e], s.HighPressure[e])
-		temperature, err := f.extended(e, low.pressure)
-		if err != nil {
-			return err
-		}
-		for i := range g.Cells() + 1 {
-			const step = 0.002 // of ln p
-			var value, slope float64
-			for k, place := range central.places {
-				t, err := temperature(g.Node(i) * math.Exp(step*place))
-				if err != nil {
-					return fmt.Errorf("edge %d at %.0f Pa: %w", e, g.Node(i), err)
-				}
-				slope += t * central.weights[k] / step
-				if place == 0 {
-					value = t
-				}
-			}
-			s.Temperature[e].Values = append(s.Temperature[e].Values, value)
-			s.Temperature[e].Slopes = append(s.Temperature[e].Slopes, slope)
-		}
-	}
-	return nil
-}
-
-// extended returns the temperature of the edge e against pressure, continued
-// below low, where the equation may end, by the quartic in ln p through five
-// points above it. The grid needs it for the part of one cell, 6 % of low.
-func (f *fluid) extended(e table.Edge, low float64) (func(p float64) (float64, error), error) {
-	const step = 0.06
-	var t [5]float64
-	for k := range t {
-		s, err := f.atPressure(e, low*math.Exp(step*float64(k)))
-		if err != nil {
-			return nil, err
-		}
-		t[k] = s.temperature
-	}
-	return func(p float64) (float64, error) {
-		if p >= low {
-			s, err := f.atPressure(e, p)
-			return s.temperature, err
-		}
-		x, sum := math.Log(p/low)/step, 0.0
-		for k := range t {
-			w := t[k]
-			for j := range t {
-				if j != k {
-					w *= (x - float64(j)) / float64(k-j)
-				}
-			}
-			sum += w
-		}
-		return sum, nil
-	}, nil
 }
 
 // A difference is a formula for a first derivative: the sum of weights times

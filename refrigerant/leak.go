@@ -1,0 +1,325 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/fluiddata"
+	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/quantity"
+)
+
+// A LeakCase is a charge that leaks while it stands at one temperature.
+type LeakCase struct {
+	Temperature quantity.Temperature
+	// From is what escapes: Vapor, as from a fitting above the liquid or a unit
+	// that is off, or Liquid.
+	From Phase
+	// Level is the share of the volume that liquid fills before the leak, above
+	// 0 and below 1. Zero stands for one half.
+	Level float64
+	// Lost are the shares of the charge at which to report, ascending, from 0
+	// up to 0.99.
+	Lost []float64
+}
+
+// A LeakStep is a charge after part of it has leaked.
+type LeakStep struct {
+	Lost float64 // share of the mass of the charge
+	// Remaining is what is left, liquid and vapor together, as a fluid of its
+	// own.
+	Remaining *Refrigerant
+	// Leaked is the mean composition of what has escaped; empty where nothing
+	// has.
+	Leaked []Component
+	// Pressure is what a gauge shows at the temperature of the case.
+	Pressure quantity.Pressure
+	// BubbleShift and DewShift are how far the saturation temperatures of what
+	// remains are from those of the fresh blend at the pressures that the fresh
+	// one has at the temperature of the case: the error of subcooling and
+	// superheat read from the chart of the fresh blend.
+	BubbleShift, DewShift quantity.TemperatureDelta
+}
+
+// ErrLeakPhase is returned for a LeakCase that leaks from neither Liquid nor
+// Vapor.
+var ErrLeakPhase = errors.New("a leak is from refrigerant.Liquid or refrigerant.Vapor")
+
+// leakStride is the largest share of the charge removed before equilibrium is
+// found anew. Removal follows the midpoint rule, so the error in a mass fraction
+// falls with its square.
+const leakStride = 0.01
+
+// Leak follows the composition of a charge as it leaks: differential
+// distillation (Lord Rayleigh, "On the distillation of binary mixtures",
+// Phil. Mag. 4 (1902) 521-537) in a vessel of constant volume and temperature,
+// in which liquid and vapor stay in equilibrium and one of them escapes. Vapor
+// that leaves a zeotropic blend is richer in the volatile components, so what
+// stays behind boils at a lower pressure, and a flammable component may gather.
+//
+// A leak while the unit runs, or from a place that sees liquid and vapor in turn,
+// lies between the two cases. What a technician can take from this: after a large
+// vapor loss, recover what is left and weigh in a fresh charge instead of
+// topping off. The unit's manual decides.
+//
+// Errors are *RangeError, or ErrLeakPhase.
+func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
+	if c.From != Liquid && c.From != Vapor {
+		return nil, ErrLeakPhase
+	}
+	level := c.Level
+	if level == 0 {
+		level = 0.5
+	}
+	if !(level > 0 && level < 1) {
+		return nil, fractionError("liquid level before the leak", level, 0, 1, "give the share of the volume that is liquid")
+	}
+	last := 0.0
+	for _, lost := range c.Lost {
+		if !(lost >= last && lost <= 0.99) {
+			return nil, fractionError("share of the charge lost", lost, last, 0.99, "give shares in ascending order, up to 0.99")
+		}
+		last = lost
+	}
+	fresh, err := r.freshSaturation(c.Temperature)
+	if err != nil {
+		return nil, err
+	}
+	v, err := newVessel(r, float64(c.Temperature), level)
+	if err != nil {
+		return nil, err
+	}
+	steps := make([]LeakStep, 0, len(c.Lost))
+	lost := 0.0
+	for _, target := range c.Lost {
+		strides := int(math.Ceil((target - lost) / leakStride))
+		for i := range strides {
+			next := lost + (target-lost)/float64(strides-i)
+			if err := v.lose(next-lost, c.From); err != nil {
+				return nil, err
+			}
+			lost = next
+		}
+		step, err := v.report(r, target, fresh)
+		if err != nil {
+			return nil, err
+		}
+		steps = append(steps, step)
+	}
+	return steps, nil
+}
+
+// freshSaturation is what the chart of the unleaked blend says at one
+// temperature.
+type freshSaturation struct {
+	temperature quantity.Temperature
+	bubble, dew quantity.Pressure
+}
+
+func (r *Refrigerant) freshSaturation(t quantity.Temperature) (freshSaturation, error) {
+	bubble, err := r.BubblePressure(t)
+	if err != nil {
+		return freshSaturation{}, err
+	}
+	dew, err := r.DewPressure(t)
+	return freshSaturation{t, bubble, dew}, err
+}
+
+// A vessel holds what is left of one kilogram of charge in a constant volume.
+type vessel struct {
+	molarMass   []float64 // kg/mol, of each component
+	names       []string
+	temperature float64
+	volume      float64 // m³
+	mass        []float64
+	start       []float64
+
+	// The phases now: mass fractions of each, and the pressure.
+	liquid, vapor []float64
+	wet           bool // there is liquid
+	pressure      float64
+}
+
+func newVessel(r *Refrigerant, t, level float64) (*vessel, error) {
+	n := len(r.parts)
+	v := &vessel{temperature: t, liquid: make([]float64, n), vapor: make([]float64, n)}
+	for _, c := range r.parts {
+		v.names = append(v.names, c.Designation)
+		v.molarMass = append(v.molarMass, pureFactOf(c.Designation).molarMass)
+		v.mass = append(v.mass, c.MassFraction)
+	}
+	v.start = slices.Clone(v.mass)
+	q, err := v.system()
+	if err != nil {
+		return nil, err
+	}
+	// The volume is that in which liquid fills the level.
+	f, err := search(q, t, func(f *vle.Flash) float64 { return level - liquidLevel(f) })
+	if err != nil {
+		return nil, r.unsolved("leak", err)
+	}
+	v.volume = v.moles() / f.Rho
+	v.split(f)
+	return v, nil
+}
+
+// system returns the equilibrium of the present contents.
+func (v *vessel) system() (*vle.System, error) {
+	x := make([]float64, len(v.mass))
+	for i, m := range v.mass {
+		x[i] = m / v.molarMass[i]
+	}
+	m, err := fluiddata.NewModel(v.names, x)
+	if err != nil {
+		return nil, err
+	}
+	return vle.New(m), nil
+}
+
+func (v *vessel) moles() float64 {
+	n := 0.0
+	for i, m := range v.mass {
+		n += m / v.molarMass[i]
+	}
+	return n
+}
+
+func total(mass []float64) float64 {
+	sum := 0.0
+	for _, m := range mass {
+		sum += m
+	}
+	return sum
+}
+
+// liquidLevel is the share of the volume that is liquid.
+func liquidLevel(f *vle.Flash) float64 {
+	if f.Phase != vle.TwoPhase {
+		return 0
+	}
+	return (1 - f.VaporFraction) / f.Liquid.Rho * f.Rho
+}
+
+// search finds the pressure between dew and bubble pressure at t at which want,
+// which falls with pressure, is zero.
+func search(q *vle.System, t float64, want func(*vle.Flash) float64) (*vle.Flash, error) {
+	dew, err := q.DewT(t)
+	if err != nil {
+		return nil, err
+	}
+	bubble, err := q.BubbleT(t)
+	if err != nil {
+		return nil, err
+	}
+	low, high := dew.P, bubble.P
+	var f vle.Flash
+	for range 50 {
+		p := low + (high-low)/2
+		if f, err = q.FlashPT(p, t); err != nil {
+			return nil, err
+		}
+		switch w := want(&f); {
+		case math.Abs(w) < 1e-9:
+			return &f, nil
+		case w > 0:
+			low = p
+		default:
+			high = p
+		}
+	}
+	return &f, nil
+}
+
+// equilibrate finds the phases of the present contents.
+func (v *vessel) equilibrate() error {
+	q, err := v.system()
+	if err != nil {
+		return err
+	}
+	rho := v.moles() / v.volume
+	dew, err := q.DewT(v.temperature)
+	if err != nil {
+		return err
+	}
+	if rho <= dew.RhoVapor {
+		// The last drop is gone: one vapor, which leaks as it is.
+		p, _ := q.Model().Pressure(v.temperature, rho)
+		v.wet, v.pressure = false, p
+		fractions(v.vapor, v.mass)
+		return nil
+	}
+	f, err := search(q, v.temperature, func(f *vle.Flash) float64 { return rho/f.Rho - 1 })
+	if err != nil {
+		return err
+	}
+	v.split(f)
+	return nil
+}
+
+func (v *vessel) split(f *vle.Flash) {
+	v.wet, v.pressure = true, f.P
+	for i, m := range v.molarMass {
+		v.liquid[i] = f.X[i] * m
+		v.vapor[i] = f.Y[i] * m
+	}
+	fractions(v.liquid, v.liquid)
+	fractions(v.vapor, v.vapor)
+}
+
+// fractions sets to to the shares of mass.
+func fractions(to, mass []float64) {
+	sum := total(mass)
+	for i, m := range mass {
+		to[i] = m / sum
+	}
+}
+
+// lose lets the share of the charge escape, by the midpoint rule: what leaves has
+// the composition found when half of it has left.
+func (v *vessel) lose(share float64, from Phase) error {
+	before := slices.Clone(v.mass)
+	for _, part := range [...]float64{share / 2, share} {
+		escaping := v.vapor
+		if from == Liquid && v.wet {
+			escaping = v.liquid
+		}
+		for i, w := range escaping {
+			v.mass[i] = max(before[i]-part*w, 0)
+		}
+		if err := v.equilibrate(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// report describes what is left.
+func (v *vessel) report(r *Refrigerant, lost float64, fresh freshSaturation) (LeakStep, error) {
+	s := LeakStep{Lost: lost, Pressure: quantity.Pascals(v.pressure)}
+	left, gone := make([]Component, len(v.mass)), make([]Component, len(v.mass))
+	for i, name := range v.names {
+		left[i] = Component{name, v.mass[i]}
+		gone[i] = Component{name, v.start[i] - v.mass[i]}
+	}
+	if lost > 0 {
+		for i := range gone {
+			gone[i].MassFraction /= lost
+		}
+		s.Leaked = gone
+	}
+	var err error
+	if s.Remaining, err = newMixture("what is left of "+r.designation, left); err != nil {
+		return s, err
+	}
+	bubble, err := s.Remaining.BubbleTemperature(fresh.bubble)
+	if err != nil {
+		return s, err
+	}
+	dew, err := s.Remaining.DewTemperature(fresh.dew)
+	if err != nil {
+		return s, err
+	}
+	s.BubbleShift, s.DewShift = bubble.Sub(fresh.temperature), dew.Sub(fresh.temperature)
+	return s, nil
+}
