@@ -59,7 +59,7 @@ type Capacity struct {
 // The error is a *RangeError where a state is not air, the two are not at one
 // pressure, or the flow is negative.
 func CapacityOf(entering, leaving psychro.Air, flow quantity.VolumeFlow) (Capacity, error) {
-	return CapacityOfProcess(passage(entering, leaving), flow)
+	return CapacityOfProcess(coolingProcess(entering, leaving), flow)
 }
 
 // CapacityOfProcess is [CapacityOf] for a process of package psychro, with the
@@ -79,10 +79,10 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 	return capacityFrom(y, &contributions{}), nil
 }
 
-// passage is the process between two states whose condensate leaves at the
+// coolingProcess is the process between two states whose condensate leaves at the
 // temperature of the leaving air. What would leave below 0 °C stays on the coil
 // as ice, and is counted as water at 0 °C.
-func passage(entering, leaving psychro.Air) psychro.Process {
+func coolingProcess(entering, leaving psychro.Air) psychro.Process {
 	c := psychro.Process{Start: entering, End: leaving, Water: leaving.HumidityRatio() - entering.HumidityRatio()}
 	// No liquid above the boiling point, and none condenses there.
 	c.WaterEnthalpy, _ = psychro.LiquidEnthalpy(max(leaving.DryBulb(), quantity.Celsius(0)), leaving.Pressure())
@@ -167,43 +167,65 @@ var capacityReadings = [maxInputs]string{"returnDryBulb", "returnWetBulb", "supp
 // that reads above its dry bulb by no more than the two thermometers explain is
 // taken as saturated air; by more, the error is a *RangeError.
 func MeasureCapacity(r CapacityReadings) (Capacity, error) {
-	x := inputs{
-		float64(r.Return.DryBulb.Value), float64(r.Return.WetBulb.Value),
-		float64(r.Supply.DryBulb.Value), float64(r.Supply.WetBulb.Value),
-		float64(r.Airflow.Value), float64(r.Atmosphere.Value),
-	}
-	std := inputs{r.Return.DryBulb.Std, r.Return.WetBulb.Std, r.Supply.DryBulb.Std, r.Supply.WetBulb.Std, r.Airflow.Std, r.Atmosphere.Std}
-	for _, u := range []struct {
-		name string
-		u    quantity.Uncertain[quantity.Temperature]
-	}{{"return dry bulb", r.Return.DryBulb}, {"return wet bulb", r.Return.WetBulb}, {"supply dry bulb", r.Supply.DryBulb}, {"supply wet bulb", r.Supply.WetBulb}} {
-		if err := airTemperature(u.name, u.u); err != nil {
-			return Capacity{}, err
-		}
-	}
-	if err := readable("airflow", r.Airflow, 0, largestFlow, "it is the volume per time at the condition of the return air"); err != nil {
+	if err := r.check(); err != nil {
 		return Capacity{}, err
 	}
-	if err := readable("atmosphere", r.Atmosphere, 20e3, 200e3, "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation"); err != nil {
-		return Capacity{}, err
-	}
+	x, std := r.inputs()
 	y, c, err := propagate(x, std, func(x inputs) (outputs, error) {
-		p := quantity.Pressure(x[5])
-		entering, err := readAir(x[0], x[1], math.Hypot(std[0], std[1]), p)
+		entering, leaving, err := r.states(x)
 		if err != nil {
 			return outputs{}, err
 		}
-		leaving, err := readAir(x[2], x[3], math.Hypot(std[2], std[3]), p)
-		if err != nil {
-			return outputs{}, err
-		}
-		return balance(passage(entering, leaving), quantity.VolumeFlow(x[4]))
+		return balance(coolingProcess(entering, leaving), quantity.VolumeFlow(x[4]))
 	})
 	if err != nil {
 		return Capacity{}, err
 	}
 	return capacityFrom(y, &c), nil
 }
+
+func (r *CapacityReadings) check() error {
+	for _, u := range []struct {
+		name string
+		u    quantity.Uncertain[quantity.Temperature]
+	}{{"return dry bulb", r.Return.DryBulb}, {"return wet bulb", r.Return.WetBulb}, {"supply dry bulb", r.Supply.DryBulb}, {"supply wet bulb", r.Supply.WetBulb}} {
+		if err := airTemperature(u.name, u.u); err != nil {
+			return err
+		}
+	}
+	if err := readable("airflow", r.Airflow, 0, largestFlow, "it is the volume per time at the condition of the return air"); err != nil {
+		return err
+	}
+	return checkAtmosphere(r.Atmosphere)
+}
+
+func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
+	return readable("atmosphere", u, 20e3, 200e3, "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation")
+}
+
+func (r *CapacityReadings) inputs() (x, std inputs) {
+	x = inputs{
+		float64(r.Return.DryBulb.Value), float64(r.Return.WetBulb.Value),
+		float64(r.Supply.DryBulb.Value), float64(r.Supply.WetBulb.Value),
+		float64(r.Airflow.Value), float64(r.Atmosphere.Value),
+	}
+	std = inputs{r.Return.DryBulb.Std, r.Return.WetBulb.Std, r.Supply.DryBulb.Std, r.Supply.WetBulb.Std, r.Airflow.Std, r.Atmosphere.Std}
+	return x, std
+}
+
+// states returns the air before and after the coil for inputs as inputs() lays
+// them out.
+func (r *CapacityReadings) states(x inputs) (entering, leaving psychro.Air, err error) {
+	p := quantity.Pressure(x[5])
+	if entering, err = readAir(x[0], x[1], r.Return.spread(), p); err != nil {
+		return entering, leaving, err
+	}
+	leaving, err = readAir(x[2], x[3], r.Supply.spread(), p)
+	return entering, leaving, err
+}
+
+// spread is the standard uncertainty of the wet-bulb depression.
+func (r AirReading) spread() float64 { return math.Hypot(r.DryBulb.Std, r.WetBulb.Std) }
 
 // readAir takes a wet bulb above the dry bulb as saturated air where the
 // instruments explain it: within two standard uncertainties (GUM 6.3.3).
