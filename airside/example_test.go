@@ -19,7 +19,7 @@ func ExampleTargetSplit() {
 	fmt.Println(err)
 	// Output:
 	// 18.3 °F
-	// return dry bulb for a target split: 16.7 °C is out of range; valid from 21.1 °C to 28.9 °C; the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself
+	// return dry bulb for a target split: 16.7 °C (62.0 °F) is out of range; valid from 21.1 °C (70.0 °F) to 28.9 °C (84.0 °F); the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself
 }
 
 func ExampleJudgeSplit() {

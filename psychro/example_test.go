@@ -53,5 +53,5 @@ func ExampleFromWetBulb_swapped() {
 	fmt.Println(err)
 	// Output:
 	// true
-	// wet bulb: 27.0 °C is out of range; valid up to 17.0 °C; evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?
+	// wet bulb: 27.0 °C (80.6 °F) is out of range; valid up to 17.0 °C (62.6 °F); evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?
 }

@@ -35,20 +35,37 @@ type RangeError struct {
 // Error implements error.
 func (e *RangeError) Error() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %v is out of range", e.Quantity, e.Value)
+	fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, inBoth(e.Value))
 	switch {
 	case e.Min != nil && e.Max != nil:
-		fmt.Fprintf(&b, "; valid from %v to %v", e.Min, e.Max)
+		fmt.Fprintf(&b, "; valid from %s to %s", inBoth(e.Min), inBoth(e.Max))
 	case e.Min != nil:
-		fmt.Fprintf(&b, "; valid from %v up", e.Min)
+		fmt.Fprintf(&b, "; valid from %s up", inBoth(e.Min))
 	case e.Max != nil:
-		fmt.Fprintf(&b, "; valid up to %v", e.Max)
+		fmt.Fprintf(&b, "; valid up to %s", inBoth(e.Max))
 	}
 	if e.Advice != "" {
 		b.WriteString("; ")
 		b.WriteString(e.Advice)
 	}
 	return b.String()
+}
+
+// inBoth shows a value in both systems of units, since an error does not know
+// which its reader works in.
+func inBoth(v fmt.Stringer) string {
+	if v == nil {
+		return "a value"
+	}
+	q, ok := v.(interface{ Format(System) string })
+	if !ok {
+		return v.String()
+	}
+	si, ip := q.Format(SI), q.Format(IP)
+	if si == ip {
+		return si
+	}
+	return si + " (" + ip + ")"
 }
 
 // Number is a plain number for the fields of a RangeError whose quantity has

@@ -28,6 +28,10 @@ type kind struct {
 	si, ip       int // index in units of what Format shows
 	siDec, ipDec int // decimals of what Format shows
 
+	// Below fineBelow, in SI, Format shows the fine units instead.
+	fineBelow      float64
+	fineSI, fineIP int
+
 	// compound marks kinds that people write in two steps, "6 lb 4 oz".
 	compound bool
 	// difference holds the units of an uncertainty where they are not the
@@ -70,37 +74,47 @@ func shorten(s string) string {
 }
 
 func (k *kind) format(v float64, sys System) string {
-	i, dec := k.si, k.siDec
-	if sys == IP {
-		i, dec = k.ip, k.ipDec
-	}
-	u := k.units[i]
-	return fixed(u.fromSI(v), dec) + " " + u.symbol
+	i, dec := k.shown(v, sys)
+	u := &k.units[i]
+	return string(append(append(appendFixed(make([]byte, 0, 32), u.fromSI(v), dec), ' '), u.symbol...))
 }
 
-func (k *kind) formatDifference(v float64, sys System) string {
-	i, dec := k.si, k.siDec
-	if sys == IP {
-		i, dec = k.ip, k.ipDec
+// shown is the index of the unit that Format shows v in, and its decimals.
+func (k *kind) shown(v float64, sys System) (index, decimals int) {
+	switch fine := math.Abs(v) < k.fineBelow && v != 0; {
+	case fine && sys == IP:
+		return k.fineIP, 1
+	case fine:
+		return k.fineSI, 0
+	case sys == IP:
+		return k.ip, k.ipDec
 	}
+	return k.si, k.siDec
+}
+
+// formatDifference shows the uncertainty v of value in the unit that value is
+// shown in.
+func (k *kind) formatDifference(v, value float64, sys System) string {
+	i, dec := k.shown(value, sys)
 	u := k.units[i]
 	symbol := u.symbol
 	if k.difference != nil {
 		symbol = k.difference[i].symbol
 	}
-	return fixed(v/u.scale, dec) + " " + symbol
+	return string(append(append(appendFixed(make([]byte, 0, 32), v/u.scale, dec), ' '), symbol...))
 }
 
-// fixed is 'f' formatting without a negative zero.
-func fixed(v float64, dec int) string {
-	s := strconv.FormatFloat(v, 'f', dec, 64)
-	for _, c := range s {
-		if c != '-' && c != '0' && c != '.' {
-			return s
+// appendFixed is 'f' formatting without a negative zero.
+func appendFixed(b []byte, v float64, dec int) []byte {
+	start := len(b)
+	b = strconv.AppendFloat(b, v, 'f', dec, 64)
+	if b[start] != '-' {
+		return b
+	}
+	for _, c := range b[start+1:] {
+		if c != '0' && c != '.' {
+			return b
 		}
 	}
-	if s[0] == '-' {
-		return s[1:]
-	}
-	return s
+	return append(b[:start], b[start+1:]...)
 }

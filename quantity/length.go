@@ -14,6 +14,8 @@ var lengthKind = kind{
 		{symbol: "m", scale: 1, also: []string{"meter", "meters"}},
 	},
 	si: 0, ip: 1, siDec: 2, ipDec: 1,
+	// Bores and diameters read in millimeters and inches.
+	fineBelow: Foot, fineSI: 3, fineIP: 2,
 	compound: true,
 }
 

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -26,7 +27,9 @@ func (k *kind) parseWith(text string, units []unit, affine bool) (float64, error
 	fail := func(problem string) (float64, error) {
 		names := make([]string, 0, len(units))
 		for _, u := range units {
-			names = append(names, u.symbol)
+			if !slices.Contains(names, u.symbol) {
+				names = append(names, u.symbol)
+			}
 		}
 		return 0, &ParseError{Quantity: k.name, Text: clip(text), Problem: problem, Units: names}
 	}

@@ -42,7 +42,7 @@ func (u Uncertain[T]) Format(sys System) string {
 	k := u.Value.kind()
 	s := k.format(float64(u.Value), sys)
 	if u.Std > 0 {
-		s += " ± " + k.formatDifference(u.Std, sys)
+		s += " ± " + k.formatDifference(u.Std, float64(u.Value), sys)
 	}
 	return s
 }

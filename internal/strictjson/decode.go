@@ -31,6 +31,7 @@ func Decode(data []byte, into any, lim Limits) error {
 	if !utf8.Valid(data) {
 		return &Error{Line: 1, Problem: "the document is not UTF-8 text"}
 	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put a byte order mark
 	if len(bytes.TrimSpace(data)) == 0 {
 		return &Error{Line: 1, Problem: "the document is empty"}
 	}
@@ -149,8 +150,10 @@ func (d *decoder) fill(v reflect.Value, t json.Token, path string, depth int) er
 func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string) error {
 	s, ok := t.(string)
 	if !ok {
-		if _, number := t.(json.Number); number {
-			return d.fail(path, fmt.Sprintf("%v has no unit; write a text with the unit, as in %q", t, fmt.Sprintf("%v °F", t)), nil)
+		if n, number := t.(json.Number); number {
+			if err := into.UnmarshalText([]byte(n.String())); err != nil {
+				return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: ")+", in quotes", err)
+			}
 		}
 		return d.wrong(path, "a text in quotes", t)
 	}

@@ -45,7 +45,7 @@ func TestDecode(t *testing.T) {
 func TestDecodeRefuses(t *testing.T) {
 	for doc, want := range map[string]string{
 		``:                                   `line 1: the document is empty`,
-		"{\n\"inner\":{\"temperature\":62}}": `inner.temperature (line 2): 62 has no unit; write a text with the unit, as in "62 °F"`,
+		"{\n\"inner\":{\"temperature\":62}}": `inner.temperature (line 2): temperature "62": the unit is missing; write a number and one of °C, °F, K, in quotes`,
 		`{"inner":{"temperature":"62"}}`:     `inner.temperature (line 1): temperature "62": the unit is missing; write a number and one of °C, °F, K`,
 		`{"nmae":"a"}`:                       `nmae (line 1): unknown field; did you mean "name"?`,
 		`{"zzzzzz":"a"}`:                     `zzzzzz (line 1): unknown field; known here: at, count, inner, list, name, running, share`,
