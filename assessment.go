@@ -1,6 +1,9 @@
 package satline
 
-import "github.com/satline/satline/quantity"
+import (
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
 
 // AssessmentSchema names the version of the JSON form of an Assessment. A field
 // is never removed or given another meaning under the same name of schema.
@@ -23,13 +26,17 @@ type Assessment struct {
 	Readings   []JudgedReading `json:"readings"`
 	Doubts     []Doubt         `json:"doubts,omitempty"`
 	Derived    Derived         `json:"derived"`
-	Charge     ChargeVerdict   `json:"charge"`
-	Air        *AirVerdict     `json:"air,omitempty"`
+	// Steadiness is what the log says of the superheat or subcooling.
+	Steadiness *SteadinessVerdict `json:"steadiness,omitempty"`
+	Charge     ChargeVerdict      `json:"charge"`
+	Air        *AirVerdict        `json:"air,omitempty"`
 
 	Findings []Finding `json:"findings,omitempty"`
 	Risks    []Risk    `json:"risks,omitempty"`
 	// Next is what to do now, in order; the first step is the one to take.
 	Next []Step `json:"next"`
+	// Dose is the next move of refrigerant, where one is due.
+	Dose *charge.Dose `json:"dose,omitempty"`
 	// Settle is the one reading that would settle most.
 	Settle   *Measurement `json:"settle,omitempty"`
 	Cautions []string     `json:"cautions"`
@@ -158,15 +165,26 @@ type ChargeVerdict struct {
 	Instead []string `json:"instead,omitempty"`
 }
 
+// SteadinessVerdict says whether the value that the charge is judged by has
+// come to rest.
+type SteadinessVerdict struct {
+	// Of is "superheat" or "subcooling".
+	Of     string                                       `json:"of"`
+	Course charge.Steadiness[quantity.TemperatureDelta] `json:"course"`
+	Text   string                                       `json:"text"`
+}
+
 // AirVerdict is the judgement of the air side.
 type AirVerdict struct {
-	Outcome         string                    `json:"outcome"`
-	TargetSplit     derivedDelta              `json:"targetSplit,omitzero"`
-	Deviation       derivedDelta              `json:"deviation,omitzero"`
-	Tolerance       quantity.TemperatureDelta `json:"tolerance,omitzero"`
-	Source          string                    `json:"source,omitzero"`
-	Reasons         []string                  `json:"reasons"`
-	FreezeSuspected bool                      `json:"freezeSuspected,omitzero"`
+	Outcome     string                    `json:"outcome"`
+	TargetSplit derivedDelta              `json:"targetSplit,omitzero"`
+	Deviation   derivedDelta              `json:"deviation,omitzero"`
+	Tolerance   quantity.TemperatureDelta `json:"tolerance,omitzero"`
+	Source      string                    `json:"source,omitzero"`
+	Reasons     []string                  `json:"reasons"`
+	// Do is what the air side needs first, and Why; empty where it is sound.
+	Do  string `json:"do,omitzero"`
+	Why string `json:"why,omitzero"`
 }
 
 // A Finding is a possible cause with the evidence for and against it.

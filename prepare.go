@@ -1,10 +1,11 @@
 package satline
 
 import (
-	"errors"
 	"fmt"
 	"math"
+	"slices"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -16,7 +17,24 @@ type job struct {
 	fluid      *refrigerant.Refrigerant
 	atmosphere AtmosphereUsed
 	readings   Readings
+	log        []LogEntry
 	settled    map[string]bool // readings taken from the settled end of the log
+
+	steadiness *SteadinessVerdict
+
+	derived       Derived
+	condensingDew *temperatureReading
+	doubts        []Doubt
+	charge        ChargeVerdict
+	// chargeTarget is what the verdict compared with, and nextDose what follows.
+	chargeTarget charge.Target
+	nextDose     *charge.Dose
+	// liquidReturning and readingsContradict are what judging the charge found
+	// beside it.
+	liquidReturning    bool
+	readingsContradict bool
+	air                *AirVerdict
+	risks              []Risk
 }
 
 func prepare(v Visit) (*job, error) {
@@ -34,6 +52,9 @@ func prepare(v Visit) (*job, error) {
 	if v.Units != quantity.IP && v.Units != quantity.SI {
 		return nil, missing("units", `say "IP" or "SI"`)
 	}
+	if v.Scope != Whole && v.Scope != VerdictOnly {
+		return nil, missing("scope", `say "whole" or "verdict", or leave it out`)
+	}
 	if err := checkPlain(v); err != nil {
 		return nil, err
 	}
@@ -48,12 +69,25 @@ func prepare(v Visit) (*job, error) {
 		return nil, err
 	}
 	j.readings = v.Readings
-	for _, f := range readingFields {
-		if err := f.prepare(&j.readings, instruments, j.atmosphere.Pressure.Value); err != nil {
+	if err := prepareReadings(&j.readings, "readings", instruments); err != nil {
+		return nil, err
+	}
+	j.log = slices.Clone(v.Log)
+	for i := range j.log {
+		if err := prepareReadings(&j.log[i].Readings, fmt.Sprintf("log[%d]", i), instruments); err != nil {
 			return nil, err
 		}
 	}
 	return j, nil
+}
+
+func prepareReadings(r *Readings, path string, in Instruments) error {
+	for _, f := range readingFields {
+		if err := f.prepare(r, path, in); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func missing(field, advice string) error {
@@ -131,7 +165,7 @@ func atmosphereOf(s Site) (AtmosphereUsed, error) {
 		if !(s.Elevation >= quantity.Meters(-450) && s.Elevation <= quantity.Meters(5500)) {
 			return AtmosphereUsed{}, &VisitError{Field: "site.elevation", Problem: fmt.Sprintf("%v is out of range; valid from -450.00 m to 5500.00 m", s.Elevation)}
 		}
-		return AtmosphereUsed{quantity.AtmosphereAt(s.Elevation).PlusMinus(quantity.Pascals(800)), "standard atmosphere at " + s.Elevation.Format(quantity.IP)}, nil
+		return AtmosphereUsed{quantity.AtmosphereAt(s.Elevation).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", s.Elevation.Feet(), s.Elevation.Meters())}, nil
 	}
 	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), "sea level assumed; no elevation was given"}, nil
 }
@@ -187,12 +221,8 @@ func checkLog(v Visit) error {
 	return nil
 }
 
-// as is errors.As for a range error, which names its bounds.
+// rangeProblem names the field that another package refused.
 func rangeProblem(field string, err error) error {
-	var r *quantity.RangeError
-	if errors.As(err, &r) {
-		return &VisitError{Field: field, Problem: r.Error(), Err: err}
-	}
 	return &VisitError{Field: field, Problem: err.Error(), Err: err}
 }
 

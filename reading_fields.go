@@ -2,7 +2,9 @@ package satline
 
 import (
 	"fmt"
+	"math"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 )
 
@@ -11,31 +13,33 @@ import (
 type readingField struct {
 	name  string // as in the JSON form
 	label string // as in the trade
-	// prepare fills in the instrument's uncertainty and checks the range.
-	prepare func(*Readings, Instruments, quantity.Pressure) error
+	// prepare checks the range and fills in the instrument's uncertainty; path
+	// is where the set of readings stands in the visit.
+	prepare func(r *Readings, path string, in Instruments) error
 	// show returns the reading in a system of units, "" where there is none.
 	show func(*Readings, quantity.System) string
-	// copy takes the reading from one set into another.
-	copy func(to, from *Readings)
+	// settle replaces the reading by where the log says that it settles, and
+	// reports whether it has; ok is false where the log does not hold it.
+	settle func(r *Readings, log []LogEntry) (steady, ok bool, err error)
 }
 
-func field[T quantity.Quantity](name, label string, at func(*Readings) **quantity.Uncertain[T], low, top T, std func(Instruments, T) float64) readingField {
+func field[T quantity.Quantity](name, label string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
 	return readingField{
 		name: name, label: label,
-		prepare: func(r *Readings, in Instruments, _ quantity.Pressure) error {
+		prepare: func(r *Readings, path string, in Instruments) error {
 			p := at(r)
 			if *p == nil {
 				return nil
 			}
 			u := **p
-			path := "readings." + name
+			where := path + "." + name
 			if !(u.Value >= low && u.Value <= top) {
 				sys := quantity.SI
-				return &VisitError{Field: path, Problem: fmt.Sprintf("%v is out of range; valid from %s (%s) to %s (%s)", u.Value,
+				return &VisitError{Field: where, Problem: fmt.Sprintf("%v is out of range; valid from %s (%s) to %s (%s)", u.Value,
 					low.Format(sys), low.Format(quantity.IP), top.Format(sys), top.Format(quantity.IP))}
 			}
 			if !(u.Std >= 0 && finite(u.Std)) {
-				return &VisitError{Field: path, Problem: "its uncertainty is negative or not a number"}
+				return &VisitError{Field: where, Problem: "its uncertainty is negative or not a number"}
 			}
 			if u.Std == 0 {
 				u.Std = std(in, u.Value)
@@ -49,20 +53,43 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			}
 			return ""
 		},
-		copy: func(to, from *Readings) { *at(to) = *at(from) },
+		settle: func(r *Readings, log []LogEntry) (steady, ok bool, err error) {
+			var samples []charge.Sample[T]
+			var std float64
+			for i := range log {
+				if p := *at(&log[i].Readings); p != nil {
+					samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
+					std = p.Std
+				}
+			}
+			if len(samples) == 0 {
+				return false, false, nil
+			}
+			s, err := charge.Settle(samples, within)
+			if err != nil {
+				return false, true, err
+			}
+			*at(r) = &quantity.Uncertain[T]{Value: s.Value.Value, Std: math.Hypot(std, s.Value.Std)}
+			return s.Steady(), true, nil
+		},
 	}
 }
 
+// steadyWithin is how near to its end a temperature counts as settled: 1 °F, as
+// a temperature because that is the type of the readings (common practice, no
+// source).
+const steadyWithin quantity.Temperature = 5. / 9
+
 func gaugeField(name, label string, at func(*Readings) **gaugeReading, top quantity.GaugePressure) readingField {
-	return field(name, label, at, quantity.PSIG(-14.7), top, func(in Instruments, _ quantity.GaugePressure) float64 { return float64(in.Gauge) })
+	return field(name, label, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, _ quantity.GaugePressure) float64 { return float64(in.Gauge) })
 }
 
 func clampField(name, label string, at func(*Readings) **temperatureReading, top quantity.Temperature) readingField {
-	return field(name, label, at, quantity.Celsius(-60), top, func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) })
+	return field(name, label, at, quantity.Celsius(-60), top, steadyWithin, func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) })
 }
 
 func airField(name, label string, at func(*Readings) **temperatureReading, wet bool) readingField {
-	return field(name, label, at, quantity.Celsius(-40), quantity.Celsius(75), func(in Instruments, _ quantity.Temperature) float64 {
+	return field(name, label, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin, func(in Instruments, _ quantity.Temperature) float64 {
 		if wet {
 			return float64(in.WetBulb)
 		}
@@ -90,11 +117,20 @@ var readingFields = []readingField{
 	airField("supplyDryBulb", "supply dry bulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false),
 	airField("supplyWetBulb", "supply wet bulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true),
 	field("airflow", "indoor airflow", func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
-		quantity.CFM(20), quantity.CFM(200000), share[quantity.VolumeFlow](0.07)),
+		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), share[quantity.VolumeFlow](0.07)),
 	field("externalStatic", "external static pressure", func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
-		quantity.InchesWater(0), quantity.InchesWater(10), share[quantity.StaticPressure](0.05)),
+		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), share[quantity.StaticPressure](0.05)),
 	field("power", "electric power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
-		quantity.Watts(10), quantity.Kilowatts(1000), share[quantity.Power](0.03)),
+		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), share[quantity.Power](0.03)),
 	field("compressorCurrent", "compressor current", func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
-		quantity.Amperes(0.1), quantity.Amperes(2000), share[quantity.Current](0.03)),
+		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5), share[quantity.Current](0.03)),
+}
+
+func fieldNamed(name string) readingField {
+	for _, f := range readingFields {
+		if f.name == name {
+			return f
+		}
+	}
+	panic("satline: no reading is named " + name)
 }

@@ -29,6 +29,8 @@ type Visit struct {
 	Conditions Conditions `json:"conditions,omitzero"`
 	// Complaint is what the customer asks about.
 	Complaint Complaint `json:"complaint,omitzero"`
+	// Scope of the assessment; the whole of it where not given.
+	Scope Scope `json:"scope,omitzero"`
 	// Notes go into the record as they are.
 	Notes string `json:"notes,omitzero"`
 }

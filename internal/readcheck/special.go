@@ -13,11 +13,14 @@ func gaugesSwapped(in Input, sys quantity.System) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	excess, std := float64(s.Value-l.Value), math.Hypot(s.Std, l.Std)
+	if excess <= coverage*std {
+		return Doubt{}, false
+	}
 	return Doubt{
 		Excess: excess, Std: std,
 		Text: fmt.Sprintf("suction pressure %s is above liquid pressure %s: the low and the high side look swapped",
 			s.Value.Format(sys), l.Value.Format(sys)),
-	}, excess > coverage*std
+	}, true
 }
 
 // pressuresEqual: a running compressor makes a difference. The smallest ratio
@@ -29,11 +32,14 @@ func pressuresEqual(in Input, sys quantity.System) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	diff, std := float64(l.Value-s.Value), math.Hypot(s.Std, l.Std)
+	if math.Abs(diff) > math.Max(coverage*std, 0.1*float64(s.Value)) || diff < -coverage*std {
+		return Doubt{}, false
+	}
 	return Doubt{
 		Excess: -diff, Std: std,
 		Text: fmt.Sprintf("suction pressure %s and liquid pressure %s are nearly the same: the compressor is not pumping",
 			s.Value.Format(sys), l.Value.Format(sys)),
-	}, math.Abs(diff) <= math.Max(coverage*std, 0.1*float64(s.Value)) && diff >= -coverage*std
+	}, true
 }
 
 // returnSaturated: air drawn from a room is below about 85 % relative
@@ -45,11 +51,14 @@ func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	depression, std := float64(db.Value.Sub(wb.Value)), math.Hypot(wb.Std, db.Std)
+	if depression >= float64(quantity.FahrenheitDelta(2)) || depression < -coverage*std {
+		return Doubt{}, false
+	}
 	return Doubt{
 		Excess: float64(quantity.FahrenheitDelta(2)) - depression, Std: std,
 		Text: fmt.Sprintf("return wet bulb %s is nearly the return dry bulb %s: either the wick is dry, or the dry bulb is wet",
 			wb.Value.Format(sys), db.Value.Format(sys)),
-	}, depression < float64(quantity.FahrenheitDelta(2)) && depression >= -coverage*std
+	}, true
 }
 
 // returnDryBulbIsWetBulb: a room is kept at 68 °F or more as a rule; a return
@@ -64,6 +73,9 @@ func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	split := r.Value.Sub(s.Value)
+	if r.Value >= quantity.Fahrenheit(66) || split >= quantity.FahrenheitDelta(13) || split <= 0 {
+		return Doubt{}, false
+	}
 	std := math.Hypot(r.Std, s.Std)
 	d := Doubt{
 		Excess: float64(quantity.FahrenheitDelta(13) - split), Std: std,
@@ -71,12 +83,12 @@ func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 			r.Value.Format(sys), s.Value.Format(sys), split.Format(sys)),
 	}
 	if e := in.EvaporatingDew; e != nil {
-		d.Text += fmt.Sprintf(" (the coil, saturated at %s, would cool dry air further)", e.Value.Format(sys))
 		if r.Value.Sub(e.Value) < quantity.FahrenheitDelta(15) {
-			return d, false
+			return Doubt{}, false
 		}
+		d.Text += fmt.Sprintf(" (the coil, saturated at %s, would cool dry air further)", e.Value.Format(sys))
 	}
-	return d, r.Value < quantity.Fahrenheit(66) && split < quantity.FahrenheitDelta(13) && split > 0
+	return d, true
 }
 
 // suctionLineHot: the suction line carries vapor from a coil colder than the
@@ -91,8 +103,11 @@ func suctionLineHot(in Input, sys quantity.System) (Doubt, bool) {
 		warmest = r
 	}
 	excess, std, _ := above(s, warmest)
+	if excess <= coverage*std {
+		return Doubt{}, false
+	}
 	return Doubt{
 		Excess: excess, Std: std,
 		Text: fmt.Sprintf("suction line %s is above both the room and the outdoor air (%s)", s.Value.Format(sys), warmest.Value.Format(sys)),
-	}, excess > coverage*std
+	}, true
 }

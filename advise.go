@@ -1,0 +1,113 @@
+package satline
+
+import (
+	"fmt"
+	"strings"
+)
+
+// headline is the whole answer in one sentence.
+func (j *job) headline() string {
+	sys := j.visit.Units
+	switch c := j.charge; c.Outcome {
+	case ChargeInBand, ChargeLow, ChargeHigh:
+		_, chance := j.likeliest()
+		if c.Target == nil {
+			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
+		}
+		return fmt.Sprintf("%s: %s %s against a target of %s ± %s (%s), %s.",
+			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), c.TargetSource, sure(chance))
+	case ChargeCannotTell:
+		if j.readingsContradict {
+			return "The charge cannot be judged: the readings contradict each other."
+		}
+		likely, chance := j.likeliest()
+		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s ± %s.",
+			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
+	case ChargeNotNow:
+		return fmt.Sprintf("Do not charge by %s now: %s.", c.Method, c.Reasons[0])
+	}
+	return "The charge was not judged: " + j.charge.Reasons[0] + "."
+}
+
+// next orders what to do: instruments before everything, then what endangers
+// the compressor, then air, then charge.
+func (j *job) next() []Step {
+	var out []Step
+	add := func(do, why string) { out = append(out, Step{Do: do, Why: why}) }
+	for _, d := range j.doubts {
+		if d.Belief == Doubted || d.Belief == Impossible {
+			add(sentence(d.Mend)+".", d.Text)
+		}
+	}
+	for _, r := range j.risks {
+		if r.Grave {
+			add(sentence(r.Do)+".", r.Text)
+		}
+	}
+	if j.air != nil && j.air.Do != "" {
+		add(sentence(j.air.Do)+".", j.air.Why)
+	}
+	switch c := j.charge; c.Outcome {
+	case ChargeNotMeasured, ChargeNotNow:
+		for _, s := range c.Instead {
+			add(sentence(s)+".", c.Reasons[0])
+		}
+	case ChargeCannotTell:
+		if !j.readingsContradict {
+			likely, chance := j.likeliest()
+			add("Leave the charge as it is until a better reading decides.", fmt.Sprintf("%s is likeliest, and at %.0f %% not sure enough to move refrigerant by", likely, 100*chance))
+		}
+		for _, s := range c.Instead {
+			add(sentence(s)+".", "the uncertainty of the readings is as wide as the band they are to be judged by")
+		}
+	case ChargeInBand:
+		if len(out) == 0 {
+			add("Leave the charge as it is; write the readings down.", "the charge is in band")
+		}
+	case ChargeLow, ChargeHigh:
+		out = append(out, j.dose(len(out) > 0)...)
+	}
+	return out
+}
+
+// sure words a probability; nothing a field instrument says is certain.
+func sure(p float64) string {
+	if p > 0.99 {
+		return "more than 99 % sure"
+	}
+	return fmt.Sprintf("%.0f %% sure", 100*p)
+}
+
+// likeliest is the outcome with the largest chance.
+func (j *job) likeliest() (ChargeOutcome, float64) {
+	c := &j.charge
+	switch {
+	case c.InBand >= c.Low && c.InBand >= c.High:
+		return ChargeInBand, c.InBand
+	case c.Low > c.High:
+		return ChargeLow, c.Low
+	}
+	return ChargeHigh, c.High
+}
+
+func (j *job) cautions() []string {
+	out := []string{
+		"The unit's label and its maker's charging chart outrank every general rule here; local codes and licensed practice apply.",
+	}
+	for _, c := range j.fluid.Cautions() {
+		out = append(out, sentence(c)+".")
+	}
+	return append(out,
+		"Never heat or overfill a cylinder, and weigh what goes in and out of it.",
+		"Mains voltage and charged capacitors are inside: lock out before you reach in.",
+	)
+}
+
+// sentence starts with a capital letter and has no full stop of its own.
+func sentence(s string) string {
+	s = strings.TrimRight(s, ".")
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}

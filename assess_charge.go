@@ -1,0 +1,260 @@
+package satline
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/satline/satline/charge"
+)
+
+// judgeCharge lets package charge choose the method, asks whether it applies
+// now and whether its readings can be believed, and only then compares measured
+// with target.
+func (j *job) judgeCharge() error {
+	situation := j.situation()
+	method, obstacles := charge.Choose(situation)
+	if method == charge.WeighIn {
+		j.chargeNotNow(situation.Device.Method(), obstacles)
+		return j.judgeBothSides()
+	}
+	j.charge.Method = method.String()
+	if wanting := j.wanting(method); len(wanting) > 0 {
+		j.charge.Outcome = ChargeNotMeasured
+		j.charge.Reasons = []string{fmt.Sprintf("the %v method needs readings that are not there: %s", method, listed(wanting))}
+		for _, w := range wanting {
+			j.charge.Instead = append(j.charge.Instead, "read the "+w)
+		}
+		return nil
+	}
+	measured, err := j.measure(method)
+	if err != nil {
+		return rangeProblem("readings."+methodFields[method][0], err)
+	}
+	target, err := j.target(method)
+	var notNow *charge.NotNowError
+	if errors.As(err, &notNow) {
+		j.chargeNotNow(method, []charge.Obstacle{notNow.Obstacle(j.visit.Units)})
+		return j.judgeBothSides()
+	}
+	if err != nil {
+		return rangeProblem("equipment.label", err)
+	}
+	if why := j.unsettled(); why != "" {
+		value := measured.Value
+		j.charge.Outcome, j.charge.Measured, j.charge.Reasons = ChargeNotNow, &value, []string{why}
+		j.charge.Instead = []string{"wait until it has settled, then judge the charge; move nothing until then"}
+		return nil
+	}
+	for _, o := range obstacles {
+		j.charge.Reasons = append(j.charge.Reasons, o.Reason)
+	}
+	verdict, err := charge.Judge(measured, target)
+	if err != nil {
+		return rangeProblem("readings."+methodFields[method][0], err)
+	}
+	if sub, ok := j.subcoolingBeside(method); ok {
+		if verdict, err = charge.JudgeTogether(measured, sub, &target); err != nil {
+			return rangeProblem("readings.liquidPressure", err)
+		}
+	}
+	j.takeVerdict(verdict)
+	return nil
+}
+
+// chargeNotNow says why the charge cannot be judged, and what to do instead.
+func (j *job) chargeNotNow(method charge.Method, obstacles []charge.Obstacle) {
+	j.charge.Outcome, j.charge.Method = ChargeNotNow, method.String()
+	for _, o := range obstacles {
+		if o.Forbids {
+			j.charge.Reasons = append(j.charge.Reasons, o.Reason)
+			j.charge.Instead = append(j.charge.Instead, o.Instead)
+		}
+	}
+	if len(j.wanting(method)) == 0 {
+		if m, err := j.measure(method); err == nil {
+			value := m.Value
+			j.charge.Measured = &value
+			j.liquidReturning = m.LiquidReturning()
+		}
+	}
+}
+
+// judgeBothSides still calls a fixed restrictor overcharged where there is no
+// target, if no superheat stands beside stacked liquid; a situation that
+// forbids more than the target forbids this as well.
+func (j *job) judgeBothSides() error {
+	if j.visit.Equipment.Metering != FixedRestrictor || j.situationSpoiled() {
+		return nil
+	}
+	if r := j.readings; r.SuctionPressure == nil || r.SuctionLine == nil {
+		return nil
+	}
+	sub, ok := j.subcoolingBeside(charge.Superheat)
+	if !ok {
+		return nil
+	}
+	measured, err := j.measure(charge.Superheat)
+	if err != nil {
+		return rangeProblem("readings.suctionPressure", err)
+	}
+	verdict, err := charge.JudgeTogether(measured, sub, nil)
+	if err != nil {
+		return rangeProblem("readings.liquidPressure", err)
+	}
+	if verdict.Outcome == charge.Overcharged {
+		j.charge.Instead = nil
+		j.takeVerdict(verdict)
+	}
+	return nil
+}
+
+func (j *job) takeVerdict(v charge.Verdict) {
+	value, deviation := v.Measured.Value, v.Deviation
+	j.charge.Outcome, j.charge.Measured = chargeOutcomes[v.Outcome], &value
+	if v.Target.Method != 0 {
+		j.chargeTarget = v.Target
+		target := v.Target.Value
+		j.charge.Target, j.charge.TargetSource = &target, v.Target.Source.String()
+		j.charge.Tolerance, j.charge.ToleranceSource = v.Target.Tolerance, v.Target.ToleranceSource.String()
+		j.charge.Deviation = &deviation
+	}
+	j.charge.Low, j.charge.InBand, j.charge.High = v.Low, v.InBand, v.High
+	j.charge.Reasons = append(j.charge.Reasons, v.Reasons(j.visit.Units)...)
+	j.liquidReturning = v.LiquidReturning
+	if better, ok := v.Better(); ok {
+		j.charge.Instead = append(j.charge.Instead, better.Text(j.visit.Units))
+	}
+	if worst := gravest(j.doubts, methodFields[v.Method]...); worst == Doubted || worst == Impossible {
+		j.readingsContradict = true
+		j.charge.Outcome = ChargeCannotTell
+		j.charge.Low, j.charge.InBand, j.charge.High = 1./3, 1./3, 1./3
+		j.charge.Reasons = append([]string{"the readings this rests on cannot be believed as they stand"}, j.charge.Reasons...)
+		j.charge.Instead = []string{"settle the doubts about the readings, then judge the charge"}
+	}
+}
+
+var chargeOutcomes = map[charge.Outcome]ChargeOutcome{
+	charge.InBand:       ChargeInBand,
+	charge.Undercharged: ChargeLow,
+	charge.Overcharged:  ChargeHigh,
+	charge.CannotTell:   ChargeCannotTell,
+}
+
+// methodFields are the readings each method compares with its target.
+var methodFields = map[charge.Method][]string{
+	charge.Superheat:  {"suctionPressure", "suctionLine", "returnWetBulb", "outdoorDryBulb"},
+	charge.Subcooling: {"liquidPressure", "liquidLine"},
+	charge.Approach:   {"liquidLine", "outdoorDryBulb"},
+}
+
+// wanting names the readings that a method needs and the visit does not have.
+func (j *job) wanting(m charge.Method) []string {
+	var out []string
+	for _, name := range methodFields[m] {
+		if j.visit.Equipment.Label.Superheat != nil && m == charge.Superheat && (name == "returnWetBulb" || name == "outdoorDryBulb") {
+			continue
+		}
+		if name == "liquidPressure" && j.readings.DischargePressure != nil {
+			continue
+		}
+		if f := fieldNamed(name); f.show(&j.readings, j.visit.Units) == "" {
+			out = append(out, f.label)
+		}
+	}
+	return out
+}
+
+// measure needs the readings of the method to be there.
+func (j *job) measure(m charge.Method) (charge.Measurement, error) {
+	r, atm := &j.readings, j.atmosphere.Pressure
+	switch m {
+	case charge.Superheat:
+		return charge.MeasureSuperheat(j.fluid, *r.SuctionPressure, atm, *r.SuctionLine)
+	case charge.Subcooling:
+		high, _ := j.highSide()
+		return charge.MeasureSubcooling(j.fluid, *high, atm, *r.LiquidLine)
+	}
+	return charge.MeasureApproach(*r.LiquidLine, *r.OutdoorDryBulb)
+}
+
+// subcoolingBeside is the subcooling of a machine that is judged by superheat.
+func (j *job) subcoolingBeside(m charge.Method) (charge.Measurement, bool) {
+	if m != charge.Superheat || j.derived.Subcooling == nil {
+		return charge.Measurement{}, false
+	}
+	sub, err := j.measure(charge.Subcooling)
+	return sub, err == nil
+}
+
+func (j *job) target(m charge.Method) (charge.Target, error) {
+	label := j.visit.Equipment.Label
+	switch {
+	case m == charge.Superheat && label.Superheat != nil:
+		return charge.SuperheatTarget(label.Superheat, temperatureReading{}, temperatureReading{})
+	case m == charge.Superheat:
+		return charge.SuperheatTarget(nil, *j.readings.ReturnWetBulb, *j.readings.OutdoorDryBulb)
+	case m == charge.Subcooling:
+		return charge.SubcoolingTarget(label.Subcooling)
+	}
+	return charge.ApproachTarget(label.Approach)
+}
+
+func (j *job) situation() charge.Situation {
+	v, r, c := &j.visit, &j.readings, &j.visit.Conditions
+	s := charge.Situation{
+		Units:            v.Units,
+		Device:           devices[v.Equipment.Metering],
+		LabelSuperheat:   v.Equipment.Label.Superheat != nil,
+		LabelSubcooling:  v.Equipment.Label.Subcooling != nil,
+		LabelApproach:    v.Equipment.Label.Approach != nil,
+		OutdoorDryBulb:   r.OutdoorDryBulb,
+		ReturnDryBulb:    r.ReturnDryBulb,
+		ReturnWetBulb:    r.ReturnWetBulb,
+		Superheat:        j.derived.Superheat,
+		Subcooling:       j.derived.Subcooling,
+		Airflow:          r.Airflow,
+		NominalCapacity:  v.Equipment.NominalCapacity,
+		Running:          c.Running,
+		Heating:          c.Heating,
+		CoilWet:          c.CoilWet,
+		PanelsOff:        c.PanelsOff,
+		DoorsOpen:        c.DoorsOpen,
+		EconomizerOpen:   c.EconomizerOpen,
+		CoilIced:         c.CoilIced,
+		FilterDirty:      c.FilterDirty,
+		OutdoorCoilDirty: c.OutdoorCoilDirty,
+		CircuitOpened:    c.SealedSystemOpened,
+
+		CondenserFanCycling: c.CondenserFanCycling,
+	}
+	if n := len(v.Moves); n > 0 && len(v.Log) > 0 {
+		s.SinceMove = v.Log[len(v.Log)-1].At - v.Moves[n-1].At
+	}
+	return s
+}
+
+// situationSpoiled says that nothing measured now tells about the charge.
+func (j *job) situationSpoiled() bool {
+	c := &j.visit.Conditions
+	return c.Heating || c.CoilWet || c.PanelsOff || c.CoilIced || c.SealedSystemOpened
+}
+
+var devices = map[Metering]charge.Device{
+	FixedRestrictor: charge.FixedRestrictor,
+	TXV:             charge.Valve,
+	EXV:             charge.Valve,
+}
+
+func listed(items []string) string {
+	switch len(items) {
+	case 0:
+		return ""
+	case 1:
+		return items[0]
+	}
+	out := items[0]
+	for _, s := range items[1 : len(items)-1] {
+		out += ", " + s
+	}
+	return out + " and " + items[len(items)-1]
+}

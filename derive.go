@@ -1,0 +1,110 @@
+package satline
+
+import (
+	"math"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// derive works out what follows from the readings by themselves.
+func (j *job) derive() error {
+	d, r := &j.derived, &j.readings
+	var err error
+	if r.SuctionPressure != nil {
+		if d.EvaporatingDew, err = j.saturation(*r.SuctionPressure, j.fluid.DewTemperature); err != nil {
+			return rangeProblem("readings.suctionPressure", err)
+		}
+	}
+	if high, field := j.highSide(); high != nil {
+		if d.CondensingBubble, err = j.saturation(*high, j.fluid.BubbleTemperature); err != nil {
+			return rangeProblem(field, err)
+		}
+		if j.condensingDew, err = j.saturation(*high, j.fluid.DewTemperature); err != nil {
+			return rangeProblem(field, err)
+		}
+		middle := temperatureReading{
+			Value: d.CondensingBubble.Value.Add(j.condensingDew.Value.Sub(d.CondensingBubble.Value) / 2),
+			Std:   d.CondensingBubble.Std,
+		}
+		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
+		if r.SuctionPressure != nil {
+			ratio := float64(j.absolute(*high).Value / j.absolute(*r.SuctionPressure).Value)
+			if ratio > 0 && finite(ratio) {
+				d.CompressionRatio = &ratio
+			}
+		}
+	}
+	d.Superheat = difference(r.SuctionLine, d.EvaporatingDew)
+	d.Subcooling = difference(d.CondensingBubble, r.LiquidLine)
+	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
+	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
+	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
+		if air, err := psychro.FromWetBulb(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, j.atmosphere.Pressure.Value); err == nil {
+			humidity := air.RelativeHumidity()
+			d.ReturnHumidity = &humidity
+		}
+	}
+	return nil
+}
+
+// highSide is the pressure that stands for that of the liquid line: the reading
+// itself, or what prepareHighSide made of the discharge pressure.
+func (j *job) highSide() (*gaugeReading, string) {
+	switch r := &j.readings; {
+	case r.LiquidPressure != nil:
+		return r.LiquidPressure, "readings.liquidPressure"
+	case r.DischargePressure != nil:
+		return j.standIn(), "readings.dischargePressure"
+	}
+	return nil, ""
+}
+
+// standIn makes a liquid pressure of a discharge pressure. The condenser and
+// its pipes take 1 to 5 % of the pressure on comfort cooling machines; half of
+// that is taken off, with the rest as a rectangular doubt (common practice, no
+// source).
+func (j *job) standIn() *gaugeReading {
+	g := *j.readings.DischargePressure
+	p := float64(j.absolute(g).Value)
+	return &gaugeReading{
+		Value: g.Value - quantity.GaugePressure(0.03*p),
+		Std:   math.Hypot(g.Std, 0.02*p/math.Sqrt(3)),
+	}
+}
+
+// absolute turns a gauge reading into an absolute pressure; the uncertainties
+// of gauge and atmosphere are independent.
+func (j *job) absolute(g gaugeReading) quantity.Uncertain[quantity.Pressure] {
+	atm := j.atmosphere.Pressure
+	return quantity.Uncertain[quantity.Pressure]{
+		Value: g.Value.Absolute(atm.Value),
+		Std:   math.Hypot(g.Std, atm.Std),
+	}
+}
+
+// saturation looks up a saturation temperature at a gauge reading and carries
+// the uncertainty through by the slope of the curve (GUM 5.1.2).
+func (j *job) saturation(g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) (*temperatureReading, error) {
+	p := j.absolute(g)
+	t, err := at(p.Value)
+	if err != nil {
+		return nil, err
+	}
+	out := temperatureReading{Value: t}
+	step := quantity.Pressure(math.Max(p.Std, 1))
+	if above, err := at(p.Value + step); err == nil {
+		out.Std = math.Abs(float64(above.Sub(t))) / float64(step) * p.Std
+	} else if below, err := at(p.Value - step); err == nil {
+		out.Std = math.Abs(float64(t.Sub(below))) / float64(step) * p.Std
+	}
+	return &out, nil
+}
+
+// difference is a less b, with the uncertainty of two independent readings.
+func difference(a, b *temperatureReading) *quantity.Uncertain[quantity.TemperatureDelta] {
+	if a == nil || b == nil {
+		return nil
+	}
+	return &quantity.Uncertain[quantity.TemperatureDelta]{Value: a.Value.Sub(b.Value), Std: math.Hypot(a.Std, b.Std)}
+}

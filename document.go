@@ -1,0 +1,223 @@
+package satline
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/satline/satline/quantity"
+)
+
+// Audience is whom a report is written for.
+type Audience int
+
+// The audiences.
+const (
+	// Technician: at the machine, now. What to do comes before the numbers.
+	Technician Audience = iota
+	// File: the technical record, with every number and its source.
+	File
+	// Owner: the person who pays, in plain language.
+	Owner
+)
+
+// A document is a report before it has a format.
+type document struct {
+	title  string
+	lines  []string // under the title
+	blocks []block
+}
+
+// A block is a section of a document. Its parts are written in this order.
+type block struct {
+	heading    string
+	paragraphs []string
+	table      *table
+	items      []item
+	numbered   bool
+	pictures   []Picture
+}
+
+// An item is a line of a list with lines below it.
+type item struct {
+	text  string
+	below []string
+}
+
+type table struct {
+	head []string
+	rows [][]string
+}
+
+// A Picture is an SVG drawing for a report, such as the pressure-enthalpy
+// diagram of refrigerant/diagram or the chart of psychro/chart.
+type Picture struct {
+	Caption string
+	SVG     []byte
+}
+
+func (a Assessment) document(audience Audience, pictures []Picture) document {
+	d := document{title: a.Title}
+	if d.title == "" {
+		d.title = "Air conditioner assessment"
+	}
+	switch audience {
+	case Owner:
+		a.ownerBlocks(&d)
+	case File:
+		a.head(&d)
+		d.blocks = append(d.blocks, a.verdictBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.findingsBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock())
+	default:
+		a.head(&d)
+		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.findingsBlock())
+	}
+	if len(pictures) > 0 {
+		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
+	}
+	caution := block{heading: "Be careful"}
+	for _, c := range a.Cautions {
+		caution.items = append(caution.items, item{text: c})
+	}
+	d.blocks = append(d.blocks, caution)
+	if a.Notes != "" {
+		d.blocks = append(d.blocks, block{heading: "Notes", paragraphs: []string{a.Notes}})
+	}
+	d.blocks = slices.DeleteFunc(d.blocks, block.empty)
+	return d
+}
+
+func (b block) empty() bool {
+	return len(b.paragraphs) == 0 && len(b.items) == 0 && b.table == nil && len(b.pictures) == 0
+}
+
+func (a Assessment) head(d *document) {
+	d.lines = append(d.lines, fmt.Sprintf("%s (safety group %s); atmosphere %s (%s)", a.Refrigerant.Designation, a.Refrigerant.SafetyGroup,
+		a.Atmosphere.Pressure.Value.Format(a.Units), a.Atmosphere.Source))
+	if a.Refrigerant.Estimated != "" {
+		d.lines = append(d.lines, "Its properties are an estimate: "+a.Refrigerant.Estimated)
+	}
+}
+
+func (a Assessment) verdictBlock() block {
+	b := block{heading: "Verdict", paragraphs: []string{a.Headline}}
+	for _, r := range a.Charge.Reasons {
+		b.items = append(b.items, item{text: r})
+	}
+	for _, r := range a.Charge.Instead {
+		b.items = append(b.items, item{text: "Instead: " + r})
+	}
+	return b
+}
+
+func (a Assessment) riskBlock() block {
+	b := block{heading: "Danger to the compressor"}
+	for _, r := range a.Risks {
+		b.items = append(b.items, item{text: r.Text, below: []string{r.Why, "Now: " + r.Do}})
+	}
+	return b
+}
+
+func (a Assessment) nextBlock() block {
+	b := block{heading: "Do next", numbered: true}
+	for _, s := range a.Next {
+		it := item{text: s.Do}
+		if s.Why != "" {
+			it.below = []string{"Why: " + s.Why}
+		}
+		b.items = append(b.items, it)
+	}
+	return b
+}
+
+func (a Assessment) settleBlock() block {
+	if a.Settle == nil {
+		return block{}
+	}
+	return block{heading: "The one reading that would settle most", items: []item{{text: a.Settle.Take, below: append([]string{a.Settle.Why}, a.Settle.Outcomes...)}}}
+}
+
+func (a Assessment) readingsBlock() block {
+	b := block{heading: "Readings", table: &table{head: []string{"reading", "value ± standard uncertainty", "judged"}}}
+	for _, r := range a.Readings {
+		belief := string(r.Belief)
+		if r.Settled {
+			belief += ", settled"
+		}
+		b.table.rows = append(b.table.rows, []string{r.Name, r.Value, belief})
+	}
+	for _, d := range a.Doubts {
+		b.items = append(b.items, item{text: d.Text, below: []string{"Look: " + d.Mend}})
+	}
+	return b
+}
+
+func (a Assessment) derivedBlock() block {
+	rows := a.Derived.rows(a.Units)
+	if len(rows) == 0 {
+		return block{}
+	}
+	return block{heading: "What follows from them", table: &table{head: []string{"value", "± standard uncertainty"}, rows: rows}}
+}
+
+func (a Assessment) airBlock() block {
+	if a.Air == nil {
+		return block{}
+	}
+	b := block{heading: "Air side"}
+	for _, r := range a.Air.Reasons {
+		b.items = append(b.items, item{text: r})
+	}
+	return b
+}
+
+func (a Assessment) findingsBlock() block {
+	b := block{heading: "What it may be"}
+	for _, f := range a.Findings {
+		it := item{text: fmt.Sprintf("%.0f %%: %s", 100*f.Probability, f.Cause)}
+		for _, s := range f.For {
+			it.below = append(it.below, "for: "+s)
+		}
+		for _, s := range f.Against {
+			it.below = append(it.below, "against: "+s)
+		}
+		if f.Do != "" {
+			it.below = append(it.below, "do: "+f.Do)
+		}
+		b.items = append(b.items, it)
+	}
+	return b
+}
+
+// rows lists the derived values that are there, in the order a technician
+// works them out.
+func (d Derived) rows(sys quantity.System) [][]string {
+	var out [][]string
+	add := func(name, value string) {
+		if value != "" {
+			out = append(out, []string{name, value})
+		}
+	}
+	add("evaporating temperature (dew)", shown(d.EvaporatingDew, sys))
+	add("condensing temperature (bubble)", shown(d.CondensingBubble, sys))
+	add("superheat", shown(d.Superheat, sys))
+	add("subcooling", shown(d.Subcooling, sys))
+	add("condensing over outdoor air", shown(d.CondensingOverOutdoor, sys))
+	add("approach, liquid over outdoor air", shown(d.Approach, sys))
+	if d.CompressionRatio != nil {
+		add("compression ratio", fmt.Sprintf("%.2f", *d.CompressionRatio))
+	}
+	add("temperature split", shown(d.TemperatureSplit, sys))
+	if d.ReturnHumidity != nil {
+		add("return relative humidity", fmt.Sprintf("%.0f %%", 100**d.ReturnHumidity))
+	}
+	add("total capacity", shown(d.TotalCapacity, sys))
+	add("sensible capacity", shown(d.SensibleCapacity, sys))
+	add("latent capacity", shown(d.LatentCapacity, sys))
+	return out
+}
+
+func shown[T quantity.Quantity](u *quantity.Uncertain[T], sys quantity.System) string {
+	if u == nil {
+		return ""
+	}
+	return u.Format(sys)
+}

@@ -1,0 +1,74 @@
+package satline
+
+import (
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+// dose says how far to move the charge now; where something else has to be
+// mended first, that the charge waits.
+func (j *job) dose(waits bool) []Step {
+	if waits {
+		return []Step{{
+			Do:  "Leave the charge until the steps above are done, then measure again.",
+			Why: "it reads " + string(j.charge.Outcome) + " now, and the steps above may change that",
+		}}
+	}
+	if j.charge.Target == nil {
+		return []Step{{
+			Do:  "Recover refrigerant a few ounces at a time, wait until the readings settle, and measure again.",
+			Why: "without a target there is no telling how much; stop as soon as superheat appears",
+		}}
+	}
+	if j.visit.Scope == VerdictOnly {
+		return nil
+	}
+	plan := charge.Dosing{
+		Target:          j.chargeTarget,
+		History:         j.moved(),
+		LabelCharge:     j.visit.Equipment.Label.Charge,
+		NominalCapacity: j.visit.Equipment.NominalCapacity,
+	}
+	if j.steadiness != nil {
+		plan.Settling = j.steadiness.Course
+	}
+	d, err := plan.Next()
+	if err != nil {
+		way := "Add"
+		if j.charge.Outcome == ChargeHigh {
+			way = "Recover"
+		}
+		return []Step{{
+			Do:  way + " refrigerant a few ounces at a time, wait until the readings settle, and measure again.",
+			Why: "it reads " + string(j.charge.Outcome) + "; how much cannot be said: " + err.Error(),
+		}}
+	}
+	j.nextDose = &d
+	return []Step{{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"}}
+}
+
+// moved pairs the net mass moved with where the reading had settled before the
+// next move; intervals that the log does not show are left out.
+func (j *job) moved() []charge.Moved {
+	var out []charge.Moved
+	net := quantity.Mass(0)
+	from := 0
+	for _, m := range j.visit.Moves {
+		to := from
+		for to < len(j.log) && j.log[to].At <= m.At {
+			to++
+		}
+		if to > from {
+			if course, of, err := j.course(j.log[from:to]); err == nil && of != "" {
+				std := course.Value.Std
+				if j.charge.Measured != nil {
+					std = max(std, j.charge.Measured.Std)
+				}
+				out = append(out, charge.Moved{Net: net, Value: course.Value.Value.PlusMinus(quantity.TemperatureDelta(std))})
+			}
+		}
+		net += m.Added - m.Recovered
+		from = to
+	}
+	return append(out, charge.Moved{Net: net, Value: *j.charge.Measured})
+}

@@ -1,0 +1,88 @@
+package satline_test
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+)
+
+// An invented visit: an R-410A split system with a piston, in the mountains.
+func ExampleAssess() {
+	visit := satline.Visit{
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.FixedRestrictor, NominalCapacity: quantity.Tons(3)},
+		Site:      satline.Site{Elevation: quantity.Feet(6000)},
+		Readings: satline.Readings{
+			SuctionPressure: satline.Measured(quantity.PSIG(118)), LiquidPressure: satline.Measured(quantity.PSIG(318)),
+			SuctionLine: satline.Measured(quantity.Fahrenheit(70)), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
+			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(82)),
+			ReturnDryBulb:  satline.Measured(quantity.Fahrenheit(75)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+		},
+	}
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(assessment.Charge.Outcome)
+	fmt.Println(assessment.Derived.Superheat.Format(quantity.IP))
+	// Output:
+	// undercharged
+	// 31.5 °F ± 0.9 °F
+}
+
+func ExampleDecodeVisit() {
+	_, err := satline.DecodeVisit([]byte(`{
+	  "equipment": {"refrigerant": "R-32", "metering": "TXV"},
+	  "readings": {"liquidPressure": 350}
+	}`))
+	fmt.Println(err)
+	// Output:
+	// visit: readings.liquidPressure (line 3): gauge pressure "350": the unit is missing; write a number and one of psig, kPag, barg, inHg vac, Pag, in quotes
+}
+
+func ExampleReadVisit() {
+	visit, err := satline.ReadVisit(strings.NewReader(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`))
+	fmt.Println(visit.Equipment.Refrigerant, visit.Equipment.Metering, err)
+	// Output: R-32 TXV <nil>
+}
+
+// A reading takes the uncertainty of the visit's instruments, or states its own.
+func ExampleMeasured() {
+	byInstrument := satline.Measured(quantity.PSIG(118))
+	stated := new(quantity.PSIG(118).PlusMinus(quantity.PSIG(0.5)))
+	fmt.Println(byInstrument.Format(quantity.IP))
+	fmt.Println(stated.Format(quantity.IP))
+	// Output:
+	// 118.0 psig
+	// 118.0 psig ± 0.5 psi
+}
+
+func ExampleAssessment_WriteMarkdown() {
+	visit, err := satline.ReadVisit(strings.NewReader(`{
+	  "title": "Invented",
+	  "equipment": {"refrigerant": "R-134a", "metering": "TXV"}
+	}`))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var report strings.Builder
+	if err := assessment.WriteMarkdown(&report, satline.Owner); err != nil {
+		fmt.Println(err)
+	}
+	found, _, _ := strings.Cut(report.String(), "\n## What comes next")
+	fmt.Println(found)
+	// Output:
+	// # Invented
+	//
+	// ## What was found
+	//
+	// The amount of refrigerant was not measured.
+}

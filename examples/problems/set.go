@@ -1,0 +1,156 @@
+package main
+
+import (
+	"fmt"
+	"hash/fnv"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// Options choose a problem set. The same options give the same set, always.
+type Options struct {
+	Seed         uint64
+	Topics       []string
+	PerTopic     int
+	Refrigerants []string
+	Units        quantity.System
+	Difficulty   int // 1 reads a table row, 2 interpolates, 3 adds altitude, glide or a trap
+}
+
+// A Set is a numbered list of problems.
+type Set struct {
+	Options  Options
+	Problems []Problem
+}
+
+// topics in the order a course takes them.
+var topics = []struct {
+	name string
+	make func(*generator) (Problem, error)
+}{
+	{"saturation", saturationProblem},
+	{"glide", glideProblem},
+	{"superheat", superheatProblem},
+	{"subcooling", subcoolingProblem},
+	{"altitude", altitudeProblem},
+	{"target", targetProblem},
+	{"air", airProblem},
+	{"capacity", capacityProblem},
+	{"airflow", airflowProblem},
+	{"dosing", dosingProblem},
+	{"diagnosis", diagnosisProblem},
+}
+
+func topicNames() []string {
+	var out []string
+	for _, t := range topics {
+		out = append(out, t.name)
+	}
+	return out
+}
+
+// Generate makes the problem set of the options.
+func Generate(o Options) (Set, error) {
+	if o.PerTopic < 1 || o.PerTopic > 50 {
+		return Set{}, fmt.Errorf("%d problems a topic; choose from 1 to 50", o.PerTopic)
+	}
+	if o.Difficulty < 1 || o.Difficulty > 3 {
+		return Set{}, fmt.Errorf("difficulty %d; choose 1, 2 or 3", o.Difficulty)
+	}
+	fluids, err := fluidsOf(o.Refrigerants)
+	if err != nil {
+		return Set{}, err
+	}
+	for _, name := range o.Topics {
+		if !slices.Contains(topicNames(), name) {
+			return Set{}, fmt.Errorf("no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
+		}
+	}
+	set := Set{Options: o}
+	for _, t := range topics {
+		if len(o.Topics) > 0 && !slices.Contains(o.Topics, t.name) {
+			continue
+		}
+		if t.name == "glide" && !anyGlides(fluids) {
+			if len(o.Topics) > 0 {
+				return Set{}, fmt.Errorf("none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C")
+			}
+			continue
+		}
+		g := &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(t.name))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty}
+		for range o.PerTopic {
+			p, err := t.make(g)
+			if err != nil {
+				return Set{}, fmt.Errorf("%s: %w", t.name, err)
+			}
+			p.Topic, p.Number = t.name, len(set.Problems)+1
+			set.Problems = append(set.Problems, p)
+		}
+	}
+	return set, nil
+}
+
+func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
+	if len(names) == 0 {
+		return nil, fmt.Errorf("name at least one refrigerant")
+	}
+	var out []*refrigerant.Refrigerant
+	for _, n := range names {
+		f, err := refrigerant.Lookup(n)
+		if err != nil {
+			return nil, err
+		}
+		// Problems are set around comfort cooling, and a fluid has to be
+		// saturated there.
+		for _, t := range []quantity.Temperature{quantity.Fahrenheit(20), quantity.Fahrenheit(140)} {
+			if p, err := f.DewPressure(t); err != nil || p < quantity.Kilopascals(110) {
+				return nil, fmt.Errorf("%s does not boil above atmospheric pressure from 20 to 140 °F, where these problems are set; choose another", f.Designation())
+			}
+		}
+		out = append(out, f)
+	}
+	return out, nil
+}
+
+// anyGlides reports whether one of the fluids glides by 2 °F or more at 40 °F.
+func anyGlides(fluids []*refrigerant.Refrigerant) bool {
+	return slices.ContainsFunc(fluids, func(f *refrigerant.Refrigerant) bool {
+		p, err := f.BubblePressure(quantity.Fahrenheit(40))
+		if err != nil {
+			return false
+		}
+		glide, err := f.Glide(p)
+		return err == nil && glide >= quantity.FahrenheitDelta(2)
+	})
+}
+
+func hash(s string) uint64 {
+	h := fnv.New64a()
+	h.Write([]byte(s))
+	return h.Sum64()
+}
+
+// A generator draws the numbers of one topic.
+type generator struct {
+	rng        *rand.Rand
+	fluids     []*refrigerant.Refrigerant
+	sys        quantity.System
+	difficulty int
+}
+
+func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }
+
+// pick draws low, low+step, … up to high.
+func (g *generator) pick(low, high, step float64) float64 {
+	n := int(math.Round((high-low)/step)) + 1
+	return low + step*float64(g.rng.IntN(n))
+}
+
+func (g *generator) oneOf(names ...string) string { return names[g.rng.IntN(len(names))] }
+
+func (g *generator) ip() bool { return g.sys == quantity.IP }

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
+// The units a student works in. Temperatures are whole degrees of the scale,
+// pressures are printed as the tables print them.
+
+// degrees makes a temperature of a number on the student's scale, given for
+// both scales so that either comes out round.
+func (g *generator) degrees(f, c float64) quantity.Temperature {
+	if g.ip() {
+		return quantity.Fahrenheit(f)
+	}
+	return quantity.Celsius(c)
+}
+
+func (g *generator) scale(t quantity.Temperature) float64 {
+	if g.ip() {
+		return t.Fahrenheit()
+	}
+	return t.Celsius()
+}
+
+func (g *generator) fromScale(v float64) quantity.Temperature { return g.degrees(v, v) }
+
+func (g *generator) delta(d quantity.TemperatureDelta) float64 {
+	if g.ip() {
+		return d.FahrenheitDelta()
+	}
+	return d.KelvinDelta()
+}
+
+func (g *generator) degreeUnit() string {
+	if g.ip() {
+		return "°F"
+	}
+	return "°C"
+}
+
+func (g *generator) deltaUnit() string {
+	if g.ip() {
+		return "°F"
+	}
+	return "K"
+}
+
+// gauge is a gauge pressure as a table prints it: to 0.1 psig or 1 kPa.
+func (g *generator) gauge(p quantity.Pressure, atm quantity.Pressure) float64 {
+	if g.ip() {
+		return math.Round(10*p.Gauge(atm).PSIG()) / 10
+	}
+	return math.Round(p.Gauge(atm).KilopascalsGauge())
+}
+
+func (g *generator) gaugePressure(v float64) quantity.GaugePressure {
+	if g.ip() {
+		return quantity.PSIG(v)
+	}
+	return quantity.KilopascalsGauge(v)
+}
+
+func (g *generator) gaugeUnit() string {
+	if g.ip() {
+		return "psig"
+	}
+	return "kPa gauge"
+}
+
+func (g *generator) temperature(t quantity.Temperature) string {
+	return number(g.scale(t)) + " " + g.degreeUnit()
+}
+
+func (g *generator) difference(v float64) string { return number(v) + " " + g.deltaUnit() }
+
+func (g *generator) pressure(v float64) string { return number(v) + " " + g.gaugeUnit() }
+
+// number prints at most one decimal and none that is zero.
+func number(v float64) string { return decimals(v, 1) }
+
+func decimals(v float64, n int) string {
+	s := strconv.FormatFloat(v, 'f', n, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return strings.Replace(s, "-", "−", 1)
+}
+
+func plainAnswer(v, within float64, unit string) Answer {
+	return Answer{Text: number(v) + " " + unit, Value: v, Within: within, Unit: unit}
+}
+
+func given(pairs ...string) []Given {
+	var out []Given
+	for i := 0; i+1 < len(pairs); i += 2 {
+		out = append(out, Given{pairs[i], pairs[i+1]})
+	}
+	return out
+}
+
+func step(source, format string, args ...any) Step {
+	return Step{Text: fmt.Sprintf(format, args...), Source: source}
+}

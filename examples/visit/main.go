@@ -1,0 +1,127 @@
+// Visit assesses a service visit and prints what to do.
+//
+//	go run ./examples/visit                 a demonstration visit, invented
+//	go run ./examples/visit FILE.json       a visit file; "-" reads standard input
+//	go run ./examples/visit -demo NAME      another demonstration visit
+//	go run ./examples/visit -json ...       the assessment as JSON
+//	go run ./examples/visit -units SI ...   in metric units
+//
+// The exit status is 0 when an assessment was made, whatever it says of the
+// machine, and 2 when the input has to be mended first; then one line on
+// standard error says where and how, and nothing is on standard output.
+package main
+
+import (
+	"embed"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path"
+	"strings"
+
+	"github.com/satline/satline"
+)
+
+//go:embed demo/*.json
+var demos embed.FS
+
+const firstDemo = "mountain-library"
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
+
+func run(args []string, in io.Reader, out, problems io.Writer) int {
+	text, err := assess(args, in, problems)
+	if errors.Is(err, flag.ErrHelp) {
+		return 0
+	}
+	if err != nil {
+		fmt.Fprintln(problems, strings.ReplaceAll(err.Error(), "\n", " "))
+		return 2
+	}
+	if _, err := io.WriteString(out, text); err != nil {
+		fmt.Fprintln(problems, err)
+		return 1
+	}
+	return 0
+}
+
+func assess(args []string, in io.Reader, help io.Writer) (string, error) {
+	flags := flag.NewFlagSet("visit", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	asJSON := flags.Bool("json", false, "write the assessment as JSON")
+	units := flags.String("units", "", "IP or SI; the visit's own where not given")
+	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
+	if err := flags.Parse(args); err != nil {
+		if errors.Is(err, flag.ErrHelp) {
+			fmt.Fprintln(help, "visit [-json] [-units IP|SI] [-demo NAME | FILE.json | -]")
+			flags.SetOutput(help)
+			flags.PrintDefaults()
+		}
+		return "", err
+	}
+	visit, err := load(flags.Args(), *demo, in)
+	if err != nil {
+		return "", err
+	}
+	if *units != "" {
+		if err := visit.Units.UnmarshalText([]byte(*units)); err != nil {
+			return "", fmt.Errorf("-units: %w", err)
+		}
+	}
+	a, err := satline.Assess(visit)
+	if err != nil {
+		return "", err
+	}
+	if !*asJSON {
+		return a.String(), nil
+	}
+	b, err := json.MarshalIndent(a, "", "  ")
+	return string(b) + "\n", err
+}
+
+func load(files []string, demo string, in io.Reader) (satline.Visit, error) {
+	switch {
+	case len(files) > 1:
+		return satline.Visit{}, fmt.Errorf("one visit at a time: %d files were named", len(files))
+	case len(files) == 1 && files[0] == "-":
+		return satline.ReadVisit(in)
+	case len(files) == 1:
+		f, err := os.Open(files[0])
+		if err != nil {
+			return satline.Visit{}, unreadable(err)
+		}
+		defer f.Close()
+		v, err := satline.ReadVisit(f)
+		if errors.As(err, new(*fs.PathError)) {
+			return satline.Visit{}, unreadable(err)
+		}
+		return v, err
+	}
+	data, err := demos.ReadFile(path.Join("demo", demo+".json"))
+	if err != nil {
+		return satline.Visit{}, fmt.Errorf("no demonstration %q; there are %s", demo, strings.Join(demoNames(), ", "))
+	}
+	return satline.DecodeVisit(data)
+}
+
+func unreadable(err error) error {
+	return fmt.Errorf("the visit file cannot be read: %w; name a JSON file of a visit, as in examples/visit/demo", err)
+}
+
+func demoNames() []string {
+	entries, err := demos.ReadDir("demo")
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for _, e := range entries {
+		names = append(names, strings.TrimSuffix(e.Name(), ".json"))
+	}
+	return names
+}

@@ -1,0 +1,70 @@
+package satline
+
+import (
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/quantity"
+)
+
+// judgeAir holds the temperature split against its target and works out the
+// capacity, as far as the readings go.
+func (j *job) judgeAir() error {
+	r := &j.readings
+	if j.visit.Conditions.Heating {
+		return nil
+	}
+	if err := j.measureCapacity(); err != nil {
+		return err
+	}
+	if r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil {
+		return nil
+	}
+	if worst := gravest(j.doubts, "returnDryBulb", "returnWetBulb", "supplyDryBulb"); worst == Doubted || worst == Impossible {
+		j.air = &AirVerdict{Outcome: "not judged", Reasons: []string{"the air readings cannot be believed as they stand"}}
+		return nil
+	}
+	v, err := airside.JudgeSplit(airside.SplitReadings{ReturnDryBulb: *r.ReturnDryBulb, ReturnWetBulb: *r.ReturnWetBulb, SupplyDryBulb: *r.SupplyDryBulb})
+	if err != nil {
+		j.air = &AirVerdict{Outcome: "no target here", Reasons: []string{err.Error()}}
+		return nil
+	}
+	j.air = &AirVerdict{
+		Outcome:     v.Outcome.String(),
+		TargetSplit: &v.Target,
+		Deviation:   &v.Deviation,
+		Tolerance:   v.Tolerance,
+		Source:      v.Source,
+		Reasons:     v.Reasons(j.visit.Units),
+	}
+	if v.AirflowFirst() {
+		if do := v.Do(); len(do) > 0 {
+			j.air.Do, j.air.Why = do[0], j.air.Reasons[0]
+		}
+	}
+	return nil
+}
+
+// measureCapacity needs the air on both sides of the coil and its flow.
+func (j *job) measureCapacity() error {
+	r := &j.readings
+	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil || r.SupplyWetBulb == nil {
+		return nil
+	}
+	c, err := airside.MeasureCapacity(airside.CapacityReadings{
+		Return:     airside.AirReading{DryBulb: *r.ReturnDryBulb, WetBulb: *r.ReturnWetBulb},
+		Supply:     airside.AirReading{DryBulb: *r.SupplyDryBulb, WetBulb: *r.SupplyWetBulb},
+		Airflow:    *r.Airflow,
+		Atmosphere: j.atmosphere.Pressure,
+	})
+	if err != nil {
+		// The readings contradict each other, and a doubt has said so.
+		return nil
+	}
+	for _, p := range []struct {
+		to   *derivedPower
+		from quantity.Uncertain[quantity.Power]
+	}{{&j.derived.TotalCapacity, c.Total}, {&j.derived.SensibleCapacity, c.Sensible}, {&j.derived.LatentCapacity, c.Latent}} {
+		value := p.from
+		*p.to = &value
+	}
+	return nil
+}

@@ -1,0 +1,99 @@
+package satline
+
+import (
+	"html/template"
+	"io"
+	"sync"
+)
+
+// WriteHTML writes the report for an audience as one HTML page that stands by
+// itself and prints on letter or A4 paper. Pictures are drawn into it; their
+// SVG is taken as it is, so give only drawings of your own making. The error is
+// the writer's.
+func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
+	return page().Execute(w, a.document(audience, pictures).page())
+}
+
+type pageData struct {
+	Title  string
+	Lines  []string
+	Blocks []pageBlock
+}
+
+type pageBlock struct {
+	Heading    string
+	Paragraphs []string
+	Head       []string
+	Rows       [][]string
+	Numbered   bool
+	Items      []pageItem
+	Pictures   []pagePicture
+}
+
+type pageItem struct {
+	Text  string
+	Below []string
+}
+
+type pagePicture struct {
+	Caption string
+	SVG     template.HTML
+}
+
+func (d document) page() pageData {
+	p := pageData{Title: d.title, Lines: d.lines}
+	for _, b := range d.blocks {
+		out := pageBlock{Heading: b.heading, Paragraphs: b.paragraphs, Numbered: b.numbered}
+		if b.table != nil {
+			out.Head, out.Rows = b.table.head, b.table.rows
+		}
+		for _, it := range b.items {
+			out.Items = append(out.Items, pageItem{it.text, it.below})
+		}
+		for _, pic := range b.pictures {
+			out.Pictures = append(out.Pictures, pagePicture{pic.Caption, template.HTML(pic.SVG)})
+		}
+		p.Blocks = append(p.Blocks, out)
+	}
+	return p
+}
+
+var page = sync.OnceValue(func() *template.Template { return template.Must(template.New("page").Parse(pageHTML)) })
+
+const pageHTML = `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>{{.Title}}</title>
+<style>
+body { font: 16px/1.4 system-ui, sans-serif; color: #111; background: #fff; max-width: 46rem; margin: 1rem auto; padding: 0 1rem; }
+h1 { font-size: 1.4rem; margin: 0 0 .3rem; }
+h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; border-bottom: 2px solid #111; }
+p, ul, ol { margin: .3rem 0; }
+li ul { color: #333; }
+table { border-collapse: collapse; width: 100%; }
+th, td { text-align: left; padding: .15rem .5rem .15rem 0; border-bottom: 1px solid #bbb; vertical-align: top; }
+figure { margin: .5rem 0; }
+svg { max-width: 100%; height: auto; }
+@media print { body { font-size: 9.5pt; margin: 0; max-width: none; } h2 { margin-top: .5rem; } figure { display: inline-block; width: 48%; } section { break-inside: avoid; } }
+</style>
+</head>
+<body>
+<h1>{{.Title}}</h1>
+{{range .Lines}}<p>{{.}}</p>
+{{end}}{{range .Blocks}}<section>
+<h2>{{.Heading}}</h2>
+{{range .Paragraphs}}<p>{{.}}</p>
+{{end}}{{if .Rows}}<table>
+<tr>{{range .Head}}<th scope="col">{{.}}</th>{{end}}</tr>
+{{range .Rows}}<tr>{{range .}}<td>{{.}}</td>{{end}}</tr>
+{{end}}</table>
+{{end}}{{if .Items}}{{if .Numbered}}<ol>{{else}}<ul>{{end}}
+{{range .Items}}<li>{{.Text}}{{if .Below}}<ul>{{range .Below}}<li>{{.}}</li>{{end}}</ul>{{end}}</li>
+{{end}}{{if .Numbered}}</ol>{{else}}</ul>{{end}}
+{{end}}{{range .Pictures}}<figure>{{.SVG}}<figcaption>{{.Caption}}</figcaption></figure>
+{{end}}</section>
+{{end}}</body>
+</html>
+`

@@ -1,0 +1,90 @@
+package satline
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// textWidth fits a terminal of 80 columns and a phone held sideways.
+const textWidth = 78
+
+// WriteText writes a plain text report in the units of the visit. The error is
+// the writer's.
+func (a Assessment) WriteText(w io.Writer, audience Audience) error {
+	_, err := io.WriteString(w, a.document(audience, nil).text())
+	return err
+}
+
+// String returns the technician's report as plain text.
+func (a Assessment) String() string { return a.document(Technician, nil).text() }
+
+func (d document) text() string {
+	var t textWriter
+	t.paragraph("", d.title)
+	for _, l := range d.lines {
+		t.paragraph("", l)
+	}
+	for _, b := range d.blocks {
+		if len(b.pictures) > 0 {
+			continue
+		}
+		t.b.WriteString("\n" + strings.ToUpper(b.heading) + "\n")
+		for _, p := range b.paragraphs {
+			t.paragraph("", p)
+		}
+		if b.table != nil {
+			t.rows(b.table.rows)
+		}
+		for i, it := range b.items {
+			lead := "- "
+			if b.numbered {
+				lead = fmt.Sprintf("%d. ", i+1)
+			}
+			t.paragraph(lead, it.text)
+			for _, s := range it.below {
+				t.paragraph(strings.Repeat(" ", len(lead)), s)
+			}
+		}
+	}
+	return t.b.String()
+}
+
+type textWriter struct{ b strings.Builder }
+
+func (t *textWriter) rows(rows [][]string) {
+	if len(rows) == 0 {
+		return
+	}
+	widths := make([]int, len(rows[0]))
+	for _, r := range rows {
+		for i, cell := range r {
+			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
+		}
+	}
+	for _, r := range rows {
+		line := " "
+		for i, cell := range r {
+			line += " " + cell + strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell)+1)
+		}
+		t.b.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+}
+
+// paragraph wraps text behind a lead; later lines are indented to match it.
+func (t *textWriter) paragraph(lead, text string) {
+	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
+	line, started := lead, false
+	for _, word := range strings.Fields(text) {
+		if started && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
+			t.b.WriteString(line + "\n")
+			line, started = indent, false
+		}
+		if started {
+			line += " "
+		}
+		line, started = line+word, true
+	}
+	t.b.WriteString(line + "\n")
+}

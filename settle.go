@@ -1,0 +1,110 @@
+package satline
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+// takeSettled replaces the readings by where the log, since the last move of
+// refrigerant, says that they settle, and judges whether the value that the
+// charge is read from has come to rest.
+func (j *job) takeSettled() error {
+	log := j.sinceLastMove()
+	if len(log) == 0 {
+		return nil
+	}
+	for _, f := range readingFields {
+		steady, ok, err := f.settle(&j.readings, log)
+		if err != nil {
+			return rangeProblem("log", err)
+		}
+		j.settled[f.name] = ok && steady
+	}
+	course, of, err := j.course(log)
+	if err != nil || of == "" {
+		return err
+	}
+	j.steadiness = &SteadinessVerdict{Of: of, Course: course, Text: steadinessText(of, course, j.visit.Units)}
+	return nil
+}
+
+func (j *job) sinceLastMove() []LogEntry {
+	if len(j.visit.Moves) == 0 {
+		return j.log
+	}
+	last := j.visit.Moves[len(j.visit.Moves)-1].At
+	for i := range j.log {
+		if j.log[i].At > last {
+			return j.log[i:]
+		}
+	}
+	return nil
+}
+
+// course follows the superheat of a fixed restrictor, or the subcooling of a
+// valve, over the log.
+func (j *job) course(log []LogEntry) (charge.Steadiness[quantity.TemperatureDelta], string, error) {
+	of, at := "subcooling", j.subcoolingAt
+	if j.visit.Equipment.Metering == FixedRestrictor {
+		of, at = "superheat", j.superheatAt
+	}
+	var samples []charge.Sample[quantity.TemperatureDelta]
+	for i := range log {
+		v, ok, err := at(&log[i].Readings)
+		if err != nil {
+			return charge.Steadiness[quantity.TemperatureDelta]{}, of, rangeProblem("log", err)
+		}
+		if ok {
+			samples = append(samples, charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v})
+		}
+	}
+	if len(samples) == 0 {
+		return charge.Steadiness[quantity.TemperatureDelta]{}, "", nil
+	}
+	course, err := charge.Settle(samples, quantity.TemperatureDelta(steadyWithin))
+	if err != nil {
+		return course, of, rangeProblem("log", err)
+	}
+	return course, of, nil
+}
+
+func (j *job) superheatAt(r *Readings) (quantity.TemperatureDelta, bool, error) {
+	if r.SuctionPressure == nil || r.SuctionLine == nil {
+		return 0, false, nil
+	}
+	v, err := j.fluid.Superheat(j.absolute(*r.SuctionPressure).Value, r.SuctionLine.Value)
+	return v, err == nil, err
+}
+
+func (j *job) subcoolingAt(r *Readings) (quantity.TemperatureDelta, bool, error) {
+	if r.LiquidPressure == nil || r.LiquidLine == nil {
+		return 0, false, nil
+	}
+	v, err := j.fluid.Subcooling(j.absolute(*r.LiquidPressure).Value, r.LiquidLine.Value)
+	return v, err == nil, err
+}
+
+func steadinessText(of string, c charge.Steadiness[quantity.TemperatureDelta], sys quantity.System) string {
+	switch c.State {
+	case charge.Settled:
+		return fmt.Sprintf("the %s has settled at %s, within %s to %s", of, c.Value.Format(sys), c.Low.Format(sys), c.High.Format(sys))
+	case charge.Hunting:
+		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %s; its mean is %s", of, c.Low.Format(sys), c.High.Format(sys), c.Period.Round(time.Second), c.Value.Format(sys))
+	case charge.Settling:
+		return fmt.Sprintf("the %s is still moving towards about %s; wait another %s", of, c.Value.Format(sys), c.Wait.Round(time.Minute))
+	case charge.Drifting:
+		return fmt.Sprintf("the %s drifts and shows no end yet; keep the machine running and log on", of)
+	}
+	return fmt.Sprintf("the log is too short to say whether the %s has settled", of)
+}
+
+// unsettled says why the charge may not be judged yet; empty where it may.
+func (j *job) unsettled() string {
+	if s := j.steadiness; s != nil && (s.Course.State == charge.Settling || s.Course.State == charge.Drifting) {
+		return s.Text
+	}
+	return ""
+}
