@@ -229,6 +229,108 @@ var nitrogenCautions = []string{
 	"never above the low-side design pressure on the label; raise it in steps and stand clear",
 }
 
+// Compressor care. The figures are general; those of the compressor's maker
+// come before them.
+var (
+	leastSuperheat       = quantity.FahrenheitDelta(5)
+	leastDischargeExcess = quantity.FahrenheitDelta(20)
+	hotDischarge         = quantity.Fahrenheit(200)
+	hottestDischarge     = quantity.Fahrenheit(225)
+	coldEvaporating      = quantity.Fahrenheit(32)
+	coldestEvaporating   = quantity.Fahrenheit(25)
+)
+
+const (
+	highRatio    times = 5
+	highestRatio times = 10
+)
+
+// hazards to a compressor, in the order in which they are told.
+var hazards = []*hazard{
+	&floodback, &slugging, &dischargeHottest, &ratioHighest, &suctionVacuum, &evaporatingColdest,
+	&superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &evaporatingCold,
+}
+
+var (
+	floodback = hazard{
+		code: "floodback", grave: true, limit: wetLine.value,
+		text:   "superheat {figure} cannot be told from none (up to {limit}, or twice its uncertainty): liquid is coming back while the compressor runs",
+		why:    "liquid washes the oil from the bearings and dilutes it in the sump; the compressor wears out without a warning",
+		do:     "add nothing; check airflow, filter, coil and metering device, and recover by ounces if the charge is too high; a compressor that is cold and sweats down to the sump should be stopped",
+		source: practice, holds: superheatNone, replaces: "superheat-low",
+	}
+	slugging = hazard{
+		code: "slugging", grave: true, limit: wetLine.value,
+		text:   "the superheat swings down to {figure}, at or below {limit}: liquid comes in slugs",
+		why:    "liquid does not compress: a slug breaks valves, reeds and scrolls at one blow",
+		do:     "find out why it hunts (valve bulb, airflow, oversized valve, low load) before moving charge; see that the crankcase heater works before a cold start; add liquid only throttled and slowly",
+		source: practice, holds: dipsToNone, replaces: "superheat-low",
+	}
+	dischargeHottest = hazard{
+		code: "discharge-hottest", grave: true, limit: hottestDischarge,
+		text:   "discharge line {figure} is above {limit}; the valves inside are 50 to 75 °F (28 to 42 °C) hotter",
+		why:    "oil breaks down and carbonizes from about 300 °F (149 °C) at the valves on; with moisture it turns to acid",
+		do:     "stop the machine; look for a low charge, a restriction, a dirty condenser, a dead fan, a high superheat or a high compression ratio; the pipe burns skin",
+		source: practice, holds: dischargeAbove(hottestDischarge), replaces: "discharge-hot",
+	}
+	ratioHighest = hazard{
+		code: "compression-ratio-highest", grave: true, limit: highestRatio,
+		text:   "compression ratio {figure} is above {limit}",
+		why:    "the discharge overheats, little vapor is pumped, and the motor is starved of cooling vapor",
+		do:     "stop the machine; find what holds the suction so low or the discharge so high",
+		source: practice, holds: ratioAbove(highestRatio), replaces: "compression-ratio-high",
+	}
+	suctionVacuum = hazard{
+		code: "suction-in-vacuum", grave: true, limit: quantity.StandardAtmosphere,
+		text:   "suction pressure {figure} is below the atmosphere around the machine ({limit} at sea level)",
+		why:    "every leak on the low side draws in air and moisture, and a scroll in a vacuum can arc at its terminals and overheat within minutes",
+		do:     "stop the machine; open closed valves, and look for a restriction or a lost charge",
+		source: practice, holds: inVacuum,
+	}
+	evaporatingColdest = hazard{
+		code: "evaporating-coldest", grave: true, limit: coldestEvaporating,
+		text:   "evaporating temperature {figure} is below {limit}",
+		why:    "the coil ices over, the air stops, and the liquid that no longer evaporates goes to the compressor",
+		do:     "stop the cooling and thaw with the blower; check airflow, filter, coil and blower first, then charge and restriction",
+		source: practice, cooling: true, holds: evaporatingBelow(coldestEvaporating), replaces: "evaporating-cold",
+	}
+	superheatLow = hazard{
+		code: "superheat-low", limit: leastSuperheat,
+		text:   "superheat {figure} is below {limit}",
+		why:    "a small fall of load or airflow from here brings liquid to the compressor",
+		do:     "watch it through a full run, and check airflow before the charge",
+		source: practice, holds: superheatBelow(leastSuperheat),
+	}
+	dischargeCool = hazard{
+		code: "discharge-cool", limit: leastDischargeExcess,
+		text:   "the discharge line is only {figure} above the condensing temperature, less than {limit}",
+		why:    "vapor that was dry when it was compressed leaves well above condensing: a cool discharge is liquid in the suction, or a clamp that reads low",
+		do:     "insulate the clamp and read again; then treat it as liquid coming back",
+		source: practice, holds: dischargeSuperheatBelow(leastDischargeExcess),
+	}
+	dischargeHot = hazard{
+		code: "discharge-hot", limit: hotDischarge,
+		text:   "discharge line {figure} is above {limit}",
+		why:    "it is close to the temperature at which the oil suffers, and a hotter day will bring it there",
+		do:     "look at superheat, compression ratio, condenser and charge",
+		source: practice, holds: dischargeAbove(hotDischarge),
+	}
+	ratioHigh = hazard{
+		code: "compression-ratio-high", limit: highRatio,
+		text:   "compression ratio {figure} is above {limit}",
+		why:    "comfort cooling runs at 2.3 to 3.5; above, the compressor runs hot and gives less",
+		do:     "look for what lowers the suction (airflow, charge, restriction) or raises the discharge (condenser dirt, fan, air in the circuit, overcharge)",
+		source: practice, cooling: true, holds: ratioAbove(highRatio),
+	}
+	evaporatingCold = hazard{
+		code: "evaporating-cold", limit: coldEvaporating,
+		text:   "evaporating temperature {figure} is below {limit}",
+		why:    "the coil surface can freeze, more so on a cool night or with a dirtier filter",
+		do:     "check airflow, filter and coil first, then charge and restriction",
+		source: practice, cooling: true, holds: evaporatingBelow(coldEvaporating),
+	}
+)
+
 // Conditions of running.
 var (
 	shortestRun = figure[time.Duration]{
@@ -468,6 +570,9 @@ func Rules() []Rule {
 	}
 	for _, c := range conditions {
 		rules = append(rules, c.rule())
+	}
+	for _, h := range hazards {
+		rules = append(rules, h.rule())
 	}
 	return rules
 }

@@ -1,0 +1,219 @@
+package charge
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Compressor is what is known of a running compressor. Fields that are not
+// known stay nil.
+type Compressor struct {
+	// Units is the system that sentences are written in.
+	Units quantity.System
+	// Superheat at the compressor, as measured.
+	Superheat *quantity.Uncertain[quantity.TemperatureDelta]
+	// LowestSuperheat is the low end of the band of a hunting superheat.
+	LowestSuperheat *quantity.TemperatureDelta
+	// Evaporating is the dew temperature at the suction pressure, Condensing
+	// that at the discharge (or liquid) pressure.
+	Evaporating, Condensing *quantity.Uncertain[quantity.Temperature]
+	// DischargeLine is the pipe about 6 in (150 mm) from the compressor.
+	DischargeLine *quantity.Uncertain[quantity.Temperature]
+	// Suction and Discharge are absolute pressures; Atmosphere is that around
+	// the machine, zero for the standard one.
+	Suction, Discharge *quantity.Uncertain[quantity.Pressure]
+	Atmosphere         quantity.Pressure
+	// Heating says that the machine heats: its evaporator is outdoors, and may
+	// be as cold as the weather makes it, with a ratio to match.
+	Heating bool
+}
+
+// A Risk is a danger to the compressor.
+type Risk struct {
+	// Code is a stable name: "floodback".
+	Code string `json:"code"`
+	// Grave says to act now, or to stop the machine.
+	Grave bool `json:"grave"`
+	// Figure is what was measured and Limit what it is held against, both as text.
+	Figure string `json:"figure"`
+	Limit  string `json:"limit"`
+	// Text is the finding with its numbers, Why says why it matters, Do what
+	// to do now.
+	Text   string `json:"text"`
+	Why    string `json:"why"`
+	Do     string `json:"do"`
+	Source Source `json:"source"`
+}
+
+// A hazard is a rule about a compressor. Its text may hold {figure} and {limit}.
+type hazard struct {
+	code   string
+	grave  bool
+	limit  formatter
+	text   string
+	why    string
+	do     string
+	source Source
+	holds  func(*Compressor) (formatter, bool)
+	// cooling limits the rule to a machine that cools.
+	cooling bool
+	// replaces names the milder hazard that need not be told beside this one.
+	replaces string
+}
+
+func (h *hazard) rule() Rule {
+	says := strings.NewReplacer(" {figure}", "", "{limit}", "the limit").Replace(h.text)
+	return Rule{h.code, says, bothSystems(h.limit), h.source}
+}
+
+// Risks finds what endangers a compressor, gravest first. A limit counts as
+// passed when the measured value passes it; a superheat counts as none when its
+// uncertainty cannot tell it from none. Values that are not numbers are left
+// out. The limits are general: those of the compressor's maker come first.
+func Risks(c Compressor) []Risk {
+	c = c.finite()
+	var out []Risk
+	dropped := map[string]bool{}
+	for _, grave := range [2]bool{true, false} {
+		for _, h := range hazards {
+			if h.grave != grave || dropped[h.code] || h.cooling && c.Heating {
+				continue
+			}
+			figure, holds := h.holds(&c)
+			if !holds {
+				continue
+			}
+			dropped[h.replaces] = true
+			shown, limit := figure.Format(c.Units), h.limit.Format(c.Units)
+			text := strings.NewReplacer("{figure}", shown, "{limit}", limit).Replace(h.text)
+			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.do, h.source})
+		}
+	}
+	return out
+}
+
+// finite returns c without the values that are not numbers.
+func (c Compressor) finite() Compressor {
+	c.Superheat = finite(c.Superheat)
+	c.Evaporating, c.Condensing, c.DischargeLine = finite(c.Evaporating), finite(c.Condensing), finite(c.DischargeLine)
+	c.Suction, c.Discharge = finite(c.Suction), finite(c.Discharge)
+	if c.LowestSuperheat != nil && !isFinite(float64(*c.LowestSuperheat)) {
+		c.LowestSuperheat = nil
+	}
+	if !(c.Atmosphere > 0) || math.IsInf(float64(c.Atmosphere), 0) {
+		c.Atmosphere = quantity.StandardAtmosphere
+	}
+	return c
+}
+
+func finite[T quantity.Quantity](u *quantity.Uncertain[T]) *quantity.Uncertain[T] {
+	if u == nil || !isFinite(float64(u.Value)) || !isFinite(u.Std) {
+		return nil
+	}
+	return u
+}
+
+func isFinite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// CompressionRatio returns the absolute discharge pressure over the absolute
+// suction pressure, with its standard uncertainty. Gauge pressures do not do:
+// their ratio means nothing. The error is a *RangeError.
+func CompressionRatio(suction, discharge quantity.Uncertain[quantity.Pressure]) (ratio, std float64, err error) {
+	const most = quantity.Pressure(20e6)
+	for _, c := range [2]struct {
+		name  string
+		value pressure
+	}{{"absolute suction pressure", suction}, {"absolute discharge pressure", discharge}} {
+		if !(c.value.Value > 0 && c.value.Value <= most) {
+			return 0, 0, &RangeError{Quantity: c.name, Value: c.value.Value, Min: quantity.Pressure(0), Max: most, Advice: "add the atmosphere at the site to the gauge reading"}
+		}
+		if !(c.value.Std >= 0) || math.IsInf(c.value.Std, 0) {
+			return 0, 0, &RangeError{Quantity: "standard uncertainty of the " + c.name, Value: quantity.Pressure(c.value.Std), Min: quantity.Pressure(0), Advice: "give one standard deviation of the gauge"}
+		}
+	}
+	ratio = float64(discharge.Value / suction.Value)
+	std = ratio * math.Hypot(suction.Std/float64(suction.Value), discharge.Std/float64(discharge.Value))
+	if !isFinite(ratio) || !isFinite(std) {
+		return 0, 0, &RangeError{Quantity: "absolute suction pressure", Value: suction.Value, Min: quantity.Pressure(1), Advice: "so deep a vacuum has no compression ratio; is the machine running?"}
+	}
+	return ratio, std, nil
+}
+
+// times is a ratio of pressures as the trade writes it.
+type times float64
+
+// Format implements formatter.
+func (t times) Format(quantity.System) string { return fmt.Sprintf("%.1f to 1", float64(t)) }
+
+func ratioAbove(limit times) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.Suction == nil || c.Discharge == nil {
+			return nil, false
+		}
+		ratio, _, err := CompressionRatio(*c.Suction, *c.Discharge)
+		return times(ratio), err == nil && ratio > float64(limit)
+	}
+}
+
+func dischargeAbove(limit quantity.Temperature) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.DischargeLine == nil {
+			return nil, false
+		}
+		return c.DischargeLine.Value, c.DischargeLine.Value > limit
+	}
+}
+
+func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.Evaporating == nil {
+			return nil, false
+		}
+		return c.Evaporating.Value, c.Evaporating.Value < limit
+	}
+}
+
+func superheatNone(c *Compressor) (formatter, bool) {
+	if c.Superheat == nil {
+		return nil, false
+	}
+	return *c.Superheat, Measurement{Method: Superheat, Value: *c.Superheat}.LiquidReturning()
+}
+
+func superheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.Superheat == nil {
+			return nil, false
+		}
+		return *c.Superheat, c.Superheat.Value < limit
+	}
+}
+
+// dipsToNone: the mean is vapor, and the low end of the swing is not.
+func dipsToNone(c *Compressor) (formatter, bool) {
+	if c.LowestSuperheat == nil {
+		return nil, false
+	}
+	_, flooded := superheatNone(c)
+	return *c.LowestSuperheat, !flooded && *c.LowestSuperheat <= wetLine.value
+}
+
+func dischargeSuperheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.DischargeLine == nil || c.Condensing == nil {
+			return nil, false
+		}
+		d := c.DischargeLine.Value.Sub(c.Condensing.Value)
+		return d, d < limit
+	}
+}
+
+func inVacuum(c *Compressor) (formatter, bool) {
+	if c.Suction == nil {
+		return nil, false
+	}
+	return c.Suction.Value, c.Suction.Value < c.Atmosphere
+}
