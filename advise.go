@@ -14,8 +14,8 @@ func (j *job) headline() string {
 		if c.Target == nil {
 			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
 		}
-		return fmt.Sprintf("%s: %s %s against a target of %s ± %s (%s), %s.",
-			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), c.TargetSource, sure(chance))
+		return fmt.Sprintf("%s: %s %s against a target of %s ± %s, %s.",
+			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance))
 	case ChargeCannotTell:
 		if j.readingsContradict {
 			return "The charge cannot be judged: the readings contradict each other."

@@ -21,9 +21,7 @@ func Assess(v Visit) (Assessment, error) {
 	if err := j.judgeAir(); err != nil {
 		return Assessment{}, err
 	}
-	if err := j.judgeRisks(); err != nil {
-		return Assessment{}, err
-	}
+	j.judgeRisks()
 	next := j.next()
 	estimated, why := j.fluid.Estimated()
 	if !estimated {

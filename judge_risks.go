@@ -1,33 +1,39 @@
 package satline
 
-import (
-	"fmt"
+import "github.com/satline/satline/charge"
 
-	"github.com/satline/satline/charge"
-)
-
-// judgeRisks names what endangers the compressor.
-func (j *job) judgeRisks() error {
-	j.liquidReturn()
-	return nil
-}
-
-// liquidReturn is judged by itself, because a machine whose charge may not be
-// judged now can still be flooding its compressor.
-func (j *job) liquidReturn() {
-	s := j.derived.Superheat
-	if s == nil || j.visit.Conditions.Heating || gravest(j.doubts, "suctionPressure", "suctionLine") == Impossible {
+// judgeRisks names what endangers the compressor. A machine whose charge may
+// not be judged now can still be flooding it.
+func (j *job) judgeRisks() {
+	if gravest(j.doubts, "suctionPressure", "suctionLine", "liquidPressure") == Impossible {
 		return
 	}
-	measured, err := charge.Taken(charge.Superheat, *s)
-	if err != nil || !measured.LiquidReturning() {
-		return
+	d, r := &j.derived, &j.readings
+	c := charge.Compressor{
+		Units:         j.visit.Units,
+		Superheat:     d.Superheat,
+		Evaporating:   d.EvaporatingDew,
+		Condensing:    j.condensingDew,
+		DischargeLine: r.DischargeLine,
+		Atmosphere:    j.atmosphere.Pressure.Value,
+		Heating:       j.visit.Conditions.Heating,
 	}
-	j.risks = append(j.risks, Risk{
-		Code:  "floodback",
-		Grave: true,
-		Text:  fmt.Sprintf("superheat %s: liquid may be coming back to the compressor, whatever the small number", s.Format(j.visit.Units)),
-		Why:   "liquid washes the oil out of bearings, and a slug of it breaks valves",
-		Do:    "feel and look: a sweating or frosted compressor shell says yes; find out why before it runs on",
-	})
+	if s := j.steadiness; s != nil && s.Of == "superheat" && s.Course.State == charge.Hunting {
+		low := s.Course.Low
+		c.LowestSuperheat = &low
+	}
+	if r.SuctionPressure != nil {
+		p := j.absolute(*r.SuctionPressure)
+		c.Suction = &p
+	}
+	if r.DischargePressure != nil {
+		p := j.absolute(*r.DischargePressure)
+		c.Discharge = &p
+	} else if r.LiquidPressure != nil {
+		p := j.absolute(*r.LiquidPressure)
+		c.Discharge = &p
+	}
+	for _, x := range charge.Risks(c) {
+		j.risks = append(j.risks, Risk{Code: x.Code, Grave: x.Grave, Text: x.Text, Why: x.Why, Do: x.Do})
+	}
 }
