@@ -1,7 +1,5 @@
 package helmholtz
 
-import "math"
-
 // An Evaluator computes with a [Model]. It keeps what depends on temperature and
 // composition between calls: set those first, then ask at one density after
 // another. It comes from [Model.Evaluator], goes back with Release, and is for
@@ -139,9 +137,9 @@ func (e *Evaluator) reduce() {
 func (e *Evaluator) tauFunctions() {
 	t := &e.m.residual
 	tau := e.tau
-	lt := math.Log(tau)
+	lt := log(tau)
 	for k, p := range t.tauPowers {
-		e.fun[k] = math.Exp(p * lt)
+		e.fun[k] = exp(p * lt)
 	}
 	k := len(t.tauPowers)
 	for i := range t.tauShapes {
@@ -160,13 +158,13 @@ func (e *Evaluator) tauFunctions() {
 			s1 = -2 * s.beta * tau * d * q * q
 			ds = -2 * s.beta * tau * q * q * (d + tau - 4*s.beta*tau*d*d*q)
 		case shapeDamped:
-			p := math.Exp(s.b * lt)
+			p := exp(s.b * lt)
 			ex = -p
 			s1 = -s.b * p
 			ds = s.b * s1
 		}
 		s1 += s.t
-		e.fun[k] = math.Exp(s.t*lt + ex)
+		e.fun[k] = exp(s.t*lt + ex)
 		e.s1[k] = s1
 		e.s2[k] = s1*s1 + ds
 		k++
@@ -213,7 +211,7 @@ func (e *Evaluator) deltaPowers(delta float64) {
 	for k := 1; k < len(t.decays); k++ {
 		d := &t.decays[k]
 		u := d.g * pw[d.l]
-		e.eg[k] = math.Exp(-u)
+		e.eg[k] = exp(-u)
 		e.ug[k] = float64(d.l) * u
 	}
 }
@@ -241,7 +239,7 @@ func (e *Evaluator) basis(delta float64) {
 func (b *basisBell) at(delta float64, pw []float64) (v, s, ds float64) {
 	x := delta - b.eps
 	ex := -b.eta*x*x - b.kappa*(delta-b.kappa0)
-	v = pw[b.d] * math.Exp(ex)
+	v = pw[b.d] * exp(ex)
 	s = float64(b.d) - delta*(2*b.eta*x+b.kappa)
 	ds = -delta * (2*b.eta*(x+delta) + b.kappa)
 	return v, s, ds

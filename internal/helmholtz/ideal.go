@@ -64,7 +64,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 			c += l * x[i]
 		}
 	}
-	logT := math.Log(temp)
+	logT := log(temp)
 	p.a, p.a1, p.a2 = c*logT, -c, c
 	inv := 1 / temp
 	for k := range t.planck {
@@ -74,9 +74,9 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 			w = e.n * x[e.component]
 		}
 		u := e.t * inv
-		q := math.Exp(-u)
+		q := exp(-u)
 		r := 1 / (1 - q)
-		p.a += w * math.Log(1-q)
+		p.a += w * log(1-q)
 		d := w * u * q * r
 		p.a1 += d
 		p.a2 -= d * u * r
@@ -87,7 +87,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 		if x != nil {
 			w = e.n * x[e.component]
 		}
-		v := w * math.Exp(e.t*logT)
+		v := w * exp(e.t*logT)
 		p.a += v
 		p.a1 -= e.t * v
 		p.a2 += e.t * (e.t + 1) * v
@@ -109,7 +109,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 			p.a += cp * (0.5 - 1)
 			p.a1 += cp * 0.5
 		default:
-			cp *= math.Exp(e.t * logT)
+			cp *= exp(e.t * logT)
 			p.a += cp * (1/(e.t+1) - 1/e.t)
 			p.a1 += cp / (e.t + 1)
 		}

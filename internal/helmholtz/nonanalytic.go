@@ -13,7 +13,7 @@ func (t *NonAnalytic) at(delta, tau float64) derivatives {
 	}
 	y := tau - 1
 	x2 := x * x
-	psi := math.Exp(-t.C*x2 - t.D*y*y)
+	psi := exp(-t.C*x2 - t.D*y*y)
 	if psi == 0 {
 		return derivatives{}
 	}

@@ -1,7 +1,5 @@
 package helmholtz
 
-import "math"
-
 // Potentials is what phase equilibrium needs of one phase: the fugacities and
 // their derivatives with respect to temperature and to the molar concentrations
 // ρi = xi ρ, each concentration changed alone.
@@ -91,7 +89,7 @@ func (e *Evaluator) potentials(rho float64, out *Potentials, second bool) {
 		a[i] = 1 + (e.vrx[i]-meanV)/e.vr
 		b[i] = (e.trx[i] - meanT) / e.tr
 		first[i] = d.a10*a[i] + d.a01*b[i] + x0[i] - mean0
-		out.LnF[i] = math.Log(x[i]*rho*rt) + d.a00 + first[i]
+		out.LnF[i] = log(x[i]*rho*rt) + d.a00 + first[i]
 	}
 	if !second {
 		return

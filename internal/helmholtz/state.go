@@ -49,11 +49,11 @@ func (e *Evaluator) StateAt(rho float64) State {
 		molarMass = m.MolarMassOf(&e.X)
 	}
 	r, t := m.r, e.T
-	logs := math.Log(rho)
+	logs := log(rho)
 	if len(m.fluids) > 1 {
 		for _, x := range e.X[:len(m.fluids)] {
 			if x > 0 {
-				logs += x * math.Log(x)
+				logs += x * log(x)
 			}
 		}
 	}

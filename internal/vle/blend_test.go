@@ -123,14 +123,3 @@ func shiftedIdealGas(m *helmholtz.Model) bool {
 	}
 	return false
 }
-
-func BenchmarkBlendDewPoint(b *testing.B) {
-	systems, _ := blendSystems(b)
-	s := systems["R-438A"] // five components
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := s.DewT(280); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

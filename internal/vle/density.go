@@ -43,6 +43,22 @@ func (s *System) Density(t, p float64, phase Phase) (float64, error) {
 	return density(e, p, phase)
 }
 
+// State is the state at a temperature and pressure as one phase, at the overall
+// composition.
+func (s *System) State(t, p float64, phase Phase) (helmholtz.State, error) {
+	if !valid(t) || !valid(p) {
+		return helmholtz.State{}, ErrInput
+	}
+	e := s.m.Evaluator()
+	defer e.Release()
+	e.SetT(t)
+	rho, err := density(e, p, phase)
+	if err != nil {
+		return helmholtz.State{}, err
+	}
+	return e.StateAt(rho), nil
+}
+
 func valid(v float64) bool { return v > 0 && v <= math.MaxFloat64 }
 
 // density is Density for an evaluator whose temperature and composition are set.

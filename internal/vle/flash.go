@@ -61,7 +61,7 @@ func (s *System) FlashPT(p, t float64) (Flash, error) {
 	case t <= b.bubble.T:
 		return s.homogeneous(p, t, Liquid)
 	}
-	return s.split(&b, p, func(f *Flash) float64 { return f.T }, t, b.bubble.T, b.dew.T)
+	return s.split(&b, p, temperature, t, b.bubble.T, b.dew.T)
 }
 
 // homogeneous is the state as one phase.
@@ -74,41 +74,70 @@ func (s *System) homogeneous(p, t float64, phase Phase) (Flash, error) {
 }
 
 // FlashPH is the state at a pressure and molar enthalpy.
-func (s *System) FlashPH(p, h float64) (Flash, error) {
-	return s.flashP(p, h, func(st *helmholtz.State) (v, dT float64) { return st.H, st.Cp },
-		func(f *Flash) float64 { return f.H })
-}
+func (s *System) FlashPH(p, h float64) (Flash, error) { return s.flashP(p, h, enthalpy) }
 
 // FlashPS is the state at a pressure and molar entropy.
-func (s *System) FlashPS(p, entropy float64) (Flash, error) {
-	return s.flashP(p, entropy, func(st *helmholtz.State) (v, dT float64) { return st.S, st.Cp / st.T },
-		func(f *Flash) float64 { return f.S })
+func (s *System) FlashPS(p, sMolar float64) (Flash, error) { return s.flashP(p, sMolar, entropy) }
+
+// A property rises with temperature along an isobar.
+type property uint8
+
+const (
+	temperature property = iota
+	enthalpy
+	entropy
+)
+
+// of is the property of a phase and its slope along the isobar.
+func (k property) of(st *helmholtz.State) (v, dT float64) {
+	if k == enthalpy {
+		return st.H, st.Cp
+	}
+	return st.S, st.Cp / st.T
 }
 
-// flashP solves for a property that rises with temperature along an isobar: of
-// gives it with its slope for one phase, total for a whole state.
-func (s *System) flashP(p, want float64, of func(*helmholtz.State) (v, dT float64), total func(*Flash) float64) (Flash, error) {
+// slopes is the property's derivatives with respect to T and ρ.
+func (k property) slopes(st *helmholtz.State) (v, dT, dRho float64) {
+	if k == enthalpy {
+		return st.H, st.DhDT, st.DhDrho
+	}
+	return st.S, st.Cv / st.T, -st.DpDT / (st.Rho * st.Rho)
+}
+
+// total is the property of a whole state.
+func (k property) total(f *Flash) float64 {
+	switch k {
+	case temperature:
+		return f.T
+	case enthalpy:
+		return f.H
+	}
+	return f.S
+}
+
+// flashP solves for a property along an isobar.
+func (s *System) flashP(p, want float64, k property) (Flash, error) {
 	if !valid(p) || math.IsNaN(want) || math.IsInf(want, 0) {
 		return Flash{}, ErrInput
 	}
 	b, err := s.boundaryAt(p)
 	low, high := s.limits()
 	if err == ErrAboveCritical || err == ErrBelowRange {
-		return s.alongIsobar(p, want, low, high, math.Sqrt(low*high), Stable, of)
+		return s.alongIsobar(p, want, low, high, math.Sqrt(low*high), Stable, k)
 	}
 	if err != nil {
 		return Flash{}, err
 	}
-	l, _ := of(&b.liquid)
-	v, slope := of(&b.vapor)
+	l, _ := k.of(&b.liquid)
+	v, slope := k.of(&b.vapor)
 	switch {
 	case want >= v:
-		return s.alongIsobar(p, want, b.dew.T, high, b.dew.T+(want-v)/slope, Vapor, of)
+		return s.alongIsobar(p, want, b.dew.T, high, b.dew.T+(want-v)/slope, Vapor, k)
 	case want <= l:
-		_, slope := of(&b.liquid)
-		return s.alongIsobar(p, want, low, b.bubble.T, b.bubble.T+(want-l)/slope, Liquid, of)
+		_, slope := k.of(&b.liquid)
+		return s.alongIsobar(p, want, low, b.bubble.T, b.bubble.T+(want-l)/slope, Liquid, k)
 	}
-	return s.split(&b, p, total, want, l, v)
+	return s.split(&b, p, k, want, l, v)
 }
 
 // limits is the range of temperature that an isobar is searched in.
@@ -127,7 +156,7 @@ func (s *System) limits() (low, high float64) {
 }
 
 // alongIsobar is Newton's method in temperature inside a bracket.
-func (s *System) alongIsobar(p, want, low, high, t float64, phase Phase, of func(*helmholtz.State) (v, dT float64)) (Flash, error) {
+func (s *System) alongIsobar(p, want, low, high, t float64, phase Phase, k property) (Flash, error) {
 	e := s.m.Evaluator()
 	defer e.Release()
 	bottom, top := low, high
@@ -160,7 +189,7 @@ func (s *System) alongIsobar(p, want, low, high, t float64, phase Phase, of func
 		}
 		rho = next
 		st := e.StateAt(rho)
-		v, slope := of(&st)
+		v, slope := k.of(&st)
 		d := want - v
 		if d > 0 {
 			low = t
@@ -218,7 +247,7 @@ func (s *System) classify(st helmholtz.State, phase Phase) Flash {
 
 // split is the two-phase state in which a property that rises from the bubble
 // to the dew point has a value between the two.
-func (s *System) split(b *boundary, p float64, of func(*Flash) float64, want, atBubble, atDew float64) (Flash, error) {
+func (s *System) split(b *boundary, p float64, k property, want, atBubble, atDew float64) (Flash, error) {
 	beta := (want - atBubble) / (atDew - atBubble)
 	if s.pure() {
 		pt := b.bubble
@@ -246,7 +275,7 @@ func (s *System) split(b *boundary, p float64, of func(*Flash) float64, want, at
 			return Flash{}, ErrNotConverged
 		}
 		f := s.combine(p, beta, q.liquid.StateAt(q.rhoL), q.vapor.StateAt(q.rhoV), q.x, q.y)
-		d := of(&f) - want
+		d := k.total(&f) - want
 		if math.Abs(d) < 1e-10*(math.Abs(atDew-atBubble)) || high-low < 1e-14 {
 			return f, nil
 		}
@@ -284,19 +313,15 @@ func (s *System) combine(p, beta float64, l, v helmholtz.State, x, y Composition
 // FlashPHFrom is the single-phase state at a pressure and enthalpy near a known
 // temperature and density: Newton's method in both. It checks no phase boundary.
 func (s *System) FlashPHFrom(p, h, t, rho float64) (helmholtz.State, error) {
-	return s.near(p, h, t, rho, func(st *helmholtz.State) (v, dT, dRho float64) {
-		return st.H, st.DhDT, st.DhDrho
-	})
+	return s.near(p, h, t, rho, enthalpy)
 }
 
 // FlashPSFrom is the same at a pressure and entropy.
-func (s *System) FlashPSFrom(p, entropy, t, rho float64) (helmholtz.State, error) {
-	return s.near(p, entropy, t, rho, func(st *helmholtz.State) (v, dT, dRho float64) {
-		return st.S, st.Cv / st.T, -st.DpDT / (st.Rho * st.Rho)
-	})
+func (s *System) FlashPSFrom(p, sMolar, t, rho float64) (helmholtz.State, error) {
+	return s.near(p, sMolar, t, rho, entropy)
 }
 
-func (s *System) near(p, want, t, rho float64, of func(*helmholtz.State) (v, dT, dRho float64)) (helmholtz.State, error) {
+func (s *System) near(p, want, t, rho float64, k property) (helmholtz.State, error) {
 	if !valid(p) || !valid(t) || !valid(rho) || math.IsNaN(want) || math.IsInf(want, 0) {
 		return helmholtz.State{}, ErrInput
 	}
@@ -308,7 +333,7 @@ func (s *System) near(p, want, t, rho float64, of func(*helmholtz.State) (v, dT,
 		if !(st.DpDrho > 0) {
 			return helmholtz.State{}, ErrNoPhase
 		}
-		v, vT, vRho := of(&st)
+		v, vT, vRho := k.slopes(&st)
 		// p and v in T and ρ.
 		fp, fv := p-st.P, want-v
 		det := st.DpDT*vRho - st.DpDrho*vT

@@ -169,13 +169,3 @@ func TestPureSinglePhaseAgainstReference(t *testing.T) {
 	enthalpy.hold(t, "enthalpy from saturation of pure fluids", 1e-5)
 	entropy.hold(t, "entropy from saturation of pure fluids in J/(kg K)", 1e-5)
 }
-
-func BenchmarkPureSaturation(b *testing.B) {
-	s := pureSystem(b, "R-32")
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := s.BubbleT(280); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -1,0 +1,74 @@
+package helmholtz
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+func TestElementaryFunctions(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 200000 {
+		x := (r.Float64() - 0.5) * 1440
+		if got, want := exp(x), math.Exp(x); math.Abs(got-want) > 4.5e-16*want {
+			t.Fatalf("exp(%v) = %v, want %v", x, got, want)
+		}
+		x = (r.Float64() - 0.5) * 4
+		if got, want := exp(x), math.Exp(x); math.Abs(got-want) > 4.5e-16*want {
+			t.Fatalf("exp(%v) = %v, want %v", x, got, want)
+		}
+		x = math.Exp((r.Float64() - 0.5) * 1400)
+		if got, want := log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1, math.Abs(want)) {
+			t.Fatalf("log(%v) = %v, want %v", x, got, want)
+		}
+		x = 0.5 + r.Float64()
+		if got, want := log(x), math.Log(x); math.Abs(got-want) > 4.5e-16 {
+			t.Fatalf("log(%v) = %v, want %v", x, got, want)
+		}
+	}
+	for _, x := range []float64{0, -1, math.Inf(1), math.Inf(-1), math.NaN(), 5e-324, 1, 1e308, -745, 709, 710, -1e300} {
+		same := func(a, b float64) bool {
+			return a == b || math.IsNaN(a) && math.IsNaN(b) || math.Abs(a-b) < 1e-15*math.Max(1, math.Abs(b))
+		}
+		if !same(exp(x), math.Exp(x)) {
+			t.Errorf("exp(%v) = %v", x, exp(x))
+		}
+		if !same(log(x), math.Log(x)) {
+			t.Errorf("log(%v) = %v", x, log(x))
+		}
+	}
+}
+
+var sinkFloat float64
+
+func BenchmarkExp(b *testing.B) {
+	x := 0.37
+	for b.Loop() {
+		sinkFloat = exp(x)
+		x += 1e-9
+	}
+}
+
+func BenchmarkStandardExp(b *testing.B) {
+	x := 0.37
+	for b.Loop() {
+		sinkFloat = math.Exp(x)
+		x += 1e-9
+	}
+}
+
+func BenchmarkLog(b *testing.B) {
+	x := 0.37
+	for b.Loop() {
+		sinkFloat = log(x)
+		x += 1e-9
+	}
+}
+
+func BenchmarkStandardLog(b *testing.B) {
+	x := 0.37
+	for b.Loop() {
+		sinkFloat = math.Log(x)
+		x += 1e-9
+	}
+}
