@@ -161,3 +161,24 @@ func TestPotentials(t *testing.T) {
 		near(t, "Gibbs-Duhem", base.PLnRho[0], rho*rt*gibbsDuhem, 0)
 	})
 }
+
+func TestVirialCoefficients(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := drawModel(t)
+		e := m.Evaluator()
+		defer e.Release()
+		e.SetT(300)
+		e.SetT(e.ReducingT() * rapid.Float64Range(0.7, 1.5).Draw(t, "T/Tr"))
+		b, c := e.Virial()
+		// Dα = Bρ + Cρ² + Eρ³ + ...
+		h := 1e-3 * e.ReducingRho()
+		d1, d2, d3 := e.ResidualAt(h).D1/h, e.ResidualAt(2*h).D1/(2*h), e.ResidualAt(3*h).D1/(3*h)
+		if want := 3*d1 - 3*d2 + d3; math.Abs(b-want) > 1e-4*math.Abs(want) {
+			t.Fatalf("B = %g, from the pressure %g", b, want)
+		}
+		scale := math.Max(math.Abs(c), 1/(e.ReducingRho()*e.ReducingRho()))
+		if want := (-5*d1 + 8*d2 - 3*d3) / (2 * h); math.Abs(c-want) > 0.02*scale {
+			t.Fatalf("C = %g, from the pressure %g", c, want)
+		}
+	})
+}

@@ -1,7 +1,5 @@
 package helmholtz
 
-import "math"
-
 // A Fluid is the equation of state of one pure fluid as its paper prints it.
 // It is data only; [NewModel] makes it computable.
 type Fluid struct {
@@ -109,8 +107,9 @@ func (a *Ancillary) At(t float64) float64 {
 		return a.Y0
 	}
 	sum := 0.0
+	logTheta := log(theta)
 	for _, term := range a.Terms {
-		sum += term.N * math.Pow(theta, term.T)
+		sum += term.N * exp(term.T*logTheta)
 	}
 	if !a.Exponential {
 		return a.Y0 * (1 + sum)
@@ -118,5 +117,5 @@ func (a *Ancillary) At(t float64) float64 {
 	if a.TauFactor {
 		sum *= a.Tr / t
 	}
-	return a.Y0 * math.Exp(sum)
+	return a.Y0 * exp(sum)
 }

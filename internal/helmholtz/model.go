@@ -141,6 +141,14 @@ type residualTable struct {
 	owners []owner
 	coefs  []coef
 	terms  []term
+
+	low []virialShare
+}
+
+// A virialShare is what a function of δ begins with: Dα = b δ + c δ² + ...
+type virialShare struct {
+	basis uint16
+	b, c  float64
 }
 
 // A tauShape is a function of τ other than a power: τ^t exp(e(τ)).
@@ -332,5 +340,44 @@ func (b *tableBuilder) build() residualTable {
 		o.coefs[1] = len(t.coefs)
 		t.terms = append(t.terms, term{r.n, uint16(r.fun)})
 	}
+	t.findVirialShares()
 	return *t
+}
+
+func (t *residualTable) findVirialShares() {
+	for k, p := range t.powers {
+		// δ^d (1 - g δ^l + g² δ^2l/2), and D multiplies each power by its exponent.
+		g, l := t.decays[p.decay].g, t.decays[p.decay].l
+		var share virialShare
+		add := func(power int, v float64) {
+			switch power {
+			case 1:
+				share.b += v
+			case 2:
+				share.c += 2 * v
+			}
+		}
+		add(int(p.d), 1)
+		if l > 0 {
+			add(int(p.d)+l, -g)
+			add(int(p.d)+2*l, g*g/2)
+		}
+		if share != (virialShare{}) {
+			share.basis = uint16(k)
+			t.low = append(t.low, share)
+		}
+	}
+	for k, p := range t.bells {
+		at0 := exp(-p.eta*p.eps*p.eps + p.kappa*p.kappa0)
+		share := virialShare{basis: uint16(len(t.powers) + k)}
+		switch p.d {
+		case 1:
+			share.b, share.c = at0, 2*at0*(2*p.eta*p.eps-p.kappa)
+		case 2:
+			share.c = 2 * at0
+		default:
+			continue
+		}
+		t.low = append(t.low, share)
+	}
 }

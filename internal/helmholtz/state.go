@@ -121,3 +121,21 @@ func (e *Evaluator) ResidualAt(rho float64) Residual {
 	}
 	return r
 }
+
+// Virial is the second and third virial coefficient of the whole composition at
+// the temperature that is set, in m³/mol and m⁶/mol². The terms for the critical
+// region of water and carbon dioxide have no part in it; they are nothing at low
+// density.
+func (e *Evaluator) Virial() (b, c float64) {
+	t := &e.m.residual
+	coefs := e.c
+	if len(t.owners) > 1 {
+		coefs = e.coefficients()
+	}
+	for k := range t.low {
+		s := &t.low[k]
+		b += coefs[s.basis] * s.b
+		c += coefs[s.basis] * s.c
+	}
+	return b * e.vr, c * e.vr * e.vr
+}

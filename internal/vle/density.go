@@ -86,56 +86,49 @@ func density(e *helmholtz.Evaluator, p float64, phase Phase) (float64, error) {
 	return l, nil
 }
 
-// vaporDensity starts from the ideal gas. Each step fits Z = 1 + bρ + cρ² to the
-// value and slope of Z at the last density and solves that; the pressure of a
-// vapor is so close to such a curve that two or three steps are enough.
+// vaporDensity starts from the virial equation Z = 1 + Bρ + Cρ². Each step then
+// fits such a curve to the value and slope of Z at the last density; the pressure
+// of a vapor is so close to it that one or two are enough.
 func vaporDensity(e *helmholtz.Evaluator, p float64) (float64, error) {
 	ideal := p / (e.Model().GasConstant() * e.T)
-	rho := ideal
 	limit := 0.9 * e.ReducingRho()
-	if rho < limit {
+	if ideal < limit {
+		b, c := e.Virial()
+		rho := virialStart(b, c, ideal)
 		for range 12 {
+			if !(rho > 0 && rho < limit) {
+				break
+			}
 			r := e.ResidualAt(rho)
-			b, c := 2*r.D1-r.D2, r.D2-r.D1
-			target := ideal / rho
-			if !(1+r.D1+r.D2 > 0) {
+			slope := 1 + r.D1 + r.D2
+			if !(slope > 0.02) {
 				break
 			}
-			y, ok := virialRoot(b, c, target)
-			if !ok {
+			// Chebyshev's method on y (1 + b y + c y²), y = ρ over the last ρ, with
+			// b = 2 Dα - D²α and c = D²α - Dα.
+			step := (1 + r.D1 - ideal/rho) / slope
+			curve := (2*r.D2 - r.D1) / slope
+			step *= 1 + step*curve
+			if !(math.Abs(step) < 0.5) {
 				break
 			}
-			next := rho * y
-			if math.Abs(y-1) < 1e-8 {
-				// One more step would change the last digits only, if the
-				// state is stable where it ends.
-				return next, nil
+			rho -= rho * step
+			if math.Abs(step) < 1e-5 {
+				return rho, nil // the curve's error is of second order in the step
 			}
-			if next > limit {
-				break
-			}
-			rho = next
 		}
 	}
 	return vaporBracket(e, ideal)
 }
 
-// virialRoot is the smallest positive y with y (1 + b y + c y²) = target.
-func virialRoot(b, c, target float64) (float64, bool) {
-	y := math.Min(target, 1)
-	for range 20 {
-		f := y*(1+y*(b+c*y)) - target
-		d := 1 + y*(2*b+3*c*y)
-		if !(d > 1e-3) {
-			return 0, false
-		}
-		step := f / d
-		y -= step
-		if math.Abs(step) < 1e-13*y {
-			return y, y > 0
-		}
+// virialStart is the density without C, corrected once for it.
+func virialStart(b, c, ideal float64) float64 {
+	root := 1 + 4*b*ideal
+	if !(root > 0) {
+		return ideal
 	}
-	return y, false
+	rho := 2 * ideal / (1 + math.Sqrt(root))
+	return rho - c*rho*rho*rho/(1+rho*(2*b+3*c*rho))
 }
 
 // vaporBracket walks up the isotherm from low density to the first crossing of
@@ -199,7 +192,7 @@ func liquidDensity(e *helmholtz.Evaluator, p float64) (float64, error) {
 			break
 		}
 		step := (ideal - rho*(1+r.D1)) / a
-		if math.Abs(step) < 1e-9*rho {
+		if math.Abs(step) < 3e-7*rho {
 			return rho + step, nil
 		}
 		if math.Abs(step) > 0.1*rho {
@@ -291,7 +284,7 @@ func densityFrom(e *helmholtz.Evaluator, p, rho float64) (float64, error) {
 			return 0, ErrNoPhase
 		}
 		step := (ideal - rho*(1+r.D1)) / a
-		if math.Abs(step) < 1e-9*rho {
+		if math.Abs(step) < 3e-7*rho {
 			return rho + step, nil
 		}
 		if math.Abs(step) > 0.2*rho {

@@ -343,8 +343,8 @@ func (s *System) near(p, want, t, rho float64, k property) (helmholtz.State, err
 		if !(big < 1e6) {
 			return helmholtz.State{}, ErrNotConverged
 		}
-		if math.Abs(dt) < 1e-9*t && math.Abs(dr) < 1e-8*rho {
-			// What the last step changes, in first order.
+		if math.Abs(dt) < 1e-6*t && math.Abs(dr) < 3e-6*rho {
+			// What the last step changes, in first order; its error is of second.
 			st.P, st.T, st.Rho = p, t+dt, rho+dr
 			st.H += st.DhDT*dt + st.DhDrho*dr
 			st.S += st.Cv/t*dt - st.DpDT/(rho*rho)*dr

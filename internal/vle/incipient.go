@@ -185,7 +185,7 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 		}
 		// Next to a critical point the matrix is all but singular, and rounding
 		// leaves steps that do not shrink further.
-		if last < 1e-9 {
+		if last < 1e-8 {
 			return q.apart() > 1e-3 && q.stable()
 		}
 		if k > 8 && last < 1e-7 {

@@ -150,7 +150,7 @@ func maxwellNewton(e *helmholtz.Evaluator, rl, rv float64) (float64, float64, bo
 		e2 := v.Alpha + v.D1 - l.Alpha - l.D1 + math.Log(rv/rl)
 		y := (e2 - e1/rl) / (1/rl - 1/rv)
 		dl, dv := (e1+y)/al, y/av/rv
-		if math.Abs(dl) < 1e-10*rl && math.Abs(dv) < 1e-10 {
+		if math.Abs(dl) < 1e-8*rl && math.Abs(dv) < 1e-8 {
 			return rl + dl, rv * math.Exp(dv), true
 		}
 		scale := 1.0

@@ -130,7 +130,7 @@ func (q *mixture) solve(beta float64) bool {
 		for i := range size {
 			q.u[i] += scale * step[i]
 		}
-		if last < 1e-9 {
+		if last < 1e-8 {
 			q.unpack()
 			if !locallyStable(&q.pl, &q.x, n) || !locallyStable(&q.pv, &q.y, n) {
 				q.unstable = true
