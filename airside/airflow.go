@@ -1,0 +1,102 @@
+package airside
+
+import (
+	"fmt"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// AirflowMethod names how an airflow was found.
+type AirflowMethod string
+
+// The methods.
+const (
+	ByHeat        AirflowMethod = "temperature rise over measured heat"
+	ByVelocity    AirflowMethod = "velocity traverse"
+	ByPitot       AirflowMethod = "velocity pressure traverse"
+	ByGrid        AirflowMethod = "flow grid"
+	ByDrop        AirflowMethod = "static pressure drop over a known part"
+	ByFanSpeed    AirflowMethod = "fan laws from a known point"
+	ByRefrigerant AirflowMethod = "refrigerant-side energy balance"
+	BySplit       AirflowMethod = "temperature split solved backwards"
+)
+
+// Cautions returns what to mind while measuring so. They do not stand in for the
+// unit's label, local codes and licensed practice.
+func (m AirflowMethod) Cautions() []string {
+	const general = "the unit's label and instructions, local codes and licensed practice come first"
+	switch m {
+	case ByHeat:
+		return []string{
+			"live parts: measure volts and amps only if you are qualified to, with rated instruments and protection",
+			"with gas heat, stay within the temperature rise on the label and leave the burner and the gas valve as they are",
+			"read the supply where it cannot see the heat exchanger or the elements: radiation makes a thermometer read high",
+			general,
+		}
+	case ByVelocity, ByPitot, ByDrop:
+		return []string{"before drilling into a duct or cabinet make sure that no coil, wire or drain is behind it; seal the hole after", general}
+	case ByFanSpeed:
+		return []string{"keep clear of belts, wheels and live parts: disconnect and lock out before a panel comes off", general}
+	case ByRefrigerant:
+		return []string{"wear eye protection and gloves with gauges on: refrigerant burns, and pressures are high", general}
+	}
+	return []string{general}
+}
+
+// An Airflow is a measured flow of air.
+type Airflow struct {
+	Method AirflowMethod `json:"method"`
+	// Flow is counted at the condition of the air where it was measured, which
+	// is what a duct or a coil sees.
+	Flow quantity.Uncertain[quantity.VolumeFlow] `json:"flow"`
+	// Standard is the same mass of air at 0.075 lb/ft³, which is what labels and
+	// fan tables state.
+	Standard quantity.Uncertain[quantity.VolumeFlow] `json:"standard"`
+	DryAir   quantity.Uncertain[quantity.MassFlow]   `json:"dryAir"`
+	// Density of the air where Flow is counted.
+	Density quantity.Density `json:"density"`
+	// Budget says where the uncertainty of Flow comes from.
+	Budget Budget[quantity.VolumeFlow] `json:"budget"`
+	// Notes say what was assumed.
+	Notes []string `json:"notes,omitempty"`
+}
+
+// PerTon returns the flow in CFM per ton of a capacity; zero where that is not
+// above zero.
+func (a Airflow) PerTon(capacity quantity.Power) float64 {
+	if !(capacity > 0) {
+		return 0
+	}
+	return a.Flow.Value.CFM() / capacity.Tons()
+}
+
+// standardDensity is 0.075 lb/ft³, to the digits that dry air of 70 °F has.
+var standardDensity = StandardAir().Density()
+
+// measureAirflow evaluates f, which gives a flow and the air it is counted at,
+// with its uncertainties.
+func measureAirflow(method AirflowMethod, x, std inputs, names *[maxInputs]string, f func(inputs) (float64, psychro.Air, error)) (Airflow, error) {
+	y, c, err := propagate(x, std, func(x inputs) (outputs, error) {
+		flow, air, err := f(x)
+		if err != nil {
+			return outputs{}, err
+		}
+		if !(flow >= 0 && flow <= float64(largestFlow)) {
+			return outputs{}, within("airflow", quantity.VolumeFlow(flow), 0, largestFlow, "the readings do not make a flow: are they of one moment, and in the units they were read in?")
+		}
+		rho := air.Density()
+		return outputs{flow, flow * float64(rho/standardDensity), float64(air.DryAirFlow(quantity.VolumeFlow(flow))), float64(rho)}, nil
+	})
+	if err != nil {
+		return Airflow{}, fmt.Errorf("airflow by %s: %w", method, err)
+	}
+	return Airflow{
+		Method:   method,
+		Flow:     quantity.VolumeFlow(y[0]).PlusMinus(quantity.VolumeFlow(c.std(0))),
+		Standard: quantity.VolumeFlow(y[1]).PlusMinus(quantity.VolumeFlow(c.std(1))),
+		DryAir:   quantity.MassFlow(y[2]).PlusMinus(quantity.MassFlow(c.std(2))),
+		Density:  quantity.Density(y[3]),
+		Budget:   budgetOf[quantity.VolumeFlow](&c, 0, names),
+	}, nil
+}

@@ -1,0 +1,96 @@
+package airside
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// Traverse is a set of readings over a duct's section. [TraversePoints] says
+// where to take them.
+type Traverse struct {
+	// One of the two is given. A vane or hot-wire instrument reads velocity, a
+	// Pitot tube velocity pressure, which becomes velocity through the density of
+	// the air: the 4005·√VP of the trade is for standard air.
+	Velocities        []quantity.Velocity       `json:"velocities,omitempty"`
+	VelocityPressures []quantity.StaticPressure `json:"velocityPressures,omitempty"`
+	// InstrumentStd is the relative standard uncertainty that all readings have
+	// in common: 0.02 is 2 %. It does not average out.
+	InstrumentStd float64 `json:"instrumentStd"`
+	// Area is the free area of the section.
+	Area quantity.Uncertain[quantity.Area] `json:"area"`
+	Air  AirAt                             `json:"air"`
+}
+
+// Airflow returns the flow of the traverse: mean velocity times area. Readings
+// below zero, where air runs back, count as zero (ANSI/ASHRAE Standard 111; from
+// memory). The scatter of the readings over the root of their number is counted
+// as uncertainty; it holds the true variation over the duct as well, so it errs
+// on the large side. The error is a *RangeError.
+func (v Traverse) Airflow() (Airflow, error) {
+	if err := v.Air.check("duct"); err != nil {
+		return Airflow{}, err
+	}
+	if err := readable("duct area", v.Area, quantity.SquareInches(1), quantity.SquareMeters(100), "it is the inside area of the section"); err != nil {
+		return Airflow{}, err
+	}
+	if !(v.InstrumentStd >= 0 && v.InstrumentStd <= 1) {
+		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the instrument", Value: quantity.Number(v.InstrumentStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "2 % is 0.02"}
+	}
+	pitot := len(v.VelocityPressures) > 0
+	if pitot == (len(v.Velocities) > 0) {
+		return Airflow{}, &RangeError{Quantity: "readings of a traverse", Value: quantity.Number(len(v.Velocities) + len(v.VelocityPressures)), Min: quantity.Number(1),
+			Advice: "give velocities or velocity pressures, not both and not neither"}
+	}
+	n := len(v.Velocities) + len(v.VelocityPressures)
+	method := ByVelocity
+	var mean, m2 float64 // of velocity, or of √velocity pressure
+	for i := range n {
+		var r float64
+		if pitot {
+			method = ByPitot
+			p := v.VelocityPressures[i]
+			if err := within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
+				return Airflow{}, err
+			}
+			r = math.Sqrt(max(0, float64(p)))
+		} else {
+			u := v.Velocities[i]
+			if err := within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
+				return Airflow{}, err
+			}
+			r = max(0, float64(u))
+		}
+		d := r - mean
+		mean += d / float64(i+1)
+		m2 += d * (r - mean)
+	}
+	scatter := 0.0
+	if n > 1 {
+		scatter = math.Sqrt(m2 / float64(n-1) / float64(n))
+	}
+
+	var x, std inputs
+	var names [maxInputs]string
+	v.Air.inputs(&x, &std, &names)
+	x[3], std[3], names[3] = float64(v.Area.Value), v.Area.Std, "area"
+	x[4], std[4], names[4] = mean, scatter, "scatter"
+	x[5], std[5], names[5] = 1, v.InstrumentStd, "instrument"
+	a, err := measureAirflow(method, x, std, &names, func(x inputs) (float64, psychro.Air, error) {
+		air, err := v.Air.state(&x)
+		if err != nil {
+			return 0, air, err
+		}
+		velocity := x[4] * x[5]
+		if pitot {
+			velocity = x[4] * math.Sqrt(2*x[5]/float64(air.Density()))
+		}
+		return velocity * x[3], air, nil
+	})
+	if err == nil && n < 10 {
+		a.Notes = append(a.Notes, fmt.Sprintf("%d readings are few: a traverse has 25 points in a rectangular duct and 18 in a round one", n))
+	}
+	return a, err
+}
