@@ -9,27 +9,29 @@ import (
 // belief is what is known of how a machine answers to charge: a set of weighted
 // possibilities. Within it every value is turned so that it falls with added
 // charge (a subcooling counts negative), in kelvin and kilograms.
-type belief struct {
-	nodes []node
-	// curved says that the value falls the faster the lower it is.
-	curved bool
-}
+type belief []node
 
-// A node is one possibility: at zero net mass the value would be x0, held by no
-// floor; near the usual target it falls by gain per kilogram; curvature says
-// how much steeper it is near zero than far above.
+// A node is one possibility: near the usual target the value falls by gain per
+// kilogram, and by curvature it falls the faster the nearer it is to zero. What
+// the value is now, held by no floor, is normal with mean x and standard
+// deviation std.
+//
+// For given gain and curvature a move takes x to an affine function of x (see
+// move), so that readings sharpen a normal x to a normal x.
 type node struct {
 	gain, curvature float64
-	x               float64 // now, after the net mass of the last reading
-	weight          float64
+	x, std          float64
+	weight          float64 // its logarithm, until normalize
 }
 
 // The grid. Curvature is (slope at zero)/(slope at the top) − 1.
 const (
 	gainSteps   = 25
-	startSteps  = 41
-	hiddenSteps = 81
 	gainReach   = 2.5 // standard deviations of the logarithm
+	hiddenSteps = 41
+	// unevenness is the part of a change by which a machine strays from its
+	// own curve.
+	unevenness = 0.1
 )
 
 var (
@@ -40,64 +42,87 @@ var (
 	// deepest is how far a flooded superheat or an empty liquid line may hide
 	// behind its zero.
 	deepest = float64(quantity.FahrenheitDelta(40))
-	// unevenness is the part of a change by which a machine strays from its
-	// own curve.
-	unevenness = 0.1
 )
 
-func newBelief(d Dosing, whole, wholeDoubt float64) *belief {
+func newBelief(d Dosing, whole, wholeDoubt float64) belief {
 	m := d.Target.Method
-	b := &belief{curved: m == Superheat}
 	prior := float64(gainOf(m)) * 100 / whole
 	doubt := math.Hypot(math.Log(gainFactor.value), wholeDoubt)
-	first, last := d.History[0], d.History[len(d.History)-1]
-	spread := max(first.Value.Std, float64(finestField.value))
-
-	from, to, steps := float64(first.Value.Value)-4*spread, float64(first.Value.Value)+4*spread, startSteps
-	if hidden := max(coverage*spread, float64(wetLine.value)); float64(first.Value.Value) <= hidden {
-		from, steps = -deepest, hiddenSteps
-		to = max(to, spread)
-	}
 	curves := curvatures[:1]
-	if b.curved {
+	if m == Superheat {
 		curves = curvatures[:]
 	}
-	best := math.Inf(-1)
+	starts := startsOf(d.History[0].Value, m)
+	b := make(belief, 0, gainSteps*len(curves)*len(starts))
 	for i := range gainSteps {
 		z := gainReach * (2*float64(i)/(gainSteps-1) - 1)
 		for _, c := range curves {
-			for k := range steps {
-				value := from + (to-from)*float64(k)/float64(steps-1)
-				n := node{gain: prior * math.Exp(doubt*z), curvature: c}
-				x0 := m.falls() * value
-				log := -z * z / 2
-				for _, h := range d.History {
-					shown := max(m.falls()*n.move(x0, float64(h.Net-first.Net)), 0)
-					std := math.Hypot(max(h.Value.Std, float64(finestField.value)), unevenness*float64(h.Value.Value-first.Value.Value))
-					// Below zero a reading says no more than zero does.
-					r := (max(float64(h.Value.Value), 0) - shown) / std
-					log -= r*r/2 + math.Log(std)
+			for _, n := range starts {
+				n.gain, n.curvature, n.weight = prior*math.Exp(doubt*z), c, -z*z/2
+				for k := 1; k < len(d.History); k++ {
+					n = n.after(float64(d.History[k].Net-d.History[k-1].Net)).seen(d.History[k].Value, d.History[0].Value, m)
 				}
-				n.x = n.move(x0, float64(last.Net-first.Net))
-				n.weight = log
-				b.nodes = append(b.nodes, n)
-				best = max(best, log)
+				b = append(b, n)
 			}
 		}
 	}
-	b.normalize(best)
-	return b
+	return b.normalized()
 }
 
-// normalize turns logarithms into weights that sum to 1, and drops what hardly
+// startsOf returns what the first reading leaves possible: one normal value, or
+// many narrow ones where a zero hides how far below zero it would be.
+func startsOf(first delta, m Method) []node {
+	std := stdOf(first)
+	if float64(first.Value) > max(coverage*std, float64(wetLine.value)) {
+		return []node{{x: m.falls() * float64(first.Value), std: std}}
+	}
+	from, to := -deepest, max(float64(first.Value), 0)+coverage*std
+	width := (to - from) / hiddenSteps
+	out := make([]node, hiddenSteps)
+	for k := range out {
+		value := from + (float64(k)+0.5)*width
+		over := (max(value, 0) - max(float64(first.Value), 0)) / std
+		out[k] = node{x: m.falls() * value, std: width / math.Sqrt(12), weight: -over * over / 2}
+		out[k].std = max(out[k].std, float64(finestField.value))
+	}
+	return out
+}
+
+func stdOf(v delta) float64 { return max(v.Std, float64(finestField.value)) }
+
+// seen weighs the node by a reading, and sharpens it where the reading is off
+// the floor: the usual update of a normal value by a normal reading. Below zero
+// a reading says no more than zero does.
+func (n node) seen(value, first delta, m Method) node {
+	noise := square(stdOf(value)) + square(unevenness*float64(value.Value-first.Value))
+	shown := max(float64(value.Value), 0)
+	floored := shown <= max(coverage*stdOf(value), float64(wetLine.value))
+	expected := max(m.falls()*n.x, 0)
+	spread := square(n.std) + noise
+	r := shown - expected
+	if !floored {
+		r = shown - m.falls()*n.x
+	}
+	n.weight -= r*r/spread/2 + math.Log(spread)/2
+	if !floored {
+		gain := square(n.std) / spread
+		n.x += m.falls() * gain * r
+		n.std *= math.Sqrt(1 - gain)
+	}
+	return n
+}
+
+// normalized turns logarithms into weights that sum to 1, and drops what hardly
 // counts.
-func (b *belief) normalize(best float64) {
+func (b belief) normalized() belief {
 	const hardly = 1e-4
-	sum := 0.0
-	kept := b.nodes[:0]
-	for _, n := range b.nodes {
-		n.weight = math.Exp(n.weight - best)
-		if n.weight > hardly {
+	best, sum := math.Inf(-1), 0.0
+	for _, n := range b {
+		best = max(best, n.weight)
+	}
+	kept := b[:0]
+	for _, n := range b {
+		if n.weight = math.Exp(n.weight - best); n.weight > hardly {
 			kept = append(kept, n)
 			sum += n.weight
 		}
@@ -105,66 +130,67 @@ func (b *belief) normalize(best float64) {
 	for i := range kept {
 		kept[i].weight /= sum
 	}
-	b.nodes = kept
+	return kept
 }
 
-// move returns where a value x goes when mass m is added:
+// after returns the node when mass m is added:
 //
 //	dx/dm = −g·(1 + c·(1 − x/top)) / (1 + c·(1 − reference/top))
 //
 // solved in closed form.
-func (n node) move(x, m float64) float64 {
+func (n node) after(m float64) node {
 	if n.curvature == 0 {
-		return x - n.gain*m
+		n.x -= n.gain * m
+		return n
 	}
 	unit := n.gain / (1 + n.curvature*(1-reference/top))
 	flat := top * (1 + n.curvature) / n.curvature // where the slope would be zero
-	x = min(x, 0.95*flat)
-	return flat + (x-flat)*math.Exp(unit*n.curvature/top*m)
+	stretch := math.Exp(unit * n.curvature / top * m)
+	n.x = flat + (min(n.x, 0.95*flat)-flat)*stretch
+	n.std *= stretch
+	return n
 }
 
 // slope is −dx/dm at x.
-func (n node) slope(x float64) float64 {
+func (n node) slope() float64 {
 	if n.curvature == 0 {
 		return n.gain
 	}
-	return n.gain * (1 + n.curvature*(1-min(x, top)/top)) / (1 + n.curvature*(1-reference/top))
+	return n.gain * (1 + n.curvature*(1-min(n.x, top)/top)) / (1 + n.curvature*(1-reference/top))
 }
 
 // past returns the probability that after adding m the value lies beyond edge,
 // in the direction that sign moves it; the edge itself is uncertain.
-func (b *belief) past(m, sign, edge, edgeStd float64) float64 {
-	const far = 5 // standard deviations beyond which a normal tail is nothing
+func (b belief) past(m, sign, edge, edgeStd float64) float64 {
 	p := 0.0
-	for _, n := range b.nodes {
-		beyond := sign * (edge - n.move(n.x, m))
-		switch {
-		case beyond > far*edgeStd:
-			p += n.weight
-		case beyond > -far*edgeStd:
-			p += n.weight * normalBelow(beyond/edgeStd)
-		}
+	for _, n := range b {
+		moved := n.after(m)
+		p += n.weight * normalBelow(sign*(edge-moved.x)/math.Hypot(moved.std, edgeStd))
 	}
 	return p
 }
 
-// after returns mean and standard deviation of the value after adding m.
-func (b *belief) after(m float64) (mean, std float64) {
-	return b.moments(func(n node) float64 { return n.move(n.x, m) })
+// expect returns mean and standard deviation of the value after adding m.
+func (b belief) expect(m float64) (mean, std float64) {
+	within := 0.0
+	mean, std = b.moments(func(n node) float64 {
+		moved := n.after(m)
+		within += n.weight * square(moved.std)
+		return moved.x
+	})
+	return mean, math.Sqrt(square(std) + within)
 }
 
 // gain returns mean and standard deviation of the fall per kilogram at the
 // present value.
-func (b *belief) gain() (mean, std float64) {
-	return b.moments(func(n node) float64 { return n.slope(n.x) })
-}
+func (b belief) gain() (mean, std float64) { return b.moments(node.slope) }
 
-func (b *belief) moments(of func(node) float64) (mean, std float64) {
-	square := 0.0
-	for _, n := range b.nodes {
+func (b belief) moments(of func(node) float64) (mean, std float64) {
+	squares := 0.0
+	for _, n := range b {
 		v := of(n)
 		mean += n.weight * v
-		square += n.weight * v * v
+		squares += n.weight * v * v
 	}
-	return mean, math.Sqrt(max(0, square-mean*mean))
+	return mean, math.Sqrt(max(0, squares-mean*mean))
 }

@@ -25,28 +25,17 @@ const (
 	Leak
 )
 
-var decayNames = [...]string{"", "open", "not deep enough", "sound", "moisture", "leak"}
+var decayNames = []string{"not judged", "open", "not deep enough", "sound", "moisture", "leak"}
 
 // String returns the outcome in words.
-func (o DecayOutcome) String() string {
-	if o < DecayOpen || o > Leak {
-		return "not judged"
-	}
-	return decayNames[o]
-}
+func (o DecayOutcome) String() string { return nameOf(decayNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o DecayOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *DecayOutcome) UnmarshalText(text []byte) error {
-	for i, name := range decayNames[1:] {
-		if name == string(text) {
-			*o = DecayOutcome(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: outcome of a decay test %.40q is not known", text)
+	return parseName("outcome of a decay test", decayNames, text, o)
 }
 
 // A Decay is the judgement of a decay test.

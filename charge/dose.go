@@ -49,29 +49,16 @@ const (
 	Halt
 )
 
-var actionNames = [...]string{"", "leave", "add", "recover", "halt"}
+var actionNames = []string{"not decided", "leave", "add", "recover", "halt"}
 
 // String returns the action in a word.
-func (a Action) String() string {
-	if a < Leave || a > Halt {
-		return "not decided"
-	}
-	return actionNames[a]
-}
+func (a Action) String() string { return nameOf(actionNames, a) }
 
 // MarshalText writes the action in a word.
 func (a Action) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
-func (a *Action) UnmarshalText(text []byte) error {
-	for i, name := range actionNames[1:] {
-		if name == string(text) {
-			*a = Action(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: action %.40q is not known", text)
-}
+func (a *Action) UnmarshalText(text []byte) error { return parseName("action", actionNames, text, a) }
 
 // A Dose is the next move.
 type Dose struct {
@@ -149,12 +136,11 @@ func (d Dosing) Next() (Dose, error) {
 	}
 	past := func(m, edge float64) float64 { return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std) }
 	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
-	safe := largest(most, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value })
-	mass := min(wanted, safe)
+	mass := largest(wanted, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value })
 	switch {
 	case mass >= most:
 		dose.LimitedBy = cut
-	case safe < wanted:
+	case mass < wanted:
 		dose.LimitedBy = "overshoot"
 	}
 	step := float64(smallestDose.value)
@@ -172,7 +158,7 @@ func (d Dosing) Next() (Dose, error) {
 		return dose, nil
 	}
 	dose.Mass, dose.Reason = quantity.Mass(mass), "towards-target"
-	mean, std := b.after(sign * mass)
+	mean, std := b.expect(sign * mass)
 	dose.After = delta{Value: quantity.TemperatureDelta(d.Target.Method.falls() * mean), Std: std}
 	dose.PastBand = past(mass, tolerance)
 	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)

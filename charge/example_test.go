@@ -83,3 +83,12 @@ func ExampleRules() {
 	// superheat-tolerance: 5.0 °F (2.8 K): a fixed restrictor is in charge within this of its target superheat, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
 	// subcooling-tolerance: 3.0 °F (1.7 K): a valve system is in charge within this of its target subcooling, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
 }
+
+// The unit's instructions state their own tolerance, and it comes first.
+func ExampleTarget_WithTolerance() {
+	label := quantity.FahrenheitDelta(9).PlusMinus(0)
+	target, _ := charge.SubcoolingTarget(&label)
+	target, err := target.WithTolerance(quantity.FahrenheitDelta(2), charge.Source{Title: "the unit's installation instructions", Standing: charge.Label})
+	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP), "by", target.ToleranceSource, err)
+	// Output: 9.0 °F within 2.0 °F by the unit's installation instructions <nil>
+}

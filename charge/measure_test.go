@@ -105,6 +105,8 @@ func TestUncertaintyByMonteCarlo(t *testing.T) {
 		{"R-134a", Superheat, 35, 1.5, 52, 66, 90, 6000},
 		{"R-32", Superheat, 120, 2, 55, 64, 85, 3000},
 		{"R-22", Subcooling, 210, 3, 95, 62, 77, 6000},
+		{"R-454B", Subcooling, 310, 3, 88, 62, 77, 0},
+		{"R-410A", Superheat, 118, 1.5, 54, 63, 82, 6000},
 	} {
 		r := fluid(t, c.designation)
 		atm := quantity.AtmosphereAt(quantity.Feet(c.elevation)).PlusMinus(quantity.Pascals(800))
@@ -175,6 +177,23 @@ func TestFloodingFromReadings(t *testing.T) {
 	m, err := MeasureSuperheat(r22, p.Gauge(quantity.StandardAtmosphere).PlusMinus(quantity.PSIG(0.6)), seaLevel, f(41.9).PlusMinus(df(0.9)))
 	if err != nil || !m.LiquidReturning() || m.Value.Value <= 0 {
 		t.Errorf("superheat %v, liquid returning %v, %v", m.Value, m.LiquidReturning(), err)
+	}
+}
+
+// With glide the side counts: at one pressure, a line at the dew point has no
+// superheat and a line at the bubble point no subcooling.
+func TestGlideIsCountedFromItsOwnSide(t *testing.T) {
+	for _, designation := range []string{"R-407C", "R-454B", "R-410A"} {
+		r := fluid(t, designation)
+		p := psig(120, 0)
+		abs := p.Value.Absolute(quantity.StandardAtmosphere)
+		dew, err1 := r.DewTemperature(abs)
+		bubble, err2 := r.BubbleTemperature(abs)
+		sh, err3 := MeasureSuperheat(r, p, seaLevel, dew.PlusMinus(0))
+		sc, err4 := MeasureSubcooling(r, p, seaLevel, bubble.PlusMinus(0))
+		if err := errors.Join(err1, err2, err3, err4); err != nil || math.Abs(float64(sh.Value.Value)) > 1e-9 || math.Abs(float64(sc.Value.Value)) > 1e-9 || dew < bubble {
+			t.Errorf("%s: superheat %v at the dew point, subcooling %v at the bubble point, %v", designation, sh.Value, sc.Value, err)
+		}
 	}
 }
 

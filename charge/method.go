@@ -1,7 +1,5 @@
 package charge
 
-import "fmt"
-
 // A Method is a way to judge or set a charge.
 type Method int
 
@@ -18,29 +16,16 @@ const (
 	WeighIn
 )
 
-var methodNames = [...]string{"", "superheat", "subcooling", "approach", "weigh-in"}
+var methodNames = []string{"method not stated", "superheat", "subcooling", "approach", "weigh-in"}
 
 // String returns "superheat", "subcooling", "approach" or "weigh-in".
-func (m Method) String() string {
-	if m < Superheat || m > WeighIn {
-		return "method not stated"
-	}
-	return methodNames[m]
-}
+func (m Method) String() string { return nameOf(methodNames, m) }
 
 // MarshalText writes the name of the method.
 func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads the name of a method.
-func (m *Method) UnmarshalText(text []byte) error {
-	for i, name := range methodNames[1:] {
-		if name == string(text) {
-			*m = Method(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: method %.40q is not known; write superheat, subcooling, approach or weigh-in", text)
-}
+func (m *Method) UnmarshalText(text []byte) error { return parseName("method", methodNames, text, m) }
 
 // direction is the sign of the change of the measured value when refrigerant
 // is added.
@@ -62,28 +47,17 @@ const (
 	Valve
 )
 
-var deviceNames = [...]string{"", "fixed restrictor", "valve"}
+var deviceNames = []string{"device not stated", "fixed restrictor", "valve"}
 
 // String returns "fixed restrictor" or "valve".
-func (d Device) String() string {
-	if d < FixedRestrictor || d > Valve {
-		return "device not stated"
-	}
-	return deviceNames[d]
-}
+func (d Device) String() string { return nameOf(deviceNames, d) }
 
 // MarshalText writes the name of the device.
 func (d Device) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads the name of a device.
 func (d *Device) UnmarshalText(text []byte) error {
-	for i, name := range deviceNames[1:] {
-		if name == string(text) {
-			*d = Device(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: expansion device %.40q is not known; write fixed restrictor or valve", text)
+	return parseName("expansion device", deviceNames, text, d)
 }
 
 // Method returns the method that the charge shows by: superheat for a fixed

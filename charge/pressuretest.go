@@ -35,28 +35,17 @@ const (
 	Leaks
 )
 
-var testNames = [...]string{"", "open", "holds", "leaks"}
+var testNames = []string{"not judged", "open", "holds", "leaks"}
 
 // String returns the outcome in a word.
-func (o TestOutcome) String() string {
-	if o < TestOpen || o > Leaks {
-		return "not judged"
-	}
-	return testNames[o]
-}
+func (o TestOutcome) String() string { return nameOf(testNames, o) }
 
 // MarshalText writes the outcome in a word.
 func (o TestOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *TestOutcome) UnmarshalText(text []byte) error {
-	for i, name := range testNames[1:] {
-		if name == string(text) {
-			*o = TestOutcome(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: outcome of a pressure test %.40q is not known", text)
+	return parseName("outcome of a pressure test", testNames, text, o)
 }
 
 // A Tightness is the judgement of a pressure test.

@@ -19,18 +19,18 @@ const (
 	VeryHighPressure                          // above 355 psia, or no liquid at 104 °F
 )
 
-var recoveryClassNames = [...]string{"", "low pressure", "medium pressure", "high pressure", "very high pressure"}
+var recoveryClassNames = []string{"class not stated", "low pressure", "medium pressure", "high pressure", "very high pressure"}
 
 // String returns the class in words.
-func (c RecoveryClass) String() string {
-	if c < LowPressure || c > VeryHighPressure {
-		return "class not stated"
-	}
-	return recoveryClassNames[c]
-}
+func (c RecoveryClass) String() string { return nameOf(recoveryClassNames, c) }
 
 // MarshalText writes the class in words.
 func (c RecoveryClass) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (c *RecoveryClass) UnmarshalText(text []byte) error {
+	return parseName("recovery class", recoveryClassNames, text, c)
+}
 
 // A RecoveryLevel is how far a circuit is pumped down before it is opened.
 type RecoveryLevel struct {

@@ -6,8 +6,9 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-// This file holds every figure and rule that the package works by, each with
-// its source. Nothing elsewhere decides by a number of its own.
+// This file holds every figure and rule of the trade that the package works by,
+// each with its source. The settings of a numerical method stand with the
+// method, and the table of target superheat in a file of its own.
 
 // The sources.
 var (

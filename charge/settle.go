@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -188,82 +189,98 @@ type curve struct {
 	effective  float64 // readings that count as independent
 }
 
-// fitCurve solves the linear part for given τ and ω.
+// fitCurve solves the linear part for given τ and ω by the normal equations;
+// the columns are few and far from parallel.
 func fitCurve(t, y []float64, tau, omega float64) curve {
-	design, names := designOf(t, tau, omega)
-	return solve(design, names, y, tau, omega)
+	return fitColumns(columnsOf(t, tau, omega), y, tau, omega)
 }
 
-func designOf(t []float64, tau, omega float64) (*mat.Dense, int) {
-	columns := 1
-	if tau > 0 {
-		columns++
+func fitColumns(x [][]float64, y []float64, tau, omega float64) curve {
+	n, k := len(y), len(x)
+	f := curve{tau: tau, omega: omega, parameters: k, rss: math.Inf(1), covA: math.Inf(1)}
+	normal, inverse := normalOf(x)
+	if inverse == nil {
+		return f
 	}
-	if omega > 0 {
-		columns += 2
+	right := mat.NewVecDense(k, nil)
+	for p := range x {
+		right.SetVec(p, floats.Dot(x[p], y))
 	}
-	x := mat.NewDense(len(t), columns, nil)
-	for i, ti := range t {
-		k := 0
-		x.Set(i, k, 1)
-		if tau > 0 {
-			k++
-			x.Set(i, k, math.Exp(-(ti-t[0])/tau))
-		}
-		if omega > 0 {
-			s, c := math.Sincos(omega * ti)
-			x.Set(i, k+1, c)
-			x.Set(i, k+2, s)
-		}
-	}
-	return x, columns
-}
-
-func solve(x *mat.Dense, columns int, y []float64, tau, omega float64) curve {
-	n := len(y)
-	f := curve{tau: tau, omega: omega, parameters: columns, rss: math.Inf(1)}
-	var qr mat.QR
-	qr.Factorize(x)
 	var beta mat.VecDense
-	if err := qr.SolveVecTo(&beta, false, mat.NewVecDense(n, y)); err != nil {
+	if err := inverse.SolveVecTo(&beta, right); err != nil {
 		return f
 	}
 	f.a = beta.AtVec(0)
 	if tau > 0 {
 		f.b = beta.AtVec(1)
 	}
-	var fitted mat.VecDense
-	fitted.MulVec(x, &beta)
-	f.residuals = make([]float64, n)
-	f.rss = 0
-	for i := range y {
-		r := y[i] - fitted.AtVec(i)
-		f.residuals[i] = r
-		f.rss += r * r
+	f.residuals = slices.Clone(y)
+	for p := range x {
+		floats.AddScaled(f.residuals, -beta.AtVec(p), x[p])
 	}
-	f.sigma = math.Sqrt(f.rss / float64(max(n-columns, 1)))
+	f.rss = floats.Dot(f.residuals, f.residuals)
+	f.sigma = math.Sqrt(f.rss / float64(max(n-k, 1)))
 	f.effective = effectiveNumber(f.residuals)
-	f.covA = firstVariance(x)
+	f.covA = firstVariance(normal, inverse)
 	return f
+}
+
+// columnsOf returns the columns of the design matrix: 1, the approach, and
+// cosine and sine of the swing.
+func columnsOf(t []float64, tau, omega float64) [][]float64 {
+	one := make([]float64, len(t))
+	floats.AddConst(1, one)
+	x := [][]float64{one}
+	if tau > 0 {
+		x = append(x, approach(make([]float64, len(t)), t, tau))
+	}
+	if omega > 0 {
+		c, s := make([]float64, len(t)), make([]float64, len(t))
+		for i, ti := range t {
+			s[i], c[i] = math.Sincos(omega * ti)
+		}
+		x = append(x, c, s)
+	}
+	return x
+}
+
+// approach fills e with exp(−(t−t₀)/τ).
+func approach(e, t []float64, tau float64) []float64 {
+	for i, ti := range t {
+		e[i] = math.Exp(-(ti - t[0]) / tau)
+	}
+	return e
+}
+
+// normalOf returns xᵀx and its factors, nil where the columns do not determine
+// the parameters.
+func normalOf(x [][]float64) (*mat.SymDense, *mat.Cholesky) {
+	normal := mat.NewSymDense(len(x), nil)
+	for p := range x {
+		for q := p; q < len(x); q++ {
+			normal.SetSym(p, q, floats.Dot(x[p], x[q]))
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(normal) {
+		return normal, nil
+	}
+	return normal, &chol
 }
 
 // firstVariance returns element (0, 0) of (xᵀx)⁻¹, infinite where x does not
 // determine the first parameter.
-func firstVariance(x *mat.Dense) float64 {
-	_, k := x.Dims()
-	var normal mat.SymDense
-	normal.SymOuterK(1, x.T())
-	var chol mat.Cholesky
-	if !chol.Factorize(&normal) {
+func firstVariance(normal *mat.SymDense, inverse *mat.Cholesky) float64 {
+	if inverse == nil {
 		return math.Inf(1)
 	}
-	e := mat.NewVecDense(k, nil)
-	e.SetVec(0, 1)
-	var col mat.VecDense
-	if err := chol.SolveVecTo(&col, e); err != nil || !(col.AtVec(0) >= 0) {
+	first := mat.NewVecDense(normal.SymmetricDim(), nil)
+	first.SetVec(0, 1)
+	var column mat.VecDense
+	if err := inverse.SolveVecTo(&column, first); err != nil || !(column.AtVec(0) >= 0) {
 		return math.Inf(1)
 	}
-	return col.AtVec(0)
+	return column.AtVec(0)
 }
 
 // effectiveNumber is how many independent readings n correlated ones are worth:
@@ -290,13 +307,18 @@ func fitApproach(t, y []float64, omega float64) curve {
 	span := t[len(t)-1] - t[0]
 	low, high := math.Log(max(medianStep(t), span/500)), math.Log(3*span)
 	const steps = 24
-	cost := func(logTau float64) float64 { return fitCurve(t, y, math.Exp(logTau), omega).rss }
+	x := columnsOf(t, span, omega)
+	cost := func(logTau float64) float64 {
+		tau := math.Exp(logTau)
+		approach(x[1], t, tau)
+		return fitColumns(x, y, tau, omega).rss
+	}
 	best, at := math.Inf(1), low
 	width := (high - low) / steps
 	for i := range steps + 1 {
-		x := low + float64(i)*width
-		if v := cost(x); v < best {
-			best, at = v, x
+		logTau := low + float64(i)*width
+		if v := cost(logTau); v < best {
+			best, at = v, logTau
 		}
 	}
 	from, to := max(at-width, low), min(at+width, high)
@@ -320,14 +342,13 @@ func fitApproach(t, y []float64, omega float64) curve {
 // withTauDoubt counts the time constant as one of the fitted parameters, to
 // first order: its doubt moves the settled value too.
 func (f curve) withTauDoubt(t []float64) curve {
-	x, k := designOf(t, f.tau, f.omega)
-	full := x.Grow(0, 1).(*mat.Dense)
+	perTau := make([]float64, len(t))
 	for i, ti := range t {
 		u := (ti - t[0]) / f.tau
-		full.Set(i, k, f.b*u/f.tau*math.Exp(-u))
+		perTau[i] = f.b * u / f.tau * math.Exp(-u)
 	}
 	f.parameters++
-	f.covA = firstVariance(full)
+	f.covA = firstVariance(normalOf(append(columnsOf(t, f.tau, f.omega), perTau)))
 	f.sigma = math.Sqrt(f.rss / float64(max(len(t)-f.parameters, 1)))
 	return f
 }

@@ -1,7 +1,5 @@
 package charge
 
-import "fmt"
-
 // Standing says how far a figure can be relied on.
 type Standing int
 
@@ -18,28 +16,17 @@ const (
 	Label
 )
 
-var standingNames = [...]string{"", "published", "from memory", "common practice, no source", "label"}
+var standingNames = []string{"standing not stated", "published", "from memory", "common practice, no source", "label"}
 
 // String returns the mark that the standing puts on a source.
-func (s Standing) String() string {
-	if s < Published || s > Label {
-		return "standing not stated"
-	}
-	return standingNames[s]
-}
+func (s Standing) String() string { return nameOf(standingNames, s) }
 
 // MarshalText writes the name of the standing.
 func (s Standing) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (s *Standing) UnmarshalText(text []byte) error {
-	for i, name := range standingNames[1:] {
-		if name == string(text) {
-			*s = Standing(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: standing %.40q is not known", text)
+	return parseName("standing", standingNames, text, s)
 }
 
 // A Source says where a figure comes from.

@@ -32,29 +32,16 @@ const (
 	Settled
 )
 
-var stateNames = [...]string{"", "too short", "drifting", "settling", "hunting", "settled"}
+var stateNames = []string{"not judged", "too short", "drifting", "settling", "hunting", "settled"}
 
 // String returns the state in words.
-func (s State) String() string {
-	if s < TooShort || s > Settled {
-		return "not judged"
-	}
-	return stateNames[s]
-}
+func (s State) String() string { return nameOf(stateNames, s) }
 
 // MarshalText writes the state in words.
 func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
-func (s *State) UnmarshalText(text []byte) error {
-	for i, name := range stateNames[1:] {
-		if name == string(text) {
-			*s = State(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: state %.40q is not known", text)
-}
+func (s *State) UnmarshalText(text []byte) error { return parseName("state", stateNames, text, s) }
 
 // Steadiness is what a log says: whether the value has settled, at what, and
 // how long it will take.

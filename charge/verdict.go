@@ -22,28 +22,17 @@ const (
 	CannotTell
 )
 
-var outcomeNames = [...]string{"", "in band", "undercharged", "overcharged", "these instruments cannot tell"}
+var outcomeNames = []string{"not judged", "in band", "undercharged", "overcharged", "these instruments cannot tell"}
 
 // String returns the outcome in words.
-func (o Outcome) String() string {
-	if o < InBand || o > CannotTell {
-		return "not judged"
-	}
-	return outcomeNames[o]
-}
+func (o Outcome) String() string { return nameOf(outcomeNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *Outcome) UnmarshalText(text []byte) error {
-	for i, name := range outcomeNames[1:] {
-		if name == string(text) {
-			*o = Outcome(i + 1)
-			return nil
-		}
-	}
-	return fmt.Errorf("charge: outcome %.40q is not known", text)
+	return parseName("outcome", outcomeNames, text, o)
 }
 
 // A Verdict is the judgement of a charge by one method.

@@ -1,0 +1,50 @@
+package charge
+
+import (
+	"encoding"
+	"testing"
+)
+
+// Whatever text comes in, a name reads back as what it was written as, and
+// everything else is an error.
+func FuzzNames(f *testing.F) {
+	for _, s := range []string{"superheat", "weigh-in", "valve", "in band", "these instruments cannot tell", "settled", "add", "moisture", "holds", "from memory", "", "x"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, v := range []interface {
+			encoding.TextMarshaler
+			encoding.TextUnmarshaler
+		}{new(Method), new(Device), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass)} {
+			if err := v.UnmarshalText([]byte(text)); err != nil {
+				continue
+			}
+			if back, err := v.MarshalText(); err != nil || string(back) != text {
+				t.Errorf("%T: %q reads back as %q, %v", v, text, back, err)
+			}
+		}
+	})
+}
+
+// Every value has its own name, and values beyond have none that could be
+// taken for one.
+func TestNamesAreDistinct(t *testing.T) {
+	for name, text := range map[string]func(int) string{
+		"method": func(i int) string { return Method(i).String() }, "device": func(i int) string { return Device(i).String() },
+		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return State(i).String() },
+		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
+		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return Standing(i).String() },
+		"recovery": func(i int) string { return RecoveryClass(i).String() }, "temper": func(i int) string { return Temper(i).String() },
+	} {
+		seen := map[string]bool{text(0): true}
+		for i := 1; text(i) != text(0); i++ {
+			if seen[text(i)] || i > 20 {
+				t.Errorf("%s %d: %q", name, i, text(i))
+			}
+			seen[text(i)] = true
+		}
+		if text(-1) != text(0) {
+			t.Errorf("%s -1: %q", name, text(-1))
+		}
+	}
+}
