@@ -143,7 +143,7 @@ func TestStateRoundTrip(t *testing.T) {
 		l := r.Limits()
 		temp := l.MinTemperature + quantity.Temperature(rapid.Float64Range(0.001, 0.999).Draw(t, "T"))*(l.MaxTemperature-l.MinTemperature)
 		high := min(float64(l.MaxPressure), 2*float64(r.Critical().Pressure))
-		p := quantity.Pressure(math.Exp(rapid.Float64Range(math.Log(1e3), math.Log(high)).Draw(t, "ln p")))
+		p := quantity.Pressure(min(high, math.Exp(rapid.Float64Range(math.Log(1e3), math.Log(high)).Draw(t, "ln p"))))
 		s, err := r.State(p, temp)
 		if err != nil {
 			t.Fatalf("%v at %v, %v: %v", r, p, temp, err)
@@ -282,4 +282,33 @@ func FuzzState(f *testing.F) {
 			}
 		}
 	})
+}
+
+// Up to the critical point itself there is an answer, and it closes in on the
+// critical point.
+func TestUpToTheCriticalPoint(t *testing.T) {
+	for _, r := range All() {
+		c := r.Critical()
+		for e := range table.Edges {
+			last := math.Inf(1)
+			for _, gap := range []float64{2e-3, 5e-4, 1e-4, 1e-6, 0} {
+				at := c.Temperature * quantity.Temperature(1-gap)
+				s, err := r.solveSaturation(e, at)
+				if err != nil {
+					t.Fatalf("%v: %v", r, err)
+				}
+				away := math.Abs(s.density/float64(c.Density) - 1)
+				if away > last {
+					t.Errorf("%v: edge %d is %v of the critical density away at %v, after %v", r, e, away, at, last)
+				}
+				last = away
+				if _, err := r.solveSaturationAt(e, c.Pressure*quantity.Pressure(1-gap)); err != nil {
+					t.Fatalf("%v: %v", r, err)
+				}
+			}
+			if last > 1e-9 {
+				t.Errorf("%v: edge %d ends %v of the critical density away from it", r, e, last)
+			}
+		}
+	}
 }

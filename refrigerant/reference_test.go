@@ -3,8 +3,10 @@ package refrigerant
 import (
 	"bufio"
 	"fmt"
+	"maps"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -66,25 +68,52 @@ func group(r *Refrigerant) string {
 	return "blends with published fits"
 }
 
-// A tally keeps the worst deviation of each check.
-type tally map[string]struct {
-	deviation float64
-	where     string
+// A tally keeps the worst relative deviation of each check, by group.
+type tally map[string]deviation
+
+type deviation struct {
+	computed, reference float64
+	where               string
 }
 
-func (w tally) add(check string, got, want float64, where string) {
-	if d := math.Abs(got/want - 1); !(d <= w[check].deviation) {
-		w[check] = struct {
-			deviation float64
-			where     string
-		}{d, where}
+func (d deviation) size() float64 { return math.Abs(d.computed/d.reference - 1) }
+
+func (w tally) add(check string, computed, reference float64, where string) {
+	d := deviation{computed, reference, where}
+	if old, ok := w[check]; !ok || !(d.size() <= old.size()) {
+		w[check] = d
 	}
 }
 
+// hold fails for each check whose worst deviation is beyond limit, and records it.
+func (w tally) hold(t *testing.T, limit func(check string) float64) {
+	t.Helper()
+	for _, check := range slices.Sorted(maps.Keys(w)) {
+		d := w[check]
+		verify.Relative(t, independent, check+", worst of all: "+d.where, "", d.reference, d.computed, limit(check))
+		t.Logf("%-55s %.1e  %s", check, d.size(), d.where)
+	}
+}
+
+// notEquilibrium reports whether the row of a pure fluid is no saturation at all.
+// Liquid and vapor in equilibrium have Δh = T Δs. Every row of a pure fluid keeps
+// this to 7e-9, the digits printed, but for the three coldest of R-114, which break
+// it by 0.5 %, 0.004 % and 1e-7: the reference did not converge there. What this
+// package finds keeps it; TestClapeyron holds that.
+func notEquilibrium(r *Refrigerant, row *referenceRow) bool {
+	return r.Pure() && math.Abs(row.v[5]/(row.v[0]*row.v[6])-1) > 2e-8
+}
+
+// The equations, without tables, against an independent implementation.
 func TestSaturationAgainstReference(t *testing.T) {
 	w := tally{}
 	exact := map[string]*Refrigerant{}
+	wrong := 0
 	for _, row := range readReference(t, "saturation.txt") {
+		if notEquilibrium(mustLookup(t, row.heading[0]), &row) {
+			wrong++
+			continue
+		}
 		r := exact[row.heading[0]]
 		if r == nil {
 			r = untabulated(t, mustLookup(t, row.heading[0]))
@@ -110,11 +139,18 @@ func TestSaturationAgainstReference(t *testing.T) {
 		w.add(g+": dew less bubble enthalpy", float64(v.Enthalpy-l.Enthalpy), row.v[5], where)
 		w.add(g+": dew less bubble entropy", float64(v.Entropy-l.Entropy), row.v[6], where)
 	}
-	for check, worst := range w {
-		t.Logf("%-55s %.2g  %s", check, worst.deviation, worst.where)
+	if wrong != 3 {
+		t.Errorf("%d rows are no equilibrium, want the three of R-114", wrong)
 	}
+	w.hold(t, func(check string) float64 {
+		if strings.HasPrefix(check, "pure") && strings.HasSuffix(check, "pressure") {
+			return 2e-6
+		}
+		return 2e-5
+	})
 }
 
+// Superheated vapor and subcooled liquid against an independent implementation.
 func TestSinglePhaseAgainstReference(t *testing.T) {
 	w := tally{}
 	for _, row := range readReference(t, "single_phase.txt") {
@@ -133,8 +169,27 @@ func TestSinglePhaseAgainstReference(t *testing.T) {
 		w.add(g+": density", float64(s.Density), row.v[2], where)
 		w.add(g+": cp", float64(s.Cp), row.v[5], where)
 		w.add(g+": speed of sound", float64(s.SpeedOfSound), row.v[6], where)
+
+		saturated := r.SaturatedVapor
+		if s.Phase == Liquid {
+			saturated = r.SaturatedLiquid
+		}
+		from, err := saturated(temp)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		// A difference from saturation may be next to nothing, so its error is
+		// held against the heat of 100 K.
+		enthalpy := float64(s.Enthalpy-from.Enthalpy) - row.v[3]
+		entropy := float64(s.Entropy-from.Entropy) - row.v[4]
+		w.add(g+": enthalpy from saturation over cp·100 K", 1+enthalpy/(100*row.v[5]), 1, where)
+		w.add(g+": entropy from saturation over cp", 1+entropy/row.v[5], 1, where)
 	}
-	for check, worst := range w {
-		t.Logf("%-55s %.2g  %s", check, worst.deviation, worst.where)
-	}
+	w.hold(t, func(check string) float64 {
+		if strings.HasPrefix(check, "pure") {
+			return 1e-5
+		}
+		return 1e-4
+	})
 }

@@ -27,15 +27,19 @@ func (r *Refrigerant) solveSaturation(e table.Edge, t quantity.Temperature) (sat
 	if err != nil {
 		return saturated{}, err
 	}
-	if t == q.critical.Temperature {
-		return q.atCritical(), nil
+	if t > q.closing() {
+		return r.closed(q, e, t)
 	}
-	var p vle.Point
-	if e == table.Bubble {
-		p, err = q.system.BubbleT(float64(t))
-	} else {
-		p, err = q.system.DewT(float64(t))
+	return r.solved(q, e, t)
+}
+
+// solved is the edge e at the temperature t by the solver alone.
+func (r *Refrigerant) solved(q *equation, e table.Edge, t quantity.Temperature) (saturated, error) {
+	solve := q.system.BubbleT
+	if e == table.Dew {
+		solve = q.system.DewT
 	}
+	p, err := solve(float64(t))
 	if err != nil {
 		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", t), err)
 	}
@@ -51,15 +55,20 @@ func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (satu
 	if err != nil {
 		return saturated{}, err
 	}
-	if p == q.critical.Pressure {
-		return q.atCritical(), nil
+	last, err := r.solved(q, e, q.closing())
+	if err != nil {
+		return saturated{}, err
 	}
-	var v vle.Point
-	if e == table.Bubble {
-		v, err = q.system.BubbleP(float64(p))
-	} else {
-		v, err = q.system.DewP(float64(p))
+	c := &q.critical
+	if last.pressure < float64(p) {
+		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - last.pressure)
+		return r.closed(q, e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-q.closing()))
 	}
+	solve := q.system.BubbleP
+	if e == table.Dew {
+		solve = q.system.DewP
+	}
+	v, err := solve(float64(p))
 	if err != nil {
 		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
 	}
@@ -75,11 +84,30 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 	return saturated{p.T, p.P, rho / q.perMass, s.H * q.perMass, s.S * q.perMass}
 }
 
-// atCritical returns the critical point, which is on both edges.
-func (q *equation) atCritical() saturated {
+// closing is the temperature, 0.05 % below the critical one, above which the two
+// phases are too alike to be told apart by a solver. From there to the critical
+// point the edges are continued by the law that every analytic equation of state
+// approaches: pressure in a straight line with temperature, density, enthalpy and
+// entropy with the root of the distance.
+func (q *equation) closing() quantity.Temperature { return q.critical.Temperature * (1 - 5e-4) }
+
+func (r *Refrigerant) closed(q *equation, e table.Edge, t quantity.Temperature) (saturated, error) {
+	a, err := r.solved(q, e, q.closing())
+	if err != nil {
+		return saturated{}, err
+	}
 	c := &q.critical
-	s := q.model.At(float64(c.Temperature), float64(c.Density)*q.perMass)
-	return saturated{float64(c.Temperature), float64(c.Pressure), float64(c.Density), s.H * q.perMass, s.S * q.perMass}
+	at := q.model.At(float64(c.Temperature), float64(c.Density)*q.perMass)
+	gap := float64((c.Temperature - t) / (c.Temperature - q.closing()))
+	root := math.Sqrt(max(gap, 0))
+	toward := func(critical, edge, share float64) float64 { return critical + share*(edge-critical) }
+	return saturated{
+		temperature: float64(t),
+		pressure:    toward(float64(c.Pressure), a.pressure, gap),
+		density:     toward(float64(c.Density), a.density, root),
+		enthalpy:    toward(at.H*q.perMass, a.enthalpy, root),
+		entropy:     toward(at.S*q.perMass, a.entropy, root),
+	}, nil
 }
 
 func (r *Refrigerant) unsolved(what string, cause error) error {
