@@ -147,3 +147,146 @@ func ExampleCylinder_ContentsFromLevel() {
 	// Output:
 	// about 24 lb
 }
+
+// A charge of R-407C that leaks vapor from a unit that is off: what is left boils
+// higher, so the chart of the fresh blend no longer holds.
+func ExampleRefrigerant_Leak() {
+	r, _ := refrigerant.Lookup("R-407C")
+	steps, err := r.Leak(refrigerant.LeakCase{
+		Temperature: quantity.Fahrenheit(75),
+		From:        refrigerant.Vapor,
+		Lost:        []float64{0.25, 0.5},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range steps {
+		fmt.Printf("%.0f %% lost: %s, bubble point %+.1f °F\n", 100*s.Lost, s.Remaining.Name(), s.BubbleShift.Fahrenheit())
+	}
+	// Output:
+	// 25 % lost: R-32/R-125/R-134a (20.37/23.11/56.52), bubble point +2.7 °F
+	// 50 % lost: R-32/R-125/R-134a (16.92/20.39/62.69), bubble point +6.7 °F
+}
+
+// The unit is off and has soaked at 75 °F; the gauge reads 132 psig at sea level.
+func ExampleStandingPressure() {
+	p := quantity.PSIG(132).Absolute(quantity.StandardAtmosphere)
+	var candidates []*refrigerant.Refrigerant
+	for _, designation := range []string{"R-22", "R-410A", "R-134a", "R-454B"} {
+		r, _ := refrigerant.Lookup(designation)
+		candidates = append(candidates, r)
+	}
+	fits, err := refrigerant.StandingPressure(p, quantity.Fahrenheit(75), quantity.FahrenheitDelta(2), candidates...)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range fits {
+		fmt.Printf("%-7v %+7.1f °F  %s\n", f.Refrigerant, f.Off.Fahrenheit(), f.Note)
+	}
+	// Output:
+	// R-22       -0.1 °F  the reading is that of R-22 at this temperature
+	// R-454B    -24.1 °F  below R-454B: no liquid left in the unit, another refrigerant, or a part colder than the probe
+	// R-134a    +28.7 °F  above R-134a: air or nitrogen in it, another refrigerant, or a part warmer than the probe
+	// R-410A    -29.2 °F  below R-410A: no liquid left in the unit, another refrigerant, or a part colder than the probe
+}
+
+// Superheat from the dew point, subcooling from the bubble point.
+func ExampleRefrigerant_Glide() {
+	for _, designation := range []string{"R-410A", "R-454B", "R-407C"} {
+		r, _ := refrigerant.Lookup(designation)
+		p, _ := r.BubblePressure(quantity.Fahrenheit(40))
+		glide, err := r.Glide(p)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		class, _ := r.GlideClass()
+		fmt.Printf("%s: %.1f °F, %s\n", r, glide.Fahrenheit(), class)
+	}
+	// Output:
+	// R-410A: 0.2 °F, near-azeotropic
+	// R-454B: 2.7 °F, zeotropic
+	// R-407C: 10.8 °F, zeotropic
+}
+
+func ExampleRefrigerant_Subcooling() {
+	r, _ := refrigerant.Lookup("R-454B")
+	p := quantity.PSIG(340).Absolute(quantity.AtmosphereAt(quantity.Feet(6000)))
+	subcooling, err := r.Subcooling(p, quantity.Fahrenheit(98))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f °F\n", subcooling.Fahrenheit())
+	// Output:
+	// 9.6 °F
+}
+
+func ExampleRefrigerant_State() {
+	r, _ := refrigerant.Lookup("R-410A")
+	s, err := r.State(quantity.PSIA(150), quantity.Fahrenheit(60))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(s.Phase, s.Density, s.Enthalpy, s.Entropy)
+	// Output:
+	// vapor 37.816 kg/m³ 431.93 kJ/kg 1.8235 kJ/(kg·K)
+}
+
+func ExampleRefrigerant_StateAtQuality() {
+	r, _ := refrigerant.Lookup("R-407C")
+	for _, x := range []float64{0, 0.5, 1} {
+		s, err := r.StateAtQuality(quantity.Kilopascals(500), x)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("x = %.1f: %.2f °C\n", s.Quality, s.Temperature.Celsius())
+	}
+	// Output:
+	// x = 0.0: -3.85 °C
+	// x = 0.5: -0.72 °C
+	// x = 1.0: 2.36 °C
+}
+
+func ExampleRefrigerant_Critical() {
+	for _, designation := range []string{"R-744", "R-410A"} {
+		r, _ := refrigerant.Lookup(designation)
+		c := r.Critical()
+		fmt.Printf("%s: %.1f °F, %.0f psia\n", r, c.Temperature.Fahrenheit(), c.Pressure.PSIA())
+	}
+	// Output:
+	// R-744: 87.8 °F, 1070 psia
+	// R-410A: 160.4 °F, 711 psia
+}
+
+func ExampleRefrigerant_Estimated() {
+	r, _ := refrigerant.Lookup("R-401A")
+	estimated, why := r.Estimated()
+	fmt.Println(estimated)
+	fmt.Println(why)
+	// Output:
+	// true
+	// no published fit for R-22 with R-124, R-152a with R-124; the linear combining rule is used
+}
+
+func ExampleCylinder_LiquidLevel() {
+	c := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7)}
+	r, _ := refrigerant.Lookup("R-410A")
+	for _, f := range []float64{40, 75, 110, 130} {
+		level, err := c.LiquidLevel(r, quantity.Pounds(34), quantity.Fahrenheit(f))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%3.0f °F: %.0f %% liquid\n", f, 100*level)
+	}
+	// Output:
+	//  40 °F: 61 % liquid
+	//  75 °F: 65 % liquid
+	// 110 °F: 71 % liquid
+	// 130 °F: 77 % liquid
+}

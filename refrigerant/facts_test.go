@@ -159,6 +159,44 @@ func TestSafety(t *testing.T) {
 	}
 }
 
+func TestGlideClass(t *testing.T) {
+	for _, tc := range []struct {
+		designation string
+		class       GlideClass
+	}{
+		{"R-22", PureFluid}, {"R-507A", Azeotropic}, {"R-502", Azeotropic}, {"R-410A", NearAzeotropic},
+		{"R-404A", NearAzeotropic}, {"R-454B", Zeotropic}, {"R-407C", Zeotropic}, {"R-473A", Zeotropic},
+	} {
+		class, err := mustLookup(t, tc.designation).GlideClass()
+		if err != nil || class != tc.class {
+			t.Errorf("%s: %s, %v; want %s", tc.designation, class, err, tc.class)
+		}
+	}
+}
+
+// Estimates are named with the pair at fault, and where every pair is published
+// the papers are.
+func TestEstimated(t *testing.T) {
+	count := 0
+	for _, r := range All() {
+		estimated, why := r.Estimated()
+		if estimated {
+			count++
+		}
+		if estimated != strings.Contains(why, " with ") {
+			t.Errorf("%v: %v, %q", r, estimated, why)
+		}
+		pairs := len(r.parts) * (len(r.parts) - 1) / 2
+		unfitted := strings.Count(why, " with ")
+		if got := len(r.Sources()); got != len(r.parts)+pairs-unfitted {
+			t.Errorf("%v: %d sources for %d components, %d pairs, %d unfitted", r, got, len(r.parts), pairs, unfitted)
+		}
+	}
+	if count != 29 {
+		t.Errorf("%d refrigerants are estimated, want 29", count)
+	}
+}
+
 func TestNewBlend(t *testing.T) {
 	// R-22 topped off onto R-407C: two designations, four components.
 	r, err := NewBlend("topped off", []Component{{"R407C", 0.8}, {"R-22", 0.2}})

@@ -1,6 +1,10 @@
 package refrigerant
 
-import "github.com/satline/satline/quantity"
+import (
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
 
 // A GlideClass says how far a refrigerant's dew point is from its bubble point,
 // and so how much care its two columns need.
@@ -9,8 +13,8 @@ type GlideClass string
 const (
 	// PureFluid has one saturation temperature.
 	PureFluid GlideClass = "pure fluid"
-	// Azeotropic glides by less than 0.1 K at its boiling point at one atmosphere
-	// and may be charged as vapor.
+	// Azeotropic blends are those that Standard 34 numbers from 500. They boil
+	// like a pure fluid, near one pressure exactly so.
 	Azeotropic GlideClass = "azeotropic"
 	// NearAzeotropic glides by less than 1 K: one column does for most work,
 	// but charge as liquid.
@@ -20,13 +24,15 @@ const (
 	Zeotropic GlideClass = "zeotropic"
 )
 
-// GlideClass classes r by its glide at 101.325 kPa, or, where r does not boil at
-// that pressure, at its lowest saturation temperature. The bounds of 0.1 and 1 K
-// are this package's own; Standard 34 numbers blends 400 and up as zeotropes and
-// 500 and up as azeotropes without a figure.
+// GlideClass classes r by its number, or by its glide at 101.325 kPa, or where r
+// does not boil at that pressure at its lowest saturation temperature. The bound
+// of 1 K is this package's own; Standard 34 gives no figure.
 func (r *Refrigerant) GlideClass() (GlideClass, error) {
 	if r.Pure() {
 		return PureFluid, nil
+	}
+	if r.group != Unclassified && strings.HasPrefix(r.designation, "R-5") {
+		return Azeotropic, nil
 	}
 	p := quantity.StandardAtmosphere
 	if low, err := r.BubblePressure(r.Limits().MinTemperature); err != nil {
@@ -38,8 +44,6 @@ func (r *Refrigerant) GlideClass() (GlideClass, error) {
 	switch {
 	case err != nil:
 		return "", err
-	case glide < 0.1:
-		return Azeotropic, nil
 	case glide < 1:
 		return NearAzeotropic, nil
 	}

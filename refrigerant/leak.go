@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/fluiddata"
 	"github.com/satline/satline/internal/vle"
 	"github.com/satline/satline/quantity"
 )
@@ -97,7 +96,7 @@ func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
 		for i := range strides {
 			next := lost + (target-lost)/float64(strides-i)
 			if err := v.lose(next-lost, c.From); err != nil {
-				return nil, err
+				return nil, r.unsolved("leak", err)
 			}
 			lost = next
 		}
@@ -128,151 +127,34 @@ func (r *Refrigerant) freshSaturation(t quantity.Temperature) (freshSaturation, 
 
 // A vessel holds what is left of one kilogram of charge in a constant volume.
 type vessel struct {
-	molarMass   []float64 // kg/mol, of each component
-	names       []string
+	q           *equation
 	temperature float64
-	volume      float64 // m³
-	mass        []float64
-	start       []float64
-
-	// The phases now: mass fractions of each, and the pressure.
-	liquid, vapor []float64
-	wet           bool // there is liquid
-	pressure      float64
+	molarMass   []float64 // kg/mol, of each component
+	volume      float64   // m³
+	mass, start []float64 // of each component
+	now         vle.Vessel
 }
 
 func newVessel(r *Refrigerant, t, level float64) (*vessel, error) {
-	n := len(r.parts)
-	v := &vessel{temperature: t, liquid: make([]float64, n), vapor: make([]float64, n)}
-	for _, c := range r.parts {
-		v.names = append(v.names, c.Designation)
-		v.molarMass = append(v.molarMass, pureFactOf(c.Designation).molarMass)
+	q, err := r.equation()
+	if err != nil {
+		return nil, err
+	}
+	v := &vessel{q: q, temperature: t}
+	for i, c := range r.parts {
+		v.molarMass = append(v.molarMass, q.model.Fluid(i).MolarMass)
 		v.mass = append(v.mass, c.MassFraction)
 	}
 	v.start = slices.Clone(v.mass)
-	q, err := v.system()
-	if err != nil {
-		return nil, err
-	}
-	// The volume is that in which liquid fills the level.
-	f, err := search(q, t, func(f *vle.Flash) float64 { return level - liquidLevel(f) })
-	if err != nil {
+	if v.now, err = q.system.FillVessel(t, level); err != nil {
 		return nil, r.unsolved("leak", err)
 	}
-	v.volume = v.moles() / f.Rho
-	v.split(f)
-	return v, nil
-}
-
-// system returns the equilibrium of the present contents.
-func (v *vessel) system() (*vle.System, error) {
-	x := make([]float64, len(v.mass))
-	for i, m := range v.mass {
-		x[i] = m / v.molarMass[i]
-	}
-	m, err := fluiddata.NewModel(v.names, x)
-	if err != nil {
-		return nil, err
-	}
-	return vle.New(m), nil
-}
-
-func (v *vessel) moles() float64 {
-	n := 0.0
-	for i, m := range v.mass {
-		n += m / v.molarMass[i]
-	}
-	return n
-}
-
-func total(mass []float64) float64 {
-	sum := 0.0
-	for _, m := range mass {
-		sum += m
-	}
-	return sum
-}
-
-// liquidLevel is the share of the volume that is liquid.
-func liquidLevel(f *vle.Flash) float64 {
-	if f.Phase != vle.TwoPhase {
-		return 0
-	}
-	return (1 - f.VaporFraction) / f.Liquid.Rho * f.Rho
-}
-
-// search finds the pressure between dew and bubble pressure at t at which want,
-// which falls with pressure, is zero.
-func search(q *vle.System, t float64, want func(*vle.Flash) float64) (*vle.Flash, error) {
-	dew, err := q.DewT(t)
-	if err != nil {
-		return nil, err
-	}
-	bubble, err := q.BubbleT(t)
-	if err != nil {
-		return nil, err
-	}
-	low, high := dew.P, bubble.P
-	var f vle.Flash
-	for range 50 {
-		p := low + (high-low)/2
-		if f, err = q.FlashPT(p, t); err != nil {
-			return nil, err
-		}
-		switch w := want(&f); {
-		case math.Abs(w) < 1e-9:
-			return &f, nil
-		case w > 0:
-			low = p
-		default:
-			high = p
-		}
-	}
-	return &f, nil
-}
-
-// equilibrate finds the phases of the present contents.
-func (v *vessel) equilibrate() error {
-	q, err := v.system()
-	if err != nil {
-		return err
-	}
-	rho := v.moles() / v.volume
-	dew, err := q.DewT(v.temperature)
-	if err != nil {
-		return err
-	}
-	if rho <= dew.RhoVapor {
-		// The last drop is gone: one vapor, which leaks as it is.
-		p, _ := q.Model().Pressure(v.temperature, rho)
-		v.wet, v.pressure = false, p
-		fractions(v.vapor, v.mass)
-		return nil
-	}
-	f, err := search(q, v.temperature, func(f *vle.Flash) float64 { return rho/f.Rho - 1 })
-	if err != nil {
-		return err
-	}
-	v.split(f)
-	return nil
-}
-
-func (v *vessel) split(f *vle.Flash) {
-	v.wet, v.pressure = true, f.P
+	held := 0.0 // per m³
 	for i, m := range v.molarMass {
-		v.liquid[i] = f.X[i] * m
-		v.vapor[i] = f.Y[i] * m
+		held += m * (v.now.LiquidShare*v.now.Liquid[i] + (1-v.now.LiquidShare)*v.now.Vapor[i])
 	}
-	fractions(v.liquid, v.liquid)
-	fractions(v.vapor, v.vapor)
-}
-
-// fractions sets to to the shares of mass.
-func fractions(to, mass []float64) {
-	sum := total(mass)
-	for i, m := range mass {
-		to[i] = m / sum
-	}
+	v.volume = 1 / held
+	return v, nil
 }
 
 // lose lets the share of the charge escape, by the midpoint rule: what leaves has
@@ -280,27 +162,35 @@ func fractions(to, mass []float64) {
 func (v *vessel) lose(share float64, from Phase) error {
 	before := slices.Clone(v.mass)
 	for _, part := range [...]float64{share / 2, share} {
-		escaping := v.vapor
-		if from == Liquid && v.wet {
-			escaping = v.liquid
+		escaping := &v.now.Vapor
+		if from == Liquid && v.now.LiquidShare > 0 {
+			escaping = &v.now.Liquid
 		}
-		for i, w := range escaping {
-			v.mass[i] = max(before[i]-part*w, 0)
+		sum := 0.0
+		for i, m := range v.molarMass {
+			sum += escaping[i] * m
 		}
-		if err := v.equilibrate(); err != nil {
+		var contents vle.Composition
+		for i, m := range v.molarMass {
+			v.mass[i] = max(before[i]-part*escaping[i]*m/sum, 0)
+			contents[i] = v.mass[i] / m / v.volume
+		}
+		now, err := v.q.system.SettleVessel(v.temperature, contents, v.now)
+		if err != nil {
 			return err
 		}
+		v.now = now
 	}
 	return nil
 }
 
 // report describes what is left.
 func (v *vessel) report(r *Refrigerant, lost float64, fresh freshSaturation) (LeakStep, error) {
-	s := LeakStep{Lost: lost, Pressure: quantity.Pascals(v.pressure)}
+	s := LeakStep{Lost: lost, Pressure: quantity.Pascals(v.now.P)}
 	left, gone := make([]Component, len(v.mass)), make([]Component, len(v.mass))
-	for i, name := range v.names {
-		left[i] = Component{name, v.mass[i]}
-		gone[i] = Component{name, v.start[i] - v.mass[i]}
+	for i, c := range r.parts {
+		left[i] = Component{c.Designation, v.mass[i]}
+		gone[i] = Component{c.Designation, v.start[i] - v.mass[i]}
 	}
 	if lost > 0 {
 		for i := range gone {
