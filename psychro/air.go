@@ -32,7 +32,7 @@ func (a Air) HumidityRatio() float64 { return a.w }
 
 // VaporPressure returns the partial pressure of the water vapor.
 func (a Air) VaporPressure() quantity.Pressure {
-	return quantity.Pressure(vaporPressureOf(a.w, a.p))
+	return quantity.Pressure(a.model.vaporPressure(a.w, a.p))
 }
 
 // RelativeHumidity returns the vapor pressure over the saturation pressure at
@@ -43,7 +43,7 @@ func (a Air) RelativeHumidity() float64 {
 	if !a.IsValid() {
 		return 0
 	}
-	return min(1, vaporPressureOf(a.w, a.p)/a.model.boundary().pressure.at(a.t))
+	return min(1, a.model.relativeHumidity(a.t, a.w, a.p))
 }
 
 // DegreeOfSaturation returns the humidity ratio over that of saturated air at
@@ -76,7 +76,8 @@ func (a Air) EnthalpyIP() quantity.SpecificEnthalpy {
 	if !a.IsValid() {
 		return 0
 	}
-	return a.Enthalpy() + cpDryAir*(32/1.8)
+	const zeroFahrenheit = 459.67 / 1.8
+	return a.Enthalpy() - quantity.SpecificEnthalpy(a.model.enthalpy(zeroFahrenheit, 0, float64(quantity.StandardAtmosphere)))
 }
 
 // SpecificVolume returns the volume of the mixture per kilogram of dry air.
@@ -84,7 +85,7 @@ func (a Air) SpecificVolume() quantity.SpecificVolume {
 	if !a.IsValid() {
 		return 0
 	}
-	return quantity.SpecificVolume(specificVolumeOf(a.t, a.w, a.p))
+	return quantity.SpecificVolume(a.model.specificVolume(a.t, a.w, a.p))
 }
 
 // Density returns the mass of the mixture, air and water, per volume. It is
@@ -113,8 +114,7 @@ func (a Air) DewPoint() quantity.Temperature {
 	if !a.IsValid() {
 		return 0
 	}
-	pw := vaporPressureOf(a.w, a.p)
-	return quantity.Temperature(min(a.t, a.model.boundary().temperatureAt(pw)))
+	return quantity.Temperature(min(a.t, a.model.temperatureAtRH(a.w, 1, a.p)))
 }
 
 // WetBulb returns the thermodynamic wet bulb: the temperature at which water,
@@ -125,8 +125,24 @@ func (a Air) WetBulb() quantity.Temperature {
 	if !a.IsValid() {
 		return 0
 	}
-	return quantity.Temperature(perfectGasWetBulb(a.model.boundary(), a.t, a.w, a.p, a.iced))
+	return quantity.Temperature(a.model.wetBulb(a.t, a.w, a.p, a.iced))
 }
 
 // WetBulbIced reports whether the wick at the wet bulb is iced.
-func (a Air) WetBulbIced() bool { return a.IsValid() && a.WetBulb() < zeroCelsius }
+func (a Air) WetBulbIced() bool { return a.IsValid() && float64(a.WetBulb()) < a.model.freezing(a.p) }
+
+// IcedWetBulb returns the wet bulb of an iced wick, which air whose wet wick is
+// less than a degree above freezing has as well. It is not ok where ice would melt.
+func (a Air) IcedWetBulb() (wetBulb quantity.Temperature, ok bool) {
+	if !a.IsValid() {
+		return 0, false
+	}
+	m, freezing := a.model, a.model.freezing(a.p)
+	if a.t > freezing {
+		ws, _ := m.saturationHumidityRatio(freezing, a.p)
+		if a.w > m.humidityRatioAtWetBulb(a.t, freezing, ws, a.p, true) {
+			return 0, false
+		}
+	}
+	return quantity.Temperature(m.wetBulb(a.t, a.w, a.p, true)), true
+}

@@ -54,3 +54,60 @@ func BenchmarkFullStateFromWetBulb(b *testing.B) {
 			float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
 	}
 }
+
+func BenchmarkRealGasFromWetBulb(b *testing.B) {
+	t, p := dryBulbs(), quantity.Kilopascals(84.3)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		a, _ := psychro.RealGas.FromWetBulb(t[i&63], t[i&63]-6, p)
+		sink += a.HumidityRatio()
+	}
+}
+
+func BenchmarkRealGasWetBulb(b *testing.B) {
+	t, p := dryBulbs(), quantity.Kilopascals(84.3)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		a, _ := psychro.RealGas.FromHumidityRatio(t[i&63], 0.007, p)
+		sink += float64(a.WetBulb())
+	}
+}
+
+func BenchmarkRealGasFullStateFromWetBulb(b *testing.B) {
+	t, p := dryBulbs(), quantity.Kilopascals(84.3)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		a, _ := psychro.RealGas.FromWetBulb(t[i&63], t[i&63]-6, p)
+		sink += a.HumidityRatio() + float64(a.WetBulb()) + float64(a.DewPoint()) + a.RelativeHumidity() +
+			a.DegreeOfSaturation() + float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
+	}
+}
+
+func BenchmarkCoolAndDehumidify(b *testing.B) {
+	a, _ := psychro.FromRelativeHumidity(quantity.Celsius(27), 0.5, quantity.Kilopascals(84.3))
+	b.ReportAllocs()
+	for b.Loop() {
+		c, _ := psychro.CoolAndDehumidify(a, quantity.Celsius(9), 0.12)
+		sink += c.Water
+	}
+}
+
+func BenchmarkMix(b *testing.B) {
+	a, _ := psychro.FromRelativeHumidity(quantity.Celsius(27), 0.5, quantity.Kilopascals(84.3))
+	c, _ := psychro.FromRelativeHumidity(quantity.Celsius(4), 0.8, quantity.Kilopascals(84.3))
+	b.ReportAllocs()
+	for b.Loop() {
+		m, _ := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: c, DryAir: 0.2})
+		sink += m.Air.HumidityRatio()
+	}
+}
+
+func BenchmarkMeasure(b *testing.B) {
+	ps := psychro.Sling()
+	r := psychro.Reading{DryBulb: celsius(25, 0.3), WetBulb: celsius(18, 0.3), Pressure: seaLevel}
+	b.ReportAllocs()
+	for b.Loop() {
+		m, _ := ps.Measure(r)
+		sink += m.RelativeHumidity.Std
+	}
+}

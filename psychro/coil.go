@@ -41,7 +41,7 @@ func CoolAndDehumidify(a Air, apparatusDewPoint quantity.Temperature, bypass flo
 	if err != nil {
 		return Process{}, err
 	}
-	return finish(a, end, m.waterEnthalpy(s, p, s < zeroCelsius)), nil
+	return finish(a, end, m.waterEnthalpy(s, p, s < m.freezing(p))), nil
 }
 
 // ApparatusDewPoint returns the apparatus dew point and the bypass factor of a
@@ -73,12 +73,12 @@ func ApparatusDewPoint(entering, leaving Air) (apparatusDewPoint quantity.Temper
 		return quantity.Temperature(high), 0, nil
 	}
 	nearest := math.Inf(-1)
-	for _, low := range [...]float64{triplePoint, minTemperature} {
+	for _, low := range [...]float64{m.boundary().join, minTemperature} {
 		if high <= low {
 			continue
 		}
 		top := summit(beyond, low, high)
-		if beyond(top) >= 0 {
+		if beyond(top) >= -roundingH {
 			s := rising(func(x float64) float64 { return -beyond(x) }, top, high)
 			ws, _ := m.saturationHumidityRatio(s, p)
 			return quantity.Temperature(s), max(0, (leaving.w-ws)/(entering.w-ws)), nil
@@ -91,6 +91,10 @@ func ApparatusDewPoint(entering, leaving Air) (apparatusDewPoint quantity.Temper
 		Advice: "the line from the entering air misses the saturation curve: the air was warmed again after the coil, or a reading is wrong",
 	}
 }
+
+// roundingH is the enthalpy in J/kg that two computations of one state may differ
+// by.
+const roundingH = 1e-4
 
 // summit returns where f, with one maximum between low and high, has it.
 func summit(f func(float64) float64, low, high float64) float64 {

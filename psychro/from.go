@@ -29,13 +29,12 @@ func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pre
 		}
 		b = t
 	}
-	water := m.boundary()
-	pws := water.pressure.at(b)
-	if pws >= float64(p) {
+	ws, ok := m.saturationHumidityRatio(b, float64(p))
+	if !ok {
 		return Air{}, m.boils("wet bulb", b, float64(p))
 	}
-	tc, bc := t-zeroCelsius, b-zeroCelsius
-	w := humidityRatioAtWetBulb(tc, bc, humidityRatioOf(pws, float64(p)), bc < 0)
+	iced := b < m.freezing(float64(p))
+	w := m.humidityRatioAtWetBulb(t, b, ws, float64(p), iced)
 	if !(w >= 0 && w <= maxHumidityRatio) {
 		if w > -1e-15 && w < 0 {
 			w = 0
@@ -45,7 +44,11 @@ func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pre
 			return Air{}, checkHumidityRatio(w)
 		}
 	}
-	return Air{t: t, p: float64(p), w: w, model: m, iced: bc < 0 && tc > 0 && w >= driestWetWick(water, tc, float64(p))}, nil
+	a := Air{t: t, p: float64(p), w: w, model: m}
+	if iced {
+		a = m.withIcedWick(a)
+	}
+	return a, nil
 }
 
 // roundingWetBulb lets in the wet bulb of dry air at minTemperature.
@@ -63,8 +66,10 @@ func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.P
 	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
-	if !(d >= minTemperature) {
-		return Air{}, checkTemperature("dew point", d)
+	if !(d <= t) || d < minTemperature {
+		if err := checkTemperature("dew point", d); err != nil {
+			return Air{}, err
+		}
 	}
 	if d > t {
 		if !(d <= t+roundingK) {
@@ -156,12 +161,10 @@ func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnt
 	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 		return Air{}, err
 	}
-	tc := float64(dryBulb) - zeroCelsius
-	dry := cpDryAir * tc
-	w := (float64(h) - dry) / (evaporation0 + cpVapor*tc)
+	w := m.humidityRatioAtEnthalpy(float64(dryBulb), float64(h), float64(p))
 	if !(w >= 0) {
 		if !(w > -1e-12) {
-			return Air{}, &RangeError{Quantity: "enthalpy of moist air", Value: h, Min: quantity.SpecificEnthalpy(dry), Advice: "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C"}
+			return Air{}, &RangeError{Quantity: "enthalpy of moist air", Value: h, Min: quantity.SpecificEnthalpy(m.enthalpy(float64(dryBulb), 0, float64(p))), Advice: "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C"}
 		}
 		w = 0
 	}

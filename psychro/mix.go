@@ -91,11 +91,12 @@ func (m Model) settle(h, w, p float64) (end Air, fogEnthalpy float64, err error)
 	if !(ws < w) {
 		return Air{t: s, p: p, w: w, model: m}, 0, nil
 	}
+	freezing := m.freezing(p)
 	water, ice := m.waterEnthalpy(s, p, false), m.waterEnthalpy(s, p, true)
 	switch {
-	case math.Abs(s-zeroCelsius) < 1e-9:
+	case math.Abs(s-freezing) < 1e-9:
 		fogEnthalpy = max(ice, min(water, (h-m.enthalpy(s, ws, p))/(w-ws)))
-	case s < zeroCelsius:
+	case s < freezing:
 		fogEnthalpy = ice
 	default:
 		fogEnthalpy = water

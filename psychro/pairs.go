@@ -248,16 +248,17 @@ func (m Model) FromEnthalpyAndRelativeHumidity(h quantity.SpecificEnthalpy, rh f
 	return m.at(t, w, pa)
 }
 
-// withWick remembers that the wet bulb b that a was made from is of ice, where a
+// withIcedWick remembers that the wet bulb that a was made from is of ice, where a
 // has another of water.
-func (m Model) withWick(a Air, b float64) Air {
-	a.iced = b < zeroCelsius && a.t > zeroCelsius && a.w >= m.driestWetWick(a.t, a.p)
+func (m Model) withIcedWick(a Air) Air {
+	a.iced = a.t > m.freezing(a.p) && a.w >= m.driestWetWick(a.t, a.p)
 	return a
 }
 
-// driestWetWick is the humidity ratio of air at t whose wet wick is at 0 °C;
-// drier air has no wet bulb but an iced one. It is negative where even dry air
-// leaves the wick wet.
-func (m Model) driestWetWick(t, p float64) float64 {
-	return driestWetWick(m.boundary(), t-zeroCelsius, p)
+// withWick is withIcedWick where the wet bulb b is of ice.
+func (m Model) withWick(a Air, b float64) Air {
+	if b < m.freezing(a.p) {
+		return m.withIcedWick(a)
+	}
+	return a
 }

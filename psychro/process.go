@@ -120,7 +120,7 @@ func HumidifyAdiabatic(a Air, effectiveness float64) (Process, error) {
 		return Process{}, &RangeError{Quantity: "effectiveness", Value: quantity.Number(effectiveness), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share of the wet-bulb depression"}
 	}
 	wetBulb := a.WetBulb()
-	if float64(wetBulb) < zeroCelsius {
+	if float64(wetBulb) < a.model.freezing(a.p) {
 		return Process{}, &RangeError{Quantity: "wet bulb", Value: wetBulb, Min: quantity.Celsius(0), Advice: "the pads would freeze; warm the air first"}
 	}
 	t := a.DryBulb().Add(quantity.TemperatureDelta(effectiveness) * wetBulb.Sub(a.DryBulb()))

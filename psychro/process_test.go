@@ -113,7 +113,13 @@ func testMix(t *testing.T, m psychro.Model) {
 		near(t, "water", mixed.Air.HumidityRatio()+mixed.Fog, water, 1e-14*(1+water))
 		ha, hb := x*float64(a.Enthalpy()), (1-x)*float64(b.Enthalpy())
 		near(t, "energy", float64(mixed.Air.Enthalpy())+mixed.Fog*float64(mixed.FogEnthalpy), ha+hb, 1e-12*(math.Abs(ha)+math.Abs(hb)+1e6))
-		if low, high := min(a.DryBulb(), b.DryBulb()), max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 && (mixed.Air.DryBulb() < low-1e-9 || mixed.Air.DryBulb() > high+1e-9) {
+		// Real gases of one temperature change it as they mix: room air by
+		// microkelvins, dry air and steam of 90 °C by tenths of a kelvin.
+		slack := quantity.Temperature(1e-9)
+		if m == psychro.RealGas {
+			slack = 1
+		}
+		if low, high := min(a.DryBulb(), b.DryBulb()), max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 && (mixed.Air.DryBulb() < low-slack || mixed.Air.DryBulb() > high+slack) {
 			t.Fatalf("mixed of %v and %v is at %v", low, high, mixed.Air.DryBulb())
 		}
 	})

@@ -179,7 +179,7 @@ func (ps Psychrometer) air(r Reading, scale float64) (Air, error) {
 	if e >= p {
 		return Air{}, ps.Model.boils("wet bulb", b, p)
 	}
-	w := humidityRatioOf(e, p)
+	w := ps.Model.humidityRatio(e, p)
 	if ws, ok := ps.Model.saturationHumidityRatio(t, p); ok && w > ws {
 		if w > 1.02*ws && r.Wick == WickWet {
 			return Air{}, supersaturated("dry bulb", w, ws)
@@ -206,18 +206,19 @@ func (ps Psychrometer) wick(b, p float64, wick Wick) (es, a float64, err error) 
 		return 0, 0, ps.Model.boils("wet bulb", b, p)
 	}
 	if iced {
-		return vaporPressureOf(ws, p), ps.Iced, nil
+		return ps.Model.vaporPressure(ws, p), ps.Iced, nil
 	}
-	return vaporPressureOf(ws, p), ps.Coefficient * (1 + ps.Growth*bc), nil
+	return ps.Model.vaporPressure(ws, p), ps.Coefficient * (1 + ps.Growth*bc), nil
 }
 
 // WetBulbIn returns what the wet thermometer shows in a. Around 0 °C an
 // Air without a wick of its own is read with a wet one where that can be.
 func (ps Psychrometer) WetBulbIn(a Air) (quantity.Temperature, error) {
+	ps.Model = a.model
 	if err := a.check("air"); err != nil {
 		return 0, err
 	}
-	e := vaporPressureOf(a.w, a.p)
+	e := a.model.vaporPressure(a.w, a.p)
 	excess := func(b float64) float64 {
 		es, c, err := ps.wick(b, a.p, WickUnseen)
 		if err != nil {

@@ -120,8 +120,15 @@ func (m Model) noAirLeft(t, rh, p float64) error {
 	}
 }
 
-// checkReadings refuses a temperature other than the dry bulb, and a pressure.
+// checkReadings refuses a temperature or a pressure outside the range.
 func (m Model) checkReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
+	if t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure {
+		return nil
+	}
+	return m.refuseReadings(name, t, p)
+}
+
+func (m Model) refuseReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
 	if err := checkTemperature(name, float64(t)); err != nil {
 		return err
 	}

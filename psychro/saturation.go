@@ -15,7 +15,9 @@ type boundary struct {
 	// slope of ln p in 1/T, which is the heat of sublimation and all but
 	// constant.
 	lowest, lowestSlope float64
+	highest             float64 // the pressure at maxTemperature
 
+	join   float64 // kelvin, where ice gives way to water
 	atZero float64 // the pressure at 0 °C
 }
 
@@ -44,6 +46,8 @@ func newBoundary(equation func(t float64) (ln, slope float64), join float64) *bo
 	b.temperature = newCurve(inverse, triple-14, 0.25, 88)
 	ln, slope := equation(minTemperature)
 	b.lowest, b.lowestSlope = math.Exp(ln), slope*minTemperature*minTemperature
+	b.highest = b.pressure.at(maxTemperature)
+	b.join = join
 	b.atZero = b.pressure.at(zeroCelsius)
 	return b
 }
@@ -51,9 +55,13 @@ func newBoundary(equation func(t float64) (ln, slope float64), join float64) *bo
 var hylandWexlerBoundary = newBoundary(hylandWexlerLn, hylandWexlerJoin)
 
 // temperatureAt returns the temperature at which the saturation pressure is pw.
-// It tends to 0 K as pw tends to 0.
+// It tends to 0 K as pw tends to 0. Beyond maxTemperature, which every caller
+// refuses, it only goes on rising.
 func (b *boundary) temperatureAt(pw float64) float64 {
 	if pw >= b.lowest {
+		if pw > b.highest {
+			return maxTemperature + 30*math.Log(pw/b.highest)
+		}
 		return b.temperature.at(math.Log(pw))
 	}
 	return 1 / (1/minTemperature + math.Log(b.lowest/pw)/b.lowestSlope)

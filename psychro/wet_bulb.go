@@ -27,7 +27,7 @@ func perfectGasWetBulb(water *boundary, t, w, p float64, iced bool) float64 {
 	// rises through its only zero. Halley's steps, cubic in convergence, kept in
 	// a bracket that halves where a step would leave it.
 	b := high
-	for i := 0; i < 60; i++ {
+	for i := range 60 {
 		bc := b - zeroCelsius
 		pws, d1, d2 := water.pressure.withSlopes(b)
 		a := (latent - fall*bc) * molarMassRatio
@@ -41,16 +41,15 @@ func perfectGasWetBulb(water *boundary, t, w, p float64, iced bool) float64 {
 		g1 := (a+q)*d1 - fall*molarMassRatio*pws + (p-pws)*perKelvin
 		g2 := (a+q)*d2 - 2*d1*(fall*molarMassRatio+perKelvin)
 		step := g * g1 / (g1*g1 - 0.5*g*g2)
+		// What is left after a step of Halley is less than its cube times 3e-3/K².
+		if math.Abs(step) < 1e-3 {
+			return max(low, min(high, b-step))
+		}
 		next := b - step
-		if !(next >= low && next <= high) || i > 20 {
+		if !(next > low && next < high) || i > 20 {
 			next = 0.5 * (low + high)
-			step = b - next
 		}
 		b = next
-		// What is left after a step of Halley is about its cube times 1e-3/K².
-		if math.Abs(step) < 1e-4 && i <= 20 || high-low < 1e-13*high {
-			break
-		}
 	}
 	return b
 }

@@ -1,0 +1,106 @@
+package psychro_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// FuzzConstructors gives every constructor any numbers whatever. Each returns air
+// whose properties are all finite and in order, or a *RangeError; none panics and
+// none runs without end.
+func FuzzConstructors(f *testing.F) {
+	for _, seed := range [][3]float64{
+		{295, 290, 101325}, {273.15, 273.15, 84e3}, {273.16, 273.159, 60e3}, {363, 350, 50e3}, {213.15, 0, 110e3},
+		{1e4, 0.007, 70e3}, {0.5, 0.5, 101325}, {math.NaN(), math.Inf(1), -1}, {473.15, 59, 20e3}, {173.15, 173.15, 200e3},
+		{273.15, 173.14999999999998, 84082}, {5e4, 1e-9, 101325}, {-1e5, 0, 101325}, {293.15, 1, 101325}, {303.15, 0.02, 101325}, {2.6e6, 1, 101325},
+	} {
+		f.Add(seed[0], seed[1], seed[2])
+	}
+	f.Fuzz(func(t *testing.T, x, y, pa float64) {
+		p := quantity.Pressure(pa)
+		tx, ty := quantity.Temperature(x), quantity.Temperature(y)
+		hx, hy := quantity.SpecificEnthalpy(x), quantity.SpecificEnthalpy(y)
+		for _, m := range models {
+			for i, made := range []func() (psychro.Air, error){
+				func() (psychro.Air, error) { return m.FromWetBulb(tx, ty, p) },
+				func() (psychro.Air, error) { return m.FromDewPoint(tx, ty, p) },
+				func() (psychro.Air, error) { return m.FromRelativeHumidity(tx, y, p) },
+				func() (psychro.Air, error) { return m.FromHumidityRatio(tx, y, p) },
+				func() (psychro.Air, error) { return m.FromEnthalpy(tx, hy, p) },
+				func() (psychro.Air, error) { return m.FromWetBulbAndDewPoint(tx, ty, p) },
+				func() (psychro.Air, error) { return m.FromWetBulbAndRelativeHumidity(tx, y, p) },
+				func() (psychro.Air, error) { return m.FromWetBulbAndHumidityRatio(tx, y, p) },
+				func() (psychro.Air, error) { return m.FromDewPointAndRelativeHumidity(tx, y, p) },
+				func() (psychro.Air, error) { return m.FromDewPointAndEnthalpy(tx, hy, p) },
+				func() (psychro.Air, error) { return m.FromHumidityRatioAndRelativeHumidity(x, y, p) },
+				func() (psychro.Air, error) { return m.FromEnthalpyAndHumidityRatio(hx, y, p) },
+				func() (psychro.Air, error) { return m.FromEnthalpyAndRelativeHumidity(hx, y, p) },
+			} {
+				a, err := made()
+				if err != nil {
+					var re *psychro.RangeError
+					if !errors.As(err, &re) || re.Advice == "" || a.IsValid() {
+						t.Fatalf("%v, constructor %d, (%v, %v, %v): %v", m, i, x, y, pa, err)
+					}
+					_ = err.Error()
+					continue
+				}
+				sound(t, a)
+			}
+		}
+	})
+}
+
+// sound checks the properties of an air whatever it was made from.
+func sound(t *testing.T, a psychro.Air) {
+	t.Helper()
+	for _, v := range []float64{
+		float64(a.DryBulb()), float64(a.WetBulb()), float64(a.DewPoint()), float64(a.Pressure()), a.HumidityRatio(),
+		a.RelativeHumidity(), a.DegreeOfSaturation(), float64(a.VaporPressure()), float64(a.Enthalpy()), float64(a.EnthalpyIP()),
+		float64(a.SpecificVolume()), float64(a.Density()),
+	} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			t.Fatalf("%+v has the property %v", a, v)
+		}
+	}
+	if a.WetBulb() > a.DryBulb() || a.DewPoint() > a.WetBulb()+1e-6 || a.RelativeHumidity() < 0 || a.RelativeHumidity() > 1 || a.VaporPressure() >= a.Pressure() || a.Density() <= 0 {
+		t.Fatalf("%+v: dry bulb %v, wet bulb %v, dew point %v, relative humidity %v", a, a.DryBulb(), a.WetBulb(), a.DewPoint(), a.RelativeHumidity())
+	}
+	if b, ok := a.IcedWetBulb(); ok && !(b <= a.DryBulb() && b > 0) {
+		t.Fatalf("%+v: iced wet bulb %v", a, b)
+	}
+}
+
+func TestZeroAir(t *testing.T) {
+	var a psychro.Air
+	if a.IsValid() {
+		t.Error("the zero Air is valid")
+	}
+	for _, v := range []float64{
+		float64(a.DryBulb()), float64(a.WetBulb()), float64(a.DewPoint()), float64(a.Pressure()), a.HumidityRatio(),
+		a.RelativeHumidity(), a.DegreeOfSaturation(), float64(a.VaporPressure()), float64(a.Enthalpy()), float64(a.EnthalpyIP()),
+		float64(a.SpecificVolume()), float64(a.Density()), float64(a.DryAirFlow(1)),
+	} {
+		if v != 0 {
+			t.Errorf("the zero Air has the property %v", v)
+		}
+	}
+	if a.WetBulbIced() {
+		t.Error("the zero Air has an iced wick")
+	}
+	var re *psychro.RangeError
+	for i, err := range []error{
+		second(psychro.SensibleHeatCool(a, 300)), second(psychro.AddHeat(a, 1)), second(psychro.AddWater(a, 0, 0)),
+		second(psychro.HumidifyAdiabatic(a, 0.5)), second(psychro.CoolAndDehumidify(a, 280, 0.1)),
+	} {
+		if !errors.As(err, &re) {
+			t.Errorf("process %d of the zero Air: %v", i, err)
+		}
+	}
+}
+
+func second(_ psychro.Process, err error) error { return err }
