@@ -2,6 +2,7 @@ package charge
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -72,12 +73,25 @@ func (t Term) Contribution() quantity.TemperatureDelta {
 	return quantity.TemperatureDelta(math.Abs(t.Sensitivity) * t.Std)
 }
 
+type termJSON struct {
+	Reading      Reading                   `json:"reading"`
+	Contribution quantity.TemperatureDelta `json:"contribution"`
+}
+
 // MarshalJSON writes the reading and its contribution.
 func (t Term) MarshalJSON() ([]byte, error) {
-	return json.Marshal(struct {
-		Reading      Reading                   `json:"reading"`
-		Contribution quantity.TemperatureDelta `json:"contribution"`
-	}{t.Reading, t.Contribution()})
+	return json.Marshal(termJSON{t.Reading, t.Contribution()})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes: a term with that contribution
+// and a sensitivity of 1.
+func (t *Term) UnmarshalJSON(text []byte) error {
+	var j termJSON
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
+	}
+	*t = Term{j.Reading, math.Abs(float64(j.Contribution)), 1}
+	return nil
 }
 
 // budgetSize holds the longest chain: gauge, atmosphere, clamp, wet bulb,
@@ -135,4 +149,20 @@ func (b Budget) Largest() (Term, bool) {
 // MarshalJSON writes the terms as an array.
 func (b Budget) MarshalJSON() ([]byte, error) {
 	return json.Marshal(b.terms[:b.n])
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (b *Budget) UnmarshalJSON(text []byte) error {
+	var terms []Term
+	if err := json.Unmarshal(text, &terms); err != nil {
+		return err
+	}
+	if len(terms) > budgetSize {
+		return fmt.Errorf("charge: an uncertainty budget of %d terms; the longest chain has %d", len(terms), budgetSize)
+	}
+	*b = Budget{}
+	for _, t := range terms {
+		b.add(t.Reading, t.Std, t.Sensitivity)
+	}
+	return nil
 }

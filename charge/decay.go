@@ -88,7 +88,7 @@ func DecayTest(readings []Sample[quantity.Pressure]) (Decay, error) {
 	rising := fitLine(t, y)
 	leveling := fitApproach(t, y, 0)
 	d.PerMinute = quantity.Pressure(60 * rising.b)
-	levels := leveling.b < 0 && leveling.tau < span && leveling.better(rising.curve(), 1, float64(decayResolution.value))
+	levels := leveling.b < 0 && leveling.tau < span && leveling.better(rising.curve(), float64(decayResolution.value))
 	if levels {
 		d.PerMinute = quantity.Pressure(-60 * leveling.b / leveling.tau * math.Exp(-span/leveling.tau))
 		d.Levels = pressure{Value: quantity.Pressure(max(leveling.a, 0)), Std: leveling.stdOfA()}
@@ -136,7 +136,7 @@ func fitLine(t, y []float64) straight {
 
 // curve gives what curve.better compares with.
 func (s straight) curve() curve {
-	f := curve{residuals: s.residuals}
+	f := curve{residuals: s.residuals, parameters: 2}
 	for _, r := range s.residuals {
 		f.rss += r * r
 	}

@@ -1,6 +1,7 @@
 package charge
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"time"
@@ -80,7 +81,30 @@ type Dose struct {
 	// PerOunce is the change of the value per ounce added, as learned so far.
 	PerOunce quantity.Uncertain[quantity.TemperatureDelta] `json:"perOunce,omitzero"`
 	// Wait is how long to wait before the next reading counts.
-	Wait time.Duration `json:"-"`
+	Wait time.Duration `json:"-"` // in JSON as "wait", "12m30s"
+}
+
+type doseFields Dose
+
+type doseJSON struct {
+	doseFields
+	Wait plainTime `json:"wait"`
+}
+
+// MarshalJSON writes the fields by their tags, and the time to wait as "12m30s".
+func (d Dose) MarshalJSON() ([]byte, error) {
+	return json.Marshal(doseJSON{doseFields(d), plainTime(d.Wait)})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (d *Dose) UnmarshalJSON(text []byte) error {
+	var j doseJSON
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
+	}
+	*d = Dose(j.doseFields)
+	d.Wait = time.Duration(j.Wait)
+	return nil
 }
 
 // Next decides the next move from what the machine has shown so far.

@@ -48,19 +48,9 @@ func settle(t, y []float64, within float64) course {
 	t, y = averaged(t, y, mostPoints)
 	span := t[len(t)-1] - t[0]
 
-	still := fitCurve(t, y, 0, 0)
-	best := still
-	if moving := fitApproach(t, y, 0); moving.better(still, 2, within) {
-		best = moving
-	}
-	if omega, ok := hunts(t, best.residuals, within); ok {
-		swinging := fitCurve(t, y, 0, omega)
-		if moving := fitApproach(t, y, omega); moving.better(swinging, 2, within) {
-			swinging = moving
-		}
-		if swinging = swinging.refined(t, y); swinging.determined() {
-			best, c.period = swinging, 2*math.Pi/swinging.omega
-		}
+	best := bestCurve(t, y, within)
+	if best.omega > 0 {
+		c.period = 2 * math.Pi / best.omega
 	}
 	c.noise = best.sigma
 	c.value, c.std = best.a, best.stdOfA()
@@ -91,6 +81,29 @@ func settle(t, y []float64, within float64) course {
 		c.state = Settled
 	}
 	return c
+}
+
+// bestCurve takes up the approach and the swing, each alone and both together,
+// where the readings call for them. The swing is looked for with and without the
+// approach taken off: either may hide the other.
+func bestCurve(t, y []float64, within float64) curve {
+	still, moving := fitCurve(t, y, 0, 0), fitApproach(t, y, 0)
+	candidates := []curve{moving}
+	if omega, ok := hunts(t, still.residuals, within); ok {
+		candidates = append(candidates, fitCurve(t, y, 0, omega).refined(t, y))
+	}
+	if moving.determined() {
+		if omega, ok := hunts(t, moving.residuals, within); ok {
+			candidates = append(candidates, fitApproach(t, y, omega).refined(t, y))
+		}
+	}
+	best := still
+	for _, c := range candidates {
+		if c.better(best, within) {
+			best = c
+		}
+	}
+	return best
 }
 
 // latest fills c from the last third of the readings alone.
@@ -198,6 +211,9 @@ func fitCurve(t, y []float64, tau, omega float64) curve {
 func fitColumns(x [][]float64, y []float64, tau, omega float64) curve {
 	n, k := len(y), len(x)
 	f := curve{tau: tau, omega: omega, parameters: k, rss: math.Inf(1), covA: math.Inf(1)}
+	if omega > 0 {
+		f.parameters++
+	}
 	normal, inverse := normalOf(x)
 	if inverse == nil {
 		return f
@@ -219,7 +235,7 @@ func fitColumns(x [][]float64, y []float64, tau, omega float64) curve {
 		floats.AddScaled(f.residuals, -beta.AtVec(p), x[p])
 	}
 	f.rss = floats.Dot(f.residuals, f.residuals)
-	f.sigma = math.Sqrt(f.rss / float64(max(n-k, 1)))
+	f.sigma = math.Sqrt(f.rss / float64(max(n-f.parameters, 1)))
 	f.effective = effectiveNumber(f.residuals)
 	f.covA = firstVariance(normal, inverse)
 	return f
@@ -353,16 +369,17 @@ func (f curve) withTauDoubt(t []float64) curve {
 	return f
 }
 
-// better reports whether f explains the readings so much better than a simpler
-// fit that its extra parameters are called for (Schwarz 1978). Differences far
-// below what counts as settled explain nothing.
-func (f curve) better(simple curve, extra float64, within float64) bool {
+// better reports whether f explains the readings so much better than another
+// fit that the parameters it has more are called for (Schwarz 1978).
+// Differences far below what counts as settled explain nothing.
+func (f curve) better(other curve, within float64) bool {
 	if !f.determined() {
 		return false
 	}
-	n := float64(len(simple.residuals))
+	n := float64(len(other.residuals))
 	floor := n * (within / 50) * (within / 50)
-	return f.effective*math.Log((simple.rss+floor)/(f.rss+floor))-extra*math.Log(f.effective) > evidence
+	more := float64(f.parameters - other.parameters)
+	return f.effective*math.Log((other.rss+floor)/(f.rss+floor))-more*math.Log(f.effective) > evidence
 }
 
 // determined reports whether the readings fix all parameters of the fit.

@@ -69,30 +69,64 @@ type Steadiness[T quantity.Quantity] struct {
 	// in the log much longer than its usual step.
 	Spikes, Gaps int
 
-	within float64
+	// Within is what Settle was asked for.
+	Within T
 }
 
-// MarshalJSON writes the fields in lower camel case, times as Go writes them.
+// steadinessJSON is the JSON form: lower camel case, times as Go writes them.
+type steadinessJSON[T quantity.Quantity] struct {
+	State        State                 `json:"state"`
+	Value        quantity.Uncertain[T] `json:"value"`
+	Low          T                     `json:"low"`
+	High         T                     `json:"high"`
+	TimeConstant plainTime             `json:"timeConstant,omitzero"`
+	Wait         plainTime             `json:"wait,omitzero"`
+	Period       plainTime             `json:"period,omitzero"`
+	Swing        T                     `json:"swing,omitzero"`
+	Noise        T                     `json:"noise,omitzero"`
+	Spikes       int                   `json:"spikes,omitzero"`
+	Gaps         int                   `json:"gaps,omitzero"`
+	Within       T                     `json:"within"`
+}
+
+// MarshalJSON writes the fields in lower camel case, and times to the second as
+// "12m30s". The names are stable.
 func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
-	text := func(d time.Duration) string {
-		if d == 0 {
-			return ""
-		}
-		return d.Round(time.Second).String()
+	return json.Marshal(steadinessJSON[T]{
+		s.State, s.Value, s.Low, s.High, plainTime(s.TimeConstant), plainTime(s.Wait), plainTime(s.Period),
+		s.Swing, s.Noise, s.Spikes, s.Gaps, s.Within,
+	})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (s *Steadiness[T]) UnmarshalJSON(text []byte) error {
+	var j steadinessJSON[T]
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
 	}
-	return json.Marshal(struct {
-		State        State                 `json:"state"`
-		Value        quantity.Uncertain[T] `json:"value"`
-		Low          T                     `json:"low"`
-		High         T                     `json:"high"`
-		TimeConstant string                `json:"timeConstant,omitzero"`
-		Wait         string                `json:"wait,omitzero"`
-		Period       string                `json:"period,omitzero"`
-		Swing        T                     `json:"swing,omitzero"`
-		Noise        T                     `json:"noise,omitzero"`
-		Spikes       int                   `json:"spikes,omitzero"`
-		Gaps         int                   `json:"gaps,omitzero"`
-	}{s.State, s.Value, s.Low, s.High, text(s.TimeConstant), text(s.Wait), text(s.Period), s.Swing, s.Noise, s.Spikes, s.Gaps})
+	*s = Steadiness[T]{
+		State: j.State, Value: j.Value, Low: j.Low, High: j.High, TimeConstant: time.Duration(j.TimeConstant),
+		Wait: time.Duration(j.Wait), Period: time.Duration(j.Period), Swing: j.Swing, Noise: j.Noise,
+		Spikes: j.Spikes, Gaps: j.Gaps, Within: j.Within,
+	}
+	return nil
+}
+
+// plainTime is a time that is written to the second as Go writes it, "12m30s".
+type plainTime time.Duration
+
+// MarshalText implements encoding.TextMarshaler.
+func (d plainTime) MarshalText() ([]byte, error) {
+	return []byte(time.Duration(d).Round(time.Second).String()), nil
+}
+
+// UnmarshalText reads what time.ParseDuration reads.
+func (d *plainTime) UnmarshalText(text []byte) error {
+	v, err := time.ParseDuration(string(text))
+	if err == nil {
+		*d = plainTime(v)
+	}
+	return err
 }
 
 // Steady reports whether Value may be used as a settled value: a settled one, or
@@ -104,8 +138,8 @@ func (s Steadiness[T]) Steady() bool { return s.State == Settled || s.State == H
 // what Settle was asked for, and at least the usual ten minutes.
 func (s Steadiness[T]) WaitAfter(change T) time.Duration {
 	wait := waitAfterMove.value
-	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > s.within && s.within > 0 {
-		wait = max(wait, capDuration(s.TimeConstant.Seconds()*math.Log(left/s.within)))
+	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > float64(s.Within) && s.Within > 0 {
+		wait = max(wait, capDuration(s.TimeConstant.Seconds()*math.Log(left/float64(s.Within))))
 	}
 	return wait
 }
@@ -140,15 +174,15 @@ func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], erro
 			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("time of reading %d of the log", i+1), Value: s.At, Min: log[i-1].At, Advice: "put the readings in order of time, one at a time"}
 		}
 	}
-	return steadinessOf[T](settle(t, y, float64(within)), float64(within)), nil
+	return steadinessOf(settle(t, y, float64(within)), within), nil
 }
 
-func steadinessOf[T quantity.Quantity](c course, within float64) Steadiness[T] {
+func steadinessOf[T quantity.Quantity](c course, within T) Steadiness[T] {
 	return Steadiness[T]{
 		State: c.state, Value: quantity.Uncertain[T]{Value: T(c.value), Std: c.std},
 		Low: T(c.low), High: T(c.high), Swing: T(c.swing), Noise: T(c.noise),
 		TimeConstant: capDuration(c.tau), Wait: capDuration(c.wait), Period: capDuration(c.period),
-		Spikes: c.spikes, Gaps: c.gaps, within: within,
+		Spikes: c.spikes, Gaps: c.gaps, Within: within,
 	}
 }
 
