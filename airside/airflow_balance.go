@@ -78,10 +78,8 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 	switch {
 	case !(coilStd >= 0 && coilStd <= 1):
 		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(coilStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
-	case coilStd == 0 && s.Coil.Assumed != "":
-		coilStd = 0.20
 	case coilStd == 0:
-		coilStd = 0.10
+		coilStd = s.Coil.usualStd()
 	}
 	var x, std inputs
 	var names [maxInputs]string
@@ -94,12 +92,10 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 		if err != nil {
 			return 0, entering, err
 		}
-		c := s.Coil
-		c.AirSide *= quantity.Conductance(x[5])
-		c.RefrigerantSide *= quantity.Conductance(x[5])
+		c := s.Coil.scaled(x[5])
 		in := coil.NewAir(entering)
 		leaving := func(ln float64) float64 { return c.solve(&in, float64(c.RatedDryAir)*math.Exp(ln), x[4]).T }
-		ln, ok := rising(leaving, x[3], -4, 3)
+		ln, ok := rising(leaving, x[3], -4, 3, 1e-11)
 		if !ok {
 			return 0, entering, &RangeError{Quantity: "supply dry bulb", Value: quantity.Temperature(x[3]), Min: quantity.Temperature(leaving(-4)), Max: quantity.Temperature(leaving(3)),
 				Advice: fmt.Sprintf("no flow of this air over refrigerant of %v leaves so: is the suction pressure of the same moment, or the coil another?", quantity.Temperature(x[4]))}

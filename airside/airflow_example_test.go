@@ -156,8 +156,8 @@ func ExampleSplitBackwards_Airflow() {
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	fmt.Println(a.Notes)
 	// Output:
-	// 1096 CFM ± 375 CFM <nil>
-	// [refrigerant-side conductance taken as 1.5 times the air side (common practice, no source), refrigerant at 45 °F when rated]
+	// 987 CFM ± 368 CFM <nil>
+	// [refrigerant-side conductance taken as twice the air side (common practice, no source), refrigerant at 45 °F when rated]
 }
 
 func ExampleCombineAirflows() {

@@ -121,7 +121,7 @@ func balance(c psychro.Process, flow quantity.VolumeFlow) (outputs, error) {
 	water := -m * c.Water
 	h1, h2 := float64(entering.Enthalpy()), float64(leaving.Enthalpy())
 	var y outputs
-	if water >= 0 {
+	if c.Water <= 0 {
 		// Between the two: as warm as it came, as dry as it goes.
 		dried, err := leaving.Model().FromHumidityRatio(entering.DryBulb(), leaving.HumidityRatio(), leaving.Pressure())
 		if err != nil {

@@ -39,8 +39,8 @@ func ExampleFitCoilSplit() {
 	fmt.Println(coil.AirSide.Format(quantity.IP))
 	fmt.Println(coil.Assumed)
 	// Output:
-	// 1835 Btu/(h·°F)
-	// refrigerant-side conductance taken as 1.5 times the air side (common practice, no source)
+	// 1650 Btu/(h·°F)
+	// refrigerant-side conductance taken as twice the air side (common practice, no source)
 }
 
 // The same CFM is fewer pounds of air at altitude, and the split is larger with
@@ -62,8 +62,8 @@ func ExampleRatedCoil() {
 		fmt.Printf("%4.0f ft: split %s, total %s\n", feet, pass.Split.Format(quantity.IP), pass.Capacity.Total.Value.Format(quantity.IP))
 	}
 	// Output:
-	// 0 ft: split 22.2 °F, total 31037 Btu/h
-	// 6000 ft: split 23.1 °F, total 29707 Btu/h
+	// 0 ft: split 21.4 °F, total 30564 Btu/h
+	// 6000 ft: split 22.3 °F, total 29509 Btu/h
 }
 
 func ExampleBypassOf() {

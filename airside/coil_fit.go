@@ -84,7 +84,7 @@ func FitCoilSplit(entering psychro.Air, leaving quantity.Temperature, flow quant
 		return float64(entering.DryBulb()) - in.Through(m, tr, ua, usualSideRatio*ua).T
 	}
 	middle := math.Log(m * in.HeatCapacity())
-	ln, ok := rising(cooled, float64(entering.DryBulb()-leaving), middle-12, middle+6)
+	ln, ok := rising(cooled, float64(entering.DryBulb()-leaving), middle-12, middle+6, 1e-11)
 	if !ok {
 		return Coil{}, &RangeError{Quantity: "leaving air", Value: leaving, Min: refrigerant, Max: entering.DryBulb(),
 			Advice: "no coil at this refrigerant temperature cools the air so: is the supply thermometer wet, or the suction pressure of another moment?"}
@@ -149,7 +149,7 @@ func searchFit(in *coil.Air, m, tr float64, goal, start [2]float64) ([2]float64,
 	// refrigerant side that the heat asks for; false where none gives it.
 	miss := func(lnAir float64) (float64, bool) {
 		ua := math.Exp(lnAir)
-		lnRef, ok := rising(func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat }, goal[0], start[1]-15, start[1]+15)
+		lnRef, ok := rising(func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat }, goal[0], start[1]-15, start[1]+15, 1e-12*math.Abs(goal[0]))
 		if !ok {
 			return 0, false
 		}

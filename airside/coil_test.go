@@ -116,7 +116,7 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 					t.Fatal(err)
 				}
 				return 3*(1+0.02*(f-45)) - p.Capacity.Total.Value.Tons()
-			}, 0, 20, 60)
+			}, 0, 20, 60, 1e-9)
 			if !ok {
 				t.Fatalf("%v/%v does not balance", db, wb)
 			}
@@ -134,10 +134,10 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 			}
 		}
 	}
-	if least < usualEffectiveness || least < 0.53 || most > 0.66 {
+	if least < usualEffectiveness || least < 0.53 || most > 0.64 {
 		t.Errorf("a sound coil cools the air %.3f to %.3f of the way to the refrigerant", least, most)
 	}
-	verify.Value(t, cecTable, "split of the coil model at 400 CFM per ton, worst at "+at, "°F", target, target+worst, 3)
+	verify.Value(t, cecTable, "split of the coil model at 400 CFM per ton, worst at "+at, "°F", target, target+worst, 2)
 }
 
 func TestCoilRefuses(t *testing.T) {

@@ -41,7 +41,7 @@ const (
 	usualReturn = quantity.Temperature((70 + 459.67) / 1.8)
 	// usualEffectiveness is the least share of the way from return air to
 	// refrigerant that a sound coil cools the air. Common practice, no source;
-	// the coil of RatedCoil cools it 0.54 to 0.66 of the way, and a test holds it
+	// the coil of RatedCoil cools it 0.53 to 0.63 of the way, and a test holds it
 	// above this.
 	usualEffectiveness = 0.5
 )

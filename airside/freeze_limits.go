@@ -1,0 +1,215 @@
+package airside
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// FreezeLimits says what would bring the coil of a machine to 32 °F, each change
+// by itself. A limit that is not reached within reason is nil.
+type FreezeLimits struct {
+	// Now is where the machine runs; Freezes says that its coil is below 32 °F
+	// there already, and the limits are then where it stops freezing.
+	Now     Running `json:"now"`
+	Freezes bool    `json:"freezes"`
+	// ReturnDryBulb at the same relative humidity: what a lower set-point does.
+	ReturnDryBulb *quantity.Temperature `json:"returnDryBulb,omitzero"`
+	// ReturnWetBulb at the same dry bulb: drier air.
+	ReturnWetBulb *quantity.Temperature `json:"returnWetBulb,omitzero"`
+	// Outdoor is the outdoor dry bulb: a cool night.
+	Outdoor *quantity.Temperature `json:"outdoor,omitzero"`
+	Airflow *quantity.VolumeFlow  `json:"airflow,omitzero"`
+}
+
+// FindFreezeLimits returns at which return temperature, return wet bulb, outdoor
+// temperature and airflow the coldest surface of a plant is at 32 °F, with all
+// else as at the condition given. The error is a *RangeError, or the plant's own.
+func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
+	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+		return FreezeLimits{}, err
+	}
+	now, err := plant.Run(at)
+	if err != nil {
+		return FreezeLimits{}, err
+	}
+	l := FreezeLimits{Now: now, Freezes: now.Surface < Freezing}
+	a, p := at.Return, at.Return.Pressure()
+	rh := a.RelativeHumidity()
+
+	if t, ok := crossing(plant, float64(a.DryBulb()), 283.15, 313.15, l.Freezes, func(x float64) (Conditions, error) {
+		c := at
+		c.Return, err = a.Model().FromRelativeHumidity(quantity.Temperature(x), rh, p)
+		return c, err
+	}); ok {
+		l.ReturnDryBulb = new(quantity.Temperature(t))
+	}
+	if dry, err := a.Model().FromHumidityRatio(a.DryBulb(), 0, p); err == nil {
+		if t, ok := crossing(plant, float64(a.WetBulb()), float64(dry.WetBulb()), float64(a.DryBulb()), l.Freezes, func(x float64) (Conditions, error) {
+			c := at
+			c.Return, err = a.Model().FromWetBulb(a.DryBulb(), quantity.Temperature(x), p)
+			return c, err
+		}); ok {
+			l.ReturnWetBulb = new(quantity.Temperature(t))
+		}
+	}
+	if t, ok := crossing(plant, float64(at.Outdoor), 255.15, 318.15, l.Freezes, func(x float64) (Conditions, error) {
+		c := at
+		c.Outdoor = quantity.Temperature(x)
+		return c, nil
+	}); ok {
+		l.Outdoor = new(quantity.Temperature(t))
+	}
+	const least, most = 0.15, 2 // of the flow there is
+	flow := float64(at.Airflow)
+	if v, ok := crossing(plant, flow, least*flow, most*flow, l.Freezes, func(x float64) (Conditions, error) {
+		c := at
+		c.Airflow = quantity.VolumeFlow(x)
+		return c, nil
+	}); ok {
+		l.Airflow = new(quantity.VolumeFlow(v))
+	}
+	return l, nil
+}
+
+// crossing looks from x down to low, or up to high where the coil freezes
+// already, for the nearest place at which its surface passes 32 °F. Where the
+// plant has no answer the search ends.
+func crossing(plant Plant, x, low, high float64, freezes bool, at func(float64) (Conditions, error)) (float64, bool) {
+	end := low
+	if freezes {
+		end = high
+	}
+	margin := func(v float64) (float64, bool) {
+		c, err := at(v)
+		if err != nil {
+			return 0, false
+		}
+		r, err := plant.Run(c)
+		return float64(r.Surface - Freezing), err == nil
+	}
+	const steps, tolerance = 8, 1e-5
+	last := x
+	lastMargin, ok := margin(x)
+	for i := 1; ok && i <= steps; i++ {
+		v := x + (end-x)*float64(i)/steps
+		var m float64
+		if m, ok = margin(v); !ok {
+			// The plant gives out before: look half as far, once.
+			v = (last + v) / 2
+			m, ok = margin(v)
+		}
+		if ok && m < 0 != freezes {
+			broken := false
+			at := root(func(v float64) float64 {
+				m, ok := margin(v)
+				broken = broken || !ok
+				return m
+			}, last, lastMargin, v, m, tolerance)
+			return at, !broken
+		}
+		last, lastMargin = v, m
+	}
+	return 0, false
+}
+
+// Reasons returns the limits in sentences.
+func (l FreezeLimits) Reasons(sys quantity.System) []string {
+	verb := "the coil freezes once"
+	if l.Freezes {
+		verb = "the coil stops freezing once"
+	}
+	var out []string
+	add := func(what, value string) { out = append(out, fmt.Sprintf("%s %s %s", verb, what, value)) }
+	below := "falls to"
+	if l.Freezes {
+		below = "is up to"
+	}
+	if l.ReturnDryBulb != nil {
+		add("the return air, at the same relative humidity, "+below, l.ReturnDryBulb.Format(sys))
+	}
+	if l.ReturnWetBulb != nil {
+		add("the return wet bulb, at the same dry bulb, "+below, l.ReturnWetBulb.Format(sys))
+	}
+	if l.Outdoor != nil {
+		add("the outdoor temperature "+below, l.Outdoor.Format(sys))
+	}
+	if l.Airflow != nil {
+		add("the airflow "+below, l.Airflow.Format(sys))
+	}
+	if len(out) == 0 {
+		out = append(out, "no change of return air, outdoor temperature or airflow within reason brings the surface to freezing from here; a lack of refrigerant or a restriction still would")
+		if l.Freezes {
+			out[0] = "no change of return air, outdoor temperature or airflow within reason lifts the surface above freezing: look at charge, restriction and control"
+		}
+	}
+	return out
+}
+
+// A Remedy is a change against freezing and what it does.
+type Remedy struct {
+	// Code is a stable name: "set-point", "airflow", "head-pressure-control",
+	// "freeze-thermostat".
+	Code string `json:"code"`
+	Do   string `json:"do"`
+	// Surface is where the coldest surface would be, Change by how much that is
+	// warmer; both zero for a control that only stops the machine.
+	Surface quantity.Temperature      `json:"surface,omitzero"`
+	Change  quantity.TemperatureDelta `json:"change,omitzero"`
+	Note    string                    `json:"note"`
+}
+
+// FreezeRemedies works out what the usual changes against a freezing coil do to
+// a plant: a set-point higher by raise, the airflow brought to full, and a head
+// pressure or fan-cycling control that keeps the condenser as warm as at hold
+// outdoors. A freeze thermostat stops the compressor and changes nothing else.
+// The error is a *RangeError, or the plant's own.
+func FreezeRemedies(plant Plant, at Conditions, raise quantity.TemperatureDelta, full quantity.VolumeFlow, hold quantity.Temperature) ([]Remedy, error) {
+	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+		return nil, err
+	}
+	if err := within("rise of the set-point", raise, 0, 20, "a few degrees"); err != nil {
+		return nil, err
+	}
+	if err := within("full airflow", full, 0, largestFlow, "it is the label's, or 400 CFM per ton"); err != nil {
+		return nil, err
+	}
+	if err := checkOutdoor(hold); err != nil {
+		return nil, err
+	}
+	now, err := plant.Run(at)
+	if err != nil {
+		return nil, err
+	}
+	warmer := at
+	if warmer.Return, err = psychroWarmer(at.Return, raise); err != nil {
+		return nil, err
+	}
+	airy := at
+	airy.Airflow = quantity.VolumeFlow(math.Max(float64(at.Airflow), float64(full)))
+	held := at
+	held.Outdoor = max(at.Outdoor, hold)
+	var out []Remedy
+	for _, c := range []struct {
+		code, do, note string
+		at             Conditions
+	}{
+		{"airflow", "bring the airflow to its full figure", "filter, coil, blower and ducts come before any control: they are the usual cause", airy},
+		{"set-point", "raise the set-point", "warmer return air at the same relative humidity; the cheapest change, and the customer's to make", warmer},
+		{"head-pressure-control", "hold the head pressure in cool weather with a fan-cycling or fan-speed control made for the unit", "a warmer condenser gives the compressor less capacity, so the coil is warmer; where the head is so low that the metering device starves, the gain is larger than this", held},
+	} {
+		r, err := plant.Run(c.at)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Remedy{c.code, c.do, r.Surface, r.Surface.Sub(now.Surface), c.note})
+	}
+	return append(out, Remedy{Code: "freeze-thermostat", Do: "fit a freeze thermostat at the coldest bend of the coil, where the unit's instructions allow one",
+		Note: "it stops the compressor before ice builds and lets the blower thaw it; it does not make the coil warmer or mend the cause"}), nil
+}
+
+func psychroWarmer(a psychro.Air, by quantity.TemperatureDelta) (psychro.Air, error) {
+	return a.Model().FromRelativeHumidity(a.DryBulb().Add(by), a.RelativeHumidity(), a.Pressure())
+}

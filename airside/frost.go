@@ -1,0 +1,188 @@
+package airside
+
+import (
+	"fmt"
+
+	"github.com/satline/satline/quantity"
+)
+
+// Freezing is the temperature at which water on a coil turns to ice, 32 °F.
+const Freezing = quantity.Temperature(273.15)
+
+// FrostReadings are what the margin to freezing is worked out from.
+type FrostReadings struct {
+	Return AirAt `json:"return"`
+	// Airflow through the coil, at the return condition.
+	Airflow quantity.Uncertain[quantity.VolumeFlow] `json:"airflow"`
+	// Evaporating is the dew temperature at the suction pressure.
+	Evaporating quantity.Uncertain[quantity.Temperature] `json:"evaporating"`
+	Coil        Coil                                     `json:"coil"`
+	// CoilStd is the relative standard uncertainty of the coil's conductances;
+	// zero means 0.10 for one that was fitted and 0.20 for one of which
+	// something was assumed (common practice, no source).
+	CoilStd float64 `json:"coilStd,omitzero"`
+}
+
+// FrostOutcome says how a coil stands to freezing.
+type FrostOutcome int
+
+// The outcomes.
+const (
+	// FrostClear: surface and refrigerant are surely above freezing.
+	FrostClear FrostOutcome = iota + 1
+	// FrostNear: the instruments cannot tell, the margin is below 3 °F, or the
+	// refrigerant is below freezing, so that a part of the coil with less air than
+	// the rest may freeze.
+	FrostNear
+	// FrostForming: the surface is below freezing, and there is water to freeze.
+	FrostForming
+	// FrostDry: below freezing, but the air is too dry to leave water.
+	FrostDry
+)
+
+var frostOutcomes = [...]string{"", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
+
+// String returns the outcome in words.
+func (o FrostOutcome) String() string {
+	if o < FrostClear || o > FrostDry {
+		return "not judged"
+	}
+	return frostOutcomes[o]
+}
+
+// MarshalText writes the words of String.
+func (o FrostOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (o *FrostOutcome) UnmarshalText(text []byte) error {
+	for i, name := range frostOutcomes[1:] {
+		if name == string(text) {
+			*o = FrostOutcome(i + 1)
+			return nil
+		}
+	}
+	return fmt.Errorf("airside: frost outcome %.40q is not known", text)
+}
+
+// Frost is how near a coil is to freezing.
+type Frost struct {
+	Outcome     FrostOutcome                             `json:"outcome"`
+	Evaporating quantity.Uncertain[quantity.Temperature] `json:"evaporating"`
+	// Surface is the coldest surface of the coil, where the air leaves.
+	Surface quantity.Uncertain[quantity.Temperature] `json:"surface"`
+	// Margin is Surface less 32 °F: negative where it freezes.
+	Margin quantity.Uncertain[quantity.TemperatureDelta] `json:"margin"`
+	// DewPoint of the return air: a surface above it stays dry.
+	DewPoint quantity.Uncertain[quantity.Temperature] `json:"dewPoint"`
+	// SurfaceChance and EvaporatingChance are the chances that surface and
+	// refrigerant are below freezing. A refrigerant below with a surface above
+	// is not freezing yet, but has only the air to thank for it.
+	SurfaceChance     float64                           `json:"surfaceChance"`
+	EvaporatingChance float64                           `json:"evaporatingChance"`
+	Budget            Budget[quantity.TemperatureDelta] `json:"budget"`
+}
+
+// frostReserve is the margin below which a coil is called near freezing: a
+// cooler evening or a filter a month older takes as much. Common practice, no
+// source.
+const frostReserve = quantity.TemperatureDelta(3 / 1.8)
+
+// JudgeFrost works out the coldest surface of a coil and holds it against 32 °F.
+// The error is a *RangeError.
+func JudgeFrost(r FrostReadings) (Frost, error) {
+	if err := r.Coil.check(); err != nil {
+		return Frost{}, err
+	}
+	if err := r.Return.check("return"); err != nil {
+		return Frost{}, err
+	}
+	if err := readable("airflow", r.Airflow, 0, largestFlow, "it is the flow through the coil at the return condition"); err != nil {
+		return Frost{}, err
+	}
+	if err := readable("evaporating temperature", r.Evaporating, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site"); err != nil {
+		return Frost{}, err
+	}
+	coilStd := r.CoilStd
+	switch {
+	case !(coilStd >= 0 && coilStd <= 1):
+		return Frost{}, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(coilStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
+	case coilStd == 0:
+		coilStd = r.Coil.usualStd()
+	}
+	var x, std inputs
+	var names [maxInputs]string
+	r.Return.inputs(&x, &std, &names)
+	x[3], std[3], names[3] = float64(r.Airflow.Value), r.Airflow.Std, "airflow"
+	x[4], std[4], names[4] = float64(r.Evaporating.Value), r.Evaporating.Std, "evaporating"
+	x[5], std[5], names[5] = 1, coilStd, "coil"
+	y, c, err := propagate(x, std, func(x inputs) (outputs, error) {
+		entering, err := r.Return.state(&x)
+		if err != nil {
+			return outputs{}, err
+		}
+		result := r.Coil.scaled(x[5]).at(entering, max(0, x[3]), x[4])
+		return outputs{result.Surface, float64(entering.DewPoint())}, nil
+	})
+	if err != nil {
+		return Frost{}, err
+	}
+	f := Frost{
+		Evaporating: r.Evaporating,
+		Surface:     quantity.Temperature(y[0]).PlusMinus(quantity.TemperatureDelta(c.std(0))),
+		Margin:      quantity.Temperature(y[0]).Sub(Freezing).PlusMinus(quantity.TemperatureDelta(c.std(0))),
+		DewPoint:    quantity.Temperature(y[1]).PlusMinus(quantity.TemperatureDelta(c.std(1))),
+		Budget:      budgetOf[quantity.TemperatureDelta](&c, 0, &names),
+	}
+	f.SurfaceChance, _, _ = chances(float64(f.Margin.Value), f.Margin.Std, 0)
+	f.EvaporatingChance, _, _ = chances(float64(r.Evaporating.Value-Freezing), r.Evaporating.Std, 0)
+	wet := f.Surface.Value < f.DewPoint.Value
+	switch {
+	case f.SurfaceChance >= decisionLevel && !wet:
+		f.Outcome = FrostDry
+	case f.SurfaceChance >= decisionLevel:
+		f.Outcome = FrostForming
+	case f.SurfaceChance <= 1-decisionLevel && f.Margin.Value >= frostReserve && f.EvaporatingChance <= 0.5:
+		f.Outcome = FrostClear
+	default:
+		f.Outcome = FrostNear
+	}
+	return f, nil
+}
+
+// Reasons returns how the coil stands to freezing, in sentences with numbers.
+func (f Frost) Reasons(sys quantity.System) []string {
+	first := fmt.Sprintf("the coldest surface of the coil is %s over refrigerant of %s: %s above freezing",
+		f.Surface.Format(sys), f.Evaporating.Value.Format(sys), f.Margin.Value.Format(sys))
+	if f.Margin.Value < 0 {
+		first = fmt.Sprintf("the coldest surface of the coil is %s over refrigerant of %s: %s below freezing",
+			f.Surface.Format(sys), f.Evaporating.Value.Format(sys), (-f.Margin.Value).Format(sys))
+	}
+	out := []string{first}
+	switch f.Outcome {
+	case FrostForming:
+		out = append(out, fmt.Sprintf("the dew point of the return air is %s, so water settles there and freezes; the ice shuts off air, and that makes the coil colder still", f.DewPoint.Value.Format(sys)))
+	case FrostDry:
+		out = append(out, fmt.Sprintf("the dew point of the return air is %s, below the surface: no water settles and nothing freezes until the air is damper", f.DewPoint.Value.Format(sys)))
+	case FrostNear:
+		out = append(out, fmt.Sprintf("chances are %.0f %% that it is below freezing; a cooler evening, a lower set-point or a dirtier filter would do it", 100*f.SurfaceChance))
+	}
+	if f.EvaporatingChance > 0.5 && f.SurfaceChance < 0.5 {
+		out = append(out, "the refrigerant itself is below freezing: only the air keeps the surface above it")
+	}
+	return out
+}
+
+// usualStd is the relative standard uncertainty of the conductances.
+func (c Coil) usualStd() float64 {
+	if c.Assumed != "" {
+		return 0.20
+	}
+	return 0.10
+}
+
+// scaled is the coil with both conductances multiplied.
+func (c Coil) scaled(by float64) Coil {
+	c.AirSide *= quantity.Conductance(by)
+	c.RefrigerantSide *= quantity.Conductance(by)
+	return c
+}

@@ -1,0 +1,256 @@
+package airside
+
+import (
+	"encoding/json"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+	"pgregory.net/rapid"
+)
+
+func frostReadings(t testing.TB, evaporating, std, cfm float64) FrostReadings {
+	c, err := RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := airAt(72, quantity.StandardAtmosphere)
+	at.WetBulb = fahrenheit(60, 0.6)
+	return FrostReadings{Return: at, Airflow: quantity.CFM(cfm).PlusMinus(quantity.CFM(60)), Evaporating: fahrenheit(evaporating, std), Coil: c}
+}
+
+func TestJudgeFrost(t *testing.T) {
+	for _, c := range []struct {
+		evaporating, cfm float64
+		want             FrostOutcome
+	}{{40, 1200, FrostClear}, {29, 1200, FrostNear}, {20, 600, FrostForming}} {
+		f, err := JudgeFrost(frostReadings(t, c.evaporating, 0.8, c.cfm))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Outcome != c.want {
+			t.Errorf("refrigerant of %v °F with %v CFM: %v, %+v", c.evaporating, c.cfm, f.Outcome, f)
+		}
+		if f.Surface.Value <= f.Evaporating.Value || len(f.Reasons(quantity.IP)) == 0 || f.Margin.Std <= 0 {
+			t.Errorf("%+v", f)
+		}
+		b, err := json.Marshal(f)
+		var back map[string]any
+		if err == nil {
+			err = json.Unmarshal(b, &back)
+		}
+		if err != nil || back["outcome"] != c.want.String() {
+			t.Errorf("%v: %s", err, b)
+		}
+		var o FrostOutcome
+		if text, _ := f.Outcome.MarshalText(); o.UnmarshalText(text) != nil || o != f.Outcome {
+			t.Errorf("%v does not survive text", f.Outcome)
+		}
+	}
+	r := frostReadings(t, 15, 0.8, 600)
+	r.Return.WetBulb = fahrenheit(47, 0.3)
+	f, err := JudgeFrost(r)
+	if err != nil || f.Outcome != FrostDry {
+		t.Errorf("desert air: %v, %v", f.Outcome, err)
+	}
+	r.Coil = Coil{}
+	var re *RangeError
+	if _, err := JudgeFrost(r); !errors.As(err, &re) {
+		t.Errorf("no coil: %v", err)
+	}
+}
+
+func seen(t testing.TB) (CapacityLine, Conditions) {
+	c, err := RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := Conditions{Return: mustAir(t, 75, 62, quantity.StandardAtmosphere), Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
+	plant, err := SeenAt(c, at, quantity.Fahrenheit(40))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plant, at
+}
+
+func TestCapacityLineBalances(t *testing.T) {
+	plant, at := seen(t)
+	now, err := plant.Run(at)
+	if err != nil || math.Abs(now.Evaporating.Fahrenheit()-40) > 1e-6 || math.Abs(float64(now.Capacity-plant.Capacity)) > 1e-3 {
+		t.Fatalf("where it was seen: %+v, %v", now, err)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		c := at
+		c.Airflow = quantity.CFM(rapid.Float64Range(300, 1600).Draw(t, "flow"))
+		c.Outdoor = quantity.Fahrenheit(rapid.Float64Range(55, 110).Draw(t, "outdoor"))
+		c.Return = mustRH(t, rapid.Float64Range(68, 84).Draw(t, "return"), rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"))
+		r, err := plant.Run(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pass, err := plant.Coil.Through(c.Return, c.Airflow, r.Evaporating)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(d) > 1e-6*float64(r.Capacity) {
+			t.Fatalf("coil %v, plant %v", pass.Capacity.Total.Value, r.Capacity)
+		}
+		// Less air, cooler outdoors or cooler return: a colder coil.
+		less := c
+		less.Airflow *= 0.95
+		cooler := c
+		cooler.Outdoor -= 2
+		for name, v := range map[string]Conditions{"less air": less, "cooler outdoors": cooler} {
+			s, err := plant.Run(v)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if s.Surface >= r.Surface {
+				t.Fatalf("%s: surface %v after %v", name, s.Surface, r.Surface)
+			}
+		}
+	})
+}
+
+func mustRH(t *rapid.T, db, rh float64) psychro.Air {
+	a, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(db), rh, quantity.StandardAtmosphere)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// Running the plant at each limit puts its surface at 32 °F.
+func TestFreezeLimitsAreLimits(t *testing.T) {
+	plant, at := seen(t)
+	for _, flow := range []float64{1150, 350} {
+		at.Airflow = quantity.CFM(flow)
+		l, err := FindFreezeLimits(plant, at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l.Freezes != (flow == 350) || l.Airflow == nil || l.ReturnDryBulb == nil || len(l.Reasons(quantity.IP)) == 0 {
+			t.Fatalf("%v CFM: %+v", flow, l)
+		}
+		check := func(name string, c Conditions) {
+			r, err := plant.Run(c)
+			if err != nil || math.Abs(float64(r.Surface-Freezing)) > 1e-4 {
+				t.Errorf("%v CFM, at the limit of %s: surface %v, %v", flow, name, r.Surface, err)
+			}
+		}
+		c := at
+		c.Airflow = *l.Airflow
+		check("airflow", c)
+		c = at
+		c.Return, _ = psychro.FromRelativeHumidity(*l.ReturnDryBulb, at.Return.RelativeHumidity(), at.Return.Pressure())
+		check("return", c)
+		if l.Outdoor != nil {
+			c = at
+			c.Outdoor = *l.Outdoor
+			check("outdoor", c)
+		}
+		if l.ReturnWetBulb != nil {
+			c = at
+			c.Return, _ = psychro.FromWetBulb(at.Return.DryBulb(), *l.ReturnWetBulb, at.Return.Pressure())
+			check("wet bulb", c)
+		}
+	}
+}
+
+func TestFreezeRemedies(t *testing.T) {
+	plant, at := seen(t)
+	at.Airflow, at.Outdoor = quantity.CFM(600), quantity.Fahrenheit(60)
+	remedies, err := FreezeRemedies(plant, at, quantity.FahrenheitDelta(3), quantity.CFM(1200), quantity.Fahrenheit(75))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range remedies {
+		if r.Code == "freeze-thermostat" {
+			if r.Change != 0 {
+				t.Error("a freeze thermostat warms nothing")
+			}
+			continue
+		}
+		if r.Change <= 0 {
+			t.Errorf("%s: %v", r.Code, r.Change)
+		}
+	}
+	if remedies[0].Code != "airflow" || len(remedies) != 4 {
+		t.Errorf("%+v", remedies)
+	}
+}
+
+func TestIcedSigns(t *testing.T) {
+	plant, at := seen(t)
+	signs, err := IcedSigns(plant, at, 0.4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range signs {
+		if s.Clear != 0 && s.Iced >= s.Clear {
+			t.Errorf("%s: %v after %v", s.Reading, s.Iced, s.Clear)
+		}
+		if strings.TrimSpace(s.Shows) == "" {
+			t.Errorf("%s shows nothing", s.Reading)
+		}
+	}
+	for _, left := range []float64{0, -1, 2, math.NaN()} {
+		if _, err := IcedSigns(plant, at, left); err == nil {
+			t.Errorf("%v of the airflow is left", left)
+		}
+	}
+}
+
+// Energy balance: what melts the ice is what the air gives.
+func TestThaw(t *testing.T) {
+	in := mustAir(t, 72, 60, quantity.StandardAtmosphere)
+	th := Thaw{Ice: quantity.Kilograms(5), Return: in, Airflow: quantity.CFM(1200)}
+	got, err := th.Time()
+	if err != nil {
+		t.Fatal(err)
+	}
+	melted, _ := psychro.Saturated(Freezing, in.Pressure())
+	want := 5 * heatOfFusion / (0.8 * float64(in.DryAirFlow(th.Airflow)) * float64(in.Enthalpy()-melted.Enthalpy()))
+	if math.Abs(got.Soonest.Seconds()-want) > 1 || got.Likely < got.Soonest || got.Latest < got.Likely || math.Abs(got.Water.Liters()-5) > 1e-9 {
+		t.Errorf("%+v, want %v s", got, want)
+	}
+	for name, bad := range map[string]Thaw{
+		"no blower": {5, in, 0}, "no air": {5, psychro.Air{}, 1}, "frost": {5, mustAir(t, 35, 33, quantity.StandardAtmosphere), 0.5}, "ice NaN": {quantity.Mass(math.NaN()), in, 0.5},
+	} {
+		var re *RangeError
+		if _, err := bad.Time(); !errors.As(err, &re) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	ice, err := IceFrom(quantity.PoundsPerHour(4), 3*time.Hour)
+	if err != nil || math.Abs(ice.Pounds()-12) > 1e-9 {
+		t.Errorf("%v, %v", ice, err)
+	}
+	if _, err := IceFrom(1, -time.Hour); err == nil {
+		t.Error("negative time")
+	}
+}
+
+func BenchmarkJudgeFrost(b *testing.B) {
+	b.ReportAllocs()
+	r := frostReadings(b, 36, 0.8, 1100)
+	for b.Loop() {
+		if _, err := JudgeFrost(r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkFindFreezeLimits(b *testing.B) {
+	b.ReportAllocs()
+	plant, at := seen(b)
+	for b.Loop() {
+		if _, err := FindFreezeLimits(plant, at); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,120 @@
+package airside
+
+import (
+	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// Conditions are what a cooling machine runs in.
+type Conditions struct {
+	Return psychro.Air
+	// Airflow is counted at the return condition.
+	Airflow quantity.VolumeFlow
+	Outdoor quantity.Temperature
+}
+
+// Running is what a machine settles at.
+type Running struct {
+	// Evaporating is the dew temperature at the suction pressure.
+	Evaporating quantity.Temperature `json:"evaporating"`
+	// Surface is the coldest surface of the indoor coil.
+	Surface quantity.Temperature `json:"surface"`
+	// Supply is the dry bulb of the air that leaves the coil.
+	Supply   quantity.Temperature `json:"supply"`
+	Capacity quantity.Power       `json:"capacity"`
+}
+
+// A Plant says where a machine settles. [CapacityLine] is the simple one; a model
+// of the whole refrigerant cycle is the better one.
+type Plant interface {
+	Run(Conditions) (Running, error)
+}
+
+// CapacityLine is a Plant of a coil and a compressor whose capacity changes in
+// straight lines, always fed with liquid throughout: a fixed-speed machine of the
+// right charge near the condition it was seen at.
+type CapacityLine struct {
+	Coil Coil `json:"coil"`
+	// Capacity, Evaporating and Outdoor are the condition it was seen at.
+	Capacity    quantity.Power       `json:"capacity"`
+	Evaporating quantity.Temperature `json:"evaporating"`
+	Outdoor     quantity.Temperature `json:"outdoor"`
+	// PerEvaporating and PerOutdoor are the relative changes of capacity per
+	// kelvin; zero stands for 0.036 and −0.009 (common practice, no source): 2 %
+	// per °F of evaporating and −½ % per °F of outdoor temperature.
+	PerEvaporating float64 `json:"perEvaporating,omitzero"`
+	PerOutdoor     float64 `json:"perOutdoor,omitzero"`
+}
+
+const (
+	usualPerEvaporating = 0.036
+	usualPerOutdoor     = -0.009
+)
+
+// SeenAt returns the plant of a coil that was seen running at a condition.
+func SeenAt(c Coil, at Conditions, evaporating quantity.Temperature) (CapacityLine, error) {
+	if err := checkOutdoor(at.Outdoor); err != nil {
+		return CapacityLine{}, err
+	}
+	pass, err := c.Through(at.Return, at.Airflow, evaporating)
+	if err != nil {
+		return CapacityLine{}, err
+	}
+	capacity := pass.Capacity.Total.Value
+	if err := within("capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000), "the coil does not cool: is the evaporating temperature above the return air?"); err != nil {
+		return CapacityLine{}, err
+	}
+	return CapacityLine{Coil: c, Capacity: capacity, Evaporating: evaporating, Outdoor: at.Outdoor}, nil
+}
+
+func checkOutdoor(t quantity.Temperature) error {
+	return within("outdoor temperature", t, quantity.Celsius(-60), quantity.Celsius(70), "it is the dry bulb of the air entering the condenser")
+}
+
+// Run finds the evaporating temperature at which coil and compressor move the
+// same heat. The error is a *RangeError where there is none above −40 °C: with no
+// air or no load a machine goes off on its low pressure.
+func (l CapacityLine) Run(at Conditions) (Running, error) {
+	const coldest, warmest = quantity.Temperature(233.15), quantity.Temperature(313.15)
+	if err := l.Coil.check(); err != nil {
+		return Running{}, err
+	}
+	if err := checkPass(at.Return, at.Airflow, coldest); err != nil {
+		return Running{}, err
+	}
+	if err := checkOutdoor(at.Outdoor); err != nil {
+		return Running{}, err
+	}
+	if err := within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with SeenAt"); err != nil {
+		return Running{}, err
+	}
+	perEvaporating, perOutdoor := l.PerEvaporating, l.PerOutdoor
+	if perEvaporating == 0 {
+		perEvaporating = usualPerEvaporating
+	}
+	if perOutdoor == 0 {
+		perOutdoor = usualPerOutdoor
+	}
+	if !(perEvaporating > 0 && perEvaporating < 1 && perOutdoor > -0.1 && perOutdoor < 0.1) {
+		return Running{}, &RangeError{Quantity: "change of capacity per kelvin", Value: quantity.Number(perEvaporating), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share per kelvin, and capacity rises with the evaporating temperature"}
+	}
+	in := coil.NewAir(at.Return)
+	m := float64(at.Return.DryAirFlow(at.Airflow))
+	var last coil.Result
+	excess := func(t float64) float64 {
+		last = l.Coil.solve(&in, m, t)
+		compressor := float64(l.Capacity) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))
+		return max(0, compressor) - last.Heat
+	}
+	t, ok := rising(excess, 0, float64(coldest), min(float64(warmest), float64(at.Return.DryBulb())), 1e-10*float64(l.Capacity))
+	if !ok {
+		return Running{}, &RangeError{Quantity: "evaporating temperature", Value: coldest, Min: coldest, Max: warmest,
+			Advice: "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control"}
+	}
+	excess(t)
+	return Running{
+		Evaporating: quantity.Temperature(t), Surface: quantity.Temperature(last.Surface),
+		Supply: quantity.Temperature(last.T), Capacity: quantity.Power(last.Heat),
+	}, nil
+}

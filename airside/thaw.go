@@ -1,0 +1,136 @@
+package airside
+
+import (
+	"math"
+	"time"
+
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// heatOfFusion of ice at 0 °C, J/kg: IAPWS R10-06, Equation of State of Ice Ih
+// (from memory: 333.43 kJ/kg).
+const heatOfFusion = 333.43e3
+
+// IceFrom returns the ice that a coil below freezing gathers: all the water that
+// the air leaves on it, for as long as it ran. It overstates an old block of ice,
+// for the ice shuts off the air that brings the water.
+func IceFrom(condensate quantity.MassFlow, ran time.Duration) (quantity.Mass, error) {
+	if err := within("condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity"); err != nil {
+		return 0, err
+	}
+	if most := 30 * 24 * time.Hour; ran < 0 || ran > most {
+		return 0, &RangeError{Quantity: "running time", Value: ran, Min: time.Duration(0), Max: most, Advice: "it is how long the coil was below freezing"}
+	}
+	return quantity.Mass(float64(condensate) * ran.Seconds()), nil
+}
+
+// Thaw is a coil to be thawed with the compressor off and the blower on.
+type Thaw struct {
+	// Ice on the coil: [IceFrom], or weighed by eye.
+	Ice quantity.Mass `json:"ice"`
+	// Return is the air that thaws it.
+	Return psychro.Air `json:"-"`
+	// Airflow is what the blower moves through a clear coil.
+	Airflow quantity.VolumeFlow `json:"airflow"`
+}
+
+// A ThawTime is how long a coil takes to thaw.
+type ThawTime struct {
+	// Soonest is with all of the airflow through the ice, Likely with half and
+	// Latest with a fifth of it, as ice blocks the coil (common practice, no
+	// source).
+	Soonest time.Duration `json:"soonest"`
+	Likely  time.Duration `json:"likely"`
+	Latest  time.Duration `json:"latest"`
+	// Water is what will run off: see that the drain takes it.
+	Water quantity.Volume `json:"water"`
+	// Do is what to mind, in order.
+	Do []string `json:"do"`
+}
+
+// Time returns how long the blower alone takes. Air passing the ice comes near
+// to saturated air of 32 °F; what it gives up, moisture that condenses on the
+// ice included, melts it. The error is a *RangeError where the air is too cold to
+// melt anything.
+func (t Thaw) Time() (ThawTime, error) {
+	if err := checkPass(t.Return, t.Airflow, Freezing); err != nil {
+		return ThawTime{}, err
+	}
+	if err := within("ice", t.Ice, 0, 1000, "it is the mass of ice on the coil"); err != nil {
+		return ThawTime{}, err
+	}
+	if t.Airflow == 0 {
+		return ThawTime{}, &RangeError{Quantity: "airflow", Value: t.Airflow, Min: quantity.CFM(1), Advice: "without the blower, warm the coil gently with room air; no flame, no chipping"}
+	}
+	melted, err := psychro.Saturated(Freezing, t.Return.Pressure())
+	if err != nil {
+		return ThawTime{}, err
+	}
+	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
+	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
+	const least = quantity.Temperature(278.15)
+	if err := within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
+		return ThawTime{}, err
+	}
+	if heat <= 0 {
+		return ThawTime{}, &RangeError{Quantity: "enthalpy of the return air", Value: t.Return.Enthalpy(), Min: melted.Enthalpy(), Advice: "so dry and cold an air evaporates ice rather than melting it: warm the space first"}
+	}
+	seconds := float64(t.Ice) * heatOfFusion / heat
+	lasting := func(share float64) time.Duration {
+		return time.Duration(math.Min(seconds/share, 1e9) * float64(time.Second)).Round(time.Second)
+	}
+	return ThawTime{
+		Soonest: lasting(1), Likely: lasting(0.5), Latest: lasting(0.2),
+		Water: quantity.Liters(t.Ice.Kilograms()),
+		Do: []string{
+			"compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line",
+			"no chipping, no flame, no hot water: a nicked tube is a leak",
+			"see that pan and drain take the water, and keep it off the controls",
+			"dry the filter or replace it, run 15 minutes, and only then read superheat, subcooling and split",
+			"find out why it froze before leaving: filter, blower, coil, closed registers, charge, restriction, a cool night",
+		},
+	}, nil
+}
+
+// A Sign is a reading that an iced coil changes.
+type Sign struct {
+	// Reading names it as the fields of a visit are named.
+	Reading string `json:"reading"`
+	// Clear and Iced are its values without and with the ice; both zero where the
+	// plant does not give them.
+	Clear quantity.Temperature `json:"clear,omitzero"`
+	Iced  quantity.Temperature `json:"iced,omitzero"`
+	Shows string               `json:"shows"`
+}
+
+// IcedSigns returns how the readings change when ice leaves only a share of the
+// airflow, 0 to 1, worked out on the plant where it knows. The lesson: an iced
+// coil reads like an overcharge on a fixed restrictor and like a low charge by
+// its pressures, and is neither; nothing is to be judged until it is thawed. The
+// error is a *RangeError, or the plant's own.
+func IcedSigns(plant Plant, at Conditions, airLeft float64) ([]Sign, error) {
+	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+		return nil, err
+	}
+	if !(airLeft > 0 && airLeft <= 1) {
+		return nil, &RangeError{Quantity: "share of the airflow left", Value: quantity.Number(airLeft), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "half is 0.5"}
+	}
+	clear, err := plant.Run(at)
+	if err != nil {
+		return nil, err
+	}
+	iced := at
+	iced.Airflow *= quantity.VolumeFlow(airLeft)
+	frozen, err := plant.Run(iced)
+	if err != nil {
+		return nil, err
+	}
+	return []Sign{
+		{"suctionPressure", clear.Evaporating, frozen.Evaporating, "suction pressure falls, as with a low charge: the values are its dew temperature"},
+		{"supplyDryBulb", clear.Supply, frozen.Supply, "what little air comes through is colder, so the split rises, as with a closed register"},
+		{"suctionLine", 0, 0, "superheat falls to nothing on a fixed restrictor, as with an overcharge, and frost runs down the suction line toward the compressor: liquid may be coming back"},
+		{"airflow", 0, 0, "static pressure before the coil rises and the supply is weak"},
+		{"liquidPressure", 0, 0, "head pressure falls with the load"},
+	}, nil
+}
