@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"sync"
 
 	"github.com/satline/satline/internal/fluiddata"
 	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/table"
 	"github.com/satline/satline/internal/vle"
 	"github.com/satline/satline/quantity"
 )
@@ -26,6 +28,8 @@ type equation struct {
 
 	critical CriticalPoint
 	limits   Limits
+	// ends are where the solver works on each edge, found on first use.
+	ends [table.Edges]func() (edgeEnds, error)
 }
 
 // equation returns the equation of r, building it on first use.
@@ -51,6 +55,9 @@ func (r *Refrigerant) equation() (*equation, error) {
 		return nil, r.unsolved("critical point", err)
 	}
 	q.limits = q.findLimits(r.table())
+	for e := range table.Edges {
+		q.ends[e] = sync.OnceValues(func() (edgeEnds, error) { return q.findEnds(e) })
+	}
 	r.solver.CompareAndSwap(nil, q)
 	return r.solver.Load(), nil
 }

@@ -27,50 +27,70 @@ func (r *Refrigerant) solveSaturation(e table.Edge, t quantity.Temperature) (sat
 	if err != nil {
 		return saturated{}, err
 	}
-	if t > q.closing() {
-		return r.closed(q, e, t)
+	s, err := q.edge(e, t)
+	if err != nil {
+		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", t), err)
 	}
-	return r.solved(q, e, t)
+	return s, nil
 }
 
-// solved is the edge e at the temperature t by the solver alone.
-func (r *Refrigerant) solved(q *equation, e table.Edge, t quantity.Temperature) (saturated, error) {
+// solveSaturationAt solves the edge e at the pressure p.
+func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (saturated, error) {
+	q, err := r.equation()
+	if err != nil {
+		return saturated{}, err
+	}
+	ends, err := q.ends[e]()
+	if err != nil {
+		return saturated{}, r.unsolved("saturation", err)
+	}
+	if err := r.checkSaturationPressure(q, quantity.Pressure(ends.low.pressure), p); err != nil {
+		return saturated{}, err
+	}
+	var s saturated
+	c := &q.critical
+	if ends.high.pressure < float64(p) {
+		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - ends.high.pressure)
+		s, err = q.closed(e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-q.closing()))
+	} else {
+		s, err = q.solvedAt(e, p)
+	}
+	if err != nil {
+		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
+	}
+	return s, nil
+}
+
+// edge is the edge e at the temperature t.
+func (q *equation) edge(e table.Edge, t quantity.Temperature) (saturated, error) {
+	if t > q.closing() {
+		return q.closed(e, t)
+	}
+	return q.solved(e, t)
+}
+
+// solved is the edge e at the temperature t by the solver.
+func (q *equation) solved(e table.Edge, t quantity.Temperature) (saturated, error) {
 	solve := q.system.BubbleT
 	if e == table.Dew {
 		solve = q.system.DewT
 	}
 	p, err := solve(float64(t))
 	if err != nil {
-		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", t), err)
+		return saturated{}, err
 	}
 	return q.saturated(e, p), nil
 }
 
-// solveSaturationAt solves the edge e at the pressure p.
-func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (saturated, error) {
-	if err := r.checkSaturationPressure(e, p); err != nil {
-		return saturated{}, err
-	}
-	q, err := r.equation()
-	if err != nil {
-		return saturated{}, err
-	}
-	last, err := r.solved(q, e, q.closing())
-	if err != nil {
-		return saturated{}, err
-	}
-	c := &q.critical
-	if last.pressure < float64(p) {
-		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - last.pressure)
-		return r.closed(q, e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-q.closing()))
-	}
+// solvedAt is the edge e at the pressure p by the solver.
+func (q *equation) solvedAt(e table.Edge, p quantity.Pressure) (saturated, error) {
 	solve := q.system.BubbleP
 	if e == table.Dew {
 		solve = q.system.DewP
 	}
 	v, err := solve(float64(p))
 	if err != nil {
-		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
+		return saturated{}, err
 	}
 	return q.saturated(e, v), nil
 }
@@ -91,8 +111,8 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 // entropy with the root of the distance.
 func (q *equation) closing() quantity.Temperature { return q.critical.Temperature * (1 - 5e-4) }
 
-func (r *Refrigerant) closed(q *equation, e table.Edge, t quantity.Temperature) (saturated, error) {
-	a, err := r.solved(q, e, q.closing())
+func (q *equation) closed(e table.Edge, t quantity.Temperature) (saturated, error) {
+	ends, err := q.ends[e]()
 	if err != nil {
 		return saturated{}, err
 	}
@@ -103,11 +123,25 @@ func (r *Refrigerant) closed(q *equation, e table.Edge, t quantity.Temperature) 
 	toward := func(critical, edge, share float64) float64 { return critical + share*(edge-critical) }
 	return saturated{
 		temperature: float64(t),
-		pressure:    toward(float64(c.Pressure), a.pressure, gap),
-		density:     toward(float64(c.Density), a.density, root),
-		enthalpy:    toward(at.H*q.perMass, a.enthalpy, root),
-		entropy:     toward(at.S*q.perMass, a.entropy, root),
+		pressure:    toward(float64(c.Pressure), ends.high.pressure, gap),
+		density:     toward(float64(c.Density), ends.high.density, root),
+		enthalpy:    toward(at.H*q.perMass, ends.high.enthalpy, root),
+		entropy:     toward(at.S*q.perMass, ends.high.entropy, root),
 	}, nil
+}
+
+// edgeEnds are the coldest and the hottest point of an edge that are solved.
+type edgeEnds struct{ low, high saturated }
+
+func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
+	if ends.low, err = q.solved(e, q.limits.MinTemperature); err != nil {
+		return
+	}
+	// A pressure computed for this very temperature in another way, as from
+	// a table, is let in.
+	ends.low.pressure *= 1 - 1e-5
+	ends.high, err = q.solved(e, q.closing())
+	return
 }
 
 func (r *Refrigerant) unsolved(what string, cause error) error {
@@ -131,12 +165,8 @@ func (r *Refrigerant) checkSaturationTemperature(t quantity.Temperature) error {
 	return e
 }
 
-func (r *Refrigerant) checkSaturationPressure(edge table.Edge, p quantity.Pressure) error {
-	high := r.Critical().Pressure
-	low, err := r.pressureAtMinTemperature(edge)
-	if err != nil {
-		return err
-	}
+func (r *Refrigerant) checkSaturationPressure(q *equation, low, p quantity.Pressure) error {
+	high := q.critical.Pressure
 	if p >= low && p <= high {
 		return nil
 	}
@@ -147,15 +177,7 @@ func (r *Refrigerant) checkSaturationPressure(edge table.Edge, p quantity.Pressu
 	case math.IsNaN(float64(p)):
 		e.Advice = "not a number"
 	default:
-		e.Advice = "saturated only below " + r.Limits().MinTemperature.String() + ", colder than the equation of state is used for; pressures are absolute: add the atmosphere to a gauge reading"
+		e.Advice = "saturated only below " + q.limits.MinTemperature.String() + ", colder than the equation of state is used for; pressures are absolute: add the atmosphere to a gauge reading"
 	}
 	return e
-}
-
-func (r *Refrigerant) pressureAtMinTemperature(e table.Edge) (quantity.Pressure, error) {
-	if s := r.table(); s.Low > 0 {
-		return quantity.Pressure(s.LowPressure(e)), nil
-	}
-	s, err := r.solveSaturation(e, r.Limits().MinTemperature)
-	return quantity.Pressure(s.pressure), err
 }
