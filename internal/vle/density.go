@@ -34,8 +34,11 @@ var ErrNoPhase = errors.New("vle: the phase does not exist at this temperature a
 // Density is the molar density at a temperature and pressure, at the overall
 // composition and as one phase.
 func (s *System) Density(t, p float64, phase Phase) (float64, error) {
-	if !valid(t) || !valid(p) {
+	if !valid(p) {
 		return 0, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return 0, err
 	}
 	e := s.m.Evaluator()
 	defer e.Release()
@@ -46,8 +49,11 @@ func (s *System) Density(t, p float64, phase Phase) (float64, error) {
 // State is the state at a temperature and pressure as one phase, at the overall
 // composition.
 func (s *System) State(t, p float64, phase Phase) (helmholtz.State, error) {
-	if !valid(t) || !valid(p) {
+	if !valid(p) {
 		return helmholtz.State{}, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return helmholtz.State{}, err
 	}
 	e := s.m.Evaluator()
 	defer e.Release()
@@ -56,7 +62,17 @@ func (s *System) State(t, p float64, phase Phase) (helmholtz.State, error) {
 	if err != nil {
 		return helmholtz.State{}, err
 	}
-	return e.StateAt(rho), nil
+	return finiteState(e.StateAt(rho))
+}
+
+// finiteState turns a state outside of everything an equation was made for into
+// an error.
+func finiteState(st helmholtz.State) (helmholtz.State, error) {
+	sum := st.P + st.H + st.S + st.Cv + st.Cp + st.SoundSpeed + st.DpDrho + st.DpDT + st.DhDrho
+	if math.IsNaN(sum) || math.IsInf(sum, 0) {
+		return helmholtz.State{}, ErrNoPhase
+	}
+	return st, nil
 }
 
 func valid(v float64) bool { return v > 0 && v <= math.MaxFloat64 }
@@ -266,8 +282,11 @@ func refineRoot(e *helmholtz.Evaluator, ideal, low, high float64) (float64, erro
 // DensityFrom is the molar density at a temperature and pressure near a known
 // density, by Newton's method alone.
 func (s *System) DensityFrom(t, p, near float64) (float64, error) {
-	if !valid(t) || !valid(p) || !valid(near) {
+	if !valid(p) || !valid(near) {
 		return 0, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return 0, err
 	}
 	e := s.m.Evaluator()
 	defer e.Release()

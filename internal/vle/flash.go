@@ -47,8 +47,11 @@ func (s *System) boundaryAt(p float64) (b boundary, err error) {
 // FlashPT is the state at a pressure and temperature. A pure fluid exactly at
 // saturation counts as vapor.
 func (s *System) FlashPT(p, t float64) (Flash, error) {
-	if !valid(p) || !valid(t) {
+	if !valid(p) {
 		return Flash{}, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return Flash{}, err
 	}
 	b, err := s.boundaryAt(p)
 	switch {
@@ -66,11 +69,11 @@ func (s *System) FlashPT(p, t float64) (Flash, error) {
 
 // homogeneous is the state as one phase.
 func (s *System) homogeneous(p, t float64, phase Phase) (Flash, error) {
-	rho, err := s.Density(t, p, phase)
+	st, err := s.State(t, p, phase)
 	if err != nil {
 		return Flash{}, err
 	}
-	return s.classify(s.m.At(t, rho), phase), nil
+	return s.classify(st, phase), nil
 }
 
 // FlashPH is the state at a pressure and molar enthalpy.
@@ -121,7 +124,7 @@ func (s *System) flashP(p, want float64, k property) (Flash, error) {
 		return Flash{}, ErrInput
 	}
 	b, err := s.boundaryAt(p)
-	low, high := s.limits()
+	low, high := s.low, s.high
 	if err == ErrAboveCritical || err == ErrBelowRange {
 		return s.alongIsobar(p, want, low, high, math.Sqrt(low*high), Stable, k)
 	}
@@ -138,21 +141,6 @@ func (s *System) flashP(p, want float64, k property) (Flash, error) {
 		return s.alongIsobar(p, want, low, b.bubble.T, b.bubble.T+(want-l)/slope, Liquid, k)
 	}
 	return s.split(&b, p, k, want, l, v)
-}
-
-// limits is the range of temperature that an isobar is searched in.
-func (s *System) limits() (low, high float64) {
-	if s.pure() {
-		f := s.m.Fluid(0)
-		return f.TripleT - tripleMargin, 2 * f.MaxT
-	}
-	low, high = math.Inf(1), 0
-	for i := range s.m.Components() {
-		f := s.m.Fluid(i)
-		low = math.Min(low, f.TripleT)
-		high = math.Max(high, 2*f.MaxT)
-	}
-	return low, high
 }
 
 // alongIsobar is Newton's method in temperature inside a bracket.
@@ -322,8 +310,11 @@ func (s *System) FlashPSFrom(p, sMolar, t, rho float64) (helmholtz.State, error)
 }
 
 func (s *System) near(p, want, t, rho float64, k property) (helmholtz.State, error) {
-	if !valid(p) || !valid(t) || !valid(rho) || math.IsNaN(want) || math.IsInf(want, 0) {
+	if !valid(p) || !valid(rho) || math.IsNaN(want) || math.IsInf(want, 0) {
 		return helmholtz.State{}, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return helmholtz.State{}, err
 	}
 	e := s.m.Evaluator()
 	defer e.Release()
@@ -349,7 +340,7 @@ func (s *System) near(p, want, t, rho float64, k property) (helmholtz.State, err
 			st.H += st.DhDT*dt + st.DhDrho*dr
 			st.S += st.Cv/t*dt - st.DpDT/(rho*rho)*dr
 			st.G = st.H - st.T*st.S
-			return st, nil
+			return finiteState(st)
 		}
 		scale := 1 / math.Max(1, big)
 		t += scale * dt

@@ -2,6 +2,7 @@ package vle
 
 import (
 	"errors"
+	"math"
 	"sync"
 
 	"github.com/satline/satline/internal/helmholtz"
@@ -21,6 +22,8 @@ var (
 type System struct {
 	m     *helmholtz.Model
 	lines [helmholtz.MaxComponents]line
+	// low and high are the temperatures between which states are searched for, K.
+	low, high float64
 
 	once     sync.Once
 	envelope envelope
@@ -28,11 +31,28 @@ type System struct {
 
 // New makes a System.
 func New(m *helmholtz.Model) *System {
-	s := &System{m: m}
+	s := &System{m: m, low: math.Inf(1)}
 	for i := range m.Components() {
-		s.lines[i] = newLine(m.Fluid(i))
+		f := m.Fluid(i)
+		s.lines[i] = newLine(f)
+		s.low = math.Min(s.low, f.TripleT-tripleMargin)
+		s.high = math.Max(s.high, 2*f.MaxT)
 	}
 	return s
+}
+
+// ranged says whether a temperature is one that the equations have a meaning
+// for, or nearly so.
+func (s *System) ranged(t float64) error {
+	switch {
+	case !valid(t):
+		return ErrInput
+	case t < 0.5*s.low:
+		return ErrBelowRange
+	case t > 2*s.high:
+		return ErrAboveRange
+	}
+	return nil
 }
 
 // Model is the model that the system solves for.
