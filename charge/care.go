@@ -65,7 +65,7 @@ type hazard struct {
 }
 
 func (h *hazard) rule() Rule {
-	says := strings.NewReplacer(" {figure}", "", "{limit}", "the limit").Replace(h.text)
+	says := strings.NewReplacer("{figure}", "…", "{limit}", "the limit").Replace(h.text)
 	return Rule{h.code, says, bothSystems(h.limit), h.source}
 }
 

@@ -302,6 +302,11 @@ func TestPressureTest(t *testing.T) {
 		"cooled, and leaks":    {nitrogen(500, 478, 80, 70), Leaks},
 		"warmed, hides a leak": {nitrogen(500, 500, 70, 82), Leaks},
 		"more than explained":  {nitrogen(500, 512, 75, 75), TestOpen},
+		"held for a moment": {func() PressureTest {
+			p := nitrogen(500, 500, 80, 80)
+			p.Held = 5 * time.Minute
+			return p
+		}(), TestOpen},
 		"poor clamp": {func() PressureTest {
 			p := nitrogen(500, 498, 80, 80)
 			p.EndGas.Std = float64(df(6))

@@ -19,6 +19,8 @@
 // the instrument to the verdict. A verdict is a set of probabilities, and
 // "these instruments cannot tell" is one of the answers.
 //
+// Everything exported is safe for concurrent use.
+//
 // Refrigerant work is licensed work. What this package computes does not
 // replace the unit's label, the local code or the instrument in hand.
 package charge

@@ -4,9 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A Moved is what a machine showed after a net mass had been moved.
@@ -30,6 +32,12 @@ type Dosing struct {
 	// Cylinder is what is left to add, Tank what the recovery tank may still
 	// take; nil where not stated.
 	Cylinder, Tank *quantity.Mass
+	// Obstacles are what stands in the way of the method. One that forbids it
+	// halts the dosing, and a valve that floods halts adding.
+	Obstacles []Obstacle
+	// Fluid adds the cautions of the refrigerant to those of every dose; nil
+	// where it is not known.
+	Fluid *refrigerant.Refrigerant
 	// Settling is how the last move settled, for the time to wait after the
 	// next; zero where there is no log.
 	Settling Steadiness[quantity.TemperatureDelta]
@@ -80,6 +88,9 @@ type Dose struct {
 	PastBand float64 `json:"pastBand,omitzero"`
 	// PerOunce is the change of the value per ounce added, as learned so far.
 	PerOunce quantity.Uncertain[quantity.TemperatureDelta] `json:"perOunce,omitzero"`
+	// Cautions are for the person doing it, most urgent first; none where
+	// nothing is moved.
+	Cautions []string `json:"cautions,omitempty"`
 	// Wait is how long to wait before the next reading counts.
 	Wait time.Duration `json:"-"` // in JSON as "wait", "12m30s"
 }
@@ -150,6 +161,10 @@ func (d Dosing) Next() (Dose, error) {
 	if d.Target.Method.falls()*float64(verdict.Deviation.Value) < 0 {
 		sign, dose.Action = -1, Recover
 	}
+	if dose.Action == Add && slices.ContainsFunc(d.Obstacles, func(o Obstacle) bool { return o.Code == valveFlooding.code }) {
+		dose.Action, dose.Reason = Halt, "valve-flooding"
+		return dose, nil
+	}
 	most, cut := largestStep.value*float64(whole), "step"
 	limit, name := d.Cylinder, "cylinder"
 	if dose.Action == Recover {
@@ -187,7 +202,19 @@ func (d Dosing) Next() (Dose, error) {
 	dose.PastBand = past(mass, tolerance)
 	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)
 	dose.Wait = d.Settling.WaitAfter(dose.After.Value - last.Value.Value)
+	dose.Cautions = d.cautions()
 	return dose, nil
+}
+
+func (d Dosing) cautions() []string {
+	if d.Fluid == nil {
+		return append([]string{handlingCaution}, doseCautions...)
+	}
+	out := append(slices.Clone(d.Fluid.Cautions()), doseCautions...)
+	if !d.Fluid.Pure() {
+		out = append(out, blendCaution)
+	}
+	return out
 }
 
 // falls is +1 for a value that falls with added charge, −1 for one that rises.
@@ -221,6 +248,9 @@ func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 
 // halt finds a reason to move nothing; the zero Action where there is none.
 func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
+	if Forbidden(d.Obstacles) {
+		return Halt, "forbidden"
+	}
 	if v.Outcome == InBand {
 		return Leave, "in-band"
 	}
@@ -351,6 +381,8 @@ func doseText(m quantity.Mass, sys quantity.System) string {
 var haltTexts = map[string]string{
 	"in-band":        "the charge is in band: leave it, put the caps on and write the readings down",
 	"cannot-tell":    "the value lies within the band, though the instruments cannot tell for certain: move no charge on it; take the reading that counts most better",
+	"forbidden":      "the method does not hold now: mend what stands in its way first, and move nothing on these readings",
+	"valve-flooding": "the valve does not hold its superheat: look at its bulb, at the airflow and at the valve first, and add nothing",
 	"too-small":      "what is missing or too much is less than a scale can dose: leave it",
 	"no-response":    "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
 	"wrong-way":      "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",

@@ -3,6 +3,7 @@ package charge
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -93,6 +94,38 @@ func TestDosingStops(t *testing.T) {
 	d := Dosing{Target: targetOf(t, Superheat, 14, 0.5), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 45}), Cylinder: &little}
 	if dose := next(t, d); dose.Mass > little || dose.LimitedBy != "cylinder" {
 		t.Errorf("%v oz, limited by %q", dose.Mass.Ounces(), dose.LimitedBy)
+	}
+}
+
+// What forbids the method forbids the dose, and a flooding valve is given nothing.
+func TestObstaclesHaltDosing(t *testing.T) {
+	s := sound(Valve)
+	s.CoilWet = true
+	d := Dosing{Target: targetOf(t, Subcooling, 10, 0), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 4}), Obstacles: Obstacles(s, Subcooling)}
+	if dose := next(t, d); dose.Action != Halt || dose.Reason != "forbidden" || dose.Text(quantity.IP) == "" {
+		t.Errorf("coil wet: %v %s", dose.Action, dose.Reason)
+	}
+	s = sound(Valve)
+	s.Superheat = about(0)
+	d.Obstacles = Obstacles(s, Subcooling)
+	if dose := next(t, d); dose.Action != Halt || dose.Reason != "valve-flooding" || dose.Text(quantity.IP) == "" {
+		t.Errorf("flooding valve, low: %v %s", dose.Action, dose.Reason)
+	}
+	d.History = seen([2]float64{0, 18})
+	if dose := next(t, d); dose.Action != Recover {
+		t.Errorf("flooding valve, high: %v %s", dose.Action, dose.Reason)
+	}
+}
+
+func TestDoseCautions(t *testing.T) {
+	d := Dosing{Target: targetOf(t, Subcooling, 10, 0), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 4}), Fluid: fluid(t, "R-454B")}
+	text := strings.Join(next(t, d).Cautions, "; ")
+	if !strings.Contains(text, "A2L") || !strings.Contains(text, "as liquid") || !strings.Contains(text, "gloves") {
+		t.Errorf("%s", text)
+	}
+	d.History = seen([2]float64{0, 10})
+	if c := next(t, d).Cautions; len(c) != 0 {
+		t.Errorf("nothing moved, cautions %v", c)
 	}
 }
 

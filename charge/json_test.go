@@ -22,7 +22,7 @@ var promised = map[string]string{
 	"obstacle":   "code forbids instead method reason source",
 	"better":     "all atEdge need now reading",
 	"steadiness": "high low noise period state swing timeConstant value wait within",
-	"dose":       "action after inBand limitedBy mass pastBand perOunce reason verdict wait",
+	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
 	"weighing":   "accessories cautions label line perFoot source total",
 	"recovery":   "cautions class inchesOfVacuum source to",
 	"decay":      "end levels outcome perMinute source start",

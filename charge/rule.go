@@ -31,7 +31,7 @@ func (f *figure[T]) rule() Rule {
 }
 
 func (c *condition) rule() Rule {
-	says := strings.NewReplacer(" {measured}", "", "{limit}", "the limit").Replace(c.reason)
+	says := strings.NewReplacer("{measured}", "…", "{limit}", "the limit").Replace(c.reason)
 	r := Rule{c.code, says, "", c.source}
 	if c.limit != nil {
 		r.Figure = bothSystems(c.limit)

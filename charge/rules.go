@@ -195,7 +195,6 @@ var (
 )
 
 var recoveryCautions = []string{
-	"wear eye protection and gloves: liquid refrigerant freezes skin and eyes",
 	"weigh the tank while filling and never above 80 % liquid; a tank that is full of liquid bursts as it warms",
 	"one refrigerant to a tank; the law asks for a certified technician and certified equipment",
 }
@@ -220,10 +219,16 @@ var (
 )
 
 // Pressure test.
-var testResolution = figure[float64]{
-	"test-resolution", "part of the absolute test pressure that a test must be able to show missing, or it shows nothing",
-	0.01, practice,
-}
+var (
+	testResolution = figure[float64]{
+		"test-resolution", "part of the absolute test pressure that a test must be able to show missing, or it shows nothing",
+		0.01, practice,
+	}
+	testTime = figure[time.Duration]{
+		"test-time", "shortest time for a pressure test to hold; an hour, or overnight, finds smaller leaks",
+		15 * time.Minute, practice,
+	}
+)
 
 var nitrogenCautions = []string{
 	"dry nitrogen only, through a regulator and a relief valve: oxygen or compressed air with oil explodes",
@@ -332,6 +337,18 @@ var (
 	}
 )
 
+const blendCaution = "it is a blend: take it from the cylinder as liquid, or its composition changes"
+
+// handlingCaution stands in where the refrigerant, and with it its own cautions,
+// is not known.
+const handlingCaution = "refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, and never vent it"
+
+var doseCautions = []string{
+	"the cylinder and the machine hold one and the same refrigerant; never top up with another",
+	"into the suction side of a running compressor only throttled, a little at a time: liquid must not reach it",
+	"the unit's own chart, the label and local code come before this figure; the work is for licensed hands",
+}
+
 // Conditions of running.
 var (
 	shortestRun = figure[time.Duration]{
@@ -365,7 +382,7 @@ var (
 // technician would mend them.
 var conditions = []*condition{
 	&heating, &circuitOpened, &coilIced, &panelsOff, &runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen,
-	&airflowLow, &outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow,
+	&airflowLow, &outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow, &targetNearFloor,
 	&noLabelSubcooling, &noLabelApproach, &restriction, &valveFlooding, &filterDirty, &outdoorCoilDirty,
 }
 
@@ -505,6 +522,14 @@ var (
 		instead: "wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat",
 		source:  cecTarget, forbids: of(Superheat),
 	}
+	targetNearFloor = condition{
+		code:    "target-near-floor",
+		reason:  "the target superheat {measured} stands within its uncertainty of {limit}, below which there is none",
+		limit:   targetFloor.value,
+		instead: "take the return wet bulb with care, or charge at an hour with a higher target",
+		source:  cecTarget, doubts: of(Superheat),
+		holds: targetWithinDoubtOfFloor,
+	}
 	noLabelSubcooling = condition{
 		code:    "no-label-subcooling",
 		reason:  "the label's subcooling is not known: the general figure fits only roughly",
@@ -566,7 +591,7 @@ func Rules() []Rule {
 		liquidLineTemperature.rule(), liquidLineDoubt.rule(), boreDoubt.rule(),
 		classTemperature.rule(), lowPressureBelow.rule(), mediumPressureBelow.rule(), highPressureBelow.rule(), largeCharge.rule(),
 		mediumVacuum.rule(), mediumLargeVacuum.rule(), highLargeVacuum.rule(), lowPressureTo.rule(),
-		decayStart.rule(), decayLimit.rule(), decayTime.rule(), decayAhead.rule(), decayResolution.rule(), testResolution.rule(),
+		decayStart.rule(), decayLimit.rule(), decayTime.rule(), decayAhead.rule(), decayResolution.rule(), testResolution.rule(), testTime.rule(),
 		shortestRun.rule(), waitAfterMove.rule(), coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
 	}
 	for _, c := range conditions {

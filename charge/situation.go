@@ -103,6 +103,18 @@ func (s *Situation) offTable() *NotNowError {
 	return notNow
 }
 
+func targetWithinDoubtOfFloor(s *Situation) (formatter, bool) {
+	if s.LabelSuperheat || s.ReturnWetBulb == nil || s.OutdoorDryBulb == nil {
+		return nil, false
+	}
+	target, err := SuperheatTarget(nil, *s.ReturnWetBulb, *s.OutdoorDryBulb)
+	if err != nil {
+		return nil, false
+	}
+	low, _ := target.Value.Interval(1)
+	return target.Value, low < targetFloor.value
+}
+
 // starvedBesideStackedLiquid: a high superheat alone is a low charge, and a
 // high subcooling alone a high one. Both together are neither.
 func starvedBesideStackedLiquid(s *Situation) (formatter, bool) {

@@ -58,6 +58,7 @@ func TestObstacles(t *testing.T) {
 		"wet-bulb-below-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(48) }, true},
 		"wet-bulb-above-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(78) }, true},
 		"target-below-floor":   {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(100), at(60) }, true},
+		"target-near-floor":    {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(95), at(63.8) }, false},
 		"no-label-subcooling":  {Valve, func(s *Situation) { s.LabelSubcooling = false }, false},
 		"restriction-pattern":  {Valve, func(s *Situation) { s.Superheat, s.Subcooling = about(38), about(27) }, true},
 		"valve-flooding":       {Valve, func(s *Situation) { s.Superheat = about(0.5) }, false},

@@ -187,7 +187,7 @@ func (w WeighedCharge) cautions() []string {
 		"charge liquid into the liquid side of a machine that stands still, and the rest throttled into the suction side while it runs: liquid must not reach the compressor",
 	)
 	if !w.Fluid.Pure() {
-		out = append(out, "it is a blend: take it from the cylinder as liquid, or its composition changes")
+		out = append(out, blendCaution)
 	}
 	if w.Fluid.Flammable() {
 		out = append(out, fmt.Sprintf("%s is flammable: the room limits how much charge it may have; see the label and the local code before adding for a longer line", w.Fluid.Designation()))
