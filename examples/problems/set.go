@@ -151,6 +151,4 @@ func (g *generator) pick(low, high, step float64) float64 {
 	return low + step*float64(g.rng.IntN(n))
 }
 
-func (g *generator) oneOf(names ...string) string { return names[g.rng.IntN(len(names))] }
-
 func (g *generator) ip() bool { return g.sys == quantity.IP }
