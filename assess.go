@@ -22,6 +22,7 @@ func Assess(v Visit) (Assessment, error) {
 		return Assessment{}, err
 	}
 	j.judgeRisks()
+	j.judgeFreeze()
 	next := j.next()
 	estimated, why := j.fluid.Estimated()
 	if !estimated {
@@ -44,6 +45,7 @@ func Assess(v Visit) (Assessment, error) {
 		Steadiness: j.steadiness,
 		Charge:     j.charge,
 		Air:        j.air,
+		Freeze:     j.freeze,
 		Risks:      j.risks,
 		Next:       next,
 		Dose:       j.nextDose,

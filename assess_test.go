@@ -257,8 +257,15 @@ func FuzzDecodeVisit(f *testing.F) {
 	})
 }
 
-func BenchmarkAssess(b *testing.B) {
+// The whole assessment, with dose, freezing and diagnosis.
+func BenchmarkAssess(b *testing.B) { benchmarkAssess(b, Whole) }
+
+// Readings judged, derived values, charge, air and risks.
+func BenchmarkAssessVerdict(b *testing.B) { benchmarkAssess(b, VerdictOnly) }
+
+func benchmarkAssess(b *testing.B, scope Scope) {
 	v := load(b, "sound-r410a-piston")
+	v.Scope = scope
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Assess(v); err != nil {

@@ -30,6 +30,7 @@ type Assessment struct {
 	Steadiness *SteadinessVerdict `json:"steadiness,omitempty"`
 	Charge     ChargeVerdict      `json:"charge"`
 	Air        *AirVerdict        `json:"air,omitempty"`
+	Freeze     *FreezeVerdict     `json:"freeze,omitempty"`
 
 	Findings []Finding `json:"findings,omitempty"`
 	Risks    []Risk    `json:"risks,omitempty"`
@@ -185,6 +186,21 @@ type AirVerdict struct {
 	// Do is what the air side needs first, and Why; empty where it is sound.
 	Do  string `json:"do,omitzero"`
 	Why string `json:"why,omitzero"`
+}
+
+// A FreezeVerdict says how near the indoor coil is to freezing.
+type FreezeVerdict struct {
+	Outcome string `json:"outcome"`
+	// Surface is the coldest surface of the coil, Margin how far it is above
+	// freezing, Chance that it is below.
+	Surface derivedTemperature `json:"surface"`
+	Margin  derivedDelta       `json:"margin"`
+	Chance  float64            `json:"chance"`
+	Reasons []string           `json:"reasons"`
+	// Would says what would freeze it, each by itself.
+	Would []string `json:"would,omitempty"`
+	// Instead says what the usual controls and changes would do.
+	Instead []string `json:"instead,omitempty"`
 }
 
 // A Finding is a possible cause with the evidence for and against it.

@@ -65,10 +65,10 @@ func (a Assessment) document(audience Audience, pictures []Picture) document {
 		a.ownerBlocks(&d)
 	case File:
 		a.head(&d)
-		d.blocks = append(d.blocks, a.verdictBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.findingsBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock())
+		d.blocks = append(d.blocks, a.verdictBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock())
 	default:
 		a.head(&d)
-		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.findingsBlock())
+		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock())
 	}
 	if len(pictures) > 0 {
 		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
@@ -165,6 +165,19 @@ func (a Assessment) airBlock() block {
 	b := block{heading: "Air side"}
 	for _, r := range a.Air.Reasons {
 		b.items = append(b.items, item{text: r})
+	}
+	return b
+}
+
+func (a Assessment) freezeBlock() block {
+	if a.Freeze == nil {
+		return block{}
+	}
+	b := block{heading: "Freezing"}
+	for _, list := range [][]string{a.Freeze.Reasons, a.Freeze.Would, a.Freeze.Instead} {
+		for _, r := range list {
+			b.items = append(b.items, item{text: r})
+		}
 	}
 	return b
 }

@@ -34,6 +34,7 @@ type job struct {
 	liquidReturning    bool
 	readingsContradict bool
 	air                *AirVerdict
+	freeze             *FreezeVerdict
 	risks              []Risk
 }
 

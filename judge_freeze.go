@@ -1,0 +1,114 @@
+package satline
+
+import (
+	"fmt"
+
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+)
+
+// judgeFreeze says how near the coil is to freezing and what would freeze it:
+// a cool night, a low set-point, less air. It stands on a coil of common make
+// for the nominal capacity, unless the machine's own is known.
+func (j *job) judgeFreeze() {
+	r, e := &j.readings, &j.visit.Equipment
+	flow, assumed := j.airflow()
+	if j.visit.Conditions.Heating || e.NominalCapacity == 0 || flow == nil ||
+		r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || j.derived.EvaporatingDew == nil {
+		return
+	}
+	if worst := gravest(j.doubts, "returnDryBulb", "returnWetBulb", "suctionPressure"); worst == Doubted || worst == Impossible {
+		return
+	}
+	rated := e.Label.RatedAirflow
+	if rated == 0 {
+		rated = usualAirflow(e.NominalCapacity)
+	}
+	coil, err := airside.RatedCoil(e.NominalCapacity, rated)
+	if err != nil {
+		return
+	}
+	frost, err := airside.JudgeFrost(airside.FrostReadings{
+		Return:      airside.AirAt{DryBulb: *r.ReturnDryBulb, WetBulb: *r.ReturnWetBulb, Atmosphere: j.atmosphere.Pressure},
+		Airflow:     *flow,
+		Evaporating: *j.derived.EvaporatingDew,
+		Coil:        coil,
+	})
+	if err != nil {
+		return
+	}
+	j.freeze = &FreezeVerdict{
+		Outcome: frost.Outcome.String(),
+		Surface: &frost.Surface,
+		Margin:  &frost.Margin,
+		Chance:  frost.SurfaceChance,
+		Reasons: frost.Reasons(j.visit.Units),
+	}
+	if assumed {
+		j.freeze.Reasons = append(j.freeze.Reasons, fmt.Sprintf("the airflow was not measured and is taken as %s", flow.Format(j.visit.Units)))
+	}
+	if j.visit.Scope == Whole && r.OutdoorDryBulb != nil {
+		j.wouldFreeze(coil, flow.Value)
+	}
+}
+
+// wouldFreeze looks for what would bring the coil to freezing, and what the
+// usual controls would change.
+func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
+	r := &j.readings
+	air, err := psychro.FromWetBulb(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, j.atmosphere.Pressure.Value)
+	if err != nil {
+		return
+	}
+	at := airside.Conditions{Return: air, Airflow: flow, Outdoor: r.OutdoorDryBulb.Value}
+	plant, err := airside.SeenAt(coil, at, j.derived.EvaporatingDew.Value)
+	if err != nil {
+		return
+	}
+	limits, err := airside.FindFreezeLimits(plant, at)
+	if err != nil {
+		return
+	}
+	j.freeze.Would = limits.Reasons(j.visit.Units)
+	if j.freeze.Outcome != airside.FrostForming.String() && j.visit.Complaint != FrozenCoil {
+		return
+	}
+	full := max(flow, usualAirflow(j.visit.Equipment.NominalCapacity))
+	remedies, err := airside.FreezeRemedies(plant, at, quantity.FahrenheitDelta(3), full, quantity.Fahrenheit(75))
+	if err != nil {
+		return
+	}
+	for _, x := range remedies {
+		text := x.Do
+		if x.Change > 0 {
+			text += fmt.Sprintf(": the coldest surface %s warmer", x.Change.Format(j.visit.Units))
+		}
+		if x.Note != "" {
+			text += " (" + x.Note + ")"
+		}
+		j.freeze.Instead = append(j.freeze.Instead, text)
+	}
+}
+
+// airflow is the measured one, or the rated or usual one with a wide doubt.
+func (j *job) airflow() (flow *quantity.Uncertain[quantity.VolumeFlow], assumed bool) {
+	e := &j.visit.Equipment
+	switch {
+	case j.readings.Airflow != nil:
+		return j.readings.Airflow, false
+	case e.Label.RatedAirflow != 0:
+		u := e.Label.RatedAirflow.PlusMinus(e.Label.RatedAirflow / 6)
+		return &u, true
+	case e.NominalCapacity != 0:
+		usual := usualAirflow(e.NominalCapacity)
+		u := usual.PlusMinus(usual / 6)
+		return &u, true
+	}
+	return nil, false
+}
+
+// usualAirflow is 400 CFM a ton (common practice, no source).
+func usualAirflow(capacity quantity.Power) quantity.VolumeFlow {
+	return quantity.CFM(400 * capacity.Tons())
+}
