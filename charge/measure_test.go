@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"
@@ -29,13 +30,16 @@ var seaLevel = quantity.StandardAtmosphere.PlusMinus(0)
 func TestMeasureR22(t *testing.T) {
 	r22 := fluid(t, "R-22")
 	m, err := MeasureSuperheat(r22, psig(68.5, 0), seaLevel, f(52).PlusMinus(0))
-	if err != nil || math.Abs(m.Value.Value.Fahrenheit()-12) > 0.15 || math.Abs(m.Saturation.Value.Fahrenheit()-40) > 0.15 {
-		t.Errorf("superheat %v from %v, %v", m.Value.Value.Fahrenheit(), m.Saturation.Value.Fahrenheit(), err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	tables := verify.Source{Cite: "ASHRAE Handbook Fundamentals, ch. 30, saturation table of R-22", Kind: verify.FromMemory}
+	verify.Value(t, tables, "superheat of R-22, 68.5 psig and a line at 52 °F", "°F", 12, m.Value.Value.Fahrenheit(), 0.15)
 	m, err = MeasureSubcooling(r22, psig(195.9, 0), seaLevel, f(88).PlusMinus(0))
-	if err != nil || math.Abs(m.Value.Value.Fahrenheit()-12) > 0.15 {
-		t.Errorf("subcooling %v, %v", m.Value.Value.Fahrenheit(), err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	verify.Value(t, tables, "subcooling of R-22, 195.9 psig and a line at 88 °F", "°F", 12, m.Value.Value.Fahrenheit(), 0.15)
 }
 
 // Altitude: the same machine read through a gauge at 6,000 ft.
