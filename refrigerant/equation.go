@@ -84,18 +84,30 @@ func (q *equation) idealDensity(t, p float64) float64 { return p / (q.model.GasC
 // set in e, from a near guess of its density. It reports false where that leaves
 // the branch of the guess.
 //
-// Newton's method doubles the right digits with each step, so the last of them
-// are had from the derivatives of the state itself, without another step.
+// It is Newton's method, whose error is about the square of the step. Where the
+// density is low the pressure is so close to ρ + Bρ² + Cρ³ that the curvature of
+// that makes the error about the cube. Either way the last digits are had from the
+// derivatives of the state itself.
 func (q *equation) phase(e *helmholtz.Evaluator, p, guess float64) (helmholtz.State, bool) {
+	ideal := q.idealDensity(e.T, p)
 	rho := guess
+	dilute := guess < 0.6*e.ReducingRho()
+	enough := 1e-4
+	if dilute {
+		enough = 2e-3
+	}
 	for range 12 {
-		got, slope := e.PressureAt(rho)
-		step := (p - got) / slope
-		if !(slope > 0) || !(math.Abs(step) < 0.5*rho) {
+		r := e.ResidualAt(rho)
+		slope := 1 + r.D1 + r.D2
+		step := (ideal/rho - 1 - r.D1) / slope
+		if dilute {
+			step *= 1 - step*(2*r.D2-r.D1)/slope
+		}
+		if !(slope > 0) || !(math.Abs(step) < 0.5) {
 			break
 		}
-		rho += step
-		if math.Abs(step) < 1e-4*rho {
+		rho += step * rho
+		if math.Abs(step) < enough {
 			s := e.StateAt(rho)
 			d := (p - s.P) / s.DpDrho
 			s.H += s.DhDrho * d
