@@ -22,7 +22,9 @@ func Assess(v Visit) (Assessment, error) {
 		return Assessment{}, err
 	}
 	j.judgeRisks()
-	j.judgeFreeze()
+	if v.Scope == Whole {
+		j.judgeFreeze()
+	}
 	next := j.next()
 	estimated, why := j.fluid.Estimated()
 	if !estimated {

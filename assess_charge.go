@@ -157,7 +157,7 @@ func (j *job) wanting(m charge.Method) []string {
 		if name == "liquidPressure" && j.readings.DischargePressure != nil {
 			continue
 		}
-		if f := fieldNamed(name); f.show(&j.readings, j.visit.Units) == "" {
+		if f := fieldNamed(name); !f.has(&j.readings) {
 			out = append(out, f.label)
 		}
 	}

@@ -48,7 +48,7 @@ func (j *job) judgeFreeze() {
 	if assumed {
 		j.freeze.Reasons = append(j.freeze.Reasons, fmt.Sprintf("the airflow was not measured and is taken as %s", flow.Format(j.visit.Units)))
 	}
-	if j.visit.Scope == Whole && r.OutdoorDryBulb != nil {
+	if r.OutdoorDryBulb != nil {
 		j.wouldFreeze(coil, flow.Value)
 	}
 }

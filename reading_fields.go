@@ -16,6 +16,7 @@ type readingField struct {
 	// prepare checks the range and fills in the instrument's uncertainty; path
 	// is where the set of readings stands in the visit.
 	prepare func(r *Readings, path string, in Instruments) error
+	has     func(*Readings) bool
 	// show returns the reading in a system of units, "" where there is none.
 	show func(*Readings, quantity.System) string
 	// settle replaces the reading by where the log says that it settles, and
@@ -47,6 +48,7 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			*p = &u
 			return nil
 		},
+		has: func(r *Readings) bool { return *at(r) != nil },
 		show: func(r *Readings, sys quantity.System) string {
 			if p := *at(r); p != nil {
 				return p.Format(sys)
