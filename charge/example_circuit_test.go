@@ -17,7 +17,7 @@ func ExampleTubeOf() {
 	fmt.Println(err)
 	// Output:
 	// bore 0.311 in
-	// outside diameter of a tube: 11.2 mm (0.440 in) is out of range; valid from 3.2 mm (0.125 in) to 41.3 mm (1.625 in); ASTM B280 has, in inches, 0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.125, 1.375, 1.625; measure across the outside, without insulation
+	// outside diameter of a tube: 11.18 mm (0.440 in) is out of range; valid from 3.17 mm (0.125 in) to 41.27 mm (1.625 in); ASTM B280 has, in inches, 0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.125, 1.375, 1.625; measure across the outside, without insulation
 }
 
 func ExampleLineCharge() {

@@ -43,6 +43,13 @@ func (c *condition) rule() Rule {
 // is only one way.
 func bothSystems(v any) string {
 	switch q := v.(type) {
+	case quantity.Length:
+		return across(q).String()
+	case quantity.Pressure:
+		if q < quantity.Kilopascals(5) {
+			return vacuumText(q, quantity.IP) + " (" + vacuumText(q, quantity.SI) + ")"
+		}
+		return q.Format(quantity.IP) + " (" + q.Format(quantity.SI) + ")"
 	case formatter:
 		ip, si := q.Format(quantity.IP), q.Format(quantity.SI)
 		if ip == si {

@@ -3,6 +3,7 @@ package charge
 import (
 	"os"
 	"regexp"
+	"strings"
 	"testing"
 )
 
@@ -14,6 +15,9 @@ func TestRulesAreComplete(t *testing.T) {
 			t.Errorf("%s is listed twice", r.Code)
 		}
 		listed[r.Code] = true
+		if strings.HasPrefix(r.Figure, "0.0 ") {
+			t.Errorf("%s: the figure %s is rounded away", r.Code, r.Figure)
+		}
 		if r.Says == "" || r.Source.Standing == 0 {
 			t.Errorf("%s has no words or no source", r.Code)
 		}

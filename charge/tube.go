@@ -89,7 +89,7 @@ type across quantity.Length
 // String returns millimeters and inches.
 func (a across) String() string {
 	l := quantity.Length(a)
-	return fmt.Sprintf("%.1f mm (%.3f in)", l.Millimeters(), l.Inches())
+	return fmt.Sprintf("%.2f mm (%.3f in)", l.Millimeters(), l.Inches())
 }
 
 func (t Tube) check() error {
