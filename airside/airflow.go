@@ -18,6 +18,7 @@ const (
 	ByGrid        AirflowMethod = "flow grid"
 	ByDrop        AirflowMethod = "static pressure drop over a known part"
 	ByFanSpeed    AirflowMethod = "fan laws from a known point"
+	ByFanCurve    AirflowMethod = "blower table at the measured static pressure"
 	ByRefrigerant AirflowMethod = "refrigerant-side energy balance"
 	BySplit       AirflowMethod = "temperature split solved backwards"
 )
@@ -34,7 +35,7 @@ func (m AirflowMethod) Cautions() []string {
 			"read the supply where it cannot see the heat exchanger or the elements: radiation makes a thermometer read high",
 			general,
 		}
-	case ByVelocity, ByPitot, ByDrop:
+	case ByVelocity, ByPitot, ByDrop, ByFanCurve:
 		return []string{"before drilling into a duct or cabinet make sure that no coil, wire or drain is behind it; seal the hole after", general}
 	case ByFanSpeed:
 		return []string{"keep clear of belts, wheels and live parts: disconnect and lock out before a panel comes off", general}

@@ -333,7 +333,7 @@ func TestPerTonAndCautions(t *testing.T) {
 	if a.PerTon(0) != 0 {
 		t.Error("no capacity has a flow per ton")
 	}
-	for _, m := range []AirflowMethod{ByHeat, ByVelocity, ByPitot, ByGrid, ByDrop, ByFanSpeed, ByRefrigerant, BySplit} {
+	for _, m := range []AirflowMethod{ByHeat, ByVelocity, ByPitot, ByGrid, ByDrop, ByFanSpeed, ByFanCurve, ByRefrigerant, BySplit} {
 		if len(m.Cautions()) == 0 {
 			t.Errorf("%s has no cautions", m)
 		}
