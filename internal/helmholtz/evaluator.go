@@ -229,20 +229,24 @@ func (e *Evaluator) basis(delta float64) {
 	}
 	k := len(t.powers)
 	for i := range t.bells {
-		v, s, ds := t.bells[i].at(delta, e.pw)
+		bell := &t.bells[i]
+		v := e.pw[bell.d] * exp(bell.exponent(delta))
+		s, ds := bell.slopes(delta)
 		e.b[k], e.d1[k], e.d2[k] = v, v*s, v*(s*s+ds)
 		k++
 	}
 }
 
-// at is the function, its logarithmic derivative s and D s.
-func (b *basisBell) at(delta float64, pw []float64) (v, s, ds float64) {
+// exponent and slopes are apart so that both are inlined where they are summed.
+func (b *basisBell) exponent(delta float64) float64 {
 	x := delta - b.eps
-	ex := -b.eta*x*x - b.kappa*(delta-b.kappa0)
-	v = pw[b.d] * exp(ex)
-	s = float64(b.d) - delta*(2*b.eta*x+b.kappa)
-	ds = -delta * (2*b.eta*(x+delta) + b.kappa)
-	return v, s, ds
+	return -b.eta*x*x - b.kappa*(delta-b.kappa0)
+}
+
+// slopes is the logarithmic derivative s and D s.
+func (b *basisBell) slopes(delta float64) (s, ds float64) {
+	x := delta - b.eps
+	return float64(b.d) - delta*(2*b.eta*x+b.kappa), -delta * (2*b.eta*(x+delta) + b.kappa)
 }
 
 // PressureAt is the pressure and its derivative with respect to density at a

@@ -103,8 +103,9 @@ func (e *Evaluator) ResidualAt(rho float64) Residual {
 	}
 	n := len(t.powers)
 	for i := range t.bells {
-		v, s, ds := t.bells[i].at(delta, e.pw)
-		v *= c[n+i]
+		bell := &t.bells[i]
+		v := c[n+i] * e.pw[bell.d] * exp(bell.exponent(delta))
+		s, ds := bell.slopes(delta)
 		r.Alpha += v
 		r.D1 += v * s
 		r.D2 += v * (s*s + ds)

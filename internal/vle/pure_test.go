@@ -108,6 +108,26 @@ func TestIIRDatum(t *testing.T) {
 	}
 }
 
+func TestIIRDatumOfBlends(t *testing.T) {
+	systems, order := blendSystems(t)
+	for _, name := range order {
+		m, d, err := vle.IIR(systems[name].Model())
+		if err != nil || d.NormalBoilingPoint {
+			t.Errorf("%s: %+v, %v", name, d, err)
+			continue
+		}
+		pt, err := vle.New(m).BubbleT(273.15)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		l := m.At(273.15, pt.RhoLiquid)
+		if math.Abs(l.H/m.MolarMass()-200e3) > 1e-6 || math.Abs(l.S/m.MolarMass()-1e3) > 1e-9 {
+			t.Errorf("%s: h %g, s %g at the datum", name, l.H/m.MolarMass(), l.S/m.MolarMass())
+		}
+	}
+}
+
 func TestDensityLeadsBackToPressure(t *testing.T) {
 	fluids := fluiddata.All()
 	rapid.Check(t, func(t *rapid.T) {
