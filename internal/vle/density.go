@@ -117,8 +117,8 @@ func vaporDensity(e *helmholtz.Evaluator, p float64) (float64, error) {
 			}
 			r := e.ResidualAt(rho)
 			slope := 1 + r.D1 + r.D2
-			if !(slope > 0.02) {
-				break
+			if !(slope > 0.02 && slope < 3) {
+				break // near a spinodal, or where an equation is no longer a vapor's
 			}
 			// Chebyshev's method on y (1 + b y + c y²), y = ρ over the last ρ, with
 			// b = 2 Dα - D²α and c = D²α - Dα.

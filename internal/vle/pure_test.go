@@ -133,7 +133,10 @@ func TestDensityLeadsBackToPressure(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := rapid.SampledFrom(fluids).Draw(t, "fluid")
 		s := pureSystemQuiet(f.Designation)
-		temp := f.TripleT + (f.MaxT-f.TripleT)*rapid.Float64Range(0, 1).Draw(t, "T")
+		// Below 0.3 of critical only R-124 is left, whose τ^45 makes a pressure
+		// of any size out of a vapor there.
+		low := math.Max(f.TripleT, 0.3*f.CriticalT)
+		temp := low + (f.MaxT-low)*rapid.Float64Range(0, 1).Draw(t, "T")
 		p := math.Exp(rapid.Float64Range(math.Log(1e3), math.Log(0.5*f.MaxP)).Draw(t, "ln p"))
 		for _, phase := range []vle.Phase{vle.Stable, vle.Vapor, vle.Liquid} {
 			rho, err := s.Density(temp, p, phase)
