@@ -147,3 +147,30 @@ func TestCylinderRefusals(t *testing.T) {
 		}
 	}
 }
+
+func FuzzCylinder(f *testing.F) {
+	f.Add(uint8(3), 21.6, 12.7, 35.0, 0.5, 300.0)
+	f.Add(uint8(31), 0.0, -1.0, math.Inf(1), 2.0, math.NaN())
+	f.Fuzz(func(t *testing.T, i uint8, water, tare, gross, level, temp float64) {
+		r := &roster[int(i)%len(roster)]
+		c := Cylinder{quantity.Mass(water), quantity.Mass(tare)}
+		for _, v := range []func() (float64, error){
+			func() (float64, error) { v, err := c.SafeFill(r); return float64(v.Net), err },
+			func() (float64, error) { v, err := c.RoomFor(r, quantity.Mass(gross)); return float64(v.MayTake), err },
+			func() (float64, error) { v, err := c.Contents(quantity.Mass(gross)); return float64(v), err },
+			func() (float64, error) {
+				v, err := c.ContentsFromLevel(r, level, quantity.Temperature(temp))
+				return float64(v), err
+			},
+			func() (float64, error) { return c.LiquidLevel(r, quantity.Mass(gross), quantity.Temperature(temp)) },
+			func() (float64, error) {
+				v, err := c.LiquidFullTemperature(r, quantity.Mass(gross))
+				return float64(v), err
+			},
+		} {
+			if x, err := v(); err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {
+				t.Errorf("%v, %+v: %v", r, c, x)
+			}
+		}
+	})
+}

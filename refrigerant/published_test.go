@@ -120,3 +120,22 @@ func TestPublishedR152a(t *testing.T) {
 		verify.Relative(t, source, "R-152a speed of sound in vapor"+at, "ft/s", tc.sound, v.SpeedOfSound.FeetPerMinute()/60, 2*otherEquation)
 	}
 }
+
+func TestPublishedNormalBoilingPoints(t *testing.T) {
+	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal boiling point", Kind: verify.FromMemory}
+	for _, tc := range []struct {
+		designation string
+		celsius     float64
+	}{
+		{"R-11", 23.71}, {"R-12", -29.75}, {"R-22", -40.81}, {"R-32", -51.65}, {"R-123", 27.82}, {"R-125", -48.09},
+		{"R-134a", -26.07}, {"R-143a", -47.24}, {"R-152a", -24.02}, {"R-290", -42.11}, {"R-600a", -11.75},
+		{"R-717", -33.33}, {"R-718", 99.97}, {"R-404A", -46.22}, {"R-407C", -43.63}, {"R-410A", -51.44}, {"R-507A", -46.74},
+	} {
+		boiling, err := mustLookup(t, tc.designation).NormalBoilingPoint()
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.celsius, boiling.Celsius(), 0.05)
+	}
+}

@@ -1,0 +1,94 @@
+package refrigerant
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/satline/satline/quantity"
+	"pgregory.net/rapid"
+)
+
+// A blend of the roster made again at run time is the same fluid.
+func TestNewBlendMatchesRoster(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRefrigerant().Draw(t, "refrigerant")
+		b, err := NewBlend("again", r.Composition())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := r.Critical().Pressure * quantity.Pressure(rapid.Float64Range(0.05, 0.8).Draw(t, "pressure"))
+		for _, pair := range [][2]func(quantity.Pressure) (quantity.Temperature, error){
+			{r.BubbleTemperature, b.BubbleTemperature}, {r.DewTemperature, b.DewTemperature},
+		} {
+			table, err1 := pair[0](p)
+			solved, err2 := pair[1](p)
+			if (err1 == nil) != (err2 == nil) || math.Abs(float64(table-solved)) > tableKelvin {
+				t.Errorf("%v at %v: %v and %v, %v, %v", r, p, float64(table), float64(solved), err1, err2)
+			}
+		}
+		hot := quantity.Celsius(60)
+		s, err1 := r.State(1e5, hot)
+		u, err2 := b.State(1e5, hot)
+		if err1 != nil || err2 != nil || math.Abs(float64(s.Enthalpy-u.Enthalpy)) > 2e-5*200e3 {
+			t.Errorf("%v: enthalpy %v and %v, %v, %v", r, s.Enthalpy, u.Enthalpy, err1, err2)
+		}
+	})
+}
+
+// Topping off with one of the components shifts the dew point toward that
+// component's own.
+func TestToppingOffShiftsTowardWhatIsAdded(t *testing.T) {
+	last := math.Inf(1)
+	for _, added := range []float64{0, 0.1, 0.2, 0.4} {
+		b, err := NewBlend("topped off with R-134a", []Component{{"R-407C", 1 - added}, {"R-134a", added}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := b.BubblePressure(quantity.Fahrenheit(75))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if float64(p) >= last {
+			t.Errorf("bubble pressure %v with %v added is not below %v", p, added, last)
+		}
+		last = float64(p)
+	}
+}
+
+// Water hardly mixes with hydrocarbons: no critical point, and an error that says
+// so instead of a figure.
+func TestNewBlendThatDoesNotMix(t *testing.T) {
+	if b, err := NewBlend("wet propane", []Component{{"R-718", 0.3}, {"R-290", 0.7}}); !errors.Is(err, ErrUnsolved) {
+		t.Errorf("%v, %v", b, err)
+	}
+}
+
+// No composition makes a panic, a hang or a NaN.
+func FuzzNewBlend(f *testing.F) {
+	f.Add(uint8(5), uint8(12), uint8(13), 0.23, 0.25, 0.52, 6e5, 290.0)
+	f.Add(uint8(31), uint8(30), uint8(0), 0.5, 0.5, 0.0, 1e6, 300.0)
+	f.Fuzz(func(t *testing.T, i, j, k uint8, a, b, c, p, temp float64) {
+		name := func(i uint8) string { return pureFacts[int(i)%len(pureFacts)].designation }
+		r, err := NewBlend("fuzzed", []Component{{name(i), a}, {name(j), b}, {name(k), c}})
+		if err != nil {
+			return
+		}
+		for _, v := range []func() (float64, error){
+			func() (float64, error) { v, err := r.BubbleTemperature(quantity.Pressure(p)); return float64(v), err },
+			func() (float64, error) { v, err := r.DewTemperature(quantity.Pressure(p)); return float64(v), err },
+			func() (float64, error) {
+				v, err := r.BubblePressure(quantity.Temperature(temp))
+				return float64(v), err
+			},
+			func() (float64, error) { v, err := r.DewPressure(quantity.Temperature(temp)); return float64(v), err },
+		} {
+			if x, err := v(); err == nil && (math.IsNaN(x) || math.IsInf(x, 0) || x <= 0) {
+				t.Errorf("%s: %v at %v Pa, %v K", r.Name(), x, p, temp)
+			}
+		}
+		if s, err := r.State(quantity.Pressure(p), quantity.Temperature(temp)); err == nil {
+			checkState(t, r, s)
+		}
+	})
+}
