@@ -32,7 +32,7 @@ func (j *job) headline() string {
 // next orders what to do: instruments before everything, then what endangers
 // the compressor, then air, then charge.
 func (j *job) next() []Step {
-	var out []Step
+	out := []Step{}
 	add := func(do, why string) { out = append(out, Step{Do: do, Why: why}) }
 	for _, d := range j.doubts {
 		if d.Belief == Doubted || d.Belief == Impossible {

@@ -33,7 +33,7 @@ var beliefs = map[readcheck.Weight]Belief{
 // gravest of the doubts that touch it.
 func (j *job) judged() []JudgedReading {
 	rank := []Belief{Believed, Unusual, Doubted, Impossible}
-	var out []JudgedReading
+	out := []JudgedReading{}
 	for _, f := range readingFields {
 		value := f.show(&j.readings, j.visit.Units)
 		if value == "" {

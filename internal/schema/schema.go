@@ -1,0 +1,124 @@
+// Package schema writes the JSON Schemas of a Visit and an Assessment.
+package schema
+
+import (
+	"reflect"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/quantity"
+)
+
+const module = "github.com/satline/satline"
+
+// Builder returns a builder that knows the types of a visit and an assessment;
+// dir is the root of the module's source.
+func Builder(dir string) *jsonschema.Builder {
+	b := jsonschema.NewBuilder(module, dir)
+	for _, t := range []reflect.Type{
+		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](), reflect.TypeFor[satline.Conditions](),
+	} {
+		b.Override(t, func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) })
+	}
+	b.Override(reflect.TypeFor[charge.Dose](), dose)
+	b.Override(reflect.TypeFor[charge.Steadiness[quantity.TemperatureDelta]](), steadiness)
+	b.Override(reflect.TypeFor[charge.Budget](), func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+		items, err := b.Type(reflect.TypeFor[charge.Term]())
+		return &jsonschema.Schema{Type: "array", Items: items}, err
+	})
+	b.Override(reflect.TypeFor[charge.Term](), func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+		return object(b,
+			field[charge.Reading]("reading", "where the doubt comes from"),
+			field[quantity.TemperatureDelta]("contribution", "the standard uncertainty that it alone would give the result"))
+	})
+	return b
+}
+
+// Visit returns the schema of the JSON form of a visit.
+func Visit(dir string) (*jsonschema.Schema, error) {
+	b := Builder(dir)
+	b.Closed = true
+	return root(b, reflect.TypeFor[satline.Visit](), "visit.schema.json", "A visit to an air conditioner")
+}
+
+// Assessment returns the schema of the JSON form of an assessment.
+func Assessment(dir string) (*jsonschema.Schema, error) {
+	return root(Builder(dir), reflect.TypeFor[satline.Assessment](), "assessment.schema.json", "An assessment of a visit")
+}
+
+func root(b *jsonschema.Builder, t reflect.Type, id, title string) (*jsonschema.Schema, error) {
+	ref, err := b.Type(t)
+	if err != nil {
+		return nil, err
+	}
+	return &jsonschema.Schema{Dialect: jsonschema.Dialect, ID: id, Title: title, Ref: ref.Ref, Defs: b.Defs()}, nil
+}
+
+// dose adds to the fields of a dose what it writes beside them.
+func dose(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+	s, err := b.Object(reflect.TypeFor[charge.Dose]())
+	if err != nil {
+		return nil, err
+	}
+	wait := jsonschema.Duration()
+	wait.Description = "how long to wait before the next reading counts"
+	s.Properties = append(s.Properties, jsonschema.Property{Name: "wait", Schema: wait})
+	s.Required = append(s.Required, "wait")
+	return s, nil
+}
+
+func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+	delta := reflect.TypeFor[quantity.TemperatureDelta]()
+	s, err := object(b,
+		field[charge.State]("state", "what the value does"),
+		field[quantity.Uncertain[quantity.TemperatureDelta]]("value", "where it settles, or the mean of a hunting one"),
+		of("low", delta, "the low end of its band"),
+		of("high", delta, "the high end of its band"),
+		span("timeConstant", "the time in which all but 37 % of a change is over"),
+		span("wait", "how long it still takes to settle"),
+		span("period", "of the hunting"),
+		of("swing", delta, "of the hunting, from lowest to highest"),
+		of("noise", delta, "the standard deviation of single readings"),
+		field[int]("spikes", "readings left out as freaks"),
+		field[int]("gaps", "holes in the log much longer than its usual step"),
+		of("within", delta, "how near to its end counts as settled"))
+	if err == nil {
+		s.Optional("timeConstant", "wait", "period", "swing", "noise", "spikes", "gaps")
+	}
+	return s, err
+}
+
+// A property is a field of an object that writes its own JSON.
+type property struct {
+	name, description string
+	of                reflect.Type // nil for a time span
+}
+
+func field[T any](name, description string) property {
+	return of(name, reflect.TypeFor[T](), description)
+}
+
+func of(name string, t reflect.Type, description string) property {
+	return property{name, description, t}
+}
+
+func span(name, description string) property { return property{name: name, description: description} }
+
+// object requires all its properties.
+func object(b *jsonschema.Builder, properties ...property) (*jsonschema.Schema, error) {
+	s := &jsonschema.Schema{Type: "object"}
+	for _, p := range properties {
+		value := jsonschema.Duration()
+		if p.of != nil {
+			var err error
+			if value, err = b.Type(p.of); err != nil {
+				return nil, err
+			}
+		}
+		value.Description = p.description
+		s.Properties = append(s.Properties, jsonschema.Property{Name: p.name, Schema: value})
+		s.Required = append(s.Required, p.name)
+	}
+	return s, nil
+}

@@ -1,0 +1,138 @@
+package satline_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/internal/schema"
+)
+
+var update = flag.Bool("update", false, "write the schemas under testdata/schema")
+
+var schemas = []struct {
+	file string
+	make func(dir string) (*jsonschema.Schema, error)
+}{
+	{"testdata/schema/visit.schema.json", schema.Visit},
+	{"testdata/schema/assessment.schema.json", schema.Assessment},
+}
+
+// The schemas are those of the types as they are. After a change on purpose:
+// go test -run TestSchemas . -update
+func TestSchemasAreFresh(t *testing.T) {
+	for _, s := range schemas {
+		made, err := s.make(".")
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, err := jsonschema.Write(made)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if *update {
+			if err := os.WriteFile(s.file, want, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		got, err := os.ReadFile(s.file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(got, want) {
+			t.Errorf("%s is not that of the types; go test -run TestSchemas . -update, and read the diff", s.file)
+		}
+	}
+}
+
+func checked(t *testing.T, file string) func([]byte) error {
+	t.Helper()
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := jsonschema.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := jsonschema.Validator{Resolve: jsonschema.InDefs(s), Complete: true}
+	return func(doc []byte) error { return v.Validate(s, doc) }
+}
+
+// Every visit that is checked in fits its schema, as written by hand and as a
+// program writes it; and so do the assessments made of them, field for field.
+func TestSchemasHold(t *testing.T) {
+	visit, assessment := checked(t, schemas[0].file), checked(t, schemas[1].file)
+	docs := map[string][]byte{"barest": []byte(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`)}
+	for _, dir := range []string{"testdata/visits", "examples/visit/demo"} {
+		files, err := fs.Glob(os.DirFS(dir), "*.json")
+		if err != nil || len(files) == 0 {
+			t.Fatalf("%s: %d files, %v", dir, len(files), err)
+		}
+		for _, f := range files {
+			text, err := os.ReadFile(filepath.Join(dir, f))
+			if err != nil {
+				t.Fatal(err)
+			}
+			docs[f] = text
+			docs[f+", verdict only"] = bytes.Replace(text, []byte("{"), []byte(`{"scope": "verdict",`), 1)
+		}
+	}
+	for name, text := range docs {
+		if err := visit(text); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		v, err := satline.DecodeVisit(text)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if written, err := json.Marshal(v); err != nil {
+			t.Errorf("%s: %v", name, err)
+		} else if err := visit(written); err != nil {
+			t.Errorf("%s as written: %v", name, err)
+		}
+		a, err := satline.Assess(v)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if written, err := json.Marshal(a); err != nil {
+			t.Errorf("%s: %v", name, err)
+		} else if err := assessment(written); err != nil {
+			t.Errorf("%s assessed: %v", name, err)
+		}
+	}
+}
+
+// What the reader of visits refuses for its form, the schema refuses.
+func TestVisitSchemaRefuses(t *testing.T) {
+	visit := checked(t, schemas[0].file)
+	for doc, want := range map[string]string{
+		`{}`:                                     `$: field "equipment" is missing`,
+		`{"equipment": {"refrigerant": "R-32"}}`: `$.equipment: field "metering" is missing`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "valve"}}`:                                             `$.equipment.metering: "valve" is not one of`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "reading": {}}`:                                `$: field "reading" is not in the schema`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "62"}}`:             `$.readings.liquidLine: "62" does not match`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`:               `$.readings.liquidLine: want string, got 62`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "62 °F ± 1"}}`:      `does not match`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "conditions": {"running": "soon"}}`:            `$.conditions.running: "soon" does not match`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "log": [{"at": "1m", "suctionLine": "cold"}]}`: `$.log[0].suctionLine: "cold" does not match`,
+	} {
+		if err := visit([]byte(doc)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: got %v, want %s", doc, err, want)
+		}
+		if v, err := satline.DecodeVisit([]byte(doc)); err == nil {
+			if _, err := satline.Assess(v); err == nil {
+				t.Errorf("%s: the reader takes it", doc)
+			}
+		}
+	}
+}

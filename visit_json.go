@@ -1,0 +1,78 @@
+package satline
+
+import (
+	"encoding/json"
+	"time"
+)
+
+// span writes a time as it is read, "15m0s".
+type span time.Duration
+
+func (s span) MarshalText() ([]byte, error) { return []byte(time.Duration(s).String()), nil }
+
+func (s *span) UnmarshalText(text []byte) error {
+	d, err := time.ParseDuration(string(text))
+	*s = span(d)
+	return err
+}
+
+type logEntryJSON struct {
+	At span `json:"at"`
+	Readings
+}
+
+// MarshalJSON writes the entry as DecodeVisit reads it, with the time as "15m0s".
+func (e LogEntry) MarshalJSON() ([]byte, error) {
+	return json.Marshal(logEntryJSON{span(e.At), e.Readings})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (e *LogEntry) UnmarshalJSON(text []byte) error {
+	var j logEntryJSON
+	err := json.Unmarshal(text, &j)
+	*e = LogEntry{time.Duration(j.At), j.Readings}
+	return err
+}
+
+type moveFields Move
+
+type moveJSON struct {
+	At span `json:"at"`
+	moveFields
+}
+
+// MarshalJSON writes the move as DecodeVisit reads it, with the time as "15m0s".
+func (m Move) MarshalJSON() ([]byte, error) {
+	return json.Marshal(moveJSON{span(m.At), moveFields(m)})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (m *Move) UnmarshalJSON(text []byte) error {
+	var j moveJSON
+	err := json.Unmarshal(text, &j)
+	*m = Move(j.moveFields)
+	m.At = time.Duration(j.At)
+	return err
+}
+
+type conditionsFields Conditions
+
+type conditionsJSON struct {
+	Running span `json:"running,omitzero"`
+	conditionsFields
+}
+
+// MarshalJSON writes the conditions as DecodeVisit reads them, with the time as
+// "15m0s".
+func (c Conditions) MarshalJSON() ([]byte, error) {
+	return json.Marshal(conditionsJSON{span(c.Running), conditionsFields(c)})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (c *Conditions) UnmarshalJSON(text []byte) error {
+	var j conditionsJSON
+	err := json.Unmarshal(text, &j)
+	*c = Conditions(j.conditionsFields)
+	c.Running = time.Duration(j.Running)
+	return err
+}
