@@ -13,6 +13,7 @@ import (
 func (j *job) judgeCharge() error {
 	situation := j.situation()
 	method, obstacles := charge.Choose(situation)
+	j.obstacles = obstacles
 	if method == charge.WeighIn {
 		j.chargeNotNow(situation.Device.Method(), obstacles)
 		return j.judgeBothSides()

@@ -28,6 +28,8 @@ func (j *job) dose(waits bool) []Step {
 		History:         j.moved(),
 		LabelCharge:     j.visit.Equipment.Label.Charge,
 		NominalCapacity: j.visit.Equipment.NominalCapacity,
+		Obstacles:       j.obstacles,
+		Fluid:           j.fluid,
 	}
 	if j.steadiness != nil {
 		plan.Settling = j.steadiness.Course

@@ -26,6 +26,7 @@ type job struct {
 	condensingDew *temperatureReading
 	doubts        []Doubt
 	charge        ChargeVerdict
+	obstacles     []charge.Obstacle
 	// chargeTarget is what the verdict compared with, and nextDose what follows.
 	chargeTarget charge.Target
 	nextDose     *charge.Dose

@@ -170,15 +170,20 @@ func (b belief) past(m, sign, edge, edgeStd float64) float64 {
 	return p
 }
 
-// expect returns mean and standard deviation of the value after adding m.
-func (b belief) expect(m float64) (mean, std float64) {
-	within := 0.0
-	mean, std = b.moments(func(n node) float64 {
+// expect returns mean and standard deviation of what will be read after adding
+// m. A superheat or a subcooling is never read below zero, however far behind
+// its zero the machine is, so each possibility is cut off there (the moments of
+// a rectified normal distribution).
+func (b belief) expect(m float64, method Method) (mean, std float64) {
+	squares := 0.0
+	for _, n := range b {
 		moved := n.after(m)
-		within += n.weight * square(moved.std)
-		return moved.x
-	})
-	return mean, math.Sqrt(square(std) + within)
+		y, s := method.falls()*moved.x, max(moved.std, 1e-9)
+		above, density := normalBelow(y/s), math.Exp(-square(y/s)/2)/math.Sqrt(2*math.Pi)
+		mean += n.weight * (y*above + s*density)
+		squares += n.weight * ((y*y+s*s)*above + y*s*density)
+	}
+	return mean, math.Sqrt(max(0, squares-mean*mean))
 }
 
 // gain returns mean and standard deviation of the fall per kilogram at the

@@ -197,8 +197,8 @@ func (d Dosing) Next() (Dose, error) {
 		return dose, nil
 	}
 	dose.Mass, dose.Reason = quantity.Mass(mass), "towards-target"
-	mean, std := b.expect(sign * mass)
-	dose.After = delta{Value: quantity.TemperatureDelta(d.Target.Method.falls() * mean), Std: std}
+	mean, std := b.expect(sign*mass, d.Target.Method)
+	dose.After = delta{Value: quantity.TemperatureDelta(mean), Std: std}
 	dose.PastBand = past(mass, tolerance)
 	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)
 	dose.Wait = d.Settling.WaitAfter(dose.After.Value - last.Value.Value)

@@ -107,7 +107,7 @@ func ExampleDosing_Next() {
 	dose, _ = d.Next()
 	fmt.Println(dose.Action, "-", dose.Text(quantity.IP))
 	// Output:
-	// add 11.0 oz, wait 10 min, and read again: expect a superheat of 24.6 °F ± 6.5 °F; more is not moved at once
+	// add 11.0 oz, wait 10 min, and read again: expect a superheat of 24.7 °F ± 6.3 °F; more is not moved at once
 	// add 6.5 oz, wait 10 min, and read again: expect a superheat of 14.8 °F ± 2.9 °F; the dose is less than the whole way, because how this machine answers is not known well enough yet
 	// leave - the charge is in band: leave it, put the caps on and write the readings down
 }
