@@ -55,8 +55,8 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 }
 
 func share(name string, v, std float64) error {
-	if !(v > 0 && v <= 1) {
-		return &RangeError{Quantity: name, Value: quantity.Number(v), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share: 80 % is 0.8"}
+	if !(v >= 0.01 && v <= 1) {
+		return &RangeError{Quantity: name, Value: quantity.Number(v), Min: quantity.Number(0.01), Max: quantity.Number(1), Advice: "it is a share: 80 % is 0.8"}
 	}
 	if !(std >= 0 && std <= 1) {
 		return &RangeError{Quantity: "standard uncertainty of " + name, Value: quantity.Number(std), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share like the value itself"}

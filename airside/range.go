@@ -2,7 +2,6 @@ package airside
 
 import (
 	"fmt"
-	"math"
 
 	"github.com/satline/satline/quantity"
 )
@@ -27,8 +26,8 @@ func readable[T quantity.Quantity](name string, u quantity.Uncertain[T], low, hi
 	if err := within(name, u.Value, low, high, advice); err != nil {
 		return err
 	}
-	if !(u.Std >= 0 && !math.IsInf(u.Std, 1)) {
-		return &RangeError{Quantity: "standard uncertainty of " + name, Value: quantity.Number(u.Std), Min: quantity.Number(0),
+	if span := float64(high - low); !(u.Std >= 0 && u.Std <= span) {
+		return &RangeError{Quantity: "standard uncertainty of " + name, Value: quantity.Number(u.Std), Min: quantity.Number(0), Max: quantity.Number(span),
 			Advice: "state it in the SI unit of the reading, as the PlusMinus methods do, or leave it zero"}
 	}
 	return nil

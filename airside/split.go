@@ -13,6 +13,8 @@ type SplitReadings struct {
 	ReturnDryBulb quantity.Uncertain[quantity.Temperature] `json:"returnDryBulb"`
 	ReturnWetBulb quantity.Uncertain[quantity.Temperature] `json:"returnWetBulb"`
 	SupplyDryBulb quantity.Uncertain[quantity.Temperature] `json:"supplyDryBulb"`
+	// Atmosphere is the pressure of the place; zero stands for sea level.
+	Atmosphere quantity.Pressure `json:"atmosphere,omitzero"`
 }
 
 // SplitOutcome is what a split shows.
@@ -60,7 +62,10 @@ type SplitVerdict struct {
 	Outcome  SplitOutcome                                  `json:"outcome"`
 	Readings SplitReadings                                 `json:"readings"`
 	Measured quantity.Uncertain[quantity.TemperatureDelta] `json:"measured"`
-	Target   quantity.Uncertain[quantity.TemperatureDelta] `json:"target"`
+	// Target is that of the table with the Altitude term added.
+	Target quantity.Uncertain[quantity.TemperatureDelta] `json:"target"`
+	// Altitude is what thin air adds to the target, see [SplitAltitude].
+	Altitude quantity.Uncertain[quantity.TemperatureDelta] `json:"altitude,omitzero"`
 	// Deviation is measured less target. Its uncertainty is not that of the two
 	// combined: the return dry bulb is in both, and about half of its error
 	// cancels.
@@ -79,34 +84,67 @@ type SplitVerdict struct {
 // instruments cannot tell. Common practice, no source.
 const decisionLevel = 0.90
 
-// JudgeSplit holds the measured split against [TargetSplit]. Where the table has
-// no target, or a reading is impossible, the error is a *RangeError.
+// JudgeSplit holds the measured split against [TargetSplit], and [SplitAltitude]
+// where the atmosphere is given. Where the table has no target, or a reading is
+// impossible, the error is a *RangeError.
 func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
-	if err := airTemperature("supply dry bulb", r.SupplyDryBulb); err != nil {
-		return SplitVerdict{}, err
-	}
-	if err := airTemperature("return dry bulb", r.ReturnDryBulb); err != nil {
-		return SplitVerdict{}, err
-	}
-	if err := airTemperature("return wet bulb", r.ReturnWetBulb); err != nil {
+	if err := r.check(); err != nil {
 		return SplitVerdict{}, err
 	}
 	target, perDB, perWB, err := splitTarget(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value)
 	if err != nil {
 		return SplitVerdict{}, err
 	}
-	measured := r.ReturnDryBulb.Value.Sub(r.SupplyDryBulb.Value)
-	db, wb, supply := r.ReturnDryBulb.Std, r.ReturnWetBulb.Std, r.SupplyDryBulb.Std
-	v := SplitVerdict{
-		Readings: r,
-		Measured: measured.PlusMinus(quantity.TemperatureDelta(math.Hypot(db, supply))),
-		Target:   target.PlusMinus(quantity.TemperatureDelta(math.Hypot(perDB*db, perWB*wb))),
-		Deviation: (measured - target).PlusMinus(quantity.TemperatureDelta(
-			math.Hypot(math.Hypot((1-perDB)*db, perWB*wb), supply))),
-		Tolerance: SplitTolerance,
-		Source:    splitTargetSource, ToleranceSource: splitToleranceSource,
+	v := SplitVerdict{Source: splitTargetSource, ToleranceSource: splitToleranceSource}
+	if r.Atmosphere != 0 {
+		if v.Altitude, err = SplitAltitude(target, r.Atmosphere); err != nil {
+			return SplitVerdict{}, err
+		}
 	}
-	v.Low, v.InBand, v.High = chances(float64(v.Deviation.Value), v.Deviation.Std, float64(SplitTolerance))
+	db, wb := r.ReturnDryBulb.Std, r.ReturnWetBulb.Std
+	v.Target = (target + v.Altitude.Value).PlusMinus(quantity.TemperatureDelta(math.Hypot(math.Hypot(perDB*db, perWB*wb), v.Altitude.Std)))
+	std := math.Hypot(math.Hypot((1-perDB)*db, perWB*wb), math.Hypot(r.SupplyDryBulb.Std, v.Altitude.Std))
+	v.judge(r, SplitTolerance, std)
+	return v, nil
+}
+
+// JudgeSplitAgainst holds the measured split against a target of the unit's own
+// maker, or one that a coil model predicts, with its source and tolerance. The
+// error is a *RangeError.
+func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.TemperatureDelta], tolerance quantity.TemperatureDelta, source string) (SplitVerdict, error) {
+	if err := r.check(); err != nil {
+		return SplitVerdict{}, err
+	}
+	const most = quantity.TemperatureDelta(40)
+	if err := readable("target split", target, 0, most, "it is return less supply dry bulb"); err != nil {
+		return SplitVerdict{}, err
+	}
+	if err := within("tolerance of the split", tolerance, 0, most, "3 °F is usual"); err != nil {
+		return SplitVerdict{}, err
+	}
+	v := SplitVerdict{Target: target, Source: source, ToleranceSource: source}
+	v.judge(r, tolerance, math.Hypot(target.Std, math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)))
+	return v, nil
+}
+
+func (r *SplitReadings) check() error {
+	if err := airTemperature("supply dry bulb", r.SupplyDryBulb); err != nil {
+		return err
+	}
+	if err := airTemperature("return dry bulb", r.ReturnDryBulb); err != nil {
+		return err
+	}
+	return airTemperature("return wet bulb", r.ReturnWetBulb)
+}
+
+// judge fills in what follows from the target and the standard uncertainty of
+// the deviation from it.
+func (v *SplitVerdict) judge(r SplitReadings, tolerance quantity.TemperatureDelta, std float64) {
+	v.Readings, v.Tolerance = r, tolerance
+	measured := r.ReturnDryBulb.Value.Sub(r.SupplyDryBulb.Value)
+	v.Measured = measured.PlusMinus(quantity.TemperatureDelta(math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)))
+	v.Deviation = (measured - v.Target.Value).PlusMinus(quantity.TemperatureDelta(std))
+	v.Low, v.InBand, v.High = chances(float64(v.Deviation.Value), std, float64(tolerance))
 	switch {
 	case v.InBand >= decisionLevel:
 		v.Outcome = SplitInBand
@@ -117,7 +155,6 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 	default:
 		v.Outcome = SplitCannotTell
 	}
-	return v, nil
 }
 
 // chances returns the probabilities that a normally distributed deviation is
@@ -154,6 +191,9 @@ func (v SplitVerdict) Reasons(sys quantity.System) []string {
 	first := fmt.Sprintf("temperature split %s is %s %s the target %s for a return of %s dry bulb and %s wet bulb; the tolerance is %s",
 		v.Measured.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys),
 		v.Readings.ReturnDryBulb.Value.Format(sys), v.Readings.ReturnWetBulb.Value.Format(sys), v.Tolerance.Format(sys))
+	if v.Altitude.Value != 0 {
+		first += fmt.Sprintf("; the thin air of the place adds %s to the target of the table", v.Altitude.Value.Format(sys))
+	}
 	switch v.Outcome {
 	case SplitInBand:
 		return []string{first, "airflow and capacity fit each other; if both were low together the split would look the same, so a measured airflow still says more"}

@@ -28,7 +28,7 @@ const SplitTolerance = quantity.TemperatureDelta(3 / 1.8)
 // The answer holds where the table has one: return dry bulb 70 to 84 °F and wet
 // bulb 50 to 76 °F, without the driest corner above 76 °F dry bulb. Elsewhere
 // the error is a *RangeError. The table was made for sea level; at the same CFM
-// thinner air shows a larger split, see [Coil].
+// thinner air shows a larger split, see [SplitAltitude].
 func TargetSplit(returnDryBulb, returnWetBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
 	target, _, _, err := splitTarget(returnDryBulb, returnWetBulb)
 	return target, err

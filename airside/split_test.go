@@ -94,7 +94,7 @@ func fahrenheit(v, std float64) quantity.Uncertain[quantity.Temperature] {
 func TestSoundSplitOfPractice(t *testing.T) {
 	practice := verify.Source{Cite: "a split of 20 to 21 °F at 62 °F wet bulb is sound", Kind: verify.CommonPractice}
 	for _, c := range []struct{ db, split float64 }{{73.5, 20}, {74, 20}, {74, 21}} {
-		v, err := JudgeSplit(SplitReadings{fahrenheit(c.db, 0), fahrenheit(62, 0), fahrenheit(c.db-c.split, 0)})
+		v, err := JudgeSplit(SplitReadings{fahrenheit(c.db, 0), fahrenheit(62, 0), fahrenheit(c.db-c.split, 0), 0})
 		if err != nil || v.Outcome != SplitInBand {
 			t.Errorf("%v °F at %v/62: %v, %v", c.split, c.db, v.Outcome, err)
 		}
@@ -114,7 +114,7 @@ func TestJudgeSplit(t *testing.T) {
 		{54, 1.5, SplitCannotTell, true},
 		{60, 1.5, SplitCannotTell, false},
 	} {
-		v, err := JudgeSplit(SplitReadings{fahrenheit(75, c.std), fahrenheit(62, c.std), fahrenheit(c.supply, c.std)})
+		v, err := JudgeSplit(SplitReadings{fahrenheit(75, c.std), fahrenheit(62, c.std), fahrenheit(c.supply, c.std), 0})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -138,15 +138,15 @@ func TestJudgeSplit(t *testing.T) {
 func TestSplitRefusesWhatIsNotThere(t *testing.T) {
 	nan := math.NaN()
 	for name, r := range map[string]SplitReadings{
-		"return cold":     {fahrenheit(62, 1), fahrenheit(55, 1), fahrenheit(50, 1)},
-		"return hot":      {fahrenheit(90, 1), fahrenheit(70, 1), fahrenheit(70, 1)},
-		"wet above dry":   {fahrenheit(72, 1), fahrenheit(74, 1), fahrenheit(55, 1)},
-		"dry corner":      {fahrenheit(82, 1), fahrenheit(55, 1), fahrenheit(60, 1)},
-		"not a number":    {fahrenheit(nan, 1), fahrenheit(62, 1), fahrenheit(55, 1)},
-		"no wet bulb":     {fahrenheit(75, 1), fahrenheit(nan, 1), fahrenheit(55, 1)},
-		"no supply":       {fahrenheit(75, 1), fahrenheit(62, 1), fahrenheit(-459.67, 0)},
-		"uncertainty < 0": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: -1}, fahrenheit(62, 1), fahrenheit(55, 1)},
-		"uncertainty NaN": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: nan}, fahrenheit(62, 1), fahrenheit(55, 1)},
+		"return cold":     {fahrenheit(62, 1), fahrenheit(55, 1), fahrenheit(50, 1), 0},
+		"return hot":      {fahrenheit(90, 1), fahrenheit(70, 1), fahrenheit(70, 1), 0},
+		"wet above dry":   {fahrenheit(72, 1), fahrenheit(74, 1), fahrenheit(55, 1), 0},
+		"dry corner":      {fahrenheit(82, 1), fahrenheit(55, 1), fahrenheit(60, 1), 0},
+		"not a number":    {fahrenheit(nan, 1), fahrenheit(62, 1), fahrenheit(55, 1), 0},
+		"no wet bulb":     {fahrenheit(75, 1), fahrenheit(nan, 1), fahrenheit(55, 1), 0},
+		"no supply":       {fahrenheit(75, 1), fahrenheit(62, 1), fahrenheit(-459.67, 0), 0},
+		"uncertainty < 0": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: -1}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
+		"uncertainty NaN": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: nan}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
 	} {
 		_, err := JudgeSplit(r)
 		var re *RangeError
@@ -181,6 +181,66 @@ func TestTargetSplitIsMonotone(t *testing.T) {
 	})
 }
 
+// The figure of SplitAltitude against the model it is computed with.
+func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
+	c, err := RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plant := CapacityLine{Coil: c, Capacity: quantity.Tons(3), Evaporating: quantity.Fahrenheit(45), Outdoor: quantity.Fahrenheit(95)}
+	for _, feet := range []float64{3000, 6000, 9000} {
+		sum, n := 0.0, 0.0
+		for _, at := range []struct{ db, wb, outdoor float64 }{{75, 62, 85}, {80, 67, 95}, {78, 62, 90}, {72, 62, 80}, {84, 70, 90}, {70, 58, 75}, {75, 58, 85}} {
+			split := func(p quantity.Pressure) float64 {
+				r, err := plant.Run(Conditions{mustAir(t, at.db, at.wb, p), quantity.CFM(1200), quantity.Fahrenheit(at.outdoor)})
+				if err != nil {
+					t.Fatal(err)
+				}
+				return quantity.Fahrenheit(at.db).Sub(r.Supply).Fahrenheit()
+			}
+			sea := split(quantity.StandardAtmosphere)
+			grown := split(quantity.AtmosphereAt(quantity.Feet(feet))) - sea
+			added, err := SplitAltitude(quantity.FahrenheitDelta(sea), quantity.AtmosphereAt(quantity.Feet(feet)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if z := (grown - added.Value.Fahrenheit()) / quantity.TemperatureDelta(added.Std).Fahrenheit(); math.Abs(z) > 2 {
+				t.Errorf("%v ft, %+v: %.2f °F, stated %.2f", feet, at, grown, added.Value.Fahrenheit())
+			}
+			sum += grown - added.Value.Fahrenheit()
+			n++
+		}
+		if math.Abs(sum/n) > 0.2 {
+			t.Errorf("at %v ft the model is %.2f °F off on average", feet, sum/n)
+		}
+	}
+	for _, p := range []quantity.Pressure{0, quantity.Pressure(math.NaN())} {
+		if _, err := SplitAltitude(10, p); err == nil {
+			t.Errorf("%v was taken", p)
+		}
+	}
+}
+
+func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
+	r := SplitReadings{fahrenheit(75, 0.3), fahrenheit(62, 0.3), fahrenheit(56, 0.3), 0}
+	sea, err := JudgeSplit(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Atmosphere = highAtmosphere
+	high, err := JudgeSplit(r)
+	if err != nil || high.Target.Value <= sea.Target.Value || high.Deviation.Std <= sea.Deviation.Std || len(high.Reasons(quantity.IP)[0]) <= len(sea.Reasons(quantity.IP)[0]) {
+		t.Errorf("%+v, %v", high, err)
+	}
+	own, err := JudgeSplitAgainst(r, quantity.FahrenheitDelta(24).PlusMinus(quantity.FahrenheitDelta(0.5)), quantity.FahrenheitDelta(2), "the unit's chart")
+	if err != nil || own.Outcome != SplitLow || own.Source != "the unit's chart" {
+		t.Errorf("%+v, %v", own, err)
+	}
+	if _, err := JudgeSplitAgainst(r, quantity.TemperatureDelta(math.NaN()).PlusMinus(0), 1, ""); err == nil {
+		t.Error("not a number is a target")
+	}
+}
+
 func TestChancesAddUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := rapid.Float64Range(-20, 20).Draw(t, "deviation")
@@ -204,7 +264,7 @@ func BenchmarkTargetSplit(b *testing.B) {
 
 func BenchmarkJudgeSplit(b *testing.B) {
 	b.ReportAllocs()
-	r := SplitReadings{fahrenheit(75, 0.5), fahrenheit(62, 0.5), fahrenheit(56, 0.5)}
+	r := SplitReadings{fahrenheit(75, 0.5), fahrenheit(62, 0.5), fahrenheit(56, 0.5), highAtmosphere}
 	for b.Loop() {
 		if _, err := JudgeSplit(r); err != nil {
 			b.Fatal(err)
