@@ -98,3 +98,10 @@ func TestTablesAgainstEquation(t *testing.T) {
 // enthalpyScale is what an enthalpy error is measured against: the datum is
 // arbitrary, and a relative error where h is zero has no meaning.
 func (s *saturated) enthalpyScale() float64 { return 200e3 }
+
+// All tables together are a small part of a binary.
+func TestTablesAreSmall(t *testing.T) {
+	if size := len(stored); size > 1<<20 {
+		t.Errorf("the tables take %d bytes, want less than 1 MiB", size)
+	}
+}

@@ -34,13 +34,6 @@ func (c caloric) at(s *helmholtz.State) (v, byT, byRho float64) {
 	return s.S, s.Cv / s.T, -s.DpDT / (s.Rho * s.Rho)
 }
 
-func (c caloric) curve(e table.Edge) table.Curve {
-	if c == enthalpy {
-		return table.BubbleEnthalpy + table.Curve(e)
-	}
-	return table.BubbleEntropy + table.Curve(e)
-}
-
 func (c caloric) ofSaturated(s *saturated) float64 {
 	if c == enthalpy {
 		return s.enthalpy
