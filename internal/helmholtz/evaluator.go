@@ -11,13 +11,16 @@ type Evaluator struct {
 	X   [MaxComponents]float64
 	own bool // X is the model's overall composition
 
+	ideal      idealPart
+	idealKnown bool
+
 	tr, vr float64 // reducing temperature and molar volume
 	tau    float64
 
-	fun, s1, s2 []float64 // functions of τ, their first two θ derivatives over themselves
-	c, ct, ctt  []float64 // coefficients and their θ derivatives, by owner
-	merged      []float64 // coefficients of the whole composition, by function of δ
-	mergedAt    bool
+	fun, s1, s2      []float64 // functions of τ, their first two θ derivatives over themselves
+	c, ct, ctt       []float64 // coefficients and their θ derivatives, by owner
+	sum, sumT, sumTT []float64 // coefficients of the whole composition, by function of δ
+	summed           bool
 
 	pw     []float64 // powers of δ
 	eg, ug []float64 // exp(-g δ^l) and l g δ^l
@@ -43,10 +46,12 @@ func (m *Model) Evaluator() *Evaluator {
 		m:   m,
 		fun: make([]float64, nt+ns), s1: make([]float64, nt+ns), s2: make([]float64, nt+ns),
 		c: make([]float64, nc), ct: make([]float64, nc), ctt: make([]float64, nc),
-		merged: make([]float64, nb),
-		pw:     make([]float64, t.maxPower+1),
-		eg:     make([]float64, len(t.decays)), ug: make([]float64, len(t.decays)),
+		pw: make([]float64, t.maxPower+1),
+		eg: make([]float64, len(t.decays)), ug: make([]float64, len(t.decays)),
 		b: make([]float64, nb), d1: make([]float64, nb), d2: make([]float64, nb),
+	}
+	if e.sum, e.sumT, e.sumTT = e.c, e.ct, e.ctt; len(t.owners) > 1 {
+		e.sum, e.sumT, e.sumTT = make([]float64, nb), make([]float64, nb), make([]float64, nb)
 	}
 	for k, p := range t.tauPowers {
 		e.s1[k], e.s2[k] = p, p*p
@@ -80,7 +85,8 @@ func (e *Evaluator) SetTX(t float64, x *[MaxComponents]float64) {
 func (e *Evaluator) prepare(temp float64) {
 	m := e.m
 	e.T = temp
-	e.mergedAt = false
+	e.summed = len(m.residual.owners) == 1
+	e.idealKnown = false
 	e.order = -1
 	if len(m.fluids) == 1 {
 		e.tr, e.vr = m.fluids[0].ReducingT, 1/m.fluids[0].ReducingRho
@@ -179,21 +185,26 @@ func (e *Evaluator) weight(o *owner) float64 {
 	return e.X[o.i] * e.X[o.j] * o.weight
 }
 
-// coefficients sums the owners' coefficients for the whole composition.
-func (e *Evaluator) coefficients() []float64 {
-	t := &e.m.residual
-	if !e.mergedAt {
-		clear(e.merged)
-		for i := range t.owners {
-			o := &t.owners[i]
-			w := e.weight(o)
-			for k := o.coefs[0]; k < o.coefs[1]; k++ {
-				e.merged[t.coefs[k].basis] += w * e.c[k]
-			}
-		}
-		e.mergedAt = true
+// sumOwners adds up the owners' coefficients for the whole composition.
+func (e *Evaluator) sumOwners() {
+	if e.summed {
+		return
 	}
-	return e.merged
+	e.summed = true
+	t := &e.m.residual
+	clear(e.sum)
+	clear(e.sumT)
+	clear(e.sumTT)
+	for i := range t.owners {
+		o := &t.owners[i]
+		w := e.weight(o)
+		for k := o.coefs[0]; k < o.coefs[1]; k++ {
+			b := t.coefs[k].basis
+			e.sum[b] += w * e.c[k]
+			e.sumT[b] += w * e.ct[k]
+			e.sumTT[b] += w * e.ctt[k]
+		}
+	}
 }
 
 // deltaPowers fills the powers of δ and the decays.
@@ -296,15 +307,45 @@ func (e *Evaluator) ownerDerivatives(o *owner, delta float64) (d derivatives) {
 
 // total is the whole composition's residual energy at a molar density.
 func (e *Evaluator) total(rho float64) (d derivatives) {
-	delta := rho * e.vr
-	e.basis(delta)
 	t := &e.m.residual
-	if len(t.owners) == 1 {
-		return e.ownerDerivatives(&t.owners[0], delta)
+	delta := rho * e.vr
+	e.sumOwners()
+	e.deltaPowers(delta)
+	c, ct, ctt := e.sum, e.sumT, e.sumTT
+	var dd, tt float64
+	for k := range t.powers {
+		p := &t.powers[k]
+		u := e.ug[p.decay]
+		v := e.pw[p.d] * e.eg[p.decay]
+		s := float64(p.d) - u
+		cv, ctv := c[k]*v, ct[k]*v
+		d.a00 += cv
+		d.a10 += cv * s
+		dd += cv * (s*s - float64(t.decays[p.decay].l)*u)
+		d.a01 += ctv
+		d.a11 += ctv * s
+		tt += ctt[k] * v
 	}
+	n := len(t.powers)
+	for i := range t.bells {
+		bell := &t.bells[i]
+		v := e.pw[bell.d] * exp(bell.exponent(delta))
+		s, ds := bell.slopes(delta)
+		cv, ctv := c[n+i]*v, ct[n+i]*v
+		d.a00 += cv
+		d.a10 += cv * s
+		dd += cv * (s*s + ds)
+		d.a01 += ctv
+		d.a11 += ctv * s
+		tt += ctt[n+i] * v
+	}
+	d.a20 = dd - d.a10
+	d.a02 = tt - d.a01
 	for i := range t.owners {
 		o := &t.owners[i]
-		d.add(e.weight(o), e.ownerDerivatives(o, delta))
+		for j := range o.nonAnalytic {
+			d.add(e.weight(o), o.nonAnalytic[j].at(delta, e.tau))
+		}
 	}
 	return d
 }

@@ -1,11 +1,12 @@
 package helmholtz
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // An idealTable is the ideal-gas part of all components, as functions of T.
 type idealTable struct {
-	begin [MaxComponents + 1]idealIndex // first entry of each component
-
 	planck []idealTerm // n ln(1 - exp(-v/T))
 	power  []idealTerm // n T^t
 	cp0    []idealTerm // cp0/R = n T^t
@@ -15,12 +16,11 @@ type idealTable struct {
 	logTMean float64
 }
 
-type idealIndex struct{ planck, power, cp0 int }
-
 type idealTerm struct {
 	component int
 	n, t      float64
 	w         float64 // n times the component's overall mole fraction
+	last      bool    // of those that share n and take one logarithm
 }
 
 func (t *idealTable) add(i int, f *Fluid) {
@@ -37,7 +37,6 @@ func (t *idealTable) add(i int, f *Fluid) {
 		t.cp0 = append(t.cp0, idealTerm{component: i, n: p.N, t: p.T})
 	}
 	t.logT[i] = -f.Ideal.LogTau
-	t.begin[i+1] = idealIndex{len(t.planck), len(t.power), len(t.cp0)}
 }
 
 func (t *idealTable) finish(x *[MaxComponents]float64) {
@@ -45,6 +44,15 @@ func (t *idealTable) finish(x *[MaxComponents]float64) {
 		for k := range list {
 			list[k].w = list[k].n * x[list[k].component]
 		}
+	}
+	sort.SliceStable(t.planck, func(i, j int) bool {
+		a, b := &t.planck[i], &t.planck[j]
+		return a.component < b.component || a.component == b.component && a.n < b.n
+	})
+	for k := range t.planck {
+		next := k + 1
+		t.planck[k].last = next == len(t.planck) ||
+			t.planck[next].component != t.planck[k].component || t.planck[next].n != t.planck[k].n
 	}
 	for i, c := range t.logT {
 		t.logTMean += c * x[i]
@@ -67,6 +75,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 	logT := log(temp)
 	p.a, p.a1, p.a2 = c*logT, -c, c
 	inv := 1 / temp
+	product := 1.0
 	for k := range t.planck {
 		e := &t.planck[k]
 		w := e.w
@@ -76,7 +85,11 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 		u := e.t * inv
 		q := exp(-u)
 		r := 1 / (1 - q)
-		p.a += w * log(1-q)
+		product *= 1 - q
+		if e.last {
+			p.a += w * log(product)
+			product = 1
+		}
 		d := w * u * q * r
 		p.a1 += d
 		p.a2 -= d * u * r

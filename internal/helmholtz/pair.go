@@ -71,19 +71,19 @@ func newReducer(i, j int, a, b *Fluid, p *Pair) reducer {
 	}
 }
 
-// share is f = xi xj (xi+xj)/(q xi + xj) with its first and second derivatives.
-func share(q, xi, xj float64) (f, fi, fj, fii, fjj, fij float64) {
+// share is the first and second derivatives of xi xj (xi+xj)/(q xi + xj).
+func share(q, xi, xj float64) (fi, fj, fii, fjj, fij float64) {
 	if q == 1 {
-		return xi * xj, xj, xi, 0, 0, 1
+		return xj, xi, 0, 0, 1
 	}
 	d := q*xi + xj
 	if d == 0 {
-		return 0, 0, 0, 0, 0, 0
+		return 0, 0, 0, 0, 0
 	}
 	g := (xi + xj) / d
 	gi, gj := (1-q*g)/d, (1-g)/d
 	gii, gjj, gij := -2*q*gi/d, -2*gj/d, -(q*gj+gi)/d
 	xx := xi * xj
-	return xx * g, xj*g + xx*gi, xi*g + xx*gj,
+	return xj*g + xx*gi, xi*g + xx*gj,
 		2*xj*gi + xx*gii, 2*xi*gj + xx*gjj, g + xj*gj + xi*gi + xx*gij
 }

@@ -164,14 +164,14 @@ func (e *Evaluator) reducingDerivatives(second bool) {
 	for k := range m.reducers {
 		r := &m.reducers[k]
 		i, j := r.i, r.j
-		_, fi, fj, fii, fjj, fij := share(r.qT, e.X[i], e.X[j])
+		fi, fj, fii, fjj, fij := share(r.qT, e.X[i], e.X[j])
 		e.trx[i] += r.cT * fi
 		e.trx[j] += r.cT * fj
 		e.trxx[i][i] += r.cT * fii
 		e.trxx[j][j] += r.cT * fjj
 		e.trxx[i][j] = r.cT * fij
 		e.trxx[j][i] = e.trxx[i][j]
-		_, fi, fj, fii, fjj, fij = share(r.qV, e.X[i], e.X[j])
+		fi, fj, fii, fjj, fij = share(r.qV, e.X[i], e.X[j])
 		e.vrx[i] += r.cV * fi
 		e.vrx[j] += r.cV * fj
 		e.vrxx[i][i] += r.cV * fii

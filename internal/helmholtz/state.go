@@ -41,13 +41,10 @@ func (e *Evaluator) StateAt(rho float64) State {
 	m := e.m
 	d := e.total(rho)
 	molarMass := m.molarMass
-	var id idealPart
-	if e.own {
-		id = m.ideal.at(e.T, nil)
-	} else {
-		id = m.ideal.at(e.T, &e.X)
+	if !e.own {
 		molarMass = m.MolarMassOf(&e.X)
 	}
+	id := e.idealGas()
 	r, t := m.r, e.T
 	logs := log(rho)
 	if len(m.fluids) > 1 {
@@ -78,6 +75,18 @@ func (e *Evaluator) StateAt(rho float64) State {
 	return s
 }
 
+// idealGas is the ideal-gas part at the temperature and composition that are set.
+func (e *Evaluator) idealGas() *idealPart {
+	if !e.idealKnown {
+		x := &e.X
+		if e.own {
+			x = nil
+		}
+		e.ideal, e.idealKnown = e.m.ideal.at(e.T, x), true
+	}
+	return &e.ideal
+}
+
 // Residual is what equilibrium between two densities of one isotherm needs:
 // Z = p/(ρRT), αr, and Dαr, D²αr.
 type Residual struct{ Alpha, D1, D2 float64 }
@@ -86,10 +95,8 @@ type Residual struct{ Alpha, D1, D2 float64 }
 func (e *Evaluator) ResidualAt(rho float64) Residual {
 	t := &e.m.residual
 	delta := rho * e.vr
-	c := e.c
-	if len(t.owners) > 1 {
-		c = e.coefficients()
-	}
+	e.sumOwners()
+	c := e.sum
 	e.deltaPowers(delta)
 	var r Residual
 	for k := range t.powers {
@@ -129,14 +136,11 @@ func (e *Evaluator) ResidualAt(rho float64) Residual {
 // density.
 func (e *Evaluator) Virial() (b, c float64) {
 	t := &e.m.residual
-	coefs := e.c
-	if len(t.owners) > 1 {
-		coefs = e.coefficients()
-	}
+	e.sumOwners()
 	for k := range t.low {
 		s := &t.low[k]
-		b += coefs[s.basis] * s.b
-		c += coefs[s.basis] * s.c
+		b += e.sum[s.basis] * s.b
+		c += e.sum[s.basis] * s.c
 	}
 	return b * e.vr, c * e.vr * e.vr
 }

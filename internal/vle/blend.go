@@ -39,7 +39,12 @@ func (q *incipient) direct(spec specification, t, p float64) (Point, bool) {
 		return Point{}, false
 	}
 	pt, err := q.point()
-	return pt, err == nil
+	// A solution far from where it was looked for may be a second one, in the
+	// cold where some equations have liquids of their own making.
+	if err != nil || math.Abs(math.Log(pt.T/t)) > 0.1 || math.Abs(math.Log(pt.P/p)) > 1.5 {
+		return Point{}, false
+	}
+	return pt, true
 }
 
 // alongEnvelope solves from the traced phase envelope.

@@ -247,17 +247,3 @@ func (q *incipient) point() (Point, error) {
 	}
 	return pt, nil
 }
-
-// set puts a known point into the unknowns.
-func (q *incipient) set(pt *Point) {
-	n := q.n
-	rhoB, rhoT, y := pt.RhoLiquid, pt.RhoVapor, &pt.Y
-	if !q.vapor {
-		rhoB, rhoT, y = pt.RhoVapor, pt.RhoLiquid, &pt.X
-	}
-	for i := range n {
-		q.u[i] = math.Log(rhoT * y[i])
-	}
-	q.u[n] = math.Log(rhoB)
-	q.u[n+1] = math.Log(pt.T)
-}

@@ -77,7 +77,7 @@ func (s *System) pureP(p float64) (Point, error) {
 	reached := false // the lower end has been computed
 	for range 100 {
 		pt, err := s.pureGuess(e, t)
-		next := 0.5 * (low + high)
+		var next float64
 		switch {
 		case err == ErrAboveCritical:
 			high = t

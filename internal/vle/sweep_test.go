@@ -126,3 +126,44 @@ func TestPhasesMeetAtCriticalPoint(t *testing.T) {
 		}
 	}
 }
+
+// The same by pressure, from that of -60 °C or of what is cold for a blend of a
+// low critical temperature: boiling temperatures rise with pressure, and the dew
+// point is never below the bubble point.
+func TestEveryBlendOverItsPressures(t *testing.T) {
+	steps := 20
+	if dense {
+		steps = 400
+	}
+	systems, order := blendSystems(t)
+	for _, name := range order {
+		s := systems[name]
+		c, err := s.Critical()
+		if err != nil {
+			t.Fatal(err)
+		}
+		cold, err := s.DewT(math.Min(213.15, 0.65*c.T))
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		lastBubble, lastDew := 0.0, 0.0
+		for k := 0; k <= steps; k++ {
+			p := cold.P * math.Pow(0.97*c.P/cold.P, float64(k)/float64(steps))
+			b, err := s.BubbleP(p)
+			if err != nil {
+				t.Errorf("%s bubble at %g Pa: %v", name, p, err)
+				continue
+			}
+			d, err := s.DewP(p)
+			if err != nil {
+				t.Errorf("%s dew at %g Pa: %v", name, p, err)
+				continue
+			}
+			if !(b.T > lastBubble && d.T > lastDew && d.T >= b.T-1e-6) {
+				t.Errorf("%s at %g Pa: bubble %g K after %g, dew %g K after %g", name, p, b.T, lastBubble, d.T, lastDew)
+			}
+			lastBubble, lastDew = b.T, d.T
+		}
+	}
+}
