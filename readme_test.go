@@ -17,7 +17,7 @@ func TestReadmeCodeIsCompiled(t *testing.T) {
 	}
 	var examples []string
 	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || !strings.HasSuffix(path, "example_test.go") {
+		if err != nil || !strings.HasSuffix(path, "_test.go") || !strings.Contains(filepath.Base(path), "example") {
 			return err
 		}
 		data, err := os.ReadFile(path)
@@ -41,7 +41,7 @@ func TestReadmeCodeIsCompiled(t *testing.T) {
 			found = found || strings.Contains(e, flattened(code))
 		}
 		if !found {
-			t.Errorf("no example_test.go holds this code of README.md:\n%s", code)
+			t.Errorf("no Example holds this code of README.md:\n%s", code)
 		}
 	}
 }
