@@ -58,10 +58,11 @@ func (s *System) start(q *incipient, vapor bool) {
 	q.bulkSet, q.unstable = 0, false
 }
 
-// evaluate fills both phases' potentials at the unknowns.
-func (q *incipient) evaluate() {
+// unpack turns the unknowns into densities, the trace's composition and
+// temperature, to which it sets both evaluators.
+func (q *incipient) unpack() (t float64) {
 	n := q.n
-	t := math.Exp(q.u[n+1])
+	t = math.Exp(q.u[n+1])
 	q.rhoB = math.Exp(q.u[n])
 	q.rhoT = 0
 	for i := range n {
@@ -76,6 +77,12 @@ func (q *incipient) evaluate() {
 		q.bulkSet = t
 	}
 	q.trace.SetTX(t, &q.y)
+	return t
+}
+
+// evaluate fills both phases' potentials at the unknowns.
+func (q *incipient) evaluate() {
+	q.unpack()
 	q.bulk.PotentialsAt(q.rhoB, &q.pb)
 	q.trace.PotentialsAt(q.rhoT, &q.pt)
 }
@@ -216,30 +223,14 @@ func (q *incipient) apart() float64 {
 
 // point is the solution.
 func (q *incipient) point() (Point, error) {
-	n := q.n
-	t := math.Exp(q.u[n+1])
-	pt := Point{T: t}
-	q.rhoB = math.Exp(q.u[n])
-	q.rhoT = 0
-	for i := range n {
-		q.y[i] = math.Exp(q.u[i])
-		q.rhoT += q.y[i]
-	}
-	for i := range n {
-		q.y[i] /= q.rhoT
-	}
+	pt := Point{T: q.unpack()}
 	if q.vapor {
 		pt.X, pt.Y = q.z, q.y
 		pt.RhoLiquid, pt.RhoVapor = q.rhoB, q.rhoT
-		q.trace.SetTX(t, &q.y)
 		pt.P, _ = q.trace.PressureAt(q.rhoT)
 	} else {
 		pt.X, pt.Y = q.y, q.z
 		pt.RhoLiquid, pt.RhoVapor = q.rhoT, q.rhoB
-		if q.bulkSet != t {
-			q.bulk.SetT(t)
-			q.bulkSet = t
-		}
 		pt.P, _ = q.bulk.PressureAt(q.rhoB)
 	}
 	if !(pt.P > 0 && pt.RhoLiquid > pt.RhoVapor) || math.IsInf(pt.P, 0) {
