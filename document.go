@@ -74,11 +74,15 @@ func (a Assessment) document(audience Audience, pictures []Picture) document {
 		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
 	}
 	caution := block{heading: "Be careful"}
-	for _, c := range a.Cautions {
+	cautions := a.Cautions
+	if audience == Owner {
+		cautions = a.ownerCautions()
+	}
+	for _, c := range cautions {
 		caution.items = append(caution.items, item{text: c})
 	}
 	d.blocks = append(d.blocks, caution)
-	if a.Notes != "" {
+	if a.Notes != "" && audience != Owner {
 		d.blocks = append(d.blocks, block{heading: "Notes", paragraphs: []string{a.Notes}})
 	}
 	d.blocks = slices.DeleteFunc(d.blocks, block.empty)

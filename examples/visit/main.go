@@ -5,6 +5,9 @@
 //	go run ./examples/visit -demo NAME      another demonstration visit
 //	go run ./examples/visit -json ...       the assessment as JSON
 //	go run ./examples/visit -units SI ...   in metric units
+//	go run ./examples/visit -for owner ...  for the owner, or "file" for the record
+//	go run ./examples/visit -html ...       as a page to print, with pictures
+//	go run ./examples/visit -markdown ...   as Markdown
 //
 // The exit status is 0 when an assessment was made, whatever it says of the
 // machine, and 2 when the input has to be mended first; then one line on
@@ -55,11 +58,14 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	flags := flag.NewFlagSet("visit", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	asJSON := flags.Bool("json", false, "write the assessment as JSON")
+	asHTML := flags.Bool("html", false, "write the report as a page to print, with pictures")
+	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
+	reader := flags.String("for", "technician", "who the report is for: technician, file or owner")
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintln(help, "visit [-json] [-units IP|SI] [-demo NAME | FILE.json | -]")
+			fmt.Fprintln(help, "visit [-json|-html|-markdown] [-for technician|file|owner] [-units IP|SI] [-demo NAME | FILE.json | -]")
 			flags.SetOutput(help)
 			flags.PrintDefaults()
 		}
@@ -74,15 +80,35 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 			return "", fmt.Errorf("-units: %w", err)
 		}
 	}
+	audience, ok := audiences[*reader]
+	if !ok {
+		return "", fmt.Errorf("-for %q: write technician, file or owner", *reader)
+	}
 	a, err := satline.Assess(visit)
 	if err != nil {
 		return "", err
 	}
-	if !*asJSON {
-		return a.String(), nil
+	var out strings.Builder
+	switch {
+	case *asJSON:
+		encoder := json.NewEncoder(&out)
+		encoder.SetIndent("", "  ")
+		encoder.SetEscapeHTML(false)
+		err = encoder.Encode(a)
+	case *asHTML:
+		err = a.WriteHTML(&out, audience, pictures(visit, a)...)
+	case *asMarkdown:
+		err = a.WriteMarkdown(&out, audience)
+	default:
+		err = a.WriteText(&out, audience)
 	}
-	b, err := json.MarshalIndent(a, "", "  ")
-	return string(b) + "\n", err
+	return out.String(), err
+}
+
+var audiences = map[string]satline.Audience{
+	"technician": satline.Technician,
+	"file":       satline.File,
+	"owner":      satline.Owner,
 }
 
 func load(files []string, demo string, in io.Reader) (satline.Visit, error) {

@@ -12,7 +12,7 @@ import (
 
 func TestDemosRun(t *testing.T) {
 	for _, name := range demoNames() {
-		for _, args := range [][]string{{"-demo", name}, {"-demo", name, "-units", "SI"}, {"-demo", name, "-json"}} {
+		for _, args := range [][]string{{"-demo", name}, {"-demo", name, "-units", "SI"}, {"-demo", name, "-json"}, {"-demo", name, "-html", "-for", "file"}, {"-demo", name, "-markdown", "-for", "owner"}} {
 			var out, problems strings.Builder
 			if status := run(args, nil, &out, &problems); status != 0 || problems.Len() != 0 {
 				t.Fatalf("%v: status %d, %s", args, status, problems.String())
@@ -96,6 +96,7 @@ func TestBadInput(t *testing.T) {
 		"two files":           {[]string{"a", "b"}, "one visit at a time"},
 		"no such demo":        {[]string{"-demo", "nowhere"}, "no demonstration"},
 		"bad units":           {[]string{"-units", "metric"}, "neither IP nor SI"},
+		"unknown reader":      {[]string{"-for", "nobody"}, "technician, file or owner"},
 		"unknown flag":        {[]string{"-verbose"}, "verbose"},
 	} {
 		var out, problems strings.Builder
