@@ -30,21 +30,29 @@ type Fluid struct {
 	liquids              []liquidKnot
 }
 
-// A row is everything that is interpolated along ln p.
-type row struct {
-	bubbleT, dewT          float64
-	bubbleH, dewH          float64
-	bubbleS, dewS          float64
-	bubbleV, dewV          float64 // as logarithms
-	span                   float64 // enthalpy from the dew point to the end of the polynomials
-	vaporT, vaporS, vaporZ [degree]float64
-}
-
-const rowLen = 9 + 3*degree
+// What is interpolated along ln p, by column: at the bubble and the dew point temperature,
+// enthalpy, entropy, then the volume of liquid and the compressibility factor of vapor;
+// the enthalpy from the dew point to the end of the vapor polynomials; and these, of
+// temperature, entropy and compressibility factor, above the dew point.
+const (
+	bubbleT = iota
+	dewT
+	bubbleH
+	dewH
+	bubbleS
+	dewS
+	bubbleV
+	dewZ
+	spanH
+	vaporT
+	vaporS = vaporT + degree
+	vaporZ = vaporS + degree
+	rowLen = vaporZ + degree
+)
 
 type knot struct{ value, slope [rowLen]float64 }
 
-// A liquidKnot has enthalpy, log of volume and log of pressure at the bubble point,
+// A liquidKnot has enthalpy, volume and log of pressure at the bubble point,
 // and the rise of enthalpy with pressure.
 type liquidKnot struct{ value, slope [4]float64 }
 

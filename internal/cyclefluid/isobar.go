@@ -31,24 +31,29 @@ func (f *Fluid) Set(b *Isobar, p float64) {
 	last := len(f.isobars) - 2
 	i := min(max(int(x), 0), last)
 	x = min(max(x-float64(i), 0), 1)
-	// Cubic through the values and slopes at both knots.
-	x2, x3 := x*x, x*x*x
-	wv1, ws0, ws1 := 3*x2-2*x3, x-2*x2+x3, x3-x2
-	wv0 := 1 - wv1
+	v0, v1, s0, s1 := hermite(x)
 	k0, k1 := &f.isobars[i], &f.isobars[i+1]
 	var v [rowLen]float64
 	for c := range v {
-		v[c] = wv0*k0.value[c] + wv1*k1.value[c] + ws0*k0.slope[c] + ws1*k1.slope[c]
+		v[c] = v0*k0.value[c] + v1*k1.value[c] + s0*k0.slope[c] + s1*k1.slope[c]
 	}
 	b.P = p
-	b.Bubble = Edge{v[0], v[2], v[4], math.Exp(v[6])}
-	b.Dew = Edge{v[1], v[3], v[5], math.Exp(v[7])}
-	b.span = v[8]
-	copy(b.t[:], v[9:])
-	copy(b.s[:], v[9+degree:])
-	copy(b.z[:], v[9+2*degree:])
 	b.rOverP = f.gasConstant / p
-	b.z0 = b.Dew.V / (b.rOverP * b.Dew.T)
+	b.z0 = v[dewZ]
+	b.Bubble = Edge{v[bubbleT], v[bubbleH], v[bubbleS], v[bubbleV]}
+	b.Dew = Edge{v[dewT], v[dewH], v[dewS], b.z0 * b.rOverP * v[dewT]}
+	b.span = v[spanH]
+	copy(b.t[:], v[vaporT:])
+	copy(b.s[:], v[vaporS:])
+	copy(b.z[:], v[vaporZ:])
+}
+
+// hermite returns the weights at x, 0 to 1 between two knots, of their values and of their
+// slopes: the cubic through all four.
+func hermite(x float64) (v0, v1, s0, s1 float64) {
+	x2, x3 := x*x, x*x*x
+	v1 = 3*x2 - 2*x3
+	return 1 - v1, v1, x - 2*x2 + x3, x3 - x2
 }
 
 // A State is a point on an isobar.
@@ -154,3 +159,37 @@ func slope(c *[degree]float64, x float64) float64 {
 	}
 	return v
 }
+
+// DewPressure returns the pressure of the isobar whose dew point is t.
+func (f *Fluid) DewPressure(t float64) float64 { return f.pressureAt(t, dewT) }
+
+// BubblePressure returns the pressure of the isobar whose bubble point is t.
+func (f *Fluid) BubblePressure(t float64) float64 { return f.pressureAt(t, bubbleT) }
+
+// pressureAt inverts a column.
+func (f *Fluid) pressureAt(t float64, column int) float64 {
+	low, high := 0, len(f.isobars)-1
+	for high-low > 1 {
+		mid := (low + high) / 2
+		if f.isobars[mid].value[column] <= t {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	k0, k1 := &f.isobars[low], &f.isobars[low+1]
+	a, b := k0.value[column], k1.value[column]
+	x := min(max((t-a)/(b-a), 0), 1)
+	for range 6 {
+		v0, v1, s0, s1 := hermite(x)
+		step := (t - v0*a - v1*b - s0*k0.slope[column] - s1*k1.slope[column]) / (b - a)
+		x = min(max(x+step, 0), 1)
+		if math.Abs(step) < 1e-13 {
+			break
+		}
+	}
+	return math.Exp(f.logLow + (float64(low)+x)/f.perStep)
+}
+
+// DewHeatCapacity returns the heat capacity of vapor at the dew point, J/(kg K).
+func (b *Isobar) DewHeatCapacity() float64 { return b.span / b.t[0] }

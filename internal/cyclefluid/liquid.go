@@ -18,7 +18,7 @@ func (f *Fluid) LiquidAt(t, p float64) Liquid {
 
 func liquid(t, p float64, v *[4]float64) Liquid {
 	bubble := math.Exp(v[2])
-	return Liquid{t, v[0] + v[3]*(p-bubble), math.Exp(v[1]), bubble}
+	return Liquid{t, v[0] + v[3]*(p-bubble), v[1], bubble}
 }
 
 // LiquidAtEnthalpy returns the liquid of enthalpy h at p.
@@ -66,10 +66,9 @@ func (f *Fluid) liquidBetween(i int, x float64) [4]float64 {
 			v[c] = k1.value[c] + (x-1)*k1.slope[c]
 		}
 	default:
-		x2, x3 := x*x, x*x*x
-		wv1, ws0, ws1 := 3*x2-2*x3, x-2*x2+x3, x3-x2
+		v0, v1, s0, s1 := hermite(x)
 		for c := range v {
-			v[c] = (1-wv1)*k0.value[c] + wv1*k1.value[c] + ws0*k0.slope[c] + ws1*k1.slope[c]
+			v[c] = v0*k0.value[c] + v1*k1.value[c] + s0*k0.slope[c] + s1*k1.slope[c]
 		}
 	}
 	return v

@@ -89,7 +89,7 @@ func (f *Fluid) sampleIsobar(r *refrigerant.Refrigerant, p quantity.Pressure, en
 		float64(tb), float64(td),
 		float64(liquid.Enthalpy), float64(dew.Enthalpy),
 		float64(liquid.Entropy), float64(dew.Entropy),
-		-math.Log(float64(liquid.Density)), -math.Log(float64(dew.Density)),
+		1 / float64(liquid.Density), z(&dew),
 		span,
 	}
 	for c := range 3 {
@@ -109,7 +109,7 @@ func (f *Fluid) sampleLiquid(r *refrigerant.Refrigerant) error {
 	if err != nil {
 		return err
 	}
-	high := float64(f.isobars[isobars-1].value[0]) // bubble temperature
+	high := f.isobars[isobars-1].value[bubbleT]
 	f.liquidLow = float64(low)
 	step := (high - f.liquidLow) / (liquids - 1)
 	f.perKelvin = 1 / step
@@ -133,7 +133,7 @@ func (f *Fluid) sampleLiquid(r *refrigerant.Refrigerant) error {
 			return err
 		}
 		rows[i] = []float64{
-			float64(h), -math.Log(float64(rho)), math.Log(float64(p)),
+			float64(h), 1 / float64(rho), math.Log(float64(p)),
 			float64(pressed.Enthalpy-h) / press,
 		}
 	}

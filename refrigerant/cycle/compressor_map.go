@@ -1,0 +1,175 @@
+package cycle
+
+import (
+	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A Map is a maker's map of a compressor by ANSI/AHRI Standard 540: ten
+// coefficients each for flow and power, over the dew points of suction S and
+// discharge D:
+//
+//	X = C1 + C2·S + C3·D + C4·S² + C5·S·D + C6·D² + C7·S³ + C8·D·S² + C9·S·D² + C10·D³
+//
+// The map is measured with the suction gas at one superheat or one temperature. At
+// another the flow follows the density of the gas to three quarters, and the power
+// the flow and the ideal work: Dabiri and Rice, "A compressor simulation model with
+// corrections for the level of suction gas superheat", ASHRAE Transactions 87(2),
+// 1981. Outside the envelope the volume flow and the isentropic efficiency of its
+// nearest edge are kept, because a cubic tells nothing there.
+type Map struct {
+	// Flow and Power are C1 to C10. Power is in watts.
+	Flow, Power [10]float64
+	// Units says what S, D and the flow are in.
+	Units MapUnits
+	// RatedSuperheat is that of the suction gas in the map's tests, or, where it is
+	// 0, RatedReturnGas is its temperature.
+	RatedSuperheat quantity.TemperatureDelta
+	RatedReturnGas quantity.Temperature
+	// Envelope is where the map was measured; zero fields take −25 to 13 °C (−13 to
+	// 55 °F) for suction and 25 to 66 °C (77 to 150 °F) for discharge.
+	Envelope MapEnvelope
+}
+
+// MapUnits are the units of a map's coefficients.
+type MapUnits int
+
+// The units of maps.
+const (
+	// MapIP has temperatures in °F and flow in lb/h.
+	MapIP MapUnits = iota
+	// MapSI has temperatures in °C and flow in g/s.
+	MapSI
+)
+
+// A MapEnvelope bounds the dew points of suction and discharge.
+type MapEnvelope struct {
+	LowSuction, HighSuction, LowDischarge, HighDischarge quantity.Temperature
+}
+
+func (e MapEnvelope) withDefaults() MapEnvelope {
+	for _, f := range []struct {
+		field *quantity.Temperature
+		value float64
+	}{{&e.LowSuction, -25}, {&e.HighSuction, 13}, {&e.LowDischarge, 25}, {&e.HighDischarge, 66}} {
+		if *f.field == 0 {
+			*f.field = quantity.Celsius(f.value)
+		}
+	}
+	return e
+}
+
+// At returns flow and power at dew points of suction and discharge, with the suction
+// gas as in the map's tests. The error is a *RangeError outside the envelope.
+func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, quantity.Power, error) {
+	e := m.Envelope.withDefaults()
+	const advice = "outside its envelope a compressor map is a cubic and nothing more"
+	if err := within("suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice); err != nil {
+		return 0, 0, err
+	}
+	if err := within("discharge dew point of a compressor map", discharge, e.LowDischarge, e.HighDischarge, advice); err != nil {
+		return 0, 0, err
+	}
+	flow, power := m.polynomials(float64(suction), float64(discharge))
+	return quantity.MassFlow(flow), quantity.Power(power), nil
+}
+
+// AtState is At with the suction gas in a state of its own.
+func (m *Map) AtState(r *refrigerant.Refrigerant, suction refrigerant.State, discharge quantity.Pressure) (quantity.MassFlow, quantity.Power, error) {
+	td, err := r.DewTemperature(suction.Pressure)
+	if err != nil {
+		return 0, 0, err
+	}
+	tc, err := r.DewTemperature(discharge)
+	if err != nil {
+		return 0, 0, err
+	}
+	flow, power, err := m.At(td, tc)
+	if err != nil {
+		return 0, 0, err
+	}
+	rated, err := r.State(suction.Pressure, m.ratedGas(td))
+	if err != nil {
+		return 0, 0, err
+	}
+	ideal, err := idealWork(r, suction, discharge)
+	if err != nil {
+		return 0, 0, err
+	}
+	ratedIdeal, err := idealWork(r, rated, discharge)
+	if err != nil {
+		return 0, 0, err
+	}
+	k := superheatFactor(float64(suction.Density / rated.Density))
+	return flow * quantity.MassFlow(k), power * quantity.Power(k*ideal/ratedIdeal), nil
+}
+
+func idealWork(r *refrigerant.Refrigerant, from refrigerant.State, to quantity.Pressure) (float64, error) {
+	s, err := r.StateAtEntropy(to, from.Entropy)
+	return float64(s.Enthalpy - from.Enthalpy), err
+}
+
+// superheatFactor is the flow over that of the map where the suction gas has ratio
+// times the density of the map's.
+func superheatFactor(ratio float64) float64 {
+	const share = 0.75 // Dabiri and Rice (1981)
+	return 1 + share*(ratio-1)
+}
+
+func (m *Map) ratedGas(dew quantity.Temperature) quantity.Temperature {
+	if m.RatedSuperheat != 0 || m.RatedReturnGas == 0 {
+		return dew.Add(m.RatedSuperheat)
+	}
+	return max(m.RatedReturnGas, dew)
+}
+
+// polynomials evaluates both at dew points in K, in kg/s and W.
+func (m *Map) polynomials(suction, discharge float64) (flow, power float64) {
+	s, d, unit := suction-273.15, discharge-273.15, 1e-3
+	if m.Units == MapIP {
+		s, d, unit = s*1.8+32, d*1.8+32, quantity.Pound/3600
+	}
+	terms := [10]float64{1, s, d, s * s, s * d, d * d, s * s * s, d * s * s, s * d * d, d * d * d}
+	for i, t := range terms {
+		flow += m.Flow[i] * t
+		power += m.Power[i] * t
+	}
+	return flow * unit, power
+}
+
+// at returns flow, and work per mass of it, for the solver, at any state.
+func (m *Map) at(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, ideal float64) (flow, work float64) {
+	e := m.Envelope.withDefaults()
+	ts := min(max(in.Dew.T, float64(e.LowSuction)), float64(e.HighSuction))
+	tc := min(max(out.Dew.T, float64(e.LowDischarge)), float64(e.HighDischarge))
+	flow, power := m.polynomials(ts, tc)
+	// What the map was measured with, at the edge of the envelope if beyond.
+	low, high := in, out
+	var edge [2]cyclefluid.Isobar
+	if ts != in.Dew.T {
+		f.Set(&edge[0], f.DewPressure(ts))
+		low = &edge[0]
+	}
+	if tc != out.Dew.T {
+		f.Set(&edge[1], f.DewPressure(tc))
+		high = &edge[1]
+	}
+	rated := low.VaporAt(float64(m.ratedGas(quantity.Temperature(ts))))
+	ratedIdeal := high.AtEntropy(rated.S).H - rated.H
+	k := superheatFactor(rated.V / s.V)
+	if low != in {
+		k = rated.V / s.V
+	}
+	return flow * max(k, 0.05), power / flow * ideal / ratedIdeal
+}
+
+// scaled returns m for a machine k times the size.
+func (m *Map) scaled(k float64) *Map {
+	big := *m
+	for i := range big.Flow {
+		big.Flow[i] *= k
+		big.Power[i] *= k
+	}
+	return &big
+}

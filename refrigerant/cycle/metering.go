@@ -1,0 +1,45 @@
+package cycle
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Metering is an expansion device.
+type Metering int
+
+// The expansion devices.
+const (
+	// FixedRestrictor is a piston or short tube: see ShortTube.
+	FixedRestrictor Metering = iota + 1
+	// ThermostaticValve holds the superheat at its bulb: see ExpansionValve.
+	ThermostaticValve
+	// ElectronicValve holds the superheat without the droop of a thermostatic one.
+	ElectronicValve
+	// Capillary is a long thin tube: see CapillaryTube.
+	Capillary
+)
+
+var meteringNames = [...]string{"", "fixed restrictor", "TXV", "EXV", "capillary tube"}
+
+// String returns "fixed restrictor", "TXV", "EXV" or "capillary tube".
+func (m Metering) String() string {
+	if m < FixedRestrictor || m > Capillary {
+		return "not stated"
+	}
+	return meteringNames[m]
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+
+// UnmarshalText accepts the names that String returns.
+func (m *Metering) UnmarshalText(text []byte) error {
+	for i := FixedRestrictor; i <= Capillary; i++ {
+		if strings.EqualFold(meteringNames[i], string(text)) {
+			*m = i
+			return nil
+		}
+	}
+	return fmt.Errorf("metering device %.40q is not known; write one of %s", text, strings.Join(meteringNames[1:], ", "))
+}

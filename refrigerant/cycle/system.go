@@ -1,0 +1,127 @@
+package cycle
+
+import (
+	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A System is a whole machine: compressor, coils, lines, expansion device and the
+// charge in them. Get one from Residential or Design. It is immutable and safe for
+// concurrent use.
+type System struct {
+	plant plant
+	spec  Spec
+	r     *refrigerant.Refrigerant
+}
+
+// Spec returns what s was designed to, with the defaults filled in.
+func (s *System) Spec() Spec { return s.spec }
+
+// Refrigerant returns the refrigerant of s.
+func (s *System) Refrigerant() *refrigerant.Refrigerant { return s.r }
+
+// Charge returns the correct charge by the model's count, in which oil holds none: compare
+// shares of it rather than kilograms.
+func (s *System) Charge() quantity.Mass { return quantity.Mass(s.plant.correct) }
+
+// RatedFlow returns the flow of refrigerant at the rating conditions.
+func (s *System) RatedFlow() quantity.MassFlow { return quantity.MassFlow(s.plant.rated) }
+
+// Compressor returns the compressor.
+func (s *System) Compressor() Compressor { return s.plant.compressor }
+
+// ShortTube returns the restrictor, the zero one where there is none.
+func (s *System) ShortTube() ShortTube { return s.plant.device.tube }
+
+// ExpansionValve returns the valve, the zero one where there is none.
+func (s *System) ExpansionValve() ExpansionValve { return s.plant.device.valve }
+
+// CapillaryTube returns the capillary, the zero one where there is none.
+func (s *System) CapillaryTube() CapillaryTube { return s.plant.device.capillary }
+
+// Solve returns the steady state of s under conditions and with faults. It allocates
+// nothing. The error is a *RangeError: a condition or a fault is outside its range.
+// There is always a state; where it is one at which the machine would stop on a
+// pressure control, Operating.Limit says so.
+func (s *System) Solve(c Conditions, f Faults) (Operating, error) {
+	t := trial{plant: &s.plant}
+	if err := s.ask(&t.question, c, f); err != nil {
+		return Operating{}, err
+	}
+	return t.operating(t.close()), nil
+}
+
+// ask puts conditions and faults into numbers.
+func (s *System) ask(q *question, c Conditions, f Faults) error {
+	if err := c.check(); err != nil {
+		return err
+	}
+	if err := f.check(); err != nil {
+		return err
+	}
+	air, err := c.air()
+	if err != nil {
+		return err
+	}
+	p := &s.plant
+	flow := c.Airflow
+	if flow == 0 {
+		flow = s.spec.Airflow
+	}
+	if err := within("airflow", flow, s.spec.Airflow/20, s.spec.Airflow*3, "near the rated airflow of the machine"); err != nil {
+		return err
+	}
+	v := float64(flow) * (1 + f.IndoorAirflow)
+	q.air = coil.NewAir(air)
+	q.returnT, q.returnW = float64(c.ReturnDryBulb), air.HumidityRatio()
+	q.dryAir = float64(air.DryAirFlow(quantity.VolumeFlow(v)))
+	q.airUA = coil.AirUA(p.evaporator.airUA, q.dryAir, p.evaporator.air) * (1 - f.EvaporatorFouling)
+	q.refUA = p.evaporator.refUA
+	q.blower = p.blower * v / float64(s.spec.Airflow)
+
+	q.outdoorT = float64(c.OutdoorDryBulb.Add(f.Recirculation))
+	// The fan moves a volume; its mass thins with heat and height.
+	density := outdoorDensity(q.outdoorT, float64(air.Pressure())) / outdoorDensity(ratedOutdoor, float64(quantity.StandardAtmosphere))
+	outdoor := p.condenser.air * density * (1 + f.OutdoorAirflow)
+	q.outdoorAir = outdoor * outdoorHeatCapacity
+	q.outdoorUA = coil.AirUA(p.condenser.airUA, outdoor, p.condenser.air) * (1 - f.CondenserFouling)
+	q.outdoorRefUA = p.condenser.refUA
+	q.outdoorFanW = p.fan
+
+	q.flowScale, q.powerScale = 1, 1
+	q.leak = f.CompressorLeak
+	q.size = 1 + f.MeteringSize
+	q.stuck = -1
+	if f.ValveStuck {
+		q.stuck = f.ValveOpening
+	}
+	q.bulb = f.BulbOff
+	q.setting = float64(f.ValveSetting)
+	q.liquidDrop = p.liquid.drop + float64(f.LiquidRestriction)/(p.rated*p.rated)*p.ratedLiquid
+	q.suctionDrop = p.suction.drop + float64(f.SuctionRestriction)/(p.rated*p.rated)*p.ratedGas
+	q.nonCondensable = p.otherGas(f.NonCondensables, q.outdoorT)
+	q.charge = p.correct * (1 + f.Charge)
+	q.lowest = p.fluid.LowPressure() * 1.05
+	q.highest = p.fluid.HighPressure() * 0.995
+	return nil
+}
+
+const (
+	outdoorHeatCapacity = 1012.0 // J/(kg K), air with some moisture
+	ratedOutdoor        = 308.15 // K
+)
+
+func outdoorDensity(t, p float64) float64 { return p / (287.05 * t) }
+
+// otherGas is the pressure that other gas takes up in the condenser, where the
+// liquid seal of the outlet keeps it: the amount by the ideal-gas law in the share of
+// the condenser that is not liquid, about 0.8, at about the condensing temperature.
+func (p *plant) otherGas(share, outdoorT float64) float64 {
+	const (
+		gasSpace = 0.8
+		filledAt = 294.26 // 70 °F
+		above    = 12     // K, condensing over outdoor air
+	)
+	return share * float64(quantity.StandardAtmosphere) * p.volume / (gasSpace * p.condenser.volume) * (outdoorT + above) / filledAt
+}
