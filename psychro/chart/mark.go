@@ -38,17 +38,18 @@ func (s *sheet) reserveMarks() {
 		if st.open && s.page.Sparse {
 			label = "ADP"
 		}
-		s.place(writing(normal, vermilion, true), label, s.point(st.air), dot+2)
+		s.place(writing(normal, vermilion, true), label, s.point(st.air), dot+2, true)
 	}
 	for _, p := range s.chart.paths {
 		if from, to := s.point(p.points[0]), s.point(p.points[1]); p.label != "" {
-			s.place(writing(small, vermilion, false), p.label, from.Add(to.Sub(from).Scale(0.5)), 4)
+			s.place(writing(small, vermilion, false), p.label, from.Add(to.Sub(from).Scale(0.5)), 4, !s.page.Sparse)
 		}
 	}
 }
 
-// place finds the spot around a point with the least in its way, and keeps it.
-func (s *sheet) place(style text.Style, word string, at vg.Point, away float64) {
+// place finds the spot around a point with the least in its way, and keeps it. A
+// word that is not needed stays away where nothing is free close by.
+func (s *sheet) place(style text.Style, word string, at vg.Point, away float64, needed bool) {
 	if word == "" {
 		return
 	}
@@ -80,6 +81,9 @@ func (s *sheet) place(style text.Style, word string, at vg.Point, away float64) 
 				best.box, best.ground, least = b, ground, cost
 			}
 		}
+	}
+	if !needed && least > 6 {
+		return
 	}
 	s.take(best.box)
 	s.marked = append(s.marked, best)
@@ -118,6 +122,8 @@ func (s *sheet) marks() {
 	}
 	for _, m := range s.marked {
 		s.canvas.FillPolygon(m.ground, m.box.corners())
+	}
+	for _, m := range s.marked {
 		m.style.XAlign, m.style.YAlign = text.XCenter, text.YCenter
 		s.canvas.FillText(m.style, m.box.center.Add(vg.Point{Y: -0.06 * m.style.Font.Size}), m.word)
 	}
