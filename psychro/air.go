@@ -1,6 +1,10 @@
 package psychro
 
-import "github.com/satline/satline/quantity"
+import (
+	"fmt"
+
+	"github.com/satline/satline/quantity"
+)
 
 // Air is one state of moist air: its temperature, pressure and water, and the
 // model it is computed with. It is a small value to copy and compare; two Airs
@@ -146,3 +150,14 @@ func (a Air) IcedWetBulb() (wetBulb quantity.Temperature, ok bool) {
 	}
 	return quantity.Temperature(m.wetBulb(a.t, a.w, a.p, true)), true
 }
+
+// Format shows dry bulb, wet bulb and pressure in one system of units.
+func (a Air) Format(sys quantity.System) string {
+	if !a.IsValid() {
+		return "no air"
+	}
+	return fmt.Sprintf("%s dry bulb, %s wet bulb, %s", a.DryBulb().Format(sys), a.WetBulb().Format(sys), a.Pressure().Format(sys))
+}
+
+// String is Format(SI).
+func (a Air) String() string { return a.Format(quantity.SI) }

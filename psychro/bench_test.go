@@ -111,3 +111,30 @@ func BenchmarkMeasure(b *testing.B) {
 		sink += m.RelativeHumidity.Std
 	}
 }
+
+// What a loop over thousands of readings calls takes no memory.
+func TestNoAllocation(t *testing.T) {
+	p := quantity.Kilopascals(84.3)
+	for _, m := range models {
+		a, err := m.FromWetBulb(quantity.Celsius(27), quantity.Celsius(19), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, f := range map[string]func(){
+			"from wet bulb":                       func() { b, _ := m.FromWetBulb(300, 292, p); sink += b.HumidityRatio() },
+			"from wet bulb and relative humidity": func() { b, _ := m.FromWetBulbAndRelativeHumidity(292, 0.5, p); sink += b.HumidityRatio() },
+			"from enthalpy and relative humidity": func() { b, _ := m.FromEnthalpyAndRelativeHumidity(6e4, 0.5, p); sink += b.HumidityRatio() },
+			"wet bulb":                            func() { sink += float64(a.WetBulb()) },
+			"dew point":                           func() { sink += float64(a.DewPoint()) },
+			"coil":                                func() { c, _ := psychro.CoolAndDehumidify(a, 283, 0.1); sink += c.Water },
+			"mix": func() {
+				x, _ := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: a, DryAir: 2})
+				sink += x.Fog
+			},
+		} {
+			if n := testing.AllocsPerRun(20, f); n != 0 {
+				t.Errorf("%v, %s: %v allocations", m, name, n)
+			}
+		}
+	}
+}

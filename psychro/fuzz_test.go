@@ -93,6 +93,9 @@ func TestZeroAir(t *testing.T) {
 		t.Error("the zero Air has an iced wick")
 	}
 	var re *psychro.RangeError
+	if _, err := psychro.Model(9).FromWetBulb(300, 290, 101325); !errors.As(err, &re) {
+		t.Errorf("a model that is none: %v", err)
+	}
 	for i, err := range []error{
 		second(psychro.SensibleHeatCool(a, 300)), second(psychro.AddHeat(a, 1)), second(psychro.AddWater(a, 0, 0)),
 		second(psychro.HumidifyAdiabatic(a, 0.5)), second(psychro.CoolAndDehumidify(a, 280, 0.1)),
@@ -104,3 +107,41 @@ func TestZeroAir(t *testing.T) {
 }
 
 func second(_ psychro.Process, err error) error { return err }
+
+// FuzzMeasure reads a psychrometer with any numbers whatever.
+func FuzzMeasure(f *testing.F) {
+	f.Add(298.15, 0.3, 291.15, 0.3, 101325.0, 100.0, 1.0, uint8(0))
+	f.Add(291.15, 0.3, 291.35, 0.3, 84e3, 0.0, 0.2, uint8(1))
+	f.Add(263.15, 0.1, 262.15, 0.1, 101325.0, 0.0, 5.0, uint8(2))
+	f.Add(math.NaN(), -1.0, math.Inf(1), 0.0, 0.0, math.NaN(), -1.0, uint8(9))
+	f.Fuzz(func(t *testing.T, dry, dryStd, wet, wetStd, pa, paStd, speed float64, wick uint8) {
+		instruments := []psychro.Psychrometer{psychro.Sling(), psychro.Aspirated(), {}}
+		if ps, err := psychro.InAirSpeed(quantity.Velocity(speed)); err == nil {
+			instruments = append(instruments, ps)
+		}
+		r := psychro.Reading{
+			DryBulb:  quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(dry), Std: dryStd},
+			WetBulb:  quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(wet), Std: wetStd},
+			Pressure: quantity.Uncertain[quantity.Pressure]{Value: quantity.Pressure(pa), Std: paStd},
+			Wick:     psychro.Wick(wick),
+		}
+		for _, ps := range instruments {
+			ps.Doubts(r)
+			ps.CoilDoubts(r, r, quantity.Temperature(wet))
+			m, err := ps.Measure(r)
+			if err != nil {
+				var re *psychro.RangeError
+				if !errors.As(err, &re) || re.Advice == "" {
+					t.Fatalf("%v", err)
+				}
+				continue
+			}
+			sound(t, m.Air)
+			for _, v := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std, m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std, float64(m.Correction)} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Fatalf("%+v", m)
+				}
+			}
+		}
+	})
+}

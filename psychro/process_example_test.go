@@ -160,3 +160,37 @@ func ExampleHumidifyAdiabatic() {
 	fmt.Printf("%.1f °F, %.0f %%\n", pads.End.DryBulb().Fahrenheit(), 100*pads.End.RelativeHumidity())
 	// Output: 71.4 °F, 77 %
 }
+
+// A fan warms the air it moves: 350 W in 1,200 CFM.
+func ExampleAddHeat() {
+	air, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(55), 0.95, quantity.StandardAtmosphere)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	flow := air.DryAirFlow(quantity.CFM(1200))
+	fan, err := psychro.AddHeat(air, quantity.SpecificEnthalpy(350/flow.KilogramsPerSecond()))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f °F\n", fan.End.DryBulb().Fahrenheit())
+	// Output: 55.9 °F
+}
+
+// Spray water of 15 °C, all of it evaporated.
+func ExampleLiquidEnthalpy() {
+	air, err := psychro.FromRelativeHumidity(quantity.Celsius(35), 0.2, quantity.StandardAtmosphere)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	h, err := psychro.LiquidEnthalpy(quantity.Celsius(15), air.Pressure())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	spray, err := psychro.AddWater(air, 0.004, h)
+	fmt.Println(spray.End, err)
+	// Output: 25.2 °C dry bulb, 18.8 °C wet bulb, 101.3 kPa <nil>
+}

@@ -137,6 +137,11 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	if !(ps.Coefficient > 0 && ps.Coefficient < 0.1 && ps.Iced > 0 && ps.Iced < 0.1) {
 		return Measurement{}, &RangeError{Quantity: "psychrometer coefficient", Value: quantity.Number(ps.Coefficient), Min: quantity.Number(0), Max: quantity.Number(0.1), Advice: "start from Sling, Aspirated or InAirSpeed"}
 	}
+	for _, std := range []float64{r.DryBulb.Std, r.WetBulb.Std, r.Pressure.Std, ps.Spread, ps.Growth} {
+		if !(std >= 0 && std < 1e6) {
+			return Measurement{}, &RangeError{Quantity: "standard uncertainty of a reading", Value: quantity.Number(std), Min: quantity.Number(0), Advice: "it is 0 where none is stated, and never negative"}
+		}
+	}
 	m := Measurement{}
 	if excess := float64(r.WetBulb.Value - r.DryBulb.Value); excess > 0 {
 		if excess > r.tolerance()+roundingK {

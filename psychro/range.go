@@ -45,6 +45,9 @@ func checkTemperature(name string, t float64) error {
 }
 
 func (m Model) checkPressure(p float64) error {
+	if m > RealGas {
+		return &RangeError{Quantity: "model of moist air", Value: quantity.Number(m), Min: quantity.Number(PerfectGas), Max: quantity.Number(RealGas), Advice: "take PerfectGas, PerfectGasIAPWS or RealGas"}
+	}
 	if p >= minPressure && p <= maxPressure {
 		return nil
 	}
@@ -122,7 +125,7 @@ func (m Model) noAirLeft(t, rh, p float64) error {
 
 // checkReadings refuses a temperature or a pressure outside the range.
 func (m Model) checkReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
-	if t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure {
+	if t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure && m <= RealGas {
 		return nil
 	}
 	return m.refuseReadings(name, t, p)

@@ -58,6 +58,9 @@ func New(o Options) (*Chart, error) {
 	if o.Title = oneLine(o.Title); o.Title == "" {
 		o.Title = "Psychrometric chart"
 	}
+	if !(o.Elevation >= -5000 && o.Elevation <= 11000) {
+		return nil, &quantity.RangeError{Quantity: "elevation", Value: o.Elevation, Min: quantity.Length(-5000), Max: quantity.Length(11000), Advice: "the standard atmosphere of the chart ends there"}
+	}
 	if o.Pressure == 0 {
 		o.Pressure = quantity.AtmosphereAt(o.Elevation)
 	}

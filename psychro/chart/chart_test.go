@@ -205,6 +205,7 @@ func TestRefusals(t *testing.T) {
 	_, tooNarrow := chart.New(chart.Options{MinDryBulb: quantity.Celsius(20), MaxDryBulb: quantity.Celsius(21)})
 	_, vacuum := chart.New(chart.Options{Pressure: 100})
 	_, tooWet := chart.New(chart.Options{MaxHumidityRatio: 30})
+	_, nowhere := chart.New(chart.Options{Elevation: quantity.Length(math.NaN())})
 	for name, err := range map[string]error{
 		"air of another pressure": c.AddState("x", sea),
 		"zero air":                c.AddPath("x", psychro.Air{}, entering),
@@ -217,6 +218,7 @@ func TestRefusals(t *testing.T) {
 		"a chart of 1 K":          tooNarrow,
 		"a chart of a vacuum":     vacuum,
 		"a chart of soup":         tooWet,
+		"a chart of nowhere":      nowhere,
 	} {
 		var re *quantity.RangeError
 		if !errors.As(err, &re) || re.Advice == "" {
