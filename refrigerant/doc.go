@@ -28,6 +28,25 @@
 // A gauge counts from the atmosphere around it. Turn its reading into
 // a quantity.Pressure with the atmosphere of the site; see quantity.AtmosphereAt.
 //
+// # Where the figures come from
+//
+// Pure fluids are computed from their published Helmholtz equations of state,
+// blends from the published mixture models; Sources names the papers, and
+// Estimated says where a pair of components has no published fit. Saturation is
+// served from tables made from those equations (go generate): a lookup takes some
+// nanoseconds, allocates nothing and is within 0.1 mK and 1e-5 of the equation,
+// which a test holds for every refrigerant. The last 0.3 % below the critical
+// temperature, a NewBlend, and every State are solved from the equation itself.
+//
+// A unit's own chart outranks these figures.
+//
+// # In the field
+//
+// Leak tells what stays in a unit that has leaked a zeotropic blend, Cylinder how
+// far a cylinder may be filled, StandingPressure which refrigerants fit the gauge
+// of a unit that is off. SafetyGroup, Flammable, Cautions, GWP and Control are the
+// facts to know before opening a valve.
+//
 // # Not here
 //
 // Viscosity, thermal conductivity and surface tension are outside the equations

@@ -312,3 +312,29 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 		}
 	}
 }
+
+// A superheat is counted from the dew point and a subcooling from the bubble
+// point, above and below it alike.
+func TestSuperheatAndSubcoolingAreSigned(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRefrigerant().Draw(t, "refrigerant")
+		p, err := r.DewPressure(saturationTemperature(t, r))
+		if err != nil || p > r.Critical().Pressure {
+			t.Skip("retrograde")
+		}
+		off := quantity.KelvinDelta(rapid.Float64Range(-20, 40).Draw(t, "off"))
+		dew, err1 := r.DewTemperature(p)
+		superheat, err2 := r.Superheat(p, dew.Add(off))
+		if err1 != nil || err2 != nil || math.Abs(float64(superheat-off)) > 1e-9 {
+			t.Errorf("%v: superheat %v, want %v, %v, %v", r, superheat, off, err1, err2)
+		}
+		bubble, err := r.BubbleTemperature(p)
+		if err != nil {
+			return // below the coldest bubble point
+		}
+		subcooling, err := r.Subcooling(p, bubble.Add(-off))
+		if err != nil || math.Abs(float64(subcooling-off)) > 1e-9 {
+			t.Errorf("%v: subcooling %v, want %v, %v", r, subcooling, off, err)
+		}
+	})
+}
