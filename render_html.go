@@ -76,7 +76,18 @@ table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; padding: .15rem .5rem .15rem 0; border-bottom: 1px solid #bbb; vertical-align: top; }
 figure { margin: .5rem 0; }
 svg { max-width: 100%; height: auto; }
-@media print { body { font-size: 9.5pt; margin: 0; max-width: none; } h2 { margin-top: .5rem; } figure { display: inline-block; width: 48%; } section { break-inside: avoid; } }
+@page { margin: 9mm; }
+@media print {
+  body { font-size: 7.6pt; line-height: 1.22; margin: 0; padding: 0; max-width: none; columns: 2; column-gap: 7mm; }
+  h1 { font-size: 12pt; column-span: all; }
+  h2 { font-size: 8.6pt; margin: 1.6mm 0 .6mm; border-bottom-width: 1px; break-after: avoid; }
+  p, ul, ol { margin: .5mm 0; }
+  ul, ol { padding-left: 4mm; }
+  th, td { padding: 0 2mm 0 0; }
+  figure { break-inside: avoid; margin: 1mm 0; }
+  svg { max-height: 62mm; }
+  figcaption { font-size: 6.6pt; }
+}
 </style>
 </head>
 <body>
