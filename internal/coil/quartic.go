@@ -49,7 +49,7 @@ func (q *quartic) under(h, ry float64) float64 {
 	for range 20 {
 		step := (q.at(z) + ry*z - h) / (q.slope(z) + ry)
 		z -= step
-		if math.Abs(step) < 1e-14 {
+		if math.Abs(step) < quadratic {
 			break
 		}
 	}
@@ -57,18 +57,23 @@ func (q *quartic) under(h, ry float64) float64 {
 }
 
 // decay returns s = ln(z1/z2) over a length x of coil. The left side of the
-// integrated equation rises and bends downward in s, so Newton's method from a
-// point before the root comes up to it without passing it.
+// integrated equation rises and bends downward in s, so Newton's method comes up
+// to the root from below after its first step.
 func (q *quartic) decay(z1, x, ry float64) float64 {
 	a, e1 := q[1]+ry, q.e(z1)
+	// The slope falls along the coil; halfway is a fair mean of it.
 	s := x / (q.slope(z1) + ry)
+	s = x / (q.slope(z1*max(0, 1-s/2)) + ry)
 	for range 20 {
 		z := z1 * math.Exp(-s)
 		step := (x - a*s - e1 + q.e(z)) / (q.slope(z) + ry)
 		s += step
-		if math.Abs(step) < 1e-13*(1+s) {
+		if math.Abs(step) < quadratic*(1+s) {
 			break
 		}
 	}
 	return max(s, 0)
 }
+
+// quadratic is a step of Newton's method after which the next is below rounding.
+const quadratic = 1e-7

@@ -41,10 +41,14 @@ func (c *pass) wet(dryShare float64) Result {
 	s := sat.decay(z1, x, ry)
 	z2 := z1 * math.Exp(-s)
 	h2 := sat.at(z2) + ry*z2
-	t2 := c.tr + c.leaving(&sat, t1-c.tr, z1, s, x, ry, share, span)
+	t2 := c.tr + c.leaving(&sat, t1-c.tr, z1, z2, s, x, ry, share, span)
 	w2 := humidityRatioAt(t2, h2, hw)
-	if ws, ok := saturatedAt(t2, c.p); ok && w2 > ws {
-		t2, w2 = c.fogged(t2, h2, hw)
+	// Fog is possible below the dew point where the enthalpy is near saturation.
+	const near = 500.0 // J/kg, more than the polynomial may be off
+	if t2 < c.dew && h2 > sat.at((t2-c.tr)/span)-near {
+		if ws, ok := saturatedAt(t2, c.p); ok && w2 > ws {
+			t2, w2 = c.fogged(t2, h2, hw)
+		}
 	}
 
 	water := c.m * (c.w - w2)
@@ -66,31 +70,26 @@ func (c *pass) wet(dryShare float64) Result {
 //	T2 − Ts2 = (T1 − Ts1)·e^(−N·(x2−x1)) − ∫ e^(−N·(x2−x))·dTs:
 //
 // the air follows the surface and lags behind. In s = ln(z1/z) the integrand is
-// a sum of exponentials, and six Gauss-Legendre points are enough.
-func (c *pass) leaving(sat *quartic, above, z1, s, x, ry, share, span float64) float64 {
+// a sum of exponentials, and six Gauss-Legendre points are enough. The points lie
+// in pairs around the middle, so one exponential serves two.
+func (c *pass) leaving(sat *quartic, above, z1, z2, s, x, ry, share, span float64) float64 {
 	n := c.airUA / (c.m * c.cp)
 	perX := n * c.m / (c.refUA * span)
-	lag, e1 := 0.0, sat.e(z1)
+	lag, a, e1 := 0.0, sat[1]+ry, sat.e(z1)
 	for i, g := range gauss {
-		si := s * g
-		z := z1 * math.Exp(-si)
-		past := (sat[1]+ry)*si + e1 - sat.e(z)
-		lag += gaussWeight[i] * z * math.Exp(-perX*(x-past))
+		near := z1 * math.Exp(-s*g)
+		far := z1 * z2 / near
+		lag += gaussWeight[i] * (near*math.Exp(-perX*(x-a*s*g-e1+sat.e(near))) +
+			far*math.Exp(-perX*(x-a*s*(1-g)-e1+sat.e(far))))
 	}
-	return span*z1*math.Exp(-s) + (above-span*z1)*math.Exp(-n*share) + span*s*lag
+	return span*z2 + (above-span*z1)*math.Exp(-n*share) + span*s*lag
 }
 
-// Gauss-Legendre points and weights on 0 to 1 (Abramowitz and Stegun, table
-// 25.4, n = 6).
+// Gauss-Legendre points below the middle, and weights, on 0 to 1 (Abramowitz and
+// Stegun, table 25.4, n = 6).
 var (
-	gauss = [6]float64{
-		0.5 - 0.9324695142031521/2, 0.5 - 0.6612093864662645/2, 0.5 - 0.2386191860831969/2,
-		0.5 + 0.2386191860831969/2, 0.5 + 0.6612093864662645/2, 0.5 + 0.9324695142031521/2,
-	}
-	gaussWeight = [6]float64{
-		0.1713244923791704 / 2, 0.3607615730481386 / 2, 0.4679139345726910 / 2,
-		0.4679139345726910 / 2, 0.3607615730481386 / 2, 0.1713244923791704 / 2,
-	}
+	gauss       = [3]float64{0.5 - 0.9324695142031521/2, 0.5 - 0.6612093864662645/2, 0.5 - 0.2386191860831969/2}
+	gaussWeight = [3]float64{0.1713244923791704 / 2, 0.3607615730481386 / 2, 0.4679139345726910 / 2}
 )
 
 // fogged returns saturated air of the same enthalpy, for air that would leave
