@@ -14,9 +14,9 @@ import (
 
 // A Builder collects the schemas of types and of all that they hold.
 type Builder struct {
-	// Root is the package whose types go by their bare names; those of others
+	// Bare are the packages whose types go by their bare names; those of others
 	// carry their package's.
-	Root string
+	Bare []string
 	// RefPrefix stands before a name in a $ref: "#/$defs/".
 	RefPrefix string
 	// Closed says that objects have no fields but those of their type.
@@ -32,7 +32,7 @@ type Builder struct {
 // source is in dir.
 func NewBuilder(module, dir string) *Builder {
 	return &Builder{
-		Root:      module,
+		Bare:      []string{module},
 		RefPrefix: "#/$defs/",
 		source:    newSource(module, dir),
 		overrides: make(map[reflect.Type]func(*Builder) (*Schema, error)),
@@ -98,7 +98,7 @@ func (b *Builder) named(t reflect.Type) (*Schema, error) {
 	return &Schema{Ref: b.RefPrefix + name}, nil
 }
 
-// name is "Visit" for a type of the root package, "charge.Dose" for one of
+// name is "Visit" for a type of a bare package, "charge.Dose" for one of
 // another, and "quantity.UncertainTemperature" for an instance of a generic one.
 func (b *Builder) name(t reflect.Type) string {
 	base, args, generic := strings.Cut(t.Name(), "[")
@@ -107,7 +107,7 @@ func (b *Builder) name(t reflect.Type) string {
 			base += a[strings.LastIndexByte(a, '.')+1:]
 		}
 	}
-	if t.PkgPath() == b.Root {
+	if slices.Contains(b.Bare, t.PkgPath()) {
 		return base
 	}
 	return t.PkgPath()[strings.LastIndexByte(t.PkgPath(), '/')+1:] + "." + base

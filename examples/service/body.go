@@ -1,0 +1,50 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/internal/strictjson"
+)
+
+// bodyLimits bound what is read of a request.
+type bodyLimits strictjson.Limits
+
+var (
+	assessLimits = bodyLimits{Bytes: satline.MaxVisitBytes, Depth: 16, Items: 5000}
+	smallLimits  = bodyLimits{Bytes: 16 << 10, Depth: 4, Items: 50}
+)
+
+func (l bodyLimits) decode(text []byte, into any) error {
+	return strictjson.Decode(text, into, strictjson.Limits(l))
+}
+
+func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Problem) {
+	if p := needs(r, "application/json"); p != nil {
+		return nil, p
+	}
+	if r.ContentLength > int64(l.Bytes) {
+		return nil, tooLargeProblem(int64(l.Bytes))
+	}
+	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, int64(l.Bytes)))
+	var large *http.MaxBytesError
+	switch {
+	case errors.As(err, &large):
+		return nil, tooLargeProblem(large.Limit)
+	case err != nil:
+		return nil, malformedProblem(errors.New("the request ended, or its time was up, before its body had arrived"))
+	}
+	return text, nil
+}
+
+// needs refuses a request in another media type.
+func needs(r *http.Request, media string) *Problem {
+	got := r.Header.Get("Content-Type")
+	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
+		return mediaProblem(media, got)
+	}
+	return nil
+}

@@ -1,0 +1,216 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/http"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+)
+
+var metricLine = regexp.MustCompile(`^(# (HELP|TYPE) [a-z_]+ .+|[a-z_]+(\{([a-z]+="[^"]*",?)+\})? [0-9.e+-]+)\n$`)
+
+func contextThatEnds() (context.Context, context.CancelFunc) {
+	return context.WithTimeout(context.Background(), 20*time.Millisecond)
+}
+
+// start serves with short time-outs on a loopback address.
+func start(t *testing.T, connections int) (*service, *http.Server, string) {
+	t.Helper()
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := slog.New(slog.DiscardHandler)
+	s := newService(log, 2, false)
+	server := newServer(s, log)
+	server.ReadHeaderTimeout, server.ReadTimeout = 150*time.Millisecond, 300*time.Millisecond
+	go server.Serve(limitConnections(listener, connections))
+	t.Cleanup(func() { server.Close() })
+	return s, server, listener.Addr().String()
+}
+
+// Clients that send slowly, stop half-way or send no HTTP are dropped in time,
+// and others are served meanwhile.
+func TestSlowAndBrokenClients(t *testing.T) {
+	_, _, address := start(t, 64)
+	head := "POST /v1/assess HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
+	var open []net.Conn
+	for _, sent := range []string{
+		"",
+		"POST /v1/assess HTTP/1.1\r\nHost: local",
+		head + "Content-Length: 1000\r\n\r\n{\"equip",
+		head + "Transfer-Encoding: chunked\r\n\r\n5\r\n{\"equ",
+		head + "Transfer-Encoding: chunked\r\n\r\nzz\r\n",
+		head + "Content-Length: 99999999\r\n\r\n{",
+		head + "Content-Length: -1\r\n\r\n{",
+		"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03",
+		"GET / HTTP/9.9\r\n\r\n",
+		"GET /" + strings.Repeat("x", 64<<10) + " HTTP/1.1\r\n\r\n",
+		"GET /healthz HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) + "\r\n\r\n",
+	} {
+		for range 4 {
+			c, err := net.Dial("tcp", address)
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer c.Close()
+			io.WriteString(c, sent)
+			open = append(open, c)
+		}
+	}
+	resp, err := http.Post("http://"+address+"/v1/assess", asJSON, strings.NewReader(exampleVisit))
+	if err != nil {
+		t.Fatal(err)
+	}
+	resp.Body.Close()
+	if resp.StatusCode != http.StatusOK {
+		t.Errorf("an honest client got %d among broken ones", resp.StatusCode)
+	}
+	for i, c := range open {
+		c.SetReadDeadline(time.Now().Add(5 * time.Second))
+		if _, err := io.Copy(io.Discard, c); err != nil && strings.Contains(err.Error(), "timeout") {
+			t.Errorf("client %d is still connected after 5 s", i)
+		}
+	}
+}
+
+// Connections beyond the limit wait and are then served.
+func TestConnectionLimit(t *testing.T) {
+	_, _, address := start(t, 2)
+	var idle []net.Conn
+	for range 2 {
+		c, err := net.Dial("tcp", address)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		idle = append(idle, c)
+	}
+	done := make(chan error, 1)
+	go func() {
+		resp, err := http.Get("http://" + address + "/healthz")
+		if err == nil {
+			resp.Body.Close()
+		}
+		done <- err
+	}()
+	for _, c := range idle {
+		c.Close()
+	}
+	select {
+	case err := <-done:
+		if err != nil {
+			t.Error(err)
+		}
+	case <-time.After(5 * time.Second):
+		t.Error("a place that came free was not given on")
+	}
+}
+
+// Results of a batch come while the client is still sending.
+func TestBatchIsStreamed(t *testing.T) {
+	_, _, address := start(t, 8)
+	body, send := io.Pipe()
+	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess/batch", body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Header.Set("Content-Type", asNDJSON)
+	visit := strings.ReplaceAll(exampleVisit, "\n", " ") + "\n"
+	go io.WriteString(send, visit)
+	resp, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer resp.Body.Close()
+	results := bufio.NewReader(resp.Body)
+	for n := 1; n <= 3; n++ {
+		text, err := results.ReadString('\n')
+		if err != nil || !strings.HasPrefix(text, fmt.Sprintf(`{"line":%d,"assessment"`, n)) {
+			t.Fatalf("line %d: %v %.100s", n, err, text)
+		}
+		if n < 3 {
+			if _, err := io.WriteString(send, visit); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	send.Close()
+	if rest, err := io.ReadAll(results); err != nil || len(rest) != 0 {
+		t.Errorf("after the end: %v %.100s", err, rest)
+	}
+}
+
+// Told to stop, the service says that it is not ready, finishes what is under
+// way, and ends.
+func TestGracefulStop(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	defer stop()
+	out, in := io.Pipe()
+	ended := make(chan error, 1)
+	go func() {
+		ended <- run(ctx, []string{"-listen", "127.0.0.1:0", "-drain", "200ms"}, slog.New(slog.NewJSONHandler(in, nil)))
+		in.Close()
+	}()
+	lines := bufio.NewReader(out)
+	first, err := lines.ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, after, _ := strings.Cut(first, `"address":"`)
+	address, _, _ := strings.Cut(after, `"`)
+	go io.Copy(io.Discard, lines)
+
+	body, send := io.Pipe()
+	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess", body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Header.Set("Content-Type", asJSON)
+	answered := make(chan string, 1)
+	go func() {
+		resp, err := http.DefaultClient.Do(r)
+		if err != nil {
+			answered <- err.Error()
+			return
+		}
+		defer resp.Body.Close()
+		answered <- resp.Status
+	}()
+	io.WriteString(send, exampleVisit[:40])
+	stop()
+	waitFor(t, "readiness withdrawn", func() bool {
+		resp, err := http.Get("http://" + address + "/readyz")
+		if err != nil {
+			return false
+		}
+		defer resp.Body.Close()
+		return resp.StatusCode == http.StatusServiceUnavailable
+	})
+	io.WriteString(send, exampleVisit[40:])
+	send.Close()
+	if got := <-answered; got != "200 OK" {
+		t.Errorf("the request under way: %s", got)
+	}
+	if err := <-ended; err != nil {
+		t.Errorf("stopped with %v", err)
+	}
+}
+
+func waitFor(t *testing.T, what string, is func() bool) {
+	t.Helper()
+	for range 200 {
+		if is() {
+			return
+		}
+		time.Sleep(time.Millisecond)
+	}
+	t.Errorf("not within its time: %s", what)
+}

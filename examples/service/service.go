@@ -1,0 +1,213 @@
+package main
+
+import (
+	"context"
+	_ "embed"
+	"encoding/json"
+	"log/slog"
+	"net/http"
+	"runtime/debug"
+	"strings"
+	"sync/atomic"
+	"time"
+
+	"github.com/satline/satline"
+)
+
+//go:embed openapi.json
+var openAPI []byte
+
+// A service holds no state but its counters.
+type service struct {
+	log      *slog.Logger
+	requests bool // whether each request is logged
+	mux      *http.ServeMux
+	places   chan struct{} // one for each request that is being computed
+	metrics  metrics
+	ready    atomic.Bool
+}
+
+// An endpoint answers a request, or says what is wrong with it.
+type endpoint func(w http.ResponseWriter, r *http.Request) *Problem
+
+func newService(log *slog.Logger, workers int, logRequests bool) *service {
+	s := &service{log: log, requests: logRequests, mux: http.NewServeMux(), places: make(chan struct{}, max(1, workers))}
+	s.ready.Store(true)
+	s.serve("POST /v1/assess", answering(s, assessLimits, satline.Assess))
+	s.serve("POST /v1/assess/batch", s.batch)
+	s.serve("GET /v1/refrigerants", s.refrigerants)
+	s.serve("GET /v1/refrigerants/{name}", s.refrigerant)
+	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, saturation))
+	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, state))
+	s.serve("POST /v1/air", answering(s, smallLimits, air))
+	s.serve("POST /v1/charge/target", answering(s, smallLimits, target))
+	s.mux.HandleFunc("GET /openapi.json", func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "application/json")
+		w.Write(openAPI)
+	})
+	s.mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) { plain(w, http.StatusOK, "alive\n") })
+	s.mux.HandleFunc("GET /readyz", func(w http.ResponseWriter, _ *http.Request) {
+		if !s.ready.Load() {
+			plain(w, http.StatusServiceUnavailable, "stopping\n")
+			return
+		}
+		plain(w, http.StatusOK, "ready\n")
+	})
+	s.mux.HandleFunc("GET /metrics", func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/plain; version=0.0.4; charset=utf-8")
+		s.metrics.write(w)
+	})
+	s.serve("/", s.elsewhere)
+	return s
+}
+
+func (s *service) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.mux.ServeHTTP(w, r) }
+
+// serve counts, times and logs an endpoint, and keeps a panic of ours from
+// ending more than the request at hand.
+func (s *service) serve(pattern string, do endpoint) {
+	counter := s.metrics.add(pattern)
+	s.mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
+		began := time.Now()
+		seen := &recorder{ResponseWriter: w}
+		s.metrics.underWay.Add(1)
+		defer func() {
+			cause := recover()
+			partial := cause != nil && seen.status != 0
+			if cause != nil {
+				s.log.Error("panic", "pattern", pattern, "cause", cause, "stack", string(debug.Stack()))
+				if !partial {
+					internalProblem().write(seen)
+				}
+			}
+			took := time.Since(began)
+			counter.count(seen.code(), took)
+			s.metrics.underWay.Add(-1)
+			if s.requests {
+				s.log.Info("request", "pattern", pattern, "status", seen.code(), "bytes", seen.bytes, "took", took.Seconds(), "from", r.RemoteAddr)
+			}
+			if partial {
+				panic(http.ErrAbortHandler) // what was sent is not whole: say so by closing
+			}
+		}()
+		if p := do(seen, r); p != nil {
+			p.write(seen)
+		}
+	})
+}
+
+// placeWait is how long a request waits to be computed before it is told to
+// come back.
+const placeWait = 5 * time.Second
+
+// computing does work in one of the places there are. A client takes a place
+// only once its request has arrived whole, so slow ones take none.
+func (s *service) computing(ctx context.Context, work func() *Problem) *Problem {
+	select {
+	case s.places <- struct{}{}:
+	default:
+		timer := time.NewTimer(placeWait)
+		defer timer.Stop()
+		select {
+		case s.places <- struct{}{}:
+		case <-timer.C:
+			return busyProblem()
+		case <-ctx.Done():
+			return busyProblem()
+		}
+	}
+	defer func() { <-s.places }()
+	return work()
+}
+
+// answering makes an endpoint of a function from a JSON document to another.
+func answering[Question, Answer any](s *service, limits bodyLimits, do func(Question) (Answer, error)) endpoint {
+	return func(w http.ResponseWriter, r *http.Request) *Problem {
+		text, p := readBody(w, r, limits)
+		if p != nil {
+			return p
+		}
+		var body []byte
+		if p := s.computing(r.Context(), func() *Problem {
+			var q Question
+			if err := limits.decode(text, &q); err != nil {
+				return malformedProblem(err)
+			}
+			a, err := do(q)
+			if err != nil {
+				return problemOf(err)
+			}
+			if body, err = json.Marshal(a); err != nil {
+				s.log.Error("not written", "cause", err)
+				return internalProblem()
+			}
+			return nil
+		}); p != nil {
+			return p
+		}
+		sendJSON(w, body)
+		return nil
+	}
+}
+
+func sendJSON(w http.ResponseWriter, body []byte) {
+	w.Header().Set("Content-Type", "application/json")
+	w.Write(append(body, '\n'))
+}
+
+// elsewhere answers what no endpoint does: another method of a path that there
+// is, or no such path.
+func (s *service) elsewhere(w http.ResponseWriter, r *http.Request) *Problem {
+	var allowed []string
+	for _, method := range []string{http.MethodGet, http.MethodPost} {
+		other := r.Clone(r.Context())
+		other.Method = method
+		if _, pattern := s.mux.Handler(other); pattern != "" && pattern != "/" {
+			allowed = append(allowed, method)
+		}
+	}
+	if len(allowed) > 0 {
+		w.Header().Set("Allow", strings.Join(allowed, ", "))
+		return methodProblem(allowed)
+	}
+	return pathProblem(r.URL.Path)
+}
+
+func plain(w http.ResponseWriter, status int, text string) {
+	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+	w.WriteHeader(status)
+	w.Write([]byte(text))
+}
+
+// A recorder remembers what was answered.
+type recorder struct {
+	http.ResponseWriter
+	status int
+	bytes  int
+}
+
+func (r *recorder) code() int {
+	if r.status == 0 {
+		return http.StatusOK
+	}
+	return r.status
+}
+
+func (r *recorder) WriteHeader(status int) {
+	if r.status == 0 {
+		r.status = status
+	}
+	r.ResponseWriter.WriteHeader(status)
+}
+
+func (r *recorder) Write(b []byte) (int, error) {
+	if r.status == 0 {
+		r.status = http.StatusOK
+	}
+	n, err := r.ResponseWriter.Write(b)
+	r.bytes += n
+	return n, err
+}
+
+// Unwrap lets http.ResponseController flush.
+func (r *recorder) Unwrap() http.ResponseWriter { return r.ResponseWriter }

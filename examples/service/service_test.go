@@ -1,0 +1,287 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/internal/jsonschema"
+)
+
+func quietService(t testing.TB) *service {
+	t.Helper()
+	return newService(slog.New(slog.DiscardHandler), 4, true)
+}
+
+// A client holds everything that it sends and gets against openapi.json.
+type client struct {
+	t      testing.TB
+	server *httptest.Server
+	doc    published
+	check  jsonschema.Validator
+}
+
+func newClient(t testing.TB) client {
+	t.Helper()
+	server := httptest.NewServer(quietService(t))
+	t.Cleanup(server.Close)
+	doc, check := readDescription(t)
+	return client{t, server, doc, check}
+}
+
+// do sends a request and returns the answer, after holding both to the
+// description. The body is to be described if the answer is 200.
+func (c client) do(method, path, media, body string) (status int, answer []byte) {
+	c.t.Helper()
+	r, err := http.NewRequest(method, c.server.URL+path, strings.NewReader(body))
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	if media != "" {
+		r.Header.Set("Content-Type", media)
+	}
+	resp, err := c.server.Client().Do(r)
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	defer resp.Body.Close()
+	answer, err = io.ReadAll(resp.Body)
+	if err != nil {
+		c.t.Fatal(err)
+	}
+	o, described := c.doc.operationAt(method, path)
+	if !described {
+		if resp.StatusCode != http.StatusNotFound && resp.StatusCode != http.StatusMethodNotAllowed {
+			c.t.Errorf("%s %s is not described and answers %d", method, path, resp.StatusCode)
+		}
+		return resp.StatusCode, answer
+	}
+	if media != "" && resp.StatusCode == http.StatusOK && media == asJSON {
+		if err := c.check.Validate(o.RequestBody.Content[media].Schema, []byte(body)); err != nil {
+			c.t.Errorf("%s %s takes a request that is not as described: %v", method, path, err)
+		}
+	}
+	response, ok := o.Responses[strconv.Itoa(resp.StatusCode)]
+	if !ok {
+		c.t.Fatalf("%s %s answers %d, which is not described: %s", method, path, resp.StatusCode, answer)
+	}
+	kind, _, _ := strings.Cut(resp.Header.Get("Content-Type"), ";")
+	content, ok := response.Content[kind]
+	if !ok {
+		c.t.Fatalf("%s %s answers %d in %q, which is not described", method, path, resp.StatusCode, kind)
+	}
+	switch kind {
+	case asJSON, asProblem:
+		c.fits(content.Schema, answer)
+	case asNDJSON:
+		for line := range bytes.Lines(answer) {
+			c.fits(content.Schema, line)
+		}
+	}
+	return resp.StatusCode, answer
+}
+
+func (c client) fits(s *jsonschema.Schema, text []byte) {
+	c.t.Helper()
+	if err := c.check.Validate(s, text); err != nil {
+		c.t.Errorf("an answer is not as described: %v\n%.300s", err, text)
+	}
+}
+
+// Every example in the description is a request that is answered, and every
+// endpoint answers.
+func TestExamplesOfTheDescription(t *testing.T) {
+	c := newClient(t)
+	for _, o := range operations {
+		body := o.example
+		if o.media == asNDJSON {
+			body = strings.ReplaceAll(exampleVisit, "\n", " ") + "\n"
+		}
+		status, answer := c.do(o.method, strings.ReplaceAll(o.path, "{name}", "r454b"), o.media, body)
+		if status != http.StatusOK {
+			t.Errorf("%s %s: %d %s", o.method, o.path, status, answer)
+		}
+	}
+}
+
+func TestAnswers(t *testing.T) {
+	c := newClient(t)
+	for _, q := range []struct{ path, body, want string }{
+		{"/v1/assess", exampleVisit, `"outcome":"undercharged"`},
+		{"/v1/refrigerant/saturation", `{"refrigerant": "R-32", "pressure": "1 MPa"}`, `"glide":"0 °C"`},
+		{"/v1/refrigerant/saturation", `{"refrigerant": "R-407C", "temperature": "5 °C", "barometer": "95 kPa"}`, `"bubbleGauge":`},
+		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "quality": 0.5}`, `"phase":"two-phase"`},
+		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "enthalpy": "420 kJ/kg"}`, `"phase":"vapor"`},
+		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "entropy": "1 kJ/(kg·K)"}`, `"phase":`},
+		{"/v1/air", `{"dryBulb": "75 °F", "relativeHumidity": 0.5}`, `"relativeHumidity":0.5`},
+		{"/v1/air", `{"dryBulb": "75 °F", "dewPoint": "60 °F", "realGas": true}`, `"dewPoint":"15.5`},
+		{"/v1/air", `{"dryBulb": "75 °F", "humidityRatio": 0.01, "barometer": "98 kPa"}`, `"humidityRatio":0.01`},
+		{"/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1 °F"}`, `"standing":"label"`},
+		{"/v1/charge/target", `{"method": "superheat", "label": "12 °F"}`, `"method":"superheat"`},
+	} {
+		status, answer := c.do("POST", q.path, asJSON, q.body)
+		if status != http.StatusOK || !strings.Contains(string(answer), q.want) {
+			t.Errorf("%s %s: %d, want %s in\n%.400s", q.path, q.body, status, q.want, answer)
+		}
+	}
+}
+
+func TestProblems(t *testing.T) {
+	c := newClient(t)
+	for _, q := range []struct {
+		method, path, media, body string
+		status                    int
+		kind, field, detail       string
+	}{
+		{"POST", "/v1/assess", asJSON, `{`, 400, "malformed", "", "ends too early"},
+		{"POST", "/v1/assess", asJSON, ``, 400, "malformed", "", "empty"},
+		{"POST", "/v1/assess", asJSON, "{\"equipment\": \"\xff\"}", 400, "malformed", "", "UTF-8"},
+		{"POST", "/v1/assess", asJSON, `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`, 400, "malformed", "readings.liquidLine", "the unit is missing"},
+		{"POST", "/v1/assess", asJSON, `{"equipment": {"refrigerent": "R-32"}}`, 400, "malformed", "equipment.refrigerent", `did you mean "refrigerant"`},
+		{"POST", "/v1/assess", asJSON, strings.Repeat(`{"equipment":`, 40), 400, "malformed", "equipment.equipment", "unknown field"},
+		{"POST", "/v1/assess", asJSON, `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °C"}}`, 422, "input", "readings.liquidLine", "valid from"},
+		{"POST", "/v1/assess", asJSON, `{"equipment": {"refrigerant": "R-9", "metering": "TXV"}}`, 422, "input", "equipment.refrigerant", "R-9"},
+		{"POST", "/v1/assess", asJSON, `{"notes": "` + strings.Repeat("x", 1<<20) + `"}`, 413, "too-large", "", "1048576"},
+		{"POST", "/v1/assess", "text/xml", `<a/>`, 415, "media-type", "", "application/json"},
+		{"POST", "/v1/assess", "", exampleVisit, 415, "media-type", "", "application/json"},
+		{"GET", "/v1/assess", "", "", 405, "method", "", "POST"},
+		{"DELETE", "/v1/refrigerants", "", "", 405, "method", "", "GET"},
+		{"GET", "/v2", "", "", 404, "path", "", "/openapi.json"},
+		{"GET", "/v1/refrigerants/R-23456", "", "", 404, "unknown-refrigerant", "", "R-23456"},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "R-32"}`, 422, "input", "gauge", "exactly one"},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "R-3x", "gauge": "100 psig"}`, 422, "input", "refrigerant", ""},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "9000 m"}`, 422, "input", "elevation", "valid from"},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "90 m", "barometer": "100 kPa"}`, 422, "input", "barometer", "not both"},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "R-32", "gauge": "1000000 psig"}`, 422, "input", "", ""},
+		{"POST", "/v1/refrigerant/saturation", asJSON, `{"refrigerant": "` + strings.Repeat("x", 17<<10) + `"}`, 413, "too-large", "", "16384"},
+		{"POST", "/v1/refrigerant/state", asJSON, `{"refrigerant": "R-32", "pressure": "1 MPa"}`, 422, "input", "temperature", "exactly one"},
+		{"POST", "/v1/refrigerant/state", asJSON, `{"refrigerant": "R-32", "pressure": "1 MPa", "quality": 2}`, 422, "input", "", ""},
+		{"POST", "/v1/air", asJSON, `{"dryBulb": "62 °F", "wetBulb": "75 °F"}`, 422, "input", "", "wet bulb"},
+		{"POST", "/v1/air", asJSON, `{"dryBulb": "62 °F", "wetBulb": "55 °F", "dewPoint": "50 °F"}`, 422, "input", "wetBulb", "exactly one"},
+		{"POST", "/v1/charge/target", asJSON, `{"method": "superheat", "returnWetBulb": "50 °F", "outdoorDryBulb": "110 °F"}`, 422, "not-now", "", ""},
+		{"POST", "/v1/charge/target", asJSON, `{"method": "superheat"}`, 422, "input", "returnWetBulb", ""},
+		{"POST", "/v1/charge/target", asJSON, `{"method": "weigh-in"}`, 422, "input", "method", ""},
+		{"POST", "/v1/charge/target", asJSON, `{"method": "approach"}`, 422, "", "", ""},
+	} {
+		status, answer := c.do(q.method, q.path, q.media, q.body)
+		var p Problem
+		if err := json.Unmarshal(answer, &p); err != nil {
+			t.Errorf("%s %.60s: %v: %s", q.path, q.body, err, answer)
+			continue
+		}
+		if status != q.status || p.Status != q.status || q.kind != "" && p.Type != "/problems/"+q.kind || p.Field != q.field || !strings.Contains(p.Detail, q.detail) {
+			t.Errorf("%s %s %.60s:\n got %d %+v\nwant %d %s %q %q", q.method, q.path, q.body, status, p, q.status, q.kind, q.field, q.detail)
+		}
+		if q.kind == "not-now" && p.Instead == "" {
+			t.Error("not now, and nothing said of what to do instead")
+		}
+	}
+}
+
+func TestBatch(t *testing.T) {
+	c := newClient(t)
+	visit := strings.ReplaceAll(exampleVisit, "\n", " ")
+	body := visit + "\n\n{\"equipment\": 3}\n" + visit + "\n" + `{"equipment": {"refrigerant": "R-0", "metering": "TXV"}}` + "\n" + visit
+	status, answer := c.do("POST", "/v1/assess/batch", asNDJSON, body)
+	if status != http.StatusOK {
+		t.Fatalf("%d %s", status, answer)
+	}
+	var lines []int
+	for text := range bytes.Lines(answer) {
+		var r struct {
+			Line       int
+			Assessment *struct{ Charge struct{ Outcome string } }
+			Problem    *Problem
+		}
+		if err := json.Unmarshal(text, &r); err != nil {
+			t.Fatal(err)
+		}
+		lines = append(lines, r.Line)
+		switch r.Line {
+		case 3, 5:
+			if r.Problem == nil || r.Assessment != nil {
+				t.Errorf("line %d: %s", r.Line, text)
+			}
+		default:
+			if r.Problem != nil || r.Assessment == nil || r.Assessment.Charge.Outcome != "undercharged" {
+				t.Errorf("line %d: %s", r.Line, text)
+			}
+		}
+	}
+	if got, want := len(lines), 5; got != want {
+		t.Errorf("%d results, want %d: %v", got, want, lines)
+	}
+	_, answer = c.do("POST", "/v1/assess/batch", asNDJSON, visit+"\n"+`{"notes": "`+strings.Repeat("x", 1<<20)+`"}`+"\n"+visit)
+	if got := bytes.Count(answer, []byte("\n")); got != 2 || !bytes.Contains(answer, []byte("/problems/too-large")) {
+		t.Errorf("after a line too long to read: %d results, %.300s", got, answer[max(0, len(answer)-300):])
+	}
+}
+
+func TestMetrics(t *testing.T) {
+	c := newClient(t)
+	c.do("POST", "/v1/assess", asJSON, exampleVisit)
+	c.do("POST", "/v1/assess", asJSON, `{`)
+	_, text := c.do("GET", "/metrics", "", "")
+	for _, want := range []string{
+		"# TYPE satline_requests_total counter\n",
+		`satline_requests_total{endpoint="POST /v1/assess",status="200"} 1` + "\n",
+		`satline_requests_total{endpoint="POST /v1/assess",status="400"} 1` + "\n",
+		`satline_request_seconds_bucket{endpoint="POST /v1/assess",le="+Inf"} 2` + "\n",
+		`satline_request_seconds_count{endpoint="POST /v1/assess"} 2` + "\n",
+		"satline_requests_under_way 0\n",
+	} {
+		if !strings.Contains(string(text), want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	for line := range strings.Lines(string(text)) {
+		if !metricLine.MatchString(line) {
+			t.Errorf("not Prometheus text: %q", line)
+		}
+	}
+}
+
+// A failure of ours ends the request at hand and nothing else.
+func TestPanicIsContained(t *testing.T) {
+	s := quietService(t)
+	s.serve("GET /fails", func(http.ResponseWriter, *http.Request) *Problem { panic("invented") })
+	w := httptest.NewRecorder()
+	s.ServeHTTP(w, httptest.NewRequest("GET", "/fails", nil))
+	if w.Code != http.StatusInternalServerError || strings.Contains(w.Body.String(), "invented") {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+}
+
+func TestBusy(t *testing.T) {
+	s := newService(slog.New(slog.DiscardHandler), 1, false)
+	s.places <- struct{}{}
+	ctx, cancel := contextThatEnds()
+	defer cancel()
+	w := httptest.NewRecorder()
+	r := httptest.NewRequest("POST", "/v1/air", strings.NewReader(`{"dryBulb": "75 °F", "wetBulb": "62 °F"}`)).WithContext(ctx)
+	r.Header.Set("Content-Type", asJSON)
+	s.ServeHTTP(w, r)
+	if w.Code != http.StatusServiceUnavailable || w.Header().Get("Retry-After") == "" {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+}
+
+func BenchmarkAssess(b *testing.B) {
+	s := newService(slog.New(slog.DiscardHandler), 1, false)
+	body := `{"scope": "verdict",` + exampleVisit[1:]
+	for b.Loop() {
+		w := httptest.NewRecorder()
+		r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(body))
+		r.Header.Set("Content-Type", asJSON)
+		s.ServeHTTP(w, r)
+		if w.Code != http.StatusOK {
+			b.Fatal(w.Code, w.Body)
+		}
+	}
+}
