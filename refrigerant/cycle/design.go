@@ -63,6 +63,7 @@ func (d *designer) design() error {
 	rating := RatingConditions()
 	tons := spec.Capacity.Tons()
 	p.fluid, p.compressor = f, spec.Compressor
+	p.untuned()
 	p.blower, p.fan = float64(spec.BlowerPower), float64(spec.FanPower)
 	p.highCutout = f.BubblePressure(float64(spec.HighCutout))
 	p.lowCutout = f.DewPressure(float64(spec.LowCutout))
@@ -226,6 +227,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 	v, in, spec := &d.plant.device, &d.t.inlet, &d.spec
 	v.kind = spec.Metering
 	downstream := d.t.evap.P
+	v.ratedPressure, v.ratedSubcooling = in.pressure, in.subcooling
 	switch v.kind {
 	case FixedRestrictor:
 		v.tube.Length = quantity.Millimeters(tubeLength)

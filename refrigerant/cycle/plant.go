@@ -17,6 +17,9 @@ type plant struct {
 	suction    line
 	liquid     line
 
+	flowScale, workScale     float64 // of the compressor
+	airExponent, refExponent float64 // of the flows in the conductances of the coils
+
 	rated                 float64 // refrigerant flow, kg/s
 	ratedLiquid, ratedGas float64 // densities in the lines at rating, kg/m³
 
@@ -37,6 +40,11 @@ type exchanger struct {
 	air          float64 // rated air: kg/s of dry air
 	volume       float64 // m³ of refrigerant side
 	drop         float64 // pressure drop over m²·v
+}
+
+// at is the air-side conductance at a flow of air.
+func (e *exchanger) at(air, exponent float64) float64 {
+	return e.airUA * math.Pow(air/e.air, exponent)
 }
 
 // A line joins two components.
@@ -68,11 +76,24 @@ type device struct {
 	perLength float64 // ln(L/D)
 	valve     ExpansionValve
 	capillary CapillaryTube
+
+	size                     float64 // factor
+	byPressure, bySubcooling float64 // see Form
+	ratedPressure            float64
+	ratedSubcooling          float64
 }
 
 // flow returns kg/s from in to the evaporator. superheat is what a bulb feels;
 // open, where it is not negative, is where a valve is stuck.
 func (d *device) flow(in *inlet, superheat, downstream, size, stuck float64) (flow, open float64) {
+	size *= d.size
+	if d.byPressure != 0 {
+		size *= math.Pow(in.pressure/d.ratedPressure, d.byPressure)
+	}
+	if d.bySubcooling != 0 {
+		const ordinary = 10.0 // K, keeps the power finite without subcooling
+		size *= math.Pow((ordinary+in.subcooling)/(ordinary+d.ratedSubcooling), d.bySubcooling)
+	}
 	switch d.kind {
 	case FixedRestrictor:
 		return size * d.area * shortTubeFlux(in, d.perLength) * unchoked(in, downstream), 1
@@ -96,8 +117,6 @@ type question struct {
 	outdoorAir          float64 // W/K at full fan
 	outdoorUA           float64 // air side at full fan
 	outdoorRefUA        float64
-	flowScale           float64 // of the compressor
-	powerScale          float64
 	leak                float64
 	size                float64 // of the metering device
 	stuck               float64 // opening of a valve, or −1
@@ -173,7 +192,7 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 		t.dischargeP = t.fixedHead
 		t.fanShare = math.Exp(y[uHead])
 		outdoorAir *= t.fanShare
-		outdoorUA *= math.Pow(t.fanShare, coil.AirflowExponent)
+		outdoorUA *= math.Pow(t.fanShare, t.airExponent)
 	} else {
 		t.dischargeP = math.Exp(y[uHead])
 	}
@@ -184,7 +203,7 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 	f.Set(&t.in, t.suctionP)
 	f.Set(&t.out, t.dischargeP)
 	t.gas = t.in.AtEnthalpy(t.suctionH)
-	t.pump = t.compressor.pump(f, &t.in, &t.out, &t.gas, t.flowScale, t.powerScale, t.leak)
+	t.pump = t.compressor.pump(f, &t.in, &t.out, &t.gas, t.flowScale, t.workScale, t.leak)
 	t.hot = t.out.AtEnthalpy(t.pump.discharge)
 
 	// Condenser: saturation at the mean pressure, less what other gas holds of it.
@@ -192,7 +211,7 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 	t.condenserP = t.dischargeP
 	t.liquidP = t.dischargeP - drop
 	f.Set(&t.cond, max(t.dischargeP-drop/2-t.nonCondensable, 0.2*t.dischargeP))
-	scale := math.Pow(m/t.rated, flowExponent)
+	scale := math.Pow(m/t.rated, t.refExponent)
 	t.condense(m, outdoorAir, outdoorUA, t.outdoorRefUA*scale)
 
 	// Liquid line and device.

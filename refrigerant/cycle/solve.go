@@ -3,7 +3,6 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/internal/cyclefluid"
 )
 
@@ -213,7 +212,7 @@ func (t *trial) closeWithHead(y unknowns) outcome {
 	// The fan stands still and the head is still below: solve with that.
 	t.fixedHead = 0
 	t.outdoorAir *= leastFanShare
-	t.outdoorUA *= math.Pow(leastFanShare, coil.AirflowExponent)
+	t.outdoorUA *= math.Pow(leastFanShare, t.airExponent)
 	y = t.guess()
 	v = t.closeFrom(&y)
 	t.fanShare = leastFanShare

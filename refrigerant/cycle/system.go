@@ -76,7 +76,7 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 	q.air = coil.NewAir(air)
 	q.returnT, q.returnW = float64(c.ReturnDryBulb), air.HumidityRatio()
 	q.dryAir = float64(air.DryAirFlow(quantity.VolumeFlow(v)))
-	q.airUA = coil.AirUA(p.evaporator.airUA, q.dryAir, p.evaporator.air) * (1 - f.EvaporatorFouling)
+	q.airUA = p.evaporator.at(q.dryAir, p.airExponent) * (1 - f.EvaporatorFouling)
 	q.refUA = p.evaporator.refUA
 	q.blower = p.blower * v / float64(s.spec.Airflow)
 
@@ -85,11 +85,10 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 	density := outdoorDensity(q.outdoorT, float64(air.Pressure())) / outdoorDensity(ratedOutdoor, float64(quantity.StandardAtmosphere))
 	outdoor := p.condenser.air * density * (1 + f.OutdoorAirflow)
 	q.outdoorAir = outdoor * outdoorHeatCapacity
-	q.outdoorUA = coil.AirUA(p.condenser.airUA, outdoor, p.condenser.air) * (1 - f.CondenserFouling)
+	q.outdoorUA = p.condenser.at(outdoor, p.airExponent) * (1 - f.CondenserFouling)
 	q.outdoorRefUA = p.condenser.refUA
 	q.outdoorFanW = p.fan
 
-	q.flowScale, q.powerScale = 1, 1
 	q.leak = f.CompressorLeak
 	q.size = 1 + f.MeteringSize
 	q.stuck = -1

@@ -243,3 +243,39 @@ func TestMeteringText(t *testing.T) {
 		t.Errorf("unknown device taken: %v", err)
 	}
 }
+
+// A tuning is undone by its inverse, and each part of it moves what it should.
+func TestTuned(t *testing.T) {
+	s := machine(t, "R-22", FixedRestrictor)
+	c := weather(88, 78, 65)
+	base := solve(t, s, c, Faults{})
+	for _, x := range []struct {
+		name   string
+		tuning Tuning
+		moved  func(o Operating) bool
+	}{
+		{"evaporator", Tuning{EvaporatorUA: 0.1}, func(o Operating) bool { return o.Evaporating > base.Evaporating }},
+		{"condenser", Tuning{CondenserUA: 0.1}, func(o Operating) bool { return o.Condensing < base.Condensing }},
+		{"compressor flow", Tuning{CompressorFlow: 0.1}, func(o Operating) bool { return o.Evaporating < base.Evaporating }},
+		{"compressor work", Tuning{CompressorWork: 0.1}, func(o Operating) bool { return o.Discharge.Temperature > base.Discharge.Temperature }},
+		{"metering", Tuning{MeteringSize: 0.05}, func(o Operating) bool { return o.Superheat < base.Superheat }},
+	} {
+		tuned, err := s.Tuned(x.tuning)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if o := solve(t, tuned, c, Faults{}); !x.moved(o) {
+			t.Errorf("%s: %+v from %+v", x.name, o, base)
+		}
+	}
+	same, err := s.Tuned(Tuning{Form: Form{AirExponent: 0.672, RefrigerantExponent: 0.8}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if o := solve(t, same, c, Faults{}); math.Abs(float64(o.Capacity/base.Capacity)-1) > 1e-9 {
+		t.Errorf("the usual exponents change the machine")
+	}
+	if _, err := s.Tuned(Tuning{EvaporatorUA: -1}); err == nil {
+		t.Errorf("a coil without conductance taken")
+	}
+}
