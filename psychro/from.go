@@ -17,8 +17,10 @@ func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Ai
 // FromWetBulb is the function FromWetBulb in model m.
 func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
 	t, b := float64(dryBulb), float64(wetBulb)
-	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
-		return Air{}, err
+	if !m.inRange(dryBulb, p) {
+		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
+			return Air{}, err
+		}
 	}
 	if !(b >= minTemperature-roundingWetBulb) {
 		return Air{}, checkTemperature("wet bulb", b)
@@ -63,8 +65,10 @@ func FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (
 // FromDewPoint is the function FromDewPoint in model m.
 func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
 	t, d := float64(dryBulb), float64(dewPoint)
-	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
-		return Air{}, err
+	if !m.inRange(dryBulb, p) {
+		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
+			return Air{}, err
+		}
 	}
 	if !(d <= t) || d < minTemperature {
 		if err := checkTemperature("dew point", d); err != nil {
@@ -93,8 +97,10 @@ func FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.P
 // FromRelativeHumidity is the function FromRelativeHumidity in model m.
 func (m Model) FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
 	t := float64(dryBulb)
-	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
-		return Air{}, err
+	if !m.inRange(dryBulb, p) {
+		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
+			return Air{}, err
+		}
 	}
 	if err := checkRelativeHumidity(rh); err != nil {
 		return Air{}, err
@@ -134,8 +140,10 @@ func FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Press
 // FromHumidityRatio is the function FromHumidityRatio in model m.
 func (m Model) FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
 	t := float64(dryBulb)
-	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
-		return Air{}, err
+	if !m.inRange(dryBulb, p) {
+		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
+			return Air{}, err
+		}
 	}
 	if err := checkHumidityRatio(w); err != nil {
 		return Air{}, err
@@ -158,8 +166,10 @@ func FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p q
 
 // FromEnthalpy is the function FromEnthalpy in model m.
 func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
-	if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
-		return Air{}, err
+	if !m.inRange(dryBulb, p) {
+		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
+			return Air{}, err
+		}
 	}
 	w := m.humidityRatioAtEnthalpy(float64(dryBulb), float64(h), float64(p))
 	if !(w >= 0) {

@@ -41,25 +41,23 @@ func (m Model) Saturation() Saturation {
 	return HylandWexler
 }
 
-// What differs between the models. Temperatures are in kelvin, pressures in Pa,
-// enthalpies in J per kg of dry air.
+// What differs between the models. The perfect gas comes first and is inlined; the
+// real gas is one call away.
+// Temperatures are in kelvin, pressures in Pa, enthalpies in J per kg of dry air.
 
 // boundary is where pure water condenses.
 func (m Model) boundary() *boundary {
-	switch m {
-	case RealGas:
-		return if97Boundary()
-	case PerfectGasIAPWS:
-		return iapwsBoundary()
+	if m == PerfectGas {
+		return hylandWexlerBoundary
 	}
-	return hylandWexlerBoundary
+	return m.Saturation().boundary()
 }
 
 // freezing is where a wick freezes: 0 °C, or in real air where ice and water
 // with air dissolved in it give off the same vapor, 2 mK higher at 70 kPa.
 func (m Model) freezing(p float64) float64 {
 	if m == RealGas {
-		return realGas().freezing.at(p)
+		return realFreezing(p)
 	}
 	return zeroCelsius
 }
@@ -125,7 +123,7 @@ func (m Model) temperatureAtRH(w, rh, p float64) float64 {
 // enthalpy is of air at t with humidity ratio w.
 func (m Model) enthalpy(t, w, p float64) float64 {
 	if m == RealGas {
-		return realGas().enthalpy(t, w, p)
+		return realEnthalpy(t, w, p)
 	}
 	return enthalpyOf(t-zeroCelsius, w)
 }
@@ -150,7 +148,7 @@ func (m Model) humidityRatioAtEnthalpy(t, h, p float64) float64 {
 // specificVolume is of air at t with humidity ratio w.
 func (m Model) specificVolume(t, w, p float64) float64 {
 	if m == RealGas {
-		return realGas().specificVolume(t, w, p)
+		return realSpecificVolume(t, w, p)
 	}
 	return specificVolumeOf(t, w, p)
 }
@@ -177,7 +175,7 @@ func (m Model) wetBulbBalance(b, w, ws, p float64) (h float64) {
 // humidity ratio ws.
 func (m Model) humidityRatioAtWetBulb(t, b, ws, p float64, iced bool) float64 {
 	if m == RealGas {
-		return realGas().humidityRatioAtWetBulb(t, b, ws, p, iced)
+		return realHumidityRatioAtWetBulb(t, b, ws, p, iced)
 	}
 	return humidityRatioAtWetBulb(t-zeroCelsius, b-zeroCelsius, ws, iced)
 }

@@ -123,15 +123,16 @@ func (m Model) noAirLeft(t, rh, p float64) error {
 	}
 }
 
-// checkReadings refuses a temperature or a pressure outside the range.
-func (m Model) checkReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
-	if t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure && m <= RealGas {
-		return nil
-	}
-	return m.refuseReadings(name, t, p)
+// inRange is checkReadings for the case that nothing is wrong.
+func (m Model) inRange(t quantity.Temperature, p quantity.Pressure) bool {
+	return t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure && m <= RealGas
 }
 
-func (m Model) refuseReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
+// checkReadings refuses a temperature or a pressure outside the range.
+func (m Model) checkReadings(name string, t quantity.Temperature, p quantity.Pressure) error {
+	if m.inRange(t, p) {
+		return nil
+	}
 	if err := checkTemperature(name, float64(t)); err != nil {
 		return err
 	}

@@ -189,3 +189,15 @@ func (g *virialGas) driestWetWick(t, p float64) float64 {
 	freezing := g.freezing.at(p)
 	return g.humidityRatioAtWetBulb(t, freezing, humidityRatioOfFraction(g.saturationFraction(freezing, p, false)), p, false)
 }
+
+// Calls that keep the model's dispatch small enough to inline.
+
+func realFreezing(p float64) float64 { return realGas().freezing.at(p) }
+
+func realEnthalpy(t, w, p float64) float64 { return realGas().enthalpy(t, w, p) }
+
+func realSpecificVolume(t, w, p float64) float64 { return realGas().specificVolume(t, w, p) }
+
+func realHumidityRatioAtWetBulb(t, b, ws, p float64, iced bool) float64 {
+	return realGas().humidityRatioAtWetBulb(t, b, ws, p, iced)
+}
