@@ -75,6 +75,32 @@ func sound(t *testing.T, a psychro.Air) {
 	}
 }
 
+// What an error gives as the lowest wet bulb is one that has air, and what is
+// refused lies below it.
+func TestLowestWetBulb(t *testing.T) {
+	eachModel(t, func(t *testing.T, m psychro.Model) {
+		for dry := -20.0; dry <= 80; dry += 1.7 {
+			for depression := 0.5; depression < 60; depression += 0.3 {
+				db, p := quantity.Celsius(dry), quantity.Kilopascals(90)
+				wet := db - quantity.Temperature(depression)
+				_, err := m.FromWetBulb(db, wet, p)
+				var re *psychro.RangeError
+				if !errors.As(err, &re) || re.Quantity != "wet bulb" || re.Max == nil {
+					continue
+				}
+				lowest, ok := re.Min.(quantity.Temperature)
+				if !ok || wet >= lowest {
+					t.Fatalf("%v, %v: %v", db, wet, err)
+				}
+				a, err := m.FromWetBulb(db, lowest+1e-6, p)
+				if err != nil || a.HumidityRatio() > 1e-6 {
+					t.Fatalf("%v, lowest %v: %v, %v", db, lowest, a, err)
+				}
+			}
+		}
+	})
+}
+
 func TestZeroAir(t *testing.T) {
 	var a psychro.Air
 	if a.IsValid() {

@@ -105,11 +105,20 @@ func supersaturated(at string, w, ws float64) error {
 
 // tooDry is the error of a wet bulb below that of dry air.
 func (m Model) tooDry(wetBulb, t, p float64) error {
+	lowest := m.wetBulb(t, 0, p, false)
+	advice := "that is the wet bulb of perfectly dry air at this dry bulb"
+	if freezing := m.freezing(p); wetBulb >= freezing && lowest < freezing {
+		// Dry air would freeze the wick; while it is wet it stands higher.
+		h := m.enthalpy(t, 0, p)
+		lowest = rising(func(b float64) float64 {
+			ws, _ := m.saturationHumidityRatio(b, p)
+			return m.wetBulbBalance(b, 0, ws, p) - h
+		}, freezing, t)
+		advice += " with a wet wick; an iced one stands below 0 °C"
+	}
 	return &RangeError{
 		Quantity: "wet bulb", Value: quantity.Temperature(wetBulb),
-		Min:    Air{t: t, p: p, model: m}.WetBulb(),
-		Max:    quantity.Temperature(t),
-		Advice: "that is the wet bulb of perfectly dry air at this dry bulb",
+		Min: quantity.Temperature(lowest), Max: quantity.Temperature(t), Advice: advice,
 	}
 }
 
