@@ -75,6 +75,11 @@ func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigeran
 
 func (c Coil) solve(in *coil.Air, dryAir, refrigerant float64) coil.Result {
 	ua := coil.AirUA(float64(c.AirSide), dryAir, float64(c.RatedDryAir))
+	if dryAir == 0 {
+		// Conductance falls slower than the flow, so air that all but stands
+		// comes to the refrigerant: any conductance gives that limit.
+		ua = float64(c.AirSide)
+	}
 	return in.Through(dryAir, refrigerant, ua, float64(c.RefrigerantSide))
 }
 
