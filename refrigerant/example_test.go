@@ -270,7 +270,7 @@ func ExampleRefrigerant_Estimated() {
 	fmt.Println(why)
 	// Output:
 	// true
-	// no published fit for R-22 with R-124, R-152a with R-124; the linear combining rule is used
+	// no published fit for R-22 with R-124, R-152a with R-124; the linear combining rule is used, and saturation temperatures may be off by 1 to 4 K
 }
 
 func ExampleCylinder_LiquidLevel() {
