@@ -10,6 +10,26 @@ type promise struct {
 	within time.Duration
 }
 
+const (
+	nano  = time.Nanosecond
+	micro = time.Microsecond
+	milli = time.Millisecond
+)
+
 var promises = []promise{
-	{"one assessment of a visit", ".", "Assess", 5 * time.Millisecond},
+	{"dew temperature at a pressure, R-410A, table", "refrigerant", "TableDewTemperature", 15 * nano},
+	{"bubble temperature at a pressure, table", "refrigerant", "TableBubbleTemperature", 15 * nano},
+	{"dew pressure at a temperature, table", "refrigerant", "TableDewPressure", 15 * nano},
+	{"vapor state at (p, T), R-22", "refrigerant", "StatePT/R-22", 700 * nano},
+	{"vapor state at (p, T), R-134a", "refrigerant", "StatePT/R-134a", 700 * nano},
+	{"vapor state at (p, T), five components, R-448A", "refrigerant", "StatePT/R-448A", 3 * micro},
+	{"state at (p, h), R-22", "refrigerant", "StatePH/R-22", 3 * micro},
+	{"state at (p, h), five components, R-448A", "refrigerant", "StatePH/R-448A", 3 * micro},
+	{"dew temperature of a run-time blend", "refrigerant", "RunTimeBlend/DewTemperature", 60 * micro},
+	{"humidity ratio from wet bulb", "psychro", "HumidityRatioFromWetBulb", 40 * nano},
+	{"wet bulb from humidity ratio", "psychro", "WetBulbFromHumidityRatio", 150 * nano},
+	{"every property of moist air from wet bulb", "psychro", "FullStateFromWetBulb", 250 * nano},
+	{"the whole machine solved once", "refrigerant/cycle", "Solve", 2 * milli},
+	{"a visit assessed, verdicts only", ".", "AssessVerdict", 20 * micro},
+	{"a visit assessed, with dose, freezing and diagnosis", ".", "Assess", 5 * milli},
 }
