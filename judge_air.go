@@ -22,7 +22,7 @@ func (j *job) judgeAir() error {
 		j.air = &AirVerdict{Outcome: "not judged", Reasons: []string{"the air readings cannot be believed as they stand"}}
 		return nil
 	}
-	v, err := airside.JudgeSplit(airside.SplitReadings{ReturnDryBulb: *r.ReturnDryBulb, ReturnWetBulb: *r.ReturnWetBulb, SupplyDryBulb: *r.SupplyDryBulb})
+	v, err := airside.JudgeSplit(airside.SplitReadings{ReturnDryBulb: *r.ReturnDryBulb, ReturnWetBulb: *r.ReturnWetBulb, SupplyDryBulb: *r.SupplyDryBulb, Atmosphere: j.atmosphere.Pressure.Value})
 	if err != nil {
 		j.air = &AirVerdict{Outcome: "no target here", Reasons: []string{err.Error()}}
 		return nil
