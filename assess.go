@@ -30,7 +30,7 @@ func Assess(v Visit) (Assessment, error) {
 	if !estimated {
 		why = ""
 	}
-	return Assessment{
+	a := Assessment{
 		Schema: AssessmentSchema,
 		Title:  v.Title,
 		Units:  v.Units,
@@ -54,5 +54,7 @@ func Assess(v Visit) (Assessment, error) {
 		Headline:   j.headline(),
 		Cautions:   j.cautions(),
 		Notes:      v.Notes,
-	}, nil
+	}
+	a.tidy()
+	return a, nil
 }

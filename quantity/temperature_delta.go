@@ -6,11 +6,11 @@ type TemperatureDelta float64
 var temperatureDeltaKind = kind{
 	name: "temperature difference",
 	units: []unit{
-		{symbol: "°C", scale: 1, also: []string{"C", "degC", "Δ°C", "C°"}},
-		{symbol: "°F", scale: 5.0 / 9, also: []string{"F", "degF", "Δ°F", "F°", "R"}},
 		{symbol: "K", scale: 1, also: []string{"kelvin"}},
+		{symbol: "°F", scale: 5.0 / 9, also: []string{"F", "degF", "Δ°F", "F°", "R"}},
+		{symbol: "°C", scale: 1, also: []string{"C", "degC", "Δ°C", "C°"}},
 	},
-	si: 2, ip: 1, siDec: 1, ipDec: 1,
+	si: 0, ip: 1, siDec: 1, ipDec: 1,
 }
 
 // CelsiusDelta returns the temperature difference of v degrees Celsius.
@@ -50,7 +50,7 @@ func (t TemperatureDelta) Format(sys System) string {
 // String is Format(SI).
 func (t TemperatureDelta) String() string { return t.Format(SI) }
 
-// MarshalText writes t in °C, exactly.
+// MarshalText writes t in K, exactly.
 func (t TemperatureDelta) MarshalText() ([]byte, error) {
 	return temperatureDeltaKind.appendExact(nil, float64(t))
 }

@@ -114,7 +114,7 @@ func TestAnswers(t *testing.T) {
 	c := newClient(t)
 	for _, q := range []struct{ path, body, want string }{
 		{"/v1/assess", exampleVisit, `"outcome":"undercharged"`},
-		{"/v1/refrigerant/saturation", `{"refrigerant": "R-32", "pressure": "1 MPa"}`, `"glide":"0 °C"`},
+		{"/v1/refrigerant/saturation", `{"refrigerant": "R-32", "pressure": "1 MPa"}`, `"glide":"0 K"`},
 		{"/v1/refrigerant/saturation", `{"refrigerant": "R-407C", "temperature": "5 °C", "barometer": "95 kPa"}`, `"bubbleGauge":`},
 		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "quality": 0.5}`, `"phase":"two-phase"`},
 		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "enthalpy": "420 kJ/kg"}`, `"phase":"vapor"`},

@@ -1,0 +1,69 @@
+package satline
+
+import (
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// tidy rounds what an assessment states to steps far below what any field
+// instrument can tell, so that its JSON form is short. Nothing is computed from
+// the rounded values.
+func (a *Assessment) tidy() {
+	const kelvin, watt, pascal = 1e-3, 1, 1
+	d, c := &a.Derived, &a.Charge
+	for _, u := range []derivedTemperature{d.EvaporatingDew, d.CondensingBubble} {
+		tidy(u, kelvin)
+	}
+	deltas := []derivedDelta{
+		d.Superheat, d.Subcooling, d.CondensingOverOutdoor, d.Approach, d.TemperatureSplit,
+		c.Target, c.Measured, c.Deviation,
+	}
+	if a.Air != nil {
+		deltas = append(deltas, a.Air.TargetSplit, a.Air.Deviation)
+		a.Air.Tolerance = quantity.TemperatureDelta(to(float64(a.Air.Tolerance), kelvin))
+	}
+	if a.Freeze != nil {
+		tidy(a.Freeze.Surface, kelvin)
+		a.Freeze.Chance = to(a.Freeze.Chance, 1e-6)
+		deltas = append(deltas, a.Freeze.Margin)
+	}
+	if a.Dose != nil {
+		deltas = append(deltas, &a.Dose.After, &a.Dose.PerOunce)
+	}
+	for _, u := range deltas {
+		tidy(u, kelvin)
+	}
+	for _, u := range []derivedPower{d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity} {
+		tidy(u, watt)
+	}
+	tidy(&a.Atmosphere.Pressure, pascal)
+	c.Tolerance = quantity.TemperatureDelta(to(float64(c.Tolerance), kelvin))
+	c.Low, c.High = to(c.Low, 1e-6), to(c.High, 1e-6)
+	if c.InBand > 0 {
+		c.InBand = to(1-c.Low-c.High, 1e-6)
+	}
+	for _, p := range []*float64{d.CompressionRatio, d.ReturnHumidity} {
+		if p != nil {
+			*p = to(*p, 1e-6)
+		}
+	}
+	for i := range a.Findings {
+		a.Findings[i].Probability = to(a.Findings[i].Probability, 1e-6)
+	}
+}
+
+func tidy[T quantity.Quantity](u *quantity.Uncertain[T], step float64) {
+	if u != nil {
+		u.Value, u.Std = T(to(float64(u.Value), step)), to(u.Std, step)
+	}
+}
+
+// to rounds v to a decimal step.
+func to(v, step float64) float64 {
+	if step >= 1 {
+		return step * math.Round(v/step)
+	}
+	perUnit := math.Round(1 / step)
+	return math.Round(v*perUnit) / perUnit
+}
