@@ -1,0 +1,261 @@
+package cycle
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"github.com/satline/satline/quantity"
+)
+
+// An Unknown is one of the few things by which a machine differs from the ordinary one of
+// its Spec, as a fit found it.
+type Unknown struct {
+	// Name is "charge", "evaporator", "condenser", "metering", "compressor flow", "compressor
+	// work", "indoor airflow", "valve setting", "outdoor dry bulb", "return dry bulb" or
+	// "return wet bulb". Settings and temperatures are in kelvins, the rest relative.
+	Name string `json:"name"`
+	// Value is the change from the ordinary machine, and from the reading for a
+	// temperature; Std its standard uncertainty after the fit, and Prior before it.
+	Value float64 `json:"value"`
+	Std   float64 `json:"std"`
+	Prior float64 `json:"prior"`
+}
+
+// Learned reports whether the readings said more of u than was assumed before.
+func (u Unknown) Learned() bool { return u.Std < 0.7*u.Prior }
+
+// Fitted is a System moved until it reads as a visit did, with how sure that is. It is
+// immutable and safe for concurrent use.
+type Fitted struct {
+	system   *System
+	at       Conditions
+	unknowns []Unknown
+	cov      *mat.SymDense
+	misfit   float64
+	count    int
+	now      Operating
+}
+
+// Unknowns returns what the fit found.
+func (f *Fitted) Unknowns() []Unknown { return append([]Unknown(nil), f.unknowns...) }
+
+// Misfit is the root mean square of how far the fitted machine is off the readings, in
+// their standard uncertainties. Well above 2, no machine of this kind reads so: an
+// instrument is wrong, or a fault is there that the fit does not know.
+func (f *Fitted) Misfit() float64 { return f.misfit }
+
+// Operating returns the fitted machine at the visit.
+func (f *Fitted) Operating() Operating { return f.now }
+
+// System returns the machine before the fit.
+func (f *Fitted) System() *System { return f.system }
+
+// parameter is an unknown of the fit: how far it may be off before anything is read, and
+// how it enters the question.
+type parameter struct {
+	name  string
+	prior float64
+	low   float64 // bounds
+	high  float64
+	apply func(x float64, t *Tuning, c *Conditions, f *Faults)
+}
+
+// parametersFor lists the unknowns of a machine in a visit. The priors are the spread of
+// machines of one capacity in the field (common practice, no source).
+func parametersFor(s *System, v *Visit) []parameter {
+	or := func(u quantity.TemperatureDelta) float64 {
+		if u > 0 {
+			return float64(u)
+		}
+		return 0.4
+	}
+	airflow := 0.15
+	if v.Conditions.Airflow > 0 {
+		if airflow = v.AirflowStd; airflow <= 0 {
+			airflow = 0.08
+		}
+	}
+	all := []parameter{
+		{"charge", 0.15, -0.55, 0.9, func(x float64, _ *Tuning, _ *Conditions, f *Faults) { f.Charge = x }},
+		{"evaporator", 0.15, -0.7, 1.5, func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.EvaporatorUA = x }},
+		{"condenser", 0.20, -0.7, 1.5, func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CondenserUA = x }},
+		{"metering", 0.10, -0.7, 1.5, func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.MeteringSize = x }},
+		{"compressor flow", 0.07, -0.6, 0.6, func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CompressorFlow = x }},
+		{"compressor work", 0.08, -0.5, 1, func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CompressorWork = x }},
+		{"indoor airflow", airflow, -0.8, 0.8, func(x float64, _ *Tuning, _ *Conditions, f *Faults) { f.IndoorAirflow = x }},
+		{"outdoor dry bulb", or(v.OutdoorStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.OutdoorDryBulb += quantity.Temperature(x) }},
+		{"return dry bulb", or(v.DryBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnDryBulb += quantity.Temperature(x) }},
+		{"return wet bulb", or(v.WetBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnWetBulb += quantity.Temperature(x) }},
+	}
+	if k := s.spec.Metering; k == ThermostaticValve || k == ElectronicValve {
+		all = append(all, parameter{"valve setting", 2, -8, 15, func(x float64, _ *Tuning, _ *Conditions, f *Faults) {
+			f.ValveSetting = quantity.TemperatureDelta(x)
+		}})
+	}
+	return all
+}
+
+// at solves the machine with parameter values x. Wet bulb never passes dry bulb.
+func (s *System) at(ps []parameter, x []float64, c Conditions, f Faults) (Operating, error) {
+	var t Tuning
+	for i, p := range ps {
+		p.apply(x[i], &t, &c, &f)
+	}
+	c.ReturnWetBulb = min(c.ReturnWetBulb, c.ReturnDryBulb)
+	tuned := *s
+	tuned.plant.tune(&t)
+	return tuned.Solve(c, f)
+}
+
+var errTooFew = errors.New("a fit needs four readings of the machine at least: both pressures and both line temperatures tell most")
+
+// Fit moves the unknowns of s until it reads as v did. What the readings do not tell stays
+// near the ordinary machine, with the uncertainty of that: the maximum of the posterior of
+// normal priors and normal readings, by the method of Levenberg and Marquardt, with its
+// covariance (Tarantola, "Inverse problem theory", 2005, chapter 3).
+//
+// The error is a *RangeError for conditions outside the model, or says that there are too
+// few readings.
+func Fit(s *System, v Visit) (*Fitted, error) {
+	readings := v.readings()
+	if len(readings) < 4 {
+		return nil, errTooFew
+	}
+	for _, r := range readings {
+		if math.IsNaN(r.measured) || math.IsInf(r.measured, 0) {
+			return nil, fmt.Errorf("a reading is not a number")
+		}
+	}
+	if _, err := s.Solve(v.Conditions, Faults{}); err != nil {
+		return nil, err
+	}
+	l := leastSquares{s: s, v: &v, readings: readings, parameters: parametersFor(s, &v)}
+	return l.run()
+}
+
+type leastSquares struct {
+	s          *System
+	v          *Visit
+	readings   []reading
+	parameters []parameter
+}
+
+// residuals returns how far x is off, readings first and then priors, each in its
+// standard uncertainty.
+func (l *leastSquares) residuals(x []float64) ([]float64, Operating, error) {
+	o, err := l.s.at(l.parameters, x, l.v.Conditions, Faults{})
+	if err != nil {
+		return nil, o, err
+	}
+	r := make([]float64, 0, len(l.readings)+len(x))
+	for _, m := range l.readings {
+		r = append(r, (m.of(&o)-m.measured)/m.std)
+	}
+	for i, p := range l.parameters {
+		r = append(r, x[i]/p.prior)
+	}
+	return r, o, nil
+}
+
+func sumOfSquares(r []float64) float64 {
+	s := 0.0
+	for _, v := range r {
+		s += v * v
+	}
+	return s
+}
+
+// normal returns JᵀJ and Jᵀr at x.
+func (l *leastSquares) normal(x, r []float64) (*mat.SymDense, *mat.VecDense, error) {
+	n := len(x)
+	j := mat.NewDense(len(r), n, nil)
+	moved := append([]float64(nil), x...)
+	for c, p := range l.parameters {
+		step := 0.02 * p.prior
+		if x[c]+step > p.high {
+			step = -step
+		}
+		moved[c] = x[c] + step
+		rd, _, err := l.residuals(moved)
+		if err != nil {
+			return nil, nil, err
+		}
+		moved[c] = x[c]
+		for k := range r {
+			j.Set(k, c, (rd[k]-r[k])/step)
+		}
+	}
+	var a mat.SymDense
+	a.SymOuterK(1, j.T())
+	var b mat.VecDense
+	b.MulVec(j.T(), mat.NewVecDense(len(r), r))
+	return &a, &b, nil
+}
+
+func (l *leastSquares) run() (*Fitted, error) {
+	const rounds = 25
+	n := len(l.parameters)
+	x := make([]float64, n)
+	r, now, err := l.residuals(x)
+	if err != nil {
+		return nil, err
+	}
+	damping := 1e-3
+	var a *mat.SymDense
+	for range rounds {
+		var b *mat.VecDense
+		if a, b, err = l.normal(x, r); err != nil {
+			return nil, err
+		}
+		before := sumOfSquares(r)
+		improved := false
+		for range 8 {
+			damped := mat.NewSymDense(n, nil)
+			damped.CopySym(a)
+			for i := range n {
+				damped.SetSym(i, i, a.At(i, i)*(1+damping))
+			}
+			var chol mat.Cholesky
+			var step mat.VecDense
+			if chol.Factorize(damped) && chol.SolveVecTo(&step, b) == nil {
+				next := make([]float64, n)
+				for i, p := range l.parameters {
+					next[i] = min(max(x[i]-step.AtVec(i), p.low), p.high)
+				}
+				if rn, o, err := l.residuals(next); err == nil && sumOfSquares(rn) < before {
+					x, r, now, improved = next, rn, o, true
+					damping = max(damping/5, 1e-9)
+					break
+				}
+			}
+			damping *= 8
+		}
+		if !improved || before-sumOfSquares(r) < 1e-6*(1+before) {
+			break
+		}
+	}
+	if a, _, err = l.normal(x, r); err != nil {
+		return nil, err
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(a) {
+		return nil, errors.New("the readings do not settle the unknowns")
+	}
+	cov := mat.NewSymDense(n, nil)
+	if err := chol.InverseTo(cov); err != nil {
+		return nil, fmt.Errorf("the readings do not settle the unknowns: %w", err)
+	}
+	f := &Fitted{system: l.s, at: l.v.Conditions, cov: cov, now: now, count: len(l.readings)}
+	f.misfit = math.Sqrt(sumOfSquares(r[:len(l.readings)]) / float64(len(l.readings)))
+	// Readings that fit badly widen everything that rests on them.
+	if f.misfit > 1 {
+		cov.ScaleSym(f.misfit*f.misfit, cov)
+	}
+	for i, p := range l.parameters {
+		f.unknowns = append(f.unknowns, Unknown{p.name, x[i], math.Sqrt(cov.At(i, i)), p.prior})
+	}
+	return f, nil
+}

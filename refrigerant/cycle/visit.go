@@ -1,0 +1,85 @@
+package cycle
+
+import (
+	"math"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Visit is what was read of one machine at one steady time. Whatever was not read is
+// nil; the more there is, the narrower the fit.
+type Visit struct {
+	// Conditions of the readings. Airflow 0 is not measured: it is then one of the
+	// unknowns.
+	Conditions Conditions
+	// OutdoorStd, DryBulbStd and WetBulbStd are the standard uncertainties of the air
+	// temperatures; 0 takes 0.4 K.
+	OutdoorStd, DryBulbStd, WetBulbStd quantity.TemperatureDelta
+	// AirflowStd is that of a measured airflow, relative; 0 takes 0.08.
+	AirflowStd float64
+
+	SuctionPressure, LiquidPressure, DischargePressure *quantity.Uncertain[quantity.GaugePressure]
+	SuctionLine, LiquidLine, DischargeLine             *quantity.Uncertain[quantity.Temperature]
+	Supply, CondenserLeaving                           *quantity.Uncertain[quantity.Temperature]
+	// Power is that of compressor and both fans.
+	Power *quantity.Uncertain[quantity.Power]
+}
+
+// A reading pairs what was read with where the model has it, in kelvins or as a share.
+type reading struct {
+	measured, std float64
+	of            func(*Operating) float64
+}
+
+// What the model itself is off by at the fit, beyond the instruments: the spread of real
+// machines about a model of this kind (own judgement; the cover of the bands is tested
+// against machines with other laws).
+const (
+	pressureDoubt    = 0.010 // relative
+	temperatureDoubt = 0.5   // K
+	dischargeDoubt   = 2.5
+	powerDoubt       = 0.02 // relative
+)
+
+// readings lists what v has, pressures as logarithms.
+func (v *Visit) readings() []reading {
+	atm := quantity.AtmosphereAt(v.Conditions.Elevation)
+	var all []reading
+	gauge := func(u *quantity.Uncertain[quantity.GaugePressure], of func(*Operating) quantity.Pressure) {
+		if u == nil {
+			return
+		}
+		p := u.Value.Absolute(atm)
+		if p <= 0 {
+			return
+		}
+		all = append(all, reading{
+			math.Log(float64(p)), math.Hypot(u.Std/float64(p), pressureDoubt),
+			func(o *Operating) float64 { return math.Log(float64(of(o))) },
+		})
+	}
+	clamp := func(u *quantity.Uncertain[quantity.Temperature], doubt float64, of func(*Operating) quantity.Temperature) {
+		if u == nil {
+			return
+		}
+		all = append(all, reading{
+			float64(u.Value), math.Hypot(u.Std, doubt),
+			func(o *Operating) float64 { return float64(of(o)) },
+		})
+	}
+	gauge(v.SuctionPressure, func(o *Operating) quantity.Pressure { return o.Suction.Pressure })
+	gauge(v.LiquidPressure, func(o *Operating) quantity.Pressure { return o.Liquid.Pressure })
+	gauge(v.DischargePressure, func(o *Operating) quantity.Pressure { return o.Discharge.Pressure })
+	clamp(v.SuctionLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Suction.Temperature })
+	clamp(v.LiquidLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Liquid.Temperature })
+	clamp(v.DischargeLine, dischargeDoubt, func(o *Operating) quantity.Temperature { return o.Discharge.Temperature })
+	clamp(v.Supply, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Supply })
+	clamp(v.CondenserLeaving, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.CondenserLeaving })
+	if u := v.Power; u != nil && u.Value > 0 {
+		all = append(all, reading{
+			math.Log(float64(u.Value)), math.Hypot(u.Std/float64(u.Value), powerDoubt),
+			func(o *Operating) float64 { return math.Log(float64(o.Power)) },
+		})
+	}
+	return all
+}
