@@ -1,5 +1,12 @@
 package main
 
+import (
+	"math"
+
+	"github.com/satline/satline/psychro/chart"
+	"github.com/satline/satline/quantity"
+)
+
 // A Problem is one exercise with everything a teacher needs to set and mark it.
 type Problem struct {
 	Topic     string
@@ -10,9 +17,17 @@ type Problem struct {
 	// Tables are the excerpts of printed tables that a student needs; with them
 	// the answer comes out by hand.
 	Tables []Table
+	// Air asks for a psychrometric chart, of air at the elevation.
+	Air       bool
+	Elevation quantity.Length
+	// plot marks the solution on that chart, for the key.
+	plot   func(*chart.Chart) error
 	Steps  []Step
 	Answer Answer
 	Wrong  []Wrong
+	// Choices are the right answer and up to three wrong ones, shuffled; only in
+	// a set with choices.
+	Choices []Choice
 	// again works the answer out a second way, by other functions or another
 	// direction than the solution took; the tests compare the two.
 	again func() (float64, error)
@@ -24,7 +39,7 @@ type Given struct{ Name, Value string }
 // A Step of the worked solution, and the source of the relation it uses.
 type Step struct{ Text, Source string }
 
-// An Answer is a number with its unit, or a word where Unit is empty.
+// An Answer is a number with its unit, or words where Unit is empty.
 type Answer struct {
 	Text  string
 	Value float64
@@ -32,14 +47,68 @@ type Answer struct {
 	// printed tables.
 	Within float64
 	Unit   string
+	Places int
+	// Note is what a full answer says beside the number.
+	Note string
 }
 
-// Wrong is an answer that a known mistake leads to.
-type Wrong struct{ Text, Mistake string }
+// Wrong is an answer that a known mistake leads to. Where Number is set, Value
+// is in the unit of the right answer.
+type Wrong struct {
+	Text, Mistake string
+	Value         float64
+	Number        bool
+}
+
+// A Choice is an answer to tick.
+type Choice struct {
+	Letter, Text string
+	Right        bool
+}
 
 // A Table is an excerpt.
 type Table struct {
 	Caption string
 	Head    []string
 	Rows    [][]string
+}
+
+// numeric is an answer printed to the given number of decimals.
+func numeric(v, within float64, places int, unit string) Answer {
+	return Answer{Text: decimals(v, places) + " " + unit, Value: v, Within: within, Unit: unit, Places: places}
+}
+
+// slip is the number that a mistake leads to, printed as the answer is.
+func (a Answer) slip(v float64, mistake string) Wrong {
+	return Wrong{Text: decimals(v, a.Places) + " " + a.Unit, Mistake: mistake, Value: v, Number: true}
+}
+
+// mistakable reports whether a wrong answer would pass for the right one: a
+// mistake that happens to hit it teaches nothing and is left out.
+func (a Answer) mistakable(w Wrong) bool {
+	return w.Text == a.Text || w.Number && !(math.Abs(w.Value-a.Value) > 2*a.Within)
+}
+
+// distinct leaves out wrong answers that cannot be told from the right one or
+// from one before them.
+func (p *Problem) distinct() {
+	var kept []Wrong
+	seen := map[string]bool{}
+	for _, w := range p.Wrong {
+		if !seen[w.Text] && !p.Answer.mistakable(w) {
+			kept = append(kept, w)
+			seen[w.Text] = true
+		}
+	}
+	p.Wrong = kept
+}
+
+// Letter is that of the right choice.
+func (p Problem) Letter() string {
+	for _, c := range p.Choices {
+		if c.Right {
+			return c.Letter
+		}
+	}
+	return ""
 }

@@ -49,7 +49,7 @@ func TestProblemsAreComplete(t *testing.T) {
 			t.Errorf("%d problems, want %d", len(s.Problems), 3*len(topics))
 		}
 		for _, p := range s.Problems {
-			if p.Statement == "" || p.Ask == "" || len(p.Given) == 0 || len(p.Steps) < 2 || len(p.Wrong) == 0 || p.Answer.Text == "" {
+			if p.Statement == "" || p.Ask == "" || len(p.Given) == 0 || len(p.Steps) < 2 || len(p.Wrong) < leastWrong || p.Answer.Text == "" {
 				t.Errorf("%d %s is incomplete: %+v", p.Number, p.Topic, p)
 			}
 			for _, st := range p.Steps {
@@ -57,10 +57,15 @@ func TestProblemsAreComplete(t *testing.T) {
 					t.Errorf("%d %s: a step has no source: %s", p.Number, p.Topic, st.Text)
 				}
 			}
+			seen := map[string]bool{p.Answer.Text: true}
 			for _, w := range p.Wrong {
-				if w.Text == p.Answer.Text {
-					t.Errorf("%d %s: a wrong answer is the right one: %s", p.Number, p.Topic, w.Text)
+				if seen[w.Text] || w.Number && math.Abs(w.Value-p.Answer.Value) <= 2*p.Answer.Within {
+					t.Errorf("%d %s: the wrong answer %s cannot be told from another or from %s", p.Number, p.Topic, w.Text, p.Answer.Text)
 				}
+				if w.Mistake == "" {
+					t.Errorf("%d %s: no mistake behind %s", p.Number, p.Topic, w.Text)
+				}
+				seen[w.Text] = true
 			}
 		}
 		for _, text := range []string{s.markdown(true), mustHTML(t, s)} {
@@ -116,12 +121,114 @@ func TestSameSeedSameSet(t *testing.T) {
 func TestBadOptions(t *testing.T) {
 	for _, args := range [][]string{
 		{"-topics", "astrology"}, {"-refrigerants", "R-999"}, {"-refrigerants", ""}, {"-each", "0"}, {"-difficulty", "9"},
-		{"-units", "cgs"}, {"-format", "pdf"}, {"-refrigerants", "R-718"}, {"-nonsense"},
+		{"-units", "cgs"}, {"-format", "pdf"}, {"-refrigerants", "R-718"}, {"-nonsense"}, {"-seed", "one"}, {"-seed", "-1"}, {"superheat"},
 		{"-topics", "glide", "-refrigerants", "R-22"},
 	} {
 		var out, problems strings.Builder
-		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 || problems.Len() == 0 {
+		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 || strings.Count(problems.String(), "\n") != 1 {
 			t.Errorf("%v: status %d, %d bytes out, problem %q", args, status, out.Len(), problems.String())
 		}
+	}
+}
+
+func TestHelpAndList(t *testing.T) {
+	for _, args := range [][]string{{"-help"}, {"-list"}} {
+		var out, problems strings.Builder
+		if status := run(args, &out, &problems); status != 0 || problems.Len() != 0 {
+			t.Errorf("%v: status %d, problem %q", args, status, problems.String())
+		}
+		for _, topic := range topics {
+			if !strings.Contains(out.String(), topic.name) || !strings.Contains(out.String(), topic.about) {
+				t.Errorf("%v does not tell of %s", args, topic.name)
+			}
+		}
+	}
+}
+
+// With choices each problem has four, one of them right, and they do not change
+// the problems.
+func TestChoices(t *testing.T) {
+	o := Options{Seed: 5, PerTopic: 4, Refrigerants: roster, Difficulty: 2}
+	plain, err := Generate(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o.Choices = true
+	ticked, err := Generate(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	letters := map[string]int{}
+	for i, p := range ticked.Problems {
+		if p.Statement != plain.Problems[i].Statement || p.Answer != plain.Problems[i].Answer {
+			t.Errorf("%d %s: choices changed the problem", p.Number, p.Topic)
+		}
+		right := 0
+		for _, c := range p.Choices {
+			if c.Right {
+				right++
+				letters[c.Letter]++
+				if c.Text != p.Answer.Text {
+					t.Errorf("%d %s: the key says %s where the answer is %s", p.Number, p.Topic, c.Text, p.Answer.Text)
+				}
+			}
+		}
+		if len(p.Choices) != 4 || right != 1 {
+			t.Errorf("%d %s: %d choices, %d right", p.Number, p.Topic, len(p.Choices), right)
+		}
+	}
+	if len(letters) != 4 {
+		t.Errorf("the right answers have only these letters: %v", letters)
+	}
+}
+
+// No problem is asked twice where there are others to ask.
+func TestNoProblemTwice(t *testing.T) {
+	set, err := Generate(Options{Seed: 1, PerTopic: 12, Refrigerants: roster, Difficulty: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]int{}
+	for _, p := range set.Problems {
+		same := fmt.Sprint(p.Statement, p.Given, p.Tables)
+		if n := seen[same]; n != 0 {
+			t.Errorf("%d %s is problem %d again", p.Number, p.Topic, n)
+		}
+		seen[same] = p.Number
+	}
+}
+
+// The page needs nothing from elsewhere, has a chart for each elevation of the
+// air, and keeps the answers of a set without key to itself.
+func TestPage(t *testing.T) {
+	set, err := Generate(Options{Seed: 2, PerTopic: 3, Refrigerants: roster, Difficulty: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plain, err := set.html(false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	elevations := map[quantity.Length]bool{}
+	for _, p := range set.Problems {
+		if p.Air {
+			elevations[p.Elevation] = true
+		}
+		for _, w := range p.Wrong {
+			if strings.Contains(plain, w.Mistake) {
+				t.Errorf("the page without key tells a mistake: %s", w.Mistake)
+			}
+		}
+	}
+	if n := strings.Count(plain, "<figure>"); n != len(elevations) || n == 0 {
+		t.Errorf("%d charts for %d elevations", n, len(elevations))
+	}
+	for _, bad := range []string{"src=", "href=\"http", "@import", "url(", "<?xml"} {
+		if strings.Contains(plain, bad) {
+			t.Errorf("the page holds %q", bad)
+		}
+	}
+	if strings.Contains(plain, "Answer key") {
+		t.Error("the page without key has one")
 	}
 }

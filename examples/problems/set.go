@@ -19,31 +19,34 @@ type Options struct {
 	PerTopic     int
 	Refrigerants []string
 	Units        quantity.System
-	Difficulty   int // 1 reads a table row, 2 interpolates, 3 adds altitude, glide or a trap
+	Difficulty   int  // 1 reads a table row, 2 interpolates among readings that are not needed, 3 adds altitude and traps
+	Choices      bool // four answers to tick
 }
 
 // A Set is a numbered list of problems.
 type Set struct {
 	Options  Options
 	Problems []Problem
+	// Flammable are the designations among the refrigerants that burn.
+	Flammable []string
 }
 
 // topics in the order a course takes them.
 var topics = []struct {
-	name string
-	make func(*generator) (Problem, error)
+	name, about string
+	make        func(*generator) (Problem, error)
 }{
-	{"saturation", saturationProblem},
-	{"glide", glideProblem},
-	{"superheat", superheatProblem},
-	{"subcooling", subcoolingProblem},
-	{"altitude", altitudeProblem},
-	{"target", targetProblem},
-	{"air", airProblem},
-	{"capacity", capacityProblem},
-	{"airflow", airflowProblem},
-	{"dosing", dosingProblem},
-	{"diagnosis", diagnosisProblem},
+	{"saturation", "the temperature at which a refrigerant boils, from a gauge and a table", saturationProblem},
+	{"glide", "dew less bubble temperature of a blend at one pressure", glideProblem},
+	{"superheat", "the suction line over the dew point", superheatProblem},
+	{"subcooling", "the liquid line under the bubble point", subcoolingProblem},
+	{"altitude", "a sea-level table used where the air is thin", altitudeProblem},
+	{"target", "target superheat of a fixed restrictor, and what follows for the charge", targetProblem},
+	{"air", "humidity ratio from dry and wet bulb", airProblem},
+	{"capacity", "cooling capacity from airflow and enthalpies", capacityProblem},
+	{"airflow", "airflow from electric heat and a temperature rise", airflowProblem},
+	{"dosing", "the next dose of refrigerant, from what the last one did", dosingProblem},
+	{"diagnosis", "the fault behind five values, with a fixed restrictor and with a TXV, and the instrument that misleads", diagnosisProblem},
 }
 
 func topicNames() []string {
@@ -53,6 +56,10 @@ func topicNames() []string {
 	}
 	return out
 }
+
+// leastWrong is how many wrong answers every problem has, enough for a question
+// with four choices.
+const leastWrong = 3
 
 // Generate makes the problem set of the options.
 func Generate(o Options) (Set, error) {
@@ -72,6 +79,11 @@ func Generate(o Options) (Set, error) {
 		}
 	}
 	set := Set{Options: o}
+	for _, f := range fluids {
+		if f.Flammable() {
+			set.Flammable = append(set.Flammable, f.Designation())
+		}
+	}
 	for _, t := range topics {
 		if len(o.Topics) > 0 && !slices.Contains(o.Topics, t.name) {
 			continue
@@ -82,17 +94,53 @@ func Generate(o Options) (Set, error) {
 			}
 			continue
 		}
-		g := &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(t.name))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty}
-		for range o.PerTopic {
-			p, err := t.make(g)
+		g := &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(t.name))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty, seed: o.Seed}
+		shuffle := rand.New(rand.NewPCG(o.Seed, hash("choices of "+t.name)))
+		asked := map[string]bool{}
+		for g.index = range o.PerTopic {
+			p, err := g.draw(t.make, asked)
 			if err != nil {
 				return Set{}, fmt.Errorf("%s: %w", t.name, err)
 			}
 			p.Topic, p.Number = t.name, len(set.Problems)+1
+			if o.Choices {
+				p.Choices = choices(p, shuffle)
+			}
 			set.Problems = append(set.Problems, p)
 		}
 	}
 	return set, nil
+}
+
+// draw makes problems until one has enough wrong answers that cannot be taken
+// for the right one, and was not asked before as far as there are others.
+func (g *generator) draw(topic func(*generator) (Problem, error), asked map[string]bool) (Problem, error) {
+	for try := range 1000 {
+		p, err := topic(g)
+		if err != nil {
+			return Problem{}, err
+		}
+		p.distinct()
+		same := fmt.Sprint(p.Statement, p.Given, p.Answer.Text)
+		if len(p.Wrong) >= leastWrong && (!asked[same] || try >= 100) {
+			asked[same] = true
+			return p, nil
+		}
+	}
+	return Problem{}, fmt.Errorf("no problem with %d telling wrong answers comes of these options; choose other refrigerants", leastWrong)
+}
+
+// choices puts the right answer among three wrong ones.
+func choices(p Problem, rng *rand.Rand) []Choice {
+	out := []Choice{{Text: p.Answer.Text, Right: true}}
+	for _, i := range rng.Perm(len(p.Wrong))[:leastWrong] {
+		out = append(out, Choice{Text: p.Wrong[i].Text})
+	}
+	rng.Shuffle(len(out), func(i, j int) { out[i], out[j] = out[j], out[i] })
+	for i := range out {
+		out[i].Letter = string(rune('A' + i))
+	}
+	return out
 }
 
 func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
@@ -141,6 +189,8 @@ type generator struct {
 	fluids     []*refrigerant.Refrigerant
 	sys        quantity.System
 	difficulty int
+	seed       uint64
+	index      int // of the problem within its topic
 }
 
 func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }

@@ -8,6 +8,9 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
+// reading is how far an answer from a saturation table may be off.
+const reading = 0.2
+
 // saturationProblem reads an evaporating temperature off a table.
 func saturationProblem(g *generator) (Problem, error) {
 	f := g.fluid()
@@ -19,49 +22,57 @@ func saturationProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	bubble, err := f.BubblePressure(at)
+	shown := g.gauge(dew, quantity.StandardAtmosphere)
+	misread, err := f.BubbleTemperature(dew)
 	if err != nil {
 		return Problem{}, err
 	}
-	reading := g.gauge(dew, quantity.StandardAtmosphere)
-	tab, err := g.saturationTable(f, at)
+	tab, err := g.saturationTable(f, at, misread)
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, err := f.DewTemperature(quantity.Pressure(g.gaugePressure(reading)))
+	asAbsolute, twice, err := g.offByAnAtmosphere(shown, f.DewTemperature)
 	if err != nil {
 		return Problem{}, err
 	}
+	_, how, _ := g.read(tab, dewColumn, shown)
+	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, at sea level.", f.Designation(), g.pressure(reading)),
-		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(reading)),
-		Ask:       "At what temperature does the refrigerant leave the evaporator saturated?",
+		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, at sea level.", f.Designation(), g.pressure(shown)),
+		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(shown)),
+		Ask:       "At what temperature does the last of the refrigerant boil at this pressure?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(definition, "The suction line carries vapor, so the dew column applies."),
-			step(saturationSource, "In the dew column %s lies at %s%s.", g.pressure(reading), g.temperature(at), between(g.difficulty)),
+			step(definition, "The last of it boils at the dew point, so the dew column applies; the table is in gauge pressure already."),
+			step(saturationSource, "In the dew column %s%s.", how, g.taken(how, at)),
 		},
-		Answer: plainAnswer(g.scale(at), 0.3, g.degreeUnit()),
-		Wrong: []Wrong{{
-			Text:    number(math.Round(10*g.scale(asAbsolute))/10) + " " + g.degreeUnit(),
-			Mistake: "the gauge reading was taken for an absolute pressure",
-		}},
+		Answer: a,
 		again: func() (float64, error) {
-			t, err := f.DewTemperature(g.gaugePressure(reading).Absolute(quantity.StandardAtmosphere))
+			t, err := f.DewTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
 			return g.scale(t), err
 		},
 	}
-	if wrong, err := f.BubbleTemperature(dew); err == nil && bubble.PSIA()-dew.PSIA() > 1 {
-		p.Wrong = append(p.Wrong, Wrong{Text: number(math.Round(10*g.scale(wrong))/10) + " " + g.degreeUnit(), Mistake: "the bubble column was read for vapor"})
+	if wrong, _, ok := g.read(tab, bubbleColumn, shown); ok {
+		p.Wrong = append(p.Wrong, a.slip(wrong, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
 	}
+	p.Wrong = append(p.Wrong,
+		a.slip(asAbsolute, "the gauge reading was taken for an absolute pressure in a table of absolute pressures"),
+		a.slip(twice, "the atmosphere was added to the reading before a table that is in gauge pressure already"),
+		a.slip(g.scale(at)+g.either(2, 1), "the reading slipped by a row; lay a ruler under it"),
+	)
 	return p, nil
 }
 
-func between(difficulty int) string {
-	if difficulty >= 2 {
-		return ", halfway between two rows"
+// offByAnAtmosphere looks a reading up as if it were absolute, and with the
+// atmosphere added twice.
+func (g *generator) offByAnAtmosphere(shown float64, lookup func(quantity.Pressure) (quantity.Temperature, error)) (less, more float64, err error) {
+	p := g.gaugePressure(shown)
+	low, err := lookup(quantity.Pressure(p))
+	if err != nil {
+		return 0, 0, err
 	}
-	return ""
+	high, err := lookup(quantity.Pressure(p) + 2*quantity.StandardAtmosphere)
+	return g.scale(low), g.scale(high), err
 }
 
 // glideProblem finds the glide of a blend at a pressure.
@@ -72,39 +83,41 @@ func glideProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	reading := g.gauge(bubble, quantity.StandardAtmosphere)
-	absolute := g.gaugePressure(reading).Absolute(quantity.StandardAtmosphere)
+	shown := g.gauge(bubble, quantity.StandardAtmosphere)
+	absolute := g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere)
 	dew, err := f.DewTemperature(absolute)
 	if err != nil {
 		return Problem{}, err
 	}
-	low, err := g.saturationTable(f, at)
+	dewAt, err := f.DewPressure(at)
 	if err != nil {
 		return Problem{}, err
 	}
-	tables := []Table{low}
-	glide := math.Round(10*(g.scale(dew)-g.scale(at))) / 10
-	if glide > 6*map[bool]float64{true: 2, false: 1}[g.ip()]*0.8 {
-		high, err := g.saturationTable(f, dew)
-		if err != nil {
-			return Problem{}, err
-		}
-		tables = append(tables, high)
+	tab, err := g.saturationTable(f, at, dew)
+	if err != nil {
+		return Problem{}, err
 	}
+	bubbleRead, bubbleHow, _ := g.read(tab, bubbleColumn, shown)
+	dewRead, dewHow, _ := g.read(tab, dewColumn, shown)
+	glide := math.Round(10*(dewRead-bubbleRead)) / 10
+	apart := shown - g.gauge(dewAt, quantity.StandardAtmosphere)
+	a := numeric(glide, reading, 1, g.deltaUnit())
 	return Problem{
-		Statement: fmt.Sprintf("%s evaporates at %s on the gauge, at sea level. Neglect the pressure drop of the coil.", f.Designation(), g.pressure(reading)),
-		Given:     given("refrigerant", f.Designation(), "pressure in the evaporator", g.pressure(reading)),
+		Statement: fmt.Sprintf("%s boils in an evaporator where the gauge shows %s, at sea level. Neglect the pressure drop of the coil.", f.Designation(), g.pressure(shown)),
+		Given:     given("refrigerant", f.Designation(), "pressure in the evaporator", g.pressure(shown)),
 		Ask:       "How large is its glide at this pressure?",
-		Tables:    tables,
+		Tables:    []Table{tab},
 		Steps: []Step{
-			step(saturationSource, "The bubble column gives %s.", g.temperature(at)),
-			step(saturationSource, "The dew column gives, between its rows, %s %s.", number(math.Round(10*g.scale(dew))/10), g.degreeUnit()),
-			step(definition, "The glide is dew less bubble temperature at one pressure: %s.", g.difference(glide)),
+			step(saturationSource, "In the bubble column %s.", bubbleHow),
+			step(saturationSource, "In the dew column %s.", dewHow),
+			step(definition, "The glide is dew less bubble temperature at one pressure: %s − %s = %s.", number(dewRead), number(bubbleRead), a.Text),
 		},
-		Answer: plainAnswer(glide, 0.4, g.deltaUnit()),
+		Answer: a,
 		Wrong: []Wrong{
-			{Text: "0 " + g.deltaUnit(), Mistake: "the blend was taken for a pure fluid"},
-			{Text: g.difference(-glide), Mistake: "bubble less dew: the glide is never negative"},
+			a.slip(0, "the blend was taken for a pure fluid"),
+			{Text: g.pressureDifference(apart), Mistake: "the difference of the two pressures in one row; glide is a difference of temperatures at one pressure"},
+			a.slip(glide/2, "the mean of the two temperatures less the bubble temperature; that is half of it"),
+			a.slip(-glide, "bubble less dew: the glide is never negative"),
 		},
 		again: func() (float64, error) {
 			d, err := f.Glide(absolute)

@@ -2,88 +2,164 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/satline/satline/quantity"
 )
 
-// superheatProblem counts the suction line from the dew point.
+// superheatProblem counts the suction line from the dew point. From difficulty
+// 2 on the pressure lies between two rows and the other side of the machine is
+// given too, for the student to leave aside.
 func superheatProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	sat := g.degrees(g.pick(34, 48, 2), g.pick(1, 9, 1))
-	rise := g.pick(4, 26, 1)
-	if !g.ip() {
-		rise = g.pick(2, 14, 1)
+	if g.difficulty >= 2 {
+		sat = g.degrees(g.pick(35, 47, 2), g.pick(1.5, 8.5, 1))
 	}
+	rise := g.either(g.pick(5, 26, 1), g.pick(3, 14, 1))
 	line := g.fromScale(g.scale(sat) + rise)
 	p, err := f.DewPressure(sat)
 	if err != nil {
 		return Problem{}, err
 	}
-	reading := g.gauge(p, quantity.StandardAtmosphere)
-	tab, err := g.saturationTable(f, sat)
+	shown := g.gauge(p, quantity.StandardAtmosphere)
+	misread, err := f.BubbleTemperature(p)
 	if err != nil {
 		return Problem{}, err
 	}
-	return Problem{
-		Statement: fmt.Sprintf("A %s machine at sea level shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), g.pressure(reading), g.temperature(line)),
-		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(reading), "suction line", g.temperature(line)),
+	tab, err := g.saturationTable(f, sat, misread)
+	if err != nil {
+		return Problem{}, err
+	}
+	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.DewTemperature)
+	if err != nil {
+		return Problem{}, err
+	}
+	_, how, _ := g.read(tab, dewColumn, shown)
+	a := numeric(rise, reading, 1, g.deltaUnit())
+	out := Problem{
+		Statement: fmt.Sprintf("An %s machine at sea level shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), g.pressure(shown), g.temperature(line)),
+		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
 		Ask:       "What is the superheat?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(saturationSource, "Vapor: the dew column gives %s for %s.", g.temperature(sat), g.pressure(reading)),
-			step(definition, "Superheat is the line less the dew temperature: %s − %s = %s.", g.temperature(line), g.temperature(sat), g.difference(rise)),
+			step(saturationSource, "The suction line carries vapor, so the dew column applies: %s%s.", how, g.taken(how, sat)),
+			step(definition, "Superheat is the line less the dew temperature: %s − %s = %s.", g.temperature(line), g.temperature(sat), a.Text),
 		},
-		Answer: plainAnswer(rise, 0.4, g.deltaUnit()),
-		Wrong: []Wrong{
-			{Text: g.difference(-rise), Mistake: "saturation less line: that is how subcooling is counted, on the other side"},
-			{Text: g.temperature(line), Mistake: "the line temperature itself; superheat is a difference"},
-		},
+		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(reading).Absolute(quantity.StandardAtmosphere), line)
+			d, err := f.Superheat(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere), line)
 			return g.delta(d), err
 		},
-	}, nil
+	}
+	if g.difficulty >= 2 {
+		if err := g.otherSide(&out, f, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
+			return Problem{}, err
+		}
+	}
+	if wrong, _, ok := g.read(tab, bubbleColumn, shown); ok {
+		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-wrong, "the bubble column was read for vapor"))
+	}
+	out.Wrong = append(out.Wrong,
+		a.slip(-rise, "saturation less line: that is how subcooling is counted, on the other side"),
+		a.slip(g.scale(line)-asAbsolute, "the gauge reading was looked up as an absolute pressure"),
+		a.slip(g.scale(line), "the line temperature itself; superheat is a difference"),
+	)
+	if g.ip() {
+		out.Wrong = append(out.Wrong, a.slip(shown-g.scale(line), "the temperature was taken from the pressure; the pressure has to be turned into a temperature first"))
+	}
+	return out, nil
+}
+
+// taken says what a reading between rows is taken for.
+func (g *generator) taken(how string, t quantity.Temperature) string {
+	if strings.HasSuffix(how, " "+g.temperature(t)) {
+		return ""
+	}
+	return ", to the half degree " + g.temperature(t)
+}
+
+// otherSide adds readings of the other side of the machine, which the question
+// does not need.
+func (g *generator) otherSide(p *Problem, f interface {
+	BubblePressure(quantity.Temperature) (quantity.Pressure, error)
+	DewPressure(quantity.Temperature) (quantity.Pressure, error)
+}, sat quantity.Temperature, side string) error {
+	look, apart := f.BubblePressure, -g.either(g.pick(6, 14, 1), g.pick(3, 8, 1))
+	if side == "suction" {
+		look, apart = f.DewPressure, -apart
+	}
+	pressure, err := look(sat)
+	if err != nil {
+		return err
+	}
+	p.Given = append(p.Given, given(side+" pressure", g.pressure(g.gauge(pressure, quantity.StandardAtmosphere)), side+" line", g.temperature(g.fromScale(g.scale(sat)+apart)))...)
+	return nil
 }
 
 // subcoolingProblem counts the liquid line from the bubble point.
 func subcoolingProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	sat := g.degrees(g.pick(96, 116, 2), g.pick(36, 47, 1))
-	fall := g.pick(3, 20, 1)
-	if !g.ip() {
-		fall = g.pick(2, 11, 1)
+	if g.difficulty >= 2 {
+		sat = g.degrees(g.pick(97, 115, 2), g.pick(36.5, 46.5, 1))
 	}
+	fall := g.either(g.pick(4, 18, 1), g.pick(2, 10, 1))
 	line := g.fromScale(g.scale(sat) - fall)
+	outdoor := g.fromScale(g.scale(line) - g.either(g.pick(3, 12, 1), g.pick(2, 6, 1)))
 	p, err := f.BubblePressure(sat)
 	if err != nil {
 		return Problem{}, err
 	}
-	reading := g.gauge(p, quantity.StandardAtmosphere)
-	tab, err := g.saturationTable(f, sat)
+	shown := g.gauge(p, quantity.StandardAtmosphere)
+	misread, err := f.DewTemperature(p)
 	if err != nil {
 		return Problem{}, err
 	}
-	return Problem{
-		Statement: fmt.Sprintf("The liquid port of a %s machine at sea level shows %s; the liquid line beside it is at %s.", f.Designation(), g.pressure(reading), g.temperature(line)),
-		Given:     given("refrigerant", f.Designation(), "liquid pressure", g.pressure(reading), "liquid line", g.temperature(line)),
+	tab, err := g.saturationTable(f, sat, misread)
+	if err != nil {
+		return Problem{}, err
+	}
+	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.BubbleTemperature)
+	if err != nil {
+		return Problem{}, err
+	}
+	_, how, _ := g.read(tab, bubbleColumn, shown)
+	a := numeric(fall, reading, 1, g.deltaUnit())
+	out := Problem{
+		Statement: fmt.Sprintf("The liquid port of an %s machine at sea level shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), g.pressure(shown), g.temperature(line), g.temperature(outdoor)),
+		Given:     given("refrigerant", f.Designation(), "liquid pressure", g.pressure(shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
 		Ask:       "What is the subcooling?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(saturationSource, "Liquid: the bubble column gives %s for %s.", g.temperature(sat), g.pressure(reading)),
-			step(definition, "Subcooling is the bubble temperature less the line: %s − %s = %s.", g.temperature(sat), g.temperature(line), g.difference(fall)),
+			step(saturationSource, "The liquid line carries liquid, so the bubble column applies: %s%s.", how, g.taken(how, sat)),
+			step(definition, "Subcooling is the bubble temperature less the line: %s − %s = %s.", g.temperature(sat), g.temperature(line), a.Text),
 		},
-		Answer: plainAnswer(fall, 0.4, g.deltaUnit()),
-		Wrong: []Wrong{
-			{Text: g.difference(-fall), Mistake: "line less saturation: that is how superheat is counted, on the other side"},
-		},
+		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Subcooling(g.gaugePressure(reading).Absolute(quantity.StandardAtmosphere), line)
+			d, err := f.Subcooling(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere), line)
 			return g.delta(d), err
 		},
-	}, nil
+	}
+	if g.difficulty >= 2 {
+		if err := g.otherSide(&out, f, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
+			return Problem{}, err
+		}
+	}
+	if wrong, _, ok := g.read(tab, dewColumn, shown); ok {
+		out.Wrong = append(out.Wrong, a.slip(wrong-g.scale(line), "the dew column was read for liquid"))
+	}
+	out.Wrong = append(out.Wrong,
+		a.slip(g.scale(line)-g.scale(outdoor), "the liquid line less the outdoor air: that is the approach"),
+		a.slip(g.scale(sat)-g.scale(outdoor), "condensing less outdoor air; subcooling compares with the liquid line"),
+		a.slip(-fall, "line less saturation: that is how superheat is counted, on the other side"),
+		a.slip(asAbsolute-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
+	)
+	return out, nil
 }
 
-// altitudeProblem finds what a sea-level table hides on a mountain.
+// altitudeProblem finds what a sea-level table hides on a mountain. From
+// difficulty 2 on the student reads the atmosphere off a table.
 func altitudeProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	elevation := quantity.Feet(g.pick(3000, 9000, 1000))
@@ -98,51 +174,56 @@ func altitudeProblem(g *generator) (Problem, error) {
 		return Problem{}, err
 	}
 	atSea := g.gauge(p, quantity.StandardAtmosphere)
-	reading := atSea + short
-	rise := g.pick(6, 16, 1)
-	if !g.ip() {
-		rise = g.pick(3, 9, 1)
-	}
+	shown := atSea + short
+	rise := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
 	line := g.fromScale(g.scale(sat) + rise)
-	tab, err := g.saturationTable(f, sat)
+	uncorrected, err := f.DewTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
 	if err != nil {
 		return Problem{}, err
 	}
-	uncorrected, err := f.Superheat(g.gaugePressure(reading).Absolute(quantity.StandardAtmosphere), line)
+	wrongWay, err := f.DewTemperature(g.gaugePressure(shown + short).Absolute(quantity.StandardAtmosphere))
 	if err != nil {
 		return Problem{}, err
 	}
-	return Problem{
-		Statement: fmt.Sprintf("At %s above sea level the suction gauge of a %s machine shows %s and the suction line is at %s. The printed table is for sea level; the atmosphere here is %s lower.",
-			elevationText(elevation, g.sys), f.Designation(), g.pressure(reading), g.temperature(line), g.pressureDifference(short)),
-		Given:  given("refrigerant", f.Designation(), "elevation", elevationText(elevation, g.sys), "suction pressure", g.pressure(reading), "suction line", g.temperature(line)),
+	tab, err := g.saturationTable(f, sat, wrongWay)
+	if err != nil {
+		return Problem{}, err
+	}
+	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.DewTemperature)
+	if err != nil {
+		return Problem{}, err
+	}
+	a := numeric(rise, reading, 1, g.deltaUnit())
+	const atmosphereSource = moistAirSource + ", equation 3"
+	out := Problem{
+		Statement: fmt.Sprintf("At %s above sea level the suction gauge of an %s machine shows %s and the suction line is at %s. The printed table is for sea level.",
+			elevationText(elevation, g.sys), f.Designation(), g.pressure(shown), g.temperature(line)),
+		Given:  given("refrigerant", f.Designation(), "elevation", elevationText(elevation, g.sys), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
 		Ask:    "What is the true superheat?",
 		Tables: []Table{tab},
 		Steps: []Step{
-			step("ASHRAE Handbook Fundamentals, chapter 1, equation 3", "The atmosphere at %s is %s below that at sea level.", elevationText(elevation, g.sys), g.pressureDifference(short)),
-			step(definition, "For the same absolute pressure a gauge at sea level would show %s − %s = %s.", g.pressure(reading), g.pressureDifference(short), g.pressure(atSea)),
-			step(saturationSource, "The dew column gives %s for %s.", g.temperature(sat), g.pressure(atSea)),
-			step(definition, "Superheat: %s − %s = %s.", g.temperature(line), g.temperature(sat), g.difference(rise)),
+			step(atmosphereSource, "The atmosphere at %s is %s below that at sea level.", elevationText(elevation, g.sys), g.pressureDifference(short)),
+			step(definition, "A gauge counts from the atmosphere around it. For the same absolute pressure one at sea level would show %s − %s = %s.", g.pressure(shown), g.pressureDifference(short), g.pressure(atSea)),
+			step(saturationSource, "In the dew column %s stands at %s.", g.pressure(atSea), g.temperature(sat)),
+			step(definition, "Superheat: %s − %s = %s.", g.temperature(line), g.temperature(sat), a.Text),
 		},
-		Answer: plainAnswer(rise, 0.4, g.deltaUnit()),
-		Wrong:  []Wrong{{Text: g.difference(g.delta(uncorrected)), Mistake: "the gauge was read as at sea level"}},
+		Answer: a,
+		Wrong: []Wrong{
+			a.slip(g.scale(line)-g.scale(uncorrected), "the gauge was read as at sea level; the superheat looks smaller than it is"),
+			a.slip(g.scale(line)-g.scale(wrongWay), "the difference was added instead of taken off"),
+			a.slip(g.scale(line)-asAbsolute, "a whole atmosphere was taken off instead of the difference"),
+			a.slip(-rise, "saturation less line: that is how subcooling is counted"),
+		},
 		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(reading).Absolute(atm), line)
+			d, err := f.Superheat(g.gaugePressure(shown).Absolute(atm), line)
 			return g.delta(d), err
 		},
-	}, nil
-}
-
-func elevationText(z quantity.Length, sys quantity.System) string {
-	if sys == quantity.IP {
-		return decimals(z.Feet(), 0) + " ft"
 	}
-	return decimals(z.Meters(), 0) + " m"
-}
-
-func (g *generator) pressureDifference(v float64) string {
-	if g.ip() {
-		return number(v) + " psi"
+	if g.difficulty >= 2 {
+		out.Tables = append(out.Tables, g.atmosphereTable(elevation))
+		out.Steps[0].Source = "atmosphere table of the problem, from " + atmosphereSource
+	} else {
+		out.Statement += fmt.Sprintf(" The atmosphere here is %s lower.", g.pressureDifference(short))
 	}
-	return number(v) + " kPa"
+	return out, nil
 }

@@ -51,6 +51,14 @@ func (g *generator) deltaUnit() string {
 	return "K"
 }
 
+// either chooses by the unit system.
+func (g *generator) either(ip, si float64) float64 {
+	if g.ip() {
+		return ip
+	}
+	return si
+}
+
 // gauge is a gauge pressure as a table prints it: to 0.1 psig or 1 kPa.
 func (g *generator) gauge(p quantity.Pressure, atm quantity.Pressure) float64 {
 	if g.ip() {
@@ -79,12 +87,30 @@ func (g *generator) temperature(t quantity.Temperature) string {
 
 func (g *generator) difference(v float64) string { return number(v) + " " + g.deltaUnit() }
 
-func (g *generator) pressure(v float64) string { return number(v) + " " + g.gaugeUnit() }
+func (g *generator) pressure(v float64) string { return g.cell(v) + " " + g.gaugeUnit() }
+
+// cell is a pressure as the tables print it, with its decimal even where it is 0.
+func (g *generator) cell(v float64) string {
+	return strings.Replace(strconv.FormatFloat(v, 'f', int(g.either(1, 0)), 64), "-", "−", 1)
+}
+
+func (g *generator) pressureDifference(v float64) string {
+	if g.ip() {
+		return g.cell(v) + " psi"
+	}
+	return g.cell(v) + " kPa"
+}
 
 // number prints at most one decimal and none that is zero.
 func number(v float64) string { return decimals(v, 1) }
 
+// decimals prints at most n decimals and none that is zero at the end; a
+// negative n rounds to tens, hundreds and so on.
 func decimals(v float64, n int) string {
+	if n < 0 {
+		scale := math.Pow10(-n)
+		v, n = math.Round(v/scale)*scale, 0
+	}
 	s := strconv.FormatFloat(v, 'f', n, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
@@ -93,10 +119,6 @@ func decimals(v float64, n int) string {
 		return "0"
 	}
 	return strings.Replace(s, "-", "−", 1)
-}
-
-func plainAnswer(v, within float64, unit string) Answer {
-	return Answer{Text: number(v) + " " + unit, Value: v, Within: within, Unit: unit}
 }
 
 func given(pairs ...string) []Given {
@@ -109,4 +131,18 @@ func given(pairs ...string) []Given {
 
 func step(source, format string, args ...any) Step {
 	return Step{Text: fmt.Sprintf(format, args...), Source: source}
+}
+
+func elevationText(z quantity.Length, sys quantity.System) string {
+	if sys == quantity.IP {
+		return decimals(z.Feet(), 0) + " ft"
+	}
+	return decimals(z.Meters(), 0) + " m"
+}
+
+func flowText(f quantity.VolumeFlow, sys quantity.System) string {
+	if sys == quantity.IP {
+		return decimals(f.CFM(), 0) + " CFM"
+	}
+	return decimals(f.LitersPerSecond(), 0) + " L/s"
 }
