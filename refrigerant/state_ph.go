@@ -176,7 +176,7 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 		return State{}, false, nil
 	}
 	if value >= c.ofSaturated(&vapor) {
-		s, ok := q.along(p, c, value, &vapor, Vapor)
+		s, ok := q.along(p, c, value, &vapor, r.superheatedStart(q, c, value, &vapor), Vapor)
 		return s, ok && s.Temperature <= q.limits.MaxTemperature+slack, nil
 	}
 	liquid, err := r.edge(table.Bubble, p)
@@ -184,7 +184,7 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 		return State{}, false, nil
 	}
 	if value <= c.ofSaturated(&liquid) {
-		s, ok := q.along(p, c, value, &liquid, Liquid)
+		s, ok := q.along(p, c, value, &liquid, liquid, Liquid)
 		return s, ok && s.Temperature >= q.limits.MinTemperature-slack, nil
 	}
 	if r.Pure() {
@@ -202,10 +202,47 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 	return q.flashed(&f), true, nil
 }
 
-// along follows the isobar from an edge of the two-phase region to the state with
-// the given value, by Newton's method in temperature and density together. It
-// reports false where that does not converge on the same branch.
-func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *saturated, phase Phase) (State, bool) {
+// superheatedStart guesses temperature and density of vapor with the given value
+// on the isobar of edge, from the table alone. The heat capacity of saturated vapor
+// follows from the slopes of its enthalpy and pressure (along saturation
+// dh = cp dT + (v − T ∂v/∂T) dp) and ∂v/∂T from the compressibility z; that the
+// departure from the ideal gas goes with 2.35/(z − 0.407), and how it fades with
+// superheat, was fitted to this roster. It saves one evaluation of the equation in
+// four and has no part in the result.
+func (r *Refrigerant) superheatedStart(q *equation, c caloric, value float64, edge *saturated) saturated {
+	t, curves := edge.temperature, r.table()
+	slope := func(curve table.Curve) (float64, bool) {
+		a, ok1 := curves.At(curve, t-0.5)
+		b, ok2 := curves.At(curve, t+0.5)
+		return b - a, ok1 && ok2
+	}
+	dh, ok1 := slope(table.DewEnthalpy)
+	dp, ok2 := slope(table.DewPressure)
+	z := q.idealDensity(t, edge.pressure) / (edge.density * q.perMass)
+	if !ok1 || !ok2 || z < 0.5 {
+		return *edge
+	}
+	departure := 2.35 / (z - 0.407) * (1 - z)
+	cp := dh + departure*dp/edge.density
+	heat := value - c.ofSaturated(edge)
+	if c == entropy {
+		heat *= t * (1 + heat/(2*cp))
+	}
+	rise := heat / cp
+	rise *= 1 + 0.8*departure*rise/t
+	if !(cp > 0) || !(rise < 0.5*t) {
+		return *edge
+	}
+	start := *edge
+	start.temperature += rise
+	start.density /= 1 + (1+0.75*departure)*rise/t
+	return start
+}
+
+// along follows the isobar from start to the state with the given value, by
+// Newton's method in temperature and density together. It reports false where that
+// does not converge on the branch that begins at edge.
+func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *saturated, start saturated, phase Phase) (State, bool) {
 	e := q.model.Evaluator()
 	defer e.Release()
 	target := value / q.perMass
@@ -213,8 +250,8 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 	if phase == Vapor {
 		quality = 1
 	}
-	t, rho := edge.temperature, edge.density*q.perMass
-	start := rho
+	t, rho := start.temperature, start.density*q.perMass
+	end := edge.density * q.perMass
 	for range 20 {
 		e.SetT(t)
 		s := e.StateAt(rho)
@@ -234,13 +271,13 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 			s.T, s.Rho, s.P = t+dT, rho+dRho, float64(p)
 			return q.state(&s, phase, quality), true
 		}
-		// From the edge of vapor the density falls by half for each doubling of
-		// temperature: longer steps are cut.
+		// Longer steps are cut: the density of vapor falls by half for each doubling
+		// of temperature.
 		if cut := max(math.Abs(dT)/(0.3*t), math.Abs(dRho)/(0.4*rho)); cut > 1 {
 			dT, dRho = dT/cut, dRho/cut
 		}
 		t, rho = t+dT, rho+dRho
-		if phase == Vapor && rho > 1.001*start || phase == Liquid && rho < 0.999*start {
+		if phase == Vapor && rho > 1.001*end || phase == Liquid && rho < 0.999*end {
 			return State{}, false
 		}
 	}
