@@ -229,7 +229,8 @@ func (r *Refrigerant) superheatedStart(q *equation, c caloric, value float64, ed
 		heat *= t * (1 + heat/(2*cp))
 	}
 	rise := heat / cp
-	rise *= 1 + 0.8*departure*rise/t
+	x := rise / t
+	rise *= 1 + 0.8*departure*x - 0.8*x*x
 	if !(cp > 0) || !(rise < 0.5*t) {
 		return *edge
 	}
