@@ -50,4 +50,4 @@ func weather(outdoor, returnDry, returnWet float64) Conditions {
 }
 
 // fluids are those that the tests go over.
-var fluids = []string{"R-22", "R-134a", "R-290", "R-32"}
+var fluids = []string{"R-22", "R-134a", "R-290", "R-32", "R-410A", "R-454B", "R-407C"}

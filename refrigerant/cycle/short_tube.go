@@ -131,28 +131,31 @@ func shortTubeFlux(in *inlet, logL float64) float64 {
 		factor = share * payneSubcooled(in, above, sub, logL)
 	}
 	if share < 1 {
-		low := *in
-		low.vapor = in.liquid * lowDensityRatio
-		factor += (1 - share) * payneSubcooled(&low, sub*lowPressureSlope*(1-2.5*sub), sub, logL)
+		middle := *in
+		middle.vapor = in.liquid * middleDensityRatio
+		factor += (1 - share) * payneSubcooled(&middle, sub*middleSlope*(1-2.5*sub), sub, logL)
 	}
 	return scale * factor
 }
 
-// Below lowPressure, as a share of the critical one, the correlation has no data and
-// misleads: subcooling adds so little pressure there that its terms of opposite sign make
-// the flow fall with subcooling, and numerator and denominator of the factor for flash
-// gas vanish together. Between the two the correlation is left, and below, the growth of
-// the flow with subcooling is that at lowPressure, where the bubble pressure falls with
-// temperature as lowPressureSlope says for all refrigerants alike.
+// The measurements have upstream pressures of about 0.27 to 0.65 of the critical one.
+// Outside, the correlation misleads: its terms of opposite sign make the flow fall with
+// subcooling, and at low pressure numerator and denominator of the factor for flash gas
+// vanish together. There it is left for the growth of the flow with subcooling of a middling
+// state, in which the bubble pressure falls with temperature as middleSlope says for all
+// refrigerants alike.
 const (
-	lowPressure, leastLowPressure = 0.27, 0.22
-	lowPressureSlope              = 2.6  // d(p/pc)/d(T/Tc)
-	lowDensityRatio               = 0.05 // of vapor to liquid
+	lowPressure, leastLowPressure  = 0.27, 0.22
+	highPressure, mostHighPressure = 0.65, 0.75
+	middleSlope                    = 2.9  // d(p/pc)/d(T/Tc)
+	middleDensityRatio             = 0.05 // of vapor to liquid
 )
 
-// withinData is 1 where the correlation holds, and 0 where the pressure is too low for it.
+// withinData is 1 where the correlation holds, and 0 well outside its pressures.
 func withinData(in *inlet) float64 {
-	return min(max((in.pressure/in.critP-leastLowPressure)/(lowPressure-leastLowPressure), 0), 1)
+	pr := in.pressure / in.critP
+	return max(min((pr-leastLowPressure)/(lowPressure-leastLowPressure),
+		(mostHighPressure-pr)/(mostHighPressure-highPressure), 1), 0)
 }
 
 // payneSubcooled is the flow over that at the bubble point.
@@ -175,7 +178,7 @@ func payneLiquid(in *inlet, above, sub, logL float64) float64 {
 }
 
 // mostQuality is where payneFlash stops following the published factor: beyond it there
-// are hardly data. From there, and at low pressure, the flow goes with the square root of
+// are hardly data. From there, and outside the pressures of the data, the flow goes with the square root of
 // the density of the mixture, which the factor follows within 3 % in its middle.
 const mostQuality = 0.15
 

@@ -126,7 +126,7 @@ func TestHeadPressureControl(t *testing.T) {
 	held := mustDesign(t, spec)
 	cold := weather(60, 75, 62)
 	a, b := solve(t, plain, cold, Faults{}), solve(t, held, cold, Faults{})
-	if headF(plain, &a) > 82 || math.Abs(headF(held, &b)-90) > 0.01 {
+	if headF(plain, &a) > 85 || math.Abs(headF(held, &b)-90) > 0.01 {
 		t.Errorf("head at 60 °F outdoors: %.1f °F without and %.2f °F with control at 90 °F", headF(plain, &a), headF(held, &b))
 	}
 	if !(b.FanShare < 1 && a.FanShare == 1 && b.CoilSurface > a.CoilSurface) {
