@@ -123,9 +123,9 @@ func TestQuarticMeetsSaturation(t *testing.T) {
 }
 
 type draw struct {
-	in                   psychro.Air
-	m, tr, airUA, refUA  float64
-	celsius, rh, p, trel float64
+	in                  psychro.Air
+	m, tr, airUA, refUA float64
+	celsius, rh, p      float64
 }
 
 func drawCoil(t *rapid.T) (d draw) {
