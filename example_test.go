@@ -86,3 +86,23 @@ func ExampleAssessment_WriteMarkdown() {
 	//
 	// The amount of refrigerant was not measured.
 }
+
+// What the machine of an invented visit will do tonight.
+func ExampleForecast() {
+	visit := satline.Visit{
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, NominalCapacity: quantity.Tons(3)},
+		Readings: satline.Readings{
+			SuctionPressure: satline.Measured(quantity.PSIG(122)), LiquidPressure: satline.Measured(quantity.PSIG(340)),
+			SuctionLine: satline.Measured(quantity.Fahrenheit(52)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(88)),
+			ReturnDryBulb:  satline.Measured(quantity.Fahrenheit(75)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+		},
+	}
+	outlook, err := satline.Forecast(visit, satline.CoolNight())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(outlook[0].Scenario.Name, outlook[0].FreezeChance < 0.5)
+	// Output: a cool night true
+}

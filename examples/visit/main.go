@@ -5,6 +5,7 @@
 //	go run ./examples/visit -demo NAME      another demonstration visit
 //	go run ./examples/visit -json ...       the assessment as JSON
 //	go run ./examples/visit -units SI ...   in metric units
+//	go run ./examples/visit -tonight "60 °F"  what it will do when it is 60 °F outdoors
 //	go run ./examples/visit -for owner ...  for the owner, or "file" for the record
 //	go run ./examples/visit -html ...       as a page to print, with pictures
 //	go run ./examples/visit -markdown ...   as Markdown
@@ -27,6 +28,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
 )
 
 //go:embed demo/*.json
@@ -60,6 +62,7 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	asJSON := flags.Bool("json", false, "write the assessment as JSON")
 	asHTML := flags.Bool("html", false, "write the report as a page to print, with pictures")
 	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
+	tonight := flags.String("tonight", "", "an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb")
 	reader := flags.String("for", "technician", "who the report is for: technician, file or owner")
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
@@ -84,6 +87,9 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	if !ok {
 		return "", fmt.Errorf("-for %q: write technician, file or owner", *reader)
 	}
+	if *tonight != "" {
+		return forecast(visit, *tonight)
+	}
 	a, err := satline.Assess(visit)
 	if err != nil {
 		return "", err
@@ -103,6 +109,27 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		err = a.WriteText(&out, audience)
 	}
 	return out.String(), err
+}
+
+func forecast(v satline.Visit, outdoor string) (string, error) {
+	t, err := quantity.ParseTemperature(outdoor)
+	if err != nil {
+		return "", fmt.Errorf("-tonight: %w", err)
+	}
+	now, night := satline.Scenario{Name: "As it is now"}, satline.CoolNight()
+	night.Name, night.OutdoorDryBulb = "At "+t.Format(v.Units)+" outdoors", t
+	outlooks, err := satline.Forecast(v, now, night)
+	if err != nil {
+		return "", err
+	}
+	var out strings.Builder
+	for _, o := range outlooks {
+		fmt.Fprintln(&out, o.Scenario.Name)
+		for _, s := range o.Says {
+			fmt.Fprintln(&out, "- "+s)
+		}
+	}
+	return out.String(), nil
 }
 
 var audiences = map[string]satline.Audience{

@@ -1,0 +1,71 @@
+package satline
+
+import (
+	"testing"
+
+	"github.com/satline/satline/quantity"
+)
+
+// At the weather of the visit the fitted machine reads as the visit did, within
+// its own band and what an ordinary machine may be off.
+func TestForecastOfNowIsNow(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	out, err := Forecast(v, Scenario{Name: "as it is"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := assess(t, v)
+	o := out[0]
+	if d := o.Superheat.Value - a.Derived.Superheat.Value; d.Kelvin() > 3 || d.Kelvin() < -3 {
+		t.Errorf("superheat %v forecast for now, %v measured", o.Superheat, a.Derived.Superheat)
+	}
+	if d := o.Subcooling.Value - a.Derived.Subcooling.Value; d.Kelvin() > 3 || d.Kelvin() < -3 {
+		t.Errorf("subcooling %v forecast for now, %v measured", o.Subcooling, a.Derived.Subcooling)
+	}
+}
+
+// A cool night makes the coil colder and its freezing likelier; a control that
+// holds the condensing temperature makes it warmer again.
+func TestForecastOfACoolNight(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	night := CoolNight()
+	held := night
+	held.HeadPressure = quantity.Fahrenheit(95)
+	out, err := Forecast(v, Scenario{Name: "as it is"}, night, held)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(out[1].CoilSurface.Value < out[0].CoilSurface.Value && out[1].FreezeChance >= out[0].FreezeChance) {
+		t.Errorf("coil at %v on a cool night, %v now", out[1].CoilSurface, out[0].CoilSurface)
+	}
+	if !(out[2].CoilSurface.Value > out[1].CoilSurface.Value) {
+		t.Errorf("coil at %v with the head pressure held, %v without", out[2].CoilSurface, out[1].CoilSurface)
+	}
+	for _, o := range out {
+		if len(o.Says) == 0 {
+			t.Errorf("%s says nothing", o.Scenario.Name)
+		}
+	}
+}
+
+func TestForecastNeedsItsReadings(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.NominalCapacity = 0
+	if _, err := Forecast(v, CoolNight()); err == nil {
+		t.Error("a forecast was made of a machine of no size")
+	}
+	v = load(t, "sound-r410a-piston")
+	v.Readings.ReturnWetBulb = nil
+	if _, err := Forecast(v, CoolNight()); err == nil {
+		t.Error("a forecast was made without a return wet bulb")
+	}
+}
+
+func BenchmarkForecast(b *testing.B) {
+	v := load(b, "sound-r410a-piston")
+	for b.Loop() {
+		if _, err := Forecast(v, CoolNight()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
