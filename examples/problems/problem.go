@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A Problem is one exercise with everything a teacher needs to set and mark it.
@@ -20,6 +21,10 @@ type Problem struct {
 	// Air asks for a psychrometric chart, of air at the elevation.
 	Air       bool
 	Elevation quantity.Length
+	// Cycle asks for a pressure-enthalpy diagram of the refrigerant, and marks are
+	// the states of the solution on it.
+	Cycle *refrigerant.Refrigerant
+	marks []refrigerant.State
 	// plot marks the solution on that chart, for the key.
 	plot   func(*chart.Chart) error
 	Steps  []Step

@@ -41,6 +41,7 @@ var topics = []struct {
 	{"superheat", "the suction line over the dew point", superheatProblem},
 	{"subcooling", "the liquid line under the bubble point", subcoolingProblem},
 	{"altitude", "a sea-level table used where the air is thin", altitudeProblem},
+	{"cycle", "the flow of refrigerant, and the power of the compressor, from enthalpies", cycleProblem},
 	{"target", "target superheat of a fixed restrictor, and what follows for the charge", targetProblem},
 	{"air", "humidity ratio from dry and wet bulb", airProblem},
 	{"capacity", "cooling capacity from airflow and enthalpies", capacityProblem},
@@ -94,7 +95,7 @@ func Generate(o Options) (Set, error) {
 			}
 			continue
 		}
-		g := &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(t.name))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty, seed: o.Seed}
+		g := newGenerator(t.name, o, fluids)
 		shuffle := rand.New(rand.NewPCG(o.Seed, hash("choices of "+t.name)))
 		asked := map[string]bool{}
 		for g.index = range o.PerTopic {
@@ -191,6 +192,12 @@ type generator struct {
 	difficulty int
 	seed       uint64
 	index      int // of the problem within its topic
+}
+
+// newGenerator seeds the numbers of a topic by its name, so that they do not
+// depend on which other topics are in the set.
+func newGenerator(topic string, o Options, fluids []*refrigerant.Refrigerant) *generator {
+	return &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(topic))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty, seed: o.Seed}
 }
 
 func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }
