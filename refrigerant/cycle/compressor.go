@@ -117,10 +117,33 @@ type pumped struct {
 }
 
 // pump runs c from the suction state s at the pressure of in to that of out. scale and
-// workScale are factors on its flow and its work, and leak the share of what it sweeps
-// that slips back through its valves to be pumped again: the power stays, the flow does
-// not.
+// workScale are factors on its flow and its work. leak is the share of what it sweeps that
+// slips back through its valves: hot gas that mixes with the suction gas, takes room from
+// it, and is pumped again.
 func (c *Compressor) pump(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, scale, workScale, leak float64) pumped {
+	taken := *s
+	p := c.sweep(f, in, out, &taken, workScale)
+	if leak > 0 {
+		// The gas taken in is the mixture: h = h1 + leak·(h2 − h1), h2 = h + work.
+		for range 4 {
+			taken = in.AtEnthalpy(s.H + leak/(1-leak)*p.work*(1-c.HeatLoss))
+			p = c.sweep(f, in, out, &taken, workScale)
+		}
+	}
+	p.flow *= scale * (1 - leak)
+	p.work /= 1 - leak
+	p.discharge = s.H + p.work*(1-c.HeatLoss)
+	return p
+}
+
+// sweep is pump without a leak. Liquid in the suction gas boils off in the shell, on the
+// motor, so that what the cylinders take in is vapor, at the dew point then: it costs
+// capacity and cools the discharge, but does not add to the flow.
+func (c *Compressor) sweep(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, workScale float64) pumped {
+	if s.H < in.Dew.H {
+		dry := in.AtEnthalpy(in.Dew.H)
+		s = &dry
+	}
 	ratio := out.P / in.P
 	ideal := 0.0
 	if ratio > leastPressureRise {
@@ -133,8 +156,6 @@ func (c *Compressor) pump(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cy
 		p.flow = c.volumetric(ratio) * float64(c.Displacement) / s.V
 		p.work = ideal / c.isentropic(ratio)
 	}
-	p.flow *= scale * (1 - leak)
-	p.work *= workScale / (1 - leak)
-	p.discharge = s.H + p.work*(1-c.HeatLoss)
+	p.work *= workScale
 	return p
 }

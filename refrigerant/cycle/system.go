@@ -1,6 +1,8 @@
 package cycle
 
 import (
+	"math"
+
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -78,7 +80,8 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 	q.dryAir = float64(air.DryAirFlow(quantity.VolumeFlow(v)))
 	q.airUA = p.evaporator.at(q.dryAir, p.airExponent) * (1 - f.EvaporatorFouling)
 	q.refUA = p.evaporator.refUA
-	q.blower = p.blower * v / float64(s.spec.Airflow)
+	// Against a blocked filter a blower takes less power, but less so than it moves less air.
+	q.blower = p.blower * math.Sqrt(v/float64(s.spec.Airflow))
 
 	q.outdoorT = float64(c.OutdoorDryBulb.Add(f.Recirculation))
 	// The fan moves a volume; its mass thins with heat and height.
