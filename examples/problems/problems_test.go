@@ -232,3 +232,25 @@ func TestPage(t *testing.T) {
 		t.Error("the page without key has one")
 	}
 }
+
+// The cautions of a set name what burns and what poisons.
+func TestCautions(t *testing.T) {
+	for _, c := range []struct{ fluid, says string }{{"R-32", "R-32: flammable"}, {"R-454B", "R-454B: flammable"}, {"R-717", "R-717: toxic"}, {"R-717", "R-717: flammable"}} {
+		set, err := Generate(Options{Seed: 1, PerTopic: 1, Topics: []string{"superheat"}, Refrigerants: []string{c.fluid}, Difficulty: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, text := range []string{set.markdown(false), mustHTML(t, set)} {
+			if !strings.Contains(text, c.says) {
+				t.Errorf("a set on %s does not say %q", c.fluid, c.says)
+			}
+		}
+	}
+	set, err := Generate(Options{Seed: 1, PerTopic: 1, Topics: []string{"superheat"}, Refrigerants: []string{"R-410A"}, Difficulty: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := set.markdown(false); strings.Contains(text, "flammable") || strings.Contains(text, "toxic") {
+		t.Error("a set on R-410A warns of fire or poison")
+	}
+}

@@ -18,6 +18,9 @@ func (s Set) cautions() []string {
 	if len(s.Flammable) > 0 {
 		out = append(out, strings.Join(s.Flammable, ", ")+": flammable. No flame or spark near, ventilate, and use tools and cylinders made for it.")
 	}
+	if len(s.Toxic) > 0 {
+		out = append(out, strings.Join(s.Toxic, ", ")+": toxic. Ventilate, watch a detector, and have breathing protection and a way out at hand.")
+	}
 	return out
 }
 

@@ -27,8 +27,9 @@ type Options struct {
 type Set struct {
 	Options  Options
 	Problems []Problem
-	// Flammable are the designations among the refrigerants that burn.
-	Flammable []string
+	// Flammable and Toxic are the designations among the refrigerants that burn,
+	// and those of the higher toxicity, class B of ASHRAE 34.
+	Flammable, Toxic []string
 }
 
 // topics in the order a course takes them.
@@ -83,6 +84,9 @@ func Generate(o Options) (Set, error) {
 	for _, f := range fluids {
 		if f.Flammable() {
 			set.Flammable = append(set.Flammable, f.Designation())
+		}
+		if strings.HasPrefix(fmt.Sprint(f.SafetyGroup()), "B") {
+			set.Toxic = append(set.Toxic, f.Designation())
 		}
 	}
 	for _, t := range topics {

@@ -152,7 +152,15 @@ func capacityProblem(g *generator) (Problem, error) {
 		Tables:    []Table{tab},
 		Air:       true,
 		Elevation: z,
-		plot:      func(c *chart.Chart) error { return c.AddCoil("coil", in, out) },
+		plot: func(c *chart.Chart) error {
+			if err := c.AddState("entering", in); err != nil {
+				return err
+			}
+			if err := c.AddState("leaving", out); err != nil {
+				return err
+			}
+			return c.AddCoil("", in, out)
+		},
 	}
 	states := fmt.Sprintf("The air enters a coil at %s %s dry bulb and %s %s wet bulb and leaves it at %s %s dry bulb and %s %s wet bulb.",
 		number(dryIn), g.degreeUnit(), number(wetIn), g.degreeUnit(), number(dryOut), g.degreeUnit(), number(wetOut), g.degreeUnit())
