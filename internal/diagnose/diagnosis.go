@@ -1,0 +1,375 @@
+package diagnose
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+)
+
+// A Verdict is the answer in a word.
+type Verdict string
+
+// The verdicts.
+const (
+	NotEnough     Verdict = "not enough was measured"
+	Sound         Verdict = "nothing wrong"
+	Faulty        Verdict = "fault"
+	Unclear       Verdict = "more than one explanation fits"
+	Contradictory Verdict = "the readings contradict each other"
+)
+
+// A Diagnosis is what follows from the evidence.
+type Diagnosis struct {
+	Verdict Verdict
+	// Explanations by falling probability; the probabilities of all, with Rest,
+	// add to 1.
+	Explanations []Explanation
+	// Rest is the probability of the explanations not listed.
+	Rest float64
+	// Healthy is the probability that nothing is wrong with the machine or the
+	// instruments, whatever the weather.
+	Healthy float64
+	// Next is the measurement that would settle most; nil where none would.
+	Next *Measurement
+	// Order is the order of repair.
+	Order []Step
+	// Freeze answers the complaint of a frozen coil; nil where it is none.
+	Freeze *Freeze
+	// Change compares with the readings before something was done; nil where
+	// there are none.
+	Change *Change
+
+	marginal map[Code]float64
+}
+
+// Probability that a signature is present, alone or with another.
+func (d *Diagnosis) Probability(signature Code) float64 { return d.marginal[signature] }
+
+// An Explanation is nothing wrong (no causes), one cause or two.
+type Explanation struct {
+	Causes      []Cause
+	Probability float64
+	// Signs are the readings for and against it.
+	Signs []Sign
+
+	notes []note
+}
+
+// A Cause is a signature that is taken to be present.
+type Cause struct {
+	Signature Code
+	Kind      Kind
+	// Severity is the likeliest size, in the unit of the signature; see Size.
+	Severity float64
+	// Capacity is the part of the cooling capacity that it costs, as far as the
+	// system model says.
+	Capacity float64
+	// Faults that make the signature, the likeliest first.
+	Faults  []FaultChance
+	variant string
+	// Fluid is the refrigerant that the readings belong to, where they belong
+	// to another.
+	Fluid string
+}
+
+// A FaultChance is a fault and its probability given its signature.
+type FaultChance struct {
+	Fault  *Fault
+	Chance float64
+}
+
+// Name is what the trade calls the cause: the fault where one is likeliest by
+// far, else the signature.
+func (c *Cause) Name() string {
+	if len(c.Faults) > 0 && (len(c.Faults) == 1 || c.Faults[0].Chance > 0.7) {
+		return c.Faults[0].Fault.Name
+	}
+	return signatureNames[c.Signature]
+}
+
+var signatureNames = map[Code]string{
+	Restriction: "restriction between condenser and indoor coil", Overfeed: "metering device overfeeding",
+	VaporLeak:        "hot gas leaking back to the suction side",
+	OtherRefrigerant: "another refrigerant than the one named",
+	LowIndoorAir:     "too little indoor air", CondenserAir: "poor heat rejection at the outdoor coil",
+	readingsClash: "the readings contradict each other",
+}
+
+// Infer weighs the evidence.
+func Infer(e Evidence) Diagnosis {
+	c := open(&e)
+	if c.seen.n == 0 {
+		return Diagnosis{Verdict: NotEnough, Next: firstReadings(), marginal: map[Code]float64{}}
+	}
+	c.infer()
+	var change *Change
+	if e.Earlier != nil {
+		change = c.compareWith(e.Earlier)
+	}
+	d := c.diagnosis()
+	if change != nil {
+		change.revise(&d.Explanations[0])
+		d.Change = change
+	}
+	d.Next = c.next()
+	d.Order = c.order(&d)
+	d.Freeze = c.freeze(&d)
+	return d
+}
+
+// open takes in the evidence and lists the suspects.
+func open(e *Evidence) *caseFile {
+	c := &caseFile{evidence: e, table: signature.For(e.Metering.device()), q: float64(e.IsentropicSuperheat)}
+	if c.q == 0 {
+		c.q = signature.UsualIsentropicSuperheat
+	}
+	c.seen = observe(newReadings(&e.Input, e.Airflow, e.Power, e), &c.table.Sound, c.q)
+	c.bound = c.seen.raw.bound()
+	c.machine = expect(c.table, c.seen.weather, c.q, c.seen.raw.condGlide, e.Expected)
+	c.addTabled()
+	c.addCircumstances()
+	c.addInstruments()
+	return c
+}
+
+func (c *caseFile) add(signature Code, prior float64, states []state) {
+	if len(states) == 0 || prior <= 0 {
+		return
+	}
+	c.suspects = append(c.suspects, newSuspect(signature, c.evidence))
+	c.states = append(c.states, states)
+	c.prior = append(c.prior, prior)
+}
+
+func (c *caseFile) addTabled() {
+	for _, code := range tabled {
+		states := c.levels(code, "", 1)
+		for variant, share := range variants(code) {
+			for i := range states {
+				states[i].weight *= 1 - share
+			}
+			states = append(states, c.levels(Code(variant), variant, share)...)
+		}
+		c.add(code, priors[code], states)
+	}
+}
+
+// tabled are the signatures that come from the table.
+var tabled = []Code{
+	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak,
+	LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir,
+}
+
+// levels makes states of an entry of the table.
+func (c *caseFile) levels(entry Code, variant string, share float64) []state {
+	levels := c.table.Cause(string(entry))
+	weights := severityPrior(len(levels))
+	states := make([]state, len(levels))
+	for k := range levels {
+		l := &levels[k]
+		states[k] = state{
+			severity: l.Severity, weight: share * weights[k], variant: variant, level: l, capacity: l.Capacity,
+			shift: l.Shift(&c.table.Sound, c.seen.weather, c.q), gain: &l.Gain, rest: &l.Rest,
+		}
+	}
+	return states
+}
+
+// variants are the entries of a signature besides its own, with their share of
+// its faults.
+func variants(signature Code) map[string]float64 {
+	var out map[string]float64
+	total := 0.0
+	for i := range library {
+		f := &library[i]
+		if f.Signature != signature {
+			continue
+		}
+		total += f.Share
+		if f.Variant != "" {
+			if out == nil {
+				out = map[string]float64{}
+			}
+			out[f.Variant] += f.Share
+		}
+	}
+	for v := range out {
+		out[v] /= total
+	}
+	return out
+}
+
+func (c *caseFile) addInstruments() {
+	bySignature := map[Code][]state{}
+	for i := range lies {
+		if s, ok := c.lieState(&lies[i]); ok {
+			bySignature[lies[i].signature] = append(bySignature[lies[i].signature], s)
+		}
+	}
+	for _, code := range instrumentSignatures {
+		prior := priors[code]
+		switch {
+		case code == Altitude && c.evidence.AtmosphereAssumed:
+			prior = priorAltitude
+		case code == BulbsSwapped || code == HosesSwapped:
+			prior = 0.003
+		}
+		c.add(code, prior, bySignature[code])
+	}
+	var fluids []state
+	for _, other := range c.evidence.Others {
+		l := lie{signature: OtherRefrigerant, weight: 1 / float64(len(c.evidence.Others)), undo: asFluid(other), fluid: other.Designation()}
+		if s, ok := c.lieState(&l); ok {
+			fluids = append(fluids, s)
+		}
+	}
+	c.add(OtherRefrigerant, priors[OtherRefrigerant], fluids)
+	c.add(readingsClash, priors[readingsClash], []state{clashState()})
+}
+
+var instrumentSignatures = []Code{SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped, HosesSwapped, SunOnSensor, SupplySensor}
+
+// listed is how many explanations are reported with their evidence, unless
+// more are likelier than leastListed.
+const (
+	listed      = 3
+	leastListed = 0.03
+)
+
+// diagnosis sums the mixture up by explanation.
+func (c *caseFile) diagnosis() Diagnosis {
+	d := Diagnosis{marginal: map[Code]float64{}}
+	type key struct{ a, b int }
+	index := map[key]int{}
+	type sum struct {
+		key
+		weight float64
+		best   component
+	}
+	var sums []sum
+	for _, p := range c.parts {
+		k := key{p.a, p.b}
+		i, known := index[k]
+		if !known {
+			i = len(sums)
+			index[k] = i
+			sums = append(sums, sum{key: k, best: p})
+		}
+		sums[i].weight += p.weight
+		if p.weight > sums[i].best.weight {
+			sums[i].best = p
+		}
+		for _, x := range [...]int{p.a, p.b} {
+			if x != none {
+				d.marginal[c.suspects[x].signature] += p.weight
+			}
+		}
+		if p.a == none || c.suspects[p.a].faults[0].Kind == Circumstance {
+			d.Healthy += p.weight
+		}
+	}
+	slices.SortStableFunc(sums, func(x, y sum) int { return compare(y.weight, x.weight) })
+	d.Rest = 1
+	for i, s := range sums {
+		if i >= listed && s.weight < leastListed || i >= 3*listed {
+			break
+		}
+		x := Explanation{Probability: s.weight}
+		for j, a := range [...]int{s.a, s.b} {
+			if a != none {
+				x.Causes = append(x.Causes, c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b))
+			}
+		}
+		rival := sums[0].best
+		if i == 0 && len(sums) > 1 {
+			rival = sums[1].best
+		}
+		x.Signs = c.signs(s.best, rival)
+		x.notes = c.notes(s.a, s.b)
+		d.Explanations = append(d.Explanations, x)
+		d.Rest -= s.weight
+	}
+	d.Rest = max(0, d.Rest)
+	d.Verdict = d.verdict()
+	return d
+}
+
+// cause describes suspect a, at its mean severity over the mixture's terms of
+// the explanation (x, y).
+func (c *caseFile) cause(a, best, x, y int) Cause {
+	s := &c.suspects[a]
+	out := Cause{Signature: s.signature, Fluid: c.states[a][best].fluid, Capacity: c.states[a][best].capacity}
+	first := &c.states[a][best]
+	out.Severity, out.variant = first.severity, first.variant
+	var weight, severity float64
+	posterior, prior := map[string]float64{}, map[string]float64{} // by variant
+	for _, p := range c.parts {
+		if p.a != x || p.b != y {
+			continue
+		}
+		k := p.sa
+		if a == y {
+			k = p.sb
+		}
+		t := &c.states[a][k]
+		posterior[t.variant] += p.weight
+		if t.variant == first.variant {
+			weight += p.weight
+			severity += p.weight * t.severity
+		}
+	}
+	if weight > 0 && first.gain != nil {
+		out.Severity = severity / weight
+	}
+	for k := range c.states[a] {
+		prior[c.states[a][k].variant] += c.states[a][k].weight
+	}
+	sum := 0.0
+	for i, f := range s.faults {
+		out.Kind = max(out.Kind, f.Kind)
+		chance := s.share[i]
+		if prior[f.Variant] > 0 {
+			chance *= posterior[f.Variant] / prior[f.Variant]
+		}
+		sum += chance
+		out.Faults = append(out.Faults, FaultChance{f, chance})
+	}
+	for i := range out.Faults {
+		if sum > 0 {
+			out.Faults[i].Chance /= sum
+		}
+	}
+	slices.SortStableFunc(out.Faults, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+	return out
+}
+
+const (
+	// sure is the probability from which the first explanation is the answer.
+	sure = 0.5
+	// calling is the probability of a sound machine below which a fault is
+	// called: to repair a sound machine costs more than to look once more, so
+	// the odds must be better than even.
+	calling = 0.08
+)
+
+// Alarm reports whether something is called wrong: with the machine or with an
+// instrument.
+func (d *Diagnosis) Alarm() bool { return d.Verdict != NotEnough && d.Healthy < calling }
+
+func (d *Diagnosis) verdict() Verdict {
+	first := &d.Explanations[0]
+	switch {
+	case len(first.Causes) == 1 && first.Causes[0].Signature == readingsClash:
+		return Contradictory
+	case first.healthy() && first.Probability >= sure:
+		return Sound
+	case !first.healthy() && first.Probability >= sure && d.Healthy < calling:
+		return Faulty
+	}
+	return Unclear
+}
+
+// healthy explanations have nothing wrong with machine or instruments.
+func (x *Explanation) healthy() bool {
+	return len(x.Causes) == 0 || x.Causes[0].Kind == Circumstance
+}

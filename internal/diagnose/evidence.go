@@ -1,0 +1,126 @@
+package diagnose
+
+import (
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/quantity"
+)
+
+// Metering is the expansion device, numbered as in the facade.
+type Metering int
+
+// The expansion devices.
+const (
+	FixedRestrictor Metering = iota + 1
+	Thermostatic
+	Electronic
+)
+
+func (m Metering) device() signature.Device {
+	if m == Thermostatic || m == Electronic {
+		return signature.Valve
+	}
+	return signature.Fixed
+}
+
+// A Fluid turns pressures into saturation temperatures; a
+// *refrigerant.Refrigerant is one.
+type Fluid interface {
+	BubbleTemperature(quantity.Pressure) (quantity.Temperature, error)
+	DewTemperature(quantity.Pressure) (quantity.Temperature, error)
+	Designation() string
+}
+
+// Evidence is what is known of a machine. Whatever is not known is left out.
+type Evidence struct {
+	// Input holds the readings and the saturation temperatures that follow
+	// from the gauges, each with standard uncertainty.
+	readcheck.Input
+	Airflow        *quantity.Uncertain[quantity.VolumeFlow]
+	Power          *quantity.Uncertain[quantity.Power]
+	ExternalStatic *quantity.Uncertain[quantity.StaticPressure]
+
+	// Fluid is the refrigerant named; Others are those it could be taken for.
+	Fluid  Fluid
+	Others []Fluid
+	// IsentropicSuperheat of the refrigerant; zero takes that of R-410A.
+	IsentropicSuperheat quantity.TemperatureDelta
+	// Atmosphere that the gauges were taken to count from; AtmosphereAssumed
+	// says that nobody stated it.
+	Atmosphere        quantity.Pressure
+	AtmosphereAssumed bool
+
+	Metering          Metering
+	HeatPump          bool
+	NominalCapacity   quantity.Power
+	RatedAirflow      quantity.VolumeFlow
+	MaxExternalStatic quantity.StaticPressure
+	// Charge of the label.
+	Charge quantity.Mass
+
+	// Expected is what this very machine should read when sound, by its label,
+	// by a rule, or by a model fitted to it.
+	Expected []Expectation
+
+	Seen Sights
+	// Unsteady says why the readings have not settled; empty if they have.
+	Unsteady string
+	Doubts   []readcheck.Doubt
+
+	// Earlier holds the readings before something was done in this visit.
+	Earlier *Earlier
+}
+
+// An Expectation is what a sound machine should read. Source is how a sentence
+// names it: "the label", "table RA3.2-2".
+type Expectation struct {
+	Feature signature.Feature
+	Value   float64 // as the feature: K, or percent
+	Std     float64
+	// AtRated says that Value holds at the rated conditions, as a label's
+	// subcooling does, not in the weather of the visit.
+	AtRated bool
+	Source  string
+}
+
+// Earlier is the state before a change.
+type Earlier struct {
+	readcheck.Input
+	Airflow *quantity.Uncertain[quantity.VolumeFlow]
+	Power   *quantity.Uncertain[quantity.Power]
+	// Done since then.
+	Done []Action
+}
+
+// An Action is something done to the machine during the visit.
+type Action struct {
+	Kind ActionKind
+	// Mass moved, for the two kinds that move refrigerant.
+	Mass quantity.Mass
+}
+
+// ActionKind is what was done.
+type ActionKind int
+
+// The actions.
+const (
+	ChargeAdded ActionKind = iota + 1
+	ChargeRecovered
+	IndoorAirRestored   // filter changed, coil cleaned, damper opened
+	OutdoorCoilCleaned  // or fan mended
+	RestrictionRemoved  // drier changed, valve opened, device cleaned
+	FeedReduced         // bulb strapped on, restrictor seated or changed
+	CircuitRecharged    // recovered, evacuated, weighed in anew
+	InstrumentCorrected // a clamp, gauge or wick put right
+)
+
+// Sights are what was seen and heard. False means no, or not looked at.
+type Sights struct {
+	FilterDirty, OutdoorCoilDirty   bool
+	CoilIced, CoilWet               bool
+	PanelsOff, DoorsOpen            bool
+	EconomizerOpen, FanCycling      bool
+	SealedSystemOpened, OilStains   bool
+	FrozenComplaint, WaterComplaint bool
+	NotCoolingComplaint             bool
+}

@@ -1,0 +1,61 @@
+package diagnose
+
+import "github.com/satline/satline/internal/diagnose/signature"
+
+// Approach names the liquid line over the outdoor air in an Expectation; to
+// inference it is condensing over outdoor air less subcooling.
+const Approach signature.Feature = signature.Features
+
+// machine is what is known of the machine at hand as a sound one: the readings
+// it should give in the weather of the visit.
+type machine struct {
+	mean    vector // of machines of the kind, in this weather
+	offset  vector // of this machine from the mean
+	scatter matrix // what is not known of the offset
+}
+
+// expect starts from machines of the kind and takes in each expectation for
+// this one, as a measurement of the offset (Kalman's update, one at a time).
+func expect(table *signature.Table, w signature.Weather, q float64, condGlide float64, expected []Expectation) *machine {
+	m := &machine{mean: table.Sound.Mean(w, q), scatter: table.Sound.Scatter}
+	rated := table.Sound.Mean(signature.Rated, q)
+	for _, x := range expected {
+		var h vector
+		value := x.Value
+		switch {
+		case x.Feature == Approach:
+			h[signature.CondensingOver], h[signature.Subcooling] = 1, -1
+			value += condGlide
+		case x.Feature >= 0 && x.Feature < features:
+			h[x.Feature] = 1
+		default:
+			continue
+		}
+		if !(x.Std > 0) {
+			continue
+		}
+		surprise := value
+		for f := range h {
+			base := m.mean[f]
+			if x.AtRated {
+				base = rated[f]
+			}
+			surprise -= h[f] * (base + m.offset[f])
+		}
+		var cross vector // scatter·h
+		variance := x.Std * x.Std
+		for a := range cross {
+			for b := range h {
+				cross[a] += m.scatter[a][b] * h[b]
+			}
+			variance += h[a] * cross[a]
+		}
+		for a := range cross {
+			m.offset[a] += cross[a] * surprise / variance
+			for b := range cross {
+				m.scatter[a][b] -= cross[a] * cross[b] / variance
+			}
+		}
+	}
+	return m
+}

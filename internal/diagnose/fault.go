@@ -1,0 +1,104 @@
+package diagnose
+
+// A Code names a cause for programs. It never changes its meaning.
+type Code string
+
+// A Kind says where a cause sits.
+type Kind int
+
+// The kinds, in the order in which they are to be dealt with.
+const (
+	Instrument   Kind = iota // the reading is wrong, not the machine
+	Circumstance             // the weather or the use, not the machine
+	Air                      // indoor or outdoor air
+	Circuit                  // the refrigerant circuit
+)
+
+// A Fault is one cause as the trade names it.
+type Fault struct {
+	Code Code
+	Name string
+	Kind Kind
+	// Signature is the group of faults that look alike to gauges and
+	// thermometers at the usual ports. Inference weighs signatures; what is
+	// seen, heard or measured elsewhere tells the faults of one apart.
+	Signature Code
+	// Variant is the entry of the signature table for a fault that shifts the
+	// readings in a way of its own, too little so to be told apart by it; empty
+	// means the entry of the signature.
+	Variant string
+	// Share is how common the fault is among those of its signature; common
+	// practice, no source.
+	Share float64
+	// Devices that the fault can happen to; none means all.
+	Devices []Metering
+	// HeatPump says that only a machine with a reversing valve can have it.
+	HeatPump bool
+
+	Physics  string
+	Symptoms string
+	// Repair is what to do about it, and Why says why in this order.
+	Repair, Why string
+	Sources     []Source
+}
+
+// A Source is a publication behind an entry.
+type Source struct {
+	Cite string
+	// Memory marks what was recalled and not looked up.
+	Memory bool
+}
+
+var (
+	rossiBraun   = Source{Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault rules"}
+	breukerBraun = Source{Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318", Memory: true}
+	kim          = Source{Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087", Memory: true}
+	farzadONeal  = Source{Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1)", Memory: true}
+	liBraun      = Source{Cite: "Li and Braun 2007, HVAC&R Research 13(2):369-395", Memory: true}
+	acca         = Source{Cite: "ANSI/ACCA 5 QI, HVAC Quality Installation Specification", Memory: true}
+	practice     = Source{Cite: "common practice, no source"}
+)
+
+func (f *Fault) fits(device Metering, heatPump bool) bool {
+	if f.HeatPump && !heatPump {
+		return false
+	}
+	for _, d := range f.Devices {
+		if d == device {
+			return true
+		}
+	}
+	return len(f.Devices) == 0 || device == 0
+}
+
+// Library returns every fault that is known, grouped by signature.
+func Library() []Fault { return append([]Fault(nil), library...) }
+
+var library = func() []Fault {
+	var all []Fault
+	for _, part := range [][]Fault{circuitFaults, airFaults, circumstances, instrumentFaults} {
+		all = append(all, part...)
+	}
+	return all
+}()
+
+// lookup returns the fault of a code; nil where there is none.
+func lookup(code Code) *Fault {
+	for i := range library {
+		if library[i].Code == code {
+			return &library[i]
+		}
+	}
+	return nil
+}
+
+// faultsOf returns the faults of a signature that the machine can have.
+func faultsOf(signature Code, device Metering, heatPump bool) []*Fault {
+	var out []*Fault
+	for i := range library {
+		if f := &library[i]; f.Signature == signature && f.fits(device, heatPump) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,290 @@
+package diagnose
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/quantity"
+)
+
+// freezing is the mean evaporating temperature at which ice starts to build on
+// the coil: its surface is a few degrees warmer than the refrigerant within.
+// 29 °F, give or take 2 °F between coils; common practice, no source.
+const (
+	freezing    = 271.48
+	freezingStd = 1.1
+)
+
+// A scenario is weather that the coil may have met.
+type scenario struct {
+	code, text string
+	weather    func(now signature.Weather) signature.Weather
+	// met is how likely the machine was to run in it, of visits for a frozen
+	// coil; common practice, no source.
+	met float64
+}
+
+// Scenarios with their weather: as found; a cool night; a room kept cold and dry.
+var scenarios = []scenario{
+	{"as-found", "as it runs now", func(w signature.Weather) signature.Weather { return w }, 1},
+	{"cool-night", "on a night of {at 60 °F} outdoors", func(w signature.Weather) signature.Weather {
+		w.Outdoor = min(w.Outdoor, 288.71)
+		w.ReturnWetBulb = min(w.ReturnWetBulb, 288.15)
+		return w
+	}, 0.35},
+	{"cold-room", "in a room kept at {at 66 °F}, {at 54 °F} wet bulb", func(w signature.Weather) signature.Weather {
+		return signature.Weather{Outdoor: w.Outdoor, ReturnWetBulb: min(w.ReturnWetBulb, 285.37), ReturnDryBulb: min(w.ReturnDryBulb, 292.04)}
+	}, 0.3},
+}
+
+// A control is something that keeps a coil from icing.
+type control struct {
+	code, text string
+	// stops says that it stops the compressor before ice builds.
+	stops bool
+	// weather is what it makes of the weather the coil meets.
+	weather func(signature.Weather) signature.Weather
+	// mends is a signature that is gone with it.
+	mends Code
+}
+
+var controls = []control{
+	{code: "freeze-thermostat", text: "a freeze thermostat on the coil (stops the compressor; it does not mend the cause)", stops: true},
+	{code: "head-pressure", text: "fan cycling or another head-pressure control outdoors", weather: func(w signature.Weather) signature.Weather {
+		w.Outdoor = max(w.Outdoor, 297.04) // holds the condensing pressure of about 75 °F
+		return w
+	}},
+	{code: "set-point", text: "a set-point {4 °F} higher", weather: func(w signature.Weather) signature.Weather {
+		w.ReturnWetBulb += 1.8
+		w.ReturnDryBulb += 2.2
+		return w
+	}},
+	{code: "airflow", text: "full indoor airflow", mends: LowIndoorAir},
+	{code: "charge", text: "the right charge, with the leak mended", mends: Undercharge},
+	{code: "restriction", text: "the restriction removed", mends: Restriction},
+}
+
+// Freeze answers why a coil froze.
+type Freeze struct {
+	// Causes by falling chance; the chances add to 1 where Explained is above 0.
+	Causes []FreezeCause
+	// Explained is the chance that the coil ices under one of the scenarios.
+	Explained float64
+	Controls  []FreezeControl
+	Scenarios []FreezeScenario
+}
+
+// A FreezeCause is a signature, or a circumstance on a sound machine, with the
+// chance that it iced the coil.
+type FreezeCause struct {
+	Code   Code
+	Name   string
+	Chance float64
+}
+
+// A FreezeControl is a control with the chance that it would have prevented the
+// ice.
+type FreezeControl struct {
+	Code     string
+	Prevents float64
+	text     string
+}
+
+// A FreezeScenario is what the coil does in some weather.
+type FreezeScenario struct {
+	Code string
+	// Evaporating is the dew temperature expected there.
+	Evaporating quantity.Uncertain[quantity.Temperature]
+	// Ices is the chance that ice builds.
+	Ices float64
+	text string
+}
+
+// freeze separates what makes ice: too little air, too little refrigerant, too
+// little load or a low set-point, cool weather.
+func (c *caseFile) freeze(d *Diagnosis) *Freeze {
+	if !c.evidence.Seen.FrozenComplaint && !c.evidence.Seen.CoilIced {
+		return nil
+	}
+	leading := c.leading()
+	out := &Freeze{}
+	chances := map[Code]float64{}
+	prevented := make([]float64, len(controls))
+	total, ever := 0.0, 0.0
+	for _, p := range leading {
+		warm := 1.0
+		for i := range scenarios {
+			w := scenarios[i].weather(c.seen.weather)
+			ices := c.ices(p, w, "")
+			share := p.weight * scenarios[i].met * ices
+			warm *= 1 - ices*scenarios[i].met
+			total += share
+			for code, part := range c.blame(p, i, ices) {
+				chances[code] += share * part
+			}
+			for k := range controls {
+				after := w
+				if controls[k].weather != nil {
+					after = controls[k].weather(w)
+				}
+				left := c.ices(p, after, controls[k].mends)
+				if controls[k].stops {
+					left = 0
+				}
+				if ices > 0 {
+					prevented[k] += share * max(0, 1-left/ices)
+				}
+			}
+		}
+		ever += p.weight * (1 - warm)
+	}
+	out.Explained = ever
+	if total > 0 {
+		for code, x := range chances {
+			out.Causes = append(out.Causes, FreezeCause{Code: code, Name: causeName(code), Chance: x / total})
+		}
+		for k := range controls {
+			out.Controls = append(out.Controls, FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total, text: controls[k].text})
+		}
+	}
+	slices.SortFunc(out.Causes, func(x, y FreezeCause) int {
+		if x.Chance != y.Chance {
+			return compare(y.Chance, x.Chance)
+		}
+		return compare(float64(len(x.Code)), float64(len(y.Code)))
+	})
+	slices.SortStableFunc(out.Controls, func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) })
+	for i := range scenarios {
+		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
+	}
+	return out
+}
+
+func causeName(code Code) string {
+	if n, ok := signatureNames[code]; ok {
+		return n
+	}
+	if f := lookup(code); f != nil {
+		return f.Name
+	}
+	return string(code)
+}
+
+// blame shares the ice of a component in a scenario between the signatures
+// present, the weather and the load: each by how much of it goes when that one
+// is put right.
+func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
+	out := map[Code]float64{}
+	if ices <= 0 {
+		return out
+	}
+	now := c.seen.weather
+	w := scenarios[at].weather(now)
+	sum := 0.0
+	credit := func(code Code, left float64) {
+		if x := max(0, 1-left/ices); x > 0 {
+			out[code] += x
+			sum += x
+		}
+	}
+	for _, a := range [...]int{p.a, p.b} {
+		if a != none && c.states[a][0].gain != nil {
+			credit(c.suspects[a].signature, c.ices(p, w, c.suspects[a].signature))
+		}
+	}
+	mild := w
+	mild.Outdoor = max(w.Outdoor, 297.04)
+	credit(LowAmbient, c.ices(p, mild, ""))
+	loaded := w
+	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, 290.93), max(w.ReturnDryBulb, 296.48)
+	credit(LowLoad, c.ices(p, loaded, ""))
+	if sum == 0 {
+		return map[Code]float64{LowLoad: 0.5, LowAmbient: 0.5}
+	}
+	for code := range out {
+		out[code] /= sum
+	}
+	return out
+}
+
+// evaporating is the mean evaporating temperature of a component in other
+// weather, with one signature put right.
+func (c *caseFile) evaporating(p component, w signature.Weather, mended Code) (mean, std float64) {
+	const f = signature.Evaporating
+	mean = c.table.Sound.Mean(w, c.q)[f] + c.offsetSeen(p)
+	variance := 0.3 * c.machine.scatter[f][f]
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none || c.suspects[a].signature == mended {
+			continue
+		}
+		s := &c.states[a][[...]int{p.sa, p.sb}[k]]
+		if s.level == nil {
+			continue
+		}
+		// What the weather changes is added to the shift of the state, which may
+		// lie between the levels of the table.
+		mean += s.shift[f] + s.level.Shift(&c.table.Sound, w, c.q)[f] - s.level.Shift(&c.table.Sound, c.seen.weather, c.q)[f]
+		variance += s.rest[f][f]
+	}
+	return mean, math.Sqrt(variance)
+}
+
+// offsetSeen is how far the machine's evaporating temperature is from the mean
+// under the component, by the readings of the visit; a lie of an instrument
+// is taken out by its component.
+func (c *caseFile) offsetSeen(p component) float64 {
+	const f = signature.Evaporating
+	if !c.seen.have[f] {
+		return c.machine.offset[f]
+	}
+	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	trust := c.machine.scatter[f][f] / cov[f][f]
+	return c.machine.offset[f] + trust*(c.seen.value[f]-mean[f])
+}
+
+// ices is the chance that the coil is below freezing.
+func (c *caseFile) ices(p component, w signature.Weather, mended Code) float64 {
+	mean, std := c.evaporating(p, w, mended)
+	return normalCDF((freezing - mean) / math.Hypot(std, freezingStd))
+}
+
+func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
+	w := scenarios[i].weather(c.seen.weather)
+	var mean, second, ices float64
+	for _, p := range leading {
+		m, s := c.evaporating(p, w, "")
+		mean += p.weight * m
+		second += p.weight * (s*s + m*m)
+		ices += p.weight * c.ices(p, w, "")
+	}
+	std := math.Sqrt(max(0, second-mean*mean))
+	return FreezeScenario{
+		Code: scenarios[i].code, Ices: ices, text: scenarios[i].text,
+		Evaporating: quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean + c.seen.raw.evapGlide), Std: std},
+	}
+}
+
+// Texts says what froze the coil, what it does in other weather, and which
+// control would have prevented it.
+func (f *Freeze) Texts(sys quantity.System) []string {
+	var out []string
+	if f.Explained < 0.2 {
+		out = append(out, fmt.Sprintf("these readings do not explain ice: the chance that the coil ices now, on a cool night or in a cold room is %.0f %%; look at how it was used, and at what was different then", 100*f.Explained))
+	}
+	for _, x := range f.Causes {
+		if x.Chance >= 0.05 {
+			out = append(out, fmt.Sprintf("%s: %.0f %% of the ice", x.Name, 100*x.Chance))
+		}
+	}
+	for _, s := range f.Scenarios {
+		out = append(out, fmt.Sprintf("%s the coil boils at %s; chance of ice %.0f %%", inUnits(s.text, sys), s.Evaporating.Format(sys), 100*s.Ices))
+	}
+	for _, x := range f.Controls {
+		if x.Prevents >= 0.3 {
+			out = append(out, fmt.Sprintf("%s would prevent %.0f %% of it", inUnits(x.text, sys), 100*x.Prevents))
+		}
+	}
+	return out
+}

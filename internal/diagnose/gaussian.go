@@ -1,0 +1,71 @@
+package diagnose
+
+import "math"
+
+// maxDim is room for all features of two snapshots.
+const maxDim = 2 * features
+
+// A triangle is the lower Cholesky factor of a covariance, kept on the stack of
+// the caller so that weighing an explanation allocates nothing.
+type triangle struct {
+	n int
+	l [maxDim][maxDim]float64
+}
+
+// factor computes the factor of the n×n matrix a in place; false where a is not
+// positive definite.
+func (t *triangle) factor(n int) bool {
+	t.n = n
+	for i := range n {
+		for j := range i + 1 {
+			sum := t.l[i][j]
+			for k := range j {
+				sum -= t.l[i][k] * t.l[j][k]
+			}
+			if i > j {
+				t.l[i][j] = sum / t.l[j][j]
+				continue
+			}
+			if !(sum > 0) {
+				return false
+			}
+			t.l[i][i] = math.Sqrt(sum)
+		}
+	}
+	return true
+}
+
+// whiten replaces x by L⁻¹x.
+func (t *triangle) whiten(x []float64) {
+	for i := range t.n {
+		sum := x[i]
+		for k := range i {
+			sum -= t.l[i][k] * x[k]
+		}
+		x[i] = sum / t.l[i][i]
+	}
+}
+
+// logDet is the logarithm of the determinant of the matrix factored.
+func (t *triangle) logDet() float64 {
+	sum := 0.0
+	for i := range t.n {
+		sum += math.Log(t.l[i][i])
+	}
+	return 2 * sum
+}
+
+// tails is the degrees of freedom of the Student t that stands for the Gaussian:
+// few enough that one odd reading does not settle the matter, enough that
+// a clear picture does (Lange, Little and Taylor 1989, JASA 84:881-896).
+const tails = 10
+
+// logStudent is the log density, up to a constant that depends on n alone, of
+// a multivariate Student t whose covariance was factored, at a point whose
+// squared Mahalanobis distance by that covariance is d2.
+func logStudent(n int, logDet, d2 float64) float64 {
+	return -0.5*logDet - 0.5*(tails+float64(n))*math.Log1p(d2/(tails-2))
+}
+
+// normalCDF is the standard normal distribution function.
+func normalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }

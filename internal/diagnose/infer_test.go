@@ -1,0 +1,252 @@
+package diagnose
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/quantity"
+	"pgregory.net/rapid"
+)
+
+// degrees makes a reading in kelvin with its standard uncertainty.
+func degrees(k, std float64) readcheck.Temp {
+	u := quantity.Temperature(k).PlusMinus(quantity.KelvinDelta(std))
+	return &u
+}
+
+// reads turns features in a weather into the evidence of a usual set of
+// instruments without error.
+func reads(w signature.Weather, v vector) Evidence {
+	condensing := w.Outdoor + v[signature.CondensingOver]
+	evaporating := v[signature.Evaporating]
+	return Evidence{
+		Metering: FixedRestrictor, NominalCapacity: quantity.Power(3 * wattsPerTon),
+		Input: readcheck.Input{
+			EvaporatingDew: degrees(evaporating, 0.3), CondensingBubble: degrees(condensing, 0.25),
+			SuctionLine: degrees(evaporating+v[signature.Superheat], 0.5), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
+			DischargeLine:  degrees(condensing+v[signature.DischargeOver], 1),
+			OutdoorDryBulb: degrees(w.Outdoor, 0.35), CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
+			ReturnDryBulb: degrees(w.ReturnDryBulb, 0.35), ReturnWetBulb: degrees(w.ReturnWetBulb, 0.4),
+			SupplyDryBulb: degrees(w.ReturnDryBulb-v[signature.Split], 0.35), SupplyWetBulb: degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
+		},
+	}
+}
+
+// sampleFrom draws features from a component of the model itself.
+func sampleFrom(rng *rand.Rand, t *signature.Table, w signature.Weather, code string, level int) vector {
+	v := t.Sound.Mean(w, signature.UsualIsentropicSuperheat)
+	u := draw(rng, &t.Sound.Scatter)
+	for f := range v {
+		v[f] += u[f]
+	}
+	if code == "" {
+		return v
+	}
+	l := &t.Cause(code)[level]
+	d, e := l.Shift(&t.Sound, w, signature.UsualIsentropicSuperheat), draw(rng, &l.Rest)
+	for f := range v {
+		v[f] += d[f] + e[f]
+		for g := range u {
+			v[f] += l.Gain[f][g] * u[g]
+		}
+	}
+	return v
+}
+
+// draw samples a Gaussian.
+func draw(rng *rand.Rand, cov *matrix) (v vector) {
+	var t triangle
+	for f := range features {
+		for g := range f + 1 {
+			t.l[f][g] = cov[f][g]
+		}
+	}
+	t.factor(features)
+	var z vector
+	for f := range z {
+		z[f] = rng.NormFloat64()
+		for g := range f + 1 {
+			v[f] += t.l[f][g] * z[g]
+		}
+	}
+	return v
+}
+
+// The mean of each cause at its gravest is named as that cause.
+func TestPlainCasesAreNamed(t *testing.T) {
+	for _, m := range []Metering{FixedRestrictor, Thermostatic} {
+		table := signature.For(m.device())
+		for _, cause := range append([]signature.Cause{{}}, table.Causes...) {
+			v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
+			want := "sound"
+			if cause.Code != "" {
+				want = cause.Code
+				if want == "condenser-recirculation" {
+					want = string(CondenserAir)
+				}
+				d := cause.Levels[len(cause.Levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+				for f := range v {
+					v[f] += d[f]
+				}
+			}
+			e := reads(signature.Rated, v)
+			e.Metering = m
+			d := Infer(e)
+			if got := d.Explanations[0].Code(); got != want {
+				t.Errorf("metering %d: mean of %q was named %s (%.2f)", m, want, got, d.Explanations[0].Probability)
+			}
+		}
+	}
+}
+
+// On data of its own model inference is as right as it says.
+func TestCalibratedOnOwnModel(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 3))
+	table := signature.For(signature.Fixed)
+	var said, right float64
+	const n = 600
+	for range n {
+		w := signature.Weather{Outdoor: 303 + 5*rng.NormFloat64(), ReturnWetBulb: 291.5 + 1.5*rng.NormFloat64(), ReturnDryBulb: 298 + 1.5*rng.NormFloat64()}
+		code, level := "", 0
+		// By the priors of tabled causes, which are what is drawn from.
+		x := rng.Float64() * (priorSound + priors[Undercharge] + priors[LowIndoorAir] + priors[CondenserAir])
+		for _, c := range []Code{Undercharge, LowIndoorAir, CondenserAir} {
+			if x < priors[c] {
+				code = string(c)
+				weights := severityPrior(len(table.Cause(code)))
+				y := rng.Float64()
+				for y > weights[level] && level < len(weights)-1 {
+					y -= weights[level]
+					level++
+				}
+				break
+			}
+			x -= priors[c]
+		}
+		e := reads(w, sampleFrom(rng, table, w, code, level))
+		d := Infer(e)
+		said += d.Explanations[0].Probability
+		if code == "" {
+			code = "sound"
+		}
+		if d.Explanations[0].Code() == code {
+			right++
+		}
+	}
+	t.Logf("said %.3f, right %.3f of %d", said/n, right/n, n)
+	if right/n < said/n-0.05 {
+		t.Errorf("right in %.3f, and said %.3f", right/n, said/n)
+	}
+}
+
+// Whatever is read, the answer is finite, adds up and says something.
+func TestAnswersToAnything(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var e Evidence
+		e.Metering = Metering(rapid.IntRange(0, 3).Draw(t, "metering"))
+		e.HeatPump = rapid.Bool().Draw(t, "heat pump")
+		reading := func(name string) readcheck.Temp {
+			if !rapid.Bool().Draw(t, name+" read") {
+				return nil
+			}
+			return degrees(rapid.Float64Range(200, 450).Draw(t, name), rapid.SampledFrom([]float64{0, 0.1, 0.5, 3, 50}).Draw(t, name+" std"))
+		}
+		in := func() readcheck.Input {
+			return readcheck.Input{
+				EvaporatingDew: reading("evaporating"), CondensingBubble: reading("condensing"),
+				SuctionLine: reading("suction"), LiquidLine: reading("liquid"), DischargeLine: reading("discharge"),
+				OutdoorDryBulb: reading("outdoor"), CondenserLeaving: reading("leaving"),
+				ReturnDryBulb: reading("return"), ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
+			}
+		}
+		e.Input = in()
+		if rapid.Bool().Draw(t, "capacity known") {
+			e.NominalCapacity = quantity.Power(rapid.Float64Range(1, 1e6).Draw(t, "capacity"))
+		}
+		if rapid.Bool().Draw(t, "flow read") {
+			u := quantity.VolumeFlow(rapid.Float64Range(0, 10).Draw(t, "flow")).PlusMinus(0)
+			e.Airflow = &u
+		}
+		e.Seen = Sights{
+			FilterDirty: rapid.Bool().Draw(t, "filter"), CoilIced: rapid.Bool().Draw(t, "iced"), FrozenComplaint: rapid.Bool().Draw(t, "frozen"),
+			WaterComplaint: rapid.Bool().Draw(t, "water"), EconomizerOpen: rapid.Bool().Draw(t, "economizer"), SealedSystemOpened: rapid.Bool().Draw(t, "opened"),
+		}
+		if rapid.Bool().Draw(t, "expected") {
+			e.Expected = []Expectation{{Feature: signature.Subcooling, Value: rapid.Float64Range(-5, 30).Draw(t, "label"), Std: 1, AtRated: true, Source: "the label"}}
+		}
+		if rapid.IntRange(0, 3).Draw(t, "earlier") == 0 {
+			e.Earlier = &Earlier{Input: in(), Done: []Action{{ChargeAdded, quantity.Mass(rapid.Float64Range(0, 3).Draw(t, "added"))}}}
+		}
+		sys := rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).Draw(t, "system")
+		d := Infer(e)
+		if d.Verdict == NotEnough {
+			return
+		}
+		sum := d.Rest
+		for i := range d.Explanations {
+			x := &d.Explanations[i]
+			if math.IsNaN(x.Probability) || x.Probability < 0 || x.Probability > 1+1e-9 {
+				t.Fatalf("probability %v", x.Probability)
+			}
+			if i > 0 && x.Probability > d.Explanations[i-1].Probability {
+				t.Fatal("explanations are not ranked")
+			}
+			sum += x.Probability
+			if x.Title(sys) == "" || x.Code() == "" {
+				t.Fatal("an explanation without a name")
+			}
+			for _, s := range append(x.For(sys), x.Against(sys)...) {
+				sound(t, s)
+			}
+		}
+		if math.Abs(sum-1) > 1e-6 {
+			t.Fatalf("probabilities add to %v", sum)
+		}
+		if d.Next != nil {
+			sound(t, d.Next.Take(sys))
+			sound(t, d.Next.Why(sys))
+			chance := 0.0
+			for _, o := range d.Next.Outcomes {
+				chance += o.Chance
+			}
+			if math.Abs(chance-1) > 0.02 {
+				t.Fatalf("outcomes of %s have chance %v in all", d.Next.Code, chance)
+			}
+			for _, s := range d.Next.Texts(sys) {
+				sound(t, s)
+			}
+		}
+		for i := range d.Order {
+			do, why := d.Order[i].Texts(sys)
+			sound(t, do)
+			sound(t, why)
+		}
+		if d.Freeze != nil {
+			for _, s := range d.Freeze.Texts(sys) {
+				sound(t, s)
+			}
+		}
+		if d.Change != nil {
+			for _, s := range d.Change.Texts(sys) {
+				sound(t, s)
+			}
+		}
+	})
+}
+
+// sound sentences have no trace of a number that is none.
+func sound(t *rapid.T, s string) {
+	for _, bad := range []string{"NaN", "Inf", "%!", "{", "}"} {
+		for i := 0; i+len(bad) <= len(s); i++ {
+			if s[i:i+len(bad)] == bad {
+				t.Fatalf("%q in %q", bad, s)
+			}
+		}
+	}
+	if s == "" {
+		t.Fatal("an empty sentence")
+	}
+}

@@ -1,0 +1,497 @@
+package diagnose
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/quantity"
+)
+
+// A Measurement is the one that is expected to tell most.
+type Measurement struct {
+	// Code names it for programs.
+	Code string
+	// Gain is the information about the cause that it is expected to bring, in
+	// bits (Lindley 1956, Annals of Mathematical Statistics 27:986-1005).
+	Gain     float64
+	Outcomes []Outcome
+
+	test    *test
+	reading *scale
+}
+
+// An Outcome is a result and what would follow from it.
+type Outcome struct {
+	Chance float64
+	// Low and High bound the reading in kelvin, m³/s or W; they are infinite at
+	// the ends, and both zero for a test.
+	Low, High float64
+	// Then is the likeliest explanation given the outcome, with its probability.
+	Then            string
+	ThenProbability float64
+
+	said string // for a test
+	then *Explanation
+}
+
+// A scale turns a feature into the reading that gives it: sign·feature + base.
+type scale struct {
+	feature    signature.Feature
+	code, name string
+	sign, base float64
+}
+
+// grid is how finely a reading is divided, and terms how many components stand
+// for the mixture, when its expected information is computed.
+const (
+	grid  = 30
+	terms = 24
+)
+
+// next returns the measurement that separates the causes most; nil where
+// nothing tells anything worth its time.
+func (c *caseFile) next() *Measurement {
+	leading, all := c.leading(), c.byExplanation()
+	var best *Measurement
+	consider := func(m *Measurement) {
+		if m != nil && (best == nil || m.Gain > best.Gain) {
+			best = m
+		}
+	}
+	for i := range tests {
+		if tests[i].fits == nil || tests[i].fits(c.evidence) {
+			consider(c.tryTest(&tests[i], all))
+		}
+	}
+	for _, s := range c.untaken() {
+		consider(c.tryReading(s, leading))
+	}
+	const worthwhile = 0.02
+	if best == nil || best.Gain < worthwhile {
+		return nil
+	}
+	return best
+}
+
+// leading returns the heaviest components, whose weights add to 1.
+func (c *caseFile) leading() []component {
+	parts := slices.Clone(c.parts)
+	slices.SortStableFunc(parts, func(x, y component) int { return compare(y.weight, x.weight) })
+	parts = parts[:min(terms, len(parts))]
+	sum := 0.0
+	for _, p := range parts {
+		sum += p.weight
+	}
+	for i := range parts {
+		parts[i].weight /= sum
+	}
+	return parts
+}
+
+// entropy in bits of weights that need not add to 1.
+func entropy(weights []float64) float64 {
+	sum, h := 0.0, 0.0
+	for _, w := range weights {
+		sum += w
+	}
+	if sum <= 0 {
+		return 0
+	}
+	for _, w := range weights {
+		if w > 0 {
+			h -= w / sum * math.Log2(w/sum)
+		}
+	}
+	return h
+}
+
+// A pair of suspects (none, one or two) with its posterior.
+type weighted struct {
+	key    [2]int
+	weight float64
+}
+
+// byExplanation sums the mixture over severities and drops what is negligible.
+func (c *caseFile) byExplanation() []weighted {
+	const negligible = 1e-4
+	var all []weighted
+	for _, p := range c.parts {
+		k := [2]int{p.a, p.b}
+		i := slices.IndexFunc(all, func(w weighted) bool { return w.key == k })
+		if i < 0 {
+			i = len(all)
+			all = append(all, weighted{key: k})
+		}
+		all[i].weight += p.weight
+	}
+	return slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
+}
+
+// tryTest computes what a yes-or-no test is expected to tell. It is asked about
+// single faults, not only signatures: a look at the filter tells a filter from
+// a blower, which gauges never do.
+func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
+	var prior, yes, no []float64
+	var ends [2][]weighted
+	chance := 0.0
+	for _, x := range all {
+		sumYes := 0.0
+		for i, share := range c.shares(x.key[0]) {
+			p := t.usual
+			if x.key[0] != none {
+				p = t.chance(c.suspects[x.key[0]].faults[i])
+			}
+			if b := x.key[1]; b != none {
+				q := 0.0
+				for j, f := range c.suspects[b].faults {
+					q += c.suspects[b].share[j] * t.chance(f)
+				}
+				p = max(p, q, 1-(1-p)*(1-q)/(1-t.usual))
+			}
+			w := x.weight * share
+			prior, yes, no = append(prior, w), append(yes, w*p), append(no, w*(1-p))
+			sumYes += w * p
+		}
+		chance += sumYes
+		ends[0] = append(ends[0], weighted{x.key, sumYes})
+		ends[1] = append(ends[1], weighted{x.key, x.weight - sumYes})
+	}
+	m := &Measurement{Code: t.code, test: t, Gain: entropy(prior) - chance*entropy(yes) - (1-chance)*entropy(no)}
+	for k, end := range ends {
+		o := Outcome{said: [...]string{t.yes, t.no}[k]}
+		c.conclude(&o, end)
+		m.Outcomes = append(m.Outcomes, o)
+	}
+	return m
+}
+
+// shares of the faults of a suspect; all of it where there is no suspect.
+func (c *caseFile) shares(a int) []float64 {
+	if a == none {
+		return []float64{1}
+	}
+	return c.suspects[a].share
+}
+
+// conclude finds the likeliest explanation of an outcome and its chance.
+func (c *caseFile) conclude(o *Outcome, all []weighted) {
+	top := 0
+	for i, x := range all {
+		o.Chance += x.weight
+		if x.weight > all[top].weight {
+			top = i
+		}
+	}
+	if o.Chance <= 0 {
+		return
+	}
+	o.ThenProbability = all[top].weight / o.Chance
+	o.then = c.explanation(all[top].key)
+	o.Then = o.then.Code()
+}
+
+// explanation names two suspects without size or evidence.
+func (c *caseFile) explanation(k [2]int) *Explanation {
+	x := &Explanation{}
+	for _, a := range k {
+		if a == none {
+			continue
+		}
+		cause := Cause{Signature: c.suspects[a].signature}
+		for i, f := range c.suspects[a].faults {
+			cause.Kind = max(cause.Kind, f.Kind)
+			cause.Faults = append(cause.Faults, FaultChance{f, c.suspects[a].share[i]})
+		}
+		slices.SortStableFunc(cause.Faults, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+		x.Causes = append(x.Causes, cause)
+	}
+	return x
+}
+
+// untaken lists the readings that were not taken and would give a feature.
+func (c *caseFile) untaken() []*scale {
+	r := c.seen.raw
+	var out []*scale
+	offer := func(f signature.Feature, missing int, needs []int, code, name string, sign, base float64) {
+		if r.have[missing] || c.seen.have[f] {
+			return
+		}
+		for _, n := range needs {
+			if !r.have[n] {
+				return
+			}
+		}
+		out = append(out, &scale{f, code, name, sign, base})
+	}
+	v := &r.value
+	offer(signature.Superheat, rSuctionLine, []int{rEvaporating}, "suction-line", "the suction line temperature near the compressor", 1, v[rEvaporating]+r.evapGlide)
+	offer(signature.Subcooling, rLiquidLine, []int{rCondensing}, "liquid-line", "the liquid line temperature at the condenser outlet", -1, v[rCondensing]-r.condGlide)
+	offer(signature.DischargeOver, rDischargeLine, []int{rCondensing}, "discharge-line", "the discharge line temperature, about {6 in} from the compressor", 1, v[rCondensing])
+	offer(signature.CondenserRise, rCondenserLeaving, []int{rOutdoor}, "condenser-leaving", "the air leaving the outdoor unit", 1, v[rOutdoor])
+	offer(signature.Split, rSupplyDryBulb, []int{rReturnDryBulb}, "supply-dry-bulb", "the supply dry bulb", -1, v[rReturnDryBulb])
+	offer(signature.WetBulbSplit, rSupplyWetBulb, []int{rReturnWetBulb}, "supply-wet-bulb", "the supply wet bulb", -1, v[rReturnWetBulb])
+	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", "the suction pressure (its dew temperature)", 1, r.evapGlide)
+	if c.evidence.NominalCapacity > 0 || c.evidence.RatedAirflow > 0 {
+		offer(signature.Airflow, rAirflow, nil, "airflow", "the indoor airflow", 1, 0)
+	}
+	if c.evidence.NominalCapacity > 0 {
+		offer(signature.Power, rPower, nil, "power", "the electric power", 1, 0)
+	}
+	return out
+}
+
+// tryReading computes what a reading is expected to tell: the entropy of the
+// mixture that predicts it less the mean entropy of its parts by cause.
+func (c *caseFile) tryReading(s *scale, leading []component) *Measurement {
+	f := int(s.feature)
+	want := c.seen.have
+	want[f] = true
+	mean, std := make([]float64, len(leading)), make([]float64, len(leading))
+	low, high := math.Inf(1), math.Inf(-1)
+	for i, p := range leading {
+		mean[i], std[i] = c.forecast(p, f, &want)
+		low, high = min(low, mean[i]-3.5*std[i]), max(high, mean[i]+3.5*std[i])
+	}
+	type key = [2]int
+	groups := map[key]int{}
+	var keys []key
+	for _, p := range leading {
+		k := key{p.a, p.b}
+		if _, known := groups[k]; !known {
+			groups[k] = len(keys)
+			keys = append(keys, k)
+		}
+	}
+	prior := make([]float64, len(keys))
+	cells := make([][]float64, grid)
+	step := (high - low) / grid
+	for g := range cells {
+		cells[g] = make([]float64, len(keys))
+	}
+	for i, p := range leading {
+		group := groups[key{p.a, p.b}]
+		prior[group] += p.weight
+		below := normalCDF((low - mean[i]) / std[i])
+		for g := range cells {
+			upTo := normalCDF((low + float64(g+1)*step - mean[i]) / std[i])
+			cells[g][group] += p.weight * (upTo - below)
+			below = upTo
+		}
+	}
+	gain := entropy(prior)
+	for g := range cells {
+		sum := 0.0
+		for _, w := range cells[g] {
+			sum += w
+		}
+		gain -= sum * entropy(cells[g])
+	}
+	m := &Measurement{Code: s.code, Gain: max(0, gain), reading: s}
+	m.Outcomes = c.ranges(cells, keys, low, step, s)
+	return m
+}
+
+// forecast is the mean and standard deviation of a feature not yet measured,
+// under a component, given those that are.
+func (c *caseFile) forecast(p component, f int, want *[features]bool) (mean, std float64) {
+	m, cov := c.predict(p, want, &c.seen.noise)
+	var x, cross [maxDim]float64
+	n := 0
+	for a := range features {
+		if !c.seen.have[a] {
+			continue
+		}
+		x[n], cross[n] = c.seen.value[a]-m[a], cov[f][a]
+		k := 0
+		for b := range a + 1 {
+			if c.seen.have[b] {
+				c.triangle.l[n][k] = cov[a][b]
+				k++
+			}
+		}
+		n++
+	}
+	mean, variance := m[f], cov[f][f]
+	if c.triangle.factor(n) {
+		c.triangle.whiten(x[:n])
+		c.triangle.whiten(cross[:n])
+		for i := range n {
+			mean += cross[i] * x[i]
+			variance -= cross[i] * cross[i]
+		}
+	}
+	return mean, math.Sqrt(max(variance, 0.01))
+}
+
+// ranges joins neighbouring cells with the same leading explanation.
+func (c *caseFile) ranges(cells [][]float64, keys [][2]int, low, step float64, s *scale) []Outcome {
+	type span struct {
+		from, to int
+		top      int
+		weights  []float64
+		total    float64
+	}
+	var spans []span
+	for g, w := range cells {
+		top := 0
+		for i := range w {
+			if w[i] > w[top] {
+				top = i
+			}
+		}
+		if n := len(spans); n == 0 || spans[n-1].top != top {
+			spans = append(spans, span{from: g, to: g, top: top, weights: make([]float64, len(keys))})
+		}
+		last := &spans[len(spans)-1]
+		last.to = g
+		for i := range w {
+			last.weights[i] += w[i]
+			last.total += w[i]
+		}
+	}
+	// A range too thin to matter joins the fatter of its neighbours.
+	const thin = 0.06
+	for len(spans) > 1 {
+		least := 0
+		for i := range spans {
+			if spans[i].total < spans[least].total {
+				least = i
+			}
+		}
+		if spans[least].total >= thin && len(spans) <= 3 {
+			break
+		}
+		into := least - 1
+		if into < 0 || least+1 < len(spans) && spans[least+1].total > spans[into].total {
+			into = least + 1
+		}
+		a, b := &spans[min(into, least)], &spans[max(into, least)]
+		for i := range a.weights {
+			a.weights[i] += b.weights[i]
+		}
+		a.to, a.total = b.to, a.total+b.total
+		spans = slices.Delete(spans, max(into, least), max(into, least)+1)
+	}
+	var out []Outcome
+	for i, sp := range spans {
+		o := Outcome{Low: math.Inf(-1), High: math.Inf(1)}
+		if i > 0 {
+			o.Low = low + float64(sp.from)*step
+		}
+		if i < len(spans)-1 {
+			o.High = low + float64(sp.to+1)*step
+		}
+		o.Low, o.High = c.read(s, o.Low), c.read(s, o.High)
+		if s.sign < 0 {
+			o.Low, o.High = o.High, o.Low
+		}
+		end := make([]weighted, len(keys))
+		for k, w := range sp.weights {
+			end[k] = weighted{keys[k], w}
+		}
+		c.conclude(&o, end)
+		out = append(out, o)
+	}
+	if s.sign < 0 {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// read turns a value of a feature into the reading.
+func (c *caseFile) read(s *scale, v float64) float64 {
+	if s.feature == signature.Airflow || s.feature == signature.Power {
+		if math.IsInf(v, 0) {
+			return v
+		}
+		return c.unit(s.feature) * math.Exp(v/100)
+	}
+	return s.sign*v + s.base
+}
+
+// Take says what to measure.
+func (m *Measurement) Take(sys quantity.System) string {
+	if m.test != nil {
+		return inUnits(m.test.take, sys)
+	}
+	return inUnits(m.reading.name, sys)
+}
+
+// Why says what it is good for.
+func (m *Measurement) Why(sys quantity.System) string {
+	if len(m.Outcomes) == 0 {
+		return "nothing follows without them"
+	}
+	var ends []string
+	for i := range m.Outcomes {
+		if t := m.Outcomes[i].then; t != nil {
+			if title := t.short(); !slices.Contains(ends, title) {
+				ends = append(ends, title)
+			}
+		}
+	}
+	text := fmt.Sprintf("it is expected to tell %.2f bits about the cause", m.Gain)
+	if len(ends) > 1 {
+		text += ", and decides between " + strings.Join(ends[:len(ends)-1], ", ") + " and " + ends[len(ends)-1]
+	}
+	if m.test != nil {
+		text = m.test.why + "; " + text
+	}
+	return inUnits(text, sys)
+}
+
+// short is the title without sizes.
+func (x *Explanation) short() string {
+	if len(x.Causes) == 0 {
+		return "nothing wrong"
+	}
+	var names []string
+	for i := range x.Causes {
+		names = append(names, x.Causes[i].Name())
+	}
+	return strings.Join(names, " with ")
+}
+
+// Texts says what each outcome would mean.
+func (m *Measurement) Texts(sys quantity.System) []string {
+	var out []string
+	for i := range m.Outcomes {
+		o := &m.Outcomes[i]
+		if o.then == nil {
+			continue
+		}
+		said := inUnits(o.said, sys)
+		if m.reading != nil {
+			said = between(m.reading.feature, o.Low, o.High, sys)
+		}
+		out = append(out, fmt.Sprintf("%s (chance %.0f %%): %s, %.0f %%", said, 100*o.Chance, o.then.short(), 100*o.ThenProbability))
+	}
+	return out
+}
+
+func between(f signature.Feature, low, high float64, sys quantity.System) string {
+	if f != signature.Airflow && f != signature.Power {
+		f = signature.Evaporating // a temperature, whatever difference it makes
+	}
+	lowest, highest := math.IsInf(low, 0), math.IsInf(high, 0)
+	switch {
+	case lowest && highest:
+		return "whatever it reads"
+	case lowest:
+		return "below " + show(f, high, 0, sys)
+	case highest:
+		return "above " + show(f, low, 0, sys)
+	}
+	return show(f, low, 0, sys) + " to " + show(f, high, 0, sys)
+}
+
+// firstReadings is what to take where nothing was.
+func firstReadings() *Measurement {
+	return &Measurement{Code: "first-readings", reading: &scale{
+		code: "first-readings",
+		name: "suction and liquid pressure, suction and liquid line temperature, outdoor dry bulb, return dry and wet bulb and supply dry bulb, after 15 minutes of steady running",
+	}}
+}

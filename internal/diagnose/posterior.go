@@ -1,0 +1,281 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+)
+
+// A state is a suspect at one severity, as a shift of the readings.
+type state struct {
+	severity float64
+	weight   float64 // prior among the states of its suspect
+	shift    vector
+	gain     *matrix // nil: the shift is the same for every machine
+	rest     *matrix
+	capacity float64          // part of the cooling capacity lost, on average
+	fluid    string           // which refrigerant, for OtherRefrigerant
+	variant  string           // entry of the table, where it is not the signature's own
+	level    *signature.Level // nil for what is not in the table
+	// bound is the log likelihood of what no machine can do, were this the cause.
+	bound float64
+}
+
+// A component is one explanation at definite severities: one term of the
+// mixture that is the posterior.
+type component struct {
+	a, b   int // suspects; none is -1
+	sa, sb int // their states
+	log    float64
+	weight float64 // posterior, after normalizing
+}
+
+// A case is a visit in the making.
+type caseFile struct {
+	evidence *Evidence
+	table    *signature.Table
+	q        float64
+	seen     *observation
+	machine  *machine
+	suspects []suspect
+	states   [][]state
+	prior    []float64
+	parts    []component
+	// ordinary is the chance that the weather is.
+	ordinary float64
+	// bound is the log likelihood that no instrument lies and the readings are
+	// what no machine can do.
+	bound float64
+
+	triangle triangle // scratch
+}
+
+const none = -1
+
+// predict returns the mean and covariance of the features, instruments
+// included, under a component. Only features marked in want are filled in.
+func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (mean vector, cov matrix) {
+	var first, second *state
+	if p.a != none {
+		first = &c.states[p.a][p.sa]
+	}
+	if p.b != none {
+		second = &c.states[p.b][p.sb]
+	}
+	var follow matrix // 1 + gains
+	for f := range features {
+		follow[f][f] = 1
+		mean[f] = c.machine.mean[f]
+	}
+	for _, s := range [...]*state{first, second} {
+		if s == nil {
+			continue
+		}
+		for f := range features {
+			mean[f] += s.shift[f]
+			if s.gain != nil {
+				for g := range features {
+					follow[f][g] += s.gain[f][g]
+				}
+			}
+		}
+	}
+	bare := (first == nil || first.gain == nil) && (second == nil || second.gain == nil)
+	var half vector
+	for f := range features {
+		if !want[f] {
+			continue
+		}
+		if bare {
+			mean[f] += c.machine.offset[f]
+			for g := range f + 1 {
+				cov[f][g] = c.machine.scatter[f][g]
+			}
+		} else {
+			for g := range features {
+				mean[f] += follow[f][g] * c.machine.offset[g]
+				half[g] = 0
+			}
+			for h := range features {
+				x := follow[f][h]
+				if x == 0 {
+					continue
+				}
+				for g := range features {
+					half[g] += x * c.machine.scatter[h][g]
+				}
+			}
+			for g := range f + 1 {
+				if !want[g] {
+					continue
+				}
+				sum := 0.0
+				for h := range features {
+					sum += half[h] * follow[g][h]
+				}
+				cov[f][g] = sum
+			}
+		}
+		for g := range f + 1 {
+			for _, s := range [...]*state{first, second} {
+				if s != nil && s.rest != nil {
+					cov[f][g] += s.rest[f][g]
+				}
+			}
+			cov[f][g] += noise[f][g]
+		}
+	}
+	for f := range features {
+		for g := range f {
+			cov[g][f] = cov[f][g]
+		}
+	}
+	return mean, cov
+}
+
+// weigh returns the log likelihood of the readings under a component, and the
+// squared Mahalanobis distance.
+func (c *caseFile) weigh(p component) (log, distance float64) {
+	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	var x [maxDim]float64
+	n := 0
+	for f := range features {
+		if !c.seen.have[f] {
+			continue
+		}
+		x[n] = c.seen.value[f] - mean[f]
+		k := 0
+		for g := range f + 1 {
+			if c.seen.have[g] {
+				c.triangle.l[n][k] = cov[f][g]
+				k++
+			}
+		}
+		n++
+	}
+	if !c.triangle.factor(n) {
+		return math.Inf(-1), math.Inf(1)
+	}
+	c.triangle.whiten(x[:n])
+	for i := range n {
+		distance += x[i] * x[i]
+	}
+	return logStudent(n, c.triangle.logDet(), distance) + c.bounds(p), distance
+}
+
+// bounds is the log likelihood of readings that no machine can give: a lie
+// among the causes replaces it by that of the readings without the lie.
+func (c *caseFile) bounds(p component) float64 {
+	bound := c.bound
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none {
+			continue
+		}
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.level == nil && s.rest != nil {
+			bound = max(bound, s.bound)
+		}
+	}
+	return bound
+}
+
+// pairing is how many of the single suspects that fit best are tried in pairs.
+const pairing = 8
+
+// infer fills in the mixture.
+func (c *caseFile) infer() {
+	sound := component{a: none, b: none}
+	log, _ := c.weigh(sound)
+	sound.log = math.Log(priorSound*c.ordinary) + log + logSights(c.evidence, nil, nil)
+	c.parts = append(c.parts, sound)
+
+	best := make([]float64, len(c.suspects)) // log of the sum over states
+	for a := range c.suspects {
+		best[a] = math.Inf(-1)
+		seen := logSights(c.evidence, &c.suspects[a], nil)
+		for s := range c.states[a] {
+			p := component{a: a, b: none, sa: s}
+			log, _ := c.weigh(p)
+			p.log = math.Log(c.prior[a]*c.states[a][s].weight) + log + seen
+			c.parts = append(c.parts, p)
+			best[a] = logAdd(best[a], p.log)
+		}
+	}
+	order := make([]int, len(c.suspects))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return compare(best[j], best[i]) })
+	for i, a := range order[:min(pairing, len(order))] {
+		for _, b := range order[:i] {
+			if !together(c.suspects[a].signature, c.suspects[b].signature) {
+				continue
+			}
+			x, y := min(a, b), max(a, b)
+			prior := math.Log(c.prior[x]*c.prior[y]) + logSights(c.evidence, &c.suspects[x], &c.suspects[y])
+			for sx := range c.states[x] {
+				for sy := range c.states[y] {
+					p := component{a: x, b: y, sa: sx, sb: sy}
+					log, _ := c.weigh(p)
+					p.log = prior + math.Log(c.states[x][sx].weight*c.states[y][sy].weight) + log
+					c.parts = append(c.parts, p)
+				}
+			}
+		}
+	}
+	c.normalize()
+}
+
+func (c *caseFile) normalize() {
+	total := c.evidenceLog()
+	for i := range c.parts {
+		c.parts[i].weight = math.Exp(c.parts[i].log - total)
+	}
+}
+
+// evidenceLog is the log of the sum of prior times likelihood.
+func (c *caseFile) evidenceLog() float64 {
+	total := math.Inf(-1)
+	for i := range c.parts {
+		total = logAdd(total, c.parts[i].log)
+	}
+	return total
+}
+
+// together says whether two suspects make a pair: not both ends of one thing,
+// and nothing with 'the readings contradict each other'.
+func together(a, b Code) bool {
+	opposite := [...][2]Code{{Undercharge, Overcharge}, {LowIndoorAir, HighIndoorAir}, {Restriction, Overfeed}}
+	for _, o := range opposite {
+		if a == o[0] && b == o[1] || a == o[1] && b == o[0] {
+			return false
+		}
+	}
+	for _, x := range [...]Code{a, b} {
+		switch x {
+		case readingsClash, LowLoad, LowAmbient, Economizer, NoTrap, HosesSwapped, BulbsSwapped:
+			return false
+		}
+	}
+	return true
+}
+
+func logAdd(a, b float64) float64 {
+	if a < b {
+		a, b = b, a
+	}
+	if math.IsInf(a, -1) {
+		return a
+	}
+	return a + math.Log1p(math.Exp(b-a))
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}

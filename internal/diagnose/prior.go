@@ -1,0 +1,167 @@
+package diagnose
+
+import "math"
+
+// How common each signature is on a service call, before anything is read:
+// common practice, no source. The weights are relative; that of a pair is the
+// product of the two, as if faults came independently.
+const priorSound = 0.36
+
+var priors = map[Code]float64{
+	Undercharge: 0.13, Overcharge: 0.06, NonCondensables: 0.02, Restriction: 0.045,
+	Overfeed: 0.03, VaporLeak: 0.025, OtherRefrigerant: 0.006,
+	LowIndoorAir: 0.13, HighIndoorAir: 0.02, ReturnLeak: 0.03, CondenserAir: 0.11,
+	SuctionClamp: 0.02, LiquidClamp: 0.015, SuctionGauge: 0.01, LiquidGauge: 0.01,
+	DryWick: 0.02, SunOnSensor: 0.015, SupplySensor: 0.015,
+	Altitude: 0.003, readingsClash: 0.003,
+}
+
+// priorAltitude is the weight of a wrong atmosphere where nobody stated it.
+const priorAltitude = 0.03
+
+// severityPrior is how common the levels of a cause are, the mildest first.
+func severityPrior(levels int) []float64 {
+	w := make([]float64, levels)
+	sum := 0.0
+	for i := range w {
+		w[i] = math.Exp(-0.35 * float64(i))
+		sum += w[i]
+	}
+	for i := range w {
+		w[i] /= sum
+	}
+	return w
+}
+
+// A sight is something seen, heard or measured elsewhere than at the ports,
+// that some faults are known by.
+type sight struct {
+	text string
+	// usual is the chance of noting it on any machine, of the chance where the
+	// fault (or any fault of the signature) is present.
+	usual float64
+	of    map[Code]float64
+	seen  func(*Evidence) bool
+}
+
+// sights with their chances; common practice, no source.
+var sights = []sight{
+	{"the filter is dirty", 0.12, map[Code]float64{"filter": 0.9, "iced-coil": 0.3},
+		func(e *Evidence) bool { return e.Seen.FilterDirty }},
+	{"the outdoor coil is dirty", 0.12, map[Code]float64{"condenser-coil": 0.85, "condenser-fan": 0.15},
+		func(e *Evidence) bool { return e.Seen.OutdoorCoilDirty }},
+	{"there is ice or frost on the indoor coil or the suction line", 0.02, map[Code]float64{
+		"iced-coil": 0.95, "filter": 0.2, "blower": 0.2, "ducts": 0.15, "indoor-coil": 0.15,
+		Undercharge: 0.15, Restriction: 0.15, LowLoad: 0.25, LowAmbient: 0.25, Overfeed: 0.1},
+		func(e *Evidence) bool { return e.Seen.CoilIced }},
+	{"the economizer is open", 0.03, map[Code]float64{Economizer: 0.99},
+		func(e *Evidence) bool { return e.Seen.EconomizerOpen }},
+	{"the circuit was open lately", 0.08, map[Code]float64{
+		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12,
+		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
+		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
+	{"oil marks a joint or a valve", 0.04, map[Code]float64{Undercharge: 0.4},
+		func(e *Evidence) bool { return e.Seen.OilStains }},
+	{"the complaint is water", 0.03, map[Code]float64{NoTrap: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
+		func(e *Evidence) bool { return e.Seen.WaterComplaint }},
+	{"the complaint is that it does not cool", 0.3, map[Code]float64{
+		Undercharge: 0.5, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
+		NonCondensables: 0.4, OtherRefrigerant: 0.4},
+		func(e *Evidence) bool { return e.Seen.NotCoolingComplaint }},
+	{"the external static pressure is above the blower's limit", 0.15, map[Code]float64{
+		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
+		func(e *Evidence) bool { return staticOver(e) > 1.05 }},
+	{"the external static pressure is far below the blower's limit", 0.15, map[Code]float64{
+		"blower": 0.6, "filter": 0.02, "ducts": 0.02, "indoor-coil": 0.1, HighIndoorAir: 0.1},
+		func(e *Evidence) bool { s := staticOver(e); return s > 0 && s < 0.5 }},
+}
+
+// staticOver is the external static pressure over its limit, by default
+// 0.5 in w.c. (common practice for residential blowers, no source); zero where
+// it was not read.
+func staticOver(e *Evidence) float64 {
+	if e.ExternalStatic == nil {
+		return 0
+	}
+	limit := float64(e.MaxExternalStatic)
+	if limit <= 0 {
+		limit = 124.5
+	}
+	return float64(e.ExternalStatic.Value) / limit
+}
+
+// chance of noting the sight where a fault is present.
+func (s *sight) chance(f *Fault) float64 {
+	if p, ok := s.of[f.Code]; ok {
+		return p
+	}
+	if p, ok := s.of[f.Signature]; ok {
+		return p
+	}
+	return s.usual
+}
+
+// A suspect is a signature with the chances of its faults and of each sight.
+type suspect struct {
+	signature Code
+	faults    []*Fault
+	// share of each fault after what was seen; they add to 1.
+	share []float64
+	// notes is the chance of each of sights given the signature.
+	notes []float64
+}
+
+func newSuspect(signature Code, e *Evidence) suspect {
+	s := suspect{signature: signature, faults: faultsOf(signature, e.Metering, e.HeatPump)}
+	s.share = make([]float64, len(s.faults))
+	s.notes = make([]float64, len(sights))
+	total := 0.0
+	for i, f := range s.faults {
+		s.share[i] = f.Share
+		total += f.Share
+	}
+	for j := range sights {
+		s.notes[j] = sights[j].usual
+		if total > 0 {
+			s.notes[j] = 0
+			for i, f := range s.faults {
+				s.notes[j] += s.share[i] / total * sights[j].chance(f)
+			}
+		}
+	}
+	sum := 0.0
+	for i, f := range s.faults {
+		for j := range sights {
+			if sights[j].seen(e) {
+				s.share[i] *= sights[j].chance(f)
+			}
+		}
+		sum += s.share[i]
+	}
+	for i := range s.share {
+		if sum > 0 {
+			s.share[i] /= sum
+		}
+	}
+	return s
+}
+
+// logSights is the log likelihood of what was seen, given one or two suspects;
+// each shows a sight independently of the other.
+func logSights(e *Evidence, a, b *suspect) float64 {
+	sum := 0.0
+	for j := range sights {
+		if !sights[j].seen(e) {
+			continue
+		}
+		p := sights[j].usual
+		switch {
+		case a != nil && b != nil:
+			p = max(a.notes[j], b.notes[j], 1-(1-a.notes[j])*(1-b.notes[j])/(1-sights[j].usual))
+		case a != nil:
+			p = a.notes[j]
+		}
+		sum += math.Log(p)
+	}
+	return sum
+}

@@ -1,0 +1,192 @@
+package diagnose
+
+import (
+	"slices"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A Step is something to do, in its order.
+type Step struct {
+	Do, Why string
+	// For names the signatures it is for; empty where it is for the visit.
+	For []Code
+}
+
+// Stage orders repairs: what spoils the readings by which the later ones are
+// judged comes first.
+type stage int
+
+const (
+	stageSettle stage = iota
+	stageThaw
+	stageInstruments
+	stageCircumstances
+	stageIndoorAir
+	stageOutdoorAir
+	stageCircuit // what needs the circuit worked on
+	stageProof   // the compressor, proved before it is condemned
+	stageCharge
+	stageAgain
+)
+
+func stageOf(f *Fault) stage {
+	switch f.Signature {
+	case Undercharge, Overcharge:
+		return stageCharge
+	case VaporLeak:
+		return stageProof
+	case CondenserAir:
+		return stageOutdoorAir
+	}
+	switch f.Kind {
+	case Instrument:
+		return stageInstruments
+	case Circumstance:
+		return stageCircumstances
+	case Air:
+		return stageIndoorAir
+	}
+	return stageCircuit
+}
+
+// A rule of order: where it holds, charge is not touched. Common practice and
+// ANSI/ACCA 5 QI (from memory), which asks for airflow before charge.
+type hold struct {
+	when func(*caseFile, *Diagnosis) bool
+	why  string
+}
+
+// doubtful is the probability of a fault from which charge waits for it.
+const doubtful = 0.2
+
+var holds = []hold{
+	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Unsteady != "" }, "the readings have not settled"},
+	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Seen.CoilIced }, "the indoor coil is iced"},
+	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Contradictory }, "the readings contradict each other"},
+	{func(_ *caseFile, d *Diagnosis) bool { return d.any(instrumentSignatures) > doubtful }, "an instrument is in doubt"},
+	{func(_ *caseFile, d *Diagnosis) bool {
+		return d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak, Economizer}) > doubtful
+	}, "the indoor airflow is in doubt, and every charging target rests on it"},
+	{func(c *caseFile, d *Diagnosis) bool {
+		return d.marginal[CondenserAir] > doubtful || c.evidence.Seen.OutdoorCoilDirty || c.evidence.Seen.CoilWet
+	}, "the outdoor coil must be clean, dry and in free air first"},
+	{func(_ *caseFile, d *Diagnosis) bool {
+		return d.any([]Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant}) > doubtful
+	}, "a fault of the circuit would pass for a wrong charge"},
+	{func(_ *caseFile, d *Diagnosis) bool { return d.any([]Code{LowLoad, LowAmbient}) > doubtful }, "no charging target holds in this weather or at this load"},
+}
+
+// any is the chance that one of the signatures is present, at most their sum.
+func (d *Diagnosis) any(signatures []Code) float64 {
+	sum := 0.0
+	for _, s := range signatures {
+		sum += d.marginal[s]
+	}
+	return min(1, sum)
+}
+
+// worth is the probability from which a cause is worth a step.
+const worth = 0.1
+
+// order lists what to do, each with its reason.
+func (c *caseFile) order(d *Diagnosis) []Step {
+	type staged struct {
+		stage  stage
+		chance float64
+		step   Step
+	}
+	var all []staged
+	put := func(s stage, chance float64, step Step) { all = append(all, staged{s, chance, step}) }
+	if why := c.evidence.Unsteady; why != "" {
+		put(stageSettle, 1, Step{Do: "let it run until the readings hold still, then take them again", Why: why})
+	}
+	if c.evidence.Seen.CoilIced {
+		f := lookup("iced-coil")
+		put(stageThaw, 1, Step{Do: f.Repair, Why: f.Why, For: []Code{LowIndoorAir}})
+	}
+	if d.Verdict == Contradictory {
+		put(stageInstruments, 1, Step{Do: c.rereading(), Why: "no cause, and no two causes, give these readings together"})
+	}
+	var held string
+	for _, h := range holds {
+		if h.when(c, d) {
+			held = h.why
+			break
+		}
+	}
+	for i := range c.suspects {
+		s := &c.suspects[i]
+		chance := d.marginal[s.signature]
+		if chance < worth {
+			continue
+		}
+		for j, f := range s.faults {
+			if s.share[j] < 0.25 && len(s.faults) > 1 || f.Code == "iced-coil" {
+				continue
+			}
+			at := stageOf(f)
+			if at == stageCharge && held != "" {
+				continue
+			}
+			put(at, chance*s.share[j], Step{Do: f.Repair, Why: f.Why, For: []Code{s.signature}})
+		}
+	}
+	slices.SortStableFunc(all, func(x, y staged) int {
+		if x.stage != y.stage {
+			return int(x.stage - y.stage)
+		}
+		return compare(y.chance, x.chance)
+	})
+	if held != "" && d.any([]Code{Undercharge, Overcharge}) >= worth {
+		all = append(all, staged{step: Step{
+			Do: "leave the charge alone until this is done, then take all readings again", Why: held, For: []Code{Undercharge, Overcharge},
+		}})
+	}
+	var steps []Step
+	for _, s := range all {
+		steps = append(steps, s.step)
+	}
+	if len(steps) > 1 {
+		steps = append(steps, Step{Do: "take all readings again after each step, once they have settled", Why: "one change at a time shows whether the cause was the one"})
+	}
+	return steps
+}
+
+// rereading names the readings that are furthest from any explanation.
+func (c *caseFile) rereading() string {
+	best := component{a: none, b: none}
+	weight := -1.0
+	for _, p := range c.parts {
+		if (p.a == none || c.suspects[p.a].signature != readingsClash) && p.weight > weight {
+			best, weight = p, p.weight
+		}
+	}
+	mean, cov := c.predict(best, &c.seen.have, &c.seen.noise)
+	worst, at := 0.0, -1
+	for f := range features {
+		if !c.seen.have[f] {
+			continue
+		}
+		d := c.seen.value[f] - mean[f]
+		if z := d * d / cov[f][f]; z > worst {
+			worst, at = z, f
+		}
+	}
+	text := "take all readings again, with the instruments compared among themselves"
+	if at >= 0 {
+		text += ", first those of the " + namesOf[at]
+	}
+	return text
+}
+
+var namesOf = [features]string{
+	"suction pressure", "suction line and suction pressure", "liquid pressure and outdoor air", "liquid line and liquid pressure",
+	"discharge line", "return and supply dry bulb", "return and supply wet bulb", "air entering and leaving the outdoor unit",
+	"airflow", "power",
+}
+
+// Texts returns the step in the units of sys.
+func (s *Step) Texts(sys quantity.System) (do, why string) {
+	return inUnits(s.Do, sys), inUnits(s.Why, sys)
+}

@@ -1,0 +1,76 @@
+package signature
+
+// A Feature is a reading, or a difference of readings, that tells causes apart.
+type Feature int
+
+// The features. Temperatures and their differences are in kelvin.
+const (
+	// Evaporating is the mean evaporating temperature: dew point less 0.4 of
+	// the glide, as evaporation begins at a quality of about 0.2.
+	Evaporating Feature = iota
+	Superheat
+	// CondensingOver is the middle of bubble and dew point at the liquid line
+	// pressure over the outdoor air.
+	CondensingOver
+	Subcooling
+	// DischargeOver is the discharge line over the middle condensing temperature.
+	DischargeOver
+	// Split is return less supply dry bulb, WetBulbSplit the same of wet bulbs.
+	Split
+	WetBulbSplit
+	// CondenserRise is the air leaving the condenser over the outdoor air.
+	CondenserRise
+	// Airflow and Power are 100 times the natural logarithm of indoor air volume
+	// flow over 400 CFM per ton of nominal capacity (or over the rated airflow),
+	// and of electric power over nominal capacity; that is, about percent.
+	Airflow
+	Power
+
+	Features = iota
+)
+
+var names = [Features]string{
+	"evaporating temperature", "superheat", "condensing over outdoor air", "subcooling",
+	"discharge line over condensing", "temperature split", "wet bulb split",
+	"condenser air rise", "airflow", "power",
+}
+
+// String returns the name of the feature in the trade.
+func (f Feature) String() string {
+	if f < 0 || f >= Features {
+		return "unknown feature"
+	}
+	return names[f]
+}
+
+// Weather is what the machine works against.
+type Weather struct {
+	Outdoor, ReturnWetBulb, ReturnDryBulb float64 // K
+}
+
+// Rated is the weather of AHRI 210/240 test A: 95 °F outdoors, 80 °F dry bulb
+// and 67 °F wet bulb indoors.
+var Rated = Weather{Outdoor: 308.15, ReturnWetBulb: 292.594, ReturnDryBulb: 299.817}
+
+// Terms of the mean of a sound machine, and of a shift.
+const (
+	meanTerms  = 15
+	shiftTerms = 10
+)
+
+// basis evaluates a polynomial of the second degree in the weather and the
+// refrigerant's isentropic discharge superheat, and its derivatives by outdoor,
+// return wet bulb and return dry bulb. The first terms are those that shifts
+// use.
+func basis(w Weather, isentropic float64) (b [meanTerms]float64, d [3][meanTerms]float64) {
+	const so, sw, sd, sq = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0
+	o := (w.Outdoor - Rated.Outdoor) * so
+	i := (w.ReturnWetBulb - Rated.ReturnWetBulb) * sw
+	r := (w.ReturnDryBulb - Rated.ReturnDryBulb) * sd
+	q := (isentropic - UsualIsentropicSuperheat) * sq
+	b = [meanTerms]float64{1, o, i, q, r, o * o, i * i, o * i, q * o, q * i, i * r, r * r, o * r, q * q, q * r}
+	d[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, r * so, 0, 0}
+	d[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, r * sw, 0, 0, 0, 0}
+	d[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, i * sd, 2 * r * sd, o * sd, 0, q * sd}
+	return b, d
+}

@@ -1,0 +1,173 @@
+package signature
+
+import (
+	"errors"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// A Sample is one machine in one weather: what it reads, and what the same
+// machine reads when sound.
+type Sample struct {
+	Weather              Weather
+	Q                    float64 // IsentropicSuperheat of its refrigerant
+	Severity             float64
+	Sound, Faulty        Vector
+	Capacity, Efficiency float64 // fractions lost by the fault
+}
+
+var errFew = errors.New("signature: too few samples for a fit")
+
+// FitSound fits the mean and the scatter of sound machines by least squares.
+func FitSound(samples []Sample) (Sound, error) {
+	var s Sound
+	if len(samples) < 4*meanTerms {
+		return s, errFew
+	}
+	s.Low, s.High = samples[0].Weather, samples[0].Weather
+	for _, x := range samples {
+		s.Low.Outdoor, s.High.Outdoor = min(s.Low.Outdoor, x.Weather.Outdoor), max(s.High.Outdoor, x.Weather.Outdoor)
+		s.Low.ReturnWetBulb, s.High.ReturnWetBulb = min(s.Low.ReturnWetBulb, x.Weather.ReturnWetBulb), max(s.High.ReturnWetBulb, x.Weather.ReturnWetBulb)
+		s.Low.ReturnDryBulb, s.High.ReturnDryBulb = min(s.Low.ReturnDryBulb, x.Weather.ReturnDryBulb), max(s.High.ReturnDryBulb, x.Weather.ReturnDryBulb)
+	}
+	coefficients, residual, err := regress(samples, meanTerms, func(x *Sample) Vector { return x.Sound })
+	if err != nil {
+		return s, err
+	}
+	for f := range s.mean {
+		copy(s.mean[f][:], coefficients[f])
+	}
+	s.Scatter = covariance(residual, meanTerms)
+	return s, nil
+}
+
+// FitLevel fits a cause at about one severity: mean shift, how it follows the
+// machine's own offset (ridge regression), and what is left.
+func FitLevel(s *Sound, samples []Sample) (Level, error) {
+	var l Level
+	if len(samples) < 4*(shiftTerms+Features) {
+		return l, errFew
+	}
+	coefficients, residual, err := regress(samples, shiftTerms, func(x *Sample) Vector {
+		var d Vector
+		for f := range d {
+			d[f] = x.Faulty[f] - x.Sound[f]
+		}
+		return d
+	})
+	if err != nil {
+		return l, err
+	}
+	for f := range l.shift {
+		copy(l.shift[f][:], coefficients[f])
+	}
+	n := len(samples)
+	for i := range samples {
+		l.Severity += samples[i].Severity / float64(n)
+		l.Capacity += samples[i].Capacity / float64(n)
+		l.Efficiency += samples[i].Efficiency / float64(n)
+	}
+	// residual = Gain u + rest, with a ridge that shrinks Gain where u says
+	// little: a tenth of the variance of u.
+	offsets := make([]Vector, n)
+	for i := range samples {
+		mean := s.Mean(samples[i].Weather, samples[i].Q)
+		for f := range mean {
+			offsets[i][f] = samples[i].Sound[f] - mean[f]
+		}
+	}
+	var normal mat.SymDense
+	normal.ReuseAsSym(Features)
+	for a := range Features {
+		for b := a; b < Features; b++ {
+			sum := 0.0
+			for i := range offsets {
+				sum += offsets[i][a] * offsets[i][b]
+			}
+			if a == b {
+				sum *= 1.1
+			}
+			normal.SetSym(a, b, sum)
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(&normal) {
+		return l, errors.New("signature: sound machines do not scatter in every feature")
+	}
+	for f := range Features {
+		right := mat.NewVecDense(Features, nil)
+		for a := range Features {
+			sum := 0.0
+			for i := range offsets {
+				sum += offsets[i][a] * residual[i][f]
+			}
+			right.SetVec(a, sum)
+		}
+		var gain mat.VecDense
+		if err := chol.SolveVecTo(&gain, right); err != nil {
+			return l, err
+		}
+		for a := range Features {
+			l.Gain[f][a] = gain.AtVec(a)
+		}
+	}
+	for i := range residual {
+		for f := range Features {
+			for a := range Features {
+				residual[i][f] -= l.Gain[f][a] * offsets[i][a]
+			}
+		}
+	}
+	l.Rest = covariance(residual, shiftTerms+Features)
+	return l, nil
+}
+
+// regress fits every feature on the first terms of the basis and returns the
+// coefficients and the residuals.
+func regress(samples []Sample, terms int, value func(*Sample) Vector) (coefficients [Features][]float64, residual []Vector, err error) {
+	design := mat.NewDense(len(samples), terms, nil)
+	right := mat.NewDense(len(samples), Features, nil)
+	for i := range samples {
+		b, _ := basis(samples[i].Weather, samples[i].Q)
+		design.SetRow(i, b[:terms])
+		v := value(&samples[i])
+		right.SetRow(i, v[:])
+	}
+	var qr mat.QR
+	qr.Factorize(design)
+	var solution mat.Dense
+	if err := qr.SolveTo(&solution, false, right); err != nil {
+		return coefficients, nil, err
+	}
+	var fitted mat.Dense
+	fitted.Mul(design, &solution)
+	residual = make([]Vector, len(samples))
+	for i := range residual {
+		for f := range Features {
+			residual[i][f] = right.At(i, f) - fitted.At(i, f)
+		}
+	}
+	for f := range coefficients {
+		coefficients[f] = mat.Col(nil, f, &solution)
+	}
+	return coefficients, residual, nil
+}
+
+// covariance of residuals that took away so many degrees of freedom, with
+// a floor on the variances so that no feature is ever certain.
+func covariance(residual []Vector, taken int) Matrix {
+	var m Matrix
+	n := float64(max(1, len(residual)-taken))
+	for _, r := range residual {
+		for a := range r {
+			for b := range r {
+				m[a][b] += r[a] * r[b] / n
+			}
+		}
+	}
+	const floor = 0.01 // K² or %²
+	for a := range m {
+		m[a][a] += floor
+	}
+	return m
+}

@@ -1,0 +1,193 @@
+package main
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/psychro"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/cycle"
+)
+
+// A sample is a machine in some weather with one fault.
+type sample struct {
+	system   *cycle.System
+	q        float64
+	weather  cycle.Conditions
+	slight   cycle.Faults // what no machine is free of, sound or not
+	faults   cycle.Faults
+	severity float64
+	// leak is the share of attic air that joins the return past its reading.
+	leak  float64
+	attic quantity.Temperature
+}
+
+var refrigerants = []string{"R-410A", "R-410A", "R-22", "R-32", "R-454B", "R-407C"}
+
+// draw makes a machine of its own: the spread of designs is wide on purpose,
+// since the table speaks for machines nobody has seen. Common practice.
+func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
+	uniform := func(low, high float64) float64 { return low + (high-low)*rng.Float64() }
+	r, err := refrigerant.Lookup(refrigerants[rng.IntN(len(refrigerants))])
+	if err != nil {
+		return err
+	}
+	if s.q, err = signature.IsentropicSuperheat(r); err != nil {
+		return err
+	}
+	tons := uniform(1.5, 6)
+	spec := cycle.Spec{
+		Refrigerant: r, Capacity: quantity.Tons(tons), Metering: cycle.FixedRestrictor,
+		Airflow:        quantity.CFM(tons * uniform(360, 440)),
+		OutdoorAirflow: quantity.CFM(tons * uniform(750, 1150)),
+		Suction:        quantity.Fahrenheit(uniform(42, 48)),
+		Condensing:     quantity.FahrenheitDelta(uniform(15, 26)),
+		Superheat:      quantity.FahrenheitDelta(uniform(9, 16)),
+		LineSet:        quantity.Feet(uniform(10, 60)),
+		HeatPump:       rng.IntN(3) == 0,
+		Compressor:     cycle.Compressor{Best: uniform(0.6, 0.74), BestRatio: uniform(2.4, 3.2), HeatLoss: uniform(0.03, 0.1), Clearance: uniform(0.02, 0.05)},
+	}
+	spec.Subcooling = min(quantity.FahrenheitDelta(uniform(7, 14)), spec.Condensing*0.65)
+	if d == signature.Valve {
+		spec.Metering = cycle.ThermostaticValve
+		spec.ValveGradient = quantity.FahrenheitDelta(uniform(3, 8))
+		spec.ValveSize = uniform(1.2, 1.8)
+		if rng.IntN(4) == 0 {
+			spec.Metering, spec.ValveGradient = cycle.ElectronicValve, 0
+		}
+	}
+	system, err := cycle.Design(spec)
+	if err != nil {
+		return err
+	}
+	if s.system, err = system.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
+		return err
+	}
+	wet := uniform(56, 73)
+	s.weather = cycle.Conditions{
+		OutdoorDryBulb: quantity.Fahrenheit(uniform(57, 116)),
+		ReturnWetBulb:  quantity.Fahrenheit(wet),
+		ReturnDryBulb:  quantity.Fahrenheit(max(wet+uniform(5, 17), 67)),
+	}
+	s.slight = cycle.Faults{
+		Charge:           0.02 * rng.NormFloat64(),
+		IndoorAirflow:    0.05 * rng.NormFloat64(),
+		OutdoorAirflow:   0.04 * rng.NormFloat64(),
+		CondenserFouling: uniform(0, 0.08), EvaporatorFouling: uniform(0, 0.06),
+	}
+	s.faults = s.slight
+	s.attic = quantity.Fahrenheit(uniform(95, 130))
+	return nil
+}
+
+// doubt is how this machine departs from the model: reality is not the model,
+// and the table must not be surer than that. The powers that coils and metering
+// device follow are drawn about those of the model, as widely as published
+// correlations differ, by judgement.
+func doubt(rng *rand.Rand) cycle.Form {
+	between := func(low, high, x float64) float64 { return min(max(x, low), high) }
+	return cycle.Form{
+		AirExponent:         between(0.35, 0.95, 0.672+0.12*rng.NormFloat64()),
+		RefrigerantExponent: between(0.4, 1.1, 0.8+0.15*rng.NormFloat64()),
+		MeteringPressure:    between(-0.3, 0.3, 0.1*rng.NormFloat64()),
+		MeteringSubcooling:  between(-0.2, 0.2, 0.06*rng.NormFloat64()),
+	}
+}
+
+var errRange = errors.New("a machine outside the model")
+
+// solve returns the sample, and false where the machine would stop.
+func (s *sample) solve() (signature.Sample, bool, error) {
+	out := signature.Sample{
+		Q: s.q, Severity: s.severity,
+		Weather: signature.Weather{
+			Outdoor: float64(s.weather.OutdoorDryBulb), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
+		},
+	}
+	good, err := s.system.Solve(s.weather, s.slight)
+	if err != nil {
+		return out, false, err
+	}
+	entering := s.weather
+	if s.leak > 0 {
+		if entering, err = s.mixed(); err != nil {
+			return out, false, err
+		}
+	}
+	bad, err := s.system.Solve(entering, s.faults)
+	if err != nil {
+		return out, false, err
+	}
+	if good.Limit != 0 || bad.Limit != 0 {
+		return out, false, nil
+	}
+	if out.Sound, err = s.read(&good, &s.slight); err != nil {
+		return out, false, err
+	}
+	if out.Faulty, err = s.read(&bad, &s.faults); err != nil {
+		return out, false, err
+	}
+	out.Capacity = 1 - float64(bad.Capacity)/float64(good.Capacity)
+	out.Efficiency = 1 - bad.COP/good.COP
+	return out, true, nil
+}
+
+// mixed is the air at the coil where attic air joins the return: as humid as
+// the outdoors of a summer day, here a dew point of 60 °F.
+func (s *sample) mixed() (cycle.Conditions, error) {
+	p := quantity.StandardAtmosphere
+	room, err := psychro.FromWetBulb(s.weather.ReturnDryBulb, s.weather.ReturnWetBulb, p)
+	if err != nil {
+		return s.weather, err
+	}
+	hot, err := psychro.FromDewPoint(s.attic, quantity.Fahrenheit(60), p)
+	if err != nil {
+		return s.weather, err
+	}
+	w := (1-s.leak)*room.HumidityRatio() + s.leak*hot.HumidityRatio()
+	t := (1-s.leak)*float64(room.DryBulb()) + s.leak*float64(hot.DryBulb())
+	air, err := psychro.FromHumidityRatio(quantity.Temperature(t), w, p)
+	if err != nil {
+		return s.weather, err
+	}
+	c := s.weather
+	c.ReturnDryBulb, c.ReturnWetBulb = air.DryBulb(), air.WetBulb()
+	return c, nil
+}
+
+// read takes the readings as gauges and thermometers would.
+func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, err error) {
+	r := s.system.Refrigerant()
+	evapDew, e1 := r.DewTemperature(o.Suction.Pressure)
+	evapBubble, e2 := r.BubbleTemperature(o.Suction.Pressure)
+	condDew, e3 := r.DewTemperature(o.Liquid.Pressure)
+	condBubble, e4 := r.BubbleTemperature(o.Liquid.Pressure)
+	if err := errors.Join(e1, e2, e3, e4); err != nil {
+		return v, err
+	}
+	condensing := (float64(condDew) + float64(condBubble)) / 2
+	outdoor := float64(s.weather.OutdoorDryBulb)
+	v[signature.Evaporating] = float64(evapDew) - 0.4*float64(evapDew-evapBubble)
+	v[signature.Superheat] = float64(o.Suction.Temperature - evapDew)
+	v[signature.CondensingOver] = condensing - outdoor
+	v[signature.Subcooling] = float64(condBubble - o.Liquid.Temperature)
+	v[signature.DischargeOver] = float64(o.Discharge.Temperature) - condensing
+	v[signature.Split] = float64(s.weather.ReturnDryBulb - o.Supply)
+	supply, err := psychro.FromHumidityRatio(o.Supply, o.SupplyHumidityRatio, quantity.StandardAtmosphere)
+	if err != nil {
+		return v, err
+	}
+	v[signature.WetBulbSplit] = float64(s.weather.ReturnWetBulb - supply.WetBulb())
+	v[signature.CondenserRise] = float64(o.CondenserLeaving) - outdoor
+	v[signature.Airflow] = 100 * math.Log(float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.system.Spec().Capacity.Tons())))
+	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.system.Spec().Capacity))
+	for _, x := range v {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return v, errRange
+		}
+	}
+	return v, nil
+}

@@ -1,0 +1,280 @@
+package signature
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/binary"
+	"errors"
+	"math"
+	"sort"
+	"sync"
+)
+
+// A Vector is a value for each feature; a Matrix one for each pair.
+type (
+	Vector [Features]float64
+	Matrix [Features][Features]float64
+)
+
+// A Device is what meters the refrigerant.
+type Device int
+
+// The devices of the table. An electronic valve that holds a superheat behaves
+// as a thermostatic one in the steady state.
+const (
+	Fixed Device = iota
+	Valve
+
+	Devices = iota
+)
+
+// A Sound describes machines with nothing wrong.
+type Sound struct {
+	mean [Features][meanTerms]float64
+	// Scatter is the covariance of single machines about the mean.
+	Scatter Matrix
+	// Reach is the range of weather that the fit covers.
+	Low, High Weather
+}
+
+// Mean returns what sound machines read on average in the weather. The
+// refrigerant enters by q, see IsentropicSuperheat.
+func (s *Sound) Mean(w Weather, q float64) Vector {
+	b, _ := basis(s.within(w), q)
+	var v Vector
+	for f := range v {
+		for k, x := range b {
+			v[f] += s.mean[f][k] * x
+		}
+	}
+	return v
+}
+
+// Slopes returns the derivatives of Mean by outdoor temperature, return wet
+// bulb and return dry bulb.
+func (s *Sound) Slopes(w Weather, q float64) (d [3]Vector) {
+	_, slopes := basis(s.within(w), q)
+	for c := range d {
+		for f := range d[c] {
+			for k, x := range slopes[c] {
+				d[c][f] += s.mean[f][k] * x
+			}
+		}
+	}
+	return d
+}
+
+// within holds the weather to the range of the fit: a polynomial is not to be
+// trusted beyond it.
+func (s *Sound) within(w Weather) Weather {
+	return Weather{
+		Outdoor:       min(max(w.Outdoor, s.Low.Outdoor), s.High.Outdoor),
+		ReturnWetBulb: min(max(w.ReturnWetBulb, s.Low.ReturnWetBulb), s.High.ReturnWetBulb),
+		ReturnDryBulb: min(max(w.ReturnDryBulb, s.Low.ReturnDryBulb), s.High.ReturnDryBulb),
+	}
+}
+
+// A Level is a cause at about one severity.
+type Level struct {
+	// Severity is in the unit of the cause: see the gen command.
+	Severity float64
+	shift    [Features][shiftTerms]float64
+	// Gain is how the shift of a machine follows that machine's own offset.
+	Gain Matrix
+	// Rest is the covariance of what Gain leaves.
+	Rest Matrix
+	// Capacity and Efficiency are mean fractions lost.
+	Capacity, Efficiency float64
+}
+
+// Shift returns by how much the cause moves each feature, on average.
+func (l *Level) Shift(s *Sound, w Weather, q float64) Vector {
+	b, _ := basis(s.within(w), q)
+	var v Vector
+	for f := range v {
+		for k := range shiftTerms {
+			v[f] += l.shift[f][k] * b[k]
+		}
+	}
+	return v
+}
+
+// A Cause is a fault signature at rising severity.
+type Cause struct {
+	Code   string
+	Levels []Level
+}
+
+// A Table is all signatures of a device.
+type Table struct {
+	Sound  Sound
+	Causes []Cause
+}
+
+// Cause returns the levels of a cause; nil where the table has none.
+func (t *Table) Cause(code string) []Level {
+	i := sort.Search(len(t.Causes), func(i int) bool { return t.Causes[i].Code >= code })
+	if i < len(t.Causes) && t.Causes[i].Code == code {
+		return t.Causes[i].Levels
+	}
+	return nil
+}
+
+//go:embed signatures.bin
+var stored []byte
+
+// For returns the table of a device. It is shared: do not write to it.
+func For(d Device) *Table {
+	all := tables()
+	if d < 0 || d >= Devices {
+		d = Fixed
+	}
+	return &all[d]
+}
+
+var tables = sync.OnceValue(func() *[Devices]Table {
+	t, err := Decode(stored)
+	if err != nil {
+		// The file is part of the program, and a test reads it.
+		panic("signature: " + err.Error())
+	}
+	return &t
+})
+
+const magic = "satline signatures 1\n"
+
+var errFormat = errors.New("not a signature table of this version")
+
+// Encode writes tables as they are stored: numbers as float32, whose 24 bits
+// are far finer than the scatter they describe.
+func Encode(all [Devices]Table) []byte {
+	w := &writer{}
+	w.buf.WriteString(magic)
+	for d := range all {
+		t := &all[d]
+		w.weather(t.Sound.Low)
+		w.weather(t.Sound.High)
+		for f := range t.Sound.mean {
+			w.floats(t.Sound.mean[f][:])
+		}
+		w.symmetric(&t.Sound.Scatter)
+		w.count(len(t.Causes))
+		for _, c := range t.Causes {
+			w.count(len(c.Code))
+			w.buf.WriteString(c.Code)
+			w.count(len(c.Levels))
+			for i := range c.Levels {
+				l := &c.Levels[i]
+				w.floats([]float64{l.Severity, l.Capacity, l.Efficiency})
+				for f := range l.shift {
+					w.floats(l.shift[f][:])
+				}
+				for f := range l.Gain {
+					w.floats(l.Gain[f][:])
+				}
+				w.symmetric(&l.Rest)
+			}
+		}
+	}
+	return w.buf.Bytes()
+}
+
+// Decode reads what Encode wrote.
+func Decode(b []byte) (all [Devices]Table, err error) {
+	rest, found := bytes.CutPrefix(b, []byte(magic))
+	if !found {
+		return all, errFormat
+	}
+	r := &reader{rest: rest}
+	for d := range all {
+		t := &all[d]
+		t.Sound.Low, t.Sound.High = r.weather(), r.weather()
+		for f := range t.Sound.mean {
+			r.floats(t.Sound.mean[f][:])
+		}
+		r.symmetric(&t.Sound.Scatter)
+		for range r.count() {
+			c := Cause{Code: string(r.bytes(r.count()))}
+			for range r.count() {
+				var l Level
+				var head [3]float64
+				r.floats(head[:])
+				l.Severity, l.Capacity, l.Efficiency = head[0], head[1], head[2]
+				for f := range l.shift {
+					r.floats(l.shift[f][:])
+				}
+				for f := range l.Gain {
+					r.floats(l.Gain[f][:])
+				}
+				r.symmetric(&l.Rest)
+				c.Levels = append(c.Levels, l)
+			}
+			t.Causes = append(t.Causes, c)
+		}
+		sort.Slice(t.Causes, func(i, j int) bool { return t.Causes[i].Code < t.Causes[j].Code })
+	}
+	if r.failed || len(r.rest) != 0 {
+		return all, errFormat
+	}
+	return all, nil
+}
+
+type writer struct{ buf bytes.Buffer }
+
+func (w *writer) count(n int) { w.buf.WriteByte(byte(n)) }
+
+func (w *writer) floats(v []float64) {
+	for _, x := range v {
+		w.buf.Write(binary.LittleEndian.AppendUint32(nil, math.Float32bits(float32(x))))
+	}
+}
+
+func (w *writer) weather(v Weather) {
+	w.floats([]float64{v.Outdoor, v.ReturnWetBulb, v.ReturnDryBulb})
+}
+
+func (w *writer) symmetric(m *Matrix) {
+	for i := range m {
+		w.floats(m[i][:i+1])
+	}
+}
+
+// A reader takes numbers off the front; past the end it yields zeros and
+// remembers that it failed.
+type reader struct {
+	rest   []byte
+	failed bool
+}
+
+func (r *reader) bytes(n int) []byte {
+	if n > len(r.rest) {
+		r.failed, r.rest = true, nil
+		return make([]byte, n)
+	}
+	b := r.rest[:n]
+	r.rest = r.rest[n:]
+	return b
+}
+
+func (r *reader) count() int { return int(r.bytes(1)[0]) }
+
+func (r *reader) floats(v []float64) {
+	for i := range v {
+		v[i] = float64(math.Float32frombits(binary.LittleEndian.Uint32(r.bytes(4))))
+	}
+}
+
+func (r *reader) weather() Weather {
+	var v [3]float64
+	r.floats(v[:])
+	return Weather{v[0], v[1], v[2]}
+}
+
+func (r *reader) symmetric(m *Matrix) {
+	for i := range m {
+		r.floats(m[i][:i+1])
+		for j := range i {
+			m[j][i] = m[i][j]
+		}
+	}
+}

@@ -1,0 +1,308 @@
+package diagnose_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/diagnose/simulate"
+)
+
+// The trial: simulated visits, made by a generator that shares nothing with
+// the inference but the language of Evidence, and what inference makes of them.
+//
+//	SATLINE_TRIAL=full go test -run Trial ./internal/diagnose
+//
+// runs 2,000 visits on each of two kinds of machine, writes testdata/trial.md
+// and holds the figures promised. A plain go test runs a sample of the same
+// visits, and holds them to looser bounds, as a sample is.
+const trialVariable = "SATLINE_TRIAL"
+
+// effect is the loss of capacity or efficiency from which a fault counts.
+const effect = 0.10
+
+type answer struct {
+	visit simulate.Visit
+	d     diagnose.Diagnosis
+}
+
+func (a *answer) truth() string { return a.visit.Code() }
+
+// rank of the truth among the explanations, from 1; 0 where it is not listed.
+func (a *answer) rank() int {
+	for i := range a.d.Explanations {
+		if a.d.Explanations[i].Code() == a.truth() {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+func (a *answer) first() string { return a.d.Explanations[0].Code() }
+
+// Seeds of the trial, and of the visits by which thresholds and priors were
+// chosen: never the same.
+const (
+	trialSeed = 2000
+	tuneSeed  = 7
+)
+
+func run(t testing.TB, seed uint64, n int, o simulate.Options) []answer {
+	out := make([]answer, n)
+	var wg sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		wg.Go(func() {
+			for i := w; i < n; i += workers {
+				// Each visit has a seed of its own: a sample is the start of the
+				// full trial, whatever the number of workers.
+				rng := rand.New(rand.NewPCG(seed, uint64(i)))
+				v, err := simulate.Draw(rng, o)
+				if err != nil {
+					t.Errorf("visit %d: %v", i, err)
+					return
+				}
+				out[i] = answer{v, diagnose.Infer(v.Evidence)}
+			}
+		})
+	}
+	wg.Wait()
+	return out
+}
+
+// A tally sums answers up.
+type tally struct {
+	faults, first, three, called, rightCalled int // single faults of the machine above the effect
+	slight, slightFirst                       int // below it
+	instruments, instrumentFirst              int
+	pairs, pairFirst, pairThree               int
+	pairOne                                   int // first explanation names one of the two, and nothing else
+	sound, alarms, suspected                  int
+	bins                                      [10]struct{ n, right, said float64 }
+	confusion                                 map[string]map[string]int
+	byFault                                   map[string]*[4]int // n, first, three, marginal above half
+}
+
+func count(answers []answer) *tally {
+	t := &tally{confusion: map[string]map[string]int{}, byFault: map[string]*[4]int{}}
+	for i := range answers {
+		a := &answers[i]
+		rank, first := a.rank(), a.first()
+		p := a.d.Explanations[0].Probability
+		bin := min(9, int(p*10))
+		t.bins[bin].n++
+		t.bins[bin].said += p
+		if rank == 1 {
+			t.bins[bin].right++
+		}
+		v := &a.visit
+		switch {
+		case len(v.Truth) == 0:
+			t.sound++
+			if a.d.Alarm() {
+				t.alarms++
+			}
+			if first != "sound" && first != string(diagnose.LowLoad) && first != string(diagnose.LowAmbient) {
+				t.suspected++
+			}
+		case len(v.Truth) == 2:
+			t.pairs++
+			if rank == 1 {
+				t.pairFirst++
+			} else if first == string(v.Truth[0].Signature) || first == string(v.Truth[1].Signature) {
+				t.pairOne++
+			}
+			if rank >= 1 && rank <= 3 {
+				t.pairThree++
+			}
+		case v.Instrument:
+			t.instruments++
+			if rank == 1 {
+				t.instrumentFirst++
+			}
+		case v.Loss < effect:
+			t.slight++
+			if rank == 1 {
+				t.slightFirst++
+			}
+		default:
+			t.faults++
+			if rank == 1 {
+				t.first++
+			}
+			if rank >= 1 && rank <= 3 {
+				t.three++
+			}
+			if a.d.Alarm() {
+				t.called++
+				if rank == 1 {
+					t.rightCalled++
+				}
+			}
+		}
+		if len(v.Truth) < 2 && (len(v.Truth) == 0 || v.Instrument || v.Loss >= effect) {
+			truth := a.truth()
+			if t.confusion[truth] == nil {
+				t.confusion[truth] = map[string]int{}
+				t.byFault[truth] = &[4]int{}
+			}
+			said := first
+			if strings.Contains(said, "+") {
+				said = "two causes"
+				for _, x := range v.Truth {
+					if slices.Contains(strings.Split(first, "+"), string(x.Signature)) {
+						said = "truth and another"
+					}
+				}
+			}
+			t.confusion[truth][said]++
+			b := t.byFault[truth]
+			b[0]++
+			if rank == 1 {
+				b[1]++
+			}
+			if rank >= 1 && rank <= 3 {
+				b[2]++
+			}
+			if len(v.Truth) == 1 && a.d.Probability(v.Truth[0].Signature) > 0.5 {
+				b[3]++
+			}
+		}
+	}
+	return t
+}
+
+func share(k, n int) float64 { return float64(k) / float64(max(1, n)) }
+
+func (t *tally) write(b *strings.Builder, title string) {
+	fmt.Fprintf(b, "## %s\n\n", title)
+	fmt.Fprintf(b, "| group | visits | first explanation right | among the first three |\n|---|---|---|---|\n")
+	fmt.Fprintf(b, "| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% |\n", t.faults, 100*share(t.first, t.faults), 100*share(t.three, t.faults))
+	fmt.Fprintf(b, "| the same, something called wrong | %d | %.1f %% | |\n", t.faults, 100*share(t.called, t.faults))
+	fmt.Fprintf(b, "| the same, called, and the first explanation right | %d | %.1f %% | |\n", t.faults, 100*share(t.rightCalled, t.faults))
+	fmt.Fprintf(b, "| one fault, effect below 10 %% | %d | %.1f %% | |\n", t.slight, 100*share(t.slightFirst, t.slight))
+	fmt.Fprintf(b, "| an instrument that lies | %d | %.1f %% | |\n", t.instruments, 100*share(t.instrumentFirst, t.instruments))
+	fmt.Fprintf(b, "| two faults at once, both named | %d | %.1f %% | %.1f %% |\n", t.pairs, 100*share(t.pairFirst, t.pairs), 100*share(t.pairThree, t.pairs))
+	fmt.Fprintf(b, "| two faults at once, one named alone | %d | %.1f %% | |\n", t.pairs, 100*share(t.pairOne, t.pairs))
+	fmt.Fprintf(b, "| sound machine, something called wrong (false alarm) | %d | %.1f %% | |\n", t.sound, 100*share(t.alarms, t.sound))
+	fmt.Fprintf(b, "| sound machine, a fault likelier than none, not called | %d | %.1f %% | |\n\n", t.sound, 100*share(t.suspected-t.alarms, t.sound))
+	b.WriteString("Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n")
+
+	fmt.Fprintf(b, "Calibration: what the first explanation said of itself, and how often it was right.\n\n| said | visits | mean said | right |\n|---|---|---|---|\n")
+	for i, x := range t.bins {
+		if x.n > 0 {
+			fmt.Fprintf(b, "| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n", 10*i, 10*i+10, x.n, 100*x.said/x.n, 100*x.right/x.n)
+		}
+	}
+	fmt.Fprintf(b, "\nBy cause (effect of 10 %% or more, or an instrument):\n\n| truth | visits | first | first three | present with more than half | taken for |\n|---|---|---|---|---|---|\n")
+	truths := make([]string, 0, len(t.confusion))
+	for k := range t.confusion {
+		truths = append(truths, k)
+	}
+	slices.Sort(truths)
+	for _, k := range truths {
+		x := t.byFault[k]
+		type taken struct {
+			code string
+			n    int
+		}
+		var others []taken
+		for code, n := range t.confusion[k] {
+			if code != k {
+				others = append(others, taken{code, n})
+			}
+		}
+		slices.SortFunc(others, func(a, b taken) int {
+			if a.n != b.n {
+				return b.n - a.n
+			}
+			return strings.Compare(a.code, b.code)
+		})
+		var text []string
+		for _, o := range others {
+			text = append(text, fmt.Sprintf("%s %d", o.code, o.n))
+		}
+		present := fmt.Sprintf("%.0f %%", 100*share(x[3], x[0]))
+		if k == "sound" {
+			present = ""
+		}
+		fmt.Fprintf(b, "| %s | %d | %.0f %% | %.0f %% | %s | %s |\n", k, x[0], 100*share(x[1], x[0]), 100*share(x[2], x[0]), present, strings.Join(text, ", "))
+	}
+	b.WriteString("\n")
+}
+
+// miscalibration is the mean absolute difference of said and right, weighted
+// by the visits of each bin (the expected calibration error).
+func (t *tally) miscalibration() float64 {
+	var sum, n float64
+	for _, x := range t.bins {
+		if x.n > 0 {
+			sum += math.Abs(x.said - x.right)
+			n += x.n
+		}
+	}
+	return sum / n
+}
+
+func TestTrial(t *testing.T) {
+	if os.Getenv(trialVariable) == "full" {
+		fullTrial(t)
+		return
+	}
+	n := 240
+	if testing.Short() {
+		n = 60
+	}
+	got := count(run(t, trialSeed, n, simulate.Options{}))
+	t.Logf("first %d, three %d of %d faults; %d alarms of %d sound; miscalibration %.3f",
+		got.first, got.three, got.faults, got.alarms, got.sound, got.miscalibration())
+	// Three standard deviations of the sample below the figures of the full
+	// trial.
+	below := func(p float64, n int) float64 { return p - 3*math.Sqrt(p*(1-p)/float64(max(1, n))) }
+	if p := share(got.first, got.faults); p < below(0.85, got.faults) {
+		t.Errorf("the first explanation was right in %.1f %%", 100*p)
+	}
+	if p := share(got.three, got.faults); p < below(0.97, got.faults) {
+		t.Errorf("the truth was among the first three in %.1f %%", 100*p)
+	}
+	if p := share(got.alarms, got.sound); 1-p < below(0.97, got.sound) {
+		t.Errorf("false alarms on %.1f %% of sound machines", 100*p)
+	}
+}
+
+func fullTrial(t *testing.T) {
+	const n = 2000
+	var b strings.Builder
+	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and package simulate. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\n")
+	own := count(run(t, trialSeed, n, simulate.Options{}))
+	own.write(&b, "2,000 visits, machines by the system model")
+	other := count(run(t, trialSeed, n, simulate.Options{Other: true}))
+	other.write(&b, "2,000 visits, machines by a deliberately different model")
+	count(run(t, trialSeed, n, simulate.Options{Bare: true})).write(&b, "2,000 visits with the eight usual readings only")
+	if err := os.WriteFile(filepath.Join("testdata", "trial.md"), []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	t.Log(b.String())
+	for _, x := range []struct {
+		what      string
+		got, want float64
+		atLeast   bool
+	}{
+		{"first explanation right, faults above 10 % effect", share(own.first, own.faults), 0.85, true},
+		{"among the first three", share(own.three, own.faults), 0.97, true},
+		{"false alarms on sound machines", share(own.alarms, own.sound), 0.03, false},
+		{"miscalibration", own.miscalibration(), 0.05, false},
+	} {
+		if x.atLeast && x.got < x.want || !x.atLeast && x.got > x.want {
+			t.Errorf("%s: %.1f %%, promised %.1f %%", x.what, 100*x.got, 100*x.want)
+		}
+	}
+}
