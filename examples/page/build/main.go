@@ -1,0 +1,160 @@
+// Build makes the page: one HTML file that holds the library as WebAssembly and
+// needs nothing else.
+//
+//	go run ./examples/page/build             writes dist/satline.html
+//	go run ./examples/page/build -o FILE
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"text/template"
+)
+
+//go:embed src
+var src embed.FS
+
+const (
+	command = "github.com/satline/satline/examples/page/wasm"
+	visits  = "github.com/satline/satline/examples/visit"
+)
+
+func main() {
+	out := flag.String("o", "dist/satline.html", "file to write")
+	flag.Parse()
+	if err := build(*out, os.Stdout); err != nil {
+		fmt.Fprintln(os.Stderr, "build:", err)
+		os.Exit(1)
+	}
+}
+
+func build(out string, report io.Writer) error {
+	module, err := compile()
+	if err != nil {
+		return err
+	}
+	packed, err := pack(module)
+	if err != nil {
+		return err
+	}
+	page, err := assemble(packed)
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
+		return err
+	}
+	fmt.Fprintf(report, "%s: module %.2f MB, compressed %.2f MB, page %.2f MB\n", out, mega(module), mega(packed), mega(page))
+	return os.WriteFile(out, page, 0o644)
+}
+
+func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
+
+// compile returns the library as WebAssembly, without symbols.
+func compile() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "satline-page")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	to := filepath.Join(dir, "satline.wasm")
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", to, command)
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
+	if text, err := cmd.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%w: %s", err, text)
+	}
+	return os.ReadFile(to)
+}
+
+func pack(module []byte) ([]byte, error) {
+	var b bytes.Buffer
+	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := w.Write(module); err != nil {
+		return nil, err
+	}
+	if err := w.Close(); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), nil
+}
+
+// assemble puts everything into one document, whose policy admits its own
+// script and style and nothing else, and no connection at all.
+func assemble(packed []byte) ([]byte, error) {
+	read := func(name string) (string, error) {
+		b, err := src.ReadFile("src/" + name)
+		return string(b), err
+	}
+	var parts [4]string
+	for i, name := range []string{"page.html", "page.css", "page.js", "worker.js"} {
+		var err error
+		if parts[i], err = read(name); err != nil {
+			return nil, err
+		}
+	}
+	support, err := toolFile("GOROOT", "lib/wasm/wasm_exec.js")
+	if err != nil {
+		return nil, err
+	}
+	sample, err := sampleVisit()
+	if err != nil {
+		return nil, err
+	}
+	t, err := template.New("page").Parse(parts[0])
+	if err != nil {
+		return nil, err
+	}
+	data := map[string]string{
+		"Style": parts[1], "StyleHash": hash(parts[1]),
+		"Script": parts[2], "ScriptHash": hash(parts[2]),
+		"Worker": support + "\n" + parts[3],
+		"Sample": sample,
+		"Module": base64.StdEncoding.EncodeToString(packed),
+	}
+	for name, text := range data {
+		if strings.Contains(strings.ToLower(text), "</script") {
+			return nil, fmt.Errorf("%s would end its own element", name)
+		}
+	}
+	var page bytes.Buffer
+	err = t.Execute(&page, data)
+	return page.Bytes(), err
+}
+
+func hash(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
+
+// toolFile reads a file under a directory that the go command names.
+func toolFile(variable, path string) (string, error) {
+	dir, err := exec.Command("go", "env", variable).Output()
+	if err != nil {
+		return "", err
+	}
+	b, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), filepath.FromSlash(path)))
+	return string(b), err
+}
+
+// sampleVisit is an invented one of the visit example.
+func sampleVisit() (string, error) {
+	dir, err := exec.Command("go", "list", "-f", "{{.Dir}}", visits).Output()
+	if err != nil {
+		return "", err
+	}
+	b, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), "demo", "mountain-library.json"))
+	return string(b), err
+}

@@ -1,0 +1,341 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+)
+
+var pictures = flag.String("pictures", "", "directory to write pictures of the page to")
+
+// The page is built once for all tests.
+var built = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "satline-page-test")
+	if err != nil {
+		return "", err
+	}
+	file := filepath.Join(dir, "satline.html")
+	return file, build(file, io.Discard)
+})
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if file, err := built(); err == nil && !testing.Short() {
+		os.RemoveAll(filepath.Dir(file))
+	}
+	os.Exit(code)
+}
+
+func page(t testing.TB) string {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("SKIPPED in short mode: building the page takes a while")
+	}
+	file, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// The whole page, module and all, is one file; the module is below 6 MB
+// compressed, and the policy admits no connection.
+func TestPageStandsAlone(t *testing.T) {
+	text, err := os.ReadFile(page(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	html := string(text)
+	_, after, ok := strings.Cut(html, `id="module">`)
+	module, _, closed := strings.Cut(after, "<")
+	if !ok || !closed {
+		t.Fatal("no module in the page")
+	}
+	if size := len(module) * 3 / 4; size > 6_000_000 {
+		t.Errorf("the module is %d bytes compressed, want at most 6000000", size)
+	}
+	if !strings.Contains(html, "default-src 'none'") || strings.Contains(html, "connect-src") || strings.Contains(html, "unsafe-inline") {
+		t.Error("the policy admits too much")
+	}
+	for _, never := range []string{"http://", "https://", "fetch(", "XMLHttpRequest", "WebSocket", "sendBeacon", "EventSource"} {
+		for _, part := range []string{"page.html", "page.css", "page.js", "worker.js"} {
+			source, err := src.ReadFile("src/" + part)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if i := strings.Index(strings.ReplaceAll(string(source), "http://www.w3.org/2000/svg", ""), never); i >= 0 {
+				t.Errorf("%s holds %q", part, never)
+			}
+		}
+	}
+}
+
+var screens = []struct {
+	name          string
+	width, height int
+	phone         bool
+}{{"phone", 390, 844, true}, {"desktop", 1280, 800, false}}
+
+func TestInBrowser(t *testing.T) {
+	file := page(t)
+	b := startBrowser(t)
+	for _, s := range screens {
+		t.Run(s.name, func(t *testing.T) {
+			b.t = t
+			b.open(file, s.width, s.height, s.phone)
+			b.eval(`localStorage.clear()`)
+			b.navigate(file)
+			if s.name == screens[0].name {
+				shoot(b, s.name+"-empty", false)
+			}
+			t.Logf("first answer %s ms after the start of loading", b.text(`document.documentElement.dataset.first`))
+			layout(t, b)
+			names(t, b)
+			enterVisit(t, b)
+			shoot(b, s.name+"-full", true)
+			shoot(b, s.name, false)
+			layout(t, b)
+			names(t, b)
+			if s.phone {
+				wrongReading(t, b)
+				typedUnits(t, b)
+			}
+			chargeLog(t, b)
+			shoot(b, s.name+"-log", true)
+			layout(t, b)
+			if !s.phone {
+				keyboard(t, b)
+			}
+			kept(t, b, file)
+			printed(t, b, s.name)
+			if asked := b.requests(); len(asked) > 0 {
+				t.Errorf("requests left the page: %q", asked)
+			}
+		})
+	}
+}
+
+func shoot(b *browser, name string, full bool) {
+	if *pictures != "" {
+		b.picture(filepath.Join(*pictures, name+".png"), full)
+	}
+}
+
+// layout holds that nothing is wider than the screen and that everything to
+// touch is large enough for a gloved finger.
+func layout(t *testing.T, b *browser) {
+	t.Helper()
+	if over := decode[int](b, b.eval(`document.documentElement.scrollWidth - innerWidth`)); over > 0 {
+		t.Errorf("the page is %d px wider than the screen", over)
+	}
+	small := decode[[]string](b, b.eval(`[...document.querySelectorAll("button, input, select, textarea, summary, a")].flatMap((e) => {
+	  const shown = e.closest("label") && (e.type === "radio" || e.type === "checkbox") ? e.closest("label") : e;
+	  const r = shown.getBoundingClientRect();
+	  if (!e.checkVisibility() || e.className === "skip" || e.type === "file") return [];
+	  return r.height < 48 || r.width < 48 ? [(e.id || e.textContent || e.value) + " " + Math.round(r.width) + "x" + Math.round(r.height)] : [];
+	})`))
+	if len(small) > 0 {
+		t.Errorf("too small to touch with a glove: %q", small)
+	}
+}
+
+// names holds that a screen reader has a name for everything to operate.
+func names(t *testing.T, b *browser) {
+	t.Helper()
+	tree := decode[struct {
+		Nodes []struct {
+			Ignored    bool
+			Role, Name struct{ Value any }
+		}
+	}](b, b.call("Accessibility.getFullAXTree", nil))
+	counts := map[string]int{}
+	for _, n := range tree.Nodes {
+		role, _ := n.Role.Value.(string)
+		name, _ := n.Name.Value.(string)
+		counts[role]++
+		switch role {
+		case "button", "textbox", "combobox", "checkbox", "radio", "link", "image", "searchbox", "radiogroup":
+			if !n.Ignored && strings.TrimSpace(name) == "" {
+				t.Errorf("a %s has no name", role)
+			}
+		}
+	}
+	if counts["textbox"] < 15 || counts["checkbox"] < 10 || counts["heading"] < 5 || counts["status"] < 1 {
+		t.Errorf("too little of the page is in the accessibility tree: %v", counts)
+	}
+}
+
+func enterVisit(t *testing.T, b *browser) {
+	t.Helper()
+	b.write("f-refrigerant", "r410a")
+	b.press(`[name=metering][value="fixed restrictor"]`)
+	for _, f := range [][2]string{
+		{"f-site-elevation", "6000"},
+		{"f-readings-suctionPressure", "118"}, {"f-readings-liquidPressure", "318"},
+		{"f-readings-suctionLine", "70"}, {"f-readings-liquidLine", "92"},
+		{"f-readings-outdoorDryBulb", "82"}, {"f-readings-returnDryBulb", "75"}, {"f-readings-returnWetBulb", "63"},
+		{"f-readings-supplyDryBulb", "57"}, {"f-readings-supplyWetBulb", "54"},
+	} {
+		b.write(f[0], f[1])
+	}
+	if got := b.text(`document.getElementById("outcome").textContent`); got != "Undercharged" {
+		t.Errorf("the verdict is %q", got)
+	}
+	if got := b.text(`document.getElementById("headline").textContent`); !strings.Contains(got, "superheat 31.5 °F") {
+		t.Errorf("the headline is %q", got)
+	}
+	for _, id := range []string{"band", "cycle", "airchart", "next", "values", "judged", "cautions"} {
+		if string(b.eval(fmt.Sprintf(`document.getElementById(%q).checkVisibility()`, id))) != "true" {
+			t.Errorf("%s is not shown", id)
+		}
+	}
+	b.wait("the announcement to a screen reader", `document.getElementById("announce").textContent.startsWith("Undercharged. ")`)
+	t.Logf("a later answer: %s ms from the key to the page, %s ms of it in the library, %s ms to show it; with dose and diagnosis %s ms in the library",
+		b.text(`document.documentElement.dataset.latency`), b.text(`document.documentElement.dataset.verdict`), b.text(`document.documentElement.dataset.render`), b.text(`document.documentElement.dataset.whole`))
+}
+
+// wrongReading: what is wrong is marked at its field, in words, and the rest is
+// still assessed.
+func wrongReading(t *testing.T, b *browser) {
+	t.Helper()
+	b.write("f-readings-liquidLine", "92 psi")
+	b.eval(`document.activeElement.blur()`)
+	b.wait("the mark of a wrong reading", `document.getElementById("f-readings-liquidLine").getAttribute("aria-invalid") === "true"`)
+	if got := b.text(`document.getElementById("e-f-readings-liquidLine").textContent`); !strings.Contains(got, "°F") {
+		t.Errorf("the field says %q", got)
+	}
+	if got := b.text(`document.getElementById("outcome").textContent`); got != "Undercharged" {
+		t.Errorf("with a wrong reading beside it the verdict is %q", got)
+	}
+	b.write("f-readings-liquidLine", "92")
+	b.wait("the mark gone", `!document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`)
+}
+
+// typedUnits: a unit may be typed, or changed by its button.
+func typedUnits(t *testing.T, b *browser) {
+	t.Helper()
+	before := b.text(`document.getElementById("headline").textContent`)
+	b.write("f-readings-suctionLine", "21.1111111 C")
+	if got := b.text(`document.getElementById("headline").textContent`); got != before {
+		t.Errorf("70 °F and 21.1 °C: %q and %q", before, got)
+	}
+	b.write("f-readings-suctionLine", "70")
+	b.press(`[data-unit="readings.suctionLine"]`)
+	b.wait("the unit changed", `document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°C"`)
+	b.press(`[data-unit="readings.suctionLine"]`)
+	b.wait("the unit back", `document.documentElement.dataset.answered === "whole" && document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°F"`)
+	b.press(`[name=units][value=SI]`)
+	b.wait("metric sentences", `document.getElementById("headline").textContent.includes(" K ")`)
+	b.press(`[name=units][value=IP]`)
+	b.wait("the first verdict again", fmt.Sprintf(`document.getElementById("headline").textContent === %q`, before))
+}
+
+func chargeLog(t *testing.T, b *browser) {
+	t.Helper()
+	b.press("#log-now")
+	b.write("f-move", "3")
+	b.press("#move-added")
+	for i, line := range []string{"64", "60", "57.5", "56"} {
+		b.write("f-readings-suctionLine", line)
+		b.eval(`window.setNow = Date.now; Date.now = () => setNow() + ` + fmt.Sprint(180000*(i+1)))
+		b.press("#log-now")
+		b.eval(`Date.now = setNow`)
+	}
+	b.wait("the trend", `document.querySelectorAll("#trend .dot").length === 5 && document.querySelectorAll("#trend .move").length === 1`)
+	b.press("#log-undo")
+	b.wait("one entry less", `document.querySelectorAll("#log-list tbody tr").length === 5`)
+}
+
+// keyboard: tabbing reaches every control in the order of the page.
+func keyboard(t *testing.T, b *browser) {
+	t.Helper()
+	b.eval(`(() => { document.querySelectorAll("details").forEach((d) => d.open = true); document.querySelector(".skip").focus(); })()`)
+	seen := map[string]bool{"skip": true}
+	last := -1.0
+	for range 140 {
+		b.key("Tab", 9)
+		at := decode[struct {
+			ID    string
+			Order float64
+		}](b, b.eval(`(() => { const e = document.activeElement; return { id: e.id || e.dataset.unit || e.name || e.tagName + e.textContent.slice(0, 20), order: [...document.querySelectorAll("*")].indexOf(e) }; })()`))
+		if seen[at.ID] || strings.HasPrefix(at.ID, "BODY") {
+			break
+		}
+		if at.Order < last {
+			t.Errorf("the focus goes back at %s", at.ID)
+		}
+		last = at.Order
+		seen[at.ID] = true
+	}
+	for _, id := range []string{"skip", "f-refrigerant", "metering", "units", "f-readings-suctionPressure", "readings.suctionPressure", "c-coilWet", "log-now", "f-move", "move-added", "f-notes", "print", "export", "import", "example", "clear"} {
+		if !seen[id] {
+			t.Errorf("the Tab key does not reach %s; it reaches %d places", id, len(seen))
+		}
+	}
+}
+
+// kept: the visit is there again after the page was closed.
+func kept(t *testing.T, b *browser, file string) {
+	t.Helper()
+	b.write("f-notes", "Invented note")
+	before := b.text(`document.getElementById("headline").textContent`)
+	b.navigate(file)
+	if got := b.text(`document.getElementById("f-readings-returnWetBulb").value + "/" + document.getElementById("f-notes").value`); got != "63/Invented note" {
+		t.Errorf("after opening it again: %q", got)
+	}
+	if got := b.text(`document.getElementById("headline").textContent`); got != before {
+		t.Errorf("after opening it again: %q, before: %q", got, before)
+	}
+	b.eval(`window.saved = []; URL.createObjectURL = (blob) => { window.saved.push(blob.text()); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; document.getElementById("export").click()`)
+	var doc struct {
+		Visit      json.RawMessage
+		Assessment struct{ Schema string }
+	}
+	if err := json.Unmarshal([]byte(b.text(`Promise.all(window.saved).then((all) => all[0])`)), &doc); err != nil || doc.Assessment.Schema == "" || len(doc.Visit) == 0 {
+		t.Errorf("the file saved: %v %+v", err, doc)
+	}
+}
+
+// printed: the record on paper has the verdict and none of the form.
+func printed(t *testing.T, b *browser, name string) {
+	t.Helper()
+	b.call("Emulation.setEmulatedMedia", map[string]any{"media": "print"})
+	if string(b.eval(`document.querySelector(".entry").checkVisibility() || !document.getElementById("headline").checkVisibility() || !document.getElementById("record-notes").checkVisibility()`)) != "false" {
+		t.Error("on paper the form is printed, or the record is not")
+	}
+	shoot(b, name+"-print", true)
+	b.call("Emulation.setEmulatedMedia", map[string]any{"media": ""})
+}
+
+// BenchmarkFirstAnswer is the time from the start of loading to the first
+// assessment on the page, and BenchmarkLaterAnswer from a key to the page.
+func BenchmarkFirstAnswer(b *testing.B) {
+	file := page(b)
+	br := startBrowser(b)
+	br.open(file, 390, 844, true)
+	for b.Loop() {
+		br.navigate(file)
+	}
+	b.ReportMetric(decode[float64](br, br.eval(`+document.documentElement.dataset.first`)), "ms-first")
+}
+
+func BenchmarkLaterAnswer(b *testing.B) {
+	file := page(b)
+	br := startBrowser(b)
+	br.open(file, 390, 844, true)
+	br.eval(`document.getElementById("example").click()`)
+	worst := 0.0
+	n := 0
+	for b.Loop() {
+		n++
+		br.write("f-readings-suctionLine", fmt.Sprintf("%.1f", 50+float64(n%100)/10))
+		worst = max(worst, decode[float64](br, br.eval(`+document.documentElement.dataset.latency`)))
+	}
+	b.ReportMetric(worst, "ms-longest")
+}

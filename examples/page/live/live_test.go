@@ -1,0 +1,110 @@
+package live
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+)
+
+func demo(t testing.TB) []byte {
+	t.Helper()
+	text, err := os.ReadFile("../../visit/demo/mountain-library.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
+}
+
+func TestAssess(t *testing.T) {
+	a := Assess(demo(t))
+	if len(a.Errors) > 0 || a.Problem != "" || a.Assessment == nil {
+		t.Fatalf("%v %s", a.Errors, a.Problem)
+	}
+	if a.Assessment.Charge.Outcome != satline.ChargeHigh || a.Band == nil || a.Band.Measured >= a.Band.Low {
+		t.Errorf("%s %+v", a.Assessment.Charge.Outcome, a.Band)
+	}
+	if a.Charts.Cycle == nil || len(a.Charts.Cycle.Points) != 4 || a.Charts.Cycle.Ideal || len(a.Charts.Cycle.Lines[0].Points) < 25 {
+		t.Errorf("%+v", a.Charts.Cycle)
+	}
+	if a.Charts.Air == nil || len(a.Charts.Air.Points) != 2 || math.Abs(a.Charts.Air.Points[0].X-75) > 1e-6 {
+		t.Errorf("%+v", a.Charts.Air.Points)
+	}
+	if _, err := json.Marshal(a); err != nil {
+		t.Error(err)
+	}
+}
+
+// What is wrong or half typed is named and left out, and the rest is assessed.
+func TestWrongFieldsAreLeftOut(t *testing.T) {
+	a := Assess([]byte(`{
+	  "units": "IP", "title": "x",
+	  "equipment": {"refrigerant": "R-410A", "metering": "TXV", "nominalCapacity": "3"},
+	  "site": {"elevation": "99999 ft"},
+	  "readings": {"liquidPressure": "318 psig", "liquidLine": "92 °F", "outdoorDryBulb": "8x", "suctionLine": "900 °F", "returnDryBulb": ""},
+	  "log": [{"at": "0s", "suctionPressure": "118"}, {"at": "soon"}, {"at": "30s", "liquidPressure": "318 psig", "liquidLine": "92 °F"}]
+	}`))
+	if a.Assessment == nil {
+		t.Fatalf("%v %s", a.Errors, a.Problem)
+	}
+	for _, path := range []string{"equipment.nominalCapacity", "site.elevation", "readings.outdoorDryBulb", "readings.suctionLine", "readings.returnDryBulb", "log[0].suctionPressure", "log[1].at"} {
+		if a.Errors[path] == "" {
+			t.Errorf("%s is not named: %v", path, a.Errors)
+		}
+	}
+	if a.Assessment.Charge.Measured == nil {
+		t.Error("the rest was not assessed")
+	}
+}
+
+func TestNoAssessment(t *testing.T) {
+	for doc, want := range map[string]string{
+		`{`:  "cannot be read",
+		`{}`: "name the refrigerant",
+		`{"equipment": {"refrigerant": "R-410A"}}`:                    `say "fixed restrictor"`,
+		`{"equipment": {"refrigerant": "R-41", "metering": "TXV"}}`:   "R-41",
+		`{"equipment": {"refrigerant": ["R-41"], "metering": "TXV"}}`: "",
+	} {
+		if a := Assess([]byte(doc)); a.Assessment != nil || !strings.Contains(a.Problem, want) || a.Problem == "" {
+			t.Errorf("%s: %+v", doc, a)
+		}
+	}
+}
+
+func TestTrend(t *testing.T) {
+	var entries []string
+	for i := range 20 {
+		entries = append(entries, fmt.Sprintf(`{"at": "%dm", "suctionPressure": "118 psig", "suctionLine": "%d °F"}`, i, 60-i/3))
+	}
+	a := Assess([]byte(`{"units": "IP", "equipment": {"refrigerant": "R-410A", "metering": "piston"}, "log": [` + strings.Join(entries, ",") + `], "moves": [{"at": "4m", "added": "3 oz"}]}`))
+	if a.Charts == nil || a.Charts.Trend == nil {
+		t.Fatalf("%+v", a)
+	}
+	tr := a.Charts.Trend
+	if len(tr.Points) != 20 || tr.Of != "superheat" || tr.Moves[0].Text != "+3.0 oz" || tr.Points[3][0] != 3 {
+		t.Errorf("%+v", tr)
+	}
+}
+
+func TestUnitsOnlyChangeWhatIsShown(t *testing.T) {
+	ip := Assess(demo(t))
+	si := Assess([]byte(strings.Replace(string(demo(t)), `"IP"`, `"SI"`, 1)))
+	if ip.Band.Unit != "°F" || si.Band.Unit != "K" || quantity.FahrenheitDelta(ip.Band.Measured)-quantity.KelvinDelta(si.Band.Measured) > 1e-9 {
+		t.Errorf("%+v %+v", ip.Band, si.Band)
+	}
+}
+
+func FuzzAssess(f *testing.F) {
+	f.Add(demo(f))
+	f.Add([]byte(`{"log": [{"at": "x"}], "equipment": {"refrigerant": "R-22", "metering": "TXV"}}`))
+	f.Fuzz(func(t *testing.T, doc []byte) {
+		if _, err := json.Marshal(Assess(doc)); err != nil {
+			t.Error(err)
+		}
+	})
+}
