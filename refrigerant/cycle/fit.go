@@ -160,6 +160,37 @@ func (l *leastSquares) residuals(x []float64) ([]float64, Operating, error) {
 	return r, o, nil
 }
 
+// start returns the best of a few charges and airflows. With liquid in the suction gas the
+// readings hardly move with either, so that a search from there may not find its way out.
+func (l *leastSquares) start() (x, r []float64, now Operating, err error) {
+	best := math.Inf(1)
+	for _, charge := range [...]float64{0, -0.12, -0.24, -0.36, 0.15} {
+		for _, airflow := range [...]float64{0, -0.25} {
+			try := make([]float64, len(l.parameters))
+			for i, p := range l.parameters {
+				switch p.name {
+				case "charge":
+					try[i] = charge
+				case "indoor airflow":
+					try[i] = airflow * min(p.prior/0.15, 1)
+				}
+			}
+			rt, o, errTry := l.residuals(try)
+			if errTry != nil {
+				err = errTry
+				continue
+			}
+			if s := sumOfSquares(rt); s < best {
+				best, x, r, now = s, try, rt, o
+			}
+		}
+	}
+	if x == nil {
+		return nil, nil, now, err
+	}
+	return x, r, now, nil
+}
+
 func sumOfSquares(r []float64) float64 {
 	s := 0.0
 	for _, v := range r {
@@ -198,8 +229,7 @@ func (l *leastSquares) normal(x, r []float64) (*mat.SymDense, *mat.VecDense, err
 func (l *leastSquares) run() (*Fitted, error) {
 	const rounds = 25
 	n := len(l.parameters)
-	x := make([]float64, n)
-	r, now, err := l.residuals(x)
+	x, r, now, err := l.start()
 	if err != nil {
 		return nil, err
 	}

@@ -117,11 +117,11 @@ const (
 )
 
 func outputs(o *Operating) [outputCount]float64 {
-	// Liquid in the suction gas counts as superheat below zero, so that a band goes on
-	// where the superheat ends: a tenth of liquid for about 15 K.
+	// Liquid in the suction gas counts as superheat a little below zero, so that a band goes
+	// on where the superheat ends: a tenth of liquid for 3 K.
 	superheat := float64(o.Superheat)
 	if o.Suction.Quality < 1 {
-		superheat -= 150 * (1 - o.Suction.Quality)
+		superheat -= 30 * (1 - o.Suction.Quality)
 	}
 	return [outputCount]float64{
 		float64(o.Suction.Pressure), float64(o.Liquid.Pressure),

@@ -1,0 +1,279 @@
+package cycle_test
+
+import (
+	"fmt"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/cycle"
+)
+
+// The theoretical single-stage cycle of the ASHRAE Handbook Fundamentals, chapter 2,
+// example 1 (from memory): R-134a, evaporating at −20 °C, condensing at 30 °C, 50 kW. The
+// book has 386.6, 423.1 and 241.7 kJ/kg, a COP of 3.97, 0.345 kg/s and a refrigerating
+// efficiency of 0.78.
+func Example_theoreticalCycle() {
+	r, _ := refrigerant.Lookup("R-134a")
+	cold, warm := quantity.Celsius(-20), quantity.Celsius(30)
+	suction, _ := r.SaturatedVapor(cold)
+	liquid, _ := r.SaturatedLiquid(warm)
+	discharge, err := r.StateAtEntropy(liquid.Pressure, suction.Entropy)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	effect := suction.Enthalpy - liquid.Enthalpy
+	work := discharge.Enthalpy - suction.Enthalpy
+	cop := float64(effect / work)
+	carnot := float64(cold / (warm - cold))
+	fmt.Printf("h1 %.1f, h2 %.1f, h3 %.1f kJ/kg\n", float64(suction.Enthalpy)/1e3, float64(discharge.Enthalpy)/1e3, float64(liquid.Enthalpy)/1e3)
+	fmt.Printf("COP %.2f, flow %.3f kg/s, refrigerating efficiency %.2f\n", cop, 50e3/float64(effect), cop/carnot)
+	// Output:
+	// h1 386.6, h2 423.1, h3 241.7 kJ/kg
+	// COP 3.97, flow 0.345 kg/s, refrigerating efficiency 0.78
+}
+
+// The measured R-22 machine of the ASHRAE Handbook Fundamentals, chapter 2, example 5 (from
+// memory): 7.0 kW; suction 304 kPa and −4 °C, discharge 1450 kPa and 82 °C, liquid 1410 kPa
+// and 34 °C. The book has 47.9 kJ/kg of work in the compressor, and a flow of 0.0432 kg/s by
+// the evaporator alone, without what the suction line adds.
+func ExamplePoints_Analyze() {
+	r, _ := refrigerant.Lookup("R-22")
+	gauge := func(kPa float64) *quantity.Uncertain[quantity.GaugePressure] {
+		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3}
+	}
+	clamp := func(c float64) *quantity.Uncertain[quantity.Temperature] {
+		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Celsius(c), Std: 0.5}
+	}
+	p := cycle.Points{
+		Refrigerant:     r,
+		SuctionPressure: gauge(304), DischargePressure: gauge(1450), LiquidPressure: gauge(1410),
+		SuctionLine: clamp(-4), DischargeLine: clamp(82), LiquidLine: clamp(34),
+		AirCapacity: &quantity.Uncertain[quantity.Power]{Value: quantity.Kilowatts(7), Std: 100},
+	}
+	a, err := p.Analyze()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("superheat %s, subcooling %s\n", a.Superheat, a.Subcooling)
+	fmt.Printf("compression ratio %.2f ± %.2f\n", a.CompressionRatio.Value, a.CompressionRatio.Std)
+	fmt.Printf("isentropic efficiency %.2f ± %.2f\n", a.IsentropicEfficiency.Value, a.IsentropicEfficiency.Std)
+	fmt.Printf("work %.1f kJ/kg\n", float64(a.Discharge.Enthalpy-a.Suction.Enthalpy)/1e3)
+	fmt.Printf("flow %.4f ± %.4f kg/s\n", float64(a.Flow.Value), a.Flow.Std)
+	// Output:
+	// superheat 10.3 K ± 0.6 K, subcooling 2.6 K ± 0.5 K
+	// compression ratio 4.77 ± 0.05
+	// isentropic efficiency 0.86 ± 0.01
+	// work 48.3 kJ/kg
+	// flow 0.0425 ± 0.0006 kg/s
+}
+
+// What an ordinary three-ton machine does on a mild day, sound and short of charge.
+func ExampleSystem_Solve() {
+	r, _ := refrigerant.Lookup("R-410A")
+	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c := cycle.Conditions{
+		OutdoorDryBulb: quantity.Fahrenheit(85),
+		ReturnDryBulb:  quantity.Fahrenheit(76),
+		ReturnWetBulb:  quantity.Fahrenheit(64),
+	}
+	for _, charge := range []float64{0, -0.15} {
+		o, err := s.Solve(c, cycle.Faults{Charge: charge})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("charge %+3.0f %%: superheat %s, subcooling %s, %s net, EER %.1f\n", 100*charge,
+			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP), o.NetCapacity.Format(quantity.IP), o.EER)
+	}
+	// Output:
+	// charge  +0 %: superheat 6.8 °F, subcooling 10.4 °F, 36270 Btu/h net, EER 10.9
+	// charge -15 %: superheat 23.7 °F, subcooling 2.8 °F, 33590 Btu/h net, EER 10.4
+}
+
+// A five-ton heat pump with a high-efficiency outdoor coil and a fan that holds the head.
+func ExampleDesign() {
+	r, _ := refrigerant.Lookup("R-454B")
+	s, err := cycle.Design(cycle.Spec{
+		Refrigerant: r, Capacity: quantity.Tons(5), Metering: cycle.ThermostaticValve,
+		Condensing: quantity.FahrenheitDelta(14), Subcooling: quantity.FahrenheitDelta(8),
+		HeatPump: true, HeadPressure: quantity.Fahrenheit(85),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	o, err := s.Solve(cycle.RatingConditions(), cycle.Faults{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s, condensing %s, EER %.1f\n", o.NetCapacity.Format(quantity.IP), o.Condensing.Format(quantity.IP), o.EER)
+	// Output:
+	// 60000 Btu/h, condensing 109.0 °F, EER 10.5
+}
+
+// A 0.067 in piston of R-22 at 115 °F condensing with 10 °F of subcooling.
+func ExampleShortTube_Flow() {
+	r, _ := refrigerant.Lookup("R-22")
+	p, _ := r.BubblePressure(quantity.Fahrenheit(115))
+	upstream, err := r.State(p, quantity.Fahrenheit(105))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	piston := cycle.ShortTube{Diameter: quantity.Inches(0.067), Length: quantity.Inches(0.5)}
+	flow, err := piston.Flow(r, upstream, quantity.PSIG(76).Absolute(quantity.StandardAtmosphere))
+	fmt.Println(flow.Format(quantity.IP), err)
+	// Output:
+	// 420 lb/h <nil>
+}
+
+func ExampleCapillaryTube_Flow() {
+	r, _ := refrigerant.Lookup("R-22")
+	p, _ := r.BubblePressure(quantity.Fahrenheit(115))
+	upstream, err := r.State(p, quantity.Fahrenheit(105))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tubes := cycle.CapillaryTube{Diameter: quantity.Inches(0.064), Length: quantity.Inches(60), Count: 4}
+	flow, err := tubes.Flow(r, upstream, quantity.PSIG(76).Absolute(quantity.StandardAtmosphere))
+	fmt.Println(flow.Format(quantity.IP), err)
+	// Output:
+	// 485 lb/h <nil>
+}
+
+// A valve set for 8 °F opens as its bulb warms.
+func ExampleExpansionValve_Opening() {
+	v := cycle.ExpansionValve{Superheat: quantity.FahrenheitDelta(8), Gradient: quantity.FahrenheitDelta(6), Rated: 0.7}
+	for _, f := range []float64{2, 5, 8, 11} {
+		fmt.Printf("%2.0f °F: %.2f\n", f, v.Opening(quantity.FahrenheitDelta(f), quantity.PSIA(85)))
+	}
+	// Output:
+	// 2 °F: 0.01
+	//  5 °F: 0.35
+	//  8 °F: 0.70
+	// 11 °F: 1.00
+}
+
+// The figures of a ten-coefficient map are invented.
+func ExampleMap_At() {
+	m := cycle.Map{
+		Flow:  [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001, -0.00001},
+		Power: [10]float64{620, -6.1, 12.4, -0.09, 0.11, 0.035, 0, 0, 0, 0},
+		Units: cycle.MapIP, RatedSuperheat: quantity.FahrenheitDelta(20),
+	}
+	flow, power, err := m.At(quantity.Fahrenheit(45), quantity.Fahrenheit(115))
+	fmt.Println(flow.Format(quantity.IP), power, err)
+	// Output:
+	// 496 lb/h 2.62 kW <nil>
+}
+
+// visit is one afternoon's readings of an invented machine.
+func visit() (*cycle.System, cycle.Visit) {
+	r, _ := refrigerant.Lookup("R-22")
+	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
+		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.PSIG(psig), Std: float64(quantity.PSIG(0.6))}
+	}
+	clamp := func(f float64) *quantity.Uncertain[quantity.Temperature] {
+		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f), Std: 0.5}
+	}
+	return s, cycle.Visit{
+		Conditions: cycle.Conditions{
+			OutdoorDryBulb: quantity.Fahrenheit(88),
+			ReturnDryBulb:  quantity.Fahrenheit(75),
+			ReturnWetBulb:  quantity.Fahrenheit(62),
+		},
+		SuctionPressure: gauge(56), LiquidPressure: gauge(206),
+		SuctionLine: clamp(63), LiquidLine: clamp(99), Supply: clamp(57),
+	}
+}
+
+// The customer asks why it froze last night. The visit reads low on charge; fitted to it,
+// the machine tells what the coil did at 60 °F outdoors, and what a filter or a pound would
+// change.
+func ExampleFit() {
+	s, v := visit()
+	f, err := cycle.Fit(s, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, u := range f.Unknowns() {
+		if u.Learned() {
+			fmt.Printf("%s %+.0f %% ± %.0f %%\n", u.Name, 100*u.Value, 100*u.Std)
+		}
+	}
+	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(71), ReturnWetBulb: quantity.Fahrenheit(57)}
+	p, err := f.Predict(night, cycle.Faults{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("tonight the suction is at", p.Evaporating.Format(quantity.IP))
+	for _, x := range p.Extrapolating {
+		fmt.Println("far from the visit:", x)
+	}
+	// Output:
+	// charge -22 % ± 4 %
+	// evaporator -27 % ± 7 %
+	// tonight the suction is at 26.9 °F ± 2.7 °F
+	// far from the visit: outdoor dry bulb -28 °F from the visit
+}
+
+func ExampleFitted_Predict() {
+	s, v := visit()
+	f, err := cycle.Fit(s, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	pound := cycle.Faults{Charge: f.ChargeChange(quantity.Pounds(1), quantity.Pounds(6.5))}
+	for _, c := range []struct {
+		name    string
+		changed cycle.Faults
+	}{
+		{"as found", cycle.Faults{}},
+		{"a pound more", pound},
+		{"new filter", cycle.Faults{IndoorAirflow: 0.12}},
+	} {
+		p, err := f.Predict(v.Conditions, c.changed)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP), p.Subcooling.Format(quantity.IP))
+	}
+	// Output:
+	// as found: superheat 32.4 °F ± 2.8 °F, subcooling 0.0 °F ± 0.9 °F
+	// a pound more: superheat 0.9 °F ± 18.6 °F, subcooling 7.2 °F ± 8.2 °F
+	// new filter: superheat 33.8 °F ± 3.5 °F, subcooling 0.0 °F ± 1.6 °F
+}
+
+func ExampleFitted_Freeze() {
+	s, v := visit()
+	f, err := cycle.Fit(s, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(70), ReturnWetBulb: quantity.Fahrenheit(56)}
+	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
+		z, err := f.WithHeadPressure(hold).Freeze(night, cycle.Faults{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP), z.Evaporating.Format(quantity.IP))
+	}
+	// Output:
+	// surface 36.1 °F ± 3.1 °F, suction 26.4 °F ± 2.8 °F
+	// surface 37.1 °F ± 3.1 °F, suction 27.7 °F ± 2.7 °F
+}
