@@ -3,6 +3,8 @@ package satline
 import (
 	"fmt"
 	"strings"
+
+	"github.com/satline/satline/internal/diagnose"
 )
 
 // headline is the whole answer in one sentence.
@@ -24,50 +26,67 @@ func (j *job) headline() string {
 		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s ± %s.",
 			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	case ChargeNotNow:
+		if cause, chance, waits := j.mendFirst(); waits {
+			return fmt.Sprintf("%s (%s); the charge cannot be judged before that is mended.", sentence(cause), sure(chance))
+		}
 		return fmt.Sprintf("Do not charge by %s now: %s.", c.Method, c.Reasons[0])
 	}
 	return "The charge was not judged: " + j.charge.Reasons[0] + "."
 }
 
-// next orders what to do: instruments before everything, then what endangers
-// the compressor, then air, then charge.
+// next orders what to do: instruments before everything, then the causes in the
+// order of repair, then the charge.
 func (j *job) next() []Step {
-	out := []Step{}
-	add := func(do, why string) { out = append(out, Step{Do: do, Why: why}) }
+	var out []Step
+	add := func(do, why string) { out = append(out, Step{Do: sentence(do) + ".", Why: why}) }
 	for _, d := range j.doubts {
 		if d.Belief == Doubted || d.Belief == Impossible {
-			add(sentence(d.Mend)+".", d.Text)
+			add(d.Mend, d.Text)
 		}
 	}
-	for _, r := range j.risks {
-		if r.Grave {
-			add(sentence(r.Do)+".", r.Text)
-		}
-	}
-	if j.air != nil && j.air.Do != "" {
-		add(sentence(j.air.Do)+".", j.air.Why)
-	}
+	j.mend(add)
 	switch c := j.charge; c.Outcome {
 	case ChargeNotMeasured, ChargeNotNow:
 		for _, s := range c.Instead {
-			add(sentence(s)+".", c.Reasons[0])
+			add(s, c.Reasons[0])
 		}
 	case ChargeCannotTell:
 		if !j.readingsContradict {
 			likely, chance := j.likeliest()
-			add("Leave the charge as it is until a better reading decides.", fmt.Sprintf("%s is likeliest, and at %.0f %% not sure enough to move refrigerant by", likely, 100*chance))
+			add("leave the charge as it is until a better reading decides", fmt.Sprintf("%s is likeliest, and at %.0f %% not sure enough to move refrigerant by", likely, 100*chance))
 		}
 		for _, s := range c.Instead {
-			add(sentence(s)+".", "the uncertainty of the readings is as wide as the band they are to be judged by")
+			add(s, "the uncertainty of the readings is as wide as the band they are to be judged by")
 		}
 	case ChargeInBand:
 		if len(out) == 0 {
-			add("Leave the charge as it is; write the readings down.", "the charge is in band")
+			add("leave the charge as it is; write the readings down", "the charge is in band")
 		}
 	case ChargeLow, ChargeHigh:
 		out = append(out, j.dose(len(out) > 0)...)
 	}
 	return out
+}
+
+// mend adds the repairs that come before the charge: those of the diagnosis, or
+// without one what endangers the compressor and what the air side needs.
+func (j *job) mend(add func(do, why string)) {
+	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
+		for i := range d.Order {
+			if s := &d.Order[i]; !s.OfCharge() {
+				add(s.Texts(j.visit.Units))
+			}
+		}
+		return
+	}
+	for _, r := range j.risks {
+		if r.Grave {
+			add(r.Do, r.Text)
+		}
+	}
+	if j.air != nil && j.air.Do != "" {
+		add(j.air.Do, j.air.Why)
+	}
 }
 
 // sure words a probability; nothing a field instrument says is certain.

@@ -24,7 +24,9 @@ func Assess(v Visit) (Assessment, error) {
 	j.judgeRisks()
 	if v.Scope == Whole {
 		j.judgeFreeze()
+		j.judgeFindings()
 	}
+	j.reconcile()
 	next := j.next()
 	estimated, why := j.fluid.Estimated()
 	if !estimated {
@@ -48,6 +50,9 @@ func Assess(v Visit) (Assessment, error) {
 		Charge:     j.charge,
 		Air:        j.air,
 		Freeze:     j.freeze,
+		Findings:   j.findings,
+		Change:     j.change,
+		Settle:     j.settle,
 		Risks:      j.risks,
 		Next:       next,
 		Dose:       j.nextDose,

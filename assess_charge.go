@@ -121,7 +121,7 @@ func (j *job) takeVerdict(v charge.Verdict) {
 	}
 	j.charge.Low, j.charge.InBand, j.charge.High = v.Low, v.InBand, v.High
 	j.charge.Reasons = append(j.charge.Reasons, v.Reasons(j.visit.Units)...)
-	j.liquidReturning = v.LiquidReturning
+	j.liquidReturning, j.liquidStacked = v.LiquidReturning, v.StackedLiquid.Value != 0
 	if better, ok := v.Better(); ok {
 		j.charge.Instead = append(j.charge.Instead, better.Text(j.visit.Units))
 	}

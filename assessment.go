@@ -33,7 +33,9 @@ type Assessment struct {
 	Freeze     *FreezeVerdict     `json:"freeze,omitempty"`
 
 	Findings []Finding `json:"findings,omitempty"`
-	Risks    []Risk    `json:"risks,omitempty"`
+	// Change compares with the readings before refrigerant was last moved.
+	Change *ChangeVerdict `json:"change,omitempty"`
+	Risks  []Risk         `json:"risks,omitempty"`
 	// Next is what to do now, in order; the first step is the one to take.
 	Next []Step `json:"next"`
 	// Dose is the next move of refrigerant, where one is due.
@@ -193,12 +195,15 @@ type FreezeVerdict struct {
 	Outcome string `json:"outcome"`
 	// Surface is the coldest surface of the coil, Margin how far it is above
 	// freezing, Chance that it is below.
-	Surface derivedTemperature `json:"surface"`
-	Margin  derivedDelta       `json:"margin"`
+	Surface derivedTemperature `json:"surface,omitzero"`
+	Margin  derivedDelta       `json:"margin,omitzero"`
 	Chance  float64            `json:"chance"`
 	Reasons []string           `json:"reasons"`
 	// Would says what would freeze it, each by itself.
 	Would []string `json:"would,omitempty"`
+	// Why says why it froze or would freeze, and what would have kept it from
+	// it; for a coil that is iced or the complaint of one.
+	Why []string `json:"why,omitempty"`
 	// Instead says what the usual controls and changes would do.
 	Instead []string `json:"instead,omitempty"`
 }
@@ -212,6 +217,17 @@ type Finding struct {
 	Against     []string `json:"against,omitempty"`
 	// Do is the repair, in words.
 	Do string `json:"do,omitzero"`
+}
+
+// A ChangeVerdict says whether the readings moved as the diagnosis said they
+// would when something was done.
+type ChangeVerdict struct {
+	AsExpected bool `json:"asExpected"`
+	// Chance of a departure at least as large if the diagnosis is right.
+	Chance float64 `json:"chance"`
+	// Revised says that the diagnosis is another one now.
+	Revised bool     `json:"revised"`
+	Text    []string `json:"text"`
 }
 
 // A Risk is a danger to the compressor.

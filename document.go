@@ -178,7 +178,7 @@ func (a Assessment) freezeBlock() block {
 		return block{}
 	}
 	b := block{heading: "Freezing"}
-	for _, list := range [][]string{a.Freeze.Reasons, a.Freeze.Would, a.Freeze.Instead} {
+	for _, list := range [][]string{a.Freeze.Reasons, a.Freeze.Why, a.Freeze.Would, a.Freeze.Instead} {
 		for _, r := range list {
 			b.items = append(b.items, item{text: r})
 		}
@@ -188,6 +188,9 @@ func (a Assessment) freezeBlock() block {
 
 func (a Assessment) findingsBlock() block {
 	b := block{heading: "What it may be"}
+	if a.Change != nil {
+		b.paragraphs = a.Change.Text
+	}
 	for _, f := range a.Findings {
 		it := item{text: fmt.Sprintf("%.0f %%: %s", 100*f.Probability, f.Cause)}
 		for _, s := range f.For {

@@ -21,7 +21,7 @@ func (j *job) dose(waits bool) []Step {
 		}}
 	}
 	if j.visit.Scope == VerdictOnly {
-		return nil
+		return []Step{j.fewOunces("it reads " + string(j.charge.Outcome))}
 	}
 	plan := charge.Dosing{
 		Target:          j.chargeTarget,
@@ -36,17 +36,23 @@ func (j *job) dose(waits bool) []Step {
 	}
 	d, err := plan.Next()
 	if err != nil {
-		way := "Add"
-		if j.charge.Outcome == ChargeHigh {
-			way = "Recover"
-		}
-		return []Step{{
-			Do:  way + " refrigerant a few ounces at a time, wait until the readings settle, and measure again.",
-			Why: "it reads " + string(j.charge.Outcome) + "; how much cannot be said: " + err.Error(),
-		}}
+		return []Step{j.fewOunces("it reads " + string(j.charge.Outcome) + "; how much cannot be said: " + err.Error())}
 	}
 	j.nextDose = &d
-	return []Step{{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"}}
+	steps := []Step{}
+	if j.charge.Outcome == ChargeLow {
+		steps = append(steps, Step{Do: "Find and mend the leak.", Why: "refrigerant is not used up; what is missing went somewhere"})
+	}
+	return append(steps, Step{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"})
+}
+
+// fewOunces is the move where its size is not worked out.
+func (j *job) fewOunces(why string) Step {
+	way := "Add"
+	if j.charge.Outcome == ChargeHigh {
+		way = "Recover"
+	}
+	return Step{Do: way + " refrigerant a few ounces at a time, wait until the readings settle, and measure again.", Why: why}
 }
 
 // moved pairs the net mass moved with where the reading had settled before the

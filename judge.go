@@ -8,8 +8,16 @@ import (
 
 // doubt asks whether the readings can be true together.
 func (j *job) doubt() {
+	j.rawDoubts = readcheck.Check(j.checkInput(), j.visit.Units)
+	for _, c := range j.rawDoubts {
+		j.doubts = append(j.doubts, Doubt{Code: c.Code, Fields: c.Fields, Belief: beliefs[c.Weight], Text: c.Text, Mend: c.Mend})
+	}
+}
+
+// checkInput is what the checks and the diagnosis look at.
+func (j *job) checkInput() readcheck.Input {
 	d, r := &j.derived, &j.readings
-	in := readcheck.Input{
+	return readcheck.Input{
 		SuctionPressure: r.SuctionPressure, LiquidPressure: r.LiquidPressure,
 		EvaporatingDew: d.EvaporatingDew, CondensingBubble: d.CondensingBubble, CondensingDew: j.condensingDew,
 		SuctionLine: r.SuctionLine, LiquidLine: r.LiquidLine, DischargeLine: r.DischargeLine,
@@ -17,9 +25,6 @@ func (j *job) doubt() {
 		ReturnDryBulb: r.ReturnDryBulb, ReturnWetBulb: r.ReturnWetBulb,
 		SupplyDryBulb: r.SupplyDryBulb, SupplyWetBulb: r.SupplyWetBulb,
 		Heating: j.visit.Conditions.Heating,
-	}
-	for _, c := range readcheck.Check(in, j.visit.Units) {
-		j.doubts = append(j.doubts, Doubt{Code: c.Code, Fields: c.Fields, Belief: beliefs[c.Weight], Text: c.Text, Mend: c.Mend})
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -25,17 +27,23 @@ type job struct {
 	derived       Derived
 	condensingDew *temperatureReading
 	doubts        []Doubt
+	rawDoubts     []readcheck.Doubt
 	charge        ChargeVerdict
 	obstacles     []charge.Obstacle
 	// chargeTarget is what the verdict compared with, and nextDose what follows.
 	chargeTarget charge.Target
 	nextDose     *charge.Dose
-	// liquidReturning and readingsContradict are what judging the charge found
+	// liquidReturning, liquidStacked and readingsContradict are what judging the charge found
 	// beside it.
 	liquidReturning    bool
+	liquidStacked      bool
 	readingsContradict bool
 	air                *AirVerdict
 	freeze             *FreezeVerdict
+	findings           []Finding
+	settle             *Measurement
+	diagnosis          *diagnose.Diagnosis
+	change             *ChangeVerdict
 	risks              []Risk
 }
 

@@ -80,6 +80,9 @@ type SplitVerdict struct {
 	ToleranceSource string  `json:"toleranceSource"`
 }
 
+// altitudeWorthSaying is a tenth of a degree Fahrenheit, the last digit shown.
+const altitudeWorthSaying = quantity.TemperatureDelta(0.1 * 5 / 9)
+
 // decisionLevel is the probability from which an outcome is given; below it the
 // instruments cannot tell. Common practice, no source.
 const decisionLevel = 0.90
@@ -191,7 +194,7 @@ func (v SplitVerdict) Reasons(sys quantity.System) []string {
 	first := fmt.Sprintf("temperature split %s is %s %s the target %s for a return of %s dry bulb and %s wet bulb; the tolerance is %s",
 		v.Measured.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys),
 		v.Readings.ReturnDryBulb.Value.Format(sys), v.Readings.ReturnWetBulb.Value.Format(sys), v.Tolerance.Format(sys))
-	if v.Altitude.Value != 0 {
+	if v.Altitude.Value >= altitudeWorthSaying {
 		first += fmt.Sprintf("; the thin air of the place adds %s to the target of the table", v.Altitude.Value.Format(sys))
 	}
 	switch v.Outcome {

@@ -159,7 +159,9 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 	if p := wet * stacked; p > 0 {
 		v.Low, v.InBand = v.Low*(1-p), v.InBand*(1-p)
 		v.High = 1 - v.Low - v.InBand
-		v.StackedLiquid = subcooling.Value
+		if p >= 0.5 {
+			v.StackedLiquid = subcooling.Value
+		}
 	}
 	v.decide()
 	return v, nil

@@ -1,0 +1,169 @@
+package satline
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// judgeFindings weighs everything together: what it may be, what one reading
+// would settle it, and in which order to mend.
+func (j *job) judgeFindings() {
+	if j.visit.Conditions.Heating {
+		return
+	}
+	d := diagnose.Infer(j.evidence())
+	if d.Verdict == diagnose.NotEnough {
+		j.settle = measurement(d.Next, j.visit.Units)
+		return
+	}
+	j.diagnosis = &d
+	sys := j.visit.Units
+	for i := range d.Explanations {
+		x := &d.Explanations[i]
+		f := Finding{Code: x.Code(), Cause: x.Title(sys), Probability: x.Probability, For: x.For(sys), Against: x.Against(sys)}
+		j.findings = append(j.findings, f)
+	}
+	j.settle = measurement(d.Next, sys)
+	if d.Freeze != nil {
+		if j.freeze == nil {
+			j.freeze = &FreezeVerdict{Outcome: "not judged"}
+		}
+		j.freeze.Why = d.Freeze.Texts(sys)
+	}
+	if d.Change != nil {
+		j.change = &ChangeVerdict{AsExpected: d.Change.AsSaid, Chance: d.Change.Chance, Revised: d.Change.Revised, Text: d.Change.Texts(sys)}
+	}
+}
+
+// mendFirst says that a verdict on the charge waits, and why: another cause
+// is likelier than the charge, or the split says to see to the air.
+func (j *job) mendFirst() (cause string, chance float64, waits bool) {
+	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty && !d.Explanations[0].OfCharge() {
+		return d.Explanations[0].Title(j.visit.Units), d.Explanations[0].Probability, true
+	}
+	return "", 0, false
+}
+
+// reconcile holds the verdict on the charge against what everything together
+// says. A charge that reads off because of something else is not to be moved.
+func (j *job) reconcile() {
+	c := &j.charge
+	if c.Outcome != ChargeLow && c.Outcome != ChargeHigh {
+		return
+	}
+	cause, chance, waits := j.mendFirst()
+	switch {
+	case waits:
+		c.Reasons = append([]string{fmt.Sprintf("%s is likelier (%.0f %%) than a wrong charge, and moves the %s by itself", cause, 100*chance, c.Method)}, c.Reasons...)
+		c.Low, c.High = j.diagnosis.Probability(diagnose.Undercharge), j.diagnosis.Probability(diagnose.Overcharge)
+		c.InBand = max(0, 1-c.Low-c.High)
+	case j.air != nil && j.air.Do != "" && !j.liquidStacked:
+		c.Reasons = append([]string{"the temperature split says to see to the air first, and air moves the " + c.Method + " by itself"}, c.Reasons...)
+	default:
+		return
+	}
+	c.Reasons = slices.DeleteFunc(c.Reasons, func(r string) bool { return strings.HasPrefix(r, "chance that the charge is") })
+	c.Outcome = ChargeNotNow
+	c.Instead = []string{"mend that first, let the machine settle, and judge the charge again"}
+}
+
+func measurement(m *diagnose.Measurement, sys quantity.System) *Measurement {
+	if m == nil {
+		return nil
+	}
+	return &Measurement{Take: m.Take(sys), Why: m.Why(sys), Outcomes: m.Texts(sys)}
+}
+
+func (j *job) evidence() diagnose.Evidence {
+	v, r, c, e := &j.visit, &j.readings, &j.visit.Conditions, &j.visit.Equipment
+	out := diagnose.Evidence{
+		Input:             j.checkInput(),
+		Airflow:           r.Airflow,
+		Power:             r.Power,
+		ExternalStatic:    r.ExternalStatic,
+		Fluid:             j.fluid,
+		Others:            j.otherFluids(),
+		Atmosphere:        j.atmosphere.Pressure.Value,
+		AtmosphereAssumed: v.Site.Barometer == 0 && v.Site.Elevation == 0,
+		Metering:          diagnose.Metering(e.Metering),
+		HeatPump:          e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
+		NominalCapacity:   e.NominalCapacity,
+		RatedAirflow:      e.Label.RatedAirflow,
+		MaxExternalStatic: e.Label.MaxExternalStatic,
+		Charge:            e.Label.Charge,
+		Expected:          j.expected(),
+		Unsteady:          j.unsettled(),
+		Doubts:            j.rawDoubts,
+		Seen: diagnose.Sights{
+			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty, CoilIced: c.CoilIced, CoilWet: c.CoilWet,
+			PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
+			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
+			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak, NotCoolingComplaint: v.Complaint == NotCooling,
+		},
+		Earlier: j.earlier(),
+	}
+	return out
+}
+
+// expected is what this machine should read when sound, by label and table.
+func (j *job) expected() []diagnose.Expectation {
+	var out []diagnose.Expectation
+	if t := j.charge.Target; t != nil && j.charge.Method == "superheat" {
+		out = append(out, diagnose.Expectation{Feature: signature.Superheat, Value: float64(t.Value), Std: t.Std, Source: j.charge.TargetSource})
+	}
+	if s := j.visit.Equipment.Label.Subcooling; s != nil {
+		out = append(out, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(s.Value), Std: max(s.Std, 1), AtRated: true, Source: "the label"})
+	}
+	return out
+}
+
+// otherFluids are what the refrigerant named is most often mistaken for
+// (common practice, no source).
+func (j *job) otherFluids() []diagnose.Fluid {
+	var out []diagnose.Fluid
+	for _, name := range []string{"R-22", "R-407C", "R-410A", "R-32", "R-454B", "R-134a"} {
+		if f, err := refrigerant.Lookup(name); err == nil && f != j.fluid {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// earlier are the settled readings before the last move, and the move.
+func (j *job) earlier() *diagnose.Earlier {
+	if len(j.visit.Moves) == 0 || len(j.log) == 0 {
+		return nil
+	}
+	last := j.visit.Moves[len(j.visit.Moves)-1]
+	var before []LogEntry
+	for i := range j.log {
+		if j.log[i].At <= last.At {
+			before = j.log[:i+1]
+		}
+	}
+	if len(before) == 0 {
+		return nil
+	}
+	past := *j
+	past.readings = Readings{}
+	for _, f := range readingFields {
+		if _, _, err := f.settle(&past.readings, before); err != nil {
+			return nil
+		}
+	}
+	past.derived, past.condensingDew = Derived{}, nil
+	if past.derive() != nil {
+		return nil
+	}
+	action := diagnose.Action{Kind: diagnose.ChargeAdded, Mass: last.Added}
+	if last.Recovered > 0 {
+		action = diagnose.Action{Kind: diagnose.ChargeRecovered, Mass: last.Recovered}
+	}
+	return &diagnose.Earlier{Input: past.checkInput(), Airflow: past.readings.Airflow, Power: past.readings.Power, Done: []diagnose.Action{action}}
+}
