@@ -55,6 +55,12 @@ type Explanation struct {
 	notes []note
 }
 
+// OfCharge reports whether too little or too much refrigerant is among its
+// causes.
+func (x *Explanation) OfCharge() bool {
+	return slices.ContainsFunc(x.Causes, func(c Cause) bool { return c.Signature == Undercharge || c.Signature == Overcharge })
+}
+
 // A Cause is a signature that is taken to be present.
 type Cause struct {
 	Signature Code

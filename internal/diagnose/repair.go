@@ -186,6 +186,11 @@ var namesOf = [features]string{
 	"airflow", "power",
 }
 
+// OfCharge reports whether the step is to set the charge.
+func (s *Step) OfCharge() bool {
+	return slices.Contains(s.For, Undercharge) || slices.Contains(s.For, Overcharge)
+}
+
 // Texts returns the step in the units of sys.
 func (s *Step) Texts(sys quantity.System) (do, why string) {
 	return inUnits(s.Do, sys), inUnits(s.Why, sys)
