@@ -1,0 +1,324 @@
+package diagram
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/quantity"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// draw puts the whole diagram on a canvas of the page's size.
+func (d *Diagram) draw(canvas draw.Canvas, page Page) {
+	pl := &plane{scales: scalesOf(d.options), fluid: d.fluid, dome: d.dome}
+	pl.low, pl.high, pl.least, pl.most = d.bounds()
+	s := &sheet{diagram: d, plane: pl, page: page, Lettering: picture.Lettering{Canvas: canvas}}
+	pl.frame = vg.Rectangle{
+		Min: vg.Point{X: vg.Points(46), Y: vg.Points(34)},
+		Max: vg.Point{X: vg.Points(page.Width - 12), Y: s.legendTop() - vg.Points(picture.Normal*(1.45*float64(s.legendRows())-0.1))},
+	}
+	if rows := len(s.listed()); rows > 0 {
+		pl.frame.Min.Y += vg.Points(rowHeight * (float64(rows) + 2.2))
+	}
+	s.bubble, s.dew = pl.points(d.dome.bubble), pl.points(d.dome.dew)
+	s.ground()
+	s.header()
+	s.legend()
+	s.table()
+	s.reserveMarks()
+	s.grid()
+	s.qualityLines()
+	s.isotherms()
+	s.isentropes()
+	s.saturation()
+	s.axes()
+	for _, write := range s.words {
+		write()
+	}
+	s.marks()
+}
+
+// A sheet is one drawing of a diagram.
+type sheet struct {
+	*plane
+	picture.Lettering
+	diagram *Diagram
+	page    Page
+
+	bubble, dew []vg.Point
+	words       []func() // of the lines, written when all lines are drawn
+	placed      []picture.Placed
+}
+
+// later writes a word when no line can cross it any more.
+func (s *sheet) later(write func()) { s.words = append(s.words, write) }
+
+// lines strokes what of them is inside the frame.
+func (s *sheet) lines(style draw.LineStyle, lines ...[]vg.Point) (clipped [][]vg.Point) {
+	inside := draw.Canvas{Canvas: s.Canvas.Canvas, Rectangle: s.frame}
+	for _, line := range lines {
+		if len(line) > 1 {
+			clipped = append(clipped, inside.ClipLinesXY(line)...)
+		}
+	}
+	s.Canvas.StrokeLines(style, clipped...)
+	return clipped
+}
+
+// region is the outline of the dome.
+func (s *sheet) region() []vg.Point {
+	outline := slices.Clone(s.bubble)
+	for _, at := range slices.Backward(s.dew) {
+		outline = append(outline, at)
+	}
+	inside := draw.Canvas{Canvas: s.Canvas.Canvas, Rectangle: s.frame}
+	return inside.ClipPolygonXY(outline)
+}
+
+func (s *sheet) ground() {
+	s.Canvas.FillPolygon(picture.Paper, rectangle(vg.Rectangle{Max: vg.Point{X: vg.Points(s.page.Width), Y: vg.Points(s.page.Height)}}))
+	s.Canvas.FillPolygon(picture.Field, rectangle(s.frame))
+	if outline := s.region(); len(outline) > 2 {
+		s.Canvas.FillPolygon(picture.TealTint, outline)
+	}
+}
+
+func rectangle(r vg.Rectangle) []vg.Point {
+	return []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
+}
+
+// margin is that of title and legend at the left, in points.
+const margin = 14
+
+// header writes title, refrigerant and what the pressures count from.
+func (s *sheet) header() {
+	top := vg.Points(s.page.Height) - vg.Points(12)
+	heading := picture.Writing(picture.Title, picture.Ink, true)
+	heading.YAlign = text.YTop
+	room := vg.Points(s.page.Width) - 2*vg.Points(margin)
+	s.Canvas.FillText(heading, vg.Point{X: vg.Points(margin), Y: top}, picture.Fit(heading, s.diagram.options.Title, room))
+	sub := picture.Writing(picture.Normal, picture.Quiet, false)
+	sub.YAlign = text.YTop
+	s.Canvas.FillText(sub, vg.Point{X: vg.Points(margin), Y: top - vg.Points(picture.Title*1.35)}, picture.Fit(sub, s.fluid.Designation()+", "+s.diagram.pressures(), room))
+}
+
+// A family of lines, as the legend names it.
+type family struct {
+	style draw.LineStyle
+	name  string
+}
+
+var (
+	saturationStyle = picture.Stroke(picture.Teal, 1.8)
+	isothermStyle   = picture.Stroke(picture.Blue, 0.7)
+	isentropeStyle  = picture.Stroke(picture.Ochre, 0.7, 4, 2)
+	qualityStyle    = picture.Stroke(picture.TealLight, 0.6)
+)
+
+func (s *sheet) families() []family {
+	f := []family{{saturationStyle, "bubble and dew lines"}, {isothermStyle, "temperature, " + s.temperatureUnit}}
+	if s.diagram.options.Isentropes {
+		f = append(f, family{isentropeStyle, "entropy, " + s.entropyUnit})
+	}
+	if s.diagram.options.Qualities {
+		f = append(f, family{qualityStyle, "quality, %"})
+	}
+	return f
+}
+
+// legendColumn is the width of one entry of the legend, in points.
+const legendColumn = 132
+
+func (s *sheet) legendColumns() int { return max(1, int((s.page.Width-20)/legendColumn)) }
+
+func (s *sheet) legendRows() int {
+	return (len(s.families()) + s.legendColumns() - 1) / s.legendColumns()
+}
+
+func (s *sheet) legendTop() vg.Length {
+	return vg.Points(s.page.Height - (12 + picture.Title*1.35 + picture.Normal*2.1))
+}
+
+// legend names the families of lines, each beside a piece of it.
+func (s *sheet) legend() {
+	style := picture.Writing(picture.Normal, picture.Ink, false)
+	style.YAlign = text.YCenter
+	for i, f := range s.families() {
+		row, column := i/s.legendColumns(), i%s.legendColumns()
+		at := vg.Point{X: vg.Points(margin) + vg.Length(column)*legendColumn, Y: s.legendTop() - vg.Length(row)*vg.Points(picture.Normal*1.45)}
+		s.Canvas.StrokeLine2(f.style, at.X, at.Y, at.X+vg.Points(16), at.Y)
+		s.Canvas.FillText(style, vg.Point{X: at.X + vg.Points(21), Y: at.Y}, f.name)
+	}
+}
+
+// enthalpySteps are the major and minor ones.
+func (s *sheet) enthalpySteps() (major, minor float64) {
+	n := int((s.frame.Max.X - s.frame.Min.X) / vg.Points(44))
+	major = step(s.enthalpy(s.most)-s.enthalpy(s.least), n)
+	return major, major / 5
+}
+
+// pressureTicks stand far enough apart to be read.
+func (s *sheet) pressureTicks() []float64 {
+	perPoint := math.Log(float64(s.high/s.low)) / float64(s.frame.Max.Y-s.frame.Min.Y)
+	return s.plane.pressureTicks(s.low, s.high, 13*perPoint)
+}
+
+func (s *sheet) grid() {
+	major, minor := s.enthalpySteps()
+	var strong, faint [][]vg.Point
+	picture.Each(s.enthalpy(s.least), s.enthalpy(s.most), minor, func(v float64) {
+		x := s.x(s.fromEnthalpy(v))
+		line := []vg.Point{{X: x, Y: s.frame.Min.Y}, {X: x, Y: s.frame.Max.Y}}
+		if picture.Multiple(v, major) {
+			strong = append(strong, line)
+		} else {
+			faint = append(faint, line)
+		}
+	})
+	for _, v := range s.pressureTicks() {
+		y := s.y(s.fromPressure(v))
+		strong = append(strong, []vg.Point{{X: s.frame.Min.X, Y: y}, {X: s.frame.Max.X, Y: y}})
+	}
+	if !s.page.Sparse {
+		s.lines(picture.Stroke(picture.GridMinor, 0.5), faint...)
+	}
+	s.lines(picture.Stroke(picture.GridMajor, 0.6), strong...)
+}
+
+// temperatures are those at the corners, where there is a state.
+func (s *sheet) temperatures() (coldest, warmest quantity.Temperature) {
+	limits := s.fluid.Limits()
+	coldest, warmest = limits.MinTemperature, limits.MaxTemperature
+	low, errLow := s.fluid.StateAtEnthalpy(s.low, s.most)
+	high, errHigh := s.fluid.StateAtEnthalpy(min(s.high, almostCritical*s.dome.critical.p), s.most)
+	if errLow == nil && errHigh == nil {
+		warmest = max(low.Temperature, high.Temperature)
+	}
+	if st, err := s.fluid.StateAtEnthalpy(max(s.low, s.dome.bubble[0].p), s.least); err == nil {
+		coldest = st.Temperature
+	}
+	return coldest, warmest
+}
+
+func (s *sheet) isotherms() {
+	coldest, warmest := s.temperatures()
+	most := 18
+	if s.page.Sparse {
+		most = 10
+	}
+	low, high := s.temperature(coldest), s.temperature(warmest)
+	words := picture.Writing(picture.Small, picture.Blue, true)
+	picture.Each(low, high, step(high-low, most), func(v float64) {
+		line := s.isotherm(s.fromTemperature(v))
+		s.lines(isothermStyle, line.liquid)
+		across := s.lines(isothermStyle, line.across)
+		vapor := s.lines(isothermStyle, line.vapor)
+		s.later(func() {
+			for _, piece := range across {
+				if s.WriteAlong(words, picture.Number(v, 0), piece, s.frame, picture.TealTint, 0.5, 0.4, 0.6, 0.3, 0.7) {
+					return
+				}
+			}
+			for _, piece := range vapor {
+				if s.WriteAlong(words, picture.Number(v, 0), piece, s.frame, picture.Field, 0.15, 0.25, 0.35, 0.5, 0.65, 0.8) {
+					return
+				}
+			}
+		})
+	})
+}
+
+func (s *sheet) isentropes() {
+	if !s.diagram.options.Isentropes {
+		return
+	}
+	_, warmest := s.temperatures()
+	last, err := s.fluid.State(s.low, warmest)
+	if err != nil {
+		return
+	}
+	above := s.isobars(warmest)
+	most := 10
+	if s.page.Sparse {
+		most = 6
+	}
+	low, high := s.entropy(s.dome.criticalEntropy), s.entropy(last.Entropy)
+	by := step(high-low, most)
+	words := picture.Writing(picture.Small, picture.Ochre, true)
+	picture.Each(low, high, by, func(v float64) {
+		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.fromEntropy(v), s.dome.criticalEntropy, above)...) {
+			s.later(func() {
+				s.WriteAlong(words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6, 0.7, 0.5, 0.4, 0.8, 0.3)
+			})
+		}
+	})
+}
+
+func (s *sheet) qualityLines() {
+	if !s.diagram.options.Qualities {
+		return
+	}
+	shares := []float64{0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9}
+	if s.page.Sparse {
+		shares = []float64{0.2, 0.4, 0.6, 0.8}
+	}
+	words := picture.Writing(picture.Small, picture.Teal, true)
+	for i, line := range s.qualities(shares) {
+		for _, piece := range s.lines(qualityStyle, line) {
+			s.later(func() {
+				s.WriteAlong(words, picture.Number(100*shares[i], 0)+" %", piece, s.frame, picture.TealTint, 0.1, 0.15, 0.2, 0.25, 0.05)
+			})
+		}
+	}
+}
+
+// saturation draws the bubble and dew lines over all others.
+func (s *sheet) saturation() {
+	words := picture.Writing(picture.Small, picture.Teal, true)
+	for _, edge := range []struct {
+		line []vg.Point
+		name string
+	}{{s.bubble, "bubble line"}, {s.dew, "dew line"}} {
+		for _, piece := range s.lines(saturationStyle, edge.line) {
+			if !s.page.Sparse {
+				s.later(func() {
+					s.WriteAlong(words, edge.name, piece, s.frame, picture.Field, 0.3, 0.4, 0.2, 0.5)
+				})
+			}
+		}
+	}
+	at := vg.Point{X: s.x(s.dome.critical.h), Y: s.y(s.dome.critical.p)}
+	if s.frame.Min.X < at.X && at.X < s.frame.Max.X && s.frame.Min.Y < at.Y && at.Y < s.frame.Max.Y {
+		s.Canvas.DrawGlyphNoClip(draw.GlyphStyle{Color: picture.Teal, Radius: vg.Points(2), Shape: draw.CircleGlyph{}}, at)
+	}
+}
+
+func (s *sheet) axes() {
+	frame := picture.Stroke(picture.Ink, 0.9)
+	s.Canvas.StrokeLine2(frame, s.frame.Min.X, s.frame.Min.Y, s.frame.Max.X, s.frame.Min.Y)
+	s.Canvas.StrokeLine2(frame, s.frame.Min.X, s.frame.Min.Y, s.frame.Min.X, s.frame.Max.Y)
+	figures := picture.Writing(picture.Small, picture.Ink, false)
+	figures.XAlign, figures.YAlign = text.XCenter, text.YTop
+	major, _ := s.enthalpySteps()
+	picture.Each(s.enthalpy(s.least), s.enthalpy(s.most), major, func(v float64) {
+		x := s.x(s.fromEnthalpy(v))
+		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
+		s.Canvas.FillText(figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, tickDigits(major)))
+	})
+	figures.XAlign, figures.YAlign = text.XRight, text.YCenter
+	for _, v := range s.pressureTicks() {
+		y := s.y(s.fromPressure(v))
+		s.Canvas.StrokeLine2(frame, s.frame.Min.X, y, s.frame.Min.X-vg.Points(3), y)
+		s.Canvas.FillText(figures, vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y}, picture.Number(v, tickDigits(v)))
+	}
+	name := picture.Writing(picture.Normal, picture.Ink, true)
+	name.XAlign, name.YAlign = text.XCenter, text.YBottom
+	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Enthalpy, "+s.enthalpyUnit+", IIR datum")
+	name.Rotation = math.Pi / 2
+	name.YAlign = text.YTop
+	s.Canvas.FillText(name, vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2}, s.pressureName+", "+s.pressureUnit)
+}

@@ -1,0 +1,54 @@
+package diagram
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/quantity"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// SVG writes the diagram as a drawing of the page's size, with a title and a
+// description for who listens to it.
+func (d *Diagram) SVG(w io.Writer, page Page) error {
+	return picture.SVG(w, picture.Page(page), d.options.Title, d.Describe(), func(c draw.Canvas) { d.draw(c, page) })
+}
+
+// PNG writes the diagram as an image of dpi pixels per inch: 96 gives a Phone page
+// 390 pixels wide, 192 the 780 that a sharp screen shows as wide.
+func (d *Diagram) PNG(w io.Writer, page Page, dpi int) error {
+	return picture.PNG(w, picture.Page(page), dpi, func(c draw.Canvas) { d.draw(c, page) })
+}
+
+// Describe tells in words what is marked on the diagram.
+func (d *Diagram) Describe() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s, %s.", d.fluid.Designation(), d.pressures())
+	if estimated, why := d.fluid.Estimated(); estimated {
+		fmt.Fprintf(&b, " Estimated: %s.", strings.TrimSuffix(why, "."))
+	}
+	s := scalesOf(d.options)
+	for _, m := range d.states {
+		st := m.State
+		_, condition := s.condition(d.fluid, st)
+		fmt.Fprintf(&b, " %s: %s, %s, %s, %s.", m.Label, d.pressure(st.Pressure), st.Temperature.Format(d.options.System), condition, st.Enthalpy.Format(d.options.System))
+	}
+	return b.String()
+}
+
+// pressures says what the pressures count from.
+func (d *Diagram) pressures() string {
+	if o := d.options; o.Atmosphere != 0 {
+		return "gauge pressures in an atmosphere of " + o.Atmosphere.Format(o.System)
+	}
+	return "absolute pressures"
+}
+
+func (d *Diagram) pressure(p quantity.Pressure) string {
+	if o := d.options; o.Atmosphere != 0 {
+		return p.Gauge(o.Atmosphere).Format(o.System)
+	}
+	return p.Format(d.options.System)
+}
