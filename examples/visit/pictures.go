@@ -2,18 +2,24 @@ package main
 
 import (
 	"bytes"
+	"errors"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/diagram"
 )
 
 // pictures draws what the readings give to draw: a visit without a wet bulb has
-// no psychrometric chart.
+// no psychrometric chart, and one without a clamp on the lines no cycle.
 func pictures(v satline.Visit, a satline.Assessment) []satline.Picture {
 	var out []satline.Picture
 	if p, ok := airPicture(v, a); ok {
+		out = append(out, p)
+	}
+	if p, ok := cyclePicture(v, a); ok {
 		out = append(out, p)
 	}
 	return out
@@ -49,4 +55,89 @@ func airOf(dry, wet *quantity.Uncertain[quantity.Temperature], p quantity.Pressu
 	}
 	air, err := psychro.FromWetBulb(dry.Value, wet.Value, p)
 	return air, err == nil
+}
+
+// cyclePicture draws the refrigerant's way through the machine as far as it was read:
+// the suction line, the discharge line where there is a clamp on it, the liquid line,
+// and behind the expansion device what the liquid's enthalpy makes of it.
+func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
+	r := &v.Readings
+	fluid, err := refrigerant.Lookup(a.Refrigerant.Designation)
+	if err != nil {
+		return satline.Picture{}, false
+	}
+	d, err := diagram.New(fluid, diagram.Options{Title: "Refrigerant through the machine", System: v.Units, Atmosphere: a.Atmosphere.Pressure.Value})
+	if err != nil {
+		return satline.Picture{}, false
+	}
+	at := func(gauge *quantity.Uncertain[quantity.GaugePressure]) quantity.Pressure {
+		if gauge == nil {
+			return 0
+		}
+		return gauge.Value.Absolute(a.Atmosphere.Pressure.Value)
+	}
+	low, liquidPort, dischargePort := at(r.SuctionPressure), at(r.LiquidPressure), at(r.DischargePressure)
+	if liquidPort == 0 {
+		liquidPort = dischargePort
+	}
+	if dischargePort == 0 {
+		dischargePort = liquidPort
+	}
+	suction := vaporMark(fluid, "suction", low, r.SuctionLine)
+	discharge := vaporMark(fluid, "discharge", dischargePort, r.DischargeLine)
+	liquid := liquidMark(fluid, "liquid line", liquidPort, r.LiquidLine)
+	if suction == nil || liquid == nil {
+		return satline.Picture{}, false
+	}
+	expanded, err := fluid.StateAtEnthalpy(low, liquid.State.Enthalpy)
+	if err != nil {
+		return satline.Picture{}, false
+	}
+	inlet := diagram.Mark{Label: "evaporator inlet", State: expanded}
+	if discharge != nil {
+		err = d.AddCycle(*suction, *discharge, *liquid, inlet)
+	} else {
+		err = errors.Join(d.AddState(suction.Label, suction.State), d.AddState(liquid.Label, liquid.State), d.AddState(inlet.Label, inlet.State),
+			d.AddPath("", liquid.State, inlet.State, suction.State))
+	}
+	var svg bytes.Buffer
+	if err != nil || d.SVG(&svg, diagram.Phone()) != nil {
+		return satline.Picture{}, false
+	}
+	return satline.Picture{Caption: d.Describe(), SVG: svg.Bytes()}, true
+}
+
+// vaporMark is the vapor in a line. Colder than its dew point it holds liquid, and
+// pressure and temperature do not tell how much: the mark stays on the dew line and
+// says so.
+func vaporMark(fluid *refrigerant.Refrigerant, label string, p quantity.Pressure, line *quantity.Uncertain[quantity.Temperature]) *diagram.Mark {
+	if p == 0 || line == nil {
+		return nil
+	}
+	s, err := fluid.State(p, line.Value)
+	if superheat, e := fluid.Superheat(p, line.Value); e == nil && superheat < 0 {
+		label += ", wet"
+		s, err = fluid.StateAtQuality(p, 1)
+	}
+	if err != nil {
+		return nil
+	}
+	return &diagram.Mark{Label: label, State: s}
+}
+
+// liquidMark is the liquid in a line. Warmer than its bubble point it flashes, and the
+// mark stays on the bubble line and says so.
+func liquidMark(fluid *refrigerant.Refrigerant, label string, p quantity.Pressure, line *quantity.Uncertain[quantity.Temperature]) *diagram.Mark {
+	if p == 0 || line == nil {
+		return nil
+	}
+	s, err := fluid.State(p, line.Value)
+	if subcooling, e := fluid.Subcooling(p, line.Value); e == nil && subcooling < 0 {
+		label += ", flashing"
+		s, err = fluid.StateAtQuality(p, 0)
+	}
+	if err != nil {
+		return nil
+	}
+	return &diagram.Mark{Label: label, State: s}
 }
