@@ -33,7 +33,7 @@
     "undercharged": ["low", "▼", "Undercharged"],
     "overcharged": ["high", "▲", "Overcharged"],
     "these instruments cannot tell": ["wait", "?", "Cannot tell"],
-    "do not charge by this method now": ["wait", "✋", "Do not charge now"],
+    "do not charge by this method now": ["wait", "!", "Do not charge now"],
     "not measured": ["none", "…", "Not measured yet"],
   };
   const MOVE = "move";
@@ -250,7 +250,7 @@
     announce(word + ". " + $("bar-line").textContent);
     $("chances").textContent = a && a.charge.target ? `low ${percent(a.charge.low)} · in band ${percent(a.charge.inBand)} · high ${percent(a.charge.high)}` : "";
     bandChart(answer);
-    texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, v.text)]);
+    texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, unbroken(v.text))]);
     texts("risks", a && a.risks, (r) => [li(r.text, r.why, "Now: " + r.do)]);
     texts("air", a && [...(a.air ? a.air.reasons : []), ...(a.freeze ? a.freeze.reasons : []), ...(a.freeze && a.freeze.would ? a.freeze.would : [])], (r) => [plain(sentence(r))]);
     texts("reasons", a && [...a.charge.reasons, ...(a.charge.instead || []).map((s) => "Instead: " + s)], (r) => [plain(sentence(r))]);
@@ -261,7 +261,6 @@
     $("record-notes").hidden = !state.texts.notes;
     $("record-notes").querySelector("p").textContent = state.texts.notes || "";
     $("record-head").replaceChildren(make("b", {}, state.texts.title || "Air conditioner"), a ? `${a.refrigerant.designation} (${a.refrigerant.safetyGroup}); atmosphere: ${a.atmosphere.source}. ${new Date().toLocaleString()}` : "");
-    for (const id of ["next", "settle", "findings"]) $(id).classList.toggle("busy", !whole);
     if (!whole && a && shown) return;
     shown = a;
     texts("next", a && a.next, (s) => [li(s.do, s.why)]);
@@ -270,6 +269,8 @@
     $("settle").hidden = !settle;
     $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, settle.take)), make("p", { class: "why" }, settle.why), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
   }
+  // A value stays together, and may only part before its uncertainty.
+  const unbroken = (text) => text.replace(/ (?!±)/g, "\u00a0");
   const percent = (p) => (100 * p > 99.5 && p < 1 ? "> 99 %" : 100 * p < 0.5 && p > 0 ? "< 1 %" : Math.round(100 * p) + " %");
   const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1);
 
@@ -284,7 +285,7 @@
     $("judged").hidden = !a || a.readings.length === 0;
     if ($("judged").hidden) return;
     $("judged").querySelector("ul").replaceChildren(...(a.doubts || []).map((d) => li(sentence(d.text), "Look: " + d.mend)));
-    const rows = a.readings.map((r) => make("tr", {}, make("th", { scope: "row" }, r.name), make("td", { class: "num" }, r.value), make("td", { class: "belief", "data-belief": r.belief }, r.belief + (r.settled ? ", settled" : ""))));
+    const rows = a.readings.map((r) => make("tr", {}, make("th", { scope: "row" }, r.name), make("td", { class: "num" }, unbroken(r.value)), make("td", { class: "belief", "data-belief": r.belief }, r.belief + (r.settled ? ", settled" : ""))));
     $("judged").querySelector(".scroll").replaceChildren(make("table", {}, make("thead", {}, make("tr", {}, ...["reading", "± standard uncertainty", "judged"].map((h) => make("th", { scope: "col" }, h)))), make("tbody", {}, ...rows)));
   }
   function errors(found) {
@@ -417,12 +418,14 @@
     const unit = c.xUnit === "°C" ? 1 : 1.8;
     const xs = span(px, 14 * unit), top = Math.max(...py) * 1.5;
     figure("airchart", "Moist air over the indoor coil", "Psychrometric chart. " + c.points.map((p) => `${p.name} air: ${p.text}`).join("; "), 270, (s) => {
-      const { x, y, right, top: head } = frame(s, 270, xs, [0, top], `dry bulb, ${c.xUnit}`, `humidity ratio, ${c.yUnit}`);
+      const { x, y, left, right, bottom, top: head } = frame(s, 270, xs, [0, top], `dry bulb, ${c.xUnit}`, `humidity ratio, ${c.yUnit}`);
+      const clip = "inside-air";
+      s.append(svg("clipPath", { id: clip }, svg("rect", { x: left, y: head, width: right - left, height: bottom - head })));
       for (const l of c.lines) {
         const inside = l.points.filter((p) => p[0] >= xs[0] && p[0] <= xs[1] && p[1] <= top);
         if (inside.length < 2) continue;
         const end = inside.at(-1);
-        s.append(svg("path", { d: path(inside, x, y), class: l.name === "100 %" ? "curve" : "thin" }), svg("text", { x: Math.min(x(end[0]), right - 2), y: Math.max(y(end[1]) - 4, head + 10), "text-anchor": "end", class: "halo" }, l.name));
+        s.append(svg("path", { d: path(l.points, x, y), class: l.name === "100 %" ? "curve" : "thin", "clip-path": `url(#${clip})` }), svg("text", { x: Math.min(x(end[0]), right - 2), y: Math.max(y(end[1]) - 4, head + 10), "text-anchor": "end", class: "halo" }, l.name));
       }
       if (c.points.length > 1) s.append(svg("path", { d: path(c.points.map((p) => [p.x, p.y]), x, y), class: "path" }));
       c.points.forEach((p, i) => named(s, p, x, y, i === 0, x(p.x) > 280));
@@ -431,15 +434,20 @@
 
   // ---- the log
 
-  const clock = (seconds) => (seconds < 3600 ? "" : Math.floor(seconds / 3600) + " h ") + Math.floor((seconds % 3600) / 60) + " min" + (seconds < 600 && seconds % 60 ? ` ${seconds % 60} s` : "");
+  const clock = (seconds) => (seconds < 60 ? seconds + " s" : (seconds < 3600 ? "" : Math.floor(seconds / 3600) + " h ") + Math.floor((seconds % 3600) / 60) + " min");
+  // entry lists the readings of a log entry that are not as they were before.
+  function entry(e, before) {
+    const news = Object.entries(e.readings).filter(([n, v]) => !before || before.readings[n] !== v);
+    return news.length ? news.map(([n, v]) => `${short(n)} ${unbroken(v)}`).join(", ") : "no change";
+  }
   function paintLog() {
-    const rows = [...state.log.map((e) => [e.at, Object.entries(e.readings).slice(0, 5).map(([n, v]) => `${short(n)} ${v}`).join(", ")]), ...state.moves.map((m) => [m.at, (m.way === "added" ? "added " : "recovered ") + m.mass])].sort((p, q) => p[0] - q[0]);
+    const rows = [...state.log.map((e, i) => [e.at, entry(e, state.log[i - 1])]), ...state.moves.map((m) => [m.at, (m.way === "added" ? "added " : "recovered ") + m.mass])].sort((p, q) => p[0] - q[0]);
     $("log-list").replaceChildren(...(rows.length ? [make("table", {}, make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "after"), make("th", { scope: "col" }, "entry"))), make("tbody", {}, ...rows.map(([at, text]) => make("tr", {}, make("td", { class: "num" }, clock(at)), make("td", {}, text)))))] : []));
     $("log-undo").disabled = rows.length === 0;
     paintSince();
   }
   function short(name) {
-    for (const [, fields] of READINGS) for (const [n, label] of fields) if (n === name) return label.toLowerCase();
+    for (const [n, label] of [...READINGS.flatMap(([, fields]) => fields), ...MORE]) if (n === name) return label.toLowerCase();
     return name;
   }
   function paintSince() {
