@@ -3,9 +3,12 @@ package main
 import (
 	"bytes"
 	"html/template"
+	"io"
 
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/diagram"
 )
 
 // A drawing is a chart drawn into the page.
@@ -17,66 +20,112 @@ type drawing struct {
 
 // The sizes of a chart that a student reads and of one that shows a solution,
 // in points.
-var (
-	toRead = chart.Page{Width: 720, Height: 500}
-	toShow = chart.Page{Width: 440, Height: 320, Sparse: true}
+const (
+	readWidth, readHeight = 720, 500
+	showWidth, showHeight = 460, 340
 )
 
-// airChart is the part of the psychrometric chart that comfort cooling needs.
-func (s Set) airChart(z quantity.Length) (*chart.Chart, error) {
-	o := chart.Options{System: s.Options.Units, Elevation: z, MinDryBulb: quantity.Fahrenheit(40), MaxDryBulb: quantity.Fahrenheit(100), MaxHumidityRatio: 0.022}
+// airChart draws the part of the psychrometric chart that comfort cooling needs,
+// with the solution of p on it where show is set.
+func (s Set) airChart(p Problem, show bool) (template.HTML, error) {
+	o := chart.Options{System: s.Options.Units, Elevation: p.Elevation, MinDryBulb: quantity.Fahrenheit(40), MaxDryBulb: quantity.Fahrenheit(100), MaxHumidityRatio: 0.022}
 	if s.Options.Units == quantity.SI {
 		o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(5), quantity.Celsius(40)
 	}
-	return chart.New(o)
+	c, err := chart.New(o)
+	if err != nil {
+		return "", err
+	}
+	page := chart.Page{Width: readWidth, Height: readHeight}
+	if show {
+		page = chart.Page{Width: showWidth, Height: showHeight, Sparse: true}
+		if err := p.plot(c); err != nil {
+			return "", err
+		}
+	}
+	return inline(func(w io.Writer) error { return c.SVG(w, page) })
 }
 
-// airCharts are the charts that the problems need, one for each elevation, and
-// the name of each.
-func (s Set) airCharts() ([]drawing, map[quantity.Length]string, error) {
+// cycleDiagram draws the pressure-enthalpy diagram of the refrigerant of p from
+// below where comfort cooling boils it up, with the machine on it where show is
+// set.
+func (s Set) cycleDiagram(p Problem, show bool) (template.HTML, error) {
+	low, err := p.Cycle.DewPressure(quantity.Fahrenheit(10))
+	if err != nil {
+		return "", err
+	}
+	d, err := diagram.New(p.Cycle, diagram.Options{System: s.Options.Units, Qualities: true, MinPressure: low, MaxPressure: p.Cycle.Critical().Pressure * 1.1})
+	if err != nil {
+		return "", err
+	}
+	page := diagram.Page{Width: readWidth, Height: readHeight}
+	if show {
+		page = diagram.Page{Width: showWidth, Height: showHeight, Sparse: true}
+		if err := d.AddCycle(p.marks...); err != nil {
+			return "", err
+		}
+	}
+	return inline(func(w io.Writer) error { return d.SVG(w, page) })
+}
+
+// chartKey tells which problems share a chart: those of one elevation, or of one
+// refrigerant.
+type chartKey struct {
+	elevation quantity.Length
+	fluid     *refrigerant.Refrigerant
+}
+
+func (p Problem) chartKey() chartKey { return chartKey{p.Elevation, p.Cycle} }
+
+// charted reports whether p needs a chart.
+func (p Problem) charted() bool { return p.Air || p.Cycle != nil }
+
+// charts are those that the problems need, each once, and the name of each.
+func (s Set) charts() ([]drawing, map[chartKey]string, error) {
 	var out []drawing
-	names := map[quantity.Length]string{}
+	names := map[chartKey]string{}
 	for _, p := range s.Problems {
-		if !p.Air || names[p.Elevation] != "" {
+		key := p.chartKey()
+		if !p.charted() || names[key] != "" {
 			continue
 		}
-		names[p.Elevation] = "Chart " + string(rune('A'+len(out)))
-		c, err := s.airChart(p.Elevation)
+		svg, err := s.draw(p, false)
 		if err != nil {
 			return nil, nil, err
 		}
-		svg, err := inline(c, toRead)
-		if err != nil {
-			return nil, nil, err
+		d := drawing{Name: "Chart " + letters(len(out)), Caption: "Moist air at sea level", SVG: svg}
+		switch {
+		case p.Cycle != nil:
+			d.Caption = p.Cycle.Designation()
+		case p.Elevation != 0:
+			d.Caption = "Moist air at " + elevationText(p.Elevation, s.Options.Units)
 		}
-		where := "at sea level"
-		if p.Elevation != 0 {
-			where = "at " + elevationText(p.Elevation, s.Options.Units)
-		}
-		out = append(out, drawing{Name: names[p.Elevation], Caption: "Moist air " + where, SVG: svg})
+		names[key] = d.Name
+		out = append(out, d)
 	}
 	return out, names, nil
 }
 
-// solution is the chart of a problem with its solution marked.
-func (s Set) solution(p Problem) (template.HTML, error) {
-	if !p.Air {
-		return "", nil
+// draw draws the chart that p needs, with its solution where show is set.
+func (s Set) draw(p Problem, show bool) (template.HTML, error) {
+	if p.Cycle != nil {
+		return s.cycleDiagram(p, show)
 	}
-	c, err := s.airChart(p.Elevation)
-	if err != nil {
-		return "", err
-	}
-	if err := p.plot(c); err != nil {
-		return "", err
-	}
-	return inline(c, toShow)
+	return s.airChart(p, show)
 }
 
-// inline draws a chart as an element of a page, without the head of a file.
-func inline(c *chart.Chart, page chart.Page) (template.HTML, error) {
+// letters counts A to Z, AA, AB and on.
+func letters(n int) string {
+	if n >= 26 {
+		return letters(n/26-1) + letters(n%26)
+	}
+	return string(rune('A' + n))
+}
+
+// inline makes a drawing an element of a page, without the head of a file.
+func inline(draw func(io.Writer) error) (template.HTML, error) {
 	var b bytes.Buffer
-	if err := c.SVG(&b, page); err != nil {
+	if err := draw(&b); err != nil {
 		return "", err
 	}
 	svg := b.Bytes()

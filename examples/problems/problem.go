@@ -6,6 +6,7 @@ import (
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/diagram"
 )
 
 // A Problem is one exercise with everything a teacher needs to set and mark it.
@@ -24,7 +25,7 @@ type Problem struct {
 	// Cycle asks for a pressure-enthalpy diagram of the refrigerant, and marks are
 	// the states of the solution on it.
 	Cycle *refrigerant.Refrigerant
-	marks []refrigerant.State
+	marks []diagram.Mark
 	// plot marks the solution on that chart, for the key.
 	plot   func(*chart.Chart) error
 	Steps  []Step

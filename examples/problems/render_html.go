@@ -21,18 +21,18 @@ type sheet struct {
 // html writes one page that prints: problems first, then the charts they need,
 // an answer sheet, and the key on pages of its own.
 func (s Set) html(key bool) (string, error) {
-	charts, names, err := s.airCharts()
+	charts, names, err := s.charts()
 	if err != nil {
 		return "", err
 	}
 	var sheets []sheet
 	for _, p := range s.Problems {
 		sh := sheet{Problem: p}
-		if p.Air {
-			sh.Chart = names[p.Elevation]
+		if p.charted() {
+			sh.Chart = names[p.chartKey()]
 		}
-		if key {
-			if sh.Solution, err = s.solution(p); err != nil {
+		if key && p.charted() {
+			if sh.Solution, err = s.draw(p, true); err != nil {
 				return "", err
 			}
 		}

@@ -87,7 +87,7 @@ func airProblem(g *generator) (Problem, error) {
 		Steps: []Step{
 			step(moistAirSource+", equation 21", "Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.", decimals(pws, places), decimals(pressure, 3), decimals(pws, places), decimals(ws, 6)),
 			step(moistAirSource+", equation 33", "%s = %s = %s.", formula, filled, decimals(answer, 5)),
-			step(definition, "That is %s × %s = %s. The chart shows the same.", decimals(answer, 5), decimals(whole, 0), a.Text),
+			step(definition, "That is %s × %s = %s.", decimals(answer, 5), decimals(whole, 0), a.Text),
 		},
 		Answer: a,
 		Wrong: []Wrong{

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/refrigerant/diagram"
 )
 
 // cycleProblem follows the refrigerant around the machine by its enthalpies: how
@@ -46,7 +47,10 @@ func cycleProblem(g *generator) (Problem, error) {
 			},
 		}},
 		Cycle: f,
-		marks: []refrigerant.State{s.suction, s.discharge, s.liquid, s.inlet},
+		marks: []diagram.Mark{
+			{Label: "suction line", State: s.suction}, {Label: "discharge", State: s.discharge},
+			{Label: "liquid line", State: s.liquid}, {Label: "entering the coil", State: s.inlet},
+		},
 	}
 	const tableSource = "enthalpy table of the problem, from the refrigerant's equation of state"
 	p.Steps = []Step{
