@@ -1,6 +1,7 @@
 package diagram
 
 import (
+	"image/color"
 	"math"
 	"slices"
 
@@ -208,26 +209,26 @@ func (s *sheet) isotherms() {
 	coldest, warmest := s.temperatures()
 	most := 18
 	if s.page.Sparse {
-		most = 10
+		most = 11
 	}
 	low, high := s.temperature(coldest), s.temperature(warmest)
 	words := picture.Writing(picture.Small, picture.Blue, true)
-	picture.Each(low, high, step(high-low, most), func(v float64) {
+	by := step(high-low, most)
+	picture.Each(low, high, by, func(v float64) {
 		line := s.isotherm(s.fromTemperature(v))
-		s.lines(isothermStyle, line.liquid)
+		liquid := s.lines(isothermStyle, line.liquid)
 		across := s.lines(isothermStyle, line.across)
 		vapor := s.lines(isothermStyle, line.vapor)
 		s.later(func() {
-			for _, piece := range across {
-				if s.WriteAlong(words, picture.Number(v, 0), piece, s.frame, picture.TealTint, 0.5, 0.4, 0.6, 0.3, 0.7) {
-					return
-				}
+			word := picture.Number(v, tickDigits(by))
+			write := func(pieces [][]vg.Point, ground color.Color, shares ...float64) bool {
+				return slices.ContainsFunc(pieces, func(piece []vg.Point) bool {
+					return s.WriteAlong(words, word, piece, s.frame, ground, shares...)
+				})
 			}
-			for _, piece := range vapor {
-				if s.WriteAlong(words, picture.Number(v, 0), piece, s.frame, picture.Field, 0.15, 0.25, 0.35, 0.5, 0.65, 0.8) {
-					return
-				}
-			}
+			_ = write(across, picture.TealTint, 0.5, 0.44, 0.56, 0.38, 0.62, 0.3, 0.7, 0.2, 0.8) ||
+				write(liquid, picture.Field, 0.25, 0.4, 0.15, 0.6) ||
+				write(vapor, picture.Field, 0.15, 0.25, 0.35, 0.5, 0.65, 0.8)
 		})
 	})
 }
@@ -241,7 +242,7 @@ func (s *sheet) isentropes() {
 	if err != nil {
 		return
 	}
-	above := s.isobars(warmest)
+	above := s.isobars(min(1.15*warmest, s.fluid.Limits().MaxTemperature))
 	most := 10
 	if s.page.Sparse {
 		most = 6

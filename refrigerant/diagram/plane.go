@@ -152,9 +152,10 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 	if errBubble != nil || errDew != nil {
 		if t > pl.fluid.Critical().Temperature {
 			from := pl.high
-			if pc := pl.dome.critical.p; from > pc && pl.low < pc && !pl.fluid.Pure() {
-				out.vapor = pl.curve(from, pc, loose, at)
-				from = pc
+			// The critical pressure itself is where a solver fails first.
+			if seam := 1.003 * pl.dome.critical.p; from > seam && pl.low < seam && !pl.fluid.Pure() {
+				out.vapor = pl.curve(from, seam, loose, at)
+				from = seam
 			}
 			out.vapor = append(out.vapor, pl.curve(from, pl.low, bend, at)...)
 		}
@@ -172,10 +173,10 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 			out.liquid = append(out.liquid, end)
 		}
 		out.across = append(out.across, end)
-		if far := pl.point(dew); end.Y-far.Y > 0.5 {
-			const steps = 5
+		if fall := end.Y - pl.point(dew).Y; fall > 0.5 {
+			steps := 3 + int(fall/vg.Points(8))
 			for i := 1; i < steps; i++ {
-				if s, err := pl.fluid.State(bubble.Pressure+(dew.Pressure-bubble.Pressure)*quantity.Pressure(i)/steps, t); err == nil && s.Phase == refrigerant.TwoPhase {
+				if s, err := pl.fluid.State(bubble.Pressure+(dew.Pressure-bubble.Pressure)*quantity.Pressure(i)/quantity.Pressure(steps), t); err == nil && s.Phase == refrigerant.TwoPhase {
 					out.across = append(out.across, pl.point(s))
 				}
 			}

@@ -90,8 +90,12 @@ func (s scales) pressureTicks(low, high quantity.Pressure, gap float64) (ticks [
 	if s.pressureOffset != 0 {
 		try(0)
 	}
+	least := -2
+	if s.pressureOffset != 0 {
+		least = 0
+	}
 	for _, round := range [][]float64{{1}, {2, 5}, {3, 1.5}, {4, 7}, {6, 8}, {1.2, 2.5, 3.5}} {
-		for exponent := -2; exponent <= 6; exponent++ {
+		for exponent := least; exponent <= 6; exponent++ {
 			for _, mantissa := range round {
 				v := mantissa * math.Pow10(exponent)
 				try(v)
@@ -117,7 +121,7 @@ func tickDigits(v float64) int {
 // step is the smallest round step that makes at most n of a span.
 func step(span float64, n int) float64 {
 	for exponent := -6; exponent < 9; exponent++ {
-		for _, mantissa := range []float64{1, 2, 5} {
+		for _, mantissa := range []float64{1, 2, 2.5, 5} {
 			if v := mantissa * math.Pow10(exponent); span/v <= float64(n) {
 				return v
 			}
