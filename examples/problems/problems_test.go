@@ -258,3 +258,23 @@ func TestCautions(t *testing.T) {
 		t.Error("a set on R-410A warns of fire or poison")
 	}
 }
+
+// Whatever the options, there is a set on standard output or one line on standard
+// error.
+func FuzzOptions(f *testing.F) {
+	f.Add("superheat,target", "R-22, R-407C", "SI", "html", 1, 2)
+	f.Add("", "r410a", "ip", "markdown", 1, 3)
+	f.Add("glide", "R-22", "IP", "markdown", 1, 1)
+	f.Add("\n", "R-\n", "", "\n", 0, -1)
+	f.Fuzz(func(t *testing.T, topics, fluids, units, format string, each, difficulty int) {
+		each = min(each, 2) // for the sake of time
+		var out, problems strings.Builder
+		status := run([]string{"-topics", topics, "-refrigerants", fluids, "-units", units, "-format", format, "-each", fmt.Sprint(each), "-difficulty", fmt.Sprint(difficulty), "-key"}, &out, &problems)
+		switch {
+		case status == 0 && out.Len() > 0 && problems.Len() == 0:
+		case status == 2 && out.Len() == 0 && strings.Count(problems.String(), "\n") == 1 && strings.HasSuffix(problems.String(), "\n"):
+		default:
+			t.Errorf("status %d, %d bytes out, problem %q", status, out.Len(), problems.String())
+		}
+	})
+}

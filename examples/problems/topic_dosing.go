@@ -11,13 +11,17 @@ func dosingProblem(g *generator) (Problem, error) {
 		unit = "g"
 	}
 	perPortion := g.either(g.pick(2, 4, 1), g.pick(1, 2, 1))
-	first, next := g.pick(2, 4, 1), g.pick(1, 4, 1)
+	first, next := g.pick(2, 4, 1), g.pick(2, 4, 1)
 	target := g.either(g.pick(10, 18, 1), g.pick(6, 10, 1))
 	did, todo, way := "added", "add", 1.0
 	if g.difficulty >= 3 {
 		did, todo, way = "recovered", "recover", -1
 		perPortion, target = g.either(2, 1), g.either(g.pick(20, 24, 1), g.pick(11, 13, 1))
-		first, next = g.pick(1, 4, 1), g.pick(1, 4, 1)
+		first, next = g.pick(1, 4, 1), g.pick(3, 4, 1)
+	}
+	// Within the tolerance of ±5 °F (2.8 K) nothing would be moved.
+	for next*perPortion < g.either(6, 3) {
+		next++
 	}
 	after := target + way*next*perPortion
 	before := after + way*first*perPortion

@@ -112,14 +112,14 @@ func (g *generator) instrumentProblem() (Problem, error) {
 		Steps: []Step{
 			step(definition, "Work out what can be: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
 				g.difference(r.suctionLine-r.evaporating), g.difference(r.condensing-r.liquidLine), g.difference(r.returnDry-r.supply), g.difference(r.liquidLine-r.outdoor), g.difference(r.returnDry-r.returnWet)),
-			step("elementary physics", "What cannot be: %s.", truth.law),
+			step("elementary physics", "The readings break a law: %s.", truth.law),
 			step("by elimination", "So %s. The other readings agree with a sound machine; take the one again before anything is adjusted.", truth.cause),
 		},
 		Answer: Answer{Text: truth.cause, Value: float64(slices.Index(names, truth.cause)), Note: "take the reading again before anything is adjusted"},
 	}
 	for _, other := range mishaps {
 		if other.cause != truth.cause {
-			p.Wrong = append(p.Wrong, Wrong{Text: other.cause, Mistake: "the readings keep the law that it would break: " + other.law})
+			p.Wrong = append(p.Wrong, Wrong{Text: other.cause, Mistake: "the readings keep the law that it would break; " + other.law})
 		}
 	}
 	p.again = func() (float64, error) {
