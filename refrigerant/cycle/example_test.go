@@ -92,8 +92,8 @@ func ExampleSystem_Solve() {
 			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP), o.NetCapacity.Format(quantity.IP), o.EER)
 	}
 	// Output:
-	// charge  +0 %: superheat 6.8 °F, subcooling 10.4 °F, 36270 Btu/h net, EER 10.9
-	// charge -15 %: superheat 23.7 °F, subcooling 2.8 °F, 33590 Btu/h net, EER 10.4
+	// charge  +0 %: superheat 7.4 °F, subcooling 10.4 °F, 36368 Btu/h net, EER 11.0
+	// charge -15 %: superheat 22.3 °F, subcooling 2.8 °F, 33407 Btu/h net, EER 10.4
 }
 
 // A five-ton heat pump with a high-efficiency outdoor coil and a fan that holds the head.
@@ -223,8 +223,8 @@ func ExampleFit() {
 	}
 	// Output:
 	// charge -22 % ± 4 %
-	// evaporator -27 % ± 7 %
-	// tonight the suction is at 26.9 °F ± 2.7 °F
+	// evaporator -22 % ± 7 %
+	// tonight the suction is at 27.4 °F ± 2.7 °F
 	// far from the visit: outdoor dry bulb -28 °F from the visit
 }
 
@@ -252,9 +252,9 @@ func ExampleFitted_Predict() {
 		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP), p.Subcooling.Format(quantity.IP))
 	}
 	// Output:
-	// as found: superheat 32.4 °F ± 2.8 °F, subcooling 0.0 °F ± 0.9 °F
-	// a pound more: superheat 0.9 °F ± 18.6 °F, subcooling 7.2 °F ± 8.2 °F
-	// new filter: superheat 33.8 °F ± 3.5 °F, subcooling 0.0 °F ± 1.6 °F
+	// as found: superheat 32.4 °F ± 2.6 °F, subcooling 0.0 °F ± 0.9 °F
+	// a pound more: superheat 7.7 °F ± 11.2 °F, subcooling 7.0 °F ± 8.0 °F
+	// new filter: superheat 33.6 °F ± 3.4 °F, subcooling 0.0 °F ± 1.6 °F
 }
 
 func ExampleFitted_Freeze() {
@@ -274,6 +274,6 @@ func ExampleFitted_Freeze() {
 		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP), z.Evaporating.Format(quantity.IP))
 	}
 	// Output:
-	// surface 36.1 °F ± 3.1 °F, suction 26.4 °F ± 2.8 °F
-	// surface 37.1 °F ± 3.1 °F, suction 27.7 °F ± 2.7 °F
+	// surface 36.0 °F ± 3.1 °F, suction 26.9 °F ± 2.8 °F
+	// surface 36.9 °F ± 3.1 °F, suction 28.0 °F ± 2.7 °F
 }

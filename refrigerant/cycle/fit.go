@@ -35,7 +35,6 @@ type Fitted struct {
 	unknowns []Unknown
 	cov      *mat.SymDense
 	misfit   float64
-	count    int
 	now      Operating
 }
 
@@ -278,7 +277,7 @@ func (l *leastSquares) run() (*Fitted, error) {
 	if err := chol.InverseTo(cov); err != nil {
 		return nil, fmt.Errorf("the readings do not settle the unknowns: %w", err)
 	}
-	f := &Fitted{system: l.s, at: l.v.Conditions, cov: cov, now: now, count: len(l.readings)}
+	f := &Fitted{system: l.s, at: l.v.Conditions, cov: cov, now: now}
 	f.misfit = math.Sqrt(sumOfSquares(r[:len(l.readings)]) / float64(len(l.readings)))
 	// Readings that fit badly widen everything that rests on them.
 	if f.misfit > 1 {

@@ -61,7 +61,7 @@ type line struct {
 const (
 	vaporInCondenser  = 0.30
 	liquidInCondenser = 0.30
-	vaporInEvaporator = 0.15
+	vaporInEvaporator = 0.10
 )
 
 // flowExponent is the power of the refrigerant flow that its side of a coil follows:
@@ -143,19 +143,18 @@ type trial struct {
 
 	in, out, cond, enter, evap cyclefluid.Isobar
 
-	gas                 cyclefluid.State // at the compressor
-	pump                pumped
-	hot                 cyclefluid.State // at the discharge port
-	condensed           condensed
-	condenserP, liquidP float64 // at its inlet and outlet
-	valveP              float64
-	inlet               inlet
-	enteringT           float64 // at the valve
-	open                float64
-	metered             float64 // flow through the device
-	evaporated          evaporated
-	suctionGain         float64 // W
-	fanShare            float64
+	gas         cyclefluid.State // at the compressor
+	pump        pumped
+	hot         cyclefluid.State // at the discharge port
+	condensed   condensed
+	liquidP     float64 // at its outlet
+	valveP      float64
+	inlet       inlet
+	open        float64
+	metered     float64 // flow through the device
+	evaporated  evaporated
+	suctionGain float64 // W
+	fanShare    float64
 
 	// mass by place, kg
 	inCondenser, inLiquidLine, inEvaporator, inSuction float64
@@ -208,7 +207,6 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 
 	// Condenser: saturation at the mean pressure, less what other gas holds of it.
 	drop := drained(t.dischargeP, t.condenser.drop*m*m*t.hot.V)
-	t.condenserP = t.dischargeP
 	t.liquidP = t.dischargeP - drop
 	f.Set(&t.cond, max(t.dischargeP-drop/2-t.nonCondensable, 0.2*t.dischargeP))
 	scale := math.Pow(m/t.rated, t.refExponent)
@@ -261,13 +259,11 @@ func (t *trial) meet(h float64) {
 	if h < b.Bubble.H {
 		l := t.fluid.LiquidAtEnthalpy(h, b.P)
 		in.bubble, in.subcooling, in.volume = min(l.Bubble, b.P), max(b.Bubble.T-l.T, 0), l.V
-		t.enteringT = l.T
 		return
 	}
 	s := b.AtEnthalpy(h)
 	in.quality = min(s.X, 1-1e-6)
 	in.volume = s.V
-	t.enteringT = s.T
 }
 
 // contents counts the refrigerant of the whole circuit.

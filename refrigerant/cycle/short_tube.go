@@ -131,9 +131,12 @@ func shortTubeFlux(in *inlet, logL float64) float64 {
 		factor = share * payneSubcooled(in, above, sub, logL)
 	}
 	if share < 1 {
+		// The pressure above the bubble point drives the flow; the middling state has as much.
 		middle := *in
 		middle.vapor = in.liquid * middleDensityRatio
-		factor += (1 - share) * payneSubcooled(&middle, sub*middleSlope*(1-2.5*sub), sub, logL)
+		above := (in.pressure - in.bubble) / in.critP
+		like := above / middleSlope * (1 + 2.5*above/middleSlope)
+		factor += (1 - share) * payneSubcooled(&middle, above, like, logL)
 	}
 	return scale * factor
 }
@@ -142,8 +145,8 @@ func shortTubeFlux(in *inlet, logL float64) float64 {
 // Outside, the correlation misleads: its terms of opposite sign make the flow fall with
 // subcooling, and at low pressure numerator and denominator of the factor for flash gas
 // vanish together. There it is left for the growth of the flow with subcooling of a middling
-// state, in which the bubble pressure falls with temperature as middleSlope says for all
-// refrigerants alike.
+// state with the same pressure above its bubble point, which falls with temperature there as
+// middleSlope says for all refrigerants alike.
 const (
 	lowPressure, leastLowPressure  = 0.27, 0.22
 	highPressure, mostHighPressure = 0.65, 0.75

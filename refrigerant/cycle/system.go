@@ -23,8 +23,8 @@ func (s *System) Spec() Spec { return s.spec }
 // Refrigerant returns the refrigerant of s.
 func (s *System) Refrigerant() *refrigerant.Refrigerant { return s.r }
 
-// Charge returns the correct charge by the model's count, in which oil holds none: compare
-// shares of it rather than kilograms.
+// Charge returns the correct charge by the model's count, which runs low: oil holds none,
+// and Zivi's void fraction holds little liquid. Compare shares of it rather than kilograms.
 func (s *System) Charge() quantity.Mass { return quantity.Mass(s.plant.correct) }
 
 // RatedFlow returns the flow of refrigerant at the rating conditions.

@@ -1,0 +1,90 @@
+package cycle
+
+import (
+	"math"
+	"testing"
+
+	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/quantity"
+)
+
+// The two cycles of the ASHRAE Handbook Fundamentals, chapter 2, state by state. Its R-22
+// rests on an equation of state older than the one here, which is why its states are held to
+// 0.25 % only.
+func TestTextbookCycles(t *testing.T) {
+	book := func(example string) verify.Source {
+		return verify.Source{Cite: "ASHRAE Handbook Fundamentals, chapter 2, " + example, Kind: verify.FromMemory}
+	}
+	theory := book("example 1: theoretical cycle of R-134a, -20 and 30 °C")
+	r := lookup(t, "R-134a")
+	suction, err := r.SaturatedVapor(quantity.Celsius(-20))
+	if err != nil {
+		t.Fatal(err)
+	}
+	liquid, err := r.SaturatedLiquid(quantity.Celsius(30))
+	if err != nil {
+		t.Fatal(err)
+	}
+	discharge, err := r.StateAtEntropy(liquid.Pressure, suction.Entropy)
+	if err != nil {
+		t.Fatal(err)
+	}
+	kJ := func(h quantity.SpecificEnthalpy) float64 { return float64(h) / 1e3 }
+	verify.Value(t, theory, "suction pressure", "kPa", 132.73, suction.Pressure.Kilopascals(), 0.05)
+	verify.Value(t, theory, "suction enthalpy", "kJ/kg", 386.55, kJ(suction.Enthalpy), 0.05)
+	verify.Value(t, theory, "discharge enthalpy", "kJ/kg", 423.07, kJ(discharge.Enthalpy), 0.05)
+	verify.Value(t, theory, "liquid enthalpy", "kJ/kg", 241.72, kJ(liquid.Enthalpy), 0.05)
+	cop := float64((suction.Enthalpy - liquid.Enthalpy) / (discharge.Enthalpy - suction.Enthalpy))
+	verify.Value(t, theory, "COP", "", 3.97, cop, 0.01)
+	verify.Value(t, theory, "flow at 50 kW", "kg/s", 0.345, 50e3/float64(suction.Enthalpy-liquid.Enthalpy), 0.0005)
+
+	measured := book("example 5: measured machine with R-22, 7 kW")
+	r = lookup(t, "R-22")
+	for _, c := range []struct {
+		name       string
+		kPa, c     float64
+		h, s, v    float64
+		volumeHeld bool
+	}{
+		{"leaving the evaporator", 310, -10, 402.08, 1.7810, 0.07558, true},
+		{"entering the compressor", 304, -4, 406.25, 1.7984, 0.07946, true},
+		{"leaving the compressor", 1450, 82, 454.20, 1.8165, 0.02057, true},
+		{"entering the condenser", 1435, 70, 444.31, 1.7891, 0.01970, true},
+		{"leaving the condenser", 1410, 34, 241.40, 1.1400, 0.00086, false},
+		{"entering the expansion valve", 1405, 33, 240.13, 1.1359, 0.00086, false},
+	} {
+		s, err := r.State(quantity.Kilopascals(c.kPa), quantity.Celsius(c.c))
+		if err != nil {
+			t.Fatal(err)
+		}
+		verify.Relative(t, measured, c.name+": enthalpy", "kJ/kg", c.h, kJ(s.Enthalpy), 0.0025)
+		verify.Relative(t, measured, c.name+": entropy", "kJ/(kg K)", c.s, float64(s.Entropy)/1e3, 0.0025)
+		if c.volumeHeld {
+			verify.Relative(t, measured, c.name+": volume", "m³/kg", c.v, 1/float64(s.Density), 0.0025)
+		}
+	}
+}
+
+// A fixed restrictor charged at the rating test to the superheat of the charging chart reads
+// that of the chart at other weather too, within the chart's own tolerance of 5 °F. The model
+// does not know the chart. Below 75 °F outdoors, and where the return wet bulb is below
+// 62 °F, it floods sooner than the chart has it: the row at 65 °F stands for that.
+func TestSuperheatFollowsTheChargingChart(t *testing.T) {
+	source := verify.Source{Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, target superheat", Kind: verify.Published}
+	const atRating = 12 // °F, the chart between its columns of 66 and 68 °F
+	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: FixedRestrictor, Superheat: quantity.FahrenheitDelta(atRating)}
+	s := mustDesign(t, spec)
+	for _, c := range []struct{ outdoor, wetBulb, target float64 }{
+		{105, 68, 9}, {105, 70, 13},
+		{95, 64, 6}, {95, 66, 10}, {95, 68, 14}, {95, 70, 18},
+		{85, 64, 11}, {85, 66, 15}, {85, 68, 19}, {85, 70, 22},
+		{75, 66, 21}, {75, 68, 24},
+	} {
+		o := solve(t, s, weather(c.outdoor, 76, c.wetBulb), Faults{})
+		name := quantity.Fahrenheit(c.outdoor).Format(quantity.IP) + " outdoors, " + quantity.Fahrenheit(c.wetBulb).Format(quantity.IP) + " wet bulb"
+		verify.Value(t, source, name, "°F", c.target, o.Superheat.Fahrenheit(), 5)
+	}
+	if o := solve(t, s, weather(65, 76, 64), Faults{}); math.Abs(o.Superheat.Fahrenheit()-24) < 5 {
+		t.Errorf("at 65 °F outdoors the model now follows the chart: %.1f °F; say so", o.Superheat.Fahrenheit())
+	}
+}
