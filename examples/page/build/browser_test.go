@@ -223,7 +223,7 @@ func (b *browser) write(id, text string) {
 	b.t.Helper()
 	b.eval(fmt.Sprintf(`(() => { const e = document.getElementById(%q); for (let d = e.closest("details"); d; d = null) d.open = true; e.focus(); e.select(); delete document.documentElement.dataset.answered; })()`, id))
 	b.call("Input.insertText", map[string]any{"text": text})
-	b.wait("an answer to "+id, `document.documentElement.dataset.answered === "whole"`)
+	b.wait("an answer to "+id, `document.documentElement.dataset.answered`)
 }
 
 func (b *browser) press(selector string) {

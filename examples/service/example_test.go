@@ -1,0 +1,49 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+
+	"github.com/satline/satline"
+)
+
+// A client in Go posts a visit and reads an assessment, or a problem that says
+// what to mend.
+func Example() {
+	server := httptest.NewServer(newService(slog.New(slog.DiscardHandler), 1, false))
+	defer server.Close()
+
+	ask := func(visit string) (string, error) {
+		resp, err := http.Post(server.URL+"/v1/assess", "application/json", bytes.NewReader([]byte(visit)))
+		if err != nil {
+			return "", err
+		}
+		defer resp.Body.Close()
+		body, err := io.ReadAll(resp.Body)
+		if err != nil {
+			return "", err
+		}
+		if resp.StatusCode != http.StatusOK {
+			var problem struct{ Title, Field, Detail string }
+			err := json.Unmarshal(body, &problem)
+			return problem.Title + " " + problem.Field, err
+		}
+		var assessment satline.Assessment
+		err = json.Unmarshal(body, &assessment)
+		return assessment.Headline, err
+	}
+	fmt.Println(ask(`{
+	  "units": "IP",
+	  "equipment": {"refrigerant": "R-32", "metering": "TXV", "label": {"subcooling": "10 °F ± 1 °F"}},
+	  "readings": {"liquidPressure": "355 psig", "liquidLine": "93 °F", "outdoorDryBulb": "85 °F"}
+	}`))
+	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
+	// Output:
+	// These instruments cannot tell for certain; overcharged is likeliest (52 %): subcooling 13.1 °F ± 0.9 °F against a target of 10.0 °F ± 3.0 °F. <nil>
+	// A value has to be mended. readings.liquidLine <nil>
+}
