@@ -162,9 +162,12 @@ func checkDirection(t *testing.T, d Dosing, dose Dose) {
 // the tolerance in fewer than 5 of 100.
 func TestDosingOnSimulatedMachines(t *testing.T) {
 	t.Parallel()
+	runs := 1000
+	if testing.Short() {
+		runs = 100
+	}
 	for _, m := range []Method{Superheat, Subcooling} {
 		rng := rand.New(rand.NewPCG(2024, uint64(m)))
-		const runs = 1000
 		var reached []int
 		overshot, pastEdge, inBand, never := 0, 0, 0, 0
 		reasons := map[string]int{}

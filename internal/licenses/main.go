@@ -53,6 +53,7 @@ var marks = []struct{ name, mark string }{
 	{"MIT", "Permission is hereby granted, free of charge, to any person obtaining a copy"},
 	{"BSD", "Redistribution and use in source and binary forms"},
 	{"FTL", "FreeType"},
+	{"CC-BY-4.0", "Creative Commons Attribution 4.0 International"},
 	{"MPL-2.0", "Mozilla Public License Version 2.0"},
 }
 
