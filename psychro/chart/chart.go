@@ -3,9 +3,8 @@ package chart
 import (
 	"fmt"
 	"math"
-	"strings"
-	"unicode"
 
+	"github.com/satline/satline/internal/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -55,7 +54,7 @@ type path struct {
 // New returns a chart without marks. A pressure or a range in which there is no
 // air to draw is a *quantity.RangeError.
 func New(o Options) (*Chart, error) {
-	if o.Title = oneLine(o.Title); o.Title == "" {
+	if o.Title = picture.OneLine(o.Title); o.Title == "" {
 		o.Title = "Psychrometric chart"
 	}
 	if !(o.Elevation >= -5000 && o.Elevation <= 11000) {
@@ -95,7 +94,7 @@ func (c *Chart) AddState(label string, a psychro.Air) error {
 	if err := c.check(a); err != nil {
 		return err
 	}
-	c.states = append(c.states, state{label: oneLine(label), air: a})
+	c.states = append(c.states, state{label: picture.OneLine(label), air: a})
 	return nil
 }
 
@@ -117,7 +116,7 @@ func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 	if len(airs) < 2 {
 		return fmt.Errorf("chart: a path wants two states or more, not %d", len(airs))
 	}
-	c.paths = append(c.paths, path{label: oneLine(label), points: append([]psychro.Air(nil), airs...)})
+	c.paths = append(c.paths, path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)})
 	return nil
 }
 
@@ -139,20 +138,10 @@ func (c *Chart) AddCoil(label string, entering, leaving psychro.Air) error {
 		return err
 	}
 	c.paths = append(c.paths,
-		path{label: oneLine(label), points: []psychro.Air{entering, leaving}},
+		path{label: picture.OneLine(label), points: []psychro.Air{entering, leaving}},
 		path{points: []psychro.Air{leaving, surface}, dashed: true})
 	c.states = append(c.states, state{label: "apparatus dew point", air: surface, open: true})
 	return nil
-}
-
-// oneLine takes out of a text what does not belong in a line of a picture.
-func oneLine(s string) string {
-	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
-		if !unicode.IsPrint(r) {
-			return ' '
-		}
-		return r
-	}, strings.ToValidUTF8(s, " "))), " ")
 }
 
 func (c *Chart) check(a psychro.Air) error {

@@ -1,6 +1,6 @@
 package chart
 
-import "github.com/satline/satline/quantity"
+import "github.com/satline/satline/internal/picture"
 
 // A Page is the size of a picture in points, 1/72 inch, and how much of the chart
 // goes on it. Text is the same size on every page, so a picture is drawn for the
@@ -12,28 +12,7 @@ type Page struct {
 }
 
 // Phone returns a page 390 CSS pixels wide, the width of a phone held upright.
-func Phone() Page { return Page{Width: 292.5, Height: 420, Sparse: true} }
+func Phone() Page { return Page(picture.Phone()) }
 
 // Letter returns a page of US letter paper in landscape.
-func Letter() Page { return Page{Width: 792, Height: 612} }
-
-// The sizes of a page that there is sense in, and that a machine can draw.
-const (
-	minSide = 200
-	maxSide = 4000
-)
-
-func (p Page) check() error {
-	for _, side := range []struct {
-		name  string
-		value float64
-	}{{"width of the page in points", p.Width}, {"height of the page in points", p.Height}} {
-		if !(side.value >= minSide && side.value <= maxSide) {
-			return &quantity.RangeError{
-				Quantity: side.name, Value: quantity.Number(side.value), Min: quantity.Number(minSide), Max: quantity.Number(maxSide),
-				Advice: "a point is 1/72 inch; chart.Phone and chart.Letter are two that suit",
-			}
-		}
-	}
-	return nil
-}
+func Letter() Page { return Page(picture.Letter()) }

@@ -2,9 +2,8 @@ package chart
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
+	"github.com/satline/satline/internal/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -65,22 +64,13 @@ func scalesOf(sys quantity.System) scales {
 	}
 }
 
-// number writes a label without needless zeros, with a true minus sign.
-func number(v float64, digits int) string {
-	s := strconv.FormatFloat(math.Abs(v), 'f', digits, 64)
-	if v < 0 && strings.Trim(s, "0.") != "" {
-		return "−" + s
-	}
-	return s
-}
-
 // elevation is written in whole feet or meters, with the thousands set off.
 func elevation(z quantity.Length, sys quantity.System) string {
 	v, unit := z.Feet(), "ft"
 	if sys == quantity.SI {
 		v, unit = z.Meters(), "m"
 	}
-	s := number(v, 0)
+	s := picture.Number(v, 0)
 	if n := len(s); math.Abs(v) >= 999.5 {
 		s = s[:n-3] + "," + s[n-3:]
 	}

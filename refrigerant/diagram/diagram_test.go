@@ -221,11 +221,15 @@ func TestPNG(t *testing.T) {
 	}
 }
 
-// Every refrigerant of the roster is drawn, R-744 and water among them, and with all
-// families of lines.
+// Every refrigerant of the roster is drawn, R-744 and water among them, and every
+// fourth with all families of lines.
 func TestEveryRefrigerant(t *testing.T) {
-	for _, r := range refrigerant.All() {
-		d, err := diagram.New(r, everything)
+	for i, r := range refrigerant.All() {
+		o := diagram.Options{Atmosphere: quantity.StandardAtmosphere}
+		if i%4 == 0 || r.Designation() == "R-744" {
+			o = everything
+		}
+		d, err := diagram.New(r, o)
 		if err != nil {
 			t.Errorf("%v: %v", r, err)
 			continue
