@@ -277,3 +277,102 @@ func ExampleFitted_Freeze() {
 	// surface 36.0 °F ± 3.1 °F, suction 26.9 °F ± 2.8 °F
 	// surface 36.9 °F ± 3.1 °F, suction 28.0 °F ± 2.7 °F
 }
+
+func ExampleResidential() {
+	r, _ := refrigerant.Lookup("R-22")
+	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("piston %.3f in, flow %s\n", s.ShortTube().Diameter.Inches(), s.RatedFlow().Format(quantity.IP))
+	// Output:
+	// piston 0.076 in, flow 544 lb/h
+}
+
+func ExampleRatingConditions() {
+	c := cycle.RatingConditions()
+	fmt.Println(c.OutdoorDryBulb.Format(quantity.IP), c.ReturnDryBulb.Format(quantity.IP), c.ReturnWetBulb.Format(quantity.IP))
+	// Output:
+	// 95.0 °F 80.0 °F 67.0 °F
+}
+
+// A machine with a coil of the size larger.
+func ExampleSystem_Tuned() {
+	r, _ := refrigerant.Lookup("R-410A")
+	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.ThermostaticValve)
+	large, err := s.Tuned(cycle.Tuning{CondenserUA: 0.25})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, m := range []*cycle.System{s, large} {
+		o, _ := m.Solve(cycle.RatingConditions(), cycle.Faults{})
+		fmt.Printf("condensing %s, EER %.1f\n", o.Condensing.Format(quantity.IP), o.EER)
+	}
+	// Output:
+	// condensing 115.0 °F, EER 9.8
+	// condensing 112.9 °F, EER 10.1
+}
+
+// On a cool evening an outdoor fan that holds the head keeps the restrictor fed.
+func ExampleSystem_WithHeadPressure() {
+	r, _ := refrigerant.Lookup("R-22")
+	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	c := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
+	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
+		o, err := s.WithHeadPressure(hold).Solve(c, cycle.Faults{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("fan at %.0f %%: suction at %s\n", 100*o.FanShare, o.Evaporating.Format(quantity.IP))
+	}
+	// Output:
+	// fan at 100 %: suction at 36.2 °F
+	// fan at 48 %: suction at 37.9 °F
+}
+
+func ExampleCompressor_IsentropicEfficiency() {
+	var c cycle.Compressor // an ordinary one
+	for _, ratio := range []float64{1.5, 2.8, 5} {
+		fmt.Printf("pressure ratio %.1f: isentropic %.2f, volumetric %.2f\n", ratio, c.IsentropicEfficiency(ratio), c.VolumetricEfficiency(ratio))
+	}
+	// Output:
+	// pressure ratio 1.5: isentropic 0.62, volumetric 0.96
+	// pressure ratio 2.8: isentropic 0.68, volumetric 0.93
+	// pressure ratio 5.0: isentropic 0.63, volumetric 0.89
+}
+
+// Hot suction gas is thin: the same map gives less flow. The figures of the map are invented.
+func ExampleMap_AtState() {
+	r, _ := refrigerant.Lookup("R-22")
+	m := cycle.Map{
+		Flow:  [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001, -0.00001},
+		Power: [10]float64{620, -6.1, 12.4, -0.09, 0.11, 0.035, 0, 0, 0, 0},
+		Units: cycle.MapIP, RatedSuperheat: quantity.FahrenheitDelta(20),
+	}
+	suction, _ := r.DewPressure(quantity.Fahrenheit(45))
+	discharge, _ := r.DewPressure(quantity.Fahrenheit(115))
+	for _, line := range []float64{55, 65, 85} {
+		gas, _ := r.State(suction, quantity.Fahrenheit(line))
+		flow, power, err := m.AtState(r, gas, discharge)
+		fmt.Printf("%.0f °F: %s, %s %v\n", line, flow.Format(quantity.IP), power, err)
+	}
+	// Output:
+	// 55 °F: 507 lb/h, 2.60 kW <nil>
+	// 65 °F: 496 lb/h, 2.62 kW <nil>
+	// 85 °F: 477 lb/h, 2.66 kW <nil>
+}
+
+func ExampleFitted_ChargeChange() {
+	s, v := visit()
+	f, err := cycle.Fit(s, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("two ounces are %.1f %% of a charge of 6 lb 8 oz\n", 100*f.ChargeChange(quantity.Ounces(2), quantity.Pounds(6.5)))
+	// Output:
+	// two ounces are 1.9 % of a charge of 6 lb 8 oz
+}

@@ -1,7 +1,9 @@
 package cycle
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"github.com/satline/satline/internal/cyclefluid"
 	"github.com/satline/satline/quantity"
@@ -43,6 +45,17 @@ func (l Limit) String() string {
 
 // MarshalText implements encoding.TextMarshaler.
 func (l Limit) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+
+// UnmarshalText accepts the names that String returns.
+func (l *Limit) UnmarshalText(text []byte) error {
+	for i, name := range limitNames {
+		if name == string(text) {
+			*l = Limit(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("limit %.40q is not known; write one of %s", text, strings.Join(limitNames[:], ", "))
+}
 
 // Operating is the steady state of a machine.
 type Operating struct {

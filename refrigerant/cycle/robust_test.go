@@ -131,6 +131,17 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	if o.Limit == NoLimit {
 		check("charge", float64(o.Charge), tr.charge, tr.charge)
 	}
+	if o.FanShare == 1 {
+		r := tr.evaluate(unknowns{
+			uSuction: math.Log(float64(o.Suction.Pressure)), uHead: math.Log(float64(o.Discharge.Pressure)),
+			uFlow: math.Log(m), uEnthalpy: float64(o.Suction.Enthalpy) / 1e5,
+		})
+		check("flow through the device", r[rDevice], 0, 1)
+		check("enthalpy around the circuit", r[rHeat], 0, 1)
+		if o.Limit != LowPressure {
+			check("flow through the compressor", r[rPump], 0, 1)
+		}
+	}
 	for _, v := range []float64{o.COP, float64(o.Supply), float64(o.CoilSurface), float64(o.Charge), float64(o.Subcooling), float64(o.Superheat), float64(o.CondenserLeaving), m} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return worst{"a number", math.Inf(1)}

@@ -1,6 +1,7 @@
 package cycle
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"sync"
@@ -277,5 +278,21 @@ func TestTuned(t *testing.T) {
 	}
 	if _, err := s.Tuned(Tuning{EvaporatorUA: -1}); err == nil {
 		t.Errorf("a coil without conductance taken")
+	}
+}
+
+func TestOperatingJSON(t *testing.T) {
+	o := solve(t, machine(t, "R-22", FixedRestrictor), weather(118, 80, 67), Faults{OutdoorAirflow: -0.7})
+	text, err := json.Marshal(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back Operating
+	if err := json.Unmarshal(text, &back); err != nil || back != o {
+		t.Errorf("back as another state: %v", err)
+	}
+	var l Limit
+	if l.UnmarshalText([]byte("speed")) == nil {
+		t.Error("unknown limit taken")
 	}
 }
