@@ -45,7 +45,7 @@ const (
 	// histories is how many components of the earlier readings are followed.
 	histories = 60
 	// notAsSaid is the chance below which the readings did not move as said.
-	notAsSaid = 0.02
+	notAsSaid = 0.005
 )
 
 // compareWith follows every explanation of the earlier readings through what
@@ -68,14 +68,21 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 	order := slices.Clone(was.parts)
 	slices.SortStableFunc(order, func(x, y component) int { return compare(y.weight, x.weight) })
 	first := order[0]
-	firstAfter := component{a: none, b: none}
+	firstAfter, best := component{a: none, b: none}, 0.0
 	for i, b := range order[:min(histories, len(order))] {
 		a, ok := c.after(was, b, earlier.Done)
 		if !ok {
 			continue
 		}
-		if i == 0 {
-			firstAfter = a
+		// The first explanation is held to its word at the severity that keeps it
+		// best, among those that the earlier readings left likely.
+		if b.a == order[0].a && b.b == order[0].b && b.weight > 0.05*order[0].weight {
+			var x [maxDim]float64
+			if n1, n, ok := c.joint(was, b, a, &x); ok {
+				if chance := departure(x[n1:n]); i == 0 || chance > best {
+					first, firstAfter, best = b, a, chance
+				}
+			}
 		}
 		a.log = math.Log(1-unforeseen) + was.priorLog(b) + c.jointLog(was, b, a)
 		c.parts = append(c.parts, a)
@@ -361,6 +368,15 @@ func (c *caseFile) jointLog(was *caseFile, b, a component) float64 {
 	return logStudent(n, c.triangle.logDet(), d2) + was.bounds(b) + c.bounds(a)
 }
 
+// departure is the chance of whitened residuals at least this large.
+func departure(x []float64) float64 {
+	distance := 0.0
+	for _, v := range x {
+		distance += v * v
+	}
+	return 1 - distuv.ChiSquared{K: float64(len(x))}.CDF(distance*(tails-2)/tails)
+}
+
 // moves compares each feature after with what the earlier diagnosis and what
 // was done let expect, given the readings before.
 func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
@@ -370,11 +386,7 @@ func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
 		out.AsSaid, out.Chance = true, 1
 		return
 	}
-	distance := 0.0
-	for i := first; i < n; i++ {
-		distance += x[i] * x[i]
-	}
-	out.Chance = 1 - distuv.ChiSquared{K: float64(n - first)}.CDF(distance*(tails-2)/tails)
+	out.Chance = departure(x[first:n])
 	out.AsSaid = out.Chance >= notAsSaid
 	i := first
 	for f := range features {

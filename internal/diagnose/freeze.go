@@ -17,6 +17,13 @@ const (
 	freezingStd = 1.1
 )
 
+// The mild end of ordinary conditions: 60 °F wet bulb and 70 °F dry bulb indoors,
+// 75 °F outdoors. Ice that goes when one of them is restored is put down to it.
+const (
+	ordinaryWet, ordinaryDry = 288.71, 294.26
+	ordinaryOutdoor          = 297.04
+)
+
 // A scenario is weather that the coil may have met.
 type scenario struct {
 	code, text string
@@ -195,10 +202,10 @@ func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
 		}
 	}
 	mild := w
-	mild.Outdoor = max(w.Outdoor, 297.04)
+	mild.Outdoor = max(w.Outdoor, ordinaryOutdoor)
 	credit(LowAmbient, c.ices(p, mild, ""))
 	loaded := w
-	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, 290.93), max(w.ReturnDryBulb, 296.48)
+	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, ordinaryWet), max(w.ReturnDryBulb, ordinaryDry)
 	credit(LowLoad, c.ices(p, loaded, ""))
 	if sum == 0 {
 		return map[Code]float64{LowLoad: 0.5, LowAmbient: 0.5}
@@ -270,11 +277,12 @@ func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
 // control would have prevented it.
 func (f *Freeze) Texts(sys quantity.System) []string {
 	var out []string
-	if f.Explained < 0.2 {
+	explained := f.Explained >= 0.2
+	if !explained {
 		out = append(out, fmt.Sprintf("these readings do not explain ice: the chance that the coil ices now, on a cool night or in a cold room is %.0f %%; look at how it was used, and at what was different then", 100*f.Explained))
 	}
 	for _, x := range f.Causes {
-		if x.Chance >= 0.05 {
+		if explained && x.Chance >= 0.05 {
 			out = append(out, fmt.Sprintf("%s: %.0f %% of the ice", x.Name, 100*x.Chance))
 		}
 	}
@@ -282,7 +290,7 @@ func (f *Freeze) Texts(sys quantity.System) []string {
 		out = append(out, fmt.Sprintf("%s the coil boils at %s; chance of ice %.0f %%", inUnits(s.text, sys), s.Evaporating.Format(sys), 100*s.Ices))
 	}
 	for _, x := range f.Controls {
-		if x.Prevents >= 0.3 {
+		if explained && x.Prevents >= 0.3 {
 			out = append(out, fmt.Sprintf("%s would prevent %.0f %% of it", inUnits(x.text, sys), 100*x.Prevents))
 		}
 	}

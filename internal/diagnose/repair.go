@@ -6,11 +6,13 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-// A Step is something to do, in its order.
+// A Step is something to do, in its order; see Texts.
 type Step struct {
 	Do, Why string
 	// For names the signatures it is for; empty where it is for the visit.
 	For []Code
+
+	next *Measurement // the step is to take it
 }
 
 // Stage orders repairs: what spoils the readings by which the later ones are
@@ -21,6 +23,7 @@ const (
 	stageSettle stage = iota
 	stageThaw
 	stageInstruments
+	stageMeasure
 	stageCircumstances
 	stageIndoorAir
 	stageOutdoorAir
@@ -64,6 +67,7 @@ var holds = []hold{
 	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Unsteady != "" }, "the readings have not settled"},
 	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Seen.CoilIced }, "the indoor coil is iced"},
 	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Contradictory }, "the readings contradict each other"},
+	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Sound }, "nothing that was read is out of what sound machines read"},
 	{func(_ *caseFile, d *Diagnosis) bool { return d.any(instrumentSignatures) > doubtful }, "an instrument is in doubt"},
 	{func(_ *caseFile, d *Diagnosis) bool {
 		return d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak, Economizer}) > doubtful
@@ -75,6 +79,7 @@ var holds = []hold{
 		return d.any([]Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant}) > doubtful
 	}, "a fault of the circuit would pass for a wrong charge"},
 	{func(_ *caseFile, d *Diagnosis) bool { return d.any([]Code{LowLoad, LowAmbient}) > doubtful }, "no charging target holds in this weather or at this load"},
+	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Unclear }, "more than one explanation fits"},
 }
 
 // any is the chance that one of the signatures is present, at most their sum.
@@ -88,6 +93,10 @@ func (d *Diagnosis) any(signatures []Code) float64 {
 
 // worth is the probability from which a cause is worth a step.
 const worth = 0.1
+
+// settling is the information, in bits, from which a measurement comes before a
+// repair.
+const settling = 0.1
 
 // order lists what to do, each with its reason.
 func (c *caseFile) order(d *Diagnosis) []Step {
@@ -108,6 +117,9 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 	if d.Verdict == Contradictory {
 		put(stageInstruments, 1, Step{Do: c.rereading(), Why: "no cause, and no two causes, give these readings together"})
 	}
+	if d.Verdict == Unclear && d.Next != nil && d.Next.Gain > settling {
+		put(stageMeasure, 1, Step{next: d.Next})
+	}
 	var held string
 	for _, h := range holds {
 		if h.when(c, d) {
@@ -118,7 +130,7 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 	for i := range c.suspects {
 		s := &c.suspects[i]
 		chance := d.marginal[s.signature]
-		if chance < worth {
+		if chance < worth || d.Verdict == Sound && s.faults[0].Kind != Circumstance {
 			continue
 		}
 		for j, f := range s.faults {
@@ -138,9 +150,9 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 		}
 		return compare(y.chance, x.chance)
 	})
-	if held != "" && d.any([]Code{Undercharge, Overcharge}) >= worth {
+	if held != "" && d.Verdict != Sound && d.any([]Code{Undercharge, Overcharge}) >= worth {
 		all = append(all, staged{step: Step{
-			Do: "leave the charge alone until this is done, then take all readings again", Why: held, For: []Code{Undercharge, Overcharge},
+			Do: "leave the charge alone until this is settled, then take all readings again", Why: held, For: []Code{Undercharge, Overcharge},
 		}})
 	}
 	var steps []Step
@@ -193,5 +205,8 @@ func (s *Step) OfCharge() bool {
 
 // Texts returns the step in the units of sys.
 func (s *Step) Texts(sys quantity.System) (do, why string) {
+	if s.next != nil {
+		return "take " + s.next.Take(sys), s.next.Why(sys)
+	}
 	return inUnits(s.Do, sys), inUnits(s.Why, sys)
 }

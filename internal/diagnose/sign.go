@@ -94,7 +94,11 @@ func show(f signature.Feature, v, std float64, sys quantity.System) string {
 	case signature.Airflow:
 		return quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.VolumeFlow(v), Std: std}.Format(sys)
 	case signature.Power:
-		return quantity.Uncertain[quantity.Power]{Value: quantity.Power(v), Std: std}.Format(sys)
+		// Electric power is in watts in both systems.
+		if std == 0 {
+			return fmt.Sprintf("%.2f kW", v/1000)
+		}
+		return fmt.Sprintf("%.2f kW ± %.2f kW", v/1000, std/1000)
 	}
 	return quantity.Uncertain[quantity.TemperatureDelta]{Value: quantity.TemperatureDelta(v), Std: std}.Format(sys)
 }
@@ -128,7 +132,10 @@ func (s *Sign) Text(sys quantity.System) string {
 		sound += " (" + s.Source + ")"
 	}
 	reads := show(s.Feature, s.Reads, s.ReadsStd, sys)
+	const blind = 2.5 // times the spread of sound machines: the reading is lost
 	switch {
+	case s.ReadsStd > blind*s.SoundStd:
+		return fmt.Sprintf("%s %s; a sound machine reads %s here, and if this is so the reading says little", name, value, sound)
 	case s.healthy && s.Supports() > 0:
 		return fmt.Sprintf("%s %s, as a sound machine: %s", name, value, sound)
 	case s.healthy:

@@ -102,14 +102,7 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	if err != nil {
 		return v, false, err
 	}
-	spec := m.system.Spec()
-	v.Evidence = diagnose.Evidence{
-		Fluid: m.r, Metering: diagnose.FixedRestrictor, HeatPump: spec.HeatPump,
-		NominalCapacity: spec.Capacity, Atmosphere: quantity.AtmosphereAt(m.elevation),
-	}
-	if spec.Metering != cycle.FixedRestrictor {
-		v.Evidence.Metering = diagnose.Thermostatic
-	}
+	v.Evidence = m.evidence()
 	weather := drawWeather(rng)
 	faults := m.own
 	healthy, err := m.solve(weather, faults)
@@ -163,6 +156,19 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	}
 	slices.SortFunc(v.Truth, func(a, b Injected) int { return strings.Compare(string(a.Signature), string(b.Signature)) })
 	return v, true, v.writeDown(rng, o, m, w)
+}
+
+// evidence is what is known of the machine before anything is read.
+func (m *machine) evidence() diagnose.Evidence {
+	spec := m.system.Spec()
+	e := diagnose.Evidence{
+		Fluid: m.r, Metering: diagnose.FixedRestrictor, HeatPump: spec.HeatPump,
+		NominalCapacity: spec.Capacity, Atmosphere: quantity.AtmosphereAt(m.elevation),
+	}
+	if spec.Metering != cycle.FixedRestrictor {
+		e.Metering = diagnose.Thermostatic
+	}
+	return e
 }
 
 func (v *Visit) inflict(rng *rand.Rand, x *injury, f *cycle.Faults) {

@@ -66,11 +66,11 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if s.system, err = system.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
 		return err
 	}
-	wet := uniform(56, 73)
+	wet := uniform(50, 73)
 	s.weather = cycle.Conditions{
-		OutdoorDryBulb: quantity.Fahrenheit(uniform(57, 116)),
+		OutdoorDryBulb: quantity.Fahrenheit(uniform(48, 116)),
 		ReturnWetBulb:  quantity.Fahrenheit(wet),
-		ReturnDryBulb:  quantity.Fahrenheit(max(wet+uniform(5, 17), 67)),
+		ReturnDryBulb:  quantity.Fahrenheit(max(wet+uniform(5, 17), 64)),
 	}
 	s.slight = cycle.Faults{
 		Charge:           0.02 * rng.NormFloat64(),
