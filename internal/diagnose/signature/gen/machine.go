@@ -66,9 +66,16 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if s.system, err = system.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
 		return err
 	}
-	wet := uniform(50, 73)
+	// Most days are ordinary; some are cool nights or cold rooms.
+	wet, outdoor := uniform(56, 73), uniform(62, 114)
+	if rng.IntN(5) == 0 {
+		wet = uniform(50, 60)
+	}
+	if rng.IntN(6) == 0 {
+		outdoor = uniform(48, 70)
+	}
 	s.weather = cycle.Conditions{
-		OutdoorDryBulb: quantity.Fahrenheit(uniform(48, 116)),
+		OutdoorDryBulb: quantity.Fahrenheit(outdoor),
 		ReturnWetBulb:  quantity.Fahrenheit(wet),
 		ReturnDryBulb:  quantity.Fahrenheit(max(wet+uniform(5, 17), 64)),
 	}
