@@ -6,7 +6,7 @@ import "time"
 type promise struct {
 	what   string
 	pkg    string
-	bench  string // without "Benchmark"
+	bench  string // without "Benchmark", with the name of a part behind a slash
 	within time.Duration
 }
 
@@ -29,7 +29,12 @@ var promises = []promise{
 	{"humidity ratio from wet bulb", "psychro", "HumidityRatioFromWetBulb", 40 * nano},
 	{"wet bulb from humidity ratio", "psychro", "WetBulbFromHumidityRatio", 150 * nano},
 	{"every property of moist air from wet bulb", "psychro", "FullStateFromWetBulb", 250 * nano},
-	{"the whole machine solved once", "refrigerant/cycle", "Solve", 2 * milli},
+	{"the whole machine solved once, fixed restrictor", "refrigerant/cycle", "Solve/fixed_restrictor", 2 * milli},
+	{"the whole machine solved once, TXV", "refrigerant/cycle", "Solve/TXV", 2 * milli},
+	{"the whole machine solved once, EXV", "refrigerant/cycle", "Solve/EXV", 2 * milli},
+	{"the whole machine solved once, capillary tube", "refrigerant/cycle", "Solve/capillary_tube", 2 * milli},
+	{"the machine fitted to a visit, fixed restrictor", "refrigerant/cycle", "Fit/fixed_restrictor", 300 * milli},
+	{"the machine fitted to a visit, TXV", "refrigerant/cycle", "Fit/TXV", 300 * milli},
 	{"a visit assessed, verdicts only", ".", "AssessVerdict", 20 * micro},
 	{"a visit assessed, with dose, freezing and diagnosis", ".", "Assess", 5 * milli},
 }
