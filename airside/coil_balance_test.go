@@ -42,8 +42,9 @@ func TestCoilBalanceIsThatOfItsStates(t *testing.T) {
 		if d := float64(pass.Capacity.Total.Value + coolingProcess(in, pass.Leaving).HeatRate(in.DryAirFlow(flow))); math.Abs(d) > 1e-9*m*1e5 {
 			t.Fatalf("%v W off psychro's process", d)
 		}
-		if pass.WetShare == 0 && pass.Leaving.HumidityRatio() != in.HumidityRatio() {
-			t.Fatalf("a dry coil took %v of water", in.HumidityRatio()-pass.Leaving.HumidityRatio())
+		// Air that enters saturated meets the saturation curve again, to rounding.
+		if d := in.HumidityRatio() - pass.Leaving.HumidityRatio(); pass.WetShare == 0 && math.Abs(d) > 1e-15 {
+			t.Fatalf("a dry coil took %v of water", d)
 		}
 	})
 }

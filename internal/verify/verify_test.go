@@ -18,6 +18,7 @@ func (p *probe) Name() string              { return "TestProbe" }
 func (p *probe) Errorf(_ string, _ ...any) { p.failures++ }
 
 func TestValueFailsOutsideTolerance(t *testing.T) {
+	t.Setenv(Directory, "")
 	src := Source{Cite: "a source", Kind: CommonPractice}
 	zero := 0.0
 	for _, c := range []struct {
