@@ -10,6 +10,7 @@ import (
 
 const (
 	coldest = 215.0 // K, dew point of the first isobar: −58 °C
+	warmest = 250.0 // K, bubble point of the first isobar at most: a coil short of refrigerant is as cold
 	hottest = 480.0 // K, end of the vapor polynomials where the equation goes so far
 	nearest = 0.97  // of the critical pressure: last isobar
 	isobars = 96

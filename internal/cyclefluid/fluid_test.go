@@ -23,7 +23,7 @@ func mustNew(t testing.TB, designation string) (*Fluid, *refrigerant.Refrigerant
 
 // Every state that a machine reaches against the equation of state.
 func TestAgainstEquation(t *testing.T) {
-	for _, d := range []string{"R-22", "R-134a", "R-290", "R-32", "R-1234yf", "R-410A", "R-454B", "R-407C"} {
+	for _, d := range []string{"R-22", "R-134a", "R-290", "R-32", "R-1234yf", "R-410A", "R-454B", "R-407C", "R-455A", "R-474A"} {
 		t.Run(d, func(t *testing.T) {
 			f, r := mustNew(t, d)
 			var worst struct{ t, v, s, h, edge, liquid float64 }

@@ -10,7 +10,7 @@ import (
 )
 
 func (f *Fluid) sampleIsobars(r *refrigerant.Refrigerant) error {
-	low, err := r.DewPressure(coldest)
+	low, err := lowest(r)
 	if err != nil {
 		return err
 	}
@@ -33,6 +33,23 @@ func (f *Fluid) sampleIsobars(r *refrigerant.Refrigerant) error {
 		copy(k.slope[:], slopeAt(rows, i))
 	}
 	return nil
+}
+
+// lowest is the dew pressure at the coldest temperature; of a refrigerant that is not used
+// so cold, such as a blend with carbon dioxide, the bubble pressure where its range begins.
+func lowest(r *refrigerant.Refrigerant) (quantity.Pressure, error) {
+	const clear = 0.1 // K above the end of the range
+	least := r.Limits().MinTemperature + clear
+	if least <= coldest || least > warmest {
+		dew, err := r.DewPressure(coldest)
+		if err != nil {
+			return 0, err
+		}
+		if bubble, err := r.BubbleTemperature(dew); err == nil && bubble >= least {
+			return dew, nil
+		}
+	}
+	return r.BubblePressure(least)
 }
 
 // sampleIsobar fits the vapor at p through states at the Chebyshev points of

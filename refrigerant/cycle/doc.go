@@ -33,7 +33,12 @@
 // effects of faults beside its own: 94 have their direction. It is off where a compressor
 // leaks on a fixed restrictor, of which the discharge gets cooler here and got hotter in
 // the laboratory, because the model sends liquid back; and where a capillary is overcharged
-// in mild weather. It makes less of a lack of indoor air than the rooftop unit tested. A
-// fixed restrictor reads the superheat of the usual charging chart within 5 °F from 75 to
-// 105 °F outdoors, and floods sooner than the chart below that.
+// in mild weather. Seven more are off in size, by more than half: a lack of indoor or
+// outdoor air and a restricted line cost it a third of the capacity that they cost the
+// rooftop unit tested, a leaking compressor nearly twice as much. A fixed restrictor reads
+// the superheat of the usual charging chart within 5 °F from 75 to 105 °F outdoors, and
+// floods sooner than the chart below that.
+//
+// In 10,000 random cases over weather, airflow, charge and faults every one has a state,
+// and its balances of mass and energy close to 1e-6 as a test holds, and to 2e-10 as measured.
 package cycle

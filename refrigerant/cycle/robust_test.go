@@ -44,7 +44,7 @@ func randomCase(r *rand.Rand) (Conditions, Faults) {
 
 func randomMachines(t testing.TB) []*System {
 	var all []*System
-	for _, d := range fluids {
+	for _, d := range append([]string{"R-455A"}, fluids...) {
 		for m := FixedRestrictor; m <= Capillary; m++ {
 			for _, heatPump := range []bool{false, true} {
 				all = append(all, mustDesign(t, Spec{Refrigerant: lookup(t, d), Capacity: quantity.Tons(3), Metering: m, HeatPump: heatPump}))
@@ -68,6 +68,7 @@ func TestAlwaysSolves(t *testing.T) {
 	machines := randomMachines(t)
 	r := rand.New(rand.NewPCG(1, 2))
 	limits := map[Limit]int{}
+	var most worst
 	for i := range n {
 		s := machines[i%len(machines)]
 		c, f := randomCase(r)
@@ -76,10 +77,15 @@ func TestAlwaysSolves(t *testing.T) {
 			t.Fatalf("case %d: %v", i, err)
 		}
 		limits[o.Limit]++
-		if worst := imbalance(t, s, c, f, &o); worst.by > 1e-6 {
-			t.Errorf("case %d, %v with %v: %s off by %.2g\n%+v\n%+v", i, s.r, s.spec.Metering, worst.of, worst.by, c, f)
+		w := imbalance(t, s, c, f, &o)
+		if w.by > 1e-6 {
+			t.Errorf("case %d, %v with %v: %s off by %.2g\n%+v\n%+v", i, s.r, s.spec.Metering, w.of, w.by, c, f)
+		}
+		if w.by > most.by {
+			most = w
 		}
 	}
+	t.Logf("furthest off: %s, by %.2g", most.of, most.by)
 	t.Logf("%d cases: %d run on, %d stop on high pressure, %d on low", n, limits[NoLimit], limits[HighPressure], limits[LowPressure])
 }
 
