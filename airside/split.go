@@ -179,9 +179,10 @@ func chances(deviation, std, tolerance float64) (low, in, high float64) {
 }
 
 // AirflowFirst reports whether the airflow must be looked at before the charge
-// is judged or moved: the split is above its target, or may well be.
+// is judged or moved: the split is above its tolerance, or more likely so than
+// not.
 func (v SplitVerdict) AirflowFirst() bool {
-	return v.Outcome == SplitHigh || v.Outcome == SplitCannotTell && v.High > v.Low
+	return v.Outcome == SplitHigh || v.Outcome == SplitCannotTell && v.High > 0.5
 }
 
 // Reasons returns what the split shows and why, in sentences with numbers.

@@ -93,10 +93,15 @@ func fahrenheit(v, std float64) quantity.Uncertain[quantity.Temperature] {
 // return of 73 to 74 °F is sound airflow.
 func TestSoundSplitOfPractice(t *testing.T) {
 	practice := verify.Source{Cite: "a split of 20 to 21 °F at 62 °F wet bulb is sound", Kind: verify.CommonPractice}
-	for _, c := range []struct{ db, split float64 }{{73.5, 20}, {74, 20}, {74, 21}} {
+	for _, c := range []struct{ db, split float64 }{{73, 20}, {73, 21}, {74, 20}, {74, 21}} {
 		v, err := JudgeSplit(SplitReadings{fahrenheit(c.db, 0), fahrenheit(62, 0), fahrenheit(c.db-c.split, 0), 0})
 		if err != nil || v.Outcome != SplitInBand {
 			t.Errorf("%v °F at %v/62: %v, %v", c.split, c.db, v.Outcome, err)
+		}
+		// With field thermometers too it is not the air that is looked at first.
+		v, err = JudgeSplit(SplitReadings{fahrenheit(c.db, 0.6), fahrenheit(62, 0.7), fahrenheit(c.db-c.split, 0.6), 0})
+		if err != nil || v.AirflowFirst() || v.InBand < 0.5 {
+			t.Errorf("%v °F at %v/62 with field thermometers: %v, in band %.2f, %v", c.split, c.db, v.Outcome, v.InBand, err)
 		}
 		verify.Value(t, practice, fmt.Sprintf("target split at %v °F dry bulb, 62 °F wet bulb", c.db), "°F", c.split, v.Target.Value.Fahrenheit(), 3)
 	}
@@ -111,7 +116,8 @@ func TestJudgeSplit(t *testing.T) {
 		{57, 0.3, SplitInBand, false},
 		{51, 0.3, SplitHigh, true},
 		{63, 0.3, SplitLow, false},
-		{54, 1.5, SplitCannotTell, true},
+		{54, 1.5, SplitCannotTell, false},
+		{52, 1.5, SplitCannotTell, true},
 		{60, 1.5, SplitCannotTell, false},
 	} {
 		v, err := JudgeSplit(SplitReadings{fahrenheit(75, c.std), fahrenheit(62, c.std), fahrenheit(c.supply, c.std), 0})

@@ -26,6 +26,10 @@ type Compressor struct {
 	// the machine, zero for the standard one.
 	Suction, Discharge *quantity.Uncertain[quantity.Pressure]
 	Atmosphere         quantity.Pressure
+	// Current of the compressor alone, and RatedLoad, its rated-load current on
+	// the label; zero where the label cannot be read.
+	Current   *quantity.Uncertain[quantity.Current]
+	RatedLoad quantity.Current
 	// Heating says that the machine heats: its evaporator is outdoors, and may
 	// be as cold as the weather makes it, with a ratio to match.
 	Heating bool
@@ -66,13 +70,13 @@ type hazard struct {
 
 func (h *hazard) rule() Rule {
 	says := strings.NewReplacer("{figure}", "…", "{limit}", "the limit").Replace(h.text)
-	return Rule{h.code, says, bothSystems(h.limit), h.source}
+	return Rule{Code: h.code, Says: says, Figure: bothSystems(h.limit), Do: h.do, Source: h.source}
 }
 
 // Risks finds what endangers a compressor, gravest first. A limit counts as
 // passed when the measured value passes it; a superheat counts as none when its
-// uncertainty cannot tell it from none. Values that are not numbers are left
-// out. The limits are general: those of the compressor's maker come first.
+// uncertainty cannot tell it from none, and a current as too high when it can be
+// told from the rated one. Values that are not numbers are left out. The limits are general: those of the compressor's maker come first.
 func Risks(c Compressor) []Risk {
 	c = c.finite()
 	var out []Risk
@@ -100,6 +104,7 @@ func (c Compressor) finite() Compressor {
 	c.Superheat = finite(c.Superheat)
 	c.Evaporating, c.Condensing, c.DischargeLine = finite(c.Evaporating), finite(c.Condensing), finite(c.DischargeLine)
 	c.Suction, c.Discharge = finite(c.Suction), finite(c.Discharge)
+	c.Current = finite(c.Current)
 	if c.LowestSuperheat != nil && !isFinite(float64(*c.LowestSuperheat)) {
 		c.LowestSuperheat = nil
 	}
@@ -147,6 +152,22 @@ type times float64
 
 // Format implements formatter.
 func (t times) Format(quantity.System) string { return fmt.Sprintf("%.1f to 1", float64(t)) }
+
+// part is a share of a rated value.
+type part float64
+
+// Format implements formatter.
+func (p part) Format(quantity.System) string { return fmt.Sprintf("%.0f %%", 100*float64(p)) }
+
+func currentAbove(limit part) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.Current == nil || !(c.RatedLoad > 0) {
+			return nil, false
+		}
+		surely := float64(c.Current.Value) - coverage*c.Current.Std
+		return part(c.Current.Value / c.RatedLoad), surely > float64(limit)*float64(c.RatedLoad)
+	}
+}
 
 func ratioAbove(limit times) func(*Compressor) (formatter, bool) {
 	return func(c *Compressor) (formatter, bool) {

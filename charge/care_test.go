@@ -15,6 +15,11 @@ func psia(v float64) *pressure {
 	return &u
 }
 
+func amperes(v, std float64) *quantity.Uncertain[quantity.Current] {
+	u := quantity.Amperes(v).PlusMinus(quantity.Amperes(std))
+	return &u
+}
+
 // easy is a compressor that is well.
 func easy() Compressor {
 	return Compressor{
@@ -38,6 +43,9 @@ func TestRisks(t *testing.T) {
 		change func(*Compressor)
 	}{
 		{"", func(*Compressor) {}},
+		{"current-high", func(c *Compressor) { c.Current, c.RatedLoad = amperes(18, 0.5), 16.5 }},
+		{"", func(c *Compressor) { c.Current, c.RatedLoad = amperes(17, 0.5), 16.5 }}, // not to be told from it
+		{"", func(c *Compressor) { c.Current = amperes(18, 0.5) }},                    // no label
 		{"floodback", func(c *Compressor) { c.Superheat = about(0.4) }},
 		{"floodback", func(c *Compressor) { c.Superheat = about(-3) }},
 		{"superheat-low", func(c *Compressor) { c.Superheat = about(4) }},

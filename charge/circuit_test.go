@@ -105,6 +105,11 @@ func TestWeigh(t *testing.T) {
 	if out, err = w.Weigh(); err != nil || out.Line >= 0 {
 		t.Errorf("%+v, %v", out, err)
 	}
+	// A machine in one housing has no line to add for.
+	w.Tube, w.FactoryTube, w.FactoryLength, w.Length = Tube{}, Tube{}, 0, quantity.Uncertain[quantity.Length]{}
+	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label || out.Source.Standing != Label {
+		t.Errorf("%+v, %v", out, err)
+	}
 	if b, err := json.Marshal(out); err != nil || !strings.Contains(string(b), `"perFoot"`) {
 		t.Errorf("%s, %v", b, err)
 	}

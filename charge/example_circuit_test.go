@@ -43,9 +43,13 @@ func ExampleWeighedCharge_Weigh() {
 	fmt.Printf("%.1f oz for the line, %.1f oz for accessories: %.1f lb ± %.1f oz, %v\n",
 		out.Line.Ounces(), out.Accessories.Ounces(), out.Total.Value.Pounds(), quantity.Mass(out.Total.Std).Ounces(), err)
 	fmt.Println(out.Source)
+	fmt.Println(out.Text(quantity.IP))
+	fmt.Println(out.Text(quantity.SI))
 	// Output:
 	// 15.1 oz for the line, 4.0 oz for accessories: 8.2 lb ± 0.8 oz, <nil>
 	// computed from liquid density and tube bore (ASTM B280) (from memory)
+	// weigh in 8 lb 3.1 oz ± 0.8 oz: 7 lb 0.0 oz by the label, 15.1 oz more for a liquid line of another length than the label allows for (0.61 oz per foot, computed from liquid density and tube bore (ASTM B280) (from memory)), 4.0 oz for accessories; only into a circuit that is empty, tight and evacuated
+	// weigh in 3.718 kg ± 22 g: 3.175 kg by the label, 429 g more for a liquid line of another length than the label allows for (56 g per meter, computed from liquid density and tube bore (ASTM B280) (from memory)), 113 g for accessories; only into a circuit that is empty, tight and evacuated
 }
 
 func ExampleRecoverTo() {

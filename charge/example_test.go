@@ -3,6 +3,7 @@ package charge_test
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
@@ -72,6 +73,25 @@ func ExampleApproachTarget() {
 	_, err := charge.ApproachTarget(nil)
 	fmt.Println(err)
 	// Output: charge: do not charge by approach now: the label gives no approach, and there is no general figure for it; judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in
+}
+
+// What stands in the way of charging by superheat, and what to do then.
+func ExampleRules_conditions() {
+	for _, r := range charge.Rules() {
+		if slices.Contains(r.Forbids, charge.Superheat) && r.Figure != "" {
+			fmt.Printf("%s (%s): %s\n", r.Code, r.Figure, r.Do)
+		}
+	}
+	// Output:
+	// run-short (15 min): let it run on without a stop, and read again
+	// just-moved (10 min): wait before the next reading: the charge has not settled between condenser and evaporator
+	// airflow-low (300 CFM (142 L/s)): mend the airflow first (filter, blower, coil, dampers, ducts), then read again
+	// outdoor-cold (55.0 °F (12.8 °C)): wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
+	// return-cold (70.0 °F (21.1 °C)): let the building warm up, or add load, and read again; or weigh the charge in
+	// outdoor-above-table (115.0 °F (46.1 °C)): use the unit's own chart if it goes higher, charge at a cooler hour, or weigh the charge in; is the sensor in the shade and out of the condenser's discharge air?
+	// wet-bulb-below-table (50.0 °F (10.0 °C)): let the building warm up or add load, or weigh the charge in; is the wick wet and in the air stream, and the return free of supply air?
+	// wet-bulb-above-table (76.0 °F (24.4 °C)): run the machine until the building is drier, use the unit's own chart if it goes higher, or weigh the charge in; is it the wet bulb, not the dry bulb?
+	// target-below-floor (5.0 °F (2.8 K)): wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat
 }
 
 func ExampleRules() {

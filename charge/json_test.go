@@ -19,7 +19,8 @@ var promised = map[string]string{
 	"measured":   "budget method saturation value",
 	"source":     "standing title",
 	"rule":       "code figure says source",
-	"obstacle":   "code forbids instead method reason source",
+	"condition":  "code do doubts figure forbids says source",
+	"obstacle":   "code forbids instead method reason source weighIn",
 	"better":     "all atEdge need now reading",
 	"steadiness": "high low noise period state swing timeConstant value wait within",
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
@@ -76,7 +77,7 @@ func TestJSONNames(t *testing.T) {
 	cold := sound(Valve)
 	cold.OutdoorDryBulb = at(40)
 	for name, v := range map[string]any{
-		"verdict": verdict, "target": target, "measured": m, "source": target.Source, "rule": Rules()[0], "better": better,
+		"verdict": verdict, "target": target, "measured": m, "source": target.Source, "rule": Rules()[0], "condition": airflowLow.rule(), "better": better,
 		"obstacle": Obstacles(cold, Subcooling)[0], "steadiness": steady, "dose": dose, "weighing": weighing, "recovery": recovery,
 		"decay": decay, "tightness": tight, "risk": Risks(risky)[0], "smooth": smooth,
 	} {

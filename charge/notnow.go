@@ -44,7 +44,7 @@ func (e *NotNowError) Instead() string { return e.condition.instead }
 
 // Obstacle returns the error as an entry of a list of obstacles.
 func (e *NotNowError) Obstacle(sys quantity.System) Obstacle {
-	return Obstacle{e.condition.code, e.Method, true, e.Reason(sys), e.Instead(), e.condition.source}
+	return e.condition.obstacle(e.Method, true, e.measured, sys)
 }
 
 // An Obstacle is a condition that stands in the way of a method.
@@ -58,6 +58,9 @@ type Obstacle struct {
 	// Reason is a sentence with the numbers.
 	Reason  string `json:"reason"`
 	Instead string `json:"instead"`
+	// WeighIn says that weighing the charge in is one way on: the obstacle does
+	// not go away with a panel put back or a wait.
+	WeighIn bool   `json:"weighIn,omitzero"`
 	Source  Source `json:"source"`
 }
 
@@ -77,10 +80,16 @@ type condition struct {
 	// forbids and doubts are the methods that the condition rules out, and the
 	// ones that it only makes less sure.
 	forbids, doubts methodSet
+	// weighIn says that the charge may be weighed in instead.
+	weighIn bool
 	// holds finds the condition in a situation, with the measured value where
 	// it is a matter of degree. It is nil for conditions of the target table,
 	// which TargetSuperheat finds.
 	holds func(*Situation) (formatter, bool)
+}
+
+func (c *condition) obstacle(m Method, forbids bool, measured formatter, sys quantity.System) Obstacle {
+	return Obstacle{c.code, m, forbids, c.text(c.reason, measured, sys), c.instead, c.weighIn, c.source}
 }
 
 func (c *condition) text(template string, measured formatter, sys quantity.System) string {
@@ -105,3 +114,13 @@ func of(methods ...Method) methodSet {
 }
 
 func (s methodSet) has(m Method) bool { return s&(1<<m) != 0 }
+
+func (s methodSet) methods() []Method {
+	var out []Method
+	for m := Superheat; m <= WeighIn; m++ {
+		if s.has(m) {
+			out = append(out, m)
+		}
+	}
+	return out
+}

@@ -15,6 +15,12 @@ type Rule struct {
 	Says string `json:"says"`
 	// Figure is the number, in both systems of units; empty where the rule has none.
 	Figure string `json:"figure,omitzero"`
+	// Forbids and Doubts are the methods that a condition rules out, and those
+	// that it only makes less sure; none for a figure.
+	Forbids []Method `json:"forbids,omitempty"`
+	Doubts  []Method `json:"doubts,omitempty"`
+	// Do is what to do where a condition, or a danger to the compressor, holds.
+	Do     string `json:"do,omitzero"`
 	Source Source `json:"source"`
 }
 
@@ -27,12 +33,12 @@ type figure[T any] struct {
 }
 
 func (f *figure[T]) rule() Rule {
-	return Rule{f.code, f.says, bothSystems(f.value), f.source}
+	return Rule{Code: f.code, Says: f.says, Figure: bothSystems(f.value), Source: f.source}
 }
 
 func (c *condition) rule() Rule {
 	says := strings.NewReplacer("{measured}", "…", "{limit}", "the limit").Replace(c.reason)
-	r := Rule{c.code, says, "", c.source}
+	r := Rule{Code: c.code, Says: says, Forbids: c.forbids.methods(), Doubts: c.doubts.methods(), Do: c.instead, Source: c.source}
 	if c.limit != nil {
 		r.Figure = bothSystems(c.limit)
 	}

@@ -251,10 +251,13 @@ const (
 	highestRatio times = 10
 )
 
+// fullLoad is the rated-load current of the label.
+const fullLoad part = 1
+
 // hazards to a compressor, in the order in which they are told.
 var hazards = []*hazard{
 	&floodback, &slugging, &dischargeHottest, &ratioHighest, &suctionVacuum, &evaporatingColdest,
-	&superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &evaporatingCold,
+	&superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
 }
 
 var (
@@ -328,6 +331,13 @@ var (
 		do:     "look for what lowers the suction (airflow, charge, restriction) or raises the discharge (condenser dirt, fan, air in the circuit, overcharge)",
 		source: practice, cooling: true, holds: ratioAbove(highRatio),
 	}
+	currentHigh = hazard{
+		code: "current-high", limit: fullLoad,
+		text:   "the compressor draws {figure} of its rated-load current, more than {limit}",
+		why:    "the windings run hotter than they are made for, and the overload opens on the next hot day",
+		do:     "measure the voltage at its terminals while it runs, then look for what raises the discharge (condenser dirt, fan, air in the circuit, overcharge) and, with neither, for a tight compressor; qualified hands only: the parts are live",
+		source: practice, holds: currentAbove(fullLoad),
+	}
 	evaporatingCold = hazard{
 		code: "evaporating-cold", limit: coldEvaporating,
 		text:   "evaporating temperature {figure} is below {limit}",
@@ -391,6 +401,7 @@ var (
 		code:    "heating",
 		reason:  "the machine is heating: these targets are for cooling",
 		instead: "put it into cooling, use the heating chart of the unit's maker, or weigh the charge in",
+		weighIn: true,
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.Heating }),
 	}
@@ -398,6 +409,7 @@ var (
 		code:    "circuit-opened",
 		reason:  "the circuit has been open to air: air and moisture in it raise the pressures, and the readings are not those of the refrigerant",
 		instead: "recover, evacuate with a decay test, and weigh in what the label says",
+		weighIn: true,
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.CircuitOpened }),
 	}
@@ -446,6 +458,7 @@ var (
 		code:    "condenser-fan-cycling",
 		reason:  "a control cycles the condenser fan: pressures and subcooling swing with it",
 		instead: "read in weather that keeps the fan on, or hold it on by the procedure of the unit's maker, or weigh the charge in",
+		weighIn: true,
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.CondenserFanCycling }),
 	}
@@ -465,7 +478,7 @@ var (
 	}
 	airflowLow = condition{
 		code:    "airflow-low",
-		reason:  "indoor airflow {measured} is below {limit} per ton of nominal capacity: superheat then shows the air, not the charge",
+		reason:  "indoor airflow {measured} is below {limit} per ton of nominal capacity: the readings then show the air, not the charge",
 		limit:   quantity.CFM(leastAirflow.value),
 		instead: "mend the airflow first (filter, blower, coil, dampers, ducts), then read again",
 		source:  leastAirflow.source, forbids: of(Superheat), doubts: liquidReading,
@@ -481,6 +494,7 @@ var (
 		reason:  "outdoor air {measured} is below {limit}: the condenser is so cold that pressures, superheat and subcooling say little about the charge",
 		limit:   quantity.Fahrenheit(tableMinOutdoor),
 		instead: "wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule",
+		weighIn: true,
 		source:  cecProcedure, forbids: everyReading,
 		holds: func(s *Situation) (formatter, bool) {
 			return measuredBelow(s.OutdoorDryBulb, quantity.Fahrenheit(tableMinOutdoor))
@@ -491,6 +505,7 @@ var (
 		reason:  "return air {measured} is below {limit}: the indoor load is low",
 		limit:   coldestReturn.value,
 		instead: "let the building warm up, or add load, and read again; or weigh the charge in",
+		weighIn: true,
 		source:  coldestReturn.source, forbids: of(Superheat), doubts: liquidReading,
 		holds: func(s *Situation) (formatter, bool) { return measuredBelow(s.ReturnDryBulb, coldestReturn.value) },
 	}
@@ -499,6 +514,7 @@ var (
 		reason:  "outdoor air {measured} is above {limit}, where the table of target superheat ends",
 		limit:   quantity.Fahrenheit(tableMaxOutdoor),
 		instead: "use the unit's own chart if it goes higher, charge at a cooler hour, or weigh the charge in; is the sensor in the shade and out of the condenser's discharge air?",
+		weighIn: true,
 		source:  cecTarget, forbids: of(Superheat),
 	}
 	wetBulbBelow = condition{
@@ -506,6 +522,7 @@ var (
 		reason:  "return wet bulb {measured} is below {limit}, where the table of target superheat ends: the indoor load is too low to charge by superheat",
 		limit:   quantity.Fahrenheit(tableMinWetBulb),
 		instead: "let the building warm up or add load, or weigh the charge in; is the wick wet and in the air stream, and the return free of supply air?",
+		weighIn: true,
 		source:  cecTarget, forbids: of(Superheat),
 	}
 	wetBulbAbove = condition{
@@ -513,6 +530,7 @@ var (
 		reason:  "return wet bulb {measured} is above {limit}, where the table of target superheat ends",
 		limit:   quantity.Fahrenheit(tableMaxWetBulb),
 		instead: "run the machine until the building is drier, use the unit's own chart if it goes higher, or weigh the charge in; is it the wet bulb, not the dry bulb?",
+		weighIn: true,
 		source:  cecTarget, forbids: of(Superheat),
 	}
 	targetTooLow = condition{
@@ -520,6 +538,7 @@ var (
 		reason:  "at this return wet bulb and outdoor temperature the target superheat is below {limit}: too close to liquid at the compressor to charge by",
 		limit:   targetFloor.value,
 		instead: "wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat",
+		weighIn: true,
 		source:  cecTarget, forbids: of(Superheat),
 	}
 	targetNearFloor = condition{
@@ -541,6 +560,7 @@ var (
 		code:    "no-label-approach",
 		reason:  "the label gives no approach, and there is no general figure for it",
 		instead: "judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in",
+		weighIn: true,
 		source:  practice, forbids: of(Approach),
 		holds: flag(func(s *Situation) bool { return !s.LabelApproach }),
 	}

@@ -49,7 +49,7 @@ func Obstacles(s Situation, m Method) []Obstacle {
 	var out []Obstacle
 	add := func(c *condition, measured formatter) {
 		if c.forbids.has(m) || c.doubts.has(m) {
-			out = append(out, Obstacle{c.code, m, c.forbids.has(m), c.text(c.reason, measured, s.Units), c.instead, c.source})
+			out = append(out, c.obstacle(m, c.forbids.has(m), measured, s.Units))
 		}
 	}
 	offTable := s.offTable()

@@ -68,7 +68,8 @@ type WeighedCharge struct {
 	Label         quantity.Mass
 	FactoryLength quantity.Length
 	FactoryTube   Tube
-	// Length and Tube of the liquid line as installed.
+	// Length and Tube of the liquid line as installed; both zero for a machine
+	// in one housing, whose label holds all of it.
 	Length quantity.Uncertain[quantity.Length]
 	Tube   Tube
 	// Adder is the label's own figure, which outranks what is computed; nil
@@ -121,7 +122,10 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	}
 	out := Weighing{Label: w.Label, Cautions: w.cautions()}
 	variance := 0.0
-	if w.Adder != nil {
+	switch {
+	case w.Length.Value == 0 && w.Tube == (Tube{}):
+		out.Source = unitLabel
+	case w.Adder != nil:
 		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per > 0) {
 			return Weighing{}, &RangeError{Quantity: "label's adder", Value: w.Adder.Mass, Min: quantity.Mass(0), Max: most, Advice: "give a mass and the length that it is for, as 0.6 oz per 1 ft"}
 		}
@@ -130,7 +134,7 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 		out.PerFoot = quantity.Mass(perMeter * quantity.Foot)
 		out.Source = unitLabel
 		variance = square(perMeter * w.Length.Std)
-	} else {
+	default:
 		if err := w.computeLine(&out, &variance); err != nil {
 			return Weighing{}, err
 		}
@@ -144,6 +148,37 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	variance += square(float64(smallestDose.value) / math.Sqrt(3))
 	out.Total = quantity.Uncertain[quantity.Mass]{Value: out.Label + out.Line + out.Accessories, Std: math.Sqrt(variance)}
 	return out, nil
+}
+
+// Text says what to weigh in and what it is made of, in a system of units.
+func (w Weighing) Text(sys quantity.System) string {
+	s := fmt.Sprintf("weigh in %s ± %s: %s by the label", onScale(w.Total.Value, sys), doseText(quantity.Mass(w.Total.Std), sys), onScale(w.Label, sys))
+	line, side := w.Line, "more"
+	if line < 0 {
+		line, side = -line, "less"
+	}
+	if w.PerFoot > 0 {
+		per := fmt.Sprintf("%.2f oz per foot", w.PerFoot.Ounces())
+		if sys == quantity.SI {
+			per = fmt.Sprintf("%.0f g per meter", w.PerFoot.Grams()/quantity.Foot)
+		}
+		s += fmt.Sprintf(", %s %s for a liquid line of another length than the label allows for (%s, %s)", doseText(line, sys), side, per, w.Source)
+	}
+	if w.Accessories > 0 {
+		s += fmt.Sprintf(", %s for accessories", doseText(w.Accessories, sys))
+	}
+	return s + "; only into a circuit that is empty, tight and evacuated"
+}
+
+// onScale shows a charge as a scale does: pounds and ounces, or kilograms.
+func onScale(m quantity.Mass, sys quantity.System) string {
+	if sys == quantity.SI {
+		return fmt.Sprintf("%.3f kg", m.Kilograms())
+	}
+	const ouncesPerPound = 16
+	tenths := math.Round(10 * m.Ounces())
+	pounds := math.Floor(tenths / (10 * ouncesPerPound))
+	return fmt.Sprintf("%.0f lb %.1f oz", pounds, tenths/10-ouncesPerPound*pounds)
 }
 
 // computeLine works the adder out from the density of the liquid and the bore.
