@@ -5,6 +5,8 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
+	"io"
 	"net/http"
 	"time"
 
@@ -28,8 +30,9 @@ type BatchResult struct {
 	Problem *Problem `json:"problem,omitempty"`
 }
 
-// batch answers each line as it comes, in order. A bad line does not end the
-// batch; one too long to read does.
+// batch answers each line as it comes, in order. A line that is bad or too long
+// has a problem for its answer and does not end the batch; being stopped does,
+// and says at which line.
 func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 	if p := needs(r, "application/x-ndjson"); p != nil {
 		return p
@@ -41,31 +44,51 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 	}
 	w.Header().Set("Content-Type", "application/x-ndjson")
 	out := json.NewEncoder(w)
-	in := bufio.NewReaderSize(r.Body, 64<<10)
-	lines := bufio.NewScanner(in)
-	lines.Buffer(make([]byte, 0, 64<<10), satline.MaxVisitBytes+1)
+	in := lineReader{in: bufio.NewReaderSize(r.Body, 64<<10)}
+	ended := make(chan struct{})
+	defer close(ended)
+	go func() {
+		select {
+		case <-s.stopping:
+			control.SetReadDeadline(time.Now()) // wait for no more lines
+		case <-ended:
+		}
+	}()
 	for n := 1; ; n++ {
-		deadline := time.Now().Add(lineTimeout)
+		deadline := time.Now().Add(s.lineTimeout)
 		control.SetReadDeadline(deadline)
-		control.SetWriteDeadline(deadline.Add(lineTimeout))
-		if !lines.Scan() {
-			if p := endOfBatch(lines.Err()); p != nil {
-				out.Encode(BatchResult{Line: n, Problem: p})
-			}
+		control.SetWriteDeadline(deadline.Add(s.lineTimeout))
+		if s.isStopping() {
+			out.Encode(BatchResult{Line: n, Problem: stoppingProblem()})
 			return nil
 		}
-		if n > maxBatchLines {
-			out.Encode(BatchResult{Line: n, Problem: problemOfType("too-large", "a batch has at most 100000 lines")})
+		result := BatchResult{Line: n}
+		text, err := in.next()
+		switch {
+		case err == io.EOF:
 			return nil
-		}
-		if len(bytes.TrimSpace(lines.Bytes())) == 0 {
+		case err != nil && s.isStopping():
+			out.Encode(BatchResult{Line: n, Problem: stoppingProblem()})
+			return nil
+		case err == errLongLine:
+			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
+		case err != nil:
+			out.Encode(BatchResult{Line: n, Problem: malformedProblem(errors.New("the batch ended, or its time was up, in the middle of a line"))})
+			return nil
+		case n > maxBatchLines:
+			out.Encode(BatchResult{Line: n, Problem: problemOfType("too-large", fmt.Sprintf("a batch has at most %d lines; send this line and those after it in another", maxBatchLines))})
+			return nil
+		case len(bytes.TrimSpace(text)) == 0:
 			continue
+		default:
+			result = s.line(r, n, text)
 		}
-		if out.Encode(s.line(r, n, lines.Bytes())) != nil {
+		s.metrics.line(result)
+		if out.Encode(result) != nil {
 			return nil
 		}
 		// Send what there is when the client has sent no more to read.
-		if in.Buffered() == 0 && control.Flush() != nil {
+		if in.in.Buffered() == 0 && control.Flush() != nil {
 			return nil
 		}
 	}
@@ -88,12 +111,32 @@ func (s *service) line(r *http.Request, n int, text []byte) BatchResult {
 	return result
 }
 
-func endOfBatch(err error) *Problem {
-	switch {
-	case err == nil:
-		return nil
-	case errors.Is(err, bufio.ErrTooLong):
-		return tooLargeProblem(satline.MaxVisitBytes)
+var errLongLine = errors.New("the line is too long")
+
+// A lineReader reads lines, and passes over those that are too long.
+type lineReader struct {
+	in   *bufio.Reader
+	line []byte
+}
+
+func (l *lineReader) next() ([]byte, error) {
+	l.line = l.line[:0]
+	long := false
+	for {
+		part, err := l.in.ReadSlice('\n')
+		if long = long || len(l.line)+len(bytes.TrimSuffix(part, []byte("\n"))) > satline.MaxVisitBytes; !long {
+			l.line = append(l.line, part...)
+		}
+		switch {
+		case err == bufio.ErrBufferFull:
+			continue
+		case err == io.EOF && len(l.line) == 0 && !long:
+			return nil, io.EOF
+		case err != nil && err != io.EOF:
+			return nil, err
+		case long:
+			return nil, errLongLine
+		}
+		return l.line, nil
 	}
-	return malformedProblem(errors.New("the batch ended, or its time was up, in the middle of a line"))
 }

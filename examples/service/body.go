@@ -2,9 +2,11 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"mime"
 	"net/http"
+	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/internal/strictjson"
@@ -40,11 +42,14 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Pr
 	return text, nil
 }
 
-// needs refuses a request in another media type.
+// needs refuses a request in another media type, or packed.
 func needs(r *http.Request, media string) *Problem {
 	got := r.Header.Get("Content-Type")
 	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
 		return mediaProblem(media, got)
+	}
+	if coding := r.Header.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
+		return problemOfType("media-type", fmt.Sprintf("send the body as it is, not in Content-Encoding %.60q", coding))
 	}
 	return nil
 }

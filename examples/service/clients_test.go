@@ -31,7 +31,10 @@ func start(t *testing.T, connections int) (*service, *http.Server, string) {
 	s := newService(log, 2, false)
 	server := newServer(s, log)
 	server.ReadHeaderTimeout, server.ReadTimeout = 150*time.Millisecond, 300*time.Millisecond
-	go server.Serve(limitConnections(listener, connections))
+	s.lineTimeout = 300 * time.Millisecond
+	limited := limitConnections(listener, connections)
+	server.ConnState = limited.state
+	go server.Serve(limited)
 	t.Cleanup(func() { server.Close() })
 	return s, server, listener.Addr().String()
 }
@@ -111,6 +114,89 @@ func TestConnectionLimit(t *testing.T) {
 		}
 	case <-time.After(5 * time.Second):
 		t.Error("a place that came free was not given on")
+	}
+}
+
+// Connections that are idle between requests keep nobody out.
+func TestIdleConnectionsMakeRoom(t *testing.T) {
+	_, _, address := start(t, 2)
+	for i := range 8 {
+		c, err := net.Dial("tcp", address)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		c.SetDeadline(time.Now().Add(5 * time.Second))
+		io.WriteString(c, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
+		if answer, err := bufio.NewReader(c).ReadString('\n'); err != nil || !strings.Contains(answer, "200 OK") {
+			t.Fatalf("connection %d: %q %v", i+1, answer, err)
+		}
+	}
+}
+
+// A client that takes no results is dropped, and does not hold up others.
+func TestClientThatStopsReading(t *testing.T) {
+	s, _, address := start(t, 8)
+	c, err := net.Dial("tcp", address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer c.Close()
+	io.WriteString(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n")
+	visit := strings.ReplaceAll(`{"scope": "verdict",`+exampleVisit[1:], "\n", " ") + "\n"
+	dropped := make(chan struct{})
+	go func() {
+		defer close(dropped)
+		for {
+			if _, err := io.WriteString(c, visit); err != nil {
+				return
+			}
+		}
+	}()
+	select {
+	case <-dropped:
+	case <-time.After(15 * time.Second):
+		t.Fatal("after 15 s it is still served")
+	}
+	waitFor(t, "its request ended", func() bool { return s.metrics.underWay.Load() == 0 })
+	resp, err := http.Post("http://"+address+"/v1/assess", asJSON, strings.NewReader(exampleVisit))
+	if err != nil {
+		t.Fatal(err)
+	}
+	resp.Body.Close()
+}
+
+// A batch under way ends between two lines when the service stops, and says
+// from which line on it has to be sent again.
+func TestBatchIsToldToStop(t *testing.T) {
+	s, server, address := start(t, 8)
+	s.lineTimeout = 10 * time.Second
+	body, send := io.Pipe()
+	defer send.Close()
+	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess/batch", body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Header.Set("Content-Type", asNDJSON)
+	go io.WriteString(send, strings.ReplaceAll(exampleVisit, "\n", " ")+"\n{\"half\": ")
+	resp, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer resp.Body.Close()
+	results := bufio.NewReader(resp.Body)
+	if text, err := results.ReadString('\n'); err != nil || !strings.HasPrefix(text, `{"line":1,"assessment"`) {
+		t.Fatalf("%v %.100s", err, text)
+	}
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
+	defer cancel()
+	stopped := make(chan error, 1)
+	go func() { stopped <- server.Shutdown(ctx) }()
+	if text, err := results.ReadString('\n'); err != nil || !strings.HasPrefix(text, `{"line":2,"problem":{"type":"/problems/stopping"`) {
+		t.Errorf("%v %.100s", err, text)
+	}
+	if err := <-stopped; err != nil {
+		t.Errorf("stopped with %v", err)
 	}
 }
 
@@ -206,7 +292,7 @@ func TestGracefulStop(t *testing.T) {
 
 func waitFor(t *testing.T, what string, is func() bool) {
 	t.Helper()
-	for range 200 {
+	for range 2000 {
 		if is() {
 			return
 		}

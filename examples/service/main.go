@@ -10,6 +10,7 @@
 //	POST /v1/refrigerant/state         everything at one state
 //	POST /v1/air                       the state of moist air
 //	POST /v1/charge/target             what superheat, subcooling or approach should be
+//	GET  /problems/{kind}              what a kind of problem means
 //	GET  /openapi.json                 the description of all this (OpenAPI 3.1)
 //	GET  /healthz, /readyz             alive; ready for work
 //	GET  /metrics                      counts and times, Prometheus text
@@ -35,6 +36,7 @@ import (
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	context.AfterFunc(ctx, stop) // a second signal ends it at once
 	err := run(ctx, os.Args[1:], slog.New(slog.NewJSONHandler(os.Stderr, nil)))
 	if err != nil && !errors.Is(err, flag.ErrHelp) {
 		fmt.Fprintln(os.Stderr, "service:", err)
@@ -46,7 +48,7 @@ func main() {
 func run(ctx context.Context, args []string, log *slog.Logger) error {
 	flags := flag.NewFlagSet("service", flag.ContinueOnError)
 	listen := flags.String("listen", "127.0.0.1:8080", "address to listen on")
-	connections := flags.Int("connections", 512, "connections open at once; more wait to be taken up")
+	connections := flags.Int("connections", 512, "connections open at once; more wait, and idle ones make room")
 	workers := flags.Int("workers", 4*runtime.GOMAXPROCS(0), "requests computed at once; more wait")
 	drain := flags.Duration("drain", 0, "time between being told to stop and taking no more connections, in which readiness is withdrawn")
 	grace := flags.Duration("grace", 10*time.Second, "time for requests under way when stopping")
@@ -60,8 +62,10 @@ func run(ctx context.Context, args []string, log *slog.Logger) error {
 	}
 	s := newService(log, *workers, !*quiet)
 	server := newServer(s, log)
+	limited := limitConnections(listener, *connections)
+	server.ConnState = limited.state
 	failed := make(chan error, 1)
-	go func() { failed <- server.Serve(limitConnections(listener, *connections)) }()
+	go func() { failed <- server.Serve(limited) }()
 	log.Info("listening", "address", listener.Addr().String())
 	select {
 	case err := <-failed:
@@ -73,14 +77,19 @@ func run(ctx context.Context, args []string, log *slog.Logger) error {
 	time.Sleep(*drain)
 	closing, cancel := context.WithTimeout(context.Background(), *grace)
 	defer cancel()
-	return server.Shutdown(closing)
+	err = server.Shutdown(closing)
+	if errors.Is(err, context.DeadlineExceeded) {
+		log.Warn("cut off", "requests", s.metrics.underWay.Load())
+		return server.Close()
+	}
+	return err
 }
 
 // newServer bounds how long and how much of a client is waited for. A batch
 // sets deadlines of its own, line by line.
-func newServer(h http.Handler, log *slog.Logger) *http.Server {
-	return &http.Server{
-		Handler:           h,
+func newServer(s *service, log *slog.Logger) *http.Server {
+	server := &http.Server{
+		Handler:           s,
 		ReadHeaderTimeout: 5 * time.Second,
 		ReadTimeout:       20 * time.Second,
 		WriteTimeout:      40 * time.Second,
@@ -88,4 +97,6 @@ func newServer(h http.Handler, log *slog.Logger) *http.Server {
 		MaxHeaderBytes:    16 << 10,
 		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
+	server.RegisterOnShutdown(s.stop)
+	return server
 }

@@ -17,8 +17,9 @@ var bounds = []float64{0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.02
 
 // metrics counts requests by endpoint and status, and how long they took.
 type metrics struct {
-	counters []*counter
-	underWay atomic.Int64
+	counters         []*counter
+	underWay         atomic.Int64
+	assessed, unable atomic.Int64 // lines of batches
 }
 
 type counter struct {
@@ -35,6 +36,14 @@ func (m *metrics) add(pattern string) *counter {
 	c := &counter{pattern: pattern, status: map[int]int64{}, buckets: make([]int64, len(bounds))}
 	m.counters = append(m.counters, c)
 	return c
+}
+
+func (m *metrics) line(r BatchResult) {
+	if r.Problem != nil {
+		m.unable.Add(1)
+	} else {
+		m.assessed.Add(1)
+	}
 }
 
 func (c *counter) count(status int, took time.Duration) {
@@ -61,7 +70,7 @@ func (m *metrics) write(w io.Writer) {
 		}
 		c.mu.Unlock()
 	}
-	family(w, "satline_request_seconds", "histogram", "Time from the first byte of a request to the last of its answer.")
+	family(w, "satline_request_seconds", "histogram", "Time from the end of the header of a request to the end of its answer.")
 	for _, c := range m.counters {
 		c.mu.Lock()
 		for i, b := range bounds {
@@ -72,6 +81,9 @@ func (m *metrics) write(w io.Writer) {
 		fmt.Fprintf(w, "satline_request_seconds_count{endpoint=%q} %d\n", c.pattern, c.total)
 		c.mu.Unlock()
 	}
+	family(w, "satline_batch_lines_total", "counter", "Lines of batches answered.")
+	fmt.Fprintf(w, "satline_batch_lines_total{result=\"assessment\"} %d\n", m.assessed.Load())
+	fmt.Fprintf(w, "satline_batch_lines_total{result=\"problem\"} %d\n", m.unable.Load())
 	var memory runtime.MemStats
 	runtime.ReadMemStats(&memory)
 	gauge(w, "satline_requests_under_way", "Requests that have not been answered yet.", m.underWay.Load())

@@ -28,6 +28,7 @@ type operation struct {
 	takes, gives     reflect.Type // nil where there is no JSON
 	media, givesKind string
 	example          string
+	parameter        string // an example of what stands in the braces of the path
 	problems         []int
 }
 
@@ -45,7 +46,7 @@ var operations = []operation{
 		example: exampleVisit, problems: []int{400, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "POST", path: "/v1/assess/batch", summary: "Assess visits, one a line, each answered on a line of its own as soon as it has come. A line that cannot be assessed has a problem for an answer and does not end the batch. At most 100000 lines, each at most 1 MiB and at most 15 s in coming.",
+		method: "POST", path: "/v1/assess/batch", summary: "Assess visits, one a line, each answered on a line of its own as soon as it has come. A line that cannot be assessed, or is longer than 1 MiB, has a problem for an answer and does not end the batch. At most 100000 lines, each at most 15 s in coming. A result whose problem is /problems/stopping, or /problems/too-large on line 100001, is the last one: send that line and those after it again.",
 		takes: reflect.TypeFor[satline.Visit](), gives: reflect.TypeFor[BatchResult](), media: asNDJSON, givesKind: asNDJSON,
 		problems: []int{415, 500},
 	},
@@ -55,7 +56,7 @@ var operations = []operation{
 	},
 	{
 		method: "GET", path: "/v1/refrigerants/{name}", summary: "What is known of one refrigerant, in any usual spelling of its designation.",
-		gives: reflect.TypeFor[RefrigerantSheet](), givesKind: asJSON, problems: []int{404, 500},
+		gives: reflect.TypeFor[RefrigerantSheet](), givesKind: asJSON, parameter: "R-454B", problems: []int{404, 500},
 	},
 	{
 		method: "POST", path: "/v1/refrigerant/saturation", summary: "Bubble and dew temperature at a pressure, with superheat and subcooling of a pipe; or bubble and dew pressure at a temperature.",
@@ -77,10 +78,19 @@ var operations = []operation{
 		takes: reflect.TypeFor[TargetQuestion](), gives: reflect.TypeFor[charge.Target](), media: asJSON, givesKind: asJSON,
 		example: `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", "outdoorDryBulb": "88 °F ± 0.6 °F"}`, problems: []int{400, 413, 415, 422, 500, 503},
 	},
+	{
+		method: "GET", path: "/problems/{kind}", summary: "What a kind of problem means, at the address that is its type.",
+		gives: reflect.TypeFor[Problem](), givesKind: asJSON, parameter: "input", problems: []int{404, 500},
+	},
 	{method: "GET", path: "/openapi.json", summary: "This description.", givesKind: asJSON},
 	{method: "GET", path: "/healthz", summary: "Says that the process is alive.", givesKind: asText},
 	{method: "GET", path: "/readyz", summary: "Says that it takes requests; 503 when it is stopping.", givesKind: asText, problems: []int{503}},
 	{method: "GET", path: "/metrics", summary: "Counts and times, in the Prometheus text format.", givesKind: asText},
+}
+
+// address is the path with its parameter put in.
+func (o operation) address() string {
+	return strings.NewReplacer("{name}", o.parameter, "{kind}", o.parameter).Replace(o.path)
 }
 
 const exampleVisit = `{
@@ -139,7 +149,7 @@ func description(t *testing.T) []byte {
 		if name, after, ok := strings.Cut(o.path, "{"); ok && name != "" {
 			op = append(op, member{"parameters", []ordered{{
 				{"name", strings.TrimSuffix(after, "}")}, {"in", "path"}, {"required", true},
-				{"schema", &jsonschema.Schema{Type: "string"}}, {"example", "R-454B"},
+				{"schema", &jsonschema.Schema{Type: "string"}}, {"example", o.parameter},
 			}}})
 		}
 		if o.takes != nil {
@@ -222,7 +232,7 @@ func TestEveryEndpointIsDescribed(t *testing.T) {
 		}
 	}
 	for _, o := range operations {
-		r, err := http.NewRequest(o.method, "http://localhost"+strings.ReplaceAll(o.path, "{name}", "R-32"), nil)
+		r, err := http.NewRequest(o.method, "http://localhost"+o.address(), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -261,8 +271,10 @@ func readDescription(t testing.TB) (published, jsonschema.Validator) {
 
 // operationAt finds what the description says of a request.
 func (d published) operationAt(method, path string) (publishedOperation, bool) {
-	if strings.HasPrefix(path, "/v1/refrigerants/") {
-		path = "/v1/refrigerants/{name}"
+	for _, p := range []string{"/v1/refrigerants/{name}", "/problems/{kind}"} {
+		if head, _, _ := strings.Cut(p, "{"); strings.HasPrefix(path, head) {
+			path = p
+		}
 	}
 	o, ok := d.Paths[path][strings.ToLower(method)]
 	return o, ok

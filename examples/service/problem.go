@@ -15,7 +15,8 @@ import (
 
 // A Problem is an error as RFC 9457 has it.
 type Problem struct {
-	// Type names the kind of problem; programs go by it.
+	// Type names the kind of problem; programs go by it, and a GET of it says
+	// what it is.
 	Type string `json:"type"`
 	// Title says what kind of problem it is.
 	Title string `json:"title"`
@@ -50,6 +51,7 @@ var problemTypes = []Problem{
 	{Type: "/problems/not-now", Title: "The charging method has no answer under these conditions.", Status: http.StatusUnprocessableEntity},
 	{Type: "/problems/internal", Title: "The service failed at this request.", Status: http.StatusInternalServerError},
 	{Type: "/problems/busy", Title: "All workers are at work.", Status: http.StatusServiceUnavailable},
+	{Type: "/problems/stopping", Title: "The service is stopping.", Status: http.StatusServiceUnavailable},
 }
 
 func problemOfType(kind, detail string) *Problem {
@@ -108,6 +110,20 @@ func pathProblem(path string) *Problem {
 }
 
 func busyProblem() *Problem { return problemOfType("busy", "try again in a second") }
+
+func stoppingProblem() *Problem {
+	return problemOfType("stopping", "send this line and those after it again")
+}
+
+// kindOfProblem answers for the address that is the type of a problem.
+func (s *service) kindOfProblem(w http.ResponseWriter, r *http.Request) *Problem {
+	for _, p := range problemTypes {
+		if p.Type == r.URL.Path {
+			return s.send(w, p)
+		}
+	}
+	return pathProblem(r.URL.Path)
+}
 
 func internalProblem() *Problem {
 	return &Problem{Type: "/problems/internal", Title: "The service failed at this request.", Status: http.StatusInternalServerError}

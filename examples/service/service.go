@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"runtime/debug"
 	"strings"
+	"sync"
 	"sync/atomic"
 	"time"
 
@@ -25,13 +26,18 @@ type service struct {
 	places   chan struct{} // one for each request that is being computed
 	metrics  metrics
 	ready    atomic.Bool
+
+	lineTimeout time.Duration
+	stopping    chan struct{} // closed when batches under way are to end
+	stop        func()
 }
 
 // An endpoint answers a request, or says what is wrong with it.
 type endpoint func(w http.ResponseWriter, r *http.Request) *Problem
 
 func newService(log *slog.Logger, workers int, logRequests bool) *service {
-	s := &service{log: log, requests: logRequests, mux: http.NewServeMux(), places: make(chan struct{}, max(1, workers))}
+	s := &service{log: log, requests: logRequests, mux: http.NewServeMux(), places: make(chan struct{}, max(1, workers)), lineTimeout: lineTimeout, stopping: make(chan struct{})}
+	s.stop = sync.OnceFunc(func() { close(s.stopping) })
 	s.ready.Store(true)
 	s.serve("POST /v1/assess", answering(s, assessLimits, satline.Assess))
 	s.serve("POST /v1/assess/batch", s.batch)
@@ -41,6 +47,7 @@ func newService(log *slog.Logger, workers int, logRequests bool) *service {
 	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, state))
 	s.serve("POST /v1/air", answering(s, smallLimits, air))
 	s.serve("POST /v1/charge/target", answering(s, smallLimits, target))
+	s.serve("GET /problems/{kind}", s.kindOfProblem)
 	s.mux.HandleFunc("GET /openapi.json", func(w http.ResponseWriter, _ *http.Request) {
 		w.Header().Set("Content-Type", "application/json")
 		w.Write(openAPI)
@@ -59,6 +66,15 @@ func newService(log *slog.Logger, workers int, logRequests bool) *service {
 	})
 	s.serve("/", s.elsewhere)
 	return s
+}
+
+func (s *service) isStopping() bool {
+	select {
+	case <-s.stopping:
+		return true
+	default:
+		return false
+	}
 }
 
 func (s *service) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.mux.ServeHTTP(w, r) }
@@ -164,6 +180,9 @@ func (s *service) elsewhere(w http.ResponseWriter, r *http.Request) *Problem {
 		other.Method = method
 		if _, pattern := s.mux.Handler(other); pattern != "" && pattern != "/" {
 			allowed = append(allowed, method)
+			if method == http.MethodGet {
+				allowed = append(allowed, http.MethodHead)
+			}
 		}
 	}
 	if len(allowed) > 0 {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/json"
 	"io"
@@ -11,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/satline/satline"
 	"github.com/satline/satline/internal/jsonschema"
 )
 
@@ -103,7 +105,7 @@ func TestExamplesOfTheDescription(t *testing.T) {
 		if o.media == asNDJSON {
 			body = strings.ReplaceAll(exampleVisit, "\n", " ") + "\n"
 		}
-		status, answer := c.do(o.method, strings.ReplaceAll(o.path, "{name}", "r454b"), o.media, body)
+		status, answer := c.do(o.method, o.address(), o.media, body)
 		if status != http.StatusOK {
 			t.Errorf("%s %s: %d %s", o.method, o.path, status, answer)
 		}
@@ -218,8 +220,68 @@ func TestBatch(t *testing.T) {
 		t.Errorf("%d results, want %d: %v", got, want, lines)
 	}
 	_, answer = c.do("POST", "/v1/assess/batch", asNDJSON, visit+"\n"+`{"notes": "`+strings.Repeat("x", 1<<20)+`"}`+"\n"+visit)
-	if got := bytes.Count(answer, []byte("\n")); got != 2 || !bytes.Contains(answer, []byte("/problems/too-large")) {
-		t.Errorf("after a line too long to read: %d results, %.300s", got, answer[max(0, len(answer)-300):])
+	results := bytes.Split(bytes.TrimSpace(answer), []byte("\n"))
+	if len(results) != 3 || !bytes.HasPrefix(results[1], []byte(`{"line":2,"problem":{"type":"/problems/too-large"`)) || !bytes.HasPrefix(results[2], []byte(`{"line":3,"assessment"`)) {
+		t.Errorf("with a line too long to read: %d results, %.200s", len(results), results[1:])
+	}
+}
+
+// A line may be as long as a visit may be, with or without a line end, and one
+// byte more is too long.
+func TestLongestLine(t *testing.T) {
+	longest := strings.Repeat("x", satline.MaxVisitBytes)
+	in := lineReader{in: bufio.NewReaderSize(strings.NewReader(longest+"\n"+longest+"x\n\n"+longest), 64)}
+	for i, want := range []struct {
+		length int
+		err    error
+	}{{len(longest) + 1, nil}, {0, errLongLine}, {1, nil}, {len(longest), nil}, {0, io.EOF}, {0, io.EOF}} {
+		if text, err := in.next(); len(text) != want.length || err != want.err {
+			t.Errorf("line %d: %d bytes, %v; want %d, %v", i+1, len(text), err, want.length, want.err)
+		}
+	}
+}
+
+// The type of every problem is an address that says what it means.
+func TestProblemTypesAreAddresses(t *testing.T) {
+	c := newClient(t)
+	for _, p := range problemTypes {
+		status, answer := c.do("GET", p.Type, "", "")
+		if status != http.StatusOK || !strings.Contains(string(answer), p.Title) {
+			t.Errorf("GET %s: %d %s", p.Type, status, answer)
+		}
+	}
+	if status, _ := c.do("GET", "/problems/none", "", ""); status != http.StatusNotFound {
+		t.Errorf("GET /problems/none: %d", status)
+	}
+}
+
+func TestMethodsAndCodings(t *testing.T) {
+	s := quietService(t)
+	for _, q := range []struct {
+		method, path, coding string
+		status               int
+		allow                string
+	}{
+		{"HEAD", "/v1/refrigerants", "", 200, ""},
+		{"HEAD", "/healthz", "", 200, ""},
+		{"HEAD", "/v1/assess", "", 405, "POST"},
+		{"OPTIONS", "/v1/assess/batch", "", 405, "POST"},
+		{"PUT", "/v1/refrigerants/R-32", "", 405, "GET, HEAD"},
+		{"POST", "/readyz", "", 405, "GET, HEAD"},
+		{"POST", "/v1/assess", "gzip", 415, ""},
+		{"POST", "/v1/assess", "identity", 200, ""},
+	} {
+		r := httptest.NewRequest(q.method, q.path, strings.NewReader(exampleVisit))
+		r.Header.Set("Content-Type", asJSON)
+		r.Header.Set("Accept", "text/html") // answers are in the one form there is
+		if q.coding != "" {
+			r.Header.Set("Content-Encoding", q.coding)
+		}
+		w := httptest.NewRecorder()
+		s.ServeHTTP(w, r)
+		if w.Code != q.status || w.Header().Get("Allow") != q.allow {
+			t.Errorf("%s %s: %d, Allow %q; want %d, %q", q.method, q.path, w.Code, w.Header().Get("Allow"), q.status, q.allow)
+		}
 	}
 }
 
@@ -235,6 +297,7 @@ func TestMetrics(t *testing.T) {
 		`satline_request_seconds_bucket{endpoint="POST /v1/assess",le="+Inf"} 2` + "\n",
 		`satline_request_seconds_count{endpoint="POST /v1/assess"} 2` + "\n",
 		"satline_requests_under_way 0\n",
+		"satline_batch_lines_total{result=\"problem\"} 0\n",
 	} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("no %q in\n%s", want, text)
