@@ -30,13 +30,33 @@ func TestCountsAndReports(t *testing.T) {
 	}))
 	defer server.Close()
 	var out strings.Builder
-	if err := run([]string{"-service", server.URL, "-n", "100", "-clients", "3"}, &out); err != nil {
+	if err := run([]string{"-service", server.URL, "-n", "100", "-whole", "0", "-clients", "3"}, &out); err != nil {
 		t.Fatal(err)
 	}
 	if got := asked.Load(); got != 100 {
 		t.Errorf("%d requests, want 100", got)
 	}
-	for _, want := range []string{"2.0 MB heap, 9.0 MB system", "10 refused, 0 failed"} {
+	for _, want := range []string{"2.0 MB     9.0 MB", "verdict         100 "} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("no %q in\n%s", want, &out)
+		}
+	}
+	last := strings.Fields(out.String())
+	if got := strings.Join(last[len(last)-2:], " "); got != "10 0" {
+		t.Errorf("refused and failed: %s, want 10 0", got)
+	}
+}
+
+// Without an address the service is a process of its own, asked for both scopes.
+func TestStartsTheService(t *testing.T) {
+	if testing.Short() {
+		t.Skip("SKIPPED in short mode: building the service takes a while")
+	}
+	var out strings.Builder
+	if err := run([]string{"-n", "50", "-whole", "20"}, &out); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"\nverdict          50 ", "\nwhole            20 "} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("no %q in\n%s", want, &out)
 		}
