@@ -63,9 +63,29 @@ func (j *job) next() []Step {
 			add("leave the charge as it is; write the readings down", "the charge is in band")
 		}
 	case ChargeLow, ChargeHigh:
-		out = append(out, j.dose(len(out) > 0)...)
+		why := ""
+		if len(out) == 0 {
+			why = j.hold(add)
+		}
+		if why != "" {
+			add("leave the charge alone until this is settled, then take all readings again", why)
+		} else {
+			out = append(out, j.dose(len(out) > 0)...)
+		}
 	}
 	return out
+}
+
+// hold says why refrigerant must not be moved yet although nothing is certain
+// enough to be mended first, and adds the measurement that settles it.
+func (j *job) hold(add func(do, why string)) string {
+	if j.diagnosis == nil || j.diagnosis.Hold == "" {
+		return ""
+	}
+	if j.settle != nil {
+		add("take "+j.settle.Take, j.settle.Why)
+	}
+	return j.diagnosis.Hold
 }
 
 // mend adds the repairs that come before the charge: those of the diagnosis, or

@@ -33,6 +33,9 @@ type Diagnosis struct {
 	Next *Measurement
 	// Order is the order of repair.
 	Order []Step
+	// Hold says what has to be settled before refrigerant is moved, by whatever
+	// rule; empty where nothing stands against it.
+	Hold string
 	// Freeze answers the complaint of a frozen coil; nil where it is none.
 	Freeze *Freeze
 	// Change compares with the readings before something was done; nil where

@@ -58,28 +58,45 @@ func stageOf(f *Fault) stage {
 type hold struct {
 	when func(*caseFile, *Diagnosis) bool
 	why  string
+	// general reasons name nothing that could be settled first.
+	general bool
 }
 
 // doubtful is the probability of a fault from which charge waits for it.
 const doubtful = 0.2
 
 var holds = []hold{
-	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Unsteady != "" }, "the readings have not settled"},
-	{func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Seen.CoilIced }, "the indoor coil is iced"},
-	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Contradictory }, "the readings contradict each other"},
-	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Sound }, "nothing that was read is out of what sound machines read"},
-	{func(_ *caseFile, d *Diagnosis) bool { return d.any(instrumentSignatures) > doubtful }, "an instrument is in doubt"},
-	{func(_ *caseFile, d *Diagnosis) bool {
-		return d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak, Economizer}) > doubtful
-	}, "the indoor airflow is in doubt, and every charging target rests on it"},
-	{func(c *caseFile, d *Diagnosis) bool {
-		return d.marginal[CondenserAir] > doubtful || c.evidence.Seen.OutdoorCoilDirty || c.evidence.Seen.CoilWet
-	}, "the outdoor coil must be clean, dry and in free air first"},
-	{func(_ *caseFile, d *Diagnosis) bool {
-		return d.any([]Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant}) > doubtful
-	}, "a fault of the circuit would pass for a wrong charge"},
-	{func(_ *caseFile, d *Diagnosis) bool { return d.any([]Code{LowLoad, LowAmbient}) > doubtful }, "no charging target holds in this weather or at this load"},
-	{func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Unclear }, "more than one explanation fits"},
+	{when: func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Unsteady != "" }, why: "the readings have not settled"},
+	{when: func(c *caseFile, _ *Diagnosis) bool { return c.evidence.Seen.CoilIced }, why: "the indoor coil is iced"},
+	{when: func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Contradictory }, why: "the readings contradict each other"},
+	{
+		when: func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Sound },
+		why:  "nothing that was read is out of what sound machines read", general: true,
+	},
+	{when: func(_ *caseFile, d *Diagnosis) bool { return d.any(instrumentSignatures) > doubtful }, why: "an instrument is in doubt"},
+	{
+		when: func(_ *caseFile, d *Diagnosis) bool {
+			return d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak, Economizer}) > doubtful
+		},
+		why: "the indoor airflow is in doubt, and every charging target rests on it",
+	},
+	{
+		when: func(c *caseFile, d *Diagnosis) bool {
+			return d.marginal[CondenserAir] > doubtful || c.evidence.Seen.OutdoorCoilDirty || c.evidence.Seen.CoilWet
+		},
+		why: "the outdoor coil must be clean, dry and in free air first",
+	},
+	{
+		when: func(_ *caseFile, d *Diagnosis) bool {
+			return d.any([]Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant, VaporLeak}) > doubtful
+		},
+		why: "a fault of the circuit would pass for a wrong charge",
+	},
+	{
+		when: func(_ *caseFile, d *Diagnosis) bool { return d.any([]Code{LowLoad, LowAmbient}) > doubtful },
+		why:  "no charging target holds in this weather or at this load",
+	},
+	{when: func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Unclear }, why: "more than one explanation fits", general: true},
 }
 
 // any is the chance that one of the signatures is present, at most their sum.
@@ -122,9 +139,14 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 	}
 	var held string
 	for _, h := range holds {
-		if h.when(c, d) {
+		if !h.when(c, d) {
+			continue
+		}
+		if held == "" {
 			held = h.why
-			break
+		}
+		if d.Hold == "" && !h.general {
+			d.Hold = h.why
 		}
 	}
 	for i := range c.suspects {
