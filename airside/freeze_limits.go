@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -103,11 +104,11 @@ func crossing(plant Plant, x, low, high float64, freezes bool, at func(float64) 
 		}
 		if ok && m < 0 != freezes {
 			broken := false
-			at := root(func(v float64) float64 {
+			at := root.Find(func(v float64) float64 {
 				m, ok := margin(v)
 				broken = broken || !ok
 				return m
-			}, last, lastMargin, v, m, tolerance)
+			}, last, v, lastMargin, m, 0, tolerance)
 			return at, !broken
 		}
 		last, lastMargin = v, m

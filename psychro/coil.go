@@ -3,6 +3,7 @@ package psychro
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -79,7 +80,7 @@ func ApparatusDewPoint(entering, leaving Air) (apparatusDewPoint quantity.Temper
 		}
 		top := summit(beyond, low, high)
 		if beyond(top) >= -roundingH {
-			s := rising(func(x float64) float64 { return -beyond(x) }, top, high)
+			s := root.Rising(func(x float64) float64 { return -beyond(x) }, top, high)
 			ws, _ := m.saturationHumidityRatio(s, p)
 			return quantity.Temperature(s), max(0, (leaving.w-ws)/(entering.w-ws)), nil
 		}

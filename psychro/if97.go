@@ -3,6 +3,8 @@ package psychro
 import (
 	"math"
 	"sync"
+
+	"github.com/satline/satline/internal/root"
 )
 
 // if97Ln returns ln(p/Pa) of saturation over water at t kelvin, and its slope per
@@ -36,7 +38,7 @@ var if97Boundary = sync.OnceValue(func() *boundary { return joined(if97Ln) })
 // joined is the boundary of an equation over water and R14-08 over ice, which meet
 // where the two curves cross.
 func joined(water func(t float64) (ln, slope float64)) *boundary {
-	join := rising(func(t float64) float64 {
+	join := root.Rising(func(t float64) float64 {
 		ice, _ := sublimationLn(t)
 		liquid, _ := water(t)
 		return ice - liquid

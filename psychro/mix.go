@@ -3,6 +3,7 @@ package psychro
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -86,7 +87,7 @@ func (m Model) settle(h, w, p float64) (end Air, fogEnthalpy float64, err error)
 	for excess(high) < 0 && high < maxTemperature {
 		high += high - t
 	}
-	s := rising(excess, t, high)
+	s := root.Rising(excess, t, high)
 	ws, _ = m.saturationHumidityRatio(s, p)
 	if !(ws < w) {
 		return Air{t: s, p: p, w: w, model: m}, 0, nil

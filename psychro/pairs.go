@@ -3,6 +3,7 @@ package psychro
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -107,7 +108,7 @@ func (m Model) FromWetBulbAndRelativeHumidity(wetBulb quantity.Temperature, rh f
 	if balance(maxTemperature) < 0 {
 		return Air{}, outOfReach("wet bulb at this relative humidity", wetBulb)
 	}
-	t := rising(balance, b, maxTemperature)
+	t := root.Rising(balance, b, maxTemperature)
 	w, ok := m.humidityRatioAtRH(t, rh, pa)
 	if !ok {
 		return Air{}, m.noAirLeft(t, rh, pa)
@@ -240,7 +241,7 @@ func (m Model) FromEnthalpyAndRelativeHumidity(h quantity.SpecificEnthalpy, rh f
 	if balance(minTemperature) > 0 || balance(maxTemperature) < 0 {
 		return Air{}, outOfReach("enthalpy of moist air at this relative humidity", h)
 	}
-	t := rising(balance, minTemperature, maxTemperature)
+	t := root.Rising(balance, minTemperature, maxTemperature)
 	w, ok := m.humidityRatioAtRH(t, rh, pa)
 	if !ok {
 		return Air{}, m.noAirLeft(t, rh, pa)

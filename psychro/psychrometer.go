@@ -3,6 +3,7 @@ package psychro
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -239,13 +240,13 @@ func (ps Psychrometer) WetBulbIn(a Air) (quantity.Temperature, error) {
 			high = math.Nextafter(zeroCelsius, 0)
 		}
 	}
-	return quantity.Temperature(rising(excess, low, high)), nil
+	return quantity.Temperature(root.Rising(excess, low, high)), nil
 }
 
 // driest is what the wet thermometer would show in dry air.
 func (ps Psychrometer) driest(r Reading, scale float64) quantity.Temperature {
 	t, p := float64(r.DryBulb.Value), float64(r.Pressure.Value)
-	return quantity.Temperature(rising(func(b float64) float64 {
+	return quantity.Temperature(root.Rising(func(b float64) float64 {
 		es, a, err := ps.wick(b, p, r.Wick)
 		if err != nil {
 			return math.Copysign(1, b-zeroCelsius)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -110,7 +111,7 @@ func (m Model) tooDry(wetBulb, t, p float64) error {
 	if freezing := m.freezing(p); wetBulb >= freezing && lowest < freezing {
 		// Dry air would freeze the wick; while it is wet it stands higher.
 		h := m.enthalpy(t, 0, p)
-		lowest = rising(func(b float64) float64 {
+		lowest = root.Rising(func(b float64) float64 {
 			ws, _ := m.saturationHumidityRatio(b, p)
 			return m.wetBulbBalance(b, 0, ws, p) - h
 		}, freezing, t)

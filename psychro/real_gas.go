@@ -1,6 +1,10 @@
 package psychro
 
-import "math"
+import (
+	"math"
+
+	"github.com/satline/satline/internal/root"
+)
 
 // The properties of moist air in the real-gas model, per kilogram of dry air.
 // What has no closed form is found by steps with the slope of the perfect-gas
@@ -74,7 +78,7 @@ func (g *virialGas) temperatureAtRH(w, rh, p float64) float64 {
 		t = next
 	}
 	// Within millikelvins of the ice point the steps may hop over it.
-	return rising(func(t float64) float64 { return g.fractionAtRH(t, 1, p) - x }, t-1, t+1)
+	return root.Rising(func(t float64) float64 { return g.fractionAtRH(t, 1, p) - x }, t-1, t+1)
 }
 
 func (g *virialGas) enthalpy(t, w, p float64) float64 {
@@ -181,7 +185,7 @@ func (g *virialGas) wetBulb(t, w, p float64, iced bool) float64 {
 		}
 		last = step
 	}
-	return rising(func(b float64) float64 { f, _ := excess(b); return f }, low, high)
+	return root.Rising(func(b float64) float64 { f, _ := excess(b); return f }, low, high)
 }
 
 // driestWetWick is the case of the Model's method.

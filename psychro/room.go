@@ -1,6 +1,9 @@
 package psychro
 
-import "github.com/satline/satline/quantity"
+import (
+	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/quantity"
+)
 
 // SupplyAir returns the air at a supply dry bulb that keeps a room at a state
 // while the room gives off heat and water vapor, what happens to it on its way
@@ -43,7 +46,7 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 	if short(0) > 0 || short(most) < 0 {
 		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "no air of that temperature takes up heat and water in this proportion; supply it warmer or cooler, or dry it further and reheat"}
 	}
-	w := rising(short, 0, most)
+	w := root.Rising(short, 0, most)
 	supply, err := m.at(t, w, p)
 	if err != nil {
 		return Process{}, 0, err

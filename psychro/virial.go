@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"github.com/satline/satline/internal/fluiddata"
+	"github.com/satline/satline/internal/root"
 )
 
 // The real-gas model: S. Herrmann, H.-J. Kretzschmar and D. P. Gatley,
@@ -75,7 +76,7 @@ var realGas = sync.OnceValue(func() *virialGas {
 	}, triplePoint, 10, 21)
 	g.airDatum = g.molarEnthalpy(zeroCelsius, 0, 101325)
 	g.freezing = newCurve(func(p float64) float64 {
-		return rising(func(t float64) float64 {
+		return root.Rising(func(t float64) float64 {
 			return math.Log(g.saturationFraction(t, p, true) / g.saturationFraction(t, p, false))
 		}, triplePoint-0.1, triplePoint+0.1)
 	}, 0.9*minPressure, 20e3, 10)

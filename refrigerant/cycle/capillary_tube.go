@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -89,7 +90,7 @@ func (c *CapillaryTube) flow(in *inlet, downstream float64) float64 {
 	if !(fl > 0 && fh < 0) {
 		return 0
 	}
-	g := math.Exp(root(tooLong, low, high, fl, fh, 1e-11))
+	g := math.Exp(root.Find(tooLong, low, high, fl, fh, 1e-11, 0))
 	return g * math.Pi / 4 * d * d * float64(c.Count)
 }
 

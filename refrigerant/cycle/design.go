@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -188,7 +189,7 @@ func (d *designer) sizeCondenser(m, h3, outdoor float64, air psychro.Air) error 
 			Advice: "no coil rejects that heat to so little air at this condensing temperature and subcooling: more air, or condense higher",
 		}
 	}
-	ua := math.Exp(root(over, low, high, fl, fh, 1e-14))
+	ua := math.Exp(root.Find(over, low, high, fl, fh, 1e-14, 0))
 	p.condenser.airUA, p.condenser.refUA = ua, ua*refrigerantOverAir
 	t.outdoorUA, t.outdoorRefUA = p.condenser.airUA, p.condenser.refUA
 	return nil
@@ -217,7 +218,7 @@ func (d *designer) sizeEvaporator(m, h3, leaving float64, air psychro.Air) error
 			Advice: "no coil takes that heat from so little air at this suction temperature: more air, or a colder suction",
 		}
 	}
-	ua := math.Exp(root(cold, low, high, fl, fh, 1e-14))
+	ua := math.Exp(root.Find(cold, low, high, fl, fh, 1e-14, 0))
 	p.evaporator.airUA, p.evaporator.refUA = ua, ua*refrigerantOverAir
 	t.airUA, t.refUA = p.evaporator.airUA, p.evaporator.refUA
 	return nil
@@ -240,7 +241,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		if !(fl < 0 && fh > 0) {
 			return fmt.Errorf("no piston of %v to %v passes %v", quantity.Length(low), quantity.Length(high), quantity.MassFlow(m))
 		}
-		short(root(short, low, high, fl, fh, 1e-15))
+		short(root.Find(short, low, high, fl, fh, 1e-15, 0))
 		v.area = v.tube.area()
 		v.perLength = math.Log(float64(v.tube.Length / v.tube.Diameter))
 		// What is left of the last digits goes into the area.
@@ -258,7 +259,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		if !(fl > 0 && fh < 0) {
 			return fmt.Errorf("no capillary of %v bore passes %v", c.Diameter, quantity.MassFlow(m/float64(c.Count)))
 		}
-		long(root(long, low, high, fl, fh, 1e-14))
+		long(root.Find(long, low, high, fl, fh, 1e-14, 0))
 	default:
 		x := &v.valve
 		x.Superheat = quantity.TemperatureDelta(superheat)

@@ -1,6 +1,10 @@
 package cycle
 
-import "math"
+import (
+	"math"
+
+	"github.com/satline/satline/internal/root"
+)
 
 // follow closes the circuit by following the path of states in which all but the charge
 // closes, from a low head and little refrigerant, until the circuit holds the charge. The
@@ -169,7 +173,7 @@ func (t *trial) closeBetween(y, along *unknowns, length float64) bool {
 		at = next
 		return t.evaluate(next)[rCharge]
 	}
-	missing(root(missing, 0, length, missing(0), missing(length), rootTolerance))
+	missing(root.Find(missing, 0, length, missing(0), missing(length), rootTolerance, 0))
 	polished := at
 	if t.newton(&polished, all) {
 		at = polished

@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
 
@@ -100,7 +101,7 @@ func (f *Fitted) freezesAt(from, end float64, at func(float64) (Conditions, Faul
 			return 0, false
 		}
 		if fb <= 0 {
-			return root(above, a, b, fa, fb, 1e-4), true
+			return root.Find(above, a, b, fa, fb, 1e-4, 0), true
 		}
 		a, fa = b, fb
 	}

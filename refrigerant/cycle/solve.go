@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/internal/root"
 )
 
 // The circuit is closed when four things agree: what the compressor pumps and what the
@@ -331,5 +332,5 @@ func search(f func(float64) float64, x, step, low, high float64) float64 {
 		b, fb = next, f(next)
 		step *= 2
 	}
-	return f(root(f, a, b, fa, fb, rootTolerance))
+	return f(root.Find(f, a, b, fa, fb, rootTolerance, 0))
 }
