@@ -2,6 +2,7 @@ package satline
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/satline/satline/internal/diagnose"
@@ -38,17 +39,21 @@ func (j *job) headline() string {
 // order of repair, then the charge.
 func (j *job) next() []Step {
 	var out []Step
-	add := func(do, why string) { out = append(out, Step{Do: sentence(do) + ".", Why: why}) }
+	add := func(do, why string) { out = append(out, Step{Do: closed(sentence(do)), Why: why}) }
 	for _, d := range j.doubts {
 		if d.Belief == Doubted || d.Belief == Impossible {
 			add(d.Mend, d.Text)
 		}
 	}
 	j.mend(add)
+	j.mendDoubts(add)
 	switch c := j.charge; c.Outcome {
 	case ChargeNotMeasured, ChargeNotNow:
-		for _, s := range c.Instead {
-			add(s, c.Reasons[0])
+		for i, s := range c.Instead {
+			add(s, c.Reasons[min(i, len(c.Reasons)-1)])
+		}
+		if o, ok := j.forbiddenButWeighable(); ok {
+			out = append(out, j.weighInSteps(o.Reason)...)
 		}
 	case ChargeCannotTell:
 		if !j.readingsContradict {
@@ -109,6 +114,29 @@ func (j *job) mend(add func(do, why string)) {
 	}
 }
 
+// mendDoubts adds what moves the reading that the charge is judged by and can be
+// mended: a dirty filter, an open door. The charge waits for it.
+func (j *job) mendDoubts(add func(do, why string)) {
+	for _, o := range j.obstacles {
+		if o.MendFirst && !o.Forbids && !j.diagnosisMends(diagnosedAs[o.Code]) {
+			add(o.Instead, o.Reason)
+		}
+	}
+}
+
+// diagnosedAs are the findings that stand for the same repair as an obstacle.
+var diagnosedAs = map[string]diagnose.Code{
+	"filter-dirty":       "filter",
+	"outdoor-coil-dirty": "condenser-coil",
+	"return-cold":        diagnose.LowLoad,
+}
+
+// diagnosisMends reports whether the repair of a finding is among the steps.
+func (j *job) diagnosisMends(code diagnose.Code) bool {
+	d := j.diagnosis
+	return d != nil && d.Verdict == diagnose.Faulty && slices.ContainsFunc(d.Order, func(s diagnose.Step) bool { return slices.Contains(s.For, code) })
+}
+
 // sure words a probability; nothing a field instrument says is certain.
 func sure(p float64) string {
 	if p > 0.99 {
@@ -140,6 +168,14 @@ func (j *job) cautions() []string {
 		"Never heat or overfill a cylinder, and weigh what goes in and out of it.",
 		"Mains voltage and charged capacitors are inside: lock out before you reach in.",
 	)
+}
+
+// closed ends a sentence.
+func closed(s string) string {
+	if strings.HasSuffix(s, "?") {
+		return s
+	}
+	return s + "."
 }
 
 // sentence starts with a capital letter and has no full stop of its own.

@@ -56,6 +56,7 @@ func Assess(v Visit) (Assessment, error) {
 		Risks:      j.risks,
 		Next:       next,
 		Dose:       j.nextDose,
+		WeighIn:    j.weighing,
 		Headline:   j.headline(),
 		Cautions:   j.cautions(),
 		Notes:      v.Notes,

@@ -187,7 +187,16 @@ func (j *job) subcoolingBeside(m charge.Method) (charge.Measurement, bool) {
 	return sub, err == nil
 }
 
+// target is that of the label where it has one, with the label's tolerance.
 func (j *job) target(m charge.Method) (charge.Target, error) {
+	t, err := j.targetOf(m)
+	if tolerance := j.visit.Equipment.Label.Tolerance; err == nil && tolerance != 0 && !t.General() {
+		return t.WithTolerance(tolerance, t.Source)
+	}
+	return t, err
+}
+
+func (j *job) targetOf(m charge.Method) (charge.Target, error) {
 	label := j.visit.Equipment.Label
 	switch {
 	case m == charge.Superheat && label.Superheat != nil:

@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 )
@@ -40,6 +41,9 @@ type Assessment struct {
 	Next []Step `json:"next"`
 	// Dose is the next move of refrigerant, where one is due.
 	Dose *charge.Dose `json:"dose,omitempty"`
+	// WeighIn is the charge to weigh in, where readings cannot judge the charge
+	// now and the label states it.
+	WeighIn *charge.Weighing `json:"weighIn,omitempty"`
 	// Settle is the one reading that would settle most.
 	Settle   *Measurement `json:"settle,omitempty"`
 	Cautions []string     `json:"cautions"`
@@ -120,15 +124,25 @@ type Derived struct {
 	// Approach is the liquid line over the outdoor air.
 	Approach derivedDelta `json:"approach,omitzero"`
 	// CompressionRatio is absolute discharge (or liquid) over suction pressure.
-	CompressionRatio *float64 `json:"compressionRatio,omitzero"`
+	CompressionRatio    *float64 `json:"compressionRatio,omitzero"`
+	CompressionRatioStd float64  `json:"compressionRatioStd,omitzero"`
 	// TemperatureSplit is the return less the supply dry bulb.
 	TemperatureSplit derivedDelta `json:"temperatureSplit,omitzero"`
 	// ReturnHumidity is the relative humidity of the return air, 0 to 1.
-	ReturnHumidity *float64 `json:"returnHumidity,omitzero"`
+	ReturnHumidity    *float64 `json:"returnHumidity,omitzero"`
+	ReturnHumidityStd float64  `json:"returnHumidityStd,omitzero"`
 	// The capacities follow from air states and airflow.
 	TotalCapacity    derivedPower `json:"totalCapacity,omitzero"`
 	SensibleCapacity derivedPower `json:"sensibleCapacity,omitzero"`
 	LatentCapacity   derivedPower `json:"latentCapacity,omitzero"`
+	// SensibleHeatRatio is sensible over total capacity.
+	SensibleHeatRatio    *float64 `json:"sensibleHeatRatio,omitzero"`
+	SensibleHeatRatioStd float64  `json:"sensibleHeatRatioStd,omitzero"`
+	// Condensate is the water that the coil takes out of the air.
+	Condensate *quantity.Uncertain[quantity.MassFlow] `json:"condensate,omitzero"`
+	// Efficiency is total capacity over electric power, both of the whole
+	// machine, in the conditions of the visit; a label's is in others.
+	Efficiency *airside.Efficiency `json:"efficiency,omitzero"`
 }
 
 // Charge outcomes.

@@ -3,6 +3,7 @@ package satline
 import (
 	"math"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -29,9 +30,8 @@ func (j *job) derive() error {
 		}
 		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
 		if r.SuctionPressure != nil {
-			ratio := float64(j.absolute(*high).Value / j.absolute(*r.SuctionPressure).Value)
-			if ratio > 0 && finite(ratio) {
-				d.CompressionRatio = &ratio
+			if ratio, std, err := charge.CompressionRatio(j.absolute(*r.SuctionPressure), j.absolute(*high)); err == nil {
+				d.CompressionRatio, d.CompressionRatioStd = &ratio, std
 			}
 		}
 	}
@@ -40,12 +40,34 @@ func (j *job) derive() error {
 	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
 	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
 	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
-		if air, err := psychro.FromWetBulb(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, j.atmosphere.Pressure.Value); err == nil {
-			humidity := air.RelativeHumidity()
-			d.ReturnHumidity = &humidity
+		if humidity, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, j.atmosphere.Pressure.Value); err == nil {
+			d.ReturnHumidity, d.ReturnHumidityStd = &humidity, std
 		}
 	}
 	return nil
+}
+
+// relativeHumidity carries the uncertainty of both thermometers through by
+// differences into drier air, which is air always (GUM 5.1.3, note 2). That of
+// the atmosphere does not count beside them.
+func relativeHumidity(dryBulb, wetBulb temperatureReading, p quantity.Pressure) (value, std float64, err error) {
+	at := func(warmer, drier quantity.Temperature) (float64, error) {
+		air, err := psychro.FromWetBulb(dryBulb.Value+warmer, wetBulb.Value-drier, p)
+		return air.RelativeHumidity(), err
+	}
+	if value, err = at(0, 0); err != nil {
+		return 0, 0, err
+	}
+	const step = quantity.Temperature(0.05)
+	warmer, err := at(step, 0)
+	if err != nil {
+		return 0, 0, err
+	}
+	drier, err := at(0, step)
+	if err != nil {
+		return value, 0, nil // the driest air there is
+	}
+	return value, math.Hypot((warmer-value)*dryBulb.Std, (drier-value)*wetBulb.Std) / float64(step), nil
 }
 
 // highSide is the pressure that stands for that of the liquid line: the reading

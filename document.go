@@ -223,15 +223,22 @@ func (d Derived) rows(sys quantity.System) [][]string {
 	add("condensing over outdoor air", shown(d.CondensingOverOutdoor, sys))
 	add("approach, liquid over outdoor air", shown(d.Approach, sys))
 	if d.CompressionRatio != nil {
-		add("compression ratio", fmt.Sprintf("%.2f", *d.CompressionRatio))
+		add("compression ratio", fmt.Sprintf("%.2f ± %.2f", *d.CompressionRatio, d.CompressionRatioStd))
 	}
 	add("temperature split", shown(d.TemperatureSplit, sys))
 	if d.ReturnHumidity != nil {
-		add("return relative humidity", fmt.Sprintf("%.0f %%", 100**d.ReturnHumidity))
+		add("return relative humidity", fmt.Sprintf("%.0f %% ± %.0f %%", 100**d.ReturnHumidity, 100*d.ReturnHumidityStd))
 	}
 	add("total capacity", shown(d.TotalCapacity, sys))
 	add("sensible capacity", shown(d.SensibleCapacity, sys))
 	add("latent capacity", shown(d.LatentCapacity, sys))
+	if d.SensibleHeatRatio != nil {
+		add("sensible heat ratio", fmt.Sprintf("%.2f ± %.2f", *d.SensibleHeatRatio, d.SensibleHeatRatioStd))
+	}
+	add("condensate", shown(d.Condensate, sys))
+	if e := d.Efficiency; e != nil {
+		add("efficiency today", fmt.Sprintf("EER %.1f ± %.1f Btu/h per W, COP %.2f ± %.2f", e.EER, e.EERStd, e.COP, e.COPStd))
+	}
 	return out
 }
 

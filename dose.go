@@ -43,7 +43,11 @@ func (j *job) dose(waits bool) []Step {
 	if j.charge.Outcome == ChargeLow {
 		steps = append(steps, Step{Do: "Find and mend the leak.", Why: "refrigerant is not used up; what is missing went somewhere"})
 	}
-	return append(steps, Step{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"})
+	steps = append(steps, Step{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"})
+	if d.Reason == "moved-much" || d.Reason == "many-moves" {
+		steps = append(steps, j.weighInSteps("what was moved has not brought it into band")...)
+	}
+	return steps
 }
 
 // fewOunces is the move where its size is not worked out.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 )
 
@@ -22,6 +23,9 @@ type Equipment struct {
 	Label Label `json:"label,omitzero"`
 	// LineSet joins the two halves of a split system.
 	LineSet LineSet `json:"lineSet,omitzero"`
+	// Accessories hold refrigerant that the label does not count: a filter
+	// drier, an accumulator.
+	Accessories []charge.Accessory `json:"accessories,omitempty"`
 }
 
 // Label is what the nameplate, charging chart or installation instructions of
@@ -34,6 +38,12 @@ type Label struct {
 	Superheat *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`
 	// Approach is the liquid line temperature above the outdoor air.
 	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
+	// Tolerance is how far off its target the maker lets the reading be, either
+	// way, where the label states it.
+	Tolerance quantity.TemperatureDelta `json:"tolerance,omitzero"`
+	// LineAdder is the charge per length of liquid line beyond FactoryLineSet;
+	// it outranks the one that is computed from the liquid line's diameter.
+	LineAdder *charge.Adder `json:"lineAdder,omitzero"`
 	// FactoryLineSet is the length of line set that Charge allows for.
 	FactoryLineSet quantity.Length `json:"factoryLineSet,omitzero"`
 	// RatedAirflow through the indoor coil.

@@ -87,6 +87,36 @@ func ExampleAssessment_WriteMarkdown() {
 	// The amount of refrigerant was not measured.
 }
 
+// On a cold day no reading tells the charge, and the machine is weighed in: what
+// the label says, and the liquid line beyond what the label allows for.
+func ExampleAssess_weighIn() {
+	visit, err := satline.ReadVisit(strings.NewReader(`{
+	  "title": "Invented",
+	  "equipment": {
+	    "refrigerant": "R-454B", "metering": "TXV", "arrangement": "split",
+	    "label": {"charge": "7 lb", "factoryLineSet": "15 ft"},
+	    "lineSet": {"length": "40 ft", "liquidDiameter": "0.375 in"}
+	  },
+	  "readings": {"outdoorDryBulb": "48 °F"}
+	}`))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(assessment.Charge.Reasons[0])
+	fmt.Println(assessment.Charge.Instead[0])
+	fmt.Println(assessment.WeighIn.Text(visit.Units))
+	// Output:
+	// outdoor air 48.0 °F is below 55.0 °F: the condenser is so cold that pressures, superheat and subcooling say little about the charge
+	// wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
+	// weigh in 7 lb 12.4 oz ± 1.1 oz: 7 lb 0.0 oz by the label, 12.4 oz more for a liquid line of another length than the label allows for (0.50 oz per foot, computed from liquid density and tube bore (ASTM B280) (from memory)); only into a circuit that is empty, tight and evacuated
+}
+
 // What the machine of an invented visit will do tonight.
 func ExampleForecast() {
 	visit := satline.Visit{

@@ -66,5 +66,14 @@ func (j *job) measureCapacity() error {
 		value := p.from
 		*p.to = &value
 	}
+	j.derived.Condensate = &c.Condensate
+	if c.SensibleHeatRatio != 0 {
+		j.derived.SensibleHeatRatio, j.derived.SensibleHeatRatioStd = &c.SensibleHeatRatio, c.SensibleHeatRatioStd
+	}
+	if r.Power != nil {
+		if e, err := airside.EfficiencyOf(c.Total, *r.Power); err == nil {
+			j.derived.Efficiency = &e
+		}
+	}
 	return nil
 }

@@ -17,6 +17,8 @@ func (j *job) judgeRisks() {
 		DischargeLine: r.DischargeLine,
 		Atmosphere:    j.atmosphere.Pressure.Value,
 		Heating:       j.visit.Conditions.Heating,
+		Current:       r.CompressorCurrent,
+		RatedLoad:     j.visit.Equipment.Label.RatedLoadCurrent,
 	}
 	if s := j.steadiness; s != nil && s.Of == "superheat" && s.Course.State == charge.Hunting {
 		low := s.Course.Low

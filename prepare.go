@@ -33,6 +33,10 @@ type job struct {
 	// chargeTarget is what the verdict compared with, and nextDose what follows.
 	chargeTarget charge.Target
 	nextDose     *charge.Dose
+	// weighing is the charge to weigh in where that is due, weighWants what it
+	// cannot be worked out without.
+	weighing   *charge.Weighing
+	weighWants string
 	// liquidReturning, liquidStacked and readingsContradict are what judging the charge found
 	// beside it.
 	liquidReturning    bool
@@ -66,6 +70,9 @@ func prepare(v Visit) (*job, error) {
 		return nil, missing("scope", `say "whole" or "verdict", or leave it out`)
 	}
 	if err := checkPlain(v); err != nil {
+		return nil, err
+	}
+	if err := checkWeighing(v.Equipment); err != nil {
 		return nil, err
 	}
 	if j.atmosphere, err = atmosphereOf(v.Site); err != nil {
@@ -116,6 +123,7 @@ func checkPlain(v Visit) error {
 	}{
 		limit("equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200)),
 		limit("equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500)),
+		limit("equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15)),
 		limit("equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100)),
 		limit("equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000)),
 		limit("equipment.label.maxExternalStatic", l.MaxExternalStatic, 0, quantity.PascalsStatic(2500)),

@@ -43,10 +43,22 @@ func (a *Assessment) tidy() {
 	if c.InBand > 0 {
 		c.InBand = to(1-c.Low-c.High, 1e-6)
 	}
-	for _, p := range []*float64{d.CompressionRatio, d.ReturnHumidity} {
+	for _, p := range []*float64{d.CompressionRatio, &d.CompressionRatioStd, d.ReturnHumidity, &d.ReturnHumidityStd, d.SensibleHeatRatio, &d.SensibleHeatRatioStd} {
 		if p != nil {
 			*p = to(*p, 1e-6)
 		}
+	}
+	tidy(d.Condensate, 1e-8)
+	if e := d.Efficiency; e != nil {
+		e.COP, e.COPStd, e.EER, e.EERStd = to(e.COP, kelvin), to(e.COPStd, kelvin), to(e.EER, kelvin), to(e.EERStd, kelvin)
+	}
+	if w := a.WeighIn; w != nil {
+		const gram = 1e-3
+		tidy(&w.Total, gram)
+		for _, m := range []*quantity.Mass{&w.Label, &w.Line, &w.Accessories} {
+			*m = quantity.Mass(to(float64(*m), gram))
+		}
+		w.PerFoot = quantity.Mass(to(float64(w.PerFoot), gram/100))
 	}
 	for i := range a.Findings {
 		a.Findings[i].Probability = to(a.Findings[i].Probability, 1e-6)

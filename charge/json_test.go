@@ -20,7 +20,7 @@ var promised = map[string]string{
 	"source":     "standing title",
 	"rule":       "code figure says source",
 	"condition":  "code do doubts figure forbids says source",
-	"obstacle":   "code forbids instead method reason source weighIn",
+	"obstacle":   "code forbids instead mendFirst method reason source weighIn",
 	"better":     "all atEdge need now reading",
 	"steadiness": "high low noise period state swing timeConstant value wait within",
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",

@@ -58,6 +58,9 @@ type Obstacle struct {
 	// Reason is a sentence with the numbers.
 	Reason  string `json:"reason"`
 	Instead string `json:"instead"`
+	// MendFirst says that charge is not to be moved before what Instead says has
+	// been done: what forbids the method, and what moves its reading by itself.
+	MendFirst bool `json:"mendFirst,omitzero"`
 	// WeighIn says that weighing the charge in is one way on: the obstacle does
 	// not go away with a panel put back or a wait.
 	WeighIn bool   `json:"weighIn,omitzero"`
@@ -80,6 +83,8 @@ type condition struct {
 	// forbids and doubts are the methods that the condition rules out, and the
 	// ones that it only makes less sure.
 	forbids, doubts methodSet
+	// ofTarget says that a doubt is about the target, not about the machine.
+	ofTarget bool
 	// weighIn says that the charge may be weighed in instead.
 	weighIn bool
 	// holds finds the condition in a situation, with the measured value where
@@ -89,7 +94,7 @@ type condition struct {
 }
 
 func (c *condition) obstacle(m Method, forbids bool, measured formatter, sys quantity.System) Obstacle {
-	return Obstacle{c.code, m, forbids, c.text(c.reason, measured, sys), c.instead, c.weighIn, c.source}
+	return Obstacle{c.code, m, forbids, c.text(c.reason, measured, sys), c.instead, forbids || !c.ofTarget, c.weighIn, c.source}
 }
 
 func (c *condition) text(template string, measured formatter, sys quantity.System) string {

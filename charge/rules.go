@@ -542,18 +542,20 @@ var (
 		source:  cecTarget, forbids: of(Superheat),
 	}
 	targetNearFloor = condition{
-		code:    "target-near-floor",
-		reason:  "the target superheat {measured} stands within its uncertainty of {limit}, below which there is none",
-		limit:   targetFloor.value,
-		instead: "take the return wet bulb with care, or charge at an hour with a higher target",
-		source:  cecTarget, doubts: of(Superheat),
+		code:     "target-near-floor",
+		reason:   "the target superheat {measured} stands within its uncertainty of {limit}, below which there is none",
+		limit:    targetFloor.value,
+		instead:  "take the return wet bulb with care, or charge at an hour with a higher target",
+		ofTarget: true,
+		source:   cecTarget, doubts: of(Superheat),
 		holds: targetWithinDoubtOfFloor,
 	}
 	noLabelSubcooling = condition{
-		code:    "no-label-subcooling",
-		reason:  "the label's subcooling is not known: the general figure fits only roughly",
-		instead: "read the label, the data plate inside the panel or the maker's instructions for the figure",
-		source:  generalSubcooling.source, doubts: of(Subcooling),
+		code:     "no-label-subcooling",
+		reason:   "the label's subcooling is not known: the general figure fits only roughly",
+		instead:  "read the label, the data plate inside the panel or the maker's instructions for the figure",
+		ofTarget: true,
+		source:   generalSubcooling.source, doubts: of(Subcooling),
 		holds: flag(func(s *Situation) bool { return !s.LabelSubcooling }),
 	}
 	noLabelApproach = condition{
@@ -593,7 +595,7 @@ var (
 	outdoorCoilDirty = condition{
 		code:    "outdoor-coil-dirty",
 		reason:  "the outdoor coil is dirty: the condensing pressure is high, and the charge with it reads high",
-		instead: "clean the coil and let it dry first, then read again",
+		instead: "clean the outdoor coil and let it dry first, then read again",
 		source:  practice, doubts: everyReading,
 		holds: flag(func(s *Situation) bool { return s.OutdoorCoilDirty }),
 	}

@@ -1,0 +1,111 @@
+package satline
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+// coldDay is a split system that cannot be charged by its readings.
+func coldDay(t *testing.T) Visit {
+	v := load(t, "sound-r410a-piston")
+	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
+	v.Equipment.Arrangement = Split
+	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
+	v.Equipment.LineSet = LineSet{Length: quantity.Feet(40), LiquidDiameter: quantity.Inches(0.375)}
+	return v
+}
+
+// What cannot be judged by readings can be weighed in: label, and the liquid
+// line beyond its allowance, by its content.
+func TestWeighInOnAColdDay(t *testing.T) {
+	a := assess(t, coldDay(t))
+	if a.WeighIn == nil {
+		t.Fatalf("%+v", a.Next)
+	}
+	tube, err := charge.TubeOf(quantity.Inches(0.375), charge.Annealed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	line, err := charge.LineCharge(mustFluid(t, "R-410A"), tube, quantity.Feet(25), quantity.Fahrenheit(95))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs((a.WeighIn.Line-line).Ounces()) > 0.05 || math.Abs((a.WeighIn.Total.Value-quantity.Pounds(7)-line).Ounces()) > 0.1 || a.WeighIn.Total.Std <= 0 {
+		t.Errorf("%+v, want %v for the line", a.WeighIn, line)
+	}
+	last := a.Next[len(a.Next)-1].Do
+	if !strings.Contains(last, "Otherwise weigh in 7 lb") || !strings.Contains(last, "evacuated") || len(a.WeighIn.Cautions) == 0 {
+		t.Errorf("the last step is %q", last)
+	}
+}
+
+func TestWeighInByTheLabelsAdder(t *testing.T) {
+	v := coldDay(t)
+	v.Equipment.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6), Per: quantity.Feet(1)}
+	v.Equipment.Accessories = []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}}
+	w := assess(t, v).WeighIn
+	if w == nil || w.Source.Standing != charge.Label || math.Abs(w.Total.Value.Ounces()-112-15-4) > 0.1 {
+		t.Errorf("%+v", w)
+	}
+}
+
+func TestWeighInOfOneHousing(t *testing.T) {
+	v := coldDay(t)
+	v.Equipment.Arrangement, v.Equipment.LineSet = Package, LineSet{}
+	if w := assess(t, v).WeighIn; w == nil || w.Line != 0 || math.Abs(w.Total.Value.Pounds()-7) > 1e-3 {
+		t.Errorf("%+v", w)
+	}
+}
+
+// Without a line set no figure is made up: the step says what to measure.
+func TestWeighInWantsTheLine(t *testing.T) {
+	for name, change := range map[string]func(*Equipment){
+		"no line":                 func(e *Equipment) { e.LineSet = LineSet{} },
+		"no diameter":             func(e *Equipment) { e.LineSet.LiquidDiameter = 0 },
+		"a diameter of no tube":   func(e *Equipment) { e.LineSet.LiquidDiameter = quantity.Millimeters(11) },
+		"arrangement not stated":  func(e *Equipment) { e.Arrangement, e.LineSet = 0, LineSet{} },
+		"a label that says no kg": func(e *Equipment) { e.Label.Charge = 0 },
+	} {
+		v := coldDay(t)
+		change(&v.Equipment)
+		a := assess(t, v)
+		if a.WeighIn != nil {
+			t.Errorf("%s: %+v", name, a.WeighIn)
+		}
+		if last := a.Next[len(a.Next)-1].Do; v.Equipment.Label.Charge != 0 && !strings.Contains(last, "measure the liquid line") {
+			t.Errorf("%s: the last step is %q", name, last)
+		}
+	}
+}
+
+// A machine that can be charged by its readings, or could be once a panel is
+// back on, is not weighed in.
+func TestNoWeighInWhereReadingsServe(t *testing.T) {
+	v := coldDay(t)
+	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(85))
+	if a := assess(t, v); a.WeighIn != nil {
+		t.Errorf("%q and %+v", a.Charge.Outcome, a.WeighIn)
+	}
+	v.Conditions.PanelsOff = true
+	if a := assess(t, v); a.WeighIn != nil {
+		t.Errorf("%q and %+v", a.Charge.Outcome, a.WeighIn)
+	}
+}
+
+func TestWeighInRefusesNonsense(t *testing.T) {
+	for field, change := range map[string]func(*Equipment){
+		"equipment.label.lineAdder":     func(e *Equipment) { e.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6)} },
+		"equipment.label.tolerance":     func(e *Equipment) { e.Label.Tolerance = quantity.KelvinDelta(math.NaN()) },
+		"equipment.accessories[0].mass": func(e *Equipment) { e.Accessories = []charge.Accessory{{Name: "drier", Mass: -1}} },
+	} {
+		v := coldDay(t)
+		change(&v.Equipment)
+		if _, err := Assess(v); err == nil || !strings.Contains(err.Error(), field) {
+			t.Errorf("%s: %v", field, err)
+		}
+	}
+}
