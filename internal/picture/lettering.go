@@ -81,14 +81,45 @@ func (b Box) Within(r vg.Rectangle) bool {
 	return true
 }
 
+// from is the distance of a point from the box, 0 inside it.
+func (b Box) from(p vg.Point) vg.Length {
+	sin, cos := math.Sincos(b.Angle)
+	d := p.Sub(b.Center)
+	along := d.X*vg.Length(cos) + d.Y*vg.Length(sin)
+	across := d.Y*vg.Length(cos) - d.X*vg.Length(sin)
+	return Distance(vg.Point{}, vg.Point{
+		X: max(along, -along, b.Width/2) - b.Width/2,
+		Y: max(across, -across, b.Height/2) - b.Height/2,
+	})
+}
+
 // A Lettering writes words where there is room for them.
 type Lettering struct {
 	Canvas draw.Canvas
 	taken  []Box
+	marks  []vg.Point
 }
 
 // Take keeps words out of a box.
 func (l *Lettering) Take(b Box) { l.taken = append(l.taken, b) }
+
+// TakeMark keeps words off the mark of a state, and the words of other states
+// farther from it than from their own.
+func (l *Lettering) TakeMark(at vg.Point) {
+	l.Take(Box{Center: at, Width: vg.Points(3 * Dot), Height: vg.Points(3 * Dot)})
+	l.marks = append(l.marks, at)
+}
+
+// strays reports whether a word at at would be read as that of another mark.
+func (l *Lettering) strays(b Box, at vg.Point) bool {
+	own := b.from(at)
+	for _, m := range l.marks {
+		if m != at && b.from(m) < 1.2*own {
+			return true
+		}
+	}
+	return false
+}
 
 // Free reports whether nothing has taken any of the box.
 func (l *Lettering) Free(b Box) bool { return l.meetings(b) == 0 }
@@ -171,6 +202,9 @@ func (l *Lettering) Place(style text.Style, word string, at vg.Point, away float
 			g, across := ground(b)
 			if across {
 				cost += 6
+			}
+			if l.strays(b, at) {
+				cost += 8
 			}
 			if cost < least {
 				best.Box, best.Ground, least = b, g, cost

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"image/color"
+	"math"
 	"slices"
 	"testing"
 
@@ -100,4 +101,25 @@ func TestWords(t *testing.T) {
 	if len(steps) != 6 || !slices.IsSorted(steps) || !Multiple(0.3, 0.1) || Multiple(0.25, 0.1) {
 		t.Errorf("%v", steps)
 	}
+}
+
+// A word stands nearer to its own mark than to any other where there is room.
+func TestPlaceTellsMarksApart(t *testing.T) {
+	bounds := vg.Rectangle{Max: vg.Point{X: 300, Y: 300}}
+	plain := func(Box) (color.Color, bool) { return Field, false }
+	rapid.Check(t, func(t *rapid.T) {
+		l := newLettering()
+		a := vg.Point{X: 150, Y: 150}
+		sin, cos := math.Sincos(rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "direction"))
+		away := rapid.Float64Range(3*Dot, 60).Draw(t, "away")
+		b := a.Add(vg.Point{X: vg.Length(away * cos), Y: vg.Length(away * sin)})
+		l.TakeMark(a)
+		l.TakeMark(b)
+		for own, other := range map[vg.Point]vg.Point{a: b, b: a} {
+			p, _ := l.Place(Writing(Normal, Ink, true), "return", own, Dot+2, true, bounds, plain)
+			if p.Box.from(own) >= p.Box.from(other) {
+				t.Errorf("the word of %v is %v from it and %v from %v", own, p.Box.from(own), p.Box.from(other), other)
+			}
+		}
+	})
 }

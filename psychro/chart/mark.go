@@ -11,7 +11,7 @@ import (
 // reserveMarks finds room for the words of the marks before the lines take it.
 func (s *sheet) reserveMarks() {
 	for _, st := range s.chart.states {
-		s.Take(picture.Box{Center: s.point(st.air), Width: vg.Points(3 * picture.Dot), Height: vg.Points(3 * picture.Dot)})
+		s.TakeMark(s.point(st.air))
 	}
 	for _, p := range s.chart.paths {
 		for i := 1; i < len(p.points); i++ {

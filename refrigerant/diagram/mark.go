@@ -17,7 +17,7 @@ func (s *sheet) shows(st refrigerant.State) bool {
 func (s *sheet) reserveMarks() {
 	for _, m := range s.diagram.states {
 		if s.shows(m.State) {
-			s.Take(picture.Box{Center: s.point(m.State), Width: vg.Points(3 * picture.Dot), Height: vg.Points(3 * picture.Dot)})
+			s.TakeMark(s.point(m.State))
 		}
 	}
 	for _, p := range s.diagram.paths {
