@@ -22,8 +22,8 @@ var ErrEmptyBlend = errors.New("a blend needs at least one component with a mass
 // classes formulations and not mixtures found in a cylinder.
 //
 // At most eight pure components are taken. The critical point is found at once,
-// so that a mixture without one, such as water with a hydrocarbon, is refused
-// here.
+// so that a mixture without one is refused here: components that hardly mix as
+// a liquid, such as water or much ammonia with a hydrocarbon or a fluorocarbon.
 //
 // The error is a *UnknownError, a *RangeError, ErrEmptyBlend or ErrUnsolved.
 func NewBlend(name string, parts []Component) (*Refrigerant, error) {
@@ -77,7 +77,9 @@ func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	}
 	r := &Refrigerant{designation: name, group: Unclassified, parts: masses}
 	r.saturation.Store(&noTable)
-	if _, err := r.equation(); err != nil {
+	if _, err := r.equation(); errors.Is(err, ErrUnsolved) {
+		return nil, fmt.Errorf("%s, %s: %w: its components hardly mix as a liquid, and what parts in two has no boiling range of its own; leave out what is there in traces, water first", cut(name, 40), r.Name(), ErrUnsolved)
+	} else if err != nil {
 		return nil, err
 	}
 	return r, nil

@@ -3,6 +3,7 @@ package refrigerant
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -59,7 +60,8 @@ func TestToppingOffShiftsTowardWhatIsAdded(t *testing.T) {
 // Water hardly mixes with hydrocarbons: no critical point, and an error that says
 // so instead of a figure.
 func TestNewBlendThatDoesNotMix(t *testing.T) {
-	if b, err := NewBlend("wet propane", []Component{{"R-718", 0.3}, {"R-290", 0.7}}); !errors.Is(err, ErrUnsolved) {
+	b, err := NewBlend("wet propane", []Component{{"R-718", 0.3}, {"R-290", 0.7}})
+	if !errors.Is(err, ErrUnsolved) || !strings.Contains(err.Error(), "R-718/R-290 (30/70)") || !strings.Contains(err.Error(), "leave out") {
 		t.Errorf("%v, %v", b, err)
 	}
 }

@@ -109,11 +109,12 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 func (c Cylinder) cautions(r *Refrigerant) []string {
 	list := []string{
 		"weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts",
-		"use a cylinder in test date, rated for the pressure of " + r.designation,
+		"use a refillable cylinder in test date, rated for the pressure of " + r.designation,
 	}
 	if p, err := r.BubblePressure(fillTemperature); err == nil {
 		list[1] += fmt.Sprintf(", about %.0f psia at 130 °F", p.PSIA())
 	}
+	list = append(list, "never refill a disposable cylinder (DOT 39)")
 	if r.Flammable() {
 		list = append(list, "flammable: cylinder with left-hand thread and marking for flammable gas, grounded, no ignition source near")
 	}

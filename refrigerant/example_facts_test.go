@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -58,4 +59,88 @@ func ExampleRefrigerant_Control() {
 	// R-22: HCFC, production ended or ending: reclaimed stock for service only; local law decides
 	// R-410A: HFC, being phased down: supply falls by quota, and local law may bar it from new equipment
 	// R-290: not controlled by the Montreal Protocol; local law may still restrict it
+}
+
+func ExampleAll() {
+	flammable := 0
+	for _, r := range refrigerant.All() {
+		if r.Flammable() {
+			flammable++
+		}
+	}
+	fmt.Println(len(refrigerant.All()), "refrigerants,", flammable, "of them flammable")
+	// Output:
+	// 180 refrigerants, 73 of them flammable
+}
+
+func ExampleRefrigerant_NormalBoilingPoint() {
+	for _, designation := range []string{"R-22", "R-410A", "R-290", "R-744"} {
+		r, _ := refrigerant.Lookup(designation)
+		boiling, err := r.NormalBoilingPoint()
+		if err != nil {
+			fmt.Printf("%-6v %6.2f g/mol  none: solid at one atmosphere\n", r, 1000*r.MolarMass())
+			continue
+		}
+		fmt.Printf("%-6v %6.2f g/mol  %s\n", r, 1000*r.MolarMass(), boiling.Format(quantity.IP))
+	}
+	// Output:
+	// R-22    86.47 g/mol  -41.5 °F
+	// R-410A  72.59 g/mol  -60.6 °F
+	// R-290   44.10 g/mol  -43.8 °F
+	// R-744   44.01 g/mol  none: solid at one atmosphere
+}
+
+func ExampleRefrigerant_Composition() {
+	r, _ := refrigerant.Lookup("R-448A")
+	moles := r.MoleFractions()
+	for i, c := range r.Composition() {
+		fmt.Printf("%-11s %4.1f %% of the mass, %4.1f %% of the molecules\n", c.Designation, 100*c.MassFraction, 100*moles[i])
+	}
+	// Output:
+	// R-32        26.0 % of the mass, 43.1 % of the molecules
+	// R-125       26.0 % of the mass, 18.7 % of the molecules
+	// R-1234yf    20.0 % of the mass, 15.1 % of the molecules
+	// R-134a      21.0 % of the mass, 17.8 % of the molecules
+	// R-1234ze(E)  7.0 % of the mass,  5.3 % of the molecules
+}
+
+func ExampleRefrigerant_GWP() {
+	r, _ := refrigerant.Lookup("R-454C")
+	g := r.GWP().AR4
+	fmt.Printf("%.0f by the %s\n", g.Value, g.Source)
+	fmt.Println(g.Note)
+	// Output:
+	// 148 by the IPCC Fourth Assessment Report (2007), Working Group I, table 2.14, 100 years, without feedbacks
+	// R-1234yf not listed; from Regulation (EU) No 517/2014, annex II, from memory
+}
+
+func ExampleRefrigerant_Cautions() {
+	r, _ := refrigerant.Lookup("R-32")
+	for _, c := range r.Cautions() {
+		fmt.Println("-", c)
+	}
+	// Output:
+	// - R-32 is A2L and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it, and recover or purge before brazing
+	// - refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly
+	// - vapor displaces air and collects low: ventilate before working in a pit or closet
+	// - do not vent; recover it as local law requires
+}
+
+func ExampleRefrigerant_Sources() {
+	r, _ := refrigerant.Lookup("R-410A")
+	for _, s := range r.Sources() {
+		fmt.Println(s)
+	}
+	// Output:
+	// R-32: R. Tillner-Roth and A. Yokozeki, "An international standard equation of state for difluoromethane (R-32) for temperatures from the triple point at 136.34 K to 435 K and pressures up to 70 MPa", J. Phys. Chem. Ref. Data 26, 1997, pp. 1273-1328, doi:10.1063/1.556002
+	// R-125: Eric W. Lemmon and Richard T Jacobsen, "A New Functional Form and New Fitting Techniques for Equations of State with Application to Pentafluoroethane (HFC-125)", J. Phys. Chem. Ref. Data 34, 2005, pp. 69-108, doi:10.1063/1.1797813
+	// R-32 with R-125: Eric W. Lemmon and Richard T. Jacobsen, "Equations of State for Mixtures of R-32, R-125, R-134a, R-143a, and R-152a", J. Phys. Chem. Ref. Data 33, 2004, pp. 593-620, doi:10.1063/1.1649997
+}
+
+func ExampleRefrigerant_Limits() {
+	r, _ := refrigerant.Lookup("R-410A")
+	l := r.Limits()
+	fmt.Println(l.MinTemperature.Format(quantity.IP), "to", l.MaxTemperature.Format(quantity.IP))
+	// Output:
+	// -118.6 °F to 323.3 °F
 }

@@ -290,3 +290,56 @@ func ExampleCylinder_LiquidLevel() {
 	// 110 °F: 71 % liquid
 	// 130 °F: 77 % liquid
 }
+
+// What evaporating takes up: the vapor's enthalpy less the liquid's.
+func ExampleRefrigerant_SaturatedVapor() {
+	r, _ := refrigerant.Lookup("R-22")
+	at := quantity.Fahrenheit(40)
+	liquid, err := r.SaturatedLiquid(at)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	vapor, err := r.SaturatedVapor(at)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f Btu/lb at %.1f psia\n", (vapor.Enthalpy - liquid.Enthalpy).BtuPerPound(), vapor.Pressure.PSIA())
+	// Output:
+	// 86.6 Btu/lb at 83.3 psia
+}
+
+// The two columns of a pressure-temperature chart, gauge at sea level.
+func ExampleRefrigerant_BubblePressure() {
+	r, _ := refrigerant.Lookup("R-407C")
+	for _, f := range []float64{40, 70, 100} {
+		bubble, err := r.BubblePressure(quantity.Fahrenheit(f))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		dew, err := r.DewPressure(quantity.Fahrenheit(f))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%3.0f °F: bubble %.1f psig, dew %.1f psig\n", f,
+			bubble.Gauge(quantity.StandardAtmosphere).PSIG(), dew.Gauge(quantity.StandardAtmosphere).PSIG())
+	}
+	// Output:
+	//  40 °F: bubble 80.2 psig, dew 63.2 psig
+	//  70 °F: bubble 140.5 psig, dew 117.3 psig
+	// 100 °F: bubble 225.5 psig, dew 196.1 psig
+}
+
+func ExampleCylinder_Contents() {
+	c := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)}
+	net, err := c.Contents(quantity.Pounds(61.2))
+	fmt.Printf("%.1f lb %v\n", net.Pounds(), err)
+	_, err = c.Contents(quantity.Pounds(25))
+	fmt.Println(err)
+	// Output:
+	// 33.2 lb <nil>
+	// gross mass of the cylinder: 11.340 kg (25.00 lb) is out of range; valid from 12.701 kg (28.00 lb) up; the scale shows less than the empty cylinder; zero the scale and read the tare (TW) on the collar again
+}

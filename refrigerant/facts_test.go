@@ -56,7 +56,7 @@ func TestLookupSpellings(t *testing.T) {
 		{"r454b", "R-454B"}, {"454B", "R-454B"}, {"R-454b", "R-454B"},
 		{"R-1234ze(E)", "R-1234ze(E)"}, {"R1234zeE", "R-1234ze(E)"}, {"R-1234ze", "R-1234ze(E)"}, {"HFO-1234ze(E)", "R-1234ze(E)"},
 		{"HFC-134a", "R-134a"}, {"R134A", "R-134a"}, {"R-E170", "R-E170"}, {"RE170", "R-E170"}, {"e170", "R-E170"},
-		{"R-507", "R-507A"}, {"CO2", "R-744"}, {"propane", "R-290"}, {"Ammonia", "R-717"}, {"carbon dioxide", "R-744"},
+		{"R-507", "R-507A"}, {"CO2", "R-744"}, {"propane", "R-290"}, {"Propylene", "R-1270"}, {"n-butane", "R-600"}, {"DME", "R-E170"}, {"CF3I", "R-13I1"}, {"Ammonia", "R-717"}, {"carbon dioxide", "R-744"},
 		{"hcfo-1233zd(e)", "R-1233zd(E)"}, {"R-600a", "R-600a"}, {"R-600", "R-600"}, {"R-1132a", "R-1132a"}, {"R-1132(E)", "R-1132(E)"},
 	} {
 		r, err := Lookup(tc.text)
@@ -123,6 +123,17 @@ func TestGWP(t *testing.T) {
 	}
 }
 
+// The law of the United States takes AR4's figures.
+func TestExchangeValues(t *testing.T) {
+	source := verify.Source{Cite: "42 U.S.C. 7675(c)(1) (American Innovation and Manufacturing Act of 2020), exchange values", Kind: verify.Published}
+	for designation, value := range map[string]float64{
+		"R-23": 14800, "R-32": 675, "R-125": 3500, "R-134a": 1430, "R-143a": 4470,
+		"R-152a": 124, "R-227ea": 3220, "R-236fa": 9810, "R-245fa": 1030,
+	} {
+		verify.Value(t, source, designation+" GWP, AR4", "", value, mustLookup(t, designation).GWP().AR4.Value, 0)
+	}
+}
+
 func TestMolarMass(t *testing.T) {
 	source := verify.Source{Cite: "ANSI/ASHRAE Standard 34, tables 4-1 and 4-2", Kind: verify.FromMemory}
 	for _, tc := range []struct {
@@ -155,6 +166,20 @@ func TestSafety(t *testing.T) {
 		burns := strings.Contains(strings.Join(r.Cautions(), " "), "no flame")
 		if burns != tc.flammable {
 			t.Errorf("%v: cautions %q", r, r.Cautions())
+		}
+	}
+}
+
+// Recovery law covers every fluorocarbon, controlled or not, and the natural
+// refrigerants are not told from it.
+func TestVentingCaution(t *testing.T) {
+	for designation, fluorinated := range map[string]bool{
+		"R-22": true, "R-116": true, "R-1234yf": true, "R-13I1": true, "R-454B": true, "R-474A": true,
+		"R-290": false, "R-600a": false, "R-717": false, "R-744": false, "R-718": false, "R-E170": false,
+	} {
+		list := strings.Join(mustLookup(t, designation).Cautions(), "; ")
+		if strings.Contains(list, "do not vent") != fluorinated {
+			t.Errorf("%s: %s", designation, list)
 		}
 	}
 }

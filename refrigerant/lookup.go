@@ -77,7 +77,8 @@ func find(key string) *Refrigerant {
 // shortForms are spellings that the trade uses for one designation only.
 var shortForms = [...][2]string{
 	{"507", "507a"}, {"1234ze", "1234zee"}, {"1233zd", "1233zde"}, {"1224yd", "1224ydz"},
-	{"co2", "744"}, {"nh3", "717"}, {"h2o", "718"},
+	{"co2", "744"}, {"nh3", "717"}, {"h2o", "718"}, {"dme", "e170"},
+	{"propylene", "1270"}, {"nbutane", "600"}, {"npentane", "601"}, {"cf3i", "13i1"},
 }
 
 // lookupKey strips a designation to the letters and digits that tell it apart:

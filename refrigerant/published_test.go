@@ -139,3 +139,29 @@ func TestPublishedNormalBoilingPoints(t *testing.T) {
 		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.celsius, boiling.Celsius(), 0.05)
 	}
 }
+
+// The equation of carbon dioxide ends at its triple point, but liquid of a blend
+// with it goes on.
+func TestPublishedBoilingPointsOfBlendsWithCarbonDioxide(t *testing.T) {
+	source := verify.Source{Cite: "ANSI/ASHRAE Standard 34, table 4-2, bubble point at one atmosphere", Kind: verify.FromMemory}
+	for _, tc := range []struct {
+		designation string
+		celsius     float64
+	}{{"R-455A", -51.6}, {"R-469A", -78.5}, {"R-472A", -84.3}} {
+		boiling, err := mustLookup(t, tc.designation).NormalBoilingPoint()
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa, with R-744", "°C", tc.celsius, boiling.Celsius(), 0.6)
+	}
+	for _, r := range All() {
+		boiling, err := r.NormalBoilingPoint()
+		if d := r.Designation(); (err != nil) != (d == "R-744" || d == "R-1132(E)") {
+			t.Errorf("%v: %v, %v", r, boiling, err)
+		}
+		if dew, dewErr := r.DewTemperature(quantity.StandardAtmosphere); err == nil && dewErr == nil && boiling > dew+0.001 {
+			t.Errorf("%v boils at %v, above its dew point %v", r, boiling, dew)
+		}
+	}
+}

@@ -1,5 +1,7 @@
 package refrigerant
 
+import "strings"
+
 // A SafetyGroup is the class that ANSI/ASHRAE Standard 34 gives a refrigerant
 // for toxicity and for fire, section 6: A is of lower toxicity, B of higher;
 // 1 shows no flame, 2L burns slowly, 2 burns, 3 burns readily. A blend is
@@ -67,8 +69,20 @@ func (r *Refrigerant) Cautions() []string {
 	c = append(c,
 		"refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly",
 		"vapor displaces air and collects low: ventilate before working in a pit or closet")
-	if r.Control() != NotControlled {
+	if r.halogenated() {
 		c = append(c, "do not vent; recover it as local law requires")
 	}
 	return c
+}
+
+// halogenated reports whether r holds fluorine, chlorine or iodine. Laws on
+// recovery name these whether or not the Montreal Protocol controls them.
+func (r *Refrigerant) halogenated() bool {
+	for _, c := range r.parts {
+		formula := pureFactOf(c.Designation).formula
+		if strings.ContainsAny(formula, "FI") || strings.Contains(formula, "Cl") {
+			return true
+		}
+	}
+	return false
 }

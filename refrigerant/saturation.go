@@ -165,8 +165,23 @@ func (r *Refrigerant) DewEntropy(t quantity.Temperature) (quantity.SpecificEntro
 	return quantity.SpecificEntropy(s.entropy), err
 }
 
-// NormalBoilingPoint returns the bubble temperature at 101.325 kPa. R-744 has
-// none, being solid there, and gives a *RangeError.
+// NormalBoilingPoint returns the bubble temperature at 101.325 kPa. Blends with
+// R-744, R-1132(E) or R-1132a may boil there colder than Limits allows; for them
+// the equations are extrapolated. R-744 alone has no normal boiling point, being
+// solid there, and the equation of R-1132(E) alone ends above it; both give
+// a *RangeError.
 func (r *Refrigerant) NormalBoilingPoint() (quantity.Temperature, error) {
-	return r.BubbleTemperature(quantity.StandardAtmosphere)
+	t, err := r.BubbleTemperature(quantity.StandardAtmosphere)
+	if err == nil || r.Pure() {
+		return t, err
+	}
+	q, broken := r.equation()
+	if broken != nil {
+		return 0, broken
+	}
+	point, unsolved := q.system.BubbleP(float64(quantity.StandardAtmosphere))
+	if unsolved != nil {
+		return 0, err
+	}
+	return quantity.Temperature(point.T), nil
 }
