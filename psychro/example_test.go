@@ -242,3 +242,36 @@ func ExamplePsychrometer_CoilDoubts() {
 	// The supply dry bulb, 54.1 °F, is its wet bulb, 54.0 °F: air leaves a coil at 85 to 95 %, not saturated.
 	// Take the wick off, dry the probe and read the supply dry bulb again.
 }
+
+// The rest of what one state of air answers.
+func ExampleAir_DegreeOfSaturation() {
+	a, err := psychro.FromRelativeHumidity(quantity.Celsius(25), 0.5, quantity.StandardAtmosphere)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("degree of saturation %.3f, relative humidity %.3f\n", a.DegreeOfSaturation(), a.RelativeHumidity())
+	fmt.Println("vapor pressure", a.VaporPressure())
+	fmt.Println("density of the mixture", a.Density())
+	fmt.Println("volume per kilogram of dry air", a.SpecificVolume())
+	// Output:
+	// degree of saturation 0.492, relative humidity 0.500
+	// vapor pressure 1.6 kPa
+	// density of the mixture 1.177 kg/m³
+	// volume per kilogram of dry air 0.8580 m³/kg
+}
+
+// Water boils where its saturation pressure meets the pressure of the place.
+func ExampleSaturation_Temperature() {
+	for _, feet := range []float64{0, 6000} {
+		t, err := psychro.IAPWS.Temperature(quantity.AtmosphereAt(quantity.Feet(feet)))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%4.0f ft: %.1f °F\n", feet, t.Fahrenheit())
+	}
+	// Output:
+	//    0 ft: 212.0 °F
+	// 6000 ft: 201.0 °F
+}
