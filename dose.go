@@ -23,6 +23,9 @@ func (j *job) dose(waits bool) []Step {
 	if j.visit.Scope == VerdictOnly {
 		return []Step{j.fewOunces("it reads " + string(j.charge.Outcome))}
 	}
+	if e := j.visit.Equipment; e.Label.Charge == 0 && e.NominalCapacity == 0 {
+		return []Step{j.fewOunces("it reads " + string(j.charge.Outcome) + "; how much to move follows once the label charge or the nominal capacity is given")}
+	}
 	plan := charge.Dosing{
 		Target:          j.chargeTarget,
 		History:         j.moved(),

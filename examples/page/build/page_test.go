@@ -104,8 +104,10 @@ func TestInBrowser(t *testing.T) {
 			shoot(b, s.name, false)
 			layout(t, b)
 			names(t, b)
+			contrast(t, b)
 			if s.phone {
 				wrongReading(t, b)
+				impossibleReading(t, b)
 				typedUnits(t, b)
 			}
 			chargeLog(t, b)
@@ -173,6 +175,34 @@ func names(t *testing.T, b *browser) {
 	}
 }
 
+// contrast holds that every text stands out by 7 to 1 from what is behind it, in
+// any state (WCAG 2.2, success criterion 1.4.6), for it is read in the sun.
+func contrast(t *testing.T, b *browser) {
+	t.Helper()
+	poor := decode[[]string](b, b.eval(`(() => {
+	  document.querySelectorAll("details").forEach((d) => d.open = true);
+	  const rgb = (c) => (c.match(/[\d.]+/g) || [0, 0, 0, 0]).map(Number);
+	  const light = (c) => { const [r, g, b] = rgb(c).map((v) => v / 255).map((v) => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
+	  const behind = (e) => { for (let at = e; at; at = at.parentElement) { const c = getComputedStyle(at).backgroundColor, p = rgb(c); if (p.length < 4 || p[3] > 0) return c; } return "rgb(255,255,255)"; };
+	  const found = new Set();
+	  let seen = 0;
+	  for (const e of document.querySelectorAll("body *")) {
+	    const own = [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim()) || e.matches("input[data-kind], textarea");
+	    if (!own || !e.checkVisibility() || e.matches("script, option, title")) continue;
+	    seen++;
+	    const style = getComputedStyle(e), ink = light(e instanceof SVGElement ? style.fill : style.color), paper = light(e instanceof SVGElement ? "rgb(255,255,255)" : behind(e));
+	    const ratio = (Math.max(ink, paper) + 0.05) / (Math.min(ink, paper) + 0.05);
+	    if (ratio < 7) found.add((e.textContent || e.id).trim().slice(0, 30) + " " + ratio.toFixed(2));
+	  }
+	  if (seen < 80) found.add("only " + seen + " texts were looked at");
+	  document.querySelectorAll(".evidence").forEach((d) => d.open = false);
+	  return [...found];
+	})()`))
+	if len(poor) > 0 {
+		t.Errorf("too faint in the sun: %q", poor)
+	}
+}
+
 func enterVisit(t *testing.T, b *browser) {
 	t.Helper()
 	b.write("f-refrigerant", "r410a")
@@ -213,11 +243,31 @@ func wrongReading(t *testing.T, b *browser) {
 	if got := b.text(`document.getElementById("e-f-readings-liquidLine").textContent`); !strings.Contains(got, "°F") {
 		t.Errorf("the field says %q", got)
 	}
+	b.wait("the fault told to a screen reader", `document.getElementById("announce").textContent.includes("Liquid line: ")`)
+	contrast(t, b)
+	layout(t, b)
+	if string(b.eval(`document.getElementById("f-readings-liquidLine").getBoundingClientRect().top === document.getElementById("f-readings-suctionLine").getBoundingClientRect().top`)) != "true" {
+		t.Error("the words under one field push its neighbour out of line")
+	}
 	if got := b.text(`document.getElementById("outcome").textContent`); got != "Undercharged" {
 		t.Errorf("with a wrong reading beside it the verdict is %q", got)
 	}
 	b.write("f-readings-liquidLine", "92")
 	b.wait("the mark gone", `!document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`)
+}
+
+// impossibleReading: a reading that is well written and cannot be so is said so
+// at its field.
+func impossibleReading(t *testing.T, b *browser) {
+	t.Helper()
+	b.write("f-readings-returnWetBulb", "85")
+	b.eval(`document.activeElement.blur()`)
+	b.wait("the doubt at the field", `document.getElementById("e-f-readings-returnWetBulb").textContent.includes("above the return dry bulb")`)
+	shoot(b, "phone-impossible", false)
+	b.write("f-readings-returnWetBulb", "63")
+	b.eval(`document.activeElement.blur()`)
+	b.wait("the doubt gone", `document.getElementById("e-f-readings-returnWetBulb").textContent === ""`)
+	b.wait("the diagnosis again", `document.documentElement.dataset.answered === "whole"`)
 }
 
 // typedUnits: a unit may be typed, or changed by its button.
@@ -258,23 +308,36 @@ func chargeLog(t *testing.T, b *browser) {
 // keyboard: tabbing reaches every control in the order of the page.
 func keyboard(t *testing.T, b *browser) {
 	t.Helper()
-	b.eval(`(() => { document.querySelectorAll("details").forEach((d) => d.open = true); document.querySelector(".skip").focus(); })()`)
+	b.call("Emulation.setEmulatedMedia", map[string]any{"features": []any{map[string]any{"name": "prefers-reduced-motion", "value": "reduce"}}})
+	b.wait("no answer outstanding", `document.documentElement.dataset.answered === "whole"`)
+	b.eval(`(() => { document.querySelectorAll("details").forEach((d) => d.open = true); document.querySelector(".skip").focus(); window.last = document.activeElement; })()`)
 	seen := map[string]bool{"skip": true}
-	last := -1.0
-	for range 140 {
+	left := false
+	for range 200 {
 		b.key("Tab", 9)
 		at := decode[struct {
-			ID    string
-			Order float64
-		}](b, b.eval(`(() => { const e = document.activeElement; return { id: e.id || e.dataset.unit || e.name || e.tagName + e.textContent.slice(0, 20), order: [...document.querySelectorAll("*")].indexOf(e) }; })()`))
-		if seen[at.ID] || strings.HasPrefix(at.ID, "BODY") {
+			ID      string
+			Back    bool
+			Covered bool
+		}](b, b.eval(`(() => {
+		  const e = document.activeElement, back = !!(last.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_PRECEDING);
+		  window.last = e;
+		  const r = (e.closest("label") || e).getBoundingClientRect(), bar = document.getElementById("bar");
+		  return { id: e.id || e.dataset.unit || e.name || e.tagName + e.textContent.slice(0, 60), back, covered: !bar.contains(e) && (r.bottom <= bar.getBoundingClientRect().bottom || r.top >= innerHeight) };
+		})()`))
+		if left = strings.HasPrefix(at.ID, "BODY") || at.ID == "skip"; left {
 			break
 		}
-		if at.Order < last {
+		if at.Back {
 			t.Errorf("the focus goes back at %s", at.ID)
 		}
-		last = at.Order
+		if at.Covered {
+			t.Errorf("%s has the focus and cannot be seen", at.ID)
+		}
 		seen[at.ID] = true
+	}
+	if !left {
+		t.Errorf("200 presses of Tab do not lead out of the page; they reach %d places", len(seen))
 	}
 	for _, id := range []string{"skip", "f-refrigerant", "metering", "units", "f-readings-suctionPressure", "readings.suctionPressure", "c-coilWet", "log-now", "f-move", "move-added", "f-notes", "print", "export", "import", "example", "clear"} {
 		if !seen[id] {

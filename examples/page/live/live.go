@@ -43,6 +43,7 @@ type Value struct {
 type Band struct {
 	Of       string  `json:"of"`
 	Unit     string  `json:"unit"`
+	Text     string  `json:"text"` // Measured as the headline has it
 	Measured float64 `json:"measured"`
 	Std      float64 `json:"std"`
 	Target   float64 `json:"target"`
@@ -150,7 +151,7 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 		std, _ := degrees(quantity.TemperatureDelta(c.Measured.Std), sys)
 		target, _ := degrees(c.Target.Value, sys)
 		tolerance, _ := degrees(c.Tolerance, sys)
-		out.Band = &Band{Of: c.Method, Unit: unit, Measured: measured, Std: std, Target: target, Low: target - tolerance, High: target + tolerance}
+		out.Band = &Band{Of: c.Method, Unit: unit, Text: c.Measured.Value.Format(sys), Measured: measured, Std: std, Target: target, Low: target - tolerance, High: target + tolerance}
 		out.Target = fmt.Sprintf("%s ± %s", c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	}
 	if fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant); err == nil {

@@ -166,47 +166,67 @@
 
   // ---- the library
 
-  let worker = null, started = false, asked = 0, answered = 0, wholeTimer = 0;
-  let typed = 0;
-  function start() {
-    const text = $("module").textContent.trim();
-    const raw = atob(text);
-    const bytes = new Uint8Array(raw.length);
-    for (let i = 0; i < raw.length; i++) bytes[i] = raw.charCodeAt(i);
-    worker = new Worker(URL.createObjectURL(new Blob([$("worker").textContent], { type: "text/javascript" })));
+  // One worker follows the typing; the other has the dose and the diagnosis, one
+  // visit at a time, so that a key never waits for them.
+  let quick = null, thorough = null, started = false, asked = 0, answered = 0, wholeTimer = 0;
+  let typed = 0, busy = false, next = false;
+  function engine(first) {
+    const worker = new Worker(URL.createObjectURL(new Blob([$("worker").textContent], { type: "text/javascript" })));
     worker.onmessage = (e) => heard(e.data);
     worker.onerror = (e) => fail(e.message);
-    worker.postMessage({ module: bytes.buffer }, [bytes.buffer]);
+    worker.postMessage(first);
+    return worker;
+  }
+  function start() {
+    const raw = atob($("module").textContent.trim());
+    const packed = new Uint8Array(raw.length);
+    for (let i = 0; i < raw.length; i++) packed[i] = raw.charCodeAt(i);
+    quick = engine({ packed });
     ask();
   }
-  function ask() {
-    if (!worker) return;
-    typed = performance.now();
+  function ask(event) {
+    if (!quick) return;
+    typed = event ? event.timeStamp : performance.now();
     clearTimeout(wholeTimer);
-    send("verdict");
+    send(quick, false);
     // The dose and the diagnosis follow once the typing pauses.
-    wholeTimer = setTimeout(() => send("whole"), started ? 120 : 0);
+    wholeTimer = setTimeout(askWhole, started ? 120 : 0);
   }
-  function send(scope) {
-    worker.postMessage({ id: ++asked, whole: scope === "whole", visit: JSON.stringify({ ...visit(), scope }) });
+  function askWhole() {
+    next = busy || !thorough;
+    if (next) return;
+    busy = true;
+    send(thorough, true);
+  }
+  function send(worker, whole) {
+    worker.postMessage({ id: ++asked, whole, visit: JSON.stringify({ ...visit(), scope: whole ? "whole" : "verdict" }) });
   }
   function heard(m) {
     if (m.failed) return fail(m.failed);
-    if (m.ready) {
-      $("fluids").append(...m.fluids.map((f) => make("option", { value: f.designation }, f.note)));
+    if (m.compiled) {
+      thorough = engine({ compiled: m.compiled });
+      if (next) askWhole();
       return;
+    }
+    if (m.ready) {
+      if (!$("fluids").hasChildNodes()) $("fluids").append(...m.fluids.map((f) => make("option", { value: f.designation }, f.note)));
+      return;
+    }
+    if (m.whole) {
+      busy = false;
+      if (next) askWhole();
     }
     if (m.id < answered) return;
     answered = m.id;
-    const back = performance.now();
+    const back = performance.now(), since = typed, root = document.documentElement;
     render(JSON.parse(m.text), m.whole);
-    const now = performance.now(), root = document.documentElement;
+    const now = performance.now();
     if (!started) {
       started = true;
       root.dataset.first = now.toFixed(1);
     }
     root.dataset[m.whole ? "whole" : "verdict"] = m.took.toFixed(2);
-    if (!m.whole) root.dataset.latency = (now - typed).toFixed(2);
+    if (!m.whole) root.dataset.latency = (now - since).toFixed(2);
     root.dataset.render = (now - back).toFixed(2);
     root.dataset.answered = m.whole ? "whole" : "verdict";
   }
@@ -225,12 +245,14 @@
     if (!section.hidden) list.replaceChildren(...items.flatMap(fill));
     else list.replaceChildren();
   }
-  const li = (text, ...why) => make("li", {}, make("b", {}, text), ...why.filter(Boolean).map((w) => make("span", { class: "why" }, w)));
-  const plain = (text) => make("li", {}, text);
+  const li = (text, ...why) => make("li", {}, make("b", {}, joined(text)), ...why.filter(Boolean).map((w) => make("span", { class: "why" }, joined(sentence(w)))));
+  const plain = (text) => make("li", {}, joined(sentence(text)));
+  // A number is not parted from its unit at the end of a line.
+  const joined = (text) => text.replace(/(\d) (?=[°%A-Za-z]{1,5}\b|°|%)/g, "$1\u00a0").replace(/± (?=\d)/g, "±\u00a0");
 
   function render(answer, whole) {
     const a = answer.assessment;
-    errors(answer.errors);
+    errors(answer.errors, a && a.doubts);
     let [tone, mark, word] = ["none", "…", "No verdict yet"];
     let line = answer.problem || "";
     if (a) {
@@ -247,13 +269,13 @@
     $("headline").textContent = line;
     // The bar has the outcome in large letters already.
     $("bar-line").textContent = a && line.toLowerCase().startsWith(a.charge.outcome + ": ") ? sentence(line.slice(a.charge.outcome.length + 2)) : line;
-    announce(word + ". " + $("bar-line").textContent);
+    announce([word + ". " + $("bar-line").textContent, ...wrong].join(" "));
     $("chances").textContent = a && a.charge.target ? `low ${percent(a.charge.low)} · in band ${percent(a.charge.inBand)} · high ${percent(a.charge.high)}` : "";
     bandChart(answer);
     texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, unbroken(v.text))]);
     texts("risks", a && a.risks, (r) => [li(r.text, r.why, "Now: " + r.do)]);
-    texts("air", a && [...(a.air ? a.air.reasons : []), ...(a.freeze ? a.freeze.reasons : []), ...(a.freeze && a.freeze.would ? a.freeze.would : [])], (r) => [plain(sentence(r))]);
-    texts("reasons", a && [...a.charge.reasons, ...(a.charge.instead || []).map((s) => "Instead: " + s)], (r) => [plain(sentence(r))]);
+    texts("air", a && [...(a.air ? a.air.reasons : []), ...(a.freeze ? a.freeze.reasons : []), ...(a.freeze && a.freeze.would ? a.freeze.would : [])], (r) => [plain(r)]);
+    texts("reasons", a && [...a.charge.reasons, ...(a.charge.instead || []).map((s) => "Instead: " + s)], (r) => [plain(r)]);
     texts("cautions", a && a.cautions, (c) => [plain(c)]);
     judged(a);
     pictures(answer.charts);
@@ -267,20 +289,26 @@
     texts("findings", a && a.findings, (f) => [finding(f)]);
     const settle = a && a.settle;
     $("settle").hidden = !settle;
-    $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, settle.take)), make("p", { class: "why" }, settle.why), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
+    $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, joined(sentence(settle.take)))), make("p", { class: "why" }, joined(sentence(settle.why))), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
   }
   // A value stays together, and may only part before its uncertainty.
   const unbroken = (text) => text.replace(/ (?!±)/g, "\u00a0");
-  const percent = (p) => (100 * p > 99.5 && p < 1 ? "> 99 %" : 100 * p < 0.5 && p > 0 ? "< 1 %" : Math.round(100 * p) + " %");
+  const percent = (p) => (100 * p > 99 ? "> 99 %" : 100 * p < 1 ? "< 1 %" : Math.round(100 * p) + " %");
   const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1);
 
   function finding(f) {
     const bar = svg("svg", { class: "meter", viewBox: "0 0 100 10", preserveAspectRatio: "none", "aria-hidden": "true" }, svg("rect", { x: 0, y: 0, width: Math.max(1, 100 * f.probability).toFixed(1), height: 10, fill: "#005a7d" }));
-    return make("li", {}, make("span", { class: "finding" }, `${percent(f.probability)} — ${f.cause}`), bar,
-      ...(f.for || []).map((s) => make("span", { class: "why" }, "for: " + s)),
-      ...(f.against || []).map((s) => make("span", { class: "why" }, "against: " + s)),
-      ...(f.do ? [make("span", {}, "Do: " + f.do)] : []));
+    const evidence = [...(f.for || []).map((s) => "For: " + s), ...(f.against || []).map((s) => "Against: " + s)];
+    const item = make("li", {}, make("span", { class: "finding" }, `${percent(f.probability)} — ${f.cause}`), bar, ...(f.do ? [make("span", {}, joined("Do: " + f.do))] : []));
+    if (evidence.length) {
+      const folded = make("details", { class: "evidence" }, make("summary", {}, make("span", {}, `Why: ${(f.for || []).length} for, ${(f.against || []).length} against`)), ...evidence.map((s) => make("span", { class: "why" }, joined(s))));
+      folded.open = unfolded.has(f.cause);
+      folded.addEventListener("toggle", () => unfolded[folded.open ? "add" : "delete"](f.cause));
+      item.append(folded);
+    }
+    return item;
   }
+  const unfolded = new Set();
   function judged(a) {
     $("judged").hidden = !a || a.readings.length === 0;
     if ($("judged").hidden) return;
@@ -288,18 +316,29 @@
     const rows = a.readings.map((r) => make("tr", {}, make("th", { scope: "row" }, r.name), make("td", { class: "num" }, unbroken(r.value)), make("td", { class: "belief", "data-belief": r.belief }, r.belief + (r.settled ? ", settled" : ""))));
     $("judged").querySelector(".scroll").replaceChildren(make("table", {}, make("thead", {}, make("tr", {}, ...["reading", "± standard uncertainty", "judged"].map((h) => make("th", { scope: "col" }, h)))), make("tbody", {}, ...rows)));
   }
-  function errors(found) {
+  // errors says at each field what has to be mended there, and at the first field
+  // of a reading that cannot be so, why it is not believed.
+  function errors(found, doubts) {
+    const doubted = {};
+    for (const d of doubts || []) if (d.belief === "impossible" || d.belief === "doubted") doubted["readings." + d.fields[0]] ??= sentence(d.text) + ". " + sentence(d.mend);
+    wrong = [];
     document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
-      const problem = e.dataset.path === MOVE || !e.value.trim() ? "" : found[e.dataset.path] || "";
+      const path = e.dataset.path, empty = path === MOVE || !e.value.trim();
+      const problem = empty ? "" : found[path] || "", doubt = empty || problem ? "" : doubted[path] || "";
       const place = $((e.getAttribute("aria-describedby") || "").trim());
       // While a value is being typed it may be half of one.
       const typing = document.activeElement === e && /^[+\-−]?[\d.,]*$/.test(e.value);
       if (problem && !typing) e.setAttribute("aria-invalid", "true");
       else e.removeAttribute("aria-invalid");
-      if (place) place.textContent = typing ? "" : problem && sentence(problem);
+      if (!place) return;
+      const text = typing ? "" : joined(sentence(problem || doubt));
+      if (place.textContent !== text) place.textContent = text;
+      place.classList.toggle("doubt", !problem && !!doubt);
+      if (text) wrong.push(document.querySelector(`label[for="${e.id}"]`).textContent + ": " + text);
     });
   }
-  let sayTimer = 0, said = "";
+  let sayTimer = 0, said = "", wrong = [];
+  // announce tells a screen reader what is new, once the typing pauses.
   function announce(text) {
     clearTimeout(sayTimer);
     sayTimer = setTimeout(() => {
@@ -339,7 +378,7 @@
     if (!b) return figure("band");
     const from = Math.min(b.low, b.measured - 2 * b.std), to = Math.max(b.high, b.measured + 2 * b.std), room = 0.12 * (to - from) + 0.5;
     const x = (v) => 14 + (332 * (v - from + room)) / (to - from + 2 * room);
-    const label = `${b.of} ${round(b.measured)} ${b.unit}; target ${round(b.target)}, band from ${round(b.low)} to ${round(b.high)}`;
+    const label = `${b.of} ${b.text}; target ${round(b.target)}, band from ${round(b.low)} to ${round(b.high)}`;
     figure("band", "", label, 92, (s) => {
       const mx = x(b.measured), anchor = mx < 110 ? "start" : mx > 250 ? "end" : "middle";
       s.append(
@@ -348,24 +387,24 @@
         svg("line", { x1: x(b.target), x2: x(b.target), y1: 32, y2: 68, class: "target" }),
         svg("line", { x1: x(b.measured - 2 * b.std), x2: x(b.measured + 2 * b.std), y1: 50, y2: 50, stroke: "#10222e", "stroke-width": 6, "stroke-linecap": "round" }),
         svg("circle", { cx: mx, cy: 50, r: 9, class: "dot" }),
-        svg("text", { x: anchor === "start" ? 14 : anchor === "end" ? 346 : mx, y: 22, "text-anchor": anchor, class: "big" }, `${b.of} ${round(b.measured)} ${b.unit}`),
-        svg("text", { x: x(b.low), y: 84, "text-anchor": "middle" }, tickText(round(b.low))),
-        svg("text", { x: x(b.high), y: 84, "text-anchor": "middle" }, tickText(round(b.high))),
-        svg("text", { x: x(b.target), y: 84, "text-anchor": "middle" }, x(b.high) - x(b.low) > 150 ? "target " + tickText(round(b.target)) : tickText(round(b.target))),
+        svg("text", { x: anchor === "start" ? 14 : anchor === "end" ? 346 : mx, y: 22, "text-anchor": anchor, class: "big" }, `${b.of} ${b.text}`),
+        svg("text", { x: x(b.low), y: 86, "text-anchor": "middle" }, tickText(round(b.low))),
+        svg("text", { x: x(b.high), y: 86, "text-anchor": "middle" }, tickText(round(b.high))),
+        svg("text", { x: x(b.target), y: 86, "text-anchor": "middle" }, x(b.high) - x(b.low) > 150 ? "target " + tickText(round(b.target)) : tickText(round(b.target))),
       );
     });
   }
 
   // frame draws the axes of a chart and returns where its values lie.
   function frame(s, h, xs, ys, xName, yName, log) {
-    const left = 46, right = 350, top = 22, bottom = h - 36;
+    const left = 50, right = 350, top = 24, bottom = h - 40;
     const f = log ? Math.log : (v) => v;
     const x = (v) => left + ((right - left) * (v - xs[0])) / (xs[1] - xs[0]);
     const y = (v) => bottom - ((bottom - top) * (f(v) - f(ys[0]))) / (f(ys[1]) - f(ys[0]));
-    for (const t of ticks(xs[0], xs[1], 6)) s.append(svg("line", { x1: x(t), x2: x(t), y1: top, y2: bottom, class: "grid" }), svg("text", { x: x(t), y: bottom + 15, "text-anchor": "middle" }, tickText(t)));
+    for (const t of ticks(xs[0], xs[1], 6)) s.append(svg("line", { x1: x(t), x2: x(t), y1: top, y2: bottom, class: "grid" }), svg("text", { x: x(t), y: bottom + 17, "text-anchor": "middle" }, tickText(t)));
     const yTicks = log ? [1, 2, 5].flatMap((m) => [1, 10, 100, 1000, 1e4].map((p) => m * p)).filter((t) => t >= ys[0] && t <= ys[1]) : ticks(ys[0], ys[1], 5);
-    for (const t of yTicks) s.append(svg("line", { x1: left, x2: right, y1: y(t), y2: y(t), class: "grid" }), svg("text", { x: left - 5, y: y(t) + 4, "text-anchor": "end" }, tickText(t)));
-    s.append(svg("path", { d: `M${left} ${top}V${bottom}H${right}`, class: "axis" }), svg("text", { x: right, y: h - 4, "text-anchor": "end" }, xName), svg("text", { x: 4, y: 13 }, yName));
+    for (const t of yTicks) s.append(svg("line", { x1: left, x2: right, y1: y(t), y2: y(t), class: "grid" }), svg("text", { x: left - 5, y: y(t) + 5, "text-anchor": "end" }, tickText(t)));
+    s.append(svg("path", { d: `M${left} ${top}V${bottom}H${right}`, class: "axis" }), svg("text", { x: right, y: h - 4, "text-anchor": "end" }, xName), svg("text", { x: 2, y: 14 }, yName));
     return { x, y, left, right, top, bottom };
   }
   const span = (values, least) => {
@@ -559,7 +598,7 @@
       else return;
       save();
       paintUnits();
-      ask();
+      ask(e);
     });
     document.addEventListener("focusout", (e) => {
       if (e.target.dataset && e.target.dataset.kind) setTimeout(ask);
@@ -609,6 +648,8 @@
       changed();
       say("Everything is cleared.");
     });
+    // What is folded on the screen is open on paper.
+    addEventListener("beforeprint", () => document.querySelectorAll(".evidence").forEach((d) => (d.open = true)));
     setInterval(paintSince, 10000);
   }
 

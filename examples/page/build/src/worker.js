@@ -1,4 +1,6 @@
-// Runs the library beside the page, so that typing never waits for it.
+// Runs the library beside the page, so that typing never waits for it. The page
+// has two of these: one follows the typing, the other works out dose and
+// diagnosis, which take longer than a frame.
 let queue = [];
 globalThis.satlineReady = () => {
   postMessage({ ready: true, fluids: JSON.parse(globalThis.satlineFluids()) });
@@ -11,17 +13,22 @@ function answer(request) {
   const text = globalThis.satlineAssess(request.visit);
   postMessage({ id: request.id, whole: request.whole, text, took: performance.now() - began });
 }
+async function unpack(packed) {
+  const unpacked = new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")));
+  return WebAssembly.compile(await unpacked.arrayBuffer());
+}
 onmessage = async (event) => {
-  if (!event.data.module) {
+  const { packed, compiled } = event.data;
+  if (!packed && !compiled) {
     if (queue) queue.push(event.data);
     else answer(event.data);
     return;
   }
   try {
-    const unpacked = new Response(new Blob([event.data.module]).stream().pipeThrough(new DecompressionStream("gzip")));
+    const library = compiled || (await unpack(packed));
+    if (packed) postMessage({ compiled: library });
     const go = new Go();
-    const { instance } = await WebAssembly.instantiate(await unpacked.arrayBuffer(), go.importObject);
-    await go.run(instance);
+    await go.run(await WebAssembly.instantiate(library, go.importObject));
     postMessage({ failed: "the library stopped" });
   } catch (cause) {
     postMessage({ failed: String(cause) });
