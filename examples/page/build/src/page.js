@@ -228,7 +228,8 @@
     root.dataset[m.whole ? "whole" : "verdict"] = m.took.toFixed(2);
     if (!m.whole) root.dataset.latency = (now - since).toFixed(2);
     root.dataset.render = (now - back).toFixed(2);
-    root.dataset.answered = m.whole ? "whole" : "verdict";
+    // Nothing has been asked since.
+    if (m.id === asked) root.dataset.answered = m.whole ? "whole" : "verdict";
   }
   function fail(why) {
     $("bar").dataset.outcome = "high";
@@ -286,14 +287,16 @@
     if (!whole && a && shown) return;
     shown = a;
     texts("next", a && a.next, (s) => [li(s.do, s.why)]);
+    const held = document.activeElement.closest(".evidence");
     texts("findings", a && a.findings, (f) => [finding(f)]);
+    if (held) for (const e of document.querySelectorAll(".evidence")) if (e.dataset.cause === held.dataset.cause) e.firstChild.focus({ preventScroll: true });
     const settle = a && a.settle;
     $("settle").hidden = !settle;
     $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, joined(sentence(settle.take)))), make("p", { class: "why" }, joined(sentence(settle.why))), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
   }
   // A value stays together, and may only part before its uncertainty.
   const unbroken = (text) => text.replace(/ (?!±)/g, "\u00a0");
-  const percent = (p) => (100 * p > 99 ? "> 99 %" : 100 * p < 1 ? "< 1 %" : Math.round(100 * p) + " %");
+  const percent = (p) => unbroken(100 * p > 99 ? "> 99 %" : 100 * p < 1 ? "< 1 %" : Math.round(100 * p) + " %");
   const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1);
 
   function finding(f) {
@@ -301,7 +304,7 @@
     const evidence = [...(f.for || []).map((s) => "For: " + s), ...(f.against || []).map((s) => "Against: " + s)];
     const item = make("li", {}, make("span", { class: "finding" }, `${percent(f.probability)} — ${f.cause}`), bar, ...(f.do ? [make("span", {}, joined("Do: " + f.do))] : []));
     if (evidence.length) {
-      const folded = make("details", { class: "evidence" }, make("summary", {}, make("span", {}, `Why: ${(f.for || []).length} for, ${(f.against || []).length} against`)), ...evidence.map((s) => make("span", { class: "why" }, joined(s))));
+      const folded = make("details", { class: "evidence", "data-cause": f.cause }, make("summary", {}, make("span", {}, `Why: ${(f.for || []).length} for, ${(f.against || []).length} against`)), ...evidence.map((s) => make("span", { class: "why" }, joined(s))));
       folded.open = unfolded.has(f.cause);
       folded.addEventListener("toggle", () => unfolded[folded.open ? "add" : "delete"](f.cause));
       item.append(folded);
@@ -320,7 +323,7 @@
   // of a reading that cannot be so, why it is not believed.
   function errors(found, doubts) {
     const doubted = {};
-    for (const d of doubts || []) if (d.belief === "impossible" || d.belief === "doubted") doubted["readings." + d.fields[0]] ??= sentence(d.text) + ". " + sentence(d.mend);
+    for (const d of doubts || []) if (d.belief === "impossible" || d.belief === "doubted") doubted["readings." + d.fields[0]] ??= d.text.split(";")[0] + "?";
     wrong = [];
     document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
       const path = e.dataset.path, empty = path === MOVE || !e.value.trim();
@@ -331,7 +334,8 @@
       if (problem && !typing) e.setAttribute("aria-invalid", "true");
       else e.removeAttribute("aria-invalid");
       if (!place) return;
-      const text = typing ? "" : joined(sentence(problem || doubt));
+      // The field itself shows what was typed.
+      const text = typing ? "" : joined(sentence(problem.replace(/^[^"]*"[^"]*": /, "") || doubt));
       if (place.textContent !== text) place.textContent = text;
       place.classList.toggle("doubt", !problem && !!doubt);
       if (text) wrong.push(document.querySelector(`label[for="${e.id}"]`).textContent + ": " + text);
