@@ -87,8 +87,8 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 		if out.Encode(result) != nil {
 			return nil
 		}
-		// Send what there is when the client has sent no more to read.
-		if in.in.Buffered() == 0 && control.Flush() != nil {
+		// Send what there is when no whole line has come that is still to do.
+		if !in.more() && control.Flush() != nil {
 			return nil
 		}
 	}
@@ -117,6 +117,12 @@ var errLongLine = errors.New("the line is too long")
 type lineReader struct {
 	in   *bufio.Reader
 	line []byte
+}
+
+// more says whether a whole line is there without waiting.
+func (l *lineReader) more() bool {
+	waiting, _ := l.in.Peek(l.in.Buffered())
+	return bytes.IndexByte(waiting, '\n') >= 0
 }
 
 func (l *lineReader) next() ([]byte, error) {

@@ -178,6 +178,8 @@ func TestBatchIsToldToStop(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Header.Set("Content-Type", asNDJSON)
+	// The half of the second line comes with the first, whose result does not
+	// wait for it.
 	go io.WriteString(send, strings.ReplaceAll(exampleVisit, "\n", " ")+"\n{\"half\": ")
 	resp, err := http.DefaultClient.Do(r)
 	if err != nil {
