@@ -27,14 +27,13 @@ func ExampleGenerate() {
 		}
 	}
 	// Output:
-	// An R-454B machine at sea level shows 103.3 psig at the suction port, and a clamp near the compressor reads 52 °F on the suction line.
-	// What is the superheat?
-	// right: 14 °F
-	// wrong: 16.7 °F: the bubble column was read for vapor
-	// wrong: −14 °F: saturation less line: that is how subcooling is counted, on the other side
-	// wrong: 21.6 °F: the gauge reading was looked up as an absolute pressure
-	// wrong: 52 °F: the line temperature itself; superheat is a difference
-	// wrong: 51.3 °F: the temperature was taken from the pressure; the pressure has to be turned into a temperature first
+	// An R-454B machine at sea level shows 103.3 psig at the suction port. It is to run at 14 °F of superheat.
+	// What does a clamp on the suction line show when the superheat is 14 °F?
+	// right: 52 °F
+	// wrong: 49.3 °F: the bubble column was read for vapor
+	// wrong: 24 °F: the superheat was taken off; that is how the liquid line is found from a subcooling
+	// wrong: 38 °F: the dew temperature itself; a line at it has no superheat
+	// wrong: 44.4 °F: the gauge reading was looked up as an absolute pressure
 }
 
 // ratioProblem is a topic of one's own: the numbers are drawn, the steps name

@@ -30,7 +30,9 @@ type Problem struct {
 	plot   func(*chart.Chart) error
 	Steps  []Step
 	Answer Answer
-	Wrong  []Wrong
+	// Caution stands under a problem whose work can hurt.
+	Caution string
+	Wrong   []Wrong
 	// Choices are the right answer and up to three wrong ones, shuffled; only in
 	// a set with choices.
 	Choices []Choice
@@ -50,7 +52,7 @@ type Answer struct {
 	Text  string
 	Value float64
 	// Within is how far a correct answer may be off, from the rounding of the
-	// printed tables.
+	// printed tables and of the answer itself.
 	Within float64
 	Unit   string
 	Places int
@@ -59,9 +61,10 @@ type Answer struct {
 }
 
 // Wrong is an answer that a known mistake leads to. Where Number is set, Value
-// is in the unit of the right answer.
+// is in the unit of the right answer. Letter is set where it is among the choices.
 type Wrong struct {
 	Text, Mistake string
+	Letter        string
 	Value         float64
 	Number        bool
 }
@@ -79,9 +82,12 @@ type Table struct {
 	Rows    [][]string
 }
 
-// numeric is an answer printed to the given number of decimals.
+// numeric is an answer printed to the given number of decimals. Its margin has
+// two figures, and never less than the print rounds away.
 func numeric(v, within float64, places int, unit string) Answer {
-	return Answer{Text: decimals(v, places) + " " + unit, Value: v, Within: within, Unit: unit, Places: places}
+	within = max(within, 0.5*math.Pow10(-places))
+	figures := math.Pow10(1 - int(math.Floor(math.Log10(within))))
+	return Answer{Text: decimals(v, places) + " " + unit, Value: v, Within: math.Ceil(within*figures-1e-9) / figures, Unit: unit, Places: places}
 }
 
 // slip is the number that a mistake leads to, printed as the answer is.
@@ -107,6 +113,14 @@ func (p *Problem) distinct() {
 		}
 	}
 	p.Wrong = kept
+}
+
+// Lettered is the wrong answer, after its letter where it is among the choices.
+func (w Wrong) Lettered() string {
+	if w.Letter != "" {
+		return w.Letter + ", " + w.Text
+	}
+	return w.Text
 }
 
 // Letter is that of the right choice.

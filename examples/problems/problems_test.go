@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -175,6 +176,8 @@ func TestChoices(t *testing.T) {
 				if c.Text != p.Answer.Text {
 					t.Errorf("%d %s: the key says %s where the answer is %s", p.Number, p.Topic, c.Text, p.Answer.Text)
 				}
+			} else if !slices.ContainsFunc(p.Wrong, func(w Wrong) bool { return w.Letter == c.Letter && w.Text == c.Text }) {
+				t.Errorf("%d %s: the key has no mistake behind choice %s", p.Number, p.Topic, c.Letter)
 			}
 		}
 		if len(p.Choices) != 4 || right != 1 {
@@ -184,6 +187,192 @@ func TestChoices(t *testing.T) {
 	if len(letters) != 4 {
 		t.Errorf("the right answers have only these letters: %v", letters)
 	}
+}
+
+// The margin of the key covers what its own print rounds away, and is never
+// nothing.
+func TestMarginsCoverThePrint(t *testing.T) {
+	eachSet(t, func(t *testing.T, s Set) {
+		for _, p := range s.Problems {
+			if p.Answer.Unit == "" {
+				continue
+			}
+			printed := figure(strings.Fields(p.Answer.Text)[0])
+			if p.Topic == "target" { // says above or below in words
+				printed = p.Answer.Value
+			}
+			margin := figure(strings.Fields(strings.TrimPrefix(p.Accept(), "±"))[0])
+			if !(margin > 0) || !(math.Abs(printed-p.Answer.Value) <= margin) {
+				t.Errorf("%d %s: %s, exactly %g, is to be accepted within %s", p.Number, p.Topic, p.Answer.Text, p.Answer.Value, p.Accept())
+			}
+		}
+	})
+}
+
+// A student who has nothing but the print finds the answer of the key: the
+// excerpt holds the rows that are needed.
+func TestThePrintIsEnough(t *testing.T) {
+	eachSet(t, func(t *testing.T, s Set) {
+		for _, p := range s.Problems {
+			found, ok := fromPrint(p)
+			if ok && !(math.Abs(found-p.Answer.Value) <= p.Answer.Within) {
+				t.Errorf("%d %s: the print gives %g where the key has %s: %s", p.Number, p.Topic, found, p.Answer.Text, p.Statement)
+			}
+		}
+	})
+}
+
+// fromPrint solves a problem that reads a table of saturation or of enthalpies;
+// what is not in the print is NaN.
+func fromPrint(p Problem) (found float64, ok bool) {
+	get := func(name string) float64 {
+		for _, g := range p.Given {
+			if g.Name == name {
+				return figure(strings.Fields(g.Value)[0])
+			}
+		}
+		return math.NaN()
+	}
+	has := func(name string) bool { return !math.IsNaN(get(name)) }
+	between := func(rows [][]string, from, to int, at float64) float64 {
+		for i := range rows {
+			x, y := figure(rows[i][from]), figure(rows[i][to])
+			if x == at {
+				return y
+			}
+			if i > 0 && x > at && figure(rows[i-1][from]) < at {
+				before, below := figure(rows[i-1][from]), figure(rows[i-1][to])
+				return below + (at-before)/(x-before)*(y-below)
+			}
+		}
+		return math.NaN()
+	}
+	if len(p.Tables) == 0 {
+		return 0, false
+	}
+	rows := p.Tables[0].Rows
+	less := 0.0
+	if p.Topic == "altitude" {
+		if len(p.Tables) > 1 {
+			less = between(p.Tables[1].Rows, 0, 2, get("elevation"))
+		} else {
+			_, after, _ := strings.Cut(p.Statement, "The atmosphere here is ")
+			less = figure(strings.Fields(after)[0])
+		}
+	}
+	dew := func() float64 { return between(rows, dewColumn, 0, get("suction pressure")-less) }
+	bubble := func() float64 { return between(rows, bubbleColumn, 0, get("liquid pressure")-less) }
+	switch {
+	case p.Topic == "saturation" && has("room"):
+		return between(rows, 0, bubbleColumn, get("room")), true
+	case p.Topic == "saturation" && has("liquid pressure"):
+		return bubble(), true
+	case p.Topic == "saturation":
+		return dew(), true
+	case p.Topic == "glide":
+		at := get("pressure in the evaporator")
+		if !has("pressure in the evaporator") {
+			at = get("pressure in the condenser")
+		}
+		return between(rows, dewColumn, 0, at) - between(rows, bubbleColumn, 0, at), true
+	case has("superheat wanted"):
+		return dew() + get("superheat wanted"), true
+	case has("subcooling wanted"):
+		return bubble() - get("subcooling wanted"), true
+	case p.Topic == "subcooling", p.Topic == "altitude" && has("liquid line"):
+		return bubble() - get("liquid line"), true
+	case p.Topic == "superheat", p.Topic == "altitude":
+		return get("suction line") - dew(), true
+	case p.Topic == "capacity":
+		// Entering and leaving name a dry and a wet bulb.
+		enthalpy := func(name string) float64 {
+			for _, g := range p.Given {
+				if g.Name == name {
+					f := strings.Fields(g.Value)
+					return between(rows, 0, slices.Index(p.Tables[0].Head, f[0]), figure(f[4]))
+				}
+			}
+			return math.NaN()
+		}
+		fall := enthalpy("entering") - enthalpy("leaving")
+		dryAir := 4.5 * get("airflow")
+		if p.Answer.Unit == "kW" {
+			dryAir = 1.2 * get("airflow") / 1000
+		}
+		if _, after, thin := strings.Cut(p.Statement, "which takes "); thin {
+			dryAir = 60 / figure(strings.Fields(after)[0]) * get("airflow")
+			if p.Answer.Unit == "kW" {
+				dryAir /= 60 * 1000
+			}
+		}
+		return dryAir * fall, true
+	}
+	return 0, false
+}
+
+// Each level asks for more than the one below, in every topic.
+func TestLevelsDiffer(t *testing.T) {
+	for _, topic := range topicNames() {
+		var print [4]string
+		for level := 1; level <= 3; level++ {
+			set, err := Generate(Options{Seed: 3, PerTopic: 6, Topics: []string{topic}, Refrigerants: roster, Difficulty: level})
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, print[level], _ = strings.Cut(set.markdown(false), "\n")
+		}
+		if print[1] == print[2] {
+			t.Errorf("%s: the second level asks what the first does", topic)
+		}
+	}
+}
+
+// The questions of one topic are not all put in the same words, and the same
+// fault does not come again while there are others.
+func TestFormsTakeTurns(t *testing.T) {
+	set, err := Generate(Options{Seed: 4, PerTopic: 4, Refrigerants: roster, Difficulty: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := strings.NewReplacer("0", "", "1", "", "2", "", "3", "", "4", "", "5", "", "6", "", "7", "", "8", "", "9", "", ".", "")
+	forms := map[string]map[string]bool{}
+	faults := map[string]bool{}
+	for _, p := range set.Problems {
+		if forms[p.Topic] == nil {
+			forms[p.Topic] = map[string]bool{}
+		}
+		forms[p.Topic][words.Replace(p.Statement+p.Ask)] = true
+		if p.Topic == "diagnosis" && faults[p.Ask+p.Answer.Text] {
+			t.Errorf("the same fault twice: %s", p.Answer.Text)
+		}
+		faults[p.Ask+p.Answer.Text] = true
+	}
+	for _, topic := range []string{"saturation", "glide", "superheat", "subcooling", "altitude", "cycle", "air", "airflow", "diagnosis"} {
+		if len(forms[topic]) < 2 {
+			t.Errorf("%s is always put in the same words", topic)
+		}
+	}
+}
+
+// The first dose is never the answer, the excerpt of the target table always has
+// figures, and both topics carry their caution.
+func TestMovingTheCharge(t *testing.T) {
+	eachSet(t, func(t *testing.T, s Set) {
+		for _, p := range s.Problems {
+			if p.Topic != "dosing" && p.Topic != "target" {
+				continue
+			}
+			if p.Caution == "" || !strings.Contains(s.markdown(false), p.Caution) {
+				t.Errorf("%d %s: no caution", p.Number, p.Topic)
+			}
+			if p.Topic == "dosing" && p.Given[1].Value == p.Answer.Text {
+				t.Errorf("%d: who repeats the first dose is right", p.Number)
+			}
+			if p.Topic == "target" && !slices.ContainsFunc(p.Tables[0].Rows, func(row []string) bool { return !math.IsNaN(figure(row[len(row)-1])) }) {
+				t.Errorf("%d: the excerpt has no figure", p.Number)
+			}
+		}
+	})
 }
 
 // No problem is asked twice where there are others to ask.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -29,7 +30,7 @@ func (p Problem) Accept() string {
 	if p.Answer.Within == 0 {
 		return ""
 	}
-	return "±" + decimals(p.Answer.Within, p.Answer.Places) + " " + p.Answer.Unit
+	return "±" + strconv.FormatFloat(p.Answer.Within, 'f', -1, 64) + " " + p.Answer.Unit
 }
 
 // markdown writes the problems, and with key the answers and solutions.
@@ -53,6 +54,9 @@ func (s Set) markdown(key bool) string {
 		}
 		for _, c := range p.Choices {
 			fmt.Fprintf(&b, "- %s: %s\n", c.Letter, c.Text)
+		}
+		if p.Caution != "" {
+			fmt.Fprintf(&b, "\n*Caution: %s*\n", p.Caution)
 		}
 	}
 	b.WriteString("\n---\n")
@@ -80,7 +84,7 @@ func (s Set) markdownKey(b *strings.Builder) {
 		}
 		b.WriteString("\nWrong answers and the mistake behind each:\n\n")
 		for _, w := range p.Wrong {
-			fmt.Fprintf(b, "- %s: %s\n", w.Text, w.Mistake)
+			fmt.Fprintf(b, "- %s: %s\n", w.Lettered(), w.Mistake)
 		}
 	}
 }

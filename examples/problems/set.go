@@ -93,7 +93,7 @@ func Generate(o Options) (Set, error) {
 		if len(o.Topics) > 0 && !slices.Contains(o.Topics, t.name) {
 			continue
 		}
-		if t.name == "glide" && !anyGlides(fluids) {
+		if t.name == "glide" && !slices.ContainsFunc(fluids, glides) {
 			if len(o.Topics) > 0 {
 				return Set{}, fmt.Errorf("none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C")
 			}
@@ -109,7 +109,7 @@ func Generate(o Options) (Set, error) {
 			}
 			p.Topic, p.Number = t.name, len(set.Problems)+1
 			if o.Choices {
-				p.Choices = choices(p, shuffle)
+				p.choose(shuffle)
 			}
 			set.Problems = append(set.Problems, p)
 		}
@@ -127,6 +127,9 @@ func (g *generator) draw(topic func(*generator) (Problem, error), asked map[stri
 		}
 		p.distinct()
 		same := fmt.Sprint(p.Statement, p.Given, p.Answer.Text)
+		if p.Answer.Unit == "" { // the same fault with other figures is the same problem
+			same = fmt.Sprint(p.Ask, p.Answer.Text)
+		}
 		if len(p.Wrong) >= leastWrong && (!asked[same] || try >= 100) {
 			asked[same] = true
 			return p, nil
@@ -135,17 +138,20 @@ func (g *generator) draw(topic func(*generator) (Problem, error), asked map[stri
 	return Problem{}, fmt.Errorf("no problem with %d telling wrong answers comes of these options; choose other refrigerants", leastWrong)
 }
 
-// choices puts the right answer among three wrong ones.
-func choices(p Problem, rng *rand.Rand) []Choice {
-	out := []Choice{{Text: p.Answer.Text, Right: true}}
-	for _, i := range rng.Perm(len(p.Wrong))[:leastWrong] {
-		out = append(out, Choice{Text: p.Wrong[i].Text})
+// choose puts the right answer among three wrong ones.
+func (p *Problem) choose(rng *rand.Rand) {
+	const right = -1
+	order := append([]int{right}, rng.Perm(len(p.Wrong))[:leastWrong]...)
+	rng.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
+	for i, n := range order {
+		letter := string(rune('A' + i))
+		if n == right {
+			p.Choices = append(p.Choices, Choice{Letter: letter, Text: p.Answer.Text, Right: true})
+			continue
+		}
+		p.Wrong[n].Letter = letter
+		p.Choices = append(p.Choices, Choice{Letter: letter, Text: p.Wrong[n].Text})
 	}
-	rng.Shuffle(len(out), func(i, j int) { out[i], out[j] = out[j], out[i] })
-	for i := range out {
-		out[i].Letter = string(rune('A' + i))
-	}
-	return out
 }
 
 func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
@@ -160,26 +166,29 @@ func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 		}
 		// Problems are set around comfort cooling, and a fluid has to be
 		// saturated there.
-		for _, t := range []quantity.Temperature{quantity.Fahrenheit(20), quantity.Fahrenheit(140)} {
-			if p, err := f.DewPressure(t); err != nil || p < quantity.Kilopascals(110) {
-				return nil, fmt.Errorf("%s does not boil above atmospheric pressure from 20 to 140 °F, where these problems are set; choose another", f.Designation())
-			}
+		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil || p < quantity.Kilopascals(110) {
+			return nil, fmt.Errorf("%s does not boil above atmospheric pressure at 20 °F, where these problems begin; choose another", f.Designation())
+		}
+		if _, err := f.DewPressure(quantity.Fahrenheit(140)); err != nil {
+			return nil, fmt.Errorf("%s does not condense at 140 °F, where these problems end; choose another", f.Designation())
 		}
 		out = append(out, f)
 	}
 	return out, nil
 }
 
-// anyGlides reports whether one of the fluids glides by 2 °F or more at 40 °F.
-func anyGlides(fluids []*refrigerant.Refrigerant) bool {
-	return slices.ContainsFunc(fluids, func(f *refrigerant.Refrigerant) bool {
-		p, err := f.BubblePressure(quantity.Fahrenheit(40))
+// glides reports whether a fluid glides by 2 °F or more at 40 °F and at 100 °F.
+func glides(f *refrigerant.Refrigerant) bool {
+	for _, at := range []float64{40, 100} {
+		p, err := f.BubblePressure(quantity.Fahrenheit(at))
 		if err != nil {
 			return false
 		}
-		glide, err := f.Glide(p)
-		return err == nil && glide >= quantity.FahrenheitDelta(2)
-	})
+		if glide, err := f.Glide(p); err != nil || glide < quantity.FahrenheitDelta(2) {
+			return false
+		}
+	}
+	return true
 }
 
 func hash(s string) uint64 {
@@ -205,6 +214,9 @@ func newGenerator(topic string, o Options, fluids []*refrigerant.Refrigerant) *g
 }
 
 func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }
+
+// turn takes the forms of a question, 0 to n−1, one after the other.
+func (g *generator) turn(n int) int { return int((g.seed + uint64(g.index)) % uint64(n)) }
 
 // pick draws low, low+step, … up to high.
 func (g *generator) pick(low, high, step float64) float64 {

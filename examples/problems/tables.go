@@ -81,6 +81,25 @@ func (g *generator) read(t Table, column int, pressure float64) (v float64, how 
 	return 0, "", false
 }
 
+// lookUp is the pressure that a column gives for a temperature, and says how it
+// was read. The excerpt reaches over the temperature.
+func (g *generator) lookUp(t Table, column int, at float64) (v float64, how string) {
+	for i, row := range t.Rows {
+		p, top := figure(row[column]), figure(row[0])
+		if math.Abs(top-at) < 1e-6 {
+			return p, fmt.Sprintf("%s %s stands beside %s", row[0], g.degreeUnit(), g.pressure(p))
+		}
+		if top < at || i == 0 {
+			continue
+		}
+		low, below := figure(t.Rows[i-1][0]), figure(t.Rows[i-1][column])
+		v = below + (at-low)/(top-low)*(p-below)
+		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × (%s − %s) = %s", number(at), g.degreeUnit(), number(low), number(top),
+			g.cell(below), number(at), number(low), number(top), number(low), g.cell(p), g.cell(below), g.pressure(v))
+	}
+	return math.NaN(), ""
+}
+
 // figure reads a number of a table back.
 func figure(cell string) float64 {
 	v, err := strconv.ParseFloat(strings.Replace(cell, "−", "-", 1), 64)
@@ -106,19 +125,26 @@ func (g *generator) target(wetBulb, outdoor float64) (float64, bool) {
 
 // targetTable is an excerpt of that table around the two temperatures.
 func (g *generator) targetTable(wetBulb, outdoor float64) Table {
+	return g.targetTableDown(wetBulb, 5*(math.Floor(outdoor/5)-g.pick(1, 3, 1)))
+}
+
+// targetTableDown is an excerpt of that table around a wet bulb, from an outdoor
+// temperature downward.
+func (g *generator) targetTableDown(wetBulb, first float64) Table {
 	t := Table{Caption: "Target superheat, °F, fixed restrictor: return wet bulb °F across, outdoor dry bulb °F down", Head: []string{"°F"}}
 	across, lowest, highest := 4.0, 55.0, 115.0
+	driest, wettest := 50.0, 76.0 // as far as the table goes
 	if !g.ip() {
 		t.Caption = "Target superheat, K, fixed restrictor: return wet bulb °C across, outdoor dry bulb °C down (converted from a table in °F)"
 		t.Head[0] = "°C"
 		across, lowest, highest = 3, 15, 45
+		driest, wettest = 10, 24
 	}
 	var bulbs []float64
-	for w := wetBulb - across - g.pick(0, 2, 1); len(bulbs) < int(2*across)+1; w++ {
+	for w := min(max(driest, wetBulb-across-g.pick(0, 2, 1)), wettest-2*across); len(bulbs) < int(2*across)+1; w++ {
 		bulbs = append(bulbs, w)
 		t.Head = append(t.Head, number(w))
 	}
-	first := 5 * (math.Floor(outdoor/5) - g.pick(1, 3, 1))
 	for o := max(lowest, first); o <= min(highest, first+25); o += 5 {
 		row := []string{number(o)}
 		for _, w := range bulbs {

@@ -30,21 +30,118 @@ func (g *generator) atmosphere(p quantity.Pressure) (v float64, unit string) {
 	return math.Round(1e2*p.Kilopascals()) / 1e2, "kPa"
 }
 
-// airProblem finds the humidity ratio from dry and wet bulb.
+// airProblem finds the humidity ratio, in turn from dry and wet bulb and from the
+// relative humidity.
 func airProblem(g *generator) (Problem, error) {
+	if g.turn(2) == 1 {
+		return relativeHumidityProblem(g)
+	}
+	return wetBulbProblem(g)
+}
+
+// dryAirUnit is how many of the unit of a humidity ratio a pound or kilogram of
+// dry air takes for one of water.
+func (g *generator) dryAirUnit() (whole float64, unit string) {
+	if g.ip() {
+		return 7000, "grains/lb of dry air"
+	}
+	return 1000, "g/kg of dry air"
+}
+
+// steamBetween is the saturation pressure of water as a student reads it, from
+// difficulty 2 on halfway between two rows, and says how.
+func (g *generator) steamBetween(t quantity.Temperature, places int) (v float64, how string, err error) {
+	low := g.fromScale(math.Floor(g.scale(t) + 1e-6))
+	below, err := g.steam(low, places)
+	if err != nil || math.Abs(g.scale(t)-g.scale(low)) < 1e-6 {
+		return below, fmt.Sprintf("At %s water has a saturation pressure of %s.", g.temperature(t), decimals(below, places)), err
+	}
+	above, err := g.steam(g.fromScale(g.scale(low)+1), places)
+	scale := math.Pow10(places)
+	v = math.Round(scale*(below+above)/2) / scale
+	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s.", g.temperature(t), decimals(below, places), decimals(above, places), decimals(v, places)), err
+}
+
+const steamSource = "steam table of the problem, from " + moistAirSource + ", equation 6"
+
+// relativeHumidityProblem finds the humidity ratio from the relative humidity.
+func relativeHumidityProblem(g *generator) (Problem, error) {
+	dry := g.degrees(g.pick(70, 80, 1), g.pick(21, 27, 1))
+	if g.difficulty >= 2 {
+		dry = g.fromScale(g.scale(dry) + 0.5)
+	}
+	percent := g.pick(30, 70, 5)
+	z, atm, place := g.place()
+	const places = 4
+	pws, how, err := g.steamBetween(dry, places)
+	if err != nil {
+		return Problem{}, err
+	}
+	tab, err := g.steamTable(g.fromScale(math.Floor(g.scale(dry)+1e-6)), g.fromScale(math.Ceil(g.scale(dry)-1e-6)), places)
+	if err != nil {
+		return Problem{}, err
+	}
+	pressure, unit := g.atmosphere(atm)
+	sea, _ := g.atmosphere(quantity.StandardAtmosphere)
+	whole, answerUnit := g.dryAirUnit()
+	ratio := func(pw, p float64) float64 { return whole * 0.621945 * pw / (p - pw) }
+	pw := math.Round(1e4*pws*percent/100) / 1e4
+	a := numeric(ratio(pw, pressure), 0.01*ratio(pw, pressure), 1, answerUnit)
+	p := Problem{
+		Statement: fmt.Sprintf("The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.", g.temperature(dry), number(percent), place, decimals(pressure, 3), unit),
+		Given:     given("dry bulb", g.temperature(dry), "relative humidity", number(percent)+" %", "atmosphere", decimals(pressure, 3)+" "+unit),
+		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
+		Tables:    []Table{tab},
+		Air:       true,
+		Elevation: z,
+		plot: func(c *chart.Chart) error {
+			air, err := psychro.FromRelativeHumidity(dry, percent/100, atm)
+			if err != nil {
+				return err
+			}
+			return c.AddState("room", air)
+		},
+		Steps: []Step{
+			step(steamSource, "%s", how),
+			step(definition, "The vapor has %s %% of that: %s × %s = %s %s.", number(percent), decimals(percent/100, 2), decimals(pws, places), decimals(pw, 4), unit),
+			step(moistAirSource+", equation 20", "W = %s × 0.621945 × %s / (%s − %s) = %s.", decimals(whole, 0), decimals(pw, 4), decimals(pressure, 3), decimals(pw, 4), a.Text),
+		},
+		Answer: a,
+		Wrong: []Wrong{
+			a.slip(ratio(pws, pressure), "the air was taken as saturated; the relative humidity was left out"),
+			a.slip(whole*pw/pressure, "the factor 0.621945 was left out; a mole of water weighs less than one of air"),
+			a.slip(ratio(pw, pressure)*percent/100, "the relative humidity was counted twice"),
+			a.slip(ratio(pws-pw, pressure), "what the air could still take up, not what it holds"),
+		},
+		again: func() (float64, error) {
+			air, err := psychro.FromRelativeHumidity(dry, percent/100, atm)
+			return whole * air.HumidityRatio(), err
+		},
+	}
+	if pressure != sea {
+		p.Wrong = append(p.Wrong, a.slip(ratio(pw, sea), "the atmosphere of sea level was used; thin air holds more water by weight"))
+	}
+	return p, nil
+}
+
+// wetBulbProblem finds the humidity ratio from dry and wet bulb.
+func wetBulbProblem(g *generator) (Problem, error) {
 	wet := g.degrees(g.pick(58, 68, 1), g.pick(14, 20, 1))
+	if g.difficulty >= 2 {
+		wet = g.fromScale(g.scale(wet) + 0.5)
+	}
 	dry := g.fromScale(g.scale(wet) + g.either(g.pick(8, 16, 1), g.pick(4, 9, 1)))
 	z, atm, place := g.place()
 	const places = 4
-	pws, err := g.steam(wet, places)
+	pws, how, err := g.steamBetween(wet, places)
 	if err != nil {
 		return Problem{}, err
 	}
-	pdry, err := g.steam(dry, places)
+	pdry, _, err := g.steamBetween(dry, places)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.steamTable(wet, dry, places)
+	tab, err := g.steamTable(g.fromScale(math.Floor(g.scale(wet)+1e-6)), g.fromScale(math.Ceil(g.scale(dry)-1e-6)), places)
 	if err != nil {
 		return Problem{}, err
 	}
@@ -62,11 +159,10 @@ func airProblem(g *generator) (Problem, error) {
 	ws := math.Round(1e6*saturated(pws, pressure)) / 1e6
 	formula := "W = ((1093 − 0.556 t*) Ws* − 0.240 (t − t*)) / (1093 + 0.444 t − t*)"
 	filled := fmt.Sprintf("((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)", number(w), decimals(ws, 6), number(t), number(w), number(t), number(w))
-	whole, answerUnit := 7000.0, "grains/lb of dry air"
+	whole, answerUnit := g.dryAirUnit()
 	if !g.ip() {
 		formula = "W = ((2501 − 2.326 t*) Ws* − 1.006 (t − t*)) / (2501 + 1.86 t − 4.186 t*)"
 		filled = fmt.Sprintf("((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)", number(w), decimals(ws, 6), number(t), number(w), number(t), number(w))
-		whole, answerUnit = 1000, "g/kg of dry air"
 	}
 	answer := ratio(ws, 1)
 	a := numeric(whole*answer, 0.01*whole*answer, 1, answerUnit)
@@ -85,6 +181,7 @@ func airProblem(g *generator) (Problem, error) {
 			return c.AddState("return", air)
 		},
 		Steps: []Step{
+			step(steamSource, "%s", how),
 			step(moistAirSource+", equation 21", "Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.", decimals(pws, places), decimals(pressure, 3), decimals(pws, places), decimals(ws, 6)),
 			step(moistAirSource+", equation 33", "%s = %s = %s.", formula, filled, decimals(answer, 5)),
 			step(definition, "That is %s × %s = %s.", decimals(answer, 5), decimals(whole, 0), a.Text),
@@ -111,7 +208,8 @@ func airProblem(g *generator) (Problem, error) {
 	return p, nil
 }
 
-// capacityProblem turns two air states and an airflow into cooling capacity.
+// capacityProblem turns two air states and an airflow into cooling capacity. From
+// difficulty 2 on the entering wet bulb lies halfway between two rows.
 func capacityProblem(g *generator) (Problem, error) {
 	z, atm, place := g.place()
 	var in, out psychro.Air
@@ -120,6 +218,9 @@ func capacityProblem(g *generator) (Problem, error) {
 		wetIn, dryIn = g.either(g.pick(62, 68, 1), g.pick(16, 20, 1)), g.either(g.pick(74, 80, 1), g.pick(23, 27, 1))
 		wetOut = g.either(g.pick(53, 57, 1), g.pick(11, 14, 1))
 		dryOut = wetOut + g.either(1, 0.5)
+		if g.difficulty >= 2 {
+			wetIn += 0.5
+		}
 		var err error
 		if in, err = psychro.FromWetBulb(g.fromScale(dryIn), g.fromScale(wetIn), atm); err != nil {
 			return Problem{}, err
@@ -143,7 +244,21 @@ func capacityProblem(g *generator) (Problem, error) {
 		flow = quantity.LitersPerSecond(g.pick(350, 750, 50))
 	}
 	hi, ho := g.enthalpy(in), g.enthalpy(out)
-	tab := g.enthalpyTable(wetOut-g.pick(0, 2, 1), wetIn+g.pick(0, 2, 1), []float64{dryOut, dryOut + 2, dryIn - 2, dryIn}, atm, place)
+	between := ""
+	if g.difficulty >= 2 {
+		var rows [2]float64
+		for i, w := range []float64{wetIn - 0.5, wetIn + 0.5} {
+			row, err := psychro.FromWetBulb(g.fromScale(dryIn), g.fromScale(w), atm)
+			if err != nil {
+				return Problem{}, err
+			}
+			rows[i] = g.enthalpy(row)
+		}
+		places := int(g.either(2, 1))
+		hi = (rows[0] + rows[1]) / 2
+		between = fmt.Sprintf(", halfway between %s and %s", decimals(rows[0], places), decimals(rows[1], places))
+	}
+	tab := g.enthalpyTable(wetOut-g.pick(0, 2, 1), math.Ceil(wetIn)+g.pick(0, 2, 1), []float64{dryOut, dryOut + 2, dryIn - 2, dryIn}, atm, place)
 	p := Problem{
 		Given: given("airflow", flowText(flow, g.sys),
 			"entering", fmt.Sprintf("%s %s dry bulb, %s %s wet bulb", number(dryIn), g.degreeUnit(), number(wetIn), g.degreeUnit()),
@@ -179,8 +294,8 @@ func capacityProblem(g *generator) (Problem, error) {
 		}
 		a = numeric(factor*flow.CFM()*(hi-ho), 0.01*factor*flow.CFM()*(hi-ho), -2, "Btu/h")
 		p.Steps = []Step{
-			step(tableSource, "Entering %s Btu/lb, leaving %s Btu/lb.", decimals(hi, 2), decimals(ho, 2)),
-			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(flow.CFM(), 0), decimals(hi, 2), decimals(ho, 2), a.Text),
+			step(tableSource, "Entering %s Btu/lb%s; leaving %s Btu/lb.", decimals(hi, 3), between, decimals(ho, 2)),
+			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(flow.CFM(), 0), decimals(hi, 3), decimals(ho, 2), a.Text),
 		}
 		p.Wrong = []Wrong{
 			a.slip(factor*0.24*flow.CFM()*(dryIn-dryOut), "the sensible part alone, from the dry bulbs; the water taken out is missing"),
@@ -199,10 +314,10 @@ func capacityProblem(g *generator) (Problem, error) {
 			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s m³ for a kilogram of dry air. %s", place, flowText(flow, g.sys), decimals(volume, 3), states)
 		}
 		cubic := flow.LitersPerSecond() / 1000
-		a = numeric(factor*cubic*(hi-ho), 0.01*factor*cubic*(hi-ho), 1, "kW")
+		a = numeric(factor*cubic*(hi-ho), 0.01*factor*cubic*(hi-ho), 2, "kW")
 		p.Steps = []Step{
-			step(tableSource, "Entering %s kJ/kg, leaving %s kJ/kg.", decimals(hi, 1), decimals(ho, 1)),
-			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(cubic, 3), decimals(hi, 1), decimals(ho, 1), a.Text),
+			step(tableSource, "Entering %s kJ/kg%s; leaving %s kJ/kg.", decimals(hi, 2), between, decimals(ho, 1)),
+			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(cubic, 3), decimals(hi, 2), decimals(ho, 1), a.Text),
 		}
 		p.Wrong = []Wrong{
 			a.slip(factor*1.006*cubic*(dryIn-dryOut), "the sensible part alone, from the dry bulbs; the water taken out is missing"),
@@ -229,74 +344,142 @@ func capacityProblem(g *generator) (Problem, error) {
 	return p, nil
 }
 
-// airflowProblem finds the airflow from electric heat and a temperature rise.
+// airflowProblem finds the airflow from a known heat and a temperature rise, in
+// turn of electric heat and of a furnace. From difficulty 2 on the rise has to be
+// taken from two temperatures, among readings that are not needed.
 func airflowProblem(g *generator) (Problem, error) {
 	z, atm, place := g.place()
-	volts, amps := g.either(240, 230), g.pick(20, 60, 5)
-	rise := g.either(g.pick(15, 40, 5), g.pick(8, 20, 2))
 	room := g.degrees(70, 20)
-	watts := volts * amps
 	sea, _ := g.atmosphere(quantity.StandardAtmosphere)
 	here, unit := g.atmosphere(atm)
 	// thin is how much lighter the air is than at sea level.
 	thin := math.Round(1000*here/sea) / 1000
-	p := Problem{
-		Statement: fmt.Sprintf("With only the electric heat on, the heater takes %s A at %s V and warms the air by %s, from %s, %s. The blower's own heat is left aside.", number(amps), number(volts), g.difference(rise), g.temperature(room), place),
-		Given:     given("voltage", number(volts)+" V", "current", number(amps)+" A", "temperature rise", g.difference(rise)),
-		Ask:       "What is the airflow?",
+	p := Problem{Ask: "What is the airflow?"}
+	var h heater
+	var rise float64
+	// A blower of a house moves from 600 to 2000 CFM (280 to 940 L/s).
+	for flow := 0.0; flow < 600 || flow > 2000; flow = 3.412 * h.watts / (1.08 * rise * g.either(1, 1.8)) {
+		if g.turn(2) == 1 {
+			h, rise = g.furnace(), g.either(g.pick(40, 60, 5), g.pick(22, 32, 2))
+		} else {
+			h, rise = g.electricHeat(), g.either(g.pick(15, 40, 5), g.pick(8, 20, 2))
+		}
+	}
+	p.Given, p.Steps, p.Caution = h.given, []Step{h.step}, h.caution
+	supply := g.fromScale(g.scale(room) + rise)
+	if g.difficulty >= 2 {
+		p.Statement = fmt.Sprintf("%s The air returns at %s and leaves at %s, %s, measured out of sight of the heat. The blower's own heat is left aside.", h.statement, g.temperature(room), g.temperature(supply), place)
+		p.Given = append(p.Given, given("return air", g.temperature(room), "supply air", g.temperature(supply), "outdoor air", g.temperature(g.degrees(g.pick(30, 50, 1), g.pick(0, 10, 1))))...)
+		p.Steps = append(p.Steps, step(definition, "Temperature rise: %s − %s = %s.", g.temperature(supply), g.temperature(room), g.difference(rise)))
+	} else {
+		p.Statement = fmt.Sprintf("%s It warms the air by %s, from %s, %s. The blower's own heat is left aside.", h.statement, g.difference(rise), g.temperature(room), place)
+		p.Given = append(p.Given, Given{"temperature rise", g.difference(rise)})
 	}
 	factor, source := g.either(1.08, 1.21), standardAir+", times the specific heat of moist air"
 	if z != 0 {
 		p.Given = append(p.Given, Given{"atmosphere", decimals(here, 2) + " " + unit})
 	}
 	altered := decimals(factor, 2)
-	heat := watts
-	var a Answer
-	if g.ip() {
-		heat = 3.412 * watts
-		p.Steps = append(p.Steps, step("definition; 1 W is 3.412 Btu/h", "Heat: %s V × %s A × 3.412 = %s Btu/h.", number(volts), number(amps), decimals(heat, 0)))
-	} else {
-		p.Steps = append(p.Steps, step(definition, "Heat: %s V × %s A = %s W.", number(volts), number(amps), decimals(heat, 0)))
-	}
 	if z != 0 {
 		altered = decimals(factor*thin, 3)
-		p.Steps = append(p.Steps, step("perfect gas at one temperature", "The factor goes with the pressure of the atmosphere: %s × %s / %s = %s.", decimals(factor, 2), decimals(here, 2), decimals(sea, 2), altered))
+		p.Steps = append(p.Steps, step("perfect gas at one temperature", "The factor goes with the pressure of the atmosphere, which is %s %s at sea level: %s × %s / %s = %s.", decimals(sea, 2), unit, decimals(factor, 2), decimals(here, 2), decimals(sea, 2), altered))
+	}
+	heat := g.either(3.412, 1) * h.watts
+	if h.btuh != 0 {
+		heat = h.btuh
 	}
 	result := heat / (factor * thin * rise)
+	a := numeric(result, 0.01*result, int(g.either(-1, 0)), "L/s")
 	if g.ip() {
 		a = numeric(result, 0.01*result, -1, "CFM")
-	} else {
-		a = numeric(result, 0.01*result, 0, "L/s")
 	}
 	p.Steps = append(p.Steps, step(source, "Airflow: %s / (%s × %s) = %s.", decimals(heat, 0), altered, number(rise), a.Text))
 	p.Answer = a
 	if z != 0 {
 		p.Wrong = append(p.Wrong, a.slip(result*thin, "the factor of sea level was used; thin air carries less heat, so more of it has to move"))
 	}
-	p.Wrong = append(p.Wrong, a.slip(result*math.Sqrt(3), "√3 belongs to three phases; this heater is on one"))
+	p.Wrong = append(p.Wrong, a.slip(result*h.slip, h.mistake))
 	if g.ip() {
-		p.Wrong = append(p.Wrong,
-			a.slip(result/3.412, "watts were not turned into Btu/h"),
-			a.slip(result*1.08/4.5, "4.5 belongs to a difference of enthalpies, 1.08 to one of temperatures"))
+		p.Wrong = append(p.Wrong, a.slip(result*1.08/4.5, "4.5 belongs to a difference of enthalpies, 1.08 to one of temperatures"))
+		if h.btuh == 0 {
+			p.Wrong = append(p.Wrong, a.slip(result/3.412, "watts were not turned into Btu/h"))
+		} else {
+			p.Wrong = append(p.Wrong, a.slip(result*1.08, "the factor was left out"))
+		}
 	} else {
 		p.Wrong = append(p.Wrong,
 			a.slip(result*3.412, "watts were turned into Btu/h, which the metric formula does not take"),
 			a.slip(result*1.21, "the factor was left out"))
+	}
+	if g.difficulty >= 2 {
+		p.Wrong = append(p.Wrong, a.slip(result*rise/g.scale(supply), "divided by the supply temperature itself; what counts is how far it is above the return"))
 	}
 	p.again = func() (float64, error) {
 		air, err := psychro.FromHumidityRatio(room, 0.006, atm)
 		if err != nil {
 			return 0, err
 		}
-		warm, err := psychro.SensibleHeatCool(air, g.fromScale(g.scale(room)+rise))
+		warm, err := psychro.SensibleHeatCool(air, supply)
 		if err != nil {
 			return 0, err
 		}
-		flow := quantity.VolumeFlow(watts / float64(warm.Heat) * float64(air.SpecificVolume()))
+		flow := quantity.VolumeFlow(h.watts / float64(warm.Heat) * float64(air.SpecificVolume()))
 		if g.ip() {
 			return flow.CFM(), nil
 		}
 		return flow.LitersPerSecond(), nil
 	}
 	return p, nil
+}
+
+// A heater is what warms the air of an airflow problem, and how its heat is
+// known.
+type heater struct {
+	statement string
+	given     []Given
+	step      Step
+	watts     float64
+	btuh      float64 // where the heat is stated in Btu/h
+	slip      float64 // what the mistake makes of the airflow
+	mistake   string
+	caution   string
+}
+
+func (g *generator) electricHeat() heater {
+	volts, amps := g.either(240, 230), g.pick(20, 60, 5)
+	h := heater{
+		statement: fmt.Sprintf("With only the electric heat on, the single-phase heater takes %s A at %s V.", number(amps), number(volts)),
+		given:     given("voltage", number(volts)+" V", "current", number(amps)+" A"),
+		watts:     volts * amps, slip: math.Sqrt(3), mistake: "√3 belongs to three phases; this heater is on one",
+		caution: "the terminals are live while this is measured. Only who is qualified for it opens the panel.",
+	}
+	if g.ip() {
+		h.step = step("definition; 1 W is 3.412 Btu/h", "Heat: %s V × %s A × 3.412 = %s Btu/h.", number(volts), number(amps), decimals(3.412*h.watts, 0))
+	} else {
+		h.step = step(definition, "Heat: %s V × %s A = %s W.", number(volts), number(amps), decimals(h.watts, 0))
+	}
+	return h
+}
+
+func (g *generator) furnace() heater {
+	percent := g.pick(80, 95, 5)
+	h := heater{
+		slip: 100 / percent, mistake: "the fuel was taken for the heat; the rest of it leaves with the flue gas",
+		caution: "a furnace burns gas and gives off carbon monoxide. Only who is licensed for it opens or adjusts the burner.",
+	}
+	if g.ip() {
+		input := g.pick(40, 100, 10) * 1000
+		h.btuh = input * percent / 100
+		h.watts = quantity.BtuPerHour(h.btuh).Watts()
+		h.statement = fmt.Sprintf("A gas furnace burns %s Btu/h, as clocked at the meter, and gives %s %% of it to the air.", number(input), number(percent))
+		h.given = given("input", number(input)+" Btu/h", "efficiency", number(percent)+" %")
+		h.step = step(definition, "Heat: %s Btu/h × %s = %s Btu/h.", number(input), decimals(percent/100, 2), number(h.btuh))
+		return h
+	}
+	input := g.pick(12, 30, 2)
+	h.watts = 1000 * input * percent / 100
+	h.statement = fmt.Sprintf("A gas furnace burns %s kW, as clocked at the meter, and gives %s %% of it to the air.", number(input), number(percent))
+	h.given = given("input", number(input)+" kW", "efficiency", number(percent)+" %")
+	h.step = step(definition, "Heat: %s kW × %s × 1000 = %s W.", number(input), decimals(percent/100, 2), decimals(h.watts, 0))
+	return h
 }

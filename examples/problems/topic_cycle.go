@@ -10,8 +10,11 @@ import (
 	"github.com/satline/satline/refrigerant/diagram"
 )
 
+const cycleSource = "enthalpy table of the problem, from the refrigerant's equation of state"
+
 // cycleProblem follows the refrigerant around the machine by its enthalpies: how
-// much must circulate, and at difficulty 3 what the compressor does to it.
+// much circulates, from difficulty 2 on what the condenser gives off, and at 3
+// what the compressor adds.
 func cycleProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	boiling, condensing := g.degrees(g.pick(36, 46, 2), g.pick(2, 8, 1)), g.degrees(g.pick(100, 120, 5), g.pick(38, 48, 2))
@@ -26,13 +29,13 @@ func cycleProblem(g *generator) (Problem, error) {
 		return Problem{}, err
 	}
 	h := func(s refrigerant.State) float64 { return g.specific(s.Enthalpy) }
-	h1, h2, h4 := h(s.suction), h(s.discharge), h(s.liquid)
+	h1, h4 := h(s.suction), h(s.liquid)
 	unit := "Btu/lb"
 	if !g.ip() {
 		unit = "kJ/kg"
 	}
 	row := func(what string, at quantity.Temperature, s refrigerant.State) []string {
-		return []string{what, g.temperature(at), strconv.FormatFloat(h(s), 'f', 1, 64)}
+		return []string{what, g.temperature(at), fixed(h(s))}
 	}
 	p := Problem{
 		Given: given("refrigerant", f.Designation(), "boiling (dew point)", g.temperature(boiling), "suction line", g.temperature(suctionLine),
@@ -52,63 +55,120 @@ func cycleProblem(g *generator) (Problem, error) {
 			{Label: "liquid line", State: s.liquid}, {Label: "entering the coil", State: s.inlet},
 		},
 	}
-	const tableSource = "enthalpy table of the problem, from the refrigerant's equation of state"
 	p.Steps = []Step{
-		step("energy balance of an expansion device", "Nothing is added or taken in the expansion device, so the refrigerant enters the coil with the enthalpy of the liquid line, %s %s.", decimals(h4, 1), unit),
-		step(tableSource, "A %s takes up %s − %s = %s %s in the coil and the suction line.", g.massName(), decimals(h1, 1), decimals(h4, 1), decimals(h1-h4, 1), unit),
+		step("energy balance of an expansion device", "Nothing is added or taken in the expansion device, so the refrigerant enters the coil with the enthalpy of the liquid line, %s %s.", fixed(h4), unit),
+		step(cycleSource, "A %s takes up %s − %s = %s %s in the coil and the suction line.", g.massName(), fixed(h1), fixed(h4), fixed(h1-h4), unit),
 	}
 	p.Statement = fmt.Sprintf("The refrigerant of an %s machine takes up %s on its way from the expansion device to the clamp on the suction line. It boils at %s (dew point) and is at %s in the suction line; it condenses at %s (bubble point) and is at %s in the liquid line.",
 		f.Designation(), g.capacity(capacity), g.temperature(boiling), g.temperature(suctionLine), g.temperature(condensing), g.temperature(liquidLine))
-	heat, flowUnit := capacity.BtuPerHour(), "lb/h"
-	if !g.ip() {
-		heat, flowUnit = 1000*capacity.Kilowatts(), "g/s"
+	s.capacity = capacity
+	switch {
+	case g.difficulty == 1 || g.difficulty == 2 && g.turn(2) == 1:
+		g.askForFlow(&p, s, unit)
+	case g.difficulty == 2 || g.turn(2) == 1:
+		g.askForCondenser(&p, s, unit)
+	default:
+		g.askForWork(&p, s, unit)
 	}
-	a := numeric(heat/(h1-h4), 0.01*heat/(h1-h4), 0, flowUnit)
+	return p, nil
+}
+
+// askForFlow asks how much refrigerant circulates.
+func (g *generator) askForFlow(p *Problem, s cycleStates, unit string) {
+	h1, h2, h4 := g.specific(s.suction.Enthalpy), g.specific(s.discharge.Enthalpy), g.specific(s.liquid.Enthalpy)
+	heat, flowUnit := s.capacity.BtuPerHour(), "lb/h"
+	if !g.ip() {
+		heat, flowUnit = 1000*s.capacity.Kilowatts(), "g/s"
+	}
+	a := numeric(heat/(h1-h4), 0.01*heat/(h1-h4), int(g.either(0, 1)), flowUnit)
 	p.Ask = "How much refrigerant circulates, in " + flowUnit + "?"
-	shown := decimals(heat, 0)
-	if g.difficulty >= 3 {
-		work := capacity.Watts() * (h2 - h1) / (h1 - h4)
-		a = numeric(work, 0.02*work, -1, "W")
-		p.Ask = "What power does the compressor give to the refrigerant, in watts?"
-		p.Steps = append(p.Steps,
-			step(tableSource, "The compressor adds %s − %s = %s %s.", decimals(h2, 1), decimals(h1, 1), decimals(h2-h1, 1), unit),
-			step("energy balance", "Both go with the same flow, so the power is to the capacity, %s W, as the one is to the other: %s × %s / %s = %s.", decimals(capacity.Watts(), 0), decimals(capacity.Watts(), 0), decimals(h2-h1, 1), decimals(h1-h4, 1), a.Text))
-		p.Wrong = []Wrong{
-			a.slip(capacity.Watts()*(h2-h4)/(h1-h4), "the heat that the condenser gives off; the compressor is the smaller part of it"),
-			a.slip(capacity.Watts()*(h2-h1)/(h2-h4), "the capacity was divided by what the condenser gives off instead of what the coil takes up"),
-			a.slip(capacity.Watts()*(h1-h4)/(h2-h1), "the ratio was turned over"),
-			a.slip(capacity.Watts()*(h2-h(s.coldVapor))/(h1-h4), "compression was counted from saturated vapor; what enters is superheated"),
-		}
-		p.again = func() (float64, error) {
-			// What is compressed, per kilogram, from the states themselves.
-			effect := s.estimate()
-			return capacity.Watts() * float64(s.discharge.Enthalpy-s.suction.Enthalpy) / effect, nil
-		}
-	} else {
-		p.Steps = append(p.Steps, step("energy balance", "%s / %s = %s.", shown, decimals(h1-h4, 1), a.Text))
-		p.Wrong = []Wrong{
-			a.slip(heat/(h2-h4), "discharge less liquid: that is what the condenser gives off"),
-			a.slip(heat/(h2-h1), "discharge less suction: that is what the compressor adds"),
-			a.slip(heat/(h(s.coldVapor)-h(s.coldLiquid)), "vapor less liquid at the boiling temperature; part of the liquid has boiled away in the expansion device already"),
-			a.slip(heat/h1, "the liquid was not taken off"),
-		}
+	filled := fmt.Sprintf("%s / %s", decimals(heat, 0), fixed(h1-h4))
+	if !g.ip() {
+		filled += " (1 kW is 1000 W, and 1 kJ/kg is 1 J/g)"
+	}
+	p.Steps = append(p.Steps, step("energy balance", "%s = %s.", filled, a.Text))
+	p.Wrong = []Wrong{
+		a.slip(heat/(h2-h4), "discharge less liquid: that is what the condenser gives off"),
+		a.slip(heat/(h2-h1), "discharge less suction: that is what the compressor adds"),
+		a.slip(heat/(g.specific(s.coldVapor.Enthalpy)-g.specific(s.coldLiquid.Enthalpy)), "vapor less liquid at the boiling temperature; part of the liquid has boiled away in the expansion device already"),
+		a.slip(heat/h1, "the liquid was not taken off"),
+	}
+	if g.ip() {
+		p.Wrong = append(p.Wrong, a.slip(heat/60/(h1-h4), "that is a minute's worth"))
+	}
+	p.again = func() (float64, error) {
+		flow := quantity.MassFlow(s.capacity.Watts() / s.estimate())
 		if g.ip() {
-			p.Wrong = append(p.Wrong, a.slip(heat/60/(h1-h4), "that is a minute's worth"))
+			return flow.PoundsPerHour(), nil
 		}
-		p.again = func() (float64, error) {
-			flow := quantity.MassFlow(capacity.Watts() / s.estimate())
-			if g.ip() {
-				return flow.PoundsPerHour(), nil
-			}
-			return 1000 * flow.KilogramsPerSecond(), nil
-		}
+		return 1000 * flow.KilogramsPerSecond(), nil
 	}
 	p.Answer = a
-	return p, nil
+}
+
+// askForCondenser asks for the heat that the condenser gives off.
+func (g *generator) askForCondenser(p *Problem, s cycleStates, unit string) {
+	h1, h2, h4 := g.specific(s.suction.Enthalpy), g.specific(s.discharge.Enthalpy), g.specific(s.liquid.Enthalpy)
+	heat, places, heatUnit := s.capacity.BtuPerHour(), -2, "Btu/h"
+	if !g.ip() {
+		heat, places, heatUnit = s.capacity.Kilowatts(), 1, "kW"
+	}
+	rejected := heat * (h2 - h4) / (h1 - h4)
+	a := numeric(rejected, 0.01*rejected, places, heatUnit)
+	p.Ask = "How much heat does the refrigerant give off between the compressor and the clamp on the liquid line? No heat is lost elsewhere."
+	p.Steps = append(p.Steps,
+		step(cycleSource, "There a %s gives off %s − %s = %s %s.", g.massName(), fixed(h2), fixed(h4), fixed(h2-h4), unit),
+		step("energy balance", "The same flow passes both, so: %s × %s / %s = %s.", g.capacity(s.capacity), fixed(h2-h4), fixed(h1-h4), a.Text))
+	p.Wrong = []Wrong{
+		a.slip(heat, "what the coil takes up; the work of the compressor leaves with it"),
+		a.slip(heat*(h2-h1)/(h1-h4), "what the compressor adds, without what the coil takes up"),
+		a.slip(heat*(h1-h4)/(h2-h4), "the ratio was turned over; a condenser gives off more than the coil takes up"),
+		a.slip(heat*(h2-g.specific(s.hotLiquid.Enthalpy))/(h1-h4), "counted to saturated liquid; it is subcooled before it leaves"),
+	}
+	p.again = func() (float64, error) {
+		// What the coil takes up, estimated, and the work beside it.
+		work := float64(s.discharge.Enthalpy - s.suction.Enthalpy)
+		watts := s.capacity.Watts() * (1 + work/s.estimate())
+		if g.ip() {
+			return quantity.Watts(watts).BtuPerHour(), nil
+		}
+		return watts / 1000, nil
+	}
+	p.Answer = a
+}
+
+// askForWork asks for the power of the compressor.
+func (g *generator) askForWork(p *Problem, s cycleStates, unit string) {
+	h1, h2, h4 := g.specific(s.suction.Enthalpy), g.specific(s.discharge.Enthalpy), g.specific(s.liquid.Enthalpy)
+	watts := s.capacity.Watts()
+	work := watts * (h2 - h1) / (h1 - h4)
+	a := numeric(work, 0.02*work, -1, "W")
+	p.Ask = "What power does the compressor give to the refrigerant, in watts?"
+	p.Steps = append(p.Steps,
+		step(cycleSource, "The compressor adds %s − %s = %s %s.", fixed(h2), fixed(h1), fixed(h2-h1), unit))
+	if g.ip() {
+		p.Steps = append(p.Steps, step("definition; 1 W is 3.412 Btu/h", "The capacity is %s / 3.412 = %s W.", decimals(s.capacity.BtuPerHour(), 0), decimals(watts, 0)))
+	}
+	p.Steps = append(p.Steps,
+		step("energy balance", "Both go with the same flow, so the power is to the capacity as the one is to the other: %s × %s / %s = %s.", decimals(watts, 0), fixed(h2-h1), fixed(h1-h4), a.Text))
+	p.Wrong = []Wrong{
+		a.slip(watts*(h2-h4)/(h1-h4), "the heat that the condenser gives off; the compressor is the smaller part of it"),
+		a.slip(watts*(h2-h1)/(h2-h4), "the capacity was divided by what the condenser gives off instead of what the coil takes up"),
+		a.slip(watts*(h1-h4)/(h2-h1), "the ratio was turned over"),
+		a.slip(watts*(h2-g.specific(s.coldVapor.Enthalpy))/(h1-h4), "compression was counted from saturated vapor; what enters is superheated"),
+	}
+	if g.ip() {
+		p.Wrong = append(p.Wrong, a.slip(3.412*work, "that is in Btu/h"))
+	}
+	p.again = func() (float64, error) {
+		return watts * float64(s.discharge.Enthalpy-s.suction.Enthalpy) / s.estimate(), nil
+	}
+	p.Answer = a
 }
 
 // cycleStates are those around the machine, and the saturated ones of the table.
 type cycleStates struct {
+	capacity                          quantity.Power
 	suction, discharge, liquid, inlet refrigerant.State
 	coldLiquid, coldVapor, hotLiquid  refrigerant.State
 	superheat                         quantity.TemperatureDelta
@@ -169,6 +229,9 @@ func (g *generator) specific(h quantity.SpecificEnthalpy) float64 {
 	}
 	return math.Round(10*h.KilojoulesPerKilogram()) / 10
 }
+
+// fixed is an enthalpy as the table prints it.
+func fixed(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
 func (g *generator) massName() string {
 	if g.ip() {

@@ -78,7 +78,7 @@ func toward(move float64) string {
 // diagnosisProblem takes the faults of machines with a fixed restrictor, those
 // with a valve, and mistaken instruments in turn.
 func diagnosisProblem(g *generator) (Problem, error) {
-	switch (g.seed + uint64(g.index)) % 3 {
+	switch g.turn(3) {
 	case 0:
 		return g.faultProblem("a fixed restrictor", restrictorPatterns)
 	case 1:

@@ -110,10 +110,10 @@ func (g *generator) instrumentProblem() (Problem, error) {
 			"outdoor dry bulb", show(r.outdoor), "condensing (liquid gauge)", show(r.condensing), "liquid line", show(r.liquidLine)),
 		Ask: "Which mistake was made: " + strings.Join(names, "; ") + "?",
 		Steps: []Step{
-			step(definition, "Work out what can be: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
+			step(definition, "Work out what follows from the readings: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
 				g.difference(r.suctionLine-r.evaporating), g.difference(r.condensing-r.liquidLine), g.difference(r.returnDry-r.supply), g.difference(r.liquidLine-r.outdoor), g.difference(r.returnDry-r.returnWet)),
 			step("elementary physics", "The readings break a law: %s.", truth.law),
-			step("by elimination", "So %s. The other readings agree with a sound machine; take the one again before anything is adjusted.", truth.cause),
+			step("by elimination", "So %s. Once that is put right, the readings agree with a sound machine; take them again before anything is adjusted.", truth.cause),
 		},
 		Answer: Answer{Text: truth.cause, Value: float64(slices.Index(names, truth.cause)), Note: "take the reading again before anything is adjusted"},
 	}

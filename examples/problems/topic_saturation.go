@@ -11,8 +11,26 @@ import (
 // reading is how far an answer from a saturation table may be off.
 const reading = 0.2
 
-// saturationProblem reads an evaporating temperature off a table.
+// The mistakes of reading a gauge against a table in gauge pressure.
+const (
+	takenForAbsolute = "the gauge reading was taken for an absolute pressure in a table of absolute pressures"
+	atmosphereAdded  = "the atmosphere was added to the reading before a table that is in gauge pressure already"
+	rowSlipped       = "the reading slipped by a row; lay a ruler under it"
+)
+
+// saturationProblem reads a temperature of boiling or condensing, or the pressure
+// of a cylinder, off a table.
 func saturationProblem(g *generator) (Problem, error) {
+	switch g.turn(3) {
+	case 1:
+		return condensingProblem(g)
+	case 2:
+		return cylinderProblem(g)
+	}
+	return boilingProblem(g)
+}
+
+func boilingProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	at := g.degrees(g.pick(30, 50, 2), g.pick(-1, 10, 1))
 	if g.difficulty >= 2 {
@@ -56,11 +74,114 @@ func saturationProblem(g *generator) (Problem, error) {
 		p.Wrong = append(p.Wrong, a.slip(wrong, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
 	}
 	p.Wrong = append(p.Wrong,
-		a.slip(asAbsolute, "the gauge reading was taken for an absolute pressure in a table of absolute pressures"),
-		a.slip(twice, "the atmosphere was added to the reading before a table that is in gauge pressure already"),
-		a.slip(g.scale(at)+g.either(2, 1), "the reading slipped by a row; lay a ruler under it"),
+		a.slip(asAbsolute, takenForAbsolute), a.slip(twice, atmosphereAdded), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
+}
+
+func condensingProblem(g *generator) (Problem, error) {
+	f := g.fluid()
+	at := g.degrees(g.pick(96, 116, 2), g.pick(36, 47, 1))
+	if g.difficulty >= 2 {
+		at = g.degrees(g.pick(97, 115, 2), g.pick(36.5, 46.5, 1))
+	}
+	bubble, err := f.BubblePressure(at)
+	if err != nil {
+		return Problem{}, err
+	}
+	shown := g.gauge(bubble, quantity.StandardAtmosphere)
+	misread, err := f.DewTemperature(bubble)
+	if err != nil {
+		return Problem{}, err
+	}
+	tab, err := g.saturationTable(f, at, misread)
+	if err != nil {
+		return Problem{}, err
+	}
+	asAbsolute, twice, err := g.offByAnAtmosphere(shown, f.BubbleTemperature)
+	if err != nil {
+		return Problem{}, err
+	}
+	_, how, _ := g.read(tab, bubbleColumn, shown)
+	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
+	p := Problem{
+		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, at sea level. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(shown)),
+		Given:     given("refrigerant", f.Designation(), "liquid pressure", g.pressure(shown)),
+		Ask:       "At what temperature does the last of the refrigerant condense at this pressure?",
+		Tables:    []Table{tab},
+		Steps: []Step{
+			step(definition, "The last of it condenses at the bubble point, so the bubble column applies; the table is in gauge pressure already."),
+			step(saturationSource, "In the bubble column %s%s.", how, g.taken(how, at)),
+		},
+		Answer: a,
+		again: func() (float64, error) {
+			t, err := f.BubbleTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
+			return g.scale(t), err
+		},
+	}
+	if wrong, _, ok := g.read(tab, dewColumn, shown); ok {
+		p.Wrong = append(p.Wrong, a.slip(wrong, "the dew column was read; what leaves a condenser is liquid, and its column is the bubble column"))
+	}
+	p.Wrong = append(p.Wrong,
+		a.slip(asAbsolute, takenForAbsolute), a.slip(twice, atmosphereAdded), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+	)
+	return p, nil
+}
+
+// cylinderProblem goes through the table the other way, from a temperature to a
+// pressure.
+func cylinderProblem(g *generator) (Problem, error) {
+	f := g.fluid()
+	room := g.degrees(g.pick(60, 90, 2), g.pick(16, 32, 1))
+	if g.difficulty >= 2 {
+		room = g.degrees(g.pick(61, 89, 2), g.pick(16.5, 31.5, 1))
+	}
+	tab, err := g.saturationTable(f, room)
+	if err != nil {
+		return Problem{}, err
+	}
+	shown, how := g.lookUp(tab, bubbleColumn, g.scale(room))
+	dew, _ := g.lookUp(tab, dewColumn, g.scale(room))
+	next, _ := g.lookUp(tab, bubbleColumn, g.scale(room)+g.either(2, 1))
+	atmosphere := g.gauge(2*quantity.StandardAtmosphere, quantity.StandardAtmosphere)
+	// Between rows the tables are read along a straight line, and they are rounded.
+	a := numeric(shown, g.either(0.2, 2), int(g.either(1, 0)), g.gaugeUnit())
+	return Problem{
+		Statement: fmt.Sprintf("A cylinder of new %s, most of it liquid, has stood in a room at %s for a day, at sea level.", f.Designation(), g.temperature(room)),
+		Given:     given("refrigerant", f.Designation(), "room", g.temperature(room)),
+		Ask:       "What should a gauge on it show?",
+		Tables:    []Table{tab},
+		Steps: []Step{
+			step(definition, "The cylinder has the temperature of the room, and most of what is in it is liquid, so the bubble column applies."),
+			step(saturationSource, "In the bubble column %s.", how),
+		},
+		Answer:  a,
+		Caution: "the pressure of a cylinder rises with its temperature. Never heat one with a flame, and never fill one beyond its limit.",
+		Wrong: []Wrong{
+			a.slip(dew, "the dew column was read; that is the pressure of the last drop, and this cylinder is full of liquid"),
+			a.slip(shown+atmosphere, "the atmosphere was added; a gauge does not count it, and the table is in gauge pressure"),
+			a.slip(shown-atmosphere, "the atmosphere was taken off again; the table is in gauge pressure already"),
+			a.slip(next, rowSlipped),
+		},
+		again: func() (float64, error) {
+			// The pressure at which the first bubble comes at the temperature of the
+			// room, closed in on from both sides.
+			low, high := quantity.StandardAtmosphere, f.Critical().Pressure
+			for range 60 {
+				middle := (low + high) / 2
+				t, err := f.BubbleTemperature(middle)
+				if err != nil {
+					return 0, err
+				}
+				if t < room {
+					low = middle
+				} else {
+					high = middle
+				}
+			}
+			return g.gauge(low, quantity.StandardAtmosphere), nil
+		},
+	}, nil
 }
 
 // offByAnAtmosphere looks a reading up as if it were absolute, and with the
@@ -77,8 +198,18 @@ func (g *generator) offByAnAtmosphere(shown float64, lookup func(quantity.Pressu
 
 // glideProblem finds the glide of a blend at a pressure.
 func glideProblem(g *generator) (Problem, error) {
-	f := g.widestGlide()
+	f := g.glider()
 	at := g.degrees(g.pick(36, 48, 2), g.pick(2, 9, 1))
+	where := "boils in an evaporator where the gauge shows"
+	name := "pressure in the evaporator"
+	neglect := "coil"
+	if g.turn(2) == 1 {
+		at = g.degrees(g.pick(96, 112, 2), g.pick(36, 44, 1))
+		where, name, neglect = "condenses where the gauge shows", "pressure in the condenser", "condenser"
+	}
+	if g.difficulty >= 2 {
+		at = g.fromScale(g.scale(at) + g.either(1, 0.5))
+	}
 	bubble, err := f.BubblePressure(at)
 	if err != nil {
 		return Problem{}, err
@@ -103,8 +234,8 @@ func glideProblem(g *generator) (Problem, error) {
 	apart := shown - g.gauge(dewAt, quantity.StandardAtmosphere)
 	a := numeric(glide, reading, 1, g.deltaUnit())
 	return Problem{
-		Statement: fmt.Sprintf("%s boils in an evaporator where the gauge shows %s, at sea level. Neglect the pressure drop of the coil.", f.Designation(), g.pressure(shown)),
-		Given:     given("refrigerant", f.Designation(), "pressure in the evaporator", g.pressure(shown)),
+		Statement: fmt.Sprintf("%s %s %s, at sea level. Neglect the pressure drop of the %s.", f.Designation(), where, g.pressure(shown), neglect),
+		Given:     given("refrigerant", f.Designation(), name, g.pressure(shown)),
 		Ask:       "How large is its glide at this pressure?",
 		Tables:    []Table{tab},
 		Steps: []Step{
@@ -126,17 +257,13 @@ func glideProblem(g *generator) (Problem, error) {
 	}, nil
 }
 
-// widestGlide is the refrigerant of the set with the largest glide.
-func (g *generator) widestGlide() *refrigerant.Refrigerant {
-	best, most := g.fluids[0], quantity.TemperatureDelta(-1)
+// glider is a refrigerant of the set that glides.
+func (g *generator) glider() *refrigerant.Refrigerant {
+	var gliding []*refrigerant.Refrigerant
 	for _, f := range g.fluids {
-		p, err := f.BubblePressure(quantity.Fahrenheit(40))
-		if err != nil {
-			continue
-		}
-		if glide, err := f.Glide(p); err == nil && glide > most {
-			best, most = f, glide
+		if glides(f) {
+			gliding = append(gliding, f)
 		}
 	}
-	return best
+	return gliding[g.rng.IntN(len(gliding))]
 }

@@ -9,7 +9,8 @@ import (
 
 // superheatProblem counts the suction line from the dew point. From difficulty
 // 2 on the pressure lies between two rows and the other side of the machine is
-// given too, for the student to leave aside.
+// given too, for the student to leave aside. In turn it asks for the superheat
+// and for the suction line at which it is right.
 func superheatProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	sat := g.degrees(g.pick(34, 48, 2), g.pick(1, 9, 1))
@@ -57,8 +58,21 @@ func superheatProblem(g *generator) (Problem, error) {
 			return Problem{}, err
 		}
 	}
-	if wrong, _, ok := g.read(tab, bubbleColumn, shown); ok {
-		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-wrong, "the bubble column was read for vapor"))
+	bubble, _, between := g.read(tab, bubbleColumn, shown)
+	if g.turn(2) == 1 {
+		out.Statement = fmt.Sprintf("An %s machine at sea level shows %s at the suction port. It is to run at %s of superheat.", f.Designation(), g.pressure(shown), g.difference(rise))
+		g.askForLine(&out, "suction", rise, line)
+		if between {
+			out.Wrong = append(out.Wrong, out.Answer.slip(bubble+rise, "the bubble column was read for vapor"))
+		}
+		out.Wrong = append(out.Wrong,
+			out.Answer.slip(g.scale(sat)-rise, "the superheat was taken off; that is how the liquid line is found from a subcooling"),
+			out.Answer.slip(g.scale(sat), "the dew temperature itself; a line at it has no superheat"),
+			out.Answer.slip(asAbsolute+rise, "the gauge reading was looked up as an absolute pressure"))
+		return out, nil
+	}
+	if between {
+		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-bubble, "the bubble column was read for vapor"))
 	}
 	out.Wrong = append(out.Wrong,
 		a.slip(-rise, "saturation less line: that is how subcooling is counted, on the other side"),
@@ -69,6 +83,33 @@ func superheatProblem(g *generator) (Problem, error) {
 		out.Wrong = append(out.Wrong, a.slip(shown-g.scale(line), "the temperature was taken from the pressure; the pressure has to be turned into a temperature first"))
 	}
 	return out, nil
+}
+
+// askForLine turns a problem that asks for a superheat or subcooling about: it
+// is given, and the temperature of the line is asked for.
+func (g *generator) askForLine(p *Problem, side string, apart float64, line quantity.Temperature) {
+	name, place, sign, way := "superheat", "above the dew", "+", 1.0
+	if side == "liquid" {
+		name, place, sign, way = "subcooling", "below the bubble", "−", -1
+	}
+	given := p.Given[:0:0]
+	for _, v := range p.Given {
+		if v.Name == side+" line" {
+			v = Given{name + " wanted", g.difference(apart)}
+		}
+		given = append(given, v)
+	}
+	p.Given = given
+	p.Ask = fmt.Sprintf("What does a clamp on the %s line show when the %s is %s?", side, name, g.difference(apart))
+	a := numeric(g.scale(line), reading, 1, g.degreeUnit())
+	from := g.fromScale(g.scale(line) - way*apart)
+	p.Steps[1] = step(definition, "The line stands %s %s temperature: %s %s %s = %s.", g.difference(apart), place, g.temperature(from), sign, g.difference(apart), a.Text)
+	again := p.again
+	p.again = func() (float64, error) {
+		found, err := again()
+		return g.scale(line) + way*(apart-found), err
+	}
+	p.Answer = a
 }
 
 // taken says what a reading between rows is taken for.
@@ -97,7 +138,8 @@ func (g *generator) otherSide(p *Problem, f interface {
 	return nil
 }
 
-// subcoolingProblem counts the liquid line from the bubble point.
+// subcoolingProblem counts the liquid line from the bubble point, and asks in
+// turn for the subcooling and for the line.
 func subcoolingProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	sat := g.degrees(g.pick(96, 116, 2), g.pick(36, 47, 1))
@@ -146,8 +188,22 @@ func subcoolingProblem(g *generator) (Problem, error) {
 			return Problem{}, err
 		}
 	}
-	if wrong, _, ok := g.read(tab, dewColumn, shown); ok {
-		out.Wrong = append(out.Wrong, a.slip(wrong-g.scale(line), "the dew column was read for liquid"))
+	dew, _, between := g.read(tab, dewColumn, shown)
+	if g.turn(2) == 1 {
+		out.Statement = fmt.Sprintf("The liquid port of an %s machine at sea level shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), g.pressure(shown), g.temperature(outdoor), g.difference(fall))
+		g.askForLine(&out, "liquid", fall, line)
+		if between {
+			out.Wrong = append(out.Wrong, out.Answer.slip(dew-fall, "the dew column was read for liquid"))
+		}
+		out.Wrong = append(out.Wrong,
+			out.Answer.slip(g.scale(sat)+fall, "the subcooling was added; that is how the suction line is found from a superheat"),
+			out.Answer.slip(g.scale(sat), "the bubble temperature itself; a line at it has no subcooling"),
+			out.Answer.slip(g.scale(outdoor)+fall, "the subcooling was added to the outdoor air; it counts from the bubble temperature"),
+			out.Answer.slip(asAbsolute-fall, "the gauge reading was looked up as an absolute pressure"))
+		return out, nil
+	}
+	if between {
+		out.Wrong = append(out.Wrong, a.slip(dew-g.scale(line), "the dew column was read for liquid"))
 	}
 	out.Wrong = append(out.Wrong,
 		a.slip(g.scale(line)-g.scale(outdoor), "the liquid line less the outdoor air: that is the approach"),
@@ -158,8 +214,9 @@ func subcoolingProblem(g *generator) (Problem, error) {
 	return out, nil
 }
 
-// altitudeProblem finds what a sea-level table hides on a mountain. From
-// difficulty 2 on the student reads the atmosphere off a table.
+// altitudeProblem finds what a sea-level table hides on a mountain, in turn for
+// the superheat and the subcooling. From difficulty 2 on the student reads the
+// atmosphere off a table.
 func altitudeProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	elevation := quantity.Feet(g.pick(3000, 9000, 1000))
@@ -168,54 +225,73 @@ func altitudeProblem(g *generator) (Problem, error) {
 	}
 	atm := quantity.AtmosphereAt(elevation)
 	short := g.gauge(quantity.StandardAtmosphere, atm)
+	// way is that of the line from saturation: up on the suction side.
+	name, side, column, way := "superheat", "suction", "dew", 1.0
 	sat := g.degrees(g.pick(36, 46, 2), g.pick(2, 8, 1))
-	p, err := f.DewPressure(sat)
+	apart := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
+	pressureAt, temperatureAt, count := f.DewPressure, f.DewTemperature, f.Superheat
+	if g.turn(2) == 1 {
+		name, side, column, way = "subcooling", "liquid", "bubble", -1
+		sat = g.degrees(g.pick(96, 112, 2), g.pick(36, 44, 1))
+		pressureAt, temperatureAt, count = f.BubblePressure, f.BubbleTemperature, f.Subcooling
+	}
+	p, err := pressureAt(sat)
 	if err != nil {
 		return Problem{}, err
 	}
 	atSea := g.gauge(p, quantity.StandardAtmosphere)
 	shown := atSea + short
-	rise := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
-	line := g.fromScale(g.scale(sat) + rise)
-	uncorrected, err := f.DewTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
+	line := g.fromScale(g.scale(sat) + way*apart)
+	look := func(shown float64) (float64, error) {
+		t, err := temperatureAt(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
+		return g.scale(t), err
+	}
+	uncorrected, err := look(shown)
 	if err != nil {
 		return Problem{}, err
 	}
-	wrongWay, err := f.DewTemperature(g.gaugePressure(shown + short).Absolute(quantity.StandardAtmosphere))
+	wrongWay, err := look(shown + short)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, sat, wrongWay)
+	tab, err := g.saturationTable(f, sat, g.fromScale(wrongWay))
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.DewTemperature)
+	asAbsolute, _, err := g.offByAnAtmosphere(shown, temperatureAt)
 	if err != nil {
 		return Problem{}, err
 	}
-	a := numeric(rise, reading, 1, g.deltaUnit())
+	a := numeric(apart, reading, 1, g.deltaUnit())
 	const atmosphereSource = moistAirSource + ", equation 3"
+	from := func(sat float64) float64 { return way * (g.scale(line) - sat) }
+	small, other := "smaller", "saturation less line: that is how subcooling is counted"
+	first, second := g.temperature(line), g.temperature(sat)
+	if way < 0 {
+		small, other = "larger", "line less saturation: that is how superheat is counted"
+		first, second = second, first
+	}
 	out := Problem{
-		Statement: fmt.Sprintf("At %s above sea level the suction gauge of an %s machine shows %s and the suction line is at %s. The printed table is for sea level.",
-			elevationText(elevation, g.sys), f.Designation(), g.pressure(shown), g.temperature(line)),
-		Given:  given("refrigerant", f.Designation(), "elevation", elevationText(elevation, g.sys), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
-		Ask:    "What is the true superheat?",
+		Statement: fmt.Sprintf("At %s above sea level the %s gauge of an %s machine shows %s and the %s line is at %s. The printed table is for sea level.",
+			elevationText(elevation, g.sys), side, f.Designation(), g.pressure(shown), side, g.temperature(line)),
+		Given:  given("refrigerant", f.Designation(), "elevation", elevationText(elevation, g.sys), side+" pressure", g.pressure(shown), side+" line", g.temperature(line)),
+		Ask:    "What is the true " + name + "?",
 		Tables: []Table{tab},
 		Steps: []Step{
 			step(atmosphereSource, "The atmosphere at %s is %s below that at sea level.", elevationText(elevation, g.sys), g.pressureDifference(short)),
 			step(definition, "A gauge counts from the atmosphere around it. For the same absolute pressure one at sea level would show %s − %s = %s.", g.pressure(shown), g.pressureDifference(short), g.pressure(atSea)),
-			step(saturationSource, "In the dew column %s stands at %s.", g.pressure(atSea), g.temperature(sat)),
-			step(definition, "Superheat: %s − %s = %s.", g.temperature(line), g.temperature(sat), a.Text),
+			step(saturationSource, "In the %s column %s stands at %s.", column, g.pressure(atSea), g.temperature(sat)),
+			step(definition, "%s: %s − %s = %s.", sentence(name), first, second, a.Text),
 		},
 		Answer: a,
 		Wrong: []Wrong{
-			a.slip(g.scale(line)-g.scale(uncorrected), "the gauge was read as at sea level; the superheat looks smaller than it is"),
-			a.slip(g.scale(line)-g.scale(wrongWay), "the difference was added instead of taken off"),
-			a.slip(g.scale(line)-asAbsolute, "a whole atmosphere was taken off instead of the difference"),
-			a.slip(-rise, "saturation less line: that is how subcooling is counted"),
+			a.slip(from(uncorrected), "the gauge was read as at sea level; the "+name+" looks "+small+" than it is"),
+			a.slip(from(wrongWay), "the difference was added instead of taken off"),
+			a.slip(from(asAbsolute), "a whole atmosphere was taken off instead of the difference"),
+			a.slip(-apart, other),
 		},
 		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(shown).Absolute(atm), line)
+			d, err := count(g.gaugePressure(shown).Absolute(atm), line)
 			return g.delta(d), err
 		},
 	}

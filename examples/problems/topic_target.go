@@ -42,7 +42,10 @@ func targetProblem(g *generator) (Problem, error) {
 	dryBulb := wetBulb + g.either(g.pick(9, 14, 1), g.pick(5, 8, 1))
 	reads := func(off float64, outcome string) string {
 		where := "above"
-		if off < 0 {
+		switch {
+		case math.Abs(off) < 0.05:
+			return "on target: " + outcome
+		case off < 0:
 			where = "below"
 		}
 		return fmt.Sprintf("%s %s %s target: %s", number(math.Abs(off)), g.deltaUnit(), where, outcome)
@@ -73,7 +76,8 @@ func targetProblem(g *generator) (Problem, error) {
 			step(toleranceSource, "The tolerance is ±%s either way, so: %s.", g.difference(band), outcome(off)),
 			step("common practice, no source", "High superheat is a coil short of refrigerant, low superheat a coil with too much. Move a little, let it settle, and measure again; the unit's own chart outranks this table."),
 		},
-		Answer: a,
+		Answer:  a,
+		Caution: chargingCaution,
 		again: func() (float64, error) {
 			s, err := charge.SmoothTargetSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
 			return measured - g.delta(s.Target), err
@@ -107,6 +111,9 @@ func targetProblem(g *generator) (Problem, error) {
 	return p, nil
 }
 
+// chargingCaution stands where a charge is to be moved.
+const chargingCaution = "adding in haste sends liquid to the compressor. Weigh what is moved, wear eye protection and gloves, and recover, never vent."
+
 // What follows for the charge.
 const (
 	inBand       = "in band, leave the charge"
@@ -135,9 +142,10 @@ func noTargetProblem(g *generator) (Problem, error) {
 	return Problem{
 		Statement: fmt.Sprintf("A unit with a fixed restrictor runs steadily on a hot, dry day. The return wet bulb is %s %s, outdoors it is %s %s, and the superheat is %s. Airflow has been set, and the label has no chart of its own.",
 			number(wetBulb), unit, number(outdoor), unit, g.difference(measured)),
-		Given:  given("return wet bulb", number(wetBulb)+" "+unit, "outdoor dry bulb", number(outdoor)+" "+unit, "measured superheat", g.difference(measured)),
-		Ask:    "What is the target superheat, and what follows?",
-		Tables: []Table{g.targetTable(wetBulb, outdoor)},
+		Given:   given("return wet bulb", number(wetBulb)+" "+unit, "outdoor dry bulb", number(outdoor)+" "+unit, "measured superheat", g.difference(measured)),
+		Ask:     "What is the target superheat, and what follows?",
+		Tables:  []Table{g.targetTableDown(wetBulb+2, outdoor-20)},
+		Caution: chargingCaution,
 		Steps: []Step{
 			step(targetSource, "The table has a dash at %s %s wet bulb and %s %s outdoors: below %s there is no target, because liquid could reach the compressor before the charge shows.", number(wetBulb), unit, number(outdoor), unit, g.difference(g.either(5, 2.8))),
 			step("common practice, no source", "Come back under other weather, raise the load until the table has a figure, or recover the charge and weigh in what the label states."),
