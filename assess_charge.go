@@ -20,11 +20,13 @@ func (j *job) judgeCharge() error {
 	}
 	j.charge.Method = method.String()
 	if wanting := j.wanting(method); len(wanting) > 0 {
-		j.charge.Outcome = ChargeNotMeasured
-		j.charge.Reasons = []string{fmt.Sprintf("the %v method needs readings that are not there: %s", method, listed(wanting))}
-		for _, w := range wanting {
-			j.charge.Instead = append(j.charge.Instead, "read the "+w)
+		j.charge.Outcome, j.charge.Missing = ChargeNotMeasured, wanting
+		labels := make([]string, len(wanting))
+		for i, name := range wanting {
+			labels[i] = fieldNamed(name).label
+			j.charge.Instead = append(j.charge.Instead, "read the "+labels[i])
 		}
+		j.charge.Reasons = []string{fmt.Sprintf("the %v method needs readings that are not there: %s", method, listed(labels))}
 		return nil
 	}
 	measured, err := j.measure(method)
@@ -159,7 +161,7 @@ func (j *job) wanting(m charge.Method) []string {
 			continue
 		}
 		if f := fieldNamed(name); !f.has(&j.readings) {
-			out = append(out, f.label)
+			out = append(out, name)
 		}
 	}
 	return out

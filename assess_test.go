@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -155,7 +156,8 @@ func TestMissingReadingsAreNamed(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.ReturnWetBulb, v.Readings.SuctionLine = nil, nil
 	a := assess(t, v)
-	if a.Charge.Outcome != ChargeNotMeasured || !strings.Contains(a.Charge.Reasons[0], "suction line and return wet bulb") {
+	if a.Charge.Outcome != ChargeNotMeasured || !strings.Contains(a.Charge.Reasons[0], "suction line and return wet bulb") ||
+		!slices.Equal(a.Charge.Missing, []string{"suctionLine", "returnWetBulb"}) {
 		t.Errorf("%+v", a.Charge)
 	}
 }

@@ -180,6 +180,9 @@ type ChargeVerdict struct {
 	Reasons []string `json:"reasons"`
 	// Instead says what to do where the method does not apply.
 	Instead []string `json:"instead,omitempty"`
+	// Missing names the readings that the method needs and the visit lacks, as in
+	// the JSON form of a visit: "suctionLine".
+	Missing []string `json:"missing,omitempty"`
 }
 
 // SteadinessVerdict says whether the value that the charge is judged by has

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
@@ -138,7 +139,7 @@ func checkPlain(v Visit) error {
 			continue
 		}
 		if !(c.value >= c.min && c.value <= c.max) {
-			return &VisitError{Field: c.field, Problem: fmt.Sprintf("%v is out of range; valid from %v to %v", c.shown, c.low, c.top)}
+			return outOfRange(c.field, c.shown, c.low, c.top, "")
 		}
 	}
 	if v.Conditions.Running < 0 {
@@ -176,12 +177,12 @@ func atmosphereOf(s Site) (AtmosphereUsed, error) {
 	switch {
 	case s.Barometer != 0:
 		if !(s.Barometer >= quantity.Kilopascals(50) && s.Barometer <= quantity.Kilopascals(110)) {
-			return AtmosphereUsed{}, &VisitError{Field: "site.barometer", Problem: fmt.Sprintf("%v is out of range; valid from 50.0 kPa to 110.0 kPa, as read at the site itself", s.Barometer)}
+			return AtmosphereUsed{}, outOfRange("site.barometer", s.Barometer, quantity.Kilopascals(50), quantity.Kilopascals(110), "give the pressure as read at the site itself, not that reduced to sea level")
 		}
 		return AtmosphereUsed{s.Barometer.PlusMinus(quantity.Pascals(200)), "barometer"}, nil
 	case s.Elevation != 0:
 		if !(s.Elevation >= quantity.Meters(-450) && s.Elevation <= quantity.Meters(5500)) {
-			return AtmosphereUsed{}, &VisitError{Field: "site.elevation", Problem: fmt.Sprintf("%v is out of range; valid from -450.00 m to 5500.00 m", s.Elevation)}
+			return AtmosphereUsed{}, outOfRange("site.elevation", s.Elevation, quantity.Meters(-450), quantity.Meters(5500), "")
 		}
 		return AtmosphereUsed{quantity.AtmosphereAt(s.Elevation).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", s.Elevation.Feet(), s.Elevation.Meters())}, nil
 	}
@@ -192,7 +193,7 @@ func instrumentsOf(given Instruments) (Instruments, error) {
 	out := DefaultInstruments()
 	if given.Gauge != 0 {
 		if !(given.Gauge > 0 && given.Gauge <= quantity.PSIG(50)) {
-			return out, &VisitError{Field: "instruments.gauge", Problem: fmt.Sprintf("a standard uncertainty of %v is out of range; valid above 0 up to 345 kPag (50 psig)", given.Gauge)}
+			return out, outOfRange("instruments.gauge", given.Gauge, quantity.PSIG(0), quantity.PSIG(50), "it is the standard uncertainty, about half of the maker's accuracy")
 		}
 		out.Gauge = given.Gauge
 	}
@@ -209,7 +210,7 @@ func instrumentsOf(given Instruments) (Instruments, error) {
 			continue
 		}
 		if !(c.from > 0 && c.from <= quantity.KelvinDelta(10)) {
-			return out, &VisitError{Field: "instruments." + c.name, Problem: fmt.Sprintf("a standard uncertainty of %v is out of range; valid above 0 up to 10 K (18 °F)", c.from)}
+			return out, outOfRange("instruments."+c.name, c.from, quantity.KelvinDelta(0), quantity.KelvinDelta(10), "it is the standard uncertainty, about half of the maker's accuracy")
 		}
 		*c.to = c.from
 	}
@@ -240,6 +241,13 @@ func checkLog(v Visit) error {
 }
 
 // rangeProblem names the field that another package refused.
+// outOfRange is the error of a value of the visit that cannot be; it is also a
+// *quantity.RangeError.
+func outOfRange(field string, value, low, top fmt.Stringer, advice string) error {
+	err := &quantity.RangeError{Quantity: field, Value: value, Min: low, Max: top, Advice: advice}
+	return &VisitError{Field: field, Problem: strings.TrimPrefix(err.Error(), field+": "), Err: err}
+}
+
 func rangeProblem(field string, err error) error {
 	return &VisitError{Field: field, Problem: err.Error(), Err: err}
 }

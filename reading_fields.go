@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/charge"
@@ -35,9 +34,7 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			u := **p
 			where := path + "." + name
 			if !(u.Value >= low && u.Value <= top) {
-				sys := quantity.SI
-				return &VisitError{Field: where, Problem: fmt.Sprintf("%v is out of range; valid from %s (%s) to %s (%s)", u.Value,
-					low.Format(sys), low.Format(quantity.IP), top.Format(sys), top.Format(quantity.IP))}
+				return outOfRange(where, u.Value, low, top, "")
 			}
 			if !(u.Std >= 0 && finite(u.Std)) {
 				return &VisitError{Field: where, Problem: "its uncertainty is negative or not a number"}

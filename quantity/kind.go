@@ -29,8 +29,9 @@ type kind struct {
 	siDec, ipDec int // decimals of what Format shows
 
 	// Below fineBelow, in SI, Format shows the fine units instead.
-	fineBelow      float64
-	fineSI, fineIP int
+	fineBelow            float64
+	fineSI, fineIP       int
+	fineSIDec, fineIPDec int
 
 	// compound marks kinds that people write in two steps, "6 lb 4 oz".
 	compound bool
@@ -83,9 +84,9 @@ func (k *kind) format(v float64, sys System) string {
 func (k *kind) shown(v float64, sys System) (index, decimals int) {
 	switch fine := math.Abs(v) < k.fineBelow && v != 0; {
 	case fine && sys == IP:
-		return k.fineIP, 1
+		return k.fineIP, k.fineIPDec
 	case fine:
-		return k.fineSI, 0
+		return k.fineSI, k.fineSIDec
 	case sys == IP:
 		return k.ip, k.ipDec
 	}

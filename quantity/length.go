@@ -11,11 +11,10 @@ var lengthKind = kind{
 		{symbol: "in", scale: Foot / 12, also: []string{"\"", "in.", "inch", "inches"}},
 		{symbol: "mm", scale: 1e-3},
 		{symbol: "cm", scale: 1e-2},
-		{symbol: "m", scale: 1, also: []string{"meter", "meters"}},
 	},
 	si: 0, ip: 1, siDec: 2, ipDec: 1,
 	// Bores and diameters read in millimeters and inches.
-	fineBelow: Foot, fineSI: 3, fineIP: 2,
+	fineBelow: Foot, fineSI: 3, fineIP: 2, fineSIDec: 1, fineIPDec: 3,
 	compound: true,
 }
 

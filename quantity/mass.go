@@ -13,7 +13,7 @@ var massKind = kind{
 		{symbol: "kg", scale: 1},
 	},
 	si: 0, ip: 1, siDec: 3, ipDec: 2,
-	fineBelow: Pound, fineSI: 3, fineIP: 2,
+	fineBelow: Pound, fineSI: 3, fineIP: 2, fineIPDec: 1,
 	compound: true,
 }
 

@@ -9,6 +9,7 @@
 //	go run ./examples/visit -for owner ...  for the owner, or "file" for the record
 //	go run ./examples/visit -html ...       as a page to print, with pictures
 //	go run ./examples/visit -markdown ...   as Markdown
+//	go run ./examples/visit -partial ...    judge what is there where readings are missing
 //
 // The exit status is 0 when an assessment was made, whatever it says of the
 // machine, and 2 when the input has to be mended first; then one line on
@@ -65,6 +66,7 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	tonight := flags.String("tonight", "", "an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb")
 	reader := flags.String("for", "technician", "who the report is for: technician, file or owner")
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
+	partial := flags.Bool("partial", false, "judge what is there where the charging method lacks a reading")
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
@@ -93,6 +95,9 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	a, err := satline.Assess(visit)
 	if err != nil {
 		return "", err
+	}
+	if missing := a.Charge.Missing; len(missing) > 0 && !*partial {
+		return "", fmt.Errorf("visit: readings.%s: missing; the %s method needs it; read it, or judge what is there with -partial", strings.Join(missing, ", readings."), a.Charge.Method)
 	}
 	var out strings.Builder
 	switch {

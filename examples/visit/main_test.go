@@ -69,6 +69,15 @@ func TestFileAndStandardInput(t *testing.T) {
 	}
 }
 
+const partial = `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionPressure": "110 psig", "suctionLine": "48 °F", "liquidPressure": "330 psig"}}`
+
+func TestPartialVisit(t *testing.T) {
+	var out, problems strings.Builder
+	if status := run([]string{"-partial", "-"}, strings.NewReader(partial), &out, &problems); status != 0 || !strings.Contains(out.String(), "Read the liquid line") {
+		t.Errorf("status %d, %s%s", status, problems.String(), out.String())
+	}
+}
+
 // Bad input gets one line on standard error, status 2, and nothing on standard
 // output.
 func TestBadInput(t *testing.T) {
@@ -88,6 +97,7 @@ func TestBadInput(t *testing.T) {
 		"missing unit":        {[]string{write("b", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "55"}}`)}, "the unit is missing"},
 		"unknown field":       {[]string{write("c", `{"equipement": {}}`)}, `did you mean "equipment"`},
 		"impossible value":    {[]string{write("d", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "900 °F"}}`)}, "out of range"},
+		"missing reading":     {[]string{write("h", partial)}, "readings.liquidLine: missing"},
 		"missing metering":    {[]string{write("e", `{"equipment": {"refrigerant": "R-32"}}`)}, "equipment.metering"},
 		"empty file":          {[]string{write("f", "")}, "empty"},
 		"huge file":           {[]string{write("g", strings.Repeat(" ", satline.MaxVisitBytes+2))}, "at most"},
