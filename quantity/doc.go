@@ -22,7 +22,8 @@
 //
 // All types marshal to and from text, and so to and from JSON strings:
 // "62 °F", "62 F", "16.7 °C", "68.5 psig", "4 ton". A bare number is an error,
-// because a number without a unit is the commonest wrong reading of all.
+// because a number without a unit is the commonest wrong reading of all. Lengths
+// and masses also read in two steps and in fractions: "6 lb 4 oz", "1 1/8 in".
 // MarshalText writes one unit per type, with digits enough that reading the
 // text back gives the same bits. Format writes for people, in either system.
 //

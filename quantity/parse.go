@@ -81,9 +81,14 @@ func (k *kind) step(s string, units []unit) (v float64, u unit, rest, problem st
 	if n == 0 {
 		return 0, unit{}, "", "it does not start with a number"
 	}
-	v, err := strconv.ParseFloat(strings.Replace(s[:n], "−", "-", 1), 64)
-	if err != nil {
-		return 0, unit{}, "", "its number is beyond what a number can hold"
+	v, m := fraction(s)
+	if m > 0 && k.compound {
+		n = m
+	} else {
+		var err error
+		if v, err = strconv.ParseFloat(strings.Replace(s[:n], "−", "-", 1), 64); err != nil {
+			return 0, unit{}, "", "its number is beyond what a number can hold"
+		}
 	}
 	s = strings.TrimLeft(s[n:], " \u00a0\u202f\t")
 	if s == "" {
@@ -160,6 +165,43 @@ func numberLen(s string) int {
 		}
 	}
 	return i
+}
+
+// fraction reads a number as tubes and drills are named, "3/8", "1 1/8" or
+// "1-1/8", at the front of s, and returns how long it is: 0 where there is none.
+func fraction(s string) (v float64, length int) {
+	at, rest := 0, s
+	digits := func() (float64, bool) {
+		n := 0
+		for n < len(rest) && n < 4 && '0' <= rest[n] && rest[n] <= '9' {
+			n++
+		}
+		d, err := strconv.ParseFloat(rest[:n], 64)
+		at, rest = at+n, rest[n:]
+		return d, err == nil
+	}
+	whole, ok := digits()
+	if !ok || rest == "" {
+		return 0, 0
+	}
+	above := whole
+	if rest[0] == ' ' || rest[0] == '-' {
+		at, rest = at+1, rest[1:]
+		if above, ok = digits(); !ok {
+			return 0, 0
+		}
+	} else {
+		whole = 0
+	}
+	if rest == "" || rest[0] != '/' {
+		return 0, 0
+	}
+	at, rest = at+1, rest[1:]
+	below, ok := digits()
+	if !ok || below == 0 {
+		return 0, 0
+	}
+	return whole + above/below, at
 }
 
 func clip(s string) string {

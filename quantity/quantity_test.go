@@ -100,7 +100,17 @@ func TestParseAccepts(t *testing.T) {
 		{static, "-0.25 inWC", float64(InchesWater(-0.25))},
 		{length, "6000 ft", 1828.8},
 		{length, "12 ft 6 in", 3.81},
-		{length, "3/8 in", math.NaN()},
+		{length, "3/8 in", float64(Inches(0.375))},
+		{length, "3/8\"", float64(Inches(0.375))},
+		{length, "1 1/8 in", float64(Inches(1.125))},
+		{length, "1-1/8 in", float64(Inches(1.125))},
+		{length, "6 ft 1/2 in", float64(Feet(6) + Inches(0.5))},
+		{mass, "1/2 lb", float64(Pounds(0.5))},
+		{length, "3/0 in", math.NaN()},
+		{length, "3/ in", math.NaN()},
+		{length, "/8 in", math.NaN()},
+		{length, "1 1/8", math.NaN()},
+		{temp, "1/2 °F", math.NaN()},
 	} {
 		got, err := c.parse(c.text)
 		if math.IsNaN(c.want) {
@@ -262,7 +272,7 @@ var kinds = []*kind{
 }
 
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"62 °F", "68.5 psig", "6 lb 4 oz", "10 inHg vac", "1e400 K", "-0 °C", "9 \u00a0Pa", "± 1 K", "62 °F ± 0.6 °F"} {
+	for _, s := range []string{"62 °F", "68.5 psig", "6 lb 4 oz", "1 1/8 in", "10 inHg vac", "1e400 K", "-0 °C", "9 \u00a0Pa", "± 1 K", "62 °F ± 0.6 °F"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
