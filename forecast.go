@@ -19,7 +19,7 @@ type Scenario struct {
 	// Added is refrigerant moved before; what is recovered is negative.
 	Added quantity.Mass `json:"added,omitzero"`
 	// HeadPressure is the condensing temperature that a fan-cycling or
-	// head-pressure control holds; zero for none.
+	// head-pressure control holds, 50 to 150 °F; zero for none.
 	HeadPressure quantity.Temperature `json:"headPressure,omitzero"`
 }
 
@@ -152,6 +152,9 @@ func (j *job) outlook(fitted *cycle.Fitted, seen cycle.Conditions, s Scenario) (
 		changed.Charge = fitted.ChargeChange(s.Added, j.visit.Equipment.Label.Charge)
 	}
 	if s.HeadPressure != 0 {
+		if low, high := quantity.Fahrenheit(50), quantity.Fahrenheit(150); !(s.HeadPressure >= low && s.HeadPressure <= high) {
+			return Outlook{}, &quantity.RangeError{Quantity: "condensing temperature that the head is held at", Value: s.HeadPressure, Min: low, Max: high, Advice: "give the setting of the control as a saturation temperature, or 0 for no control"}
+		}
 		fitted = fitted.WithHeadPressure(s.HeadPressure)
 	}
 	p, err := fitted.Predict(at, changed)

@@ -72,6 +72,17 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 	if err := within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
 		return Capacity{}, err
 	}
+	for _, part := range []struct {
+		name string
+		v    quantity.SpecificEnthalpy
+	}{{"heat of the process", process.Heat}, {"enthalpy of the water", process.WaterEnthalpy}} {
+		if most := quantity.KilojoulesPerKilogram(5000); !(part.v >= -most && part.v <= most) {
+			return Capacity{}, &RangeError{Quantity: part.name, Value: part.v, Min: -most, Max: most, Advice: "take the process from a function of package psychro"}
+		}
+	}
+	if !(process.Water >= -10 && process.Water <= 10) {
+		return Capacity{}, &RangeError{Quantity: "water of the process per mass of dry air", Value: quantity.Number(process.Water), Min: quantity.Number(-10), Max: quantity.Number(10), Advice: "take the process from a function of package psychro"}
+	}
 	y, err := balance(process, flow)
 	if err != nil {
 		return Capacity{}, err
@@ -96,7 +107,7 @@ func checkPair(entering, leaving psychro.Air) error {
 		air  psychro.Air
 	}{{"entering", entering}, {"leaving", leaving}} {
 		if !a.air.IsValid() {
-			return &RangeError{Quantity: a.name + " air", Value: quantity.Number(0), Advice: "it is no state of air; make it with psychro.FromWetBulb or another constructor"}
+			return &RangeError{Quantity: a.name + " air", Advice: "it is no state of air; make it with psychro.FromWetBulb or another constructor"}
 		}
 	}
 	// A coil takes some 100 Pa from the air; a different place takes more.

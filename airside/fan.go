@@ -102,6 +102,9 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 // StandardFlow returns the flow of standard air against a static pressure. The
 // error is a *RangeError off the table.
 func (c *FanCurve) StandardFlow(static quantity.StaticPressure) (quantity.VolumeFlow, error) {
+	if c.missing() {
+		return 0, errNoFanCurve()
+	}
 	if err := within("external static pressure", static, c.low, c.high, "the table ends there: is the reading right, and the table that of the unit and its speed tap?"); err != nil {
 		return 0, err
 	}
@@ -146,6 +149,9 @@ func (c *FanCurve) Airflow(static quantity.Uncertain[quantity.StaticPressure], a
 // pressure goes with the square of the flow through a point that is known. The
 // error is a *RangeError where they meet off the table.
 func (c *FanCurve) Meets(system FanPoint) (FanPoint, error) {
+	if c.missing() {
+		return FanPoint{}, errNoFanCurve()
+	}
 	if err := checkFanPoint(system); err != nil {
 		return FanPoint{}, err
 	}
@@ -164,4 +170,15 @@ func (c *FanCurve) Meets(system FanPoint) (FanPoint, error) {
 }
 
 // Points returns the table in the order of rising static pressure.
-func (c *FanCurve) Points() []FanPoint { return slices.Clone(c.points) }
+func (c *FanCurve) Points() []FanPoint {
+	if c.missing() {
+		return nil
+	}
+	return slices.Clone(c.points)
+}
+
+func (c *FanCurve) missing() bool { return c == nil || len(c.points) == 0 }
+
+func errNoFanCurve() error {
+	return &RangeError{Quantity: "fan curve", Advice: "make it with NewFanCurve from the blower's table"}
+}

@@ -324,9 +324,13 @@ func (d Dosing) check() error {
 			return &RangeError{Quantity: c.name, Value: c.value, Min: quantity.Mass(0), Max: most, Advice: "give a mass, or leave it out"}
 		}
 	}
-	const largestMachine = quantity.Power(2e6)
-	if d.LabelCharge == 0 && !(d.NominalCapacity > 0 && d.NominalCapacity <= largestMachine) {
-		return &RangeError{Quantity: "nominal capacity", Value: d.NominalCapacity, Min: quantity.Power(0), Max: largestMachine, Advice: "a dose is a part of the whole charge: give the label charge or the nominal capacity"}
+	const leastCharge = quantity.Mass(0.01)
+	if d.LabelCharge != 0 && d.LabelCharge < leastCharge {
+		return &RangeError{Quantity: "label charge", Value: d.LabelCharge, Min: leastCharge, Max: most, Advice: "give the whole charge of the label, or leave it out"}
+	}
+	const smallestMachine, largestMachine = quantity.Power(100), quantity.Power(2e6)
+	if d.LabelCharge == 0 && !(d.NominalCapacity >= smallestMachine && d.NominalCapacity <= largestMachine) {
+		return &RangeError{Quantity: "nominal capacity", Value: d.NominalCapacity, Min: smallestMachine, Max: largestMachine, Advice: "a dose is a part of the whole charge: give the label charge or the nominal capacity"}
 	}
 	for i, h := range d.History {
 		if !(h.Net >= -most && h.Net <= most) {

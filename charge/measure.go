@@ -35,7 +35,7 @@ func MeasureSubcooling(fluid *refrigerant.Refrigerant, liquid quantity.Uncertain
 
 func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pressure, line temperature) (Measurement, error) {
 	if fluid == nil {
-		return Measurement{}, &RangeError{Quantity: "refrigerant", Value: quantity.Number(0), Advice: "look the refrigerant up by the designation on the label first"}
+		return Measurement{}, &RangeError{Quantity: "refrigerant", Advice: "look the refrigerant up by the designation on the label first"}
 	}
 	pressureReading, lineReading, sign := SuctionPressure, SuctionLine, 1.0
 	saturation := fluid.DewTemperature

@@ -19,12 +19,22 @@ var ErrNotNow = errors.New("do not charge by this method now")
 // to do instead. It is never to be turned into a number.
 type NotNowError struct {
 	Method    Method
-	condition *condition
-	measured  formatter // nil where the condition is not a matter of degree
+	condition *condition // see rule
+	measured  formatter  // nil where the condition is not a matter of degree
 }
 
 // Code names the condition: "outdoor-cold". Codes are stable.
-func (e *NotNowError) Code() string { return e.condition.code }
+func (e *NotNowError) Code() string { return e.rule().code }
+
+// unstated is the condition of a NotNowError that this package did not make.
+var unstated = condition{code: "not-stated", reason: "the condition is not stated", instead: "weigh the charge in"}
+
+func (e *NotNowError) rule() *condition {
+	if e.condition == nil {
+		return &unstated
+	}
+	return e.condition
+}
 
 // Error implements error.
 func (e *NotNowError) Error() string {
@@ -36,15 +46,15 @@ func (e *NotNowError) Unwrap() error { return ErrNotNow }
 
 // Reason says what stands in the way, in a system of units.
 func (e *NotNowError) Reason(sys quantity.System) string {
-	return e.condition.text(e.condition.reason, e.measured, sys)
+	return e.rule().text(e.rule().reason, e.measured, sys)
 }
 
 // Instead says what to do instead.
-func (e *NotNowError) Instead() string { return e.condition.instead }
+func (e *NotNowError) Instead() string { return e.rule().instead }
 
 // Obstacle returns the error as an entry of a list of obstacles.
 func (e *NotNowError) Obstacle(sys quantity.System) Obstacle {
-	return e.condition.obstacle(e.Method, true, e.measured, sys)
+	return e.rule().obstacle(e.Method, true, e.measured, sys)
 }
 
 // An Obstacle is a condition that stands in the way of a method.
@@ -118,7 +128,7 @@ func of(methods ...Method) methodSet {
 	return s
 }
 
-func (s methodSet) has(m Method) bool { return s&(1<<m) != 0 }
+func (s methodSet) has(m Method) bool { return m >= Superheat && m <= WeighIn && s&(1<<m) != 0 }
 
 func (s methodSet) methods() []Method {
 	var out []Method

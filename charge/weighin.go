@@ -33,7 +33,7 @@ func LineCharge(fluid *refrigerant.Refrigerant, tube Tube, length quantity.Lengt
 
 func checkFluid(fluid *refrigerant.Refrigerant) error {
 	if fluid == nil {
-		return &RangeError{Quantity: "refrigerant", Value: quantity.Number(0), Advice: "look the refrigerant up by the designation on the label first"}
+		return &RangeError{Quantity: "refrigerant", Advice: "look the refrigerant up by the designation on the label first"}
 	}
 	return nil
 }

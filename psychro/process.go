@@ -140,5 +140,5 @@ func (a Air) check(name string) error {
 	if a.IsValid() {
 		return nil
 	}
-	return &RangeError{Quantity: name, Value: quantity.Number(0), Advice: "it is the zero Air, which no constructor made"}
+	return &RangeError{Quantity: name, Advice: "it is the zero Air, which no constructor made"}
 }

@@ -26,8 +26,8 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 	if !(water >= 0 && water < 1e9) {
 		return Process{}, 0, &RangeError{Quantity: "water of the room", Value: water, Min: quantity.MassFlow(0), Advice: "it is the vapor that people and things in the room give off"}
 	}
-	if err := checkFinite("enthalpy of the vapor", vapor); err != nil {
-		return Process{}, 0, err
+	if most := quantity.KilojoulesPerKilogram(5000); !(vapor >= -most && vapor <= most) {
+		return Process{}, 0, &RangeError{Quantity: "enthalpy of the vapor", Value: vapor, Min: -most, Max: most, Advice: "it is about 2560 kJ/kg for vapor from people"}
 	}
 	if !(float64(dryBulb) < room.t) {
 		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "air as warm as the room takes no heat from it"}

@@ -31,5 +31,7 @@
 //
 // Constructors do arithmetic only. They accept any float64, as time.Duration
 // does; packages that compute with a value check its range and return a
-// *RangeError. Parsing never yields NaN or an infinity.
+// *RangeError. Here and in the other packages, what returns no error is such
+// arithmetic, or works on values that were checked before: given NaN it gives NaN.
+// What returns an error yields neither NaN nor an infinity, and parsing never does.
 package quantity

@@ -25,7 +25,8 @@ type RangeError struct {
 	// Quantity names the value as a technician would: "bubble temperature of R-744".
 	Quantity string
 	// Value, Min and Max are of one quantity type. Min or Max may be nil where
-	// there is no bound on that side.
+	// there is no bound on that side, and Value where there is none at all: a
+	// refrigerant that was not looked up, air that no constructor made.
 	Value, Min, Max fmt.Stringer
 	// Advice says what the bound is and what to do: "above the critical
 	// pressure there is no saturation; read the gas cooler outlet instead".
@@ -35,7 +36,11 @@ type RangeError struct {
 // Error implements error.
 func (e *RangeError) Error() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, inBoth(e.Value))
+	if e.Value == nil {
+		fmt.Fprintf(&b, "%s: missing", e.Quantity)
+	} else {
+		fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, inBoth(e.Value))
+	}
 	switch {
 	case e.Min != nil && e.Max != nil:
 		fmt.Fprintf(&b, "; valid from %s to %s", inBoth(e.Min), inBoth(e.Max))
@@ -54,9 +59,6 @@ func (e *RangeError) Error() string {
 // inBoth shows a value in both systems of units, since an error does not know
 // which its reader works in.
 func inBoth(v fmt.Stringer) string {
-	if v == nil {
-		return "a value"
-	}
 	q, ok := v.(interface{ Format(System) string })
 	if !ok {
 		return v.String()

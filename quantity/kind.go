@@ -105,8 +105,12 @@ func (k *kind) formatDifference(v, value float64, sys System) string {
 	return string(append(append(appendFixed(make([]byte, 0, 32), v/u.scale, dec), ' '), symbol...))
 }
 
-// appendFixed is 'f' formatting without a negative zero.
+// appendFixed is 'f' formatting without a negative zero, and 'g' for a number so
+// large that it is none of the trade.
 func appendFixed(b []byte, v float64, dec int) []byte {
+	if math.Abs(v) >= 1e15 {
+		return strconv.AppendFloat(b, v, 'g', 6, 64)
+	}
 	start := len(b)
 	b = strconv.AppendFloat(b, v, 'f', dec, 64)
 	if b[start] != '-' {

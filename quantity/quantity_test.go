@@ -306,3 +306,19 @@ func BenchmarkParseTemperature(b *testing.B) {
 		}
 	}
 }
+
+// A value that is missing has no number to print, and one that is absurd does not
+// print three hundred digits.
+func TestRangeErrorWithoutAValue(t *testing.T) {
+	for _, c := range []struct {
+		err  RangeError
+		want string
+	}{
+		{RangeError{Quantity: "air", Advice: "make it with a constructor"}, "air: missing; make it with a constructor"},
+		{RangeError{Quantity: "mass", Value: Mass(1e300), Max: Mass(10)}, "mass: 1e+300 kg (2.20462e+300 lb) is out of range; valid up to 10.000 kg (22.05 lb)"},
+	} {
+		if got := c.err.Error(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -7,6 +7,9 @@ import (
 
 // formulation writes parts as Standard 34 does: "R-32/R-125 (50/50)".
 func formulation(parts []Component) string {
+	if len(parts) == 0 {
+		return ""
+	}
 	var names, shares strings.Builder
 	for i, c := range parts {
 		if i > 0 {

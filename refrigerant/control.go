@@ -50,7 +50,7 @@ func (c Control) strictness() int {
 // Control returns the family that r is controlled as.
 func (r *Refrigerant) Control() Control {
 	strictest := NotControlled
-	for _, c := range r.parts {
+	for _, c := range r.components() {
 		if k := pureFactOf(c.Designation).control; k.strictness() > strictest.strictness() {
 			strictest = k
 		}

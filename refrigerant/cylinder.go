@@ -80,6 +80,9 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 	if err := c.check(); err != nil {
 		return Fill{}, err
 	}
+	if len(r.components()) == 0 {
+		return Fill{}, ErrNoRefrigerant
+	}
 	ratio, named := r.fillingDensity()
 	byLaw := ratio * c.WaterCapacity.Kilograms()
 	f := Fill{Rule: "49 CFR 173.304a(a)(2), filling density of " + r.designation}

@@ -34,6 +34,9 @@ type equation struct {
 
 // equation returns the equation of r, building it on first use.
 func (r *Refrigerant) equation() (*equation, error) {
+	if len(r.components()) == 0 {
+		return nil, ErrNoRefrigerant
+	}
 	if q := r.solver.Load(); q != nil {
 		return q, nil
 	}

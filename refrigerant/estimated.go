@@ -13,7 +13,7 @@ import (
 // chart says otherwise the chart is right.
 func (r *Refrigerant) Estimated() (bool, string) {
 	var pairs []string
-	for i, a := range r.parts {
+	for i, a := range r.components() {
 		for _, b := range r.parts[:i] {
 			if fluiddata.PairOf(b.Designation, a.Designation) == nil {
 				pairs = append(pairs, b.Designation+" with "+a.Designation)
@@ -30,7 +30,7 @@ func (r *Refrigerant) Estimated() (bool, string) {
 // each component, then the fit of each pair.
 func (r *Refrigerant) Sources() []string {
 	var list []string
-	for i, a := range r.parts {
+	for i, a := range r.components() {
 		if f, ok := fluiddata.Pure(a.Designation); ok {
 			list = append(list, a.Designation+": "+f.Source)
 		}

@@ -31,7 +31,7 @@ func (r *Refrigerant) GlideClass() (GlideClass, error) {
 	if r.Pure() {
 		return PureFluid, nil
 	}
-	if r.group != Unclassified && strings.HasPrefix(r.designation, "R-5") {
+	if r.SafetyGroup() != Unclassified && strings.HasPrefix(r.designation, "R-5") {
 		return Azeotropic, nil
 	}
 	p := quantity.StandardAtmosphere

@@ -60,8 +60,12 @@ var gwpNotes = [...]string{
 	byConvention: "not listed; counted as 0 by convention",
 }
 
-// GWP returns the global warming potential of r.
+// GWP returns the global warming potential of r, the zero GWP where r is no
+// refrigerant.
 func (r *Refrigerant) GWP() GWP {
+	if len(r.components()) == 0 {
+		return GWP{}
+	}
 	return GWP{
 		AR4: r.gwp(sourceAR4, func(f *pureFact) gwpFact { return f.ar4 }),
 		AR5: r.gwp(sourceAR5, func(f *pureFact) gwpFact { return f.ar5 }),
@@ -71,7 +75,7 @@ func (r *Refrigerant) GWP() GWP {
 func (r *Refrigerant) gwp(source string, column func(*pureFact) gwpFact) GWPValue {
 	v := GWPValue{Source: source}
 	var notes []string
-	for _, c := range r.parts {
+	for _, c := range r.components() {
 		f := column(pureFactOf(c.Designation))
 		v.Value += c.MassFraction * f.value
 		if f.from != listed {

@@ -1,6 +1,7 @@
 package refrigerant
 
 import (
+	"errors"
 	"slices"
 	"sync/atomic"
 
@@ -9,8 +10,9 @@ import (
 )
 
 // A Refrigerant is one fluid: a pure one, a designated blend, or a blend of
-// your own from NewBlend. Get one from Lookup, All or NewBlend; the zero value
-// is of no use. All methods are safe for concurrent use.
+// your own from NewBlend. Get one from Lookup, All or NewBlend: nil and the zero
+// value are no refrigerant, of which nothing is known and every property is
+// ErrNoRefrigerant. All methods are safe for concurrent use.
 type Refrigerant struct {
 	designation string
 	group       SafetyGroup
@@ -20,6 +22,17 @@ type Refrigerant struct {
 	// refrigerants it asks about.
 	saturation atomic.Pointer[table.Saturation]
 	solver     atomic.Pointer[equation]
+}
+
+// ErrNoRefrigerant is returned for a nil *Refrigerant and for the zero one.
+var ErrNoRefrigerant = errors.New("no refrigerant; get one from refrigerant.Lookup by the designation on the label")
+
+// components returns the parts of r, and none where r is no refrigerant.
+func (r *Refrigerant) components() []Component {
+	if r == nil {
+		return nil
+	}
+	return r.parts
 }
 
 // A Component is one pure fluid of a blend and its share of the mass.
@@ -44,17 +57,22 @@ func All() []*Refrigerant {
 
 // Designation returns the name of r as Standard 34 writes it, "R-454B", or the
 // name given to NewBlend.
-func (r *Refrigerant) Designation() string { return r.designation }
+func (r *Refrigerant) Designation() string {
+	if r == nil {
+		return ""
+	}
+	return r.designation
+}
 
 // String is Designation.
-func (r *Refrigerant) String() string { return r.designation }
+func (r *Refrigerant) String() string { return r.Designation() }
 
 // Composition returns the components of r and their mass fractions, which sum
 // to 1. A pure fluid has one.
-func (r *Refrigerant) Composition() []Component { return slices.Clone(r.parts) }
+func (r *Refrigerant) Composition() []Component { return slices.Clone(r.components()) }
 
 // Pure reports whether r is a single substance.
-func (r *Refrigerant) Pure() bool { return len(r.parts) == 1 }
+func (r *Refrigerant) Pure() bool { return len(r.components()) == 1 }
 
 // Name returns the chemical name of a pure refrigerant, "difluoromethane", and
 // for a blend its components: "R-32/R-125 (50/50)", percent by mass.
@@ -62,7 +80,7 @@ func (r *Refrigerant) Name() string {
 	if r.Pure() {
 		return pureFactOf(r.parts[0].Designation).name
 	}
-	return formulation(r.parts)
+	return formulation(r.components())
 }
 
 // Formula returns the chemical formula of a pure refrigerant, and "" for
@@ -74,11 +92,15 @@ func (r *Refrigerant) Formula() string {
 	return ""
 }
 
-// MolarMass returns the mass of one mole of r in kilograms.
+// MolarMass returns the mass of one mole of r in kilograms, and 0 where r is no
+// refrigerant.
 func (r *Refrigerant) MolarMass() float64 {
 	moles := 0.0
-	for _, c := range r.parts {
+	for _, c := range r.components() {
 		moles += c.MassFraction / pureFactOf(c.Designation).molarMass
+	}
+	if moles == 0 {
+		return 0
 	}
 	return 1 / moles
 }
@@ -86,9 +108,9 @@ func (r *Refrigerant) MolarMass() float64 {
 // MoleFractions returns the share of each component of Composition in the
 // molecules.
 func (r *Refrigerant) MoleFractions() []float64 {
-	x := make([]float64, len(r.parts))
+	x := make([]float64, len(r.components()))
 	m := r.MolarMass()
-	for i, c := range r.parts {
+	for i, c := range r.components() {
 		x[i] = c.MassFraction * m / pureFactOf(c.Designation).molarMass
 	}
 	return x

@@ -35,21 +35,26 @@ func (g SafetyGroup) Flammable() bool { return g != A1 && g != B1 }
 func (g SafetyGroup) HigherToxicity() bool { return g == B1 || g == B2L || g == B2 || g == B3 }
 
 // SafetyGroup returns the group of r, Unclassified for a NewBlend.
-func (r *Refrigerant) SafetyGroup() SafetyGroup { return r.group }
+func (r *Refrigerant) SafetyGroup() SafetyGroup {
+	if r == nil || r.group == "" {
+		return Unclassified
+	}
+	return r.group
+}
 
 // Flammable reports whether r can burn: its group is 2L, 2 or 3, or it has no
-// group and holds something that can. A2L burns slowly, and still burns:
+// group and holds something that can, or is not known at all. A2L burns slowly, and still burns:
 // no open flame, leak detector on, ventilation, and tools rated for it.
 func (r *Refrigerant) Flammable() bool {
-	if r.group != Unclassified {
-		return r.group.Flammable()
+	if g := r.SafetyGroup(); g != Unclassified {
+		return g.Flammable()
 	}
-	for _, c := range r.parts {
+	for _, c := range r.components() {
 		if pureFactOf(c.Designation).group.Flammable() {
 			return true
 		}
 	}
-	return false
+	return len(r.components()) == 0
 }
 
 // Cautions returns what a person about to handle r should be told first, most
@@ -57,19 +62,23 @@ func (r *Refrigerant) Flammable() bool {
 // codes and licensed practice come before them.
 func (r *Refrigerant) Cautions() []string {
 	var c []string
+	known := len(r.components()) > 0
+	name, group := r.Designation(), r.SafetyGroup()
 	switch {
-	case r.group == A2L || r.group == B2L:
-		c = append(c, r.designation+" is "+string(r.group)+" and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it, and recover or purge before brazing")
+	case !known:
+		c = append(c, "the refrigerant is not known: find out what it is before opening a valve, and until then treat it as flammable and toxic")
+	case group == A2L || group == B2L:
+		c = append(c, name+" is "+string(group)+" and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it, and recover or purge before brazing")
 	case r.Flammable():
-		c = append(c, r.designation+" is flammable ("+string(r.group)+"): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds it")
+		c = append(c, name+" is flammable ("+string(group)+"): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds it")
 	}
-	if r.group.HigherToxicity() {
-		c = append(c, r.designation+" is of higher toxicity ("+string(r.group)+"): leave the room on a leak, return only with breathing protection")
+	if group.HigherToxicity() {
+		c = append(c, name+" is of higher toxicity ("+string(group)+"): leave the room on a leak, return only with breathing protection")
 	}
 	c = append(c,
 		"refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly",
 		"vapor displaces air and collects low: ventilate before working in a pit or closet")
-	if r.halogenated() {
+	if !known || r.halogenated() {
 		c = append(c, "do not vent; recover it as local law requires")
 	}
 	return c

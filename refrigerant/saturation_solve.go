@@ -20,11 +20,11 @@ type saturated struct {
 
 // solveSaturation solves the edge e at the temperature t.
 func (r *Refrigerant) solveSaturation(e table.Edge, t quantity.Temperature) (saturated, error) {
-	if err := r.checkSaturationTemperature(t); err != nil {
-		return saturated{}, err
-	}
 	q, err := r.equation()
 	if err != nil {
+		return saturated{}, err
+	}
+	if err := r.checkSaturationTemperature(t); err != nil {
 		return saturated{}, err
 	}
 	s, err := q.edge(e, t)

@@ -20,14 +20,19 @@ var noTable table.Saturation
 
 // table returns the saturation table of r, making it ready on first use.
 func (r *Refrigerant) table() *table.Saturation {
-	if s := r.saturation.Load(); s != nil {
-		return s
+	if r != nil {
+		if s := r.saturation.Load(); s != nil {
+			return s
+		}
 	}
 	return r.loadTable()
 }
 
 func (r *Refrigerant) loadTable() *table.Saturation {
 	s := &noTable
+	if len(r.components()) == 0 {
+		return s
+	}
 	// A test decodes every table, so that here none is damaged.
 	if t, err := table.Decode(stored, r.designation); err == nil && t != nil {
 		s = t

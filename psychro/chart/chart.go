@@ -146,7 +146,7 @@ func (c *Chart) AddCoil(label string, entering, leaving psychro.Air) error {
 
 func (c *Chart) check(a psychro.Air) error {
 	if !a.IsValid() {
-		return &quantity.RangeError{Quantity: "air", Value: quantity.Number(0), Advice: "it is the zero Air, which no constructor made"}
+		return &quantity.RangeError{Quantity: "air", Advice: "it is the zero Air, which no constructor made"}
 	}
 	if p := c.options.Pressure; math.Abs(float64(a.Pressure()-p)) > 0.01*float64(p) {
 		return &quantity.RangeError{Quantity: "pressure of the air", Value: a.Pressure(), Min: p * 0.99, Max: p * 1.01, Advice: "make a chart for its pressure; the lines of this one do not hold for it"}

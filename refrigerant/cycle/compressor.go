@@ -63,9 +63,12 @@ func (c Compressor) check() error {
 		{"fall-off of the isentropic efficiency", c.Falloff, 0.01, 1},
 		{"share of the power lost as heat", c.HeatLoss, 0, 0.5},
 	} {
-		if err := within(f.name, quantity.Number(f.v), quantity.Number(f.low), quantity.Number(f.high), ""); err != nil {
+		if err := within(f.name, quantity.Number(f.v), quantity.Number(f.low), quantity.Number(f.high), "0 takes the usual one"); err != nil {
 			return err
 		}
+	}
+	if c.Map != nil {
+		return c.Map.check()
 	}
 	return nil
 }

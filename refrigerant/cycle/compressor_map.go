@@ -63,6 +63,9 @@ func (e MapEnvelope) withDefaults() MapEnvelope {
 // At returns flow and power at dew points of suction and discharge, with the suction
 // gas as in the map's tests. The error is a *RangeError outside the envelope.
 func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, quantity.Power, error) {
+	if err := m.check(); err != nil {
+		return 0, 0, err
+	}
 	e := m.Envelope.withDefaults()
 	const advice = "outside its envelope a compressor map is a cubic and nothing more"
 	if err := within("suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice); err != nil {
@@ -72,7 +75,26 @@ func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, qu
 		return 0, 0, err
 	}
 	flow, power := m.polynomials(float64(suction), float64(discharge))
+	if !(flow > 0 && power > 0) {
+		return 0, 0, &RangeError{Quantity: "flow of a compressor map", Value: quantity.MassFlow(flow), Min: quantity.MassFlow(0), Advice: "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?"}
+	}
 	return quantity.MassFlow(flow), quantity.Power(power), nil
+}
+
+// check refuses a map that is none: no coefficients, or such as no map has.
+func (m *Map) check() error {
+	if m == nil {
+		return &RangeError{Quantity: "compressor map", Advice: "give the ten coefficients each for flow and power"}
+	}
+	const most = 1e9
+	for _, c := range [...][10]float64{m.Flow, m.Power} {
+		for _, v := range c {
+			if err := within("coefficient of a compressor map", quantity.Number(v), -most, most, "take it from the maker's sheet by AHRI Standard 540"); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // AtState is At with the suction gas in a state of its own.

@@ -119,14 +119,15 @@ var errTooFew = errors.New("a fit needs four readings of the machine at least: b
 // The error is a *RangeError for conditions outside the model, or says that there are too
 // few readings.
 func Fit(s *System, v Visit) (*Fitted, error) {
+	if !s.made() {
+		return nil, ErrNoSystem
+	}
 	readings := v.readings()
 	if len(readings) < 4 {
 		return nil, errTooFew
 	}
-	for _, r := range readings {
-		if math.IsNaN(r.measured) || math.IsInf(r.measured, 0) {
-			return nil, fmt.Errorf("a reading is not a number")
-		}
+	if err := v.check(); err != nil {
+		return nil, err
 	}
 	if _, err := s.Solve(v.Conditions, Faults{}); err != nil {
 		return nil, err
@@ -288,3 +289,5 @@ func (l *leastSquares) run() (*Fitted, error) {
 	}
 	return f, nil
 }
+
+func (f *Fitted) made() bool { return f != nil && f.system.made() }

@@ -134,8 +134,12 @@ type Operating struct {
 // LiquidReturns reports whether liquid reaches the compressor.
 func (o *Operating) LiquidReturns() bool { return o.Suction.Quality < 1 }
 
-// PressureRatio returns the discharge over the suction pressure.
+// PressureRatio returns the discharge over the suction pressure, and 0 for the zero
+// Operating.
 func (o *Operating) PressureRatio() float64 {
+	if o.Suction.Pressure == 0 {
+		return 0
+	}
 	return float64(o.Discharge.Pressure / o.Suction.Pressure)
 }
 

@@ -96,8 +96,8 @@ var (
 // first order (JCGM 100:2008, 5.1.2), each reading varied by its own.
 func (p *Points) Analyze() (Analysis, error) {
 	switch {
-	case p.Refrigerant == nil:
-		return Analysis{}, errNoRefrigerant
+	case p == nil || len(p.Refrigerant.Composition()) == 0:
+		return Analysis{}, refrigerant.ErrNoRefrigerant
 	case p.SuctionPressure == nil || p.SuctionLine == nil:
 		return Analysis{}, errNoSuction
 	case p.LiquidPressure == nil && p.DischargePressure == nil, p.LiquidLine == nil:

@@ -39,6 +39,9 @@ type Prediction struct {
 // where it was fitted, and a growth of that with the distance from there (own judgement:
 // see the table in the code; a test holds that 95 % bands cover machines with other laws).
 func (f *Fitted) Predict(c Conditions, changed Faults) (Prediction, error) {
+	if !f.made() {
+		return Prediction{}, ErrNoSystem
+	}
 	if c.Airflow == 0 {
 		c.Airflow = f.at.Airflow
 	}
@@ -214,7 +217,10 @@ func (f *Fitted) solveAt(ps []parameter, x []float64, c Conditions, changed Faul
 // negative, is in Faults.Charge: a share of the correct charge. Give the charge of the
 // label where it is known; 0 takes the model's own count, which runs low.
 func (f *Fitted) ChargeChange(added, label quantity.Mass) float64 {
-	if label <= 0 {
+	if !f.made() {
+		return 0
+	}
+	if !(label > 0) {
 		label = f.system.Charge()
 	}
 	return float64(added / label)
@@ -223,18 +229,26 @@ func (f *Fitted) ChargeChange(added, label quantity.Mass) float64 {
 // WithHeadPressure returns f with a control that slows or cycles the outdoor fan to hold
 // the discharge pressure at the bubble point t, or none at 0.
 func (f *Fitted) WithHeadPressure(t quantity.Temperature) *Fitted {
+	if !f.made() {
+		return new(Fitted)
+	}
 	g := *f
 	g.system = f.system.WithHeadPressure(t)
 	return &g
 }
 
 // WithHeadPressure returns s with a control that slows or cycles the outdoor fan to hold
-// the discharge pressure at the bubble point t, or none at 0.
+// the discharge pressure at the bubble point t, or none at 0. Beyond the saturation curve
+// t counts as the end of it.
 func (s *System) WithHeadPressure(t quantity.Temperature) *System {
+	if !s.made() {
+		return new(System)
+	}
 	held := *s
 	held.spec.HeadPressure = t
 	held.plant.headPressure = 0
 	if t > 0 {
+		t = min(max(t, s.r.Limits().MinTemperature), s.r.Critical().Temperature)
 		held.plant.headPressure = held.plant.fluid.BubblePressure(float64(t))
 	}
 	return &held

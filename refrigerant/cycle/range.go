@@ -20,3 +20,19 @@ func within[T interface {
 	}
 	return &RangeError{Quantity: name, Value: v, Min: low, Max: high, Advice: advice}
 }
+
+// readable refuses a reading, or its uncertainty, that no instrument has. One that
+// was not taken is nil.
+func readable[T interface {
+	~float64
+	fmt.Stringer
+	quantity.Quantity
+}](name string, u *quantity.Uncertain[T], low, high T, advice string) error {
+	if u == nil {
+		return nil
+	}
+	if err := within(name, u.Value, low, high, advice); err != nil {
+		return err
+	}
+	return within("standard uncertainty of the "+name, quantity.Number(u.Std), 0, quantity.Number(max(high, -high)), "one standard deviation, in the SI unit of the reading")
+}

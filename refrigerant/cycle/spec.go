@@ -1,8 +1,6 @@
 package cycle
 
 import (
-	"errors"
-
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -64,11 +62,9 @@ func Residential(r *refrigerant.Refrigerant, capacity quantity.Power, m Metering
 	return Design(Spec{Refrigerant: r, Capacity: capacity, Metering: m})
 }
 
-var errNoRefrigerant = errors.New("a machine needs a refrigerant: see refrigerant.Lookup")
-
 func (s Spec) check() error {
-	if s.Refrigerant == nil {
-		return errNoRefrigerant
+	if len(s.Refrigerant.Composition()) == 0 {
+		return refrigerant.ErrNoRefrigerant
 	}
 	if s.Metering < FixedRestrictor || s.Metering > Capillary {
 		return &RangeError{
@@ -107,6 +103,30 @@ func (s Spec) check() error {
 	}
 	if err := within("size of the valve", quantity.Number(s.ValveSize), 1.02, 4, "full open over rated capacity"); err != nil {
 		return err
+	}
+	for _, t := range []struct {
+		name string
+		v    quantity.Temperature
+	}{
+		{"bubble point that the head pressure is held at", s.HeadPressure},
+		{"dew point at the MOP of the valve", s.MaxOperating},
+		{"bubble point of the high-pressure switch", s.HighCutout},
+		{"dew point of the low-pressure switch", s.LowCutout},
+	} {
+		if t.v == 0 {
+			continue
+		}
+		if err := within(t.name, t.v, quantity.Fahrenheit(-40), quantity.Fahrenheit(200), "a temperature of saturation; 0 takes the usual one"); err != nil {
+			return err
+		}
+	}
+	for _, w := range []struct {
+		name string
+		v    quantity.Power
+	}{{"power of the blower", s.BlowerPower}, {"power of the outdoor fan", s.FanPower}} {
+		if err := within(w.name, w.v, 0, s.Capacity, "electric power at the rated airflow"); err != nil {
+			return err
+		}
 	}
 	return s.Compressor.check()
 }

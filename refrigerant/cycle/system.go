@@ -1,6 +1,7 @@
 package cycle
 
 import (
+	"errors"
 	"math"
 
 	"github.com/satline/satline/internal/coil"
@@ -16,6 +17,11 @@ type System struct {
 	spec  Spec
 	r     *refrigerant.Refrigerant
 }
+
+// ErrNoSystem is returned where a System or Fitted is nil or the zero one.
+var ErrNoSystem = errors.New("no machine; make one with cycle.Residential or cycle.Design, and fit it with cycle.Fit")
+
+func (s *System) made() bool { return s != nil && s.plant.fluid != nil }
 
 // Spec returns what s was designed to, with the defaults filled in.
 func (s *System) Spec() Spec { return s.spec }
@@ -47,6 +53,9 @@ func (s *System) CapillaryTube() CapillaryTube { return s.plant.device.capillary
 // There is always a state; where it is one at which the machine would stop on a
 // pressure control, Operating.Limit says so.
 func (s *System) Solve(c Conditions, f Faults) (Operating, error) {
+	if !s.made() {
+		return Operating{}, ErrNoSystem
+	}
 	t := trial{plant: &s.plant}
 	if err := s.ask(&t.question, c, f); err != nil {
 		return Operating{}, err

@@ -38,6 +38,9 @@ type Form struct {
 // Tuned returns s with a tuning, which adds to what s was tuned by before. Its correct
 // charge stays that of s. The error is a *RangeError.
 func (s *System) Tuned(t Tuning) (*System, error) {
+	if !s.made() {
+		return nil, ErrNoSystem
+	}
 	for _, c := range []struct {
 		name         string
 		v, low, high float64
@@ -52,7 +55,7 @@ func (s *System) Tuned(t Tuning) (*System, error) {
 		{"exponent of the pressure upstream", t.Form.MeteringPressure, -1, 1},
 		{"exponent of the subcooling upstream", t.Form.MeteringSubcooling, -1, 1},
 	} {
-		if err := within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), ""); err != nil {
+		if err := within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "the zero Tuning changes nothing"); err != nil {
 			return nil, err
 		}
 	}

@@ -41,6 +41,40 @@ const (
 	powerDoubt       = 0.02 // relative
 )
 
+// check refuses what no instrument shows: a fit to it would say nothing.
+func (v *Visit) check() error {
+	const advice = "read it again, in the unit it was read in"
+	for _, p := range []struct {
+		name string
+		u    *quantity.Uncertain[quantity.GaugePressure]
+	}{{"suction pressure", v.SuctionPressure}, {"liquid pressure", v.LiquidPressure}, {"discharge pressure", v.DischargePressure}} {
+		if err := readable(p.name, p.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice); err != nil {
+			return err
+		}
+	}
+	for _, t := range []struct {
+		name string
+		u    *quantity.Uncertain[quantity.Temperature]
+	}{
+		{"suction line temperature", v.SuctionLine}, {"liquid line temperature", v.LiquidLine},
+		{"discharge line temperature", v.DischargeLine}, {"supply dry bulb", v.Supply},
+		{"air leaving the condenser", v.CondenserLeaving},
+	} {
+		if err := readable(t.name, t.u, quantity.Celsius(-60), quantity.Celsius(250), advice); err != nil {
+			return err
+		}
+	}
+	if err := readable("electric power", v.Power, 0, quantity.Kilowatts(1000), advice); err != nil {
+		return err
+	}
+	for _, d := range []quantity.TemperatureDelta{v.OutdoorStd, v.DryBulbStd, v.WetBulbStd} {
+		if err := within("standard uncertainty of an air temperature", d, 0, quantity.CelsiusDelta(20), "0 takes 0.4 K"); err != nil {
+			return err
+		}
+	}
+	return within("relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1, "0 takes 0.08")
+}
+
 // readings lists what v has, pressures as logarithms.
 func (v *Visit) readings() []reading {
 	atm := quantity.AtmosphereAt(v.Conditions.Elevation)

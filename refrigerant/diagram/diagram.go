@@ -1,7 +1,6 @@
 package diagram
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -55,13 +54,13 @@ type path struct {
 	points []refrigerant.State
 }
 
-// ErrNoRefrigerant is returned for a nil *refrigerant.Refrigerant.
-var ErrNoRefrigerant = errors.New("diagram: no refrigerant; get one from refrigerant.Lookup")
+// ErrNoRefrigerant is refrigerant.ErrNoRefrigerant.
+var ErrNoRefrigerant = refrigerant.ErrNoRefrigerant
 
 // New returns a diagram of r without marks. Bounds or an atmosphere that cannot be
 // are a *quantity.RangeError.
 func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
-	if r == nil {
+	if len(r.Composition()) == 0 {
 		return nil, ErrNoRefrigerant
 	}
 	if o.Title = picture.OneLine(o.Title); o.Title == "" {

@@ -1,0 +1,103 @@
+package cycle
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+func TestNoSystem(t *testing.T) {
+	at := RatingConditions()
+	for _, s := range []*System{nil, {}} {
+		if _, err := s.Solve(at, Faults{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("Solve: %v", err)
+		}
+		if _, err := s.Tuned(Tuning{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("Tuned: %v", err)
+		}
+		if _, err := Fit(s, Visit{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("Fit: %v", err)
+		}
+		if _, err := s.WithHeadPressure(300).Solve(at, Faults{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("WithHeadPressure: %v", err)
+		}
+	}
+	for _, f := range []*Fitted{nil, {}} {
+		if _, err := f.WithHeadPressure(300).Predict(at, Faults{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("Predict: %v", err)
+		}
+		if _, err := f.Freeze(at, Faults{}); !errors.Is(err, ErrNoSystem) {
+			t.Errorf("Freeze: %v", err)
+		}
+		if got := f.ChargeChange(1, 0); got != 0 {
+			t.Errorf("ChargeChange %g", got)
+		}
+	}
+	for _, p := range []*Points{nil, {}, {Refrigerant: new(refrigerant.Refrigerant)}} {
+		if _, err := p.Analyze(); !errors.Is(err, refrigerant.ErrNoRefrigerant) {
+			t.Errorf("Analyze: %v", err)
+		}
+	}
+	if got := new(Operating).PressureRatio(); got != 0 {
+		t.Errorf("PressureRatio %g", got)
+	}
+}
+
+// A control may be told to hold a head that no refrigerant has; the machine still has
+// a state.
+func TestHeadPressureBeyondTheCurve(t *testing.T) {
+	s := machine(t, "R-410A", FixedRestrictor)
+	for _, hold := range []float64{math.Inf(1), math.NaN(), 1e308, 400, 1, -5} {
+		o, err := s.WithHeadPressure(quantity.Temperature(hold)).Solve(RatingConditions(), Faults{})
+		if err != nil || !(o.Capacity > 0) || math.IsInf(float64(o.Capacity), 0) || math.IsNaN(float64(o.Power)) {
+			t.Errorf("head held at %g K: capacity %v, power %v, %v", hold, o.Capacity, o.Power, err)
+		}
+	}
+}
+
+// A fit refuses readings that no instrument shows, and says which.
+func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
+	s := machine(t, "R-410A", FixedRestrictor)
+	good := func() Visit {
+		p := func(v float64) *quantity.Uncertain[quantity.GaugePressure] {
+			return new(quantity.PSIG(v).PlusMinus(quantity.PSIG(1)))
+		}
+		l := func(v float64) *quantity.Uncertain[quantity.Temperature] {
+			return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(1)))
+		}
+		return Visit{Conditions: RatingConditions(), SuctionPressure: p(130), LiquidPressure: p(400), SuctionLine: l(60), LiquidLine: l(105)}
+	}
+	if _, err := Fit(s, good()); err != nil {
+		t.Fatal(err)
+	}
+	for name, spoil := range map[string]func(*Visit){
+		"suction pressure":                                    func(v *Visit) { v.SuctionPressure.Value = quantity.GaugePressure(math.NaN()) },
+		"liquid pressure":                                     func(v *Visit) { v.LiquidPressure.Value = 1e300 },
+		"suction line temperature":                            func(v *Visit) { v.SuctionLine.Value = 0 },
+		"standard uncertainty of the suction pressure":        func(v *Visit) { v.SuctionPressure.Std = math.Inf(1) },
+		"standard uncertainty of the liquid line temperature": func(v *Visit) { v.LiquidLine.Std = -1 },
+		"standard uncertainty of an air temperature":          func(v *Visit) { v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1)) },
+		"relative standard uncertainty of the airflow":        func(v *Visit) { v.AirflowStd = math.NaN() },
+	} {
+		v := good()
+		spoil(&v)
+		_, err := Fit(s, v)
+		var out *RangeError
+		if !errors.As(err, &out) || out.Quantity != name {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestMapThatIsNone(t *testing.T) {
+	for _, m := range []*Map{nil, {}, {Flow: [10]float64{math.Inf(1)}, Power: [10]float64{1}}} {
+		_, _, err := m.At(quantity.Fahrenheit(45), quantity.Fahrenheit(110))
+		var out *RangeError
+		if !errors.As(err, &out) {
+			t.Errorf("%+v: %v", m, err)
+		}
+	}
+}
