@@ -87,7 +87,7 @@ func (r *Refrigerant) Cautions() []string {
 // halogenated reports whether r holds fluorine, chlorine or iodine. Laws on
 // recovery name these whether or not the Montreal Protocol controls them.
 func (r *Refrigerant) halogenated() bool {
-	for _, c := range r.parts {
+	for _, c := range r.components() {
 		formula := pureFactOf(c.Designation).formula
 		if strings.ContainsAny(formula, "FI") || strings.Contains(formula, "Cl") {
 			return true

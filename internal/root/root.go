@@ -5,7 +5,8 @@ import "math"
 
 // Find returns where f crosses zero between a and b, at which it has the values
 // fa and fb of different sign: to within x of the argument and its rounding, or
-// where f is within y of zero. A jump across zero is as good as a zero.
+// where f is within y of zero. A jump across zero is as good as a zero. Where f is
+// not a number it ends, for there is no telling on which side of that the zero is.
 //
 // The method is that of Chandrupatla, "A new hybrid quadratic/bisection algorithm
 // for finding the zero of a nonlinear function without using derivatives",
@@ -18,6 +19,9 @@ func Find(f func(float64) float64, a, b, fa, fb, x, y float64) float64 {
 	for range 200 {
 		at := a + t*(b-a)
 		value := f(at)
+		if math.IsNaN(value) {
+			return at
+		}
 		if (value > 0) == (fa > 0) {
 			c, fc = a, fa
 		} else {

@@ -41,6 +41,17 @@ func TestFind(t *testing.T) {
 	}
 }
 
+func TestFindEndsWhereThereIsNoNumber(t *testing.T) {
+	calls := 0
+	f := func(x float64) float64 {
+		calls++
+		return math.NaN()
+	}
+	if Find(f, 0, 1, -1, 1, 0, 0); calls != 1 {
+		t.Errorf("asked %d times", calls)
+	}
+}
+
 func TestTolerances(t *testing.T) {
 	f := func(x float64) float64 { return x*x - 2 }
 	calls := 0
