@@ -72,9 +72,15 @@ type Point struct {
 	Text string  `json:"text"`
 }
 
+// charts has the trend alone where only the verdict is asked for: the others
+// take most of a frame.
 func charts(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant) *Charts {
 	atm := a.Atmosphere.Pressure.Value
-	return &Charts{Trend: trend(v, a, fluid, atm), Air: airChart(latest(v), atm, v.Units), Cycle: cycleView(latest(v), fluid, atm, v.Units)}
+	out := &Charts{Trend: trend(v, a, fluid, atm)}
+	if v.Scope != satline.VerdictOnly {
+		out.Air, out.Cycle = airChart(latest(v), atm, v.Units), cycleView(latest(v), fluid, atm, v.Units)
+	}
+	return out
 }
 
 // latest is the last of the log with what only the readings have.

@@ -108,3 +108,20 @@ func FuzzAssess(f *testing.F) {
 		}
 	})
 }
+
+// BenchmarkVerdict is what a key costs, BenchmarkWhole what follows a pause.
+func BenchmarkVerdict(b *testing.B) { benchmark(b, `{"scope": "verdict",`) }
+func BenchmarkWhole(b *testing.B)   { benchmark(b, `{"scope": "whole",`) }
+
+func benchmark(b *testing.B, scope string) {
+	visit := []byte(scope + strings.TrimPrefix(strings.TrimSpace(string(demo(b))), "{"))
+	for b.Loop() {
+		a := Assess(visit)
+		if a.Assessment == nil {
+			b.Fatal(a.Problem)
+		}
+		if _, err := json.Marshal(a); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

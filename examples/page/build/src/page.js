@@ -279,7 +279,7 @@
     texts("reasons", a && [...a.charge.reasons, ...(a.charge.instead || []).map((s) => "Instead: " + s)], (r) => [plain(r)]);
     texts("cautions", a && a.cautions, (c) => [plain(c)]);
     judged(a);
-    pictures(answer.charts);
+    if (whole || !a) pictures(answer.charts);
     trendChart(answer.charts && answer.charts.trend);
     $("record-notes").hidden = !state.texts.notes;
     $("record-notes").querySelector("p").textContent = state.texts.notes || "";
