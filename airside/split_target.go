@@ -22,11 +22,11 @@ const SplitTolerance = quantity.TemperatureDelta(3 / 1.8)
 // Residential Appendix as a smooth function. The table falls off with the wet
 // bulb as a parabola and rises with the dry bulb as a straight line, rounded to
 // 0.1 °F: the four coefficients here, the least-squares fit to its cells, meet
-// each within 0.07 °F, and the residuals are those of the rounding. The more
+// each within 0.06 °F, and the residuals are those of the rounding. The more
 // moisture there is to condense, the less of the coil is left to cool.
 //
 // The answer holds where the table has one: return dry bulb 70 to 84 °F and wet
-// bulb 50 to 76 °F, without the driest corner above 76 °F dry bulb. Elsewhere
+// bulb 50 to 76 °F, without the driest corner from 77 °F dry bulb on. Elsewhere
 // the error is a *RangeError. The table was made for sea level; at the same CFM
 // thinner air shows a larger split, see [SplitAltitude].
 func TargetSplit(returnDryBulb, returnWetBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
@@ -59,17 +59,23 @@ func splitTarget(dryBulb, wetBulb quantity.Temperature) (target quantity.Tempera
 const (
 	splitCenterDryBulb, splitCenterWetBulb = 77, 63
 
-	splitAtCenter    = 19.70034
-	splitPerDryBulb  = 0.544952
-	splitPerWetBulb  = -0.678249
-	splitPerWetBulb2 = -0.0228089
+	splitAtCenter    = 19.699503
+	splitPerDryBulb  = 0.5443331
+	splitPerWetBulb  = -0.6784408
+	splitPerWetBulb2 = -0.02281919
 
 	splitMinDryBulb, splitMaxDryBulb = 70, 84
 	splitMinWetBulb, splitMaxWetBulb = 50, 76
 )
 
-// driestSplit is the lowest wet bulb that the table has at a dry bulb: 50 °F up
-// to 76 °F, then 53 at 78, 56 at 80, 58 at 82 and 59 at 84 °F.
+// driestWetBulbs are the lowest wet bulbs that the table has from a dry bulb of
+// 76 °F on, where it narrows.
+var driestWetBulbs = [...]float64{50, 51, 53, 55, 56, 57, 58, 59, 59}
+
+// driestSplit is the lowest wet bulb that the table has at a dry bulb, in
+// straight lines between its rows.
 func driestSplit(dryBulb float64) float64 {
-	return max(splitMinWetBulb, min(56+1.5*(dryBulb-80), 56+(dryBulb-80), 58+0.5*(dryBulb-82)))
+	x := min(max(dryBulb-(splitMaxDryBulb-float64(len(driestWetBulbs)-1)), 0), float64(len(driestWetBulbs)-1))
+	i := min(int(x), len(driestWetBulbs)-2)
+	return driestWetBulbs[i] + (x-float64(i))*(driestWetBulbs[i+1]-driestWetBulbs[i])
 }
