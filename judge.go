@@ -24,7 +24,8 @@ func (j *job) checkInput() readcheck.Input {
 		OutdoorDryBulb: r.OutdoorDryBulb, CondenserLeaving: r.CondenserLeaving,
 		ReturnDryBulb: r.ReturnDryBulb, ReturnWetBulb: r.ReturnWetBulb,
 		SupplyDryBulb: r.SupplyDryBulb, SupplyWetBulb: r.SupplyWetBulb,
-		Heating: j.visit.Conditions.Heating,
+		Atmosphere: j.atmosphere.Pressure.Value,
+		Heating:    j.visit.Conditions.Heating,
 	}
 }
 

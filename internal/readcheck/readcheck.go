@@ -25,6 +25,9 @@ type Input struct {
 	ReturnDryBulb, ReturnWetBulb           Temp
 	SupplyDryBulb, SupplyWetBulb           Temp
 
+	// Atmosphere around the air that was read; zero for the standard one.
+	Atmosphere quantity.Pressure
+
 	// Heating turns off the checks that hold in cooling only.
 	Heating bool
 }

@@ -41,12 +41,15 @@ func TestSoundReadingsPass(t *testing.T) {
 
 func TestEachRuleFires(t *testing.T) {
 	for code, change := range map[string]func(*Input){
-		"gauges-swapped":                        func(in *Input) { in.SuctionPressure, in.LiquidPressure = in.LiquidPressure, in.SuctionPressure },
-		"pressures-equal":                       func(in *Input) { in.LiquidPressure = gauge(120) },
-		"return-wet-bulb-above-dry-bulb":        func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb = in.ReturnWetBulb, in.ReturnDryBulb },
-		"supply-wet-bulb-above-dry-bulb":        func(in *Input) { in.SupplyWetBulb = temp(60) },
-		"return-saturated":                      func(in *Input) { in.ReturnWetBulb = temp(74) },
-		"return-dry-bulb-is-a-wet-bulb":         func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb = temp(62), nil, temp(53) },
+		"gauges-swapped":                 func(in *Input) { in.SuctionPressure, in.LiquidPressure = in.LiquidPressure, in.SuctionPressure },
+		"pressures-equal":                func(in *Input) { in.LiquidPressure = gauge(120) },
+		"return-wet-bulb-above-dry-bulb": func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb = in.ReturnWetBulb, in.ReturnDryBulb },
+		"supply-wet-bulb-above-dry-bulb": func(in *Input) { in.SupplyWetBulb = temp(60) },
+		"return-saturated":               func(in *Input) { in.ReturnWetBulb = temp(74) },
+		"return-dry-bulb-is-a-wet-bulb":  func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb = temp(62), nil, temp(53) },
+		"supply-dry-bulb-is-a-wet-bulb": func(in *Input) {
+			in.ReturnWetBulb, in.SupplyDryBulb, in.SupplyWetBulb = temp(57), temp(48), nil
+		},
 		"suction-line-below-saturation":         func(in *Input) { in.SuctionLine = temp(36) },
 		"liquid-line-below-outdoor":             func(in *Input) { in.LiquidLine = temp(78) },
 		"liquid-line-above-saturation":          func(in *Input) { in.LiquidLine = temp(104) },
@@ -78,8 +81,8 @@ func TestEachRuleFires(t *testing.T) {
 		}
 		codes[r.code] = true
 	}
-	if len(codes) != 16 {
-		t.Errorf("%d rules, and the table above tests 16", len(codes))
+	if len(codes) != 17 {
+		t.Errorf("%d rules, and the table above tests 17", len(codes))
 	}
 }
 
@@ -114,6 +117,28 @@ func TestHeatingTurnsCoolingChecksOff(t *testing.T) {
 	for _, d := range Check(in, quantity.SI) {
 		if d.Code == "supply-above-return" {
 			t.Errorf("a heating machine was doubted: %s", d.Text)
+		}
+	}
+}
+
+// From a wet coil the supply wet bulb is nearly its dry bulb: there the rule
+// has nothing to say, however cold the supply is. From dry air it does, and
+// air cooled to the target split is left alone.
+func TestSupplyWetBulbShowsInDryAirOnly(t *testing.T) {
+	for _, c := range []struct {
+		db, wb, supply float64
+		want           bool
+	}{
+		{76, 59, 50, true}, {76, 59, 54.5, false}, {76, 59, 40, false},
+		{76, 66, 50, false}, {76, 66, 58, false}, {74, 54, 47, true},
+	} {
+		in := Input{ReturnDryBulb: temp(c.db), ReturnWetBulb: temp(c.wb), SupplyDryBulb: temp(c.supply)}
+		got := false
+		for _, d := range Check(in, quantity.IP) {
+			got = got || d.Code == "supply-dry-bulb-is-a-wet-bulb"
+		}
+		if got != c.want {
+			t.Errorf("return %v / %v °F, supply %v °F: fired %v, want %v", c.db, c.wb, c.supply, got, c.want)
 		}
 	}
 }

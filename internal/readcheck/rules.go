@@ -49,7 +49,7 @@ var rules = []rule{
 		code: "gauges-swapped", weight: Impossible,
 		fields:  []string{"suctionPressure", "liquidPressure"},
 		special: gaugesSwapped,
-		mend:    "see which hose is on which port: the suction line is the larger, cold pipe",
+		mend:    "see which hose is on which port, and that none is on the discharge port in place of another: the suction line is the larger, cold pipe",
 	},
 	{
 		code: "pressures-equal", weight: Impossible,
@@ -84,6 +84,12 @@ var rules = []rule{
 		fields:  []string{"returnDryBulb", "supplyDryBulb"},
 		special: returnDryBulbIsWetBulb,
 		mend:    "read the return with a dry sensor and, separately, with a wetted wick; until then charge by neither",
+	},
+	{
+		code: "supply-dry-bulb-is-a-wet-bulb", weight: Note, coolingOnly: true,
+		fields:  []string{"supplyDryBulb"},
+		special: supplyDryBulbIsWetBulb,
+		mend:    "read the supply again with a sensor that has stayed dry, out of sight of the coil; too little air would make the supply as cold, so look at the airflow if it still reads so",
 	},
 	{
 		code: "suction-line-below-saturation", weight: Note, coolingOnly: true,

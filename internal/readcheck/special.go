@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
 
@@ -89,6 +91,66 @@ func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 		d.Text += fmt.Sprintf(" (the coil, saturated at %s, would cool dry air further)", e.Value.Format(sys))
 	}
 	return d, true
+}
+
+// wettestSupply is the relative humidity that air leaving a wet coil seldom
+// passes: some of it goes by without touching a fin. Common practice, no source.
+const wettestSupply = 0.9
+
+// supplyDryBulbIsWetBulb: dry return air is cooled with little or no water taken
+// out, so the wet bulb of the supply is well below its dry bulb. A supply "dry
+// bulb" that is too cold for the target split, and is what a wet bulb would read
+// there, may be one. From a wet coil the two are nearly the same, and there is
+// nothing to tell.
+func supplyDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
+	db, wb, s := in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb
+	if db == nil || wb == nil || s == nil {
+		return Doubt{}, false
+	}
+	atmosphere := in.Atmosphere
+	if atmosphere == 0 {
+		atmosphere = quantity.StandardAtmosphere
+	}
+	target, err := airside.TargetSplit(db.Value, wb.Value)
+	if err != nil {
+		return Doubt{}, false
+	}
+	dry := db.Value.Add(-target)
+	wet, ok := supplyWetBulb(*db, *wb, dry, atmosphere)
+	if !ok {
+		return Doubt{}, false
+	}
+	std := math.Hypot(s.Std, math.Hypot(db.Std, wb.Std))
+	below := float64(dry.Sub(s.Value))
+	const near = quantity.TemperatureDelta(1.5 / 1.8)
+	if below <= math.Max(float64(airside.SplitTolerance), coverage*math.Hypot(s.Std, db.Std)) ||
+		math.Abs(float64(s.Value.Sub(wet))) > float64(near)+coverage*std {
+		return Doubt{}, false
+	}
+	return Doubt{
+		Excess: below, Std: std,
+		Text: fmt.Sprintf("supply %s is %s colder than the %s of a sound split, and close to the %s that a wet bulb would read in that air: it may be the wet bulb, taken for the dry bulb",
+			s.Value.Format(sys), quantity.KelvinDelta(below).Format(sys), dry.Format(sys), wet.Format(sys)),
+	}, true
+}
+
+// supplyWetBulb is the wet bulb of return air that was cooled to a dry bulb and
+// has kept its water, as far as it could.
+func supplyWetBulb(db, wb quantity.Uncertain[quantity.Temperature], dry quantity.Temperature, atmosphere quantity.Pressure) (quantity.Temperature, bool) {
+	before, err := psychro.FromWetBulb(db.Value, wb.Value, atmosphere)
+	if err != nil {
+		return 0, false
+	}
+	after, err := psychro.FromRelativeHumidity(dry, wettestSupply, atmosphere)
+	if err != nil {
+		return 0, false
+	}
+	if before.HumidityRatio() < after.HumidityRatio() {
+		if after, err = psychro.FromHumidityRatio(dry, before.HumidityRatio(), atmosphere); err != nil {
+			return 0, false
+		}
+	}
+	return after.WetBulb(), true
 }
 
 // suctionLineHot: the suction line carries vapor from a coil colder than the
