@@ -132,7 +132,13 @@ func open(e *Evidence) *caseFile {
 	if c.q == 0 {
 		c.q = signature.UsualIsentropicSuperheat
 	}
-	c.seen = observe(newReadings(&e.Input, e.Airflow, e.Power, e), &c.table.Sound, c.q)
+	in := e.Input
+	if within := min(max(c.q, signature.LeastLearnt), signature.MostLearnt); within != c.q {
+		// The table does not reach to such a refrigerant. The other features
+		// hardly depend on it; the discharge line is left out.
+		c.q, c.noDischarge, in.DischargeLine = within, true, nil
+	}
+	c.seen = observe(newReadings(&in, e.Airflow, e.Power, e), &c.table.Sound, c.q)
 	c.bound = c.seen.raw.bound()
 	c.machine = expect(c.table, c.seen.weather, c.q, c.seen.raw.condGlide, e.Expected)
 	c.addTabled()

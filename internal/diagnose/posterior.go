@@ -44,6 +44,9 @@ type caseFile struct {
 	parts    []component
 	// ordinary is the chance that the weather is.
 	ordinary float64
+	// noDischarge says that the discharge line of this refrigerant is beyond
+	// the table.
+	noDischarge bool
 	// bound is the log likelihood that no instrument lies and the readings are
 	// what no machine can do.
 	bound float64

@@ -8,6 +8,13 @@ import (
 // UsualIsentropicSuperheat is that of R-410A.
 const UsualIsentropicSuperheat = 22.5
 
+// The isentropic superheats of the refrigerants that the table was learnt from,
+// in kelvin: R-407C has the least and R-32 the most.
+const (
+	LeastLearnt = 19.0
+	MostLearnt  = 35.0
+)
+
 // IsentropicSuperheat is the discharge temperature over condensing, in kelvin,
 // of isentropic compression from 45 °F with 10 °F of superheat to 115 °F: what
 // tells a refrigerant that compresses hot from one that does not
