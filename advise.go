@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
 )
 
@@ -21,13 +22,13 @@ func (j *job) headline() string {
 			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance))
 	case ChargeCannotTell:
 		if j.readingsContradict {
-			return "The charge cannot be judged: the readings contradict each other."
+			return "The charge cannot be judged: " + j.charge.Reasons[0] + "."
 		}
 		likely, chance := j.likeliest()
 		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s ± %s.",
 			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	case ChargeNotNow:
-		if cause, chance, waits := j.mendFirst(); waits {
+		if cause, chance, waits := j.mendFirst(); waits && (j.mendedFirst || !j.situationSpoiled()) {
 			return fmt.Sprintf("%s (%s); the charge cannot be judged before that is mended.", sentence(cause), sure(chance))
 		}
 		return fmt.Sprintf("Do not charge by %s now: %s.", c.Method, c.Reasons[0])
@@ -41,9 +42,12 @@ func (j *job) next() []Step {
 	var out []Step
 	add := func(do, why string) { out = append(out, Step{Do: closed(sentence(do)), Why: why}) }
 	for _, d := range j.doubts {
-		if d.Belief == Doubted || d.Belief == Impossible {
+		if grave(d) {
 			add(d.Mend, d.Text)
 		}
+	}
+	if other := j.otherSide(); other != "" {
+		add("read the "+other+" as well", "superheat alone does not tell a wrong charge from a restriction or a metering device of the wrong size; the subcooling beside it does")
 	}
 	j.mend(add)
 	j.mendDoubts(add)
@@ -61,21 +65,30 @@ func (j *job) next() []Step {
 			add("leave the charge as it is until a better reading decides", fmt.Sprintf("%s is likeliest, and at %.0f %% not sure enough to move refrigerant by", likely, 100*chance))
 		}
 		for _, s := range c.Instead {
-			add(s, "the uncertainty of the readings is as wide as the band they are to be judged by")
+			why := "the uncertainty of the readings is as wide as the band they are to be judged by"
+			if j.readingsContradict {
+				why = "a charge moved by a wrong reading is a wrong charge"
+			}
+			add(s, why)
 		}
 	case ChargeInBand:
 		if len(out) == 0 {
 			add("leave the charge as it is; write the readings down", "the charge is in band")
 		}
 	case ChargeLow, ChargeHigh:
+		waits := len(out) > 0
 		why := ""
-		if len(out) == 0 {
+		if !waits {
 			why = j.hold(add)
 		}
-		if why != "" {
+		switch {
+		case why != "":
 			add("leave the charge alone until this is settled, then take all readings again", why)
-		} else {
-			out = append(out, j.dose(len(out) > 0)...)
+		default:
+			if air := j.airUnproven(); air != "" && !waits {
+				add("see that filter, indoor coil, blower and registers are clean and open before refrigerant is moved; measure the airflow if you can", air)
+			}
+			out = append(out, j.dose(waits)...)
 		}
 	}
 	return out
@@ -96,18 +109,23 @@ func (j *job) hold(add func(do, why string)) string {
 // mend adds the repairs that come before the charge: those of the diagnosis, or
 // without one what endangers the compressor and what the air side needs.
 func (j *job) mend(add func(do, why string)) {
-	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
+	if d := j.diagnosis; d != nil && (d.Verdict == diagnose.Faulty || j.open) {
 		for i := range d.Order {
-			if s := &d.Order[i]; !s.OfCharge() {
-				add(s.Texts(j.visit.Units))
+			s := &d.Order[i]
+			if s.OfCharge() || s.Measures() || s.Closing && j.mendedFirst {
+				continue
 			}
+			add(s.Texts(j.visit.Units))
 		}
 		return
 	}
 	for _, r := range j.risks {
-		if r.Grave {
+		if r.Grave && !(r.Code == "evaporating-coldest" && j.visit.Conditions.CoilIced) {
 			add(r.Do, r.Text)
 		}
+	}
+	if j.valve != nil && !slices.ContainsFunc(j.risks, func(r Risk) bool { return r.Code == "slugging" }) {
+		add("see why the valve hunts: its bulb (tight, insulated, on clean pipe), the airflow and the load, before the valve itself", j.valve.Text)
 	}
 	if j.air != nil && j.air.Do != "" {
 		add(j.air.Do, j.air.Why)
@@ -118,23 +136,52 @@ func (j *job) mend(add func(do, why string)) {
 // mended: a dirty filter, an open door. The charge waits for it.
 func (j *job) mendDoubts(add func(do, why string)) {
 	for _, o := range j.obstacles {
-		if o.MendFirst && !o.Forbids && !j.diagnosisMends(diagnosedAs[o.Code]) {
-			add(o.Instead, o.Reason)
+		if !o.MendFirst || o.Forbids || j.diagnosisMends(diagnosedAs[o.Code]) ||
+			o.Code == "valve-flooding" && gravest(j.doubts, "suctionPressure", "suctionLine") == Impossible {
+			continue
 		}
+		add(o.Instead, o.Reason)
 	}
 }
 
 // diagnosedAs are the findings that stand for the same repair as an obstacle.
 var diagnosedAs = map[string]diagnose.Code{
-	"filter-dirty":       "filter",
-	"outdoor-coil-dirty": "condenser-coil",
+	"filter-dirty":       diagnose.LowIndoorAir,
+	"outdoor-coil-dirty": diagnose.CondenserAir,
 	"return-cold":        diagnose.LowLoad,
+	"valve-flooding":     diagnose.Overfeed,
 }
 
 // diagnosisMends reports whether the repair of a finding is among the steps.
 func (j *job) diagnosisMends(code diagnose.Code) bool {
 	d := j.diagnosis
-	return d != nil && d.Verdict == diagnose.Faulty && slices.ContainsFunc(d.Order, func(s diagnose.Step) bool { return slices.Contains(s.For, code) })
+	return d != nil && (d.Verdict == diagnose.Faulty || j.open) && slices.ContainsFunc(d.Order, func(s diagnose.Step) bool { return slices.Contains(s.For, code) })
+}
+
+// otherSide names what is missing of the subcooling beside a superheat that
+// reads wrong.
+func (j *job) otherSide() string {
+	if j.visit.Equipment.Metering != FixedRestrictor || j.charge.Outcome != ChargeLow && j.charge.Outcome != ChargeHigh || j.derived.Subcooling != nil {
+		return ""
+	}
+	return labelled(j.wanting(charge.Subcooling))
+}
+
+// airUnproven says why the indoor air has to be looked at before a dose; empty
+// where it was measured, or where the split shows enough of it.
+func (j *job) airUnproven() string {
+	if j.readings.Airflow != nil {
+		return ""
+	}
+	for _, r := range j.risks {
+		if r.Code == "evaporating-cold" || r.Code == "evaporating-coldest" {
+			return r.Text + ", and too little air does that at any charge"
+		}
+	}
+	if j.air == nil || j.air.TargetSplit == nil {
+		return "neither the airflow nor the temperature split is known, and too little air passes for a wrong charge"
+	}
+	return ""
 }
 
 // sure words a probability; nothing a field instrument says is certain.

@@ -23,8 +23,8 @@ func Assess(v Visit) (Assessment, error) {
 	}
 	j.judgeRisks()
 	if v.Scope == Whole {
-		j.judgeFreeze()
 		j.judgeFindings()
+		j.judgeFreeze()
 	}
 	j.reconcile()
 	next := j.next()
@@ -47,6 +47,7 @@ func Assess(v Visit) (Assessment, error) {
 		Doubts:     j.doubts,
 		Derived:    j.derived,
 		Steadiness: j.steadiness,
+		Valve:      j.valve,
 		Charge:     j.charge,
 		Air:        j.air,
 		Freeze:     j.freeze,

@@ -3,6 +3,7 @@ package satline
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/satline/satline/charge"
 )
@@ -21,12 +22,8 @@ func (j *job) judgeCharge() error {
 	j.charge.Method = method.String()
 	if wanting := j.wanting(method); len(wanting) > 0 {
 		j.charge.Outcome, j.charge.Missing = ChargeNotMeasured, wanting
-		labels := make([]string, len(wanting))
-		for i, name := range wanting {
-			labels[i] = fieldNamed(name).label
-			j.charge.Instead = append(j.charge.Instead, "read the "+labels[i])
-		}
-		j.charge.Reasons = []string{fmt.Sprintf("the %v method needs readings that are not there: %s", method, listed(labels))}
+		j.charge.Reasons = []string{fmt.Sprintf("the %v method needs readings that are not there: %s", method, labelled(wanting))}
+		j.charge.Instead = []string{"read the " + labelled(wanting)}
 		return nil
 	}
 	measured, err := j.measure(method)
@@ -36,6 +33,11 @@ func (j *job) judgeCharge() error {
 	target, err := j.target(method)
 	var notNow *charge.NotNowError
 	if errors.As(err, &notNow) {
+		if j.contradicts(method) {
+			value := measured.Value
+			j.charge.Measured = &value
+			return nil
+		}
 		j.chargeNotNow(method, []charge.Obstacle{notNow.Obstacle(j.visit.Units)})
 		return j.judgeBothSides()
 	}
@@ -71,6 +73,9 @@ func (j *job) chargeNotNow(method charge.Method, obstacles []charge.Obstacle) {
 		if o.Forbids {
 			j.charge.Reasons = append(j.charge.Reasons, o.Reason)
 			j.charge.Instead = append(j.charge.Instead, o.Instead)
+		}
+		if o.Code == "heating" {
+			break // the other conditions are those of cooling
 		}
 	}
 	if len(j.wanting(method)) == 0 {
@@ -127,14 +132,31 @@ func (j *job) takeVerdict(v charge.Verdict) {
 	if better, ok := v.Better(); ok {
 		j.charge.Instead = append(j.charge.Instead, better.Text(j.visit.Units))
 	}
-	if worst := gravest(j.doubts, methodFields[v.Method]...); worst == Doubted || worst == Impossible {
-		j.readingsContradict = true
-		j.charge.Outcome = ChargeCannotTell
-		j.charge.Low, j.charge.InBand, j.charge.High = 1./3, 1./3, 1./3
-		j.charge.Reasons = append([]string{"the readings this rests on cannot be believed as they stand"}, j.charge.Reasons...)
-		j.charge.Instead = []string{"settle the doubts about the readings, then judge the charge"}
-	}
+	j.contradicts(v.Method)
 }
+
+// contradicts takes the verdict back where the readings that the method rests
+// on cannot be believed, and says which.
+func (j *job) contradicts(m charge.Method) bool {
+	var why []string
+	for _, d := range j.doubts {
+		if grave(d) && slices.ContainsFunc(d.Fields, func(f string) bool { return slices.Contains(methodFields[m], f) }) {
+			why = append(why, d.Text)
+		}
+	}
+	if len(why) == 0 {
+		return false
+	}
+	j.readingsContradict = true
+	j.charge.Outcome = ChargeCannotTell
+	j.charge.Low, j.charge.InBand, j.charge.High = 1./3, 1./3, 1./3
+	j.charge.Reasons = append(why, "the charge is judged by these readings, and they cannot be believed as they stand")
+	j.charge.Instead = []string{"settle the doubts about the readings, then judge the charge"}
+	return true
+}
+
+// grave doubts hold back what rests on the readings.
+func grave(d Doubt) bool { return d.Belief == Doubted || d.Belief == Impossible }
 
 var chargeOutcomes = map[charge.Outcome]ChargeOutcome{
 	charge.InBand:       ChargeInBand,
@@ -220,8 +242,8 @@ func (j *job) situation() charge.Situation {
 		LabelSubcooling:  v.Equipment.Label.Subcooling != nil,
 		LabelApproach:    v.Equipment.Label.Approach != nil,
 		OutdoorDryBulb:   r.OutdoorDryBulb,
-		ReturnDryBulb:    r.ReturnDryBulb,
-		ReturnWetBulb:    r.ReturnWetBulb,
+		ReturnDryBulb:    j.undoubted("returnDryBulb", r.ReturnDryBulb),
+		ReturnWetBulb:    j.undoubted("returnWetBulb", r.ReturnWetBulb),
 		Superheat:        j.derived.Superheat,
 		Subcooling:       j.derived.Subcooling,
 		Airflow:          r.Airflow,
@@ -245,6 +267,15 @@ func (j *job) situation() charge.Situation {
 	return s
 }
 
+// undoubted is the reading, or nil where it cannot be believed: no method is
+// ruled out by such a one.
+func (j *job) undoubted(field string, r *temperatureReading) *temperatureReading {
+	if worst := gravest(j.doubts, field); worst == Doubted || worst == Impossible {
+		return nil
+	}
+	return r
+}
+
 // situationSpoiled says that nothing measured now tells about the charge.
 func (j *job) situationSpoiled() bool {
 	c := &j.visit.Conditions
@@ -255,6 +286,15 @@ var devices = map[Metering]charge.Device{
 	FixedRestrictor: charge.FixedRestrictor,
 	TXV:             charge.Valve,
 	EXV:             charge.Valve,
+}
+
+// labelled lists readings, given by their JSON name, as the trade names them.
+func labelled(fields []string) string {
+	labels := make([]string, len(fields))
+	for i, name := range fields {
+		labels[i] = fieldNamed(name).label
+	}
+	return listed(labels)
 }
 
 func listed(items []string) string {

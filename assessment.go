@@ -29,9 +29,11 @@ type Assessment struct {
 	Derived    Derived         `json:"derived"`
 	// Steadiness is what the log says of the superheat or subcooling.
 	Steadiness *SteadinessVerdict `json:"steadiness,omitempty"`
-	Charge     ChargeVerdict      `json:"charge"`
-	Air        *AirVerdict        `json:"air,omitempty"`
-	Freeze     *FreezeVerdict     `json:"freeze,omitempty"`
+	// Valve is the superheat of an expansion valve that hunts, by the log.
+	Valve  *SteadinessVerdict `json:"valve,omitempty"`
+	Charge ChargeVerdict      `json:"charge"`
+	Air    *AirVerdict        `json:"air,omitempty"`
+	Freeze *FreezeVerdict     `json:"freeze,omitempty"`
 
 	Findings []Finding `json:"findings,omitempty"`
 	// Change compares with the readings before refrigerant was last moved.

@@ -65,10 +65,10 @@ func (a Assessment) document(audience Audience, pictures []Picture) document {
 		a.ownerBlocks(&d)
 	case File:
 		a.head(&d)
-		d.blocks = append(d.blocks, a.verdictBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock())
+		d.blocks = append(d.blocks, a.verdictBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock(audience), a.riskBlock(), a.nextBlock(), a.settleBlock())
 	default:
 		a.head(&d)
-		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock())
+		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock(audience))
 	}
 	if len(pictures) > 0 {
 		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
@@ -144,9 +144,14 @@ func (a Assessment) readingsBlock() block {
 	for _, r := range a.Readings {
 		belief := string(r.Belief)
 		if r.Settled {
-			belief += ", settled"
+			belief += ", from the log"
 		}
 		b.table.rows = append(b.table.rows, []string{r.Name, r.Value, belief})
+	}
+	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
+		if s != nil {
+			b.items = append(b.items, item{text: s.Text})
+		}
 	}
 	for _, d := range a.Doubts {
 		b.items = append(b.items, item{text: d.Text, below: []string{"Look: " + d.Mend}})
@@ -178,21 +183,39 @@ func (a Assessment) freezeBlock() block {
 		return block{}
 	}
 	b := block{heading: "Freezing"}
-	for _, list := range [][]string{a.Freeze.Reasons, a.Freeze.Why, a.Freeze.Would, a.Freeze.Instead} {
-		for _, r := range list {
-			b.items = append(b.items, item{text: r})
+	for _, r := range a.Freeze.Reasons {
+		b.items = append(b.items, item{text: r})
+	}
+	for _, list := range []struct {
+		name  string
+		lines []string
+	}{
+		{"why it froze, or would", a.Freeze.Why},
+		{"how far it is from freezing, each change by itself", a.Freeze.Would},
+		{"what helps, the first first", a.Freeze.Instead},
+	} {
+		if len(list.lines) > 0 {
+			b.items = append(b.items, item{text: list.name, below: list.lines})
 		}
 	}
 	return b
 }
 
-func (a Assessment) findingsBlock() block {
+// worthEvidence is the probability from which a technician at the machine wants
+// the evidence of a cause; the file has it of all.
+const worthEvidence = 0.1
+
+func (a Assessment) findingsBlock(audience Audience) block {
 	b := block{heading: "What it may be"}
 	if a.Change != nil {
 		b.paragraphs = a.Change.Text
 	}
 	for _, f := range a.Findings {
 		it := item{text: fmt.Sprintf("%.0f %%: %s", 100*f.Probability, f.Cause)}
+		if audience == Technician && f.Probability < worthEvidence {
+			b.items = append(b.items, it)
+			continue
+		}
 		for _, s := range f.For {
 			it.below = append(it.below, "for: "+s)
 		}

@@ -1,14 +1,23 @@
 package satline
 
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/internal/diagnose"
+)
+
 // ownerBlocks says what was found in words that need no training.
 func (a Assessment) ownerBlocks(d *document) {
 	found := block{heading: "What was found", paragraphs: []string{ownerFound[a.Charge.Outcome]}}
-	for _, f := range a.Findings {
-		if f.Probability >= 0.25 {
-			found.items = append(found.items, item{text: "Likely cause: " + f.Cause})
-		}
+	causes, mended := a.ownerCauses()
+	for _, c := range causes {
+		found.items = append(found.items, item{text: c})
 	}
-	if len(a.Doubts) > 0 {
+	if slices.ContainsFunc(a.Doubts, grave) {
 		found.paragraphs = append(found.paragraphs, "Some measurements did not agree with each other and are to be taken again before anything is decided.")
 	}
 	if a.Freeze != nil && a.Freeze.Chance > 0.5 {
@@ -17,16 +26,114 @@ func (a Assessment) ownerBlocks(d *document) {
 	d.blocks = append(d.blocks, found)
 	if len(a.Risks) > 0 {
 		danger := block{heading: "Please note", paragraphs: []string{"The compressor, the costliest part of the machine, is at risk as it runs now:"}}
+		var said []string
 		for _, r := range a.Risks {
-			danger.items = append(danger.items, item{text: r.Why})
+			if text := ownerRisks[r.Code]; text != "" && !slices.Contains(said, text) {
+				said = append(said, text)
+				danger.items = append(danger.items, item{text: text})
+			}
 		}
 		d.blocks = append(d.blocks, danger)
 	}
 	next := block{heading: "What comes next", paragraphs: []string{ownerNext[a.Charge.Outcome]}}
+	if a.Charge.Outcome == ChargeNotNow && mended {
+		found.paragraphs[0] = "Something else than the amount of refrigerant comes first; the refrigerant cannot be judged before that is put right."
+		d.blocks[0] = found
+		next.paragraphs[0] = "What was found above is put right, and the machine measured again. No refrigerant is added or taken out before that."
+	}
+	if a.Charge.Outcome == ChargeInBand && mended {
+		next.paragraphs = append(next.paragraphs, "What was found above is put right, and the machine measured again.")
+	}
+	if a.Freeze != nil && a.Freeze.Outcome == airside.FrostForming.String() {
+		next.paragraphs = append([]string{"The ice is thawed first, with the cooling off and the fan on, and what made it is looked for; measurements on an iced machine mean nothing."}, next.paragraphs...)
+	}
 	if a.Air != nil && a.Air.Do != "" {
 		next.paragraphs = append([]string{"First the air: filter, coil, blower and ducts are looked at, because too little air looks like a fault of the refrigerant."}, next.paragraphs...)
 	}
+	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return r.Grave }) {
+		next.paragraphs = append([]string{"What puts the compressor at risk is looked for first."}, next.paragraphs...)
+	}
 	d.blocks = append(d.blocks, next)
+}
+
+// ownerCauses says what is likely in words that need no training, and whether
+// any of it is another cause than the amount of refrigerant.
+func (a Assessment) ownerCauses() (causes []string, other bool) {
+	var order []string
+	chance := map[string]float64{}
+	for _, f := range a.Findings {
+		said := map[string]bool{}
+		for code := range strings.SplitSeq(f.Code, "+") {
+			plain := ownerCause[diagnose.Code(code)]
+			if plain == "" || said[plain] {
+				continue
+			}
+			if chance[plain] == 0 {
+				order = append(order, plain)
+			}
+			said[plain] = true
+			chance[plain] += f.Probability
+		}
+	}
+	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(chance[y], chance[x]) })
+	for _, plain := range order {
+		if chance[plain] < worthOwner {
+			continue
+		}
+		causes = append(causes, fmt.Sprintf("Likely (%.0f %%): %s.", 100*chance[plain], plain))
+		other = other || plain != ownerCause[diagnose.Undercharge] && plain != ownerCause[diagnose.Overcharge]
+	}
+	return causes, other
+}
+
+// worthOwner is the probability from which a cause is told to the owner.
+const worthOwner = 0.25
+
+const ownerMeasuring = "one of the measurements is off and is to be taken again; that is no fault of the machine"
+
+// ownerCause names each cause for a person who does not know the machine.
+var ownerCause = map[diagnose.Code]string{
+	diagnose.Undercharge:      "there is too little refrigerant, most often because of a leak",
+	diagnose.Overcharge:       "there is too much refrigerant",
+	diagnose.NonCondensables:  "air or another gas has got in among the refrigerant",
+	diagnose.Restriction:      "something blocks the flow of the refrigerant, such as a clogged filter in its pipe or a valve that does not open",
+	diagnose.Overfeed:         "the part that meters the refrigerant lets too much through",
+	diagnose.VaporLeak:        "the compressor pumps less than it should, or gas leaks back past a valve; this is proved before anything dear is replaced",
+	diagnose.OtherRefrigerant: "the refrigerant in the machine may not be the one on its label",
+	diagnose.LowIndoorAir:     "too little air flows through the indoor unit; a dirty filter is the usual reason",
+	diagnose.HighIndoorAir:    "more air flows through the indoor unit than is meant",
+	diagnose.ReturnLeak:       "hot air, as from an attic, is drawn into the duct that leads back to the machine",
+	diagnose.CondenserAir:     "the outdoor unit cannot give off its heat: it is dirty, blocked, or its fan is weak",
+	diagnose.LowLoad:          "the rooms are cooler than the machine is meant to cool",
+	diagnose.LowAmbient:       "it is too cool outdoors for a machine without a control for cool weather",
+	diagnose.Economizer:       "outdoor air is being drawn in",
+	diagnose.NoTrap:           "the drain for the water lacks its trap",
+	diagnose.SuctionClamp:     ownerMeasuring,
+	diagnose.LiquidClamp:      ownerMeasuring,
+	diagnose.SuctionGauge:     ownerMeasuring,
+	diagnose.LiquidGauge:      ownerMeasuring,
+	diagnose.Altitude:         ownerMeasuring,
+	diagnose.DryWick:          ownerMeasuring,
+	diagnose.BulbsSwapped:     ownerMeasuring,
+	diagnose.HosesSwapped:     ownerMeasuring,
+	diagnose.SunOnSensor:      ownerMeasuring,
+	diagnose.SupplySensor:     ownerMeasuring,
+}
+
+const (
+	ownerLiquid = "Liquid refrigerant can reach the compressor, which is made to pump gas only. It wears out early, or breaks."
+	ownerHot    = "The compressor runs hotter than is good for its oil."
+	ownerIce    = "The indoor coil can freeze over; then the air stops and the compressor suffers."
+	ownerStrain = "The compressor has to work against a greater difference of pressure than it should, and runs hot."
+)
+
+// ownerRisks says what each danger to the compressor means.
+var ownerRisks = map[string]string{
+	"floodback": ownerLiquid, "slugging": ownerLiquid, "superheat-low": ownerLiquid, "discharge-cool": ownerLiquid,
+	"discharge-hottest": ownerHot, "discharge-hot": ownerHot,
+	"compression-ratio-highest": ownerStrain, "compression-ratio-high": ownerStrain,
+	"evaporating-coldest": ownerIce, "evaporating-cold": ownerIce,
+	"suction-in-vacuum": "The low-pressure side is below the pressure of the air around it: any leak draws air in. The machine is to be stopped.",
 }
 
 // ownerCautions are for a person who does not work on the machine.

@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"strings"
+
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/quantity"
 )
@@ -36,12 +38,21 @@ func (j *job) judgeAir() error {
 		Reasons:     v.Reasons(j.visit.Units),
 	}
 	if v.AirflowFirst() {
-		if do := v.Do(); len(do) > 0 {
-			j.air.Do, j.air.Why = do[0], j.air.Reasons[0]
+		j.air.Do, j.air.Why = strings.Join(v.Do(), ", "), j.air.Reasons[0]
+		if v.Outcome == airside.SplitHigh {
+			j.air.Do = "see to the air before the charge: look at " + airPath + "; measure the airflow or the external static pressure"
+		}
+		for _, d := range j.doubts {
+			if d.Code == "supply-dry-bulb-is-a-wet-bulb" {
+				j.air.Do, j.air.Why = d.Mend, d.Text
+			}
 		}
 	}
 	return nil
 }
+
+// airPath is what the air of the indoor coil passes, in the order to look at it.
+const airPath = "the filter, the coil face, the blower wheel and its speed, the dampers, registers and ducts"
 
 // measureCapacity needs the air on both sides of the coil and its flow.
 func (j *job) measureCapacity() error {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
@@ -17,32 +18,63 @@ func (j *job) judgeFindings() {
 	if j.visit.Conditions.Heating {
 		return
 	}
+	sys := j.visit.Units
 	d := diagnose.Infer(j.evidence())
+	if d.Change != nil {
+		j.change = &ChangeVerdict{AsExpected: d.Change.AsSaid, Chance: d.Change.Chance, Revised: d.Change.Revised, Text: d.Change.Texts(sys)}
+	}
+	j.frozen = d.Freeze
 	if d.Verdict == diagnose.NotEnough {
-		j.settle = measurement(d.Next, j.visit.Units)
+		j.settle = measurement(d.Next, sys)
+		return
+	}
+	if !j.canDiagnose(&d) {
 		return
 	}
 	j.diagnosis = &d
-	sys := j.visit.Units
 	for i := range d.Explanations {
 		x := &d.Explanations[i]
+		if x.Probability < leastFinding {
+			continue
+		}
 		f := Finding{Code: x.Code(), Cause: x.Title(sys), Probability: x.Probability, For: x.For(sys), Against: x.Against(sys)}
 		j.findings = append(j.findings, f)
 	}
 	j.settle = measurement(d.Next, sys)
-	if d.Freeze != nil {
-		if j.freeze == nil {
-			j.freeze = &FreezeVerdict{Outcome: "not judged"}
-		}
-		j.freeze.Why = d.Freeze.Texts(sys)
-	}
-	if d.Change != nil {
-		j.change = &ChangeVerdict{AsExpected: d.Change.AsSaid, Chance: d.Change.Chance, Revised: d.Change.Revised, Text: d.Change.Texts(sys)}
-	}
 }
 
-// mendFirst says that a verdict on the charge waits, and why: another cause
-// is likelier than the charge, or the split says to see to the air.
+// leastFinding is the probability below which a cause is not worth a line.
+const leastFinding = 0.005
+
+// canDiagnose says whether the readings are those of a machine that runs as it
+// usually does. Where the technician says that they are not, or where they
+// contradict each other and no fault of an instrument explains it, a diagnosis
+// would explain the circumstance and not the machine.
+func (j *job) canDiagnose(d *diagnose.Diagnosis) bool {
+	if j.situationSpoiled() && !j.visit.Conditions.SealedSystemOpened || j.forbidden("run-short") || j.forbidden("just-moved") {
+		return false
+	}
+	for _, c := range d.Explanations[0].Causes {
+		if c.Kind == diagnose.Instrument && d.Verdict != diagnose.Contradictory {
+			return true
+		}
+	}
+	return !slices.ContainsFunc(j.doubts, func(d Doubt) bool {
+		return d.Belief == Impossible || d.Belief == Doubted && slices.ContainsFunc(d.Fields, isIndoorAir)
+	})
+}
+
+func isIndoorAir(field string) bool {
+	return slices.Contains([]string{"returnDryBulb", "returnWetBulb", "supplyDryBulb", "supplyWetBulb"}, field)
+}
+
+// forbidden says whether the obstacle of that code rules the method out.
+func (j *job) forbidden(code string) bool {
+	return slices.ContainsFunc(j.obstacles, func(o charge.Obstacle) bool { return o.Code == code && o.Forbids })
+}
+
+// mendFirst says that a verdict on the charge waits for another cause that is
+// likelier than a wrong charge.
 func (j *job) mendFirst() (cause string, chance float64, waits bool) {
 	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty && !d.Explanations[0].OfCharge() {
 		return d.Explanations[0].Title(j.visit.Units), d.Explanations[0].Probability, true
@@ -54,16 +86,29 @@ func (j *job) mendFirst() (cause string, chance float64, waits bool) {
 // says. A charge that reads off because of something else is not to be moved.
 func (j *job) reconcile() {
 	c := &j.charge
-	if c.Outcome != ChargeLow && c.Outcome != ChargeHigh {
+	undecided := c.Outcome == ChargeCannotTell && !j.readingsContradict
+	if c.Outcome != ChargeLow && c.Outcome != ChargeHigh && !undecided {
 		return
 	}
 	cause, chance, waits := j.mendFirst()
+	dirt, dirty := j.dirt()
+	j.open = !waits && !dirty && !undecided && j.openQuestion()
 	switch {
 	case waits:
 		c.Reasons = append([]string{fmt.Sprintf("%s is likelier (%.0f %%) than a wrong charge, and moves the %s by itself", cause, 100*chance, c.Method)}, c.Reasons...)
 		c.Low, c.High = j.diagnosis.Probability(diagnose.Undercharge), j.diagnosis.Probability(diagnose.Overcharge)
 		c.InBand = max(0, 1-c.Low-c.High)
-	case j.air != nil && j.air.Do != "" && !j.liquidStacked:
+	case dirty:
+		c.Reasons = append([]string{dirt.Reason}, slices.DeleteFunc(c.Reasons, func(r string) bool { return r == dirt.Reason })...)
+	case j.open:
+		x := &j.diagnosis.Explanations[0]
+		if x.OfCharge() {
+			x = j.rival()
+		}
+		c.Reasons = append([]string{fmt.Sprintf("with all readings together a wrong charge is only %.0f %% likely; %s (%.0f %%) would read much the same", 100*j.wrongCharge(), x.Title(j.visit.Units), 100*x.Probability)}, c.Reasons...)
+		c.Low, c.High = j.diagnosis.Probability(diagnose.Undercharge), j.diagnosis.Probability(diagnose.Overcharge)
+		c.InBand = max(0, 1-c.Low-c.High)
+	case j.air != nil && j.air.Do != "" && !j.liquidStacked && !undecided:
 		c.Reasons = append([]string{"the temperature split says to see to the air first, and air moves the " + c.Method + " by itself"}, c.Reasons...)
 	default:
 		return
@@ -71,6 +116,52 @@ func (j *job) reconcile() {
 	c.Reasons = slices.DeleteFunc(c.Reasons, func(r string) bool { return strings.HasPrefix(r, "chance that the charge is") })
 	c.Outcome = ChargeNotNow
 	c.Instead = []string{"mend that first, let the machine settle, and judge the charge again"}
+	j.mendedFirst = true
+	if j.open {
+		c.Instead = []string{"move no refrigerant until it is known which it is; then judge the charge again"}
+	}
+}
+
+// wrongCharge is the chance, with everything together, that the charge is wrong
+// the way its method reads.
+func (j *job) wrongCharge() float64 {
+	if j.charge.Outcome == ChargeLow {
+		return j.diagnosis.Probability(diagnose.Undercharge)
+	}
+	return j.diagnosis.Probability(diagnose.Overcharge)
+}
+
+// againstCharge is the chance of a wrong charge below which the odds are plainly
+// against it: less than even, with room for what the diagnosis does not know.
+const againstCharge = 0.45
+
+// openQuestion says that the charge reads wrong by its own method, and that
+// everything together leaves it likelier that something else is wrong, without
+// saying what.
+func (j *job) openQuestion() bool {
+	d := j.diagnosis
+	return d != nil && d.Verdict == diagnose.Unclear && !j.liquidStacked && j.wrongCharge() < againstCharge && j.rival() != nil
+}
+
+// rival is the likeliest explanation that the charge has no part in.
+func (j *job) rival() *diagnose.Explanation {
+	for i := range j.diagnosis.Explanations {
+		if x := &j.diagnosis.Explanations[i]; !x.OfCharge() {
+			return x
+		}
+	}
+	return nil
+}
+
+// dirt is the first of what was seen dirty: cleaning it moves every reading that
+// the charge is judged by.
+func (j *job) dirt() (charge.Obstacle, bool) {
+	for _, o := range j.obstacles {
+		if o.Code == "filter-dirty" || o.Code == "outdoor-coil-dirty" {
+			return o, true
+		}
+	}
+	return charge.Obstacle{}, false
 }
 
 func measurement(m *diagnose.Measurement, sys quantity.System) *Measurement {
@@ -108,6 +199,9 @@ func (j *job) evidence() diagnose.Evidence {
 		},
 		Earlier: j.earlier(),
 	}
+	if q, err := signature.IsentropicSuperheat(j.fluid); err == nil {
+		out.IsentropicSuperheat = quantity.KelvinDelta(q)
+	}
 	return out
 }
 
@@ -115,7 +209,7 @@ func (j *job) evidence() diagnose.Evidence {
 func (j *job) expected() []diagnose.Expectation {
 	var out []diagnose.Expectation
 	if t := j.charge.Target; t != nil && j.charge.Method == "superheat" {
-		out = append(out, diagnose.Expectation{Feature: signature.Superheat, Value: float64(t.Value), Std: t.Std, Source: j.charge.TargetSource})
+		out = append(out, diagnose.Expectation{Feature: signature.Superheat, Value: float64(t.Value), Std: t.Std, Source: "the target"})
 	}
 	if s := j.visit.Equipment.Label.Subcooling; s != nil {
 		out = append(out, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(s.Value), Std: max(s.Std, 1), AtRated: true, Source: "the label"})

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/satline/satline/airside"
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -12,8 +13,19 @@ import (
 // a cool night, a low set-point, less air. It stands on a coil of common make
 // for the nominal capacity, unless the machine's own is known.
 func (j *job) judgeFreeze() {
+	j.judgeSurface()
+	if j.frozen == nil {
+		return
+	}
+	if j.freeze == nil {
+		j.freeze = &FreezeVerdict{Outcome: "not judged"}
+	}
+	j.freeze.Why = j.frozen.Texts(j.visit.Units, j.freeze.Surface != nil)
+}
+
+func (j *job) judgeSurface() {
 	r, e := &j.readings, &j.visit.Equipment
-	flow, assumed := j.airflow()
+	flow, taken := j.airflow()
 	if j.visit.Conditions.Heating || e.NominalCapacity == 0 || flow == nil ||
 		r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || j.derived.EvaporatingDew == nil {
 		return
@@ -45,8 +57,8 @@ func (j *job) judgeFreeze() {
 		Chance:  frost.SurfaceChance,
 		Reasons: frost.Reasons(j.visit.Units),
 	}
-	if assumed {
-		j.freeze.Reasons = append(j.freeze.Reasons, fmt.Sprintf("the airflow was not measured and is taken as %s", flow.Format(j.visit.Units)))
+	if taken != "" {
+		j.freeze.Reasons = append(j.freeze.Reasons, fmt.Sprintf("the airflow was not measured and is taken as %s%s", flow.Format(j.visit.Units), taken))
 	}
 	if r.OutdoorDryBulb != nil {
 		j.wouldFreeze(coil, flow.Value)
@@ -70,7 +82,9 @@ func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
 	if err != nil {
 		return
 	}
-	j.freeze.Would = limits.Reasons(j.visit.Units)
+	if !j.visit.Conditions.CoilIced { // else the readings are those of the ice
+		j.freeze.Would = limits.Reasons(j.visit.Units)
+	}
 	if j.freeze.Outcome != airside.FrostForming.String() && j.visit.Complaint != FrozenCoil {
 		return
 	}
@@ -91,21 +105,31 @@ func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
 	}
 }
 
-// airflow is the measured one, or the rated or usual one with a wide doubt.
-func (j *job) airflow() (flow *quantity.Uncertain[quantity.VolumeFlow], assumed bool) {
+// airflow is the measured one, or the rated or usual one with a wide doubt,
+// less what the likeliest cause says is missing of it. Taken says in words what
+// an unmeasured one stands on.
+func (j *job) airflow() (flow *quantity.Uncertain[quantity.VolumeFlow], taken string) {
 	e := &j.visit.Equipment
+	full, taken := e.Label.RatedAirflow, ", the label's"
 	switch {
 	case j.readings.Airflow != nil:
-		return j.readings.Airflow, false
-	case e.Label.RatedAirflow != 0:
-		u := e.Label.RatedAirflow.PlusMinus(e.Label.RatedAirflow / 6)
-		return &u, true
-	case e.NominalCapacity != 0:
-		usual := usualAirflow(e.NominalCapacity)
-		u := usual.PlusMinus(usual / 6)
-		return &u, true
+		return j.readings.Airflow, ""
+	case full == 0 && e.NominalCapacity == 0:
+		return nil, ""
+	case full == 0:
+		full, taken = usualAirflow(e.NominalCapacity), ", the usual 400 CFM (190 L/s) per ton"
 	}
-	return nil, false
+	found := full
+	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
+		for _, c := range d.Explanations[0].Causes {
+			if c.Signature == diagnose.LowIndoorAir {
+				found = full * quantity.VolumeFlow(1-c.Severity)
+				taken += fmt.Sprintf(" less the %.0f %% that look missing", 100*c.Severity)
+			}
+		}
+	}
+	u := found.PlusMinus(full / 6)
+	return &u, taken
 }
 
 // usualAirflow is 400 CFM a ton (common practice, no source).

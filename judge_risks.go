@@ -20,9 +20,11 @@ func (j *job) judgeRisks() {
 		Current:       r.CompressorCurrent,
 		RatedLoad:     j.visit.Equipment.Label.RatedLoadCurrent,
 	}
-	if s := j.steadiness; s != nil && s.Of == "superheat" && s.Course.State == charge.Hunting {
-		low := s.Course.Low
-		c.LowestSuperheat = &low
+	for _, s := range []*SteadinessVerdict{j.steadiness, j.valve} {
+		if s != nil && s.Of == "superheat" && s.Course.State == charge.Hunting {
+			low := s.Course.Low
+			c.LowestSuperheat = &low
+		}
 	}
 	if r.SuctionPressure != nil {
 		p := j.absolute(*r.SuctionPressure)

@@ -41,6 +41,7 @@ type job struct {
 	// liquidReturning, liquidStacked and readingsContradict are what judging the charge found
 	// beside it.
 	liquidReturning    bool
+	valve              *SteadinessVerdict
 	liquidStacked      bool
 	readingsContradict bool
 	air                *AirVerdict
@@ -48,8 +49,14 @@ type job struct {
 	findings           []Finding
 	settle             *Measurement
 	diagnosis          *diagnose.Diagnosis
-	change             *ChangeVerdict
-	risks              []Risk
+	frozen             *diagnose.Freeze
+	// mendedFirst says that reconcile took the verdict back until something
+	// else is mended.
+	mendedFirst bool
+	// open says that it did so because more than one cause fits.
+	open   bool
+	change *ChangeVerdict
+	risks  []Risk
 }
 
 func prepare(v Visit) (*job, error) {

@@ -23,6 +23,9 @@ func (j *job) takeSettled() error {
 		}
 		j.settled[f.name] = ok && steady
 	}
+	if err := j.followValve(log); err != nil {
+		return err
+	}
 	course, of, err := j.course(log)
 	if err != nil || of == "" {
 		return err
@@ -47,10 +50,29 @@ func (j *job) sinceLastMove() []LogEntry {
 // course follows the superheat of a fixed restrictor, or the subcooling of a
 // valve, over the log.
 func (j *job) course(log []LogEntry) (charge.Steadiness[quantity.TemperatureDelta], string, error) {
-	of, at := "subcooling", j.subcoolingAt
 	if j.visit.Equipment.Metering == FixedRestrictor {
-		of, at = "superheat", j.superheatAt
+		return j.follow(log, "superheat", j.superheatAt)
 	}
+	return j.follow(log, "subcooling", j.subcoolingAt)
+}
+
+// followValve sees whether a valve hunts: its superheat swings while the
+// subcooling, which the charge is judged by, stands still.
+func (j *job) followValve(log []LogEntry) error {
+	if j.visit.Equipment.Metering == FixedRestrictor {
+		return nil
+	}
+	course, of, err := j.follow(log, "superheat", j.superheatAt)
+	if err != nil || of == "" || course.State != charge.Hunting {
+		return err
+	}
+	j.valve = &SteadinessVerdict{Of: of, Course: course, Text: steadinessText(of, course, j.visit.Units)}
+	return nil
+}
+
+// follow makes a course of one value over the log; of is empty where the log
+// does not hold it.
+func (j *job) follow(log []LogEntry, of string, at func(*Readings) (quantity.TemperatureDelta, bool, error)) (charge.Steadiness[quantity.TemperatureDelta], string, error) {
 	var samples []charge.Sample[quantity.TemperatureDelta]
 	for i := range log {
 		v, ok, err := at(&log[i].Readings)

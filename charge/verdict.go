@@ -172,7 +172,11 @@ func (v Verdict) Reasons(sys quantity.System) []string {
 	var out []string
 	m := v.Measured
 	if v.LiquidReturning {
-		out = append(out, fmt.Sprintf("a superheat of %s cannot be told from none: liquid may be coming back to the compressor, whatever the small positive number", m.Value.Format(sys)))
+		text := fmt.Sprintf("a superheat of %s cannot be told from none: liquid may be coming back to the compressor", m.Value.Format(sys))
+		if m.Value.Value > 0 {
+			text += ", whatever the small positive number"
+		}
+		out = append(out, text)
 	}
 	if v.Target.Tolerance > 0 {
 		side := "above"

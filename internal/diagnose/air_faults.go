@@ -13,7 +13,7 @@ var airFaults = []Fault{
 		Code: "filter", Name: "dirty filter", Kind: Air, Signature: LowIndoorAir, Share: 0.35,
 		Physics:  "Less air brings less heat to the coil: it runs colder and drier inside, the split grows while the capacity falls.",
 		Symptoms: "large split, low suction pressure, low superheat on a fixed restrictor; high static pressure; ice",
-		Repair:   "renew the filter", Why: "airflow before charge: on low air every charging target is wrong",
+		Repair:   "see the filter and renew it if it is dirty; then see the indoor coil, the blower and the registers", Why: "airflow before charge: on low air every charging target is wrong",
 		Sources: []Source{rossiBraun, breukerBraun, kim, acca},
 	},
 	{
@@ -55,14 +55,14 @@ var airFaults = []Fault{
 		Code: ReturnLeak, Name: "hot air leaking into the return duct", Kind: Air, Signature: ReturnLeak, Share: 1,
 		Physics:  "Attic or outdoor air joins the return past the point where it was read: the coil gets hotter, more humid air than the reading says.",
 		Symptoms: "small split from grille to supply, suction pressure and superheat high for the return reading",
-		Repair:   "read the air at the coil inlet; seal the return", Why: "charging by a return reading that the coil does not see goes wrong",
+		Repair:   "read the air at the coil inlet; seal the return if it is warmer there than at the grille", Why: "charging by a return reading that the coil does not see goes wrong",
 		Sources: []Source{acca, practice},
 	},
 	{
 		Code: "condenser-coil", Name: "dirty or blocked outdoor coil", Kind: Air, Signature: CondenserAir, Share: 0.62,
 		Physics:  "Less outdoor air, or a coat of dirt, needs a larger temperature difference to reject the heat.",
 		Symptoms: "high condensing pressure with a low subcooling, large rise of the outdoor air, hot discharge, high power",
-		Repair:   "clean the outdoor coil, clear its surroundings, let it dry, measure anew", Why: "clean before measuring the charge",
+		Repair:   "see the outdoor coil through its depth; clean it if it is dirty, clear its surroundings, let it dry, measure anew", Why: "clean before measuring the charge",
 		Sources: []Source{rossiBraun, breukerBraun, kim},
 	},
 	{

@@ -32,7 +32,7 @@ var circuitFaults = []Fault{
 		Code: NonCondensables, Name: "non-condensable gas in the circuit", Kind: Circuit, Signature: NonCondensables, Share: 1,
 		Physics:  "Air or nitrogen gathers in the condenser. Its pressure adds to that of the refrigerant (Dalton), so the gauge reads a condensing temperature that is not there, and its film hinders condensation.",
 		Symptoms: "high condensing pressure with an apparently high subcooling, though the liquid line is not cold; hot discharge, high power; the circuit was open lately",
-		Repair:   "recover the charge, evacuate with a decay test, weigh in new refrigerant; renew the drier",
+		Repair:   "prove it by the standing pressure; then recover the charge, evacuate with a decay test, weigh in new refrigerant; renew the drier",
 		Why:      "gas cannot be separated from the charge in the field",
 		Sources:  []Source{kim, liBraun},
 	},

@@ -33,9 +33,11 @@ type scenario struct {
 	met float64
 }
 
+const asFound = "as-found"
+
 // Scenarios with their weather: as found; a cool night; a room kept cold and dry.
 var scenarios = []scenario{
-	{"as-found", "as it runs now", func(w signature.Weather) signature.Weather { return w }, 1},
+	{asFound, "as it runs now", func(w signature.Weather) signature.Weather { return w }, 1},
 	{"cool-night", "on a night of {at 60 °F} outdoors", func(w signature.Weather) signature.Weather {
 		w.Outdoor = min(w.Outdoor, 288.71)
 		w.ReturnWetBulb = min(w.ReturnWetBulb, 288.15)
@@ -273,9 +275,14 @@ func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
 	}
 }
 
+// widest is the standard uncertainty, in kelvin, beyond which the evaporating
+// temperature of a scenario says nothing: that of readings on an iced coil.
+const widest = 2.5
+
 // Texts says what froze the coil, what it does in other weather, and which
-// control would have prevented it.
-func (f *Freeze) Texts(sys quantity.System) []string {
+// control would have prevented it. Where the coil as it runs now was judged
+// better, by its surface, that scenario is left out.
+func (f *Freeze) Texts(sys quantity.System, judged bool) []string {
 	var out []string
 	explained := f.Explained >= 0.2
 	if !explained {
@@ -283,11 +290,15 @@ func (f *Freeze) Texts(sys quantity.System) []string {
 	}
 	for _, x := range f.Causes {
 		if explained && x.Chance >= 0.05 {
-			out = append(out, fmt.Sprintf("%s: %.0f %% of the ice", x.Name, 100*x.Chance))
+			out = append(out, fmt.Sprintf("%s: %.0f %% of the blame", x.Name, 100*x.Chance))
 		}
 	}
 	for _, s := range f.Scenarios {
-		out = append(out, fmt.Sprintf("%s the coil boils at %s; chance of ice %.0f %%", inUnits(s.text, sys), s.Evaporating.Format(sys), 100*s.Ices))
+		if judged && s.Code == asFound || s.Evaporating.Std > widest {
+			continue
+		}
+		out = append(out, fmt.Sprintf("%s the refrigerant would boil at %s; by the rule that a coil ices from about %s down, give or take %s, the chance of ice is %.0f %%",
+			inUnits(s.text, sys), s.Evaporating.Format(sys), quantity.Temperature(freezing).Format(sys), quantity.TemperatureDelta(freezingStd).Format(sys), 100*s.Ices))
 	}
 	for _, x := range f.Controls {
 		if explained && x.Prevents >= 0.3 {

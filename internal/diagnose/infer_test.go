@@ -225,7 +225,7 @@ func TestAnswersToAnything(t *testing.T) {
 			sound(t, why)
 		}
 		if d.Freeze != nil {
-			for _, s := range d.Freeze.Texts(sys) {
+			for _, s := range d.Freeze.Texts(sys, false) {
 				sound(t, s)
 			}
 		}

@@ -69,7 +69,7 @@ var instrumentFaults = []Fault{
 		Code: HosesSwapped, Name: "high and low hose swapped", Kind: Instrument, Signature: HosesSwapped, Share: 1,
 		Physics:  "A running compressor makes the high side higher.",
 		Symptoms: "suction pressure above liquid pressure",
-		Repair:   "see which hose is on which port: the suction line is the larger, cold pipe", Why: "instruments before everything",
+		Repair:   "see which hose is on which port, and that none is on the discharge port in place of another: the suction line is the larger, cold pipe", Why: "instruments before everything",
 		Sources: []Source{practice},
 	},
 	{

@@ -216,7 +216,7 @@ func (c *caseFile) untaken() []*scale {
 	r := c.seen.raw
 	var out []*scale
 	offer := func(f signature.Feature, missing int, needs []int, code, name string, sign, base float64) {
-		if r.have[missing] || c.seen.have[f] {
+		if r.have[missing] || c.seen.have[f] || f == signature.DischargeOver && c.noDischarge {
 			return
 		}
 		for _, n := range needs {
@@ -433,14 +433,19 @@ func (m *Measurement) Why(sys quantity.System) string {
 			}
 		}
 	}
-	text := fmt.Sprintf("it is expected to tell %.2f bits about the cause", m.Gain)
-	if len(ends) > 1 {
-		text += ", and decides between " + strings.Join(ends[:len(ends)-1], ", ") + " and " + ends[len(ends)-1]
-	}
+	var text []string
 	if m.test != nil {
-		text = m.test.why + "; " + text
+		text = append(text, m.test.why)
 	}
-	return inUnits(text, sys)
+	switch {
+	case len(ends) == 2:
+		text = append(text, "it decides between "+ends[0]+" and "+ends[1])
+	case len(ends) > 2:
+		text = append(text, "it decides between "+strings.Join(ends[:len(ends)-1], "; ")+"; and "+ends[len(ends)-1])
+	case len(ends) == 1:
+		text = append(text, "it confirms, or weakens, "+ends[0])
+	}
+	return inUnits(strings.Join(text, "; "), sys)
 }
 
 // short is the title without sizes.
@@ -462,6 +467,9 @@ func (m *Measurement) Texts(sys quantity.System) []string {
 		o := &m.Outcomes[i]
 		if o.then == nil {
 			continue
+		}
+		if len(m.Outcomes) == 1 {
+			return []string{fmt.Sprintf("%s stays the likeliest whatever it reads, %.0f %%", o.then.short(), 100*o.ThenProbability)}
 		}
 		said := inUnits(o.said, sys)
 		if m.reading != nil {

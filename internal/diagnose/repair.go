@@ -11,6 +11,8 @@ type Step struct {
 	Do, Why string
 	// For names the signatures it is for; empty where it is for the visit.
 	For []Code
+	// Closing says that it only rounds off the steps before it.
+	Closing bool
 
 	next *Measurement // the step is to take it
 }
@@ -182,7 +184,7 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 		steps = append(steps, s.step)
 	}
 	if len(steps) > 1 {
-		steps = append(steps, Step{Do: "take all readings again after each step, once they have settled", Why: "one change at a time shows whether the cause was the one"})
+		steps = append(steps, Step{Do: "take all readings again after each step, once they have settled", Why: "one change at a time shows whether the cause was the one", Closing: true})
 	}
 	return steps
 }
@@ -224,6 +226,9 @@ var namesOf = [features]string{
 func (s *Step) OfCharge() bool {
 	return slices.Contains(s.For, Undercharge) || slices.Contains(s.For, Overcharge)
 }
+
+// Measures reports whether the step is to take the reading that tells most.
+func (s *Step) Measures() bool { return s.next != nil }
 
 // Texts returns the step in the units of sys.
 func (s *Step) Texts(sys quantity.System) (do, why string) {

@@ -123,6 +123,13 @@ func (s *Sign) Supports() int {
 	return 0
 }
 
+// blind says that the explanation spreads the reading so widely that it says
+// little.
+func (s *Sign) blind() bool {
+	const times = 2.5 // the spread of sound machines
+	return s.ReadsStd > times*s.SoundStd
+}
+
 // Text is the sign as a sentence.
 func (s *Sign) Text(sys quantity.System) string {
 	name := s.Feature.String()
@@ -132,10 +139,9 @@ func (s *Sign) Text(sys quantity.System) string {
 		sound += " (" + s.Source + ")"
 	}
 	reads := show(s.Feature, s.Reads, s.ReadsStd, sys)
-	const blind = 2.5 // times the spread of sound machines: the reading is lost
 	switch {
-	case s.ReadsStd > blind*s.SoundStd:
-		return fmt.Sprintf("%s %s; a sound machine reads %s here, and if this is so the reading says little", name, value, sound)
+	case s.blind():
+		return fmt.Sprintf("%s %s; a sound machine reads %s here, and with this cause it may be almost anything", name, value, sound)
 	case s.healthy && s.Supports() > 0:
 		return fmt.Sprintf("%s %s, as a sound machine: %s", name, value, sound)
 	case s.healthy:
@@ -155,10 +161,15 @@ func (x *Explanation) For(sys quantity.System) []string { return x.side(1, sys) 
 // Against returns the evidence against the explanation, the strongest first.
 func (x *Explanation) Against(sys quantity.System) []string { return x.side(-1, sys) }
 
+// clash says that the readings contradict each other: no cause speaks for it.
+func (x *Explanation) clash() bool {
+	return len(x.Causes) == 1 && x.Causes[0].Signature == readingsClash
+}
+
 func (x *Explanation) side(which int, sys quantity.System) []string {
 	var signs []Sign
 	for _, s := range x.Signs {
-		if s.Supports() == which {
+		if s.Supports() == which && !(s.blind() && (which < 0 || x.clash())) {
 			signs = append(signs, s)
 		}
 	}
