@@ -18,6 +18,10 @@ func (j *job) headline() string {
 		if c.Target == nil {
 			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
 		}
+		if hold := j.held(); hold != "" {
+			return fmt.Sprintf("It reads %s by %s alone (%s against a target of %s ± %s), but move no refrigerant yet: %s.",
+				c.Outcome, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), hold)
+		}
 		return fmt.Sprintf("%s: %s %s against a target of %s ± %s, %s.",
 			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance))
 	case ChargeCannotTell:
@@ -49,6 +53,10 @@ func (j *job) next() []Step {
 	if other := j.otherSide(); other != "" {
 		add("read the "+other+" as well", "superheat alone does not tell a wrong charge from a restriction or a metering device of the wrong size; the subcooling beside it does")
 	}
+	why := ""
+	if len(out) == 0 && (j.diagnosis == nil || j.diagnosis.Verdict != diagnose.Faulty) {
+		why = j.hold(add)
+	}
 	j.mend(add)
 	j.mendDoubts(add)
 	switch c := j.charge; c.Outcome {
@@ -76,32 +84,45 @@ func (j *job) next() []Step {
 			add("leave the charge as it is; write the readings down", "the charge is in band")
 		}
 	case ChargeLow, ChargeHigh:
-		waits := len(out) > 0
-		why := ""
-		if !waits {
-			why = j.hold(add)
-		}
-		switch {
-		case why != "":
+		if why != "" {
 			add("leave the charge alone until this is settled, then take all readings again", why)
-		default:
-			if air := j.airUnproven(); air != "" && !waits {
-				add("see that filter, indoor coil, blower and registers are clean and open before refrigerant is moved; measure the airflow if you can", air)
-			}
-			out = append(out, j.dose(waits)...)
+			break
 		}
+		waits := len(out) > 0
+		if air := j.airUnproven(); air != "" && !waits {
+			add("see that filter, indoor coil, blower and registers are clean and open before refrigerant is moved; measure the airflow if you can", air)
+		}
+		out = append(out, j.dose(waits)...)
 	}
 	return out
 }
 
 // hold says why refrigerant must not be moved yet although nothing is certain
-// enough to be mended first, and adds the measurement that settles it.
+// enough to be mended first, and adds what can be looked at without opening the
+// circuit, or else the measurement that settles it.
 func (j *job) hold(add func(do, why string)) string {
-	if j.diagnosis == nil || j.diagnosis.Hold == "" {
+	hold := j.held()
+	if hold == "" {
 		return ""
 	}
-	if j.settle != nil {
+	looked := false
+	for i := range j.diagnosis.Order {
+		if s := &j.diagnosis.Order[i]; s.Outside() {
+			add(s.Texts(j.visit.Units))
+			looked = true
+		}
+	}
+	if !looked && j.settle != nil {
 		add("take "+j.settle.Take, j.settle.Why)
+	}
+	return hold
+}
+
+// held is why the diagnosis would not have refrigerant moved, where the charge
+// reads out of band.
+func (j *job) held() string {
+	if j.diagnosis == nil || j.charge.Outcome != ChargeLow && j.charge.Outcome != ChargeHigh {
+		return ""
 	}
 	return j.diagnosis.Hold
 }
@@ -109,7 +130,7 @@ func (j *job) hold(add func(do, why string)) string {
 // mend adds the repairs that come before the charge: those of the diagnosis, or
 // without one what endangers the compressor and what the air side needs.
 func (j *job) mend(add func(do, why string)) {
-	if d := j.diagnosis; d != nil && (d.Verdict == diagnose.Faulty || j.open) {
+	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
 		for i := range d.Order {
 			s := &d.Order[i]
 			if s.OfCharge() || s.Measures() || s.Closing && j.mendedFirst {
@@ -155,7 +176,7 @@ var diagnosedAs = map[string]diagnose.Code{
 // diagnosisMends reports whether the repair of a finding is among the steps.
 func (j *job) diagnosisMends(code diagnose.Code) bool {
 	d := j.diagnosis
-	return d != nil && (d.Verdict == diagnose.Faulty || j.open) && slices.ContainsFunc(d.Order, func(s diagnose.Step) bool { return slices.Contains(s.For, code) })
+	return d != nil && d.Verdict == diagnose.Faulty && slices.ContainsFunc(d.Order, func(s diagnose.Step) bool { return slices.Contains(s.For, code) })
 }
 
 // otherSide names what is missing of the subcooling beside a superheat that

@@ -22,7 +22,7 @@ func TestVisitsAsATechnicianWould(t *testing.T) {
 		{"compressor-leaking", []ChargeOutcome{ChargeNotNow}, "ompressor leaking", []string{"before condemning the compressor"}, []string{"Recover"}},
 		// What the technician sees outranks what the numbers would say.
 		{"outdoor-coil-wet", []ChargeOutcome{ChargeNotNow}, "the outdoor coil is wet", []string{"Run until it is dry"}, []string{"Shade the sensor"}},
-		{"outdoor-coil-dirty", []ChargeOutcome{ChargeInBand}, "In band", []string{"Clean the coil"}, []string{"write the readings down"}},
+		{"outdoor-coil-dirty", []ChargeOutcome{ChargeInBand}, "In band", []string{"Clean the outdoor coil"}, []string{"write the readings down"}},
 		{"just-started", []ChargeOutcome{ChargeNotNow}, "has run 3 min", []string{"Let it run on"}, []string{"clamp"}},
 		{"coil-iced-filter-dirty", []ChargeOutcome{ChargeNotNow}, "ice on the indoor coil", []string{"filter", "Thaw it with the blower"}, []string{"Add", "Recover"}},
 		// Readings that cannot be believed come before any cause.
@@ -34,7 +34,7 @@ func TestVisitsAsATechnicianWould(t *testing.T) {
 		{"valve-hunting", []ChargeOutcome{ChargeInBand}, "", []string{"why it hunts"}, []string{"write the readings down"}},
 		// Propane leaves the compressor cool: that is no flooding valve.
 		{"r290-cool-discharge", []ChargeOutcome{ChargeLow}, "Undercharged", nil, []string{"Strap the bulb", "condemning"}},
-		{"cool-night", []ChargeOutcome{ChargeNotNow}, "", []string{"outdoor coil"}, []string{"Recover 7"}},
+		{"cool-night", []ChargeOutcome{ChargeHigh}, "move no refrigerant yet: the outdoor coil", []string{"Leave the charge alone"}, []string{"Recover 7"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			a := assess(t, load(t, c.name))

@@ -92,7 +92,6 @@ func (j *job) reconcile() {
 	}
 	cause, chance, waits := j.mendFirst()
 	dirt, dirty := j.dirt()
-	j.open = !waits && !dirty && !undecided && j.openQuestion()
 	switch {
 	case waits:
 		c.Reasons = append([]string{fmt.Sprintf("%s is likelier (%.0f %%) than a wrong charge, and moves the %s by itself", cause, 100*chance, c.Method)}, c.Reasons...)
@@ -100,14 +99,6 @@ func (j *job) reconcile() {
 		c.InBand = max(0, 1-c.Low-c.High)
 	case dirty:
 		c.Reasons = append([]string{dirt.Reason}, slices.DeleteFunc(c.Reasons, func(r string) bool { return r == dirt.Reason })...)
-	case j.open:
-		x := &j.diagnosis.Explanations[0]
-		if x.OfCharge() {
-			x = j.rival()
-		}
-		c.Reasons = append([]string{fmt.Sprintf("with all readings together a wrong charge is only %.0f %% likely; %s (%.0f %%) would read much the same", 100*j.wrongCharge(), x.Title(j.visit.Units), 100*x.Probability)}, c.Reasons...)
-		c.Low, c.High = j.diagnosis.Probability(diagnose.Undercharge), j.diagnosis.Probability(diagnose.Overcharge)
-		c.InBand = max(0, 1-c.Low-c.High)
 	case j.air != nil && j.air.Do != "" && !j.liquidStacked && !undecided:
 		c.Reasons = append([]string{"the temperature split says to see to the air first, and air moves the " + c.Method + " by itself"}, c.Reasons...)
 	default:
@@ -117,40 +108,6 @@ func (j *job) reconcile() {
 	c.Outcome = ChargeNotNow
 	c.Instead = []string{"mend that first, let the machine settle, and judge the charge again"}
 	j.mendedFirst = true
-	if j.open {
-		c.Instead = []string{"move no refrigerant until it is known which it is; then judge the charge again"}
-	}
-}
-
-// wrongCharge is the chance, with everything together, that the charge is wrong
-// the way its method reads.
-func (j *job) wrongCharge() float64 {
-	if j.charge.Outcome == ChargeLow {
-		return j.diagnosis.Probability(diagnose.Undercharge)
-	}
-	return j.diagnosis.Probability(diagnose.Overcharge)
-}
-
-// againstCharge is the chance of a wrong charge below which the odds are plainly
-// against it: less than even, with room for what the diagnosis does not know.
-const againstCharge = 0.45
-
-// openQuestion says that the charge reads wrong by its own method, and that
-// everything together leaves it likelier that something else is wrong, without
-// saying what.
-func (j *job) openQuestion() bool {
-	d := j.diagnosis
-	return d != nil && d.Verdict == diagnose.Unclear && !j.liquidStacked && j.wrongCharge() < againstCharge && j.rival() != nil
-}
-
-// rival is the likeliest explanation that the charge has no part in.
-func (j *job) rival() *diagnose.Explanation {
-	for i := range j.diagnosis.Explanations {
-		if x := &j.diagnosis.Explanations[i]; !x.OfCharge() {
-			return x
-		}
-	}
-	return nil
 }
 
 // dirt is the first of what was seen dirty: cleaning it moves every reading that

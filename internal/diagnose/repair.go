@@ -227,6 +227,14 @@ func (s *Step) OfCharge() bool {
 	return slices.Contains(s.For, Undercharge) || slices.Contains(s.For, Overcharge)
 }
 
+// Outside reports whether the step is to look at the air or at an instrument,
+// with the circuit closed.
+func (s *Step) Outside() bool {
+	return slices.ContainsFunc(s.For, func(c Code) bool {
+		return c == LowIndoorAir || c == ReturnLeak || c == CondenserAir || slices.Contains(instrumentSignatures, c)
+	})
+}
+
 // Measures reports whether the step is to take the reading that tells most.
 func (s *Step) Measures() bool { return s.next != nil }
 
