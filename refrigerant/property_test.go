@@ -165,6 +165,20 @@ func TestStateRoundTrip(t *testing.T) {
 	})
 }
 
+// Far above its dew point vapor of R-744 has the entropy of a solution of its
+// equation far below the triple point.
+func TestStateAtEntropyKeepsToTheVapor(t *testing.T) {
+	r := mustLookup(t, "R-744")
+	s, err := r.State(1.0121209e6, 730.83378)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := r.StateAtEntropy(s.Pressure, s.Entropy)
+	if err != nil || math.Abs(float64(again.Temperature-s.Temperature)) > 1e-6 {
+		t.Errorf("%v leads back to %v, %v", s, again, err)
+	}
+}
+
 func checkState(t rapid.TB, r *Refrigerant, s State) {
 	t.Helper()
 	for name, v := range map[string]float64{

@@ -240,6 +240,21 @@ func (r *Refrigerant) superheatedStart(q *equation, c caloric, value float64, ed
 	return start
 }
 
+// onBranch reports whether t is on the vapor's or the liquid's side of the edge.
+// Some equations have further solutions in the cold, where they mean nothing.
+func onBranch(t, edge float64, phase Phase) bool {
+	const slack = 1e-6
+	return phase == Vapor && t > edge*(1-slack) || phase == Liquid && t < edge*(1+slack)
+}
+
+// closeT and closeRho are how near, in proportion, temperature and density must be
+// for the rest of the way to be taken along the derivatives. Heat capacity and
+// speed of sound are those of the start of it, and so within some 1e-5.
+const (
+	closeT   = 1e-5
+	closeRho = 1e-6
+)
+
 // along follows the isobar from start to the state with the given value, by
 // Newton's method in temperature and density together. It reports false where that
 // does not converge on the branch that begins at edge.
@@ -253,8 +268,8 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 	}
 	t, rho := start.temperature, start.density*q.perMass
 	end := edge.density * q.perMass
+	e.SetT(t)
 	for range 20 {
-		e.SetT(t)
 		s := e.StateAt(rho)
 		v, vT, vRho := c.at(&s)
 		dp, dv := float64(p)-s.P, target-v
@@ -264,13 +279,21 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 		if !(s.DpDrho > 0) || math.IsNaN(dT) || math.IsNaN(dRho) {
 			return State{}, false
 		}
-		if math.Abs(dT) < 1e-6*t && math.Abs(dRho) < 1e-6*rho {
-			// The next step would be the square of this one; the state's own
-			// derivatives take this one without an evaluation.
-			s.H += s.DhDT*dT + s.DhDrho*dRho
-			s.S += s.Cv/t*dT - s.DpDT/(rho*rho)*dRho
-			s.T, s.Rho, s.P = t+dT, rho+dRho, float64(p)
-			return q.state(&s, phase, quality), true
+		if math.Abs(dT) < closeT*t {
+			if math.Abs(dRho) < closeRho*rho {
+				// The next step would be the square of this one; the state's own
+				// derivatives take this one without an evaluation.
+				s.H += s.DhDT*dT + s.DhDrho*dRho
+				s.S += s.Cv/t*dT - s.DpDT/(rho*rho)*dRho
+				s.T, s.Rho, s.P = t+dT, rho+dRho, float64(p)
+				return q.state(&s, phase, quality), onBranch(s.T, edge.temperature, phase)
+			}
+			if math.Abs(dRho) < 1e-3*rho {
+				// What depends on temperature is most of an evaluation, and is
+				// kept for the density to be mended at.
+				rho += dRho
+				continue
+			}
 		}
 		// Longer steps are cut: the density of vapor falls by half for each doubling
 		// of temperature.
@@ -278,6 +301,7 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 			dT, dRho = dT/cut, dRho/cut
 		}
 		t, rho = t+dT, rho+dRho
+		e.SetT(t)
 		if phase == Vapor && rho > 1.001*end || phase == Liquid && rho < 0.999*end {
 			return State{}, false
 		}

@@ -182,3 +182,36 @@ func TestVirialCoefficients(t *testing.T) {
 		}
 	})
 }
+
+// The terms weighed beforehand for the model's own composition give what the
+// owners' shares give when the same composition is set.
+func TestOwnCompositionIsSetTheSame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := drawModel(t)
+		temp, rho := drawState(t, m)
+		e := m.Evaluator()
+		defer e.Release()
+		e.SetT(temp)
+		own := e.StateAt(rho)
+		pOwn, _ := e.PressureAt(rho)
+		x := m.MoleFractions()
+		e.SetTX(temp, &x)
+		set := e.StateAt(rho)
+		pSet, _ := e.PressureAt(rho)
+		r := m.GasConstant()
+		for _, c := range []struct {
+			name            string
+			got, want, size float64
+		}{
+			{"pressure", pOwn, pSet, rho * r * temp},
+			{"pressure of the state", own.P, set.P, rho * r * temp},
+			{"enthalpy", own.H, set.H, r * temp},
+			{"entropy", own.S, set.S, r},
+			{"heat capacity", own.Cv, set.Cv, r},
+		} {
+			if !(math.Abs(c.got-c.want) <= 1e-10*math.Max(c.size, math.Abs(c.want))) {
+				t.Errorf("%s: %v and %v", c.name, c.got, c.want)
+			}
+		}
+	})
+}

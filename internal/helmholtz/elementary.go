@@ -22,9 +22,31 @@ func exp(x float64) float64 {
 	k := int64(int32(math.Float64bits(shifted)))
 	kf := shifted - roundToInt
 	r := (x - kf*ln2Over64High) - kf*ln2Over64Low
-	p := r + r*r*(0.5+r*(1.0/6+r*(1.0/24+r*(1.0/120))))
+	r2 := r * r
+	p := r + r2*(0.5+r*(1.0/6)+r2*(1.0/24+r*(1.0/120)))
 	t := math.Float64frombits(math.Float64bits(exp2Table[k&63]) + uint64(k>>6)<<52)
 	return t + t*p
+}
+
+// expProducts fills dst with exp(x y) for each x of xs. It is exp without the call,
+// which takes a third of its time.
+func expProducts(dst, xs []float64, y float64) {
+	dst = dst[:len(xs)]
+	for i, x := range xs {
+		x *= y
+		if !(x > -700 && x < 700) {
+			dst[i] = math.Exp(x)
+			continue
+		}
+		shifted := x*(64/math.Ln2) + roundToInt
+		k := int64(int32(math.Float64bits(shifted)))
+		kf := shifted - roundToInt
+		r := (x - kf*ln2Over64High) - kf*ln2Over64Low
+		r2 := r * r
+		p := r + r2*(0.5+r*(1.0/6)+r2*(1.0/24+r*(1.0/120)))
+		t := math.Float64frombits(math.Float64bits(exp2Table[k&63]) + uint64(k>>6)<<52)
+		dst[i] = t + t*p
+	}
 }
 
 func log(x float64) float64 {

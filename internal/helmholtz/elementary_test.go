@@ -39,6 +39,23 @@ func TestElementaryFunctions(t *testing.T) {
 	}
 }
 
+func TestExpProducts(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	xs := []float64{0, 1, -1, 50, 1e4, -1e4, math.NaN()}
+	for range 1000 {
+		xs = append(xs, 60*(r.Float64()-0.5))
+	}
+	got := make([]float64, len(xs))
+	for _, y := range []float64{0.4, -0.3, 0} {
+		expProducts(got, xs, y)
+		for i, x := range xs {
+			if want := math.Exp(x * y); math.Abs(got[i]-want) > 4.5e-16*want || math.IsNaN(want) != math.IsNaN(got[i]) {
+				t.Fatalf("exp(%v·%v) = %v, want %v", x, y, got[i], want)
+			}
+		}
+	}
+}
+
 var sinkFloat float64
 
 func BenchmarkExp(b *testing.B) {

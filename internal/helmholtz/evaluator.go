@@ -19,6 +19,7 @@ type Evaluator struct {
 
 	fun, s1, s2      []float64 // functions of τ, their first two θ derivatives over themselves
 	c, ct, ctt       []float64 // coefficients and their θ derivatives, by owner
+	split            bool
 	sum, sumT, sumTT []float64 // coefficients of the whole composition, by function of δ
 	summed           bool
 
@@ -85,43 +86,59 @@ func (e *Evaluator) SetTX(t float64, x *[MaxComponents]float64) {
 func (e *Evaluator) prepare(temp float64) {
 	m := e.m
 	e.T = temp
-	e.summed = len(m.residual.owners) == 1
+	e.split, e.summed = false, false
 	e.idealKnown = false
 	e.order = -1
-	if len(m.fluids) == 1 {
-		e.tr, e.vr = m.fluids[0].ReducingT, 1/m.fluids[0].ReducingRho
+	if e.own {
+		e.tr, e.vr = m.tr, m.vr
 	} else {
-		e.reduce()
+		e.tr, e.vr = m.reducing(&e.X)
 	}
 	e.tau = e.tr / temp
 	e.tauFunctions()
-	t := &m.residual
-	fun, s1, s2 := e.fun, e.s1, e.s2
-	for k := range t.coefs {
-		cf := &t.coefs[k]
-		var c, ct, ctt float64
-		for _, tm := range t.terms[cf.begin:cf.end] {
+}
+
+// coefficients adds up terms, coefficient by coefficient.
+func (e *Evaluator) coefficients(coefs []coef, terms []term, c, ct, ctt []float64) {
+	fun := e.fun
+	s1, s2 := e.s1[:len(fun)], e.s2[:len(fun)]
+	c, ct, ctt = c[:len(coefs)], ct[:len(coefs)], ctt[:len(coefs)]
+	for k := range coefs {
+		var v0, v1, v2 float64
+		for _, tm := range terms[coefs[k].begin:coefs[k].end] {
 			f := tm.fun
 			v := tm.n * fun[f]
-			c += v
-			ct += v * s1[f]
-			ctt += v * s2[f]
+			v0 += v
+			v1 += v * s1[f]
+			v2 += v * s2[f]
 		}
-		e.c[k], e.ct[k], e.ctt[k] = c, ct, ctt
+		c[k], ct[k], ctt[k] = v0, v1, v2
 	}
 }
 
-func (e *Evaluator) reduce() {
-	m := e.m
-	tr, vr := 0.0, 0.0
+// splitOwners fills the coefficients by owner.
+func (e *Evaluator) splitOwners() {
+	if e.split {
+		return
+	}
+	e.split = true
+	t := &e.m.residual
+	e.coefficients(t.coefs, t.terms, e.c, e.ct, e.ctt)
+}
+
+// reducing returns the reducing temperature and molar volume of a composition.
+func (m *Model) reducing(x *[MaxComponents]float64) (tr, vr float64) {
+	if len(m.fluids) == 1 {
+		return m.fluids[0].ReducingT, 1 / m.fluids[0].ReducingRho
+	}
 	for i, f := range m.fluids {
-		xx := e.X[i] * e.X[i]
+		xx := x[i] * x[i]
 		tr += xx * f.ReducingT
 		vr += xx / f.ReducingRho
 	}
 	for k := range m.reducers {
 		r := &m.reducers[k]
-		xi, xj := e.X[r.i], e.X[r.j]
+		xi, xj := x[r.i], x[r.j]
 		xx := xi * xj
 		if xx == 0 {
 			continue
@@ -137,16 +154,14 @@ func (e *Evaluator) reduce() {
 			vr += r.cV * xx * (xi + xj) / (r.qV*xi + xj)
 		}
 	}
-	e.tr, e.vr = tr, vr
+	return tr, vr
 }
 
 func (e *Evaluator) tauFunctions() {
 	t := &e.m.residual
 	tau := e.tau
 	lt := log(tau)
-	for k, p := range t.tauPowers {
-		e.fun[k] = exp(p * lt)
-	}
+	expProducts(e.fun, t.tauPowers, lt)
 	k := len(t.tauPowers)
 	for i := range t.tauShapes {
 		s := &t.tauShapes[i]
@@ -177,21 +192,33 @@ func (e *Evaluator) tauFunctions() {
 	}
 }
 
-// weight is what an owner's energy counts with.
-func (e *Evaluator) weight(o *owner) float64 {
+// weightIn is what the owner's energy counts with in a composition.
+func (o *owner) weightIn(x *[MaxComponents]float64) float64 {
 	if o.j < 0 {
-		return e.X[o.i]
+		return x[o.i]
 	}
-	return e.X[o.i] * e.X[o.j] * o.weight
+	return x[o.i] * x[o.j] * o.weight
 }
 
-// sumOwners adds up the owners' coefficients for the whole composition.
+func (e *Evaluator) weight(o *owner) float64 { return o.weightIn(&e.X) }
+
+// sumOwners adds up the owners' coefficients for the whole composition. For that
+// of the model the terms were weighed when it was made.
 func (e *Evaluator) sumOwners() {
 	if e.summed {
 		return
 	}
 	e.summed = true
 	t := &e.m.residual
+	if len(t.owners) == 1 {
+		e.splitOwners() // the same coefficients
+		return
+	}
+	if e.own {
+		e.coefficients(t.mean, t.meanTerms, e.sum, e.sumT, e.sumTT)
+		return
+	}
+	e.splitOwners()
 	clear(e.sum)
 	clear(e.sumT)
 	clear(e.sumTT)

@@ -3,6 +3,7 @@ package helmholtz
 import (
 	"errors"
 	"math"
+	"slices"
 	"sort"
 	"sync"
 )
@@ -28,6 +29,8 @@ type Model struct {
 	h0, s0    float64 // added to enthalpy and entropy
 
 	reducers []reducer
+	tr, vr   float64 // reducing temperature and molar volume at x
+	mixing   float64 // Σ x ln x
 	residual residualTable
 	ideal    idealTable
 	pool     *sync.Pool
@@ -86,7 +89,10 @@ func NewModel(fluids []*Fluid, moleFractions []float64, pair func(a, b *Fluid) *
 		}
 	}
 	m.residual = b.build()
+	m.residual.weigh(&m.x)
 	m.ideal.finish(&m.x)
+	m.tr, m.vr = m.reducing(&m.x)
+	m.mixing = mixing(m.x[:n])
 	return m, nil
 }
 
@@ -141,6 +147,11 @@ type residualTable struct {
 	owners []owner
 	coefs  []coef
 	terms  []term
+
+	// mean and meanTerms are the coefficients of the overall composition, one for
+	// each function of δ; empty for a pure fluid, whose they are already.
+	mean      []coef
+	meanTerms []term
 
 	low []virialShare
 }
@@ -342,6 +353,34 @@ func (b *tableBuilder) build() residualTable {
 	}
 	t.findVirialShares()
 	return *t
+}
+
+// weigh joins the terms of all owners, weighed by the overall composition.
+func (t *residualTable) weigh(x *[MaxComponents]float64) {
+	if len(t.owners) == 1 {
+		return
+	}
+	lists := make([][]term, len(t.powers)+len(t.bells))
+	for i := range t.owners {
+		o := &t.owners[i]
+		w := o.weightIn(x)
+		for _, c := range t.coefs[o.coefs[0]:o.coefs[1]] {
+			for _, tm := range t.terms[c.begin:c.end] {
+				list := &lists[c.basis]
+				k := slices.IndexFunc(*list, func(have term) bool { return have.fun == tm.fun })
+				if k < 0 {
+					k = len(*list)
+					*list = append(*list, term{fun: tm.fun})
+				}
+				(*list)[k].n += w * tm.n
+			}
+		}
+	}
+	for basis, list := range lists {
+		begin := len(t.meanTerms)
+		t.meanTerms = append(t.meanTerms, list...)
+		t.mean = append(t.mean, coef{basis: uint16(basis), begin: uint16(begin), end: uint16(len(t.meanTerms))})
+	}
 }
 
 func (t *residualTable) findVirialShares() {

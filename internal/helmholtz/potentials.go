@@ -38,6 +38,7 @@ func (e *Evaluator) potentials(rho float64, out *Potentials, second bool) {
 	n := len(m.fluids)
 	t := &m.residual
 	delta := rho * e.vr
+	e.splitOwners()
 	e.basis(delta)
 
 	var d derivatives

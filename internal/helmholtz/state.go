@@ -40,20 +40,13 @@ func (m *Model) Pressure(t, rho float64) (p, dpdrho float64) {
 func (e *Evaluator) StateAt(rho float64) State {
 	m := e.m
 	d := e.total(rho)
-	molarMass := m.molarMass
+	molarMass, mix := m.molarMass, m.mixing
 	if !e.own {
-		molarMass = m.MolarMassOf(&e.X)
+		molarMass, mix = m.MolarMassOf(&e.X), mixing(e.X[:len(m.fluids)])
 	}
 	id := e.idealGas()
 	r, t := m.r, e.T
-	logs := log(rho)
-	if len(m.fluids) > 1 {
-		for _, x := range e.X[:len(m.fluids)] {
-			if x > 0 {
-				logs += x * log(x)
-			}
-		}
-	}
+	logs := log(rho) + mix
 	rt := r * t
 	z := 1 + d.a10
 	zt := 1 + d.a10 - d.a11
@@ -73,6 +66,19 @@ func (e *Evaluator) StateAt(rho float64) State {
 	s.DhDT = r * (cv + zt)
 	s.DhDrho = rt / rho * (d.a10 + d.a20 + d.a11)
 	return s
+}
+
+// mixing is Σ x ln x, the entropy of mixing over −R.
+func mixing(x []float64) (sum float64) {
+	if len(x) == 1 {
+		return 0
+	}
+	for _, xi := range x {
+		if xi > 0 {
+			sum += xi * log(xi)
+		}
+	}
+	return sum
 }
 
 // idealGas is the ideal-gas part at the temperature and composition that are set.
