@@ -28,6 +28,7 @@
 //   - charge: charging methods, their targets and conditions, steadiness, dosing
 //   - airside: airflow, temperature split, capacity, freezing
 //   - refrigerant/cycle: the machine as a whole, fitted to the one at hand
+//   - refrigerant/diagram and psychro/chart: the pictures of both
 //
 // # What outranks it
 //
