@@ -347,7 +347,7 @@ func TestFormsTakeTurns(t *testing.T) {
 		}
 		faults[p.Ask+p.Answer.Text] = true
 	}
-	for _, topic := range []string{"saturation", "glide", "superheat", "subcooling", "altitude", "cycle", "air", "airflow", "diagnosis"} {
+	for _, topic := range []string{"saturation", "glide", "superheat", "subcooling", "altitude", "cycle", "air", "airflow", "dosing", "diagnosis"} {
 		if len(forms[topic]) < 2 {
 			t.Errorf("%s is always put in the same words", topic)
 		}
