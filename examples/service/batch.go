@@ -43,6 +43,8 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 		return internalProblem()
 	}
 	w.Header().Set("Content-Type", "application/x-ndjson")
+	// What is left of a batch that ended early is not the next request.
+	w.Header().Set("Connection", "close")
 	out := json.NewEncoder(w)
 	in := lineReader{in: bufio.NewReaderSize(r.Body, 64<<10)}
 	ended := make(chan struct{})
@@ -73,7 +75,7 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 		case err == errLongLine:
 			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
 		case err != nil:
-			out.Encode(BatchResult{Line: n, Problem: malformedProblem(errors.New("the batch ended, or its time was up, in the middle of a line"))})
+			out.Encode(BatchResult{Line: n, Problem: cutProblem(err, "this line")})
 			return nil
 		case n > maxBatchLines:
 			out.Encode(BatchResult{Line: n, Problem: problemOfType("too-large", fmt.Sprintf("a batch has at most %d lines; send this line and those after it in another", maxBatchLines))})

@@ -37,7 +37,7 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Pr
 	case errors.As(err, &large):
 		return nil, tooLargeProblem(large.Limit)
 	case err != nil:
-		return nil, malformedProblem(errors.New("the request ended, or its time was up, before its body had arrived"))
+		return nil, cutProblem(err, "its body")
 	}
 	return text, nil
 }

@@ -84,6 +84,26 @@ func TestSlowAndBrokenClients(t *testing.T) {
 	}
 }
 
+// A request whose time is up is told so.
+func TestSlowBody(t *testing.T) {
+	_, _, address := start(t, 4)
+	for _, q := range []struct{ head, want string }{
+		{"POST /v1/assess HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n{", `"status":408`},
+		{"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000\r\n\r\n{", `{"line":1,"problem":{"type":"/problems/timeout"`},
+	} {
+		c, err := net.Dial("tcp", address)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		io.WriteString(c, q.head)
+		c.SetReadDeadline(time.Now().Add(5 * time.Second))
+		if answer, err := io.ReadAll(c); err != nil || !strings.Contains(string(answer), q.want) {
+			t.Errorf("%v %s", err, answer)
+		}
+	}
+}
+
 // Connections beyond the limit wait and are then served.
 func TestConnectionLimit(t *testing.T) {
 	_, _, address := start(t, 2)

@@ -43,7 +43,7 @@ var operations = []operation{
 	{
 		method: "POST", path: "/v1/assess", summary: "Assess a visit. Scope \"verdict\" leaves out the next dose and the diagnosis, which take most of the time.",
 		takes: reflect.TypeFor[satline.Visit](), gives: reflect.TypeFor[satline.Assessment](), media: asJSON, givesKind: asJSON,
-		example: exampleVisit, problems: []int{400, 413, 415, 422, 500, 503},
+		example: exampleVisit, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		method: "POST", path: "/v1/assess/batch", summary: "Assess visits, one a line, each answered on a line of its own as soon as it has come. A line that cannot be assessed, or is longer than 1 MiB, has a problem for an answer and does not end the batch. At most 100000 lines, each at most 15 s in coming. A result whose problem is /problems/stopping, or /problems/too-large on line 100001, is the last one: send that line and those after it again.",
@@ -61,22 +61,22 @@ var operations = []operation{
 	{
 		method: "POST", path: "/v1/refrigerant/saturation", summary: "Bubble and dew temperature at a pressure, with superheat and subcooling of a pipe; or bubble and dew pressure at a temperature.",
 		takes: reflect.TypeFor[SaturationQuestion](), gives: reflect.TypeFor[SaturationAnswer](), media: asJSON, givesKind: asJSON,
-		example: `{"refrigerant": "R-454B", "gauge": "118 psig", "elevation": "6000 ft", "line": "52 °F"}`, problems: []int{400, 413, 415, 422, 500, 503},
+		example: `{"refrigerant": "R-454B", "gauge": "118 psig", "elevation": "6000 ft", "line": "52 °F"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		method: "POST", path: "/v1/refrigerant/state", summary: "Density, enthalpy, entropy and the rest at an absolute pressure and one more property.",
 		takes: reflect.TypeFor[StateQuestion](), gives: reflect.TypeFor[StateAnswer](), media: asJSON, givesKind: asJSON,
-		example: `{"refrigerant": "R-32", "pressure": "900 kPa", "temperature": "15 °C"}`, problems: []int{400, 413, 415, 422, 500, 503},
+		example: `{"refrigerant": "R-32", "pressure": "900 kPa", "temperature": "15 °C"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		method: "POST", path: "/v1/air", summary: "The state of moist air at any altitude.",
 		takes: reflect.TypeFor[AirQuestion](), gives: reflect.TypeFor[AirAnswer](), media: asJSON, givesKind: asJSON,
-		example: `{"dryBulb": "75 °F", "wetBulb": "62 °F", "elevation": "6000 ft"}`, problems: []int{400, 413, 415, 422, 500, 503},
+		example: `{"dryBulb": "75 °F", "wetBulb": "62 °F", "elevation": "6000 ft"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		method: "POST", path: "/v1/charge/target", summary: "What superheat, subcooling or approach should read, how near is near enough, and where both come from.",
 		takes: reflect.TypeFor[TargetQuestion](), gives: reflect.TypeFor[charge.Target](), media: asJSON, givesKind: asJSON,
-		example: `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", "outdoorDryBulb": "88 °F ± 0.6 °F"}`, problems: []int{400, 413, 415, 422, 500, 503},
+		example: `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", "outdoorDryBulb": "88 °F ± 0.6 °F"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		method: "GET", path: "/problems/{kind}", summary: "What a kind of problem means, at the address that is its type.",

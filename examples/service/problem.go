@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"os"
 	"strings"
 
 	"github.com/satline/satline"
@@ -45,6 +46,7 @@ var problemTypes = []Problem{
 	{Type: "/problems/path", Title: "There is nothing at this path.", Status: http.StatusNotFound},
 	{Type: "/problems/unknown-refrigerant", Title: "The refrigerant is not known.", Status: http.StatusNotFound},
 	{Type: "/problems/method", Title: "The path answers to another method.", Status: http.StatusMethodNotAllowed},
+	{Type: "/problems/timeout", Title: "The request took too long to arrive.", Status: http.StatusRequestTimeout},
 	{Type: "/problems/too-large", Title: "The request is too large.", Status: http.StatusRequestEntityTooLarge},
 	{Type: "/problems/media-type", Title: "The request is in another format.", Status: http.StatusUnsupportedMediaType},
 	{Type: "/problems/input", Title: "A value has to be mended.", Status: http.StatusUnprocessableEntity},
@@ -95,6 +97,14 @@ func malformedProblem(err error) *Problem {
 
 func tooLargeProblem(limit int64) *Problem {
 	return problemOfType("too-large", fmt.Sprintf("at most %d bytes are read", limit))
+}
+
+// cutProblem is that of a request that did not arrive whole.
+func cutProblem(err error, what string) *Problem {
+	if errors.Is(err, os.ErrDeadlineExceeded) {
+		return problemOfType("timeout", "the time was up before "+what+" had arrived")
+	}
+	return problemOfType("malformed", "the request ended before "+what+" had arrived")
 }
 
 func mediaProblem(want, got string) *Problem {
