@@ -114,7 +114,7 @@ func (c *caseFile) priorLog(p component) float64 {
 	case p.b == none:
 		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + logSights(c.evidence, &c.suspects[p.a], nil)
 	}
-	return math.Log(c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
+	return math.Log(seldom*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
 		logSights(c.evidence, &c.suspects[p.a], &c.suspects[p.b])
 }
 
