@@ -451,7 +451,7 @@ func (g *generator) electricHeat() heater {
 		statement: fmt.Sprintf("With only the electric heat on, the single-phase heater takes %s A at %s V.", number(amps), number(volts)),
 		given:     given("voltage", number(volts)+" V", "current", number(amps)+" A"),
 		watts:     volts * amps, slip: math.Sqrt(3), mistake: "√3 belongs to three phases; this heater is on one",
-		caution: "the terminals are live while this is measured. Only who is qualified for it opens the panel.",
+		caution: "the terminals are live while this is measured. Only a qualified person opens the panel.",
 	}
 	if g.ip() {
 		h.step = step("definition; 1 W is 3.412 Btu/h", "Heat: %s V × %s A × 3.412 = %s Btu/h.", number(volts), number(amps), decimals(3.412*h.watts, 0))
@@ -465,7 +465,7 @@ func (g *generator) furnace() heater {
 	percent := g.pick(80, 95, 5)
 	h := heater{
 		slip: 100 / percent, mistake: "the fuel was taken for the heat; the rest of it leaves with the flue gas",
-		caution: "a furnace burns gas and gives off carbon monoxide. Only who is licensed for it opens or adjusts the burner.",
+		caution: "a furnace burns gas and gives off carbon monoxide. Only a licensed person opens or adjusts the burner.",
 	}
 	if g.ip() {
 		input := g.pick(40, 100, 10) * 1000

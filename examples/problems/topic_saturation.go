@@ -147,7 +147,7 @@ func cylinderProblem(g *generator) (Problem, error) {
 	// Between rows the tables are read along a straight line, and they are rounded.
 	a := numeric(shown, g.either(0.2, 2), int(g.either(1, 0)), g.gaugeUnit())
 	return Problem{
-		Statement: fmt.Sprintf("A cylinder of new %s, most of it liquid, has stood in a room at %s for a day, at sea level.", f.Designation(), g.temperature(room)),
+		Statement: fmt.Sprintf("A cylinder of %s, as delivered and most of it liquid, has stood in a room at %s for a day, at sea level.", f.Designation(), g.temperature(room)),
 		Given:     given("refrigerant", f.Designation(), "room", g.temperature(room)),
 		Ask:       "What should a gauge on it show?",
 		Tables:    []Table{tab},
