@@ -2,7 +2,7 @@ package satline
 
 import (
 	"fmt"
-	"time"
+	"math"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
@@ -112,11 +112,11 @@ func (j *job) subcoolingAt(r *Readings) (quantity.TemperatureDelta, bool, error)
 func steadinessText(of string, c charge.Steadiness[quantity.TemperatureDelta], sys quantity.System) string {
 	switch c.State {
 	case charge.Settled:
-		return fmt.Sprintf("the %s has settled at %s, within %s to %s", of, c.Value.Format(sys), c.Low.Format(sys), c.High.Format(sys))
+		return fmt.Sprintf("the %s has settled at %s, within %s to %s", of, c.Value.Value.Format(sys), c.Low.Format(sys), c.High.Format(sys))
 	case charge.Hunting:
-		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %s; its mean is %s", of, c.Low.Format(sys), c.High.Format(sys), c.Period.Round(time.Second), c.Value.Format(sys))
+		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %.0f s; its mean is %s", of, c.Low.Format(sys), c.High.Format(sys), c.Period.Seconds(), c.Value.Value.Format(sys))
 	case charge.Settling:
-		return fmt.Sprintf("the %s is still moving towards about %s; wait another %s", of, c.Value.Format(sys), c.Wait.Round(time.Minute))
+		return fmt.Sprintf("the %s is still moving towards about %s; wait another %.0f min", of, c.Value.Format(sys), math.Ceil(c.Wait.Minutes()))
 	case charge.Drifting:
 		return fmt.Sprintf("the %s drifts and shows no end yet; keep the machine running and log on", of)
 	}

@@ -82,9 +82,13 @@ func (b Better) Text(sys quantity.System) string {
 	case Atmosphere:
 		return "give the elevation of the site, or read a barometer there: most of the doubt is the pressure that the gauge counts from"
 	}
-	s := fmt.Sprintf("take the %s better: it is good to ±%s (one standard uncertainty)", b.Reading.Name(), b.inItsUnit(b.Now, sys))
-	if b.Need > 0 {
-		return s + fmt.Sprintf(", and ±%s would settle it", b.inItsUnit(b.Need, sys))
+	now, need := b.inItsUnit(b.Now, sys), b.inItsUnit(b.Need, sys)
+	s := fmt.Sprintf("take the %s better: it is good to ±%s (one standard uncertainty)", b.Reading.Name(), now)
+	switch {
+	case b.Need > 0 && need == now:
+		return s + ", and a little better than that would settle it"
+	case b.Need > 0:
+		return s + fmt.Sprintf(", and ±%s would settle it", need)
 	}
 	return s + fmt.Sprintf(", and more than this one reading must be bettered: all together must come to ±%s", b.All.Format(sys))
 }

@@ -196,6 +196,10 @@ func TestDosingOnSimulatedMachines(t *testing.T) {
 		if reached[runs/2] > 3 || overshot > runs*5/100 {
 			t.Errorf("%v: median %d moves, %d of %d overshot", m, reached[runs/2], overshot, runs)
 		}
+		// Nor the far edge of the band itself, which is the stricter reading.
+		if pastEdge > runs*5/100 {
+			t.Errorf("%v: %d of %d passed the far edge", m, pastEdge, runs)
+		}
 		if inBand < runs*90/100 {
 			t.Errorf("%v: %d of %d end in band", m, inBand, runs)
 		}
