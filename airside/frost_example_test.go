@@ -104,9 +104,9 @@ func ExampleThaw_Time() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(ice.Format(quantity.IP), "of ice:", thaw.Soonest.Round(time.Minute), "to", thaw.Latest.Round(time.Minute))
+	fmt.Println(ice.Format(quantity.IP), "of ice: likely", thaw.Likely.Round(time.Minute), "and up to", thaw.Latest.Round(time.Minute))
 	fmt.Println(thaw.Do[0])
 	// Output:
-	// 15.00 lb of ice: 3m0s to 13m0s
+	// 15.00 lb of ice: likely 25m0s and up to 1h15m0s
 	// compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line
 }

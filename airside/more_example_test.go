@@ -162,6 +162,15 @@ func ExampleCapacityLine_Run() {
 	// 38.2 °F 44.6 °F <nil>
 }
 
+// What was seen at one condition is a machine that can be asked about another.
+func ExampleSeenAt() {
+	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	plant, err := airside.SeenAt(coil, airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}, quantity.Fahrenheit(40))
+	fmt.Println(plant.Capacity.Format(quantity.IP), "at", plant.Evaporating.Format(quantity.IP), err)
+	// Output: 33297 Btu/h at 40.0 °F <nil>
+}
+
 func ExampleNewFanCurve() {
 	_, err := airside.NewFanCurve([]airside.FanPoint{
 		{Static: quantity.InchesWater(0.3), Flow: quantity.CFM(1200)},

@@ -37,9 +37,10 @@ type Thaw struct {
 
 // A ThawTime is how long a coil takes to thaw.
 type ThawTime struct {
-	// Soonest is with all of the airflow through the ice, Likely with half and
-	// Latest with a fifth of it, as ice blocks the coil (common practice, no
-	// source).
+	// Soonest is with a third of the airflow through the ice, as through frost
+	// between the fins, Likely with a tenth of it, for a coil that is iced over,
+	// and Latest with a thirtieth, for a solid block (common practice, no source:
+	// half an hour to two hours is usual).
 	Soonest time.Duration `json:"soonest"`
 	Likely  time.Duration `json:"likely"`
 	Latest  time.Duration `json:"latest"`
@@ -81,7 +82,7 @@ func (t Thaw) Time() (ThawTime, error) {
 		return time.Duration(math.Min(seconds/share, 1e9) * float64(time.Second)).Round(time.Second)
 	}
 	return ThawTime{
-		Soonest: lasting(1), Likely: lasting(0.5), Latest: lasting(0.2),
+		Soonest: lasting(1. / 3), Likely: lasting(1. / 10), Latest: lasting(1. / 30),
 		Water: quantity.Liters(t.Ice.Kilograms()),
 		Do: []string{
 			"compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line",

@@ -17,7 +17,23 @@ func ExampleTubeOf() {
 	fmt.Println(err)
 	// Output:
 	// bore 0.311 in
-	// outside diameter of a tube: 11.18 mm (0.440 in) is out of range; valid from 3.17 mm (0.125 in) to 41.27 mm (1.625 in); ASTM B280 has, in inches, 0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.125, 1.375, 1.625; measure across the outside, without insulation
+	// outside diameter of a tube: 11.18 mm (0.440 in) is out of range; ASTM B280 has, in inches, 0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 0.875, 1.125, 1.375, 1.625; measure across the outside, without insulation
+}
+
+func ExampleTubes() {
+	for _, tube := range charge.Tubes(charge.Drawn)[:3] {
+		fmt.Printf("%.3f in outside, %.3f in bore\n", tube.Outside.Inches(), tube.Bore().Inches())
+	}
+	// Output:
+	// 0.250 in outside, 0.200 in bore
+	// 0.375 in outside, 0.315 in bore
+	// 0.500 in outside, 0.430 in bore
+}
+
+func ExampleTube_VolumeOf() {
+	tube, _ := charge.TubeOf(quantity.Inches(0.375), charge.Annealed)
+	fmt.Printf("%.0f mL in 25 ft\n", tube.VolumeOf(quantity.Feet(25)).Liters()*1000)
+	// Output: 373 mL in 25 ft
 }
 
 func ExampleLineCharge() {

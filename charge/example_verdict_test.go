@@ -76,6 +76,19 @@ func ExampleObstacles() {
 	//   instead: wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
 }
 
+// A doubt lets a verdict stand; an obstacle that forbids does not.
+func ExampleForbidden() {
+	dirty := charge.Situation{Device: charge.FixedRestrictor, FilterDirty: true}
+	iced := charge.Situation{Device: charge.FixedRestrictor, CoilIced: true}
+	for _, s := range []charge.Situation{dirty, iced} {
+		obstacles := charge.Obstacles(s, charge.Superheat)
+		fmt.Printf("%s: forbidden %v, mend first %v\n", obstacles[0].Code, charge.Forbidden(obstacles), obstacles[0].MendFirst)
+	}
+	// Output:
+	// filter-dirty: forbidden false, mend first true
+	// coil-iced: forbidden true, mend first true
+}
+
 func ExampleChoose() {
 	s := charge.Situation{Device: charge.FixedRestrictor, CoilWet: true}
 	method, obstacles := charge.Choose(s)

@@ -78,7 +78,7 @@ func TubeOf(outside quantity.Length, temper Temper) (Tube, error) {
 		sizes = append(sizes, fmt.Sprintf("%.5g", t.Outside.Inches()))
 	}
 	return Tube{}, &RangeError{
-		Quantity: "outside diameter of a tube", Value: across(outside), Min: across(tubes[0].Outside), Max: across(tubes[len(tubes)-1].Outside),
+		Quantity: "outside diameter of a tube", Value: across(outside),
 		Advice: "ASTM B280 has, in inches, " + strings.Join(sizes, ", ") + "; measure across the outside, without insulation",
 	}
 }
