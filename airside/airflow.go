@@ -2,6 +2,7 @@ package airside
 
 import (
 	"fmt"
+	"sync"
 
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -73,7 +74,7 @@ func (a Airflow) PerTon(capacity quantity.Power) float64 {
 }
 
 // standardDensity is 0.075 lb/ft³, to the digits that dry air of 70 °F has.
-var standardDensity = StandardAir().Density()
+var standardDensity = sync.OnceValue(func() quantity.Density { return StandardAir().Density() })
 
 // measureAirflow evaluates f, which gives a flow and the air it is counted at,
 // with its uncertainties.
@@ -87,7 +88,7 @@ func measureAirflow(method AirflowMethod, x, std inputs, names *[maxInputs]strin
 			return outputs{}, within("airflow", quantity.VolumeFlow(flow), 0, largestFlow, "the readings do not make a flow: are they of one moment, and in the units they were read in?")
 		}
 		rho := air.Density()
-		return outputs{flow, flow * float64(rho/standardDensity), float64(air.DryAirFlow(quantity.VolumeFlow(flow))), float64(rho)}, nil
+		return outputs{flow, flow * float64(rho/standardDensity()), float64(air.DryAirFlow(quantity.VolumeFlow(flow))), float64(rho)}, nil
 	})
 	if err != nil {
 		return Airflow{}, fmt.Errorf("airflow by %s: %w", method, err)

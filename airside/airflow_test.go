@@ -190,7 +190,7 @@ func TestDropReading(t *testing.T) {
 	}
 	d.WithGrid, d.Normal, d.Air = quantity.Uncertain[quantity.StaticPressure]{}, quantity.Uncertain[quantity.StaticPressure]{}, airAt(70, highAtmosphere)
 	c, err := d.Airflow()
-	want := math.Sqrt(float64(standardDensity / c.Density))
+	want := math.Sqrt(float64(standardDensity() / c.Density))
 	if err != nil || math.Abs(float64(c.Flow.Value)/(quantity.CFM(1000).CubicMetersPerSecond()*1.2)-want) > 1e-9 {
 		t.Errorf("thin air: %v, %v", c.Flow.Value.CFM(), err)
 	}

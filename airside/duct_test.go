@@ -100,14 +100,14 @@ func TestFanLaws(t *testing.T) {
 	const horsepower = 745.699872
 	amca := verify.Source{Cite: "ANSI/AMCA Standard 210 and ASHRAE Handbook HVAC Systems and Equipment, fan laws", Kind: verify.FromMemory}
 	p := FanPoint{quantity.CFM(10000), quantity.InchesWater(1), quantity.Power(3 * horsepower)}
-	got, err := FanLaws(p, 600, 720, standardDensity, standardDensity)
+	got, err := FanLaws(p, 600, 720, standardDensity(), standardDensity())
 	if err != nil {
 		t.Fatal(err)
 	}
 	verify.Value(t, amca, "flow from 600 to 720 rpm", "CFM", 12000, got.Flow.CFM(), 1e-6)
 	verify.Value(t, amca, "static pressure from 600 to 720 rpm", "in. w.c.", 1.44, got.Static.InchesWater(), 1e-9)
 	verify.Value(t, amca, "power from 600 to 720 rpm", "hp", 5.184, got.Power.Watts()/horsepower, 1e-9)
-	thin, err := FanLaws(p, 600, 600, standardDensity, standardDensity*0.8)
+	thin, err := FanLaws(p, 600, 600, standardDensity(), standardDensity()*0.8)
 	if err != nil || thin.Flow != p.Flow || math.Abs(float64(thin.Static/p.Static)-0.8) > 1e-12 || math.Abs(float64(thin.Power/p.Power)-0.8) > 1e-12 {
 		t.Errorf("thin air: %+v, %v", thin, err)
 	}

@@ -140,7 +140,7 @@ func (c *FanCurve) Airflow(static quantity.Uncertain[quantity.StaticPressure], a
 		if err != nil {
 			return 0, a, err
 		}
-		flow, err := c.StandardFlow(quantity.StaticPressure(x[3] * float64(standardDensity/a.Density())))
+		flow, err := c.StandardFlow(quantity.StaticPressure(x[3] * float64(standardDensity()/a.Density())))
 		return x[4] * float64(flow), a, err
 	})
 }

@@ -48,7 +48,7 @@ func (m Model) Saturation() Saturation {
 // boundary is where pure water condenses.
 func (m Model) boundary() *boundary {
 	if m == PerfectGas {
-		return hylandWexlerBoundary
+		return hylandWexlerBoundary()
 	}
 	return m.Saturation().boundary()
 }

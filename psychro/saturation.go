@@ -2,6 +2,7 @@ package psychro
 
 import (
 	"math"
+	"sync/atomic"
 )
 
 // A boundary is a saturation curve of water and ice, and its inverse, made
@@ -52,7 +53,22 @@ func newBoundary(equation func(t float64) (ln, slope float64), join float64) *bo
 	return b
 }
 
-var hylandWexlerBoundary = newBoundary(hylandWexlerLn, hylandWexlerJoin)
+// hylandWexler is made on first use, so that a program which only imports the
+// package starts no later. Two that make it at once make the same.
+var hylandWexler atomic.Pointer[boundary]
+
+func hylandWexlerBoundary() *boundary {
+	if b := hylandWexler.Load(); b != nil {
+		return b
+	}
+	return makeHylandWexler()
+}
+
+func makeHylandWexler() *boundary {
+	b := newBoundary(hylandWexlerLn, hylandWexlerJoin)
+	hylandWexler.Store(b)
+	return b
+}
 
 // temperatureAt returns the temperature at which the saturation pressure is pw.
 // It tends to 0 K as pw tends to 0. Beyond maxTemperature, which every caller

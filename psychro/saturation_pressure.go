@@ -38,7 +38,7 @@ func (s Saturation) boundary() *boundary {
 	case IF97:
 		return if97Boundary()
 	}
-	return hylandWexlerBoundary
+	return hylandWexlerBoundary()
 }
 
 // Pressure returns the saturation pressure at t, from −100 to 200 °C; beyond, it
