@@ -19,7 +19,7 @@ func (j *job) headline() string {
 			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
 		}
 		if hold := j.held(); hold != "" {
-			return fmt.Sprintf("It reads %s by %s alone (%s against a target of %s ± %s), but move no refrigerant yet: %s.",
+			return fmt.Sprintf("It reads %s, %s %s against a target of %s ± %s, but move no refrigerant yet: %s.",
 				c.Outcome, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), hold)
 		}
 		return fmt.Sprintf("%s: %s %s against a target of %s ± %s, %s.",

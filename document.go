@@ -70,9 +70,6 @@ func (a Assessment) document(audience Audience, pictures []Picture) document {
 		a.head(&d)
 		d.blocks = append(d.blocks, a.verdictBlock(), a.riskBlock(), a.nextBlock(), a.settleBlock(), a.readingsBlock(), a.derivedBlock(), a.airBlock(), a.freezeBlock(), a.findingsBlock(audience))
 	}
-	if len(pictures) > 0 {
-		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
-	}
 	caution := block{heading: "Be careful"}
 	cautions := a.Cautions
 	if audience == Owner {
@@ -84,6 +81,9 @@ func (a Assessment) document(audience Audience, pictures []Picture) document {
 	d.blocks = append(d.blocks, caution)
 	if a.Notes != "" && audience != Owner {
 		d.blocks = append(d.blocks, block{heading: "Notes", paragraphs: []string{a.Notes}})
+	}
+	if len(pictures) > 0 {
+		d.blocks = append(d.blocks, block{heading: "Pictures", pictures: pictures})
 	}
 	d.blocks = slices.DeleteFunc(d.blocks, block.empty)
 	return d

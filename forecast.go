@@ -167,12 +167,12 @@ func (j *job) outlook(fitted *cycle.Fitted, seen cycle.Conditions, s Scenario) (
 	}
 	o := Outlook{
 		Scenario: s, Superheat: p.Superheat, Subcooling: p.Subcooling, Evaporating: p.Evaporating, Condensing: p.Condensing,
-		CoilSurface: freeze.Surface, Supply: p.Supply, Capacity: p.NetCapacity, FreezeChance: freeze.Probability, Extrapolating: p.Extrapolating,
+		CoilSurface: freeze.Surface, Supply: p.Supply, Capacity: p.NetCapacity, FreezeChance: freeze.Probability,
 	}
 	sys := j.visit.Units
 	o.Says = []string{
 		fmt.Sprintf("superheat %s, subcooling %s, capacity %s", p.Superheat.Format(sys), p.Subcooling.Format(sys), p.NetCapacity.Format(sys)),
-		fmt.Sprintf("evaporating at %s, the coldest surface of the coil at %s: the chance that it grows ice is %.0f %%", p.Evaporating.Format(sys), freeze.Surface.Format(sys), 100*freeze.Probability),
+		fmt.Sprintf("evaporating at %s, the coldest surface of the coil at %s: the chance that it grows ice is %s", p.Evaporating.Format(sys), freeze.Surface.Format(sys), chance(freeze.Probability)),
 	}
 	if freeze.Outdoor != nil {
 		o.Says = append(o.Says, "it freezes at "+freeze.Outdoor.Format(sys)+" outdoors and colder, all else as here")
@@ -184,12 +184,24 @@ func (j *job) outlook(fitted *cycle.Fitted, seen cycle.Conditions, s Scenario) (
 		o.Says = append(o.Says, fmt.Sprintf("it freezes at %.0f %% of this airflow and less", 100**freeze.Airflow))
 	}
 	if p.Superheat.Value-2*quantity.TemperatureDelta(p.Superheat.Std) < 0 {
-		o.Says = append(o.Says, "liquid may come back to the compressor then")
+		o.Says = append(o.Says, "liquid may come back to the compressor there")
 	}
 	for _, x := range p.Extrapolating {
-		o.Says = append(o.Says, "far from what was seen: "+x)
+		o.Extrapolating = append(o.Extrapolating, x.Text(sys))
+		o.Says = append(o.Says, "this is far from what was seen, and the more uncertain for it: "+x.Text(sys))
 	}
 	return o, nil
+}
+
+// chance writes a probability; nothing that a model says is certain.
+func chance(p float64) string {
+	switch {
+	case p < 0.01:
+		return "below 1 %"
+	case p > 0.99:
+		return "above 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*p)
 }
 
 // elevation is that of the site, or the one that its barometer stands for.

@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -66,6 +67,24 @@ func BenchmarkForecast(b *testing.B) {
 	for b.Loop() {
 		if _, err := Forecast(v, CoolNight()); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// What is far from the visit is said in the units of the visit, once per scenario.
+func TestForecastSpeaksOneSystemOfUnits(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Units = quantity.SI
+	out, err := Forecast(v, CoolNight())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(out[0].Extrapolating) == 0 {
+		t.Error("a cool night is not far from a warm day")
+	}
+	for _, s := range out[0].Says {
+		if strings.Contains(s, "°F") || strings.Contains(s, "is 0 %") {
+			t.Errorf("an outlook in SI says %q", s)
 		}
 	}
 }

@@ -37,7 +37,7 @@ func ExampleJudgeFrost() {
 	// Output:
 	// near freezing
 	// the coldest surface of the coil is 33.4 °F ± 1.4 °F over refrigerant of 28.0 °F: 1.4 °F above freezing
-	// chances are 15 % that it is below freezing; a cooler evening, a lower set-point or a dirtier filter would do it
+	// chances are 15 % that it is below freezing; a cooler evening, a lower set-point or a dirtier filter would bring it there
 	// the refrigerant itself is below freezing: only the air keeps the surface above it
 }
 

@@ -107,7 +107,11 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		encoder.SetEscapeHTML(false)
 		err = encoder.Encode(a)
 	case *asHTML:
-		err = a.WriteHTML(&out, audience, pictures(visit, a)...)
+		var drawn []satline.Picture
+		if audience != satline.Owner {
+			drawn = pictures(visit, a)
+		}
+		err = a.WriteHTML(&out, audience, drawn...)
 	case *asMarkdown:
 		err = a.WriteMarkdown(&out, audience)
 	default:
@@ -122,7 +126,8 @@ func forecast(v satline.Visit, outdoor string) (string, error) {
 		return "", fmt.Errorf("-tonight: %w", err)
 	}
 	now, night := satline.Scenario{Name: "As it is now"}, satline.CoolNight()
-	night.Name, night.OutdoorDryBulb = "At "+t.Format(v.Units)+" outdoors", t
+	night.OutdoorDryBulb = t
+	night.Name = fmt.Sprintf("At %s outdoors, with the rooms at %s and %s wet bulb", t.Format(v.Units), night.ReturnDryBulb.Format(v.Units), night.ReturnWetBulb.Format(v.Units))
 	outlooks, err := satline.Forecast(v, now, night)
 	if err != nil {
 		return "", err

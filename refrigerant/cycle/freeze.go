@@ -24,7 +24,7 @@ type FreezeForecast struct {
 	WetBulb *quantity.Temperature // at this return wet bulb and drier
 	Airflow *float64              // at this share of the airflow and less
 	// Extrapolating as in Prediction.
-	Extrapolating []string
+	Extrapolating []Departure
 }
 
 const freezing = 273.15 // K

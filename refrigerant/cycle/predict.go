@@ -28,7 +28,32 @@ type Prediction struct {
 
 	// Extrapolating lists what is further from the visit than it can speak for; the bands
 	// are wider for it. Empty where nothing is.
-	Extrapolating []string
+	Extrapolating []Departure
+}
+
+// A Departure is how far a prediction is from the visit in one respect.
+type Departure struct {
+	Of string // "outdoor dry bulb", "charge"
+	// By is the difference of a temperature, Part that of anything else, as a
+	// part of what it was at the visit; the other one is zero.
+	By   quantity.TemperatureDelta
+	Part float64
+}
+
+// Text says the departure in a system of units.
+func (d Departure) Text(sys quantity.System) string {
+	if d.By != 0 {
+		way := "warmer"
+		if d.By < 0 {
+			way = "colder"
+		}
+		return fmt.Sprintf("%s %s %s than at the visit", d.Of, quantity.TemperatureDelta(math.Abs(float64(d.By))).Format(sys), way)
+	}
+	way := "more"
+	if d.Part < 0 {
+		way = "less"
+	}
+	return fmt.Sprintf("%s %.0f %% %s than at the visit", d.Of, 100*math.Abs(d.Part), way)
 }
 
 // Predict returns what the fitted machine does under conditions c. changed is what changes
@@ -155,34 +180,32 @@ var doubts = [outputCount]struct {
 
 // distance is how far conditions and changes are from the visit, in units of what a
 // visit speaks for, and what is further than one such unit.
-func (f *Fitted) distance(c Conditions, changed Faults) (float64, []string) {
+func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 	airflow := changed.IndoorAirflow
 	if f.at.Airflow > 0 && c.Airflow > 0 {
 		airflow += float64(c.Airflow/f.at.Airflow) - 1
 	}
 	sum := 0.0
-	var reasons []string
+	var far []Departure
 	for _, d := range []struct {
-		name      string
-		by, speak float64
-		format    string
-		scale     float64
+		Departure
+		speak float64
 	}{
-		{"outdoor dry bulb", float64(c.OutdoorDryBulb - f.at.OutdoorDryBulb), 8, "%+.0f °F", 1.8},
-		{"return wet bulb", float64(c.ReturnWetBulb - f.at.ReturnWetBulb), 3, "%+.0f °F", 1.8},
-		{"return dry bulb", float64(c.ReturnDryBulb - f.at.ReturnDryBulb), 5, "%+.0f °F", 1.8},
-		{"indoor airflow", airflow, 0.2, "%+.0f %%", 100},
-		{"charge", changed.Charge, 0.1, "%+.0f %%", 100},
-		{"outdoor airflow", changed.OutdoorAirflow, 0.3, "%+.0f %%", 100},
-		{"metering device", changed.MeteringSize, 0.15, "%+.0f %%", 100},
+		{Departure{Of: "outdoor dry bulb", By: c.OutdoorDryBulb.Sub(f.at.OutdoorDryBulb)}, 8},
+		{Departure{Of: "return wet bulb", By: c.ReturnWetBulb.Sub(f.at.ReturnWetBulb)}, 3},
+		{Departure{Of: "return dry bulb", By: c.ReturnDryBulb.Sub(f.at.ReturnDryBulb)}, 5},
+		{Departure{Of: "indoor airflow", Part: airflow}, 0.2},
+		{Departure{Of: "charge", Part: changed.Charge}, 0.1},
+		{Departure{Of: "outdoor airflow", Part: changed.OutdoorAirflow}, 0.3},
+		{Departure{Of: "opening of the metering device", Part: changed.MeteringSize}, 0.15},
 	} {
-		x := d.by / d.speak
+		x := (float64(d.By) + d.Part) / d.speak
 		sum += x * x
 		if math.Abs(x) > 1 {
-			reasons = append(reasons, fmt.Sprintf("%s "+d.format+" from the visit", d.name, d.by*d.scale))
+			far = append(far, d.Departure)
 		}
 	}
-	return math.Sqrt(sum), reasons
+	return math.Sqrt(sum), far
 }
 
 // parameters are the unknowns of the machine. The errors of the air readings of the visit

@@ -278,6 +278,7 @@ func typedUnits(t *testing.T, b *browser) {
 	t.Helper()
 	before := b.text(`document.getElementById("headline").textContent`)
 	b.write("f-readings-suctionLine", "21.1111111 C")
+	b.wait("the diagnosis of it", `document.documentElement.dataset.answered === "whole"`)
 	if got := b.text(`document.getElementById("headline").textContent`); got != before {
 		t.Errorf("70 °F and 21.1 °C: %q and %q", before, got)
 	}
