@@ -92,6 +92,42 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 	}
 }
 
+// Readings that contradict each other leave the unknowns open far beyond what machines
+// are. The prediction still ends, in numbers.
+func TestPredictionFromContradictions(t *testing.T) {
+	s := machine(t, "R-410A", FixedRestrictor)
+	gauge := func(v float64) *quantity.Uncertain[quantity.GaugePressure] {
+		return new(quantity.PSIG(v).PlusMinus(quantity.PSIG(0.5)))
+	}
+	clamp := func(v float64) *quantity.Uncertain[quantity.Temperature] {
+		return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(0.5)))
+	}
+	for _, v := range []Visit{
+		{SuctionPressure: gauge(300), LiquidPressure: gauge(118), SuctionLine: clamp(40), LiquidLine: clamp(170)},
+		{SuctionPressure: gauge(118), LiquidPressure: gauge(118), SuctionLine: clamp(62), LiquidLine: clamp(95)},
+		{SuctionPressure: gauge(10), LiquidPressure: gauge(600), SuctionLine: clamp(170), LiquidLine: clamp(40), Supply: clamp(105)},
+	} {
+		v.Conditions = RatingConditions()
+		f, err := Fit(s, v)
+		if err != nil {
+			continue
+		}
+		p, err := f.Predict(RatingConditions(), Faults{})
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		for _, x := range []float64{float64(p.NetCapacity.Value), p.NetCapacity.Std, float64(p.Superheat.Value), p.Superheat.Std, p.SuctionPressure.Std} {
+			if math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Errorf("misfit %.0f: capacity %v, superheat %v", f.Misfit(), p.NetCapacity, p.Superheat)
+			}
+		}
+		if _, err := f.Freeze(RatingConditions(), Faults{}); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 func TestMapThatIsNone(t *testing.T) {
 	for _, m := range []*Map{nil, {}, {Flow: [10]float64{math.Inf(1)}, Power: [10]float64{1}}} {
 		_, _, err := m.At(quantity.Fahrenheit(45), quantity.Fahrenheit(110))

@@ -83,11 +83,7 @@ func (f *Fitted) Predict(c Conditions, changed Faults) (Prediction, error) {
 	was := outputs(&base)
 	for k, p := range ps {
 		moved := append([]float64(nil), x...)
-		// As far as the unknown is uncertain, so that a bend on the way is felt.
-		step := f.unknowns[k].Std
-		if x[k]+step > p.high {
-			step = -step
-		}
+		step := p.step(x[k], f.unknowns[k].Std)
 		moved[k] += step
 		o, err := f.solveAt(ps, moved, c, changed)
 		if err != nil {
@@ -219,6 +215,20 @@ func (f *Fitted) parameters() []parameter {
 		}
 	}
 	return ps
+}
+
+// step is how far to move the unknown at x for its slope: as far as it is uncertain, so
+// that a bend on the way is felt, but not beyond what a machine can be.
+func (p *parameter) step(x, std float64) float64 {
+	switch {
+	case x+std <= p.high:
+		return std
+	case x-std >= p.low:
+		return -std
+	case p.high-x > x-p.low:
+		return p.high - x
+	}
+	return p.low - x
 }
 
 // solveAt adds the changes to what the fit found.
