@@ -36,8 +36,8 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			if !(u.Value >= low && u.Value <= top) {
 				return outOfRange(where, u.Value, low, top, "")
 			}
-			if !(u.Std >= 0 && finite(u.Std)) {
-				return &VisitError{Field: where, Problem: "its uncertainty is negative or not a number"}
+			if most := float64(top - low); !(u.Std >= 0 && u.Std <= most) {
+				return &VisitError{Field: where, Problem: "its uncertainty is negative, not a number, or wider than all that can be read; give one standard deviation"}
 			}
 			if u.Std == 0 {
 				u.Std = std(in, u.Value)

@@ -35,7 +35,7 @@ type Capacity struct {
 	// entering dry bulb; Latent is the rest. Sensible and Latent add up to Total.
 	Sensible quantity.Uncertain[quantity.Power] `json:"sensible"`
 	Latent   quantity.Uncertain[quantity.Power] `json:"latent"`
-	// SensibleHeatRatio is Sensible over Total, and zero where Total is.
+	// SensibleHeatRatio is Sensible over Total, and zero where Total is none.
 	SensibleHeatRatio    float64 `json:"sensibleHeatRatio"`
 	SensibleHeatRatioStd float64 `json:"sensibleHeatRatioStd"`
 	// Condensate is the water that leaves the air.
@@ -152,7 +152,7 @@ func balance(c psychro.Process, flow quantity.VolumeFlow) (outputs, error) {
 	}
 	y[outLatent] -= water * float64(c.WaterEnthalpy)
 	y[outTotal] = -m * float64(c.Heat)
-	if y[outTotal] != 0 {
+	if math.Abs(y[outTotal]) > 1e-9*math.Abs(y[outSensible]) {
 		y[outRatio] = y[outSensible] / y[outTotal]
 	}
 	y[outCondensate], y[outDryAir] = water, m

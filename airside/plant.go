@@ -1,6 +1,8 @@
 package airside
 
 import (
+	"math"
+
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -115,7 +117,9 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 		return Running{}, &RangeError{Quantity: "evaporating temperature", Value: coldest, Min: coldest, Max: warmest,
 			Advice: "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control"}
 	}
-	excess(t)
+	if math.IsNaN(excess(t)) {
+		return Running{}, &RangeError{Quantity: "airflow of the plant", Value: at.Airflow, Min: quantity.VolumeFlow(0), Max: largestFlow, Advice: "coil and air are too far apart in size for an answer"}
+	}
 	return Running{
 		Evaporating: quantity.Temperature(t), Surface: quantity.Temperature(last.Surface),
 		Supply: quantity.Temperature(last.T), Capacity: quantity.Power(last.Heat),

@@ -126,8 +126,9 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	case w.Length.Value == 0 && w.Tube == (Tube{}):
 		out.Source = unitLabel
 	case w.Adder != nil:
-		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per > 0) {
-			return Weighing{}, &RangeError{Quantity: "label's adder", Value: w.Adder.Mass, Min: quantity.Mass(0), Max: most, Advice: "give a mass and the length that it is for, as 0.6 oz per 1 ft"}
+		const shortest, longest = quantity.Length(0.01), quantity.Length(100)
+		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per >= shortest && w.Adder.Per <= longest) {
+			return Weighing{}, &RangeError{Quantity: "label's adder", Value: w.Adder.Mass, Min: quantity.Mass(0), Max: most, Advice: "give a mass and the length that it is for, 0.4 in to 328 ft, as 0.6 oz per 1 ft"}
 		}
 		perMeter := float64(w.Adder.Mass) / float64(w.Adder.Per)
 		out.Line = quantity.Mass(perMeter * float64(w.Length.Value-w.FactoryLength))

@@ -105,6 +105,9 @@ func (p *Points) Analyze() (Analysis, error) {
 	case p.DischargeLine != nil && p.DischargeLine.Value <= p.SuctionLine.Value:
 		return Analysis{}, errColdDischarge
 	}
+	if err := p.check(); err != nil {
+		return Analysis{}, err
+	}
 	in, std := p.readings()
 	base, err := p.compute(in)
 	if err != nil {
@@ -168,6 +171,45 @@ type (
 	results  [resultCount]float64
 )
 
+// check refuses what no instrument shows.
+func (p *Points) check() error {
+	const advice = "read it again, in the unit it was read in"
+	if p.Atmosphere != 0 {
+		if err := within("atmosphere around the gauges", p.Atmosphere, quantity.Kilopascals(40), quantity.Kilopascals(120), "read a barometer at the site, take quantity.AtmosphereAt its elevation, or leave it at 0 for sea level"); err != nil {
+			return err
+		}
+	}
+	for _, r := range []struct {
+		name string
+		u    *quantity.Uncertain[quantity.GaugePressure]
+	}{{"suction pressure", p.SuctionPressure}, {"liquid pressure", p.LiquidPressure}, {"discharge pressure", p.DischargePressure}} {
+		if err := readable(r.name, r.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice); err != nil {
+			return err
+		}
+	}
+	for _, r := range []struct {
+		name string
+		u    *quantity.Uncertain[quantity.Temperature]
+	}{{"suction line temperature", p.SuctionLine}, {"liquid line temperature", p.LiquidLine}, {"discharge line temperature", p.DischargeLine}} {
+		if err := readable(r.name, r.u, quantity.Celsius(-100), quantity.Celsius(250), advice); err != nil {
+			return err
+		}
+	}
+	if err := readable("electric power of the compressor", p.Power, quantity.Watts(1), quantity.Kilowatts(10000), "leave it out where the meter shows nothing"); err != nil {
+		return err
+	}
+	if err := readable("capacity on the air side", p.AirCapacity, quantity.Kilowatts(-10000), quantity.Kilowatts(10000), advice); err != nil {
+		return err
+	}
+	if k := p.Compressor; k != nil {
+		if err := within("displacement of the compressor", k.Displacement, 0, 10, "the volume that it sweeps in a second; 0 where it is not known"); err != nil {
+			return err
+		}
+		return k.withDefaults().check()
+	}
+	return nil
+}
+
 func (p *Points) readings() (v, std readings) {
 	atm := p.Atmosphere
 	if atm == 0 {
@@ -205,6 +247,9 @@ func (p *Points) readings() (v, std readings) {
 	}
 	return v, std
 }
+
+// leastRise of enthalpy in a compressor, J/kg: less is no compression.
+const leastRise = 100
 
 // computed are the states and results of one set of readings.
 type computed struct {
@@ -276,6 +321,9 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			return c, err
 		}
 		rise = float64(c.discharge.Enthalpy) - h1
+		if !(rise > leastRise) {
+			return c, errColdDischarge
+		}
 		v[oIsentropic] = float64(c.ideal.Enthalpy-c.suction.Enthalpy) / rise
 		v[oRejected] = float64(c.discharge.Enthalpy) - h3
 	}

@@ -253,7 +253,8 @@ func (f *Fitted) ChargeChange(added, label quantity.Mass) float64 {
 	if !f.made() {
 		return 0
 	}
-	if !(label > 0) {
+	const least = quantity.Mass(0.01) // no machine holds less
+	if !(label >= least) {
 		label = f.system.Charge()
 	}
 	return float64(added / label)
