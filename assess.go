@@ -27,6 +27,7 @@ func Assess(v Visit) (Assessment, error) {
 		j.judgeFreeze()
 	}
 	j.reconcile()
+	j.charge.Hold = j.held()
 	next := j.next()
 	estimated, why := j.fluid.Estimated()
 	if !estimated {

@@ -178,6 +178,10 @@ type ChargeVerdict struct {
 	Low    float64 `json:"low"`
 	InBand float64 `json:"inBand"`
 	High   float64 `json:"high"`
+	// Hold says why no refrigerant is to be moved yet although the charge reads
+	// out of band: the diagnosis doubts an instrument, the air or the circuit.
+	// Only an assessment of scope Whole can tell.
+	Hold string `json:"hold,omitempty"`
 	// Reasons are sentences with numbers.
 	Reasons []string `json:"reasons"`
 	// Instead says what to do where the method does not apply.

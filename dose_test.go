@@ -31,6 +31,9 @@ func TestDoseWaitsForDoubts(t *testing.T) {
 		if err != nil || a.Dose == nil {
 			continue // readings that cannot be are an error of the visit
 		}
+		if a.Charge.Hold != "" {
+			t.Errorf("visit %d: dosed, and held because %s", i, a.Charge.Hold)
+		}
 		doses++
 		code := truth.Code()
 		if strings.Contains(code, "charge") {
@@ -54,6 +57,20 @@ func TestDoseWaitsForDoubts(t *testing.T) {
 	t.Logf("%d of %d visits dosed, %d of them wrong in their charge", doses, n, right)
 	if right < doses*9/10 {
 		t.Errorf("%d of %d doses to machines that are wrong in their charge", right, doses)
+	}
+}
+
+// The charge says by itself that refrigerant waits, for a program that shows no
+// sentences; a verdict alone cannot tell.
+func TestHoldIsStated(t *testing.T) {
+	v := load(t, "cool-night")
+	a := assess(t, v)
+	if a.Charge.Hold == "" || a.Dose != nil || !strings.Contains(a.Headline, a.Charge.Hold) {
+		t.Errorf("hold %q, dose %v, headline %q", a.Charge.Hold, a.Dose, a.Headline)
+	}
+	v.Scope = VerdictOnly
+	if a := assess(t, v); a.Charge.Hold != "" {
+		t.Errorf("a verdict alone holds: %q", a.Charge.Hold)
 	}
 }
 

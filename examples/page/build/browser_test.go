@@ -226,6 +226,14 @@ func (b *browser) write(id, text string) {
 	b.wait("an answer to "+id, `document.documentElement.dataset.answered`)
 }
 
+// fill writes into several fields.
+func (b *browser) fill(fields map[string]string) {
+	b.t.Helper()
+	for id, text := range fields {
+		b.write(id, text)
+	}
+}
+
 func (b *browser) press(selector string) {
 	b.t.Helper()
 	b.eval(fmt.Sprintf(`(() => { delete document.documentElement.dataset.answered; document.querySelector(%q).click(); })()`, selector))

@@ -246,7 +246,7 @@
     if (!section.hidden) list.replaceChildren(...items.flatMap(fill));
     else list.replaceChildren();
   }
-  const li = (text, ...why) => make("li", {}, make("b", {}, joined(text)), ...why.filter(Boolean).map((w) => make("span", { class: "why" }, joined(sentence(w)))));
+  const li = (text, ...why) => make("li", {}, make("b", {}, joined(sentence(text))), ...why.filter(Boolean).map((w) => make("span", { class: "why" }, joined(sentence(w)))));
   const plain = (text) => make("li", {}, joined(sentence(text)));
   // A number is not parted from its unit at the end of a line.
   const joined = (text) => text.replace(/(\d) (?=[°%A-Za-z]{1,5}\b|°|%)/g, "$1\u00a0").replace(/± (?=\d)/g, "±\u00a0");
@@ -258,6 +258,9 @@
     let line = answer.problem || "";
     if (a) {
       [tone, mark, word] = OUTCOMES[a.charge.outcome] || ["wait", "?", a.charge.outcome];
+      // Only the diagnosis can tell that refrigerant waits, and it follows later.
+      if (whole || a.charge.outcome !== held.outcome) held = { outcome: a.charge.outcome, why: a.charge.hold };
+      if (held.why) [tone, mark, word] = ["wait", "!", `${word}? Wait`];
       line = a.headline;
     } else if (!state.texts["equipment.refrigerant"]) {
       line = "Enter the refrigerant, the metering device and the readings.";
@@ -267,6 +270,7 @@
     for (const id of ["bar", "verdict-card"]) $(id).dataset.outcome = tone;
     for (const id of ["bar-mark", "mark"]) $(id).textContent = mark;
     for (const id of ["bar-outcome", "outcome"]) $(id).textContent = word;
+    line = joined(line);
     $("headline").textContent = line;
     // The bar has the outcome in large letters already.
     $("bar-line").textContent = a && line.toLowerCase().startsWith(a.charge.outcome + ": ") ? sentence(line.slice(a.charge.outcome.length + 2)) : line;
@@ -287,13 +291,14 @@
     if (!whole && a && shown) return;
     shown = a;
     texts("next", a && a.next, (s) => [li(s.do, s.why)]);
-    const held = document.activeElement.closest(".evidence");
+    const focused = document.activeElement.closest(".evidence");
     texts("findings", a && a.findings, (f) => [finding(f)]);
-    if (held) for (const e of document.querySelectorAll(".evidence")) if (e.dataset.cause === held.dataset.cause) e.firstChild.focus({ preventScroll: true });
+    if (focused) for (const e of document.querySelectorAll(".evidence")) if (e.dataset.cause === focused.dataset.cause) e.firstChild.focus({ preventScroll: true });
     const settle = a && a.settle;
     $("settle").hidden = !settle;
     $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, joined(sentence(settle.take)))), make("p", { class: "why" }, joined(sentence(settle.why))), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
   }
+  let held = {};
   // A value stays together, and may only part before its uncertainty.
   const unbroken = (text) => text.replace(/ (?!±)/g, "\u00a0");
   const percent = (p) => unbroken(100 * p > 99 ? "> 99 %" : 100 * p < 1 ? "< 1 %" : Math.round(100 * p) + " %");
