@@ -127,6 +127,9 @@ func (c Cylinder) cautions(r *Refrigerant) []string {
 // Contents returns the refrigerant in c when the scale shows gross. A gross mass
 // below the tare is a *RangeError: wrong tare, or scale not zeroed.
 func (c Cylinder) Contents(gross quantity.Mass) (quantity.Mass, error) {
+	if err := c.checkTare(); err != nil {
+		return 0, err
+	}
 	if !(gross >= c.Tare && float64(gross) < math.Inf(1)) {
 		return 0, &RangeError{
 			Quantity: "gross mass of the cylinder",
@@ -281,6 +284,10 @@ func (c Cylinder) check() error {
 			Advice:   "read WC on the collar",
 		}
 	}
+	return c.checkTare()
+}
+
+func (c Cylinder) checkTare() error {
 	if w := float64(c.Tare); !(w >= 0 && w < 1e5) {
 		return &RangeError{
 			Quantity: "tare of the cylinder",

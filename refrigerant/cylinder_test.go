@@ -151,6 +151,7 @@ func TestCylinderRefusals(t *testing.T) {
 func FuzzCylinder(f *testing.F) {
 	f.Add(uint8(3), 21.6, 12.7, 35.0, 0.5, 300.0)
 	f.Add(uint8(31), 0.0, -1.0, math.Inf(1), 2.0, math.NaN())
+	f.Add(uint8(3), 21.6, math.Inf(-1), 35.0, 0.5, 300.0)
 	f.Fuzz(func(t *testing.T, i uint8, water, tare, gross, level, temp float64) {
 		r := &roster[int(i)%len(roster)]
 		c := Cylinder{quantity.Mass(water), quantity.Mass(tare)}

@@ -151,3 +151,24 @@ func TestLeakRefusals(t *testing.T) {
 		}
 	}
 }
+
+// No case makes a panic, a hang or a NaN.
+func FuzzLeak(f *testing.F) {
+	f.Add(uint8(37), 297.0, "vapor", 0.5, 0.0, 0.5)
+	f.Add(uint8(130), 250.0, "liquid", 0.01, 0.2, 0.99)
+	f.Add(uint8(31), math.NaN(), "gas", -1.0, 0.9, 0.1)
+	f.Fuzz(func(t *testing.T, i uint8, temp float64, from string, level, first, second float64) {
+		r := &roster[int(i)%len(roster)]
+		steps, err := r.Leak(LeakCase{Temperature: quantity.Temperature(temp), From: Phase(from), Level: level, Lost: []float64{first, second}})
+		if err != nil {
+			return
+		}
+		for _, s := range steps {
+			for _, v := range []float64{s.Lost, float64(s.Pressure), float64(s.BubbleShift), float64(s.DewShift)} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("%v at %v K from %s: %+v", r, temp, from, s)
+				}
+			}
+		}
+	})
+}

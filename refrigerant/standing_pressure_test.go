@@ -71,3 +71,23 @@ func TestStandingPressureNonCondensables(t *testing.T) {
 		}
 	}
 }
+
+// No reading makes a panic, a hang or a NaN.
+func FuzzStandingPressure(f *testing.F) {
+	f.Add(1e6, 297.0, 1.0)
+	f.Add(math.Inf(1), math.NaN(), -1.0)
+	f.Add(5e-324, 1e300, math.Inf(1))
+	f.Fuzz(func(t *testing.T, p, temp, tolerance float64) {
+		fits, err := StandingPressure(quantity.Pressure(p), quantity.Temperature(temp), quantity.TemperatureDelta(tolerance))
+		if err != nil {
+			return
+		}
+		for _, fit := range fits {
+			for _, v := range []float64{float64(fit.Dew), float64(fit.Bubble), float64(fit.Over), float64(fit.Off)} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("%v at %v Pa, %v K: %+v", fit.Refrigerant, p, temp, fit)
+				}
+			}
+		}
+	})
+}
