@@ -94,7 +94,23 @@ func (j *job) next() []Step {
 		}
 		out = append(out, j.dose(waits)...)
 	}
+	if c := j.charge.Outcome; c == ChargeInBand || c == ChargeCannotTell {
+		j.watch(add)
+	}
 	return out
+}
+
+// watch adds what is to be done about lesser dangers to the compressor, where
+// neither a repair nor a dose is due that would change them.
+func (j *job) watch(add func(do, why string)) {
+	if j.diagnosis != nil && j.diagnosis.Verdict == diagnose.Faulty {
+		return
+	}
+	for _, r := range j.risks {
+		if !r.Grave {
+			add(r.Do, r.Text)
+		}
+	}
 }
 
 // hold says why refrigerant must not be moved yet although nothing is certain

@@ -153,8 +153,13 @@ func TestCompressorCurrentAgainstItsLabel(t *testing.T) {
 		t.Error("without a label's figure no current is too high")
 	}
 	v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(14)
-	if a := assess(t, v); !hasRisk(a, "current-high") {
+	a := assess(t, v)
+	if !hasRisk(a, "current-high") {
 		t.Errorf("18 A of 14 A: %+v", a.Risks)
+	}
+	// A charge in band is left alone, and the danger beside it is not forgotten.
+	if last := a.Next[len(a.Next)-1].Do; a.Charge.Outcome != ChargeInBand || !strings.Contains(last, "voltage") {
+		t.Errorf("%q, and the last step is %q", a.Charge.Outcome, last)
 	}
 }
 
