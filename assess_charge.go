@@ -15,6 +15,14 @@ func (j *job) judgeCharge() error {
 	situation := j.situation()
 	method, obstacles := charge.Choose(situation)
 	j.obstacles = obstacles
+	if method == charge.Approach {
+		for _, o := range charge.Obstacles(situation, method) {
+			if !slices.ContainsFunc(obstacles, func(first charge.Obstacle) bool { return first.Code == o.Code }) {
+				obstacles = append(obstacles, o)
+			}
+		}
+		j.obstacles = obstacles
+	}
 	if method == charge.WeighIn {
 		j.chargeNotNow(situation.Device.Method(), obstacles)
 		return j.judgeBothSides()

@@ -181,3 +181,31 @@ func TestEfficiencyFromTheVisit(t *testing.T) {
 		t.Errorf("a derived value has no uncertainty: %+v", d)
 	}
 }
+
+// The maker's approach outranks a general subcooling, and the assessment says
+// which was used; on a fixed restrictor it stands in where superheat has no
+// target, and a dose can follow from it.
+func TestLabelApproach(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.Label.Approach = new(quantity.FahrenheitDelta(9).PlusMinus(0))
+	if a := assess(t, v); a.Charge.Method != "superheat" {
+		t.Errorf("a fixed restrictor with a target is judged by %s", a.Charge.Method)
+	}
+	v.Readings.OutdoorDryBulb, v.Readings.ReturnWetBulb = Measured(quantity.Fahrenheit(90)), Measured(quantity.Fahrenheit(60))
+	v.Readings.LiquidPressure, v.Readings.LiquidLine = Measured(quantity.PSIG(365)), Measured(quantity.Fahrenheit(99))
+	a := assess(t, v)
+	if a.Charge.Method != "approach" || a.Charge.TargetSource != "the unit's label" || a.Charge.Target == nil || a.Charge.Outcome == ChargeNotNow {
+		t.Errorf("%s, %q, target from %q", a.Charge.Method, a.Charge.Outcome, a.Charge.TargetSource)
+	}
+	if !strings.Contains(a.Charge.Reasons[0], "below 5.0 °F") {
+		t.Errorf("it is not told why superheat was passed over: %v", a.Charge.Reasons)
+	}
+	v.Equipment.Metering = TXV
+	if a := assess(t, v); a.Charge.Method != "approach" || a.Charge.TargetSource != "the unit's label" {
+		t.Errorf("a valve is judged by %s, target from %q", a.Charge.Method, a.Charge.TargetSource)
+	}
+	v.Equipment.Label.Subcooling = new(quantity.FahrenheitDelta(10).PlusMinus(0))
+	if a := assess(t, v); a.Charge.Method != "subcooling" || a.Charge.TargetSource != "the unit's label" {
+		t.Errorf("a valve with both is judged by %s, target from %q", a.Charge.Method, a.Charge.TargetSource)
+	}
+}

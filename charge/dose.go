@@ -32,8 +32,9 @@ type Dosing struct {
 	// Cylinder is what is left to add, Tank what the recovery tank may still
 	// take; nil where not stated.
 	Cylinder, Tank *quantity.Mass
-	// Obstacles are what stands in the way of the method. One that forbids it
-	// halts the dosing, and a valve that floods halts adding.
+	// Obstacles are what stands in the way of the target's method; those of
+	// another method do not count. One that forbids it halts the dosing, and a
+	// valve that floods halts adding.
 	Obstacles []Obstacle
 	// Fluid adds the cautions of the refrigerant to those of every dose; nil
 	// where it is not known.
@@ -248,7 +249,7 @@ func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 
 // halt finds a reason to move nothing; the zero Action where there is none.
 func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
-	if Forbidden(d.Obstacles) {
+	if slices.ContainsFunc(d.Obstacles, func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method }) {
 		return Halt, "forbidden"
 	}
 	if v.Outcome == InBand {

@@ -105,6 +105,12 @@ func TestObstaclesHaltDosing(t *testing.T) {
 	if dose := next(t, d); dose.Action != Halt || dose.Reason != "forbidden" || dose.Text(quantity.IP) == "" {
 		t.Errorf("coil wet: %v %s", dose.Action, dose.Reason)
 	}
+	for i := range d.Obstacles {
+		d.Obstacles[i].Method = Superheat
+	}
+	if dose := next(t, d); dose.Action != Add {
+		t.Errorf("an obstacle of another method: %v %s", dose.Action, dose.Reason)
+	}
 	s = sound(Valve)
 	s.Superheat = about(0)
 	d.Obstacles = Obstacles(s, Subcooling)

@@ -78,18 +78,25 @@ func Forbidden(obstacles []Obstacle) bool {
 
 // Choose returns the method to judge the charge by: the one that shows it for
 // the device, then the label's approach, then, where neither may be used now,
-// WeighIn. The obstacles are those of the first method, so that it is plain why
-// it was passed over.
+// WeighIn. On a valve the label's approach also comes before a subcooling that
+// the label does not give, for the maker's figure outranks the general one. The
+// obstacles are those of the first method, so that it is plain why it was passed
+// over.
 func Choose(s Situation) (Method, []Obstacle) {
 	first := s.Device.Method()
 	obstacles := Obstacles(s, first)
-	if first == WeighIn || !Forbidden(obstacles) {
+	if first == WeighIn {
 		return first, obstacles
 	}
-	if s.LabelApproach && !Forbidden(Obstacles(s, Approach)) {
+	forbidden := Forbidden(obstacles)
+	general := first == Subcooling && !s.LabelSubcooling && s.OutdoorDryBulb != nil
+	if s.LabelApproach && (forbidden || general) && !Forbidden(Obstacles(s, Approach)) {
 		return Approach, obstacles
 	}
-	return WeighIn, obstacles
+	if forbidden {
+		return WeighIn, obstacles
+	}
+	return first, obstacles
 }
 
 // offTable returns why the table of target superheat has no target, nil where

@@ -100,6 +100,20 @@ func TestChoosePassesOver(t *testing.T) {
 	if m, why := Choose(s); m != WeighIn || why[0].Code != "outdoor-cold" {
 		t.Errorf("a cold night: %v, %+v", m, why)
 	}
+	// The maker's approach outranks a general subcooling, not the maker's own.
+	s = sound(Valve)
+	s.LabelApproach = true
+	if m, _ := Choose(s); m != Subcooling {
+		t.Errorf("both on the label: %v", m)
+	}
+	s.LabelSubcooling = false
+	if m, why := Choose(s); m != Approach || Forbidden(why) {
+		t.Errorf("only an approach on the label: %v, %+v", m, why)
+	}
+	s.OutdoorDryBulb = nil
+	if m, _ := Choose(s); m != Subcooling {
+		t.Errorf("only an approach on the label, and no outdoor air: %v", m)
+	}
 	if m, _ := Choose(Situation{}); m != WeighIn {
 		t.Errorf("nothing known: %v", m)
 	}
