@@ -128,7 +128,7 @@ func (j *job) hold(add func(do, why string)) string {
 			looked = true
 		}
 	}
-	if !looked && j.settle != nil {
+	if j.settle != nil && !(looked && j.diagnosis.Next.OpensCircuit()) {
 		add("take "+j.settle.Take, j.settle.Why)
 	}
 	return hold

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"github.com/satline/satline/quantity"
 )
 
 // What a technician of long practice would say to each of these invented
@@ -94,5 +96,23 @@ func TestFreezeUsesTheAirThatIsLeft(t *testing.T) {
 	a := assess(t, load(t, "dirty-filter-low-superheat"))
 	if a.Freeze == nil || !slices.ContainsFunc(a.Freeze.Reasons, func(r string) bool { return strings.Contains(r, "look missing") }) {
 		t.Errorf("%+v", a.Freeze)
+	}
+}
+
+// A dose that will hardly show is said to, so that nobody doubles it.
+func TestDoseThatHardlyShowsSaysSo(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.Metering = TXV
+	v.Equipment.Label.Subcooling = new(quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.5)))
+	bubble, err := mustFluid(t, "R-410A").BubblePressure(quantity.Fahrenheit(98))
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.Readings.LiquidPressure = Measured(bubble.Gauge(quantity.AtmosphereAt(v.Site.Elevation)))
+	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(97.8))
+	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(85))
+	a := assess(t, v)
+	if a.Dose == nil || !strings.Contains(a.Dose.Text(quantity.IP), "hardly move yet") {
+		t.Errorf("dose %+v, steps %+v", a.Dose, a.Next)
 	}
 }

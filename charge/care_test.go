@@ -163,3 +163,13 @@ func TestCompressionRatio(t *testing.T) {
 		}
 	}
 }
+
+// A figure that shows like its limit is said to be just past it.
+func TestRiskJustPastItsLimit(t *testing.T) {
+	evaporating := quantity.Celsius(-0.01).PlusMinus(0.2)
+	for _, r := range Risks(Compressor{Units: quantity.SI, Evaporating: &evaporating}) {
+		if r.Code == "evaporating-cold" && !strings.Contains(r.Text, "is just below") {
+			t.Errorf("%q", r.Text)
+		}
+	}
+}

@@ -360,6 +360,7 @@ func (d Dose) Text(sys quantity.System) string {
 			verb = "recover"
 		}
 		s := fmt.Sprintf("%s %s, wait %s, and read again: expect a %v of %s", verb, doseText(d.Mass, sys), inMinutes(d.Wait), d.Verdict.Method, d.After.Format(sys))
+		s += d.slow()
 		switch d.LimitedBy {
 		case "overshoot":
 			s += "; the dose is less than the whole way, because how this machine answers is not known well enough yet"
@@ -373,6 +374,22 @@ func (d Dose) Text(sys quantity.System) string {
 		return s
 	}
 	return haltTexts[d.Reason]
+}
+
+// slow explains an expectation that hardly differs from what was measured: a
+// superheat or subcooling of none stays none over a stretch of charge.
+func (d Dose) slow() string {
+	change := math.Abs(float64(d.After.Value - d.Verdict.Measured.Value.Value))
+	if change >= d.After.Std/2 {
+		return ""
+	}
+	switch {
+	case d.Verdict.Method == Subcooling && d.Action == Add:
+		return " (it may hardly move yet: there is no subcooling until the condenser holds liquid)"
+	case d.Verdict.Method == Superheat && d.Action == Recover:
+		return " (it may hardly move yet: there is no superheat until no liquid leaves the coil)"
+	}
+	return ""
 }
 
 // doseText shows a dose in ounces or grams, as a scale does.

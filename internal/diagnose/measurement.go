@@ -412,6 +412,9 @@ func (c *caseFile) read(s *scale, v float64) float64 {
 	return s.sign*v + s.base
 }
 
+// OpensCircuit reports whether the refrigerant has to come out for it.
+func (m *Measurement) OpensCircuit() bool { return m.Code == "restrictor-number" }
+
 // Take says what to measure.
 func (m *Measurement) Take(sys quantity.System) string {
 	if m.test != nil {
