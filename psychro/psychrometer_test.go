@@ -227,3 +227,30 @@ func TestWickDoubts(t *testing.T) {
 		}
 	}
 }
+
+// The same air on three instruments: the less it is fanned, the more the wet
+// thermometer stands above the thermodynamic wet bulb.
+func ExampleInAirSpeed() {
+	air, err := psychro.FromWetBulb(quantity.Celsius(27), quantity.Celsius(19), quantity.StandardAtmosphere)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	still, err := psychro.InAirSpeed(0.5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, ps := range []psychro.Psychrometer{psychro.Aspirated(), psychro.Sling(), still} {
+		shown, err := ps.WetBulbIn(air)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("coefficient %.2e/K: the wet thermometer shows %.1f °C\n", ps.Coefficient, shown.Celsius())
+	}
+	// Output:
+	// coefficient 6.53e-04/K: the wet thermometer shows 19.1 °C
+	// coefficient 6.60e-04/K: the wet thermometer shows 19.1 °C
+	// coefficient 7.85e-04/K: the wet thermometer shows 19.5 °C
+}

@@ -43,7 +43,9 @@ func (c caloric) ofSaturated(s *saturated) float64 {
 
 // StateAtEnthalpy returns the state of r at pressure p with enthalpy h: liquid,
 // two-phase or vapor as the two require. It is how the state after an expansion
-// device is found. The error is a *RangeError.
+// device is found. One phase takes one to three microseconds, two phases of a pure
+// fluid a tenth of that; two phases of a blend are solved for, composition by
+// composition, which takes some sixty. The error is a *RangeError.
 func (r *Refrigerant) StateAtEnthalpy(p quantity.Pressure, h quantity.SpecificEnthalpy) (State, error) {
 	return r.stateAt(p, enthalpy, float64(h))
 }
