@@ -278,6 +278,9 @@ func heldCharge(t *testing.T, b *browser) {
 	t.Helper()
 	b.fill(map[string]string{"f-readings-suctionPressure": "118", "f-readings-liquidPressure": "318", "f-readings-liquidLine": "92", "f-readings-supplyDryBulb": "57", "f-readings-supplyWetBulb": "54"})
 	b.wait("the hold", `document.getElementById("bar-outcome").textContent === "Undercharged? Wait"`)
+	if got := b.text(`document.getElementById("bar-line").textContent`); !strings.HasPrefix(got, "Move no refrigerant yet: ") {
+		t.Errorf("the bar says %q", got)
+	}
 	b.write("f-readings-supplyDryBulb", "57.1")
 	if got := b.text(`document.getElementById("bar-outcome").textContent`); got != "Undercharged? Wait" {
 		t.Errorf("the bar says %q before the diagnosis is there", got)

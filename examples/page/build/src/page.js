@@ -274,6 +274,7 @@
     $("headline").textContent = line;
     // The bar has the outcome in large letters already.
     $("bar-line").textContent = a && line.toLowerCase().startsWith(a.charge.outcome + ": ") ? sentence(line.slice(a.charge.outcome.length + 2)) : line;
+    if (a && held.why) $("bar-line").textContent = `Move no refrigerant yet: ${joined(held.why)}.`;
     announce([word + ". " + $("bar-line").textContent, ...wrong].join(" "));
     $("chances").textContent = a && a.charge.target ? `low ${percent(a.charge.low)} · in band ${percent(a.charge.inBand)} · high ${percent(a.charge.high)}` : "";
     bandChart(answer);
