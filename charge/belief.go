@@ -36,9 +36,8 @@ const (
 
 var (
 	curvatures = [...]float64{0, 1, 3}
-	// top is a starved superheat: about the return air above the coil.
-	top       = float64(quantity.FahrenheitDelta(45))
-	reference = float64(quantity.FahrenheitDelta(12)) // a usual target, where the gain is counted
+	top        = float64(starvedMost.value)
+	reference  = float64(quantity.FahrenheitDelta(12)) // a usual target, where the gain is counted
 	// deepest is how far a flooded superheat or an empty liquid line may hide
 	// behind its zero.
 	deepest = float64(quantity.FahrenheitDelta(40))

@@ -242,7 +242,7 @@ func largest(most float64, ok func(float64) bool) float64 {
 // deviation of its logarithm.
 func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 	if d.LabelCharge > 0 {
-		return d.LabelCharge, 0.05
+		return d.LabelCharge, labelChargeDoubt.value
 	}
 	return quantity.Mass(d.NominalCapacity.Tons()) * chargePerTon.value, math.Log(chargePerTonFactor.value)
 }
@@ -289,11 +289,10 @@ func (d Dosing) answers(whole quantity.Mass) string {
 	change := float64(last.Value.Value-first.Value.Value) * d.Target.Method.direction() * math.Copysign(1, moved)
 	doubt := coverage * math.Hypot(first.Value.Std, last.Value.Std)
 	expected := float64(gainOf(d.Target.Method)) * 100 * math.Abs(moved) / float64(whole)
-	const littleOf = 0.25
 	switch {
 	case expected > doubt && change < -doubt:
 		return "wrong-way"
-	case expected > 2*doubt && change+doubt < littleOf*expected:
+	case expected > 2*doubt && change+doubt < noResponse.value*expected:
 		return "no-response"
 	}
 	return ""

@@ -85,6 +85,18 @@ var (
 		"charge-per-ton-factor", "factor of doubt on the charge per ton, one standard deviation of its logarithm",
 		1.3, practice,
 	}
+	labelChargeDoubt = figure[float64]{
+		"label-charge-doubt", "standard uncertainty of what a machine's whole charge is by its label, for the line set and what was done to it since, as a part of the charge",
+		0.05, practice,
+	}
+	starvedMost = figure[quantity.TemperatureDelta]{
+		"starved-most", "about what the superheat of a starved coil comes to at most: the return air above the coil",
+		quantity.FahrenheitDelta(45), practice,
+	}
+	noResponse = figure[float64]{
+		"no-response", "a value that moves by less than this part of what its gain leads one to expect does not answer to the charge",
+		0.25, practice,
+	}
 	superheatGain = figure[quantity.TemperatureDelta]{
 		"superheat-gain", "fall of superheat near its target for one hundredth of the whole charge added, on a fixed restrictor; it grows steeper towards flooding",
 		quantity.FahrenheitDelta(1), practice,
@@ -608,7 +620,7 @@ func Rules() []Rule {
 		targetFloor.rule(), superheatTolerance.rule(), subcoolingTolerance.rule(), approachTolerance.rule(),
 		generalSubcooling.rule(), generalSubcoolingDoubt.rule(),
 		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
-		chargePerTon.rule(), chargePerTonFactor.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(), gainFactor.rule(),
+		chargePerTon.rule(), chargePerTonFactor.rule(), labelChargeDoubt.rule(), starvedMost.rule(), noResponse.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(), gainFactor.rule(),
 		largestStep.rule(), mostMoved.rule(), mostMoves.rule(), smallestDose.rule(), overshootRisk.rule(),
 		liquidLineTemperature.rule(), liquidLineDoubt.rule(), boreDoubt.rule(),
 		classTemperature.rule(), lowPressureBelow.rule(), mediumPressureBelow.rule(), highPressureBelow.rule(), largeCharge.rule(),
