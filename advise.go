@@ -57,6 +57,7 @@ func (j *job) next() []Step {
 	if len(out) == 0 && (j.diagnosis == nil || j.diagnosis.Verdict != diagnose.Faulty) {
 		why = j.hold(add)
 	}
+	j.mendDirt(add)
 	j.mend(add)
 	j.mendDoubts(add)
 	switch c := j.charge; c.Outcome {
@@ -149,7 +150,7 @@ func (j *job) mend(add func(do, why string)) {
 	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
 		for i := range d.Order {
 			s := &d.Order[i]
-			if s.OfCharge() || s.Measures() || s.Closing && j.mendedFirst {
+			if s.OfCharge() || s.Measures() || s.Closing && j.mendedFirst || slices.ContainsFunc(s.For, j.seenDirty) {
 				continue
 			}
 			add(s.Texts(j.visit.Units))
@@ -169,11 +170,30 @@ func (j *job) mend(add func(do, why string)) {
 	}
 }
 
+// mendDirt adds the cleaning of what was seen dirty: there is nothing to find
+// out about it.
+func (j *job) mendDirt(add func(do, why string)) {
+	for _, o := range j.obstacles {
+		if isDirt(o) {
+			add(o.Instead, o.Reason)
+		}
+	}
+}
+
+func isDirt(o charge.Obstacle) bool {
+	return o.Code == "filter-dirty" || o.Code == "outdoor-coil-dirty"
+}
+
+// seenDirty says that a finding is what was seen dirty.
+func (j *job) seenDirty(code diagnose.Code) bool {
+	return slices.ContainsFunc(j.obstacles, func(o charge.Obstacle) bool { return isDirt(o) && diagnosedAs[o.Code] == code })
+}
+
 // mendDoubts adds what moves the reading that the charge is judged by and can be
 // mended: a dirty filter, an open door. The charge waits for it.
 func (j *job) mendDoubts(add func(do, why string)) {
 	for _, o := range j.obstacles {
-		if !o.MendFirst || o.Forbids || j.diagnosisMends(diagnosedAs[o.Code]) ||
+		if !o.MendFirst || o.Forbids || isDirt(o) || j.diagnosisMends(diagnosedAs[o.Code]) ||
 			o.Code == "valve-flooding" && gravest(j.doubts, "suctionPressure", "suctionLine") == Impossible {
 			continue
 		}

@@ -211,7 +211,7 @@ func (a Assessment) findingsBlock(audience Audience) block {
 		b.paragraphs = a.Change.Text
 	}
 	for _, f := range a.Findings {
-		it := item{text: fmt.Sprintf("%.0f %%: %s", 100*f.Probability, f.Cause)}
+		it := item{text: chance(f.Probability) + ": " + f.Cause}
 		if audience == Technician && f.Probability < worthEvidence {
 			b.items = append(b.items, it)
 			continue

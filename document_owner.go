@@ -60,7 +60,7 @@ func (a Assessment) ownerBlocks(d *document) {
 // any of it is another cause than the amount of refrigerant.
 func (a Assessment) ownerCauses() (causes []string, other bool) {
 	var order []string
-	chance := map[string]float64{}
+	share := map[string]float64{}
 	for _, f := range a.Findings {
 		said := map[string]bool{}
 		for code := range strings.SplitSeq(f.Code, "+") {
@@ -68,19 +68,19 @@ func (a Assessment) ownerCauses() (causes []string, other bool) {
 			if plain == "" || said[plain] {
 				continue
 			}
-			if chance[plain] == 0 {
+			if share[plain] == 0 {
 				order = append(order, plain)
 			}
 			said[plain] = true
-			chance[plain] += f.Probability
+			share[plain] += f.Probability
 		}
 	}
-	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(chance[y], chance[x]) })
+	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(share[y], share[x]) })
 	for _, plain := range order {
-		if chance[plain] < worthOwner {
+		if share[plain] < worthOwner {
 			continue
 		}
-		causes = append(causes, fmt.Sprintf("Likely (%.0f %%): %s.", 100*chance[plain], plain))
+		causes = append(causes, fmt.Sprintf("Likely (%s): %s.", chance(share[plain]), plain))
 		other = other || plain != ownerCause[diagnose.Undercharge] && plain != ownerCause[diagnose.Overcharge]
 	}
 	return causes, other

@@ -114,7 +114,7 @@ func (j *job) reconcile() {
 // the charge is judged by.
 func (j *job) dirt() (charge.Obstacle, bool) {
 	for _, o := range j.obstacles {
-		if o.Code == "filter-dirty" || o.Code == "outdoor-coil-dirty" {
+		if isDirt(o) {
 			return o, true
 		}
 	}
