@@ -67,7 +67,7 @@ func (j *job) forbiddenButWeighable() (charge.Obstacle, bool) {
 // checkWeighing checks what a label and its parts say of charges.
 func checkWeighing(e Equipment) error {
 	if a := e.Label.LineAdder; a != nil && !(a.Mass >= 0 && a.Mass <= 10 && a.Per > 0 && a.Per <= 100) {
-		return &VisitError{Field: "equipment.label.lineAdder", Problem: `is out of range; give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`}
+		return &VisitError{Field: "equipment.label.lineAdder", Problem: `is out of range; give a mass from 0 to 10 kg and the length of liquid line it is for, above 0 to 100 m, as {"mass": "0.6 oz", "per": "1 ft"}`}
 	}
 	for i, a := range e.Accessories {
 		if !(a.Mass >= 0 && a.Mass <= 100) {
