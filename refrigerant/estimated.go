@@ -11,6 +11,10 @@ import (
 // linear rule stands in for one. Bubble and dew points of such blends were found
 // 1 to 4 K off those that Standard 34 prints at one atmosphere; where the maker's
 // chart says otherwise the chart is right.
+//
+// A published fit is no promise either: at one atmosphere R-431A, R-432A and
+// R-451A lie 1 to 3 K from what Standard 34 prints (from memory), and the bubble
+// point of R-445A 9 K below, for its figures come from older models.
 func (r *Refrigerant) Estimated() (bool, string) {
 	var pairs []string
 	for i, a := range r.components() {
