@@ -201,9 +201,9 @@ func (a Assessment) freezeBlock() block {
 	return b
 }
 
-// worthEvidence is the probability from which a technician at the machine wants
-// the evidence of a cause; the file has it of all.
-const worthEvidence = 0.1
+// worthEvidence is the probability from which the evidence of a cause is given: a
+// technician at the machine wants less of it than the file.
+var worthEvidence = map[Audience]float64{Technician: 0.1, File: 0.03}
 
 func (a Assessment) findingsBlock(audience Audience) block {
 	b := block{heading: "What it may be"}
@@ -212,7 +212,7 @@ func (a Assessment) findingsBlock(audience Audience) block {
 	}
 	for _, f := range a.Findings {
 		it := item{text: chance(f.Probability) + ": " + f.Cause}
-		if audience == Technician && f.Probability < worthEvidence {
+		if f.Probability < worthEvidence[audience] {
 			b.items = append(b.items, it)
 			continue
 		}

@@ -7,7 +7,8 @@ import (
 )
 
 // WriteHTML writes the report for an audience as one HTML page that stands by
-// itself and prints on letter or A4 paper. Pictures are drawn into it; their
+// itself and prints on one sheet of letter or A4 paper: the more there is to say, the
+// smaller its print, down to 5.6 points. Pictures are drawn into it; their
 // SVG is taken as it is, so give only drawings of your own making. The error is
 // the writer's.
 func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
@@ -18,6 +19,9 @@ type pageData struct {
 	Title  string
 	Lines  []string
 	Blocks []pageBlock
+	// Print is the size of the text on paper in points, and Figure the height of a
+	// picture in millimeters.
+	Print, Figure float64
 }
 
 type pageBlock struct {
@@ -41,7 +45,8 @@ type pagePicture struct {
 }
 
 func (d document) page() pageData {
-	p := pageData{Title: d.title, Lines: d.lines}
+	print := d.printSize()
+	p := pageData{Title: d.title, Lines: d.lines, Print: print, Figure: pictureHeight(print)}
 	for _, b := range d.blocks {
 		out := pageBlock{Heading: b.heading, Paragraphs: b.paragraphs, Numbered: b.numbered}
 		if b.table != nil {
@@ -78,15 +83,15 @@ figure { margin: .5rem 0; }
 svg { max-width: 100%; height: auto; }
 @page { margin: 9mm; }
 @media print {
-  body { font-size: 7.6pt; line-height: 1.22; margin: 0; padding: 0; max-width: none; columns: 2; column-gap: 7mm; }
-  h1 { font-size: 12pt; column-span: all; }
-  h2 { font-size: 8.6pt; margin: 1.6mm 0 .6mm; border-bottom-width: 1px; break-after: avoid; }
-  p, ul, ol { margin: .5mm 0; }
-  ul, ol { padding-left: 4mm; }
+  body { font-size: {{.Print}}pt; line-height: 1.22; margin: 0; padding: 0; max-width: none; columns: 2; column-gap: 7mm; }
+  h1 { font-size: 1.6em; column-span: all; }
+  h2 { font-size: 1.13em; margin: .6em 0 .2em; border-bottom-width: 1px; break-after: avoid; }
+  p, ul, ol { margin: .2em 0; }
+  ul, ol { padding-left: 1.5em; }
   th, td { padding: 0 2mm 0 0; }
-  figure { break-inside: avoid; margin: 1mm 0; }
-  svg { max-height: 62mm; }
-  figcaption { font-size: 6.6pt; }
+  figure { break-inside: avoid; margin: 1mm 0; display: inline-block; width: 49%; vertical-align: top; text-align: center; }
+  svg { max-height: {{.Figure}}mm; }
+  figcaption { font-size: .87em; text-align: left; }
 }
 </style>
 </head>
@@ -103,8 +108,8 @@ svg { max-width: 100%; height: auto; }
 {{end}}{{if .Items}}{{if .Numbered}}<ol>{{else}}<ul>{{end}}
 {{range .Items}}<li>{{.Text}}{{if .Below}}<ul>{{range .Below}}<li>{{.}}</li>{{end}}</ul>{{end}}</li>
 {{end}}{{if .Numbered}}</ol>{{else}}</ul>{{end}}
-{{end}}{{range .Pictures}}<figure>{{.SVG}}<figcaption>{{.Caption}}</figcaption></figure>
-{{end}}</section>
+{{end}}{{range .Pictures}}<figure>{{.SVG}}<figcaption>{{.Caption}}</figcaption></figure>{{end}}
+</section>
 {{end}}</body>
 </html>
 `

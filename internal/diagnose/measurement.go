@@ -163,9 +163,34 @@ func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
 	for k, end := range ends {
 		o := Outcome{said: [...]string{t.yes, t.no}[k]}
 		c.conclude(&o, end)
+		if o.then != nil {
+			o.then.after(t, k == 0)
+		}
 		m.Outcomes = append(m.Outcomes, o)
 	}
 	return m
+}
+
+// after weighs the faults of each cause by what a test said: a look at the
+// filter says little about whether air is short, and much about why.
+func (x *Explanation) after(t *test, yes bool) {
+	for i := range x.Causes {
+		faults, sum := x.Causes[i].Faults, 0.0
+		for j := range faults {
+			p := t.chance(faults[j].Fault)
+			if !yes {
+				p = 1 - p
+			}
+			faults[j].Chance *= p
+			sum += faults[j].Chance
+		}
+		for j := range faults {
+			if sum > 0 {
+				faults[j].Chance /= sum
+			}
+		}
+		slices.SortStableFunc(faults, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+	}
 }
 
 // shares of the faults of a suspect; all of it where there is no suspect.
@@ -430,8 +455,8 @@ func (m *Measurement) Why(sys quantity.System) string {
 	}
 	var ends []string
 	for i := range m.Outcomes {
-		if t := m.Outcomes[i].then; t != nil {
-			if title := t.short(); !slices.Contains(ends, title) {
+		if o := &m.Outcomes[i]; o.then != nil {
+			if title := m.means(o); !slices.Contains(ends, title) {
 				ends = append(ends, title)
 			}
 		}
@@ -452,15 +477,32 @@ func (m *Measurement) Why(sys quantity.System) string {
 }
 
 // short is the title without sizes.
-func (x *Explanation) short() string {
+func (x *Explanation) short() string { return x.named((*Cause).Name) }
+
+func (x *Explanation) named(name func(*Cause) string) string {
 	if len(x.Causes) == 0 {
 		return "nothing wrong"
 	}
 	var names []string
 	for i := range x.Causes {
-		names = append(names, x.Causes[i].Name())
+		names = append(names, name(&x.Causes[i]))
 	}
 	return strings.Join(names, " with ")
+}
+
+// means names what an outcome leads to, with the likeliest fault where a test
+// tells the faults of one signature apart.
+func (m *Measurement) means(o *Outcome) string {
+	if m.test == nil {
+		return o.then.short()
+	}
+	return o.then.named(func(c *Cause) string {
+		name := signatureNames[c.Signature]
+		if len(c.Faults) < 2 || name == "" {
+			return c.Name()
+		}
+		return name + " (most often " + c.Faults[0].Fault.Name + ")"
+	})
 }
 
 // Texts says what each outcome would mean.
@@ -478,7 +520,7 @@ func (m *Measurement) Texts(sys quantity.System) []string {
 		if m.reading != nil {
 			said = between(m.reading.feature, o.Low, o.High, sys)
 		}
-		out = append(out, fmt.Sprintf("%s (chance %.0f %%): %s, %.0f %%", said, 100*o.Chance, o.then.short(), 100*o.ThenProbability))
+		out = append(out, fmt.Sprintf("%s (chance %.0f %%): %s, %.0f %%", said, 100*o.Chance, m.means(o), 100*o.ThenProbability))
 	}
 	return out
 }
