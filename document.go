@@ -20,6 +20,24 @@ const (
 	Owner
 )
 
+var audienceNames = []string{"", "technician", "file", "owner"}
+
+// String returns "technician", "file" or "owner".
+func (a Audience) String() string { return nameOf(audienceNames, int(a)+1) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (a Audience) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+
+// UnmarshalText reads "technician", "file" or "owner", which makes an Audience a
+// flag.TextVar.
+func (a *Audience) UnmarshalText(text []byte) error {
+	i, err := indexOf("audience", audienceNames, text)
+	if err == nil {
+		*a = Audience(i - 1)
+	}
+	return err
+}
+
 // A document is a report before it has a format.
 type document struct {
 	title  string

@@ -104,20 +104,27 @@ const (
 )
 
 var (
-	meteringNames    = []string{"", "fixed restrictor", "TXV", "EXV"}
-	arrangementNames = []string{"", "split", "split heat pump", "package", "package heat pump"}
-	complaintNames   = []string{"", "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance"}
+	meteringNames    = []string{notStated, "fixed restrictor", "TXV", "EXV"}
+	arrangementNames = []string{notStated, "split", "split heat pump", "package", "package heat pump"}
+	complaintNames   = []string{notStated, "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance"}
 )
+
+// notStated is how a zero is written, and read back: a visit may be kept before it is
+// complete.
+const notStated = "not stated"
 
 func nameOf(names []string, i int) string {
 	if i <= 0 || i >= len(names) {
-		return "not stated"
+		return notStated
 	}
 	return names[i]
 }
 
 func indexOf(what string, names []string, text []byte) (int, error) {
 	s := strings.TrimSpace(string(text))
+	if s == notStated && names[0] == notStated {
+		return 0, nil
+	}
 	for i, n := range names[1:] {
 		if strings.EqualFold(n, s) {
 			return i + 1, nil

@@ -2,6 +2,7 @@ package satline
 
 import (
 	"math"
+	"time"
 
 	"github.com/satline/satline/quantity"
 )
@@ -59,6 +60,13 @@ func (a *Assessment) tidy() {
 			*m = quantity.Mass(to(float64(*m), gram))
 		}
 		w.PerFoot = quantity.Mass(to(float64(w.PerFoot), gram/100))
+	}
+	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
+		if s != nil {
+			for _, d := range []*time.Duration{&s.Course.TimeConstant, &s.Course.Wait, &s.Course.Period} {
+				*d = d.Round(time.Second)
+			}
+		}
 	}
 	for i := range a.Findings {
 		a.Findings[i].Probability = to(a.Findings[i].Probability, 1e-6)

@@ -22,12 +22,12 @@ const (
 	GridPart
 )
 
-var partNames = [...]string{"", "coil", "filter", "grid"}
+var partNames = [...]string{"part not stated", "coil", "filter", "grid"}
 
 // String returns "coil", "filter" or "grid".
 func (p Part) String() string {
 	if p < CoilPart || p > GridPart {
-		return "part not stated"
+		return partNames[0]
 	}
 	return partNames[p]
 }
@@ -37,9 +37,9 @@ func (p Part) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (p *Part) UnmarshalText(text []byte) error {
-	for i, name := range partNames[1:] {
+	for i, name := range partNames {
 		if name == string(text) {
-			*p = Part(i + 1)
+			*p = Part(i)
 			return nil
 		}
 	}

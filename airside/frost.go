@@ -40,12 +40,12 @@ const (
 	FrostDry
 )
 
-var frostOutcomes = [...]string{"", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
+var frostOutcomes = [...]string{"not judged", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
 
 // String returns the outcome in words.
 func (o FrostOutcome) String() string {
 	if o < FrostClear || o > FrostDry {
-		return "not judged"
+		return frostOutcomes[0]
 	}
 	return frostOutcomes[o]
 }
@@ -55,9 +55,9 @@ func (o FrostOutcome) MarshalText() ([]byte, error) { return []byte(o.String()),
 
 // UnmarshalText reads what MarshalText writes.
 func (o *FrostOutcome) UnmarshalText(text []byte) error {
-	for i, name := range frostOutcomes[1:] {
+	for i, name := range frostOutcomes {
 		if name == string(text) {
-			*o = FrostOutcome(i + 1)
+			*o = FrostOutcome(i)
 			return nil
 		}
 	}

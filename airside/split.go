@@ -33,12 +33,12 @@ const (
 	SplitCannotTell
 )
 
-var splitOutcomes = [...]string{"", "in band", "above target", "below target", "these instruments cannot tell"}
+var splitOutcomes = [...]string{"not judged", "in band", "above target", "below target", "these instruments cannot tell"}
 
 // String returns the outcome in words.
 func (o SplitOutcome) String() string {
 	if o < SplitInBand || o > SplitCannotTell {
-		return "not judged"
+		return splitOutcomes[0]
 	}
 	return splitOutcomes[o]
 }
@@ -48,9 +48,9 @@ func (o SplitOutcome) MarshalText() ([]byte, error) { return []byte(o.String()),
 
 // UnmarshalText reads what MarshalText writes.
 func (o *SplitOutcome) UnmarshalText(text []byte) error {
-	for i, name := range splitOutcomes[1:] {
+	for i, name := range splitOutcomes {
 		if name == string(text) {
-			*o = SplitOutcome(i + 1)
+			*o = SplitOutcome(i)
 			return nil
 		}
 	}

@@ -38,12 +38,12 @@ const (
 	StaticCannotTell
 )
 
-var staticOutcomes = [...]string{"", "within the maximum", "above the maximum", "unusually low", "these instruments cannot tell"}
+var staticOutcomes = [...]string{"not judged", "within the maximum", "above the maximum", "unusually low", "these instruments cannot tell"}
 
 // String returns the outcome in words.
 func (o StaticOutcome) String() string {
 	if o < StaticSound || o > StaticCannotTell {
-		return "not judged"
+		return staticOutcomes[0]
 	}
 	return staticOutcomes[o]
 }
@@ -53,9 +53,9 @@ func (o StaticOutcome) MarshalText() ([]byte, error) { return []byte(o.String())
 
 // UnmarshalText reads what MarshalText writes.
 func (o *StaticOutcome) UnmarshalText(text []byte) error {
-	for i, name := range staticOutcomes[1:] {
+	for i, name := range staticOutcomes {
 		if name == string(text) {
-			*o = StaticOutcome(i + 1)
+			*o = StaticOutcome(i)
 			return nil
 		}
 	}

@@ -14,11 +14,11 @@ func nameOf[T ~int](names []string, v T) string {
 	return names[v]
 }
 
-// parseName finds the constant that a name stands for.
+// parseName finds the constant that a name stands for, the zero one among them.
 func parseName[T ~int](what string, names []string, text []byte, v *T) error {
-	for i, name := range names[1:] {
+	for i, name := range names {
 		if name == string(text) {
-			*v = T(i + 1)
+			*v = T(i)
 			return nil
 		}
 	}

@@ -20,15 +20,15 @@ const (
 )
 
 // String returns "annealed coil" or "drawn straight".
-func (t Temper) String() string {
-	switch t {
-	case Annealed:
-		return "annealed coil"
-	case Drawn:
-		return "drawn straight"
-	}
-	return "temper not stated"
-}
+func (t Temper) String() string { return nameOf(temperNames, t) }
+
+// MarshalText writes the name of the temper.
+func (t Temper) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (t *Temper) UnmarshalText(text []byte) error { return parseName("temper", temperNames, text, t) }
+
+var temperNames = []string{"temper not stated", "annealed coil", "drawn straight"}
 
 // A Tube is a copper tube for refrigerant by its outside diameter and wall. Air
 // conditioning tube is named by its true outside diameter, plumbing tube is not.

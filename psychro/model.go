@@ -23,11 +23,16 @@ const (
 var modelNames = [...]string{PerfectGas: "perfect gas", PerfectGasIAPWS: "perfect gas, IAPWS saturation", RealGas: "real gas"}
 
 // String returns "perfect gas" or the name of the other model.
-func (m Model) String() string {
-	if int(m) < len(modelNames) {
-		return modelNames[m]
-	}
-	return "unknown model"
+func (m Model) String() string { return nameOf(modelNames[:], m, "unknown model") }
+
+// MarshalText writes the name of String; what is none of the models is an error.
+func (m Model) MarshalText() ([]byte, error) {
+	return writeName("model of moist air", modelNames[:], m)
+}
+
+// UnmarshalText reads the names that String returns.
+func (m *Model) UnmarshalText(text []byte) error {
+	return readName("model of moist air", modelNames[:], text, m)
 }
 
 // Saturation returns the equation of saturation pressure that m uses.

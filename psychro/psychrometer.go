@@ -89,6 +89,17 @@ const (
 	WickIced
 )
 
+var wickNames = [...]string{WickUnseen: "unseen", WickWet: "wet", WickIced: "iced"}
+
+// String returns "unseen", "wet" or "iced".
+func (w Wick) String() string { return nameOf(wickNames[:], w, "unknown wick") }
+
+// MarshalText writes the name of String; what is none of the three is an error.
+func (w Wick) MarshalText() ([]byte, error) { return writeName("wick", wickNames[:], w) }
+
+// UnmarshalText reads the names that String returns.
+func (w *Wick) UnmarshalText(text []byte) error { return readName("wick", wickNames[:], text, w) }
+
 // A Reading is what the two thermometers show, and the pressure around them,
 // each with its standard uncertainty.
 type Reading struct {

@@ -22,14 +22,20 @@ const (
 
 // String returns "Hyland-Wexler", "IAPWS" or "IF97".
 func (s Saturation) String() string {
-	switch s {
-	case IAPWS:
-		return "IAPWS"
-	case IF97:
-		return "IF97"
-	}
-	return "Hyland-Wexler"
+	return nameOf(saturationNames[:], s, "unknown saturation equation")
 }
+
+// MarshalText writes the name of String; what is none of the equations is an error.
+func (s Saturation) MarshalText() ([]byte, error) {
+	return writeName("saturation equation", saturationNames[:], s)
+}
+
+// UnmarshalText reads the names that String returns.
+func (s *Saturation) UnmarshalText(text []byte) error {
+	return readName("saturation equation", saturationNames[:], text, s)
+}
+
+var saturationNames = [...]string{HylandWexler: "Hyland-Wexler", IAPWS: "IAPWS", IF97: "IF97"}
 
 func (s Saturation) boundary() *boundary {
 	switch s {

@@ -12,16 +12,24 @@ const (
 	SI
 )
 
-// String returns "IP" or "SI".
+// String returns "IP" or "SI". What is neither shows values as IP does.
 func (s System) String() string {
-	if s == SI {
+	switch s {
+	case IP:
+		return "IP"
+	case SI:
 		return "SI"
 	}
-	return "IP"
+	return "unknown system of units"
 }
 
-// MarshalText implements encoding.TextMarshaler.
-func (s System) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// MarshalText writes "IP" or "SI"; another value is an error.
+func (s System) MarshalText() ([]byte, error) {
+	if s != IP && s != SI {
+		return nil, fmt.Errorf("quantity: unit system %d is neither IP nor SI", int(s))
+	}
+	return []byte(s.String()), nil
+}
 
 // UnmarshalText reads "IP" or "SI", in either case.
 func (s *System) UnmarshalText(text []byte) error {

@@ -6,18 +6,18 @@ import "strings"
 // carbon dioxide, by two assessments of the Intergovernmental Panel on Climate
 // Change. Laws name the assessment they mean; the two are not mixed.
 type GWP struct {
-	AR4 GWPValue // Fourth Assessment, WG I, table 2.14 (2007)
-	AR5 GWPValue // Fifth Assessment, WG I, table 8.A.1 (2013)
+	AR4 GWPValue `json:"ar4"` // Fourth Assessment, WG I, table 2.14 (2007)
+	AR5 GWPValue `json:"ar5"` // Fifth Assessment, WG I, table 8.A.1 (2013)
 }
 
 // A GWPValue is one figure with its source. A blend's is the sum over its
 // components by mass.
 type GWPValue struct {
-	Value  float64
-	Source string // the table the figure is from
+	Value  float64 `json:"value"`
+	Source string  `json:"source"` // the table the figure is from
 	// Note names the components that the table does not list and says what
 	// was taken for them, or is empty.
-	Note string
+	Note string `json:"note,omitzero"`
 }
 
 const (

@@ -10,9 +10,9 @@ import (
 // A CriticalPoint is where liquid and vapor become one. Above its temperature
 // no pressure makes liquid; above its pressure nothing boils.
 type CriticalPoint struct {
-	Temperature quantity.Temperature
-	Pressure    quantity.Pressure
-	Density     quantity.Density
+	Temperature quantity.Temperature `json:"temperature"`
+	Pressure    quantity.Pressure    `json:"pressure"`
+	Density     quantity.Density     `json:"density"`
 }
 
 // Limits bound the states that a refrigerant can be asked for.
@@ -20,14 +20,14 @@ type Limits struct {
 	// MinTemperature is the lowest: −73 °C, or colder for fluids that boil
 	// colder, but not below the highest triple point of a component, nor where
 	// the liquid of a blend parts in two.
-	MinTemperature quantity.Temperature
+	MinTemperature quantity.Temperature `json:"minTemperature"`
 	// MaxTemperature is the lowest published limit of the components' equations,
 	// but at least 150 °C: discharge vapor is that hot, and as dilute as it is
 	// there the equations extrapolate well.
-	MaxTemperature quantity.Temperature
+	MaxTemperature quantity.Temperature `json:"maxTemperature"`
 	// MaxPressure is the lowest published limit of the components' equations, but
 	// at least twice the critical pressure.
-	MaxPressure quantity.Pressure
+	MaxPressure quantity.Pressure `json:"maxPressure"`
 }
 
 const (

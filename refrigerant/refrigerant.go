@@ -37,8 +37,8 @@ func (r *Refrigerant) components() []Component {
 
 // A Component is one pure fluid of a blend and its share of the mass.
 type Component struct {
-	Designation  string
-	MassFraction float64 // 0 to 1
+	Designation  string  `json:"designation"`
+	MassFraction float64 `json:"massFraction"` // 0 to 1
 }
 
 // RangeError is quantity.RangeError: the value asked for, the valid range, and
@@ -66,6 +66,11 @@ func (r *Refrigerant) Designation() string {
 
 // String is Designation.
 func (r *Refrigerant) String() string { return r.Designation() }
+
+// MarshalText writes the designation, so that a Refrigerant in a structure shows as
+// "R-454B" in JSON. To read one back, take the text to Lookup; a NewBlend is made
+// again from its Composition.
+func (r *Refrigerant) MarshalText() ([]byte, error) { return []byte(r.Designation()), nil }
 
 // Composition returns the components of r and their mass fractions, which sum
 // to 1. A pure fluid has one.

@@ -22,17 +22,17 @@ const (
 // condition. Enthalpy and entropy count from the IIR datum: 200 kJ/kg and
 // 1 kJ/(kg·K) for saturated liquid at 0 °C, at the bubble point for a blend.
 type State struct {
-	Phase       Phase
-	Pressure    quantity.Pressure
-	Temperature quantity.Temperature
-	Density     quantity.Density
-	Enthalpy    quantity.SpecificEnthalpy
-	Entropy     quantity.SpecificEntropy
+	Phase       Phase                     `json:"phase"`
+	Pressure    quantity.Pressure         `json:"pressure"`
+	Temperature quantity.Temperature      `json:"temperature"`
+	Density     quantity.Density          `json:"density"`
+	Enthalpy    quantity.SpecificEnthalpy `json:"enthalpy"`
+	Entropy     quantity.SpecificEntropy  `json:"entropy"`
 	// Cp is the heat capacity at constant pressure, and SpeedOfSound that of
 	// the single phase. Both are 0 in two phases, where they have no one value.
-	Cp           quantity.SpecificHeat
-	SpeedOfSound quantity.Velocity
+	Cp           quantity.SpecificHeat `json:"cp"`
+	SpeedOfSound quantity.Velocity     `json:"speedOfSound"`
 	// Quality is the share of the mass that is vapor: 0 for liquid, 1 for vapor
 	// and for supercritical fluid.
-	Quality float64
+	Quality float64 `json:"quality"`
 }

@@ -20,12 +20,12 @@ const (
 	Capillary
 )
 
-var meteringNames = [...]string{"", "fixed restrictor", "TXV", "EXV", "capillary tube"}
+var meteringNames = [...]string{"not stated", "fixed restrictor", "TXV", "EXV", "capillary tube"}
 
 // String returns "fixed restrictor", "TXV", "EXV" or "capillary tube".
 func (m Metering) String() string {
 	if m < FixedRestrictor || m > Capillary {
-		return "not stated"
+		return meteringNames[0]
 	}
 	return meteringNames[m]
 }
@@ -35,7 +35,7 @@ func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil
 
 // UnmarshalText accepts the names that String returns.
 func (m *Metering) UnmarshalText(text []byte) error {
-	for i := FixedRestrictor; i <= Capillary; i++ {
+	for i := range Capillary + 1 {
 		if strings.EqualFold(meteringNames[i], string(text)) {
 			*m = i
 			return nil

@@ -38,7 +38,7 @@ var limitNames = [...]string{"none", "high pressure", "low pressure"}
 // String returns "none", "high pressure" or "low pressure".
 func (l Limit) String() string {
 	if l < NoLimit || l > LowPressure {
-		return "none"
+		return "unknown limit"
 	}
 	return limitNames[l]
 }
