@@ -24,6 +24,9 @@ func TestNoRefrigerant(t *testing.T) {
 					args[k] = reflect.ValueOf(LeakCase{Temperature: 280, From: Vapor, Lost: []float64{0.1}})
 				}
 			}
+			if name == "MarshalText" {
+				continue // of none, as of its designation, no text
+			}
 			for _, out := range m.Call(args) {
 				switch {
 				case out.Type() == wants:
