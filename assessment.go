@@ -112,31 +112,31 @@ type (
 // and each is absent where a reading it needs is.
 type Derived struct {
 	// EvaporatingDew is the dew temperature at the suction pressure.
-	EvaporatingDew derivedTemperature `json:"evaporatingDew,omitzero"`
+	EvaporatingDew *quantity.Uncertain[quantity.Temperature] `json:"evaporatingDew,omitzero"`
 	// CondensingBubble is the bubble temperature at the liquid pressure.
-	CondensingBubble derivedTemperature `json:"condensingBubble,omitzero"`
+	CondensingBubble *quantity.Uncertain[quantity.Temperature] `json:"condensingBubble,omitzero"`
 	// Superheat is counted from the dew point, as measured; a negative one is
 	// not clipped.
-	Superheat derivedDelta `json:"superheat,omitzero"`
+	Superheat *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`
 	// Subcooling is counted from the bubble point, as measured.
-	Subcooling derivedDelta `json:"subcooling,omitzero"`
+	Subcooling *quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling,omitzero"`
 	// CondensingOverOutdoor is the condensing temperature (the middle of
 	// bubble and dew) over the outdoor air.
-	CondensingOverOutdoor derivedDelta `json:"condensingOverOutdoor,omitzero"`
+	CondensingOverOutdoor *quantity.Uncertain[quantity.TemperatureDelta] `json:"condensingOverOutdoor,omitzero"`
 	// Approach is the liquid line over the outdoor air.
-	Approach derivedDelta `json:"approach,omitzero"`
+	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
 	// CompressionRatio is absolute discharge (or liquid) over suction pressure.
 	CompressionRatio    *float64 `json:"compressionRatio,omitzero"`
 	CompressionRatioStd float64  `json:"compressionRatioStd,omitzero"`
 	// TemperatureSplit is the return less the supply dry bulb.
-	TemperatureSplit derivedDelta `json:"temperatureSplit,omitzero"`
+	TemperatureSplit *quantity.Uncertain[quantity.TemperatureDelta] `json:"temperatureSplit,omitzero"`
 	// ReturnHumidity is the relative humidity of the return air, 0 to 1.
 	ReturnHumidity    *float64 `json:"returnHumidity,omitzero"`
 	ReturnHumidityStd float64  `json:"returnHumidityStd,omitzero"`
 	// The capacities follow from air states and airflow.
-	TotalCapacity    derivedPower `json:"totalCapacity,omitzero"`
-	SensibleCapacity derivedPower `json:"sensibleCapacity,omitzero"`
-	LatentCapacity   derivedPower `json:"latentCapacity,omitzero"`
+	TotalCapacity    *quantity.Uncertain[quantity.Power] `json:"totalCapacity,omitzero"`
+	SensibleCapacity *quantity.Uncertain[quantity.Power] `json:"sensibleCapacity,omitzero"`
+	LatentCapacity   *quantity.Uncertain[quantity.Power] `json:"latentCapacity,omitzero"`
 	// SensibleHeatRatio is sensible over total capacity.
 	SensibleHeatRatio    *float64 `json:"sensibleHeatRatio,omitzero"`
 	SensibleHeatRatioStd float64  `json:"sensibleHeatRatioStd,omitzero"`
@@ -166,13 +166,13 @@ type ChargeVerdict struct {
 	// Method is "superheat", "subcooling" or "approach".
 	Method string `json:"method,omitzero"`
 	// Target and Tolerance of the method, and where each comes from.
-	Target          derivedDelta              `json:"target,omitzero"`
-	TargetSource    string                    `json:"targetSource,omitzero"`
-	Tolerance       quantity.TemperatureDelta `json:"tolerance,omitzero"`
-	ToleranceSource string                    `json:"toleranceSource,omitzero"`
-	Measured        derivedDelta              `json:"measured,omitzero"`
+	Target          *quantity.Uncertain[quantity.TemperatureDelta] `json:"target,omitzero"`
+	TargetSource    string                                         `json:"targetSource,omitzero"`
+	Tolerance       quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
+	ToleranceSource string                                         `json:"toleranceSource,omitzero"`
+	Measured        *quantity.Uncertain[quantity.TemperatureDelta] `json:"measured,omitzero"`
 	// Deviation is measured less target.
-	Deviation derivedDelta `json:"deviation,omitzero"`
+	Deviation *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
 	// Chances that the charge is low, in band and high, as far as the method
 	// and the uncertainty of the readings go; they add up to 1.
 	Low    float64 `json:"low"`
@@ -202,12 +202,14 @@ type SteadinessVerdict struct {
 
 // AirVerdict is the judgement of the air side.
 type AirVerdict struct {
-	Outcome     string                    `json:"outcome"`
-	TargetSplit derivedDelta              `json:"targetSplit,omitzero"`
-	Deviation   derivedDelta              `json:"deviation,omitzero"`
-	Tolerance   quantity.TemperatureDelta `json:"tolerance,omitzero"`
-	Source      string                    `json:"source,omitzero"`
-	Reasons     []string                  `json:"reasons"`
+	// Outcome is one of airside.SplitOutcome's words, or "no target here" or "not
+	// judged"; the reasons say why.
+	Outcome     string                                         `json:"outcome"`
+	TargetSplit *quantity.Uncertain[quantity.TemperatureDelta] `json:"targetSplit,omitzero"`
+	Deviation   *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
+	Tolerance   quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
+	Source      string                                         `json:"source,omitzero"`
+	Reasons     []string                                       `json:"reasons"`
 	// Do is what the air side needs first, and Why; empty where it is sound.
 	Do  string `json:"do,omitzero"`
 	Why string `json:"why,omitzero"`
@@ -215,13 +217,15 @@ type AirVerdict struct {
 
 // A FreezeVerdict says how near the indoor coil is to freezing.
 type FreezeVerdict struct {
+	// Outcome is one of airside.FrostOutcome's words, or "not judged" where a
+	// reading it needs is missing or not to be believed.
 	Outcome string `json:"outcome"`
 	// Surface is the coldest surface of the coil, Margin how far it is above
 	// freezing, Chance that it is below.
-	Surface derivedTemperature `json:"surface,omitzero"`
-	Margin  derivedDelta       `json:"margin,omitzero"`
-	Chance  float64            `json:"chance"`
-	Reasons []string           `json:"reasons"`
+	Surface *quantity.Uncertain[quantity.Temperature]      `json:"surface,omitzero"`
+	Margin  *quantity.Uncertain[quantity.TemperatureDelta] `json:"margin,omitzero"`
+	Chance  float64                                        `json:"chance"`
+	Reasons []string                                       `json:"reasons"`
 	// Would says what would freeze it, each by itself.
 	Would []string `json:"would,omitempty"`
 	// Why says why it froze or would freeze, and what would have kept it from

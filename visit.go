@@ -53,32 +53,32 @@ type (
 // atmosphere of the site.
 type Readings struct {
 	// SuctionPressure is read at the suction service port.
-	SuctionPressure *gaugeReading `json:"suctionPressure,omitzero"`
+	SuctionPressure *quantity.Uncertain[quantity.GaugePressure] `json:"suctionPressure,omitzero"`
 	// LiquidPressure is read at the liquid line service port.
-	LiquidPressure *gaugeReading `json:"liquidPressure,omitzero"`
+	LiquidPressure *quantity.Uncertain[quantity.GaugePressure] `json:"liquidPressure,omitzero"`
 	// DischargePressure is read at the compressor discharge. Where there is no
 	// LiquidPressure it stands in for it, less a correction, with a wider
 	// uncertainty.
-	DischargePressure *gaugeReading `json:"dischargePressure,omitzero"`
+	DischargePressure *quantity.Uncertain[quantity.GaugePressure] `json:"dischargePressure,omitzero"`
 
 	// SuctionLine is the pipe temperature near the compressor.
-	SuctionLine *temperatureReading `json:"suctionLine,omitzero"`
+	SuctionLine *quantity.Uncertain[quantity.Temperature] `json:"suctionLine,omitzero"`
 	// LiquidLine is the pipe temperature at the condenser outlet.
-	LiquidLine *temperatureReading `json:"liquidLine,omitzero"`
+	LiquidLine *quantity.Uncertain[quantity.Temperature] `json:"liquidLine,omitzero"`
 	// DischargeLine is the pipe temperature about 6 in (150 mm) from the
 	// compressor.
-	DischargeLine *temperatureReading `json:"dischargeLine,omitzero"`
+	DischargeLine *quantity.Uncertain[quantity.Temperature] `json:"dischargeLine,omitzero"`
 
 	// OutdoorDryBulb is the air entering the condenser, in the shade.
-	OutdoorDryBulb *temperatureReading `json:"outdoorDryBulb,omitzero"`
+	OutdoorDryBulb *quantity.Uncertain[quantity.Temperature] `json:"outdoorDryBulb,omitzero"`
 	// CondenserLeaving is the air leaving the condenser.
-	CondenserLeaving *temperatureReading `json:"condenserLeaving,omitzero"`
+	CondenserLeaving *quantity.Uncertain[quantity.Temperature] `json:"condenserLeaving,omitzero"`
 	// ReturnDryBulb and ReturnWetBulb are the air entering the indoor coil.
-	ReturnDryBulb *temperatureReading `json:"returnDryBulb,omitzero"`
-	ReturnWetBulb *temperatureReading `json:"returnWetBulb,omitzero"`
+	ReturnDryBulb *quantity.Uncertain[quantity.Temperature] `json:"returnDryBulb,omitzero"`
+	ReturnWetBulb *quantity.Uncertain[quantity.Temperature] `json:"returnWetBulb,omitzero"`
 	// SupplyDryBulb and SupplyWetBulb are the air leaving the indoor coil.
-	SupplyDryBulb *temperatureReading `json:"supplyDryBulb,omitzero"`
-	SupplyWetBulb *temperatureReading `json:"supplyWetBulb,omitzero"`
+	SupplyDryBulb *quantity.Uncertain[quantity.Temperature] `json:"supplyDryBulb,omitzero"`
+	SupplyWetBulb *quantity.Uncertain[quantity.Temperature] `json:"supplyWetBulb,omitzero"`
 
 	// Airflow through the indoor coil, at the condition of the air itself.
 	Airflow *quantity.Uncertain[quantity.VolumeFlow] `json:"airflow,omitzero"`

@@ -1,0 +1,74 @@
+package satline_test
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"strings"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+)
+
+// An error names the field to mend; what is out of range is a *quantity.RangeError
+// too.
+func ExampleVisitError() {
+	_, err := satline.Assess(satline.Visit{
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV},
+		Readings:  satline.Readings{LiquidLine: satline.Measured(quantity.Fahrenheit(920))},
+	})
+	if at, ok := errors.AsType[*satline.VisitError](err); ok {
+		fmt.Println(at.Field)
+	}
+	if out, ok := errors.AsType[*quantity.RangeError](err); ok {
+		fmt.Println("valid up to", out.Max)
+	}
+	// Output:
+	// readings.liquidLine
+	// valid up to 110.0 °C
+}
+
+// Whom a report is for is a flag of a program that writes one.
+func ExampleAudience() {
+	flags := flag.NewFlagSet("report", flag.ContinueOnError)
+	var reader satline.Audience
+	flags.TextVar(&reader, "for", satline.Technician, "technician, file or owner")
+	err := flags.Parse([]string{"-for", "owner"})
+	fmt.Println(reader, err)
+	// Output: owner <nil>
+}
+
+// What an instrument may err is the visit's to say, once for all of its readings.
+func ExampleDefaultInstruments() {
+	in := satline.DefaultInstruments()
+	in.Clamp = quantity.FahrenheitDelta(0.5)
+	fmt.Printf("gauge %.2f psi, clamp %.2f °F, wet bulb %.2f °F\n", in.Gauge.PSIG(), in.Clamp.Fahrenheit(), in.WetBulb.Fahrenheit())
+	// Output: gauge 0.60 psi, clamp 0.50 °F, wet bulb 0.70 °F
+}
+
+func ExampleAssessment_WriteText() {
+	a, err := satline.Assess(satline.Visit{
+		Title:     "Workshop (invented)",
+		Scope:     satline.VerdictOnly,
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
+		Readings: satline.Readings{
+			LiquidPressure: satline.Measured(quantity.PSIG(340)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(quantity.PSIG(125)), SuctionLine: satline.Measured(quantity.Fahrenheit(55)),
+		},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var report strings.Builder
+	if err := a.WriteText(&report, satline.File); err != nil {
+		fmt.Println(err)
+		return
+	}
+	_, next, _ := strings.Cut(report.String(), "DO NEXT\n")
+	next, _, _ = strings.Cut(next, "\nBE CAREFUL")
+	fmt.Print(next)
+	// Output:
+	// 1. Leave the charge as it is; write the readings down.
+	//    Why: the charge is in band
+}

@@ -1,0 +1,79 @@
+package quantity_test
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A number without a unit is refused, in text and in JSON.
+func ExampleParseTemperature() {
+	for _, text := range []string{"62 °F", "62F", "16.7 C", "62"} {
+		t, err := quantity.ParseTemperature(text)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(t.Format(quantity.IP))
+	}
+	// Output:
+	// 62.0 °F
+	// 62.0 °F
+	// 62.1 °F
+	// temperature "62": the unit is missing; write a number and one of °C, °F, K
+}
+
+func ExampleTemperature_Format() {
+	t := quantity.Fahrenheit(62)
+	fmt.Println(t.Format(quantity.IP), "is", t.Format(quantity.SI))
+	// Output: 62.0 °F is 16.7 °C
+}
+
+func ExampleTemperature_PlusMinus() {
+	wetBulb := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7))
+	low, high := wetBulb.Interval(2)
+	fmt.Println(wetBulb.Format(quantity.IP), "lies between", low.Format(quantity.IP), "and", high.Format(quantity.IP))
+	// Output: 62.0 °F ± 0.7 °F lies between 60.6 °F and 63.4 °F
+}
+
+// The same pressure, on a gauge at sea level and on one at 6,000 ft.
+func ExamplePressure_Gauge() {
+	p := quantity.PSIA(83.2)
+	fmt.Printf("%.1f psig\n", p.Gauge(quantity.StandardAtmosphere).PSIG())
+	fmt.Printf("%.1f psig\n", p.Gauge(quantity.AtmosphereAt(quantity.Feet(6000))).PSIG())
+	// Output:
+	// 68.5 psig
+	// 71.4 psig
+}
+
+func ExampleTons() {
+	p := quantity.Tons(3)
+	fmt.Printf("%.0f Btu/h, %.2f kW\n", p.BtuPerHour(), p.Watts()/1000)
+	// Output: 36000 Btu/h, 10.55 kW
+}
+
+func ExampleMicrons() {
+	fmt.Printf("%.1f Pa\n", quantity.Microns(500).Pascals())
+	// Output: 66.7 Pa
+}
+
+// Every quantity goes into JSON as text with its unit, and serves as a flag.
+func ExampleTemperature_MarshalText() {
+	text, err := json.Marshal(struct {
+		Supply quantity.Temperature    `json:"supply"`
+		Charge quantity.Mass           `json:"charge"`
+		Static quantity.StaticPressure `json:"static,omitzero"`
+	}{Supply: quantity.Celsius(12.5), Charge: quantity.Kilograms(2.75)})
+	fmt.Println(string(text), err)
+
+	flags := flag.NewFlagSet("visit", flag.ContinueOnError)
+	var outdoor quantity.Temperature
+	flags.TextVar(&outdoor, "outdoor", quantity.Fahrenheit(95), "outdoor dry bulb")
+	err = flags.Parse([]string{"-outdoor", "82 °F"})
+	fmt.Println(outdoor.Format(quantity.IP), err)
+	// Output:
+	// {"supply":"12.5 °C","charge":"2.75 kg"} <nil>
+	// 82.0 °F <nil>
+}
