@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -204,6 +205,45 @@ func TestBandsGrow(t *testing.T) {
 	far, _ := f.Predict(weather(60, 72, 58), Faults{})
 	if !(far.Evaporating.Std > near.Evaporating.Std && len(near.Extrapolating) == 0 && len(far.Extrapolating) >= 2) {
 		t.Errorf("near ± %.2f K %v, far ± %.2f K %v", near.Evaporating.Std, near.Extrapolating, far.Evaporating.Std, far.Extrapolating)
+	}
+}
+
+// No change of the machine is far from the visit without the prediction saying so.
+func TestEveryChangeIsAnExtrapolation(t *testing.T) {
+	s := machine(t, "R-410A", ThermostaticValve)
+	c := weather(92, 77, 65)
+	o := solve(t, s, c, Faults{})
+	f, err := Fit(s, visitTo(nil, c, &o))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near, err := f.Predict(c, Faults{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	changes := map[string]Faults{
+		"Charge": {Charge: -0.2}, "IndoorAirflow": {IndoorAirflow: -0.4}, "OutdoorAirflow": {OutdoorAirflow: -0.5},
+		"EvaporatorFouling": {EvaporatorFouling: 0.4}, "CondenserFouling": {CondenserFouling: 0.4}, "Recirculation": {Recirculation: 12},
+		"LiquidRestriction": {LiquidRestriction: quantity.Bar(8)}, "SuctionRestriction": {SuctionRestriction: quantity.Bar(1)},
+		"CompressorLeak": {CompressorLeak: 0.2}, "NonCondensables": {NonCondensables: 0.6}, "MeteringSize": {MeteringSize: -0.4},
+		"BulbOff": {BulbOff: 0.7}, "ValveSetting": {ValveSetting: 7}, "ValveStuck": {ValveStuck: true, ValveOpening: 0.3}, "ValveOpening": {},
+	}
+	for i := range reflect.TypeFor[Faults]().NumField() {
+		name := reflect.TypeFor[Faults]().Field(i).Name
+		change, ok := changes[name]
+		if !ok {
+			t.Errorf("no prediction with a change of %s is tried", name)
+		}
+		if change == (Faults{}) {
+			continue // goes with another
+		}
+		far, err := f.Predict(c, change)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(far.Extrapolating) != 1 || far.Evaporating.Std <= near.Evaporating.Std {
+			t.Errorf("%s: %v, ± %.2f K from ± %.2f K", name, far.Extrapolating, far.Evaporating.Std, near.Evaporating.Std)
+		}
 	}
 }
 

@@ -181,6 +181,10 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 	if f.at.Airflow > 0 && c.Airflow > 0 {
 		airflow += float64(c.Airflow/f.at.Airflow) - 1
 	}
+	stuck := 0.0
+	if changed.ValveStuck {
+		stuck = changed.ValveOpening/f.now.ValveOpening - 1
+	}
 	sum := 0.0
 	var far []Departure
 	for _, d := range []struct {
@@ -194,6 +198,16 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 		{Departure{Of: "charge", Part: changed.Charge}, 0.1},
 		{Departure{Of: "outdoor airflow", Part: changed.OutdoorAirflow}, 0.3},
 		{Departure{Of: "opening of the metering device", Part: changed.MeteringSize}, 0.15},
+		{Departure{Of: "dirt on the indoor coil", Part: changed.EvaporatorFouling}, 0.2},
+		{Departure{Of: "dirt on the outdoor coil", Part: changed.CondenserFouling}, 0.2},
+		{Departure{Of: "air entering the outdoor coil", By: changed.Recirculation}, 8},
+		{Departure{Of: "drop along the liquid line, as a part of its pressure,", Part: float64(changed.LiquidRestriction / f.now.Liquid.Pressure)}, 0.1},
+		{Departure{Of: "drop along the suction line, as a part of its pressure,", Part: float64(changed.SuctionRestriction / f.now.Suction.Pressure)}, 0.05},
+		{Departure{Of: "leak within the compressor", Part: changed.CompressorLeak}, 0.05},
+		{Departure{Of: "non-condensable gas", Part: changed.NonCondensables}, 0.2},
+		{Departure{Of: "bulb off its pipe", Part: changed.BulbOff}, 0.2},
+		{Departure{Of: "superheat setting of the valve", By: changed.ValveSetting}, 4},
+		{Departure{Of: "opening of the valve", Part: stuck}, 0.15},
 	} {
 		x := (float64(d.By) + d.Part) / d.speak
 		sum += x * x
