@@ -74,6 +74,24 @@ func TestHoldIsStated(t *testing.T) {
 	}
 }
 
+// A sound R-410A machine read as another refrigerant is named for what it is, and the gauges
+// are set before anything else.
+func TestRefrigerantNamedAnew(t *testing.T) {
+	for _, named := range []string{"R-22", "R-407C", "R-134a"} {
+		v := load(t, "sound-r410a-piston")
+		v.Equipment.Refrigerant = named
+		a := assess(t, v)
+		if len(a.Findings) == 0 || a.Findings[0].Code != "other-refrigerant" || !strings.Contains(a.Findings[0].Cause, "R-410A") {
+			t.Errorf("%s: %+v", named, a.Findings)
+		}
+		set := slices.IndexFunc(a.Next, func(s Step) bool { return strings.Contains(s.Do, "set the gauges to it") })
+		circuit := slices.IndexFunc(a.Next, func(s Step) bool { return strings.Contains(s.Do, "dentify the refrigerant") })
+		if set < 0 || circuit < set || a.Dose != nil {
+			t.Errorf("%s: gauges set in step %d, circuit opened in step %d, dose %v", named, set, circuit, a.Dose)
+		}
+	}
+}
+
 // visitOf is the visit that a simulated machine gives.
 func visitOf(e *diagnose.Evidence) Visit {
 	v := Visit{

@@ -55,7 +55,8 @@ func (j *job) canDiagnose(d *diagnose.Diagnosis) bool {
 		return false
 	}
 	for _, c := range d.Explanations[0].Causes {
-		if c.Kind == diagnose.Instrument && d.Verdict != diagnose.Contradictory {
+		instrument := slices.ContainsFunc(c.Faults, func(f diagnose.FaultChance) bool { return f.Fault.Kind == diagnose.Instrument })
+		if instrument && d.Verdict != diagnose.Contradictory {
 			return true
 		}
 	}

@@ -108,7 +108,7 @@ var circuitFaults = []Fault{
 		Code: "wrong-refrigerant", Name: "another or a mixed refrigerant in the machine", Kind: Circuit, Signature: OtherRefrigerant, Share: 0.4,
 		Physics:  "The fluid boils at other pressures than the one named; a mixture at pressures of its own.",
 		Symptoms: "pressures off for the temperatures found, at rest as in operation; an earlier repair of unknown origin",
-		Repair:   "identify the refrigerant; recover it into a tank of its own, evacuate, renew the drier, weigh in what the label says",
+		Repair:   "if the gauges are set as the label says: identify the refrigerant; recover it into a tank of its own, evacuate, renew the drier, weigh in what the label says",
 		Why:      "a charge of unknown make cannot be adjusted",
 		Sources:  []Source{practice},
 	},
