@@ -61,11 +61,12 @@ func TestFreezeIsSeparated(t *testing.T) {
 		frozen  simulate.Frozen
 		want    diagnose.Code
 		control string
+		least   float64 // of the ice that the control prevents, on average
 	}{
-		{"low airflow", simulate.Frozen{Signature: diagnose.LowIndoorAir, Size: 0.55}, diagnose.LowIndoorAir, "airflow"},
-		{"low charge", simulate.Frozen{Signature: diagnose.Undercharge, Size: 0.38}, diagnose.Undercharge, "charge"},
-		{"low load", simulate.Frozen{ReturnWetBulb: 49, ReturnDryBulb: 63, Outdoor: 80}, diagnose.LowLoad, "set-point"},
-		{"cool weather", simulate.Frozen{ReturnWetBulb: 57.5, ReturnDryBulb: 69, Outdoor: 42}, diagnose.LowAmbient, "head-pressure"},
+		{"low airflow", simulate.Frozen{Signature: diagnose.LowIndoorAir, Size: 0.55}, diagnose.LowIndoorAir, "airflow", 0.7},
+		{"low charge", simulate.Frozen{Signature: diagnose.Undercharge, Size: 0.38}, diagnose.Undercharge, "charge", 0.7},
+		{"low load", simulate.Frozen{ReturnWetBulb: 49, ReturnDryBulb: 63, Outdoor: 80}, diagnose.LowLoad, "set-point", 0.15},
+		{"cool weather", simulate.Frozen{ReturnWetBulb: 57.5, ReturnDryBulb: 69, Outdoor: 42}, diagnose.LowAmbient, "head-pressure", 0.5},
 	} {
 		first, prevents, n := 0, 0.0, 0
 		for i := range 120 {
@@ -91,6 +92,9 @@ func TestFreezeIsSeparated(t *testing.T) {
 			}
 		}
 		t.Logf("%s: first cause in %d of %d; %s prevents %.2f on average", x.name, first, n, x.control, prevents/float64(max(1, n)))
+		if prevents < x.least*float64(n) {
+			t.Errorf("%s: %s prevents %.2f on average", x.name, x.control, prevents/float64(max(1, n)))
+		}
 		if n < 5 || first < n*8/10 {
 			t.Errorf("%s: first cause in %d of %d", x.name, first, n)
 		}

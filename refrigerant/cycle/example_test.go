@@ -69,6 +69,34 @@ func ExamplePoints_Analyze() {
 	// flow 0.0425 ± 0.0006 kg/s
 }
 
+// The same machine with its one high-side gauge on the discharge port: the pressure at the
+// liquid port follows by a correction, and the subcooling is less sure for it.
+func ExamplePoints_Analyze_dischargePort() {
+	r, _ := refrigerant.Lookup("R-22")
+	gauge := func(kPa float64) *quantity.Uncertain[quantity.GaugePressure] {
+		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3}
+	}
+	clamp := func(c float64) *quantity.Uncertain[quantity.Temperature] {
+		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Celsius(c), Std: 0.5}
+	}
+	for _, liquid := range []*quantity.Uncertain[quantity.GaugePressure]{gauge(1410), nil} {
+		p := cycle.Points{
+			Refrigerant:     r,
+			SuctionPressure: gauge(304), DischargePressure: gauge(1450), LiquidPressure: liquid,
+			SuctionLine: clamp(-4), LiquidLine: clamp(34),
+		}
+		a, err := p.Analyze()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: drop %s, subcooling %s\n", a.HighSide, a.HighSideDrop, a.Subcooling)
+	}
+	// Output:
+	// both: drop 40.0 kPa ± 4.2 kPa, subcooling 2.6 K ± 0.5 K
+	// discharge: drop 39.1 kPa ± 21.0 kPa, subcooling 2.6 K ± 0.8 K
+}
+
 // What an ordinary three-ton machine does on a mild day, sound and short of charge.
 func ExampleSystem_Solve() {
 	r, _ := refrigerant.Lookup("R-410A")
