@@ -211,7 +211,7 @@ func TestReportsHaveEveryPart(t *testing.T) {
 		if err := a.WriteText(&text, audience); err != nil {
 			t.Fatal(err)
 		}
-		if err := a.WriteMarkdown(&markdown, audience); err != nil {
+		if err := a.WriteMarkdown(&markdown, audience, Picture{Caption: "a [line]", SVG: []byte("<svg></svg>")}); err != nil {
 			t.Fatal(err)
 		}
 		if err := a.WriteHTML(&html, audience, Picture{Caption: "a line", SVG: []byte("<svg></svg>")}); err != nil {
@@ -222,6 +222,9 @@ func TestReportsHaveEveryPart(t *testing.T) {
 		}
 		if !strings.Contains(html.String(), "<svg></svg>") {
 			t.Error("the picture is not in the page")
+		}
+		if !strings.Contains(markdown.String(), `![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`) {
+			t.Error("the picture is not in the Markdown")
 		}
 		for _, out := range []string{text.String(), markdown.String(), html.String()} {
 			if !strings.Contains(strings.ToLower(out), "be careful") || !strings.Contains(out, "outrank") {

@@ -1,15 +1,17 @@
 package satline
 
 import (
+	"encoding/base64"
 	"fmt"
 	"io"
 	"strings"
 )
 
 // WriteMarkdown writes the report for an audience as CommonMark with tables.
-// Pictures are left to the HTML form. The error is the writer's.
-func (a Assessment) WriteMarkdown(w io.Writer, audience Audience) error {
-	_, err := io.WriteString(w, a.document(audience, nil).markdown())
+// Pictures stand in it as data, so that the file is whole by itself; a reader that
+// shows no such pictures shows their captions. The error is the writer's.
+func (a Assessment) WriteMarkdown(w io.Writer, audience Audience, pictures ...Picture) error {
+	_, err := io.WriteString(w, a.document(audience, pictures).markdown())
 	return err
 }
 
@@ -44,6 +46,9 @@ func (d document) markdown() string {
 			for _, s := range it.below {
 				b.WriteString(strings.Repeat(" ", len(lead)) + "- " + escapeMarkdown(s) + "\n")
 			}
+		}
+		for _, p := range k.pictures {
+			fmt.Fprintf(&b, "\n![%s](data:image/svg+xml;base64,%s)\n", strings.ReplaceAll(escapeMarkdown(p.Caption), "]", `\]`), base64.StdEncoding.EncodeToString(p.SVG))
 		}
 	}
 	return b.String()
