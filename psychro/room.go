@@ -52,6 +52,9 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 		return Process{}, 0, err
 	}
 	flow := total / (h2 - float64(supply.Enthalpy()))
+	if !(flow < 1e9) {
+		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "air as warm as the room takes no heat from it"}
+	}
 	return Process{
 		Start: supply, End: room, Water: room.w - w, WaterEnthalpy: vapor,
 		Heat: quantity.SpecificEnthalpy(h2) - supply.Enthalpy() - quantity.SpecificEnthalpy(room.w-w)*vapor,

@@ -80,5 +80,8 @@ func (b *boundary) temperatureAt(pw float64) float64 {
 		}
 		return b.temperature.at(math.Log(pw))
 	}
+	if pw <= 0 { // a zero may have a sign
+		return 0
+	}
 	return 1 / (1/minTemperature + math.Log(b.lowest/pw)/b.lowestSlope)
 }

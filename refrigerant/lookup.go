@@ -81,10 +81,14 @@ var shortForms = [...][2]string{
 	{"propylene", "1270"}, {"nbutane", "600"}, {"npentane", "601"}, {"cf3i", "13i1"},
 }
 
+// dashes are what word processors make of a hyphen.
+var dashes = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2212", "-", "\u00a0", " ")
+
 // lookupKey strips a designation to the letters and digits that tell it apart:
 // "R-1234ze(E)" becomes "1234zee".
 func lookupKey(designation string) string {
 	var b strings.Builder
+	designation = dashes.Replace(designation)
 	for _, c := range []byte(designation) {
 		switch {
 		case 'A' <= c && c <= 'Z':

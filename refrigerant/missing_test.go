@@ -90,3 +90,14 @@ func TestNumbersThatAreNone(t *testing.T) {
 		}
 	}
 }
+
+// A designation pasted from a document has dashes for hyphens.
+func TestLookupTakesDashes(t *testing.T) {
+	for _, c := range [][2]string{
+		{"R\u2013410A", "R-410A"}, {"R\u2011454B", "R-454B"}, {"R\u221222", "R-22"}, {"R\u00a0\u2010 1234ze(E)", "R-1234ze(E)"},
+	} {
+		if r := mustLookup(t, c[0]); r.Designation() != c[1] {
+			t.Errorf("%q is %v", c[0], r)
+		}
+	}
+}
