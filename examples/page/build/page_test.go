@@ -13,6 +13,10 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"github.com/satline/satline"
 )
 
 var pictures = flag.String("pictures", "", "directory to write pictures of the page to")
@@ -122,6 +126,7 @@ func TestInBrowser(t *testing.T) {
 			}
 			kept(t, b, file)
 			printed(t, b, s.name)
+			opened(t, b)
 			if asked := b.requests(); len(asked) > 0 {
 				t.Errorf("requests left the page: %q", asked)
 			}
@@ -385,6 +390,51 @@ func kept(t *testing.T, b *browser, file string) {
 	}
 	if err := json.Unmarshal([]byte(b.text(`Promise.all(window.saved).then((all) => all[0])`)), &doc); err != nil || doc.Assessment.Schema == "" || len(doc.Visit) == 0 {
 		t.Errorf("the file saved: %v %+v", err, doc)
+	}
+}
+
+// opened: a visit from a file is saved again as it was, also what has no field on
+// the page.
+func opened(t *testing.T, b *browser) {
+	t.Helper()
+	files, err := filepath.Glob("../../visit/demo/*.json")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%v %v", files, err)
+	}
+	b.eval(`URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}`)
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		quoted, err := json.Marshal(string(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.eval(fmt.Sprintf(`(() => {
+		  delete document.documentElement.dataset.answered;
+		  const d = new DataTransfer(), input = document.getElementById("file");
+		  d.items.add(new File([%s], "visit.json"));
+		  input.files = d.files;
+		  input.dispatchEvent(new Event("change"));
+		})()`, quoted))
+		b.wait("the visit of "+file, `document.documentElement.dataset.answered === "whole"`)
+		want, err := satline.DecodeVisit(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.eval(`document.getElementById("export").click()`)
+		var doc struct{ Visit json.RawMessage }
+		if err := json.Unmarshal([]byte(b.text(`window.saved`)), &doc); err != nil {
+			t.Fatal(err)
+		}
+		got, err := satline.DecodeVisit(doc.Visit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(want, got, cmp.Transformer("seconds", func(d time.Duration) int { return int(d.Seconds()) })); diff != "" {
+			t.Errorf("%s, opened and saved again:\n%s", file, diff)
+		}
 	}
 }
 

@@ -38,7 +38,7 @@
   };
   const MOVE = "move";
 
-  const empty = () => ({ texts: {}, units: {}, system: "IP", metering: "", conditions: {}, log: [], moves: [], start: 0 });
+  const empty = () => ({ texts: {}, units: {}, system: "IP", metering: "", conditions: {}, log: [], moves: [], start: 0, extra: {} });
   let state = empty();
   let shown = null;
 
@@ -145,7 +145,8 @@
   const lastAt = () => Math.max(-1, ...state.log.map((e) => e.at), ...state.moves.map((m) => m.at));
 
   function visit() {
-    const doc = { units: state.system, equipment: {} };
+    const doc = { ...structuredClone(state.extra), units: state.system };
+    doc.equipment ??= {};
     document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
       const path = e.dataset.path;
       if (path === MOVE) return;
@@ -575,12 +576,18 @@
     state = empty();
     state.system = v.units === "SI" ? "SI" : "IP";
     state.metering = (v.equipment && v.equipment.metering) || "";
+    const kept = [];
     const walk = (at, prefix) => {
       for (const [name, value] of Object.entries(at || {})) {
         const p = prefix ? prefix + "." + name : name;
         if (value && typeof value === "object" && !Array.isArray(value)) walk(value, p);
         else if (typeof value === "string" && document.querySelector(`[data-path="${p}"][data-kind]`)) state.texts[p] = simpler(p, value);
-        else if (value === true && p.startsWith("conditions.")) state.conditions[name] = true;
+        else if (value === true && document.getElementById("c-" + name) && prefix === "conditions") state.conditions[name] = true;
+        else if (!["units", "scope", "log", "moves", "equipment.metering"].includes(p)) {
+          // What has no field here is kept as it came.
+          put(state.extra, p, value);
+          kept.push(p);
+        }
       }
     };
     walk(v, "");
@@ -589,6 +596,7 @@
     if (lastAt() >= 0) state.start = Date.now() - 1000 * lastAt();
     shown = null;
     changed();
+    return kept;
   }
   // simpler writes a value without its unit where that is the unit of the field.
   function simpler(p, value) {
@@ -640,8 +648,8 @@
       e.target.value = "";
       if (!file) return;
       try {
-        open(JSON.parse(await file.text()));
-        say("Opened " + file.name + ".");
+        const kept = open(JSON.parse(await file.text()));
+        say(`Opened ${file.name}.` + (kept.length ? ` Used, though it has no field here: ${kept.join(", ")}.` : ""));
       } catch {
         say("That file is not a visit in JSON.");
       }
