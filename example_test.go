@@ -29,7 +29,7 @@ func ExampleAssess() {
 	fmt.Println(assessment.Derived.Superheat.Format(quantity.IP))
 	// Output:
 	// undercharged
-	// 31.4 °F ± 0.9 °F
+	// 31.5 °F ± 0.9 °F
 }
 
 func ExampleDecodeVisit() {

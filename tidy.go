@@ -8,10 +8,10 @@ import (
 )
 
 // tidy rounds what an assessment states to steps far below what any field
-// instrument can tell, so that its JSON form is short. Nothing is computed from
-// the rounded values.
+// instrument can tell, so that its JSON form is short, and below what a sentence
+// shows, so that both say the same. Nothing is computed from the rounded values.
 func (a *Assessment) tidy() {
-	const kelvin, watt, pascal = 1e-3, 1, 1
+	const kelvin, watt, pascal, ratio = 1e-6, 0.1, 1, 1e-6
 	d, c := &a.Derived, &a.Charge
 	for _, u := range []derivedTemperature{d.EvaporatingDew, d.CondensingBubble} {
 		tidy(u, kelvin)
@@ -26,7 +26,7 @@ func (a *Assessment) tidy() {
 	}
 	if a.Freeze != nil {
 		tidy(a.Freeze.Surface, kelvin)
-		a.Freeze.Chance = to(a.Freeze.Chance, 1e-6)
+		a.Freeze.Chance = to(a.Freeze.Chance, ratio)
 		deltas = append(deltas, a.Freeze.Margin)
 	}
 	if a.Dose != nil {
@@ -40,26 +40,26 @@ func (a *Assessment) tidy() {
 	}
 	tidy(&a.Atmosphere.Pressure, pascal)
 	c.Tolerance = quantity.TemperatureDelta(to(float64(c.Tolerance), kelvin))
-	c.Low, c.High = to(c.Low, 1e-6), to(c.High, 1e-6)
+	c.Low, c.High = to(c.Low, ratio), to(c.High, ratio)
 	if c.InBand > 0 {
-		c.InBand = to(1-c.Low-c.High, 1e-6)
+		c.InBand = to(1-c.Low-c.High, ratio)
 	}
 	for _, p := range []*float64{d.CompressionRatio, &d.CompressionRatioStd, d.ReturnHumidity, &d.ReturnHumidityStd, d.SensibleHeatRatio, &d.SensibleHeatRatioStd} {
 		if p != nil {
-			*p = to(*p, 1e-6)
+			*p = to(*p, ratio)
 		}
 	}
 	tidy(d.Condensate, 1e-8)
 	if e := d.Efficiency; e != nil {
-		e.COP, e.COPStd, e.EER, e.EERStd = to(e.COP, kelvin), to(e.COPStd, kelvin), to(e.EER, kelvin), to(e.EERStd, kelvin)
+		e.COP, e.COPStd, e.EER, e.EERStd = to(e.COP, ratio), to(e.COPStd, ratio), to(e.EER, ratio), to(e.EERStd, ratio)
 	}
 	if w := a.WeighIn; w != nil {
-		const gram = 1e-3
-		tidy(&w.Total, gram)
+		const milligram = 1e-6
+		tidy(&w.Total, milligram)
 		for _, m := range []*quantity.Mass{&w.Label, &w.Line, &w.Accessories} {
-			*m = quantity.Mass(to(float64(*m), gram))
+			*m = quantity.Mass(to(float64(*m), milligram))
 		}
-		w.PerFoot = quantity.Mass(to(float64(w.PerFoot), gram/100))
+		w.PerFoot = quantity.Mass(to(float64(w.PerFoot), milligram/100))
 	}
 	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
 		if s != nil {
@@ -69,7 +69,7 @@ func (a *Assessment) tidy() {
 		}
 	}
 	for i := range a.Findings {
-		a.Findings[i].Probability = to(a.Findings[i].Probability, 1e-6)
+		a.Findings[i].Probability = to(a.Findings[i].Probability, ratio)
 	}
 }
 
