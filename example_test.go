@@ -14,8 +14,8 @@ func ExampleAssess() {
 		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.FixedRestrictor, NominalCapacity: quantity.Tons(3)},
 		Site:      satline.Site{Elevation: quantity.Feet(6000)},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(118)), LiquidPressure: satline.Measured(quantity.PSIG(318)),
-			SuctionLine: satline.Measured(quantity.Fahrenheit(70)), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
+			SuctionPressure: satline.Measured(quantity.PSIG(108)), LiquidPressure: satline.Measured(quantity.PSIG(300)),
+			SuctionLine: satline.Measured(quantity.Fahrenheit(66)), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
 			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(82)),
 			ReturnDryBulb:  satline.Measured(quantity.Fahrenheit(75)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
 		},
@@ -25,11 +25,13 @@ func ExampleAssess() {
 		fmt.Println(err)
 		return
 	}
+	fmt.Println(assessment.Headline)
 	fmt.Println(assessment.Charge.Outcome)
 	fmt.Println(assessment.Derived.Superheat.Format(quantity.IP))
 	// Output:
+	// Undercharged: superheat 32.1 °F ± 0.9 °F against a target of 12.2 °F ± 5.0 °F, more than 99 % sure.
 	// undercharged
-	// 31.5 °F ± 0.9 °F
+	// 32.1 °F ± 0.9 °F
 }
 
 func ExampleDecodeVisit() {
