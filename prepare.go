@@ -2,7 +2,6 @@ package satline
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -53,10 +52,8 @@ type job struct {
 	// mendedFirst says that reconcile took the verdict back until something
 	// else is mended.
 	mendedFirst bool
-	// open says that it did so because more than one cause fits.
-	open   bool
-	change *ChangeVerdict
-	risks  []Risk
+	change      *ChangeVerdict
+	risks       []Risk
 }
 
 func prepare(v Visit) (*job, error) {
@@ -258,5 +255,3 @@ func outOfRange(field string, value, low, top fmt.Stringer, advice string) error
 func rangeProblem(field string, err error) error {
 	return &VisitError{Field: field, Problem: err.Error(), Err: err}
 }
-
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
