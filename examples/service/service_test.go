@@ -121,7 +121,7 @@ func TestAnswers(t *testing.T) {
 		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "quality": 0.5}`, `"phase":"two-phase"`},
 		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "enthalpy": "420 kJ/kg"}`, `"phase":"vapor"`},
 		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "entropy": "1 kJ/(kg·K)"}`, `"phase":`},
-		{"/v1/air", `{"dryBulb": "75 °F", "relativeHumidity": 0.5}`, `"relativeHumidity":0.5`},
+		{"/v1/air", `{"dryBulb": "75 °F", "relativeHumidity": 0.5}`, `"humidityRatio":0.009235703861`},
 		{"/v1/air", `{"dryBulb": "75 °F", "dewPoint": "60 °F", "realGas": true}`, `"dewPoint":"15.5`},
 		{"/v1/air", `{"dryBulb": "75 °F", "humidityRatio": 0.01, "barometer": "98 kPa"}`, `"humidityRatio":0.01`},
 		{"/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1 °F"}`, `"standing":"label"`},
