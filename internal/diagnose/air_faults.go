@@ -27,7 +27,7 @@ var airFaults = []Fault{
 		Code: "indoor-coil", Name: "indoor coil dirty", Kind: Air, Signature: LowIndoorAir, Share: 0.2,
 		Physics:  "Dirt on the coil hinders the air and the heat.",
 		Symptoms: "large pressure drop across the coil, large split",
-		Repair:   "clean the coil and its drain pan", Why: "airflow before charge",
+		Repair:   "see the indoor coil from the side where the air enters; clean it and its drain pan where they are dirty", Why: "airflow before charge",
 		Sources: []Source{rossiBraun, breukerBraun, kim},
 	},
 	{
@@ -41,14 +41,14 @@ var airFaults = []Fault{
 		Code: "ducts", Name: "closed dampers or too little duct or return", Kind: Air, Signature: LowIndoorAir, Share: 0.2,
 		Physics:  "The duct system passes less than the blower would move.",
 		Symptoms: "high static pressure with a clean filter and coil, closed registers, a return grille too small",
-		Repair:   "open dampers and registers; measure the static pressure; add return", Why: "airflow before charge",
+		Repair:   "open dampers and registers; measure the static pressure; add return where it is over the limit of the blower", Why: "airflow before charge",
 		Sources: []Source{acca, practice},
 	},
 	{
 		Code: HighIndoorAir, Name: "too much indoor air", Kind: Air, Signature: HighIndoorAir, Share: 1,
 		Physics:  "More air keeps the coil warm: it dries the air little.",
 		Symptoms: "small split, humid rooms, suction pressure and superheat high, noise, water carried off the coil",
-		Repair:   "lower the blower speed by the fan table", Why: "airflow before charge",
+		Repair:   "measure the airflow; lower the blower speed by the fan table where it is above what the unit is made for", Why: "airflow before charge",
 		Sources: []Source{acca, practice},
 	},
 	{
