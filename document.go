@@ -3,8 +3,6 @@ package satline
 import (
 	"fmt"
 	"slices"
-
-	"github.com/satline/satline/quantity"
 )
 
 // Audience is whom a report is written for.
@@ -178,7 +176,10 @@ func (a Assessment) readingsBlock() block {
 }
 
 func (a Assessment) derivedBlock() block {
-	rows := a.Derived.rows(a.Units)
+	var rows [][]string
+	for _, v := range a.Derived.Values(a.Units) {
+		rows = append(rows, []string{v.Name, v.Text})
+	}
 	if len(rows) == 0 {
 		return block{}
 	}
@@ -246,46 +247,4 @@ func (a Assessment) findingsBlock(audience Audience) block {
 		b.items = append(b.items, it)
 	}
 	return b
-}
-
-// rows lists the derived values that are there, in the order a technician
-// works them out.
-func (d Derived) rows(sys quantity.System) [][]string {
-	var out [][]string
-	add := func(name, value string) {
-		if value != "" {
-			out = append(out, []string{name, value})
-		}
-	}
-	add("evaporating temperature (dew)", shown(d.EvaporatingDew, sys))
-	add("condensing temperature (bubble)", shown(d.CondensingBubble, sys))
-	add("superheat", shown(d.Superheat, sys))
-	add("subcooling", shown(d.Subcooling, sys))
-	add("condensing over outdoor air", shown(d.CondensingOverOutdoor, sys))
-	add("approach, liquid over outdoor air", shown(d.Approach, sys))
-	if d.CompressionRatio != nil {
-		add("compression ratio", fmt.Sprintf("%.2f ± %.2f", *d.CompressionRatio, d.CompressionRatioStd))
-	}
-	add("temperature split", shown(d.TemperatureSplit, sys))
-	if d.ReturnHumidity != nil {
-		add("return relative humidity", fmt.Sprintf("%.0f %% ± %.0f %%", 100**d.ReturnHumidity, 100*d.ReturnHumidityStd))
-	}
-	add("total capacity", shown(d.TotalCapacity, sys))
-	add("sensible capacity", shown(d.SensibleCapacity, sys))
-	add("latent capacity", shown(d.LatentCapacity, sys))
-	if d.SensibleHeatRatio != nil {
-		add("sensible heat ratio", fmt.Sprintf("%.2f ± %.2f", *d.SensibleHeatRatio, d.SensibleHeatRatioStd))
-	}
-	add("condensate", shown(d.Condensate, sys))
-	if e := d.Efficiency; e != nil {
-		add("efficiency today", fmt.Sprintf("EER %.1f ± %.1f Btu/h per W, COP %.2f ± %.2f", e.EER, e.EERStd, e.COP, e.COPStd))
-	}
-	return out
-}
-
-func shown[T quantity.Quantity](u *quantity.Uncertain[T], sys quantity.System) string {
-	if u == nil {
-		return ""
-	}
-	return u.Format(sys)
 }

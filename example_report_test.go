@@ -72,3 +72,27 @@ func ExampleAssessment_WriteText() {
 	// 1. Leave the charge as it is; write the readings down.
 	//    Why: the charge is in band
 }
+
+// What follows from the readings of an invented visit, in both systems of units.
+func ExampleDerived_Values() {
+	assessment, err := satline.Assess(satline.Visit{
+		Equipment: satline.Equipment{Refrigerant: "R-32", Metering: satline.TXV},
+		Readings: satline.Readings{
+			LiquidPressure: satline.Measured(quantity.PSIG(330)), LiquidLine: satline.Measured(quantity.Fahrenheit(94)),
+		},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
+		for _, v := range assessment.Derived.Values(sys) {
+			fmt.Printf("%s: %s\n", v.Name, v.Text)
+		}
+	}
+	// Output:
+	// condensing temperature (bubble): 100.9 °F ± 0.1 °F
+	// subcooling: 6.9 °F ± 0.9 °F
+	// condensing temperature (bubble): 38.3 °C ± 0.1 °C
+	// subcooling: 3.8 K ± 0.5 K
+}

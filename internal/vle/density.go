@@ -31,33 +31,39 @@ const (
 // moment, at the temperature and pressure.
 var ErrNoPhase = errors.New("vle: the phase does not exist at this temperature and pressure")
 
+// evaluator is one of the model at a temperature, for the caller to release,
+// where the temperature and the pressure can be asked about.
+func (s *System) evaluator(t, p float64) (*helmholtz.Evaluator, error) {
+	if !valid(p) {
+		return nil, ErrInput
+	}
+	if err := s.ranged(t); err != nil {
+		return nil, err
+	}
+	e := s.m.Evaluator()
+	e.SetT(t)
+	return e, nil
+}
+
 // Density is the molar density at a temperature and pressure, at the overall
 // composition and as one phase.
 func (s *System) Density(t, p float64, phase Phase) (float64, error) {
-	if !valid(p) {
-		return 0, ErrInput
-	}
-	if err := s.ranged(t); err != nil {
+	e, err := s.evaluator(t, p)
+	if err != nil {
 		return 0, err
 	}
-	e := s.m.Evaluator()
 	defer e.Release()
-	e.SetT(t)
 	return density(e, p, phase)
 }
 
 // State is the state at a temperature and pressure as one phase, at the overall
 // composition.
 func (s *System) State(t, p float64, phase Phase) (helmholtz.State, error) {
-	if !valid(p) {
-		return helmholtz.State{}, ErrInput
-	}
-	if err := s.ranged(t); err != nil {
+	e, err := s.evaluator(t, p)
+	if err != nil {
 		return helmholtz.State{}, err
 	}
-	e := s.m.Evaluator()
 	defer e.Release()
-	e.SetT(t)
 	rho, err := density(e, p, phase)
 	if err != nil {
 		return helmholtz.State{}, err
@@ -282,15 +288,14 @@ func refineRoot(e *helmholtz.Evaluator, ideal, low, high float64) (float64, erro
 // DensityFrom is the molar density at a temperature and pressure near a known
 // density, by Newton's method alone.
 func (s *System) DensityFrom(t, p, near float64) (float64, error) {
-	if !valid(p) || !valid(near) {
+	if !valid(near) {
 		return 0, ErrInput
 	}
-	if err := s.ranged(t); err != nil {
+	e, err := s.evaluator(t, p)
+	if err != nil {
 		return 0, err
 	}
-	e := s.m.Evaluator()
 	defer e.Release()
-	e.SetT(t)
 	return densityFrom(e, p, near)
 }
 

@@ -9,9 +9,11 @@ import (
 	"image/png"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/satline/satline/internal/picture/picturetest"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
@@ -39,47 +41,6 @@ func coil(t testing.TB, sys quantity.System) (c *chart.Chart, entering, leaving 
 	return c, entering, leaving
 }
 
-// texts parses an SVG and returns the words in it and its view box.
-func texts(t *testing.T, svg []byte) (words []string, viewBox string) {
-	t.Helper()
-	d := xml.NewDecoder(bytes.NewReader(svg))
-	inside := ""
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			return words, viewBox
-		}
-		if err != nil {
-			t.Fatalf("not XML: %v", err)
-		}
-		switch v := token.(type) {
-		case xml.StartElement:
-			inside = v.Name.Local
-			for _, a := range v.Attr {
-				if strings.Contains(a.Value, "NaN") || strings.Contains(a.Value, "Inf") {
-					t.Fatalf("%s %s=%q", inside, a.Name.Local, a.Value)
-				}
-				if inside == "svg" && a.Name.Local == "viewBox" {
-					viewBox = a.Value
-				}
-			}
-		case xml.CharData:
-			if s := strings.TrimSpace(string(v)); s != "" {
-				words = append(words, s)
-			}
-		}
-	}
-}
-
-func has(words []string, want string) bool {
-	for _, w := range words {
-		if w == want {
-			return true
-		}
-	}
-	return false
-}
-
 func TestSVG(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		c, _, _ := coil(t, sys)
@@ -91,7 +52,7 @@ func TestSVG(t *testing.T) {
 			if err := c.SVG(&again, page); err != nil || !bytes.Equal(b.Bytes(), again.Bytes()) {
 				t.Errorf("the same chart twice differs, %v", err)
 			}
-			words, viewBox := texts(t, b.Bytes())
+			words, viewBox := picturetest.Texts(t, b.Bytes())
 			want := []string{"Psychrometric chart", "return", "supply <&>", "coil"}
 			if page.Sparse {
 				want = append(want, "ADP")
@@ -104,11 +65,11 @@ func TestSVG(t *testing.T) {
 				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level", "Dry bulb, °C", "Humidity ratio, g/kg dry air", "25.6", "17.2", "15")
 			}
 			for _, w := range want {
-				if !has(words, w) {
+				if !slices.Contains(words, w) {
 					t.Errorf("%v %v: no %q among %q", sys, page, w, words)
 				}
 			}
-			if has(words, "−0") {
+			if slices.Contains(words, "−0") {
 				t.Error("a negative zero on a scale")
 			}
 			if page == chart.Phone() && viewBox != "0 0 292.5 420" {
@@ -116,21 +77,6 @@ func TestSVG(t *testing.T) {
 			}
 		}
 	}
-}
-
-// marked counts the pixels of the color of marks within a circle.
-func marked(m image.Image, x, y, radius float64) (n int) {
-	for i := int(x - radius); i <= int(x+radius); i++ {
-		for j := int(y - radius); j <= int(y+radius); j++ {
-			if math.Hypot(float64(i)-x, float64(j)-y) > radius {
-				continue
-			}
-			if r, g, b, _ := m.At(i, j).RGBA(); r>>8 > 0xa0 && g>>8 < 0x50 && b>>8 < 0x30 {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // A state is where its dry bulb and humidity ratio put it, on a chart whose scales
@@ -160,7 +106,7 @@ func TestPNG(t *testing.T) {
 	x := 14 + (754-14)*30.0/50
 	y := 612 - (34 + (600-34)*a.HumidityRatio()/0.03)
 	empty := render()
-	if n := marked(empty, x, y, 5); n != 0 {
+	if n := picturetest.Marked(empty, x, y, 5); n != 0 {
 		t.Errorf("%d pixels marked on a chart without marks", n)
 	}
 	if err := c.AddState("", a); err != nil {
@@ -170,7 +116,7 @@ func TestPNG(t *testing.T) {
 	if b := m.Bounds(); b.Dx() != 792 || b.Dy() != 612 {
 		t.Errorf("%v", b)
 	}
-	if n := marked(m, x, y, 5); n < 15 {
+	if n := picturetest.Marked(m, x, y, 5); n < 15 {
 		t.Errorf("%d pixels marked at the state", n)
 	}
 	if m.At(2, 2) != m.At(790, 610) || m.At(2, 2) == (color.RGBA{}) {

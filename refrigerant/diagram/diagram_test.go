@@ -2,16 +2,16 @@ package diagram_test
 
 import (
 	"bytes"
-	"encoding/xml"
 	"errors"
 	"image"
 	"image/color"
 	"image/png"
 	"io"
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
+	"github.com/satline/satline/internal/picture/picturetest"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/diagram"
@@ -70,43 +70,6 @@ func machine(t testing.TB, name string, o diagram.Options) *diagram.Diagram {
 
 var everything = diagram.Options{Isentropes: true, Qualities: true, Atmosphere: quantity.StandardAtmosphere}
 
-// texts parses an SVG and returns the words in it.
-func texts(t interface {
-	Fatalf(string, ...any)
-}, svg []byte) (words []string) {
-	d := xml.NewDecoder(bytes.NewReader(svg))
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
-			return words
-		}
-		if err != nil {
-			t.Fatalf("not XML: %v", err)
-		}
-		switch v := token.(type) {
-		case xml.StartElement:
-			for _, a := range v.Attr {
-				if strings.Contains(a.Value, "NaN") || strings.Contains(a.Value, "Inf") {
-					t.Fatalf("%s %s=%q", v.Name.Local, a.Name.Local, a.Value)
-				}
-			}
-		case xml.CharData:
-			if s := strings.TrimSpace(string(v)); s != "" {
-				words = append(words, s)
-			}
-		}
-	}
-}
-
-func has(words []string, want string) bool {
-	for _, w := range words {
-		if w == want {
-			return true
-		}
-	}
-	return false
-}
-
 func TestSVG(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		for _, atmosphere := range []quantity.Pressure{0, quantity.AtmosphereAt(quantity.Feet(6000))} {
@@ -119,7 +82,7 @@ func TestSVG(t *testing.T) {
 				if err := d.SVG(&again, page); err != nil || !bytes.Equal(b.Bytes(), again.Bytes()) {
 					t.Errorf("the same diagram twice differs, %v", err)
 				}
-				words := texts(t, b.Bytes())
+				words, _ := picturetest.Texts(t, b.Bytes())
 				want := []string{"Mill <&> sons", d.Describe(), "suction", "discharge", "liquid", "evaporator inlet", "bubble and dew lines"}
 				switch {
 				case sys == quantity.IP && atmosphere == 0:
@@ -132,28 +95,13 @@ func TestSVG(t *testing.T) {
 					want = append(want, "R-410A, gauge pressures in an atmosphere of 81.2 kPa", "Gauge pressure, kPag")
 				}
 				for _, w := range want {
-					if !has(words, w) {
+					if !slices.Contains(words, w) {
 						t.Errorf("%v %v: no %q among %q", sys, page, w, words)
 					}
 				}
 			}
 		}
 	}
-}
-
-// marked counts the pixels of the color of marks within a circle.
-func marked(m image.Image, x, y, radius float64) (n int) {
-	for i := int(x - radius); i <= int(x+radius); i++ {
-		for j := int(y - radius); j <= int(y+radius); j++ {
-			if math.Hypot(float64(i)-x, float64(j)-y) > radius {
-				continue
-			}
-			if r, g, b, _ := m.At(i, j).RGBA(); r>>8 > 0xa0 && g>>8 < 0x50 && b>>8 < 0x30 {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 // A state is where its enthalpy and the logarithm of its pressure put it, and a cycle
@@ -205,14 +153,14 @@ func TestPNG(t *testing.T) {
 	}
 	for i, m := range marks {
 		x, y := place(m.State)
-		if n := marked(before, x, y, 5); n != 0 {
+		if n := picturetest.Marked(before, x, y, 5); n != 0 {
 			t.Errorf("%d pixels marked on a diagram without marks", n)
 		}
-		if n := marked(after, x, y, 5); n < 15 {
+		if n := picturetest.Marked(after, x, y, 5); n < 15 {
 			t.Errorf("state %d: %d pixels marked at %.0f, %.0f", i, n, x, y)
 		}
 		nx, ny := place(marks[(i+1)%len(marks)].State)
-		if n := marked(after, (x+nx)/2, (y+ny)/2, 5); n < 10 {
+		if n := picturetest.Marked(after, (x+nx)/2, (y+ny)/2, 5); n < 10 {
 			t.Errorf("path from state %d: %d pixels marked", i, n)
 		}
 	}
@@ -239,8 +187,8 @@ func TestEveryRefrigerant(t *testing.T) {
 			t.Errorf("%v: %v", r, err)
 			continue
 		}
-		words := texts(t, b.Bytes())
-		if !has(words, r.Designation()+", gauge pressures in an atmosphere of 14.7 psia") || len(words) < 35 {
+		words, _ := picturetest.Texts(t, b.Bytes())
+		if !slices.Contains(words, r.Designation()+", gauge pressures in an atmosphere of 14.7 psia") || len(words) < 35 {
 			t.Errorf("%v: %q", r, words)
 		}
 	}
@@ -330,7 +278,7 @@ func TestDrawsAnything(t *testing.T) {
 		if err := d.SVG(&b, page); err != nil {
 			t.Fatal(err)
 		}
-		texts(t, b.Bytes())
+		picturetest.Texts(t, b.Bytes())
 	})
 }
 

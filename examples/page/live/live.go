@@ -26,17 +26,11 @@ type Answer struct {
 
 	Assessment *satline.Assessment `json:"assessment,omitempty"`
 	// Values are what follows from the readings, ready to show.
-	Values []Value `json:"values,omitempty"`
+	Values []satline.NamedValue `json:"values,omitempty"`
 	// Target is that of the charging method with its band, ready to show.
 	Target string  `json:"target,omitempty"`
 	Band   *Band   `json:"band,omitempty"`
 	Charts *Charts `json:"charts,omitempty"`
-}
-
-// A Value is a derived value by its name in the trade.
-type Value struct {
-	Name string `json:"name"`
-	Text string `json:"text"`
 }
 
 // A Band is a measured value against its target, as bare numbers to draw.
@@ -145,7 +139,7 @@ func remove(at any, path []string) bool {
 func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 	out.Assessment = &a
 	sys := v.Units
-	out.Values = values(a.Derived, sys)
+	out.Values = a.Derived.Values(sys)
 	if c := a.Charge; c.Target != nil && c.Measured != nil {
 		measured, unit := degrees(c.Measured.Value, sys)
 		std, _ := degrees(quantity.TemperatureDelta(c.Measured.Std), sys)
@@ -160,39 +154,6 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 			out.Charts.Trend.Band = out.Band
 		}
 	}
-}
-
-func values(d satline.Derived, sys quantity.System) []Value {
-	var out []Value
-	add := func(name, text string) {
-		if text != "" {
-			out = append(out, Value{name, text})
-		}
-	}
-	add("superheat", shown(d.Superheat, sys))
-	add("subcooling", shown(d.Subcooling, sys))
-	add("evaporating (dew)", shown(d.EvaporatingDew, sys))
-	add("condensing (bubble)", shown(d.CondensingBubble, sys))
-	add("condensing over outdoor", shown(d.CondensingOverOutdoor, sys))
-	add("approach", shown(d.Approach, sys))
-	if d.CompressionRatio != nil {
-		add("compression ratio", fmt.Sprintf("%.2f", *d.CompressionRatio))
-	}
-	add("temperature split", shown(d.TemperatureSplit, sys))
-	if d.ReturnHumidity != nil {
-		add("return humidity", fmt.Sprintf("%.0f %%", 100**d.ReturnHumidity))
-	}
-	add("total capacity", shown(d.TotalCapacity, sys))
-	add("sensible capacity", shown(d.SensibleCapacity, sys))
-	add("latent capacity", shown(d.LatentCapacity, sys))
-	return out
-}
-
-func shown[T quantity.Quantity](u *quantity.Uncertain[T], sys quantity.System) string {
-	if u == nil {
-		return ""
-	}
-	return u.Format(sys)
 }
 
 func degrees(d quantity.TemperatureDelta, sys quantity.System) (v float64, unit string) {

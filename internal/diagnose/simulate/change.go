@@ -28,12 +28,7 @@ func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 		faults := m.own
 		var v Visit
 		v.Evidence = m.evidence()
-		for i := range injuries {
-			if injuries[i].signature == x.Signature {
-				injuries[i].impose(rng, x.Size, &v, &faults)
-				break
-			}
-		}
+		impose(rng, x.Signature, x.Size, &v, &faults)
 		before, err := m.solve(weather, faults)
 		if err != nil {
 			return v.Evidence, err
@@ -96,12 +91,7 @@ func DrawFrozen(rng *rand.Rand, x Frozen) (diagnose.Evidence, bool, error) {
 	faults := m.own
 	var v Visit
 	v.Evidence = m.evidence()
-	for i := range injuries {
-		if injuries[i].signature == x.Signature {
-			injuries[i].impose(rng, x.Size, &v, &faults)
-			break
-		}
-	}
+	impose(rng, x.Signature, x.Size, &v, &faults)
 	found, err := m.solve(weather, faults)
 	if err != nil {
 		return v.Evidence, false, err

@@ -75,6 +75,16 @@ func drawInjury(rng *rand.Rand) *injury {
 	return &injuries[0]
 }
 
+// impose does the injury of a signature to a machine and its visit.
+func impose(rng *rand.Rand, signature diagnose.Code, size float64, v *Visit, f *cycle.Faults) {
+	for i := range injuries {
+		if injuries[i].signature == signature {
+			injuries[i].impose(rng, size, v, f)
+			return
+		}
+	}
+}
+
 // apart keeps pairs to faults that do not undo or repeat each other.
 func apart(a, b *injury) bool {
 	if a.signature == b.signature {

@@ -1,0 +1,58 @@
+// Package picturetest looks at pictures for the tests of those who draw them.
+package picturetest
+
+import (
+	"bytes"
+	"encoding/xml"
+	"image"
+	"io"
+	"math"
+	"strings"
+)
+
+// Texts parses an SVG and returns the words in it and its view box. An attribute
+// that is no number fails the test.
+func Texts(t interface {
+	Fatalf(string, ...any)
+}, svg []byte) (words []string, viewBox string) {
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return words, viewBox
+		}
+		if err != nil {
+			t.Fatalf("not XML: %v", err)
+		}
+		switch v := token.(type) {
+		case xml.StartElement:
+			for _, a := range v.Attr {
+				if strings.Contains(a.Value, "NaN") || strings.Contains(a.Value, "Inf") {
+					t.Fatalf("%s %s=%q", v.Name.Local, a.Name.Local, a.Value)
+				}
+				if v.Name.Local == "svg" && a.Name.Local == "viewBox" {
+					viewBox = a.Value
+				}
+			}
+		case xml.CharData:
+			if s := strings.TrimSpace(string(v)); s != "" {
+				words = append(words, s)
+			}
+		}
+	}
+}
+
+// Marked counts the pixels of the color of marks within a circle.
+func Marked(m image.Image, x, y, radius float64) (n int) {
+	for i := int(x - radius); i <= int(x+radius); i++ {
+		for j := int(y - radius); j <= int(y+radius); j++ {
+			if math.Hypot(float64(i)-x, float64(j)-y) > radius {
+				continue
+			}
+			if r, g, b, _ := m.At(i, j).RGBA(); r>>8 > 0xa0 && g>>8 < 0x50 && b>>8 < 0x30 {
+				n++
+			}
+		}
+	}
+	return n
+}
