@@ -71,7 +71,7 @@ func TestCommonPractice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v.Readings.SuctionPressure = Measured(dew.Gauge(quantity.AtmosphereAt(v.Site.Elevation)))
+	v.Readings.SuctionPressure = Measured(dew.Gauge(quantity.AtmosphereAt(*v.Site.Elevation)))
 	v.Readings.SuctionLine = Measured(quantity.Fahrenheit(41.9))
 	a := assess(t, v)
 	verify.Value(t, source, "superheat of a line at 41.9 °F saturated at 41.5 °F", "°F", 0.4, a.Derived.Superheat.Value.Fahrenheit(), 0.01)
@@ -84,7 +84,7 @@ func TestCommonPractice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v.Readings.LiquidPressure = Measured(liquid.Gauge(quantity.AtmosphereAt(v.Site.Elevation)))
+	v.Readings.LiquidPressure = Measured(liquid.Gauge(quantity.AtmosphereAt(*v.Site.Elevation)))
 	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(90))
 	if a := assess(t, v); a.Charge.Outcome != ChargeHigh {
 		t.Errorf("26 °F of subcooling beside no superheat reads %q: %v", a.Charge.Outcome, a.Charge.Reasons)
@@ -106,11 +106,11 @@ func TestUnitsAndAltitudeDoNotChangeTheVerdict(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := Visit{
 			Equipment: Equipment{Refrigerant: "R-410A", Metering: FixedRestrictor},
-			Site:      Site{Barometer: quantity.StandardAtmosphere},
+			Site:      Site{Barometer: new(quantity.StandardAtmosphere)},
 		}
 		suction := quantity.PSIG(rapid.Float64Range(90, 160).Draw(t, "suction")).Absolute(quantity.StandardAtmosphere)
 		v.Readings = Readings{
-			SuctionPressure: Measured(suction.Gauge(v.Site.Barometer)),
+			SuctionPressure: Measured(suction.Gauge(*v.Site.Barometer)),
 			SuctionLine:     Measured(quantity.Fahrenheit(rapid.Float64Range(45, 75).Draw(t, "line"))),
 			OutdoorDryBulb:  Measured(quantity.Fahrenheit(rapid.Float64Range(60, 105).Draw(t, "outdoor"))),
 			ReturnWetBulb:   Measured(quantity.Fahrenheit(rapid.Float64Range(52, 74).Draw(t, "wet bulb"))),
@@ -127,8 +127,8 @@ func TestUnitsAndAltitudeDoNotChangeTheVerdict(t *testing.T) {
 		if a.Charge.Outcome != si.Charge.Outcome || a.Charge.High != si.Charge.High {
 			t.Fatalf("%q in IP, %q in SI", a.Charge.Outcome, si.Charge.Outcome)
 		}
-		v.Site.Barometer = quantity.Kilopascals(80)
-		v.Readings.SuctionPressure = Measured(suction.Gauge(v.Site.Barometer))
+		v.Site.Barometer = new(quantity.Kilopascals(80))
+		v.Readings.SuctionPressure = Measured(suction.Gauge(*v.Site.Barometer))
 		high, err := Assess(v)
 		if err != nil {
 			t.Fatal(err)

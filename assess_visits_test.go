@@ -108,7 +108,7 @@ func TestDoseThatHardlyShowsSaysSo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v.Readings.LiquidPressure = Measured(bubble.Gauge(quantity.AtmosphereAt(v.Site.Elevation)))
+	v.Readings.LiquidPressure = Measured(bubble.Gauge(quantity.AtmosphereAt(*v.Site.Elevation)))
 	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(97.8))
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(85))
 	a := assess(t, v)

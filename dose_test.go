@@ -96,7 +96,7 @@ func TestRefrigerantNamedAnew(t *testing.T) {
 func visitOf(e *diagnose.Evidence) Visit {
 	v := Visit{
 		Equipment: Equipment{Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering), NominalCapacity: e.NominalCapacity, Arrangement: Split},
-		Site:      Site{Barometer: e.Atmosphere},
+		Site:      Site{Barometer: &e.Atmosphere},
 		Readings: Readings{
 			SuctionPressure: e.SuctionPressure, LiquidPressure: e.LiquidPressure,
 			SuctionLine: e.SuctionLine, LiquidLine: e.LiquidLine, DischargeLine: e.DischargeLine,

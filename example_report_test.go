@@ -96,3 +96,19 @@ func ExampleDerived_Values() {
 	// condensing temperature (bubble): 38.3 °C ± 0.1 °C
 	// subcooling: 3.8 K ± 0.5 K
 }
+
+// A site at sea level that says so is surer of its atmosphere than one that says nothing.
+func ExampleSite_Atmosphere() {
+	for _, site := range []satline.Site{{Elevation: new(quantity.Feet(6000))}, {Elevation: new(quantity.Feet(0))}, {}} {
+		used, err := site.Atmosphere()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s (%s)\n", used.Pressure.Format(quantity.IP), used.Source)
+	}
+	// Output:
+	// 11.8 psia ± 0.1 psi (standard atmosphere at 6000 ft (1829 m))
+	// 14.7 psia ± 0.1 psi (standard atmosphere at 0 ft (0 m))
+	// 14.7 psia ± 0.2 psi (sea level assumed; no elevation was given)
+}

@@ -12,7 +12,7 @@ import (
 func ExampleAssess() {
 	visit := satline.Visit{
 		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.FixedRestrictor, NominalCapacity: quantity.Tons(3)},
-		Site:      satline.Site{Elevation: quantity.Feet(6000)},
+		Site:      satline.Site{Elevation: new(quantity.Feet(6000))},
 		Readings: satline.Readings{
 			SuctionPressure: satline.Measured(quantity.PSIG(108)), LiquidPressure: satline.Measured(quantity.PSIG(300)),
 			SuctionLine: satline.Measured(quantity.Fahrenheit(66)), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),

@@ -206,13 +206,17 @@ func chance(p float64) string {
 
 // elevation is that of the site, or the one that its barometer stands for.
 func (j *job) elevation() quantity.Length {
-	if j.visit.Site.Barometer == 0 {
-		return j.visit.Site.Elevation
+	site := j.visit.Site
+	switch {
+	case site.Barometer == nil && site.Elevation == nil:
+		return 0
+	case site.Barometer == nil:
+		return *site.Elevation
 	}
 	low, high := quantity.Meters(-1000), quantity.Meters(6000)
 	for range 60 {
 		middle := (low + high) / 2
-		if quantity.AtmosphereAt(middle) > j.visit.Site.Barometer {
+		if quantity.AtmosphereAt(middle) > *site.Barometer {
 			low = middle
 		} else {
 			high = middle

@@ -113,7 +113,7 @@ func hostileVisits(t *testing.T) []hostile {
 		{"equipment.accessories", `[{"name": "drier", "mass": "-4 oz"}]`}, {"equipment.accessories", `[{"name": "drier", "weight": "4 oz"}]`},
 		{"equipment.lineSet.length", `"9 km"`}, {"equipment.lineSet.length", `"900 m"`}, {"equipment.lineSet.liquidDiameter", `"3/8 in"`},
 		{"equipment.lineSet.liquidDiameter", `"1 mm"`}, {"equipment.colour", `"green"`},
-		{"site.elevation", `6000`}, {"site.elevation", `"60000 ft"`}, {"site.elevation", `"-9000 ft"`}, {"site.barometer", `"5 psia"`},
+		{"site.elevation", `6000`}, {"site.elevation", `"60000 ft"`}, {"site.elevation", `"-9000 ft"`}, {"site.elevation", `"0 ft"`}, {"site.barometer", `"5 psia"`}, {"site.barometer", `"0 kPa"`},
 		{"site.barometer", `"29.92"`}, {"site.barometer", `"200 kPa"`}, {"site.name", `12`},
 		{"instruments.gauge", `"-1 psig"`}, {"instruments.gauge", `"500 psig"`}, {"instruments.clamp", `"-2 °F"`},
 		{"instruments.thermometer", `"90 °F"`}, {"instruments.wetBulb", `"1"`}, {"instruments.wetbulb", `"1 °F"`},

@@ -139,7 +139,7 @@ func (j *job) evidence() diagnose.Evidence {
 		Fluid:             j.fluid,
 		Others:            j.otherFluids(),
 		Atmosphere:        j.atmosphere.Pressure.Value,
-		AtmosphereAssumed: v.Site.Barometer == 0 && v.Site.Elevation == 0,
+		AtmosphereAssumed: v.Site.Barometer == nil && v.Site.Elevation == nil,
 		Metering:          diagnose.Metering(e.Metering),
 		HeatPump:          e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
 		NominalCapacity:   e.NominalCapacity,

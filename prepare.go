@@ -80,7 +80,7 @@ func prepare(v Visit) (*job, error) {
 	if err := checkWeighing(v.Equipment); err != nil {
 		return nil, err
 	}
-	if j.atmosphere, err = atmosphereOf(v.Site); err != nil {
+	if j.atmosphere, err = v.Site.Atmosphere(); err != nil {
 		return nil, err
 	}
 	instruments, err := instrumentsOf(v.Instruments)
@@ -174,21 +174,24 @@ func limitStated[T quantity.Quantity](field string, u *quantity.Uncertain[T], lo
 	return limit(field, u.Value, low, top)
 }
 
-// atmosphereOf takes the barometer before the elevation, and sea level where
-// neither is known; the uncertainty is that of the weather, of a few hundred
-// feet of elevation, or of not knowing.
-func atmosphereOf(s Site) (AtmosphereUsed, error) {
+// Atmosphere is the pressure that gauges at the site count from: that of the
+// barometer, else of the standard atmosphere at the elevation, else of sea level.
+// The uncertainty is that of the barometer, of the weather, or of not knowing
+// (common practice, no source). The error is a *VisitError.
+func (s Site) Atmosphere() (AtmosphereUsed, error) {
 	switch {
-	case s.Barometer != 0:
-		if !(s.Barometer >= quantity.Kilopascals(50) && s.Barometer <= quantity.Kilopascals(110)) {
-			return AtmosphereUsed{}, outOfRange("site.barometer", s.Barometer, quantity.Kilopascals(50), quantity.Kilopascals(110), "give the pressure as read at the site itself, not that reduced to sea level")
+	case s.Barometer != nil:
+		p := *s.Barometer
+		if !(p >= quantity.Kilopascals(50) && p <= quantity.Kilopascals(110)) {
+			return AtmosphereUsed{}, outOfRange("site.barometer", p, quantity.Kilopascals(50), quantity.Kilopascals(110), "give the pressure as read at the site itself, not that reduced to sea level")
 		}
-		return AtmosphereUsed{s.Barometer.PlusMinus(quantity.Pascals(200)), "barometer"}, nil
-	case s.Elevation != 0:
-		if !(s.Elevation >= quantity.Meters(-450) && s.Elevation <= quantity.Meters(5500)) {
-			return AtmosphereUsed{}, outOfRange("site.elevation", s.Elevation, quantity.Meters(-450), quantity.Meters(5500), "")
+		return AtmosphereUsed{p.PlusMinus(quantity.Pascals(200)), "barometer"}, nil
+	case s.Elevation != nil:
+		z := *s.Elevation
+		if !(z >= quantity.Meters(-450) && z <= quantity.Meters(5500)) {
+			return AtmosphereUsed{}, outOfRange("site.elevation", z, quantity.Meters(-450), quantity.Meters(5500), "")
 		}
-		return AtmosphereUsed{quantity.AtmosphereAt(s.Elevation).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", s.Elevation.Feet(), s.Elevation.Meters())}, nil
+		return AtmosphereUsed{quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", z.Feet(), z.Meters())}, nil
 	}
 	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), "sea level assumed; no elevation was given"}, nil
 }

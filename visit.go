@@ -108,11 +108,14 @@ type Move struct {
 // Site is where the machine stands.
 type Site struct {
 	Name string `json:"name,omitzero"`
-	// Elevation above sea level; the atmosphere follows from it.
-	Elevation quantity.Length `json:"elevation,omitzero"`
-	// Barometer is the pressure of the atmosphere, where it was read at the
-	// site itself; not the pressure "reduced to sea level" of a weather report.
-	Barometer quantity.Pressure `json:"barometer,omitzero"`
+	// Elevation above sea level, from -450 m to 5500 m; the atmosphere follows from
+	// it. Where neither it nor the barometer is given, sea level is assumed, with
+	// the doubt of not knowing.
+	Elevation *quantity.Length `json:"elevation,omitzero"`
+	// Barometer is the pressure of the atmosphere, from 50 kPa to 110 kPa, where it
+	// was read at the site itself; not the pressure "reduced to sea level" of a
+	// weather report. It comes before the elevation.
+	Barometer *quantity.Pressure `json:"barometer,omitzero"`
 }
 
 // Instruments states the standard uncertainty of readings that do not state

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
 )
 
 // weighIn works out the charge to weigh in, as far as the label states it and
@@ -66,12 +67,21 @@ func (j *job) forbiddenButWeighable() (charge.Obstacle, bool) {
 
 // checkWeighing checks what a label and its parts say of charges.
 func checkWeighing(e Equipment) error {
-	if a := e.Label.LineAdder; a != nil && !(a.Mass >= 0 && a.Mass <= 10 && a.Per > 0 && a.Per <= 100) {
-		return &VisitError{Field: "equipment.label.lineAdder", Problem: `is out of range; give a mass from 0 to 10 kg and the length of liquid line it is for, above 0 to 100 m, as {"mass": "0.6 oz", "per": "1 ft"}`}
+	if a := e.Label.LineAdder; a != nil {
+		const advice = `give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`
+		if !(a.Mass >= 0 && a.Mass <= 10) {
+			return outOfRange("equipment.label.lineAdder.mass", a.Mass, quantity.Kilograms(0), quantity.Kilograms(10), advice)
+		}
+		if a.Per == 0 {
+			return missing("equipment.label.lineAdder.per", advice)
+		}
+		if !(a.Per > 0 && a.Per <= 100) {
+			return outOfRange("equipment.label.lineAdder.per", a.Per, quantity.Meters(0), quantity.Meters(100), advice)
+		}
 	}
 	for i, a := range e.Accessories {
 		if !(a.Mass >= 0 && a.Mass <= 100) {
-			return &VisitError{Field: fmt.Sprintf("equipment.accessories[%d].mass", i), Problem: fmt.Sprintf("%v is out of range; valid from 0 to 100 kg, as the maker of the part states it", a.Mass)}
+			return outOfRange(fmt.Sprintf("equipment.accessories[%d].mass", i), a.Mass, quantity.Kilograms(0), quantity.Kilograms(100), "give the mass that the maker of the part states")
 		}
 	}
 	return nil
