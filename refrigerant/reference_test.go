@@ -104,6 +104,33 @@ func notEquilibrium(r *Refrigerant, row *referenceRow) bool {
 	return r.Pure() && math.Abs(row.v[5]/(row.v[0]*row.v[6])-1) > 2e-8
 }
 
+// What is served, table error included, against an independent implementation.
+func TestServedPressureAgainstReference(t *testing.T) {
+	w := tally{}
+	for _, row := range readReference(t, "saturation.txt") {
+		r := mustLookup(t, row.heading[0])
+		if notEquilibrium(r, &row) {
+			continue
+		}
+		temp := quantity.Kelvin(row.v[0])
+		bubble, err1 := r.BubblePressure(temp)
+		dew, err2 := r.DewPressure(temp)
+		if err1 != nil || err2 != nil {
+			t.Errorf("%v at %v: %v, %v", r, temp, err1, err2)
+			continue
+		}
+		where := fmt.Sprintf("%v at %v K", r, row.v[0])
+		w.add(group(r)+": bubble pressure as served", float64(bubble), row.v[1], where)
+		w.add(group(r)+": dew pressure as served", float64(dew), row.v[2], where)
+	}
+	w.hold(t, func(check string) float64 {
+		if strings.HasPrefix(check, "pure") {
+			return 2e-6
+		}
+		return 2e-5
+	})
+}
+
 // The equations, without tables, against an independent implementation.
 func TestSaturationAgainstReference(t *testing.T) {
 	w := tally{}

@@ -64,17 +64,26 @@ func (f *fluid) properties(e table.Edge, p vle.Point) saturated {
 	return saturated{p.T, p.P, rho * m, s.H / m, s.S / m}
 }
 
-// cells is the number of cells against temperature, chosen so that the error of
-// the worst curve stays well below what the tables promise.
-const cells = 64
+// cells are the numbers of cells against temperature that are tried, the fewest
+// first, until the error of the worst curve stays well below what the tables
+// promise. A blend gets the fewest: what it may lack is not cells but a curve
+// that a cubic can follow near its critical point.
+var cells = [...]int{64, 80, 96, 128}
 
 // nearest lists how close to the critical temperature tables may go, as shares of
 // it. Some blends' equations wind close to their critical point as no cubic can
 // follow; their tables end lower.
 var nearest = [...]float64{0.003, 0.005, 0.008, 0.012, 0.02, 0.03}
 
-// allowed is the largest relative error of a table between its nodes.
-const allowed = 1e-5
+// allowed is the largest relative error of a curve between its nodes. The vapor
+// pressure of a pure fluid is known better than anything else here; that of one
+// that boils hot rises so steeply at its cold end that it takes more cells.
+func allowed(c table.Curve, pure bool) float64 {
+	if pure && c == table.BubblePressure {
+		return 1e-6
+	}
+	return 1e-5
+}
 
 func solve(r *refrigerant.Refrigerant) (table.Source, error) {
 	f, err := newFluid(r)
@@ -87,29 +96,35 @@ func solve(r *refrigerant.Refrigerant) (table.Source, error) {
 		return table.Source{}, err
 	}
 	c := untabulated.Critical()
+	tried := cells[:]
+	if !r.Pure() {
+		tried = cells[:1]
+	}
 	for _, share := range nearest {
-		s := table.Source{
-			Name:                r.Designation(),
-			CriticalTemperature: float64(c.Temperature),
-			CriticalPressure:    float64(c.Pressure),
-			CriticalDensity:     float64(c.Density),
-			EnthalpyOffset:      f.enthalpyOffset,
-			EntropyOffset:       f.entropyOffset,
-			Low:                 float64(untabulated.Limits().MinTemperature),
-			High:                float64(c.Temperature) * (1 - share),
-		}
-		if err = f.fill(&s); err != nil {
-			continue
-		}
-		if err = f.check(&s); err == nil {
-			return s, nil
+		for _, n := range tried {
+			s := table.Source{
+				Name:                r.Designation(),
+				CriticalTemperature: float64(c.Temperature),
+				CriticalPressure:    float64(c.Pressure),
+				CriticalDensity:     float64(c.Density),
+				EnthalpyOffset:      f.enthalpyOffset,
+				EntropyOffset:       f.entropyOffset,
+				Low:                 float64(untabulated.Limits().MinTemperature),
+				High:                float64(c.Temperature) * (1 - share),
+			}
+			if err = f.fill(&s, n); err != nil {
+				break
+			}
+			if err = f.check(&s, n); err == nil {
+				return s, nil
+			}
 		}
 	}
 	return table.Source{}, err
 }
 
-// check compares the table with the equation amid its cells.
-func (f *fluid) check(s *table.Source) error {
+// check compares the table of so many cells with the equation amid each.
+func (f *fluid) check(s *table.Source, cells int) error {
 	made, err := table.Decode(string(table.Encode([]table.Source{*s})), s.Name)
 	if err != nil {
 		return err
@@ -124,7 +139,7 @@ func (f *fluid) check(s *table.Source) error {
 		for c := range table.Curves {
 			got, _ := made.At(c, t)
 			exact := c.Expand(want[c])
-			if e := math.Abs(got-exact) / max(math.Abs(exact), floor(c)); e > allowed {
+			if e := math.Abs(got-exact) / max(math.Abs(exact), floor(c)); e > allowed(c, f.system.Model().Components() == 1) {
 				return fmt.Errorf("curve %d is off by %.1e at %.3f K", c, e, t)
 			}
 		}
@@ -148,8 +163,8 @@ func floor(c table.Curve) float64 {
 // exact for quartics, so the truncation error is far below the solver's noise.
 const spread = 0.05
 
-// fill computes the nodes.
-func (f *fluid) fill(s *table.Source) error {
+// fill computes the nodes of so many cells.
+func (f *fluid) fill(s *table.Source, cells int) error {
 	g := table.NewRoot(s.CriticalTemperature, s.Low, s.High, cells)
 	for i := range cells + 1 {
 		difference := central

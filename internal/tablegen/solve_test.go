@@ -16,7 +16,7 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, designation := range []string{"R-22", "R-718", "R-454B", "R-448A", "R-470B"} {
+	for _, designation := range []string{"R-22", "R-11", "R-718", "R-454B", "R-448A", "R-470B"} {
 		r, err := refrigerant.Lookup(designation)
 		if err != nil {
 			t.Fatal(err)
