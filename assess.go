@@ -18,9 +18,7 @@ func Assess(v Visit) (Assessment, error) {
 	if err := j.judgeCharge(); err != nil {
 		return Assessment{}, err
 	}
-	if err := j.judgeAir(); err != nil {
-		return Assessment{}, err
-	}
+	j.judgeAir()
 	j.judgeRisks()
 	if v.Scope == Whole {
 		j.judgeFindings()

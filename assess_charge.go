@@ -90,7 +90,6 @@ func (j *job) chargeNotNow(method charge.Method, obstacles []charge.Obstacle) {
 		if m, err := j.measure(method); err == nil {
 			value := m.Value
 			j.charge.Measured = &value
-			j.liquidReturning = m.LiquidReturning()
 		}
 	}
 }
@@ -136,7 +135,7 @@ func (j *job) takeVerdict(v charge.Verdict) {
 	}
 	j.charge.Low, j.charge.InBand, j.charge.High = v.Low, v.InBand, v.High
 	j.charge.Reasons = append(j.charge.Reasons, v.Reasons(j.visit.Units)...)
-	j.liquidReturning, j.liquidStacked = v.LiquidReturning, v.StackedLiquid.Value != 0
+	j.liquidStacked = v.StackedLiquid.Value != 0
 	if better, ok := v.Better(); ok {
 		j.charge.Instead = append(j.charge.Instead, better.Text(j.visit.Units))
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 )
 
@@ -87,6 +88,23 @@ func TestOwnerReportIsPlain(t *testing.T) {
 				t.Errorf("%s: the owner reads %q:\n%s", name, jargon, &text)
 			}
 		}
+	}
+}
+
+// The owner is told of every danger to the compressor that there is.
+func TestOwnerReadsOfEveryDanger(t *testing.T) {
+	dangers := 0
+	for _, r := range charge.Rules() {
+		if r.Do == "" || len(r.Forbids)+len(r.Doubts) > 0 {
+			continue // a figure or a condition
+		}
+		dangers++
+		if ownerRisks[r.Code] == "" {
+			t.Errorf("%s: the owner reads nothing of it", r.Code)
+		}
+	}
+	if dangers != len(ownerRisks) {
+		t.Errorf("%d dangers, and words for %d", dangers, len(ownerRisks))
 	}
 }
 

@@ -133,6 +133,7 @@ var ownerRisks = map[string]string{
 	"discharge-hottest": ownerHot, "discharge-hot": ownerHot,
 	"compression-ratio-highest": ownerStrain, "compression-ratio-high": ownerStrain,
 	"evaporating-coldest": ownerIce, "evaporating-cold": ownerIce,
+	"current-high":      "The compressor draws more current than it is made for. It runs hot, and its protection may stop it on a hot day.",
 	"suction-in-vacuum": "The low-pressure side is below the pressure of the air around it: any leak draws air in. The machine is to be stopped.",
 }
 

@@ -51,7 +51,7 @@ type Outlook struct {
 
 // Forecast fits a model of the whole machine to the visit and answers what it
 // will do in other weather, with another airflow or charge, or under a control.
-// It takes some hundred times as long as Assess.
+// It takes a few times as long as Assess.
 //
 // It needs the nominal capacity, the outdoor dry bulb, the return dry and wet
 // bulb, and the suction pressure; the more readings there are, the narrower the
@@ -91,8 +91,10 @@ func (j *job) fit() (*cycle.Fitted, cycle.Conditions, error) {
 	case r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SuctionPressure == nil:
 		return nil, cycle.Conditions{}, missing("readings", "a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure")
 	}
-	if worst := gravest(j.doubts, "outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure", "suctionLine"); worst == Impossible {
-		return nil, cycle.Conditions{}, &VisitError{Field: "readings", Problem: "they cannot be true together: " + j.doubts[0].Text}
+	for _, d := range j.doubts {
+		if gravest([]Doubt{d}, "outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure", "suctionLine") == Impossible {
+			return nil, cycle.Conditions{}, &VisitError{Field: "readings", Problem: "they cannot be true together: " + d.Text + "; " + d.Mend}
+		}
 	}
 	system, err := cycle.Design(cycle.Spec{
 		Refrigerant: j.fluid,

@@ -62,6 +62,20 @@ func TestForecastNeedsItsReadings(t *testing.T) {
 	}
 }
 
+// The error tells of the readings that stand in the way, and not of others that
+// cannot be true together either.
+func TestForecastNamesWhatCannotBe(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Readings.SupplyWetBulb = Measured(v.Readings.SupplyDryBulb.Value + quantity.Temperature(quantity.KelvinDelta(10)))
+	if _, err := Forecast(v, CoolNight()); err != nil {
+		t.Errorf("a supply wet bulb stands in the way of a forecast that does not use it: %v", err)
+	}
+	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(125))
+	if _, err := Forecast(v, CoolNight()); err == nil || !strings.Contains(err.Error(), "above the condensing temperature") {
+		t.Errorf("%v", err)
+	}
+}
+
 func BenchmarkForecast(b *testing.B) {
 	v := load(b, "sound-r410a-piston")
 	for b.Loop() {

@@ -9,25 +9,23 @@ import (
 
 // judgeAir holds the temperature split against its target and works out the
 // capacity, as far as the readings go.
-func (j *job) judgeAir() error {
+func (j *job) judgeAir() {
 	r := &j.readings
 	if j.visit.Conditions.Heating {
-		return nil
+		return
 	}
-	if err := j.measureCapacity(); err != nil {
-		return err
-	}
+	j.measureCapacity()
 	if r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil {
-		return nil
+		return
 	}
 	if worst := gravest(j.doubts, "returnDryBulb", "returnWetBulb", "supplyDryBulb"); worst == Doubted || worst == Impossible {
 		j.air = &AirVerdict{Outcome: "not judged", Reasons: []string{"the air readings cannot be believed as they stand"}}
-		return nil
+		return
 	}
 	v, err := airside.JudgeSplit(airside.SplitReadings{ReturnDryBulb: *r.ReturnDryBulb, ReturnWetBulb: *r.ReturnWetBulb, SupplyDryBulb: *r.SupplyDryBulb, Atmosphere: j.atmosphere.Pressure.Value})
 	if err != nil {
 		j.air = &AirVerdict{Outcome: "no target here", Reasons: []string{err.Error()}}
-		return nil
+		return
 	}
 	j.air = &AirVerdict{
 		Outcome:     v.Outcome.String(),
@@ -48,17 +46,16 @@ func (j *job) judgeAir() error {
 			}
 		}
 	}
-	return nil
 }
 
 // airPath is what the air of the indoor coil passes, in the order to look at it.
 const airPath = "the filter, the coil face, the blower wheel and its speed, the dampers, registers and ducts"
 
 // measureCapacity needs the air on both sides of the coil and its flow.
-func (j *job) measureCapacity() error {
+func (j *job) measureCapacity() {
 	r := &j.readings
 	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil || r.SupplyWetBulb == nil {
-		return nil
+		return
 	}
 	c, err := airside.MeasureCapacity(airside.CapacityReadings{
 		Return:     airside.AirReading{DryBulb: *r.ReturnDryBulb, WetBulb: *r.ReturnWetBulb},
@@ -68,7 +65,7 @@ func (j *job) measureCapacity() error {
 	})
 	if err != nil {
 		// The readings contradict each other, and a doubt has said so.
-		return nil
+		return
 	}
 	for _, p := range []struct {
 		to   *derivedPower
@@ -86,5 +83,4 @@ func (j *job) measureCapacity() error {
 			j.derived.Efficiency = &e
 		}
 	}
-	return nil
 }

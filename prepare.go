@@ -22,7 +22,9 @@ type job struct {
 	log        []LogEntry
 	settled    map[string]bool // readings taken from the settled end of the log
 
-	steadiness *SteadinessVerdict
+	// steadiness of what the charge is judged by, valve that of the superheat
+	// behind a valve that hunts.
+	steadiness, valve *SteadinessVerdict
 
 	derived       Derived
 	condensingDew *temperatureReading
@@ -37,10 +39,8 @@ type job struct {
 	// cannot be worked out without.
 	weighing   *charge.Weighing
 	weighWants string
-	// liquidReturning, liquidStacked and readingsContradict are what judging the charge found
+	// liquidStacked and readingsContradict are what judging the charge found
 	// beside it.
-	liquidReturning    bool
-	valve              *SteadinessVerdict
 	liquidStacked      bool
 	readingsContradict bool
 	air                *AirVerdict
@@ -143,11 +143,11 @@ func checkPlain(v Visit) error {
 			continue
 		}
 		if !(c.value >= c.min && c.value <= c.max) {
-			return outOfRange(c.field, c.shown, c.low, c.top, "")
+			return outOfRange(c.field, c.shown, c.low, c.top, "check the figure and its unit, or leave it out")
 		}
 	}
 	if v.Conditions.Running < 0 {
-		return &VisitError{Field: "conditions.running", Problem: "a machine cannot have run for a negative time"}
+		return &VisitError{Field: "conditions.running", Problem: "is negative; give the time since the machine last started, or leave it out"}
 	}
 	if len(v.Title) > 200 {
 		return &VisitError{Field: "title", Problem: "longer than 200 bytes; put the rest into notes"}
@@ -189,7 +189,7 @@ func (s Site) Atmosphere() (AtmosphereUsed, error) {
 	case s.Elevation != nil:
 		z := *s.Elevation
 		if !(z >= quantity.Meters(-450) && z <= quantity.Meters(5500)) {
-			return AtmosphereUsed{}, outOfRange("site.elevation", z, quantity.Meters(-450), quantity.Meters(5500), "")
+			return AtmosphereUsed{}, outOfRange("site.elevation", z, quantity.Meters(-450), quantity.Meters(5500), "give the height of the site above sea level, and check its unit")
 		}
 		return AtmosphereUsed{quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", z.Feet(), z.Meters())}, nil
 	}
@@ -247,7 +247,6 @@ func checkLog(v Visit) error {
 	return nil
 }
 
-// rangeProblem names the field that another package refused.
 // outOfRange is the error of a value of the visit that cannot be; it is also a
 // *quantity.RangeError.
 func outOfRange(field string, value, low, top fmt.Stringer, advice string) error {
@@ -255,6 +254,7 @@ func outOfRange(field string, value, low, top fmt.Stringer, advice string) error
 	return &VisitError{Field: field, Problem: strings.TrimPrefix(err.Error(), field+": "), Err: err}
 }
 
+// rangeProblem names the field that another package refused.
 func rangeProblem(field string, err error) error {
 	return &VisitError{Field: field, Problem: err.Error(), Err: err}
 }

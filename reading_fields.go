@@ -34,7 +34,7 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			u := **p
 			where := path + "." + name
 			if !(u.Value >= low && u.Value <= top) {
-				return outOfRange(where, u.Value, low, top, "")
+				return outOfRange(where, u.Value, low, top, "read it again and check its unit, or leave it out")
 			}
 			if most := float64(top - low); !(u.Std >= 0 && u.Std <= most) {
 				return &VisitError{Field: where, Problem: "its uncertainty is negative, not a number, or wider than all that can be read; give one standard deviation"}

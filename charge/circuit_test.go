@@ -159,6 +159,7 @@ func TestWeighRefusesNonsense(t *testing.T) {
 		"factory length": func(w *WeighedCharge) { w.FactoryLength = quantity.Length(math.Inf(1)) },
 		"liquid":         func(w *WeighedCharge) { w.LiquidTemperature = f(400) },
 		"adder":          func(w *WeighedCharge) { w.Adder = &Adder{} },
+		"nothing left":   func(w *WeighedCharge) { w.Length, w.FactoryLength = quantity.Feet(1).PlusMinus(0), quantity.Feet(400) },
 		"accessory":      func(w *WeighedCharge) { w.Accessories = []Accessory{{"drier", -1}} },
 	} {
 		w := weighed(t)
@@ -328,8 +329,12 @@ func TestPressureTest(t *testing.T) {
 			t.Errorf("%s: %v (drop %v psi ± %v), %v", name, out.Outcome, out.Drop.Value.PSIG(), out.Drop.Std/quantity.PSI, err)
 		}
 	}
+	p := nitrogen(500, 150, 80, 80)
+	if out, err := p.Judge(); err != nil || !strings.Contains(out.Text(quantity.IP), "and 350 psi ±") || !strings.Contains(out.Text(quantity.SI), "and 2413 kPa ±") {
+		t.Errorf("a large leak: %s, %v", out.Text(quantity.IP), err)
+	}
 	var r *RangeError
-	p := nitrogen(600, 600, 80, 80)
+	p = nitrogen(600, 600, 80, 80)
 	if _, err := p.Judge(); !errors.As(err, &r) {
 		t.Errorf("above the label's limit: %v", err)
 	}

@@ -184,10 +184,14 @@ func (t Tightness) Text(sys quantity.System) string {
 	return fmt.Sprintf("open: these readings show no drop below %s; wait longer, and take the pipe temperature better", smallest)
 }
 
-// pressureText shows a difference of pressures.
+// pressureText shows a difference of pressures, to two digits where it is small.
 func pressureText(pascals float64, sys quantity.System) string {
+	v, unit := pascals/1000, "kPa"
 	if sys == quantity.IP {
-		return fmt.Sprintf("%.2g psi", pascals/quantity.PSI)
+		v, unit = pascals/quantity.PSI, "psi"
 	}
-	return fmt.Sprintf("%.2g kPa", pascals/1000)
+	if math.Abs(v) >= 99.5 {
+		return fmt.Sprintf("%.0f %s", v, unit)
+	}
+	return fmt.Sprintf("%.2g %s", v, unit)
 }

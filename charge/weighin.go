@@ -147,7 +147,11 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 		out.Accessories += a.Mass
 	}
 	variance += square(float64(smallestDose.value) / math.Sqrt(3))
-	out.Total = quantity.Uncertain[quantity.Mass]{Value: out.Label + out.Line + out.Accessories, Std: math.Sqrt(variance)}
+	total := out.Label + out.Line + out.Accessories
+	if !(total > 0) {
+		return Weighing{}, &RangeError{Quantity: "charge to weigh in", Value: total, Min: quantity.Mass(0), Advice: "a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder"}
+	}
+	out.Total = quantity.Uncertain[quantity.Mass]{Value: total, Std: math.Sqrt(variance)}
 	return out, nil
 }
 
