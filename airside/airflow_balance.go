@@ -74,12 +74,9 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 	if err := airTemperature("evaporating temperature", s.Evaporating); err != nil {
 		return Airflow{}, err
 	}
-	coilStd := s.CoilStd
-	switch {
-	case !(coilStd >= 0 && coilStd <= 1):
-		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(coilStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
-	case coilStd == 0:
-		coilStd = s.Coil.usualStd()
+	coilStd, err := s.Coil.relativeStd(s.CoilStd)
+	if err != nil {
+		return Airflow{}, err
 	}
 	var x, std inputs
 	var names [maxInputs]string

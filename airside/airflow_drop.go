@@ -1,9 +1,9 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -22,28 +22,17 @@ const (
 	GridPart
 )
 
-var partNames = [...]string{"part not stated", "coil", "filter", "grid"}
+var partNames = []string{"part not stated", "coil", "filter", "grid"}
 
 // String returns "coil", "filter" or "grid".
-func (p Part) String() string {
-	if p < CoilPart || p > GridPart {
-		return partNames[0]
-	}
-	return partNames[p]
-}
+func (p Part) String() string { return enum.Name(partNames, p) }
 
 // MarshalText writes the name of String.
 func (p Part) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (p *Part) UnmarshalText(text []byte) error {
-	for i, name := range partNames {
-		if name == string(text) {
-			*p = Part(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("airside: part %.40q is not known; write \"coil\", \"filter\" or \"grid\"", text)
+	return enum.Parse("airside: part", partNames, text, p)
 }
 
 // exponent of the flow in the drop, common practice, no source: orifices are

@@ -1,7 +1,7 @@
 package airside
 
 import (
-	"math"
+	"cmp"
 	"slices"
 
 	"github.com/satline/satline/psychro"
@@ -75,7 +75,7 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 		return nil, &RangeError{Quantity: "points of a fan curve", Value: quantity.Number(len(points)), Min: quantity.Number(2), Max: quantity.Number(1000), Advice: "copy the row of the speed tap from the blower's table"}
 	}
 	sorted := slices.Clone(points)
-	slices.SortFunc(sorted, func(a, b FanPoint) int { return int(math.Copysign(1, float64(a.Static-b.Static))) })
+	slices.SortFunc(sorted, func(a, b FanPoint) int { return cmp.Compare(a.Static, b.Static) })
 	x, y := make([]float64, len(sorted)), make([]float64, len(sorted))
 	for i, p := range sorted {
 		if err := checkFanPoint(p); err != nil {

@@ -5,7 +5,7 @@ import "github.com/satline/satline/quantity"
 // FilterVelocity is the face velocity to size a pleated filter for: 300 ft/min
 // or less keeps its drop low. Common practice, no source; the filter's own table
 // outranks it.
-const FilterVelocity = quantity.Velocity(300 * 0.3048 / 60)
+const FilterVelocity = quantity.Velocity(300 * quantity.Foot / 60)
 
 // FaceVelocity returns the velocity of a flow over a filter's or coil's face. The
 // error is a *RangeError.
@@ -42,8 +42,9 @@ type FilterChoice struct {
 // nominalSizes of filters on the shelf, inches, common practice, no source.
 var nominalSizes = [][2]float64{{14, 20}, {14, 25}, {16, 20}, {16, 25}, {20, 20}, {20, 25}, {20, 30}, {24, 24}}
 
-// edge is how much smaller the open face is than the nominal size, each way.
-const edge = quantity.Length(0.5 * 0.0254)
+// edge is how much smaller the open face is than the nominal size, each way: half
+// an inch. Common practice, no source.
+const edge = quantity.Length(0.5 * quantity.Foot / 12)
 
 // FilterChoices returns the sets of up to four filters of a usual size that keep
 // a flow at a face velocity or below, the fewest filters first and of those the

@@ -3,6 +3,8 @@ package airside
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -40,28 +42,17 @@ const (
 	FrostDry
 )
 
-var frostOutcomes = [...]string{"not judged", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
+var frostOutcomes = []string{"not judged", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
 
 // String returns the outcome in words.
-func (o FrostOutcome) String() string {
-	if o < FrostClear || o > FrostDry {
-		return frostOutcomes[0]
-	}
-	return frostOutcomes[o]
-}
+func (o FrostOutcome) String() string { return enum.Name(frostOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o FrostOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *FrostOutcome) UnmarshalText(text []byte) error {
-	for i, name := range frostOutcomes {
-		if name == string(text) {
-			*o = FrostOutcome(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("airside: frost outcome %.40q is not known", text)
+	return enum.Parse("airside: outcome of a frost margin", frostOutcomes, text, o)
 }
 
 // Frost is how near a coil is to freezing.
@@ -102,12 +93,9 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 	if err := readable("evaporating temperature", r.Evaporating, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site"); err != nil {
 		return Frost{}, err
 	}
-	coilStd := r.CoilStd
-	switch {
-	case !(coilStd >= 0 && coilStd <= 1):
-		return Frost{}, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(coilStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
-	case coilStd == 0:
-		coilStd = r.Coil.usualStd()
+	coilStd, err := r.Coil.relativeStd(r.CoilStd)
+	if err != nil {
+		return Frost{}, err
 	}
 	var x, std inputs
 	var names [maxInputs]string
@@ -133,8 +121,8 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 		DewPoint:    quantity.Temperature(y[1]).PlusMinus(quantity.TemperatureDelta(c.std(1))),
 		Budget:      budgetOf[quantity.TemperatureDelta](&c, 0, &names),
 	}
-	f.SurfaceChance, _, _ = chances(float64(f.Margin.Value), f.Margin.Std, 0)
-	f.EvaporatingChance, _, _ = chances(float64(r.Evaporating.Value-Freezing), r.Evaporating.Std, 0)
+	f.SurfaceChance, _, _ = normal.Chances(float64(f.Margin.Value), f.Margin.Std, 0)
+	f.EvaporatingChance, _, _ = normal.Chances(float64(r.Evaporating.Value-Freezing), r.Evaporating.Std, 0)
 	wet := f.Surface.Value < f.DewPoint.Value
 	switch {
 	case f.SurfaceChance >= decisionLevel && !wet:
@@ -176,12 +164,18 @@ func (f Frost) Reasons(sys quantity.System) []string {
 	return out
 }
 
-// usualStd is the relative standard uncertainty of the conductances.
-func (c Coil) usualStd() float64 {
-	if c.Assumed != "" {
-		return 0.20
+// relativeStd is the relative standard uncertainty of the conductances: what is
+// stated, and the usual figure where nothing is.
+func (c Coil) relativeStd(stated float64) (float64, error) {
+	switch {
+	case !(stated >= 0 && stated <= 1):
+		return 0, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(stated), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
+	case stated != 0:
+		return stated, nil
+	case c.Assumed != "":
+		return 0.20, nil
 	}
-	return 0.10
+	return 0.10, nil
 }
 
 // scaled is the coil with both conductances multiplied.

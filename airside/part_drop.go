@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -82,8 +83,8 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 	v := DropVerdict{Measured: d.Measured, Expected: quantity.StaticPressure(y[0]).PlusMinus(quantity.StaticPressure(c.std(0)))}
 	v.Ratio = float64(d.Measured.Value) / y[0]
 	v.RatioStd = math.Hypot(d.Measured.Std, v.Ratio*c.std(0)) / y[0]
-	_, _, v.Dirty = chances(v.Ratio-dirtyRatio, v.RatioStd, 0)
-	v.Open, _, _ = chances(v.Ratio-openRatio, v.RatioStd, 0)
+	_, _, v.Dirty = normal.Chances(v.Ratio-dirtyRatio, v.RatioStd, 0)
+	v.Open, _, _ = normal.Chances(v.Ratio-openRatio, v.RatioStd, 0)
 	return v, nil
 }
 

@@ -16,8 +16,8 @@ type inputs [maxInputs]float64
 // outputs are results in SI; those not used stay zero.
 type outputs [6]float64
 
-// A sensitivity table holds, for each output, the standard uncertainty that each
-// input alone gives it (GUM 5.1.3), with its sign.
+// contributions hold, by input and output, the standard uncertainty that the
+// input alone gives the output (GUM 5.1.3), with its sign.
 type contributions [maxInputs]outputs
 
 // propagate evaluates f at x and moves each input by a hundredth of its standard

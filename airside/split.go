@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -33,28 +35,17 @@ const (
 	SplitCannotTell
 )
 
-var splitOutcomes = [...]string{"not judged", "in band", "above target", "below target", "these instruments cannot tell"}
+var splitOutcomes = []string{"not judged", "in band", "above target", "below target", "these instruments cannot tell"}
 
 // String returns the outcome in words.
-func (o SplitOutcome) String() string {
-	if o < SplitInBand || o > SplitCannotTell {
-		return splitOutcomes[0]
-	}
-	return splitOutcomes[o]
-}
+func (o SplitOutcome) String() string { return enum.Name(splitOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o SplitOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *SplitOutcome) UnmarshalText(text []byte) error {
-	for i, name := range splitOutcomes {
-		if name == string(text) {
-			*o = SplitOutcome(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("airside: split outcome %.40q is not known", text)
+	return enum.Parse("airside: outcome of a split", splitOutcomes, text, o)
 }
 
 // A SplitVerdict is a measured temperature split held against its target.
@@ -147,7 +138,7 @@ func (v *SplitVerdict) judge(r SplitReadings, tolerance quantity.TemperatureDelt
 	measured := r.ReturnDryBulb.Value.Sub(r.SupplyDryBulb.Value)
 	v.Measured = measured.PlusMinus(quantity.TemperatureDelta(math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)))
 	v.Deviation = (measured - v.Target.Value).PlusMinus(quantity.TemperatureDelta(std))
-	v.Low, v.InBand, v.High = chances(float64(v.Deviation.Value), std, float64(tolerance))
+	v.Low, v.InBand, v.High = normal.Chances(float64(v.Deviation.Value), std, float64(tolerance))
 	switch {
 	case v.InBand >= decisionLevel:
 		v.Outcome = SplitInBand
@@ -158,24 +149,6 @@ func (v *SplitVerdict) judge(r SplitReadings, tolerance quantity.TemperatureDelt
 	default:
 		v.Outcome = SplitCannotTell
 	}
-}
-
-// chances returns the probabilities that a normally distributed deviation is
-// below, within and above ±tolerance.
-func chances(deviation, std, tolerance float64) (low, in, high float64) {
-	if std == 0 {
-		switch {
-		case deviation > tolerance:
-			return 0, 0, 1
-		case deviation < -tolerance:
-			return 1, 0, 0
-		}
-		return 0, 1, 0
-	}
-	s := std * math.Sqrt2
-	low = math.Erfc((deviation+tolerance)/s) / 2
-	high = math.Erfc((tolerance-deviation)/s) / 2
-	return low, math.Max(0, 1-low-high), high
 }
 
 // AirflowFirst reports whether the airflow must be looked at before the charge

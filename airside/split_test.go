@@ -260,17 +260,6 @@ func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	}
 }
 
-func TestChancesAddUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := rapid.Float64Range(-20, 20).Draw(t, "deviation")
-		s := rapid.Float64Range(0, 10).Draw(t, "std")
-		low, in, high := chances(d, s, 3)
-		if low < 0 || in < 0 || high < 0 || math.Abs(low+in+high-1) > 1e-12 {
-			t.Fatalf("%v %v %v", low, in, high)
-		}
-	})
-}
-
 func BenchmarkTargetSplit(b *testing.B) {
 	b.ReportAllocs()
 	db, wb := quantity.Fahrenheit(76), quantity.Fahrenheit(63)

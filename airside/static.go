@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -21,7 +23,7 @@ type StaticReadings struct {
 
 // usualMaximum is the external static pressure that most residential blowers are
 // rated at. Common practice, no source.
-const usualMaximum = quantity.StaticPressure(0.5 * 249.08891)
+var usualMaximum = quantity.InchesWater(0.5)
 
 // StaticOutcome is what an external static pressure shows.
 type StaticOutcome int
@@ -38,28 +40,17 @@ const (
 	StaticCannotTell
 )
 
-var staticOutcomes = [...]string{"not judged", "within the maximum", "above the maximum", "unusually low", "these instruments cannot tell"}
+var staticOutcomes = []string{"not judged", "within the maximum", "above the maximum", "unusually low", "these instruments cannot tell"}
 
 // String returns the outcome in words.
-func (o StaticOutcome) String() string {
-	if o < StaticSound || o > StaticCannotTell {
-		return staticOutcomes[0]
-	}
-	return staticOutcomes[o]
-}
+func (o StaticOutcome) String() string { return enum.Name(staticOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o StaticOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *StaticOutcome) UnmarshalText(text []byte) error {
-	for i, name := range staticOutcomes {
-		if name == string(text) {
-			*o = StaticOutcome(i)
-			return nil
-		}
-	}
-	return fmt.Errorf("airside: static outcome %.40q is not known", text)
+	return enum.Parse("airside: outcome of a static pressure", staticOutcomes, text, o)
 }
 
 // A StaticVerdict is an external static pressure held against its maximum.
@@ -102,7 +93,7 @@ func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	if v.External.Value > 0 {
 		v.ReturnShare = float64(-r.Entering.Value / v.External.Value)
 	}
-	v.Within, _, _ = chances(float64(v.External.Value-v.Maximum), v.External.Std, 0)
+	v.Within, _, _ = normal.Chances(float64(v.External.Value-v.Maximum), v.External.Std, 0)
 	if v.External.Std == 0 && v.External.Value == v.Maximum {
 		v.Within = 1
 	}

@@ -3,6 +3,7 @@ package charge
 import (
 	"math"
 
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -164,7 +165,7 @@ func (b belief) past(m, sign, edge, edgeStd float64) float64 {
 	p := 0.0
 	for _, n := range b {
 		moved := n.after(m)
-		p += n.weight * normalBelow(sign*(edge-moved.x)/math.Hypot(moved.std, edgeStd))
+		p += n.weight * normal.Below(sign*(edge-moved.x)/math.Hypot(moved.std, edgeStd))
 	}
 	return p
 }
@@ -178,7 +179,7 @@ func (b belief) expect(m float64, method Method) (mean, std float64) {
 	for _, n := range b {
 		moved := n.after(m)
 		y, s := method.falls()*moved.x, max(moved.std, 1e-9)
-		above, density := normalBelow(y/s), math.Exp(-square(y/s)/2)/math.Sqrt(2*math.Pi)
+		above, density := normal.Below(y/s), math.Exp(-square(y/s)/2)/math.Sqrt(2*math.Pi)
 		mean += n.weight * (y*above + s*density)
 		squares += n.weight * ((y*y+s*s)*above + y*s*density)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -55,7 +56,7 @@ func (v Verdict) Better() (Better, bool) {
 // just reaches it.
 func decidingStd(d, tolerance, level float64) float64 {
 	decided := func(std float64) bool {
-		below, within, above := chances(d, std, tolerance)
+		below, within, above := normal.Chances(d, std, tolerance)
 		return max(below, within, above) >= level
 	}
 	low, high := 0.0, 10*(math.Abs(d)+tolerance)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 )
 
@@ -28,14 +29,14 @@ const (
 var decayNames = []string{"not judged", "open", "not deep enough", "sound", "moisture", "leak"}
 
 // String returns the outcome in words.
-func (o DecayOutcome) String() string { return nameOf(decayNames, o) }
+func (o DecayOutcome) String() string { return enum.Name(decayNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o DecayOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *DecayOutcome) UnmarshalText(text []byte) error {
-	return parseName("outcome of a decay test", decayNames, text, o)
+	return enum.Parse("charge: outcome of a decay test", decayNames, text, o)
 }
 
 // A Decay is the judgement of a decay test.

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -62,13 +63,15 @@ const (
 var actionNames = []string{"not decided", "leave", "add", "recover", "halt"}
 
 // String returns the action in a word.
-func (a Action) String() string { return nameOf(actionNames, a) }
+func (a Action) String() string { return enum.Name(actionNames, a) }
 
 // MarshalText writes the action in a word.
 func (a Action) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
-func (a *Action) UnmarshalText(text []byte) error { return parseName("action", actionNames, text, a) }
+func (a *Action) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: action", actionNames, text, a)
+}
 
 // A Dose is the next move.
 type Dose struct {

@@ -1,5 +1,7 @@
 package charge
 
+import "github.com/satline/satline/internal/enum"
+
 // A Method is a way to judge or set a charge.
 type Method int
 
@@ -19,13 +21,15 @@ const (
 var methodNames = []string{"method not stated", "superheat", "subcooling", "approach", "weigh-in"}
 
 // String returns "superheat", "subcooling", "approach" or "weigh-in".
-func (m Method) String() string { return nameOf(methodNames, m) }
+func (m Method) String() string { return enum.Name(methodNames, m) }
 
 // MarshalText writes the name of the method.
 func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads the name of a method.
-func (m *Method) UnmarshalText(text []byte) error { return parseName("method", methodNames, text, m) }
+func (m *Method) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: method", methodNames, text, m)
+}
 
 // direction is the sign of the change of the measured value when refrigerant
 // is added.
@@ -50,14 +54,14 @@ const (
 var deviceNames = []string{"device not stated", "fixed restrictor", "valve"}
 
 // String returns "fixed restrictor" or "valve".
-func (d Device) String() string { return nameOf(deviceNames, d) }
+func (d Device) String() string { return enum.Name(deviceNames, d) }
 
 // MarshalText writes the name of the device.
 func (d Device) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads the name of a device.
 func (d *Device) UnmarshalText(text []byte) error {
-	return parseName("expansion device", deviceNames, text, d)
+	return enum.Parse("charge: expansion device", deviceNames, text, d)
 }
 
 // Method returns the method that the charge shows by: superheat for a fixed

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 )
 
@@ -41,14 +42,14 @@ const (
 var testNames = []string{"not judged", "open", "holds", "leaks"}
 
 // String returns the outcome in a word.
-func (o TestOutcome) String() string { return nameOf(testNames, o) }
+func (o TestOutcome) String() string { return enum.Name(testNames, o) }
 
 // MarshalText writes the outcome in a word.
 func (o TestOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *TestOutcome) UnmarshalText(text []byte) error {
-	return parseName("outcome of a pressure test", testNames, text, o)
+	return enum.Parse("charge: outcome of a pressure test", testNames, text, o)
 }
 
 // A Tightness is the judgement of a pressure test.

@@ -3,6 +3,7 @@ package charge
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -22,14 +23,14 @@ const (
 var recoveryClassNames = []string{"class not stated", "low pressure", "medium pressure", "high pressure", "very high pressure"}
 
 // String returns the class in words.
-func (c RecoveryClass) String() string { return nameOf(recoveryClassNames, c) }
+func (c RecoveryClass) String() string { return enum.Name(recoveryClassNames, c) }
 
 // MarshalText writes the class in words.
 func (c RecoveryClass) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (c *RecoveryClass) UnmarshalText(text []byte) error {
-	return parseName("recovery class", recoveryClassNames, text, c)
+	return enum.Parse("charge: recovery class", recoveryClassNames, text, c)
 }
 
 // A RecoveryLevel is how far a circuit is pumped down before it is opened.

@@ -1,5 +1,7 @@
 package charge
 
+import "github.com/satline/satline/internal/enum"
+
 // Standing says how far a figure can be relied on.
 type Standing int
 
@@ -19,14 +21,14 @@ const (
 var standingNames = []string{"standing not stated", "published", "from memory", "common practice, no source", "label"}
 
 // String returns the mark that the standing puts on a source.
-func (s Standing) String() string { return nameOf(standingNames, s) }
+func (s Standing) String() string { return enum.Name(standingNames, s) }
 
 // MarshalText writes the name of the standing.
 func (s Standing) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (s *Standing) UnmarshalText(text []byte) error {
-	return parseName("standing", standingNames, text, s)
+	return enum.Parse("charge: standing", standingNames, text, s)
 }
 
 // A Source says where a figure comes from.

@@ -6,6 +6,7 @@ import (
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 )
 
@@ -35,13 +36,15 @@ const (
 var stateNames = []string{"not judged", "too short", "drifting", "settling", "hunting", "settled"}
 
 // String returns the state in words.
-func (s State) String() string { return nameOf(stateNames, s) }
+func (s State) String() string { return enum.Name(stateNames, s) }
 
 // MarshalText writes the state in words.
 func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
-func (s *State) UnmarshalText(text []byte) error { return parseName("state", stateNames, text, s) }
+func (s *State) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: state", stateNames, text, s)
+}
 
 // Steadiness is what a log says: whether the value has settled, at what, and
 // how long it will take.

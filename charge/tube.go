@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 )
 
@@ -20,13 +21,15 @@ const (
 )
 
 // String returns "annealed coil" or "drawn straight".
-func (t Temper) String() string { return nameOf(temperNames, t) }
+func (t Temper) String() string { return enum.Name(temperNames, t) }
 
 // MarshalText writes the name of the temper.
 func (t Temper) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
-func (t *Temper) UnmarshalText(text []byte) error { return parseName("temper", temperNames, text, t) }
+func (t *Temper) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: temper", temperNames, text, t)
+}
 
 var temperNames = []string{"temper not stated", "annealed coil", "drawn straight"}
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -25,14 +27,14 @@ const (
 var outcomeNames = []string{"not judged", "in band", "undercharged", "overcharged", "these instruments cannot tell"}
 
 // String returns the outcome in words.
-func (o Outcome) String() string { return nameOf(outcomeNames, o) }
+func (o Outcome) String() string { return enum.Name(outcomeNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *Outcome) UnmarshalText(text []byte) error {
-	return parseName("outcome", outcomeNames, text, o)
+	return enum.Parse("charge: outcome", outcomeNames, text, o)
 }
 
 // A Verdict is the judgement of a charge by one method.
@@ -81,7 +83,7 @@ func Judge(measured Measurement, target Target) (Verdict, error) {
 	}
 	v := Verdict{Method: measured.Method, Measured: measured, Target: target, LiquidReturning: measured.LiquidReturning()}
 	v.Deviation = delta{Value: measured.Value.Value - target.Value.Value, Std: math.Hypot(measured.Value.Std, target.Value.Std)}
-	below, within, above := chances(float64(v.Deviation.Value), v.Deviation.Std, float64(target.Tolerance))
+	below, within, above := normal.Chances(float64(v.Deviation.Value), v.Deviation.Std, float64(target.Tolerance))
 	if v.Method.direction() > 0 {
 		v.Low, v.InBand, v.High = below, within, above
 	} else {
@@ -104,27 +106,6 @@ func (v *Verdict) decide() {
 		v.Outcome = CannotTell
 	}
 }
-
-// chances returns the probabilities that a normal value with mean d and
-// standard deviation std lies below −tolerance, within, and above +tolerance.
-// The edges count as within.
-func chances(d, std, tolerance float64) (below, within, above float64) {
-	if std == 0 {
-		switch {
-		case d < -tolerance:
-			return 1, 0, 0
-		case d > tolerance:
-			return 0, 0, 1
-		}
-		return 0, 1, 0
-	}
-	below = normalBelow((-tolerance - d) / std)
-	above = normalBelow((d - tolerance) / std)
-	return below, max(0, 1-below-above), above
-}
-
-// normalBelow is the standard normal distribution function.
-func normalBelow(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 
 // JudgeTogether judges a fixed restrictor by superheat with the subcooling
 // beside it. No superheat beside a high subcooling is liquid stacked in the
@@ -154,8 +135,8 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 		}
 		v = Verdict{Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3, LiquidReturning: superheat.LiquidReturning()}
 	}
-	_, _, wet := chances(float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0)
-	_, _, stacked := chances(float64(subcooling.Value.Value-stackedSubcooling.value), subcooling.Value.Std, 0)
+	_, _, wet := normal.Chances(float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0)
+	_, _, stacked := normal.Chances(float64(subcooling.Value.Value-stackedSubcooling.value), subcooling.Value.Std, 0)
 	if p := wet * stacked; p > 0 {
 		v.Low, v.InBand = v.Low*(1-p), v.InBand*(1-p)
 		v.High = 1 - v.Low - v.InBand

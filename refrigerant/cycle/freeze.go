@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 )
@@ -41,7 +42,7 @@ func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 		Surface:       p.CoilSurface,
 		Evaporating:   p.Evaporating,
 		Margin:        quantity.Uncertain[quantity.TemperatureDelta]{Value: quantity.TemperatureDelta(margin), Std: p.CoilSurface.Std},
-		Probability:   math.Erfc(margin/(p.CoilSurface.Std*math.Sqrt2)) / 2,
+		Probability:   normal.Below(-margin / p.CoilSurface.Std),
 		Extrapolating: p.Extrapolating,
 	}
 	if margin <= 0 {
