@@ -89,7 +89,7 @@ var screens = []struct {
 	name          string
 	width, height int
 	phone         bool
-}{{"phone", 390, 844, true}, {"desktop", 1280, 800, false}}
+}{{"phone", 360, 740, true}, {"desktop", 1280, 800, false}}
 
 func TestInBrowser(t *testing.T) {
 	file := page(t)
@@ -104,26 +104,28 @@ func TestInBrowser(t *testing.T) {
 				shoot(b, s.name+"-empty", false)
 			}
 			t.Logf("first answer %s ms after the start of loading", b.text(`document.documentElement.dataset.first`))
-			layout(t, b)
+			layout(t, b, s.width)
 			names(t, b)
 			enterVisit(t, b)
 			shoot(b, s.name+"-full", true)
 			shoot(b, s.name, false)
-			layout(t, b)
+			layout(t, b, s.width)
 			names(t, b)
 			contrast(t, b)
 			if s.phone {
-				wrongReading(t, b)
+				largeText(t, b, s.width)
+				wrongReading(t, b, s.width)
 				impossibleReading(t, b)
 				heldCharge(t, b)
 				typedUnits(t, b)
 			}
 			chargeLog(t, b)
 			shoot(b, s.name+"-log", true)
-			layout(t, b)
+			layout(t, b, s.width)
 			if !s.phone {
 				keyboard(t, b)
 			}
+			enterKey(t, b)
 			kept(t, b, file)
 			printed(t, b, s.name)
 			opened(t, b)
@@ -142,9 +144,9 @@ func shoot(b *browser, name string, full bool) {
 
 // layout holds that nothing is wider than the screen and that everything to
 // touch is large enough for a gloved finger.
-func layout(t *testing.T, b *browser) {
+func layout(t *testing.T, b *browser, width int) {
 	t.Helper()
-	if over := decode[int](b, b.eval(`document.documentElement.scrollWidth - innerWidth`)); over > 0 {
+	if over := decode[int](b, b.eval(`document.documentElement.scrollWidth`)) - width; over > 0 {
 		t.Errorf("the page is %d px wider than the screen", over)
 	}
 	small := decode[[]string](b, b.eval(`[...document.querySelectorAll("button, input, select, textarea, summary, a")].flatMap((e) => {
@@ -216,6 +218,7 @@ func enterVisit(t *testing.T, b *browser) {
 	t.Helper()
 	b.write("f-refrigerant", "r410a")
 	b.press(`[name=metering][value="fixed restrictor"]`)
+	b.wait("what to read first", `document.getElementById("bar-line").textContent.startsWith("Read the ")`)
 	b.fill(map[string]string{
 		"f-site-elevation":           "6000",
 		"f-readings-suctionPressure": "108", "f-readings-liquidPressure": "300",
@@ -240,9 +243,19 @@ func enterVisit(t *testing.T, b *browser) {
 		b.text(`document.documentElement.dataset.latency`), b.text(`document.documentElement.dataset.verdict`), b.text(`document.documentElement.dataset.render`), b.text(`document.documentElement.dataset.whole`))
 }
 
+// largeText: who has set letters of nearly twice the size has the page in one
+// column, and nothing beside the screen.
+func largeText(t *testing.T, b *browser, width int) {
+	t.Helper()
+	b.eval(`document.documentElement.style.fontSize = "32px"`)
+	layout(t, b, width)
+	shoot(b, "phone-large-text", true)
+	b.eval(`document.documentElement.style.fontSize = ""`)
+}
+
 // wrongReading: what is wrong is marked at its field, in words, and the rest is
 // still assessed.
-func wrongReading(t *testing.T, b *browser) {
+func wrongReading(t *testing.T, b *browser, width int) {
 	t.Helper()
 	b.write("f-readings-liquidLine", "92 psi")
 	b.eval(`document.activeElement.blur()`)
@@ -252,7 +265,7 @@ func wrongReading(t *testing.T, b *browser) {
 	}
 	b.wait("the fault told to a screen reader", `document.getElementById("announce").textContent.includes("Liquid line: ")`)
 	contrast(t, b)
-	layout(t, b)
+	layout(t, b, width)
 	if string(b.eval(`document.getElementById("f-readings-liquidLine").getBoundingClientRect().top === document.getElementById("f-readings-suctionLine").getBoundingClientRect().top`)) != "true" {
 		t.Error("the words under one field push its neighbour out of line")
 	}
@@ -367,6 +380,22 @@ func keyboard(t *testing.T, b *browser) {
 	for _, id := range []string{"skip", "f-refrigerant", "metering", "units", "f-readings-suctionPressure", "readings.suctionPressure", "c-coilWet", "log-now", "f-move", "move-added", "f-notes", "print", "export", "import", "example", "clear"} {
 		if !seen[id] {
 			t.Errorf("the Tab key does not reach %s; it reaches %d places", id, len(seen))
+		}
+	}
+}
+
+// enterKey: the Enter key, on a phone "next", leads from field to field and past
+// what is folded.
+func enterKey(t *testing.T, b *browser) {
+	t.Helper()
+	b.eval(`document.querySelectorAll("details").forEach((d) => d.open = false); document.getElementById("f-title").focus()`)
+	for _, want := range []string{
+		"f-refrigerant", "f-site-elevation", "f-readings-suctionPressure", "f-readings-liquidPressure", "f-readings-suctionLine", "f-readings-liquidLine", "f-readings-dischargeLine",
+		"f-readings-outdoorDryBulb", "f-readings-returnDryBulb", "f-readings-returnWetBulb", "f-readings-supplyDryBulb", "f-readings-supplyWetBulb", "f-conditions-running", "f-move",
+	} {
+		b.key("Enter", 13)
+		if got := b.text(`document.activeElement.id`); got != want {
+			t.Fatalf("Enter leads to %q, want %s", got, want)
 		}
 	}
 }

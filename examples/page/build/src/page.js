@@ -264,7 +264,7 @@
       if (held.why) [tone, mark, word] = ["wait", "!", `${word}? Wait`];
       line = a.headline;
     } else if (!state.texts["equipment.refrigerant"]) {
-      line = "Enter the refrigerant, the metering device and the readings.";
+      line = "Start with refrigerant and metering device.";
     } else if (!state.metering) {
       line = "Choose the metering device: the charging method depends on it.";
     }
@@ -275,9 +275,11 @@
     $("headline").textContent = line;
     // The bar has the outcome in large letters already.
     $("bar-line").textContent = a && line.toLowerCase().startsWith(a.charge.outcome + ": ") ? sentence(line.slice(a.charge.outcome.length + 2)) : line;
+    // What is missing stands at the end of a long headline.
+    if (a && a.charge.outcome === "not measured" && a.charge.instead) $("bar-line").textContent = joined(sentence(a.charge.instead[0])) + ".";
     if (a && held.why) $("bar-line").textContent = `Move no refrigerant yet: ${joined(held.why)}.`;
     announce([word + ". " + $("bar-line").textContent, ...wrong].join(" "));
-    $("chances").textContent = a && a.charge.target ? `low ${percent(a.charge.low)} · in band ${percent(a.charge.inBand)} · high ${percent(a.charge.high)}` : "";
+    $("chances").textContent = a && a.charge.target ? ["low " + percent(a.charge.low), "in band " + percent(a.charge.inBand), "high " + percent(a.charge.high)].map(unbroken).join(" · ") : "";
     bandChart(answer);
     texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, unbroken(v.text))]);
     texts("risks", a && a.risks, (r) => [li(r.text, r.why, "Now: " + r.do)]);
@@ -600,7 +602,8 @@
   }
   // simpler writes a value without its unit where that is the unit of the field.
   function simpler(p, value) {
-    const unit = kindOf(p) === "text" ? "" : unitOf(p);
+    const kind = kindOf(p), unit = kind === "text" ? "" : unitOf(p);
+    if (kind === "minutes" && /^\d+m$/.test(value)) return value.slice(0, -1);
     return unit && value.endsWith(" " + unit) && bare(value.slice(0, -unit.length - 1)) ? value.slice(0, -unit.length - 1) : value;
   }
 
@@ -623,7 +626,7 @@
     });
     document.addEventListener("keydown", (e) => {
       if (e.key !== "Enter" || !e.target.dataset || !e.target.dataset.kind || e.target.tagName !== "INPUT") return;
-      const all = [...document.querySelectorAll("input[data-kind]")].filter((x) => x.offsetParent);
+      const all = [...document.querySelectorAll("input[data-kind]")].filter((x) => x.checkVisibility());
       const next = all[all.indexOf(e.target) + 1];
       if (next) next.focus();
     });
