@@ -40,11 +40,16 @@ func (j *job) headline() string {
 	return "The charge was not judged: " + j.charge.Reasons[0] + "."
 }
 
-// next orders what to do: instruments before everything, then the causes in the
-// order of repair, then the charge.
+// next orders what to do: first the machine is secured where it may harm itself,
+// then instruments, then the causes in the order of repair, then the charge.
 func (j *job) next() []Step {
 	var out []Step
-	add := func(do, why string) { out = append(out, Step{Do: closed(sentence(do)), Why: why}) }
+	add := func(do, why string) {
+		do = closed(sentence(do))
+		if !slices.ContainsFunc(out, func(s Step) bool { return s.Do == do }) {
+			out = append(out, Step{Do: do, Why: why})
+		}
+	}
 	for _, d := range j.doubts {
 		if grave(d) {
 			add(d.Mend, d.Text)
@@ -62,8 +67,12 @@ func (j *job) next() []Step {
 	j.mendDoubts(add)
 	switch c := j.charge; c.Outcome {
 	case ChargeNotMeasured, ChargeNotNow:
+		if j.mendedFirst && len(out) > 0 {
+			add("let the machine settle, take all readings again, and judge the charge again", "the steps above move the "+c.Method+" by themselves")
+			break
+		}
 		for i, s := range c.Instead {
-			add(s, c.Reasons[min(i, len(c.Reasons)-1)])
+			add(j.afterThaw(s), c.Reasons[min(i, len(c.Reasons)-1)])
 		}
 		if o, ok := j.forbiddenButWeighable(); ok {
 			out = append(out, j.weighInSteps(o.Reason)...)
@@ -98,6 +107,9 @@ func (j *job) next() []Step {
 	if c := j.charge.Outcome; c == ChargeInBand || c == ChargeCannotTell {
 		j.watch(add)
 	}
+	if s, ok := j.secured(); ok {
+		out = append([]Step{s}, out...)
+	}
 	return out
 }
 
@@ -122,14 +134,16 @@ func (j *job) hold(add func(do, why string)) string {
 	if hold == "" {
 		return ""
 	}
-	looked := false
+	looked, settled := false, false
 	for i := range j.diagnosis.Order {
 		if s := &j.diagnosis.Order[i]; s.Outside() {
-			add(s.Texts(j.visit.Units))
+			do, why := s.Texts(j.visit.Units)
+			add(do, why)
 			looked = true
+			settled = settled || j.diagnosis.Next != nil && s.Settles(j.diagnosis.Next)
 		}
 	}
-	if j.settle != nil && !(looked && j.diagnosis.Next.OpensCircuit()) {
+	if j.settle != nil && !settled && !(looked && j.diagnosis.Next.OpensCircuit()) {
 		add("take "+j.settle.Take, j.settle.Why)
 	}
 	return hold
@@ -150,7 +164,7 @@ func (j *job) mend(add func(do, why string)) {
 	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
 		for i := range d.Order {
 			s := &d.Order[i]
-			if s.OfCharge() || s.Measures() || s.Closing && j.mendedFirst || slices.ContainsFunc(s.For, j.seenDirty) {
+			if s.OfCharge() || s.Measures() || s.Closing && (j.mendedFirst || j.charge.Outcome == ChargeLow || j.charge.Outcome == ChargeHigh) || slices.ContainsFunc(s.For, j.seenDirty) {
 				continue
 			}
 			add(s.Texts(j.visit.Units))
@@ -159,7 +173,7 @@ func (j *job) mend(add func(do, why string)) {
 	}
 	for _, r := range j.risks {
 		if r.Grave && !(r.Code == "evaporating-coldest" && j.visit.Conditions.CoilIced) {
-			add(r.Do, r.Text)
+			add(r.then(), r.Text)
 		}
 	}
 	if j.valve != nil && !slices.ContainsFunc(j.risks, func(r Risk) bool { return r.Code == "slugging" }) {

@@ -27,7 +27,7 @@ func TestVisitsAsATechnicianWould(t *testing.T) {
 		{"outdoor-coil-wet", []ChargeOutcome{ChargeNotNow}, "the outdoor coil is wet", []string{"Run until it is dry"}, []string{"Shade the sensor"}},
 		{"outdoor-coil-dirty", []ChargeOutcome{ChargeInBand}, "In band", []string{"Clean the outdoor coil"}, []string{"write the readings down"}},
 		{"just-started", []ChargeOutcome{ChargeNotNow}, "has run 3 min", []string{"Let it run on"}, []string{"clamp"}},
-		{"coil-iced-filter-dirty", []ChargeOutcome{ChargeNotNow}, "ice on the indoor coil", []string{"filter", "Thaw it with the blower"}, []string{"Add", "Recover"}},
+		{"coil-iced-filter-dirty", []ChargeOutcome{ChargeNotNow}, "ice on the indoor coil", []string{"Stop the cooling, and run the blower alone", "filter", "Find out why it froze"}, []string{"Add", "Recover"}},
 		// Readings that cannot be believed come before any cause.
 		{"return-wet-bulb-as-dry-bulb", []ChargeOutcome{ChargeCannotTell}, "nearly the return dry bulb", []string{"dry sensor"}, []string{"seal the return", "warm up"}},
 		{"return-dry-bulb-as-wet-bulb", []ChargeOutcome{ChargeCannotTell}, "nearly the return dry bulb", []string{"wet the wick"}, []string{"filter"}},

@@ -263,7 +263,10 @@ type Risk struct {
 	Grave bool   `json:"grave"`
 	Text  string `json:"text"`
 	Why   string `json:"why"`
-	Do    string `json:"do"`
+	// Do begins with Stop where the machine should be stopped before anything
+	// else, or felt for whether it should.
+	Do   string `json:"do"`
+	Stop string `json:"stop,omitzero"`
 }
 
 // A Step is something to do.

@@ -3,6 +3,7 @@ package satline
 import (
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Audience is whom a report is written for.
@@ -120,10 +121,9 @@ func (a Assessment) head(d *document) {
 func (a Assessment) verdictBlock() block {
 	b := block{heading: "Verdict", paragraphs: []string{a.Headline}}
 	for _, r := range a.Charge.Reasons {
-		b.items = append(b.items, item{text: r})
-	}
-	for _, r := range a.Charge.Instead {
-		b.items = append(b.items, item{text: "Instead: " + r})
+		if !strings.Contains(a.Headline, r) {
+			b.items = append(b.items, item{text: r})
+		}
 	}
 	return b
 }
@@ -149,7 +149,7 @@ func (a Assessment) nextBlock() block {
 }
 
 func (a Assessment) settleBlock() block {
-	if a.Settle == nil {
+	if a.Settle == nil || len(a.Settle.Outcomes) < 2 { // it settles nothing
 		return block{}
 	}
 	return block{heading: "The one reading that would settle most", items: []item{{text: a.Settle.Take, below: append([]string{a.Settle.Why}, a.Settle.Outcomes...)}}}

@@ -2,6 +2,7 @@ package satline
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose"
@@ -123,8 +124,9 @@ func (j *job) airflow() (flow *quantity.Uncertain[quantity.VolumeFlow], taken st
 	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
 		for _, c := range d.Explanations[0].Causes {
 			if c.Signature == diagnose.LowIndoorAir {
-				found = full * quantity.VolumeFlow(1-c.Severity)
-				taken += fmt.Sprintf(" less the %.0f %% that look missing", 100*c.Severity)
+				lacking := math.Round(20*c.Severity) / 20 // as it is told
+				found = full * quantity.VolumeFlow(1-lacking)
+				taken += fmt.Sprintf(" less the %.0f %% that look missing", 100*lacking)
 			}
 		}
 	}

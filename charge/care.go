@@ -45,20 +45,24 @@ type Risk struct {
 	Figure string `json:"figure"`
 	Limit  string `json:"limit"`
 	// Text is the finding with its numbers, Why says why it matters, Do what
-	// to do now.
+	// to do now. Where the machine should be stopped first, or felt for whether it
+	// should, Do begins with Stop; Then is what follows it.
 	Text   string `json:"text"`
 	Why    string `json:"why"`
 	Do     string `json:"do"`
+	Stop   string `json:"stop,omitempty"`
 	Source Source `json:"source"`
 }
 
 // A hazard is a rule about a compressor. Its text may hold {figure} and {limit}.
 type hazard struct {
-	code   string
-	grave  bool
-	limit  formatter
-	text   string
-	why    string
+	code  string
+	grave bool
+	limit formatter
+	text  string
+	why   string
+	// stop is what secures the machine before anything else; empty where it may run on.
+	stop   string
 	do     string
 	source Source
 	holds  func(*Compressor) (formatter, bool)
@@ -70,7 +74,23 @@ type hazard struct {
 
 func (h *hazard) rule() Rule {
 	says := strings.NewReplacer("{figure}", "…", "{limit}", "the limit").Replace(h.text)
-	return Rule{Code: h.code, Says: says, Figure: bothSystems(h.limit), Do: h.do, Source: h.source}
+	return Rule{Code: h.code, Says: says, Figure: bothSystems(h.limit), Do: h.whole(), Source: h.source}
+}
+
+// whole is all that is to be done, in its order.
+func (h *hazard) whole() string {
+	if h.stop == "" {
+		return h.do
+	}
+	return h.stop + "; " + h.do
+}
+
+// Then is what to do once the machine is secured: Do without Stop.
+func (r Risk) Then() string {
+	if r.Stop == "" {
+		return r.Do
+	}
+	return strings.TrimPrefix(r.Do, r.Stop+"; ")
 }
 
 // Risks finds what endangers a compressor, gravest first. A limit counts as
@@ -96,7 +116,7 @@ func Risks(c Compressor) []Risk {
 			if shown == limit { // the two differ by less than is shown
 				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
 			}
-			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.do, h.source})
+			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.whole(), h.stop, h.source})
 		}
 	}
 	return out

@@ -56,11 +56,11 @@ func TestRisks(t *testing.T) {
 		{"discharge-cool", func(c *Compressor) { c.DischargeLine = at(122) }},
 		{"compression-ratio-high", func(c *Compressor) { c.Suction = psia(43) }},
 		{"compression-ratio-highest", func(c *Compressor) { c.Suction = psia(22) }},
-		{"compression-ratio-highest suction-in-vacuum", func(c *Compressor) { c.Suction = psia(11) }},
+		{"suction-in-vacuum compression-ratio-highest", func(c *Compressor) { c.Suction = psia(11) }},
 		{"evaporating-cold", func(c *Compressor) { c.Evaporating = at(29) }},
 		{"evaporating-coldest", func(c *Compressor) { c.Evaporating = at(21) }},
 		{"", func(c *Compressor) { c.Evaporating, c.Suction, c.Heating = at(21), psia(43), true }},
-		{"floodback evaporating-coldest discharge-cool", func(c *Compressor) {
+		{"evaporating-coldest floodback discharge-cool", func(c *Compressor) {
 			c.Superheat, c.Evaporating, c.DischargeLine = about(0), at(22), at(118)
 		}},
 	} {
@@ -73,6 +73,9 @@ func TestRisks(t *testing.T) {
 				t.Errorf("%q, want %q", got, c.want)
 			}
 			for _, r := range risks {
+				if r.Stop != "" && (!r.Grave || r.Do != r.Stop+"; "+r.Then()) || r.Stop == "" && r.Then() != r.Do || r.Grave != (r.Stop != "") {
+					t.Errorf("%s: stop %q, then %q, of %q", r.Code, r.Stop, r.Then(), r.Do)
+				}
 				if r.Text == "" || r.Why == "" || r.Do == "" || r.Figure == "" || r.Limit == "" || strings.Contains(r.Text, "{") || r.Source.Standing == 0 {
 					t.Errorf("%+v", r)
 				}

@@ -18,7 +18,7 @@ func ExampleRisks() {
 	// Output:
 	// floodback (grave: true): superheat 0.4 °F ± 0.9 °F cannot be told from none (up to 2.0 °F, or twice its uncertainty): liquid is coming back while the compressor runs
 	//   why: liquid washes the oil from the bearings and dilutes it in the sump; the compressor wears out without a warning
-	//   do: add nothing; check airflow, filter, coil and metering device, and recover by ounces if the charge is too high; a compressor that is cold and sweats down to the sump should be stopped
+	//   do: feel the compressor, and stop it if it is cold and sweats down to the sump; add nothing; check airflow, filter, coil and metering device before the charge
 	// discharge-cool (grave: false): the discharge line is only 16.0 °F above the condensing temperature, less than 20.0 °F
 	//   why: vapor that was dry when it was compressed leaves well above condensing: a cool discharge is liquid in the suction, or a clamp that reads low
 	//   do: insulate the clamp and read again; then treat it as liquid coming back

@@ -21,7 +21,7 @@ func ExampleJudge() {
 	// Output:
 	// undercharged
 	// - superheat 23.0 °F ± 1.0 °F is 9.0 °F ± 1.5 °F above the target of 14.0 °F ± 1.1 °F (California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)); the band is ±5.0 °F (ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory))
-	// - chance that the charge is low 100 %, in band 0 %, high 0 %
+	// - chance that the charge is low: above 99 %; in band: below 1 %; high: below 1 %
 }
 
 // The superheat may or may not be in band, and the wet bulb is to blame.

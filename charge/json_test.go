@@ -28,7 +28,7 @@ var promised = map[string]string{
 	"recovery":   "cautions class inchesOfVacuum source to",
 	"decay":      "end levels outcome perMinute source start",
 	"tightness":  "cautions detectable drop expected outcome source",
-	"risk":       "code do figure grave limit source text why",
+	"risk":       "code do figure grave limit source stop text why",
 	"smooth":     "perOutdoor perWetBulb target",
 }
 

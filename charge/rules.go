@@ -266,9 +266,10 @@ const (
 // fullLoad is the rated-load current of the label.
 const fullLoad part = 1
 
-// hazards to a compressor, in the order in which they are told.
+// hazards to a compressor, in the order in which they are told: first what stops the
+// machine whatever else is found.
 var hazards = []*hazard{
-	&floodback, &slugging, &dischargeHottest, &ratioHighest, &suctionVacuum, &evaporatingColdest,
+	&suctionVacuum, &dischargeHottest, &ratioHighest, &evaporatingColdest, &floodback, &slugging,
 	&superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
 }
 
@@ -277,13 +278,15 @@ var (
 		code: "floodback", grave: true, limit: wetLine.value,
 		text:   "superheat {figure} cannot be told from none (up to {limit}, or twice its uncertainty): liquid is coming back while the compressor runs",
 		why:    "liquid washes the oil from the bearings and dilutes it in the sump; the compressor wears out without a warning",
-		do:     "add nothing; check airflow, filter, coil and metering device, and recover by ounces if the charge is too high; a compressor that is cold and sweats down to the sump should be stopped",
+		stop:   "feel the compressor, and stop it if it is cold and sweats down to the sump",
+		do:     "add nothing; check airflow, filter, coil and metering device before the charge",
 		source: practice, holds: superheatNone, replaces: "superheat-low",
 	}
 	slugging = hazard{
 		code: "slugging", grave: true, limit: wetLine.value,
 		text:   "the superheat swings down to {figure}, at or below {limit}: liquid comes in slugs",
 		why:    "liquid does not compress: a slug breaks valves, reeds and scrolls at one blow",
+		stop:   "listen to the compressor, and stop it if it knocks or rattles",
 		do:     "find out why it hunts (valve bulb, airflow, oversized valve, low load) before moving charge; see that the crankcase heater works before a cold start; add liquid only throttled and slowly",
 		source: practice, holds: dipsToNone, replaces: "superheat-low",
 	}
@@ -291,28 +294,32 @@ var (
 		code: "discharge-hottest", grave: true, limit: hottestDischarge,
 		text:   "discharge line {figure} is above {limit}; the valves inside are 50 to 75 °F (28 to 42 °C) hotter",
 		why:    "oil breaks down and carbonizes from about 300 °F (149 °C) at the valves on; with moisture it turns to acid",
-		do:     "stop the machine; look for a low charge, a restriction, a dirty condenser, a dead fan, a high superheat or a high compression ratio; the pipe burns skin",
+		stop:   "stop the machine, and run it again only for as long as a reading takes",
+		do:     "look for a low charge, a restriction, a dirty condenser, a dead fan, a high superheat or a high compression ratio; the pipe burns skin",
 		source: practice, holds: dischargeAbove(hottestDischarge), replaces: "discharge-hot",
 	}
 	ratioHighest = hazard{
 		code: "compression-ratio-highest", grave: true, limit: highestRatio,
 		text:   "compression ratio {figure} is above {limit}",
 		why:    "the discharge overheats, little vapor is pumped, and the motor is starved of cooling vapor",
-		do:     "stop the machine; find what holds the suction so low or the discharge so high",
+		stop:   "stop the machine, and run it again only for as long as a reading takes",
+		do:     "find what holds the suction so low or the discharge so high",
 		source: practice, holds: ratioAbove(highestRatio), replaces: "compression-ratio-high",
 	}
 	suctionVacuum = hazard{
 		code: "suction-in-vacuum", grave: true, limit: quantity.StandardAtmosphere,
 		text:   "suction pressure {figure} is below the atmosphere around the machine ({limit} at sea level)",
 		why:    "every leak on the low side draws in air and moisture, and a scroll in a vacuum can arc at its terminals and overheat within minutes",
-		do:     "stop the machine; open closed valves, and look for a restriction or a lost charge",
+		stop:   "stop the machine",
+		do:     "open closed valves, and look for a restriction or a lost charge",
 		source: practice, holds: inVacuum,
 	}
 	evaporatingColdest = hazard{
 		code: "evaporating-coldest", grave: true, limit: coldestEvaporating,
 		text:   "evaporating temperature {figure} is below {limit}",
 		why:    "the coil ices over, the air stops, and the liquid that no longer evaporates goes to the compressor",
-		do:     "stop the cooling and thaw with the blower; check airflow, filter, coil and blower first, then charge and restriction",
+		stop:   "stop the cooling, and run the blower alone until the coil is clear of ice",
+		do:     "check airflow, filter, coil and blower first, then charge and restriction",
 		source: practice, cooling: true, holds: evaporatingBelow(coldestEvaporating), replaces: "evaporating-cold",
 	}
 	superheatLow = hazard{
@@ -428,7 +435,7 @@ var (
 	coilIced = condition{
 		code:    "coil-iced",
 		reason:  "ice on the indoor coil or suction line blocks the air: superheat and pressures are those of the ice",
-		instead: "thaw it with the blower alone, find out why it froze, and read again after a full run",
+		instead: "stop the cooling, and run the blower alone until the coil is clear of ice; find out why it froze, and read again after a full run",
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.CoilIced }),
 	}

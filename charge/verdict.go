@@ -171,5 +171,16 @@ func (v Verdict) Reasons(sys quantity.System) []string {
 	if v.StackedLiquid != (delta{}) && v.Outcome == Overcharged {
 		out = append(out, fmt.Sprintf("a subcooling of %s beside no superheat is liquid stacked in the condenser: too much charge", v.StackedLiquid.Format(sys)))
 	}
-	return append(out, fmt.Sprintf("chance that the charge is low %.0f %%, in band %.0f %%, high %.0f %%", 100*v.Low, 100*v.InBand, 100*v.High))
+	return append(out, fmt.Sprintf("chance that the charge is low: %s; in band: %s; high: %s", percent(v.Low), percent(v.InBand), percent(v.High)))
+}
+
+// percent writes a probability; nothing that a field instrument says is certain.
+func percent(p float64) string {
+	switch {
+	case p < 0.01:
+		return "below 1 %"
+	case p > 0.99:
+		return "above 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100*p)
 }

@@ -50,7 +50,7 @@ var circuitFaults = []Fault{
 		Physics:  "The fixed opening is smaller than the machine needs, by a wrong part or by dirt; downstream of the liquid line it acts as a restriction in it.",
 		Symptoms: "as a restricted liquid line, without the cold spot ahead of the device; after a change of the outdoor unit, or of the refrigerant",
 		Repair:   "compare the number on the restrictor with the outdoor unit's label; clean or change it",
-		Why:      "added refrigerant only backs up behind a restriction",
+		Why:      "too small an opening starves the coil at any charge, and added refrigerant only backs up behind it",
 		Sources:  []Source{acca, practice},
 	},
 	{
@@ -59,7 +59,7 @@ var circuitFaults = []Fault{
 		Physics:  "A valve that cannot open (a bulb that lost its charge, a plugged screen, a stuck stem or motor, a superheat set too high) passes too little; liquid backs up in the condenser.",
 		Symptoms: "high superheat on a TXV beside a normal or high subcooling; warming the bulb by hand changes nothing",
 		Repair:   "warm the bulb and watch the suction pressure; clean the screen, then set, or change, the valve or its power head",
-		Why:      "added refrigerant only backs up behind a restriction",
+		Why:      "a valve that does not open starves the coil at any charge, and added refrigerant only backs up behind it",
 		Sources:  []Source{kim, practice},
 	},
 	{

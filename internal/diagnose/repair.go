@@ -238,6 +238,12 @@ func (s *Step) Outside() bool {
 // Measures reports whether the step is to take the reading that tells most.
 func (s *Step) Measures() bool { return s.next != nil }
 
+// Settles reports whether m is what the step has done anyway: a look at the same
+// instrument.
+func (s *Step) Settles(m *Measurement) bool {
+	return m.test != nil && slices.ContainsFunc(s.For, func(c Code) bool { return m.test.of[c] >= 0.9 })
+}
+
 // Texts returns the step in the units of sys.
 func (s *Step) Texts(sys quantity.System) (do, why string) {
 	if s.next != nil {
