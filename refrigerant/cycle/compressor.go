@@ -73,14 +73,15 @@ func (c Compressor) check() error {
 	return nil
 }
 
-// VolumetricEfficiency returns ηv at a ratio of discharge to suction pressure.
+// VolumetricEfficiency returns ηv at a ratio of discharge to suction pressure. A ratio
+// below 1, or that is no number, counts as 1.
 func (c Compressor) VolumetricEfficiency(ratio float64) float64 {
 	c = c.withDefaults()
 	return c.volumetric(ratio)
 }
 
 // IsentropicEfficiency returns ηs at a ratio of discharge to suction pressure:
-// ideal work over electric work.
+// ideal work over electric work. A ratio below 1, or that is no number, counts as 1.
 func (c Compressor) IsentropicEfficiency(ratio float64) float64 {
 	c = c.withDefaults()
 	return c.isentropic(ratio)
@@ -94,13 +95,20 @@ const (
 )
 
 func (c *Compressor) volumetric(ratio float64) float64 {
-	r := max(ratio, leastPressureRise)
-	return c.Full * softFloor(1-c.Clearance*(math.Pow(r, reexpansion)-1), leastVolumetric)
+	return c.Full * softFloor(1-c.Clearance*(math.Pow(compressing(ratio), reexpansion)-1), leastVolumetric)
 }
 
 func (c *Compressor) isentropic(ratio float64) float64 {
-	l := math.Log(max(ratio, leastPressureRise) / c.BestRatio)
+	l := math.Log(compressing(ratio) / c.BestRatio)
 	return c.Best * softFloor(1-c.Falloff*l*l, leastIsentropic)
+}
+
+// compressing is a ratio of pressures at which a compressor compresses at all.
+func compressing(ratio float64) float64 {
+	if !(ratio > leastPressureRise) {
+		return leastPressureRise
+	}
+	return ratio
 }
 
 // softFloor is v where that is well above floor and never below it, with a

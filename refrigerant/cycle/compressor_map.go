@@ -76,7 +76,7 @@ func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, qu
 	}
 	flow, power := m.polynomials(float64(suction), float64(discharge))
 	if !(flow > 0 && power > 0) {
-		return 0, 0, &RangeError{Quantity: "flow of a compressor map", Value: quantity.MassFlow(flow), Min: quantity.MassFlow(0), Advice: "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?"}
+		return 0, 0, m.none(flow)
 	}
 	return quantity.MassFlow(flow), quantity.Power(power), nil
 }
@@ -94,7 +94,40 @@ func (m *Map) check() error {
 			}
 		}
 	}
+	if err := within("units of a compressor map", quantity.Number(m.Units), quantity.Number(MapIP), quantity.Number(MapSI), "take MapIP or MapSI"); err != nil {
+		return err
+	}
+	if err := within("superheat of a compressor map's tests", m.RatedSuperheat, 0, 60, "usual is 11 K (20 °F); where the return gas is stated, leave it 0"); err != nil {
+		return err
+	}
+	if m.RatedReturnGas != 0 {
+		if err := within("return gas of a compressor map's tests", m.RatedReturnGas, quantity.Celsius(-60), quantity.Celsius(60), "usual is 18 °C (65 °F)"); err != nil {
+			return err
+		}
+	}
+	return m.Envelope.check()
+}
+
+func (e MapEnvelope) check() error {
+	e = e.withDefaults()
+	const advice = "a dew point of the maker's sheet; zero fields take the usual ones"
+	for _, b := range []struct {
+		name      string
+		low, high quantity.Temperature
+	}{{"suction", e.LowSuction, e.HighSuction}, {"discharge", e.LowDischarge, e.HighDischarge}} {
+		if err := within("lowest "+b.name+" of a compressor map's envelope", b.low, quantity.Celsius(-100), quantity.Celsius(150), advice); err != nil {
+			return err
+		}
+		if err := within("highest "+b.name+" of a compressor map's envelope", b.high, b.low, quantity.Celsius(150), advice); err != nil {
+			return err
+		}
+	}
 	return nil
+}
+
+// none is the error of a map that has a flow or a power of nothing or less.
+func (m *Map) none(flow float64) error {
+	return &RangeError{Quantity: "flow of a compressor map", Value: quantity.MassFlow(flow), Min: quantity.MassFlow(0), Advice: "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?"}
 }
 
 // AtState is At with the suction gas in a state of its own.
@@ -160,12 +193,20 @@ func (m *Map) polynomials(suction, discharge float64) (flow, power float64) {
 	return flow * unit, power
 }
 
+// inside returns the dew points in K that the envelope has nearest to suction and
+// discharge.
+func (m *Map) inside(suction, discharge float64) (ts, tc float64) {
+	e := m.Envelope.withDefaults()
+	return min(max(suction, float64(e.LowSuction)), float64(e.HighSuction)),
+		min(max(discharge, float64(e.LowDischarge)), float64(e.HighDischarge))
+}
+
 // at returns flow, and work per mass of it, for the solver, at any state.
 func (m *Map) at(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, ideal float64) (flow, work float64) {
-	e := m.Envelope.withDefaults()
-	ts := min(max(in.Dew.T, float64(e.LowSuction)), float64(e.HighSuction))
-	tc := min(max(out.Dew.T, float64(e.LowDischarge)), float64(e.HighDischarge))
+	ts, tc := m.inside(in.Dew.T, out.Dew.T)
 	flow, power := m.polynomials(ts, tc)
+	// A cubic may come to nothing in a corner where nobody measured.
+	flow, power = max(flow, 1e-5), max(power, 1)
 	// What the map was measured with, at the edge of the envelope if beyond.
 	low, high := in, out
 	var edge [2]cyclefluid.Isobar

@@ -145,6 +145,11 @@ func TestCompressorEfficiencies(t *testing.T) {
 	if !(c.VolumetricEfficiency(2) > c.VolumetricEfficiency(4) && c.VolumetricEfficiency(4) > c.VolumetricEfficiency(8) && c.VolumetricEfficiency(100) > 0) {
 		t.Error("volumetric efficiency must fall with the pressure ratio and stay above 0")
 	}
+	for _, ratio := range []float64{math.NaN(), -3, 0.5} {
+		if c.VolumetricEfficiency(ratio) != c.VolumetricEfficiency(1) || c.IsentropicEfficiency(ratio) != c.IsentropicEfficiency(1) {
+			t.Errorf("efficiencies %v and %v at a ratio of %v", c.VolumetricEfficiency(ratio), c.IsentropicEfficiency(ratio), ratio)
+		}
+	}
 	if best := c.IsentropicEfficiency(2.8); best != 0.68 || !(c.IsentropicEfficiency(1.5) < best && c.IsentropicEfficiency(6) < best && c.IsentropicEfficiency(50) > 0) {
 		t.Errorf("isentropic efficiency %v at its best ratio", best)
 	}

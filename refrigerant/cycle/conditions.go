@@ -30,6 +30,8 @@ func RatingConditions() Conditions {
 	}
 }
 
+// check lets in 5 °F more on every side than Conditions states, and a little more of wet
+// bulb: a fit moves the air temperatures by up to 3 K.
 func (c Conditions) check() error {
 	const advice = "the model is of an air conditioner in cooling"
 	if err := within("outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(35), quantity.Fahrenheit(130), advice); err != nil {

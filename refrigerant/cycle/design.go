@@ -22,9 +22,9 @@ const (
 	condenserDrop  = 1.0
 	evaporatorDrop = 1.2
 	suctionDrop    = 1.1
-	liquidLineDrop = 2e4 // Pa, of 25 ft
-	suctionGainPer = 2.0 // K, of 25 ft
-	ordinaryLine   = 7.62
+	liquidLineDrop = 2e4  // Pa, of 25 ft
+	suctionGainPer = 2.0  // K, of 25 ft
+	ordinaryLine   = 7.62 // m
 
 	refrigerantOverAir = 2.5   // conductances of the two sides of a coil
 	tubeLength         = 12.7  // mm, of a piston
@@ -108,6 +108,9 @@ func (d *designer) design() error {
 	if c := &p.compressor; c.Map == nil {
 		c.Displacement = quantity.VolumeFlow(m * t.gas.V / c.volumetric(t.out.P/t.in.P))
 	} else {
+		if flow, power := c.Map.polynomials(c.Map.inside(t.in.Dew.T, t.out.Dew.T)); !(flow > 0 && power > 0) {
+			return c.Map.none(flow)
+		}
 		// The map's machine is scaled to the capacity: a maker's line of frame sizes.
 		mapped := c.pump(f, &t.in, &t.out, &t.gas, 1, 1, 0)
 		c.Map = c.Map.scaled(m / mapped.flow)

@@ -43,7 +43,10 @@ func (v ExpansionValve) Opening(superheat quantity.TemperatureDelta, evaporator 
 	if !(v.Gradient > 0) {
 		v.Gradient = quantity.FahrenheitDelta(1)
 	}
-	return v.opening(float64(superheat), float64(evaporator))
+	if o := v.opening(float64(superheat), float64(evaporator)); o > leastOpening {
+		return o
+	}
+	return leastOpening // also where a reading is no number
 }
 
 func (v *ExpansionValve) opening(superheat, pressure float64) float64 {

@@ -122,12 +122,12 @@ func Fit(s *System, v Visit) (*Fitted, error) {
 	if !s.made() {
 		return nil, ErrNoSystem
 	}
+	if err := v.check(); err != nil {
+		return nil, err
+	}
 	readings := v.readings()
 	if len(readings) < 4 {
 		return nil, errTooFew
-	}
-	if err := v.check(); err != nil {
-		return nil, err
 	}
 	if _, err := s.Solve(v.Conditions, Faults{}); err != nil {
 		return nil, err

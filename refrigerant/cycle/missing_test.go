@@ -79,6 +79,8 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 		"suction line temperature":                            func(v *Visit) { v.SuctionLine.Value = 0 },
 		"standard uncertainty of the suction pressure":        func(v *Visit) { v.SuctionPressure.Std = math.Inf(1) },
 		"standard uncertainty of the liquid line temperature": func(v *Visit) { v.LiquidLine.Std = -1 },
+		"discharge pressure":                                  func(v *Visit) { v.DischargePressure = new(quantity.PSIG(-14.7).PlusMinus(quantity.PSIG(1))) },
+		"electric power":                                      func(v *Visit) { v.Power = new(quantity.Watts(0).PlusMinus(quantity.Watts(50))) },
 		"standard uncertainty of an air temperature":          func(v *Visit) { v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1)) },
 		"relative standard uncertainty of the airflow":        func(v *Visit) { v.AirflowStd = math.NaN() },
 	} {
@@ -134,6 +136,42 @@ func TestMapThatIsNone(t *testing.T) {
 		var out *RangeError
 		if !errors.As(err, &out) {
 			t.Errorf("%+v: %v", m, err)
+		}
+	}
+}
+
+// A machine is not built around a map that was filled in wrongly, and the error names what
+// is wrong with it.
+func TestMapFilledInWrongly(t *testing.T) {
+	nan := math.NaN()
+	for name, spoil := range map[string]func(*Map){
+		"flow of a compressor map":                         func(m *Map) { m.Flow = [10]float64{-300} },
+		"units of a compressor map":                        func(m *Map) { m.Units = 7 },
+		"superheat of a compressor map's tests":            func(m *Map) { m.RatedSuperheat = quantity.TemperatureDelta(nan) },
+		"return gas of a compressor map's tests":           func(m *Map) { m.RatedReturnGas = quantity.Fahrenheit(650) },
+		"lowest suction of a compressor map's envelope":    func(m *Map) { m.Envelope.LowSuction = quantity.Temperature(nan) },
+		"highest suction of a compressor map's envelope":   func(m *Map) { m.Envelope.HighSuction = quantity.Celsius(-30) },
+		"highest discharge of a compressor map's envelope": func(m *Map) { m.Envelope.HighDischarge = quantity.Temperature(math.Inf(1)) },
+		"coefficient of a compressor map":                  func(m *Map) { m.Power[3] = nan },
+	} {
+		m := Map{Flow: [10]float64{300, 5}, Power: [10]float64{500, 0, 20}, RatedSuperheat: quantity.FahrenheitDelta(20)}
+		spoil(&m)
+		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: ThermostaticValve, Compressor: Compressor{Map: &m}})
+		var out *RangeError
+		if !errors.As(err, &out) || out.Quantity != name {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// A valve is open by some share whatever its bulb feels.
+func TestOpeningIsAShare(t *testing.T) {
+	v := ExpansionValve{Superheat: 5, Gradient: 3, MaxOperating: quantity.Kilopascals(700)}
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -300} {
+		for _, p := range []float64{6e5, 8e5, 0, math.NaN(), math.Inf(1)} {
+			if o := v.Opening(quantity.TemperatureDelta(x), quantity.Pressure(p)); !(o >= 0.01 && o <= 1) {
+				t.Errorf("open by %v at %v K and %v Pa", o, x, p)
+			}
 		}
 	}
 }

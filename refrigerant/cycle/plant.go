@@ -83,8 +83,9 @@ type device struct {
 	ratedSubcooling          float64
 }
 
-// flow returns kg/s from in to the evaporator. superheat is what a bulb feels;
-// open, where it is not negative, is where a valve is stuck.
+// flow returns kg/s from in to the evaporator, and how far open the device is.
+// superheat is what a bulb feels; a valve is stuck at the opening stuck where that is
+// not negative.
 func (d *device) flow(in *inlet, superheat, downstream, size, stuck float64) (flow, open float64) {
 	size *= d.size
 	if d.byPressure != 0 {

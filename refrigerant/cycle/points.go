@@ -249,7 +249,7 @@ func (p *Points) readings() (v, std readings) {
 }
 
 // leastRise of enthalpy in a compressor, J/kg: less is no compression.
-const leastRise = 100
+const leastRise quantity.SpecificEnthalpy = 100
 
 // computed are the states and results of one set of readings.
 type computed struct {
@@ -321,8 +321,8 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			return c, err
 		}
 		rise = float64(c.discharge.Enthalpy) - h1
-		if !(rise > leastRise) {
-			return c, errColdDischarge
+		if !(rise > float64(leastRise)) {
+			return c, tooCold(r, dischargeP, c.suction.Enthalpy+leastRise, quantity.Temperature(in[iDischargeT]))
 		}
 		v[oIsentropic] = float64(c.ideal.Enthalpy-c.suction.Enthalpy) / rise
 		v[oRejected] = float64(c.discharge.Enthalpy) - h3
@@ -351,6 +351,19 @@ func (p *Points) compute(in readings) (c computed, err error) {
 		v[oVolumetric] = flow / (float64(p.Compressor.Displacement) * float64(c.suction.Density))
 	}
 	return c, nil
+}
+
+// tooCold is the error of a discharge line at which the gas would have gained nothing: at
+// the pressure there it has the enthalpy least in hotter gas only.
+func tooCold(r *refrigerant.Refrigerant, p quantity.Pressure, least quantity.SpecificEnthalpy, t quantity.Temperature) error {
+	hotter, err := r.StateAtEnthalpy(p, least)
+	if err != nil {
+		return errColdDischarge
+	}
+	return &RangeError{
+		Quantity: "discharge line temperature", Value: t, Min: hotter.Temperature,
+		Advice: "colder at this discharge pressure the gas would hold less heat than it came in with: the clamp is loose or misplaced, or the pressure is not this machine's",
+	}
 }
 
 // otherPort moves a high-side pressure by kelvins of saturation temperature.

@@ -119,6 +119,16 @@ func TestAnalyzeErrors(t *testing.T) {
 	if err := break1(func(p *Points) { p.LiquidPressure.Value = quantity.PSIG(900); p.DischargePressure = nil }); !errors.As(err, &re) {
 		t.Errorf("above the critical pressure: %v", err)
 	}
+	// Warmer than the suction line, and still too cold for its pressure: the error says how
+	// hot it must be at least, and there the analysis goes through.
+	tepid := func(t quantity.Temperature) error {
+		return break1(func(p *Points) { p.DischargeLine.Value, p.DischargeLine.Std = t, 0 })
+	}
+	if err := tepid(o.Suction.Temperature + 5); !errors.As(err, &re) || re.Quantity != "discharge line temperature" {
+		t.Errorf("tepid discharge: %v", err)
+	} else if least := re.Min.(quantity.Temperature); least < o.Suction.Temperature+5 || tepid(least+2) != nil {
+		t.Errorf("at %v: %v, 2 K hotter: %v", o.Suction.Temperature+5, err, tepid(least+2))
+	}
 	// A clamp below the dew point is taken saturated, and the superheat says so.
 	p := pointsOf(s, &o)
 	p.SuctionLine.Value = o.Evaporating - 1

@@ -273,31 +273,3 @@ func (f *Fitted) ChargeChange(added, label quantity.Mass) float64 {
 	}
 	return float64(added / label)
 }
-
-// WithHeadPressure returns f with a control that slows or cycles the outdoor fan to hold
-// the discharge pressure at the bubble point t, or none at 0.
-func (f *Fitted) WithHeadPressure(t quantity.Temperature) *Fitted {
-	if !f.made() {
-		return new(Fitted)
-	}
-	g := *f
-	g.system = f.system.WithHeadPressure(t)
-	return &g
-}
-
-// WithHeadPressure returns s with a control that slows or cycles the outdoor fan to hold
-// the discharge pressure at the bubble point t, or none at 0. Beyond the saturation curve
-// t counts as the end of it.
-func (s *System) WithHeadPressure(t quantity.Temperature) *System {
-	if !s.made() {
-		return new(System)
-	}
-	held := *s
-	held.spec.HeadPressure = t
-	held.plant.headPressure = 0
-	if t > 0 {
-		t = min(max(t, s.r.Limits().MinTemperature), s.r.Critical().Temperature)
-		held.plant.headPressure = held.plant.fluid.BubblePressure(float64(t))
-	}
-	return &held
-}

@@ -181,8 +181,9 @@ func payneLiquid(in *inlet, above, sub, logL float64) float64 {
 }
 
 // mostQuality is where payneFlash stops following the published factor: beyond it there
-// are hardly data. From there, and outside the pressures of the data, the flow goes with the square root of
-// the density of the mixture, which the factor follows within 3 % in its middle.
+// are hardly data. From there, and outside the pressures of the data, the flow goes with
+// the square root of the density of the mixture, which the factor follows within 3 % in
+// its middle.
 const mostQuality = 0.15
 
 // payneFlash is the factor for flash gas upstream. It is scaled to be 1 at the
@@ -205,6 +206,9 @@ func payneFlash(in *inlet, logL float64) float64 {
 // of the liquid.
 func mixtureDensity(in *inlet, x float64) float64 { return 1 / (1 - x + x*in.liquid/in.vapor) }
 
+// payneQuality is the published factor for flash gas. Its fourth coefficient goes with the
+// pressure of saturation and its fifth with that upstream, which are one where there is
+// flash gas.
 func payneQuality(in *inlet, x, logL float64) float64 {
 	b := &payneTwoPhase
 	ratio := in.vapor / in.liquid

@@ -202,24 +202,6 @@ func (t *trial) closeFrom(y *unknowns) outcome {
 	return v
 }
 
-// closeWithHead lets the outdoor fan slow until the head is held, or stand still.
-func (t *trial) closeWithHead(y unknowns) outcome {
-	t.fixedHead = t.headPressure
-	y[uHead] = math.Log(0.4)
-	v := t.closeFrom(&y)
-	if t.fanShare > leastFanShare*1.001 {
-		return v
-	}
-	// The fan stands still and the head is still below: solve with that.
-	t.fixedHead = 0
-	t.outdoorAir *= leastFanShare
-	t.outdoorUA *= math.Pow(leastFanShare, t.airExponent)
-	y = t.guess()
-	v = t.closeFrom(&y)
-	t.fanShare = leastFanShare
-	return v
-}
-
 // bracketHead closes the charge by the head, and at every head the rest.
 func (t *trial) bracketHead(y *unknowns) outcome {
 	search(func(x float64) float64 {

@@ -43,12 +43,16 @@ const (
 
 // check refuses what no instrument shows: a fit to it would say nothing.
 func (v *Visit) check() error {
+	if err := v.Conditions.check(); err != nil {
+		return err
+	}
 	const advice = "read it again, in the unit it was read in"
+	vacuum := quantity.Pascals(0).Gauge(v.atmosphere())
 	for _, p := range []struct {
 		name string
 		u    *quantity.Uncertain[quantity.GaugePressure]
 	}{{"suction pressure", v.SuctionPressure}, {"liquid pressure", v.LiquidPressure}, {"discharge pressure", v.DischargePressure}} {
-		if err := readable(p.name, p.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice); err != nil {
+		if err := readable(p.name, p.u, vacuum+1, quantity.BarGauge(150), advice); err != nil {
 			return err
 		}
 	}
@@ -64,7 +68,7 @@ func (v *Visit) check() error {
 			return err
 		}
 	}
-	if err := readable("electric power", v.Power, 0, quantity.Kilowatts(1000), advice); err != nil {
+	if err := readable("electric power", v.Power, quantity.Watts(1), quantity.Kilowatts(1000), "leave it out where the meter shows nothing"); err != nil {
 		return err
 	}
 	for _, d := range []quantity.TemperatureDelta{v.OutdoorStd, v.DryBulbStd, v.WetBulbStd} {
@@ -75,20 +79,19 @@ func (v *Visit) check() error {
 	return within("relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1, "0 takes 0.08")
 }
 
-// readings lists what v has, pressures as logarithms.
+// atmosphere is what the gauges of v count from.
+func (v *Visit) atmosphere() quantity.Pressure { return quantity.AtmosphereAt(v.Conditions.Elevation) }
+
+// readings lists what v has, pressures as logarithms. check has let them through.
 func (v *Visit) readings() []reading {
-	atm := quantity.AtmosphereAt(v.Conditions.Elevation)
 	var all []reading
 	gauge := func(u *quantity.Uncertain[quantity.GaugePressure], of func(*Operating) quantity.Pressure) {
 		if u == nil {
 			return
 		}
-		p := u.Value.Absolute(atm)
-		if p <= 0 {
-			return
-		}
+		p := float64(u.Value.Absolute(v.atmosphere()))
 		all = append(all, reading{
-			math.Log(float64(p)), math.Hypot(u.Std/float64(p), pressureDoubt),
+			math.Log(p), math.Hypot(u.Std/p, pressureDoubt),
 			func(o *Operating) float64 { return math.Log(float64(of(o))) },
 		})
 	}
@@ -109,7 +112,7 @@ func (v *Visit) readings() []reading {
 	clamp(v.DischargeLine, dischargeDoubt, func(o *Operating) quantity.Temperature { return o.Discharge.Temperature })
 	clamp(v.Supply, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Supply })
 	clamp(v.CondenserLeaving, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.CondenserLeaving })
-	if u := v.Power; u != nil && u.Value > 0 {
+	if u := v.Power; u != nil {
 		all = append(all, reading{
 			math.Log(float64(u.Value)), math.Hypot(u.Std/float64(u.Value), powerDoubt),
 			func(o *Operating) float64 { return math.Log(float64(o.Power)) },
