@@ -18,5 +18,3 @@ func AtmosphereAt(elevation Length) Pressure {
 	z = math.Max(-5000, math.Min(11000, z))
 	return StandardAtmosphere * Pressure(math.Pow(1-2.25577e-5*z, 5.2559))
 }
-
-func abs(v float64) float64 { return math.Abs(v) }

@@ -56,7 +56,7 @@ func holdType[T Quantity](t *testing.T, parse func(string) (T, error), plusMinus
 }
 
 func TestEveryType(t *testing.T) {
-	holdType(t, ParseTemperature, func(v, u Temperature) Uncertain[Temperature] { return Uncertain[Temperature]{v, 1} },
+	holdType(t, ParseTemperature, func(v, u Temperature) Uncertain[Temperature] { return v.PlusMinus(TemperatureDelta(u)) },
 		named[Temperature]{"K", Kelvin, Temperature.Kelvin}, named[Temperature]{"°C", Celsius, Temperature.Celsius},
 		named[Temperature]{"°F", Fahrenheit, Temperature.Fahrenheit})
 	holdType(t, ParseTemperatureDelta, TemperatureDelta.PlusMinus,

@@ -9,7 +9,7 @@ var gaugePressureKind = kind{
 		{symbol: "psig", scale: PSI, also: []string{"psi g", "psi(g)", "psi gauge"}},
 		{symbol: "kPag", scale: 1e3, also: []string{"kPa gauge", "kPa(g)", "kPa g"}},
 		{symbol: "barg", scale: 1e5, also: []string{"bar gauge", "bar(g)", "bar g"}},
-		{symbol: "inHg vac", scale: -3386.389, also: []string{"inHg vacuum", "in Hg vac", "in. Hg vac"}},
+		{symbol: "inHg vac", scale: -inchMercury, also: []string{"inHg vacuum", "in Hg vac", "in. Hg vac"}},
 		{symbol: "Pag", scale: 1, also: []string{"Pa gauge", "Pa(g)"}},
 	},
 	si: 1, ip: 0, siDec: 1, ipDec: 1,
@@ -17,7 +17,7 @@ var gaugePressureKind = kind{
 		{symbol: "psi", scale: PSI, also: []string{"psid"}},
 		{symbol: "kPa", scale: 1e3},
 		{symbol: "bar", scale: 1e5},
-		{symbol: "inHg", scale: 3386.389},
+		{symbol: "inHg", scale: inchMercury},
 		{symbol: "Pa", scale: 1},
 	},
 }

@@ -12,40 +12,56 @@ import (
 const maxText = 64
 
 func (k *kind) parse(text string) (float64, error) {
-	return k.parseWith(text, k.units, true)
+	v, problem := k.parseWith(text, k.units, true)
+	if problem != "" {
+		return 0, refusal(k.name, text, problem, k.units)
+	}
+	return v, nil
 }
 
+// parseDifference reads the uncertainty of a value; that of a gauge pressure may
+// also have the unit of the value, "± 0.5 psig".
 func (k *kind) parseDifference(text string) (float64, error) {
-	units := k.units
+	units, either := k.units, k.units
 	if k.difference != nil {
-		units = append(append([]unit(nil), k.difference...), units...)
+		units = k.difference
+		either = append(append([]unit(nil), k.difference...), k.units...)
 	}
-	return k.parseWith(text, units, false)
+	v, problem := k.parseWith(text, either, false)
+	if problem == "" && math.Signbit(v) {
+		problem = "it is negative, and an uncertainty never is"
+	}
+	if problem != "" {
+		return 0, refusal("uncertainty of the "+k.name, text, problem, units)
+	}
+	return v, nil
 }
 
-func (k *kind) parseWith(text string, units []unit, affine bool) (float64, error) {
-	fail := func(problem string) (float64, error) {
-		names := make([]string, 0, len(units))
-		for _, u := range units {
-			if !slices.Contains(names, u.symbol) {
-				names = append(names, u.symbol)
-			}
+func refusal(what, text, problem string, units []unit) *ParseError {
+	names := make([]string, 0, len(units))
+	for _, u := range units {
+		if !slices.Contains(names, u.symbol) {
+			names = append(names, u.symbol)
 		}
-		return 0, &ParseError{Quantity: k.name, Text: clip(text), Problem: problem, Units: names}
 	}
+	return &ParseError{Quantity: what, Text: clip(strings.TrimSpace(text)), Problem: problem, Units: names}
+}
+
+// parseWith reads a text in one of the units, and says what is wrong with it.
+func (k *kind) parseWith(text string, units []unit, affine bool) (value float64, problem string) {
 	if len(text) > maxText {
-		return fail("it is too long for a reading")
+		return 0, "it is too long for a reading"
 	}
 	if !utf8.ValidString(text) {
-		return fail("it is not UTF-8 text")
+		return 0, "it is not UTF-8 text"
 	}
 	s := strings.TrimSpace(text)
 	if s == "" {
-		return fail("it is empty")
+		return 0, "it is empty"
 	}
 	v, u, rest, problem := k.step(s, units)
 	if problem != "" {
-		return fail(problem)
+		return 0, problem
 	}
 	si := v * u.scale
 	if affine {
@@ -53,16 +69,16 @@ func (k *kind) parseWith(text string, units []unit, affine bool) (float64, error
 	}
 	if rest != "" {
 		if !k.compound {
-			return fail("there is more after the unit: " + strconv.Quote(clip(rest)))
+			return 0, "there is more after the unit: " + strconv.Quote(clip(rest))
 		}
 		minor, mu, more, problem := k.step(rest, units)
 		switch {
 		case problem != "":
-			return fail(problem)
+			return 0, problem
 		case more != "":
-			return fail("there is more after the unit: " + strconv.Quote(clip(more)))
+			return 0, "there is more after the unit: " + strconv.Quote(clip(more))
 		case mu.scale >= u.scale || minor < 0 || minor*mu.scale >= u.scale || v != math.Trunc(v):
-			return fail("the second part must be less than one of the first unit, and the first part whole, as in 6 lb 4 oz")
+			return 0, "the second part must be less than one of the first unit, and the first part whole, as in 6 lb 4 oz"
 		case math.Signbit(v):
 			si -= mu.toSI(minor)
 		default:
@@ -70,9 +86,9 @@ func (k *kind) parseWith(text string, units []unit, affine bool) (float64, error
 		}
 	}
 	if math.IsNaN(si) || math.IsInf(si, 0) {
-		return fail("it is beyond what a number can hold")
+		return 0, "it is beyond what a number can hold"
 	}
-	return si, nil
+	return si, ""
 }
 
 // step reads one number and its unit from the front of s.

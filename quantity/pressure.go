@@ -9,8 +9,8 @@ var pressureKind = kind{
 		{symbol: "kPa", scale: 1e3, also: []string{"kPa abs", "kPaa"}},
 		{symbol: "psia", scale: PSI, also: []string{"psi abs"}},
 		{symbol: "bar", scale: 1e5, also: []string{"bara", "bar abs"}},
-		{symbol: "inHg", scale: 3386.389, also: []string{"in Hg", "in.Hg", "\"Hg"}},
-		{symbol: "micron", scale: 0.133322387415, also: []string{"microns", "µmHg", "umHg", "µm Hg", "mTorr"}},
+		{symbol: "inHg", scale: inchMercury, also: []string{"in Hg", "in.Hg", "\"Hg"}},
+		{symbol: "micron", scale: micronMercury, also: []string{"microns", "µmHg", "umHg", "µm Hg", "mTorr"}},
 		{symbol: "MPa", scale: 1e6, also: []string{"MPa abs"}},
 		{symbol: "atm", scale: 101325},
 		{symbol: "Pa", scale: 1},
@@ -20,8 +20,8 @@ var pressureKind = kind{
 		{symbol: "kPa", scale: 1e3},
 		{symbol: "psi", scale: PSI, also: []string{"psid"}},
 		{symbol: "bar", scale: 1e5},
-		{symbol: "inHg", scale: 3386.389},
-		{symbol: "micron", scale: 0.133322387415, also: []string{"microns"}},
+		{symbol: "inHg", scale: inchMercury},
+		{symbol: "micron", scale: micronMercury, also: []string{"microns"}},
 		{symbol: "Pa", scale: 1},
 	},
 }
@@ -44,17 +44,17 @@ func Bar(v float64) Pressure { return Pressure(v * 1e5) }
 // Bar returns p in bars.
 func (p Pressure) Bar() float64 { return float64(p) / 1e5 }
 
-// InchesHg returns the absolute pressure of v inches of mercury (conventional, 0 °C).
-func InchesHg(v float64) Pressure { return Pressure(v * 3386.389) }
+// InchesHg returns the absolute pressure of v inches of mercury (conventional).
+func InchesHg(v float64) Pressure { return Pressure(v * inchMercury) }
 
-// InchesHg returns p in inches of mercury (conventional, 0 °C).
-func (p Pressure) InchesHg() float64 { return float64(p) / 3386.389 }
+// InchesHg returns p in inches of mercury (conventional).
+func (p Pressure) InchesHg() float64 { return float64(p) / inchMercury }
 
 // Microns returns the absolute pressure of v microns of mercury, the measure of a deep vacuum.
-func Microns(v float64) Pressure { return Pressure(v * 0.133322387415) }
+func Microns(v float64) Pressure { return Pressure(v * micronMercury) }
 
 // Microns returns p in microns of mercury, the measure of a deep vacuum.
-func (p Pressure) Microns() float64 { return float64(p) / 0.133322387415 }
+func (p Pressure) Microns() float64 { return float64(p) / micronMercury }
 
 // Pascals returns the absolute pressure of v pascals.
 func Pascals(v float64) Pressure { return Pressure(v) }

@@ -6,17 +6,17 @@ type StaticPressure float64
 var staticPressureKind = kind{
 	name: "static pressure",
 	units: []unit{
-		{symbol: "in. w.c.", scale: 249.08891, also: []string{"in.w.c.", "inWC", "in wc", "in. wc", "in w.c.", "inwg", "in. w.g.", "inH2O", "in H2O", "iwc", "\"wc"}},
+		{symbol: "in. w.c.", scale: inchWater, also: []string{"in.w.c.", "inWC", "in wc", "in. wc", "in w.c.", "inwg", "in. w.g.", "inH2O", "in H2O", "iwc", "\"wc"}},
 		{symbol: "Pa", scale: 1},
 	},
 	si: 1, ip: 0, siDec: 1, ipDec: 2,
 }
 
-// InchesWater returns the static pressure of v inches of water column (conventional, 4 °C).
-func InchesWater(v float64) StaticPressure { return StaticPressure(v * 249.08891) }
+// InchesWater returns the static pressure of v inches of water column (conventional).
+func InchesWater(v float64) StaticPressure { return StaticPressure(v * inchWater) }
 
-// InchesWater returns s in inches of water column (conventional, 4 °C).
-func (s StaticPressure) InchesWater() float64 { return float64(s) / 249.08891 }
+// InchesWater returns s in inches of water column (conventional).
+func (s StaticPressure) InchesWater() float64 { return float64(s) / inchWater }
 
 // PascalsStatic returns the static pressure of v pascals.
 func PascalsStatic(v float64) StaticPressure { return StaticPressure(v) }

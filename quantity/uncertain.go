@@ -83,13 +83,13 @@ func (u *Uncertain[T]) UnmarshalText(text []byte) error {
 		if std, err = k.parseDifference(tail); err != nil {
 			return err
 		}
-		if std < 0 || math.Signbit(std) {
-			return &ParseError{Quantity: k.name, Text: clip(s), Problem: "an uncertainty is never negative", Units: []string{k.units[0].symbol}}
-		}
 	}
 	u.Value, u.Std = T(v), std
 	return nil
 }
+
+// abs is what the PlusMinus methods make of an uncertainty.
+func abs(v float64) float64 { return math.Abs(v) }
 
 func unshifted(units []unit) []unit {
 	out := make([]unit, len(units))
