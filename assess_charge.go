@@ -24,7 +24,7 @@ func (j *job) judgeCharge() error {
 		j.obstacles = obstacles
 	}
 	if method == charge.WeighIn {
-		j.chargeNotNow(situation.Device.Method(), obstacles)
+		j.chargeNotNow(situation.Metering.Method(), obstacles)
 		return j.judgeBothSides()
 	}
 	j.charge.Method = method.String()
@@ -243,28 +243,28 @@ func (j *job) targetOf(m charge.Method) (charge.Target, error) {
 func (j *job) situation() charge.Situation {
 	v, r, c := &j.visit, &j.readings, &j.visit.Conditions
 	s := charge.Situation{
-		Units:            v.Units,
-		Device:           devices[v.Equipment.Metering],
-		LabelSuperheat:   v.Equipment.Label.Superheat != nil,
-		LabelSubcooling:  v.Equipment.Label.Subcooling != nil,
-		LabelApproach:    v.Equipment.Label.Approach != nil,
-		OutdoorDryBulb:   r.OutdoorDryBulb,
-		ReturnDryBulb:    j.undoubted("returnDryBulb", r.ReturnDryBulb),
-		ReturnWetBulb:    j.undoubted("returnWetBulb", r.ReturnWetBulb),
-		Superheat:        j.derived.Superheat,
-		Subcooling:       j.derived.Subcooling,
-		Airflow:          r.Airflow,
-		NominalCapacity:  v.Equipment.NominalCapacity,
-		Running:          c.Running,
-		Heating:          c.Heating,
-		CoilWet:          c.CoilWet,
-		PanelsOff:        c.PanelsOff,
-		DoorsOpen:        c.DoorsOpen,
-		EconomizerOpen:   c.EconomizerOpen,
-		CoilIced:         c.CoilIced,
-		FilterDirty:      c.FilterDirty,
-		OutdoorCoilDirty: c.OutdoorCoilDirty,
-		CircuitOpened:    c.SealedSystemOpened,
+		Units:              v.Units,
+		Metering:           devices[v.Equipment.Metering],
+		LabelSuperheat:     v.Equipment.Label.Superheat != nil,
+		LabelSubcooling:    v.Equipment.Label.Subcooling != nil,
+		LabelApproach:      v.Equipment.Label.Approach != nil,
+		OutdoorDryBulb:     r.OutdoorDryBulb,
+		ReturnDryBulb:      j.undoubted("returnDryBulb", r.ReturnDryBulb),
+		ReturnWetBulb:      j.undoubted("returnWetBulb", r.ReturnWetBulb),
+		Superheat:          j.derived.Superheat,
+		Subcooling:         j.derived.Subcooling,
+		Airflow:            r.Airflow,
+		NominalCapacity:    v.Equipment.NominalCapacity,
+		Running:            c.Running,
+		Heating:            c.Heating,
+		CoilWet:            c.CoilWet,
+		PanelsOff:          c.PanelsOff,
+		DoorsOpen:          c.DoorsOpen,
+		EconomizerOpen:     c.EconomizerOpen,
+		CoilIced:           c.CoilIced,
+		FilterDirty:        c.FilterDirty,
+		OutdoorCoilDirty:   c.OutdoorCoilDirty,
+		SealedSystemOpened: c.SealedSystemOpened,
 
 		CondenserFanCycling: c.CondenserFanCycling,
 	}
@@ -289,10 +289,10 @@ func (j *job) situationSpoiled() bool {
 	return c.Heating || c.CoilWet || c.PanelsOff || c.CoilIced || c.SealedSystemOpened
 }
 
-var devices = map[Metering]charge.Device{
+var devices = map[Metering]charge.Metering{
 	FixedRestrictor: charge.FixedRestrictor,
-	TXV:             charge.Valve,
-	EXV:             charge.Valve,
+	TXV:             charge.TXV,
+	EXV:             charge.EXV,
 }
 
 // labelled lists readings, given by their JSON name, as the trade names them.

@@ -229,6 +229,6 @@ func (j *job) elevation() quantity.Length {
 
 var cycleMetering = map[Metering]cycle.Metering{
 	FixedRestrictor: cycle.FixedRestrictor,
-	TXV:             cycle.ThermostaticValve,
-	EXV:             cycle.ElectronicValve,
+	TXV:             cycle.TXV,
+	EXV:             cycle.EXV,
 }

@@ -55,7 +55,7 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 		degrees, capacity float64
 	}{
 		// A valve keeps the coil fed, which is what the line assumes.
-		{cycle.ThermostaticValve, 3, 0.05},
+		{cycle.TXV, 3, 0.05},
 		// A fixed restrictor floods or starves it as the weather moves, which the
 		// line does not know: it is a rougher guide there, as its comment says.
 		{cycle.FixedRestrictor, 6, 0.20},

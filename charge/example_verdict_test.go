@@ -62,7 +62,7 @@ func ExampleTaken() {
 func ExampleObstacles() {
 	outdoor := quantity.Fahrenheit(48).PlusMinus(quantity.FahrenheitDelta(0.6))
 	s := charge.Situation{
-		Device: charge.Valve, LabelSubcooling: true,
+		Metering: charge.TXV, LabelSubcooling: true,
 		OutdoorDryBulb: &outdoor,
 		Running:        8 * time.Minute,
 	}
@@ -78,8 +78,8 @@ func ExampleObstacles() {
 
 // A doubt lets a verdict stand; an obstacle that forbids does not.
 func ExampleForbidden() {
-	dirty := charge.Situation{Device: charge.FixedRestrictor, FilterDirty: true}
-	iced := charge.Situation{Device: charge.FixedRestrictor, CoilIced: true}
+	dirty := charge.Situation{Metering: charge.FixedRestrictor, FilterDirty: true}
+	iced := charge.Situation{Metering: charge.FixedRestrictor, CoilIced: true}
 	for _, s := range []charge.Situation{dirty, iced} {
 		obstacles := charge.Obstacles(s, charge.Superheat)
 		fmt.Printf("%s: forbidden %v, mend first %v\n", obstacles[0].Code, charge.Forbidden(obstacles), obstacles[0].MendFirst)
@@ -90,7 +90,7 @@ func ExampleForbidden() {
 }
 
 func ExampleChoose() {
-	s := charge.Situation{Device: charge.FixedRestrictor, CoilWet: true}
+	s := charge.Situation{Metering: charge.FixedRestrictor, CoilWet: true}
 	method, obstacles := charge.Choose(s)
 	fmt.Println(method, "because:", obstacles[0].Reason)
 	// Output: weigh-in because: the outdoor coil is wet: evaporation holds the condensing pressure down, and the charge reads low

@@ -74,7 +74,7 @@ func TestJSONNames(t *testing.T) {
 	}
 	risky := easy()
 	risky.Superheat = about(0)
-	cold := sound(Valve)
+	cold := sound(TXV)
 	cold.OutdoorDryBulb = at(40)
 	for name, v := range map[string]any{
 		"verdict": verdict, "target": target, "measured": m, "source": target.Source, "rule": Rules()[0], "condition": airflowLow.rule(), "better": better,

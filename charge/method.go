@@ -40,38 +40,40 @@ func (m Method) direction() float64 {
 	return -1
 }
 
-// A Device is an expansion device.
-type Device int
+// A Metering is an expansion device.
+type Metering int
 
-// The expansion devices.
+// The expansion devices, named as in package satline.
 const (
 	// FixedRestrictor is a piston, a short tube or a capillary.
-	FixedRestrictor Device = iota + 1
-	// Valve is a thermostatic (TXV) or an electronic (EXV) expansion valve.
-	Valve
+	FixedRestrictor Metering = iota + 1
+	// TXV is a thermostatic expansion valve.
+	TXV
+	// EXV is an electronic expansion valve.
+	EXV
 )
 
-var deviceNames = []string{"device not stated", "fixed restrictor", "valve"}
+var meteringNames = []string{"device not stated", "fixed restrictor", "TXV", "EXV"}
 
-// String returns "fixed restrictor" or "valve".
-func (d Device) String() string { return enum.Name(deviceNames, d) }
+// String returns "fixed restrictor", "TXV" or "EXV".
+func (m Metering) String() string { return enum.Name(meteringNames, m) }
 
 // MarshalText writes the name of the device.
-func (d Device) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads the name of a device.
-func (d *Device) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: expansion device", deviceNames, text, d)
+func (m *Metering) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: expansion device", meteringNames, text, m)
 }
 
 // Method returns the method that the charge shows by: superheat for a fixed
 // restrictor, subcooling for a valve. A device not stated gets WeighIn, which
 // needs none.
-func (d Device) Method() Method {
-	switch d {
+func (m Metering) Method() Method {
+	switch m {
 	case FixedRestrictor:
 		return Superheat
-	case Valve:
+	case TXV, EXV:
 		return Subcooling
 	}
 	return WeighIn

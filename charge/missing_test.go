@@ -19,8 +19,8 @@ func TestValuesMadeElsewhere(t *testing.T) {
 			t.Errorf("obstacles of method %d: %v", m, got)
 		}
 	}
-	for _, d := range []Device{0, -1, 99} {
-		if m, _ := Choose(Situation{Device: d}); m != WeighIn {
+	for _, d := range []Metering{0, -1, 99} {
+		if m, _ := Choose(Situation{Metering: d}); m != WeighIn {
 			t.Errorf("device %d is charged by %v", d, m)
 		}
 	}

@@ -8,14 +8,14 @@ import (
 // Whatever text comes in, a name reads back as what it was written as, and
 // everything else is an error.
 func FuzzNames(f *testing.F) {
-	for _, s := range []string{"superheat", "weigh-in", "valve", "in band", "these instruments cannot tell", "settled", "add", "moisture", "holds", "from memory", "", "x"} {
+	for _, s := range []string{"superheat", "weigh-in", "TXV", "in band", "these instruments cannot tell", "settled", "add", "moisture", "holds", "from memory", "", "x"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(Device), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass)} {
+		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -30,7 +30,7 @@ func FuzzNames(f *testing.F) {
 // taken for one.
 func TestNamesAreDistinct(t *testing.T) {
 	for name, text := range map[string]func(int) string{
-		"method": func(i int) string { return Method(i).String() }, "device": func(i int) string { return Device(i).String() },
+		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return Metering(i).String() },
 		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return State(i).String() },
 		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
 		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return Standing(i).String() },

@@ -430,7 +430,7 @@ var (
 		instead: "recover, evacuate with a decay test, and weigh in what the label says",
 		weighIn: true,
 		source:  practice, forbids: everyReading,
-		holds: flag(func(s *Situation) bool { return s.CircuitOpened }),
+		holds: flag(func(s *Situation) bool { return s.SealedSystemOpened }),
 	}
 	coilIced = condition{
 		code:    "coil-iced",
@@ -598,7 +598,7 @@ var (
 		instead: "check the bulb (tight, insulated, in place), the airflow and the valve before the charge; add nothing",
 		source:  practice, doubts: liquidReading,
 		holds: func(s *Situation) (formatter, bool) {
-			if s.Device != Valve || s.Superheat == nil {
+			if s.Metering.Method() != Subcooling || s.Superheat == nil {
 				return nil, false
 			}
 			return s.Superheat.Value, Measurement{Method: Superheat, Value: *s.Superheat}.LiquidReturning()

@@ -10,8 +10,8 @@ import (
 // whether a method has an answer at all. Fields that are not known stay zero.
 type Situation struct {
 	// Units is the system that sentences are written in.
-	Units  quantity.System
-	Device Device
+	Units    quantity.System
+	Metering Metering
 	// LabelSuperheat, LabelSubcooling and LabelApproach say that the unit's
 	// own figure is known.
 	LabelSuperheat, LabelSubcooling, LabelApproach bool
@@ -39,7 +39,7 @@ type Situation struct {
 	CoilIced            bool
 	FilterDirty         bool
 	OutdoorCoilDirty    bool
-	CircuitOpened       bool // the circuit was open to air and not evacuated since
+	SealedSystemOpened  bool // the circuit was open to air and not evacuated since
 }
 
 // Obstacles finds what stands in the way of a method in a situation, and what
@@ -83,7 +83,7 @@ func Forbidden(obstacles []Obstacle) bool {
 // obstacles are those of the first method, so that it is plain why it was passed
 // over.
 func Choose(s Situation) (Method, []Obstacle) {
-	first := s.Device.Method()
+	first := s.Metering.Method()
 	obstacles := Obstacles(s, first)
 	if first == WeighIn {
 		return first, obstacles
@@ -129,7 +129,7 @@ func starvedBesideStackedLiquid(s *Situation) (formatter, bool) {
 		return nil, false
 	}
 	limit := starvedSuperheat.value
-	if s.Device == FixedRestrictor && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
+	if s.Metering == FixedRestrictor && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
 		if target, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
 			limit = max(limit, target+superheatTolerance.value)
 		}

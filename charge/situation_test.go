@@ -14,9 +14,9 @@ func at(v float64) *temperature { u := f(v).PlusMinus(df(0.6)); return &u }
 func about(v float64) *delta { u := df(v).PlusMinus(df(1)); return &u }
 
 // sound is a machine that nothing stands in the way of.
-func sound(d Device) Situation {
+func sound(d Metering) Situation {
 	return Situation{
-		Device: d, LabelSubcooling: true, LabelApproach: true,
+		Metering: d, LabelSubcooling: true, LabelApproach: true,
 		OutdoorDryBulb: at(82), ReturnDryBulb: at(75), ReturnWetBulb: at(63),
 		Superheat: about(14), Subcooling: about(10),
 		NominalCapacity: quantity.Tons(3), Running: 40 * time.Minute,
@@ -24,7 +24,7 @@ func sound(d Device) Situation {
 }
 
 func TestNothingStandsInTheWay(t *testing.T) {
-	for _, d := range []Device{FixedRestrictor, Valve} {
+	for _, d := range []Metering{FixedRestrictor, TXV, EXV} {
 		m, obstacles := Choose(sound(d))
 		if m != d.Method() || len(obstacles) > 0 {
 			t.Errorf("%v: %v, %+v", d, m, obstacles)
@@ -34,42 +34,42 @@ func TestNothingStandsInTheWay(t *testing.T) {
 
 func TestObstacles(t *testing.T) {
 	for code, c := range map[string]struct {
-		device  Device
-		change  func(*Situation)
-		forbids bool
+		metering Metering
+		change   func(*Situation)
+		forbids  bool
 	}{
-		"heating":               {Valve, func(s *Situation) { s.Heating = true }, true},
-		"circuit-opened":        {Valve, func(s *Situation) { s.CircuitOpened = true }, true},
+		"heating":               {TXV, func(s *Situation) { s.Heating = true }, true},
+		"circuit-opened":        {TXV, func(s *Situation) { s.SealedSystemOpened = true }, true},
 		"coil-iced":             {FixedRestrictor, func(s *Situation) { s.CoilIced = true }, true},
-		"panels-off":            {Valve, func(s *Situation) { s.PanelsOff = true }, true},
-		"run-short":             {Valve, func(s *Situation) { s.Running = 6 * time.Minute }, true},
-		"just-moved":            {Valve, func(s *Situation) { s.SinceMove = 3 * time.Minute }, true},
+		"panels-off":            {TXV, func(s *Situation) { s.PanelsOff = true }, true},
+		"run-short":             {TXV, func(s *Situation) { s.Running = 6 * time.Minute }, true},
+		"just-moved":            {TXV, func(s *Situation) { s.SinceMove = 3 * time.Minute }, true},
 		"coil-wet":              {FixedRestrictor, func(s *Situation) { s.CoilWet = true }, true},
-		"condenser-fan-cycling": {Valve, func(s *Situation) { s.CondenserFanCycling = true }, true},
+		"condenser-fan-cycling": {TXV, func(s *Situation) { s.CondenserFanCycling = true }, true},
 		"economizer-open":       {FixedRestrictor, func(s *Situation) { s.EconomizerOpen = true }, true},
 		"doors-open":            {FixedRestrictor, func(s *Situation) { s.DoorsOpen = true }, true},
 		"airflow-low": {FixedRestrictor, func(s *Situation) {
 			a := quantity.CFM(700).PlusMinus(quantity.CFM(30))
 			s.Airflow = &a
 		}, true},
-		"outdoor-cold":         {Valve, func(s *Situation) { s.OutdoorDryBulb = at(48) }, true},
+		"outdoor-cold":         {TXV, func(s *Situation) { s.OutdoorDryBulb = at(48) }, true},
 		"return-cold":          {FixedRestrictor, func(s *Situation) { s.ReturnDryBulb = at(66) }, true},
 		"outdoor-above-table":  {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb = at(118) }, true},
 		"wet-bulb-below-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(48) }, true},
 		"wet-bulb-above-table": {FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(78) }, true},
 		"target-below-floor":   {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(100), at(60) }, true},
 		"target-near-floor":    {FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(95), at(63.8) }, false},
-		"no-label-subcooling":  {Valve, func(s *Situation) { s.LabelSubcooling = false }, false},
-		"restriction-pattern":  {Valve, func(s *Situation) { s.Superheat, s.Subcooling = about(38), about(27) }, true},
-		"valve-flooding":       {Valve, func(s *Situation) { s.Superheat = about(0.5) }, false},
+		"no-label-subcooling":  {TXV, func(s *Situation) { s.LabelSubcooling = false }, false},
+		"restriction-pattern":  {TXV, func(s *Situation) { s.Superheat, s.Subcooling = about(38), about(27) }, true},
+		"valve-flooding":       {EXV, func(s *Situation) { s.Superheat = about(0.5) }, false},
 		"filter-dirty":         {FixedRestrictor, func(s *Situation) { s.FilterDirty = true }, false},
-		"outdoor-coil-dirty":   {Valve, func(s *Situation) { s.OutdoorCoilDirty = true }, false},
+		"outdoor-coil-dirty":   {TXV, func(s *Situation) { s.OutdoorCoilDirty = true }, false},
 	} {
-		s := sound(c.device)
+		s := sound(c.metering)
 		c.change(&s)
 		for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 			s.Units = sys
-			obstacles := Obstacles(s, c.device.Method())
+			obstacles := Obstacles(s, c.metering.Method())
 			if len(obstacles) != 1 || obstacles[0].Code != code || obstacles[0].Forbids != c.forbids {
 				t.Errorf("%s: %+v", code, obstacles)
 				continue
@@ -95,13 +95,13 @@ func TestChoosePassesOver(t *testing.T) {
 	if m, _ := Choose(s); m != WeighIn {
 		t.Errorf("low load without one: %v", m)
 	}
-	s = sound(Valve)
+	s = sound(TXV)
 	s.OutdoorDryBulb = at(40)
 	if m, why := Choose(s); m != WeighIn || why[0].Code != "outdoor-cold" {
 		t.Errorf("a cold night: %v, %+v", m, why)
 	}
 	// The maker's approach outranks a general subcooling, not the maker's own.
-	s = sound(Valve)
+	s = sound(TXV)
 	s.LabelApproach = true
 	if m, _ := Choose(s); m != Subcooling {
 		t.Errorf("both on the label: %v", m)

@@ -33,7 +33,7 @@ func nearestFault(valve bool, moved [5]float64) (string, error) {
 	}
 	device := cycle.FixedRestrictor
 	if valve {
-		device = cycle.ThermostaticValve
+		device = cycle.TXV
 	}
 	machine, err := cycle.Residential(r22, quantity.Tons(3), device)
 	if err != nil {

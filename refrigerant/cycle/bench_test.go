@@ -40,7 +40,7 @@ func BenchmarkEvaluate(b *testing.B) {
 }
 
 func BenchmarkDesign(b *testing.B) {
-	spec := machine(b, "R-22", ThermostaticValve).Spec()
+	spec := machine(b, "R-22", TXV).Spec()
 	for b.Loop() {
 		if _, err := Design(spec); err != nil {
 			b.Fatal(err)

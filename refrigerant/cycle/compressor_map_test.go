@@ -93,7 +93,7 @@ func TestMapPolynomial(t *testing.T) {
 // A machine with the map of a compressor works as one with the compressor, in the map and a
 // little beyond.
 func TestMapInTheMachine(t *testing.T) {
-	plain := machine(t, "R-410A", ThermostaticValve)
+	plain := machine(t, "R-410A", TXV)
 	spec := plain.Spec()
 	spec.Compressor = Compressor{Map: mapOf(t, plain.Compressor(), "R-410A", MapIP)}
 	mapped := mustDesign(t, spec)

@@ -128,7 +128,7 @@ func ExampleSystem_Solve() {
 func ExampleDesign() {
 	r, _ := refrigerant.Lookup("R-454B")
 	s, err := cycle.Design(cycle.Spec{
-		Refrigerant: r, Capacity: quantity.Tons(5), Metering: cycle.ThermostaticValve,
+		Refrigerant: r, Capacity: quantity.Tons(5), Metering: cycle.TXV,
 		Condensing: quantity.FahrenheitDelta(14), Subcooling: quantity.FahrenheitDelta(8),
 		HeatPump: true, HeadPressure: quantity.Fahrenheit(85),
 	})
@@ -328,7 +328,7 @@ func ExampleRatingConditions() {
 // A machine with a coil of the size larger.
 func ExampleSystem_Tuned() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.ThermostaticValve)
+	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.TXV)
 	large, err := s.Tuned(cycle.Tuning{CondenserUA: 0.25})
 	if err != nil {
 		fmt.Println(err)

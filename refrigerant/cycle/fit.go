@@ -89,7 +89,7 @@ func parametersFor(s *System, v *Visit) []parameter {
 		{"return dry bulb", or(v.DryBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnDryBulb += quantity.Temperature(x) }},
 		{"return wet bulb", or(v.WetBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnWetBulb += quantity.Temperature(x) }},
 	}
-	if k := s.spec.Metering; k == ThermostaticValve || k == ElectronicValve {
+	if k := s.spec.Metering; k == TXV || k == EXV {
 		all = append(all, parameter{"valve setting", 2, -8, 15, func(x float64, _ *Tuning, _ *Conditions, f *Faults) {
 			f.ValveSetting = quantity.TemperatureDelta(x)
 		}})

@@ -172,7 +172,7 @@ func TestFitFindsTheCharge(t *testing.T) {
 
 // Readings that contradict the machine show as a misfit, and widen the bands.
 func TestMisfit(t *testing.T) {
-	s := machine(t, "R-22", ThermostaticValve)
+	s := machine(t, "R-22", TXV)
 	c := weather(95, 78, 66)
 	o := solve(t, s, c, Faults{})
 	good, err := Fit(s, visitTo(nil, c, &o))
@@ -210,7 +210,7 @@ func TestBandsGrow(t *testing.T) {
 
 // No change of the machine is far from the visit without the prediction saying so.
 func TestEveryChangeIsAnExtrapolation(t *testing.T) {
-	s := machine(t, "R-410A", ThermostaticValve)
+	s := machine(t, "R-410A", TXV)
 	c := weather(92, 77, 65)
 	o := solve(t, s, c, Faults{})
 	f, err := Fit(s, visitTo(nil, c, &o))
@@ -320,7 +320,7 @@ func TestFitErrors(t *testing.T) {
 
 func BenchmarkFit(b *testing.B) {
 	r := rand.New(rand.NewPCG(3, 4))
-	for m := FixedRestrictor; m <= ThermostaticValve; m++ {
+	for m := FixedRestrictor; m <= TXV; m++ {
 		b.Run(m.String(), func(b *testing.B) {
 			s := machine(b, "R-22", m)
 			truth, faults := otherMachine(b, r, s)

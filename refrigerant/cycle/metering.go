@@ -5,17 +5,19 @@ import (
 	"strings"
 )
 
-// Metering is an expansion device.
+// Metering is an expansion device. Packages satline and charge have the same names, and
+// count a capillary as a fixed restrictor, for it is charged as one.
 type Metering int
 
 // The expansion devices.
 const (
 	// FixedRestrictor is a piston or short tube: see ShortTube.
 	FixedRestrictor Metering = iota + 1
-	// ThermostaticValve holds the superheat at its bulb: see ExpansionValve.
-	ThermostaticValve
-	// ElectronicValve holds the superheat without the droop of a thermostatic one.
-	ElectronicValve
+	// TXV is a thermostatic expansion valve, which holds the superheat at its bulb: see
+	// ExpansionValve.
+	TXV
+	// EXV is an electronic expansion valve, which holds it without the droop of a TXV.
+	EXV
 	// Capillary is a long thin tube: see CapillaryTube.
 	Capillary
 )

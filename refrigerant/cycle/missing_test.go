@@ -156,7 +156,7 @@ func TestMapFilledInWrongly(t *testing.T) {
 	} {
 		m := Map{Flow: [10]float64{300, 5}, Power: [10]float64{500, 0, 20}, RatedSuperheat: quantity.FahrenheitDelta(20)}
 		spoil(&m)
-		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: ThermostaticValve, Compressor: Compressor{Map: &m}})
+		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: TXV, Compressor: Compressor{Map: &m}})
 		var out *RangeError
 		if !errors.As(err, &out) || out.Quantity != name {
 			t.Errorf("%s: %v", name, err)

@@ -30,7 +30,7 @@ func pointsOf(s *System, o *Operating) Points {
 // The analysis of a machine of the model finds the machine.
 func TestAnalyzeFindsTheMachine(t *testing.T) {
 	for _, d := range fluids {
-		s := machine(t, d, ThermostaticValve)
+		s := machine(t, d, TXV)
 		o := solve(t, s, weather(90, 78, 65), Faults{})
 		p := pointsOf(s, &o)
 		a, err := p.Analyze()

@@ -53,7 +53,7 @@ func randomMachines(t testing.TB) []*System {
 	}
 	all = append(all,
 		mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(2), Metering: FixedRestrictor, HeadPressure: quantity.Fahrenheit(90)}),
-		mustDesign(t, Spec{Refrigerant: lookup(t, "R-32"), Capacity: quantity.Tons(5), Metering: ThermostaticValve, HeadPressure: quantity.Fahrenheit(85), MaxOperating: quantity.Fahrenheit(58), Packaged: true}),
+		mustDesign(t, Spec{Refrigerant: lookup(t, "R-32"), Capacity: quantity.Tons(5), Metering: TXV, HeadPressure: quantity.Fahrenheit(85), MaxOperating: quantity.Fahrenheit(58), Packaged: true}),
 	)
 	return all
 }

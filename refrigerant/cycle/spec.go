@@ -149,7 +149,7 @@ func (s Spec) withDefaults() Spec {
 	}
 	fill((*float64)(&s.LineSet), float64(quantity.Feet(25)))
 	gradient := quantity.FahrenheitDelta(6)
-	if s.Metering == ElectronicValve {
+	if s.Metering == EXV {
 		gradient = quantity.FahrenheitDelta(1)
 	}
 	fill((*float64)(&s.ValveGradient), float64(gradient))

@@ -160,7 +160,7 @@ func TestAccumulatorHoldsLiquid(t *testing.T) {
 }
 
 func TestPressureLimits(t *testing.T) {
-	s := machine(t, "R-22", ThermostaticValve)
+	s := machine(t, "R-22", TXV)
 	o := solve(t, s, weather(120, 80, 67), Faults{OutdoorAirflow: -0.7})
 	if o.Limit != HighPressure {
 		t.Errorf("a blocked condenser at 120 °F: limit %v at %v", o.Limit, o.Discharge.Pressure)
@@ -197,10 +197,10 @@ func TestRangeErrors(t *testing.T) {
 	for _, spec := range []Spec{
 		{},
 		{Refrigerant: lookup(t, "R-22")},
-		{Refrigerant: lookup(t, "R-22"), Metering: ThermostaticValve, Capacity: quantity.Tons(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: ThermostaticValve, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: ThermostaticValve, Capacity: quantity.Tons(3), Subcooling: 15},
-		{Refrigerant: lookup(t, "R-744"), Metering: ThermostaticValve, Capacity: quantity.Tons(3)},
+		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(100)},
+		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
+		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(3), Subcooling: 15},
+		{Refrigerant: lookup(t, "R-744"), Metering: TXV, Capacity: quantity.Tons(3)},
 	} {
 		if _, err := Design(spec); err == nil {
 			t.Errorf("%+v: designed", spec)
@@ -209,7 +209,7 @@ func TestRangeErrors(t *testing.T) {
 }
 
 func TestSolveIsSafeForConcurrentUse(t *testing.T) {
-	s := machine(t, "R-22", ThermostaticValve)
+	s := machine(t, "R-22", TXV)
 	want := solve(t, s, weather(88, 78, 65), Faults{Charge: -0.1})
 	var group sync.WaitGroup
 	for range 8 {

@@ -56,7 +56,7 @@ func drawMachine(rng *rand.Rand, o Options) (*machine, error) {
 		},
 	}
 	if rng.IntN(2) == 0 {
-		spec.Metering = cycle.ThermostaticValve
+		spec.Metering = cycle.TXV
 		spec.ValveGradient = quantity.FahrenheitDelta(clamp(normal(6, 1), 3, 9))
 		spec.ValveSize = clamp(normal(1.45, 0.15), 1.15, 1.9)
 	}

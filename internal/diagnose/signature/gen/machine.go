@@ -52,11 +52,11 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	}
 	spec.Subcooling = min(quantity.FahrenheitDelta(uniform(7, 14)), spec.Condensing*0.65)
 	if d == signature.Valve {
-		spec.Metering = cycle.ThermostaticValve
+		spec.Metering = cycle.TXV
 		spec.ValveGradient = quantity.FahrenheitDelta(uniform(3, 8))
 		spec.ValveSize = uniform(1.2, 1.8)
 		if rng.IntN(4) == 0 {
-			spec.Metering, spec.ValveGradient = cycle.ElectronicValve, 0
+			spec.Metering, spec.ValveGradient = cycle.EXV, 0
 		}
 	}
 	system, err := cycle.Design(spec)
