@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/internal/strictjson"
 )
 
 const (
@@ -34,7 +35,7 @@ type BatchResult struct {
 // has a problem for its answer and does not end the batch; being stopped does,
 // and says at which line.
 func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
-	if p := needs(r, "application/x-ndjson"); p != nil {
+	if p := needs(w, r, "application/x-ndjson"); p != nil {
 		return p
 	}
 	control := http.NewResponseController(w)
@@ -100,8 +101,12 @@ func (s *service) line(r *http.Request, n int, text []byte) BatchResult {
 	result := BatchResult{Line: n}
 	result.Problem = s.computing(r.Context(), func() *Problem {
 		v, err := satline.DecodeVisit(text)
+		if at, ok := errors.AsType[*strictjson.Error](err); ok {
+			at.Line = n
+			return malformedProblem(at)
+		}
 		if err != nil {
-			return malformedProblem(err)
+			return problemOf(err)
 		}
 		a, err := satline.Assess(v)
 		if err != nil {

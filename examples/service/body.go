@@ -25,7 +25,7 @@ func (l bodyLimits) decode(text []byte, into any) error {
 }
 
 func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Problem) {
-	if p := needs(r, "application/json"); p != nil {
+	if p := needs(w, r, "application/json"); p != nil {
 		return nil, p
 	}
 	if r.ContentLength > int64(l.Bytes) {
@@ -42,13 +42,16 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Pr
 	return text, nil
 }
 
-// needs refuses a request in another media type, or packed.
-func needs(r *http.Request, media string) *Problem {
+// needs refuses a request in another media type, or packed, and says in a header
+// what would be taken.
+func needs(w http.ResponseWriter, r *http.Request, media string) *Problem {
 	got := r.Header.Get("Content-Type")
 	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
+		w.Header().Set("Accept", media)
 		return mediaProblem(media, got)
 	}
 	if coding := r.Header.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
+		w.Header().Set("Accept-Encoding", "identity")
 		return problemOfType("media-type", fmt.Sprintf("send the body as it is, not in Content-Encoding %.60q", coding))
 	}
 	return nil

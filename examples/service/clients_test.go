@@ -213,7 +213,10 @@ func TestBatchIsToldToStop(t *testing.T) {
 	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 	defer cancel()
 	stopped := make(chan error, 1)
-	go func() { stopped <- server.Shutdown(ctx) }()
+	go func() {
+		s.stop()
+		stopped <- server.Shutdown(ctx)
+	}()
 	if text, err := results.ReadString('\n'); err != nil || !strings.HasPrefix(text, `{"line":2,"problem":{"type":"/problems/stopping"`) {
 		t.Errorf("%v %.100s", err, text)
 	}
@@ -293,6 +296,11 @@ func TestGracefulStop(t *testing.T) {
 		answered <- resp.Status
 	}()
 	io.WriteString(send, exampleVisit[:40])
+	late, err := net.Dial("tcp", address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer late.Close()
 	stop()
 	waitFor(t, "readiness withdrawn", func() bool {
 		resp, err := http.Get("http://" + address + "/readyz")
@@ -300,8 +308,26 @@ func TestGracefulStop(t *testing.T) {
 			return false
 		}
 		defer resp.Body.Close()
-		return resp.StatusCode == http.StatusServiceUnavailable
+		if resp.StatusCode != http.StatusServiceUnavailable {
+			return false
+		}
+		if !resp.Close {
+			t.Error("a client is not told to take its next request elsewhere")
+		}
+		return true
 	})
+	waitFor(t, "no more connections", func() bool {
+		c, err := net.Dial("tcp", address)
+		if err == nil {
+			c.Close()
+		}
+		return err != nil
+	})
+	late.SetDeadline(time.Now().Add(5 * time.Second))
+	io.WriteString(late, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
+	if got, err := bufio.NewReader(late).ReadString('\n'); err != nil || !strings.Contains(got, "200 OK") {
+		t.Errorf("a request on a connection that was taken before: %q %v", got, err)
+	}
 	io.WriteString(send, exampleVisit[40:])
 	send.Close()
 	if got := <-answered; got != "200 OK" {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"net"
 	"net/http"
 	"sync"
@@ -11,14 +12,19 @@ import (
 // one closes, and to that end the one that has been idle longest is closed; the
 // rest wait in the backlog of the system.
 func limitConnections(l net.Listener, n int) *limited {
-	return &limited{Listener: l, places: make(chan struct{}, max(1, n)), closed: make(chan struct{}), idle: map[net.Conn]time.Time{}}
+	limited := &limited{Listener: l, places: make(chan struct{}, max(1, n)), closed: make(chan struct{}), idle: map[net.Conn]time.Time{}}
+	limited.close = sync.OnceValue(func() error {
+		close(limited.closed)
+		return l.Close()
+	})
+	return limited
 }
 
 type limited struct {
 	net.Listener
 	places chan struct{}
 	closed chan struct{}
-	once   sync.Once
+	close  func() error
 
 	mu      sync.Mutex
 	idle    map[net.Conn]time.Time // between two requests, and since when
@@ -81,10 +87,29 @@ func (l *limited) state(c net.Conn, s http.ConnState) {
 	}
 }
 
-func (l *limited) Close() error {
-	l.once.Do(func() { close(l.closed) })
-	return l.Listener.Close()
+// finish takes no more connections and waits until those that there are have
+// been answered. The server by itself drops one whose request it has not read
+// yet when it is shut down.
+func (l *limited) finish(ctx context.Context) {
+	l.Close()
+	every := time.NewTicker(5 * time.Millisecond)
+	defer every.Stop()
+	for {
+		l.mu.Lock()
+		answered := len(l.places) <= len(l.idle)
+		l.mu.Unlock()
+		if answered {
+			return
+		}
+		select {
+		case <-every.C:
+		case <-ctx.Done():
+			return
+		}
+	}
 }
+
+func (l *limited) Close() error { return l.close() }
 
 type placed struct {
 	net.Conn

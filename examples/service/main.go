@@ -77,6 +77,8 @@ func run(ctx context.Context, args []string, log *slog.Logger) error {
 	time.Sleep(*drain)
 	closing, cancel := context.WithTimeout(context.Background(), *grace)
 	defer cancel()
+	s.stop()
+	limited.finish(closing)
 	err = server.Shutdown(closing)
 	if errors.Is(err, context.DeadlineExceeded) {
 		log.Warn("cut off", "requests", s.metrics.underWay.Load())
@@ -88,7 +90,7 @@ func run(ctx context.Context, args []string, log *slog.Logger) error {
 // newServer bounds how long and how much of a client is waited for. A batch
 // sets deadlines of its own, line by line.
 func newServer(s *service, log *slog.Logger) *http.Server {
-	server := &http.Server{
+	return &http.Server{
 		Handler:           s,
 		ReadHeaderTimeout: 5 * time.Second,
 		ReadTimeout:       20 * time.Second,
@@ -97,6 +99,4 @@ func newServer(s *service, log *slog.Logger) *http.Server {
 		MaxHeaderBytes:    16 << 10,
 		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
-	server.RegisterOnShutdown(s.stop)
-	return server
 }

@@ -24,6 +24,7 @@ var update = flag.Bool("update", false, "write openapi.json")
 // An operation is what the description says of one endpoint.
 type operation struct {
 	method, path     string
+	id               string // by which a generated client calls it
 	summary          string
 	takes, gives     reflect.Type // nil where there is no JSON
 	media, givesKind string
@@ -41,51 +42,51 @@ const (
 
 var operations = []operation{
 	{
-		method: "POST", path: "/v1/assess", summary: "Assess a visit. Scope \"verdict\" leaves out the next dose and the diagnosis, which take most of the time.",
+		method: "POST", path: "/v1/assess", id: "assess", summary: "Assess a visit. Scope \"verdict\" leaves out the next dose and the diagnosis, which take most of the time.",
 		takes: reflect.TypeFor[satline.Visit](), gives: reflect.TypeFor[satline.Assessment](), media: asJSON, givesKind: asJSON,
 		example: exampleVisit, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "POST", path: "/v1/assess/batch", summary: "Assess visits, one a line, each answered on a line of its own as soon as it has come. A line that cannot be assessed, or is longer than 1 MiB, has a problem for an answer and does not end the batch. At most 100000 lines, each at most 15 s in coming. A result whose problem is /problems/stopping, or /problems/too-large on line 100001, is the last one: send that line and those after it again.",
+		method: "POST", path: "/v1/assess/batch", id: "assessBatch", summary: "Assess visits, one a line, each answered on a line of its own as soon as it has come. A line that cannot be assessed, or is longer than 1 MiB, has a problem for an answer and does not end the batch. At most 100000 lines, each at most 15 s in coming. A result whose problem is /problems/stopping, or /problems/too-large on line 100001, is the last one: send that line and those after it again.",
 		takes: reflect.TypeFor[satline.Visit](), gives: reflect.TypeFor[BatchResult](), media: asNDJSON, givesKind: asNDJSON,
 		problems: []int{415, 500},
 	},
 	{
-		method: "GET", path: "/v1/refrigerants", summary: "Every refrigerant that is known, by designation.",
+		method: "GET", path: "/v1/refrigerants", id: "listRefrigerants", summary: "Every refrigerant that is known, by designation.",
 		gives: reflect.TypeFor[[]RefrigerantName](), givesKind: asJSON, problems: []int{500},
 	},
 	{
-		method: "GET", path: "/v1/refrigerants/{name}", summary: "What is known of one refrigerant, in any usual spelling of its designation.",
+		method: "GET", path: "/v1/refrigerants/{name}", id: "getRefrigerant", summary: "What is known of one refrigerant, in any usual spelling of its designation.",
 		gives: reflect.TypeFor[RefrigerantSheet](), givesKind: asJSON, parameter: "R-454B", problems: []int{404, 500},
 	},
 	{
-		method: "POST", path: "/v1/refrigerant/saturation", summary: "Bubble and dew temperature at a pressure, with superheat and subcooling of a pipe; or bubble and dew pressure at a temperature.",
+		method: "POST", path: "/v1/refrigerant/saturation", id: "saturation", summary: "Bubble and dew temperature at a pressure, with superheat and subcooling of a pipe; or bubble and dew pressure at a temperature.",
 		takes: reflect.TypeFor[SaturationQuestion](), gives: reflect.TypeFor[SaturationAnswer](), media: asJSON, givesKind: asJSON,
 		example: `{"refrigerant": "R-454B", "gauge": "118 psig", "elevation": "6000 ft", "line": "52 °F"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "POST", path: "/v1/refrigerant/state", summary: "Density, enthalpy, entropy and the rest at an absolute pressure and one more property.",
+		method: "POST", path: "/v1/refrigerant/state", id: "state", summary: "Density, enthalpy, entropy and the rest at an absolute pressure and one more property.",
 		takes: reflect.TypeFor[StateQuestion](), gives: reflect.TypeFor[StateAnswer](), media: asJSON, givesKind: asJSON,
 		example: `{"refrigerant": "R-32", "pressure": "900 kPa", "temperature": "15 °C"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "POST", path: "/v1/air", summary: "The state of moist air at any altitude.",
+		method: "POST", path: "/v1/air", id: "air", summary: "The state of moist air at any altitude.",
 		takes: reflect.TypeFor[AirQuestion](), gives: reflect.TypeFor[AirAnswer](), media: asJSON, givesKind: asJSON,
 		example: `{"dryBulb": "75 °F", "wetBulb": "62 °F", "elevation": "6000 ft"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "POST", path: "/v1/charge/target", summary: "What superheat, subcooling or approach should read, how near is near enough, and where both come from.",
+		method: "POST", path: "/v1/charge/target", id: "chargeTarget", summary: "What superheat, subcooling or approach should read, how near is near enough, and where both come from.",
 		takes: reflect.TypeFor[TargetQuestion](), gives: reflect.TypeFor[charge.Target](), media: asJSON, givesKind: asJSON,
 		example: `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", "outdoorDryBulb": "88 °F ± 0.6 °F"}`, problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
-		method: "GET", path: "/problems/{kind}", summary: "What a kind of problem means, at the address that is its type.",
+		method: "GET", path: "/problems/{kind}", id: "problemKind", summary: "What a kind of problem means, at the address that is its type.",
 		gives: reflect.TypeFor[Problem](), givesKind: asJSON, parameter: "input", problems: []int{404, 500},
 	},
-	{method: "GET", path: "/openapi.json", summary: "This description.", givesKind: asJSON},
-	{method: "GET", path: "/healthz", summary: "Says that the process is alive.", givesKind: asText},
-	{method: "GET", path: "/readyz", summary: "Says that it takes requests; 503 when it is stopping.", givesKind: asText, problems: []int{503}},
-	{method: "GET", path: "/metrics", summary: "Counts and times, in the Prometheus text format.", givesKind: asText},
+	{method: "GET", path: "/openapi.json", id: "description", summary: "This description.", givesKind: asJSON},
+	{method: "GET", path: "/healthz", id: "alive", summary: "Says that the process is alive.", givesKind: asText},
+	{method: "GET", path: "/readyz", id: "ready", summary: "Says that it takes requests; 503 when it is stopping.", givesKind: asText, problems: []int{503}},
+	{method: "GET", path: "/metrics", id: "metrics", summary: "Counts and times, in the Prometheus text format.", givesKind: asText},
 }
 
 // address is the path with its parameter put in.
@@ -145,7 +146,7 @@ func description(t *testing.T) []byte {
 	problem := ref(reflect.TypeFor[Problem](), false)
 	var paths ordered
 	for _, o := range operations {
-		op := ordered{{"summary", o.summary}}
+		op := ordered{{"operationId", o.id}, {"summary", o.summary}}
 		if name, after, ok := strings.Cut(o.path, "{"); ok && name != "" {
 			op = append(op, member{"parameters", []ordered{{
 				{"name", strings.TrimSuffix(after, "}")}, {"in", "path"}, {"required", true},
@@ -168,11 +169,11 @@ func description(t *testing.T) []byte {
 		}
 		responses := ordered{{"200", ordered{{"description", "the answer"}, {"content", ordered{{o.givesKind, ordered{{"schema", answer}}}}}}}}
 		for _, status := range o.problems {
-			kind, s := asProblem, problem
+			kind, s, means := asProblem, problem, titles(status)
 			if o.path == "/readyz" {
-				kind, s = asText, &jsonschema.Schema{Type: "string"}
+				kind, s, means = asText, &jsonschema.Schema{Type: "string"}, "the service is stopping"
 			}
-			responses = append(responses, member{strconv.Itoa(status), ordered{{"description", titles(status)}, {"content", ordered{{kind, ordered{{"schema", s}}}}}}})
+			responses = append(responses, member{strconv.Itoa(status), ordered{{"description", means}, {"content", ordered{{kind, ordered{{"schema", s}}}}}}})
 		}
 		op = append(op, member{"responses", responses})
 		paths = append(paths, member{o.path, ordered{{strings.ToLower(o.method), op}}})
@@ -180,8 +181,8 @@ func description(t *testing.T) []byte {
 	text, err := jsonschema.Write(ordered{
 		{"openapi", "3.1.0"},
 		{"info", ordered{
-			{"title", "satline"}, {"version", "1"},
-			{"description", "Refrigerant cycle, moist air, and the judgement of an air conditioner from its readings. Every value carries its unit in text, \"62 °F\"; a bare number is an error. Fields that are not known are left out; null is an error. An answer may gain fields, and never loses one or gives it another meaning. Refrigerant work is licensed work: the unit's label, its maker's chart and local codes outrank every figure here."},
+			{"title", "satline"}, {"version", "1"}, {"license", ordered{{"name", "MIT"}, {"identifier", "MIT"}}},
+			{"description", "Refrigerant cycle, moist air, and the judgement of an air conditioner from its readings. Every value carries its unit in text, \"62 °F\"; a bare number is an error. Fields that are not known are left out; null is an error. An answer may gain fields, and never loses one or gives it another meaning. Every answer under /v1 has X-Request-Id, the one that was sent or a new one, which the log has too. Refrigerant work is licensed work: the unit's label, its maker's chart and local codes outrank every figure here."},
 		}},
 		{"jsonSchemaDialect", jsonschema.Dialect},
 		{"paths", paths},

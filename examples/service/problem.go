@@ -108,6 +108,9 @@ func cutProblem(err error, what string) *Problem {
 }
 
 func mediaProblem(want, got string) *Problem {
+	if got == "" {
+		return problemOfType("media-type", "send Content-Type "+want)
+	}
 	return problemOfType("media-type", fmt.Sprintf("send Content-Type %s, not %.60q", want, got))
 }
 

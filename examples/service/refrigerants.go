@@ -68,7 +68,7 @@ func (s *service) refrigerant(w http.ResponseWriter, r *http.Request) *Problem {
 func (s *service) send(w http.ResponseWriter, v any) *Problem {
 	body, err := json.Marshal(v)
 	if err != nil {
-		s.log.Error("not written", "cause", err)
+		s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 		return internalProblem()
 	}
 	sendJSON(w, body)

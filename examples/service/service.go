@@ -77,7 +77,15 @@ func (s *service) isStopping() bool {
 	}
 }
 
-func (s *service) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.mux.ServeHTTP(w, r) }
+// ServeHTTP answers a request. One that comes while the service is being stopped
+// is the last of its connection, so that the next goes to another instance and is
+// not lost with the connection.
+func (s *service) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	if !s.ready.Load() {
+		w.Header().Set("Connection", "close")
+	}
+	s.mux.ServeHTTP(w, r)
+}
 
 // serve counts, times and logs an endpoint, and keeps a panic of ours from
 // ending more than the request at hand.
@@ -85,13 +93,15 @@ func (s *service) serve(pattern string, do endpoint) {
 	counter := s.metrics.add(pattern)
 	s.mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
 		began := time.Now()
+		id := requestID(r)
+		w.Header().Set(idHeader, id)
 		seen := &recorder{ResponseWriter: w}
 		s.metrics.underWay.Add(1)
 		defer func() {
 			cause := recover()
 			partial := cause != nil && seen.status != 0
 			if cause != nil {
-				s.log.Error("panic", "pattern", pattern, "cause", cause, "stack", string(debug.Stack()))
+				s.log.Error("panic", "id", id, "pattern", pattern, "cause", cause, "stack", string(debug.Stack()))
 				if !partial {
 					internalProblem().write(seen)
 				}
@@ -100,7 +110,7 @@ func (s *service) serve(pattern string, do endpoint) {
 			counter.count(seen.code(), took)
 			s.metrics.underWay.Add(-1)
 			if s.requests {
-				s.log.Info("request", "pattern", pattern, "status", seen.code(), "bytes", seen.bytes, "took", took.Seconds(), "from", r.RemoteAddr)
+				s.log.Info("request", "id", id, "pattern", pattern, "status", seen.code(), "bytes", seen.bytes, "took", took.Seconds(), "from", r.RemoteAddr)
 			}
 			if partial {
 				panic(http.ErrAbortHandler) // what was sent is not whole: say so by closing
@@ -154,7 +164,7 @@ func answering[Question, Answer any](s *service, limits bodyLimits, do func(Ques
 				return problemOf(err)
 			}
 			if body, err = json.Marshal(a); err != nil {
-				s.log.Error("not written", "cause", err)
+				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 				return internalProblem()
 			}
 			return nil

@@ -210,6 +210,9 @@ func TestBatch(t *testing.T) {
 			if r.Problem == nil || r.Assessment != nil {
 				t.Errorf("line %d: %s", r.Line, text)
 			}
+			if r.Line == 3 && !strings.HasPrefix(r.Problem.Detail, "equipment (line 3): ") {
+				t.Errorf("the line of the batch is not the one that is named: %s", r.Problem.Detail)
+			}
 		default:
 			if r.Problem != nil || r.Assessment == nil || r.Assessment.Charge.Outcome != "undercharged" {
 				t.Errorf("line %d: %s", r.Line, text)
@@ -261,15 +264,17 @@ func TestMethodsAndCodings(t *testing.T) {
 		method, path, coding string
 		status               int
 		allow                string
+		accept               string // or Accept-Encoding
 	}{
-		{"HEAD", "/v1/refrigerants", "", 200, ""},
-		{"HEAD", "/healthz", "", 200, ""},
-		{"HEAD", "/v1/assess", "", 405, "POST"},
-		{"OPTIONS", "/v1/assess/batch", "", 405, "POST"},
-		{"PUT", "/v1/refrigerants/R-32", "", 405, "GET, HEAD"},
-		{"POST", "/readyz", "", 405, "GET, HEAD"},
-		{"POST", "/v1/assess", "gzip", 415, ""},
-		{"POST", "/v1/assess", "identity", 200, ""},
+		{"HEAD", "/v1/refrigerants", "", 200, "", ""},
+		{"HEAD", "/healthz", "", 200, "", ""},
+		{"HEAD", "/v1/assess", "", 405, "POST", ""},
+		{"OPTIONS", "/v1/assess/batch", "", 405, "POST", ""},
+		{"PUT", "/v1/refrigerants/R-32", "", 405, "GET, HEAD", ""},
+		{"POST", "/readyz", "", 405, "GET, HEAD", ""},
+		{"POST", "/v1/assess", "gzip", 415, "", "identity"},
+		{"POST", "/v1/assess/batch", "", 415, "", asNDJSON},
+		{"POST", "/v1/assess", "identity", 200, "", ""},
 	} {
 		r := httptest.NewRequest(q.method, q.path, strings.NewReader(exampleVisit))
 		r.Header.Set("Content-Type", asJSON)
@@ -281,6 +286,9 @@ func TestMethodsAndCodings(t *testing.T) {
 		s.ServeHTTP(w, r)
 		if w.Code != q.status || w.Header().Get("Allow") != q.allow {
 			t.Errorf("%s %s: %d, Allow %q; want %d, %q", q.method, q.path, w.Code, w.Header().Get("Allow"), q.status, q.allow)
+		}
+		if got := w.Header().Get("Accept") + w.Header().Get("Accept-Encoding"); got != q.accept {
+			t.Errorf("%s %s says that it takes %q, want %q", q.method, q.path, got, q.accept)
 		}
 	}
 }
@@ -306,6 +314,31 @@ func TestMetrics(t *testing.T) {
 	for line := range strings.Lines(string(text)) {
 		if !metricLine.MatchString(line) {
 			t.Errorf("not Prometheus text: %q", line)
+		}
+	}
+}
+
+// A request goes by one name in its answer and in the log: the one that it came
+// with, where that is fit for a log, or a new one.
+func TestRequestsAreNamed(t *testing.T) {
+	var lines strings.Builder
+	s := newService(slog.New(slog.NewJSONHandler(&lines, nil)), 1, true)
+	names := map[string]bool{}
+	for _, given := range []string{"gate-1.7_a", "", "", "two words", strings.Repeat("x", 65), "a\"b"} {
+		r := httptest.NewRequest("GET", "/v1/refrigerants/R-32", nil)
+		if given != "" {
+			r.Header.Set("X-Request-Id", given)
+		}
+		w := httptest.NewRecorder()
+		lines.Reset()
+		s.ServeHTTP(w, r)
+		name := w.Header().Get("X-Request-Id")
+		if kept := name == given; kept != (given == "gate-1.7_a") || name == "" || names[name] {
+			t.Errorf("%q is answered as %q", given, name)
+		}
+		names[name] = true
+		if !strings.Contains(lines.String(), `"id":"`+name+`"`) {
+			t.Errorf("%q is not in the log: %s", name, lines.String())
 		}
 	}
 }
