@@ -22,6 +22,8 @@ func TestNoAllocation(t *testing.T) {
 		"StateAtEnthalpy":            func() error { return second(r.StateAtEnthalpy(5e5, 560e3)) },
 		"StateAtEntropy":             func() error { return second(r.StateAtEntropy(5e5, 2.2e3)) },
 		"two phases at an enthalpy":  func() error { return second(r.StateAtEnthalpy(8e5, 300e3)) },
+		"two phases at an entropy":   func() error { return second(r.StateAtEntropy(8e5, 1.4e3)) },
+		"two phases at a quality":    func() error { return second(r.StateAtQuality(8e5, 0.3)) },
 		"dew point of a blend":       func() error { return second(leaked.DewTemperature(8e5)) },
 		"bubble pressure of a blend": func() error { return second(leaked.BubblePressure(290)) },
 	} {

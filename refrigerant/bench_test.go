@@ -96,13 +96,25 @@ func BenchmarkStatePH(b *testing.B) {
 }
 
 func BenchmarkStatePHTwoPhase(b *testing.B) {
-	for _, designation := range []string{"R-22", "R-407C"} {
+	for _, designation := range []string{"R-22", "R-407C", "R-448A", "R-454B"} {
 		b.Run(designation, func(b *testing.B) {
 			benchLookup(b, designation, func(r *Refrigerant, i int) {
 				sink.s, _ = r.StateAtEnthalpy(5e5, quantity.SpecificEnthalpy(250e3+50*float64(i)))
 			})
 		})
 	}
+}
+
+func BenchmarkStatePSTwoPhase(b *testing.B) {
+	benchLookup(b, "R-448A", func(r *Refrigerant, i int) {
+		sink.s, _ = r.StateAtEntropy(5e5, quantity.SpecificEntropy(1.2e3+0.2*float64(i)))
+	})
+}
+
+func BenchmarkStateAtQuality(b *testing.B) {
+	benchLookup(b, "R-448A", func(r *Refrigerant, i int) {
+		sink.s, _ = r.StateAtQuality(5e5, float64(i+1)/1026)
+	})
 }
 
 func BenchmarkRunTimeBlend(b *testing.B) {
@@ -126,10 +138,10 @@ func BenchmarkRunTimeBlend(b *testing.B) {
 
 // First use of a refrigerant: its table is made ready.
 func BenchmarkFirstUse(b *testing.B) {
+	known := mustLookup(b, "R-22")
 	b.ReportAllocs()
 	for b.Loop() {
-		var r Refrigerant
-		r.designation = "R-22"
+		r := Refrigerant{designation: known.designation, parts: known.parts}
 		sink.t, _ = r.DewTemperature(6e5)
 	}
 }

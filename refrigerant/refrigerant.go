@@ -18,9 +18,10 @@ type Refrigerant struct {
 	group       SafetyGroup
 	parts       []Component
 
-	// Both are made on first use, so that a program pays only for the
+	// All are made on first use, so that a program pays only for the
 	// refrigerants it asks about.
 	saturation atomic.Pointer[table.Saturation]
+	dome       atomic.Pointer[table.Dome]
 	solver     atomic.Pointer[equation]
 }
 

@@ -6,7 +6,7 @@ import (
 	"github.com/satline/satline/internal/table"
 )
 
-//go:generate go run ../internal/tablegen -o saturation.bin
+//go:generate go run ../internal/tablegen -o saturation.bin -dome dome.bin
 
 // stored holds the saturation tables of the roster, made by internal/tablegen
 // from the equations of state.

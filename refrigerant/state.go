@@ -19,7 +19,8 @@ const (
 )
 
 // A State is everything the equation of state says of a refrigerant at one
-// condition. Enthalpy and entropy count from the IIR datum: 200 kJ/kg and
+// condition; between bubble and dew it may come from the tables made of it.
+// Enthalpy and entropy count from the IIR datum: 200 kJ/kg and
 // 1 kJ/(kg·K) for saturated liquid at 0 °C, at the bubble point for a blend.
 type State struct {
 	Phase       Phase                     `json:"phase"`

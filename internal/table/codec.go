@@ -6,14 +6,14 @@ import (
 	"math"
 )
 
-// The stored form of all tables: a magic line, the number of fluids, a directory
-// of names and places, then each fluid's curves as pairs of float32, the value
-// at a node and the slope there. A float32 holds 24 bits, 6e-8 of a value,
+// The stored form of all saturation tables: a magic line, the number of fluids,
+// a directory of names and places, then each fluid's curves as pairs of float32,
+// the value at a node and the slope there. A float32 holds 24 bits, 6e-8 of a value,
 // which is far below what interpolation costs.
 
 const magic = "satline saturation 1\n"
 
-var errFormat = errors.New("table: not a saturation table of this version")
+var errFormat = errors.New("table: not a table of this version")
 
 // A Nodes is one curve as it is stored.
 type Nodes struct {
@@ -35,18 +35,24 @@ type Source struct {
 
 // Encode stores fluids.
 func Encode(fluids []Source) []byte {
-	bodies := make([][]byte, len(fluids))
-	head := len(magic) + 4
+	names, bodies := make([]string, len(fluids)), make([][]byte, len(fluids))
 	for i := range fluids {
-		bodies[i] = fluids[i].encode()
-		head += 1 + len(fluids[i].Name) + 8
+		names[i], bodies[i] = fluids[i].Name, fluids[i].encode()
+	}
+	return pack(magic, names, bodies)
+}
+
+// pack writes a magic line, the directory of names, and their bodies.
+func pack(magic string, names []string, bodies [][]byte) []byte {
+	at := len(magic) + 4
+	for _, name := range names {
+		at += 1 + len(name) + 8
 	}
 	out := append([]byte(nil), magic...)
-	out = binary.LittleEndian.AppendUint32(out, uint32(len(fluids)))
-	at := head
-	for i := range fluids {
-		out = append(out, byte(len(fluids[i].Name)))
-		out = append(out, fluids[i].Name...)
+	out = binary.LittleEndian.AppendUint32(out, uint32(len(names)))
+	for i, name := range names {
+		out = append(out, byte(len(name)))
+		out = append(out, name...)
 		out = binary.LittleEndian.AppendUint32(out, uint32(at))
 		out = binary.LittleEndian.AppendUint32(out, uint32(len(bodies[i])))
 		at += len(bodies[i])
@@ -55,6 +61,25 @@ func Encode(fluids []Source) []byte {
 		out = append(out, b...)
 	}
 	return out
+}
+
+// unpack returns the body of a name, and "" where there is no such name.
+func unpack(magic, stored, name string) (body string, err error) {
+	r := reader{rest: stored}
+	if r.take(len(magic)) != magic {
+		return "", errFormat
+	}
+	for range r.uint32() {
+		found := r.take(int(r.byte())) == name
+		at, size := uint64(r.uint32()), uint64(r.uint32())
+		if r.failed || found && (size == 0 || at+size > uint64(len(stored))) {
+			return "", errFormat
+		}
+		if found {
+			return stored[at : at+size], nil
+		}
+	}
+	return "", nil
 }
 
 func (f *Source) encode() []byte {
@@ -99,24 +124,11 @@ func (n Nodes) append(b []byte) []byte {
 // Decode makes the table of the named fluid ready, reading only its part of
 // stored. It returns nil and no error where stored has no such fluid.
 func Decode(stored, name string) (*Saturation, error) {
-	r := reader{rest: stored}
-	if r.take(len(magic)) != magic {
-		return nil, errFormat
+	body, err := unpack(magic, stored, name)
+	if body == "" || err != nil {
+		return nil, err
 	}
-	for range r.uint32() {
-		found := r.take(int(r.byte())) == name
-		at, size := r.uint32(), r.uint32()
-		if r.failed {
-			return nil, errFormat
-		}
-		if found {
-			if uint64(at)+uint64(size) > uint64(len(stored)) {
-				return nil, errFormat
-			}
-			return decode(stored[at : at+size])
-		}
-	}
-	return nil, nil
+	return decode(body)
 }
 
 func decode(body string) (*Saturation, error) {

@@ -49,3 +49,47 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 		}
 	}
 }
+
+func TestCheckedInDomesAreCurrent(t *testing.T) {
+	stored, err := os.ReadFile("../../refrigerant/dome.bin")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, designation := range []string{"R-454B", "R-407C"} {
+		r, err := refrigerant.Lookup(designation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		edges, err := solve(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		source, err := solveDome(r, &edges)
+		if err != nil {
+			t.Fatal(err)
+		}
+		made, err := table.DecodeDome(string(table.EncodeDomes([]table.DomeSource{source})), designation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		kept, err := table.DecodeDome(string(stored), designation)
+		if err != nil || kept == nil {
+			t.Fatalf("%s: %v, %v", designation, kept, err)
+		}
+		for i := range 50 {
+			var a, b table.Isobar
+			at := source.Low + (source.High-source.Low)*(float64(i)+0.5)/50
+			if !made.At(at, &a) || !kept.At(at, &b) {
+				t.Errorf("%s: nothing at %v K; run go generate ./refrigerant", designation, at)
+				continue
+			}
+			for k := range table.Inners {
+				for _, share := range []float64{0.03, 0.5, 0.97} {
+					if x, y := a.Off(k, share), b.Off(k, share); math.Abs(x-y) > 1e-6 {
+						t.Errorf("%s: property %d at %v K, share %v is %v off, kept %v; run go generate ./refrigerant", designation, k, at, share, x, y)
+					}
+				}
+			}
+		}
+	}
+}
