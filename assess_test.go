@@ -184,24 +184,6 @@ func TestLogSettles(t *testing.T) {
 	}
 }
 
-// An assessment survives its JSON form.
-func TestAssessmentJSONRoundTrip(t *testing.T) {
-	for _, name := range []string{"sound-r410a-piston"} {
-		a := assess(t, load(t, name))
-		b, err := json.Marshal(a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var back map[string]any
-		if err := json.Unmarshal(b, &back); err != nil {
-			t.Fatal(err)
-		}
-		if back["schema"] != AssessmentSchema {
-			t.Errorf("schema %v", back["schema"])
-		}
-	}
-}
-
 func TestReportsHaveEveryPart(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Notes = "a note with <b>markup</b> and *stars* | bars"

@@ -102,8 +102,8 @@ func ExampleFilterChoices() {
 		fmt.Printf("%d of %.0f × %.0f in: %s\n", c.Count, c.Width.Inches(), c.Height.Inches(), c.Velocity.Format(quantity.IP))
 	}
 	// Output:
-	// 2 of 14 × 25 in: 261 ft/min
 	// 2 of 16 × 20 in: 286 ft/min
+	// 2 of 14 × 25 in: 261 ft/min
 	// 2 of 16 × 25 in: 228 ft/min
 }
 

@@ -219,8 +219,8 @@ func TestFilters(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, c := range choices {
-		if c.Velocity > FilterVelocity || i > 0 && c.Count < choices[i-1].Count {
-			t.Errorf("%+v", c)
+		if c.Velocity > FilterVelocity || i > 0 && (c.Count < choices[i-1].Count || c.Count == choices[i-1].Count && c.Velocity > choices[i-1].Velocity) {
+			t.Errorf("%+v after %+v", c, choices[max(i-1, 0)])
 		}
 	}
 	for _, bad := range []quantity.VolumeFlow{-1, quantity.VolumeFlow(math.NaN())} {

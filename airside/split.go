@@ -177,6 +177,9 @@ func (v SplitVerdict) Reasons(sys quantity.System) []string {
 	case SplitHigh:
 		return []string{first, "the air is cooled further than it should be: there is too little of it; a charge judged or moved now would be judged on the air"}
 	case SplitLow:
+		if v.Measured.Value <= 0 {
+			return []string{first, "the air is not cooled at all: the machine does not cool, or the two sensors are swapped"}
+		}
 		return []string{first, "the air is not cooled as far as it should be: capacity is low (charge, restriction, metering, compressor, a leaking return duct) or the airflow is high"}
 	case SplitCannotTell:
 		return []string{first, fmt.Sprintf("chances are %.0f %% below, %.0f %% within and %.0f %% above the tolerance: these instruments cannot tell", 100*v.Low, 100*v.InBand, 100*v.High)}
@@ -197,6 +200,12 @@ func (v SplitVerdict) Do() []string {
 			"then read the split again after 15 minutes of running",
 		}
 	case SplitLow:
+		if v.Measured.Value <= 0 {
+			return []string{
+				"see which sensor is in which duct, and that the machine is in cooling with its compressor running",
+				"then read the split again after 15 minutes of running",
+			}
+		}
 		return []string{
 			"there is air enough to judge the charge: go on to superheat or subcooling",
 			"if the charge is right, look for a restriction, a weak compressor or warm air leaking into the return or off the supply reading",

@@ -240,6 +240,14 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 	}
 }
 
+// Air that comes out no colder than it went in says nothing of charge or airflow.
+func TestSplitOfAMachineThatDoesNotCool(t *testing.T) {
+	v, err := JudgeSplit(SplitReadings{fahrenheit(75, 0.3), fahrenheit(62, 0.3), fahrenheit(95, 0.3), 0})
+	if err != nil || v.Outcome != SplitLow || !strings.Contains(v.Reasons(quantity.IP)[1], "not cooled at all") || strings.Contains(strings.Join(v.Do(), " "), "charge") {
+		t.Errorf("%v: %v, %v, %v", v.Outcome, v.Reasons(quantity.IP), v.Do(), err)
+	}
+}
+
 func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	r := SplitReadings{fahrenheit(75, 0.3), fahrenheit(62, 0.3), fahrenheit(56, 0.3), 0}
 	sea, err := JudgeSplit(r)

@@ -115,7 +115,7 @@ func IcedSigns(plant Plant, at Conditions, airLeft float64) ([]Sign, error) {
 		return nil, err
 	}
 	if !(airLeft > 0 && airLeft <= 1) {
-		return nil, &RangeError{Quantity: "share of the airflow left", Value: quantity.Number(airLeft), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "half is 0.5"}
+		return nil, &RangeError{Quantity: "share of the airflow left", Value: quantity.Number(airLeft), Max: quantity.Number(1), Advice: "it is above zero: half is 0.5"}
 	}
 	clear, err := plant.Run(at)
 	if err != nil {

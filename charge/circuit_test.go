@@ -276,7 +276,7 @@ func TestDecayTest(t *testing.T) {
 	}
 	var r *RangeError
 	for name, readings := range map[string][]Sample[quantity.Pressure]{
-		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}},
+		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}}, "ages apart": {{math.MinInt64, 1}, {math.MaxInt64, 1}},
 	} {
 		if _, err := DecayTest(readings); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)

@@ -65,15 +65,16 @@ func DecayTest(readings []Sample[quantity.Pressure]) (Decay, error) {
 	if len(readings) == 0 || len(readings) > longestLog {
 		return Decay{}, &RangeError{Quantity: "number of vacuum readings", Value: quantity.Number(len(readings)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the gauge from the moment the pump is valved off"}
 	}
-	t, y := make([]float64, len(readings)), make([]float64, len(readings))
+	t, err := secondsOf(readings, "vacuum reading")
+	if err != nil {
+		return Decay{}, err
+	}
+	y := make([]float64, len(readings))
 	for i, r := range readings {
 		if !(r.Value >= 0 && r.Value <= most) {
 			return Decay{}, &RangeError{Quantity: fmt.Sprintf("vacuum reading %d", i+1), Value: r.Value, Min: quantity.Pressure(0), Max: most, Advice: "give the absolute pressure, as microns of mercury"}
 		}
-		if i > 0 && r.At <= readings[i-1].At {
-			return Decay{}, &RangeError{Quantity: fmt.Sprintf("time of vacuum reading %d", i+1), Value: r.At, Min: readings[i-1].At, Advice: "put the readings in order of time, one at a time"}
-		}
-		t[i], y[i] = (r.At - readings[0].At).Seconds(), float64(r.Value)
+		y[i] = float64(r.Value)
 	}
 	d := Decay{Outcome: DecayOpen, Start: readings[0].Value, End: readings[len(readings)-1].Value, Source: decayLimit.source}
 	if d.Start > decayStart.value {

@@ -59,7 +59,7 @@ func RecoverTo(fluid *refrigerant.Refrigerant, whole quantity.Mass) (RecoveryLev
 	}
 	const most = quantity.Mass(100e3)
 	if !(whole > 0 && whole <= most) {
-		return RecoveryLevel{}, &RangeError{Quantity: "whole charge of the machine", Value: whole, Min: quantity.Mass(0), Max: most, Advice: "read it on the label"}
+		return RecoveryLevel{}, &RangeError{Quantity: "whole charge of the machine", Value: whole, Max: most, Advice: "it is above zero: read it on the label"}
 	}
 	out := RecoveryLevel{Class: VeryHighPressure, Source: recoveryRule, Cautions: append(append([]string(nil), fluid.Cautions()...), recoveryCautions...)}
 	if classTemperature.value < fluid.Critical().Temperature {

@@ -150,6 +150,26 @@ func (s Steadiness[T]) WaitAfter(change T) time.Duration {
 // longestLog bounds the work on a log; at one reading a second it is over a day.
 const longestLog = 100_000
 
+// longestSpan is far beyond any visit, and short enough that no difference of
+// times overflows.
+const longestSpan = 366 * 24 * time.Hour
+
+// secondsOf returns the times of readings in seconds since the first.
+func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, error) {
+	t := make([]float64, len(log))
+	for i, s := range log {
+		if i > 0 && s.At <= log[i-1].At {
+			return nil, &RangeError{Quantity: fmt.Sprintf("time of %s %d", what, i+1), Value: s.At, Min: log[i-1].At, Advice: "put the readings in order of time, one at a time"}
+		}
+		since := s.At - log[0].At
+		if since < 0 || since > longestSpan {
+			return nil, &RangeError{Quantity: fmt.Sprintf("time of %s %d", what, i+1), Value: s.At, Max: log[0].At + longestSpan, Advice: "count all times from one moment of the visit"}
+		}
+		t[i] = since.Seconds()
+	}
+	return t, nil
+}
+
 // Settle judges a log of readings taken since the last change to the system.
 // Times may be irregular and have gaps, and freak readings are left out. A value
 // counts as settled when what is left of its approach is less than within.
@@ -158,23 +178,24 @@ const longestLog = 100_000
 // (Lomb-Scargle periodogram), fitted by least squares; the uncertainty of the
 // settled value allows for the serial correlation of the readings.
 //
-// The error is a *RangeError: times not in order, a value that is not a number,
-// within not above zero, or no readings.
+// The error is a *RangeError: times not in order or over a year apart, a value
+// that is not a number, within not above zero, or no readings.
 func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
 	if !(within > 0) || math.IsInf(float64(within), 0) {
-		return Steadiness[T]{}, &RangeError{Quantity: "nearness that counts as settled", Value: within, Min: T(0), Advice: "say how near is near enough, above zero"}
+		return Steadiness[T]{}, &RangeError{Quantity: "nearness that counts as settled", Value: within, Advice: "say how near is near enough, above zero"}
 	}
 	if len(log) == 0 || len(log) > longestLog {
 		return Steadiness[T]{}, &RangeError{Quantity: "number of readings in the log", Value: quantity.Number(len(log)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the value since the last change"}
 	}
-	t, y := make([]float64, len(log)), make([]float64, len(log))
+	t, err := secondsOf(log, "log reading")
+	if err != nil {
+		return Steadiness[T]{}, err
+	}
+	y := make([]float64, len(log))
 	for i, s := range log {
-		t[i], y[i] = (s.At - log[0].At).Seconds(), float64(s.Value)
+		y[i] = float64(s.Value)
 		if math.IsNaN(y[i]) || math.IsInf(y[i], 0) {
-			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("reading %d of the log", i+1), Value: s.Value, Advice: "leave out readings that are not numbers"}
-		}
-		if i > 0 && s.At <= log[i-1].At {
-			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("time of reading %d of the log", i+1), Value: s.At, Min: log[i-1].At, Advice: "put the readings in order of time, one at a time"}
+			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("log reading %d", i+1), Value: s.Value, Advice: "leave out readings that are not numbers"}
 		}
 	}
 	return steadinessOf(settle(t, y, float64(within)), within), nil

@@ -263,6 +263,7 @@ func TestSettleRefusesNonsense(t *testing.T) {
 		"same time":    {[]Sample[quantity.TemperatureDelta]{{1, 1}, {1, 2}}, 1},
 		"backwards":    {[]Sample[quantity.TemperatureDelta]{{5, 1}, {1, 2}}, 1},
 		"not a number": {[]Sample[quantity.TemperatureDelta]{{0, quantity.TemperatureDelta(math.NaN())}}, 1},
+		"ages apart":   {[]Sample[quantity.TemperatureDelta]{{math.MinInt64, 1}, {0, 2}, {1 << 40, 2}, {1 << 50, 2}, {1 << 60, 2}, {1 << 61, 2}, {math.MaxInt64, 2}}, 1},
 	} {
 		if _, err := Settle(c.log, c.within); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)

@@ -34,7 +34,7 @@ func (t Target) General() bool { return t.Source.Standing != Label }
 func (t Target) WithTolerance(tolerance quantity.TemperatureDelta, source Source) (Target, error) {
 	const max = quantity.TemperatureDelta(15)
 	if !(tolerance > 0 && tolerance <= max) {
-		return Target{}, &RangeError{Quantity: "charge tolerance", Value: tolerance, Min: quantity.TemperatureDelta(0), Max: max, Advice: "give half the width of the band around the target"}
+		return Target{}, &RangeError{Quantity: "charge tolerance", Value: tolerance, Max: max, Advice: "give half the width of the band around the target, above zero"}
 	}
 	t.Tolerance, t.ToleranceSource = tolerance, source
 	return t, nil

@@ -79,7 +79,7 @@ func Judge(measured Measurement, target Target) (Verdict, error) {
 		return Verdict{}, err
 	}
 	if !(target.Tolerance > 0 && target.Tolerance <= maxDelta) {
-		return Verdict{}, &RangeError{Quantity: "charge tolerance", Value: target.Tolerance, Min: quantity.TemperatureDelta(0), Max: maxDelta, Advice: "use a target made by this package, or set a tolerance by WithTolerance"}
+		return Verdict{}, &RangeError{Quantity: "charge tolerance", Value: target.Tolerance, Max: maxDelta, Advice: "it is above zero: use a target made by this package, or set a tolerance by WithTolerance"}
 	}
 	v := Verdict{Method: measured.Method, Measured: measured, Target: target, LiquidReturning: measured.LiquidReturning()}
 	v.Deviation = delta{Value: measured.Value.Value - target.Value.Value, Std: math.Hypot(measured.Value.Std, target.Value.Std)}

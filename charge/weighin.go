@@ -109,7 +109,7 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	}
 	const most = quantity.Mass(1000)
 	if !(w.Label > 0 && w.Label <= most) {
-		return Weighing{}, &RangeError{Quantity: "label charge", Value: w.Label, Min: quantity.Mass(0), Max: most, Advice: "read it on the unit's label; without it a charge cannot be weighed in"}
+		return Weighing{}, &RangeError{Quantity: "label charge", Value: w.Label, Max: most, Advice: "it is above zero: read it on the unit's label; without it a charge cannot be weighed in"}
 	}
 	if err := checkLength("liquid line", w.Length.Value); err != nil {
 		return Weighing{}, err
@@ -149,7 +149,7 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	variance += square(float64(smallestDose.value) / math.Sqrt(3))
 	total := out.Label + out.Line + out.Accessories
 	if !(total > 0) {
-		return Weighing{}, &RangeError{Quantity: "charge to weigh in", Value: total, Min: quantity.Mass(0), Advice: "a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder"}
+		return Weighing{}, &RangeError{Quantity: "charge to weigh in", Value: total, Advice: "it is above zero: a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder"}
 	}
 	out.Total = quantity.Uncertain[quantity.Mass]{Value: total, Std: math.Sqrt(variance)}
 	return out, nil
