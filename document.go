@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"github.com/satline/satline/internal/normal"
 )
 
 // Audience is whom a report is written for.
@@ -230,7 +232,7 @@ func (a Assessment) findingsBlock(audience Audience) block {
 		b.paragraphs = a.Change.Text
 	}
 	for _, f := range a.Findings {
-		it := item{text: chance(f.Probability) + ": " + f.Cause}
+		it := item{text: normal.Percent(f.Probability) + ": " + f.Cause}
 		if f.Probability < worthEvidence[audience] {
 			b.items = append(b.items, it)
 			continue

@@ -8,6 +8,7 @@ import (
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/normal"
 )
 
 // ownerBlocks says what was found in words that need no training.
@@ -80,7 +81,7 @@ func (a Assessment) ownerCauses() (causes []string, other bool) {
 		if share[plain] < worthOwner {
 			continue
 		}
-		causes = append(causes, fmt.Sprintf("Likely (%s): %s.", chance(share[plain]), plain))
+		causes = append(causes, fmt.Sprintf("Likely (%s): %s.", normal.Percent(share[plain]), plain))
 		other = other || plain != ownerCause[diagnose.Undercharge] && plain != ownerCause[diagnose.Overcharge]
 	}
 	return causes, other

@@ -2,7 +2,11 @@ package satline
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant/cycle"
 )
@@ -41,12 +45,17 @@ type Outlook struct {
 	CoilSurface quantity.Uncertain[quantity.Temperature]      `json:"coilSurface"`
 	Supply      quantity.Uncertain[quantity.Temperature]      `json:"supply"`
 	Capacity    quantity.Uncertain[quantity.Power]            `json:"capacity"`
-	// FreezeChance is the probability that the coil grows ice.
+	// FreezeChance is the probability that the coil grows ice: that by its coldest
+	// surface or that by airside.IcingRule, whichever is larger.
 	FreezeChance float64 `json:"freezeChance"`
 	// Extrapolating lists what is further from the visit than it can speak for.
 	Extrapolating []string `json:"extrapolating,omitempty"`
-	// Says is the outlook in sentences, in the units of the visit.
+	// Says is the outlook in sentences, in the units of the visit; the first is
+	// whether the coil freezes.
 	Says []string `json:"says"`
+	// Believe says how far to believe it: what it stands on, and where the fitted
+	// model misses the visit. It is the same for all scenarios of a visit.
+	Believe []string `json:"believe"`
 }
 
 // Forecast fits a model of the whole machine to the visit and answers what it
@@ -68,13 +77,16 @@ func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
 		return nil, err
 	}
 	j.doubt()
-	fitted, seen, err := j.fit()
+	fit, err := j.fit()
 	if err != nil {
+		return nil, err
+	}
+	if err := j.compare(fit); err != nil {
 		return nil, err
 	}
 	var out []Outlook
 	for i, s := range scenarios {
-		o, err := j.outlook(fitted, seen, s)
+		o, err := j.outlook(fit, s)
 		if err != nil {
 			return nil, rangeProblem(fmt.Sprintf("scenario %d", i+1), err)
 		}
@@ -83,17 +95,28 @@ func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
 	return out, nil
 }
 
-func (j *job) fit() (*cycle.Fitted, cycle.Conditions, error) {
+// A fitting is the model of the whole machine that was fitted to a visit.
+type fitting struct {
+	machine *cycle.Fitted
+	seen    cycle.Conditions
+	// off is how far the machine is off the visit, in K, beyond its own uncertainty.
+	off     struct{ superheat, subcooling, evaporating float64 }
+	believe []string
+}
+
+func (j *job) fit() (*fitting, error) {
 	r, e := &j.readings, &j.visit.Equipment
 	switch {
+	case j.visit.Conditions.Heating:
+		return nil, &VisitError{Field: "conditions.heating", Problem: "a forecast is of cooling; put the machine into cooling and read again"}
 	case e.NominalCapacity == 0:
-		return nil, cycle.Conditions{}, missing("equipment.nominalCapacity", "a forecast starts from the size of the machine")
+		return nil, missing("equipment.nominalCapacity", "a forecast starts from the size of the machine")
 	case r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SuctionPressure == nil:
-		return nil, cycle.Conditions{}, missing("readings", "a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure")
+		return nil, missing("readings", "a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure")
 	}
 	for _, d := range j.doubts {
 		if gravest([]Doubt{d}, "outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure", "suctionLine") == Impossible {
-			return nil, cycle.Conditions{}, &VisitError{Field: "readings", Problem: "they cannot be true together: " + d.Text + "; " + d.Mend}
+			return nil, &VisitError{Field: "readings", Problem: "they cannot be true together: " + d.Text + "; " + d.Mend}
 		}
 	}
 	system, err := cycle.Design(cycle.Spec{
@@ -103,7 +126,7 @@ func (j *job) fit() (*cycle.Fitted, cycle.Conditions, error) {
 		Airflow:     e.Label.RatedAirflow,
 	})
 	if err != nil {
-		return nil, cycle.Conditions{}, rangeProblem("equipment", err)
+		return nil, rangeProblem("equipment", err)
 	}
 	seen := cycle.Conditions{
 		OutdoorDryBulb: r.OutdoorDryBulb.Value,
@@ -132,12 +155,13 @@ func (j *job) fit() (*cycle.Fitted, cycle.Conditions, error) {
 	visit.Conditions = seen
 	fitted, err := cycle.Fit(system, visit)
 	if err != nil {
-		return nil, seen, rangeProblem("readings", err)
+		return nil, rangeProblem("readings", err)
 	}
-	return fitted, seen, nil
+	return &fitting{machine: fitted, seen: seen}, nil
 }
 
-func (j *job) outlook(fitted *cycle.Fitted, seen cycle.Conditions, s Scenario) (Outlook, error) {
+func (j *job) outlook(fit *fitting, s Scenario) (Outlook, error) {
+	fitted, seen := fit.machine, fit.seen
 	at, changed := seen, cycle.Faults{}
 	for _, c := range []struct {
 		to   *quantity.Temperature
@@ -167,43 +191,116 @@ func (j *job) outlook(fitted *cycle.Fitted, seen cycle.Conditions, s Scenario) (
 	if err != nil {
 		return Outlook{}, err
 	}
+	now := at == seen && changed == (cycle.Faults{}) && s.HeadPressure == 0
+	superheat, subcooling := widened(p.Superheat, fit.off.superheat), widened(p.Subcooling, fit.off.subcooling)
+	evaporating, surface := widened(p.Evaporating, fit.off.evaporating), widened(freeze.Surface, fit.off.evaporating)
+	bySurface := normal.Below(-float64(surface.Value.Sub(airside.Freezing)) / surface.Std)
+	byRule := airside.IcingChance(evaporating)
 	o := Outlook{
-		Scenario: s, Superheat: p.Superheat, Subcooling: p.Subcooling, Evaporating: p.Evaporating, Condensing: p.Condensing,
-		CoilSurface: freeze.Surface, Supply: p.Supply, Capacity: p.NetCapacity, FreezeChance: freeze.Probability,
+		Scenario: s, Superheat: superheat, Subcooling: subcooling, Evaporating: evaporating, Condensing: p.Condensing,
+		CoilSurface: surface, Supply: p.Supply, Capacity: p.NetCapacity, FreezeChance: max(bySurface, byRule), Believe: fit.believe,
 	}
 	sys := j.visit.Units
-	o.Says = []string{
-		fmt.Sprintf("superheat %s, subcooling %s, capacity %s", p.Superheat.Format(sys), p.Subcooling.Format(sys), p.NetCapacity.Format(sys)),
-		fmt.Sprintf("evaporating at %s, the coldest surface of the coil at %s: the chance that it grows ice is %s", p.Evaporating.Format(sys), freeze.Surface.Format(sys), chance(freeze.Probability)),
+	beside := func(have bool, measured string) string {
+		if !now || !have {
+			return ""
+		}
+		return " (measured " + measured + ")"
 	}
-	if freeze.Outdoor != nil {
-		o.Says = append(o.Says, "it freezes at "+freeze.Outdoor.Format(sys)+" outdoors and colder, all else as here")
+	d := &j.derived
+	boils := "the refrigerant boils at " + evaporating.Format(sys) + beside(d.EvaporatingDew != nil, formatted(d.EvaporatingDew, sys))
+	coldest := "the coldest surface of the coil is at " + surface.Format(sys)
+	o.Says = []string{fmt.Sprintf("%s: the chance of ice on the coil is %s", willFreeze(o.FreezeChance), normal.Percent(o.FreezeChance))}
+	if o.FreezeChance < 0.01 {
+		o.Says = append(o.Says, boils, coldest)
+	} else {
+		o.Says = append(o.Says,
+			fmt.Sprintf("%s: by %s, the chance is %s", boils, airside.IcingText(sys), normal.Percent(byRule)),
+			fmt.Sprintf("%s: the chance that it is below freezing is %s", coldest, normal.Percent(bySurface)))
 	}
-	if freeze.WetBulb != nil {
-		o.Says = append(o.Says, "it freezes at a return wet bulb of "+freeze.WetBulb.Format(sys)+" and drier, all else as here")
+	o.Says = append(o.Says,
+		fmt.Sprintf("superheat %s%s, subcooling %s%s, capacity %s",
+			superheat.Format(sys), beside(d.Superheat != nil, formatted(d.Superheat, sys)),
+			subcooling.Format(sys), beside(d.Subcooling != nil, formatted(d.Subcooling, sys)), rounded(p.NetCapacity, sys).Format(sys)))
+	if o.FreezeChance < 0.5 {
+		o.Says = append(o.Says, surfaceFreezes(freeze, sys)...)
 	}
-	if freeze.Airflow != nil {
-		o.Says = append(o.Says, fmt.Sprintf("it freezes at %.0f %% of this airflow and less", 100**freeze.Airflow))
+	if liquid := normal.Below(-float64(superheat.Value) / superheat.Std); superheat.Value <= 0 {
+		o.Says = append(o.Says, "no superheat is left there: liquid is likely to come back to the compressor")
+	} else if liquid >= 0.1 {
+		o.Says = append(o.Says, "the chance that liquid comes back to the compressor there is "+normal.Percent(liquid))
 	}
-	if p.Superheat.Value-2*quantity.TemperatureDelta(p.Superheat.Std) < 0 {
-		o.Says = append(o.Says, "liquid may come back to the compressor there")
-	}
+	var far []string
 	for _, x := range p.Extrapolating {
-		o.Extrapolating = append(o.Extrapolating, x.Text(sys))
-		o.Says = append(o.Says, "this is far from what was seen, and the more uncertain for it: "+x.Text(sys))
+		text := x.Text(sys)
+		o.Extrapolating = append(o.Extrapolating, text)
+		far = append(far, strings.TrimSuffix(text, thanSeen))
+	}
+	if len(far) > 0 {
+		o.Says = append(o.Says, "far from what was seen, and the more uncertain for it: "+listed(far)+thanSeen)
 	}
 	return o, nil
 }
 
-// chance writes a probability; nothing that a model says is certain.
-func chance(p float64) string {
+// thanSeen is how a departure from the visit ends.
+const thanSeen = " than at the visit"
+
+// willFreeze answers the question of a forecast.
+func willFreeze(chance float64) string {
 	switch {
-	case p < 0.01:
-		return "below 1 %"
-	case p > 0.99:
-		return "above 99 %"
+	case chance > 0.9:
+		return "it will freeze"
+	case chance > 0.5:
+		return "it will probably freeze"
+	case chance > 0.1:
+		return "it may freeze"
 	}
-	return fmt.Sprintf("%.0f %%", 100*p)
+	return "it is not likely to freeze"
+}
+
+// surfaceFreezes says what would bring the coldest surface to freezing.
+func surfaceFreezes(freeze cycle.FreezeForecast, sys quantity.System) []string {
+	var at []string
+	if freeze.Outdoor != nil {
+		at = append(at, freeze.Outdoor.Format(sys)+" outdoors")
+	}
+	if freeze.WetBulb != nil {
+		at = append(at, "a return wet bulb of "+freeze.WetBulb.Format(sys))
+	}
+	if freeze.Airflow != nil {
+		at = append(at, fmt.Sprintf("%.0f %% of this airflow", 100**freeze.Airflow))
+	}
+	switch len(at) {
+	case 0:
+		return nil
+	case 1:
+		return []string{"all else as here, " + at[0] + " would bring that surface to freezing"}
+	}
+	return []string{"all else as here, any one of these would bring that surface to freezing: " + listed(at)}
+}
+
+func formatted[T quantity.Quantity](u *quantity.Uncertain[T], sys quantity.System) string {
+	if u == nil {
+		return ""
+	}
+	return u.Value.Format(sys)
+}
+
+// rounded shows a power to the place of its uncertainty.
+func rounded(u quantity.Uncertain[quantity.Power], sys quantity.System) quantity.Uncertain[quantity.Power] {
+	unit := float64(quantity.Watts(1))
+	if sys == quantity.IP {
+		unit = float64(quantity.BtuPerHour(1))
+	}
+	step := unit * math.Pow(10, math.Floor(math.Log10(max(u.Std/unit, 1))))
+	return quantity.Uncertain[quantity.Power]{Value: quantity.Power(to(float64(u.Value), step)), Std: to(u.Std, step)}
+}
+
+// widened is a value whose uncertainty covers what the fitted machine is off by at the
+// visit: it will not be off by less elsewhere.
+func widened[T quantity.Quantity](u quantity.Uncertain[T], off float64) quantity.Uncertain[T] {
+	u.Std = math.Hypot(u.Std, off)
+	return u
 }
 
 // elevation is that of the site, or the one that its barometer stands for.

@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"errors"
+	"math"
 	"strings"
 	"testing"
 
@@ -17,6 +19,9 @@ func TestForecastOfNowIsNow(t *testing.T) {
 	}
 	a := assess(t, v)
 	o := out[0]
+	if !strings.Contains(strings.Join(o.Says, "\n"), "(measured "+a.Derived.Subcooling.Value.Format(v.Units)+")") {
+		t.Errorf("the outlook of now does not stand beside what was measured: %q", o.Says)
+	}
 	if d := o.Superheat.Value - a.Derived.Superheat.Value; d.Kelvin() > 3 || d.Kelvin() < -3 {
 		t.Errorf("superheat %v forecast for now, %v measured", o.Superheat, a.Derived.Superheat)
 	}
@@ -46,6 +51,74 @@ func TestForecastOfACoolNight(t *testing.T) {
 		if len(o.Says) == 0 {
 			t.Errorf("%s says nothing", o.Scenario.Name)
 		}
+	}
+}
+
+// A fitted machine that misses a reading says by how much, and is uncertain by as
+// much, now and elsewhere.
+func TestForecastSaysWhatItMisses(t *testing.T) {
+	missed := 0
+	for _, name := range []string{"sound-r410a-piston", "liquid-line-restricted", "dirty-filter-low-superheat", "cool-night"} {
+		v := load(t, name)
+		out, err := Forecast(v, Scenario{Name: "now"}, CoolNight())
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := assess(t, v).Derived
+		said := strings.Join(out[0].Believe, "\n")
+		for _, c := range []struct {
+			name            string
+			model, measured quantity.Uncertain[quantity.TemperatureDelta]
+			tonight         float64
+		}{
+			{"superheat", out[0].Superheat, *d.Superheat, out[1].Superheat.Std},
+			{"subcooling", out[0].Subcooling, *d.Subcooling, out[1].Subcooling.Std},
+		} {
+			gap := math.Abs(float64(c.model.Value - c.measured.Value))
+			if gap > c.model.Std+1e-4 || gap > c.tonight+c.measured.Std {
+				t.Errorf("%s: %s %v in the model, %v measured, ± %v K tonight", name, c.name, c.model, c.measured, c.tonight)
+			}
+			if gap > 3 {
+				missed++
+				if !strings.Contains(said, "misses the "+c.name) && !strings.Contains(said, "and "+c.name) {
+					t.Errorf("%s: the model misses the %s by %v K and says %q", name, c.name, gap, said)
+				}
+			}
+		}
+	}
+	if missed == 0 {
+		t.Error("no visit tries a model that misses; find one that does")
+	}
+}
+
+// A machine that was read out of its ordinary run forecasts that, and one that heats
+// nothing of cooling.
+func TestForecastSaysWhenNotToBelieveIt(t *testing.T) {
+	for name, want := range map[string]string{"outdoor-coil-wet": "coil is wet", "just-started": "has run 3 min", "coil-iced-filter-dirty": "ice on the indoor coil"} {
+		out, err := Forecast(load(t, name), CoolNight())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if said := strings.Join(out[0].Believe, "\n"); !strings.Contains(said, "do not build on it: ") || !strings.Contains(said, want) {
+			t.Errorf("%s: %q", name, said)
+		}
+	}
+	v := load(t, "sound-r410a-piston")
+	v.Conditions.Heating = true
+	var problem *VisitError
+	if _, err := Forecast(v, CoolNight()); !errors.As(err, &problem) || problem.Field != "conditions.heating" {
+		t.Errorf("a machine that heats: %v", err)
+	}
+}
+
+// A coil whose refrigerant boils far below freezing ices, whatever its mean surface.
+func TestForecastOfIceHoldsToTheRule(t *testing.T) {
+	out, err := Forecast(load(t, "liquid-line-restricted"), CoolNight())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if o := out[0]; o.Evaporating.Value > quantity.Fahrenheit(22) || o.FreezeChance < 0.9 || !strings.Contains(o.Says[0], "will freeze") {
+		t.Errorf("boils at %v, freezes with %v: %q", o.Evaporating, o.FreezeChance, o.Says)
 	}
 }
 

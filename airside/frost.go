@@ -152,14 +152,15 @@ func (f Frost) Reasons(sys quantity.System) []string {
 	case FrostDry:
 		out = append(out, fmt.Sprintf("the dew point of the return air is %s, below the surface: no water settles and nothing freezes until the air is damper", f.DewPoint.Value.Format(sys)))
 	case FrostNear:
-		likely := "it is above freezing by all likelihood"
+		likely := "by all likelihood that is above freezing"
 		if f.SurfaceChance >= 0.01 {
-			likely = fmt.Sprintf("chances are %.0f %% that it is below freezing", 100*f.SurfaceChance)
+			likely = "the chance that it is below freezing is " + normal.Percent(f.SurfaceChance)
 		}
 		out = append(out, fmt.Sprintf("%s; a cooler evening, a lower set-point or a dirtier filter would bring it there", likely))
 	}
 	if f.EvaporatingChance > 0.5 && f.SurfaceChance < 0.5 {
-		out = append(out, "the refrigerant itself is below freezing: only the air keeps the surface above it")
+		out = append(out, fmt.Sprintf("the refrigerant itself is below freezing, and only the air keeps the surface above it: by %s, the chance of ice is %s",
+			IcingText(sys), normal.Percent(IcingChance(f.Evaporating))))
 	}
 	return out
 }

@@ -37,8 +37,8 @@ func ExampleJudgeFrost() {
 	// Output:
 	// near freezing
 	// the coldest surface of the coil is 33.4 °F ± 1.4 °F over refrigerant of 28.0 °F: 1.4 °F above freezing
-	// chances are 15 % that it is below freezing; a cooler evening, a lower set-point or a dirtier filter would bring it there
-	// the refrigerant itself is below freezing: only the air keeps the surface above it
+	// the chance that it is below freezing is 15 %; a cooler evening, a lower set-point or a dirtier filter would bring it there
+	// the refrigerant itself is below freezing, and only the air keeps the surface above it: by the rule that a coil ices from about 29.0 °F down, give or take 2.0 °F, the chance of ice is 68 %
 }
 
 func ExampleFindFreezeLimits() {
@@ -109,4 +109,11 @@ func ExampleThaw_Time() {
 	// Output:
 	// 15.00 lb of ice: likely 25m0s and up to 1h15m0s
 	// compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line
+}
+
+// A coil whose refrigerant boils at 24 °F.
+func ExampleIcingChance() {
+	boils := quantity.Fahrenheit(24).PlusMinus(quantity.FahrenheitDelta(0.5))
+	fmt.Printf("%s: %.0f %%\n", airside.IcingText(quantity.IP), 100*airside.IcingChance(boils))
+	// Output: the rule that a coil ices from about 29.0 °F down, give or take 2.0 °F: 99 %
 }

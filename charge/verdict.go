@@ -171,16 +171,5 @@ func (v Verdict) Reasons(sys quantity.System) []string {
 	if v.StackedLiquid != (delta{}) && v.Outcome == Overcharged {
 		out = append(out, fmt.Sprintf("a subcooling of %s beside no superheat is liquid stacked in the condenser: too much charge", v.StackedLiquid.Format(sys)))
 	}
-	return append(out, fmt.Sprintf("chance that the charge is low: %s; in band: %s; high: %s", percent(v.Low), percent(v.InBand), percent(v.High)))
-}
-
-// percent writes a probability; nothing that a field instrument says is certain.
-func percent(p float64) string {
-	switch {
-	case p < 0.01:
-		return "below 1 %"
-	case p > 0.99:
-		return "above 99 %"
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
+	return append(out, fmt.Sprintf("chance that the charge is low: %s; in band: %s; high: %s", normal.Percent(v.Low), normal.Percent(v.InBand), normal.Percent(v.High)))
 }

@@ -139,6 +139,10 @@ func forecast(v satline.Visit, outdoor string) (string, error) {
 			fmt.Fprintln(&out, "- "+s)
 		}
 	}
+	fmt.Fprintln(&out, "How far to believe this")
+	for _, s := range outlooks[0].Believe {
+		fmt.Fprintln(&out, "- "+s)
+	}
 	return out.String(), nil
 }
 

@@ -120,3 +120,16 @@ func TestBadInput(t *testing.T) {
 		}
 	}
 }
+
+// A forecast answers first, and ends with how far to believe it.
+func TestTonight(t *testing.T) {
+	var out, problems strings.Builder
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F"}, nil, &out, &problems); status != 0 {
+		t.Fatal(problems.String())
+	}
+	text := out.String()
+	answer, believe := strings.Index(text, "the chance of ice"), strings.Index(text, "How far to believe this")
+	if answer < 0 || believe < answer || strings.Count(text, "How far") != 1 {
+		t.Errorf("the forecast reads:\n%s", text)
+	}
+}

@@ -5,16 +5,9 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
-)
-
-// freezing is the mean evaporating temperature at which ice starts to build on
-// the coil: its surface is a few degrees warmer than the refrigerant within.
-// 29 °F, give or take 2 °F between coils; common practice, no source.
-const (
-	freezing    = 271.48
-	freezingStd = 1.1
 )
 
 // The mild end of ordinary conditions: 60 °F wet bulb and 70 °F dry bulb indoors,
@@ -253,10 +246,10 @@ func (c *caseFile) offsetSeen(p component) float64 {
 	return c.machine.offset[f] + trust*(c.seen.value[f]-mean[f])
 }
 
-// ices is the chance that the coil is below freezing.
+// ices is the chance that the coil ices, by the rule of the trade.
 func (c *caseFile) ices(p component, w signature.Weather, mended Code) float64 {
 	mean, std := c.evaporating(p, w, mended)
-	return normalCDF((freezing - mean) / math.Hypot(std, freezingStd))
+	return airside.IcingChance(quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean), Std: std})
 }
 
 func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
@@ -297,8 +290,8 @@ func (f *Freeze) Texts(sys quantity.System, judged bool) []string {
 		if judged && s.Code == asFound || s.Evaporating.Std > widest {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s the refrigerant would boil at %s; by the rule that a coil ices from about %s down, give or take %s, the chance of ice is %.0f %%",
-			inUnits(s.text, sys), s.Evaporating.Format(sys), quantity.Temperature(freezing).Format(sys), quantity.TemperatureDelta(freezingStd).Format(sys), 100*s.Ices))
+		out = append(out, fmt.Sprintf("%s the refrigerant would boil at %s; by %s, the chance of ice is %.0f %%",
+			inUnits(s.text, sys), s.Evaporating.Format(sys), airside.IcingText(sys), 100*s.Ices))
 	}
 	for _, x := range f.Controls {
 		if explained && x.Prevents >= 0.3 {

@@ -1,0 +1,35 @@
+package airside
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/quantity"
+)
+
+// IcingRule is the rule of the trade for ice on a comfort cooling coil: it builds
+// from an evaporating temperature of about 29 °F (-1.7 °C) down, with a standard
+// deviation of 2 °F (1.1 K) between coils. The tubes, where ice starts, are colder
+// than the surface on average, so a coil can ice whose surface JudgeFrost finds above
+// freezing. Common practice, no source.
+func IcingRule() quantity.Uncertain[quantity.Temperature] {
+	return quantity.Temperature(271.48).PlusMinus(quantity.KelvinDelta(1.1))
+}
+
+// IcingChance is the probability of ice on a coil by IcingRule, from the dew
+// temperature at the suction pressure; 0 where it is not a number.
+func IcingChance(evaporating quantity.Uncertain[quantity.Temperature]) float64 {
+	rule := IcingRule()
+	p := normal.Below(float64(rule.Value-evaporating.Value) / math.Hypot(rule.Std, evaporating.Std))
+	if math.IsNaN(p) {
+		return 0
+	}
+	return p
+}
+
+// IcingText says the rule in a system of units.
+func IcingText(sys quantity.System) string {
+	rule := IcingRule()
+	return fmt.Sprintf("the rule that a coil ices from about %s down, give or take %s", rule.Value.Format(sys), quantity.TemperatureDelta(rule.Std).Format(sys))
+}
