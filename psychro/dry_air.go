@@ -59,28 +59,19 @@ func dryAirIdealEnthalpy(t float64) float64 {
 	return dryAir.GasConstant * t * (1 + slope)
 }
 
-// virialOf returns the second and third virial coefficients of an equation of
-// state at t kelvin, in m³/mol and m⁶/mol²: the first two coefficients of its
-// residual part in powers of density. Only terms in δ and δ² have a share; an
-// exponential exp(−δ) takes one from δ to δ². The terms of water's equation that
-// are not powers act near the critical density alone, with exp(−28) and less left
-// of them here.
-func virialOf(f *helmholtz.Fluid, t float64) (b, c float64) {
-	lnTau := math.Log(f.ReducingT / t)
-	for _, term := range f.Power {
-		if term.D > 2 {
-			continue
-		}
-		v := term.N * math.Exp(term.T*lnTau)
-		switch {
-		case term.D == 2:
-			c += 2 * v
-		case term.L == 1:
-			b += v
-			c -= 2 * v
-		default:
-			b += v
-		}
+// virialOf returns a function for the second and third virial coefficients of an
+// equation of state at t kelvin, in m³/mol and m⁶/mol². The terms of water's that are
+// not powers act near the critical density alone, with exp(−28) and less left of them
+// here.
+func virialOf(f *helmholtz.Fluid) func(t float64) (b, c float64) {
+	m, err := helmholtz.NewModel([]*helmholtz.Fluid{f}, []float64{1}, nil)
+	if err != nil {
+		panic("psychro: virial coefficients: " + err.Error())
 	}
-	return b / f.ReducingRho, c / (f.ReducingRho * f.ReducingRho)
+	return func(t float64) (b, c float64) {
+		e := m.Evaluator()
+		defer e.Release()
+		e.SetT(t)
+		return e.Virial()
+	}
 }

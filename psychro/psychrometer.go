@@ -146,10 +146,10 @@ type Measurement struct {
 // uncertainties there is no such allowance. A wet bulb lower than dry air could
 // bring it is a *RangeError.
 func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
-	if !(ps.Coefficient > 0 && ps.Coefficient < 0.1 && ps.Iced > 0 && ps.Iced < 0.1) {
-		return Measurement{}, &RangeError{Quantity: "psychrometer coefficient", Value: quantity.Number(ps.Coefficient), Min: quantity.Number(0), Max: quantity.Number(0.1), Advice: "start from Sling, Aspirated or InAirSpeed"}
+	if err := ps.check(); err != nil {
+		return Measurement{}, err
 	}
-	for _, std := range []float64{r.DryBulb.Std, r.WetBulb.Std, r.Pressure.Std, ps.Spread, ps.Growth} {
+	for _, std := range []float64{r.DryBulb.Std, r.WetBulb.Std, r.Pressure.Std} {
 		if !(std >= 0 && std < 1e6) {
 			return Measurement{}, &RangeError{Quantity: "standard uncertainty of a reading", Value: quantity.Number(std), Min: quantity.Number(0), Advice: "it is 0 where none is stated, and never negative"}
 		}
@@ -171,6 +171,24 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	m.Correction = r.WetBulb.Value.Sub(a.WetBulb())
 	ps.propagate(r, &m)
 	return m, nil
+}
+
+// check refuses an instrument that is none.
+func (ps Psychrometer) check() error {
+	for _, c := range []struct {
+		name            string
+		value, low, top float64
+	}{
+		{"psychrometer coefficient", ps.Coefficient, 1e-5, 0.1},
+		{"psychrometer coefficient of an iced wick", ps.Iced, 1e-5, 0.1},
+		{"growth of the psychrometer coefficient", ps.Growth, 0, 0.01},
+		{"spread of the psychrometer coefficient", ps.Spread, 0, 0.5},
+	} {
+		if !(c.value >= c.low && c.value <= c.top) {
+			return &RangeError{Quantity: c.name, Value: quantity.Number(c.value), Min: quantity.Number(c.low), Max: quantity.Number(c.top), Advice: "start from Sling, Aspirated or InAirSpeed"}
+		}
+	}
+	return nil
 }
 
 // air solves the psychrometer's equation with its coefficient scaled.
@@ -198,6 +216,8 @@ func (ps Psychrometer) air(r Reading, scale float64) (Air, error) {
 	}
 	w := ps.Model.humidityRatio(e, p)
 	if ws, ok := ps.Model.saturationHumidityRatio(t, p); ok && w > ws {
+		// Supercooled water on the wick can stand in air that has more vapor than ice
+		// allows: up to 2 % more counts as saturated. On any other wick it is a rounding.
 		if w > 1.02*ws && r.Wick == WickWet {
 			return Air{}, supersaturated("dry bulb", w, ws)
 		}
@@ -233,6 +253,9 @@ func (ps Psychrometer) wick(b, p float64, wick Wick) (es, a float64, err error) 
 func (ps Psychrometer) WetBulbIn(a Air) (quantity.Temperature, error) {
 	ps.Model = a.model
 	if err := a.check("air"); err != nil {
+		return 0, err
+	}
+	if err := ps.check(); err != nil {
 		return 0, err
 	}
 	e := a.model.vaporPressure(a.w, a.p)

@@ -81,6 +81,31 @@ func TestCoefficients(t *testing.T) {
 	}
 }
 
+// An instrument that is none is refused, and the error names what is wrong with it.
+func TestPsychrometerThatIsNone(t *testing.T) {
+	air, err := psychro.FromRelativeHumidity(quantity.Celsius(25), 0.5, quantity.StandardAtmosphere)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, spoil := range map[string]func(*psychro.Psychrometer){
+		"psychrometer coefficient":                 func(ps *psychro.Psychrometer) { *ps = psychro.Psychrometer{} },
+		"psychrometer coefficient of an iced wick": func(ps *psychro.Psychrometer) { ps.Iced = math.Inf(1) },
+		"growth of the psychrometer coefficient":   func(ps *psychro.Psychrometer) { ps.Growth = -1 },
+		"spread of the psychrometer coefficient":   func(ps *psychro.Psychrometer) { ps.Spread = math.NaN() },
+	} {
+		ps := psychro.Sling()
+		spoil(&ps)
+		_, err1 := ps.Measure(psychro.Reading{DryBulb: celsius(25, 0.3), WetBulb: celsius(18, 0.3), Pressure: seaLevel})
+		_, err2 := ps.WetBulbIn(air)
+		for _, err := range []error{err1, err2} {
+			var re *psychro.RangeError
+			if !errors.As(err, &re) || re.Quantity != name {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+}
+
 // Ventilated well, a wick comes to the thermodynamic wet bulb within what the
 // coefficient is known to.
 func TestAspiratedIsNearlyThermodynamic(t *testing.T) {

@@ -51,11 +51,18 @@ var realGas = sync.OnceValue(func() *virialGas {
 		panic("psychro: no equation of state of water")
 	}
 	of := func(f func(t float64) float64) curve { return newCurve(f, minTemperature-3, 10, 31) }
+	second := func(f func(t float64) (b, c float64)) curve {
+		return of(func(t float64) float64 { b, _ := f(t); return b })
+	}
+	third := func(f func(t float64) (b, c float64)) curve {
+		return of(func(t float64) float64 { _, c := f(t); return c })
+	}
+	ofAir, ofSteam := virialOf(&dryAir), virialOf(steam)
 	g := &virialGas{
-		baa:         of(func(t float64) float64 { b, _ := virialOf(&dryAir, t); return b }),
-		caaa:        of(func(t float64) float64 { _, c := virialOf(&dryAir, t); return c }),
-		bww:         of(func(t float64) float64 { b, _ := virialOf(steam, t); return b }),
-		cwww:        of(func(t float64) float64 { _, c := virialOf(steam, t); return c }),
+		baa:         second(ofAir),
+		caaa:        third(ofAir),
+		bww:         second(ofSteam),
+		cwww:        third(ofSteam),
 		baw:         of(virialAirWater),
 		caaw:        of(virialAirAirWater),
 		caww:        of(virialAirWaterWater),
@@ -106,7 +113,9 @@ func virialAirWaterWater(t float64) float64 {
 
 // airSolubility is the mole fraction of air that water takes up per pascal of air
 // above it, from the Henry constants of nitrogen, oxygen and argon: IAPWS
-// guideline G7-04, equation 3, with the air of RP-1485.
+// guideline G7-04, equation 3, with the air of RP-1485 and its factor 1/1.01325,
+// an atmosphere taken for a bar, which its tables are computed with and which is
+// 3 parts in 10⁷ of the saturation they give.
 func airSolubility(t, pws float64) float64 {
 	tr := t / 647.096
 	inverse := 0.0

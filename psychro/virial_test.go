@@ -15,11 +15,12 @@ var rp1485 = verify.Source{Cite: "ASHRAE RP-1485 (Herrmann, Kretzschmar and Gatl
 const printed = 5e-5
 
 func TestVirialCoefficients(t *testing.T) {
-	water, _ := fluiddata.Pure("R-718")
+	steam, _ := fluiddata.Pure("R-718")
+	ofAir, ofSteam := virialOf(&dryAir), virialOf(steam)
 	for i, tc := range []float64{-60, 0, 200, 350} {
 		k := tc + 273.15
-		baa, caaa := virialOf(&dryAir, k)
-		bww, _ := virialOf(water, k)
+		baa, caaa := ofAir(k)
+		bww, _ := ofSteam(k)
 		for _, c := range []struct {
 			name     string
 			computed float64

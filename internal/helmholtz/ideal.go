@@ -105,7 +105,8 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 		p.a1 -= e.t * v
 		p.a2 += e.t * (e.t + 1) * v
 	}
-	// ∫cp0 dT/(RT) - ∫cp0 dT/(R T): the enthalpy less the entropy of the ideal gas.
+	// (∫cp0 dT)/(RT) - ∫cp0/(RT) dT, the enthalpy less the entropy of the ideal gas.
+	// No equation here has a term in 1/T, whose integrals are logarithms.
 	for k := range t.cp0 {
 		e := &t.cp0[k]
 		w := e.w
