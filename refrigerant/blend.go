@@ -21,9 +21,13 @@ var ErrEmptyBlend = errors.New("a blend needs at least one component with a mass
 // The safety group is Unclassified whatever the composition, because Standard 34
 // classes formulations and not mixtures found in a cylinder.
 //
-// At most eight pure components are taken. The critical point is found at once,
-// so that a mixture without one is refused here: components that hardly mix as
-// a liquid, such as water or much ammonia with a hydrocarbon or a fluorocarbon.
+// At most eight pure components are taken. The state that enthalpy and entropy
+// count from, liquid at 0 °C or else at one atmosphere, and the critical point are
+// found at once, so that a mixture without one of them is refused here: its liquid
+// parts in two. That is water with ethane, propane, butane, pentane, R-744 or R-1132a
+// in most proportions, 1 to 15 % of it with R-23, R-116 or R-123, and 15 to 70 % of
+// ammonia with propane, propene, butane or pentane. Where no fit says how two
+// components mix, none is refused on their account; see Estimated.
 //
 // The error is a *UnknownError, a *RangeError, ErrEmptyBlend or ErrUnsolved.
 func NewBlend(name string, parts []Component) (*Refrigerant, error) {
@@ -78,7 +82,7 @@ func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	r := &Refrigerant{designation: name, group: Unclassified, parts: masses}
 	r.saturation.Store(&noTable)
 	if _, err := r.equation(); errors.Is(err, ErrUnsolved) {
-		return nil, fmt.Errorf("%s, %s: %w: its components hardly mix as a liquid, and what parts in two has no boiling range of its own; leave out what is there in traces, water first", cut(name, 40), r.Name(), ErrUnsolved)
+		return nil, fmt.Errorf("%s: %w; where components hardly mix, the liquid parts in two and has no boiling range of its own: leave out what is there in traces, water first", r.Name(), err)
 	} else if err != nil {
 		return nil, err
 	}

@@ -57,12 +57,48 @@ func TestToppingOffShiftsTowardWhatIsAdded(t *testing.T) {
 	}
 }
 
-// Water hardly mixes with hydrocarbons: no critical point, and an error that says
-// so instead of a figure.
+// Water hardly mixes with hydrocarbons, nor much ammonia with propane at 0 °C and below:
+// there is nothing for enthalpy to count from, and an error that says so instead of
+// a figure. The critical point of either is not missing.
 func TestNewBlendThatDoesNotMix(t *testing.T) {
-	b, err := NewBlend("wet propane", []Component{{"R-718", 0.3}, {"R-290", 0.7}})
-	if !errors.Is(err, ErrUnsolved) || !strings.Contains(err.Error(), "R-718/R-290 (30/70)") || !strings.Contains(err.Error(), "leave out") {
-		t.Errorf("%v, %v", b, err)
+	for _, c := range []struct {
+		parts []Component
+		name  string
+	}{
+		{[]Component{{"R-718", 0.3}, {"R-290", 0.7}}, "R-718/R-290 (30/70)"},
+		{[]Component{{"R-718", 0.99}, {"R-290", 0.01}}, "R-718/R-290 (99/1)"},
+		{[]Component{{"R-717", 0.5}, {"R-290", 0.5}}, "R-717/R-290 (50/50)"},
+	} {
+		b, err := NewBlend("wet", c.parts)
+		if !errors.Is(err, ErrUnsolved) || !strings.HasPrefix(err.Error(), c.name) || !strings.Contains(err.Error(), "0 °C") || !strings.Contains(err.Error(), "leave out") {
+			t.Errorf("%v, %v", b, err)
+		}
+	}
+	for _, part := range []Component{{"R-718", 0.001}, {"R-717", 0.1}, {"R-717", 0.9}} {
+		if _, err := NewBlend("wet", []Component{part, {"R-290", 1 - part.MassFraction}}); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+// Where nobody has fitted how water or ammonia mixes, nothing is refused, but the doubt is
+// not that of two refrigerants.
+func TestUnfittedWaterAndAmmonia(t *testing.T) {
+	for _, c := range []struct {
+		part  string
+		other string
+		doubt string
+	}{
+		{"R-718", "R-134a", "20 K and more"}, {"R-717", "R-22", "20 K and more"}, {"R-718", "R-600a", "20 K and more"},
+		{"R-22", "R-124", "1 to 4 K"}, {"R-717", "R-134a", ""},
+	} {
+		b, err := NewBlend("wet", []Component{{c.part, 0.3}, {c.other, 0.7}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if estimated, why := b.Estimated(); estimated != (c.doubt != "") || !strings.HasSuffix(why, c.doubt) {
+			t.Errorf("%s with %s: %v, %q", c.part, c.other, estimated, why)
+		}
 	}
 }
 

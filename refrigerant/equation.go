@@ -14,8 +14,8 @@ import (
 )
 
 // ErrUnsolved says that the equation of state gave no answer inside its range.
-// No refrigerant of the roster is known to do this; a NewBlend of components that
-// hardly mix may.
+// States within 1 % of the critical point may do this, and a NewBlend of components
+// that hardly mix.
 var ErrUnsolved = errors.New("the equation of state gave no answer here")
 
 // An equation is the equation of state of one refrigerant at its composition,
@@ -51,7 +51,7 @@ func (r *Refrigerant) equation() (*equation, error) {
 	if s := r.table(); s.CriticalTemperature > 0 {
 		m = m.WithDatum(s.EnthalpyOffset*m.MolarMass(), s.EntropyOffset*m.MolarMass())
 	} else if m, _, err = vle.IIR(m); err != nil {
-		return nil, fmt.Errorf("%s: %w: %w", r.designation, ErrUnsolved, err)
+		return nil, fmt.Errorf("no bubble point at 0 °C or at one atmosphere that enthalpy can count from: %w: %w", ErrUnsolved, err)
 	}
 	q := &equation{model: m, system: vle.New(m), perMass: 1 / m.MolarMass()}
 	if q.critical, err = q.criticalPoint(r.table()); err != nil {

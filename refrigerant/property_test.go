@@ -327,6 +327,48 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 	}
 }
 
+// On both edges up to the critical point a state is a state, and its heat capacity grows
+// towards it.
+func TestStatesUpToTheCriticalPoint(t *testing.T) {
+	for _, r := range All() {
+		for _, saturated := range []func(quantity.Temperature) (State, error){r.SaturatedLiquid, r.SaturatedVapor} {
+			var last quantity.SpecificHeat
+			for _, gap := range []float64{6e-4, 4e-4, 1e-4, 1e-6, 0} {
+				s, err := saturated(r.Critical().Temperature * quantity.Temperature(1-gap))
+				if err != nil {
+					t.Fatalf("%v: %v", r, err)
+				}
+				checkState(t, r, s)
+				if s.Cp < last {
+					t.Errorf("%v: the heat capacity of %s falls to %v at %v of the critical temperature", r, s.Phase, s.Cp, 1-gap)
+				}
+				last = s.Cp
+			}
+		}
+	}
+}
+
+// A state of two phases is at the pressure and temperature that it was asked at, so that
+// the coldest there is leads back from its enthalpy.
+func TestColdestStateLeadsBack(t *testing.T) {
+	for _, r := range All() {
+		cold := r.Limits().MinTemperature
+		p, err := r.BubblePressure(cold)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p *= 0.999
+		s, err := r.State(p, cold)
+		if err != nil || s.Temperature != cold || s.Pressure != p {
+			t.Errorf("%v at %v and %v: %+v, %v", r, p, cold, s, err)
+		}
+		again, err := r.StateAtEnthalpy(p, s.Enthalpy)
+		if err != nil || math.Abs(float64(again.Temperature-cold)) > 1e-3 {
+			t.Errorf("%v at %v and %v: %v, %v", r, p, s.Enthalpy, again.Temperature, err)
+		}
+	}
+}
+
 // A superheat is counted from the dew point and a subcooling from the bubble
 // point, above and below it alike.
 func TestSuperheatAndSubcoolingAreSigned(t *testing.T) {

@@ -43,8 +43,8 @@ func (r *Refrigerant) SafetyGroup() SafetyGroup {
 }
 
 // Flammable reports whether r can burn: its group is 2L, 2 or 3, or it has no
-// group and holds something that can, or is not known at all. A2L burns slowly, and still burns:
-// no open flame, leak detector on, ventilation, and tools rated for it.
+// group and holds something that can, or is not known at all. A2L burns slowly, and
+// still burns: no open flame, leak detector on, ventilation, and tools rated for it.
 func (r *Refrigerant) Flammable() bool {
 	if g := r.SafetyGroup(); g != Unclassified {
 		return g.Flammable()

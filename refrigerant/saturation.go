@@ -65,7 +65,10 @@ func (r *Refrigerant) Glide(p quantity.Pressure) (quantity.TemperatureDelta, err
 		return 0, err
 	}
 	dew, err := r.DewTemperature(p)
-	return dew.Sub(bubble), err
+	if err != nil {
+		return 0, err
+	}
+	return dew.Sub(bubble), nil
 }
 
 // Superheat returns how far the line temperature is above the dew point at p,

@@ -145,7 +145,7 @@ func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
 }
 
 func (r *Refrigerant) unsolved(what string, cause error) error {
-	return fmt.Errorf("%s of %s: %w: %w", what, r.designation, ErrUnsolved, cause)
+	return fmt.Errorf("%s of %s: %w: %w", what, cut(r.designation, 40), ErrUnsolved, cause)
 }
 
 func (r *Refrigerant) checkSaturationTemperature(t quantity.Temperature) error {

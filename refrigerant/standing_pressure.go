@@ -39,8 +39,8 @@ type StandingFit struct {
 // lost all its liquid shows less than any fit. Several refrigerants share
 // a pressure: a fit does not prove what is inside, a misfit proves what is not.
 //
-// Candidates that are nil, or for which t is above the critical temperature or outside the
-// limits are left out. A p that is no pressure is a *RangeError.
+// Candidates that are nil, or for which t is above the critical temperature or outside
+// the limits, are left out. A p that is no pressure is a *RangeError.
 func StandingPressure(p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta, candidates ...*Refrigerant) ([]StandingFit, error) {
 	if !(p > 0 && float64(p) < math.Inf(1)) {
 		return nil, &RangeError{

@@ -47,7 +47,24 @@ func (q *equation) onEdge(e table.Edge, v *saturated) State {
 	m := q.model.At(v.temperature, v.density*q.perMass)
 	s := q.state(&m, phase, quality)
 	s.Pressure = quantity.Pressure(v.pressure)
+	if t := s.Temperature; t > q.closing() {
+		s.Cp = q.closingCp(e, t)
+	}
 	return s
+}
+
+// closingCp is the heat capacity on an edge above closing, where the equation is as
+// good as unstable. It goes with the inverse of the distance from the critical point, as
+// every analytic equation has it, to a thousand times that at closing, for at the point
+// itself it has no bound.
+func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.SpecificHeat {
+	ends, err := q.ends[e]()
+	if err != nil {
+		return 0 // the edge was continued from the same ends
+	}
+	m := q.model.At(ends.high.temperature, ends.high.density*q.perMass)
+	gap := float64((q.critical.Temperature - t) / (q.critical.Temperature - q.closing()))
+	return quantity.SpecificHeat(m.Cp * q.perMass / max(gap, 1e-3))
 }
 
 // State returns the state of r at pressure p and temperature t, from the
@@ -99,7 +116,9 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 	if err != nil {
 		return State{}, r.unsolved("state", err)
 	}
-	return q.flashed(&f), nil
+	s := q.flashed(&f)
+	s.Pressure, s.Temperature = p, t // to the last digit
+	return s, nil
 }
 
 // pastDew reports whether t is above the dew point at p.

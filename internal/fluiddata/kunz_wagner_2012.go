@@ -2,7 +2,9 @@ package fluiddata
 
 import "github.com/satline/satline/internal/helmholtz"
 
-// kunzWagner2012 is the pairs fitted in the paper that kunzWagner2012Source names.
+// kunzWagner2012 is the pairs fitted in the paper that kunzWagner2012Source names. Water
+// with R-170, R-600a and R-601a, whose parameters the paper leaves at 1 for want of
+// measurements, is not among them.
 var kunzWagner2012 = []helmholtz.Pair{
 	{First: "R-744", Second: "R-170", BetaT: 1.013871147, GammaT: 0.90094953, BetaV: 1.002525718, GammaV: 1.032876701, Source: kunzWagner2012Source},
 	{First: "R-744", Second: "R-290", BetaT: 1.033620538, GammaT: 0.908772477, BetaV: 0.996898004, GammaV: 1.047596298, Source: kunzWagner2012Source},
@@ -15,7 +17,6 @@ var kunzWagner2012 = []helmholtz.Pair{
 	{First: "R-170", Second: "R-600a", BetaT: 1, GammaT: 1.033283811, BetaV: 1, GammaV: 1.006616886, F: 0.260632376098, Departure: &departureGeneralizedAlkane, Source: kunzWagner2012Source},
 	{First: "R-170", Second: "R-601", BetaT: 0.998688946, GammaT: 1.066665676, BetaV: 0.993851009, GammaV: 1.026085655, Source: kunzWagner2012Source},
 	{First: "R-170", Second: "R-601a", BetaT: 1, GammaT: 1.021150247, BetaV: 1, GammaV: 1.045439935, Source: kunzWagner2012Source},
-	{First: "R-170", Second: "R-718", BetaT: 1, GammaT: 1, BetaV: 1, GammaV: 1, Source: kunzWagner2012Source},
 	{First: "R-290", Second: "R-600", BetaT: 1.000310289, GammaT: 1.007392782, BetaV: 0.999795868, GammaV: 1.003264179, F: 0.0312572600489, Departure: &departureGeneralizedAlkane, Source: kunzWagner2012Source},
 	{First: "R-290", Second: "R-600a", BetaT: 0.998012298, GammaT: 1.005250774, BetaV: 0.999243146, GammaV: 1.001156119, F: -0.0551609771024, Departure: &departureGeneralizedAlkane, Source: kunzWagner2012Source},
 	{First: "R-290", Second: "R-601", BetaT: 0.996484021, GammaT: 1.008344412, BetaV: 1.044919431, GammaV: 1.019921513, Source: kunzWagner2012Source},
@@ -27,10 +28,8 @@ var kunzWagner2012 = []helmholtz.Pair{
 	{First: "R-600", Second: "R-718", BetaT: 1, GammaT: 0.615512682, BetaV: 1, GammaV: 1.223638763, Source: kunzWagner2012Source},
 	{First: "R-600a", Second: "R-601", BetaT: 1, GammaT: 1.002495889, BetaV: 1, GammaV: 1.002779804, Source: kunzWagner2012Source},
 	{First: "R-600a", Second: "R-601a", BetaT: 1, GammaT: 1.001835788, BetaV: 1, GammaV: 1.002284353, Source: kunzWagner2012Source},
-	{First: "R-600a", Second: "R-718", BetaT: 1, GammaT: 1, BetaV: 1, GammaV: 1, Source: kunzWagner2012Source},
 	{First: "R-601", Second: "R-601a", BetaT: 1, GammaT: 1.000050537, BetaV: 1, GammaV: 1.000024335, Source: kunzWagner2012Source},
 	{First: "R-601", Second: "R-718", BetaT: 1, GammaT: 0.447666011, BetaV: 1, GammaV: 0.95667731, Source: kunzWagner2012Source},
-	{First: "R-601a", Second: "R-718", BetaT: 1, GammaT: 1, BetaV: 1, GammaV: 1, Source: kunzWagner2012Source},
 }
 
 const kunzWagner2012Source = `O. Kunz and W. Wagner, "The GERG-2008 Wide-Range Equation of State for Natural Gases and Other Mixtures: An Expansion of GERG-2004", J. Chem. Eng. Data 57, 2012, pp. 3032-3091, doi:10.1021/je300655b`
