@@ -16,6 +16,9 @@ type Problem struct {
 	Statement string
 	Given     []Given
 	Ask       string
+	// Among is what the question lists to choose from, where the set has no
+	// choices to tick.
+	Among []string
 	// Tables are the excerpts of printed tables that a student needs; with them
 	// the answer comes out by hand.
 	Tables []Table
@@ -95,10 +98,27 @@ func (a Answer) slip(v float64, mistake string) Wrong {
 	return Wrong{Text: decimals(v, a.Places) + " " + a.Unit, Mistake: mistake, Value: v, Number: true}
 }
 
+// Margin is how far an answer may be from the one that is printed: what Within
+// allows and the print rounds away, to the last place of the print.
+func (a Answer) Margin() float64 {
+	place := math.Pow10(-a.Places)
+	return math.Ceil((a.Within+math.Abs(a.printed(a.Value)-a.Value))/place-1e-6) * place
+}
+
+// printed is a number as its print has it.
+func (a Answer) printed(v float64) float64 {
+	place := math.Pow10(-a.Places)
+	return math.Round(v/place) * place
+}
+
 // mistakable reports whether a wrong answer would pass for the right one: a
 // mistake that happens to hit it teaches nothing and is left out.
 func (a Answer) mistakable(w Wrong) bool {
-	return w.Text == a.Text || w.Number && !(math.Abs(w.Value-a.Value) > 2*a.Within)
+	if !w.Number {
+		return w.Text == a.Text
+	}
+	accepted := math.Abs(a.printed(w.Value)-a.printed(a.Value)) < a.Margin()*(1+1e-9)
+	return w.Text == a.Text || accepted || !(math.Abs(w.Value-a.Value) > 2*a.Within)
 }
 
 // distinct leaves out wrong answers that cannot be told from the right one or

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"html"
 	"math"
 	"slices"
 	"strings"
@@ -189,8 +190,8 @@ func TestChoices(t *testing.T) {
 	}
 }
 
-// The margin of the key covers what its own print rounds away, and is never
-// nothing.
+// The margin of the key covers what its own print rounds away, is never nothing,
+// and lets no wrong answer pass.
 func TestMarginsCoverThePrint(t *testing.T) {
 	eachSet(t, func(t *testing.T, s Set) {
 		for _, p := range s.Problems {
@@ -202,8 +203,13 @@ func TestMarginsCoverThePrint(t *testing.T) {
 				printed = p.Answer.Value
 			}
 			margin := figure(strings.Fields(strings.TrimPrefix(p.Accept(), "±"))[0])
-			if !(margin > 0) || !(math.Abs(printed-p.Answer.Value) <= margin) {
-				t.Errorf("%d %s: %s, exactly %g, is to be accepted within %s", p.Number, p.Topic, p.Answer.Text, p.Answer.Value, p.Accept())
+			if !(margin > 0) || !(math.Abs(printed-p.Answer.Value)+p.Answer.Within <= margin*(1+1e-9)) {
+				t.Errorf("%d %s: %s, exactly %g within %g, is to be accepted within %s", p.Number, p.Topic, p.Answer.Text, p.Answer.Value, p.Answer.Within, p.Accept())
+			}
+			for _, w := range p.Wrong {
+				if wrong := figure(strings.Fields(w.Text)[0]); w.Number && p.Topic != "target" && math.Abs(wrong-printed) <= margin {
+					t.Errorf("%d %s: the wrong answer %s is accepted: %s %s", p.Number, p.Topic, w.Text, p.Answer.Text, p.Accept())
+				}
 			}
 		}
 	})
@@ -423,6 +429,36 @@ func TestPage(t *testing.T) {
 	}
 	if strings.Contains(plain, "Answer key") {
 		t.Error("the page without key has one")
+	}
+}
+
+// A set has the formulas that its topics need, once each, in its own units.
+func TestFormulas(t *testing.T) {
+	for _, c := range []struct {
+		topics []string
+		units  quantity.System
+		has    int
+		holds  string
+	}{
+		{[]string{"glide", "superheat"}, quantity.IP, 0, ""},
+		{[]string{"cycle", "airflow"}, quantity.IP, 2, "1.08 × CFM"},
+		{[]string{"air", "capacity", "airflow"}, quantity.SI, 4, "1.21 × L/s"},
+	} {
+		set, err := Generate(Options{Seed: 1, PerTopic: 2, Topics: c.topics, Refrigerants: roster, Units: c.units, Difficulty: 2})
+		if err != nil {
+			t.Fatal(err)
+		}
+		formulas := set.formulas()
+		if len(formulas) != c.has || !strings.Contains(strings.Join(formulas, "\n"), c.holds) {
+			t.Errorf("%v: %q", c.topics, formulas)
+		}
+		for _, text := range []string{set.markdown(false), html.UnescapeString(mustHTML(t, set))} {
+			for _, f := range formulas {
+				if !strings.Contains(text, f) {
+					t.Errorf("%v: the set does not print %s", c.topics, f)
+				}
+			}
+		}
 	}
 }
 

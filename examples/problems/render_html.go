@@ -42,9 +42,10 @@ func (s Set) html(key bool) (string, error) {
 	err = pageTemplate.Execute(&b, struct {
 		Title    string
 		Problems []sheet
+		Formulas []string
 		Charts   []drawing
 		Cautions []string
 		Key      bool
-	}{s.title(), sheets, charts, s.cautions(), key})
+	}{s.title(), sheets, s.formulas(), charts, s.cautions(), key})
 	return b.String(), err
 }

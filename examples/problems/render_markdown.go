@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 )
 
@@ -30,7 +29,7 @@ func (p Problem) Accept() string {
 	if p.Answer.Within == 0 {
 		return ""
 	}
-	return "±" + strconv.FormatFloat(p.Answer.Within, 'f', -1, 64) + " " + p.Answer.Unit
+	return "±" + decimals(p.Answer.Margin(), p.Answer.Places) + " " + p.Answer.Unit
 }
 
 // markdown writes the problems, and with key the answers and solutions.
@@ -43,6 +42,12 @@ func (s Set) markdown(key bool) string {
 			fmt.Fprintf(&b, "- %s: %s\n", g.Name, g.Value)
 		}
 		fmt.Fprintf(&b, "\n%s\n", p.Ask)
+		if len(p.Among) > 0 {
+			b.WriteString("\n")
+		}
+		for _, a := range p.Among {
+			fmt.Fprintf(&b, "- %s\n", a)
+		}
 		for _, t := range p.Tables {
 			fmt.Fprintf(&b, "\n%s\n\n| %s |\n|%s\n", t.Caption, strings.Join(t.Head, " | "), strings.Repeat(" ---: |", len(t.Head)))
 			for _, r := range t.Rows {
@@ -57,6 +62,12 @@ func (s Set) markdown(key bool) string {
 		}
 		if p.Caution != "" {
 			fmt.Fprintf(&b, "\n*Caution: %s*\n", p.Caution)
+		}
+	}
+	if formulas := s.formulas(); len(formulas) > 0 {
+		b.WriteString("\n## Formulas\n\n")
+		for _, f := range formulas {
+			fmt.Fprintf(&b, "- %s\n", f)
 		}
 	}
 	b.WriteString("\n---\n")

@@ -128,7 +128,7 @@ func (g *generator) draw(topic func(*generator) (Problem, error), asked map[stri
 		p.distinct()
 		same := fmt.Sprint(p.Statement, p.Given, p.Answer.Text)
 		if p.Answer.Unit == "" { // the same fault with other figures is the same problem
-			same = fmt.Sprint(p.Ask, p.Answer.Text)
+			same = fmt.Sprint(p.Ask, p.Among, p.Answer.Text)
 		}
 		if len(p.Wrong) >= leastWrong && (!asked[same] || try >= 100) {
 			asked[same] = true
@@ -141,6 +141,7 @@ func (g *generator) draw(topic func(*generator) (Problem, error), asked map[stri
 // choose puts the right answer among three wrong ones.
 func (p *Problem) choose(rng *rand.Rand) {
 	const right = -1
+	p.Among = nil
 	order := append([]int{right}, rng.Perm(len(p.Wrong))[:leastWrong]...)
 	rng.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
 	for i, n := range order {

@@ -212,9 +212,9 @@ func (g *generator) steam(t quantity.Temperature, places int) (float64, error) {
 
 // enthalpyTable is an excerpt of the enthalpy of moist air, by wet and dry bulb.
 func (g *generator) enthalpyTable(wetLow, wetHigh float64, dry []float64, atm quantity.Pressure, place string) Table {
-	t := Table{Caption: "Enthalpy of moist air " + place + ", Btu/lb of dry air: wet bulb °F down, dry bulb °F across", Head: []string{"°F"}}
+	t := Table{Caption: "Enthalpy of moist air " + place + ", Btu/lb of dry air: wet bulb °F down, dry bulb °F across; – where there is no such air", Head: []string{"°F"}}
 	if !g.ip() {
-		t.Caption = "Enthalpy of moist air " + place + ", kJ/kg of dry air: wet bulb °C down, dry bulb °C across"
+		t.Caption = "Enthalpy of moist air " + place + ", kJ/kg of dry air: wet bulb °C down, dry bulb °C across; – where there is no such air"
 		t.Head[0] = "°C"
 	}
 	for _, d := range dry {

@@ -54,12 +54,12 @@ func (g *generator) steamBetween(t quantity.Temperature, places int) (v float64,
 	low := g.fromScale(math.Floor(g.scale(t) + 1e-6))
 	below, err := g.steam(low, places)
 	if err != nil || math.Abs(g.scale(t)-g.scale(low)) < 1e-6 {
-		return below, fmt.Sprintf("At %s water has a saturation pressure of %s.", g.temperature(t), decimals(below, places)), err
+		return below, fmt.Sprintf("At %s water has a saturation pressure of %s.", g.temperature(t), fixed(below, places)), err
 	}
 	above, err := g.steam(g.fromScale(g.scale(low)+1), places)
 	scale := math.Pow10(places)
 	v = math.Round(scale*(below+above)/2) / scale
-	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s.", g.temperature(t), decimals(below, places), decimals(above, places), decimals(v, places)), err
+	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s.", g.temperature(t), fixed(below, places), fixed(above, places), fixed(v, places)), err
 }
 
 const steamSource = "steam table of the problem, from " + moistAirSource + ", equation 6"
@@ -88,8 +88,8 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 	pw := math.Round(1e4*pws*percent/100) / 1e4
 	a := numeric(ratio(pw, pressure), 0.01*ratio(pw, pressure), 1, answerUnit)
 	p := Problem{
-		Statement: fmt.Sprintf("The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.", g.temperature(dry), number(percent), place, decimals(pressure, 3), unit),
-		Given:     given("dry bulb", g.temperature(dry), "relative humidity", number(percent)+" %", "atmosphere", decimals(pressure, 3)+" "+unit),
+		Statement: fmt.Sprintf("The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.", g.temperature(dry), number(percent), place, fixed(pressure, 2), unit),
+		Given:     given("dry bulb", g.temperature(dry), "relative humidity", number(percent)+" %", "atmosphere", fixed(pressure, 2)+" "+unit),
 		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
 		Tables:    []Table{tab},
 		Air:       true,
@@ -103,8 +103,8 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 		},
 		Steps: []Step{
 			step(steamSource, "%s", how),
-			step(definition, "The vapor has %s %% of that: %s × %s = %s %s.", number(percent), decimals(percent/100, 2), decimals(pws, places), decimals(pw, 4), unit),
-			step(moistAirSource+", equation 20", "W = %s × 0.621945 × %s / (%s − %s) = %s.", decimals(whole, 0), decimals(pw, 4), decimals(pressure, 3), decimals(pw, 4), a.Text),
+			step(definition, "The vapor has %s %% of that: %s × %s = %s %s.", number(percent), decimals(percent/100, 2), fixed(pws, places), fixed(pw, 4), unit),
+			step(moistAirSource+", equation 20", "W = %s × 0.621945 × %s / (%s − %s) = %s.", decimals(whole, 0), fixed(pw, 4), fixed(pressure, 2), fixed(pw, 4), a.Text),
 		},
 		Answer: a,
 		Wrong: []Wrong{
@@ -157,18 +157,16 @@ func wetBulbProblem(g *generator) (Problem, error) {
 		return ((2501-2.326*w)*ws - turn*1.006*(t-w)) / (2501 + 1.86*t - 4.186*w)
 	}
 	ws := math.Round(1e6*saturated(pws, pressure)) / 1e6
-	formula := "W = ((1093 − 0.556 t*) Ws* − 0.240 (t − t*)) / (1093 + 0.444 t − t*)"
-	filled := fmt.Sprintf("((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)", number(w), decimals(ws, 6), number(t), number(w), number(t), number(w))
+	filled := fmt.Sprintf("((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)", number(w), fixed(ws, 6), number(t), number(w), number(t), number(w))
 	whole, answerUnit := g.dryAirUnit()
 	if !g.ip() {
-		formula = "W = ((2501 − 2.326 t*) Ws* − 1.006 (t − t*)) / (2501 + 1.86 t − 4.186 t*)"
-		filled = fmt.Sprintf("((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)", number(w), decimals(ws, 6), number(t), number(w), number(t), number(w))
+		filled = fmt.Sprintf("((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)", number(w), fixed(ws, 6), number(t), number(w), number(t), number(w))
 	}
 	answer := ratio(ws, 1)
 	a := numeric(whole*answer, 0.01*whole*answer, 1, answerUnit)
 	p := Problem{
-		Statement: fmt.Sprintf("Return air is at %s dry bulb and %s wet bulb %s, where the atmosphere is %s %s.", g.temperature(dry), g.temperature(wet), place, decimals(pressure, 3), unit),
-		Given:     given("dry bulb", g.temperature(dry), "wet bulb", g.temperature(wet), "atmosphere", decimals(pressure, 3)+" "+unit),
+		Statement: fmt.Sprintf("Return air is at %s dry bulb and %s wet bulb %s, where the atmosphere is %s %s.", g.temperature(dry), g.temperature(wet), place, fixed(pressure, 2), unit),
+		Given:     given("dry bulb", g.temperature(dry), "wet bulb", g.temperature(wet), "atmosphere", fixed(pressure, 2)+" "+unit),
 		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
 		Tables:    []Table{tab},
 		Air:       true,
@@ -182,8 +180,8 @@ func wetBulbProblem(g *generator) (Problem, error) {
 		},
 		Steps: []Step{
 			step(steamSource, "%s", how),
-			step(moistAirSource+", equation 21", "Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.", decimals(pws, places), decimals(pressure, 3), decimals(pws, places), decimals(ws, 6)),
-			step(moistAirSource+", equation 33", "%s = %s = %s.", formula, filled, decimals(answer, 5)),
+			step(moistAirSource+", equation 21", "Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.", fixed(pws, places), fixed(pressure, 2), fixed(pws, places), fixed(ws, 6)),
+			step(moistAirSource+", equation 33", "%s = %s = %s.", wetBulbFormula(g.sys), filled, decimals(answer, 5)),
 			step(definition, "That is %s × %s = %s.", decimals(answer, 5), decimals(whole, 0), a.Text),
 		},
 		Answer: a,
@@ -256,7 +254,11 @@ func capacityProblem(g *generator) (Problem, error) {
 		}
 		places := int(g.either(2, 1))
 		hi = (rows[0] + rows[1]) / 2
-		between = fmt.Sprintf(", halfway between %s and %s", decimals(rows[0], places), decimals(rows[1], places))
+		between = fmt.Sprintf(", halfway between %s and %s", fixed(rows[0], places), fixed(rows[1], places))
+	}
+	hiText := fixed(hi, int(g.either(2, 1)))
+	if math.Abs(figure(hiText)-hi) > 1e-6 { // half of the last place
+		hiText = fixed(hi, int(g.either(3, 2)))
 	}
 	tab := g.enthalpyTable(wetOut-g.pick(0, 2, 1), math.Ceil(wetIn)+g.pick(0, 2, 1), []float64{dryOut, dryOut + 2, dryIn - 2, dryIn}, atm, place)
 	p := Problem{
@@ -289,13 +291,13 @@ func capacityProblem(g *generator) (Problem, error) {
 		factor, factorText, factorSource := 4.5, "4.5", standardAir
 		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flowText(flow, g.sys), states)
 		if z != 0 {
-			factor, factorText, factorSource = 60/volume, fmt.Sprintf("60 / %s", number(volume)), definition
-			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s", place, flowText(flow, g.sys), number(volume), states)
+			factor, factorText, factorSource = 60/volume, fmt.Sprintf("60 / %s", fixed(volume, 1)), definition
+			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s", place, flowText(flow, g.sys), fixed(volume, 1), states)
 		}
 		a = numeric(factor*flow.CFM()*(hi-ho), 0.01*factor*flow.CFM()*(hi-ho), -2, "Btu/h")
 		p.Steps = []Step{
-			step(tableSource, "Entering %s Btu/lb%s; leaving %s Btu/lb.", decimals(hi, 3), between, decimals(ho, 2)),
-			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(flow.CFM(), 0), decimals(hi, 3), decimals(ho, 2), a.Text),
+			step(tableSource, "Entering %s Btu/lb%s; leaving %s Btu/lb.", hiText, between, fixed(ho, 2)),
+			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(flow.CFM(), 0), hiText, fixed(ho, 2), a.Text),
 		}
 		p.Wrong = []Wrong{
 			a.slip(factor*0.24*flow.CFM()*(dryIn-dryOut), "the sensible part alone, from the dry bulbs; the water taken out is missing"),
@@ -310,14 +312,14 @@ func capacityProblem(g *generator) (Problem, error) {
 		factor, factorText, factorSource := 1.2, "1.2", standardAir
 		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flowText(flow, g.sys), states)
 		if z != 0 {
-			factor, factorText, factorSource = 1/volume, fmt.Sprintf("1 / %s", decimals(volume, 3)), definition
-			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s m³ for a kilogram of dry air. %s", place, flowText(flow, g.sys), decimals(volume, 3), states)
+			factor, factorText, factorSource = 1/volume, fmt.Sprintf("1 / %s", fixed(volume, 3)), definition
+			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s m³ for a kilogram of dry air. %s", place, flowText(flow, g.sys), fixed(volume, 3), states)
 		}
 		cubic := flow.LitersPerSecond() / 1000
 		a = numeric(factor*cubic*(hi-ho), 0.01*factor*cubic*(hi-ho), 2, "kW")
 		p.Steps = []Step{
-			step(tableSource, "Entering %s kJ/kg%s; leaving %s kJ/kg.", decimals(hi, 2), between, decimals(ho, 1)),
-			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(cubic, 3), decimals(hi, 2), decimals(ho, 1), a.Text),
+			step(tableSource, "Entering %s kJ/kg%s; leaving %s kJ/kg.", hiText, between, fixed(ho, 1)),
+			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(cubic, 3), hiText, fixed(ho, 1), a.Text),
 		}
 		p.Wrong = []Wrong{
 			a.slip(factor*1.006*cubic*(dryIn-dryOut), "the sensible part alone, from the dry bulbs; the water taken out is missing"),
@@ -377,12 +379,12 @@ func airflowProblem(g *generator) (Problem, error) {
 	}
 	factor, source := g.either(1.08, 1.21), standardAir+", times the specific heat of moist air"
 	if z != 0 {
-		p.Given = append(p.Given, Given{"atmosphere", decimals(here, 2) + " " + unit})
+		p.Given = append(p.Given, given("atmosphere", fixed(here, 2)+" "+unit, "atmosphere at sea level", fixed(sea, 2)+" "+unit)...)
 	}
 	altered := decimals(factor, 2)
 	if z != 0 {
 		altered = decimals(factor*thin, 3)
-		p.Steps = append(p.Steps, step("perfect gas at one temperature", "The factor goes with the pressure of the atmosphere, which is %s %s at sea level: %s × %s / %s = %s.", decimals(sea, 2), unit, decimals(factor, 2), decimals(here, 2), decimals(sea, 2), altered))
+		p.Steps = append(p.Steps, step("perfect gas at one temperature", "The factor goes with the pressure of the atmosphere, which is %s %s at sea level: %s × %s / %s = %s.", fixed(sea, 2), unit, decimals(factor, 2), fixed(here, 2), fixed(sea, 2), altered))
 	}
 	heat := g.either(3.412, 1) * h.watts
 	if h.btuh != 0 {

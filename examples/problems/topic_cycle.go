@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -35,7 +34,7 @@ func cycleProblem(g *generator) (Problem, error) {
 		unit = "kJ/kg"
 	}
 	row := func(what string, at quantity.Temperature, s refrigerant.State) []string {
-		return []string{what, g.temperature(at), fixed(h(s))}
+		return []string{what, g.temperature(at), fixed(h(s), 1)}
 	}
 	p := Problem{
 		Given: given("refrigerant", f.Designation(), "boiling (dew point)", g.temperature(boiling), "suction line", g.temperature(suctionLine),
@@ -56,8 +55,8 @@ func cycleProblem(g *generator) (Problem, error) {
 		},
 	}
 	p.Steps = []Step{
-		step("energy balance of an expansion device", "Nothing is added or taken in the expansion device, so the refrigerant enters the coil with the enthalpy of the liquid line, %s %s.", fixed(h4), unit),
-		step(cycleSource, "A %s takes up %s − %s = %s %s in the coil and the suction line.", g.massName(), fixed(h1), fixed(h4), fixed(h1-h4), unit),
+		step("energy balance of an expansion device", "Nothing is added or taken in the expansion device, so the refrigerant enters the coil with the enthalpy of the liquid line, %s %s.", fixed(h4, 1), unit),
+		step(cycleSource, "A %s takes up %s − %s = %s %s in the coil and the suction line.", g.massName(), fixed(h1, 1), fixed(h4, 1), fixed(h1-h4, 1), unit),
 	}
 	p.Statement = fmt.Sprintf("The refrigerant of an %s machine takes up %s on its way from the expansion device to the clamp on the suction line. It boils at %s (dew point) and is at %s in the suction line; it condenses at %s (bubble point) and is at %s in the liquid line.",
 		f.Designation(), g.capacity(capacity), g.temperature(boiling), g.temperature(suctionLine), g.temperature(condensing), g.temperature(liquidLine))
@@ -82,7 +81,7 @@ func (g *generator) askForFlow(p *Problem, s cycleStates, unit string) {
 	}
 	a := numeric(heat/(h1-h4), 0.01*heat/(h1-h4), int(g.either(0, 1)), flowUnit)
 	p.Ask = "How much refrigerant circulates, in " + flowUnit + "?"
-	filled := fmt.Sprintf("%s / %s", decimals(heat, 0), fixed(h1-h4))
+	filled := fmt.Sprintf("%s / %s", decimals(heat, 0), fixed(h1-h4, 1))
 	if !g.ip() {
 		filled += " (1 kW is 1000 W, and 1 kJ/kg is 1 J/g)"
 	}
@@ -117,8 +116,8 @@ func (g *generator) askForCondenser(p *Problem, s cycleStates, unit string) {
 	a := numeric(rejected, 0.01*rejected, places, heatUnit)
 	p.Ask = "How much heat does the refrigerant give off between the compressor and the clamp on the liquid line? No heat is lost elsewhere."
 	p.Steps = append(p.Steps,
-		step(cycleSource, "There a %s gives off %s − %s = %s %s.", g.massName(), fixed(h2), fixed(h4), fixed(h2-h4), unit),
-		step("energy balance", "The same flow passes both, so: %s × %s / %s = %s.", g.capacity(s.capacity), fixed(h2-h4), fixed(h1-h4), a.Text))
+		step(cycleSource, "There a %s gives off %s − %s = %s %s.", g.massName(), fixed(h2, 1), fixed(h4, 1), fixed(h2-h4, 1), unit),
+		step("energy balance", "The same flow passes both, so: %s × %s / %s = %s.", g.capacity(s.capacity), fixed(h2-h4, 1), fixed(h1-h4, 1), a.Text))
 	p.Wrong = []Wrong{
 		a.slip(heat, "what the coil takes up; the work of the compressor leaves with it"),
 		a.slip(heat*(h2-h1)/(h1-h4), "what the compressor adds, without what the coil takes up"),
@@ -145,12 +144,12 @@ func (g *generator) askForWork(p *Problem, s cycleStates, unit string) {
 	a := numeric(work, 0.02*work, -1, "W")
 	p.Ask = "What power does the compressor give to the refrigerant, in watts?"
 	p.Steps = append(p.Steps,
-		step(cycleSource, "The compressor adds %s − %s = %s %s.", fixed(h2), fixed(h1), fixed(h2-h1), unit))
+		step(cycleSource, "The compressor adds %s − %s = %s %s.", fixed(h2, 1), fixed(h1, 1), fixed(h2-h1, 1), unit))
 	if g.ip() {
 		p.Steps = append(p.Steps, step("definition; 1 W is 3.412 Btu/h", "The capacity is %s / 3.412 = %s W.", decimals(s.capacity.BtuPerHour(), 0), decimals(watts, 0)))
 	}
 	p.Steps = append(p.Steps,
-		step("energy balance", "Both go with the same flow, so the power is to the capacity as the one is to the other: %s × %s / %s = %s.", decimals(watts, 0), fixed(h2-h1), fixed(h1-h4), a.Text))
+		step("energy balance", "Both go with the same flow, so the power is to the capacity as the one is to the other: %s × %s / %s = %s.", decimals(watts, 0), fixed(h2-h1, 1), fixed(h1-h4, 1), a.Text))
 	p.Wrong = []Wrong{
 		a.slip(watts*(h2-h4)/(h1-h4), "the heat that the condenser gives off; the compressor is the smaller part of it"),
 		a.slip(watts*(h2-h1)/(h2-h4), "the capacity was divided by what the condenser gives off instead of what the coil takes up"),
@@ -229,9 +228,6 @@ func (g *generator) specific(h quantity.SpecificEnthalpy) float64 {
 	}
 	return math.Round(10*h.KilojoulesPerKilogram()) / 10
 }
-
-// fixed is an enthalpy as the table prints it.
-func fixed(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
 func (g *generator) massName() string {
 	if g.ip() {

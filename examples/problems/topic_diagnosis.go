@@ -101,7 +101,8 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 	p := Problem{
 		Statement: fmt.Sprintf("A machine with %s, charged with a refrigerant of no glide, gives the values below after half an hour of steady running.", device),
 		Given:     given("expansion device", device, "running", "half an hour, steady", "outdoor air", g.temperature(g.degrees(85, 29))),
-		Ask:       "Which one of these explains all five: " + strings.Join(names, "; ") + "?",
+		Ask:       "Which one of these explains all five?",
+		Among:     names,
 	}
 	table := Table{Caption: "The same machine under the same conditions", Head: []string{"", "sound", "now"}}
 	for i := range values {

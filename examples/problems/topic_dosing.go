@@ -1,6 +1,9 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // dosingProblem learns the gain from one move and sizes the next, in turn by the
 // superheat of a fixed restrictor and by the subcooling of a valve. From difficulty
@@ -33,6 +36,7 @@ func dosingProblem(g *generator) (Problem, error) {
 	if over {
 		rises = -rises
 	}
+	why := last
 	last += ", so move about half of it, wait until it settles, and measure again."
 	if over {
 		last += " Recover into a cylinder that has room."
@@ -74,7 +78,7 @@ func dosingProblem(g *generator) (Problem, error) {
 	dose, moved := next*portion, first*portion
 	per := rises * perPortion / portion
 	a := numeric(dose, 0.02*dose, 1, unit)
-	a.Note = todo + " about half of it, wait until it settles, and measure again"
+	a.Note = strings.ToLower(why[:1]) + why[1:] + "; " + todo + " about half of it, wait until it settles, and measure again"
 	p := Problem{
 		Statement: fmt.Sprintf("A machine with %s settled at %s of %s. After %s %s had been %s it settled at %s. The target is %s.",
 			device, g.difference(before), name, number(moved), unit, did, g.difference(after), g.difference(target)),

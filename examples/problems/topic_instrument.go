@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
@@ -108,7 +107,8 @@ func (g *generator) instrumentProblem() (Problem, error) {
 		Given: given("return dry bulb", show(r.returnDry), "return wet bulb", show(r.returnWet), "supply dry bulb", show(r.supply),
 			"boiling (suction gauge)", show(r.evaporating), "suction line", show(r.suctionLine),
 			"outdoor dry bulb", show(r.outdoor), "condensing (liquid gauge)", show(r.condensing), "liquid line", show(r.liquidLine)),
-		Ask: "Which mistake was made: " + strings.Join(names, "; ") + "?",
+		Ask:   "Which one of these mistakes was made?",
+		Among: names,
 		Steps: []Step{
 			step(definition, "Work out what follows from the readings: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
 				g.difference(r.suctionLine-r.evaporating), g.difference(r.condensing-r.liquidLine), g.difference(r.returnDry-r.supply), g.difference(r.liquidLine-r.outdoor), g.difference(r.returnDry-r.returnWet)),

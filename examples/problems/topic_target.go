@@ -112,7 +112,7 @@ func targetProblem(g *generator) (Problem, error) {
 }
 
 // chargingCaution stands where a charge is to be moved.
-const chargingCaution = "adding in haste sends liquid to the compressor. Weigh what is moved, wear eye protection and gloves, and recover, never vent."
+const chargingCaution = "adding in haste sends liquid to the compressor, and a cylinder filled too far bursts. Weigh what is moved, wear eye protection and gloves, and recover, never vent."
 
 // What follows for the charge.
 const (
@@ -137,7 +137,7 @@ func noTargetProblem(g *generator) (Problem, error) {
 	measured := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
 	const none = "no target: do not charge by superheat now"
 	charged := func(target float64) string {
-		return fmt.Sprintf("%s of target: charge to it", g.difference(target))
+		return fmt.Sprintf("a target of %s: charge to it", g.difference(target))
 	}
 	return Problem{
 		Statement: fmt.Sprintf("A unit with a fixed restrictor runs steadily on a hot, dry day. The return wet bulb is %s %s, outdoors it is %s %s, and the superheat is %s. Airflow has been set, and the label has no chart of its own.",

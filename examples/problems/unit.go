@@ -91,7 +91,7 @@ func (g *generator) pressure(v float64) string { return g.cell(v) + " " + g.gaug
 
 // cell is a pressure as the tables print it, with its decimal even where it is 0.
 func (g *generator) cell(v float64) string {
-	return strings.Replace(strconv.FormatFloat(v, 'f', int(g.either(1, 0)), 64), "-", "−", 1)
+	return fixed(v, int(g.either(1, 0)))
 }
 
 func (g *generator) pressureDifference(v float64) string {
@@ -119,6 +119,11 @@ func decimals(v float64, n int) string {
 		return "0"
 	}
 	return strings.Replace(s, "-", "−", 1)
+}
+
+// fixed prints n decimals, zeros too, where they tell how exact a figure is.
+func fixed(v float64, n int) string {
+	return strings.Replace(strconv.FormatFloat(v, 'f', n, 64), "-", "−", 1)
 }
 
 func given(pairs ...string) []Given {
