@@ -90,7 +90,7 @@ func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
 		return
 	}
 	full := max(flow, usualAirflow(j.visit.Equipment.NominalCapacity))
-	remedies, err := airside.FreezeRemedies(plant, at, quantity.FahrenheitDelta(3), full, quantity.Fahrenheit(75))
+	remedies, err := airside.FreezeRemedies(plant, at, higherSetPoint, full, heldOutdoor)
 	if err != nil {
 		return
 	}
@@ -105,6 +105,13 @@ func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
 		j.freeze.Instead = append(j.freeze.Instead, text)
 	}
 }
+
+// What a customer bears of a higher set-point, and the weather that a head-pressure
+// control makes the condenser feel. Common practice, no source.
+const (
+	higherSetPoint = quantity.TemperatureDelta(3 / 1.8)
+	heldOutdoor    = quantity.Temperature((75 + 459.67) / 1.8)
+)
 
 // airflow is the measured one, or the rated or usual one with a wide doubt,
 // less what the likeliest cause says is missing of it. Taken says in words what
@@ -130,9 +137,13 @@ func (j *job) airflow() (flow *quantity.Uncertain[quantity.VolumeFlow], taken st
 			}
 		}
 	}
-	u := found.PlusMinus(full / 6)
+	u := found.PlusMinus(airflowDoubt * full)
 	return &u, taken
 }
+
+// airflowDoubt is the standard uncertainty of an airflow that was not measured, as a
+// part of the full one (common practice, no source).
+const airflowDoubt = 1. / 6
 
 // usualAirflow is 400 CFM a ton (common practice, no source).
 func usualAirflow(capacity quantity.Power) quantity.VolumeFlow {

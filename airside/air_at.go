@@ -15,7 +15,7 @@ type AirAt struct {
 	// in the uncertainty. It moves the density by a quarter of a percent.
 	WetBulb quantity.Uncertain[quantity.Temperature] `json:"wetBulb,omitzero"`
 	// Atmosphere is a barometer's reading, or quantity.AtmosphereAt of the
-	// elevation with some 400 Pa for the weather.
+	// elevation with some 800 Pa for the weather.
 	Atmosphere quantity.Uncertain[quantity.Pressure] `json:"atmosphere"`
 }
 

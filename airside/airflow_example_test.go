@@ -12,7 +12,7 @@ import (
 func mountain(fahrenheit float64) airside.AirAt {
 	return airside.AirAt{
 		DryBulb:    quantity.Fahrenheit(fahrenheit).PlusMinus(quantity.FahrenheitDelta(0.6)),
-		Atmosphere: quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(400)),
+		Atmosphere: quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(800)),
 	}
 }
 
@@ -38,7 +38,7 @@ func ExampleHeatRise_Airflow() {
 	fmt.Println("as standard air", a.Standard.Format(quantity.IP))
 	// Output:
 	// heat 54400 Btu/h ± 1714 Btu/h
-	// flow 1158 CFM ± 45 CFM
+	// flow 1158 CFM ± 46 CFM
 	// as standard air 928 CFM ± 36 CFM
 }
 
@@ -58,7 +58,7 @@ func ExampleElectricInput_Heat() {
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:
 	// 33918 Btu/h ± 405 Btu/h
-	// 1177 CFM ± 35 CFM <nil>
+	// 1177 CFM ± 36 CFM <nil>
 }
 
 func ExampleTraverse_Airflow() {
@@ -137,7 +137,7 @@ func ExampleRefrigerantBalance_Airflow() {
 	}
 	a, err := airside.RefrigerantBalance{
 		Capacity: capacity, Return: reading(77, 64), Supply: reading(56, 54),
-		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(400)),
+		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
 	}.Airflow()
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:

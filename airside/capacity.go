@@ -21,7 +21,7 @@ type CapacityReadings struct {
 	// Airflow at the condition of the return air.
 	Airflow quantity.Uncertain[quantity.VolumeFlow] `json:"airflow"`
 	// Atmosphere is a barometer's reading, or quantity.AtmosphereAt of the
-	// elevation with some 400 Pa for the weather.
+	// elevation with some 800 Pa for the weather.
 	Atmosphere quantity.Uncertain[quantity.Pressure] `json:"atmosphere"`
 }
 

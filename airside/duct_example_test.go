@@ -81,8 +81,8 @@ func ExampleFanCurve_Airflow() {
 	fmt.Println(a.Flow.Format(quantity.IP))
 	fmt.Println("as standard air", a.Standard.Format(quantity.IP))
 	// Output:
-	// 903 CFM ± 50 CFM
-	// as standard air 716 CFM ± 40 CFM
+	// 903 CFM ± 51 CFM
+	// as standard air 716 CFM ± 42 CFM
 }
 
 func ExampleFanCurve_Meets() {

@@ -69,7 +69,7 @@ func ExampleMeasureCapacity() {
 		Return:     reading(75, 62),
 		Supply:     reading(56, 53.5),
 		Airflow:    quantity.CFM(1150).PlusMinus(quantity.CFM(60)),
-		Atmosphere: quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(400)),
+		Atmosphere: quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(800)),
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -79,7 +79,7 @@ func ExampleMeasureCapacity() {
 	worst, _ := c.Budget.Largest()
 	fmt.Println("better first:", worst.Reading)
 	// Output:
-	// total 25404 Btu/h ± 3254 Btu/h
+	// total 25404 Btu/h ± 3255 Btu/h
 	// better first: returnWetBulb
 }
 

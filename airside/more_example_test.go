@@ -68,7 +68,7 @@ func ExampleMeasureBypass() {
 		}
 	}
 	b, err := airside.MeasureBypass(airside.CapacityReadings{
-		Return: reading(80, 67), Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(400)),
+		Return: reading(80, 67), Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
 	})
 	fmt.Printf("apparatus dew point %s, bypass %.2f ± %.2f, %v\n", b.ApparatusDewPoint.Format(quantity.IP), b.Factor, b.FactorStd, err)
 	// Output:

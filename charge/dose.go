@@ -410,8 +410,8 @@ var haltTexts = map[string]string{
 	"too-small":      "what is missing or too much is less than a scale can dose: leave it",
 	"no-response":    "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
 	"wrong-way":      "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",
-	"moved-much":     "almost a third of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says",
-	"many-moves":     "six moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says",
+	"moved-much":     fmt.Sprintf("more than %.0f %% of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says", 100*mostMoved.value),
+	"many-moves":     fmt.Sprintf("%.0f moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says", mostMoves.value),
 	"cylinder-empty": "the cylinder is empty: get another of the same refrigerant; never top up with a different one",
 	"tank-full":      "the recovery tank may take no more: change it for an empty one; a tank filled with liquid can burst",
 }

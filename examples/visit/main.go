@@ -64,13 +64,14 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	asHTML := flags.Bool("html", false, "write the report as a page to print, with pictures")
 	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
 	tonight := flags.String("tonight", "", "an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb")
-	reader := flags.String("for", "technician", "who the report is for: technician, file or owner")
+	var audience satline.Audience
+	flags.TextVar(&audience, "for", satline.Technician, "`who` the report is for: technician, file or owner")
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
 	partial := flags.Bool("partial", false, "judge what is there where the charging method lacks a reading")
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintln(help, "visit [-json|-html|-markdown] [-for technician|file|owner] [-units IP|SI] [-demo NAME | FILE.json | -]")
+			fmt.Fprintln(help, "visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-partial] [-demo NAME | FILE.json | -]")
 			flags.SetOutput(help)
 			flags.PrintDefaults()
 		}
@@ -84,10 +85,6 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		if err := visit.Units.UnmarshalText([]byte(*units)); err != nil {
 			return "", fmt.Errorf("-units: %w", err)
 		}
-	}
-	audience, ok := audiences[*reader]
-	if !ok {
-		return "", fmt.Errorf("-for %q: write technician, file or owner", *reader)
 	}
 	if *tonight != "" {
 		return forecast(visit, *tonight)
@@ -144,12 +141,6 @@ func forecast(v satline.Visit, outdoor string) (string, error) {
 		fmt.Fprintln(&out, "- "+s)
 	}
 	return out.String(), nil
-}
-
-var audiences = map[string]satline.Audience{
-	"technician": satline.Technician,
-	"file":       satline.File,
-	"owner":      satline.Owner,
 }
 
 func load(files []string, demo string, in io.Reader) (satline.Visit, error) {

@@ -106,7 +106,7 @@ func TestBadInput(t *testing.T) {
 		"two files":           {[]string{"a", "b"}, "one visit at a time"},
 		"no such demo":        {[]string{"-demo", "nowhere"}, "no demonstration"},
 		"bad units":           {[]string{"-units", "metric"}, "neither IP nor SI"},
-		"unknown reader":      {[]string{"-for", "nobody"}, "technician, file or owner"},
+		"unknown reader":      {[]string{"-for", "nobody"}, `write one of "technician", "file", "owner"`},
 		"unknown flag":        {[]string{"-verbose"}, "verbose"},
 	} {
 		var out, problems strings.Builder

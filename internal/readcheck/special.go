@@ -69,6 +69,9 @@ func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
 // across a wet coil the wet bulb falls 8 to 12 °F where the dry bulb falls 16 to
 // 22 °F (common practice, no source). The suction saturation decides: a coil
 // that cold would have cooled dry air further.
+//
+// The limits are narrower than those of airside.CheckReturn, which only asks: this
+// doubt holds back what is concluded from the air.
 func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 	r, s := in.ReturnDryBulb, in.SupplyDryBulb
 	if r == nil || s == nil || in.ReturnWetBulb != nil {
