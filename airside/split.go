@@ -128,7 +128,13 @@ func (r *SplitReadings) check() error {
 	if err := airTemperature("return dry bulb", r.ReturnDryBulb); err != nil {
 		return err
 	}
-	return airTemperature("return wet bulb", r.ReturnWetBulb)
+	if err := airTemperature("return wet bulb", r.ReturnWetBulb); err != nil {
+		return err
+	}
+	if r.Atmosphere == 0 {
+		return nil
+	}
+	return checkAtmosphere(r.Atmosphere.PlusMinus(0))
 }
 
 // judge fills in what follows from the target and the standard uncertainty of
