@@ -115,7 +115,7 @@ func Risks(c Compressor) []Risk {
 			dropped[h.replaces] = true
 			shown, limit := figure.Format(c.Units), h.limit.Format(c.Units)
 			text := strings.NewReplacer("{figure}", shown, "{limit}", limit).Replace(h.text)
-			if shown == limit { // the two differ by less than is shown
+			if shown == limit || strings.HasPrefix(shown, limit+" ±") { // the two differ by less than is shown
 				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
 			}
 			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.whole(), h.stop, h.source})
