@@ -134,6 +134,18 @@ func BenchmarkRunTimeBlend(b *testing.B) {
 			sink.p, _ = r.DewPressure(280)
 		}
 	})
+	b.Run("StateAtEnthalpy", func(b *testing.B) {
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			sink.s, _ = r.StateAtEnthalpy(5e5, quantity.SpecificEnthalpy(250e3+50*float64(i&1023)))
+		}
+	})
+	b.Run("StateAtQuality", func(b *testing.B) {
+		b.ReportAllocs()
+		for i := 0; b.Loop(); i++ {
+			sink.s, _ = r.StateAtQuality(5e5, float64(i&1023+1)/1026)
+		}
+	})
 }
 
 // First use of a refrigerant: its table is made ready.

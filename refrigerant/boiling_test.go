@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/vle"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"
 )
@@ -29,11 +30,10 @@ func boilingAt(t rapid.TB, r *Refrigerant, u float64) (b boiling, p quantity.Pre
 	if err != nil {
 		t.Fatal(err)
 	}
-	liquid, vapor, err := r.edges(p)
-	if err != nil {
-		return b, p, false
-	}
-	return b, p, r.boilAt(&b, &liquid, &vapor)
+	var point vle.Point
+	liquid, err1 := r.edge(table.Bubble, p, &point)
+	vapor, err2 := r.edge(table.Dew, p, &point)
+	return b, p, err1 == nil && err2 == nil && r.boilAt(&b, &liquid, &vapor)
 }
 
 // Off the points that were solved, two-phase states of every blend keep to the

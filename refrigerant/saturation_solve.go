@@ -36,6 +36,13 @@ func (r *Refrigerant) solveSaturation(e table.Edge, t quantity.Temperature) (sat
 
 // solveSaturationAt solves the edge e at the pressure p.
 func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (saturated, error) {
+	var point vle.Point
+	return r.solvePoint(e, p, &point)
+}
+
+// solvePoint does that and leaves the solution in point, which stays as it is
+// above closing.
+func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.Point) (saturated, error) {
 	q, err := r.equation()
 	if err != nil {
 		return saturated{}, err
@@ -53,7 +60,7 @@ func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (satu
 		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - ends.high.pressure)
 		s, err = q.closed(e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-q.closing()))
 	} else {
-		s, err = q.solvedAt(e, p)
+		s, err = q.solvedAt(e, p, point)
 	}
 	if err != nil {
 		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
@@ -83,16 +90,15 @@ func (q *equation) solved(e table.Edge, t quantity.Temperature) (saturated, erro
 }
 
 // solvedAt is the edge e at the pressure p by the solver.
-func (q *equation) solvedAt(e table.Edge, p quantity.Pressure) (saturated, error) {
+func (q *equation) solvedAt(e table.Edge, p quantity.Pressure, point *vle.Point) (s saturated, err error) {
 	solve := q.system.BubbleP
 	if e == table.Dew {
 		solve = q.system.DewP
 	}
-	v, err := solve(float64(p))
-	if err != nil {
+	if *point, err = solve(float64(p)); err != nil {
 		return saturated{}, err
 	}
-	return q.saturated(e, v), nil
+	return q.saturated(e, *point), nil
 }
 
 func (q *equation) saturated(e table.Edge, p vle.Point) saturated {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/internal/helmholtz"
 	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/vle"
 	"github.com/satline/satline/quantity"
 )
 
@@ -69,7 +70,12 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 	if err != nil {
 		return State{}, err
 	}
-	liquid, vapor, err := r.edges(p)
+	var bubble, dew vle.Point
+	liquid, err := r.edge(table.Bubble, p, &bubble)
+	if err != nil {
+		return State{}, err
+	}
+	vapor, err := r.edge(table.Dew, p, &dew)
 	if err != nil {
 		return State{}, err
 	}
@@ -84,6 +90,11 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 	var b boiling
 	if r.boilAt(&b, &liquid, &vapor) {
 		return b.state(p, b.shareWhere(table.InnerQuality, x)), nil
+	}
+	if bubble.T > 0 && dew.T > 0 {
+		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
+			return q.flashed(&f), nil
+		}
 	}
 	return r.blendAtQuality(p, x, &liquid, &vapor)
 }
@@ -115,26 +126,18 @@ func (r *Refrigerant) blendAtQuality(p quantity.Pressure, x float64, liquid, vap
 	return s, nil
 }
 
-// edges returns both edges of the two-phase region at p.
-func (r *Refrigerant) edges(p quantity.Pressure) (liquid, vapor saturated, err error) {
-	if liquid, err = r.edge(table.Bubble, p); err != nil {
-		return
-	}
-	vapor, err = r.edge(table.Dew, p)
-	return
-}
-
-// edge returns one edge of the two-phase region at p.
-func (r *Refrigerant) edge(e table.Edge, p quantity.Pressure) (saturated, error) {
+// edge returns one edge of the two-phase region at p. Where it had to be solved for,
+// the solution is left in point.
+func (r *Refrigerant) edge(e table.Edge, p quantity.Pressure, point *vle.Point) (saturated, error) {
 	s := r.table()
 	t, ok := s.Temperature(e, float64(p))
 	if !ok {
-		return r.solveSaturationAt(e, p)
+		return r.solvePoint(e, p, point)
 	}
 	var v [3]float64
 	for i, c := range [...]table.Curve{table.BubbleDensity, table.BubbleEnthalpy, table.BubbleEntropy} {
 		if v[i], ok = s.At(c+table.Curve(e), t); !ok {
-			return r.solveSaturationAt(e, p)
+			return r.solvePoint(e, p, point)
 		}
 	}
 	return saturated{t, float64(p), v[0], v[1], v[2]}, nil
@@ -179,7 +182,8 @@ const slack = quantity.Temperature(1e-3)
 // belowCritical starts from the edges of the two-phase region at p. It reports
 // false where that leads nowhere.
 func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool, error) {
-	vapor, err := r.edge(table.Dew, p)
+	var bubble, dew vle.Point
+	vapor, err := r.edge(table.Dew, p, &dew)
 	if err != nil {
 		return State{}, false, nil
 	}
@@ -187,7 +191,7 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 		s, ok := q.along(p, c, value, &vapor, r.superheatedStart(q, c, value, &vapor), Vapor)
 		return s, ok && s.Temperature <= q.limits.MaxTemperature+slack, nil
 	}
-	liquid, err := r.edge(table.Bubble, p)
+	liquid, err := r.edge(table.Bubble, p, &bubble)
 	if err != nil {
 		return State{}, false, nil
 	}
@@ -203,15 +207,25 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 	if r.boilAt(&b, &liquid, &vapor) {
 		return b.state(p, b.shareAt(c, value)), true, nil
 	}
-	flash := q.system.FlashPH
-	if c == entropy {
-		flash = q.system.FlashPS
-	}
-	f, err := flash(float64(p), value/q.perMass)
+	f, err := q.flash(p, c, value/q.perMass, &bubble, &dew)
 	if err != nil {
 		return State{}, false, nil
 	}
 	return q.flashed(&f), true, nil
+}
+
+// flash solves both phases of a blend, between the bubble and the dew point where
+// these are known.
+func (q *equation) flash(p quantity.Pressure, c caloric, perMole float64, bubble, dew *vle.Point) (vle.Flash, error) {
+	switch known := bubble.T > 0 && dew.T > 0; {
+	case known && c == enthalpy:
+		return q.system.FlashPHBetween(bubble, dew, perMole)
+	case known:
+		return q.system.FlashPSBetween(bubble, dew, perMole)
+	case c == enthalpy:
+		return q.system.FlashPH(float64(p), perMole)
+	}
+	return q.system.FlashPS(float64(p), perMole)
 }
 
 // superheatedStart guesses temperature and density of vapor with the given value
@@ -331,16 +345,14 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 	}
 	a, b := low.Temperature, high.Temperature
 	fa, fb := c.of(&low)-value, c.of(&high)-value
-	enough := 1e-12 * (fb - fa)
 	t := a + quantity.Temperature(fa/(fa-fb))*(b-a)
-	before := [2]float64{math.Inf(1), math.Inf(1)} // |f| of the last two steps
 	for i := range 200 {
 		s, err := r.State(p, t)
 		if err != nil {
 			return State{}, err
 		}
 		f := c.of(&s) - value
-		if math.Abs(f) <= enough || b-a <= 1e-12*b {
+		if math.Abs(f) <= 1e-12*math.Abs(fb-fa) || b-a <= 1e-12*b {
 			return s, nil
 		}
 		if f > 0 {
@@ -353,16 +365,13 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 			slope /= float64(t)
 		}
 		switch next := t - quantity.Temperature(f/slope); {
-		case math.Abs(f) > before[i%2]/2:
-			// Near the critical point the curve is so steep between two flat ends
-			// that Newton's steps go to and fro between them.
-			t = a + (b-a)/2
 		case slope > 0 && next > a && next < b:
 			t = next
-		default:
+		case i%3 != 0:
 			t = a + quantity.Temperature(fa/(fa-fb))*(b-a)
+		default:
+			t = a + (b-a)/2
 		}
-		before[i%2] = math.Abs(f)
 	}
 	return State{}, r.unsolved("state", errors.New("no temperature found"))
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -119,24 +118,27 @@ func (c *caseFile) priorLog(p component) float64 {
 		logSights(c.evidence, &c.suspects[p.a], &c.suspects[p.b])
 }
 
-// chargeMoved is the net charge added as a fraction of the label charge, or of the
-// usual one for the capacity.
+// usualCharge stands in where the label charge is not known: 2.5 lb per ton,
+// common practice, no source.
+const usualCharge = 1.134 / wattsPerTon // kg/W
+
+// chargeMoved is the net charge added as a fraction of the label charge.
 func (c *caseFile) chargeMoved(done []Action) float64 {
-	whole := float64(c.evidence.Charge)
-	if whole <= 0 {
-		capacity := c.evidence.NominalCapacity
+	charge := float64(c.evidence.Charge)
+	if charge <= 0 {
+		capacity := float64(c.evidence.NominalCapacity)
 		if capacity <= 0 {
-			capacity = quantity.Tons(3)
+			capacity = 3 * wattsPerTon
 		}
-		whole = float64(charge.UsualCharge(capacity))
+		charge = usualCharge * capacity
 	}
 	sum := 0.0
 	for _, a := range done {
 		switch a.Kind {
 		case ChargeAdded:
-			sum += float64(a.Mass) / whole
+			sum += float64(a.Mass) / charge
 		case ChargeRecovered:
-			sum -= float64(a.Mass) / whole
+			sum -= float64(a.Mass) / charge
 		}
 	}
 	return sum

@@ -102,18 +102,20 @@ func (f *fluid) fillDome(d *table.DomeSource, last float64, pressures, shares in
 func root(i, n int) float64 { return -math.Cos(math.Pi * (float64(i) + 0.5) / float64(n)) }
 
 // An isobar is the edges at one pressure.
-type isobar struct{ bubble, dew saturated }
+type isobar struct {
+	bubble, dew saturated
+	start, end  vle.Point // the same
+}
 
 func (f *fluid) edges(bubble float64) (e isobar, err error) {
-	b, err := f.system.BubbleT(bubble)
-	if err != nil {
+	if e.start, err = f.system.BubbleT(bubble); err != nil {
 		return e, fmt.Errorf("bubble: %w", err)
 	}
-	d, err := f.system.DewP(b.P)
-	if err != nil {
+	if e.end, err = f.system.DewP(e.start.P); err != nil {
 		return e, fmt.Errorf("dew: %w", err)
 	}
-	return isobar{f.properties(table.Bubble, b), f.properties(table.Dew, d)}, nil
+	e.bubble, e.dew = f.properties(table.Bubble, e.start), f.properties(table.Dew, e.end)
+	return e, nil
 }
 
 // An inner is a state between the edges.
@@ -126,12 +128,9 @@ type inner struct {
 func (f *fluid) inside(e *isobar, share float64) (in inner, err error) {
 	m := f.model.MolarMass()
 	line := func(a, b float64) float64 { return a + share*(b-a) }
-	s, err := f.system.FlashPH(e.bubble.pressure, line(e.bubble.enthalpy, e.dew.enthalpy)*m)
+	s, err := f.system.FlashPHBetween(&e.start, &e.end, line(e.bubble.enthalpy, e.dew.enthalpy)*m)
 	if err != nil {
 		return in, err
-	}
-	if s.Phase != vle.TwoPhase {
-		return in, errors.New("not two phases")
 	}
 	in.volume = 1 / (s.Rho * m)
 	liquid, vapor := 1/e.bubble.density, 1/e.dew.density

@@ -24,24 +24,26 @@ type Flash struct {
 // A boundary is where a blend, or a pure fluid, begins and ends to boil at a
 // pressure.
 type boundary struct {
-	bubble, dew Point
+	bubble, dew *Point
 	liquid      helmholtz.State // at the bubble point
 	vapor       helmholtz.State // at the dew point
 }
 
-func (s *System) boundaryAt(p float64) (b boundary, err error) {
-	if b.bubble, err = s.BubbleP(p); err != nil {
+func (s *System) boundaryAt(p float64, bubble, dew *Point) (b boundary, err error) {
+	if *bubble, err = s.BubbleP(p); err != nil {
 		return b, err
 	}
-	b.dew = b.bubble
+	*dew = *bubble
 	if !s.pure() {
-		if b.dew, err = s.DewP(p); err != nil {
+		if *dew, err = s.DewP(p); err != nil {
 			return b, err
 		}
 	}
-	b.liquid = s.m.At(b.bubble.T, b.bubble.RhoLiquid)
-	b.vapor = s.m.At(b.dew.T, b.dew.RhoVapor)
-	return b, nil
+	return s.between(bubble, dew), nil
+}
+
+func (s *System) between(bubble, dew *Point) boundary {
+	return boundary{bubble, dew, s.m.At(bubble.T, bubble.RhoLiquid), s.m.At(dew.T, dew.RhoVapor)}
 }
 
 // FlashPT is the state at a pressure and temperature. A pure fluid exactly at
@@ -53,7 +55,8 @@ func (s *System) FlashPT(p, t float64) (Flash, error) {
 	if err := s.ranged(t); err != nil {
 		return Flash{}, err
 	}
-	b, err := s.boundaryAt(p)
+	var bubble, dew Point
+	b, err := s.boundaryAt(p, &bubble, &dew)
 	switch {
 	case err == ErrAboveCritical || err == ErrBelowRange:
 		return s.homogeneous(p, t, Stable)
@@ -82,6 +85,26 @@ func (s *System) FlashPH(p, h float64) (Flash, error) { return s.flashP(p, h, en
 // FlashPS is the state at a pressure and molar entropy.
 func (s *System) FlashPS(p, sMolar float64) (Flash, error) { return s.flashP(p, sMolar, entropy) }
 
+// FlashPHBetween is the two-phase state at a molar enthalpy between those of
+// a bubble and a dew point that have been found at one pressure.
+func (s *System) FlashPHBetween(bubble, dew *Point, h float64) (Flash, error) {
+	b := s.between(bubble, dew)
+	return s.split(&b, bubble.P, enthalpy, h, b.liquid.H, b.vapor.H)
+}
+
+// FlashPSBetween is the same at a molar entropy.
+func (s *System) FlashPSBetween(bubble, dew *Point, sMolar float64) (Flash, error) {
+	b := s.between(bubble, dew)
+	return s.split(&b, bubble.P, entropy, sMolar, b.liquid.S, b.vapor.S)
+}
+
+// FlashPQBetween is the same at the vapor's part of the mass, 0 to 1.
+func (s *System) FlashPQBetween(bubble, dew *Point, part float64) (Flash, error) {
+	b := s.between(bubble, dew)
+	whole := s.m.MolarMass()
+	return s.split(&b, bubble.P, quality, part*whole, 0, whole)
+}
+
 // A property rises with temperature along an isobar.
 type property uint8
 
@@ -89,6 +112,7 @@ const (
 	temperature property = iota
 	enthalpy
 	entropy
+	quality // the mass of vapor in a mole of the whole, kg/mol
 )
 
 // of is the property of a phase and its slope along the isobar.
@@ -108,14 +132,16 @@ func (k property) slopes(st *helmholtz.State) (v, dT, dRho float64) {
 }
 
 // total is the property of a whole state.
-func (k property) total(f *Flash) float64 {
+func (s *System) total(k property, f *Flash) float64 {
 	switch k {
 	case temperature:
 		return f.T
 	case enthalpy:
 		return f.H
+	case entropy:
+		return f.S
 	}
-	return f.S
+	return f.VaporFraction * s.m.MolarMassOf(&f.Y)
 }
 
 // flashP solves for a property along an isobar.
@@ -123,7 +149,8 @@ func (s *System) flashP(p, want float64, k property) (Flash, error) {
 	if !valid(p) || math.IsNaN(want) || math.IsInf(want, 0) {
 		return Flash{}, ErrInput
 	}
-	b, err := s.boundaryAt(p)
+	var bubble, dew Point
+	b, err := s.boundaryAt(p, &bubble, &dew)
 	low, high := s.low, s.high
 	if err == ErrAboveCritical || err == ErrBelowRange {
 		return s.alongIsobar(p, want, low, high, math.Sqrt(low*high), Stable, k)
@@ -246,7 +273,15 @@ func (s *System) split(b *boundary, p float64, k property, want, atBubble, atDew
 	defer q.release()
 	// low and high are the neighboring solutions that are known.
 	low, high := 0.0, 1.0
-	uLow, uHigh := q.unknownsOf(&b.bubble), q.unknownsOf(&b.dew)
+	uLow, uHigh := q.unknownsOf(b.bubble), q.unknownsOf(b.dew)
+	for _, start := range [...]float64{beta, 0.9, 0.5, 0.1} {
+		q.between(&uLow, &uHigh, start)
+		if f, ok := q.solveFor(k, want, atDew-atBubble, start); ok {
+			return f, nil
+		}
+	}
+	// Otherwise the vapor fraction is closed in on.
+	q.unstable = false
 	fLow, fHigh := atBubble-want, atDew-want
 	side := 0
 	for range 80 {
@@ -263,7 +298,7 @@ func (s *System) split(b *boundary, p float64, k property, want, atBubble, atDew
 			return Flash{}, ErrNotConverged
 		}
 		f := s.combine(p, beta, q.liquid.StateAt(q.rhoL), q.vapor.StateAt(q.rhoV), q.x, q.y)
-		d := k.total(&f) - want
+		d := s.total(k, &f) - want
 		if math.Abs(d) < 1e-10*(math.Abs(atDew-atBubble)) || high-low < 1e-14 {
 			return f, nil
 		}

@@ -116,6 +116,19 @@ func TestFlashesLeadBack(t *testing.T) {
 			}
 		}
 		if f.Phase == vle.TwoPhase {
+			m := s.Model()
+			part := f.VaporFraction * m.MolarMassOf(&f.Y) / m.MolarMass()
+			byQ, err1 := s.FlashPQBetween(&b, &d, part)
+			byH, err2 := s.FlashPHBetween(&b, &d, f.H)
+			byS, err3 := s.FlashPSBetween(&b, &d, f.S)
+			if err1 != nil || err2 != nil || err3 != nil {
+				t.Fatalf("%s at %g Pa, %g K between known points: %v, %v, %v", name, p, temp, err1, err2, err3)
+			}
+			for _, g := range []*vle.Flash{&byQ, &byH, &byS} {
+				if relative(g.T, f.T) > 1e-8 || math.Abs(g.VaporFraction-f.VaporFraction) > 1e-6 {
+					t.Fatalf("%s at %g Pa, %g K: %+v leads back to %+v", name, p, temp, f, *g)
+				}
+			}
 			return
 		}
 		near, err := s.FlashPHFrom(p, f.H, f.T*1.02, f.Rho*1.01)

@@ -6,9 +6,9 @@ import (
 	"github.com/satline/satline/internal/helmholtz"
 )
 
-// maxUnknowns is the size of the largest system: two phases' concentrations and
-// temperature.
-const maxUnknowns = 2*helmholtz.MaxComponents + 1
+// maxUnknowns is the size of the largest system: two phases' concentrations,
+// temperature and vapor fraction.
+const maxUnknowns = 2*helmholtz.MaxComponents + 2
 
 // A vector is the unknowns of a system, or a step of them.
 type vector [maxUnknowns]float64
