@@ -126,9 +126,11 @@ func TestInBrowser(t *testing.T) {
 				keyboard(t, b)
 			}
 			enterKey(t, b)
+			wrongLog(t, b)
 			kept(t, b, file)
 			printed(t, b, s.name)
 			opened(t, b)
+			wrongFiles(t, b)
 			if asked := b.requests(); len(asked) > 0 {
 				t.Errorf("requests left the page: %q", asked)
 			}
@@ -343,6 +345,28 @@ func chargeLog(t *testing.T, b *browser) {
 	b.wait("one entry less", `document.querySelectorAll("#log-list tbody tr").length === 5`)
 }
 
+// wrongLog: readings that are marked are not logged, and a move that cannot be
+// read is said not to be used.
+func wrongLog(t *testing.T, b *browser) {
+	t.Helper()
+	entries := func() int { return decode[int](b, b.eval(`document.querySelectorAll("#log-list tbody tr").length`)) }
+	before := entries()
+	b.write("f-readings-liquidLine", "92 psi")
+	b.eval(`document.activeElement.blur()`)
+	b.wait("the mark of a wrong reading", `document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`)
+	b.eval(`document.getElementById("log-now").click()`)
+	if got := b.text(`document.activeElement.id`); got != "f-readings-liquidLine" || entries() != before {
+		t.Errorf("%d entries after %d, and the focus is at %s", entries(), before, got)
+	}
+	b.write("f-readings-liquidLine", "91")
+	b.write("f-move", "3 spoons")
+	b.press("#move-added")
+	b.wait("the word on a move that cannot be read", `document.getElementById("e-log").textContent.includes("spoons")`)
+	b.press("#log-undo")
+	b.wait("the word gone", `document.getElementById("e-log").textContent === ""`)
+	b.wait("the diagnosis again", `document.documentElement.dataset.answered === "whole"`)
+}
+
 // keyboard: tabbing reaches every control in the order of the page.
 func keyboard(t *testing.T, b *browser) {
 	t.Helper()
@@ -430,23 +454,13 @@ func opened(t *testing.T, b *browser) {
 	if err != nil || len(files) == 0 {
 		t.Fatalf("%v %v", files, err)
 	}
-	b.eval(`URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}`)
+	b.eval(`URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; window.confirm = () => true`)
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		quoted, err := json.Marshal(string(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		b.eval(fmt.Sprintf(`(() => {
-		  delete document.documentElement.dataset.answered;
-		  const d = new DataTransfer(), input = document.getElementById("file");
-		  d.items.add(new File([%s], "visit.json"));
-		  input.files = d.files;
-		  input.dispatchEvent(new Event("change"));
-		})()`, quoted))
+		b.openFile(string(text))
 		b.wait("the visit of "+file, `document.documentElement.dataset.answered === "whole"`)
 		want, err := satline.DecodeVisit(text)
 		if err != nil {
@@ -465,6 +479,48 @@ func opened(t *testing.T, b *browser) {
 			t.Errorf("%s, opened and saved again:\n%s", file, diff)
 		}
 	}
+}
+
+// openFile gives the page a file as its own dialog would.
+func (b *browser) openFile(text string) {
+	b.t.Helper()
+	quoted, err := json.Marshal(text)
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	b.eval(fmt.Sprintf(`(() => {
+	  delete document.documentElement.dataset.answered;
+	  const d = new DataTransfer(), input = document.getElementById("file");
+	  d.items.add(new File([%s], "visit.json"));
+	  input.files = d.files;
+	  document.getElementById("saved").textContent = "";
+	  input.dispatchEvent(new Event("change"));
+	})()`, quoted))
+}
+
+// wrongFiles: what is no visit, or is not wanted after all, leaves the one that
+// is entered as it was, and what a file has wrong is said.
+func wrongFiles(t *testing.T, b *browser) {
+	t.Helper()
+	held := `JSON.stringify([...document.querySelectorAll("[data-kind]")].map((e) => e.value))`
+	before := b.text(held)
+	const good = `{"equipment": {"refrigerant": "R-22", "metering": "TXV"}, "readings": {"liquidLine": 92}}`
+	for _, text := range []string{`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`, `not JSON`} {
+		b.openFile(text)
+		b.wait("the word on "+text, `document.getElementById("saved").textContent.startsWith("That file is not a visit")`)
+		if got := b.text(held); got != before {
+			t.Errorf("%s replaced what was entered: %s", text, got)
+		}
+	}
+	b.eval(`window.confirm = () => false`)
+	b.openFile(good)
+	b.eval(`new Promise((done) => setTimeout(done, 50))`)
+	if got := b.text(held); got != before {
+		t.Errorf("a file replaced what was entered, unasked: %s", got)
+	}
+	b.eval(`window.confirm = () => true`)
+	b.openFile(good)
+	b.wait("the word on a number without a unit", `document.getElementById("e-file").textContent.includes("readings.liquidLine")`)
 }
 
 // printed: the record on paper has the verdict and none of the form.

@@ -349,6 +349,23 @@
       place.classList.toggle("doubt", !problem && !!doubt);
       if (text) wrong.push(document.querySelector(`label[for="${e.id}"]`).textContent + ": " + text);
     });
+    leftOut(found);
+  }
+  // leftOut says what is not used of the log, and of a file what has no field.
+  function leftOut(found) {
+    const log = {}, file = [];
+    for (const [path, problem] of Object.entries(found)) {
+      const [, list, index, name] = /^(log|moves)\[(\d+)\]\.?(.*)$/.exec(path) || [];
+      const entry = list && state[list][index];
+      const field = document.querySelector(`[data-path="${CSS.escape(path)}"]`);
+      // The last that is said of an entry names what in it is wrong.
+      if (entry) log[list + index] = joined(`Not used of the log, after ${clock(entry.at)}: ${name ? short(name) + ": " : ""}${problem}.`);
+      else if (!list && !(field && field.value)) file.push(joined(`Not used: ${path ? path + ": " : ""}${problem}.`));
+    }
+    for (const [id, lines] of [["e-log", Object.values(log)], ["e-file", file]]) {
+      if ($(id).textContent !== lines.join(" ")) $(id).textContent = lines.join(" ");
+      wrong.push(...lines);
+    }
   }
   let sayTimer = 0, said = "", wrong = [];
   // announce tells a screen reader what is new, once the typing pauses.
@@ -511,8 +528,12 @@
     return Math.max(elapsed(), lastAt() + (lastAt() >= 0 ? 1 : 0), 0);
   }
   function logNow() {
-    const now = readings();
+    const now = readings(), marked = document.querySelector('[data-path^="readings."][aria-invalid]');
     if (Object.keys(now).length === 0) return say("There are no readings to log.");
+    if (marked) {
+      marked.focus();
+      return say("Mend the marked reading first.");
+    }
     state.log.push({ at: logTime(), readings: now });
     changed();
     say(`Logged ${Object.keys(now).length} readings.`);
@@ -573,8 +594,19 @@
     say("Saved as a file.");
   }
   const seconds = (text) => [...String(text).matchAll(/([\d.]+)\s*(h|min|ms|m|s)/g)].reduce((sum, [, n, u]) => sum + n * { h: 3600, m: 60, min: 60, s: 1, ms: 0.001 }[u], 0);
+  // open shows the visit of a file and returns what of it has no field here; on
+  // error what is entered stays as it was.
   function open(doc) {
-    const v = doc.visit || doc;
+    const v = doc.visit || doc, before = state;
+    if (!v.equipment && !v.readings) throw new Error("no visit");
+    try {
+      return replaceBy(v);
+    } catch (cause) {
+      state = before;
+      throw cause;
+    }
+  }
+  function replaceBy(v) {
     state = empty();
     state.system = v.units === "SI" ? "SI" : "IP";
     state.metering = (v.equipment && v.equipment.metering) || "";
@@ -594,7 +626,7 @@
     };
     walk(v, "");
     state.log = (v.log || []).map(({ at, ...r }) => ({ at: Math.round(seconds(at)), readings: r }));
-    state.moves = (v.moves || []).map((m) => ({ at: Math.round(seconds(m.at)), way: m.added ? "added" : "recovered", mass: m.added || m.recovered }));
+    state.moves = (v.moves || []).map((m) => ({ at: Math.round(seconds(m.at)), way: m.added ? "added" : "recovered", mass: m.added || m.recovered || "" }));
     if (lastAt() >= 0) state.start = Date.now() - 1000 * lastAt();
     shown = null;
     changed();
@@ -606,6 +638,8 @@
     if (kind === "minutes" && /^\d+m$/.test(value)) return value.slice(0, -1);
     return unit && value.endsWith(" " + unit) && bare(value.slice(0, -unit.length - 1)) ? value.slice(0, -unit.length - 1) : value;
   }
+
+  const mayReplace = (by) => (Object.values(state.texts).every((text) => !text) && lastAt() < 0) || confirm(`Replace what is entered by ${by}?`);
 
   // ---- events
 
@@ -651,14 +685,16 @@
       e.target.value = "";
       if (!file) return;
       try {
-        const kept = open(JSON.parse(await file.text()));
-        say(`Opened ${file.name}.` + (kept.length ? ` Used, though it has no field here: ${kept.join(", ")}.` : ""));
+        const doc = JSON.parse(await file.text());
+        if (!mayReplace("the file")) return;
+        const kept = open(doc);
+        say(`Opened ${file.name}.` + (kept.length ? ` Kept, though it has no field here: ${kept.join(", ")}.` : ""));
       } catch {
         say("That file is not a visit in JSON.");
       }
     });
     $("example").addEventListener("click", () => {
-      if (Object.keys(state.texts).length && !confirm("Replace what is entered by an invented example?")) return;
+      if (!mayReplace("an invented example")) return;
       open(JSON.parse($("sample").textContent));
       say("An invented visit is shown.");
     });
