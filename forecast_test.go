@@ -58,7 +58,7 @@ func TestForecastOfACoolNight(t *testing.T) {
 // much, now and elsewhere.
 func TestForecastSaysWhatItMisses(t *testing.T) {
 	missed := 0
-	for _, name := range []string{"sound-r410a-piston", "liquid-line-restricted", "dirty-filter-low-superheat", "cool-night"} {
+	for _, name := range []string{"sound-r410a-piston", "liquid-line-restricted", "dirty-filter-low-superheat", "compressor-leaking"} {
 		v := load(t, name)
 		out, err := Forecast(v, Scenario{Name: "now"}, CoolNight())
 		if err != nil {
@@ -78,7 +78,7 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 			if gap > c.model.Std+1e-4 || gap > c.tonight+c.measured.Std {
 				t.Errorf("%s: %s %v in the model, %v measured, ± %v K tonight", name, c.name, c.model, c.measured, c.tonight)
 			}
-			if gap > 3 {
+			if gap > 2.5 {
 				missed++
 				if !strings.Contains(said, "misses the "+c.name) && !strings.Contains(said, "and "+c.name) {
 					t.Errorf("%s: the model misses the %s by %v K and says %q", name, c.name, gap, said)

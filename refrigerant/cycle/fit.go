@@ -226,19 +226,53 @@ func (l *leastSquares) normal(x, r []float64) (*mat.SymDense, *mat.VecDense, err
 	return &a, &b, nil
 }
 
+// poor is the root mean square of the residuals, readings and priors together, from
+// which a fit is tried from elsewhere.
+const poor = 1.2
+
+// elsewhere are starts for fits that end badly: a metering device that is closed or open
+// too far, a condenser better than usual. A search that began with little charge stays at a
+// condenser without liquid, where the readings do not move with what would bring it back.
+var elsewhere = []map[string]float64{
+	{"metering": -0.3}, {"metering": -0.5}, {"metering": 0.3}, {"condenser": 0.6, "charge": -0.08},
+}
+
+// run fits from the best start, and where that ends badly from elsewhere.
 func (l *leastSquares) run() (*Fitted, error) {
-	const rounds = 25
-	n := len(l.parameters)
 	x, r, now, err := l.start()
 	if err != nil {
 		return nil, err
 	}
+	if x, r, now, err = l.descend(x, r, now); err != nil {
+		return nil, err
+	}
+	if best := sumOfSquares(r); best > poor*poor*float64(len(r)) {
+		for _, start := range elsewhere {
+			try := make([]float64, len(l.parameters))
+			for i, p := range l.parameters {
+				try[i] = start[p.name]
+			}
+			rt, o, err := l.residuals(try)
+			if err != nil {
+				continue
+			}
+			if xt, rt, o, err := l.descend(try, rt, o); err == nil && sumOfSquares(rt) < best {
+				best, x, r, now = sumOfSquares(rt), xt, rt, o
+			}
+		}
+	}
+	return l.fitted(x, r, now)
+}
+
+// descend goes down from x, by the method of Levenberg and Marquardt.
+func (l *leastSquares) descend(x, r []float64, now Operating) ([]float64, []float64, Operating, error) {
+	const rounds = 25
+	n := len(l.parameters)
 	damping := 1e-3
-	var a *mat.SymDense
 	for range rounds {
-		var b *mat.VecDense
-		if a, b, err = l.normal(x, r); err != nil {
-			return nil, err
+		a, b, err := l.normal(x, r)
+		if err != nil {
+			return nil, nil, now, err
 		}
 		before := sumOfSquares(r)
 		improved := false
@@ -267,7 +301,14 @@ func (l *leastSquares) run() (*Fitted, error) {
 			break
 		}
 	}
-	if a, _, err = l.normal(x, r); err != nil {
+	return x, r, now, nil
+}
+
+// fitted is the machine at x, with the covariance there.
+func (l *leastSquares) fitted(x, r []float64, now Operating) (*Fitted, error) {
+	n := len(x)
+	a, _, err := l.normal(x, r)
+	if err != nil {
 		return nil, err
 	}
 	var chol mat.Cholesky

@@ -42,6 +42,45 @@ func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
 	}
 }
 
+// A starved coil beside liquid that stacks in the condenser is read as that and not as a
+// loss of charge, which would leave the condenser without liquid.
+func TestFitFindsLiquidBehindARestriction(t *testing.T) {
+	s := machine(t, "R-410A", TXV)
+	c := weather(85, 76, 64)
+	o := solve(t, s, c, Faults{})
+	v := visitTo(nil, c, &o)
+	r := s.Refrigerant()
+	reading := func(at func(quantity.Temperature) (quantity.Pressure, error), f float64) *quantity.Uncertain[quantity.GaugePressure] {
+		p, err := at(quantity.Fahrenheit(f))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return &quantity.Uncertain[quantity.GaugePressure]{Value: p.Gauge(quantity.StandardAtmosphere), Std: 4e3}
+	}
+	line := func(f float64) *quantity.Uncertain[quantity.Temperature] {
+		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f), Std: 0.5}
+	}
+	v.SuctionPressure, v.LiquidPressure = reading(r.DewPressure, 24), reading(r.BubblePressure, 104)
+	v.SuctionLine, v.LiquidLine, v.DischargeLine, v.Supply = line(62), line(87), line(185), line(65)
+	v.CondenserLeaving, v.Power = nil, nil
+	f, err := Fit(s, v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := f.Predict(c, Faults{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := p.Subcooling.Value.Fahrenheit() - 17; math.Abs(d) > 3 || f.Misfit() > 1.5 {
+		t.Errorf("subcooling %v of 17 °F, misfit %g", p.Subcooling, f.Misfit())
+	}
+	for _, u := range f.Unknowns() {
+		if u.Name == "metering" && u.Value > -0.2 {
+			t.Errorf("metering %g: nothing closed", u.Value)
+		}
+	}
+}
+
 // Exact readings of the ordinary machine leave it as it is.
 func TestFitOfTheOrdinaryMachine(t *testing.T) {
 	for m := FixedRestrictor; m <= Capillary; m++ {
