@@ -74,9 +74,12 @@ type Belief string
 
 // The beliefs.
 const (
-	Believed   Belief = "believed"
-	Unusual    Belief = "unusual"
-	Doubted    Belief = "doubted"
+	Believed Belief = "believed"
+	// Unusual: seldom so, and possible.
+	Unusual Belief = "unusual"
+	// Doubted: at odds with other readings; what rests on it is held back.
+	Doubted Belief = "doubted"
+	// Impossible: no machine reads so; measure it again before anything else.
 	Impossible Belief = "impossible"
 )
 
@@ -147,16 +150,20 @@ type Derived struct {
 	Efficiency *airside.Efficiency `json:"efficiency,omitzero"`
 }
 
-// Charge outcomes.
+// A ChargeOutcome is what can be said of the charge.
 type ChargeOutcome string
 
 // The outcomes of judging the charge.
 const (
-	ChargeInBand      ChargeOutcome = "in band"
-	ChargeLow         ChargeOutcome = "undercharged"
-	ChargeHigh        ChargeOutcome = "overcharged"
-	ChargeCannotTell  ChargeOutcome = "these instruments cannot tell"
-	ChargeNotNow      ChargeOutcome = "do not charge by this method now"
+	// ChargeInBand: within the tolerance of its target; leave it.
+	ChargeInBand ChargeOutcome = "in band"
+	ChargeLow    ChargeOutcome = "undercharged"
+	ChargeHigh   ChargeOutcome = "overcharged"
+	// ChargeCannotTell: the uncertainty of the readings leaves it open.
+	ChargeCannotTell ChargeOutcome = "these instruments cannot tell"
+	// ChargeNotNow: the conditions rule the method out; Instead says what to do.
+	ChargeNotNow ChargeOutcome = "do not charge by this method now"
+	// ChargeNotMeasured: Missing names the readings that the method lacks.
 	ChargeNotMeasured ChargeOutcome = "not measured"
 )
 

@@ -7,8 +7,9 @@ const (
 	// Whole is everything: verdicts, the next dose, what would freeze the coil,
 	// the diagnosis.
 	Whole Scope = iota
-	// VerdictOnly leaves out the size of the next dose, freezing and the diagnosis, which take a hundred times as long as everything
-	// else together; for a batch of visits, or a display that follows the gauges.
+	// VerdictOnly leaves out the size of the next dose, freezing and the diagnosis,
+	// which take a hundred times as long as everything else together; for a batch of
+	// visits, or a display that follows the gauges.
 	VerdictOnly
 )
 

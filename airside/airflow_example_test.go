@@ -177,8 +177,8 @@ func ExampleEfficiencyOf() {
 	// EER 10.8 ± 0.6, COP 3.17 ± 0.18, <nil>
 }
 
-func ExampleClose() {
-	c, err := airside.Close(
+func ExampleClosureOf() {
+	c, err := airside.ClosureOf(
 		quantity.BtuPerHour(33500).PlusMinus(quantity.BtuPerHour(2600)),
 		quantity.BtuPerHour(36100).PlusMinus(quantity.BtuPerHour(1500)),
 	)

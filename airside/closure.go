@@ -45,10 +45,10 @@ type Closure struct {
 	Best quantity.Uncertain[quantity.Power] `json:"best"`
 }
 
-// Close holds the air side against the refrigerant side. Both are to be of the
+// ClosureOf holds the air side against the refrigerant side. Both are to be of the
 // coil alone, or the heat of the blower is to be taken off the one that has it.
 // The error is a *RangeError where the refrigerant side is not above zero.
-func Close(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, error) {
+func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, error) {
 	const most = quantity.Power(1e9)
 	if err := readable("capacity on the air side", air, -most, most, "see MeasureCapacity"); err != nil {
 		return Closure{}, err

@@ -17,7 +17,7 @@ func TestClose(t *testing.T) {
 		air, refrigerant quantity.Uncertain[quantity.Power]
 		closes           bool
 	}{{kw(10, 0.6), kw(10.8, 0.4), true}, {kw(13, 0.6), kw(10.8, 0.4), false}, {kw(8, 0.6), kw(10.8, 0.4), false}} {
-		got, err := Close(c.air, c.refrigerant)
+		got, err := ClosureOf(c.air, c.refrigerant)
 		if err != nil || got.Closes != c.closes || len(got.Reasons(quantity.SI)) != 2 {
 			t.Errorf("%+v, %v", got, err)
 		}
@@ -25,11 +25,11 @@ func TestClose(t *testing.T) {
 			t.Errorf("the mean of two is no better than the better: %v", got.Best)
 		}
 	}
-	got, err := Close(kw(10, 0), kw(10.8, 0))
+	got, err := ClosureOf(kw(10, 0), kw(10.8, 0))
 	if err != nil || got.Best.Value != quantity.Kilowatts(10.8) || math.IsNaN(got.RelativeStd) {
 		t.Errorf("without uncertainty: %+v, %v", got, err)
 	}
-	if _, err := Close(kw(10, 0.5), kw(0, 0.5)); err == nil {
+	if _, err := ClosureOf(kw(10, 0.5), kw(0, 0.5)); err == nil {
 		t.Error("nothing is closed against")
 	}
 }

@@ -89,7 +89,7 @@ func TestNothingIsNaN(t *testing.T) {
 			}},
 			{"MeasureBypass", func() (any, error) { return MeasureBypass(capacityReadings) }},
 			{"EfficiencyOf", func() (any, error) { return EfficiencyOf(power("q"), power("w")) }},
-			{"Close", func() (any, error) { return Close(power("q"), power("w")) }},
+			{"ClosureOf", func() (any, error) { return ClosureOf(power("q"), power("w")) }},
 			{"RatedCoil", func() (any, error) { return RatedCoil(power("q").Value, flow.Value) }},
 			{"HeatRise", func() (any, error) { return HeatRise{power("q"), at, temp("s")}.Airflow() }},
 			{"GasInput", func() (any, error) {

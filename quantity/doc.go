@@ -25,7 +25,8 @@
 // because a number without a unit is the commonest wrong reading of all. Lengths
 // and masses also read in two steps and in fractions: "6 lb 4 oz", "1 1/8 in".
 // MarshalText writes one unit per type, with digits enough that reading the
-// text back gives the same bits. Format writes for people, in either system.
+// text back gives the same bits; a value that is no number or infinite is an
+// error. Format writes for people, in either system.
 //
 // # Validity
 //

@@ -77,3 +77,23 @@ func ExampleTemperature_MarshalText() {
 	// {"supply":"12.5 °C","charge":"2.75 kg"} <nil>
 	// 82.0 °F <nil>
 }
+
+// A data sheet states limits: within 1 °F is 0.6 °F as a standard uncertainty.
+func ExampleUncertain_Rectangular() {
+	reading := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(1)).Rectangular()
+	fmt.Println(reading.Format(quantity.IP))
+	// Output: 62.0 °F ± 0.6 °F
+}
+
+// The line at which a superheat of 12 °F is right.
+func ExampleTemperature_Add() {
+	saturated := quantity.Fahrenheit(41.5)
+	fmt.Println(saturated.Add(quantity.FahrenheitDelta(12)).Format(quantity.IP))
+	// Output: 53.5 °F
+}
+
+func ExampleUncertain_Interval() {
+	low, high := quantity.PSIG(118).PlusMinus(quantity.PSIG(0.6)).Interval(2)
+	fmt.Println(low.Format(quantity.IP), "to", high.Format(quantity.IP))
+	// Output: 116.8 psig to 119.2 psig
+}

@@ -16,16 +16,23 @@ type Quantity interface {
 
 // Uncertain pairs a value with its standard uncertainty, one standard
 // deviation in the sense of the GUM (JCGM 100:2008, 2.3.1). An instrument's
-// "±1 °F" is usually a limit; for a limit that is all one knows, the standard
-// uncertainty is the limit over √3 (GUM 4.3.7).
+// "±1 °F" is usually a limit; see Rectangular.
 //
 // The text form is "62 °F ± 0.6 °F"; a value without "±" has no uncertainty
 // stated, which reads back as zero.
 type Uncertain[T Quantity] struct {
 	Value T
 	// Std is the standard uncertainty in the SI unit of T, for a Temperature
-	// in kelvin. It is never negative.
+	// in kelvin. It is never negative: the PlusMinus methods take the size alone.
 	Std float64
+}
+
+// Rectangular returns u with what stands beside the value taken for a limit: the
+// "± 1 °F" of a data sheet, within which the error is as likely anywhere. The
+// standard uncertainty of that is the limit over √3 (GUM 4.3.7).
+func (u Uncertain[T]) Rectangular() Uncertain[T] {
+	u.Std /= math.Sqrt(3)
+	return u
 }
 
 // Interval returns the value less and plus k standard uncertainties.

@@ -10,6 +10,7 @@ import (
 // and so how much care its two columns need.
 type GlideClass string
 
+// The classes.
 const (
 	// PureFluid has one saturation temperature.
 	PureFluid GlideClass = "pure fluid"

@@ -58,7 +58,8 @@ func (r *Refrigerant) DewTemperature(p quantity.Pressure) (quantity.Temperature,
 }
 
 // Glide returns how far the dew point lies above the bubble point at p: zero for
-// a pure fluid, next to nothing for an azeotrope near its pressure.
+// a pure fluid, next to nothing for an azeotrope near its pressure. The range and
+// errors are those of BubbleTemperature.
 func (r *Refrigerant) Glide(p quantity.Pressure) (quantity.TemperatureDelta, error) {
 	bubble, err := r.BubbleTemperature(p)
 	if err != nil {
@@ -74,7 +75,8 @@ func (r *Refrigerant) Glide(p quantity.Pressure) (quantity.TemperatureDelta, err
 // Superheat returns how far the line temperature is above the dew point at p,
 // both taken at the same place. A negative superheat is returned as measured.
 // It cannot exist in equilibrium: either liquid is coming back, or clamp, gauge
-// or refrigerant is wrong.
+// or refrigerant is wrong. The range of p and the errors are those of
+// DewTemperature.
 func (r *Refrigerant) Superheat(p quantity.Pressure, line quantity.Temperature) (quantity.TemperatureDelta, error) {
 	dew, err := r.DewTemperature(p)
 	if err != nil {
@@ -89,7 +91,7 @@ func (r *Refrigerant) Superheat(p quantity.Pressure, line quantity.Temperature) 
 // Subcooling returns how far the line temperature is below the bubble point at
 // p, both taken at the same place. A negative subcooling is returned as
 // measured: there is vapor in the liquid line, or clamp, gauge or refrigerant is
-// wrong.
+// wrong. The range of p and the errors are those of BubbleTemperature.
 func (r *Refrigerant) Subcooling(p quantity.Pressure, line quantity.Temperature) (quantity.TemperatureDelta, error) {
 	bubble, err := r.BubbleTemperature(p)
 	if err != nil {
@@ -114,7 +116,8 @@ func (r *Refrigerant) checkLine(line quantity.Temperature) error {
 	}
 }
 
-// BubbleDensity returns the density of saturated liquid r at t.
+// BubbleDensity returns the density of saturated liquid r at t. The range and errors
+// are those of BubblePressure.
 func (r *Refrigerant) BubbleDensity(t quantity.Temperature) (quantity.Density, error) {
 	if v, ok := r.table().At(table.BubbleDensity, float64(t)); ok {
 		return quantity.Density(v), nil
@@ -123,7 +126,8 @@ func (r *Refrigerant) BubbleDensity(t quantity.Temperature) (quantity.Density, e
 	return quantity.Density(s.density), err
 }
 
-// DewDensity returns the density of saturated vapor r at t.
+// DewDensity returns the density of saturated vapor r at t. The range and errors
+// are those of DewPressure.
 func (r *Refrigerant) DewDensity(t quantity.Temperature) (quantity.Density, error) {
 	if v, ok := r.table().At(table.DewDensity, float64(t)); ok {
 		return quantity.Density(v), nil
@@ -132,7 +136,8 @@ func (r *Refrigerant) DewDensity(t quantity.Temperature) (quantity.Density, erro
 	return quantity.Density(s.density), err
 }
 
-// BubbleEnthalpy returns the enthalpy of saturated liquid r at t.
+// BubbleEnthalpy returns the enthalpy of saturated liquid r at t. The range and errors
+// are those of BubblePressure.
 func (r *Refrigerant) BubbleEnthalpy(t quantity.Temperature) (quantity.SpecificEnthalpy, error) {
 	if v, ok := r.table().At(table.BubbleEnthalpy, float64(t)); ok {
 		return quantity.SpecificEnthalpy(v), nil
@@ -141,7 +146,8 @@ func (r *Refrigerant) BubbleEnthalpy(t quantity.Temperature) (quantity.SpecificE
 	return quantity.SpecificEnthalpy(s.enthalpy), err
 }
 
-// DewEnthalpy returns the enthalpy of saturated vapor r at t.
+// DewEnthalpy returns the enthalpy of saturated vapor r at t. The range and errors
+// are those of DewPressure.
 func (r *Refrigerant) DewEnthalpy(t quantity.Temperature) (quantity.SpecificEnthalpy, error) {
 	if v, ok := r.table().At(table.DewEnthalpy, float64(t)); ok {
 		return quantity.SpecificEnthalpy(v), nil
@@ -150,7 +156,8 @@ func (r *Refrigerant) DewEnthalpy(t quantity.Temperature) (quantity.SpecificEnth
 	return quantity.SpecificEnthalpy(s.enthalpy), err
 }
 
-// BubbleEntropy returns the entropy of saturated liquid r at t.
+// BubbleEntropy returns the entropy of saturated liquid r at t. The range and errors
+// are those of BubblePressure.
 func (r *Refrigerant) BubbleEntropy(t quantity.Temperature) (quantity.SpecificEntropy, error) {
 	if v, ok := r.table().At(table.BubbleEntropy, float64(t)); ok {
 		return quantity.SpecificEntropy(v), nil
@@ -159,7 +166,8 @@ func (r *Refrigerant) BubbleEntropy(t quantity.Temperature) (quantity.SpecificEn
 	return quantity.SpecificEntropy(s.entropy), err
 }
 
-// DewEntropy returns the entropy of saturated vapor r at t.
+// DewEntropy returns the entropy of saturated vapor r at t. The range and errors
+// are those of DewPressure.
 func (r *Refrigerant) DewEntropy(t quantity.Temperature) (quantity.SpecificEntropy, error) {
 	if v, ok := r.table().At(table.DewEntropy, float64(t)); ok {
 		return quantity.SpecificEntropy(v), nil

@@ -10,13 +10,16 @@ import (
 
 // SVG writes the chart as a drawing of the page's size. It names the fonts it was
 // laid out with and others of the same width after them, and carries a title and a
-// description for who listens to it.
+// description for who listens to it. A page with a side below 200 or above 4000
+// points is a *quantity.RangeError; any other error is the writer's.
 func (c *Chart) SVG(w io.Writer, page Page) error {
 	return picture.SVG(w, picture.Page(page), c.options.Title, c.Describe(), func(canvas draw.Canvas) { c.draw(canvas, page) })
 }
 
 // PNG writes the chart as an image of dpi pixels per inch: 96 gives a Phone page
-// 390 pixels wide, 192 the 780 that a sharp screen shows as wide.
+// 390 pixels wide, 192 the 780 that a sharp screen shows as wide. A dpi outside 48 to
+// 600, an image of more than 64 million pixels and a page as for SVG are a
+// *quantity.RangeError; any other error is the writer's.
 func (c *Chart) PNG(w io.Writer, page Page, dpi int) error {
 	return picture.PNG(w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, page) })
 }

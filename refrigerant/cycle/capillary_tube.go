@@ -29,7 +29,8 @@ const (
 )
 
 // Flow returns what passes through all tubes from a state upstream to a pressure
-// downstream.
+// downstream, none where that is not lower. The error is a *RangeError, or
+// refrigerant.ErrNoRefrigerant.
 func (c CapillaryTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure) (quantity.MassFlow, error) {
 	if err := c.check(); err != nil {
 		return 0, err

@@ -130,7 +130,8 @@ func (m *Map) none(flow float64) error {
 	return &RangeError{Quantity: "flow of a compressor map", Value: quantity.MassFlow(flow), Min: quantity.MassFlow(0), Advice: "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?"}
 }
 
-// AtState is At with the suction gas in a state of its own.
+// AtState is At with the suction gas in a state of its own, and the discharge by its
+// pressure. The error is a *RangeError, or refrigerant.ErrNoRefrigerant.
 func (m *Map) AtState(r *refrigerant.Refrigerant, suction refrigerant.State, discharge quantity.Pressure) (quantity.MassFlow, quantity.Power, error) {
 	td, err := r.DewTemperature(suction.Pressure)
 	if err != nil {

@@ -31,7 +31,7 @@ type FreezeForecast struct {
 const freezing = 273.15 // K
 
 // Freeze returns how near the fitted machine is to frost under conditions c, with the
-// changes of Predict.
+// changes and the errors of Predict.
 func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 	p, err := f.Predict(c, changed)
 	if err != nil {

@@ -63,6 +63,9 @@ func (d Departure) Text(sys quantity.System) string {
 // The band has three parts: what the fit left open, what a model of this kind is off by
 // where it was fitted, and a growth of that with the distance from there (own judgement:
 // see the table in the code; a test holds that 95 % bands cover machines with other laws).
+//
+// Conditions and changes have the ranges of System.Solve; beyond them the error is a
+// *RangeError.
 func (f *Fitted) Predict(c Conditions, changed Faults) (Prediction, error) {
 	if !f.made() {
 		return Prediction{}, ErrNoSystem

@@ -27,7 +27,8 @@ func (s ShortTube) area() float64 {
 }
 
 // Flow returns what passes from a state upstream to a pressure downstream. The
-// upstream state is subcooled liquid or has a quality up to 0.5.
+// upstream state is subcooled liquid or has a quality up to 0.5. The error is a
+// *RangeError, or refrigerant.ErrNoRefrigerant.
 func (s ShortTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure) (quantity.MassFlow, error) {
 	if err := s.check(); err != nil {
 		return 0, err

@@ -11,13 +11,16 @@ import (
 )
 
 // SVG writes the diagram as a drawing of the page's size, with a title and a
-// description for who listens to it.
+// description for who listens to it. A page with a side below 200 or above 4000
+// points is a *quantity.RangeError; any other error is the writer's.
 func (d *Diagram) SVG(w io.Writer, page Page) error {
 	return picture.SVG(w, picture.Page(page), d.options.Title, d.Describe(), func(c draw.Canvas) { d.draw(c, page) })
 }
 
 // PNG writes the diagram as an image of dpi pixels per inch: 96 gives a Phone page
-// 390 pixels wide, 192 the 780 that a sharp screen shows as wide.
+// 390 pixels wide, 192 the 780 that a sharp screen shows as wide. A dpi outside 48 to
+// 600, an image of more than 64 million pixels and a page as for SVG are a
+// *quantity.RangeError; any other error is the writer's.
 func (d *Diagram) PNG(w io.Writer, page Page, dpi int) error {
 	return picture.PNG(w, picture.Page(page), dpi, func(c draw.Canvas) { d.draw(c, page) })
 }
