@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -116,8 +117,14 @@ func TestTraverse(t *testing.T) {
 		t.Errorf("thin air is faster at the same velocity pressure and carries less: %v after %v, %v", c.Flow.Value, b.Flow.Value, err)
 	}
 	p.VelocityPressures[3] = -2
-	if d, err := p.Airflow(); err != nil || math.Abs(float64(d.Flow.Value/c.Flow.Value)-0.96) > 1e-9 {
-		t.Errorf("air that runs back counts as none: %v, %v", float64(d.Flow.Value/c.Flow.Value), err)
+	if d, err := p.Airflow(); err != nil || math.Abs(float64(d.Flow.Value/c.Flow.Value)-0.96) > 1e-9 || !slices.ContainsFunc(d.Notes, func(n string) bool { return strings.HasPrefix(n, "1 of 25") }) {
+		t.Errorf("air that runs back counts as none: %v, %v, %v", float64(d.Flow.Value/c.Flow.Value), d.Notes, err)
+	}
+	for i := range p.VelocityPressures {
+		p.VelocityPressures[i] = -2
+	}
+	if d, err := p.Airflow(); err == nil || !strings.Contains(err.Error(), "hoses") {
+		t.Errorf("swapped hoses read %v, %v", d.Flow, err)
 	}
 	if few, err := (Traverse{Velocities: v.Velocities[:1], Area: area, Air: v.Air}).Airflow(); err != nil || len(few.Notes) == 0 {
 		t.Errorf("one reading passes for a traverse: %v", err)

@@ -3,6 +3,7 @@ package airside
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -39,39 +40,29 @@ func (v Traverse) Airflow() (Airflow, error) {
 	if !(v.InstrumentStd >= 0 && v.InstrumentStd <= 1) {
 		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the instrument", Value: quantity.Number(v.InstrumentStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "2 % is 0.02"}
 	}
+	n := len(v.Velocities) + len(v.VelocityPressures)
 	pitot := len(v.VelocityPressures) > 0
 	if pitot == (len(v.Velocities) > 0) {
-		return Airflow{}, &RangeError{Quantity: "readings of a traverse", Value: quantity.Number(len(v.Velocities) + len(v.VelocityPressures)), Min: quantity.Number(1),
+		return Airflow{}, &RangeError{Quantity: "readings of a traverse", Value: quantity.Number(n), Min: quantity.Number(1),
 			Advice: "give velocities or velocity pressures, not both and not neither"}
 	}
-	n := len(v.Velocities) + len(v.VelocityPressures)
 	method := ByVelocity
-	var mean, m2 float64 // of velocity, or of √velocity pressure
-	for i := range n {
-		var r float64
+	if pitot {
+		method = ByPitot
+	}
+	mean, scatter, back, err := v.average()
+	if err != nil {
+		return Airflow{}, err
+	}
+	if back == n {
+		var highest fmt.Stringer
 		if pitot {
-			method = ByPitot
-			p := v.VelocityPressures[i]
-			if err := within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
-				return Airflow{}, err
-			}
-			r = math.Sqrt(max(0, float64(p)))
+			highest = slices.Max(v.VelocityPressures)
 		} else {
-			u := v.Velocities[i]
-			if err := within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
-				return Airflow{}, err
-			}
-			r = max(0, float64(u))
+			highest = slices.Max(v.Velocities)
 		}
-		d := r - mean
-		mean += d / float64(i+1)
-		m2 += d * (r - mean)
+		return Airflow{}, &RangeError{Quantity: "highest reading of a traverse", Value: highest, Advice: "no reading is above zero: turn the instrument into the stream, or exchange the two hoses of the Pitot tube"}
 	}
-	scatter := 0.0
-	if n > 1 {
-		scatter = math.Sqrt(m2 / float64(n-1) / float64(n))
-	}
-
 	var x, std inputs
 	var names [maxInputs]string
 	v.Air.inputs(&x, &std, &names)
@@ -92,5 +83,41 @@ func (v Traverse) Airflow() (Airflow, error) {
 	if err == nil && n < 10 {
 		a.Notes = append(a.Notes, fmt.Sprintf("%d readings are few: a traverse has 25 points in a rectangular duct and 18 in a round one", n))
 	}
+	if err == nil && back > 0 {
+		a.Notes = append(a.Notes, fmt.Sprintf("%d of %d readings are not above zero and count as none: air runs back there", back, n))
+	}
 	return a, err
+}
+
+// average returns the mean of the velocities, or of the roots of the velocity
+// pressures, with what the scatter of the readings leaves of doubt, and how many
+// are not above zero.
+func (v Traverse) average() (mean, scatter float64, back int, err error) {
+	var m2 float64
+	n := 0
+	count := func(r float64) {
+		n++
+		if r == 0 {
+			back++
+		}
+		d := r - mean
+		mean += d / float64(n)
+		m2 += d * (r - mean)
+	}
+	for i, u := range v.Velocities {
+		if err := within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
+			return 0, 0, 0, err
+		}
+		count(max(0, float64(u)))
+	}
+	for i, p := range v.VelocityPressures {
+		if err := within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
+			return 0, 0, 0, err
+		}
+		count(math.Sqrt(max(0, float64(p))))
+	}
+	if n > 1 {
+		scatter = math.Sqrt(m2 / float64(n-1) / float64(n))
+	}
+	return mean, scatter, back, nil
 }
