@@ -37,7 +37,8 @@ var scenarios = []scenario{
 		return w
 	}, 0.35},
 	{"cold-room", "in a room kept at {at 66 °F}, {at 54 °F} wet bulb", func(w signature.Weather) signature.Weather {
-		return signature.Weather{Outdoor: w.Outdoor, ReturnWetBulb: min(w.ReturnWetBulb, 285.37), ReturnDryBulb: min(w.ReturnDryBulb, 292.04)}
+		w.ReturnWetBulb, w.ReturnDryBulb = min(w.ReturnWetBulb, 285.37), min(w.ReturnDryBulb, 292.04)
+		return w
 	}, 0.3},
 }
 

@@ -96,6 +96,7 @@ func atmosphere(by float64) func(*readings, *Evidence) bool {
 	return func(r *readings, e *Evidence) bool {
 		low := r.have[rEvaporating] && r.shiftPressure(rEvaporating, e, -by)
 		high := r.have[rCondensing] && r.shiftPressure(rCondensing, e, -by)
+		r.thin += by / float64(quantity.StandardAtmosphere)
 		return low || high
 	}
 }

@@ -42,6 +42,8 @@ type readings struct {
 	// evapGlide is dew less mean evaporating temperature, condGlide middle
 	// condensing less bubble temperature.
 	evapGlide, condGlide float64
+	// thin is by how much of the standard atmosphere the air is below it.
+	thin float64
 }
 
 // usualStd are the standard uncertainties of sound field instruments, for
@@ -96,6 +98,9 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 		r.evapGlide = 0.4 * glide
 		r.value[rEvaporating] -= r.evapGlide
 	}
+	if e.Atmosphere > 0 {
+		r.thin = 1 - float64(e.Atmosphere/quantity.StandardAtmosphere)
+	}
 	tons := float64(e.NominalCapacity) / wattsPerTon
 	rated := float64(e.RatedAirflow)
 	if rated <= 0 {
@@ -126,6 +131,7 @@ func plausible(kelvin float64) bool { return kelvin > 150 && kelvin < 600 }
 // air fills in the conditions of the air that were not read, with the doubt
 // that this brings.
 func (r *readings) air() (w signature.Weather, std [3]float64) {
+	w.Thin = r.thin
 	w.Outdoor, std[0] = r.value[rOutdoor], r.std[rOutdoor]
 	if !r.have[rOutdoor] {
 		w.Outdoor, std[0] = usualOutdoor, usualOutdoorStd

@@ -46,6 +46,10 @@ func (f Feature) String() string {
 // Weather is what the machine works against.
 type Weather struct {
 	Outdoor, ReturnWetBulb, ReturnDryBulb float64 // K
+	// Thin is by how much of the standard atmosphere at sea level the air is
+	// below it: 0.17 at 5,000 ft. Fans move the same volume everywhere, and so
+	// less air.
+	Thin float64
 }
 
 // Rated is the weather of AHRI 210/240 test A: 95 °F outdoors, 80 °F dry bulb
@@ -54,23 +58,24 @@ var Rated = Weather{Outdoor: 308.15, ReturnWetBulb: 292.594, ReturnDryBulb: 299.
 
 // Terms of the mean of a sound machine, and of a shift.
 const (
-	meanTerms  = 15
-	shiftTerms = 10
+	meanTerms  = 19
+	shiftTerms = 11
 )
 
 // basis evaluates a polynomial of the second degree in the weather and the
 // refrigerant's isentropic discharge superheat, and its derivatives by outdoor,
-// return wet bulb and return dry bulb. The first terms are those that shifts
-// use.
+// return wet bulb and return dry bulb (the atmosphere is known well enough).
+// The first terms are those that shifts use.
 func basis(w Weather, isentropic float64) (b [meanTerms]float64, d [3][meanTerms]float64) {
-	const so, sw, sd, sq = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0
+	const so, sw, sd, sq, st = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0, 1 / 0.15
 	o := (w.Outdoor - Rated.Outdoor) * so
 	i := (w.ReturnWetBulb - Rated.ReturnWetBulb) * sw
 	r := (w.ReturnDryBulb - Rated.ReturnDryBulb) * sd
 	q := (isentropic - UsualIsentropicSuperheat) * sq
-	b = [meanTerms]float64{1, o, i, q, r, o * o, i * i, o * i, q * o, q * i, i * r, r * r, o * r, q * q, q * r}
-	d[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, r * so, 0, 0}
-	d[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, r * sw, 0, 0, 0, 0}
-	d[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, i * sd, 2 * r * sd, o * sd, 0, q * sd}
+	t := w.Thin * st
+	b = [meanTerms]float64{1, o, i, q, r, o * o, i * i, o * i, q * o, q * i, t, i * r, r * r, o * r, q * q, q * r, t * t, t * o, t * i}
+	d[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, r * so, 0, 0, 0, t * so, 0}
+	d[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, r * sw, 0, 0, 0, 0, 0, 0, t * sw}
+	d[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * r * sd, o * sd, 0, q * sd, 0, 0, 0}
 	return b, d
 }

@@ -71,6 +71,7 @@ func (s *Sound) within(w Weather) Weather {
 		Outdoor:       min(max(w.Outdoor, s.Low.Outdoor), s.High.Outdoor),
 		ReturnWetBulb: min(max(w.ReturnWetBulb, s.Low.ReturnWetBulb), s.High.ReturnWetBulb),
 		ReturnDryBulb: min(max(w.ReturnDryBulb, s.Low.ReturnDryBulb), s.High.ReturnDryBulb),
+		Thin:          min(max(w.Thin, s.Low.Thin), s.High.Thin),
 	}
 }
 
@@ -141,7 +142,7 @@ var tables = sync.OnceValue(func() *[Devices]Table {
 	return &t
 })
 
-const magic = "satline signatures 1\n"
+const magic = "satline signatures 2\n"
 
 var errFormat = errors.New("not a signature table of this version")
 
@@ -230,7 +231,7 @@ func (w *writer) floats(v []float64) {
 }
 
 func (w *writer) weather(v Weather) {
-	w.floats([]float64{v.Outdoor, v.ReturnWetBulb, v.ReturnDryBulb})
+	w.floats([]float64{v.Outdoor, v.ReturnWetBulb, v.ReturnDryBulb, v.Thin})
 }
 
 func (w *writer) symmetric(m *Matrix) {
@@ -265,9 +266,9 @@ func (r *reader) floats(v []float64) {
 }
 
 func (r *reader) weather() Weather {
-	var v [3]float64
+	var v [4]float64
 	r.floats(v[:])
-	return Weather{v[0], v[1], v[2]}
+	return Weather{v[0], v[1], v[2], v[3]}
 }
 
 func (r *reader) symmetric(m *Matrix) {

@@ -87,6 +87,10 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	}
 	s.faults = s.slight
 	s.attic = quantity.Fahrenheit(uniform(95, 130))
+	// A third of the machines stand in the hills, up to where few people live.
+	if rng.IntN(3) == 0 {
+		s.weather.Elevation = quantity.Feet(uniform(0, 9000))
+	}
 	return nil
 }
 
@@ -112,6 +116,7 @@ func (s *sample) solve() (signature.Sample, bool, error) {
 		Q: s.q, Severity: s.severity,
 		Weather: signature.Weather{
 			Outdoor: float64(s.weather.OutdoorDryBulb), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
+			Thin: 1 - float64(quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere),
 		},
 	}
 	good, err := s.system.Solve(s.weather, s.slight)
@@ -145,7 +150,7 @@ func (s *sample) solve() (signature.Sample, bool, error) {
 // mixed is the air at the coil where attic air joins the return: as humid as
 // the outdoors of a summer day, here a dew point of 60 °F.
 func (s *sample) mixed() (cycle.Conditions, error) {
-	p := quantity.StandardAtmosphere
+	p := quantity.AtmosphereAt(s.weather.Elevation)
 	room, err := psychro.FromWetBulb(s.weather.ReturnDryBulb, s.weather.ReturnWetBulb, p)
 	if err != nil {
 		return s.weather, err
@@ -183,7 +188,7 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	v[signature.Subcooling] = float64(condBubble - o.Liquid.Temperature)
 	v[signature.DischargeOver] = float64(o.Discharge.Temperature) - condensing
 	v[signature.Split] = float64(s.weather.ReturnDryBulb - o.Supply)
-	supply, err := psychro.FromHumidityRatio(o.Supply, o.SupplyHumidityRatio, quantity.StandardAtmosphere)
+	supply, err := psychro.FromHumidityRatio(o.Supply, o.SupplyHumidityRatio, quantity.AtmosphereAt(s.weather.Elevation))
 	if err != nil {
 		return v, err
 	}
