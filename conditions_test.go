@@ -114,7 +114,8 @@ func TestSoundSplitHoldsUpNothing(t *testing.T) {
 			v.Readings.ReturnDryBulb = Measured(quantity.Fahrenheit(dryBulb))
 			v.Readings.ReturnWetBulb = Measured(quantity.Fahrenheit(62))
 			v.Readings.SupplyDryBulb = Measured(quantity.Fahrenheit(dryBulb - split))
-			v.Readings.SuctionLine = Measured(quantity.Fahrenheit(70))
+			v.Readings.SuctionPressure, v.Readings.LiquidPressure = Measured(quantity.PSIG(112)), Measured(quantity.PSIG(285))
+			v.Readings.SuctionLine, v.Readings.LiquidLine = Measured(quantity.Fahrenheit(66)), Measured(quantity.Fahrenheit(89))
 			a := assess(t, v)
 			if a.Air.Do != "" || a.Charge.Outcome != ChargeLow {
 				t.Errorf("split %v of %v °F: air %q, charge %q: %v", split, dryBulb, a.Air.Do, a.Charge.Outcome, a.Charge.Reasons)

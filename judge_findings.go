@@ -9,7 +9,6 @@ import (
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
-	"github.com/satline/satline/refrigerant"
 )
 
 // judgeFindings weighs everything together: what it may be, what one reading
@@ -78,7 +77,7 @@ func (j *job) forbidden(code string) bool {
 // likelier than a wrong charge.
 func (j *job) mendFirst() (cause string, chance float64, waits bool) {
 	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty && !d.Explanations[0].OfCharge() {
-		return d.Explanations[0].Title(j.visit.Units), d.Explanations[0].Probability, true
+		return d.Explanations[0].Title(j.visit.Units), d.Sureness(), true
 	}
 	return "", 0, false
 }
@@ -137,7 +136,7 @@ func (j *job) evidence() diagnose.Evidence {
 		Power:             r.Power,
 		ExternalStatic:    r.ExternalStatic,
 		Fluid:             j.fluid,
-		Others:            j.otherFluids(),
+		Others:            diagnose.Alternatives(j.fluid),
 		Atmosphere:        j.atmosphere.Pressure.Value,
 		AtmosphereAssumed: v.Site.Barometer == nil && v.Site.Elevation == nil,
 		Metering:          diagnose.Metering(e.Metering),
@@ -157,9 +156,6 @@ func (j *job) evidence() diagnose.Evidence {
 		},
 		Earlier: j.earlier(),
 	}
-	if q, err := signature.IsentropicSuperheat(j.fluid); err == nil {
-		out.IsentropicSuperheat = quantity.KelvinDelta(q)
-	}
 	return out
 }
 
@@ -171,18 +167,6 @@ func (j *job) expected() []diagnose.Expectation {
 	}
 	if s := j.visit.Equipment.Label.Subcooling; s != nil {
 		out = append(out, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(s.Value), Std: max(s.Std, 1), AtRated: true, Source: "the label"})
-	}
-	return out
-}
-
-// otherFluids are what the refrigerant named is most often mistaken for
-// (common practice, no source).
-func (j *job) otherFluids() []diagnose.Fluid {
-	var out []diagnose.Fluid
-	for _, name := range []string{"R-22", "R-407C", "R-410A", "R-32", "R-454B", "R-134a"} {
-		if f, err := refrigerant.Lookup(name); err == nil && f != j.fluid {
-			out = append(out, f)
-		}
 	}
 	return out
 }

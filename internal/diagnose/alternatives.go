@@ -1,6 +1,20 @@
 package diagnose
 
-import "github.com/satline/satline/refrigerant"
+import (
+	"slices"
+
+	"github.com/satline/satline/refrigerant"
+)
+
+// comfort lists the refrigerants of most machines that a technician meets, and
+// common is the share of those machines; that of any other is rare. Common
+// practice, no source.
+var (
+	comfort = []string{"R-410A", "R-22", "R-454B", "R-32", "R-407C", "R-134a"}
+	common  = map[string]float64{"R-410A": 0.5, "R-22": 0.2, "R-454B": 0.08, "R-32": 0.06, "R-407C": 0.05, "R-134a": 0.05}
+)
+
+const rare = 0.02
 
 // confused lists which refrigerants a technician may have selected, or
 // somebody charged, in place of another: those of the same machines, and those
@@ -18,10 +32,24 @@ var confused = map[string][]string{
 	"R-290":    {"R-22", "R-134a"},
 }
 
+// shareOf is how many of the machines hold a refrigerant.
+func shareOf(f Fluid) float64 {
+	if share, ok := common[f.Designation()]; ok {
+		return share
+	}
+	return rare
+}
+
 // Alternatives returns the refrigerants that one could be taken for.
 func Alternatives(r *refrigerant.Refrigerant) []Fluid {
 	var out []Fluid
-	for _, name := range confused[r.Designation()] {
+	names := confused[r.Designation()]
+	for _, name := range comfort {
+		if name != r.Designation() && !slices.Contains(names, name) {
+			names = append(slices.Clip(names), name)
+		}
+	}
+	for _, name := range names {
 		if other, err := refrigerant.Lookup(name); err == nil {
 			out = append(out, other)
 		}

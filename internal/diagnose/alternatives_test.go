@@ -14,11 +14,19 @@ func TestAlternativesAreRefrigerants(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if got := Alternatives(r); len(got) != len(others) {
-			t.Errorf("%s: %d of %d alternatives are known", name, len(got), len(others))
+		got := Alternatives(r)
+		for i, other := range others {
+			if i >= len(got) || got[i].Designation() != other {
+				t.Errorf("%s could be taken for %s, which is not among %v", name, other, got)
+			}
 		}
-		q, err := signature.IsentropicSuperheat(r)
-		t.Logf("%s %.2f %v", name, q, err)
+		seen := map[string]bool{name: true}
+		for _, f := range got {
+			if seen[f.Designation()] {
+				t.Errorf("%s could be taken for %s twice, or for itself", name, f.Designation())
+			}
+			seen[f.Designation()] = true
+		}
 	}
 }
 

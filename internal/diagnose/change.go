@@ -251,7 +251,8 @@ func (c *caseFile) at(a int, severity float64) state {
 	return s
 }
 
-// follow is 1 plus the gains of a component.
+// follow is how the features of a component follow the machine's own offset:
+// 1 plus the gains, as the clamps show it.
 func (c *caseFile) follow(p component) matrix {
 	var m matrix
 	for f := range m {
@@ -267,6 +268,14 @@ func (c *caseFile) follow(p component) matrix {
 					m[f][g] += s.gain[f][g]
 				}
 			}
+		}
+	}
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none {
+			continue
+		}
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.pull != nil {
+			s.pull.follow(&m)
 		}
 	}
 	return m

@@ -13,8 +13,8 @@ import (
 func TestDiagnosisIsRevised(t *testing.T) {
 	table := signature.For(signature.Fixed)
 	at := func(code Code, level int) vector {
-		v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
-		d := table.Cause(string(code))[level].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+		v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+		d := table.Cause(string(code))[level].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 		for f := range v {
 			v[f] += d[f]
 		}
@@ -43,8 +43,8 @@ func TestDiagnosisIsRevised(t *testing.T) {
 // What was mended is gone from the explanation that follows.
 func TestActionsMend(t *testing.T) {
 	table := signature.For(signature.Fixed)
-	v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
-	d := table.Cause(string(LowIndoorAir))[3].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+	d := table.Cause(string(LowIndoorAir))[3].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 	low := v
 	for f := range v {
 		low[f] += d[f]

@@ -128,19 +128,18 @@ func Infer(e Evidence) Diagnosis {
 
 // open takes in the evidence and lists the suspects.
 func open(e *Evidence) *caseFile {
-	c := &caseFile{evidence: e, table: signature.For(e.Metering.device()), q: float64(e.IsentropicSuperheat)}
-	if c.q == 0 {
-		c.q = signature.UsualIsentropicSuperheat
-	}
+	c := &caseFile{evidence: e, table: signature.For(e.Metering.device())}
 	in := e.Input
-	if within := min(max(c.q, signature.LeastLearnt), signature.MostLearnt); within != c.q {
-		// The table does not reach to such a refrigerant. The other features
-		// hardly depend on it; the discharge line is left out.
-		c.q, c.noDischarge, in.DischargeLine = within, true, nil
+	superheat, reached := superheatOf(e.Fluid)
+	if !reached {
+		// The other features hardly depend on it.
+		c.noDischarge, in.DischargeLine = true, nil
 	}
-	c.seen = observe(newReadings(&in, e.Airflow, e.Power, e), &c.table.Sound, c.q)
+	r := newReadings(&in, e.Airflow, e.Power, e)
+	r.fluid.Superheat = superheat
+	c.seen = observe(r, &c.table.Sound)
 	c.bound = c.seen.raw.bound()
-	c.machine = expect(c.table, c.seen.weather, c.q, c.seen.raw.condGlide, e.Expected)
+	c.machine = expect(c.table, c.seen.weather, c.seen.fluid, c.seen.raw.condGlide, e.Expected)
 	c.addTabled()
 	c.addCircumstances()
 	c.addInstruments()
@@ -184,7 +183,7 @@ func (c *caseFile) levels(entry Code, variant string, share float64) []state {
 		l := &levels[k]
 		states[k] = state{
 			severity: l.Severity, weight: share * weights[k], variant: variant, level: l, capacity: l.Capacity,
-			shift: l.Shift(&c.table.Sound, c.seen.weather, c.q), gain: &l.Gain, rest: &l.Rest,
+			shift: l.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid), gain: &l.Gain, rest: &l.Rest,
 		}
 	}
 	return states
@@ -232,14 +231,18 @@ func (c *caseFile) addInstruments() {
 		c.add(code, prior, bySignature[code])
 	}
 	var fluids []state
+	all := 0.0
 	for _, other := range c.evidence.Others {
-		l := lie{signature: OtherRefrigerant, weight: 1 / float64(len(c.evidence.Others)), undo: asFluid(other), fluid: other.Designation()}
+		all += shareOf(other)
+	}
+	for _, other := range c.evidence.Others {
+		l := lie{signature: OtherRefrigerant, weight: shareOf(other) / all, undo: asFluid(other), fluid: other.Designation()}
 		if s, ok := c.lieState(&l); ok {
 			fluids = append(fluids, s)
 		}
 	}
 	c.add(OtherRefrigerant, priors[OtherRefrigerant], fluids)
-	c.add(readingsClash, priors[readingsClash], []state{clashState()})
+	c.add(readingsClash, priors[readingsClash], []state{c.clashState()})
 }
 
 var instrumentSignatures = []Code{SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped, HosesSwapped, SunOnSensor, SupplySensor}
@@ -305,7 +308,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 		d.Rest -= s.weight
 	}
 	d.Rest = max(0, d.Rest)
-	d.Verdict = d.verdict()
+	d.Verdict = d.verdict(c.ordinary > 0.5)
 	return d
 }
 
@@ -359,8 +362,10 @@ func (c *caseFile) cause(a, best, x, y int) Cause {
 }
 
 const (
-	// sure is the probability from which the first explanation is the answer.
-	sure = 0.5
+	// sure is the probability from which the first explanation is the answer,
+	// present that from which its one cause is, whatever may come with it.
+	sure    = 0.5
+	present = 0.8
 	// calling is the probability of a sound machine below which a fault is
 	// called: to repair a sound machine costs more than to look once more, so
 	// the odds must be better than even.
@@ -371,14 +376,27 @@ const (
 // instrument.
 func (d *Diagnosis) Alarm() bool { return d.Verdict != NotEnough && d.Healthy < calling }
 
-func (d *Diagnosis) verdict() Verdict {
+// Sureness is the probability of the first explanation. Where that is one cause
+// and less than sure, it is the probability that the cause is present, alone or
+// with another: what else is the matter can wait until it is mended.
+func (d *Diagnosis) Sureness() float64 {
+	first := &d.Explanations[0]
+	if len(first.Causes) == 1 && first.Probability < sure {
+		return d.Probability(first.Causes[0].Signature)
+	}
+	return first.Probability
+}
+
+// verdict is the answer; out of ordinary weather, where controls hold what the
+// table leaves to run, only a likely first explanation is one.
+func (d *Diagnosis) verdict(ordinary bool) Verdict {
 	first := &d.Explanations[0]
 	switch {
 	case len(first.Causes) == 1 && first.Causes[0].Signature == readingsClash:
 		return Contradictory
 	case first.healthy() && first.Probability >= sure:
 		return Sound
-	case !first.healthy() && first.Probability >= sure && d.Healthy < calling:
+	case !first.healthy() && d.Healthy < calling && (first.Probability >= sure || ordinary && d.Sureness() >= present):
 		return Faulty
 	}
 	return Unclear

@@ -43,8 +43,6 @@ type Evidence struct {
 	// Fluid is the refrigerant named; Others are those it could be taken for.
 	Fluid  Fluid
 	Others []Fluid
-	// IsentropicSuperheat of the refrigerant; zero takes that of R-410A.
-	IsentropicSuperheat quantity.TemperatureDelta
 	// Atmosphere that the gauges were taken to count from; AtmosphereAssumed
 	// says that nobody stated it.
 	Atmosphere        quantity.Pressure

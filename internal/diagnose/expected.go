@@ -16,9 +16,9 @@ type machine struct {
 
 // expect starts from machines of the kind and takes in each expectation for
 // this one, as a measurement of the offset (Kalman's update, one at a time).
-func expect(table *signature.Table, w signature.Weather, q float64, condGlide float64, expected []Expectation) *machine {
-	m := &machine{mean: table.Sound.Mean(w, q), scatter: table.Sound.Scatter}
-	rated := table.Sound.Mean(signature.Rated, q)
+func expect(table *signature.Table, w signature.Weather, fluid signature.Fluid, condGlide float64, expected []Expectation) *machine {
+	m := &machine{mean: table.Sound.Mean(w, fluid), scatter: table.Sound.Scatter(w)}
+	rated := table.Sound.Mean(signature.Rated, fluid)
 	for _, x := range expected {
 		var h vector
 		value := x.Value

@@ -37,8 +37,9 @@ func reads(w signature.Weather, v vector) Evidence {
 
 // sampleFrom draws features from a component of the model itself.
 func sampleFrom(rng *rand.Rand, t *signature.Table, w signature.Weather, code string, level int) vector {
-	v := t.Sound.Mean(w, signature.UsualIsentropicSuperheat)
-	u := draw(rng, &t.Sound.Scatter)
+	v := t.Sound.Mean(w, signature.UsualFluid)
+	scatter := t.Sound.Scatter(w)
+	u := draw(rng, &scatter)
 	for f := range v {
 		v[f] += u[f]
 	}
@@ -46,7 +47,7 @@ func sampleFrom(rng *rand.Rand, t *signature.Table, w signature.Weather, code st
 		return v
 	}
 	l := &t.Cause(code)[level]
-	d, e := l.Shift(&t.Sound, w, signature.UsualIsentropicSuperheat), draw(rng, &l.Rest)
+	d, e := l.Shift(&t.Sound, w, signature.UsualFluid), draw(rng, &l.Rest)
 	for f := range v {
 		v[f] += d[f] + e[f]
 		for g := range u {
@@ -80,14 +81,14 @@ func TestPlainCasesAreNamed(t *testing.T) {
 	for _, m := range []Metering{FixedRestrictor, Thermostatic} {
 		table := signature.For(m.device())
 		for _, cause := range append([]signature.Cause{{}}, table.Causes...) {
-			v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
+			v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 			want := "sound"
 			if cause.Code != "" {
 				want = cause.Code
 				if want == "condenser-recirculation" {
 					want = string(CondenserAir)
 				}
-				d := cause.Levels[len(cause.Levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+				d := cause.Levels[len(cause.Levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 				for f := range v {
 					v[f] += d[f]
 				}

@@ -1,6 +1,8 @@
 package diagnose
 
 import (
+	"math"
+
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
 )
@@ -13,10 +15,9 @@ type lie struct {
 	severity  float64 // K, or Pa for gauges, or the fraction toward the wrong temperature
 	weight    float64
 	undo      func(*readings, *Evidence) bool
-	// blind is the standard deviation of the reading where the error leaves
-	// nothing of it, in kelvin.
-	blind float64
-	raw   int
+	// pull takes the place of undo where the error depends on what the machine
+	// does.
+	pull  func(*readings, float64) (*pull, bool)
 	fluid string
 }
 
@@ -24,13 +25,15 @@ const psi = 6894.757
 
 // lies are the errors that are tried. Their sizes are common practice, no source.
 var lies = []lie{
-	{signature: SuctionClamp, severity: 0.15, weight: 0.35, undo: toward(rSuctionLine, rOutdoor, 0.15)},
-	{signature: SuctionClamp, severity: 0.35, weight: 0.3, undo: toward(rSuctionLine, rOutdoor, 0.35)},
-	{signature: SuctionClamp, severity: 0.6, weight: 0.2, undo: toward(rSuctionLine, rOutdoor, 0.6)},
-	{signature: SuctionClamp, severity: 1, weight: 0.15, undo: keep(rSuctionLine), raw: rSuctionLine, blind: 15},
-	{signature: LiquidClamp, severity: 0.3, weight: 0.35, undo: toward(rLiquidLine, rOutdoor, 0.3)},
-	{signature: LiquidClamp, severity: 0.6, weight: 0.35, undo: toward(rLiquidLine, rOutdoor, 0.6)},
-	{signature: LiquidClamp, severity: 1, weight: 0.3, undo: keep(rLiquidLine), raw: rLiquidLine, blind: 10},
+	{signature: SuctionClamp, severity: 0.15, weight: 0.25, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.35, weight: 0.25, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.55, weight: 0.2, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.8, weight: 0.15, pull: suctionPull},
+	{signature: SuctionClamp, severity: 1, weight: 0.15, undo: blind(rSuctionLine, 15)},
+	{signature: LiquidClamp, severity: 0.35, weight: 0.25, pull: liquidPull},
+	{signature: LiquidClamp, severity: 0.65, weight: 0.3, pull: liquidPull},
+	{signature: LiquidClamp, severity: 0.9, weight: 0.3, pull: liquidPull},
+	{signature: LiquidClamp, severity: 1, weight: 0.15, undo: blind(rLiquidLine, 10)},
 	{signature: SuctionGauge, severity: -10 * psi, weight: 0.2, undo: zero(rEvaporating, -10*psi)},
 	{signature: SuctionGauge, severity: -4 * psi, weight: 0.3, undo: zero(rEvaporating, -4*psi)},
 	{signature: SuctionGauge, severity: 4 * psi, weight: 0.3, undo: zero(rEvaporating, 4*psi)},
@@ -42,9 +45,10 @@ var lies = []lie{
 	{signature: Altitude, severity: 1 * psi, weight: 0.4, undo: atmosphere(1 * psi)},
 	{signature: Altitude, severity: 2 * psi, weight: 0.35, undo: atmosphere(2 * psi)},
 	{signature: Altitude, severity: 3.2 * psi, weight: 0.25, undo: atmosphere(3.2 * psi)},
-	{signature: DryWick, severity: 0.3, weight: 0.4, undo: toward(rReturnWetBulb, rReturnDryBulb, 0.3)},
-	{signature: DryWick, severity: 0.6, weight: 0.4, undo: toward(rReturnWetBulb, rReturnDryBulb, 0.6)},
-	{signature: DryWick, severity: 1, weight: 0.2, undo: keep(rReturnWetBulb), raw: rReturnWetBulb, blind: 5},
+	{signature: DryWick, severity: 0.3, weight: 0.25, undo: wick(0.3)},
+	{signature: DryWick, severity: 0.5, weight: 0.25, undo: wick(0.5)},
+	{signature: DryWick, severity: 0.7, weight: 0.25, undo: wick(0.7)},
+	{signature: DryWick, severity: 1, weight: 0.25, undo: wick(1)},
 	{signature: SunOnSensor, severity: 3, weight: 0.4, undo: offset(rOutdoor, 3)},
 	{signature: SunOnSensor, severity: 6, weight: 0.35, undo: offset(rOutdoor, 6)},
 	{signature: SunOnSensor, severity: 11, weight: 0.25, undo: offset(rOutdoor, 11)},
@@ -56,20 +60,41 @@ var lies = []lie{
 	{signature: HosesSwapped, severity: 1, weight: 1, undo: exchange(rEvaporating, rCondensing)},
 }
 
-// toward undoes a sensor that reads a fraction of the way to another temperature.
-func toward(raw, other int, fraction float64) func(*readings, *Evidence) bool {
+// fractionStd is how far a fraction may be off the one that is tried.
+const fractionStd = 0.08
+
+// wick undoes a wick that reads a fraction of the way to the dry bulb. What is
+// left of the depression is stretched, errors and all; indoor air as it usually
+// is tells more of the wet bulb the less the wick does.
+func wick(fraction float64) func(*readings, *Evidence) bool {
 	return func(r *readings, _ *Evidence) bool {
-		if !r.have[raw] || !r.have[other] {
+		if !r.have[rReturnWetBulb] || !r.have[rReturnDryBulb] {
 			return false
 		}
-		r.value[raw] = (r.value[raw] - fraction*r.value[other]) / (1 - fraction)
+		read, std := r.depression()
+		std = math.Hypot(std, fractionStd*usualDepression)
+		shown := 1 - fraction
+		// What is read weighs by how little it has to be stretched.
+		weight, usual := shown*shown/(std*std), 1/(usualDepressionStd*usualDepressionStd)
+		var depression float64
+		if shown > 0 {
+			depression = read / shown * weight
+		}
+		depression = (depression + usualDepression*usual) / (weight + usual)
+		r.value[rReturnWetBulb] = r.value[rReturnDryBulb] - depression
+		r.std[rReturnWetBulb] = 1 / math.Sqrt(weight+usual)
+		r.habit = habit(read, std, shown)
 		return true
 	}
 }
 
-// keep leaves a reading that says nothing; the error is in lie.blind.
-func keep(raw int) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool { return r.have[raw] }
+// blind undoes an error that leaves nothing of a reading: it may be anything
+// within so many kelvin.
+func blind(raw int, within float64) func(*readings, *Evidence) bool {
+	return func(r *readings, _ *Evidence) bool {
+		r.std[raw] = math.Hypot(r.std[raw], within)
+		return r.have[raw]
+	}
 }
 
 func offset(raw int, by float64) func(*readings, *Evidence) bool {
@@ -82,6 +107,7 @@ func offset(raw int, by float64) func(*readings, *Evidence) bool {
 func exchange(a, b int) func(*readings, *Evidence) bool {
 	return func(r *readings, _ *Evidence) bool {
 		r.value[a], r.value[b] = r.value[b], r.value[a]
+		r.habit = r.usualHabit()
 		return r.have[a] && r.have[b]
 	}
 }
@@ -146,6 +172,12 @@ func asFluid(other Fluid) func(*readings, *Evidence) bool {
 			}
 			t[i], t[2+i] = float64(a), float64(b)
 		}
+		r.fluid.Glide = max(0, t[1]-t[0])
+		superheat, reached := superheatOf(other)
+		if r.fluid.Superheat = superheat; !reached {
+			const untold = 15
+			r.std[rDischargeLine] = math.Hypot(r.std[rDischargeLine], untold)
+		}
 		r.evapGlide = 0.4 * (t[1] - t[0])
 		r.condGlide = 0.5 * (t[3] - t[2])
 		r.value[rEvaporating] = t[1] - r.evapGlide
@@ -162,43 +194,29 @@ const spread = 0.3
 // would be without it.
 func (c *caseFile) lieState(l *lie) (state, bool) {
 	r := *c.seen.raw
+	if l.pull != nil {
+		p, ok := l.pull(&r, l.severity)
+		return state{severity: l.severity, weight: l.weight, rest: &matrix{}, pull: p, bound: r.bound()}, ok
+	}
 	if !l.undo(&r, c.evidence) {
 		return state{}, false
 	}
-	truth := observe(&r, &c.table.Sound, c.q)
-	meant := c.table.Sound.Mean(truth.weather, c.q)
+	truth := observe(&r, &c.table.Sound)
+	meant := c.table.Sound.Mean(truth.weather, truth.fluid)
 	s := state{severity: l.severity, weight: l.weight, rest: &matrix{}, fluid: l.fluid, bound: r.bound()}
 	for f := range features {
 		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - meant[f])
 	}
 	around := spread
-	if l.fluid != "" || l.signature == BulbsSwapped || l.signature == HosesSwapped {
+	switch {
+	case l.signature == DryWick:
+		around = 0 // in the uncertainty of the wet bulb
+	case l.fluid != "" || l.signature == BulbsSwapped || l.signature == HosesSwapped:
 		around = 0.05
 	}
 	for f := range features {
 		for g := range features {
-			s.rest[f][g] = around * around * s.shift[f] * s.shift[g]
-		}
-	}
-	if l.blind > 0 {
-		var slope vector // of the features by the reading that says nothing
-		for f := range parts {
-			for _, p := range parts[f] {
-				if p.raw == l.raw {
-					slope[f] += p.sign
-				}
-			}
-		}
-		if l.raw == rReturnWetBulb {
-			d := c.table.Sound.Slopes(c.seen.weather, c.q)
-			for f := range slope {
-				slope[f] -= d[1][f]
-			}
-		}
-		for f := range features {
-			for g := range features {
-				s.rest[f][g] += l.blind * l.blind * slope[f] * slope[g]
-			}
+			s.rest[f][g] = around*around*s.shift[f]*s.shift[g] + truth.noise[f][g] - c.seen.noise[f][g]
 		}
 	}
 	return s, true
@@ -213,8 +231,12 @@ var usualOffset = vector{
 
 // clashState stands for readings that no cause explains: anywhere about the
 // sound ones.
-func clashState() state {
-	s := state{weight: 1, rest: &matrix{}, bound: 0}
+func (c *caseFile) clashState() state {
+	s := state{weight: 1, rest: &matrix{}}
+	if r := c.seen.raw; r.have[rReturnDryBulb] && r.have[rReturnWetBulb] {
+		read, std := r.depression()
+		s.bound = habit(read, math.Hypot(std, usualOffset[signature.WetBulbSplit]), 1)
+	}
 	for f, d := range usualOffset {
 		s.rest[f][f] = d * d
 	}

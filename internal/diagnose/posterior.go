@@ -14,11 +14,12 @@ type state struct {
 	shift    vector
 	gain     *matrix // nil: the shift is the same for every machine
 	rest     *matrix
+	pull     *pull            // nil: no reading is drawn toward the air
 	capacity float64          // part of the cooling capacity lost, on average
 	fluid    string           // which refrigerant, for OtherRefrigerant
 	variant  string           // entry of the table, where it is not the signature's own
 	level    *signature.Level // nil for what is not in the table
-	// bound is the log likelihood of what no machine can do, were this the cause.
+	// bound is the log likelihood of the air, were this the cause.
 	bound float64
 }
 
@@ -35,7 +36,6 @@ type component struct {
 type caseFile struct {
 	evidence *Evidence
 	table    *signature.Table
-	q        float64
 	seen     *observation
 	machine  *machine
 	suspects []suspect
@@ -47,8 +47,7 @@ type caseFile struct {
 	// noDischarge says that the discharge line of this refrigerant is beyond
 	// the table.
 	noDischarge bool
-	// bound is the log likelihood that no instrument lies and the readings are
-	// what no machine can do.
+	// bound is the log likelihood of the air if no instrument lies.
 	bound float64
 
 	triangle triangle // scratch
@@ -126,12 +125,21 @@ func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (me
 					cov[f][g] += s.rest[f][g]
 				}
 			}
-			cov[f][g] += noise[f][g]
 		}
 	}
 	for f := range features {
 		for g := range f {
 			cov[g][f] = cov[f][g]
+		}
+	}
+	for _, s := range [...]*state{first, second} {
+		if s != nil && s.pull != nil {
+			s.pull.act(&mean, &cov)
+		}
+	}
+	for f := range features {
+		for g := range features {
+			cov[f][g] += noise[f][g]
 		}
 	}
 	return mean, cov
@@ -167,8 +175,8 @@ func (c *caseFile) weigh(p component) (log, distance float64) {
 	return logStudent(n, c.triangle.logDet(), distance) + c.bounds(p), distance
 }
 
-// bounds is the log likelihood of readings that no machine can give: a lie
-// among the causes replaces it by that of the readings without the lie.
+// bounds is the log likelihood of the air as it was read: a lie among the causes
+// replaces it by that of the readings without the lie.
 func (c *caseFile) bounds(p component) float64 {
 	bound := c.bound
 	for k, a := range [...]int{p.a, p.b} {
@@ -176,7 +184,7 @@ func (c *caseFile) bounds(p component) float64 {
 			continue
 		}
 		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.level == nil && s.rest != nil {
-			bound = max(bound, s.bound)
+			bound += s.bound - c.bound
 		}
 	}
 	return bound
@@ -185,7 +193,7 @@ func (c *caseFile) bounds(p component) float64 {
 const (
 	// seldom is how much rarer two faults at once are than if faults came
 	// independently.
-	seldom = 0.7
+	seldom = 0.5
 	// window is how far, in log likelihood, a pair at a first guess of its sizes may be
 	// below all single suspects together and still be gone through: Occam's window of
 	// Madigan and Raftery 1994, JASA 89:1535-1546. Both figures were chosen on simulated

@@ -6,6 +6,7 @@ import (
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 const features = signature.Features
@@ -42,8 +43,12 @@ type readings struct {
 	// evapGlide is dew less mean evaporating temperature, condGlide middle
 	// condensing less bubble temperature.
 	evapGlide, condGlide float64
+	// fluid is the refrigerant, as far as the table tells it from others.
+	fluid signature.Fluid
 	// thin is by how much of the standard atmosphere the air is below it.
 	thin float64
+	// habit is the log likelihood of the return air, as rooms are kept.
+	habit float64
 }
 
 // usualStd are the standard uncertainties of sound field instruments, for
@@ -56,11 +61,13 @@ var usualStd = [raws]float64{
 
 // Where a condition of the air was not read, it is taken from what is usual:
 // outdoors 85 ± 12 °F, return wet bulb 64 ± 3.5 °F, return dry bulb 11 °F above
-// the wet bulb ± 4 °F. Common practice, no source.
+// the wet bulb ± 4 °F. A machine that cools also dries: damp rooms are rarer than
+// dry ones. Common practice, no source.
 const (
 	usualOutdoor, usualOutdoorStd       = 302.6, 6.7
 	usualWetBulb, usualWetBulbStd       = 290.9, 2.0
 	usualDepression, usualDepressionStd = 6.1, 2.2
+	dampDepressionStd                   = 1.5 // on the damp side
 )
 
 func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFlow], power *quantity.Uncertain[quantity.Power], e *Evidence) *readings {
@@ -87,6 +94,7 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 	if r.have[rCondensing] && in.CondensingDew != nil {
 		r.condGlide = max(0, float64(in.CondensingDew.Value-in.CondensingBubble.Value)) / 2
 		r.value[rCondensing] += r.condGlide
+		r.fluid.Glide = 2 * r.condGlide
 	}
 	if r.have[rEvaporating] {
 		glide := 2 * r.condGlide
@@ -95,12 +103,14 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 				glide = max(0, float64(in.EvaporatingDew.Value-b))
 			}
 		}
+		r.fluid.Glide = glide
 		r.evapGlide = 0.4 * glide
 		r.value[rEvaporating] -= r.evapGlide
 	}
 	if e.Atmosphere > 0 {
 		r.thin = 1 - float64(e.Atmosphere/quantity.StandardAtmosphere)
 	}
+	r.habit = r.usualHabit()
 	tons := float64(e.NominalCapacity) / wattsPerTon
 	rated := float64(e.RatedAirflow)
 	if rated <= 0 {
@@ -119,6 +129,19 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 		}
 	}
 	return r
+}
+
+// superheatOf is the isentropic superheat of a refrigerant, that of R-410A where
+// it is not known; false where the table does not reach to it.
+func superheatOf(f Fluid) (superheat float64, reached bool) {
+	superheat = signature.UsualFluid.Superheat
+	if r, ok := f.(*refrigerant.Refrigerant); ok {
+		if q, err := signature.IsentropicSuperheat(r); err == nil {
+			superheat = q
+		}
+	}
+	within := min(max(superheat, signature.LeastLearnt), signature.MostLearnt)
+	return within, within == superheat
 }
 
 const (
@@ -151,8 +174,38 @@ func (r *readings) air() (w signature.Weather, std [3]float64) {
 	return w, std
 }
 
-// bound is the log likelihood of the readings where they break what holds of
-// all air: a wet bulb is below its dry bulb.
+// depression is the return dry bulb over the wet bulb, with its standard
+// uncertainty.
+func (r *readings) depression() (value, std float64) {
+	return r.value[rReturnDryBulb] - r.value[rReturnWetBulb], math.Hypot(r.std[rReturnDryBulb], r.std[rReturnWetBulb])
+}
+
+// usualHabit is the habit of return air that was read right; zero where it was
+// not read.
+func (r *readings) usualHabit() float64 {
+	if !r.have[rReturnWetBulb] || !r.have[rReturnDryBulb] {
+		return 0
+	}
+	read, std := r.depression()
+	return habit(read, std, 1)
+}
+
+// habit is the log density, up to a constant, of a depression as it is read, with
+// a standard uncertainty, through a wick that shows a part of it: that of
+// a Student t whose two sides differ.
+func habit(read, std, shown float64) float64 {
+	damp, dry := math.Hypot(std, shown*dampDepressionStd), math.Hypot(std, shown*usualDepressionStd)
+	z := read - shown*usualDepression
+	if z < 0 {
+		z /= damp
+	} else {
+		z /= dry
+	}
+	return -math.Log((damp+dry)/2) - 0.5*(tails+1)*math.Log1p(z*z/(tails-2))
+}
+
+// bound is the log likelihood of the air: that of its habit, less where it breaks
+// what holds of all air: a wet bulb is below its dry bulb.
 func (r *readings) bound() float64 {
 	sum := 0.0
 	for _, pair := range [...][2]int{{rReturnWetBulb, rReturnDryBulb}, {rSupplyWetBulb, rSupplyDryBulb}} {
@@ -164,7 +217,7 @@ func (r *readings) bound() float64 {
 			sum -= over * over / (2 * std * std)
 		}
 	}
-	return max(sum, -30)
+	return max(sum, -30) + r.habit
 }
 
 // parts says of which raw readings each feature is the signed sum, besides the
@@ -189,6 +242,7 @@ var parts = [features][]struct {
 type observation struct {
 	raw     *readings
 	weather signature.Weather
+	fluid   signature.Fluid
 	value   vector
 	have    [features]bool
 	// noise is the covariance of value less the mean for the weather, by the
@@ -197,8 +251,9 @@ type observation struct {
 	n     int
 }
 
-func observe(r *readings, sound *signature.Sound, q float64) *observation {
-	o := &observation{raw: r}
+func observe(r *readings, sound *signature.Sound) *observation {
+	o := &observation{raw: r, fluid: r.fluid}
+	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
 	var airStd [3]float64
 	o.weather, airStd = r.air()
 	air := [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
@@ -207,7 +262,7 @@ func observe(r *readings, sound *signature.Sound, q float64) *observation {
 	for i, raw := range air {
 		std[raw] = airStd[i]
 	}
-	slopes := sound.Slopes(o.weather, q)
+	slopes := sound.Slopes(o.weather, o.fluid)
 	var jacobian [features][raws]float64
 	for f := range parts {
 		known := true

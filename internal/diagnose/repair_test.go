@@ -14,13 +14,13 @@ import (
 func TestChargeWaits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		table := signature.For(signature.Fixed)
-		v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
+		v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 		for _, cause := range table.Causes {
 			if rapid.IntRange(0, 3).Draw(t, cause.Code) != 0 {
 				continue
 			}
 			k := rapid.IntRange(0, len(cause.Levels)-1).Draw(t, cause.Code+" level")
-			d := cause.Levels[k].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+			d := cause.Levels[k].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 			for f := range v {
 				v[f] += d[f]
 			}
@@ -63,7 +63,7 @@ func TestOrderOfStages(t *testing.T) {
 
 func TestIcedCoilIsThawedFirst(t *testing.T) {
 	table := signature.For(signature.Fixed)
-	v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
+	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 	e := reads(signature.Rated, v)
 	e.Seen.CoilIced = true
 	d := Infer(e)

@@ -82,7 +82,7 @@ func TestPublishedDirections(t *testing.T) {
 		for _, r := range p.rules {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
-			shift := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+			shift := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 			for c, want := range r.signs {
 				moved := 0.0
 				for _, part := range columns[c] {
@@ -112,8 +112,8 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 		for _, r := range p.rules {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
-			v := table.Sound.Mean(signature.Rated, signature.UsualIsentropicSuperheat)
-			d := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualIsentropicSuperheat)
+			v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+			d := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
 			for f := range v {
 				v[f] += d[f]
 			}

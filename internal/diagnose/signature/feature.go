@@ -56,26 +56,36 @@ type Weather struct {
 // and 67 °F wet bulb indoors.
 var Rated = Weather{Outdoor: 308.15, ReturnWetBulb: 292.594, ReturnDryBulb: 299.817}
 
+// extreme is 0 in weather in which most machines are measured, 1 well outside it
+// (below about 57 °F or above 71 °F wet bulb in the return, or 68 °F outdoors),
+// and between the two in between. Machines differ more there: restrictors flood
+// and valves run out of their range.
+func (w Weather) extreme() float64 {
+	const wetLow, wetHigh, wetEdge = 287.0, 295.0, 2.0
+	const outdoorLow, outdoorEdge = 293.0, 4.0
+	return min(1, max(0, (wetLow-w.ReturnWetBulb)/wetEdge, (w.ReturnWetBulb-wetHigh)/wetEdge, (outdoorLow-w.Outdoor)/outdoorEdge))
+}
+
 // Terms of the mean of a sound machine, and of a shift.
 const (
-	meanTerms  = 19
+	meanTerms  = 20
 	shiftTerms = 11
 )
 
 // basis evaluates a polynomial of the second degree in the weather and the
-// refrigerant's isentropic discharge superheat, and its derivatives by outdoor,
-// return wet bulb and return dry bulb (the atmosphere is known well enough).
-// The first terms are those that shifts use.
-func basis(w Weather, isentropic float64) (b [meanTerms]float64, d [3][meanTerms]float64) {
-	const so, sw, sd, sq, st = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0, 1 / 0.15
+// refrigerant, and its derivatives by outdoor, return wet bulb and return dry
+// bulb (the atmosphere is known well enough). The first terms are those that
+// shifts use.
+func basis(w Weather, r Fluid) (b [meanTerms]float64, slopes [3][meanTerms]float64) {
+	const so, sw, sd, sq, sg, st = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0, 1 / 5.0, 1 / 0.15
 	o := (w.Outdoor - Rated.Outdoor) * so
 	i := (w.ReturnWetBulb - Rated.ReturnWetBulb) * sw
-	r := (w.ReturnDryBulb - Rated.ReturnDryBulb) * sd
-	q := (isentropic - UsualIsentropicSuperheat) * sq
+	d := (w.ReturnDryBulb - Rated.ReturnDryBulb) * sd
+	q, g := (r.Superheat-UsualFluid.Superheat)*sq, r.Glide*sg
 	t := w.Thin * st
-	b = [meanTerms]float64{1, o, i, q, r, o * o, i * i, o * i, q * o, q * i, t, i * r, r * r, o * r, q * q, q * r, t * t, t * o, t * i}
-	d[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, r * so, 0, 0, 0, t * so, 0}
-	d[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, r * sw, 0, 0, 0, 0, 0, 0, t * sw}
-	d[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * r * sd, o * sd, 0, q * sd, 0, 0, 0}
-	return b, d
+	b = [meanTerms]float64{1, o, i, q, d, o * o, i * i, o * i, q * o, q * i, t, i * d, d * d, o * d, q * q, q * d, t * t, t * o, t * i, g}
+	slopes[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, d * so, 0, 0, 0, t * so, 0, 0}
+	slopes[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, d * sw, 0, 0, 0, 0, 0, 0, t * sw, 0}
+	slopes[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * d * sd, o * sd, 0, q * sd, 0, 0, 0, 0}
+	return b, slopes
 }

@@ -10,7 +10,7 @@ import (
 // machine reads when sound.
 type Sample struct {
 	Weather              Weather
-	Q                    float64 // IsentropicSuperheat of its refrigerant
+	Fluid                Fluid
 	Severity             float64
 	Sound, Faulty        Vector
 	Capacity, Efficiency float64 // fractions lost by the fault
@@ -38,7 +38,19 @@ func FitSound(samples []Sample) (Sound, error) {
 	for f := range s.mean {
 		copy(s.mean[f][:], coefficients[f])
 	}
-	s.Scatter = covariance(residual, meanTerms)
+	var inner, outer []Vector
+	for i := range samples {
+		switch samples[i].Weather.extreme() {
+		case 0:
+			inner = append(inner, residual[i])
+		case 1:
+			outer = append(outer, residual[i])
+		}
+	}
+	if len(inner) < 4*meanTerms || len(outer) < 4*meanTerms {
+		return s, errFew
+	}
+	s.ordinary, s.extreme = covariance(inner, meanTerms), covariance(outer, meanTerms)
 	return s, nil
 }
 
@@ -72,7 +84,7 @@ func FitLevel(s *Sound, samples []Sample) (Level, error) {
 	// little: a tenth of the variance of u.
 	offsets := make([]Vector, n)
 	for i := range samples {
-		mean := s.Mean(samples[i].Weather, samples[i].Q)
+		mean := s.Mean(samples[i].Weather, samples[i].Fluid)
 		for f := range mean {
 			offsets[i][f] = samples[i].Sound[f] - mean[f]
 		}
@@ -129,7 +141,7 @@ func regress(samples []Sample, terms int, value func(*Sample) Vector) (coefficie
 	design := mat.NewDense(len(samples), terms, nil)
 	right := mat.NewDense(len(samples), Features, nil)
 	for i := range samples {
-		b, _ := basis(samples[i].Weather, samples[i].Q)
+		b, _ := basis(samples[i].Weather, samples[i].Fluid)
 		design.SetRow(i, b[:terms])
 		v := value(&samples[i])
 		right.SetRow(i, v[:])

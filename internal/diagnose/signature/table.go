@@ -31,16 +31,17 @@ const (
 // A Sound describes machines with nothing wrong.
 type Sound struct {
 	mean [Features][meanTerms]float64
-	// Scatter is the covariance of single machines about the mean.
-	Scatter Matrix
+	// ordinary and extreme are the covariances of single machines about the mean
+	// in such weather.
+	ordinary, extreme Matrix
 	// Reach is the range of weather that the fit covers.
 	Low, High Weather
 }
 
-// Mean returns what sound machines read on average in the weather. The
-// refrigerant enters by q, see IsentropicSuperheat.
-func (s *Sound) Mean(w Weather, q float64) Vector {
-	b, _ := basis(s.within(w), q)
+// Mean returns what sound machines with a refrigerant read on average in the
+// weather.
+func (s *Sound) Mean(w Weather, r Fluid) Vector {
+	b, _ := basis(s.within(w), r)
 	var v Vector
 	for f := range v {
 		for k, x := range b {
@@ -50,10 +51,22 @@ func (s *Sound) Mean(w Weather, q float64) Vector {
 	return v
 }
 
+// Scatter returns the covariance of single machines about the mean in the weather.
+func (s *Sound) Scatter(w Weather) Matrix {
+	x := w.extreme()
+	var m Matrix
+	for a := range m {
+		for b := range m {
+			m[a][b] = (1-x)*s.ordinary[a][b] + x*s.extreme[a][b]
+		}
+	}
+	return m
+}
+
 // Slopes returns the derivatives of Mean by outdoor temperature, return wet
 // bulb and return dry bulb.
-func (s *Sound) Slopes(w Weather, q float64) (d [3]Vector) {
-	_, slopes := basis(s.within(w), q)
+func (s *Sound) Slopes(w Weather, r Fluid) (d [3]Vector) {
+	_, slopes := basis(s.within(w), r)
 	for c := range d {
 		for f := range d[c] {
 			for k, x := range slopes[c] {
@@ -89,8 +102,8 @@ type Level struct {
 }
 
 // Shift returns by how much the cause moves each feature, on average.
-func (l *Level) Shift(s *Sound, w Weather, q float64) Vector {
-	b, _ := basis(s.within(w), q)
+func (l *Level) Shift(s *Sound, w Weather, r Fluid) Vector {
+	b, _ := basis(s.within(w), r)
 	var v Vector
 	for f := range v {
 		for k := range shiftTerms {
@@ -158,7 +171,8 @@ func Encode(all [Devices]Table) []byte {
 		for f := range t.Sound.mean {
 			w.floats(t.Sound.mean[f][:])
 		}
-		w.symmetric(&t.Sound.Scatter)
+		w.symmetric(&t.Sound.ordinary)
+		w.symmetric(&t.Sound.extreme)
 		w.count(len(t.Causes))
 		for _, c := range t.Causes {
 			w.count(len(c.Code))
@@ -193,7 +207,8 @@ func Decode(b []byte) (all [Devices]Table, err error) {
 		for f := range t.Sound.mean {
 			r.floats(t.Sound.mean[f][:])
 		}
-		r.symmetric(&t.Sound.Scatter)
+		r.symmetric(&t.Sound.ordinary)
+		r.symmetric(&t.Sound.extreme)
 		for range r.count() {
 			c := Cause{Code: string(r.bytes(r.count()))}
 			for range r.count() {

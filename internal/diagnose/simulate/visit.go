@@ -248,11 +248,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	}
 	named := e.Fluid.(*refrigerant.Refrigerant)
 	e.Others = diagnose.Alternatives(named)
-	q, err := signature.IsentropicSuperheat(named)
-	if err != nil {
-		return err
-	}
-	e.IsentropicSuperheat = quantity.KelvinDelta(q)
+	var err error
 
 	temp := func(x, std float64) readcheck.Temp {
 		u := quantity.Temperature(x + std*rng.NormFloat64()).PlusMinus(quantity.KelvinDelta(std))

@@ -15,7 +15,7 @@ import (
 // A sample is a machine in some weather with one fault.
 type sample struct {
 	system   *cycle.System
-	q        float64
+	fluid    signature.Fluid
 	weather  cycle.Conditions
 	slight   cycle.Faults // what no machine is free of, sound or not
 	faults   cycle.Faults
@@ -35,7 +35,7 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if err != nil {
 		return err
 	}
-	if s.q, err = signature.IsentropicSuperheat(r); err != nil {
+	if s.fluid, err = signature.FluidOf(r); err != nil {
 		return err
 	}
 	tons := uniform(1.5, 6)
@@ -113,7 +113,7 @@ var errRange = errors.New("a machine outside the model")
 // solve returns the sample, and false where the machine would stop.
 func (s *sample) solve() (signature.Sample, bool, error) {
 	out := signature.Sample{
-		Q: s.q, Severity: s.severity,
+		Fluid: s.fluid, Severity: s.severity,
 		Weather: signature.Weather{
 			Outdoor: float64(s.weather.OutdoorDryBulb), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
 			Thin: 1 - float64(quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere),
