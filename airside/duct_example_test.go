@@ -59,6 +59,30 @@ func ExampleFanLaws() {
 	// 1100 CFM 0.61 in. w.c. 0.40 kW <nil>
 }
 
+// ANSI/AMCA Standard 210, fan laws (from memory): a fan that moves 10,000 CFM
+// against 1 in. w.c. at 600 rpm with 3 hp, brought to 720 rpm, and then into air of
+// four fifths the density.
+func ExampleFanLaws_amca() {
+	const horsepower = 745.7 // W
+	sea := airside.StandardAir().Density()
+	thin := sea * 0.8
+	at := airside.FanPoint{Flow: quantity.CFM(10000), Static: quantity.InchesWater(1), Power: quantity.Watts(3 * horsepower)}
+	for _, to := range []struct {
+		rpm     airside.RPM
+		density quantity.Density
+	}{{720, sea}, {600, thin}} {
+		p, err := airside.FanLaws(at, 600, to.rpm, sea, to.density)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f CFM, %.2f in. w.c., %.2f hp\n", p.Flow.CFM(), p.Static.InchesWater(), p.Power.Watts()/horsepower)
+	}
+	// Output:
+	// 12000 CFM, 1.44 in. w.c., 5.18 hp
+	// 10000 CFM, 0.80 in. w.c., 2.40 hp
+}
+
 func exampleBlower() *airside.FanCurve {
 	var table []airside.FanPoint // an invented speed tap
 	for _, p := range [][2]float64{{0.1, 1360}, {0.3, 1275}, {0.5, 1155}, {0.7, 990}, {0.9, 760}} {
