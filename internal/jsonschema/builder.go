@@ -220,8 +220,14 @@ func (b *Builder) text(t reflect.Type) (*Schema, error) {
 	return s, nil
 }
 
-// number is a decimal number, and something that is no part of it: the unit.
-const number = `\s*[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+\-]?[0-9]+)?\s*[^\s0-9.,±+]`
+// number is a decimal number, and something that is no part of it: the unit. In a
+// fractional one a fraction may stand between, as in "1 1/8 in".
+const (
+	decimal    = `\s*[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+\-]?[0-9]+)?`
+	unit       = `\s*[^\s0-9.,±+]`
+	number     = decimal + unit
+	fractional = decimal + `( [0-9]+/[0-9]+)?` + unit
+)
 
 func quantityText(t reflect.Type) (*Schema, error) {
 	v := reflect.New(t)
@@ -230,20 +236,25 @@ func quantityText(t reflect.Type) (*Schema, error) {
 	if !errors.As(err, &refusal) {
 		return nil, fmt.Errorf("jsonschema: %v does not name its units: %v", t, err)
 	}
+	first := refusal.Units[0]
+	value := number
+	if v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte("1 1/8 "+first)) == nil {
+		value = fractional
+	}
 	s := &Schema{
 		Type:        "string",
 		Description: fmt.Sprintf("a %s with its unit, one of %s", refusal.Quantity, strings.Join(refusal.Units, ", ")),
-		Pattern:     "^" + number + "[^±]*$",
+		Pattern:     "^" + value + "[^±]*$",
 		MaxLength:   64,
 	}
-	unit := refusal.Units[0]
+	example := first
 	if strings.HasPrefix(t.Name(), "Uncertain[") {
 		s.Description += "; its standard uncertainty may follow after ±"
-		s.Pattern = "^" + number + `[^±]*(±` + number + `[^±]*)?$`
+		s.Pattern = "^" + value + `[^±]*(±` + number + `[^±]*)?$`
 		s.MaxLength = 130
-		unit = refusal.Units[0] + " ± 0.5 " + differenceUnit(t, refusal.Units[0])
+		example = first + " ± 0.5 " + differenceUnit(t, first)
 	}
-	s.Examples = []any{"20 " + unit}
+	s.Examples = []any{"20 " + example}
 	return s, nil
 }
 
