@@ -18,6 +18,10 @@ func (j *job) headline() string {
 		if c.Target == nil {
 			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
 		}
+		if first := j.first(); first != "" {
+			return fmt.Sprintf("%s as it stands: %s %s against a target of %s ± %s, %s. %s",
+				sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance), first)
+		}
 		if hold := j.held(); hold != "" {
 			return fmt.Sprintf("It reads %s, %s %s against a target of %s ± %s, but move no refrigerant yet: %s.",
 				c.Outcome, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), hold)
@@ -32,12 +36,37 @@ func (j *job) headline() string {
 		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s ± %s.",
 			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	case ChargeNotNow:
-		if cause, chance, waits := j.mendFirst(); waits && (j.mendedFirst || !j.situationSpoiled()) {
+		if cause, chance, waits := j.mendFirst(); waits && j.unsettled() == "" && (j.mendedFirst || !j.situationSpoiled()) {
 			return fmt.Sprintf("%s (%s); the charge cannot be judged before that is mended.", sentence(cause), sure(chance))
 		}
 		return fmt.Sprintf("Do not charge by %s now: %s.", c.Method, c.Reasons[0])
 	}
 	return "The charge was not judged: " + j.charge.Reasons[0] + "."
+}
+
+// likelyElsewhere is the probability from which a cause that is not the charge is seen
+// to although the charge reads in band, and tellElsewhere that from which the headline
+// says so.
+const likelyElsewhere, tellElsewhere = 0.4, 0.5
+
+// first is what comes before the charge where that reads in band; empty where nothing
+// does.
+func (j *job) first() string {
+	if j.charge.Outcome != ChargeInBand {
+		return ""
+	}
+	if cause, chance, waits := j.mendFirst(); waits {
+		return fmt.Sprintf("%s (%s) is to be mended first.", sentence(cause), sure(chance))
+	}
+	if o, ok := j.dirt(); ok {
+		return closed(sentence(o.Instead))
+	}
+	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Unclear {
+		if cause, chance := d.Elsewhere(tellElsewhere); cause != "" {
+			return fmt.Sprintf("%s (%s) is to be looked into first.", sentence(cause), sure(chance))
+		}
+	}
+	return ""
 }
 
 // next orders what to do: first the machine is secured where it may harm itself,
@@ -51,7 +80,7 @@ func (j *job) next() []Step {
 		}
 	}
 	for _, d := range j.doubts {
-		if grave(d) {
+		if grave(d) && !j.explained(d) {
 			add(d.Mend, d.Text)
 		}
 	}
@@ -63,7 +92,7 @@ func (j *job) next() []Step {
 		why = j.hold(add)
 	}
 	j.mendDirt(add)
-	j.mend(add)
+	elsewhere := j.mend(add)
 	j.mendDoubts(add)
 	switch c := j.charge; c.Outcome {
 	case ChargeNotMeasured, ChargeNotNow:
@@ -104,13 +133,19 @@ func (j *job) next() []Step {
 		}
 		out = append(out, j.dose(waits)...)
 	}
-	if c := j.charge.Outcome; c == ChargeInBand || c == ChargeCannotTell {
+	if c := j.charge.Outcome; !elsewhere && (c == ChargeInBand || c == ChargeCannotTell) {
 		j.watch(add)
 	}
 	if s, ok := j.secured(); ok {
 		out = append([]Step{s}, out...)
 	}
 	return out
+}
+
+// explained says that what the technician sees explains a doubt: the readings are
+// taken anew anyway.
+func (j *job) explained(d Doubt) bool {
+	return j.visit.Conditions.CoilIced || j.visit.Conditions.CoilWet && d.Code == "liquid-line-below-outdoor"
 }
 
 // watch adds what is to be done about lesser dangers to the compressor, where
@@ -159,29 +194,49 @@ func (j *job) held() string {
 }
 
 // mend adds the repairs that come before the charge: those of the diagnosis, or
-// without one what endangers the compressor and what the air side needs.
-func (j *job) mend(add func(do, why string)) {
-	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Faulty {
+// without one what endangers the compressor most and what the air side needs. It
+// reports whether the diagnosis had any.
+func (j *job) mend(add func(do, why string)) (elsewhere bool) {
+	d, c := j.diagnosis, j.charge.Outcome
+	if d != nil && d.Verdict == diagnose.Faulty {
+		if j.unsettled() != "" {
+			return false // nothing is mended by readings that still move
+		}
 		for i := range d.Order {
 			s := &d.Order[i]
-			if s.OfCharge() || s.Measures() || s.Closing && (j.mendedFirst || j.charge.Outcome == ChargeLow || j.charge.Outcome == ChargeHigh) || slices.ContainsFunc(s.For, j.seenDirty) {
+			if s.OfCharge() || s.Measures() || s.Closing && c != ChargeInBand && c != ChargeCannotTell || slices.ContainsFunc(s.For, j.seenDirty) {
 				continue
 			}
 			add(s.Texts(j.visit.Units))
 		}
-		return
+		return true
 	}
 	for _, r := range j.risks {
 		if r.Grave && !(r.Code == "evaporating-coldest" && j.visit.Conditions.CoilIced) {
 			add(r.then(), r.Text)
+			break // the others stand under the dangers
+		}
+	}
+	lowAir := false
+	if d != nil && (c == ChargeInBand || c == ChargeCannotTell && !j.readingsContradict) {
+		for i := range d.Order {
+			s := &d.Order[i]
+			likely := slices.ContainsFunc(s.For, func(code diagnose.Code) bool { return d.Probability(code) >= likelyElsewhere })
+			if !likely || s.OfCharge() || slices.ContainsFunc(s.For, j.seenDirty) {
+				continue
+			}
+			add(s.Texts(j.visit.Units))
+			elsewhere = true
+			lowAir = lowAir || slices.Contains(s.For, diagnose.LowIndoorAir)
 		}
 	}
 	if j.valve != nil && !slices.ContainsFunc(j.risks, func(r Risk) bool { return r.Code == "slugging" }) {
 		add("see why the valve hunts: its bulb (tight, insulated, on clean pipe), the airflow and the load, before the valve itself", j.valve.Text)
 	}
-	if j.air != nil && j.air.Do != "" {
+	if j.air != nil && j.air.Do != "" && !lowAir {
 		add(j.air.Do, j.air.Why)
 	}
+	return elsewhere
 }
 
 // mendDirt adds the cleaning of what was seen dirty: there is nothing to find

@@ -222,18 +222,22 @@ func (a Assessment) freezeBlock() block {
 	return b
 }
 
-// worthEvidence is the probability from which the evidence of a cause is given: a
-// technician at the machine wants less of it than the file.
-var worthEvidence = map[Audience]float64{Technician: 0.1, File: 0.03}
+// worthEvidence is the probability from which the evidence of a cause is given, and
+// mostEvidence for how many causes at most: a technician at the machine wants less of
+// it than the file.
+var (
+	worthEvidence = map[Audience]float64{Technician: 0.1, File: 0.03}
+	mostEvidence  = map[Audience]int{Technician: 2, File: 3}
+)
 
 func (a Assessment) findingsBlock(audience Audience) block {
 	b := block{heading: "What it may be"}
 	if a.Change != nil {
 		b.paragraphs = a.Change.Text
 	}
-	for _, f := range a.Findings {
+	for i, f := range a.Findings {
 		it := item{text: normal.Percent(f.Probability) + ": " + f.Cause}
-		if f.Probability < worthEvidence[audience] {
+		if f.Probability < worthEvidence[audience] || i >= mostEvidence[audience] {
 			b.items = append(b.items, it)
 			continue
 		}

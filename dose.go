@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"fmt"
+
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 )
@@ -44,13 +46,33 @@ func (j *job) dose(waits bool) []Step {
 	j.nextDose = &d
 	steps := []Step{}
 	if j.charge.Outcome == ChargeLow {
-		steps = append(steps, Step{Do: "Find and mend the leak.", Why: "refrigerant is not used up; what is missing went somewhere"})
+		steps = append(steps, j.leak())
 	}
 	steps = append(steps, Step{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"})
 	if d.Reason == "moved-much" || d.Reason == "many-moves" {
 		steps = append(steps, j.weighInSteps("what was moved has not brought it into band")...)
 	}
 	return steps
+}
+
+// leak is the step before refrigerant is added.
+func (j *job) leak() Step {
+	s := Step{Do: "Find and mend the leak.", Why: "refrigerant is not used up; what is missing went somewhere"}
+	if j.fluid.Flammable() {
+		s.Do = "Ventilate, keep flames and sparks away, and find and mend the leak."
+	}
+	e := &j.visit.Equipment
+	beyond := e.LineSet.Length - e.Label.FactoryLineSet
+	k := *j
+	if k.weighIn(); e.Label.FactoryLineSet > 0 && beyond > 0 && k.weighing != nil && k.weighing.Line > 0 {
+		amount := fmt.Sprintf("%.0f oz", k.weighing.Line.Ounces())
+		if j.visit.Units == quantity.SI {
+			amount = fmt.Sprintf("%.0f g", k.weighing.Line.Grams())
+		}
+		s.Why += fmt.Sprintf(", or was never put in: a line set %s longer than the label's charge allows for takes %s more than the label",
+			beyond.Format(j.visit.Units), amount)
+	}
+	return s
 }
 
 // fewOunces is the move where its size is not worked out.

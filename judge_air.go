@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/satline/satline/airside"
@@ -15,7 +17,7 @@ func (j *job) judgeAir() {
 		return
 	}
 	j.measureCapacity()
-	if r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil {
+	if r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil || j.forbidden("run-short") {
 		return
 	}
 	if worst := gravest(j.doubts, "returnDryBulb", "returnWetBulb", "supplyDryBulb"); worst == Doubted || worst == Impossible {
@@ -24,7 +26,11 @@ func (j *job) judgeAir() {
 	}
 	v, err := airside.JudgeSplit(airside.SplitReadings{ReturnDryBulb: *r.ReturnDryBulb, ReturnWetBulb: *r.ReturnWetBulb, SupplyDryBulb: *r.SupplyDryBulb, Atmosphere: j.atmosphere.Pressure.Value})
 	if err != nil {
-		j.air = &AirVerdict{Outcome: "no target here", Reasons: []string{err.Error()}}
+		reason := err.Error()
+		if out := (*quantity.RangeError)(nil); errors.As(err, &out) {
+			reason = fmt.Sprintf("no target split for a return of %s dry bulb and %s wet bulb: %s", r.ReturnDryBulb.Value.Format(j.visit.Units), r.ReturnWetBulb.Value.Format(j.visit.Units), out.Advice)
+		}
+		j.air = &AirVerdict{Outcome: "no target here", Reasons: []string{reason}}
 		return
 	}
 	j.air = &AirVerdict{
@@ -43,6 +49,7 @@ func (j *job) judgeAir() {
 		for _, d := range j.doubts {
 			if d.Code == "supply-dry-bulb-is-a-wet-bulb" {
 				j.air.Do, j.air.Why = d.Mend, d.Text
+				j.air.Reasons = append(j.air.Reasons[:1:1], "as read there is too little air; but the supply may be a wet bulb, so read it again first")
 			}
 		}
 	}

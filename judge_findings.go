@@ -39,7 +39,9 @@ func (j *job) judgeFindings() {
 		f := Finding{Code: x.Code(), Cause: x.Title(sys), Probability: x.Probability, For: x.For(sys), Against: x.Against(sys)}
 		j.findings = append(j.findings, f)
 	}
-	j.settle = measurement(d.Next, sys)
+	if j.unsettled() == "" { // else it is the log, run on, that settles most
+		j.settle = measurement(d.Next, sys)
+	}
 }
 
 // leastFinding is the probability below which a cause is not worth a line.

@@ -3,6 +3,8 @@ package satline
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose"
@@ -21,13 +23,27 @@ func (j *job) judgeFreeze() {
 	if j.freeze == nil {
 		j.freeze = &FreezeVerdict{Outcome: "not judged"}
 	}
+	if j.visit.Conditions.CoilIced && !j.frozen.Explains() {
+		j.freeze.Why = []string{"readings taken on ice do not tell what began it: thaw the coil, and read again after a full run"}
+		return
+	}
 	j.freeze.Why = j.frozen.Texts(j.visit.Units, j.freeze.Surface != nil)
+	rule := airside.IcingText(j.visit.Units)
+	told := slices.ContainsFunc(j.freeze.Reasons, func(s string) bool { return strings.Contains(s, rule) })
+	for i, s := range j.freeze.Why {
+		if strings.Contains(s, rule) {
+			if told {
+				j.freeze.Why[i] = strings.Replace(s, rule, "the same rule", 1)
+			}
+			told = true
+		}
+	}
 }
 
 func (j *job) judgeSurface() {
 	r, e := &j.readings, &j.visit.Equipment
 	flow, taken := j.airflow()
-	if j.visit.Conditions.Heating || e.NominalCapacity == 0 || flow == nil ||
+	if j.visit.Conditions.Heating || j.forbidden("run-short") || e.NominalCapacity == 0 || flow == nil ||
 		r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || j.derived.EvaporatingDew == nil {
 		return
 	}
@@ -85,6 +101,9 @@ func (j *job) wouldFreeze(coil airside.Coil, flow quantity.VolumeFlow) {
 	}
 	if !j.visit.Conditions.CoilIced { // else the readings are those of the ice
 		j.freeze.Would = limits.Reasons(j.visit.Units)
+	}
+	if limits.Freezes && limits.ReturnDryBulb == nil && limits.ReturnWetBulb == nil && limits.Outdoor == nil && limits.Airflow == nil {
+		return // none of them helps
 	}
 	if j.freeze.Outcome != airside.FrostForming.String() && j.visit.Complaint != FrozenCoil {
 		return

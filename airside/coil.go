@@ -45,8 +45,8 @@ const assumedSides = "refrigerant-side conductance taken as twice the air side (
 
 // A Passage is what a coil does to a stream of air.
 type Passage struct {
-	Entering psychro.Air `json:"-"`
-	Leaving  psychro.Air `json:"-"`
+	Entering psychro.Air `json:"entering"`
+	Leaving  psychro.Air `json:"leaving"`
 	// Split is entering less leaving dry bulb.
 	Split    quantity.TemperatureDelta `json:"split"`
 	Capacity Capacity                  `json:"capacity"`
@@ -60,7 +60,9 @@ type Passage struct {
 
 // Through predicts what the coil does to a flow of air, counted at its entering
 // condition, with refrigerant at a temperature. A refrigerant warmer than the
-// air heats it. The error is a *RangeError.
+// air heats it. The error is a *RangeError, also where the coil would make fog,
+// which the model does not follow: in air far hotter and damper than that of a
+// building, on a surface far colder than it.
 func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature) (Passage, error) {
 	if err := c.check(); err != nil {
 		return Passage{}, err
@@ -69,8 +71,30 @@ func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigeran
 		return Passage{}, err
 	}
 	in := coil.NewAir(entering)
-	m := float64(entering.DryAirFlow(flow))
-	return c.passage(entering, flow, c.solve(&in, m, float64(refrigerant)))
+	r := c.solve(&in, float64(entering.DryAirFlow(flow)), float64(refrigerant))
+	leaving, err := entering.Model().FromHumidityRatio(quantity.Temperature(r.T), max(0, r.W), entering.Pressure())
+	if err != nil {
+		return Passage{}, fog(refrigerant)
+	}
+	capacity, err := CapacityOf(entering, leaving, flow)
+	if err != nil {
+		return Passage{}, fog(refrigerant)
+	}
+	return Passage{
+		Entering: entering, Leaving: leaving,
+		Split:    entering.DryBulb().Sub(leaving.DryBulb()),
+		Capacity: capacity,
+		Surface:  quantity.Temperature(r.Surface), SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
+		WetShare: r.Wet,
+	}, nil
+}
+
+// fog is the error of air that a coil takes to where it is no air: the share that
+// meets the cold surface and the share that passes hold more water together than
+// their mean can.
+func fog(refrigerant quantity.Temperature) error {
+	return &RangeError{Quantity: "refrigerant temperature", Value: refrigerant,
+		Advice: "in air so much hotter and so damp the coil makes fog, which the model does not follow; give cooler or drier air, or a refrigerant nearer to it"}
 }
 
 func (c Coil) solve(in *coil.Air, dryAir, refrigerant float64) coil.Result {
@@ -87,28 +111,6 @@ func (c Coil) solve(in *coil.Air, dryAir, refrigerant float64) coil.Result {
 func (c Coil) at(entering psychro.Air, flow, refrigerant float64) coil.Result {
 	in := coil.NewAir(entering)
 	return c.solve(&in, float64(entering.DryAirFlow(quantity.VolumeFlow(flow))), refrigerant)
-}
-
-func (c Coil) passage(entering psychro.Air, flow quantity.VolumeFlow, r coil.Result) (Passage, error) {
-	leaving, err := stateOf(entering, r)
-	if err != nil {
-		return Passage{}, err
-	}
-	capacity, err := CapacityOf(entering, leaving, flow)
-	if err != nil {
-		return Passage{}, err
-	}
-	return Passage{
-		Entering: entering, Leaving: leaving,
-		Split:    entering.DryBulb().Sub(leaving.DryBulb()),
-		Capacity: capacity,
-		Surface:  quantity.Temperature(r.Surface), SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
-		WetShare: r.Wet,
-	}, nil
-}
-
-func stateOf(entering psychro.Air, r coil.Result) (psychro.Air, error) {
-	return entering.Model().FromHumidityRatio(quantity.Temperature(r.T), max(0, r.W), entering.Pressure())
 }
 
 func (c Coil) check() error {

@@ -155,7 +155,12 @@ func TestCoilRefuses(t *testing.T) {
 	_, nan := RatedCoil(quantity.Power(math.NaN()), flow)
 	c, _ := RatedCoil(quantity.Tons(3), flow)
 	_, tooMuch := c.Through(in, quantity.VolumeFlow(math.Inf(1)), ref)
+	_, fog := c.Through(mustAir(t, 140, 136, p), quantity.CFM(6000), quantity.Fahrenheit(-80))
+	_, noPlant := FindFreezeLimits(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref})
+	_, noPlantToMend := FreezeRemedies(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref}, 2, flow, ref)
+	_, noPlantIced := IcedSigns(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref}, 0.5)
 	for name, err := range map[string]error{
+		"fog": fog, "no plant": noPlant, "no plant to mend": noPlantToMend, "no plant iced": noPlantIced,
 		"swapped": swapped, "warm": warm, "no flow": noFlow, "wetter": wetter, "dry": dryAir, "no air": noAir, "no coil": noCoil, "little air": little, "NaN": nan, "infinite": tooMuch,
 	} {
 		var re *RangeError

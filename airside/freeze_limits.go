@@ -29,7 +29,7 @@ type FreezeLimits struct {
 // temperature and airflow the coldest surface of a plant is at 32 °F, with all
 // else as at the condition given. The error is a *RangeError, or the plant's own.
 func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
-	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+	if err := checkPlant(plant, at); err != nil {
 		return FreezeLimits{}, err
 	}
 	now, err := plant.Run(at)
@@ -168,7 +168,7 @@ type Remedy struct {
 // outdoors. A freeze thermostat stops the compressor and changes nothing else.
 // The error is a *RangeError, or the plant's own.
 func FreezeRemedies(plant Plant, at Conditions, raise quantity.TemperatureDelta, full quantity.VolumeFlow, hold quantity.Temperature) ([]Remedy, error) {
-	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+	if err := checkPlant(plant, at); err != nil {
 		return nil, err
 	}
 	if err := within("rise of the set-point", raise, 0, 20, "a few degrees"); err != nil {

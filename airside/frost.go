@@ -156,7 +156,10 @@ func (f Frost) Reasons(sys quantity.System) []string {
 		if f.SurfaceChance >= 0.01 {
 			likely = "the chance that it is below freezing is " + normal.Percent(f.SurfaceChance)
 		}
-		out = append(out, fmt.Sprintf("%s; a cooler evening, a lower set-point or a dirtier filter would bring it there", likely))
+		if f.SurfaceChance < 0.5 {
+			likely += "; a cooler evening, a lower set-point or a dirtier filter would bring it there"
+		}
+		out = append(out, likely)
 	}
 	if f.EvaporatingChance > 0.5 && f.SurfaceChance < 0.5 {
 		out = append(out, fmt.Sprintf("the refrigerant itself is below freezing, and only the air keeps the surface above it: by %s, the chance of ice is %s",

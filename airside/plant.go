@@ -33,6 +33,14 @@ type Plant interface {
 	Run(Conditions) (Running, error)
 }
 
+// checkPlant refuses no plant, and conditions in which none runs.
+func checkPlant(plant Plant, at Conditions) error {
+	if plant == nil {
+		return &RangeError{Quantity: "plant", Advice: "give a CapacityLine, as SeenAt makes one, or a model of the whole machine"}
+	}
+	return checkPass(at.Return, at.Airflow, Freezing)
+}
+
 // CapacityLine is a Plant of a coil and a compressor whose capacity changes in
 // straight lines, always fed with liquid throughout: a fixed-speed machine of the
 // right charge near the condition it was seen at. With an expansion valve it

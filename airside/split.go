@@ -128,7 +128,13 @@ func (r *SplitReadings) check() error {
 	if err := airTemperature("return dry bulb", r.ReturnDryBulb); err != nil {
 		return err
 	}
-	return airTemperature("return wet bulb", r.ReturnWetBulb)
+	if err := airTemperature("return wet bulb", r.ReturnWetBulb); err != nil {
+		return err
+	}
+	if r.Atmosphere == 0 {
+		return nil
+	}
+	return checkAtmosphere(r.Atmosphere.PlusMinus(0))
 }
 
 // judge fills in what follows from the target and the standard uncertainty of
@@ -182,7 +188,7 @@ func (v SplitVerdict) Reasons(sys quantity.System) []string {
 		}
 		return []string{first, "the air is not cooled as far as it should be: capacity is low (charge, restriction, metering, compressor, a leaking return duct) or the airflow is high"}
 	case SplitCannotTell:
-		return []string{first, fmt.Sprintf("chances are %.0f %% below, %.0f %% within and %.0f %% above the tolerance: these instruments cannot tell", 100*v.Low, 100*v.InBand, 100*v.High)}
+		return []string{first, fmt.Sprintf("the chance that it is below the tolerance is %s, within it %s, above it %s: these instruments cannot tell", normal.Percent(v.Low), normal.Percent(v.InBand), normal.Percent(v.High))}
 	}
 	return nil
 }

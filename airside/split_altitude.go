@@ -18,7 +18,7 @@ const (
 // which a test repeats; coils that are hardly wet gain up to twice as much. The
 // error is a *RangeError.
 func SplitAltitude(target quantity.TemperatureDelta, atmosphere quantity.Pressure) (quantity.Uncertain[quantity.TemperatureDelta], error) {
-	if err := within("atmosphere", atmosphere, 20e3, 200e3, "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation"); err != nil {
+	if err := checkAtmosphere(atmosphere.PlusMinus(0)); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
 	if err := within("target split", target, 0, 40, "it is return less supply dry bulb"); err != nil {

@@ -266,6 +266,12 @@ func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	if _, err := JudgeSplitAgainst(r, quantity.TemperatureDelta(math.NaN()).PlusMinus(0), 1, ""); err == nil {
 		t.Error("not a number is a target")
 	}
+	for _, p := range []float64{math.NaN(), math.Inf(1), -1, 1e308} {
+		r.Atmosphere = quantity.Pressure(p)
+		if _, err := JudgeSplitAgainst(r, own.Target, 1, ""); err == nil {
+			t.Errorf("an atmosphere of %g Pa is taken", p)
+		}
+	}
 }
 
 func BenchmarkTargetSplit(b *testing.B) {

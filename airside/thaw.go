@@ -30,7 +30,7 @@ type Thaw struct {
 	// Ice on the coil: [IceFrom], or weighed by eye.
 	Ice quantity.Mass `json:"ice"`
 	// Return is the air that thaws it.
-	Return psychro.Air `json:"-"`
+	Return psychro.Air `json:"return"`
 	// Airflow is what the blower moves through a clear coil.
 	Airflow quantity.VolumeFlow `json:"airflow"`
 }
@@ -111,7 +111,7 @@ type Sign struct {
 // its pressures, and is neither; nothing is to be judged until it is thawed. The
 // error is a *RangeError, or the plant's own.
 func IcedSigns(plant Plant, at Conditions, airLeft float64) ([]Sign, error) {
-	if err := checkPass(at.Return, at.Airflow, Freezing); err != nil {
+	if err := checkPlant(plant, at); err != nil {
 		return nil, err
 	}
 	if !(airLeft > 0 && airLeft <= 1) {

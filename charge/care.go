@@ -96,9 +96,11 @@ func (r Risk) Then() string {
 // Risks finds what endangers a compressor, gravest first. A limit counts as
 // passed when the measured value passes it; a superheat counts as none when its
 // uncertainty cannot tell it from none, and a current as too high when it can be
-// told from the rated one. Values that are not numbers are left out. The limits are general: those of the compressor's maker come first.
+// told from the rated one. Values that cannot be readings, as those that are
+// not numbers, are left out. The limits are general: those of the compressor's
+// maker come first.
 func Risks(c Compressor) []Risk {
-	c = c.finite()
+	c = c.readable()
 	var out []Risk
 	dropped := map[string]bool{}
 	for _, grave := range [2]bool{true, false} {
@@ -113,7 +115,7 @@ func Risks(c Compressor) []Risk {
 			dropped[h.replaces] = true
 			shown, limit := figure.Format(c.Units), h.limit.Format(c.Units)
 			text := strings.NewReplacer("{figure}", shown, "{limit}", limit).Replace(h.text)
-			if shown == limit { // the two differ by less than is shown
+			if shown == limit || strings.HasPrefix(shown, limit+" ±") { // the two differ by less than is shown
 				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
 			}
 			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.whole(), h.stop, h.source})
@@ -122,29 +124,31 @@ func Risks(c Compressor) []Risk {
 	return out
 }
 
-// finite returns c without the values that are not numbers.
-func (c Compressor) finite() Compressor {
-	c.Superheat = finite(c.Superheat)
-	c.Evaporating, c.Condensing, c.DischargeLine = finite(c.Evaporating), finite(c.Condensing), finite(c.DischargeLine)
-	c.Suction, c.Discharge = finite(c.Suction), finite(c.Discharge)
-	c.Current = finite(c.Current)
-	if c.LowestSuperheat != nil && !isFinite(float64(*c.LowestSuperheat)) {
+// readable returns c without the values that cannot be readings.
+func (c Compressor) readable() Compressor {
+	c.Superheat = readable(c.Superheat)
+	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
+	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
+	c.Current = readable(c.Current)
+	if c.LowestSuperheat != nil && !canBeRead(float64(*c.LowestSuperheat)) {
 		c.LowestSuperheat = nil
 	}
-	if !(c.Atmosphere > 0) || math.IsInf(float64(c.Atmosphere), 0) {
+	if !(c.Atmosphere > 0) || !canBeRead(float64(c.Atmosphere)) {
 		c.Atmosphere = quantity.StandardAtmosphere
 	}
 	return c
 }
 
-func finite[T quantity.Quantity](u *quantity.Uncertain[T]) *quantity.Uncertain[T] {
-	if u == nil || !isFinite(float64(u.Value)) || !isFinite(u.Std) {
+func readable[T quantity.Quantity](u *quantity.Uncertain[T]) *quantity.Uncertain[T] {
+	if u == nil || !canBeRead(float64(u.Value)) || !canBeRead(u.Std) {
 		return nil
 	}
 	return u
 }
 
-func isFinite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+// canBeRead reports whether v is a number that an instrument may show, in the SI
+// unit of whatever it measures.
+func canBeRead(v float64) bool { return math.Abs(v) <= 1e9 }
 
 // CompressionRatio returns the absolute discharge pressure over the absolute
 // suction pressure, with its standard uncertainty. Gauge pressures do not do:
@@ -164,7 +168,7 @@ func CompressionRatio(suction, discharge quantity.Uncertain[quantity.Pressure]) 
 	}
 	ratio = float64(discharge.Value / suction.Value)
 	std = ratio * math.Hypot(suction.Std/float64(suction.Value), discharge.Std/float64(discharge.Value))
-	if !isFinite(ratio) || !isFinite(std) {
+	if !canBeRead(ratio) || !canBeRead(std) {
 		return 0, 0, &RangeError{Quantity: "absolute suction pressure", Value: suction.Value, Min: quantity.Pressure(1), Advice: "so deep a vacuum has no compression ratio; is the machine running?"}
 	}
 	return ratio, std, nil

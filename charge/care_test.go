@@ -115,6 +115,9 @@ func TestRisksLeaveOutNonsense(t *testing.T) {
 	if len(r) != 0 {
 		t.Errorf("%+v", r)
 	}
+	if r := Risks(Compressor{Current: &quantity.Uncertain[quantity.Current]{Value: 1e308}, RatedLoad: 10}); len(r) != 0 {
+		t.Errorf("%+v", r)
+	}
 }
 
 // A worse value never makes a compressor look safer: gravity does not fall as

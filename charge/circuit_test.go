@@ -151,7 +151,6 @@ func TestWeighUncertaintyByMonteCarlo(t *testing.T) {
 func TestWeighRefusesNonsense(t *testing.T) {
 	var r *RangeError
 	for name, change := range map[string]func(*WeighedCharge){
-		"no fluid":       func(w *WeighedCharge) { w.Fluid = nil },
 		"no label":       func(w *WeighedCharge) { w.Label = 0 },
 		"no tube":        func(w *WeighedCharge) { w.Tube = Tube{} },
 		"length":         func(w *WeighedCharge) { w.Length.Value = -1 },
@@ -193,9 +192,6 @@ func TestRecoverTo(t *testing.T) {
 		}
 	}
 	var r *RangeError
-	if _, err := RecoverTo(nil, 3); !errors.As(err, &r) {
-		t.Errorf("no fluid: %v", err)
-	}
 	if _, err := RecoverTo(fluid(t, "R-22"), 0); !errors.As(err, &r) {
 		t.Errorf("no charge: %v", err)
 	}

@@ -247,7 +247,14 @@ func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 	if d.LabelCharge > 0 {
 		return d.LabelCharge, labelChargeDoubt.value
 	}
-	return quantity.Mass(d.NominalCapacity.Tons()) * chargePerTon.value, math.Log(chargePerTonFactor.value)
+	return UsualCharge(d.NominalCapacity), math.Log(chargePerTonFactor.value)
+}
+
+// UsualCharge returns about what a comfort cooling machine of a nominal capacity
+// holds, 2.8 lb per ton (common practice, no source; 2 to 4 lb is usual). It stands
+// in where the label cannot be read, and is never a charge to weigh in.
+func UsualCharge(capacity quantity.Power) quantity.Mass {
+	return quantity.Mass(capacity.Tons()) * chargePerTon.value
 }
 
 // halt finds a reason to move nothing; the zero Action where there is none.

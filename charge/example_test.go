@@ -112,3 +112,9 @@ func ExampleTarget_WithTolerance() {
 	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP), "by", target.ToleranceSource, err)
 	// Output: 9.0 °F within 2.0 °F by the unit's installation instructions <nil>
 }
+
+// A machine of 3 ton whose label cannot be read.
+func ExampleUsualCharge() {
+	fmt.Println(charge.UsualCharge(quantity.Tons(3)).Format(quantity.IP))
+	// Output: 8.40 lb
+}

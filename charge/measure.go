@@ -17,8 +17,8 @@ import (
 // (GUM 5.1.2): the line counts degree for degree, gauge and atmosphere by the
 // slope of the saturation curve.
 //
-// A negative superheat is returned as measured. Errors are *RangeError; a nil
-// fluid is one too.
+// A negative superheat is returned as measured. Errors are *RangeError, and
+// refrigerant.ErrNoRefrigerant for a nil fluid.
 func MeasureSuperheat(fluid *refrigerant.Refrigerant, suction quantity.Uncertain[quantity.GaugePressure], atm quantity.Uncertain[quantity.Pressure], line quantity.Uncertain[quantity.Temperature]) (Measurement, error) {
 	return measure(fluid, Superheat, suction, atm, line)
 }
@@ -35,7 +35,7 @@ func MeasureSubcooling(fluid *refrigerant.Refrigerant, liquid quantity.Uncertain
 
 func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pressure, line temperature) (Measurement, error) {
 	if fluid == nil {
-		return Measurement{}, &RangeError{Quantity: "refrigerant", Advice: "look the refrigerant up by the designation on the label first"}
+		return Measurement{}, refrigerant.ErrNoRefrigerant
 	}
 	pressureReading, lineReading, sign := SuctionPressure, SuctionLine, 1.0
 	saturation := fluid.DewTemperature

@@ -228,7 +228,6 @@ func TestMeasureRefusesNonsense(t *testing.T) {
 	line := f(50).PlusMinus(df(1))
 	var r *RangeError
 	for name, got := range map[string]func() (Measurement, error){
-		"no fluid":        func() (Measurement, error) { return MeasureSuperheat(nil, psig(68, 1), seaLevel, line) },
 		"no atmosphere":   func() (Measurement, error) { return MeasureSuperheat(r22, psig(68, 1), pressure{}, line) },
 		"vacuum":          func() (Measurement, error) { return MeasureSuperheat(r22, psig(-30, 1), seaLevel, line) },
 		"beyond critical": func() (Measurement, error) { return MeasureSubcooling(r22, psig(900, 1), seaLevel, line) },

@@ -68,9 +68,21 @@ func checkMethod(m Method) error {
 // something else.
 const minDelta, maxDelta = quantity.TemperatureDelta(-60), quantity.TemperatureDelta(100)
 
+// Between these any refrigerant boils, and any machine stands.
+const minSaturation, maxSaturation = quantity.Temperature(50), quantity.Temperature(700)
+
 func (m Measurement) check() error {
 	if v := m.Value.Value; !(v >= minDelta && v <= maxDelta) || math.IsNaN(float64(v)) {
 		return &RangeError{Quantity: m.Method.String(), Value: v, Min: minDelta, Max: maxDelta, Advice: "check the readings it comes from, and their units"}
+	}
+	if s := m.Saturation; s != (temperature{}) {
+		const countedFrom = "temperature that the measured value is counted from"
+		if !(s.Value >= minSaturation && s.Value <= maxSaturation) {
+			return &RangeError{Quantity: countedFrom, Value: s.Value, Min: minSaturation, Max: maxSaturation, Advice: "check the readings it comes from, and their units"}
+		}
+		if err := checkStd(countedFrom, s.Std); err != nil {
+			return err
+		}
 	}
 	return checkStd(m.Method.String(), m.Value.Std)
 }

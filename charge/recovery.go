@@ -52,7 +52,7 @@ type RecoveryLevel struct {
 // appliances with at most 5 lb, sealed in the factory, and vehicles have rules
 // of their own, and so have leaking machines. Local rules come before it.
 //
-// Errors are *RangeError.
+// Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
 func RecoverTo(fluid *refrigerant.Refrigerant, whole quantity.Mass) (RecoveryLevel, error) {
 	if err := checkFluid(fluid); err != nil {
 		return RecoveryLevel{}, err

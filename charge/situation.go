@@ -44,8 +44,10 @@ type Situation struct {
 
 // Obstacles finds what stands in the way of a method in a situation, and what
 // to do instead, in the order in which to mend it. None means that nothing
-// known forbids it.
+// known forbids it. Values that cannot be readings, as those that are not
+// numbers, are left out.
 func Obstacles(s Situation, m Method) []Obstacle {
+	s = s.readable()
 	var out []Obstacle
 	add := func(c *condition, measured formatter) {
 		if c.forbids.has(m) || c.doubts.has(m) {
@@ -64,6 +66,16 @@ func Obstacles(s Situation, m Method) []Obstacle {
 		}
 	}
 	return out
+}
+
+// readable returns s without the values that cannot be readings.
+func (s Situation) readable() Situation {
+	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(s.OutdoorDryBulb), readable(s.ReturnDryBulb), readable(s.ReturnWetBulb)
+	s.Superheat, s.Subcooling, s.Airflow = readable(s.Superheat), readable(s.Subcooling), readable(s.Airflow)
+	if !canBeRead(float64(s.NominalCapacity)) {
+		s.NominalCapacity = 0
+	}
+	return s
 }
 
 // Forbidden reports whether any of the obstacles rules its method out.

@@ -30,14 +30,26 @@ type Target struct {
 func (t Target) General() bool { return t.Source.Standing != Label }
 
 // WithTolerance returns t with another tolerance, such as the label's own. The
-// tolerance lies above 0 and up to 15 °C.
+// tolerance lies above 0 and up to 15 °C (27 °F); the error is a *RangeError,
+// also for a t whose own value cannot be.
 func (t Target) WithTolerance(tolerance quantity.TemperatureDelta, source Source) (Target, error) {
 	const max = quantity.TemperatureDelta(15)
 	if !(tolerance > 0 && tolerance <= max) {
 		return Target{}, &RangeError{Quantity: "charge tolerance", Value: tolerance, Max: max, Advice: "give half the width of the band around the target, above zero"}
 	}
+	if err := t.check(); err != nil {
+		return Target{}, err
+	}
 	t.Tolerance, t.ToleranceSource = tolerance, source
 	return t, nil
+}
+
+// check refuses a target that no function of the package made.
+func (t Target) check() error {
+	if err := checkMethod(t.Method); err != nil {
+		return err
+	}
+	return Measurement{Method: t.Method, Value: t.Value}.check()
 }
 
 // SuperheatTarget returns the target of a fixed restrictor: the figure of the

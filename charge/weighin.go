@@ -13,7 +13,7 @@ import (
 // liquid is a little denser for being subcooled and under pressure, by less
 // than 1 %.
 //
-// Errors are *RangeError.
+// Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
 func LineCharge(fluid *refrigerant.Refrigerant, tube Tube, length quantity.Length, liquid quantity.Temperature) (quantity.Mass, error) {
 	if err := checkFluid(fluid); err != nil {
 		return 0, err
@@ -32,8 +32,8 @@ func LineCharge(fluid *refrigerant.Refrigerant, tube Tube, length quantity.Lengt
 }
 
 func checkFluid(fluid *refrigerant.Refrigerant) error {
-	if fluid == nil {
-		return &RangeError{Quantity: "refrigerant", Advice: "look the refrigerant up by the designation on the label first"}
+	if fluid.MolarMass() == 0 {
+		return refrigerant.ErrNoRefrigerant
 	}
 	return nil
 }
@@ -102,7 +102,7 @@ type Weighing struct {
 // empty, tight and evacuated.
 //
 // The uncertainty holds that of the length, of the bore and of the liquid
-// temperature. Errors are *RangeError.
+// temperature. Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
 func (w WeighedCharge) Weigh() (Weighing, error) {
 	if err := checkFluid(w.Fluid); err != nil {
 		return Weighing{}, err

@@ -26,7 +26,7 @@ type RangeError struct {
 	Quantity string
 	// Value, Min and Max are of one quantity type. Min or Max may be nil where
 	// there is no bound on that side, and Value where there is none at all: a
-	// refrigerant that was not looked up, air that no constructor made.
+	// reading that was not taken, air that no constructor made.
 	Value, Min, Max fmt.Stringer
 	// Advice says what the bound is and what to do: "above the critical
 	// pressure there is no saturation; read the gas cooler outlet instead".

@@ -16,12 +16,16 @@ var pressureKind = kind{
 		{symbol: "Pa", scale: 1},
 	},
 	si: 0, ip: 1, siDec: 1, ipDec: 1,
+	// A deep vacuum reads in pascals and microns.
+	fineBelow: 500, fineSI: 7, fineIP: 4, fineSIDec: 1, fineIPDec: 0,
 	difference: []unit{
 		{symbol: "kPa", scale: 1e3},
 		{symbol: "psi", scale: PSI, also: []string{"psid"}},
 		{symbol: "bar", scale: 1e5},
 		{symbol: "inHg", scale: inchMercury},
 		{symbol: "micron", scale: micronMercury, also: []string{"microns"}},
+		{symbol: "MPa", scale: 1e6},
+		{symbol: "atm", scale: 101325},
 		{symbol: "Pa", scale: 1},
 	},
 }

@@ -208,6 +208,7 @@ func TestUncertainText(t *testing.T) {
 	}{
 		{`"62 °F ± 0.6 °F"`, float64(Fahrenheit(62)), 0.6 * 5 / 9},
 		{`"62 °F +/- 0.6 F"`, float64(Fahrenheit(62)), 0.6 * 5 / 9},
+		{`"62 °F +- 0.6 F"`, float64(Fahrenheit(62)), 0.6 * 5 / 9},
 		{`"62 °F"`, float64(Fahrenheit(62)), 0},
 	} {
 		var u Uncertain[Temperature]
@@ -236,6 +237,31 @@ func TestUncertainText(t *testing.T) {
 	}
 	if err := g.UnmarshalText([]byte("68.5 psig ± -0.5 psi")); err == nil {
 		t.Error("a negative uncertainty was accepted")
+	}
+}
+
+// A deep vacuum is not shown as nothing, and an uncertainty stays in its unit.
+func TestVacuumShown(t *testing.T) {
+	for _, c := range []struct {
+		p      Pressure
+		std    Pressure
+		si, ip string
+	}{
+		{Microns(450), Microns(20), "60.0 Pa ± 2.7 Pa", "450 micron ± 20 micron"},
+		{Pascals(499), Pascals(1), "499.0 Pa ± 1.0 Pa", "3743 micron ± 8 micron"},
+		{Kilopascals(81.2), Pascals(400), "81.2 kPa ± 0.4 kPa", "11.8 psia ± 0.1 psi"},
+		{0, Pascals(400), "0.0 kPa ± 0.4 kPa", "0.0 psia ± 0.1 psi"},
+	} {
+		u := c.p.PlusMinus(c.std)
+		if si, ip := u.Format(SI), u.Format(IP); si != c.si || ip != c.ip {
+			t.Errorf("%g Pa: %q, %q", float64(c.p), si, ip)
+		}
+		for _, sys := range []System{SI, IP} {
+			var back Uncertain[Pressure]
+			if err := back.UnmarshalText([]byte(u.Format(sys))); err != nil {
+				t.Errorf("%s does not read back: %v", u.Format(sys), err)
+			}
+		}
 	}
 }
 

@@ -73,13 +73,17 @@ func (u Uncertain[T]) MarshalText() ([]byte, error) {
 	return diff.appendExact(append(b, " ± "...), u.Std)
 }
 
-// UnmarshalText reads "62 °F ± 0.6 °F", "62 °F +/- 0.6 °F" or "62 °F".
+// UnmarshalText reads "62 °F ± 0.6 °F", with "+/-" or "+-" for "±", or "62 °F"
+// alone. The error is a *ParseError.
 func (u *Uncertain[T]) UnmarshalText(text []byte) error {
 	k := u.Value.kind()
 	s := string(text)
-	head, tail, found := strings.Cut(s, "±")
-	if !found {
-		head, tail, found = strings.Cut(s, "+/-")
+	var head, tail string
+	found := false
+	for _, sign := range [...]string{"±", "+/-", "+-"} {
+		if head, tail, found = strings.Cut(s, sign); found {
+			break
+		}
 	}
 	v, err := k.parse(head)
 	if err != nil {

@@ -59,13 +59,13 @@ func TestVaporLeakOfZeotrope(t *testing.T) {
 			t.Errorf("%v lost: shift %v, pressure %v", s.Lost, s.BubbleShift, s.Pressure)
 		}
 	}
-	for _, designation := range []string{"R-507A", "R-22"} {
+	for designation, shift := range map[string]float64{"R-507A": 0.2, "R-22": 1e-3} {
 		r := mustLookup(t, designation)
 		steps, err := r.Leak(LeakCase{Temperature: 295, From: Vapor, Lost: []float64{0.5}})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if s := steps[0]; math.Abs(float64(s.BubbleShift)) > 0.2 {
+		if s := steps[0]; math.Abs(float64(s.BubbleShift)) > shift {
 			t.Errorf("%v: bubble point shifts by %v", r, s.BubbleShift)
 		}
 	}

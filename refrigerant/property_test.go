@@ -348,6 +348,32 @@ func TestStatesUpToTheCriticalPoint(t *testing.T) {
 	}
 }
 
+// Just above the critical pressure, where enthalpy and entropy are steep in temperature
+// between two flat ends, a state leads back.
+func TestStatesOverTheCriticalPoint(t *testing.T) {
+	for i, r := range All() {
+		if !r.Pure() && i%8 != 0 {
+			continue // a state of a blend takes long there
+		}
+		c := r.Critical()
+		for _, over := range []float64{1.01, 1.06} {
+			p := c.Pressure * quantity.Pressure(over)
+			for _, part := range []float64{0.99, 0.997, 0.9995, 1.0005, 1.003, 1.01} {
+				s, err := r.State(p, c.Temperature*quantity.Temperature(part))
+				if err != nil {
+					t.Errorf("%v at %v of its critical pressure and %v of its temperature: %v", r, over, part, err)
+					continue
+				}
+				byH, err1 := r.StateAtEnthalpy(p, s.Enthalpy)
+				byS, err2 := r.StateAtEntropy(p, s.Entropy)
+				if err1 != nil || err2 != nil || math.Abs(float64(byH.Temperature-s.Temperature)) > 1e-6 || math.Abs(float64(byS.Temperature-s.Temperature)) > 1e-6 {
+					t.Errorf("%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, entropy to %v, %v", r, over, s.Temperature, byH.Temperature, err1, byS.Temperature, err2)
+				}
+			}
+		}
+	}
+}
+
 // A state of two phases is at the pressure and temperature that it was asked at, so that
 // the coldest there is leads back from its enthalpy.
 func TestColdestStateLeadsBack(t *testing.T) {

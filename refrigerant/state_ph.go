@@ -345,14 +345,16 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 	}
 	a, b := low.Temperature, high.Temperature
 	fa, fb := c.of(&low)-value, c.of(&high)-value
+	enough := 1e-12 * (fb - fa)
 	t := a + quantity.Temperature(fa/(fa-fb))*(b-a)
+	before := [2]float64{math.Inf(1), math.Inf(1)} // |f| of the last two steps
 	for i := range 200 {
 		s, err := r.State(p, t)
 		if err != nil {
 			return State{}, err
 		}
 		f := c.of(&s) - value
-		if math.Abs(f) <= 1e-12*math.Abs(fb-fa) || b-a <= 1e-12*b {
+		if math.Abs(f) <= enough || b-a <= 1e-12*b {
 			return s, nil
 		}
 		if f > 0 {
@@ -365,13 +367,16 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 			slope /= float64(t)
 		}
 		switch next := t - quantity.Temperature(f/slope); {
+		case math.Abs(f) > before[i%2]/2:
+			// Near the critical point the curve is so steep between two flat ends
+			// that Newton's steps go to and fro between them.
+			t = a + (b-a)/2
 		case slope > 0 && next > a && next < b:
 			t = next
-		case i%3 != 0:
-			t = a + quantity.Temperature(fa/(fa-fb))*(b-a)
 		default:
-			t = a + (b-a)/2
+			t = a + quantity.Temperature(fa/(fa-fb))*(b-a)
 		}
+		before[i%2] = math.Abs(f)
 	}
 	return State{}, r.unsolved("state", errors.New("no temperature found"))
 }

@@ -45,7 +45,7 @@ func answer(args []string) (string, error) {
 	each := flags.Int("each", 1, "`count` of problems for each topic, 1 to 50")
 	fluids := flags.String("refrigerants", "R-410A,R-22,R-407C", "`designations` to draw from, separated by commas")
 	units := flags.String("units", "IP", "`system` of units, IP or SI")
-	difficulty := flags.Int("difficulty", 1, "`level`: 1 reads a row; 2 reads between rows, among readings that are not needed; 3 adds altitude and traps")
+	difficulty := flags.Int("difficulty", 1, "`level`: 1 reads a row; 2 reads between rows, among readings that are not needed; 3 adds thin air, tables of absolute pressures and traps")
 	format := flags.String("format", "markdown", "`form`: markdown, or html, a page that prints with charts, an answer sheet and the key on pages of their own")
 	choices := flags.Bool("choices", false, "give four answers to tick")
 	key := flags.Bool("key", false, "add answers, worked solutions and the mistakes behind wrong answers")

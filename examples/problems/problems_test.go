@@ -257,7 +257,11 @@ func fromPrint(p Problem) (found float64, ok bool) {
 		return 0, false
 	}
 	rows := p.Tables[0].Rows
+	// less is what a reading has too much before the table, or too little.
 	less := 0.0
+	if strings.Contains(p.Tables[0].Caption, "absolute pressure") {
+		less = -get("atmosphere")
+	}
 	if p.Topic == "altitude" {
 		if len(p.Tables) > 1 {
 			less = between(p.Tables[1].Rows, 0, 2, get("elevation"))
@@ -266,28 +270,29 @@ func fromPrint(p Problem) (found float64, ok bool) {
 			less = figure(strings.Fields(after)[0])
 		}
 	}
-	dew := func() float64 { return between(rows, dewColumn, 0, get("suction pressure")-less) }
-	bubble := func() float64 { return between(rows, bubbleColumn, 0, get("liquid pressure")-less) }
+	listed := func(name string) float64 { return math.Round(10*(get(name)-less)) / 10 }
+	dew := func() float64 { return between(rows, dewColumn, 0, listed("suction pressure")) }
+	bubble := func() float64 { return between(rows, bubbleColumn, 0, listed("liquid pressure")) }
 	switch {
 	case p.Topic == "saturation" && has("room"):
-		return between(rows, 0, bubbleColumn, get("room")), true
+		return between(rows, 0, bubbleColumn, get("room")) + less, true
 	case p.Topic == "saturation" && has("liquid pressure"):
 		return bubble(), true
 	case p.Topic == "saturation":
 		return dew(), true
 	case p.Topic == "glide":
-		at := get("pressure in the evaporator")
+		at := listed("pressure in the evaporator")
 		if !has("pressure in the evaporator") {
-			at = get("pressure in the condenser")
+			at = listed("pressure in the condenser")
 		}
 		return between(rows, dewColumn, 0, at) - between(rows, bubbleColumn, 0, at), true
 	case has("superheat wanted"):
 		return dew() + get("superheat wanted"), true
 	case has("subcooling wanted"):
 		return bubble() - get("subcooling wanted"), true
-	case p.Topic == "subcooling", p.Topic == "altitude" && has("liquid line"):
+	case strings.Contains(p.Ask, "subcooling"):
 		return bubble() - get("liquid line"), true
-	case p.Topic == "superheat", p.Topic == "altitude":
+	case strings.Contains(p.Ask, "superheat") && p.Topic != "target" && p.Topic != "dosing":
 		return get("suction line") - dew(), true
 	case p.Topic == "capacity":
 		// Entering and leaving name a dry and a wet bulb.
@@ -327,8 +332,10 @@ func TestLevelsDiffer(t *testing.T) {
 			}
 			_, print[level], _ = strings.Cut(set.markdown(false), "\n")
 		}
-		if print[1] == print[2] {
-			t.Errorf("%s: the second level asks what the first does", topic)
+		for level := 2; level <= 3; level++ {
+			if print[level] == print[level-1] {
+				t.Errorf("%s: level %d asks what level %d does", topic, level, level-1)
+			}
 		}
 	}
 }

@@ -19,7 +19,7 @@ type Options struct {
 	PerTopic     int
 	Refrigerants []string
 	Units        quantity.System
-	Difficulty   int  // 1 reads a table row, 2 interpolates among readings that are not needed, 3 adds altitude and traps
+	Difficulty   int  // 1 reads a table row, 2 interpolates among readings that are not needed, 3 adds thin air, tables of absolute pressures and traps
 	Choices      bool // four answers to tick
 }
 

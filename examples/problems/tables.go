@@ -27,10 +27,10 @@ const (
 	dewColumn    = 2
 )
 
-// saturationTable is an excerpt of a printed pressure-temperature table for a
-// gauge at sea level. It reaches over all the temperatures given, and further
+// saturationTable is an excerpt of a printed pressure-temperature table, in the
+// pressures of the site. It reaches over all the temperatures given, and further
 // by some rows drawn, so that the place of a row does not give it away.
-func (g *generator) saturationTable(f *refrigerant.Refrigerant, cover ...quantity.Temperature) (Table, error) {
+func (g *generator) saturationTable(f *refrigerant.Refrigerant, s gaugeSite, cover ...quantity.Temperature) (Table, error) {
 	step := g.either(2, 1)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, t := range cover {
@@ -39,8 +39,11 @@ func (g *generator) saturationTable(f *refrigerant.Refrigerant, cover ...quantit
 	first := step * (math.Floor(low/step+1e-9) - g.pick(1, 4, 1))
 	last := step * (math.Ceil(high/step-1e-9) + g.pick(1, 4, 1))
 	t := Table{
-		Caption: fmt.Sprintf("%s, gauge pressure at sea level (%s)", f.Designation(), g.gaugeUnit()),
+		Caption: fmt.Sprintf("%s, gauge pressure at sea level (%s)", f.Designation(), s.unit),
 		Head:    []string{"temperature " + g.degreeUnit(), "bubble (liquid)", "dew (vapor)"},
+	}
+	if s.added != 0 {
+		t.Caption = fmt.Sprintf("%s, absolute pressure (%s)", f.Designation(), s.unit)
 	}
 	for v := first; v <= last+step/2; v += step {
 		at := g.fromScale(v)
@@ -54,8 +57,8 @@ func (g *generator) saturationTable(f *refrigerant.Refrigerant, cover ...quantit
 		}
 		t.Rows = append(t.Rows, []string{
 			number(v),
-			g.cell(g.gauge(bubble, quantity.StandardAtmosphere)),
-			g.cell(g.gauge(dew, quantity.StandardAtmosphere)),
+			g.cell(g.listed(s, bubble)),
+			g.cell(g.listed(s, dew)),
 		})
 	}
 	return t, nil
@@ -63,11 +66,11 @@ func (g *generator) saturationTable(f *refrigerant.Refrigerant, cover ...quantit
 
 // read looks a pressure up in a column as a student does, with the figures as
 // they are printed, and says how. ok is false where it is not in the excerpt.
-func (g *generator) read(t Table, column int, pressure float64) (v float64, how string, ok bool) {
+func (g *generator) read(t Table, s gaugeSite, column int, pressure float64) (v float64, how string, ok bool) {
 	for i, row := range t.Rows {
 		p := figure(row[column])
 		if p == pressure {
-			return figure(row[0]), fmt.Sprintf("%s stands at %s %s", g.pressure(pressure), row[0], g.degreeUnit()), true
+			return figure(row[0]), fmt.Sprintf("%s %s stands at %s %s", g.cell(pressure), s.unit, row[0], g.degreeUnit()), true
 		}
 		if i == 0 || p < pressure || figure(t.Rows[i-1][column]) > pressure {
 			continue
@@ -75,7 +78,7 @@ func (g *generator) read(t Table, column int, pressure float64) (v float64, how 
 		low, below := figure(t.Rows[i-1][0]), figure(t.Rows[i-1][column])
 		span := figure(row[0]) - low
 		v = low + (pressure-below)/(p-below)*span
-		return v, fmt.Sprintf("%s lies between %s and %s: %s + (%s − %s) / (%s − %s) × %s = %s %s", g.pressure(pressure),
+		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × %s = %s %s", g.cell(pressure), s.unit,
 			g.cell(below), g.cell(p), number(low), g.cell(pressure), g.cell(below), g.cell(p), g.cell(below), number(span), number(v), g.degreeUnit()), true
 	}
 	return 0, "", false
@@ -83,19 +86,19 @@ func (g *generator) read(t Table, column int, pressure float64) (v float64, how 
 
 // lookUp is the pressure that a column gives for a temperature, and says how it
 // was read. The excerpt reaches over the temperature.
-func (g *generator) lookUp(t Table, column int, at float64) (v float64, how string) {
+func (g *generator) lookUp(t Table, s gaugeSite, column int, at float64) (v float64, how string) {
 	for i, row := range t.Rows {
 		p, top := figure(row[column]), figure(row[0])
 		if math.Abs(top-at) < 1e-6 {
-			return p, fmt.Sprintf("%s %s stands beside %s", row[0], g.degreeUnit(), g.pressure(p))
+			return p, fmt.Sprintf("%s %s stands beside %s %s", row[0], g.degreeUnit(), g.cell(p), s.unit)
 		}
 		if top < at || i == 0 {
 			continue
 		}
 		low, below := figure(t.Rows[i-1][0]), figure(t.Rows[i-1][column])
 		v = below + (at-low)/(top-low)*(p-below)
-		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × (%s − %s) = %s", number(at), g.degreeUnit(), number(low), number(top),
-			g.cell(below), number(at), number(low), number(top), number(low), g.cell(p), g.cell(below), g.pressure(v))
+		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × (%s − %s) = %s %s", number(at), g.degreeUnit(), number(low), number(top),
+			g.cell(below), number(at), number(low), number(top), number(low), g.cell(p), g.cell(below), g.cell(v), s.unit)
 	}
 	return math.NaN(), ""
 }

@@ -87,8 +87,9 @@ func diagnosisProblem(g *generator) (Problem, error) {
 	return g.instrumentProblem()
 }
 
-// faultProblem gives five values and asks for the cause. The answer is the place
-// of the cause in an alphabetical list.
+// faultProblem gives five values, at difficulty 3 the readings they follow from,
+// and asks for the cause. The answer is the place of the cause in an alphabetical
+// list.
 func (g *generator) faultProblem(device string, patterns []pattern) (Problem, error) {
 	truth := patterns[g.rng.IntN(len(patterns))]
 	names := make([]string, len(patterns))
@@ -101,21 +102,32 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 	p := Problem{
 		Statement: fmt.Sprintf("A machine with %s, charged with a refrigerant of no glide, gives the values below after half an hour of steady running.", device),
 		Given:     given("expansion device", device, "running", "half an hour, steady", "outdoor air", g.temperature(g.degrees(85, 29))),
-		Ask:       "Which one of these explains all five?",
+		Ask:       "Which one of these explains them all?",
 		Among:     names,
 	}
-	table := Table{Caption: "The same machine under the same conditions", Head: []string{"", "sound", "now"}}
 	for i := range values {
 		values[i] = sound[i] + moves[i]
 		if g.difficulty >= 2 {
 			values[i] += g.either(g.pick(-1, 1, 1), g.pick(-0.5, 0.5, 0.5))
 		}
+	}
+	table := Table{Caption: "The same machine under the same conditions", Head: []string{"", "sound", "now"}}
+	var sums [5]string
+	if g.difficulty >= 3 {
+		p.Statement = fmt.Sprintf("A machine with %s, charged with a refrigerant of no glide, gives the readings below after half an hour of steady running. The table has what followed from its readings under the same conditions when it was sound.", device)
+		table.Head = table.Head[:2]
+		var read []Given
+		read, sums = g.readingsOf(values)
+		p.Given = append(p.Given, read...)
+	}
+	for i := range values {
 		show := g.difference
 		if i == 0 {
 			show = func(v float64) string { return g.temperature(g.fromScale(v)) }
 		}
-		table.Rows = append(table.Rows, []string{valueNames[i], show(sound[i]), show(values[i])})
-		p.Steps = append(p.Steps, step("comparison with the sound values", "%s is %s: %s against %s.", sentence(valueNames[i]), toward(truth.moves[i]), show(values[i]), show(sound[i])))
+		row := []string{valueNames[i], show(sound[i]), show(values[i])}
+		table.Rows = append(table.Rows, row[:len(table.Head)])
+		p.Steps = append(p.Steps, step("comparison with the sound values", "%s is %s: %s%s against %s.", sentence(valueNames[i]), toward(truth.moves[i]), sums[i], show(values[i]), show(sound[i])))
 	}
 	p.Tables = []Table{table}
 	p.Steps = append(p.Steps, step(patternNames, "Only one of the causes does all of it: %s. The reason: %s.", truth.cause, truth.why))
@@ -141,6 +153,18 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 		return float64(slices.IndexFunc(names, func(n string) bool { return strings.Contains(n, cause) })), err
 	}
 	return p, nil
+}
+
+// readingsOf are the temperatures that the five values follow from, and how.
+func (g *generator) readingsOf(values [5]float64) (read []Given, sums [5]string) {
+	outdoor, indoor := g.either(85, 29), g.either(77, 25)
+	boiling, condensing := values[0], outdoor+values[2]
+	suctionLine, liquidLine, supply := boiling+values[1], condensing-values[3], indoor-values[4]
+	show := func(v float64) string { return number(v) + " " + g.degreeUnit() }
+	read = given("boiling (suction gauge)", show(boiling), "suction line", show(suctionLine),
+		"condensing (liquid gauge)", show(condensing), "liquid line", show(liquidLine), "return air", show(indoor), "supply air", show(supply))
+	sum := func(from, less float64) string { return number(from) + " − " + number(less) + " = " }
+	return read, [5]string{"", sum(suctionLine, boiling), sum(condensing, outdoor), sum(condensing, liquidLine), sum(indoor, supply)}
 }
 
 func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

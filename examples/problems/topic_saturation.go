@@ -11,12 +11,7 @@ import (
 // reading is how far an answer from a saturation table may be off.
 const reading = 0.2
 
-// The mistakes of reading a gauge against a table in gauge pressure.
-const (
-	takenForAbsolute = "the gauge reading was taken for an absolute pressure in a table of absolute pressures"
-	atmosphereAdded  = "the atmosphere was added to the reading before a table that is in gauge pressure already"
-	rowSlipped       = "the reading slipped by a row; lay a ruler under it"
-)
+const rowSlipped = "the reading slipped by a row; lay a ruler under it"
 
 // saturationProblem reads a temperature of boiling or condensing, or the pressure
 // of a cylinder, off a table.
@@ -40,41 +35,43 @@ func boilingProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	shown := g.gauge(dew, quantity.StandardAtmosphere)
+	site := g.gaugeSite()
+	listed := g.listed(site, dew)
+	shown := site.shown(listed)
 	misread, err := f.BubbleTemperature(dew)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, at, misread)
+	tab, err := g.saturationTable(f, site, at, misread)
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, twice, err := g.offByAnAtmosphere(shown, f.DewTemperature)
+	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.DewTemperature)
 	if err != nil {
 		return Problem{}, err
 	}
-	_, how, _ := g.read(tab, dewColumn, shown)
+	_, how, _ := g.read(tab, site, dewColumn, listed)
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, at sea level.", f.Designation(), g.pressure(shown)),
-		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(shown)),
+		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, %s.", f.Designation(), g.pressure(shown), site.text),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), "suction pressure", g.pressure(shown)),
 		Ask:       "At what temperature does the last of the refrigerant boil at this pressure?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(definition, "The last of it boils at the dew point, so the dew column applies; the table is in gauge pressure already."),
+			g.columnApplies(site, "The last of it boils at the dew point", "dew", shown),
 			step(saturationSource, "In the dew column %s%s.", how, g.taken(how, at)),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			t, err := f.DewTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
+			t, err := f.DewTemperature(g.gaugePressure(shown).Absolute(site.atm))
 			return g.scale(t), err
 		},
 	}
-	if wrong, _, ok := g.read(tab, bubbleColumn, shown); ok {
+	if wrong, _, ok := g.read(tab, site, bubbleColumn, listed); ok {
 		p.Wrong = append(p.Wrong, a.slip(wrong, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
 	}
 	p.Wrong = append(p.Wrong,
-		a.slip(asAbsolute, takenForAbsolute), a.slip(twice, atmosphereAdded), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+		a.slip(asAbsolute.at, asAbsolute.mistake), a.slip(wrongAtmosphere.at, wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }
@@ -89,41 +86,43 @@ func condensingProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	shown := g.gauge(bubble, quantity.StandardAtmosphere)
+	site := g.gaugeSite()
+	listed := g.listed(site, bubble)
+	shown := site.shown(listed)
 	misread, err := f.DewTemperature(bubble)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, at, misread)
+	tab, err := g.saturationTable(f, site, at, misread)
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, twice, err := g.offByAnAtmosphere(shown, f.BubbleTemperature)
+	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.BubbleTemperature)
 	if err != nil {
 		return Problem{}, err
 	}
-	_, how, _ := g.read(tab, bubbleColumn, shown)
+	_, how, _ := g.read(tab, site, bubbleColumn, listed)
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, at sea level. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(shown)),
-		Given:     given("refrigerant", f.Designation(), "liquid pressure", g.pressure(shown)),
+		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, %s. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(shown), site.text),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(shown)),
 		Ask:       "At what temperature does the last of the refrigerant condense at this pressure?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(definition, "The last of it condenses at the bubble point, so the bubble column applies; the table is in gauge pressure already."),
+			g.columnApplies(site, "The last of it condenses at the bubble point", "bubble", shown),
 			step(saturationSource, "In the bubble column %s%s.", how, g.taken(how, at)),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			t, err := f.BubbleTemperature(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere))
+			t, err := f.BubbleTemperature(g.gaugePressure(shown).Absolute(site.atm))
 			return g.scale(t), err
 		},
 	}
-	if wrong, _, ok := g.read(tab, dewColumn, shown); ok {
+	if wrong, _, ok := g.read(tab, site, dewColumn, listed); ok {
 		p.Wrong = append(p.Wrong, a.slip(wrong, "the dew column was read; what leaves a condenser is liquid, and its column is the bubble column"))
 	}
 	p.Wrong = append(p.Wrong,
-		a.slip(asAbsolute, takenForAbsolute), a.slip(twice, atmosphereAdded), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+		a.slip(asAbsolute.at, asAbsolute.mistake), a.slip(wrongAtmosphere.at, wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }
@@ -136,19 +135,21 @@ func cylinderProblem(g *generator) (Problem, error) {
 	if g.difficulty >= 2 {
 		room = g.degrees(g.pick(61, 89, 2), g.pick(16.5, 31.5, 1))
 	}
-	tab, err := g.saturationTable(f, room)
+	site := g.gaugeSite()
+	tab, err := g.saturationTable(f, site, room)
 	if err != nil {
 		return Problem{}, err
 	}
-	shown, how := g.lookUp(tab, bubbleColumn, g.scale(room))
-	dew, _ := g.lookUp(tab, dewColumn, g.scale(room))
-	next, _ := g.lookUp(tab, bubbleColumn, g.scale(room)+g.either(2, 1))
+	listed, how := g.lookUp(tab, site, bubbleColumn, g.scale(room))
+	shown := listed - site.added
+	dew, _ := g.lookUp(tab, site, dewColumn, g.scale(room))
+	next, _ := g.lookUp(tab, site, bubbleColumn, g.scale(room)+g.either(2, 1))
 	atmosphere := g.gauge(2*quantity.StandardAtmosphere, quantity.StandardAtmosphere)
 	// Between rows the tables are read along a straight line, and they are rounded.
 	a := numeric(shown, g.either(0.2, 2), int(g.either(1, 0)), g.gaugeUnit())
-	return Problem{
-		Statement: fmt.Sprintf("A cylinder of %s, as delivered and most of it liquid, has stood in a room at %s for a day, at sea level.", f.Designation(), g.temperature(room)),
-		Given:     given("refrigerant", f.Designation(), "room", g.temperature(room)),
+	p := Problem{
+		Statement: fmt.Sprintf("A cylinder of %s, as delivered and most of it liquid, has stood in a room at %s for a day, %s.", f.Designation(), g.temperature(room), site.text),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), "room", g.temperature(room)),
 		Ask:       "What should a gauge on it show?",
 		Tables:    []Table{tab},
 		Steps: []Step{
@@ -158,10 +159,8 @@ func cylinderProblem(g *generator) (Problem, error) {
 		Answer:  a,
 		Caution: "the pressure of a cylinder rises with its temperature. Never heat one with a flame, and never fill one beyond its limit.",
 		Wrong: []Wrong{
-			a.slip(dew, "the dew column was read; that is the pressure of the last drop, and this cylinder is full of liquid"),
-			a.slip(shown+atmosphere, "the atmosphere was added; a gauge does not count it, and the table is in gauge pressure"),
-			a.slip(shown-atmosphere, "the atmosphere was taken off again; the table is in gauge pressure already"),
-			a.slip(next, rowSlipped),
+			a.slip(dew-site.added, "the dew column was read; that is the pressure of the last drop, and this cylinder is full of liquid"),
+			a.slip(next-site.added, rowSlipped),
 		},
 		again: func() (float64, error) {
 			// The pressure at which the first bubble comes at the temperature of the
@@ -179,21 +178,21 @@ func cylinderProblem(g *generator) (Problem, error) {
 					high = middle
 				}
 			}
-			return g.gauge(low, quantity.StandardAtmosphere), nil
+			return g.gauge(low, site.atm), nil
 		},
-	}, nil
-}
-
-// offByAnAtmosphere looks a reading up as if it were absolute, and with the
-// atmosphere added twice.
-func (g *generator) offByAnAtmosphere(shown float64, lookup func(quantity.Pressure) (quantity.Temperature, error)) (less, more float64, err error) {
-	p := g.gaugePressure(shown)
-	low, err := lookup(quantity.Pressure(p))
-	if err != nil {
-		return 0, 0, err
 	}
-	high, err := lookup(quantity.Pressure(p) + 2*quantity.StandardAtmosphere)
-	return g.scale(low), g.scale(high), err
+	if site.added == 0 {
+		p.Wrong = append(p.Wrong,
+			a.slip(shown+atmosphere, "the atmosphere was added; a gauge does not count it, and the table is in gauge pressure"),
+			a.slip(shown-atmosphere, "the atmosphere was taken off again; the table is in gauge pressure already"))
+		return p, nil
+	}
+	p.Steps = append(p.Steps, step(definition, "Its pressures are absolute, and a gauge counts from the air around it: %s − %s = %s.", g.cell(listed), g.cell(site.added), a.Text))
+	p.Wrong = append(p.Wrong,
+		a.slip(listed, "the absolute pressure of the table; a gauge does not count the atmosphere"),
+		a.slip(listed-atmosphere, "the atmosphere of sea level was taken off; a gauge counts from the air around it"),
+		a.slip(shown-site.added, "the atmosphere was taken off twice"))
+	return p, nil
 }
 
 // glideProblem finds the glide of a blend at a pressure.
@@ -214,8 +213,10 @@ func glideProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	shown := g.gauge(bubble, quantity.StandardAtmosphere)
-	absolute := g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere)
+	site := g.gaugeSite()
+	listed := g.listed(site, bubble)
+	shown := site.shown(listed)
+	absolute := g.gaugePressure(shown).Absolute(site.atm)
 	dew, err := f.DewTemperature(absolute)
 	if err != nil {
 		return Problem{}, err
@@ -224,18 +225,18 @@ func glideProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, at, dew)
+	tab, err := g.saturationTable(f, site, at, dew)
 	if err != nil {
 		return Problem{}, err
 	}
-	bubbleRead, bubbleHow, _ := g.read(tab, bubbleColumn, shown)
-	dewRead, dewHow, _ := g.read(tab, dewColumn, shown)
+	bubbleRead, bubbleHow, _ := g.read(tab, site, bubbleColumn, listed)
+	dewRead, dewHow, _ := g.read(tab, site, dewColumn, listed)
 	glide := math.Round(10*(dewRead-bubbleRead)) / 10
-	apart := shown - g.gauge(dewAt, quantity.StandardAtmosphere)
+	apart := listed - g.listed(site, dewAt)
 	a := numeric(glide, reading, 1, g.deltaUnit())
-	return Problem{
-		Statement: fmt.Sprintf("%s %s %s, at sea level. Neglect the pressure drop of the %s.", f.Designation(), where, g.pressure(shown), neglect),
-		Given:     given("refrigerant", f.Designation(), name, g.pressure(shown)),
+	p := Problem{
+		Statement: fmt.Sprintf("%s %s %s, %s. Neglect the pressure drop of the %s.", f.Designation(), where, g.pressure(shown), site.text, neglect),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), name, g.pressure(shown)),
 		Ask:       "How large is its glide at this pressure?",
 		Tables:    []Table{tab},
 		Steps: []Step{
@@ -254,7 +255,11 @@ func glideProblem(g *generator) (Problem, error) {
 			d, err := f.Glide(absolute)
 			return g.delta(d), err
 		},
-	}, nil
+	}
+	if site.added != 0 {
+		p.Steps = append([]Step{g.toAbsolute(site, shown)}, p.Steps...)
+	}
+	return p, nil
 }
 
 // glider is a refrigerant of the set that glides.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // superheatProblem counts the suction line from the dew point. From difficulty
@@ -23,44 +24,47 @@ func superheatProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	shown := g.gauge(p, quantity.StandardAtmosphere)
+	site := g.gaugeSite()
+	listed := g.listed(site, p)
+	shown := site.shown(listed)
 	misread, err := f.BubbleTemperature(p)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, sat, misread)
+	tab, err := g.saturationTable(f, site, sat, misread)
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.DewTemperature)
+	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.DewTemperature)
 	if err != nil {
 		return Problem{}, err
 	}
-	_, how, _ := g.read(tab, dewColumn, shown)
+	_, how, _ := g.read(tab, site, dewColumn, listed)
 	a := numeric(rise, reading, 1, g.deltaUnit())
 	out := Problem{
-		Statement: fmt.Sprintf("An %s machine at sea level shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), g.pressure(shown), g.temperature(line)),
-		Given:     given("refrigerant", f.Designation(), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
+		Statement: fmt.Sprintf("An %s machine %s shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), site.text, g.pressure(shown), g.temperature(line)),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
 		Ask:       "What is the superheat?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(saturationSource, "The suction line carries vapor, so the dew column applies: %s%s.", how, g.taken(how, sat)),
+			g.columnApplies(site, "The suction line carries vapor", "dew", shown),
+			step(saturationSource, "In the dew column %s%s.", how, g.taken(how, sat)),
 			step(definition, "Superheat is the line less the dew temperature: %s − %s = %s.", g.temperature(line), g.temperature(sat), a.Text),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere), line)
+			d, err := f.Superheat(g.gaugePressure(shown).Absolute(site.atm), line)
 			return g.delta(d), err
 		},
 	}
 	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
+		if err := g.otherSide(&out, f, site, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
 			return Problem{}, err
 		}
 	}
-	bubble, _, between := g.read(tab, bubbleColumn, shown)
+	bubble, _, between := g.read(tab, site, bubbleColumn, listed)
 	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf("An %s machine at sea level shows %s at the suction port. It is to run at %s of superheat.", f.Designation(), g.pressure(shown), g.difference(rise))
+		out.Statement = fmt.Sprintf("An %s machine %s shows %s at the suction port. It is to run at %s of superheat.", f.Designation(), site.text, g.pressure(shown), g.difference(rise))
 		g.askForLine(&out, "suction", rise, line)
 		if between {
 			out.Wrong = append(out.Wrong, out.Answer.slip(bubble+rise, "the bubble column was read for vapor"))
@@ -68,7 +72,10 @@ func superheatProblem(g *generator) (Problem, error) {
 		out.Wrong = append(out.Wrong,
 			out.Answer.slip(g.scale(sat)-rise, "the superheat was taken off; that is how the liquid line is found from a subcooling"),
 			out.Answer.slip(g.scale(sat), "the dew temperature itself; a line at it has no superheat"),
-			out.Answer.slip(asAbsolute+rise, "the gauge reading was looked up as an absolute pressure"))
+			out.Answer.slip(asAbsolute.at+rise, "the gauge reading was looked up as an absolute pressure"))
+		if site.added != 0 {
+			out.Wrong = append(out.Wrong, out.Answer.slip(wrongAtmosphere.at+rise, wrongAtmosphere.mistake))
+		}
 		return out, nil
 	}
 	if between {
@@ -76,9 +83,12 @@ func superheatProblem(g *generator) (Problem, error) {
 	}
 	out.Wrong = append(out.Wrong,
 		a.slip(-rise, "saturation less line: that is how subcooling is counted, on the other side"),
-		a.slip(g.scale(line)-asAbsolute, "the gauge reading was looked up as an absolute pressure"),
+		a.slip(g.scale(line)-asAbsolute.at, "the gauge reading was looked up as an absolute pressure"),
 		a.slip(g.scale(line), "the line temperature itself; superheat is a difference"),
 	)
+	if site.added != 0 {
+		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-wrongAtmosphere.at, wrongAtmosphere.mistake))
+	}
 	if g.ip() {
 		out.Wrong = append(out.Wrong, a.slip(shown-g.scale(line), "the temperature was taken from the pressure; the pressure has to be turned into a temperature first"))
 	}
@@ -103,7 +113,7 @@ func (g *generator) askForLine(p *Problem, side string, apart float64, line quan
 	p.Ask = fmt.Sprintf("What does a clamp on the %s line show when the %s is %s?", side, name, g.difference(apart))
 	a := numeric(g.scale(line), reading, 1, g.degreeUnit())
 	from := g.fromScale(g.scale(line) - way*apart)
-	p.Steps[1] = step(definition, "The line stands %s %s temperature: %s %s %s = %s.", g.difference(apart), place, g.temperature(from), sign, g.difference(apart), a.Text)
+	p.Steps[len(p.Steps)-1] = step(definition, "The line stands %s %s temperature: %s %s %s = %s.", g.difference(apart), place, g.temperature(from), sign, g.difference(apart), a.Text)
 	again := p.again
 	p.again = func() (float64, error) {
 		found, err := again()
@@ -122,10 +132,7 @@ func (g *generator) taken(how string, t quantity.Temperature) string {
 
 // otherSide adds readings of the other side of the machine, which the question
 // does not need.
-func (g *generator) otherSide(p *Problem, f interface {
-	BubblePressure(quantity.Temperature) (quantity.Pressure, error)
-	DewPressure(quantity.Temperature) (quantity.Pressure, error)
-}, sat quantity.Temperature, side string) error {
+func (g *generator) otherSide(p *Problem, f *refrigerant.Refrigerant, site gaugeSite, sat quantity.Temperature, side string) error {
 	look, apart := f.BubblePressure, -g.either(g.pick(6, 14, 1), g.pick(3, 8, 1))
 	if side == "suction" {
 		look, apart = f.DewPressure, -apart
@@ -134,7 +141,7 @@ func (g *generator) otherSide(p *Problem, f interface {
 	if err != nil {
 		return err
 	}
-	p.Given = append(p.Given, given(side+" pressure", g.pressure(g.gauge(pressure, quantity.StandardAtmosphere)), side+" line", g.temperature(g.fromScale(g.scale(sat)+apart)))...)
+	p.Given = append(p.Given, given(side+" pressure", g.pressure(g.gauge(pressure, site.atm)), side+" line", g.temperature(g.fromScale(g.scale(sat)+apart)))...)
 	return nil
 }
 
@@ -153,44 +160,47 @@ func subcoolingProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	shown := g.gauge(p, quantity.StandardAtmosphere)
+	site := g.gaugeSite()
+	listed := g.listed(site, p)
+	shown := site.shown(listed)
 	misread, err := f.DewTemperature(p)
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, sat, misread)
+	tab, err := g.saturationTable(f, site, sat, misread)
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, _, err := g.offByAnAtmosphere(shown, f.BubbleTemperature)
+	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.BubbleTemperature)
 	if err != nil {
 		return Problem{}, err
 	}
-	_, how, _ := g.read(tab, bubbleColumn, shown)
+	_, how, _ := g.read(tab, site, bubbleColumn, listed)
 	a := numeric(fall, reading, 1, g.deltaUnit())
 	out := Problem{
-		Statement: fmt.Sprintf("The liquid port of an %s machine at sea level shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), g.pressure(shown), g.temperature(line), g.temperature(outdoor)),
-		Given:     given("refrigerant", f.Designation(), "liquid pressure", g.pressure(shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
+		Statement: fmt.Sprintf("The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), site.text, g.pressure(shown), g.temperature(line), g.temperature(outdoor)),
+		Given:     g.givenAt(site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
 		Ask:       "What is the subcooling?",
 		Tables:    []Table{tab},
 		Steps: []Step{
-			step(saturationSource, "The liquid line carries liquid, so the bubble column applies: %s%s.", how, g.taken(how, sat)),
+			g.columnApplies(site, "The liquid line carries liquid", "bubble", shown),
+			step(saturationSource, "In the bubble column %s%s.", how, g.taken(how, sat)),
 			step(definition, "Subcooling is the bubble temperature less the line: %s − %s = %s.", g.temperature(sat), g.temperature(line), a.Text),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Subcooling(g.gaugePressure(shown).Absolute(quantity.StandardAtmosphere), line)
+			d, err := f.Subcooling(g.gaugePressure(shown).Absolute(site.atm), line)
 			return g.delta(d), err
 		},
 	}
 	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
+		if err := g.otherSide(&out, f, site, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
 			return Problem{}, err
 		}
 	}
-	dew, _, between := g.read(tab, dewColumn, shown)
+	dew, _, between := g.read(tab, site, dewColumn, listed)
 	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf("The liquid port of an %s machine at sea level shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), g.pressure(shown), g.temperature(outdoor), g.difference(fall))
+		out.Statement = fmt.Sprintf("The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), site.text, g.pressure(shown), g.temperature(outdoor), g.difference(fall))
 		g.askForLine(&out, "liquid", fall, line)
 		if between {
 			out.Wrong = append(out.Wrong, out.Answer.slip(dew-fall, "the dew column was read for liquid"))
@@ -199,7 +209,10 @@ func subcoolingProblem(g *generator) (Problem, error) {
 			out.Answer.slip(g.scale(sat)+fall, "the subcooling was added; that is how the suction line is found from a superheat"),
 			out.Answer.slip(g.scale(sat), "the bubble temperature itself; a line at it has no subcooling"),
 			out.Answer.slip(g.scale(outdoor)+fall, "the subcooling was added to the outdoor air; it counts from the bubble temperature"),
-			out.Answer.slip(asAbsolute-fall, "the gauge reading was looked up as an absolute pressure"))
+			out.Answer.slip(asAbsolute.at-fall, "the gauge reading was looked up as an absolute pressure"))
+		if site.added != 0 {
+			out.Wrong = append(out.Wrong, out.Answer.slip(wrongAtmosphere.at-fall, wrongAtmosphere.mistake))
+		}
 		return out, nil
 	}
 	if between {
@@ -209,14 +222,18 @@ func subcoolingProblem(g *generator) (Problem, error) {
 		a.slip(g.scale(line)-g.scale(outdoor), "the liquid line less the outdoor air: that is the approach"),
 		a.slip(g.scale(sat)-g.scale(outdoor), "condensing less outdoor air; subcooling compares with the liquid line"),
 		a.slip(-fall, "line less saturation: that is how superheat is counted, on the other side"),
-		a.slip(asAbsolute-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
+		a.slip(asAbsolute.at-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
 	)
+	if site.added != 0 {
+		out.Wrong = append(out.Wrong, a.slip(wrongAtmosphere.at-g.scale(line), wrongAtmosphere.mistake))
+	}
 	return out, nil
 }
 
 // altitudeProblem finds what a sea-level table hides on a mountain, in turn for
 // the superheat and the subcooling. From difficulty 2 on the student reads the
-// atmosphere off a table.
+// atmosphere off a table; at 3 the pressure lies between two rows besides, among
+// readings that are not needed.
 func altitudeProblem(g *generator) (Problem, error) {
 	f := g.fluid()
 	elevation := quantity.Feet(g.pick(3000, 9000, 1000))
@@ -228,12 +245,16 @@ func altitudeProblem(g *generator) (Problem, error) {
 	// way is that of the line from saturation: up on the suction side.
 	name, side, column, way := "superheat", "suction", "dew", 1.0
 	sat := g.degrees(g.pick(36, 46, 2), g.pick(2, 8, 1))
+	between := g.either(1, 0.5) // two rows
 	apart := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
 	pressureAt, temperatureAt, count := f.DewPressure, f.DewTemperature, f.Superheat
 	if g.turn(2) == 1 {
 		name, side, column, way = "subcooling", "liquid", "bubble", -1
 		sat = g.degrees(g.pick(96, 112, 2), g.pick(36, 44, 1))
 		pressureAt, temperatureAt, count = f.BubblePressure, f.BubbleTemperature, f.Subcooling
+	}
+	if g.difficulty >= 3 {
+		sat = g.fromScale(g.scale(sat) + between)
 	}
 	p, err := pressureAt(sat)
 	if err != nil {
@@ -254,14 +275,19 @@ func altitudeProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.saturationTable(f, sat, g.fromScale(wrongWay))
+	tab, err := g.saturationTable(f, g.seaLevel(), sat, g.fromScale(wrongWay))
 	if err != nil {
 		return Problem{}, err
 	}
-	asAbsolute, _, err := g.offByAnAtmosphere(shown, temperatureAt)
+	asAbsolute, _, err := g.misreads(g.seaLevel(), shown, temperatureAt)
 	if err != nil {
 		return Problem{}, err
 	}
+	printed := dewColumn
+	if way < 0 {
+		printed = bubbleColumn
+	}
+	_, how, _ := g.read(tab, g.seaLevel(), printed, atSea)
 	a := numeric(apart, reading, 1, g.deltaUnit())
 	const atmosphereSource = moistAirSource + ", equation 3"
 	from := func(sat float64) float64 { return way * (g.scale(line) - sat) }
@@ -280,14 +306,14 @@ func altitudeProblem(g *generator) (Problem, error) {
 		Steps: []Step{
 			step(atmosphereSource, "The atmosphere at %s is %s below that at sea level.", elevationText(elevation, g.sys), g.pressureDifference(short)),
 			step(definition, "A gauge counts from the atmosphere around it. For the same absolute pressure one at sea level would show %s − %s = %s.", g.pressure(shown), g.pressureDifference(short), g.pressure(atSea)),
-			step(saturationSource, "In the %s column %s stands at %s.", column, g.pressure(atSea), g.temperature(sat)),
+			step(saturationSource, "In the %s column %s%s.", column, how, g.taken(how, sat)),
 			step(definition, "%s: %s − %s = %s.", sentence(name), first, second, a.Text),
 		},
 		Answer: a,
 		Wrong: []Wrong{
 			a.slip(from(uncorrected), "the gauge was read as at sea level; the "+name+" looks "+small+" than it is"),
 			a.slip(from(wrongWay), "the difference was added instead of taken off"),
-			a.slip(from(asAbsolute), "a whole atmosphere was taken off instead of the difference"),
+			a.slip(from(asAbsolute.at), "a whole atmosphere was taken off instead of the difference"),
 			a.slip(-apart, other),
 		},
 		again: func() (float64, error) {
@@ -298,7 +324,17 @@ func altitudeProblem(g *generator) (Problem, error) {
 	if g.difficulty >= 2 {
 		out.Tables = append(out.Tables, g.atmosphereTable(elevation))
 		out.Steps[0].Source = "atmosphere table of the problem, from " + atmosphereSource
-	} else {
+	}
+	if g.difficulty >= 3 {
+		other, side := g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"
+		if way < 0 {
+			other, side = g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"
+		}
+		if err := g.otherSide(&out, f, gaugeSite{atm: atm}, other, side); err != nil {
+			return Problem{}, err
+		}
+	}
+	if g.difficulty == 1 {
 		out.Statement += fmt.Sprintf(" The atmosphere here is %s lower.", g.pressureDifference(short))
 	}
 	return out, nil

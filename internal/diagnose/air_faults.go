@@ -62,7 +62,7 @@ var airFaults = []Fault{
 		Code: "condenser-coil", Name: "dirty or blocked outdoor coil", Kind: Air, Signature: CondenserAir, Share: 0.62,
 		Physics:  "Less outdoor air, or a coat of dirt, needs a larger temperature difference to reject the heat.",
 		Symptoms: "high condensing pressure with a low subcooling, large rise of the outdoor air, hot discharge, high power",
-		Repair:   "see the outdoor coil through its depth; clean it if it is dirty, clear its surroundings, let it dry, measure anew", Why: "clean before measuring the charge",
+		Repair:   "see that the outdoor fan runs as it should, and the coil through its depth; clean the coil if it is dirty, clear its surroundings, let it dry, measure anew", Why: "clean before measuring the charge",
 		Sources: []Source{rossiBraun, breukerBraun, kim},
 	},
 	{
@@ -115,7 +115,7 @@ var circumstances = []Fault{
 		Code: NoTrap, Name: "condensate trap missing or dry", Kind: Circumstance, Signature: NoTrap, Share: 1,
 		Physics:  "On a drain at negative pressure air is drawn in through the pipe and holds the water back until it blows off the pan. The circuit reads as sound.",
 		Symptoms: "water below the unit, air whistling in the drain, a full pan",
-		Repair:   "fit a trap as deep as the unit's instructions say, and prime it", Why: "it is not a matter of the circuit",
+		Repair:   "see the condensate drain; where it has no trap, fit one as deep as the unit's instructions say, and prime it", Why: "without a trap air holds the water back; the refrigerant has no part in it",
 		Sources: []Source{practice},
 	},
 }

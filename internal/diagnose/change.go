@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -118,27 +119,24 @@ func (c *caseFile) priorLog(p component) float64 {
 		logSights(c.evidence, &c.suspects[p.a], &c.suspects[p.b])
 }
 
-// usualCharge stands in where the label charge is not known: 2.5 lb per ton,
-// common practice, no source.
-const usualCharge = 1.134 / wattsPerTon // kg/W
-
-// chargeMoved is the net charge added as a fraction of the label charge.
+// chargeMoved is the net charge added as a fraction of the label charge, or of the
+// usual one for the capacity.
 func (c *caseFile) chargeMoved(done []Action) float64 {
-	charge := float64(c.evidence.Charge)
-	if charge <= 0 {
-		capacity := float64(c.evidence.NominalCapacity)
+	whole := float64(c.evidence.Charge)
+	if whole <= 0 {
+		capacity := c.evidence.NominalCapacity
 		if capacity <= 0 {
-			capacity = 3 * wattsPerTon
+			capacity = quantity.Tons(3)
 		}
-		charge = usualCharge * capacity
+		whole = float64(charge.UsualCharge(capacity))
 	}
 	sum := 0.0
 	for _, a := range done {
 		switch a.Kind {
 		case ChargeAdded:
-			sum += float64(a.Mass) / charge
+			sum += float64(a.Mass) / whole
 		case ChargeRecovered:
-			sum -= float64(a.Mass) / charge
+			sum -= float64(a.Mass) / whole
 		}
 	}
 	return sum

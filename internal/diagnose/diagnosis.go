@@ -48,6 +48,21 @@ type Diagnosis struct {
 // Probability that a signature is present, alone or with another.
 func (d *Diagnosis) Probability(signature Code) float64 { return d.marginal[signature] }
 
+// Elsewhere is the likeliest signature that is not one of the charge, alone or with
+// another, where its probability is at least that much; its name is empty where none is.
+func (d *Diagnosis) Elsewhere(least float64) (name string, probability float64) {
+	best := Code("")
+	for code, p := range d.marginal {
+		if code != Undercharge && code != Overcharge && p >= least && (p > probability || p == probability && code < best) {
+			best, probability = code, p
+		}
+	}
+	if best == "" {
+		return "", 0
+	}
+	return causeName(best), probability
+}
+
 // An Explanation is nothing wrong (no causes), one cause or two.
 type Explanation struct {
 	Causes      []Cause

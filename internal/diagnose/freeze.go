@@ -273,12 +273,15 @@ func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
 // temperature of a scenario says nothing: that of readings on an iced coil.
 const widest = 2.5
 
+// Explains says that the readings give a reason for ice.
+func (f *Freeze) Explains() bool { return f.Explained >= 0.2 }
+
 // Texts says what froze the coil, what it does in other weather, and which
 // control would have prevented it. Where the coil as it runs now was judged
 // better, by its surface, that scenario is left out.
 func (f *Freeze) Texts(sys quantity.System, judged bool) []string {
 	var out []string
-	explained := f.Explained >= 0.2
+	explained := f.Explains()
 	if !explained {
 		out = append(out, fmt.Sprintf("these readings do not explain ice: the chance that the coil ices now, on a cool night or in a cold room is %.0f %%; look at how it was used, and at what was different then", 100*f.Explained))
 	}

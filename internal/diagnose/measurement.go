@@ -263,7 +263,7 @@ func (c *caseFile) untaken() []*scale {
 		offer(signature.Airflow, rAirflow, nil, "airflow", "the indoor airflow", 1, 0)
 	}
 	if c.evidence.NominalCapacity > 0 {
-		offer(signature.Power, rPower, nil, "power", "the electric power", 1, 0)
+		offer(signature.Power, rPower, nil, "power", "the electric power of the whole machine (live parts: qualified hands only)", 1, 0)
 	}
 	return out
 }

@@ -62,7 +62,7 @@ func checkEquilibrium(t interface{ Errorf(string, ...any) }, name string, s *vle
 func TestBlendSinglePhaseAgainstReference(t *testing.T) {
 	systems, _ := blendSystems(t)
 	var density, cp, cpShifted, sound, enthalpy worst
-	other := 0
+	compared := 0
 	for _, row := range readRows(t, "single-phase.csv") {
 		s := systems[row[0]]
 		if s == nil {
@@ -86,10 +86,7 @@ func TestBlendSinglePhaseAgainstReference(t *testing.T) {
 			t.Errorf("%s %s at %g K, %g Pa: %v", row[0], row[1], temp, p, err)
 			continue
 		}
-		if given := number(t, row[4]) / mass; given < 0.5*rho || given > 2*rho {
-			other++ // the reference converged to the other phase
-			continue
-		}
+		compared++
 		st, sat := s.Model().At(temp, rho), s.Model().At(temp, saturatedRho)
 		where := "%s %s, %g K, %g Pa"
 		density.see(relative(rho*mass, number(t, row[4])), where, row[0], row[1], temp, p)
@@ -101,8 +98,8 @@ func TestBlendSinglePhaseAgainstReference(t *testing.T) {
 		sound.see(relative(st.SoundSpeed, number(t, row[8])), where, row[0], row[1], temp, p)
 		enthalpy.see(math.Abs((st.H-sat.H)/mass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))), where, row[0], row[1], temp, p)
 	}
-	if other > 0 {
-		t.Logf("%d rows of the reference are of the other phase", other)
+	if compared != 2173 {
+		t.Errorf("%d rows compared", compared)
 	}
 	density.hold(t, "single-phase density of blends", 1e-7)
 	cp.hold(t, "cp of blends", 1e-5) // gas constants, as in the entropy above

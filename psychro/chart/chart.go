@@ -99,14 +99,15 @@ func (c *Chart) AddState(label string, a psychro.Air) error {
 }
 
 // AddProcess draws a process from its start to its end, with an arrow, and marks
-// neither; see AddState.
+// neither; see AddState. The errors are those of AddPath.
 func (c *Chart) AddProcess(label string, p psychro.Process) error {
 	return c.AddPath(label, p.Start, p.End)
 }
 
 // AddPath draws straight lines from each air to the next, with arrows: on this
 // chart mixing, heating, cooling and a coil are straight, and so is adiabatic
-// humidification to within the width of the line.
+// humidification to within the width of the line. Fewer than two airs, and one that
+// AddState would not take, are a *quantity.RangeError.
 func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 	for _, a := range airs {
 		if err := c.check(a); err != nil {
@@ -114,7 +115,7 @@ func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 		}
 	}
 	if len(airs) < 2 {
-		return fmt.Errorf("chart: a path wants two states or more, not %d", len(airs))
+		return &quantity.RangeError{Quantity: "number of airs of the path", Value: quantity.Number(len(airs)), Min: quantity.Number(2), Advice: "mark a single air with AddState"}
 	}
 	c.paths = append(c.paths, path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)})
 	return nil
@@ -122,7 +123,8 @@ func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 
 // AddCoil draws the air from before to after a coil and, dashed, on to the
 // apparatus dew point, which it marks. Where there is none the error is that of
-// psychro.ApparatusDewPoint, and nothing is drawn.
+// psychro.ApparatusDewPoint, and nothing is drawn; an air that AddState would not
+// take is a *quantity.RangeError.
 func (c *Chart) AddCoil(label string, entering, leaving psychro.Air) error {
 	for _, a := range []psychro.Air{entering, leaving} {
 		if err := c.check(a); err != nil {

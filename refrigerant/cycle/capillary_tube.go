@@ -16,7 +16,7 @@ import (
 // point or the evaporator, with the volume of the mixture v = vl·(1 + k·(pb/p − 1)).
 // The form and k = 2.62e5/pb^0.75 (pb in Pa) are those of Yilmaz and Ünal, "General
 // equation for the design of capillary tubes", Journal of Fluids Engineering 118,
-// 1996 (from memory); a test holds k to the equation of state. Both parts then
+// 1996 (from memory); a test holds v to the equation of state within 8 %. Both parts then
 // integrate in closed form.
 type CapillaryTube struct {
 	Diameter, Length quantity.Length

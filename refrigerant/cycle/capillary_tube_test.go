@@ -66,7 +66,7 @@ func TestCapillaryFlashing(t *testing.T) {
 				t.Fatal(err)
 			}
 			k := 2.62e5 / math.Pow(pb, 0.75)
-			if off := vl * (1 + k*(1/share-1)) * float64(s.Density); math.Abs(off-1) > 0.3 {
+			if off := vl * (1 + k*(1/share-1)) * float64(s.Density); math.Abs(off-1) > 0.08 {
 				t.Errorf("%s at %.2f of its bubble pressure: %.2f of the volume of the equation", d, share, off)
 			}
 		}

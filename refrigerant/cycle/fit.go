@@ -39,18 +39,18 @@ type Fitted struct {
 }
 
 // Unknowns returns what the fit found.
-func (f *Fitted) Unknowns() []Unknown { return append([]Unknown(nil), f.unknowns...) }
+func (f *Fitted) Unknowns() []Unknown { return append([]Unknown(nil), f.orZero().unknowns...) }
 
 // Misfit is the root mean square of how far the fitted machine is off the readings, in
 // their standard uncertainties. Well above 2, no machine of this kind reads so: an
 // instrument is wrong, or a fault is there that the fit does not know.
-func (f *Fitted) Misfit() float64 { return f.misfit }
+func (f *Fitted) Misfit() float64 { return f.orZero().misfit }
 
 // Operating returns the fitted machine at the visit.
-func (f *Fitted) Operating() Operating { return f.now }
+func (f *Fitted) Operating() Operating { return f.orZero().now }
 
 // System returns the machine before the fit.
-func (f *Fitted) System() *System { return f.system }
+func (f *Fitted) System() *System { return f.orZero().system }
 
 // parameter is an unknown of the fit: how far it may be off before anything is read, and
 // how it enters the question.
@@ -109,15 +109,18 @@ func (s *System) at(ps []parameter, x []float64, c Conditions, f Faults) (Operat
 	return tuned.Solve(c, f)
 }
 
-var errTooFew = errors.New("a fit needs four readings of the machine at least: both pressures and both line temperatures tell most")
+// leastReadings is how many readings of the machine a fit needs.
+const leastReadings = 4
 
 // Fit moves the unknowns of s until it reads as v did. What the readings do not tell stays
 // near the ordinary machine, with the uncertainty of that: the maximum of the posterior of
 // normal priors and normal readings, by the method of Levenberg and Marquardt, with its
 // covariance (Tarantola, "Inverse problem theory", 2005, chapter 3).
 //
-// The error is a *RangeError for conditions outside the model, or says that there are too
-// few readings.
+// At least four readings of the machine are needed besides the Conditions: both pressures
+// and both line temperatures tell most. The error is a *RangeError for fewer, for a
+// reading that cannot be and for conditions outside the model; ErrNoSystem; or it says
+// that the readings do not settle the unknowns.
 func Fit(s *System, v Visit) (*Fitted, error) {
 	if !s.made() {
 		return nil, ErrNoSystem
@@ -126,8 +129,8 @@ func Fit(s *System, v Visit) (*Fitted, error) {
 		return nil, err
 	}
 	readings := v.readings()
-	if len(readings) < 4 {
-		return nil, errTooFew
+	if n := len(readings); n < leastReadings {
+		return nil, &RangeError{Quantity: "number of readings of the machine", Value: quantity.Number(n), Min: quantity.Number(leastReadings), Advice: "both pressures and both line temperatures tell most"}
 	}
 	if _, err := s.Solve(v.Conditions, Faults{}); err != nil {
 		return nil, err
@@ -332,3 +335,11 @@ func (l *leastSquares) fitted(x, r []float64, now Operating) (*Fitted, error) {
 }
 
 func (f *Fitted) made() bool { return f != nil && f.system.made() }
+
+// orZero lets a nil Fitted answer as the zero one does.
+func (f *Fitted) orZero() *Fitted {
+	if f == nil {
+		return new(Fitted)
+	}
+	return f
+}

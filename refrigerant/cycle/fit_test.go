@@ -341,12 +341,12 @@ func TestFitErrors(t *testing.T) {
 	o := solve(t, s, c, Faults{})
 	v := visitTo(nil, c, &o)
 	v.SuctionLine, v.LiquidLine, v.DischargeLine, v.Supply, v.CondenserLeaving, v.Power = nil, nil, nil, nil, nil, nil
-	if _, err := Fit(s, v); err == nil {
-		t.Error("two gauges alone fitted")
+	var re *RangeError
+	if _, err := Fit(s, v); !errors.As(err, &re) || re.Value != quantity.Number(2) || re.Min != quantity.Number(4) {
+		t.Errorf("two gauges alone: %v", err)
 	}
 	v = visitTo(nil, c, &o)
 	v.Conditions.OutdoorDryBulb = quantity.Fahrenheit(0)
-	var re *RangeError
 	if _, err := Fit(s, v); !errors.As(err, &re) {
 		t.Errorf("winter fitted: %v", err)
 	}

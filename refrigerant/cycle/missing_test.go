@@ -24,6 +24,10 @@ func TestNoSystem(t *testing.T) {
 		if _, err := s.WithHeadPressure(300).Solve(at, Faults{}); !errors.Is(err, ErrNoSystem) {
 			t.Errorf("WithHeadPressure: %v", err)
 		}
+		if s.Refrigerant() != nil || s.Charge() != 0 || s.RatedFlow() != 0 || s.Spec() != (Spec{}) || s.Compressor() != (Compressor{}) ||
+			s.ShortTube() != (ShortTube{}) || s.ExpansionValve() != (ExpansionValve{}) || s.CapillaryTube() != (CapillaryTube{}) {
+			t.Errorf("no machine has parts: %+v", s.Spec())
+		}
 	}
 	for _, f := range []*Fitted{nil, {}} {
 		if _, err := f.WithHeadPressure(300).Predict(at, Faults{}); !errors.Is(err, ErrNoSystem) {
@@ -34,6 +38,9 @@ func TestNoSystem(t *testing.T) {
 		}
 		if got := f.ChargeChange(1, 0); got != 0 {
 			t.Errorf("ChargeChange %g", got)
+		}
+		if f.System() != nil || f.Unknowns() != nil || f.Misfit() != 0 || f.Operating() != (Operating{}) {
+			t.Error("no machine was fitted, and yet has something to say")
 		}
 	}
 	for _, p := range []*Points{nil, {}, {Refrigerant: new(refrigerant.Refrigerant)}} {

@@ -1,7 +1,6 @@
 package cycle
 
 import (
-	"errors"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -86,24 +85,20 @@ const (
 	highSideDropStd = 0.6 // K
 )
 
-var (
-	errNoSuction     = errors.New("the suction pressure and the suction line temperature are needed")
-	errNoHighSide    = errors.New("a pressure on the high side and the liquid line temperature are needed")
-	errColdDischarge = errors.New("the discharge line is colder than the suction line: one of the clamps is misplaced")
-)
-
 // Analyze returns the cycle through p. Uncertainties are carried from the readings to
-// first order (JCGM 100:2008, 5.1.2), each reading varied by its own.
+// first order (JCGM 100:2008, 5.1.2), each reading varied by its own. The error is a
+// *RangeError for a reading that is missing or cannot be, or
+// refrigerant.ErrNoRefrigerant.
 func (p *Points) Analyze() (Analysis, error) {
 	switch {
 	case p == nil || len(p.Refrigerant.Composition()) == 0:
 		return Analysis{}, refrigerant.ErrNoRefrigerant
 	case p.SuctionPressure == nil || p.SuctionLine == nil:
-		return Analysis{}, errNoSuction
+		return Analysis{}, &RangeError{Quantity: "suction pressure or suction line temperature", Advice: "a cycle needs both"}
 	case p.LiquidPressure == nil && p.DischargePressure == nil, p.LiquidLine == nil:
-		return Analysis{}, errNoHighSide
+		return Analysis{}, &RangeError{Quantity: "pressure on the high side or liquid line temperature", Advice: "a cycle needs both, the pressure at the liquid or at the discharge port"}
 	case p.DischargeLine != nil && p.DischargeLine.Value <= p.SuctionLine.Value:
-		return Analysis{}, errColdDischarge
+		return Analysis{}, &RangeError{Quantity: "discharge line temperature", Value: p.DischargeLine.Value, Min: p.SuctionLine.Value, Advice: "colder than the suction line it cannot be: one of the clamps is misplaced"}
 	}
 	if err := p.check(); err != nil {
 		return Analysis{}, err
@@ -358,7 +353,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 func tooCold(r *refrigerant.Refrigerant, p quantity.Pressure, least quantity.SpecificEnthalpy, t quantity.Temperature) error {
 	hotter, err := r.StateAtEnthalpy(p, least)
 	if err != nil {
-		return errColdDischarge
+		return &RangeError{Quantity: "discharge line temperature", Value: t, Advice: "at this discharge pressure the gas would hold less heat than it came in with: one of the clamps is misplaced"}
 	}
 	return &RangeError{
 		Quantity: "discharge line temperature", Value: t, Min: hotter.Temperature,

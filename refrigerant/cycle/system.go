@@ -10,43 +10,52 @@ import (
 )
 
 // A System is a whole machine: compressor, coils, lines, expansion device and the
-// charge in them. Get one from Residential or Design. It is immutable and safe for
-// concurrent use.
+// charge in them. Get one from Residential or Design: nil and the zero value are no
+// machine, of which everything is zero and nothing can be solved. It is immutable and
+// safe for concurrent use.
 type System struct {
 	plant plant
 	spec  Spec
 	r     *refrigerant.Refrigerant
 }
 
-// ErrNoSystem is returned where a System or Fitted is nil or the zero one.
+// ErrNoSystem is the error where a System or Fitted is nil or the zero one.
 var ErrNoSystem = errors.New("no machine; make one with cycle.Residential or cycle.Design, and fit it with cycle.Fit")
 
 func (s *System) made() bool { return s != nil && s.plant.fluid != nil }
 
+// orZero lets a nil System answer as the zero one does.
+func (s *System) orZero() *System {
+	if s == nil {
+		return new(System)
+	}
+	return s
+}
+
 // Spec returns what s was designed to, with the defaults filled in.
-func (s *System) Spec() Spec { return s.spec }
+func (s *System) Spec() Spec { return s.orZero().spec }
 
 // Refrigerant returns the refrigerant of s.
-func (s *System) Refrigerant() *refrigerant.Refrigerant { return s.r }
+func (s *System) Refrigerant() *refrigerant.Refrigerant { return s.orZero().r }
 
 // Charge returns the correct charge by the model's count, which runs low: oil holds none,
 // and Zivi's void fraction holds little liquid. Compare shares of it rather than kilograms.
-func (s *System) Charge() quantity.Mass { return quantity.Mass(s.plant.correct) }
+func (s *System) Charge() quantity.Mass { return quantity.Mass(s.orZero().plant.correct) }
 
 // RatedFlow returns the flow of refrigerant at the rating conditions.
-func (s *System) RatedFlow() quantity.MassFlow { return quantity.MassFlow(s.plant.rated) }
+func (s *System) RatedFlow() quantity.MassFlow { return quantity.MassFlow(s.orZero().plant.rated) }
 
 // Compressor returns the compressor.
-func (s *System) Compressor() Compressor { return s.plant.compressor }
+func (s *System) Compressor() Compressor { return s.orZero().plant.compressor }
 
 // ShortTube returns the restrictor, the zero one where there is none.
-func (s *System) ShortTube() ShortTube { return s.plant.device.tube }
+func (s *System) ShortTube() ShortTube { return s.orZero().plant.device.tube }
 
 // ExpansionValve returns the valve, the zero one where there is none.
-func (s *System) ExpansionValve() ExpansionValve { return s.plant.device.valve }
+func (s *System) ExpansionValve() ExpansionValve { return s.orZero().plant.device.valve }
 
 // CapillaryTube returns the capillary, the zero one where there is none.
-func (s *System) CapillaryTube() CapillaryTube { return s.plant.device.capillary }
+func (s *System) CapillaryTube() CapillaryTube { return s.orZero().plant.device.capillary }
 
 // Solve returns the steady state of s under conditions and with faults. It allocates
 // nothing. The error is a *RangeError: a condition or a fault is outside its range.

@@ -106,7 +106,8 @@ func (d *Diagram) AddState(label string, s refrigerant.State) error {
 
 // AddPath draws straight lines from each state to the next, with arrows, and marks
 // none; see AddState. Of a compressor the states at its ends are known and not those
-// between: its line stands for the change and is no record of it.
+// between: its line stands for the change and is no record of it. Fewer than two states,
+// and one that is none of this refrigerant's, are a *quantity.RangeError.
 func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
 	for _, s := range states {
 		if err := d.check(s); err != nil {
@@ -114,7 +115,7 @@ func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
 		}
 	}
 	if len(states) < 2 {
-		return fmt.Errorf("diagram: a path wants two states or more, not %d", len(states))
+		return &quantity.RangeError{Quantity: "number of states of the path", Value: quantity.Number(len(states)), Min: quantity.Number(2), Advice: "mark a single state with AddState"}
 	}
 	d.paths = append(d.paths, path{label: picture.OneLine(label), points: append([]refrigerant.State(nil), states...)})
 	return nil
@@ -122,10 +123,11 @@ func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
 
 // AddCycle marks the states of a cycle in the order that the refrigerant passes them,
 // such as suction, discharge, liquid and evaporator inlet, and draws the path through
-// them and back to the first. Where it fails, nothing is added.
+// them and back to the first. Fewer than three states, and one that is none of this
+// refrigerant's, are a *quantity.RangeError, and then nothing is added.
 func (d *Diagram) AddCycle(marks ...Mark) error {
 	if len(marks) < 3 {
-		return fmt.Errorf("diagram: a cycle wants three states or more, not %d", len(marks))
+		return &quantity.RangeError{Quantity: "number of states of the cycle", Value: quantity.Number(len(marks)), Min: quantity.Number(3), Advice: "draw a line between two states with AddPath"}
 	}
 	states := make([]refrigerant.State, 0, len(marks)+1)
 	for _, m := range marks {

@@ -16,6 +16,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/satline/satline/internal/verify"
@@ -133,6 +134,20 @@ func section(b *strings.Builder, pkg string, rows []verify.Row) {
 			source = r.Source
 			fmt.Fprintf(b, "\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n| --- | --- | ---: | ---: | ---: | ---: |\n", source.Cite, source.Kind)
 		}
-		fmt.Fprintf(b, "| %s | %s | %.9g | %.7g | %.1g | %.1g |\n", r.Check, r.Unit, r.Reference, r.Computed, math.Abs(r.Computed-r.Reference), r.Tolerance)
+		fmt.Fprintf(b, "| %s | %s | %.9g | %.7g | %s | %s |\n", r.Check, r.Unit, r.Reference, r.Computed, oneDigit(math.Abs(r.Computed-r.Reference)), oneDigit(r.Tolerance))
 	}
+}
+
+// oneDigit shows one digit of v that counts, and no power of ten where v is an
+// everyday number.
+func oneDigit(v float64) string {
+	text := fmt.Sprintf("%.1g", v)
+	if v < 1 || v >= 1e6 {
+		return text
+	}
+	rounded, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return text
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }

@@ -1,0 +1,137 @@
+package satline
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/quantity"
+)
+
+func told(a Assessment, words string) bool {
+	return slices.ContainsFunc(a.Next, func(s Step) bool { return strings.Contains(s.Do, words) })
+}
+
+// A charge in band is no answer where the machine is sick elsewhere.
+func TestInBandDoesNotHideTheCause(t *testing.T) {
+	a := assess(t, load(t, "outdoor-fan-stopped")) // condensing 54 °F over the outdoor air
+	if a.Charge.Outcome != ChargeInBand || !strings.Contains(a.Headline, "outdoor coil") || !strings.Contains(a.Next[0].Do, "outdoor fan") || told(a, "write the readings down") {
+		t.Errorf("%s\n%+v", a.Headline, a.Next)
+	}
+	a = assess(t, load(t, "outdoor-coil-dirty"))
+	if !strings.Contains(a.Headline, "Clean the outdoor coil") {
+		t.Errorf("a dirty coil is not in the headline: %s", a.Headline)
+	}
+	a = assess(t, load(t, "water-leak"))
+	if !told(a, "condensate drain") {
+		t.Errorf("the customer asks about water, and no step answers: %+v", a.Next)
+	}
+}
+
+// Readings that still move are no ground for a repair, nor for another reading.
+func TestNothingIsMendedByReadingsThatMove(t *testing.T) {
+	a := assess(t, load(t, "superheat-drifting"))
+	if a.Charge.Outcome != ChargeNotNow || len(a.Next) != 1 || !strings.HasPrefix(a.Next[0].Do, "Wait until it has settled") || a.Settle != nil {
+		t.Errorf("%s\n%+v\n%+v", a.Headline, a.Next, a.Settle)
+	}
+}
+
+// A machine that has only started says nothing of its air or of ice.
+func TestStartSaysNothingOfAirOrIce(t *testing.T) {
+	a := assess(t, load(t, "started-five-minutes"))
+	if a.Air != nil || a.Freeze != nil || len(a.Risks) > 0 || len(a.Next) != 1 {
+		t.Errorf("air %+v, freezing %+v, risks %+v, steps %+v", a.Air, a.Freeze, a.Risks, a.Next)
+	}
+}
+
+// Each danger is told, and what to do about the gravest stands once among the steps.
+func TestStepsDoNotListEveryDanger(t *testing.T) {
+	a := assess(t, load(t, "service-valve-shut"))
+	if len(a.Risks) < 3 || a.Next[0].Do != "Stop the machine." || !told(a, "Open closed valves") || told(a, "Find what holds the suction") || told(a, "Check airflow") {
+		t.Errorf("%+v", a.Next)
+	}
+}
+
+// What the technician sees explains a reading: it is not doubted among the steps again.
+func TestSeenIsNotDoubted(t *testing.T) {
+	for _, name := range []string{"outdoor-coil-wet", "coil-iced-unexplained"} {
+		a := assess(t, load(t, name))
+		if len(a.Doubts) == 0 || told(a, "in the sun") {
+			t.Errorf("%s: doubts %+v, steps %+v", name, a.Doubts, a.Next)
+		}
+	}
+}
+
+// What helps against ice, and why it froze, must not contradict what was found.
+func TestFreezingDoesNotContradictItself(t *testing.T) {
+	a := assess(t, load(t, "coil-iced-unexplained"))
+	if len(a.Freeze.Why) != 1 || !strings.Contains(a.Freeze.Why[0], "readings taken on ice") {
+		t.Errorf("%q", a.Freeze.Why)
+	}
+	a = assess(t, load(t, "nearly-empty")) // no change of air or weather lifts its coil above freezing
+	if len(a.Freeze.Would) != 1 || len(a.Freeze.Instead) > 0 {
+		t.Errorf("%q, then %q", a.Freeze.Would, a.Freeze.Instead)
+	}
+	a = assess(t, load(t, "cool-night"))
+	rule := 0
+	for _, s := range append(slices.Clone(a.Freeze.Reasons), a.Freeze.Why...) {
+		rule += strings.Count(s, "the rule that")
+	}
+	if rule != 1 {
+		t.Errorf("the rule of ice is spelled out %d times: %q, %q", rule, a.Freeze.Reasons, a.Freeze.Why)
+	}
+}
+
+// A supply that may be a wet bulb is not taken for a lack of air.
+func TestDoubtedSupplyIsNoLackOfAir(t *testing.T) {
+	a := assess(t, load(t, "supply-wet-bulb-as-dry-bulb"))
+	if a.Air == nil || strings.Contains(strings.Join(a.Air.Reasons, " "), "there is too little of it") || !strings.Contains(a.Air.Reasons[1], "may be a wet bulb") {
+		t.Errorf("%+v", a.Air)
+	}
+}
+
+// Outside the table of splits the technician reads their own units, and what to do.
+func TestNoTargetSplitIsSaidInTheUnitsOfTheVisit(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Readings.ReturnDryBulb, v.Readings.ReturnWetBulb = Measured(quantity.Fahrenheit(66)), Measured(quantity.Fahrenheit(56))
+	v.Readings.SupplyDryBulb = Measured(quantity.Fahrenheit(49))
+	a := assess(t, v)
+	if a.Air == nil || strings.Contains(a.Air.Reasons[0], "°C") || !strings.Contains(a.Air.Reasons[0], "66.0 °F") || !strings.Contains(a.Air.Reasons[0], "measure the airflow itself") {
+		t.Errorf("%+v", a.Air)
+	}
+}
+
+// A long line set that was never charged for looks like a leak; a leak of a refrigerant
+// that burns begins with the air of the room.
+func TestLeakStep(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Readings.SuctionPressure, v.Readings.LiquidPressure = Measured(quantity.PSIG(112)), Measured(quantity.PSIG(310))
+	v.Readings.SuctionLine, v.Readings.LiquidLine = Measured(quantity.Fahrenheit(60)), Measured(quantity.Fahrenheit(95))
+	v.Readings.SupplyDryBulb = Measured(quantity.Fahrenheit(58))
+	leak := func() Step {
+		a := assess(t, v)
+		i := slices.IndexFunc(a.Next, func(s Step) bool { return strings.Contains(s.Do, "ind and mend the leak") })
+		if i < 0 {
+			t.Fatalf("%s\n%+v", a.Headline, a.Next)
+		}
+		if a.WeighIn != nil {
+			t.Errorf("a weigh-in beside a dose: %+v", a.WeighIn)
+		}
+		return a.Next[i]
+	}
+	if s := leak(); strings.Contains(s.Why, "line set") || strings.Contains(s.Do, "flames") {
+		t.Errorf("%+v", s)
+	}
+	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
+	v.Equipment.LineSet = LineSet{Length: quantity.Feet(70), LiquidDiameter: quantity.Inches(0.375)}
+	if s := leak(); !strings.Contains(s.Why, "a line set 55") || !strings.Contains(s.Why, "takes 29 oz more") {
+		t.Errorf("%+v", s)
+	}
+	burns := load(t, "r290-cool-discharge")
+	burns.Readings.Airflow = nil
+	for _, s := range assess(t, burns).Next {
+		if strings.Contains(s.Do, "mend the leak") && !strings.Contains(s.Do, "flames") {
+			t.Errorf("%+v", s)
+		}
+	}
+}
