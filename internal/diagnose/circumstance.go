@@ -1,6 +1,10 @@
 package diagnose
 
-import "math"
+import (
+	"math"
+
+	"github.com/satline/satline/internal/normal"
+)
 
 // Limits of ordinary weather for cooling. Below a return wet bulb of 57 °F the
 // usual target superheat is near its end, and below 55 °F outdoors the table has
@@ -21,7 +25,7 @@ const unusual = 0.9
 // weather. What they take from is the prior of 'nothing wrong'.
 func (c *caseFile) addCircumstances() {
 	w, std := c.seen.raw.air()
-	below := func(limit, value, std float64) float64 { return normalCDF((limit - value) / math.Max(std, 0.1)) }
+	below := func(limit, value, std float64) float64 { return normal.Below((limit - value) / math.Max(std, 0.1)) }
 	load, ambient := 0.0, 0.0
 	if c.seen.raw.have[rReturnWetBulb] {
 		load = below(lowWetBulb, w.ReturnWetBulb, std[1])

@@ -66,6 +66,3 @@ const tails = 10
 func logStudent(n int, logDet, d2 float64) float64 {
 	return -0.5*logDet - 0.5*(tails+float64(n))*math.Log1p(d2/(tails-2))
 }
-
-// normalCDF is the standard normal distribution function.
-func normalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }

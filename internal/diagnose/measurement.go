@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
 
@@ -299,9 +300,9 @@ func (c *caseFile) tryReading(s *scale, leading []component) *Measurement {
 	for i, p := range leading {
 		group := groups[key{p.a, p.b}]
 		prior[group] += p.weight
-		below := normalCDF((low - mean[i]) / std[i])
+		below := normal.Below((low - mean[i]) / std[i])
 		for g := range cells {
-			upTo := normalCDF((low + float64(g+1)*step - mean[i]) / std[i])
+			upTo := normal.Below((low + float64(g+1)*step - mean[i]) / std[i])
 			cells[g][group] += p.weight * (upTo - below)
 			below = upTo
 		}
