@@ -138,13 +138,6 @@ func step(source, format string, args ...any) Step {
 	return Step{Text: fmt.Sprintf(format, args...), Source: source}
 }
 
-func elevationText(z quantity.Length, sys quantity.System) string {
-	if sys == quantity.IP {
-		return decimals(z.Feet(), 0) + " ft"
-	}
-	return decimals(z.Meters(), 0) + " m"
-}
-
 func flowText(f quantity.VolumeFlow, sys quantity.System) string {
 	if sys == quantity.IP {
 		return decimals(f.CFM(), 0) + " CFM"
