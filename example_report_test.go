@@ -4,7 +4,9 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"math"
 	"strings"
+	"time"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
@@ -111,4 +113,76 @@ func ExampleSite_Atmosphere() {
 	// 11.8 psia ± 0.1 psi (standard atmosphere at 6000 ft (1829 m))
 	// 14.7 psia ± 0.1 psi (standard atmosphere at 0 ft (0 m))
 	// 14.7 psia ± 0.2 psi (sea level assumed; no elevation was given)
+}
+
+// The page of the owner, for a browser or a printer.
+func ExampleAssessment_WriteHTML() {
+	visit, err := satline.ReadVisit(strings.NewReader(`{
+	  "title": "Invented",
+	  "equipment": {"refrigerant": "R-134a", "metering": "TXV"}
+	}`))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	var page strings.Builder
+	drawing := satline.Picture{Caption: "The unit", SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`)}
+	if err := assessment.WriteHTML(&page, satline.Owner, drawing); err != nil {
+		fmt.Println(err)
+		return
+	}
+	for line := range strings.Lines(page.String()) {
+		if strings.Contains(line, "<h1>") || strings.Contains(line, "caption") && strings.Contains(line, "unit") {
+			fmt.Print(line)
+		}
+	}
+	// Output:
+	// <h1>Invented</h1>
+	// <figure><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg><figcaption>The unit</figcaption></figure>
+}
+
+// A valve hunts: the log shows its superheat dip to none, whatever its mean.
+func ExampleAssessment_valve() {
+	visit := satline.Visit{
+		Scope: satline.VerdictOnly,
+		Equipment: satline.Equipment{
+			Refrigerant: "R-410A", Metering: satline.TXV,
+			Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(1)))},
+		},
+	}
+	for i := range 60 {
+		at := time.Duration(i) * 10 * time.Second
+		swing := 7 * math.Sin(2*math.Pi*at.Seconds()/100)
+		visit.Log = append(visit.Log, satline.LogEntry{At: at, Readings: satline.Readings{
+			SuctionPressure: satline.Measured(quantity.PSIG(125)), SuctionLine: satline.Measured(quantity.Fahrenheit(50 + swing)),
+			LiquidPressure: satline.Measured(quantity.PSIG(340)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+		}})
+	}
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	if hunts := assessment.Valve; hunts != nil {
+		fmt.Println(hunts.Text)
+		fmt.Println(hunts.Course.State, "every", hunts.Course.Period.Round(time.Second))
+	}
+	for _, r := range assessment.Risks {
+		fmt.Println(r.Code, r.Grave)
+	}
+	// Output:
+	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 100 s; its mean is 7.1 °F
+	// hunting every 1m40s
+	// slugging true
+}
+
+func ExampleCoolNight() {
+	night := satline.CoolNight()
+	fmt.Println(night.OutdoorDryBulb.Format(quantity.IP), night.ReturnDryBulb.Format(quantity.IP), night.ReturnWetBulb.Format(quantity.IP))
+	// Output: 60.0 °F 70.0 °F 58.0 °F
 }

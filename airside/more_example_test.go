@@ -187,3 +187,43 @@ func ExampleFilterArea() {
 	// Output:
 	// 576 in², <nil>
 }
+
+// Air of 140 °F and nearly as wet is not that of a building; over a coil as cold as a
+// freezer's it makes fog, and the error says what to change.
+func ExampleCoil_Through_fog() {
+	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(140), quantity.Fahrenheit(136), quantity.StandardAtmosphere)
+	_, err := coil.Through(air, quantity.CFM(6000), quantity.Fahrenheit(-80))
+	fmt.Println(err)
+	// Output: refrigerant temperature: -62.2 °C (-80.0 °F) is out of range; in air so much hotter and so damp the coil makes fog, which the model does not follow; give cooler or drier air, or a refrigerant nearer to it
+}
+
+func ExampleAirflowMethod_Cautions() {
+	for _, c := range airside.ByHeat.Cautions() {
+		fmt.Println(c)
+	}
+	// Output:
+	// live parts: measure volts and amps only if you are qualified to, with rated instruments and protection
+	// with gas heat, stay within the temperature rise on the label and leave the burner and the gas valve as they are
+	// read the supply where it cannot see the heat exchanger or the elements: radiation makes a thermometer read high
+	// the unit's label and instructions, local codes and licensed practice come first
+}
+
+func ExampleFanCurve_StandardFlow() {
+	tap, err := airside.NewFanCurve([]airside.FanPoint{
+		{Static: quantity.InchesWater(0.3), Flow: quantity.CFM(1350)},
+		{Static: quantity.InchesWater(0.5), Flow: quantity.CFM(1200)},
+		{Static: quantity.InchesWater(0.7), Flow: quantity.CFM(1000)},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	flow, err := tap.StandardFlow(quantity.InchesWater(0.6))
+	fmt.Println(flow.Format(quantity.IP), err)
+	_, err = tap.StandardFlow(quantity.InchesWater(0.9))
+	fmt.Println(err)
+	// Output:
+	// 1107 CFM <nil>
+	// external static pressure: 224.2 Pa (0.90 in. w.c.) is out of range; valid from 74.7 Pa (0.30 in. w.c.) to 174.4 Pa (0.70 in. w.c.); the table ends there: is the reading right, and the table that of the unit and its speed tap?
+}

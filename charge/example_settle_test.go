@@ -47,3 +47,22 @@ func ExampleSteadiness_WaitAfter() {
 	// settling at about 12 °F, in about 3.5 min
 	// after the next 10 °F wait 10 min
 }
+
+// A log that is still on its way is not to be charged by.
+func ExampleSteadiness_Steady() {
+	var log []charge.Sample[quantity.TemperatureDelta]
+	for i := range 40 {
+		t := 15 * float64(i)
+		log = append(log, charge.Sample[quantity.TemperatureDelta]{
+			At:    time.Duration(t) * time.Second,
+			Value: quantity.FahrenheitDelta(12 + 10*math.Exp(-t/400)),
+		})
+	}
+	s, err := charge.Settle(log, quantity.FahrenheitDelta(1))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(s.State, s.Steady(), s.Wait.Round(time.Minute))
+	// Output: settling false 6m0s
+}

@@ -1,6 +1,7 @@
 package charge_test
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -123,4 +124,46 @@ func ExampleDosing_Next() {
 	// add 11.0 oz, wait 10 min, and read again: expect a superheat of 24.7 °F ± 6.3 °F; more is not moved at once
 	// add 6.5 oz, wait 10 min, and read again: expect a superheat of 14.8 °F ± 2.9 °F; the dose is less than the whole way, because how this machine answers is not known well enough yet
 	// leave - the charge is in band: leave it, put the caps on and write the readings down
+}
+
+// Where no target is to be had, the error says why and what to do instead.
+func ExampleNotNowError() {
+	_, err := charge.TargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(48))
+	if not, ok := errors.AsType[*charge.NotNowError](err); ok {
+		fmt.Println(not.Code())
+		fmt.Println(not.Reason(quantity.IP))
+		fmt.Println(not.Instead())
+		fmt.Println("forbids:", not.Obstacle(quantity.IP).Forbids)
+	}
+	// Output:
+	// outdoor-cold
+	// outdoor air 48.0 °F is below 55.0 °F: the condenser is so cold that pressures, superheat and subcooling say little about the charge
+	// wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
+	// forbids: true
+}
+
+// The reading to take better first.
+func ExampleBudget_Largest() {
+	target, err := charge.SuperheatTarget(nil,
+		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, t := range target.Budget.Terms() {
+		fmt.Println(t.Reading.Name(), t.Contribution().Format(quantity.IP))
+	}
+	if most, ok := target.Budget.Largest(); ok {
+		fmt.Println("most:", most.Reading.Name())
+	}
+	// Output:
+	// return wet bulb 1.3 °F
+	// outdoor dry bulb 0.4 °F
+	// most: return wet bulb
+}
+
+func ExampleMetering_Method() {
+	fmt.Println(charge.FixedRestrictor.Method(), charge.TXV.Method(), charge.EXV.Method())
+	// Output: superheat subcooling subcooling
 }

@@ -275,3 +275,31 @@ func ExampleSaturation_Temperature() {
 	//    0 ft: 212.0 °F
 	// 6000 ft: 201.0 °F
 }
+
+// The zero Air is none: one that was left out, say.
+func ExampleAir_IsValid() {
+	var room psychro.Air
+	fmt.Println(room.IsValid(), room.RelativeHumidity())
+	room, err := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	fmt.Println(room.IsValid(), err)
+	// Output:
+	// false 0
+	// true <nil>
+}
+
+func ExampleAir_WetBulbIced() {
+	for _, wetBulb := range []quantity.Temperature{quantity.Celsius(2), quantity.Celsius(-2)} {
+		a, err := psychro.FromWetBulb(quantity.Celsius(5), wetBulb, quantity.StandardAtmosphere)
+		fmt.Println(a.WetBulb(), a.WetBulbIced(), err)
+	}
+	// Output:
+	// 2.0 °C false <nil>
+	// -2.0 °C true <nil>
+}
+
+// Inch-pound tables count the enthalpy of the air from 0 °F; this is what they print.
+func ExampleAir_EnthalpyIP() {
+	a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	fmt.Println(a.EnthalpyIP().Format(quantity.IP), err)
+	// Output: 31.47 Btu/lb <nil>
+}

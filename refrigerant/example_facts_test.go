@@ -144,3 +144,37 @@ func ExampleRefrigerant_Limits() {
 	// Output:
 	// -118.6 °F to 323.3 °F
 }
+
+func ExampleRefrigerant_SafetyGroup() {
+	for _, name := range []string{"R-410A", "R-32", "R-290", "R-717"} {
+		r, err := refrigerant.Lookup(name)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		g := r.SafetyGroup()
+		fmt.Printf("%s %s: flammable %v, toxicity higher %v\n", r, g, g.Flammable(), g.HigherToxicity())
+	}
+	// Output:
+	// R-410A A1: flammable false, toxicity higher false
+	// R-32 A2L: flammable true, toxicity higher false
+	// R-290 A3: flammable true, toxicity higher false
+	// R-717 B2L: flammable true, toxicity higher true
+}
+
+func ExampleRefrigerant_GlideClass() {
+	for _, name := range []string{"R-32", "R-507A", "R-410A", "R-407C"} {
+		r, err := refrigerant.Lookup(name)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		class, err := r.GlideClass()
+		fmt.Println(r, class, err)
+	}
+	// Output:
+	// R-32 pure fluid <nil>
+	// R-507A azeotropic <nil>
+	// R-410A near-azeotropic <nil>
+	// R-407C zeotropic <nil>
+}

@@ -343,3 +343,64 @@ func ExampleCylinder_Contents() {
 	// 33.2 lb <nil>
 	// gross mass of the cylinder: 11.340 kg (25.00 lb) is out of range; valid from 12.701 kg (28.00 lb) up; the scale shows less than the empty cylinder; zero the scale and read the tare (TW) on the collar again
 }
+
+// What a cubic foot holds, and how much more room the same refrigerant takes as vapor.
+func ExampleRefrigerant_BubbleDensity() {
+	r, _ := refrigerant.Lookup("R-410A")
+	t := quantity.Fahrenheit(70)
+	liquid, err := r.BubbleDensity(t)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	vapor, err := r.DewDensity(t)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s, %s, %.0f times the room as vapor\n", liquid.Format(quantity.IP), vapor.Format(quantity.IP), liquid/vapor)
+	_, err = r.DewDensity(quantity.Fahrenheit(170))
+	fmt.Println(err)
+	// Output:
+	// 67.2815 lb/ft³, 3.6670 lb/ft³, 18 times the room as vapor
+	// saturation temperature of R-410A: 76.7 °C (170.0 °F) is out of range; valid from -83.7 °C (-118.6 °F) to 71.3 °C (160.4 °F); above the critical temperature it is gas at every pressure and nothing boils or condenses
+}
+
+// What evaporates in a fixed volume weighs more the warmer it is, so a compressor
+// pumps more on a warm coil.
+func ExampleRefrigerant_DewDensity() {
+	r, _ := refrigerant.Lookup("R-22")
+	for _, f := range []float64{20, 40, 50} {
+		vapor, err := r.DewDensity(quantity.Fahrenheit(f))
+		fmt.Printf("%.0f °F: %s %v\n", f, vapor.Format(quantity.IP), err)
+	}
+	// Output:
+	// 20 °F: 1.0690 lb/ft³ <nil>
+	// 40 °F: 1.5216 lb/ft³ <nil>
+	// 50 °F: 1.7991 lb/ft³ <nil>
+}
+
+// The refrigerating effect from two lines of a table: saturated vapor leaves the
+// evaporator, saturated liquid enters the expansion device.
+func ExampleRefrigerant_DewEnthalpy() {
+	r, _ := refrigerant.Lookup("R-22")
+	vapor, err := r.DewEnthalpy(quantity.Fahrenheit(40))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	liquid, err := r.BubbleEnthalpy(quantity.Fahrenheit(100))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println((vapor - liquid).Format(quantity.IP))
+	// Output: 68.76 Btu/lb
+}
+
+func ExampleRefrigerant_DewPressure() {
+	r, _ := refrigerant.Lookup("R-454B")
+	p, err := r.DewPressure(quantity.Fahrenheit(40))
+	fmt.Printf("%.1f psig at sea level %v\n", p.Gauge(quantity.StandardAtmosphere).PSIG(), err)
+	// Output: 107.5 psig at sea level <nil>
+}

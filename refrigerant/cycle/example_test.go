@@ -404,3 +404,58 @@ func ExampleFitted_ChargeChange() {
 	// Output:
 	// two ounces are 1.9 % of a charge of 6 lb 8 oz
 }
+
+// A clamp that hangs loose on the liquid line fits no machine of the kind, and the misfit
+// says so before a prediction is believed.
+func ExampleFitted_Misfit() {
+	s, v := visit()
+	for _, off := range []float64{0, -30} {
+		v := v
+		v.LiquidLine = new(*v.LiquidLine)
+		v.LiquidLine.Value = v.LiquidLine.Value.Add(quantity.FahrenheitDelta(off))
+		f, err := cycle.Fit(s, v)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f °F off: misfit %.1f\n", off, f.Misfit())
+	}
+	// Output:
+	// 0 °F off: misfit 1.3
+	// -30 °F off: misfit 5.1
+}
+
+// What the fitted machine does at the visit, where no gauge or clamp reaches.
+func ExampleFitted_Operating() {
+	s, v := visit()
+	f, err := cycle.Fit(s, v)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	o := f.Operating()
+	fmt.Printf("%s, enters the evaporator %.0f %% vapor, coil surface %s\n", o.Flow.Format(quantity.IP), 100*o.EvaporatorIn.Quality, o.CoilSurface.Format(quantity.IP))
+	// Output: 420 lb/h, enters the evaporator 23 % vapor, coil surface 40.9 °F
+}
+
+// Overcharged on a mild day, a fixed restrictor sends liquid back to the compressor.
+func ExampleOperating_LiquidReturns() {
+	r, _ := refrigerant.Lookup("R-22")
+	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	mild := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(75), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
+	for _, f := range []cycle.Faults{{Charge: -0.1}, {Charge: 0.2}} {
+		o, err := s.Solve(mild, f)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("charge %+.0f %%: superheat %s, liquid returns: %v\n", 100*f.Charge, o.Superheat.Format(quantity.IP), o.LiquidReturns())
+	}
+	// Output:
+	// charge -10 %: superheat 11.8 °F, liquid returns: false
+	// charge +20 %: superheat 0.0 °F, liquid returns: true
+}
