@@ -98,12 +98,16 @@ func assemble(packed []byte) ([]byte, error) {
 		b, err := src.ReadFile("src/" + name)
 		return string(b), err
 	}
-	var parts [4]string
-	for i, name := range []string{"page.html", "page.css", "page.js", "worker.js"} {
+	var parts [3]string
+	for i, name := range []string{"page.html", "page.css", "worker.js"} {
 		var err error
 		if parts[i], err = read(name); err != nil {
 			return nil, err
 		}
+	}
+	script, err := pageScript(read)
+	if err != nil {
+		return nil, err
 	}
 	support, err := toolFile("GOROOT", "lib/wasm/wasm_exec.js")
 	if err != nil {
@@ -119,8 +123,8 @@ func assemble(packed []byte) ([]byte, error) {
 	}
 	data := map[string]string{
 		"Style": parts[1], "StyleHash": hash(parts[1]),
-		"Script": parts[2], "ScriptHash": hash(parts[2]),
-		"Worker": support + "\n" + parts[3],
+		"Script": script, "ScriptHash": hash(script),
+		"Worker": support + "\n" + parts[2],
 		"Sample": sample,
 		"Module": base64.StdEncoding.EncodeToString(packed),
 	}
@@ -132,6 +136,26 @@ func assemble(packed []byte) ([]byte, error) {
 	var page bytes.Buffer
 	err = t.Execute(&page, data)
 	return page.Bytes(), err
+}
+
+// scripts are the parts of the page's script in their order. It sends what is
+// typed to the library as a visit, and shows what it answers; it knows no physics,
+// and no units but the names to write behind a bare number.
+var scripts = []string{"fields", "state", "form", "visit", "library", "show", "draw", "log", "keep", "events"}
+
+// pageScript joins the parts in one scope.
+func pageScript(read func(string) (string, error)) (string, error) {
+	var b strings.Builder
+	b.WriteString("\"use strict\";\n(() => {\n")
+	for _, name := range scripts {
+		text, err := read("page/" + name + ".js")
+		if err != nil {
+			return "", err
+		}
+		b.WriteString(text)
+	}
+	b.WriteString("})();\n")
+	return b.String(), nil
 }
 
 func hash(text string) string {
