@@ -30,10 +30,7 @@ func (g *generator) gaugeSite() gaugeSite {
 		return g.seaLevel()
 	}
 	_, atm, place := g.place()
-	s := gaugeSite{atm: atm, added: g.absolute(atm), unit: "kPa"}
-	if g.ip() {
-		s.unit = "psia"
-	}
+	s := gaugeSite{atm: atm, added: g.absolute(atm), unit: g.absoluteUnit()}
 	s.text = fmt.Sprintf("%s (atmosphere %s %s)", place, g.cell(s.added), s.unit)
 	return s
 }

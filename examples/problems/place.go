@@ -21,10 +21,7 @@ func (g *generator) place() (z quantity.Length, atm quantity.Pressure, text stri
 
 // atmosphere is in psia or kPa, rounded as it is printed.
 func (g *generator) atmosphere(p quantity.Pressure) (v float64, unit string) {
-	if g.ip() {
-		return math.Round(1e2*p.PSIA()) / 1e2, "psia"
-	}
-	return math.Round(1e2*p.Kilopascals()) / 1e2, "kPa"
+	return math.Round(100*g.either(p.PSIA(), p.Kilopascals())) / 100, g.absoluteUnit()
 }
 
 func elevationText(z quantity.Length, sys quantity.System) string {

@@ -30,15 +30,16 @@ func (g *generator) dryAirUnit() (whole float64, unit string) {
 // steamBetween is the saturation pressure of water as a student reads it, from
 // difficulty 2 on halfway between two rows, and says how.
 func (g *generator) steamBetween(t quantity.Temperature, places int) (v float64, how string, err error) {
+	unit := g.absoluteUnit()
 	low := g.fromScale(math.Floor(g.scale(t) + 1e-6))
 	below, err := g.steam(low, places)
 	if err != nil || math.Abs(g.scale(t)-g.scale(low)) < 1e-6 {
-		return below, fmt.Sprintf("At %s water has a saturation pressure of %s.", g.temperature(t), fixed(below, places)), err
+		return below, fmt.Sprintf("At %s water has a saturation pressure of %s %s.", g.temperature(t), fixed(below, places), unit), err
 	}
 	above, err := g.steam(g.fromScale(g.scale(low)+1), places)
 	scale := math.Pow10(places)
 	v = math.Round(scale*(below+above)/2) / scale
-	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s.", g.temperature(t), fixed(below, places), fixed(above, places), fixed(v, places)), err
+	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s %s.", g.temperature(t), fixed(below, places), fixed(above, places), fixed(v, places), unit), err
 }
 
 const steamSource = "steam table of the problem, from " + moistAirSource + ", equation 6"

@@ -81,6 +81,14 @@ func (g *generator) gaugeUnit() string {
 	return "kPa gauge"
 }
 
+// absoluteUnit is that of absolute pressures.
+func (g *generator) absoluteUnit() string {
+	if g.ip() {
+		return "psia"
+	}
+	return "kPa"
+}
+
 func (g *generator) temperature(t quantity.Temperature) string {
 	return number(g.scale(t)) + " " + g.degreeUnit()
 }
