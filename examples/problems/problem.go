@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
@@ -117,19 +118,24 @@ func (a Answer) mistakable(w Wrong) bool {
 	if !w.Number {
 		return w.Text == a.Text
 	}
-	accepted := math.Abs(a.printed(w.Value)-a.printed(a.Value)) < a.Margin()*(1+1e-9)
-	return w.Text == a.Text || accepted || !(math.Abs(w.Value-a.Value) > 2*a.Within)
+	return w.Text == a.Text || a.near(w.Value, a.Value) || !(math.Abs(w.Value-a.Value) > 2*a.Within)
+}
+
+// near reports whether two numbers are within the margin of each other in print.
+func (a Answer) near(v, w float64) bool {
+	return math.Abs(a.printed(v)-a.printed(w)) < a.Margin()*(1+1e-9)
 }
 
 // distinct leaves out wrong answers that cannot be told from the right one or
 // from one before them.
 func (p *Problem) distinct() {
 	var kept []Wrong
-	seen := map[string]bool{}
 	for _, w := range p.Wrong {
-		if !seen[w.Text] && !p.Answer.mistakable(w) {
+		same := func(k Wrong) bool {
+			return k.Text == w.Text || k.Number && w.Number && p.Answer.near(k.Value, w.Value)
+		}
+		if !slices.ContainsFunc(kept, same) && !p.Answer.mistakable(w) {
 			kept = append(kept, w)
-			seen[w.Text] = true
 		}
 	}
 	p.Wrong = kept

@@ -60,7 +60,12 @@ func TestProblemsAreComplete(t *testing.T) {
 				}
 			}
 			seen := map[string]bool{p.Answer.Text: true}
-			for _, w := range p.Wrong {
+			for i, w := range p.Wrong {
+				for _, other := range p.Wrong[:i] {
+					if w.Number && other.Number && p.Answer.near(w.Value, other.Value) {
+						t.Errorf("%d %s: the wrong answers %s and %s are one", p.Number, p.Topic, other.Text, w.Text)
+					}
+				}
 				if seen[w.Text] || w.Number && math.Abs(w.Value-p.Answer.Value) <= 2*p.Answer.Within {
 					t.Errorf("%d %s: the wrong answer %s cannot be told from another or from %s", p.Number, p.Topic, w.Text, p.Answer.Text)
 				}
