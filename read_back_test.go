@@ -5,13 +5,16 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
@@ -33,12 +36,62 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, airside.PartDrop{}, airside.Part(0), airside.GridPart)
 	readsBack(t, cycle.Operating{}, cycle.Limit(0), cycle.LowPressure)
 	readsBack(t, cycle.Conditions{}, cycle.Metering(0), cycle.Capillary)
+	readsBack(t, cycle.Prediction{Extrapolating: []cycle.Departure{{Of: "charge", Part: -0.1}}}, "")
+	readsBack(t, cycle.FreezeForecast{Outdoor: new(quantity.Fahrenheit(61))}, "")
+	readsBack(t, cycle.Analysis{HighSide: "both", COP: &cycle.Ratio{Value: 3.2, Std: 0.1}}, "")
+	readsBack(t, airside.ThawTime{Likely: 90 * time.Minute, Do: []string{"wait"}}, "")
+	readsBack(t, airside.GasInput{Elapsed: 2 * time.Minute, Efficiency: 0.8}, "")
+	readsBack(t, airside.Thaw{}, "")
+	if c, err := airside.MeasureCapacity(airside.CapacityReadings{
+		Return:     airside.AirReading{DryBulb: quantity.Fahrenheit(75).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(62).PlusMinus(0.4)},
+		Supply:     airside.AirReading{DryBulb: quantity.Fahrenheit(55).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(53).PlusMinus(0.4)},
+		Airflow:    quantity.CFM(1200).PlusMinus(quantity.CFM(60)),
+		Atmosphere: quantity.StandardAtmosphere.PlusMinus(0),
+	}); err != nil || len(c.Budget.Terms()) == 0 {
+		t.Errorf("%+v, %v", c, err)
+	} else {
+		readsBack(t, c, "")
+	}
+	readsBack(t, airside.Passage{WetShare: 0.5}, "")
+	readsBack(t, refrigerant.Fill{Rule: "80 %"}, "")
+	readsBack(t, refrigerant.Room{MayTake: quantity.Pounds(3)}, "")
+	readsBack(t, refrigerant.LeakCase{From: refrigerant.Vapor}, "")
+	readsBack(t, psychro.Measurement{Saturated: true}, "")
+	readsBack(t, psychro.Mixture{Fog: 1e-3}, "")
+	readsBack(t, psychro.Process{Water: 1e-3}, "")
+	readsBack(t, psychro.Doubt{Code: psychro.WickDrying}, "")
 	readsBack(t, psychro.Stream{}, psychro.PerfectGas, psychro.RealGas)
 	readsBack(t, psychro.Reading{}, psychro.WickUnseen, psychro.WickIced)
 	readsBack(t, psychro.Psychrometer{}, psychro.HylandWexler, psychro.IF97)
 	readsBack(t, Equipment{}, Metering(0), TXV)
 	readsBack(t, Outlook{}, Complaint(0), FrozenCoil)
 	readsBack(t, Scenario{}, Technician, Owner)
+}
+
+// What a package answers has names of its own in JSON, as the fields of a visit have.
+func TestAnswersHaveNames(t *testing.T) {
+	lowerCamel := regexp.MustCompile(`^[a-z][A-Za-z]*$`)
+	for _, v := range []any{
+		cycle.Operating{}, cycle.Prediction{}, cycle.FreezeForecast{}, cycle.Departure{}, cycle.Analysis{}, cycle.Unknown{}, cycle.Ratio{}, cycle.Port{},
+		psychro.Measurement{}, psychro.Mixture{}, psychro.Process{}, psychro.Doubt{}, psychro.Estimate{},
+		refrigerant.State{}, refrigerant.Fill{}, refrigerant.Room{}, refrigerant.LeakStep{}, refrigerant.StandingFit{}, refrigerant.Limits{}, refrigerant.CriticalPoint{},
+		charge.Verdict{}, charge.Measurement{}, charge.Target{}, charge.Dose{}, charge.Weighing{}, charge.Decay{}, charge.Tightness{}, charge.RecoveryLevel{}, charge.Risk{}, charge.Rule{}, charge.Better{},
+	} {
+		text, err := json.Marshal(v)
+		if err != nil {
+			t.Errorf("%T: %v", v, err)
+			continue
+		}
+		var fields map[string]any
+		if err := json.Unmarshal(text, &fields); err != nil || len(fields) == 0 {
+			t.Errorf("%T is written as %s", v, text)
+		}
+		for name := range fields {
+			if !lowerCamel.MatchString(name) {
+				t.Errorf("%T has %q in JSON", v, name)
+			}
+		}
+	}
 }
 
 // Each assessment of the visits under testdata reads back as it was.

@@ -3,27 +3,18 @@ package satline
 import (
 	"encoding/json"
 	"time"
+
+	"github.com/satline/satline/internal/span"
 )
 
-// span writes a time as it is read, "15m0s".
-type span time.Duration
-
-func (s span) MarshalText() ([]byte, error) { return []byte(time.Duration(s).String()), nil }
-
-func (s *span) UnmarshalText(text []byte) error {
-	d, err := time.ParseDuration(string(text))
-	*s = span(d)
-	return err
-}
-
 type logEntryJSON struct {
-	At span `json:"at"`
+	At span.Span `json:"at"`
 	Readings
 }
 
 // MarshalJSON writes the entry as DecodeVisit reads it, with the time as "15m0s".
 func (e LogEntry) MarshalJSON() ([]byte, error) {
-	return json.Marshal(logEntryJSON{span(e.At), e.Readings})
+	return json.Marshal(logEntryJSON{span.Span(e.At), e.Readings})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -37,13 +28,13 @@ func (e *LogEntry) UnmarshalJSON(text []byte) error {
 type moveFields Move
 
 type moveJSON struct {
-	At span `json:"at"`
+	At span.Span `json:"at"`
 	moveFields
 }
 
 // MarshalJSON writes the move as DecodeVisit reads it, with the time as "15m0s".
 func (m Move) MarshalJSON() ([]byte, error) {
-	return json.Marshal(moveJSON{span(m.At), moveFields(m)})
+	return json.Marshal(moveJSON{span.Span(m.At), moveFields(m)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -58,14 +49,14 @@ func (m *Move) UnmarshalJSON(text []byte) error {
 type conditionsFields Conditions
 
 type conditionsJSON struct {
-	Running span `json:"running,omitzero"`
+	Running span.Span `json:"running,omitzero"`
 	conditionsFields
 }
 
 // MarshalJSON writes the conditions as DecodeVisit reads them, with the time as
 // "15m0s".
 func (c Conditions) MarshalJSON() ([]byte, error) {
-	return json.Marshal(conditionsJSON{span(c.Running), conditionsFields(c)})
+	return json.Marshal(conditionsJSON{span.Span(c.Running), conditionsFields(c)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.

@@ -1,9 +1,11 @@
 package airside
 
 import (
+	"encoding/json"
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -23,6 +25,30 @@ type GasInput struct {
 	// or a combustion analysis, 0 to 1.
 	Efficiency    float64 `json:"efficiency"`
 	EfficiencyStd float64 `json:"efficiencyStd,omitzero"`
+}
+
+type gasInputFields GasInput
+
+type gasInputJSON struct {
+	Elapsed    span.Span `json:"elapsed"`
+	ElapsedStd span.Span `json:"elapsedStd,omitzero"`
+	gasInputFields
+}
+
+// MarshalJSON writes the fields by their tags, and the times as "2m0s".
+func (g GasInput) MarshalJSON() ([]byte, error) {
+	return json.Marshal(gasInputJSON{span.Span(g.Elapsed), span.Span(g.ElapsedStd), gasInputFields(g)})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (g *GasInput) UnmarshalJSON(text []byte) error {
+	var j gasInputJSON
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
+	}
+	*g = GasInput(j.gasInputFields)
+	g.Elapsed, g.ElapsedStd = time.Duration(j.Elapsed), time.Duration(j.ElapsedStd)
+	return nil
 }
 
 // Heat returns the heat that reaches the air. The error is a *RangeError.

@@ -2,6 +2,7 @@ package airside
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -107,3 +108,17 @@ func (b Budget[T]) Largest() (Term[T], bool) {
 
 // MarshalJSON writes the terms as an array.
 func (b Budget[T]) MarshalJSON() ([]byte, error) { return json.Marshal(b.terms[:b.n]) }
+
+// UnmarshalJSON reads what MarshalJSON writes: at most eight terms.
+func (b *Budget[T]) UnmarshalJSON(text []byte) error {
+	var terms []Term[T]
+	if err := json.Unmarshal(text, &terms); err != nil {
+		return err
+	}
+	if len(terms) > maxInputs {
+		return fmt.Errorf("airside: an uncertainty budget of %d terms; the longest has %d", len(terms), maxInputs)
+	}
+	*b = Budget[T]{n: len(terms)}
+	copy(b.terms[:], terms)
+	return nil
+}

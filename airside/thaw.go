@@ -1,9 +1,11 @@
 package airside
 
 import (
+	"encoding/json"
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -48,6 +50,31 @@ type ThawTime struct {
 	Water quantity.Volume `json:"water"`
 	// Do is what to mind, in order.
 	Do []string `json:"do"`
+}
+
+type thawTimeFields ThawTime
+
+type thawTimeJSON struct {
+	Soonest span.Span `json:"soonest"`
+	Likely  span.Span `json:"likely"`
+	Latest  span.Span `json:"latest"`
+	thawTimeFields
+}
+
+// MarshalJSON writes the fields by their tags, and the times as "1h30m0s".
+func (t ThawTime) MarshalJSON() ([]byte, error) {
+	return json.Marshal(thawTimeJSON{span.Span(t.Soonest), span.Span(t.Likely), span.Span(t.Latest), thawTimeFields(t)})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (t *ThawTime) UnmarshalJSON(text []byte) error {
+	var j thawTimeJSON
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
+	}
+	*t = ThawTime(j.thawTimeFields)
+	t.Soonest, t.Likely, t.Latest = time.Duration(j.Soonest), time.Duration(j.Likely), time.Duration(j.Latest)
+	return nil
 }
 
 // Time returns how long the blower alone takes. Air passing the ice comes near

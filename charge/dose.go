@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -103,12 +104,12 @@ type doseFields Dose
 
 type doseJSON struct {
 	doseFields
-	Wait plainTime `json:"wait"`
+	Wait span.Span `json:"wait"`
 }
 
 // MarshalJSON writes the fields by their tags, and the time to wait as "12m30s".
 func (d Dose) MarshalJSON() ([]byte, error) {
-	return json.Marshal(doseJSON{doseFields(d), plainTime(d.Wait)})
+	return json.Marshal(doseJSON{doseFields(d), toSecond(d.Wait)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.

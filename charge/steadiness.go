@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/quantity"
 )
 
@@ -82,9 +83,9 @@ type steadinessJSON[T quantity.Quantity] struct {
 	Value        quantity.Uncertain[T] `json:"value"`
 	Low          T                     `json:"low"`
 	High         T                     `json:"high"`
-	TimeConstant plainTime             `json:"timeConstant,omitzero"`
-	Wait         plainTime             `json:"wait,omitzero"`
-	Period       plainTime             `json:"period,omitzero"`
+	TimeConstant span.Span             `json:"timeConstant,omitzero"`
+	Wait         span.Span             `json:"wait,omitzero"`
+	Period       span.Span             `json:"period,omitzero"`
 	Swing        T                     `json:"swing,omitzero"`
 	Noise        T                     `json:"noise,omitzero"`
 	Spikes       int                   `json:"spikes,omitzero"`
@@ -96,7 +97,7 @@ type steadinessJSON[T quantity.Quantity] struct {
 // "12m30s". The names are stable.
 func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
 	return json.Marshal(steadinessJSON[T]{
-		s.State, s.Value, s.Low, s.High, plainTime(s.TimeConstant), plainTime(s.Wait), plainTime(s.Period),
+		s.State, s.Value, s.Low, s.High, toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period),
 		s.Swing, s.Noise, s.Spikes, s.Gaps, s.Within,
 	})
 }
@@ -115,22 +116,8 @@ func (s *Steadiness[T]) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// plainTime is a time that is written to the second as Go writes it, "12m30s".
-type plainTime time.Duration
-
-// MarshalText implements encoding.TextMarshaler.
-func (d plainTime) MarshalText() ([]byte, error) {
-	return []byte(time.Duration(d).Round(time.Second).String()), nil
-}
-
-// UnmarshalText reads what time.ParseDuration reads.
-func (d *plainTime) UnmarshalText(text []byte) error {
-	v, err := time.ParseDuration(string(text))
-	if err == nil {
-		*d = plainTime(v)
-	}
-	return err
-}
+// toSecond is a time as JSON has it.
+func toSecond(d time.Duration) span.Span { return span.Span(d.Round(time.Second)) }
 
 // Steady reports whether Value may be used as a settled value: a settled one, or
 // the mean of a hunting one.

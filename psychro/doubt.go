@@ -10,9 +10,10 @@ import (
 
 // A Doubt is a reason not to trust a reading of air.
 type Doubt struct {
-	Code DoubtCode
+	Code DoubtCode `json:"code"`
 	// Reading and Against are the two temperatures at odds.
-	Reading, Against quantity.Temperature
+	Reading quantity.Temperature `json:"reading"`
+	Against quantity.Temperature `json:"against"`
 }
 
 // A DoubtCode names a kind of doubt. It is stable.

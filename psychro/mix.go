@@ -10,8 +10,8 @@ import (
 // A Stream is air on the move, counted by the dry air in it; see
 // [Air.DryAirFlow].
 type Stream struct {
-	Air    Air
-	DryAir quantity.MassFlow
+	Air    Air               `json:"air"`
+	DryAir quantity.MassFlow `json:"dryAir"`
 }
 
 // A Mixture is what streams become together.
@@ -21,8 +21,8 @@ type Mixture struct {
 	// Fog is the water that the mixed air cannot hold, in kilograms per kilogram
 	// of dry air, and FogEnthalpy that of the fog per kilogram of it. Two
 	// saturated streams of different temperature always make some.
-	Fog         float64
-	FogEnthalpy quantity.SpecificEnthalpy
+	Fog         float64                   `json:"fog"`
+	FogEnthalpy quantity.SpecificEnthalpy `json:"fogEnthalpy"`
 }
 
 // Mix returns what the streams are together: their dry air, their water and

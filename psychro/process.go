@@ -8,17 +8,18 @@ import "github.com/satline/satline/quantity"
 //	End.HumidityRatio() = Start.HumidityRatio() + Water
 //	End.Enthalpy()      = Start.Enthalpy() + Heat + Water·WaterEnthalpy
 type Process struct {
-	Start, End Air
+	Start Air `json:"start"`
+	End   Air `json:"end"`
 
 	// Heat is the heat given to the air, negative where it is taken away. What
 	// the water brings or carries off is not in it.
-	Heat quantity.SpecificEnthalpy
+	Heat quantity.SpecificEnthalpy `json:"heat"`
 	// Water is the water taken up, negative where it is condensed, in kilograms
 	// per kilogram of dry air.
-	Water float64
+	Water float64 `json:"water"`
 	// WaterEnthalpy is that of the water, per kilogram of it: 0 at 0 °C as
 	// liquid, negative as ice, about 2.7 MJ/kg as steam.
-	WaterEnthalpy quantity.SpecificEnthalpy
+	WaterEnthalpy quantity.SpecificEnthalpy `json:"waterEnthalpy"`
 }
 
 // HeatRate returns the heat given to a stream that carries dryAir.

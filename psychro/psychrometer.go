@@ -103,9 +103,10 @@ func (w *Wick) UnmarshalText(text []byte) error { return readName("wick", wickNa
 // A Reading is what the two thermometers show, and the pressure around them,
 // each with its standard uncertainty.
 type Reading struct {
-	DryBulb, WetBulb quantity.Uncertain[quantity.Temperature]
-	Pressure         quantity.Uncertain[quantity.Pressure]
-	Wick             Wick
+	DryBulb  quantity.Uncertain[quantity.Temperature] `json:"dryBulb"`
+	WetBulb  quantity.Uncertain[quantity.Temperature] `json:"wetBulb"`
+	Pressure quantity.Uncertain[quantity.Pressure]    `json:"pressure"`
+	Wick     Wick                                     `json:"wick"`
 }
 
 // saturatedWithin is the number of standard uncertainties that a wet bulb may
@@ -118,24 +119,29 @@ func (r Reading) tolerance() float64 {
 }
 
 // An Estimate is a number without a unit and its standard uncertainty.
-type Estimate struct{ Value, Std float64 }
+type Estimate struct {
+	Value float64 `json:"value"`
+	Std   float64 `json:"std"`
+}
 
 // A Measurement is the air that a psychrometer was read in.
 type Measurement struct {
-	Air Air
+	Air Air `json:"air"`
 	// Correction is the reading of the wet thermometer less the thermodynamic
 	// wet bulb of the air.
-	Correction quantity.TemperatureDelta
+	Correction quantity.TemperatureDelta `json:"correction"`
 	// Saturated says that the wet thermometer stood above the dry one, by no more
 	// than the two can err, and that the air is taken as saturated.
-	Saturated bool
+	Saturated bool `json:"saturated"`
 
 	// Each property with the standard uncertainty that the two thermometers, the
 	// pressure and the coefficient give it together (JCGM 100:2008, 5.1.2).
-	WetBulb, DewPoint               quantity.Uncertain[quantity.Temperature]
-	RelativeHumidity, HumidityRatio Estimate
-	Enthalpy                        quantity.Uncertain[quantity.SpecificEnthalpy]
-	SpecificVolume                  quantity.Uncertain[quantity.SpecificVolume]
+	WetBulb          quantity.Uncertain[quantity.Temperature]      `json:"wetBulb"`
+	DewPoint         quantity.Uncertain[quantity.Temperature]      `json:"dewPoint"`
+	RelativeHumidity Estimate                                      `json:"relativeHumidity"`
+	HumidityRatio    Estimate                                      `json:"humidityRatio"`
+	Enthalpy         quantity.Uncertain[quantity.SpecificEnthalpy] `json:"enthalpy"`
+	SpecificVolume   quantity.Uncertain[quantity.SpecificVolume]   `json:"specificVolume"`
 }
 
 // Measure returns the air of a reading.

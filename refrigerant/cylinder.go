@@ -9,8 +9,8 @@ import (
 
 // A Cylinder is a refillable refrigerant cylinder as its collar is stamped.
 type Cylinder struct {
-	WaterCapacity quantity.Mass // stamped WC: the water it holds, brim-full, at 60 °F
-	Tare          quantity.Mass // stamped TW: the empty cylinder with its valve
+	WaterCapacity quantity.Mass `json:"waterCapacity"` // stamped WC: the water it holds, brim-full, at 60 °F
+	Tare          quantity.Mass `json:"tare"`          // stamped TW: the empty cylinder with its valve
 }
 
 // waterVolume is the volume of water per mass at 60 °F in m³/kg, from the
@@ -51,11 +51,11 @@ func (r *Refrigerant) fillingDensity() (float64, bool) {
 
 // A Fill is how far a cylinder may be filled, and why no further.
 type Fill struct {
-	Net   quantity.Mass // refrigerant
-	Gross quantity.Mass // refrigerant and cylinder: what the scale shows
-	Rule  string        // the rule that gave Net
+	Net   quantity.Mass `json:"net"`   // refrigerant
+	Gross quantity.Mass `json:"gross"` // refrigerant and cylinder: what the scale shows
+	Rule  string        `json:"rule"`  // the rule that gave Net
 	// Cautions are for the person filling it, most urgent first.
-	Cautions []string
+	Cautions []string `json:"cautions,omitempty"`
 }
 
 // Volume returns the inside volume of c.
@@ -145,10 +145,10 @@ func (c Cylinder) Contents(gross quantity.Mass) (quantity.Mass, error) {
 type Room struct {
 	// MayTake is the refrigerant that may be added. Below zero the cylinder is
 	// overfilled by that much.
-	MayTake quantity.Mass
-	Contents,
-	Safe quantity.Mass // what is in it, and what may be in it at most
-	Cautions []string
+	MayTake  quantity.Mass `json:"mayTake"`
+	Contents quantity.Mass `json:"contents"` // what is in it
+	Safe     quantity.Mass `json:"safe"`     // what may be in it at most
+	Cautions []string      `json:"cautions,omitempty"`
 }
 
 // RoomFor returns how much more of r may go into c when the scale shows gross

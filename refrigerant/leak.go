@@ -11,34 +11,35 @@ import (
 
 // A LeakCase is a charge that leaks while it stands at one temperature.
 type LeakCase struct {
-	Temperature quantity.Temperature
+	Temperature quantity.Temperature `json:"temperature"`
 	// From is what escapes: Vapor, as from a fitting above the liquid or a unit
 	// that is off, or Liquid.
-	From Phase
+	From Phase `json:"from"`
 	// Level is the share of the volume that liquid fills before the leak, above
 	// 0 and below 1. Zero stands for one half.
-	Level float64
+	Level float64 `json:"level,omitzero"`
 	// Lost are the shares of the charge at which to report, ascending, from 0
 	// up to 0.99.
-	Lost []float64
+	Lost []float64 `json:"lost,omitempty"`
 }
 
 // A LeakStep is a charge after part of it has leaked.
 type LeakStep struct {
-	Lost float64 // share of the mass of the charge
+	Lost float64 `json:"lost"` // share of the mass of the charge
 	// Remaining is what is left, liquid and vapor together, as a fluid of its
 	// own.
-	Remaining *Refrigerant
+	Remaining *Refrigerant `json:"remaining"`
 	// Leaked is the mean composition of what has escaped; empty where nothing
 	// has.
-	Leaked []Component
+	Leaked []Component `json:"leaked,omitempty"`
 	// Pressure is what a gauge shows at the temperature of the case.
-	Pressure quantity.Pressure
+	Pressure quantity.Pressure `json:"pressure"`
 	// BubbleShift and DewShift are how far the saturation temperatures of what
 	// remains are from those of the fresh blend at the pressures that the fresh
 	// one has at the temperature of the case: the error of subcooling and
 	// superheat read from the chart of the fresh blend.
-	BubbleShift, DewShift quantity.TemperatureDelta
+	BubbleShift quantity.TemperatureDelta `json:"bubbleShift"`
+	DewShift    quantity.TemperatureDelta `json:"dewShift"`
 }
 
 // ErrLeakPhase is returned for a LeakCase that leaks from neither Liquid nor

@@ -11,22 +11,23 @@ import (
 // A StandingFit compares one refrigerant with the pressure of a unit that is off
 // and has soaked to one temperature, liquid and vapor together.
 type StandingFit struct {
-	Refrigerant *Refrigerant
+	Refrigerant *Refrigerant `json:"refrigerant"`
 	// Dew and Bubble bound the pressure that the refrigerant shows at the
 	// temperature: near bubble with much liquid, near dew with little. For a pure
 	// fluid they are equal.
-	Dew, Bubble quantity.Pressure
+	Dew    quantity.Pressure `json:"dew"`
+	Bubble quantity.Pressure `json:"bubble"`
 	// Over is how far the reading is above Bubble, or, below zero, under Dew;
 	// zero between them. A pressure over is the partial pressure of
 	// non-condensables if the refrigerant is the right one.
-	Over quantity.Pressure
+	Over quantity.Pressure `json:"over"`
 	// Off is Over as a temperature: how much warmer or colder the unit would
 	// have to be for the refrigerant to show the reading.
-	Off quantity.TemperatureDelta
+	Off quantity.TemperatureDelta `json:"off"`
 	// Fits reports whether Off is within the tolerance.
-	Fits bool
+	Fits bool `json:"fits"`
 	// Note says what the comparison means.
-	Note string
+	Note string `json:"note"`
 }
 
 // StandingPressure compares the reading p with every candidate at the soaked

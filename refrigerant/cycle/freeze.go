@@ -13,19 +13,19 @@ type FreezeForecast struct {
 	// Surface is the coldest surface of the coil, and Margin how far that is above 32 °F. It
 	// is the mean over fins and tubes; the tubes are between it and the refrigerant, whose
 	// dew point at the suction port is Evaporating.
-	Surface quantity.Uncertain[quantity.Temperature]
-	Margin  quantity.Uncertain[quantity.TemperatureDelta]
+	Surface quantity.Uncertain[quantity.Temperature]      `json:"surface"`
+	Margin  quantity.Uncertain[quantity.TemperatureDelta] `json:"margin"`
 	// Evaporating below 32 °F with Surface above is a coil that may frost at its tubes.
-	Evaporating quantity.Uncertain[quantity.Temperature]
+	Evaporating quantity.Uncertain[quantity.Temperature] `json:"evaporating"`
 	// Probability that the surface is below 32 °F and the coil grows ice.
-	Probability float64
+	Probability float64 `json:"probability"`
 	// What would bring the surface to 32 °F, each with all else as it is; nil where it does
 	// not within the range of the model, or where the surface is below already.
-	Outdoor *quantity.Temperature // at this outdoor dry bulb and colder
-	WetBulb *quantity.Temperature // at this return wet bulb and drier
-	Airflow *float64              // at this share of the airflow and less
+	Outdoor *quantity.Temperature `json:"outdoor,omitzero"` // at this outdoor dry bulb and colder
+	WetBulb *quantity.Temperature `json:"wetBulb,omitzero"` // at this return wet bulb and drier
+	Airflow *float64              `json:"airflow,omitzero"` // at this share of the airflow and less
 	// Extrapolating as in Prediction.
-	Extrapolating []Departure
+	Extrapolating []Departure `json:"extrapolating,omitempty"`
 }
 
 const freezing = 273.15 // K

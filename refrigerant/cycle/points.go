@@ -41,40 +41,43 @@ type Ratio struct {
 type Analysis struct {
 	// The states. EvaporatorIn is liquid expanded at constant enthalpy to the suction
 	// pressure; IdealDischarge what a compressor without loss would send out.
-	Suction        refrigerant.State
-	Liquid         refrigerant.State
-	EvaporatorIn   refrigerant.State
-	IdealDischarge refrigerant.State
-	Discharge      *refrigerant.State
+	Suction        refrigerant.State  `json:"suction"`
+	Liquid         refrigerant.State  `json:"liquid"`
+	EvaporatorIn   refrigerant.State  `json:"evaporatorIn"`
+	IdealDischarge refrigerant.State  `json:"idealDischarge"`
+	Discharge      *refrigerant.State `json:"discharge,omitzero"`
 
 	// Superheat and Subcooling are as measured, and may be negative: a clamp that reads
 	// below the dew point tells of a loose clamp, and the state is then taken saturated.
-	Superheat  quantity.Uncertain[quantity.TemperatureDelta]
-	Subcooling quantity.Uncertain[quantity.TemperatureDelta]
+	Superheat  quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat"`
+	Subcooling quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling"`
 
 	// CompressionRatio is absolute discharge over absolute suction pressure.
-	CompressionRatio Ratio
+	CompressionRatio Ratio `json:"compressionRatio"`
 	// HighSideDrop is the pressure between the discharge and the liquid port: measured
 	// where both were read, else the correction by which one stood in for the other.
-	HighSideDrop quantity.Uncertain[quantity.Pressure]
+	HighSideDrop quantity.Uncertain[quantity.Pressure] `json:"highSideDrop"`
 	// HighSide names the gauges: "both", "liquid", "discharge".
-	HighSide string
+	HighSide string `json:"highSide"`
 
 	// IsentropicEfficiency is ideal over actual rise of enthalpy in the gas, from the
 	// discharge temperature. Above 1 the readings contradict each other.
-	IsentropicEfficiency *Ratio
-	VolumetricEfficiency *Ratio
+	IsentropicEfficiency *Ratio `json:"isentropicEfficiency,omitzero"`
+	VolumetricEfficiency *Ratio `json:"volumetricEfficiency,omitzero"`
 
-	RefrigeratingEffect quantity.Uncertain[quantity.SpecificEnthalpy] // suction less liquid
+	RefrigeratingEffect quantity.Uncertain[quantity.SpecificEnthalpy] `json:"refrigeratingEffect"` // suction less liquid
 	// FlowByMap is from the compressor's map or displacement, FlowByPower from the electric
 	// power and the rise of enthalpy, FlowByAir from the capacity on the air side. Flow is
 	// the best of them, weighted by their uncertainties.
-	FlowByMap, FlowByPower, FlowByAir, Flow *quantity.Uncertain[quantity.MassFlow]
+	FlowByMap   *quantity.Uncertain[quantity.MassFlow] `json:"flowByMap,omitzero"`
+	FlowByPower *quantity.Uncertain[quantity.MassFlow] `json:"flowByPower,omitzero"`
+	FlowByAir   *quantity.Uncertain[quantity.MassFlow] `json:"flowByAir,omitzero"`
+	Flow        *quantity.Uncertain[quantity.MassFlow] `json:"flow,omitzero"`
 	// Capacity is that of the refrigerant, by a flow that does not rest on the air's.
-	Capacity     *quantity.Uncertain[quantity.Power]
-	HeatRejected *quantity.Uncertain[quantity.Power]
+	Capacity     *quantity.Uncertain[quantity.Power] `json:"capacity,omitzero"`
+	HeatRejected *quantity.Uncertain[quantity.Power] `json:"heatRejected,omitzero"`
 	// COP is Capacity over Power.
-	COP *Ratio
+	COP *Ratio `json:"cop,omitzero"`
 }
 
 // A high side between its two ports: a condenser costs about 1.1 K (2 °F) of saturation

@@ -13,31 +13,31 @@ import (
 // figure.
 type Prediction struct {
 	// Operating is the best guess, in full.
-	Operating Operating
+	Operating Operating `json:"operating"`
 
-	SuctionPressure quantity.Uncertain[quantity.Pressure]
-	LiquidPressure  quantity.Uncertain[quantity.Pressure]
-	Evaporating     quantity.Uncertain[quantity.Temperature]
-	Condensing      quantity.Uncertain[quantity.Temperature]
-	Superheat       quantity.Uncertain[quantity.TemperatureDelta]
-	Subcooling      quantity.Uncertain[quantity.TemperatureDelta]
-	Supply          quantity.Uncertain[quantity.Temperature]
-	CoilSurface     quantity.Uncertain[quantity.Temperature]
-	NetCapacity     quantity.Uncertain[quantity.Power]
-	Power           quantity.Uncertain[quantity.Power]
+	SuctionPressure quantity.Uncertain[quantity.Pressure]         `json:"suctionPressure"`
+	LiquidPressure  quantity.Uncertain[quantity.Pressure]         `json:"liquidPressure"`
+	Evaporating     quantity.Uncertain[quantity.Temperature]      `json:"evaporating"`
+	Condensing      quantity.Uncertain[quantity.Temperature]      `json:"condensing"`
+	Superheat       quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat"`
+	Subcooling      quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling"`
+	Supply          quantity.Uncertain[quantity.Temperature]      `json:"supply"`
+	CoilSurface     quantity.Uncertain[quantity.Temperature]      `json:"coilSurface"`
+	NetCapacity     quantity.Uncertain[quantity.Power]            `json:"netCapacity"`
+	Power           quantity.Uncertain[quantity.Power]            `json:"power"`
 
 	// Extrapolating lists what is further from the visit than it can speak for; the bands
 	// are wider for it. Empty where nothing is.
-	Extrapolating []Departure
+	Extrapolating []Departure `json:"extrapolating,omitempty"`
 }
 
 // A Departure is how far a prediction is from the visit in one respect.
 type Departure struct {
-	Of string // "outdoor dry bulb", "charge"
+	Of string `json:"of"` // "outdoor dry bulb", "charge"
 	// By is the difference of a temperature, Part that of anything else, as a
 	// part of what it was at the visit; the other one is zero.
-	By   quantity.TemperatureDelta
-	Part float64
+	By   quantity.TemperatureDelta `json:"by,omitzero"`
+	Part float64                   `json:"part,omitzero"`
 }
 
 // Text says the departure in a system of units.
