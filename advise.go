@@ -19,21 +19,21 @@ func (j *job) headline() string {
 			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
 		}
 		if first := j.first(); first != "" {
-			return fmt.Sprintf("%s as it stands: %s %s against a target of %s ± %s, %s. %s",
+			return fmt.Sprintf("%s as it stands: %s %s against a target of %s (band ±%s), %s. %s",
 				sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance), first)
 		}
 		if hold := j.held(); hold != "" {
-			return fmt.Sprintf("It reads %s, %s %s against a target of %s ± %s, but move no refrigerant yet: %s.",
+			return fmt.Sprintf("It reads %s, %s %s against a target of %s (band ±%s), but move no refrigerant yet: %s.",
 				c.Outcome, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), hold)
 		}
-		return fmt.Sprintf("%s: %s %s against a target of %s ± %s, %s.",
+		return fmt.Sprintf("%s: %s %s against a target of %s (band ±%s), %s.",
 			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance))
 	case ChargeCannotTell:
 		if j.readingsContradict {
 			return "The charge cannot be judged: " + j.charge.Reasons[0] + "."
 		}
 		likely, chance := j.likeliest()
-		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s ± %s.",
+		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s (band ±%s).",
 			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	case ChargeNotNow:
 		if cause, chance, waits := j.mendFirst(); waits && j.unsettled() == "" && (j.mendedFirst || !j.situationSpoiled()) {

@@ -29,7 +29,7 @@ func ExampleAssess() {
 	fmt.Println(assessment.Charge.Outcome)
 	fmt.Println(assessment.Derived.Superheat.Format(quantity.IP))
 	// Output:
-	// Undercharged: superheat 32.1 °F ± 0.9 °F against a target of 12.2 °F ± 5.0 °F, more than 99 % sure.
+	// Undercharged: superheat 32.1 °F ± 0.9 °F against a target of 12.2 °F (band ±5.0 °F), more than 99 % sure.
 	// undercharged
 	// 32.1 °F ± 0.9 °F
 }

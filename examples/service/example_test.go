@@ -44,6 +44,6 @@ func Example() {
 	}`))
 	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
 	// Output:
-	// These instruments cannot tell for certain; overcharged is likeliest (52 %): subcooling 13.1 °F ± 0.9 °F against a target of 10.0 °F ± 3.0 °F. <nil>
+	// These instruments cannot tell for certain; overcharged is likeliest (52 %): subcooling 13.1 °F ± 0.9 °F against a target of 10.0 °F (band ±3.0 °F). <nil>
 	// A value has to be mended. readings.liquidLine <nil>
 }
