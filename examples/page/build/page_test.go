@@ -352,6 +352,9 @@ func chargeLog(t *testing.T, b *browser) {
 	b.press("#log-now")
 	b.write("f-move", "3")
 	b.press("#move-added")
+	if got := b.text(`document.getElementById("f-move").value`); got != "" {
+		t.Errorf("after a move is logged its field holds %q", got)
+	}
 	for i, line := range []string{"64", "60", "57.5", "56"} {
 		b.write("f-readings-suctionLine", line)
 		b.eval(`window.setNow = Date.now; Date.now = () => setNow() + ` + fmt.Sprint(180000*(i+1)))

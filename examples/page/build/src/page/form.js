@@ -62,7 +62,8 @@ function written(path) {
 
 function paint() {
   document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
-    if (document.activeElement !== e) e.value = state.texts[e.dataset.path] || "";
+    const text = state.texts[e.dataset.path] || "";
+    if (e.value !== text) e.value = text;
   });
   document.querySelectorAll("[name=units]").forEach((e) => (e.checked = e.value === state.system));
   document.querySelectorAll("[name=metering]").forEach((e) => (e.checked = e.value === state.metering));
