@@ -76,7 +76,7 @@ func (t *textWriter) rows(rows [][]string) {
 func (t *textWriter) paragraph(lead, text string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
 	line, started := lead, false
-	for _, word := range strings.Fields(text) {
+	for _, word := range unbroken(text) {
 		if started && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
 			t.b.WriteString(line + "\n")
 			line, started = indent, false
@@ -87,4 +87,34 @@ func (t *textWriter) paragraph(lead, text string) {
 		line, started = line+word, true
 	}
 	t.b.WriteString(line + "\n")
+}
+
+// unbroken splits text into words, and keeps a measure whole: "9.2 °F ± 1.1 °F" is
+// not torn from line to line.
+func unbroken(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		if n := len(out); n > 0 && together(out[n-1], word) {
+			out[n-1] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+func together(before, word string) bool {
+	if strings.HasPrefix(word, "±") || strings.HasSuffix(before, "±") {
+		return true
+	}
+	last := before[len(before)-1]
+	return '0' <= last && last <= '9' && unitSymbols[strings.TrimRight(word, ".,;:?)")]
+}
+
+// unitSymbols are those that sentences write behind a number.
+var unitSymbols = map[string]bool{
+	"°F": true, "°C": true, "K": true, "%": true,
+	"psi": true, "psia": true, "psig": true, "Pa": true, "kPa": true, "kPag": true, "in": true,
+	"oz": true, "lb": true, "g": true, "kg": true, "ft": true, "m": true, "mm": true,
+	"CFM": true, "L/s": true, "Btu/h": true, "kW": true, "W": true, "A": true, "s": true, "min": true,
 }
