@@ -14,7 +14,11 @@ func (s *System) blendT(t float64, vapor bool) (Point, error) {
 	if pt, ok := q.direct(spec, t, q.raoultT(t)); ok {
 		return pt, nil
 	}
-	return q.alongEnvelope(spec, spec.value)
+	pt, err := q.alongEnvelope(spec, spec.value)
+	if err == ErrNotConverged || err == ErrTwoLiquids {
+		return q.fromBetween(spec, t, q.raoultT(t), err)
+	}
+	return pt, err
 }
 
 // blendP is the bubble or dew point at a pressure.
@@ -29,7 +33,11 @@ func (s *System) blendP(p float64, vapor bool) (Point, error) {
 	if pt, ok := q.direct(spec, q.raoultP(p), p); ok {
 		return pt, nil
 	}
-	return q.alongEnvelope(spec, math.Log(p))
+	pt, err := q.alongEnvelope(spec, math.Log(p))
+	if err == ErrNotConverged || err == ErrTwoLiquids {
+		return q.fromBetween(spec, q.raoultP(p), p, err)
+	}
+	return pt, err
 }
 
 // direct solves from Raoult's law, which is enough except near the critical
@@ -84,4 +92,47 @@ func (q *incipient) alongEnvelope(spec specification, value float64) (Point, err
 		return Point{}, ErrTwoLiquids
 	}
 	return Point{}, ErrNotConverged
+}
+
+// between are the shares of the bulk in the compositions that fromBetween tries.
+var between = [...]float64{1, 0.5, 0.75, 0.25, 0}
+
+// fromBetween solves from compositions of the trace between Raoult's and the
+// bulk's own, each improved for long: near a splitting liquid the composition of
+// a first drop runs through most of its range while that of the vapor hardly
+// moves. Of several solutions the one that is met first on the way into the
+// two-phase region is the stable one. The error is the one given where there is
+// none.
+func (q *incipient) fromBetween(spec specification, t, p float64, none error) (best Point, err error) {
+	raoult, found := q.y, false
+	for _, share := range between {
+		sum := 0.0
+		for i := range q.n {
+			q.y[i] = math.Exp(share*math.Log(q.z[i]) + (1-share)*math.Log(raoult[i]))
+			sum += q.y[i]
+		}
+		for i := range q.n {
+			q.y[i] /= sum
+		}
+		if !q.substitute(t, p, spec.kind == specT, 60) || !q.newton(spec, 60) {
+			continue
+		}
+		pt, err := q.point()
+		if err == nil && (!found || q.sooner(spec, &pt, &best)) {
+			best, found = pt, true
+		}
+	}
+	if !found {
+		return Point{}, none
+	}
+	return best, nil
+}
+
+// sooner says whether a is met before b: liquid boils first at the higher
+// pressure or lower temperature, vapor condenses first at the lower or higher.
+func (q *incipient) sooner(spec specification, a, b *Point) bool {
+	if spec.kind == specT {
+		return (a.P > b.P) == q.vapor
+	}
+	return (a.T < b.T) == q.vapor
 }

@@ -1,9 +1,11 @@
 package vle_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
+	"github.com/satline/satline/internal/fluiddata"
 	"github.com/satline/satline/internal/helmholtz"
 	"github.com/satline/satline/internal/vle"
 )
@@ -119,4 +121,32 @@ func shiftedIdealGas(m *helmholtz.Model) bool {
 		}
 	}
 	return false
+}
+
+// Near the composition at which its cold liquid splits, the first drop of
+// R-290/R-134a runs from poor to rich in propane while the vapor hardly changes.
+// Every vapor has a first drop there.
+func TestDewPointsNearASplittingLiquid(t *testing.T) {
+	for x := 0.60; x < 0.80; x += 0.005 {
+		m, err := fluiddata.NewModel([]string{"R-290", "R-134a"}, []float64{x, 1 - x})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := vle.New(m)
+		for temp := 205.0; temp <= 260; temp += 5 {
+			name := fmt.Sprintf("R-290/R-134a, %.3f, %g K", x, temp)
+			at, err := s.DewT(temp)
+			if err != nil {
+				t.Errorf("%s: %v", name, err)
+				continue
+			}
+			checkEquilibrium(t, name, s, at)
+			back, err := s.DewP(at.P)
+			if err != nil {
+				t.Errorf("%s: from %g Pa: %v", name, at.P, err)
+				continue
+			}
+			checkEquilibrium(t, name, s, back)
+		}
+	}
 }
