@@ -177,10 +177,27 @@ func (a Assessment) readingsBlock() block {
 	return b
 }
 
+// restsOn names the readings that a derived value is made of.
+var restsOn = map[string][]string{
+	"evaporating temperature (dew)":     {"suctionPressure"},
+	"condensing temperature (bubble)":   {"liquidPressure", "dischargePressure"},
+	"superheat":                         {"suctionPressure", "suctionLine"},
+	"subcooling":                        {"liquidPressure", "dischargePressure", "liquidLine"},
+	"condensing over outdoor air":       {"liquidPressure", "dischargePressure", "outdoorDryBulb"},
+	"approach, liquid over outdoor air": {"liquidLine", "outdoorDryBulb"},
+	"compression ratio":                 {"suctionPressure", "liquidPressure", "dischargePressure"},
+	"temperature split":                 {"returnDryBulb", "supplyDryBulb"},
+	"return relative humidity":          {"returnDryBulb", "returnWetBulb"},
+}
+
 func (a Assessment) derivedBlock() block {
 	var rows [][]string
 	for _, v := range a.Derived.Values(a.Units) {
-		rows = append(rows, []string{v.Name, v.Text})
+		text := v.Text
+		if belief := gravest(a.Doubts, restsOn[v.Name]...); belief == Doubted || belief == Impossible {
+			text += ", of " + string(belief) + " readings"
+		}
+		rows = append(rows, []string{v.Name, text})
 	}
 	if len(rows) == 0 {
 		return block{}

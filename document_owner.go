@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/airside"
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/normal"
 )
@@ -15,6 +16,9 @@ import (
 func (a Assessment) ownerBlocks(d *document) {
 	found := block{heading: "What was found", paragraphs: []string{ownerFound[a.Charge.Outcome]}}
 	causes, mended := a.ownerCauses()
+	if s := a.Steadiness; s != nil && (s.Course.State == charge.Settling || s.Course.State == charge.Drifting) {
+		causes, mended = nil, false // readings that still move tell no cause
+	}
 	for _, c := range causes {
 		found.items = append(found.items, item{text: c})
 	}
@@ -43,7 +47,9 @@ func (a Assessment) ownerBlocks(d *document) {
 		next.paragraphs[0] = "What was found above is put right, and the machine measured again. No refrigerant is added or taken out before that."
 	}
 	if a.Charge.Outcome == ChargeInBand && mended {
-		next.paragraphs = append(next.paragraphs, "What was found above is put right, and the machine measured again.")
+		found.paragraphs[0] = "The amount of refrigerant reads right as the machine runs now, but something else does not."
+		d.blocks[0] = found
+		next.paragraphs = []string{"What was found above is looked into and put right, and the machine measured again. Nothing is done about the refrigerant before that."}
 	}
 	if a.Freeze != nil && a.Freeze.Outcome == airside.FrostForming.String() {
 		next.paragraphs = append([]string{"The ice is thawed first, with the cooling off and the fan on, and what made it is looked for; measurements on an iced machine mean nothing."}, next.paragraphs...)
@@ -51,7 +57,7 @@ func (a Assessment) ownerBlocks(d *document) {
 	if a.Air != nil && a.Air.Do != "" {
 		next.paragraphs = append([]string{"First the air: filter, coil, blower and ducts are looked at, because too little air looks like a fault of the refrigerant."}, next.paragraphs...)
 	}
-	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return r.Grave }) {
+	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return r.Grave }) && !(a.Freeze != nil && a.Freeze.Outcome == airside.FrostForming.String()) {
 		next.paragraphs = append([]string{"What puts the compressor at risk is looked for first."}, next.paragraphs...)
 	}
 	d.blocks = append(d.blocks, next)

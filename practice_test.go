@@ -135,3 +135,51 @@ func TestLeakStep(t *testing.T) {
 		}
 	}
 }
+
+// What follows from a reading that cannot be is marked as no better than it.
+func TestDerivedFromDoubtedReadingsSaysSo(t *testing.T) {
+	sound := load(t, "sound-r410a-piston")
+	swapped := sound
+	swapped.Readings.SuctionPressure, swapped.Readings.LiquidPressure = sound.Readings.LiquidPressure, sound.Readings.SuctionPressure
+	for _, row := range assess(t, swapped).derivedBlock().table.rows {
+		marked := strings.HasSuffix(row[1], ", of impossible readings")
+		if rests := slices.Contains([]string{"superheat", "subcooling", "compression ratio"}, row[0]); rests && !marked {
+			t.Errorf("%q stands unmarked", row)
+		}
+		if row[0] == "temperature split" && marked {
+			t.Errorf("%q is marked", row)
+		}
+	}
+	a := assess(t, sound)
+	for _, row := range a.derivedBlock().table.rows {
+		if strings.Contains(row[1], "readings") {
+			t.Errorf("%q is marked", row)
+		}
+	}
+	for _, x := range a.Derived.Values(quantity.IP) {
+		if restsOn[x.Name] == nil {
+			t.Errorf("nothing says what %q rests on", x.Name)
+		}
+	}
+}
+
+// The owner is not told that the charge is right beside a machine that is not, nor a
+// cause by readings that still move.
+func TestOwnerIsNotMisled(t *testing.T) {
+	owner := func(name string) string {
+		var text strings.Builder
+		if err := assess(t, load(t, name)).WriteText(&text, Owner); err != nil {
+			t.Fatal(err)
+		}
+		return strings.Join(strings.Fields(text.String()), " ")
+	}
+	if s := owner("outdoor-fan-stopped"); strings.Contains(s, "refrigerant in the machine is right") || !strings.Contains(s, "reads right as the machine runs now") {
+		t.Error(s)
+	}
+	if s := owner("superheat-drifting"); strings.Contains(s, "Likely") {
+		t.Error(s)
+	}
+	if s := owner("coil-iced-filter-dirty"); strings.Count(s, "first") > 1 {
+		t.Error(s)
+	}
+}
