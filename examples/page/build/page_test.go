@@ -135,6 +135,7 @@ func TestInBrowser(t *testing.T) {
 				wrongReading(t, b, s.width)
 				impossibleReading(t, b)
 				heldCharge(t, b)
+				danger(t, b)
 				typedUnits(t, b)
 			}
 			chargeLog(t, b)
@@ -325,6 +326,18 @@ func heldCharge(t *testing.T, b *browser) {
 	}
 	b.fill(map[string]string{"f-readings-suctionPressure": "108", "f-readings-liquidPressure": "300", "f-readings-liquidLine": "91", "f-readings-supplyDryBulb": "59", "f-readings-supplyWetBulb": "55"})
 	b.wait("the hold gone", `document.getElementById("bar-outcome").textContent === "Undercharged" && document.documentElement.dataset.answered === "whole"`)
+}
+
+// danger: what ruins a compressor is said in the bar, whatever the charge is.
+func danger(t *testing.T, b *browser) {
+	t.Helper()
+	b.write("f-readings-suctionLine", "33")
+	b.wait("the danger", `document.getElementById("bar-danger").checkVisibility() && document.getElementById("risks").checkVisibility()`)
+	b.wait("the danger told to a screen reader", `document.getElementById("announce").textContent.includes("Danger to the compressor.")`)
+	contrast(t, b)
+	shoot(b, "phone-danger", false)
+	b.write("f-readings-suctionLine", "70")
+	b.wait("the danger gone", `document.getElementById("bar-danger").hidden && document.documentElement.dataset.answered === "whole"`)
 }
 
 // typedUnits: a unit may be typed, or changed by its button.

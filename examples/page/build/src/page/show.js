@@ -47,7 +47,9 @@ function render(answer, whole) {
   // What is missing stands at the end of a long headline.
   if (a && a.charge.outcome === "not measured" && a.charge.instead) $("bar-line").textContent = joined(sentence(a.charge.instead[0])) + ".";
   if (a && held.why) $("bar-line").textContent = `Move no refrigerant yet: ${joined(held.why)}.`;
-  announce([word + ". " + $("bar-line").textContent, ...wrong].join(" "));
+  // A charge in band says nothing of this, so it stands in the bar by itself.
+  $("bar-danger").hidden = !(a && (a.risks || []).some((r) => r.grave));
+  announce([word + ". " + $("bar-line").textContent, ...($("bar-danger").hidden ? [] : [$("bar-danger").textContent + "."]), ...wrong].join(" "));
   $("chances").textContent = a && a.charge.target ? ["low " + percent(a.charge.low), "in band " + percent(a.charge.inBand), "high " + percent(a.charge.high)].map(unbroken).join(" · ") : "";
   bandChart(answer);
   texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, unbroken(v.text))]);
