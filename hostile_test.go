@@ -107,7 +107,7 @@ func hostileVisits(t *testing.T) []hostile {
 		{"equipment.label.subcooling", `"90 °F"`}, {"equipment.label.subcooling", `"-5 °F"`}, {"equipment.label.superheat", `"200 °F"`},
 		{"equipment.label.approach", `"-1 K"`}, {"equipment.label.ratedAirflow", `"5 CFM"`}, {"equipment.label.maxExternalStatic", `"90 in. w.c."`},
 		{"equipment.label.ratedLoadCurrent", `"1e6 A"`}, {"equipment.label.factoryLineSet", `"-3 ft"`},
-		{"equipment.label.tolerance", `"90 °F"`}, {"equipment.label.tolerance", `"3"`}, {"equipment.label.lineAdder", `"0.6 oz"`},
+		{"equipment.label.approach", `"8 °F ± 90 °F"`}, {"equipment.label.superheat", `"12 °F ± 1e6 °F"`}, {"equipment.label.tolerance", `"90 °F"`}, {"equipment.label.tolerance", `"3"`}, {"equipment.label.lineAdder", `"0.6 oz"`},
 		{"equipment.label.lineAdder", `{"mass": "0.6 oz"}`}, {"equipment.label.lineAdder", `{"mass": "-1 oz", "per": "1 ft"}`},
 		{"equipment.label.lineAdder", `{"mass": "0.6 oz", "per": "0 ft"}`}, {"equipment.accessories", `{"mass": "4 oz"}`},
 		{"equipment.accessories", `[{"name": "drier", "mass": "-4 oz"}]`}, {"equipment.accessories", `[{"name": "drier", "weight": "4 oz"}]`},

@@ -146,6 +146,15 @@ func checkPlain(v Visit) error {
 			return outOfRange(c.field, c.shown, c.low, c.top, "check the figure and its unit, or leave it out")
 		}
 	}
+	const widest = 30 // K, more than any label figure
+	for _, c := range []struct {
+		field string
+		of    *quantity.Uncertain[quantity.TemperatureDelta]
+	}{{"subcooling", l.Subcooling}, {"superheat", l.Superheat}, {"approach", l.Approach}} {
+		if c.of != nil && !(c.of.Std >= 0 && c.of.Std <= widest) {
+			return &VisitError{Field: "equipment.label." + c.field, Problem: "its uncertainty is negative, not a number, or wider than all that can be read; give one standard deviation, or none"}
+		}
+	}
 	if v.Conditions.Running < 0 {
 		return &VisitError{Field: "conditions.running", Problem: "is negative; give the time since the machine last started, or leave it out"}
 	}

@@ -334,6 +334,17 @@ func TestPressureTest(t *testing.T) {
 	if _, err := p.Judge(); !errors.As(err, &r) {
 		t.Errorf("above the label's limit: %v", err)
 	}
+	p = nitrogen(540, 556, 70, 85)
+	if _, err := p.Judge(); !errors.As(err, &r) || r.Value != psig(556, 0).Value {
+		t.Errorf("warmed above the label's limit: %v", err)
+	}
+	for _, limit := range []float64{math.NaN(), math.Inf(1), -1} {
+		p = nitrogen(500, 500, 80, 80)
+		p.Limit = quantity.PSIG(limit)
+		if _, err := p.Judge(); !errors.As(err, &r) {
+			t.Errorf("a limit of %g psig: %v", limit, err)
+		}
+	}
 	p = nitrogen(500, math.NaN(), 80, 80)
 	if _, err := p.Judge(); !errors.As(err, &r) {
 		t.Errorf("not a number: %v", err)

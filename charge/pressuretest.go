@@ -21,7 +21,8 @@ type PressureTest struct {
 	// Held is the time between the two readings; zero where not stated.
 	Held time.Duration
 	// Limit is the design pressure of the low side on the label, which the
-	// test must not pass; zero where it is not known.
+	// test must not pass, neither at its start nor warmed up at its end; zero where
+	// it is not known.
 	Limit quantity.GaugePressure
 }
 
@@ -161,8 +162,11 @@ func (p PressureTest) check() error {
 			return err
 		}
 	}
-	if p.Limit > 0 && p.Start.Value > p.Limit {
-		return &RangeError{Quantity: "test pressure", Value: p.Start.Value, Max: p.Limit, Advice: "the label's low-side design pressure is the limit: let nitrogen off now, standing clear"}
+	if !(p.Limit >= 0 && p.Limit <= highest) {
+		return &RangeError{Quantity: "limit of the test pressure", Value: p.Limit, Min: quantity.GaugePressure(0), Max: highest, Advice: "it is the low-side design pressure on the label; leave it zero where it cannot be read"}
+	}
+	if most := max(p.Start.Value, p.End.Value); p.Limit > 0 && most > p.Limit {
+		return &RangeError{Quantity: "test pressure", Value: most, Max: p.Limit, Advice: "the label's low-side design pressure is the limit: let nitrogen off now, standing clear"}
 	}
 	return nil
 }
