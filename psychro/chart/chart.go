@@ -30,8 +30,9 @@ type Options struct {
 	MaxHumidityRatio float64
 }
 
-// A Chart is a psychrometric chart with what is marked on it. It may be read and
-// drawn by several goroutines at once, but not while marks are added.
+// A Chart is a psychrometric chart with what is marked on it. Get one from New: nil
+// and the zero value are for no pressure, take no marks and are not drawn. It may be
+// read and drawn by several goroutines at once, but not while marks are added.
 type Chart struct {
 	options Options
 	states  []state
@@ -85,7 +86,20 @@ func New(o Options) (*Chart, error) {
 }
 
 // Pressure returns the pressure that the chart is drawn for.
-func (c *Chart) Pressure() quantity.Pressure { return c.options.Pressure }
+func (c *Chart) Pressure() quantity.Pressure {
+	if c == nil {
+		return 0
+	}
+	return c.options.Pressure
+}
+
+// made refuses a chart that New did not make.
+func (c *Chart) made() error {
+	if c.Pressure() == 0 {
+		return &quantity.RangeError{Quantity: "chart", Advice: "make it with chart.New"}
+	}
+	return nil
+}
 
 // AddState marks an air. The scales stretch to show it. Air of a pressure more
 // than 1 % from the chart's is a *quantity.RangeError: its lines are not those of
@@ -147,6 +161,9 @@ func (c *Chart) AddCoil(label string, entering, leaving psychro.Air) error {
 }
 
 func (c *Chart) check(a psychro.Air) error {
+	if err := c.made(); err != nil {
+		return err
+	}
 	if !a.IsValid() {
 		return &quantity.RangeError{Quantity: "air", Advice: "it is the zero Air, which no constructor made"}
 	}

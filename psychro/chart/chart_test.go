@@ -237,3 +237,25 @@ func BenchmarkPNGPhone(b *testing.B) {
 		}
 	}
 }
+
+// What New did not make says so instead of drawing.
+func TestNoChart(t *testing.T) {
+	a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []*chart.Chart{nil, {}} {
+		for name, err := range map[string]error{
+			"state": c.AddState("x", a), "path": c.AddPath("x", a, a), "coil": c.AddCoil("x", a, a), "process": c.AddProcess("x", psychro.Process{Start: a, End: a}),
+			"SVG": c.SVG(io.Discard, chart.Phone()), "PNG": c.PNG(io.Discard, chart.Phone(), 96),
+		} {
+			var re *quantity.RangeError
+			if !errors.As(err, &re) || !strings.Contains(re.Advice, "chart.New") {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		if c.Describe() != "" || c.Pressure() != 0 {
+			t.Errorf("%q", c.Describe())
+		}
+	}
+}

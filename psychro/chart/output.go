@@ -13,6 +13,9 @@ import (
 // description for who listens to it. A page with a side below 200 or above 4000
 // points is a *quantity.RangeError; any other error is the writer's.
 func (c *Chart) SVG(w io.Writer, page Page) error {
+	if err := c.made(); err != nil {
+		return err
+	}
 	return picture.SVG(w, picture.Page(page), c.options.Title, c.Describe(), func(canvas draw.Canvas) { c.draw(canvas, page) })
 }
 
@@ -21,11 +24,17 @@ func (c *Chart) SVG(w io.Writer, page Page) error {
 // 600, an image of more than 64 million pixels and a page as for SVG are a
 // *quantity.RangeError; any other error is the writer's.
 func (c *Chart) PNG(w io.Writer, page Page, dpi int) error {
+	if err := c.made(); err != nil {
+		return err
+	}
 	return picture.PNG(w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, page) })
 }
 
 // Describe tells in words what is marked on the chart.
 func (c *Chart) Describe() string {
+	if c.made() != nil {
+		return ""
+	}
 	o := c.options
 	s := fmt.Sprintf("Moist air at %s.", o.Pressure.Format(o.System))
 	for _, st := range c.states {

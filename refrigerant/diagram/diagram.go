@@ -32,8 +32,9 @@ type Options struct {
 	MinEnthalpy, MaxEnthalpy quantity.SpecificEnthalpy
 }
 
-// A Diagram is a pressure-enthalpy diagram with what is marked on it. It may be read
-// and drawn by several goroutines at once, but not while marks are added.
+// A Diagram is a pressure-enthalpy diagram with what is marked on it. Get one from New:
+// nil and the zero value are of no refrigerant, take no marks and are not drawn. It may
+// be read and drawn by several goroutines at once, but not while marks are added.
 type Diagram struct {
 	options Options
 	fluid   *refrigerant.Refrigerant
@@ -54,14 +55,11 @@ type path struct {
 	points []refrigerant.State
 }
 
-// ErrNoRefrigerant is refrigerant.ErrNoRefrigerant.
-var ErrNoRefrigerant = refrigerant.ErrNoRefrigerant
-
 // New returns a diagram of r without marks. Bounds or an atmosphere that cannot be
-// are a *quantity.RangeError.
+// are a *quantity.RangeError, and no refrigerant is refrigerant.ErrNoRefrigerant.
 func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 	if len(r.Composition()) == 0 {
-		return nil, ErrNoRefrigerant
+		return nil, refrigerant.ErrNoRefrigerant
 	}
 	if o.Title = picture.OneLine(o.Title); o.Title == "" {
 		o.Title = "Pressure-enthalpy diagram"
@@ -91,8 +89,21 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 	return d, nil
 }
 
+// made is refrigerant.ErrNoRefrigerant for a diagram that New did not make.
+func (d *Diagram) made() error {
+	if d == nil || d.fluid == nil {
+		return refrigerant.ErrNoRefrigerant
+	}
+	return nil
+}
+
 // Refrigerant returns the one that the diagram is of.
-func (d *Diagram) Refrigerant() *refrigerant.Refrigerant { return d.fluid }
+func (d *Diagram) Refrigerant() *refrigerant.Refrigerant {
+	if d.made() != nil {
+		return nil
+	}
+	return d.fluid
+}
 
 // AddState marks a state. Scales that were not asked for stretch to show it. A state
 // that is none of this refrigerant's is a *quantity.RangeError.
@@ -152,6 +163,9 @@ const (
 )
 
 func (d *Diagram) check(s refrigerant.State) error {
+	if err := d.made(); err != nil {
+		return err
+	}
 	p := s.Pressure
 	if most := d.fluid.Limits().MaxPressure; p > most && p <= most*(1+1e-9) {
 		p = most // a solver's last digit

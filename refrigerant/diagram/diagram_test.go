@@ -224,7 +224,7 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := diagram.New(nil, diagram.Options{}); !errors.Is(err, diagram.ErrNoRefrigerant) {
+	if _, err := diagram.New(nil, diagram.Options{}); !errors.Is(err, refrigerant.ErrNoRefrigerant) {
 		t.Errorf("%v", err)
 	}
 	if d.AddPath("x", other) == nil || d.AddCycle() == nil {
@@ -319,6 +319,27 @@ func BenchmarkPNGPhone(b *testing.B) {
 	for b.Loop() {
 		if err := d.PNG(io.Discard, diagram.Phone(), 192); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// What New did not make says so instead of drawing.
+func TestNoDiagram(t *testing.T) {
+	s, err := lookup(t, "R-22").SaturatedVapor(280)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, d := range []*diagram.Diagram{nil, {}} {
+		for name, err := range map[string]error{
+			"state": d.AddState("x", s), "path": d.AddPath("x", s, s), "cycle": d.AddCycle(diagram.Mark{State: s}, diagram.Mark{State: s}, diagram.Mark{State: s}),
+			"SVG": d.SVG(io.Discard, diagram.Phone()), "PNG": d.PNG(io.Discard, diagram.Phone(), 96),
+		} {
+			if !errors.Is(err, refrigerant.ErrNoRefrigerant) {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		if d.Describe() != "" || d.Refrigerant() != nil {
+			t.Errorf("%q", d.Describe())
 		}
 	}
 }

@@ -14,6 +14,9 @@ import (
 // description for who listens to it. A page with a side below 200 or above 4000
 // points is a *quantity.RangeError; any other error is the writer's.
 func (d *Diagram) SVG(w io.Writer, page Page) error {
+	if err := d.made(); err != nil {
+		return err
+	}
 	return picture.SVG(w, picture.Page(page), d.options.Title, d.Describe(), func(c draw.Canvas) { d.draw(c, page) })
 }
 
@@ -22,11 +25,17 @@ func (d *Diagram) SVG(w io.Writer, page Page) error {
 // 600, an image of more than 64 million pixels and a page as for SVG are a
 // *quantity.RangeError; any other error is the writer's.
 func (d *Diagram) PNG(w io.Writer, page Page, dpi int) error {
+	if err := d.made(); err != nil {
+		return err
+	}
 	return picture.PNG(w, picture.Page(page), dpi, func(c draw.Canvas) { d.draw(c, page) })
 }
 
 // Describe tells in words what is marked on the diagram.
 func (d *Diagram) Describe() string {
+	if d.made() != nil {
+		return ""
+	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s.", d.fluid.Designation(), d.pressures())
 	if estimated, why := d.fluid.Estimated(); estimated {
