@@ -1,12 +1,14 @@
 package main
 
 import (
+	"context"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/satline/satline/quantity"
 )
@@ -46,7 +48,9 @@ func TestChartsFitThePaper(t *testing.T) {
 		if err := os.WriteFile(in, []byte(sized), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if text, err := exec.Command(browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--user-data-dir="+dir, "--no-pdf-header-footer", "--print-to-pdf="+out, "file://"+filepath.ToSlash(in)).CombinedOutput(); err != nil {
+		patience, done := context.WithTimeout(t.Context(), time.Minute)
+		defer done()
+		if text, err := exec.CommandContext(patience, browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--user-data-dir="+dir, "--no-pdf-header-footer", "--print-to-pdf="+out, "file://"+filepath.ToSlash(in)).CombinedOutput(); err != nil {
 			t.Fatalf("%v: %s", err, text)
 		}
 		pdf, err := os.ReadFile(out)
