@@ -93,7 +93,9 @@ func (j *job) next() []Step {
 	}
 	j.mendDirt(add)
 	elsewhere := j.mend(add)
-	j.mendDoubts(add)
+	if j.charge.Outcome != ChargeNotNow || j.mendedFirst {
+		j.mendDoubts(add)
+	}
 	switch c := j.charge; c.Outcome {
 	case ChargeNotMeasured, ChargeNotNow:
 		if j.mendedFirst && len(out) > 0 {
@@ -102,6 +104,9 @@ func (j *job) next() []Step {
 		}
 		for i, s := range c.Instead {
 			add(j.afterThaw(s), c.Reasons[min(i, len(c.Reasons)-1)])
+		}
+		if c.Outcome == ChargeNotNow {
+			j.mendDoubts(add)
 		}
 		if o, ok := j.forbiddenButWeighable(); ok {
 			out = append(out, j.weighInSteps(o.Reason)...)
@@ -209,6 +214,7 @@ func (j *job) mend(add func(do, why string)) (elsewhere bool) {
 			}
 			add(s.Texts(j.visit.Units))
 		}
+		j.mendValve(add)
 		return true
 	}
 	for _, r := range j.risks {
@@ -230,13 +236,24 @@ func (j *job) mend(add func(do, why string)) (elsewhere bool) {
 			lowAir = lowAir || slices.Contains(s.For, diagnose.LowIndoorAir)
 		}
 	}
-	if j.valve != nil && !slices.ContainsFunc(j.risks, func(r Risk) bool { return r.Code == "slugging" }) {
-		add("see why the valve hunts: its bulb (tight, insulated, on clean pipe), the airflow and the load, before the valve itself", j.valve.Text)
+	if !slices.ContainsFunc(j.risks, func(r Risk) bool { return r.Code == "slugging" }) {
+		j.mendValve(add)
 	}
 	if j.air != nil && j.air.Do != "" && !lowAir {
 		add(j.air.Do, j.air.Why)
 	}
 	return elsewhere
+}
+
+// mendValve adds what is to be looked at where the superheat of a valve hunts.
+func (j *job) mendValve(add func(do, why string)) {
+	if j.valve != nil {
+		feels := "its bulb (tight, insulated, on clean pipe)"
+		if j.visit.Equipment.Metering == EXV {
+			feels = "its sensors (tight, insulated, on clean pipe) and their wiring"
+		}
+		add("see why the valve hunts: "+feels+", the airflow and the load, before the valve itself", j.valve.Text)
+	}
 }
 
 // mendDirt adds the cleaning of what was seen dirty: there is nothing to find
@@ -334,8 +351,20 @@ func (j *job) cautions() []string {
 	out := []string{
 		"The unit's label and its maker's charging chart outrank every general rule here; local codes and licensed practice apply.",
 	}
-	for _, c := range j.fluid.Cautions() {
-		out = append(out, sentence(c)+".")
+	add := func(cautions []string) {
+		for _, c := range cautions {
+			c = closed(sentence(c))
+			if !slices.Contains(out, c) && !strings.Contains(c, "licensed hands") { // the first says so
+				out = append(out, c)
+			}
+		}
+	}
+	add(j.fluid.Cautions())
+	if d := j.nextDose; d != nil && j.charge.Outcome == ChargeLow {
+		add(d.Cautions)
+	}
+	if w := j.weighing; w != nil {
+		add(w.Cautions)
 	}
 	return append(out,
 		"Never heat or overfill a cylinder, and weigh what goes in and out of it.",

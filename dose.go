@@ -49,11 +49,18 @@ func (j *job) dose(waits bool) []Step {
 		steps = append(steps, j.leak())
 	}
 	steps = append(steps, Step{Do: sentence(d.Text(j.visit.Units)) + ".", Why: "it reads " + string(j.charge.Outcome) + "; doses are small because superheat and subcooling answer more strongly the nearer they are to their target"})
+	if j.charge.Outcome == ChargeLow && !j.fluid.Pure() {
+		steps[len(steps)-1].Why += "; a blend goes in as liquid, throttled, or its composition changes"
+	}
 	if d.Reason == "moved-much" || d.Reason == "many-moves" {
 		steps = append(steps, j.weighInSteps("what was moved has not brought it into band")...)
 	}
 	return steps
 }
+
+// muchGlide is from where a blend that has leaked is not topped up (common practice,
+// no source).
+const muchGlide = quantity.TemperatureDelta(3)
 
 // leak is the step before refrigerant is added.
 func (j *job) leak() Step {
@@ -62,6 +69,11 @@ func (j *job) leak() Step {
 		s.Do = "Ventilate, keep flames and sparks away, and find and mend the leak."
 	}
 	e := &j.visit.Equipment
+	if r := j.readings.SuctionPressure; r != nil {
+		if glide, err := j.fluid.Glide(j.absolute(*r).Value); err == nil && glide > muchGlide {
+			s.Why += "; a leak takes more of some parts of this blend than of others: where much is missing, recover the rest and weigh in new"
+		}
+	}
 	beyond := e.LineSet.Length - e.Label.FactoryLineSet
 	k := *j
 	if k.weighIn(); e.Label.FactoryLineSet > 0 && beyond > 0 && k.weighing != nil && k.weighing.Line > 0 {

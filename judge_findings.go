@@ -19,7 +19,7 @@ func (j *job) judgeFindings() {
 	}
 	sys := j.visit.Units
 	d := diagnose.Infer(j.evidence())
-	if d.Change != nil {
+	if d.Change != nil && !j.forbidden("just-moved") && j.unsettled() == "" { // else it has not answered yet
 		j.change = &ChangeVerdict{AsExpected: d.Change.AsSaid, Chance: d.Change.Chance, Revised: d.Change.Revised, Text: d.Change.Texts(sys)}
 	}
 	j.frozen = d.Freeze
@@ -52,7 +52,7 @@ const leastFinding = 0.005
 // contradict each other and no fault of an instrument explains it, a diagnosis
 // would explain the circumstance and not the machine.
 func (j *job) canDiagnose(d *diagnose.Diagnosis) bool {
-	if j.situationSpoiled() && !j.visit.Conditions.SealedSystemOpened || j.forbidden("run-short") || j.forbidden("just-moved") {
+	if j.situationSpoiled() && !j.visit.Conditions.SealedSystemOpened || j.visit.Conditions.CondenserFanCycling || j.forbidden("run-short") || j.forbidden("just-moved") {
 		return false
 	}
 	for _, c := range d.Explanations[0].Causes {

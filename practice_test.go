@@ -183,3 +183,69 @@ func TestOwnerIsNotMisled(t *testing.T) {
 		t.Error(s)
 	}
 }
+
+// An electronic valve has sensors and a motor; the words of the other kind send the
+// technician looking for a bulb that is not there.
+func TestElectronicValveHasNoBulb(t *testing.T) {
+	v := load(t, "electronic-valve-overcharged")
+	var text strings.Builder
+	if err := assess(t, v).WriteText(&text, File); err != nil {
+		t.Fatal(err)
+	}
+	if s := strings.Join(strings.Fields(text.String()), " "); strings.Contains(s, "TXV") || strings.Contains(s, "bulb loose") || strings.Contains(s, "the bulb") || !strings.Contains(s, "electronic expansion valve") {
+		t.Error(s)
+	}
+	hunts := load(t, "valve-hunting")
+	for i := range hunts.Log { // mild enough not to be a danger
+		hunts.Log[i].SuctionLine = Measured(hunts.Log[i].SuctionLine.Value + quantity.Temperature(5))
+	}
+	for metering, want := range map[Metering]string{TXV: "its bulb", EXV: "its sensors"} {
+		hunts.Equipment.Metering = metering
+		if a := assess(t, hunts); !told(a, want) {
+			t.Errorf("%v: %+v", metering, a.Next)
+		}
+	}
+}
+
+// A moment after refrigerant was moved the machine has not answered yet.
+func TestJustMovedIsNoAnswer(t *testing.T) {
+	if a := assess(t, load(t, "just-moved")); a.Change != nil || a.Charge.Outcome != ChargeNotNow {
+		t.Errorf("%+v, %q", a.Change, a.Charge.Outcome)
+	}
+}
+
+// Panels go on before anybody waits for the building to warm up.
+func TestPanelsFirst(t *testing.T) {
+	a := assess(t, load(t, "panels-off"))
+	if !strings.HasPrefix(a.Next[0].Do, "Put the panels on") || !told(a, "Let the building warm up") {
+		t.Errorf("%+v", a.Next)
+	}
+}
+
+// A control that cycles the outdoor fan is why the head is high, and is not a fault.
+func TestFanControlIsNoFault(t *testing.T) {
+	a := assess(t, load(t, "fan-cycling"))
+	if !strings.Contains(a.Headline, "cycles the condenser fan") || len(a.Findings) > 0 || told(a, "outdoor fan runs") {
+		t.Errorf("%s\n%+v\n%+v", a.Headline, a.Findings, a.Next)
+	}
+}
+
+// Whoever is told to add refrigerant is told how.
+func TestDoseComesWithItsCautions(t *testing.T) {
+	a := assess(t, load(t, "r407c-leaked"))
+	if a.Dose == nil {
+		t.Fatal(a.Headline)
+	}
+	text := strings.Join(a.Cautions, "\n")
+	for _, want := range []string{"only throttled", "as liquid", "never top up with another"} {
+		if strings.Count(text, want) != 1 {
+			t.Errorf("%q stands %d times in %s", want, strings.Count(text, want), text)
+		}
+	}
+	if !slices.ContainsFunc(a.Next, func(s Step) bool { return strings.Contains(s.Why, "weigh in new") }) {
+		t.Errorf("a blend with much glide that has leaked is topped up without a word: %+v", a.Next)
+	}
+	if text := strings.Join(assess(t, load(t, "sound-r410a-piston")).Cautions, "\n"); strings.Contains(text, "throttled") {
+		t.Errorf("nothing is added: %s", text)
+	}
+}

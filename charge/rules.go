@@ -354,7 +354,7 @@ var (
 		code: "current-high", limit: fullLoad,
 		text:   "the compressor draws {figure} of its rated-load current, more than {limit}",
 		why:    "the windings run hotter than they are made for, and the overload opens on the next hot day",
-		do:     "measure the voltage at its terminals while it runs, then look for what raises the discharge (condenser dirt, fan, air in the circuit, overcharge) and, with neither, for a tight compressor; qualified hands only: the parts are live",
+		do:     "measure the voltage at its contactor while it runs, never at the terminals of the compressor, then look for what raises the discharge (condenser dirt, fan, air in the circuit, overcharge) and, with neither, for a tight compressor; qualified hands only: the parts are live",
 		source: practice, holds: currentAbove(fullLoad),
 	}
 	evaporatingCold = hazard{

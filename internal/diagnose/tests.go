@@ -23,9 +23,10 @@ func (t *test) chance(f *Fault) float64 {
 	return t.usual
 }
 
-func isHeatPump(e *Evidence) bool { return e.HeatPump }
-func hasValve(e *Evidence) bool   { return e.Metering == Thermostatic || e.Metering == Electronic }
-func hasFixed(e *Evidence) bool   { return e.Metering == FixedRestrictor }
+func isHeatPump(e *Evidence) bool   { return e.HeatPump }
+func hasBulb(e *Evidence) bool      { return e.Metering == Thermostatic }
+func isElectronic(e *Evidence) bool { return e.Metering == Electronic }
+func hasFixed(e *Evidence) bool     { return e.Metering == FixedRestrictor }
 
 // tests with their chances; common practice, no source.
 var tests = []test{
@@ -51,7 +52,13 @@ var tests = []test{
 		code: "valve-bulb", take: "the expansion valve's bulb: is it tight on clean pipe and insulated, and does warming it by hand raise the suction pressure?",
 		why: "a bulb that does not feel the pipe overfeeds; one that has lost its charge starves the coil",
 		yes: "loose or not insulated, or the pressure does not answer", no: "tight, and the pressure answers", usual: 0.06,
-		of: map[Code]float64{"valve-overfeeding": 0.8, "valve-starving": 0.75}, fits: hasValve,
+		of: map[Code]float64{"valve-overfeeding": 0.8, "valve-starving": 0.75}, fits: hasBulb,
+	},
+	{
+		code: "valve-sensors", take: "the electronic valve's sensors and coil: are the sensors tight on clean pipe and insulated, does the controller show what they read, and does the valve move when it is driven by hand?",
+		why: "a sensor that does not feel the pipe overfeeds or starves the coil; a motor that does not step leaves the valve where it is",
+		yes: "loose, off, or the valve does not move", no: "tight and right, and the valve moves", usual: 0.06,
+		of: map[Code]float64{"electronic-overfeeding": 0.8, "electronic-starving": 0.75}, fits: isElectronic,
 	},
 	{
 		code: "indoor-air-path", take: "a look at the filter, the blower wheel, the indoor coil, the dampers and the registers",
