@@ -7,7 +7,8 @@ import (
 )
 
 // A Situation is what is known of a machine while it is read: what decides
-// whether a method has an answer at all. Fields that are not known stay zero.
+// whether a method has an answer at all. Fields that are not known stay zero; a
+// reading is written new(quantity.Fahrenheit(82).PlusMinus(quantity.FahrenheitDelta(0.6))).
 type Situation struct {
 	// Units is the system that sentences are written in.
 	Units    quantity.System

@@ -9,7 +9,8 @@ import (
 
 // Points are what gauges, clamps and meters show of a running machine. Pressures of one
 // side at least, suction and one of liquid and discharge, and both line temperatures
-// are needed; what else is given adds to the answer.
+// are needed; what else is given adds to the answer. A reading is written
+// new(quantity.PSIG(56).PlusMinus(quantity.PSIG(0.6))).
 type Points struct {
 	Refrigerant *refrigerant.Refrigerant
 	// Atmosphere around the gauges; 0 is that of sea level.

@@ -7,7 +7,11 @@ import (
 )
 
 // A Visit is what was read of one machine at one steady time. Whatever was not read is
-// nil; the more there is, the narrower the fit.
+// nil; the more there is, the narrower the fit. A reading is written
+// new(quantity.PSIG(56).PlusMinus(quantity.PSIG(0.6))).
+//
+// The Visit of package satline is what a technician notes down, and satline.Forecast makes
+// one of these from it.
 type Visit struct {
 	// Conditions of the readings. Airflow 0 is not measured: it is then one of the
 	// unknowns.
