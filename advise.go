@@ -204,12 +204,12 @@ func (j *job) held() string {
 func (j *job) mend(add func(do, why string)) (elsewhere bool) {
 	d, c := j.diagnosis, j.charge.Outcome
 	if d != nil && d.Verdict == diagnose.Faulty {
-		if j.unsettled() != "" {
-			return false // nothing is mended by readings that still move
+		if j.unsettled() != "" || c == ChargeNotMeasured || j.otherSide() != "" || j.forbidden("circuit-opened") {
+			return false // nothing is mended by readings that still move, are missing, or are those of air in the circuit
 		}
 		for i := range d.Order {
 			s := &d.Order[i]
-			if s.OfCharge() || s.Measures() || s.Closing && c != ChargeInBand && c != ChargeCannotTell || slices.ContainsFunc(s.For, j.seenDirty) {
+			if s.OfCharge() || s.Measures() || s.Closing && c != ChargeInBand && c != ChargeCannotTell || slices.ContainsFunc(s.For, j.seenDirty) || slices.ContainsFunc(s.For, j.saidByDoubt) {
 				continue
 			}
 			add(s.Texts(j.visit.Units))
@@ -285,6 +285,20 @@ func (j *job) mendDoubts(add func(do, why string)) {
 		}
 		add(o.Instead, o.Reason)
 	}
+}
+
+// saidByDoubt says that a doubt about the readings has already asked for what is to be
+// done about a finding.
+func (j *job) saidByDoubt(code diagnose.Code) bool {
+	return slices.ContainsFunc(j.doubts, func(d Doubt) bool { return grave(d) && slices.Contains(doubtedAs[d.Code], code) })
+}
+
+// doubtedAs are the findings that a grave doubt asks to mend as well.
+var doubtedAs = map[string][]diagnose.Code{
+	"gauges-swapped":                {diagnose.HosesSwapped},
+	"return-saturated":              {diagnose.DryWick},
+	"return-dry-bulb-is-a-wet-bulb": {diagnose.DryWick},
+	"supply-above-return":           {diagnose.SupplySensor},
 }
 
 // diagnosedAs are the findings that stand for the same repair as an obstacle.

@@ -123,7 +123,8 @@ func (a Assessment) head(d *document) {
 func (a Assessment) verdictBlock() block {
 	b := block{heading: "Verdict", paragraphs: []string{a.Headline}}
 	for _, r := range a.Charge.Reasons {
-		if !strings.Contains(a.Headline, r) {
+		returning := strings.HasPrefix(r, "a superheat of") && slices.ContainsFunc(a.Risks, func(x Risk) bool { return x.Code == "floodback" })
+		if !strings.Contains(a.Headline, r) && !returning { // the danger below says it
 			b.items = append(b.items, item{text: r})
 		}
 	}
@@ -140,9 +141,10 @@ func (a Assessment) riskBlock() block {
 
 func (a Assessment) nextBlock() block {
 	b := block{heading: "Do next", numbered: true}
-	for _, s := range a.Next {
+	for i, s := range a.Next {
 		it := item{text: s.Do}
-		if s.Why != "" {
+		again := slices.ContainsFunc(a.Next[:i], func(before Step) bool { return before.Why == s.Why || strings.HasPrefix(before.Why, s.Why+"; ") })
+		if s.Why != "" && !again {
 			it.below = []string{"Why: " + s.Why}
 		}
 		b.items = append(b.items, it)

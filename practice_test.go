@@ -249,3 +249,51 @@ func TestDoseComesWithItsCautions(t *testing.T) {
 		t.Errorf("nothing is added: %s", text)
 	}
 }
+
+// What is missing is read before anything is taken apart, and air in the circuit is
+// drawn out before anything is judged.
+func TestNothingIsMendedByHalfTheReadings(t *testing.T) {
+	v := load(t, "liquid-line-restricted")
+	v.Readings.LiquidPressure, v.Readings.LiquidLine = nil, nil
+	v.Readings.SuctionPressure = Measured(quantity.PSIG(105)) // R-410A, 34 °F
+	if a := assess(t, v); !strings.HasPrefix(a.Next[0].Do, "Read the liquid pressure") || told(a, "drier") {
+		t.Errorf("%+v", a.Next)
+	}
+	v.Equipment.Metering = FixedRestrictor
+	if a := assess(t, v); !strings.HasPrefix(a.Next[0].Do, "Read the liquid pressure") || told(a, "drier") {
+		t.Errorf("%+v", a.Next)
+	}
+	v = load(t, "electronic-valve-overcharged")
+	v.Conditions.SealedSystemOpened = true
+	if a := assess(t, v); !strings.HasPrefix(a.Next[0].Do, "Recover, evacuate") || told(a, "Prove it") {
+		t.Errorf("%+v", a.Next)
+	}
+}
+
+// A reason that a step before has given is not printed again, though each step keeps its own.
+func TestReasonsArePrintedOnce(t *testing.T) {
+	for _, name := range []string{"supply-wet-bulb-as-dry-bulb", "coil-iced-filter-dirty", "gauge-off-zero-at-altitude", "dirty-filter-low-superheat"} {
+		a := assess(t, load(t, name))
+		var said []string
+		for _, it := range a.nextBlock().items {
+			for _, why := range it.below {
+				if slices.Contains(said, why) {
+					t.Errorf("%s: %q twice", name, why)
+				}
+				said = append(said, why)
+			}
+		}
+		for _, s := range a.Next {
+			if s.Why == "" {
+				t.Errorf("%s: %q has no reason", name, s.Do)
+			}
+		}
+		if len(a.Risks) > 0 && a.Risks[0].Code == "floodback" {
+			for _, it := range a.verdictBlock().items {
+				if strings.Contains(it.text, "liquid may be coming back") {
+					t.Errorf("%s: the danger stands in the verdict as well", name)
+				}
+			}
+		}
+	}
+}

@@ -287,7 +287,7 @@ var (
 		text:   "the superheat swings down to {figure}, at or below {limit}: liquid comes in slugs",
 		why:    "liquid does not compress: a slug breaks valves, reeds and scrolls at one blow",
 		stop:   "listen to the compressor, and stop it if it knocks or rattles",
-		do:     "find out why it hunts (valve bulb, airflow, oversized valve, low load) before moving charge; see that the crankcase heater works before a cold start; add liquid only throttled and slowly",
+		do:     "find out why it hunts (valve bulb, airflow, oversized valve, low load) before moving charge; see that the crankcase heater works before a cold start",
 		source: practice, holds: dipsToNone, replaces: "superheat-low",
 	}
 	dischargeHottest = hazard{
