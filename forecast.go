@@ -20,7 +20,8 @@ type Scenario struct {
 	ReturnWetBulb  quantity.Temperature `json:"returnWetBulb,omitzero"`
 	// Airflow through the indoor coil: what a new filter would give.
 	Airflow quantity.VolumeFlow `json:"airflow,omitzero"`
-	// Added is refrigerant moved before; what is recovered is negative.
+	// Added is refrigerant moved before, up to as much again as the machine holds; what
+	// is recovered is negative, and less than 60 % of it.
 	Added quantity.Mass `json:"added,omitzero"`
 	// HeadPressure is the condensing temperature that a fan-cycling or
 	// head-pressure control holds, 50 to 150 °F; zero for none.
@@ -175,7 +176,13 @@ func (j *job) outlook(fit *fitting, s Scenario) (Outlook, error) {
 		at.Airflow = s.Airflow
 	}
 	if s.Added != 0 {
-		changed.Charge = fitted.ChargeChange(s.Added, j.visit.Equipment.Label.Charge)
+		const least, most = -0.6, 1 // of the whole charge, as for cycle.Faults
+		label := j.visit.Equipment.Label.Charge
+		changed.Charge = fitted.ChargeChange(s.Added, label)
+		if !(changed.Charge >= least && changed.Charge <= most) {
+			perKilogram := fitted.ChargeChange(quantity.Kilograms(1), label)
+			return Outlook{}, &quantity.RangeError{Quantity: "refrigerant added", Value: s.Added, Min: quantity.Kilograms(least / perKilogram), Max: quantity.Kilograms(most / perKilogram), Advice: "what is recovered is negative; the model goes from 40 % of a charge to twice as much"}
+		}
 	}
 	if s.HeadPressure != 0 {
 		if low, high := quantity.Fahrenheit(50), quantity.Fahrenheit(150); !(s.HeadPressure >= low && s.HeadPressure <= high) {

@@ -149,6 +149,22 @@ func TestForecastNamesWhatCannotBe(t *testing.T) {
 	}
 }
 
+// A mass that no machine takes is refused as a mass, and not as a share of something.
+func TestForecastOfTooMuchRefrigerant(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	for _, pounds := range []float64{500, -500, math.NaN()} {
+		_, err := Forecast(v, Scenario{Added: quantity.Pounds(pounds)})
+		out, ok := errors.AsType[*quantity.RangeError](err)
+		if !ok || out.Quantity != "refrigerant added" {
+			t.Errorf("%g lb: %v", pounds, err)
+			continue
+		}
+		if _, isMass := out.Max.(quantity.Mass); !isMass || !strings.Contains(err.Error(), " lb)") {
+			t.Errorf("%g lb: %v", pounds, err)
+		}
+	}
+}
+
 func BenchmarkForecast(b *testing.B) {
 	v := load(b, "sound-r410a-piston")
 	for b.Loop() {
