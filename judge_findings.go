@@ -39,7 +39,7 @@ func (j *job) judgeFindings() {
 		f := Finding{Code: x.Code(), Cause: x.Title(sys), Probability: x.Probability, For: x.For(sys), Against: x.Against(sys)}
 		j.findings = append(j.findings, f)
 	}
-	if j.unsettled() == "" { // else it is the log, run on, that settles most
+	if j.unsettled() == "" && !j.forbidden("circuit-opened") { // else the log, run on, settles most, or nothing does
 		j.settle = measurement(d.Next, sys)
 	}
 }

@@ -87,7 +87,10 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		}
 	}
 	if *tonight != "" {
-		return forecast(visit, *tonight)
+		if *asHTML || *asMarkdown {
+			return "", errors.New("-tonight: a forecast is written as text or as -json, not as a page")
+		}
+		return forecast(visit, *tonight, *asJSON)
 	}
 	a, err := satline.Assess(visit)
 	if err != nil {
@@ -99,10 +102,7 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	var out strings.Builder
 	switch {
 	case *asJSON:
-		encoder := json.NewEncoder(&out)
-		encoder.SetIndent("", "  ")
-		encoder.SetEscapeHTML(false)
-		err = encoder.Encode(a)
+		err = writeJSON(&out, a)
 	case *asHTML:
 		var drawn []satline.Picture
 		if audience != satline.Owner {
@@ -117,7 +117,14 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	return out.String(), err
 }
 
-func forecast(v satline.Visit, outdoor string) (string, error) {
+func writeJSON(out io.Writer, v any) error {
+	encoder := json.NewEncoder(out)
+	encoder.SetIndent("", "  ")
+	encoder.SetEscapeHTML(false)
+	return encoder.Encode(v)
+}
+
+func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 	t, err := quantity.ParseTemperature(outdoor)
 	if err != nil {
 		return "", fmt.Errorf("-tonight: %w", err)
@@ -130,6 +137,10 @@ func forecast(v satline.Visit, outdoor string) (string, error) {
 		return "", err
 	}
 	var out strings.Builder
+	if asJSON {
+		err := writeJSON(&out, outlooks)
+		return out.String(), err
+	}
 	for _, o := range outlooks {
 		fmt.Fprintln(&out, o.Scenario.Name)
 		for _, s := range o.Says {

@@ -132,4 +132,12 @@ func TestTonight(t *testing.T) {
 	if answer < 0 || believe < answer || strings.Count(text, "How far") != 1 {
 		t.Errorf("the forecast reads:\n%s", text)
 	}
+	out.Reset()
+	var outlooks []satline.Outlook
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-json"}, nil, &out, &problems); status != 0 || json.Unmarshal([]byte(out.String()), &outlooks) != nil || len(outlooks) != 2 || len(outlooks[1].Believe) == 0 {
+		t.Errorf("as JSON: status %d, %s%s", status, problems.String(), out.String())
+	}
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out, &problems); status != 2 || !strings.Contains(problems.String(), "-tonight") {
+		t.Errorf("as a page: status %d, %s", status, problems.String())
+	}
 }
