@@ -58,7 +58,7 @@ func DecodeVisit(data []byte) (Visit, error) {
 }
 
 // ReadVisit is DecodeVisit of all that r has; it stops reading one byte past
-// MaxVisitBytes.
+// MaxVisitBytes. The error is that of DecodeVisit, or wraps the reader's.
 func ReadVisit(r io.Reader) (Visit, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxVisitBytes+1))
 	if err != nil {

@@ -65,7 +65,8 @@ const (
 	usualPerOutdoor     = -0.009
 )
 
-// SeenAt returns the plant of a coil that was seen running at a condition.
+// SeenAt returns the plant of a coil that was seen running at a condition, with
+// refrigerant evaporating at a dew temperature. The error is a *RangeError.
 func SeenAt(c Coil, at Conditions, evaporating quantity.Temperature) (CapacityLine, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return CapacityLine{}, err

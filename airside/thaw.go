@@ -16,7 +16,8 @@ const heatOfFusion = 333.43e3
 
 // IceFrom returns the ice that a coil below freezing gathers: all the water that
 // the air leaves on it, for as long as it ran. It overstates an old block of ice,
-// for the ice shuts off the air that brings the water.
+// for the ice shuts off the air that brings the water. It takes at most 30 days;
+// the error is a *RangeError.
 func IceFrom(condensate quantity.MassFlow, ran time.Duration) (quantity.Mass, error) {
 	if err := within("condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity"); err != nil {
 		return 0, err

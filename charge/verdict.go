@@ -115,7 +115,7 @@ func (v *Verdict) decide() {
 // and is left to the superheat alone.)
 //
 // The two pieces of evidence count as independent. Without a target the
-// chances start even.
+// chances start even. Errors are those of Judge.
 func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, error) {
 	if superheat.Method != Superheat || subcooling.Method != Subcooling {
 		return Verdict{}, &RangeError{Quantity: "pair of methods", Value: subcooling.Method, Advice: "give the superheat first and the subcooling second"}

@@ -27,7 +27,7 @@ type Mixture struct {
 
 // Mix returns what the streams are together: their dry air, their water and
 // their enthalpy added up. At least one must carry air; all are to be at one
-// pressure.
+// pressure. The error is a *RangeError.
 func Mix(streams ...Stream) (Mixture, error) {
 	var first Air
 	var total, water, energy float64

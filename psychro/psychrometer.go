@@ -255,7 +255,8 @@ func (ps Psychrometer) wick(b, p float64, wick Wick) (es, a float64, err error) 
 }
 
 // WetBulbIn returns what the wet thermometer shows in a. Around 0 °C an
-// Air without a wick of its own is read with a wet one where that can be.
+// Air without a wick of its own is read with a wet one where that can be. The
+// error is a *RangeError.
 func (ps Psychrometer) WetBulbIn(a Air) (quantity.Temperature, error) {
 	ps.Model = a.model
 	if err := a.check("air"); err != nil {

@@ -153,7 +153,8 @@ type Room struct {
 
 // RoomFor returns how much more of r may go into c when the scale shows gross
 // and what is in it is r too. Never mix refrigerants in a recovery cylinder: the
-// mixture has another pressure and cannot be reclaimed.
+// mixture has another pressure and cannot be reclaimed. The errors are those of
+// SafeFill and Contents.
 func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 	safe, err := c.SafeFill(r)
 	if err != nil {
@@ -175,7 +176,8 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 // change from warm to cold on the outside of a cylinder tells. In an upright
 // straight cylinder the share of volume is the share of height.
 //
-// The vapor above is counted as saturated, of the composition of the whole.
+// The vapor above is counted as saturated, of the composition of the whole. The
+// error is a *RangeError, or ErrNoRefrigerant.
 func (c Cylinder) ContentsFromLevel(r *Refrigerant, level float64, t quantity.Temperature) (quantity.Mass, error) {
 	if err := c.check(); err != nil {
 		return 0, err

@@ -27,7 +27,8 @@ const (
 
 // GlideClass classes r by its number, or by its glide at 101.325 kPa, or where r
 // does not boil at that pressure at its lowest saturation temperature. The bound
-// of 1 K is this package's own; Standard 34 gives no figure.
+// of 1 K is this package's own; Standard 34 gives no figure. The error is
+// ErrNoRefrigerant, or that of Glide.
 func (r *Refrigerant) GlideClass() (GlideClass, error) {
 	if r.Pure() {
 		return PureFluid, nil

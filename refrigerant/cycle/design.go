@@ -34,8 +34,8 @@ const (
 
 // Design returns the machine that meets spec: at RatingConditions it has the spec's
 // capacity, superheat, subcooling, suction and condensing temperatures, and its coils,
-// displacement, restrictor and charge are what that takes. The error is a *RangeError,
-// or says that no coil can do it.
+// displacement, restrictor and charge are what that takes. The error is a *RangeError or
+// refrigerant.ErrNoRefrigerant, or says that no coil or device can do it.
 func Design(spec Spec) (*System, error) {
 	spec = spec.withDefaults()
 	if err := spec.check(); err != nil {

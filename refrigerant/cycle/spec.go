@@ -57,7 +57,7 @@ type Spec struct {
 }
 
 // Residential returns an ordinary residential split system: the machine of a Spec with
-// nothing but these three given.
+// nothing but these three given. The errors are those of Design.
 func Residential(r *refrigerant.Refrigerant, capacity quantity.Power, m Metering) (*System, error) {
 	return Design(Spec{Refrigerant: r, Capacity: capacity, Metering: m})
 }
@@ -68,9 +68,8 @@ func (s Spec) check() error {
 	}
 	if s.Metering < FixedRestrictor || s.Metering > Capillary {
 		return &RangeError{
-			Quantity: "metering device", Value: quantity.Number(s.Metering),
-			Min: quantity.Number(FixedRestrictor), Max: quantity.Number(Capillary),
-			Advice: "take one of the constants of Metering",
+			Quantity: "metering device", Value: s.Metering,
+			Advice: "name it: FixedRestrictor, TXV, EXV or Capillary",
 		}
 	}
 	if err := within("nominal capacity", s.Capacity, quantity.Tons(0.5), quantity.Tons(30), "cooling capacity at the rating conditions"); err != nil {
