@@ -228,7 +228,8 @@ type FreezeVerdict struct {
 	// reading it needs is missing or not to be believed.
 	Outcome string `json:"outcome"`
 	// Surface is the coldest surface of the coil, Margin how far it is above
-	// freezing, Chance that it is below.
+	// freezing. Chance is that of ice: that the surface is below freezing, or that
+	// by airside.IcingRule, whichever is larger.
 	Surface *quantity.Uncertain[quantity.Temperature]      `json:"surface,omitzero"`
 	Margin  *quantity.Uncertain[quantity.TemperatureDelta] `json:"margin,omitzero"`
 	Chance  float64                                        `json:"chance"`

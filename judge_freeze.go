@@ -71,7 +71,7 @@ func (j *job) judgeSurface() {
 		Outcome: frost.Outcome.String(),
 		Surface: &frost.Surface,
 		Margin:  &frost.Margin,
-		Chance:  frost.SurfaceChance,
+		Chance:  max(frost.SurfaceChance, airside.IcingChance(*j.derived.EvaporatingDew)),
 		Reasons: frost.Reasons(j.visit.Units),
 	}
 	if taken != "" {

@@ -297,3 +297,19 @@ func TestReasonsArePrintedOnce(t *testing.T) {
 		}
 	}
 }
+
+// A coil that boils its refrigerant at 24 °F ices, whatever its mean surface; the owner
+// is told.
+func TestChanceOfIceHoldsToTheRule(t *testing.T) {
+	a := assess(t, load(t, "liquid-line-restricted"))
+	var text strings.Builder
+	if err := a.WriteText(&text, Owner); err != nil {
+		t.Fatal(err)
+	}
+	if a.Freeze.Chance < 0.9 || !strings.Contains(text.String(), "collect ice") {
+		t.Errorf("%v, %s", a.Freeze.Chance, text.String())
+	}
+	if a := assess(t, load(t, "sound-r410a-piston")); a.Freeze.Chance > 0.01 {
+		t.Errorf("a sound coil ices with %v", a.Freeze.Chance)
+	}
+}
