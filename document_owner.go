@@ -26,7 +26,11 @@ func (a Assessment) ownerBlocks(d *document) {
 		found.paragraphs = append(found.paragraphs, "Some measurements did not agree with each other and are to be taken again before anything is decided.")
 	}
 	if a.Freeze != nil && a.Freeze.Chance > 0.5 {
-		found.paragraphs = append(found.paragraphs, "The indoor coil is cold enough to collect ice as the machine runs now. A clean filter, open supply and return grilles and a higher setting of the thermostat help.")
+		text := "The indoor coil is cold enough to collect ice as the machine runs now."
+		if a.Freeze.Outcome != airside.FrostForming.String() || len(a.Freeze.Instead) > 0 {
+			text += " A clean filter, open supply and return grilles and a higher setting of the thermostat help."
+		}
+		found.paragraphs = append(found.paragraphs, text)
 	}
 	d.blocks = append(d.blocks, found)
 	if len(a.Risks) > 0 {
@@ -41,6 +45,9 @@ func (a Assessment) ownerBlocks(d *document) {
 		d.blocks = append(d.blocks, danger)
 	}
 	next := block{heading: "What comes next", paragraphs: []string{ownerNext[a.Charge.Outcome]}}
+	if a.Charge.Hold != "" {
+		next.paragraphs[0] = "Whether it is the refrigerant alone is settled first; none is added or taken out before that."
+	}
 	if a.Charge.Outcome == ChargeNotNow && mended {
 		found.paragraphs[0] = "Something else than the amount of refrigerant comes first; the refrigerant cannot be judged before that is put right."
 		d.blocks[0] = found
@@ -57,8 +64,11 @@ func (a Assessment) ownerBlocks(d *document) {
 	if a.Air != nil && a.Air.Do != "" {
 		next.paragraphs = append([]string{"First the air: filter, coil, blower and ducts are looked at, because too little air looks like a fault of the refrigerant."}, next.paragraphs...)
 	}
-	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return r.Grave }) && !(a.Freeze != nil && a.Freeze.Outcome == airside.FrostForming.String()) {
+	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return r.Grave && !strings.HasPrefix(r.Stop, "stop") }) && !(a.Freeze != nil && a.Freeze.Outcome == airside.FrostForming.String()) {
 		next.paragraphs = append([]string{"What puts the compressor at risk is looked for first."}, next.paragraphs...)
+	}
+	if slices.ContainsFunc(a.Risks, func(r Risk) bool { return strings.HasPrefix(r.Stop, "stop") }) {
+		next.paragraphs = append([]string{"The cooling stays off until what puts the compressor at risk is put right; it is run only to measure."}, next.paragraphs...)
 	}
 	d.blocks = append(d.blocks, next)
 }

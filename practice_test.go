@@ -179,6 +179,12 @@ func TestOwnerIsNotMisled(t *testing.T) {
 	if s := owner("superheat-drifting"); strings.Contains(s, "Likely") {
 		t.Error(s)
 	}
+	if s := owner("nearly-empty"); !strings.Contains(s, "The cooling stays off") || strings.Contains(s, "thermostat help") || strings.Contains(s, "a little is added") || !strings.Contains(s, "none is added or taken out before that") {
+		t.Error(s)
+	}
+	if s := owner("sound-r410a-piston"); strings.Contains(s, "stays off") {
+		t.Error(s)
+	}
 	if s := owner("coil-iced-filter-dirty"); strings.Count(s, "first") > 1 {
 		t.Error(s)
 	}
