@@ -130,6 +130,9 @@ func (c Compressor) readable() Compressor {
 	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
 	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
 	c.Current = readable(c.Current)
+	if !canBeRead(float64(1 / c.RatedLoad)) {
+		c.RatedLoad = 0
+	}
 	if c.LowestSuperheat != nil && !canBeRead(float64(*c.LowestSuperheat)) {
 		c.LowestSuperheat = nil
 	}

@@ -115,8 +115,13 @@ func TestRisksLeaveOutNonsense(t *testing.T) {
 	if len(r) != 0 {
 		t.Errorf("%+v", r)
 	}
-	if r := Risks(Compressor{Current: &quantity.Uncertain[quantity.Current]{Value: 1e308}, RatedLoad: 10}); len(r) != 0 {
-		t.Errorf("%+v", r)
+	for _, c := range []Compressor{
+		{Current: &quantity.Uncertain[quantity.Current]{Value: 1e308}, RatedLoad: 10},
+		{Current: &quantity.Uncertain[quantity.Current]{Value: 10}, RatedLoad: 5e-324},
+	} {
+		if r := Risks(c); len(r) != 0 {
+			t.Errorf("%+v", r)
+		}
 	}
 }
 

@@ -48,8 +48,10 @@ func TestNoSystem(t *testing.T) {
 			t.Errorf("Analyze: %v", err)
 		}
 	}
-	if got := new(Operating).PressureRatio(); got != 0 {
-		t.Errorf("PressureRatio %g", got)
+	for _, o := range []*Operating{nil, {}} {
+		if got := o.PressureRatio(); got != 0 || o.LiquidReturns() {
+			t.Errorf("PressureRatio %g, liquid returns %v", got, o.LiquidReturns())
+		}
 	}
 }
 

@@ -131,13 +131,17 @@ type Operating struct {
 	Limit  Limit         `json:"limit"`
 }
 
-// LiquidReturns reports whether liquid reaches the compressor.
-func (o *Operating) LiquidReturns() bool { return o.Suction.Quality < 1 }
+// runs tells a state from nil and the zero Operating.
+func (o *Operating) runs() bool { return o != nil && o.Suction.Pressure > 0 }
+
+// LiquidReturns reports whether liquid reaches the compressor. In the zero Operating
+// nothing does.
+func (o *Operating) LiquidReturns() bool { return o.runs() && o.Suction.Quality < 1 }
 
 // PressureRatio returns the discharge over the suction pressure, and 0 for the zero
 // Operating.
 func (o *Operating) PressureRatio() float64 {
-	if o.Suction.Pressure == 0 {
+	if !o.runs() {
 		return 0
 	}
 	return float64(o.Discharge.Pressure / o.Suction.Pressure)
