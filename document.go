@@ -232,7 +232,7 @@ func (a Assessment) freezeBlock() block {
 	}{
 		{"why it froze, or would", a.Freeze.Why},
 		{"how far it is from freezing, each change by itself", a.Freeze.Would},
-		{"what helps, the first first", a.Freeze.Instead},
+		{"what helps, in this order", a.Freeze.Instead},
 	} {
 		if len(list.lines) > 0 {
 			b.items = append(b.items, item{text: list.name, below: list.lines})

@@ -299,7 +299,11 @@ func (f *Freeze) Texts(sys quantity.System, judged bool) []string {
 	}
 	for _, x := range f.Controls {
 		if explained && x.Prevents >= 0.3 {
-			out = append(out, fmt.Sprintf("%s would prevent %.0f %% of it", inUnits(x.text, sys), 100*x.Prevents))
+			part := fmt.Sprintf("%.0f %% of it", 100*x.Prevents)
+			if x.Prevents > 0.99 {
+				part = "it"
+			}
+			out = append(out, fmt.Sprintf("%s would prevent %s", inUnits(x.text, sys), part))
 		}
 	}
 	return out
