@@ -17,7 +17,9 @@ type Measurement struct {
 	Code string
 	// Gain is the information about the cause that it is expected to bring, in
 	// bits (Lindley 1956, Annals of Mathematical Statistics 27:986-1005).
-	Gain     float64
+	Gain float64
+	// Outcomes of a reading stand by rising value; of a test the yes comes
+	// before the no.
 	Outcomes []Outcome
 
 	test    *test
@@ -52,29 +54,38 @@ const (
 	terms = 24
 )
 
-// next returns the measurement that separates the causes most; nil where
-// nothing tells anything worth its time.
+// next returns the measurement that separates the causes most; where none does,
+// the look that tells most of which fault makes the cause; nil where nothing
+// tells anything worth its time.
 func (c *caseFile) next() *Measurement {
 	leading, all := c.leading(), c.byExplanation()
-	var best *Measurement
-	consider := func(m *Measurement) {
-		if m != nil && (best == nil || m.Gain > best.Gain) {
-			best = m
+	var cause, fault *Measurement
+	consider := func(best **Measurement, m *Measurement) {
+		if *best == nil || m.Gain > (*best).Gain {
+			*best = m
 		}
 	}
 	for i := range tests {
 		if tests[i].fits == nil || tests[i].fits(c.evidence) {
-			consider(c.tryTest(&tests[i], all))
+			m, byFault := c.tryTest(&tests[i], all)
+			consider(&cause, m)
+			consider(&fault, byFault)
 		}
 	}
 	for _, s := range c.untaken() {
-		consider(c.tryReading(s, leading))
+		consider(&cause, c.tryReading(s, leading))
 	}
-	const worthwhile = 0.02
-	if best == nil || best.Gain < worthwhile {
+	const (
+		unsettled  = 0.1 // bits that the cause still stands open by
+		worthwhile = 0.02
+	)
+	switch {
+	case max(cause.Gain, fault.Gain) < worthwhile:
 		return nil
+	case cause.Gain >= unsettled || cause.Gain > fault.Gain:
+		return cause
 	}
-	return best
+	return fault
 }
 
 // leading returns the heaviest components, whose weights add to 1.
@@ -131,10 +142,10 @@ func (c *caseFile) byExplanation() []weighted {
 	return slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
 }
 
-// tryTest computes what a yes-or-no test is expected to tell. It is asked about
-// single faults, not only signatures: a look at the filter tells a filter from
-// a blower, which gauges never do.
-func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
+// tryTest computes what a yes-or-no test is expected to tell of the explanations,
+// and of single faults: a look at the filter tells a filter from a blower, which
+// gauges never do.
+func (c *caseFile) tryTest(t *test, all []weighted) (byCause, byFault *Measurement) {
 	var prior, yes, no []float64
 	var ends [2][]weighted
 	chance := 0.0
@@ -160,7 +171,16 @@ func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
 		ends[0] = append(ends[0], weighted{x.key, sumYes})
 		ends[1] = append(ends[1], weighted{x.key, x.weight - sumYes})
 	}
-	m := &Measurement{Code: t.code, test: t, Gain: entropy(prior) - chance*entropy(yes) - (1-chance)*entropy(no)}
+	gain := func(prior, yes, no []float64) float64 {
+		return entropy(prior) - chance*entropy(yes) - (1-chance)*entropy(no)
+	}
+	weights := func(all []weighted) (out []float64) {
+		for _, x := range all {
+			out = append(out, x.weight)
+		}
+		return out
+	}
+	m := Measurement{Code: t.code, test: t, Gain: gain(weights(all), weights(ends[0]), weights(ends[1]))}
 	for k, end := range ends {
 		o := Outcome{said: [...]string{t.yes, t.no}[k]}
 		c.conclude(&o, end)
@@ -169,7 +189,9 @@ func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
 		}
 		m.Outcomes = append(m.Outcomes, o)
 	}
-	return m
+	fault := m
+	fault.Gain = gain(prior, yes, no)
+	return &m, &fault
 }
 
 // after weighs the faults of each cause by what a test said: a look at the

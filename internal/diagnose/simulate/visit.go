@@ -46,6 +46,8 @@ type Visit struct {
 
 	leak     float64 // attic air in the return
 	takenFor string
+	shows    []string // looks and tests that say yes
+	ports    *written
 }
 
 // Code names the truth as an explanation does.
@@ -102,14 +104,9 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	if err != nil {
 		return v, false, err
 	}
-	v.Evidence = m.evidence()
 	weather := drawWeather(rng)
 	faults := m.own
-	healthy, err := m.solve(weather, faults)
-	if err != nil {
-		return v, false, err
-	}
-
+	v.Evidence = m.evidence()
 	var theLie *lie
 	switch {
 	case kind < soundShare:
@@ -125,6 +122,14 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	default:
 		theLie = &lies[rng.IntN(len(lies))]
 		v.Instrument = true
+		if theLie.signature == diagnose.Altitude {
+			m.elevation = quantity.Feet(2000 + 5000*rng.Float64())
+			v.Evidence = m.evidence()
+		}
+	}
+	healthy, err := m.solve(weather, m.own)
+	if err != nil {
+		return v, false, err
 	}
 
 	entering := weather
@@ -153,9 +158,17 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	}
 	if theLie != nil {
 		v.Truth = []Injected{{theLie.signature, theLie.make(rng, &v, w)}}
+		v.shows = append(v.shows, theLie.shows)
 	}
 	slices.SortFunc(v.Truth, func(a, b Injected) int { return strings.Compare(string(a.Signature), string(b.Signature)) })
-	return v, true, v.writeDown(rng, o, m, w)
+	if err := v.writeDown(rng, o, m, w); err != nil {
+		return v, false, err
+	}
+	// Near sea level half of the visits do not say how high the site is.
+	if m.elevation == 0 && rng.IntN(2) == 0 {
+		v.Evidence.AtmosphereAssumed = true
+	}
+	return v, true, nil
 }
 
 // evidence is what is known of the machine before anything is read.
@@ -175,6 +188,7 @@ func (v *Visit) inflict(rng *rand.Rand, x *injury, f *cycle.Faults) {
 	size := x.low + (x.high-x.low)*rng.Float64()
 	x.impose(rng, size, v, f)
 	v.Truth = append(v.Truth, Injected{x.signature, size})
+	v.shows = append(v.shows, x.shows...)
 }
 
 // drawWeather is a day on which somebody calls: warm as a rule.
@@ -239,6 +253,7 @@ const (
 // what label and chart say.
 func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) error {
 	e := &v.Evidence
+	v.ports = w
 	if v.takenFor != "" {
 		other, err := refrigerant.Lookup(v.takenFor)
 		if err != nil {
@@ -250,10 +265,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	e.Others = diagnose.Alternatives(named)
 	var err error
 
-	temp := func(x, std float64) readcheck.Temp {
-		u := quantity.Temperature(x + std*rng.NormFloat64()).PlusMinus(quantity.KelvinDelta(std))
-		return &u
-	}
+	temp := func(x, std float64) readcheck.Temp { return thermometer(rng, x, std) }
 	gauge := func(x float64) readcheck.Gauge {
 		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.GaugePressure(x + gaugeStd*rng.NormFloat64()), Std: gaugeStd}
 	}
@@ -273,20 +285,10 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	e.OutdoorDryBulb = temp(w.outdoor, airStd)
 	e.ReturnDryBulb, e.ReturnWetBulb = temp(w.returnDry, airStd), temp(w.returnWet, wetStd)
 	e.SupplyDryBulb = temp(w.supplyDry, airStd)
-	if sometimes(0.8) {
-		e.DischargeLine = temp(w.discharge, hotStd)
-	}
-	if sometimes(0.75) {
-		e.SupplyWetBulb = temp(w.supplyWet, wetStd)
-	}
-	if sometimes(0.5) {
-		e.CondenserLeaving = temp(w.leaving, leaveStd)
-	}
-	if sometimes(0.3) {
-		e.Airflow = &quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.VolumeFlow(w.flow * (1 + flowStd*rng.NormFloat64())), Std: flowStd * w.flow}
-	}
-	if sometimes(0.4) {
-		e.Power = &quantity.Uncertain[quantity.Power]{Value: quantity.Power(w.power * (1 + powerStd*rng.NormFloat64())), Std: powerStd * w.power}
+	for _, x := range extras {
+		if sometimes(x.share) {
+			x.take(rng, e, w)
+		}
 	}
 	if rng.IntN(2) == 0 {
 		e.RatedAirflow = m.system.Spec().Airflow

@@ -1,0 +1,79 @@
+package diagnose
+
+import (
+	"math"
+	"testing"
+
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// How far a lie moves the readings from those of sound machines, in standard
+// deviations of all readings together, is what limits whether it can be named: a
+// cause that is a thirtieth as common as a sound machine needs more than 2.6 to be
+// as likely. Gauge zeros and an atmosphere taken too high stay near that on R-410A,
+// whatever the inference; its steep pressure curve is what they are read by.
+func TestLiesAtTheLimit(t *testing.T) {
+	r, err := refrigerant.Lookup("R-410A")
+	if err != nil {
+		t.Fatal(err)
+	}
+	limited := map[Code]float64{SuctionGauge: 10 * psi, LiquidGauge: 25 * psi, Altitude: 3.2 * psi}
+	for _, device := range []Metering{FixedRestrictor, Thermostatic} {
+		e := reads(signature.Rated, signature.For(device.device()).Sound.Mean(signature.Rated, signature.UsualFluid))
+		e.Metering, e.Fluid, e.Atmosphere = device, r, quantity.StandardAtmosphere
+		gauge := func(p quantity.Pressure, err error) *quantity.Uncertain[quantity.GaugePressure] {
+			if err != nil {
+				t.Fatal(err)
+			}
+			u := p.Gauge(e.Atmosphere).PlusMinus(quantity.PSIG(0.6))
+			return &u
+		}
+		e.SuctionPressure, e.LiquidPressure = gauge(r.DewPressure(e.EvaporatingDew.Value)), gauge(r.BubblePressure(e.CondensingBubble.Value))
+		c := open(&e)
+		for a, s := range c.suspects {
+			size, known := limited[s.signature]
+			for k := range c.states[a] {
+				if !known || math.Abs(c.states[a][k].severity) != size {
+					continue
+				}
+				far := c.apart(component{a: none, b: none}, component{a: a, b: none, sa: k})
+				t.Logf("metering %d: %s %+.1f psi: %.1f standard deviations", device, s.signature, c.states[a][k].severity/psi, far)
+				if far < 2 || far > 3 {
+					t.Errorf("%s %+.1f psi is %.2f standard deviations from sound", s.signature, c.states[a][k].severity/psi, far)
+				}
+			}
+		}
+	}
+}
+
+// apart is the distance between the means of two components, in standard
+// deviations of the first.
+func (c *caseFile) apart(p, q component) float64 {
+	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	other, _ := c.predict(q, &c.seen.have, &c.seen.noise)
+	var x [maxDim]float64
+	n := 0
+	for f := range features {
+		if !c.seen.have[f] {
+			continue
+		}
+		x[n] = other[f] - mean[f]
+		k := 0
+		for g := range f + 1 {
+			if c.seen.have[g] {
+				c.triangle.l[n][k] = cov[f][g]
+				k++
+			}
+		}
+		n++
+	}
+	c.triangle.factor(n)
+	c.triangle.whiten(x[:n])
+	sum := 0.0
+	for _, v := range x[:n] {
+		sum += v * v
+	}
+	return math.Sqrt(sum)
+}
