@@ -13,6 +13,9 @@ const (
 	warmest = 250.0 // K, bubble point of the first isobar at most: a coil short of refrigerant is as cold
 	hottest = 480.0 // K, end of the vapor polynomials where the equation goes so far
 	nearest = 0.97  // of the critical pressure: last isobar
+
+	clearOfDome = 40.0 // K above the critical point, where that is beyond hottest
+
 	isobars = 96
 	liquids = 96
 	degree  = 7 // of the vapor polynomials

@@ -76,6 +76,37 @@ func TestAgainstEquation(t *testing.T) {
 	}
 }
 
+// Of every refrigerant that can be sampled, also of those whose critical point lies beyond
+// the temperatures of a machine, vapor grows hotter with enthalpy and entropy and neither
+// ends, and both lead back, on past the end of the polynomials.
+func TestVaporOfEveryRefrigerant(t *testing.T) {
+	sampled := 0
+	for _, r := range refrigerant.All() {
+		f, err := New(r)
+		if err != nil {
+			continue
+		}
+		sampled++
+		for i := range 20 {
+			b := f.At(f.LowPressure() * math.Pow(f.CriticalPressure*nearest/f.LowPressure(), float64(i)/19))
+			last := b.AtEnthalpy(b.Dew.H)
+			for _, share := range []float64{0.01, 0.1, 0.3, 0.6, 0.9, 1, 1.2, 2, 10, 1000} {
+				s := b.AtEnthalpy(b.Dew.H + share*(b.End()-b.Dew.H))
+				if !(s.T > last.T && s.S > last.S && s.V > last.V) {
+					t.Errorf("%v at %.0f Pa, %g of the way to the end: %+v after %+v", r, b.P, share, s, last)
+				}
+				if e := b.AtEntropy(s.S); !(math.Abs(e.H-s.H) <= 1e-7*max(s.H-b.Dew.H, b.span)) {
+					t.Errorf("%v at %.0f Pa, %g of the way to the end: entropy %g back to enthalpy %g, want %g", r, b.P, share, s.S, e.H, s.H)
+				}
+				last = s
+			}
+		}
+	}
+	if sampled < 150 {
+		t.Errorf("only %d refrigerants could be sampled", sampled)
+	}
+}
+
 func BenchmarkNew(b *testing.B) {
 	r, err := refrigerant.Lookup("R-22")
 	if err != nil {

@@ -97,18 +97,26 @@ func (b *Isobar) vapor(h float64) State {
 	s := b.Dew.S + poly(&b.s, e)
 	z := b.z0 + poly(&b.z, e)
 	if eta > 1 {
-		end := t
-		t += (h - b.Dew.H - b.span) * slope(&b.t, 1) / b.span
-		s += (h - b.Dew.H - b.span) / ((end + t) / 2)
+		end, cp := t, b.span/slope(&b.t, 1)
+		t += (h - b.Dew.H - b.span) / cp
+		s += cp * math.Log(t/end) // ds = cp·dT/T
 	}
 	return State{t, h, s, z * b.rOverP * t, b.Quality(h)}
 }
+
+// End returns the enthalpy of the hottest vapor that was sampled.
+func (b *Isobar) End() float64 { return b.Dew.H + b.span }
 
 // AtEntropy returns the state of entropy s: where an ideal compression to the
 // pressure of b ends.
 func (b *Isobar) AtEntropy(s float64) State {
 	if s <= b.Dew.S {
 		return b.AtEnthalpy(b.Bubble.H + (s-b.Bubble.S)*(b.Dew.H-b.Bubble.H)/(b.Dew.S-b.Bubble.S))
+	}
+	// Past the end of the polynomials, at the heat capacity there.
+	if past := s - b.Dew.S - poly(&b.s, 1); past > 0 {
+		t, cp := b.Dew.T+poly(&b.t, 1), b.span/slope(&b.t, 1)
+		return b.vapor(b.Dew.H + b.span + cp*t*math.Expm1(past/cp))
 	}
 	// At constant pressure dh = T·ds.
 	h := b.Dew.H + (s-b.Dew.S)*b.Dew.T

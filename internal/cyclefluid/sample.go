@@ -17,7 +17,7 @@ func (f *Fluid) sampleIsobars(r *refrigerant.Refrigerant) error {
 	f.logLow = math.Log(float64(low))
 	step := (math.Log(nearest*f.CriticalPressure) - f.logLow) / (isobars - 1)
 	f.perStep = 1 / step
-	end := min(hottest, float64(r.Limits().MaxTemperature))
+	end := min(max(hottest, f.CriticalTemperature+clearOfDome), float64(r.Limits().MaxTemperature))
 
 	rows := make([][]float64, isobars)
 	for i := range rows {

@@ -135,9 +135,13 @@ func (c *Compressor) pump(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cy
 	taken := *s
 	p := c.sweep(f, in, out, &taken, workScale)
 	if leak > 0 {
-		// The gas taken in is the mixture: h = h1 + leak·(h2 − h1), h2 = h + work.
+		// The gas taken in is the mixture: h = h1 + leak·(h2 − h1), h2 = h + work. A large
+		// leak at a large ratio of pressures has no solution, every round hotter than the
+		// last, until the motor's protector opens: the gas is taken no hotter than the
+		// isobar knows.
+		hottest := max(in.End(), s.H)
 		for range 4 {
-			taken = in.AtEnthalpy(s.H + leak/(1-leak)*p.work*(1-c.HeatLoss))
+			taken = in.AtEnthalpy(min(s.H+leak/(1-leak)*p.work*(1-c.HeatLoss), hottest))
 			p = c.sweep(f, in, out, &taken, workScale)
 		}
 	}

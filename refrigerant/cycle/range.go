@@ -10,12 +10,17 @@ import (
 // RangeError is quantity.RangeError: the value, the valid range, what to do.
 type RangeError = quantity.RangeError
 
+// rounding is how far, relative, a value may lie beyond a limit: 10 °C is 50 °F, but
+// for the last digit of the conversion.
+const rounding = 1e-12
+
 // within returns a *RangeError unless v lies from low to high.
 func within[T interface {
 	~float64
 	fmt.Stringer
 }](name string, v, low, high T, advice string) error {
-	if v >= low && v <= high && !math.IsNaN(float64(v)) {
+	slack := func(limit T) T { return T(rounding * math.Abs(float64(limit))) }
+	if v >= low-slack(low) && v <= high+slack(high) {
 		return nil
 	}
 	return &RangeError{Quantity: name, Value: v, Min: low, Max: high, Advice: advice}

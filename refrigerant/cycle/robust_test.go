@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"github.com/satline/satline/psychro"
@@ -87,6 +88,62 @@ func TestAlwaysSolves(t *testing.T) {
 	}
 	t.Logf("furthest off: %s, by %.2g", most.of, most.by)
 	t.Logf("%d cases: %d run on, %d stop on high pressure, %d on low", n, limits[NoLimit], limits[HighPressure], limits[LowPressure])
+}
+
+// Nor do conditions and faults at the very ends of what is taken, all together, give what
+// is no number or a compressor that yields work.
+func TestAtTheEndsOfTheRanges(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	pick := func(xs ...float64) float64 { return xs[r.IntN(len(xs))] }
+	kelvin := func(xs ...float64) quantity.TemperatureDelta { return quantity.KelvinDelta(pick(xs...)) }
+	for _, d := range []string{"R-22", "R-113", "R-114", "R-447B", "R-455A", "R-463A", "R-511A"} {
+		for m := FixedRestrictor; m <= Capillary; m++ {
+			s, err := Residential(lookup(t, d), quantity.Tons(3), m)
+			if err != nil {
+				t.Logf("%s with %v: %v", d, m, err)
+				continue
+			}
+			for range 15 {
+				c := weather(pick(35, 130), pick(50, 115), pick(64, 90))
+				c.ReturnWetBulb = min(c.ReturnWetBulb, c.ReturnDryBulb)
+				c.Elevation = quantity.Feet(pick(-1500, 16000))
+				f := Faults{
+					Charge: pick(-0.6, 0, 1), IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
+					EvaporatorFouling: pick(0, 0.95), CondenserFouling: pick(0, 0.95), Recirculation: kelvin(0, 30),
+					LiquidRestriction: quantity.Bar(pick(0, 60)), SuctionRestriction: quantity.Bar(pick(0, 60)),
+					CompressorLeak: pick(0, 0.8), NonCondensables: pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
+					BulbOff: pick(0, 1), ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
+				}
+				o, err := s.Solve(c, f)
+				if err != nil {
+					t.Fatalf("%s with %v: %v\n%+v\n%+v", d, m, err, c, f)
+				}
+				if field := notFinite(reflect.ValueOf(o)); field != "" {
+					t.Errorf("%s with %v: %s is not finite\n%+v\n%+v", d, m, field, c, f)
+				}
+				if math.Signbit(float64(o.CompressorPower)) || o.CondenserLeaving > 2000 {
+					t.Errorf("%s with %v: power %v, air leaves the condenser at %v\n%+v\n%+v", d, m, o.CompressorPower, o.CondenserLeaving, c, f)
+				}
+			}
+		}
+	}
+}
+
+// notFinite returns the path of a number in v that is infinite or none at all.
+func notFinite(v reflect.Value) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
+			return v.String()
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if at := notFinite(v.Field(i)); at != "" {
+				return v.Type().Field(i).Name + " " + at
+			}
+		}
+	}
+	return ""
 }
 
 type worst struct {

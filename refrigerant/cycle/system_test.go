@@ -185,6 +185,10 @@ func TestRangeErrors(t *testing.T) {
 			t.Errorf("%+v: error %v, want a *RangeError", c, err)
 		}
 	}
+	// 50 °F is the limit, and 10 °C is 50 °F.
+	if _, err := s.Solve(Conditions{OutdoorDryBulb: quantity.Celsius(35), ReturnDryBulb: quantity.Celsius(10), ReturnWetBulb: quantity.Celsius(8)}, Faults{}); err != nil {
+		t.Errorf("return air at the limit: %v", err)
+	}
 	for _, f := range []Faults{
 		{Charge: -0.9}, {Charge: math.NaN()}, {IndoorAirflow: -1}, {CompressorLeak: 1}, {BulbOff: 2},
 		{LiquidRestriction: -1}, {ValveSetting: 100}, {NonCondensables: math.Inf(1)}, {MeteringSize: -1},
