@@ -20,7 +20,8 @@
 // cause, two causes, each at a few severities) thus predicts the readings with
 // a covariance, and Bayes' rule weighs them; the Gaussian is widened to
 // a Student t, since reality is not the model. An instrument that lies is
-// a cause like any other: its shift follows from undoing the error.
+// a cause like any other: its shift follows from undoing the error, or, where the
+// error depends on what the machine does, from a rule on the features.
 //
 // Explanations that none of the readings fits are a result too: the readings
 // contradict each other.

@@ -103,6 +103,24 @@ func TestPlainCasesAreNamed(t *testing.T) {
 	}
 }
 
+// Thin air is no fault: the mean of sound machines on a mountain is called sound
+// where the elevation is known, and far less surely where it is not.
+func TestThinAirIsNoFault(t *testing.T) {
+	for _, device := range []Metering{FixedRestrictor, Thermostatic} {
+		high := signature.Rated
+		high.Thin = 0.2 // 6,000 ft
+		e := reads(high, signature.For(device.device()).Sound.Mean(high, signature.UsualFluid))
+		e.Metering = device
+		d := Infer(e)
+		e.Atmosphere = quantity.StandardAtmosphere * 0.8
+		known := Infer(e)
+		t.Logf("metering %d: sound %.2f at the elevation, %.2f at sea level", device, known.Healthy, d.Healthy)
+		if known.Verdict != Sound || known.Healthy < d.Healthy+0.3 {
+			t.Errorf("metering %d: %s, %.2f sound at the elevation and %.2f at sea level", device, known.Verdict, known.Healthy, d.Healthy)
+		}
+	}
+}
+
 // On data of its own model inference is as right as it says.
 func TestCalibratedOnOwnModel(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 3))

@@ -47,7 +47,7 @@ var instrumentFaults = []Fault{
 	{
 		Code: Altitude, Name: "altitude not set", Kind: Instrument, Signature: Altitude, Share: 1,
 		Physics:  "A gauge counts from the atmosphere around it, which falls by about 3.5 % for each {1000 ft}; a saturation temperature computed from sea level is too high.",
-		Symptoms: "both saturation temperatures too high, the low one by more; superheat too low",
+		Symptoms: "both saturation temperatures too high, the low one by more; superheat too low; and, since the fans move less of the thin air, both coils as if short of air",
 		Repair:   "state the elevation of the site or read a barometer there", Why: "a gauge counts from the atmosphere around it",
 		Sources: []Source{{Cite: "U.S. Standard Atmosphere, 1976"}, practice},
 	},

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/diagnose/signature"
-	"github.com/satline/satline/quantity"
 )
 
 // A lie is an error of an instrument at some severity: undo takes the readings
@@ -60,137 +59,11 @@ var lies = []lie{
 	{signature: HosesSwapped, severity: 1, weight: 1, undo: exchange(rEvaporating, rCondensing)},
 }
 
-// fractionStd is how far a fraction may be off the one that is tried.
-const fractionStd = 0.08
-
-// wick undoes a wick that reads a fraction of the way to the dry bulb. What is
-// left of the depression is stretched, errors and all; indoor air as it usually
-// is tells more of the wet bulb the less the wick does.
-func wick(fraction float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
-		if !r.have[rReturnWetBulb] || !r.have[rReturnDryBulb] {
-			return false
-		}
-		read, std := r.depression()
-		std = math.Hypot(std, fractionStd*usualDepression)
-		shown := 1 - fraction
-		// What is read weighs by how little it has to be stretched.
-		weight, usual := shown*shown/(std*std), 1/(usualDepressionStd*usualDepressionStd)
-		var depression float64
-		if shown > 0 {
-			depression = read / shown * weight
-		}
-		depression = (depression + usualDepression*usual) / (weight + usual)
-		r.value[rReturnWetBulb] = r.value[rReturnDryBulb] - depression
-		r.std[rReturnWetBulb] = 1 / math.Sqrt(weight+usual)
-		r.habit = habit(read, std, shown)
-		return true
-	}
-}
-
-// blind undoes an error that leaves nothing of a reading: it may be anything
-// within so many kelvin.
-func blind(raw int, within float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
-		r.std[raw] = math.Hypot(r.std[raw], within)
-		return r.have[raw]
-	}
-}
-
-func offset(raw int, by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
-		r.value[raw] -= by
-		return r.have[raw]
-	}
-}
-
-func exchange(a, b int) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
-		r.value[a], r.value[b] = r.value[b], r.value[a]
-		r.habit = r.usualHabit()
-		return r.have[a] && r.have[b]
-	}
-}
-
-// zero undoes a gauge that reads too much by a pressure.
-func zero(raw int, by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool { return r.have[raw] && r.shiftPressure(raw, e, -by) }
-}
-
-// atmosphere undoes an atmosphere taken too high.
-func atmosphere(by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool {
-		low := r.have[rEvaporating] && r.shiftPressure(rEvaporating, e, -by)
-		high := r.have[rCondensing] && r.shiftPressure(rCondensing, e, -by)
-		r.thin += by / float64(quantity.StandardAtmosphere)
-		return low || high
-	}
-}
-
-// shiftPressure moves a saturation temperature by what a change of pressure
-// makes of it; false where the pressure or the fluid is not known.
-func (r *readings) shiftPressure(raw int, e *Evidence, by float64) bool {
-	if e.Fluid == nil || e.Atmosphere <= 0 {
-		return false
-	}
-	gauge, saturation := e.SuctionPressure, Fluid.DewTemperature
-	if raw == rCondensing {
-		gauge, saturation = e.LiquidPressure, Fluid.BubbleTemperature
-	}
-	if gauge == nil {
-		return false
-	}
-	p := gauge.Value.Absolute(e.Atmosphere)
-	was, err := saturation(e.Fluid, p)
-	if err != nil {
-		return false
-	}
-	is, err := saturation(e.Fluid, p+quantity.Pressure(by))
-	if err != nil {
-		return false
-	}
-	r.value[raw] += float64(is - was)
-	return true
-}
-
-// asFluid reads both gauges as another refrigerant.
-func asFluid(other Fluid) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool {
-		if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil || !r.have[rEvaporating] || !r.have[rCondensing] {
-			return false
-		}
-		low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere), e.LiquidPressure.Value.Absolute(e.Atmosphere)
-		var t [4]float64
-		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){other.BubbleTemperature, other.DewTemperature} {
-			a, err := f(low)
-			if err != nil {
-				return false
-			}
-			b, err := f(high)
-			if err != nil {
-				return false
-			}
-			t[i], t[2+i] = float64(a), float64(b)
-		}
-		r.fluid.Glide = max(0, t[1]-t[0])
-		superheat, reached := superheatOf(other)
-		if r.fluid.Superheat = superheat; !reached {
-			const untold = 15
-			r.std[rDischargeLine] = math.Hypot(r.std[rDischargeLine], untold)
-		}
-		r.evapGlide = 0.4 * (t[1] - t[0])
-		r.condGlide = 0.5 * (t[3] - t[2])
-		r.value[rEvaporating] = t[1] - r.evapGlide
-		r.value[rCondensing] = t[2] + r.condGlide
-		return true
-	}
-}
-
 // spread is how far an error of about a severity may be off that severity, as
 // a fraction.
 const spread = 0.3
 
-// state turns a lie into a shift of the features: what they are less what they
+// lieState turns a lie into a shift of the features: what they are less what they
 // would be without it.
 func (c *caseFile) lieState(l *lie) (state, bool) {
 	r := *c.seen.raw
