@@ -73,6 +73,15 @@ func (j *job) next() []Step {
 			break
 		}
 		waits := len(out) > 0
+		if hold := j.held(); !waits && hold != "" { // several small doubts, none of them worth a step
+			if j.settle != nil {
+				add("take "+j.settle.Take, j.settle.Why)
+			} else {
+				add("take all readings again, with a second instrument where there is one", "no single one of them is likely to be off, and together they leave a doubt")
+			}
+			add("leave the charge alone until this is settled, then take all readings again", hold)
+			break
+		}
 		if air := j.airUnproven(); air != "" && !waits {
 			add("see that filter, indoor coil, blower and registers are clean and open before refrigerant is moved; measure the airflow if you can", air)
 		}

@@ -1,10 +1,12 @@
 package satline
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 )
 
@@ -317,5 +319,31 @@ func TestChanceOfIceHoldsToTheRule(t *testing.T) {
 	}
 	if a := assess(t, load(t, "sound-r410a-piston")); a.Freeze.Chance > 0.01 {
 		t.Errorf("a sound coil ices with %v", a.Freeze.Chance)
+	}
+}
+
+// Doubts that are each too small for a step hold the dose back together.
+func TestSmallDoubtsHoldTheDoseBack(t *testing.T) {
+	j, err := prepare(load(t, "sound-r410a-piston"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := errors.Join(j.takeSettled(), j.derive(), j.judgeCharge()); err != nil {
+		t.Fatal(err)
+	}
+	j.charge.Outcome, j.readings.Airflow = ChargeLow, Measured(quantity.CFM(1200))
+	d := diagnose.Diagnosis{Verdict: diagnose.Faulty, Explanations: []diagnose.Explanation{{Causes: []diagnose.Cause{{Signature: diagnose.Undercharge}}, Probability: 0.8}}}
+	j.diagnosis = &d
+	if steps := j.next(); j.nextDose == nil {
+		t.Fatalf("nothing holds it back: %+v", steps)
+	}
+	j.nextDose = nil
+	d.Hold = "an instrument is in doubt"
+	for _, settle := range []*Measurement{nil, {Take: "the zero of both gauges", Why: "it tells"}} {
+		j.settle = settle
+		steps := j.next()
+		if len(steps) != 2 || j.nextDose != nil || !strings.HasPrefix(steps[0].Do, "Take ") || !strings.HasPrefix(steps[1].Do, "Leave the charge alone") || steps[1].Why != d.Hold {
+			t.Errorf("%+v", steps)
+		}
 	}
 }
