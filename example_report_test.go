@@ -176,7 +176,7 @@ func ExampleAssessment_valve() {
 		fmt.Println(r.Code, r.Grave)
 	}
 	// Output:
-	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 100 s; its mean is 7.1 °F
+	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 100 s
 	// hunting every 1m40s
 	// slugging true
 }

@@ -347,3 +347,11 @@ func TestSmallDoubtsHoldTheDoseBack(t *testing.T) {
 		}
 	}
 }
+
+// The mean of a hunting superheat stands once, among what follows from the readings.
+func TestHuntingHasOneMean(t *testing.T) {
+	a := assess(t, load(t, "valve-hunting"))
+	if a.Valve == nil || a.Derived.Superheat == nil || strings.Contains(a.Valve.Text, "mean") {
+		t.Errorf("%+v beside %v", a.Valve, a.Derived.Superheat)
+	}
+}

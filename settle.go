@@ -114,7 +114,7 @@ func steadinessText(of string, c charge.Steadiness[quantity.TemperatureDelta], s
 	case charge.Settled:
 		return fmt.Sprintf("the %s has settled at %s, within %s to %s", of, c.Value.Value.Format(sys), c.Low.Format(sys), c.High.Format(sys))
 	case charge.Hunting:
-		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %.0f s; its mean is %s", of, c.Low.Format(sys), c.High.Format(sys), c.Period.Seconds(), c.Value.Value.Format(sys))
+		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %.0f s", of, c.Low.Format(sys), c.High.Format(sys), c.Period.Seconds())
 	case charge.Settling:
 		return fmt.Sprintf("the %s is still moving towards about %s; wait another %.0f min", of, c.Value.Format(sys), math.Ceil(c.Wait.Minutes()))
 	case charge.Drifting:
