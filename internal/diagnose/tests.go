@@ -125,7 +125,7 @@ var tests = []test{
 	{
 		code: "elevation", take: "the elevation of the site, from a map, or a barometer there",
 		why: "a gauge counts from the atmosphere around it",
-		yes: "more than {1000 ft}", no: "near sea level", usual: 0.15,
+		yes: "{2000 ft} or more", no: "lower", usual: 0.02, // at 2,000 ft a gauge is off by 1 psi
 		of:   map[Code]float64{Altitude: 0.99},
 		fits: func(e *Evidence) bool { return e.AtmosphereAssumed },
 	},
