@@ -23,7 +23,7 @@ func (j *job) compare(fit *fitting) error {
 	}
 	sys, d := j.visit.Units, &j.derived
 	fit.believe = []string{"a machine of common make stands for this one, fitted to the readings of this visit; ± is one standard uncertainty, which two of three come within"}
-	var where []string
+	var where, not []string
 	off := func(name string, model, measured float64, modelStd, measuredStd float64, format func(float64) string) float64 {
 		gap := measured - model
 		if math.Abs(gap) > missed*max(modelStd, measuredStd) {
@@ -46,7 +46,7 @@ func (j *job) compare(fit *fitting) error {
 	case len(where) > 0:
 		fit.believe = append(fit.believe, "it misses the "+listed(where)+": the model has nothing that gives all readings together; the ± above is wider by as much, and the figure tells the direction rather than the amount")
 	case fit.machine.Misfit() > missed:
-		fit.believe = append(fit.believe, "it does not read as this one does: an instrument is off, or something is wrong that the model does not know; do not build on it")
+		not = append(not, "do not build on it: the fitted machine does not read as this one does; an instrument is off, or something is wrong that the model does not know")
 	default:
 		fit.believe = append(fit.believe, "it reads as this one does, within the uncertainty of the readings")
 	}
@@ -55,17 +55,18 @@ func (j *job) compare(fit *fitting) error {
 	}
 	for _, o := range charge.Obstacles(j.situation(), devices[j.visit.Equipment.Metering].Method()) {
 		if slices.Contains(notItself, o.Code) {
-			fit.believe = append(fit.believe, "do not build on it: "+o.Reason)
+			not = append(not, "do not build on it: "+o.Reason)
 		}
 	}
 	if why := j.unsettled(); why != "" {
-		fit.believe = append(fit.believe, "do not build on it: "+why)
+		not = append(not, "do not build on it: "+why)
 	}
 	for _, x := range j.doubts {
 		if grave(x) {
-			fit.believe = append(fit.believe, "do not build on it before this is settled: "+x.Text)
+			not = append(not, "do not build on it before this is settled: "+x.Text)
 		}
 	}
+	fit.believe = append(not, fit.believe...)
 	return nil
 }
 

@@ -55,7 +55,8 @@ type Outlook struct {
 	// whether the coil freezes.
 	Says []string `json:"says"`
 	// Believe says how far to believe it: what it stands on, and where the fitted
-	// model misses the visit. It is the same for all scenarios of a visit.
+	// model misses the visit; what forbids to build on it comes first. It is the same
+	// for all scenarios of a visit.
 	Believe []string `json:"believe"`
 }
 

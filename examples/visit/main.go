@@ -133,6 +133,9 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 	night.OutdoorDryBulb = t
 	night.Name = fmt.Sprintf("At %s outdoors, with the rooms at %s and %s wet bulb", t.Format(v.Units), night.ReturnDryBulb.Format(v.Units), night.ReturnWetBulb.Format(v.Units))
 	outlooks, err := satline.Forecast(v, now, night)
+	if problem := (*satline.VisitError)(nil); errors.As(err, &problem) && problem.Field == "scenario 2" {
+		return "", fmt.Errorf("-tonight: %s", problem.Problem)
+	}
 	if err != nil {
 		return "", err
 	}
@@ -141,15 +144,22 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 		err := writeJSON(&out, outlooks)
 		return out.String(), err
 	}
-	for _, o := range outlooks {
-		fmt.Fprintln(&out, o.Scenario.Name)
-		for _, s := range o.Says {
+	section := func(heading string, lines []string) {
+		fmt.Fprintln(&out, heading)
+		for _, s := range lines {
 			fmt.Fprintln(&out, "- "+s)
 		}
 	}
-	fmt.Fprintln(&out, "How far to believe this")
-	for _, s := range outlooks[0].Believe {
-		fmt.Fprintln(&out, "- "+s)
+	believe := outlooks[0].Believe
+	warned := strings.HasPrefix(believe[0], "do not build")
+	if warned {
+		section("How far to believe this", believe)
+	}
+	for _, o := range outlooks {
+		section(o.Scenario.Name, o.Says)
+	}
+	if !warned {
+		section("How far to believe this", believe)
 	}
 	return out.String(), nil
 }

@@ -140,4 +140,12 @@ func TestTonight(t *testing.T) {
 	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out, &problems); status != 2 || !strings.Contains(problems.String(), "-tonight") {
 		t.Errorf("as a page: status %d, %s", status, problems.String())
 	}
+	problems.Reset()
+	if status := run([]string{"-demo", firstDemo, "-tonight", "20 °F"}, nil, &out, &problems); status != 2 || !strings.HasPrefix(problems.String(), "-tonight: ") {
+		t.Errorf("too cold to forecast: status %d, %s", status, problems.String())
+	}
+	out.Reset()
+	if status := run([]string{"-tonight", "60 °F", "../../testdata/visits/outdoor-coil-wet.json"}, nil, &out, &problems); status != 0 || !strings.HasPrefix(out.String(), "How far to believe this\n- do not build on it") {
+		t.Errorf("status %d, a wet coil:\n%s", status, out.String())
+	}
 }
