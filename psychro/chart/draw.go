@@ -13,7 +13,7 @@ import (
 )
 
 // draw puts the whole chart on a canvas of the page's size.
-func (c *Chart) draw(canvas draw.Canvas, page Page) {
+func (c *Chart) draw(canvas draw.Canvas, page picture.Page) {
 	low, high, wettest := c.bounds()
 	pl := &plane{
 		scales: scalesOf(c.options.System), p: c.options.Pressure, model: c.options.Model,
@@ -25,13 +25,13 @@ func (c *Chart) draw(canvas draw.Canvas, page Page) {
 	}
 	s := &sheet{chart: c, plane: pl, page: page, Lettering: picture.Lettering{Canvas: canvas}}
 	if s.stacked = page.Sparse || !s.cornerHolds(); s.stacked {
-		pl.frame.Max.Y -= vg.Points(picture.Title*1.35 + picture.Normal*(1.7+1.45*float64(s.legendRows())))
+		pl.frame.Max.Y -= vg.Points(picture.Title*1.35 + picture.Normal*1.7 + picture.LegendLeading*float64(page.LegendRows(len(s.families()))))
 		if rows := len(s.listed()); rows > 0 {
-			pl.frame.Min.Y += vg.Points(rowHeight * (float64(rows) + 2.2))
+			pl.frame.Min.Y += vg.Points(picture.RowHeight * (float64(rows) + 2.2))
 		}
 	}
 	s.ground()
-	s.header()
+	s.Heading(page, pl.frame.Min.X, c.options.Title, "Moist air at "+c.place())
 	s.legend()
 	s.table()
 	s.reserveMarks()
@@ -54,7 +54,7 @@ type sheet struct {
 	*plane
 	picture.Lettering
 	chart *Chart
-	page  Page
+	page  picture.Page
 	// stacked puts title and legend above the chart and the table of states below
 	// it; else they stand in the corner above the saturation curve.
 	stacked bool
@@ -78,12 +78,8 @@ func (s *sheet) inside() draw.Canvas {
 }
 
 func (s *sheet) ground() {
-	s.Canvas.FillPolygon(picture.Paper, rectangle(vg.Rectangle{Max: vg.Point{X: vg.Points(s.page.Width), Y: vg.Points(s.page.Height)}}))
+	s.Fill(picture.Paper, s.page.Bounds())
 	s.Canvas.FillPolygon(picture.Field, s.region())
-}
-
-func rectangle(r vg.Rectangle) []vg.Point {
-	return []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
 }
 
 // cornerHolds reports whether title, legend and table have room above the
@@ -93,7 +89,7 @@ func (s *sheet) cornerHolds() bool {
 	if rows := len(s.listed()); rows == 0 {
 		width = 160
 	} else {
-		bottom -= vg.Points(rowHeight * float64(rows))
+		bottom -= vg.Points(picture.RowHeight * float64(rows))
 	}
 	reach := s.frame.Min.X + vg.Points(width) + vg.Points(34)
 	if reach > s.frame.Max.X {
@@ -103,65 +99,36 @@ func (s *sheet) cornerHolds() bool {
 	return s.y(s.saturated(s.low+(s.high-s.low)*quantity.Temperature(share))) < bottom
 }
 
-// header writes title and place above the saturation curve, where there is no air.
-func (s *sheet) header() {
-	top := vg.Points(s.page.Height) - vg.Points(12)
-	x := s.frame.Min.X
-	heading := picture.Writing(picture.Title, picture.Ink, true)
-	heading.YAlign = text.YTop
-	room := vg.Points(s.page.Width) - 2*x
-	s.Canvas.FillText(heading, vg.Point{X: x, Y: top}, picture.Fit(heading, s.chart.options.Title, room))
-	o := s.chart.options
-	place := o.Pressure.Format(o.System)
-	if o.Elevation != 0 {
-		place += fmt.Sprintf(", %s above sea level", elevation(o.Elevation, o.System))
+// place is the pressure of the chart, and the elevation that it was taken from.
+func (c *Chart) place() string {
+	place := c.options.Pressure.Format(c.options.System)
+	if c.options.Elevation != 0 {
+		place += fmt.Sprintf(", %s above sea level", elevation(c.options.Elevation, c.options.System))
 	}
-	sub := picture.Writing(picture.Normal, picture.Quiet, false)
-	sub.YAlign = text.YTop
-	s.Canvas.FillText(sub, vg.Point{X: x, Y: top - vg.Points(picture.Title*1.35)}, picture.Fit(sub, "Moist air at "+place, room))
+	return place
 }
 
-// A family of lines, as the legend names it.
-type family struct {
-	style draw.LineStyle
-	name  string
-}
-
-func (s *sheet) families() []family {
-	f := []family{
-		{picture.Stroke(picture.TealLight, 0.9), "relative humidity, %"},
-		{picture.Stroke(picture.Blue, 0.8), "wet bulb, " + s.temperatureUnit},
-		{picture.Stroke(picture.Ochre, 0.8, 4, 2), "volume, " + s.volumeUnit},
+func (s *sheet) families() []picture.Family {
+	f := []picture.Family{
+		{Style: picture.Stroke(picture.TealLight, 0.9), Name: "relative humidity, %"},
+		{Style: picture.Stroke(picture.Blue, 0.8), Name: "wet bulb, " + s.temperatureUnit},
+		{Style: picture.Stroke(picture.Ochre, 0.8, 4, 2), Name: "volume, " + s.volumeUnit},
 	}
 	if !s.page.Sparse {
-		f = append(f, family{picture.Stroke(picture.Ink, 0.6), "enthalpy, " + s.enthalpyUnit})
+		f = append(f, picture.Family{Style: picture.Stroke(picture.Ink, 0.6), Name: "enthalpy, " + s.enthalpyUnit})
 	}
 	return f
 }
 
-// legendColumn is the width of one entry of the legend above the chart, in points.
-const legendColumn = 132
+// cornerLeading is the distance between the rows of the legend in the corner, in points.
+const cornerLeading = 1.6 * picture.Normal
 
-func (s *sheet) legendColumns() int { return max(1, int((s.page.Width-20)/legendColumn)) }
-
-func (s *sheet) legendRows() int {
-	return (len(s.families()) + s.legendColumns() - 1) / s.legendColumns()
-}
-
-// legend names the families of lines, each beside a piece of it.
+// legend stands in rows across the page, or down the corner.
 func (s *sheet) legend() {
-	style := picture.Writing(picture.Normal, picture.Ink, false)
-	style.YAlign = text.YCenter
-	x, y := s.frame.Min.X, vg.Points(s.page.Height-(12+picture.Title*1.35+picture.Normal*2.1))
-	for i, f := range s.families() {
-		at := vg.Point{X: x, Y: y - vg.Length(i)*vg.Points(picture.Normal*1.6)}
-		if s.stacked {
-			row, column := i/s.legendColumns(), i%s.legendColumns()
-			at = vg.Point{X: x + vg.Length(column)*legendColumn, Y: y - vg.Length(row)*vg.Points(picture.Normal*1.45)}
-		}
-		s.Canvas.StrokeLine2(f.style, at.X, at.Y, at.X+vg.Points(16), at.Y)
-		s.Canvas.FillText(style, vg.Point{X: at.X + vg.Points(21), Y: at.Y}, f.name)
-		s.Take(picture.Box{Center: vg.Point{X: at.X + vg.Points(65), Y: at.Y}, Width: vg.Points(140), Height: vg.Points(picture.Normal * 1.3)})
+	if s.stacked {
+		s.Legend(s.page, s.frame.Min.X, s.families(), s.page.LegendColumns(), picture.LegendLeading)
+	} else {
+		s.Legend(s.page, s.frame.Min.X, s.families(), 1, cornerLeading)
 	}
 }
 

@@ -16,7 +16,7 @@ func (c *Chart) SVG(w io.Writer, page Page) error {
 	if err := c.made(); err != nil {
 		return err
 	}
-	return picture.SVG(w, picture.Page(page), c.options.Title, c.Describe(), func(canvas draw.Canvas) { c.draw(canvas, page) })
+	return picture.SVG(w, picture.Page(page), c.options.Title, c.Describe(), func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) })
 }
 
 // PNG writes the chart as an image of dpi pixels per inch: 96 gives a Phone page
@@ -27,7 +27,7 @@ func (c *Chart) PNG(w io.Writer, page Page, dpi int) error {
 	if err := c.made(); err != nil {
 		return err
 	}
-	return picture.PNG(w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, page) })
+	return picture.PNG(w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) })
 }
 
 // Describe tells in words what is marked on the chart.

@@ -13,21 +13,21 @@ import (
 )
 
 // draw puts the whole diagram on a canvas of the page's size.
-func (d *Diagram) draw(canvas draw.Canvas, page Page) {
+func (d *Diagram) draw(canvas draw.Canvas, page picture.Page) {
 	pl := &plane{scales: scalesOf(d.options), fluid: d.fluid, dome: d.dome}
 	pl.low, pl.high, pl.least, pl.most = d.bounds()
 	s := &sheet{diagram: d, plane: pl, page: page, Lettering: picture.Lettering{Canvas: canvas}}
 	pl.frame = vg.Rectangle{
 		Min: vg.Point{X: vg.Points(46), Y: vg.Points(34)},
-		Max: vg.Point{X: vg.Points(page.Width - 12), Y: s.legendTop() - vg.Points(picture.Normal*(1.45*float64(s.legendRows())-0.1))},
+		Max: vg.Point{X: vg.Points(page.Width - 12), Y: vg.Points(page.LegendTop() - picture.LegendLeading*float64(page.LegendRows(len(s.families()))) + 0.1*picture.Normal)},
 	}
 	if rows := len(s.listed()); rows > 0 {
-		pl.frame.Min.Y += vg.Points(rowHeight * (float64(rows) + 2.2))
+		pl.frame.Min.Y += vg.Points(picture.RowHeight * (float64(rows) + 2.2))
 	}
 	s.bubble, s.dew = pl.points(d.dome.bubble), pl.points(d.dome.dew)
 	s.ground()
-	s.header()
-	s.legend()
+	s.Heading(page, vg.Points(margin), d.options.Title, d.fluid.Designation()+", "+d.pressures())
+	s.Legend(page, vg.Points(margin), s.families(), page.LegendColumns(), picture.LegendLeading)
 	s.table()
 	s.reserveMarks()
 	s.grid()
@@ -47,7 +47,7 @@ type sheet struct {
 	*plane
 	picture.Lettering
 	diagram *Diagram
-	page    Page
+	page    picture.Page
 
 	bubble, dew []vg.Point
 	words       []func() // of the lines, written when all lines are drawn
@@ -80,37 +80,15 @@ func (s *sheet) region() []vg.Point {
 }
 
 func (s *sheet) ground() {
-	s.Canvas.FillPolygon(picture.Paper, rectangle(vg.Rectangle{Max: vg.Point{X: vg.Points(s.page.Width), Y: vg.Points(s.page.Height)}}))
-	s.Canvas.FillPolygon(picture.Field, rectangle(s.frame))
+	s.Fill(picture.Paper, s.page.Bounds())
+	s.Fill(picture.Field, s.frame)
 	if outline := s.region(); len(outline) > 2 {
 		s.Canvas.FillPolygon(picture.TealTint, outline)
 	}
 }
 
-func rectangle(r vg.Rectangle) []vg.Point {
-	return []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}}
-}
-
-// margin is that of title and legend at the left, in points.
+// margin is that of heading, legend and table at the left, in points.
 const margin = 14
-
-// header writes title, refrigerant and what the pressures count from.
-func (s *sheet) header() {
-	top := vg.Points(s.page.Height) - vg.Points(12)
-	heading := picture.Writing(picture.Title, picture.Ink, true)
-	heading.YAlign = text.YTop
-	room := vg.Points(s.page.Width) - 2*vg.Points(margin)
-	s.Canvas.FillText(heading, vg.Point{X: vg.Points(margin), Y: top}, picture.Fit(heading, s.diagram.options.Title, room))
-	sub := picture.Writing(picture.Normal, picture.Quiet, false)
-	sub.YAlign = text.YTop
-	s.Canvas.FillText(sub, vg.Point{X: vg.Points(margin), Y: top - vg.Points(picture.Title*1.35)}, picture.Fit(sub, s.fluid.Designation()+", "+s.diagram.pressures(), room))
-}
-
-// A family of lines, as the legend names it.
-type family struct {
-	style draw.LineStyle
-	name  string
-}
 
 var (
 	saturationStyle = picture.Stroke(picture.Teal, 1.8)
@@ -119,40 +97,15 @@ var (
 	qualityStyle    = picture.Stroke(picture.TealLight, 0.6)
 )
 
-func (s *sheet) families() []family {
-	f := []family{{saturationStyle, "bubble and dew lines"}, {isothermStyle, "temperature, " + s.temperatureUnit}}
+func (s *sheet) families() []picture.Family {
+	f := []picture.Family{{Style: saturationStyle, Name: "bubble and dew lines"}, {Style: isothermStyle, Name: "temperature, " + s.temperatureUnit}}
 	if s.diagram.options.Isentropes {
-		f = append(f, family{isentropeStyle, "entropy, " + s.entropyUnit})
+		f = append(f, picture.Family{Style: isentropeStyle, Name: "entropy, " + s.entropyUnit})
 	}
 	if s.diagram.options.Qualities {
-		f = append(f, family{qualityStyle, "quality, %"})
+		f = append(f, picture.Family{Style: qualityStyle, Name: "quality, %"})
 	}
 	return f
-}
-
-// legendColumn is the width of one entry of the legend, in points.
-const legendColumn = 132
-
-func (s *sheet) legendColumns() int { return max(1, int((s.page.Width-20)/legendColumn)) }
-
-func (s *sheet) legendRows() int {
-	return (len(s.families()) + s.legendColumns() - 1) / s.legendColumns()
-}
-
-func (s *sheet) legendTop() vg.Length {
-	return vg.Points(s.page.Height - (12 + picture.Title*1.35 + picture.Normal*2.1))
-}
-
-// legend names the families of lines, each beside a piece of it.
-func (s *sheet) legend() {
-	style := picture.Writing(picture.Normal, picture.Ink, false)
-	style.YAlign = text.YCenter
-	for i, f := range s.families() {
-		row, column := i/s.legendColumns(), i%s.legendColumns()
-		at := vg.Point{X: vg.Points(margin) + vg.Length(column)*legendColumn, Y: s.legendTop() - vg.Length(row)*vg.Points(picture.Normal*1.45)}
-		s.Canvas.StrokeLine2(f.style, at.X, at.Y, at.X+vg.Points(16), at.Y)
-		s.Canvas.FillText(style, vg.Point{X: at.X + vg.Points(21), Y: at.Y}, f.name)
-	}
 }
 
 // enthalpySteps are the major and minor ones.
