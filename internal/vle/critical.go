@@ -203,13 +203,26 @@ func (s *System) spinodalT(e *helmholtz.Evaluator, rho, guess float64) (float64,
 	return t, st, true
 }
 
-// solveCritical walks along the spinodal of the composition: on its vapor side
-// the third derivative is negative, on its liquid side positive.
+// solveCritical looks from the reducing density, which is near the critical one.
+// Where the equations of some mixtures have a fold of their own making there, it
+// looks again from the vapor's side, where they have none.
 func (s *System) solveCritical() (c CriticalPoint, st stability, err error) {
+	for _, start := range [...]float64{1, 0.6} {
+		if c, st, err = s.solveCriticalFrom(start); err == nil {
+			break
+		}
+	}
+	return c, st, err
+}
+
+// solveCriticalFrom walks along the spinodal of the composition from a part of
+// the reducing density: on its vapor side the third derivative is negative, on
+// its liquid side positive.
+func (s *System) solveCriticalFrom(start float64) (c CriticalPoint, st stability, err error) {
 	e := s.m.Evaluator()
 	defer e.Release()
 	e.SetT(300)
-	rhoR, guess := e.ReducingRho(), 1.1*e.ReducingT()
+	rho, guess := start*e.ReducingRho(), 1.1*e.ReducingT()
 	third := func(rho float64) (float64, bool) {
 		t, st, ok := s.spinodalT(e, rho, guess)
 		if !ok {
@@ -218,8 +231,8 @@ func (s *System) solveCritical() (c CriticalPoint, st stability, err error) {
 		guess = math.Max(t*1.002, 0.97*guess)
 		return s.thirdAlong(e, t, rho, &st), true
 	}
-	low, high := rhoR, rhoR
-	atLow, ok := third(rhoR)
+	low, high := rho, rho
+	atLow, ok := third(rho)
 	atHigh := atLow
 	for k := 0; ok && atLow > 0 && k < 30; k++ {
 		high, atHigh = low, atLow
@@ -235,7 +248,6 @@ func (s *System) solveCritical() (c CriticalPoint, st stability, err error) {
 		return c, st, ErrNotConverged
 	}
 	side := 0
-	rho := low
 	for range 60 {
 		rho = (low*atHigh - high*atLow) / (atHigh - atLow)
 		at, ok := third(rho)

@@ -320,6 +320,10 @@ func (s *System) split(b *boundary, p float64, k property, want, atBubble, atDew
 			beta = 0.5 * (low + high)
 		}
 	}
+	// From one neighbor to the next the liquid jumps.
+	if q.splits(&uLow, &uHigh) {
+		return Flash{}, ErrTwoLiquids
+	}
 	return Flash{}, ErrNotConverged
 }
 

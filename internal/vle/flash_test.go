@@ -147,7 +147,7 @@ func TestFlashesLeadBack(t *testing.T) {
 
 // checkBalance holds the moles of each component and, in two phases, the
 // equality of fugacities.
-func checkBalance(t *rapid.T, name string, s *vle.System, f *vle.Flash) {
+func checkBalance(t rapid.TB, name string, s *vle.System, f *vle.Flash) {
 	z := s.Model().MoleFractions()
 	for i := range s.Model().Components() {
 		sum := (1-f.VaporFraction)*f.X[i] + f.VaporFraction*f.Y[i]
@@ -209,3 +209,36 @@ func TestFlashOutOfRange(t *testing.T) {
 }
 
 func second[T any](_ T, err error) error { return err }
+
+// Where the boiling liquid would separate into two, a state between is refused
+// for that, and only there.
+func TestStateBesideTwoLiquids(t *testing.T) {
+	m, err := fluiddata.NewModel([]string{"R-600", "R-32", "R-152a"}, []float64{0.2, 0.66, 0.14})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := vle.New(m)
+	for p := 60e3; p < 500e3; p *= 1.1 {
+		b, err := s.BubbleP(p)
+		if err == vle.ErrTwoLiquids {
+			continue
+		}
+		d, errDew := s.DewP(p)
+		if err != nil || errDew != nil {
+			t.Fatalf("%g Pa: %v, %v", p, err, errDew)
+		}
+		for temp := b.T + 0.1; temp < d.T; temp += 0.3 {
+			f, err := s.FlashPT(p, temp)
+			switch {
+			case err == vle.ErrTwoLiquids:
+				if temp > 250 {
+					t.Errorf("%g Pa, %g K: %v, where it is warm", p, temp, err)
+				}
+			case err != nil:
+				t.Errorf("%g Pa, %g K: %v", p, temp, err)
+			default:
+				checkBalance(t, "R-600/R-32/R-152a", s, &f)
+			}
+		}
+	}
+}

@@ -173,6 +173,24 @@ func (q *mixture) holds() bool {
 	return q.rhoL > q.rhoV*1.001
 }
 
+// splits reports whether a liquid between those of two solutions would separate
+// into two.
+func (q *mixture) splits(a, b *vector) bool {
+	const parts = 16
+	for i := 1; i < parts; i++ {
+		q.between(a, b, float64(i)/parts)
+		q.unpack()
+		rho, err := density(q.liquid, q.p, Liquid)
+		if err != nil {
+			continue
+		}
+		if q.liquid.PotentialsAt(rho, &q.pl); !locallyStable(&q.pl, &q.x, q.n) {
+			return true
+		}
+	}
+	return false
+}
+
 // solveFor is Newton's method with the vapor fraction, which starts at beta, as
 // one more unknown, and as one more equation that property k of the whole is the
 // one wanted. reach is what k gains from the bubble to the dew point.
