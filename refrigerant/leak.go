@@ -47,9 +47,17 @@ type LeakStep struct {
 var ErrLeakPhase = errors.New("a leak is from refrigerant.Liquid or refrigerant.Vapor")
 
 // leakStride is the largest share of the charge removed before equilibrium is
-// found anew. Removal follows the midpoint rule, so the error in a mass fraction
-// falls with its square.
-const leakStride = 0.01
+// found anew, and componentStride the largest share of what is left of any one
+// component: of carbon dioxide little is left long before the charge is gone.
+// Removal follows the midpoint rule, so the error in a mass fraction falls with the
+// square of the stride. Of less than trace nobody keeps account, but vestige stays, in
+// shares of the charge: the solvers know no component that is not there.
+const (
+	leakStride      = 0.01
+	componentStride = 0.3
+	trace           = 1e-8
+	vestige         = 1e-12
+)
 
 // Leak follows the composition of a charge as it leaks: differential
 // distillation (Lord Rayleigh, "On the distillation of binary mixtures",
@@ -63,7 +71,8 @@ const leakStride = 0.01
 // vapor loss, recover what is left and weigh in a fresh charge instead of
 // topping off. The unit's manual decides.
 //
-// Errors are *RangeError, or ErrLeakPhase.
+// Errors are *RangeError, ErrLeakPhase, or within a degree of the critical
+// temperature ErrUnsolved.
 func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
 	if c.From != Liquid && c.From != Vapor {
 		return nil, ErrLeakPhase
@@ -93,9 +102,9 @@ func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
 	steps := make([]LeakStep, 0, len(c.Lost))
 	lost := 0.0
 	for _, target := range c.Lost {
-		strides := int(math.Ceil((target - lost) / leakStride))
-		for i := range strides {
-			next := lost + (target-lost)/float64(strides-i)
+		for lost < target {
+			strides := math.Ceil((target - lost) / v.stride(c.From))
+			next := lost + (target-lost)/strides
 			if err := v.lose(next-lost, c.From); err != nil {
 				return nil, r.unsolved("leak", err)
 			}
@@ -158,22 +167,44 @@ func newVessel(r *Refrigerant, t, level float64) (*vessel, error) {
 	return v, nil
 }
 
+// leaving is the share of each component in the mass of what escapes now.
+func (v *vessel) leaving(from Phase) vle.Composition {
+	escaping := v.now.Vapor
+	if from == Liquid && v.now.LiquidShare > 0 {
+		escaping = v.now.Liquid
+	}
+	sum := 0.0
+	for i, m := range v.molarMass {
+		escaping[i] *= m
+		sum += escaping[i]
+	}
+	for i := range escaping {
+		escaping[i] /= sum
+	}
+	return escaping
+}
+
+// stride is the largest share of the charge to let escape at once.
+func (v *vessel) stride(from Phase) float64 {
+	most := leakStride
+	escaping := v.leaving(from)
+	for i, m := range v.mass {
+		if m > trace {
+			most = min(most, componentStride*m/escaping[i])
+		}
+	}
+	return most
+}
+
 // lose lets the share of the charge escape, by the midpoint rule: what leaves has
 // the composition found when half of it has left.
 func (v *vessel) lose(share float64, from Phase) error {
 	before := slices.Clone(v.mass)
 	for _, part := range [...]float64{share / 2, share} {
-		escaping := &v.now.Vapor
-		if from == Liquid && v.now.LiquidShare > 0 {
-			escaping = &v.now.Liquid
-		}
-		sum := 0.0
-		for i, m := range v.molarMass {
-			sum += escaping[i] * m
-		}
+		escaping := v.leaving(from)
 		var contents vle.Composition
 		for i, m := range v.molarMass {
-			v.mass[i] = max(before[i]-part*escaping[i]*m/sum, 0)
+			v.mass[i] = max(before[i]-part*escaping[i], min(before[i], vestige))
 			contents[i] = v.mass[i] / m / v.volume
 		}
 		now, err := v.q.system.SettleVessel(v.temperature, contents, v.now)

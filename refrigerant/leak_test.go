@@ -172,3 +172,34 @@ func FuzzLeak(f *testing.F) {
 		}
 	})
 }
+
+// In the cold hardly any carbon dioxide is left in the liquid long before the charge is
+// gone, and the last of it leaves in less than one stride of the others.
+func TestLeakOfTheLastInTheCold(t *testing.T) {
+	for _, d := range []string{"R-444B", "R-455A", "R-457A", "R-470A"} {
+		r := mustLookup(t, d)
+		for _, celsius := range []float64{-40, -20, 0} {
+			for _, level := range []float64{0.1, 0.5, 0.95} {
+				steps, err := r.Leak(LeakCase{Temperature: quantity.Celsius(celsius), From: Vapor, Level: level, Lost: []float64{0.5, 0.9, 0.95, 0.98, 0.99}})
+				if err != nil {
+					t.Errorf("%s at %g °C, level %g: %v", d, celsius, level, err)
+					continue
+				}
+				last := math.Inf(1)
+				for _, s := range steps {
+					if s.Pressure >= quantity.Pressure(last) {
+						t.Errorf("%s at %g °C, level %g, %g lost: %v after %v", d, celsius, level, s.Lost, s.Pressure, quantity.Pressure(last))
+					}
+					last = float64(s.Pressure)
+					left := s.Remaining.Composition()
+					for i, c := range r.Composition() {
+						sum := s.Lost*s.Leaked[i].MassFraction + (1-s.Lost)*left[i].MassFraction
+						if math.Abs(sum-c.MassFraction) > 1e-9 || left[i].MassFraction <= 0 {
+							t.Errorf("%s at %g °C, level %g, %g lost: %s left %g and lost %g do not add up to %g", d, celsius, level, s.Lost, c.Designation, left[i].MassFraction, s.Leaked[i].MassFraction, c.MassFraction)
+						}
+					}
+				}
+			}
+		}
+	}
+}
