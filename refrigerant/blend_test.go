@@ -130,3 +130,44 @@ func FuzzNewBlend(f *testing.F) {
 		}
 	})
 }
+
+// Where one component boils far below the other, the solver ends farther below the
+// critical point than elsewhere. Pressure and temperature of saturation lead to each other
+// even so, and the bubble line has no step up to the critical point.
+func TestBlendThatBoilsOverAWideRange(t *testing.T) {
+	for _, c := range []struct {
+		heavy, light string
+		share        float64
+	}{
+		{"R-601", "R-744", 0.5}, {"R-113", "R-744", 0.5}, {"R-113", "R-23", 0.5}, {"R-601a", "R-170", 0.5},
+		{"R-601a", "R-116", 0.1}, {"R-718", "R-22", 0.1}, {"R-718", "R-32", 0.1}, {"R-123", "R-1132a", 0.5},
+	} {
+		r, err := NewBlend("wide", []Component{{c.heavy, c.share}, {c.light, 1 - c.share}})
+		if err != nil {
+			t.Errorf("%s/%s: %v", c.heavy, c.light, err)
+			continue
+		}
+		critical := r.Critical()
+		for _, at := range []quantity.Temperature{280, 0.8 * critical.Temperature, 0.9 * critical.Temperature} {
+			p, err := r.BubblePressure(at)
+			if err != nil {
+				t.Errorf("%s/%s: bubble pressure at %v: %v", c.heavy, c.light, at, err)
+				continue
+			}
+			back, err := r.BubbleTemperature(p)
+			if err != nil || math.Abs(float64(back-at)) > 1e-6 {
+				t.Errorf("%s/%s: bubble temperature at %v: %v, %v, want %v", c.heavy, c.light, p, back, err, at)
+			}
+		}
+		last := critical.Pressure
+		for below := range 60 {
+			at := critical.Temperature * quantity.Temperature(1-1e-4*float64(below))
+			p, err := r.BubblePressure(at)
+			if err != nil || math.Abs(float64(p/last)-1) > 1e-3 {
+				t.Errorf("%s/%s: bubble pressure at %v: %v, %v, after %v", c.heavy, c.light, at, p, err, last)
+				break
+			}
+			last = p
+		}
+	}
+}

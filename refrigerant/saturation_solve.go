@@ -41,7 +41,7 @@ func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (satu
 }
 
 // solvePoint does that and leaves the solution in point, which stays as it is
-// above closing.
+// where the edge is closed.
 func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.Point) (saturated, error) {
 	q, err := r.equation()
 	if err != nil {
@@ -58,7 +58,7 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 	c := &q.critical
 	if ends.high.pressure < float64(p) {
 		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - ends.high.pressure)
-		s, err = q.closed(e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-q.closing()))
+		s, err = q.closed(e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-quantity.Temperature(ends.high.temperature)))
 	} else {
 		s, err = q.solvedAt(e, p, point)
 	}
@@ -70,7 +70,7 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 
 // edge is the edge e at the temperature t.
 func (q *equation) edge(e table.Edge, t quantity.Temperature) (saturated, error) {
-	if t > q.closing() {
+	if q.isClosed(e, t) {
 		return q.closed(e, t)
 	}
 	return q.solved(e, t)
@@ -110,12 +110,22 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 	return saturated{p.T, p.P, rho / q.perMass, s.H * q.perMass, s.S * q.perMass}
 }
 
-// closing is the temperature, 0.05 % below the critical one, above which the two
-// phases are too alike to be told apart by a solver. From there to the critical
-// point the edges are continued by the law that every analytic equation of state
-// approaches: pressure in a straight line with temperature, density, enthalpy and
-// entropy with the root of the distance.
-func (q *equation) closing() quantity.Temperature { return q.critical.Temperature * (1 - 5e-4) }
+// closings are the temperatures, in shares below the critical one, above which the two
+// phases are too alike to be told apart by a solver: the first for all but some blends
+// that boil over so wide a range that the bubble line bends back there. From the first
+// that is solved to the critical point the edges are continued by the law that every
+// analytic equation of state approaches: pressure in a straight line with temperature,
+// density, enthalpy and entropy with the root of the distance.
+var closings = [...]quantity.Temperature{5e-4, 1e-3, 2e-3}
+
+// isClosed says whether t is above that.
+func (q *equation) isClosed(e table.Edge, t quantity.Temperature) bool {
+	if c := q.critical.Temperature; t <= c*(1-closings[len(closings)-1]) {
+		return false
+	}
+	ends, err := q.ends[e]()
+	return err != nil || float64(t) > ends.high.temperature
+}
 
 func (q *equation) closed(e table.Edge, t quantity.Temperature) (saturated, error) {
 	ends, err := q.ends[e]()
@@ -124,7 +134,7 @@ func (q *equation) closed(e table.Edge, t quantity.Temperature) (saturated, erro
 	}
 	c := &q.critical
 	at := q.model.At(float64(c.Temperature), float64(c.Density)*q.perMass)
-	gap := float64((c.Temperature - t) / (c.Temperature - q.closing()))
+	gap := float64(c.Temperature-t) / (float64(c.Temperature) - ends.high.temperature)
 	root := math.Sqrt(max(gap, 0))
 	toward := func(critical, edge, share float64) float64 { return critical + share*(edge-critical) }
 	return saturated{
@@ -146,7 +156,11 @@ func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
 	// A pressure computed for this very temperature in another way, as from
 	// a table, is let in.
 	ends.low.pressure *= 1 - 1e-5
-	ends.high, err = q.solved(e, q.closing())
+	for _, share := range closings {
+		if ends.high, err = q.solved(e, q.critical.Temperature*(1-share)); err == nil {
+			break
+		}
+	}
 	return
 }
 

@@ -47,15 +47,15 @@ func (q *equation) onEdge(e table.Edge, v *saturated) State {
 	m := q.model.At(v.temperature, v.density*q.perMass)
 	s := q.state(&m, phase, quality)
 	s.Pressure = quantity.Pressure(v.pressure)
-	if t := s.Temperature; t > q.closing() {
+	if t := s.Temperature; q.isClosed(e, t) {
 		s.Cp = q.closingCp(e, t)
 	}
 	return s
 }
 
-// closingCp is the heat capacity on an edge above closing, where the equation is as
+// closingCp is the heat capacity on an edge that is closed, where the equation is as
 // good as unstable. It goes with the inverse of the distance from the critical point, as
-// every analytic equation has it, to a thousand times that at closing, for at the point
+// every analytic equation has it, to a thousand times that where it closes, for at the point
 // itself it has no bound.
 func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.SpecificHeat {
 	ends, err := q.ends[e]()
@@ -63,7 +63,7 @@ func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.Spec
 		return 0 // the edge was continued from the same ends
 	}
 	m := q.model.At(ends.high.temperature, ends.high.density*q.perMass)
-	gap := float64((q.critical.Temperature - t) / (q.critical.Temperature - q.closing()))
+	gap := float64(q.critical.Temperature-t) / (float64(q.critical.Temperature) - ends.high.temperature)
 	return quantity.SpecificHeat(m.Cp * q.perMass / max(gap, 1e-3))
 }
 
