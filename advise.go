@@ -32,7 +32,9 @@ func (j *job) next() []Step {
 		why = j.hold(add)
 	}
 	j.mendDirt(add)
+	others := len(out)
 	elsewhere := j.mend(add)
+	repairs := len(out) - others
 	if j.charge.Outcome != ChargeNotNow || j.mendedFirst {
 		j.mendDoubts(add)
 	}
@@ -72,7 +74,7 @@ func (j *job) next() []Step {
 			add("leave the charge alone until this is settled, then take all readings again", why)
 			break
 		}
-		waits := len(out) > 0
+		waits := len(out) > repairs || repairs > 0 && j.waitsForRepairs()
 		if hold := j.held(); !waits && hold != "" { // several small doubts, none of them worth a step
 			if j.settle != nil {
 				add("take "+j.settle.Take, j.settle.Why)
@@ -100,6 +102,19 @@ func (j *job) next() []Step {
 // taken anew anyway.
 func (j *job) explained(d Doubt) bool {
 	return j.visit.Conditions.CoilIced || j.visit.Conditions.CoilWet && d.Code == "liquid-line-below-outdoor"
+}
+
+// waitsForRepairs says that the charge waits for what the diagnosis would have seen
+// to first. It does not where the diagnosis finds the charge off and holds nothing
+// against moving it, and the rest is looked at with the circuit closed.
+func (j *job) waitsForRepairs() bool {
+	d := j.diagnosis
+	if d == nil || d.Verdict != diagnose.Faulty || !d.Explanations[0].OfCharge() || j.held() != "" {
+		return true
+	}
+	return slices.ContainsFunc(d.Order, func(s diagnose.Step) bool {
+		return !s.OfCharge() && !s.Measures() && !s.Closing && !s.Outside()
+	})
 }
 
 // watch adds what is to be done about lesser dangers to the compressor, where

@@ -287,6 +287,10 @@ type Step struct {
 type Measurement struct {
 	Take string `json:"take"`
 	Why  string `json:"why"`
-	// Outcomes say what each result would mean.
+	// Look is the code by which a Check answers it; empty where it is a reading,
+	// which belongs into Visit.Readings.
+	Look string `json:"look,omitzero"`
+	// Outcomes say what each result would mean; of a look the one that finds
+	// something comes first.
 	Outcomes []string `json:"outcomes,omitempty"`
 }

@@ -127,7 +127,11 @@ func measurement(m *diagnose.Measurement, sys quantity.System) *Measurement {
 	if m == nil {
 		return nil
 	}
-	return &Measurement{Take: m.Take(sys), Why: m.Why(sys), Outcomes: m.Texts(sys)}
+	out := &Measurement{Take: m.Take(sys), Why: m.Why(sys), Outcomes: m.Texts(sys)}
+	if m.Look() {
+		out.Look = m.Code
+	}
+	return out
 }
 
 func (j *job) evidence() diagnose.Evidence {
@@ -156,6 +160,7 @@ func (j *job) evidence() diagnose.Evidence {
 			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak, NotCoolingComplaint: v.Complaint == NotCooling,
 		},
+		Answers: v.answers(),
 		Earlier: j.earlier(),
 	}
 	return out

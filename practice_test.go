@@ -273,7 +273,7 @@ func TestNothingIsMendedByHalfTheReadings(t *testing.T) {
 	}
 	v = load(t, "electronic-valve-overcharged")
 	v.Conditions.SealedSystemOpened = true
-	if a := assess(t, v); !strings.HasPrefix(a.Next[0].Do, "Recover, evacuate") || told(a, "Prove it") {
+	if a := assess(t, v); !strings.HasPrefix(a.Next[0].Do, "Recover, evacuate") || told(a, "Prove the") {
 		t.Errorf("%+v", a.Next)
 	}
 }

@@ -90,6 +90,9 @@ func prepare(v Visit) (*job, error) {
 	if err := checkLog(v); err != nil {
 		return nil, err
 	}
+	if err := checkChecks(v.Checks); err != nil {
+		return nil, err
+	}
 	j.readings = v.Readings
 	if err := prepareReadings(&j.readings, "readings", instruments); err != nil {
 		return nil, err

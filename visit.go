@@ -27,6 +27,9 @@ type Visit struct {
 	Moves []Move `json:"moves,omitempty"`
 
 	Conditions Conditions `json:"conditions,omitzero"`
+	// Checks are the answers to looks and tests that an assessment asked for, each
+	// at most once.
+	Checks []Check `json:"checks,omitempty"`
 	// Complaint is what the customer asks about.
 	Complaint Complaint `json:"complaint,omitzero"`
 	// Scope of the assessment; the whole of it where not given.

@@ -111,12 +111,12 @@ func (c *caseFile) probability(p component) float64 {
 func (c *caseFile) priorLog(p component) float64 {
 	switch {
 	case p.a == none:
-		return math.Log(priorSound*c.ordinary) + logSights(c.evidence, nil, nil)
+		return math.Log(priorSound*c.ordinary) + c.logClues(nil, nil)
 	case p.b == none:
-		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + logSights(c.evidence, &c.suspects[p.a], nil)
+		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + c.logClues(&c.suspects[p.a], nil)
 	}
 	return math.Log(seldom*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
-		logSights(c.evidence, &c.suspects[p.a], &c.suspects[p.b])
+		c.logClues(&c.suspects[p.a], &c.suspects[p.b])
 }
 
 // chargeMoved is the net charge added as a fraction of the label charge, or of the

@@ -143,7 +143,7 @@ func Infer(e Evidence) Diagnosis {
 
 // open takes in the evidence and lists the suspects.
 func open(e *Evidence) *caseFile {
-	c := &caseFile{evidence: e, table: signature.For(e.Metering.device())}
+	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(e.Metering.device())}
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
 	if !reached {
@@ -165,7 +165,7 @@ func (c *caseFile) add(signature Code, prior float64, states []state) {
 	if len(states) == 0 || prior <= 0 {
 		return
 	}
-	c.suspects = append(c.suspects, newSuspect(signature, c.evidence))
+	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues))
 	c.states = append(c.states, states)
 	c.prior = append(c.prior, prior)
 }

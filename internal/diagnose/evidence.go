@@ -61,12 +61,21 @@ type Evidence struct {
 	Expected []Expectation
 
 	Seen Sights
+	// Answers to looks and tests, each at most once.
+	Answers []Answer
 	// Unsteady says why the readings have not settled; empty if they have.
 	Unsteady string
 	Doubts   []readcheck.Doubt
 
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
+}
+
+// An Answer is what a look or test said of the machine and of the instruments that
+// the readings were taken with. Code is that of the Measurement that asked.
+type Answer struct {
+	Code string
+	Yes  bool
 }
 
 // An Expectation is what a sound machine should read. Source is how a sentence

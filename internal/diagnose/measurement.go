@@ -66,7 +66,7 @@ func (c *caseFile) next() *Measurement {
 		}
 	}
 	for i := range tests {
-		if tests[i].fits == nil || tests[i].fits(c.evidence) {
+		if !c.evidence.answered(&tests[i]) && (tests[i].fits == nil || tests[i].fits(c.evidence)) {
 			m, byFault := c.tryTest(&tests[i], all)
 			consider(&cause, m)
 			consider(&fault, byFault)
@@ -79,6 +79,9 @@ func (c *caseFile) next() *Measurement {
 		unsettled  = 0.1 // bits that the cause still stands open by
 		worthwhile = 0.02
 	)
+	var nothing Measurement
+	consider(&cause, &nothing)
+	consider(&fault, &nothing)
 	switch {
 	case max(cause.Gain, fault.Gain) < worthwhile:
 		return nil
@@ -462,6 +465,10 @@ func (c *caseFile) read(s *scale, v float64) float64 {
 
 // OpensCircuit reports whether the refrigerant has to come out for it.
 func (m *Measurement) OpensCircuit() bool { return m.Code == "restrictor-number" }
+
+// Look reports whether it is a look or test that is answered by yes or no, the
+// first outcome or the second, and no reading.
+func (m *Measurement) Look() bool { return m.test != nil }
 
 // Take says what to measure.
 func (m *Measurement) Take(sys quantity.System) string {

@@ -37,6 +37,7 @@ type caseFile struct {
 	evidence *Evidence
 	table    *signature.Table
 	seen     *observation
+	clues    []clue
 	machine  *machine
 	suspects []suspect
 	states   [][]state
@@ -206,7 +207,7 @@ const (
 func (c *caseFile) infer() {
 	sound := component{a: none, b: none}
 	log, _ := c.weigh(sound)
-	sound.log = math.Log(priorSound*c.ordinary) + log + logSights(c.evidence, nil, nil)
+	sound.log = math.Log(priorSound*c.ordinary) + log + c.logClues(nil, nil)
 	c.parts = append(c.parts, sound)
 
 	best := make([]float64, len(c.suspects)) // log of the sum over states
@@ -214,7 +215,7 @@ func (c *caseFile) infer() {
 	for a := range c.suspects {
 		best[a] = math.Inf(-1)
 		top := math.Inf(-1)
-		seen := logSights(c.evidence, &c.suspects[a], nil)
+		seen := c.logClues(&c.suspects[a], nil)
 		for s := range c.states[a] {
 			p := component{a: a, b: none, sa: s}
 			log, _ := c.weigh(p)
@@ -237,7 +238,7 @@ func (c *caseFile) infer() {
 			if !together(c.suspects[a].signature, c.suspects[b].signature) {
 				continue
 			}
-			prior := math.Log(seldom*c.prior[a]*c.prior[b]) + logSights(c.evidence, &c.suspects[a], &c.suspects[b])
+			prior := math.Log(seldom*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
 			// The one that fits better alone stays at its size for the guess.
 			guess := math.Inf(-1)
 			for s := range c.states[a] {

@@ -90,51 +90,82 @@ func staticOver(e *Evidence) float64 {
 	return float64(e.ExternalStatic.Value) / limit
 }
 
-// chance of noting the sight where a fault is present.
-func (s *sight) chance(f *Fault) float64 {
-	if p, ok := s.of[f.Code]; ok {
-		return p
-	}
-	if p, ok := s.of[f.Signature]; ok {
-		return p
-	}
-	return s.usual
+// A clue is a sight that was seen, or what a test said.
+type clue struct {
+	text  string
+	usual float64
+	of    map[Code]float64
+	// absent says that it was looked for and is not there.
+	absent bool
 }
 
-// A suspect is a signature with the chances of its faults and of each sight.
+// clues of a case: what was seen, and what was found by looking for it.
+func (e *Evidence) clues() []clue {
+	var out []clue
+	for i := range sights {
+		if s := &sights[i]; s.seen(e) {
+			out = append(out, clue{text: s.text, usual: s.usual, of: s.of})
+		}
+	}
+	for _, a := range e.Answers {
+		if t := lookupTest(a.Code); t != nil {
+			out = append(out, clue{text: t.said(a.Yes), usual: t.usual, of: t.of, absent: !a.Yes})
+		}
+	}
+	return out
+}
+
+// chance of the thing where a fault is present, whether it was there or not.
+func (k *clue) chance(f *Fault) float64 {
+	if p, ok := k.of[f.Code]; ok {
+		return p
+	}
+	if p, ok := k.of[f.Signature]; ok {
+		return p
+	}
+	return k.usual
+}
+
+// as turns the chance of the thing into that of the clue.
+func (k *clue) as(p float64) float64 {
+	if k.absent {
+		return 1 - p
+	}
+	return p
+}
+
+// A suspect is a signature with the chances of its faults and of each clue.
 type suspect struct {
 	signature Code
 	faults    []*Fault
-	// share of each fault after what was seen; they add to 1.
+	// share of each fault after all clues; they add to 1.
 	share []float64
-	// notes is the chance of each of sights given the signature.
+	// notes is the chance of what each clue is about given the signature.
 	notes []float64
 }
 
-func newSuspect(signature Code, e *Evidence) suspect {
+func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
 	s := suspect{signature: signature, faults: faultsOf(signature, e.Metering, e.HeatPump)}
 	s.share = make([]float64, len(s.faults))
-	s.notes = make([]float64, len(sights))
+	s.notes = make([]float64, len(clues))
 	total := 0.0
 	for i, f := range s.faults {
 		s.share[i] = f.Share
 		total += f.Share
 	}
-	for j := range sights {
-		s.notes[j] = sights[j].usual
+	for j := range clues {
+		s.notes[j] = clues[j].usual
 		if total > 0 {
 			s.notes[j] = 0
 			for i, f := range s.faults {
-				s.notes[j] += s.share[i] / total * sights[j].chance(f)
+				s.notes[j] += s.share[i] / total * clues[j].chance(f)
 			}
 		}
 	}
 	sum := 0.0
 	for i, f := range s.faults {
-		for j := range sights {
-			if sights[j].seen(e) {
-				s.share[i] *= sights[j].chance(f)
-			}
+		for j := range clues {
+			s.share[i] *= clues[j].as(clues[j].chance(f))
 		}
 		sum += s.share[i]
 	}
@@ -146,22 +177,20 @@ func newSuspect(signature Code, e *Evidence) suspect {
 	return s
 }
 
-// logSights is the log likelihood of what was seen, given one or two suspects;
-// each shows a sight independently of the other.
-func logSights(e *Evidence, a, b *suspect) float64 {
+// logClues is the log likelihood of all clues, given one or two suspects; each
+// shows what a clue is about independently of the other.
+func (c *caseFile) logClues(a, b *suspect) float64 {
 	sum := 0.0
-	for j := range sights {
-		if !sights[j].seen(e) {
-			continue
-		}
-		p := sights[j].usual
+	for j := range c.clues {
+		k := &c.clues[j]
+		p := k.usual
 		switch {
 		case a != nil && b != nil:
-			p = max(a.notes[j], b.notes[j], 1-(1-a.notes[j])*(1-b.notes[j])/(1-sights[j].usual))
+			p = max(a.notes[j], b.notes[j], 1-(1-a.notes[j])*(1-b.notes[j])/(1-k.usual))
 		case a != nil:
 			p = a.notes[j]
 		}
-		sum += math.Log(p)
+		sum += math.Log(k.as(p))
 	}
 	return sum
 }

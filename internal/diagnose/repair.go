@@ -75,7 +75,7 @@ var holds = []hold{
 		when: func(_ *caseFile, d *Diagnosis) bool { return d.Verdict == Sound },
 		why:  "nothing that was read is out of what sound machines read", general: true,
 	},
-	{when: func(_ *caseFile, d *Diagnosis) bool { return d.any(instrumentSignatures) > doubtful }, why: "an instrument is in doubt"},
+	{when: func(c *caseFile, d *Diagnosis) bool { return c.instead(d, instrumentSignatures) > doubtful }, why: "an instrument is in doubt"},
 	{
 		when: func(_ *caseFile, d *Diagnosis) bool {
 			return d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak, Economizer}) > doubtful
@@ -89,8 +89,8 @@ var holds = []hold{
 		why: "the outdoor coil must be clean, dry and in free air first",
 	},
 	{
-		when: func(_ *caseFile, d *Diagnosis) bool {
-			return d.any([]Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant, VaporLeak}) > doubtful
+		when: func(c *caseFile, d *Diagnosis) bool {
+			return c.instead(d, []Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant, VaporLeak}) > doubtful
 		},
 		why: "a fault of the circuit would pass for a wrong charge",
 	},
@@ -108,6 +108,27 @@ func (d *Diagnosis) any(signatures []Code) float64 {
 		sum += d.marginal[s]
 	}
 	return min(1, sum)
+}
+
+// instead is the chance that one of the signatures is present and the charge is not
+// off in the way that is likeliest. Where it is off that way in any case, the other
+// changes by how much, and that shows as the charge is moved in small doses.
+func (c *caseFile) instead(d *Diagnosis, signatures []Code) float64 {
+	way := Undercharge
+	if d.marginal[Overcharge] > d.marginal[way] {
+		way = Overcharge
+	}
+	sum := 0.0
+	for _, p := range c.parts {
+		if !c.has(p, way) && slices.ContainsFunc(signatures, func(s Code) bool { return c.has(p, s) }) {
+			sum += p.weight
+		}
+	}
+	return sum
+}
+
+func (c *caseFile) has(p component, signature Code) bool {
+	return p.a != none && c.suspects[p.a].signature == signature || p.b != none && c.suspects[p.b].signature == signature
 }
 
 // worth is the probability from which a cause is worth a step.
@@ -151,6 +172,8 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 			d.Hold = h.why
 		}
 	}
+	// A circuit is not opened for an unlikely cause while a small dose may end it.
+	charged := held == "" && d.Verdict == Faulty && d.Explanations[0].OfCharge()
 	for i := range c.suspects {
 		s := &c.suspects[i]
 		chance := d.marginal[s.signature]
@@ -162,7 +185,7 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 				continue
 			}
 			at := stageOf(f)
-			if at == stageCharge && held != "" {
+			if at == stageCharge && held != "" || (at == stageProof || at == stageCircuit && charged) && chance < doubtful {
 				continue
 			}
 			put(at, chance*s.share[j], Step{Do: f.Repair, Why: f.Why, For: []Code{s.signature}})

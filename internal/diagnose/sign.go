@@ -186,7 +186,7 @@ func (x *Explanation) side(which int, sys quantity.System) []string {
 	}
 	for _, n := range x.notes {
 		if n.supports == which {
-			out = append(out, n.text)
+			out = append(out, inUnits(n.text, sys))
 		}
 	}
 	return out
@@ -200,11 +200,9 @@ type note struct {
 
 func (c *caseFile) notes(a, b int) []note {
 	var out []note
-	for j := range sights {
-		if !sights[j].seen(c.evidence) {
-			continue
-		}
-		p := sights[j].usual
+	for j := range c.clues {
+		k := &c.clues[j]
+		p := k.usual
 		for _, x := range [...]int{a, b} {
 			if x != none {
 				p = max(p, c.suspects[x].notes[j])
@@ -213,11 +211,11 @@ func (c *caseFile) notes(a, b int) []note {
 				}
 			}
 		}
-		switch {
-		case p > 1.5*sights[j].usual:
-			out = append(out, note{sights[j].text, 1})
-		case p < sights[j].usual/1.5:
-			out = append(out, note{sights[j].text, -1})
+		switch usual, p := k.as(k.usual), k.as(p); {
+		case p > 1.5*usual:
+			out = append(out, note{k.text, 1})
+		case p < usual/1.5:
+			out = append(out, note{k.text, -1})
 		}
 	}
 	return out

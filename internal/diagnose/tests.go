@@ -1,5 +1,11 @@
 package diagnose
 
+import (
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
 // A test is something a technician can look at or try that the readings at
 // the ports do not show, with a yes or no.
 type test struct {
@@ -21,6 +27,49 @@ func (t *test) chance(f *Fault) float64 {
 		return p
 	}
 	return t.usual
+}
+
+// said is an answer as a sentence about the machine.
+func (t *test) said(yes bool) string {
+	about, _, _ := strings.Cut(t.take, ": ")
+	about, _, _ = strings.Cut(about, ", ")
+	if yes {
+		return about + ": " + t.yes
+	}
+	return about + ": " + t.no
+}
+
+// lookupTest returns the test of that code, or nil.
+func lookupTest(code string) *test {
+	for i := range tests {
+		if tests[i].code == code {
+			return &tests[i]
+		}
+	}
+	return nil
+}
+
+// answered says that a test has been made.
+func (e *Evidence) answered(t *test) bool {
+	for _, a := range e.Answers {
+		if a.Code == t.code {
+			return true
+		}
+	}
+	return false
+}
+
+// A Look is a test that a technician can be asked for.
+type Look struct{ Code, Take, Yes, No string }
+
+// Looks lists all, in the units of sys.
+func Looks(sys quantity.System) []Look {
+	out := make([]Look, len(tests))
+	for i := range tests {
+		t := &tests[i]
+		out[i] = Look{t.code, inUnits(t.take, sys), inUnits(t.yes, sys), inUnits(t.no, sys)}
+	}
+	return out
 }
 
 func isHeatPump(e *Evidence) bool   { return e.HeatPump }
@@ -125,7 +174,7 @@ var tests = []test{
 	{
 		code: "elevation", take: "the elevation of the site, from a map, or a barometer there",
 		why: "a gauge counts from the atmosphere around it",
-		yes: "{2000 ft} or more", no: "lower", usual: 0.02, // at 2,000 ft a gauge is off by 1 psi
+		yes: "{2000 ft} or more", no: "below {2000 ft}", usual: 0.02, // at 2,000 ft a gauge is off by 1 psi
 		of:   map[Code]float64{Altitude: 0.99},
 		fits: func(e *Evidence) bool { return e.AtmosphereAssumed },
 	},

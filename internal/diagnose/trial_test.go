@@ -53,22 +53,19 @@ func (a *answer) rank() int {
 
 func (a *answer) first() string { return a.d.Explanations[0].Code() }
 
-// follow makes the measurement that a diagnosis asks for, and returns the first
-// explanation after it: of a reading, by weighing all anew; of a look or test, by
-// what the diagnosis said that its outcome would mean.
+// follow makes the measurement that a diagnosis asks for, weighs all anew, and
+// returns the first explanation after it.
 func follow(rng *rand.Rand, v *simulate.Visit, d *diagnose.Diagnosis) string {
 	m := d.Next
 	if m == nil {
 		return d.Explanations[0].Code()
 	}
-	if e, ok := v.Read(rng, m.Code); ok {
-		after := diagnose.Infer(e)
-		return after.Explanations[0].Code()
+	e, isReading := v.Read(rng, m.Code)
+	if !isReading {
+		e.Answers = append(e.Answers, diagnose.Answer{Code: m.Code, Yes: v.Look(rng, m.Code)})
 	}
-	if v.Look(rng, m.Code) {
-		return m.Outcomes[0].Then
-	}
-	return m.Outcomes[1].Then
+	after := diagnose.Infer(e)
+	return after.Explanations[0].Code()
 }
 
 // Seeds of the trial, and of the visits by which thresholds and priors were

@@ -1,0 +1,61 @@
+package satline_test
+
+import (
+	"fmt"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+)
+
+// overcharge is an invented visit: much subcooling, or a gauge that reads high.
+func overcharge() satline.Visit {
+	return satline.Visit{
+		Equipment: satline.Equipment{
+			Refrigerant: "R-454B", Metering: satline.TXV, NominalCapacity: quantity.Tons(3),
+			Label: satline.Label{Charge: quantity.Pounds(7), Subcooling: satline.Measured(quantity.FahrenheitDelta(9))},
+		},
+		Site: satline.Site{Elevation: new(quantity.Feet(500))},
+		Readings: satline.Readings{
+			SuctionPressure: satline.Measured(quantity.PSIG(116)), LiquidPressure: satline.Measured(quantity.PSIG(388)),
+			SuctionLine: satline.Measured(quantity.Fahrenheit(54)), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
+			DischargeLine: satline.Measured(quantity.Fahrenheit(176)), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),
+			ReturnDryBulb: satline.Measured(quantity.Fahrenheit(76)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(64)),
+			SupplyDryBulb: satline.Measured(quantity.Fahrenheit(57)),
+		},
+	}
+}
+
+// The assessment asks for one look that would settle most; its answer goes into the
+// visit, and the visit is assessed again.
+func ExampleCheck() {
+	visit := overcharge()
+	assessment, err := satline.Assess(visit)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(assessment.Charge.Hold)
+	fmt.Println(assessment.Settle.Take)
+	// Both gauges stand at zero.
+	visit.Checks = append(visit.Checks, satline.Check{Look: assessment.Settle.Look, Found: false})
+	if assessment, err = satline.Assess(visit); err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(assessment.Headline)
+	fmt.Println(assessment.Dose.Action, assessment.Dose.Mass)
+	// Output:
+	// an instrument is in doubt
+	// the zero of both gauges, open to the air
+	// Overcharged: subcooling 19.9 °F ± 0.9 °F against a target of 9.0 °F (band ±3.0 °F), more than 99 % sure.
+	// recover 269 g
+}
+
+func ExampleLooks() {
+	for _, look := range satline.Looks(quantity.IP)[:2] {
+		fmt.Printf("%s: %s, or %s?\n", look.Code, look.Found, look.NotFound)
+	}
+	// Output:
+	// standing-pressure: above it, or equal to it?
+	// liquid-line-drop: a drop of 3 °F or more across something, or the same all along?
+}
