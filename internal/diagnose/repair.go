@@ -188,6 +188,9 @@ func (c *caseFile) order(d *Diagnosis) []Step {
 			if at == stageCharge && held != "" || (at == stageProof || at == stageCircuit && charged) && chance < doubtful {
 				continue
 			}
+			if at == stageOutdoorAir && chance >= present && d.any([]Code{LowIndoorAir, HighIndoorAir, ReturnLeak}) < present {
+				at = stageCircumstances // what is there almost surely, before indoor air that is only in doubt
+			}
 			put(at, chance*s.share[j], Step{Do: f.Repair, Why: f.Why, For: []Code{s.signature}})
 		}
 	}
