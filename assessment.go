@@ -290,6 +290,9 @@ type Measurement struct {
 	// Look is the code by which a Check answers it; empty where it is a reading,
 	// which belongs into Visit.Readings.
 	Look string `json:"look,omitzero"`
+	// Field is the reading's name in the visit: "dischargeLine"; empty where it is
+	// a look, or several readings.
+	Field string `json:"field,omitzero"`
 	// Outcomes say what each result would mean; of a look the one that finds
 	// something comes first.
 	Outcomes []string `json:"outcomes,omitempty"`

@@ -27,6 +27,8 @@ type Check struct {
 type Look struct {
 	// Code names it in a Check.
 	Code string `json:"code"`
+	// Name says in short what is looked at: "the zero of both gauges".
+	Name string `json:"name"`
 	// Take says what to do.
 	Take string `json:"take"`
 	// Found and NotFound say what the two answers are: "off zero", "at zero".
@@ -38,7 +40,7 @@ type Look struct {
 func Looks(sys quantity.System) []Look {
 	var out []Look
 	for _, l := range diagnose.Looks(sys) {
-		out = append(out, Look{l.Code, l.Take, l.Yes, l.No})
+		out = append(out, Look{l.Code, l.Name, l.Take, l.Yes, l.No})
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -86,9 +87,39 @@ func TestChecksThatAreNone(t *testing.T) {
 func TestLooksAreWhole(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		for _, l := range Looks(sys) {
-			if l.Code == "" || l.Take == "" || l.Found == "" || l.NotFound == "" || strings.ContainsAny(l.Take+l.Found+l.NotFound, "{}") {
+			if l.Code == "" || l.Name == "" || l.Take == "" || l.Found == "" || l.NotFound == "" || strings.ContainsAny(l.Name+l.Take+l.Found+l.NotFound, "{}") {
 				t.Errorf("%+v", l)
 			}
 		}
+	}
+}
+
+// A reading that is asked for is named as in the visit, as a look is by its code.
+func TestTheReadingAskedForIsNamed(t *testing.T) {
+	files, err := filepath.Glob("testdata/visits/*.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := 0
+	for _, file := range files {
+		m := assess(t, load(t, strings.TrimSuffix(filepath.Base(file), ".json"))).Settle
+		switch {
+		case m == nil:
+		case (m.Look == "") == (m.Field == ""):
+			t.Errorf("%s: asks for %q, with look %q and field %q", file, m.Take, m.Look, m.Field)
+		case m.Field != "":
+			named++
+			if !slices.ContainsFunc(readingFields, func(f readingField) bool { return f.name == m.Field }) {
+				t.Errorf("%s: %q is no reading of a visit", file, m.Field)
+			}
+		}
+	}
+	if named == 0 {
+		t.Error("no visit asks for a reading")
+	}
+	v := load(t, "sound-r410a-piston")
+	v.Readings = Readings{}
+	if m := assess(t, v).Settle; m != nil && (m.Field != "" || m.Look != "") {
+		t.Errorf("several readings are asked for as %q and %q", m.Field, m.Look)
 	}
 }

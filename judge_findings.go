@@ -130,6 +130,12 @@ func measurement(m *diagnose.Measurement, sys quantity.System) *Measurement {
 	out := &Measurement{Take: m.Take(sys), Why: m.Why(sys), Outcomes: m.Texts(sys)}
 	if m.Look() {
 		out.Look = m.Code
+		return out
+	}
+	for _, f := range readingFields {
+		if strings.EqualFold(f.name, strings.ReplaceAll(m.Code, "-", "")) {
+			out.Field = f.name
+		}
 	}
 	return out
 }

@@ -31,12 +31,17 @@ func (t *test) chance(f *Fault) float64 {
 
 // said is an answer as a sentence about the machine.
 func (t *test) said(yes bool) string {
+	if yes {
+		return t.name() + ": " + t.yes
+	}
+	return t.name() + ": " + t.no
+}
+
+// name is what is looked at, without how.
+func (t *test) name() string {
 	about, _, _ := strings.Cut(t.take, ": ")
 	about, _, _ = strings.Cut(about, ", ")
-	if yes {
-		return about + ": " + t.yes
-	}
-	return about + ": " + t.no
+	return about
 }
 
 // lookupTest returns the test of that code, or nil.
@@ -60,14 +65,14 @@ func (e *Evidence) answered(t *test) bool {
 }
 
 // A Look is a test that a technician can be asked for.
-type Look struct{ Code, Take, Yes, No string }
+type Look struct{ Code, Name, Take, Yes, No string }
 
 // Looks lists all, in the units of sys.
 func Looks(sys quantity.System) []Look {
 	out := make([]Look, len(tests))
 	for i := range tests {
 		t := &tests[i]
-		out[i] = Look{t.code, inUnits(t.take, sys), inUnits(t.yes, sys), inUnits(t.no, sys)}
+		out[i] = Look{t.code, t.name(), inUnits(t.take, sys), inUnits(t.yes, sys), inUnits(t.no, sys)}
 	}
 	return out
 }
