@@ -19,6 +19,7 @@ func TestNoAllocation(t *testing.T) {
 		"Superheat":                  func() error { return second(r.Superheat(8e5, 290)) },
 		"State of vapor":             func() error { return second(r.State(5e5, 300)) },
 		"State of liquid":            func() error { return second(r.State(3e6, 300)) },
+		"State above the envelope":   func() error { return second(r.State(9e6, 400)) },
 		"StateAtEnthalpy":            func() error { return second(r.StateAtEnthalpy(5e5, 560e3)) },
 		"StateAtEntropy":             func() error { return second(r.StateAtEntropy(5e5, 2.2e3)) },
 		"two phases at an enthalpy":  func() error { return second(r.StateAtEnthalpy(8e5, 300e3)) },

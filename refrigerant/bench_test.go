@@ -85,6 +85,26 @@ func BenchmarkStatePTLiquid(b *testing.B) {
 	})
 }
 
+func BenchmarkStatePTSupercritical(b *testing.B) {
+	for _, designation := range []string{"R-744", "R-410A", "R-448A"} {
+		b.Run(designation, func(b *testing.B) {
+			benchLookup(b, designation, func(r *Refrigerant, i int) {
+				sink.s, _ = r.State(9e6, quantity.Temperature(380+0.04*float64(i)))
+			})
+		})
+	}
+}
+
+func BenchmarkStatePHSupercritical(b *testing.B) {
+	for _, designation := range []string{"R-744", "R-410A", "R-448A"} {
+		b.Run(designation, func(b *testing.B) {
+			benchLookup(b, designation, func(r *Refrigerant, i int) {
+				sink.s, _ = r.StateAtEnthalpy(9e6, quantity.SpecificEnthalpy(430e3+30*float64(i)))
+			})
+		})
+	}
+}
+
 func BenchmarkStatePH(b *testing.B) {
 	for _, designation := range []string{"R-22", "R-410A", "R-448A"} {
 		b.Run(designation, func(b *testing.B) {

@@ -83,6 +83,30 @@ func (q *equation) state(s *helmholtz.State, phase Phase, quality float64) State
 // idealDensity returns p/RT in mol/m³.
 func (q *equation) idealDensity(t, p float64) float64 { return p / (q.model.GasConstant() * t) }
 
+// supercriticalDensity returns about the density above the critical point, in mol/m³, by the
+// equation of D.-Y. Peng and D. B. Robinson, Ind. Eng. Chem. Fundam. 15, 1976,
+// pp. 59-64, with an acentric factor of 0.25, as most refrigerants have.
+func (q *equation) supercriticalDensity(t, p float64) float64 {
+	const omega = 0.25
+	const kappa = 0.37464 + omega*(1.54226-omega*0.26992)
+	reduced := t / float64(q.critical.Temperature)
+	pressure := p / float64(q.critical.Pressure)
+	root := 1 + kappa*(1-math.Sqrt(reduced))
+	a := 0.45724 * root * root * pressure / (reduced * reduced)
+	b := 0.07780 * pressure / reduced
+	// Z³ + c2 Z² + c1 Z + c0 = 0, which has one real root there.
+	c2, c1, c0 := b-1, a-b*(2+3*b), -b*(a-b*(1+b))
+	z := math.Max(1, 1+2*b) // above every root
+	for range 20 {
+		step := (((z+c2)*z+c1)*z + c0) / ((3*z+2*c2)*z + c1)
+		z -= step
+		if !(math.Abs(step) > 1e-3*z) {
+			break
+		}
+	}
+	return q.idealDensity(t, p) / z
+}
+
 // phase returns the state of the one phase that has pressure p at the temperature
 // set in e, from a near guess of its density. It reports false where that leaves
 // the branch of the guess.

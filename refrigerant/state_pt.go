@@ -109,7 +109,11 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 			}
 			return r.single(q, p, t, float64(saturated)*q.perMass, vle.Liquid)
 		}
-	} else if r.Pure() || p < c.Pressure && r.pastDew(p, t) {
+	} else if p >= c.Pressure {
+		if r.Pure() || q.system.BeyondEnvelope(float64(t), float64(p)) {
+			return r.single(q, p, t, q.supercriticalDensity(float64(t), float64(p)), vle.Stable)
+		}
+	} else if r.Pure() || r.pastDew(p, t) {
 		return r.single(q, p, t, q.idealDensity(float64(t), float64(p)), vle.Stable)
 	}
 	f, err := q.system.FlashPT(float64(p), float64(t))

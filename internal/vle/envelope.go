@@ -10,7 +10,12 @@ import "math"
 type envelope struct {
 	critical    CriticalPoint
 	bubble, dew []node
-	err         error
+	// hottest and highest are the cricondentherm and the cricondenbar.
+	hottest, highest float64
+	// whole says that both lines have been followed down to pressures where
+	// they cannot turn up again, so that nothing boils beyond these two.
+	whole bool
+	err   error
 }
 
 // A node is a solution and how it changes along the line.
@@ -33,6 +38,7 @@ func (s *System) trace() {
 	}
 	s.envelope.bubble = s.traceBranch(&c, &st, true)
 	s.envelope.dew = s.traceBranch(&c, &st, false)
+	s.envelope.findExtremes(s.m.Components() + 1)
 }
 
 // traceBranch starts at the critical point in the direction of the eigenvector,
@@ -232,9 +238,25 @@ func (s *System) Extremes() (cricondentherm, cricondenbar float64, err error) {
 	if err != nil || s.pure() {
 		return c.T, c.P, err
 	}
-	t := s.m.Components() + 1
+	return s.envelope.hottest, s.envelope.highest, nil
+}
+
+// BeyondEnvelope reports whether a temperature or a pressure is so high that
+// liquid and vapor cannot exist together. Where an envelope could not be
+// followed far enough to tell, it reports false.
+func (s *System) BeyondEnvelope(t, p float64) bool {
+	const margin = 1 + 1e-4 // what Extremes may be off by, and more
+	hottest, highest, err := s.Extremes()
+	return err == nil && (s.pure() || s.envelope.whole) && (t > hottest*margin || p > highest*margin)
+}
+
+// findExtremes looks for the turning points of both lines, in whose unknowns
+// ln T has the index t.
+func (env *envelope) findExtremes(t int) {
+	c := &env.critical
 	lnT, lnP := math.Log(c.T), math.Log(c.P)
-	for _, nodes := range [2][]node{s.envelope.bubble, s.envelope.dew} {
+	env.whole = true
+	for _, nodes := range [2][]node{env.bubble, env.dew} {
 		for k := len(nodes) - 1; k > 0; k-- {
 			a, b := &nodes[k], &nodes[k-1]
 			h := b.sigma - a.sigma
@@ -243,6 +265,8 @@ func (s *System) Extremes() (cricondentherm, cricondenbar float64, err error) {
 			at = turningPoint(a.lnP, a.dLnP, b.lnP, b.dLnP, h)
 			lnP = math.Max(lnP, hermite(a.lnP, a.dLnP, b.lnP, b.dLnP, h, at))
 		}
+		last := &nodes[len(nodes)-1]
+		env.whole = env.whole && last.lnP < math.Log(0.5*c.P) && last.u[t] < math.Log(0.95*c.T)
 	}
-	return math.Max(c.T, math.Exp(lnT)), math.Max(c.P, math.Exp(lnP)), nil
+	env.hottest, env.highest = math.Max(c.T, math.Exp(lnT)), math.Max(c.P, math.Exp(lnP))
 }

@@ -54,6 +54,9 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 			if !(d.P > lastDew) || !(b.P > lastBubble || temp > 0.98*c.T) || b.P < d.P*(1-1e-8) {
 				t.Errorf("%s at %g K: bubble %g after %g, dew %g after %g", name, temp, b.P, lastBubble, d.P, lastDew)
 			}
+			if s.BeyondEnvelope(temp, b.P) {
+				t.Errorf("%s boils at %g K and %g Pa, said to be beyond its envelope", name, temp, b.P)
+			}
 			lastBubble, lastDew = b.P, d.P
 			if temp > 0.985*c.T {
 				continue // a pressure past the highest one has two bubble temperatures
@@ -68,6 +71,17 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 		hottest, highest, err := s.Extremes()
 		if err != nil || hottest < c.T || hottest > 1.01*c.T || highest < c.P || highest > 1.05*c.P {
 			t.Errorf("%s: critical %+v, extremes %g K, %g Pa, %v", name, c, hottest, highest, err)
+		}
+		for _, c := range []struct {
+			t, p float64
+			want bool
+		}{
+			{1.001 * hottest, 1e3, true}, {200, 1.001 * highest, true},
+			{hottest, highest, false}, {0.8 * c.T, lastBubble, false},
+		} {
+			if got := s.BeyondEnvelope(c.t, c.p); got != c.want {
+				t.Errorf("%s at %g K and %g Pa is beyond its envelope: %v", name, c.t, c.p, got)
+			}
 		}
 		if _, err := s.BubbleT(1.01 * hottest); err != vle.ErrAboveCritical {
 			t.Errorf("%s bubble above the two-phase region: %v", name, err)
