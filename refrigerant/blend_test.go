@@ -106,6 +106,7 @@ func TestUnfittedWaterAndAmmonia(t *testing.T) {
 func FuzzNewBlend(f *testing.F) {
 	f.Add(uint8(5), uint8(12), uint8(13), 0.23, 0.25, 0.52, 6e5, 290.0)
 	f.Add(uint8(31), uint8(30), uint8(0), 0.5, 0.5, 0.0, 1e6, 300.0)
+	f.Add(uint8(6), uint8(31), uint8(30), 0.23, 0.25, 0.52, 150061.0, -39.34375) // splits up to 280 °C
 	f.Fuzz(func(t *testing.T, i, j, k uint8, a, b, c, p, temp float64) {
 		name := func(i uint8) string { return pureFacts[int(i)%len(pureFacts)].designation }
 		r, err := NewBlend("fuzzed", []Component{{name(i), a}, {name(j), b}, {name(k), c}})

@@ -259,6 +259,7 @@ func FuzzState(f *testing.F) {
 	f.Add(uint8(3), 5e5, 290.0, 420e3)
 	f.Add(uint8(31), 1e7, 310.0, 300e3)
 	f.Add(uint8(0), 0.0, -1.0, math.Inf(1))
+	f.Add(uint8('º'), 2.2542735e+06, 160.58333333333331, 0.1340395061728394) // R-113, colder than all liquid
 	f.Fuzz(func(t *testing.T, i uint8, p, temp, v float64) {
 		r := &roster[int(i)%len(roster)]
 		states := []func() (State, error){

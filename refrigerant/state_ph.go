@@ -197,7 +197,7 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 	}
 	if value <= c.ofSaturated(&liquid) {
 		s, ok := q.along(p, c, value, &liquid, liquid, Liquid)
-		return s, ok && s.Temperature >= q.limits.MinTemperature-slack, nil
+		return s, ok && s.Temperature >= q.limits.MinTemperature-slack && r.compressed(&s), nil
 	}
 	if r.Pure() {
 		x := (value - c.ofSaturated(&liquid)) / (c.ofSaturated(&vapor) - c.ofSaturated(&liquid))
@@ -212,6 +212,14 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 		return State{}, false, nil
 	}
 	return q.flashed(&f), true, nil
+}
+
+// compressed reports whether s is as dense as saturated liquid of its temperature, as
+// every liquid above its bubble pressure is. What is not lies between the phases,
+// where some equations have solutions that mean nothing.
+func (r *Refrigerant) compressed(s *State) bool {
+	saturated, ok := r.table().At(table.BubbleDensity, float64(s.Temperature))
+	return !ok || float64(s.Density) > saturated*(1-1e-4)
 }
 
 // flash solves both phases of a blend, between the bubble and the dew point where

@@ -15,7 +15,7 @@ func (s *System) blendT(t float64, vapor bool) (Point, error) {
 		return pt, nil
 	}
 	pt, err := q.alongEnvelope(spec, spec.value)
-	if err == ErrNotConverged || err == ErrTwoLiquids {
+	if q.mayBeBetween(err) {
 		return q.fromBetween(spec, t, q.raoultT(t), err)
 	}
 	return pt, err
@@ -34,7 +34,7 @@ func (s *System) blendP(p float64, vapor bool) (Point, error) {
 		return pt, nil
 	}
 	pt, err := q.alongEnvelope(spec, math.Log(p))
-	if err == ErrNotConverged || err == ErrTwoLiquids {
+	if q.mayBeBetween(err) {
 		return q.fromBetween(spec, q.raoultP(p), p, err)
 	}
 	return pt, err
@@ -94,15 +94,20 @@ func (q *incipient) alongEnvelope(spec specification, value float64) (Point, err
 	return Point{}, ErrNotConverged
 }
 
+// mayBeBetween says that a dew point was missed which fromBetween may find. A
+// bubble point has the liquid's composition given: where that splits there is none.
+func (q *incipient) mayBeBetween(err error) bool {
+	return !q.vapor && (err == ErrNotConverged || err == ErrTwoLiquids)
+}
+
 // between are the shares of the bulk in the compositions that fromBetween tries.
 var between = [...]float64{1, 0.5, 0.75, 0.25, 0}
 
-// fromBetween solves from compositions of the trace between Raoult's and the
-// bulk's own, each improved for long: near a splitting liquid the composition of
-// a first drop runs through most of its range while that of the vapor hardly
-// moves. Of several solutions the one that is met first on the way into the
-// two-phase region is the stable one. The error is the one given where there is
-// none.
+// fromBetween solves for a dew point from compositions of the first drop between
+// Raoult's and the vapor's own, each improved for long: near a splitting liquid the
+// drop runs through most of its range while the vapor hardly moves. Of several
+// solutions the one at the lowest pressure, or highest temperature, is met first and
+// is the stable one. The error is the one given where there is none.
 func (q *incipient) fromBetween(spec specification, t, p float64, none error) (best Point, err error) {
 	raoult, found := q.y, false
 	for _, share := range between {
@@ -118,7 +123,11 @@ func (q *incipient) fromBetween(spec specification, t, p float64, none error) (b
 			continue
 		}
 		pt, err := q.point()
-		if err == nil && (!found || q.sooner(spec, &pt, &best)) {
+		first := pt.P < best.P
+		if spec.kind == specP {
+			first = pt.T > best.T
+		}
+		if err == nil && (!found || first) {
 			best, found = pt, true
 		}
 	}
@@ -126,13 +135,4 @@ func (q *incipient) fromBetween(spec specification, t, p float64, none error) (b
 		return Point{}, none
 	}
 	return best, nil
-}
-
-// sooner says whether a is met before b: liquid boils first at the higher
-// pressure or lower temperature, vapor condenses first at the lower or higher.
-func (q *incipient) sooner(spec specification, a, b *Point) bool {
-	if spec.kind == specT {
-		return (a.P > b.P) == q.vapor
-	}
-	return (a.T < b.T) == q.vapor
 }
