@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/satline/satline/internal/helmholtz"
 	"github.com/satline/satline/quantity"
@@ -12,11 +13,17 @@ import (
 // ErrEmptyBlend is returned by NewBlend when no component has any mass.
 var ErrEmptyBlend = errors.New("a blend needs at least one component with a mass fraction above 0")
 
+// unweighable is the mass fraction below which a component is not there. Even one that
+// changed a pressure by a million times its own share would change it by less than the
+// solver is exact to.
+const unweighable = 1e-15
+
 // NewBlend returns a blend of any composition: one that has leaked, one topped
 // off with something else, or one of your own. Each component names a pure
 // fluid or a blend of the roster, spelled as for Lookup; blends are taken apart
 // and equal components merged. Mass fractions must sum to 1 within 0.001 and
-// are scaled to sum to 1 exactly.
+// are scaled to sum to 1 exactly. Of what is there in less than 1e-15 of the mass, less
+// than the rounding of the other shares, nothing is kept.
 //
 // The safety group is Unclassified whatever the composition, because Standard 34
 // classes formulations and not mixtures found in a cylinder.
@@ -58,6 +65,7 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 		return nil, fractionError("sum of the mass fractions of "+cut(name, 40), sum, 0.999, 1.001,
 			"the fractions of all components together make 1")
 	}
+	merged = slices.DeleteFunc(merged, func(c Component) bool { return c.MassFraction < unweighable })
 	if len(merged) > helmholtz.MaxComponents {
 		return nil, &RangeError{
 			Quantity: "number of components of " + cut(name, 40),

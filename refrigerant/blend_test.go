@@ -57,6 +57,50 @@ func TestToppingOffShiftsTowardWhatIsAdded(t *testing.T) {
 	}
 }
 
+// What is less than the rounding of the rest is not there, and what is more has next to no
+// effect, so that nothing happens between the two.
+func TestNewBlendWithNextToNothing(t *testing.T) {
+	pure := mustLookup(t, "R-134a")
+	want, err := pure.DewTemperature(6e5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		share float64
+		parts int
+	}{{math.SmallestNonzeroFloat64, 1}, {1e-300, 1}, {9e-16, 1}, {1.1e-15, 2}, {1e-12, 2}} {
+		for _, other := range []string{"R-718", "R-23", "R-32"} {
+			b, err := NewBlend("traces", []Component{{other, c.share}, {"R-134a", 1}})
+			if err != nil {
+				t.Errorf("%v of %s: %v", c.share, other, err)
+				continue
+			}
+			if parts := b.Composition(); len(parts) != c.parts {
+				t.Errorf("%v of %s: %v", c.share, other, parts)
+			}
+			if dew, err := b.DewTemperature(6e5); err != nil || math.Abs(float64(dew-want)) > tableKelvin {
+				t.Errorf("%v of %s: dew point %v, want %v, %v", c.share, other, dew, want, err)
+			}
+		}
+	}
+	// Nor does it count as a ninth component.
+	nine := []Component{{"R-32", 1}}
+	for _, r := range All()[:12] {
+		if r.Pure() {
+			nine = append(nine, Component{r.Designation(), 1e-300})
+		}
+	}
+	if len(nine) < 9 {
+		t.Fatal("not enough pure refrigerants at the head of the roster")
+	}
+	if b, err := NewBlend("traces", nine); err != nil || !b.Pure() {
+		t.Errorf("%v, %v", b, err)
+	}
+	if _, err := NewBlend("nothing", []Component{{"R-32", 1e-300}}); err == nil {
+		t.Error("a blend of next to nothing")
+	}
+}
+
 // Water hardly mixes with hydrocarbons, nor much ammonia with propane at 0 °C and below:
 // there is nothing for enthalpy to count from, and an error that says so instead of
 // a figure. The critical point of either is not missing.
