@@ -56,6 +56,6 @@ func ExampleLooks() {
 		fmt.Printf("%s: %s, or %s?\n", look.Code, look.Found, look.NotFound)
 	}
 	// Output:
-	// standing-pressure: above it, or equal to it?
+	// standing-pressure: above that of the outdoor temperature, or equal to that of the outdoor temperature?
 	// liquid-line-drop: a drop of 3 °F or more across something, or the same all along?
 }

@@ -87,7 +87,7 @@ var tests = []test{
 	{
 		code: "standing-pressure", take: "the standing pressure: stop the compressor, let the outdoor fan run until the coil is at outdoor temperature, and compare its saturation temperature with the outdoor air",
 		why: "at rest a pure charge stands at the pressure of its temperature; gas in it adds its own",
-		yes: "above it", no: "equal to it", usual: 0.03,
+		yes: "above that of the outdoor temperature", no: "equal to that of the outdoor temperature", usual: 0.03,
 		of: map[Code]float64{NonCondensables: 0.95, OtherRefrigerant: 0.6, LiquidGauge: 0.4, SunOnSensor: 0.02},
 	},
 	{
@@ -123,7 +123,7 @@ var tests = []test{
 	{
 		code: "static-pressure", take: "the total external static pressure, against the blower's limit",
 		why: "a blocked path raises it, a weak blower lowers it",
-		yes: "above the limit", no: "within it", usual: 0.15,
+		yes: "above the limit", no: "within the limit", usual: 0.15,
 		of:   map[Code]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03, "iced-coil": 0.4, HighIndoorAir: 0.25},
 		fits: func(e *Evidence) bool { return e.ExternalStatic == nil },
 	},

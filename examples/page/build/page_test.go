@@ -149,6 +149,7 @@ func TestInBrowser(t *testing.T) {
 			kept(t, b, file)
 			printed(t, b, s.name)
 			opened(t, b)
+			lookedAt(t, b, file, s.name, s.width)
 			wrongFiles(t, b)
 			if asked := b.requests(); len(asked) > 0 {
 				t.Errorf("requests left the page: %q", asked)
@@ -480,6 +481,9 @@ func kept(t *testing.T, b *browser, file string) {
 	}
 }
 
+// catchFile takes what the page saves, and lets it replace what is entered.
+const catchFile = `URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; window.confirm = () => true`
+
 // opened: a visit from a file is saved again as it was, also what has no field on
 // the page.
 func opened(t *testing.T, b *browser) {
@@ -488,7 +492,7 @@ func opened(t *testing.T, b *browser) {
 	if err != nil || len(files) == 0 {
 		t.Fatalf("%v %v", files, err)
 	}
-	b.eval(`URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; window.confirm = () => true`)
+	b.eval(catchFile)
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		if err != nil {

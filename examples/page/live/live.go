@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/satline/satline"
@@ -100,8 +101,8 @@ func fault(err error) (path, problem string) {
 	return "", err.Error()
 }
 
-// remove takes the field at a path out of a document; false where it is not
-// there.
+// remove takes the field at a path out of a document, or the whole of an entry
+// that is nothing without it; false where it is not there.
 func remove(at any, path []string) bool {
 	name, index := path[0], -1
 	if open := strings.IndexByte(name, '['); open >= 0 {
@@ -129,7 +130,7 @@ func remove(at any, path []string) bool {
 	if !ok || index >= len(list) {
 		return false
 	}
-	if len(path) == 1 || path[1] == "at" {
+	if len(path) == 1 || slices.Contains([]string{"at", "look", "found"}, path[1]) {
 		object[name] = append(list[:index:index], list[index+1:]...)
 		return true
 	}
@@ -180,6 +181,11 @@ func Fluids() []Fluid {
 		out = append(out, Fluid{r.Designation(), note})
 	}
 	return out
+}
+
+// Looks lists every look in both systems of units, between which the page changes.
+func Looks() map[quantity.System][]satline.Look {
+	return map[quantity.System][]satline.Look{quantity.IP: satline.Looks(quantity.IP), quantity.SI: satline.Looks(quantity.SI)}
 }
 
 // methodOf is the value that a visit's charge shows by.

@@ -62,6 +62,21 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 	}
 }
 
+// A look that this library does not know, or an answer that is neither yes nor no,
+// is left out whole, and counts as nothing.
+func TestWrongChecksAreLeftOut(t *testing.T) {
+	with := func(checks string) Answer {
+		return Assess([]byte(strings.Replace(string(demo(t)), `"units"`, `"checks": `+checks+`, "units"`, 1)))
+	}
+	a := with(`[{"look": "of a later day", "found": true}, {"look": "gauge-zero", "found": false}, {"look": "elevation", "found": "perhaps"}, {}]`)
+	if len(a.Errors) != 3 || a.Assessment == nil {
+		t.Fatalf("%v %s", a.Errors, a.Problem)
+	}
+	if want := with(`[{"look": "gauge-zero", "found": false}]`).Assessment; a.Assessment.Headline != want.Headline || a.Assessment.Settle.Look != want.Settle.Look {
+		t.Errorf("%s, and without what is left out %s", a.Assessment.Headline, want.Headline)
+	}
+}
+
 func TestNoAssessment(t *testing.T) {
 	for doc, want := range map[string]string{
 		`{`:  "cannot be read",

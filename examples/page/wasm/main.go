@@ -15,6 +15,7 @@ func main() {
 		return text(live.Assess([]byte(args[0].String())))
 	}))
 	js.Global().Set("satlineFluids", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Fluids()) }))
+	js.Global().Set("satlineLooks", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Looks()) }))
 	js.Global().Call("satlineReady")
 	select {}
 }

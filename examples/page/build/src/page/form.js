@@ -48,6 +48,7 @@ function changeSystem(system) {
     else delete state.units[path];
   });
   state.system = system;
+  paintChecks();
 }
 const bare = (text) => /^[+\-−]?\s*(\d+[.,]?\d*|[.,]\d+)$/.test(text);
 
@@ -69,6 +70,7 @@ function paint() {
   document.querySelectorAll("[name=metering]").forEach((e) => (e.checked = e.value === state.metering));
   document.querySelectorAll("[data-condition]").forEach((e) => (e.checked = !!state.conditions[e.dataset.condition]));
   paintUnits();
+  paintChecks();
   paintLog();
 }
 function paintUnits() {

@@ -54,7 +54,7 @@ function replaceBy(v) {
       if (value && typeof value === "object" && !Array.isArray(value)) walk(value, p);
       else if (typeof value === "string" && document.querySelector(`[data-path="${p}"][data-kind]`)) state.texts[p] = simpler(p, value);
       else if (value === true && document.getElementById("c-" + name) && prefix === "conditions") state.conditions[name] = true;
-      else if (!["units", "scope", "log", "moves", "equipment.metering"].includes(p)) {
+      else if (!["units", "scope", "checks", "log", "moves", "equipment.metering"].includes(p)) {
         // What has no field here is kept as it came.
         put(state.extra, p, value);
         kept.push(p);
@@ -62,6 +62,7 @@ function replaceBy(v) {
     }
   };
   walk(v, "");
+  state.checks = (v.checks || []).map((c) => ({ ...c }));
   state.log = (v.log || []).map(({ at, ...r }) => ({ at: Math.round(seconds(at)), readings: r }));
   state.moves = (v.moves || []).map((m) => ({ at: Math.round(seconds(m.at)), way: m.added ? "added" : "recovered", mass: m.added || m.recovered || "" }));
   if (lastAt() >= 0) state.start = Date.now() - 1000 * lastAt();

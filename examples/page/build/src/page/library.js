@@ -42,6 +42,8 @@ function heard(m) {
   }
   if (m.ready) {
     if (!$("fluids").hasChildNodes()) $("fluids").append(...m.fluids.map((f) => make("option", { value: f.designation }, f.note)));
+    looks = m.looks;
+    paintChecks();
     return;
   }
   if (m.whole) {

@@ -69,9 +69,7 @@ function render(answer, whole) {
   const focused = document.activeElement.closest(".evidence");
   texts("findings", a && a.findings, (f) => [finding(f)]);
   if (focused) for (const e of document.querySelectorAll(".evidence")) if (e.dataset.cause === focused.dataset.cause) e.firstChild.focus({ preventScroll: true });
-  const settle = a && a.settle;
-  $("settle").hidden = !settle;
-  $("settle").querySelector("div").replaceChildren(...(settle ? [make("p", {}, make("b", {}, joined(sentence(settle.take)))), make("p", { class: "why" }, joined(sentence(settle.why))), make("ul", {}, ...(settle.outcomes || []).map(plain))] : []));
+  settling(a && a.settle);
 }
 let held = {};
 // A value stays together, and may only part before its uncertainty.
@@ -128,6 +126,8 @@ function leftOut(found) {
   for (const [path, problem] of Object.entries(found)) {
     const [, list, index, name] = /^(log|moves)\[(\d+)\]\.?(.*)$/.exec(path) || [];
     const entry = list && state[list][index];
+    // The list of the looks says so of a whole one.
+    if (/^checks\[\d+\]\.(look|found)$/.test(path)) continue;
     const field = document.querySelector(`[data-path="${CSS.escape(path)}"]`);
     // The last that is said of an entry names what in it is wrong.
     if (entry) log[list + index] = joined(`Not used of the log, after ${clock(entry.at)}: ${name ? short(name) + ": " : ""}${problem}.`);

@@ -29,6 +29,7 @@ function visit() {
   });
   if (state.metering) doc.equipment.metering = state.metering;
   for (const [name, on] of Object.entries(state.conditions)) if (on) put(doc, "conditions." + name, true);
+  if (state.checks.length) doc.checks = state.checks;
   if (state.log.length) {
     doc.log = state.log.map((e) => ({ at: e.at + "s", ...e.readings }));
     // What was changed since the last entry is a later reading.
