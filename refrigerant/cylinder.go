@@ -195,7 +195,8 @@ func (c Cylinder) ContentsFromLevel(r *Refrigerant, level float64, t quantity.Te
 // LiquidLevel returns the share of the volume of c, 0 to 1, that is liquid when
 // it holds net of r at the temperature t. Above the temperature at which it is
 // liquid-full the answer is a *RangeError: there is no vapor left, and every
-// further degree raises the pressure by many bars.
+// further degree raises the pressure by many bars. So it is from the critical
+// temperature on, where no liquid is.
 func (c Cylinder) LiquidLevel(r *Refrigerant, net quantity.Mass, t quantity.Temperature) (float64, error) {
 	density, err := c.density(net)
 	if err != nil {
@@ -205,8 +206,7 @@ func (c Cylinder) LiquidLevel(r *Refrigerant, net quantity.Mass, t quantity.Temp
 	if err != nil {
 		return 0, err
 	}
-	level := (density - vapor) / (liquid - vapor)
-	if level > 1 {
+	if density > liquid {
 		full, err := c.LiquidFullTemperature(r, net)
 		if err != nil {
 			return 0, err
@@ -218,7 +218,15 @@ func (c Cylinder) LiquidLevel(r *Refrigerant, net quantity.Mass, t quantity.Temp
 			Advice:   "the cylinder is liquid-full there and will burst or vent; take refrigerant out before it warms",
 		}
 	}
-	return max(level, 0), nil
+	if liquid <= vapor {
+		return 0, &RangeError{
+			Quantity: "temperature of a liquid level of " + r.designation,
+			Value:    t,
+			Max:      r.Critical().Temperature,
+			Advice:   "at its critical temperature liquid and vapor are one and there is no level; weigh the cylinder",
+		}
+	}
+	return max((density-vapor)/(liquid-vapor), 0), nil
 }
 
 // LiquidFullTemperature returns the temperature at which net of r fills c with

@@ -175,3 +175,26 @@ func FuzzCylinder(f *testing.F) {
 		}
 	})
 }
+
+// At the critical temperature nothing parts liquid from vapor, whatever the cylinder holds.
+func TestNoLiquidLevelAtTheCriticalTemperature(t *testing.T) {
+	for _, designation := range []string{"R-22", "R-744", "R-410A", "R-448A"} {
+		r := mustLookup(t, designation)
+		c := r.Critical()
+		net := quantity.Kilograms(float64(c.Density) * float64(fiftyPound.Volume()))
+		for _, share := range []quantity.Mass{0.2, 0.999999, 1, 1.000001, 1.4} {
+			for _, at := range []quantity.Temperature{c.Temperature, c.Temperature + 1e-6, c.Temperature + 20} {
+				level, err := fiftyPound.LiquidLevel(r, share*net, at)
+				var outside *RangeError
+				if !errors.As(err, &outside) || level != 0 {
+					t.Errorf("%v of %v at %v: level %v, %v", share*net, r, at, level, err)
+				} else if full := strings.Contains(outside.Advice, "liquid-full"); at == c.Temperature && share != 1 && full != (share > 1) {
+					t.Errorf("%v of %v at %v: %v", share*net, r, at, err)
+				}
+			}
+			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net, c.Temperature*(1-1e-9)); err != nil || !(level >= 0 && level <= 1) {
+				t.Errorf("%v of %v just below its critical temperature: level %v, %v", share*net, r, level, err)
+			}
+		}
+	}
+}
