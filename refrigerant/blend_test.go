@@ -146,6 +146,41 @@ func TestUnfittedWaterAndAmmonia(t *testing.T) {
 	}
 }
 
+// Where the limit of one component's equation lies below the critical temperature of the
+// blend, State answers wherever saturation does.
+func TestStateReachesTheCriticalTemperature(t *testing.T) {
+	for _, c := range []struct {
+		low, high string
+		share     float64
+	}{
+		{"R-13I1", "R-11", 0.1}, {"R-E170", "R-718", 0.1}, {"R-1336mzz(Z)", "R-1336mzz(E)", 0.9}, {"R-32", "R-113", 0.1},
+	} {
+		b, err := NewBlend("hot", []Component{{c.low, c.share}, {c.high, 1 - c.share}})
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		critical := b.Critical().Temperature
+		if max := b.Limits().MaxTemperature; max != critical {
+			t.Errorf("%s: up to %v, critical at %v", b.Name(), max, critical)
+		}
+		for _, share := range []quantity.Temperature{0.9, 0.98, 0.999} {
+			vapor, err := b.SaturatedVapor(share * critical)
+			if err != nil {
+				t.Errorf("%s: %v", b.Name(), err)
+				continue
+			}
+			s, err := b.State(0.999*vapor.Pressure, vapor.Temperature)
+			if err != nil || s.Phase != Vapor || !(s.Density < vapor.Density && s.Density > 0.95*vapor.Density) {
+				t.Errorf("%s at %v: %+v, %v", b.Name(), share*critical, s, err)
+			}
+		}
+		if s, err := b.State(b.Critical().Pressure*1.1, critical); err != nil || s.Phase != Supercritical {
+			t.Errorf("%s above the critical pressure: %+v, %v", b.Name(), s, err)
+		}
+	}
+}
+
 // No composition makes a panic, a hang or a NaN.
 func FuzzNewBlend(f *testing.F) {
 	f.Add(uint8(5), uint8(12), uint8(13), 0.23, 0.25, 0.52, 6e5, 290.0)

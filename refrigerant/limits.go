@@ -23,7 +23,9 @@ type Limits struct {
 	MinTemperature quantity.Temperature `json:"minTemperature"`
 	// MaxTemperature is the lowest published limit of the components' equations,
 	// but at least 150 °C: discharge vapor is that hot, and as dilute as it is
-	// there the equations extrapolate well.
+	// there the equations extrapolate well. It is at least the critical temperature,
+	// up to which saturation is answered: in some of NewBlend a component with a low
+	// limit is extrapolated to where another still boils.
 	MaxTemperature quantity.Temperature `json:"maxTemperature"`
 	// MaxPressure is the lowest published limit of the components' equations, but
 	// at least twice the critical pressure.
@@ -97,7 +99,7 @@ func (q *equation) findLimits(s *table.Saturation) Limits {
 	}
 	return Limits{
 		MinTemperature: quantity.Temperature(cold),
-		MaxTemperature: quantity.Temperature(max(hot, hottestNeeded)),
+		MaxTemperature: max(quantity.Temperature(max(hot, hottestNeeded)), q.critical.Temperature),
 		MaxPressure:    max(quantity.Pressure(high), 2*q.critical.Pressure),
 	}
 }
