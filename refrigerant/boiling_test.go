@@ -126,7 +126,7 @@ func TestTwoPhasesJoinTheEdges(t *testing.T) {
 				for what, e := range map[string]float64{
 					"temperature": float64(s.Temperature)/edge.temperature - 1,
 					"density":     float64(s.Density)/edge.density - 1,
-					"enthalpy":    (float64(s.Enthalpy) - edge.enthalpy) / edge.enthalpyScale(),
+					"enthalpy":    (float64(s.Enthalpy) - edge.enthalpy) / enthalpyScale,
 					"entropy":     (float64(s.Entropy) - edge.entropy) / 1e3,
 					"quality":     s.Quality - float64(share),
 				} {

@@ -146,6 +146,15 @@ func (q *incipient) system(spec specification) int {
 	return size
 }
 
+// The longest steps of Newton's method in the logarithms of the unknowns, beyond
+// which the equations are no longer as good as straight; longer ones are scaled
+// down.
+const (
+	longestInConcentration = 0.7  // a factor of two, of a component in a phase or of a vapor
+	longestInLiquid        = 0.1  // the density of a liquid, whose pressure is steep
+	longestInT             = 0.04 // by which the pressure of saturation changes by a third or so
+)
+
 // newton iterates from the unknowns. It says whether it came to a solution in
 // which the two phases differ.
 func (q *incipient) newton(spec specification, iterations int) bool {
@@ -160,24 +169,22 @@ func (q *incipient) newton(spec specification, iterations int) bool {
 		if !q.jac.solve(size, &step) {
 			return false
 		}
-		// No concentration may change by more than a factor of e^0.7, no liquid
-		// density by more than a tenth, and T by more than 4 %.
 		big, total := 0.0, 0.0
 		for i := range n {
 			big = math.Max(big, math.Abs(step[i]))
 			total += q.y[i] * step[i]
 		}
 		last := big
-		big /= 0.7
+		big /= longestInConcentration
 		liquidStep, vaporStep := step[n], total
 		if !q.vapor {
 			liquidStep, vaporStep = total, step[n]
 		}
-		big = math.Max(big, math.Abs(liquidStep)/0.1)
-		big = math.Max(big, math.Abs(vaporStep)/0.7)
+		big = math.Max(big, math.Abs(liquidStep)/longestInLiquid)
+		big = math.Max(big, math.Abs(vaporStep)/longestInConcentration)
 		last = math.Max(last, math.Abs(step[n]))
 		if size > n+1 {
-			big = math.Max(big, math.Abs(step[n+1])/0.04)
+			big = math.Max(big, math.Abs(step[n+1])/longestInT)
 			last = math.Max(last, math.Abs(step[n+1]))
 		}
 		if !(big < 1e6) {

@@ -15,7 +15,7 @@ const tripleMargin = 0.0101
 func (s *System) pureT(t float64) (Point, error) {
 	f := s.m.Fluid(0)
 	switch {
-	case !(t > 0) || math.IsInf(t, 0):
+	case !valid(t):
 		return Point{}, ErrInput
 	case t >= f.CriticalT:
 		return Point{}, ErrAboveCritical

@@ -142,9 +142,8 @@ func (q *mixture) equilibrium(beta float64, size int) {
 	}
 }
 
-// limit returns the largest part of a step, and by what to scale it so that no
-// concentration changes by more than a factor of e^0.7, no liquid density by more
-// than a tenth, and T by no more than 4 %: 0 where it is no step at all.
+// limit returns the largest part of a step, and by what to scale it so that it
+// stays within the longest steps: 0 where it is no step at all.
 func (q *mixture) limit(step *vector) (last, scale float64) {
 	n := q.n
 	liquid, vapor := 0.0, 0.0
@@ -155,9 +154,9 @@ func (q *mixture) limit(step *vector) (last, scale float64) {
 	for i := range 2*n + 1 {
 		last = math.Max(last, math.Abs(step[i]))
 	}
-	big := math.Max(last/0.7, math.Abs(liquid)/0.1)
-	big = math.Max(big, math.Abs(vapor)/0.7)
-	big = math.Max(big, math.Abs(step[2*n])/0.04)
+	big := math.Max(last/longestInConcentration, math.Abs(liquid)/longestInLiquid)
+	big = math.Max(big, math.Abs(vapor)/longestInConcentration)
+	big = math.Max(big, math.Abs(step[2*n])/longestInT)
 	if !(big < 1e6) {
 		return last, 0
 	}

@@ -123,15 +123,14 @@ func (s *System) solveVessel(v *Vessel, t float64, z *Composition, total float64
 		if !a.solve(size, &step) {
 			return false
 		}
-		// As far as the equations are straight: a liquid's density by a tenth,
-		// any concentration by a factor of two, the share by a third.
+		// The share, too, goes only as far as the equations are straight.
 		big, denser := 0.0, 0.0
 		for i := range n {
-			big = math.Max(big, math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/0.7)
+			big = math.Max(big, math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/longestInConcentration)
 			denser += x[i] * step[i]
 		}
 		last := big
-		big = math.Max(big, math.Max(math.Abs(denser)/0.1, math.Abs(step[2*n])/0.3))
+		big = math.Max(big, math.Max(math.Abs(denser)/longestInLiquid, math.Abs(step[2*n])/0.3))
 		last = math.Max(last, math.Abs(step[2*n]))
 		if !(big < 1e6) {
 			return false
