@@ -17,10 +17,10 @@ function question(settle, look) {
   const at = $(idOf("readings." + settle.field));
   return make("fieldset", { tabindex: "-1" },
     make("legend", {}, joined(sentence(settle.take))),
-    make("p", { class: "why" }, joined(sentence(settle.why))),
-    make("ul", {}, ...(settle.outcomes || []).map(plain)),
     ...(look ? [make("div", { class: "answers" }, answer(look, true), answer(look, false))] : []),
-    ...(at ? [lead(at)] : []));
+    ...(at ? [lead(at)] : []),
+    make("p", { class: "why" }, joined(sentence(settle.why))),
+    make("ul", {}, ...(settle.outcomes || []).map(plain)));
 }
 function answer(look, found) {
   const button = make("button", { type: "button", "data-look": look.code, "data-found": found }, joined(sentence(found ? look.found : look.notFound)));
