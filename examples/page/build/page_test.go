@@ -543,7 +543,7 @@ func wrongFiles(t *testing.T, b *browser) {
 	held := `JSON.stringify([...document.querySelectorAll("[data-kind]")].map((e) => e.value))`
 	before := b.text(held)
 	const good = `{"equipment": {"refrigerant": "R-22", "metering": "TXV"}, "readings": {"liquidLine": 92}}`
-	for _, text := range []string{`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`, `not JSON`} {
+	for _, text := range []string{`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`, `{"equipment": {}, "checks": 7}`, `not JSON`} {
 		b.openFile(text)
 		b.wait("the word on "+text, `document.getElementById("saved").textContent.startsWith("That file is not a visit")`)
 		if got := b.text(held); got != before {

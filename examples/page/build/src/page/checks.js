@@ -4,7 +4,8 @@ let looks = { IP: [], SI: [] };
 const lookOf = (code) => looks[state.system].find((l) => l.code === code);
 
 function paintChecks() {
-  $("looked").hidden = state.checks.length === 0;
+  // Before the library is there no look has a name.
+  $("looked").hidden = state.checks.length === 0 || looks.IP.length === 0;
   $("looked").querySelector(".hint").hidden = !state.checks.some((c) => c.found);
   $("looked").querySelector("ul").replaceChildren(...state.checks.map(checked));
   document.querySelectorAll("#settle [data-look]").forEach((b) => b.setAttribute("aria-pressed", state.checks.some((c) => c.look === b.dataset.look && String(c.found) === b.dataset.found)));
