@@ -211,6 +211,15 @@ func FuzzNewBlend(f *testing.F) {
 	})
 }
 
+// With water a dissolved gas can need pressures beyond the critical one in the cold:
+// that is no bubble point to count from.
+func TestBlendWhoseGasHardlyDissolves(t *testing.T) {
+	r, err := NewBlend("wet", []Component{{"R-113", 0.23}, {"R-744", 0.25}, {"R-718", 0.52}})
+	if err == nil || !strings.Contains(err.Error(), "no bubble point") {
+		t.Errorf("%v, %v", r, err)
+	}
+}
+
 // Where one component boils far below the other, the solver ends farther below the
 // critical point than elsewhere. Pressure and temperature of saturation lead to each other
 // even so, and the bubble line has no step up to the critical point.

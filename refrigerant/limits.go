@@ -105,10 +105,12 @@ func (q *equation) findLimits(s *table.Saturation) Limits {
 }
 
 // warmUntilMiscible goes up from t until the liquid of a blend is one liquid with
-// a bubble point: some, of R-22 with R-218 for one, part in two when very cold.
+// a bubble point below the critical pressure: some, of R-22 with R-218 for one, part
+// in two when very cold, and with water some keep a gas dissolved only at pressures
+// beyond all others.
 func (q *equation) warmUntilMiscible(t float64) float64 {
 	for high := 0.9 * float64(q.critical.Temperature); t < high; t++ {
-		if _, err := q.system.BubbleT(t); err == nil {
+		if pt, err := q.system.BubbleT(t); err == nil && pt.P < float64(q.critical.Pressure) {
 			break
 		}
 	}
