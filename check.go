@@ -16,10 +16,10 @@ import (
 // those as one that found nothing.
 type Check struct {
 	// Look is the code of the look or test: Look.Code, Measurement.Look.
-	Look string `json:"look"`
+	Look string `json:"look" strict:"required"`
 	// Found says whether it found what it was after: Look.Found against
 	// Look.NotFound.
-	Found bool `json:"found"`
+	Found bool `json:"found" strict:"required"`
 }
 
 // A Look is something that can be looked at or tried on a machine beyond its

@@ -124,8 +124,11 @@ func hostileVisits(t *testing.T) []hostile {
 		{"log", `{}`}, {"log", `[1]`}, {"log", `[{"at": "1m"}, {"at": "1m"}]`}, {"log", `[{"at": "2m"}, {"at": "1m"}]`},
 		{"log", `[{"at": "-1m"}]`}, {"log", `[{"suctionLine": "55 °F"}, {"suctionLine": "56 °F"}]`}, {"log", `[{"at": "1m", "suctionLine": 55}]`},
 		{"log", `[{"at": "1m", "suctionLine": "9000 °F"}]`}, {"log", "[" + strings.Repeat(`{"at":"1m"},`, 6000) + `{"at":"2m"}]`},
-		{"moves", `[{"at": "1m"}]`}, {"moves", `[{"at": "1m", "added": "1 oz", "recovered": "1 oz"}]`}, {"moves", `[{"at": "1m", "added": "-1 oz"}]`},
+		{"moves", `[{"added": "1 oz"}]`}, {"moves", `[{"at": "1m"}]`}, {"moves", `[{"at": "1m", "added": "1 oz", "recovered": "1 oz"}]`}, {"moves", `[{"at": "1m", "added": "-1 oz"}]`},
 		{"moves", `[{"at": "1m", "added": "9999 kg"}]`}, {"moves", `[{"at": "2m", "added": "1 oz"}, {"at": "1m", "added": "1 oz"}]`},
+		{"checks", `[{"look": "gauges", "found": true}]`}, {"checks", `[{"found": true}]`}, {"checks", `[{"look": "elevation"}]`}, {"checks", `[{"look": "elevation", "found": "yes"}]`},
+		{"checks", `[{"look": "elevation", "found": false}, {"look": "elevation", "found": true}]`}, {"checks", `{"look": "elevation"}`},
+		{"checks", `[{"look": "elevation", "answer": true}]`}, {"checks", `[{"look": 7}]`},
 		{"moves", `[{"at": "1m", "added": 4}]`}, {"moves", `[{"at": "1m", "vented": "1 oz"}]`},
 	} {
 		name := fmt.Sprintf("%s = %.50s", c.path, c.raw)

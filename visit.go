@@ -96,14 +96,14 @@ type Readings struct {
 // A LogEntry is a set of readings at a moment since some start of the visit.
 type LogEntry struct {
 	// At counts from any one moment of the visit, the same for all entries.
-	At time.Duration `json:"at"`
+	At time.Duration `json:"at" strict:"required"`
 	Readings
 }
 
 // A Move is refrigerant added to or recovered from the machine. Exactly one of
 // Added and Recovered is set.
 type Move struct {
-	At        time.Duration `json:"at"`
+	At        time.Duration `json:"at" strict:"required"`
 	Added     quantity.Mass `json:"added,omitzero"`
 	Recovered quantity.Mass `json:"recovered,omitzero"`
 }

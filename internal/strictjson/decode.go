@@ -207,8 +207,15 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 			return err
 		}
 	}
-	_, err := d.token(path)
-	return err
+	if _, err := d.token(path); err != nil {
+		return err
+	}
+	for _, name := range requiredOf(v.Type()) {
+		if !seen[name] {
+			return d.fail(join(path, name), "the field is missing, and has to be given here", nil)
+		}
+	}
+	return nil
 }
 
 func (d *decoder) list(v reflect.Value, t json.Token, path string, depth int) error {

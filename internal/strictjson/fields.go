@@ -21,6 +21,18 @@ func fieldsOf(t reflect.Type) map[string][]int {
 	return out
 }
 
+// requiredOf lists the JSON names of the fields with the tag strict:"required", in
+// their order.
+func requiredOf(t reflect.Type) (names []string) {
+	for _, f := range reflect.VisibleFields(t) {
+		if f.Tag.Get("strict") == "required" {
+			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
 func unknownField(key string, fields map[string][]int) string {
 	names := make([]string, 0, len(fields))
 	for n := range fields {

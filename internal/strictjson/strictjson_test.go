@@ -102,3 +102,20 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+func TestDecodeMissesWhatIsRequired(t *testing.T) {
+	type entry struct {
+		At   string `json:"at" strict:"required"`
+		Note string `json:"note"`
+	}
+	var list struct {
+		Log []entry `json:"log"`
+	}
+	if err := Decode([]byte(`{"log": [{"at": "1m"}]}`), &list, limits); err != nil {
+		t.Error(err)
+	}
+	err := Decode([]byte(`{"log": [{"at": "1m"}, {"note": "x"}]}`), &list, limits)
+	if err == nil || err.Error() != "log[1].at (line 1): the field is missing, and has to be given here" {
+		t.Error(err)
+	}
+}
