@@ -167,7 +167,13 @@ func (r *Refrigerant) stateAt(p quantity.Pressure, c caloric, value float64) (St
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return State{}, r.caloricError(p, c, value)
 	}
-	if p < q.critical.Pressure {
+	switch {
+	case p >= q.critical.Pressure:
+	case !r.Pure() && r.closing(q, p):
+		if s, ok := r.atClosing(q, p, c, value); ok {
+			return s, nil
+		}
+	default:
 		if s, done, err := r.belowCritical(q, p, c, value); done || err != nil {
 			return s, err
 		}

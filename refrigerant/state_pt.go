@@ -70,7 +70,9 @@ func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.Spec
 // State returns the state of r at pressure p and temperature t, from the
 // equation of state itself. On the saturation line of a pure fluid, where p and t
 // leave the quality open, it is vapor; StateAtQuality and StateAtEnthalpy say
-// more there.
+// more there. So close to its critical point that liquid and vapor of a blend are too
+// alike to be solved for, both together lie in a straight line between bubble and dew
+// point.
 //
 // p and t lie within Limits; the error is a *RangeError.
 func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State, error) {
@@ -109,6 +111,11 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 			}
 			return r.single(q, p, t, float64(saturated)*q.perMass, vle.Liquid)
 		}
+		if p < c.Pressure && r.closing(q, p) {
+			if s, ok := r.boilClosing(q, p, t); ok {
+				return s, nil
+			}
+		}
 	} else if p >= c.Pressure {
 		if r.Pure() || q.system.BeyondEnvelope(float64(t), float64(p)) {
 			return r.single(q, p, t, q.supercriticalDensity(float64(t), float64(p)), vle.Stable)
@@ -117,7 +124,13 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 		return r.single(q, p, t, q.idealDensity(float64(t), float64(p)), vle.Stable)
 	}
 	f, err := q.system.FlashPT(float64(p), float64(t))
-	if err != nil {
+	switch {
+	case err == nil:
+	case t >= c.Temperature && p >= c.Pressure && p < 1.001*c.Pressure:
+		// At the critical pressure no boiling can be solved for; just below and
+		// just above none is found.
+		return r.single(q, p, t, q.supercriticalDensity(float64(t), float64(p)), vle.Stable)
+	default:
 		return State{}, r.unsolved("state", err)
 	}
 	s := q.flashed(&f)
