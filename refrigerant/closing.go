@@ -61,6 +61,26 @@ func (r *Refrigerant) boilClosing(q *equation, p quantity.Pressure, t quantity.T
 	return s, true
 }
 
+// boilClosingAtQuality returns the state at a quality there, in the same way.
+func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x float64) (State, bool) {
+	liquid, vapor, err := r.closingEdges(q, p)
+	if err != nil {
+		return State{}, false
+	}
+	bubble, err1 := q.system.BubbleP(float64(p))
+	dew, err2 := q.system.DewP(float64(p))
+	if err1 == nil && err2 == nil {
+		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
+			if s := q.flashed(&f); s.Temperature >= liquid.Temperature && s.Temperature <= vapor.Temperature {
+				return s, true
+			}
+		}
+	}
+	s := between(p, liquid.saturated(), vapor.saturated(), x)
+	s.Temperature += quantity.Temperature(x) * (vapor.Temperature - liquid.Temperature)
+	return s, true
+}
+
 // atClosing returns the state at an enthalpy or entropy where bubble and dew point are
 // continued. It reports false where the short ways to it lead nowhere.
 func (r *Refrigerant) atClosing(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool) {

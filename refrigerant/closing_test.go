@@ -33,6 +33,11 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				if err != nil || math.Abs(float64(back.Temperature-at)) > tableKelvin {
 					t.Errorf("%v at %v of its critical temperature and %v of its bubble pressure: off by %v K, %v", r, share, part, float64(back.Temperature-at), err)
 				}
+				if p < c.Pressure && part == 0.99 {
+					if half, err := r.StateAtQuality(p, 0.5); err != nil || half.Phase != TwoPhase || math.Abs(half.Quality-0.5) > 1e-6 {
+						t.Errorf("%v at %v of its critical pressure and half vapor: %+v, %v", r, p/c.Pressure, half, err)
+					}
+				}
 				// At the edge itself rounding decides.
 				if part != 0.999999 && back.Phase != s.Phase {
 					t.Errorf("%v at %v of its critical temperature and %v of its bubble pressure: %v, and %v at its enthalpy", r, share, part, s.Phase, back.Phase)

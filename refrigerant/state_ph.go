@@ -91,6 +91,11 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 	if r.boilAt(&b, &liquid, &vapor) {
 		return b.state(p, b.shareWhere(table.InnerQuality, x)), nil
 	}
+	if p < q.critical.Pressure && r.closing(q, p) {
+		if s, ok := r.boilClosingAtQuality(q, p, x); ok {
+			return s, nil
+		}
+	}
 	if bubble.T > 0 && dew.T > 0 {
 		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
 			return q.flashed(&f), nil
