@@ -86,7 +86,9 @@ func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x f
 func (r *Refrigerant) atClosing(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
 	if err != nil {
-		return State{}, false
+		// Beside an azeotrope the continued edge may lie past the end of a phase.
+		s, ok, err := r.belowCritical(q, p, c, value)
+		return s, ok && err == nil
 	}
 	if value >= c.of(&vapor) {
 		edge := vapor.saturated()

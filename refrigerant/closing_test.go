@@ -69,3 +69,24 @@ func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
 
 // wideOrOdd are blends for which these states were hard to find.
 var wideOrOdd = map[string]bool{"R-406A": true, "R-407E": true, "R-441A": true, "R-445A": true, "R-453A": true, "R-472B": true}
+
+// Beside an azeotrope, whose edges are all but one, enthalpy and quality find a state too.
+func TestAzeotropesBesideTheCriticalPoint(t *testing.T) {
+	for _, designation := range []string{"R-515A", "R-515B"} {
+		r := mustLookup(t, designation)
+		for _, below := range []quantity.Temperature{1e-4, 2e-5, 6e-6, 2e-6} {
+			p, err := r.DewPressure(r.Critical().Temperature * (1 - below))
+			if err != nil {
+				t.Fatal(err)
+			}
+			half, err := r.StateAtQuality(p, 0.5)
+			if err != nil {
+				t.Error(err)
+				continue
+			}
+			if _, err := r.StateAtEnthalpy(p, half.Enthalpy); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+}
