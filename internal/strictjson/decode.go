@@ -180,7 +180,7 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 	if t != json.Delim('{') {
 		return d.wrong(path, "an object in braces", t)
 	}
-	fields := fieldsOf(v.Type())
+	fields, required := fieldsOf(v.Type())
 	seen := make(map[string]bool)
 	for d.dec.More() {
 		t, err := d.token(path)
@@ -210,7 +210,7 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 	if _, err := d.token(path); err != nil {
 		return err
 	}
-	for _, name := range requiredOf(v.Type()) {
+	for _, name := range required {
 		if !seen[name] {
 			return d.fail(join(path, name), "the field is missing, and has to be given here", nil)
 		}

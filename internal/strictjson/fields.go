@@ -7,30 +7,21 @@ import (
 	"strings"
 )
 
-// fieldsOf maps the JSON names of a struct to its fields; those of embedded
-// structs count as its own.
-func fieldsOf(t reflect.Type) map[string][]int {
-	out := make(map[string][]int)
+// fieldsOf maps the JSON names of a struct to its fields, those of embedded structs
+// as its own, and lists those with the tag strict:"required".
+func fieldsOf(t reflect.Type) (fields map[string][]int, required []string) {
+	fields = make(map[string][]int)
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		if name == "" || name == "-" || !f.IsExported() {
 			continue
 		}
-		out[name] = f.Index
-	}
-	return out
-}
-
-// requiredOf lists the JSON names of the fields with the tag strict:"required", in
-// their order.
-func requiredOf(t reflect.Type) (names []string) {
-	for _, f := range reflect.VisibleFields(t) {
+		fields[name] = f.Index
 		if f.Tag.Get("strict") == "required" {
-			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
-			names = append(names, name)
+			required = append(required, name)
 		}
 	}
-	return names
+	return fields, required
 }
 
 func unknownField(key string, fields map[string][]int) string {
