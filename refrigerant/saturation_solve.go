@@ -110,17 +110,18 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 	return saturated{p.T, p.P, rho / q.perMass, s.H * q.perMass, s.S * q.perMass}
 }
 
-// closings are the temperatures, in shares below the critical one, above which the two
-// phases are too alike to be told apart by a solver: the first for all but some blends
-// that boil over so wide a range that the bubble line bends back there. From the first
-// that is solved to the critical point the edges are continued by the law that every
-// analytic equation of state approaches: pressure in a straight line with temperature,
-// density, enthalpy and entropy with the root of the distance.
-var closings = [...]quantity.Temperature{5e-4, 1e-3, 2e-3}
+// closeLast and closeFirst are the distances below the critical temperature, in tenths
+// of a thousandth of it, between which the two phases become too alike to be told apart
+// by a solver: at the last for all but some blends that boil over so wide a range that
+// the bubble line bends back there. From the hottest point up to which everything is
+// solved to the critical point the edges are continued by the law that every analytic
+// equation of state approaches: pressure in a straight line with temperature, density,
+// enthalpy and entropy with the root of the distance.
+const closeFirst, closeLast = 20, 5
 
 // isClosed says whether t is above that.
 func (q *equation) isClosed(e table.Edge, t quantity.Temperature) bool {
-	if c := q.critical.Temperature; t <= c*(1-closings[len(closings)-1]) {
+	if c := q.critical.Temperature; t <= c*(1-closeFirst/1e4) {
 		return false
 	}
 	ends, err := q.ends[e]()
@@ -156,12 +157,18 @@ func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
 	// A pressure computed for this very temperature in another way, as from
 	// a table, is let in.
 	ends.low.pressure *= 1 - 1e-5
-	for _, share := range closings {
-		if ends.high, err = q.solved(e, q.critical.Temperature*(1-share)); err == nil {
-			break
+	for k := closeFirst; k >= closeLast; k-- {
+		high, err := q.solved(e, q.critical.Temperature*(1-quantity.Temperature(k)/1e4))
+		switch {
+		case err == nil:
+			ends.high = high
+		case k == closeFirst:
+			return ends, err
+		default:
+			return ends, nil
 		}
 	}
-	return
+	return ends, nil
 }
 
 func (r *Refrigerant) unsolved(what string, cause error) error {
