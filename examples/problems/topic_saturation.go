@@ -29,47 +29,31 @@ func boilingProblem(g *generator) (Problem, error) {
 	if g.difficulty >= 2 {
 		at = g.degrees(g.pick(31, 49, 2), g.pick(-0.5, 9.5, 1))
 	}
-	dew, err := f.DewPressure(at)
+	r, err := g.gaugeReading(f, dewColumn, at)
 	if err != nil {
 		return Problem{}, err
 	}
-	site := g.gaugeSite()
-	listed := g.listed(site, dew)
-	shown := site.shown(listed)
-	misread, err := f.BubbleTemperature(dew)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.saturationTable(f, site, at, misread)
-	if err != nil {
-		return Problem{}, err
-	}
-	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.DewTemperature)
-	if err != nil {
-		return Problem{}, err
-	}
-	_, how, _ := g.read(tab, site, dewColumn, listed)
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, %s.", f.Designation(), g.pressure(shown), site.text),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), "suction pressure", g.pressure(shown)),
+		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, %s.", f.Designation(), g.pressure(r.shown), r.site.text),
+		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "suction pressure", g.pressure(r.shown)),
 		Ask:       "At what temperature does the last of the refrigerant boil at this pressure?",
-		Tables:    []Table{tab},
+		Tables:    []Table{r.table},
 		Steps: []Step{
-			g.columnApplies(site, "The last of it boils at the dew point", "dew", shown),
-			step(saturationSource, "In the dew column %s%s.", how, g.taken(how, at)),
+			g.columnApplies(r.site, "The last of it boils at the dew point", "dew", r.shown),
+			step(saturationSource, "In the dew column %s%s.", r.how, g.taken(r.how, at)),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			t, err := f.DewTemperature(g.gaugePressure(shown).Absolute(site.atm))
+			t, err := f.DewTemperature(g.gaugePressure(r.shown).Absolute(r.site.atm))
 			return g.scale(t), err
 		},
 	}
-	if wrong, _, ok := g.read(tab, site, bubbleColumn, listed); ok {
-		p.Wrong = append(p.Wrong, a.slip(wrong, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
+	if r.between {
+		p.Wrong = append(p.Wrong, a.slip(r.other, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
 	}
 	p.Wrong = append(p.Wrong,
-		a.slip(asAbsolute.at, asAbsolute.mistake), a.slip(wrongAtmosphere.at, wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+		a.slip(r.asAbsolute.at, r.asAbsolute.mistake), a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }
@@ -80,47 +64,31 @@ func condensingProblem(g *generator) (Problem, error) {
 	if g.difficulty >= 2 {
 		at = g.degrees(g.pick(97, 115, 2), g.pick(36.5, 46.5, 1))
 	}
-	bubble, err := f.BubblePressure(at)
+	r, err := g.gaugeReading(f, bubbleColumn, at)
 	if err != nil {
 		return Problem{}, err
 	}
-	site := g.gaugeSite()
-	listed := g.listed(site, bubble)
-	shown := site.shown(listed)
-	misread, err := f.DewTemperature(bubble)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.saturationTable(f, site, at, misread)
-	if err != nil {
-		return Problem{}, err
-	}
-	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.BubbleTemperature)
-	if err != nil {
-		return Problem{}, err
-	}
-	_, how, _ := g.read(tab, site, bubbleColumn, listed)
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, %s. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(shown), site.text),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(shown)),
+		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, %s. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(r.shown), r.site.text),
+		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(r.shown)),
 		Ask:       "At what temperature does the last of the refrigerant condense at this pressure?",
-		Tables:    []Table{tab},
+		Tables:    []Table{r.table},
 		Steps: []Step{
-			g.columnApplies(site, "The last of it condenses at the bubble point", "bubble", shown),
-			step(saturationSource, "In the bubble column %s%s.", how, g.taken(how, at)),
+			g.columnApplies(r.site, "The last of it condenses at the bubble point", "bubble", r.shown),
+			step(saturationSource, "In the bubble column %s%s.", r.how, g.taken(r.how, at)),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			t, err := f.BubbleTemperature(g.gaugePressure(shown).Absolute(site.atm))
+			t, err := f.BubbleTemperature(g.gaugePressure(r.shown).Absolute(r.site.atm))
 			return g.scale(t), err
 		},
 	}
-	if wrong, _, ok := g.read(tab, site, dewColumn, listed); ok {
-		p.Wrong = append(p.Wrong, a.slip(wrong, "the dew column was read; what leaves a condenser is liquid, and its column is the bubble column"))
+	if r.between {
+		p.Wrong = append(p.Wrong, a.slip(r.other, "the dew column was read; what leaves a condenser is liquid, and its column is the bubble column"))
 	}
 	p.Wrong = append(p.Wrong,
-		a.slip(asAbsolute.at, asAbsolute.mistake), a.slip(wrongAtmosphere.at, wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+		a.slip(r.asAbsolute.at, r.asAbsolute.mistake), a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }

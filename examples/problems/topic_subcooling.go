@@ -15,76 +15,59 @@ func subcoolingProblem(g *generator) (Problem, error) {
 	fall := g.either(g.pick(4, 18, 1), g.pick(2, 10, 1))
 	line := g.fromScale(g.scale(sat) - fall)
 	outdoor := g.fromScale(g.scale(line) - g.either(g.pick(3, 12, 1), g.pick(2, 6, 1)))
-	p, err := f.BubblePressure(sat)
+	r, err := g.gaugeReading(f, bubbleColumn, sat)
 	if err != nil {
 		return Problem{}, err
 	}
-	site := g.gaugeSite()
-	listed := g.listed(site, p)
-	shown := site.shown(listed)
-	misread, err := f.DewTemperature(p)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.saturationTable(f, site, sat, misread)
-	if err != nil {
-		return Problem{}, err
-	}
-	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.BubbleTemperature)
-	if err != nil {
-		return Problem{}, err
-	}
-	_, how, _ := g.read(tab, site, bubbleColumn, listed)
 	a := numeric(fall, reading, 1, g.deltaUnit())
 	out := Problem{
-		Statement: fmt.Sprintf("The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), site.text, g.pressure(shown), g.temperature(line), g.temperature(outdoor)),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
+		Statement: fmt.Sprintf("The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), r.site.text, g.pressure(r.shown), g.temperature(line), g.temperature(outdoor)),
+		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(r.shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
 		Ask:       "What is the subcooling?",
-		Tables:    []Table{tab},
+		Tables:    []Table{r.table},
 		Steps: []Step{
-			g.columnApplies(site, "The liquid line carries liquid", "bubble", shown),
-			step(saturationSource, "In the bubble column %s%s.", how, g.taken(how, sat)),
+			g.columnApplies(r.site, "The liquid line carries liquid", "bubble", r.shown),
+			step(saturationSource, "In the bubble column %s%s.", r.how, g.taken(r.how, sat)),
 			step(definition, "Subcooling is the bubble temperature less the line: %s − %s = %s.", g.temperature(sat), g.temperature(line), a.Text),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Subcooling(g.gaugePressure(shown).Absolute(site.atm), line)
+			d, err := f.Subcooling(g.gaugePressure(r.shown).Absolute(r.site.atm), line)
 			return g.delta(d), err
 		},
 	}
 	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, site, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
+		if err := g.otherSide(&out, f, r.site, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
 			return Problem{}, err
 		}
 	}
-	dew, _, between := g.read(tab, site, dewColumn, listed)
 	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf("The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), site.text, g.pressure(shown), g.temperature(outdoor), g.difference(fall))
+		out.Statement = fmt.Sprintf("The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), r.site.text, g.pressure(r.shown), g.temperature(outdoor), g.difference(fall))
 		g.askForLine(&out, "liquid", fall, line)
-		if between {
-			out.Wrong = append(out.Wrong, out.Answer.slip(dew-fall, "the dew column was read for liquid"))
+		if r.between {
+			out.Wrong = append(out.Wrong, out.Answer.slip(r.other-fall, "the dew column was read for liquid"))
 		}
 		out.Wrong = append(out.Wrong,
 			out.Answer.slip(g.scale(sat)+fall, "the subcooling was added; that is how the suction line is found from a superheat"),
 			out.Answer.slip(g.scale(sat), "the bubble temperature itself; a line at it has no subcooling"),
 			out.Answer.slip(g.scale(outdoor)+fall, "the subcooling was added to the outdoor air; it counts from the bubble temperature"),
-			out.Answer.slip(asAbsolute.at-fall, "the gauge reading was looked up as an absolute pressure"))
-		if site.added != 0 {
-			out.Wrong = append(out.Wrong, out.Answer.slip(wrongAtmosphere.at-fall, wrongAtmosphere.mistake))
+			out.Answer.slip(r.asAbsolute.at-fall, "the gauge reading was looked up as an absolute pressure"))
+		if r.site.added != 0 {
+			out.Wrong = append(out.Wrong, out.Answer.slip(r.wrongAtmosphere.at-fall, r.wrongAtmosphere.mistake))
 		}
 		return out, nil
 	}
-	if between {
-		out.Wrong = append(out.Wrong, a.slip(dew-g.scale(line), "the dew column was read for liquid"))
+	if r.between {
+		out.Wrong = append(out.Wrong, a.slip(r.other-g.scale(line), "the dew column was read for liquid"))
 	}
 	out.Wrong = append(out.Wrong,
 		a.slip(g.scale(line)-g.scale(outdoor), "the liquid line less the outdoor air: that is the approach"),
 		a.slip(g.scale(sat)-g.scale(outdoor), "condensing less outdoor air; subcooling compares with the liquid line"),
 		a.slip(-fall, "line less saturation: that is how superheat is counted, on the other side"),
-		a.slip(asAbsolute.at-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
+		a.slip(r.asAbsolute.at-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
 	)
-	if site.added != 0 {
-		out.Wrong = append(out.Wrong, a.slip(wrongAtmosphere.at-g.scale(line), wrongAtmosphere.mistake))
+	if r.site.added != 0 {
+		out.Wrong = append(out.Wrong, a.slip(r.wrongAtmosphere.at-g.scale(line), r.wrongAtmosphere.mistake))
 	}
 	return out, nil
 }

@@ -16,77 +16,60 @@ func superheatProblem(g *generator) (Problem, error) {
 	}
 	rise := g.either(g.pick(5, 26, 1), g.pick(3, 14, 1))
 	line := g.fromScale(g.scale(sat) + rise)
-	p, err := f.DewPressure(sat)
+	r, err := g.gaugeReading(f, dewColumn, sat)
 	if err != nil {
 		return Problem{}, err
 	}
-	site := g.gaugeSite()
-	listed := g.listed(site, p)
-	shown := site.shown(listed)
-	misread, err := f.BubbleTemperature(p)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.saturationTable(f, site, sat, misread)
-	if err != nil {
-		return Problem{}, err
-	}
-	asAbsolute, wrongAtmosphere, err := g.misreads(site, shown, f.DewTemperature)
-	if err != nil {
-		return Problem{}, err
-	}
-	_, how, _ := g.read(tab, site, dewColumn, listed)
 	a := numeric(rise, reading, 1, g.deltaUnit())
 	out := Problem{
-		Statement: fmt.Sprintf("An %s machine %s shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), site.text, g.pressure(shown), g.temperature(line)),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), "suction pressure", g.pressure(shown), "suction line", g.temperature(line)),
+		Statement: fmt.Sprintf("An %s machine %s shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.", f.Designation(), r.site.text, g.pressure(r.shown), g.temperature(line)),
+		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "suction pressure", g.pressure(r.shown), "suction line", g.temperature(line)),
 		Ask:       "What is the superheat?",
-		Tables:    []Table{tab},
+		Tables:    []Table{r.table},
 		Steps: []Step{
-			g.columnApplies(site, "The suction line carries vapor", "dew", shown),
-			step(saturationSource, "In the dew column %s%s.", how, g.taken(how, sat)),
+			g.columnApplies(r.site, "The suction line carries vapor", "dew", r.shown),
+			step(saturationSource, "In the dew column %s%s.", r.how, g.taken(r.how, sat)),
 			step(definition, "Superheat is the line less the dew temperature: %s − %s = %s.", g.temperature(line), g.temperature(sat), a.Text),
 		},
 		Answer: a,
 		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(shown).Absolute(site.atm), line)
+			d, err := f.Superheat(g.gaugePressure(r.shown).Absolute(r.site.atm), line)
 			return g.delta(d), err
 		},
 	}
 	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, site, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
+		if err := g.otherSide(&out, f, r.site, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
 			return Problem{}, err
 		}
 	}
-	bubble, _, between := g.read(tab, site, bubbleColumn, listed)
 	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf("An %s machine %s shows %s at the suction port. It is to run at %s of superheat.", f.Designation(), site.text, g.pressure(shown), g.difference(rise))
+		out.Statement = fmt.Sprintf("An %s machine %s shows %s at the suction port. It is to run at %s of superheat.", f.Designation(), r.site.text, g.pressure(r.shown), g.difference(rise))
 		g.askForLine(&out, "suction", rise, line)
-		if between {
-			out.Wrong = append(out.Wrong, out.Answer.slip(bubble+rise, "the bubble column was read for vapor"))
+		if r.between {
+			out.Wrong = append(out.Wrong, out.Answer.slip(r.other+rise, "the bubble column was read for vapor"))
 		}
 		out.Wrong = append(out.Wrong,
 			out.Answer.slip(g.scale(sat)-rise, "the superheat was taken off; that is how the liquid line is found from a subcooling"),
 			out.Answer.slip(g.scale(sat), "the dew temperature itself; a line at it has no superheat"),
-			out.Answer.slip(asAbsolute.at+rise, "the gauge reading was looked up as an absolute pressure"))
-		if site.added != 0 {
-			out.Wrong = append(out.Wrong, out.Answer.slip(wrongAtmosphere.at+rise, wrongAtmosphere.mistake))
+			out.Answer.slip(r.asAbsolute.at+rise, "the gauge reading was looked up as an absolute pressure"))
+		if r.site.added != 0 {
+			out.Wrong = append(out.Wrong, out.Answer.slip(r.wrongAtmosphere.at+rise, r.wrongAtmosphere.mistake))
 		}
 		return out, nil
 	}
-	if between {
-		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-bubble, "the bubble column was read for vapor"))
+	if r.between {
+		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-r.other, "the bubble column was read for vapor"))
 	}
 	out.Wrong = append(out.Wrong,
 		a.slip(-rise, "saturation less line: that is how subcooling is counted, on the other side"),
-		a.slip(g.scale(line)-asAbsolute.at, "the gauge reading was looked up as an absolute pressure"),
+		a.slip(g.scale(line)-r.asAbsolute.at, "the gauge reading was looked up as an absolute pressure"),
 		a.slip(g.scale(line), "the line temperature itself; superheat is a difference"),
 	)
-	if site.added != 0 {
-		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-wrongAtmosphere.at, wrongAtmosphere.mistake))
+	if r.site.added != 0 {
+		out.Wrong = append(out.Wrong, a.slip(g.scale(line)-r.wrongAtmosphere.at, r.wrongAtmosphere.mistake))
 	}
 	if g.ip() {
-		out.Wrong = append(out.Wrong, a.slip(shown-g.scale(line), "the temperature was taken from the pressure; the pressure has to be turned into a temperature first"))
+		out.Wrong = append(out.Wrong, a.slip(r.shown-g.scale(line), "the temperature was taken from the pressure; the pressure has to be turned into a temperature first"))
 	}
 	return out, nil
 }

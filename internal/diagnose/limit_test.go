@@ -53,27 +53,6 @@ func TestLiesAtTheLimit(t *testing.T) {
 func (c *caseFile) apart(p, q component) float64 {
 	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
 	other, _ := c.predict(q, &c.seen.have, &c.seen.noise)
-	var x [maxDim]float64
-	n := 0
-	for f := range features {
-		if !c.seen.have[f] {
-			continue
-		}
-		x[n] = other[f] - mean[f]
-		k := 0
-		for g := range f + 1 {
-			if c.seen.have[g] {
-				c.triangle.l[n][k] = cov[f][g]
-				k++
-			}
-		}
-		n++
-	}
-	c.triangle.factor(n)
-	c.triangle.whiten(x[:n])
-	sum := 0.0
-	for _, v := range x[:n] {
-		sum += v * v
-	}
-	return math.Sqrt(sum)
+	_, squared, _ := c.distance(&other, &mean, &cov)
+	return math.Sqrt(squared)
 }

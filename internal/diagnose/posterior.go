@@ -150,13 +150,23 @@ func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (me
 // squared Mahalanobis distance.
 func (c *caseFile) weigh(p component) (log, distance float64) {
 	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	n, distance, ok := c.distance(&c.seen.value, &mean, &cov)
+	if !ok {
+		return math.Inf(-1), math.Inf(1)
+	}
+	return logStudent(n, c.triangle.logDet(), distance) + c.bounds(p), distance
+}
+
+// distance is the squared Mahalanobis distance of v from a mean over the n features that
+// were read; false where the covariance is none. It leaves the factor of that in the
+// triangle.
+func (c *caseFile) distance(v, mean *vector, cov *matrix) (n int, squared float64, ok bool) {
 	var x [maxDim]float64
-	n := 0
 	for f := range features {
 		if !c.seen.have[f] {
 			continue
 		}
-		x[n] = c.seen.value[f] - mean[f]
+		x[n] = v[f] - mean[f]
 		k := 0
 		for g := range f + 1 {
 			if c.seen.have[g] {
@@ -167,13 +177,13 @@ func (c *caseFile) weigh(p component) (log, distance float64) {
 		n++
 	}
 	if !c.triangle.factor(n) {
-		return math.Inf(-1), math.Inf(1)
+		return n, 0, false
 	}
 	c.triangle.whiten(x[:n])
 	for i := range n {
-		distance += x[i] * x[i]
+		squared += x[i] * x[i]
 	}
-	return logStudent(n, c.triangle.logDet(), distance) + c.bounds(p), distance
+	return n, squared, true
 }
 
 // bounds is the log likelihood of the air as it was read: a lie among the causes
