@@ -10,7 +10,7 @@ import (
 // Up to the critical temperature every blend has a state between bubble and dew pressure
 // and beside them, and its enthalpy leads back to it.
 func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
-	for i, r := range All() {
+	for i, r := range sample(All()) {
 		if r.Pure() || i%3 != 0 && !wideOrOdd[r.designation] {
 			continue
 		}
@@ -49,7 +49,7 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 
 // So has it at the critical pressure, from the critical temperature on.
 func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
-	for _, r := range All() {
+	for _, r := range sample(All()) {
 		if r.Pure() {
 			continue
 		}

@@ -56,11 +56,16 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 	}
 	var s saturated
 	c := &q.critical
+	continuedTo := func(from *saturated) saturated {
+		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - from.pressure)
+		return q.continued(from, c.Temperature-quantity.Temperature(gap)*(c.Temperature-quantity.Temperature(from.temperature)))
+	}
 	if ends.high.pressure < float64(p) {
-		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - ends.high.pressure)
-		s, err = q.closed(e, c.Temperature-quantity.Temperature(gap)*(c.Temperature-quantity.Temperature(ends.high.temperature)))
-	} else {
-		s, err = q.solvedAt(e, p, point)
+		s = continuedTo(&ends.high)
+	} else if s, err = q.solvedAt(e, p, point); err != nil {
+		if from, ok := q.lastSafe(e); ok && from.pressure < float64(p) {
+			s, err = continuedTo(&from), nil
+		}
 	}
 	if err != nil {
 		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
@@ -73,7 +78,13 @@ func (q *equation) edge(e table.Edge, t quantity.Temperature) (saturated, error)
 	if q.isClosed(e, t) {
 		return q.closed(e, t)
 	}
-	return q.solved(e, t)
+	s, err := q.solved(e, t)
+	if err != nil && q.nearClosing(t) {
+		if from, ok := q.lastSafe(e); ok {
+			return q.continued(&from, t), nil
+		}
+	}
+	return s, err
 }
 
 // solved is the edge e at the temperature t by the solver.
@@ -110,18 +121,29 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 	return saturated{p.T, p.P, rho / q.perMass, s.H * q.perMass, s.S * q.perMass}
 }
 
-// closeLast and closeFirst are the distances below the critical temperature, in tenths
-// of a thousandth of it, between which the two phases become too alike to be told apart
-// by a solver: at the last for all but some blends that boil over so wide a range that
-// the bubble line bends back there. From the hottest point up to which everything is
-// solved to the critical point the edges are continued by the law that every analytic
-// equation of state approaches: pressure in a straight line with temperature, density,
-// enthalpy and entropy with the root of the distance.
-const closeFirst, closeLast = 20, 5
+// closings are the temperatures, in shares below the critical one, above which the two
+// phases are too alike to be told apart by a solver: the first for all but some blends
+// that boil over so wide a range that the bubble line bends back there. From the first
+// that is solved to the critical point the edges are continued by the law that every
+// analytic equation of state approaches: pressure in a straight line with temperature,
+// density, enthalpy and entropy with the root of the distance.
+var closings = [...]quantity.Temperature{5e-4, 1e-3, 2e-3}
 
-// isClosed says whether t is above that.
+// nearClosing says whether t is above the coldest of them, where the solver, though it
+// finds the hottest point, may miss one in between.
+func (q *equation) nearClosing(t quantity.Temperature) bool {
+	return t > q.critical.Temperature*(1-closings[len(closings)-1])
+}
+
+// lastSafe is the point there, from which the edge is continued where that happens.
+func (q *equation) lastSafe(e table.Edge) (saturated, bool) {
+	s, err := q.solved(e, q.critical.Temperature*(1-closings[len(closings)-1]))
+	return s, err == nil
+}
+
+// isClosed says whether t is above the hottest point that is solved.
 func (q *equation) isClosed(e table.Edge, t quantity.Temperature) bool {
-	if c := q.critical.Temperature; t <= c*(1-closeFirst/1e4) {
+	if !q.nearClosing(t) {
 		return false
 	}
 	ends, err := q.ends[e]()
@@ -133,18 +155,23 @@ func (q *equation) closed(e table.Edge, t quantity.Temperature) (saturated, erro
 	if err != nil {
 		return saturated{}, err
 	}
+	return q.continued(&ends.high, t), nil
+}
+
+// continued is the edge at t by that law, from a point on it.
+func (q *equation) continued(from *saturated, t quantity.Temperature) saturated {
 	c := &q.critical
 	at := q.model.At(float64(c.Temperature), float64(c.Density)*q.perMass)
-	gap := float64(c.Temperature-t) / (float64(c.Temperature) - ends.high.temperature)
+	gap := float64(c.Temperature-t) / (float64(c.Temperature) - from.temperature)
 	root := math.Sqrt(max(gap, 0))
 	toward := func(critical, edge, share float64) float64 { return critical + share*(edge-critical) }
 	return saturated{
 		temperature: float64(t),
-		pressure:    toward(float64(c.Pressure), ends.high.pressure, gap),
-		density:     toward(float64(c.Density), ends.high.density, root),
-		enthalpy:    toward(at.H*q.perMass, ends.high.enthalpy, root),
-		entropy:     toward(at.S*q.perMass, ends.high.entropy, root),
-	}, nil
+		pressure:    toward(float64(c.Pressure), from.pressure, gap),
+		density:     toward(float64(c.Density), from.density, root),
+		enthalpy:    toward(at.H*q.perMass, from.enthalpy, root),
+		entropy:     toward(at.S*q.perMass, from.entropy, root),
+	}
 }
 
 // edgeEnds are the coldest and the hottest point of an edge that are solved.
@@ -157,18 +184,12 @@ func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
 	// A pressure computed for this very temperature in another way, as from
 	// a table, is let in.
 	ends.low.pressure *= 1 - 1e-5
-	for k := closeFirst; k >= closeLast; k-- {
-		high, err := q.solved(e, q.critical.Temperature*(1-quantity.Temperature(k)/1e4))
-		switch {
-		case err == nil:
-			ends.high = high
-		case k == closeFirst:
-			return ends, err
-		default:
-			return ends, nil
+	for _, share := range closings {
+		if ends.high, err = q.solved(e, q.critical.Temperature*(1-share)); err == nil {
+			break
 		}
 	}
-	return ends, nil
+	return
 }
 
 func (r *Refrigerant) unsolved(what string, cause error) error {

@@ -41,7 +41,7 @@ func TestTablesAgainstEquation(t *testing.T) {
 			worst[k].error, worst[k].where = e, r.designation+" at "+quantity.Temperature(at).String()
 		}
 	}
-	for _, r := range All() {
+	for _, r := range sample(All()) {
 		s := r.table()
 		if s == &noTable {
 			t.Errorf("%v has no table", r)
