@@ -25,6 +25,6 @@ function checked(check, i) {
 }
 // unused says of a check from a file why it is kept and not used.
 function unused(check, i) {
-  if (!lookOf(check.look) || typeof (check.found ?? false) !== "boolean") return "not known here: kept, and not used";
+  if (!lookOf(check.look) || typeof check.found !== "boolean") return "not known here: kept, and not used";
   return state.checks.findIndex((c) => c.look === check.look) < i ? "answered twice: remove one" : "";
 }
