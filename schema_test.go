@@ -15,7 +15,7 @@ import (
 	"github.com/satline/satline/internal/schema"
 )
 
-var update = flag.Bool("update", false, "write the schemas under testdata/schema")
+var update = flag.Bool("update", false, "write what is kept under testdata anew")
 
 var schemas = []struct {
 	file string
