@@ -1,0 +1,112 @@
+package words
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+	"golang.org/x/text/feature/plural"
+	"golang.org/x/text/language"
+	"golang.org/x/text/message"
+)
+
+// A Book makes sentences in one language and one system of units.
+type Book struct {
+	tag     language.Tag
+	units   quantity.System
+	catalog catalog
+	comma   bool
+}
+
+// In returns the book of the language that is nearest to tag.
+func In(tag language.Tag, units quantity.System) *Book {
+	spoken, index, _ := matcher.Match(tag)
+	return &Book{tag: spoken, units: units, catalog: catalogs[index](), comma: DecimalComma(tag)}
+}
+
+// DecimalComma reports whether the numbers of a language are written with a decimal comma.
+func DecimalComma(tag language.Tag) bool {
+	return tag != language.English && message.NewPrinter(tag).Sprintf("%.1f", 1.5) == "1,5"
+}
+
+// Language is the one that the book is in.
+func (b *Book) Language() language.Tag { return b.tag }
+
+// Say returns the sentence of a fact; the code and the values where there is none.
+func (b *Book) Say(f fact.Fact) string {
+	t, ok := b.catalog[string(f.Code)]
+	if !ok {
+		return f.String()
+	}
+	out := make([]byte, 0, 128)
+	out, ok = b.append(out, t, &f)
+	if !ok {
+		return f.String()
+	}
+	if t[0].name != "" || t[0].text == "" {
+		return capital(string(out))
+	}
+	return string(out)
+}
+
+// Term returns the words of a code that stands inside sentences; the code itself where
+// there are none.
+func (b *Book) Term(code string) string {
+	t, ok := b.catalog[code]
+	if !ok {
+		return code
+	}
+	out, _ := b.append(nil, t, &fact.Fact{})
+	return string(out)
+}
+
+// append reports false, and appends nothing, where a value is missing.
+func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
+	start := len(out)
+	for i := range t {
+		p := &t[i]
+		switch {
+		case p.optional != nil:
+			out, _ = b.append(out, p.optional, f)
+		case p.name == "":
+			out = append(out, p.text...)
+		default:
+			v, ok := f.Value(p.name)
+			if !ok {
+				return out[:start], false
+			}
+			if n, counts := v.Of.(int); counts && len(p.forms) > 0 {
+				out = append(out, p.forms[min(b.form(n), len(p.forms)-1)]...)
+			} else {
+				out = append(out, b.show(v.Of)...)
+			}
+		}
+	}
+	return out, true
+}
+
+// form is 0 for the singular of the language, 1 for its plural.
+func (b *Book) form(n int) int {
+	if plural.Cardinal.MatchPlural(b.tag, n, 0, 0, 0, 0) == plural.One {
+		return 0
+	}
+	return 1
+}
+
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if !unicode.IsLower(first) {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// decimal writes the number of a text as the language does.
+func (b *Book) decimal(s string) string {
+	if !b.comma {
+		return s
+	}
+	return strings.ReplaceAll(s, ".", ",")
+}

@@ -1,0 +1,124 @@
+package fact
+
+import (
+	"encoding"
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"time"
+
+	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/quantity"
+)
+
+// A kind is a type that a value may have, by its name in JSON.
+type kind struct {
+	name string
+	of   reflect.Type
+}
+
+func of[T any](name string) kind { return kind{name, reflect.TypeFor[T]()} }
+
+// measured is the kind of a quantity, and that of one with its uncertainty.
+func measured[T quantity.Quantity](name string) []kind {
+	return []kind{of[T](name), of[quantity.Uncertain[T]](name + " ±")}
+}
+
+var kinds = func() []kind {
+	out := []kind{
+		of[Share]("share"), of[Times]("times"), of[int]("count"), of[time.Duration]("time"),
+		of[Term]("term"), of[Terms]("terms"), of[string]("text"),
+	}
+	for _, more := range [][]kind{
+		measured[quantity.Temperature]("temperature"),
+		measured[quantity.TemperatureDelta]("temperature difference"),
+		measured[quantity.Pressure]("pressure"),
+		measured[quantity.GaugePressure]("gauge pressure"),
+		measured[quantity.StaticPressure]("static pressure"),
+		measured[quantity.Mass]("mass"),
+		measured[quantity.Length]("length"),
+		measured[quantity.Area]("area"),
+		measured[quantity.Volume]("volume"),
+		measured[quantity.VolumeFlow]("volume flow"),
+		measured[quantity.MassFlow]("mass flow"),
+		measured[quantity.Velocity]("velocity"),
+		measured[quantity.Power]("power"),
+		measured[quantity.Current]("current"),
+		measured[quantity.Voltage]("voltage"),
+	} {
+		out = append(out, more...)
+	}
+	return out
+}()
+
+// Kinds lists the kinds of value there are, by their names in JSON.
+func Kinds() []string {
+	out := make([]string, len(kinds))
+	for i, k := range kinds {
+		out[i] = k.name
+	}
+	return out
+}
+
+// Kind returns the name that JSON gives the type of v; empty for a type that a value
+// cannot have.
+func (v Value) Kind() string {
+	for _, k := range kinds {
+		if reflect.TypeOf(v.Of) == k.of {
+			return k.name
+		}
+	}
+	return ""
+}
+
+type valueJSON struct {
+	Name  string          `json:"name"`
+	Kind  string          `json:"kind"`
+	Value json.RawMessage `json:"value"`
+}
+
+// MarshalJSON writes {"name": "superheat", "kind": "temperature difference", "value": "5 K"}.
+// Quantities are text with their unit; shares and counts are numbers.
+func (v Value) MarshalJSON() ([]byte, error) {
+	out := valueJSON{Name: v.Name, Kind: v.Kind()}
+	if out.Kind == "" {
+		return nil, fmt.Errorf("fact: value %q has type %T, which no value may have", v.Name, v.Of)
+	}
+	content := v.Of
+	if d, ok := content.(time.Duration); ok {
+		content = span.Span(d)
+	}
+	raw, err := json.Marshal(content)
+	if err != nil {
+		return nil, err
+	}
+	out.Value = raw
+	return json.Marshal(out)
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (v *Value) UnmarshalJSON(text []byte) error {
+	var in valueJSON
+	if err := json.Unmarshal(text, &in); err != nil {
+		return err
+	}
+	for _, k := range kinds {
+		if k.name != in.Kind {
+			continue
+		}
+		to := reflect.New(k.of)
+		content := to.Interface()
+		if d, ok := content.(*time.Duration); ok {
+			content = (*span.Span)(d)
+		}
+		if _, isText := content.(encoding.TextUnmarshaler); isText && len(in.Value) > 0 && in.Value[0] != '"' {
+			return fmt.Errorf("fact: value %q of kind %q is not text; write it with its unit", in.Name, in.Kind)
+		}
+		if err := json.Unmarshal(in.Value, content); err != nil {
+			return fmt.Errorf("fact: value %q: %w", in.Name, err)
+		}
+		*v = Value{in.Name, to.Elem().Interface()}
+		return nil
+	}
+	return fmt.Errorf("fact: kind %.40q of value %.40q is not known; see Kinds", in.Kind, in.Name)
+}
