@@ -38,6 +38,7 @@ type Outcome struct {
 
 	said string // for a test
 	then *Explanation
+	ends []weighted // the explanations after it, not made to add to 1
 }
 
 // A scale turns a feature into the reading that gives it: sign·feature + base.
@@ -45,6 +46,7 @@ type scale struct {
 	feature    signature.Feature
 	code, name string
 	sign, base float64
+	minutes    float64 // to take it
 }
 
 // grid is how finely a reading is divided, and terms how many components stand
@@ -150,29 +152,13 @@ func (c *caseFile) byExplanation() []weighted {
 // gauges never do.
 func (c *caseFile) tryTest(t *test, all []weighted) (byCause, byFault *Measurement) {
 	var prior, yes, no []float64
-	var ends [2][]weighted
-	chance := 0.0
+	ends := c.ends(t, all)
+	chance := weightOf(ends[0])
 	for _, x := range all {
-		sumYes := 0.0
 		for i, share := range c.shares(x.key[0]) {
-			p := t.usual
-			if x.key[0] != none {
-				p = t.chance(c.suspects[x.key[0]].faults[i])
-			}
-			if b := x.key[1]; b != none {
-				q := 0.0
-				for j, f := range c.suspects[b].faults {
-					q += c.suspects[b].share[j] * t.chance(f)
-				}
-				p = max(p, q, 1-(1-p)*(1-q)/(1-t.usual))
-			}
-			w := x.weight * share
+			w, p := x.weight*share, c.chanceOfYes(t, x.key, i)
 			prior, yes, no = append(prior, w), append(yes, w*p), append(no, w*(1-p))
-			sumYes += w * p
 		}
-		chance += sumYes
-		ends[0] = append(ends[0], weighted{x.key, sumYes})
-		ends[1] = append(ends[1], weighted{x.key, x.weight - sumYes})
 	}
 	gain := func(prior, yes, no []float64) float64 {
 		return entropy(prior) - chance*entropy(yes) - (1-chance)*entropy(no)
@@ -195,6 +181,35 @@ func (c *caseFile) tryTest(t *test, all []weighted) (byCause, byFault *Measureme
 	fault := m
 	fault.Gain = gain(prior, yes, no)
 	return &m, &fault
+}
+
+// ends are the explanations after a yes and after a no, not made to add to 1.
+func (c *caseFile) ends(t *test, all []weighted) (ends [2][]weighted) {
+	for _, x := range all {
+		yes := 0.0
+		for i, share := range c.shares(x.key[0]) {
+			yes += x.weight * share * c.chanceOfYes(t, x.key, i)
+		}
+		ends[0] = append(ends[0], weighted{x.key, yes})
+		ends[1] = append(ends[1], weighted{x.key, x.weight - yes})
+	}
+	return ends
+}
+
+// chanceOfYes is that of a test where an explanation holds, its first cause by fault i.
+func (c *caseFile) chanceOfYes(t *test, key [2]int, i int) float64 {
+	p := t.usual
+	if key[0] != none {
+		p = t.chance(c.suspects[key[0]].faults[i])
+	}
+	if b := key[1]; b != none {
+		q := 0.0
+		for j, f := range c.suspects[b].faults {
+			q += c.suspects[b].share[j] * t.chance(f)
+		}
+		p = max(p, q, 1-(1-p)*(1-q)/(1-t.usual))
+	}
+	return p
 }
 
 // after weighs the faults of each cause by what a test said: a look at the
@@ -230,6 +245,7 @@ func (c *caseFile) shares(a int) []float64 {
 // conclude finds the likeliest explanation of an outcome and its chance.
 func (c *caseFile) conclude(o *Outcome, all []weighted) {
 	top := 0
+	o.ends = all
 	for i, x := range all {
 		o.Chance += x.weight
 		if x.weight > all[top].weight {
@@ -266,6 +282,7 @@ func (c *caseFile) explanation(k [2]int) *Explanation {
 func (c *caseFile) untaken() []*scale {
 	r := c.seen.raw
 	var out []*scale
+	minutes := 3.0
 	offer := func(f signature.Feature, missing int, needs []int, code, name string, sign, base float64) {
 		if r.have[missing] || c.seen.have[f] || f == signature.DischargeOver && c.noDischarge {
 			return
@@ -275,7 +292,7 @@ func (c *caseFile) untaken() []*scale {
 				return
 			}
 		}
-		out = append(out, &scale{f, code, name, sign, base})
+		out = append(out, &scale{f, code, name, sign, base, minutes})
 	}
 	v := &r.value
 	offer(signature.Superheat, rSuctionLine, []int{rEvaporating}, "suction-line", "the suction line temperature near the compressor", 1, v[rEvaporating]+r.evapGlide)
@@ -285,6 +302,7 @@ func (c *caseFile) untaken() []*scale {
 	offer(signature.Split, rSupplyDryBulb, []int{rReturnDryBulb}, "supply-dry-bulb", "the supply dry bulb", -1, v[rReturnDryBulb])
 	offer(signature.WetBulbSplit, rSupplyWetBulb, []int{rReturnWetBulb}, "supply-wet-bulb", "the supply wet bulb", -1, v[rReturnWetBulb])
 	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", "the suction pressure (its dew temperature)", 1, r.evapGlide)
+	minutes = 15
 	if c.evidence.NominalCapacity > 0 || c.evidence.RatedAirflow > 0 {
 		offer(signature.Airflow, rAirflow, nil, "airflow", "the indoor airflow", 1, 0)
 	}
