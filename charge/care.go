@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Compressor is what is known of a running compressor. Fields that are not
@@ -41,6 +43,8 @@ type Risk struct {
 	Code string `json:"code"`
 	// Grave says to act now, or to stop the machine.
 	Grave bool `json:"grave"`
+	// Says is the danger with its figure and its limit: "danger.floodback".
+	Says fact.Fact `json:"says"`
 	// Figure is what was measured and Limit what it is held against, both as text.
 	Figure string `json:"figure"`
 	Limit  string `json:"limit"`
@@ -118,10 +122,26 @@ func Risks(c Compressor) []Risk {
 			if shown == limit || strings.HasPrefix(shown, limit+" ±") { // the two differ by less than is shown
 				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
 			}
-			out = append(out, Risk{h.code, h.grave, shown, limit, text, h.why, h.whole(), h.stop, h.source})
+			out = append(out, Risk{
+				Code: h.code, Grave: h.grave, Says: fact.New(fact.Code("danger."+h.code), valueOf("figure", figure), valueOf("limit", h.limit)),
+				Figure: shown, Limit: limit, Text: text, Why: h.why, Do: h.whole(), Stop: h.stop, Source: h.source,
+			})
 		}
 	}
 	return out
+}
+
+// valueOf is a figure as a value of a fact.
+func valueOf(name string, f formatter) fact.Value {
+	switch v := f.(type) {
+	case runTime:
+		return fact.Of(name, time.Duration(v))
+	case times:
+		return fact.Of(name, fact.Times(v))
+	case part:
+		return fact.Of(name, fact.Share(v))
+	}
+	return fact.Value{Name: name, Of: f}
 }
 
 // readable returns c without the values that cannot be readings.

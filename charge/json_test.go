@@ -20,7 +20,7 @@ var promised = map[string]string{
 	"source":     "standing title",
 	"rule":       "code figure says source",
 	"condition":  "code do doubts figure forbids says source",
-	"obstacle":   "code forbids instead mendFirst method reason source weighIn",
+	"obstacle":   "says code forbids instead mendFirst method reason source weighIn",
 	"better":     "all atEdge need now reading",
 	"steadiness": "high low noise period state swing timeConstant value wait within",
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
@@ -28,7 +28,7 @@ var promised = map[string]string{
 	"recovery":   "cautions class inchesOfVacuum source to",
 	"decay":      "end levels outcome perMinute source start",
 	"tightness":  "cautions detectable drop expected outcome source",
-	"risk":       "code do figure grave limit source stop text why",
+	"risk":       "says code do figure grave limit source stop text why",
 	"smooth":     "perOutdoor perWetBulb target",
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // RangeError is quantity.RangeError: the value, the valid range, and what to do.
@@ -65,6 +66,8 @@ type Obstacle struct {
 	// Forbids says that no verdict may rest on the method now; otherwise the
 	// condition only widens the doubt.
 	Forbids bool `json:"forbids"`
+	// Says is the condition with what was measured and its limit: "condition.coil-wet".
+	Says fact.Fact `json:"says"`
 	// Reason is a sentence with the numbers.
 	Reason  string `json:"reason"`
 	Instead string `json:"instead"`
@@ -104,7 +107,22 @@ type condition struct {
 }
 
 func (c *condition) obstacle(m Method, forbids bool, measured formatter, sys quantity.System) Obstacle {
-	return Obstacle{c.code, m, forbids, c.text(c.reason, measured, sys), c.instead, forbids || !c.ofTarget, c.weighIn, c.source}
+	return Obstacle{
+		Code: c.code, Method: m, Forbids: forbids, Says: c.says(measured),
+		Reason: c.text(c.reason, measured, sys), Instead: c.instead,
+		MendFirst: forbids || !c.ofTarget, WeighIn: c.weighIn, Source: c.source,
+	}
+}
+
+func (c *condition) says(measured formatter) fact.Fact {
+	f := fact.New(fact.Code("condition." + c.code))
+	if measured != nil {
+		f = f.With(valueOf("measured", measured))
+	}
+	if c.limit != nil {
+		f = f.With(valueOf("limit", c.limit))
+	}
+	return f
 }
 
 func (c *condition) text(template string, measured formatter, sys quantity.System) string {

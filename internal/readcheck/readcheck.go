@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Temp is a temperature with standard uncertainty; nil where not known.
@@ -53,8 +54,10 @@ type Doubt struct {
 	// Excess is by how much the check is failed, and Std its standard
 	// uncertainty, both in kelvin (in pascal for a pressure check).
 	Excess, Std float64
-	Text        string // what is wrong, with the numbers
-	Mend        string // what to look at
+	// Values of the readings involved, as "doubt." and Code words them.
+	Values []fact.Value
+	Text   string // what is wrong, with the numbers
+	Mend   string // what to look at
 }
 
 // Check returns the doubts about the readings, the gravest first.

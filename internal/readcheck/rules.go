@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A rule states what holds on any working machine as "a is not above b by more
@@ -37,6 +38,9 @@ func (r *rule) apply(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Code: r.code, Fields: r.fields, Weight: r.weight, Mend: r.mend,
 		Excess: excess, Std: std,
+		Values: []fact.Value{
+			fact.Amount("a", a.Value), fact.Amount("b", b.Value), fact.Amount("excess", quantity.KelvinDelta(excess)),
+		},
 		Text: fmt.Sprintf(r.text, a.Value.Format(sys), b.Value.Format(sys),
 			quantity.KelvinDelta(excess).Format(sys), quantity.KelvinDelta(coverage*std).Format(sys)),
 	}, true

@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 func gaugesSwapped(in Input, sys quantity.System) (Doubt, bool) {
@@ -20,6 +21,7 @@ func gaugesSwapped(in Input, sys quantity.System) (Doubt, bool) {
 	}
 	return Doubt{
 		Excess: excess, Std: std,
+		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
 		Text: fmt.Sprintf("suction pressure %s is above liquid pressure %s: the low and the high side look swapped",
 			s.Value.Format(sys), l.Value.Format(sys)),
 	}, true
@@ -39,6 +41,7 @@ func pressuresEqual(in Input, sys quantity.System) (Doubt, bool) {
 	}
 	return Doubt{
 		Excess: -diff, Std: std,
+		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
 		Text: fmt.Sprintf("suction pressure %s and liquid pressure %s are nearly the same: the compressor is not pumping",
 			s.Value.Format(sys), l.Value.Format(sys)),
 	}, true
@@ -58,6 +61,7 @@ func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
 	}
 	return Doubt{
 		Excess: float64(quantity.FahrenheitDelta(2)) - depression, Std: std,
+		Values: []fact.Value{fact.Amount("a", wb.Value), fact.Amount("b", db.Value)},
 		Text: fmt.Sprintf("return wet bulb %s is nearly the return dry bulb %s: either the wick is dry, or the dry bulb is wet",
 			wb.Value.Format(sys), db.Value.Format(sys)),
 	}, true
@@ -84,6 +88,7 @@ func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 	std := math.Hypot(r.Std, s.Std)
 	d := Doubt{
 		Excess: float64(quantity.FahrenheitDelta(13) - split), Std: std,
+		Values: []fact.Value{fact.Amount("a", r.Value), fact.Amount("b", s.Value), fact.Amount("split", split)},
 		Text: fmt.Sprintf("a return of %s with a supply of %s is a split of only %s from a cold room: the pattern of a wet bulb taken for a dry bulb",
 			r.Value.Format(sys), s.Value.Format(sys), split.Format(sys)),
 	}
@@ -132,6 +137,7 @@ func supplyDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 	}
 	return Doubt{
 		Excess: below, Std: std,
+		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", wet)},
 		Text: fmt.Sprintf("supply %s is %s colder than the %s of a sound split, and close to the %s that a wet bulb would read in that air: it may be the wet bulb, taken for the dry bulb",
 			s.Value.Format(sys), quantity.KelvinDelta(below).Format(sys), dry.Format(sys), wet.Format(sys)),
 	}, true
@@ -173,6 +179,7 @@ func suctionLineHot(in Input, sys quantity.System) (Doubt, bool) {
 	}
 	return Doubt{
 		Excess: excess, Std: std,
-		Text: fmt.Sprintf("suction line %s is above both the room and the outdoor air (%s)", s.Value.Format(sys), warmest.Value.Format(sys)),
+		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", warmest.Value)},
+		Text:   fmt.Sprintf("suction line %s is above both the room and the outdoor air (%s)", s.Value.Format(sys), warmest.Value.Format(sys)),
 	}, true
 }
