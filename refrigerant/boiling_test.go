@@ -71,7 +71,7 @@ func TestTwoPhasesAgainstEquation(t *testing.T) {
 				if err != nil {
 					t.Fatalf("%v at %v Pa, share %v: %v", r, float64(p), share, err)
 				}
-				want := q.flashed(&f)
+				want := q.flashed(p, &f)
 				note(&temperature, tableKelvin, math.Abs(float64(got.Temperature-want.Temperature)), "temperature", r, got)
 				note(&density, tableRelative, math.Abs(float64(got.Density/want.Density)-1), "density", r, got)
 				note(&entropy, tableRelative, math.Abs(float64(got.Entropy-want.Entropy))*float64(want.Temperature)/200e3, "entropy", r, got)

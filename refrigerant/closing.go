@@ -52,12 +52,12 @@ func (r *Refrigerant) boilClosing(q *equation, p quantity.Pressure, t quantity.T
 		return State{}, false
 	}
 	if f, err := q.system.FlashPT(float64(p), float64(t)); err == nil && f.Phase == vle.TwoPhase {
-		s = q.flashed(&f)
+		s = q.flashed(p, &f)
 	} else {
 		share := float64(t-liquid.Temperature) / float64(vapor.Temperature-liquid.Temperature)
 		s = between(p, liquid.saturated(), vapor.saturated(), share)
 	}
-	s.Pressure, s.Temperature = p, t
+	s.Temperature = t
 	return s, true
 }
 
@@ -71,7 +71,7 @@ func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x f
 	dew, err2 := q.system.DewP(float64(p))
 	if err1 == nil && err2 == nil {
 		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
-			if s := q.flashed(&f); s.Temperature >= liquid.Temperature && s.Temperature <= vapor.Temperature {
+			if s := q.flashed(p, &f); s.Temperature >= liquid.Temperature && s.Temperature <= vapor.Temperature {
 				return s, true
 			}
 		}
@@ -105,7 +105,7 @@ func (r *Refrigerant) atClosing(q *equation, p quantity.Pressure, c caloric, val
 	if err != nil || f.Phase != vle.TwoPhase {
 		return State{}, false
 	}
-	s := q.flashed(&f)
+	s := q.flashed(p, &f)
 	return s, s.Temperature >= liquid.Temperature && s.Temperature <= vapor.Temperature
 }
 

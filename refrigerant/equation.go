@@ -14,8 +14,9 @@ import (
 )
 
 // ErrUnsolved says that the equation of state gave no answer inside its range.
-// States within 1 % of the critical point may do this, and a NewBlend of components
-// that hardly mix.
+// States just above the critical pressure may do this, of R-114, whose equation
+// boils on past its stated critical point, up to 4 %, and a NewBlend of components that
+// hardly mix.
 var ErrUnsolved = errors.New("the equation of state gave no answer here")
 
 // An equation is the equation of state of one refrigerant at its composition,

@@ -11,7 +11,7 @@ import (
 // For a pure fluid it is the vapor pressure.
 //
 // t lies within Limits().MinTemperature and the critical temperature; the error
-// is a *RangeError.
+// is a *RangeError, or of a NewBlend ErrUnsolved where its liquid is not stable.
 func (r *Refrigerant) BubblePressure(t quantity.Temperature) (quantity.Pressure, error) {
 	if p, ok := r.table().At(table.BubblePressure, float64(t)); ok {
 		return quantity.Pressure(p), nil
@@ -35,7 +35,7 @@ func (r *Refrigerant) DewPressure(t quantity.Temperature) (quantity.Pressure, er
 // boil: the one that subcooling is counted from.
 //
 // p lies below the critical pressure and above that of Limits().MinTemperature;
-// the error is a *RangeError. Above the critical pressure there is no boiling
+// the errors are those of BubblePressure. Above the critical pressure there is no boiling
 // and no subcooling: a gas cooler, as of R-744 on a hot day, is judged by its
 // outlet temperature.
 func (r *Refrigerant) BubbleTemperature(p quantity.Pressure) (quantity.Temperature, error) {

@@ -127,7 +127,7 @@ func (q *equation) saturated(e table.Edge, p vle.Point) saturated {
 // that is solved to the critical point the edges are continued by the law that every
 // analytic equation of state approaches: pressure in a straight line with temperature,
 // density, enthalpy and entropy with the root of the distance.
-var closings = [...]quantity.Temperature{5e-4, 1e-3, 2e-3}
+var closings = [...]quantity.Temperature{1e-5, 1e-4, 5e-4, 1e-3, 2e-3}
 
 // nearClosing says whether t is above the coldest of them, where the solver, though it
 // finds the hottest point, may miss one in between.
@@ -184,7 +184,11 @@ func (q *equation) findEnds(e table.Edge) (ends edgeEnds, err error) {
 	// A pressure computed for this very temperature in another way, as from
 	// a table, is let in.
 	ends.low.pressure *= 1 - 1e-5
-	for _, share := range closings {
+	tried := closings[:]
+	if q.model.Components() > 1 {
+		tried = closings[2:]
+	}
+	for _, share := range tried {
 		if ends.high, err = q.solved(e, q.critical.Temperature*(1-share)); err == nil {
 			break
 		}

@@ -47,21 +47,24 @@ func (c caloric) ofSaturated(s *saturated) float64 {
 // device is found. One phase takes one to three microseconds, two phases, which
 // come from tables, less than one. Of a NewBlend, and in the last few percent
 // below the critical temperature of a designated blend, two phases are solved
-// for, composition by composition, which takes a hundred times as long. The error
-// is a *RangeError.
+// for, composition by composition, which takes a hundred times as long.
+//
+// The error is a *RangeError, or ErrUnsolved where the equation of state has no such
+// state.
 func (r *Refrigerant) StateAtEnthalpy(p quantity.Pressure, h quantity.SpecificEnthalpy) (State, error) {
 	return r.stateAt(p, enthalpy, float64(h))
 }
 
 // StateAtEntropy returns the state of r at pressure p with entropy s. It is how
-// the outlet of an ideal compressor is found. The error is a *RangeError.
+// the outlet of an ideal compressor is found. The errors are those of StateAtEnthalpy.
 func (r *Refrigerant) StateAtEntropy(p quantity.Pressure, s quantity.SpecificEntropy) (State, error) {
 	return r.stateAt(p, entropy, float64(s))
 }
 
 // StateAtQuality returns the state of r at pressure p of which the share x of the
 // mass, 0 to 1, is vapor. For a blend the temperature lies between bubble and dew
-// point as x requires, not in a straight line. The error is a *RangeError.
+// point as x requires, not in a straight line. The range of p is that of
+// BubbleTemperature, and the errors are those of StateAtEnthalpy.
 func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, error) {
 	if !(x >= 0 && x <= 1) {
 		return State{}, fractionError("quality", x, 0, 1, "the share of the mass that is vapor")
@@ -98,7 +101,7 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 	}
 	if bubble.T > 0 && dew.T > 0 {
 		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
-			return q.flashed(&f), nil
+			return q.flashed(p, &f), nil
 		}
 	}
 	return r.blendAtQuality(p, x, &liquid, &vapor)
@@ -222,7 +225,7 @@ func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric,
 	if err != nil {
 		return State{}, false, nil
 	}
-	return q.flashed(&f), true, nil
+	return q.flashed(p, &f), true, nil
 }
 
 // compressed reports whether s is as dense as saturated liquid of its temperature, as
@@ -364,7 +367,7 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 	}
 	a, b := low.Temperature, high.Temperature
 	fa, fb := c.of(&low)-value, c.of(&high)-value
-	enough := 1e-12 * (fb - fa)
+	reach := fb - fa
 	t := a + quantity.Temperature(fa/(fa-fb))*(b-a)
 	before := [2]float64{math.Inf(1), math.Inf(1)} // |f| of the last two steps
 	for i := range 200 {
@@ -373,13 +376,16 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 			return State{}, err
 		}
 		f := c.of(&s) - value
-		if math.Abs(f) <= enough || b-a <= 1e-12*b {
+		if math.Abs(f) <= 1e-12*reach {
 			return s, nil
 		}
 		if f > 0 {
-			b, fb = t, f
+			b, fb, high = t, f, s
 		} else {
-			a, fa = t, f
+			a, fa, low = t, f, s
+		}
+		if b-a <= 1e-12*b {
+			break
 		}
 		slope := float64(s.Cp)
 		if c == entropy {
@@ -397,8 +403,28 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 		}
 		before[i%2] = math.Abs(f)
 	}
-	return State{}, r.unsolved("state", errors.New("no temperature found"))
+	return r.atJump(q, c, value, &low, &high, reach)
 }
+
+// atJump returns the state with the given value between two neighbors at one pressure
+// that lie on either side of it, of an isobar on which the value gains reach. Where
+// they are no nearer to each other than that, liquid turns into vapor between them.
+func (r *Refrigerant) atJump(q *equation, c caloric, value float64, low, high *State, reach float64) (State, error) {
+	for _, s := range [...]*State{low, high} {
+		if math.Abs(c.of(s)-value) <= 1e-9*reach {
+			return *s, nil
+		}
+	}
+	if low.Pressure >= q.critical.Pressure {
+		return State{}, r.unsolved("state", errJump)
+	}
+	s := between(low.Pressure, low.saturated(), high.saturated(), (value-c.of(low))/(c.of(high)-c.of(low)))
+	s.Quality = low.Quality + s.Quality*(high.Quality-low.Quality)
+	return s, nil
+}
+
+// errJump is the cause where no temperature has the value asked for.
+var errJump = errors.New("enthalpy and entropy jump there, above the critical pressure: the equation boils on past its stated critical point")
 
 // isobarEnds returns the coldest and the hottest state at p, and refuses a value
 // beyond them.

@@ -74,7 +74,8 @@ func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.Spec
 // alike to be solved for, both together lie in a straight line between bubble and dew
 // point.
 //
-// p and t lie within Limits; the error is a *RangeError.
+// p and t lie within Limits; the error is a *RangeError, or ErrUnsolved where the
+// equation of state has no answer.
 func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State, error) {
 	q, err := r.equation()
 	if err != nil {
@@ -133,8 +134,8 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 	default:
 		return State{}, r.unsolved("state", err)
 	}
-	s := q.flashed(&f)
-	s.Pressure, s.Temperature = p, t // to the last digit
+	s := q.flashed(p, &f)
+	s.Temperature = t // to the last digit
 	return s, nil
 }
 
@@ -176,16 +177,18 @@ func (q *equation) phaseAt(p quantity.Pressure, t quantity.Temperature, phase vl
 	return Vapor, 1
 }
 
-// flashed turns a solution of the phase equilibrium into a state.
-func (q *equation) flashed(f *vle.Flash) State {
+// flashed turns a solution of the phase equilibrium at p into a state.
+func (q *equation) flashed(p quantity.Pressure, f *vle.Flash) State {
 	if f.Phase != vle.TwoPhase {
 		m := q.model.At(f.T, f.Rho)
-		name, quality := q.phaseAt(quantity.Pressure(f.P), quantity.Temperature(f.T), f.Phase)
-		return q.state(&m, name, quality)
+		name, quality := q.phaseAt(p, quantity.Temperature(f.T), f.Phase)
+		s := q.state(&m, name, quality)
+		s.Pressure = p
+		return s
 	}
 	return State{
 		Phase:       TwoPhase,
-		Pressure:    quantity.Pressure(f.P),
+		Pressure:    p,
 		Temperature: quantity.Temperature(f.T),
 		Density:     quantity.Density(f.Rho / q.perMass),
 		Enthalpy:    quantity.SpecificEnthalpy(f.H * q.perMass),

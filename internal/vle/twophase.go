@@ -10,12 +10,13 @@ import (
 // have the overall composition, at a pressure and a vapor fraction. The unknowns
 // are the logarithms of both phases' molar concentrations and of temperature;
 // the equations are equal fugacities, the pressure of each phase, and the
-// balance of all components but the last.
+// balance of all components but the most plentiful.
 type mixture struct {
 	s             *System
 	n             int
 	p             float64
 	z             Composition
+	most          int // the component that there is most of
 	liquid, vapor *helmholtz.Evaluator
 	u             vector // liquid, vapor, ln T
 	pl, pv        helmholtz.Potentials
@@ -33,6 +34,12 @@ func (q *mixture) release() {
 func (s *System) startMixture(q *mixture, p float64) {
 	q.s, q.n, q.p, q.unstable = s, s.m.Components(), p, false
 	q.z = s.m.MoleFractions()
+	q.most = 0
+	for i := range q.n {
+		if q.z[i] > q.z[q.most] {
+			q.most = i
+		}
+	}
 	q.liquid, q.vapor = s.m.Evaluator(), s.m.Evaluator()
 }
 
@@ -128,17 +135,25 @@ func (q *mixture) equilibrium(beta float64, size int) {
 	a[n][2*n], a[n][2*n+1] = t*q.pl.DPDT/q.p, 0
 	a[n+1][2*n], a[n+1][2*n+1] = t*q.pv.DPDT/q.p, 0
 	a[n][size], a[n+1][size] = 1-q.pl.P/q.p, 1-q.pv.P/q.p
-	for i := range n - 1 {
-		row := &a[n+2+i]
-		for j := range n {
-			row[j] = -(1 - beta) * q.x[i] * q.x[j]
-			row[n+j] = -beta * q.y[i] * q.y[j]
+	// Each balance is in shares of what there is of the component, or rounding would
+	// leave nothing of a trace. The most plentiful one follows from the others.
+	at := n + 2
+	for i := range n {
+		if i == q.most {
+			continue
 		}
-		row[i] += (1 - beta) * q.x[i]
-		row[n+i] += beta * q.y[i]
+		row := &a[at]
+		at++
+		x, y := q.x[i]/q.z[i], q.y[i]/q.z[i]
+		for j := range n {
+			row[j] = -(1 - beta) * x * q.x[j]
+			row[n+j] = -beta * y * q.y[j]
+		}
+		row[i] += (1 - beta) * x
+		row[n+i] += beta * y
 		row[2*n] = 0
-		row[2*n+1] = q.y[i] - q.x[i]
-		row[size] = q.z[i] - (1-beta)*q.x[i] - beta*q.y[i]
+		row[2*n+1] = y - x
+		row[size] = 1 - (1-beta)*x - beta*y
 	}
 }
 
