@@ -415,7 +415,7 @@ func (r *Refrigerant) atJump(q *equation, c caloric, value float64, low, high *S
 			return *s, nil
 		}
 	}
-	if low.Pressure >= q.critical.Pressure {
+	if low.Pressure > q.critical.Pressure {
 		return State{}, r.unsolved("state", errJump)
 	}
 	s := between(low.Pressure, low.saturated(), high.saturated(), (value-c.of(low))/(c.of(high)-c.of(low)))
