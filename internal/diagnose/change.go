@@ -197,7 +197,7 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 	case charge > slight:
 		left = append(left, held{Overcharge, charge, none, nil})
 	}
-	out := component{a: none, b: none}
+	out := component{a: none, b: none, followed: true, charge: charge}
 	for _, h := range left[:min(2, len(left))] {
 		a := slices.IndexFunc(c.suspects, func(s suspect) bool { return s.signature == h.signature })
 		if a < 0 {

@@ -42,7 +42,12 @@ type Diagnosis struct {
 	// there are none.
 	Change *Change
 
-	marginal map[Code]float64
+	// Charge is what is believed of the charge.
+	Charge ChargeBelief
+
+	marginal  map[Code]float64
+	marginals []Marginal
+	sums      []summed
 }
 
 // Probability that a signature is present, alone or with another.
@@ -122,10 +127,10 @@ var signatureNames = map[Code]string{
 // Infer weighs the evidence.
 func Infer(e Evidence) Diagnosis {
 	c := open(&e)
-	if c.seen.n == 0 {
-		return Diagnosis{Verdict: NotEnough, Next: firstReadings(), marginal: map[Code]float64{}}
-	}
 	c.infer()
+	if c.seen.n == 0 {
+		return Diagnosis{Verdict: NotEnough, Next: firstReadings(), Charge: c.chargeBelief(), marginal: map[Code]float64{}}
+	}
 	var change *Change
 	if e.Earlier != nil {
 		change = c.compareWith(e.Earlier)
@@ -303,6 +308,16 @@ func (c *caseFile) diagnosis() Diagnosis {
 	}
 	slices.SortStableFunc(sums, func(x, y sum) int { return compare(y.weight, x.weight) })
 	d.Rest = 1
+	for _, s := range sums {
+		x := summed{weight: s.weight}
+		for j, a := range [...]int{s.a, s.b} {
+			if a != none {
+				x.signatures[j] = c.suspects[a].signature
+			}
+		}
+		d.sums = append(d.sums, x)
+	}
+	d.marginals, d.Charge = c.sumBySignature(), c.chargeBelief()
 	for i, s := range sums {
 		if i >= listed && s.weight < leastListed || i >= 3*listed {
 			break
@@ -330,49 +345,19 @@ func (c *caseFile) diagnosis() Diagnosis {
 // cause describes suspect a, at its mean severity over the mixture's terms of
 // the explanation (x, y).
 func (c *caseFile) cause(a, best, x, y int) Cause {
-	s := &c.suspects[a]
-	out := Cause{Signature: s.signature, Fluid: c.states[a][best].fluid, Capacity: c.states[a][best].capacity}
 	first := &c.states[a][best]
-	out.Severity, out.variant = first.severity, first.variant
-	var weight, severity float64
-	posterior, prior := map[string]float64{}, map[string]float64{} // by variant
-	for _, p := range c.parts {
-		if p.a != x || p.b != y {
-			continue
-		}
-		k := p.sa
-		if a == y {
-			k = p.sb
-		}
-		t := &c.states[a][k]
-		posterior[t.variant] += p.weight
-		if t.variant == first.variant {
-			weight += p.weight
-			severity += p.weight * t.severity
-		}
+	out := Cause{
+		Signature: c.suspects[a].signature, Severity: first.severity, Fluid: first.fluid,
+		Capacity: first.capacity, variant: first.variant,
 	}
-	if weight > 0 && first.gain != nil {
-		out.Severity = severity / weight
+	sizes := c.sizesOf(a, func(p *component) bool { return p.a == x && p.b == y })
+	if v := &sizes.of[sizes.index(first.variant)]; first.gain != nil && v.posterior.weight > 0 {
+		out.Severity = v.posterior.spread().Mean
 	}
-	for k := range c.states[a] {
-		prior[c.states[a][k].variant] += c.states[a][k].weight
-	}
-	sum := 0.0
-	for i, f := range s.faults {
+	for _, f := range c.suspects[a].faults {
 		out.Kind = max(out.Kind, f.Kind)
-		chance := s.share[i]
-		if prior[f.Variant] > 0 {
-			chance *= posterior[f.Variant] / prior[f.Variant]
-		}
-		sum += chance
-		out.Faults = append(out.Faults, FaultChance{f, chance})
 	}
-	for i := range out.Faults {
-		if sum > 0 {
-			out.Faults[i].Chance /= sum
-		}
-	}
-	slices.SortStableFunc(out.Faults, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+	out.Faults = c.faultChances(a, &sizes)
 	return out
 }
 

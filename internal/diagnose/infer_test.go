@@ -201,6 +201,9 @@ func TestAnswersToAnything(t *testing.T) {
 		}
 		sys := rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).Draw(t, "system")
 		d := Infer(e)
+		if sum := d.Charge.Low + d.Charge.InBand + d.Charge.High; !(math.Abs(sum-1) < 1e-9) {
+			t.Fatalf("chances of the charge add to %v", sum)
+		}
 		if d.Verdict == NotEnough {
 			return
 		}

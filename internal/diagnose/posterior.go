@@ -26,10 +26,15 @@ type state struct {
 // A component is one explanation at definite severities: one term of the
 // mixture that is the posterior.
 type component struct {
-	a, b   int // suspects; none is -1
-	sa, sb int // their states
+	a, b   int     // suspects; none is -1
+	sa, sb int     // their states
+	fit    float64 // log likelihood of the readings
 	log    float64
 	weight float64 // posterior, after normalizing
+	// followed says that it comes from earlier readings and what was done since, which
+	// leaves a relative charge error.
+	followed bool
+	charge   float64
 }
 
 // A case is a visit in the making.
@@ -216,8 +221,8 @@ const (
 // infer fills in the mixture.
 func (c *caseFile) infer() {
 	sound := component{a: none, b: none}
-	log, _ := c.weigh(sound)
-	sound.log = math.Log(priorSound*c.ordinary) + log + c.logClues(nil, nil)
+	sound.fit, _ = c.weigh(sound)
+	sound.log = math.Log(priorSound*c.ordinary) + sound.fit + c.logClues(nil, nil)
 	c.parts = append(c.parts, sound)
 
 	best := make([]float64, len(c.suspects)) // log of the sum over states
@@ -228,8 +233,8 @@ func (c *caseFile) infer() {
 		seen := c.logClues(&c.suspects[a], nil)
 		for s := range c.states[a] {
 			p := component{a: a, b: none, sa: s}
-			log, _ := c.weigh(p)
-			p.log = math.Log(c.prior[a]*c.states[a][s].weight) + log + seen
+			p.fit, _ = c.weigh(p)
+			p.log = math.Log(c.prior[a]*c.states[a][s].weight) + p.fit + seen
 			c.parts = append(c.parts, p)
 			best[a] = logAdd(best[a], p.log)
 			if p.log > top {
@@ -273,8 +278,8 @@ func (c *caseFile) pair(a, b, sa, sb int, prior float64) component {
 		a, b, sa, sb = b, a, sb, sa
 	}
 	p := component{a: a, b: b, sa: sa, sb: sb}
-	log, _ := c.weigh(p)
-	p.log = prior + math.Log(c.states[a][sa].weight*c.states[b][sb].weight) + log
+	p.fit, _ = c.weigh(p)
+	p.log = prior + math.Log(c.states[a][sa].weight*c.states[b][sb].weight) + p.fit
 	return p
 }
 

@@ -37,6 +37,8 @@ type answer struct {
 	// after is the first explanation once the measurement that the diagnosis
 	// asks for was made.
 	after string
+	// afterCharge is what is believed of the charge by then.
+	afterCharge diagnose.ChargeBelief
 }
 
 func (a *answer) truth() string { return a.visit.Code() }
@@ -54,18 +56,17 @@ func (a *answer) rank() int {
 func (a *answer) first() string { return a.d.Explanations[0].Code() }
 
 // follow makes the measurement that a diagnosis asks for, weighs all anew, and
-// returns the first explanation after it.
-func follow(rng *rand.Rand, v *simulate.Visit, d *diagnose.Diagnosis) string {
+// returns what follows then.
+func follow(rng *rand.Rand, v *simulate.Visit, d *diagnose.Diagnosis) diagnose.Diagnosis {
 	m := d.Next
 	if m == nil {
-		return d.Explanations[0].Code()
+		return *d
 	}
 	e, isReading := v.Read(rng, m.Code)
 	if !isReading {
 		e.Answers = append(e.Answers, diagnose.Answer{Code: m.Code, Yes: v.Look(rng, m.Code)})
 	}
-	after := diagnose.Infer(e)
-	return after.Explanations[0].Code()
+	return diagnose.Infer(e)
 }
 
 // Seeds of the trial, and of the visits by which thresholds and priors were
@@ -91,7 +92,8 @@ func run(t testing.TB, seed uint64, n int, o simulate.Options) []answer {
 					return
 				}
 				out[i] = answer{visit: v, d: diagnose.Infer(v.Evidence)}
-				out[i].after = follow(rng, &v, &out[i].d)
+				after := follow(rng, &v, &out[i].d)
+				out[i].after, out[i].afterCharge = after.Explanations[0].Code(), after.Charge
 			}
 		})
 	}
@@ -342,8 +344,11 @@ func fullTrial(t *testing.T) {
 		{"another model", "2,000 visits, machines by a deliberately different model", simulate.Options{Other: true}, true},
 		{"the eight usual readings", "2,000 visits with the eight usual readings only", simulate.Options{Bare: true}, false},
 	} {
-		got := count(run(t, trialSeed, n, x.options))
+		answers := run(t, trialSeed, n, x.options)
+		got := count(answers)
 		got.write(&b, x.machines)
+		charges := countCharges(answers)
+		charges.write(&b)
 		panels = append(panels, panel{x.title, got})
 		if !x.promised {
 			continue

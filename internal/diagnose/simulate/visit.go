@@ -41,6 +41,8 @@ type Visit struct {
 	// Loss is the larger of the fractions of capacity and of efficiency that the
 	// faults of the machine cost.
 	Loss float64
+	// Charge is the relative error of the charge, that of careful work included.
+	Charge float64
 	// Instrument says that an instrument lies and the machine is sound.
 	Instrument bool
 
@@ -132,6 +134,7 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 		return v, false, err
 	}
 
+	v.Charge = faults.Charge
 	entering := weather
 	if v.leak > 0 {
 		if entering, err = leaky(rng, weather, v.leak, v.Evidence.Atmosphere); err != nil {

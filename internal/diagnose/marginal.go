@@ -1,0 +1,150 @@
+package diagnose
+
+import "slices"
+
+// A Marginal is a signature with the chance that it is present, alone or with another: the
+// sum over all explanations that hold it.
+type Marginal struct {
+	Signature Code
+	Chance    float64
+	// Severity is in the unit of the signature, where it is present; see Cause.Size.
+	Severity Spread
+	// Faults that make the signature, the likeliest first; their chances, given the
+	// signature, add to 1.
+	Faults []FaultChance
+}
+
+// Marginals returns every signature with a chance worth a figure, the likeliest first. Their
+// chances add to more than 1 where two may be present at once.
+func (d *Diagnosis) Marginals() []Marginal { return d.marginals }
+
+// Any is the chance that at least one of the signatures is present: that of a repair which
+// puts all of them right.
+func (d *Diagnosis) Any(signatures ...Code) float64 {
+	sum := 0.0
+	for _, s := range d.sums {
+		if slices.ContainsFunc(s.signatures[:], func(c Code) bool { return c != "" && slices.Contains(signatures, c) }) {
+			sum += s.weight
+		}
+	}
+	return min(1, sum)
+}
+
+// summed is the chance of an explanation, whatever its sizes; an empty signature is none.
+type summed struct {
+	signatures [2]Code
+	weight     float64
+}
+
+// leastMarginal is the chance below which a signature is not worth a figure.
+const leastMarginal = 1e-3
+
+// sumBySignature sums the mixture up by signature.
+func (c *caseFile) sumBySignature() []Marginal {
+	var out []Marginal
+	for a := range c.suspects {
+		sizes := c.sizesOf(a, func(p *component) bool { return p.a == a || p.b == a })
+		if sizes.chance() < leastMarginal {
+			continue
+		}
+		out = append(out, Marginal{
+			Signature: c.suspects[a].signature, Chance: min(1, sizes.chance()),
+			Severity: sizes.main().posterior.spread(), Faults: c.faultChances(a, &sizes),
+		})
+	}
+	slices.SortStableFunc(out, func(x, y Marginal) int { return compare(y.Chance, x.Chance) })
+	return out
+}
+
+// sizes are the severities of a suspect by variant, whose units differ.
+type sizes struct {
+	n  int
+	of [mostVariants]variantSizes
+}
+
+// variantSizes are those of one variant.
+type variantSizes struct {
+	name      string
+	posterior moments
+	prior     float64
+}
+
+const mostVariants = 4
+
+// index of a variant; what is past the room for them counts with the first.
+func (s *sizes) index(variant string) int {
+	for i := range s.n {
+		if s.of[i].name == variant {
+			return i
+		}
+	}
+	if s.n == mostVariants {
+		return 0
+	}
+	s.of[s.n].name = variant
+	s.n++
+	return s.n - 1
+}
+
+func (s *sizes) chance() float64 {
+	sum := 0.0
+	for i := range s.n {
+		sum += s.of[i].posterior.weight
+	}
+	return sum
+}
+
+// main is the likeliest variant.
+func (s *sizes) main() *variantSizes {
+	best := &s.of[0]
+	for i := range s.n {
+		if s.of[i].posterior.weight > best.posterior.weight {
+			best = &s.of[i]
+		}
+	}
+	return best
+}
+
+// sizesOf sums the severities of suspect a over the terms that hold.
+func (c *caseFile) sizesOf(a int, holds func(*component) bool) sizes {
+	var s sizes
+	for k := range c.states[a] {
+		s.of[s.index(c.states[a][k].variant)].prior += c.states[a][k].weight
+	}
+	for i := range c.parts {
+		p := &c.parts[i]
+		if !holds(p) {
+			continue
+		}
+		k := p.sa
+		if p.b == a {
+			k = p.sb
+		}
+		t := &c.states[a][k]
+		s.of[s.index(t.variant)].posterior.take(p.weight, t.severity)
+	}
+	return s
+}
+
+// faultChances splits a suspect by its faults: by what was seen, and by the variants that
+// the readings are nearer to.
+func (c *caseFile) faultChances(a int, s *sizes) []FaultChance {
+	suspect := &c.suspects[a]
+	out := make([]FaultChance, len(suspect.faults))
+	sum := 0.0
+	for i, f := range suspect.faults {
+		chance := suspect.share[i]
+		if v := &s.of[s.index(f.Variant)]; v.prior > 0 {
+			chance *= v.posterior.weight / v.prior
+		}
+		sum += chance
+		out[i] = FaultChance{f, chance}
+	}
+	for i := range out {
+		if sum > 0 {
+			out[i].Chance /= sum
+		}
+	}
+	slices.SortStableFunc(out, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+	return out
+}
