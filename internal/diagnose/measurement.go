@@ -45,6 +45,7 @@ type Outcome struct {
 type scale struct {
 	feature    signature.Feature
 	code, name string
+	field      string // in a visit
 	sign, base float64
 	minutes    float64 // to take it
 }
@@ -278,6 +279,13 @@ func (c *caseFile) explanation(k [2]int) *Explanation {
 	return x
 }
 
+// fieldOf are the readings by their name in a visit.
+var fieldOf = [raws]string{
+	rEvaporating: "suctionPressure", rSuctionLine: "suctionLine", rLiquidLine: "liquidLine", rDischargeLine: "dischargeLine",
+	rCondenserLeaving: "condenserLeaving", rSupplyDryBulb: "supplyDryBulb", rSupplyWetBulb: "supplyWetBulb",
+	rAirflow: "airflow", rPower: "power",
+}
+
 // untaken lists the readings that were not taken and would give a feature.
 func (c *caseFile) untaken() []*scale {
 	r := c.seen.raw
@@ -292,7 +300,7 @@ func (c *caseFile) untaken() []*scale {
 				return
 			}
 		}
-		out = append(out, &scale{f, code, name, sign, base, minutes})
+		out = append(out, &scale{f, code, name, fieldOf[missing], sign, base, minutes})
 	}
 	v := &r.value
 	offer(signature.Superheat, rSuctionLine, []int{rEvaporating}, "suction-line", "the suction line temperature near the compressor", 1, v[rEvaporating]+r.evapGlide)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Sign is one measured feature beside what a sound machine and what the
@@ -194,6 +195,7 @@ func (x *Explanation) side(which int, sys quantity.System) []string {
 
 // A note is something seen that speaks for or against.
 type note struct {
+	code     fact.Code
 	text     string
 	supports int
 }
@@ -213,9 +215,9 @@ func (c *caseFile) notes(a, b int) []note {
 		}
 		switch usual, p := k.as(k.usual), k.as(p); {
 		case p > 1.5*usual:
-			out = append(out, note{k.text, 1})
+			out = append(out, note{k.code, k.text, 1})
 		case p < usual/1.5:
-			out = append(out, note{k.text, -1})
+			out = append(out, note{k.code, k.text, -1})
 		}
 	}
 	return out

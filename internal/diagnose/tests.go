@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A test is something a technician can look at or try that the readings at
@@ -18,6 +19,8 @@ type test struct {
 	// minutes that it takes; opens says that the circuit has to be opened for it.
 	minutes float64
 	opens   bool
+	// running says that the machine has to run for it.
+	running bool
 	// fits says that the machine can be tested so; nil means any.
 	fits func(*Evidence) bool
 }
@@ -38,6 +41,14 @@ func (t *test) said(yes bool) string {
 		return t.name() + ": " + t.yes
 	}
 	return t.name() + ": " + t.no
+}
+
+// answer is the code of an answer.
+func (t *test) answer(yes bool) fact.Code {
+	if yes {
+		return fact.Code("look." + t.code + ".yes")
+	}
+	return fact.Code("look." + t.code + ".no")
 }
 
 // name is what is looked at, without how.
@@ -94,7 +105,7 @@ var tests = []test{
 		of: map[Code]float64{NonCondensables: 0.95, OtherRefrigerant: 0.6, LiquidGauge: 0.4, SunOnSensor: 0.02},
 	},
 	{
-		code: "liquid-line-drop", minutes: 6, take: "the temperature along the liquid line, before and after the filter drier and each valve, down to the metering device",
+		code: "liquid-line-drop", minutes: 6, running: true, take: "the temperature along the liquid line, before and after the filter drier and each valve, down to the metering device",
 		why: "liquid does not cool by itself on the way: a drop marks the restriction",
 		yes: "a drop of {3 °F} or more across something", no: "the same all along", usual: 0.04,
 		of: map[Code]float64{"liquid-line-restriction": 0.9, Undercharge: 0.07},
@@ -106,13 +117,13 @@ var tests = []test{
 		of: map[Code]float64{"restrictor-small": 0.95, "restrictor-large": 0.95}, fits: hasFixed,
 	},
 	{
-		code: "valve-bulb", minutes: 6, take: "the expansion valve's bulb: is it tight on clean pipe and insulated, and does warming it by hand raise the suction pressure?",
+		code: "valve-bulb", minutes: 6, running: true, take: "the expansion valve's bulb: is it tight on clean pipe and insulated, and does warming it by hand raise the suction pressure?",
 		why: "a bulb that does not feel the pipe overfeeds; one that has lost its charge starves the coil",
 		yes: "loose or not insulated, or the pressure does not answer", no: "tight, and the pressure answers", usual: 0.06,
 		of: map[Code]float64{"valve-overfeeding": 0.8, "valve-starving": 0.75}, fits: hasBulb,
 	},
 	{
-		code: "valve-sensors", minutes: 8, take: "the electronic valve's sensors and coil: are the sensors tight on clean pipe and insulated, does the controller show what they read, and does the valve move when it is driven by hand?",
+		code: "valve-sensors", minutes: 8, running: true, take: "the electronic valve's sensors and coil: are the sensors tight on clean pipe and insulated, does the controller show what they read, and does the valve move when it is driven by hand?",
 		why: "a sensor that does not feel the pipe overfeeds or starves the coil; a motor that does not step leaves the valve where it is",
 		yes: "loose, off, or the valve does not move", no: "tight and right, and the valve moves", usual: 0.06,
 		of: map[Code]float64{"electronic-overfeeding": 0.8, "electronic-starving": 0.75}, fits: isElectronic,
@@ -124,7 +135,7 @@ var tests = []test{
 		of: map[Code]float64{"filter": 0.97, "indoor-coil": 0.85, "ducts": 0.85, "blower": 0.55, "iced-coil": 0.97},
 	},
 	{
-		code: "static-pressure", minutes: 8, take: "the total external static pressure, against the blower's limit",
+		code: "static-pressure", minutes: 8, running: true, take: "the total external static pressure, against the blower's limit",
 		why: "a blocked path raises it, a weak blower lowers it",
 		yes: "above the limit", no: "within the limit", usual: 0.15,
 		of:   map[Code]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03, "iced-coil": 0.4, HighIndoorAir: 0.25},
@@ -138,7 +149,7 @@ var tests = []test{
 		fits: func(e *Evidence) bool { return !e.Seen.OutdoorCoilDirty },
 	},
 	{
-		code: "outdoor-air-at-coil", minutes: 4, take: "the air at the face of the outdoor coil, all round, with a shaded sensor",
+		code: "outdoor-air-at-coil", minutes: 4, running: true, take: "the air at the face of the outdoor coil, all round, with a shaded sensor",
 		why: "the machine answers to the air that enters it, not to the reading in the sun or across the yard",
 		yes: "warmer than the outdoor reading by {3 °F} or more", no: "the same as the outdoor reading", usual: 0.05,
 		of: map[Code]float64{"condenser-recirculation": 0.95, SunOnSensor: 0.03},
@@ -150,7 +161,7 @@ var tests = []test{
 		of: map[Code]float64{SunOnSensor: 0.95},
 	},
 	{
-		code: "coil-inlet-air", minutes: 6, take: "dry and wet bulb at the inlet of the indoor coil, beside those at the return grille",
+		code: "coil-inlet-air", minutes: 6, running: true, take: "dry and wet bulb at the inlet of the indoor coil, beside those at the return grille",
 		why: "what joins the return on the way is seen there",
 		yes: "warmer or more humid at the coil", no: "the same", usual: 0.05,
 		of: map[Code]float64{ReturnLeak: 0.95, Economizer: 0.95, DryWick: 0.3},
@@ -162,13 +173,13 @@ var tests = []test{
 		of: map[Code]float64{DryWick: 0.95},
 	},
 	{
-		code: "suction-clamp-second", minutes: 3, take: "the suction line again, on cleaned pipe, with a second, insulated clamp",
+		code: "suction-clamp-second", minutes: 3, running: true, take: "the suction line again, on cleaned pipe, with a second, insulated clamp",
 		why: "a loose clamp reads toward the air around it",
 		yes: "colder by {3 °F} or more", no: "the same", usual: 0.04,
 		of: map[Code]float64{SuctionClamp: 0.95},
 	},
 	{
-		code: "liquid-clamp-second", minutes: 3, take: "the liquid line again, on cleaned pipe at the condenser outlet, with a second, insulated clamp",
+		code: "liquid-clamp-second", minutes: 3, running: true, take: "the liquid line again, on cleaned pipe at the condenser outlet, with a second, insulated clamp",
 		why: "a loose clamp reads toward the outdoor air",
 		yes: "warmer by {3 °F} or more", no: "the same", usual: 0.04,
 		of: map[Code]float64{LiquidClamp: 0.95},
@@ -187,7 +198,7 @@ var tests = []test{
 		fits: func(e *Evidence) bool { return e.AtmosphereAssumed },
 	},
 	{
-		code: "supply-second", minutes: 3, take: "the supply air again, at several points out of sight of the coil, with a dry sensor",
+		code: "supply-second", minutes: 3, running: true, take: "the supply air again, at several points out of sight of the coil, with a dry sensor",
 		why: "a wet sensor, or one that sees the coil, reads cold",
 		yes: "off by {3 °F} or more", no: "the same", usual: 0.06,
 		of: map[Code]float64{SupplySensor: 0.95},
@@ -199,13 +210,13 @@ var tests = []test{
 		of: map[Code]float64{OtherRefrigerant: 0.97},
 	},
 	{
-		code: "pressures-at-stop", minutes: 6, take: "how fast the pressures equalize when the compressor stops, with its current while it runs",
+		code: "pressures-at-stop", minutes: 6, running: true, take: "how fast the pressures equalize when the compressor stops, with its current while it runs",
 		why: "a compressor that leaks within equalizes at once and draws little",
 		yes: "at once, and the current was low", no: "slowly, or the current was normal", usual: 0.08,
 		of: map[Code]float64{VaporLeak: 0.8},
 	},
 	{
-		code: "reversing-valve", minutes: 4, take: "the suction pipe just before and just after the reversing valve",
+		code: "reversing-valve", minutes: 4, running: true, take: "the suction pipe just before and just after the reversing valve",
 		why: "hot gas that crosses the slide warms it",
 		yes: "warmer after the valve by {5 °F} or more", no: "the same", usual: 0.04,
 		of: map[Code]float64{"reversing-valve-leak": 0.93}, fits: isHeatPump,

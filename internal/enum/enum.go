@@ -14,11 +14,12 @@ func Name[T ~int](names []string, v T) string {
 	return names[v]
 }
 
-// Parse finds the constant that a name stands for, the zero one among them. The
-// error says what was wanted, and lists the names.
+// Parse finds the constant that a name stands for, the zero one among them, in
+// letters of either case. The error says what was wanted, and lists the names.
 func Parse[T ~int](what string, names []string, text []byte, v *T) error {
+	given := strings.TrimSpace(string(text))
 	for i, name := range names {
-		if name == string(text) {
+		if strings.EqualFold(name, given) {
 			*v = T(i)
 			return nil
 		}
