@@ -18,3 +18,10 @@ func AtmosphereAt(elevation Length) Pressure {
 	z = math.Max(-5000, math.Min(11000, z))
 	return StandardAtmosphere * Pressure(math.Pow(1-2.25577e-5*z, 5.2559))
 }
+
+// Absolute returns the absolute pressure of g where the atmosphere is atm. Take
+// atm from a barometer, or from AtmosphereAt the elevation of the site.
+func (g GaugePressure) Absolute(atm Pressure) Pressure { return Pressure(g) + atm }
+
+// Gauge returns what a gauge shows for p in the atmosphere atm.
+func (p Pressure) Gauge(atm Pressure) GaugePressure { return GaugePressure(p - atm) }

@@ -22,11 +22,16 @@
 //
 // All types marshal to and from text, and so to and from JSON strings:
 // "62 °F", "62 F", "16.7 °C", "68.5 psig", "4 ton". A bare number is an error,
-// because a number without a unit is the commonest wrong reading of all. Lengths
-// and masses also read in two steps and in fractions: "6 lb 4 oz", "1 1/8 in".
-// MarshalText writes one unit per type, with digits enough that reading the
-// text back gives the same bits; a value that is no number or infinite is an
-// error. Format writes for people, in either system.
+// because a number without a unit is the commonest wrong reading of all. The
+// comment of each parser lists the units and spellings that it takes; Parse reads
+// any type. Lengths and masses also read in two steps and in fractions:
+// "6 lb 4 oz", "1 1/8 in". MarshalText writes one unit per type, with digits enough
+// that reading the text back gives the same bits; what is no number, infinite or
+// below absolute zero is an error there as it is in a text that is read.
+//
+// Format writes for people, in either system. A Style says more: a decimal comma, a
+// unit and its decimals, one unit for a value and its uncertainty. Units lists what
+// to offer where a value is entered.
 //
 // # Validity
 //
@@ -36,3 +41,5 @@
 // arithmetic, or works on values that were checked before: given NaN it gives NaN.
 // What returns an error yields neither NaN nor an infinity, and parsing never does.
 package quantity
+
+//go:generate go run ./internal/unitgen

@@ -6,60 +6,77 @@ import (
 	"strconv"
 )
 
-// A unit turns a number written with its symbol into SI: (v + shift) * scale.
-// The shift is the zero of an affine scale, in the unit itself; differences
-// use the scale alone.
+// A unit turns a number written with its symbol into SI: (v + zero) * scale.
+// The zero is that of an affine scale, in the unit itself; differences use the
+// scale alone.
 type unit struct {
 	symbol string
 	scale  float64
-	shift  float64
+	zero   float64
 	also   []string
+	in     systems // where a user is offered it
 }
 
-func (u unit) toSI(v float64) float64   { return (v + u.shift) * u.scale }
-func (u unit) fromSI(v float64) float64 { return v/u.scale - u.shift }
+func (u *unit) toSI(v float64) float64   { return (v + u.zero) * u.scale }
+func (u *unit) fromSI(v float64) float64 { return v/u.scale - u.zero }
+
+// A shown says which unit of a kind is shown, and with how many decimals.
+type shown struct{ unit, decimals int }
 
 // A kind is what is common to all values of one type: its name in sentences,
 // the units its text may have, and how it is shown in each system.
 type kind struct {
 	name  string
-	units []unit // the first is the unit of MarshalText, the last is SI
+	units []unit // the first is the unit of MarshalText
+	base  int    // which of them is SI
 
-	si, ip       int // index in units of what Format shows
-	siDec, ipDec int // decimals of what Format shows
-
-	// Below fineBelow, in SI, Format shows the fine units instead.
-	fineBelow            float64
-	fineSI, fineIP       int
-	fineSIDec, fineIPDec int
+	si, ip shown
+	// Below fineBelow, in SI, the fine units are shown instead.
+	fineBelow      float64
+	fineSI, fineIP shown
 
 	// compound marks kinds that people write in two steps, "6 lb 4 oz".
 	compound bool
+	// floor says what a value below zero would be, where there is none.
+	floor string
 	// difference holds the units of an uncertainty where they are not the
 	// units of the value itself, "68.5 psig ± 0.5 psi".
 	difference []unit
 }
 
-func (k *kind) base() unit { return k.units[len(k.units)-1] }
+// unwritable says why a value has no text, or nothing.
+func (k *kind) unwritable(v float64) string {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return "not a finite number"
+	case k.floor != "" && v < 0:
+		return k.floor
+	}
+	return ""
+}
 
 // appendExact writes v so that parsing the text gives v again, bit for bit.
 func (k *kind) appendExact(b []byte, v float64) ([]byte, error) {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return b, fmt.Errorf("quantity: %s is not a finite number", k.name)
+	if problem := k.unwritable(v); problem != "" {
+		return b, fmt.Errorf("quantity: %s is %s", k.name, problem)
 	}
-	u := k.units[0]
+	return appendExactly(b, v, &k.units[0], &k.units[k.base]), nil
+}
+
+// appendExactly writes v in u, or in SI where no number of u is exactly v.
+func appendExactly(b []byte, v float64, u, si *unit) []byte {
 	for digits := 12; digits <= 17; digits++ {
 		s := strconv.FormatFloat(u.fromSI(v), 'g', digits, 64)
 		back, err := strconv.ParseFloat(s, 64)
 		if err == nil && u.toSI(back) == v {
 			b = append(b, shorten(s)...)
 			b = append(b, ' ')
-			return append(b, u.symbol...), nil
+			return append(b, u.symbol...)
 		}
 	}
 	b = strconv.AppendFloat(b, v, 'g', -1, 64)
 	b = append(b, ' ')
-	return append(b, k.base().symbol...), nil
+	return append(b, si.symbol...)
 }
 
 // shorten rewrites a decimal with the fewest digits that mean the same value.
@@ -74,52 +91,29 @@ func shorten(s string) string {
 	return s
 }
 
-func (k *kind) format(v float64, sys System) string {
-	i, dec := k.shown(v, sys)
-	u := &k.units[i]
-	return string(append(append(appendFixed(make([]byte, 0, 32), u.fromSI(v), dec), ' '), u.symbol...))
-}
-
-// shown is the index of the unit that Format shows v in, and its decimals.
-func (k *kind) shown(v float64, sys System) (index, decimals int) {
-	switch fine := math.Abs(v) < k.fineBelow && v != 0; {
-	case fine && sys == IP:
-		return k.fineIP, k.fineIPDec
-	case fine:
-		return k.fineSI, k.fineSIDec
-	case sys == IP:
-		return k.ip, k.ipDec
-	}
-	return k.si, k.siDec
-}
-
-// formatDifference shows the uncertainty v of value in the unit that value is
-// shown in.
-func (k *kind) formatDifference(v, value float64, sys System) string {
-	i, dec := k.shown(value, sys)
-	u := k.units[i]
-	symbol := u.symbol
-	if k.difference != nil {
-		symbol = k.difference[i].symbol
-	}
-	return string(append(append(appendFixed(make([]byte, 0, 32), v/u.scale, dec), ' '), symbol...))
-}
-
-// appendFixed is 'f' formatting without a negative zero, and 'g' for a number so
-// large that it is none of the trade.
-func appendFixed(b []byte, v float64, dec int) []byte {
-	if math.Abs(v) >= 1e15 {
-		return strconv.AppendFloat(b, v, 'g', 6, 64)
-	}
-	start := len(b)
-	b = strconv.AppendFloat(b, v, 'f', dec, 64)
-	if b[start] != '-' {
-		return b
-	}
-	for _, c := range b[start+1:] {
-		if c != '0' && c != '.' {
-			return b
+// shown is the unit that v is shown in, and its decimals.
+func (k *kind) shown(v float64, s Style) shown {
+	if s.unit != "" {
+		for i := range k.units {
+			if k.units[i].symbol == s.unit {
+				return shown{i, s.decimals}
+			}
 		}
 	}
-	return append(b[:start], b[start+1:]...)
+	usual, fine := k.ip, k.fineIP
+	if s.System == SI {
+		usual, fine = k.si, k.fineSI
+	}
+	if math.Abs(v) < k.fineBelow && v != 0 {
+		return fine
+	}
+	return usual
+}
+
+// uncertaintyUnits are the units of an uncertainty, one for each of the value.
+func (k *kind) uncertaintyUnits() []unit {
+	if k.difference != nil {
+		return k.difference
+	}
+	return k.units
 }

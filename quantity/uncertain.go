@@ -11,6 +11,8 @@ type Quantity interface {
 	~float64
 	fmt.Stringer
 	Format(System) string
+	Styled(Style) string
+	AppendStyled([]byte, Style) []byte
 	kind() *kind
 }
 
@@ -18,8 +20,8 @@ type Quantity interface {
 // deviation in the sense of the GUM (JCGM 100:2008, 2.3.1). An instrument's
 // "±1 °F" is usually a limit; see Rectangular.
 //
-// The text form is "62 °F ± 0.6 °F"; a value without "±" has no uncertainty
-// stated, which reads back as zero.
+// The text form is "62 °F ± 0.6 °F", or "62 ± 0.6 °F" where one unit does for
+// both; a value without "±" has no uncertainty stated, which reads back as zero.
 type Uncertain[T Quantity] struct {
 	Value T
 	// Std is the standard uncertainty in the SI unit of T, for a Temperature
@@ -45,13 +47,32 @@ func (u Uncertain[T]) Interval(k float64) (low, high T) {
 func (u Uncertain[T]) Stated() bool { return u.Std > 0 }
 
 // Format shows value and standard uncertainty in one system of units.
-func (u Uncertain[T]) Format(sys System) string {
-	k := u.Value.kind()
-	s := k.format(float64(u.Value), sys)
-	if u.Std > 0 {
-		s += " ± " + k.formatDifference(u.Std, float64(u.Value), sys)
+func (u Uncertain[T]) Format(sys System) string { return u.Styled(Style{System: sys}) }
+
+// Styled shows value and standard uncertainty as s has them, both in the unit of
+// the value and with its decimals.
+func (u Uncertain[T]) Styled(s Style) string {
+	var b [textBuffer]byte
+	return string(u.AppendStyled(b[:0], s))
+}
+
+// AppendStyled appends to b what Styled returns.
+func (u Uncertain[T]) AppendStyled(b []byte, s Style) []byte {
+	k, v := u.Value.kind(), float64(u.Value)
+	if !(u.Std > 0) {
+		return k.appendStyled(b, v, s)
 	}
-	return s
+	in := k.shown(v, s)
+	of := &k.units[in.unit]
+	b = s.appendNumber(b, of.fromSI(v), in.decimals)
+	last := of.symbol
+	if !s.OneUnit {
+		b = append(append(b, ' '), of.symbol...)
+		last = k.uncertaintyUnits()[in.unit].symbol
+	}
+	b = append(b, " ± "...)
+	b = s.appendNumber(b, u.Std/math.Abs(of.scale), in.decimals)
+	return append(append(b, ' '), last...)
 }
 
 // String is Format(SI).
@@ -65,33 +86,38 @@ func (u Uncertain[T]) MarshalText() ([]byte, error) {
 	if err != nil || u.Std == 0 {
 		return b, err
 	}
-	diff := *k
-	if k.difference != nil {
-		diff.units = k.difference
+	if math.IsNaN(u.Std) || math.IsInf(u.Std, 0) || u.Std < 0 {
+		return b, fmt.Errorf("quantity: uncertainty of the %s is negative or not a finite number", k.name)
 	}
-	diff.units = unshifted(diff.units)
-	return diff.appendExact(append(b, " ± "...), u.Std)
+	units := k.uncertaintyUnits()
+	first := units[0]
+	first.zero = 0
+	return appendExactly(append(b, " ± "...), u.Std, &first, &units[k.base]), nil
 }
 
-// UnmarshalText reads "62 °F ± 0.6 °F", with "+/-" or "+-" for "±", or "62 °F"
-// alone. The error is a *ParseError.
-func (u *Uncertain[T]) UnmarshalText(text []byte) error {
+// UnmarshalText reads "62 °F ± 0.6 °F", "62 ± 0.6 °F" or "62 °F" alone, with
+// "+/-" or "+-" for "±". The error is a *ParseError.
+func (u *Uncertain[T]) UnmarshalText(text []byte) error { return u.UnmarshalStyled(text, Style{}) }
+
+// UnmarshalStyled is UnmarshalText of a text that is written as s has it.
+func (u *Uncertain[T]) UnmarshalStyled(text []byte, s Style) error {
 	k := u.Value.kind()
-	s := string(text)
-	var head, tail string
-	found := false
-	for _, sign := range [...]string{"±", "+/-", "+-"} {
-		if head, tail, found = strings.Cut(s, sign); found {
-			break
+	head, tail, found := cutUncertainty(string(text))
+	if found && bare(head, s) {
+		// One unit for both: it is that of the value.
+		_, of, problem := k.parseIn(tail, k.units, false, s)
+		if problem != "" {
+			return refusal("uncertain "+k.name, string(text), problem, k.units)
 		}
+		head += " " + of.symbol
 	}
-	v, err := k.parse(head)
+	v, err := k.parse(head, s)
 	if err != nil {
 		return err
 	}
 	std := 0.0
 	if found {
-		if std, err = k.parseDifference(tail); err != nil {
+		if std, err = k.parseUncertainty(tail, s); err != nil {
 			return err
 		}
 	}
@@ -99,14 +125,20 @@ func (u *Uncertain[T]) UnmarshalText(text []byte) error {
 	return nil
 }
 
+func cutUncertainty(text string) (value, uncertainty string, found bool) {
+	for _, sign := range [...]string{"±", "+/-", "+-"} {
+		if value, uncertainty, found = strings.Cut(text, sign); found {
+			break
+		}
+	}
+	return value, uncertainty, found
+}
+
+// bare says whether a text is a number without a unit.
+func bare(text string, s Style) bool {
+	text = strings.TrimSpace(text)
+	return text != "" && numberLen(text, s.Comma) == len(text)
+}
+
 // abs is what the PlusMinus methods make of an uncertainty.
 func abs(v float64) float64 { return math.Abs(v) }
-
-func unshifted(units []unit) []unit {
-	out := make([]unit, len(units))
-	for i, u := range units {
-		u.shift = 0
-		out[i] = u
-	}
-	return out
-}
