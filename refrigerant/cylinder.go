@@ -11,6 +11,9 @@ import (
 type Cylinder struct {
 	WaterCapacity quantity.Mass `json:"waterCapacity"` // stamped WC: the water it holds, brim-full, at 60 °F
 	Tare          quantity.Mass `json:"tare"`          // stamped TW: the empty cylinder with its valve
+	// Service is the service pressure stamped behind the specification, 400 psig in
+	// DOT-4BA400 and 1800 psig in DOT-3AA1800; zero where it cannot be read.
+	Service quantity.GaugePressure `json:"service,omitzero"`
 }
 
 // waterVolume is the volume of water per mass at 60 °F in m³/kg, from the
@@ -25,28 +28,69 @@ const (
 )
 
 // A fillingDensity is the most mass of a gas, as a share of the water capacity,
-// that 49 CFR 173.304a(a)(2), table 1, permits for the gas by name.
+// that 49 CFR 173.304a(a)(2), table 1, permits for the gas by name, in a cylinder of
+// a service pressure or higher.
 type fillingDensity struct {
 	designation string
+	service     float64 // psig
 	ratio       float64
 }
 
-// The figures for R-744 depend on the cylinder; this is that of service
-// pressure 1800 psi. R-152a and R-1132a are from memory.
+// fillingDensities are in the order of the service pressure for each gas. The service
+// pressures of R-152a and R-1132a are from memory.
 var fillingDensities = [...]fillingDensity{
-	{"R-12", 1.19}, {"R-22", 1.05}, {"R-115", 1.10}, {"R-142b", 1.00},
-	{"R-152a", 0.79}, {"R-717", 0.54}, {"R-744", 0.68}, {"R-1132a", 0.73},
+	{"R-12", 225, 1.19}, {"R-22", 240, 1.05}, {"R-115", 225, 1.10}, {"R-142b", 150, 1.00}, {"R-152a", 150, 0.79},
+	{"R-717", 480, 0.54}, {"R-744", 1800, 0.68}, {"R-744", 2000, 0.703}, {"R-744", 2265, 0.732}, {"R-744", 2400, 0.745},
+	{"R-1132a", 2200, 0.73},
 }
 
-func (r *Refrigerant) fillingDensity() (float64, bool) {
-	if r.Pure() {
-		for _, f := range fillingDensities {
-			if f.designation == r.parts[0].Designation {
-				return f.ratio, true
-			}
+// fillingDensity returns the figure of r for a cylinder of a service pressure, the
+// lowest for zero, and the least service pressure that the table asks for.
+func (r *Refrigerant) fillingDensity(service quantity.GaugePressure) (ratio float64, least quantity.GaugePressure, named bool) {
+	if !r.Pure() {
+		return 0, 0, false
+	}
+	for _, f := range fillingDensities {
+		if f.designation != r.parts[0].Designation {
+			continue
+		}
+		stamped := quantity.PSIG(f.service)
+		if !named {
+			ratio, least, named = f.ratio, stamped, true
+		}
+		if service >= stamped*(1-1e-9) {
+			ratio = f.ratio
 		}
 	}
-	return 0, false
+	return ratio, least, named
+}
+
+// leastService is the lowest service pressure of a cylinder for r: that of the table
+// where it names the gas, and else what holds the pressure at 131 °F to 5/4 of it, 49 CFR
+// 173.301a(d).
+func (r *Refrigerant) leastService() (quantity.GaugePressure, error) {
+	if _, least, named := r.fillingDensity(0); named {
+		return least, nil
+	}
+	const warmest quantity.Temperature = (131 + 459.67) / 1.8
+	p, err := r.BubblePressure(min(warmest, r.Critical().Temperature))
+	return max(p.Gauge(quantity.StandardAtmosphere)/1.25, 0), err
+}
+
+// checkService refuses a cylinder that is too weak for r, or of which that is not known
+// where r is a gas of high-pressure cylinders.
+func (c Cylinder) checkService(r *Refrigerant, least quantity.GaugePressure) error {
+	advice := "the pressure stamped behind DOT is too low for this refrigerant: use another cylinder"
+	if r.supercriticalInSummer() {
+		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this gas, never a recovery cylinder of an air conditioner; give the pressure stamped behind its specification"
+		if c.Service == 0 {
+			return &RangeError{Quantity: "service pressure of the cylinder for " + r.designation, Value: c.Service, Min: least, Advice: advice}
+		}
+	}
+	if c.Service != 0 && !(c.Service >= least*(1-1e-9)) {
+		return &RangeError{Quantity: "service pressure of the cylinder for " + r.designation, Value: c.Service, Min: least, Advice: advice}
+	}
+	return nil
 }
 
 // A Fill is how far a cylinder may be filled, and why no further.
@@ -54,6 +98,11 @@ type Fill struct {
 	Net   quantity.Mass `json:"net"`   // refrigerant
 	Gross quantity.Mass `json:"gross"` // refrigerant and cylinder: what the scale shows
 	Rule  string        `json:"rule"`  // the rule that gave Net
+	// Service is the lowest service pressure that a cylinder for it is stamped with.
+	Service quantity.GaugePressure `json:"service"`
+	// LiquidFull is the temperature at which Net fills the cylinder with liquid; zero
+	// where it never does. What it lies above 131 °F is all the margin there is.
+	LiquidFull quantity.Temperature `json:"liquidFull,omitzero"`
 	// Cautions are for the person filling it, most urgent first.
 	Cautions []string `json:"cautions,omitempty"`
 }
@@ -75,7 +124,9 @@ func (c Cylinder) Volume() quantity.Volume {
 //
 // A gas whose critical temperature is below 130 °F is never liquid at the
 // temperature of the rule: the answer is its filling density where the table
-// has one, and a *RangeError where it has none.
+// has one for the cylinder's service pressure, and a *RangeError where it has none
+// or the service pressure is not known. A cylinder stamped for less than the gas needs
+// is a *RangeError too.
 func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 	if err := c.check(); err != nil {
 		return Fill{}, err
@@ -83,11 +134,15 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 	if len(r.components()) == 0 {
 		return Fill{}, ErrNoRefrigerant
 	}
-	ratio, named := r.fillingDensity()
+	least, err := r.leastService()
+	if err != nil {
+		return Fill{}, err
+	}
+	ratio, _, named := r.fillingDensity(c.Service)
 	byLaw := ratio * c.WaterCapacity.Kilograms()
-	f := Fill{Rule: "49 CFR 173.304a(a)(2), filling density of " + r.designation}
+	f := Fill{Rule: "49 CFR 173.304a(a)(2), filling density of " + r.designation, Service: least}
 	net := byLaw
-	if fillTemperature < r.Critical().Temperature {
+	if !r.supercriticalInSummer() {
 		level, err := c.ContentsFromLevel(r, fillLevel, fillTemperature)
 		if err != nil {
 			return Fill{}, err
@@ -103,19 +158,33 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 			Advice:   "above its critical temperature the fluid is no liquid; fill by the density marked on the high-pressure cylinder or as 49 CFR 173.304a and the supplier say",
 		}
 	}
+	if err := c.checkService(r, least); err != nil {
+		return Fill{}, err
+	}
 	f.Net = quantity.Kilograms(net)
 	f.Gross = f.Net + c.Tare
-	f.Cautions = append(c.cautions(r), r.Cautions()...)
+	if full, err := c.LiquidFullTemperature(r, f.Net); err == nil {
+		f.LiquidFull = full
+	}
+	f.Cautions = append(c.cautions(r, f), r.Cautions()...)
 	return f, nil
 }
 
-func (c Cylinder) cautions(r *Refrigerant) []string {
-	list := []string{
-		"weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts",
-		"use a refillable cylinder in test date, rated for the pressure of " + r.designation,
+// thinMargin is how near to 131 °F a fill may be liquid-full without being told so.
+const thinMargin quantity.Temperature = 5
+
+func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
+	const warmest quantity.Temperature = (131 + 459.67) / 1.8
+	rated := fmt.Sprintf("use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or more for %s", f.Service.PSIG(), r.designation)
+	if r.supercriticalInSummer() {
+		rated = fmt.Sprintf("this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the like with a service pressure of at least %.0f psig: never put %s into a recovery cylinder of an air conditioner", f.Service.PSIG(), r.designation)
 	}
-	if p, err := r.BubblePressure(fillTemperature); err == nil {
-		list[1] += fmt.Sprintf(", about %.0f psia at 130 °F", p.PSIA())
+	list := []string{
+		rated,
+		"weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts",
+	}
+	if !r.supercriticalInSummer() && f.LiquidFull > 0 && f.LiquidFull < warmest+thinMargin {
+		list = append(list, fmt.Sprintf("this fill is liquid-full at %.0f °F, a margin of only %.0f °F: keep the cylinder in the shade and fill less where you can", f.LiquidFull.Fahrenheit(), f.LiquidFull.Sub(warmest).Fahrenheit()))
 	}
 	list = append(list, "never refill a disposable cylinder (DOT 39)")
 	if r.Flammable() {

@@ -70,7 +70,7 @@ func ExampleAll() {
 	}
 	fmt.Println(len(refrigerant.All()), "refrigerants,", flammable, "of them flammable")
 	// Output:
-	// 180 refrigerants, 73 of them flammable
+	// 181 refrigerants, 73 of them flammable
 }
 
 func ExampleRefrigerant_NormalBoilingPoint() {
@@ -120,10 +120,105 @@ func ExampleRefrigerant_Cautions() {
 		fmt.Println("-", c)
 	}
 	// Output:
-	// - R-32 is A2L and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it, and recover or purge before brazing
+	// - R-32 is A2L and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it; before any flame recover all of it, evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns
 	// - refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly
 	// - vapor displaces air and collects low: ventilate before working in a pit or closet
 	// - do not vent; recover it as local law requires
+}
+
+func ExampleRefrigerant_Hazards() {
+	r, _ := refrigerant.Lookup("R-744")
+	for _, h := range r.Hazards() {
+		if h.Pressure > 0 {
+			fmt.Printf("%s at %.0f psia\n", h.Code, h.Pressure.PSIA())
+			continue
+		}
+		fmt.Println(h.Code)
+	}
+	// Output:
+	// poisons-breath
+	// high-pressure-at-rest at 853 psia
+	// trapped-liquid
+	// dry-ice at 75 psia
+	// pressure-and-cold
+	// vapor-collects-low
+}
+
+func ExampleRefrigerant_ComfortCooling() {
+	for _, name := range []string{"R-454B", "R-744", "R-1233zd(E)"} {
+		r, _ := refrigerant.Lookup(name)
+		err := r.ComfortCooling()
+		var unsuitable *refrigerant.UnsuitableError
+		if errors.As(err, &unsuitable) {
+			fmt.Println(name, unsuitable.Reason)
+			continue
+		}
+		fmt.Println(name, "can be judged")
+	}
+	// Output:
+	// R-454B can be judged
+	// R-744 no-liquid-in-summer
+	// R-1233zd(E) in-vacuum
+}
+
+func ExampleRefrigerant_OpeningSteps() {
+	// A leaking joint of an R-454B machine is to be brazed.
+	r, _ := refrigerant.Lookup("R-454B")
+	for i, s := range r.OpeningSteps(true) {
+		optional := ""
+		if s.Optional {
+			optional = " (left to choice)"
+		}
+		fmt.Printf("%d %s%s\n", i+1, s.Code, optional)
+	}
+	// Output:
+	// 1 no-ignition
+	// 2 detector
+	// 3 remove-all
+	// 4 evacuate
+	// 5 sweep (left to choice)
+	// 6 evacuate (left to choice)
+	// 7 nitrogen-flowing
+	// 8 open
+	// 9 pressure-test
+	// 10 evacuate-and-hold
+	// 11 charge-and-label
+}
+
+func ExampleRefrigerant_RoomCharge() {
+	// A wall unit with R-32 in a closed bedroom of 12 ft by 14 ft.
+	r, _ := refrigerant.Lookup("R-32")
+	limit, err := r.RoomCharge(quantity.SquareFeet(12*14), refrigerant.OnWall)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s: at most %.1f lb\n", limit.Rule, limit.Most.Pounds())
+	fmt.Println("lower flammability limit", limit.Limit.Density)
+	// Output:
+	// by-area: at most 9.0 lb
+	// lower flammability limit 0.307 kg/m³
+}
+
+func ExampleRefrigerant_RoomFloor() {
+	// 6 lb 4 oz of R-454B after a long line set; the lowest opening is a register at the floor.
+	r, _ := refrigerant.Lookup("R-454B")
+	limit, err := r.RoomFloor(quantity.Pounds(6.25), refrigerant.OnFloor)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%s: at least %.0f ft²\n", limit.Rule, limit.Floor.SquareFeet())
+	// Output:
+	// by-area: at least 807 ft²
+}
+
+func ExampleRefrigerant_FlammabilityLimit() {
+	r, _ := refrigerant.Lookup("R-410A")
+	_, err := r.FlammabilityLimit()
+	fmt.Println(errors.Is(err, refrigerant.ErrNotFlammable))
+	// Output:
+	// true
 }
 
 func ExampleRefrigerant_Sources() {

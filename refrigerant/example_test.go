@@ -100,11 +100,29 @@ func ExampleCylinder_SafeFill() {
 	}
 	fmt.Printf("stop at %.1f lb on the scale (%.1f lb of %v)\n", f.Gross.Pounds(), f.Net.Pounds(), r)
 	fmt.Println(f.Rule)
-	fmt.Println(f.Cautions[0])
+	fmt.Printf("stamped for %.0f psig or more; liquid-full at %.0f °F\n", f.Service.PSIG(), f.LiquidFull.Fahrenheit())
 	// Output:
 	// stop at 69.5 lb on the scale (41.5 lb of R-22)
 	// 80 % liquid by volume at 130 °F (common shipping rule; 49 CFR 173.304(b) forbids liquid-full at 131 °F)
-	// weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts
+	// stamped for 240 psig or more; liquid-full at 181 °F
+}
+
+// Carbon dioxide goes into a high-pressure cylinder, and how much depends on its stamp.
+func ExampleCylinder_SafeFill_highPressure() {
+	r, _ := refrigerant.Lookup("R-744")
+	recovery := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28), Service: quantity.PSIG(400)}
+	_, err := recovery.SafeFill(r)
+	fmt.Println("recovery cylinder refused:", err != nil)
+	steel := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(65), Tare: quantity.Pounds(110), Service: quantity.PSIG(2400)}
+	f, err := steel.SafeFill(r)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.1f lb\n", f.Net.Pounds())
+	// Output:
+	// recovery cylinder refused: true
+	// 48.4 lb
 }
 
 func ExampleCylinder_RoomFor() {

@@ -8,6 +8,9 @@ import "strings"
 type GWP struct {
 	AR4 GWPValue `json:"ar4"` // Fourth Assessment, WG I, table 2.14 (2007)
 	AR5 GWPValue `json:"ar5"` // Fifth Assessment, WG I, table 8.A.1 (2013)
+	// US is the figure that the law of the United States counts with, 40 CFR 84.64; nil
+	// where it gives none, for what is no hydrofluorocarbon and holds none.
+	US *GWPValue `json:"us,omitempty"`
 }
 
 // A GWPValue is one figure with its source. A blend's is the sum over its
@@ -22,6 +25,7 @@ type GWPValue struct {
 
 const (
 	sourceAR4 = "IPCC Fourth Assessment Report (2007), Working Group I, table 2.14, 100 years, without feedbacks"
+	sourceUS  = "40 CFR 84.64: exchange values of 42 U.S.C. 7675(c), and of table 1 for what a blend holds besides"
 	sourceAR5 = "IPCC Fifth Assessment Report (2013), Working Group I, table 8.A.1, 100 years, without feedbacks"
 )
 
@@ -45,6 +49,7 @@ const (
 	fgasAnnexIV                 // Regulation (EU) 517/2014, annex IV
 	shortLived                  // lives for days; 1 is an upper bound
 	byConvention                // counted as zero
+	usTable                     // 40 CFR 84.64(b), table 1
 )
 
 var gwpNotes = [...]string{
@@ -58,6 +63,7 @@ var gwpNotes = [...]string{
 	fgasAnnexIV:  "not listed; from Regulation (EU) No 517/2014, annex IV, from memory",
 	shortLived:   "not listed; lives for days, counted as 1, which is an upper bound",
 	byConvention: "not listed; counted as 0 by convention",
+	usTable:      "is in table 1 of 84.64(b), from memory",
 }
 
 // GWP returns the global warming potential of r, the zero GWP where r is no
@@ -69,7 +75,35 @@ func (r *Refrigerant) GWP() GWP {
 	return GWP{
 		AR4: r.gwp(sourceAR4, func(f *pureFact) gwpFact { return f.ar4 }),
 		AR5: r.gwp(sourceAR5, func(f *pureFact) gwpFact { return f.ar5 }),
+		US:  r.gwpUS(),
 	}
+}
+
+// gwpUS returns the figure of 40 CFR 84.64, nil where r holds nothing that the Act
+// regulates.
+func (r *Refrigerant) gwpUS() *GWPValue {
+	for _, c := range r.components() {
+		if pureFactOf(c.Designation).control == HFC {
+			v := r.gwp(sourceUS, exchangeValue)
+			return &v
+		}
+	}
+	return nil
+}
+
+// exchangeValue is what a component counts. The exchange values of the Act are those of
+// AR4; table 1 gives some olefins figures of their own.
+func exchangeValue(f *pureFact) gwpFact {
+	if f.control == HFC {
+		return gwpFact{f.ar4.value, listed}
+	}
+	own := map[string]float64{
+		"R-1234yf": 1, "R-1234ze(E)": 1, "R-1233zd(E)": 3.7, "R-1336mzz(Z)": 2,
+	}
+	if v, ok := own[f.designation]; ok {
+		return gwpFact{v, usTable}
+	}
+	return gwpFact{f.ar4.value, usTable}
 }
 
 func (r *Refrigerant) gwp(source string, column func(*pureFact) gwpFact) GWPValue {

@@ -16,10 +16,17 @@ type UnknownError struct {
 	Designation string   // as given, cut to 40 bytes
 	Suggestions []string // nearest first, at most three
 	Warning     string   // what to beware of under that name, or ""
+	// Assigned is the designation in its usual spelling where it is one of Standard 34 that
+	// this package has no data for. Nothing is suggested then: the nearest spelling would be
+	// another refrigerant.
+	Assigned string
 }
 
 // Error implements error.
 func (e *UnknownError) Error() string {
+	if e.Assigned != "" {
+		return fmt.Sprintf("%s is a refrigerant that satline has no data for; do not take another in its place: use the chart on the unit or of the refrigerant's maker", e.Assigned)
+	}
 	if e.Warning != "" {
 		return fmt.Sprintf("unknown refrigerant %q; %s", e.Designation, e.Warning)
 	}
@@ -37,7 +44,8 @@ func (e *UnknownError) Unwrap() error { return ErrUnknownRefrigerant }
 // ("HFC-134a"), the chemical name of a pure fluid ("propane"), and the usual
 // short forms ("R-1234ze" for R-1234ze(E), "R-507" for R-507A) are understood.
 // A name that fits several, such as "R-410", is not guessed at: the error names
-// them, because A and B are different fluids.
+// them, because A and B are different fluids. So it is with R-400, which Standard 34 gives
+// two ratios. A designation that is assigned and not carried is said to be so.
 //
 // The error is a *UnknownError.
 func Lookup(designation string) (*Refrigerant, error) {
@@ -53,9 +61,12 @@ func Lookup(designation string) (*Refrigerant, error) {
 		}
 	}
 	unknown := &UnknownError{Designation: cut(designation, 40)}
-	if lookupKey(designation) == "22a" {
+	switch key := lookupKey(designation); {
+	case key == "22a":
 		unknown.Warning = "it is no designation of Standard 34, and hydrocarbons are sold under it: treat the contents as flammable (A3) and keep them out of an R-22 system"
-	} else {
+	case assigned(key) != "":
+		unknown.Assigned = assigned(key)
+	default:
 		unknown.Suggestions = suggest(designation)
 	}
 	return nil, unknown
@@ -95,7 +106,7 @@ func lookupKey(designation string) string {
 			b.WriteByte(c + 'a' - 'A')
 		case 'a' <= c && c <= 'z', '0' <= c && c <= '9':
 			b.WriteByte(c)
-		case c == ' ', c == '-', c == '_', c == '(', c == ')', c == '\t':
+		case c == ' ', c == '-', c == '_', c == '(', c == ')', c == '/', c == '\t':
 		default:
 			return ""
 		}
@@ -120,7 +131,7 @@ func sameKey(designation, key string) bool {
 	j := 0
 	for i := len("R-"); i < len(designation); i++ {
 		c := designation[i]
-		if c == '(' || c == ')' {
+		if c == '(' || c == ')' || c == '-' || c == '/' {
 			continue
 		}
 		if 'A' <= c && c <= 'Z' {
@@ -145,7 +156,8 @@ func suggest(text string) []string {
 	var names []string
 	for i := range roster {
 		k := lookupKey(roster[i].designation)
-		if len(names) < most && len(k) == len(key)+1 && strings.HasPrefix(k, key) {
+		goesOn := len(k) == len(key)+1 || strings.Contains(roster[i].designation, "/")
+		if len(names) < most && goesOn && strings.HasPrefix(k, key) {
 			names = append(names, roster[i].designation)
 		}
 	}

@@ -47,7 +47,7 @@ type Component struct {
 type RangeError = quantity.RangeError
 
 // All returns every refrigerant of the roster in the order of Standard 34's
-// numbers: 42 pure fluids and 138 blends.
+// numbers: 42 pure fluids and 139 blends.
 func All() []*Refrigerant {
 	all := make([]*Refrigerant, len(roster))
 	for i := range roster {

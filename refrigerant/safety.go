@@ -1,7 +1,5 @@
 package refrigerant
 
-import "strings"
-
 // A SafetyGroup is the class that ANSI/ASHRAE Standard 34 gives a refrigerant
 // for toxicity and for fire, section 6: A is of lower toxicity, B of higher;
 // 1 shows no flame, 2L burns slowly, 2 burns, 3 burns readily. A blend is
@@ -55,43 +53,4 @@ func (r *Refrigerant) Flammable() bool {
 		}
 	}
 	return len(r.components()) == 0
-}
-
-// Cautions returns what a person about to handle r should be told first, most
-// urgent first. They are reminders and not a procedure: the unit's label, local
-// codes and licensed practice come before them.
-func (r *Refrigerant) Cautions() []string {
-	var c []string
-	known := len(r.components()) > 0
-	name, group := r.Designation(), r.SafetyGroup()
-	switch {
-	case !known:
-		c = append(c, "the refrigerant is not known: find out what it is before opening a valve, and until then treat it as flammable and toxic")
-	case group == A2L || group == B2L:
-		c = append(c, name+" is "+string(group)+" and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it, and recover or purge before brazing")
-	case r.Flammable():
-		c = append(c, name+" is flammable ("+string(group)+"): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds it")
-	}
-	if group.HigherToxicity() {
-		c = append(c, name+" is of higher toxicity ("+string(group)+"): leave the room on a leak, return only with breathing protection")
-	}
-	c = append(c,
-		"refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly",
-		"vapor displaces air and collects low: ventilate before working in a pit or closet")
-	if !known || r.halogenated() {
-		c = append(c, "do not vent; recover it as local law requires")
-	}
-	return c
-}
-
-// halogenated reports whether r holds fluorine, chlorine or iodine. Laws on
-// recovery name these whether or not the Montreal Protocol controls them.
-func (r *Refrigerant) halogenated() bool {
-	for _, c := range r.components() {
-		formula := pureFactOf(c.Designation).formula
-		if strings.ContainsAny(formula, "FI") || strings.Contains(formula, "Cl") {
-			return true
-		}
-	}
-	return false
 }
