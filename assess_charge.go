@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/refrigerant"
 )
 
 // judgeCharge lets package charge choose the method, asks whether it applies
@@ -245,6 +246,7 @@ func (j *job) situation() charge.Situation {
 	s := charge.Situation{
 		Units:              v.Units,
 		Metering:           devices[v.Equipment.Metering],
+		Fluid:              j.fluid,
 		LabelSuperheat:     v.Equipment.Label.Superheat != nil,
 		LabelSubcooling:    v.Equipment.Label.Subcooling != nil,
 		LabelApproach:      v.Equipment.Label.Approach != nil,
@@ -286,7 +288,13 @@ func (j *job) undoubted(field string, r *temperatureReading) *temperatureReading
 // situationSpoiled says that nothing measured now tells about the charge.
 func (j *job) situationSpoiled() bool {
 	c := &j.visit.Conditions
-	return c.Heating || c.CoilWet || c.PanelsOff || c.CoilIced || c.SealedSystemOpened
+	return c.Heating || c.CoilWet || c.PanelsOff || c.CoilIced || c.SealedSystemOpened || j.unsuitableFluid()
+}
+
+// unsuitableFluid says that the refrigerant is none of comfort cooling.
+func (j *job) unsuitableFluid() bool {
+	var why *refrigerant.UnsuitableError
+	return errors.As(j.fluid.ComfortCooling(), &why)
 }
 
 var devices = map[Metering]charge.Metering{

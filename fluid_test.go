@@ -3,6 +3,7 @@ package satline
 import (
 	"testing"
 
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -13,4 +14,36 @@ func mustFluid(t testing.TB, designation string) *refrigerant.Refrigerant {
 		t.Fatal(err)
 	}
 	return f
+}
+
+// A refrigerant that is none of comfort cooling is neither judged nor dosed, whatever the
+// gauges show.
+func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
+	for _, designation := range []string{"R-744", "R-717", "R-718", "R-23", "R-123"} {
+		fluid := mustFluid(t, designation)
+		for _, metering := range []Metering{FixedRestrictor, TXV} {
+			v := load(t, "sound-r410a-piston")
+			v.Equipment.Refrigerant, v.Equipment.Metering = designation, metering
+			for _, warm := range []quantity.TemperatureDelta{0, 25} {
+				suction, err := fluid.DewPressure(quantity.Fahrenheit(40))
+				if err != nil {
+					t.Fatal(err)
+				}
+				liquid, err := fluid.BubblePressure(min(quantity.Fahrenheit(100), fluid.Critical().Temperature))
+				if err != nil {
+					t.Fatal(err)
+				}
+				low, high := suction.Gauge(quantity.StandardAtmosphere), liquid.Gauge(quantity.StandardAtmosphere)
+				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(low.PlusMinus(0)), new(high.PlusMinus(0))
+				v.Readings.SuctionLine = new(quantity.Fahrenheit(45).Add(warm).PlusMinus(0))
+				a, err := Assess(v)
+				if err != nil {
+					continue // such pressures cannot be read
+				}
+				if a.Charge.Outcome != ChargeNotNow || a.Dose != nil && a.Dose.Mass != 0 {
+					t.Errorf("%s, %v: %v, dose %+v", designation, metering, a.Charge.Outcome, a.Dose)
+				}
+			}
+		}
+	}
 }

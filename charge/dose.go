@@ -2,6 +2,7 @@ package charge
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -38,8 +39,8 @@ type Dosing struct {
 	// another method do not count. One that forbids it halts the dosing, and a
 	// valve that floods halts adding.
 	Obstacles []Obstacle
-	// Fluid adds the cautions of the refrigerant to those of every dose; nil
-	// where it is not known.
+	// Fluid adds the cautions of the refrigerant to those of every dose, and halts the dosing
+	// where refrigerant.ComfortCooling refuses it; nil where it is not known.
 	Fluid *refrigerant.Refrigerant
 	// Settling is how the last move settled, for the time to wait after the
 	// next; zero where there is no log.
@@ -260,6 +261,10 @@ func UsualCharge(capacity quantity.Power) quantity.Mass {
 
 // halt finds a reason to move nothing; the zero Action where there is none.
 func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
+	var why *refrigerant.UnsuitableError
+	if d.Fluid != nil && errors.As(d.Fluid.ComfortCooling(), &why) {
+		return Halt, "unsuitable-fluid"
+	}
 	if slices.ContainsFunc(d.Obstacles, func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method }) {
 		return Halt, "forbidden"
 	}
@@ -411,15 +416,16 @@ func doseText(m quantity.Mass, sys quantity.System) string {
 }
 
 var haltTexts = map[string]string{
-	"in-band":        "the charge is in band: leave it, put the caps on and write the readings down",
-	"cannot-tell":    "the value lies within the band, though the instruments cannot tell for certain: move no charge on it; take the reading that counts most better",
-	"forbidden":      "the method does not hold now: mend what stands in its way first, and move nothing on these readings",
-	"valve-flooding": "the valve does not hold its superheat: look at its bulb, at the airflow and at the valve first, and add nothing",
-	"too-small":      "what is missing or too much is less than a scale can dose: leave it",
-	"no-response":    "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
-	"wrong-way":      "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",
-	"moved-much":     fmt.Sprintf("more than %.0f %% of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says", 100*mostMoved.value),
-	"many-moves":     fmt.Sprintf("%.0f moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says", mostMoves.value),
-	"cylinder-empty": "the cylinder is empty: get another of the same refrigerant; never top up with a different one",
-	"tank-full":      "the recovery tank may take no more: change it for an empty one; a tank filled with liquid can burst",
+	"in-band":          "the charge is in band: leave it, put the caps on and write the readings down",
+	"cannot-tell":      "the value lies within the band, though the instruments cannot tell for certain: move no charge on it; take the reading that counts most better",
+	"forbidden":        "the method does not hold now: mend what stands in its way first, and move nothing on these readings",
+	"valve-flooding":   "the valve does not hold its superheat: look at its bulb, at the airflow and at the valve first, and add nothing",
+	"too-small":        "what is missing or too much is less than a scale can dose: leave it",
+	"no-response":      "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
+	"wrong-way":        "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",
+	"unsuitable-fluid": "this refrigerant is not judged or dosed by the tables of comfort cooling: use the procedure of the unit's maker, or recover and weigh in what the label says",
+	"moved-much":       fmt.Sprintf("more than %.0f %% of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says", 100*mostMoved.value),
+	"many-moves":       fmt.Sprintf("%.0f moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says", mostMoves.value),
+	"cylinder-empty":   "the cylinder is empty: get another of the same refrigerant; never top up with a different one",
+	"tank-full":        "the recovery tank may take no more: change it for an empty one; a tank filled with liquid can burst",
 }

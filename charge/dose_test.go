@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"
 )
 
@@ -27,6 +28,17 @@ func next(t testing.TB, d Dosing) Dose {
 		t.Fatal(err)
 	}
 	return dose
+}
+
+// Carbon dioxide, ammonia and the like are never dosed by the tables of comfort cooling.
+func TestNoDoseOfUnsuitableFluids(t *testing.T) {
+	for _, f := range refrigerant.All() {
+		d := Dosing{Target: targetOf(t, Superheat, 14, 1), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 30}), Fluid: f}
+		dose := next(t, d)
+		if suits := f.ComfortCooling() == nil; suits != (dose.Action == Add) || !suits && (dose.Reason != "unsuitable-fluid" || dose.Mass != 0) {
+			t.Errorf("%v: %+v", f, dose)
+		}
+	}
 }
 
 // Common practice, no source: taking half a pound too much out and adding back

@@ -1,9 +1,11 @@
 package charge
 
 import (
+	"errors"
 	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // This file holds every figure and rule of the trade that the package works by,
@@ -19,6 +21,8 @@ var (
 	tubeStandard   = Source{"ASTM B280, seamless copper tube for air conditioning and refrigeration field service", FromMemory}
 	computedAdder  = Source{"computed from liquid density and tube bore (ASTM B280)", FromMemory}
 	nitrogenSource = Source{"constant volume, second virial coefficient by Tsonopoulos, AIChE Journal 20 (1974) 263", FromMemory}
+	criticalPoint  = Source{"critical temperature by the equation of state of the refrigerant, against 140 °F", Published}
+	safetyClasses  = Source{"ANSI/ASHRAE Standard 34, safety groups", FromMemory}
 	practice       = Source{"", CommonPractice}
 	unitLabel      = Source{"the unit's label", Label}
 )
@@ -410,12 +414,46 @@ var (
 // Conditions that stand in the way of a method, in the order in which a
 // technician would mend them.
 var conditions = []*condition{
-	&heating, &circuitOpened, &coilIced, &panelsOff, &runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen,
+	&fluidNoLiquid, &fluidInVacuum, &fluidToxic, &heating, &circuitOpened, &coilIced, &panelsOff, &runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen,
 	&airflowLow, &outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow, &targetNearFloor,
 	&noLabelSubcooling, &noLabelApproach, &restriction, &valveFlooding, &filterDirty, &outdoorCoilDirty,
 }
 
+const ofThatFluid = "use the procedure of the unit's maker, or recover the charge and weigh in what the label says"
+
+// unsuitable holds for a refrigerant that is refused for one reason.
+func unsuitable(reason refrigerant.UnsuitableReason) func(*Situation) (formatter, bool) {
+	return flag(func(s *Situation) bool {
+		var why *refrigerant.UnsuitableError
+		return s.Fluid != nil && errors.As(s.Fluid.ComfortCooling(), &why) && why.Reason == reason
+	})
+}
+
 var (
+	fluidNoLiquid = condition{
+		code:    "fluid-no-liquid-in-summer",
+		reason:  "the refrigerant is no liquid at the temperature of a condenser in summer: it has no subcooling there, and its superheat follows the control of the gas cooler, not the charge",
+		instead: ofThatFluid,
+		weighIn: true,
+		source:  criticalPoint, forbids: everyReading,
+		holds: unsuitable(refrigerant.NoLiquidInSummer),
+	}
+	fluidInVacuum = condition{
+		code:    "fluid-in-vacuum",
+		reason:  "the refrigerant boils below atmospheric pressure in an evaporator that cools air: machines that use it are charged by other rules",
+		instead: ofThatFluid,
+		weighIn: true,
+		source:  practice, forbids: everyReading,
+		holds: unsuitable(refrigerant.InVacuum),
+	}
+	fluidToxic = condition{
+		code:    "fluid-toxic",
+		reason:  "the refrigerant is of higher toxicity (class B) and does not cool the air of a house directly: these targets are not for the machines that use it",
+		instead: ofThatFluid,
+		weighIn: true,
+		source:  safetyClasses, forbids: everyReading,
+		holds: unsuitable(refrigerant.ToxicIndoors),
+	}
 	heating = condition{
 		code:    "heating",
 		reason:  "the machine is heating: these targets are for cooling",

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A Situation is what is known of a machine while it is read: what decides
@@ -13,6 +14,9 @@ type Situation struct {
 	// Units is the system that sentences are written in.
 	Units    quantity.System
 	Metering Metering
+	// Fluid is the refrigerant, nil where it is not known. The methods are those of comfort
+	// cooling: one that refrigerant.ComfortCooling refuses is judged by none of them.
+	Fluid *refrigerant.Refrigerant
 	// LabelSuperheat, LabelSubcooling and LabelApproach say that the unit's
 	// own figure is known.
 	LabelSuperheat, LabelSubcooling, LabelApproach bool

@@ -38,6 +38,10 @@ func TestObstacles(t *testing.T) {
 		change   func(*Situation)
 		forbids  bool
 	}{
+		"fluid-no-liquid-in-summer": {TXV, func(s *Situation) { s.Fluid = fluid(t, "R-744") }, true},
+		"fluid-toxic":               {TXV, func(s *Situation) { s.Fluid = fluid(t, "R-717") }, true},
+		"fluid-in-vacuum":           {FixedRestrictor, func(s *Situation) { s.Fluid = fluid(t, "R-718") }, true},
+
 		"heating":               {TXV, func(s *Situation) { s.Heating = true }, true},
 		"circuit-opened":        {TXV, func(s *Situation) { s.SealedSystemOpened = true }, true},
 		"coil-iced":             {FixedRestrictor, func(s *Situation) { s.CoilIced = true }, true},
