@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 	"unicode/utf8"
+
+	"github.com/satline/satline/quantity"
 )
 
 // textWidth fits a terminal of 80 columns and a phone held sideways.
@@ -112,9 +114,10 @@ func together(before, word string) bool {
 }
 
 // unitSymbols are those that sentences write behind a number.
-var unitSymbols = map[string]bool{
-	"°F": true, "°C": true, "K": true, "%": true,
-	"psi": true, "psia": true, "psig": true, "Pa": true, "kPa": true, "kPag": true, "in": true,
-	"oz": true, "lb": true, "g": true, "kg": true, "ft": true, "m": true, "mm": true,
-	"CFM": true, "L/s": true, "Btu/h": true, "kW": true, "W": true, "A": true, "s": true, "min": true,
-}
+var unitSymbols = func() map[string]bool {
+	symbols := map[string]bool{"s": true, "min": true}
+	for _, s := range quantity.Symbols() {
+		symbols[s] = true
+	}
+	return symbols
+}()
