@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"flag"
 	"io/fs"
+	"maps"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strings"
@@ -110,6 +112,100 @@ func TestSchemasHold(t *testing.T) {
 			t.Errorf("%s assessed: %v", name, err)
 		}
 	}
+}
+
+// Every example that a schema prints is read where it stands: a document is made for
+// each field of each schema, of what the schema prints and asks for.
+func TestSchemaExamplesAreRead(t *testing.T) {
+	for _, c := range []struct {
+		file string
+		read func([]byte) error
+	}{
+		{schemas[0].file, func(doc []byte) error { _, err := satline.DecodeVisit(doc); return err }},
+		{schemas[1].file, func(doc []byte) error { return json.Unmarshal(doc, new(satline.Assessment)) }},
+	} {
+		text, err := os.ReadFile(c.file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		root, err := jsonschema.Parse(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if u, err := url.Parse(root.ID); err != nil || !u.IsAbs() {
+			t.Errorf("%s: the $id %q is not absolute", c.file, root.ID)
+		}
+		fits := checked(t, c.file)
+		p := printer{resolve: jsonschema.InDefs(root), printed: map[*jsonschema.Schema]bool{}}
+		for _, v := range p.documents(root) {
+			doc, err := json.Marshal(v)
+			if err == nil {
+				err = fits(doc)
+			}
+			if err == nil {
+				err = c.read(doc)
+			}
+			if err != nil {
+				t.Errorf("%s: %.300s: %v", c.file, doc, err)
+			}
+		}
+		for _, def := range root.Defs {
+			if len(def.Schema.Examples) > 0 && !p.printed[def.Schema] {
+				t.Errorf("%s: no document has the example of %s", c.file, def.Name)
+			}
+		}
+	}
+}
+
+// A printer makes values that fit a schema.
+type printer struct {
+	resolve func(ref string) *jsonschema.Schema
+	printed map[*jsonschema.Schema]bool // whose examples were used
+}
+
+// documents returns values of s that have, between them, every field below it.
+func (p printer) documents(s *jsonschema.Schema) []any {
+	if s.Ref != "" {
+		s = p.resolve(s.Ref)
+	}
+	switch s.Type {
+	case "array":
+		var out []any
+		for _, item := range p.documents(s.Items) {
+			out = append(out, []any{item})
+		}
+		return out
+	case "object":
+		return p.objects(s)
+	case "number", "integer":
+		return []any{1}
+	case "boolean":
+		return []any{true}
+	}
+	p.printed[s] = true
+	if len(s.Examples) > 0 {
+		return s.Examples
+	}
+	if len(s.Enum) > 0 {
+		return []any{s.Enum[0]}
+	}
+	return []any{"a text"}
+}
+
+func (p printer) objects(s *jsonschema.Schema) []any {
+	required := map[string]any{}
+	for _, name := range s.Required {
+		required[name] = p.documents(s.Properties.Get(name))[0]
+	}
+	out := []any{required}
+	for _, property := range s.Properties {
+		for _, v := range p.documents(property.Schema) {
+			doc := maps.Clone(required)
+			doc[property.Name] = v
+			out = append(out, doc)
+		}
+	}
+	return out
 }
 
 // What the reader of visits takes as people write it, the schema takes.

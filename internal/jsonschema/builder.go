@@ -220,55 +220,51 @@ func (b *Builder) text(t reflect.Type) (*Schema, error) {
 	return s, nil
 }
 
-// number is a decimal number, and something that is no part of it: the unit. In a
-// fractional one a fraction may stand between, as in "1 1/8 in".
+// A quantity is a decimal number, and something that is no part of it: the unit. A
+// fraction may stand between where the type reads one, as in "1 1/8 in".
 const (
-	decimal    = `\s*[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+\-]?[0-9]+)?`
-	unit       = `\s*[^\s0-9.,±+]`
-	number     = decimal + unit
-	fractional = decimal + `( [0-9]+/[0-9]+)?` + unit
+	decimal  = `\s*[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+\-]?[0-9]+)?`
+	fraction = `( [0-9]+/[0-9]+)?`
+	unit     = `\s*[^\s0-9.,±+][^±]*`
+	sign     = `\s*(±|\+/?-)`
 )
 
 func quantityText(t reflect.Type) (*Schema, error) {
-	v := reflect.New(t)
+	v := reflect.New(t).Interface().(interface {
+		encoding.TextUnmarshaler
+		encoding.TextMarshaler
+	})
 	var refusal *quantity.ParseError
-	err := v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte("1 ?"))
+	err := v.UnmarshalText([]byte("1 ?"))
 	if !errors.As(err, &refusal) {
 		return nil, fmt.Errorf("jsonschema: %v does not name its units: %v", t, err)
 	}
 	first := refusal.Units[0]
-	value := number
-	if v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte("1 1/8 "+first)) == nil {
-		value = fractional
+	value := unit
+	if v.UnmarshalText([]byte("1 1/8 "+first)) == nil {
+		value = fraction + unit
 	}
 	s := &Schema{
-		Type:        "string",
-		Description: fmt.Sprintf("a %s with its unit, one of %s", refusal.Quantity, strings.Join(refusal.Units, ", ")),
-		Pattern:     "^" + value + "[^±]*$",
-		MaxLength:   64,
+		Type: "string",
+		Description: refusal.Quantity + " with its unit, one of " +
+			strings.Join(refusal.Units, ", "),
+		Pattern:   "^" + decimal + value + "$",
+		MaxLength: 64,
 	}
-	example := first
+	example := "20 " + first
 	if strings.HasPrefix(t.Name(), "Uncertain[") {
-		s.Description += "; its standard uncertainty may follow after ±"
-		s.Pattern = "^" + value + `[^±]*(±` + number + `[^±]*)?$`
+		s.Description += "; its standard uncertainty may follow after ±, " +
+			"and then one unit does for both"
+		s.Pattern = "^" + decimal + "(" + value + "(±" + decimal + unit + ")?|" +
+			sign + decimal + unit + ")$"
 		s.MaxLength = 130
-		example = first + " ± 0.5 " + differenceUnit(t, first)
+		example = "20 ± 0.5 " + first
 	}
-	s.Examples = []any{"20 " + example}
-	return s, nil
-}
-
-// differenceUnit is the unit of an uncertainty of values in unit.
-func differenceUnit(t reflect.Type, unit string) string {
-	v := reflect.New(t)
-	if err := v.Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte("1 " + unit)); err != nil {
-		return unit
+	// The example is what a program writes of it.
+	if err := v.UnmarshalText([]byte(example)); err != nil {
+		return nil, fmt.Errorf("jsonschema: an example of %v: %w", t, err)
 	}
-	v.Elem().FieldByName("Std").SetFloat(1)
-	text, err := v.Interface().(encoding.TextMarshaler).MarshalText()
-	if err != nil {
-		return unit
-	}
-	fields := strings.Fields(string(text))
-	return fields[len(fields)-1]
+	text, err := v.MarshalText()
+	s.Examples = []any{string(text)}
+	return s, err
 }

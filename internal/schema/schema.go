@@ -39,20 +39,25 @@ func Builder(dir string) *jsonschema.Builder {
 func Visit(dir string) (*jsonschema.Schema, error) {
 	b := Builder(dir)
 	b.Closed = true
-	return root(b, reflect.TypeFor[satline.Visit](), "visit.schema.json", "A visit to an air conditioner")
+	return root(b, reflect.TypeFor[satline.Visit](), "visit", "A visit to an air conditioner")
 }
 
 // Assessment returns the schema of the JSON form of an assessment.
 func Assessment(dir string) (*jsonschema.Schema, error) {
-	return root(Builder(dir), reflect.TypeFor[satline.Assessment](), "assessment.schema.json", "An assessment of a visit")
+	return root(Builder(dir), reflect.TypeFor[satline.Assessment](), "assessment", "An assessment of a visit")
 }
 
-func root(b *jsonschema.Builder, t reflect.Type, id, title string) (*jsonschema.Schema, error) {
+// root names a schema by a URI that is absolute and reaches no server: the top-level
+// domain is one that RFC 2606 keeps empty. The files are under testdata/schema.
+func root(b *jsonschema.Builder, t reflect.Type, name, title string) (*jsonschema.Schema, error) {
 	ref, err := b.Type(t)
 	if err != nil {
 		return nil, err
 	}
-	return &jsonschema.Schema{Dialect: jsonschema.Dialect, ID: id, Title: title, Ref: ref.Ref, Defs: b.Defs()}, nil
+	return &jsonschema.Schema{
+		Dialect: jsonschema.Dialect, ID: "https://satline.invalid/schema/" + name + "/1",
+		Title: title, Ref: ref.Ref, Defs: b.Defs(),
+	}, nil
 }
 
 // dose adds to the fields of a dose what it writes beside them.
