@@ -39,15 +39,15 @@ func (e *RangeError) Error() string {
 	if e.Value == nil {
 		fmt.Fprintf(&b, "%s: missing", e.Quantity)
 	} else {
-		fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, inBoth(e.Value))
+		fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, InBoth(e.Value))
 	}
 	switch {
 	case e.Min != nil && e.Max != nil:
-		fmt.Fprintf(&b, "; valid from %s to %s", inBoth(e.Min), inBoth(e.Max))
+		fmt.Fprintf(&b, "; valid from %s to %s", InBoth(e.Min), InBoth(e.Max))
 	case e.Min != nil:
-		fmt.Fprintf(&b, "; valid from %s up", inBoth(e.Min))
+		fmt.Fprintf(&b, "; valid from %s up", InBoth(e.Min))
 	case e.Max != nil:
-		fmt.Fprintf(&b, "; valid up to %s", inBoth(e.Max))
+		fmt.Fprintf(&b, "; valid up to %s", InBoth(e.Max))
 	}
 	if e.Advice != "" {
 		b.WriteString("; ")
@@ -56,9 +56,9 @@ func (e *RangeError) Error() string {
 	return b.String()
 }
 
-// inBoth shows a value in both systems of units, since an error does not know
-// which its reader works in.
-func inBoth(v fmt.Stringer) string {
+// InBoth returns v in both systems of units where they differ, "5.4 kPa (0.8 psia)": an
+// error does not know which one its reader works in.
+func InBoth(v fmt.Stringer) string {
 	q, ok := v.(interface{ Format(System) string })
 	if !ok {
 		return v.String()

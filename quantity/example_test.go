@@ -75,6 +75,11 @@ func ExampleRangeError() {
 	// Output: true 4.4 °C
 }
 
+func ExampleInBoth() {
+	fmt.Println(quantity.InBoth(quantity.Fahrenheit(62)))
+	// Output: 16.7 °C (62.0 °F)
+}
+
 func ExampleAtmosphereAt() {
 	fmt.Printf("%.2f psia\n", quantity.AtmosphereAt(quantity.Feet(6000)).PSIA())
 	// Output: 11.78 psia

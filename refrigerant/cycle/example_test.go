@@ -1,6 +1,7 @@
 package cycle_test
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/satline/satline/quantity"
@@ -254,6 +255,19 @@ func ExampleFit() {
 	// evaporator -22 % ± 7 %
 	// tonight the suction is at 27.4 °F ± 2.7 °F
 	// far from the visit: outdoor dry bulb 28.0 °F colder than at the visit
+}
+
+// A clamp that shows what no machine has is named first.
+func ExampleMisfitError() {
+	s, v := visit()
+	v.LiquidLine = new(quantity.Fahrenheit(195).PlusMinus(quantity.FahrenheitDelta(1)))
+	_, err := cycle.Fit(s, v)
+	var off *cycle.MisfitError
+	if errors.As(err, &off) {
+		fmt.Println("read again first:", off.Misses[0].Reading)
+	}
+	// Output:
+	// read again first: liquid line temperature
 }
 
 func ExampleFitted_Predict() {

@@ -19,8 +19,8 @@ type Port struct {
 	Quality float64 `json:"quality"`
 }
 
-// A Limit is a pressure control that stops the machine before it gets to a steady
-// state.
+// A Limit is why a state is none that the machine runs on in: a pressure control stops
+// it before, or it does not do what it is there for.
 type Limit int
 
 // The limits.
@@ -31,13 +31,16 @@ const (
 	HighPressure
 	// LowPressure: the suction is below the low-pressure switch.
 	LowPressure
+	// NotCooling: the coil takes no more heat from the air than the blower gives to it,
+	// so that the machine heats the house.
+	NotCooling
 )
 
-var limitNames = [...]string{"none", "high pressure", "low pressure"}
+var limitNames = [...]string{"none", "high pressure", "low pressure", "not cooling"}
 
-// String returns "none", "high pressure" or "low pressure".
+// String returns "none", "high pressure", "low pressure" or "not cooling".
 func (l Limit) String() string {
-	if l < NoLimit || l > LowPressure {
+	if l < NoLimit || l > NotCooling {
 		return "unknown limit"
 	}
 	return limitNames[l]
@@ -125,8 +128,8 @@ type Operating struct {
 	// head pressure is held.
 	FanShare float64 `json:"fanShare"`
 
-	// Charge is what the circuit holds in this state. Beyond the range of the model,
-	// with Limit set, it is not the charge asked for.
+	// Charge is what the circuit holds in this state. Beyond the range of the model, with a
+	// Limit by pressure, it is not the charge asked for.
 	Charge quantity.Mass `json:"charge"`
 	Limit  Limit         `json:"limit"`
 }
@@ -212,6 +215,8 @@ func (t *trial) operating(v outcome) Operating {
 		o.Limit = HighPressure
 	case v == atLowest || t.suctionP < t.lowCutout:
 		o.Limit = LowPressure
+	case !(o.NetCapacity > 0):
+		o.Limit = NotCooling
 	}
 	return o
 }

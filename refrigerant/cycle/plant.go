@@ -139,6 +139,7 @@ type trial struct {
 	question
 
 	low, high unknowns // the range
+	work      int      // evaluations so far
 
 	suctionP, dischargeP, flow, suctionH float64
 
@@ -184,6 +185,7 @@ const (
 // evaluate runs once around the circuit from the guess y and returns what does not
 // close, each relative to its rated figure.
 func (t *trial) evaluate(y unknowns) (r residuals) {
+	t.work++
 	f := t.fluid
 	t.suctionP = math.Exp(y[uSuction])
 	t.fanShare = 1

@@ -87,7 +87,8 @@ func TestAlwaysSolves(t *testing.T) {
 		}
 	}
 	t.Logf("furthest off: %s, by %.2g", most.of, most.by)
-	t.Logf("%d cases: %d run on, %d stop on high pressure, %d on low", n, limits[NoLimit], limits[HighPressure], limits[LowPressure])
+	t.Logf("%d cases: %d run on, %d stop on high pressure, %d on low, %d do not cool",
+		n, limits[NoLimit], limits[HighPressure], limits[LowPressure], limits[NotCooling])
 }
 
 // Nor do conditions and faults at the very ends of what is taken, all together, give what
@@ -191,7 +192,10 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	if err := s.ask(&tr.question, c, f); err != nil {
 		t.Fatal(err)
 	}
-	if o.Limit == NoLimit {
+	if o.Limit == NoLimit && !(o.NetCapacity > 0) || o.Limit == NotCooling && o.NetCapacity > 0 {
+		return worst{"the limit of a machine that does not cool", math.Inf(1)}
+	}
+	if o.Limit == NoLimit || o.Limit == NotCooling {
 		check("charge", float64(o.Charge), tr.charge, tr.charge)
 	}
 	if o.FanShare == 1 {

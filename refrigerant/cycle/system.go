@@ -59,17 +59,24 @@ func (s *System) CapillaryTube() CapillaryTube { return s.orZero().plant.device.
 
 // Solve returns the steady state of s under conditions and with faults. It allocates
 // nothing. The error is a *RangeError: a condition or a fault is outside its range.
-// There is always a state; where it is one at which the machine would stop on a
-// pressure control, Operating.Limit says so.
+// There is always a state; where it is none that the machine runs on in, as one at which
+// it stops on a pressure control, Operating.Limit says so.
 func (s *System) Solve(c Conditions, f Faults) (Operating, error) {
+	o, _, err := s.solve(c, f)
+	return o, err
+}
+
+// solve does that and tells in how many rounds of the circuit.
+func (s *System) solve(c Conditions, f Faults) (Operating, int, error) {
 	if !s.made() {
-		return Operating{}, ErrNoSystem
+		return Operating{}, 0, ErrNoSystem
 	}
 	t := trial{plant: &s.plant}
 	if err := s.ask(&t.question, c, f); err != nil {
-		return Operating{}, err
+		return Operating{}, 0, err
 	}
-	return t.operating(t.close()), nil
+	o := t.operating(t.close())
+	return o, t.work, nil
 }
 
 // ask puts conditions and faults into numbers.

@@ -1,6 +1,7 @@
 package cycle
 
 import (
+	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -29,11 +30,26 @@ type Visit struct {
 	Power *quantity.Uncertain[quantity.Power]
 }
 
-// A reading pairs what was read with where the model has it, in kelvins or as a share.
+// A reading pairs what was read with where the model has it, in kelvins or as a logarithm.
 type reading struct {
+	name          string
 	measured, std float64
 	of            func(*Operating) float64
+	show          func(float64) fmt.Stringer
 }
+
+// The readings by their names.
+const (
+	suctionPressure   = "suction pressure"
+	liquidPressure    = "liquid pressure"
+	dischargePressure = "discharge pressure"
+	suctionLine       = "suction line temperature"
+	liquidLine        = "liquid line temperature"
+	dischargeLine     = "discharge line temperature"
+	supply            = "supply dry bulb"
+	condenserLeaving  = "air leaving the condenser"
+	power             = "electric power"
+)
 
 // What the model itself is off by at the fit, beyond the instruments: the spread of real
 // machines about a model of this kind (own judgement; the cover of the bands is tested
@@ -55,7 +71,7 @@ func (v *Visit) check() error {
 	for _, p := range []struct {
 		name string
 		u    *quantity.Uncertain[quantity.GaugePressure]
-	}{{"suction pressure", v.SuctionPressure}, {"liquid pressure", v.LiquidPressure}, {"discharge pressure", v.DischargePressure}} {
+	}{{suctionPressure, v.SuctionPressure}, {liquidPressure, v.LiquidPressure}, {dischargePressure, v.DischargePressure}} {
 		if err := readable(p.name, p.u, vacuum+1, quantity.BarGauge(150), advice); err != nil {
 			return err
 		}
@@ -64,15 +80,15 @@ func (v *Visit) check() error {
 		name string
 		u    *quantity.Uncertain[quantity.Temperature]
 	}{
-		{"suction line temperature", v.SuctionLine}, {"liquid line temperature", v.LiquidLine},
-		{"discharge line temperature", v.DischargeLine}, {"supply dry bulb", v.Supply},
-		{"air leaving the condenser", v.CondenserLeaving},
+		{suctionLine, v.SuctionLine}, {liquidLine, v.LiquidLine},
+		{dischargeLine, v.DischargeLine}, {supply, v.Supply},
+		{condenserLeaving, v.CondenserLeaving},
 	} {
 		if err := readable(t.name, t.u, quantity.Celsius(-60), quantity.Celsius(250), advice); err != nil {
 			return err
 		}
 	}
-	if err := readable("electric power", v.Power, quantity.Watts(1), quantity.Kilowatts(1000), "leave it out where the meter shows nothing"); err != nil {
+	if err := readable(power, v.Power, quantity.Watts(1), quantity.Kilowatts(1000), "leave it out where the meter shows nothing"); err != nil {
 		return err
 	}
 	for _, d := range []quantity.TemperatureDelta{v.OutdoorStd, v.DryBulbStd, v.WetBulbStd} {
@@ -86,40 +102,44 @@ func (v *Visit) check() error {
 // atmosphere is what the gauges of v count from.
 func (v *Visit) atmosphere() quantity.Pressure { return quantity.AtmosphereAt(v.Conditions.Elevation) }
 
-// readings lists what v has, pressures as logarithms. check has let them through.
+// readings lists what v has, pressures and power as logarithms. check has let them through.
 func (v *Visit) readings() []reading {
 	var all []reading
-	gauge := func(u *quantity.Uncertain[quantity.GaugePressure], of func(*Operating) quantity.Pressure) {
+	atmosphere := v.atmosphere()
+	gauge := func(name string, u *quantity.Uncertain[quantity.GaugePressure], of func(*Operating) quantity.Pressure) {
 		if u == nil {
 			return
 		}
-		p := float64(u.Value.Absolute(v.atmosphere()))
+		p := float64(u.Value.Absolute(atmosphere))
 		all = append(all, reading{
-			math.Log(p), math.Hypot(u.Std/p, pressureDoubt),
+			name, math.Log(p), math.Hypot(u.Std/p, pressureDoubt),
 			func(o *Operating) float64 { return math.Log(float64(of(o))) },
+			func(x float64) fmt.Stringer { return quantity.Pressure(math.Exp(x)).Gauge(atmosphere) },
 		})
 	}
-	clamp := func(u *quantity.Uncertain[quantity.Temperature], doubt float64, of func(*Operating) quantity.Temperature) {
+	clamp := func(name string, u *quantity.Uncertain[quantity.Temperature], doubt float64, of func(*Operating) quantity.Temperature) {
 		if u == nil {
 			return
 		}
 		all = append(all, reading{
-			float64(u.Value), math.Hypot(u.Std, doubt),
+			name, float64(u.Value), math.Hypot(u.Std, doubt),
 			func(o *Operating) float64 { return float64(of(o)) },
+			func(x float64) fmt.Stringer { return quantity.Temperature(x) },
 		})
 	}
-	gauge(v.SuctionPressure, func(o *Operating) quantity.Pressure { return o.Suction.Pressure })
-	gauge(v.LiquidPressure, func(o *Operating) quantity.Pressure { return o.Liquid.Pressure })
-	gauge(v.DischargePressure, func(o *Operating) quantity.Pressure { return o.Discharge.Pressure })
-	clamp(v.SuctionLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Suction.Temperature })
-	clamp(v.LiquidLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Liquid.Temperature })
-	clamp(v.DischargeLine, dischargeDoubt, func(o *Operating) quantity.Temperature { return o.Discharge.Temperature })
-	clamp(v.Supply, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Supply })
-	clamp(v.CondenserLeaving, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.CondenserLeaving })
+	gauge(suctionPressure, v.SuctionPressure, func(o *Operating) quantity.Pressure { return o.Suction.Pressure })
+	gauge(liquidPressure, v.LiquidPressure, func(o *Operating) quantity.Pressure { return o.Liquid.Pressure })
+	gauge(dischargePressure, v.DischargePressure, func(o *Operating) quantity.Pressure { return o.Discharge.Pressure })
+	clamp(suctionLine, v.SuctionLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Suction.Temperature })
+	clamp(liquidLine, v.LiquidLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Liquid.Temperature })
+	clamp(dischargeLine, v.DischargeLine, dischargeDoubt, func(o *Operating) quantity.Temperature { return o.Discharge.Temperature })
+	clamp(supply, v.Supply, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Supply })
+	clamp(condenserLeaving, v.CondenserLeaving, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.CondenserLeaving })
 	if u := v.Power; u != nil {
 		all = append(all, reading{
-			math.Log(float64(u.Value)), math.Hypot(u.Std/float64(u.Value), powerDoubt),
+			power, math.Log(float64(u.Value)), math.Hypot(u.Std/float64(u.Value), powerDoubt),
 			func(o *Operating) float64 { return math.Log(float64(o.Power)) },
+			func(x float64) fmt.Stringer { return quantity.Power(math.Exp(x)) },
 		})
 	}
 	return all
