@@ -140,7 +140,7 @@ func assemble(packed []byte) ([]byte, error) {
 
 // scripts are the parts of the page's script in their order. It sends what is
 // typed to the library as a visit, and shows what it answers; it knows no physics,
-// and no units but the names to write behind a bare number.
+// and no units but those that the library offers it for each field.
 var scripts = []string{"fields", "state", "form", "visit", "library", "show", "settle", "checks", "draw", "log", "keep", "events"}
 
 // pageScript joins the parts in one scope.

@@ -110,12 +110,13 @@ func take[T any](to **T, from *T) {
 
 func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant, atm quantity.Pressure) *Trend {
 	method := methodOf(v)
-	out := &Trend{Of: method.String(), Points: [][2]float64{}, Moves: []TrendMove{}}
-	_, out.Unit = degrees(0, v.Units)
+	degrees := quantity.UnitOf[quantity.TemperatureDelta](v.Units)
+	out := &Trend{
+		Of: method.String(), Unit: degrees.Symbol(), Points: [][2]float64{}, Moves: []TrendMove{},
+	}
 	for _, e := range v.Log {
 		if d, ok := at(method, e.Readings, fluid, atm); ok {
-			y, _ := degrees(d, v.Units)
-			out.Points = append(out.Points, [2]float64{e.At.Minutes(), y})
+			out.Points = append(out.Points, [2]float64{e.At.Minutes(), degrees.Number(d)})
 		}
 	}
 	if len(out.Points) == 0 {
@@ -131,8 +132,7 @@ func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant
 	if s := a.Steadiness; s != nil {
 		out.Text = s.Text
 		if s.Course.State != charge.TooShort && s.Course.State != charge.Drifting {
-			y, _ := degrees(s.Course.Value.Value, v.Units)
-			out.Settled = &y
+			out.Settled = new(degrees.Number(s.Course.Value.Value))
 		}
 	}
 	return out
@@ -153,15 +153,14 @@ func at(method charge.Method, r satline.Readings, fluid *refrigerant.Refrigerant
 }
 
 func airChart(r satline.Readings, atm quantity.Pressure, sys quantity.System) *AirChart {
-	out := &AirChart{XUnit: "°F", YUnit: "gr/lb"}
+	degrees := quantity.UnitOf[quantity.Temperature](sys)
+	out := &AirChart{XUnit: degrees.Symbol(), YUnit: "gr/lb"}
+	moisture := 7000.0 // grains in a pound
 	if sys == quantity.SI {
-		out.XUnit, out.YUnit = "°C", "g/kg"
+		out.YUnit, moisture = "g/kg", 1000
 	}
 	place := func(a psychro.Air) (x, y float64) {
-		if sys == quantity.SI {
-			return a.DryBulb().Celsius(), 1000 * a.HumidityRatio()
-		}
-		return a.DryBulb().Fahrenheit(), 7000 * a.HumidityRatio()
+		return degrees.Number(a.DryBulb()), moisture * a.HumidityRatio()
 	}
 	add := func(name string, dry, wet *quantity.Uncertain[quantity.Temperature]) {
 		if dry == nil || wet == nil {
@@ -210,7 +209,8 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 	if err != nil {
 		return nil
 	}
-	out := &CycleView{XUnit: "Btu/lb", YUnit: "psia", Ideal: r.DischargeLine == nil}
+	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](sys), quantity.UnitOf[quantity.Pressure](sys)
+	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(), Ideal: r.DischargeLine == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)
 	if r.DischargeLine != nil {
 		discharge, err = fluid.State(up, r.DischargeLine.Value)
@@ -223,13 +223,7 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 		return nil
 	}
 	place := func(h quantity.SpecificEnthalpy, p quantity.Pressure) [2]float64 {
-		if sys == quantity.SI {
-			return [2]float64{h.KilojoulesPerKilogram(), p.Kilopascals()}
-		}
-		return [2]float64{h.BtuPerPound(), p.PSIA()}
-	}
-	if sys == quantity.SI {
-		out.XUnit, out.YUnit = "kJ/kg", "kPa"
+		return [2]float64{enthalpy.Number(h), pressure.Number(p)}
 	}
 	name := "discharge"
 	if out.Ideal {

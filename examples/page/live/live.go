@@ -142,11 +142,14 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 	sys := v.Units
 	out.Values = a.Derived.Values(sys)
 	if c := a.Charge; c.Target != nil && c.Measured != nil {
-		measured, unit := degrees(c.Measured.Value, sys)
-		std, _ := degrees(quantity.TemperatureDelta(c.Measured.Std), sys)
-		target, _ := degrees(c.Target.Value, sys)
-		tolerance, _ := degrees(c.Tolerance, sys)
-		out.Band = &Band{Of: c.Method, Unit: unit, Text: c.Measured.Value.Format(sys), Measured: measured, Std: std, Target: target, Low: target - tolerance, High: target + tolerance}
+		degrees := quantity.UnitOf[quantity.TemperatureDelta](sys)
+		target, tolerance := degrees.Number(c.Target.Value), degrees.Number(c.Tolerance)
+		out.Band = &Band{
+			Of: c.Method, Unit: degrees.Symbol(), Text: c.Measured.Value.Format(sys),
+			Measured: degrees.Number(c.Measured.Value),
+			Std:      degrees.Number(quantity.TemperatureDelta(c.Measured.Std)),
+			Target:   target, Low: target - tolerance, High: target + tolerance,
+		}
 		out.Target = fmt.Sprintf("%s ± %s", c.Target.Value.Format(sys), c.Tolerance.Format(sys))
 	}
 	if fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant); err == nil {
@@ -155,13 +158,6 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 			out.Charts.Trend.Band = out.Band
 		}
 	}
-}
-
-func degrees(d quantity.TemperatureDelta, sys quantity.System) (v float64, unit string) {
-	if sys == quantity.SI {
-		return d.Kelvin(), "K"
-	}
-	return d.Fahrenheit(), "°F"
 }
 
 // A Fluid is a choice of refrigerant on the page.

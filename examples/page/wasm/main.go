@@ -16,6 +16,7 @@ func main() {
 	}))
 	js.Global().Set("satlineFluids", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Fluids()) }))
 	js.Global().Set("satlineLooks", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Looks()) }))
+	js.Global().Set("satlineUnits", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Units()) }))
 	js.Global().Call("satlineReady")
 	select {}
 }

@@ -3,7 +3,7 @@
 // diagnosis, which take longer than a frame.
 let queue = [];
 globalThis.satlineReady = () => {
-  postMessage({ ready: true, fluids: JSON.parse(globalThis.satlineFluids()), looks: JSON.parse(globalThis.satlineLooks()) });
+  postMessage({ ready: true, fluids: JSON.parse(globalThis.satlineFluids()), looks: JSON.parse(globalThis.satlineLooks()), units: JSON.parse(globalThis.satlineUnits()) });
   const waiting = queue;
   queue = null;
   waiting.forEach(answer);

@@ -1,20 +1,6 @@
-// What can be entered: each field with its label and kind, and the units of a
-// kind, the usual one first.
+// What can be entered: each field with its label and kind. The library says what
+// units a kind has.
 
-const UNITS = {
-  gauge: { IP: ["psig", "kPag", "barg"], SI: ["kPag", "barg", "psig"] },
-  temperature: { IP: ["°F", "°C"], SI: ["°C", "°F"] },
-  difference: { IP: ["°F", "K"], SI: ["K", "°F"] },
-  flow: { IP: ["CFM", "L/s", "m³/h"], SI: ["L/s", "m³/h", "CFM"] },
-  static: { IP: ["in. w.c.", "Pa"], SI: ["Pa", "in. w.c."] },
-  power: { IP: ["kW", "W"], SI: ["kW", "W"] },
-  capacity: { IP: ["ton", "kBtu/h", "kW"], SI: ["kW", "ton", "kBtu/h"] },
-  current: { IP: ["A"], SI: ["A"] },
-  mass: { IP: ["oz", "lb", "g", "kg"], SI: ["g", "kg", "oz", "lb"] },
-  charge: { IP: ["lb", "oz", "kg", "g"], SI: ["kg", "g", "lb", "oz"] },
-  length: { IP: ["ft", "m"], SI: ["m", "ft"] },
-  minutes: { IP: ["min", "h"], SI: ["min", "h"] },
-};
 const READINGS = [
   ["Gauges", [["suctionPressure", "Suction pressure", "gauge"], ["liquidPressure", "Liquid line pressure", "gauge"]]],
   ["Clamps", [["suctionLine", "Suction line", "temperature"], ["liquidLine", "Liquid line", "temperature"], ["dischargeLine", "Discharge line", "temperature"]]],

@@ -35,10 +35,10 @@ function group(name, fields) {
 }
 
 const kindOf = (path) => document.querySelector(`[data-path="${path}"]`).dataset.kind;
-const unitsOf = (kind) => UNITS[kind][state.system];
+const unitsOf = (kind) => (units ? units[kind][state.system] : []);
 const unitOf = (path) => {
   const choices = unitsOf(kindOf(path));
-  return choices.includes(state.units[path]) ? state.units[path] : choices[0];
+  return choices.includes(state.units[path]) ? state.units[path] : choices[0] || "";
 };
 // changeSystem keeps every number that is there in the unit it was typed in.
 function changeSystem(system) {
@@ -58,7 +58,8 @@ function written(path) {
   if (text === "" || kindOf(path) === "text") return text;
   if (!bare(text)) return text;
   const unit = unitOf(path);
-  return text.replace(",", ".").replace("−", "-").replace(/\s/g, "") + (unit === "min" ? "m" : " " + unit).replace(" h", "h");
+  // A comma before three digits may part thousands: the library says so.
+  return text.replace(/,(?!\d{3}$)/, ".").replace("−", "-").replace(/\s/g, "") + (unit === "min" ? "m" : " " + unit).replace(" h", "h");
 }
 
 function paint() {
@@ -79,7 +80,7 @@ function paintUnits() {
     const own = text !== "" && !bare(text), unit = unitOf(path);
     const label = document.querySelector(`label[for="${idOf(path)}"]`).textContent;
     b.textContent = own ? "typed" : unit;
-    b.disabled = own || unitsOf(kindOf(path)).length === 1;
+    b.disabled = own || unitsOf(kindOf(path)).length < 2;
     b.setAttribute("aria-label", own ? `${label}: unit as typed` : `${label}: unit ${unit}, change`);
   });
 }

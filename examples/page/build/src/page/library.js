@@ -14,10 +14,9 @@ function start() {
   const packed = new Uint8Array(raw.length);
   for (let i = 0; i < raw.length; i++) packed[i] = raw.charCodeAt(i);
   quick = engine({ packed });
-  ask();
 }
 function ask(event) {
-  if (!quick) return;
+  if (!units) return;
   typed = event ? event.timeStamp : performance.now();
   clearTimeout(wholeTimer);
   send(quick, false);
@@ -41,9 +40,12 @@ function heard(m) {
     return;
   }
   if (m.ready) {
-    if (!$("fluids").hasChildNodes()) $("fluids").append(...m.fluids.map((f) => make("option", { value: f.designation }, f.note)));
+    if (units) return;
+    $("fluids").append(...m.fluids.map((f) => make("option", { value: f.designation }, f.note)));
     looks = m.looks;
-    paintChecks();
+    units = m.units;
+    paint();
+    ask();
     return;
   }
   if (m.whole) {

@@ -25,6 +25,7 @@ function logTime() {
   return Math.max(elapsed(), lastAt() + (lastAt() >= 0 ? 1 : 0), 0);
 }
 function logNow() {
+  if (!units) return say("The library is still being loaded.");
   const now = readings(), marked = document.querySelector('[data-path^="readings."][aria-invalid]');
   if (Object.keys(now).length === 0) return say("There are no readings to log.");
   if (marked) {
@@ -36,7 +37,7 @@ function logNow() {
   say(`Logged ${Object.keys(now).length} readings.`);
 }
 function logMove(way) {
-  const mass = written(MOVE);
+  const mass = units && written(MOVE);
   if (!mass) {
     $(idOf(MOVE)).focus();
     return say("Enter how much was moved first.");
