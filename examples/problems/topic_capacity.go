@@ -65,7 +65,7 @@ func capacityProblem(g *generator) (Problem, error) {
 	}
 	tab := g.enthalpyTable(wetOut-g.pick(0, 2, 1), math.Ceil(wetIn)+g.pick(0, 2, 1), []float64{dryOut, dryOut + 2, dryIn - 2, dryIn}, atm, place)
 	p := Problem{
-		Given: given("airflow", flowText(flow, g.sys),
+		Given: given("airflow", flow.Format(g.sys),
 			"entering", fmt.Sprintf("%s %s dry bulb, %s %s wet bulb", number(dryIn), g.degreeUnit(), number(wetIn), g.degreeUnit()),
 			"leaving", fmt.Sprintf("%s %s dry bulb, %s %s wet bulb", number(dryOut), g.degreeUnit(), number(wetOut), g.degreeUnit())),
 		Ask:       "What is the total cooling capacity?",
@@ -92,10 +92,10 @@ func capacityProblem(g *generator) (Problem, error) {
 	var a Answer
 	if g.ip() {
 		factor, factorText, factorSource := 4.5, "4.5", standardAir
-		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flowText(flow, g.sys), states)
+		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flow.Format(g.sys), states)
 		if z != 0 {
 			factor, factorText, factorSource = 60/volume, fmt.Sprintf("60 / %s", fixed(volume, 1)), definition
-			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s", place, flowText(flow, g.sys), fixed(volume, 1), states)
+			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s", place, flow.Format(g.sys), fixed(volume, 1), states)
 		}
 		a = numeric(factor*flow.CFM()*(hi-ho), 0.01*factor*flow.CFM()*(hi-ho), -2, "Btu/h")
 		p.Steps = []Step{
@@ -113,10 +113,10 @@ func capacityProblem(g *generator) (Problem, error) {
 		}
 	} else {
 		factor, factorText, factorSource := 1.2, "1.2", standardAir
-		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flowText(flow, g.sys), states)
+		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flow.Format(g.sys), states)
 		if z != 0 {
 			factor, factorText, factorSource = 1/volume, fmt.Sprintf("1 / %s", fixed(volume, 3)), definition
-			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s m³ for a kilogram of dry air. %s", place, flowText(flow, g.sys), fixed(volume, 3), states)
+			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s m³ for a kilogram of dry air. %s", place, flow.Format(g.sys), fixed(volume, 3), states)
 		}
 		cubic := flow.LitersPerSecond() / 1000
 		a = numeric(factor*cubic*(hi-ho), 0.01*factor*cubic*(hi-ho), 2, "kW")

@@ -22,33 +22,21 @@ func (g *generator) degrees(f, c float64) quantity.Temperature {
 }
 
 func (g *generator) scale(t quantity.Temperature) float64 {
-	if g.ip() {
-		return t.Fahrenheit()
-	}
-	return t.Celsius()
+	return quantity.UnitOf[quantity.Temperature](g.sys).Number(t)
 }
 
 func (g *generator) fromScale(v float64) quantity.Temperature { return g.degrees(v, v) }
 
 func (g *generator) delta(d quantity.TemperatureDelta) float64 {
-	if g.ip() {
-		return d.FahrenheitDelta()
-	}
-	return d.KelvinDelta()
+	return quantity.UnitOf[quantity.TemperatureDelta](g.sys).Number(d)
 }
 
 func (g *generator) degreeUnit() string {
-	if g.ip() {
-		return "°F"
-	}
-	return "°C"
+	return quantity.UnitOf[quantity.Temperature](g.sys).Symbol()
 }
 
 func (g *generator) deltaUnit() string {
-	if g.ip() {
-		return "°F"
-	}
-	return "K"
+	return quantity.UnitOf[quantity.TemperatureDelta](g.sys).Symbol()
 }
 
 // either chooses by the unit system.
@@ -68,25 +56,16 @@ func (g *generator) gauge(p quantity.Pressure, atm quantity.Pressure) float64 {
 }
 
 func (g *generator) gaugePressure(v float64) quantity.GaugePressure {
-	if g.ip() {
-		return quantity.PSIG(v)
-	}
-	return quantity.KilopascalsGauge(v)
+	return quantity.UnitOf[quantity.GaugePressure](g.sys).Value(v)
 }
 
 func (g *generator) gaugeUnit() string {
-	if g.ip() {
-		return "psig"
-	}
-	return "kPa gauge"
+	return quantity.UnitOf[quantity.GaugePressure](g.sys).Symbol()
 }
 
 // absoluteUnit is that of absolute pressures.
 func (g *generator) absoluteUnit() string {
-	if g.ip() {
-		return "psia"
-	}
-	return "kPa"
+	return quantity.UnitOf[quantity.Pressure](g.sys).Symbol()
 }
 
 func (g *generator) temperature(t quantity.Temperature) string {
@@ -144,11 +123,4 @@ func given(pairs ...string) []Given {
 
 func step(source, format string, args ...any) Step {
 	return Step{Text: fmt.Sprintf(format, args...), Source: source}
-}
-
-func flowText(f quantity.VolumeFlow, sys quantity.System) string {
-	if sys == quantity.IP {
-		return decimals(f.CFM(), 0) + " CFM"
-	}
-	return decimals(f.LitersPerSecond(), 0) + " L/s"
 }
