@@ -13,6 +13,14 @@ func TestNoAllocation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	states, err := r.StateTable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	line, err := states.Isobar(8e5)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for name, f := range map[string]func() error{
 		"DewTemperature":             func() error { return second(r.DewTemperature(8e5)) },
 		"BubblePressure":             func() error { return second(r.BubblePressure(290)) },
@@ -22,6 +30,10 @@ func TestNoAllocation(t *testing.T) {
 		"State above the envelope":   func() error { return second(r.State(9e6, 400)) },
 		"StateAtEnthalpy":            func() error { return second(r.StateAtEnthalpy(5e5, 560e3)) },
 		"StateAtEntropy":             func() error { return second(r.StateAtEntropy(5e5, 2.2e3)) },
+		"vapor from the table":       func() error { return second(states.At(5e5, 300)) },
+		"an isobar":                  func() error { return second(states.Isobar(5e5)) },
+		"an isobar at an enthalpy":   func() error { return second(line.AtEnthalpy(560e3)) },
+		"an isobar at an entropy":    func() error { return second(line.AtEntropy(2.2e3)) },
 		"two phases at an enthalpy":  func() error { return second(r.StateAtEnthalpy(8e5, 300e3)) },
 		"two phases at an entropy":   func() error { return second(r.StateAtEntropy(8e5, 1.4e3)) },
 		"two phases at a quality":    func() error { return second(r.StateAtQuality(8e5, 0.3)) },

@@ -19,6 +19,8 @@ var sink struct {
 	d quantity.Density
 	h quantity.SpecificEnthalpy
 	s State
+
+	table TableState
 }
 
 func benchLookup(b *testing.B, designation string, f func(*Refrigerant, int)) {
@@ -83,6 +85,63 @@ func BenchmarkStatePTLiquid(b *testing.B) {
 	benchLookup(b, "R-22", func(r *Refrigerant, i int) {
 		sink.s, _ = r.State(2e6, quantity.Temperature(280+0.02*float64(i)))
 	})
+}
+
+func benchStateTable(b *testing.B, designation string, f func(*StateTable, int)) {
+	states, err := mustLookup(b, designation).StateTable()
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		f(states, i&1023)
+		i++
+	}
+}
+
+func BenchmarkStateTable(b *testing.B) {
+	for _, designation := range []string{"R-22", "R-448A"} {
+		b.Run("vapor/"+designation, func(b *testing.B) {
+			benchStateTable(b, designation, func(t *StateTable, i int) {
+				sink.table, _ = t.At(quantity.Pressure(4e5+200*float64(i)), quantity.Temperature(290+0.04*float64(i)))
+			})
+		})
+	}
+	b.Run("liquid/R-22", func(b *testing.B) {
+		benchStateTable(b, "R-22", func(t *StateTable, i int) {
+			sink.table, _ = t.At(quantity.Pressure(2e6+1e3*float64(i)), quantity.Temperature(280+0.02*float64(i)))
+		})
+	})
+}
+
+func BenchmarkIsobar(b *testing.B) {
+	b.Run("AtEnthalpy", func(b *testing.B) {
+		benchStateTable(b, "R-22", func(t *StateTable, i int) {
+			line, _ := t.Isobar(quantity.Pressure(5e5 + 100*float64(i)))
+			sink.table, _ = line.AtEnthalpy(quantity.SpecificEnthalpy(430e3 + 30*float64(i)))
+		})
+	})
+	b.Run("AtEntropy", func(b *testing.B) {
+		benchStateTable(b, "R-22", func(t *StateTable, i int) {
+			line, _ := t.Isobar(quantity.Pressure(16e5 + 100*float64(i)))
+			sink.table, _ = line.AtEntropy(quantity.SpecificEntropy(1780 + 0.1*float64(i)))
+		})
+	})
+}
+
+func BenchmarkMakeStateTable(b *testing.B) {
+	for _, designation := range []string{"R-22", "R-448A"} {
+		b.Run(designation, func(b *testing.B) {
+			r := mustLookup(b, designation)
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := r.makeStateTable(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
 }
 
 func BenchmarkStatePTSupercritical(b *testing.B) {

@@ -13,6 +13,7 @@ func TestConcurrentFirstUse(t *testing.T) {
 		fresh := &Refrigerant{designation: r.designation, group: r.group, parts: r.parts}
 		var wait sync.WaitGroup
 		states := make([]State, 8)
+		tabulated := make([]TableState, 8)
 		for i := range states {
 			wait.Go(func() {
 				p, err := fresh.DewPressure(270)
@@ -24,12 +25,20 @@ func TestConcurrentFirstUse(t *testing.T) {
 				if err != nil {
 					t.Error(err)
 				}
+				table, err := fresh.StateTable()
+				if err != nil {
+					t.Error(err)
+					return
+				}
+				if tabulated[i], err = table.At(p/2, 280); err != nil {
+					t.Error(err)
+				}
 			})
 		}
 		wait.Wait()
-		for _, s := range states {
-			if s != states[0] {
-				t.Errorf("%v: %+v and %+v", r, s, states[0])
+		for i := range states {
+			if states[i] != states[0] || tabulated[i] != tabulated[0] {
+				t.Errorf("%v: %+v and %+v, %+v and %+v", r, states[i], states[0], tabulated[i], tabulated[0])
 			}
 		}
 	}

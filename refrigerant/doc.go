@@ -41,6 +41,9 @@
 // last 1 % between bubble and dew), a NewBlend, a State of one phase and any State
 // at a temperature are solved from the equation itself.
 //
+// A program that asks for many states of one phase has them ten times as fast, within 1e-5
+// of the equation, from a StateTable, which is made on first use.
+//
 // A unit's own chart outranks these figures.
 //
 // # In the field

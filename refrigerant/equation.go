@@ -127,15 +127,16 @@ func (q *equation) phase(e *helmholtz.Evaluator, p, guess float64) (helmholtz.St
 	for range 12 {
 		r := e.ResidualAt(rho)
 		slope := 1 + r.D1 + r.D2
-		step := (ideal/rho - 1 - r.D1) / slope
+		newton := (ideal/rho - 1 - r.D1) / slope
+		step := newton
 		if dilute {
-			step *= 1 - step*(2*r.D2-r.D1)/slope
+			step *= 1 - newton*(2*r.D2-r.D1)/slope
 		}
 		if !(slope > 0) || !(math.Abs(step) < 0.5) {
 			break
 		}
 		rho += step * rho
-		if math.Abs(step) < enough {
+		if math.Abs(newton) < enough { // the corrected step may also be 0 elsewhere
 			s := e.StateAt(rho)
 			d := (p - s.P) / s.DpDrho
 			s.H += s.DhDrho * d

@@ -23,6 +23,7 @@ type Refrigerant struct {
 	saturation atomic.Pointer[table.Saturation]
 	dome       atomic.Pointer[table.Dome]
 	solver     atomic.Pointer[equation]
+	states     atomic.Pointer[StateTable]
 }
 
 // ErrNoRefrigerant is returned for a nil *Refrigerant and for the zero one.

@@ -4,63 +4,32 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
 
-const (
-	coldest = 215.0 // K, dew point of the first isobar: −58 °C
-	warmest = 250.0 // K, bubble point of the first isobar at most: a coil short of refrigerant is as cold
-	hottest = 480.0 // K, end of the vapor polynomials where the equation goes so far
-	nearest = 0.97  // of the critical pressure: last isobar
-
-	clearOfDome = 40.0 // K above the critical point, where that is beyond hottest
-
-	isobars = 96
-	liquids = 96
-	degree  = 7 // of the vapor polynomials
-)
-
-// A Fluid is one refrigerant, sampled. It is immutable.
+// A Fluid is one refrigerant. It is immutable.
 type Fluid struct {
 	Designation                           string
 	CriticalTemperature, CriticalPressure float64
-	gasConstant                           float64 // J/(kg K)
 
-	logLow, perStep float64 // grid in ln p
-	isobars         []knot
-
-	liquidLow, perKelvin float64 // grid in temperature
-	liquids              []liquidKnot
+	table     *refrigerant.StateTable
+	low, high float64 // Pa, of the isobars
 }
 
-// What is interpolated along ln p, by column: at the bubble and the dew point temperature,
-// enthalpy, entropy, then the volume of liquid and the compressibility factor of vapor;
-// the enthalpy from the dew point to the end of the vapor polynomials; and these, of
-// temperature, entropy and compressibility factor, above the dew point.
 const (
-	bubbleT = iota
-	dewT
-	bubbleH
-	dewH
-	bubbleS
-	dewS
-	bubbleV
-	dewZ
-	spanH
-	vaporT
-	vaporS = vaporT + degree
-	vaporZ = vaporS + degree
-	rowLen = vaporZ + degree
+	// needed is the lowest critical temperature of a machine that rejects heat to
+	// outdoor air of 52 °C by condensing.
+	needed = quantity.Temperature(335)
+	// warmest is where the range of a refrigerant may begin at most: a coil short of
+	// refrigerant is as cold.
+	warmest = quantity.Temperature(250)
+
+	nearest = 0.97 * (1 - 1e-9) // of the critical pressure: last isobar
 )
 
-type knot struct{ value, slope [rowLen]float64 }
-
-// A liquidKnot has enthalpy, volume and log of pressure at the bubble point,
-// and the rise of enthalpy with pressure.
-type liquidKnot struct{ value, slope [4]float64 }
-
-// New samples r. It fails for a refrigerant that does not condense at the
+// New returns the Fluid of r. It fails for a refrigerant that does not condense at the
 // temperatures of an air-cooled machine.
 func New(r *refrigerant.Refrigerant) (*Fluid, error) {
 	c := r.Critical()
@@ -72,31 +41,70 @@ func New(r *refrigerant.Refrigerant) (*Fluid, error) {
 			Advice:   "above it nothing condenses in outdoor air; this model is of a subcritical machine",
 		}
 	}
-	f := &Fluid{
+	if least := r.Limits().MinTemperature; least > warmest {
+		return nil, &quantity.RangeError{
+			Quantity: "coldest temperature of " + r.Designation(),
+			Value:    least,
+			Max:      warmest,
+			Advice: "colder than that its properties are not known, " +
+				"and a coil short of refrigerant is colder",
+		}
+	}
+	table, err := r.StateTable()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", r.Designation(), err)
+	}
+	low, _ := table.Range()
+	return &Fluid{
 		Designation:         r.Designation(),
 		CriticalTemperature: float64(c.Temperature),
 		CriticalPressure:    float64(c.Pressure),
-		gasConstant:         molarGasConstant / r.MolarMass(),
-	}
-	if err := f.sampleIsobars(r); err != nil {
-		return nil, fmt.Errorf("%s: %w", f.Designation, err)
-	}
-	if err := f.sampleLiquid(r); err != nil {
-		return nil, fmt.Errorf("%s: %w", f.Designation, err)
-	}
-	return f, nil
+		table:               table,
+		low:                 float64(low),
+		high:                nearest * float64(c.Pressure),
+	}, nil
 }
 
-// needed is the lowest critical temperature of a machine that rejects heat to
-// outdoor air of 52 °C by condensing.
-const needed = quantity.Temperature(335)
-
-const molarGasConstant = 8.31446261815324 // J/(mol K)
-
 // LowPressure and HighPressure are the ends of the isobars.
-func (f *Fluid) LowPressure() float64 { return math.Exp(f.logLow) }
+func (f *Fluid) LowPressure() float64 { return f.low }
 
 // HighPressure is the end of the isobars, a little below the critical pressure.
-func (f *Fluid) HighPressure() float64 {
-	return math.Exp(f.logLow + float64(len(f.isobars)-1)/f.perStep)
+func (f *Fluid) HighPressure() float64 { return f.high }
+
+// DewPressure returns the pressure of the isobar whose dew point is t.
+func (f *Fluid) DewPressure(t float64) float64 { return f.pressureAt(t, true) }
+
+// BubblePressure returns the pressure of the isobar whose bubble point is t.
+func (f *Fluid) BubblePressure(t float64) float64 { return f.pressureAt(t, false) }
+
+// pressureAt inverts an edge of the two-phase region: the logarithm of pressure goes almost
+// in a straight line with the reciprocal of its temperature.
+func (f *Fluid) pressureAt(t float64, dew bool) float64 {
+	beyond := func(logP float64) float64 {
+		line := f.line(math.Exp(logP))
+		edge := line.BubbleTemperature()
+		if dew {
+			edge = line.DewTemperature()
+		}
+		return 1/t - 1/float64(edge)
+	}
+	low, high := math.Log(f.low), math.Log(f.high)
+	atLow, atHigh := beyond(low), beyond(high)
+	switch {
+	case atLow >= 0:
+		return f.low
+	case atHigh <= 0:
+		return f.high
+	}
+	const enough = 1e-11
+	return math.Exp(root.Find(beyond, high, low, atHigh, atLow, enough, 0))
+}
+
+// line returns the isobar of the table at p, in Pa, or the nearest there is.
+func (f *Fluid) line(p float64) refrigerant.Isobar {
+	line, err := f.table.Isobar(quantity.Pressure(min(max(p, f.low), f.high)))
+	if err != nil {
+		line, _ = f.table.Isobar(quantity.Pressure(f.low)) // p is not a number
+	}
+	return line
 }

@@ -1,75 +1,33 @@
 package cyclefluid
 
-import "math"
+import "github.com/satline/satline/quantity"
 
-// A Liquid is liquid at a temperature and pressure.
-type Liquid struct {
-	T, H, V float64
-	Bubble  float64 // pressure at which it would boil
-}
-
-// LiquidAt returns the liquid at t, in K, and p, in Pa. Its volume is that of the
-// bubble point at t.
-func (f *Fluid) LiquidAt(t, p float64) Liquid {
-	i, x := f.locateLiquid(t)
-	v := f.liquidBetween(i, x)
-	return liquid(t, p, &v)
-}
-
-func liquid(t, p float64, v *[4]float64) Liquid {
-	bubble := math.Exp(v[2])
-	return Liquid{t, v[0] + v[3]*(p-bubble), v[1], bubble}
-}
-
-// LiquidAtEnthalpy returns the liquid of enthalpy h at p.
-func (f *Fluid) LiquidAtEnthalpy(h, p float64) Liquid {
-	// Bisection on the knots, then Newton.
-	low, high := 0, len(f.liquids)-1
-	for high-low > 1 {
-		mid := (low + high) / 2
-		if f.liquids[mid].value[0] <= h {
-			low = mid
-		} else {
-			high = mid
-		}
+// LiquidAt returns the liquid at temperature t, not above the bubble point.
+func (b *Isobar) LiquidAt(t float64) State {
+	if t >= b.Bubble.T {
+		return State{b.Bubble.T, b.Bubble.H, b.Bubble.S, b.Bubble.V, 0}
 	}
-	perStep := f.liquids[low+1].value[0] - f.liquids[low].value[0]
-	t := f.liquidLow + (float64(low)+(h-f.liquids[low].value[0])/perStep)/f.perKelvin
-	var l Liquid
-	for range 8 {
-		l = f.LiquidAt(t, p)
-		step := (h - l.H) / (perStep * f.perKelvin)
-		if math.Abs(step) < 1e-10 {
-			break
-		}
-		t += step
+	if s, err := b.line.AtTemperature(quantity.Temperature(t)); err == nil {
+		return b.state(s)
 	}
-	return l
+	cold := b.state(b.line.Coldest())
+	return b.colder(&cold, cold.H+b.heatCapacity(cold.T, 1)*(t-cold.T))
 }
 
-func (f *Fluid) locateLiquid(t float64) (int, float64) {
-	x := (t - f.liquidLow) * f.perKelvin
-	i := min(max(int(x), 0), len(f.liquids)-2)
-	return i, x - float64(i)
+// LiquidAtEnthalpy returns the liquid of enthalpy h, not above the bubble point.
+func (b *Isobar) LiquidAtEnthalpy(h float64) State {
+	if h >= b.Bubble.H {
+		return b.LiquidAt(b.Bubble.T)
+	}
+	if s, err := b.line.AtEnthalpy(quantity.SpecificEnthalpy(h)); err == nil {
+		return b.state(s)
+	}
+	cold := b.state(b.line.Coldest())
+	return b.colder(&cold, h)
 }
 
-func (f *Fluid) liquidBetween(i int, x float64) [4]float64 {
-	k0, k1 := &f.liquids[i], &f.liquids[i+1]
-	var v [4]float64
-	switch {
-	case x < 0:
-		for c := range v {
-			v[c] = k0.value[c] + x*k0.slope[c]
-		}
-	case x > 1:
-		for c := range v {
-			v[c] = k1.value[c] + (x-1)*k1.slope[c]
-		}
-	default:
-		v0, v1, s0, s1 := hermite(x)
-		for c := range v {
-			v[c] = v0*k0.value[c] + v1*k1.value[c] + s0*k0.slope[c] + s1*k1.slope[c]
-		}
-	}
-	return v
+// colder returns liquid of enthalpy h below the coldest of the table.
+func (b *Isobar) colder(cold *State, h float64) State {
+	t := cold.T + (h-cold.H)/b.heatCapacity(cold.T, 1)
+	return State{t, h, cold.S + (h-cold.H)/cold.T, cold.V, b.Quality(h)}
 }

@@ -2,11 +2,11 @@ package helmholtz
 
 import "math"
 
-// exp and log take most of the time of an equation of state. These are table
+// exp and Log take most of the time of an equation of state. These are table
 // methods (P. T. P. Tang, ACM Trans. Math. Softw. 15, 1989, pp. 144-157, and 16,
 // 1990, pp. 378-400) without the last half unit of accuracy and the special cases
 // of the standard library's: relative error of exp below 4e-16, absolute error
-// of log below 4e-16 or one part in 4e15, two to three times as fast.
+// of Log below 4e-16 or one part in 4e15, two to three times as fast.
 
 const (
 	ln2Over64High = 0x1.62e42fefap-7 // its last bits are 0, so that k times it is exact
@@ -49,7 +49,8 @@ func expProducts(dst, xs []float64, y float64) {
 	}
 }
 
-func log(x float64) float64 {
+// Log returns the natural logarithm of x.
+func Log(x float64) float64 {
 	bits := math.Float64bits(x)
 	if bits-0x0010000000000000 >= 0x7fe0000000000000 {
 		return math.Log(x) // zero, subnormal, negative, infinite or not a number

@@ -18,12 +18,12 @@ func TestElementaryFunctions(t *testing.T) {
 			t.Fatalf("exp(%v) = %v, want %v", x, got, want)
 		}
 		x = math.Exp((r.Float64() - 0.5) * 1400)
-		if got, want := log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1, math.Abs(want)) {
-			t.Fatalf("log(%v) = %v, want %v", x, got, want)
+		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1, math.Abs(want)) {
+			t.Fatalf("Log(%v) = %v, want %v", x, got, want)
 		}
 		x = 0.5 + r.Float64()
-		if got, want := log(x), math.Log(x); math.Abs(got-want) > 4.5e-16 {
-			t.Fatalf("log(%v) = %v, want %v", x, got, want)
+		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4.5e-16 {
+			t.Fatalf("Log(%v) = %v, want %v", x, got, want)
 		}
 	}
 	for _, x := range []float64{0, -1, math.Inf(1), math.Inf(-1), math.NaN(), 5e-324, 1, 1e308, -745, 709, 710, -1e300} {
@@ -33,8 +33,8 @@ func TestElementaryFunctions(t *testing.T) {
 		if !same(exp(x), math.Exp(x)) {
 			t.Errorf("exp(%v) = %v", x, exp(x))
 		}
-		if !same(log(x), math.Log(x)) {
-			t.Errorf("log(%v) = %v", x, log(x))
+		if !same(Log(x), math.Log(x)) {
+			t.Errorf("Log(%v) = %v", x, Log(x))
 		}
 	}
 }
@@ -77,7 +77,7 @@ func BenchmarkStandardExp(b *testing.B) {
 func BenchmarkLog(b *testing.B) {
 	x := 0.37
 	for b.Loop() {
-		sinkFloat = log(x)
+		sinkFloat = Log(x)
 		x += 1e-9
 	}
 }

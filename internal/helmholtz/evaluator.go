@@ -160,7 +160,7 @@ func (m *Model) reducing(x *[MaxComponents]float64) (tr, vr float64) {
 func (e *Evaluator) tauFunctions() {
 	t := &e.m.residual
 	tau := e.tau
-	lt := log(tau)
+	lt := Log(tau)
 	expProducts(e.fun, t.tauPowers, lt)
 	k := len(t.tauPowers)
 	for i := range t.tauShapes {

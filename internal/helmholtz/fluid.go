@@ -107,7 +107,7 @@ func (a *Ancillary) At(t float64) float64 {
 		return a.Y0
 	}
 	sum := 0.0
-	logTheta := log(theta)
+	logTheta := Log(theta)
 	for _, term := range a.Terms {
 		sum += term.N * exp(term.T*logTheta)
 	}

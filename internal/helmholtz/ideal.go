@@ -72,7 +72,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 			c += l * x[i]
 		}
 	}
-	logT := log(temp)
+	logT := Log(temp)
 	p.a, p.a1, p.a2 = c*logT, -c, c
 	inv := 1 / temp
 	product := 1.0
@@ -87,7 +87,7 @@ func (t *idealTable) at(temp float64, x *[MaxComponents]float64) (p idealPart) {
 		r := 1 / (1 - q)
 		product *= 1 - q
 		if e.last {
-			p.a += w * log(product)
+			p.a += w * Log(product)
 			product = 1
 		}
 		d := w * u * q * r

@@ -90,7 +90,7 @@ func (e *Evaluator) potentials(rho float64, out *Potentials, second bool) {
 		a[i] = 1 + (e.vrx[i]-meanV)/e.vr
 		b[i] = (e.trx[i] - meanT) / e.tr
 		first[i] = d.a10*a[i] + d.a01*b[i] + x0[i] - mean0
-		out.LnF[i] = log(x[i]*rho*rt) + d.a00 + first[i]
+		out.LnF[i] = Log(x[i]*rho*rt) + d.a00 + first[i]
 	}
 	if !second {
 		return

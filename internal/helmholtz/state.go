@@ -46,7 +46,7 @@ func (e *Evaluator) StateAt(rho float64) State {
 	}
 	id := e.idealGas()
 	r, t := m.r, e.T
-	logs := log(rho) + mix
+	logs := Log(rho) + mix
 	rt := r * t
 	z := 1 + d.a10
 	zt := 1 + d.a10 - d.a11
@@ -75,7 +75,7 @@ func mixing(x []float64) (sum float64) {
 	}
 	for _, xi := range x {
 		if xi > 0 {
-			sum += xi * log(xi)
+			sum += xi * Log(xi)
 		}
 	}
 	return sum

@@ -73,10 +73,10 @@ func (t *trial) condense(m, airC, airUA, refUA float64) {
 	c.liquid = rest - c.twoPhase
 
 	const near = 10.0 // K
-	cp := (b.Bubble.H - t.fluid.LiquidAt(b.Bubble.T-near, b.P).H) / near
+	cp := (b.Bubble.H - b.LiquidAt(b.Bubble.T-near).H) / near
 	c.t = ta + (b.Bubble.T-ta)*math.Exp(-part(liquidInCondenser)*c.liquid/(m*cp))
 	c.t = min(c.t, b.Bubble.T)
-	l := t.fluid.LiquidAt(c.t, b.P)
+	l := b.LiquidAt(c.t)
 	c.h, c.v, c.x = l.H, l.V, 0
 	c.heat = m * (h2 - c.h)
 	t.condensed = c

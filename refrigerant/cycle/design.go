@@ -41,7 +41,7 @@ func Design(spec Spec) (*System, error) {
 	if err := spec.check(); err != nil {
 		return nil, err
 	}
-	f, err := cyclefluid.Of(spec.Refrigerant)
+	f, err := cyclefluid.New(spec.Refrigerant)
 	if err != nil {
 		return nil, err
 	}
@@ -94,7 +94,8 @@ func (d *designer) design() error {
 	t.suctionH = t.gas.H
 	gain := min(suctionGainPer*lineScale, float64(spec.Superheat)/2)
 	leaving := t.evap.VaporAt(t.gas.T - gain)
-	liquid := f.LiquidAt(liquidT-float64(spec.Subcooling), t.liquidP)
+	line := f.At(t.liquidP)
+	liquid := line.LiquidAt(liquidT - float64(spec.Subcooling))
 	m := float64(spec.Capacity+spec.BlowerPower) / (leaving.H - liquid.H)
 	p.rated = m
 	cp := m * t.evap.DewHeatCapacity()
@@ -102,7 +103,6 @@ func (d *designer) design() error {
 	p.ratedLiquid, p.ratedGas = 1/liquid.V, 1/t.gas.V
 	p.suction.drop = (evaporatorP - t.suctionP) / (m * m * t.gas.V)
 	p.evaporator.drop = (coilP - evaporatorP) / (m * m * t.gas.V)
-	p.liquid.drop = (t.liquidP - t.valveP) / (m * m * liquid.V)
 
 	// Compressor.
 	if c := &p.compressor; c.Map == nil {
@@ -138,6 +138,7 @@ func (d *designer) design() error {
 	if err := d.sizeCondenser(m, liquid.H, outdoor, air); err != nil {
 		return err
 	}
+	p.liquid.drop = (t.liquidP - t.valveP) / (m * m * t.condensed.v)
 	if err := d.sizeEvaporator(m, liquid.H, leaving.T, air); err != nil {
 		return err
 	}

@@ -121,8 +121,8 @@ func ExampleSystem_Solve() {
 			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP), o.NetCapacity.Format(quantity.IP), o.EER)
 	}
 	// Output:
-	// charge  +0 %: superheat 7.4 °F, subcooling 10.4 °F, 36368 Btu/h net, EER 11.0
-	// charge -15 %: superheat 22.3 °F, subcooling 2.8 °F, 33407 Btu/h net, EER 10.4
+	// charge  +0 %: superheat 7.4 °F, subcooling 10.4 °F, 36375 Btu/h net, EER 11.0
+	// charge -15 %: superheat 22.1 °F, subcooling 2.9 °F, 33447 Btu/h net, EER 10.4
 }
 
 // A five-ton heat pump with a high-efficiency outdoor coil and a fan that holds the head.
@@ -295,7 +295,7 @@ func ExampleFitted_Predict() {
 	}
 	// Output:
 	// as found: superheat 32.4 °F ± 2.6 °F, subcooling 0.0 °F ± 0.9 °F
-	// a pound more: superheat 7.7 °F ± 11.2 °F, subcooling 7.0 °F ± 8.0 °F
+	// a pound more: superheat 7.8 °F ± 11.2 °F, subcooling 7.0 °F ± 8.0 °F
 	// new filter: superheat 33.6 °F ± 3.4 °F, subcooling 0.0 °F ± 1.6 °F
 }
 
@@ -470,6 +470,6 @@ func ExampleOperating_LiquidReturns() {
 		fmt.Printf("charge %+.0f %%: superheat %s, liquid returns: %v\n", 100*f.Charge, o.Superheat.Format(quantity.IP), o.LiquidReturns())
 	}
 	// Output:
-	// charge -10 %: superheat 11.8 °F, liquid returns: false
+	// charge -10 %: superheat 11.7 °F, liquid returns: false
 	// charge +20 %: superheat 0.0 °F, liquid returns: true
 }

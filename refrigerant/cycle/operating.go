@@ -230,7 +230,7 @@ func port(p float64, s *cyclefluid.State) Port {
 // portAt is a port on b at enthalpy h, liquid included.
 func (t *trial) portAt(b *cyclefluid.Isobar, h float64) Port {
 	if h < b.Bubble.H {
-		l := t.fluid.LiquidAtEnthalpy(h, b.P)
+		l := b.LiquidAtEnthalpy(h)
 		return Port{quantity.Pressure(b.P), quantity.Temperature(l.T), quantity.SpecificEnthalpy(h), 0}
 	}
 	s := b.AtEnthalpy(h)

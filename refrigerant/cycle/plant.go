@@ -260,8 +260,8 @@ func (t *trial) meet(h float64) {
 		criticalT: t.fluid.CriticalTemperature, critP: t.fluid.CriticalPressure,
 	}
 	if h < b.Bubble.H {
-		l := t.fluid.LiquidAtEnthalpy(h, b.P)
-		in.bubble, in.subcooling, in.volume = min(l.Bubble, b.P), max(b.Bubble.T-l.T, 0), l.V
+		l := b.LiquidAtEnthalpy(h)
+		in.bubble, in.subcooling, in.volume = min(t.fluid.BubblePressure(l.T), b.P), max(b.Bubble.T-l.T, 0), l.V
 		return
 	}
 	s := b.AtEnthalpy(h)
