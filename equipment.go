@@ -59,6 +59,10 @@ type LineSet struct {
 	Length quantity.Length `json:"length,omitzero"`
 	// LiquidDiameter is the outside diameter of the liquid line.
 	LiquidDiameter quantity.Length `json:"liquidDiameter,omitzero"`
+	// Device is where the metering device for cooling stands: outdoors, as in most systems
+	// without ducts, the small line holds liquid and vapor. It matters where the label has no
+	// LineAdder.
+	Device charge.DevicePlace `json:"device,omitzero"`
 }
 
 // Metering is an expansion device.

@@ -116,7 +116,7 @@ func ExampleAssess_weighIn() {
 	// Output:
 	// outdoor air 48.0 °F is below 55.0 °F: the condenser is so cold that pressures, superheat and subcooling say little about the charge
 	// wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
-	// weigh in 7 lb 12.4 oz ± 1.1 oz: 7 lb 0.0 oz by the label, 12.4 oz more for a liquid line of another length than the label allows for (0.50 oz per foot, computed from liquid density and tube bore (ASTM B280) (from memory)); only into a circuit that is empty, tight and evacuated
+	// weigh in 7 lb 12.4 oz ± 3.6 oz: 7 lb 0.0 oz by the label, 12.4 oz more for a liquid line of another length than the label allows for (0.50 oz per foot, computed from liquid density and tube bore (ASTM B280)); only into a circuit that is empty, tight and evacuated
 }
 
 // What the machine of an invented visit will do tonight.

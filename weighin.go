@@ -29,7 +29,7 @@ func (j *job) weighIn() {
 				j.weighWants = "to weigh the charge in, measure the liquid line again: " + err.Error()
 				return
 			}
-			w.Tube = tube
+			w.Tube, w.Device = tube, line.Device
 		}
 	}
 	out, err := w.Weigh()

@@ -115,9 +115,84 @@ func TestWeigh(t *testing.T) {
 	}
 }
 
-// Monte Carlo over length, bore and temperature (JCGM 101:2008).
+// Adders as manufacturers print them: the computed ones lie within their doubt, and where
+// the device stands outdoors the line holds about half as much.
+func TestAddersAgainstPrint(t *testing.T) {
+	ducted := verify.Source{Cite: "installation instructions of an R-410A ducted split system, ounces per foot of liquid line (one decimal)", Kind: verify.Published}
+	both := verify.Source{Cite: "installation manual of ductless systems, grams per meter by liquid line and place of the orifice", Kind: verify.Published}
+	perFoot := func(designation string, inches float64, place DevicePlace) float64 {
+		tube, err := TubeOf(quantity.Inches(inches), Annealed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := WeighedCharge{Fluid: fluid(t, designation), Label: quantity.Pounds(6), Tube: tube, Length: quantity.Feet(40).PlusMinus(0), Device: place}
+		out, err := w.Weigh()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return out.PerFoot.Ounces()
+	}
+	for _, c := range []struct{ inches, ounces float64 }{{5. / 16, 0.4}, {3. / 8, 0.6}, {1. / 2, 1.2}} {
+		verify.Value(t, ducted, fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches), "oz/ft", c.ounces, perFoot("R-410A", c.inches, DeviceIndoors), 0.05+adderDoubt.value*c.ounces)
+	}
+	const gramsPerMeter = 28.349523125 / 0.3048
+	for _, c := range []struct {
+		designation string
+		inches      float64
+		indoors     float64
+		outdoors    float64
+	}{
+		{"R-22", 1. / 4, 30, 15}, {"R-22", 3. / 8, 65, 30}, {"R-22", 1. / 2, 115, 60},
+		{"R-410A", 1. / 4, 30, 15}, {"R-410A", 3. / 8, 65, 30}, {"R-410A", 1. / 2, 115, 65},
+		{"R-32", 1. / 4, 0, 12}, {"R-32", 3. / 8, 0, 24}, {"R-32", 1. / 2, 0, 40},
+	} {
+		name := fmt.Sprintf("adder of %s, %v in, device ", c.designation, c.inches)
+		if c.indoors > 0 { // within two of its standard uncertainties, and 5 g/m of rounding
+			verify.Value(t, both, name+"indoors", "g/m", c.indoors, gramsPerMeter*perFoot(c.designation, c.inches, DeviceIndoors), 5+2*adderDoubt.value*c.indoors)
+		}
+		verify.Value(t, both, name+"outdoors", "g/m", c.outdoors, gramsPerMeter*perFoot(c.designation, c.inches, DeviceOutdoors), 0.4*c.outdoors)
+	}
+}
+
+// What is not known of the place is doubted, and asked for.
+func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
+	w := weighed(t)
+	unknown, err := w.Weigh()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.Device = DeviceIndoors
+	indoors, err := w.Weigh()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.Device = DeviceOutdoors
+	outdoors, err := w.Weigh()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std || outdoors.Line >= indoors.Line {
+		t.Errorf("unknown %v, indoors %v, outdoors %v", unknown.Total, indoors.Total, outdoors.Total)
+	}
+	if len(unknown.Cautions) != len(indoors.Cautions)+1 {
+		t.Errorf("nobody asks where the device stands: %q", unknown.Cautions)
+	}
+	w.Device, w.Adder = 0, &Adder{quantity.Ounces(0.6), quantity.Feet(1)}
+	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.Total.Std >= indoors.Total.Std || len(label.Cautions) != len(indoors.Cautions) {
+		t.Errorf("the label's adder: %+v, %v", label, err)
+	}
+}
+
+// Monte Carlo over length, bore, temperature and what is known of adders (JCGM 101:2008).
 func TestWeighUncertaintyByMonteCarlo(t *testing.T) {
 	w := weighed(t)
+	for _, w.Device = range []DevicePlace{DeviceIndoors, DeviceOutdoors} {
+		weighByMonteCarlo(t, w)
+	}
+}
+
+func weighByMonteCarlo(t *testing.T, w WeighedCharge) {
+	t.Helper()
 	out, err := w.Weigh()
 	if err != nil {
 		t.Fatal(err)
@@ -139,7 +214,9 @@ func TestWeighUncertaintyByMonteCarlo(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		total := float64(m-factory) + float64(smallestDose.value)*(2*rng.Float64()-1)
+		share, doubt := w.lineShare()
+		printed := (share + doubt*rng.NormFloat64()) * (1 + adderDoubt.value*rng.NormFloat64())
+		total := printed*float64(m-factory) + float64(smallestDose.value)*(2*rng.Float64()-1)
 		sum, sq = sum+total, sq+total*total
 	}
 	std := math.Sqrt(sq/n - sum/n*sum/n)
@@ -240,15 +317,21 @@ func TestDecayTest(t *testing.T) {
 		"moisture":             {12, leveling(300, 2400, 3), Moisture},
 		"leak":                 {10, func(m float64) float64 { return 300 + 400*m }, Leak},
 		"large leak, short":    {5, func(m float64) float64 { return 300 + 3000*m }, Leak},
-		"slow and steady":      {10, func(m float64) float64 { return 300 + 50*m }, DecayOpen},
-		"very slow and steady": {30, func(m float64) float64 { return 300 + 8*m }, Sound},
+		"slow and steady":      {10, func(m float64) float64 { return 300 + 50*m }, Leak},
+		"straight through 500": {10, func(m float64) float64 { return 480 + 15*m }, Leak},
+		"very slow and steady": {30, func(m float64) float64 { return 300 + 8*m }, Leak},
+		"below the gauge":      {10, func(m float64) float64 { return 200 + 0.5*m }, Sound},
+		"flat at the limit":    {10, func(float64) float64 { return 470 }, DecayOpen},
+		"flat for an hour":     {60, func(float64) float64 { return 470 }, Sound},
+		"plateau near 980":     {15, leveling(300, 980, 3), Moisture},
+		"slows, not yet level": {20, leveling(200, 900, 25), DecayOpen},
 		"too short":            {4, leveling(250, 420, 2.5), DecayOpen},
 		"not deep":             {10, leveling(1500, 2000, 3), NotDeepEnough},
 	} {
 		right := 0
 		rng := rand.New(rand.NewPCG(1, 3))
 		for range 50 {
-			d, err := DecayTest(vacuum(rng, c.minutes, c.at))
+			d, err := DecayTest(vacuum(rng, c.minutes, c.at), DecayLimits{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -264,18 +347,97 @@ func TestDecayTest(t *testing.T) {
 		}
 	}
 	rng := rand.New(rand.NewPCG(1, 3))
-	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3))); math.Abs(d.Levels.Value.Microns()-2400) > 60 {
+	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3)), DecayLimits{}); math.Abs(d.Levels.Value.Microns()-2400) > 60 {
 		t.Errorf("levels off at %v microns", d.Levels.Value.Microns())
 	}
-	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m })); math.Abs(d.PerMinute.Microns()-400) > 5 {
+	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(d.PerMinute.Microns()-400) > 5 {
 		t.Errorf("rises %v microns a minute", d.PerMinute.Microns())
 	}
 	var r *RangeError
 	for name, readings := range map[string][]Sample[quantity.Pressure]{
 		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}}, "ages apart": {{math.MinInt64, 1}, {math.MaxInt64, 1}},
 	} {
-		if _, err := DecayTest(readings); !errors.As(err, &r) {
+		if _, err := DecayTest(readings, DecayLimits{}); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// What the maker asks for comes first where it is stricter, and never loosens the test.
+func TestDecayTestByTheMaker(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 5))
+	level := vacuum(rng, 12, func(m float64) float64 { return 380 - 180*math.Exp(-m/2.5) })
+	for _, c := range []struct {
+		maker DecayLimits
+		want  DecayOutcome
+	}{
+		{DecayLimits{}, Sound},
+		{DecayLimits{Level: quantity.Microns(300)}, Moisture},
+		{DecayLimits{Level: quantity.Microns(2000)}, Sound},
+		{DecayLimits{Start: quantity.Microns(150)}, NotDeepEnough},
+		{DecayLimits{Time: 30 * time.Minute}, DecayOpen},
+	} {
+		d, err := DecayTest(level, c.maker)
+		if err != nil || d.Outcome != c.want || d.Limit > decayLimit.value {
+			t.Errorf("%+v: %+v, %v; want %v", c.maker, d, err, c.want)
+		}
+		if own := d.Source.Standing == Label; own != (c.maker.Level == quantity.Microns(300)) {
+			t.Errorf("%+v: source %v", c.maker, d.Source)
+		}
+	}
+	var r *RangeError
+	for _, bad := range []DecayLimits{{Start: -1}, {Level: quantity.Pressure(math.NaN())}, {Time: -1}} {
+		if _, err := DecayTest(level, bad); !errors.As(err, &r) {
+			t.Errorf("%+v: %v", bad, err)
+		}
+	}
+}
+
+// A steady rise that the gauge can tell is never sound, and never dry air either.
+func TestSteadyRiseIsALeak(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rate := rapid.Float64Range(5, 2000).Draw(t, "microns a minute")
+		start := rapid.Float64Range(100, 480).Draw(t, "start")
+		minutes := rapid.Float64Range(10, 60).Draw(t, "minutes")
+		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
+		d, err := DecayTest(vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }), DecayLimits{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Outcome == Sound || d.Outcome == Moisture {
+			t.Fatalf("%v microns a minute from %v for %v min: %+v", rate, start, minutes, d)
+		}
+	})
+}
+
+func TestJointTest(t *testing.T) {
+	good := JointTest{Allowable: quantity.PSIG(600), Applied: quantity.PSIG(150), Sensitivity: gramsPerYear(5)}
+	for _, c := range []struct {
+		change  func(*JointTest)
+		outcome TestOutcome
+		reason  JointReason
+	}{
+		{func(*JointTest) {}, Holds, JointTight},
+		{func(j *JointTest) { j.Found = true }, Leaks, JointLeaking},
+		{func(j *JointTest) { j.Found, j.Applied, j.Sensitivity = true, 0, gramsPerYear(500) }, Leaks, JointLeaking},
+		{func(j *JointTest) { j.Applied = quantity.PSIG(149) }, TestOpen, JointPressureLow},
+		{func(j *JointTest) { j.Sensitivity = gramsPerYear(6) }, TestOpen, JointMethodBlunt},
+	} {
+		j := good
+		c.change(&j)
+		if out, err := j.Judge(); err != nil || out.Outcome != c.outcome || out.Reason != c.reason {
+			t.Errorf("%+v: %+v, %v", j, out, err)
+		}
+	}
+	var r *RangeError
+	for _, bad := range []func(*JointTest){
+		func(j *JointTest) { j.Allowable = 0 }, func(j *JointTest) { j.Applied = j.Allowable + 1 }, func(j *JointTest) { j.Applied = -1 },
+		func(j *JointTest) { j.Sensitivity = 0 }, func(j *JointTest) { j.Sensitivity = quantity.MassFlow(math.Inf(1)) }, func(j *JointTest) { j.Allowable = quantity.GaugePressure(math.NaN()) },
+	} {
+		j := good
+		bad(&j)
+		if out, err := j.Judge(); !errors.As(err, &r) {
+			t.Errorf("%+v: %+v, %v", j, out, err)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package charge
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
@@ -22,7 +23,7 @@ const (
 	// Moisture: the pressure levels off above the limit; water or refrigerant
 	// in the oil is boiling off.
 	Moisture
-	// Leak: the pressure keeps rising.
+	// Leak: the pressure keeps rising, however slowly.
 	Leak
 )
 
@@ -49,19 +50,52 @@ type Decay struct {
 	PerMinute quantity.Pressure `json:"perMinute"`
 	// Levels is where the pressure levels off; absent where it does not.
 	Levels quantity.Uncertain[quantity.Pressure] `json:"levels,omitzero"`
-	Source Source                                `json:"source"`
+	// Limit is what the test was held to, the maker's or the general one: what it begins
+	// below for NotDeepEnough, and what it stays below otherwise.
+	Limit  quantity.Pressure `json:"limit"`
+	Source Source            `json:"source"`
+}
+
+// DecayLimits are what a decay test is held to: those of the unit's maker, who comes first
+// where stricter. Zero fields are not stated.
+type DecayLimits struct {
+	// Start is the vacuum at or below which the test begins, Level what a tight and dry
+	// circuit stays below.
+	Start quantity.Pressure `json:"start,omitzero"`
+	Level quantity.Pressure `json:"level,omitzero"`
+	// Time that the test lasts at least.
+	Time time.Duration `json:"-"`
+}
+
+// general returns l with the general figures where these are stricter.
+func (l DecayLimits) general() DecayLimits {
+	stricter := func(maker, general quantity.Pressure) quantity.Pressure {
+		if maker > 0 && maker < general {
+			return maker
+		}
+		return general
+	}
+	return DecayLimits{stricter(l.Start, decayStart.value), stricter(l.Level, decayLimit.value), max(l.Time, decayTime.value)}
 }
 
 // DecayTest judges the readings of a vacuum gauge after the pump has been
 // valved off and stopped, absolute pressures against time. A sound circuit
 // rises a little and levels off low. Water levels off too, but higher, at the
 // vapor pressure of what is still boiling. A leak rises and goes on rising, at
-// a steady rate, since the atmosphere outside is so far above.
+// a steady rate, since the atmosphere outside is so far above: a steady rise that the
+// gauge can resolve is a leak however slow it is.
 //
-// Begin below 500 microns; within 10 minutes a sound circuit stays below 1,000.
-// The unit's maker may ask for better, and comes first. Errors are *RangeError.
-func DecayTest(readings []Sample[quantity.Pressure]) (Decay, error) {
+// Begin at 500 microns or below and read for 10 minutes at least. What levels off stays
+// below 500 microns; what does not rise that the gauge could tell must be sure to stay
+// below 500 for an hour at the fastest rise that the readings leave open, or it is open
+// and takes a longer test. The unit's maker may ask for better.
+//
+// Errors are *RangeError.
+func DecayTest(readings []Sample[quantity.Pressure], maker DecayLimits) (Decay, error) {
 	const most = quantity.StandardAtmosphere * 1.2
+	if err := maker.check(); err != nil {
+		return Decay{}, err
+	}
 	if len(readings) == 0 || len(readings) > longestLog {
 		return Decay{}, &RangeError{Quantity: "number of vacuum readings", Value: quantity.Number(len(readings)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the gauge from the moment the pump is valved off"}
 	}
@@ -76,9 +110,14 @@ func DecayTest(readings []Sample[quantity.Pressure]) (Decay, error) {
 		}
 		y[i] = float64(r.Value)
 	}
-	d := Decay{Outcome: DecayOpen, Start: readings[0].Value, End: readings[len(readings)-1].Value, Source: decayLimit.source}
-	if d.Start > decayStart.value {
+	limits := maker.general()
+	d := Decay{Outcome: DecayOpen, Start: readings[0].Value, End: readings[len(readings)-1].Value, Limit: limits.Level, Source: decayLimit.source}
+	if maker.Level > 0 && maker.Level == limits.Level {
+		d.Source = unitLabel
+	}
+	if d.Start > limits.Start {
 		d.Outcome = NotDeepEnough
+		d.Limit = limits.Start
 		return d, nil
 	}
 	t, y, _ = withoutSpikes(t, y, float64(decayResolution.value))
@@ -86,30 +125,70 @@ func DecayTest(readings []Sample[quantity.Pressure]) (Decay, error) {
 		return d, nil
 	}
 	t, y = averaged(t, y, mostPoints)
+	d.judge(t, y, limits)
+	return d, nil
+}
+
+// judge finds the outcome from seconds and pascals.
+func (d *Decay) judge(t, y []float64, limits DecayLimits) {
 	span := t[len(t)-1] - t[0]
+	long := span >= limits.Time.Seconds()-t0Slack
+	resolution, limit := float64(decayResolution.value), float64(limits.Level)
 	rising := fitLine(t, y)
 	leveling := fitApproach(t, y, 0)
 	d.PerMinute = quantity.Pressure(60 * rising.b)
-	levels := leveling.b < 0 && leveling.tau < span && leveling.better(rising.curve(), float64(decayResolution.value))
-	if levels {
+	slows := leveling.b < 0 && leveling.better(rising.curve(), resolution)
+	if slows && leveling.tau < span {
 		d.PerMinute = quantity.Pressure(-60 * leveling.b / leveling.tau * math.Exp(-span/leveling.tau))
 		d.Levels = pressure{Value: quantity.Pressure(max(leveling.a, 0)), Std: leveling.stdOfA()}
+		doubt := coverage * d.Levels.Std
+		switch {
+		case leveling.a-doubt > limit && (span >= limits.Time.Seconds()/2 || y[len(y)-1] > limit):
+			d.Outcome = Moisture
+		case leveling.a+doubt <= limit && long:
+			d.Outcome = Sound
+		}
+		return
 	}
-	limit := float64(decayLimit.value)
-	rest := max(decayTime.value.Seconds()-span, 0)
-	atEnd := y[len(y)-1] + float64(d.PerMinute)/60*rest
+	if slows {
+		return // it slows down, and has not yet shown where to
+	}
+	std := rising.stdOfSlope(t)
+	risen := rising.b * span
+	steady := rising.b > coverage*std && risen > resolution
 	switch {
-	case levels && leveling.a > limit && (span >= decayTime.value.Seconds()/2 || y[len(y)-1] > limit):
-		d.Outcome = Moisture
-	case !levels && atEnd > limit && (span >= decayTime.value.Seconds()/2 || y[len(y)-1] > limit):
+	case steady && (long || y[len(y)-1] > limit):
 		d.Outcome = Leak
-	case span < decayTime.value.Seconds():
-	case !levels && y[len(y)-1]+float64(d.PerMinute)*decayAhead.value.Minutes() > limit:
-		// Below the limit, and on its way past it.
-	default:
+	case steady || !long:
+	case max(y[len(y)-1], rising.a+rising.b*t[len(t)-1])+d.fastest(rising.b, std, span)*max(decayHold.value.Seconds()-span, 0) <= limit:
 		d.Outcome = Sound
 	}
-	return d, nil
+}
+
+// t0Slack lets a log that ends a moment before the time is over count as whole.
+const t0Slack = 1.0
+
+// fastest is the fastest rise in pascals per second that the readings leave open: that of
+// the fit with its doubt, and no less than what the gauge could have hidden.
+func (d *Decay) fastest(slope, std, span float64) float64 {
+	hidden := float64(decayResolution.value) / span / 2
+	return max(slope, 0) + max(coverage*std, hidden)
+}
+
+func (l DecayLimits) check() error {
+	const most = quantity.StandardAtmosphere
+	for _, p := range [2]struct {
+		name  string
+		value quantity.Pressure
+	}{{"maker's vacuum to begin at", l.Start}, {"maker's limit of a decay test", l.Level}} {
+		if !(p.value >= 0 && p.value <= most) {
+			return &RangeError{Quantity: p.name, Value: p.value, Min: quantity.Pressure(0), Max: most, Advice: "give an absolute pressure, or zero where the maker states none"}
+		}
+	}
+	if l.Time < 0 {
+		return &RangeError{Quantity: "maker's time of a decay test", Value: l.Time, Min: time.Duration(0), Advice: "give zero where the maker states none"}
+	}
+	return nil
 }
 
 // straight is a fit of a + b·t.
@@ -136,6 +215,20 @@ func fitLine(t, y []float64) straight {
 	return s
 }
 
+// stdOfSlope is the standard uncertainty of b, with as many readings as are independent.
+func (s straight) stdOfSlope(t []float64) float64 {
+	n, mean := float64(len(t)), 0.0
+	for _, x := range t {
+		mean += x / n
+	}
+	xx, rss := 0.0, 0.0
+	for i, x := range t {
+		xx += square(x - mean)
+		rss += square(s.residuals[i])
+	}
+	return math.Sqrt(rss / max(n-2, 1) / xx * n / effectiveNumber(s.residuals))
+}
+
 // curve gives what curve.better compares with.
 func (s straight) curve() curve {
 	f := curve{residuals: s.residuals, parameters: 2}
@@ -149,15 +242,15 @@ func (s straight) curve() curve {
 func (d Decay) Text(sys quantity.System) string {
 	switch d.Outcome {
 	case NotDeepEnough:
-		return fmt.Sprintf("the test began at %s; pull below %s first, through large hoses without valve cores, with fresh pump oil", vacuumText(d.Start, sys), vacuumText(decayStart.value, sys))
+		return fmt.Sprintf("the test began at %s; pull below %s first, through large hoses without valve cores, with fresh pump oil", vacuumText(d.Start, sys), vacuumText(d.Limit, sys))
 	case Sound:
-		return fmt.Sprintf("sound: from %s to %s, rising %s a minute at the end; tight and dry", vacuumText(d.Start, sys), vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys))
+		return fmt.Sprintf("sound: from %s to %s, rising %s a minute at the end, with no rise that goes on and nothing above the limit", vacuumText(d.Start, sys), vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys))
 	case Moisture:
-		return fmt.Sprintf("moisture: the pressure levels off at about %s, above %s; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again", vacuumText(d.Levels.Value, sys), vacuumText(decayLimit.value, sys))
+		return fmt.Sprintf("moisture: the pressure levels off at about %s, above %s; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again", vacuumText(d.Levels.Value, sys), vacuumText(d.Limit, sys))
 	case Leak:
 		return fmt.Sprintf("leak: the pressure keeps rising, %s a minute, to %s; check the hoses and the gauge first, then pressure-test with nitrogen and find it", vacuumText(d.PerMinute, sys), vacuumText(d.End, sys))
 	}
-	return fmt.Sprintf("open: %s after a rise of %s a minute; read the gauge at least every minute for %s, and longer while it rises steadily", vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys), inMinutes(decayTime.value))
+	return fmt.Sprintf("open: %s after a rise of %s a minute; read the gauge at least every minute for %s at least, and up to %s where it is near the limit of %s", vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys), inMinutes(decayTime.value), inMinutes(decayHold.value), vacuumText(d.Limit, sys))
 }
 
 // vacuumText shows a deep vacuum in microns or pascals.

@@ -53,6 +53,7 @@ func ExampleWeighedCharge_Weigh() {
 		FactoryLength: quantity.Feet(15),
 		Length:        quantity.Feet(40).PlusMinus(quantity.Feet(1)),
 		Tube:          tube,
+		Device:        charge.DeviceIndoors,
 		Accessories:   []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}},
 	}
 	out, err := w.Weigh()
@@ -62,10 +63,10 @@ func ExampleWeighedCharge_Weigh() {
 	fmt.Println(out.Text(quantity.IP))
 	fmt.Println(out.Text(quantity.SI))
 	// Output:
-	// 15.1 oz for the line, 4.0 oz for accessories: 8.2 lb ± 0.8 oz, <nil>
-	// computed from liquid density and tube bore (ASTM B280) (from memory)
-	// weigh in 8 lb 3.1 oz ± 0.8 oz: 7 lb 0.0 oz by the label, 15.1 oz more for a liquid line of another length than the label allows for (0.61 oz per foot, computed from liquid density and tube bore (ASTM B280) (from memory)), 4.0 oz for accessories; only into a circuit that is empty, tight and evacuated
-	// weigh in 3.718 kg ± 22 g: 3.175 kg by the label, 429 g more for a liquid line of another length than the label allows for (56 g per meter, computed from liquid density and tube bore (ASTM B280) (from memory)), 113 g for accessories; only into a circuit that is empty, tight and evacuated
+	// 15.1 oz for the line, 4.0 oz for accessories: 8.2 lb ± 2.4 oz, <nil>
+	// computed from liquid density and tube bore (ASTM B280)
+	// weigh in 8 lb 3.1 oz ± 2.4 oz: 7 lb 0.0 oz by the label, 15.1 oz more for a liquid line of another length than the label allows for (0.61 oz per foot, computed from liquid density and tube bore (ASTM B280)), 4.0 oz for accessories; only into a circuit that is empty, tight and evacuated
+	// weigh in 3.718 kg ± 68 g: 3.175 kg by the label, 429 g more for a liquid line of another length than the label allows for (56 g per meter, computed from liquid density and tube bore (ASTM B280)), 113 g for accessories; only into a circuit that is empty, tight and evacuated
 }
 
 func ExampleRecoverTo() {
@@ -100,9 +101,24 @@ func ExampleDecayTest() {
 			Value: quantity.Microns(2400 - 2100*math.Exp(-float64(m)/3)),
 		})
 	}
-	d, _ := charge.DecayTest(readings)
+	d, _ := charge.DecayTest(readings, charge.DecayLimits{})
 	fmt.Println(d.Text(quantity.IP))
-	// Output: moisture: the pressure levels off at about 2400 microns, above 1000 microns; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again
+	// Output: moisture: the pressure levels off at about 2400 microns, above 500 microns; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again
+}
+
+// A flare of an R-32 unit, tested with nitrogen and a trace of gas under 150 psig by
+// a detector that shows 3 g a year.
+func ExampleJointTest_Judge() {
+	const year = 365.25 * 24 * 3600
+	j := charge.JointTest{Allowable: quantity.PSIG(550), Applied: quantity.PSIG(150), Sensitivity: quantity.GramsPerSecond(3 / year)}
+	out, err := j.Judge()
+	fmt.Println(out.Outcome, out.Reason, err)
+	j.Applied = quantity.PSIG(100)
+	out, _ = j.Judge()
+	fmt.Printf("%v, %s: at least %.1f psig\n", out.Outcome, out.Reason, out.Least.PSIG())
+	// Output:
+	// holds no-leak-found <nil>
+	// open, pressure-too-low: at least 137.5 psig
 }
 
 // Overnight the pipe cooled by 10 °F, and the gauge shows 10 psi less.

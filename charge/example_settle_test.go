@@ -45,7 +45,7 @@ func ExampleSteadiness_WaitAfter() {
 	fmt.Printf("after the next 10 °F wait %.0f min\n", s.WaitAfter(quantity.FahrenheitDelta(10)).Minutes())
 	// Output:
 	// settling at about 12 °F, in about 3.5 min
-	// after the next 10 °F wait 10 min
+	// after the next 10 °F wait 15 min
 }
 
 // A log that is still on its way is not to be charged by.

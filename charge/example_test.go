@@ -51,8 +51,8 @@ func ExampleSuperheatTarget() {
 	}
 	// Output:
 	// 14.0 °F ± 1.1 °F within 5.0 °F
-	// California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)
-	// ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)
+	// California Energy Commission, Reference Appendices, Table RA3.2-2 (from memory)
+	// California Energy Commission, Reference Appendices 2008, RA3.2.2
 	// return wet bulb 1.1 °F
 	// outdoor dry bulb 0.4 °F
 }
@@ -84,7 +84,7 @@ func ExampleRules_conditions() {
 	}
 	// Output:
 	// run-short (15 min): let it run on without a stop, and read again
-	// just-moved (10 min): wait before the next reading: the charge has not settled between condenser and evaporator
+	// just-moved (15 min): wait before the next reading: the charge has not settled between condenser and evaporator
 	// airflow-low (300 CFM (142 L/s)): mend the airflow first (filter, blower, coil, dampers, ducts), then read again
 	// outdoor-cold (55.0 °F (12.8 °C)): wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
 	// return-cold (70.0 °F (21.1 °C)): let the building warm up, or add load, and read again; or weigh the charge in
@@ -99,9 +99,9 @@ func ExampleRules() {
 		fmt.Printf("%s: %s: %s [%s]\n", r.Code, r.Figure, r.Says, r.Source)
 	}
 	// Output:
-	// target-floor: 5.0 °F (2.8 K): a target superheat below this is not a target: the table has no figure, and liquid could reach the compressor before the charge shows [California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)]
-	// superheat-tolerance: 5.0 °F (2.8 K): a fixed restrictor is in charge within this of its target superheat, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
-	// subcooling-tolerance: 3.0 °F (1.7 K): a valve system is in charge within this of its target subcooling, either way [ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory)]
+	// target-floor: 5.0 °F (2.8 K): a target superheat below this is not a target: the table has no figure, and liquid could reach the compressor before the charge shows [California Energy Commission, Reference Appendices 2008, RA3.2.2]
+	// superheat-tolerance: 5.0 °F (2.8 K): a fixed restrictor is in charge within this of its target superheat, either way [California Energy Commission, Reference Appendices 2008, RA3.2.2]
+	// subcooling-tolerance: 3.0 °F (1.7 K): a valve system is in charge within this of its target subcooling, either way [California Energy Commission, Reference Appendices 2008, RA3.2.2]
 }
 
 // The unit's instructions state their own tolerance, and it comes first.

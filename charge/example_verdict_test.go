@@ -21,7 +21,7 @@ func ExampleJudge() {
 	}
 	// Output:
 	// undercharged
-	// - superheat 23.0 °F ± 1.0 °F is 9.0 °F ± 1.5 °F above the target of 14.0 °F ± 1.1 °F (California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-2 (from memory)); the band is ±5.0 °F (ANSI/ACCA 5 QI, HVAC Quality Installation Specification, refrigerant charge (from memory))
+	// - superheat 23.0 °F ± 1.0 °F is 9.0 °F ± 1.5 °F above the target of 14.0 °F ± 1.1 °F (California Energy Commission, Reference Appendices, Table RA3.2-2 (from memory)); the band is ±5.0 °F (California Energy Commission, Reference Appendices 2008, RA3.2.2)
 	// - chance that the charge is low: above 99 %; in band: below 1 %; high: below 1 %
 }
 
@@ -121,8 +121,8 @@ func ExampleDosing_Next() {
 	dose, _ = d.Next()
 	fmt.Println(dose.Action, "-", dose.Text(quantity.IP))
 	// Output:
-	// add 11.0 oz, wait 10 min, and read again: expect a superheat of 24.7 °F ± 6.3 °F; more is not moved at once
-	// add 6.5 oz, wait 10 min, and read again: expect a superheat of 14.8 °F ± 2.9 °F; the dose is less than the whole way, because how this machine answers is not known well enough yet
+	// add 11.0 oz, wait 15 min, and read again: expect a superheat of 24.7 °F ± 6.3 °F; more is not moved at once
+	// add 6.5 oz, wait 15 min, and read again: expect a superheat of 14.8 °F ± 2.9 °F; the dose is less than the whole way, because how this machine answers is not known well enough yet
 	// leave - the charge is in band: leave it, put the caps on and write the readings down
 }
 

@@ -26,7 +26,7 @@ var promised = map[string]string{
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
 	"weighing":   "accessories cautions label line perFoot source total",
 	"recovery":   "cautions class inchesOfVacuum source to",
-	"decay":      "end levels outcome perMinute source start",
+	"decay":      "end levels limit outcome perMinute source start",
 	"tightness":  "cautions detectable drop expected outcome source",
 	"risk":       "says code do figure grave limit source stop text why",
 	"smooth":     "perOutdoor perWetBulb target",
@@ -60,7 +60,7 @@ func TestJSONNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	decay, err := DecayTest(vacuum(rand.New(rand.NewPCG(1, 3)), 12, func(m float64) float64 { return 2400 - 2100/(1+m*m) }))
+	decay, err := DecayTest(vacuum(rand.New(rand.NewPCG(1, 3)), 12, func(m float64) float64 { return 2400 - 2100/(1+m*m) }), DecayLimits{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ func FuzzNames(f *testing.F) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass)} {
+		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass), new(DevicePlace)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -35,6 +35,7 @@ func TestNamesAreDistinct(t *testing.T) {
 		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
 		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return Standing(i).String() },
 		"recovery": func(i int) string { return RecoveryClass(i).String() }, "temper": func(i int) string { return Temper(i).String() },
+		"device": func(i int) string { return DevicePlace(i).String() },
 	} {
 		seen := map[string]bool{text(0): true}
 		for i := 1; text(i) != text(0); i++ {

@@ -152,7 +152,7 @@ func TestSettlingSaysWhere(t *testing.T) {
 	if want := 240*math.Log(20) - 480; math.Abs(s.Wait.Seconds()-want) > 60 {
 		t.Errorf("wait %v, want %.0f s", s.Wait, want)
 	}
-	if w := s.WaitAfter(df(20)); math.Abs(w.Seconds()-240*math.Log(20)) > 90 {
+	if w := s.WaitAfter(df(90)); math.Abs(w.Seconds()-240*math.Log(90)) > 130 {
 		t.Errorf("wait after the next move %v", w)
 	}
 	if w := s.WaitAfter(df(0.5)); w != waitAfterMove.value {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -60,6 +61,31 @@ type Accessory struct {
 	Mass quantity.Mass `json:"mass"`
 }
 
+// A DevicePlace is the end of the line set at which the refrigerant expands in cooling.
+type DevicePlace int
+
+// The places.
+const (
+	// DeviceIndoors: the small line is full of liquid, as in ducted split systems.
+	DeviceIndoors DevicePlace = iota + 1
+	// DeviceOutdoors: the small line carries liquid and vapor, as in most systems without
+	// ducts, and holds about half as much.
+	DeviceOutdoors
+)
+
+var devicePlaceNames = []string{"place not stated", "indoors", "outdoors"}
+
+// String returns "indoors" or "outdoors".
+func (p DevicePlace) String() string { return enum.Name(devicePlaceNames, p) }
+
+// MarshalText writes the name of the place.
+func (p DevicePlace) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (p *DevicePlace) UnmarshalText(text []byte) error {
+	return enum.Parse("charge: place of the metering device", devicePlaceNames, text, p)
+}
+
 // A WeighedCharge is what is known of a machine whose charge is weighed in.
 type WeighedCharge struct {
 	Fluid *refrigerant.Refrigerant
@@ -75,6 +101,9 @@ type WeighedCharge struct {
 	// Adder is the label's own figure, which outranks what is computed; nil
 	// where the label has none.
 	Adder *Adder
+	// Device is where the refrigerant expands. Where it is not stated the line is counted as
+	// full of liquid, and the doubt holds that it may not be.
+	Device DevicePlace
 	// LiquidTemperature of the line in running; zero takes 95 °F.
 	LiquidTemperature quantity.Temperature
 	Accessories       []Accessory
@@ -101,8 +130,9 @@ type Weighing struct {
 // factory's allowance, plus accessories. Weighing in needs a circuit that is
 // empty, tight and evacuated.
 //
-// The uncertainty holds that of the length, of the bore and of the liquid
-// temperature. Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
+// The label's own adder comes first. One that is computed holds the doubt of the length,
+// the bore, the liquid temperature, the place of the metering device and of how far adders
+// that manufacturers print differ from bore times density. Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
 func (w WeighedCharge) Weigh() (Weighing, error) {
 	if err := checkFluid(w.Fluid); err != nil {
 		return Weighing{}, err
@@ -211,13 +241,27 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 		return err
 	}
 	feet := w.Length.Value.Feet()
-	out.PerFoot = perFoot
-	out.Line = quantity.Mass(feet)*perFoot - quantity.Mass(w.FactoryLength.Feet())*factoryPerFoot
+	share, shareDoubt := w.lineShare()
+	liquid := float64(perFoot)
+	out.PerFoot = quantity.Mass(share * liquid)
+	out.Line = quantity.Mass(share * (feet*liquid - w.FactoryLength.Feet()*float64(factoryPerFoot)))
 	out.Source = computedAdder
 	beyond := math.Abs(feet - w.FactoryLength.Feet())
 	bore := 2 * float64(boreDoubt.value) / float64(w.Tube.Bore())
-	*variance = square(float64(perFoot)/quantity.Foot*w.Length.Std) + square(beyond*float64(warmer-perFoot)) + square(beyond*float64(perFoot)*bore)
+	*variance = square(share*liquid/quantity.Foot*w.Length.Std) + square(beyond*share*float64(warmer-perFoot)) +
+		square(beyond*share*liquid*bore) + square(beyond*share*liquid*adderDoubt.value) + square(beyond*liquid*shareDoubt)
 	return nil
+}
+
+// lineShare is how much of the small line counts as liquid, with its standard uncertainty.
+func (w WeighedCharge) lineShare() (share, std float64) {
+	switch w.Device {
+	case DeviceIndoors:
+		return 1, 0
+	case DeviceOutdoors:
+		return outdoorDeviceShare.value, outdoorDeviceDoubt.value
+	}
+	return 1, (1 - outdoorDeviceShare.value) / math.Sqrt(3) // full, or like one outdoors (GUM 4.3.7)
 }
 
 func (w WeighedCharge) cautions() []string {
@@ -226,6 +270,9 @@ func (w WeighedCharge) cautions() []string {
 		"weigh it in only after leak test, evacuation and a decay test; the unit's label and local code come before this figure",
 		"charge liquid into the liquid side of a machine that stands still, and the rest throttled into the suction side while it runs: liquid must not reach the compressor",
 	)
+	if w.Adder == nil && w.Device == 0 && w.Length.Value != w.FactoryLength {
+		out = append(out, "look where the metering device stands: outdoors, the small line holds liquid and vapor and about half of this; the adder on the label or in the instructions comes first")
+	}
 	if !w.Fluid.Pure() {
 		out = append(out, blendCaution)
 	}
