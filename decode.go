@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"io"
 
-	"github.com/satline/satline/internal/strictjson"
+	"github.com/satline/satline/strictjson"
 )
 
 // MaxVisitBytes is the longest visit document that is read.
@@ -43,7 +43,8 @@ func (e *VisitError) Unwrap() []error {
 
 // DecodeVisit reads the JSON form of a visit: UTF-8, at most MaxVisitBytes,
 // every field known, none twice, every quantity with its unit. The error says
-// in one line where the document is wrong and what to write instead.
+// in one line where the document is wrong and what to write instead; its cause is a
+// *strictjson.Error, with the path and the line apart.
 func DecodeVisit(data []byte) (Visit, error) {
 	var v Visit
 	err := strictjson.Decode(data, &v, strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000})

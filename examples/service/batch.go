@@ -11,7 +11,8 @@ import (
 	"time"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/strictjson"
+	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/strictjson"
 )
 
 const (
@@ -21,20 +22,10 @@ const (
 	lineTimeout = 15 * time.Second
 )
 
-// A BatchResult is what became of one line of a batch.
-type BatchResult struct {
-	// Line of the batch that it is about, counted from 1.
-	Line int `json:"line"`
-	// Assessment of the visit, where one was made.
-	Assessment *satline.Assessment `json:"assessment,omitempty"`
-	// Problem with the visit, where none was.
-	Problem *Problem `json:"problem,omitempty"`
-}
-
 // batch answers each line as it comes, in order. A line that is bad or too long
 // has a problem for its answer and does not end the batch; being stopped does,
 // and says at which line.
-func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
+func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	if p := needs(w, r, "application/x-ndjson"); p != nil {
 		return p
 	}
@@ -62,24 +53,24 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 		control.SetReadDeadline(deadline)
 		control.SetWriteDeadline(deadline.Add(s.lineTimeout))
 		if s.isStopping() {
-			out.Encode(BatchResult{Line: n, Problem: stoppingProblem()})
+			out.Encode(api.BatchResult{Line: n, Problem: stoppingProblem()})
 			return nil
 		}
-		result := BatchResult{Line: n}
+		result := api.BatchResult{Line: n}
 		text, err := in.next()
 		switch {
 		case err == io.EOF:
 			return nil
 		case err != nil && s.isStopping():
-			out.Encode(BatchResult{Line: n, Problem: stoppingProblem()})
+			out.Encode(api.BatchResult{Line: n, Problem: stoppingProblem()})
 			return nil
 		case err == errLongLine:
 			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
 		case err != nil:
-			out.Encode(BatchResult{Line: n, Problem: cutProblem(err, "this line")})
+			out.Encode(api.BatchResult{Line: n, Problem: cutProblem(err, "this line")})
 			return nil
 		case n > maxBatchLines:
-			out.Encode(BatchResult{Line: n, Problem: problemOfType("too-large", fmt.Sprintf("a batch has at most %d lines; send this line and those after it in another", maxBatchLines))})
+			out.Encode(api.BatchResult{Line: n, Problem: problemOfType("too-large", fmt.Sprintf("a batch has at most %d lines; send this line and those after it in another", maxBatchLines))})
 			return nil
 		case len(bytes.TrimSpace(text)) == 0:
 			continue
@@ -97,9 +88,9 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *Problem {
 	}
 }
 
-func (s *service) line(r *http.Request, n int, text []byte) BatchResult {
-	result := BatchResult{Line: n}
-	result.Problem = s.computing(r.Context(), func() *Problem {
+func (s *service) line(r *http.Request, n int, text []byte) api.BatchResult {
+	result := api.BatchResult{Line: n}
+	result.Problem = s.computing(r.Context(), func() *api.Problem {
 		v, err := satline.DecodeVisit(text)
 		if at, ok := errors.AsType[*strictjson.Error](err); ok {
 			at.Line = n

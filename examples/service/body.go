@@ -9,7 +9,8 @@ import (
 	"strings"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/strictjson"
+	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/strictjson"
 )
 
 // bodyLimits bound what is read of a request.
@@ -24,7 +25,7 @@ func (l bodyLimits) decode(text []byte, into any) error {
 	return strictjson.Decode(text, into, strictjson.Limits(l))
 }
 
-func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Problem) {
+func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *api.Problem) {
 	if p := needs(w, r, "application/json"); p != nil {
 		return nil, p
 	}
@@ -44,7 +45,7 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *Pr
 
 // needs refuses a request in another media type, or packed, and says in a header
 // what would be taken.
-func needs(w http.ResponseWriter, r *http.Request, media string) *Problem {
+func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
 	got := r.Header.Get("Content-Type")
 	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
 		w.Header().Set("Accept", media)

@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/satline/satline/examples/service/api"
 )
 
 var metricLine = regexp.MustCompile(`^(# (HELP|TYPE) [a-z_]+ .+|[a-z_]+(\{([a-z]+="[^"]*",?)+\})? [0-9.e+-]+)\n$`)
@@ -68,7 +70,7 @@ func TestSlowAndBrokenClients(t *testing.T) {
 			open = append(open, c)
 		}
 	}
-	resp, err := http.Post("http://"+address+"/v1/assess", asJSON, strings.NewReader(exampleVisit))
+	resp, err := http.Post("http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,7 +165,7 @@ func TestClientThatStopsReading(t *testing.T) {
 	}
 	defer c.Close()
 	io.WriteString(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n")
-	visit := strings.ReplaceAll(`{"scope": "verdict",`+exampleVisit[1:], "\n", " ") + "\n"
+	visit := strings.ReplaceAll(`{"scope": "verdict",`+api.ExampleVisit[1:], "\n", " ") + "\n"
 	dropped := make(chan struct{})
 	go func() {
 		defer close(dropped)
@@ -179,7 +181,7 @@ func TestClientThatStopsReading(t *testing.T) {
 		t.Fatal("after 15 s it is still served")
 	}
 	waitFor(t, "its request ended", func() bool { return s.metrics.underWay.Load() == 0 })
-	resp, err := http.Post("http://"+address+"/v1/assess", asJSON, strings.NewReader(exampleVisit))
+	resp, err := http.Post("http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -197,10 +199,10 @@ func TestBatchIsToldToStop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r.Header.Set("Content-Type", asNDJSON)
+	r.Header.Set("Content-Type", api.NDJSON)
 	// The half of the second line comes with the first, whose result does not
 	// wait for it.
-	go io.WriteString(send, strings.ReplaceAll(exampleVisit, "\n", " ")+"\n{\"half\": ")
+	go io.WriteString(send, strings.ReplaceAll(api.ExampleVisit, "\n", " ")+"\n{\"half\": ")
 	resp, err := http.DefaultClient.Do(r)
 	if err != nil {
 		t.Fatal(err)
@@ -233,8 +235,8 @@ func TestBatchIsStreamed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r.Header.Set("Content-Type", asNDJSON)
-	visit := strings.ReplaceAll(exampleVisit, "\n", " ") + "\n"
+	r.Header.Set("Content-Type", api.NDJSON)
+	visit := strings.ReplaceAll(api.ExampleVisit, "\n", " ") + "\n"
 	go io.WriteString(send, visit)
 	resp, err := http.DefaultClient.Do(r)
 	if err != nil {
@@ -284,7 +286,7 @@ func TestGracefulStop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r.Header.Set("Content-Type", asJSON)
+	r.Header.Set("Content-Type", api.JSON)
 	answered := make(chan string, 1)
 	go func() {
 		resp, err := http.DefaultClient.Do(r)
@@ -295,7 +297,7 @@ func TestGracefulStop(t *testing.T) {
 		defer resp.Body.Close()
 		answered <- resp.Status
 	}()
-	io.WriteString(send, exampleVisit[:40])
+	io.WriteString(send, api.ExampleVisit[:40])
 	late, err := net.Dial("tcp", address)
 	if err != nil {
 		t.Fatal(err)
@@ -328,7 +330,7 @@ func TestGracefulStop(t *testing.T) {
 	if got, err := bufio.NewReader(late).ReadString('\n'); err != nil || !strings.Contains(got, "200 OK") {
 		t.Errorf("a request on a connection that was taken before: %q %v", got, err)
 	}
-	io.WriteString(send, exampleVisit[40:])
+	io.WriteString(send, api.ExampleVisit[40:])
 	send.Close()
 	if got := <-answered; got != "200 OK" {
 		t.Errorf("the request under way: %s", got)

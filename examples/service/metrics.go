@@ -10,6 +10,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"github.com/satline/satline/examples/service/api"
 )
 
 // bounds are the upper ends of the buckets of a duration, in seconds.
@@ -38,7 +40,7 @@ func (m *metrics) add(pattern string) *counter {
 	return c
 }
 
-func (m *metrics) line(r BatchResult) {
+func (m *metrics) line(r api.BatchResult) {
 	if r.Problem != nil {
 		m.unable.Add(1)
 	} else {

@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"io/fs"
 	"net/http"
 	"net/url"
 	"os"
@@ -14,6 +16,9 @@ import (
 // Every request that README.md shows is answered as it stands there.
 func TestRequestsOfTheReadme(t *testing.T) {
 	text, err := os.ReadFile("../../README.md")
+	if errors.Is(err, fs.ErrNotExist) {
+		t.Skip("SKIPPED: a copy of the service stands beside no README.md of satline")
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

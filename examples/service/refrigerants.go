@@ -4,68 +4,23 @@ import (
 	"encoding/json"
 	"net/http"
 
-	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/examples/service/api"
 	"github.com/satline/satline/refrigerant"
 )
 
-// A RefrigerantName is a refrigerant in a list.
-type RefrigerantName struct {
-	// Designation of ASHRAE 34.
-	Designation string `json:"designation"`
-	// SafetyGroup of ASHRAE 34.
-	SafetyGroup refrigerant.SafetyGroup `json:"safetyGroup"`
-	Flammable   bool                    `json:"flammable"`
+func (s *service) refrigerants(w http.ResponseWriter, _ *http.Request) *api.Problem {
+	return s.send(w, api.Refrigerants())
 }
 
-// A RefrigerantSheet is what is known of a refrigerant.
-type RefrigerantSheet struct {
-	RefrigerantName
-	Name string `json:"name,omitempty"`
-	// Composition by mass.
-	Composition []RefrigerantPart `json:"composition"`
-	// GlideClass says how much care bubble and dew need.
-	GlideClass refrigerant.GlideClass `json:"glideClass,omitempty"`
-	// GWP over 100 years, by the Fifth Assessment Report.
-	GWP float64 `json:"gwp"`
-	// GWPSource is where it is from.
-	GWPSource           string                `json:"gwpSource"`
-	CriticalTemperature quantity.Temperature  `json:"criticalTemperature"`
-	CriticalPressure    quantity.Pressure     `json:"criticalPressure"`
-	NormalBoilingPoint  *quantity.Temperature `json:"normalBoilingPoint,omitempty"`
-	// Estimated says why its properties are an estimate; absent where they are
-	// not.
-	Estimated string   `json:"estimated,omitempty"`
-	Cautions  []string `json:"cautions"`
-}
-
-// A RefrigerantPart is one component of a blend.
-type RefrigerantPart struct {
-	Designation string `json:"designation"`
-	// MassFraction from 0 to 1.
-	MassFraction float64 `json:"massFraction"`
-}
-
-func nameOf(r *refrigerant.Refrigerant) RefrigerantName {
-	return RefrigerantName{r.Designation(), r.SafetyGroup(), r.Flammable()}
-}
-
-func (s *service) refrigerants(w http.ResponseWriter, _ *http.Request) *Problem {
-	names := []RefrigerantName{}
-	for _, r := range refrigerant.All() {
-		names = append(names, nameOf(r))
-	}
-	return s.send(w, names)
-}
-
-func (s *service) refrigerant(w http.ResponseWriter, r *http.Request) *Problem {
+func (s *service) refrigerant(w http.ResponseWriter, r *http.Request) *api.Problem {
 	fluid, err := refrigerant.Lookup(r.PathValue("name"))
 	if err != nil {
 		return problemOfType("unknown-refrigerant", err.Error())
 	}
-	return s.send(w, factsOf(fluid))
+	return s.send(w, api.Sheet(fluid))
 }
 
-func (s *service) send(w http.ResponseWriter, v any) *Problem {
+func (s *service) send(w http.ResponseWriter, v any) *api.Problem {
 	body, err := json.Marshal(v)
 	if err != nil {
 		s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
@@ -73,26 +28,4 @@ func (s *service) send(w http.ResponseWriter, v any) *Problem {
 	}
 	sendJSON(w, body)
 	return nil
-}
-
-func factsOf(r *refrigerant.Refrigerant) RefrigerantSheet {
-	out := RefrigerantSheet{
-		RefrigerantName: nameOf(r), Name: r.Name(),
-		GWP: r.GWP().AR5.Value, GWPSource: r.GWP().AR5.Source,
-		CriticalTemperature: r.Critical().Temperature, CriticalPressure: r.Critical().Pressure,
-		Cautions: r.Cautions(),
-	}
-	for _, c := range r.Composition() {
-		out.Composition = append(out.Composition, RefrigerantPart(c))
-	}
-	if class, err := r.GlideClass(); err == nil {
-		out.GlideClass = class
-	}
-	if t, err := r.NormalBoilingPoint(); err == nil {
-		out.NormalBoilingPoint = &t
-	}
-	if estimated, why := r.Estimated(); estimated {
-		out.Estimated = why
-	}
-	return out
 }

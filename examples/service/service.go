@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/examples/service/api"
 )
 
 //go:embed openapi.json
@@ -33,7 +34,7 @@ type service struct {
 }
 
 // An endpoint answers a request, or says what is wrong with it.
-type endpoint func(w http.ResponseWriter, r *http.Request) *Problem
+type endpoint func(w http.ResponseWriter, r *http.Request) *api.Problem
 
 func newService(log *slog.Logger, workers int, logRequests bool) *service {
 	s := &service{log: log, requests: logRequests, mux: http.NewServeMux(), places: make(chan struct{}, max(1, workers)), lineTimeout: lineTimeout, stopping: make(chan struct{})}
@@ -43,10 +44,10 @@ func newService(log *slog.Logger, workers int, logRequests bool) *service {
 	s.serve("POST /v1/assess/batch", s.batch)
 	s.serve("GET /v1/refrigerants", s.refrigerants)
 	s.serve("GET /v1/refrigerants/{name}", s.refrigerant)
-	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, saturation))
-	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, state))
-	s.serve("POST /v1/air", answering(s, smallLimits, air))
-	s.serve("POST /v1/charge/target", answering(s, smallLimits, target))
+	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, api.Saturation))
+	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, api.State))
+	s.serve("POST /v1/air", answering(s, smallLimits, api.Air))
+	s.serve("POST /v1/charge/target", answering(s, smallLimits, api.Target))
 	s.serve("GET /problems/{kind}", s.kindOfProblem)
 	s.mux.HandleFunc("GET /openapi.json", func(w http.ResponseWriter, _ *http.Request) {
 		w.Header().Set("Content-Type", "application/json")
@@ -103,7 +104,7 @@ func (s *service) serve(pattern string, do endpoint) {
 			if cause != nil {
 				s.log.Error("panic", "id", id, "pattern", pattern, "cause", cause, "stack", string(debug.Stack()))
 				if !partial {
-					internalProblem().write(seen)
+					writeProblem(seen, internalProblem())
 				}
 			}
 			took := time.Since(began)
@@ -117,7 +118,7 @@ func (s *service) serve(pattern string, do endpoint) {
 			}
 		}()
 		if p := do(seen, r); p != nil {
-			p.write(seen)
+			writeProblem(seen, p)
 		}
 	})
 }
@@ -128,7 +129,7 @@ const placeWait = 5 * time.Second
 
 // computing does work in one of the places there are. A client takes a place
 // only once its request has arrived whole, so slow ones take none.
-func (s *service) computing(ctx context.Context, work func() *Problem) *Problem {
+func (s *service) computing(ctx context.Context, work func() *api.Problem) *api.Problem {
 	select {
 	case s.places <- struct{}{}:
 	default:
@@ -148,13 +149,13 @@ func (s *service) computing(ctx context.Context, work func() *Problem) *Problem 
 
 // answering makes an endpoint of a function from a JSON document to another.
 func answering[Question, Answer any](s *service, limits bodyLimits, do func(Question) (Answer, error)) endpoint {
-	return func(w http.ResponseWriter, r *http.Request) *Problem {
+	return func(w http.ResponseWriter, r *http.Request) *api.Problem {
 		text, p := readBody(w, r, limits)
 		if p != nil {
 			return p
 		}
 		var body []byte
-		if p := s.computing(r.Context(), func() *Problem {
+		if p := s.computing(r.Context(), func() *api.Problem {
 			var q Question
 			if err := limits.decode(text, &q); err != nil {
 				return malformedProblem(err)
@@ -183,7 +184,7 @@ func sendJSON(w http.ResponseWriter, body []byte) {
 
 // elsewhere answers what no endpoint does: another method of a path that there
 // is, or no such path.
-func (s *service) elsewhere(w http.ResponseWriter, r *http.Request) *Problem {
+func (s *service) elsewhere(w http.ResponseWriter, r *http.Request) *api.Problem {
 	var allowed []string
 	for _, method := range []string{http.MethodGet, http.MethodPost} {
 		other := r.Clone(r.Context())

@@ -145,7 +145,29 @@ func TestTonight(t *testing.T) {
 		t.Errorf("too cold to forecast: status %d, %s", status, problems.String())
 	}
 	out.Reset()
-	if status := run([]string{"-tonight", "60 °F", "../../testdata/visits/outdoor-coil-wet.json"}, nil, &out, &problems); status != 0 || !strings.HasPrefix(out.String(), "How far to believe this\n- do not build on it") {
+	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out, &problems); status != 0 || !strings.HasPrefix(out.String(), "How far to believe this\n- do not build on it") {
 		t.Errorf("status %d, a wet coil:\n%s", status, out.String())
 	}
+}
+
+// wetCoil is the file of the first demonstration with a wet outdoor coil.
+func wetCoil(t *testing.T) string {
+	t.Helper()
+	doc, err := demos.ReadFile("demo/" + firstDemo + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := satline.DecodeVisit(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.Conditions.CoilWet = true
+	if doc, err = json.Marshal(v); err != nil {
+		t.Fatal(err)
+	}
+	name := filepath.Join(t.TempDir(), "visit.json")
+	if err := os.WriteFile(name, doc, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return name
 }

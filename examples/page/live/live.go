@@ -11,9 +11,9 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/strictjson"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/strictjson"
 )
 
 // An Answer is what the page shows. Sentences and values are in the units of

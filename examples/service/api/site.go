@@ -1,4 +1,4 @@
-package main
+package api
 
 import (
 	"errors"
@@ -19,11 +19,11 @@ type At struct {
 
 func (a At) atmosphere() (quantity.Pressure, error) {
 	if a.Barometer != nil && a.Elevation != nil {
-		return 0, &questionError{"barometer", "give elevation or barometer, not both"}
+		return 0, &QuestionError{"barometer", "give elevation or barometer, not both"}
 	}
 	used, err := satline.Site{Elevation: a.Elevation, Barometer: a.Barometer}.Atmosphere()
 	if wrong, ok := errors.AsType[*satline.VisitError](err); ok {
-		return 0, &questionError{strings.TrimPrefix(wrong.Field, "site."), wrong.Problem}
+		return 0, &QuestionError{strings.TrimPrefix(wrong.Field, "site."), wrong.Problem}
 	}
 	return used.Pressure.Value, err
 }

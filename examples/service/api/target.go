@@ -1,4 +1,4 @@
-package main
+package api
 
 import (
 	"github.com/satline/satline/charge"
@@ -17,7 +17,9 @@ type TargetQuestion struct {
 	OutdoorDryBulb *quantity.Uncertain[quantity.Temperature] `json:"outdoorDryBulb,omitempty"`
 }
 
-func target(q TargetQuestion) (charge.Target, error) {
+// Target answers a TargetQuestion. The error is a *QuestionError or that of package
+// charge.
+func Target(q TargetQuestion) (charge.Target, error) {
 	switch q.Method {
 	case charge.Subcooling:
 		return charge.SubcoolingTarget(q.Label)
@@ -28,9 +30,9 @@ func target(q TargetQuestion) (charge.Target, error) {
 			return charge.SuperheatTarget(q.Label, quantity.Uncertain[quantity.Temperature]{}, quantity.Uncertain[quantity.Temperature]{})
 		}
 		if q.ReturnWetBulb == nil || q.OutdoorDryBulb == nil {
-			return charge.Target{}, &questionError{"returnWetBulb", "a target superheat needs returnWetBulb and outdoorDryBulb, or the figure of the label"}
+			return charge.Target{}, &QuestionError{"returnWetBulb", "a target superheat needs returnWetBulb and outdoorDryBulb, or the figure of the label"}
 		}
 		return charge.SuperheatTarget(nil, *q.ReturnWetBulb, *q.OutdoorDryBulb)
 	}
-	return charge.Target{}, &questionError{"method", `say "superheat", "subcooling" or "approach"`}
+	return charge.Target{}, &QuestionError{"method", `say "superheat", "subcooling" or "approach"`}
 }

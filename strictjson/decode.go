@@ -13,18 +13,31 @@ import (
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"github.com/satline/satline/quantity"
 )
 
-// Limits bound what Decode looks at.
+// Limits bound what Decode looks at. All three have to be set: a limit of zero lets
+// nothing through.
 type Limits struct {
 	Bytes int // of the whole document
 	Depth int // of nested objects and lists
 	Items int // of one list, or keys of one object
 }
 
-// Decode reads one JSON document into the struct that into points to. The
+// Decode reads one JSON document into the struct that into points to, by its json
+// tags; a field with the tag strict:"required" has to be there. It reads strings,
+// booleans, numbers, structs and lists of them, pointers to them, durations
+// ("15m", "15 min"), and whatever reads itself from text, as the quantities do. The
 // error is an *Error. On error, into may be partly filled.
 func Decode(data []byte, into any, lim Limits) error {
+	return DecodeStyled(data, into, lim, quantity.Style{})
+}
+
+// DecodeStyled is Decode of a document whose quantities may also be written as a
+// style has them: with Comma, "6,5 kg". What programs write, with a point, is read
+// the same in every style.
+func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error {
 	if len(data) > lim.Bytes {
 		return &Error{Line: 1, Problem: fmt.Sprintf("the document has %d bytes; at most %d are read", len(data), lim.Bytes)}
 	}
@@ -39,7 +52,7 @@ func Decode(data []byte, into any, lim Limits) error {
 	if target.Kind() != reflect.Pointer || target.IsNil() {
 		return errors.New("strictjson: into is not a pointer to a value")
 	}
-	d := decoder{data: data, lim: lim, dec: json.NewDecoder(bytes.NewReader(data))}
+	d := decoder{data: data, lim: lim, style: style, dec: json.NewDecoder(bytes.NewReader(data))}
 	d.dec.UseNumber()
 	if err := d.value(target.Elem(), "", 0); err != nil {
 		return err
@@ -51,9 +64,10 @@ func Decode(data []byte, into any, lim Limits) error {
 }
 
 type decoder struct {
-	data []byte
-	lim  Limits
-	dec  *json.Decoder
+	data  []byte
+	lim   Limits
+	style quantity.Style
+	dec   *json.Decoder
 }
 
 func (d *decoder) fail(path, problem string, cause error) error {
@@ -157,10 +171,19 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string)
 		}
 		return d.wrong(path, "a text in quotes", t)
 	}
-	if err := into.UnmarshalText([]byte(s)); err != nil {
+	err := into.UnmarshalText([]byte(s))
+	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
+		err = styled.UnmarshalStyled([]byte(s), d.style)
+	}
+	if err != nil {
 		return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: "), err)
 	}
 	return nil
+}
+
+// A styledUnmarshaler is a quantity, or one with its uncertainty.
+type styledUnmarshaler interface {
+	UnmarshalStyled(text []byte, style quantity.Style) error
 }
 
 func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
@@ -203,7 +226,11 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 		if !known {
 			return d.fail(at, unknownField(key, fields), nil)
 		}
-		if err := d.value(v.FieldByIndex(index), at, depth+1); err != nil {
+		field, err := v.FieldByIndexErr(index)
+		if err != nil {
+			return fmt.Errorf("strictjson: %s: %w", at, err)
+		}
+		if err := d.value(field, at, depth+1); err != nil {
 			return err
 		}
 	}

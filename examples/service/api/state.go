@@ -1,4 +1,4 @@
-package main
+package api
 
 import (
 	"math"
@@ -41,7 +41,9 @@ type StateAnswer struct {
 	Quality float64 `json:"quality"`
 }
 
-func state(q StateQuestion) (StateAnswer, error) {
+// State answers a StateQuestion. The error is a *QuestionError or that of package
+// refrigerant.
+func State(q StateQuestion) (StateAnswer, error) {
 	fluid, err := refrigerant.Lookup(q.Refrigerant)
 	if err != nil {
 		return StateAnswer{}, err
@@ -69,7 +71,7 @@ func stateOf(fluid *refrigerant.Refrigerant, q StateQuestion) (refrigerant.State
 	}
 	switch {
 	case given != 1:
-		return refrigerant.State{}, &questionError{"temperature", "give exactly one of temperature, enthalpy, entropy and quality"}
+		return refrigerant.State{}, &QuestionError{"temperature", "give exactly one of temperature, enthalpy, entropy and quality"}
 	case q.Temperature != nil:
 		return fluid.State(q.Pressure, *q.Temperature)
 	case q.Enthalpy != nil:

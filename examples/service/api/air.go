@@ -1,4 +1,4 @@
-package main
+package api
 
 import (
 	"github.com/satline/satline/psychro"
@@ -43,7 +43,9 @@ type AirAnswer struct {
 	VaporPressure quantity.Pressure `json:"vaporPressure"`
 }
 
-func air(q AirQuestion) (AirAnswer, error) {
+// Air answers an AirQuestion. The error is a *QuestionError or that of package
+// psychro.
+func Air(q AirQuestion) (AirAnswer, error) {
 	p, err := q.atmosphere()
 	if err != nil {
 		return AirAnswer{}, err
@@ -72,7 +74,7 @@ func airOf(q AirQuestion, p quantity.Pressure) (psychro.Air, error) {
 	}
 	switch {
 	case given != 1:
-		return psychro.Air{}, &questionError{"wetBulb", "give exactly one of wetBulb, dewPoint, relativeHumidity and humidityRatio"}
+		return psychro.Air{}, &QuestionError{"wetBulb", "give exactly one of wetBulb, dewPoint, relativeHumidity and humidityRatio"}
 	case q.WetBulb != nil:
 		return model.FromWetBulb(q.DryBulb, *q.WetBulb, p)
 	case q.DewPoint != nil:

@@ -42,6 +42,43 @@ func TestDecode(t *testing.T) {
 	}
 }
 
+// A decimal comma is read where it is asked for, and what a program wrote in any case.
+func TestDecodeStyled(t *testing.T) {
+	comma := quantity.Style{Comma: true}
+	for doc, want := range map[string]quantity.Uncertain[quantity.Temperature]{
+		`{"temperature": "16,5 °C ± 0,25 °C"}`: quantity.Celsius(16.5).PlusMinus(0.25),
+		`{"temperature": "16,5 ± 0,25 °C"}`:    quantity.Celsius(16.5).PlusMinus(0.25),
+		`{"temperature": "16.125 °C"}`:         quantity.Celsius(16.125).PlusMinus(0),
+	} {
+		var got inner
+		if err := DecodeStyled([]byte(doc), &got, limits, comma); err != nil || *got.Temperature != want {
+			t.Errorf("%s: %v, %v", doc, got.Temperature, err)
+		}
+	}
+	for doc, style := range map[string]quantity.Style{
+		`{"temperature": "16,5 °C"}`:    {},
+		`{"temperature": "1.016,5 °C"}`: comma,
+		`{"temperature": 16,5}`:         comma,
+	} {
+		var got inner
+		var e *Error
+		if err := DecodeStyled([]byte(doc), &got, limits, style); !errors.As(err, &e) {
+			t.Errorf("%s: %v, %v", doc, got.Temperature, err)
+		}
+	}
+}
+
+// A struct that cannot be filled is an error, not a panic.
+func TestDecodeIntoNilEmbedded(t *testing.T) {
+	type hidden struct {
+		Name string `json:"name"`
+	}
+	var into struct{ *hidden }
+	if err := Decode([]byte(`{"name": "a"}`), &into, limits); err == nil {
+		t.Error("no error")
+	}
+}
+
 func TestDecodeRefuses(t *testing.T) {
 	for doc, want := range map[string]string{
 		``:                                   `line 1: the document is empty`,

@@ -1,4 +1,4 @@
-package main
+package api
 
 import (
 	"github.com/satline/satline/quantity"
@@ -49,7 +49,9 @@ type SaturationAnswer struct {
 	DewGauge    *quantity.GaugePressure `json:"dewGauge,omitempty"`
 }
 
-func saturation(q SaturationQuestion) (SaturationAnswer, error) {
+// Saturation answers a SaturationQuestion. The error is a *QuestionError or that of
+// package refrigerant.
+func Saturation(q SaturationQuestion) (SaturationAnswer, error) {
 	fluid, err := refrigerant.Lookup(q.Refrigerant)
 	if err != nil {
 		return SaturationAnswer{}, err
@@ -67,7 +69,7 @@ func saturation(q SaturationQuestion) (SaturationAnswer, error) {
 	case q.Temperature != nil && q.Gauge == nil && q.Pressure == nil && q.Line == nil:
 		return out, out.atTemperature(fluid, *q.Temperature, atmosphere)
 	}
-	return out, &questionError{"gauge", "give exactly one of gauge, pressure and temperature; line goes with a pressure"}
+	return out, &QuestionError{"gauge", "give exactly one of gauge, pressure and temperature; line goes with a pressure"}
 }
 
 func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity.Pressure, line *quantity.Temperature) error {
