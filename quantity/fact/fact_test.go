@@ -27,7 +27,7 @@ func TestJSONReadsBack(t *testing.T) {
 		number := rapid.Float64Range(-1e6, 1e6)
 		f := fact.New("step.add",
 			fact.Amount("mass", quantity.Mass(number.Draw(t, "mass"))),
-			fact.Measured("line", quantity.Temperature(number.Draw(t, "line")).PlusMinus(1)),
+			fact.Measured("line", quantity.Temperature(rapid.Float64Range(0, 1e6).Draw(t, "line")).PlusMinus(1)),
 			fact.Of("chance", fact.Share(rapid.Float64Range(0, 1).Draw(t, "chance"))),
 			fact.Of("ratio", fact.Times(number.Draw(t, "ratio"))),
 			fact.Of("count", rapid.Int().Draw(t, "count")),
