@@ -5,13 +5,14 @@ import (
 )
 
 const (
-	splitTargetSource    = "California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-3 (from memory)"
-	splitToleranceSource = "California Energy Commission, Reference Residential Appendix RA3.2, temperature split method: ±3 °F (from memory)"
+	splitTargetSource    = "California Energy Commission, Reference Appendices, Table RA3.2-3 (from memory)"
+	splitToleranceSource = "California Energy Commission, Reference Appendices 2008, RA3.2.2.7: ±3 °F"
 )
 
 // SplitTolerance is how far a measured split may be off its target, either way:
-// 3 °F. California Energy Commission, Reference Residential Appendix RA3.2 (from
-// memory).
+// 3 °F. California Energy Commission, Reference Appendices 2008 (CEC-400-2008-004-CMF),
+// RA3.2.2.7. A split farther below its target passes there after the temperatures were
+// measured again, and means a low capacity more likely than much air.
 const SplitTolerance = quantity.TemperatureDelta(3 / 1.8)
 
 // TargetSplit returns the temperature split, return less supply dry bulb, that a

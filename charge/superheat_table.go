@@ -13,7 +13,8 @@ const no = 0
 // superheatTable is the target superheat in °F by outdoor dry bulb (rows) and
 // return wet bulb (columns, 50 to 76 °F): California Energy Commission,
 // Reference Residential Appendix RA3.2, Table RA3.2-2, from memory. It is the
-// table that unit labels have carried for decades, with decimals.
+// table that unit labels have carried for decades, with decimals: a test holds it to
+// within 1 °F of one in print.
 var superheatTable = [tableMaxOutdoor - tableMinOutdoor + 1][tableMaxWetBulb - tableMinWetBulb + 1]float64{
 	/*  55 */ {8.8, 10.1, 11.5, 12.8, 14.2, 15.6, 17.1, 18.5, 20.0, 21.5, 23.1, 24.6, 26.2, 27.8, 29.4, 31.0, 32.4, 33.8, 35.1, 36.4, 37.7, 39.0, 40.2, 41.5, 42.7, 43.9, 45.0},
 	/*  56 */ {8.6, 9.9, 11.2, 12.6, 14.0, 15.4, 16.8, 18.2, 19.7, 21.2, 22.7, 24.2, 25.7, 27.3, 28.9, 30.5, 31.8, 33.2, 34.6, 35.9, 37.2, 38.5, 39.7, 41.0, 42.2, 43.4, 44.6},

@@ -121,6 +121,63 @@ func TestPublishedR152a(t *testing.T) {
 	}
 }
 
+// The printed table of R-22 rests on another equation than the one used here.
+func TestPublishedR22(t *testing.T) {
+	source := verify.Source{Cite: "Moran and Shapiro, Fundamentals of Engineering Thermodynamics, table A-7, saturated Refrigerant 22", Kind: verify.Published}
+	r := mustLookup(t, "R-22")
+	datum, err := r.SaturatedLiquid(quantity.Celsius(-40))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tc := range []struct{ celsius, bar, liquid, vapor, hLiquid, hVapor float64 }{
+		{-60, 0.3749, 0.6833, 0.5370, -21.55, 223.81},
+		{-40, 1.0522, 0.7109, 0.2052, 0, 233.27},
+		{-20, 2.4534, 0.7427, 0.0926, 22.17, 242.09},
+		{0, 4.9811, 0.7803, 0.0470, 45.12, 249.92},
+	} {
+		temp := quantity.Celsius(tc.celsius)
+		l, err := r.SaturatedLiquid(temp)
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := r.SaturatedVapor(temp)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := " at " + temp.String()
+		verify.Relative(t, source, "R-22 saturation pressure"+at, "bar", tc.bar, v.Pressure.Bar(), 1e-3)
+		verify.Relative(t, source, "R-22 liquid volume"+at, "dm³/kg", tc.liquid, 1000/float64(l.Density), 3e-4)
+		verify.Relative(t, source, "R-22 vapor volume"+at, "m³/kg", tc.vapor, 1/float64(v.Density), 3e-3)
+		verify.Value(t, source, "R-22 liquid enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hLiquid, (l.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.1)
+		verify.Value(t, source, "R-22 vapor enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hVapor, (v.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.3)
+	}
+}
+
+// Bubble and dew points at one atmosphere. Where a pair has no published fit, or one
+// from few measurements, they are off by what Estimated and its comment say.
+func TestPublishedBubbleAndDewPoints(t *testing.T) {
+	source := verify.Source{Cite: "AHRI Standard 700-2006, addendum 1, table 1B, bubble and dew point at 101 kPa", Kind: verify.Published}
+	for _, tc := range []struct {
+		designation            string
+		bubble, dew, tolerance float64
+	}{
+		{"R-427A", -43.0, -36.3, 0.15}, {"R-428A", -48.3, -47.5, 0.15}, {"R-434A", -45.1, -42.4, 0.15},
+		{"R-430A", -27.6, -27.4, 1}, {"R-437A", -32.9, -29.2, 4},
+	} {
+		r := mustLookup(t, tc.designation)
+		bubble, err := r.BubbleTemperature(quantity.StandardAtmosphere)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dew, err := r.DewTemperature(quantity.StandardAtmosphere)
+		if err != nil {
+			t.Fatal(err)
+		}
+		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.bubble, bubble.Celsius(), tc.tolerance)
+		verify.Value(t, source, tc.designation+" dew point at 101.325 kPa", "°C", tc.dew, dew.Celsius(), tc.tolerance)
+	}
+}
+
 func TestPublishedNormalBoilingPoints(t *testing.T) {
 	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal boiling point", Kind: verify.FromMemory}
 	for _, tc := range []struct {
