@@ -14,6 +14,7 @@ func Assess(v Visit) (Assessment, error) {
 	if err := j.derive(); err != nil {
 		return Assessment{}, err
 	}
+	j.showDerived()
 	j.doubt()
 	if err := j.judgeCharge(); err != nil {
 		return Assessment{}, err

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/normal"
 )
@@ -16,7 +15,7 @@ import (
 func (a Assessment) ownerBlocks(d *document) {
 	found := block{heading: "What was found", paragraphs: []string{ownerFound[a.Charge.Outcome]}}
 	causes, mended := a.ownerCauses()
-	if s := a.Steadiness; s != nil && (s.Course.State == charge.Settling || s.Course.State == charge.Drifting) {
+	if s := a.Steadiness; s != nil && !s.Course.Steady() {
 		causes, mended = nil, false // readings that still move tell no cause
 	}
 	for _, c := range causes {

@@ -176,8 +176,8 @@ func ExampleAssessment_valve() {
 		fmt.Println(r.Code, r.Grave)
 	}
 	// Output:
-	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 100 s
-	// hunting every 1m40s
+	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 98 s
+	// hunting every 1m38s
 	// slugging true
 }
 

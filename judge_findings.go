@@ -201,11 +201,12 @@ func (j *job) earlier() *diagnose.Earlier {
 	}
 	past := *j
 	past.readings = Readings{}
-	for _, f := range readingFields {
-		if _, _, err := f.settle(&past.readings, before); err != nil {
-			return nil
-		}
+	before = thinned(before)
+	course, _, err := j.course(before)
+	if err != nil {
+		return nil
 	}
+	takeStretch(&past.readings, before, course, deltaCourse{})
 	past.derived, past.condensingDew = Derived{}, nil
 	if past.derive() != nil {
 		return nil

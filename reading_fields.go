@@ -2,8 +2,10 @@ package satline
 
 import (
 	"math"
+	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
 )
 
@@ -18,9 +20,12 @@ type readingField struct {
 	has     func(*Readings) bool
 	// show returns the reading in a system of units, "" where there is none.
 	show func(*Readings, quantity.System) string
-	// settle replaces the reading by where the log says that it settles, and
-	// reports whether it has; ok is false where the log does not hold it.
-	settle func(r *Readings, log []LogEntry) (steady, ok bool, err error)
+	// over replaces the reading by its mean over a stretch of the log, by the last
+	// one logged where that holds none, and reports whether it stood still; ok is
+	// false where the log does not hold it at all.
+	over func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool)
+	// thin gives an entry the mean of the readings of one slot of the log.
+	thin func(r *Readings, slot []LogEntry)
 }
 
 func field[T quantity.Quantity](name, label string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
@@ -52,24 +57,37 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			}
 			return ""
 		},
-		settle: func(r *Readings, log []LogEntry) (steady, ok bool, err error) {
+		over: func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool) {
 			var samples []charge.Sample[T]
-			var std float64
+			var last *quantity.Uncertain[T]
 			for i := range log {
 				if p := *at(&log[i].Readings); p != nil {
-					samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
-					std = p.Std
+					samples, last = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value}), p
 				}
 			}
-			if len(samples) == 0 {
-				return false, false, nil
+			if last == nil {
+				return false, false
 			}
-			s, err := charge.Settle(samples, within)
-			if err != nil {
-				return false, true, err
+			mean, still, ok := charge.MeanOver(samples, from, to, within)
+			if !ok {
+				mean = quantity.Uncertain[T]{Value: last.Value}
 			}
-			*at(r) = &quantity.Uncertain[T]{Value: s.Value.Value, Std: math.Hypot(std, s.Value.Std)}
-			return s.Steady(), true, nil
+			mean.Std = math.Hypot(last.Std, mean.Std)
+			*at(r) = &mean
+			return still, true
+		},
+		thin: func(r *Readings, slot []LogEntry) {
+			var mean thin.Mean
+			var last *quantity.Uncertain[T]
+			for i := range slot {
+				if p := *at(&slot[i].Readings); p != nil {
+					mean.Add(float64(p.Value))
+					last = p
+				}
+			}
+			if v, ok := mean.Value(); ok {
+				*at(r) = &quantity.Uncertain[T]{Value: T(v), Std: last.Std}
+			}
 		},
 	}
 }

@@ -63,7 +63,7 @@ func (a *Assessment) tidy() {
 	}
 	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
 		if s != nil {
-			for _, d := range []*time.Duration{&s.Course.TimeConstant, &s.Course.Wait, &s.Course.Period} {
+			for _, d := range []*time.Duration{&s.Course.From, &s.Course.To, &s.Course.TimeConstant, &s.Course.Wait, &s.Course.Period} {
 				*d = d.Round(time.Second)
 			}
 		}

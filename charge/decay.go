@@ -134,18 +134,18 @@ func (d *Decay) judge(t, y []float64, limits DecayLimits) {
 	span := t[len(t)-1] - t[0]
 	long := span >= limits.Time.Seconds()-t0Slack
 	resolution, limit := float64(decayResolution.value), float64(limits.Level)
-	rising := fitLine(t, y)
-	leveling := fitApproach(t, y, 0)
-	d.PerMinute = quantity.Pressure(60 * rising.b)
-	slows := leveling.b < 0 && leveling.better(rising.curve(), resolution)
+	rising := lineOver(t, y, 0)
+	leveling, determined := curveThrough(t, y)
+	d.PerMinute = quantity.Pressure(60 * rising.slope)
+	slows := determined && leveling.left < 0 && leveling.better(rising, resolution)
 	if slows && leveling.tau < span {
-		d.PerMinute = quantity.Pressure(-60 * leveling.b / leveling.tau * math.Exp(-span/leveling.tau))
-		d.Levels = pressure{Value: quantity.Pressure(max(leveling.a, 0)), Std: leveling.stdOfA()}
+		d.PerMinute = quantity.Pressure(-60 * leveling.left / leveling.tau)
+		d.Levels = pressure{Value: quantity.Pressure(max(leveling.end, 0)), Std: leveling.std}
 		doubt := coverage * d.Levels.Std
 		switch {
-		case leveling.a-doubt > limit && (span >= limits.Time.Seconds()/2 || y[len(y)-1] > limit):
+		case leveling.end-doubt > limit && (span >= limits.Time.Seconds()/2 || y[len(y)-1] > limit):
 			d.Outcome = Moisture
-		case leveling.a+doubt <= limit && long:
+		case leveling.end+doubt <= limit && long:
 			d.Outcome = Sound
 		}
 		return
@@ -153,14 +153,13 @@ func (d *Decay) judge(t, y []float64, limits DecayLimits) {
 	if slows {
 		return // it slows down, and has not yet shown where to
 	}
-	std := rising.stdOfSlope(t)
-	risen := rising.b * span
-	steady := rising.b > coverage*std && risen > resolution
+	std := rising.slopeDoubt
+	steady := rising.slope > coverage*std && rising.slope*span > resolution
 	switch {
 	case steady && (long || y[len(y)-1] > limit):
 		d.Outcome = Leak
 	case steady || !long:
-	case max(y[len(y)-1], rising.a+rising.b*t[len(t)-1])+d.fastest(rising.b, std, span)*max(decayHold.value.Seconds()-span, 0) <= limit:
+	case max(y[len(y)-1], rising.last)+d.fastest(rising.slope, std, span)*max(decayHold.value.Seconds()-span, 0) <= limit:
 		d.Outcome = Sound
 	}
 }
@@ -191,51 +190,36 @@ func (l DecayLimits) check() error {
 	return nil
 }
 
-// straight is a fit of a + b·t.
-type straight struct {
-	a, b      float64
-	residuals []float64
+// mostPoints of a log of any length are fitted.
+const mostPoints = 360
+
+// averaged means neighbors together until at most n points are left.
+func averaged(t, y []float64, n int) ([]float64, []float64) {
+	group := (len(t) + n - 1) / n
+	if group <= 1 {
+		return t, y
+	}
+	var tt, yy []float64
+	for i := 0; i < len(t); i += group {
+		end := min(i+group, len(t))
+		st, sy := 0.0, 0.0
+		for k := i; k < end; k++ {
+			st, sy = st+t[k], sy+y[k]
+		}
+		tt, yy = append(tt, st/float64(end-i)), append(yy, sy/float64(end-i))
+	}
+	return tt, yy
 }
 
-func fitLine(t, y []float64) straight {
-	n := float64(len(t))
-	mt, my := 0.0, 0.0
-	for i := range t {
-		mt, my = mt+t[i]/n, my+y[i]/n
-	}
-	xx, xy := 0.0, 0.0
-	for i := range t {
-		xx, xy = xx+square(t[i]-mt), xy+(t[i]-mt)*(y[i]-my)
-	}
-	s := straight{b: xy / xx}
-	s.a = my - s.b*mt
-	for i := range t {
-		s.residuals = append(s.residuals, y[i]-s.a-s.b*t[i])
-	}
-	return s
-}
-
-// stdOfSlope is the standard uncertainty of b, with as many readings as are independent.
-func (s straight) stdOfSlope(t []float64) float64 {
-	n, mean := float64(len(t)), 0.0
-	for _, x := range t {
-		mean += x / n
-	}
-	xx, rss := 0.0, 0.0
-	for i, x := range t {
-		xx += square(x - mean)
-		rss += square(s.residuals[i])
-	}
-	return math.Sqrt(rss / max(n-2, 1) / xx * n / effectiveNumber(s.residuals))
-}
-
-// curve gives what curve.better compares with.
-func (s straight) curve() curve {
-	f := curve{residuals: s.residuals, parameters: 2}
-	for _, r := range s.residuals {
-		f.rss += r * r
-	}
-	return f
+// better reports whether the curve explains the readings so much better than the
+// line that its third parameter is called for (Schwarz 1978). Differences far
+// below the resolution explain nothing.
+func (f approachFit) better(l line, resolution float64) bool {
+	const evidence = 6 // fall of BIC that counts as strong (Kass and Raftery 1995)
+	n := float64(l.n)
+	floor := n * square(resolution/50)
+	line, curve := square(l.sigma)*max(n-2, 1), square(f.sigma)*max(n-3, 1)
+	return f.effective*math.Log((line+floor)/(curve+floor))-math.Log(f.effective) > evidence
 }
 
 // Text says what the test means and what to do, in a system of units.

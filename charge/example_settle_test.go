@@ -26,7 +26,7 @@ func ExampleSettle() {
 	}
 	fmt.Printf("%v every %.0f s about %s, from %s to %s\n", s.State, s.Period.Seconds(),
 		s.Value.Value.Format(quantity.IP), s.Low.Format(quantity.IP), s.High.Format(quantity.IP))
-	// Output: hunting every 100 s about 10.0 °F, from 6.0 °F to 14.0 °F
+	// Output: hunting every 100 s about 10.0 °F, from 6.1 °F to 13.9 °F
 }
 
 // After a move the superheat falls on its way to a value that can be seen.
@@ -41,10 +41,11 @@ func ExampleSteadiness_WaitAfter() {
 		})
 	}
 	s, _ := charge.Settle(log, quantity.FahrenheitDelta(1))
-	fmt.Printf("%v at about %.0f °F, in about %.1f min\n", s.State, s.Value.Value.Fahrenheit(), s.Wait.Minutes())
+	fmt.Printf("%.0f °F now, %v towards some %.0f °F, in about %.0f min\n", s.Value.Value.Fahrenheit(),
+		s.State, s.Estimate.Value.Fahrenheit(), s.Wait.Minutes())
 	fmt.Printf("after the next 10 °F wait %.0f min\n", s.WaitAfter(quantity.FahrenheitDelta(10)).Minutes())
 	// Output:
-	// settling at about 12 °F, in about 3.5 min
+	// 15 °F now, settling towards some 12 °F, in about 7 min
 	// after the next 10 °F wait 15 min
 }
 

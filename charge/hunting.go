@@ -2,103 +2,204 @@ package charge
 
 import "math"
 
-// hunts looks for a swing in residuals: the highest peak of the Lomb-Scargle
-// periodogram (Lomb 1976, Scargle 1982), which takes irregular times. A peak
-// counts when noise alone would hardly reach it, when at least two cycles were
-// seen, when the sine carries a good part of the scatter (a sawtooth holds 61 % in
-// its first harmonic), and when the swing is larger than what counts as settled.
-func hunts(t, r []float64, within float64) (omega float64, found bool) {
-	n := len(t)
-	span := t[n-1] - t[0]
-	lowestR, highestR, variance := r[0], r[0], 0.0
-	for _, v := range r {
-		lowestR, highestR = min(lowestR, v), max(highestR, v)
-		variance += v * v
-	}
-	variance /= float64(n - 1)
-	if highestR-lowestR <= within || span == 0 {
-		return 0, false
-	}
-	lowest := fewestCycles / span
-	highest := 0.5 / medianStep(t)
-	if highest <= lowest {
-		return 0, false
-	}
-	step := 1 / (4 * span)
-	count := int(min((highest-lowest)/step, 4*mostPoints)) + 1
-	best, at := periodogram(t, r, lowest, step, count)
-	best /= variance
-	omega = 2 * math.Pi * (lowest + float64(at)*step)
-	// Scargle's false alarm: independent frequencies are a quarter of these.
-	alarm := -math.Expm1(float64(max(count/4, 1)) * math.Log1p(-math.Exp(-best)))
-	amplitude := math.Sqrt(best * variance * 4 / float64(n))
-	regular := amplitude*amplitude/2 > leastRegular*variance
-	return omega, alarm < falseAlarm && regular && 2*amplitude > within
+// What it takes to call a swing hunting, in multiples of what counts as settled
+// (common practice, no source): a superheat that goes up and down by 3 °F or more,
+// twice at least, and still does.
+const (
+	fewestLegs    = 4    // two cycles
+	leastSwing    = 3.0  // below that it is called steady, with its band
+	plainScatter  = 1.9  // standard deviation, of a swing of 5.4; no instrument scatters so
+	widestSwing   = 60.0 // above that something was taken off and put on
+	leastContrary = 0.33 // anticorrelation of readings half a cycle apart
+	shortestHunt  = 180.0
+)
+
+// swinging is the stretch of a log up to its end that goes up and down alike.
+type swinging struct {
+	turns     []int     // indices of the turning points, in order
+	crossings []float64 // times at which each leg is half done
+	swing     float64
+	period    float64
 }
 
-// periodogram returns the highest power and where it stands among count
-// frequencies, by Scargle (1982), equation 10. Sine and cosine of every reading
-// are turned on by one step from frequency to frequency.
-func periodogram(t, r []float64, lowest, step float64, count int) (best float64, at int) {
-	type turn struct{ c, s, stepC, stepS float64 }
-	turns := make([]turn, len(t))
-	for i, ti := range t {
-		s, c := math.Sincos(2 * math.Pi * lowest * ti)
-		ds, dc := math.Sincos(2 * math.Pi * step * ti)
-		turns[i] = turn{c, s, dc, ds}
+// huntOn looks for a swing that still goes on, from the coarsest scale down.
+func huntOn(t, y []float64, within float64) (swinging, bool) {
+	last := len(t) - 1
+	if t[last]-t[0] < shortestCalm {
+		return swinging{}, false
 	}
-	n := float64(len(t))
-	for k := range count {
-		rc, rs, c2, s2 := 0.0, 0.0, 0.0, 0.0
-		for i := range turns {
-			q := &turns[i]
-			rc += r[i] * q.c
-			rs += r[i] * q.s
-			c2 += q.c*q.c - q.s*q.s
-			s2 += 2 * q.c * q.s
-			q.c, q.s = q.c*q.stepC-q.s*q.stepS, q.s*q.stepC+q.c*q.stepS
-		}
-		// The phase that makes cosine and sine independent over these times.
-		sin, cos := math.Sincos(math.Atan2(s2, c2) / 2)
-		both := math.Hypot(c2, s2)
-		p := 0.0
-		if cc := (n + both) / 2; cc > 0 {
-			p += square(rc*cos+rs*sin) / cc
-		}
-		if ss := (n - both) / 2; ss > 1e-9*n {
-			p += square(rs*cos-rc*sin) / ss
-		}
-		if p /= 2; p > best {
-			best, at = p, k
+	for _, scale := range [...]float64{5, 3, 1.5} {
+		s := trailing(t, y, turningPoints(y, scale*within))
+		if s.hunts(t, y, within) {
+			return s, true
 		}
 	}
-	return best, at
+	return swinging{}, false
 }
 
-// refined moves the frequency to the least squares between the steps of the
-// periodogram.
-func (f curve) refined(t, y []float64) curve {
-	span := t[len(t)-1] - t[0]
-	step := 2 * math.Pi / (4 * span)
-	best := f
-	for range 16 {
-		moved := false
-		for _, omega := range [2]float64{best.omega - step, best.omega + step} {
-			if omega <= 0 {
-				continue
-			}
-			if g := fitCurve(t, y, f.tau, omega); g.rss < best.rss {
-				if f.tau > 0 {
-					g = g.withTauDoubt(t)
-				}
-				if g.determined() {
-					best, moved = g, true
-				}
-			}
+// turningPoints returns the highs and lows of y between which it goes by at
+// least size: a leg ends where y has come back by size from its furthest.
+func turningPoints(y []float64, size float64) []int {
+	var turns []int
+	low, high := 0, 0
+	up := 0 // direction of the leg; 0 before the first
+	for i, v := range y {
+		if v > y[high] {
+			high = i
 		}
-		if !moved {
-			step /= 2
+		if v < y[low] {
+			low = i
+		}
+		if up >= 0 && y[high]-v >= size {
+			turns = append(turns, high)
+			up, low = -1, i
+			high = i
+		} else if up <= 0 && v-y[low] >= size {
+			turns = append(turns, low)
+			up, high = 1, i
+			low = i
 		}
 	}
-	return best
+	return turns
+}
+
+// trailing keeps the last turning points whose legs are alike in height, within
+// a factor of three of their median, and takes swing and period from them.
+func trailing(t, y []float64, turns []int) swinging {
+	if len(turns) < fewestLegs+1 {
+		return swinging{}
+	}
+	legs := make([]float64, 0, len(turns))
+	from := len(turns) - 1
+	for from > 0 && t[turns[len(turns)-1]]-t[turns[from-1]] <= longestCalm {
+		leg := math.Abs(y[turns[from]] - y[turns[from-1]])
+		if len(legs) >= fewestLegs-1 {
+			if m := median(legs); leg > 2.5*m || leg < m/3 {
+				break
+			}
+		}
+		legs = append(legs, leg)
+		from--
+	}
+	if len(legs) < fewestLegs {
+		return swinging{}
+	}
+	s := swinging{turns: turns[from:], swing: median(legs)}
+	for i := 1; i < len(s.turns); i++ {
+		s.crossings = append(s.crossings, halfway(t, y, s.turns[i-1], s.turns[i]))
+	}
+	n := len(s.crossings)
+	s.period = 2 * (s.crossings[n-1] - s.crossings[0]) / float64(n-1)
+	return s
+}
+
+// halfway is when a leg from one turning point to the next is half done.
+func halfway(t, y []float64, from, to int) float64 {
+	half := (y[from] + y[to]) / 2
+	i := from
+	for i+1 < to && (y[i+1] < half) == (y[from] < half) {
+		i++
+	}
+	if y[i+1] == y[i] {
+		return t[i]
+	}
+	share := min(max((half-y[i])/(y[i+1]-y[i]), 0), 1)
+	return t[i] + share*(t[i+1]-t[i])
+}
+
+// hunts reports whether the swing is one that people would name.
+func (s swinging) hunts(t, y []float64, within float64) bool {
+	last := len(t) - 1
+	if s.swing < leastSwing*within || s.swing > widestSwing*within ||
+		t[last]-t[s.turns[0]] < shortestHunt {
+		return false
+	}
+	// It still goes on: the last cycle and a bit saw most of it.
+	low, high := y[last], y[last]
+	for i := last; i >= 0 && t[i] >= t[last]-1.25*s.period; i-- {
+		low, high = min(low, y[i]), max(high, y[i])
+	}
+	if high-low < 0.6*s.swing {
+		return false
+	}
+	contrary, scatter := s.contrary(t, y)
+	return scatter >= plainScatter*within || contrary > leastContrary
+}
+
+// contrary is how far readings half a cycle apart stand on opposite sides: 1 for
+// a sine, ½ for a saw, about 0 for noise; scatter is their standard deviation.
+func (s swinging) contrary(t, y []float64) (contrary, scatter float64) {
+	from, to := s.turns[0], s.turns[len(s.turns)-1]
+	l := lineOver(t[:to+1], y[:to+1], from)
+	middle := (t[from] + t[to]) / 2
+	off := func(i int) float64 { return y[i] - l.mean - l.slope*(t[i]-middle) }
+	lag := max((to-from)/(len(s.turns)-1), 1)
+	product, squares := 0.0, 0.0
+	for i := from; i <= to; i++ {
+		squares += square(off(i))
+		if i+lag <= to {
+			product += off(i) * off(i+lag)
+		}
+	}
+	n := float64(to - from + 1)
+	squares /= n
+	return -product / max(n-float64(lag), 1) / squares, math.Sqrt(squares)
+}
+
+// hunting takes the mean over whole cycles, as far back as it stood still.
+func (c course) hunting(t, y []float64, within float64, s swinging) course {
+	var means, times []float64
+	for i := 2; i < len(s.crossings); i++ {
+		means = append(means, meanBetween(t, y, s.crossings[i-2], s.crossings[i]))
+		times = append(times, (s.crossings[i-2]+s.crossings[i])/2)
+	}
+	l := lineOver(times, means, 0)
+	doubt := 0.08 * s.swing / max(l.span, s.period)
+	if l.n > 3 {
+		doubt = l.slopeDoubt
+	}
+	c.period, c.swing = s.period, s.swing
+	if (math.Abs(l.slope)-2*doubt)*shortestCalm > max(within, s.swing/4) {
+		return c.moving(t, y, within)
+	}
+	last := len(s.crossings) - 1
+	first := last % 2 // whole cycles
+	c.state, c.from, c.to = Hunting, s.crossings[first], s.crossings[last]
+	c.value = meanBetween(t, y, c.from, c.to)
+	c.std = math.Hypot(0.05*s.swing, l.sigma/math.Sqrt(float64(l.n)/2)) // cycles overlap by half
+	c.low, c.high = band(y[s.turns[0]:])
+	c.swing = c.high - c.low
+	return c
+}
+
+// meanBetween is the mean over the time between two times, of straight lines from
+// reading to reading.
+func meanBetween(t, y []float64, from, to float64) float64 {
+	area := 0.0
+	for i := 0; i+1 < len(t); i++ {
+		a, b := max(t[i], from), min(t[i+1], to)
+		if a < b {
+			middle := (a + b) / 2
+			area += (b - a) * (y[i] + (y[i+1]-y[i])*(middle-t[i])/(t[i+1]-t[i]))
+		}
+	}
+	return area / (to - from)
+}
+
+// smoothed takes a swing off: the mean over one period about each reading, as far
+// as there is one.
+func smoothed(t, y []float64, period float64) (tt, yy []float64) {
+	from, to, sum := 0, 0, 0.0
+	for i := range t {
+		for to < len(t) && t[to] <= t[i]+period/2 {
+			sum, to = sum+y[to], to+1
+		}
+		for t[from] < t[i]-period/2 {
+			sum, from = sum-y[from], from+1
+		}
+		if t[i]-t[0] >= period/2 && t[len(t)-1]-t[i] >= period/2 {
+			tt, yy = append(tt, t[i]), append(yy, sum/float64(to-from))
+		}
+	}
+	return tt, yy
 }

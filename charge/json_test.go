@@ -22,7 +22,7 @@ var promised = map[string]string{
 	"condition":  "code do doubts figure forbids says source",
 	"obstacle":   "says code forbids instead mendFirst method reason source weighIn",
 	"better":     "all atEdge need now reading",
-	"steadiness": "high low noise period state swing timeConstant value wait within",
+	"steadiness": "estimate from high low noise state timeConstant to value wait within",
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
 	"weighing":   "accessories cautions label line perFoot source total",
 	"recovery":   "cautions class inchesOfVacuum source to",
@@ -50,7 +50,7 @@ func TestJSONNames(t *testing.T) {
 		t.Fatalf("%v", verdict.Outcome)
 	}
 	dose := next(t, Dosing{Target: target, LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 38})})
-	steady := settled(t, history{start: 30, end: 10, tau: 120, swing: 6, period: 100, noise: 0.4, minutes: 10, step: 5}, rand.New(rand.NewPCG(3, 4)))
+	steady := settled(t, history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5}, rand.New(rand.NewPCG(3, 4)))
 	steady.Wait = 90e9
 	weighing, err := weighed(t).Weigh()
 	if err != nil {

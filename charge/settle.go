@@ -3,36 +3,36 @@ package charge
 import (
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
 )
 
-// course is the fit to a log, in seconds and SI units.
+// course is the judgement of a log, in seconds and SI units.
 type course struct {
-	state             State
-	value, std        float64
-	low, high, swing  float64
-	tau, wait, period float64
-	noise             float64
-	spikes, gaps      int
+	state            State
+	value, std       float64
+	from, to         float64 // the stretch that value is the mean of
+	low, high, noise float64
+	swing, period    float64
+	end, endStd      float64
+	tau, wait        float64
+	spikes, gaps     int
 }
 
-// Limits of the fit. They decide how much evidence it takes, and are tried out
-// by the simulations of the tests.
+// What it takes to call a value steady. "It has moved by no more than 1 °F in the
+// last five minutes" is how people say it (common practice, no source); the
+// figures beside it are tried out by the simulations of the tests.
 const (
-	fewestReadings = 6    // below that a curve of three parameters proves nothing
-	hampelHalf     = 3    // readings to either side that a spike is compared with
-	hampelLimit    = 4.0  // robust standard deviations that make a spike
-	gapFactor      = 5.0  // times the usual step that make a gap
-	mostPoints     = 360  // longer logs are averaged into so many points
-	falseAlarm     = 1e-3 // chance that noise alone passes for hunting
-	fewestCycles   = 2.0  // swings that must be seen to be called hunting
-	leastRegular   = 0.4  // part of the scatter that the sine of a hunting value carries
-	evidence       = 6.0  // fall of BIC that an approach must bring: "strong" (Kass and Raftery 1995)
+	fewestReadings = 6     // below that a line through noise proves nothing
+	shortestCalm   = 300.0 // s, over which a value may move by what was asked for
+	longestCalm    = 1200. // s, of which the mean is taken at most
+	gapFactor      = 5.0   // times the usual step that make a gap
+	hampelHalf     = 3     // readings to either side that a spike is compared with
+	hampelLimit    = 4.0   // robust standard deviations that make a spike
+	mostSpikes     = 0.1   // share of readings; what comes oftener is no freak,
+	fewestSpikes   = 3.0   // in a log that is not very short
+	latestSeconds  = 30.0  // of a value on the move that are called its last readings
 )
 
-// settle fits a + b·exp(−t/τ), and a sine where there is one.
+// settle judges readings y at times t, in order.
 func settle(t, y []float64, within float64) course {
 	var c course
 	step := medianStep(t)
@@ -43,85 +43,194 @@ func settle(t, y []float64, within float64) course {
 	}
 	t, y, c.spikes = withoutSpikes(t, y, within)
 	if len(t) < fewestReadings {
-		return c.latest(y, TooShort)
+		return c.latest(t, y, TooShort)
 	}
-	t, y = averaged(t, y, mostPoints)
-	span := t[len(t)-1] - t[0]
-
-	best := bestCurve(t, y, within)
-	if best.omega > 0 {
-		c.period = 2 * math.Pi / best.omega
+	if h, ok := huntOn(t, y, within); ok {
+		return c.hunting(t, y, within, h)
 	}
-	c.noise = best.sigma
-	c.value, c.std = best.a, best.stdOfA()
-	c.low, c.high = best.band(t, y)
-	if c.period > 0 {
-		c.swing = c.high - c.low
-	}
-	if best.tau > 0 {
-		c.tau = best.tau
-		left := math.Abs(best.b) * math.Exp(-span/best.tau)
-		switch {
-		case left > within && (best.tau > 1.5*span || c.std > max(within, left/2)):
-			period := c.period
-			c = c.latest(y, Drifting)
-			c.tau, c.wait, c.period = 0, span, period
-			return c
-		case left > within:
-			c.state, c.wait = Settling, best.tau*math.Log(left/within)
-			return c
-		}
-	}
+	calm, moves := calmStretch(t, y, within, jitter(y))
 	switch {
-	case c.std > within:
-		c.state, c.wait = TooShort, span
-	case c.period > 0:
-		c.state = Hunting
-	default:
-		c.state = Settled
+	case calm.n > 0:
+		return c.over(t, y, calm)
+	case moves:
+		return c.moving(t, y, within)
+	}
+	c = c.latest(t, y, TooShort)
+	c.wait = shortestCalm
+	if span := t[len(t)-1] - t[0]; span < shortestCalm {
+		c.wait -= span
 	}
 	return c
 }
 
-// bestCurve takes up the approach and the swing, each alone and both together,
-// where the readings call for them. The swing is looked for with and without the
-// approach taken off: either may hide the other.
-func bestCurve(t, y []float64, within float64) curve {
-	still, moving := fitCurve(t, y, 0, 0), fitApproach(t, y, 0)
-	candidates := []curve{moving}
-	if omega, ok := hunts(t, still.residuals, within); ok {
-		candidates = append(candidates, fitCurve(t, y, 0, omega).refined(t, y))
-	}
-	if moving.determined() {
-		if omega, ok := hunts(t, moving.residuals, within); ok {
-			candidates = append(candidates, fitApproach(t, y, omega).refined(t, y))
-		}
-	}
-	best := still
-	for _, c := range candidates {
-		if c.better(best, within) {
-			best = c
-		}
-	}
-	return best
+// over takes the value from a stretch in which it stood still.
+func (c course) over(t, y []float64, s line) course {
+	c.state, c.from, c.to = Settled, t[len(t)-s.n], t[len(t)-1]
+	c.value, c.noise = s.mean, s.sigma
+	c.std = math.Hypot(s.sigma/math.Sqrt(s.effective), s.slope*s.span/3)
+	c.low, c.high = band(y[len(y)-s.n:])
+	return c
 }
 
-// latest fills c from the last third of the readings alone.
-func (c course) latest(y []float64, state State) course {
+// latest takes the value from the last half minute, or the last two readings.
+func (c course) latest(t, y []float64, state State) course {
 	c.state = state
-	if len(y) == 0 {
+	n := len(y)
+	if n == 0 {
 		return c
 	}
-	tail := slices.Clone(y[len(y)-max(1, len(y)/3):])
-	slices.Sort(tail)
-	sum := 0.0
-	for _, v := range tail {
-		sum += v
+	from := max(n-2, 0)
+	for from > 0 && t[from-1] >= t[n-1]-latestSeconds {
+		from--
 	}
-	c.value = sum / float64(len(tail))
-	c.low, c.high = tail[0], tail[len(tail)-1]
+	c.from, c.to = t[from], t[n-1]
+	last := y[from:]
+	for _, v := range last {
+		c.value += v / float64(len(last))
+	}
+	c.low, c.high = slices.Min(last), slices.Max(last)
+	c.value = min(max(c.value, c.low), c.high)
 	c.std = (c.high - c.low) / math.Sqrt(12) // all that is known is the range (GUM 4.3.7)
 	return c
+}
+
+// moving looks for the end of a movement, with its swing taken off where it has
+// one, and estimates it where the readings determine the curve.
+func (c course) moving(t, y []float64, within float64) course {
+	swing := c.swing
+	c = c.latest(t, y, Drifting)
+	end := t[len(t)-1]
+	span := end - t[0]
+	c.wait = max(shortestCalm, span)
+	if c.period > 0 {
+		t, y = smoothed(t, y, c.period)
+	}
+	f, ok := fitApproach(t, y, within+swing/4)
+	if !ok {
+		return c
+	}
+	f.left *= math.Exp((t[len(t)-1] - end) / f.tau)
+	c.state, c.tau, c.end, c.endStd, c.noise = Settling, f.tau, f.end, f.std, f.sigma
+	// Until it moves by no more than within in five minutes.
+	ahead := math.Abs(f.left) * math.Expm1(shortestCalm/f.tau)
+	c.wait = max(f.tau*math.Log(ahead/within), shortestCalm-span, 0)
+	return c
+}
+
+// line is the least squares line through the last n readings.
+type line struct {
+	n                 int
+	span, mean, slope float64
+	slopeDoubt        float64 // standard uncertainty of the slope
+	last              float64 // of the line, at the last reading
+	sigma             float64 // scatter about the line
+	effective         float64 // readings that count as independent
+}
+
+// lineOver fits the readings from index from on.
+func lineOver(t, y []float64, from int) line {
+	t, y = t[from:], y[from:]
+	n := float64(len(t))
+	l := line{n: len(t), span: t[len(t)-1] - t[0]}
+	middle := 0.0
+	for i := range t {
+		middle += (t[i] - t[0]) / n
+		l.mean += y[i] / n
+	}
+	middle += t[0]
+	tt, ty := 0.0, 0.0
+	for i := range t {
+		tt += square(t[i] - middle)
+		ty += (t[i] - middle) * (y[i] - l.mean)
+	}
+	if tt > 0 {
+		l.slope = ty / tt
+	}
+	product, squares, before := 0.0, 0.0, 0.0
+	for i := range t {
+		r := y[i] - l.mean - l.slope*(t[i]-middle)
+		squares += r * r
+		product += r * before
+		before = r
+	}
+	l.sigma = math.Sqrt(squares / max(n-2, 1))
+	l.effective = effectiveNumber(n, product, squares)
+	l.last = l.mean + l.slope*(t[len(t)-1]-middle)
+	if tt > 0 {
+		l.slopeDoubt = l.sigma * math.Sqrt(n/(tt*l.effective))
+	}
+	return l
+}
+
+// effectiveNumber is how many independent readings n correlated ones are worth:
+// n(1−ρ)/(1+ρ) for a first-order process, with ρ the correlation of neighbors.
+func effectiveNumber(n, product, squares float64) float64 {
+	if squares == 0 {
+		return n
+	}
+	rho := min(max(product/squares, 0), 0.95)
+	return max(n*(1-rho)/(1+rho), 2)
+}
+
+// calmStretch returns the longest stretch up to the last reading in which the
+// value stood still, n = 0 where there is none; moves says that it does not.
+func calmStretch(t, y []float64, within, noise float64) (calm line, moves bool) {
+	last := len(t) - 1
+	if t[last]-t[0] < shortestCalm {
+		l := lineOver(t, y, 0)
+		moved := math.Abs(l.slope) * l.span
+		return line{}, moved-3*l.slopeDoubt*l.span > within
+	}
+	var core line
+	from := last
+	for reach := shortestCalm; reach <= longestCalm; reach *= 4. / 3 {
+		for from > 0 && (t[last]-t[from] < reach || last-from+1 < fewestReadings) {
+			from--
+		}
+		l := lineOver(t, y, from)
+		moved, doubt := math.Abs(l.slope)*shortestCalm, l.slopeDoubt*shortestCalm
+		if core.n == 0 {
+			core = l
+			low, high := band(y[from:])
+			if moved-2*doubt > within && high-low > within {
+				return line{}, true
+			}
+			if high-low <= 1.5*within && moved <= within {
+				doubt = 0
+			}
+		}
+		still := moved <= max(within-doubt, within/2) && doubt <= within/2 &&
+			math.Abs(l.mean-core.mean) <= within/4+4*noise/math.Sqrt(float64(core.n))
+		if !still && calm.n > 0 || calm.n > 0 && math.Abs(l.slope)*l.span > within {
+			break
+		}
+		if still {
+			calm = l
+		}
+		if from == 0 {
+			break
+		}
+	}
+	return calm, calm.n == 0 && math.Abs(core.slope)*shortestCalm > within
+}
+
+// band holds 95 % of the readings.
+func band(y []float64) (low, high float64) {
+	sorted := slices.Clone(y)
+	slices.Sort(sorted)
+	last := float64(len(sorted) - 1)
+	return sorted[int(math.Floor(0.025*last))], sorted[int(math.Ceil(0.975*last))]
+}
+
+// jitter is the scatter from one reading to the next, as a standard deviation of
+// single readings: robust, and blind to what changes slowly.
+func jitter(y []float64) float64 {
+	steps := make([]float64, len(y)-1)
+	for i := range steps {
+		steps[i] = math.Abs(y[i+1] - y[i])
+	}
+	const ofDifferences = 0.6745 * math.Sqrt2 // median of |a−b| of a normal distribution
+	return median(steps) / ofDifferences
 }
 
 func medianStep(t []float64) float64 {
@@ -147,260 +256,43 @@ func median(v []float64) float64 {
 
 // withoutSpikes leaves out readings far from the median of their neighbors, by
 // the identifier of Hampel (1974): more than four robust standard deviations.
-// What differs by less than within is never a spike.
+// What differs by less than within is never a spike, what comes again and again
+// is none, and two at the end are a change and no freak.
 func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int) {
 	n := len(y)
 	if n <= hampelHalf {
 		return t, y, 0
 	}
+	freak := make([]bool, n)
 	var window, spread [2*hampelHalf + 1]float64
 	for i := range y {
 		from := min(max(i-hampelHalf, 0), max(n-len(window), 0))
 		w := window[:copy(window[:], y[from:min(from+len(window), n)])]
 		center := median(w)
+		off := math.Abs(y[i] - center)
+		if off <= within {
+			continue
+		}
 		s := spread[:len(w)]
 		for k, v := range w {
 			s[k] = math.Abs(v - center)
 		}
 		const robust = 1.4826 // MAD of a normal distribution to its standard deviation
-		if d := math.Abs(y[i] - center); d > hampelLimit*robust*median(s) && d > within {
-			spikes++
-			continue
+		freak[i] = off > hampelLimit*robust*median(s)
+	}
+	if freak[n-1] && freak[n-2] {
+		for i := n - 1; i >= 0 && freak[i]; i-- {
+			freak[i] = false
 		}
-		tt, yy = append(tt, t[i]), append(yy, y[i])
+	}
+	tt, yy = make([]float64, 0, n), make([]float64, 0, n)
+	for i := range y {
+		if !freak[i] {
+			tt, yy = append(tt, t[i]), append(yy, y[i])
+		}
+	}
+	if spikes = n - len(yy); float64(spikes) > max(mostSpikes*float64(n), fewestSpikes) {
+		return t, y, 0
 	}
 	return tt, yy, spikes
-}
-
-// averaged means neighbors together until at most n points are left.
-func averaged(t, y []float64, n int) ([]float64, []float64) {
-	group := (len(t) + n - 1) / n
-	if group <= 1 {
-		return t, y
-	}
-	var tt, yy []float64
-	for i := 0; i < len(t); i += group {
-		end := min(i+group, len(t))
-		st, sy := 0.0, 0.0
-		for k := i; k < end; k++ {
-			st, sy = st+t[k], sy+y[k]
-		}
-		tt, yy = append(tt, st/float64(end-i)), append(yy, sy/float64(end-i))
-	}
-	return tt, yy
-}
-
-// curve is a fit of a + b·exp(−(t−t₀)/τ) + c·cos ωt + s·sin ωt. Where τ is 0
-// there is no approach, where ω is 0 no swing.
-type curve struct {
-	tau, omega float64
-	a, b       float64
-	parameters int
-	rss, sigma float64
-	residuals  []float64
-	covA       float64 // variance of a per unit variance of a reading
-	effective  float64 // readings that count as independent
-}
-
-// fitCurve solves the linear part for given τ and ω by the normal equations;
-// the columns are few and far from parallel.
-func fitCurve(t, y []float64, tau, omega float64) curve {
-	return fitColumns(columnsOf(t, tau, omega), y, tau, omega)
-}
-
-func fitColumns(x [][]float64, y []float64, tau, omega float64) curve {
-	n, k := len(y), len(x)
-	f := curve{tau: tau, omega: omega, parameters: k, rss: math.Inf(1), covA: math.Inf(1)}
-	if omega > 0 {
-		f.parameters++
-	}
-	normal, inverse := normalOf(x)
-	if inverse == nil {
-		return f
-	}
-	right := mat.NewVecDense(k, nil)
-	for p := range x {
-		right.SetVec(p, floats.Dot(x[p], y))
-	}
-	var beta mat.VecDense
-	if err := inverse.SolveVecTo(&beta, right); err != nil {
-		return f
-	}
-	f.a = beta.AtVec(0)
-	if tau > 0 {
-		f.b = beta.AtVec(1)
-	}
-	f.residuals = slices.Clone(y)
-	for p := range x {
-		floats.AddScaled(f.residuals, -beta.AtVec(p), x[p])
-	}
-	f.rss = floats.Dot(f.residuals, f.residuals)
-	f.sigma = math.Sqrt(f.rss / float64(max(n-f.parameters, 1)))
-	f.effective = effectiveNumber(f.residuals)
-	f.covA = firstVariance(normal, inverse)
-	return f
-}
-
-// columnsOf returns the columns of the design matrix: 1, the approach, and
-// cosine and sine of the swing.
-func columnsOf(t []float64, tau, omega float64) [][]float64 {
-	one := make([]float64, len(t))
-	floats.AddConst(1, one)
-	x := [][]float64{one}
-	if tau > 0 {
-		x = append(x, approach(make([]float64, len(t)), t, tau))
-	}
-	if omega > 0 {
-		c, s := make([]float64, len(t)), make([]float64, len(t))
-		for i, ti := range t {
-			s[i], c[i] = math.Sincos(omega * ti)
-		}
-		x = append(x, c, s)
-	}
-	return x
-}
-
-// approach fills e with exp(−(t−t₀)/τ).
-func approach(e, t []float64, tau float64) []float64 {
-	for i, ti := range t {
-		e[i] = math.Exp(-(ti - t[0]) / tau)
-	}
-	return e
-}
-
-// normalOf returns xᵀx and its factors, nil where the columns do not determine
-// the parameters.
-func normalOf(x [][]float64) (*mat.SymDense, *mat.Cholesky) {
-	normal := mat.NewSymDense(len(x), nil)
-	for p := range x {
-		for q := p; q < len(x); q++ {
-			normal.SetSym(p, q, floats.Dot(x[p], x[q]))
-		}
-	}
-	var chol mat.Cholesky
-	if !chol.Factorize(normal) {
-		return normal, nil
-	}
-	return normal, &chol
-}
-
-// firstVariance returns element (0, 0) of (xᵀx)⁻¹, infinite where x does not
-// determine the first parameter.
-func firstVariance(normal *mat.SymDense, inverse *mat.Cholesky) float64 {
-	if inverse == nil {
-		return math.Inf(1)
-	}
-	first := mat.NewVecDense(normal.SymmetricDim(), nil)
-	first.SetVec(0, 1)
-	var column mat.VecDense
-	if err := inverse.SolveVecTo(&column, first); err != nil || !(column.AtVec(0) >= 0) {
-		return math.Inf(1)
-	}
-	return column.AtVec(0)
-}
-
-// effectiveNumber is how many independent readings n correlated ones are worth:
-// n(1−ρ)/(1+ρ) for a first-order process, with ρ the correlation of neighbors.
-func effectiveNumber(r []float64) float64 {
-	n := float64(len(r))
-	product, square := 0.0, 0.0
-	for i, v := range r {
-		square += v * v
-		if i > 0 {
-			product += v * r[i-1]
-		}
-	}
-	if square == 0 {
-		return n
-	}
-	rho := min(max(product/square, 0), 0.95)
-	return max(n*(1-rho)/(1+rho), 2)
-}
-
-// fitApproach finds the time constant of least squares: on a logarithmic grid
-// first, then by golden section.
-func fitApproach(t, y []float64, omega float64) curve {
-	span := t[len(t)-1] - t[0]
-	low, high := math.Log(max(medianStep(t), span/500)), math.Log(3*span)
-	const steps = 24
-	x := columnsOf(t, span, omega)
-	cost := func(logTau float64) float64 {
-		tau := math.Exp(logTau)
-		approach(x[1], t, tau)
-		return fitColumns(x, y, tau, omega).rss
-	}
-	best, at := math.Inf(1), low
-	width := (high - low) / steps
-	for i := range steps + 1 {
-		logTau := low + float64(i)*width
-		if v := cost(logTau); v < best {
-			best, at = v, logTau
-		}
-	}
-	from, to := max(at-width, low), min(at+width, high)
-	const golden = 0.6180339887498949
-	x1, x2 := to-golden*(to-from), from+golden*(to-from)
-	f1, f2 := cost(x1), cost(x2)
-	for to-from > 0.01 {
-		if f1 < f2 {
-			to, x2, f2 = x2, x1, f1
-			x1 = to - golden*(to-from)
-			f1 = cost(x1)
-		} else {
-			from, x1, f1 = x1, x2, f2
-			x2 = from + golden*(to-from)
-			f2 = cost(x2)
-		}
-	}
-	return fitCurve(t, y, math.Exp((from+to)/2), omega).withTauDoubt(t)
-}
-
-// withTauDoubt counts the time constant as one of the fitted parameters, to
-// first order: its doubt moves the settled value too.
-func (f curve) withTauDoubt(t []float64) curve {
-	perTau := make([]float64, len(t))
-	for i, ti := range t {
-		u := (ti - t[0]) / f.tau
-		perTau[i] = f.b * u / f.tau * math.Exp(-u)
-	}
-	f.parameters++
-	f.covA = firstVariance(normalOf(append(columnsOf(t, f.tau, f.omega), perTau)))
-	f.sigma = math.Sqrt(f.rss / float64(max(len(t)-f.parameters, 1)))
-	return f
-}
-
-// better reports whether f explains the readings so much better than another
-// fit that the parameters it has more are called for (Schwarz 1978).
-// Differences far below what counts as settled explain nothing.
-func (f curve) better(other curve, within float64) bool {
-	if !f.determined() {
-		return false
-	}
-	n := float64(len(other.residuals))
-	floor := n * (within / 50) * (within / 50)
-	more := float64(f.parameters - other.parameters)
-	return f.effective*math.Log((other.rss+floor)/(f.rss+floor))-more*math.Log(f.effective) > evidence
-}
-
-// determined reports whether the readings fix all parameters of the fit.
-func (f curve) determined() bool { return !math.IsInf(f.rss, 0) && !math.IsInf(f.covA, 0) }
-
-// stdOfA is the standard uncertainty of the settled value.
-func (f curve) stdOfA() float64 {
-	n := float64(len(f.residuals))
-	return f.sigma * math.Sqrt(f.covA*n/f.effective)
-}
-
-// band holds 95 % of the readings, less their approach.
-func (f curve) band(t, y []float64) (low, high float64) {
-	level := make([]float64, len(y))
-	for i := range y {
-		level[i] = y[i]
-		if f.tau > 0 {
-			level[i] -= f.b * math.Exp(-(t[i]-t[0])/f.tau)
-		}
-	}
-	slices.Sort(level)
-	last := float64(len(level) - 1)
-	return level[int(math.Floor(0.025*last))], level[int(math.Ceil(0.975*last))]
 }

@@ -91,7 +91,7 @@ func (s *machine) read(t *testing.T, rng *rand.Rand, net float64) delta {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if st.Steady() || st.State == Settling && st.Value.Std < float64(df(1)) {
+		if st.Steady() {
 			s.shown = end
 			return st.Value.Value.PlusMinus(quantity.TemperatureDelta(math.Hypot(st.Value.Std, float64(df(0.9)))))
 		}

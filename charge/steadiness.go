@@ -2,6 +2,7 @@ package charge
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -47,30 +48,39 @@ func (s *State) UnmarshalText(text []byte) error {
 	return enum.Parse("charge: state", stateNames, text, s)
 }
 
-// Steadiness is what a log says: whether the value has settled, at what, and
+// Steadiness is what a log says: whether the value stands still, at what, and
 // how long it will take.
 type Steadiness[T quantity.Quantity] struct {
 	State State
-	// Value is where it settles, with the standard uncertainty that the
-	// scatter of the log leaves: the mean of a settled or hunting value, the
-	// end of the curve of a settling one. While Drifting or TooShort it is the
-	// mean of the latest readings and their spread, and no settled value.
+	// Value is what was read, with the standard uncertainty that the scatter of the
+	// log leaves: the mean over the stretch from From to To. That is the last
+	// stretch in which the value stood still, of a hunting one that in which its
+	// mean did. While Settling, Drifting or TooShort it is the mean of the last
+	// half minute, of two readings at least, and no settled value.
 	Value quantity.Uncertain[T]
-	// Low and High hold 95 % of the readings about the settled value, without
-	// spikes: the band of a fluctuating value.
+	// From and To are the times of the first and the last reading of the stretch.
+	From, To time.Duration
+	// Low and High hold 95 % of the readings of the stretch, without freaks: the
+	// band of a fluctuating value.
 	Low, High T
+	// Estimate is where a value that is Settling seems to go, with the uncertainty
+	// of the curve: to tell somebody how long to wait, and nothing to judge by. Zero
+	// in every other state.
+	Estimate quantity.Uncertain[T]
 	// TimeConstant is that of the approach: 63 % of the way in one of it. Zero
-	// where the log shows no approach.
+	// where it is not Settling.
 	TimeConstant time.Duration
-	// Wait is how long it still takes to come within what was asked for.
+	// Wait is how long it may still take until the value stands still.
 	Wait time.Duration
 	// Period and Swing (lowest to highest) of the hunting; zero without any.
 	Period time.Duration
 	Swing  T
-	// Noise is the standard deviation of single readings about the fit.
+	// Noise is the standard deviation about a line through the stretch, or about the
+	// curve of what is Settling.
 	Noise T
 	// Spikes is the number of readings left out as freaks, Gaps that of holes
-	// in the log much longer than its usual step.
+	// in the log much longer than its usual step. Readings of one slot of ten
+	// seconds count as one.
 	Spikes, Gaps int
 
 	// Within is what Settle was asked for.
@@ -81,8 +91,11 @@ type Steadiness[T quantity.Quantity] struct {
 type steadinessJSON[T quantity.Quantity] struct {
 	State        State                 `json:"state"`
 	Value        quantity.Uncertain[T] `json:"value"`
+	From         span.Span             `json:"from,omitzero"`
+	To           span.Span             `json:"to,omitzero"`
 	Low          T                     `json:"low"`
 	High         T                     `json:"high"`
+	Estimate     quantity.Uncertain[T] `json:"estimate,omitzero"`
 	TimeConstant span.Span             `json:"timeConstant,omitzero"`
 	Wait         span.Span             `json:"wait,omitzero"`
 	Period       span.Span             `json:"period,omitzero"`
@@ -97,7 +110,8 @@ type steadinessJSON[T quantity.Quantity] struct {
 // "12m30s". The names are stable.
 func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
 	return json.Marshal(steadinessJSON[T]{
-		s.State, s.Value, s.Low, s.High, toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period),
+		s.State, s.Value, toSecond(s.From), toSecond(s.To), s.Low, s.High, s.Estimate,
+		toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period),
 		s.Swing, s.Noise, s.Spikes, s.Gaps, s.Within,
 	})
 }
@@ -109,8 +123,10 @@ func (s *Steadiness[T]) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	*s = Steadiness[T]{
-		State: j.State, Value: j.Value, Low: j.Low, High: j.High, TimeConstant: time.Duration(j.TimeConstant),
-		Wait: time.Duration(j.Wait), Period: time.Duration(j.Period), Swing: j.Swing, Noise: j.Noise,
+		State: j.State, Value: j.Value, From: time.Duration(j.From), To: time.Duration(j.To),
+		Low: j.Low, High: j.High, Estimate: j.Estimate,
+		TimeConstant: time.Duration(j.TimeConstant), Wait: time.Duration(j.Wait),
+		Period: time.Duration(j.Period), Swing: j.Swing, Noise: j.Noise,
 		Spikes: j.Spikes, Gaps: j.Gaps, Within: j.Within,
 	}
 	return nil
@@ -157,44 +173,42 @@ func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, er
 	return t, nil
 }
 
-// Settle judges a log of readings taken since the last change to the system.
-// Times may be irregular and have gaps, and freak readings are left out. A value
-// counts as settled when what is left of its approach is less than within.
+// Settle judges a log of readings taken since the last change to the system, by
+// what it has held last. Times may be irregular and have gaps, and freak readings
+// are left out.
 //
-// The curve is a + b·exp(−t/τ), with a sine where the residuals show one
-// (Lomb-Scargle periodogram), fitted by least squares; the uncertainty of the
-// settled value allows for the serial correlation of the readings.
+// A value stands still when it has moved by no more than within in five minutes
+// and the log is long enough, and quiet enough, to say so; it is then the mean of
+// the longest stretch up to the last reading, of at most twenty minutes, that
+// agrees with these five. A value hunts when it goes up and down by three times
+// within and more, two cycles at least, and still does: regularly, as the
+// correlation of readings half a cycle apart says, or so far that no instrument
+// does. What moves is judged by nothing; where it goes is an estimate, by a curve
+// a + b·exp(−t/τ) of least squares, and Value stays what was read last. The
+// figures are common practice, no source, and tried out on simulated logs.
+//
+// Settle is a Watch over the log at once.
 //
 // The error is a *RangeError: times not in order or over a year apart, a value
 // that is not a number, within not above zero, or no readings.
 func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
-	if !(within > 0) || math.IsInf(float64(within), 0) {
-		return Steadiness[T]{}, &RangeError{Quantity: "nearness that counts as settled", Value: within, Advice: "say how near is near enough, above zero"}
+	w, err := NewWatch(within)
+	if err != nil {
+		return Steadiness[T]{}, err
 	}
 	if len(log) == 0 || len(log) > longestLog {
 		return Steadiness[T]{}, &RangeError{Quantity: "number of readings in the log", Value: quantity.Number(len(log)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the value since the last change"}
 	}
-	t, err := secondsOf(log, "log reading")
-	if err != nil {
-		return Steadiness[T]{}, err
-	}
-	y := make([]float64, len(log))
-	for i, s := range log {
-		y[i] = float64(s.Value)
-		if math.IsNaN(y[i]) || math.IsInf(y[i], 0) {
-			return Steadiness[T]{}, &RangeError{Quantity: fmt.Sprintf("log reading %d", i+1), Value: s.Value, Advice: "leave out readings that are not numbers"}
+	for i := range log {
+		if err := w.Take(log[i]); err != nil {
+			var wrong *RangeError
+			if errors.As(err, &wrong) {
+				wrong.Quantity = fmt.Sprintf("%s %d", wrong.Quantity, i+1)
+			}
+			return Steadiness[T]{}, err
 		}
 	}
-	return steadinessOf(settle(t, y, float64(within)), within), nil
-}
-
-func steadinessOf[T quantity.Quantity](c course, within T) Steadiness[T] {
-	return Steadiness[T]{
-		State: c.state, Value: quantity.Uncertain[T]{Value: T(c.value), Std: c.std},
-		Low: T(c.low), High: T(c.high), Swing: T(c.swing), Noise: T(c.noise),
-		TimeConstant: capDuration(c.tau), Wait: capDuration(c.wait), Period: capDuration(c.period),
-		Spikes: c.spikes, Gaps: c.gaps, Within: within,
-	}
+	return w.Steadiness(), nil
 }
 
 // capDuration makes a duration of seconds, at most a week.

@@ -105,7 +105,11 @@ func TestSettleOnKnownLogs(t *testing.T) {
 			if s.State == c.want {
 				named++
 			}
-			if math.Abs(float64(s.Value.Value-df(c.end))) <= 2*s.Value.Std {
+			value := s.Value
+			if s.State == Settling {
+				value = s.Estimate
+			}
+			if math.Abs(float64(value.Value-df(c.end))) <= 2*value.Std {
 				within++
 			}
 		}
@@ -142,14 +146,19 @@ func TestSettlingSaysWhere(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	h := history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5}
 	s := settled(t, h, rng)
-	if s.State != Settling || math.Abs(s.Value.Value.Fahrenheit()-10) > 1 {
-		t.Fatalf("%v at %v °F", s.State, s.Value.Value.Fahrenheit())
+	if s.State != Settling || math.Abs(s.Estimate.Value.Fahrenheit()-10) > 1 {
+		t.Fatalf("%v at %v °F", s.State, s.Estimate.Value.Fahrenheit())
+	}
+	// The value is the last that was read: 10 + 20·exp(−450 s/240 s) °F.
+	if want := 10 + 20*math.Exp(-450./240); math.Abs(s.Value.Value.Fahrenheit()-want) > 0.3 {
+		t.Errorf("last read %v, want %.1f", s.Value.Value, want)
 	}
 	if math.Abs(s.TimeConstant.Seconds()-240) > 30 {
 		t.Errorf("time constant %v", s.TimeConstant)
 	}
-	// 20 °F falls below 1 °F after τ·ln 20 = 719 s, of which 480 s have passed.
-	if want := 240*math.Log(20) - 480; math.Abs(s.Wait.Seconds()-want) > 60 {
+	// 20·exp(−t/τ) moves by 1 °F from t−300 s to t where 20·(exp(300 s/τ)−1)·exp(−t/τ)
+	// is 1 °F: after 938 s, of which 480 s have passed.
+	if want := 240*math.Log(20*math.Expm1(300./240)) - 480; math.Abs(s.Wait.Seconds()-want) > 60 {
 		t.Errorf("wait %v, want %.0f s", s.Wait, want)
 	}
 	if w := s.WaitAfter(df(90)); math.Abs(w.Seconds()-240*math.Log(90)) > 130 {

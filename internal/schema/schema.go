@@ -77,19 +77,22 @@ func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 	delta := reflect.TypeFor[quantity.TemperatureDelta]()
 	s, err := object(b,
 		field[charge.State]("state", "what the value does"),
-		field[quantity.Uncertain[quantity.TemperatureDelta]]("value", "where it settles, or the mean of a hunting one"),
+		field[quantity.Uncertain[quantity.TemperatureDelta]]("value", "what was read: the mean over the stretch"),
+		span("from", "where the stretch begins"),
+		span("to", "where the stretch ends"),
 		of("low", delta, "the low end of its band"),
 		of("high", delta, "the high end of its band"),
+		field[quantity.Uncertain[quantity.TemperatureDelta]]("estimate", "where it seems to go, while settling; nothing to judge by"),
 		span("timeConstant", "the time in which all but 37 % of a change is over"),
-		span("wait", "how long it still takes to settle"),
+		span("wait", "how long it may still take to stand still"),
 		span("period", "of the hunting"),
 		of("swing", delta, "of the hunting, from lowest to highest"),
-		of("noise", delta, "the standard deviation of single readings"),
+		of("noise", delta, "the standard deviation about a line through the stretch"),
 		field[int]("spikes", "readings left out as freaks"),
 		field[int]("gaps", "holes in the log much longer than its usual step"),
-		of("within", delta, "how near to its end counts as settled"))
+		of("within", delta, "how far it may move in five minutes to count as settled"))
 	if err == nil {
-		s.Optional("timeConstant", "wait", "period", "swing", "noise", "spikes", "gaps")
+		s.Optional("from", "to", "estimate", "timeConstant", "wait", "period", "swing", "noise", "spikes", "gaps")
 	}
 	return s, err
 }

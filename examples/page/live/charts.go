@@ -131,7 +131,7 @@ func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant
 	}
 	if s := a.Steadiness; s != nil {
 		out.Text = s.Text
-		if s.Course.State != charge.TooShort && s.Course.State != charge.Drifting {
+		if s.Course.Steady() {
 			out.Settled = new(degrees.Number(s.Course.Value.Value))
 		}
 	}
