@@ -29,23 +29,7 @@ var kinds = func() []kind {
 		of[Share]("share"), of[Times]("times"), of[int]("count"), of[time.Duration]("time"),
 		of[Term]("term"), of[Terms]("terms"), of[string]("text"),
 	}
-	for _, more := range [][]kind{
-		measured[quantity.Temperature]("temperature"),
-		measured[quantity.TemperatureDelta]("temperature difference"),
-		measured[quantity.Pressure]("pressure"),
-		measured[quantity.GaugePressure]("gauge pressure"),
-		measured[quantity.StaticPressure]("static pressure"),
-		measured[quantity.Mass]("mass"),
-		measured[quantity.Length]("length"),
-		measured[quantity.Area]("area"),
-		measured[quantity.Volume]("volume"),
-		measured[quantity.VolumeFlow]("volume flow"),
-		measured[quantity.MassFlow]("mass flow"),
-		measured[quantity.Velocity]("velocity"),
-		measured[quantity.Power]("power"),
-		measured[quantity.Current]("current"),
-		measured[quantity.Voltage]("voltage"),
-	} {
+	for _, more := range quantities {
 		out = append(out, more...)
 	}
 	return out

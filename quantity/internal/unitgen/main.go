@@ -1,6 +1,6 @@
 // Unitgen writes the types of package quantity from the table in table.go: a file
-// for each type, the list of them all, and the test that each constructor,
-// accessor and spelling agrees. Run it by go generate in package quantity.
+// for each type, the list of them all, that of package fact, and the test that each
+// constructor, accessor and spelling agrees. Run it by go generate in package quantity.
 package main
 
 import (
@@ -23,6 +23,9 @@ var typeText string
 
 //go:embed kinds.tmpl
 var kindsText string
+
+//go:embed fact.tmpl
+var factText string
 
 //go:embed test.tmpl
 var testText string
@@ -65,6 +68,9 @@ func generate() (map[string][]byte, error) {
 		}
 	}
 	if err := add("kinds.go", kindsText, table); err != nil {
+		return nil, err
+	}
+	if err := add("fact/quantities.go", factText, table); err != nil {
 		return nil, err
 	}
 	return out, add("every_type_gen_test.go", testText, table)
