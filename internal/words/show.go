@@ -26,8 +26,8 @@ func (b *Book) show(v any) string {
 		return b.decimal(fmt.Sprintf("%.1f:1", float64(v)))
 	case time.Duration:
 		return span(v)
-	case interface{ Format(quantity.System) string }:
-		return b.decimal(v.Format(b.units))
+	case interface{ Styled(quantity.Style) string }:
+		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
 	}
 	return fmt.Sprint(v)
 }
