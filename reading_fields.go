@@ -58,15 +58,18 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			return ""
 		},
 		over: func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool) {
-			var samples []charge.Sample[T]
 			var last *quantity.Uncertain[T]
-			for i := range log {
-				if p := *at(&log[i].Readings); p != nil {
-					samples, last = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value}), p
-				}
+			for i := len(log) - 1; i >= 0 && last == nil; i-- {
+				last = *at(&log[i].Readings)
 			}
 			if last == nil {
 				return false, false
+			}
+			samples := make([]charge.Sample[T], 0, len(log))
+			for i := range log {
+				if p := *at(&log[i].Readings); p != nil && log[i].At >= from && log[i].At <= to {
+					samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
+				}
 			}
 			mean, still, ok := charge.MeanOver(samples, from, to, within)
 			if !ok {

@@ -72,27 +72,28 @@ const lastStretch = 5 * time.Minute
 // thinned is the log with the readings of each slot made one. It changes nothing in
 // a log that is thinned already.
 func thinned(log []LogEntry) []LogEntry {
-	var out []LogEntry
+	slots := 0
+	for i := range log {
+		if i == 0 || thin.Slot(log[i].At) != thin.Slot(log[i-1].At) {
+			slots++
+		}
+	}
+	if slots == len(log) {
+		return log
+	}
+	out := make([]LogEntry, 0, slots)
 	for from := 0; from < len(log); {
-		to := from + 1
+		var clock thin.Clock
+		to := from
 		for to < len(log) && thin.Slot(log[to].At) == thin.Slot(log[from].At) {
+			clock.Add(log[to].At)
 			to++
 		}
-		if to == from+1 {
-			out = append(out, log[from])
-		} else {
-			var e LogEntry
-			var clock thin.Clock
-			for i := from; i < to; i++ {
-				clock.Add(log[i].At)
-			}
-			e.At = clock.At()
-			for _, f := range readingFields {
-				f.thin(&e.Readings, log[from:to])
-			}
-			out = append(out, e)
+		e := LogEntry{At: clock.At()}
+		for _, f := range readingFields {
+			f.thin(&e.Readings, log[from:to])
 		}
-		from = to
+		out, from = append(out, e), to
 	}
 	return out
 }
@@ -136,15 +137,11 @@ func (j *job) followValve(log []LogEntry) error {
 // follow makes a course of one value over the log; of is empty where the log
 // does not hold it.
 func (j *job) follow(
-	log []LogEntry, of string, at func(*Readings) (quantity.TemperatureDelta, bool, error),
+	log []LogEntry, of string, at func(*Readings) (quantity.TemperatureDelta, bool),
 ) (deltaCourse, string, error) {
-	var samples []charge.Sample[quantity.TemperatureDelta]
+	samples := make([]charge.Sample[quantity.TemperatureDelta], 0, len(log))
 	for i := range log {
-		v, ok, err := at(&log[i].Readings)
-		if err != nil {
-			return deltaCourse{}, of, rangeProblem("log", err)
-		}
-		if ok {
+		if v, ok := at(&log[i].Readings); ok {
 			samples = append(samples, charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v})
 		}
 	}
@@ -158,20 +155,22 @@ func (j *job) follow(
 	return course, of, nil
 }
 
-func (j *job) superheatAt(r *Readings) (quantity.TemperatureDelta, bool, error) {
+// superheatAt is that of one moment; a gauge at rest or a hose that is shut may have
+// none.
+func (j *job) superheatAt(r *Readings) (quantity.TemperatureDelta, bool) {
 	if r.SuctionPressure == nil || r.SuctionLine == nil {
-		return 0, false, nil
+		return 0, false
 	}
 	v, err := j.fluid.Superheat(j.absolute(*r.SuctionPressure).Value, r.SuctionLine.Value)
-	return v, err == nil, err
+	return v, err == nil
 }
 
-func (j *job) subcoolingAt(r *Readings) (quantity.TemperatureDelta, bool, error) {
+func (j *job) subcoolingAt(r *Readings) (quantity.TemperatureDelta, bool) {
 	if r.LiquidPressure == nil || r.LiquidLine == nil {
-		return 0, false, nil
+		return 0, false
 	}
 	v, err := j.fluid.Subcooling(j.absolute(*r.LiquidPressure).Value, r.LiquidLine.Value)
-	return v, err == nil, err
+	return v, err == nil
 }
 
 // deltaCourse is that of a superheat or a subcooling.
