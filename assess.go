@@ -3,65 +3,79 @@ package satline
 // Assess turns the readings of a visit into an assessment. The error is a
 // *VisitError that names the field to mend; a machine in a bad way is not an
 // error. Assess is a function of the visit alone and safe for concurrent use.
+//
+// It is a flow of values: the visit is checked, its log settled, what follows from the
+// readings derived, all of it weighed into one belief, and a plan made of that; the words
+// come last.
 func Assess(v Visit) (Assessment, error) {
-	j, err := prepare(v)
+	p, err := prepare(v)
 	if err != nil {
 		return Assessment{}, err
 	}
-	if err := j.takeSettled(); err != nil {
+	s, err := settle(p)
+	if err != nil {
 		return Assessment{}, err
 	}
-	if err := j.derive(); err != nil {
+	d, err := derive(p, &s.readings)
+	if err != nil {
 		return Assessment{}, err
 	}
-	j.showDerived()
-	j.doubt()
-	if err := j.judgeCharge(); err != nil {
+	mode := findMode(p, &s.readings, &d)
+	t, err := aim(p, &s, &d, mode.Mode)
+	if err != nil {
 		return Assessment{}, err
 	}
-	j.judgeAir()
-	j.judgeRisks()
-	if v.Scope == Whole {
-		j.judgeFindings()
-		j.judgeFreeze()
+	b, err := believe(p, &s, &d, &t, mode)
+	if err != nil {
+		return Assessment{}, err
 	}
-	j.reconcile()
-	j.charge.Hold = j.held()
-	next := j.next()
-	estimated, why := j.fluid.Estimated()
-	if !estimated {
-		why = ""
-	}
+	dangers := dangersOf(p, &s, &d, &b, mode.Mode)
+	verdict := chargeVerdict(&b, &s, &t, mode, dangers)
+	k := planner{p: p, s: &s, d: &d, t: &t, b: &b, mode: mode, charge: &verdict, dangers: dangers}
+	k.plan()
+	verdict.Why = append(verdict.Why, k.hold...)
+
+	estimated, _ := p.fluid.Estimated()
 	a := Assessment{
-		Schema: AssessmentSchema,
-		Title:  v.Title,
-		Units:  v.Units,
+		Schema: AssessmentSchema, Title: v.Title, Language: v.Language, Units: v.Units, Scope: v.Scope,
+		Headline: k.headline(), Dangers: k.dangers, Plan: k.steps, Dose: k.dose, WeighIn: k.weighIn,
+		Mode: mode, Charge: verdict,
 		Refrigerant: RefrigerantFacts{
-			Designation: j.fluid.Designation(),
-			SafetyGroup: string(j.fluid.SafetyGroup()),
-			Flammable:   j.fluid.Flammable(),
-			Estimated:   why,
+			Designation: p.fluid.Designation(), SafetyGroup: string(p.fluid.SafetyGroup()),
+			Flammable: p.fluid.Flammable(), Estimated: estimated,
 		},
-		Atmosphere: j.atmosphere,
-		Readings:   j.judged(),
-		Doubts:     j.doubts,
-		Derived:    j.derived,
-		Steadiness: j.steadiness,
-		Valve:      j.valve,
-		Charge:     j.charge,
-		Air:        j.air,
-		Freeze:     j.freeze,
-		Findings:   j.findings,
-		Change:     j.change,
-		Settle:     j.settle,
-		Risks:      j.risks,
-		Next:       next,
-		Dose:       j.nextDose,
-		WeighIn:    j.weighing,
-		Headline:   j.headline(),
-		Cautions:   j.cautions(),
-		Notes:      v.Notes,
+		Atmosphere: p.atmosphere,
+		Readings:   b.judged(&s), Doubts: b.doubtsOf(),
+		Derived:    withCapacity(p, &s.readings, d),
+		Steadiness: s.steadiness, Valve: s.valve,
+		Cautions: cautionsOf(p.fluid, k.steps),
+		Notes:    v.Notes,
+	}
+	if mode.Mode == Cooling {
+		a.Air = splitOf(p, &s.readings)
+		a.Findings = b.findings()
+		a.Change = b.changeVerdict(&s)
+		a.Ask = questionOf(&b)
+		if v.Scope == Whole {
+			a.Freeze = freezeOf(p, &s, &d, &b)
+		}
 	}
 	a.tidy()
+	a.speak()
 	return a, nil
+}
+
+// questionOf is the look or reading that comes before anything is done; nil where nothing
+// is worth its time.
+func questionOf(b *belief) *Question {
+	if len(b.Decision.Looks) == 0 || len(b.spoiled) > 0 {
+		return nil
+	}
+	m := b.Decision.Looks[0]
+	q := &Question{Look: lookCode(m), Field: m.Field(), Take: m.Fact()}
+	for i, f := range m.Facts() {
+		o := &m.Outcomes[i]
+		q.Outcomes = append(q.Outcomes, Outcome{Chance: o.Chance, Then: o.Then, ThenChance: o.ThenProbability, Says: f})
+	}
+	return q
 }

@@ -4,22 +4,47 @@ import (
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // AssessmentSchema names the version of the JSON form of an Assessment. A field
 // is never removed or given another meaning under the same name of schema.
-const AssessmentSchema = "satline.assessment/1"
+const AssessmentSchema = "satline.assessment/2"
 
-// An Assessment is what a technician needs from a Visit: what can be believed,
-// what follows from it and how surely, what to do next, and what to be careful
-// of. Sentences are written in the unit system of the visit; values carry their
-// own units.
+// An Assessment is what a technician needs from a Visit: what is believed of the machine,
+// what to do about it in which order, and what to be careful of. Statements are facts, each
+// a code with its quantities and its sentence in the language and the units of the visit;
+// see In for another language.
 type Assessment struct {
-	Schema string          `json:"schema"`
-	Title  string          `json:"title,omitzero"`
-	Units  quantity.System `json:"units"`
+	Schema   string          `json:"schema"`
+	Title    string          `json:"title,omitzero"`
+	Language Language        `json:"language,omitzero"`
+	Units    quantity.System `json:"units"`
+	// Scope tells what was worked out; a verdict alone holds no plan for refrigerant.
+	Scope Scope `json:"scope"`
+
 	// Headline is the whole answer in one sentence.
-	Headline string `json:"headline"`
+	Headline fact.Fact `json:"headline"`
+	// Dangers to machine and people, the gravest first.
+	Dangers []Danger `json:"dangers,omitempty"`
+	// Plan is what to do, in order; the first step is the one to take now.
+	Plan []Step `json:"plan"`
+
+	// Mode that the machine was judged in.
+	Mode ModeFound `json:"mode"`
+	// Charge, Findings, Freeze and Ask come from one belief over what is wrong, by how
+	// much, and which readings lie.
+	Charge   ChargeVerdict `json:"charge"`
+	Findings []Finding     `json:"findings,omitempty"`
+	// Ask is the look or reading that is worth most before anything is done.
+	Ask    *Question      `json:"ask,omitempty"`
+	Freeze *FreezeVerdict `json:"freeze,omitempty"`
+	// Change compares with the readings before refrigerant was last moved.
+	Change *ChangeVerdict `json:"change,omitempty"`
+	// Dose is the next move of refrigerant, where the plan has one.
+	Dose *charge.Dose `json:"dose,omitempty"`
+	// WeighIn is the charge to weigh in, where the plan comes to that.
+	WeighIn *charge.Weighing `json:"weighIn,omitempty"`
 
 	Refrigerant RefrigerantFacts `json:"refrigerant"`
 	// Atmosphere is the pressure that gauges count from.
@@ -30,25 +55,11 @@ type Assessment struct {
 	// Steadiness is what the log says of the superheat or subcooling.
 	Steadiness *SteadinessVerdict `json:"steadiness,omitempty"`
 	// Valve is the superheat of an expansion valve that hunts, by the log.
-	Valve  *SteadinessVerdict `json:"valve,omitempty"`
-	Charge ChargeVerdict      `json:"charge"`
-	Air    *AirVerdict        `json:"air,omitempty"`
-	Freeze *FreezeVerdict     `json:"freeze,omitempty"`
+	Valve *SteadinessVerdict `json:"valve,omitempty"`
+	// Air is the temperature split against its target.
+	Air *AirVerdict `json:"air,omitempty"`
 
-	Findings []Finding `json:"findings,omitempty"`
-	// Change compares with the readings before refrigerant was last moved.
-	Change *ChangeVerdict `json:"change,omitempty"`
-	Risks  []Risk         `json:"risks,omitempty"`
-	// Next is what to do now, in order; the first step is the one to take.
-	Next []Step `json:"next"`
-	// Dose is the next move of refrigerant, where one is due.
-	Dose *charge.Dose `json:"dose,omitempty"`
-	// WeighIn is the charge to weigh in, where readings cannot judge the charge
-	// now and the label states it.
-	WeighIn *charge.Weighing `json:"weighIn,omitempty"`
-	// Settle is the one reading that would settle most.
-	Settle   *Measurement `json:"settle,omitempty"`
-	Cautions []string     `json:"cautions"`
+	Cautions []fact.Fact `json:"cautions"`
 	// Notes are the technician's own, unchanged.
 	Notes string `json:"notes,omitzero"`
 }
@@ -58,16 +69,25 @@ type RefrigerantFacts struct {
 	Designation string `json:"designation"`
 	SafetyGroup string `json:"safetyGroup"` // ASHRAE 34
 	Flammable   bool   `json:"flammable"`
-	// Estimated says why its properties are an estimate; empty where they are
-	// not.
-	Estimated string `json:"estimated,omitzero"`
+	// Estimated says that its properties are an estimate.
+	Estimated bool `json:"estimated,omitzero"`
 }
 
 // AtmosphereUsed says which atmosphere was taken and where it came from.
 type AtmosphereUsed struct {
 	Pressure quantity.Uncertain[quantity.Pressure] `json:"pressure"`
-	Source   string                                `json:"source"` // "barometer", "elevation", "sea level assumed"
+	Source   AtmosphereSource                      `json:"source"`
 }
+
+// AtmosphereSource is where the pressure of the atmosphere comes from.
+type AtmosphereSource string
+
+// The sources of an atmosphere.
+const (
+	FromBarometer   AtmosphereSource = "barometer"
+	FromElevation   AtmosphereSource = "elevation"
+	SeaLevelAssumed AtmosphereSource = "sea-level-assumed"
+)
 
 // Belief is what became of a reading.
 type Belief string
@@ -77,7 +97,7 @@ const (
 	Believed Belief = "believed"
 	// Unusual: seldom so, and possible.
 	Unusual Belief = "unusual"
-	// Doubted: at odds with other readings; what rests on it is held back.
+	// Doubted: at odds with other readings, or likely to be of a wrong instrument.
 	Doubted Belief = "doubted"
 	// Impossible: no machine reads so; measure it again before anything else.
 	Impossible Belief = "impossible"
@@ -85,31 +105,25 @@ const (
 
 // A JudgedReading is a reading of the visit and whether it can be believed.
 type JudgedReading struct {
-	Field  string `json:"field"` // its name in the visit: "suctionPressure"
-	Name   string `json:"name"`  // its name in the trade: "suction pressure"
-	Value  string `json:"value"` // with standard uncertainty, in the units of the visit
-	Belief Belief `json:"belief"`
+	Field string `json:"field"` // its name in the visit: "suctionPressure"
+	// Value with its standard uncertainty.
+	Value  fact.Value `json:"value"`
+	Belief Belief     `json:"belief"`
+	// Lies is the chance that the reading is of a wrong instrument or place.
+	Lies float64 `json:"lies,omitzero"`
 	// Why names the doubts, by code, that touch the reading.
-	Why []string `json:"why,omitempty"`
+	Why []fact.Code `json:"why,omitempty"`
 	// Settled says that the value comes from the settled end of the log.
 	Settled bool `json:"settled,omitzero"`
 }
 
-// A Doubt is a check that the readings fail together.
+// A Doubt is a check that the readings fail together, and what to look at.
 type Doubt struct {
-	Code   string   `json:"code"`
-	Fields []string `json:"fields"`
-	Belief Belief   `json:"belief"`
-	Text   string   `json:"text"`
-	Mend   string   `json:"mend"`
+	Says   fact.Fact `json:"says"`
+	Fields []string  `json:"fields"`
+	Belief Belief    `json:"belief"`
+	Mend   fact.Fact `json:"mend"`
 }
-
-// Short names for derived values; nil where the readings do not give them.
-type (
-	derivedTemperature = *quantity.Uncertain[quantity.Temperature]
-	derivedDelta       = *quantity.Uncertain[quantity.TemperatureDelta]
-	derivedPower       = *quantity.Uncertain[quantity.Power]
-)
 
 // Derived values follow from the readings; each has its standard uncertainty,
 // and each is absent where a reading it needs is.
@@ -118,6 +132,8 @@ type Derived struct {
 	EvaporatingDew *quantity.Uncertain[quantity.Temperature] `json:"evaporatingDew,omitzero"`
 	// CondensingBubble is the bubble temperature at the liquid pressure.
 	CondensingBubble *quantity.Uncertain[quantity.Temperature] `json:"condensingBubble,omitzero"`
+	// CondensingDew is the dew temperature at the liquid pressure.
+	CondensingDew *quantity.Uncertain[quantity.Temperature] `json:"condensingDew,omitzero"`
 	// Superheat is counted from the dew point, as measured; a negative one is
 	// not clipped.
 	Superheat *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`
@@ -129,20 +145,17 @@ type Derived struct {
 	// Approach is the liquid line over the outdoor air.
 	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
 	// CompressionRatio is absolute discharge (or liquid) over suction pressure.
-	CompressionRatio    *float64 `json:"compressionRatio,omitzero"`
-	CompressionRatioStd float64  `json:"compressionRatioStd,omitzero"`
+	CompressionRatio *Ratio `json:"compressionRatio,omitzero"`
 	// TemperatureSplit is the return less the supply dry bulb.
 	TemperatureSplit *quantity.Uncertain[quantity.TemperatureDelta] `json:"temperatureSplit,omitzero"`
 	// ReturnHumidity is the relative humidity of the return air, 0 to 1.
-	ReturnHumidity    *float64 `json:"returnHumidity,omitzero"`
-	ReturnHumidityStd float64  `json:"returnHumidityStd,omitzero"`
+	ReturnHumidity *Ratio `json:"returnHumidity,omitzero"`
 	// The capacities follow from air states and airflow.
 	TotalCapacity    *quantity.Uncertain[quantity.Power] `json:"totalCapacity,omitzero"`
 	SensibleCapacity *quantity.Uncertain[quantity.Power] `json:"sensibleCapacity,omitzero"`
 	LatentCapacity   *quantity.Uncertain[quantity.Power] `json:"latentCapacity,omitzero"`
 	// SensibleHeatRatio is sensible over total capacity.
-	SensibleHeatRatio    *float64 `json:"sensibleHeatRatio,omitzero"`
-	SensibleHeatRatioStd float64  `json:"sensibleHeatRatioStd,omitzero"`
+	SensibleHeatRatio *Ratio `json:"sensibleHeatRatio,omitzero"`
 	// Condensate is the water that the coil takes out of the air.
 	Condensate *quantity.Uncertain[quantity.MassFlow] `json:"condensate,omitzero"`
 	// Efficiency is total capacity over electric power, both of the whole
@@ -150,150 +163,187 @@ type Derived struct {
 	Efficiency *airside.Efficiency `json:"efficiency,omitzero"`
 }
 
-// A ChargeOutcome is what can be said of the charge.
+// A Ratio is a number without a unit, with its standard uncertainty.
+type Ratio struct {
+	Value float64 `json:"value"`
+	Std   float64 `json:"std"`
+}
+
+// A ChargeOutcome is what is believed of the charge.
 type ChargeOutcome string
 
 // The outcomes of judging the charge.
 const (
-	// ChargeInBand: within the tolerance of its target; leave it.
-	ChargeInBand ChargeOutcome = "in band"
-	ChargeLow    ChargeOutcome = "undercharged"
-	ChargeHigh   ChargeOutcome = "overcharged"
-	// ChargeCannotTell: the uncertainty of the readings leaves it open.
-	ChargeCannotTell ChargeOutcome = "these instruments cannot tell"
-	// ChargeNotNow: the conditions rule the method out; Instead says what to do.
-	ChargeNotNow ChargeOutcome = "do not charge by this method now"
-	// ChargeNotMeasured: Missing names the readings that the method lacks.
-	ChargeNotMeasured ChargeOutcome = "not measured"
+	// ChargeInBand: right, as far as anything was read; leave it.
+	ChargeInBand ChargeOutcome = "in-band"
+	ChargeLow    ChargeOutcome = "low"
+	ChargeHigh   ChargeOutcome = "high"
+	// ChargeOpen: more than one of the three is likely.
+	ChargeOpen ChargeOutcome = "open"
+	// ChargeNotJudged: Why says what keeps the readings from telling.
+	ChargeNotJudged ChargeOutcome = "not-judged"
 )
 
-// ChargeVerdict is the judgement of the refrigerant charge.
+// ChargeVerdict is what is believed of the refrigerant charge, from everything that is
+// known: readings, label, log, moves, looks.
 type ChargeVerdict struct {
 	Outcome ChargeOutcome `json:"outcome"`
-	// Method is "superheat", "subcooling" or "approach".
-	Method string `json:"method,omitzero"`
-	// Target and Tolerance of the method, and where each comes from.
-	Target          *quantity.Uncertain[quantity.TemperatureDelta] `json:"target,omitzero"`
-	TargetSource    string                                         `json:"targetSource,omitzero"`
-	Tolerance       quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
-	ToleranceSource string                                         `json:"toleranceSource,omitzero"`
-	Measured        *quantity.Uncertain[quantity.TemperatureDelta] `json:"measured,omitzero"`
-	// Deviation is measured less target.
-	Deviation *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
-	// Chances that the charge is low, in band and high, as far as the method
-	// and the uncertainty of the readings go; they add up to 1.
+	// Chances that the charge is more than 5 % too low, within 5 %, more than 5 % too high;
+	// they add up to 1, and are all zero where the charge is not judged.
 	Low    float64 `json:"low"`
 	InBand float64 `json:"inBand"`
 	High   float64 `json:"high"`
-	// Hold says why no refrigerant is to be moved yet although the charge reads
-	// out of band: the diagnosis doubts an instrument, the air or the circuit.
-	// Only an assessment of scope Whole can tell.
-	Hold string `json:"hold,omitempty"`
-	// Reasons are sentences with numbers.
-	Reasons []string `json:"reasons"`
-	// Instead says what to do where the method does not apply.
-	Instead []string `json:"instead,omitempty"`
+	// Error is how much of the whole charge there is too much; negative for too little.
+	Error *Ratio `json:"error,omitzero"`
+	// Why says what keeps the charge from being judged, or from being moved.
+	Why []fact.Fact `json:"why,omitempty"`
+	// Reading is the value that this machine is charged by against its target: a fact beside
+	// the belief, and no second verdict.
+	Reading *TargetReading `json:"reading,omitzero"`
 	// Missing names the readings that the method needs and the visit lacks, as in
 	// the JSON form of a visit: "suctionLine".
 	Missing []string `json:"missing,omitempty"`
 }
 
+// A TargetReading is a measured superheat, subcooling or approach beside its target.
+type TargetReading struct {
+	Method   charge.Method                                 `json:"method"`
+	Measured quantity.Uncertain[quantity.TemperatureDelta] `json:"measured"`
+	// Target is absent where there is none in these conditions; Why says so.
+	Target          *quantity.Uncertain[quantity.TemperatureDelta] `json:"target,omitzero"`
+	TargetSource    charge.Source                                  `json:"targetSource,omitzero"`
+	Tolerance       quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
+	ToleranceSource charge.Source                                  `json:"toleranceSource,omitzero"`
+	// Deviation is measured less target.
+	Deviation *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
+	Says      fact.Fact                                      `json:"says"`
+}
+
 // SteadinessVerdict says whether the value that the charge is judged by has
 // come to rest.
 type SteadinessVerdict struct {
-	// Of is "superheat" or "subcooling".
-	Of     string                                       `json:"of"`
+	Method charge.Method                                `json:"method"`
 	Course charge.Steadiness[quantity.TemperatureDelta] `json:"course"`
-	Text   string                                       `json:"text"`
+	Says   fact.Fact                                    `json:"says"`
 }
 
-// AirVerdict is the judgement of the air side.
+// AirVerdict is the temperature split against its target.
 type AirVerdict struct {
-	// Outcome is one of airside.SplitOutcome's words, or "no target here" or "not
-	// judged"; the reasons say why.
-	Outcome     string                                         `json:"outcome"`
-	TargetSplit *quantity.Uncertain[quantity.TemperatureDelta] `json:"targetSplit,omitzero"`
-	Deviation   *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
-	Tolerance   quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
-	Source      string                                         `json:"source,omitzero"`
-	Reasons     []string                                       `json:"reasons"`
-	// Do is what the air side needs first, and Why; empty where it is sound.
-	Do  string `json:"do,omitzero"`
-	Why string `json:"why,omitzero"`
+	Measured  quantity.Uncertain[quantity.TemperatureDelta] `json:"measured"`
+	Target    quantity.Uncertain[quantity.TemperatureDelta] `json:"target"`
+	Deviation quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation"`
+	Tolerance quantity.TemperatureDelta                     `json:"tolerance"`
+	Says      fact.Fact                                     `json:"says"`
 }
 
-// A FreezeVerdict says how near the indoor coil is to freezing.
+// A FreezeVerdict says how near the indoor coil is to freezing, or why that is not judged.
 type FreezeVerdict struct {
-	// Outcome is one of airside.FrostOutcome's words, or "not judged" where a
-	// reading it needs is missing or not to be believed.
-	Outcome string `json:"outcome"`
+	// Outcome is absent where it was not judged; Says tells why.
+	Outcome airside.FrostOutcome `json:"outcome,omitzero"`
 	// Surface is the coldest surface of the coil, Margin how far it is above
 	// freezing. Chance is that of ice: that the surface is below freezing, or that
 	// by airside.IcingRule, whichever is larger.
 	Surface *quantity.Uncertain[quantity.Temperature]      `json:"surface,omitzero"`
 	Margin  *quantity.Uncertain[quantity.TemperatureDelta] `json:"margin,omitzero"`
 	Chance  float64                                        `json:"chance"`
-	Reasons []string                                       `json:"reasons"`
+	Says    fact.Fact                                      `json:"says"`
 	// Would says what would freeze it, each by itself.
-	Would []string `json:"would,omitempty"`
-	// Why says why it froze or would freeze, and what would have kept it from
-	// it; for a coil that is iced or the complaint of one.
-	Why []string `json:"why,omitempty"`
-	// Instead says what the usual controls and changes would do.
-	Instead []string `json:"instead,omitempty"`
+	Would []fact.Fact `json:"would,omitempty"`
+	// Causes of the ice by falling chance, for a coil that is iced or the complaint of one,
+	// and Controls what would have kept it away.
+	Causes   []fact.Fact `json:"causes,omitempty"`
+	Controls []fact.Fact `json:"controls,omitempty"`
 }
 
-// A Finding is a possible cause with the evidence for and against it.
+// A Finding is a cause that may be present, alone or beside others.
 type Finding struct {
-	Code        string   `json:"code"`
-	Cause       string   `json:"cause"`
-	Probability float64  `json:"probability"`
-	For         []string `json:"for,omitempty"`
-	Against     []string `json:"against,omitempty"`
-	// Do is the repair, in words.
-	Do string `json:"do,omitzero"`
+	// Cause by its code: "undercharge"; "sound" where nothing is wrong.
+	Cause  string  `json:"cause"`
+	Chance float64 `json:"chance"`
+	// Faults that make it, the likeliest first.
+	Faults []FaultChance `json:"faults,omitempty"`
+	Says   fact.Fact     `json:"says"`
+	// For and Against are the readings and looks that speak for and against it.
+	For     []fact.Fact `json:"for,omitempty"`
+	Against []fact.Fact `json:"against,omitempty"`
 }
 
-// A ChangeVerdict says whether the readings moved as the diagnosis said they
-// would when something was done.
+// A FaultChance is a fault, and how likely it is where its cause is present.
+type FaultChance struct {
+	Fault  string  `json:"fault"`
+	Chance float64 `json:"chance"`
+}
+
+// A ChangeVerdict says whether the readings moved as was to be expected when something was
+// done.
 type ChangeVerdict struct {
 	AsExpected bool `json:"asExpected"`
-	// Chance of a departure at least as large if the diagnosis is right.
+	// Chance of a departure at least as large if they did.
 	Chance float64 `json:"chance"`
-	// Revised says that the diagnosis is another one now.
-	Revised bool     `json:"revised"`
-	Text    []string `json:"text"`
+	// Revised says that the belief is another one now.
+	Revised bool        `json:"revised"`
+	Says    fact.Fact   `json:"says"`
+	Moved   []fact.Fact `json:"moved,omitempty"`
 }
 
-// A Risk is a danger to the compressor.
-type Risk struct {
-	Code  string `json:"code"`
+// A Danger is what can harm the machine or a person.
+type Danger struct {
+	Code  string `json:"code"` // "floodback"
 	Grave bool   `json:"grave"`
-	Text  string `json:"text"`
-	Why   string `json:"why"`
-	// Do begins with Stop where the machine should be stopped before anything
-	// else, or felt for whether it should.
-	Do   string `json:"do"`
-	Stop string `json:"stop,omitzero"`
+	// Stops says that the machine is to be stopped before anything else.
+	Stops bool      `json:"stops,omitzero"`
+	Says  fact.Fact `json:"says"`
+	Why   fact.Fact `json:"why"`
+	// Source of the limit.
+	Source charge.Source `json:"source"`
 }
 
 // A Step is something to do.
 type Step struct {
-	Do  string `json:"do"`
-	Why string `json:"why"`
+	Do fact.Fact `json:"do"`
+	// Why, where a reason is worth a line.
+	Why *fact.Fact `json:"why,omitzero"`
+	// Cause that the step is for, with its chance; empty for a step that is not about one.
+	Cause  string  `json:"cause,omitzero"`
+	Chance float64 `json:"chance,omitzero"`
+	// Look is the code by which a Check answers the step.
+	Look string `json:"look,omitzero"`
+	// Field is the reading that the step asks for.
+	Field string `json:"field,omitzero"`
+	Effect
 }
 
-// A Measurement is a reading worth taking.
-type Measurement struct {
-	Take string `json:"take"`
-	Why  string `json:"why"`
-	// Look is the code by which a Check answers it; empty where it is a reading,
-	// which belongs into Visit.Readings.
+// An Effect is what a step does to the machine.
+type Effect struct {
+	// Running says that the machine has to run for it.
+	Running bool `json:"running,omitzero"`
+	Stops   bool `json:"stops,omitzero"`
+	Starts  bool `json:"starts,omitzero"`
+	// Moves says that refrigerant goes in or comes out.
+	Moves bool `json:"moves,omitzero"`
+	// Opens says that the circuit is opened.
+	Opens bool `json:"opens,omitzero"`
+	// Waits says that nothing is done but to let time pass.
+	Waits bool `json:"waits,omitzero"`
+}
+
+// A Question is what is worth looking at or reading before anything is done, and what each
+// answer would mean.
+type Question struct {
+	// Look is the code by which a Check answers it; empty for a reading.
 	Look string `json:"look,omitzero"`
-	// Field is the reading's name in the visit: "dischargeLine"; empty where it is
-	// a look, or several readings.
-	Field string `json:"field,omitzero"`
-	// Outcomes say what each result would mean; of a look the one that finds
-	// something comes first.
-	Outcomes []string `json:"outcomes,omitempty"`
+	// Field is the reading's name in the visit; empty for a look.
+	Field string    `json:"field,omitzero"`
+	Take  fact.Fact `json:"take"`
+	// Outcomes; of a look the one that finds something first.
+	Outcomes []Outcome `json:"outcomes"`
+}
+
+// An Outcome is one answer to a Question.
+type Outcome struct {
+	Chance float64 `json:"chance"`
+	// Then is the likeliest cause after it, with its chance.
+	Then       string    `json:"then"`
+	ThenChance float64   `json:"thenChance"`
+	Says       fact.Fact `json:"says"`
 }

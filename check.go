@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Check is the answer to a look or test: the gauges were held open to the air
@@ -22,25 +23,34 @@ type Check struct {
 	Found bool `json:"found" strict:"required"`
 }
 
-// A Look is something that can be looked at or tried on a machine beyond its
-// readings, with a yes or no.
+// A Look is what a Check may answer: a look at the machine or a test of it.
 type Look struct {
 	// Code names it in a Check.
 	Code string `json:"code"`
-	// Name says in short what is looked at: "the zero of both gauges".
-	Name string `json:"name"`
-	// Take says what to do.
-	Take string `json:"take"`
-	// Found and NotFound say what the two answers are: "off zero", "at zero".
-	Found    string `json:"found"`
-	NotFound string `json:"notFound"`
+	// Name says in short what is looked at, Take what to do.
+	Name fact.Fact `json:"name"`
+	Take fact.Fact `json:"take"`
+	// Found and NotFound are the two answers: off zero, at zero.
+	Found    fact.Fact `json:"found"`
+	NotFound fact.Fact `json:"notFound"`
+	// Running says that the machine has to run for it.
+	Running bool `json:"running,omitzero"`
 }
 
-// Looks lists all, in sentences of the system of units.
-func Looks(sys quantity.System) []Look {
+// Looks lists every look there is, with its words in a language.
+func Looks(language Language, sys quantity.System) []Look {
+	book := language.book(sys)
+	spoken := func(code string) fact.Fact {
+		f := fact.New(fact.Code("look." + code))
+		f.Text = book.Say(f)
+		return f
+	}
 	var out []Look
-	for _, l := range diagnose.Looks(sys) {
-		out = append(out, Look{l.Code, l.Name, l.Take, l.Yes, l.No})
+	for _, l := range diagnose.Looks() {
+		out = append(out, Look{
+			Code: l.Code, Name: spoken(l.Code + ".name"), Take: spoken(l.Code),
+			Found: spoken(l.Code + ".yes"), NotFound: spoken(l.Code + ".no"), Running: l.Running,
+		})
 	}
 	return out
 }
@@ -50,7 +60,7 @@ func checkChecks(checks []Check) error {
 		return nil
 	}
 	codes := []string{}
-	for _, l := range Looks(quantity.SI) {
+	for _, l := range diagnose.Looks() {
 		codes = append(codes, l.Code)
 	}
 	for i, c := range checks {
@@ -63,13 +73,4 @@ func checkChecks(checks []Check) error {
 		}
 	}
 	return nil
-}
-
-// answers are the checks as the diagnosis takes them.
-func (v *Visit) answers() []diagnose.Answer {
-	var out []diagnose.Answer
-	for _, c := range v.Checks {
-		out = append(out, diagnose.Answer{Code: c.Look, Yes: c.Found})
-	}
-	return out
 }

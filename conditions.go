@@ -8,8 +8,11 @@ import "time"
 type Conditions struct {
 	// Running is how long the machine has run without a stop.
 	Running time.Duration `json:"running,omitzero"`
-	// Heating says that the machine heats: cooling methods do not apply.
-	Heating bool `json:"heating,omitzero"`
+	// ReadAt is when Visit.Readings were taken, on the clock of Log and Moves. Where
+	// refrigerant was moved and it is not given, they count as taken before.
+	ReadAt time.Duration `json:"readAt,omitzero"`
+	// Mode of operation; where it is not stated it is found by the readings, or asked.
+	Mode Mode `json:"mode,omitzero"`
 	// CoilWet says that the outdoor coil is wet from washing or rain.
 	CoilWet bool `json:"coilWet,omitzero"`
 	// PanelsOff says that access panels or doors of the unit are open.

@@ -9,29 +9,27 @@ import (
 )
 
 // derive works out what follows from the readings by themselves.
-func (j *job) derive() error {
-	d, r := &j.derived, &j.readings
-	var err error
+func derive(p *prepared, r *Readings) (d Derived, err error) {
 	if r.SuctionPressure != nil {
-		if d.EvaporatingDew, err = j.saturation(*r.SuctionPressure, j.fluid.DewTemperature); err != nil {
-			return rangeProblem("readings.suctionPressure", err)
+		if d.EvaporatingDew, err = saturation(p, *r.SuctionPressure, p.fluid.DewTemperature); err != nil {
+			return d, rangeProblem("readings.suctionPressure", err)
 		}
 	}
-	if high, field := j.highSide(); high != nil {
-		if d.CondensingBubble, err = j.saturation(*high, j.fluid.BubbleTemperature); err != nil {
-			return rangeProblem(field, err)
+	if high, field := highSide(p, r); high != nil {
+		if d.CondensingBubble, err = saturation(p, *high, p.fluid.BubbleTemperature); err != nil {
+			return d, rangeProblem(field, err)
 		}
-		if j.condensingDew, err = j.saturation(*high, j.fluid.DewTemperature); err != nil {
-			return rangeProblem(field, err)
+		if d.CondensingDew, err = saturation(p, *high, p.fluid.DewTemperature); err != nil {
+			return d, rangeProblem(field, err)
 		}
 		middle := temperatureReading{
-			Value: d.CondensingBubble.Value.Add(j.condensingDew.Value.Sub(d.CondensingBubble.Value) / 2),
+			Value: d.CondensingBubble.Value.Add(d.CondensingDew.Value.Sub(d.CondensingBubble.Value) / 2),
 			Std:   d.CondensingBubble.Std,
 		}
 		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
 		if r.SuctionPressure != nil {
-			if ratio, std, err := charge.CompressionRatio(j.absolute(*r.SuctionPressure), j.absolute(*high)); err == nil {
-				d.CompressionRatio, d.CompressionRatioStd = &ratio, std
+			if ratio, std, err := charge.CompressionRatio(p.absolute(*r.SuctionPressure), p.absolute(*high)); err == nil {
+				d.CompressionRatio = &Ratio{ratio, std}
 			}
 		}
 	}
@@ -40,11 +38,11 @@ func (j *job) derive() error {
 	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
 	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
 	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
-		if humidity, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, j.atmosphere.Pressure.Value); err == nil {
-			d.ReturnHumidity, d.ReturnHumidityStd = &humidity, std
+		if humidity, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, p.atmosphere.Pressure.Value); err == nil {
+			d.ReturnHumidity = &Ratio{humidity, std}
 		}
 	}
-	return nil
+	return d, nil
 }
 
 // relativeHumidity carries the uncertainty of both thermometers through by
@@ -71,13 +69,13 @@ func relativeHumidity(dryBulb, wetBulb temperatureReading, p quantity.Pressure) 
 }
 
 // highSide is the pressure that stands for that of the liquid line: the reading
-// itself, or what prepareHighSide made of the discharge pressure.
-func (j *job) highSide() (*gaugeReading, string) {
-	switch r := &j.readings; {
+// itself, or what standIn makes of the discharge pressure.
+func highSide(p *prepared, r *Readings) (*gaugeReading, string) {
+	switch {
 	case r.LiquidPressure != nil:
 		return r.LiquidPressure, "readings.liquidPressure"
 	case r.DischargePressure != nil:
-		return j.standIn(), "readings.dischargePressure"
+		return standIn(p, *r.DischargePressure), "readings.dischargePressure"
 	}
 	return nil, ""
 }
@@ -86,39 +84,28 @@ func (j *job) highSide() (*gaugeReading, string) {
 // its pipes take 1 to 5 % of the pressure on comfort cooling machines; half of
 // that is taken off, with the rest as a rectangular doubt (common practice, no
 // source).
-func (j *job) standIn() *gaugeReading {
-	g := *j.readings.DischargePressure
-	p := float64(j.absolute(g).Value)
+func standIn(p *prepared, g gaugeReading) *gaugeReading {
+	absolute := float64(p.absolute(g).Value)
 	return &gaugeReading{
-		Value: g.Value - quantity.GaugePressure(0.03*p),
-		Std:   math.Hypot(g.Std, 0.02*p/math.Sqrt(3)),
-	}
-}
-
-// absolute turns a gauge reading into an absolute pressure; the uncertainties
-// of gauge and atmosphere are independent.
-func (j *job) absolute(g gaugeReading) quantity.Uncertain[quantity.Pressure] {
-	atm := j.atmosphere.Pressure
-	return quantity.Uncertain[quantity.Pressure]{
-		Value: g.Value.Absolute(atm.Value),
-		Std:   math.Hypot(g.Std, atm.Std),
+		Value: g.Value - quantity.GaugePressure(0.03*absolute),
+		Std:   math.Hypot(g.Std, 0.02*absolute/math.Sqrt(3)),
 	}
 }
 
 // saturation looks up a saturation temperature at a gauge reading and carries
 // the uncertainty through by the slope of the curve (GUM 5.1.2).
-func (j *job) saturation(g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) (*temperatureReading, error) {
-	p := j.absolute(g)
-	t, err := at(p.Value)
+func saturation(p *prepared, g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) (*temperatureReading, error) {
+	absolute := p.absolute(g)
+	t, err := at(absolute.Value)
 	if err != nil {
 		return nil, err
 	}
 	out := temperatureReading{Value: t}
-	step := quantity.Pressure(math.Max(p.Std, 1))
-	if above, err := at(p.Value + step); err == nil {
-		out.Std = math.Abs(float64(above.Sub(t))) / float64(step) * p.Std
-	} else if below, err := at(p.Value - step); err == nil {
-		out.Std = math.Abs(float64(t.Sub(below))) / float64(step) * p.Std
+	step := quantity.Pressure(math.Max(absolute.Std, 1))
+	if above, err := at(absolute.Value + step); err == nil {
+		out.Std = math.Abs(float64(above.Sub(t))) / float64(step) * absolute.Std
+	} else if below, err := at(absolute.Value - step); err == nil {
+		out.Std = math.Abs(float64(t.Sub(below))) / float64(step) * absolute.Std
 	}
 	return &out, nil
 }

@@ -1,10 +1,8 @@
 package satline
 
 import (
-	"fmt"
-	"strings"
-
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 )
 
@@ -65,18 +63,18 @@ type LineSet struct {
 	Device charge.DevicePlace `json:"device,omitzero"`
 }
 
-// Metering is an expansion device.
-type Metering int
+// Metering is an expansion device; that of package charge.
+type Metering = charge.Metering
 
 // The expansion devices.
 const (
 	// FixedRestrictor is a piston, short tube or capillary: charged by
 	// superheat.
-	FixedRestrictor Metering = iota + 1
+	FixedRestrictor = charge.FixedRestrictor
 	// TXV is a thermostatic expansion valve: charged by subcooling.
-	TXV
+	TXV = charge.TXV
 	// EXV is an electronic expansion valve: charged by subcooling.
-	EXV
+	EXV = charge.EXV
 )
 
 // Arrangement says how the halves of a machine stand together.
@@ -108,7 +106,6 @@ const (
 )
 
 var (
-	meteringNames    = []string{notStated, "fixed restrictor", "TXV", "EXV"}
 	arrangementNames = []string{notStated, "split", "split heat pump", "package", "package heat pump"}
 	complaintNames   = []string{notStated, "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance"}
 )
@@ -117,82 +114,24 @@ var (
 // complete.
 const notStated = "not stated"
 
-func nameOf(names []string, i int) string {
-	if i <= 0 || i >= len(names) {
-		return notStated
-	}
-	return names[i]
-}
-
-func indexOf(what string, names []string, text []byte) (int, error) {
-	s := strings.TrimSpace(string(text))
-	if s == notStated && names[0] == notStated {
-		return 0, nil
-	}
-	for i, n := range names[1:] {
-		if strings.EqualFold(n, s) {
-			return i + 1, nil
-		}
-	}
-	if len(s) > 40 {
-		s = strings.ToValidUTF8(s[:40], "") + "…"
-	}
-	return 0, fmt.Errorf("%s %q is not known; write one of %s", what, s, `"`+strings.Join(names[1:], `", "`)+`"`)
-}
-
-// String returns the device as the JSON form writes it.
-func (m Metering) String() string { return nameOf(meteringNames, int(m)) }
-
-// MarshalText implements encoding.TextMarshaler.
-func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
-
-// UnmarshalText reads "fixed restrictor" (or "piston", "orifice", "capillary"),
-// "TXV" (or "TEV") or "EXV" (or "EEV").
-func (m *Metering) UnmarshalText(text []byte) error {
-	switch strings.ToLower(strings.TrimSpace(string(text))) {
-	case "piston", "orifice", "short tube", "capillary", "capillary tube", "fixed":
-		*m = FixedRestrictor
-		return nil
-	case "tev":
-		*m = TXV
-		return nil
-	case "eev":
-		*m = EXV
-		return nil
-	}
-	i, err := indexOf("metering device", meteringNames, text)
-	if err == nil {
-		*m = Metering(i)
-	}
-	return err
-}
-
 // String returns the arrangement as the JSON form writes it.
-func (a Arrangement) String() string { return nameOf(arrangementNames, int(a)) }
+func (a Arrangement) String() string { return enum.Name(arrangementNames, a) }
 
 // MarshalText implements encoding.TextMarshaler.
 func (a Arrangement) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
 
 // UnmarshalText reads the names that String writes.
 func (a *Arrangement) UnmarshalText(text []byte) error {
-	i, err := indexOf("arrangement", arrangementNames, text)
-	if err == nil {
-		*a = Arrangement(i)
-	}
-	return err
+	return enum.Parse("arrangement", arrangementNames, text, a)
 }
 
 // String returns the complaint as the JSON form writes it.
-func (c Complaint) String() string { return nameOf(complaintNames, int(c)) }
+func (c Complaint) String() string { return enum.Name(complaintNames, c) }
 
 // MarshalText implements encoding.TextMarshaler.
 func (c Complaint) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads the names that String writes.
 func (c *Complaint) UnmarshalText(text []byte) error {
-	i, err := indexOf("complaint", complaintNames, text)
-	if err == nil {
-		*c = Complaint(i)
-	}
-	return err
+	return enum.Parse("complaint", complaintNames, text, c)
 }

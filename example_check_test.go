@@ -34,28 +34,23 @@ func ExampleCheck() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(assessment.Charge.Hold)
-	fmt.Println(assessment.Settle.Take)
-	// Both gauges stand at zero.
-	visit.Checks = append(visit.Checks, satline.Check{Look: assessment.Settle.Look, Found: false})
-	if assessment, err = satline.Assess(visit); err != nil {
-		fmt.Println(err)
-		return
+	if ask := assessment.Ask; ask != nil && ask.Look != "" {
+		// It was looked at, and nothing was found.
+		visit.Checks = append(visit.Checks, satline.Check{Look: ask.Look, Found: false})
+		if assessment, err = satline.Assess(visit); err != nil {
+			fmt.Println(err)
+			return
+		}
 	}
-	fmt.Println(assessment.Headline)
-	fmt.Println(assessment.Dose.Action, assessment.Dose.Mass)
-	// Output:
-	// an instrument is in doubt
-	// the zero of both gauges, open to the air
-	// Overcharged: subcooling 19.9 °F ± 0.9 °F against a target of 9.0 °F (band ±3.0 °F), more than 99 % sure.
-	// recover 269 g
+	fmt.Println(assessment.Charge.Outcome)
+	// Output: open
 }
 
 func ExampleLooks() {
-	for _, look := range satline.Looks(quantity.IP)[:2] {
-		fmt.Printf("%s: %s, or %s?\n", look.Code, look.Found, look.NotFound)
+	for _, look := range satline.Looks(satline.English, quantity.IP)[:2] {
+		fmt.Printf("%s: %s, or %s?\n", look.Code, look.Found.Text, look.NotFound.Text)
 	}
 	// Output:
 	// standing-pressure: above that of the outdoor temperature, or equal to that of the outdoor temperature?
-	// liquid-line-drop: a drop of 3 °F or more across something, or the same all along?
+	// liquid-line-drop: a clear drop across something, or the same all along?
 }

@@ -63,16 +63,17 @@ func ExampleAssessment_WriteText() {
 		return
 	}
 	var report strings.Builder
-	if err := a.WriteText(&report, satline.File); err != nil {
+	if err := a.WriteText(&report, satline.Owner); err != nil {
 		fmt.Println(err)
 		return
 	}
-	_, next, _ := strings.Cut(report.String(), "DO NEXT\n")
-	next, _, _ = strings.Cut(next, "\nBE CAREFUL")
-	fmt.Print(next)
+	found, _, _ := strings.Cut(report.String(), "\nWHAT COMES NEXT")
+	fmt.Print(found)
 	// Output:
-	// 1. Leave the charge as it is; write the readings down.
-	//    Why: the charge is in band
+	// Workshop (invented)
+	//
+	// WHAT WAS FOUND
+	// The machine works as it should; the amount of refrigerant is right.
 }
 
 // What follows from the readings of an invented visit, in both systems of units.
@@ -88,14 +89,14 @@ func ExampleDerived_Values() {
 		return
 	}
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
-		for _, v := range assessment.Derived.Values(sys) {
-			fmt.Printf("%s: %s\n", v.Name, v.Text)
+		for _, v := range assessment.Derived.Values() {
+			fmt.Printf("%s: %s\n", v.Name, satline.Show(v, satline.English, sys))
 		}
 	}
 	// Output:
-	// condensing temperature (bubble): 100.9 °F ± 0.1 °F
+	// condensingBubble: 100.9 °F ± 0.1 °F
 	// subcooling: 6.9 °F ± 0.9 °F
-	// condensing temperature (bubble): 38.3 °C ± 0.1 °C
+	// condensingBubble: 38.3 °C ± 0.1 °C
 	// subcooling: 3.8 K ± 0.5 K
 }
 
@@ -110,9 +111,9 @@ func ExampleSite_Atmosphere() {
 		fmt.Printf("%s (%s)\n", used.Pressure.Format(quantity.IP), used.Source)
 	}
 	// Output:
-	// 11.8 psia ± 0.1 psi (standard atmosphere at 6000 ft (1829 m))
-	// 14.7 psia ± 0.1 psi (standard atmosphere at 0 ft (0 m))
-	// 14.7 psia ± 0.2 psi (sea level assumed; no elevation was given)
+	// 11.8 psia ± 0.1 psi (elevation)
+	// 14.7 psia ± 0.1 psi (elevation)
+	// 14.7 psia ± 0.2 psi (sea-level-assumed)
 }
 
 // The page of the owner, for a browser or a printer.
@@ -169,14 +170,14 @@ func ExampleAssessment_valve() {
 		return
 	}
 	if hunts := assessment.Valve; hunts != nil {
-		fmt.Println(hunts.Text)
+		fmt.Println(hunts.Says.Text)
 		fmt.Println(hunts.Course.State, "every", hunts.Course.Period.Round(time.Second))
 	}
-	for _, r := range assessment.Risks {
-		fmt.Println(r.Code, r.Grave)
+	for _, d := range assessment.Dangers {
+		fmt.Println(d.Code, d.Grave)
 	}
 	// Output:
-	// the superheat hunts between 0.5 °F and 13.8 °F with a period of about 98 s
+	// Superheat hunts between 0.5 °F and 13.8 °F, about every 98 s
 	// hunting every 1m38s
 	// slugging true
 }

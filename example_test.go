@@ -25,13 +25,15 @@ func ExampleAssess() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(assessment.Headline)
-	fmt.Println(assessment.Charge.Outcome)
-	fmt.Println(assessment.Derived.Superheat.Format(quantity.IP))
+	fmt.Println(assessment.Headline.Text)
+	for _, step := range assessment.Plan {
+		fmt.Println("-", step.Do.Text)
+	}
 	// Output:
-	// Undercharged: superheat 32.1 °F ± 0.9 °F against a target of 12.2 °F (band ±5.0 °F), more than 99 % sure.
-	// undercharged
-	// 32.1 °F ± 0.9 °F
+	// Too little refrigerant, about 20 %: above 99 %.
+	// - Find the leak: oil marks, joints, valves, coils.
+	// - Add 13.0 oz.
+	// - Let it run 15 min, then read again.
 }
 
 func ExampleDecodeVisit() {
@@ -86,7 +88,7 @@ func ExampleAssessment_WriteMarkdown() {
 	//
 	// ## What was found
 	//
-	// The amount of refrigerant was not measured.
+	// The machine could not be judged under today's conditions yet.
 }
 
 // On a cold day no reading tells the charge, and the machine is weighed in: what
@@ -110,13 +112,11 @@ func ExampleAssess_weighIn() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(assessment.Charge.Reasons[0])
-	fmt.Println(assessment.Charge.Instead[0])
-	fmt.Println(assessment.WeighIn.Text(visit.Units))
+	fmt.Println(assessment.Charge.Why[0].Text)
+	fmt.Println(assessment.WeighIn.Total.Value.Format(visit.Units))
 	// Output:
-	// outdoor air 48.0 °F is below 55.0 °F: the condenser is so cold that pressures, superheat and subcooling say little about the charge
-	// wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
-	// weigh in 7 lb 12.4 oz ± 3.6 oz: 7 lb 0.0 oz by the label, 12.4 oz more for a liquid line of another length than the label allows for (0.50 oz per foot, computed from liquid density and tube bore (ASTM B280)); only into a circuit that is empty, tight and evacuated
+	// outdoor air 48.0 °F is below 55.0 °F
+	// 7.78 lb
 }
 
 // What the machine of an invented visit will do tonight.

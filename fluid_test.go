@@ -40,7 +40,7 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				if err != nil {
 					continue // such pressures cannot be read
 				}
-				if a.Charge.Outcome != ChargeNotNow || a.Dose != nil && a.Dose.Mass != 0 {
+				if a.Charge.Outcome != ChargeNotJudged || a.Dose != nil && a.Dose.Mass != 0 {
 					t.Errorf("%s, %v: %v, dose %+v", designation, metering, a.Charge.Outcome, a.Dose)
 				}
 			}

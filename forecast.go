@@ -3,8 +3,9 @@ package satline
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
-	"github.com/satline/satline/refrigerant/cycle"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Scenario is weather, use or work to ask about. What is left zero stays as
@@ -46,14 +47,13 @@ type Outlook struct {
 	// surface or that by airside.IcingRule, whichever is larger.
 	FreezeChance float64 `json:"freezeChance"`
 	// Extrapolating lists what is further from the visit than it can speak for.
-	Extrapolating []string `json:"extrapolating,omitempty"`
-	// Says is the outlook in sentences, in the units of the visit; the first is
-	// whether the coil freezes.
-	Says []string `json:"says"`
-	// Believe says how far to believe it: what it stands on, and where the fitted
-	// model misses the visit; what forbids to build on it comes first. It is the same
-	// for all scenarios of a visit.
-	Believe []string `json:"believe"`
+	Extrapolating []fact.Fact `json:"extrapolating,omitempty"`
+	// Says is the outlook in facts, worded as the visit is; the first is whether the coil
+	// freezes.
+	Says []fact.Fact `json:"says"`
+	// Believe says how far to believe it: what forbids to build on it first, then where the
+	// fitted model misses the visit. It is the same for all scenarios of a visit.
+	Believe []fact.Fact `json:"believe"`
 }
 
 // Forecast fits a model of the whole machine to the visit and answers what it
@@ -64,123 +64,40 @@ type Outlook struct {
 // bulb, and the suction pressure; the more readings there are, the narrower the
 // answer. The error is a *VisitError.
 func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
-	j, err := prepare(v)
+	p, err := prepare(v)
 	if err != nil {
 		return nil, err
 	}
-	if err := j.takeSettled(); err != nil {
-		return nil, err
-	}
-	if err := j.derive(); err != nil {
-		return nil, err
-	}
-	j.doubt()
-	fit, err := j.fit()
+	settled, err := settle(p)
 	if err != nil {
 		return nil, err
 	}
-	if err := j.compare(fit); err != nil {
+	d, err := derive(p, &settled.readings)
+	if err != nil {
 		return nil, err
 	}
+	mode := findMode(p, &settled.readings, &d)
+	if mode.Mode != Cooling {
+		return nil, &VisitError{Field: "conditions.mode", Problem: "a forecast is of cooling; put the machine into cooling and read again"}
+	}
+	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode), v.Units)
+	fit, err := fitTo(p, &settled, &d, doubts)
+	if err != nil {
+		return nil, err
+	}
+	book := v.Language.book(v.Units)
 	var out []Outlook
 	for i, s := range scenarios {
-		o, err := j.outlook(fit, s)
+		o, err := fit.outlook(s, v.Equipment.Label.Charge)
 		if err != nil {
 			return nil, rangeProblem(fmt.Sprintf("scenario %d", i+1), err)
+		}
+		for _, list := range [][]fact.Fact{o.Says, o.Believe, o.Extrapolating} {
+			for k := range list {
+				list[k].Text = book.Say(list[k])
+			}
 		}
 		out = append(out, o)
 	}
 	return out, nil
-}
-
-// A fitting is the model of the whole machine that was fitted to a visit.
-type fitting struct {
-	machine *cycle.Fitted
-	seen    cycle.Conditions
-	// off is how far the machine is off the visit, in K, beyond its own uncertainty.
-	off     struct{ superheat, subcooling, evaporating float64 }
-	believe []string
-}
-
-func (j *job) fit() (*fitting, error) {
-	r, e := &j.readings, &j.visit.Equipment
-	switch {
-	case j.visit.Conditions.Heating:
-		return nil, &VisitError{Field: "conditions.heating", Problem: "a forecast is of cooling; put the machine into cooling and read again"}
-	case e.NominalCapacity == 0:
-		return nil, missing("equipment.nominalCapacity", "a forecast starts from the size of the machine")
-	case r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SuctionPressure == nil:
-		return nil, missing("readings", "a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure")
-	}
-	for _, d := range j.doubts {
-		if gravest([]Doubt{d}, "outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure", "suctionLine") == Impossible {
-			return nil, &VisitError{Field: "readings", Problem: "they cannot be true together: " + d.Text + "; " + d.Mend}
-		}
-	}
-	system, err := cycle.Design(cycle.Spec{
-		Refrigerant: j.fluid,
-		Capacity:    e.NominalCapacity,
-		Metering:    cycleMetering[e.Metering],
-		Airflow:     e.Label.RatedAirflow,
-	})
-	if err != nil {
-		return nil, rangeProblem("equipment", err)
-	}
-	seen := cycle.Conditions{
-		OutdoorDryBulb: r.OutdoorDryBulb.Value,
-		ReturnDryBulb:  r.ReturnDryBulb.Value,
-		ReturnWetBulb:  r.ReturnWetBulb.Value,
-		Elevation:      j.elevation(),
-	}
-	visit := cycle.Visit{
-		OutdoorStd:        quantity.TemperatureDelta(r.OutdoorDryBulb.Std),
-		DryBulbStd:        quantity.TemperatureDelta(r.ReturnDryBulb.Std),
-		WetBulbStd:        quantity.TemperatureDelta(r.ReturnWetBulb.Std),
-		SuctionPressure:   r.SuctionPressure,
-		LiquidPressure:    r.LiquidPressure,
-		DischargePressure: r.DischargePressure,
-		SuctionLine:       r.SuctionLine,
-		LiquidLine:        r.LiquidLine,
-		DischargeLine:     r.DischargeLine,
-		Supply:            r.SupplyDryBulb,
-		CondenserLeaving:  r.CondenserLeaving,
-		Power:             r.Power,
-	}
-	if r.Airflow != nil {
-		seen.Airflow = r.Airflow.Value
-		visit.AirflowStd = r.Airflow.Std / float64(r.Airflow.Value)
-	}
-	visit.Conditions = seen
-	fitted, err := cycle.Fit(system, visit)
-	if err != nil {
-		return nil, rangeProblem("readings", err)
-	}
-	return &fitting{machine: fitted, seen: seen}, nil
-}
-
-// elevation is that of the site, or the one that its barometer stands for.
-func (j *job) elevation() quantity.Length {
-	site := j.visit.Site
-	switch {
-	case site.Barometer == nil && site.Elevation == nil:
-		return 0
-	case site.Barometer == nil:
-		return *site.Elevation
-	}
-	low, high := quantity.Meters(-1000), quantity.Meters(6000)
-	for range 60 {
-		middle := (low + high) / 2
-		if quantity.AtmosphereAt(middle) > *site.Barometer {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return low
-}
-
-var cycleMetering = map[Metering]cycle.Metering{
-	FixedRestrictor: cycle.FixedRestrictor,
-	TXV:             cycle.TXV,
-	EXV:             cycle.EXV,
 }

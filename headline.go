@@ -1,87 +1,82 @@
 package satline
 
 import (
-	"fmt"
+	"slices"
 
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/quantity/fact"
 )
 
-// headline is the whole answer in one sentence.
-func (j *job) headline() string {
-	sys := j.visit.Units
-	switch c := j.charge; c.Outcome {
-	case ChargeInBand, ChargeLow, ChargeHigh:
-		_, chance := j.likeliest()
-		if c.Target == nil {
-			return fmt.Sprintf("%s: %s %s beside stacked liquid, %s.", sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), sure(chance))
-		}
-		if first := j.first(); first != "" {
-			return fmt.Sprintf("%s as it stands: %s %s against a target of %s (band ±%s), %s. %s",
-				sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance), first)
-		}
-		if hold := j.held(); hold != "" {
-			return fmt.Sprintf("It reads %s, %s %s against a target of %s (band ±%s), but move no refrigerant yet: %s.",
-				c.Outcome, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), hold)
-		}
-		return fmt.Sprintf("%s: %s %s against a target of %s (band ±%s), %s.",
-			sentence(string(c.Outcome)), c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys), sure(chance))
-	case ChargeCannotTell:
-		if j.readingsContradict {
-			return "The charge cannot be judged: " + j.charge.Reasons[0] + "."
-		}
-		likely, chance := j.likeliest()
-		return fmt.Sprintf("These instruments cannot tell for certain; %s is likeliest (%.0f %%): %s %s against a target of %s (band ±%s).",
-			likely, 100*chance, c.Method, c.Measured.Format(sys), c.Target.Value.Format(sys), c.Tolerance.Format(sys))
-	case ChargeNotNow:
-		if cause, chance, waits := j.mendFirst(); waits && j.unsettled() == "" && (j.mendedFirst || !j.situationSpoiled()) {
-			return fmt.Sprintf("%s (%s); the charge cannot be judged before that is mended.", sentence(cause), sure(chance))
-		}
-		return fmt.Sprintf("Do not charge by %s now: %s.", c.Method, c.Reasons[0])
-	}
-	return "The charge was not judged: " + j.charge.Reasons[0] + "."
-}
-
-// likelyElsewhere is the probability from which a cause that is not the charge is seen
-// to although the charge reads in band, and tellElsewhere that from which the headline
-// says so.
-const likelyElsewhere, tellElsewhere = 0.4, 0.5
-
-// first is what comes before the charge where that reads in band; empty where nothing
-// does.
-func (j *job) first() string {
-	if j.charge.Outcome != ChargeInBand {
-		return ""
-	}
-	if cause, chance, waits := j.mendFirst(); waits {
-		return fmt.Sprintf("%s (%s) is to be mended first.", sentence(cause), sure(chance))
-	}
-	if o, ok := j.dirt(); ok {
-		return closed(sentence(o.Instead))
-	}
-	if d := j.diagnosis; d != nil && d.Verdict == diagnose.Unclear {
-		if cause, chance := d.Elsewhere(tellElsewhere); cause != "" {
-			return fmt.Sprintf("%s (%s) is to be looked into first.", sentence(cause), sure(chance))
-		}
-	}
-	return ""
-}
-
-// sure words a probability; nothing a field instrument says is certain.
-func sure(p float64) string {
-	if p > 0.99 {
-		return "more than 99 % sure"
-	}
-	return fmt.Sprintf("%.0f %% sure", 100*p)
-}
-
-// likeliest is the outcome with the largest chance.
-func (j *job) likeliest() (ChargeOutcome, float64) {
-	c := &j.charge
+// headline is the whole answer in one sentence, from the belief and the plan.
+func (k *planner) headline() fact.Fact {
+	c := k.charge
 	switch {
-	case c.InBand >= c.Low && c.InBand >= c.High:
-		return ChargeInBand, c.InBand
-	case c.Low > c.High:
-		return ChargeLow, c.Low
+	case k.mode.Mode == 0:
+		return fact.New("headline.mode-in-doubt")
+	case k.mode.Mode != Cooling:
+		return fact.New("headline.other-mode", fact.Of("mode", term("mode", k.mode.Mode.String())))
+	case k.has(StepHalt):
+		return fact.New("headline.moved-much")
+	case k.b.Verdict == diagnose.NotEnough || k.p.visit.Conditions.SealedSystemOpened:
+		for _, s := range k.steps {
+			if s.Do.Code == StepWeighIn || s.Do.Code == StepWeighInLabel {
+				f := s.Do
+				f.Code = "headline.weigh-in"
+				return f
+			}
+		}
 	}
-	return ChargeHigh, c.High
+	stop := slices.IndexFunc(k.dangers, func(x Danger) bool { return x.Stops })
+	if f, ok := k.cause(); ok && (c.Outcome != ChargeNotJudged || stop >= 0 || k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)) {
+		return f
+	}
+	if stop >= 0 {
+		return fact.New("headline.stop")
+	}
+	if lie, wrong := k.b.wrongInstrument(k.t.method); wrong && len(k.b.spoiled) == 0 {
+		if f, ok := k.cause(); ok {
+			return f
+		}
+		return fact.New("headline.open", fact.Of("causes", fact.Terms{term("cause", string(lie))}))
+	}
+	switch c.Outcome {
+	case ChargeNotJudged:
+		if len(c.Why) > 0 {
+			return fact.New("headline.not-judged").With(c.Why[0].Values...).With(fact.Of("why", fact.Term(c.Why[0].Code)))
+		}
+	case ChargeInBand:
+		if k.b.Healthy < likely {
+			break
+		}
+		return fact.New("headline.sound", fact.Of("chance", fact.Share(k.b.Healthy)))
+	}
+	if k.b.Healthy >= likely {
+		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(k.b.Healthy)))
+	}
+	causes := fact.Terms{}
+	for _, m := range k.b.Marginals() {
+		if m.Chance >= worth/2 && len(causes) < 2 {
+			causes = append(causes, term("cause", string(m.Signature)))
+		}
+	}
+	if len(causes) == 0 {
+		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(k.b.Healthy)))
+	}
+	return fact.New("headline.open", fact.Of("causes", causes))
+}
+
+// cause is the headline of the likeliest cause, where one is likely; a second that is
+// nearly as likely stands beside it.
+func (k *planner) cause() (fact.Fact, bool) {
+	marginals := k.b.Marginals()
+	if len(marginals) == 0 || marginals[0].Chance < likely || marginals[0].Chance < k.b.Healthy {
+		return fact.Fact{}, false
+	}
+	f := k.b.findingFact(&marginals[0])
+	f.Code = "headline.cause"
+	f = f.With(fact.Of("cause", term("cause", string(marginals[0].Signature))))
+	if len(marginals) > 1 && marginals[1].Chance >= likely {
+		f = f.With(fact.Of("second", term("cause", string(marginals[1].Signature))), fact.Of("secondChance", fact.Share(marginals[1].Chance)))
+	}
+	return f, true
 }

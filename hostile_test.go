@@ -55,7 +55,7 @@ func outcomeOf(t *testing.T, doc string) string {
 			if _, err := json.Marshal(a); err != nil {
 				t.Errorf("an assessment cannot be marshaled: %v", err)
 			}
-			return "assessed: " + a.Headline
+			return "assessed: " + a.Headline.Text
 		}
 	}
 	if !errors.Is(err, ErrVisit) {

@@ -5,64 +5,27 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
 
-// job is a visit that has been checked field by field, with every reading
+// prepared is a visit that has been checked field by field, with every reading
 // carrying an uncertainty.
-type job struct {
+type prepared struct {
 	visit      Visit
 	fluid      *refrigerant.Refrigerant
 	atmosphere AtmosphereUsed
 	readings   Readings
 	log        []LogEntry
-	settled    map[string]bool // readings taken from the settled end of the log
-
-	// steadiness of what the charge is judged by, valve that of the superheat
-	// behind a valve that hunts.
-	steadiness, valve *SteadinessVerdict
-
-	derived       Derived
-	condensingDew *temperatureReading
-	doubts        []Doubt
-	rawDoubts     []readcheck.Doubt
-	charge        ChargeVerdict
-	obstacles     []charge.Obstacle
-	// chargeTarget is what the verdict compared with, and nextDose what follows.
-	chargeTarget charge.Target
-	nextDose     *charge.Dose
-	// weighing is the charge to weigh in where that is due, weighWants what it
-	// cannot be worked out without.
-	weighing   *charge.Weighing
-	weighWants string
-	// liquidStacked and readingsContradict are what judging the charge found
-	// beside it.
-	liquidStacked      bool
-	readingsContradict bool
-	air                *AirVerdict
-	freeze             *FreezeVerdict
-	findings           []Finding
-	settle             *Measurement
-	diagnosis          *diagnose.Diagnosis
-	frozen             *diagnose.Freeze
-	// mendedFirst says that reconcile took the verdict back until something
-	// else is mended.
-	mendedFirst bool
-	change      *ChangeVerdict
-	risks       []Risk
 }
 
-func prepare(v Visit) (*job, error) {
-	j := &job{visit: v, settled: map[string]bool{}}
+func prepare(v Visit) (*prepared, error) {
+	p := &prepared{visit: v}
 	var err error
 	if v.Equipment.Refrigerant == "" {
 		return nil, missing("equipment.refrigerant", "name the refrigerant on the unit's label, as in \"R-410A\"")
 	}
-	if j.fluid, err = refrigerant.Lookup(v.Equipment.Refrigerant); err != nil {
+	if p.fluid, err = refrigerant.Lookup(v.Equipment.Refrigerant); err != nil {
 		return nil, &VisitError{Field: "equipment.refrigerant", Problem: err.Error(), Err: err}
 	}
 	if v.Equipment.Metering < FixedRestrictor || v.Equipment.Metering > EXV {
@@ -74,13 +37,16 @@ func prepare(v Visit) (*job, error) {
 	if v.Scope != Whole && v.Scope != VerdictOnly {
 		return nil, missing("scope", `say "whole" or "verdict", or leave it out`)
 	}
+	if err := v.Language.check(); err != nil {
+		return nil, err
+	}
 	if err := checkPlain(v); err != nil {
 		return nil, err
 	}
 	if err := checkWeighing(v.Equipment); err != nil {
 		return nil, err
 	}
-	if j.atmosphere, err = v.Site.Atmosphere(); err != nil {
+	if p.atmosphere, err = v.Site.Atmosphere(); err != nil {
 		return nil, err
 	}
 	instruments, err := instrumentsOf(v.Instruments)
@@ -93,17 +59,17 @@ func prepare(v Visit) (*job, error) {
 	if err := checkChecks(v.Checks); err != nil {
 		return nil, err
 	}
-	j.readings = v.Readings
-	if err := prepareReadings(&j.readings, "readings", instruments); err != nil {
+	p.readings = v.Readings
+	if err := prepareReadings(&p.readings, "readings", instruments); err != nil {
 		return nil, err
 	}
-	j.log = slices.Clone(v.Log)
-	for i := range j.log {
-		if err := prepareReadings(&j.log[i].Readings, fmt.Sprintf("log[%d]", i), instruments); err != nil {
+	p.log = slices.Clone(v.Log)
+	for i := range p.log {
+		if err := prepareReadings(&p.log[i].Readings, fmt.Sprintf("log[%d]", i), instruments); err != nil {
 			return nil, err
 		}
 	}
-	return j, nil
+	return p, nil
 }
 
 func prepareReadings(r *Readings, path string, in Instruments) error {
@@ -158,8 +124,14 @@ func checkPlain(v Visit) error {
 			return &VisitError{Field: "equipment.label." + c.field, Problem: "its uncertainty is negative, not a number, or wider than all that can be read; give one standard deviation, or none"}
 		}
 	}
+	if m := v.Conditions.Mode; m < 0 || m > Refrigeration {
+		return missing("conditions.mode", `say "cooling", "heating" or "refrigeration", or leave it out`)
+	}
 	if v.Conditions.Running < 0 {
 		return &VisitError{Field: "conditions.running", Problem: "is negative; give the time since the machine last started, or leave it out"}
+	}
+	if v.Conditions.ReadAt < 0 {
+		return &VisitError{Field: "conditions.readAt", Problem: "is negative; count from the start of the visit, as the log and the moves do"}
 	}
 	if len(v.Title) > 200 {
 		return &VisitError{Field: "title", Problem: "longer than 200 bytes; put the rest into notes"}
@@ -197,15 +169,15 @@ func (s Site) Atmosphere() (AtmosphereUsed, error) {
 		if !(p >= quantity.Kilopascals(50) && p <= quantity.Kilopascals(110)) {
 			return AtmosphereUsed{}, outOfRange("site.barometer", p, quantity.Kilopascals(50), quantity.Kilopascals(110), "give the pressure as read at the site itself, not that reduced to sea level")
 		}
-		return AtmosphereUsed{p.PlusMinus(quantity.Pascals(200)), "barometer"}, nil
+		return AtmosphereUsed{p.PlusMinus(quantity.Pascals(200)), FromBarometer}, nil
 	case s.Elevation != nil:
 		z := *s.Elevation
 		if !(z >= quantity.Meters(-450) && z <= quantity.Meters(5500)) {
 			return AtmosphereUsed{}, outOfRange("site.elevation", z, quantity.Meters(-450), quantity.Meters(5500), "give the height of the site above sea level, and check its unit")
 		}
-		return AtmosphereUsed{quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), fmt.Sprintf("standard atmosphere at %.0f ft (%.0f m)", z.Feet(), z.Meters())}, nil
+		return AtmosphereUsed{quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), FromElevation}, nil
 	}
-	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), "sea level assumed; no elevation was given"}, nil
+	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), SeaLevelAssumed}, nil
 }
 
 func instrumentsOf(given Instruments) (Instruments, error) {

@@ -7,19 +7,19 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A readingField is one reading of a visit: its names, its instrument, and the
 // range outside which it is a slip of the pen and not a measurement.
 type readingField struct {
-	name  string // as in the JSON form
-	label string // as in the trade
+	name string // as in the JSON form
 	// prepare checks the range and fills in the instrument's uncertainty; path
 	// is where the set of readings stands in the visit.
 	prepare func(r *Readings, path string, in Instruments) error
 	has     func(*Readings) bool
-	// show returns the reading in a system of units, "" where there is none.
-	show func(*Readings, quantity.System) string
+	// value is the reading as a value of a fact; false where there is none.
+	value func(*Readings) (fact.Value, bool)
 	// over replaces the reading by its mean over a stretch of the log, by the last
 	// one logged where that holds none, and reports whether it stood still; ok is
 	// false where the log does not hold it at all.
@@ -28,9 +28,9 @@ type readingField struct {
 	thin func(r *Readings, slot []LogEntry)
 }
 
-func field[T quantity.Quantity](name, label string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
+func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
 	return readingField{
-		name: name, label: label,
+		name: name,
 		prepare: func(r *Readings, path string, in Instruments) error {
 			p := at(r)
 			if *p == nil {
@@ -51,11 +51,11 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 			return nil
 		},
 		has: func(r *Readings) bool { return *at(r) != nil },
-		show: func(r *Readings, sys quantity.System) string {
+		value: func(r *Readings) (fact.Value, bool) {
 			if p := *at(r); p != nil {
-				return p.Format(sys)
+				return fact.Measured(name, *p), true
 			}
-			return ""
+			return fact.Value{}, false
 		},
 		over: func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool) {
 			var last *quantity.Uncertain[T]
@@ -100,16 +100,16 @@ func field[T quantity.Quantity](name, label string, at func(*Readings) **quantit
 // source).
 const steadyWithin quantity.Temperature = 5. / 9
 
-func gaugeField(name, label string, at func(*Readings) **gaugeReading, top quantity.GaugePressure) readingField {
-	return field(name, label, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, _ quantity.GaugePressure) float64 { return float64(in.Gauge) })
+func gaugeField(name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure) readingField {
+	return field(name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, _ quantity.GaugePressure) float64 { return float64(in.Gauge) })
 }
 
-func clampField(name, label string, at func(*Readings) **temperatureReading, top quantity.Temperature) readingField {
-	return field(name, label, at, quantity.Celsius(-60), top, steadyWithin, func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) })
+func clampField(name string, at func(*Readings) **temperatureReading, top quantity.Temperature) readingField {
+	return field(name, at, quantity.Celsius(-60), top, steadyWithin, func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) })
 }
 
-func airField(name, label string, at func(*Readings) **temperatureReading, wet bool) readingField {
-	return field(name, label, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin, func(in Instruments, _ quantity.Temperature) float64 {
+func airField(name string, at func(*Readings) **temperatureReading, wet bool) readingField {
+	return field(name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin, func(in Instruments, _ quantity.Temperature) float64 {
 		if wet {
 			return float64(in.WetBulb)
 		}
@@ -124,25 +124,25 @@ func share[T quantity.Quantity](fraction float64) func(Instruments, T) float64 {
 }
 
 var readingFields = []readingField{
-	gaugeField("suctionPressure", "suction pressure", func(r *Readings) **gaugeReading { return &r.SuctionPressure }, quantity.PSIG(1500)),
-	gaugeField("liquidPressure", "liquid pressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure }, quantity.PSIG(2500)),
-	gaugeField("dischargePressure", "discharge pressure", func(r *Readings) **gaugeReading { return &r.DischargePressure }, quantity.PSIG(2500)),
-	clampField("suctionLine", "suction line", func(r *Readings) **temperatureReading { return &r.SuctionLine }, quantity.Celsius(100)),
-	clampField("liquidLine", "liquid line", func(r *Readings) **temperatureReading { return &r.LiquidLine }, quantity.Celsius(110)),
-	clampField("dischargeLine", "discharge line", func(r *Readings) **temperatureReading { return &r.DischargeLine }, quantity.Celsius(200)),
-	airField("outdoorDryBulb", "outdoor dry bulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }, false),
-	airField("condenserLeaving", "air leaving the condenser", func(r *Readings) **temperatureReading { return &r.CondenserLeaving }, false),
-	airField("returnDryBulb", "return dry bulb", func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }, false),
-	airField("returnWetBulb", "return wet bulb", func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }, true),
-	airField("supplyDryBulb", "supply dry bulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false),
-	airField("supplyWetBulb", "supply wet bulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true),
-	field("airflow", "indoor airflow", func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
+	gaugeField("suctionPressure", func(r *Readings) **gaugeReading { return &r.SuctionPressure }, quantity.PSIG(1500)),
+	gaugeField("liquidPressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure }, quantity.PSIG(2500)),
+	gaugeField("dischargePressure", func(r *Readings) **gaugeReading { return &r.DischargePressure }, quantity.PSIG(2500)),
+	clampField("suctionLine", func(r *Readings) **temperatureReading { return &r.SuctionLine }, quantity.Celsius(100)),
+	clampField("liquidLine", func(r *Readings) **temperatureReading { return &r.LiquidLine }, quantity.Celsius(110)),
+	clampField("dischargeLine", func(r *Readings) **temperatureReading { return &r.DischargeLine }, quantity.Celsius(200)),
+	airField("outdoorDryBulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }, false),
+	airField("condenserLeaving", func(r *Readings) **temperatureReading { return &r.CondenserLeaving }, false),
+	airField("returnDryBulb", func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }, false),
+	airField("returnWetBulb", func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }, true),
+	airField("supplyDryBulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false),
+	airField("supplyWetBulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true),
+	field("airflow", func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
 		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), share[quantity.VolumeFlow](0.07)),
-	field("externalStatic", "external static pressure", func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
+	field("externalStatic", func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
 		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), share[quantity.StaticPressure](0.05)),
-	field("power", "electric power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
+	field("power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
 		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), share[quantity.Power](0.03)),
-	field("compressorCurrent", "compressor current", func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
+	field("compressorCurrent", func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
 		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5), share[quantity.Current](0.03)),
 }
 

@@ -1,31 +1,34 @@
 package satline
 
+import "github.com/satline/satline/internal/enum"
+
 // Scope is how much an assessment works out.
 type Scope int
 
 const (
-	// Whole is everything: verdicts, the next dose, what would freeze the coil,
-	// the diagnosis.
+	// Whole is everything.
 	Whole Scope = iota
-	// VerdictOnly leaves out the size of the next dose, freezing and the diagnosis,
-	// which take a hundred times as long as everything else together; for a batch of
-	// visits, or a display that follows the gauges.
+	// VerdictOnly leaves out what takes most of the time: two faults at once, the look that
+	// is worth most, freezing and the next dose. Its chances are those of single faults. It
+	// never tells anybody to move refrigerant; for a batch of visits, or a display that
+	// follows the gauges.
 	VerdictOnly
 )
 
 var scopeNames = []string{"", "whole", "verdict"}
 
 // String returns "whole" or "verdict".
-func (s Scope) String() string { return nameOf(scopeNames, int(s)+1) }
+func (s Scope) String() string { return enum.Name(scopeNames, s+1) }
 
 // MarshalText implements encoding.TextMarshaler.
 func (s Scope) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads "whole" or "verdict".
 func (s *Scope) UnmarshalText(text []byte) error {
-	i, err := indexOf("scope", scopeNames, text)
-	if err == nil {
-		*s = Scope(i - 1)
+	var i Scope
+	if err := enum.Parse("scope", scopeNames, text, &i); err != nil {
+		return err
 	}
-	return err
+	*s = max(i-1, Whole)
+	return nil
 }

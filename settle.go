@@ -1,46 +1,71 @@
 package satline
 
 import (
-	"fmt"
 	"math"
 	"time"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
-// takeSettled judges whether the value that the charge is read from has come to
-// rest since the last move of refrigerant, and replaces the readings by their means
-// over the one stretch that this value is taken from: the last in which it stood
-// still, or the last half minute. What is derived from them was read, then, and belongs
-// together.
-func (j *job) takeSettled() error {
-	log := thinned(j.sinceLastMove())
+// settled is what a log says of the readings: where each comes to rest, and whether the
+// value that the charge is judged by has.
+type settled struct {
+	readings Readings
+	fromLog  map[string]bool // readings that stood still in the stretch they are taken from
+	// steadiness of what the charge is judged by, valve that of the superheat
+	// behind a valve that hunts.
+	steadiness, valve *SteadinessVerdict
+	// later says that the readings are known to be later than every move of refrigerant;
+	// since is for how long the last was over.
+	later bool
+	since time.Duration
+}
+
+// deltaCourse is that of a superheat or a subcooling.
+type deltaCourse = charge.Steadiness[quantity.TemperatureDelta]
+
+// settle judges whether the value that the charge is read from has come to rest since the
+// last move of refrigerant, and takes the readings as their means over the one stretch that
+// this value is taken from: the last in which it stood still, or the last half minute. What
+// is derived from them was read, then, and belongs together.
+func settle(p *prepared) (settled, error) {
+	s := settled{readings: p.readings, fromLog: map[string]bool{}}
+	log := thinned(sinceLastMove(p))
+	s.later, s.since = readLater(p, log)
 	if len(log) == 0 {
-		return nil
+		return s, nil
 	}
-	course, of, err := j.course(log)
+	method := p.visit.Equipment.Metering.Method()
+	course, err := follow(p, log, method)
 	if err != nil {
-		return err
+		return s, err
 	}
-	if err := j.followValve(log); err != nil {
-		return err
-	}
+	// A valve hunts where its superheat swings while the subcooling stands still.
 	var hunt deltaCourse
-	if j.valve != nil {
-		hunt = j.valve.Course
+	if method == charge.Subcooling {
+		if hunt, err = follow(p, log, charge.Superheat); err != nil {
+			return s, err
+		}
+		if hunt.State == charge.Hunting {
+			s.valve = steadinessOf(charge.Superheat, hunt)
+		}
 	}
-	still := takeStretch(&j.readings, log, course, hunt)
-	if of == "" {
-		j.settled = still
-		return nil
+	still := takeStretch(&s.readings, log, course, hunt)
+	if course.State == 0 || course.Steady() {
+		s.fromLog = still
 	}
-	if course.Steady() {
-		j.settled = still
+	if course.State != 0 {
+		// The value shown is the one that is judged, from the readings of the stretch; the
+		// mean of the values of each moment differs from it in the last digit.
+		if v, ok := valueOf(p, method, &s.readings); ok {
+			course.Value.Value = v
+		}
+		s.steadiness = steadinessOf(method, course)
 	}
-	j.steadiness = j.steadinessOf(of, course)
-	return nil
+	return s, nil
 }
 
 // takeStretch takes the readings from the stretch of a course, in whole cycles of
@@ -59,8 +84,9 @@ func takeStretch(r *Readings, log []LogEntry, course, hunt deltaCourse) map[stri
 	}
 	stood := map[string]bool{}
 	for _, f := range readingFields {
-		still, ok := f.over(r, log, from, to)
-		stood[f.name] = ok && still
+		if still, ok := f.over(r, log, from, to); ok && still {
+			stood[f.name] = true
+		}
 	}
 	return stood
 }
@@ -98,132 +124,87 @@ func thinned(log []LogEntry) []LogEntry {
 	return out
 }
 
-func (j *job) sinceLastMove() []LogEntry {
-	if len(j.visit.Moves) == 0 {
-		return j.log
+// readLater tells whether readings are known to be later than the last move, and for how
+// long that was over when the last of them was taken.
+func readLater(p *prepared, log []LogEntry) (bool, time.Duration) {
+	n := len(p.visit.Moves)
+	if n == 0 {
+		return true, 0
 	}
-	last := j.visit.Moves[len(j.visit.Moves)-1].At
-	for i := range j.log {
-		if j.log[i].At > last {
-			return j.log[i:]
+	last := p.visit.Moves[n-1].At
+	switch at := p.visit.Conditions.ReadAt; {
+	case len(log) > 0:
+		return true, log[len(log)-1].At - last
+	case at > last:
+		return true, at - last
+	}
+	return false, 0
+}
+
+func sinceLastMove(p *prepared) []LogEntry {
+	if len(p.visit.Moves) == 0 {
+		return p.log
+	}
+	last := p.visit.Moves[len(p.visit.Moves)-1].At
+	for i := range p.log {
+		if p.log[i].At > last {
+			return p.log[i:]
 		}
 	}
 	return nil
 }
 
-// course follows the superheat of a fixed restrictor, or the subcooling of a
-// valve, over the log.
-func (j *job) course(log []LogEntry) (deltaCourse, string, error) {
-	if j.visit.Equipment.Metering == FixedRestrictor {
-		return j.follow(log, "superheat", j.superheatAt)
-	}
-	return j.follow(log, "subcooling", j.subcoolingAt)
-}
-
-// followValve sees whether a valve hunts: its superheat swings while the
-// subcooling, which the charge is judged by, stands still.
-func (j *job) followValve(log []LogEntry) error {
-	if j.visit.Equipment.Metering == FixedRestrictor {
-		return nil
-	}
-	course, of, err := j.follow(log, "superheat", j.superheatAt)
-	if err != nil || of == "" || course.State != charge.Hunting {
-		return err
-	}
-	j.valve = j.steadinessOf(of, course)
-	return nil
-}
-
-// follow makes a course of one value over the log; of is empty where the log
-// does not hold it.
-func (j *job) follow(
-	log []LogEntry, of string, at func(*Readings) (quantity.TemperatureDelta, bool),
-) (deltaCourse, string, error) {
+// follow makes a course of superheat or subcooling over the log; its State is zero where
+// the log does not hold it.
+func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, error) {
 	samples := make([]charge.Sample[quantity.TemperatureDelta], 0, len(log))
 	for i := range log {
-		if v, ok := at(&log[i].Readings); ok {
+		if v, ok := valueOf(p, method, &log[i].Readings); ok {
 			samples = append(samples, charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v})
 		}
 	}
 	if len(samples) == 0 {
-		return deltaCourse{}, "", nil
+		return deltaCourse{}, nil
 	}
 	course, err := charge.Settle(samples, quantity.TemperatureDelta(steadyWithin))
 	if err != nil {
-		return course, of, rangeProblem("log", err)
+		return course, rangeProblem("log", err)
 	}
-	return course, of, nil
+	return course, nil
 }
 
-// superheatAt is that of one moment; a gauge at rest or a hose that is shut may have
-// none.
-func (j *job) superheatAt(r *Readings) (quantity.TemperatureDelta, bool) {
-	if r.SuctionPressure == nil || r.SuctionLine == nil {
+// valueOf is the superheat or subcooling of a set of readings; false where one is missing, or
+// where there is none, as with a gauge at rest or a hose that is shut.
+func valueOf(p *prepared, method charge.Method, r *Readings) (quantity.TemperatureDelta, bool) {
+	gauge, line, of := r.LiquidPressure, r.LiquidLine, p.fluid.Subcooling
+	if method == charge.Superheat {
+		gauge, line, of = r.SuctionPressure, r.SuctionLine, p.fluid.Superheat
+	}
+	if gauge == nil || line == nil {
 		return 0, false
 	}
-	v, err := j.fluid.Superheat(j.absolute(*r.SuctionPressure).Value, r.SuctionLine.Value)
+	v, err := of(p.absolute(*gauge).Value, line.Value)
 	return v, err == nil
 }
 
-func (j *job) subcoolingAt(r *Readings) (quantity.TemperatureDelta, bool) {
-	if r.LiquidPressure == nil || r.LiquidLine == nil {
-		return 0, false
-	}
-	v, err := j.fluid.Subcooling(j.absolute(*r.LiquidPressure).Value, r.LiquidLine.Value)
-	return v, err == nil
+// absolute turns a gauge reading into an absolute pressure; the uncertainties
+// of gauge and atmosphere are independent.
+func (p *prepared) absolute(g gaugeReading) quantity.Uncertain[quantity.Pressure] {
+	atm := p.atmosphere.Pressure
+	return quantity.Uncertain[quantity.Pressure]{Value: g.Value.Absolute(atm.Value), Std: math.Hypot(g.Std, atm.Std)}
 }
 
-// deltaCourse is that of a superheat or a subcooling.
-type deltaCourse = charge.Steadiness[quantity.TemperatureDelta]
-
-func (j *job) steadinessOf(of string, c deltaCourse) *SteadinessVerdict {
-	return &SteadinessVerdict{Of: of, Course: c, Text: steadinessText(of, c, j.visit.Units)}
+func steadinessOf(method charge.Method, c deltaCourse) *SteadinessVerdict {
+	return &SteadinessVerdict{Method: method, Course: c, Says: fact.New(fact.Code("steadiness."+c.State.String()),
+		fact.Of("method", term("method", method.String())), fact.Amount("value", c.Value.Value),
+		fact.Amount("low", c.Low), fact.Amount("high", c.High), fact.Measured("estimate", c.Estimate),
+		fact.Of("period", c.Period), fact.Of("wait", roundUp(c.Wait)))}
 }
 
-// steadinessText says what was read, and marks an estimate as one.
-func steadinessText(of string, c deltaCourse, sys quantity.System) string {
-	value, low, high := c.Value.Value.Format(sys), c.Low.Format(sys), c.High.Format(sys)
-	minutes := max(math.Ceil(c.Wait.Minutes()), 1)
-	switch c.State {
-	case charge.Settled:
-		return fmt.Sprintf("the %s has settled at %s, within %s to %s over the last %.0f min",
-			of, value, low, high, (c.To - c.From).Minutes())
-	case charge.Hunting:
-		return fmt.Sprintf("the %s hunts between %s and %s with a period of about %.0f s",
-			of, low, high, c.Period.Seconds())
-	case charge.Settling:
-		return fmt.Sprintf("the %s is still moving, %s at last; by estimate it ends near %s in about %.0f min",
-			of, value, c.Estimate.Format(sys), minutes)
-	case charge.Drifting:
-		return fmt.Sprintf("the %s is still moving, %s at last, and shows no end yet; "+
-			"keep the machine running and log on", of, value)
-	}
-	return fmt.Sprintf("the log is too short to say whether the %s has settled, %s at last; "+
-		"log on for %.0f min", of, value, minutes)
-}
+// moving says that what the charge is judged by has not come to rest.
+func (s *settled) moving() bool { return s.steadiness != nil && !s.steadiness.Course.Steady() }
 
-// unsettled says why the charge may not be judged yet; empty where it may.
-func (j *job) unsettled() string {
-	if s := j.steadiness; s != nil && !s.Course.Steady() {
-		return s.Text
-	}
-	return ""
-}
-
-// showDerived puts the value that the readings of the stretch give in place of the
-// mean of the values of each moment, which differs from it in the last digit: the
-// value shown is the one that is judged.
-func (j *job) showDerived() {
-	s := j.steadiness
-	if s == nil {
-		return
-	}
-	value := j.derived.Subcooling
-	if s.Of == "superheat" {
-		value = j.derived.Superheat
-	}
-	if value != nil {
-		s.Course.Value.Value = value.Value
-		s.Text = steadinessText(s.Of, s.Course, j.visit.Units)
-	}
+// roundUp is a time to wait as a plan tells it, in whole minutes.
+func roundUp(d time.Duration) time.Duration {
+	return (max(d, time.Minute) + time.Minute - 1).Truncate(time.Minute)
 }

@@ -49,7 +49,7 @@ func TestDangersComeFromReadings(t *testing.T) {
 			if j.log[i].At < a.Steadiness.Course.From {
 				continue
 			}
-			sh, ok := j.superheatAt(&j.log[i].Readings)
+			sh, ok := valueOf(j, charge.Superheat, &j.log[i].Readings)
 			if !ok {
 				t.Fatal(j.log[i])
 			}
@@ -59,8 +59,8 @@ func TestDangersComeFromReadings(t *testing.T) {
 			t.Errorf("superheat %.1f °F; read %.1f to %.1f in its stretch (%v)",
 				got, low, high, a.Steadiness.Course.State)
 		}
-		if hasRisk(a, "liquid-returning") || hasRisk(a, "superheat-low") && low > 5 {
-			t.Errorf("%+v at superheats of %.1f °F to %.1f °F", a.Risks, low, high)
+		if endangers(a, "floodback") && low > 3 || endangers(a, "superheat-low") && low > 5 {
+			t.Errorf("%+v at superheats of %.1f °F to %.1f °F", a.Dangers, low, high)
 		}
 	}
 }
@@ -81,9 +81,9 @@ func TestShownIsJudged(t *testing.T) {
 		same := func(v quantity.TemperatureDelta) bool { // up to the places of the document
 			return math.Abs(float64(v-a.Derived.Superheat.Value)) < 1e-3
 		}
-		if !same(s.Course.Value.Value) || a.Charge.Measured != nil && !same(a.Charge.Measured.Value) {
+		if !same(s.Course.Value.Value) || a.Charge.Reading != nil && !same(a.Charge.Reading.Measured.Value) {
 			t.Errorf("%v shown, %v judged, %v derived",
-				s.Course.Value, a.Charge.Measured, a.Derived.Superheat)
+				s.Course.Value, a.Charge.Reading, a.Derived.Superheat)
 		}
 		switch a.Charge.Outcome {
 		case ChargeInBand, ChargeLow, ChargeHigh:

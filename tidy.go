@@ -5,23 +5,26 @@ import (
 	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // tidy rounds what an assessment states to steps far below what any field
-// instrument can tell, so that its JSON form is short, and below what a sentence
-// shows, so that both say the same. Nothing is computed from the rounded values.
+// instrument can tell, so that its JSON form is short. Nothing is computed from the rounded values.
 func (a *Assessment) tidy() {
 	const kelvin, watt, pascal, ratio = 1e-6, 0.1, 1, 1e-6
 	d, c := &a.Derived, &a.Charge
-	for _, u := range []derivedTemperature{d.EvaporatingDew, d.CondensingBubble} {
+	for _, u := range []*temperatureReading{d.EvaporatingDew, d.CondensingBubble, d.CondensingDew} {
 		tidy(u, kelvin)
 	}
-	deltas := []derivedDelta{
+	deltas := []*deltaReading{
 		d.Superheat, d.Subcooling, d.CondensingOverOutdoor, d.Approach, d.TemperatureSplit,
-		c.Target, c.Measured, c.Deviation,
+	}
+	if r := c.Reading; r != nil {
+		deltas = append(deltas, &r.Measured, r.Target, r.Deviation)
+		r.Tolerance = quantity.TemperatureDelta(to(float64(r.Tolerance), kelvin))
 	}
 	if a.Air != nil {
-		deltas = append(deltas, a.Air.TargetSplit, a.Air.Deviation)
+		deltas = append(deltas, &a.Air.Measured, &a.Air.Target, &a.Air.Deviation)
 		a.Air.Tolerance = quantity.TemperatureDelta(to(float64(a.Air.Tolerance), kelvin))
 	}
 	if a.Freeze != nil {
@@ -35,18 +38,16 @@ func (a *Assessment) tidy() {
 	for _, u := range deltas {
 		tidy(u, kelvin)
 	}
-	for _, u := range []derivedPower{d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity} {
+	for _, u := range []*quantity.Uncertain[quantity.Power]{d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity} {
 		tidy(u, watt)
 	}
 	tidy(&a.Atmosphere.Pressure, pascal)
-	c.Tolerance = quantity.TemperatureDelta(to(float64(c.Tolerance), kelvin))
-	c.Low, c.High = to(c.Low, ratio), to(c.High, ratio)
-	if c.InBand > 0 {
-		c.InBand = to(1-c.Low-c.High, ratio)
+	for _, p := range []*float64{&c.Low, &c.High, &c.InBand} {
+		*p = to(*p, ratio)
 	}
-	for _, p := range []*float64{d.CompressionRatio, &d.CompressionRatioStd, d.ReturnHumidity, &d.ReturnHumidityStd, d.SensibleHeatRatio, &d.SensibleHeatRatioStd} {
+	for _, p := range []*Ratio{d.CompressionRatio, d.ReturnHumidity, d.SensibleHeatRatio, c.Error} {
 		if p != nil {
-			*p = to(*p, ratio)
+			p.Value, p.Std = to(p.Value, ratio), to(p.Std, ratio)
 		}
 	}
 	tidy(d.Condensate, 1e-8)
@@ -68,8 +69,19 @@ func (a *Assessment) tidy() {
 			}
 		}
 	}
+	for f := range a.facts {
+		for i, v := range f.Values {
+			if share, ok := v.Of.(fact.Share); ok {
+				f.Values[i].Of = fact.Share(to(float64(share), 1e-4))
+			}
+		}
+	}
 	for i := range a.Findings {
-		a.Findings[i].Probability = to(a.Findings[i].Probability, ratio)
+		f := &a.Findings[i]
+		f.Chance = to(f.Chance, ratio)
+		for j := range f.Faults {
+			f.Faults[j].Chance = to(f.Faults[j].Chance, ratio)
+		}
 	}
 }
 

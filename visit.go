@@ -14,6 +14,8 @@ type Visit struct {
 	Title string `json:"title,omitzero"`
 	// Units is the system that sentences are written in, "IP" or "SI".
 	Units quantity.System `json:"units,omitzero"`
+	// Language that sentences are written in; English where it is not given.
+	Language Language `json:"language,omitzero"`
 
 	Equipment   Equipment   `json:"equipment"`
 	Site        Site        `json:"site,omitzero"`
@@ -46,10 +48,11 @@ func Measured[T quantity.Quantity](v T) *quantity.Uncertain[T] {
 	return &quantity.Uncertain[T]{Value: v}
 }
 
-// Short names for readings; nil where there is none.
+// Short names for readings and what follows from them; nil where there is none.
 type (
 	temperatureReading = quantity.Uncertain[quantity.Temperature]
 	gaugeReading       = quantity.Uncertain[quantity.GaugePressure]
+	deltaReading       = quantity.Uncertain[quantity.TemperatureDelta]
 )
 
 // Readings are taken together, at one time. Gauge pressures count from the

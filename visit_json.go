@@ -50,13 +50,14 @@ type conditionsFields Conditions
 
 type conditionsJSON struct {
 	Running span.Span `json:"running,omitzero"`
+	ReadAt  span.Span `json:"readAt,omitzero"`
 	conditionsFields
 }
 
 // MarshalJSON writes the conditions as DecodeVisit reads them, with the time as
 // "15m0s".
 func (c Conditions) MarshalJSON() ([]byte, error) {
-	return json.Marshal(conditionsJSON{span.Span(c.Running), conditionsFields(c)})
+	return json.Marshal(conditionsJSON{span.Span(c.Running), span.Span(c.ReadAt), conditionsFields(c)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -64,6 +65,6 @@ func (c *Conditions) UnmarshalJSON(text []byte) error {
 	var j conditionsJSON
 	err := json.Unmarshal(text, &j)
 	*c = Conditions(j.conditionsFields)
-	c.Running = time.Duration(j.Running)
+	c.Running, c.ReadAt = time.Duration(j.Running), time.Duration(j.ReadAt)
 	return err
 }

@@ -5,66 +5,40 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
-// weighIn works out the charge to weigh in, as far as the label states it and
-// the line set is known, and says what is wanting otherwise.
-func (j *job) weighIn() {
-	e := &j.visit.Equipment
+// weighing works out the charge to weigh in; where it cannot, want is the step that gets
+// what is missing.
+func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
+	e := &p.visit.Equipment
 	if e.Label.Charge == 0 {
-		return
+		return nil, StepBackToTarget
 	}
-	w := charge.WeighedCharge{Fluid: j.fluid, Label: e.Label.Charge, Adder: e.Label.LineAdder, Accessories: e.Accessories}
+	c := charge.WeighedCharge{Fluid: p.fluid, Label: e.Label.Charge, Adder: e.Label.LineAdder, Accessories: e.Accessories}
 	if e.Arrangement != Package && e.Arrangement != PackageHeatPump {
 		line := e.LineSet
-		if line.Length == 0 || line.LiquidDiameter == 0 && w.Adder == nil {
-			j.weighWants = "to weigh the charge in, measure the liquid line: its length and outside diameter, and the length that the label's charge allows for, say how much the line takes beyond the label"
-			return
+		if line.Length == 0 || line.LiquidDiameter == 0 && c.Adder == nil {
+			return nil, StepMeasureLine
 		}
 		// A line is paced off to about a twentieth (common practice, no source).
-		w.Length, w.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
-		if w.Adder == nil {
+		c.Length, c.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
+		if c.Adder == nil {
 			tube, err := charge.TubeOf(line.LiquidDiameter, charge.Annealed)
 			if err != nil {
-				j.weighWants = "to weigh the charge in, measure the liquid line again: " + err.Error()
-				return
+				return nil, StepMeasureLine
 			}
-			w.Tube, w.Device = tube, line.Device
+			c.Tube, c.Device = tube, line.Device
 		}
 	}
-	out, err := w.Weigh()
+	out, err := c.Weigh()
 	if err != nil {
-		j.weighWants = "the charge to weigh in cannot be worked out: " + err.Error()
-		return
+		return nil, StepMeasureLine
 	}
-	j.weighing = &out
+	return &out, ""
 }
 
-// weighInSteps are what the charge to weigh in adds to a step that calls for it.
-func (j *job) weighInSteps(why string) []Step {
-	j.weighIn()
-	switch {
-	case j.weighing != nil:
-		return []Step{{Do: closed("Otherwise " + j.weighing.Text(j.visit.Units)), Why: why}}
-	case j.weighWants != "":
-		return []Step{{Do: closed(sentence(j.weighWants)), Why: why}}
-	}
-	return nil
-}
-
-// forbiddenButWeighable finds what forbids judging the charge now and leaves
-// weighing it in.
-func (j *job) forbiddenButWeighable() (charge.Obstacle, bool) {
-	if j.charge.Outcome == ChargeNotNow {
-		for _, o := range j.obstacles {
-			if o.Forbids && o.WeighIn {
-				return o, true
-			}
-		}
-	}
-	return charge.Obstacle{}, false
-}
-
+// checkWeighing checks what a label and its parts say of charges.
 // checkWeighing checks what a label and its parts say of charges.
 func checkWeighing(e Equipment) error {
 	if a := e.Label.LineAdder; a != nil {
@@ -80,6 +54,9 @@ func checkWeighing(e Equipment) error {
 		}
 	}
 	for i, a := range e.Accessories {
+		if a.Mass == 0 {
+			return missing(fmt.Sprintf("equipment.accessories[%d].mass", i), "give the mass that the maker of the part states, or leave the part out")
+		}
 		if !(a.Mass >= 0 && a.Mass <= 100) {
 			return outOfRange(fmt.Sprintf("equipment.accessories[%d].mass", i), a.Mass, quantity.Kilograms(0), quantity.Kilograms(100), "give the mass that the maker of the part states")
 		}

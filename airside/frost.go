@@ -42,7 +42,7 @@ const (
 	FrostDry
 )
 
-var frostOutcomes = []string{"not judged", "clear of freezing", "near freezing", "freezing", "below freezing but dry"}
+var frostOutcomes = []string{"not-judged", "clear", "near", "freezing", "dry"}
 
 // String returns the outcome in words.
 func (o FrostOutcome) String() string { return enum.Name(frostOutcomes, o) }

@@ -35,7 +35,7 @@ func ExampleJudgeFrost() {
 		fmt.Println(reason)
 	}
 	// Output:
-	// near freezing
+	// near
 	// the coldest surface of the coil is 33.4 °F ± 1.4 °F over refrigerant of 28.0 °F: 1.4 °F above freezing
 	// the chance that it is below freezing is 15 %; a cooler evening, a lower set-point or a dirtier filter would bring it there
 	// the refrigerant itself is below freezing, and only the air keeps the surface above it: by the rule that a coil ices from about 29.0 °F down, give or take 2.0 °F, the chance of ice is 68 %

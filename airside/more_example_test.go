@@ -35,7 +35,7 @@ func ExampleJudgeSplitAgainst() {
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP), err)
 	fmt.Println(v.Do()[0])
 	// Output:
-	// below target -3.7 °F ± 1.1 °F <nil>
+	// below-target -3.7 °F ± 1.1 °F <nil>
 	// there is air enough to judge the charge: go on to superheat or subcooling
 }
 

@@ -35,7 +35,7 @@ const (
 	SplitCannotTell
 )
 
-var splitOutcomes = []string{"not judged", "in band", "above target", "below target", "these instruments cannot tell"}
+var splitOutcomes = []string{"not-judged", "in-band", "above-target", "below-target", "cannot-tell"}
 
 // String returns the outcome in words.
 func (o SplitOutcome) String() string { return enum.Name(splitOutcomes, o) }

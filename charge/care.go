@@ -24,6 +24,8 @@ type Compressor struct {
 	Evaporating, Condensing *quantity.Uncertain[quantity.Temperature]
 	// DischargeLine is the pipe about 6 in (150 mm) from the compressor.
 	DischargeLine *quantity.Uncertain[quantity.Temperature]
+	// Outdoor is the air that the condenser gives its heat to.
+	Outdoor *quantity.Uncertain[quantity.Temperature]
 	// Suction and Discharge are absolute pressures; Atmosphere is that around
 	// the machine, zero for the standard one.
 	Suction, Discharge *quantity.Uncertain[quantity.Pressure]
@@ -43,6 +45,8 @@ type Risk struct {
 	Code string `json:"code"`
 	// Grave says to act now, or to stop the machine.
 	Grave bool `json:"grave"`
+	// Stops says to stop the machine before anything else.
+	Stops bool `json:"stops,omitzero"`
 	// Says is the danger with its figure and its limit: "danger.floodback".
 	Says fact.Fact `json:"says"`
 	// Figure is what was measured and Limit what it is held against, both as text.
@@ -65,6 +69,8 @@ type hazard struct {
 	limit formatter
 	text  string
 	why   string
+	// stops says to stop the machine before anything else.
+	stops bool
 	// stop is what secures the machine before anything else; empty where it may run on.
 	stop   string
 	do     string
@@ -123,7 +129,7 @@ func Risks(c Compressor) []Risk {
 				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
 			}
 			out = append(out, Risk{
-				Code: h.code, Grave: h.grave, Says: fact.New(fact.Code("danger."+h.code), valueOf("figure", figure), valueOf("limit", h.limit)),
+				Code: h.code, Grave: h.grave, Stops: h.stops, Says: fact.New(fact.Code("danger."+h.code), valueOf("figure", figure), valueOf("limit", h.limit)),
 				Figure: shown, Limit: limit, Text: text, Why: h.why, Do: h.whole(), Stop: h.stop, Source: h.source,
 			})
 		}
@@ -148,6 +154,7 @@ func valueOf(name string, f formatter) fact.Value {
 func (c Compressor) readable() Compressor {
 	c.Superheat = readable(c.Superheat)
 	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
+	c.Outdoor = readable(c.Outdoor)
 	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
 	c.Current = readable(c.Current)
 	if !canBeRead(float64(1 / c.RatedLoad)) {
@@ -235,6 +242,17 @@ func dischargeAbove(limit quantity.Temperature) func(*Compressor) (formatter, bo
 			return nil, false
 		}
 		return c.DischargeLine.Value, c.DischargeLine.Value > limit
+	}
+}
+
+// condensingFar: above a limit of its own, or so far over the air that carries the heat off.
+func condensingFar(limit quantity.Temperature, over quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
+	return func(c *Compressor) (formatter, bool) {
+		if c.Condensing == nil {
+			return nil, false
+		}
+		far := c.Outdoor != nil && c.Condensing.Value.Sub(c.Outdoor.Value) > over
+		return c.Condensing.Value, c.Condensing.Value > limit || far
 	}
 }
 

@@ -37,7 +37,7 @@ func ExampleVerdict_Better() {
 		fmt.Println(better.Text(quantity.IP))
 	}
 	// Output:
-	// these instruments cannot tell
+	// cannot-tell
 	// take the return wet bulb better: it is good to ±1.5 °F (one standard uncertainty), and ±0.8 °F would settle it
 }
 

@@ -96,7 +96,7 @@ func TestJSONNames(t *testing.T) {
 			delete(fields, want)
 		}
 		for extra := range fields {
-			if !slices.Contains([]string{"stackedLiquid", "spikes", "gaps"}, extra) {
+			if !slices.Contains([]string{"stackedLiquid", "spikes", "gaps", "spoils", "stops"}, extra) {
 				t.Errorf("%s has %q, which is not on the list", name, extra)
 			}
 		}

@@ -1,6 +1,10 @@
 package charge
 
-import "github.com/satline/satline/internal/enum"
+import (
+	"strings"
+
+	"github.com/satline/satline/internal/enum"
+)
 
 // A Method is a way to judge or set a charge.
 type Method int
@@ -53,7 +57,7 @@ const (
 	EXV
 )
 
-var meteringNames = []string{"device not stated", "fixed restrictor", "TXV", "EXV"}
+var meteringNames = []string{"not stated", "fixed restrictor", "TXV", "EXV"}
 
 // String returns "fixed restrictor", "TXV" or "EXV".
 func (m Metering) String() string { return enum.Name(meteringNames, m) }
@@ -61,9 +65,21 @@ func (m Metering) String() string { return enum.Name(meteringNames, m) }
 // MarshalText writes the name of the device.
 func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
-// UnmarshalText reads the name of a device.
+// UnmarshalText reads "fixed restrictor" (or "piston", "orifice", "short tube",
+// "capillary"), "TXV" (or "TEV") or "EXV" (or "EEV").
 func (m *Metering) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: expansion device", meteringNames, text, m)
+	switch strings.ToLower(strings.TrimSpace(string(text))) {
+	case "piston", "orifice", "short tube", "capillary", "capillary tube", "fixed":
+		*m = FixedRestrictor
+		return nil
+	case "tev":
+		*m = TXV
+		return nil
+	case "eev":
+		*m = EXV
+		return nil
+	}
+	return enum.Parse("metering device", meteringNames, text, m)
 }
 
 // Method returns the method that the charge shows by: superheat for a fixed

@@ -74,6 +74,9 @@ type Obstacle struct {
 	// MendFirst says that charge is not to be moved before what Instead says has
 	// been done: what forbids the method, and what moves its reading by itself.
 	MendFirst bool `json:"mendFirst,omitzero"`
+	// Spoils says that the machine does not run as it usually does, so that nothing that is
+	// read now tells what is wrong with it.
+	Spoils bool `json:"spoils,omitzero"`
 	// WeighIn says that weighing the charge in is one way on: the obstacle does
 	// not go away with a panel put back or a wait.
 	WeighIn bool   `json:"weighIn,omitzero"`
@@ -98,6 +101,8 @@ type condition struct {
 	forbids, doubts methodSet
 	// ofTarget says that a doubt is about the target, not about the machine.
 	ofTarget bool
+	// spoils says that the machine does not run as it usually does.
+	spoils bool
 	// weighIn says that the charge may be weighed in instead.
 	weighIn bool
 	// holds finds the condition in a situation, with the measured value where
@@ -110,7 +115,7 @@ func (c *condition) obstacle(m Method, forbids bool, measured formatter, sys qua
 	return Obstacle{
 		Code: c.code, Method: m, Forbids: forbids, Says: c.says(measured),
 		Reason: c.text(c.reason, measured, sys), Instead: c.instead,
-		MendFirst: forbids || !c.ofTarget, WeighIn: c.weighIn, Source: c.source,
+		MendFirst: forbids || !c.ofTarget, Spoils: c.spoils, WeighIn: c.weighIn, Source: c.source,
 	}
 }
 

@@ -284,6 +284,19 @@ var (
 	hottestDischarge     = quantity.Fahrenheit(225)
 	coldEvaporating      = quantity.Fahrenheit(32)
 	coldestEvaporating   = quantity.Fahrenheit(25)
+
+	// Condensing temperatures that no sound machine has in weather for cooling: makers'
+	// tables of normal pressures end near 130 °F at 115 °F outdoors, and high-pressure
+	// switches open near 145 to 155 °F.
+	highestCondensing = quantity.Fahrenheit(140)
+	highCondensing    = quantity.Fahrenheit(130)
+)
+
+// How far condensing stands over the outdoor air at most: sound machines run 10 to 30 °F
+// over.
+const (
+	highestOver = quantity.TemperatureDelta(45 / 1.8)
+	highOver    = quantity.TemperatureDelta(35 / 1.8)
 )
 
 const (
@@ -291,14 +304,21 @@ const (
 	highestRatio times = 10
 )
 
-// fullLoad is the rated-load current of the label.
-const fullLoad part = 1
+// fullLoad is the rated-load current of the label: no limit, but worth a look above.
+// overload is the most at which a separate overload relay may trip: NEC (NFPA 70)
+// 440.52(A)(1), 140 percent of the rated-load current, from memory.
+const (
+	fullLoad part = 1
+	overload part = 1.4
+)
+
+var necOverload = Source{"NEC (NFPA 70) 440.52(A)(1)", FromMemory}
 
 // hazards to a compressor, in the order in which they are told: first what stops the
 // machine whatever else is found.
 var hazards = []*hazard{
-	&suctionVacuum, &dischargeHottest, &ratioHighest, &evaporatingColdest, &floodback, &slugging,
-	&superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
+	&condensingHighest, &suctionVacuum, &dischargeHottest, &currentHighest, &ratioHighest, &evaporatingColdest, &floodback, &slugging,
+	&condensingHigh, &superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
 }
 
 var (
@@ -319,7 +339,7 @@ var (
 		source: practice, holds: dipsToNone, replaces: "superheat-low",
 	}
 	dischargeHottest = hazard{
-		code: "discharge-hottest", grave: true, limit: hottestDischarge,
+		code: "discharge-hottest", grave: true, stops: true, limit: hottestDischarge,
 		text:   "discharge line {figure} is above {limit}; the valves inside are 50 to 75 °F (28 to 42 °C) hotter",
 		why:    "oil breaks down and carbonizes from about 300 °F (149 °C) at the valves on; with moisture it turns to acid",
 		stop:   "stop the machine, and run it again only for as long as a reading takes",
@@ -327,15 +347,38 @@ var (
 		source: practice, holds: dischargeAbove(hottestDischarge), replaces: "discharge-hot",
 	}
 	ratioHighest = hazard{
-		code: "compression-ratio-highest", grave: true, limit: highestRatio,
+		code: "compression-ratio-highest", grave: true, stops: true, limit: highestRatio,
 		text:   "compression ratio {figure} is above {limit}",
 		why:    "the discharge overheats, little vapor is pumped, and the motor is starved of cooling vapor",
 		stop:   "stop the machine, and run it again only for as long as a reading takes",
 		do:     "find what holds the suction so low or the discharge so high",
 		source: practice, holds: ratioAbove(highestRatio), replaces: "compression-ratio-high",
 	}
+	condensingHighest = hazard{
+		code: "condensing-highest", grave: true, stops: true, limit: highestCondensing,
+		text:   "condensing temperature {figure}: no sound machine condenses so high ({limit})",
+		why:    "the compressor is near its cut-out or its relief, and runs hot",
+		stop:   "stop the machine",
+		do:     "see that the outdoor fan turns (capacitor, motor, contactor), then the outdoor coil",
+		source: practice, holds: condensingFar(highestCondensing, highestOver), replaces: "condensing-high",
+	}
+	condensingHigh = hazard{
+		code: "condensing-high", limit: highCondensing,
+		text:   "condensing temperature {figure} is high ({limit})",
+		why:    "the head costs capacity and wears the compressor",
+		do:     "see the outdoor fan and coil before the charge",
+		source: practice, cooling: true, holds: condensingFar(highCondensing, highOver),
+	}
+	currentHighest = hazard{
+		code: "current-highest", grave: true, stops: true, limit: overload,
+		text:   "the compressor draws {figure} of its rated-load current, more than {limit}",
+		why:    "an overload relay may trip at this current; the windings burn",
+		stop:   "stop the machine",
+		do:     "measure the voltage at its contactor; live parts: qualified hands only",
+		source: necOverload, holds: currentAbove(overload), replaces: "current-high",
+	}
 	suctionVacuum = hazard{
-		code: "suction-in-vacuum", grave: true, limit: quantity.StandardAtmosphere,
+		code: "suction-in-vacuum", grave: true, stops: true, limit: quantity.StandardAtmosphere,
 		text:   "suction pressure {figure} is below the atmosphere around the machine ({limit} at sea level)",
 		why:    "every leak on the low side draws in air and moisture, and a scroll in a vacuum can arc at its terminals and overheat within minutes",
 		stop:   "stop the machine",
@@ -455,7 +498,7 @@ func unsuitable(reason refrigerant.UnsuitableReason) func(*Situation) (formatter
 
 var (
 	fluidNoLiquid = condition{
-		code:    "fluid-no-liquid-in-summer",
+		code: "fluid-no-liquid-in-summer", spoils: true,
 		reason:  "the refrigerant is no liquid at the temperature of a condenser in summer: it has no subcooling there, and its superheat follows the control of the gas cooler, not the charge",
 		instead: ofThatFluid,
 		weighIn: true,
@@ -463,7 +506,7 @@ var (
 		holds: unsuitable(refrigerant.NoLiquidInSummer),
 	}
 	fluidInVacuum = condition{
-		code:    "fluid-in-vacuum",
+		code: "fluid-in-vacuum", spoils: true,
 		reason:  "the refrigerant boils below atmospheric pressure in an evaporator that cools air: machines that use it are charged by other rules",
 		instead: ofThatFluid,
 		weighIn: true,
@@ -471,7 +514,7 @@ var (
 		holds: unsuitable(refrigerant.InVacuum),
 	}
 	fluidToxic = condition{
-		code:    "fluid-toxic",
+		code: "fluid-toxic", spoils: true,
 		reason:  "the refrigerant is of higher toxicity (class B) and does not cool the air of a house directly: these targets are not for the machines that use it",
 		instead: ofThatFluid,
 		weighIn: true,
@@ -487,7 +530,7 @@ var (
 		holds: flag(func(s *Situation) bool { return s.Heating }),
 	}
 	circuitOpened = condition{
-		code:    "circuit-opened",
+		code: "circuit-opened", spoils: true,
 		reason:  "the circuit has been open to air: air and moisture in it raise the pressures, and the readings are not those of the refrigerant",
 		instead: "recover, evacuate with a decay test, and weigh in what the label says",
 		weighIn: true,
@@ -495,21 +538,21 @@ var (
 		holds: flag(func(s *Situation) bool { return s.SealedSystemOpened }),
 	}
 	coilIced = condition{
-		code:    "coil-iced",
+		code: "coil-iced", spoils: true,
 		reason:  "ice on the indoor coil or suction line blocks the air: superheat and pressures are those of the ice",
 		instead: "stop the cooling, and run the blower alone until the coil is clear of ice; find out why it froze, and read again after a full run",
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.CoilIced }),
 	}
 	panelsOff = condition{
-		code:    "panels-off",
+		code: "panels-off", spoils: true,
 		reason:  "panels or doors of the unit are off: the air does not pass through the coils as it should",
 		instead: "put the panels on, run again, and read through the service ports",
 		source:  cecProcedure, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.PanelsOff }),
 	}
 	runShort = condition{
-		code:    "run-short",
+		code: "run-short", spoils: true,
 		reason:  "the machine has run {measured}, less than {limit}",
 		limit:   runTime(shortestRun.value),
 		instead: "let it run on without a stop, and read again",
@@ -519,7 +562,7 @@ var (
 		},
 	}
 	justMoved = condition{
-		code:    "just-moved",
+		code: "just-moved", spoils: true,
 		reason:  "refrigerant was moved {measured} ago, less than {limit}",
 		limit:   runTime(waitAfterMove.value),
 		instead: "wait before the next reading: the charge has not settled between condenser and evaporator",
@@ -529,14 +572,14 @@ var (
 		},
 	}
 	coilWet = condition{
-		code:    "coil-wet",
+		code: "coil-wet", spoils: true,
 		reason:  "the outdoor coil is wet: evaporation holds the condensing pressure down, and the charge reads low",
 		instead: "run until it is dry and the liquid pressure has stopped rising, then read again",
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.CoilWet }),
 	}
 	fanCycling = condition{
-		code:    "condenser-fan-cycling",
+		code: "condenser-fan-cycling", spoils: true,
 		reason:  "a control cycles the condenser fan: pressures and subcooling swing with it",
 		instead: "read in weather that keeps the fan on, or hold it on by the procedure of the unit's maker, or weigh the charge in",
 		weighIn: true,
@@ -544,14 +587,14 @@ var (
 		holds: flag(func(s *Situation) bool { return s.CondenserFanCycling }),
 	}
 	economizer = condition{
-		code:    "economizer-open",
+		code: "economizer-open", spoils: true,
 		reason:  "an economizer draws outdoor air over the indoor coil: the return reading is not the air that the coil sees",
 		instead: "close the outdoor air damper, run again, and read",
 		source:  practice, forbids: everyReading,
 		holds: flag(func(s *Situation) bool { return s.EconomizerOpen }),
 	}
 	doorsOpen = condition{
-		code:    "doors-open",
+		code: "doors-open", spoils: true,
 		reason:  "the building stands open: the load on the coil changes while it is read",
 		instead: "close the building, run until the return air holds, and read again",
 		source:  practice, forbids: of(Superheat), doubts: liquidReading,
@@ -571,7 +614,7 @@ var (
 		},
 	}
 	outdoorCold = condition{
-		code:    "outdoor-cold",
+		code: "outdoor-cold", spoils: true,
 		reason:  "outdoor air {measured} is below {limit}: the condenser is so cold that pressures, superheat and subcooling say little about the charge",
 		limit:   quantity.Fahrenheit(tableMinOutdoor),
 		instead: "wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule",

@@ -35,7 +35,7 @@ const (
 	Settled
 )
 
-var stateNames = []string{"not judged", "too short", "drifting", "settling", "hunting", "settled"}
+var stateNames = []string{"not-judged", "too-short", "drifting", "settling", "hunting", "settled"}
 
 // String returns the state in words.
 func (s State) String() string { return enum.Name(stateNames, s) }

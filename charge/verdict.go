@@ -24,7 +24,7 @@ const (
 	CannotTell
 )
 
-var outcomeNames = []string{"not judged", "in band", "undercharged", "overcharged", "these instruments cannot tell"}
+var outcomeNames = []string{"not-judged", "in-band", "undercharged", "overcharged", "cannot-tell"}
 
 // String returns the outcome in words.
 func (o Outcome) String() string { return enum.Name(outcomeNames, o) }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -160,7 +161,7 @@ func (g *generator) doubted(r readings) (string, error) {
 	cause := ""
 	for _, m := range mishaps {
 		for _, d := range a.Doubts {
-			if d.Code != m.doubt {
+			if d.Says.Code != fact.Code("doubt."+m.doubt) {
 				continue
 			}
 			if cause != "" && cause != m.cause {

@@ -35,7 +35,7 @@ func Example() {
 		}
 		var assessment satline.Assessment
 		err = json.Unmarshal(body, &assessment)
-		return assessment.Headline, err
+		return assessment.Headline.Text, err
 	}
 	fmt.Println(ask(`{
 	  "units": "IP",
@@ -44,6 +44,6 @@ func Example() {
 	}`))
 	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
 	// Output:
-	// These instruments cannot tell for certain; overcharged is likeliest (52 %): subcooling 13.1 °F ± 0.9 °F against a target of 10.0 °F (band ±3.0 °F). <nil>
+	// Most likely nothing wrong: 47 %. <nil>
 	// A value has to be mended. readings.liquidLine <nil>
 }

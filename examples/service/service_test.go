@@ -209,7 +209,7 @@ func TestBatch(t *testing.T) {
 				t.Errorf("the line of the batch is not the one that is named: %s", r.Problem.Detail)
 			}
 		default:
-			if r.Problem != nil || r.Assessment == nil || r.Assessment.Charge.Outcome != "undercharged" {
+			if r.Problem != nil || r.Assessment == nil || r.Assessment.Charge.Outcome != string(satline.ChargeLow) {
 				t.Errorf("line %d: %s", r.Line, text)
 			}
 		}

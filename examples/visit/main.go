@@ -9,7 +9,7 @@
 //	go run ./examples/visit -for owner ...  for the owner, or "file" for the record
 //	go run ./examples/visit -html ...       as a page to print, with pictures
 //	go run ./examples/visit -markdown ...   as Markdown
-//	go run ./examples/visit -partial ...    judge what is there where readings are missing
+//	go run ./examples/visit -language es ... in Spanish
 //
 // The exit status is 0 when an assessment was made, whatever it says of the
 // machine, and 2 when the input has to be mended first; then one line on
@@ -30,6 +30,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 //go:embed demo/*.json
@@ -67,11 +68,11 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	var audience satline.Audience
 	flags.TextVar(&audience, "for", satline.Technician, "`who` the report is for: technician, file or owner")
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
-	partial := flags.Bool("partial", false, "judge what is there where the charging method lacks a reading")
+	spoken := flags.String("language", "", "`language` of the report, as en or es-MX; the visit's own where not given")
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintln(help, "visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-partial] [-demo NAME | FILE.json | -]")
+			fmt.Fprintln(help, "visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-language TAG] [-demo NAME | FILE.json | -]")
 			flags.SetOutput(help)
 			flags.PrintDefaults()
 		}
@@ -86,6 +87,9 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 			return "", fmt.Errorf("-units: %w", err)
 		}
 	}
+	if *spoken != "" {
+		visit.Language = satline.Language(*spoken)
+	}
 	if *tonight != "" {
 		if *asHTML || *asMarkdown {
 			return "", errors.New("-tonight: a forecast is written as text or as -json, not as a page")
@@ -95,9 +99,6 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	a, err := satline.Assess(visit)
 	if err != nil {
 		return "", err
-	}
-	if missing := a.Charge.Missing; len(missing) > 0 && !*partial {
-		return "", fmt.Errorf("visit: readings.%s: missing; the %s method needs it; read it, or judge what is there with -partial", strings.Join(missing, ", readings."), a.Charge.Method)
 	}
 	var out strings.Builder
 	switch {
@@ -144,23 +145,16 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 		err := writeJSON(&out, outlooks)
 		return out.String(), err
 	}
-	section := func(heading string, lines []string) {
+	section := func(heading string, facts []fact.Fact) {
 		fmt.Fprintln(&out, heading)
-		for _, s := range lines {
-			fmt.Fprintln(&out, "- "+s)
+		for _, f := range facts {
+			fmt.Fprintln(&out, "- "+f.Text)
 		}
-	}
-	believe := outlooks[0].Believe
-	warned := strings.HasPrefix(believe[0], "do not build")
-	if warned {
-		section("How far to believe this", believe)
 	}
 	for _, o := range outlooks {
 		section(o.Scenario.Name, o.Says)
 	}
-	if !warned {
-		section("How far to believe this", believe)
-	}
+	section("How far to believe this", outlooks[0].Believe)
 	return out.String(), nil
 }
 

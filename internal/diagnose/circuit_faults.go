@@ -29,7 +29,7 @@ var circuitFaults = []Fault{
 		Sources:  []Source{farzadONeal, kim, breukerBraun},
 	},
 	{
-		Code: NonCondensables, Name: "non-condensable gas in the circuit", Kind: Circuit, Signature: NonCondensables, Share: 1,
+		Code: NonCondensables, Name: "non-condensable gas in the circuit", Kind: Circuit, Opens: true, Signature: NonCondensables, Share: 1,
 		Physics:  "Air or nitrogen gathers in the condenser. Its pressure adds to that of the refrigerant (Dalton), so the gauge reads a condensing temperature that is not there, and its film hinders condensation.",
 		Symptoms: "high condensing pressure with an apparently high subcooling, though the liquid line is not cold; hot discharge, high power; the circuit was open lately",
 		Repair:   "prove the gas by the standing pressure; only then recover the charge, evacuate with a decay test, weigh in new refrigerant; renew the drier",
@@ -37,7 +37,7 @@ var circuitFaults = []Fault{
 		Sources:  []Source{kim, liBraun},
 	},
 	{
-		Code: "liquid-line-restriction", Name: "restricted liquid line or filter drier", Kind: Circuit, Signature: Restriction, Share: 0.45,
+		Code: "liquid-line-restriction", Name: "restricted liquid line or filter drier", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.45,
 		Physics:  "A pressure drop ahead of the metering device takes from the pressure that drives it: the evaporator starves while the liquid backs up in the condenser.",
 		Symptoms: "high superheat beside a normal or high subcooling, low suction pressure, a cold or sweating spot on the liquid line or drier",
 		Repair:   "find the temperature drop along the liquid line; open the valve, or renew the drier or the kinked tube",
@@ -45,7 +45,7 @@ var circuitFaults = []Fault{
 		Sources:  []Source{rossiBraun, breukerBraun, kim},
 	},
 	{
-		Code: "restrictor-small", Name: "restrictor too small or plugged", Kind: Circuit, Signature: Restriction, Share: 0.3,
+		Code: "restrictor-small", Name: "restrictor too small or plugged", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.3,
 		Devices:  []Metering{FixedRestrictor},
 		Physics:  "The fixed opening is smaller than the machine needs, by a wrong part or by dirt; downstream of the liquid line it acts as a restriction in it.",
 		Symptoms: "as a restricted liquid line, without the cold spot ahead of the device; after a change of the outdoor unit, or of the refrigerant",
@@ -72,7 +72,7 @@ var circuitFaults = []Fault{
 		Sources:  []Source{practice},
 	},
 	{
-		Code: "restrictor-large", Name: "restrictor too large or not seated", Kind: Circuit, Signature: Overfeed, Share: 1,
+		Code: "restrictor-large", Name: "restrictor too large or not seated", Kind: Circuit, Opens: true, Signature: Overfeed, Share: 1,
 		Devices:  []Metering{FixedRestrictor},
 		Physics:  "Too large an opening (a wrong part, or a piston held off its seat by dirt) passes liquid faster than the coil can boil it and empties the condenser.",
 		Symptoms: "low or no superheat together with a low subcooling; suction pressure high, condensing pressure not high; frost or sweat back to the compressor",
@@ -123,7 +123,7 @@ var circuitFaults = []Fault{
 		Sources:  []Source{practice},
 	},
 	{
-		Code: "wrong-refrigerant", Name: "another or a mixed refrigerant in the machine", Kind: Circuit, Signature: OtherRefrigerant, Share: 0.4,
+		Code: "wrong-refrigerant", Name: "another or a mixed refrigerant in the machine", Kind: Circuit, Opens: true, Signature: OtherRefrigerant, Share: 0.4,
 		Physics:  "The fluid boils at other pressures than the one named; a mixture at pressures of its own.",
 		Symptoms: "pressures off for the temperatures found, at rest as in operation; an earlier repair of unknown origin",
 		Repair:   "if the gauges are set as the label says: identify the refrigerant; recover it into a tank of its own, evacuate, renew the drier, weigh in what the label says",

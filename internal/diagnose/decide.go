@@ -34,25 +34,41 @@ type Decision struct {
 // mostLooks is how many looks are asked for at once.
 const mostLooks = 2
 
+// worthLooking is the chance of what a look is after from which it is asked for: a list of
+// every small doubt is read by nobody.
+const worthLooking = 0.2
+
+// answeredBy is the chance of the causes that a test decides about.
+func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
+	sum := 0.0
+	for _, x := range all {
+		if slices.ContainsFunc(x.key[:], func(a int) bool { return a != none && t.decides(c.suspects[a].signature) }) {
+			sum += x.weight
+		}
+	}
+	return sum
+}
+
 // decide chooses by expected loss over the mixture (Raiffa and Schlaifer 1961, Applied
 // Statistical Decision Theory, chapters 4 and 5: the value of sample information).
-func (c *caseFile) decide(moves bool) Decision {
+func (c *caseFile) decide(call ChargeCall) Decision {
 	all := c.byExplanation()
-	d := c.least(all, moves)
+	d := c.best(all, call == ChargeLow, call == ChargeHigh)
 	taken := map[string]bool{}
 	for now := all; len(d.Looks) < mostLooks; {
 		best, value := (*Measurement)(nil), 0.0
 		var then []weighted
-		before := c.least(now, moves).Loss
+		before := c.least(now).Loss
 		for i := range tests {
 			t := &tests[i]
-			if taken[t.code] || t.opens || c.evidence.answered(t) || t.fits != nil && !t.fits(c.evidence) {
+			if taken[t.code] || t.opens || c.evidence.answered(t) || t.fits != nil && !t.fits(c.evidence) ||
+				c.answeredBy(t, now) < worthLooking {
 				continue
 			}
 			ends := c.ends(t, now)
 			loss, heavier := 0.0, 0
 			for k, end := range ends {
-				loss += weightOf(end) * c.least(normalized(end), moves).Loss
+				loss += weightOf(end) * c.least(normalized(end)).Loss
 				if weightOf(end) > weightOf(ends[heavier]) {
 					heavier = k
 				}
@@ -62,11 +78,11 @@ func (c *caseFile) decide(moves bool) Decision {
 				best, value, then = m, v, normalized(ends[heavier])
 			}
 		}
-		if len(d.Looks) == 0 {
+		if len(d.Looks) == 0 && d.Doubt > anotherRound {
 			leading := c.leading()
 			for _, s := range c.untaken() {
 				m := c.tryReading(s, leading)
-				if v := before - c.lossAfter(m, moves) - s.minutes; v > value {
+				if v := before - c.lossAfter(m) - s.minutes; v > value {
 					best, value, then = m, v, nil
 				}
 			}
@@ -84,9 +100,22 @@ func (c *caseFile) decide(moves bool) Decision {
 	return d
 }
 
-// least is the act with the least expected loss; refrigerant is moved only where that is
-// allowed.
-func (c *caseFile) least(all []weighted, moves bool) Decision {
+// least is the act with the least expected loss. Refrigerant is moved only where the charge
+// would be called.
+func (c *caseFile) least(all []weighted) Decision {
+	low, high := 0.0, 0.0
+	for _, x := range all {
+		if c.within(x.key, Undercharge) {
+			low += x.weight
+		}
+		if c.within(x.key, Overcharge) {
+			high += x.weight
+		}
+	}
+	return c.best(all, low >= CallLow, high >= CallHigh)
+}
+
+func (c *caseFile) best(all []weighted, add, recover bool) Decision {
 	best := Decision{Loss: math.Inf(1)}
 	known := 0.0
 	consider := func(act Act, signature Code) {
@@ -102,8 +131,10 @@ func (c *caseFile) least(all []weighted, moves bool) Decision {
 		}
 	}
 	consider(Leave, "")
-	if moves {
+	if add {
 		consider(Add, Undercharge)
+	}
+	if recover {
 		consider(Recover, Overcharge)
 	}
 	for a := range c.suspects {
@@ -141,15 +172,16 @@ func (c *caseFile) loss(act Act, signature Code, key [2]int) float64 {
 	case Mend:
 		loss = costOf(signature).mend
 	}
+	right := c.within(key, signature)
 	for _, a := range key {
 		if a == none || c.suspects[a].signature == signature {
 			continue
 		}
 		left := costOf(c.suspects[a].signature)
-		if act == Leave {
-			loss += left.neglect
-		} else {
+		if right { // what else is wrong is plain in the next readings
 			loss += min(left.neglect, left.mend+anotherRound)
+		} else {
+			loss += left.neglect
 		}
 	}
 	return loss
@@ -173,13 +205,13 @@ func (c *caseFile) within(key [2]int, signature Code) bool {
 
 // lossAfter is the expected loss once a reading was taken, by the ranges that it is told
 // apart in.
-func (c *caseFile) lossAfter(m *Measurement, moves bool) float64 {
+func (c *caseFile) lossAfter(m *Measurement) float64 {
 	loss, total := 0.0, 0.0
 	for i := range m.Outcomes {
 		end := m.Outcomes[i].ends
 		w := weightOf(end)
 		if w > 0 {
-			loss += w * c.least(normalized(end), moves).Loss
+			loss += w * c.least(normalized(end)).Loss
 			total += w
 		}
 	}

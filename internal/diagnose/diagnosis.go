@@ -31,6 +31,8 @@ type Diagnosis struct {
 	Healthy float64
 	// Next is the measurement that would settle most; nil where none would.
 	Next *Measurement
+	// Decision is what to do by all of it.
+	Decision Decision
 	// Order is the order of repair.
 	Order []Step
 	// Hold says what has to be settled before refrigerant is moved, by whatever
@@ -140,6 +142,7 @@ func Infer(e Evidence) Diagnosis {
 		change.revise(&d.Explanations[0])
 		d.Change = change
 	}
+	d.Decision = c.decide(d.Charge.Call())
 	d.Next = c.next()
 	d.Order = c.order(&d)
 	d.Freeze = c.freeze(&d)

@@ -69,6 +69,8 @@ type Evidence struct {
 
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
+	// NoPairs weighs single causes only.
+	NoPairs bool
 }
 
 // An Answer is what a look or test said of the machine and of the instruments that

@@ -80,8 +80,12 @@ func stated[T quantity.Quantity](name string, v T, std float64) fact.Value {
 	return fact.Measured(name, quantity.Uncertain[T]{Value: v, Std: std})
 }
 
+// Size is how large it is likely to be, as a value named "size" or "fluid"; false where
+// there is no telling.
+func (m *Marginal) Size() (fact.Value, bool) { return sizeOf(m.Signature, m.Severity.Mean) }
+
 // sizeOf is the severity of a signature as a value; false where there is no telling.
-func sizeOf(code Code, severity float64, fluid string) (fact.Value, bool) {
+func sizeOf(code Code, severity float64) (fact.Value, bool) {
 	switch code {
 	case Undercharge, Overcharge, LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir, Restriction, Overfeed, VaporLeak:
 		rounded := math.Round(20*severity) / 20
@@ -90,8 +94,6 @@ func sizeOf(code Code, severity float64, fluid string) (fact.Value, bool) {
 		return fact.Amount("size", quantity.TemperatureDelta(math.Abs(severity))), true
 	case SuctionGauge, LiquidGauge:
 		return fact.Amount("size", quantity.GaugePressure(math.Abs(severity))), true
-	case OtherRefrigerant:
-		return fact.Of("fluid", fluid), fluid != ""
 	}
 	return fact.Value{}, false
 }
@@ -183,6 +185,53 @@ func (m *Measurement) Facts() []fact.Fact {
 		}
 		out = append(out, f.With(fact.Of("chance", fact.Share(o.Chance)),
 			fact.Of("then", o.then.term()), fact.Of("thenChance", fact.Share(o.ThenProbability))))
+	}
+	return out
+}
+
+// Answers reports whether what the look says decides about a cause.
+func (m *Measurement) Answers(signature Code) bool { return m.test != nil && m.test.decides(signature) }
+
+// decides reports whether a yes is to be expected where a cause is present.
+func (t *test) decides(signature Code) bool {
+	const surely = 0.5
+	for code, p := range t.of {
+		if p < surely {
+			continue
+		}
+		if f := lookup(code); code == signature || f != nil && f.Signature == signature {
+			return true
+		}
+	}
+	return false
+}
+
+// CauseFacts says what made the ice, by falling chance.
+func (f *Freeze) CauseFacts() []fact.Fact {
+	if !f.Explains() {
+		return []fact.Fact{fact.New("freeze.unexplained", fact.Of("chance", fact.Share(f.Explained)))}
+	}
+	var out []fact.Fact
+	for _, x := range f.Causes {
+		if x.Chance >= 0.1 {
+			out = append(out, fact.New("freeze.cause", fact.Of("cause", fact.Term("cause."+string(x.Code))), fact.Of("chance", fact.Share(x.Chance))))
+		}
+	}
+	for _, s := range f.Scenarios {
+		if s.Code != asFound && s.Evaporating.Std <= widest {
+			out = append(out, fact.New(fact.Code("freeze."+s.Code), fact.Measured("evaporating", s.Evaporating), fact.Of("chance", fact.Share(s.Ices))))
+		}
+	}
+	return out
+}
+
+// ControlFacts says which controls would have kept the ice away, the best first.
+func (f *Freeze) ControlFacts() []fact.Fact {
+	var out []fact.Fact
+	for _, x := range f.Controls {
+		if f.Explains() && x.Prevents >= 0.3 {
+			out = append(out, fact.New(fact.Code("freeze.control."+x.Code), fact.Of("share", fact.Share(x.Prevents))))
+		}
 	}
 	return out
 }

@@ -32,6 +32,8 @@ type Fault struct {
 	Share float64
 	// Devices that the fault can happen to; none means all.
 	Devices []Metering
+	// Opens says that the circuit is opened to put it right.
+	Opens bool
 	// HeatPump says that only a machine with a reversing valve can have it.
 	HeatPump bool
 

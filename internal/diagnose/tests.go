@@ -3,7 +3,6 @@ package diagnose
 import (
 	"strings"
 
-	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -79,14 +78,16 @@ func (e *Evidence) answered(t *test) bool {
 }
 
 // A Look is a test that a technician can be asked for.
-type Look struct{ Code, Name, Take, Yes, No string }
+type Look struct {
+	Code    string
+	Running bool // the machine has to run for it
+}
 
-// Looks lists all, in the units of sys.
-func Looks(sys quantity.System) []Look {
+// Looks lists all.
+func Looks() []Look {
 	out := make([]Look, len(tests))
 	for i := range tests {
-		t := &tests[i]
-		out[i] = Look{t.code, t.name(), inUnits(t.take, sys), inUnits(t.yes, sys), inUnits(t.no, sys)}
+		out[i] = Look{tests[i].code, tests[i].running}
 	}
 	return out
 }

@@ -3,11 +3,13 @@ package schema
 
 import (
 	"reflect"
+	"slices"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/jsonschema"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 const module = "github.com/satline/satline"
@@ -23,6 +25,7 @@ func Builder(dir string) *jsonschema.Builder {
 	}
 	b.Override(reflect.TypeFor[charge.Dose](), dose)
 	b.Override(reflect.TypeFor[charge.Steadiness[quantity.TemperatureDelta]](), steadiness)
+	b.Override(reflect.TypeFor[fact.Value](), value)
 	b.Override(reflect.TypeFor[charge.Budget](), func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 		items, err := b.Type(reflect.TypeFor[charge.Term]())
 		return &jsonschema.Schema{Type: "array", Items: items}, err
@@ -129,4 +132,27 @@ func object(b *jsonschema.Builder, properties ...property) (*jsonschema.Schema, 
 		s.Required = append(s.Required, p.name)
 	}
 	return s, nil
+}
+
+// value is a named quantity of a fact: its kind says what its value is.
+func value(*jsonschema.Builder) (*jsonschema.Schema, error) {
+	one := func(v *jsonschema.Schema, kinds ...string) *jsonschema.Schema {
+		return &jsonschema.Schema{Type: "object", Required: []string{"name", "kind", "value"}, Properties: jsonschema.Properties{
+			{Name: "name", Schema: &jsonschema.Schema{Type: "string"}},
+			{Name: "kind", Schema: &jsonschema.Schema{Type: "string", Enum: kinds}},
+			{Name: "value", Schema: v},
+		}}
+	}
+	var texts []string
+	for _, k := range fact.Kinds() {
+		if !slices.Contains([]string{"share", "times", "count", "terms"}, k) {
+			texts = append(texts, k)
+		}
+	}
+	example := map[string]any{"name": "superheat", "kind": "temperature difference", "value": "5 K"}
+	return &jsonschema.Schema{Examples: []any{example}, OneOf: []*jsonschema.Schema{
+		one(&jsonschema.Schema{Type: "number"}, "share", "times", "count"),
+		one(&jsonschema.Schema{Type: "array", Items: &jsonschema.Schema{Type: "string"}}, "terms"),
+		one(&jsonschema.Schema{Type: "string", Description: "a quantity with its unit, a time, a term or a text"}, texts...),
+	}}, nil
 }

@@ -62,6 +62,11 @@ func (b *Book) Term(code string) string {
 	return string(out)
 }
 
+// Show writes a value as it stands inside a sentence.
+func (b *Book) Show(v any) string { return b.show(v) }
+
+// A term is worded with the values of the fact it stands in.
+//
 // append reports false, and appends nothing, where a value is missing.
 func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 	start := len(out)
@@ -77,9 +82,14 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 			if !ok {
 				return out[:start], false
 			}
-			if n, counts := v.Of.(int); counts && len(p.forms) > 0 {
+			n, counts := v.Of.(int)
+			term, nested := v.Of.(fact.Term)
+			switch {
+			case counts && len(p.forms) > 0:
 				out = append(out, p.forms[min(b.form(n), len(p.forms)-1)]...)
-			} else {
+			case nested && b.catalog[string(term)] != nil:
+				out, _ = b.append(out, b.catalog[string(term)], f)
+			default:
 				out = append(out, b.show(v.Of)...)
 			}
 		}

@@ -26,6 +26,12 @@ func (b *Book) show(v any) string {
 		return b.decimal(fmt.Sprintf("%.1f:1", float64(v)))
 	case time.Duration:
 		return span(v)
+	case quantity.Mass:
+		if b.units == quantity.IP && v >= quantity.Pounds(1) {
+			pounds := math.Floor(v.Pounds() + 1e-3)
+			return b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, math.Max(0, (v-quantity.Pounds(pounds)).Ounces())))
+		}
+		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
 	case interface{ Styled(quantity.Style) string }:
 		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
 	}

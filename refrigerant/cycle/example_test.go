@@ -248,13 +248,13 @@ func ExampleFit() {
 	}
 	fmt.Println("tonight the suction is at", p.Evaporating.Format(quantity.IP))
 	for _, x := range p.Extrapolating {
-		fmt.Println("far from the visit:", x.Text(quantity.IP))
+		fmt.Println("far from the visit:", x.Of, x.By)
 	}
 	// Output:
 	// charge -22 % ± 4 %
 	// evaporator -22 % ± 7 %
 	// tonight the suction is at 27.4 °F ± 2.7 °F
-	// far from the visit: outdoor dry bulb 28.0 °F colder than at the visit
+	// far from the visit: outdoor-dry-bulb -15.6 K
 }
 
 // A clamp that shows what no machine has is named first.

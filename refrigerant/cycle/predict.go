@@ -1,12 +1,12 @@
 package cycle
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Prediction is what a fitted machine will do, with the standard uncertainty of each
@@ -33,27 +33,25 @@ type Prediction struct {
 
 // A Departure is how far a prediction is from the visit in one respect.
 type Departure struct {
-	Of string `json:"of"` // "outdoor dry bulb", "charge"
+	Of string `json:"of"` // "outdoor-dry-bulb", "charge"
 	// By is the difference of a temperature, Part that of anything else, as a
 	// part of what it was at the visit; the other one is zero.
 	By   quantity.TemperatureDelta `json:"by,omitzero"`
 	Part float64                   `json:"part,omitzero"`
 }
 
-// Text says the departure in a system of units.
-func (d Departure) Text(sys quantity.System) string {
-	if d.By != 0 {
-		way := "warmer"
-		if d.By < 0 {
-			way = "colder"
-		}
-		return fmt.Sprintf("%s %s %s than at the visit", d.Of, quantity.TemperatureDelta(math.Abs(float64(d.By))).Format(sys), way)
+// Fact states the departure.
+func (d Departure) Fact() fact.Fact {
+	of := fact.Of("of", fact.Term("departure.of."+d.Of))
+	switch {
+	case d.By > 0:
+		return fact.New("departure.warmer", of, fact.Amount("by", d.By))
+	case d.By < 0:
+		return fact.New("departure.colder", of, fact.Amount("by", -d.By))
+	case d.Part < 0:
+		return fact.New("departure.less", of, fact.Of("part", fact.Share(-d.Part)))
 	}
-	way := "more"
-	if d.Part < 0 {
-		way = "less"
-	}
-	return fmt.Sprintf("%s %.0f %% %s than at the visit", d.Of, 100*math.Abs(d.Part), way)
+	return fact.New("departure.more", of, fact.Of("part", fact.Share(d.Part)))
 }
 
 // Predict returns what the fitted machine does under conditions c. changed is what changes
@@ -194,23 +192,23 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 		Departure
 		speak float64
 	}{
-		{Departure{Of: "outdoor dry bulb", By: c.OutdoorDryBulb.Sub(f.at.OutdoorDryBulb)}, 8},
-		{Departure{Of: "return wet bulb", By: c.ReturnWetBulb.Sub(f.at.ReturnWetBulb)}, 3},
-		{Departure{Of: "return dry bulb", By: c.ReturnDryBulb.Sub(f.at.ReturnDryBulb)}, 5},
-		{Departure{Of: "indoor airflow", Part: airflow}, 0.2},
+		{Departure{Of: "outdoor-dry-bulb", By: c.OutdoorDryBulb.Sub(f.at.OutdoorDryBulb)}, 8},
+		{Departure{Of: "return-wet-bulb", By: c.ReturnWetBulb.Sub(f.at.ReturnWetBulb)}, 3},
+		{Departure{Of: "return-dry-bulb", By: c.ReturnDryBulb.Sub(f.at.ReturnDryBulb)}, 5},
+		{Departure{Of: "indoor-airflow", Part: airflow}, 0.2},
 		{Departure{Of: "charge", Part: changed.Charge}, 0.1},
-		{Departure{Of: "outdoor airflow", Part: changed.OutdoorAirflow}, 0.3},
-		{Departure{Of: "opening of the metering device", Part: changed.MeteringSize}, 0.15},
-		{Departure{Of: "dirt on the indoor coil", Part: changed.EvaporatorFouling}, 0.2},
-		{Departure{Of: "dirt on the outdoor coil", Part: changed.CondenserFouling}, 0.2},
-		{Departure{Of: "air entering the outdoor coil", By: changed.Recirculation}, 8},
-		{Departure{Of: "drop along the liquid line, as a part of its pressure,", Part: float64(changed.LiquidRestriction / f.now.Liquid.Pressure)}, 0.1},
-		{Departure{Of: "drop along the suction line, as a part of its pressure,", Part: float64(changed.SuctionRestriction / f.now.Suction.Pressure)}, 0.05},
-		{Departure{Of: "leak within the compressor", Part: changed.CompressorLeak}, 0.05},
-		{Departure{Of: "non-condensable gas", Part: changed.NonCondensables}, 0.2},
-		{Departure{Of: "bulb off its pipe", Part: changed.BulbOff}, 0.2},
-		{Departure{Of: "superheat setting of the valve", By: changed.ValveSetting}, 4},
-		{Departure{Of: "opening of the valve", Part: stuck}, 0.15},
+		{Departure{Of: "outdoor-airflow", Part: changed.OutdoorAirflow}, 0.3},
+		{Departure{Of: "metering", Part: changed.MeteringSize}, 0.15},
+		{Departure{Of: "indoor-dirt", Part: changed.EvaporatorFouling}, 0.2},
+		{Departure{Of: "outdoor-dirt", Part: changed.CondenserFouling}, 0.2},
+		{Departure{Of: "outdoor-air-entering", By: changed.Recirculation}, 8},
+		{Departure{Of: "liquid-line-drop", Part: float64(changed.LiquidRestriction / f.now.Liquid.Pressure)}, 0.1},
+		{Departure{Of: "suction-line-drop", Part: float64(changed.SuctionRestriction / f.now.Suction.Pressure)}, 0.05},
+		{Departure{Of: "compressor-leak", Part: changed.CompressorLeak}, 0.05},
+		{Departure{Of: "non-condensables", Part: changed.NonCondensables}, 0.2},
+		{Departure{Of: "bulb-off", Part: changed.BulbOff}, 0.2},
+		{Departure{Of: "valve-setting", By: changed.ValveSetting}, 4},
+		{Departure{Of: "valve-opening", Part: stuck}, 0.15},
 	} {
 		x := (float64(d.By) + d.Part) / d.speak
 		sum += x * x

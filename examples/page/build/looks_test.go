@@ -24,10 +24,10 @@ func lookedAt(t *testing.T, b *browser, file, screen string, width int) {
 			break
 		}
 		look := lookUp(t, asked.Look)
-		if got, want := b.said(`[...document.querySelectorAll("#settle legend, #settle .answers button")].map((e) => e.textContent.toLowerCase()).join("|")`), lower(asked.Take, look.Found, look.NotFound); got != want {
+		if got, want := b.said(`[...document.querySelectorAll("#settle legend, #settle .answers button")].map((e) => e.textContent.toLowerCase()).join("|")`), lower(asked.Take.Text, look.Found.Text, look.NotFound.Text); got != want {
 			t.Errorf("the page asks %q, want %q", got, want)
 		}
-		question(t, b, asked.Take)
+		question(t, b, asked.Take.Text)
 		if i == 0 {
 			layout(t, b, width)
 			contrast(t, b)
@@ -40,7 +40,7 @@ func lookedAt(t *testing.T, b *browser, file, screen string, width int) {
 			b.key("Tab", 9)
 			b.key(" ", 32)
 		}
-		if got, want := b.said(`document.getElementById("saved").textContent.toLowerCase()`), lower(look.Name+": "+look.NotFound+", noted."); got != want {
+		if got, want := b.said(`document.getElementById("saved").textContent.toLowerCase()`), lower(look.Name.Text+": "+look.NotFound.Text+", noted."); got != want {
 			t.Errorf("a screen reader is told %q, want %q", got, want)
 		}
 		v.Checks = append(v.Checks, satline.Check{Look: asked.Look})
@@ -66,7 +66,7 @@ func lookedAt(t *testing.T, b *browser, file, screen string, width int) {
 		t.Errorf("saved after it was opened again:\n%s", diff)
 	}
 	b.press(`#looked button`)
-	if got, want := b.said(`document.activeElement.getAttribute("aria-label").toLowerCase()`), lower("Remove: "+lookUp(t, v.Checks[1].Look).Name); got != want {
+	if got, want := b.said(`document.activeElement.getAttribute("aria-label").toLowerCase()`), lower("Remove: "+lookUp(t, v.Checks[1].Look).Name.Text); got != want {
 		t.Errorf("after one is removed the focus is at %q, want %q", got, want)
 	}
 	v.Checks = v.Checks[1:]
@@ -153,16 +153,16 @@ func (b *browser) openVisit(file string) lookedVisit {
 }
 
 // settle is what the library asks for.
-func (v *lookedVisit) settle(t *testing.T) satline.Measurement {
+func (v *lookedVisit) settle(t *testing.T) satline.Question {
 	t.Helper()
 	a, err := satline.Assess(v.Visit)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if a.Settle == nil {
-		return satline.Measurement{}
+	if a.Ask == nil {
+		return satline.Question{}
 	}
-	return *a.Settle
+	return *a.Ask
 }
 
 // shownBy holds that the page has the answers and what follows from them.
@@ -172,16 +172,16 @@ func (v *lookedVisit) shownBy(t *testing.T, b *browser) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := b.said(`document.getElementById("headline").textContent`); got != a.Headline {
-		t.Errorf("with %v the page says %q, want %q", v.Checks, got, a.Headline)
+	if got := b.said(`document.getElementById("headline").textContent`); got != a.Headline.Text {
+		t.Errorf("with %v the page says %q, want %q", v.Checks, got, a.Headline.Text)
 	}
-	if got, want := b.said(`document.querySelector("#settle legend")?.textContent.toLowerCase() ?? ""`), lower(v.settle(t).Take); got != want {
+	if got, want := b.said(`document.querySelector("#settle legend")?.textContent.toLowerCase() ?? ""`), lower(v.settle(t).Take.Text); got != want {
 		t.Errorf("with %v the page asks for %q, want %q", v.Checks, got, want)
 	}
 	var lines []string
 	for _, c := range v.Checks {
 		look := lookUp(t, c.Look)
-		lines = append(lines, look.Name, look.NotFound)
+		lines = append(lines, look.Name.Text, look.NotFound.Text)
 	}
 	if got, want := b.said(`[...document.querySelectorAll("#looked b, #looked .why")].map((e) => e.textContent.toLowerCase()).join("|")`), lower(lines...); got != want {
 		t.Errorf("looked at: %q, want %q", got, want)
@@ -204,7 +204,7 @@ func lower(texts ...string) string { return strings.ToLower(strings.Join(texts, 
 
 func lookUp(t *testing.T, code string) satline.Look {
 	t.Helper()
-	all := satline.Looks(quantity.IP)
+	all := satline.Looks(satline.English, quantity.IP)
 	i := slices.IndexFunc(all, func(l satline.Look) bool { return l.Code == code })
 	if i < 0 {
 		t.Fatalf("%q is no look", code)

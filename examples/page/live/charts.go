@@ -130,7 +130,7 @@ func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant
 		out.Moves = append(out.Moves, TrendMove{m.At.Minutes(), text})
 	}
 	if s := a.Steadiness; s != nil {
-		out.Text = s.Text
+		out.Text = s.Says.Text
 		if s.Course.Steady() {
 			out.Settled = new(degrees.Number(s.Course.Value.Value))
 		}

@@ -27,11 +27,19 @@ type Answer struct {
 
 	Assessment *satline.Assessment `json:"assessment,omitempty"`
 	// Values are what follows from the readings, ready to show.
-	Values []satline.NamedValue `json:"values,omitempty"`
+	Values []Shown `json:"values,omitempty"`
+	// Readings as they are judged, ready to show, by their field.
+	Readings map[string]Shown `json:"readings,omitempty"`
 	// Target is that of the charging method with its band, ready to show.
 	Target string  `json:"target,omitempty"`
 	Band   *Band   `json:"band,omitempty"`
 	Charts *Charts `json:"charts,omitempty"`
+}
+
+// Shown is a value ready to show.
+type Shown struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
 }
 
 // A Band is a measured value against its target, as bare numbers to draw.
@@ -140,12 +148,18 @@ func remove(at any, path []string) bool {
 func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 	out.Assessment = &a
 	sys := v.Units
-	out.Values = a.Derived.Values(sys)
-	if c := a.Charge; c.Target != nil && c.Measured != nil {
+	for _, x := range a.Derived.Values() {
+		out.Values = append(out.Values, Shown{satline.Word("derived."+x.Name, v.Language), satline.Show(x, v.Language, sys)})
+	}
+	out.Readings = map[string]Shown{}
+	for _, r := range a.Readings {
+		out.Readings[r.Field] = Shown{satline.Word("reading."+r.Field, v.Language), satline.Show(r.Value, v.Language, sys)}
+	}
+	if c := a.Charge.Reading; c != nil && c.Target != nil {
 		degrees := quantity.UnitOf[quantity.TemperatureDelta](sys)
 		target, tolerance := degrees.Number(c.Target.Value), degrees.Number(c.Tolerance)
 		out.Band = &Band{
-			Of: c.Method, Unit: degrees.Symbol(), Text: c.Measured.Value.Format(sys),
+			Of: c.Method.String(), Unit: degrees.Symbol(), Text: c.Measured.Value.Format(sys),
 			Measured: degrees.Number(c.Measured.Value),
 			Std:      degrees.Number(quantity.TemperatureDelta(c.Measured.Std)),
 			Target:   target, Low: target - tolerance, High: target + tolerance,
@@ -181,7 +195,11 @@ func Fluids() []Fluid {
 
 // Looks lists every look in both systems of units, between which the page changes.
 func Looks() map[quantity.System][]satline.Look {
-	return map[quantity.System][]satline.Look{quantity.IP: satline.Looks(quantity.IP), quantity.SI: satline.Looks(quantity.SI)}
+	out := map[quantity.System][]satline.Look{}
+	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
+		out[sys] = satline.Looks(satline.English, sys)
+	}
+	return out
 }
 
 // methodOf is the value that a visit's charge shows by.

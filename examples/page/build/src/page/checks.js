@@ -11,8 +11,8 @@ function paintChecks() {
   document.querySelectorAll("#settle [data-look]").forEach((b) => b.setAttribute("aria-pressed", state.checks.some((c) => c.look === b.dataset.look && String(c.found) === b.dataset.found)));
 }
 function checked(check, i) {
-  const look = lookOf(check.look), name = look ? look.name : String(check.look || "unnamed");
-  const found = unused(check, i) || (check.found ? look.found : look.notFound);
+  const look = lookOf(check.look), name = look ? look.name.text : String(check.look || "unnamed");
+  const found = unused(check, i) || (check.found ? look.found.text : look.notFound.text);
   const button = make("button", { type: "button", "aria-label": "Remove: " + name }, "Remove");
   button.addEventListener("click", () => {
     state.checks.splice(i, 1);

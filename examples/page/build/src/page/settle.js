@@ -16,18 +16,17 @@ function settling(settle) {
 function question(settle, look) {
   const at = $(idOf("readings." + settle.field));
   return make("fieldset", { tabindex: "-1" },
-    make("legend", {}, joined(sentence(settle.take))),
+    make("legend", {}, joined(sentence(settle.take.text))),
     ...(look ? [make("div", { class: "answers" }, answer(look, true), answer(look, false))] : []),
     ...(at ? [lead(at)] : []),
-    make("p", { class: "why" }, joined(sentence(settle.why))),
-    make("ul", {}, ...(settle.outcomes || []).map(plain)));
+    make("ul", {}, ...(settle.outcomes || []).map((o) => plain(o.says.text))));
 }
 function answer(look, found) {
-  const button = make("button", { type: "button", "data-look": look.code, "data-found": found }, joined(sentence(found ? look.found : look.notFound)));
+  const button = make("button", { type: "button", "data-look": look.code, "data-found": found }, joined(sentence(found ? look.found.text : look.notFound.text)));
   button.addEventListener("click", () => {
     state.checks = [...state.checks.filter((c) => c.look !== look.code), { look: look.code, found }];
     changed();
-    say(`${sentence(look.name)}: ${found ? look.found : look.notFound}, noted.`);
+    say(`${sentence(look.name.text)}: ${found ? look.found.text : look.notFound.text}, noted.`);
   });
   return button;
 }

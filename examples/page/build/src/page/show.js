@@ -1,12 +1,11 @@
 // What the library answers, shown.
 
 const OUTCOMES = {
-  "in band": ["good", "✓", "Charge in band"],
-  "undercharged": ["low", "▼", "Undercharged"],
-  "overcharged": ["high", "▲", "Overcharged"],
-  "these instruments cannot tell": ["wait", "?", "Cannot tell"],
-  "do not charge by this method now": ["wait", "!", "Do not charge now"],
-  "not measured": ["none", "…", "Not measured yet"],
+  "in-band": ["good", "✓", "Charge right"],
+  "low": ["low", "▼", "Charge low"],
+  "high": ["high", "▲", "Charge high"],
+  "open": ["wait", "?", "Not decided"],
+  "not-judged": ["wait", "!", "Not judged"],
 };
 
 function texts(id, items, fill) {
@@ -28,10 +27,7 @@ function render(answer, whole) {
   let line = answer.problem || "";
   if (a) {
     [tone, mark, word] = OUTCOMES[a.charge.outcome] || ["wait", "?", a.charge.outcome];
-    // Only the diagnosis can tell that refrigerant waits, and it follows later.
-    if (whole || a.charge.outcome !== held.outcome) held = { outcome: a.charge.outcome, why: a.charge.hold };
-    if (held.why) [tone, mark, word] = ["wait", "!", `${word}? Wait`];
-    line = a.headline;
+    line = a.headline.text;
   } else if (!state.texts["equipment.refrigerant"]) {
     line = "Start with refrigerant and metering device.";
   } else if (!state.metering) {
@@ -42,22 +38,18 @@ function render(answer, whole) {
   for (const id of ["bar-outcome", "outcome"]) $(id).textContent = word;
   line = joined(line);
   $("headline").textContent = line;
-  // The bar has the outcome in large letters already.
-  $("bar-line").textContent = a && line.toLowerCase().startsWith(a.charge.outcome + ": ") ? sentence(line.slice(a.charge.outcome.length + 2)) : line;
-  // What is missing stands at the end of a long headline.
-  if (a && a.charge.outcome === "not measured" && a.charge.instead) $("bar-line").textContent = joined(sentence(a.charge.instead[0])) + ".";
-  if (a && held.why) $("bar-line").textContent = `Move no refrigerant yet: ${joined(held.why)}.`;
+  $("bar-line").textContent = line;
   // A charge in band says nothing of this, so it stands in the bar by itself.
-  $("bar-danger").hidden = !(a && (a.risks || []).some((r) => r.grave));
+  $("bar-danger").hidden = !(a && (a.dangers || []).some((d) => d.grave));
   announce([word + ". " + $("bar-line").textContent, ...($("bar-danger").hidden ? [] : [$("bar-danger").textContent + "."]), ...wrong].join(" "));
-  $("chances").textContent = a && a.charge.target ? ["low " + percent(a.charge.low), "in band " + percent(a.charge.inBand), "high " + percent(a.charge.high)].map(unbroken).join(" · ") : "";
+  $("chances").textContent = a && a.charge.outcome !== "not-judged" ? ["low " + percent(a.charge.low), "in band " + percent(a.charge.inBand), "high " + percent(a.charge.high)].map(unbroken).join(" · ") : "";
   bandChart(answer);
   texts("values", answer.values, (v) => [make("dt", {}, v.name), make("dd", {}, unbroken(v.text))]);
-  texts("risks", a && a.risks, (r) => [li(r.text, r.why, "Now: " + r.do)]);
-  texts("air", a && [...(a.air ? a.air.reasons : []), ...(a.freeze ? a.freeze.reasons : []), ...(a.freeze && a.freeze.would ? a.freeze.would : [])], (r) => [plain(r)]);
-  texts("reasons", a && [...a.charge.reasons, ...(a.charge.instead || []).map((s) => "Instead: " + s)], (r) => [plain(r)]);
-  texts("cautions", a && a.cautions, (c) => [plain(c)]);
-  judged(a);
+  texts("risks", a && a.dangers, (d) => [li(d.says.text, d.why.text)]);
+  texts("air", a && [...(a.air ? [a.air.says] : []), ...(a.freeze ? [a.freeze.says, ...(a.freeze.would || []), ...(a.freeze.causes || []), ...(a.freeze.controls || [])] : [])], (f) => [plain(f.text)]);
+  texts("reasons", a && [...(a.charge.reading ? [a.charge.reading.says] : []), ...(a.charge.why || [])], (f) => [plain(f.text)]);
+  texts("cautions", a && a.cautions, (c) => [plain(c.text)]);
+  judged(answer);
   if (whole || !a) pictures(answer.charts);
   trendChart(answer.charts && answer.charts.trend);
   $("record-notes").hidden = !state.texts.notes;
@@ -65,22 +57,21 @@ function render(answer, whole) {
   $("record-head").replaceChildren(make("b", {}, state.texts.title || "Air conditioner"), a ? `${a.refrigerant.designation} (${a.refrigerant.safetyGroup}); atmosphere: ${a.atmosphere.source}. ${new Date().toLocaleString()}` : "");
   if (!whole && a && shown) return;
   shown = a;
-  texts("next", a && a.next, (s) => [li(s.do, s.why)]);
+  texts("next", a && a.plan, (s) => [li(s.do.text, s.why && s.why.text)]);
   const focused = document.activeElement.closest(".evidence");
   texts("findings", a && a.findings, (f) => [finding(f)]);
   if (focused) for (const e of document.querySelectorAll(".evidence")) if (e.dataset.cause === focused.dataset.cause) e.firstChild.focus({ preventScroll: true });
-  settling(a && a.settle);
+  settling(a && a.ask);
 }
-let held = {};
 // A value stays together, and may only part before its uncertainty.
 const unbroken = (text) => text.replace(/ (?!±)/g, "\u00a0");
 const percent = (p) => unbroken(100 * p > 99 ? "> 99 %" : 100 * p < 1 ? "< 1 %" : Math.round(100 * p) + " %");
 const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1);
 
 function finding(f) {
-  const bar = svg("svg", { class: "meter", viewBox: "0 0 100 10", preserveAspectRatio: "none", "aria-hidden": "true" }, svg("rect", { x: 0, y: 0, width: Math.max(1, 100 * f.probability).toFixed(1), height: 10, fill: "#005a7d" }));
-  const evidence = [...(f.for || []).map((s) => "For: " + s), ...(f.against || []).map((s) => "Against: " + s)];
-  const item = make("li", {}, make("span", { class: "finding" }, `${percent(f.probability)} — ${f.cause}`), bar, ...(f.do ? [make("span", {}, joined("Do: " + f.do))] : []));
+  const bar = svg("svg", { class: "meter", viewBox: "0 0 100 10", preserveAspectRatio: "none", "aria-hidden": "true" }, svg("rect", { x: 0, y: 0, width: Math.max(1, 100 * f.chance).toFixed(1), height: 10, fill: "#005a7d" }));
+  const evidence = [...(f.for || []).map((s) => "For: " + s.text), ...(f.against || []).map((s) => "Against: " + s.text)];
+  const item = make("li", {}, make("span", { class: "finding" }, joined(f.says.text)), bar);
   if (evidence.length) {
     const folded = make("details", { class: "evidence", "data-cause": f.cause }, make("summary", {}, make("span", {}, `Why: ${(f.for || []).length} for, ${(f.against || []).length} against`)), ...evidence.map((s) => make("span", { class: "why" }, joined(s))));
     folded.open = unfolded.has(f.cause);
@@ -90,18 +81,19 @@ function finding(f) {
   return item;
 }
 const unfolded = new Set();
-function judged(a) {
+function judged(answer) {
+  const a = answer.assessment;
   $("judged").hidden = !a || a.readings.length === 0;
   if ($("judged").hidden) return;
-  $("judged").querySelector("ul").replaceChildren(...(a.doubts || []).map((d) => li(sentence(d.text), "Look: " + d.mend)));
-  const rows = a.readings.map((r) => make("tr", {}, make("th", { scope: "row" }, r.name), make("td", { class: "num" }, unbroken(r.value)), make("td", { class: "belief", "data-belief": r.belief }, r.belief + (r.settled ? ", settled" : ""))));
+  $("judged").querySelector("ul").replaceChildren(...(a.doubts || []).map((d) => li(sentence(d.says.text), d.mend.text)));
+  const rows = a.readings.map((r) => make("tr", {}, make("th", { scope: "row" }, answer.readings[r.field].name), make("td", { class: "num" }, unbroken(answer.readings[r.field].text)), make("td", { class: "belief", "data-belief": r.belief }, r.belief + (r.settled ? ", settled" : ""))));
   $("judged").querySelector(".scroll").replaceChildren(make("table", {}, make("thead", {}, make("tr", {}, ...["reading", "± standard uncertainty", "judged"].map((h) => make("th", { scope: "col" }, h)))), make("tbody", {}, ...rows)));
 }
 // errors says at each field what has to be mended there, and at the first field
 // of a reading that cannot be so, why it is not believed.
 function errors(found, doubts) {
   const doubted = {};
-  for (const d of doubts || []) if (d.belief === "impossible" || d.belief === "doubted") doubted["readings." + d.fields[0]] ??= d.text.split(";")[0] + "?";
+  for (const d of doubts || []) if (d.belief === "impossible" || d.belief === "doubted") doubted["readings." + d.fields[0]] ??= d.says.text + "?";
   wrong = [];
   document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
     const path = e.dataset.path, empty = path === MOVE || !e.value.trim();

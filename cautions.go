@@ -1,0 +1,40 @@
+package satline
+
+import (
+	"slices"
+
+	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
+)
+
+// cautionsOf are what to be careful of: first what holds of every visit and of the
+// refrigerant, then what this plan needs.
+func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step) []fact.Fact {
+	out := []fact.Fact{fact.New("caution.label-first")}
+	for _, h := range fluid.Hazards() {
+		f := fact.New(fact.Code("caution."+string(h.Code)), fact.Of("fluid", h.Designation))
+		if h.Group != "" {
+			f = f.With(fact.Of("group", string(h.Group)))
+		}
+		if h.Pressure != 0 {
+			f = f.With(fact.Amount("pressure", h.Pressure))
+		}
+		out = append(out, f)
+	}
+	does := func(of func(Step) bool) bool { return slices.ContainsFunc(steps, of) }
+	if does(func(s Step) bool { return s.Moves || s.Opens }) {
+		out = append(out, fact.New("caution.cylinder"))
+	}
+	if does(func(s Step) bool {
+		return s.Do.Code == StepAdd || s.Do.Code == StepAddLittle || s.Do.Code == StepWeighIn
+	}) {
+		out = append(out, fact.New("caution.throttle"))
+		if !fluid.Pure() {
+			out = append(out, fact.New("caution.blend-as-liquid"))
+		}
+	}
+	if does(func(s Step) bool { return s.Do.Code == StepNitrogen }) {
+		out = append(out, fact.New("caution.nitrogen"))
+	}
+	return append(out, fact.New("caution.electricity"))
+}

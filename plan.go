@@ -1,0 +1,545 @@
+package satline
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// A planner puts the steps of a visit in order. It decides nothing about what is wrong: it
+// takes the belief, and from it the decision with the least expected loss, and sees to it
+// that the steps can be done one after the other.
+type planner struct {
+	p       *prepared
+	s       *settled
+	d       *Derived
+	t       *targeted
+	b       *belief
+	mode    ModeFound
+	charge  *ChargeVerdict
+	dangers []Danger
+
+	steps   []Step
+	dose    *charge.Dose
+	weighIn *charge.Weighing
+	// why no refrigerant is moved although the charge is called low or high.
+	hold []fact.Fact
+	// secured is the cause that the steps about a danger look for already.
+	secured diagnose.Code
+	// stopped says that the last step leaves the machine stopped.
+	stopped bool
+}
+
+// plan makes the steps.
+func (k *planner) plan() {
+	if k.mode.Mode != Cooling {
+		k.otherMode()
+		return
+	}
+	k.secure()
+	switch {
+	case k.weighInOnly():
+	case k.spoiled():
+	case !k.s.later:
+		k.afterMove()
+	case k.b.Verdict == diagnose.NotEnough:
+		k.readFirst()
+	case k.movedMuch():
+	case k.unexplained():
+	default:
+		k.byBelief()
+	}
+	if k.stopped && !k.has(StepEvacuate) { // else it is started once it is charged
+		k.add(StepStartAgain)
+	}
+}
+
+func (k *planner) has(codes ...fact.Code) bool {
+	return slices.ContainsFunc(k.steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
+}
+
+// add appends a step that is not there yet. A step that needs the machine running starts it
+// again first, where it was stopped.
+func (k *planner) add(code fact.Code, values ...fact.Value) *Step {
+	return k.put(Step{Do: fact.New(code, values...), Effect: effects[code]})
+}
+
+func (k *planner) put(s Step) *Step {
+	for i := range k.steps {
+		if k.steps[i].Do.Code == s.Do.Code && s.Do.Code != StepStartAgain && s.Do.Code != StepRead {
+			return &k.steps[i]
+		}
+	}
+	if s.Running && k.stopped {
+		k.put(Step{Do: fact.New(StepStartAgain), Effect: effects[StepStartAgain]})
+	}
+	k.stopped = s.Stops || k.stopped && !s.Starts
+	k.steps = append(k.steps, s)
+	return &k.steps[len(k.steps)-1]
+}
+
+func (s *Step) because(why fact.Fact) { s.Why = &why }
+
+// otherMode: no advice of cooling is given in another mode, nor while it is in doubt.
+func (k *planner) otherMode() {
+	for _, x := range k.dangers {
+		if x.Stops {
+			k.add(StepStop).because(x.Says)
+			break
+		}
+	}
+	switch k.mode.Mode {
+	case 0:
+		k.add(StepAskMode).because(k.mode.Says)
+		return
+	case Refrigeration:
+		k.add(StepColdRoomFirst)
+	}
+	k.add(StepMakersChart, fact.Of("mode", term("mode", k.mode.Mode.String()))).because(k.mode.Says)
+}
+
+// secure comes first where the machine may harm itself as it runs.
+func (k *planner) secure() {
+	for _, x := range k.dangers {
+		if !x.Stops {
+			continue
+		}
+		k.add(StepStop).because(x.Says)
+		if k.b.present(diagnose.NextToEmpty) {
+			break // what is to be done about that follows
+		}
+		for _, code := range secures[x.Code] {
+			k.add(code)
+		}
+		k.secured = secured[x.Code]
+		break
+	}
+	if len(k.steps) == 0 && slices.ContainsFunc(k.dangers, func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" }) {
+		k.add(StepFeelCompressor).because(k.dangers[0].Says)
+	}
+}
+
+// weighInOnly: a circuit that was open, or a machine of which nothing was read, is charged by
+// weight.
+func (k *planner) weighInOnly() bool {
+	opened := k.p.visit.Conditions.SealedSystemOpened
+	if !opened && (k.b.Verdict != diagnose.NotEnough || anyReading(&k.s.readings)) {
+		return false
+	}
+	w, want := weighing(k.p)
+	if w == nil && !opened {
+		return false
+	}
+	k.add(StepNitrogen)
+	k.add(StepEvacuate)
+	if w != nil {
+		k.weighInStep(w)
+	} else {
+		k.add(want)
+	}
+	return true
+}
+
+// weighInStep is the charge as one figure, with what it is made of.
+func (k *planner) weighInStep(w *charge.Weighing) {
+	k.weighIn = w
+	values := []fact.Value{fact.Amount("total", w.Total.Value), fact.Amount("label", w.Label)}
+	code := StepWeighInLabel
+	if more := w.Line + w.Accessories; more != 0 {
+		code = StepWeighIn
+		values = append(values, fact.Amount("more", more))
+	}
+	k.add(code, values...)
+}
+
+func anyReading(r *Readings) bool {
+	return slices.ContainsFunc(readingFields, func(f readingField) bool { return f.has(r) })
+}
+
+// spoiled: what keeps the machine from running as it usually does is mended first, and
+// nothing else is built on what was read.
+func (k *planner) spoiled() bool {
+	moving := k.s.moving() && len(k.b.spoiled) == 0
+	if moving {
+		k.add(StepSettle, fact.Of("wait", roundUp(k.s.steadiness.Course.Wait))).because(k.s.steadiness.Says)
+		return true
+	}
+	if len(k.b.spoiled) == 0 {
+		return false
+	}
+	for _, o := range k.b.spoiled {
+		if o.Code == "run-short" && k.stopped {
+			continue
+		}
+		var values []fact.Value
+		if measured, ok := o.Says.Value("measured"); ok {
+			if limit, ok := o.Says.Value("limit"); ok {
+				if a, b := measured.Of, limit.Of; o.Code == "run-short" || o.Code == "just-moved" {
+					values = append(values, fact.Of("wait", roundUp(b.(time.Duration)-a.(time.Duration))))
+				}
+			}
+		}
+		way := ways[o.Code]
+		if way == StepMakersChart {
+			values = append(values, fact.Of("mode", term("mode", k.mode.Mode.String())))
+		}
+		k.add(way, values...).because(o.Says)
+		if way == StepMakersChart {
+			return true
+		}
+		if o.Code == "coil-iced" {
+			k.whyFroze()
+		}
+	}
+	k.dirt()
+	if slices.ContainsFunc(k.b.spoiled, func(o charge.Obstacle) bool { return o.WeighIn }) {
+		if w, want := weighing(k.p); w != nil {
+			k.weighIn = w
+		} else {
+			k.add(want)
+		}
+	}
+	k.add(StepReadAgain)
+	return true
+}
+
+// whyFroze looks at what makes ice, with the blower running: air, then charge.
+func (k *planner) whyFroze() { k.add(StepWhyFroze) }
+
+// dirt that was seen is cleaned; there is nothing to find out about it.
+func (k *planner) dirt() {
+	c := &k.p.visit.Conditions
+	if c.FilterDirty {
+		k.add(StepCleanFilter)
+	}
+	if c.OutdoorCoilDirty {
+		k.add(StepCleanOutdoor)
+	}
+}
+
+// afterMove: nothing but waiting until readings later than the move are there.
+func (k *planner) afterMove() {
+	if k.movedMuch() {
+		return
+	}
+	k.add(StepWait, fact.Of("wait", charge.WaitAfterMove())).because(fact.New("charge.read-before-move"))
+	k.add(StepReadAgain)
+}
+
+// movedMuch: a good part of the whole charge has been moved, and the reading is not in band:
+// something else is wrong.
+func (k *planner) movedMuch() bool {
+	net, whole := quantity.Mass(0), wholeCharge(k.p)
+	for _, m := range k.p.visit.Moves {
+		net += m.Added - m.Recovered
+	}
+	share := math.Abs(float64(net)) / float64(whole)
+	if whole == 0 || share <= charge.MostMoved() || k.charge.Outcome == ChargeInBand && k.s.later {
+		return false
+	}
+	if r := k.t.reading; r != nil && r.Deviation != nil && max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance {
+		return false
+	}
+	k.add(StepHalt, fact.Of("share", fact.Share(share)))
+	k.hold = append(k.hold, fact.New("charge.moved-much", fact.Of("share", fact.Share(share))))
+	if net > 0 {
+		k.add(StepFindLeak)
+	}
+	if d := &k.b.Decision; len(d.Looks) > 0 {
+		k.look(d.Looks[0])
+	}
+	k.add(StepRecoverRest)
+	k.add(StepEvacuate)
+	k.byWeight()
+	return true
+}
+
+func wholeCharge(p *prepared) quantity.Mass {
+	e := &p.visit.Equipment
+	switch {
+	case e.Label.Charge > 0:
+		return e.Label.Charge
+	case e.NominalCapacity > 0:
+		return charge.UsualCharge(e.NominalCapacity)
+	}
+	return 0
+}
+
+// byWeight ends a sequence with the charge to weigh in, or with what it lacks.
+func (k *planner) byWeight() {
+	w, want := weighing(k.p)
+	if w != nil {
+		k.weighInStep(w)
+		return
+	}
+	k.add(want)
+}
+
+// readFirst asks for the readings that a judgement starts from.
+func (k *planner) readFirst() {
+	var missing []string
+	for _, name := range []string{
+		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine",
+		"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "supplyDryBulb",
+	} {
+		if !fieldNamed(name).has(&k.s.readings) {
+			missing = append(missing, name)
+		}
+	}
+	k.add(StepRunOn, fact.Of("wait", charge.ShortestRun()))
+	k.add(StepRead, fact.Of("readings", readingTerms(missing)))
+}
+
+// unexplained: readings that cannot be true together, and no cause that says why, are taken
+// again before anything is built on them.
+func (k *planner) unexplained() bool {
+	explained := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
+	for _, l := range lies {
+		explained = explained || k.b.present(l.code)
+	}
+	if explained {
+		return false
+	}
+	for _, x := range k.b.doubts {
+		if beliefs[x.Weight] == Impossible || k.b.Verdict == diagnose.Contradictory && beliefs[x.Weight] == Doubted {
+			step := k.put(Step{Do: fact.New(fact.Code("doubt." + x.Code + ".mend")), Effect: Effect{}})
+			step.because(fact.New(fact.Code("doubt."+x.Code), x.Values...))
+			k.add(StepReadAgain)
+			return true
+		}
+	}
+	if k.b.Verdict == diagnose.Contradictory {
+		k.add(StepReread)
+		return true
+	}
+	return false
+}
+
+// byBelief follows the decision: looks first, then the act, then what else is likely.
+func (k *planner) byBelief() {
+	d := &k.b.Decision
+	k.dirt()
+	if k.s.valve != nil {
+		k.add(StepValveHunts).because(k.s.valve.Says)
+	}
+	dirty := k.has(StepCleanFilter, StepCleanOutdoor)
+	for _, m := range d.Looks {
+		k.look(m)
+	}
+	moves := d.Act == diagnose.Add || d.Act == diagnose.Recover
+	switch {
+	case k.b.present(diagnose.NextToEmpty):
+		k.leakPath()
+		return
+	case moves && (dirty || len(d.Looks) > 0):
+		k.holdFor(d, dirty)
+		k.add(StepLeaveCharge)
+	case moves && k.p.visit.Scope == VerdictOnly:
+		k.add(StepLeaveCharge)
+	case d.Act == diagnose.Add:
+		k.short()
+	case d.Act == diagnose.Recover:
+		k.over()
+	case d.Act == diagnose.Mend && d.Chance >= worth:
+		k.mend(d.Signature)
+	case d.Act == diagnose.Leave && len(d.Looks) == 0 && !dirty && k.s.valve == nil:
+		k.leave()
+	}
+	for _, m := range k.b.Marginals() {
+		if m.Chance >= worth && !ofCharge(m.Signature) && m.Signature != d.Signature && !k.lookedAt(m.Signature) && !moves {
+			k.mend(m.Signature)
+		}
+	}
+	if !k.has(StepLeave, StepWait, StepEvacuate) {
+		k.add(StepReadAgain)
+	}
+}
+
+func ofCharge(c diagnose.Code) bool { return c == diagnose.Undercharge || c == diagnose.Overcharge }
+
+// lookedAt reports whether a look in the plan answers for a cause.
+func (k *planner) lookedAt(code diagnose.Code) bool {
+	return slices.ContainsFunc(k.b.Decision.Looks, func(m *diagnose.Measurement) bool { return m.Answers(code) })
+}
+
+func (k *planner) look(m *diagnose.Measurement) {
+	k.put(Step{Do: m.Fact(), Look: lookCode(m), Field: m.Field(), Effect: Effect{Running: m.Running()}})
+}
+
+func lookCode(m *diagnose.Measurement) string {
+	if m.Look() {
+		return m.Code
+	}
+	return ""
+}
+
+// mend puts a cause right, by the name of its fault where one is likeliest by far.
+func (k *planner) mend(signature diagnose.Code) {
+	if signature == k.secured {
+		return
+	}
+	i := slices.IndexFunc(k.b.Marginals(), func(m diagnose.Marginal) bool { return m.Signature == signature })
+	if i < 0 {
+		return
+	}
+	m := &k.b.Marginals()[i]
+	code, opens := fact.Code("mend."+string(signature)), false
+	if len(m.Faults) > 0 && (m.Faults[0].Chance >= 0.7 || len(m.Faults) == 1) {
+		code, opens = fact.Code("mend."+string(m.Faults[0].Fault.Code)), m.Faults[0].Fault.Opens
+	}
+	step := k.put(Step{
+		Do:    fact.New(code, fact.Of("chance", fact.Share(m.Chance))),
+		Cause: string(signature), Chance: m.Chance, Effect: Effect{Opens: opens},
+	})
+	if signature == diagnose.LowIndoorAir || signature == diagnose.CondenserAir {
+		return
+	}
+	step.because(k.b.findingFact(m))
+}
+
+// leave: nothing to do, and nothing more to read.
+func (k *planner) leave() {
+	if r := k.t.reading; r == nil || k.charge.Outcome == ChargeInBand {
+		k.add(StepLeave)
+		return
+	}
+	k.add(StepLeaveCharge).because(k.t.reading.Says)
+	if k.t.target != nil && k.t.target.General() {
+		k.add(StepBackToTarget)
+	}
+}
+
+// holdFor says why refrigerant is not moved yet.
+func (k *planner) holdFor(d *diagnose.Decision, dirty bool) {
+	if dirty {
+		k.hold = append(k.hold, fact.New("charge.clean-first"))
+	}
+	if len(d.Looks) > 0 {
+		k.hold = append(k.hold, fact.New("charge.look-first"))
+	}
+}
+
+// muchMissing is the part of a charge from which topping up is no repair, muchGlide the
+// glide from which a leak leaves another blend behind (common practice, no source).
+const (
+	muchMissing = 0.30
+	muchGlide   = quantity.TemperatureDelta(3)
+	anyMissing  = 0.10
+)
+
+// short: the leak, then the dose where topping up is still honest.
+func (k *planner) short() {
+	missing := -k.b.Charge.ErrorGivenLow.Mean
+	glides := false
+	if r := k.s.readings.SuctionPressure; r != nil {
+		glide, err := k.p.fluid.Glide(k.p.absolute(*r).Value)
+		glides = err == nil && glide > muchGlide
+	}
+	if missing >= muchMissing || glides && missing >= anyMissing {
+		k.leakPath()
+		return
+	}
+	k.add(StepFindLeak)
+	k.move(StepAdd, StepAddLittle)
+}
+
+// leakPath recovers, mends, tests, evacuates and weighs in, in that order.
+func (k *planner) leakPath() {
+	k.add(StepFindLeak)
+	var rest []fact.Value
+	if level, err := charge.RecoverTo(k.p.fluid, wholeCharge(k.p)); err == nil {
+		rest = append(rest, fact.Amount("to", level.To))
+	}
+	k.add(StepRecoverRest, rest...)
+	k.add(StepMendLeak)
+	k.add(StepNitrogen)
+	k.add(StepEvacuate)
+	k.byWeight()
+}
+
+func (k *planner) over() { k.move(StepRecover, StepRecoverLittle) }
+
+// move sizes the next dose by how this machine has answered so far, or by how much is
+// believed to be missing where there is no target.
+func (k *planner) move(sized, little fact.Code) {
+	whole := wholeCharge(k.p)
+	if whole == 0 {
+		k.add(little)
+		return
+	}
+	if k.t.target == nil || k.t.reading == nil {
+		k.byShare(whole, sized, little)
+		return
+	}
+	plan := charge.Dosing{
+		Target: *k.t.target, History: moved(k.p, k.t), Obstacles: k.t.obstacles, Fluid: k.p.fluid,
+		LabelCharge: k.p.visit.Equipment.Label.Charge, NominalCapacity: k.p.visit.Equipment.NominalCapacity,
+	}
+	if k.s.steadiness != nil {
+		plan.Settling = k.s.steadiness.Course
+	}
+	dose, err := plan.Next()
+	if err != nil {
+		k.add(little)
+		return
+	}
+	up := dose.Action == charge.Add
+	switch {
+	case dose.Action == charge.Halt && dose.Reason != "too-small":
+		k.hold = append(k.hold, fact.New(fact.Code("halt."+dose.Reason)))
+		k.put(Step{Do: fact.New(fact.Code("halt." + dose.Reason))})
+	case dose.Mass == 0 || up != (sized == StepAdd):
+		// The reading is nearer to its target than the belief has the charge.
+		k.byShare(whole, sized, little)
+	default:
+		k.dose = &dose
+		k.add(sized, fact.Amount("mass", dose.Mass)).because(fact.New("dose.expect",
+			fact.Of("method", term("method", k.t.method.String())), fact.Measured("after", dose.After)))
+		k.add(StepWait, fact.Of("wait", roundUp(dose.Wait)))
+	}
+}
+
+// byShare moves what is missing or too much with 95 % certainty, and at most a tenth of the
+// charge.
+func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
+	const surely, most = 0.05, 0.10
+	share := k.b.Charge.Quantile(surely)
+	if sized == StepAdd {
+		share = -k.b.Charge.Quantile(1 - surely)
+	}
+	ounces := math.Floor(min(share, most)*float64(whole)/float64(quantity.Ounces(1))*2) / 2
+	if ounces < 1 {
+		k.add(little)
+	} else {
+		k.add(sized, fact.Amount("mass", quantity.Ounces(ounces))).because(fact.New("dose.without-target"))
+	}
+	k.add(StepWait, fact.Of("wait", charge.WaitAfterMove()))
+}
+
+// moved pairs the net mass moved with where the reading had settled before the
+// next move; intervals that the log does not show are left out.
+func moved(p *prepared, t *targeted) []charge.Moved {
+	var out []charge.Moved
+	net, from := quantity.Mass(0), 0
+	for _, m := range p.visit.Moves {
+		to := from
+		for to < len(p.log) && p.log[to].At <= m.At {
+			to++
+		}
+		if to > from {
+			if course, err := follow(p, thinned(p.log[from:to]), t.method); err == nil && course.State != 0 {
+				v := course.Value
+				v.Std = max(v.Std, t.reading.Measured.Std)
+				out = append(out, charge.Moved{Net: net, Value: v})
+			}
+		}
+		net += m.Added - m.Recovered
+		from = to
+	}
+	return append(out, charge.Moved{Net: net, Value: t.reading.Measured})
+}

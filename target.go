@@ -1,0 +1,178 @@
+package satline
+
+import (
+	"errors"
+	"slices"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// targeted is the value that a machine is charged by, held against its target.
+type targeted struct {
+	method    charge.Method
+	obstacles []charge.Obstacle
+	// wanting names the readings that the method lacks.
+	wanting []string
+	reading *TargetReading
+	// target is that of the reading; nil where there is none in these conditions.
+	target *charge.Target
+}
+
+// aim chooses the method of the machine and holds its reading against its target. It judges
+// nothing: the belief does.
+func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
+	situation := situationOf(p, s, d, mode)
+	method, obstacles := charge.Choose(situation)
+	if method == charge.WeighIn {
+		method = situation.Metering.Method()
+	}
+	t := targeted{method: method, obstacles: obstacles}
+	if mode != Cooling {
+		return t, nil
+	}
+	if t.wanting = wanting(p, &s.readings, method); len(t.wanting) > 0 {
+		return t, nil
+	}
+	measured, err := measure(p, &s.readings, method)
+	if err != nil {
+		return t, rangeProblem("readings."+methodFields[method][0], err)
+	}
+	t.reading = &TargetReading{Method: method, Measured: measured.Value}
+	value := fact.Measured("measured", measured.Value)
+	name := fact.Of("method", term("method", method.String()))
+	target, err := targetOf(&p.visit.Equipment.Label, &s.readings, method)
+	var notNow *charge.NotNowError
+	switch {
+	case errors.As(err, &notNow):
+		t.obstacles = appendObstacle(t.obstacles, notNow.Obstacle(p.visit.Units))
+		t.reading.Says = fact.New("reading.no-target", name, value)
+		return t, nil
+	case err != nil:
+		return t, rangeProblem("equipment.label", err)
+	}
+	t.target = &target
+	verdict, err := charge.Judge(measured, target)
+	if err != nil {
+		return t, rangeProblem("readings."+methodFields[method][0], err)
+	}
+	r := t.reading
+	r.Target, r.Tolerance, r.Deviation = &target.Value, target.Tolerance, &verdict.Deviation
+	r.TargetSource, r.ToleranceSource = target.Source, target.ToleranceSource
+	code := fact.Code("reading.within")
+	off := verdict.Deviation.Value
+	switch {
+	case off > target.Tolerance:
+		code = "reading.above"
+	case off < -target.Tolerance:
+		code, off = "reading.below", -off
+	}
+	r.Says = fact.New(code, name, value, fact.Amount("target", target.Value.Value), fact.Amount("off", off),
+		fact.Amount("band", target.Tolerance), fact.Of("source", sourceTerm(target.Source)))
+	return t, nil
+}
+
+func appendObstacle(all []charge.Obstacle, o charge.Obstacle) []charge.Obstacle {
+	if slices.ContainsFunc(all, func(x charge.Obstacle) bool { return x.Code == o.Code }) {
+		return all
+	}
+	return append(slices.Clip(all), o)
+}
+
+// sourceTerm is a short word for where a target comes from.
+func sourceTerm(s charge.Source) fact.Term {
+	switch s.Standing {
+	case charge.Label:
+		return "source.label"
+	case charge.CommonPractice:
+		return "source.practice"
+	}
+	return "source.table"
+}
+
+// methodFields are the readings each method compares with its target.
+var methodFields = map[charge.Method][]string{
+	charge.Superheat:  {"suctionPressure", "suctionLine", "returnWetBulb", "outdoorDryBulb"},
+	charge.Subcooling: {"liquidPressure", "liquidLine"},
+	charge.Approach:   {"liquidLine", "outdoorDryBulb"},
+}
+
+// wanting names the readings that a method needs and the visit does not have.
+func wanting(p *prepared, r *Readings, m charge.Method) []string {
+	var out []string
+	for _, name := range methodFields[m] {
+		ofTarget := name == "returnWetBulb" || name == "outdoorDryBulb"
+		if m == charge.Superheat && ofTarget && p.visit.Equipment.Label.Superheat != nil {
+			continue
+		}
+		if name == "liquidPressure" && r.DischargePressure != nil {
+			continue
+		}
+		if f := fieldNamed(name); !f.has(r) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// measure needs the readings of the method to be there.
+func measure(p *prepared, r *Readings, m charge.Method) (charge.Measurement, error) {
+	atm := p.atmosphere.Pressure
+	switch m {
+	case charge.Superheat:
+		return charge.MeasureSuperheat(p.fluid, *r.SuctionPressure, atm, *r.SuctionLine)
+	case charge.Subcooling:
+		high, _ := highSide(p, r)
+		return charge.MeasureSubcooling(p.fluid, *high, atm, *r.LiquidLine)
+	}
+	return charge.MeasureApproach(*r.LiquidLine, *r.OutdoorDryBulb)
+}
+
+// targetOf is that of the label where it has one, with the label's tolerance.
+func targetOf(label *Label, r *Readings, m charge.Method) (t charge.Target, err error) {
+	switch {
+	case m == charge.Superheat && label.Superheat != nil:
+		t, err = charge.SuperheatTarget(label.Superheat, temperatureReading{}, temperatureReading{})
+	case m == charge.Superheat:
+		t, err = charge.SuperheatTarget(nil, *r.ReturnWetBulb, *r.OutdoorDryBulb)
+	case m == charge.Subcooling:
+		t, err = charge.SubcoolingTarget(label.Subcooling)
+	default:
+		t, err = charge.ApproachTarget(label.Approach)
+	}
+	if err == nil && label.Tolerance != 0 && !t.General() {
+		return t.WithTolerance(label.Tolerance, t.Source)
+	}
+	return t, err
+}
+
+func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situation {
+	v, r, c := &p.visit, &s.readings, &p.visit.Conditions
+	return charge.Situation{
+		Units:               v.Units,
+		Metering:            v.Equipment.Metering,
+		Fluid:               p.fluid,
+		LabelSuperheat:      v.Equipment.Label.Superheat != nil,
+		LabelSubcooling:     v.Equipment.Label.Subcooling != nil,
+		LabelApproach:       v.Equipment.Label.Approach != nil,
+		OutdoorDryBulb:      r.OutdoorDryBulb,
+		ReturnDryBulb:       r.ReturnDryBulb,
+		ReturnWetBulb:       r.ReturnWetBulb,
+		Superheat:           d.Superheat,
+		Subcooling:          d.Subcooling,
+		Airflow:             r.Airflow,
+		NominalCapacity:     v.Equipment.NominalCapacity,
+		Running:             c.Running,
+		SinceMove:           s.since,
+		Heating:             mode == Heating,
+		CoilWet:             c.CoilWet,
+		PanelsOff:           c.PanelsOff,
+		DoorsOpen:           c.DoorsOpen,
+		EconomizerOpen:      c.EconomizerOpen,
+		CoilIced:            c.CoilIced,
+		FilterDirty:         c.FilterDirty,
+		OutdoorCoilDirty:    c.OutdoorCoilDirty,
+		SealedSystemOpened:  c.SealedSystemOpened,
+		CondenserFanCycling: c.CondenserFanCycling,
+	}
+}
