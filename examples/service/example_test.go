@@ -44,6 +44,6 @@ func Example() {
 	}`))
 	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
 	// Output:
-	// Most likely nothing wrong: 47 %. <nil>
+	// Not decided yet; likeliest: too little indoor air. <nil>
 	// A value has to be mended. readings.liquidLine <nil>
 }
