@@ -1,5 +1,5 @@
-// Report runs the tests and writes every check against a published value into
-// VERIFICATION.md.
+// Report runs the tests that hold checks against published values and writes every check
+// into VERIFICATION.md.
 //
 //	go run ./internal/verify/report          write the file
 //	go run ./internal/verify/report -check   fail where the file is not fresh
@@ -52,14 +52,35 @@ func run(check bool) error {
 	return nil
 }
 
-// collect runs every test once and reads the rows that the tests recorded.
+// checked lists the packages whose tests hold checks.
+func checked() ([]string, error) {
+	const tests = `{{.ImportPath}} {{.TestImports}} {{.XTestImports}}`
+	out, err := exec.Command("go", "list", "-f", tests, "./...").Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list: %w", err)
+	}
+	var list []string
+	for line := range strings.Lines(string(out)) {
+		name, imports, _ := strings.Cut(line, " ")
+		if strings.Contains(imports, "internal/verify") {
+			list = append(list, name)
+		}
+	}
+	return list, nil
+}
+
+// collect runs the tests that hold checks once and reads the rows that they recorded.
 func collect() ([]verify.Row, error) {
+	packages, err := checked()
+	if err != nil {
+		return nil, err
+	}
 	dir, err := os.MkdirTemp("", "verification")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
-	tests := exec.Command("go", "test", "-count=1", "./...")
+	tests := exec.Command("go", append([]string{"test", "-count=1"}, packages...)...)
 	tests.Env = append(os.Environ(), verify.Directory+"="+dir)
 	if out, err := tests.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("the tests do not pass: %w\n%s", err, out)
