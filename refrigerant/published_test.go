@@ -153,6 +153,29 @@ func TestPublishedR22(t *testing.T) {
 	}
 }
 
+// A service manual for R-410A machines prints temperatures by gauge pressure, by another
+// equation than the one used here.
+func TestPublishedR410A(t *testing.T) {
+	source := verify.Source{Cite: "saturation table of R-410A in a manufacturer's service manual, by gauge pressure", Kind: verify.Published}
+	r := mustLookup(t, "R-410A")
+	for _, tc := range []struct{ megapascals, bubble, dew float64 }{
+		{0.4, -14.12, -14.04}, {0.8, 3.58, 3.69}, {1.2, 16.01, 16.15}, {2.0, 34.04, 34.20}, {2.8, 47.47, 47.62}, {3.6, 58.35, 58.48},
+	} {
+		p := quantity.KilopascalsGauge(1000 * tc.megapascals).Absolute(quantity.StandardAtmosphere)
+		bubble, err := r.BubbleTemperature(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dew, err := r.DewTemperature(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := " at " + p.String()
+		verify.Value(t, source, "R-410A bubble point"+at, "°C", tc.bubble, bubble.Celsius(), 0.3)
+		verify.Value(t, source, "R-410A dew point"+at, "°C", tc.dew, dew.Celsius(), 0.3)
+	}
+}
+
 // Bubble and dew points at one atmosphere. Where a pair has no published fit, or one
 // from few measurements, they are off by what Estimated and its comment say.
 func TestPublishedBubbleAndDewPoints(t *testing.T) {

@@ -11,7 +11,7 @@ import (
 // derivatives of the residual part, from which p and cv of the residual part
 // follow.
 func TestWaterResidualDerivatives(t *testing.T) {
-	source := verify.Source{Cite: "IAPWS R6-95(2018), table 6", Kind: verify.FromMemory}
+	source := verify.Source{Cite: "IAPWS R6-95(2018), table 6, as tests of public libraries reprint it", Kind: verify.Published}
 	m := model(t, []string{"R-718"}, []float64{1})
 	for _, want := range []struct{ t, rho, a, ad, add float64 }{
 		{500, 838.025, -3.42693206, -0.364366650, 0.856063701},

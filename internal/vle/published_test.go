@@ -111,7 +111,7 @@ func TestCriticalPressures(t *testing.T) {
 // The release on IAPWS-95 prints values for the check of a program; the second
 // state lies where the terms for the critical region count.
 func TestWaterAgainstIAPWS(t *testing.T) {
-	source := verify.Source{Cite: "IAPWS R6-95(2018), tables 7 and 8", Kind: verify.FromMemory}
+	source := verify.Source{Cite: "IAPWS R6-95(2018), tables 7 and 8, as tests of public libraries reprint them", Kind: verify.Published}
 	s := pureSystem(t, "R-718")
 	m := s.Model()
 	mass := m.MolarMass()
