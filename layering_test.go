@@ -2,6 +2,7 @@ package satline
 
 import (
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -25,6 +26,15 @@ var layers = []struct {
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{"/internal/diagnose", "/internal/readcheck", "/internal/schema"}
+
+// testbench tries the diagnosis on machines that share nothing with the cycle model, nor
+// with what is learnt from it. It may see the packages of benchMay alone, and nothing but
+// tests may see it.
+const testbench = "/internal/diagnose/testbench"
+
+var benchMay = []string{
+	"/quantity", "/refrigerant", "/psychro", "/internal/cyclefluid", "/internal/root", "/internal/diagnose",
+}
 
 func level(path string) int {
 	path = strings.TrimPrefix(path, module)
@@ -64,6 +74,8 @@ func TestLayering(t *testing.T) {
 					t.Errorf("%s imports %s: only the two picture packages and what they share may", from, to)
 				}
 			case !strings.HasPrefix(to, module):
+			case a == testbench && !slices.Contains(benchMay, b), b == testbench:
+				t.Errorf("%s imports %s: the bench stays apart", from, to)
 			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") && level(from) <= 2,
 				strings.HasPrefix(a, "/psychro") && strings.HasPrefix(b, "/refrigerant"):
 				t.Errorf("%s imports %s: the two fluids do not know each other", from, to)

@@ -14,6 +14,7 @@ import (
 
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/diagnose/simulate"
+	"github.com/satline/satline/internal/diagnose/testbench"
 	"github.com/satline/satline/quantity"
 )
 
@@ -22,8 +23,9 @@ import (
 //
 //	SATLINE_TRIAL=full go test -run Trial ./internal/diagnose
 //
-// runs 2,000 visits on each of two kinds of machine, writes testdata/trial.md and
-// the plot testdata/calibration.svg, and holds the figures promised, as CI does. A
+// runs 2,000 visits on each of three kinds of machine, two of package simulate and one of
+// package testbench, writes testdata/trial.md and the plot testdata/calibration.svg, and
+// holds the figures promised, as CI does. On the bench they are reported, not promised. A
 // plain go test runs a sample of the same visits, and holds them to looser bounds,
 // as a sample is.
 const trialVariable = "SATLINE_TRIAL"
@@ -32,7 +34,7 @@ const trialVariable = "SATLINE_TRIAL"
 const effect = 0.10
 
 type answer struct {
-	visit simulate.Visit
+	visit trialVisit
 	d     diagnose.Diagnosis
 	// after is the first explanation once the measurement that the diagnosis
 	// asks for was made.
@@ -57,14 +59,14 @@ func (a *answer) first() string { return a.d.Explanations[0].Code() }
 
 // follow makes the measurement that a diagnosis asks for, weighs all anew, and
 // returns what follows then.
-func follow(rng *rand.Rand, v *simulate.Visit, d *diagnose.Diagnosis) diagnose.Diagnosis {
+func follow(rng *rand.Rand, v *trialVisit, d *diagnose.Diagnosis) diagnose.Diagnosis {
 	m := d.Next
 	if m == nil {
 		return *d
 	}
-	e, isReading := v.Read(rng, m.Code)
+	e, isReading := v.maker.Read(rng, m.Code)
 	if !isReading {
-		e.Answers = append(e.Answers, diagnose.Answer{Code: m.Code, Yes: v.Look(rng, m.Code)})
+		e.Answers = append(e.Answers, diagnose.Answer{Code: m.Code, Yes: v.maker.Look(rng, m.Code)})
 	}
 	return diagnose.Infer(e)
 }
@@ -76,7 +78,7 @@ const (
 	tuneSeed  = 7
 )
 
-func run(t testing.TB, seed uint64, n int, o simulate.Options) []answer {
+func run(t testing.TB, seed uint64, n int, draw generator) []answer {
 	out := make([]answer, n)
 	var wg sync.WaitGroup
 	workers := runtime.GOMAXPROCS(0)
@@ -86,7 +88,7 @@ func run(t testing.TB, seed uint64, n int, o simulate.Options) []answer {
 				// Each visit has a seed of its own: a sample is the start of the
 				// full trial, whatever the number of workers.
 				rng := rand.New(rand.NewPCG(seed, uint64(i)))
-				v, err := simulate.Draw(rng, o)
+				v, err := draw(rng)
 				if err != nil {
 					t.Errorf("visit %d: %v", i, err)
 					return
@@ -159,7 +161,7 @@ func count(answers []answer) *tally {
 			t.pairAfter += settled
 			if rank == 1 {
 				t.pairFirst++
-			} else if first == string(v.Truth[0].Signature) || first == string(v.Truth[1].Signature) {
+			} else if first == string(v.Truth[0]) || first == string(v.Truth[1]) {
 				t.pairOne++
 			}
 			if rank >= 1 && rank <= 3 {
@@ -203,7 +205,7 @@ func count(answers []answer) *tally {
 			if strings.Contains(said, "+") {
 				said = "two causes"
 				for _, x := range v.Truth {
-					if slices.Contains(strings.Split(first, "+"), string(x.Signature)) {
+					if slices.Contains(strings.Split(first, "+"), string(x)) {
 						said = "truth and another"
 					}
 				}
@@ -217,7 +219,7 @@ func count(answers []answer) *tally {
 			if rank >= 1 && rank <= 3 {
 				b[2]++
 			}
-			if len(v.Truth) == 1 && a.d.Probability(v.Truth[0].Signature) > 0.5 {
+			if len(v.Truth) == 1 && a.d.Probability(v.Truth[0]) > 0.5 {
 				b[3]++
 			}
 			b[4] += settled
@@ -312,12 +314,9 @@ func TestTrial(t *testing.T) {
 	if testing.Short() {
 		n = 60
 	}
-	got := count(run(t, trialSeed, n, simulate.Options{}))
+	got := count(run(t, trialSeed, n, simulated(simulate.Options{})))
 	t.Logf("first %d, three %d of %d faults; %d alarms of %d sound; miscalibration %.3f",
 		got.first, got.three, got.faults, got.alarms, got.sound, got.miscalibration())
-	// Three standard deviations of the sample below the figures of the full
-	// trial.
-	below := func(p float64, n int) float64 { return p - 3*math.Sqrt(p*(1-p)/float64(max(1, n))) }
 	if p := share(got.first, got.faults); p < below(0.85, got.faults) {
 		t.Errorf("the first explanation was right in %.1f %%", 100*p)
 	}
@@ -329,22 +328,26 @@ func TestTrial(t *testing.T) {
 	}
 }
 
+// below is three standard deviations of a sample of n below the figure p of the full trial.
+func below(p float64, n int) float64 { return p - 3*math.Sqrt(p*(1-p)/float64(max(1, n))) }
+
 func fullTrial(t *testing.T) {
 	const n = 2000
 	var b strings.Builder
-	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and package simulate. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as package simulate says. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by two to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n")
+	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by two to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n")
 	b.WriteString("![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n")
 	var panels []panel
 	for _, x := range []struct {
 		title, machines string
-		options         simulate.Options
+		draw            generator
 		promised        bool
 	}{
-		{"the system model", "2,000 visits, machines by the system model", simulate.Options{}, true},
-		{"another model", "2,000 visits, machines by a deliberately different model", simulate.Options{Other: true}, true},
-		{"the eight usual readings", "2,000 visits with the eight usual readings only", simulate.Options{Bare: true}, false},
+		{"the system model", "2,000 visits, machines by the system model", simulated(simulate.Options{}), true},
+		{"another model", "2,000 visits, machines by a deliberately different model", simulated(simulate.Options{Other: true}), true},
+		{"the eight usual readings", "2,000 visits with the eight usual readings only", simulated(simulate.Options{Bare: true}), false},
+		{"the test bench", "2,000 visits, machines of the test bench, which shares nothing with the model", onTheBench(testbench.Options{}), false},
 	} {
-		answers := run(t, trialSeed, n, x.options)
+		answers := run(t, trialSeed, n, x.draw)
 		got := count(answers)
 		got.write(&b, x.machines)
 		charges := countCharges(answers)
