@@ -58,8 +58,7 @@ func (c *coil) run(
 		var t, inner, cr, target float64
 		switch {
 		case x < 0:
-			l := f.LiquidAtEnthalpy(h, b.P)
-			t, cr = l.T, m*tr.cpL
+			t, cr = b.LiquidAtEnthalpy(h).T, m*tr.cpL
 			inner = c.enhancedSingle(singlePhase(g, c.bore, tr.muL, tr.kL, tr.prL))
 			target = b.Bubble.H
 		case x > 1:
@@ -104,7 +103,7 @@ func (c *coil) run(
 		alpha := c.slip.void(quality, g, c.bore, &tr)
 		rhoL, rhoV := tr.rhoL, tr.rhoV
 		if x < 0 {
-			rhoL = 1 / f.LiquidAtEnthalpy(h+dh/2, b.P).V
+			rhoL = 1 / b.LiquidAtEnthalpy(h+dh/2).V
 		}
 		if x > 1 {
 			rhoV = 1 / b.AtEnthalpy(h+dh/2).V
@@ -133,7 +132,7 @@ func (c *coil) run(
 	}
 	out.h, out.p, out.heat = h, p, m*(h-entered)
 	f.Set(&b, p)
-	out.t = temperatureOf(f, &b, h)
+	out.t = temperatureOf(&b, h)
 	return out
 }
 
@@ -141,9 +140,9 @@ func (c *coil) run(
 // practice, no source.
 func (c *coil) enhancedSingle(h float64) float64 { return h * (1 + 0.5*(c.enhancement-1)) }
 
-func temperatureOf(f *fluid, b *cyclefluid.Isobar, h float64) float64 {
+func temperatureOf(b *cyclefluid.Isobar, h float64) float64 {
 	if h < b.Bubble.H {
-		return f.LiquidAtEnthalpy(h, b.P).T
+		return b.LiquidAtEnthalpy(h).T
 	}
 	return b.AtEnthalpy(h).T
 }

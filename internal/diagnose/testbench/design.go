@@ -64,7 +64,8 @@ func (d *design) build() (*Machine, error) {
 	h1 := b.VaporAt(t1).H
 	p3 := f.BubblePressure(d.condensing)
 	t3 := d.condensing - d.subcooling
-	h3 := f.LiquidAt(t3, p3).H
+	f.Set(&b, p3)
+	h3 := b.LiquidAt(t3).H
 
 	outside := float64(w.Outdoor)
 	flow := d.nominal / (h1 - h3)

@@ -71,9 +71,9 @@ func entering(f *fluid, p, h float64) inlet {
 	var b cyclefluid.Isobar
 	f.Set(&b, p)
 	if h < b.Bubble.H {
-		l := f.LiquidAtEnthalpy(h, p)
+		l := b.LiquidAtEnthalpy(h)
 		return inlet{
-			subcooling: b.Bubble.T - l.T, saturation: l.Bubble,
+			subcooling: b.Bubble.T - l.T, saturation: f.BubblePressure(l.T),
 			rho: 1 / l.V, rhoL: 1 / l.V, rhoV: 1 / b.Dew.V,
 		}
 	}

@@ -35,7 +35,7 @@ func fluidOf(designation string) (*fluid, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := cyclefluid.Of(r)
+	c, err := cyclefluid.New(r)
 	if err != nil {
 		return nil, err
 	}
@@ -78,7 +78,7 @@ func (f *fluid) transport(b *cyclefluid.Isobar) transport {
 		rhoL: 1 / b.Bubble.V, rhoV: 1 / b.Dew.V, latent: b.Dew.H - b.Bubble.H,
 		cpV: b.DewHeatCapacity(), reduced: b.P / f.pc,
 	}
-	t.cpL = (b.Bubble.H - f.LiquidAt(b.Bubble.T-4, b.P).H) / 4
+	t.cpL = (b.Bubble.H - b.LiquidAt(b.Bubble.T-4).H) / 4
 	tr := min(b.Bubble.T/f.tc, 0.98)
 	atm := f.pc / 101325
 	xi := math.Pow(f.tc, 1.0/6) / (math.Sqrt(f.molar) * math.Pow(atm, 2.0/3))

@@ -12,9 +12,9 @@ func singlePhase(g, d, mu, k, pr float64) float64 {
 }
 
 // condensing is the correlation of Shah 1979, International Journal of Heat and Mass Transfer
-// 22:547-556.
+// 22:547-556, held from a quality of 0.98: beyond it falls to nothing.
 func condensing(x, g, d float64, t *transport) float64 {
-	x = min(max(x, 0), 1)
+	x = min(max(x, 0), 0.98)
 	liquid := singlePhase(g, d, t.muL, t.kL, t.prL)
 	return liquid * (math.Pow(1-x, 0.8) +
 		3.8*math.Pow(x, 0.76)*math.Pow(1-x, 0.04)/math.Pow(t.reduced, 0.38))
@@ -43,7 +43,8 @@ func boiling(x, g, d, q float64, t *transport) float64 {
 
 // friction is the gradient of pressure in Pa/m: of two phases by Müller-Steinhagen and Heck
 // 1986, Chemical Engineering and Processing 20:297-308, with Blasius' friction factor; of one
-// phase what is left of that at quality 0 or 1.
+// phase what is left of that at quality 0 or 1. The cusp of the cube root at quality 1, at which
+// a solver would stall, is rounded off over the last few per cent.
 func friction(x, g, d float64, t *transport) float64 {
 	x = min(max(x, 0), 1)
 	one := func(mu, rho float64) float64 {
@@ -51,5 +52,7 @@ func friction(x, g, d float64, t *transport) float64 {
 		return 2 * max(0.079*math.Pow(re, -0.25), 16/re) * g * g / (rho * d)
 	}
 	a, b := one(t.muL, t.rhoL), one(t.muV, t.rhoV)
-	return (a+2*(b-a)*x)*math.Cbrt(1-x) + b*x*x*x
+	const round = 0.05
+	root := (1 - x) / math.Cbrt((1-x)*(1-x)+round*round)
+	return (a+2*(b-a)*x)*root + b*x*x*x
 }

@@ -193,7 +193,7 @@ func (m *Machine) suctionLine(c *cycle, w *climate) float64 {
 	c.h1 = c.indoor.h + l.suctionGain*(float64(w.Outdoor)-c.indoor.t)/c.flow
 	f.Set(&b, c.p1)
 	s := b.AtEnthalpy(c.h1)
-	c.t1 = temperatureOf(f, &b, c.h1)
+	c.t1 = temperatureOf(&b, c.h1)
 	return section * l.length / max(s.V, b.Bubble.V)
 }
 

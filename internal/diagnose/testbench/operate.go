@@ -2,6 +2,7 @@ package testbench
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"github.com/satline/satline/psychro"
@@ -24,9 +25,15 @@ type Operation struct {
 	Coldest quantity.Temperature
 }
 
-// ErrNoOperation says that no steady state was found: the machine would stop on a control,
-// or the solver gave up.
+// ErrNoOperation says that no steady state was found. It wraps which way: the machine would
+// stop on a control or take on ice, or the solver gave up.
 var ErrNoOperation = errors.New("no steady operation")
+
+var (
+	errStopped  = fmt.Errorf("%w: a pressure switch would stop it", ErrNoOperation)
+	errIced     = fmt.Errorf("%w: the coil would ice", ErrNoOperation)
+	errUnsolved = fmt.Errorf("%w: not solved", ErrNoOperation)
+)
 
 // solve finds the cycle in a weather with ailments and a charge: from the rated one straight
 // away, or else by following it there.
@@ -64,11 +71,11 @@ func (m *Machine) solve(w *climate, a *ailments, charge float64) (cycle, vector,
 		}
 	}
 	if !ok {
-		return cycle{}, x, ErrNoOperation
+		return cycle{}, x, errUnsolved
 	}
 	c := m.evaluate(&x, w, a, charge)
 	if !m.runs(&x, &c) {
-		return cycle{}, x, ErrNoOperation
+		return cycle{}, x, errStopped
 	}
 	return c, x, nil
 }

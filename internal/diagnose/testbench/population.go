@@ -149,8 +149,9 @@ func suctionBore(tons float64) float64 {
 	return 26.8e-3
 }
 
-// A Tally counts what was drawn again, and why.
-type Tally struct{ Designs, Operations int }
+// A Tally counts what was drawn again, and why: a size that nobody makes, a machine that a
+// control would stop, one that would ice, one that was not solved.
+type Tally struct{ Designs, Stopped, Iced, Unsolved int }
 
 // Draw makes a sound machine, right charged. Designs that no machine of usual size
 // answers are drawn anew, and counted in tally where one is given.

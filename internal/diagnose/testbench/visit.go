@@ -2,7 +2,6 @@ package testbench
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -68,8 +67,15 @@ func DrawVisit(rng *rand.Rand, o Options) (*Visit, error) {
 		if !errors.Is(err, ErrNoOperation) {
 			return nil, err
 		}
-		if o.Tally != nil {
-			o.Tally.Operations++
+		if t := o.Tally; t != nil {
+			switch {
+			case errors.Is(err, errStopped):
+				t.Stopped++
+			case errors.Is(err, errIced):
+				t.Iced++
+			default:
+				t.Unsolved++
+			}
 		}
 	}
 	return nil, ErrNoOperation
@@ -102,7 +108,7 @@ func tryVisit(rng *rand.Rand, u float64, o Options) (*Visit, error) {
 		return nil, err
 	}
 	if v.operation.Coldest < iced {
-		return nil, fmt.Errorf("%w: the coil ices", ErrNoOperation)
+		return nil, errIced
 	}
 	if len(v.Truth) > 0 && !v.Instrument {
 		sound, err := before.Operate(v.Weather)
