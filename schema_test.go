@@ -121,8 +121,13 @@ func TestSchemaExamplesAreRead(t *testing.T) {
 		file string
 		read func([]byte) error
 	}{
-		{schemas[0].file, func(doc []byte) error { _, err := satline.DecodeVisit(doc); return err }},
-		{schemas[1].file, func(doc []byte) error { return json.Unmarshal(doc, new(satline.Assessment)) }},
+		{schemas[0].file, func(doc []byte) error {
+			_, err := satline.DecodeVisit(doc)
+			return err
+		}},
+		{schemas[1].file, func(doc []byte) error {
+			return json.Unmarshal(doc, new(satline.Assessment))
+		}},
 	} {
 		text, err := os.ReadFile(c.file)
 		if err != nil {

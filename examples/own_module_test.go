@@ -46,8 +46,9 @@ func ownModule(t *testing.T, root, dir, name string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	own := strings.Replace(string(module), "module github.com/satline/satline", "module example.com/"+name, 1) +
-		"\nrequire github.com/satline/satline v0.0.0\n\nreplace github.com/satline/satline => " + root + "\n"
+	const satline = "github.com/satline/satline"
+	own := strings.Replace(string(module), "module "+satline, "module example.com/"+name, 1) +
+		"\nrequire " + satline + " v0.0.0\n\nreplace " + satline + " => " + root + "\n"
 	sums, err := os.ReadFile(filepath.Join(root, "go.sum"))
 	if err != nil {
 		t.Fatal(err)

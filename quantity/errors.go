@@ -15,7 +15,8 @@ type ParseError struct {
 
 // Error implements error.
 func (e *ParseError) Error() string {
-	return fmt.Sprintf("%s %q: %s; write a number and one of %s", e.Quantity, e.Text, e.Problem, strings.Join(e.Units, ", "))
+	return fmt.Sprintf("%s %q: %s; write a number and one of %s", e.Quantity, e.Text, e.Problem,
+		strings.Join(e.Units, ", "))
 }
 
 // A RangeError says that a value lies outside the range in which a question

@@ -34,7 +34,8 @@ func ExampleTemperature_Format() {
 func ExampleTemperature_PlusMinus() {
 	wetBulb := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7))
 	low, high := wetBulb.Interval(2)
-	fmt.Println(wetBulb.Format(quantity.IP), "lies between", low.Format(quantity.IP), "and", high.Format(quantity.IP))
+	fmt.Println(wetBulb.Format(quantity.IP), "lies between", low.Format(quantity.IP), "and",
+		high.Format(quantity.IP))
 	// Output: 62.0 °F ± 0.7 °F lies between 60.6 °F and 63.4 °F
 }
 

@@ -87,7 +87,8 @@ func (u Uncertain[T]) MarshalText() ([]byte, error) {
 		return b, err
 	}
 	if math.IsNaN(u.Std) || math.IsInf(u.Std, 0) || u.Std < 0 {
-		return b, fmt.Errorf("quantity: uncertainty of the %s is negative or not a finite number", k.name)
+		return b, fmt.Errorf("quantity: uncertainty of the %s is negative or not a finite "+
+			"number", k.name)
 	}
 	units := k.uncertaintyUnits()
 	first := units[0]

@@ -39,7 +39,8 @@ func Decode(data []byte, into any, lim Limits) error {
 // the same in every style.
 func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error {
 	if len(data) > lim.Bytes {
-		return &Error{Line: 1, Problem: fmt.Sprintf("the document has %d bytes; at most %d are read", len(data), lim.Bytes)}
+		return &Error{Line: 1, Problem: fmt.Sprintf("the document has %d bytes; at most %d are "+
+			"read", len(data), lim.Bytes)}
 	}
 	if !utf8.Valid(data) {
 		return &Error{Line: 1, Problem: "the document is not UTF-8 text"}
@@ -71,7 +72,8 @@ type decoder struct {
 }
 
 func (d *decoder) fail(path, problem string, cause error) error {
-	return &Error{Path: path, Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem, Err: cause}
+	return &Error{Path: path, Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem,
+		Err: cause}
 }
 
 func (d *decoder) token(path string) (json.Token, error) {
@@ -82,9 +84,11 @@ func (d *decoder) token(path string) (json.Token, error) {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		return nil, d.fail(path, "the document ends too early; a bracket, brace or quote is not closed", err)
+		return nil, d.fail(path, "the document ends too early; a bracket, brace or quote is not "+
+			"closed", err)
 	case errors.As(err, &syntax):
-		return nil, &Error{Path: path, Line: lineAt(d.data, syntax.Offset), Problem: "not JSON: " + syntax.Error(), Err: err}
+		return nil, &Error{Path: path, Line: lineAt(d.data, syntax.Offset),
+			Problem: "not JSON: " + syntax.Error(), Err: err}
 	}
 	return nil, d.fail(path, "not JSON: "+err.Error(), err)
 }
@@ -166,7 +170,8 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string)
 	if !ok {
 		if n, number := t.(json.Number); number {
 			if err := into.UnmarshalText([]byte(n.String())); err != nil {
-				return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: ")+", in quotes", err)
+				return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: ")+", in quotes",
+					err)
 			}
 		}
 		return d.wrong(path, "a text in quotes", t)
@@ -193,7 +198,8 @@ func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
 	}
 	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
 	if err != nil {
-		return d.fail(path, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" or \"1h30m\"", clip(s)), err)
+		return d.fail(path, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" "+
+			"or \"1h30m\"", clip(s)), err)
 	}
 	v.SetInt(int64(span))
 	return nil

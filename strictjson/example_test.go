@@ -29,7 +29,8 @@ func ExampleDecode() {
 
 func ExampleDecodeStyled() {
 	var q question
-	err := strictjson.DecodeStyled([]byte(`{"pressure": "8,1 barg"}`), &q, small, quantity.Style{Comma: true})
+	err := strictjson.DecodeStyled([]byte(`{"pressure": "8,1 barg"}`), &q, small,
+		quantity.Style{Comma: true})
 	fmt.Println(q.Pressure, err)
 	// Output: 810.0 kPag <nil>
 }

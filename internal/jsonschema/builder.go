@@ -180,7 +180,8 @@ func (b *Builder) Object(t reflect.Type) (*Schema, error) {
 
 // Optional takes names out of what is required.
 func (s *Schema) Optional(names ...string) {
-	s.Required = slices.DeleteFunc(s.Required, func(n string) bool { return slices.Contains(names, n) })
+	s.Required = slices.DeleteFunc(s.Required,
+		func(n string) bool { return slices.Contains(names, n) })
 }
 
 // Duration is the schema of a time span in text.

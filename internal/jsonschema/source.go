@@ -140,7 +140,8 @@ func readPackage(dir string) (*packageSource, error) {
 		if strings.HasSuffix(path, "_test.go") {
 			continue
 		}
-		file, err := parser.ParseFile(token.NewFileSet(), filepath.Join(dir, path), nil, parser.ParseComments|parser.SkipObjectResolution)
+		file, err := parser.ParseFile(token.NewFileSet(), filepath.Join(dir, path), nil,
+			parser.ParseComments|parser.SkipObjectResolution)
 		if err != nil {
 			return nil, fmt.Errorf("jsonschema: %w", err)
 		}
@@ -195,7 +196,8 @@ func (p *packageSource) readConstants(g *ast.GenDecl) {
 			if id, ok := c.Type.(*ast.Ident); ok {
 				typeName = id.Name
 			}
-			if lit, ok := c.Values[0].(*ast.BasicLit); ok && lit.Kind == token.STRING && typeName != "" {
+			if lit, ok := c.Values[0].(*ast.BasicLit); ok && lit.Kind == token.STRING &&
+				typeName != "" {
 				if s, err := strconv.Unquote(lit.Value); err == nil {
 					p.strings[typeName] = append(p.strings[typeName], s)
 				}
@@ -215,7 +217,8 @@ func countsFrom(e ast.Expr) (from int, ok bool) {
 	case *ast.BinaryExpr:
 		left, leftOK := e.X.(*ast.Ident)
 		right, rightOK := e.Y.(*ast.BasicLit)
-		if leftOK && rightOK && left.Name == "iota" && e.Op == token.ADD && right.Kind == token.INT {
+		if leftOK && rightOK && left.Name == "iota" && e.Op == token.ADD &&
+			right.Kind == token.INT {
 			n, err := strconv.Atoi(right.Value)
 			return n, err == nil
 		}

@@ -85,7 +85,8 @@ func (v Validator) oneOf(s *Schema, value any, path string, depth int) error {
 		}
 	}
 	if matched != 1 {
-		return fmt.Errorf("%s: %d of %d alternatives fit, want 1 (%v)", path, matched, len(s.OneOf), last)
+		return fmt.Errorf("%s: %d of %d alternatives fit, want 1 (%v)", path, matched,
+			len(s.OneOf), last)
 	}
 	return nil
 }

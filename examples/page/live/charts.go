@@ -78,7 +78,8 @@ func charts(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigeran
 	atm := a.Atmosphere.Pressure.Value
 	out := &Charts{Trend: trend(v, a, fluid, atm)}
 	if v.Scope != satline.VerdictOnly {
-		out.Air, out.Cycle = airChart(latest(v), atm, v.Units), cycleView(latest(v), fluid, atm, v.Units)
+		out.Air, out.Cycle = airChart(latest(v), atm, v.Units), cycleView(latest(v), fluid, atm,
+			v.Units)
 	}
 	return out
 }
@@ -108,7 +109,8 @@ func take[T any](to **T, from *T) {
 	}
 }
 
-func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant, atm quantity.Pressure) *Trend {
+func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant,
+	atm quantity.Pressure) *Trend {
 	method := methodOf(v)
 	degrees := quantity.UnitOf[quantity.TemperatureDelta](v.Units)
 	out := &Trend{
@@ -138,7 +140,8 @@ func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant
 	return out
 }
 
-func at(method charge.Method, r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.Pressure) (quantity.TemperatureDelta, bool) {
+func at(method charge.Method, r satline.Readings, fluid *refrigerant.Refrigerant,
+	atm quantity.Pressure) (quantity.TemperatureDelta, bool) {
 	var d quantity.TemperatureDelta
 	var err error
 	switch {
@@ -168,7 +171,8 @@ func airChart(r satline.Readings, atm quantity.Pressure, sys quantity.System) *A
 		}
 		if a, err := psychro.FromWetBulb(dry.Value, wet.Value, atm); err == nil {
 			x, y := place(a)
-			out.Points = append(out.Points, Point{name, x, y, dry.Value.Format(sys) + " dry, " + wet.Value.Format(sys) + " wet"})
+			out.Points = append(out.Points, Point{name, x, y,
+				dry.Value.Format(sys) + " dry, " + wet.Value.Format(sys) + " wet"})
 		}
 	}
 	add("return", r.ReturnDryBulb, r.ReturnWetBulb)
@@ -192,7 +196,8 @@ func airChart(r satline.Readings, atm quantity.Pressure, sys quantity.System) *A
 	return out
 }
 
-func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.Pressure, sys quantity.System) *CycleView {
+func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.Pressure,
+	sys quantity.System) *CycleView {
 	high := r.LiquidPressure
 	if high == nil {
 		high = r.DischargePressure
@@ -210,7 +215,8 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 		return nil
 	}
 	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](sys), quantity.UnitOf[quantity.Pressure](sys)
-	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(), Ideal: r.DischargeLine == nil}
+	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(),
+		Ideal: r.DischargeLine == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)
 	if r.DischargeLine != nil {
 		discharge, err = fluid.State(up, r.DischargeLine.Value)
@@ -234,7 +240,8 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 		state refrigerant.State
 	}{{"suction", suction}, {name, discharge}, {"liquid", liquid}, {"coil inlet", inlet}} {
 		at := place(s.state.Enthalpy, s.state.Pressure)
-		out.Points = append(out.Points, Point{s.name, at[0], at[1], s.state.Temperature.Format(sys) + ", " + s.state.Pressure.Format(sys)})
+		out.Points = append(out.Points, Point{s.name, at[0], at[1],
+			s.state.Temperature.Format(sys) + ", " + s.state.Pressure.Format(sys)})
 	}
 	out.Lines = dome(fluid, min(low, inlet.Pressure), place)
 	return out
@@ -242,7 +249,8 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 
 // stateBeside takes a reading on the wrong side of saturation as saturated: the
 // doubt about it is the assessment's to tell.
-func stateBeside(fluid *refrigerant.Refrigerant, p quantity.Pressure, t quantity.Temperature) (refrigerant.State, error) {
+func stateBeside(fluid *refrigerant.Refrigerant, p quantity.Pressure,
+	t quantity.Temperature) (refrigerant.State, error) {
 	s, err := fluid.State(p, t)
 	if err == nil {
 		return s, nil
@@ -252,7 +260,8 @@ func stateBeside(fluid *refrigerant.Refrigerant, p quantity.Pressure, t quantity
 
 // dome is the saturated liquid and the saturated vapor from below a pressure to
 // near the critical point.
-func dome(fluid *refrigerant.Refrigerant, from quantity.Pressure, place func(quantity.SpecificEnthalpy, quantity.Pressure) [2]float64) []Line {
+func dome(fluid *refrigerant.Refrigerant, from quantity.Pressure,
+	place func(quantity.SpecificEnthalpy, quantity.Pressure) [2]float64) []Line {
 	low, err := fluid.DewTemperature(from * 0.7)
 	if err != nil {
 		return nil

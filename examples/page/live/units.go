@@ -48,5 +48,6 @@ func symbols[T quantity.Quantity](sys quantity.System) []string {
 
 // among leaves of a list those that are named.
 func among(list []string, names ...string) []string {
-	return slices.DeleteFunc(slices.Clone(list), func(s string) bool { return !slices.Contains(names, s) })
+	return slices.DeleteFunc(slices.Clone(list),
+		func(s string) bool { return !slices.Contains(names, s) })
 }

@@ -67,14 +67,16 @@ func airOf(q AirQuestion, p quantity.Pressure) (psychro.Air, error) {
 		model = psychro.RealGas
 	}
 	given := 0
-	for _, is := range []bool{q.WetBulb != nil, q.DewPoint != nil, q.RelativeHumidity != nil, q.HumidityRatio != nil} {
+	for _, is := range []bool{q.WetBulb != nil, q.DewPoint != nil, q.RelativeHumidity != nil,
+		q.HumidityRatio != nil} {
 		if is {
 			given++
 		}
 	}
 	switch {
 	case given != 1:
-		return psychro.Air{}, &QuestionError{"wetBulb", "give exactly one of wetBulb, dewPoint, relativeHumidity and humidityRatio"}
+		return psychro.Air{}, &QuestionError{"wetBulb",
+			"give exactly one of wetBulb, dewPoint, relativeHumidity and humidityRatio"}
 	case q.WetBulb != nil:
 		return model.FromWetBulb(q.DryBulb, *q.WetBulb, p)
 	case q.DewPoint != nil:

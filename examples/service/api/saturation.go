@@ -69,10 +69,12 @@ func Saturation(q SaturationQuestion) (SaturationAnswer, error) {
 	case q.Temperature != nil && q.Gauge == nil && q.Pressure == nil && q.Line == nil:
 		return out, out.atTemperature(fluid, *q.Temperature, atmosphere)
 	}
-	return out, &QuestionError{"gauge", "give exactly one of gauge, pressure and temperature; line goes with a pressure"}
+	return out, &QuestionError{"gauge",
+		"give exactly one of gauge, pressure and temperature; line goes with a pressure"}
 }
 
-func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity.Pressure, line *quantity.Temperature) error {
+func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity.Pressure,
+	line *quantity.Temperature) error {
 	bubble, err := fluid.BubbleTemperature(p)
 	if err != nil {
 		return err
@@ -88,7 +90,8 @@ func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity
 	return nil
 }
 
-func (a *SaturationAnswer) atTemperature(fluid *refrigerant.Refrigerant, t quantity.Temperature, atmosphere quantity.Pressure) error {
+func (a *SaturationAnswer) atTemperature(fluid *refrigerant.Refrigerant, t quantity.Temperature,
+	atmosphere quantity.Pressure) error {
 	bubble, err := fluid.BubblePressure(t)
 	if err != nil {
 		return err

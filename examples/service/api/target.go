@@ -27,10 +27,13 @@ func Target(q TargetQuestion) (charge.Target, error) {
 		return charge.ApproachTarget(q.Label)
 	case charge.Superheat:
 		if q.Label != nil {
-			return charge.SuperheatTarget(q.Label, quantity.Uncertain[quantity.Temperature]{}, quantity.Uncertain[quantity.Temperature]{})
+			return charge.SuperheatTarget(q.Label, quantity.Uncertain[quantity.Temperature]{},
+				quantity.Uncertain[quantity.Temperature]{})
 		}
 		if q.ReturnWetBulb == nil || q.OutdoorDryBulb == nil {
-			return charge.Target{}, &QuestionError{"returnWetBulb", "a target superheat needs returnWetBulb and outdoorDryBulb, or the figure of the label"}
+			return charge.Target{}, &QuestionError{"returnWetBulb",
+				"a target superheat needs returnWetBulb and outdoorDryBulb, or the figure of the " +
+					"label"}
 		}
 		return charge.SuperheatTarget(nil, *q.ReturnWetBulb, *q.OutdoorDryBulb)
 	}

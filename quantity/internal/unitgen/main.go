@@ -79,7 +79,8 @@ func generate() (map[string][]byte, error) {
 // check finds what the templates would make nonsense of.
 func (q quantityType) check() error {
 	if q.Difference != nil && len(q.Difference) != len(q.Units) {
-		return fmt.Errorf("%s: an uncertainty has %d units, a value %d", q.Name, len(q.Difference), len(q.Units))
+		return fmt.Errorf("%s: an uncertainty has %d units, a value %d", q.Name,
+			len(q.Difference), len(q.Units))
 	}
 	shows := []shown{q.SI, q.IP}
 	if q.Fine != "" {
