@@ -98,9 +98,9 @@ var (
 )
 
 func (s *sheet) families() []picture.Family {
-	f := []picture.Family{{Style: saturationStyle, Name: "bubble and dew lines"}, {Style: isothermStyle, Name: "temperature, " + s.temperatureUnit}}
+	f := []picture.Family{{Style: saturationStyle, Name: "bubble and dew lines"}, {Style: isothermStyle, Name: "temperature, " + s.temperature.Symbol()}}
 	if s.diagram.options.Isentropes {
-		f = append(f, picture.Family{Style: isentropeStyle, Name: "entropy, " + s.entropyUnit})
+		f = append(f, picture.Family{Style: isentropeStyle, Name: "entropy, " + s.entropy.Symbol()})
 	}
 	if s.diagram.options.Qualities {
 		f = append(f, picture.Family{Style: qualityStyle, Name: "quality, %"})
@@ -111,7 +111,7 @@ func (s *sheet) families() []picture.Family {
 // enthalpySteps are the major and minor ones.
 func (s *sheet) enthalpySteps() (major, minor float64) {
 	n := int((s.frame.Max.X - s.frame.Min.X) / vg.Points(44))
-	major = step(s.enthalpy(s.most)-s.enthalpy(s.least), n)
+	major = step(s.enthalpy.Number(s.most)-s.enthalpy.Number(s.least), n)
 	return major, major / 5
 }
 
@@ -124,8 +124,8 @@ func (s *sheet) pressureTicks() []float64 {
 func (s *sheet) grid() {
 	major, minor := s.enthalpySteps()
 	var strong, faint [][]vg.Point
-	picture.Each(s.enthalpy(s.least), s.enthalpy(s.most), minor, func(v float64) {
-		x := s.x(s.fromEnthalpy(v))
+	picture.Each(s.enthalpy.Number(s.least), s.enthalpy.Number(s.most), minor, func(v float64) {
+		x := s.x(s.enthalpy.Value(v))
 		line := []vg.Point{{X: x, Y: s.frame.Min.Y}, {X: x, Y: s.frame.Max.Y}}
 		if picture.Multiple(v, major) {
 			strong = append(strong, line)
@@ -164,11 +164,11 @@ func (s *sheet) isotherms() {
 	if s.page.Sparse {
 		most = 11
 	}
-	low, high := s.temperature(coldest), s.temperature(warmest)
+	low, high := s.temperature.Number(coldest), s.temperature.Number(warmest)
 	words := picture.Writing(picture.Small, picture.Blue, true)
 	by := step(high-low, most)
 	picture.Each(low, high, by, func(v float64) {
-		line := s.isotherm(s.fromTemperature(v))
+		line := s.isotherm(s.temperature.Value(v))
 		liquid := s.lines(isothermStyle, line.liquid)
 		across := s.lines(isothermStyle, line.across)
 		vapor := s.lines(isothermStyle, line.vapor)
@@ -200,11 +200,11 @@ func (s *sheet) isentropes() {
 	if s.page.Sparse {
 		most = 6
 	}
-	low, high := s.entropy(s.dome.criticalEntropy), s.entropy(last.Entropy)
+	low, high := s.entropy.Number(s.dome.criticalEntropy), s.entropy.Number(last.Entropy)
 	by := step(high-low, most)
 	words := picture.Writing(picture.Small, picture.Ochre, true)
 	picture.Each(low, high, by, func(v float64) {
-		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.fromEntropy(v), s.dome.criticalEntropy, above)...) {
+		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.entropy.Value(v), s.dome.criticalEntropy, above)...) {
 			s.later(func() {
 				s.WriteAlong(words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6, 0.7, 0.5, 0.4, 0.8, 0.3)
 			})
@@ -258,8 +258,8 @@ func (s *sheet) axes() {
 	figures := picture.Writing(picture.Small, picture.Ink, false)
 	figures.XAlign, figures.YAlign = text.XCenter, text.YTop
 	major, _ := s.enthalpySteps()
-	picture.Each(s.enthalpy(s.least), s.enthalpy(s.most), major, func(v float64) {
-		x := s.x(s.fromEnthalpy(v))
+	picture.Each(s.enthalpy.Number(s.least), s.enthalpy.Number(s.most), major, func(v float64) {
+		x := s.x(s.enthalpy.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, tickDigits(major)))
 	})
@@ -271,7 +271,7 @@ func (s *sheet) axes() {
 	}
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
-	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Enthalpy, "+s.enthalpyUnit+", IIR datum")
+	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Enthalpy, "+s.enthalpy.Symbol()+", IIR datum")
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(name, vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2}, s.pressureName+", "+s.pressureUnit)

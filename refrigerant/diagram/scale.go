@@ -8,66 +8,51 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
-// scales are the numbers of one system of units: what is written, and the steps at
-// which lines may be drawn.
+// scales are the units of one system, and the pressure on a gauge or in all.
 type scales struct {
-	temperature     func(quantity.Temperature) float64
-	fromTemperature func(float64) quantity.Temperature
-	delta           func(quantity.TemperatureDelta) float64
-	temperatureUnit string
+	temperature quantity.Unit[quantity.Temperature]
+	delta       quantity.Unit[quantity.TemperatureDelta]
+	enthalpy    quantity.Unit[quantity.SpecificEnthalpy]
+	entropy     quantity.Unit[quantity.SpecificEntropy]
+	density     quantity.Unit[quantity.Density]
 
-	enthalpy     func(quantity.SpecificEnthalpy) float64
-	fromEnthalpy func(float64) quantity.SpecificEnthalpy
-	enthalpyUnit string
-
-	entropy     func(quantity.SpecificEntropy) float64
-	fromEntropy func(float64) quantity.SpecificEntropy
-	entropyUnit string
-
-	density     func(quantity.Density) float64
-	densityUnit string
-
-	pressureScale  float64 // pascals of the unit
-	pressureOffset float64 // pascals at its zero
-	pressureUnit   string
-	pressureName   string
+	gauge        quantity.Unit[quantity.GaugePressure]
+	absolute     quantity.Unit[quantity.Pressure]
+	atmosphere   quantity.Pressure // around the gauge, 0 for absolute pressures
+	pressureUnit string
+	pressureName string
 }
 
 func scalesOf(o Options) scales {
 	s := scales{
-		temperature: quantity.Temperature.Fahrenheit, fromTemperature: quantity.Fahrenheit, delta: quantity.TemperatureDelta.FahrenheitDelta, temperatureUnit: "°F",
-		enthalpy: quantity.SpecificEnthalpy.BtuPerPound, fromEnthalpy: quantity.BtuPerPound, enthalpyUnit: "Btu/lb",
-		entropy: quantity.SpecificEntropy.BtuPerPoundRankine, fromEntropy: quantity.BtuPerPoundRankine, entropyUnit: "Btu/(lb·°R)",
-		density: quantity.Density.PoundsPerCubicFoot, densityUnit: "lb/ft³",
-		pressureScale: quantity.PSI, pressureUnit: "psi",
+		temperature: quantity.UnitOf[quantity.Temperature](o.System),
+		delta:       quantity.UnitOf[quantity.TemperatureDelta](o.System),
+		enthalpy:    quantity.UnitOf[quantity.SpecificEnthalpy](o.System),
+		entropy:     quantity.UnitOf[quantity.SpecificEntropy](o.System),
+		density:     quantity.UnitOf[quantity.Density](o.System),
+		gauge:       quantity.UnitOf[quantity.GaugePressure](o.System),
+		absolute:    quantity.UnitOf[quantity.Pressure](o.System),
+		atmosphere:  o.Atmosphere,
 	}
-	if o.System == quantity.SI {
-		s = scales{
-			temperature: quantity.Temperature.Celsius, fromTemperature: quantity.Celsius, delta: quantity.TemperatureDelta.KelvinDelta, temperatureUnit: "°C",
-			enthalpy: quantity.SpecificEnthalpy.KilojoulesPerKilogram, fromEnthalpy: quantity.KilojoulesPerKilogram, enthalpyUnit: "kJ/kg",
-			entropy: quantity.SpecificEntropy.KilojoulesPerKilogramKelvin, fromEntropy: quantity.KilojoulesPerKilogramKelvin, entropyUnit: "kJ/(kg·K)",
-			density: quantity.Density.KilogramsPerCubicMeter, densityUnit: "kg/m³",
-			pressureScale: 1e3, pressureUnit: "kPa",
-		}
-	}
-	if s.pressureOffset = float64(o.Atmosphere); o.Atmosphere != 0 {
-		s.pressureName = "Gauge pressure"
-		s.pressureUnit += "g"
-	} else {
-		s.pressureName = "Absolute pressure"
-		if o.System != quantity.SI {
-			s.pressureUnit += "a"
-		}
+	s.pressureUnit, s.pressureName = s.absolute.Symbol(), "Absolute pressure"
+	if s.atmosphere != 0 {
+		s.pressureUnit, s.pressureName = s.gauge.Symbol(), "Gauge pressure"
 	}
 	return s
 }
 
 func (s scales) pressure(p quantity.Pressure) float64 {
-	return (float64(p) - s.pressureOffset) / s.pressureScale
+	if s.atmosphere != 0 {
+		return s.gauge.Number(p.Gauge(s.atmosphere))
+	}
+	return s.absolute.Number(p)
 }
 
 func (s scales) fromPressure(v float64) quantity.Pressure {
-	return quantity.Pressure(v*s.pressureScale + s.pressureOffset)
+	if s.atmosphere != 0 {
+		return s.gauge.Value(v).Absolute(s.atmosphere)
+	}
+	return s.absolute.Value(v)
 }
 
 // pressureTicks are round numbers of the unit, the roundest first taken, that stand
@@ -87,11 +72,11 @@ func (s scales) pressureTicks(low, high quantity.Pressure, gap float64) (ticks [
 		}
 		places, ticks = append(places, at), append(ticks, v)
 	}
-	if s.pressureOffset != 0 {
+	if s.atmosphere != 0 {
 		try(0)
 	}
 	least := -2
-	if s.pressureOffset != 0 {
+	if s.atmosphere != 0 {
 		least = 0
 	}
 	for _, round := range [][]float64{{1}, {2, 5}, {3, 1.5}, {4, 7}, {6, 8}, {1.2, 2.5, 3.5}} {
@@ -99,7 +84,7 @@ func (s scales) pressureTicks(low, high quantity.Pressure, gap float64) (ticks [
 			for _, mantissa := range round {
 				v := mantissa * math.Pow10(exponent)
 				try(v)
-				if s.pressureOffset != 0 {
+				if s.atmosphere != 0 {
 					try(-v)
 				}
 			}
@@ -138,21 +123,14 @@ func (s scales) condition(r *refrigerant.Refrigerant, st refrigerant.State) (sho
 		return "x " + x, "quality " + x
 	case refrigerant.Vapor:
 		if d, err := r.Superheat(st.Pressure, st.Temperature); err == nil {
-			v := picture.Number(s.delta(d), 1)
-			return "SH " + v, "superheat " + v + " " + s.deltaUnit()
+			v := picture.Number(s.delta.Number(d), 1)
+			return "SH " + v, "superheat " + v + " " + s.delta.Symbol()
 		}
 	case refrigerant.Liquid:
 		if d, err := r.Subcooling(st.Pressure, st.Temperature); err == nil {
-			v := picture.Number(s.delta(d), 1)
-			return "SC " + v, "subcooling " + v + " " + s.deltaUnit()
+			v := picture.Number(s.delta.Number(d), 1)
+			return "SC " + v, "subcooling " + v + " " + s.delta.Symbol()
 		}
 	}
 	return string(st.Phase), string(st.Phase)
-}
-
-func (s scales) deltaUnit() string {
-	if s.temperatureUnit == "°C" {
-		return "K"
-	}
-	return s.temperatureUnit
 }

@@ -27,11 +27,11 @@ func (s *sheet) table() {
 	}
 	columns := []picture.Column[refrigerant.State]{
 		{Head: "pressure", Unit: s.pressureUnit, Value: func(st refrigerant.State) string { return picture.Number(s.pressure(st.Pressure), 1) }},
-		{Head: "temperature", Unit: s.temperatureUnit, Value: func(st refrigerant.State) string { return picture.Number(s.temperature(st.Temperature), 1) }},
-		{Head: "SH, SC or x", Unit: s.deltaUnit() + ", %", Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short }},
-		{Head: "enthalpy", Unit: s.enthalpyUnit, Value: func(st refrigerant.State) string { return picture.Number(s.enthalpy(st.Enthalpy), 1) }},
-		{Head: "entropy", Unit: s.entropyUnit, Value: func(st refrigerant.State) string { return picture.Number(s.entropy(st.Entropy), 4) }},
-		{Head: "density", Unit: s.densityUnit, Value: func(st refrigerant.State) string { return picture.Number(s.density(st.Density), 2) }},
+		{Head: "temperature", Unit: s.temperature.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.temperature.Number(st.Temperature), 1) }},
+		{Head: "SH, SC or x", Unit: s.delta.Symbol() + ", %", Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short }},
+		{Head: "enthalpy", Unit: s.enthalpy.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.enthalpy.Number(st.Enthalpy), 1) }},
+		{Head: "entropy", Unit: s.entropy.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.entropy.Number(st.Entropy), 4) }},
+		{Head: "density", Unit: s.density.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.density.Number(st.Density), 2) }},
 	}
 	if s.page.Sparse {
 		columns = columns[:4]
