@@ -202,8 +202,8 @@ func (c *Chart) bounds() (low, high quantity.Temperature, wettest float64) {
 	c.airs(func(a psychro.Air) {
 		if t := a.DryBulb(); !set {
 			margin := quantity.Temperature(2)
-			low = min(low, s.fromDryBulb(math.Floor(s.dryBulb(t-margin)/s.dryBulbMajor)*s.dryBulbMajor))
-			high = max(high, s.fromDryBulb(math.Ceil(s.dryBulb(t+margin)/s.dryBulbMajor)*s.dryBulbMajor))
+			low = min(low, s.dryBulb.Value(math.Floor(s.dryBulb.Number(t-margin)/s.dryBulbMajor)*s.dryBulbMajor))
+			high = max(high, s.dryBulb.Value(math.Ceil(s.dryBulb.Number(t+margin)/s.dryBulbMajor)*s.dryBulbMajor))
 		}
 		if w := a.HumidityRatio() * 1.05; o.MaxHumidityRatio == 0 && w > wettest {
 			wettest = math.Ceil(w*s.perWater/s.waterMajor) * s.waterMajor / s.perWater

@@ -111,11 +111,11 @@ func (c *Chart) place() string {
 func (s *sheet) families() []picture.Family {
 	f := []picture.Family{
 		{Style: picture.Stroke(picture.TealLight, 0.9), Name: "relative humidity, %"},
-		{Style: picture.Stroke(picture.Blue, 0.8), Name: "wet bulb, " + s.temperatureUnit},
-		{Style: picture.Stroke(picture.Ochre, 0.8, 4, 2), Name: "volume, " + s.volumeUnit},
+		{Style: picture.Stroke(picture.Blue, 0.8), Name: "wet bulb, " + s.dryBulb.Symbol()},
+		{Style: picture.Stroke(picture.Ochre, 0.8, 4, 2), Name: "volume, " + s.scales.volume.Symbol() + " dry air"},
 	}
 	if !s.page.Sparse {
-		f = append(f, picture.Family{Style: picture.Stroke(picture.Ink, 0.6), Name: "enthalpy, " + s.enthalpyUnit})
+		f = append(f, picture.Family{Style: picture.Stroke(picture.Ink, 0.6), Name: "enthalpy, " + s.enthalpyUnit.Symbol() + " dry air"})
 	}
 	return f
 }
@@ -134,8 +134,8 @@ func (s *sheet) legend() {
 
 func (s *sheet) grid() {
 	var minor, major [][]vg.Point
-	picture.Each(s.dryBulb(s.low), s.dryBulb(s.high), s.dryBulbMinor, func(v float64) {
-		t := s.fromDryBulb(v)
+	picture.Each(s.dryBulb.Number(s.low), s.dryBulb.Number(s.high), s.dryBulbMinor, func(v float64) {
+		t := s.dryBulb.Value(v)
 		line := []vg.Point{{X: s.x(t), Y: s.frame.Min.Y}, {X: s.x(t), Y: s.y(s.saturated(t))}}
 		if picture.Multiple(v, s.dryBulbMajor) {
 			major = append(major, line)
@@ -164,20 +164,20 @@ func (s *sheet) grid() {
 
 func (s *sheet) wetBulbs() {
 	top := s.fullAt()
-	highest := s.dryBulb(s.high)
+	highest := s.dryBulb.Number(s.high)
 	major := s.wetBulbMajor[0]
 	if s.page.Sparse {
 		major = s.wetBulbMajor[1]
 	}
 	if !s.page.Sparse {
-		picture.Each(s.dryBulb(s.low)-60, highest, s.wetBulbMinor, func(v float64) {
+		picture.Each(s.dryBulb.Number(s.low)-60, highest, s.wetBulbMinor, func(v float64) {
 			if !picture.Multiple(v, major) {
-				s.lines(picture.Stroke(picture.BlueLight, 0.4), s.wetBulb(s.fromDryBulb(v)))
+				s.lines(picture.Stroke(picture.BlueLight, 0.4), s.wetBulb(s.dryBulb.Value(v)))
 			}
 		})
 	}
-	picture.Each(s.dryBulb(s.low)-60, highest, major, func(v float64) {
-		b := s.fromDryBulb(v)
+	picture.Each(s.dryBulb.Number(s.low)-60, highest, major, func(v float64) {
+		b := s.dryBulb.Value(v)
 		s.lines(picture.Stroke(picture.Blue, 0.7), s.wetBulb(b))
 		if b > s.low && b < top {
 			s.later(func() {
@@ -213,10 +213,10 @@ func (s *sheet) volumes() {
 	if s.page.Sparse {
 		step = s.volumeStep[1]
 	}
-	driest := s.scales.volume(s.volumeOf(s.low, 0))
-	wettest := s.scales.volume(s.volumeOf(s.high, s.wettest))
+	driest := s.scales.volume.Number(s.volumeOf(s.low, 0))
+	wettest := s.scales.volume.Number(s.volumeOf(s.high, s.wettest))
 	picture.Each(driest, wettest, step, func(v float64) {
-		line := s.plane.volume(s.fromVolume(v))
+		line := s.plane.volume(s.scales.volume.Value(v))
 		for _, piece := range s.lines(picture.Stroke(picture.Ochre, 0.7, 4, 2), line) {
 			s.later(func() {
 				s.WriteAlong(picture.Writing(picture.Small, picture.Ochre, true), picture.Number(v, s.volumeDigits), piece, s.frame, picture.Field, 0.12, 0.2, 0.3, 0.42, 0.06)
@@ -248,11 +248,11 @@ func (s *sheet) axes() {
 	figures := picture.Writing(picture.Small, picture.Ink, false)
 	figures.XAlign, figures.YAlign = text.XCenter, text.YTop
 	step := s.dryBulbMajor
-	if s.page.Sparse && (s.dryBulb(s.high)-s.dryBulb(s.low))/step > 9 {
+	if s.page.Sparse && (s.dryBulb.Number(s.high)-s.dryBulb.Number(s.low))/step > 9 {
 		step *= 2
 	}
-	picture.Each(s.dryBulb(s.low), s.dryBulb(s.high), step, func(v float64) {
-		x := s.x(s.fromDryBulb(v))
+	picture.Each(s.dryBulb.Number(s.low), s.dryBulb.Number(s.high), step, func(v float64) {
+		x := s.x(s.dryBulb.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, 0))
 	})
@@ -264,7 +264,7 @@ func (s *sheet) axes() {
 	})
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
-	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Dry bulb, "+s.temperatureUnit)
+	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Dry bulb, "+s.dryBulb.Symbol())
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(name, vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2}, "Humidity ratio, "+s.waterUnit)

@@ -14,9 +14,7 @@ type scales struct {
 	low, high quantity.Temperature
 	wettest   float64 // kg/kg
 
-	dryBulb                    func(quantity.Temperature) float64
-	fromDryBulb                func(float64) quantity.Temperature
-	temperatureUnit            string
+	dryBulb                    quantity.Unit[quantity.Temperature]
 	dryBulbMajor, dryBulbMinor float64
 
 	perWater               float64 // of the number shown, per kg/kg
@@ -26,42 +24,39 @@ type scales struct {
 	wetBulbMajor [2]float64
 	wetBulbMinor float64
 
-	volume                  func(quantity.SpecificVolume) float64
-	fromVolume              func(float64) quantity.SpecificVolume
-	volumeUnit, volumeShort string
-	volumeStep              [2]float64
-	volumeDigits            int // of its lines; a state has one more
+	volume       quantity.Unit[quantity.SpecificVolume]
+	volumeStep   [2]float64
+	volumeDigits int // of its lines; a state has one more
 
 	enthalpy                     func(psychro.Air) float64
-	enthalpyUnit, enthalpyShort  string
+	enthalpyUnit                 quantity.Unit[quantity.SpecificEnthalpy]
 	enthalpyMajor, enthalpyMinor float64
 }
 
 func scalesOf(sys quantity.System) scales {
-	if sys == quantity.SI {
-		return scales{
-			low: quantity.Celsius(0), high: quantity.Celsius(50), wettest: 0.030,
-			dryBulb: quantity.Temperature.Celsius, fromDryBulb: quantity.Celsius, temperatureUnit: "°C",
-			dryBulbMajor: 5, dryBulbMinor: 1,
-			perWater: 1000, waterUnit: "g/kg dry air", waterShort: "g/kg", waterMajor: 5, waterMinor: 1,
-			wetBulbMajor: [2]float64{5, 5}, wetBulbMinor: 1,
-			volume: quantity.SpecificVolume.CubicMetersPerKilogram, fromVolume: quantity.CubicMetersPerKilogram, volumeUnit: "m³/kg dry air", volumeShort: "m³/kg",
-			volumeStep: [2]float64{0.02, 0.05}, volumeDigits: 2,
-			enthalpy:     func(a psychro.Air) float64 { return a.Enthalpy().KilojoulesPerKilogram() },
-			enthalpyUnit: "kJ/kg dry air", enthalpyShort: "kJ/kg", enthalpyMajor: 10, enthalpyMinor: 5,
-		}
-	}
-	return scales{
+	s := scales{
 		low: quantity.Fahrenheit(30), high: quantity.Fahrenheit(120), wettest: 0.030,
-		dryBulb: quantity.Temperature.Fahrenheit, fromDryBulb: quantity.Fahrenheit, temperatureUnit: "°F",
 		dryBulbMajor: 10, dryBulbMinor: 2,
 		perWater: 7000, waterUnit: "grains/lb dry air", waterShort: "gr/lb", waterMajor: 20, waterMinor: 10,
 		wetBulbMajor: [2]float64{5, 10}, wetBulbMinor: 1,
-		volume: quantity.SpecificVolume.CubicFeetPerPound, fromVolume: quantity.CubicFeetPerPound, volumeUnit: "ft³/lb dry air", volumeShort: "ft³/lb",
 		volumeStep: [2]float64{0.5, 1}, volumeDigits: 1,
-		enthalpy:     func(a psychro.Air) float64 { return a.EnthalpyIP().BtuPerPound() },
-		enthalpyUnit: "Btu/lb dry air", enthalpyShort: "Btu/lb", enthalpyMajor: 5, enthalpyMinor: 1,
+		enthalpy:      func(a psychro.Air) float64 { return a.EnthalpyIP().BtuPerPound() },
+		enthalpyMajor: 5, enthalpyMinor: 1,
 	}
+	if sys == quantity.SI {
+		s = scales{
+			low: quantity.Celsius(0), high: quantity.Celsius(50), wettest: 0.030,
+			dryBulbMajor: 5, dryBulbMinor: 1,
+			perWater: 1000, waterUnit: "g/kg dry air", waterShort: "g/kg", waterMajor: 5, waterMinor: 1,
+			wetBulbMajor: [2]float64{5, 5}, wetBulbMinor: 1,
+			volumeStep: [2]float64{0.02, 0.05}, volumeDigits: 2,
+			enthalpy:      func(a psychro.Air) float64 { return a.Enthalpy().KilojoulesPerKilogram() },
+			enthalpyMajor: 10, enthalpyMinor: 5,
+		}
+	}
+	s.dryBulb, s.volume = quantity.UnitOf[quantity.Temperature](sys), quantity.UnitOf[quantity.SpecificVolume](sys)
+	s.enthalpyUnit = quantity.UnitOf[quantity.SpecificEnthalpy](sys)
+	return s
 }
 
 // elevation is written in whole feet or meters, with the thousands set off.

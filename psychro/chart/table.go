@@ -38,14 +38,14 @@ func (s *sheet) table() {
 	}
 	temperature := func(v float64) string { return picture.Number(v, 1) }
 	columns := []picture.Column[psychro.Air]{
-		{Head: "dry bulb", Unit: s.temperatureUnit, Value: func(a psychro.Air) string { return temperature(s.dryBulb(a.DryBulb())) }},
-		{Head: "wet bulb", Unit: s.temperatureUnit, Value: func(a psychro.Air) string { return temperature(s.dryBulb(a.WetBulb())) }},
+		{Head: "dry bulb", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DryBulb())) }},
+		{Head: "wet bulb", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.WetBulb())) }},
 		{Head: "humidity", Unit: "%", Value: func(a psychro.Air) string { return picture.Number(100*a.RelativeHumidity(), 0) }},
-		{Head: "dew point", Unit: s.temperatureUnit, Value: func(a psychro.Air) string { return temperature(s.dryBulb(a.DewPoint())) }},
-		{Head: "enthalpy", Unit: s.enthalpyShort, Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) }},
+		{Head: "dew point", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DewPoint())) }},
+		{Head: "enthalpy", Unit: s.enthalpyUnit.Symbol(), Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) }},
 		{Head: "water", Unit: s.waterShort, Value: func(a psychro.Air) string { return picture.Number(a.HumidityRatio()*s.perWater, 1) }},
-		{Head: "volume", Unit: s.volumeShort, Value: func(a psychro.Air) string {
-			return picture.Number(s.scales.volume(a.SpecificVolume()), s.volumeDigits+1)
+		{Head: "volume", Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
+			return picture.Number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)
 		}},
 	}
 	left, top := s.frame.Min.X, s.tableTop()
