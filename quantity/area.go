@@ -57,7 +57,7 @@ func (a Area) PlusMinus(u Area) Uncertain[Area] {
 // other spellings:
 //
 //	m²    m2
-//	ft²   ft2  sq ft  sqft
+//	ft²   ft2  sq ft
 //	in²   in2  sq in
 //	cm²   cm2
 //

@@ -9,7 +9,7 @@ var capacitanceKind = kind{
 	name: "capacitance",
 	units: []unit{
 		{symbol: "µF", scale: 1e-6, also: []string{"uF", "mfd", "microfarad",
-			"microfarads"}, in: inSI | inIP},
+			"microfarads", "microfaradio", "microfaradios"}, in: inSI | inIP},
 		{symbol: "F", scale: 1, also: []string{"farad", "farads"}},
 	},
 	base: 1, si: shown{0, 1}, ip: shown{0, 1},
@@ -44,7 +44,7 @@ func (c Capacitance) PlusMinus(u Capacitance) Uncertain[Capacitance] {
 // ParseCapacitance reads a capacitance with its unit. These are the units,
 // each with its other spellings:
 //
-//	µF   uF  mfd  microfarad  microfarads
+//	µF   uF  mfd  microfarad  microfarads  microfaradio  microfaradios
 //	F    farad  farads
 //
 // Case and spaces do not matter. The error is a *ParseError.

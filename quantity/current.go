@@ -8,8 +8,8 @@ type Current float64
 var currentKind = kind{
 	name: "current",
 	units: []unit{
-		{symbol: "A", scale: 1, also: []string{"amp", "amps", "ampere", "amperes"},
-			in: inSI | inIP},
+		{symbol: "A", scale: 1, also: []string{"amp", "amps", "ampere", "amperes",
+			"amperio", "amperios"}, in: inSI | inIP},
 	},
 	base: 0, si: shown{0, 1}, ip: shown{0, 1},
 }
@@ -32,7 +32,7 @@ func (c Current) PlusMinus(u Current) Uncertain[Current] {
 // ParseCurrent reads a current with its unit. These are the units, each with
 // its other spellings:
 //
-//	A   amp  amps  ampere  amperes
+//	A   amp  amps  ampere  amperes  amperio  amperios
 //
 // Case and spaces do not matter. The error is a *ParseError.
 func ParseCurrent(text string) (Current, error) {

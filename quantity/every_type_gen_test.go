@@ -7,117 +7,249 @@ import "testing"
 func TestEveryType(t *testing.T) {
 	holdType(t, ParseTemperature,
 		func(v, u Temperature) Uncertain[Temperature] { return v.PlusMinus(TemperatureDelta(u)) },
-		named[Temperature]{"°C", Celsius, Temperature.Celsius},
-		named[Temperature]{"°F", Fahrenheit, Temperature.Fahrenheit},
-		named[Temperature]{"K", Kelvin, Temperature.Kelvin},
+		named[Temperature]{
+			"°C", Celsius, Temperature.Celsius,
+		},
+		named[Temperature]{
+			"°F", Fahrenheit, Temperature.Fahrenheit,
+		},
+		named[Temperature]{
+			"K", Kelvin, Temperature.Kelvin,
+		},
 	)
 	holdType(t, ParseTemperatureDelta, TemperatureDelta.PlusMinus,
-		named[TemperatureDelta]{"K", KelvinDelta, TemperatureDelta.KelvinDelta},
-		named[TemperatureDelta]{"°F", FahrenheitDelta, TemperatureDelta.FahrenheitDelta},
-		named[TemperatureDelta]{"°C", CelsiusDelta, TemperatureDelta.CelsiusDelta},
+		named[TemperatureDelta]{
+			"K", KelvinDelta, TemperatureDelta.KelvinDelta,
+		},
+		named[TemperatureDelta]{
+			"°F", FahrenheitDelta, TemperatureDelta.FahrenheitDelta,
+		},
+		named[TemperatureDelta]{
+			"°C", CelsiusDelta, TemperatureDelta.CelsiusDelta,
+		},
 	)
 	holdType(t, ParsePressure, Pressure.PlusMinus,
-		named[Pressure]{"kPa", Kilopascals, Pressure.Kilopascals},
-		named[Pressure]{"psia", PSIA, Pressure.PSIA},
-		named[Pressure]{"bar", Bar, Pressure.Bar},
-		named[Pressure]{"inHg", InchesHg, Pressure.InchesHg},
-		named[Pressure]{"micron", Microns, Pressure.Microns},
-		named[Pressure]{"Pa", Pascals, Pressure.Pascals},
+		named[Pressure]{
+			"kPa", Kilopascals, Pressure.Kilopascals,
+		},
+		named[Pressure]{
+			"psia", PSIA, Pressure.PSIA,
+		},
+		named[Pressure]{
+			"bar", Bar, Pressure.Bar,
+		},
+		named[Pressure]{
+			"inHg", InchesHg, Pressure.InchesHg,
+		},
+		named[Pressure]{
+			"micron", Microns, Pressure.Microns,
+		},
+		named[Pressure]{
+			"Pa", Pascals, Pressure.Pascals,
+		},
 	)
 	holdType(t, ParseGaugePressure, GaugePressure.PlusMinus,
-		named[GaugePressure]{"psig", PSIG, GaugePressure.PSIG},
-		named[GaugePressure]{"kPag", KilopascalsGauge, GaugePressure.KilopascalsGauge},
-		named[GaugePressure]{"barg", BarGauge, GaugePressure.BarGauge},
+		named[GaugePressure]{
+			"psig", PSIG, GaugePressure.PSIG,
+		},
+		named[GaugePressure]{
+			"kPag", KilopascalsGauge, GaugePressure.KilopascalsGauge,
+		},
+		named[GaugePressure]{
+			"barg", BarGauge, GaugePressure.BarGauge,
+		},
 	)
 	holdType(t, ParseStaticPressure, StaticPressure.PlusMinus,
-		named[StaticPressure]{"in. w.c.", InchesWater, StaticPressure.InchesWater},
-		named[StaticPressure]{"Pa", PascalsStatic, StaticPressure.PascalsStatic},
+		named[StaticPressure]{
+			"in. w.c.", InchesWater, StaticPressure.InchesWater,
+		},
+		named[StaticPressure]{
+			"Pa", PascalsStatic, StaticPressure.PascalsStatic,
+		},
 	)
 	holdType(t, ParseMass, Mass.PlusMinus,
-		named[Mass]{"kg", Kilograms, Mass.Kilograms},
-		named[Mass]{"lb", Pounds, Mass.Pounds},
-		named[Mass]{"oz", Ounces, Mass.Ounces},
-		named[Mass]{"g", Grams, Mass.Grams},
+		named[Mass]{
+			"kg", Kilograms, Mass.Kilograms,
+		},
+		named[Mass]{
+			"lb", Pounds, Mass.Pounds,
+		},
+		named[Mass]{
+			"oz", Ounces, Mass.Ounces,
+		},
+		named[Mass]{
+			"g", Grams, Mass.Grams,
+		},
 	)
 	holdType(t, ParseMassFlow, MassFlow.PlusMinus,
-		named[MassFlow]{"g/s", GramsPerSecond, MassFlow.GramsPerSecond},
-		named[MassFlow]{"lb/h", PoundsPerHour, MassFlow.PoundsPerHour},
-		named[MassFlow]{"kg/s", KilogramsPerSecond, MassFlow.KilogramsPerSecond},
+		named[MassFlow]{
+			"g/s", GramsPerSecond, MassFlow.GramsPerSecond,
+		},
+		named[MassFlow]{
+			"lb/h", PoundsPerHour, MassFlow.PoundsPerHour,
+		},
+		named[MassFlow]{
+			"kg/s", KilogramsPerSecond, MassFlow.KilogramsPerSecond,
+		},
 	)
 	holdType(t, ParseVolume, Volume.PlusMinus,
-		named[Volume]{"L", Liters, Volume.Liters},
-		named[Volume]{"ft³", CubicFeet, Volume.CubicFeet},
-		named[Volume]{"in³", CubicInches, Volume.CubicInches},
-		named[Volume]{"m³", CubicMeters, Volume.CubicMeters},
+		named[Volume]{
+			"L", Liters, Volume.Liters,
+		},
+		named[Volume]{
+			"ft³", CubicFeet, Volume.CubicFeet,
+		},
+		named[Volume]{
+			"in³", CubicInches, Volume.CubicInches,
+		},
+		named[Volume]{
+			"m³", CubicMeters, Volume.CubicMeters,
+		},
 	)
 	holdType(t, ParseVolumeFlow, VolumeFlow.PlusMinus,
-		named[VolumeFlow]{"L/s", LitersPerSecond, VolumeFlow.LitersPerSecond},
-		named[VolumeFlow]{"CFM", CFM, VolumeFlow.CFM},
-		named[VolumeFlow]{"m³/h", CubicMetersPerHour, VolumeFlow.CubicMetersPerHour},
-		named[VolumeFlow]{"m³/s", CubicMetersPerSecond, VolumeFlow.CubicMetersPerSecond},
+		named[VolumeFlow]{
+			"L/s", LitersPerSecond, VolumeFlow.LitersPerSecond,
+		},
+		named[VolumeFlow]{
+			"CFM", CFM, VolumeFlow.CFM,
+		},
+		named[VolumeFlow]{
+			"m³/h", CubicMetersPerHour, VolumeFlow.CubicMetersPerHour,
+		},
+		named[VolumeFlow]{
+			"m³/s", CubicMetersPerSecond, VolumeFlow.CubicMetersPerSecond,
+		},
 	)
 	holdType(t, ParsePower, Power.PlusMinus,
-		named[Power]{"kW", Kilowatts, Power.Kilowatts},
-		named[Power]{"Btu/h", BtuPerHour, Power.BtuPerHour},
-		named[Power]{"ton", Tons, Power.Tons},
-		named[Power]{"W", Watts, Power.Watts},
+		named[Power]{
+			"kW", Kilowatts, Power.Kilowatts,
+		},
+		named[Power]{
+			"Btu/h", BtuPerHour, Power.BtuPerHour,
+		},
+		named[Power]{
+			"ton", Tons, Power.Tons,
+		},
+		named[Power]{
+			"W", Watts, Power.Watts,
+		},
 	)
 	holdType(t, ParseSpecificEnthalpy, SpecificEnthalpy.PlusMinus,
-		named[SpecificEnthalpy]{"kJ/kg", KilojoulesPerKilogram, SpecificEnthalpy.KilojoulesPerKilogram},
-		named[SpecificEnthalpy]{"Btu/lb", BtuPerPound, SpecificEnthalpy.BtuPerPound},
-		named[SpecificEnthalpy]{"J/kg", JoulesPerKilogram, SpecificEnthalpy.JoulesPerKilogram},
+		named[SpecificEnthalpy]{
+			"kJ/kg", KilojoulesPerKilogram, SpecificEnthalpy.KilojoulesPerKilogram,
+		},
+		named[SpecificEnthalpy]{
+			"Btu/lb", BtuPerPound, SpecificEnthalpy.BtuPerPound,
+		},
+		named[SpecificEnthalpy]{
+			"J/kg", JoulesPerKilogram, SpecificEnthalpy.JoulesPerKilogram,
+		},
 	)
 	holdType(t, ParseSpecificEntropy, SpecificEntropy.PlusMinus,
-		named[SpecificEntropy]{"kJ/(kg·K)", KilojoulesPerKilogramKelvin, SpecificEntropy.KilojoulesPerKilogramKelvin},
-		named[SpecificEntropy]{"Btu/(lb·°R)", BtuPerPoundRankine, SpecificEntropy.BtuPerPoundRankine},
-		named[SpecificEntropy]{"J/(kg·K)", JoulesPerKilogramKelvin, SpecificEntropy.JoulesPerKilogramKelvin},
+		named[SpecificEntropy]{
+			"kJ/(kg·K)", KilojoulesPerKilogramKelvin, SpecificEntropy.KilojoulesPerKilogramKelvin,
+		},
+		named[SpecificEntropy]{
+			"Btu/(lb·°R)", BtuPerPoundRankine, SpecificEntropy.BtuPerPoundRankine,
+		},
+		named[SpecificEntropy]{
+			"J/(kg·K)", JoulesPerKilogramKelvin, SpecificEntropy.JoulesPerKilogramKelvin,
+		},
 	)
 	holdType(t, ParseDensity, Density.PlusMinus,
-		named[Density]{"kg/m³", KilogramsPerCubicMeter, Density.KilogramsPerCubicMeter},
-		named[Density]{"lb/ft³", PoundsPerCubicFoot, Density.PoundsPerCubicFoot},
+		named[Density]{
+			"kg/m³", KilogramsPerCubicMeter, Density.KilogramsPerCubicMeter,
+		},
+		named[Density]{
+			"lb/ft³", PoundsPerCubicFoot, Density.PoundsPerCubicFoot,
+		},
 	)
 	holdType(t, ParseSpecificVolume, SpecificVolume.PlusMinus,
-		named[SpecificVolume]{"m³/kg", CubicMetersPerKilogram, SpecificVolume.CubicMetersPerKilogram},
-		named[SpecificVolume]{"ft³/lb", CubicFeetPerPound, SpecificVolume.CubicFeetPerPound},
+		named[SpecificVolume]{
+			"m³/kg", CubicMetersPerKilogram, SpecificVolume.CubicMetersPerKilogram,
+		},
+		named[SpecificVolume]{
+			"ft³/lb", CubicFeetPerPound, SpecificVolume.CubicFeetPerPound,
+		},
 	)
 	holdType(t, ParseVelocity, Velocity.PlusMinus,
-		named[Velocity]{"m/s", MetersPerSecond, Velocity.MetersPerSecond},
-		named[Velocity]{"ft/min", FeetPerMinute, Velocity.FeetPerMinute},
+		named[Velocity]{
+			"m/s", MetersPerSecond, Velocity.MetersPerSecond,
+		},
+		named[Velocity]{
+			"ft/min", FeetPerMinute, Velocity.FeetPerMinute,
+		},
 	)
 	holdType(t, ParseArea, Area.PlusMinus,
-		named[Area]{"m²", SquareMeters, Area.SquareMeters},
-		named[Area]{"ft²", SquareFeet, Area.SquareFeet},
-		named[Area]{"in²", SquareInches, Area.SquareInches},
+		named[Area]{
+			"m²", SquareMeters, Area.SquareMeters,
+		},
+		named[Area]{
+			"ft²", SquareFeet, Area.SquareFeet,
+		},
+		named[Area]{
+			"in²", SquareInches, Area.SquareInches,
+		},
 	)
 	holdType(t, ParseLength, Length.PlusMinus,
-		named[Length]{"m", Meters, Length.Meters},
-		named[Length]{"ft", Feet, Length.Feet},
-		named[Length]{"in", Inches, Length.Inches},
-		named[Length]{"mm", Millimeters, Length.Millimeters},
+		named[Length]{
+			"m", Meters, Length.Meters,
+		},
+		named[Length]{
+			"ft", Feet, Length.Feet,
+		},
+		named[Length]{
+			"in", Inches, Length.Inches,
+		},
+		named[Length]{
+			"mm", Millimeters, Length.Millimeters,
+		},
 	)
 	holdType(t, ParseCurrent, Current.PlusMinus,
-		named[Current]{"A", Amperes, Current.Amperes},
+		named[Current]{
+			"A", Amperes, Current.Amperes,
+		},
 	)
 	holdType(t, ParseVoltage, Voltage.PlusMinus,
-		named[Voltage]{"V", Volts, Voltage.Volts},
+		named[Voltage]{
+			"V", Volts, Voltage.Volts,
+		},
 	)
 	holdType(t, ParseResistance, Resistance.PlusMinus,
-		named[Resistance]{"Ω", Ohms, Resistance.Ohms},
-		named[Resistance]{"MΩ", Megohms, Resistance.Megohms},
+		named[Resistance]{
+			"Ω", Ohms, Resistance.Ohms,
+		},
+		named[Resistance]{
+			"MΩ", Megohms, Resistance.Megohms,
+		},
 	)
 	holdType(t, ParseCapacitance, Capacitance.PlusMinus,
-		named[Capacitance]{"µF", Microfarads, Capacitance.Microfarads},
-		named[Capacitance]{"F", Farads, Capacitance.Farads},
+		named[Capacitance]{
+			"µF", Microfarads, Capacitance.Microfarads,
+		},
+		named[Capacitance]{
+			"F", Farads, Capacitance.Farads,
+		},
 	)
 	holdType(t, ParseConductance, Conductance.PlusMinus,
-		named[Conductance]{"W/K", WattsPerKelvin, Conductance.WattsPerKelvin},
-		named[Conductance]{"Btu/(h·°F)", BtuPerHourFahrenheit, Conductance.BtuPerHourFahrenheit},
+		named[Conductance]{
+			"W/K", WattsPerKelvin, Conductance.WattsPerKelvin,
+		},
+		named[Conductance]{
+			"Btu/(h·°F)", BtuPerHourFahrenheit, Conductance.BtuPerHourFahrenheit,
+		},
 	)
 	holdType(t, ParseHeatingValue, HeatingValue.PlusMinus,
-		named[HeatingValue]{"MJ/m³", MegajoulesPerCubicMeter, HeatingValue.MegajoulesPerCubicMeter},
-		named[HeatingValue]{"Btu/ft³", BtuPerCubicFoot, HeatingValue.BtuPerCubicFoot},
+		named[HeatingValue]{
+			"MJ/m³", MegajoulesPerCubicMeter, HeatingValue.MegajoulesPerCubicMeter,
+		},
+		named[HeatingValue]{
+			"Btu/ft³", BtuPerCubicFoot, HeatingValue.BtuPerCubicFoot,
+		},
 	)
 	holdType(t, ParseRatio, Ratio.PlusMinus,
-		named[Ratio]{"%", Percent, Ratio.Percent},
+		named[Ratio]{
+			"%", Percent, Ratio.Percent,
+		},
 	)
 }

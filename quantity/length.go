@@ -8,11 +8,12 @@ type Length float64
 var lengthKind = kind{
 	name: "length",
 	units: []unit{
-		{symbol: "m", scale: 1, also: []string{"meter", "meters", "metre", "metres"},
-			in: inSI},
-		{symbol: "ft", scale: Foot, also: []string{"'", "foot", "feet"}, in: inIP},
-		{symbol: "in", scale: Foot / 12, also: []string{"\"", "in.", "inch", "inches"},
+		{symbol: "m", scale: 1, also: []string{"meter", "meters", "metre", "metres",
+			"metro", "metros"}, in: inSI},
+		{symbol: "ft", scale: Foot, also: []string{"'", "foot", "feet", "pie", "pies"},
 			in: inIP},
+		{symbol: "in", scale: Foot / 12, also: []string{"\"", "in.", "inch", "inches",
+			"pulg", "pulg.", "pulgada", "pulgadas"}, in: inIP},
 		{symbol: "mm", scale: 1e-3, in: inSI},
 		{symbol: "cm", scale: 1e-2},
 	},
@@ -69,9 +70,9 @@ func (l Length) PlusMinus(u Length) Uncertain[Length] {
 // ParseLength reads a length with its unit. These are the units, each with
 // its other spellings:
 //
-//	m    meter  meters  metre  metres
-//	ft   '  foot  feet
-//	in   "  in.  inch  inches
+//	m    meter  meters  metre  metres  metro  metros
+//	ft   '  foot  feet  pie  pies
+//	in   "  in.  inch  inches  pulg  pulg.  pulgada  pulgadas
 //	mm
 //	cm
 //

@@ -9,10 +9,12 @@ var massKind = kind{
 	name: "mass",
 	units: []unit{
 		{symbol: "kg", scale: 1, in: inSI},
-		{symbol: "lb", scale: Pound, also: []string{"lbs", "lbm", "pound", "pounds"},
-			in: inIP},
-		{symbol: "oz", scale: Pound / 16, also: []string{"ounce", "ounces"}, in: inIP},
-		{symbol: "g", scale: 1e-3, also: []string{"gram", "grams"}, in: inSI},
+		{symbol: "lb", scale: Pound, also: []string{"lbs", "lbm", "pound", "pounds",
+			"libra", "libras"}, in: inIP},
+		{symbol: "oz", scale: Pound / 16, also: []string{"ounce", "ounces", "onza",
+			"onzas"}, in: inIP},
+		{symbol: "g", scale: 1e-3, also: []string{"gram", "grams", "gramo", "gramos"},
+			in: inSI},
 	},
 	base: 0, si: shown{0, 3}, ip: shown{1, 2},
 	fineBelow: Pound, fineSI: shown{3, 0}, fineIP: shown{2, 1},
@@ -68,9 +70,9 @@ func (m Mass) PlusMinus(u Mass) Uncertain[Mass] {
 // other spellings:
 //
 //	kg
-//	lb   lbs  lbm  pound  pounds
-//	oz   ounce  ounces
-//	g    gram  grams
+//	lb   lbs  lbm  pound  pounds  libra  libras
+//	oz   ounce  ounces  onza  onzas
+//	g    gram  grams  gramo  gramos
 //
 // A whole number of one unit may be followed by less than one of it in a
 // smaller one, and a number may be a fraction or end in one, as package

@@ -12,7 +12,8 @@ var powerKind = kind{
 		{symbol: "Btu/h", scale: BTU / 3600, also: []string{"Btu/hr", "Btuh",
 			"Btu per hour"}, in: inIP},
 		{symbol: "ton", scale: 12000 * BTU / 3600, also: []string{"tons", "TR",
-			"ton of refrigeration", "tons of refrigeration"}, in: inIP},
+			"ton of refrigeration", "tons of refrigeration", "tonelada", "toneladas"},
+			in: inIP},
 		{symbol: "kBtu/h", scale: 1000 * BTU / 3600, also: []string{"kBtuh", "kBtu/hr",
 			"MBH", "mbh"}, in: inIP},
 		{symbol: "hp", scale: 745.69987158227022, in: inIP},
@@ -71,8 +72,9 @@ func (p Power) PlusMinus(u Power) Uncertain[Power] {
 //
 //	kW       kilowatt  kilowatts
 //	Btu/h    Btu/hr  Btuh  Btu per hour
-//	ton      tons  TR  ton of refrigeration  tons of refrigeration
-//	kBtu/h   kBtuh  kBtu/hr  MBH  mbh
+//	ton      tons  TR  ton of refrigeration  tons of refrigeration  tonelada
+//	         toneladas
+//	kBtu/h   kBtuh  kBtu/hr  MBH
 //	hp
 //	W        watt  watts
 //

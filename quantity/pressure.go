@@ -15,7 +15,7 @@ var pressureKind = kind{
 		{symbol: "inHg", scale: inchMercury, also: []string{"in Hg", "in.Hg", "\"Hg"},
 			in: inIP},
 		{symbol: "micron", scale: micronMercury, also: []string{"microns", "µmHg",
-			"umHg", "µm Hg", "mTorr"}, in: inIP},
+			"umHg", "µm Hg", "mTorr", "micra", "micras"}, in: inIP},
 		{symbol: "MPa", scale: 1e6, also: []string{"MPa abs"}},
 		{symbol: "atm", scale: 101325},
 		{symbol: "Pa", scale: 1, in: inSI},
@@ -110,7 +110,7 @@ func (p Pressure) PlusMinus(u Pressure) Uncertain[Pressure] {
 //	psia     psi abs
 //	bar      bara  bar abs
 //	inHg     in.Hg  "Hg
-//	micron   microns  µmHg  umHg  µm Hg  mTorr
+//	micron   microns  µmHg  umHg  mTorr  micra  micras
 //	MPa      MPa abs
 //	atm
 //	Pa

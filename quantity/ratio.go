@@ -9,8 +9,8 @@ type Ratio float64
 var ratioKind = kind{
 	name: "ratio",
 	units: []unit{
-		{symbol: "%", scale: 1e-2, also: []string{"percent", "pct", "per cent"},
-			in: inSI | inIP},
+		{symbol: "%", scale: 1e-2, also: []string{"percent", "pct", "per cent",
+			"por ciento"}, in: inSI | inIP},
 		{symbol: "of 1", scale: 1},
 	},
 	base: 1, si: shown{0, 0}, ip: shown{0, 0},
@@ -34,7 +34,7 @@ func (r Ratio) PlusMinus(u Ratio) Uncertain[Ratio] {
 // ParseRatio reads a ratio with its unit. These are the units, each with its
 // other spellings:
 //
-//	%      percent  pct  per cent
+//	%      percent  pct  por ciento
 //	of 1
 //
 // Case and spaces do not matter. The error is a *ParseError.

@@ -9,11 +9,12 @@ type Resistance float64
 var resistanceKind = kind{
 	name: "resistance",
 	units: []unit{
-		{symbol: "Ω", scale: 1, also: []string{"ohm", "ohms"}, in: inSI | inIP},
+		{symbol: "Ω", scale: 1, also: []string{"ohm", "ohms", "ohmio", "ohmios"},
+			in: inSI | inIP},
 		{symbol: "kΩ", scale: 1e3, also: []string{"kohm", "kilohm", "kilohms"},
 			in: inSI | inIP},
-		{symbol: "MΩ", scale: 1e6, also: []string{"megohm", "megohms", "Mohm"},
-			in: inSI | inIP},
+		{symbol: "MΩ", scale: 1e6, also: []string{"megohm", "megohms", "megohmio",
+			"megohmios", "Mohm"}, in: inSI | inIP},
 	},
 	base: 0, si: shown{2, 3}, ip: shown{2, 3},
 	fineBelow: 1e4, fineSI: shown{0, 2}, fineIP: shown{0, 2},
@@ -47,9 +48,9 @@ func (r Resistance) PlusMinus(u Resistance) Uncertain[Resistance] {
 // ParseResistance reads a resistance with its unit. These are the units,
 // each with its other spellings:
 //
-//	Ω    ohm  ohms
+//	Ω    ohm  ohms  ohmio  ohmios
 //	kΩ   kohm  kilohm  kilohms
-//	MΩ   megohm  megohms  Mohm
+//	MΩ   megohm  megohms  megohmio  megohmios  Mohm
 //
 // Case and spaces do not matter. The error is a *ParseError.
 func ParseResistance(text string) (Resistance, error) {

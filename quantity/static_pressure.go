@@ -10,8 +10,8 @@ var staticPressureKind = kind{
 	name: "static pressure",
 	units: []unit{
 		{symbol: "in. w.c.", scale: inchWater, also: []string{"in.w.c.", "inWC", "in wc",
-			"in. wc", "in w.c.", "inwg", "in. w.g.", "inH2O", "in H2O", "iwc", "\"wc"},
-			in: inIP},
+			"in. wc", "in w.c.", "inwg", "in. w.g.", "inH2O", "in H2O", "iwc", "pulg c.a.",
+			"pulg. c.a.", "\"wc"}, in: inIP},
 		{symbol: "Pa", scale: 1, in: inSI},
 	},
 	base: 1, si: shown{1, 1}, ip: shown{0, 2},
@@ -46,7 +46,8 @@ func (s StaticPressure) PlusMinus(u StaticPressure) Uncertain[StaticPressure] {
 // ParseStaticPressure reads a static pressure with its unit. These are the
 // units, each with its other spellings:
 //
-//	in. w.c.   inWC  in wc  in. wc  in w.c.  inwg  in. w.g.  inH2O  in H2O  iwc  "wc
+//	in. w.c.   inWC  in. wc  in w.c.  inwg  in. w.g.  inH2O  iwc  pulg c.a.
+//	           pulg. c.a.  "wc
 //	Pa
 //
 // Case and spaces do not matter. The error is a *ParseError.

@@ -214,7 +214,8 @@ func TestUnits(t *testing.T) {
 		}
 	}
 	u, boiling := UnitOf[Temperature](IP), Celsius(100)
-	if u.Symbol() != "°F" || u.Number(boiling) != boiling.Fahrenheit() || u.Value(32) != Fahrenheit(32) {
+	if u.Symbol() != "°F" || u.Number(boiling) != boiling.Fahrenheit() ||
+		u.Value(32) != Fahrenheit(32) {
 		t.Errorf("%s: %v, %v", u.Symbol(), u.Number(boiling), u.Value(32))
 	}
 	if u := (Unit[Pressure]{}); u.Symbol() != "Pa" || u.Number(StandardAtmosphere) != 101325 {

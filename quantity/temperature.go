@@ -57,8 +57,8 @@ func (t Temperature) PlusMinus(u TemperatureDelta) Uncertain[Temperature] {
 // ParseTemperature reads a temperature with its unit. These are the units,
 // each with its other spellings:
 //
-//	°C   C  degC  deg C  ℃
-//	°F   F  degF  deg F  ℉
+//	°C   C  degC  ℃
+//	°F   F  degF  ℉
 //	K    kelvin
 //
 // Case and spaces do not matter. The error is a *ParseError, also of a value

@@ -8,7 +8,8 @@ type Voltage float64
 var voltageKind = kind{
 	name: "voltage",
 	units: []unit{
-		{symbol: "V", scale: 1, also: []string{"volt", "volts"}, in: inSI | inIP},
+		{symbol: "V", scale: 1, also: []string{"volt", "volts", "voltio", "voltios"},
+			in: inSI | inIP},
 		{symbol: "kV", scale: 1e3},
 	},
 	base: 0, si: shown{0, 1}, ip: shown{0, 1},
@@ -32,7 +33,7 @@ func (v Voltage) PlusMinus(u Voltage) Uncertain[Voltage] {
 // ParseVoltage reads a voltage with its unit. These are the units, each with
 // its other spellings:
 //
-//	V    volt  volts
+//	V    volt  volts  voltio  voltios
 //	kV
 //
 // Case and spaces do not matter. The error is a *ParseError.

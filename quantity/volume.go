@@ -8,14 +8,14 @@ type Volume float64
 var volumeKind = kind{
 	name: "volume",
 	units: []unit{
-		{symbol: "L", scale: 1e-3, also: []string{"liter", "liters", "litre", "litres"},
-			in: inSI},
+		{symbol: "L", scale: 1e-3, also: []string{"liter", "liters", "litre", "litres",
+			"litro", "litros"}, in: inSI},
 		{symbol: "ft³", scale: Foot * Foot * Foot, also: []string{"ft3", "cu ft", "cf"},
 			in: inIP},
 		{symbol: "in³", scale: Foot * Foot * Foot / 1728, also: []string{"in3",
 			"cu in"}, in: inIP},
 		{symbol: "gal", scale: 231 * Foot * Foot * Foot / 1728, also: []string{"gallon",
-			"gallons"}, in: inIP},
+			"gallons", "galón", "galones"}, in: inIP},
 		{symbol: "mL", scale: 1e-6, also: []string{"ml", "cm³", "cm3", "cc"}, in: inSI},
 		{symbol: "m³", scale: 1, also: []string{"m3"}, in: inSI},
 	},
@@ -70,10 +70,10 @@ func (v Volume) PlusMinus(u Volume) Uncertain[Volume] {
 // ParseVolume reads a volume with its unit. These are the units, each with
 // its other spellings:
 //
-//	L     liter  liters  litre  litres
+//	L     liter  liters  litre  litres  litro  litros
 //	ft³   ft3  cu ft  cf
 //	in³   in3  cu in
-//	gal   gallon  gallons
+//	gal   gallon  gallons  galón  galones
 //	mL    cm³  cm3  cc
 //	m³    m3
 //

@@ -10,7 +10,7 @@ var volumeFlowKind = kind{
 	units: []unit{
 		{symbol: "L/s", scale: 1e-3, also: []string{"l/s"}, in: inSI},
 		{symbol: "CFM", scale: Foot * Foot * Foot / 60, also: []string{"cfm", "ft3/min",
-			"ft³/min"}, in: inIP},
+			"ft³/min", "pcm"}, in: inIP},
 		{symbol: "m³/h", scale: 1.0 / 3600, also: []string{"m3/h", "m3/hr"}, in: inSI},
 		{symbol: "m³/s", scale: 1, also: []string{"m3/s"}},
 	},
@@ -67,7 +67,7 @@ func (v VolumeFlow) PlusMinus(u VolumeFlow) Uncertain[VolumeFlow] {
 // each with its other spellings:
 //
 //	L/s
-//	CFM    ft3/min  ft³/min
+//	CFM    ft3/min  ft³/min  pcm
 //	m³/h   m3/h  m3/hr
 //	m³/s   m3/s
 //

@@ -16,6 +16,7 @@ import (
 	"strings"
 	"text/template"
 	"unicode"
+	"unicode/utf8"
 )
 
 //go:embed type.tmpl
@@ -125,29 +126,38 @@ func (q quantityType) Shown(s shown) string {
 	return fmt.Sprintf("shown{%d, %d}", q.index(s.Symbol), s.Decimals)
 }
 
-// Spellings lists the units for the comment of the parser, one a line.
+// Spellings lists the units for the comment of the parser, each with its spellings.
 func (q quantityType) Spellings() string {
-	width := 0
+	indent := 0
 	for _, u := range q.Units {
-		width = max(width, len([]rune(u.Symbol)))
+		indent = max(indent, utf8.RuneCountInString(u.Symbol)+3)
 	}
 	var b strings.Builder
 	for _, u := range q.Units {
 		line := u.Symbol
-		if also := u.others(); len(also) > 0 {
-			line += strings.Repeat(" ", width-len([]rune(u.Symbol))+3) + strings.Join(also, "  ")
+		for i, a := range u.others() {
+			if utf8.RuneCountInString(line+a) > 76 {
+				b.WriteString("//\t" + line + "\n")
+				line = ""
+			}
+			gap := max(2, indent-utf8.RuneCountInString(line))
+			if i > 0 && line != "" {
+				gap = 2
+			}
+			line += strings.Repeat(" ", gap) + a
 		}
 		b.WriteString("//\t" + line + "\n")
 	}
 	return strings.TrimSuffix(b.String(), "\n")
 }
 
-// others are the spellings that are not the symbol in another case or spacing.
+// others are the spellings that are not one before in another case or spacing.
 func (u unit) others() []string {
 	var out []string
+	seen := []string{plain(u.Symbol)}
 	for _, a := range u.Also {
-		if plain(a) != plain(u.Symbol) {
-			out = append(out, a)
+		if p := plain(a); !slices.Contains(seen, p) {
+			seen, out = append(seen, p), append(out, a)
 		}
 	}
 	return out

@@ -32,8 +32,10 @@ type unit struct {
 	Words  string // the unit in the comments of the two
 	Scale  string
 	Zero   string
-	Also   []string // other spellings
-	In     string   // the systems whose users pick it from a list: "SI", "IP", both or none
+	// Also holds the other spellings. Those in Spanish are what technicians in the
+	// Americas write (from memory).
+	Also []string
+	In   string // the systems whose users pick it from a list: "SI", "IP", both or none
 }
 
 type shown struct {
@@ -88,7 +90,8 @@ var table = []quantityType{
 			{Symbol: "micron", Func: "Microns",
 				Words: "microns of mercury, the measure of a deep vacuum",
 				Scale: "micronMercury",
-				Also:  []string{"microns", "µmHg", "umHg", "µm Hg", "mTorr"}, In: "IP"},
+				Also: []string{"microns", "µmHg", "umHg", "µm Hg", "mTorr", "micra",
+					"micras"}, In: "IP"},
 			{Symbol: "MPa", Scale: "1e6", Also: []string{"MPa abs"}},
 			{Symbol: "atm", Scale: "101325"},
 			{Symbol: "Pa", Func: "Pascals", Words: "pascals", Scale: "1", In: "SI"},
@@ -140,7 +143,8 @@ var table = []quantityType{
 			{Symbol: "in. w.c.", Func: "InchesWater",
 				Words: "inches of water column (conventional)", Scale: "inchWater",
 				Also: []string{"in.w.c.", "inWC", "in wc", "in. wc", "in w.c.", "inwg",
-					"in. w.g.", "inH2O", "in H2O", "iwc", "\"wc"}, In: "IP"},
+					"in. w.g.", "inH2O", "in H2O", "iwc", "pulg c.a.", "pulg. " +
+						"c.a.", "\"wc"}, In: "IP"},
 			{Symbol: "Pa", Func: "PascalsStatic", Words: "pascals", Scale: "1", In: "SI"},
 		},
 		SI: shown{"Pa", 1}, IP: shown{"in. w.c.", 2},
@@ -150,11 +154,11 @@ var table = []quantityType{
 		Units: []unit{
 			{Symbol: "kg", Func: "Kilograms", Words: "kilograms", Scale: "1", In: "SI"},
 			{Symbol: "lb", Func: "Pounds", Words: "avoirdupois pounds", Scale: "Pound",
-				Also: []string{"lbs", "lbm", "pound", "pounds"}, In: "IP"},
+				Also: []string{"lbs", "lbm", "pound", "pounds", "libra", "libras"}, In: "IP"},
 			{Symbol: "oz", Func: "Ounces", Words: "avoirdupois ounces", Scale: "Pound / 16",
-				Also: []string{"ounce", "ounces"}, In: "IP"},
+				Also: []string{"ounce", "ounces", "onza", "onzas"}, In: "IP"},
 			{Symbol: "g", Func: "Grams", Words: "grams", Scale: "1e-3",
-				Also: []string{"gram", "grams"}, In: "SI"},
+				Also: []string{"gram", "grams", "gramo", "gramos"}, In: "SI"},
 		},
 		SI: shown{"kg", 3}, IP: shown{"lb", 2},
 		Fine: "Pound", FineSI: shown{"g", 0}, FineIP: shown{"oz", 1},
@@ -177,14 +181,14 @@ var table = []quantityType{
 		Name: "Volume", Noun: "volume", Is: "a volume in cubic meters.",
 		Units: []unit{
 			{Symbol: "L", Func: "Liters", Words: "liters", Scale: "1e-3",
-				Also: []string{"liter", "liters", "litre", "litres"}, In: "SI"},
+				Also: []string{"liter", "liters", "litre", "litres", "litro", "litros"}, In: "SI"},
 			{Symbol: "ft³", Func: "CubicFeet", Words: "cubic feet", Scale: cubicFoot,
 				Also: []string{"ft3", "cu ft", "cf"}, In: "IP"},
 			{Symbol: "in³", Func: "CubicInches", Words: "cubic inches",
 				Scale: cubicFoot + " / 1728",
 				Also:  []string{"in3", "cu in"}, In: "IP"},
 			{Symbol: "gal", Scale: "231 * " + cubicFoot + " / 1728",
-				Also: []string{"gallon", "gallons"}, In: "IP"},
+				Also: []string{"gallon", "gallons", "galón", "galones"}, In: "IP"},
 			{Symbol: "mL", Scale: "1e-6", Also: []string{"ml", "cm³", "cm3", "cc"}, In: "SI"},
 			{Symbol: "m³", Func: "CubicMeters", Words: "cubic meters", Scale: "1",
 				Also: []string{"m3"}, In: "SI"},
@@ -198,7 +202,8 @@ var table = []quantityType{
 				Also: []string{"l/s"}, In: "SI"},
 			{Symbol: "CFM", Func: "CFM",
 				Words: "cubic feet per minute at the condition of the air itself",
-				Scale: cubicFoot + " / 60", Also: []string{"cfm", "ft3/min", "ft³/min"}, In: "IP"},
+				Scale: cubicFoot + " / 60", Also: []string{"cfm", "ft3/min", "ft³/min",
+					"pcm"}, In: "IP"},
 			{Symbol: "m³/h", Func: "CubicMetersPerHour", Words: "cubic meters per hour",
 				Scale: "1.0 / 3600", Also: []string{"m3/h", "m3/hr"}, In: "SI"},
 			{Symbol: "m³/s", Func: "CubicMetersPerSecond", Words: "cubic meters per second",
@@ -216,8 +221,9 @@ var table = []quantityType{
 				Scale: btuPerHr, Also: []string{"Btu/hr", "Btuh", "Btu per hour"}, In: "IP"},
 			{Symbol: "ton", Func: "Tons", Words: "tons of refrigeration, 12,000 Btu/h each",
 				Scale: "12000 * " + btuPerHr,
-				Also:  []string{"tons", "TR", "ton of refrigeration", "tons of refrigeration"},
-				In:    "IP"},
+				Also: []string{"tons", "TR", "ton of refrigeration", "tons of refrigeration",
+					"tonelada", "toneladas"},
+				In: "IP"},
 			{Symbol: "kBtu/h", Scale: "1000 * " + btuPerHr,
 				Also: []string{"kBtuh", "kBtu/hr", "MBH", "mbh"}, In: "IP"},
 			{Symbol: "hp", Scale: "745.69987158227022", In: "IP"},
@@ -311,11 +317,12 @@ var table = []quantityType{
 		Is: "a length in meters; an elevation is one above sea level.",
 		Units: []unit{
 			{Symbol: "m", Func: "Meters", Words: "meters", Scale: "1",
-				Also: []string{"meter", "meters", "metre", "metres"}, In: "SI"},
+				Also: []string{"meter", "meters", "metre", "metres", "metro", "metros"}, In: "SI"},
 			{Symbol: "ft", Func: "Feet", Words: "feet", Scale: "Foot",
-				Also: []string{"'", "foot", "feet"}, In: "IP"},
+				Also: []string{"'", "foot", "feet", "pie", "pies"}, In: "IP"},
 			{Symbol: "in", Func: "Inches", Words: "inches", Scale: "Foot / 12",
-				Also: []string{"\"", "in.", "inch", "inches"}, In: "IP"},
+				Also: []string{"\"", "in.", "inch", "inches", "pulg", "pulg.", "pulgada",
+					"pulgadas"}, In: "IP"},
 			{Symbol: "mm", Func: "Millimeters", Words: "millimeters", Scale: "1e-3", In: "SI"},
 			{Symbol: "cm", Scale: "1e-2"},
 		},
@@ -328,7 +335,8 @@ var table = []quantityType{
 		Name: "Current", Noun: "current", Is: "an electric current in amperes.",
 		Units: []unit{
 			{Symbol: "A", Func: "Amperes", Words: "amperes", Scale: "1",
-				Also: []string{"amp", "amps", "ampere", "amperes"}, In: "SI IP"},
+				Also: []string{"amp", "amps", "ampere", "amperes", "amperio",
+					"amperios"}, In: "SI IP"},
 		},
 		SI: shown{"A", 1}, IP: shown{"A", 1},
 	},
@@ -336,7 +344,7 @@ var table = []quantityType{
 		Name: "Voltage", Noun: "voltage", Is: "an electric potential difference in volts.",
 		Units: []unit{
 			{Symbol: "V", Func: "Volts", Words: "volts", Scale: "1",
-				Also: []string{"volt", "volts"}, In: "SI IP"},
+				Also: []string{"volt", "volts", "voltio", "voltios"}, In: "SI IP"},
 			{Symbol: "kV", Scale: "1e3"},
 		},
 		SI: shown{"V", 1}, IP: shown{"V", 1},
@@ -347,10 +355,11 @@ var table = []quantityType{
 			"earth.",
 		Units: []unit{
 			{Symbol: "Ω", Func: "Ohms", Words: "ohms", Scale: "1",
-				Also: []string{"ohm", "ohms"}, In: "SI IP"},
+				Also: []string{"ohm", "ohms", "ohmio", "ohmios"}, In: "SI IP"},
 			{Symbol: "kΩ", Scale: "1e3", Also: []string{"kohm", "kilohm", "kilohms"}, In: "SI IP"},
 			{Symbol: "MΩ", Func: "Megohms", Words: "megohms, the measure of insulation",
-				Scale: "1e6", Also: []string{"megohm", "megohms", "Mohm"}, In: "SI IP"},
+				Scale: "1e6", Also: []string{"megohm", "megohms", "megohmio", "megohmios",
+					"Mohm"}, In: "SI IP"},
 		},
 		// A winding reads in ohms; above a thousand it is a sensor or insulation.
 		SI: shown{"MΩ", 3}, IP: shown{"MΩ", 3},
@@ -361,7 +370,8 @@ var table = []quantityType{
 		Units: []unit{
 			{Symbol: "µF", Func: "Microfarads",
 				Words: "microfarads, the measure of a run capacitor", Scale: "1e-6",
-				Also: []string{"uF", "mfd", "microfarad", "microfarads"}, In: "SI IP"},
+				Also: []string{"uF", "mfd", "microfarad", "microfarads", "microfaradio",
+					"microfaradios"}, In: "SI IP"},
 			{Symbol: "F", Func: "Farads", Words: "farads", Scale: "1",
 				Also: []string{"farad", "farads"}},
 		},
@@ -403,7 +413,7 @@ var table = []quantityType{
 			"chance. A ratio of 1 is 100 %.",
 		Units: []unit{
 			{Symbol: "%", Func: "Percent", Words: "percent", Scale: "1e-2",
-				Also: []string{"percent", "pct", "per cent"}, In: "SI IP"},
+				Also: []string{"percent", "pct", "per cent", "por ciento"}, In: "SI IP"},
 			{Symbol: "of 1", Scale: "1"},
 		},
 		SI: shown{"%", 0}, IP: shown{"%", 0},
