@@ -21,6 +21,7 @@ func TestEachInAModuleOfItsOwn(t *testing.T) {
 	}
 	for _, name := range []string{"visit", "problems", "service"} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			dir := t.TempDir()
 			if err := os.CopyFS(dir, os.DirFS(name)); err != nil {
 				t.Fatal(err)
