@@ -10,6 +10,7 @@ type approachFit struct {
 }
 
 const (
+	farApproach   = 3.0  // times within, of an approach that has a time constant
 	fewestOnCurve = 8    // readings, for three parameters
 	farthestTau   = 1.0  // spans of the log; a longer one is a line
 	slowDoubt     = 0.15 // of the whole movement, that slower ones too slow to be seen go on
@@ -42,6 +43,20 @@ func fitApproach(t, y []float64, within float64) (approachFit, bool) {
 		return f, true
 	}
 	return approachFit{}, false
+}
+
+// approached is the time constant by which a value that has settled did so, 0 where
+// the log does not show it: how long to wait after the next move.
+func approached(t, y []float64, within float64) float64 {
+	last := y[len(y)-1]
+	if math.Abs(y[0]-last) <= farApproach*within && math.Abs(y[1]-last) <= farApproach*within {
+		return 0
+	}
+	f, ok := curveThrough(t, y)
+	if !ok || f.tau > (t[len(t)-1]-t[0])/2 || f.sigma > max(within/4, 1.3*jitter(y)) {
+		return 0
+	}
+	return f.tau
 }
 
 // curveThrough finds the time constant on a logarithmic grid, then by parabola,

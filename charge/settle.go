@@ -51,7 +51,9 @@ func settle(t, y []float64, within float64) course {
 	calm, moves := calmStretch(t, y, within, jitter(y))
 	switch {
 	case calm.n > 0:
-		return c.over(t, y, calm)
+		c = c.over(t, y, calm)
+		c.tau = approached(t, y, within)
+		return c
 	case moves:
 		return c.moving(t, y, within)
 	}

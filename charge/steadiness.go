@@ -68,7 +68,7 @@ type Steadiness[T quantity.Quantity] struct {
 	// in every other state.
 	Estimate quantity.Uncertain[T]
 	// TimeConstant is that of the approach: 63 % of the way in one of it. Zero
-	// where it is not Settling.
+	// where the log shows no approach.
 	TimeConstant time.Duration
 	// Wait is how long it may still take until the value stands still.
 	Wait time.Duration

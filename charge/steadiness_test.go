@@ -169,6 +169,42 @@ func TestSettlingSaysWhere(t *testing.T) {
 	}
 }
 
+// The time constant of a log that has settled is known for the next wait.
+func TestSettledKnowsItsTimeConstant(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 7))
+	for _, tau := range []float64{60, 120, 180} {
+		s := settled(t, history{start: 35, end: 10, tau: tau, noise: 0.2, minutes: 25, step: 5}, rng)
+		if s.State != Settled || math.Abs(s.TimeConstant.Seconds()/tau-1) > 0.1 {
+			t.Errorf("%v with a time constant of %v, want %.0f s", s.State, s.TimeConstant, tau)
+		}
+	}
+	if s := settled(t, history{end: 10, noise: 0.3, minutes: 25, step: 5}, rng); s.TimeConstant != 0 {
+		t.Errorf("level, with a time constant of %v", s.TimeConstant)
+	}
+}
+
+// A log turned upside down is judged alike.
+func TestSettleHasNoSide(t *testing.T) {
+	for k, kind := range traces {
+		rng := rand.New(rand.NewPCG(16, uint64(k)))
+		for range 30 {
+			tr, _ := kind.draw(rng)
+			a, err := Settle(tr.log, df(1))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for i := range tr.log {
+				tr.log[i].Value = -tr.log[i].Value
+			}
+			b, err := Settle(tr.log, df(1))
+			if err != nil || a.State != b.State || math.Abs(float64(a.Value.Value+b.Value.Value)) > 1e-9 ||
+				a.From != b.From || math.Abs(float64(a.Low+b.High)) > 1e-9 {
+				t.Fatalf("%s: %+v upright, %+v upside down, %v", kind.name, a, b, err)
+			}
+		}
+	}
+}
+
 // What is still on its way is never called settled far from its end.
 func TestUnfinishedIsNotSettled(t *testing.T) {
 	rng := rand.New(rand.NewPCG(8, 9))
@@ -219,9 +255,12 @@ func TestSettleAnswersAnything(t *testing.T) {
 		n := rapid.IntRange(1, 60).Draw(rt, "n")
 		var log []Sample[quantity.TemperatureDelta]
 		at := time.Duration(0)
+		widest := rapid.SampledFrom([]float64{1e-200, 30, 1e6, 1e100}).Draw(rt, "widest")
+		longest := rapid.SampledFrom([]int64{1e9, 1e11, 1e14}).Draw(rt, "longest")
 		for range n {
-			at += time.Duration(rapid.Int64Range(1, 1e11).Draw(rt, "step"))
-			log = append(log, Sample[quantity.TemperatureDelta]{at, quantity.TemperatureDelta(rapid.Float64Range(-1e6, 1e6).Draw(rt, "value"))})
+			at += time.Duration(rapid.Int64Range(1, longest).Draw(rt, "step"))
+			v := quantity.TemperatureDelta(rapid.Float64Range(-widest, widest).Draw(rt, "value"))
+			log = append(log, Sample[quantity.TemperatureDelta]{at, v})
 		}
 		if rapid.Bool().Draw(rt, "constant") {
 			for i := range log {
@@ -232,12 +271,15 @@ func TestSettleAnswersAnything(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		for _, v := range []float64{float64(s.Value.Value), s.Value.Std, float64(s.Low), float64(s.High), float64(s.Swing), float64(s.Noise)} {
+		for _, v := range []float64{
+			float64(s.Value.Value), s.Value.Std, float64(s.Low), float64(s.High), float64(s.Swing), float64(s.Noise),
+			float64(s.Estimate.Value), s.Estimate.Std,
+		} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				rt.Fatalf("%+v", s)
 			}
 		}
-		if s.State < TooShort || s.State > Settled || s.Wait < 0 || s.TimeConstant < 0 || s.Value.Std < 0 || s.Low > s.High {
+		if s.State < TooShort || s.State > Settled || s.Wait < 0 || s.TimeConstant < 0 || s.Value.Std < 0 || s.Low > s.High || s.From > s.To {
 			rt.Fatalf("%+v", s)
 		}
 	})

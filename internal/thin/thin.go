@@ -51,7 +51,7 @@ func (m *Mean) Value() (v float64, ok bool) {
 	case m.n < 3:
 		return m.sum / float64(m.n), true
 	}
-	inner := (m.sum - m.low - m.high) / float64(m.n-2)
+	inner := (m.sum - (m.low + m.high)) / float64(m.n-2)
 	return min(max(inner, m.low), m.high), true
 }
 
