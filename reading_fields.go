@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -24,8 +23,9 @@ type readingField struct {
 	// one logged where that holds none, and reports whether it stood still; ok is
 	// false where the log does not hold it at all.
 	over func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool)
-	// thin gives an entry the mean of the readings of one slot of the log.
-	thin func(r *Readings, slot []LogEntry)
+	// add takes a reading into the mean of a slot of the log, and give returns it.
+	add  func(r *Readings, to *slotMean)
+	give func(r *Readings, from *slotMean)
 }
 
 func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
@@ -79,17 +79,15 @@ func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncer
 			*at(r) = &mean
 			return still, true
 		},
-		thin: func(r *Readings, slot []LogEntry) {
-			var mean thin.Mean
-			var last *quantity.Uncertain[T]
-			for i := range slot {
-				if p := *at(&slot[i].Readings); p != nil {
-					mean.Add(float64(p.Value))
-					last = p
-				}
+		add: func(r *Readings, to *slotMean) {
+			if p := *at(r); p != nil {
+				to.mean.Add(float64(p.Value))
+				to.std = p.Std
 			}
-			if v, ok := mean.Value(); ok {
-				*at(r) = &quantity.Uncertain[T]{Value: T(v), Std: last.Std}
+		},
+		give: func(r *Readings, from *slotMean) {
+			if v, ok := from.mean.Value(); ok {
+				*at(r) = &quantity.Uncertain[T]{Value: T(v), Std: from.std}
 			}
 		},
 	}

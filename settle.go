@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -94,35 +93,6 @@ func takeStretch(r *Readings, log []LogEntry, course, hunt deltaCourse) map[stri
 // lastStretch is what a reading is taken from where the log says nothing of the
 // superheat or the subcooling: the five minutes that steadiness is judged by.
 const lastStretch = 5 * time.Minute
-
-// thinned is the log with the readings of each slot made one. It changes nothing in
-// a log that is thinned already.
-func thinned(log []LogEntry) []LogEntry {
-	slots := 0
-	for i := range log {
-		if i == 0 || thin.Slot(log[i].At) != thin.Slot(log[i-1].At) {
-			slots++
-		}
-	}
-	if slots == len(log) {
-		return log
-	}
-	out := make([]LogEntry, 0, slots)
-	for from := 0; from < len(log); {
-		var clock thin.Clock
-		to := from
-		for to < len(log) && thin.Slot(log[to].At) == thin.Slot(log[from].At) {
-			clock.Add(log[to].At)
-			to++
-		}
-		e := LogEntry{At: clock.At()}
-		for _, f := range readingFields {
-			f.thin(&e.Readings, log[from:to])
-		}
-		out, from = append(out, e), to
-	}
-	return out
-}
 
 // readLater tells whether readings are known to be later than the last move, and for how
 // long that was over when the last of them was taken.

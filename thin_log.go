@@ -1,0 +1,80 @@
+package satline
+
+import "github.com/satline/satline/internal/thin"
+
+// A slotMean is what one reading comes to over a slot of the log; its uncertainty is
+// that of the last.
+type slotMean struct {
+	mean thin.Mean
+	std  float64
+}
+
+// A thinning makes the entries of each slot of a log one, whatever subset of the
+// readings each of them holds. Work on an entry and memory are the same however many
+// a slot has.
+type thinning struct {
+	means []slotMean
+	clock thin.Clock
+	slot  int64
+	open  bool
+}
+
+// take adds an entry later than those before. Where it begins a slot, the entry of
+// the slot before is returned, and ok is true.
+func (t *thinning) take(e *LogEntry) (closed LogEntry, ok bool) {
+	if slot := thin.Slot(e.At); !t.open || slot != t.slot {
+		closed, ok = t.close()
+		*t = thinning{means: t.means, slot: slot, open: true}
+	}
+	if t.means == nil {
+		t.means = make([]slotMean, len(readingFields))
+	}
+	t.clock.Add(e.At)
+	for i, f := range readingFields {
+		f.add(&e.Readings, &t.means[i])
+	}
+	return closed, ok
+}
+
+// soFar is the entry of the open slot.
+func (t *thinning) soFar() (e LogEntry, ok bool) {
+	if !t.open {
+		return LogEntry{}, false
+	}
+	e.At = t.clock.At()
+	for i, f := range readingFields {
+		f.give(&e.Readings, &t.means[i])
+	}
+	return e, true
+}
+
+// close ends the slot: after a move, what follows begins another.
+func (t *thinning) close() (e LogEntry, ok bool) {
+	e, ok = t.soFar()
+	clear(t.means)
+	*t = thinning{means: t.means}
+	return e, ok
+}
+
+// thinned is the log with the readings of each slot made one. It changes nothing in
+// a log that is thinned already.
+func thinned(log []LogEntry) []LogEntry {
+	slots := 0
+	for i := range log {
+		if i == 0 || thin.Slot(log[i].At) != thin.Slot(log[i-1].At) {
+			slots++
+		}
+	}
+	if slots == len(log) {
+		return log
+	}
+	var t thinning
+	out := make([]LogEntry, 0, slots)
+	for i := range log {
+		if e, ok := t.take(&log[i]); ok {
+			out = append(out, e)
+		}
+	}
+	e, _ := t.close()
+	return append(out, e)
+}
