@@ -142,12 +142,16 @@ func forbidding(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) [
 	return out
 }
 
-// outlook is what the fitted machine will do in a scenario.
-func (fit *fitting) outlook(s Scenario, label quantity.Mass) (Outlook, error) {
-	fitted, at, changed, err := fit.under(s, label)
+// outlook is what the fitted machine will do in a scenario, with what has become of it by
+// then.
+func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlook, error) {
+	fitted, at, changed, err := fit.under(s, v.visit.Equipment.Label.Charge)
 	if err != nil {
 		return Outlook{}, err
 	}
+	become.Charge += changed.Charge
+	become.IndoorAirflow = (1+become.IndoorAirflow)*(1+changed.IndoorAirflow) - 1
+	changed = become
 	p, err := fitted.Predict(at, changed)
 	if err != nil {
 		return Outlook{}, err
@@ -168,6 +172,12 @@ func (fit *fitting) outlook(s Scenario, label quantity.Mass) (Outlook, error) {
 		o.Extrapolating = append(o.Extrapolating, x.Fact())
 	}
 	o.Says = o.says(freeze)
+	book := v.visit.Language.book(v.visit.Units)
+	for _, list := range [][]fact.Fact{o.Says, o.Believe, o.Extrapolating} {
+		for k := range list {
+			list[k].Text = book.Say(list[k])
+		}
+	}
 	return o, nil
 }
 
@@ -183,8 +193,9 @@ func (fit *fitting) under(s Scenario, label quantity.Mass) (fitted *cycle.Fitted
 			*c.to = c.from
 		}
 	}
-	if s.Airflow != 0 {
+	if s.Airflow != 0 { // all of it, whatever the fit took away
 		at.Airflow = s.Airflow
+		changed.IndoorAirflow = 1/(1+fit.airflow()) - 1
 	}
 	if s.Added != 0 {
 		const least, most = -0.6, 1 // of the whole charge, as for cycle.Faults
@@ -209,14 +220,27 @@ func (fit *fitting) under(s Scenario, label quantity.Mass) (fitted *cycle.Fitted
 	return fitted, at, changed, nil
 }
 
-// tellable is the widest standard uncertainty of a superheat of which anything is called
-// likely.
+// airflow is the share by which the fit found more than was measured, or than is rated
+// where nothing was.
+func (fit *fitting) airflow() float64 {
+	for _, u := range fit.machine.Unknowns() {
+		if u.Name == "indoor airflow" {
+			return u.Value
+		}
+	}
+	return 0
+}
+
+// tellable is the widest standard uncertainty of a superheat or a surface by which
+// anything is called likely.
 const tellable = 4.0 // K
 
 // says is the outlook in facts: whether the coil freezes first.
 func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
 	code := fact.Code("forecast.no-ice")
 	switch {
+	case o.CoilSurface.Std > tellable:
+		code = "forecast.ice-too-wide"
 	case o.FreezeChance > 0.9:
 		code = "forecast.ice"
 	case o.FreezeChance > 0.5:

@@ -6,6 +6,7 @@ import (
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant/cycle"
 )
 
 // A Scenario is weather, use or work to ask about. What is left zero stays as
@@ -64,40 +65,43 @@ type Outlook struct {
 // bulb, and the suction pressure; the more readings there are, the narrower the
 // answer. The error is a *VisitError.
 func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
-	p, err := prepare(v)
+	p, fit, err := fitted(v)
 	if err != nil {
 		return nil, err
 	}
-	settled, err := settle(p)
-	if err != nil {
-		return nil, err
-	}
-	d, err := derive(p, &settled.readings)
-	if err != nil {
-		return nil, err
-	}
-	mode := findMode(p, &settled.readings, &d)
-	if mode.Mode != Cooling {
-		return nil, &VisitError{Field: "conditions.mode", Problem: "a forecast is of cooling; put the machine into cooling and read again"}
-	}
-	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode), v.Units)
-	fit, err := fitTo(p, &settled, &d, doubts)
-	if err != nil {
-		return nil, err
-	}
-	book := v.Language.book(v.Units)
 	var out []Outlook
 	for i, s := range scenarios {
-		o, err := fit.outlook(s, v.Equipment.Label.Charge)
+		o, err := fit.outlook(p, s, cycle.Faults{})
 		if err != nil {
 			return nil, rangeProblem(fmt.Sprintf("scenario %d", i+1), err)
-		}
-		for _, list := range [][]fact.Fact{o.Says, o.Believe, o.Extrapolating} {
-			for k := range list {
-				list[k].Text = book.Say(list[k])
-			}
 		}
 		out = append(out, o)
 	}
 	return out, nil
+}
+
+// fitted is the machine of a visit, held against its readings.
+func fitted(v Visit) (*prepared, *fitting, error) {
+	p, err := prepare(v)
+	if err != nil {
+		return nil, nil, err
+	}
+	settled, err := settle(p)
+	if err != nil {
+		return nil, nil, err
+	}
+	d, err := derive(p, &settled.readings)
+	if err != nil {
+		return nil, nil, err
+	}
+	mode := findMode(p, &settled.readings, &d)
+	if mode.Mode != Cooling {
+		return nil, nil, &VisitError{
+			Field:   "conditions.mode",
+			Problem: "a forecast is of cooling; put the machine into cooling and read again",
+		}
+	}
+	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode), v.Units)
+	fit, err := fitTo(p, &settled, &d, doubts)
+	return p, fit, err
 }
