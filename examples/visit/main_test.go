@@ -145,7 +145,7 @@ func TestTonight(t *testing.T) {
 		t.Errorf("too cold to forecast: status %d, %s", status, problems.String())
 	}
 	out.Reset()
-	if status := run([]string{"-tonight", "60 °F", "../../testdata/visits/outdoor-coil-wet.json"}, nil, &out, &problems); status != 0 || !strings.Contains(out.String(), "How far to believe this") {
+	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out, &problems); status != 0 || !strings.Contains(out.String(), "How far to believe this") {
 		t.Errorf("status %d, a wet coil:\n%s", status, out.String())
 	}
 }
