@@ -39,6 +39,11 @@ func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (
 		}
 		evidence.Earlier = earlier
 		b.Diagnosis = diagnose.Infer(evidence)
+		if !p.ofComfort() && !b.present(diagnose.OtherRefrigerant) {
+			// The models of comfort cooling know no such machine; but that the readings suit
+			// another refrigerant than the one named is worth knowing.
+			b.Diagnosis = diagnose.Diagnosis{}
+		}
 	}
 	return b, nil
 }

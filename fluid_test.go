@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -19,6 +20,7 @@ func mustFluid(t testing.TB, designation string) *refrigerant.Refrigerant {
 // A refrigerant that is none of comfort cooling is neither judged nor dosed, whatever the
 // gauges show.
 func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
+	read := 0
 	for _, designation := range []string{"R-744", "R-717", "R-718", "R-23", "R-123"} {
 		fluid := mustFluid(t, designation)
 		for _, metering := range []Metering{FixedRestrictor, TXV} {
@@ -43,7 +45,19 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				if a.Charge.Outcome != ChargeNotJudged || a.Dose != nil && a.Dose.Mass != 0 {
 					t.Errorf("%s, %v: %v, dose %+v", designation, metering, a.Charge.Outcome, a.Dose)
 				}
+				if len(a.Charge.Why) == 0 || a.Charge.Reading != nil && a.Charge.Reading.Target != nil || !otherFluid(a) && len(a.Findings) > 0 {
+					t.Errorf("%s, %v: why %v, reading %+v, findings %v", designation, metering, a.Charge.Why, a.Charge.Reading, a.Findings)
+				}
+				read++
 			}
 		}
 	}
+	if read < 6 {
+		t.Errorf("only %d visits were read", read)
+	}
+}
+
+// otherFluid says that the readings are taken for those of another refrigerant.
+func otherFluid(a Assessment) bool {
+	return slices.ContainsFunc(a.Findings, func(f Finding) bool { return f.Cause == "other-refrigerant" })
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // targeted is the value that a machine is charged by, held against its target.
@@ -28,7 +29,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 		method = situation.Metering.Method()
 	}
 	t := targeted{method: method, obstacles: obstacles}
-	if mode != Cooling {
+	if mode != Cooling || !p.ofComfort() {
 		return t, nil
 	}
 	if t.wanting = wanting(p, &s.readings, method); len(t.wanting) > 0 {
@@ -70,6 +71,13 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	r.Says = fact.New(code, name, value, fact.Amount("target", target.Value.Value), fact.Amount("off", off),
 		fact.Amount("band", target.Tolerance), fact.Of("source", sourceTerm(target.Source)))
 	return t, nil
+}
+
+// ofComfort says that the targets and the models of comfort cooling can hold for the
+// refrigerant.
+func (p *prepared) ofComfort() bool {
+	var unsuitable *refrigerant.UnsuitableError
+	return !errors.As(p.fluid.ComfortCooling(), &unsuitable)
 }
 
 func appendObstacle(all []charge.Obstacle, o charge.Obstacle) []charge.Obstacle {

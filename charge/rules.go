@@ -514,7 +514,7 @@ var (
 		holds: unsuitable(refrigerant.InVacuum),
 	}
 	fluidToxic = condition{
-		code: "fluid-toxic", spoils: true,
+		code: "fluid-toxic-indoors", spoils: true,
 		reason:  "the refrigerant is of higher toxicity (class B) and does not cool the air of a house directly: these targets are not for the machines that use it",
 		instead: ofThatFluid,
 		weighIn: true,

@@ -39,7 +39,7 @@ func TestObstacles(t *testing.T) {
 		forbids  bool
 	}{
 		"fluid-no-liquid-in-summer": {TXV, func(s *Situation) { s.Fluid = fluid(t, "R-744") }, true},
-		"fluid-toxic":               {TXV, func(s *Situation) { s.Fluid = fluid(t, "R-717") }, true},
+		"fluid-toxic-indoors":       {TXV, func(s *Situation) { s.Fluid = fluid(t, "R-717") }, true},
 		"fluid-in-vacuum":           {FixedRestrictor, func(s *Situation) { s.Fluid = fluid(t, "R-718") }, true},
 
 		"heating":               {TXV, func(s *Situation) { s.Heating = true }, true},
