@@ -128,6 +128,8 @@ func TestUnitsAndLanguageChangeNoVerdict(t *testing.T) {
 func TestNoTargetIsNoNumber(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
+	v.Readings.LiquidPressure = Measured(quantity.PSIG(205))
+	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(60))
 	a := assess(t, v)
 	if a.Charge.Outcome != ChargeNotJudged || len(a.Charge.Why) == 0 || a.Charge.Low+a.Charge.InBand+a.Charge.High != 0 {
 		t.Errorf("at 48 °F outdoors: %+v", a.Charge)

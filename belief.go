@@ -8,6 +8,7 @@ import (
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -38,6 +39,7 @@ func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (
 			return b, err
 		}
 		evidence.Earlier = earlier
+		evidence.Moved = movedBefore(p.visit.Moves, earlier)
 		b.Diagnosis = diagnose.Infer(evidence)
 		if !p.ofComfort() && !b.present(diagnose.OtherRefrigerant) {
 			// The models of comfort cooling know no such machine; but that the readings suit
@@ -155,6 +157,8 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 		Airflow:           r.Airflow,
 		Power:             r.Power,
 		ExternalStatic:    r.ExternalStatic,
+		Current:           r.CompressorCurrent,
+		RatedLoadCurrent:  e.Label.RatedLoadCurrent,
 		Fluid:             p.fluid,
 		Others:            diagnose.Alternatives(p.fluid),
 		Atmosphere:        p.atmosphere.Pressure.Value,
@@ -193,6 +197,18 @@ func expected(e *Equipment, t *targeted) []diagnose.Expectation {
 		out = append(out, diagnose.Expectation{Feature: diagnose.Approach, Value: float64(a.Value), Std: max(a.Std, 1), AtRated: true})
 	}
 	return out
+}
+
+// movedBefore is the net mass added before the first readings that the diagnosis goes by.
+func movedBefore(moves []Move, earlier *diagnose.Earlier) quantity.Mass {
+	if earlier != nil {
+		moves = moves[:len(moves)-1]
+	}
+	sum := quantity.Mass(0)
+	for _, m := range moves {
+		sum += m.Added - m.Recovered
+	}
+	return sum
 }
 
 // earlierOf are the settled readings before the last move, and the move; nil where there

@@ -66,7 +66,14 @@ var airFaults = []Fault{
 		Sources: []Source{rossiBraun, breukerBraun, kim},
 	},
 	{
-		Code: "condenser-fan", Name: "outdoor fan slow, off or turning backwards", Kind: Air, Signature: CondenserAir, Share: 0.2,
+		Code: fanDead, Name: "outdoor fan not turning", Kind: Air, Signature: CondenserAir, Variant: string(fanDead), Share: 0.08,
+		Physics:  "Without its fan the outdoor coil rejects what still air takes: the head rises until a control or the compressor stops.",
+		Symptoms: "a condensing temperature over the outdoor air that no dirt makes, rising; no air felt at the top",
+		Repair:   "stop the compressor; see the fan's capacitor, motor, contactor and blade, then the coil", Why: "at such a head nothing else can be judged, and the compressor is in danger",
+		Sources: []Source{practice},
+	},
+	{
+		Code: "condenser-fan", Name: "outdoor fan slow or turning backwards", Kind: Air, Signature: CondenserAir, Share: 0.2,
 		Physics:  "The fan moves less air over a clean coil.",
 		Symptoms: "as a blocked coil, with a clean coil; little air felt at the top",
 		Repair:   "see the fan's capacitor, motor, direction and blade", Why: "heat rejection before charge",

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -56,6 +55,7 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 	past := *c.evidence
 	past.Input, past.Airflow, past.Power, past.Earlier = earlier.Input, earlier.Airflow, earlier.Power, nil
 	was := open(&past)
+	c.earlier = was // whose states go on in this one
 	if was.seen.n == 0 {
 		return nil
 	}
@@ -115,21 +115,14 @@ func (c *caseFile) priorLog(p component) float64 {
 	case p.b == none:
 		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + c.logClues(&c.suspects[p.a], nil)
 	}
-	return math.Log(seldom*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
+	return math.Log(c.seldom(p.a, p.b)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
 		c.logClues(&c.suspects[p.a], &c.suspects[p.b])
 }
 
 // chargeMoved is the net charge added as a fraction of the label charge, or of the
 // usual one for the capacity.
 func (c *caseFile) chargeMoved(done []Action) float64 {
-	whole := float64(c.evidence.Charge)
-	if whole <= 0 {
-		capacity := c.evidence.NominalCapacity
-		if capacity <= 0 {
-			capacity = quantity.Tons(3)
-		}
-		whole = float64(charge.UsualCharge(capacity))
-	}
+	whole := float64(c.evidence.label())
 	sum := 0.0
 	for _, a := range done {
 		switch a.Kind {
@@ -246,6 +239,7 @@ func (c *caseFile) at(a int, severity float64) state {
 			s.rest[f][g] = max(0, 1-t)*lower.rest[f][g] + t*upper.rest[f][g]
 		}
 	}
+	s.doubt = modelDoubt(&s.shift)
 	return s
 }
 
@@ -316,7 +310,7 @@ func (c *caseFile) jointPrediction(was *caseFile, b, a component, x *[maxDim]flo
 				for f := range cross {
 					for g := range cross {
 						if s.rest != nil {
-							cross[f][g] += sharedRest * s.rest[f][g]
+							cross[f][g] += sharedRest * (1 + s.restMore) * s.rest[f][g]
 						}
 					}
 				}

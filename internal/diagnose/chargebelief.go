@@ -58,8 +58,11 @@ type ChargeBelief struct {
 	// Error is of the charge as it is; the others hold where it is out of band.
 	Error, ErrorGivenLow, ErrorGivenHigh Spread
 
-	density [chargeCells]float64 // chance of each cell
+	density chargeDensity
 }
+
+// A chargeDensity is the chance of each cell.
+type chargeDensity [chargeCells]float64
 
 // The cells of a belief: even steps of the relative error from empty to far too much. The
 // edges of the band are edges of cells.
@@ -81,7 +84,7 @@ func chargeCell(x float64) int {
 // a scale, the line set estimated, what was lost at the hoses. Common practice.
 const ownCharge = 0.02
 
-var rightly = func() (w [chargeCells]float64) {
+var rightly = func() (w chargeDensity) {
 	for i := range w {
 		edge := chargeLeast + float64(i)*chargeStep
 		w[i] = normal.Below((edge+chargeStep)/ownCharge) - normal.Below(edge/ownCharge)
@@ -177,7 +180,11 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 	for i := range c.parts {
 		p := &c.parts[i]
 		if p.followed {
-			c.spreadOut(&b, p)
+			b.density.spreadAbout(p.charge, followedWithin, p.weight)
+			continue
+		}
+		if p.a != none && c.suspects[p.a].signature == NextToEmpty {
+			b.density.spreadAbout(-c.states[p.a][p.sa].severity, emptyWithin, p.weight)
 			continue
 		}
 		which, with, level := -1, p.a, p.sa
@@ -240,17 +247,22 @@ func (c *caseFile) suspect(code Code) int {
 	return none
 }
 
-// spreadOut adds a term that was followed from earlier readings: about its charge, as far
-// off as the steps between sizes and the scale let it be.
-func (c *caseFile) spreadOut(b *ChargeBelief, p *component) {
-	const half = 0.06 // of a triangle
+// How far off a charge may be that is known about: one followed from earlier readings, by
+// the steps between sizes and the scale, and one with next to nothing in it.
+const (
+	followedWithin = 0.06
+	emptyWithin    = 0.2
+)
+
+// spreadAbout adds a triangle about a charge.
+func (d *chargeDensity) spreadAbout(charge, within, weight float64) {
 	sum := 0.0
-	from, to := chargeCell(p.charge-half), chargeCell(p.charge+half)
+	from, to := chargeCell(charge-within), chargeCell(charge+within)
 	for i := from; i <= to; i++ {
-		sum += max(0, half-math.Abs(chargeAt(i)-p.charge))
+		sum += max(0, within-math.Abs(chargeAt(i)-charge))
 	}
 	for i := from; i <= to && sum > 0; i++ {
-		b.density[i] += p.weight * max(0, half-math.Abs(chargeAt(i)-p.charge)) / sum
+		d[i] += weight * max(0, within-math.Abs(chargeAt(i)-charge)) / sum
 	}
 }
 
@@ -270,8 +282,11 @@ func (c *caseFile) spreadSizes(b *ChargeBelief, a int, sign, bare float64, fits,
 	n := 1
 	const least = 1e-13
 	log[0] = math.Log(max(bare, least))
-	for k := range min(len(c.table.Cause(string(c.suspects[a].signature))), mostLevels) {
+	for k := range min(len(c.states[a]), mostLevels) {
 		s := &c.states[a][k]
+		if s.weight == 0 {
+			break // followed from earlier readings
+		}
 		at[n], log[n], prior[n] = s.severity, math.Log(max(fits[k], least)), s.weight
 		n++
 	}

@@ -120,7 +120,8 @@ func (c *Cause) Name() string {
 
 var signatureNames = map[Code]string{
 	Restriction: "restriction between condenser and indoor coil", Overfeed: "metering device overfeeding",
-	VaporLeak:        "hot gas leaking back to the suction side",
+	VaporLeak:   "hot gas leaking back to the suction side",
+	NextToEmpty: "next to no refrigerant", NotPumping: "compressor not pumping", Heating: "the machine heats",
 	OtherRefrigerant: "another refrigerant than the one named",
 	LowIndoorAir:     "too little indoor air", CondenserAir: "poor heat rejection at the outdoor coil",
 	readingsClash: "the readings contradict each other",
@@ -129,6 +130,7 @@ var signatureNames = map[Code]string{
 // Infer weighs the evidence.
 func Infer(e Evidence) Diagnosis {
 	c := open(&e)
+	defer c.close()
 	c.infer()
 	if c.seen.n == 0 {
 		return Diagnosis{Verdict: NotEnough, Next: firstReadings(), Charge: c.chargeBelief(), marginal: map[Code]float64{}}
@@ -146,12 +148,16 @@ func Infer(e Evidence) Diagnosis {
 	d.Next = c.next()
 	d.Order = c.order(&d)
 	d.Freeze = c.freeze(&d)
+	if d.Freeze != nil && d.Verdict == Contradictory {
+		d.Freeze.Explained = 0 // by readings that are not what they are taken for
+	}
 	return d
 }
 
 // open takes in the evidence and lists the suspects.
 func open(e *Evidence) *caseFile {
-	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(e.Metering.device())}
+	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(e.Metering.device()), work: workspaces.Get().(*workspace)}
+	c.work.taken = 0
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
 	if !reached {
@@ -160,17 +166,20 @@ func open(e *Evidence) *caseFile {
 	}
 	r := newReadings(&in, e.Airflow, e.Power, e)
 	r.fluid.Superheat = superheat
+	r.takeCurrent(e, &c.table.Sound)
 	c.seen = observe(r, &c.table.Sound)
 	c.bound = c.seen.raw.bound()
-	c.machine = expect(c.table, c.seen.weather, c.seen.fluid, c.seen.raw.condGlide, e.Expected)
+	c.machine = expect(c.table, c.seen, c.seen.raw.condGlide, e.expected())
 	c.addTabled()
+	c.countMoves()
+	c.addHalts()
 	c.addCircumstances()
 	c.addInstruments()
 	return c
 }
 
 func (c *caseFile) add(signature Code, prior float64, states []state) {
-	if len(states) == 0 || prior <= 0 {
+	if len(states) == 0 || prior <= 0 || len(c.suspects) == mostSuspects {
 		return
 	}
 	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues))
@@ -180,14 +189,7 @@ func (c *caseFile) add(signature Code, prior float64, states []state) {
 
 func (c *caseFile) addTabled() {
 	for _, code := range tabled {
-		states := c.levels(code, "", 1)
-		for variant, share := range variants(code) {
-			for i := range states {
-				states[i].weight *= 1 - share
-			}
-			states = append(states, c.levels(Code(variant), variant, share)...)
-		}
-		c.add(code, priors[code], states)
+		c.add(code, priors[code], c.sizesTried(code))
 	}
 }
 
@@ -195,45 +197,6 @@ func (c *caseFile) addTabled() {
 var tabled = []Code{
 	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak,
 	LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir,
-}
-
-// levels makes states of an entry of the table.
-func (c *caseFile) levels(entry Code, variant string, share float64) []state {
-	levels := c.table.Cause(string(entry))
-	weights := severityPrior(len(levels))
-	states := make([]state, len(levels))
-	for k := range levels {
-		l := &levels[k]
-		states[k] = state{
-			severity: l.Severity, weight: share * weights[k], variant: variant, level: l, capacity: l.Capacity,
-			shift: l.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid), gain: &l.Gain, rest: &l.Rest,
-		}
-	}
-	return states
-}
-
-// variants are the entries of a signature besides its own, with their share of
-// its faults.
-func variants(signature Code) map[string]float64 {
-	var out map[string]float64
-	total := 0.0
-	for i := range library {
-		f := &library[i]
-		if f.Signature != signature {
-			continue
-		}
-		total += f.Share
-		if f.Variant != "" {
-			if out == nil {
-				out = map[string]float64{}
-			}
-			out[f.Variant] += f.Share
-		}
-	}
-	for v := range out {
-		out[v] /= total
-	}
-	return out
 }
 
 func (c *caseFile) addInstruments() {
@@ -245,11 +208,8 @@ func (c *caseFile) addInstruments() {
 	}
 	for _, code := range instrumentSignatures {
 		prior := priors[code]
-		switch {
-		case code == Altitude && c.evidence.AtmosphereAssumed:
+		if code == Altitude && c.evidence.AtmosphereAssumed {
 			prior = priorAltitude
-		case code == BulbsSwapped || code == HosesSwapped:
-			prior = 0.003
 		}
 		c.add(code, prior, bySignature[code])
 	}
@@ -264,11 +224,14 @@ func (c *caseFile) addInstruments() {
 			fluids = append(fluids, s)
 		}
 	}
+	unlisted := c.unknownFluid()
+	unlisted.weight = 0.1
+	fluids = append(fluids, unlisted)
 	c.add(OtherRefrigerant, priors[OtherRefrigerant], fluids)
 	c.add(readingsClash, priors[readingsClash], []state{c.clashState()})
 }
 
-var instrumentSignatures = []Code{SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped, HosesSwapped, SunOnSensor, SupplySensor}
+var instrumentSignatures = []Code{SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwapped, SunOnSensor, SupplySensor}
 
 // listed is how many explanations are reported with their evidence, unless
 // more are likelier than leastListed.
@@ -279,38 +242,45 @@ const (
 
 // diagnosis sums the mixture up by explanation.
 func (c *caseFile) diagnosis() Diagnosis {
-	d := Diagnosis{marginal: map[Code]float64{}}
+	d := Diagnosis{marginal: make(map[Code]float64, len(c.suspects))}
 	type key struct{ a, b int }
-	index := map[key]int{}
 	type sum struct {
 		key
 		weight float64
 		best   component
 	}
-	var sums []sum
-	for _, p := range c.parts {
-		k := key{p.a, p.b}
-		i, known := index[k]
-		if !known {
-			i = len(sums)
-			index[k] = i
-			sums = append(sums, sum{key: k, best: p})
+	var index [mostSuspects + 1][mostSuspects + 1]int16 // of the sum of a pair, from 1
+	var chance [mostSuspects]float64
+	sums := make([]sum, 0, 4*mostSuspects)
+	for i := range c.parts {
+		p := &c.parts[i]
+		at := &index[p.a+1][p.b+1]
+		if *at == 0 {
+			sums = append(sums, sum{key: key{p.a, p.b}, best: *p})
+			*at = int16(len(sums))
 		}
-		sums[i].weight += p.weight
-		if p.weight > sums[i].best.weight {
-			sums[i].best = p
+		s := &sums[*at-1]
+		s.weight += p.weight
+		if p.weight > s.best.weight {
+			s.best = *p
 		}
 		for _, x := range [...]int{p.a, p.b} {
 			if x != none {
-				d.marginal[c.suspects[x].signature] += p.weight
+				chance[x] += p.weight
 			}
 		}
 		if p.a == none || c.suspects[p.a].faults[0].Kind == Circumstance {
 			d.Healthy += p.weight
 		}
 	}
+	for a := range c.suspects {
+		if chance[a] > 0 {
+			d.marginal[c.suspects[a].signature] += chance[a]
+		}
+	}
 	slices.SortStableFunc(sums, func(x, y sum) int { return compare(y.weight, x.weight) })
 	d.Rest = 1
+	d.sums = make([]summed, 0, len(sums))
 	for _, s := range sums {
 		x := summed{weight: s.weight}
 		for j, a := range [...]int{s.a, s.b} {
@@ -320,7 +290,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 		}
 		d.sums = append(d.sums, x)
 	}
-	d.marginals, d.Charge = c.sumBySignature(), c.chargeBelief()
+	d.marginals, d.Charge = c.sumBySignature(&chance), c.chargeBelief()
 	for i, s := range sums {
 		if i >= listed && s.weight < leastListed || i >= 3*listed {
 			break

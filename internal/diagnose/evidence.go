@@ -1,6 +1,9 @@
 package diagnose
 
 import (
+	"math"
+	"slices"
+
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
@@ -39,6 +42,10 @@ type Evidence struct {
 	Airflow        *quantity.Uncertain[quantity.VolumeFlow]
 	Power          *quantity.Uncertain[quantity.Power]
 	ExternalStatic *quantity.Uncertain[quantity.StaticPressure]
+	// Current is that of the compressor alone; it is judged against RatedLoadCurrent of
+	// the label, and not at all without it.
+	Current          *quantity.Uncertain[quantity.Current]
+	RatedLoadCurrent quantity.Current
 
 	// Fluid is the refrigerant named; Others are those it could be taken for.
 	Fluid  Fluid
@@ -66,6 +73,10 @@ type Evidence struct {
 	// Unsteady says why the readings have not settled; empty if they have.
 	Unsteady string
 	Doubts   []readcheck.Doubt
+
+	// Moved is the net mass of refrigerant added in this visit before the readings, and
+	// before those of Earlier where there are such; negative where more was recovered.
+	Moved quantity.Mass
 
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
@@ -132,4 +143,20 @@ type Sights struct {
 	SealedSystemOpened, OilStains   bool
 	FrozenComplaint, WaterComplaint bool
 	NotCoolingComplaint             bool
+}
+
+// setAirflow is how far, in percent, the airflow of a sound machine is off the rated one of
+// its label: a speed tap, a duct system; common practice, no source.
+const setAirflow = 6
+
+// expected adds what the label says of the airflow: a machine made for 350 CFM per ton is not
+// short of air.
+func (e *Evidence) expected() []Expectation {
+	if e.RatedAirflow <= 0 || e.NominalCapacity <= 0 {
+		return e.Expected
+	}
+	usual := float64(e.NominalCapacity) / wattsPerTon * flowPerTon
+	return append(slices.Clip(e.Expected), Expectation{
+		Feature: signature.Airflow, Value: 100 * math.Log(float64(e.RatedAirflow)/usual), Std: setAirflow, Source: "the label",
+	})
 }

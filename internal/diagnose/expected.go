@@ -14,11 +14,11 @@ type machine struct {
 	scatter matrix // what is not known of the offset
 }
 
-// expect starts from machines of the kind and takes in each expectation for
+// expect starts from machines of the kind in the weather that was seen and takes in each expectation for
 // this one, as a measurement of the offset (Kalman's update, one at a time).
-func expect(table *signature.Table, w signature.Weather, fluid signature.Fluid, condGlide float64, expected []Expectation) *machine {
-	m := &machine{mean: table.Sound.Mean(w, fluid), scatter: table.Sound.Scatter(w)}
-	rated := table.Sound.Mean(signature.Rated, fluid)
+func expect(table *signature.Table, seen *observation, condGlide float64, expected []Expectation) *machine {
+	m := &machine{mean: seen.meant, scatter: table.Sound.Scatter(seen.weather)}
+	rated := table.Sound.Mean(signature.Rated, seen.fluid)
 	for _, x := range expected {
 		var h vector
 		value := x.Value

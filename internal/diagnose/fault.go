@@ -42,6 +42,8 @@ type Fault struct {
 	// Repair is what to do about it, and Why says why in this order.
 	Repair, Why string
 	Sources     []Source
+
+	index int // in the library
 }
 
 // A Source is a publication behind an entry.
@@ -80,6 +82,9 @@ var library = func() []Fault {
 	var all []Fault
 	for _, part := range [][]Fault{circuitFaults, airFaults, circumstances, instrumentFaults} {
 		all = append(all, part...)
+	}
+	for i := range all {
+		all[i].index = i
 	}
 	return all
 }()

@@ -111,7 +111,7 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 	if !c.evidence.Seen.FrozenComplaint && !c.evidence.Seen.CoilIced {
 		return nil
 	}
-	leading := c.leading()
+	leading := c.heaviest()
 	out := &Freeze{}
 	chances := map[Code]float64{}
 	prevented := make([]float64, len(controls))

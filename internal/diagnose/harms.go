@@ -17,6 +17,8 @@ var costs = map[Code]cost{
 	Restriction:      {120, 260, "a starved coil and a hot compressor at any charge"},
 	Overfeed:         {45, 260, "liquid washes the oil out of the compressor"},
 	VaporLeak:        {60, 160, "no capacity; the dearest part is proved before it is condemned"},
+	NextToEmpty:      {120, 260, "a compressor that draws a vacuum, and air with it"},
+	NotPumping:       {60, 260, "no cooling at all"},
 	OtherRefrigerant: {4, 260, "every figure is of another fluid"},
 	LowIndoorAir:     {20, 220, "a coil that freezes, and every target off"},
 	HighIndoorAir:    {20, 50, "little water is taken out of the air"},

@@ -2,17 +2,19 @@ package diagnose
 
 // Signatures of instruments.
 const (
-	SuctionClamp  Code = "suction-clamp"
-	LiquidClamp   Code = "liquid-clamp"
-	SuctionGauge  Code = "suction-gauge-zero"
-	LiquidGauge   Code = "liquid-gauge-zero"
-	Altitude      Code = "altitude-not-set"
-	DryWick       Code = "dry-wick"
-	BulbsSwapped  Code = "bulbs-swapped"
-	HosesSwapped  Code = "hoses-swapped"
-	SunOnSensor   Code = "outdoor-sensor-in-sun"
-	SupplySensor  Code = "supply-sensor"
-	readingsClash Code = "readings-contradict"
+	SuctionClamp      Code = "suction-clamp"
+	LiquidClamp       Code = "liquid-clamp"
+	SuctionGauge      Code = "suction-gauge-zero"
+	LiquidGauge       Code = "liquid-gauge-zero"
+	Altitude          Code = "altitude-not-set"
+	DryWick           Code = "dry-wick"
+	BulbsSwapped      Code = "bulbs-swapped"
+	HosesSwapped      Code = "hoses-swapped"
+	ClampsSwapped     Code = "clamps-swapped"
+	AirSensorsSwapped Code = "air-sensors-swapped"
+	SunOnSensor       Code = "outdoor-sensor-in-sun"
+	SupplySensor      Code = "supply-sensor"
+	readingsClash     Code = "readings-contradict"
 )
 
 var instrumentFaults = []Fault{
@@ -70,6 +72,27 @@ var instrumentFaults = []Fault{
 		Physics:  "A running compressor makes the high side higher.",
 		Symptoms: "suction pressure above liquid pressure",
 		Repair:   "see which hose is on which port, and that none is on the discharge port in place of another: the suction line is the larger, cold pipe", Why: "a running compressor makes the high side higher",
+		Sources: []Source{practice},
+	},
+	{
+		Code: Heating, Name: "the machine is heating", Kind: Instrument, Signature: Heating, Share: 1, HeatPump: true,
+		Physics:  "With the reversing valve over, the indoor coil condenses and the outdoor coil boils: read as cooling, nothing fits.",
+		Symptoms: "supply air warmer than the return, an evaporating temperature below the outdoor air, a condensing temperature far over it",
+		Repair:   "say that it heats, and judge it as a machine that does; or set the thermostat to cooling and wait", Why: "in heating no reading means what it does in cooling",
+		Sources: []Source{practice},
+	},
+	{
+		Code: ClampsSwapped, Name: "suction and liquid line clamps exchanged", Kind: Instrument, Signature: ClampsSwapped, Share: 1,
+		Physics:  "Each clamp reads the other pipe: superheat and subcooling come out tens of degrees too high, together.",
+		Symptoms: "a suction line far warmer than the liquid line",
+		Repair:   "see which clamp is on which pipe: the suction line is the larger, insulated, cold one", Why: "superheat and subcooling are both of the other pipe",
+		Sources: []Source{practice},
+	},
+	{
+		Code: AirSensorsSwapped, Name: "return and outdoor thermometers exchanged", Kind: Instrument, Signature: AirSensorsSwapped, Share: 1,
+		Physics:  "The return is taken for the outdoor air and the outdoor air for the return.",
+		Symptoms: "a split that no coil makes, a condensing temperature too far over, or too close to, the outdoor reading",
+		Repair:   "see which thermometer hangs where, and put the two readings right", Why: "every target rests on these two",
 		Sources: []Source{practice},
 	},
 	{

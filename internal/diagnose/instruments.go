@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/internal/diagnose/signature"
 )
@@ -56,6 +57,8 @@ var lies = []lie{
 	{signature: SupplySensor, severity: 3, weight: 0.3, undo: offset(rSupplyDryBulb, 3)},
 	{signature: SupplySensor, severity: 6, weight: 0.2, undo: offset(rSupplyDryBulb, 6)},
 	{signature: BulbsSwapped, severity: 1, weight: 1, undo: exchange(rReturnDryBulb, rReturnWetBulb)},
+	{signature: ClampsSwapped, severity: 1, weight: 1, undo: exchange(rSuctionLine, rLiquidLine)},
+	{signature: AirSensorsSwapped, severity: 1, weight: 1, undo: exchange(rReturnDryBulb, rOutdoor)},
 	{signature: HosesSwapped, severity: 1, weight: 1, undo: exchange(rEvaporating, rCondensing)},
 }
 
@@ -63,28 +66,33 @@ var lies = []lie{
 // a fraction.
 const spread = 0.3
 
+// exchanged are two readings that were taken for each other.
+var exchanged = []Code{BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwapped}
+
+func isExchange(c Code) bool { return slices.Contains(exchanged, c) }
+
 // lieState turns a lie into a shift of the features: what they are less what they
 // would be without it.
 func (c *caseFile) lieState(l *lie) (state, bool) {
-	r := *c.seen.raw
 	if l.pull != nil {
-		p, ok := l.pull(&r, l.severity)
-		return state{severity: l.severity, weight: l.weight, rest: &matrix{}, pull: p, bound: r.bound()}, ok
+		p, ok := l.pull(c.seen.raw, l.severity)
+		return state{severity: l.severity, weight: l.weight, rest: &noRest, pull: p, bound: c.bound}, ok
 	}
-	if !l.undo(&r, c.evidence) {
+	r, truth := &c.work.readings, &c.work.truth
+	*r = *c.seen.raw
+	if !l.undo(r, c.evidence) {
 		return state{}, false
 	}
-	truth := observe(&r, &c.table.Sound)
-	meant := c.table.Sound.Mean(truth.weather, truth.fluid)
-	s := state{severity: l.severity, weight: l.weight, rest: &matrix{}, fluid: l.fluid, bound: r.bound()}
+	truth.take(r, &c.table.Sound, c.seen)
+	s := state{severity: l.severity, weight: l.weight, rest: c.work.matrix(), fluid: l.fluid, bound: r.bound()}
 	for f := range features {
-		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - meant[f])
+		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
 	around := spread
 	switch {
 	case l.signature == DryWick:
 		around = 0 // in the uncertainty of the wet bulb
-	case l.fluid != "" || l.signature == BulbsSwapped || l.signature == HosesSwapped:
+	case l.fluid != "" || isExchange(l.signature):
 		around = 0.05
 	}
 	for f := range features {
@@ -94,6 +102,16 @@ func (c *caseFile) lieState(l *lie) (state, bool) {
 	}
 	return s, true
 }
+
+// unknownFluid stands for a refrigerant that none of those listed is like.
+func (c *caseFile) unknownFluid() state {
+	s := c.clashState()
+	s.bound = c.bound
+	return s
+}
+
+// noRest is that of a state that leaves the scatter as it is.
+var noRest matrix
 
 // usualOffset says how far off readings are that nothing explains.
 var usualOffset = vector{
@@ -105,7 +123,7 @@ var usualOffset = vector{
 // clashState stands for readings that no cause explains: anywhere about the
 // sound ones.
 func (c *caseFile) clashState() state {
-	s := state{weight: 1, rest: &matrix{}}
+	s := state{weight: 1, rest: c.work.matrix()}
 	if r := c.seen.raw; r.have[rReturnDryBulb] && r.have[rReturnWetBulb] {
 		read, std := r.depression()
 		s.bound = habit(read, math.Hypot(std, usualOffset[signature.WetBulbSplit]), 1)

@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,12 +13,15 @@ import (
 // weighed by a signature that inference knows.
 func TestLibraryIsComplete(t *testing.T) {
 	codes := map[Code]bool{}
-	signatures := map[Code]bool{readingsClash: true, OtherRefrigerant: true, LowLoad: true, LowAmbient: true, Economizer: true, NoTrap: true}
+	signatures := map[Code]bool{readingsClash: true, OtherRefrigerant: true, LowLoad: true, LowAmbient: true, Economizer: true, NoTrap: true, NextToEmpty: true, NotPumping: true, Heating: true}
 	for _, c := range tabled {
 		signatures[c] = true
 		entries := []string{string(c)}
-		for v := range variants(c) {
-			entries = append(entries, v)
+		for _, v := range variantsOf[c] {
+			if !slices.ContainsFunc(furthest[c], func(x further) bool { return x.variant == v.name }) &&
+				!slices.ContainsFunc(halts, func(h halt) bool { return h.variant == v.name }) {
+				entries = append(entries, string(v.name))
+			}
 		}
 		for _, entry := range entries {
 			for d := range signature.Device(signature.Devices) {

@@ -56,3 +56,32 @@ func (c *caseFile) apart(p, q component) float64 {
 	_, squared, _ := c.distance(&other, &mean, &cov)
 	return math.Sqrt(squared)
 }
+
+// distance is the squared Mahalanobis distance of v from a mean over the n features that
+// were read; false where the covariance is none. It leaves the factor of that in the
+// triangle.
+func (c *caseFile) distance(v, mean *vector, cov *matrix) (n int, squared float64, ok bool) {
+	var x [maxDim]float64
+	for f := range features {
+		if !c.seen.have[f] {
+			continue
+		}
+		x[n] = v[f] - mean[f]
+		k := 0
+		for g := range f + 1 {
+			if c.seen.have[g] {
+				c.triangle.l[n][k] = cov[f][g]
+				k++
+			}
+		}
+		n++
+	}
+	if !c.triangle.factor(n) {
+		return n, 0, false
+	}
+	c.triangle.whiten(x[:n])
+	for i := range n {
+		squared += x[i] * x[i]
+	}
+	return n, squared, true
+}

@@ -40,15 +40,15 @@ type summed struct {
 const leastMarginal = 1e-3
 
 // sumBySignature sums the mixture up by signature.
-func (c *caseFile) sumBySignature() []Marginal {
-	var out []Marginal
+func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
+	out := make([]Marginal, 0, len(c.suspects))
 	for a := range c.suspects {
-		sizes := c.sizesOf(a, func(p *component) bool { return p.a == a || p.b == a })
-		if sizes.chance() < leastMarginal {
+		if chance[a] < leastMarginal {
 			continue
 		}
+		sizes := c.sizesOf(a, func(p *component) bool { return p.a == a || p.b == a })
 		out = append(out, Marginal{
-			Signature: c.suspects[a].signature, Chance: min(1, sizes.chance()),
+			Signature: c.suspects[a].signature, Chance: min(1, chance[a]),
 			Severity: sizes.main().posterior.spread(), Faults: c.faultChances(a, &sizes),
 		})
 	}
@@ -84,14 +84,6 @@ func (s *sizes) index(variant string) int {
 	s.of[s.n].name = variant
 	s.n++
 	return s.n - 1
-}
-
-func (s *sizes) chance() float64 {
-	sum := 0.0
-	for i := range s.n {
-		sum += s.of[i].posterior.weight
-	}
-	return sum
 }
 
 // main is the likeliest variant.

@@ -62,51 +62,44 @@ const (
 // tells anything worth its time.
 func (c *caseFile) next() *Measurement {
 	leading, all := c.leading(), c.byExplanation()
-	var cause, fault *Measurement
-	consider := func(best **Measurement, m *Measurement) {
-		if *best == nil || m.Gain > (*best).Gain {
-			*best = m
-		}
+	var cause, fault struct {
+		gain    float64
+		test    *test
+		reading *scale
 	}
 	for i := range tests {
-		if !c.evidence.answered(&tests[i]) && (tests[i].fits == nil || tests[i].fits(c.evidence)) {
-			m, byFault := c.tryTest(&tests[i], all)
-			consider(&cause, m)
-			consider(&fault, byFault)
+		t := &tests[i]
+		if c.evidence.answered(t) || t.fits != nil && !t.fits(c.evidence) {
+			continue
+		}
+		byCause, byFault := c.gainOfTest(t, all)
+		if byCause > cause.gain {
+			cause.gain, cause.test = byCause, t
+		}
+		if byFault > fault.gain {
+			fault.gain, fault.test = byFault, t
 		}
 	}
 	for _, s := range c.untaken() {
-		consider(&cause, c.tryReading(s, leading))
+		if gain := c.gainOfReading(s.feature, leading); gain > cause.gain {
+			cause.gain, cause.test, cause.reading = gain, nil, s
+		}
 	}
 	const (
 		unsettled  = 0.1 // bits that the cause still stands open by
 		worthwhile = 0.02
 	)
-	var nothing Measurement
-	consider(&cause, &nothing)
-	consider(&fault, &nothing)
 	switch {
-	case max(cause.Gain, fault.Gain) < worthwhile:
+	case max(cause.gain, fault.gain) < worthwhile:
 		return nil
-	case cause.Gain >= unsettled || cause.Gain > fault.Gain:
-		return cause
+	case cause.gain < unsettled && cause.gain <= fault.gain:
+		_, m := c.tryTest(fault.test, all)
+		return m
+	case cause.reading != nil:
+		return c.tryReading(cause.reading, leading)
 	}
-	return fault
-}
-
-// leading returns the heaviest components, whose weights add to 1.
-func (c *caseFile) leading() []component {
-	parts := slices.Clone(c.parts)
-	slices.SortStableFunc(parts, func(x, y component) int { return compare(y.weight, x.weight) })
-	parts = parts[:min(terms, len(parts))]
-	sum := 0.0
-	for _, p := range parts {
-		sum += p.weight
-	}
-	for i := range parts {
-		parts[i].weight /= sum
-	}
-	return parts
+	m, _ := c.tryTest(cause.test, all)
+	return m
 }
 
 // entropy in bits of weights that need not add to 1.
@@ -135,15 +128,16 @@ type weighted struct {
 // byExplanation sums the mixture over severities and drops what is negligible.
 func (c *caseFile) byExplanation() []weighted {
 	const negligible = 1e-4
-	var all []weighted
-	for _, p := range c.parts {
-		k := [2]int{p.a, p.b}
-		i := slices.IndexFunc(all, func(w weighted) bool { return w.key == k })
-		if i < 0 {
-			i = len(all)
-			all = append(all, weighted{key: k})
+	all := make([]weighted, 0, 2*mostSuspects)
+	var index [mostSuspects + 1][mostSuspects + 1]int16 // from 1
+	for i := range c.parts {
+		p := &c.parts[i]
+		at := &index[p.a+1][p.b+1]
+		if *at == 0 {
+			all = append(all, weighted{key: [2]int{p.a, p.b}})
+			*at = int16(len(all))
 		}
-		all[i].weight += p.weight
+		all[*at-1].weight += p.weight
 	}
 	return slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
 }
@@ -322,16 +316,9 @@ func (c *caseFile) untaken() []*scale {
 
 // tryReading computes what a reading is expected to tell: the entropy of the
 // mixture that predicts it less the mean entropy of its parts by cause.
-func (c *caseFile) tryReading(s *scale, leading []component) *Measurement {
-	f := int(s.feature)
-	want := c.seen.have
-	want[f] = true
-	mean, std := make([]float64, len(leading)), make([]float64, len(leading))
-	low, high := math.Inf(1), math.Inf(-1)
-	for i, p := range leading {
-		mean[i], std[i] = c.forecast(p, f, &want)
-		low, high = min(low, mean[i]-3.5*std[i]), max(high, mean[i]+3.5*std[i])
-	}
+func (c *caseFile) tryReading(s *scale, leading []lead) *Measurement {
+	f := s.feature
+	low, high := reach(f, leading)
 	type key = [2]int
 	groups := map[key]int{}
 	var keys []key
@@ -348,12 +335,12 @@ func (c *caseFile) tryReading(s *scale, leading []component) *Measurement {
 	for g := range cells {
 		cells[g] = make([]float64, len(keys))
 	}
-	for i, p := range leading {
+	for _, p := range leading {
 		group := groups[key{p.a, p.b}]
 		prior[group] += p.weight
-		below := normal.Below((low - mean[i]) / std[i])
+		below := normal.Below((low - p.mean[f]) / p.std[f])
 		for g := range cells {
-			upTo := normal.Below((low + float64(g+1)*step - mean[i]) / std[i])
+			upTo := normal.Below((low + float64(g+1)*step - p.mean[f]) / p.std[f])
 			cells[g][group] += p.weight * (upTo - below)
 			below = upTo
 		}
@@ -369,38 +356,6 @@ func (c *caseFile) tryReading(s *scale, leading []component) *Measurement {
 	m := &Measurement{Code: s.code, Gain: max(0, gain), reading: s}
 	m.Outcomes = c.ranges(cells, keys, low, step, s)
 	return m
-}
-
-// forecast is the mean and standard deviation of a feature not yet measured,
-// under a component, given those that are.
-func (c *caseFile) forecast(p component, f int, want *[features]bool) (mean, std float64) {
-	m, cov := c.predict(p, want, &c.seen.noise)
-	var x, cross [maxDim]float64
-	n := 0
-	for a := range features {
-		if !c.seen.have[a] {
-			continue
-		}
-		x[n], cross[n] = c.seen.value[a]-m[a], cov[f][a]
-		k := 0
-		for b := range a + 1 {
-			if c.seen.have[b] {
-				c.triangle.l[n][k] = cov[a][b]
-				k++
-			}
-		}
-		n++
-	}
-	mean, variance := m[f], cov[f][f]
-	if c.triangle.factor(n) {
-		c.triangle.whiten(x[:n])
-		c.triangle.whiten(cross[:n])
-		for i := range n {
-			mean += cross[i] * x[i]
-			variance -= cross[i] * cross[i]
-		}
-	}
-	return mean, math.Sqrt(max(variance, 0.01))
 }
 
 // ranges joins neighbouring cells with the same leading explanation.

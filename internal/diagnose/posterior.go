@@ -14,6 +14,8 @@ type state struct {
 	shift    vector
 	gain     *matrix // nil: the shift is the same for every machine
 	rest     *matrix
+	restMore float64          // by how much of itself rest is more than that
+	doubt    vector           // variance beside rest
 	pull     *pull            // nil: no reading is drawn toward the air
 	capacity float64          // part of the cooling capacity lost, on average
 	fluid    string           // which refrigerant, for OtherRefrigerant
@@ -57,6 +59,8 @@ type caseFile struct {
 	bound float64
 
 	triangle triangle // scratch
+	work     *workspace
+	earlier  *caseFile // of the earlier readings
 }
 
 const none = -1
@@ -128,8 +132,13 @@ func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (me
 		for g := range f + 1 {
 			for _, s := range [...]*state{first, second} {
 				if s != nil && s.rest != nil {
-					cov[f][g] += s.rest[f][g]
+					cov[f][g] += (1 + s.restMore) * s.rest[f][g]
 				}
+			}
+		}
+		for _, s := range [...]*state{first, second} {
+			if s != nil {
+				cov[f][f] += s.doubt[f]
 			}
 		}
 	}
@@ -151,46 +160,6 @@ func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (me
 	return mean, cov
 }
 
-// weigh returns the log likelihood of the readings under a component, and the
-// squared Mahalanobis distance.
-func (c *caseFile) weigh(p component) (log, distance float64) {
-	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
-	n, distance, ok := c.distance(&c.seen.value, &mean, &cov)
-	if !ok {
-		return math.Inf(-1), math.Inf(1)
-	}
-	return logStudent(n, c.triangle.logDet(), distance) + c.bounds(p), distance
-}
-
-// distance is the squared Mahalanobis distance of v from a mean over the n features that
-// were read; false where the covariance is none. It leaves the factor of that in the
-// triangle.
-func (c *caseFile) distance(v, mean *vector, cov *matrix) (n int, squared float64, ok bool) {
-	var x [maxDim]float64
-	for f := range features {
-		if !c.seen.have[f] {
-			continue
-		}
-		x[n] = v[f] - mean[f]
-		k := 0
-		for g := range f + 1 {
-			if c.seen.have[g] {
-				c.triangle.l[n][k] = cov[f][g]
-				k++
-			}
-		}
-		n++
-	}
-	if !c.triangle.factor(n) {
-		return n, 0, false
-	}
-	c.triangle.whiten(x[:n])
-	for i := range n {
-		squared += x[i] * x[i]
-	}
-	return n, squared, true
-}
-
 // bounds is the log likelihood of the air as it was read: a lie among the causes
 // replaces it by that of the readings without the lie.
 func (c *caseFile) bounds(p component) float64 {
@@ -209,7 +178,10 @@ func (c *caseFile) bounds(p component) float64 {
 const (
 	// seldom is how much rarer two faults at once are than if faults came
 	// independently.
-	seldom = 0.5
+	seldom = 0.7
+	// seldomLies is the same where one of the two is an instrument: readings that one cause
+	// explains nearly are not made to fit by a gauge that nobody doubted.
+	seldomLies = 0.35
 	// window is how far, in log likelihood, a pair at a first guess of its sizes may be
 	// below all single suspects together and still be gone through: Occam's window of
 	// Madigan and Raftery 1994, JASA 89:1535-1546. Both figures were chosen on simulated
@@ -220,56 +192,145 @@ const (
 
 // infer fills in the mixture.
 func (c *caseFile) infer() {
+	c.pack()
 	sound := component{a: none, b: none}
-	sound.fit, _ = c.weigh(sound)
+	sound.fit = c.weigh(sound)
 	sound.log = math.Log(priorSound*c.ordinary) + sound.fit + c.logClues(nil, nil)
-	c.parts = append(c.parts, sound)
+	c.parts = append(c.work.parts[:0], sound)
 
-	best := make([]float64, len(c.suspects)) // log of the sum over states
-	likeliest := make([]int, len(c.suspects))
+	var alone [mostSuspects]single
+	order := make([]int, 0, mostSuspects)
 	for a := range c.suspects {
-		best[a] = math.Inf(-1)
-		top := math.Inf(-1)
-		seen := c.logClues(&c.suspects[a], nil)
-		for s := range c.states[a] {
-			p := component{a: a, b: none, sa: s}
-			p.fit, _ = c.weigh(p)
-			p.log = math.Log(c.prior[a]*c.states[a][s].weight) + p.fit + seen
-			c.parts = append(c.parts, p)
-			best[a] = logAdd(best[a], p.log)
-			if p.log > top {
-				top, likeliest[a] = p.log, s
-			}
-		}
+		alone[a] = c.single(a)
+		order = append(order, a)
 	}
-	order := make([]int, len(c.suspects))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, j int) int { return compare(best[j], best[i]) })
-	least := c.evidenceLog() - window
-	for i, a := range order {
-		for _, b := range order[:i] {
-			if !together(c.suspects[a].signature, c.suspects[b].signature) {
-				continue
-			}
-			prior := math.Log(seldom*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
-			// The one that fits better alone stays at its size for the guess.
-			guess := math.Inf(-1)
-			for s := range c.states[a] {
-				guess = max(guess, c.pair(a, b, s, likeliest[b], prior).log)
-			}
-			if guess < least {
-				continue
-			}
-			for sa := range c.states[a] {
-				for sb := range c.states[b] {
-					c.parts = append(c.parts, c.pair(a, b, sa, sb, prior))
-				}
-			}
+	if !c.evidence.NoPairs {
+		slices.SortStableFunc(order, func(i, j int) int { return compare(alone[j].log, alone[i].log) })
+		least := c.evidenceLog() - window
+		for i, b := range order {
+			c.pairsWith(b, order[i+1:], &alone, least)
 		}
 	}
 	c.normalize()
+}
+
+// A single is a suspect alone: the log of the sum over its states, and the likeliest.
+type single struct {
+	log       float64
+	likeliest int
+}
+
+// single weighs a suspect in all its states.
+func (c *caseFile) single(a int) single {
+	out := single{log: math.Inf(-1)}
+	top := math.Inf(-1)
+	seen := c.logClues(&c.suspects[a], nil)
+	for s := range c.states[a] {
+		p := component{a: a, b: none, sa: s}
+		p.fit = c.weigh(p)
+		p.log = math.Log(c.prior[a]*c.states[a][s].weight) + p.fit + seen
+		c.parts = append(c.parts, p)
+		out.log = logAdd(out.log, p.log)
+		if p.log > top {
+			top, out.likeliest = p.log, s
+		}
+	}
+	return out
+}
+
+const (
+	// slack is how far the guess of a pair by the covariance of one of the two may be
+	// below what the pair comes to.
+	slack = 3
+	// negligibleBeside is how far, in log likelihood, two sizes of a pair may be below
+	// its best by the covariance of that, and still be weighed.
+	negligibleBeside = 6
+)
+
+// pairsWith weighs a suspect, at first at its likeliest size, beside each of others, which
+// fit worse alone.
+func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, least float64) {
+	w := c.work
+	sb := alone[b].likeliest
+	c.weigh(component{a: b, b: none, sa: sb})
+	base := w.factored
+	_, bPulls := c.pulls(b)
+	for _, a := range others {
+		if !together(c.suspects[a].signature, c.suspects[b].signature) {
+			continue
+		}
+		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
+		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
+			continue // would not be worth it if it explained all
+		}
+		// The one that fits better alone stays at its size for the guess.
+		sa, guess := 0, math.Inf(-1)
+		_, aPulls := c.pulls(a)
+		for s := range c.states[a] {
+			g := math.Inf(-1)
+			if aPulls {
+				g = c.pair(a, b, s, sb, prior).log
+			} else {
+				p := c.packing(a, s)
+				g = prior + math.Log(c.states[a][s].weight*c.states[b][sb].weight) +
+					logStudent(w.n, base.logDet, base.distance(w.n, &p.by, nil)) + c.bound + p.bound
+			}
+			if g > guess {
+				sa, guess = s, g
+			}
+		}
+		if guess < least-slack {
+			continue
+		}
+		best := c.pair(a, b, sa, sb, prior)
+		if best.log < least {
+			continue
+		}
+		c.weigh(component{a: a, b: b, sa: sa, sb: sb})
+		c.pairSizes(a, b, sa, sb, prior, best.log, aPulls || bPulls)
+	}
+}
+
+// pulls says whether a state of a suspect is a pull, which no shift stands for.
+func (c *caseFile) pulls(a int) (first int, yes bool) {
+	for s := range c.states[a] {
+		if c.states[a][s].pull != nil {
+			return s, true
+		}
+	}
+	return 0, false
+}
+
+// pairSizes weighs a pair at all sizes that the covariance at (sa, sb), which was just
+// factored, leaves likely.
+func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
+	w := c.work
+	at := w.factored
+	centerA, centerB := c.packing(a, sa), c.packing(b, sb)
+	var stepsA, stepsB [mostLevels + 8][features]float64
+	for s := range c.states[a] {
+		stepsA[min(s, len(stepsA)-1)] = at.step(w.n, &c.packing(a, s).by, &centerA.by)
+	}
+	for s := range c.states[b] {
+		stepsB[min(s, len(stepsB)-1)] = at.step(w.n, &c.packing(b, s).by, &centerB.by)
+	}
+	for i := range c.states[a] {
+		for j := range c.states[b] {
+			if !pull {
+				squared := 0.0
+				for k := range w.n {
+					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] - stepsB[min(j, len(stepsB)-1)][k]
+					squared += x * x
+				}
+				guess := prior + math.Log(c.states[a][i].weight*c.states[b][j].weight) +
+					logStudent(w.n, at.logDet, squared) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
+				if guess < best-negligibleBeside {
+					continue
+				}
+			}
+			c.parts = append(c.parts, c.pair(a, b, i, j, prior))
+		}
+	}
 }
 
 // pair weighs two suspects in two states; prior is that of the two together.
@@ -278,7 +339,7 @@ func (c *caseFile) pair(a, b, sa, sb int, prior float64) component {
 		a, b, sa, sb = b, a, sb, sa
 	}
 	p := component{a: a, b: b, sa: sa, sb: sb}
-	p.fit, _ = c.weigh(p)
+	p.fit = c.weigh(p)
 	p.log = prior + math.Log(c.states[a][sa].weight*c.states[b][sb].weight) + p.fit
 	return p
 }
@@ -300,7 +361,8 @@ func (c *caseFile) evidenceLog() float64 {
 }
 
 // together says whether two suspects make a pair: not both ends of one thing,
-// and nothing with 'the readings contradict each other'.
+// and nothing with 'the readings contradict each other' or with a machine that no cycle
+// runs in.
 func together(a, b Code) bool {
 	opposite := [...][2]Code{{Undercharge, Overcharge}, {LowIndoorAir, HighIndoorAir}, {Restriction, Overfeed}}
 	for _, o := range opposite {
@@ -310,7 +372,10 @@ func together(a, b Code) bool {
 	}
 	for _, x := range [...]Code{a, b} {
 		switch x {
-		case readingsClash, LowLoad, LowAmbient, Economizer, NoTrap, HosesSwapped, BulbsSwapped:
+		case readingsClash, LowLoad, LowAmbient, Economizer, NoTrap, NextToEmpty, NotPumping, Heating:
+			return false
+		}
+		if isExchange(x) {
 			return false
 		}
 	}
@@ -335,4 +400,14 @@ func compare(a, b float64) int {
 		return 1
 	}
 	return 0
+}
+
+// seldom is how much rarer two suspects are at once than if they came independently.
+func (c *caseFile) seldom(a, b int) float64 {
+	for _, x := range [...]int{a, b} {
+		if c.suspects[x].faults[0].Kind == Instrument {
+			return seldomLies
+		}
+	}
+	return seldom
 }

@@ -17,7 +17,9 @@ var priors = map[Code]float64{
 	LowIndoorAir: 0.13, HighIndoorAir: 0.02, ReturnLeak: 0.03, CondenserAir: 0.11,
 	SuctionClamp: 0.02, LiquidClamp: 0.015, SuctionGauge: 0.01, LiquidGauge: 0.01,
 	DryWick: 0.02, SunOnSensor: 0.015, SupplySensor: 0.015,
+	BulbsSwapped: 0.003, HosesSwapped: 0.003, ClampsSwapped: 0.003, AirSensorsSwapped: 0.003,
 	Altitude: 0.003, readingsClash: 0.003,
+	NextToEmpty: 0.02, NotPumping: 0.012, Heating: 0.05,
 }
 
 // priorAltitude is the weight of a wrong atmosphere where nobody stated it.
@@ -61,15 +63,15 @@ var sights = []sight{
 	{"economizer-open", "the economizer is open", 0.03, map[Code]float64{Economizer: 0.99},
 		func(e *Evidence) bool { return e.Seen.EconomizerOpen }},
 	{"circuit-opened", "the circuit was open lately", 0.08, map[Code]float64{
-		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12,
+		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12, NextToEmpty: 0.12, "compressor-backwards": 0.15,
 		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
-	{"oil-stains", "oil marks a joint or a valve", 0.04, map[Code]float64{Undercharge: 0.4},
+	{"oil-stains", "oil marks a joint or a valve", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
 	{"complaint-water", "the complaint is water", 0.03, map[Code]float64{NoTrap: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { return e.Seen.WaterComplaint }},
 	{"complaint-not-cooling", "the complaint is that it does not cool", 0.3, map[Code]float64{
-		Undercharge: 0.5, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
+		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
 		NonCondensables: 0.4, OtherRefrigerant: 0.4},
 		func(e *Evidence) bool { return e.Seen.NotCoolingComplaint }},
 	{"static-high", "the external static pressure is above the blower's limit", 0.15, map[Code]float64{
@@ -145,7 +147,8 @@ type suspect struct {
 	faults    []*Fault
 	// share of each fault after all clues; they add to 1.
 	share []float64
-	// notes is the chance of what each clue is about given the signature.
+	// notes is the chance of what each clue is about given the signature and the clues
+	// before it.
 	notes []float64
 }
 
@@ -153,33 +156,34 @@ func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
 	s := suspect{signature: signature, faults: faultsOf(signature, e.Metering, e.HeatPump)}
 	s.share = make([]float64, len(s.faults))
 	s.notes = make([]float64, len(clues))
-	total := 0.0
 	for i, f := range s.faults {
 		s.share[i] = f.Share
-		total += f.Share
 	}
+	normalize(s.share)
+	// Each clue weighs the faults anew before the next is asked for: a path that was seen
+	// clear leaves the blower, and what else would show there no longer speaks.
 	for j := range clues {
-		s.notes[j] = clues[j].usual
-		if total > 0 {
-			s.notes[j] = 0
-			for i, f := range s.faults {
-				s.notes[j] += s.share[i] / total * clues[j].chance(f)
-			}
+		for i, f := range s.faults {
+			s.notes[j] += s.share[i] * clues[j].chance(f)
 		}
-	}
-	sum := 0.0
-	for i, f := range s.faults {
-		for j := range clues {
+		for i, f := range s.faults {
 			s.share[i] *= clues[j].as(clues[j].chance(f))
 		}
-		sum += s.share[i]
-	}
-	for i := range s.share {
-		if sum > 0 {
-			s.share[i] /= sum
-		}
+		normalize(s.share)
 	}
 	return s
+}
+
+func normalize(w []float64) {
+	sum := 0.0
+	for _, x := range w {
+		sum += x
+	}
+	for i := range w {
+		if sum > 0 {
+			w[i] /= sum
+		}
+	}
 }
 
 // logClues is the log likelihood of all clues, given one or two suspects; each

@@ -47,6 +47,10 @@ type readings struct {
 	fluid signature.Fluid
 	// thin is by how much of the standard atmosphere the air is below it.
 	thin float64
+	// byCurrent says that the power is that by the compressor's current, and ratedPower what
+	// a sound machine has at rated conditions.
+	byCurrent  bool
+	ratedPower float64
 	// habit is the log likelihood of the return air, as rooms are kept.
 	habit float64
 }
@@ -112,9 +116,9 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 	}
 	r.habit = r.usualHabit()
 	tons := float64(e.NominalCapacity) / wattsPerTon
-	rated := float64(e.RatedAirflow)
+	rated := tons * flowPerTon
 	if rated <= 0 {
-		rated = tons * flowPerTon
+		rated = float64(e.RatedAirflow)
 	}
 	if flow != nil && flow.Value > 0 && rated > 0 {
 		r.value[rAirflow], r.have[rAirflow] = 100*math.Log(float64(flow.Value)/rated), true
@@ -249,10 +253,20 @@ type observation struct {
 	// instruments alone.
 	noise matrix
 	n     int
+	// meant is what machines of the kind read when sound, with its slopes by the air.
+	meant  vector
+	slopes [3]vector
 }
 
 func observe(r *readings, sound *signature.Sound) *observation {
-	o := &observation{raw: r, fluid: r.fluid}
+	o := &observation{}
+	o.take(r, sound, nil)
+	return o
+}
+
+// take fills the observation in; what it shares with another is not worked out again.
+func (o *observation) take(r *readings, sound *signature.Sound, like *observation) {
+	*o = observation{raw: r, fluid: r.fluid}
 	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
 	var airStd [3]float64
 	o.weather, airStd = r.air()
@@ -262,7 +276,11 @@ func observe(r *readings, sound *signature.Sound) *observation {
 	for i, raw := range air {
 		std[raw] = airStd[i]
 	}
-	slopes := sound.Slopes(o.weather, o.fluid)
+	if like != nil && like.weather == o.weather && like.fluid == o.fluid {
+		o.meant, o.slopes = like.meant, like.slopes
+	} else {
+		o.meant, o.slopes = sound.Mean(o.weather, o.fluid), sound.Slopes(o.weather, o.fluid)
+	}
 	var jacobian [features][raws]float64
 	for f := range parts {
 		known := true
@@ -280,12 +298,16 @@ func observe(r *readings, sound *signature.Sound) *observation {
 			o.value[f] -= r.condGlide
 		}
 		for i, raw := range air {
-			jacobian[f][raw] -= slopes[i][f]
+			jacobian[f][raw] -= o.slopes[i][f]
 		}
 		o.have[f] = known
 		if known {
 			o.n++
 		}
+	}
+	if like != nil && like.raw.std == r.std && like.raw.have == r.have {
+		o.noise = like.noise // but for how the slopes differ
+		return
 	}
 	for a := range features {
 		for b := range a + 1 {
@@ -296,5 +318,4 @@ func observe(r *readings, sound *signature.Sound) *observation {
 			o.noise[a][b], o.noise[b][a] = sum, sum
 		}
 	}
-	return o
 }

@@ -90,7 +90,7 @@ var holds = []hold{
 	},
 	{
 		when: func(c *caseFile, d *Diagnosis) bool {
-			return c.instead(d, []Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant, VaporLeak}) > doubtful
+			return c.instead(d, []Code{Restriction, Overfeed, NonCondensables, OtherRefrigerant, VaporLeak, NextToEmpty, NotPumping}) > doubtful
 		},
 		why: "a fault of the circuit would pass for a wrong charge",
 	},

@@ -22,6 +22,9 @@ type Sign struct {
 	RivalReads       float64 // under the explanation it competes with
 	overSound, rival float64 // log likelihood ratios
 	healthy          bool    // the explanation is 'nothing wrong'
+	// Current says that the values are the compressor's current, in amperes, which stands
+	// for the power.
+	Current bool
 	// Source names where the expectation of the sound machine comes from.
 	Source string
 }
@@ -47,7 +50,7 @@ func (c *caseFile) signs(p, rival component) []Sign {
 			rival:     logNormal(v, mean[f], cov[f][f]) - logNormal(v, rivalMean[f], rivalCov[f][f]),
 			healthy:   p.a == none,
 		}
-		for _, x := range c.evidence.Expected {
+		for _, x := range c.evidence.expected() {
 			if x.Feature == s.Feature {
 				s.Source = x.Source
 			}
@@ -66,6 +69,16 @@ func (c *caseFile) scale(s *Sign) {
 			*x += c.seen.raw.evapGlide
 		}
 	case signature.Airflow, signature.Power:
+		if s.Feature == signature.Power && c.seen.raw.byCurrent {
+			s.Current = true
+			amperes := func(x float64) float64 { return c.seen.raw.ampere(c.evidence, x) }
+			s.SoundStd *= amperes(s.Sound) / 100
+			s.ReadsStd *= amperes(s.Reads) / 100
+			for _, x := range [...]*float64{&s.Value, &s.Sound, &s.Reads, &s.RivalReads} {
+				*x = amperes(*x)
+			}
+			return
+		}
 		unit := c.unit(s.Feature)
 		s.SoundStd *= unit * math.Exp(s.Sound/100) / 100
 		s.ReadsStd *= unit * math.Exp(s.Reads/100) / 100
@@ -80,10 +93,10 @@ func (c *caseFile) unit(f signature.Feature) float64 {
 	if f == signature.Power {
 		return float64(c.evidence.NominalCapacity)
 	}
-	if c.evidence.RatedAirflow > 0 {
-		return float64(c.evidence.RatedAirflow)
+	if c.evidence.NominalCapacity > 0 {
+		return float64(c.evidence.NominalCapacity) / wattsPerTon * flowPerTon
 	}
-	return float64(c.evidence.NominalCapacity) / wattsPerTon * flowPerTon
+	return float64(c.evidence.RatedAirflow)
 }
 
 // show writes a value of a feature, with its standard uncertainty if that is
@@ -269,6 +282,9 @@ func (c *Cause) Size(sys quantity.System) string {
 	case ReturnLeak:
 		return "about " + percent(c.Severity) + " of the air"
 	case CondenserAir:
+		if c.variant == string(fanDead) {
+			return ""
+		}
 		if c.variant != "" {
 			return "air at the coil about " + delta(c.Severity) + " too warm"
 		}

@@ -24,15 +24,30 @@ type test struct {
 	fits func(*Evidence) bool
 }
 
-func (t *test) chance(f *Fault) float64 {
-	if p, ok := t.of[f.Code]; ok {
-		return p
+// chance of a yes where a fault is present.
+func (t *test) chance(f *Fault) float64 { return chancesOfTests[t.index()][f.index] }
+
+func (t *test) index() int {
+	for i := range tests {
+		if &tests[i] == t {
+			return i
+		}
 	}
-	if p, ok := t.of[f.Signature]; ok {
-		return p
-	}
-	return t.usual
+	return 0
 }
+
+// chancesOfTests are those of every test by every fault.
+var chancesOfTests = func() [][]float64 {
+	out := make([][]float64, len(tests))
+	for i := range tests {
+		out[i] = make([]float64, len(library))
+		for j := range library {
+			k := clue{usual: tests[i].usual, of: tests[i].of}
+			out[i][j] = k.chance(&library[j])
+		}
+	}
+	return out
+}()
 
 // said is an answer as a sentence about the machine.
 func (t *test) said(yes bool) string {
@@ -146,7 +161,7 @@ var tests = []test{
 		code: "outdoor-coil", minutes: 4, take: "a look at the outdoor coil, through its depth with a light, and at its fan",
 		why: "dirt sits inside the coil, and a slow fan is felt by hand",
 		yes: "dirty, blocked, or the fan is not right", no: "clean, and the fan is right", usual: 0.12,
-		of:   map[Code]float64{"condenser-coil": 0.93, "condenser-fan": 0.85, "condenser-recirculation": 0.2},
+		of:   map[Code]float64{"condenser-coil": 0.93, "condenser-fan": 0.85, fanDead: 0.99, "condenser-recirculation": 0.2},
 		fits: func(e *Evidence) bool { return !e.Seen.OutdoorCoilDirty },
 	},
 	{
@@ -207,14 +222,14 @@ var tests = []test{
 	{
 		code: "refrigerant-label", minutes: 2, take: "the refrigerant: the unit's label, the gauges' setting, and an identifier at the port",
 		why: "every saturation temperature rests on it",
-		yes: "not the one named", no: "the one named", usual: 0.01,
-		of: map[Code]float64{OtherRefrigerant: 0.97},
+		yes: "not the one named", no: "the one named", usual: 1e-9, // an identifier is final
+		of: map[Code]float64{OtherRefrigerant: 0.995},
 	},
 	{
 		code: "pressures-at-stop", minutes: 6, running: true, take: "how fast the pressures equalize when the compressor stops, with its current while it runs",
 		why: "a compressor that leaks within equalizes at once and draws little",
 		yes: "at once, and the current was low", no: "slowly, or the current was normal", usual: 0.08,
-		of: map[Code]float64{VaporLeak: 0.8},
+		of: map[Code]float64{VaporLeak: 0.8, NotPumping: 0.9},
 	},
 	{
 		code: "reversing-valve", minutes: 4, running: true, take: "the suction pipe just before and just after the reversing valve",
@@ -232,6 +247,6 @@ var tests = []test{
 		code: "oil-and-leak", minutes: 15, take: "an electronic leak search, from the joints and valves down",
 		why: "refrigerant that is missing has gone somewhere",
 		yes: "a leak", no: "none found", usual: 0.06,
-		of: map[Code]float64{Undercharge: 0.65},
+		of: map[Code]float64{Undercharge: 0.65, NextToEmpty: 0.9},
 	},
 }

@@ -1,0 +1,110 @@
+package diagnose
+
+import (
+	"math"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+)
+
+// label is the label charge, or the usual one for the capacity.
+func (e *Evidence) label() quantity.Mass {
+	if e.Charge > 0 {
+		return e.Charge
+	}
+	capacity := e.NominalCapacity
+	if capacity <= 0 {
+		capacity = quantity.Tons(3)
+	}
+	return charge.UsualCharge(capacity)
+}
+
+// elsewhereMoved is the chance that what was moved is not what the circuit gained: hoses, a
+// scale that was read wrong, a leak that took it again.
+const elsewhereMoved = 0.05
+
+// countMoves takes what was added or recovered before the readings into the prior of the
+// charge. What is there now is what was there before and what was moved: after half a charge
+// was added, a machine that is still short was all but empty before, and one that was sound
+// is overfull by half.
+func (c *caseFile) countMoves() {
+	low, high := c.suspect(Undercharge), c.suspect(Overcharge)
+	moved := float64(c.evidence.Moved) / float64(c.evidence.label())
+	if moved == 0 || math.IsNaN(moved) || low == none || high == none {
+		return
+	}
+	right := 1 - priors[Undercharge] - priors[Overcharge]
+	least := c.states[low][0].severity / 2
+	var before chargeDensity
+	before.spreadAbout(0, least, right)
+	c.spreadPrior(&before, low, -1)
+	c.spreadPrior(&before, high, 1)
+
+	var now chargeDensity
+	steps := int(math.Round(min(max(moved, -2), 2) / chargeStep))
+	for i, w := range before {
+		now[i] += elsewhereMoved * w
+		to := min(max(i+steps, 0), chargeCells-1)
+		now[to] += (1 - elsewhereMoved) * w
+	}
+	// The share of the states is that of the errors nearest to them.
+	kept := 0.0
+	shares := [2][]float64{make([]float64, len(c.states[low])), make([]float64, len(c.states[high]))}
+	for i, w := range now {
+		x := chargeAt(i)
+		if math.Abs(x) < least {
+			kept += w
+			continue
+		}
+		k, a := 0, low
+		if x > 0 {
+			k, a = 1, high
+		}
+		shares[k][c.nearest(a, math.Abs(x))] += w
+	}
+	for k, a := range [...]int{low, high} {
+		sum := 0.0
+		for _, w := range shares[k] {
+			sum += w
+		}
+		// Priors are those beside a charge that is right.
+		c.prior[a] = right * sum / kept
+		for s := range c.states[a] {
+			c.states[a][s].weight = max(shares[k][s]/sum, 1e-9)
+		}
+	}
+}
+
+// spreadPrior adds the prior of a signature over the sizes between its states.
+func (c *caseFile) spreadPrior(density *chargeDensity, a int, sign float64) {
+	states := c.states[a]
+	for k := range states {
+		from, to := states[k].severity, states[k].severity
+		switch {
+		case k == 0:
+			from /= 2
+		default:
+			from = (from + states[k-1].severity) / 2
+		}
+		if k+1 < len(states) {
+			to = (to + states[k+1].severity) / 2
+		} else {
+			to += to - from
+		}
+		n := max(1, math.Round((to-from)/chargeStep))
+		for x := 0.5; x < n; x++ {
+			density[chargeCell(sign*(from+(to-from)*x/n))] += c.prior[a] * states[k].weight / n
+		}
+	}
+}
+
+// nearest is the state of a suspect whose size is nearest.
+func (c *caseFile) nearest(a int, severity float64) int {
+	best := 0
+	for s := range c.states[a] {
+		if math.Abs(c.states[a][s].severity-severity) < math.Abs(c.states[a][best].severity-severity) {
+			best = s
+		}
+	}
+	return best
+}

@@ -1,0 +1,345 @@
+package diagnose
+
+import (
+	"math"
+	"sync"
+)
+
+// packed is room for the lower triangle of a covariance of the features, row by row.
+const packed = features * (features + 1) / 2
+
+// A packing is a state in the space of the features that were read: what weighing it, alone
+// or with another, needs over and over.
+type packing struct {
+	by [features]float64 // what it adds to the mean
+	// root times its transpose is the covariance of the machine under it, and rest what
+	// comes on top; all is their sum.
+	root      [features][features]float64
+	rooted    bool // root is not that of a sound machine
+	rest, all [packed]float64
+	pull      *pull
+	bound     float64 // what it adds to the log likelihood of the air
+}
+
+// A workspace is what weighing writes to; it is used again from one visit to the next.
+type workspace struct {
+	n  int
+	at [features]int // features that were read
+	in [features]int // their places, by feature
+	// off is what was read less what this machine reads when sound.
+	off   [features]float64
+	sound packing
+	noise [packed]float64
+
+	packings []packing
+	first    []int // of each suspect
+	parts    []component
+
+	readings readings // as they would be without a lie
+	truth    observation
+	matrices [mostMatrices]matrix // of states
+	taken    int
+
+	factored
+}
+
+// factored is the factor of a covariance and the residual whitened by it.
+type factored struct {
+	l      [features][features]float64 // the diagonal inverted
+	x      [features]float64
+	logDet float64
+}
+
+// step is the whitened difference of two vectors; nil is none.
+func (f *factored) step(n int, v, less *[features]float64) (y [features]float64) {
+	for i := range n {
+		x := v[i]
+		if less != nil {
+			x -= less[i]
+		}
+		li := &f.l[i]
+		for k := range i {
+			x -= li[k] * y[k]
+		}
+		y[i] = x * li[i]
+	}
+	return y
+}
+
+// distance is the squared distance that the residual would have, were the mean shifted.
+func (f *factored) distance(n int, v, less *[features]float64) (squared float64) {
+	y := f.step(n, v, less)
+	for i := range n {
+		x := f.x[i] - y[i]
+		squared += x * x
+	}
+	return squared
+}
+
+const mostMatrices = 64
+
+// matrix is an empty one.
+func (w *workspace) matrix() *matrix {
+	if w.taken == mostMatrices {
+		return &matrix{}
+	}
+	m := &w.matrices[w.taken]
+	*m = matrix{}
+	w.taken++
+	return m
+}
+
+// close gives the workspace back; nothing of the case may be used any more.
+func (c *caseFile) close() {
+	if c.earlier != nil {
+		c.earlier.close()
+	}
+	c.work.parts = c.parts
+	workspaces.Put(c.work)
+	c.work, c.parts, c.states = nil, nil, nil
+}
+
+var workspaces = sync.Pool{New: func() any { return new(workspace) }}
+
+// pack prepares all states for weighing.
+func (c *caseFile) pack() {
+	w := c.work
+	w.n = 0
+	for f := range features {
+		if c.seen.have[f] {
+			w.at[w.n], w.in[f] = f, w.n
+			w.n++
+		}
+	}
+	// The factor of the scatter of sound machines.
+	for f := range features {
+		copy(c.triangle.l[f][:f+1], c.machine.scatter[f][:f+1])
+	}
+	for f := range features {
+		c.triangle.l[f][f] += leastScatter
+	}
+	if !c.triangle.factor(features) {
+		for f := range features {
+			clear(c.triangle.l[f][:])
+			c.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
+		}
+	}
+	scatter := &c.triangle.l
+	w.sound = packing{}
+	for i := range w.n {
+		f := w.at[i]
+		w.off[i] = c.seen.value[f] - c.machine.mean[f] - c.machine.offset[f]
+		copy(w.sound.root[i][:f+1], scatter[f][:f+1])
+		for j := range i + 1 {
+			w.noise[place(i, j)] = c.seen.noise[f][w.at[j]]
+		}
+	}
+	w.sound.all = w.square(&w.sound.root)
+	total := 0
+	w.first = w.first[:0]
+	for a := range c.states {
+		w.first = append(w.first, total)
+		total += len(c.states[a])
+	}
+	if cap(w.packings) < total {
+		w.packings = make([]packing, total+total/4)
+	}
+	w.packings = w.packings[:total]
+	for a := range c.states {
+		for k := range c.states[a] {
+			c.packState(&c.states[a][k], c.packing(a, k), scatter)
+		}
+	}
+}
+
+// leastScatter, in K² or %², keeps the factor of the scatter from failing by rounding.
+const leastScatter = 1e-9
+
+func place(i, j int) int { return i*(i+1)/2 + j }
+
+func (c *caseFile) packing(a, k int) *packing { return &c.work.packings[c.work.first[a]+k] }
+
+func (c *caseFile) packState(s *state, p *packing, scatter *[maxDim][maxDim]float64) {
+	w := c.work
+	p.pull, p.rooted, p.bound = s.pull, s.gain != nil, 0
+	if s.level == nil && s.rest != nil {
+		p.bound = s.bound - c.bound
+	}
+	for i := range w.n {
+		f := w.at[i]
+		p.by[i] = s.shift[f]
+		if s.gain != nil {
+			gain := &s.gain[f]
+			row := w.sound.root[i]
+			for h, x := range gain {
+				if x == 0 {
+					continue
+				}
+				p.by[i] += x * c.machine.offset[h]
+				for g := range h + 1 {
+					row[g] += x * scatter[h][g]
+				}
+			}
+			p.root[i] = row
+		}
+		for j := range i + 1 {
+			x := 0.0
+			if s.rest != nil {
+				x = (1 + s.restMore) * s.rest[f][w.at[j]]
+			}
+			if i == j {
+				x += s.doubt[f]
+			}
+			p.rest[place(i, j)] = x
+		}
+	}
+	if p.rooted {
+		p.all = w.square(&p.root)
+	} else {
+		p.all = w.sound.all
+	}
+	for i := range place(w.n, 0) {
+		p.all[i] += p.rest[i]
+	}
+}
+
+// square is root times its transpose.
+func (w *workspace) square(root *[features][features]float64) (all [packed]float64) {
+	for i := range w.n {
+		a := &root[i]
+		for j := range i + 1 {
+			b := &root[j]
+			sum := 0.0
+			for h := range features {
+				sum += a[h] * b[h]
+			}
+			all[place(i, j)] = sum
+		}
+	}
+	return all
+}
+
+// weigh returns the log likelihood of the readings under a component. The factor of its
+// covariance and the whitened residual stay in the workspace.
+func (c *caseFile) weigh(p component) float64 {
+	w := c.work
+	first, second := &w.sound, &w.sound
+	if p.a != none {
+		first = c.packing(p.a, p.sa)
+	}
+	if p.b != none {
+		second = c.packing(p.b, p.sb)
+	}
+	size := place(w.n, 0)
+	var cov [packed]float64
+	switch {
+	case second.rooted && first.rooted:
+		var root [features][features]float64
+		for i := range w.n {
+			for h := range features {
+				root[i][h] = first.root[i][h] + second.root[i][h] - w.sound.root[i][h]
+			}
+		}
+		cov = w.square(&root)
+		for i := range size {
+			cov[i] += first.rest[i] + second.rest[i]
+		}
+	case second.rooted:
+		for i := range size {
+			cov[i] = second.all[i] + first.rest[i]
+		}
+	default:
+		for i := range size {
+			cov[i] = first.all[i] + second.rest[i]
+		}
+	}
+	for i := range w.n {
+		w.x[i] = w.off[i] - first.by[i] - second.by[i]
+	}
+	for _, s := range [...]*packing{first, second} {
+		if s.pull != nil {
+			c.pullPacked(s.pull, &cov)
+		}
+	}
+	logDet, squared, ok := w.whiten(&cov)
+	if !ok {
+		return math.Inf(-1)
+	}
+	return logStudent(w.n, logDet, squared) + c.bound + first.bound + second.bound
+}
+
+// pullPacked applies a pull to the residual and the covariance, as act does to mean and
+// covariance.
+func (c *caseFile) pullPacked(p *pull, cov *[packed]float64) {
+	w := c.work
+	f := w.in[p.feature]
+	distance := p.base
+	var row [features]float64
+	at := func(i, j int) float64 {
+		if i < j {
+			i, j = j, i
+		}
+		return cov[place(i, j)]
+	}
+	for g := range w.n {
+		row[g] = at(f, g)
+	}
+	for h, slope := range p.gradient {
+		if slope == 0 {
+			continue
+		}
+		k := w.in[h]
+		distance += slope * (c.seen.value[h] - w.x[k])
+		for g := range w.n {
+			row[g] += p.fraction * slope * at(k, g)
+		}
+	}
+	w.x[f] -= p.fraction * distance
+	own := row[f]
+	for h, slope := range p.gradient {
+		if slope != 0 {
+			own += p.fraction * slope * row[w.in[h]]
+		}
+	}
+	for g := range w.n {
+		if g <= f {
+			cov[place(f, g)] = row[g]
+		} else {
+			cov[place(g, f)] = row[g]
+		}
+	}
+	cov[place(f, f)] = own + p.std*p.std*distance*distance
+}
+
+// whiten factors a covariance with the noise of the instruments, and whitens the residual.
+func (w *workspace) whiten(cov *[packed]float64) (logDet, squared float64, ok bool) {
+	det := 1.0
+	for i := range w.n {
+		li := &w.l[i]
+		base := place(i, 0)
+		x := w.x[i]
+		for j := range i {
+			lj := &w.l[j]
+			sum := cov[base+j] + w.noise[base+j]
+			for k := range j {
+				sum -= li[k] * lj[k]
+			}
+			sum *= lj[j]
+			li[j] = sum
+			x -= sum * w.x[j]
+		}
+		sum := cov[base+i] + w.noise[base+i]
+		for k := range i {
+			sum -= li[k] * li[k]
+		}
+		if !(sum > 0) {
+			return 0, 0, false
+		}
+		det *= sum
+		li[i] = 1 / math.Sqrt(sum) // the inverse: no division later
+		w.x[i] = x * li[i]
+		squared += w.x[i] * w.x[i]
+	}
+	w.logDet = math.Log(det)
+	return w.logDet, squared, true
+}

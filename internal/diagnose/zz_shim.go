@@ -1,8 +1,0 @@
-package diagnose
-
-const (
-	NextToEmpty       Code = "next-to-empty"
-	NotPumping        Code = "not-pumping"
-	ClampsSwapped     Code = "clamps-swapped"
-	AirSensorsSwapped Code = "air-sensors-swapped"
-)
