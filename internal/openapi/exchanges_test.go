@@ -46,13 +46,15 @@ type exchange struct {
 }
 
 // Everything that the service's tests send and get is as openapi.json has it. The
-// tests write it down where SATLINE_EXCHANGES names a file.
+// tests write it down where SATLINE_EXCHANGES names a file; those of the clients that
+// misbehave have nothing to write.
 func TestExchanges(t *testing.T) {
 	if testing.Short() {
 		t.Skip("SKIPPED in short mode: it runs the tests of the service")
 	}
 	log := filepath.Join(t.TempDir(), "exchanges")
-	cmd := exec.Command("go", "test", "-count=1", "../../examples/service")
+	const misbehaving = "Client|Slow|Connection|BatchIs|Stop"
+	cmd := exec.Command("go", "test", "-count=1", "-skip", misbehaving, "../../examples/service")
 	cmd.Env = append(os.Environ(), "SATLINE_EXCHANGES="+log)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
