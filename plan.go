@@ -534,6 +534,9 @@ func moved(p *prepared, t *targeted) []charge.Moved {
 		if to > from {
 			if course, err := follow(p, thinned(p.log[from:to]), t.method); err == nil && course.State != 0 {
 				v := course.Value
+				if course.State == charge.Settling { // it went on there, as far as can be told
+					v = course.Estimate
+				}
 				v.Std = max(v.Std, t.reading.Measured.Std)
 				out = append(out, charge.Moved{Net: net, Value: v})
 			}

@@ -21,7 +21,8 @@ type Visit struct {
 	Site        Site        `json:"site,omitzero"`
 	Instruments Instruments `json:"instruments,omitzero"`
 	// Readings are the ones to judge the machine by. Where Log has later ones,
-	// the settled values of the log take their place.
+	// their means over its last steady stretch take their place, or the last of them
+	// where nothing is steady yet.
 	Readings Readings `json:"readings,omitzero"`
 	// Log holds readings over time, in order; see LogEntry.
 	Log []LogEntry `json:"log,omitempty"`

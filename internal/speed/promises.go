@@ -43,6 +43,9 @@ var promises = []promise{
 	{"the whole machine solved once, capillary tube", "refrigerant/cycle", "Solve/capillary_tube", 2 * milli},
 	{"the machine fitted to a visit, fixed restrictor", "refrigerant/cycle", "Fit/fixed_restrictor", 300 * milli},
 	{"the machine fitted to a visit, TXV", "refrigerant/cycle", "Fit/TXV", 300 * milli},
+	{"a reading taken by a watch over a log", "charge", "WatchTake", 100 * nano},
+	{"a reading taken, and the log of a day judged", "charge", "WatchJudged", 100 * micro},
+	{"a log of 180 readings judged at once", "charge", "Settle", 100 * micro},
 	{"a visit assessed, verdicts only", ".", "AssessVerdict", 20 * micro},
 	{"a visit assessed, with dose, freezing and diagnosis", ".", "Assess", 5 * milli},
 }
