@@ -27,10 +27,10 @@ var layers = []struct {
 // see the layers below it.
 var facadeInternal = []string{"/internal/diagnose", "/internal/readcheck", "/internal/schema"}
 
-// testbench tries the diagnosis on machines that share nothing with the cycle model, nor
+// The bench tries the diagnosis on machines that share nothing with the cycle model, nor
 // with what is learnt from it. It may see the packages of benchMay alone, and nothing but
 // tests may see it.
-const testbench = "/internal/diagnose/testbench"
+const benchPath = "/internal/diagnose/testbench"
 
 var benchMay = []string{
 	"/quantity", "/refrigerant", "/psychro", "/internal/cyclefluid", "/internal/root", "/internal/diagnose",
@@ -74,7 +74,7 @@ func TestLayering(t *testing.T) {
 					t.Errorf("%s imports %s: only the two picture packages and what they share may", from, to)
 				}
 			case !strings.HasPrefix(to, module):
-			case a == testbench && !slices.Contains(benchMay, b), b == testbench:
+			case a == benchPath && !slices.Contains(benchMay, b), b == benchPath:
 				t.Errorf("%s imports %s: the bench stays apart", from, to)
 			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") && level(from) <= 2,
 				strings.HasPrefix(a, "/psychro") && strings.HasPrefix(b, "/refrigerant"):
