@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"sync"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -64,13 +65,13 @@ type Airflow struct {
 	Notes []string `json:"notes,omitempty"`
 }
 
-// PerTon returns the flow in CFM per ton of a capacity; zero where that is not
-// above zero.
+// PerTon returns the flow in CFM per ton of a capacity; zero where that is not above
+// zero, or too small for the flow to be counted by it.
 func (a Airflow) PerTon(capacity quantity.Power) float64 {
 	if !(capacity > 0) {
 		return 0
 	}
-	return a.Flow.Value.CFM() / capacity.Tons()
+	return finite.OrZero(a.Flow.Value.CFM() / capacity.Tons())
 }
 
 // standardDensity is 0.075 lb/ft³, to the digits that dry air of 70 °F has.

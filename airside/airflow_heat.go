@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -130,14 +131,14 @@ func (e ElectricInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 }
 
 // TotalHeat adds up the heats of burner, elements and blower, as independent of
-// each other.
+// each other. What is no number or infinite adds nothing.
 func TotalHeat(parts ...quantity.Uncertain[quantity.Power]) quantity.Uncertain[quantity.Power] {
 	var sum quantity.Uncertain[quantity.Power]
 	for _, p := range parts {
-		sum.Value += p.Value
-		sum.Std = math.Hypot(sum.Std, p.Std)
+		sum.Value += finite.OrZero(p.Value)
+		sum.Std = math.Hypot(sum.Std, finite.OrZero(p.Std))
 	}
-	return sum
+	return finite.OrZero(sum.Value).PlusMinus(quantity.Power(finite.OrZero(sum.Std)))
 }
 
 // HeatRise is a temperature rise over a measured heat.

@@ -57,10 +57,11 @@ func MeasureBypass(r CapacityReadings) (Bypass, error) {
 // one it was found at: more air passes more of it by. The bypass falls
 // exponentially with the transfer units of the air side, and those fall with the
 // flow to the power 0.328 (Gray and Webb, 8th International Heat Transfer
-// Conference, 1986; from memory). Without flow nothing passes by.
+// Conference, 1986; from memory). Without flow nothing passes by, nor of a Bypass whose
+// factor is no number.
 func (b Bypass) At(flow float64) float64 {
 	switch {
-	case b.Factor <= 0 || !(flow > 0):
+	case !(b.Factor > 0) || !(flow > 0):
 		return 0
 	case b.Factor >= 1:
 		return 1

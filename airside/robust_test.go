@@ -72,7 +72,7 @@ func TestNothingIsNaN(t *testing.T) {
 		p := FanPoint{flow.Value, static("p").Value, power("w").Value}
 		curve, curveErr := NewFanCurve([]FanPoint{p, {quantity.CFM(f("q2")), static("p2").Value, 0}})
 		if curveErr == nil {
-			finite(t, "curve flow", curve.StandardFlow, static("at").Value)
+			answersFinite(t, "curve flow", curve.StandardFlow, static("at").Value)
 			_, err := curve.Airflow(static("at"), at, f("table"))
 			_ = err
 		}
@@ -166,7 +166,7 @@ func TestNothingIsNaN(t *testing.T) {
 	})
 }
 
-func finite[T, U ~float64](t *rapid.T, name string, f func(T) (U, error), x T) {
+func answersFinite[T, U ~float64](t *rapid.T, name string, f func(T) (U, error), x T) {
 	if y, err := f(x); err == nil && (math.IsNaN(float64(y)) || math.IsInf(float64(y), 0)) {
 		t.Fatalf("%s: %v", name, y)
 	}

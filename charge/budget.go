@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -68,9 +69,9 @@ type Term struct {
 }
 
 // Contribution is |Sensitivity|·Std, the standard uncertainty that the reading
-// alone would give the result (GUM 5.1.3).
+// alone would give the result (GUM 5.1.3); 0 where that is no number.
 func (t Term) Contribution() quantity.TemperatureDelta {
-	return quantity.TemperatureDelta(math.Abs(t.Sensitivity) * t.Std)
+	return finite.OrZero(quantity.TemperatureDelta(math.Abs(t.Sensitivity) * t.Std))
 }
 
 type termJSON struct {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -254,9 +255,10 @@ func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 
 // UsualCharge returns about what a comfort cooling machine of a nominal capacity
 // holds, 2.8 lb per ton (common practice, no source; 2 to 4 lb is usual). It stands
-// in where the label cannot be read, and is never a charge to weigh in.
+// in where the label cannot be read, and is never a charge to weigh in. Of a capacity
+// that is no number it is 0.
 func UsualCharge(capacity quantity.Power) quantity.Mass {
-	return quantity.Mass(capacity.Tons()) * chargePerTon.value
+	return finite.OrZero(quantity.Mass(capacity.Tons()) * chargePerTon.value)
 }
 
 // halt finds a reason to move nothing; the zero Action where there is none.

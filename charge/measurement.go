@@ -3,6 +3,7 @@ package charge
 import (
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -34,12 +35,16 @@ func Taken(method Method, value quantity.Uncertain[quantity.TemperatureDelta]) (
 }
 
 // At returns m with the value that it settled at, and the scatter over time as
-// one more term of the budget.
+// one more term of the budget; m itself where that is no value.
 func (m Measurement) At(settled quantity.Uncertain[quantity.TemperatureDelta]) Measurement {
-	m.Value.Value = settled.Value
-	m.Budget.add(Unsteadiness, settled.Std, 1)
-	m.Value.Std = float64(m.Budget.Std())
-	return m
+	later := m
+	later.Value.Value = settled.Value
+	later.Budget.add(Unsteadiness, settled.Std, 1)
+	later.Value.Std = float64(later.Budget.Std())
+	if !finite.Is(later.Value.Value) || !finite.Is(later.Value.Std) {
+		return m
+	}
+	return later
 }
 
 // LiquidReturning reports whether a superheat is so small that the suction line

@@ -3,6 +3,7 @@ package charge
 import (
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -111,7 +112,7 @@ func offTableError(at place, wetBulb, outdoor quantity.Temperature) error {
 // LineTargetSuperheat is the well-known line (3·WB − 80 − DB)/2 in °F, a check
 // on the table: common practice, no source. It lies within 3.5 °F of the table
 // at return wet bulbs from 58 to 72 °F and outdoor temperatures from 65 to
-// 105 °F, and drifts off beyond. It is never used as a target.
+// 105 °F, and drifts off beyond; 0 of what is no number. It is never used as a target.
 func LineTargetSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) quantity.TemperatureDelta {
-	return quantity.FahrenheitDelta((3*returnWetBulb.Fahrenheit() - 80 - outdoorDryBulb.Fahrenheit()) / 2)
+	return finite.OrZero(quantity.FahrenheitDelta((3*returnWetBulb.Fahrenheit() - 80 - outdoorDryBulb.Fahrenheit()) / 2))
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -40,13 +41,13 @@ type Tube struct {
 	Wall    quantity.Length
 }
 
-// Bore returns the inside diameter.
-func (t Tube) Bore() quantity.Length { return t.Outside - 2*t.Wall }
+// Bore returns the inside diameter, and 0 of a tube that is all wall.
+func (t Tube) Bore() quantity.Length { return max(0, finite.OrZero(t.Outside-2*t.Wall)) }
 
-// VolumeOf returns the inside volume of a length of t.
+// VolumeOf returns the inside volume of a length of t, and 0 of what is no length.
 func (t Tube) VolumeOf(length quantity.Length) quantity.Volume {
 	bore := float64(t.Bore())
-	return quantity.Volume(math.Pi / 4 * bore * bore * float64(length))
+	return finite.OrZero(quantity.Volume(math.Pi / 4 * bore * bore * float64(length)))
 }
 
 // Tubes returns the tubes of ASTM B280 in a temper, smallest first; none for a

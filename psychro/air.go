@@ -3,6 +3,7 @@ package psychro
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -102,12 +103,12 @@ func (a Air) Density() quantity.Density {
 }
 
 // DryAirFlow returns the mass flow of dry air in a volume flow of a, the flow
-// that the balances of a coil are counted on.
+// that the balances of a coil are counted on; 0 of a flow that is no number.
 func (a Air) DryAirFlow(flow quantity.VolumeFlow) quantity.MassFlow {
 	if !a.IsValid() {
 		return 0
 	}
-	return quantity.MassFlow(float64(flow) / float64(a.SpecificVolume()))
+	return finite.OrZero(quantity.MassFlow(float64(flow) / float64(a.SpecificVolume())))
 }
 
 // DewPoint returns the temperature at which the air, cooled at its pressure,

@@ -73,6 +73,12 @@ func ApparatusDewPoint(entering, leaving Air) (apparatusDewPoint quantity.Temper
 	if leaving.RelativeHumidity() >= 1-roundingW {
 		return quantity.Temperature(high), 0, nil
 	}
+	if high <= minTemperature {
+		return 0, 0, &RangeError{
+			Quantity: "dew point of the leaving air", Value: leaving.DewPoint(), Min: quantity.Temperature(minTemperature),
+			Advice: "no coil dries air so far: read it again",
+		}
+	}
 	nearest := math.Inf(-1)
 	for _, low := range [...]float64{m.boundary().join, minTemperature} {
 		if high <= low {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -98,10 +99,13 @@ func (d Doubt) Do() string {
 }
 
 // Doubts returns what speaks against a reading of a psychrometer, the gravest
-// first, or nil.
+// first, or nil. Of what is no number nothing is said: Measure refuses it.
 func (ps Psychrometer) Doubts(r Reading) []Doubt {
 	var d []Doubt
 	dry, wet := r.DryBulb.Value, r.WetBulb.Value
+	if !finite.Is(dry) || !finite.Is(wet) {
+		return nil
+	}
 	tolerance := r.tolerance()
 	switch excess := float64(wet - dry); {
 	case excess > tolerance+roundingK:
@@ -179,7 +183,7 @@ func WickDoubts(series []WickSample) []Doubt {
 // be is left to [Psychrometer.Doubts].
 func (ps Psychrometer) CoilDoubts(entering, leaving Reading, coil quantity.Temperature) []Doubt {
 	var d []Doubt
-	if dry := leaving.DryBulb; coil > 0 && float64(coil-dry.Value) > saturatedWithin*dry.Std {
+	if dry := leaving.DryBulb; coil > 0 && finite.Is(coil) && finite.Is(dry.Value) && float64(coil-dry.Value) > saturatedWithin*dry.Std {
 		d = append(d, Doubt{SupplyColderThanCoil, dry.Value, coil})
 	}
 	in, inErr := ps.Measure(entering)

@@ -1,6 +1,9 @@
 package psychro
 
-import "github.com/satline/satline/quantity"
+import (
+	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/quantity"
+)
 
 // A Process is what happens to a stream of air between two states, per kilogram
 // of its dry air. Water and energy are conserved:
@@ -22,14 +25,16 @@ type Process struct {
 	WaterEnthalpy quantity.SpecificEnthalpy `json:"waterEnthalpy"`
 }
 
-// HeatRate returns the heat given to a stream that carries dryAir.
+// HeatRate returns the heat given to a stream that carries dryAir, and 0 where that is
+// no number.
 func (c Process) HeatRate(dryAir quantity.MassFlow) quantity.Power {
-	return quantity.Power(float64(c.Heat) * float64(dryAir))
+	return finite.OrZero(quantity.Power(float64(c.Heat) * float64(dryAir)))
 }
 
-// WaterRate returns the water taken up by a stream that carries dryAir.
+// WaterRate returns the water taken up by a stream that carries dryAir, and 0 where that
+// is no number.
 func (c Process) WaterRate(dryAir quantity.MassFlow) quantity.MassFlow {
-	return quantity.MassFlow(c.Water) * dryAir
+	return finite.OrZero(quantity.MassFlow(c.Water) * dryAir)
 }
 
 // finish sets the heat so that the energy balance holds.

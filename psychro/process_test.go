@@ -202,4 +202,12 @@ func TestSupersaturatedAndMismatched(t *testing.T) {
 	if _, _, err := psychro.ApparatusDewPoint(a, a); !errors.As(err, &re) {
 		t.Errorf("dry coil: %v", err)
 	}
+	// The leaving air holds no water at all, and the range stated is one all the same.
+	none, err := psychro.FromHumidityRatio(a.DryBulb(), 0, a.Pressure())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := psychro.ApparatusDewPoint(a, none); !errors.As(err, &re) || re.Min == nil || re.Max != nil {
+		t.Errorf("perfectly dry air left a coil: %v", err)
+	}
 }

@@ -160,6 +160,9 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 			return Measurement{}, &RangeError{Quantity: "standard uncertainty of a reading", Value: quantity.Number(std), Min: quantity.Number(0), Advice: "it is 0 where none is stated, and never negative"}
 		}
 	}
+	if err := ps.Model.checkReadings("dry bulb", r.DryBulb.Value, r.Pressure.Value); err != nil {
+		return Measurement{}, err
+	}
 	m := Measurement{}
 	if excess := float64(r.WetBulb.Value - r.DryBulb.Value); excess > 0 {
 		if excess > r.tolerance()+roundingK {

@@ -58,8 +58,11 @@ func (e *RangeError) Error() string {
 }
 
 // InBoth returns v in both systems of units where they differ, "5.4 kPa (0.8 psia)": an
-// error does not know which one its reader works in.
+// error does not know which one its reader works in. Of nil it is "none".
 func InBoth(v fmt.Stringer) string {
+	if v == nil {
+		return "none"
+	}
 	q, ok := v.(interface{ Format(System) string })
 	if !ok {
 		return v.String()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -107,9 +108,9 @@ type Fill struct {
 	Cautions []string `json:"cautions,omitempty"`
 }
 
-// Volume returns the inside volume of c.
+// Volume returns the inside volume of c, and 0 of a water capacity that is no number.
 func (c Cylinder) Volume() quantity.Volume {
-	return quantity.Volume(c.WaterCapacity.Kilograms() * waterVolume)
+	return finite.OrZero(quantity.Volume(c.WaterCapacity.Kilograms() * waterVolume))
 }
 
 // SafeFill returns the most of r that c may hold. The rule is that at 130 °F

@@ -11,7 +11,10 @@ import (
 
 var update = flag.Bool("update", false, "write the listing")
 
-const listing = "../../testdata/surface.txt"
+const (
+	listing = "../../testdata/surface.txt"
+	table   = "../hostile/exported_test.go"
+)
 
 // The exported surface changes only on purpose: run this test with -update,
 // read the diff, and give a removed or changed line its reason in CHANGELOG.md.
@@ -35,6 +38,30 @@ func TestSurface(t *testing.T) {
 	}
 	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
 		t.Errorf("the exported surface is not that of testdata/surface.txt (-listed +now):\n%s", d)
+	}
+}
+
+// What package hostile calls is all that is exported; -update writes it with the listing.
+func TestCallable(t *testing.T) {
+	lines, err := List("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := Table("hostile", "github.com/satline/satline", lines)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile(table, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(string(got), "\n")); d != "" {
+		t.Errorf("run with -update (-written +now):\n%s", d)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/internal/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -65,6 +66,9 @@ func New(o Options) (*Chart, error) {
 		o.Pressure = quantity.AtmosphereAt(o.Elevation)
 	}
 	if o.MinDryBulb != 0 || o.MaxDryBulb != 0 {
+		if !finite.Is(o.MinDryBulb) {
+			return nil, &quantity.RangeError{Quantity: "lowest dry bulb of the chart", Value: o.MinDryBulb, Advice: "give both ends of the scale, at least 10 K apart"}
+		}
 		if !(o.MaxDryBulb-o.MinDryBulb >= 10) {
 			return nil, &quantity.RangeError{Quantity: "highest dry bulb of the chart", Value: o.MaxDryBulb, Min: o.MinDryBulb + 10, Advice: "give both ends of the scale, at least 10 K apart"}
 		}

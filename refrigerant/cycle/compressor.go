@@ -74,16 +74,21 @@ func (c Compressor) check() error {
 }
 
 // VolumetricEfficiency returns ηv at a ratio of discharge to suction pressure. A ratio
-// below 1, or that is no number, counts as 1.
+// below 1, or that is no number, counts as 1. Of what Design would refuse it is 0.
 func (c Compressor) VolumetricEfficiency(ratio float64) float64 {
-	c = c.withDefaults()
+	if c = c.withDefaults(); c.check() != nil {
+		return 0
+	}
 	return c.volumetric(ratio)
 }
 
 // IsentropicEfficiency returns ηs at a ratio of discharge to suction pressure:
-// ideal work over electric work. A ratio below 1, or that is no number, counts as 1.
+// ideal work over electric work. A ratio below 1, or that is no number, counts as 1. Of
+// what Design would refuse it is 0.
 func (c Compressor) IsentropicEfficiency(ratio float64) float64 {
-	c = c.withDefaults()
+	if c = c.withDefaults(); c.check() != nil {
+		return 0
+	}
 	return c.isentropic(ratio)
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
 
@@ -142,12 +143,12 @@ func (o *Operating) runs() bool { return o != nil && o.Suction.Pressure > 0 }
 func (o *Operating) LiquidReturns() bool { return o.runs() && o.Suction.Quality < 1 }
 
 // PressureRatio returns the discharge over the suction pressure, and 0 for the zero
-// Operating.
+// Operating and for pressures that are none.
 func (o *Operating) PressureRatio() float64 {
 	if !o.runs() {
 		return 0
 	}
-	return float64(o.Discharge.Pressure / o.Suction.Pressure)
+	return finite.OrZero(float64(o.Discharge.Pressure / o.Suction.Pressure))
 }
 
 func (t *trial) operating(v outcome) Operating {
