@@ -9,7 +9,7 @@ import (
 
 // An Isobar is a StateTable at one pressure: the two edges of the two-phase region, and
 // single-phase states by temperature, enthalpy or entropy. Get one from StateTable.Isobar.
-// It does not change.
+// The zero Isobar is none: everything of it is zero. It does not change.
 type Isobar struct {
 	t       *StateTable
 	p       float64
@@ -20,9 +20,13 @@ type Isobar struct {
 
 // Isobar returns the isobar at p. It lies between the low end of Range and 0.97 of the
 // critical pressure; beyond the high end of Range density is within 1e-4 of the equation,
-// enthalpy within 50 J/kg and entropy within 0.1 J/(kg·K). The error is a *RangeError.
+// enthalpy within 50 J/kg and entropy within 0.1 J/(kg·K). The error is a *RangeError, or
+// ErrNoRefrigerant.
 func (t *StateTable) Isobar(p quantity.Pressure) (Isobar, error) {
 	var b Isobar
+	if !t.made() {
+		return b, ErrNoRefrigerant
+	}
 	if last := quantity.Pressure(lastIsobar * t.critical); !(p >= t.low && p <= last) {
 		return b, &RangeError{
 			Quantity: "pressure of " + t.of.designation,
@@ -46,34 +50,60 @@ func (b *Isobar) set(t *StateTable, p float64) {
 	}
 }
 
+// made reports whether b is of a table.
+func (b *Isobar) made() bool { return b != nil && b.t != nil }
+
 // Pressure returns the pressure of b.
-func (b *Isobar) Pressure() quantity.Pressure { return quantity.Pressure(b.p) }
+func (b *Isobar) Pressure() quantity.Pressure {
+	if !b.made() {
+		return 0
+	}
+	return quantity.Pressure(b.p)
+}
 
 // BubbleTemperature returns the bubble point.
 func (b *Isobar) BubbleTemperature() quantity.Temperature {
+	if !b.made() {
+		return 0
+	}
 	return quantity.Temperature(b.edges[table.Bubble])
 }
 
 // DewTemperature returns the dew point.
 func (b *Isobar) DewTemperature() quantity.Temperature {
+	if !b.made() {
+		return 0
+	}
 	return quantity.Temperature(b.edges[table.Dew])
 }
 
 // Bubble returns the saturated liquid.
-func (b *Isobar) Bubble() TableState { return b.at(table.Bubble, b.edges[table.Bubble]) }
+func (b *Isobar) Bubble() TableState {
+	return b.at(table.Bubble, float64(b.BubbleTemperature()))
+}
 
 // Dew returns the saturated vapor.
-func (b *Isobar) Dew() TableState { return b.at(table.Dew, b.edges[table.Dew]) }
+func (b *Isobar) Dew() TableState { return b.at(table.Dew, float64(b.DewTemperature())) }
 
 // Coldest returns the coldest liquid of the table.
-func (b *Isobar) Coldest() TableState { return b.at(table.Bubble, b.t.sides[table.Bubble].end) }
+func (b *Isobar) Coldest() TableState { return b.at(table.Bubble, b.end(table.Bubble)) }
 
 // Hottest returns the hottest vapor of the table.
-func (b *Isobar) Hottest() TableState { return b.at(table.Dew, b.t.sides[table.Dew].end) }
+func (b *Isobar) Hottest() TableState { return b.at(table.Dew, b.end(table.Dew)) }
+
+func (b *Isobar) end(e table.Edge) float64 {
+	if !b.made() {
+		return 0
+	}
+	return b.t.sides[e].end
+}
 
 // AtTemperature returns the liquid or the vapor at temp. It lies between Coldest and Bubble
-// or between Dew and Hottest; the error is a *RangeError.
+// or between Dew and Hottest; the error is a *RangeError, or ErrNoRefrigerant.
 func (b *Isobar) AtTemperature(temp quantity.Temperature) (TableState, error) {
+	if !b.made() {
+		return TableState{}, ErrNoRefrigerant
+	}
 	e, ok := b.side(float64(temp))
 	if !ok {
 		return TableState{}, outsideTable(b, "temperature", temp, TableState.temperature)
@@ -83,6 +113,9 @@ func (b *Isobar) AtTemperature(temp quantity.Temperature) (TableState, error) {
 
 // AtEnthalpy returns the liquid or the vapor of enthalpy h, as AtTemperature does.
 func (b *Isobar) AtEnthalpy(h quantity.SpecificEnthalpy) (TableState, error) {
+	if !b.made() {
+		return TableState{}, ErrNoRefrigerant
+	}
 	s, ok := b.where(enthalpyColumn, float64(h))
 	if !ok {
 		return TableState{}, outsideTable(b, "enthalpy", h, TableState.enthalpy)
@@ -92,6 +125,9 @@ func (b *Isobar) AtEnthalpy(h quantity.SpecificEnthalpy) (TableState, error) {
 
 // AtEntropy returns the liquid or the vapor of entropy s, as AtTemperature does.
 func (b *Isobar) AtEntropy(s quantity.SpecificEntropy) (TableState, error) {
+	if !b.made() {
+		return TableState{}, ErrNoRefrigerant
+	}
 	v, ok := b.where(entropyColumn, float64(s))
 	if !ok {
 		return TableState{}, outsideTable(b, "entropy", s, TableState.entropy)
@@ -131,7 +167,9 @@ func (b *Isobar) side(temp float64) (table.Edge, bool) {
 }
 
 func (b *Isobar) at(e table.Edge, temp float64) (s TableState) {
-	b.fill(&s, e, temp)
+	if b.made() {
+		b.fill(&s, e, temp)
+	}
 	return s
 }
 

@@ -8,7 +8,8 @@ import (
 
 // A StateTable answers density, enthalpy and entropy of one phase from a table made of the
 // equation of state, some ten times as fast as that. Get one from Refrigerant.StateTable. It
-// does not change; all methods are safe for concurrent use and allocate nothing.
+// does not change; all methods are safe for concurrent use and allocate nothing. Nil and the
+// zero StateTable are none and have no range.
 //
 // The table covers the pressures of Range: from that of a dew point of −58 °C, or of the
 // first bubble point that the refrigerant has, to 0.9 of the critical pressure, or to where
@@ -53,12 +54,22 @@ type TableState struct {
 }
 
 // Range returns the lowest and the highest pressure of the table.
-func (t *StateTable) Range() (low, high quantity.Pressure) { return t.low, t.high }
+func (t *StateTable) Range() (low, high quantity.Pressure) {
+	if !t.made() {
+		return 0, 0
+	}
+	return t.low, t.high
+}
+
+func (t *StateTable) made() bool { return t != nil && t.of != nil }
 
 // At returns the state at pressure p and temperature temp. What the table does not cover,
 // two phases and supercritical states among it, is answered by Refrigerant.State, as slowly
-// and with its errors.
+// and with its errors, or ErrNoRefrigerant.
 func (t *StateTable) At(p quantity.Pressure, temp quantity.Temperature) (s TableState, err error) {
+	if !t.made() {
+		return s, ErrNoRefrigerant
+	}
 	if p >= t.low && p <= t.high {
 		var b Isobar
 		b.set(t, float64(p))

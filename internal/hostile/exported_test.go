@@ -14,6 +14,7 @@ import (
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 	"github.com/satline/satline/refrigerant/diagram"
+	"github.com/satline/satline/strictjson"
 )
 
 var functions = map[string]any{
@@ -130,6 +131,8 @@ var functions = map[string]any{
 	"refrigerant.Lookup":                           refrigerant.Lookup,
 	"refrigerant.NewBlend":                         refrigerant.NewBlend,
 	"refrigerant.StandingPressure":                 refrigerant.StandingPressure,
+	"strictjson.Decode":                            strictjson.Decode,
+	"strictjson.DecodeStyled":                      strictjson.DecodeStyled,
 }
 
 var types = []reflect.Type{
@@ -228,9 +231,14 @@ var types = []reflect.Type{
 	reflect.TypeFor[charge.Budget](),
 	reflect.TypeFor[charge.Compressor](),
 	reflect.TypeFor[charge.Decay](),
+	reflect.TypeFor[charge.DecayLimits](),
 	reflect.TypeFor[charge.DecayOutcome](),
+	reflect.TypeFor[charge.DevicePlace](),
 	reflect.TypeFor[charge.Dose](),
 	reflect.TypeFor[charge.Dosing](),
+	reflect.TypeFor[charge.Joint](),
+	reflect.TypeFor[charge.JointReason](),
+	reflect.TypeFor[charge.JointTest](),
 	reflect.TypeFor[charge.Measurement](),
 	reflect.TypeFor[charge.Metering](),
 	reflect.TypeFor[charge.Method](),
@@ -326,6 +334,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[refrigerant.GlideClass](),
 	reflect.TypeFor[refrigerant.Hazard](),
 	reflect.TypeFor[refrigerant.HazardCode](),
+	reflect.TypeFor[refrigerant.Isobar](),
 	reflect.TypeFor[refrigerant.LeakCase](),
 	reflect.TypeFor[refrigerant.LeakStep](),
 	reflect.TypeFor[refrigerant.Limits](),
@@ -337,9 +346,13 @@ var types = []reflect.Type{
 	reflect.TypeFor[refrigerant.SafetyGroup](),
 	reflect.TypeFor[refrigerant.StandingFit](),
 	reflect.TypeFor[refrigerant.State](),
+	reflect.TypeFor[refrigerant.StateTable](),
+	reflect.TypeFor[refrigerant.TableState](),
 	reflect.TypeFor[refrigerant.UnknownError](),
 	reflect.TypeFor[refrigerant.UnsuitableError](),
 	reflect.TypeFor[refrigerant.UnsuitableReason](),
 	reflect.TypeFor[refrigerant.WorkCode](),
 	reflect.TypeFor[refrigerant.WorkStep](),
+	reflect.TypeFor[strictjson.Error](),
+	reflect.TypeFor[strictjson.Limits](),
 }
