@@ -1,6 +1,8 @@
 package refrigerant
 
 import (
+	"math"
+
 	"github.com/satline/satline/internal/table"
 	"github.com/satline/satline/internal/vle"
 	"github.com/satline/satline/quantity"
@@ -61,24 +63,28 @@ func (r *Refrigerant) boilClosing(q *equation, p quantity.Pressure, t quantity.T
 	return s, true
 }
 
-// boilClosingAtQuality returns the state at a quality there, in the same way.
-func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x float64) (State, bool) {
-	liquid, vapor, err := r.closingEdges(q, p)
-	if err != nil {
-		return State{}, false
-	}
-	bubble, err1 := q.system.BubbleP(float64(p))
-	dew, err2 := q.system.DewP(float64(p))
-	if err1 == nil && err2 == nil {
-		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
-			if s := q.flashed(p, &f); s.Temperature >= liquid.Temperature && s.Temperature <= vapor.Temperature {
-				return s, true
+// boilClosingAtQuality returns the state at a quality there, solved for where that leads back
+// from its enthalpy, or else in the same straight line, which at the critical pressure begins
+// and ends at the edges themselves.
+func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x float64, bubble, dew *saturated) State {
+	if p < q.critical.Pressure {
+		from, err1 := q.system.BubbleP(float64(p))
+		to, err2 := q.system.DewP(float64(p))
+		if err1 == nil && err2 == nil {
+			if f, err := q.system.FlashPQBetween(&from, &to, x); err == nil {
+				s := q.flashed(p, &f)
+				if again, err := r.StateAtEnthalpy(p, s.Enthalpy); err == nil && math.Abs(again.Quality-x) < 1e-4 {
+					return s
+				}
 			}
 		}
+		if liquid, vapor, err := r.closingEdges(q, p); err == nil {
+			bubble, dew = liquid.saturated(), vapor.saturated()
+		}
 	}
-	s := between(p, liquid.saturated(), vapor.saturated(), x)
-	s.Temperature += quantity.Temperature(x) * (vapor.Temperature - liquid.Temperature)
-	return s, true
+	s := between(p, bubble, dew, x)
+	s.Temperature += quantity.Temperature(x * (dew.temperature - bubble.temperature))
+	return s
 }
 
 // atClosing returns the state at an enthalpy or entropy where bubble and dew point are

@@ -35,8 +35,9 @@ func (r *Refrigerant) DewPressure(t quantity.Temperature) (quantity.Pressure, er
 // boil: the one that subcooling is counted from.
 //
 // p lies below the critical pressure and above that of Limits().MinTemperature;
-// the errors are those of BubblePressure. Above the critical pressure there is no boiling
-// and no subcooling: a gas cooler, as of R-744 on a hot day, is judged by its
+// the errors are those of BubblePressure. Some blends boil up to 0.6 % above the critical
+// pressure, and a little below it a second time: their bubble line turns back. The colder
+// bubble point is meant. Above there is no boiling and no subcooling: a gas cooler, as of R-744 on a hot day, is judged by its
 // outlet temperature.
 func (r *Refrigerant) BubbleTemperature(p quantity.Pressure) (quantity.Temperature, error) {
 	if t, ok := r.table().Temperature(table.Bubble, float64(p)); ok {
@@ -48,7 +49,7 @@ func (r *Refrigerant) BubbleTemperature(p quantity.Pressure) (quantity.Temperatu
 
 // DewTemperature returns the temperature at which vapor r at p starts to
 // condense: the one that superheat is counted from. The range is that of
-// BubbleTemperature.
+// BubbleTemperature, but ends at the critical pressure.
 func (r *Refrigerant) DewTemperature(p quantity.Pressure) (quantity.Temperature, error) {
 	if t, ok := r.table().Temperature(table.Dew, float64(p)); ok {
 		return quantity.Temperature(t), nil

@@ -51,7 +51,11 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 	if err != nil {
 		return saturated{}, r.unsolved("saturation", err)
 	}
-	if err := r.checkSaturationPressure(q, quantity.Pressure(ends.low.pressure), p); err != nil {
+	high := q.critical.Pressure
+	if e == table.Bubble && p > high {
+		high = q.highestBubble()
+	}
+	if err := r.checkSaturationPressure(q, quantity.Pressure(ends.low.pressure), high, p); err != nil {
 		return saturated{}, err
 	}
 	var s saturated
@@ -60,7 +64,7 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - from.pressure)
 		return q.continued(from, c.Temperature-quantity.Temperature(gap)*(c.Temperature-quantity.Temperature(from.temperature)))
 	}
-	if ends.high.pressure < float64(p) {
+	if ends.high.pressure < float64(p) && p <= c.Pressure {
 		s = continuedTo(&ends.high)
 	} else if s, err = q.solvedAt(e, p, point); err != nil {
 		if from, ok := q.lastSafe(e); ok && from.pressure < float64(p) {
@@ -71,6 +75,16 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 		return saturated{}, r.unsolved(fmt.Sprint("saturation at ", p), err)
 	}
 	return s, nil
+}
+
+// highestBubble is the highest pressure at which liquid boils, a little above the critical
+// pressure where the bubble line turns back before the critical point.
+func (q *equation) highestBubble() quantity.Pressure {
+	high, err := q.system.HighestBubble()
+	if err != nil || q.model.Components() == 1 {
+		return q.critical.Pressure
+	}
+	return max(q.critical.Pressure, quantity.Pressure(high))
 }
 
 // edge is the edge e at the temperature t.
@@ -217,8 +231,7 @@ func (r *Refrigerant) checkSaturationTemperature(t quantity.Temperature) error {
 	return e
 }
 
-func (r *Refrigerant) checkSaturationPressure(q *equation, low, p quantity.Pressure) error {
-	high := q.critical.Pressure
+func (r *Refrigerant) checkSaturationPressure(q *equation, low, high, p quantity.Pressure) error {
 	if p >= low && p <= high {
 		return nil
 	}

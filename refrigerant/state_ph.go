@@ -94,10 +94,8 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 	if r.boilAt(&b, &liquid, &vapor) {
 		return b.state(p, b.shareWhere(table.InnerQuality, x)), nil
 	}
-	if p < q.critical.Pressure && r.closing(q, p) {
-		if s, ok := r.boilClosingAtQuality(q, p, x); ok {
-			return s, nil
-		}
+	if p == q.critical.Pressure || r.closing(q, p) {
+		return r.boilClosingAtQuality(q, p, x, &liquid, &vapor), nil
 	}
 	if bubble.T > 0 && dew.T > 0 {
 		if f, err := q.system.FlashPQBetween(&bubble, &dew, x); err == nil {
@@ -415,7 +413,7 @@ func (r *Refrigerant) atJump(q *equation, c caloric, value float64, low, high *S
 			return *s, nil
 		}
 	}
-	if low.Pressure > q.critical.Pressure {
+	if low.Pressure > q.critical.Pressure && low.Pressure > q.highestBubble() {
 		return State{}, r.unsolved("state", errJump)
 	}
 	s := between(low.Pressure, low.saturated(), high.saturated(), (value-c.of(low))/(c.of(high)-c.of(low)))

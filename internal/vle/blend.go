@@ -30,6 +30,12 @@ func (s *System) blendP(p float64, vapor bool) (Point, error) {
 	s.start(&q, vapor)
 	defer q.release()
 	spec := specification{kind: specP, value: p}
+	if vapor && s.mayTurnBack(p) {
+		// Of the two bubble points at such a pressure the colder is meant.
+		if pt, err := q.alongEnvelope(spec, math.Log(p)); err == nil || err == ErrAboveCritical {
+			return pt, err
+		}
+	}
 	if pt, ok := q.direct(spec, q.raoultP(p), p); ok {
 		return pt, nil
 	}
@@ -38,6 +44,21 @@ func (s *System) blendP(p float64, vapor bool) (Point, error) {
 		return q.fromBetween(spec, q.raoultP(p), p, err)
 	}
 	return pt, err
+}
+
+// mayTurnBack reports whether a pressure is so near the critical one that the bubble line
+// may have it twice.
+func (s *System) mayTurnBack(p float64) bool {
+	mean := 0.0 // critical pressure of the components
+	z := s.m.MoleFractions()
+	for i := range s.m.Components() {
+		mean += z[i] * s.m.Fluid(i).CriticalP
+	}
+	if p < 0.7*mean {
+		return false // far below, and no envelope need be traced to know it
+	}
+	c, err := s.Critical()
+	return err == nil && p > 0.99*c.P
 }
 
 // direct solves from Raoult's law, which is enough except near the critical

@@ -10,8 +10,9 @@ import "math"
 type envelope struct {
 	critical    CriticalPoint
 	bubble, dew []node
-	// hottest and highest are the cricondentherm and the cricondenbar.
-	hottest, highest float64
+	// hottest and highest are the cricondentherm and the cricondenbar, and highestBubble is
+	// the highest pressure of the bubble line.
+	hottest, highest, highestBubble float64
 	// whole says that both lines have been followed down to pressures where
 	// they cannot turn up again, so that nothing boils beyond these two.
 	whole bool
@@ -241,6 +242,17 @@ func (s *System) Extremes() (cricondentherm, cricondenbar float64, err error) {
 	return s.envelope.hottest, s.envelope.highest, nil
 }
 
+// HighestBubble is the highest pressure at which liquid begins to boil, to about 1e-5 of
+// itself. It is above the critical pressure where the bubble line turns back before the
+// critical point.
+func (s *System) HighestBubble() (float64, error) {
+	c, err := s.Critical()
+	if err != nil || s.pure() {
+		return c.P, err
+	}
+	return s.envelope.highestBubble, nil
+}
+
 // BeyondEnvelope reports whether a temperature or a pressure is so high that
 // liquid and vapor cannot exist together. Where an envelope could not be
 // followed far enough to tell, it reports false.
@@ -256,7 +268,7 @@ func (env *envelope) findExtremes(t int) {
 	c := &env.critical
 	lnT, lnP := math.Log(c.T), math.Log(c.P)
 	env.whole = true
-	for _, nodes := range [2][]node{env.bubble, env.dew} {
+	for i, nodes := range [2][]node{env.bubble, env.dew} {
 		for k := len(nodes) - 1; k > 0; k-- {
 			a, b := &nodes[k], &nodes[k-1]
 			h := b.sigma - a.sigma
@@ -266,6 +278,9 @@ func (env *envelope) findExtremes(t int) {
 			lnP = math.Max(lnP, hermite(a.lnP, a.dLnP, b.lnP, b.dLnP, h, at))
 		}
 		last := &nodes[len(nodes)-1]
+		if i == 0 {
+			env.highestBubble = math.Max(c.P, math.Exp(lnP))
+		}
 		env.whole = env.whole && last.lnP < math.Log(0.5*c.P) && last.u[t] < math.Log(0.95*c.T)
 	}
 	env.hottest, env.highest = math.Max(c.T, math.Exp(lnT)), math.Max(c.P, math.Exp(lnP))

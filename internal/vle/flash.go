@@ -59,6 +59,9 @@ func (s *System) FlashPT(p, t float64) (Flash, error) {
 	b, err := s.boundaryAt(p, &bubble, &dew)
 	switch {
 	case err == ErrAboveCritical || err == ErrBelowRange:
+		if f, ok := s.boilsAbove(p, t); ok {
+			return f, nil
+		}
 		return s.homogeneous(p, t, Stable)
 	case err != nil:
 		return Flash{}, err
@@ -68,6 +71,31 @@ func (s *System) FlashPT(p, t float64) (Flash, error) {
 		return s.homogeneous(p, t, Liquid)
 	}
 	return s.split(&b, p, temperature, t, b.bubble.T, b.dew.T)
+}
+
+// boilsAbove is the state of two phases at a pressure above the critical one, which a bubble
+// line encloses that turns back before the critical point. It starts from the bubble point
+// at the temperature.
+func (s *System) boilsAbove(p, t float64) (Flash, bool) {
+	c, err := s.Critical()
+	if err != nil || s.pure() || !(p >= c.P && t < c.T) {
+		return Flash{}, false
+	}
+	bubble, err := s.BubbleT(t)
+	if err != nil || !(bubble.P > p) {
+		return Flash{}, false
+	}
+	var q mixture
+	s.startMixture(&q, p)
+	defer q.release()
+	from := q.unknownsOf(&bubble)
+	for _, beta := range [...]float64{0.02, 0.1, 0.3} {
+		q.u = from
+		if f, ok := q.solveFor(temperature, t, 1, beta); ok {
+			return f, true
+		}
+	}
+	return Flash{}, false
 }
 
 // homogeneous is the state as one phase.
