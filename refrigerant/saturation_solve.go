@@ -80,11 +80,12 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 // highestBubble is the highest pressure at which liquid boils, a little above the critical
 // pressure where the bubble line turns back before the critical point.
 func (q *equation) highestBubble() quantity.Pressure {
+	const rounding = 5e-5 // of the critical pressure, in which both are found
 	high, err := q.system.HighestBubble()
-	if err != nil || q.model.Components() == 1 {
-		return q.critical.Pressure
+	if high := quantity.Pressure(high); err == nil && q.model.Components() > 1 && high > q.critical.Pressure*(1+rounding) {
+		return high
 	}
-	return max(q.critical.Pressure, quantity.Pressure(high))
+	return q.critical.Pressure
 }
 
 // edge is the edge e at the temperature t.

@@ -61,6 +61,15 @@ func takesNoNil(receiver reflect.Type, name string) bool {
 	return receiver.Kind() == reflect.Pointer && (receiver.Implements(reflect.TypeFor[error]()) || strings.Contains(name, ".Unmarshal"))
 }
 
+// tellsOfItself reports whether a result is the receiver with something changed in it, or the
+// receiver put into facts: there a number that is none is what it was given.
+func tellsOfItself(result, receiver reflect.Type) bool {
+	for result.Kind() == reflect.Slice {
+		result = result.Elem()
+	}
+	return result == receiver || result.PkgPath() == module+"/quantity/fact"
+}
+
 // A caller calls and keeps what it was answered.
 type caller struct {
 	t        *testing.T
@@ -112,8 +121,8 @@ func (c *caller) call(name string, f reflect.Value, receiver reflect.Type) {
 		}
 	}
 	for _, v := range out {
-		if receiver != nil && v.Type() == receiver && notFinite(in[0], 0) != "" {
-			continue // the receiver with something changed in it
+		if receiver != nil && tellsOfItself(v.Type(), receiver) && notFinite(in[0], 0) != "" {
+			continue
 		}
 		if at := notFinite(v, 0); at != "" {
 			c.report(name, fmt.Sprintf("%s%s from %s", v.Type(), at, asked))
