@@ -10,21 +10,25 @@ import (
 
 // derive works out what follows from the readings by themselves.
 func derive(p *prepared, r *Readings) (d Derived, err error) {
+	bubbleDoubt, dewDoubt := p.fluid.SaturationUncertainty()
 	if r.SuctionPressure != nil {
-		if d.EvaporatingDew, err = saturation(p, *r.SuctionPressure, p.fluid.DewTemperature); err != nil {
+		d.EvaporatingDew, err = saturation(p, *r.SuctionPressure, p.fluid.DewTemperature, dewDoubt)
+		if err != nil {
 			return d, rangeProblem("readings.suctionPressure", err)
 		}
 	}
 	if high, field := highSide(p, r); high != nil {
-		if d.CondensingBubble, err = saturation(p, *high, p.fluid.BubbleTemperature); err != nil {
+		d.CondensingBubble, err = saturation(p, *high, p.fluid.BubbleTemperature, bubbleDoubt)
+		if err != nil {
 			return d, rangeProblem(field, err)
 		}
-		if d.CondensingDew, err = saturation(p, *high, p.fluid.DewTemperature); err != nil {
+		d.CondensingDew, err = saturation(p, *high, p.fluid.DewTemperature, dewDoubt)
+		if err != nil {
 			return d, rangeProblem(field, err)
 		}
 		middle := temperatureReading{
 			Value: d.CondensingBubble.Value.Add(d.CondensingDew.Value.Sub(d.CondensingBubble.Value) / 2),
-			Std:   d.CondensingBubble.Std,
+			Std:   (d.CondensingBubble.Std + d.CondensingDew.Std) / 2, // off together
 		}
 		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
 		if r.SuctionPressure != nil {
@@ -92,9 +96,15 @@ func standIn(p *prepared, g gaugeReading) *gaugeReading {
 	}
 }
 
-// saturation looks up a saturation temperature at a gauge reading and carries
-// the uncertainty through by the slope of the curve (GUM 5.1.2).
-func saturation(p *prepared, g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) (*temperatureReading, error) {
+// saturation looks up a saturation temperature at a gauge reading, carries
+// the uncertainty through by the slope of the curve (GUM 5.1.2), and adds the doubt of
+// the curve itself.
+func saturation(
+	p *prepared,
+	g gaugeReading,
+	at func(quantity.Pressure) (quantity.Temperature, error),
+	doubt quantity.TemperatureDelta,
+) (*temperatureReading, error) {
 	absolute := p.absolute(g)
 	t, err := at(absolute.Value)
 	if err != nil {
@@ -107,6 +117,7 @@ func saturation(p *prepared, g gaugeReading, at func(quantity.Pressure) (quantit
 	} else if below, err := at(absolute.Value - step); err == nil {
 		out.Std = math.Abs(float64(t.Sub(below))) / float64(step) * absolute.Std
 	}
+	out.Std = math.Hypot(out.Std, float64(doubt))
 	return &out, nil
 }
 

@@ -125,27 +125,6 @@ func TestNewBlendThatDoesNotMix(t *testing.T) {
 	}
 }
 
-// Where nobody has fitted how water or ammonia mixes, nothing is refused, but the doubt is
-// not that of two refrigerants.
-func TestUnfittedWaterAndAmmonia(t *testing.T) {
-	for _, c := range []struct {
-		part  string
-		other string
-		doubt string
-	}{
-		{"R-718", "R-134a", "20 K and more"}, {"R-717", "R-22", "20 K and more"}, {"R-718", "R-600a", "20 K and more"},
-		{"R-22", "R-124", "1 to 4 K"}, {"R-717", "R-134a", ""},
-	} {
-		b, err := NewBlend("wet", []Component{{c.part, 0.3}, {c.other, 0.7}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if estimated, why := b.Estimated(); estimated != (c.doubt != "") || !strings.HasSuffix(why, c.doubt) {
-			t.Errorf("%s with %s: %v, %q", c.part, c.other, estimated, why)
-		}
-	}
-}
-
 // Where the limit of one component's equation lies below the critical temperature of the
 // blend, State answers wherever saturation does.
 func TestStateReachesTheCriticalTemperature(t *testing.T) {

@@ -288,7 +288,24 @@ func ExampleRefrigerant_Estimated() {
 	fmt.Println(why)
 	// Output:
 	// true
-	// no published fit for R-22 with R-124, R-152a with R-124; the linear combining rule is used, and saturation temperatures may be off by 1 to 4 K
+	// no published fit for R-22 with R-124, R-152a with R-124; an estimate stands in, and the standard uncertainty of saturation is 0.4 K at the bubble point and 0.5 K at the dew point
+}
+
+// What an estimate leaves open widens what is made of it.
+func ExampleRefrigerant_SaturationUncertainty() {
+	for _, designation := range []string{"R-410A", "R-438A", "R-468A"} {
+		r, err := refrigerant.Lookup(designation)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		bubble, dew := r.SaturationUncertainty()
+		fmt.Printf("%v: bubble point ± %.1f K, dew point ± %.1f K\n", r, bubble.Kelvin(), dew.Kelvin())
+	}
+	// Output:
+	// R-410A: bubble point ± 0.0 K, dew point ± 0.0 K
+	// R-438A: bubble point ± 0.4 K, dew point ± 0.5 K
+	// R-468A: bubble point ± 2.1 K, dew point ± 0.6 K
 }
 
 func ExampleCylinder_LiquidLevel() {

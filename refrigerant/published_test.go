@@ -176,8 +176,8 @@ func TestPublishedR410A(t *testing.T) {
 	}
 }
 
-// Bubble and dew points at one atmosphere. Where a pair has no published fit, or one
-// from few measurements, they are off by what Estimated and its comment say.
+// Bubble and dew points at one atmosphere that a standard of its own prints; the Handbook
+// prints the same of R-437A, to which its estimated pairs are anchored.
 func TestPublishedBubbleAndDewPoints(t *testing.T) {
 	source := verify.Source{Cite: "AHRI Standard 700-2006, addendum 1, table 1B, bubble and dew point at 101 kPa", Kind: verify.Published}
 	for _, tc := range []struct {
@@ -185,7 +185,7 @@ func TestPublishedBubbleAndDewPoints(t *testing.T) {
 		bubble, dew, tolerance float64
 	}{
 		{"R-427A", -43.0, -36.3, 0.15}, {"R-428A", -48.3, -47.5, 0.15}, {"R-434A", -45.1, -42.4, 0.15},
-		{"R-430A", -27.6, -27.4, 1}, {"R-437A", -32.9, -29.2, 4},
+		{"R-430A", -27.6, -27.4, 1}, {"R-437A", -32.9, -29.2, 0.6},
 	} {
 		r := mustLookup(t, tc.designation)
 		bubble, err := r.BubbleTemperature(quantity.StandardAtmosphere)

@@ -24,6 +24,7 @@ type Refrigerant struct {
 	dome       atomic.Pointer[table.Dome]
 	solver     atomic.Pointer[equation]
 	states     atomic.Pointer[StateTable]
+	doubt      atomic.Pointer[saturationDoubt]
 }
 
 // ErrNoRefrigerant is returned for a nil *Refrigerant and for the zero one.

@@ -26,7 +26,7 @@ var papers = [...][]helmholtz.Pair{
 }
 
 // PairOf is the published interaction of two components, in either order. Where
-// nobody has fitted the pair it is nil: a model then takes the linear rule, and
+// nobody has fitted the pair it is nil: a model then takes what EstimateOf has, and
 // what it computes is an estimate.
 func PairOf(a, b string) *helmholtz.Pair {
 	for _, paper := range papers {
@@ -41,8 +41,15 @@ func PairOf(a, b string) *helmholtz.Pair {
 }
 
 // NewModel makes the model of a pure fluid or of a blend with the published
-// interactions of its pairs.
+// interactions of its pairs, and with estimates of those that no paper has.
 func NewModel(designations []string, moleFractions []float64) (*helmholtz.Model, error) {
+	return NewModelShifted(designations, moleFractions, "", "", 0)
+}
+
+// NewModelShifted is NewModel with γT of the pair of first and second greater by so much.
+func NewModelShifted(
+	designations []string, moleFractions []float64, first, second string, by float64,
+) (*helmholtz.Model, error) {
 	parts := make([]*helmholtz.Fluid, len(designations))
 	for i, d := range designations {
 		f, ok := Pure(d)
@@ -52,6 +59,14 @@ func NewModel(designations []string, moleFractions []float64) (*helmholtz.Model,
 		parts[i] = f
 	}
 	return helmholtz.NewModel(parts, moleFractions, func(a, b *helmholtz.Fluid) *helmholtz.Pair {
-		return PairOf(a.Designation, b.Designation)
+		p := PairOf(a.Designation, b.Designation)
+		if p == nil {
+			p = EstimateOf(a.Designation, b.Designation).Pair
+		}
+		if a.Designation == first && b.Designation == second ||
+			a.Designation == second && b.Designation == first {
+			return shifted(p, a, b, by)
+		}
+		return p
 	})
 }
