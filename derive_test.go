@@ -13,37 +13,39 @@ func TestEstimateWidensWhatRestsOnIt(t *testing.T) {
 	for _, designation := range []string{"R-410A", "R-438A", "R-468A"} {
 		v := load(t, "sound-r410a-piston")
 		v.Equipment.Refrigerant = designation
-		j, err := prepare(v)
+		p, err := prepare(v)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := j.takeSettled(); err != nil {
+		s, err := settle(p)
+		if err != nil {
 			t.Fatal(err)
 		}
-		if err := j.derive(); err != nil {
+		r := &s.readings
+		d, err := derive(p, r)
+		if err != nil {
 			t.Fatal(err)
 		}
-		bubble, dew := j.fluid.SaturationUncertainty()
+		bubble, dew := p.fluid.SaturationUncertainty()
 		if (dew > 0) != (designation != "R-410A") {
 			t.Errorf("%s: dew point ± %v", designation, dew)
 		}
 		// The gauge's part, by the slope between two pressures about its reading.
 		gauge := func(g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) float64 {
-			p := j.absolute(g)
-			below, err := at(p.Value - 1000)
+			absolute := p.absolute(g)
+			below, err := at(absolute.Value - 1000)
 			if err != nil {
 				t.Fatal(err)
 			}
-			above, err := at(p.Value + 1000)
+			above, err := at(absolute.Value + 1000)
 			if err != nil {
 				t.Fatal(err)
 			}
-			return float64(above.Sub(below)) / 2000 * p.Std
+			return float64(above.Sub(below)) / 2000 * absolute.Std
 		}
-		d, r := &j.derived, &j.readings
-		atDew := math.Hypot(gauge(*r.SuctionPressure, j.fluid.DewTemperature), float64(dew))
-		atBubble := math.Hypot(gauge(*r.LiquidPressure, j.fluid.BubbleTemperature), float64(bubble))
-		condensing := math.Hypot(gauge(*r.LiquidPressure, j.fluid.DewTemperature), float64(dew))
+		atDew := math.Hypot(gauge(*r.SuctionPressure, p.fluid.DewTemperature), float64(dew))
+		atBubble := math.Hypot(gauge(*r.LiquidPressure, p.fluid.BubbleTemperature), float64(bubble))
+		condensing := math.Hypot(gauge(*r.LiquidPressure, p.fluid.DewTemperature), float64(dew))
 		for _, c := range []struct {
 			name      string
 			got, want float64

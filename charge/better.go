@@ -78,6 +78,8 @@ func (b Better) Text(sys quantity.System) string {
 	switch b.Reading {
 	case GeneralFigure:
 		return "read the target from the unit's label: most of the doubt is whether the general figure fits this machine"
+	case SaturationCurve:
+		return "take the saturation temperature from the maker's chart: most of the doubt is that of an estimate of it"
 	case Unsteadiness:
 		return "let the system settle and log it longer: most of the doubt is its unsteadiness"
 	case Atmosphere:

@@ -23,6 +23,9 @@ const (
 	ReturnWetBulb   Reading = "returnWetBulb"
 	// Atmosphere is the pressure that a gauge counts from.
 	Atmosphere Reading = "atmosphere"
+	// SaturationCurve is the doubt of a saturation temperature at a known pressure, of
+	// a refrigerant whose properties are an estimate.
+	SaturationCurve Reading = "saturationCurve"
 	// LabelFigure is the doubt stated with a figure of the label.
 	LabelFigure Reading = "label"
 	// GeneralFigure is the doubt whether a general figure fits this machine.
@@ -48,6 +51,8 @@ func (r Reading) Name() string {
 		return "return wet bulb"
 	case Atmosphere:
 		return "atmospheric pressure"
+	case SaturationCurve:
+		return "saturation temperature of the refrigerant"
 	case LabelFigure:
 		return "label figure"
 	case GeneralFigure:
@@ -95,9 +100,9 @@ func (t *Term) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// budgetSize holds the longest chain: gauge, atmosphere, clamp, wet bulb,
-// outdoor air, unsteadiness, and one to spare.
-const budgetSize = 7
+// budgetSize holds the longest chain: gauge, atmosphere, saturation curve, clamp, wet
+// bulb, outdoor air, unsteadiness, and one to spare.
+const budgetSize = 8
 
 // A Budget is the uncertainty budget of a temperature difference: independent
 // terms, combined to first order (GUM 5.1.2, equation 10). The zero Budget has

@@ -15,7 +15,8 @@ import (
 // The gauge counts from atm, the atmosphere at the site: at 6,000 ft the same
 // reading is 2.9 psi less than at sea level. The uncertainty is first order
 // (GUM 5.1.2): the line counts degree for degree, gauge and atmosphere by the
-// slope of the saturation curve.
+// slope of the saturation curve, and of an estimated refrigerant its
+// SaturationUncertainty.
 //
 // A negative superheat is returned as measured. Errors are *RangeError, and
 // refrigerant.ErrNoRefrigerant for a nil fluid.
@@ -38,10 +39,11 @@ func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pre
 		return Measurement{}, refrigerant.ErrNoRefrigerant
 	}
 	pressureReading, lineReading, sign := SuctionPressure, SuctionLine, 1.0
+	bubbleDoubt, doubt := fluid.SaturationUncertainty()
 	saturation := fluid.DewTemperature
 	if method == Subcooling {
 		pressureReading, lineReading, sign = LiquidPressure, LiquidLine, -1
-		saturation = fluid.BubbleTemperature
+		saturation, doubt = fluid.BubbleTemperature, bubbleDoubt
 	}
 	if err := checkGauge(pressureReading, gauge, atm); err != nil {
 		return Measurement{}, err
@@ -57,9 +59,13 @@ func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pre
 	m := Measurement{Method: method}
 	m.Value.Value = quantity.TemperatureDelta(sign * float64(line.Value.Sub(at)))
 	slope := saturationSlope(saturation, p, at)
-	m.Saturation = temperature{Value: at, Std: slope * math.Hypot(gauge.Std, atm.Std)}
+	m.Saturation = temperature{
+		Value: at,
+		Std:   math.Hypot(slope*math.Hypot(gauge.Std, atm.Std), float64(doubt)),
+	}
 	m.Budget.add(pressureReading, gauge.Std, -sign*slope)
 	m.Budget.add(Atmosphere, atm.Std, -sign*slope)
+	m.Budget.add(SaturationCurve, float64(doubt), -sign)
 	m.Budget.add(lineReading, line.Std, sign)
 	m.Value.Std = float64(m.Budget.Std())
 	if err := m.check(); err != nil {

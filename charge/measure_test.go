@@ -276,3 +276,25 @@ func BenchmarkMeasureSuperheat(b *testing.B) {
 		}
 	}
 }
+
+// An estimated refrigerant has the doubt of its saturation curve beside the instruments'.
+func TestEstimateIsInTheBudget(t *testing.T) {
+	for _, designation := range []string{"R-410A", "R-438A"} {
+		r := fluid(t, designation)
+		m, err := MeasureSubcooling(r, psig(250, 1), seaLevel,
+			quantity.Fahrenheit(90).PlusMinus(quantity.FahrenheitDelta(0.5)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		doubt, _ := r.SaturationUncertainty()
+		found := quantity.TemperatureDelta(0)
+		for _, term := range m.Budget.Terms() {
+			if term.Reading == SaturationCurve {
+				found += term.Contribution()
+			}
+		}
+		if found != doubt || m.Value.Std < float64(doubt) || m.Saturation.Std < float64(doubt) {
+			t.Errorf("%s: %v of ± %v in the budget of %+v", designation, found, doubt, m)
+		}
+	}
+}
