@@ -89,6 +89,8 @@ var lies = []lie{
 	{diagnose.SupplySensor, 0.07, 4, 10, true, off(supplyDryBulb, degreeF)},
 	{diagnose.BulbsSwapped, 0.06, 0, 0, false, exchange(returnDryBulb, returnWetBulb)},
 	{diagnose.HosesSwapped, 0.06, 0, 0, false, exchange(suctionPressure, liquidPressure)},
+	{diagnose.ClampsSwapped, 0.05, 0, 0, false, exchange(suctionLine, liquidLine)},
+	{diagnose.AirSensorsSwapped, 0.05, 0, 0, false, exchange(returnDryBulb, outdoorDryBulb)},
 	// These two are not done to a reading.
 	{diagnose.Altitude, 0.08, 3000, 7500, false, func(*[readable]float64, float64) {}},
 	{diagnose.OtherRefrigerant, 0.1, 0, 0, false, func(*[readable]float64, float64) {}},
