@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
@@ -29,7 +30,7 @@ type Better struct {
 }
 
 // Better returns which reading to take better; false where the verdict is not
-// CannotTell or no reading states its uncertainty.
+// CannotTell or no reading states its uncertainty as a number.
 func (v Verdict) Better() (Better, bool) {
 	if v.Outcome != CannotTell || v.Target.Tolerance <= 0 {
 		return Better{}, false
@@ -47,6 +48,9 @@ func (v Verdict) Better() (Better, bool) {
 	others := v.Deviation.Std*v.Deviation.Std - own*own
 	if room := float64(b.All)*float64(b.All) - others; room > 0 {
 		b.Need = quantity.TemperatureDelta(math.Sqrt(room))
+	}
+	if !finite.Is(b.Now) || !finite.Is(b.Need) || !finite.Is(b.All) {
+		return Better{}, false
 	}
 	return b, true
 }

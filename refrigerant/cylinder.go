@@ -355,11 +355,12 @@ func (r *Refrigerant) coexisting(t quantity.Temperature) (liquid, vapor float64,
 }
 
 func (c Cylinder) check() error {
-	if w := float64(c.WaterCapacity); !(w > 0 && w < 1e5) {
+	const least = 1e-3 // kg: no cylinder is smaller
+	if w := float64(c.WaterCapacity); !(w >= least && w < 1e5) {
 		return &RangeError{
 			Quantity: "water capacity of the cylinder",
 			Value:    c.WaterCapacity,
-			Min:      quantity.Kilograms(0),
+			Min:      quantity.Kilograms(least),
 			Max:      quantity.Kilograms(1e5),
 			Advice:   "read WC on the collar",
 		}

@@ -101,11 +101,12 @@ func (p *Points) Analyze() (Analysis, error) {
 		return Analysis{}, &RangeError{Quantity: "suction pressure or suction line temperature", Advice: "a cycle needs both"}
 	case p.LiquidPressure == nil && p.DischargePressure == nil, p.LiquidLine == nil:
 		return Analysis{}, &RangeError{Quantity: "pressure on the high side or liquid line temperature", Advice: "a cycle needs both, the pressure at the liquid or at the discharge port"}
-	case p.DischargeLine != nil && p.DischargeLine.Value <= p.SuctionLine.Value:
-		return Analysis{}, &RangeError{Quantity: "discharge line temperature", Value: p.DischargeLine.Value, Min: p.SuctionLine.Value, Advice: "colder than the suction line it cannot be: one of the clamps is misplaced"}
 	}
 	if err := p.check(); err != nil {
 		return Analysis{}, err
+	}
+	if p.DischargeLine != nil && p.DischargeLine.Value <= p.SuctionLine.Value {
+		return Analysis{}, &RangeError{Quantity: "discharge line temperature", Value: p.DischargeLine.Value, Min: p.SuctionLine.Value, Advice: "colder than the suction line it cannot be: one of the clamps is misplaced"}
 	}
 	in, std := p.readings()
 	base, err := p.compute(in)

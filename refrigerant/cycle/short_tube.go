@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -37,6 +38,9 @@ func (s ShortTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, 
 	if err != nil {
 		return 0, err
 	}
+	if !(downstream >= 0) || !finite.Is(downstream) {
+		return 0, &RangeError{Quantity: "pressure downstream of an expansion device", Value: downstream, Min: quantity.Pressure(0), Max: upstream.Pressure, Advice: "it is absolute: add the atmosphere to a gauge reading"}
+	}
 	g := shortTubeFlux(&in, math.Log(float64(s.Length/s.Diameter)))
 	return quantity.MassFlow(g * s.area() * unchoked(&in, float64(downstream))), nil
 }
@@ -61,11 +65,17 @@ type inlet struct {
 
 func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 	c := r.Critical()
-	if s.Quality > 0.5 || s.Phase == refrigerant.Supercritical {
+	if !(s.Quality >= 0 && s.Quality <= 0.5) || s.Phase == refrigerant.Supercritical {
 		return inlet{}, &RangeError{
 			Quantity: "quality upstream of an expansion device",
 			Value:    quantity.Number(s.Quality), Min: quantity.Number(0), Max: quantity.Number(0.5),
 			Advice: "the correlation is of liquid with some flash gas",
+		}
+	}
+	if !(s.Density > 0) || !finite.Is(s.Density) || !(s.Temperature > 0) {
+		return inlet{}, &RangeError{
+			Quantity: "density upstream of an expansion device", Value: s.Density, Min: quantity.Density(0),
+			Advice: "take a state that a Refrigerant returned",
 		}
 	}
 	tb, err := r.BubbleTemperature(s.Pressure)
