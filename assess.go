@@ -48,7 +48,7 @@ func Assess(v Visit) (Assessment, error) {
 		Readings:   b.judged(&s), Doubts: b.doubtsOf(),
 		Derived:    withCapacity(p, &s.readings, d),
 		Steadiness: s.steadiness, Valve: s.valve,
-		Cautions: cautionsOf(p.fluid, k.steps),
+		Cautions: cautionsOf(p.fluid, k.steps, k.weighIn),
 		Notes:    v.Notes,
 	}
 	if mode.Mode == Cooling {

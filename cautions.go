@@ -3,13 +3,14 @@ package satline
 import (
 	"slices"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
 // cautionsOf are what to be careful of: first what holds of every visit and of the
 // refrigerant, then what this plan needs.
-func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step) []fact.Fact {
+func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step, w *charge.Weighing) []fact.Fact {
 	out := []fact.Fact{fact.New("caution.label-first")}
 	for _, h := range fluid.Hazards() {
 		f := fact.New(fact.Code("caution."+string(h.Code)), fact.Of("fluid", h.Designation))
@@ -32,6 +33,9 @@ func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step) []fact.Fact {
 		if !fluid.Pure() {
 			out = append(out, fact.New("caution.blend-as-liquid"))
 		}
+	}
+	if w != nil && w.AskDevice {
+		out = append(out, fact.New("caution.device-place"))
 	}
 	if does(func(s Step) bool { return s.Do.Code == StepNitrogen }) {
 		out = append(out, fact.New("caution.nitrogen"))

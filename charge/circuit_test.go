@@ -175,11 +175,11 @@ func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
 	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std || outdoors.Line >= indoors.Line {
 		t.Errorf("unknown %v, indoors %v, outdoors %v", unknown.Total, indoors.Total, outdoors.Total)
 	}
-	if len(unknown.Cautions) != len(indoors.Cautions)+1 {
+	if !unknown.AskDevice || indoors.AskDevice || outdoors.AskDevice || len(unknown.Cautions) != len(indoors.Cautions)+1 {
 		t.Errorf("nobody asks where the device stands: %q", unknown.Cautions)
 	}
 	w.Device, w.Adder = 0, &Adder{quantity.Ounces(0.6), quantity.Feet(1)}
-	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.Total.Std >= indoors.Total.Std || len(label.Cautions) != len(indoors.Cautions) {
+	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.AskDevice || label.Total.Std >= indoors.Total.Std || len(label.Cautions) != len(indoors.Cautions) {
 		t.Errorf("the label's adder: %+v, %v", label, err)
 	}
 }

@@ -24,7 +24,7 @@ var promised = map[string]string{
 	"better":     "all atEdge need now reading",
 	"steadiness": "estimate from high low noise state timeConstant to value wait within",
 	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
-	"weighing":   "accessories cautions label line perFoot source total",
+	"weighing":   "accessories askDevice cautions label line perFoot source total",
 	"recovery":   "cautions class inchesOfVacuum source to",
 	"decay":      "end levels limit outcome perMinute source start",
 	"tightness":  "cautions detectable drop expected outcome source",

@@ -122,6 +122,8 @@ type Weighing struct {
 	PerFoot quantity.Mass `json:"perFoot"`
 	// Source of the adder: the label, or computed from density and bore.
 	Source Source `json:"source"`
+	// AskDevice says that the place of the metering device is not known and matters.
+	AskDevice bool `json:"askDevice,omitzero"`
 	// Cautions are for the person doing it, most urgent first.
 	Cautions []string `json:"cautions"`
 }
@@ -150,7 +152,7 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	if !(w.Length.Std >= 0 && w.Length.Std <= 100) {
 		return Weighing{}, &RangeError{Quantity: "standard uncertainty of the length of the liquid line", Value: quantity.Length(w.Length.Std), Min: quantity.Length(0), Max: quantity.Length(100), Advice: "give one standard deviation"}
 	}
-	out := Weighing{Label: w.Label, Cautions: w.cautions()}
+	out := Weighing{Label: w.Label, Cautions: w.cautions(), AskDevice: w.asksDevice()}
 	variance := 0.0
 	switch {
 	case w.Length.Value == 0 && w.Tube == (Tube{}):
@@ -253,6 +255,11 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 	return nil
 }
 
+// asksDevice reports whether the charge depends on a place that is not stated.
+func (w WeighedCharge) asksDevice() bool {
+	return w.Adder == nil && w.Device == 0 && w.Tube != (Tube{}) && w.Length.Value != w.FactoryLength
+}
+
 // lineShare is how much of the small line counts as liquid, with its standard uncertainty.
 func (w WeighedCharge) lineShare() (share, std float64) {
 	switch w.Device {
@@ -270,7 +277,7 @@ func (w WeighedCharge) cautions() []string {
 		"weigh it in only after leak test, evacuation and a decay test; the unit's label and local code come before this figure",
 		"charge liquid into the liquid side of a machine that stands still, and the rest throttled into the suction side while it runs: liquid must not reach the compressor",
 	)
-	if w.Adder == nil && w.Device == 0 && w.Length.Value != w.FactoryLength {
+	if w.asksDevice() {
 		out = append(out, "look where the metering device stands: outdoors, the small line holds liquid and vapor and about half of this; the adder on the label or in the instructions comes first")
 	}
 	if !w.Fluid.Pure() {

@@ -50,8 +50,10 @@
 //
 // Leak tells what stays in a unit that has leaked a zeotropic blend, Cylinder how
 // far a cylinder may be filled, StandingPressure which refrigerants fit the gauge
-// of a unit that is off. SafetyGroup, Flammable, Cautions, GWP and Control are the
-// facts to know before opening a valve.
+// of a unit that is off. SafetyGroup, Flammable, Hazards, GWP and Control are the
+// facts to know before opening a valve, OpeningSteps what to do before a flame comes
+// near one, and RoomCharge and RoomFloor what a room may have of what burns.
+// ComfortCooling says whether the targets of comfort cooling hold at all.
 //
 // # Not here
 //
