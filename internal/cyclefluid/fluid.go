@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -16,6 +15,8 @@ type Fluid struct {
 
 	table     *refrigerant.StateTable
 	low, high float64 // Pa, of the isobars
+
+	coldest, hottest [edges]float64 // K: the edges at low and at high
 }
 
 const (
@@ -55,14 +56,18 @@ func New(r *refrigerant.Refrigerant) (*Fluid, error) {
 		return nil, fmt.Errorf("%s: %w", r.Designation(), err)
 	}
 	low, _ := table.Range()
-	return &Fluid{
+	f := &Fluid{
 		Designation:         r.Designation(),
 		CriticalTemperature: float64(c.Temperature),
 		CriticalPressure:    float64(c.Pressure),
 		table:               table,
 		low:                 float64(low),
 		high:                nearest * float64(c.Pressure),
-	}, nil
+	}
+	for e := range edges {
+		f.coldest[e], f.hottest[e] = f.edgeTemperature(e, f.low), f.edgeTemperature(e, f.high)
+	}
+	return f, nil
 }
 
 // LowPressure and HighPressure are the ends of the isobars.
@@ -72,32 +77,51 @@ func (f *Fluid) LowPressure() float64 { return f.low }
 func (f *Fluid) HighPressure() float64 { return f.high }
 
 // DewPressure returns the pressure of the isobar whose dew point is t.
-func (f *Fluid) DewPressure(t float64) float64 { return f.pressureAt(t, true) }
+func (f *Fluid) DewPressure(t float64) float64 { return f.pressureAt(t, dew) }
 
 // BubblePressure returns the pressure of the isobar whose bubble point is t.
-func (f *Fluid) BubblePressure(t float64) float64 { return f.pressureAt(t, false) }
+func (f *Fluid) BubblePressure(t float64) float64 { return f.pressureAt(t, bubble) }
 
-// pressureAt inverts an edge of the two-phase region: the logarithm of pressure goes almost
-// in a straight line with the reciprocal of its temperature.
-func (f *Fluid) pressureAt(t float64, dew bool) float64 {
-	beyond := func(logP float64) float64 {
-		line := f.line(math.Exp(logP))
-		edge := line.BubbleTemperature()
-		if dew {
-			edge = line.DewTemperature()
-		}
-		return 1/t - 1/float64(edge)
+// The edges of the two-phase region.
+const (
+	bubble = iota
+	dew
+	edges // how many there are
+)
+
+func (f *Fluid) edgeTemperature(e int, p float64) float64 {
+	line := f.line(p)
+	if e == dew {
+		return float64(line.DewTemperature())
 	}
-	low, high := math.Log(f.low), math.Log(f.high)
-	atLow, atHigh := beyond(low), beyond(high)
+	return float64(line.BubbleTemperature())
+}
+
+// pressureAt inverts an edge by secants: the logarithm of pressure goes almost in a
+// straight line with the reciprocal of its temperature.
+func (f *Fluid) pressureAt(t float64, e int) float64 {
+	low, high := f.coldest[e], f.hottest[e]
 	switch {
-	case atLow >= 0:
+	case t <= low:
 		return f.low
-	case atHigh <= 0:
+	case t >= high:
 		return f.high
 	}
 	const enough = 1e-11
-	return math.Exp(root.Find(beyond, high, low, atHigh, atLow, enough, 0))
+	x0, off0 := math.Log(f.low), 1/t-1/low
+	x, off := math.Log(f.high), 1/t-1/high
+	for range 12 {
+		next := x - off*(x-x0)/(off-off0)
+		if math.Abs(next-x) < enough {
+			break
+		}
+		x0, off0, x = x, off, next
+		off = 1/t - 1/f.edgeTemperature(e, math.Exp(x))
+		if off == off0 {
+			break
+		}
+	}
+	return math.Exp(x)
 }
 
 // line returns the isobar of the table at p, in Pa, or the nearest there is.
