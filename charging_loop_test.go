@@ -24,7 +24,9 @@ func newBenchVisit(b *testbench.Visit) *benchVisit {
 	v.visit.Equipment = Equipment{
 		Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering), Arrangement: Split,
 		NominalCapacity: e.NominalCapacity,
-		Label:           Label{Subcooling: b.LabelSubcooling, Charge: e.Charge, RatedAirflow: e.RatedAirflow},
+		Label: Label{
+			Subcooling: b.LabelSubcooling, Charge: e.Charge, RatedAirflow: e.RatedAirflow,
+		},
 	}
 	if e.HeatPump {
 		v.visit.Equipment.Arrangement = SplitHeatPump

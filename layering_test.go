@@ -33,7 +33,8 @@ var facadeInternal = []string{"/internal/diagnose", "/internal/readcheck", "/int
 const benchPath = "/internal/diagnose/testbench"
 
 var benchMay = []string{
-	"/quantity", "/refrigerant", "/psychro", "/internal/cyclefluid", "/internal/root", "/internal/diagnose",
+	"/quantity", "/refrigerant", "/psychro",
+	"/internal/cyclefluid", "/internal/root", "/internal/diagnose",
 }
 
 func level(path string) int {
