@@ -13,7 +13,12 @@ import (
 // doubt; but for those that a wrong instrument or setting only seems to show.
 func dangersOf(p *prepared, s *settled, d *Derived, b *belief, mode Mode) []Danger {
 	var out []Danger
+	flooded := false
 	for _, r := range charge.Risks(compressorOf(p, s, d, mode)) {
+		flooded = flooded || r.Code == "floodback" && !b.apparent(r.Code)
+		if r.Code == "discharge-cool" && flooded {
+			continue // it says the same
+		}
 		if passing(r.Code, p, b) || b.apparent(r.Code) {
 			continue
 		}

@@ -339,7 +339,7 @@ func (k *planner) byBelief() {
 	case moves && (dirty || len(d.Looks) > 0):
 		k.holdFor(d, dirty)
 		k.add(StepLeaveCharge)
-	case moves && k.p.visit.Scope == VerdictOnly:
+	case moves && (k.p.visit.Scope == VerdictOnly || k.charge.Outcome == ChargeNotJudged):
 		k.add(StepLeaveCharge)
 	case d.Act == diagnose.Add:
 		k.short()

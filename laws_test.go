@@ -1,0 +1,232 @@
+package satline
+
+import (
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/satline/satline/internal/diagnose/simulate"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// decorated adds to a visit what technicians see, do and leave out.
+func decorated(rng *rand.Rand, v Visit) Visit {
+	often := func(chance float64) bool { return rng.Float64() < chance }
+	c := &v.Conditions
+	c.CoilIced, c.CoilWet, c.PanelsOff = often(0.03), often(0.03), often(0.02)
+	c.DoorsOpen, c.EconomizerOpen, c.CondenserFanCycling = often(0.02), often(0.02), often(0.02)
+	c.SealedSystemOpened = often(0.03)
+	if often(0.1) {
+		c.Running = time.Duration(1+rng.IntN(40)) * time.Minute
+	}
+	if often(0.1) {
+		v.Complaint = Complaint(1 + rng.IntN(int(Maintenance)))
+	}
+	if often(0.15) {
+		for range 1 + rng.IntN(3) {
+			at := time.Duration(10*(len(v.Moves)+1)) * time.Minute
+			v.Moves = append(v.Moves, Move{At: at, Added: quantity.Ounces(2 + 20*rng.Float64())})
+		}
+		if often(0.5) {
+			c.ReadAt = v.Moves[len(v.Moves)-1].At + time.Duration(1+rng.IntN(40))*time.Minute
+		}
+	}
+	if often(0.1) {
+		v.Readings.OutdoorDryBulb = nil
+	}
+	if often(0.1) {
+		v.Readings.ReturnWetBulb = nil
+	}
+	if often(0.05) {
+		v.Equipment.NominalCapacity = 0
+	}
+	for _, l := range Looks(English, quantity.IP) {
+		if often(0.03) {
+			v.Checks = append(v.Checks, Check{Look: l.Code, Found: often(0.2)})
+		}
+	}
+	if often(0.2) {
+		v.Units = quantity.SI
+	}
+	if often(0.2) {
+		v.Language = Spanish
+	}
+	return v
+}
+
+// A law is what every plan keeps, whatever the visit.
+type law struct {
+	name   string
+	broken func(v *Visit, a *Assessment) string
+}
+
+var laws = []law{
+	{"nothing that needs the machine running stands after a stop before a start", func(_ *Visit, a *Assessment) string {
+		stopped := false
+		for _, s := range a.Plan {
+			if s.Running && stopped {
+				return string(s.Do.Code)
+			}
+			stopped = s.Stops || stopped && !s.Starts
+		}
+		return ""
+	}},
+	{"a danger that stops the machine stops it first", func(_ *Visit, a *Assessment) string {
+		for _, d := range a.Dangers {
+			if d.Stops && a.Plan[0].Do.Code != StepStop {
+				return d.Code + ", and first " + string(a.Plan[0].Do.Code)
+			}
+		}
+		return ""
+	}},
+	{"no dose while the charge is not called, or something is still to be looked at", func(_ *Visit, a *Assessment) string {
+		called := a.Charge.Outcome == ChargeLow || a.Charge.Outcome == ChargeHigh
+		looks := slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Look != "" || s.Field != "" })
+		for _, s := range a.Plan {
+			if isDose(s) && (!called || looks) {
+				return string(s.Do.Code) + " at " + string(a.Charge.Outcome)
+			}
+		}
+		return ""
+	}},
+	{"the dose goes the way the charge is called", func(_ *Visit, a *Assessment) string {
+		for _, s := range a.Plan {
+			adds := s.Do.Code == StepAdd || s.Do.Code == StepAddLittle
+			if isDose(s) && adds != (a.Charge.Outcome == ChargeLow) {
+				return string(s.Do.Code)
+			}
+		}
+		return ""
+	}},
+	{"after a move nothing but waiting, or an end of moving, until later readings are there", func(v *Visit, a *Assessment) string {
+		if len(v.Moves) == 0 || v.Conditions.ReadAt > v.Moves[len(v.Moves)-1].At {
+			return ""
+		}
+		for _, s := range a.Plan {
+			if isDose(s) {
+				return string(s.Do.Code)
+			}
+		}
+		return ""
+	}},
+	{"a step that hangs on a cause names its chance, and none is below 20 %", func(_ *Visit, a *Assessment) string {
+		for _, s := range a.Plan {
+			if s.Cause != "" && s.Chance < worth {
+				return s.Cause
+			}
+		}
+		return ""
+	}},
+	{"what was answered or read is not asked for again", func(v *Visit, a *Assessment) string {
+		for _, s := range a.Plan {
+			if s.Look != "" && slices.ContainsFunc(v.Checks, func(c Check) bool { return c.Look == s.Look }) {
+				return s.Look
+			}
+			if s.Field != "" && fieldNamed(s.Field).has(&v.Readings) {
+				return s.Field
+			}
+		}
+		return ""
+	}},
+	{"a leak is found, recovered, mended, tested, evacuated and weighed in, in that order", func(_ *Visit, a *Assessment) string {
+		order := []fact.Code{StepFindLeak, StepRecoverRest, StepMendLeak, StepNitrogen, StepEvacuate, StepWeighIn}
+		last := -1
+		for _, s := range a.Plan {
+			if i := slices.Index(order, s.Do.Code); i >= 0 {
+				if i < last {
+					return string(s.Do.Code)
+				}
+				last = i
+			}
+		}
+		return ""
+	}},
+	{"no step stands twice, and there is one", func(_ *Visit, a *Assessment) string {
+		for i, s := range a.Plan {
+			same := func(x Step) bool { return x.Do.Text == s.Do.Text && !s.Starts }
+			if slices.ContainsFunc(a.Plan[:i], same) {
+				return s.Do.Text
+			}
+		}
+		if len(a.Plan) == 0 {
+			return "no step"
+		}
+		return ""
+	}},
+	{"the first screen has at most 60 words", func(_ *Visit, a *Assessment) string {
+		text := a.Headline.Text
+		for _, d := range a.Dangers[:min(2, len(a.Dangers))] {
+			text += " " + d.Says.Text
+		}
+		for _, s := range a.Plan[:min(3, len(a.Plan))] {
+			text += " " + s.Do.Text
+		}
+		if len(unbroken(text)) > 60 {
+			return text
+		}
+		return ""
+	}},
+	{"every fact has its words", func(_ *Visit, a *Assessment) string {
+		for f := range a.facts {
+			if !f.IsZero() && (f.Text == "" || strings.HasPrefix(f.Text, string(f.Code))) {
+				return f.String()
+			}
+		}
+		return ""
+	}},
+	{"chances add up", func(_ *Visit, a *Assessment) string {
+		sum := a.Charge.Low + a.Charge.InBand + a.Charge.High
+		if a.Charge.Outcome != ChargeNotJudged && (sum < 0.999 || sum > 1.001) {
+			return string(a.Charge.Outcome)
+		}
+		return ""
+	}},
+}
+
+func isDose(s Step) bool {
+	return slices.Contains([]fact.Code{StepAdd, StepAddLittle, StepRecover, StepRecoverLittle}, s.Do.Code)
+}
+
+// The laws of a plan hold over simulated visits of every kind; over ten thousand of them
+// with SATLINE_TRIAL=full.
+func TestLawsOfAPlan(t *testing.T) {
+	n := 1000
+	switch {
+	case os.Getenv("SATLINE_TRIAL") == "full":
+		n = 10000
+	case testing.Short():
+		n = 200
+	}
+	words, most := 0, 0
+	broken := map[string]int{}
+	for i := range n {
+		rng := rand.New(rand.NewPCG(23, uint64(i)))
+		v, _ := simulated(t, rng, simulate.Options{Other: i%2 == 1})
+		v = decorated(rng, v)
+		a, err := Assess(v)
+		if err != nil {
+			t.Fatalf("visit %d: %v", i, err)
+		}
+		for _, l := range laws {
+			if what := l.broken(&v, &a); what != "" {
+				if broken[l.name]++; broken[l.name] <= 3 {
+					t.Errorf("visit %d: %s: %s %v", i, l.name, what, codes(a))
+				}
+			}
+		}
+		if i < 500 {
+			a.Cautions = nil
+			count := len(unbroken(a.String()))
+			words += count
+			most = max(most, count)
+		}
+	}
+	t.Logf("reports without cautions: %d words on average, %d at most", words/min(n, 500), most)
+	if mean := words / min(n, 500); mean > 450 {
+		t.Errorf("a report has %d words on average", mean)
+	}
+}

@@ -1,0 +1,59 @@
+package satline
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/internal/diagnose/simulate"
+	"github.com/satline/satline/quantity"
+)
+
+// simulated draws a visit to a simulated machine, with what is true of it.
+func simulated(t testing.TB, rng *rand.Rand, o simulate.Options) (Visit, simulate.Visit) {
+	t.Helper()
+	truth, err := simulate.Draw(rng, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return visitOf(&truth.Evidence), truth
+}
+
+// visitOf writes down as a technician would what the simulation read.
+func visitOf(e *diagnose.Evidence) Visit {
+	arrangement := Split
+	if e.HeatPump {
+		arrangement = SplitHeatPump
+	}
+	v := Visit{
+		Equipment: Equipment{
+			Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering), Arrangement: arrangement,
+			NominalCapacity: e.NominalCapacity,
+			Label:           Label{Charge: e.Charge, RatedAirflow: e.RatedAirflow, MaxExternalStatic: e.MaxExternalStatic},
+		},
+		Readings: Readings{
+			SuctionPressure: e.SuctionPressure, LiquidPressure: e.LiquidPressure,
+			SuctionLine: e.SuctionLine, LiquidLine: e.LiquidLine, DischargeLine: e.DischargeLine,
+			OutdoorDryBulb: e.OutdoorDryBulb, CondenserLeaving: e.CondenserLeaving,
+			ReturnDryBulb: e.ReturnDryBulb, ReturnWetBulb: e.ReturnWetBulb,
+			SupplyDryBulb: e.SupplyDryBulb, SupplyWetBulb: e.SupplyWetBulb,
+			Airflow: e.Airflow, ExternalStatic: e.ExternalStatic, Power: e.Power,
+		},
+		Conditions: Conditions{
+			FilterDirty: e.Seen.FilterDirty, OutdoorCoilDirty: e.Seen.OutdoorCoilDirty, OilStains: e.Seen.OilStains,
+		},
+	}
+	if !e.AtmosphereAssumed {
+		v.Site.Barometer = new(e.Atmosphere)
+	}
+	for _, x := range e.Expected {
+		if x.Feature == signature.Subcooling {
+			v.Equipment.Label.Subcooling = new(quantity.TemperatureDelta(x.Value).PlusMinus(quantity.TemperatureDelta(x.Std)))
+		}
+	}
+	for _, a := range e.Answers {
+		v.Checks = append(v.Checks, Check{Look: a.Code, Found: a.Yes})
+	}
+	return v
+}
