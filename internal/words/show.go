@@ -44,7 +44,7 @@ func (b *Book) share(p float64) string {
 	switch {
 	case p < 0.01 && p >= 0:
 		return b.Term("share.below-one")
-	case p > 0.99 && p < 1:
+	case p > 0.99:
 		return b.Term("share.above-99")
 	}
 	return fmt.Sprintf("%.0f %%", 100*p)
