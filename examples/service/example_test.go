@@ -39,11 +39,10 @@ func Example() {
 	}
 	fmt.Println(ask(`{
 	  "units": "IP",
-	  "equipment": {"refrigerant": "R-32", "metering": "TXV", "label": {"subcooling": "10 °F ± 1 °F"}},
-	  "readings": {"liquidPressure": "355 psig", "liquidLine": "93 °F", "outdoorDryBulb": "85 °F"}
+	  "equipment": {"refrigerant": "R-32", "metering": "TXV", "arrangement": "package", "label": {"charge": "3 lb 4 oz"}}
 	}`))
 	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
 	// Output:
-	// Not decided yet; likeliest: too little indoor air. <nil>
+	// Weigh in 3 lb 4.0 oz: label 3 lb 4.0 oz. <nil>
 	// A value has to be mended. readings.liquidLine <nil>
 }
