@@ -411,6 +411,25 @@ func TestSteadyRiseIsALeak(t *testing.T) {
 	})
 }
 
+// A circuit that levels off below the limit is no leak and not wet.
+func TestLevelingBelowTheLimitIsSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		start := rapid.Float64Range(80, 300).Draw(t, "start")
+		level := start + rapid.Float64Range(0, 150).Draw(t, "rise")
+		tau := rapid.Float64Range(0.5, 3).Draw(t, "time constant")
+		minutes := rapid.Float64Range(12, 40).Draw(t, "minutes")
+		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
+		at := func(m float64) float64 { return level + (start-level)*math.Exp(-m/tau) }
+		d, err := DecayTest(vacuum(rng, minutes, at), DecayLimits{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Outcome == Leak || d.Outcome == Moisture || d.Outcome == NotDeepEnough {
+			t.Fatalf("from %v to %v in %v min: %+v", start, level, tau, d)
+		}
+	})
+}
+
 func TestJointTest(t *testing.T) {
 	good := JointTest{Allowable: quantity.PSIG(600), Applied: quantity.PSIG(150), Sensitivity: gramsPerYear(5)}
 	for _, c := range []struct {
