@@ -25,7 +25,7 @@ type belief struct {
 // believe weighs everything together.
 func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (belief, error) {
 	input := inputOf(p, &s.readings, d, mode.Mode)
-	b := belief{doubts: readcheck.Check(input, p.visit.Units)}
+	b := belief{doubts: readcheck.Check(input)}
 	for _, o := range t.obstacles {
 		if o.Spoils {
 			b.spoiled = append(b.spoiled, o)

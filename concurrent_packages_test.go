@@ -72,7 +72,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 		},
 		"charge": func() string {
 			course, err := charge.Settle(log, quantity.FahrenheitDelta(1))
-			target, err2 := charge.SmoothTargetSuperheat(quantity.Fahrenheit(64), quantity.Fahrenheit(85))
+			target, err2 := charge.SmoothSuperheat(quantity.Fahrenheit(64), quantity.Fahrenheit(85))
 			return fmt.Sprint(course, target, errors.Join(err, err2), len(charge.Rules()))
 		},
 		"airside": func() string {

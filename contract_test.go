@@ -167,7 +167,7 @@ var (
 	_ func(satline.Visit, ...satline.Scenario) ([]satline.Outlook, error)                 = satline.Forecast
 	_ func([]byte) (satline.Visit, error)                                                 = satline.DecodeVisit
 	_ func(quantity.Temperature) *quantity.Uncertain[quantity.Temperature]                = satline.Measured[quantity.Temperature]
-	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = charge.TargetSuperheat
+	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = charge.TableSuperheat
 	_ func(charge.Measurement, charge.Target) (charge.Verdict, error)                     = charge.Judge
 	_ func(charge.Dosing) (charge.Dose, error)                                            = charge.Dosing.Next
 	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = airside.TargetSplit

@@ -33,7 +33,6 @@ func dangersOf(p *prepared, s *settled, d *Derived, b *belief, mode Mode) []Dang
 func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compressor {
 	r := &s.readings
 	c := charge.Compressor{
-		Units:         p.visit.Units,
 		Superheat:     d.Superheat,
 		Evaporating:   d.EvaporatingDew,
 		Condensing:    d.CondensingDew,

@@ -101,7 +101,7 @@ func fitted(v Visit) (*prepared, *fitting, error) {
 			Problem: "a forecast is of cooling; put the machine into cooling and read again",
 		}
 	}
-	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode), v.Units)
+	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode))
 	fit, err := fitTo(p, &settled, &d, doubts)
 	return p, fit, err
 }

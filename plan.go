@@ -265,7 +265,7 @@ func wholeCharge(p *prepared) quantity.Mass {
 	case e.Label.Charge > 0:
 		return e.Label.Charge
 	case e.NominalCapacity > 0:
-		return charge.UsualCharge(e.NominalCapacity)
+		return charge.EstimateCharge(e.NominalCapacity)
 	}
 	return 0
 }

@@ -24,7 +24,7 @@ type targeted struct {
 // nothing: the belief does.
 func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	situation := situationOf(p, s, d, mode)
-	method, obstacles := charge.Choose(situation)
+	method, obstacles := charge.ChooseMethod(situation)
 	if method == charge.WeighIn {
 		method = situation.Metering.Method()
 	}
@@ -46,7 +46,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	var notNow *charge.NotNowError
 	switch {
 	case errors.As(err, &notNow):
-		t.obstacles = appendObstacle(t.obstacles, notNow.Obstacle(p.visit.Units))
+		t.obstacles = appendObstacle(t.obstacles, notNow.Obstacle())
 		t.reading.Says = fact.New("reading.no-target", name, value)
 		return t, nil
 	case err != nil:
@@ -157,7 +157,6 @@ func targetOf(label *Label, r *Readings, m charge.Method) (t charge.Target, err 
 func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situation {
 	v, r, c := &p.visit, &s.readings, &p.visit.Conditions
 	return charge.Situation{
-		Units:               v.Units,
 		Metering:            v.Equipment.Metering,
 		Fluid:               p.fluid,
 		LabelSuperheat:      v.Equipment.Label.Superheat != nil,

@@ -1,7 +1,6 @@
 package charge
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/finite"
@@ -25,8 +24,6 @@ type Better struct {
 	// AtEdge says that the value lies so close to the edge of the band that no
 	// field instrument would settle it.
 	AtEdge bool `json:"atEdge"`
-
-	sensitivity float64
 }
 
 // Better returns which reading to take better; false where the verdict is not
@@ -41,7 +38,7 @@ func (v Verdict) Better() (Better, bool) {
 	if !ok {
 		return Better{}, false
 	}
-	b := Better{Reading: largest.Reading, Now: largest.Contribution(), sensitivity: math.Abs(largest.Sensitivity)}
+	b := Better{Reading: largest.Reading, Now: largest.Contribution()}
 	b.All = quantity.TemperatureDelta(decidingStd(float64(v.Deviation.Value), float64(v.Target.Tolerance), decisionLevel.value))
 	b.AtEdge = b.All < finestField.value
 	own := float64(b.Now)
@@ -72,43 +69,4 @@ func decidingStd(d, tolerance, level float64) float64 {
 		}
 	}
 	return low
-}
-
-// Text says what to do, in a system of units.
-func (b Better) Text(sys quantity.System) string {
-	if b.AtEdge {
-		return "the value lies at the edge of the band, and no field instrument settles which side: read again when conditions differ, and move no charge on it"
-	}
-	switch b.Reading {
-	case GeneralFigure:
-		return "read the target from the unit's label: most of the doubt is whether the general figure fits this machine"
-	case SaturationCurve:
-		return "take the saturation temperature from the maker's chart: most of the doubt is that of an estimate of it"
-	case Unsteadiness:
-		return "let the system settle and log it longer: most of the doubt is its unsteadiness"
-	case Atmosphere:
-		return "give the elevation of the site, or read a barometer there: most of the doubt is the pressure that the gauge counts from"
-	}
-	now, need := b.inItsUnit(b.Now, sys), b.inItsUnit(b.Need, sys)
-	s := fmt.Sprintf("take the %s better: it is good to ±%s (one standard uncertainty)", b.Reading.Name(), now)
-	switch {
-	case b.Need > 0 && need == now:
-		return s + ", and a little better than that would settle it"
-	case b.Need > 0:
-		return s + fmt.Sprintf(", and ±%s would settle it", need)
-	}
-	return s + fmt.Sprintf(", and more than this one reading must be bettered: all together must come to ±%s", b.All.Format(sys))
-}
-
-// inItsUnit shows an uncertainty of the deviation as that of the reading.
-func (b Better) inItsUnit(d quantity.TemperatureDelta, sys quantity.System) string {
-	own := float64(d)
-	if b.sensitivity > 0 {
-		own /= b.sensitivity
-	}
-	switch b.Reading {
-	case SuctionPressure, LiquidPressure, Atmosphere:
-		return pressureText(own, sys)
-	}
-	return quantity.TemperatureDelta(own).Format(sys)
 }

@@ -1,10 +1,7 @@
 package charge
 
 import (
-	"fmt"
 	"math"
-	"strings"
-	"time"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -13,8 +10,6 @@ import (
 // A Compressor is what is known of a running compressor. Fields that are not
 // known stay nil.
 type Compressor struct {
-	// Units is the system that sentences are written in.
-	Units quantity.System
 	// Superheat at the compressor, as measured.
 	Superheat *quantity.Uncertain[quantity.TemperatureDelta]
 	// LowestSuperheat is the low end of the band of a hunting superheat.
@@ -47,35 +42,22 @@ type Risk struct {
 	Grave bool `json:"grave"`
 	// Stops says to stop the machine before anything else.
 	Stops bool `json:"stops,omitzero"`
-	// Says is the danger with its figure and its limit: "danger.floodback".
-	Says fact.Fact `json:"says"`
-	// Figure is what was measured and Limit what it is held against, both as text.
-	Figure string `json:"figure"`
-	Limit  string `json:"limit"`
-	// Text is the finding with its numbers, Why says why it matters, Do what
-	// to do now. Where the machine should be stopped first, or felt for whether it
-	// should, Do begins with Stop; Then is what follows it.
-	Text   string `json:"text"`
-	Why    string `json:"why"`
-	Do     string `json:"do"`
-	Stop   string `json:"stop,omitempty"`
-	Source Source `json:"source"`
+	// Says is the danger with its figure and its limit: "danger.floodback". What it leads to
+	// stands in the catalog beside it: "danger.floodback.why".
+	Says   fact.Fact `json:"says"`
+	Source Source    `json:"source"`
 }
 
-// A hazard is a rule about a compressor. Its text may hold {figure} and {limit}.
+// A hazard is a rule about a compressor.
 type hazard struct {
 	code  string
 	grave bool
-	limit formatter
-	text  string
-	why   string
 	// stops says to stop the machine before anything else.
 	stops bool
-	// stop is what secures the machine before anything else; empty where it may run on.
-	stop   string
-	do     string
+	// limit is what fact.Value holds; holds finds the figure that passed it.
+	limit  any
 	source Source
-	holds  func(*Compressor) (formatter, bool)
+	holds  func(*Compressor) (any, bool)
 	// cooling limits the rule to a machine that cools.
 	cooling bool
 	// replaces names the milder hazard that need not be told beside this one.
@@ -83,24 +65,7 @@ type hazard struct {
 }
 
 func (h *hazard) rule() Rule {
-	says := strings.NewReplacer("{figure}", "…", "{limit}", "the limit").Replace(h.text)
-	return Rule{Code: h.code, Says: says, Figure: bothSystems(h.limit), Do: h.whole(), Source: h.source}
-}
-
-// whole is all that is to be done, in its order.
-func (h *hazard) whole() string {
-	if h.stop == "" {
-		return h.do
-	}
-	return h.stop + "; " + h.do
-}
-
-// Then is what to do once the machine is secured: Do without Stop.
-func (r Risk) Then() string {
-	if r.Stop == "" {
-		return r.Do
-	}
-	return strings.TrimPrefix(r.Do, r.Stop+"; ")
+	return Rule{Code: h.code, Figure: bothSystems(h.limit), Source: h.source}
 }
 
 // Risks finds what endangers a compressor, gravest first. A limit counts as
@@ -123,31 +88,13 @@ func Risks(c Compressor) []Risk {
 				continue
 			}
 			dropped[h.replaces] = true
-			shown, limit := figure.Format(c.Units), h.limit.Format(c.Units)
-			text := strings.NewReplacer("{figure}", shown, "{limit}", limit).Replace(h.text)
-			if shown == limit || strings.HasPrefix(shown, limit+" ±") { // the two differ by less than is shown
-				text = strings.NewReplacer("is below", "is just below", "is above", "is just above").Replace(text)
-			}
 			out = append(out, Risk{
-				Code: h.code, Grave: h.grave, Stops: h.stops, Says: fact.New(fact.Code("danger."+h.code), valueOf("figure", figure), valueOf("limit", h.limit)),
-				Figure: shown, Limit: limit, Text: text, Why: h.why, Do: h.whole(), Stop: h.stop, Source: h.source,
+				Code: h.code, Grave: h.grave, Stops: h.stops, Source: h.source,
+				Says: fact.New(fact.Code("danger."+h.code), fact.Value{Name: "figure", Of: figure}, fact.Value{Name: "limit", Of: h.limit}),
 			})
 		}
 	}
 	return out
-}
-
-// valueOf is a figure as a value of a fact.
-func valueOf(name string, f formatter) fact.Value {
-	switch v := f.(type) {
-	case runTime:
-		return fact.Of(name, time.Duration(v))
-	case times:
-		return fact.Of(name, fact.Times(v))
-	case part:
-		return fact.Of(name, fact.Share(v))
-	}
-	return fact.Value{Name: name, Of: f}
 }
 
 // readable returns c without the values that cannot be readings.
@@ -204,40 +151,28 @@ func CompressionRatio(suction, discharge quantity.Uncertain[quantity.Pressure]) 
 	return ratio, std, nil
 }
 
-// times is a ratio of pressures as the trade writes it.
-type times float64
-
-// Format implements formatter.
-func (t times) Format(quantity.System) string { return fmt.Sprintf("%.1f to 1", float64(t)) }
-
-// part is a share of a rated value.
-type part float64
-
-// Format implements formatter.
-func (p part) Format(quantity.System) string { return fmt.Sprintf("%.0f %%", 100*float64(p)) }
-
-func currentAbove(limit part) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func currentAbove(limit fact.Share) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.Current == nil || !(c.RatedLoad > 0) {
 			return nil, false
 		}
 		surely := float64(c.Current.Value) - coverage*c.Current.Std
-		return part(c.Current.Value / c.RatedLoad), surely > float64(limit)*float64(c.RatedLoad)
+		return fact.Share(c.Current.Value / c.RatedLoad), surely > float64(limit)*float64(c.RatedLoad)
 	}
 }
 
-func ratioAbove(limit times) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func ratioAbove(limit fact.Times) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.Suction == nil || c.Discharge == nil {
 			return nil, false
 		}
 		ratio, _, err := CompressionRatio(*c.Suction, *c.Discharge)
-		return times(ratio), err == nil && ratio > float64(limit)
+		return fact.Times(ratio), err == nil && ratio > float64(limit)
 	}
 }
 
-func dischargeAbove(limit quantity.Temperature) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func dischargeAbove(limit quantity.Temperature) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.DischargeLine == nil {
 			return nil, false
 		}
@@ -246,8 +181,8 @@ func dischargeAbove(limit quantity.Temperature) func(*Compressor) (formatter, bo
 }
 
 // condensingFar: above a limit of its own, or so far over the air that carries the heat off.
-func condensingFar(limit quantity.Temperature, over quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func condensingFar(limit quantity.Temperature, over quantity.TemperatureDelta) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.Condensing == nil {
 			return nil, false
 		}
@@ -256,8 +191,8 @@ func condensingFar(limit quantity.Temperature, over quantity.TemperatureDelta) f
 	}
 }
 
-func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.Evaporating == nil {
 			return nil, false
 		}
@@ -265,15 +200,15 @@ func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (formatter, 
 	}
 }
 
-func superheatNone(c *Compressor) (formatter, bool) {
+func superheatNone(c *Compressor) (any, bool) {
 	if c.Superheat == nil {
 		return nil, false
 	}
 	return *c.Superheat, Measurement{Method: Superheat, Value: *c.Superheat}.LiquidReturning()
 }
 
-func superheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func superheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.Superheat == nil {
 			return nil, false
 		}
@@ -282,7 +217,7 @@ func superheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (formatte
 }
 
 // dipsToNone: the mean is vapor, and the low end of the swing is not.
-func dipsToNone(c *Compressor) (formatter, bool) {
+func dipsToNone(c *Compressor) (any, bool) {
 	if c.LowestSuperheat == nil {
 		return nil, false
 	}
@@ -290,8 +225,8 @@ func dipsToNone(c *Compressor) (formatter, bool) {
 	return *c.LowestSuperheat, !flooded && *c.LowestSuperheat <= wetLine.value
 }
 
-func dischargeSuperheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (formatter, bool) {
-	return func(c *Compressor) (formatter, bool) {
+func dischargeSuperheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (any, bool) {
+	return func(c *Compressor) (any, bool) {
 		if c.DischargeLine == nil || c.Condensing == nil {
 			return nil, false
 		}
@@ -300,7 +235,7 @@ func dischargeSuperheatBelow(limit quantity.TemperatureDelta) func(*Compressor) 
 	}
 }
 
-func inVacuum(c *Compressor) (formatter, bool) {
+func inVacuum(c *Compressor) (any, bool) {
 	if c.Suction == nil {
 		return nil, false
 	}

@@ -66,19 +66,13 @@ func TestRisks(t *testing.T) {
 	} {
 		m := easy()
 		c.change(&m)
-		for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
-			m.Units = sys
-			risks := Risks(m)
-			if got := codes(risks); got != c.want {
-				t.Errorf("%q, want %q", got, c.want)
-			}
-			for _, r := range risks {
-				if r.Stop != "" && (!r.Grave || r.Do != r.Stop+"; "+r.Then()) || r.Stop == "" && r.Then() != r.Do || r.Grave != (r.Stop != "") {
-					t.Errorf("%s: stop %q, then %q, of %q", r.Code, r.Stop, r.Then(), r.Do)
-				}
-				if r.Text == "" || r.Why == "" || r.Do == "" || r.Figure == "" || r.Limit == "" || strings.Contains(r.Text, "{") || r.Source.Standing == 0 {
-					t.Errorf("%+v", r)
-				}
+		risks := Risks(m)
+		if got := codes(risks); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+		for _, r := range risks {
+			if len(r.Says.Values) != 2 || r.Source.Standing == 0 {
+				t.Errorf("%+v", r)
 			}
 		}
 	}
@@ -171,16 +165,6 @@ func TestCompressionRatio(t *testing.T) {
 	for _, p := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()), quantity.Pressure(math.Inf(1)), 5e-324} {
 		if v, _, err := CompressionRatio(p.PlusMinus(0), *psia(240)); !errors.As(err, &r) || v != 0 {
 			t.Errorf("suction %v: %v, %v", p, v, err)
-		}
-	}
-}
-
-// A figure that shows like its limit is said to be just past it.
-func TestRiskJustPastItsLimit(t *testing.T) {
-	evaporating := quantity.Celsius(-0.01).PlusMinus(0.2)
-	for _, r := range Risks(Compressor{Units: quantity.SI, Evaporating: &evaporating}) {
-		if r.Code == "evaporating-cold" && !strings.Contains(r.Text, "is just below") {
-			t.Errorf("%q", r.Text)
 		}
 	}
 }

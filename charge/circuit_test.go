@@ -175,11 +175,11 @@ func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
 	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std || outdoors.Line >= indoors.Line {
 		t.Errorf("unknown %v, indoors %v, outdoors %v", unknown.Total, indoors.Total, outdoors.Total)
 	}
-	if !unknown.AskDevice || indoors.AskDevice || outdoors.AskDevice || len(unknown.Cautions) != len(indoors.Cautions)+1 {
-		t.Errorf("nobody asks where the device stands: %q", unknown.Cautions)
+	if !unknown.AskDevice || indoors.AskDevice || outdoors.AskDevice {
+		t.Error("nobody asks where the device stands")
 	}
 	w.Device, w.Adder = 0, &Adder{quantity.Ounces(0.6), quantity.Feet(1)}
-	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.AskDevice || label.Total.Std >= indoors.Total.Std || len(label.Cautions) != len(indoors.Cautions) {
+	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.AskDevice || label.Total.Std >= indoors.Total.Std {
 		t.Errorf("the label's adder: %+v, %v", label, err)
 	}
 }
@@ -265,7 +265,7 @@ func TestRecoverTo(t *testing.T) {
 		}
 		rule := verify.Source{Cite: recoveryRule.Title, Kind: verify.Published}
 		verify.Value(t, rule, fmt.Sprintf("recovery level of %s, %v lb", c.designation, c.pounds), "in. Hg of vacuum", c.inches, out.InchesOfVacuum, 0.01)
-		if len(out.Cautions) == 0 || math.Abs(float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches))) > 50 {
+		if math.Abs(float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches))) > 50 {
 			t.Errorf("%s: %+v", c.designation, out)
 		}
 	}
@@ -338,9 +338,6 @@ func TestDecayTest(t *testing.T) {
 			}
 			if d.Outcome == c.want {
 				right++
-			}
-			if d.Text(quantity.IP) == "" || d.Text(quantity.SI) == "" {
-				t.Fatalf("%s: no words", name)
 			}
 		}
 		if right < 48 {
@@ -503,13 +500,13 @@ func TestPressureTest(t *testing.T) {
 		}(), TestOpen},
 	} {
 		out, err := c.p.Judge()
-		if err != nil || out.Outcome != c.want || out.Text(quantity.IP) == "" {
+		if err != nil || out.Outcome != c.want {
 			t.Errorf("%s: %v (drop %v psi ± %v), %v", name, out.Outcome, out.Drop.Value.PSIG(), out.Drop.Std/quantity.PSI, err)
 		}
 	}
 	p := nitrogen(500, 150, 80, 80)
-	if out, err := p.Judge(); err != nil || !strings.Contains(out.Text(quantity.IP), "and 350 psi ±") || !strings.Contains(out.Text(quantity.SI), "and 2413 kPa ±") {
-		t.Errorf("a large leak: %s, %v", out.Text(quantity.IP), err)
+	if out, err := p.Judge(); err != nil || math.Abs(out.Drop.Value.PSIG()-350) > 1 {
+		t.Errorf("a large leak: %v, %v", out.Drop, err)
 	}
 	var r *RangeError
 	p = nitrogen(600, 600, 80, 80)

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A DecayOutcome is what the rise of an isolated vacuum says.
@@ -222,25 +223,19 @@ func (f approachFit) better(l line, resolution float64) bool {
 	return f.effective*math.Log((line+floor)/(curve+floor))-math.Log(f.effective) > evidence
 }
 
-// Text says what the test means and what to do, in a system of units.
-func (d Decay) Text(sys quantity.System) string {
+// Fact is the result for a record: "result.decay-sound", with the pressures that it rests on.
+func (d Decay) Fact() fact.Fact {
+	end, limit := fact.Amount("end", d.End), fact.Amount("limit", d.Limit)
+	rise := fact.Amount("rise", max(d.PerMinute, 0))
 	switch d.Outcome {
 	case NotDeepEnough:
-		return fmt.Sprintf("the test began at %s; pull below %s first, through large hoses without valve cores, with fresh pump oil", vacuumText(d.Start, sys), vacuumText(d.Limit, sys))
+		return fact.New("result.decay-not-deep-enough", fact.Amount("start", d.Start), limit)
 	case Sound:
-		return fmt.Sprintf("sound: from %s to %s, rising %s a minute at the end, with no rise that goes on and nothing above the limit", vacuumText(d.Start, sys), vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys))
+		return fact.New("result.decay-sound", fact.Amount("start", d.Start), end, limit)
 	case Moisture:
-		return fmt.Sprintf("moisture: the pressure levels off at about %s, above %s; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again", vacuumText(d.Levels.Value, sys), vacuumText(d.Limit, sys))
+		return fact.New("result.decay-moisture", fact.Amount("level", d.Levels.Value), limit)
 	case Leak:
-		return fmt.Sprintf("leak: the pressure keeps rising, %s a minute, to %s; check the hoses and the gauge first, then pressure-test with nitrogen and find it", vacuumText(d.PerMinute, sys), vacuumText(d.End, sys))
+		return fact.New("result.decay-leak", end, rise)
 	}
-	return fmt.Sprintf("open: %s after a rise of %s a minute; read the gauge at least every minute for %s at least, and up to %s where it is near the limit of %s", vacuumText(d.End, sys), vacuumText(max(d.PerMinute, 0), sys), inMinutes(decayTime.value), inMinutes(decayHold.value), vacuumText(d.Limit, sys))
-}
-
-// vacuumText shows a deep vacuum in microns or pascals.
-func vacuumText(p quantity.Pressure, sys quantity.System) string {
-	if sys == quantity.IP {
-		return fmt.Sprintf("%.0f microns", p.Microns())
-	}
-	return fmt.Sprintf("%.1f Pa", p.Pascals())
+	return fact.New("result.decay-open", end, rise, fact.Of("time", decayTime.value))
 }

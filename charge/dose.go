@@ -40,8 +40,8 @@ type Dosing struct {
 	// another method do not count. One that forbids it halts the dosing, and a
 	// valve that floods halts adding.
 	Obstacles []Obstacle
-	// Fluid adds the cautions of the refrigerant to those of every dose, and halts the dosing
-	// where refrigerant.ComfortCooling refuses it; nil where it is not known.
+	// Fluid halts the dosing where refrigerant.ComfortCooling refuses it; nil where it is
+	// not known.
 	Fluid *refrigerant.Refrigerant
 	// Settling is how the last move settled, for the time to wait after the
 	// next; zero where there is no log.
@@ -95,9 +95,6 @@ type Dose struct {
 	PastBand float64 `json:"pastBand,omitzero"`
 	// PerOunce is the change of the value per ounce added, as learned so far.
 	PerOunce quantity.Uncertain[quantity.TemperatureDelta] `json:"perOunce,omitzero"`
-	// Cautions are for the person doing it, most urgent first; none where
-	// nothing is moved.
-	Cautions []string `json:"cautions,omitempty"`
 	// Wait is how long to wait before the next reading counts.
 	Wait time.Duration `json:"-"` // in JSON as "wait", "12m30s"
 }
@@ -142,7 +139,7 @@ func (d Dosing) Next() (Dose, error) {
 		return Dose{}, err
 	}
 	last := d.History[len(d.History)-1]
-	measured, err := Taken(d.Target.Method, last.Value)
+	measured, err := NewMeasurement(d.Target.Method, last.Value)
 	if err != nil {
 		return Dose{}, err
 	}
@@ -209,19 +206,7 @@ func (d Dosing) Next() (Dose, error) {
 	dose.PastBand = past(mass, tolerance)
 	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)
 	dose.Wait = d.Settling.WaitAfter(dose.After.Value - last.Value.Value)
-	dose.Cautions = d.cautions()
 	return dose, nil
-}
-
-func (d Dosing) cautions() []string {
-	if d.Fluid == nil {
-		return append([]string{handlingCaution}, doseCautions...)
-	}
-	out := append(slices.Clone(d.Fluid.Cautions()), doseCautions...)
-	if !d.Fluid.Pure() {
-		out = append(out, blendCaution)
-	}
-	return out
 }
 
 // falls is +1 for a value that falls with added charge, −1 for one that rises.
@@ -250,14 +235,14 @@ func (d Dosing) wholeCharge() (quantity.Mass, float64) {
 	if d.LabelCharge > 0 {
 		return d.LabelCharge, labelChargeDoubt.value
 	}
-	return UsualCharge(d.NominalCapacity), math.Log(chargePerTonFactor.value)
+	return EstimateCharge(d.NominalCapacity), math.Log(chargePerTonFactor.value)
 }
 
-// UsualCharge returns about what a comfort cooling machine of a nominal capacity
+// EstimateCharge returns about what a comfort cooling machine of a nominal capacity
 // holds, 2.8 lb per ton (common practice, no source; 2 to 4 lb is usual). It stands
 // in where the label cannot be read, and is never a charge to weigh in. Of a capacity
 // that is no number it is 0.
-func UsualCharge(capacity quantity.Power) quantity.Mass {
+func EstimateCharge(capacity quantity.Power) quantity.Mass {
 	return finite.OrZero(quantity.Mass(capacity.Tons()) * chargePerTon.value)
 }
 
@@ -366,68 +351,4 @@ func deref(m *quantity.Mass) quantity.Mass {
 		return 0
 	}
 	return *m
-}
-
-// Text says the next move as a sentence, in a system of units.
-func (d Dose) Text(sys quantity.System) string {
-	switch d.Action {
-	case Add, Recover:
-		verb := "add"
-		if d.Action == Recover {
-			verb = "recover"
-		}
-		s := fmt.Sprintf("%s %s, wait %s, and read again: expect a %v of %s", verb, doseText(d.Mass, sys), inMinutes(d.Wait), d.Verdict.Method, d.After.Format(sys))
-		s += d.slow()
-		switch d.LimitedBy {
-		case "overshoot":
-			s += "; the dose is less than the whole way, because how this machine answers is not known well enough yet"
-		case "step":
-			s += "; more is not moved at once"
-		case "cylinder":
-			s += "; the cylinder holds no more"
-		case "tank":
-			s += "; the recovery tank takes no more"
-		}
-		return s
-	}
-	return haltTexts[d.Reason]
-}
-
-// slow explains an expectation that hardly differs from what was measured: a
-// superheat or subcooling of none stays none over a stretch of charge.
-func (d Dose) slow() string {
-	change := math.Abs(float64(d.After.Value - d.Verdict.Measured.Value.Value))
-	if change >= d.After.Std/2 {
-		return ""
-	}
-	switch {
-	case d.Verdict.Method == Subcooling && d.Action == Add:
-		return " (it may hardly move yet: there is no subcooling until the condenser holds liquid)"
-	case d.Verdict.Method == Superheat && d.Action == Recover:
-		return " (it may hardly move yet: there is no superheat until no liquid leaves the coil)"
-	}
-	return ""
-}
-
-// doseText shows a dose in ounces or grams, as a scale does.
-func doseText(m quantity.Mass, sys quantity.System) string {
-	if sys == quantity.IP {
-		return fmt.Sprintf("%.1f oz", m.Ounces())
-	}
-	return fmt.Sprintf("%.0f g", m.Grams())
-}
-
-var haltTexts = map[string]string{
-	"in-band":          "the charge is in band: leave it, put the caps on and write the readings down",
-	"cannot-tell":      "the value lies within the band, though the instruments cannot tell for certain: move no charge on it; take the reading that counts most better",
-	"forbidden":        "the method does not hold now: mend what stands in its way first, and move nothing on these readings",
-	"valve-flooding":   "the valve does not hold its superheat: look at its bulb, at the airflow and at the valve first, and add nothing",
-	"too-small":        "what is missing or too much is less than a scale can dose: leave it",
-	"no-response":      "the value hardly answers to the charge: something else is wrong; look for a restriction, the airflow, the metering device and non-condensables before moving more",
-	"wrong-way":        "the value moves the wrong way: stop, and look at the readings, the metering device and the airflow before moving more",
-	"unsuitable-fluid": "this refrigerant is not judged or dosed by the tables of comfort cooling: use the procedure of the unit's maker, or recover and weigh in what the label says",
-	"moved-much":       fmt.Sprintf("more than %.0f %% of the charge has been moved without reaching the band: recover it all, evacuate and weigh in what the label says", 100*mostMoved.value),
-	"many-moves":       fmt.Sprintf("%.0f moves have not reached the band: stop, and look for another fault, or recover and weigh in what the label says", mostMoves.value),
-	"cylinder-empty":   "the cylinder is empty: get another of the same refrigerant; never top up with a different one",
-	"tank-full":        "the recovery tank may take no more: change it for an empty one; a tank filled with liquid can burst",
 }

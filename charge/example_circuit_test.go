@@ -60,13 +60,11 @@ func ExampleWeighedCharge_Weigh() {
 	fmt.Printf("%.1f oz for the line, %.1f oz for accessories: %.1f lb ± %.1f oz, %v\n",
 		out.Line.Ounces(), out.Accessories.Ounces(), out.Total.Value.Pounds(), quantity.Mass(out.Total.Std).Ounces(), err)
 	fmt.Println(out.Source)
-	fmt.Println(out.Text(quantity.IP))
-	fmt.Println(out.Text(quantity.SI))
+	fmt.Println(out.Fact())
 	// Output:
 	// 15.1 oz for the line, 4.0 oz for accessories: 8.2 lb ± 2.4 oz, <nil>
 	// computed from liquid density and tube bore (ASTM B280)
-	// weigh in 8 lb 3.1 oz ± 2.4 oz: 7 lb 0.0 oz by the label, 15.1 oz more for a liquid line of another length than the label allows for (0.61 oz per foot, computed from liquid density and tube bore (ASTM B280)), 4.0 oz for accessories; only into a circuit that is empty, tight and evacuated
-	// weigh in 3.718 kg ± 68 g: 3.175 kg by the label, 429 g more for a liquid line of another length than the label allows for (56 g per meter, computed from liquid density and tube bore (ASTM B280)), 113 g for accessories; only into a circuit that is empty, tight and evacuated
+	// result.weigh-in total=3.718 kg ± 0.068 kg label=3.175 kg more=0.543 kg
 }
 
 func ExampleRecoverTo() {
@@ -102,8 +100,8 @@ func ExampleDecayTest() {
 		})
 	}
 	d, _ := charge.DecayTest(readings, charge.DecayLimits{})
-	fmt.Println(d.Text(quantity.IP))
-	// Output: moisture: the pressure levels off at about 2400 microns, above 500 microns; sweep with dry nitrogen, change the filter drier, warm the circuit and pull again
+	fmt.Println(d.Fact())
+	// Output: result.decay-moisture level=320.0 Pa limit=66.7 Pa
 }
 
 // A flare of an R-32 unit, tested with nitrogen and a trace of gas under 150 psig by
@@ -131,6 +129,6 @@ func ExamplePressureTest_Judge() {
 		Limit:      quantity.PSIG(550),
 	}
 	out, err := p.Judge()
-	fmt.Println(out.Text(quantity.IP), err)
-	// Output: holds: the gauge shows 490.0 psig and the temperature explains 489.7 psig; a drop of more than 2.5 psi would have shown <nil>
+	fmt.Println(out.Fact(), err)
+	// Output: result.pressure-holds shown=3378.4 kPag expected=3376.0 kPag detectable=17.0 kPag <nil>
 }

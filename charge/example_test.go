@@ -9,33 +9,31 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-func ExampleTargetSuperheat() {
-	target, err := charge.TargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+func ExampleTableSuperheat() {
+	target, err := charge.TableSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
 	fmt.Println(target.Format(quantity.IP), err)
 
 	// A hot dry day: the table has no target.
-	_, err = charge.TargetSuperheat(quantity.Fahrenheit(56), quantity.Fahrenheit(100))
+	_, err = charge.TableSuperheat(quantity.Fahrenheit(56), quantity.Fahrenheit(100))
 	fmt.Println(errors.Is(err, charge.ErrNotNow))
 	var notNow *charge.NotNowError
 	if errors.As(err, &notNow) {
-		fmt.Println(notNow.Reason(quantity.IP))
-		fmt.Println(notNow.Instead())
+		fmt.Println(notNow.Says())
 	}
 	// Output:
 	// 14.0 °F <nil>
 	// true
-	// at this return wet bulb and outdoor temperature the target superheat is below 5.0 °F: too close to liquid at the compressor to charge by
-	// wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat
+	// condition.target-below-floor limit=2.8 K
 }
 
-func ExampleSmoothTargetSuperheat() {
-	s, _ := charge.SmoothTargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+func ExampleSmoothSuperheat() {
+	s, _ := charge.SmoothSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
 	fmt.Printf("%s, %+.1f per degree of wet bulb, %+.1f per degree outdoors\n", s.Target.Format(quantity.IP), s.PerWetBulb, s.PerOutdoor)
 	// Output: 13.9 °F, +1.5 per degree of wet bulb, -0.6 per degree outdoors
 }
 
-func ExampleLineTargetSuperheat() {
-	fmt.Println(charge.LineTargetSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77)).Format(quantity.IP))
+func ExampleFormulaSuperheat() {
+	fmt.Println(charge.FormulaSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77)).Format(quantity.IP))
 	// Output: 14.5 °F
 }
 
@@ -72,36 +70,36 @@ func ExampleSubcoolingTarget() {
 func ExampleApproachTarget() {
 	_, err := charge.ApproachTarget(nil)
 	fmt.Println(err)
-	// Output: charge: do not charge by approach now: the label gives no approach, and there is no general figure for it; judge the charge by superheat (fixed restrictor) or subcooling (valve), or weigh it in
+	// Output: charge: do not charge by approach now: no-label-approach; recover the charge and weigh it in, or wait until the condition is gone
 }
 
-// What stands in the way of charging by superheat, and what to do then.
+// What stands in the way of charging by superheat.
 func ExampleRules_conditions() {
 	for _, r := range charge.Rules() {
 		if slices.Contains(r.Forbids, charge.Superheat) && r.Figure != "" {
-			fmt.Printf("%s (%s): %s\n", r.Code, r.Figure, r.Do)
+			fmt.Printf("%s (%s)\n", r.Code, r.Figure)
 		}
 	}
 	// Output:
-	// run-short (15 min): let it run on without a stop, and read again
-	// just-moved (15 min): wait before the next reading: the charge has not settled between condenser and evaporator
-	// airflow-low (300 CFM (142 L/s)): mend the airflow first (filter, blower, coil, dampers, ducts), then read again
-	// outdoor-cold (55.0 °F (12.8 °C)): wait for warmer air, or recover the charge and weigh in what the label says; a procedure for cold weather from the unit's maker comes before this rule
-	// return-cold (70.0 °F (21.1 °C)): let the building warm up, or add load, and read again; or weigh the charge in
-	// outdoor-above-table (115.0 °F (46.1 °C)): use the unit's own chart if it goes higher, charge at a cooler hour, or weigh the charge in; is the sensor in the shade and out of the condenser's discharge air?
-	// wet-bulb-below-table (50.0 °F (10.0 °C)): let the building warm up or add load, or weigh the charge in; is the wick wet and in the air stream, and the return free of supply air?
-	// wet-bulb-above-table (76.0 °F (24.4 °C)): run the machine until the building is drier, use the unit's own chart if it goes higher, or weigh the charge in; is it the wet bulb, not the dry bulb?
-	// target-below-floor (5.0 °F (2.8 K)): wait for a cooler outdoor or a more humid indoor hour, or recover the charge and weigh in what the label says; do not add or recover by this superheat
+	// run-short (15 min)
+	// just-moved (15 min)
+	// airflow-low (300 CFM (142 L/s))
+	// outdoor-cold (55.0 °F (12.8 °C))
+	// return-cold (70.0 °F (21.1 °C))
+	// outdoor-above-table (115.0 °F (46.1 °C))
+	// wet-bulb-below-table (50.0 °F (10.0 °C))
+	// wet-bulb-above-table (76.0 °F (24.4 °C))
+	// target-below-floor (5.0 °F (2.8 K))
 }
 
 func ExampleRules() {
 	for _, r := range charge.Rules()[:3] {
-		fmt.Printf("%s: %s: %s [%s]\n", r.Code, r.Figure, r.Says, r.Source)
+		fmt.Printf("%s: %s [%s]\n", r.Code, r.Figure, r.Source)
 	}
 	// Output:
-	// target-floor: 5.0 °F (2.8 K): a target superheat below this is not a target: the table has no figure, and liquid could reach the compressor before the charge shows [California Energy Commission, Reference Appendices 2008, RA3.2.2]
-	// superheat-tolerance: 5.0 °F (2.8 K): a fixed restrictor is in charge within this of its target superheat, either way [California Energy Commission, Reference Appendices 2008, RA3.2.2]
-	// subcooling-tolerance: 3.0 °F (1.7 K): a valve system is in charge within this of its target subcooling, either way [California Energy Commission, Reference Appendices 2008, RA3.2.2]
+	// target-floor: 5.0 °F (2.8 K) [California Energy Commission, Reference Appendices 2008, RA3.2.2]
+	// superheat-tolerance: 5.0 °F (2.8 K) [California Energy Commission, Reference Appendices 2008, RA3.2.2]
+	// subcooling-tolerance: 3.0 °F (1.7 K) [California Energy Commission, Reference Appendices 2008, RA3.2.2]
 }
 
 // The unit's instructions state their own tolerance, and it comes first.
@@ -114,7 +112,7 @@ func ExampleTarget_WithTolerance() {
 }
 
 // A machine of 3 ton whose label cannot be read.
-func ExampleUsualCharge() {
-	fmt.Println(charge.UsualCharge(quantity.Tons(3)).Format(quantity.IP))
+func ExampleEstimateCharge() {
+	fmt.Println(charge.EstimateCharge(quantity.Tons(3)).Format(quantity.IP))
 	// Output: 8.40 lb
 }

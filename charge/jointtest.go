@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // gramsPerYear makes a leak of grams of refrigerant a year.
@@ -45,6 +46,19 @@ type Joint struct {
 	Least  quantity.GaugePressure `json:"least"`
 	Finest quantity.MassFlow      `json:"finest"`
 	Source Source                 `json:"source"`
+}
+
+// Fact is the result for a record: "result.joint-tight".
+func (j Joint) Fact() fact.Fact {
+	switch j.Reason {
+	case JointLeaking:
+		return fact.New("result.joint-leaking")
+	case JointPressureLow:
+		return fact.New("result.joint-pressure-low", fact.Amount("least", j.Least))
+	case JointMethodBlunt:
+		return fact.New("result.joint-method-blunt")
+	}
+	return fact.New("result.joint-tight")
 }
 
 // Judge holds the test against the safety standard for appliances with flammable

@@ -18,17 +18,17 @@ var promised = map[string]string{
 	"target":     "budget method source tolerance toleranceSource value",
 	"measured":   "budget method saturation value",
 	"source":     "standing title",
-	"rule":       "code figure says source",
-	"condition":  "code do doubts figure forbids says source",
-	"obstacle":   "says code forbids instead mendFirst method reason source weighIn",
+	"rule":       "code figure source",
+	"condition":  "code doubts figure forbids source",
+	"obstacle":   "says code forbids mendFirst method source weighIn",
 	"better":     "all atEdge need now reading",
 	"steadiness": "estimate from high low noise state timeConstant to value wait within",
-	"dose":       "action after cautions inBand limitedBy mass pastBand perOunce reason verdict wait",
-	"weighing":   "accessories askDevice cautions label line perFoot source total",
-	"recovery":   "cautions class inchesOfVacuum source to",
+	"dose":       "action after inBand limitedBy mass pastBand perOunce reason verdict wait",
+	"weighing":   "accessories askDevice label line perFoot source total",
+	"recovery":   "class inchesOfVacuum source to",
 	"decay":      "end levels limit outcome perMinute source start",
-	"tightness":  "cautions detectable drop expected outcome source",
-	"risk":       "says code do figure grave limit source stop text why",
+	"tightness":  "detectable drop expected outcome source",
+	"risk":       "says code grave source",
 	"smooth":     "perOutdoor perWetBulb target",
 }
 
@@ -68,7 +68,7 @@ func TestJSONNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	smooth, err := SmoothTargetSuperheat(f(62), f(77))
+	smooth, err := SmoothSuperheat(f(62), f(77))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 
 // A Measurement is the measured value of a method with its uncertainty budget.
 // MeasureSuperheat, MeasureSubcooling and MeasureApproach make one from
-// readings, Taken makes one from a value known otherwise.
+// readings, NewMeasurement makes one from a value known otherwise.
 type Measurement struct {
 	Method Method `json:"method"`
 	// Value is as measured; a negative one is not clipped.
@@ -20,9 +20,9 @@ type Measurement struct {
 	Budget     Budget                                   `json:"budget"`
 }
 
-// Taken makes a Measurement from a value that was worked out elsewhere, such as
+// NewMeasurement makes a Measurement from a value that was worked out elsewhere, such as
 // a superheat read off an instrument. The error is a *RangeError.
-func Taken(method Method, value quantity.Uncertain[quantity.TemperatureDelta]) (Measurement, error) {
+func NewMeasurement(method Method, value quantity.Uncertain[quantity.TemperatureDelta]) (Measurement, error) {
 	m := Measurement{Method: method, Value: value}
 	if err := checkMethod(method); err != nil {
 		return Measurement{}, err

@@ -12,7 +12,7 @@ import (
 // A NotNowError made elsewhere, and a method that is none, are still told of.
 func TestValuesMadeElsewhere(t *testing.T) {
 	e := &NotNowError{Method: Superheat}
-	if e.Code() == "" || e.Error() == "" || e.Instead() == "" || e.Reason(quantity.SI) == "" || e.Obstacle(quantity.IP).Code != e.Code() {
+	if e.Code() == "" || e.Error() == "" || e.Says().IsZero() || e.Obstacle().Code != e.Code() {
 		t.Errorf("%v", e)
 	}
 	for _, m := range []Method{0, -1, 99, math.MinInt32, math.MaxInt32} {
@@ -21,7 +21,7 @@ func TestValuesMadeElsewhere(t *testing.T) {
 		}
 	}
 	for _, d := range []Metering{0, -1, 99} {
-		if m, _ := Choose(Situation{Metering: d}); m != WeighIn {
+		if m, _ := ChooseMethod(Situation{Metering: d}); m != WeighIn {
 			t.Errorf("device %d is charged by %v", d, m)
 		}
 	}

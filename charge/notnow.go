@@ -3,7 +3,6 @@ package charge
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -21,14 +20,14 @@ var ErrNotNow = errors.New("do not charge by this method now")
 type NotNowError struct {
 	Method    Method
 	condition *condition // see rule
-	measured  formatter  // nil where the condition is not a matter of degree
+	measured  any        // nil where the condition is not a matter of degree
 }
 
 // Code names the condition: "outdoor-cold". Codes are stable.
 func (e *NotNowError) Code() string { return e.rule().code }
 
 // unstated is the condition of a NotNowError that this package did not make.
-var unstated = condition{code: "not-stated", reason: "the condition is not stated", instead: "weigh the charge in"}
+var unstated = condition{code: "not-stated", weighIn: true}
 
 func (e *NotNowError) rule() *condition {
 	if e.condition == nil {
@@ -39,24 +38,25 @@ func (e *NotNowError) rule() *condition {
 
 // Error implements error.
 func (e *NotNowError) Error() string {
-	return fmt.Sprintf("charge: do not charge by %v now: %s; %s", e.Method, e.Reason(quantity.IP), e.Instead())
+	says := e.Says()
+	out := fmt.Sprintf("charge: do not charge by %v now: %s", e.Method, e.Code())
+	for _, v := range says.Values {
+		out += fmt.Sprintf(", %s %v", v.Name, v.Of)
+	}
+	if e.rule().weighIn {
+		return out + "; recover the charge and weigh it in, or wait until the condition is gone"
+	}
+	return out + "; mend the condition first"
 }
 
 // Unwrap makes errors.Is(err, ErrNotNow) true.
 func (e *NotNowError) Unwrap() error { return ErrNotNow }
 
-// Reason says what stands in the way, in a system of units.
-func (e *NotNowError) Reason(sys quantity.System) string {
-	return e.rule().text(e.rule().reason, e.measured, sys)
-}
-
-// Instead says what to do instead.
-func (e *NotNowError) Instead() string { return e.rule().instead }
+// Says is the condition with what was measured and its limit: "condition.outdoor-cold".
+func (e *NotNowError) Says() fact.Fact { return e.rule().says(e.measured) }
 
 // Obstacle returns the error as an entry of a list of obstacles.
-func (e *NotNowError) Obstacle(sys quantity.System) Obstacle {
-	return e.rule().obstacle(e.Method, true, e.measured, sys)
-}
+func (e *NotNowError) Obstacle() Obstacle { return e.rule().obstacle(e.Method, true, e.measured) }
 
 // An Obstacle is a condition that stands in the way of a method.
 type Obstacle struct {
@@ -68,11 +68,8 @@ type Obstacle struct {
 	Forbids bool `json:"forbids"`
 	// Says is the condition with what was measured and its limit: "condition.coil-wet".
 	Says fact.Fact `json:"says"`
-	// Reason is a sentence with the numbers.
-	Reason  string `json:"reason"`
-	Instead string `json:"instead"`
-	// MendFirst says that charge is not to be moved before what Instead says has
-	// been done: what forbids the method, and what moves its reading by itself.
+	// MendFirst says that charge is not to be moved before the condition is gone: one
+	// that forbids the method, or moves its reading by itself.
 	MendFirst bool `json:"mendFirst,omitzero"`
 	// Spoils says that the machine does not run as it usually does, so that nothing that is
 	// read now tells what is wrong with it.
@@ -83,19 +80,11 @@ type Obstacle struct {
 	Source  Source `json:"source"`
 }
 
-// formatter is any quantity.
-type formatter interface {
-	Format(quantity.System) string
-}
-
-// A condition is a rule about when a method has an answer. Its reason may hold
-// {measured} and {limit}.
+// A condition is a rule about when a method has an answer.
 type condition struct {
-	code    string
-	reason  string
-	limit   formatter
-	instead string
-	source  Source
+	code   string
+	limit  any // what fact.Value holds; nil where it is not a matter of degree
+	source Source
 	// forbids and doubts are the methods that the condition rules out, and the
 	// ones that it only makes less sure.
 	forbids, doubts methodSet
@@ -107,37 +96,26 @@ type condition struct {
 	weighIn bool
 	// holds finds the condition in a situation, with the measured value where
 	// it is a matter of degree. It is nil for conditions of the target table,
-	// which TargetSuperheat finds.
-	holds func(*Situation) (formatter, bool)
+	// which TableSuperheat finds.
+	holds func(*Situation) (any, bool)
 }
 
-func (c *condition) obstacle(m Method, forbids bool, measured formatter, sys quantity.System) Obstacle {
+func (c *condition) obstacle(m Method, forbids bool, measured any) Obstacle {
 	return Obstacle{
 		Code: c.code, Method: m, Forbids: forbids, Says: c.says(measured),
-		Reason: c.text(c.reason, measured, sys), Instead: c.instead,
 		MendFirst: forbids || !c.ofTarget, Spoils: c.spoils, WeighIn: c.weighIn, Source: c.source,
 	}
 }
 
-func (c *condition) says(measured formatter) fact.Fact {
+func (c *condition) says(measured any) fact.Fact {
 	f := fact.New(fact.Code("condition." + c.code))
 	if measured != nil {
-		f = f.With(valueOf("measured", measured))
+		f = f.With(fact.Value{Name: "measured", Of: measured})
 	}
 	if c.limit != nil {
-		f = f.With(valueOf("limit", c.limit))
+		f = f.With(fact.Value{Name: "limit", Of: c.limit})
 	}
 	return f
-}
-
-func (c *condition) text(template string, measured formatter, sys quantity.System) string {
-	if measured != nil {
-		template = strings.ReplaceAll(template, "{measured}", measured.Format(sys))
-	}
-	if c.limit != nil {
-		template = strings.ReplaceAll(template, "{limit}", c.limit.Format(sys))
-	}
-	return template
 }
 
 // methodSet is a set of methods, one bit each.

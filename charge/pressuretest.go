@@ -1,13 +1,12 @@
 package charge
 
 import (
-	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A PressureTest is a circuit under dry nitrogen, read twice.
@@ -62,10 +61,9 @@ type Tightness struct {
 	Drop quantity.Uncertain[quantity.GaugePressure] `json:"drop"`
 	// Detectable is the smallest drop that these readings would show.
 	Detectable quantity.GaugePressure `json:"detectable"`
-	Source     Source                 `json:"source"`
-	Cautions   []string               `json:"cautions"`
-
-	short bool
+	// Short says that nothing is missing yet, and that the test was too short to hold.
+	Short  bool   `json:"short,omitzero"`
+	Source Source `json:"source"`
 }
 
 // Judge corrects the pressure for the temperature of the gas, at constant
@@ -82,7 +80,7 @@ func (p PressureTest) Judge() (Tightness, error) {
 	expected := nitrogenAt(start, t1, t2)
 	out := Tightness{
 		Expected: quantity.Pressure(expected).Gauge(p.Atmosphere.Value),
-		Source:   nitrogenSource, Cautions: slices.Clone(nitrogenCautions),
+		Source:   nitrogenSource,
 	}
 	// Sensitivities by differences (GUM 5.1.3, note 2). A gauge that is off by
 	// the same amount both times nearly cancels, and is counted in full.
@@ -100,7 +98,7 @@ func (p PressureTest) Judge() (Tightness, error) {
 	case out.Drop.Value > doubt:
 		out.Outcome = Leaks
 	case p.Held > 0 && p.Held < testTime.value:
-		out.Outcome, out.short = TestOpen, true
+		out.Outcome, out.Short = TestOpen, true
 	case out.Drop.Value < -doubt || float64(doubt) > testResolution.value*start:
 		out.Outcome = TestOpen
 	default:
@@ -171,32 +169,20 @@ func (p PressureTest) check() error {
 	return nil
 }
 
-// Text says what the test means, in a system of units.
-func (t Tightness) Text(sys quantity.System) string {
-	drop := pressureText(float64(t.Drop.Value), sys) + " ± " + pressureText(t.Drop.Std, sys)
-	smallest := pressureText(float64(t.Detectable), sys)
-	shown := (t.Expected - t.Drop.Value).Format(sys)
+// Fact is the result for a record: "result.pressure-holds", with what the gauge showed, what
+// a tight circuit would have shown, and the smallest drop that would have been seen.
+func (t Tightness) Fact() fact.Fact {
+	shown, expected := fact.Amount("shown", t.Expected-t.Drop.Value), fact.Amount("expected", t.Expected)
+	detectable := fact.Amount("detectable", t.Detectable)
 	switch {
 	case t.Outcome == Leaks:
-		return fmt.Sprintf("leaks: the gauge shows %s where the temperature explains %s, and %s are missing; find the leak with bubbles or a detector", shown, t.Expected.Format(sys), drop)
+		return fact.New("result.pressure-leaks", shown, expected)
 	case t.Outcome == Holds:
-		return fmt.Sprintf("holds: the gauge shows %s and the temperature explains %s; a drop of more than %s would have shown", shown, t.Expected.Format(sys), smallest)
-	case t.short:
-		return fmt.Sprintf("open: nothing is missing yet, but the test was shorter than %s; let it stand", inMinutes(testTime.value))
+		return fact.New("result.pressure-holds", shown, expected, detectable)
+	case t.Short:
+		return fact.New("result.pressure-short", fact.Of("time", testTime.value))
 	case t.Drop.Value < 0:
-		return fmt.Sprintf("open: the gauge shows %s, more than the %s that the temperature explains; the clamp does not show the temperature of the gas, so wait and read both again in the shade", shown, t.Expected.Format(sys))
+		return fact.New("result.pressure-above", shown, expected)
 	}
-	return fmt.Sprintf("open: these readings show no drop below %s; wait longer, and take the pipe temperature better", smallest)
-}
-
-// pressureText shows a difference of pressures, to two digits where it is small.
-func pressureText(pascals float64, sys quantity.System) string {
-	v, unit := pascals/1000, "kPa"
-	if sys == quantity.IP {
-		v, unit = pascals/quantity.PSI, "psi"
-	}
-	if math.Abs(v) >= 99.5 {
-		return fmt.Sprintf("%.0f %s", v, unit)
-	}
-	return fmt.Sprintf("%.2g %s", v, unit)
+	return fact.New("result.pressure-open", detectable)
 }

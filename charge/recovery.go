@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -41,9 +42,13 @@ type RecoveryLevel struct {
 	To quantity.Pressure `json:"to"`
 	// InchesOfVacuum is the same as the rule words it, in inches of mercury
 	// below the standard atmosphere.
-	InchesOfVacuum float64  `json:"inchesOfVacuum"`
-	Source         Source   `json:"source"`
-	Cautions       []string `json:"cautions"`
+	InchesOfVacuum float64 `json:"inchesOfVacuum"`
+	Source         Source  `json:"source"`
+}
+
+// Fact is the level for a record, "result.recovery": the absolute pressure to reach.
+func (r RecoveryLevel) Fact() fact.Fact {
+	return fact.New("result.recovery", fact.Amount("to", r.To))
 }
 
 // RecoverTo returns the level to which a machine with a whole charge of a
@@ -61,7 +66,7 @@ func RecoverTo(fluid *refrigerant.Refrigerant, whole quantity.Mass) (RecoveryLev
 	if !(whole > 0 && whole <= most) {
 		return RecoveryLevel{}, &RangeError{Quantity: "whole charge of the machine", Value: whole, Max: most, Advice: "it is above zero: read it on the label"}
 	}
-	out := RecoveryLevel{Class: VeryHighPressure, Source: recoveryRule, Cautions: append(append([]string(nil), fluid.Cautions()...), recoveryCautions...)}
+	out := RecoveryLevel{Class: VeryHighPressure, Source: recoveryRule}
 	if classTemperature.value < fluid.Critical().Temperature {
 		p, err := fluid.BubblePressure(classTemperature.value)
 		if err != nil {

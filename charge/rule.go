@@ -2,43 +2,38 @@ package charge
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Rule is a figure, or a condition, that the package works by.
 type Rule struct {
 	// Code is a stable name: "superheat-tolerance".
 	Code string `json:"code"`
-	Says string `json:"says"`
 	// Figure is the number, in both systems of units; empty where the rule has none.
 	Figure string `json:"figure,omitzero"`
 	// Forbids and Doubts are the methods that a condition rules out, and those
 	// that it only makes less sure; none for a figure.
 	Forbids []Method `json:"forbids,omitempty"`
 	Doubts  []Method `json:"doubts,omitempty"`
-	// Do is what to do where a condition, or a danger to the compressor, holds.
-	Do     string `json:"do,omitzero"`
-	Source Source `json:"source"`
+	Source  Source   `json:"source"`
 }
 
-// A figure is a number with its meaning and its source.
+// A figure is a number with its source.
 type figure[T any] struct {
 	code   string
-	says   string
 	value  T
 	source Source
 }
 
 func (f *figure[T]) rule() Rule {
-	return Rule{Code: f.code, Says: f.says, Figure: bothSystems(f.value), Source: f.source}
+	return Rule{Code: f.code, Figure: bothSystems(f.value), Source: f.source}
 }
 
 func (c *condition) rule() Rule {
-	says := strings.NewReplacer("{measured}", "…", "{limit}", "the limit").Replace(c.reason)
-	r := Rule{Code: c.code, Says: says, Forbids: c.forbids.methods(), Doubts: c.doubts.methods(), Do: c.instead, Source: c.source}
+	r := Rule{Code: c.code, Forbids: c.forbids.methods(), Doubts: c.doubts.methods(), Source: c.source}
 	if c.limit != nil {
 		r.Figure = bothSystems(c.limit)
 	}
@@ -51,12 +46,11 @@ func bothSystems(v any) string {
 	switch q := v.(type) {
 	case quantity.Length:
 		return across(q).String()
-	case quantity.Pressure:
-		if q < quantity.Kilopascals(5) {
-			return vacuumText(q, quantity.IP) + " (" + vacuumText(q, quantity.SI) + ")"
-		}
-		return q.Format(quantity.IP) + " (" + q.Format(quantity.SI) + ")"
-	case formatter:
+	case fact.Times:
+		return fmt.Sprintf("%.1f to 1", float64(q))
+	case fact.Share:
+		return fmt.Sprintf("%.0f %%", 100*float64(q))
+	case interface{ Format(quantity.System) string }:
 		ip, si := q.Format(quantity.IP), q.Format(quantity.SI)
 		if ip == si {
 			return ip

@@ -11,8 +11,6 @@ import (
 // whether a method has an answer at all. Fields that are not known stay zero; a
 // reading is written new(quantity.Fahrenheit(82).PlusMinus(quantity.FahrenheitDelta(0.6))).
 type Situation struct {
-	// Units is the system that sentences are written in.
-	Units    quantity.System
 	Metering Metering
 	// Fluid is the refrigerant, nil where it is not known. The methods are those of comfort
 	// cooling: one that refrigerant.ComfortCooling refuses is judged by none of them.
@@ -54,9 +52,9 @@ type Situation struct {
 func Obstacles(s Situation, m Method) []Obstacle {
 	s = s.readable()
 	var out []Obstacle
-	add := func(c *condition, measured formatter) {
+	add := func(c *condition, measured any) {
 		if c.forbids.has(m) || c.doubts.has(m) {
-			out = append(out, c.obstacle(m, c.forbids.has(m), measured, s.Units))
+			out = append(out, c.obstacle(m, c.forbids.has(m), measured))
 		}
 	}
 	offTable := s.offTable()
@@ -93,13 +91,13 @@ func Forbidden(obstacles []Obstacle) bool {
 	return false
 }
 
-// Choose returns the method to judge the charge by: the one that shows it for
+// ChooseMethod returns the method to judge the charge by: the one that shows it for
 // the device, then the label's approach, then, where neither may be used now,
 // WeighIn. On a valve the label's approach also comes before a subcooling that
 // the label does not give, for the maker's figure outranks the general one. The
 // obstacles are those of the first method, so that it is plain why it was passed
 // over.
-func Choose(s Situation) (Method, []Obstacle) {
+func ChooseMethod(s Situation) (Method, []Obstacle) {
 	first := s.Metering.Method()
 	obstacles := Obstacles(s, first)
 	if first == WeighIn {
@@ -122,12 +120,12 @@ func (s *Situation) offTable() *NotNowError {
 	if s.LabelSuperheat || s.ReturnWetBulb == nil || s.OutdoorDryBulb == nil {
 		return nil
 	}
-	_, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value)
+	_, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value)
 	notNow, _ := err.(*NotNowError)
 	return notNow
 }
 
-func targetWithinDoubtOfFloor(s *Situation) (formatter, bool) {
+func targetWithinDoubtOfFloor(s *Situation) (any, bool) {
 	if s.LabelSuperheat || s.ReturnWetBulb == nil || s.OutdoorDryBulb == nil {
 		return nil, false
 	}
@@ -141,13 +139,13 @@ func targetWithinDoubtOfFloor(s *Situation) (formatter, bool) {
 
 // starvedBesideStackedLiquid: a high superheat alone is a low charge, and a
 // high subcooling alone a high one. Both together are neither.
-func starvedBesideStackedLiquid(s *Situation) (formatter, bool) {
+func starvedBesideStackedLiquid(s *Situation) (any, bool) {
 	if s.Superheat == nil || s.Subcooling == nil {
 		return nil, false
 	}
 	limit := starvedSuperheat.value
 	if s.Metering == FixedRestrictor && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
-		if target, err := TargetSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
+		if target, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
 			limit = max(limit, target+superheatTolerance.value)
 		}
 	}
@@ -156,19 +154,13 @@ func starvedBesideStackedLiquid(s *Situation) (formatter, bool) {
 	return s.Superheat.Value, starved && stacked
 }
 
-func measuredBelow(t *temperature, limit quantity.Temperature) (formatter, bool) {
+func measuredBelow(t *temperature, limit quantity.Temperature) (any, bool) {
 	if t == nil {
 		return nil, false
 	}
 	return t.Value, t.Value < limit
 }
 
-func flag(set func(*Situation) bool) func(*Situation) (formatter, bool) {
-	return func(s *Situation) (formatter, bool) { return nil, set(s) }
+func flag(set func(*Situation) bool) func(*Situation) (any, bool) {
+	return func(s *Situation) (any, bool) { return nil, set(s) }
 }
-
-// runTime shows a time in either system of units.
-type runTime time.Duration
-
-// Format implements formatter.
-func (r runTime) Format(quantity.System) string { return inMinutes(time.Duration(r)) }

@@ -13,11 +13,11 @@ type SmoothTarget struct {
 	PerOutdoor float64 `json:"perOutdoor"`
 }
 
-// SmoothTargetSuperheat is TargetSuperheat as a smooth function: a polynomial
+// SmoothSuperheat is TableSuperheat as a smooth function: a polynomial
 // of fifth degree in both temperatures, the least-squares fit to the cells of
 // Table RA3.2-2, which it meets within 0.5 °F everywhere and 0.1 °F as a rule.
 // It has an answer where the table has one, with the same errors.
-func SmoothTargetSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) (SmoothTarget, error) {
+func SmoothSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) (SmoothTarget, error) {
 	wb, db := returnWetBulb.Fahrenheit(), outdoorDryBulb.Fahrenheit()
 	if _, at := tabulatedSuperheat(wb, db); at != onTable {
 		return SmoothTarget{}, offTableError(at, returnWetBulb, outdoorDryBulb)

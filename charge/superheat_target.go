@@ -7,7 +7,7 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-// TargetSuperheat returns the superheat that a machine with a fixed restrictor
+// TableSuperheat returns the superheat that a machine with a fixed restrictor
 // should show at the suction line, from the wet bulb of the air returning to
 // the indoor coil and the dry bulb of the air entering the condenser: Table
 // RA3.2-2 of the California Energy Commission's Reference Residential
@@ -19,7 +19,7 @@ import (
 //
 // Where the table has no target, the error is a *NotNowError: do not charge by
 // superheat now. A temperature that is not a number is a *RangeError.
-func TargetSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
+func TableSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
 	target, at := tabulatedSuperheat(returnWetBulb.Fahrenheit(), outdoorDryBulb.Fahrenheit())
 	if at != onTable {
 		return 0, offTableError(at, returnWetBulb, outdoorDryBulb)
@@ -109,10 +109,10 @@ func offTableError(at place, wetBulb, outdoor quantity.Temperature) error {
 	return &RangeError{Quantity: what, Value: bad, Min: quantity.Fahrenheit(tableMinWetBulb), Max: quantity.Fahrenheit(tableMaxOutdoor), Advice: "read it again; this is not a number"}
 }
 
-// LineTargetSuperheat is the well-known line (3·WB − 80 − DB)/2 in °F, a check
+// FormulaSuperheat is the well-known line (3·WB − 80 − DB)/2 in °F, a check
 // on the table: common practice, no source. It lies within 3.5 °F of the table
 // at return wet bulbs from 58 to 72 °F and outdoor temperatures from 65 to
 // 105 °F, and drifts off beyond; 0 of what is no number. It is never used as a target.
-func LineTargetSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) quantity.TemperatureDelta {
+func FormulaSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) quantity.TemperatureDelta {
 	return finite.OrZero(quantity.FahrenheitDelta((3*returnWetBulb.Fahrenheit() - 80 - outdoorDryBulb.Fahrenheit()) / 2))
 }

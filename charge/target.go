@@ -53,7 +53,7 @@ func (t Target) check() error {
 }
 
 // SuperheatTarget returns the target of a fixed restrictor: the figure of the
-// unit's own chart where label is not nil, and otherwise TargetSuperheat, whose
+// unit's own chart where label is not nil, and otherwise TableSuperheat, whose
 // uncertainty follows from the two temperatures. A wet bulb counts about 1.5
 // degrees of target per degree.
 //
@@ -70,7 +70,7 @@ func SuperheatTarget(label *quantity.Uncertain[quantity.TemperatureDelta], retur
 	if err := checkStd("outdoor dry bulb", outdoorDryBulb.Std); err != nil {
 		return Target{}, err
 	}
-	value, err := TargetSuperheat(returnWetBulb.Value, outdoorDryBulb.Value)
+	value, err := TableSuperheat(returnWetBulb.Value, outdoorDryBulb.Value)
 	if err != nil {
 		return Target{}, err
 	}

@@ -1,7 +1,6 @@
 package charge
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/enum"
@@ -146,30 +145,4 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 	}
 	v.decide()
 	return v, nil
-}
-
-// Reasons gives the grounds of the verdict as sentences, in a system of units.
-func (v Verdict) Reasons(sys quantity.System) []string {
-	var out []string
-	m := v.Measured
-	if v.LiquidReturning {
-		text := fmt.Sprintf("a superheat of %s cannot be told from none: liquid may be coming back to the compressor", m.Value.Format(sys))
-		if m.Value.Value > 0 {
-			text += ", whatever the small positive number"
-		}
-		out = append(out, text)
-	}
-	if v.Target.Tolerance > 0 {
-		side := "above"
-		d := v.Deviation
-		if d.Value < 0 {
-			side, d.Value = "below", -d.Value
-		}
-		out = append(out, fmt.Sprintf("%v %s is %s %s the target of %s (%s); the band is ±%s (%s)",
-			v.Method, m.Value.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys), v.Target.Source, v.Target.Tolerance.Format(sys), v.Target.ToleranceSource))
-	}
-	if v.StackedLiquid != (delta{}) && v.Outcome == Overcharged {
-		out = append(out, fmt.Sprintf("a subcooling of %s beside no superheat is liquid stacked in the condenser: too much charge", v.StackedLiquid.Format(sys)))
-	}
-	return append(out, fmt.Sprintf("chance that the charge is low: %s; in band: %s; high: %s", normal.Percent(v.Low), normal.Percent(v.InBand), normal.Percent(v.High)))
 }

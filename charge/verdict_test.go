@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"strings"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -13,7 +12,7 @@ import (
 
 func taken(t testing.TB, m Method, value, std float64) Measurement {
 	t.Helper()
-	out, err := Taken(m, df(value).PlusMinus(df(std)))
+	out, err := NewMeasurement(m, df(value).PlusMinus(df(std)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,9 +80,6 @@ func TestSmallPositiveSuperheatIsLiquid(t *testing.T) {
 		v := judged(t, Superheat, 41.9-41.5, std, 14, 1)
 		if !v.LiquidReturning || v.Outcome != Overcharged {
 			t.Errorf("0.4 °F ± %v: %v, liquid returning %v", std, v.Outcome, v.LiquidReturning)
-		}
-		if !strings.Contains(v.Reasons(quantity.IP)[0], "liquid") {
-			t.Errorf("the first reason is %q", v.Reasons(quantity.IP)[0])
 		}
 	}
 }
@@ -211,11 +207,6 @@ func TestBetter(t *testing.T) {
 	target, _ = SuperheatTarget(nil, f(62).PlusMinus(df(2*ratio*0.999)), f(77).PlusMinus(df(0.5)))
 	if v, _ := Judge(taken(t, Superheat, 17.5, 0.8), target); v.Outcome != InBand {
 		t.Errorf("after bettering the wet bulb: %v, in band %v", v.Outcome, v.InBand)
-	}
-	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
-		if s := b.Text(sys); !strings.Contains(s, "wet bulb") || !strings.Contains(s, "would settle it") {
-			t.Errorf("%q", s)
-		}
 	}
 	if b, ok := judged(t, Superheat, 19.05, 1, 14, 1).Better(); !ok || !b.AtEdge {
 		t.Errorf("at the edge of the band: %+v, %v", b, ok)

@@ -1,11 +1,11 @@
 package charge
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -124,8 +124,6 @@ type Weighing struct {
 	Source Source `json:"source"`
 	// AskDevice says that the place of the metering device is not known and matters.
 	AskDevice bool `json:"askDevice,omitzero"`
-	// Cautions are for the person doing it, most urgent first.
-	Cautions []string `json:"cautions"`
 }
 
 // Weigh returns the charge to weigh in: label, plus liquid line beyond the
@@ -152,7 +150,7 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	if !(w.Length.Std >= 0 && w.Length.Std <= 100) {
 		return Weighing{}, &RangeError{Quantity: "standard uncertainty of the length of the liquid line", Value: quantity.Length(w.Length.Std), Min: quantity.Length(0), Max: quantity.Length(100), Advice: "give one standard deviation"}
 	}
-	out := Weighing{Label: w.Label, Cautions: w.cautions(), AskDevice: w.asksDevice()}
+	out := Weighing{Label: w.Label, AskDevice: w.asksDevice()}
 	variance := 0.0
 	switch {
 	case w.Length.Value == 0 && w.Tube == (Tube{}):
@@ -187,35 +185,11 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	return out, nil
 }
 
-// Text says what to weigh in and what it is made of, in a system of units.
-func (w Weighing) Text(sys quantity.System) string {
-	s := fmt.Sprintf("weigh in %s ± %s: %s by the label", onScale(w.Total.Value, sys), doseText(quantity.Mass(w.Total.Std), sys), onScale(w.Label, sys))
-	line, side := w.Line, "more"
-	if line < 0 {
-		line, side = -line, "less"
-	}
-	if w.PerFoot > 0 {
-		per := fmt.Sprintf("%.2f oz per foot", w.PerFoot.Ounces())
-		if sys == quantity.SI {
-			per = fmt.Sprintf("%.0f g per meter", w.PerFoot.Grams()/quantity.Foot)
-		}
-		s += fmt.Sprintf(", %s %s for a liquid line of another length than the label allows for (%s, %s)", doseText(line, sys), side, per, w.Source)
-	}
-	if w.Accessories > 0 {
-		s += fmt.Sprintf(", %s for accessories", doseText(w.Accessories, sys))
-	}
-	return s + "; only into a circuit that is empty, tight and evacuated"
-}
-
-// onScale shows a charge as a scale does: pounds and ounces, or kilograms.
-func onScale(m quantity.Mass, sys quantity.System) string {
-	if sys == quantity.SI {
-		return fmt.Sprintf("%.3f kg", m.Kilograms())
-	}
-	const ouncesPerPound = 16
-	tenths := math.Round(10 * m.Ounces())
-	pounds := math.Floor(tenths / (10 * ouncesPerPound))
-	return fmt.Sprintf("%.0f lb %.1f oz", pounds, tenths/10-ouncesPerPound*pounds)
+// Fact is the result for a record, "result.weigh-in": total, label, and what line and parts
+// make it "more".
+func (w Weighing) Fact() fact.Fact {
+	return fact.New("result.weigh-in", fact.Measured("total", w.Total),
+		fact.Amount("label", w.Label), fact.Amount("more", w.Line+w.Accessories))
 }
 
 // computeLine works the adder out from the density of the liquid and the bore.
@@ -269,24 +243,6 @@ func (w WeighedCharge) lineShare() (share, std float64) {
 		return outdoorDeviceShare.value, outdoorDeviceDoubt.value
 	}
 	return 1, (1 - outdoorDeviceShare.value) / math.Sqrt(3) // full, or like one outdoors (GUM 4.3.7)
-}
-
-func (w WeighedCharge) cautions() []string {
-	out := append([]string(nil), w.Fluid.Cautions()...)
-	out = append(out,
-		"weigh it in only after leak test, evacuation and a decay test; the unit's label and local code come before this figure",
-		"charge liquid into the liquid side of a machine that stands still, and the rest throttled into the suction side while it runs: liquid must not reach the compressor",
-	)
-	if w.asksDevice() {
-		out = append(out, "look where the metering device stands: outdoors, the small line holds liquid and vapor and about half of this; the adder on the label or in the instructions comes first")
-	}
-	if !w.Fluid.Pure() {
-		out = append(out, blendCaution)
-	}
-	if w.Fluid.Flammable() {
-		out = append(out, fmt.Sprintf("%s is flammable: the room limits how much charge it may have; see the label and the local code before adding for a longer line", w.Fluid.Designation()))
-	}
-	return out
 }
 
 func square(x float64) float64 { return x * x }

@@ -116,7 +116,7 @@ func figure(cell string) float64 {
 // unit system: as published in °F, and for SI read between its cells and
 // rounded to half a kelvin.
 func (g *generator) target(wetBulb, outdoor float64) (float64, bool) {
-	t, err := charge.TargetSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
+	t, err := charge.TableSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
 	if err != nil {
 		return 0, false
 	}

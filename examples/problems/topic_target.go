@@ -79,7 +79,7 @@ func targetProblem(g *generator) (Problem, error) {
 		Answer:  a,
 		Caution: chargingCaution,
 		again: func() (float64, error) {
-			s, err := charge.SmoothTargetSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
+			s, err := charge.SmoothSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
 			return measured - g.delta(s.Target), err
 		},
 	}
@@ -159,7 +159,7 @@ func noTargetProblem(g *generator) (Problem, error) {
 		},
 		again: func() (float64, error) {
 			// The polynomial behind the table falls below its floor here.
-			if charge.LineTargetSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor)).FahrenheitDelta() < 5.5 {
+			if charge.FormulaSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor)).FahrenheitDelta() < 5.5 {
 				return 1, nil
 			}
 			return 0, nil

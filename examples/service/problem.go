@@ -11,6 +11,7 @@ import (
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/strictjson"
 )
@@ -41,7 +42,9 @@ func problemOf(err error) *api.Problem {
 	switch {
 	case errors.As(err, &notNow):
 		p = problemOfType("not-now", notNow.Error())
-		p.Instead = notNow.Instead()
+		says := notNow.Says()
+		says.Text = satline.Say(says, satline.English, quantity.IP)
+		p.Condition = &says
 	case errors.As(err, &visit):
 		p.Field = visit.Field
 	case errors.As(err, &asked):

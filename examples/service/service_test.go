@@ -175,8 +175,8 @@ func TestProblems(t *testing.T) {
 		if status != q.status || p.Status != q.status || q.kind != "" && p.Type != "/problems/"+q.kind || p.Field != q.field || !strings.Contains(p.Detail, q.detail) {
 			t.Errorf("%s %s %.60s:\n got %d %+v\nwant %d %s %q %q", q.method, q.path, q.body, status, p, q.status, q.kind, q.field, q.detail)
 		}
-		if q.kind == "not-now" && p.Instead == "" {
-			t.Error("not now, and nothing said of what to do instead")
+		if q.kind == "not-now" && (p.Condition == nil || p.Condition.Text == "") {
+			t.Error("not now, and nothing said of the condition")
 		}
 	}
 }

@@ -16,7 +16,7 @@ func (e *Evidence) label() quantity.Mass {
 	if capacity <= 0 {
 		capacity = quantity.Tons(3)
 	}
-	return charge.UsualCharge(capacity)
+	return charge.EstimateCharge(capacity)
 }
 
 // elsewhereMoved is the chance that what was moved is not what the circuit gained: hoses, a

@@ -56,19 +56,17 @@ type Doubt struct {
 	Excess, Std float64
 	// Values of the readings involved, as "doubt." and Code words them.
 	Values []fact.Value
-	Text   string // what is wrong, with the numbers
-	Mend   string // what to look at
 }
 
 // Check returns the doubts about the readings, the gravest first.
-func Check(in Input, sys quantity.System) []Doubt {
+func Check(in Input) []Doubt {
 	var out []Doubt
 	for _, weight := range []Weight{Impossible, Doubtful, Note} {
 		for i := range rules {
 			if rules[i].coolingOnly && in.Heating {
 				continue
 			}
-			if d, failed := rules[i].apply(in, sys); failed && d.Weight == weight {
+			if d, failed := rules[i].apply(in); failed && d.Weight == weight {
 				out = append(out, d)
 			}
 		}

@@ -1,7 +1,6 @@
 package readcheck
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/airside"
@@ -10,7 +9,7 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-func gaugesSwapped(in Input, sys quantity.System) (Doubt, bool) {
+func gaugesSwapped(in Input) (Doubt, bool) {
 	s, l := in.SuctionPressure, in.LiquidPressure
 	if s == nil || l == nil {
 		return Doubt{}, false
@@ -22,15 +21,13 @@ func gaugesSwapped(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Excess: excess, Std: std,
 		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
-		Text: fmt.Sprintf("suction pressure %s is above liquid pressure %s: the low and the high side look swapped",
-			s.Value.Format(sys), l.Value.Format(sys)),
 	}, true
 }
 
 // pressuresEqual: a running compressor makes a difference. The smallest ratio
 // of pressures of a comfort cooling machine at a low load is well above 1.15
 // (common practice, no source).
-func pressuresEqual(in Input, sys quantity.System) (Doubt, bool) {
+func pressuresEqual(in Input) (Doubt, bool) {
 	s, l := in.SuctionPressure, in.LiquidPressure
 	if s == nil || l == nil || s.Value <= 0 {
 		return Doubt{}, false
@@ -42,15 +39,13 @@ func pressuresEqual(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Excess: -diff, Std: std,
 		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
-		Text: fmt.Sprintf("suction pressure %s and liquid pressure %s are nearly the same: the compressor is not pumping",
-			s.Value.Format(sys), l.Value.Format(sys)),
 	}, true
 }
 
 // returnSaturated: air drawn from a room is below about 85 % relative
 // humidity; a wet bulb within 2 °F of the dry bulb is above that at room
 // temperature (common practice, no source).
-func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
+func returnSaturated(in Input) (Doubt, bool) {
 	wb, db := in.ReturnWetBulb, in.ReturnDryBulb
 	if wb == nil || db == nil {
 		return Doubt{}, false
@@ -62,8 +57,6 @@ func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Excess: float64(quantity.FahrenheitDelta(2)) - depression, Std: std,
 		Values: []fact.Value{fact.Amount("a", wb.Value), fact.Amount("b", db.Value)},
-		Text: fmt.Sprintf("return wet bulb %s is nearly the return dry bulb %s: either the wick is dry, or the dry bulb is wet",
-			wb.Value.Format(sys), db.Value.Format(sys)),
 	}, true
 }
 
@@ -76,7 +69,7 @@ func returnSaturated(in Input, sys quantity.System) (Doubt, bool) {
 //
 // The limits are narrower than those of airside.CheckReturn, which only asks: this
 // doubt holds back what is concluded from the air.
-func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
+func returnDryBulbIsWetBulb(in Input) (Doubt, bool) {
 	r, s := in.ReturnDryBulb, in.SupplyDryBulb
 	if r == nil || s == nil || in.ReturnWetBulb != nil {
 		return Doubt{}, false
@@ -89,14 +82,11 @@ func returnDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 	d := Doubt{
 		Excess: float64(quantity.FahrenheitDelta(13) - split), Std: std,
 		Values: []fact.Value{fact.Amount("a", r.Value), fact.Amount("b", s.Value), fact.Amount("split", split)},
-		Text: fmt.Sprintf("a return of %s with a supply of %s is a split of only %s from a cold room: the pattern of a wet bulb taken for a dry bulb",
-			r.Value.Format(sys), s.Value.Format(sys), split.Format(sys)),
 	}
 	if e := in.EvaporatingDew; e != nil {
 		if r.Value.Sub(e.Value) < quantity.FahrenheitDelta(15) {
 			return Doubt{}, false
 		}
-		d.Text += fmt.Sprintf(" (the coil, saturated at %s, would cool dry air further)", e.Value.Format(sys))
 	}
 	return d, true
 }
@@ -110,7 +100,7 @@ const wettestSupply = 0.9
 // bulb" that is too cold for the target split, and is what a wet bulb would read
 // there, may be one. From a wet coil the two are nearly the same, and there is
 // nothing to tell.
-func supplyDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
+func supplyDryBulbIsWetBulb(in Input) (Doubt, bool) {
 	db, wb, s := in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb
 	if db == nil || wb == nil || s == nil {
 		return Doubt{}, false
@@ -138,8 +128,6 @@ func supplyDryBulbIsWetBulb(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Excess: below, Std: std,
 		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", wet)},
-		Text: fmt.Sprintf("supply %s is %s colder than the %s of a sound split, and close to the %s that a wet bulb would read in that air: it may be the wet bulb, taken for the dry bulb",
-			s.Value.Format(sys), quantity.KelvinDelta(below).Format(sys), dry.Format(sys), wet.Format(sys)),
 	}, true
 }
 
@@ -164,7 +152,7 @@ func supplyWetBulb(db, wb quantity.Uncertain[quantity.Temperature], dry quantity
 
 // suctionLineHot: the suction line carries vapor from a coil colder than the
 // room; warmer than both the room and the outdoors, it is another pipe.
-func suctionLineHot(in Input, sys quantity.System) (Doubt, bool) {
+func suctionLineHot(in Input) (Doubt, bool) {
 	s, o, r := in.SuctionLine, in.OutdoorDryBulb, in.ReturnDryBulb
 	if s == nil || o == nil {
 		return Doubt{}, false
@@ -180,6 +168,5 @@ func suctionLineHot(in Input, sys quantity.System) (Doubt, bool) {
 	return Doubt{
 		Excess: excess, Std: std,
 		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", warmest.Value)},
-		Text:   fmt.Sprintf("suction line %s is above both the room and the outdoor air (%s)", s.Value.Format(sys), warmest.Value.Format(sys)),
 	}, true
 }

@@ -1,6 +1,10 @@
 package api
 
-import "net/http"
+import (
+	"net/http"
+
+	"github.com/satline/satline/quantity/fact"
+)
 
 // A Problem is an error as RFC 9457 has it.
 type Problem struct {
@@ -15,8 +19,8 @@ type Problem struct {
 	Detail string `json:"detail,omitempty"`
 	// Field is the JSON path of what has to be mended.
 	Field string `json:"field,omitempty"`
-	// Instead says what to do where a charging method has no answer now.
-	Instead string `json:"instead,omitempty"`
+	// Condition is why a charging method has no answer now: a code with its figures.
+	Condition *fact.Fact `json:"condition,omitempty"`
 }
 
 // Problems are the kinds there are, each with its title and status.
