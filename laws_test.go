@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/internal/diagnose/simulate"
+	"github.com/satline/satline/internal/paper"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -165,7 +166,7 @@ var laws = []law{
 		for _, s := range a.Plan[:min(3, len(a.Plan))] {
 			text += " " + s.Do.Text
 		}
-		if len(unbroken(text)) > 60 {
+		if len(paper.Words(text)) > 60 {
 			return text
 		}
 		return ""
@@ -220,7 +221,7 @@ func TestLawsOfAPlan(t *testing.T) {
 		}
 		if i < 500 {
 			a.Cautions = nil
-			count := len(unbroken(a.String()))
+			count := len(paper.Words(a.String()))
 			words += count
 			most = max(most, count)
 		}

@@ -1,44 +1,46 @@
 package satline
 
 import (
+	"io"
 	"slices"
 
+	"github.com/satline/satline/internal/paper"
 	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
-// A document is a report before it has a format.
-type document struct {
-	lang   string
-	title  string
-	lines  []string // under the title
-	blocks []block
-}
-
-type block struct {
-	heading    string
-	paragraphs []string
-	table      *table
-	items      []item
-	numbered   bool
-	pictures   []Picture
-}
-
-type item struct {
-	text  string
-	below []string
-}
-
-type table struct {
-	head []string
-	rows [][]string
-}
-
 // A Picture goes with a report that can hold it.
 type Picture struct {
 	Caption string
 	SVG     []byte
+}
+
+// WriteText writes a plain text report in the language and the units of the assessment. The
+// error is the writer's.
+func (a Assessment) WriteText(w io.Writer, audience Audience) error {
+	_, err := io.WriteString(w, a.document(audience, nil).Text())
+	return err
+}
+
+// String returns the technician's report as plain text.
+func (a Assessment) String() string { return a.document(Technician, nil).Text() }
+
+// WriteMarkdown writes the report for an audience as CommonMark with tables.
+// Pictures stand in it as data, so that the file is whole by itself; a reader that
+// shows no such pictures shows their captions. The error is the writer's.
+func (a Assessment) WriteMarkdown(w io.Writer, audience Audience, pictures ...Picture) error {
+	_, err := io.WriteString(w, a.document(audience, pictures).Markdown())
+	return err
+}
+
+// WriteHTML writes the report for an audience as one HTML page that stands by
+// itself and prints on one sheet of letter or A4 paper: the more there is to say, the
+// smaller its print, down to 5.6 points. Pictures are drawn into it; their
+// SVG is taken as it is, so give only drawings of your own making. The error is
+// the writer's.
+func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
+	return a.document(audience, pictures).WriteHTML(w)
 }
 
 // A reporter lays an assessment out for somebody.
@@ -47,37 +49,42 @@ type reporter struct {
 	book *words.Book
 }
 
-func (a Assessment) document(audience Audience, pictures []Picture) document {
+func (a Assessment) document(audience Audience, pictures []Picture) paper.Document {
 	r := reporter{&a, a.Language.book(a.Units)}
 	base, _ := r.book.Language().Base()
-	d := document{lang: base.String(), title: a.Title}
-	if d.title == "" {
-		d.title = r.book.Term("report.title")
+	d := paper.Document{Lang: base.String(), Title: a.Title}
+	if d.Title == "" {
+		d.Title = r.book.Term("report.title")
 	}
 	switch audience {
 	case Owner:
-		d.blocks = r.owner()
+		d.Blocks = r.owner()
 	case File:
-		d.lines = r.head()
-		d.blocks = []block{r.answer(), r.dangers(true), r.plan(true), r.charge(true), r.findings(4), r.question(),
+		d.Lines = r.head()
+		d.Blocks = []paper.Block{r.answer(), r.dangers(true), r.plan(true), r.charge(true), r.findings(4), r.question(),
 			r.readings(), r.derived(), r.airAndIce(), r.cautions()}
 	default:
-		d.blocks = []block{r.answer(), r.dangers(false), r.plan(false), r.charge(false), r.findings(2),
+		d.Blocks = []paper.Block{r.answer(), r.dangers(false), r.plan(false), r.charge(false), r.findings(2),
 			r.readings(), r.derived(), r.airAndIce(), r.cautions()}
-		d.lines = r.head()
+		d.Lines = r.head()
 	}
 	if a.Notes != "" && audience != Owner {
-		d.blocks = append(d.blocks, block{heading: r.book.Term("heading.notes"), paragraphs: []string{a.Notes}})
+		d.Blocks = append(d.Blocks, paper.Block{Heading: r.book.Term("heading.notes"), Paragraphs: []string{a.Notes}})
 	}
 	if len(pictures) > 0 {
-		d.blocks = append(d.blocks, block{heading: r.book.Term("heading.pictures"), pictures: pictures})
+		d.Blocks = append(d.Blocks, paper.Block{Heading: r.book.Term("heading.pictures"), Pictures: drawings(pictures)})
 	}
-	d.blocks = slices.DeleteFunc(d.blocks, block.empty)
+	d.Blocks = slices.DeleteFunc(d.Blocks, paper.Block.Empty)
 	return d
 }
 
-func (b block) empty() bool {
-	return len(b.paragraphs) == 0 && len(b.items) == 0 && b.table == nil && len(b.pictures) == 0
+// drawings are pictures as the paper takes them.
+func drawings(pictures []Picture) []paper.Picture {
+	out := make([]paper.Picture, len(pictures))
+	for i, p := range pictures {
+		out[i] = paper.Picture(p)
+	}
+	return out
 }
 
 func (r reporter) say(code fact.Code, values ...fact.Value) string {
@@ -98,84 +105,84 @@ func (r reporter) head() []string {
 	return out
 }
 
-func (r reporter) answer() block {
-	return block{heading: r.book.Term("heading.answer"), paragraphs: []string{r.a.Headline.Text}}
+func (r reporter) answer() paper.Block {
+	return paper.Block{Heading: r.book.Term("heading.answer"), Paragraphs: []string{r.a.Headline.Text}}
 }
 
-func (r reporter) dangers(why bool) block {
-	b := block{heading: r.book.Term("heading.dangers")}
+func (r reporter) dangers(why bool) paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.dangers")}
 	for i, d := range r.a.Dangers {
-		it := item{text: d.Says.Text}
+		it := paper.Item{Text: d.Says.Text}
 		if why || i == 0 {
-			it.below = []string{d.Why.Text}
+			it.Below = []string{d.Why.Text}
 		}
-		b.items = append(b.items, it)
+		b.Items = append(b.Items, it)
 	}
 	return b
 }
 
 // plan lists the steps; a reason that the headline or a danger says already is left out.
-func (r reporter) plan(all bool) block {
-	b := block{heading: r.book.Term("heading.plan"), numbered: true}
+func (r reporter) plan(all bool) paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.plan"), Numbered: true}
 	said := []string{r.a.Headline.Text}
 	for _, d := range r.a.Dangers {
 		said = append(said, d.Says.Text)
 	}
 	for _, s := range r.a.Plan {
-		it := item{text: s.Do.Text}
+		it := paper.Item{Text: s.Do.Text}
 		if s.Why != nil && (all || !slices.Contains(said, s.Why.Text)) {
-			it.below = []string{s.Why.Text}
+			it.Below = []string{s.Why.Text}
 			said = append(said, s.Why.Text)
 		}
-		b.items = append(b.items, it)
+		b.Items = append(b.Items, it)
 	}
 	return b
 }
 
-func (r reporter) charge(sources bool) block {
+func (r reporter) charge(sources bool) paper.Block {
 	c := &r.a.Charge
-	b := block{heading: r.book.Term("heading.charge")}
+	b := paper.Block{Heading: r.book.Term("heading.charge")}
 	if c.Reading != nil {
-		b.items = append(b.items, item{text: c.Reading.Says.Text})
+		b.Items = append(b.Items, paper.Item{Text: c.Reading.Says.Text})
 		if t := c.Reading; sources && t.Target != nil {
-			b.items = append(b.items, item{text: r.say("report.sources", fact.Of("target", t.TargetSource.String()), fact.Of("band", t.ToleranceSource.String()))})
+			b.Items = append(b.Items, paper.Item{Text: r.say("report.sources", fact.Of("target", t.TargetSource.String()), fact.Of("band", t.ToleranceSource.String()))})
 		}
 	}
 	if c.Outcome != ChargeNotJudged {
-		b.items = append(b.items, item{text: r.say("report.chances", fact.Of("low", fact.Share(c.Low)), fact.Of("inBand", fact.Share(c.InBand)), fact.Of("high", fact.Share(c.High)))})
+		b.Items = append(b.Items, paper.Item{Text: r.say("report.chances", fact.Of("low", fact.Share(c.Low)), fact.Of("inBand", fact.Share(c.InBand)), fact.Of("high", fact.Share(c.High)))})
 	}
 	for _, w := range c.Why {
 		if !(c.Outcome == ChargeNotJudged && len(c.Why) == 1) {
-			b.items = append(b.items, item{text: w.Text})
+			b.Items = append(b.Items, paper.Item{Text: w.Text})
 		}
 	}
 	if r.a.Dose != nil && sources {
-		b.items = append(b.items, item{text: r.say("report.dose", fact.Of("inBand", fact.Share(r.a.Dose.InBand)), fact.Of("past", fact.Share(r.a.Dose.PastBand)))})
+		b.Items = append(b.Items, paper.Item{Text: r.say("report.dose", fact.Of("inBand", fact.Share(r.a.Dose.InBand)), fact.Of("past", fact.Share(r.a.Dose.PastBand)))})
 	}
 	if s := r.a.Steadiness; s != nil {
-		b.items = append(b.items, item{text: s.Says.Text})
+		b.Items = append(b.Items, paper.Item{Text: s.Says.Text})
 	}
 	return b
 }
 
 // findings lists the causes, those that matter with what speaks for and against them.
-func (r reporter) findings(evidence int) block {
-	b := block{heading: r.book.Term("heading.findings")}
+func (r reporter) findings(evidence int) paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.findings")}
 	if c := r.a.Change; c != nil {
-		b.items = append(b.items, item{text: c.Says.Text, below: texts(c.Moved)})
+		b.Items = append(b.Items, paper.Item{Text: c.Says.Text, Below: texts(c.Moved)})
 	}
 	for i, f := range r.a.Findings {
-		it := item{text: f.Says.Text}
+		it := paper.Item{Text: f.Says.Text}
 		if i == 0 || evidence > 2 && f.Chance > 0.1 {
 			for _, s := range f.For[:min(evidence, len(f.For))] {
-				it.below = append(it.below, r.say("report.for", fact.Of("sign", s.Text)))
+				it.Below = append(it.Below, r.say("report.for", fact.Of("sign", s.Text)))
 			}
 			for _, s := range f.Against[:min(evidence, len(f.Against))] {
-				it.below = append(it.below, r.say("report.against", fact.Of("sign", s.Text)))
+				it.Below = append(it.Below, r.say("report.against", fact.Of("sign", s.Text)))
 			}
 		}
 		if i < 3 || evidence > 2 {
-			b.items = append(b.items, it)
+			b.Items = append(b.Items, it)
 		}
 	}
 	return b
@@ -189,69 +196,69 @@ func texts(facts []fact.Fact) []string {
 	return out
 }
 
-func (r reporter) question() block {
+func (r reporter) question() paper.Block {
 	q := r.a.Ask
 	if q == nil {
-		return block{}
+		return paper.Block{}
 	}
-	it := item{text: q.Take.Text}
+	it := paper.Item{Text: q.Take.Text}
 	for _, o := range q.Outcomes {
-		it.below = append(it.below, o.Says.Text)
+		it.Below = append(it.Below, o.Says.Text)
 	}
-	return block{heading: r.book.Term("heading.question"), items: []item{it}}
+	return paper.Block{Heading: r.book.Term("heading.question"), Items: []paper.Item{it}}
 }
 
-func (r reporter) readings() block {
+func (r reporter) readings() paper.Block {
 	if len(r.a.Readings) == 0 {
-		return block{}
+		return paper.Block{}
 	}
-	b := block{heading: r.book.Term("heading.readings"), table: &table{head: []string{r.book.Term("column.reading"), r.book.Term("column.value"), r.book.Term("column.judged")}}}
+	b := paper.Block{Heading: r.book.Term("heading.readings"), Table: &paper.Table{Head: []string{r.book.Term("column.reading"), r.book.Term("column.value"), r.book.Term("column.judged")}}}
 	for _, x := range r.a.Readings {
 		note := ""
 		if x.Belief != Believed {
 			note = r.book.Term("belief." + string(x.Belief))
 		}
-		b.table.rows = append(b.table.rows, []string{r.book.Term("reading." + x.Field), r.book.Show(x.Value.Of), note})
+		b.Table.Rows = append(b.Table.Rows, []string{r.book.Term("reading." + x.Field), r.book.Show(x.Value.Of), note})
 	}
 	for _, d := range r.a.Doubts {
-		b.items = append(b.items, item{text: d.Says.Text, below: []string{d.Mend.Text}})
+		b.Items = append(b.Items, paper.Item{Text: d.Says.Text, Below: []string{d.Mend.Text}})
 	}
 	return b
 }
 
-func (r reporter) derived() block {
+func (r reporter) derived() paper.Block {
 	var rows [][]string
 	for _, v := range r.a.Derived.Values() {
 		rows = append(rows, []string{r.book.Term("derived." + v.Name), r.book.Show(v.Of)})
 	}
 	if len(rows) == 0 {
-		return block{}
+		return paper.Block{}
 	}
-	return block{
-		heading: r.book.Term("heading.derived"), paragraphs: nil,
-		table: &table{head: []string{r.book.Term("column.value-name"), r.book.Term("column.value")}, rows: rows},
-		items: []item{{text: r.book.Term("report.plus-minus")}},
+	return paper.Block{
+		Heading: r.book.Term("heading.derived"), Paragraphs: nil,
+		Table: &paper.Table{Head: []string{r.book.Term("column.value-name"), r.book.Term("column.value")}, Rows: rows},
+		Items: []paper.Item{{Text: r.book.Term("report.plus-minus")}},
 	}
 }
 
-func (r reporter) airAndIce() block {
-	b := block{heading: r.book.Term("heading.air")}
+func (r reporter) airAndIce() paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.air")}
 	if r.a.Air != nil {
-		b.items = append(b.items, item{text: r.a.Air.Says.Text})
+		b.Items = append(b.Items, paper.Item{Text: r.a.Air.Says.Text})
 	}
 	if f := r.a.Freeze; f != nil {
-		b.items = append(b.items, item{text: f.Says.Text, below: texts(f.Would)})
+		b.Items = append(b.Items, paper.Item{Text: f.Says.Text, Below: texts(f.Would)})
 		for _, c := range slices.Concat(f.Causes, f.Controls) {
-			b.items = append(b.items, item{text: c.Text})
+			b.Items = append(b.Items, paper.Item{Text: c.Text})
 		}
 	}
 	return b
 }
 
-func (r reporter) cautions() block {
-	b := block{heading: r.book.Term("heading.cautions")}
+func (r reporter) cautions() paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.cautions")}
 	for _, c := range r.a.Cautions {
-		b.items = append(b.items, item{text: c.Text})
+		b.Items = append(b.Items, paper.Item{Text: c.Text})
 	}
 	return b
 }

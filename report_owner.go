@@ -5,15 +5,16 @@ import (
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/paper"
 	"github.com/satline/satline/quantity/fact"
 )
 
 // owner tells the person who pays, in plain words: no figure of the trade, no chance, and
 // nobody's fault.
-func (r reporter) owner() []block {
+func (r reporter) owner() []paper.Block {
 	a := r.a
-	found := block{heading: r.book.Term("heading.owner-found")}
-	say := func(b *block, code fact.Code) { b.paragraphs = append(b.paragraphs, r.say(code)) }
+	found := paper.Block{Heading: r.book.Term("heading.owner-found")}
+	say := func(b *paper.Block, code fact.Code) { b.Paragraphs = append(b.Paragraphs, r.say(code)) }
 	causes := 0
 	if judged := a.Charge.Outcome != ChargeNotJudged; judged {
 		for _, f := range a.Findings {
@@ -42,15 +43,15 @@ func (r reporter) owner() []block {
 	if ice {
 		say(&found, "owner.ice")
 	}
-	blocks := []block{found}
-	danger := block{heading: r.book.Term("heading.owner-danger")}
+	blocks := []paper.Block{found}
+	danger := paper.Block{Heading: r.book.Term("heading.owner-danger")}
 	for _, d := range a.Dangers {
 		text := r.say(ownerDangers[d.Code])
-		if !slices.Contains(danger.paragraphs, text) {
-			danger.paragraphs = append(danger.paragraphs, text)
+		if !slices.Contains(danger.Paragraphs, text) {
+			danger.Paragraphs = append(danger.Paragraphs, text)
 		}
 	}
-	next := block{heading: r.book.Term("heading.owner-next")}
+	next := paper.Block{Heading: r.book.Term("heading.owner-next")}
 	does := func(of func(Step) bool) bool { return slices.ContainsFunc(a.Plan, of) }
 	switch {
 	case does(func(s Step) bool { return s.Stops }):
@@ -72,9 +73,9 @@ func (r reporter) owner() []block {
 	case !does(func(s Step) bool { return s.Do.Code == StepLeave }):
 		say(&next, "owner.next.look")
 	}
-	caution := block{heading: r.book.Term("heading.cautions"), paragraphs: []string{r.say("owner.licensed")}}
+	caution := paper.Block{Heading: r.book.Term("heading.cautions"), Paragraphs: []string{r.say("owner.licensed")}}
 	if a.Refrigerant.Flammable {
-		caution.paragraphs = append(caution.paragraphs, r.say("owner.flammable", fact.Of("fluid", a.Refrigerant.Designation)))
+		caution.Paragraphs = append(caution.Paragraphs, r.say("owner.flammable", fact.Of("fluid", a.Refrigerant.Designation)))
 	}
 	return append(blocks, danger, next, caution)
 }

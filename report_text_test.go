@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"github.com/satline/satline/internal/paper"
 )
 
 // No line of a report ends between a number and its unit, or at a ±.
@@ -25,7 +27,7 @@ func TestMeasuresStayWhole(t *testing.T) {
 				t.Errorf("%s for the %v: torn at %q", f, audience, at)
 			}
 			for line := range strings.Lines(text.String()) {
-				if n := len([]rune(strings.TrimSpace(line))); n > textWidth {
+				if n := len([]rune(strings.TrimSpace(line))); n > paper.TextWidth {
 					t.Errorf("%s for the %v: a line of %d characters: %s", f, audience, n, line)
 				}
 			}

@@ -1,51 +1,41 @@
-package satline
+package paper
 
 import (
 	"fmt"
-	"io"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/satline/satline/quantity"
 )
 
-// textWidth fits a terminal of 80 columns and a phone held sideways.
-const textWidth = 78
+// TextWidth fits a terminal of 80 columns and a phone held sideways.
+const TextWidth = 78
 
-// WriteText writes a plain text report in the units of the visit. The error is
-// the writer's.
-func (a Assessment) WriteText(w io.Writer, audience Audience) error {
-	_, err := io.WriteString(w, a.document(audience, nil).text())
-	return err
-}
-
-// String returns the technician's report as plain text.
-func (a Assessment) String() string { return a.document(Technician, nil).text() }
-
-func (d document) text() string {
+// Text is the document as plain text.
+func (d Document) Text() string {
 	var t textWriter
-	t.paragraph("", d.title)
-	for _, l := range d.lines {
+	t.paragraph("", d.Title)
+	for _, l := range d.Lines {
 		t.paragraph("", l)
 	}
-	for _, b := range d.blocks {
-		if len(b.pictures) > 0 {
+	for _, b := range d.Blocks {
+		if len(b.Pictures) > 0 {
 			continue
 		}
-		t.b.WriteString("\n" + strings.ToUpper(b.heading) + "\n")
-		for _, p := range b.paragraphs {
+		t.b.WriteString("\n" + strings.ToUpper(b.Heading) + "\n")
+		for _, p := range b.Paragraphs {
 			t.paragraph("", p)
 		}
-		if b.table != nil {
-			t.rows(b.table.rows)
+		if b.Table != nil {
+			t.rows(b.Table.Rows)
 		}
-		for i, it := range b.items {
+		for i, it := range b.Items {
 			lead := "- "
-			if b.numbered {
+			if b.Numbered {
 				lead = fmt.Sprintf("%d. ", i+1)
 			}
-			t.paragraph(lead, it.text)
-			for _, s := range it.below {
+			t.paragraph(lead, it.Text)
+			for _, s := range it.Below {
 				t.paragraph(strings.Repeat(" ", len(lead)), s)
 			}
 		}
@@ -78,8 +68,8 @@ func (t *textWriter) rows(rows [][]string) {
 func (t *textWriter) paragraph(lead, text string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
 	line, started := lead, false
-	for _, word := range unbroken(text) {
-		if started && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > textWidth {
+	for _, word := range Words(text) {
+		if started && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > TextWidth {
 			t.b.WriteString(line + "\n")
 			line, started = indent, false
 		}
@@ -91,9 +81,9 @@ func (t *textWriter) paragraph(lead, text string) {
 	t.b.WriteString(line + "\n")
 }
 
-// unbroken splits text into words, and keeps a measure whole: "9.2 °F ± 1.1 °F" is
+// Words splits text into words, and keeps a measure whole: "9.2 °F ± 1.1 °F" is
 // not torn from line to line.
-func unbroken(text string) []string {
+func Words(text string) []string {
 	var out []string
 	for _, word := range strings.Fields(text) {
 		if n := len(out); n > 0 && together(out[n-1], word) {

@@ -1,4 +1,4 @@
-package satline
+package paper
 
 import (
 	"math"
@@ -16,8 +16,8 @@ const (
 	largestPrint, smallestPrint = 7.6, 5.6
 )
 
-// printSize is the largest text, in points, with which the report fits on one sheet.
-func (d document) printSize() float64 {
+// PrintSize is the largest text, in points, with which the report fits on one sheet.
+func (d Document) PrintSize() float64 {
 	for size := largestPrint; size > smallestPrint+0.05; size -= 0.2 {
 		if d.printed(size) <= 2*columnHeight {
 			return math.Round(size*10) / 10
@@ -26,11 +26,14 @@ func (d document) printSize() float64 {
 	return smallestPrint
 }
 
+// Sheets is how much of a sheet the report takes at its print size.
+func (d Document) Sheets() float64 { return d.printed(d.PrintSize()) / (2 * columnHeight) }
+
 // pictureHeight is that of a picture beside text of a size, in millimeters.
 func pictureHeight(size float64) float64 { return math.Round(62 * size / largestPrint) }
 
 // printed is about the height, in points, of all columns of the report with text of a size.
-func (d document) printed(size float64) float64 {
+func (d Document) printed(size float64) float64 {
 	// lines that a text takes in a column, indented in steps of a list, with letters of a
 	// scale.
 	lines := func(text string, indent, scale float64) float64 {
@@ -42,38 +45,38 @@ func (d document) printed(size float64) float64 {
 		heading = 2.1 // lines of a heading with what is around it
 	)
 	n := 2 * 2.5 // the title, over both columns
-	for _, l := range d.lines {
+	for _, l := range d.Lines {
 		n += lines(l, 0, 1) + between
 	}
 	height := 0.0
-	for _, b := range d.blocks {
+	for _, b := range d.Blocks {
 		n += heading
-		for _, p := range b.paragraphs {
+		for _, p := range b.Paragraphs {
 			n += lines(p, 0, 1) + between
 		}
-		if b.table != nil {
-			n += 1.1 * float64(len(b.table.rows)+1)
+		if b.Table != nil {
+			n += 1.1 * float64(len(b.Table.Rows)+1)
 		}
-		for _, it := range b.items {
-			n += lines(it.text, 1, 1)
-			for _, below := range it.below {
+		for _, it := range b.Items {
+			n += lines(it.Text, 1, 1)
+			for _, below := range it.Below {
 				n += lines(below, 2, 1)
 			}
-			if len(it.below) > 0 {
+			if len(it.Below) > 0 {
 				n += between
 			}
 		}
 		// Pictures stand two and two.
-		for i := 0; i < len(b.pictures); i += 2 {
+		for i := 0; i < len(b.Pictures); i += 2 {
 			height += pictureHeight(size)*72/25.4 + 6
 			caption := 0.0
-			for _, p := range b.pictures[i:min(i+2, len(b.pictures))] {
+			for _, p := range b.Pictures[i:min(i+2, len(b.Pictures))] {
 				caption = max(caption, 0.87*lines(p.Caption, 0, 0.87/0.49))
 			}
 			n += caption + between
 		}
 	}
-	if len(d.blocks) > 0 {
+	if len(d.Blocks) > 0 {
 		n += columnEnd
 	}
 	return height + n*lineHeight*size

@@ -1,53 +1,45 @@
-package satline
+package paper
 
 import (
 	"encoding/base64"
 	"fmt"
-	"io"
 	"strings"
 )
 
-// WriteMarkdown writes the report for an audience as CommonMark with tables.
-// Pictures stand in it as data, so that the file is whole by itself; a reader that
-// shows no such pictures shows their captions. The error is the writer's.
-func (a Assessment) WriteMarkdown(w io.Writer, audience Audience, pictures ...Picture) error {
-	_, err := io.WriteString(w, a.document(audience, pictures).markdown())
-	return err
-}
-
-func (d document) markdown() string {
+// Markdown is the document as CommonMark with tables. Pictures stand in it as data.
+func (d Document) Markdown() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "# %s\n", escapeMarkdown(d.title))
-	for _, l := range d.lines {
+	fmt.Fprintf(&b, "# %s\n", escapeMarkdown(d.Title))
+	for _, l := range d.Lines {
 		fmt.Fprintf(&b, "\n%s\n", escapeMarkdown(l))
 	}
-	for _, k := range d.blocks {
-		fmt.Fprintf(&b, "\n## %s\n", escapeMarkdown(k.heading))
-		for _, p := range k.paragraphs {
+	for _, k := range d.Blocks {
+		fmt.Fprintf(&b, "\n## %s\n", escapeMarkdown(k.Heading))
+		for _, p := range k.Paragraphs {
 			fmt.Fprintf(&b, "\n%s\n", escapeMarkdown(p))
 		}
-		if k.table != nil {
+		if k.Table != nil {
 			b.WriteString("\n")
-			markdownRow(&b, k.table.head)
-			b.WriteString(strings.Repeat("| --- ", len(k.table.head)) + "|\n")
-			for _, r := range k.table.rows {
+			markdownRow(&b, k.Table.Head)
+			b.WriteString(strings.Repeat("| --- ", len(k.Table.Head)) + "|\n")
+			for _, r := range k.Table.Rows {
 				markdownRow(&b, r)
 			}
 		}
-		if len(k.items) > 0 {
+		if len(k.Items) > 0 {
 			b.WriteString("\n")
 		}
-		for i, it := range k.items {
+		for i, it := range k.Items {
 			lead := "- "
-			if k.numbered {
+			if k.Numbered {
 				lead = fmt.Sprintf("%d. ", i+1)
 			}
-			b.WriteString(lead + escapeMarkdown(it.text) + "\n")
-			for _, s := range it.below {
+			b.WriteString(lead + escapeMarkdown(it.Text) + "\n")
+			for _, s := range it.Below {
 				b.WriteString(strings.Repeat(" ", len(lead)) + "- " + escapeMarkdown(s) + "\n")
 			}
 		}
-		for _, p := range k.pictures {
+		for _, p := range k.Pictures {
 			fmt.Fprintf(&b, "\n![%s](data:image/svg+xml;base64,%s)\n", strings.ReplaceAll(escapeMarkdown(p.Caption), "]", `\]`), base64.StdEncoding.EncodeToString(p.SVG))
 		}
 	}

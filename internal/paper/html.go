@@ -1,4 +1,4 @@
-package satline
+package paper
 
 import (
 	"html/template"
@@ -6,19 +6,14 @@ import (
 	"sync"
 )
 
-// WriteHTML writes the report for an audience as one HTML page that stands by
-// itself and prints on one sheet of letter or A4 paper: the more there is to say, the
-// smaller its print, down to 5.6 points. Pictures are drawn into it; their
-// SVG is taken as it is, so give only drawings of your own making. The error is
-// the writer's.
-func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
-	return page().Execute(w, a.document(audience, pictures).page())
-}
+// WriteHTML writes the document as one page that stands by itself. The SVG of pictures is
+// taken as it is. The error is the writer's.
+func (d Document) WriteHTML(w io.Writer) error { return page().Execute(w, d.page()) }
 
 type pageData struct {
-	Title  string
-	Lines  []string
-	Blocks []pageBlock
+	Lang, Title string
+	Lines       []string
+	Blocks      []pageBlock
 	// Print is the size of the text on paper in points, and Figure the height of a
 	// picture in millimeters.
 	Print, Figure float64
@@ -44,18 +39,18 @@ type pagePicture struct {
 	SVG     template.HTML
 }
 
-func (d document) page() pageData {
-	print := d.printSize()
-	p := pageData{Title: d.title, Lines: d.lines, Print: print, Figure: pictureHeight(print)}
-	for _, b := range d.blocks {
-		out := pageBlock{Heading: b.heading, Paragraphs: b.paragraphs, Numbered: b.numbered}
-		if b.table != nil {
-			out.Head, out.Rows = b.table.head, b.table.rows
+func (d Document) page() pageData {
+	print := d.PrintSize()
+	p := pageData{Lang: d.Lang, Title: d.Title, Lines: d.Lines, Print: print, Figure: pictureHeight(print)}
+	for _, b := range d.Blocks {
+		out := pageBlock{Heading: b.Heading, Paragraphs: b.Paragraphs, Numbered: b.Numbered}
+		if b.Table != nil {
+			out.Head, out.Rows = b.Table.Head, b.Table.Rows
 		}
-		for _, it := range b.items {
-			out.Items = append(out.Items, pageItem{it.text, it.below})
+		for _, it := range b.Items {
+			out.Items = append(out.Items, pageItem{it.Text, it.Below})
 		}
-		for _, pic := range b.pictures {
+		for _, pic := range b.Pictures {
 			out.Pictures = append(out.Pictures, pagePicture{pic.Caption, template.HTML(pic.SVG)})
 		}
 		p.Blocks = append(p.Blocks, out)
@@ -66,7 +61,7 @@ func (d document) page() pageData {
 var page = sync.OnceValue(func() *template.Template { return template.Must(template.New("page").Parse(pageHTML)) })
 
 const pageHTML = `<!DOCTYPE html>
-<html lang="en">
+<html lang="{{.Lang}}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
