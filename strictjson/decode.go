@@ -14,6 +14,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"github.com/satline/satline/internal/visible"
 	"github.com/satline/satline/quantity"
 )
 
@@ -76,21 +77,37 @@ func (d *decoder) fail(path, problem string, cause error) error {
 		Err: cause}
 }
 
+// token says in words of its own what is no JSON, those of encoding/json change from one
+// release to the next.
 func (d *decoder) token(path string) (json.Token, error) {
+	before := d.dec.InputOffset()
 	t, err := d.dec.Token()
 	if err == nil {
 		return t, nil
 	}
-	var syntax *json.SyntaxError
-	switch {
-	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		return nil, d.fail(path, "the document ends too early; a bracket, brace or quote is not "+
-			"closed", err)
-	case errors.As(err, &syntax):
-		return nil, &Error{Path: path, Line: lineAt(d.data, syntax.Offset),
-			Problem: "not JSON: " + syntax.Error(), Err: err}
+	rest := bytes.TrimLeft(d.data[min(before, int64(len(d.data))):], " \t\r\n,:")
+	at := int64(len(d.data) - len(rest))
+	problem := fmt.Sprintf("not JSON from %q on", clip(string(rest)))
+	if len(rest) == 0 || opensText(rest) {
+		problem = "the document ends too early; a bracket, brace or quote is not closed"
 	}
-	return nil, d.fail(path, "not JSON: "+err.Error(), err)
+	return nil, &Error{Path: path, Line: lineAt(d.data, at), Problem: problem, Err: err}
+}
+
+// opensText reports whether a text begins here that has no end.
+func opensText(rest []byte) bool {
+	if rest[0] != '"' {
+		return false
+	}
+	for i := 1; i < len(rest); i++ {
+		switch rest[i] {
+		case '"':
+			return false
+		case '\\':
+			i++
+		}
+	}
+	return true
 }
 
 func (d *decoder) value(v reflect.Value, path string, depth int) error {
@@ -293,10 +310,11 @@ func join(path, key string) string {
 	return path + "." + key
 }
 
+// clip keeps a text of the document short, and to one line that no terminal obeys.
 func clip(s string) string {
 	const most = 40
 	if len(s) <= most {
-		return s
+		return visible.Line(s)
 	}
-	return strings.ToValidUTF8(s[:most], "") + "…"
+	return visible.Line(strings.ToValidUTF8(s[:most], "")) + "…"
 }
