@@ -20,7 +20,7 @@ var audienceNames = []string{"", "technician", "file", "owner"}
 func (a Audience) String() string { return enum.Name(audienceNames, a+1) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a Audience) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+func (a Audience) MarshalText() ([]byte, error) { return enum.Text("audience", audienceNames, a+1) }
 
 // UnmarshalText reads "technician", "file" or "owner".
 func (a *Audience) UnmarshalText(text []byte) error {

@@ -118,7 +118,9 @@ const notStated = "not stated"
 func (a Arrangement) String() string { return enum.Name(arrangementNames, a) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a Arrangement) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+func (a Arrangement) MarshalText() ([]byte, error) {
+	return enum.Text("arrangement", arrangementNames, a)
+}
 
 // UnmarshalText reads the names that String writes.
 func (a *Arrangement) UnmarshalText(text []byte) error {
@@ -129,7 +131,9 @@ func (a *Arrangement) UnmarshalText(text []byte) error {
 func (c Complaint) String() string { return enum.Name(complaintNames, c) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (c Complaint) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+func (c Complaint) MarshalText() ([]byte, error) {
+	return enum.Text("complaint", complaintNames, c)
+}
 
 // UnmarshalText reads the names that String writes.
 func (c *Complaint) UnmarshalText(text []byte) error {

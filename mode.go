@@ -27,7 +27,7 @@ var modeNames = []string{notStated, "cooling", "heating", "refrigeration"}
 func (m Mode) String() string { return enum.Name(modeNames, m) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (m Mode) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+func (m Mode) MarshalText() ([]byte, error) { return enum.Text("mode", modeNames, m) }
 
 // UnmarshalText reads the names that String writes.
 func (m *Mode) UnmarshalText(text []byte) error { return enum.Parse("mode", modeNames, text, m) }

@@ -21,7 +21,7 @@ var scopeNames = []string{"", "whole", "verdict"}
 func (s Scope) String() string { return enum.Name(scopeNames, s+1) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (s Scope) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s Scope) MarshalText() ([]byte, error) { return enum.Text("scope", scopeNames, s+1) }
 
 // UnmarshalText reads "whole" or "verdict".
 func (s *Scope) UnmarshalText(text []byte) error {

@@ -28,7 +28,7 @@ var partNames = []string{"part not stated", "coil", "filter", "grid"}
 func (p Part) String() string { return enum.Name(partNames, p) }
 
 // MarshalText writes the name of String.
-func (p Part) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+func (p Part) MarshalText() ([]byte, error) { return enum.Text("airside: part", partNames, p) }
 
 // UnmarshalText reads what MarshalText writes.
 func (p *Part) UnmarshalText(text []byte) error {

@@ -48,7 +48,9 @@ var frostOutcomes = []string{"not-judged", "clear", "near", "freezing", "dry"}
 func (o FrostOutcome) String() string { return enum.Name(frostOutcomes, o) }
 
 // MarshalText writes the words of String.
-func (o FrostOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o FrostOutcome) MarshalText() ([]byte, error) {
+	return enum.Text("airside: outcome of a frost margin", frostOutcomes, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *FrostOutcome) UnmarshalText(text []byte) error {

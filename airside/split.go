@@ -41,7 +41,9 @@ var splitOutcomes = []string{"not-judged", "in-band", "above-target", "below-tar
 func (o SplitOutcome) String() string { return enum.Name(splitOutcomes, o) }
 
 // MarshalText writes the words of String.
-func (o SplitOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o SplitOutcome) MarshalText() ([]byte, error) {
+	return enum.Text("airside: outcome of a split", splitOutcomes, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *SplitOutcome) UnmarshalText(text []byte) error {

@@ -46,7 +46,9 @@ var staticOutcomes = []string{"not judged", "within the maximum", "above the max
 func (o StaticOutcome) String() string { return enum.Name(staticOutcomes, o) }
 
 // MarshalText writes the words of String.
-func (o StaticOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o StaticOutcome) MarshalText() ([]byte, error) {
+	return enum.Text("airside: outcome of a static pressure", staticOutcomes, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *StaticOutcome) UnmarshalText(text []byte) error {

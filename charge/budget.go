@@ -84,7 +84,8 @@ type termJSON struct {
 	Contribution quantity.TemperatureDelta `json:"contribution"`
 }
 
-// MarshalJSON writes the reading and its contribution.
+// MarshalJSON writes the reading and its contribution. How that splits into an uncertainty
+// and a sensitivity is not kept: a record says in one unit what each reading costs.
 func (t Term) MarshalJSON() ([]byte, error) {
 	return json.Marshal(termJSON{t.Reading, t.Contribution()})
 }

@@ -34,7 +34,9 @@ var decayNames = []string{"not judged", "open", "not deep enough", "sound", "moi
 func (o DecayOutcome) String() string { return enum.Name(decayNames, o) }
 
 // MarshalText writes the outcome in words.
-func (o DecayOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o DecayOutcome) MarshalText() ([]byte, error) {
+	return enum.Text("charge: outcome of a decay test", decayNames, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *DecayOutcome) UnmarshalText(text []byte) error {

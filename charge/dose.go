@@ -69,7 +69,7 @@ var actionNames = []string{"not decided", "leave", "add", "recover", "halt"}
 func (a Action) String() string { return enum.Name(actionNames, a) }
 
 // MarshalText writes the action in a word.
-func (a Action) MarshalText() ([]byte, error) { return []byte(a.String()), nil }
+func (a Action) MarshalText() ([]byte, error) { return enum.Text("charge: action", actionNames, a) }
 
 // UnmarshalText reads what MarshalText writes.
 func (a *Action) UnmarshalText(text []byte) error {

@@ -28,7 +28,7 @@ var methodNames = []string{"method not stated", "superheat", "subcooling", "appr
 func (m Method) String() string { return enum.Name(methodNames, m) }
 
 // MarshalText writes the name of the method.
-func (m Method) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+func (m Method) MarshalText() ([]byte, error) { return enum.Text("charge: method", methodNames, m) }
 
 // UnmarshalText reads the name of a method.
 func (m *Method) UnmarshalText(text []byte) error {
@@ -63,7 +63,9 @@ var meteringNames = []string{"not stated", "fixed restrictor", "TXV", "EXV"}
 func (m Metering) String() string { return enum.Name(meteringNames, m) }
 
 // MarshalText writes the name of the device.
-func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+func (m Metering) MarshalText() ([]byte, error) {
+	return enum.Text("metering device", meteringNames, m)
+}
 
 // UnmarshalText reads "fixed restrictor" (or "piston", "orifice", "short tube",
 // "capillary"), "TXV" (or "TEV") or "EXV" (or "EEV").

@@ -45,7 +45,9 @@ var testNames = []string{"not judged", "open", "holds", "leaks"}
 func (o TestOutcome) String() string { return enum.Name(testNames, o) }
 
 // MarshalText writes the outcome in a word.
-func (o TestOutcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o TestOutcome) MarshalText() ([]byte, error) {
+	return enum.Text("charge: outcome of a pressure test", testNames, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *TestOutcome) UnmarshalText(text []byte) error {

@@ -27,7 +27,9 @@ var recoveryClassNames = []string{"class not stated", "low pressure", "medium pr
 func (c RecoveryClass) String() string { return enum.Name(recoveryClassNames, c) }
 
 // MarshalText writes the class in words.
-func (c RecoveryClass) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+func (c RecoveryClass) MarshalText() ([]byte, error) {
+	return enum.Text("charge: recovery class", recoveryClassNames, c)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (c *RecoveryClass) UnmarshalText(text []byte) error {

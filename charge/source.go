@@ -24,7 +24,9 @@ var standingNames = []string{"standing not stated", "published", "from memory", 
 func (s Standing) String() string { return enum.Name(standingNames, s) }
 
 // MarshalText writes the name of the standing.
-func (s Standing) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s Standing) MarshalText() ([]byte, error) {
+	return enum.Text("charge: standing", standingNames, s)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (s *Standing) UnmarshalText(text []byte) error {

@@ -18,6 +18,26 @@ type Sample[T quantity.Quantity] struct {
 	Value T
 }
 
+type sampleJSON[T quantity.Quantity] struct {
+	At    span.Span `json:"at"`
+	Value T         `json:"value"`
+}
+
+// MarshalJSON writes {"at": "1m30s", "value": "9.5 K"}.
+func (s Sample[T]) MarshalJSON() ([]byte, error) {
+	return json.Marshal(sampleJSON[T]{span.Span(s.At), s.Value})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (s *Sample[T]) UnmarshalJSON(text []byte) error {
+	var j sampleJSON[T]
+	if err := json.Unmarshal(text, &j); err != nil {
+		return err
+	}
+	*s = Sample[T]{time.Duration(j.At), j.Value}
+	return nil
+}
+
 // A State is what a log of readings says about whether a system has settled.
 type State int
 
@@ -41,7 +61,7 @@ var stateNames = []string{"not-judged", "too-short", "drifting", "settling", "hu
 func (s State) String() string { return enum.Name(stateNames, s) }
 
 // MarshalText writes the state in words.
-func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s State) MarshalText() ([]byte, error) { return enum.Text("charge: state", stateNames, s) }
 
 // UnmarshalText reads what MarshalText writes.
 func (s *State) UnmarshalText(text []byte) error {

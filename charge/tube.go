@@ -25,7 +25,7 @@ const (
 func (t Temper) String() string { return enum.Name(temperNames, t) }
 
 // MarshalText writes the name of the temper.
-func (t Temper) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+func (t Temper) MarshalText() ([]byte, error) { return enum.Text("charge: temper", temperNames, t) }
 
 // UnmarshalText reads what MarshalText writes.
 func (t *Temper) UnmarshalText(text []byte) error {

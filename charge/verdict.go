@@ -29,7 +29,9 @@ var outcomeNames = []string{"not-judged", "in-band", "undercharged", "overcharge
 func (o Outcome) String() string { return enum.Name(outcomeNames, o) }
 
 // MarshalText writes the outcome in words.
-func (o Outcome) MarshalText() ([]byte, error) { return []byte(o.String()), nil }
+func (o Outcome) MarshalText() ([]byte, error) {
+	return enum.Text("charge: outcome", outcomeNames, o)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (o *Outcome) UnmarshalText(text []byte) error {

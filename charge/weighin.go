@@ -79,7 +79,9 @@ var devicePlaceNames = []string{"place not stated", "indoors", "outdoors"}
 func (p DevicePlace) String() string { return enum.Name(devicePlaceNames, p) }
 
 // MarshalText writes the name of the place.
-func (p DevicePlace) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+func (p DevicePlace) MarshalText() ([]byte, error) {
+	return enum.Text("charge: place of the metering device", devicePlaceNames, p)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (p *DevicePlace) UnmarshalText(text []byte) error {

@@ -1,8 +1,9 @@
 package psychro
 
 import (
-	"fmt"
-	"strings"
+	"strconv"
+
+	"github.com/satline/satline/quantity"
 )
 
 // nameOf is the name of v, or what to call it where it has none.
@@ -15,7 +16,7 @@ func nameOf[T ~uint8](names []string, v T, unknown string) string {
 
 func writeName[T ~uint8](what string, names []string, v T) ([]byte, error) {
 	if int(v) >= len(names) {
-		return nil, fmt.Errorf("psychro: there is no %s %d", what, v)
+		return nil, &quantity.NameError{Of: what, Given: strconv.Itoa(int(v)), Known: names}
 	}
 	return []byte(names[v]), nil
 }
@@ -27,5 +28,5 @@ func readName[T ~uint8](what string, names []string, text []byte, v *T) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("psychro: %s %.40q is not known; write one of %q", what, text, strings.Join(names, ", "))
+	return &quantity.NameError{Of: what, Given: string(text), Known: names}
 }

@@ -19,6 +19,20 @@ func (e *ParseError) Error() string {
 		strings.Join(e.Units, ", "))
 }
 
+// A NameError says that a text names none of the constants of a type, or that a value is
+// none of them and cannot be written.
+type NameError struct {
+	Of    string   // what was wanted: "metering device"
+	Given string   // the text, or the number of the value
+	Known []string // the names that would do
+}
+
+// Error implements error in one line.
+func (e *NameError) Error() string {
+	return fmt.Sprintf("%s %.40q is not known; write one of \"%s\"", e.Of, e.Given,
+		strings.Join(e.Known, `", "`))
+}
+
 // A RangeError says that a value lies outside the range in which a question
 // has an answer. Every package of the module returns it for that case, so one
 // errors.As catches it everywhere.

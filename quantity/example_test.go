@@ -84,3 +84,11 @@ func ExampleAtmosphereAt() {
 	fmt.Printf("%.2f psia\n", quantity.AtmosphereAt(quantity.Feet(6000)).PSIA())
 	// Output: 11.78 psia
 }
+
+// What is no name of an enumeration is told apart from other errors, with what would do.
+func ExampleNameError() {
+	var s quantity.System
+	wrong, ok := errors.AsType[*quantity.NameError](s.UnmarshalText([]byte("metric")))
+	fmt.Println(ok, wrong.Given, wrong.Known)
+	// Output: true metric [IP SI]
+}

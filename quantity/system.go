@@ -1,6 +1,6 @@
 package quantity
 
-import "fmt"
+import "strconv"
 
 // A System is a set of units to show values in.
 type System int
@@ -23,15 +23,15 @@ func (s System) String() string {
 	return "unknown system of units"
 }
 
-// MarshalText writes "IP" or "SI"; another value is an error.
+// MarshalText writes "IP" or "SI"; another value is a *NameError.
 func (s System) MarshalText() ([]byte, error) {
 	if s != IP && s != SI {
-		return nil, fmt.Errorf("quantity: unit system %d is neither IP nor SI", int(s))
+		return nil, noSystem(strconv.Itoa(int(s)))
 	}
 	return []byte(s.String()), nil
 }
 
-// UnmarshalText reads "IP" or "SI", in either case.
+// UnmarshalText reads "IP" or "SI", in either case. The error is a *NameError.
 func (s *System) UnmarshalText(text []byte) error {
 	switch string(text) {
 	case "IP", "ip":
@@ -39,7 +39,11 @@ func (s *System) UnmarshalText(text []byte) error {
 	case "SI", "si":
 		*s = SI
 	default:
-		return fmt.Errorf("quantity: unit system %.20q is neither IP nor SI", text)
+		return noSystem(string(text))
 	}
 	return nil
+}
+
+func noSystem(given string) error {
+	return &NameError{Of: "system of units", Given: given, Known: []string{"IP", "SI"}}
 }

@@ -23,7 +23,9 @@ type LeakCase struct {
 	Lost []float64 `json:"lost,omitempty"`
 }
 
-// A LeakStep is a charge after part of it has leaked.
+// A LeakStep is a charge after part of it has leaked. Its JSON form is for a record and is
+// not read back: what remains is a fluid that has no designation to look up. Run the
+// LeakCase again, which does read back.
 type LeakStep struct {
 	Lost float64 `json:"lost"` // share of the mass of the charge
 	// Remaining is what is left, liquid and vapor together, as a fluid of its

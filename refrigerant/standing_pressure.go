@@ -9,7 +9,8 @@ import (
 )
 
 // A StandingFit compares one refrigerant with the pressure of a unit that is off
-// and has soaked to one temperature, liquid and vapor together.
+// and has soaked to one temperature, liquid and vapor together. Its JSON form is for a record
+// and is not read back: it names the refrigerant, which may be a blend of the program's own.
 type StandingFit struct {
 	Refrigerant *Refrigerant `json:"refrigerant"`
 	// Dew and Bubble bound the pressure that the refrigerant shows at the

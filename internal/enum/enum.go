@@ -2,8 +2,11 @@
 package enum
 
 import (
-	"fmt"
+	"slices"
+	"strconv"
 	"strings"
+
+	"github.com/satline/satline/quantity"
 )
 
 // Name returns the name of v, and names[0] for what is no constant.
@@ -14,8 +17,17 @@ func Name[T ~int](names []string, v T) string {
 	return names[v]
 }
 
+// Text is what Parse reads back as v. The error is a *quantity.NameError: v is no
+// constant, or the zero one of names that have no word for it.
+func Text[T ~int](what string, names []string, v T) ([]byte, error) {
+	if v < 0 || int(v) >= len(names) || names[v] == "" {
+		return nil, &quantity.NameError{Of: what, Given: strconv.Itoa(int(v)), Known: slices.Clone(names[1:])}
+	}
+	return []byte(names[v]), nil
+}
+
 // Parse finds the constant that a name stands for, the zero one among them, in
-// letters of either case. The error says what was wanted, and lists the names.
+// letters of either case. The error is a *quantity.NameError.
 func Parse[T ~int](what string, names []string, text []byte, v *T) error {
 	given := strings.TrimSpace(string(text))
 	for i, name := range names {
@@ -24,5 +36,5 @@ func Parse[T ~int](what string, names []string, text []byte, v *T) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s %.40q is not known; write one of \"%s\"", what, text, strings.Join(names[1:], `", "`))
+	return &quantity.NameError{Of: what, Given: string(text), Known: slices.Clone(names[1:])}
 }

@@ -1,6 +1,12 @@
 package enum
 
-import "testing"
+import (
+	"errors"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/satline/satline/quantity"
+)
 
 type color int
 
@@ -23,9 +29,31 @@ func TestNames(t *testing.T) {
 			t.Errorf("%q reads as %d, %v", name, v, err)
 		}
 	}
-	v := green
-	err := Parse("color", colors, []byte("mauve"), &v)
-	if want := `color "mauve" is not known; write one of "red", "green"`; err == nil || err.Error() != want || v != green {
-		t.Errorf("%v and %d, want %s", err, v, want)
+	for v, want := range map[color]string{0: "no color", green: "green"} {
+		if got, err := Text("color", colors, v); err != nil || string(got) != want {
+			t.Errorf("%d is written as %q, %v", v, got, err)
+		}
 	}
+	v := green
+	wrong, ok := errors.AsType[*quantity.NameError](Parse("color", colors, []byte("mauve"), &v))
+	if want := (quantity.NameError{Of: "color", Given: "mauve", Known: []string{"red", "green"}}); !ok || !cmp.Equal(*wrong, want) || v != green {
+		t.Errorf("%v and %d", wrong, v)
+	}
+}
+
+// What is no constant is not written, neither is a zero that has no word.
+func TestNoConstant(t *testing.T) {
+	for _, v := range []color{-1, 3} {
+		if text, err := Text("color", colors, v); !isNameError(err) {
+			t.Errorf("%d is written as %q, %v", v, text, err)
+		}
+	}
+	if text, err := Text("color", []string{"", "red"}, color(0)); !isNameError(err) {
+		t.Errorf("written as %q, %v", text, err)
+	}
+}
+
+func isNameError(err error) bool {
+	_, ok := errors.AsType[*quantity.NameError](err)
+	return ok
 }

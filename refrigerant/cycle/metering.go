@@ -1,9 +1,6 @@
 package cycle
 
-import (
-	"fmt"
-	"strings"
-)
+import "github.com/satline/satline/internal/enum"
 
 // Metering is an expansion device. Packages satline and charge have the same names, and
 // count a capillary as a fixed restrictor, for it is charged as one.
@@ -22,26 +19,17 @@ const (
 	Capillary
 )
 
-var meteringNames = [...]string{"not stated", "fixed restrictor", "TXV", "EXV", "capillary tube"}
+var meteringNames = []string{"not stated", "fixed restrictor", "TXV", "EXV", "capillary tube"}
 
 // String returns "fixed restrictor", "TXV", "EXV" or "capillary tube".
-func (m Metering) String() string {
-	if m < FixedRestrictor || m > Capillary {
-		return meteringNames[0]
-	}
-	return meteringNames[m]
-}
+func (m Metering) String() string { return enum.Name(meteringNames, m) }
 
-// MarshalText implements encoding.TextMarshaler.
-func (m Metering) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+// MarshalText writes the name of String; what is no metering device is an error.
+func (m Metering) MarshalText() ([]byte, error) {
+	return enum.Text("metering device", meteringNames, m)
+}
 
 // UnmarshalText accepts the names that String returns.
 func (m *Metering) UnmarshalText(text []byte) error {
-	for i := range Capillary + 1 {
-		if strings.EqualFold(meteringNames[i], string(text)) {
-			*m = i
-			return nil
-		}
-	}
-	return fmt.Errorf("metering device %.40q is not known; write one of %s", text, strings.Join(meteringNames[1:], ", "))
+	return enum.Parse("metering device", meteringNames, text, m)
 }

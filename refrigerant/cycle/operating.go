@@ -1,11 +1,10 @@
 package cycle
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/quantity"
 )
@@ -37,28 +36,27 @@ const (
 	NotCooling
 )
 
-var limitNames = [...]string{"none", "high pressure", "low pressure", "not cooling"}
+var limitNames = []string{"", "none", "high pressure", "low pressure", "not cooling"}
 
 // String returns "none", "high pressure", "low pressure" or "not cooling".
 func (l Limit) String() string {
 	if l < NoLimit || l > NotCooling {
 		return "unknown limit"
 	}
-	return limitNames[l]
+	return enum.Name(limitNames, l+1)
 }
 
-// MarshalText implements encoding.TextMarshaler.
-func (l Limit) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+// MarshalText writes the name of String; what is none of the limits is an error.
+func (l Limit) MarshalText() ([]byte, error) { return enum.Text("limit", limitNames, l+1) }
 
 // UnmarshalText accepts the names that String returns.
 func (l *Limit) UnmarshalText(text []byte) error {
-	for i, name := range limitNames {
-		if name == string(text) {
-			*l = Limit(i)
-			return nil
-		}
+	var i Limit
+	if err := enum.Parse("limit", limitNames, text, &i); err != nil {
+		return err
 	}
-	return fmt.Errorf("limit %.40q is not known; write one of %s", text, strings.Join(limitNames[:], ", "))
+	*l = max(i-1, NoLimit)
+	return nil
 }
 
 // Operating is the steady state of a machine.
