@@ -1,8 +1,8 @@
 package satline
 
 // Assess turns the readings of a visit into an assessment. The error is a
-// *VisitError that names the field to mend; a machine in a bad way is not an
-// error. Assess is a function of the visit alone and safe for concurrent use.
+// *VisitError that names the field to mend, the first of Visit.Validate; a machine in a
+// bad way is not an error. Assess is a function of the visit alone and safe for concurrent use.
 //
 // It is a flow of values: the visit is checked, its log settled, what follows from the
 // readings derived, all of it weighed into one belief, and a plan made of that; the words

@@ -1,10 +1,6 @@
 package satline
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -53,24 +49,4 @@ func Looks(language Language, sys quantity.System) []Look {
 		})
 	}
 	return out
-}
-
-func checkChecks(checks []Check) error {
-	if len(checks) == 0 {
-		return nil
-	}
-	codes := []string{}
-	for _, l := range diagnose.Looks() {
-		codes = append(codes, l.Code)
-	}
-	for i, c := range checks {
-		field := fmt.Sprintf("checks[%d].look", i)
-		switch {
-		case !slices.Contains(codes, c.Look):
-			return &VisitError{Field: field, Problem: fmt.Sprintf("%q is none of the looks there are; give one of %s", c.Look, strings.Join(codes, ", "))}
-		case slices.ContainsFunc(checks[:i], func(b Check) bool { return b.Look == c.Look }):
-			return &VisitError{Field: field, Problem: fmt.Sprintf("%q is answered twice; keep the later answer", c.Look)}
-		}
-	}
-	return nil
 }

@@ -19,6 +19,7 @@ var ErrVisit = errors.New("visit")
 type VisitError struct {
 	// Field is the JSON path of the field at fault: "readings.suctionPressure".
 	Field string
+	Kind  ProblemKind
 	// Problem says what is wrong, the valid range and what to mend.
 	Problem string
 	// Err is the cause, where another package found it.
@@ -46,16 +47,26 @@ func (e *VisitError) Unwrap() []error {
 // in one line where the document is wrong and what to write instead; its cause is a
 // *strictjson.Error, with the path and the line apart.
 func DecodeVisit(data []byte) (Visit, error) {
-	var v Visit
-	err := strictjson.Decode(data, &v, strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000})
-	if err != nil {
-		var at *strictjson.Error
-		if errors.As(err, &at) {
-			return Visit{}, &VisitError{Problem: at.Error(), Err: err}
-		}
+	type fields Visit // without UnmarshalJSON
+	var v fields
+	if err := strictly(data, &v); err != nil {
 		return Visit{}, err
 	}
-	return v, nil
+	return Visit(v), nil
+}
+
+// UnmarshalJSON is DecodeVisit. What stood in v is not kept.
+func (v *Visit) UnmarshalJSON(text []byte) (err error) {
+	*v, err = DecodeVisit(text)
+	return err
+}
+
+func strictly(data []byte, into any) error {
+	err := strictjson.Decode(data, into, strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000})
+	if err != nil {
+		return &VisitError{Kind: DocumentMalformed, Problem: err.Error(), Err: err}
+	}
+	return nil
 }
 
 // ReadVisit is DecodeVisit of all that r has; it stops reading one byte past

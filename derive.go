@@ -10,6 +10,9 @@ import (
 
 // derive works out what follows from the readings by themselves.
 func derive(p *prepared, r *Readings) (d Derived, err error) {
+	if refused := p.refused(r); len(refused) > 0 {
+		return d, refused[0]
+	}
 	bubbleDoubt, dewDoubt := p.fluid.SaturationUncertainty()
 	if r.SuctionPressure != nil {
 		d.EvaporatingDew, err = saturation(p, *r.SuctionPressure, p.fluid.DewTemperature, dewDoubt)

@@ -40,7 +40,7 @@ func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitt
 	}
 	for _, x := range doubts {
 		if x.Weight == readcheck.Impossible && slices.ContainsFunc(x.Fields, func(f string) bool { return slices.Contains(fittedTo, f) }) {
-			return nil, &VisitError{Field: "readings." + x.Fields[0], Problem: "it cannot be true together with the other readings (" + x.Code + "); read it again"}
+			return nil, &VisitError{Field: "readings." + x.Fields[0], Kind: FieldContradictory, Problem: "it cannot be true together with the other readings (" + x.Code + "); read it again"}
 		}
 	}
 	system, err := cycle.Design(cycle.Spec{

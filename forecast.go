@@ -98,6 +98,7 @@ func fitted(v Visit) (*prepared, *fitting, error) {
 	if mode.Mode != Cooling {
 		return nil, nil, &VisitError{
 			Field:   "conditions.mode",
+			Kind:    FieldContradictory,
 			Problem: "a forecast is of cooling; put the machine into cooling and read again",
 		}
 	}

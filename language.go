@@ -29,14 +29,10 @@ func (l Language) tag() language.Tag {
 	return tag
 }
 
-func (l Language) check() error {
-	if l == "" {
-		return nil
-	}
-	if _, err := language.Parse(string(l)); err != nil || len(l) > 35 {
-		return &VisitError{Field: "language", Problem: "is no language tag; write one as in \"en\" or \"es-MX\", or leave it out"}
-	}
-	return nil
+// known reports whether it is a language tag, or none.
+func (l Language) known() bool {
+	_, err := language.Parse(string(l))
+	return l == "" || err == nil && len(l) <= 35
 }
 
 // book words facts in a language.

@@ -13,10 +13,11 @@ import (
 // range outside which it is a slip of the pen and not a measurement.
 type readingField struct {
 	name string // as in the JSON form
-	// prepare checks the range and fills in the instrument's uncertainty; path
-	// is where the set of readings stands in the visit.
-	prepare func(r *Readings, path string, in Instruments) error
-	has     func(*Readings) bool
+	// check finds a value that cannot be; state gives one without an uncertainty that of its
+	// instrument.
+	check func(r *Readings) *VisitError
+	state func(r *Readings, in Instruments)
+	has   func(*Readings) bool
 	// value is the reading as a value of a fact; false where there is none.
 	value func(*Readings) (fact.Value, bool)
 	// over replaces the reading by its mean over a stretch of the log, by the last
@@ -31,24 +32,27 @@ type readingField struct {
 func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
 	return readingField{
 		name: name,
-		prepare: func(r *Readings, path string, in Instruments) error {
+		check: func(r *Readings) *VisitError {
+			u := *at(r)
+			switch most := float64(top - low); {
+			case u == nil:
+			case !(u.Value >= low && u.Value <= top):
+				return outOfRange(name, u.Value, low, top, "read it again and check its unit, or leave it out")
+			case !(u.Std >= 0 && u.Std <= most):
+				return outOfRange(name, quantity.Number(u.Std), quantity.Number(0), quantity.Number(most), adviceOnStd)
+			}
+			return nil
+		},
+		state: func(r *Readings, in Instruments) {
 			p := at(r)
 			if *p == nil {
-				return nil
+				return
 			}
 			u := **p
-			where := path + "." + name
-			if !(u.Value >= low && u.Value <= top) {
-				return outOfRange(where, u.Value, low, top, "read it again and check its unit, or leave it out")
-			}
-			if most := float64(top - low); !(u.Std >= 0 && u.Std <= most) {
-				return &VisitError{Field: where, Problem: "its uncertainty is negative, not a number, or wider than all that can be read; give one standard deviation"}
-			}
 			if u.Std == 0 {
 				u.Std = std(in, u.Value)
 			}
 			*p = &u
-			return nil
 		},
 		has: func(r *Readings) bool { return *at(r) != nil },
 		value: func(r *Readings) (fact.Value, bool) {

@@ -2,69 +2,56 @@ package satline
 
 import (
 	"encoding/json"
-	"time"
 
 	"github.com/satline/satline/internal/span"
 )
 
-type logEntryJSON struct {
-	At span.Span `json:"at"`
-	Readings
-}
-
 // MarshalJSON writes the entry as DecodeVisit reads it, with the time as "15m0s".
 func (e LogEntry) MarshalJSON() ([]byte, error) {
-	return json.Marshal(logEntryJSON{span.Span(e.At), e.Readings})
+	return json.Marshal(struct {
+		At span.Span `json:"at"`
+		Readings
+	}{span.Span(e.At), e.Readings})
 }
 
-// UnmarshalJSON reads what MarshalJSON writes.
+// UnmarshalJSON reads what MarshalJSON writes, as strictly as DecodeVisit.
 func (e *LogEntry) UnmarshalJSON(text []byte) error {
-	var j logEntryJSON
-	err := json.Unmarshal(text, &j)
-	*e = LogEntry{time.Duration(j.At), j.Readings}
-	return err
+	type fields LogEntry
+	return afresh(text, (*fields)(e))
 }
 
 type moveFields Move
 
-type moveJSON struct {
-	At span.Span `json:"at"`
-	moveFields
-}
-
 // MarshalJSON writes the move as DecodeVisit reads it, with the time as "15m0s".
 func (m Move) MarshalJSON() ([]byte, error) {
-	return json.Marshal(moveJSON{span.Span(m.At), moveFields(m)})
+	return json.Marshal(struct {
+		At span.Span `json:"at"`
+		moveFields
+	}{span.Span(m.At), moveFields(m)})
 }
 
-// UnmarshalJSON reads what MarshalJSON writes.
-func (m *Move) UnmarshalJSON(text []byte) error {
-	var j moveJSON
-	err := json.Unmarshal(text, &j)
-	*m = Move(j.moveFields)
-	m.At = time.Duration(j.At)
-	return err
-}
+// UnmarshalJSON reads what MarshalJSON writes, as strictly as DecodeVisit.
+func (m *Move) UnmarshalJSON(text []byte) error { return afresh(text, (*moveFields)(m)) }
 
 type conditionsFields Conditions
-
-type conditionsJSON struct {
-	Running span.Span `json:"running,omitzero"`
-	ReadAt  span.Span `json:"readAt,omitzero"`
-	conditionsFields
-}
 
 // MarshalJSON writes the conditions as DecodeVisit reads them, with the time as
 // "15m0s".
 func (c Conditions) MarshalJSON() ([]byte, error) {
-	return json.Marshal(conditionsJSON{span.Span(c.Running), span.Span(c.ReadAt), conditionsFields(c)})
+	return json.Marshal(struct {
+		Running span.Span `json:"running,omitzero"`
+		ReadAt  span.Span `json:"readAt,omitzero"`
+		conditionsFields
+	}{span.Span(c.Running), span.Span(c.ReadAt), conditionsFields(c)})
 }
 
-// UnmarshalJSON reads what MarshalJSON writes.
-func (c *Conditions) UnmarshalJSON(text []byte) error {
-	var j conditionsJSON
-	err := json.Unmarshal(text, &j)
-	*c = Conditions(j.conditionsFields)
-	c.Running, c.ReadAt = time.Duration(j.Running), time.Duration(j.ReadAt)
+// UnmarshalJSON reads what MarshalJSON writes, as strictly as DecodeVisit.
+func (c *Conditions) UnmarshalJSON(text []byte) error { return afresh(text, (*conditionsFields)(c)) }
+
+// afresh fills into with nothing but what the text says.
+func afresh[T any](text []byte, into *T) error {
+	var t T
+	err := strictly(text, &t)
+	*into = t
 	return err
 }

@@ -180,6 +180,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[satline.Outcome](),
 	reflect.TypeFor[satline.Outlook](),
 	reflect.TypeFor[satline.Picture](),
+	reflect.TypeFor[satline.ProblemKind](),
 	reflect.TypeFor[satline.Question](),
 	reflect.TypeFor[satline.Ratio](),
 	reflect.TypeFor[satline.Readings](),
