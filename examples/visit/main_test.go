@@ -105,7 +105,7 @@ func TestBadInput(t *testing.T) {
 		"a folder":            {[]string{dir}, "cannot be read"},
 		"two files":           {[]string{"a", "b"}, "one visit at a time"},
 		"no such demo":        {[]string{"-demo", "nowhere"}, "no demonstration"},
-		"bad units":           {[]string{"-units", "metric"}, "neither IP nor SI"},
+		"bad units":           {[]string{"-units", "metric"}, `"IP", "SI"`},
 		"unknown reader":      {[]string{"-for", "nobody"}, `write one of "technician", "file", "owner"`},
 		"unknown flag":        {[]string{"-verbose"}, "verbose"},
 	} {
