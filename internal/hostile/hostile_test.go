@@ -222,7 +222,7 @@ func notFinite(v reflect.Value, depth int) string {
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
-			if f := v.Type().Field(i); f.IsExported() {
+			if f := v.Type().Field(i); f.IsExported() && !repeatsInput(v.Type(), f.Name) {
 				if at := notFinite(v.Field(i), depth+1); at != "" {
 					return "." + f.Name + at
 				}
@@ -246,4 +246,9 @@ func notFinite(v reflect.Value, depth int) string {
 		}
 	}
 	return ""
+}
+
+// repeatsInput is true of the value that an error was made for.
+func repeatsInput(of reflect.Type, field string) bool {
+	return of == reflect.TypeFor[quantity.RangeError]() && field == "Value"
 }
