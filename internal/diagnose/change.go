@@ -1,13 +1,10 @@
 package diagnose
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"github.com/satline/satline/internal/diagnose/signature"
-	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -424,38 +421,3 @@ func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
 
 // revise compares the first explanation now with what was to be expected.
 func (x *Change) revise(now *Explanation) { x.Revised = now.Code() != x.after.Code() }
-
-// Texts says what moved and what that means.
-func (x *Change) Texts(sys quantity.System) []string {
-	var moved, off []string
-	for _, m := range x.Moves {
-		if m.Feature == signature.Airflow || m.Feature == signature.Power {
-			continue
-		}
-		text := fmt.Sprintf("%s %s to %s (expected %s)", m.Feature, show(m.Feature, m.Before, 0, sys), show(m.Feature, m.After, 0, sys), show(m.Feature, m.Expected, m.ExpectedStd, sys))
-		if math.Abs(m.After-m.Expected) > 2*m.ExpectedStd {
-			off = append(off, text)
-		} else if math.Abs(m.After-m.Before) > 0.6 {
-			moved = append(moved, text)
-		}
-	}
-	var out []string
-	if len(moved) > 0 {
-		out = append(out, "moved as expected: "+strings.Join(moved, "; "))
-	}
-	if len(off) > 0 {
-		out = append(out, "not as expected: "+strings.Join(off, "; "))
-	}
-	before := x.Before.short()
-	switch {
-	case x.AsSaid && !x.Revised:
-		out = append(out, fmt.Sprintf("it moved as %s said it should", before))
-	case x.AsSaid:
-		out = append(out, fmt.Sprintf("it moved within what %s allows, and another explanation fits both sets of readings better: the diagnosis is revised", before))
-	case x.Revised:
-		out = append(out, fmt.Sprintf("it did not move as %s said it should (a departure this large has a chance of %.1f %%): the diagnosis is revised", before, 100*x.Chance))
-	default:
-		out = append(out, fmt.Sprintf("it did not move as %s said it should (a departure this large has a chance of %.1f %%), and no other explanation fits better: check that what was done took effect, and the instruments", before, 100*x.Chance))
-	}
-	return out
-}

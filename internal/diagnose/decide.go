@@ -74,8 +74,7 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 				}
 			}
 			if v := before - loss - t.minutes; v > value {
-				m, _ := c.tryTest(t, now)
-				best, value, then = m, v, normalized(ends[heavier])
+				best, value, then = c.tryTest(t, now), v, normalized(ends[heavier])
 			}
 		}
 		if len(d.Looks) == 0 && d.Doubt > anotherRound {

@@ -11,11 +11,11 @@ type Verdict string
 
 // The verdicts.
 const (
-	NotEnough     Verdict = "not enough was measured"
-	Sound         Verdict = "nothing wrong"
+	NotEnough     Verdict = "not-enough"
+	Sound         Verdict = "sound"
 	Faulty        Verdict = "fault"
-	Unclear       Verdict = "more than one explanation fits"
-	Contradictory Verdict = "the readings contradict each other"
+	Unclear       Verdict = "unclear"
+	Contradictory Verdict = "contradictory"
 )
 
 // A Diagnosis is what follows from the evidence.
@@ -29,15 +29,8 @@ type Diagnosis struct {
 	// Healthy is the probability that nothing is wrong with the machine or the
 	// instruments, whatever the weather.
 	Healthy float64
-	// Next is the measurement that would settle most; nil where none would.
-	Next *Measurement
 	// Decision is what to do by all of it.
 	Decision Decision
-	// Order is the order of repair.
-	Order []Step
-	// Hold says what has to be settled before refrigerant is moved, by whatever
-	// rule; empty where nothing stands against it.
-	Hold string
 	// Freeze answers the complaint of a frozen coil; nil where it is none.
 	Freeze *Freeze
 	// Change compares with the readings before something was done; nil where
@@ -55,21 +48,6 @@ type Diagnosis struct {
 // Probability that a signature is present, alone or with another.
 func (d *Diagnosis) Probability(signature Code) float64 { return d.marginal[signature] }
 
-// Elsewhere is the likeliest signature that is not one of the charge, alone or with
-// another, where its probability is at least that much; its name is empty where none is.
-func (d *Diagnosis) Elsewhere(least float64) (name string, probability float64) {
-	best := Code("")
-	for code, p := range d.marginal {
-		if code != Undercharge && code != Overcharge && p >= least && (p > probability || p == probability && code < best) {
-			best, probability = code, p
-		}
-	}
-	if best == "" {
-		return "", 0
-	}
-	return causeName(best), probability
-}
-
 // An Explanation is nothing wrong (no causes), one cause or two.
 type Explanation struct {
 	Causes      []Cause
@@ -78,12 +56,6 @@ type Explanation struct {
 	Signs []Sign
 
 	notes []note
-}
-
-// OfCharge reports whether too little or too much refrigerant is among its
-// causes.
-func (x *Explanation) OfCharge() bool {
-	return slices.ContainsFunc(x.Causes, func(c Cause) bool { return c.Signature == Undercharge || c.Signature == Overcharge })
 }
 
 // A Cause is a signature that is taken to be present.
@@ -109,31 +81,13 @@ type FaultChance struct {
 	Chance float64
 }
 
-// Name is what the trade calls the cause: the fault where one is likeliest by
-// far, else the signature.
-func (c *Cause) Name() string {
-	if len(c.Faults) > 0 && (len(c.Faults) == 1 || c.Faults[0].Chance > 0.7) {
-		return c.Faults[0].Fault.Name
-	}
-	return signatureNames[c.Signature]
-}
-
-var signatureNames = map[Code]string{
-	Restriction: "restriction between condenser and indoor coil", Overfeed: "metering device overfeeding",
-	VaporLeak:   "hot gas leaking back to the suction side",
-	NextToEmpty: "next to no refrigerant", NotPumping: "compressor not pumping", Heating: "the machine heats",
-	OtherRefrigerant: "another refrigerant than the one named",
-	LowIndoorAir:     "too little indoor air", CondenserAir: "poor heat rejection at the outdoor coil",
-	readingsClash: "the readings contradict each other",
-}
-
 // Infer weighs the evidence.
 func Infer(e Evidence) Diagnosis {
 	c := open(&e)
 	defer c.close()
 	c.infer()
 	if c.seen.n == 0 {
-		return Diagnosis{Verdict: NotEnough, Next: firstReadings(), Charge: c.chargeBelief(), marginal: map[Code]float64{}}
+		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), marginal: map[Code]float64{}}
 	}
 	var change *Change
 	if e.Earlier != nil {
@@ -145,8 +99,6 @@ func Infer(e Evidence) Diagnosis {
 		d.Change = change
 	}
 	d.Decision = c.decide(d.Charge.Call())
-	d.Next = c.next()
-	d.Order = c.order(&d)
 	d.Freeze = c.freeze(&d)
 	if d.Freeze != nil && d.Verdict == Contradictory {
 		d.Freeze.Explained = 0 // by readings that are not what they are taken for

@@ -70,9 +70,7 @@ type Evidence struct {
 	Seen Sights
 	// Answers to looks and tests, each at most once.
 	Answers []Answer
-	// Unsteady says why the readings have not settled; empty if they have.
-	Unsteady string
-	Doubts   []readcheck.Doubt
+	Doubts  []readcheck.Doubt
 
 	// Moved is the net mass of refrigerant added in this visit before the readings, and
 	// before those of Earlier where there are such; negative where more was recovered.
@@ -91,8 +89,7 @@ type Answer struct {
 	Yes  bool
 }
 
-// An Expectation is what a sound machine should read. Source is how a sentence
-// names it: "the label", "table RA3.2-2".
+// An Expectation is what a sound machine should read.
 type Expectation struct {
 	Feature signature.Feature
 	Value   float64 // as the feature: K, or percent
@@ -100,7 +97,6 @@ type Expectation struct {
 	// AtRated says that Value holds at the rated conditions, as a label's
 	// subcooling does, not in the weather of the visit.
 	AtRated bool
-	Source  string
 }
 
 // Earlier is the state before a change.
@@ -157,6 +153,6 @@ func (e *Evidence) expected() []Expectation {
 	}
 	usual := float64(e.NominalCapacity) / wattsPerTon * flowPerTon
 	return append(slices.Clip(e.Expected), Expectation{
-		Feature: signature.Airflow, Value: 100 * math.Log(float64(e.RatedAirflow)/usual), Std: setAirflow, Source: "the label",
+		Feature: signature.Airflow, Value: 100 * math.Log(float64(e.RatedAirflow)/usual), Std: setAirflow,
 	})
 }

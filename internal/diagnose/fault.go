@@ -1,5 +1,7 @@
 package diagnose
 
+import "github.com/satline/satline/charge"
+
 // A Code names a cause for programs. It never changes its meaning.
 type Code string
 
@@ -17,7 +19,6 @@ const (
 // A Fault is one cause as the trade names it.
 type Fault struct {
 	Code Code
-	Name string
 	Kind Kind
 	// Signature is the group of faults that look alike to gauges and
 	// thermometers at the usual ports. Inference weighs signatures; what is
@@ -37,31 +38,27 @@ type Fault struct {
 	// HeatPump says that only a machine with a reversing valve can have it.
 	HeatPump bool
 
-	Physics  string
-	Symptoms string
-	// Repair is what to do about it, and Why says why in this order.
-	Repair, Why string
-	Sources     []Source
+	Sources []charge.Source
 
 	index int // in the library
 }
 
-// A Source is a publication behind an entry.
-type Source struct {
-	Cite string
-	// Memory marks what was recalled and not looked up.
-	Memory bool
-}
-
 var (
-	rossiBraun   = Source{Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault rules"}
-	breukerBraun = Source{Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318", Memory: true}
-	kim          = Source{Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087", Memory: true}
-	farzadONeal  = Source{Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1)", Memory: true}
-	liBraun      = Source{Cite: "Li and Braun 2007, HVAC&R Research 13(2):369-395", Memory: true}
-	acca         = Source{Cite: "ANSI/ACCA 5 QI, HVAC Quality Installation Specification", Memory: true}
-	practice     = Source{Cite: "common practice, no source"}
+	rossiBraun = charge.Source{
+		Title:    "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault rules",
+		Standing: charge.Published,
+	}
+	breukerBraun = fromMemory("Breuker and Braun 1998, HVAC&R Research 4(3):303-318")
+	kim          = fromMemory("Kim, Yoon, Payne and Domanski 2008, NIST SP 1087")
+	farzadONeal  = fromMemory("Farzad and O'Neal 1993, ASHRAE Transactions 99(1)")
+	liBraun      = fromMemory("Li and Braun 2007, HVAC&R Research 13(2):369-395")
+	acca         = fromMemory("ANSI/ACCA 5 QI, HVAC Quality Installation Specification")
+	practice     = charge.Source{Standing: charge.CommonPractice}
 )
+
+func fromMemory(title string) charge.Source {
+	return charge.Source{Title: title, Standing: charge.FromMemory}
+}
 
 func (f *Fault) fits(device Metering, heatPump bool) bool {
 	if f.HeatPump && !heatPump {

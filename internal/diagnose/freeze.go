@@ -1,7 +1,6 @@
 package diagnose
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -19,8 +18,8 @@ const (
 
 // A scenario is weather that the coil may have met.
 type scenario struct {
-	code, text string
-	weather    func(now signature.Weather) signature.Weather
+	code    string
+	weather func(now signature.Weather) signature.Weather
 	// met is how likely the machine was to run in it, of visits for a frozen
 	// coil; common practice, no source.
 	met float64
@@ -30,13 +29,13 @@ const asFound = "as-found"
 
 // Scenarios with their weather: as found; a cool night; a room kept cold and dry.
 var scenarios = []scenario{
-	{asFound, "as it runs now", func(w signature.Weather) signature.Weather { return w }, 1},
-	{"cool-night", "on a night of {at 60 °F} outdoors", func(w signature.Weather) signature.Weather {
+	{asFound, func(w signature.Weather) signature.Weather { return w }, 1},
+	{"cool-night", func(w signature.Weather) signature.Weather {
 		w.Outdoor = min(w.Outdoor, 288.71)
 		w.ReturnWetBulb = min(w.ReturnWetBulb, 288.15)
 		return w
 	}, 0.35},
-	{"cold-room", "in a room kept at {at 66 °F}, {at 54 °F} wet bulb", func(w signature.Weather) signature.Weather {
+	{"cold-room", func(w signature.Weather) signature.Weather {
 		w.ReturnWetBulb, w.ReturnDryBulb = min(w.ReturnWetBulb, 285.37), min(w.ReturnDryBulb, 292.04)
 		return w
 	}, 0.3},
@@ -44,7 +43,7 @@ var scenarios = []scenario{
 
 // A control is something that keeps a coil from icing.
 type control struct {
-	code, text string
+	code string
 	// stops says that it stops the compressor before ice builds.
 	stops bool
 	// weather is what it makes of the weather the coil meets.
@@ -54,19 +53,19 @@ type control struct {
 }
 
 var controls = []control{
-	{code: "freeze-thermostat", text: "a freeze thermostat on the coil (stops the compressor; it does not mend the cause)", stops: true},
-	{code: "head-pressure", text: "fan cycling or another head-pressure control outdoors", weather: func(w signature.Weather) signature.Weather {
+	{code: "freeze-thermostat", stops: true},
+	{code: "head-pressure", weather: func(w signature.Weather) signature.Weather {
 		w.Outdoor = max(w.Outdoor, 297.04) // holds the condensing pressure of about 75 °F
 		return w
 	}},
-	{code: "set-point", text: "a set-point {4 °F} higher", weather: func(w signature.Weather) signature.Weather {
+	{code: "set-point", weather: func(w signature.Weather) signature.Weather {
 		w.ReturnWetBulb += 1.8
 		w.ReturnDryBulb += 2.2
 		return w
 	}},
-	{code: "airflow", text: "full indoor airflow", mends: LowIndoorAir},
-	{code: "charge", text: "the right charge, with the leak mended", mends: Undercharge},
-	{code: "restriction", text: "the restriction removed", mends: Restriction},
+	{code: "airflow", mends: LowIndoorAir},
+	{code: "charge", mends: Undercharge},
+	{code: "restriction", mends: Restriction},
 }
 
 // Freeze answers why a coil froze.
@@ -83,7 +82,6 @@ type Freeze struct {
 // chance that it iced the coil.
 type FreezeCause struct {
 	Code   Code
-	Name   string
 	Chance float64
 }
 
@@ -92,7 +90,6 @@ type FreezeCause struct {
 type FreezeControl struct {
 	Code     string
 	Prevents float64
-	text     string
 }
 
 // A FreezeScenario is what the coil does in some weather.
@@ -102,7 +99,6 @@ type FreezeScenario struct {
 	Evaporating quantity.Uncertain[quantity.Temperature]
 	// Ices is the chance that ice builds.
 	Ices float64
-	text string
 }
 
 // freeze separates what makes ice: too little air, too little refrigerant, too
@@ -146,10 +142,10 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 	out.Explained = ever
 	if total > 0 {
 		for code, x := range chances {
-			out.Causes = append(out.Causes, FreezeCause{Code: code, Name: causeName(code), Chance: x / total})
+			out.Causes = append(out.Causes, FreezeCause{Code: code, Chance: x / total})
 		}
 		for k := range controls {
-			out.Controls = append(out.Controls, FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total, text: controls[k].text})
+			out.Controls = append(out.Controls, FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total})
 		}
 	}
 	slices.SortFunc(out.Causes, func(x, y FreezeCause) int {
@@ -163,16 +159,6 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
 	}
 	return out
-}
-
-func causeName(code Code) string {
-	if n, ok := signatureNames[code]; ok {
-		return n
-	}
-	if f := lookup(code); f != nil {
-		return f.Name
-	}
-	return string(code)
 }
 
 // blame shares the ice of a component in a scenario between the signatures
@@ -264,7 +250,7 @@ func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
 	}
 	std := math.Sqrt(max(0, second-mean*mean))
 	return FreezeScenario{
-		Code: scenarios[i].code, Ices: ices, text: scenarios[i].text,
+		Code: scenarios[i].code, Ices: ices,
 		Evaporating: quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean + c.seen.raw.evapGlide), Std: std},
 	}
 }
@@ -275,36 +261,3 @@ const widest = 2.5
 
 // Explains says that the readings give a reason for ice.
 func (f *Freeze) Explains() bool { return f.Explained >= 0.2 }
-
-// Texts says what froze the coil, what it does in other weather, and which
-// control would have prevented it. Where the coil as it runs now was judged
-// better, by its surface, that scenario is left out.
-func (f *Freeze) Texts(sys quantity.System, judged bool) []string {
-	var out []string
-	explained := f.Explains()
-	if !explained {
-		out = append(out, fmt.Sprintf("these readings do not explain ice: the chance that the coil ices now, on a cool night or in a cold room is %.0f %%; look at how it was used, and at what was different then", 100*f.Explained))
-	}
-	for _, x := range f.Causes {
-		if explained && x.Chance >= 0.05 {
-			out = append(out, fmt.Sprintf("%s: %.0f %% of the blame", x.Name, 100*x.Chance))
-		}
-	}
-	for _, s := range f.Scenarios {
-		if judged && s.Code == asFound || s.Evaporating.Std > widest {
-			continue
-		}
-		out = append(out, fmt.Sprintf("%s the refrigerant would boil at %s; by %s, the chance of ice is %.0f %%",
-			inUnits(s.text, sys), s.Evaporating.Format(sys), airside.IcingText(sys), 100*s.Ices))
-	}
-	for _, x := range f.Controls {
-		if explained && x.Prevents >= 0.3 {
-			part := fmt.Sprintf("%.0f %% of it", 100*x.Prevents)
-			if x.Prevents > 0.99 {
-				part = "it"
-			}
-			out = append(out, fmt.Sprintf("%s would prevent %s", inUnits(x.text, sys), part))
-		}
-	}
-	return out
-}

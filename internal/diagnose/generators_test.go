@@ -53,7 +53,7 @@ func onTheBench(o testbench.Options) generator {
 		if label := v.LabelSubcooling; label != nil {
 			v.Evidence.Expected = append(v.Evidence.Expected, diagnose.Expectation{
 				Feature: signature.Subcooling, Value: float64(label.Value), Std: float64(label.Std),
-				AtRated: true, Source: "the label",
+				AtRated: true,
 			})
 		}
 		out := trialVisit{

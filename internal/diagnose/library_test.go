@@ -2,15 +2,12 @@ package diagnose
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/satline/satline/internal/diagnose/signature"
-	"github.com/satline/satline/quantity"
 )
 
-// Every fault says what it is, how it shows, what to do and who says so, and is
-// weighed by a signature that inference knows.
+// Every fault says who says so, and is weighed by a signature that inference knows.
 func TestLibraryIsComplete(t *testing.T) {
 	codes := map[Code]bool{}
 	signatures := map[Code]bool{readingsClash: true, OtherRefrigerant: true, LowLoad: true, LowAmbient: true, Economizer: true, NoTrap: true, NextToEmpty: true, NotPumping: true, Heating: true}
@@ -39,7 +36,7 @@ func TestLibraryIsComplete(t *testing.T) {
 			t.Errorf("%s stands twice", f.Code)
 		}
 		codes[f.Code] = true
-		if f.Name == "" || f.Physics == "" || f.Symptoms == "" || f.Repair == "" || f.Why == "" || len(f.Sources) == 0 || f.Share <= 0 {
+		if len(f.Sources) == 0 || f.Share <= 0 {
 			t.Errorf("%s is incomplete", f.Code)
 		}
 		if !signatures[f.Signature] {
@@ -77,7 +74,7 @@ func TestChancesNameFaults(t *testing.T) {
 		}
 	}
 	for _, s := range sights {
-		check(s.text, s.usual, s.of)
+		check(s.code, s.usual, s.of)
 	}
 	codes := map[string]bool{}
 	for i := range tests {
@@ -86,50 +83,5 @@ func TestChancesNameFaults(t *testing.T) {
 			t.Errorf("test %s stands twice", tests[i].code)
 		}
 		codes[tests[i].code] = true
-	}
-}
-
-func TestFiguresFollowTheSystem(t *testing.T) {
-	for in, want := range map[string][2]string{
-		"a drop of {3 °F} or more":        {"a drop of 3 °F or more", "a drop of 1.7 K or more"},
-		"on a night of {at 60 °F}":        {"on a night of 60 °F", "on a night of 15.6 °C"},
-		"about {6 in} away, {1000 ft} up": {"about 6 in away, 1000 ft up", "about 150 mm away, 305 m up"},
-		"no figure":                       {"no figure", "no figure"},
-		"{3 °F} at the start and {3 °F}":  {"3 °F at the start and 3 °F", "1.7 K at the start and 1.7 K"},
-	} {
-		if got := inUnits(in, quantity.IP); got != want[0] {
-			t.Errorf("IP: %q, want %q", got, want[0])
-		}
-		if got := inUnits(in, quantity.SI); got != want[1] {
-			t.Errorf("SI: %q, want %q", got, want[1])
-		}
-	}
-}
-
-// No sentence of the library carries a bare temperature of one system.
-func TestNoBareUnits(t *testing.T) {
-	check := func(where, text string) {
-		for _, u := range []string{"°F", " psi ", " in "} {
-			for rest := text; ; {
-				i := strings.Index(rest, u)
-				if i < 0 {
-					break
-				}
-				if open, shut := strings.LastIndex(rest[:i], "{"), strings.LastIndex(rest[:i], "}"); u == "°F" && open <= shut {
-					t.Errorf("%s: bare %q in %q", where, u, text)
-				}
-				rest = rest[i+len(u):]
-			}
-		}
-	}
-	for _, f := range Library() {
-		for _, s := range []string{f.Physics, f.Symptoms, f.Repair, f.Why} {
-			check(string(f.Code), s)
-		}
-	}
-	for _, x := range tests {
-		for _, s := range []string{x.take, x.why, x.yes, x.no} {
-			check(x.code, s)
-		}
 	}
 }

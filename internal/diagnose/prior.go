@@ -42,7 +42,7 @@ func severityPrior(levels int) []float64 {
 // A sight is something seen, heard or measured elsewhere than at the ports,
 // that some faults are known by.
 type sight struct {
-	code, text string
+	code string
 	// usual is the chance of noting it on any machine, of the chance where the
 	// fault (or any fault of the signature) is present.
 	usual float64
@@ -52,32 +52,32 @@ type sight struct {
 
 // sights with their chances; common practice, no source.
 var sights = []sight{
-	{"filter-dirty", "the filter is dirty", 0.12, map[Code]float64{"filter": 0.9, "iced-coil": 0.3},
+	{"filter-dirty", 0.12, map[Code]float64{"filter": 0.9, "iced-coil": 0.3},
 		func(e *Evidence) bool { return e.Seen.FilterDirty }},
-	{"outdoor-coil-dirty", "the outdoor coil is dirty", 0.12, map[Code]float64{"condenser-coil": 0.85, "condenser-fan": 0.15},
+	{"outdoor-coil-dirty", 0.12, map[Code]float64{"condenser-coil": 0.85, "condenser-fan": 0.15},
 		func(e *Evidence) bool { return e.Seen.OutdoorCoilDirty }},
-	{"coil-iced", "there is ice or frost on the indoor coil or the suction line", 0.02, map[Code]float64{
+	{"coil-iced", 0.02, map[Code]float64{
 		"iced-coil": 0.95, "filter": 0.2, "blower": 0.2, "ducts": 0.15, "indoor-coil": 0.15,
 		Undercharge: 0.15, Restriction: 0.15, LowLoad: 0.25, LowAmbient: 0.25, Overfeed: 0.1},
 		func(e *Evidence) bool { return e.Seen.CoilIced }},
-	{"economizer-open", "the economizer is open", 0.03, map[Code]float64{Economizer: 0.99},
+	{"economizer-open", 0.03, map[Code]float64{Economizer: 0.99},
 		func(e *Evidence) bool { return e.Seen.EconomizerOpen }},
-	{"circuit-opened", "the circuit was open lately", 0.08, map[Code]float64{
+	{"circuit-opened", 0.08, map[Code]float64{
 		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12, NextToEmpty: 0.12, "compressor-backwards": 0.15,
 		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
-	{"oil-stains", "oil marks a joint or a valve", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
+	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
-	{"complaint-water", "the complaint is water", 0.03, map[Code]float64{NoTrap: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
+	{"complaint-water", 0.03, map[Code]float64{NoTrap: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { return e.Seen.WaterComplaint }},
-	{"complaint-not-cooling", "the complaint is that it does not cool", 0.3, map[Code]float64{
+	{"complaint-not-cooling", 0.3, map[Code]float64{
 		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
 		NonCondensables: 0.4, OtherRefrigerant: 0.4},
 		func(e *Evidence) bool { return e.Seen.NotCoolingComplaint }},
-	{"static-high", "the external static pressure is above the blower's limit", 0.15, map[Code]float64{
+	{"static-high", 0.15, map[Code]float64{
 		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
 		func(e *Evidence) bool { return staticOver(e) > 1.05 }},
-	{"static-low", "the external static pressure is far below the blower's limit", 0.15, map[Code]float64{
+	{"static-low", 0.15, map[Code]float64{
 		"blower": 0.6, "filter": 0.02, "ducts": 0.02, "indoor-coil": 0.1, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { s := staticOver(e); return s > 0 && s < 0.5 }},
 }
@@ -99,7 +99,6 @@ func staticOver(e *Evidence) float64 {
 // A clue is a sight that was seen, or what a test said.
 type clue struct {
 	code  fact.Code
-	text  string
 	usual float64
 	of    map[Code]float64
 	// absent says that it was looked for and is not there.
@@ -111,12 +110,12 @@ func (e *Evidence) clues() []clue {
 	var out []clue
 	for i := range sights {
 		if s := &sights[i]; s.seen(e) {
-			out = append(out, clue{code: fact.Code("sight." + s.code), text: s.text, usual: s.usual, of: s.of})
+			out = append(out, clue{code: fact.Code("sight." + s.code), usual: s.usual, of: s.of})
 		}
 	}
 	for _, a := range e.Answers {
 		if t := lookupTest(a.Code); t != nil {
-			out = append(out, clue{code: t.answer(a.Yes), text: t.said(a.Yes), usual: t.usual, of: t.of, absent: !a.Yes})
+			out = append(out, clue{code: t.answer(a.Yes), usual: t.usual, of: t.of, absent: !a.Yes})
 		}
 	}
 	return out

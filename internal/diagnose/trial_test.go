@@ -57,13 +57,13 @@ func (a *answer) rank() int {
 
 func (a *answer) first() string { return a.d.Explanations[0].Code() }
 
-// follow makes the measurement that a diagnosis asks for, weighs all anew, and
+// follow takes the look or reading that a diagnosis asks for, weighs all anew, and
 // returns what follows then.
 func follow(rng *rand.Rand, v *trialVisit, d *diagnose.Diagnosis) diagnose.Diagnosis {
-	m := d.Next
-	if m == nil {
+	if len(d.Decision.Looks) == 0 {
 		return *d
 	}
+	m := d.Decision.Looks[0]
 	e, isReading := v.maker.Read(rng, m.Code)
 	if !isReading {
 		e.Answers = append(e.Answers, diagnose.Answer{Code: m.Code, Yes: v.maker.Look(rng, m.Code)})

@@ -7,7 +7,6 @@ import (
 
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/diagnose/simulate"
-	"github.com/satline/satline/quantity"
 )
 
 // Half the missing charge is added to an undercharged machine, and as much to
@@ -39,9 +38,6 @@ func TestChangeOverAVisit(t *testing.T) {
 		d = diagnose.Infer(stopped)
 		if d.Probability(diagnose.Restriction) > 0.5 {
 			restricted++
-		}
-		if len(d.Change.Texts(quantity.IP)) == 0 {
-			t.Error("nothing said of a change")
 		}
 	}
 	t.Logf("of %d: moved as said %d, still undercharge or sound %d; restriction named after the change %d", n, asSaid, kept, restricted)

@@ -298,7 +298,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	}
 	if e.Metering == diagnose.Thermostatic && rng.IntN(4) != 0 {
 		e.Expected = append(e.Expected, diagnose.Expectation{
-			Feature: signature.Subcooling, Value: float64(m.labelSubcooling), Std: 0.8, AtRated: true, Source: "the label",
+			Feature: signature.Subcooling, Value: float64(m.labelSubcooling), Std: 0.8, AtRated: true,
 		})
 	}
 	return nil
