@@ -9,7 +9,6 @@ import (
 
 // headline is the whole answer in one sentence, from the belief and the plan.
 func (k *planner) headline() fact.Fact {
-	c := k.charge
 	switch {
 	case k.mode.Mode == 0:
 		return fact.New("headline.mode-in-doubt")
@@ -17,7 +16,8 @@ func (k *planner) headline() fact.Fact {
 		return fact.New("headline.other-mode", fact.Of("mode", term("mode", k.mode.Mode.String())))
 	case k.has(StepHalt):
 		return fact.New("headline.moved-much")
-	case k.b.Verdict == diagnose.NotEnough || k.p.visit.Conditions.SealedSystemOpened:
+	}
+	if k.b.Verdict == diagnose.NotEnough || k.p.visit.Conditions.SealedSystemOpened {
 		for _, s := range k.steps {
 			if s.Do.Code == StepWeighIn || s.Do.Code == StepWeighInLabel {
 				f := s.Do
@@ -26,41 +26,38 @@ func (k *planner) headline() fact.Fact {
 			}
 		}
 	}
-	stop := slices.IndexFunc(k.dangers, func(x Danger) bool { return x.Stops })
-	if f, ok := k.cause(); ok && (c.Outcome != ChargeNotJudged || stop >= 0 || k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)) {
+	stop := slices.ContainsFunc(k.dangers, func(x Danger) bool { return x.Stops })
+	plain := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
+	lie, wrong := k.b.wrongInstrument(k.t.method)
+	wrong = wrong && len(k.b.spoiled) == 0
+	f, ok := k.cause()
+	switch c := k.charge; {
+	case ok && (c.Outcome != ChargeNotJudged || stop || plain || wrong):
 		return f
-	}
-	if stop >= 0 {
+	case stop:
 		return fact.New("headline.stop")
-	}
-	if lie, wrong := k.b.wrongInstrument(k.t.method); wrong && len(k.b.spoiled) == 0 {
-		if f, ok := k.cause(); ok {
-			return f
-		}
+	case wrong:
 		return fact.New("headline.open", fact.Of("causes", fact.Terms{term("cause", string(lie))}))
+	case c.Outcome == ChargeNotJudged && len(c.Why) > 0:
+		return fact.New("headline.not-judged", c.Why[0].Values...).With(fact.Of("why", fact.Term(c.Why[0].Code)))
 	}
-	switch c.Outcome {
-	case ChargeNotJudged:
-		if len(c.Why) > 0 {
-			return fact.New("headline.not-judged").With(c.Why[0].Values...).With(fact.Of("why", fact.Term(c.Why[0].Code)))
-		}
-	case ChargeInBand:
-		if k.b.Healthy < likely {
-			break
-		}
-		return fact.New("headline.sound", fact.Of("chance", fact.Share(k.b.Healthy)))
-	}
-	if k.b.Healthy >= likely {
-		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(k.b.Healthy)))
-	}
+	return k.b.undecided(k.charge.Outcome)
+}
+
+// undecided is the headline where no cause is likely by itself.
+func (b *belief) undecided(outcome ChargeOutcome) fact.Fact {
+	chance := fact.Of("chance", fact.Share(b.Healthy))
 	causes := fact.Terms{}
-	for _, m := range k.b.Marginals() {
+	for _, m := range b.Marginals() {
 		if m.Chance >= worth/2 && len(causes) < 2 {
 			causes = append(causes, term("cause", string(m.Signature)))
 		}
 	}
-	if len(causes) == 0 {
-		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(k.b.Healthy)))
+	switch {
+	case b.Healthy >= likely && outcome == ChargeInBand:
+		return fact.New("headline.sound", chance)
+	case b.Healthy >= likely || len(causes) == 0:
+		return fact.New("headline.sound-likely", chance)
 	}
 	return fact.New("headline.open", fact.Of("causes", causes))
 }

@@ -164,43 +164,32 @@ func anyReading(r *Readings) bool {
 // spoiled: what keeps the machine from running as it usually does is mended first, and
 // nothing else is built on what was read.
 func (k *planner) spoiled() bool {
-	moving := k.s.moving() && len(k.b.spoiled) == 0
-	if moving {
-		k.add(StepSettle, fact.Of("wait", roundUp(k.s.steadiness.Course.Wait))).because(k.s.steadiness.Says)
-		return true
-	}
 	if len(k.b.spoiled) == 0 {
-		return false
+		if k.s.moving() {
+			k.add(StepSettle, fact.Of("wait", roundUp(k.s.steadiness.Course.Wait))).
+				because(k.s.steadiness.Says)
+		}
+		return k.s.moving()
 	}
 	for _, o := range k.b.spoiled {
 		if o.Code == "run-short" && k.stopped {
 			continue
 		}
-		var values []fact.Value
-		if measured, ok := o.Says.Value("measured"); ok {
-			if limit, ok := o.Says.Value("limit"); ok {
-				if a, b := measured.Of, limit.Of; o.Code == "run-short" || o.Code == "just-moved" {
-					values = append(values, fact.Of("wait", roundUp(b.(time.Duration)-a.(time.Duration))))
-				}
-			}
-		}
 		way := ways[o.Code]
 		if way == StepMakersChart {
-			values = append(values, fact.Of("mode", term("mode", k.mode.Mode.String())))
-		}
-		k.add(way, values...).because(o.Says)
-		if way == StepMakersChart {
+			mode := term("mode", k.mode.Mode.String())
+			k.add(way, fact.Of("mode", mode)).because(o.Says)
 			return true
 		}
-		if o.Code == "coil-iced" {
-			k.whyFroze()
+		k.add(way, waitOf(o.Says)...).because(o.Says)
+		if way == StepThaw {
+			k.add(StepWhyFroze)
 		}
 	}
 	k.dirt()
 	if slices.ContainsFunc(k.b.spoiled, func(o charge.Obstacle) bool { return o.WeighIn }) {
-		if w, want := weighing(k.p); w != nil {
-			k.weighIn = w
-		} else {
+		w, want := weighing(k.p)
+		if k.weighIn = w; w == nil {
 			k.add(want)
 		}
 	}
@@ -208,8 +197,17 @@ func (k *planner) spoiled() bool {
 	return true
 }
 
-// whyFroze looks at what makes ice, with the blower running: air, then charge.
-func (k *planner) whyFroze() { k.add(StepWhyFroze) }
+// waitOf is how long a condition of time still lasts; none for another.
+func waitOf(condition fact.Fact) []fact.Value {
+	measured, _ := condition.Value("measured")
+	limit, _ := condition.Value("limit")
+	from, ok := measured.Of.(time.Duration)
+	to, same := limit.Of.(time.Duration)
+	if !ok || !same {
+		return nil
+	}
+	return []fact.Value{fact.Of("wait", roundUp(to-from))}
+}
 
 // dirt that was seen is cleaned; there is nothing to find out about it.
 func (k *planner) dirt() {

@@ -62,26 +62,11 @@ func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncer
 			return fact.Value{}, false
 		},
 		over: func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool) {
-			var last *quantity.Uncertain[T]
-			for i := len(log) - 1; i >= 0 && last == nil; i-- {
-				last = *at(&log[i].Readings)
+			mean, still := meanOf(at, log, from, to, within)
+			if mean != nil {
+				*at(r) = mean
 			}
-			if last == nil {
-				return false, false
-			}
-			samples := make([]charge.Sample[T], 0, len(log))
-			for i := range log {
-				if p := *at(&log[i].Readings); p != nil && log[i].At >= from && log[i].At <= to {
-					samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
-				}
-			}
-			mean, still, ok := charge.MeanOver(samples, from, to, within)
-			if !ok {
-				mean = quantity.Uncertain[T]{Value: last.Value}
-			}
-			mean.Std = math.Hypot(last.Std, mean.Std)
-			*at(r) = &mean
-			return still, true
+			return still, mean != nil
 		},
 		add: func(r *Readings, to *slotMean) {
 			if p := *at(r); p != nil {
@@ -95,6 +80,34 @@ func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncer
 			}
 		},
 	}
+}
+
+// meanOf is the mean of a reading over a stretch of the log, the last one logged where that
+// holds none, and whether it stood still; nil where the log does not hold it at all.
+func meanOf[T quantity.Quantity](
+	at func(*Readings) **quantity.Uncertain[T], log []LogEntry, from, to time.Duration, within T,
+) (*quantity.Uncertain[T], bool) {
+	var last *quantity.Uncertain[T]
+	samples := make([]charge.Sample[T], 0, len(log))
+	for i := range log {
+		p := *at(&log[i].Readings)
+		if p == nil {
+			continue
+		}
+		last = p
+		if log[i].At >= from && log[i].At <= to {
+			samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
+		}
+	}
+	if last == nil {
+		return nil, false
+	}
+	mean, still, ok := charge.MeanOver(samples, from, to, within)
+	if !ok {
+		mean = quantity.Uncertain[T]{Value: last.Value}
+	}
+	mean.Std = math.Hypot(last.Std, mean.Std)
+	return &mean, still
 }
 
 // steadyWithin is how near to its end a temperature counts as settled: 1 °F, as

@@ -8,18 +8,44 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
+const kelvin, watt, pascal, ratio = 1e-6, 0.1, 1, 1e-6
+
 // tidy rounds what an assessment states to steps far below what any field
 // instrument can tell, so that its JSON form is short. Nothing is computed from the rounded values.
 func (a *Assessment) tidy() {
-	const kelvin, watt, pascal, ratio = 1e-6, 0.1, 1, 1e-6
-	d, c := &a.Derived, &a.Charge
+	a.Derived.tidy()
+	a.tidyJudged()
+	a.tidyChances()
+}
+
+func (d *Derived) tidy() {
 	for _, u := range []*temperatureReading{d.EvaporatingDew, d.CondensingBubble, d.CondensingDew} {
 		tidy(u, kelvin)
 	}
-	deltas := []*deltaReading{
+	for _, u := range []*deltaReading{
 		d.Superheat, d.Subcooling, d.CondensingOverOutdoor, d.Approach, d.TemperatureSplit,
+	} {
+		tidy(u, kelvin)
 	}
-	if r := c.Reading; r != nil {
+	for _, u := range []*quantity.Uncertain[quantity.Power]{
+		d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity,
+	} {
+		tidy(u, watt)
+	}
+	for _, p := range []*Ratio{d.CompressionRatio, d.ReturnHumidity, d.SensibleHeatRatio} {
+		p.tidy()
+	}
+	tidy(d.Condensate, 1e-8)
+	if e := d.Efficiency; e != nil {
+		for _, p := range []*float64{&e.COP, &e.COPStd, &e.EER, &e.EERStd} {
+			*p = to(*p, ratio)
+		}
+	}
+}
+
+func (a *Assessment) tidyJudged() {
+	var deltas []*deltaReading
+	if r := a.Charge.Reading; r != nil {
 		deltas = append(deltas, &r.Measured, r.Target, r.Deviation)
 		r.Tolerance = quantity.TemperatureDelta(to(float64(r.Tolerance), kelvin))
 	}
@@ -38,22 +64,7 @@ func (a *Assessment) tidy() {
 	for _, u := range deltas {
 		tidy(u, kelvin)
 	}
-	for _, u := range []*quantity.Uncertain[quantity.Power]{d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity} {
-		tidy(u, watt)
-	}
 	tidy(&a.Atmosphere.Pressure, pascal)
-	for _, p := range []*float64{&c.Low, &c.High, &c.InBand} {
-		*p = to(*p, ratio)
-	}
-	for _, p := range []*Ratio{d.CompressionRatio, d.ReturnHumidity, d.SensibleHeatRatio, c.Error} {
-		if p != nil {
-			p.Value, p.Std = to(p.Value, ratio), to(p.Std, ratio)
-		}
-	}
-	tidy(d.Condensate, 1e-8)
-	if e := d.Efficiency; e != nil {
-		e.COP, e.COPStd, e.EER, e.EERStd = to(e.COP, ratio), to(e.COPStd, ratio), to(e.EER, ratio), to(e.EERStd, ratio)
-	}
 	if w := a.WeighIn; w != nil {
 		const milligram = 1e-6
 		tidy(&w.Total, milligram)
@@ -64,11 +75,20 @@ func (a *Assessment) tidy() {
 	}
 	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
 		if s != nil {
-			for _, d := range []*time.Duration{&s.Course.From, &s.Course.To, &s.Course.TimeConstant, &s.Course.Wait, &s.Course.Period} {
+			c := &s.Course
+			for _, d := range []*time.Duration{&c.From, &c.To, &c.TimeConstant, &c.Wait, &c.Period} {
 				*d = d.Round(time.Second)
 			}
 		}
 	}
+}
+
+func (a *Assessment) tidyChances() {
+	c := &a.Charge
+	for _, p := range []*float64{&c.Low, &c.High, &c.InBand} {
+		*p = to(*p, ratio)
+	}
+	c.Error.tidy()
 	for f := range a.facts {
 		for i, v := range f.Values {
 			if share, ok := v.Of.(fact.Share); ok {
@@ -82,6 +102,12 @@ func (a *Assessment) tidy() {
 		for j := range f.Faults {
 			f.Faults[j].Chance = to(f.Faults[j].Chance, ratio)
 		}
+	}
+}
+
+func (r *Ratio) tidy() {
+	if r != nil {
+		r.Value, r.Std = to(r.Value, ratio), to(r.Std, ratio)
 	}
 }
 
