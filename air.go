@@ -2,6 +2,7 @@ package satline
 
 import (
 	"github.com/satline/satline/airside"
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -72,7 +73,7 @@ func airflowOf(p *prepared, s *settled, b *belief) *quantity.Uncertain[quantity.
 	}
 	found := full
 	for _, m := range b.Marginals() {
-		if m.Signature == lowAir && m.Chance >= likely {
+		if m.Signature == diagnose.LowIndoorAir && m.Chance >= likely {
 			found = full * quantity.VolumeFlow(1-m.Severity.Mean)
 		}
 	}

@@ -2,13 +2,10 @@ package satline
 
 import (
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
-
-const lowAir = diagnose.LowIndoorAir
 
 // freezeOf says how near the coil is to freezing, what would freeze it, and what made the ice
 // that is there or was complained of. Where something is missing for it, it says what.

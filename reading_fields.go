@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/thin"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -27,6 +28,13 @@ type readingField struct {
 	// add takes a reading into the mean of a slot of the log, and give returns it.
 	add  func(r *Readings, to *slotMean)
 	give func(r *Readings, from *slotMean)
+}
+
+// A slotMean is what one reading comes to over a slot of the log; its uncertainty is
+// that of the last.
+type slotMean struct {
+	mean thin.Mean
+	std  float64
 }
 
 func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"github.com/satline/satline/internal/paper"
-	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -41,12 +40,6 @@ func (a Assessment) WriteMarkdown(w io.Writer, audience Audience, pictures ...Pi
 // the writer's.
 func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
 	return a.document(audience, pictures).WriteHTML(w)
-}
-
-// A reporter lays an assessment out for somebody.
-type reporter struct {
-	a    *Assessment
-	book *words.Book
 }
 
 func (a Assessment) document(audience Audience, pictures []Picture) paper.Document {
@@ -85,10 +78,6 @@ func drawings(pictures []Picture) []paper.Picture {
 		out[i] = paper.Picture(p)
 	}
 	return out
-}
-
-func (r reporter) say(code fact.Code, values ...fact.Value) string {
-	return r.book.Say(fact.New(code, values...))
 }
 
 // head says in one line what the figures rest on.

@@ -2,13 +2,6 @@ package satline
 
 import "github.com/satline/satline/internal/thin"
 
-// A slotMean is what one reading comes to over a slot of the log; its uncertainty is
-// that of the last.
-type slotMean struct {
-	mean thin.Mean
-	std  float64
-}
-
 // A thinning makes the entries of each slot of a log one, whatever subset of the
 // readings each of them holds. Work on an entry and memory are the same however many
 // a slot has.
