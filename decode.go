@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"errors"
 	"fmt"
 	"io"
 
@@ -10,37 +9,6 @@ import (
 
 // MaxVisitBytes is the longest visit document that is read.
 const MaxVisitBytes = 1 << 20
-
-// ErrVisit is what every error about the content of a visit wraps.
-var ErrVisit = errors.New("visit")
-
-// A VisitError says what in a visit stops an assessment and what to do about
-// it.
-type VisitError struct {
-	// Field is the JSON path of the field at fault: "readings.suctionPressure".
-	Field string
-	Kind  ProblemKind
-	// Problem says what is wrong, the valid range and what to mend.
-	Problem string
-	// Err is the cause, where another package found it.
-	Err error
-}
-
-// Error implements error in one line.
-func (e *VisitError) Error() string {
-	if e.Field == "" {
-		return "visit: " + e.Problem
-	}
-	return fmt.Sprintf("visit: %s: %s", e.Field, e.Problem)
-}
-
-// Unwrap returns ErrVisit and the cause.
-func (e *VisitError) Unwrap() []error {
-	if e.Err == nil {
-		return []error{ErrVisit}
-	}
-	return []error{ErrVisit, e.Err}
-}
 
 // DecodeVisit reads the JSON form of a visit: UTF-8, at most MaxVisitBytes,
 // every field known, none twice, every quantity with its unit. The error says

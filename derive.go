@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"errors"
+	"fmt"
 	"math"
 
 	"github.com/satline/satline/charge"
@@ -130,4 +132,32 @@ func difference(a, b *temperatureReading) *quantity.Uncertain[quantity.Temperatu
 		return nil
 	}
 	return &quantity.Uncertain[quantity.TemperatureDelta]{Value: a.Value.Sub(b.Value), Std: math.Hypot(a.Std, b.Std)}
+}
+
+// refused are the pressures at which the refrigerant has no saturation.
+func (p *prepared) refused(r *Readings) []*VisitError {
+	var c checker
+	refuse := func(field string, g *gaugeReading, of func(quantity.Pressure) (quantity.Temperature, error)) {
+		if g == nil {
+			return
+		}
+		atm := p.atmosphere.Pressure.Value
+		_, err := of(g.Value.Absolute(atm))
+		wrong, ok := errors.AsType[*quantity.RangeError](err)
+		if !ok {
+			return
+		}
+		gauge := func(v fmt.Stringer) fmt.Stringer {
+			if absolute, ok := v.(quantity.Pressure); ok {
+				return absolute.Gauge(atm)
+			}
+			return nil
+		}
+		c = append(c, outOfRange(field, g.Value, gauge(wrong.Min), gauge(wrong.Max),
+			p.fluid.Designation()+" has no saturation there; check the refrigerant, the reading and its unit"))
+	}
+	refuse("readings.suctionPressure", r.SuctionPressure, p.fluid.DewTemperature)
+	high, field := highSide(p, r)
+	refuse(field, high, p.fluid.BubbleTemperature)
+	return c
 }

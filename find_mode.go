@@ -50,6 +50,3 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	}
 	return found(Cooling, "mode.assumed")
 }
-
-// term is the code of a word of a vocabulary.
-func term(vocabulary, code string) fact.Term { return fact.Term(vocabulary + "." + code) }

@@ -37,3 +37,6 @@ type ModeFound struct {
 	Stated bool      `json:"stated,omitzero"`
 	Says   fact.Fact `json:"says"`
 }
+
+// term is the code of a word of a vocabulary.
+func term(vocabulary, code string) fact.Term { return fact.Term(vocabulary + "." + code) }

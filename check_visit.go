@@ -1,0 +1,212 @@
+package satline
+
+import (
+	"encoding"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// checked is what a visit states, with all that is wrong in it.
+func checked(v Visit) (*prepared, []*VisitError) {
+	p := &prepared{visit: v, readings: v.Readings}
+	var c checker
+	e := &v.Equipment
+	var err error
+	if e.Refrigerant == "" {
+		c.add(FieldMissing, "equipment.refrigerant", "missing; name the refrigerant on the unit's label, as in \"R-410A\"")
+	} else if p.fluid, err = refrigerant.Lookup(e.Refrigerant); err != nil {
+		c.because(FieldUnknown, "equipment.refrigerant", err)
+	}
+	if e.Metering == 0 {
+		c.add(FieldMissing, "equipment.metering", `missing; say "fixed restrictor", "TXV" or "EXV": the charging method depends on it`)
+	}
+	for _, w := range []struct {
+		field string
+		of    encoding.TextMarshaler
+	}{
+		{"equipment.metering", e.Metering}, {"units", v.Units}, {"scope", v.Scope},
+		{"equipment.arrangement", e.Arrangement}, {"equipment.lineSet.device", e.LineSet.Device},
+		{"conditions.mode", v.Conditions.Mode}, {"complaint", v.Complaint},
+	} {
+		if _, err := w.of.MarshalText(); err != nil {
+			c.because(FieldUnknown, w.field, err)
+		}
+	}
+	if !v.Language.known() {
+		c.add(FieldUnknown, "language", `is no language tag; write one as in "en" or "es-MX", or leave it out`)
+	}
+	c.equipment(e)
+	c.conditions(&v)
+	if p.atmosphere, err = v.Site.Atmosphere(); err != nil {
+		c = append(c, err.(*VisitError))
+	}
+	c.instruments(&v.Instruments)
+	c.times(&v)
+	c.checks(v.Checks)
+	c.readings(&v.Readings, func() string { return "readings." })
+	for i := range v.Log {
+		c.readings(&v.Log[i].Readings, func() string { return fmt.Sprintf("log[%d].", i) })
+	}
+	return p, c
+}
+
+// A checker collects what is wrong in a visit.
+type checker []*VisitError
+
+func (c *checker) add(kind ProblemKind, field, problem string, args ...any) {
+	*c = append(*c, &VisitError{Field: field, Kind: kind, Problem: fmt.Sprintf(problem, args...)})
+}
+
+func (c *checker) because(kind ProblemKind, field string, err error) {
+	*c = append(*c, &VisitError{Field: field, Kind: kind, Problem: err.Error(), Err: err})
+}
+
+// within checks a value that is stated.
+func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice string) {
+	if v != 0 && !(v >= low && v <= top) {
+		*c = append(*c, outOfRange(field, v, low, top, advice))
+	}
+}
+
+func (c *checker) equipment(e *Equipment) {
+	const advice = "check the figure and its unit, or leave it out"
+	l := &e.Label
+	within(c, "equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200), advice)
+	within(c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice)
+	within(c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), advice)
+	within(c, "equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100), advice)
+	within(c, "equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000), advice)
+	within(c, "equipment.label.maxExternalStatic", l.MaxExternalStatic, 0, quantity.PascalsStatic(2500), advice)
+	within(c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5), quantity.Amperes(1000), advice)
+	within(c, "equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150), advice)
+	within(c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3), quantity.Millimeters(110), advice)
+	for _, t := range []struct {
+		field string
+		of    *deltaReading
+		top   quantity.TemperatureDelta
+	}{
+		{"equipment.label.subcooling", l.Subcooling, quantity.KelvinDelta(30)},
+		{"equipment.label.superheat", l.Superheat, quantity.KelvinDelta(40)},
+		{"equipment.label.approach", l.Approach, quantity.KelvinDelta(30)},
+	} {
+		if t.of != nil {
+			within(c, t.field, t.of.Value, 0, t.top, advice)
+			within(c, t.field, quantity.TemperatureDelta(t.of.Std), 0, quantity.KelvinDelta(30), adviceOnStd)
+		}
+	}
+	if a := l.LineAdder; a != nil {
+		const advice = `give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`
+		within(c, "equipment.label.lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
+		if a.Per == 0 {
+			c.add(FieldMissing, "equipment.label.lineAdder.per", "missing; "+advice)
+		}
+		within(c, "equipment.label.lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
+	}
+	for i, a := range e.Accessories {
+		const advice = "give the mass that the maker of the part states, or leave the part out"
+		field := fmt.Sprintf("equipment.accessories[%d].mass", i)
+		if a.Mass == 0 {
+			c.add(FieldMissing, field, "missing; "+advice)
+		}
+		within(c, field, a.Mass, 0, quantity.Kilograms(100), advice)
+	}
+}
+
+func (c *checker) conditions(v *Visit) {
+	c.span("conditions.running", v.Conditions.Running, "give the time since the machine last started, or leave it out")
+	c.span("conditions.readAt", v.Conditions.ReadAt, adviceOnTime)
+	if n := len(v.Title); n > longestTitle {
+		*c = append(*c, outOfRange("title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes"))
+	}
+}
+
+const longestTitle = 200
+
+type bytesLong int
+
+func (n bytesLong) String() string { return fmt.Sprintf("%d bytes", int(n)) }
+
+// span checks a time of the visit.
+func (c *checker) span(field string, d time.Duration, advice string) {
+	if d < 0 || d > longestVisit {
+		*c = append(*c, outOfRange(field, d, time.Duration(0), longestVisit, advice))
+	}
+}
+
+const (
+	longestVisit = 366 * 24 * time.Hour
+	adviceOnTime = "count from the start of the visit, as the log and the moves do"
+)
+
+func (c *checker) instruments(in *Instruments) {
+	const advice = "it is the standard uncertainty, about half of the maker's accuracy"
+	within(c, "instruments.gauge", in.Gauge, 0, quantity.PSIG(50), advice)
+	within(c, "instruments.clamp", in.Clamp, 0, quantity.KelvinDelta(10), advice)
+	within(c, "instruments.thermometer", in.Thermometer, 0, quantity.KelvinDelta(10), advice)
+	within(c, "instruments.wetBulb", in.WetBulb, 0, quantity.KelvinDelta(10), advice)
+}
+
+// times checks the log and the moves, which share a clock.
+func (c *checker) times(v *Visit) {
+	for i := range v.Log {
+		at := v.Log[i].At
+		switch {
+		case at < 0 || at > longestVisit:
+			c.span(fmt.Sprintf("log[%d].at", i), at, adviceOnTime)
+		case i > 0 && at <= v.Log[i-1].At:
+			c.add(FieldContradictory, fmt.Sprintf("log[%d].at", i),
+				"%v is not after the entry before it, %v; put the entries in order", at, v.Log[i-1].At)
+		}
+	}
+	for i, m := range v.Moves {
+		field := fmt.Sprintf("moves[%d]", i)
+		switch {
+		case m.Added != 0 && m.Recovered != 0:
+			c.add(FieldContradictory, field, "give exactly one of added and recovered")
+		case m.Added == 0 && m.Recovered == 0:
+			c.add(FieldMissing, field, "give exactly one of added and recovered")
+		}
+		within(c, field+".added", m.Added, 0, quantity.Kilograms(500), adviceOnMass)
+		within(c, field+".recovered", m.Recovered, 0, quantity.Kilograms(500), adviceOnMass)
+		c.span(field+".at", m.At, adviceOnTime)
+		if i > 0 && m.At < v.Moves[i-1].At {
+			c.add(FieldContradictory, field+".at", "is before the move above it; put the moves in order")
+		}
+	}
+}
+
+const adviceOnMass = "give the mass that the scale showed, above zero"
+
+func (c *checker) checks(checks []Check) {
+	if len(checks) == 0 {
+		return
+	}
+	codes := []string{}
+	for _, l := range diagnose.Looks() {
+		codes = append(codes, l.Code)
+	}
+	for i, check := range checks {
+		field := fmt.Sprintf("checks[%d].look", i)
+		if !slices.Contains(codes, check.Look) {
+			c.add(FieldUnknown, field, "%.40q is none of the looks there are; give one of %s", check.Look, strings.Join(codes, ", "))
+		} else if slices.ContainsFunc(checks[:i], func(b Check) bool { return b.Look == check.Look }) {
+			c.add(FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look)
+		}
+	}
+}
+
+// readings checks each of a set; path names it where there is something to say of it.
+func (c *checker) readings(r *Readings, path func() string) {
+	for i := range readingFields {
+		if wrong := readingFields[i].check(r); wrong != nil {
+			wrong.Field = path() + wrong.Field
+			*c = append(*c, wrong)
+		}
+	}
+}
