@@ -16,8 +16,8 @@ func overcharge() satline.Visit {
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(500))},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(116)), LiquidPressure: satline.Measured(quantity.PSIG(388)),
-			SuctionLine: satline.Measured(quantity.Fahrenheit(54)), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
+			SuctionPressure: satline.Measured(quantity.PSIG(124)), LiquidPressure: satline.Measured(quantity.PSIG(400)),
+			SuctionLine: satline.Measured(quantity.Fahrenheit(60)), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
 			DischargeLine: satline.Measured(quantity.Fahrenheit(176)), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),
 			ReturnDryBulb: satline.Measured(quantity.Fahrenheit(76)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(64)),
 			SupplyDryBulb: satline.Measured(quantity.Fahrenheit(57)),
@@ -43,7 +43,8 @@ func ExampleCheck() {
 		}
 	}
 	fmt.Println(assessment.Charge.Outcome)
-	// Output: open
+	// Output:
+	// high
 }
 
 func ExampleLooks() {

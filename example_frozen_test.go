@@ -38,12 +38,12 @@ func ExampleWhyFrozen() {
 		fmt.Printf("%s: %.0f °F warmer\n", c.Code, c.Surface.Fahrenheit())
 	}
 	// Output:
-	// that night the coil is 6 °F colder than as read
+	// that night the coil is 9 °F colder than as read
 	// filter: 3 °F colder
 	// indoor-coil: 3 °F colder
-	// blower: 5 °F colder
-	// set-point: 3 °F colder
-	// charge: 2 °F colder
-	// set-point: 2 °F warmer
-	// head-pressure: 0 °F warmer
+	// blower: 4 °F colder
+	// set-point: 2 °F colder
+	// charge: 3 °F colder
+	// set-point: 1 °F warmer
+	// head-pressure: 3 °F warmer
 }

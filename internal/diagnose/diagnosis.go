@@ -121,7 +121,7 @@ func open(e *Evidence) *caseFile {
 	r.takeCurrent(e, &c.table.Sound)
 	c.seen = observe(r, &c.table.Sound)
 	c.bound = c.seen.raw.bound()
-	c.machine = expect(c.table, c.seen, c.seen.raw.condGlide, e.expected())
+	c.machine = expect(c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...))
 	c.addTabled()
 	c.countMoves()
 	c.addHalts()

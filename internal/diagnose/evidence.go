@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
@@ -67,6 +68,12 @@ type Evidence struct {
 	// by a rule, or by a model fitted to it.
 	Expected []Expectation
 
+	// Known is what is known of how it is built, besides refrigerant and metering.
+	Known population.Known
+	// Normal holds rows of the maker's table of normal operating pressures. They outrank
+	// what machines of its kind read.
+	Normal []NormalReading
+
 	Seen Sights
 	// Answers to looks and tests, each at most once.
 	Answers []Answer
@@ -97,6 +104,8 @@ type Expectation struct {
 	// AtRated says that Value holds at the rated conditions, as a label's
 	// subcooling does, not in the weather of the visit.
 	AtRated bool
+	// Weather in which Value holds, where it is stated and is neither of these.
+	Weather *signature.Weather
 }
 
 // Earlier is the state before a change.

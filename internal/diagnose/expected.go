@@ -14,18 +14,26 @@ type machine struct {
 	scatter matrix // what is not known of the offset
 }
 
-// expect starts from machines of the kind in the weather that was seen and takes in each expectation for
-// this one, as a measurement of the offset (Kalman's update, one at a time).
-func expect(table *signature.Table, seen *observation, condGlide float64, expected []Expectation) *machine {
-	m := &machine{mean: seen.meant, scatter: table.Sound.Scatter(seen.weather)}
-	rated := table.Sound.Mean(signature.Rated, seen.fluid)
+// expect starts from the kinds of machines that this one may be of, in the weather that was
+// seen, and takes in each expectation for it, as a measurement of the offset (Kalman's
+// update, one at a time).
+func expect(table *signature.Table, kinds []float64, seen *observation, expected []Expectation) *machine {
+	m := &machine{mean: seen.meant}
+	m.offset, m.scatter = table.Sound.Among(kinds, seen.weather)
 	for _, x := range expected {
+		mean := m.mean
+		switch {
+		case x.Weather != nil:
+			mean = table.Sound.Mean(*x.Weather, seen.fluid)
+		case x.AtRated:
+			mean = table.Sound.Mean(signature.Rated, seen.fluid)
+		}
 		var h vector
 		value := x.Value
 		switch {
 		case x.Feature == Approach:
 			h[signature.CondensingOver], h[signature.Subcooling] = 1, -1
-			value += condGlide
+			value += seen.raw.condGlide
 		case x.Feature >= 0 && x.Feature < features:
 			h[x.Feature] = 1
 		default:
@@ -36,11 +44,7 @@ func expect(table *signature.Table, seen *observation, condGlide float64, expect
 		}
 		surprise := value
 		for f := range h {
-			base := m.mean[f]
-			if x.AtRated {
-				base = rated[f]
-			}
-			surprise -= h[f] * (base + m.offset[f])
+			surprise -= h[f] * (mean[f] + m.offset[f])
 		}
 		var cross vector // scatter·h
 		variance := x.Std * x.Std

@@ -334,7 +334,7 @@ func below(p float64, n int) float64 { return p - 3*math.Sqrt(p*(1-p)/float64(ma
 func fullTrial(t *testing.T) {
 	const n = 2000
 	var b strings.Builder
-	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by two to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n")
+	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by one to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n")
 	b.WriteString("![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n")
 	var panels []panel
 	for _, x := range []struct {
@@ -346,6 +346,8 @@ func fullTrial(t *testing.T) {
 		{"another model", "2,000 visits, machines by a deliberately different model", simulated(simulate.Options{Other: true}), true},
 		{"the eight usual readings", "2,000 visits with the eight usual readings only", simulated(simulate.Options{Bare: true}), false},
 		{"the test bench", "2,000 visits, machines of the test bench, which shares nothing with the model", onTheBench(testbench.Options{}), false},
+		{"its class stated", "2,000 visits, year, efficiency, stages and arrangement stated", simulated(simulate.Options{Class: true}), false},
+		{"its table too", "2,000 visits, with a maker's table of normal pressures besides", simulated(simulate.Options{Class: true, Table: true}), false},
 	} {
 		answers := run(t, trialSeed, n, x.draw)
 		got := count(answers)

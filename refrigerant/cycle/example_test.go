@@ -121,8 +121,8 @@ func ExampleSystem_Solve() {
 			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP), o.NetCapacity.Format(quantity.IP), o.EER)
 	}
 	// Output:
-	// charge  +0 %: superheat 7.4 °F, subcooling 10.4 °F, 36375 Btu/h net, EER 11.0
-	// charge -15 %: superheat 22.1 °F, subcooling 2.9 °F, 33447 Btu/h net, EER 10.4
+	// charge  +0 %: superheat 8.1 °F, subcooling 10.4 °F, 36483 Btu/h net, EER 11.0
+	// charge -15 %: superheat 20.5 °F, subcooling 3.0 °F, 33240 Btu/h net, EER 10.3
 }
 
 // A five-ton heat pump with a high-efficiency outdoor coil and a fan that holds the head.
@@ -251,9 +251,9 @@ func ExampleFit() {
 		fmt.Println("far from the visit:", x.Of, x.By)
 	}
 	// Output:
-	// charge -22 % ± 4 %
-	// evaporator -22 % ± 7 %
-	// tonight the suction is at 27.4 °F ± 2.7 °F
+	// charge -23 % ± 4 %
+	// evaporator -11 % ± 9 %
+	// tonight the suction is at 23.9 °F ± 4.0 °F
 	// far from the visit: outdoor-dry-bulb -15.6 K
 }
 
@@ -294,9 +294,9 @@ func ExampleFitted_Predict() {
 		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP), p.Subcooling.Format(quantity.IP))
 	}
 	// Output:
-	// as found: superheat 32.4 °F ± 2.6 °F, subcooling 0.0 °F ± 0.9 °F
-	// a pound more: superheat 7.8 °F ± 11.2 °F, subcooling 7.0 °F ± 8.0 °F
-	// new filter: superheat 33.6 °F ± 3.4 °F, subcooling 0.0 °F ± 1.6 °F
+	// as found: superheat 32.4 °F ± 2.5 °F, subcooling 0.0 °F ± 0.9 °F
+	// a pound more: superheat 11.6 °F ± 15.1 °F, subcooling 6.8 °F ± 7.2 °F
+	// new filter: superheat 33.3 °F ± 3.3 °F, subcooling 0.0 °F ± 1.6 °F
 }
 
 func ExampleFitted_Freeze() {
@@ -316,8 +316,8 @@ func ExampleFitted_Freeze() {
 		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP), z.Evaporating.Format(quantity.IP))
 	}
 	// Output:
-	// surface 36.0 °F ± 3.1 °F, suction 26.9 °F ± 2.8 °F
-	// surface 36.9 °F ± 3.1 °F, suction 28.0 °F ± 2.7 °F
+	// surface 31.3 °F ± 3.8 °F, suction 23.7 °F ± 4.0 °F
+	// surface 34.8 °F ± 3.1 °F, suction 28.0 °F ± 2.7 °F
 }
 
 func ExampleResidential() {
@@ -371,8 +371,8 @@ func ExampleSystem_WithHeadPressure() {
 		fmt.Printf("fan at %.0f %%: suction at %s\n", 100*o.FanShare, o.Evaporating.Format(quantity.IP))
 	}
 	// Output:
-	// fan at 100 %: suction at 36.2 °F
-	// fan at 48 %: suction at 37.9 °F
+	// fan at 100 %: suction at 33.0 °F
+	// fan at 50 %: suction at 37.3 °F
 }
 
 func ExampleCompressor_IsentropicEfficiency() {
@@ -449,7 +449,8 @@ func ExampleFitted_Operating() {
 	}
 	o := f.Operating()
 	fmt.Printf("%s, enters the evaporator %.0f %% vapor, coil surface %s\n", o.Flow.Format(quantity.IP), 100*o.EvaporatorIn.Quality, o.CoilSurface.Format(quantity.IP))
-	// Output: 420 lb/h, enters the evaporator 23 % vapor, coil surface 40.9 °F
+	// Output:
+	// 418 lb/h, enters the evaporator 23 % vapor, coil surface 38.4 °F
 }
 
 // Overcharged on a mild day, a fixed restrictor sends liquid back to the compressor.
@@ -470,6 +471,6 @@ func ExampleOperating_LiquidReturns() {
 		fmt.Printf("charge %+.0f %%: superheat %s, liquid returns: %v\n", 100*f.Charge, o.Superheat.Format(quantity.IP), o.LiquidReturns())
 	}
 	// Output:
-	// charge -10 %: superheat 11.7 °F, liquid returns: false
+	// charge -10 %: superheat 14.9 °F, liquid returns: false
 	// charge +20 %: superheat 0.0 °F, liquid returns: true
 }

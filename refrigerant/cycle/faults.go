@@ -5,7 +5,7 @@ import "github.com/satline/satline/quantity"
 // Faults are what is wrong with a machine. The zero Faults is a sound one. Relative
 // changes are fractions: −0.2 is 20 % less.
 type Faults struct {
-	// Charge is the relative change from the correct charge, −0.6 to 1.
+	// Charge is the relative change from the correct charge, −0.8 to 1.
 	Charge float64 `json:"charge,omitzero"`
 	// IndoorAirflow and OutdoorAirflow are relative changes of the flow of air, −0.95
 	// to 1: a blocked filter, a slow fan, a matted coil.
@@ -46,7 +46,7 @@ func (f Faults) check() error {
 		name         string
 		v, low, high float64
 	}{
-		{"relative change of the charge", f.Charge, -0.6, 1},
+		{"relative change of the charge", f.Charge, -0.8, 1},
 		{"relative change of the indoor airflow", f.IndoorAirflow, -0.95, 1},
 		{"relative change of the outdoor airflow", f.OutdoorAirflow, -0.95, 1},
 		{"fouling of the evaporator", f.EvaporatorFouling, 0, 0.95},

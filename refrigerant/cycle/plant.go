@@ -61,7 +61,7 @@ type line struct {
 const (
 	vaporInCondenser  = 0.30
 	liquidInCondenser = 0.30
-	vaporInEvaporator = 0.10
+	vaporInEvaporator = 0.05
 )
 
 // flowExponent is the power of the refrigerant flow that its side of a coil follows:
@@ -255,7 +255,7 @@ func (t *trial) meet(h float64) {
 	b := &t.enter
 	in := &t.inlet
 	*in = inlet{
-		pressure: b.P, bubble: b.P,
+		pressure: b.P, bubbleT: b.Bubble.T, bubble: b.P,
 		liquid: 1 / b.Bubble.V, vapor: 1 / b.Dew.V,
 		criticalT: t.fluid.CriticalTemperature, critP: t.fluid.CriticalPressure,
 	}

@@ -55,6 +55,7 @@ func (s ShortTube) check() error {
 // An inlet is what an expansion device meets upstream, in SI units.
 type inlet struct {
 	pressure         float64 // upstream
+	bubbleT          float64 // bubble temperature at that pressure
 	bubble           float64 // bubble pressure at the liquid's temperature
 	subcooling       float64 // K, 0 in two phases
 	quality          float64 // 0 for liquid
@@ -95,7 +96,7 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 		return inlet{}, err
 	}
 	in := inlet{
-		pressure: float64(s.Pressure), bubble: float64(s.Pressure),
+		pressure: float64(s.Pressure), bubbleT: float64(tb), bubble: float64(s.Pressure),
 		quality: s.Quality,
 		liquid:  float64(liquid), vapor: float64(vapor),
 		criticalT: float64(c.Temperature), critP: float64(c.Pressure),
@@ -127,7 +128,7 @@ const mostSubcooling = 0.05
 // shortTubeFlux returns the choked flow per area in kg/(s·m²) of a tube with the
 // logarithm of length over diameter.
 func shortTubeFlux(in *inlet, logL float64) float64 {
-	scale := math.Sqrt(in.liquid*in.critP) * payneLiquid(in, 0, 0, logL)
+	scale := math.Sqrt(in.liquid*in.critP) * payneLiquid(in, 0, 0, logL) * coolFlow(in)
 	if in.quality > 0 {
 		return scale * payneFlash(in, logL)
 	}
@@ -170,6 +171,24 @@ func withinData(in *inlet) float64 {
 	pr := in.pressure / in.critP
 	return max(min((pr-leastLowPressure)/(lowPressure-leastLowPressure),
 		(mostHighPressure-pr)/(mostHighPressure-highPressure), 1), 0)
+}
+
+// leastTested is the bubble temperature upstream of the coolest measurements, 35 °C:
+// condensing on a day of about 80 °F.
+const leastTested = 308.15 // K
+
+// coolFlow is by how much less than the correlation says passes where it is cooler upstream
+// than in any measurement. What drives a liquid through the tube there is its pressure, so
+// that the flow goes with the square root of the pressure over that at leastTested, found
+// on the straight line of ln p over 1/T to the critical point. Against the superheat that
+// unit labels ask for on cool days and makers' tables of suction pressures: see
+// TestRestrictorOnACoolDay.
+func coolFlow(in *inlet) float64 {
+	if !(in.bubbleT < leastTested) {
+		return 1
+	}
+	slope := -math.Log(in.pressure/in.critP) / (in.criticalT/in.bubbleT - 1)
+	return math.Exp(slope / 2 * (in.criticalT/leastTested - in.criticalT/in.bubbleT))
 }
 
 // payneSubcooled is the flow over that at the bubble point.

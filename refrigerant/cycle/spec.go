@@ -32,8 +32,12 @@ type Spec struct {
 	// length between the halves, 0 is 25 ft.
 	Packaged bool
 	LineSet  quantity.Length
-	// HeatPump has an accumulator in the suction line.
-	HeatPump bool
+	// HeatPump has an accumulator in the suction line; other machines have one where
+	// Accumulator says so.
+	HeatPump, Accumulator bool
+	// Microchannel is a condenser of flat multiport tubes, which holds less than half of
+	// what one of round tubes does.
+	Microchannel bool
 
 	// Compressor gives the efficiencies or the map; its Displacement is designed unless
 	// there is a map.

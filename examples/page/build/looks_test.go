@@ -123,7 +123,7 @@ func unknownLook(t *testing.T, b *browser) {
 // readingAskedFor: a button leads to the field of a reading, out of what is folded.
 func readingAskedFor(t *testing.T, b *browser) {
 	t.Helper()
-	v := b.openVisit("../../../testdata/visits/nearly-empty.json")
+	v := b.openVisit("../../../testdata/visits/cool-night.json")
 	asked := v.settle(t)
 	if asked.Field == "" {
 		t.Fatal("no reading is asked for")

@@ -242,10 +242,10 @@ func enterVisit(t *testing.T, b *browser) {
 	b.wait("what to read first", `document.getElementById("bar-line").textContent.startsWith("Not judged")`)
 	b.fill(map[string]string{
 		"f-site-elevation":           "6000",
-		"f-readings-suctionPressure": "108", "f-readings-liquidPressure": "300",
+		"f-readings-suctionPressure": "104", "f-readings-liquidPressure": "285",
 		"f-readings-suctionLine": "70", "f-readings-liquidLine": "91",
 		"f-readings-outdoorDryBulb": "82", "f-readings-returnDryBulb": "75", "f-readings-returnWetBulb": "63",
-		"f-readings-supplyDryBulb": "59", "f-readings-supplyWetBulb": "55",
+		"f-readings-supplyDryBulb": "61", "f-readings-supplyWetBulb": "57",
 	})
 	b.wait("dose and diagnosis", `document.documentElement.dataset.answered === "whole"`)
 	if got := b.text(`document.getElementById("outcome").textContent`); got != "Charge low" {

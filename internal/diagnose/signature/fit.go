@@ -11,6 +11,7 @@ import (
 type Sample struct {
 	Weather              Weather
 	Fluid                Fluid
+	Kind                 int // of package population
 	Severity             float64
 	Sound, Faulty        Vector
 	Capacity, Efficiency float64 // fractions lost by the fault
@@ -18,8 +19,9 @@ type Sample struct {
 
 var errFew = errors.New("signature: too few samples for a fit")
 
-// FitSound fits the mean and the scatter of sound machines by least squares.
-func FitSound(samples []Sample) (Sound, error) {
+// FitSound fits the mean of sound machines by least squares, and how each kind departs from
+// it and scatters; fleet is how common each is.
+func FitSound(samples []Sample, fleet []float64) (Sound, error) {
 	var s Sound
 	if len(samples) < 4*meanTerms {
 		return s, errFew
@@ -38,20 +40,64 @@ func FitSound(samples []Sample) (Sound, error) {
 	for f := range s.mean {
 		copy(s.mean[f][:], coefficients[f])
 	}
-	var inner, outer []Vector
+	s.Kinds = make([]Kind, len(fleet))
+	ordinary := make([][]Vector, len(fleet))
 	for i := range samples {
-		switch samples[i].Weather.extreme() {
-		case 0:
-			inner = append(inner, residual[i])
-		case 1:
-			outer = append(outer, residual[i])
+		if samples[i].Weather.extreme() == 0 {
+			ordinary[samples[i].Kind] = append(ordinary[samples[i].Kind], residual[i])
 		}
 	}
-	if len(inner) < 4*meanTerms || len(outer) < 4*meanTerms {
+	for k, of := range ordinary {
+		s.Kinds[k].Share = fleet[k]
+		if len(of) < leastOfKind {
+			// Hardly any are drawn with this device: they count as all do.
+			of = nil
+			for _, other := range ordinary {
+				of = append(of, other...)
+			}
+		}
+		s.Kinds[k].Offset = average(of)
+		s.Kinds[k].scatter = covariance(apart(of, s.Kinds[k].Offset), 1)
+	}
+	// In extreme weather machines of all kinds scatter alike, and more.
+	var outer []Vector
+	for i := range samples {
+		if samples[i].Weather.extreme() == 1 {
+			outer = append(outer, minus(residual[i], s.Kinds[samples[i].Kind].Offset))
+		}
+	}
+	if len(outer) < 4*meanTerms {
 		return s, errFew
 	}
-	s.ordinary, s.extreme = covariance(inner, meanTerms), covariance(outer, meanTerms)
+	s.extreme = covariance(outer, meanTerms)
 	return s, nil
+}
+
+// leastOfKind is how many machines describe a kind.
+const leastOfKind = 30
+
+func average(of []Vector) (mean Vector) {
+	for _, v := range of {
+		for f := range v {
+			mean[f] += v[f] / float64(len(of))
+		}
+	}
+	return mean
+}
+
+func minus(a, b Vector) Vector {
+	for f := range a {
+		a[f] -= b[f]
+	}
+	return a
+}
+
+func apart(of []Vector, from Vector) []Vector {
+	out := make([]Vector, len(of))
+	for i := range of {
+		out[i] = minus(of[i], from)
+	}
+	return out
 }
 
 // FitLevel fits a cause at about one severity: mean shift, how it follows the

@@ -31,9 +31,9 @@ const (
 // A Sound describes machines with nothing wrong.
 type Sound struct {
 	mean [Features][meanTerms]float64
-	// ordinary and extreme are the covariances of single machines about the mean
-	// in such weather.
-	ordinary, extreme Matrix
+	// extreme is the covariance of single machines about their kind in extreme weather.
+	extreme Matrix
+	Kinds   []Kind // as package population lists them
 	// Reach is the range of weather that the fit covers.
 	Low, High Weather
 }
@@ -51,16 +51,46 @@ func (s *Sound) Mean(w Weather, r Fluid) Vector {
 	return v
 }
 
+// A Kind is how a kind of machines departs from the mean of all.
+type Kind struct {
+	// Share of the kind among machines with the device.
+	Share   float64
+	Offset  Vector
+	scatter Matrix // of single machines in ordinary weather
+}
+
 // Scatter returns the covariance of single machines about the mean in the weather.
 func (s *Sound) Scatter(w Weather) Matrix {
-	x := w.extreme()
-	var m Matrix
-	for a := range m {
-		for b := range m {
-			m[a][b] = (1-x)*s.ordinary[a][b] + x*s.extreme[a][b]
+	shares := make([]float64, len(s.Kinds))
+	for k := range s.Kinds {
+		shares[k] = s.Kinds[k].Share
+	}
+	_, m := s.Among(shares, w)
+	return m
+}
+
+// Among returns the mean offset, and the covariance about it, of machines of which so many
+// are of each kind; the shares add to 1.
+func (s *Sound) Among(shares []float64, w Weather) (offset Vector, scatter Matrix) {
+	for k, p := range shares {
+		for f := range offset {
+			offset[f] += p * s.Kinds[k].Offset[f]
 		}
 	}
-	return m
+	x := w.extreme()
+	for k, p := range shares {
+		if p == 0 {
+			continue
+		}
+		kind := &s.Kinds[k]
+		d := minus(kind.Offset, offset)
+		for a := range scatter {
+			for b := range scatter {
+				scatter[a][b] += p * ((1-x)*kind.scatter[a][b] + x*s.extreme[a][b] + d[a]*d[b])
+			}
+		}
+	}
+	return offset, scatter
 }
 
 // Slopes returns the derivatives of Mean by outdoor temperature, return wet
@@ -155,7 +185,7 @@ var tables = sync.OnceValue(func() *[Devices]Table {
 	return &t
 })
 
-const magic = "satline signatures 2\n"
+const magic = "satline signatures 3\n"
 
 var errFormat = errors.New("not a signature table of this version")
 
@@ -171,8 +201,14 @@ func Encode(all [Devices]Table) []byte {
 		for f := range t.Sound.mean {
 			w.floats(t.Sound.mean[f][:])
 		}
-		w.symmetric(&t.Sound.ordinary)
 		w.symmetric(&t.Sound.extreme)
+		w.count(len(t.Sound.Kinds))
+		for k := range t.Sound.Kinds {
+			kind := &t.Sound.Kinds[k]
+			w.floats([]float64{kind.Share})
+			w.floats(kind.Offset[:])
+			w.symmetric(&kind.scatter)
+		}
 		w.count(len(t.Causes))
 		for _, c := range t.Causes {
 			w.count(len(c.Code))
@@ -207,8 +243,16 @@ func Decode(b []byte) (all [Devices]Table, err error) {
 		for f := range t.Sound.mean {
 			r.floats(t.Sound.mean[f][:])
 		}
-		r.symmetric(&t.Sound.ordinary)
 		r.symmetric(&t.Sound.extreme)
+		t.Sound.Kinds = make([]Kind, r.count())
+		for k := range t.Sound.Kinds {
+			kind := &t.Sound.Kinds[k]
+			var share [1]float64
+			r.floats(share[:])
+			kind.Share = share[0]
+			r.floats(kind.Offset[:])
+			r.symmetric(&kind.scatter)
+		}
 		for range r.count() {
 			c := Cause{Code: string(r.bytes(r.count()))}
 			for range r.count() {

@@ -17,15 +17,15 @@ type Change struct {
 }
 
 // DrawChange makes the visit after the refrigerant was added, with the earlier
-// readings in it.
+// readings in it, to a machine whose class is stated.
 func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 	for range attempts {
-		m, err := drawMachine(rng, Options{})
+		m, err := drawMachine(rng, Options{Class: true})
 		if err != nil {
 			continue // a design that cannot be
 		}
 		weather := drawWeather(rng)
-		faults := m.own
+		faults := m.Own
 		var v Visit
 		v.Evidence = m.evidence()
 		impose(rng, x.Signature, x.Size, &v, &faults)
@@ -48,10 +48,10 @@ func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 		if err := v.readAndWrite(rng, m, weather, &after, faults); err != nil {
 			return v.Evidence, err
 		}
-		v.Evidence.Charge = m.system.Charge()
+		v.Evidence.Charge = m.System.Charge()
 		v.Evidence.Earlier = &diagnose.Earlier{
 			Input: earlier.Evidence.Input, Airflow: earlier.Evidence.Airflow, Power: earlier.Evidence.Power,
-			Done: []diagnose.Action{{Kind: diagnose.ChargeAdded, Mass: quantity.Mass(x.Added * float64(m.system.Charge()))}},
+			Done: []diagnose.Action{{Kind: diagnose.ChargeAdded, Mass: quantity.Mass(x.Added * float64(m.System.Charge()))}},
 		}
 		return v.Evidence, nil
 	}
@@ -88,7 +88,7 @@ func DrawFrozen(rng *rand.Rand, x Frozen) (diagnose.Evidence, bool, error) {
 	if x.Outdoor > 0 {
 		weather = cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(x.Outdoor), ReturnDryBulb: quantity.Fahrenheit(x.ReturnDryBulb), ReturnWetBulb: quantity.Fahrenheit(x.ReturnWetBulb)}
 	}
-	faults := m.own
+	faults := m.Own
 	var v Visit
 	v.Evidence = m.evidence()
 	impose(rng, x.Signature, x.Size, &v, &faults)

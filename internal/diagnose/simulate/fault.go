@@ -169,7 +169,7 @@ var lies = []lie{
 // mistaken is which refrigerant the gauges were set to instead.
 var mistaken = map[string][]string{
 	"R-410A": {"R-32", "R-22", "R-454B"}, "R-22": {"R-407C", "R-410A", "R-422D"}, "R-454B": {"R-410A", "R-32"},
-	"R-32": {"R-410A", "R-454B"}, "R-407C": {"R-22", "R-410A"},
+	"R-32": {"R-410A", "R-454B"}, "R-407C": {"R-22", "R-410A"}, "R-134a": {"R-22", "R-1234yf"},
 }
 
 func sign(rng *rand.Rand) float64 {

@@ -26,6 +26,9 @@ type Options struct {
 	Bare bool
 	// Full takes every reading on every visit.
 	Full bool
+	// Class states the year and the efficiency of the machine, its stages, the one it runs
+	// in, and its arrangement; Table states a row of its maker's normal pressures.
+	Class, Table bool
 }
 
 // An Injected fault is the truth about a visit.
@@ -107,7 +110,7 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 		return v, false, err
 	}
 	weather := drawWeather(rng)
-	faults := m.own
+	faults := m.Own
 	v.Evidence = m.evidence()
 	var theLie *lie
 	switch {
@@ -129,7 +132,7 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 			v.Evidence = m.evidence()
 		}
 	}
-	healthy, err := m.solve(weather, m.own)
+	healthy, err := m.solve(weather, m.Own)
 	if err != nil {
 		return v, false, err
 	}
@@ -176,10 +179,10 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 
 // evidence is what is known of the machine before anything is read.
 func (m *machine) evidence() diagnose.Evidence {
-	spec := m.system.Spec()
+	spec := m.System.Spec()
 	e := diagnose.Evidence{
-		Fluid: m.r, Metering: diagnose.FixedRestrictor, HeatPump: spec.HeatPump,
-		NominalCapacity: spec.Capacity, Atmosphere: quantity.AtmosphereAt(m.elevation),
+		Fluid: m.Refrigerant, Metering: diagnose.FixedRestrictor, HeatPump: spec.HeatPump,
+		NominalCapacity: m.Nominal, Known: m.known, Normal: m.table, Atmosphere: quantity.AtmosphereAt(m.elevation),
 	}
 	if spec.Metering != cycle.FixedRestrictor {
 		e.Metering = diagnose.Thermostatic
@@ -225,7 +228,7 @@ func leaky(rng *rand.Rand, c cycle.Conditions, share float64, p quantity.Pressur
 
 func readPorts(m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Faults) (*written, error) {
 	p := quantity.AtmosphereAt(m.elevation)
-	supply, err := psychro.FromHumidityRatio(o.Supply, o.SupplyHumidityRatio, p)
+	supply, err := psychro.FromHumidityRatio(o.Supply.Add(m.SupplyGain), o.SupplyHumidityRatio, p)
 	if err != nil {
 		return nil, err
 	}
@@ -234,8 +237,8 @@ func readPorts(m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Fault
 		suctionLine: float64(o.Suction.Temperature), liquidLine: float64(o.Liquid.Temperature), discharge: float64(o.Discharge.Temperature),
 		outdoor: float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
 		returnDry: float64(c.ReturnDryBulb), returnWet: float64(c.ReturnWetBulb),
-		supplyDry: float64(o.Supply), supplyWet: float64(supply.WetBulb()),
-		flow: float64(m.system.Spec().Airflow) * (1 + f.IndoorAirflow), power: float64(o.Power),
+		supplyDry: float64(supply.DryBulb()), supplyWet: float64(supply.WetBulb()),
+		flow: float64(m.System.Spec().Airflow) * (1 + f.IndoorAirflow), power: float64(o.Power),
 	}, nil
 }
 
@@ -294,7 +297,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 		}
 	}
 	if rng.IntN(2) == 0 {
-		e.RatedAirflow = m.system.Spec().Airflow
+		e.RatedAirflow = m.System.Spec().Airflow
 	}
 	if e.Metering == diagnose.Thermostatic && rng.IntN(4) != 0 {
 		e.Expected = append(e.Expected, diagnose.Expectation{

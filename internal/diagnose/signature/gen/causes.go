@@ -35,7 +35,7 @@ func (c *cause) near(rng *rand.Rand, k int) float64 {
 const fullDrop = 1.4e6
 
 var causes = []cause{
-	{"undercharge", []float64{0.08, 0.16, 0.24, 0.32, 0.42}, func(_ *rand.Rand, s *sample) { s.faults.Charge = -s.severity }},
+	{"undercharge", []float64{0.08, 0.16, 0.24, 0.32, 0.42, 0.54, 0.68}, func(_ *rand.Rand, s *sample) { s.faults.Charge = -s.severity }},
 	{"overcharge", []float64{0.08, 0.16, 0.25, 0.4}, func(_ *rand.Rand, s *sample) { s.faults.Charge = s.severity }},
 	{"non-condensables", []float64{0.15, 0.35, 0.6, 0.9}, func(_ *rand.Rand, s *sample) { s.faults.NonCondensables = s.severity }},
 	{"restriction", []float64{0.12, 0.22, 0.34, 0.48, 0.62}, func(rng *rand.Rand, s *sample) {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -15,6 +16,8 @@ import (
 // A sample is a machine in some weather with one fault.
 type sample struct {
 	system   *cycle.System
+	kind     int // of population.Kinds
+	nominal  quantity.Power
 	fluid    signature.Fluid
 	weather  cycle.Conditions
 	slight   cycle.Faults // what no machine is free of, sound or not
@@ -23,12 +26,14 @@ type sample struct {
 	// leak is the share of attic air that joins the return past its reading.
 	leak  float64
 	attic quantity.Temperature
+	// supplyGain is what the supply air gains before it is read.
+	supplyGain quantity.TemperatureDelta
 }
 
 var refrigerants = []string{"R-410A", "R-410A", "R-22", "R-32", "R-454B", "R-407C"}
 
-// draw makes a machine of its own: the spread of designs is wide on purpose,
-// since the table speaks for machines nobody has seen. Common practice.
+// draw makes a machine of the population, with any refrigerant: what a refrigerant does to
+// a machine is kept apart from which machines it is found in.
 func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	uniform := func(low, high float64) float64 { return low + (high-low)*rng.Float64() }
 	r, err := refrigerant.Lookup(refrigerants[rng.IntN(len(refrigerants))])
@@ -38,36 +43,20 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if s.fluid, err = signature.FluidOf(r); err != nil {
 		return err
 	}
-	tons := uniform(1.5, 6)
-	spec := cycle.Spec{
-		Refrigerant: r, Capacity: quantity.Tons(tons), Metering: cycle.FixedRestrictor,
-		Airflow:        quantity.CFM(tons * uniform(360, 440)),
-		OutdoorAirflow: quantity.CFM(tons * uniform(750, 1150)),
-		Suction:        quantity.Fahrenheit(uniform(42, 48)),
-		Condensing:     quantity.FahrenheitDelta(uniform(15, 26)),
-		Superheat:      quantity.FahrenheitDelta(uniform(9, 16)),
-		LineSet:        quantity.Feet(uniform(10, 60)),
-		HeatPump:       rng.IntN(3) == 0,
-		Compressor:     cycle.Compressor{Best: uniform(0.6, 0.74), BestRatio: uniform(2.4, 3.2), HeatLoss: uniform(0.03, 0.1), Clearance: uniform(0.02, 0.05)},
-	}
-	spec.Subcooling = min(quantity.FahrenheitDelta(uniform(7, 14)), spec.Condensing*0.65)
+	metering := cycle.FixedRestrictor
 	if d == signature.Valve {
-		spec.Metering = cycle.TXV
-		spec.ValveGradient = quantity.FahrenheitDelta(uniform(3, 8))
-		spec.ValveSize = uniform(1.2, 1.8)
-		if rng.IntN(4) == 0 {
-			spec.Metering, spec.ValveGradient = cycle.EXV, 0
-		}
+		metering = cycle.TXV
 	}
-	system, err := cycle.Design(spec)
+	m, err := population.Draw(rng, population.Options{Metering: metering, Refrigerant: r})
 	if err != nil {
 		return err
 	}
-	if s.system, err = system.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
+	s.kind, s.nominal, s.supplyGain = m.Index(), m.Nominal, m.SupplyGain
+	if s.system, err = m.System.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
 		return err
 	}
 	// Most days are ordinary; some are cool nights or cold rooms.
-	wet, outdoor := uniform(56, 73), uniform(62, 114)
+	wet, outdoor := uniform(56, 73), uniform(62, 119)
 	if rng.IntN(5) == 0 {
 		wet = uniform(50, 60)
 	}
@@ -79,12 +68,7 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 		ReturnWetBulb:  quantity.Fahrenheit(wet),
 		ReturnDryBulb:  quantity.Fahrenheit(max(wet+uniform(5, 17), 64)),
 	}
-	s.slight = cycle.Faults{
-		Charge:           0.02 * rng.NormFloat64(),
-		IndoorAirflow:    0.05 * rng.NormFloat64(),
-		OutdoorAirflow:   0.04 * rng.NormFloat64(),
-		CondenserFouling: uniform(0, 0.08), EvaporatorFouling: uniform(0, 0.06),
-	}
+	s.slight = m.Own
 	s.faults = s.slight
 	s.attic = quantity.Fahrenheit(uniform(95, 130))
 	// A third of the machines stand in the hills, up to where few people live.
@@ -113,7 +97,7 @@ var errRange = errors.New("a machine outside the model")
 // solve returns the sample, and false where the machine would stop.
 func (s *sample) solve() (signature.Sample, bool, error) {
 	out := signature.Sample{
-		Fluid: s.fluid, Severity: s.severity,
+		Fluid: s.fluid, Kind: s.kind, Severity: s.severity,
 		Weather: signature.Weather{
 			Outdoor: float64(s.weather.OutdoorDryBulb), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
 			Thin: 1 - float64(quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere),
@@ -187,15 +171,16 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	v[signature.CondensingOver] = condensing - outdoor
 	v[signature.Subcooling] = float64(condBubble - o.Liquid.Temperature)
 	v[signature.DischargeOver] = float64(o.Discharge.Temperature) - condensing
-	v[signature.Split] = float64(s.weather.ReturnDryBulb - o.Supply)
-	supply, err := psychro.FromHumidityRatio(o.Supply, o.SupplyHumidityRatio, quantity.AtmosphereAt(s.weather.Elevation))
+	read := o.Supply.Add(s.supplyGain)
+	v[signature.Split] = float64(s.weather.ReturnDryBulb - read)
+	supply, err := psychro.FromHumidityRatio(read, o.SupplyHumidityRatio, quantity.AtmosphereAt(s.weather.Elevation))
 	if err != nil {
 		return v, err
 	}
 	v[signature.WetBulbSplit] = float64(s.weather.ReturnWetBulb - supply.WetBulb())
 	v[signature.CondenserRise] = float64(o.CondenserLeaving) - outdoor
-	v[signature.Airflow] = 100 * math.Log(float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.system.Spec().Capacity.Tons())))
-	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.system.Spec().Capacity))
+	v[signature.Airflow] = 100 * math.Log(float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.nominal.Tons())))
+	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.nominal))
 	for _, x := range v {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			return v, errRange

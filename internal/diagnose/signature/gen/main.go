@@ -16,13 +16,14 @@ import (
 	"runtime"
 	"sync"
 
+	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/diagnose/signature"
 )
 
 func main() {
 	log.SetFlags(0)
 	out := flag.String("o", "signatures.bin", "file to write")
-	soundCount := flag.Int("sound", 4000, "machines for the mean of sound ones")
+	soundCount := flag.Int("sound", 8000, "machines for the mean of sound ones")
 	levelCount := flag.Int("level", 900, "machines for each cause and severity")
 	flag.Parse()
 
@@ -42,7 +43,7 @@ func fit(t *signature.Table, d signature.Device, soundCount, levelCount int) err
 	if err != nil {
 		return err
 	}
-	if t.Sound, err = signature.FitSound(samples); err != nil {
+	if t.Sound, err = signature.FitSound(samples, fleet(d)); err != nil {
 		return err
 	}
 	for _, c := range causes {
@@ -64,6 +65,12 @@ func fit(t *signature.Table, d signature.Device, soundCount, levelCount int) err
 		t.Causes = append(t.Causes, out)
 	}
 	return nil
+}
+
+// fleet is how common each kind of machine with a device is.
+func fleet(d signature.Device) []float64 {
+	known := population.Known{Valve: d == signature.Valve}
+	return known.Weights()
 }
 
 // solve draws and solves machines on every processor; each has a seed of its

@@ -1,0 +1,104 @@
+package population
+
+import "math"
+
+// Known is what is known of how a machine is built. Zero fields are not known.
+type Known struct {
+	// Refrigerant is its designation.
+	Refrigerant string
+	Valve       bool
+	// Year in which it was built.
+	Year int
+	// SEER is its seasonal efficiency, Btu/Wh; one by SEER2 is about 5 % more in SEER.
+	SEER        float64
+	Stages      Stages
+	Running     Running
+	Arrangement Arrangement
+}
+
+// unlike is how likely a machine is of a kind whose years or efficiency are not those
+// known of it: labels are misread, and kinds overlap.
+const unlike = 0.02
+
+// unsaid is how likely it is not said that a machine runs at reduced capacity, which is not
+// how instructions have it read, or that it hangs on a wall; common practice, no source.
+const unsaid = 0.25
+
+// Weights returns the probability of each of Kinds.
+func (k *Known) Weights() []float64 {
+	w := make([]float64, len(Kinds))
+	total := 0.0
+	for i := range Kinds {
+		w[i] = Kinds[i].Weight * k.like(&Kinds[i])
+		total += w[i]
+	}
+	for i := range w {
+		w[i] /= total
+	}
+	return w
+}
+
+// like is how likely what is known is of a kind.
+func (k *Known) like(x *Kind) float64 {
+	p := unlike * unlike
+	if listed := shareOf(x.refrigerants, k.Refrigerant); listed > 0 {
+		p = listed
+	} else if !anyKind(k.Refrigerant) {
+		p = 1
+	}
+	if k.Valve {
+		p *= x.valve
+	} else {
+		p *= 1 - x.valve + unlike
+	}
+	if k.Year > 0 {
+		const slack = 1
+		if k.Year < x.From-slack || k.Year > x.To+slack {
+			p *= unlike
+		} else {
+			p /= float64(min(x.To, latest) - x.From + 2*slack)
+		}
+	}
+	if k.SEER > 0 {
+		const std = 0.5
+		off := max(x.LeastSEER-k.SEER, k.SEER-x.MostSEER, 0) / std
+		p *= max(unlike, math.Exp(-off*off/2)) / (x.MostSEER - x.LeastSEER)
+	}
+	if k.Stages > 0 && k.Stages != x.Stages {
+		p *= unlike * unlike
+	}
+	switch {
+	case k.Running == 0 && x.Running == ReducedCapacity:
+		p *= unsaid
+	case k.Running > 0 && k.Running != x.Running:
+		p *= unlike * unlike
+	}
+	arrangement := k.Arrangement
+	if arrangement == 0 && shareOf(x.arrangements, WallMounted) > 0 {
+		p *= unsaid
+	} else if arrangement > 0 {
+		p *= max(unlike*unlike, shareOf(x.arrangements, arrangement))
+	}
+	return p
+}
+
+// anyKind reports whether some kind holds a refrigerant; one that none holds says nothing.
+func anyKind(designation string) bool {
+	for i := range Kinds {
+		if shareOf(Kinds[i].refrigerants, designation) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func shareOf[T comparable](of []share[T], x T) float64 {
+	sum, found := 0.0, 0.0
+	for _, s := range of {
+		sum += s.weight
+		if s.of == x {
+			found += s.weight
+		}
+	}
+	return found / sum
+}
