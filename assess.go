@@ -60,8 +60,7 @@ func Assess(v Visit) (Assessment, error) {
 			a.Freeze = freezeOf(p, &s, &d, &b)
 		}
 	}
-	a.tidy()
-	a.speak()
+	speak(&a, v.Language.book(v.Units))
 	return a, nil
 }
 

@@ -251,7 +251,7 @@ func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
 	out := []fact.Fact{
 		fact.New(code, fact.Of("chance", fact.Share(o.FreezeChance))),
 		fact.New("forecast.cold", fact.Measured("evaporating", o.Evaporating), fact.Measured("surface", o.CoilSurface)),
-		fact.New("forecast.state", fact.Measured("superheat", o.Superheat), fact.Measured("subcooling", o.Subcooling), fact.Measured("capacity", rounded(o.Capacity))),
+		fact.New("forecast.state", fact.Measured("superheat", o.Superheat), fact.Measured("subcooling", o.Subcooling), fact.Measured("capacity", o.Capacity)),
 	}
 	if o.FreezeChance < 0.5 {
 		if freeze.Outdoor != nil {
@@ -272,12 +272,6 @@ func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
 		out = append(out, fact.New("forecast.liquid", fact.Of("chance", fact.Share(liquid))))
 	}
 	return out
-}
-
-// rounded shows a power to the place of its uncertainty.
-func rounded(u quantity.Uncertain[quantity.Power]) quantity.Uncertain[quantity.Power] {
-	step := math.Pow(10, math.Floor(math.Log10(max(u.Std, 1))))
-	return quantity.Uncertain[quantity.Power]{Value: quantity.Power(to(float64(u.Value), step)), Std: to(u.Std, step)}
 }
 
 // widened is a value whose uncertainty covers what the fitted machine is off by at the

@@ -3,6 +3,7 @@ package satline
 import (
 	"math/rand/v2"
 	"os"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -172,8 +173,8 @@ var laws = []law{
 		return ""
 	}},
 	{"every fact has its words", func(_ *Visit, a *Assessment) string {
-		for f := range a.facts {
-			if !f.IsZero() && (f.Text == "" || strings.HasPrefix(f.Text, string(f.Code))) {
+		for _, f := range factsOf(reflect.ValueOf(a)) {
+			if f.Text == "" || strings.HasPrefix(f.Text, string(f.Code)) {
 				return f.String()
 			}
 		}
@@ -186,6 +187,34 @@ var laws = []law{
 		}
 		return ""
 	}},
+}
+
+// factsOf lists every fact that a value holds.
+func factsOf(v reflect.Value) []fact.Fact {
+	var out []fact.Fact
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			out = factsOf(v.Elem())
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			out = append(out, factsOf(v.Index(i))...)
+		}
+	case reflect.Struct:
+		if f, ok := v.Interface().(fact.Fact); ok {
+			if f.IsZero() {
+				return nil
+			}
+			return []fact.Fact{f}
+		}
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				out = append(out, factsOf(v.Field(i))...)
+			}
+		}
+	}
+	return out
 }
 
 func isDose(s Step) bool {

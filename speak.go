@@ -1,8 +1,12 @@
 package satline
 
 import (
-	"slices"
+	"encoding/json"
+	"math"
+	"reflect"
+	"time"
 
+	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -21,114 +25,76 @@ func Show(v fact.Value, language Language, units quantity.System) string {
 // "reading.suctionLine" or "cause.undercharge"; the code itself where it has none.
 func Word(code string, language Language) string { return language.book(quantity.SI).Term(code) }
 
-// In returns the assessment with its sentences in another language and system of units.
+// In returns the assessment with its sentences in another language and system of units. It
+// shares nothing with a.
 func (a Assessment) In(language Language, units quantity.System) Assessment {
-	a = a.cloned()
-	a.Language, a.Units = language, units
-	a.speak()
-	return a
+	var out Assessment
+	text, err := json.Marshal(a)
+	if err == nil {
+		err = json.Unmarshal(text, &out)
+	}
+	if err != nil {
+		return a // an assessment that Assess did not make
+	}
+	out.Language, out.Units = language, units
+	speak(&out, language.book(units))
+	return out
 }
 
-// speak makes the sentence of every fact.
-func (a *Assessment) speak() {
-	book := a.Language.book(a.Units)
-	for f := range a.facts {
-		if !f.IsZero() {
-			f.Text = book.Say(*f)
-		}
-	}
-}
+// speak rounds every number of v to what no field instrument tells, so that a JSON form is
+// short and says what its sentences say, and makes the sentence of every fact.
+func speak(v any, book *words.Book) { walk(reflect.ValueOf(v).Elem(), book) }
 
-// facts yields every fact of the assessment in place.
-func (a *Assessment) facts(yield func(*fact.Fact) bool) {
-	one := []*fact.Fact{&a.Headline, &a.Mode.Says}
-	lists := [][]fact.Fact{a.Charge.Why, a.Cautions}
-	if r := a.Charge.Reading; r != nil {
-		one = append(one, &r.Says)
-	}
-	for _, s := range []*SteadinessVerdict{a.Steadiness, a.Valve} {
-		if s != nil {
-			one = append(one, &s.Says)
+var factType, durationType = reflect.TypeFor[fact.Fact](), reflect.TypeFor[time.Duration]()
+
+func walk(v reflect.Value, book *words.Book) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			walk(v.Elem(), book)
 		}
-	}
-	if a.Air != nil {
-		one = append(one, &a.Air.Says)
-	}
-	if f := a.Freeze; f != nil {
-		one = append(one, &f.Says)
-		lists = append(lists, f.Would, f.Causes, f.Controls)
-	}
-	if c := a.Change; c != nil {
-		one = append(one, &c.Says)
-		lists = append(lists, c.Moved)
-	}
-	for i := range a.Dangers {
-		one = append(one, &a.Dangers[i].Says, &a.Dangers[i].Why)
-	}
-	for i := range a.Plan {
-		one = append(one, &a.Plan[i].Do)
-		if a.Plan[i].Why != nil {
-			one = append(one, a.Plan[i].Why)
+	case reflect.Interface:
+		if !v.IsNil() {
+			inside := reflect.New(v.Elem().Type()).Elem()
+			inside.Set(v.Elem())
+			walk(inside, book)
+			v.Set(inside)
 		}
-	}
-	for i := range a.Doubts {
-		one = append(one, &a.Doubts[i].Says, &a.Doubts[i].Mend)
-	}
-	for i := range a.Findings {
-		f := &a.Findings[i]
-		one = append(one, &f.Says)
-		lists = append(lists, f.For, f.Against)
-	}
-	if q := a.Ask; q != nil {
-		one = append(one, &q.Take)
-		for i := range q.Outcomes {
-			one = append(one, &q.Outcomes[i].Says)
+	case reflect.Slice:
+		for i := range v.Len() {
+			walk(v.Index(i), book)
 		}
-	}
-	for _, f := range one {
-		if !yield(f) {
-			return
+	case reflect.Float64:
+		v.SetFloat(shortened(v.Float()))
+	case reflect.Int64:
+		if v.Type() == durationType {
+			v.SetInt(int64(time.Duration(v.Int()).Round(time.Second)))
 		}
-	}
-	for _, list := range lists {
-		for i := range list {
-			if !yield(&list[i]) {
-				return
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				walk(v.Field(i), book)
+			}
+		}
+		if v.Type() == factType {
+			if f := v.Addr().Interface().(*fact.Fact); !f.IsZero() {
+				f.Text = book.Say(*f)
 			}
 		}
 	}
 }
 
-// cloned shares no fact with a.
-func (a Assessment) cloned() Assessment {
-	a.Dangers, a.Doubts = slices.Clone(a.Dangers), slices.Clone(a.Doubts)
-	a.Plan, a.Findings = slices.Clone(a.Plan), slices.Clone(a.Findings)
-	for i := range a.Plan {
-		a.Plan[i].Why = clone(a.Plan[i].Why)
+// shortened is v in nine digits.
+func shortened(v float64) float64 {
+	const digits = 9
+	if v == 0 || math.IsInf(v, 0) || math.IsNaN(v) {
+		return v
 	}
-	for i := range a.Findings {
-		f := &a.Findings[i]
-		f.For, f.Against = slices.Clone(f.For), slices.Clone(f.Against)
+	place := digits - 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	if place < 0 {
+		step := math.Pow10(-place)
+		return step * math.Round(v/step)
 	}
-	a.Charge.Why, a.Charge.Reading = slices.Clone(a.Charge.Why), clone(a.Charge.Reading)
-	a.Steadiness, a.Valve, a.Air = clone(a.Steadiness), clone(a.Valve), clone(a.Air)
-	if a.Freeze = clone(a.Freeze); a.Freeze != nil {
-		f := a.Freeze
-		f.Would, f.Causes, f.Controls = slices.Clone(f.Would), slices.Clone(f.Causes), slices.Clone(f.Controls)
-	}
-	if a.Change = clone(a.Change); a.Change != nil {
-		a.Change.Moved = slices.Clone(a.Change.Moved)
-	}
-	if a.Ask = clone(a.Ask); a.Ask != nil {
-		a.Ask.Outcomes = slices.Clone(a.Ask.Outcomes)
-	}
-	a.Cautions = slices.Clone(a.Cautions)
-	return a
-}
-
-func clone[T any](p *T) *T {
-	if p == nil {
-		return nil
-	}
-	return new(*p)
+	scale := math.Pow10(place)
+	return math.Round(v*scale) / scale
 }
