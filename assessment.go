@@ -211,9 +211,9 @@ type TargetReading struct {
 	Measured quantity.Uncertain[quantity.TemperatureDelta] `json:"measured"`
 	// Target is absent where there is none in these conditions; Why says so.
 	Target          *quantity.Uncertain[quantity.TemperatureDelta] `json:"target,omitzero"`
-	TargetSource    charge.Source                                  `json:"targetSource,omitzero"`
+	TargetSource    fact.Source                                    `json:"targetSource,omitzero"`
 	Tolerance       quantity.TemperatureDelta                      `json:"tolerance,omitzero"`
-	ToleranceSource charge.Source                                  `json:"toleranceSource,omitzero"`
+	ToleranceSource fact.Source                                    `json:"toleranceSource,omitzero"`
 	// Deviation is measured less target.
 	Deviation *quantity.Uncertain[quantity.TemperatureDelta] `json:"deviation,omitzero"`
 	Says      fact.Fact                                      `json:"says"`
@@ -295,7 +295,7 @@ type Danger struct {
 	Says  fact.Fact `json:"says"`
 	Why   fact.Fact `json:"why"`
 	// Source of the limit.
-	Source charge.Source `json:"source"`
+	Source fact.Source `json:"source"`
 }
 
 // A Step is something to do.

@@ -84,7 +84,7 @@ func wouldFreeze(p *prepared, r *Readings, d *Derived, coil airside.Coil, flow q
 		return nil
 	}
 	at := airside.Conditions{Return: air, Airflow: flow, Outdoor: r.OutdoorDryBulb.Value}
-	plant, err := airside.SeenAt(coil, at, d.EvaporatingDew.Value)
+	plant, err := airside.NewCapacityLine(coil, at, d.EvaporatingDew.Value)
 	if err != nil {
 		return nil
 	}

@@ -15,6 +15,7 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 )
@@ -30,7 +31,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, charge.Obstacle{}, charge.Method(0), charge.WeighIn)
 	readsBack(t, charge.Decay{}, charge.DecayOutcome(0), charge.Leak)
 	readsBack(t, charge.RecoveryLevel{}, charge.RecoveryClass(0), charge.HighPressure)
-	readsBack(t, charge.Source{}, charge.Temper(0), charge.Drawn)
+	readsBack(t, fact.Source{}, charge.Temper(0), charge.Drawn)
 	readsBack(t, charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5}, "")
 	readsBack(t, charge.Steadiness[quantity.TemperatureDelta]{}, charge.State(0), charge.Hunting)
 	readsBack(t, airside.SplitVerdict{}, airside.SplitOutcome(0), airside.SplitHigh)
@@ -41,7 +42,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, cycle.Prediction{Extrapolating: []cycle.Departure{{Of: "charge", Part: -0.1}}}, "")
 	readsBack(t, cycle.FreezeForecast{Outdoor: new(quantity.Fahrenheit(61))}, "")
 	readsBack(t, cycle.Analysis{HighSide: "both", COP: &cycle.Ratio{Value: 3.2, Std: 0.1}}, "")
-	readsBack(t, airside.ThawTime{Likely: 90 * time.Minute, Do: []string{"wait"}}, "")
+	readsBack(t, airside.ThawTime{Likely: 90 * time.Minute}, "")
 	readsBack(t, airside.GasInput{Elapsed: 2 * time.Minute, Efficiency: 0.8}, "")
 	readsBack(t, airside.Thaw{}, "")
 	if c, err := airside.MeasureCapacity(airside.CapacityReadings{

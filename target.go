@@ -88,11 +88,11 @@ func appendObstacle(all []charge.Obstacle, o charge.Obstacle) []charge.Obstacle 
 }
 
 // sourceTerm is a short word for where a target comes from.
-func sourceTerm(s charge.Source) fact.Term {
+func sourceTerm(s fact.Source) fact.Term {
 	switch s.Standing {
-	case charge.Label:
+	case fact.Label:
 		return "source.label"
-	case charge.CommonPractice:
+	case fact.CommonPractice:
 		return "source.practice"
 	}
 	return "source.table"

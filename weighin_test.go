@@ -8,6 +8,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // coldDay is a split system that cannot be charged by its readings.
@@ -45,7 +46,7 @@ func TestWeighInByTheLabelsAdder(t *testing.T) {
 	v.Equipment.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6), Per: quantity.Feet(1)}
 	v.Equipment.Accessories = []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}}
 	w := assess(t, v).WeighIn
-	if w == nil || w.Source.Standing != charge.Label || math.Abs(w.Total.Value.Ounces()-112-15-4) > 0.1 {
+	if w == nil || w.Source.Standing != fact.Label || math.Abs(w.Total.Value.Ounces()-112-15-4) > 0.1 {
 		t.Errorf("%+v", w)
 	}
 }

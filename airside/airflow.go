@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // AirflowMethod names how an airflow was found.
@@ -14,37 +15,36 @@ type AirflowMethod string
 
 // The methods.
 const (
-	ByHeat        AirflowMethod = "temperature rise over measured heat"
-	ByVelocity    AirflowMethod = "velocity traverse"
-	ByPitot       AirflowMethod = "velocity pressure traverse"
-	ByGrid        AirflowMethod = "flow grid"
-	ByDrop        AirflowMethod = "static pressure drop over a known part"
-	ByFanSpeed    AirflowMethod = "fan laws from a known point"
-	ByFanCurve    AirflowMethod = "blower table at the measured static pressure"
-	ByRefrigerant AirflowMethod = "refrigerant-side energy balance"
-	BySplit       AirflowMethod = "temperature split solved backwards"
+	ByHeat        AirflowMethod = "heat"        // temperature rise over measured heat
+	ByVelocity    AirflowMethod = "velocity"    // velocity traverse
+	ByPitot       AirflowMethod = "pitot"       // velocity pressure traverse
+	ByGrid        AirflowMethod = "grid"        // flow grid
+	ByDrop        AirflowMethod = "drop"        // static pressure drop over a known part
+	ByFanSpeed    AirflowMethod = "fan-speed"   // fan laws from a known point
+	ByFanCurve    AirflowMethod = "fan-curve"   // blower table at the measured static pressure
+	ByRefrigerant AirflowMethod = "refrigerant" // refrigerant-side energy balance
+	BySplit       AirflowMethod = "split"       // temperature split solved backwards
 )
 
-// Cautions returns what to mind while measuring so. They do not stand in for the
+// Cautions are what to mind while measuring so. They do not stand in for the
 // unit's label, local codes and licensed practice.
-func (m AirflowMethod) Cautions() []string {
-	const general = "the unit's label and instructions, local codes and licensed practice come first"
+func (m AirflowMethod) Cautions() []fact.Fact {
+	var codes []fact.Code
 	switch m {
 	case ByHeat:
-		return []string{
-			"live parts: measure volts and amps only if you are qualified to, with rated instruments and protection",
-			"with gas heat, stay within the temperature rise on the label and leave the burner and the gas valve as they are",
-			"read the supply where it cannot see the heat exchanger or the elements: radiation makes a thermometer read high",
-			general,
-		}
+		codes = []fact.Code{"caution.live-parts", "caution.gas-heat", "caution.radiation"}
 	case ByVelocity, ByPitot, ByDrop, ByFanCurve:
-		return []string{"before drilling into a duct or cabinet make sure that no coil, wire or drain is behind it; seal the hole after", general}
+		codes = []fact.Code{"caution.drilling"}
 	case ByFanSpeed:
-		return []string{"keep clear of belts, wheels and live parts: disconnect and lock out before a panel comes off", general}
+		codes = []fact.Code{"caution.belts"}
 	case ByRefrigerant:
-		return []string{"wear eye protection and gloves with gauges on: refrigerant burns, and pressures are high", general}
+		codes = []fact.Code{"caution.pressure-and-cold"}
 	}
-	return []string{general}
+	var out []fact.Fact
+	for _, c := range append(codes, "caution.label-first") {
+		out = append(out, fact.New(c))
+	}
+	return out
 }
 
 // An Airflow is a measured flow of air.
@@ -62,7 +62,7 @@ type Airflow struct {
 	// Budget says where the uncertainty of Flow comes from.
 	Budget Budget[quantity.VolumeFlow] `json:"budget"`
 	// Notes say what was assumed.
-	Notes []string `json:"notes,omitempty"`
+	Notes []fact.Fact `json:"notes,omitempty"`
 }
 
 // PerTon returns the flow in CFM per ton of a capacity; zero where that is not above

@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // RefrigerantBalance is a capacity known from the refrigerant side, with the air
@@ -100,7 +101,7 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 		return float64(c.RatedDryAir) * math.Exp(ln) * float64(entering.SpecificVolume()), entering, nil
 	})
 	if err == nil && s.Coil.Assumed != "" {
-		a.Notes = append(a.Notes, s.Coil.Assumed)
+		a.Notes = append(a.Notes, fact.New(s.Coil.Assumed))
 	}
 	return a, err
 }

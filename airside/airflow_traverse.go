@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // Traverse is a set of readings over a duct's section. [TraversePoints] says
@@ -81,10 +82,10 @@ func (v Traverse) Airflow() (Airflow, error) {
 		return velocity * x[3], air, nil
 	})
 	if err == nil && n < 10 {
-		a.Notes = append(a.Notes, fmt.Sprintf("%d readings are few: a traverse has 25 points in a rectangular duct and 18 in a round one", n))
+		a.Notes = append(a.Notes, fact.New("note.few-readings", fact.Of("count", n)))
 	}
 	if err == nil && back > 0 {
-		a.Notes = append(a.Notes, fmt.Sprintf("%d of %d readings are not above zero and count as none: air runs back there", back, n))
+		a.Notes = append(a.Notes, fact.New("note.readings-run-back", fact.Of("count", back), fact.Of("of", n)))
 	}
 	return a, err
 }

@@ -1,7 +1,6 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -71,17 +70,4 @@ func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, er
 		c.Best = quantity.Power(wa*float64(air.Value) + wr*r).PlusMinus(quantity.Power(air.Std * (refrigerant.Std / std)))
 	}
 	return c, nil
-}
-
-// Reasons returns what the closure shows, in sentences with numbers.
-func (c Closure) Reasons(sys quantity.System) []string {
-	first := fmt.Sprintf("air side %s, refrigerant side %s: they differ by %.0f %% ± %.0f %%",
-		c.Air.Format(sys), c.Refrigerant.Format(sys), 100*c.Relative, 100*c.RelativeStd)
-	switch {
-	case c.Closes:
-		return []string{first, "that is within what the instruments explain"}
-	case c.Relative > 0:
-		return []string{first, "the air side is the larger by more than the instruments explain: is the airflow overstated, a supply wet bulb too low, or the refrigerant flow understated?"}
-	}
-	return []string{first, "the refrigerant side is the larger by more than the instruments explain: is the airflow understated, warm air leaking into the supply reading, blower heat counted in, or the refrigerant flow overstated?"}
 }

@@ -18,7 +18,7 @@ func TestClose(t *testing.T) {
 		closes           bool
 	}{{kw(10, 0.6), kw(10.8, 0.4), true}, {kw(13, 0.6), kw(10.8, 0.4), false}, {kw(8, 0.6), kw(10.8, 0.4), false}} {
 		got, err := ClosureOf(c.air, c.refrigerant)
-		if err != nil || got.Closes != c.closes || len(got.Reasons(quantity.SI)) != 2 {
+		if err != nil || got.Closes != c.closes {
 			t.Errorf("%+v, %v", got, err)
 		}
 		if got.Best.Std >= min(c.air.Std, c.refrigerant.Std) {

@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Coil is a cooling coil, known by two conductances: it predicts leaving air
@@ -29,9 +30,9 @@ type Coil struct {
 	// RefrigerantSide is between surface and refrigerant, the metal counted in.
 	RefrigerantSide quantity.Conductance `json:"refrigerantSide"`
 	RatedDryAir     quantity.MassFlow    `json:"ratedDryAir"`
-	// Assumed says what was taken for granted where the measurement did not
-	// give it; empty where nothing was.
-	Assumed string `json:"assumed,omitzero"`
+	// Assumed is what was taken for granted where the measurement did not
+	// give it, "assumed.sides"; empty where nothing was.
+	Assumed fact.Code `json:"assumed,omitzero"`
 }
 
 // usualSideRatio is the refrigerant-side over the air-side conductance of a
@@ -40,8 +41,12 @@ type Coil struct {
 // coil meets the table of target splits best.
 const usualSideRatio = 2.0
 
-// assumedSides says so.
-const assumedSides = "refrigerant-side conductance taken as twice the air side (common practice, no source)"
+// What is taken for granted of a coil.
+const (
+	assumedSides      fact.Code = "assumed.sides"
+	assumedSidesRated fact.Code = "assumed.sides-and-rating" // refrigerant at 45 °F when rated
+	assumedSidesDry   fact.Code = "assumed.sides-less-where-wet"
+)
 
 // A Passage is what a coil does to a stream of air.
 type Passage struct {
@@ -173,5 +178,5 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 		}
 	}
 	ua := quantity.Conductance(math.Exp(ln))
-	return Coil{AirSide: ua, RefrigerantSide: usualSideRatio * ua, RatedDryAir: quantity.MassFlow(m), Assumed: assumedSides + ", refrigerant at 45 °F when rated"}, nil
+	return Coil{AirSide: ua, RefrigerantSide: usualSideRatio * ua, RatedDryAir: quantity.MassFlow(m), Assumed: assumedSidesRated}, nil
 }

@@ -40,7 +40,7 @@ func ExampleFitCoilSplit() {
 	fmt.Println(coil.Assumed)
 	// Output:
 	// 1650 Btu/(h·°F)
-	// refrigerant-side conductance taken as twice the air side (common practice, no source)
+	// assumed.sides
 }
 
 // The same CFM is fewer pounds of air at altitude, and the split is larger with
@@ -92,7 +92,6 @@ func ExampleCheckReturn() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(c.Text(quantity.IP))
-	// Output:
-	// the return 62.0 °F looks like a wet bulb taken for a dry bulb: a split of 9.0 °F over refrigerant of 40.0 °F is only 41 % of the way to it, while with a dry bulb of 70.0 °F to 75.5 °F it would be sound; read the return again with a dry sensor and, apart from it, with a wetted wick
+	fmt.Println(c.Suspect, c.DryBulbLow.Format(quantity.IP), "to", c.DryBulbHigh.Format(quantity.IP))
+	// Output: true 70.0 °F to 75.5 °F
 }

@@ -60,7 +60,7 @@ func dryFit(in *coil.Air, m, tr, entering, leaving float64) Coil {
 	surface = min(max(surface, (in.DewPoint()-tr)/(leaving-tr)), 0.99)
 	return Coil{
 		AirSide: quantity.Conductance(ua / (1 - surface)), RefrigerantSide: quantity.Conductance(ua / surface),
-		RatedDryAir: quantity.MassFlow(m), Assumed: assumedSides + ", less where the coil would be wet with it",
+		RatedDryAir: quantity.MassFlow(m), Assumed: assumedSidesDry,
 	}
 }
 

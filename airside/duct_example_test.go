@@ -19,14 +19,11 @@ func ExampleJudgeStatic() {
 		fmt.Println(err)
 		return
 	}
-	for _, reason := range v.Reasons(quantity.IP) {
-		fmt.Println(reason)
-	}
+	fmt.Printf("%s, %v, %.0f %% on the return side\n", v.External.Format(quantity.IP), v.Outcome, 100*v.ReturnShare)
 	_, err = airside.JudgeStatic(airside.StaticReadings{Entering: quantity.InchesWater(0.52).PlusMinus(std)})
 	fmt.Println(err)
 	// Output:
-	// external static pressure 0.78 in. w.c. ± 0.01 in. w.c. against a maximum of 0.50 in. w.c. (the unit's label); 67 % of it is on the return side
-	// the blower cannot move its rated air against it; look first at the return side: filter, grilles, small or crushed ducts
+	// 0.78 in. w.c. ± 0.01 in. w.c., above, 67 % on the return side
 	// static pressure entering the box: 129.5 Pa (0.52 in. w.c.) is out of range; valid from -2500.0 Pa (-10.04 in. w.c.) to 0.0 Pa (0.00 in. w.c.); the blower draws on this side, so it reads below zero: write the minus sign, and see which port of the manometer is open to the room
 }
 
@@ -41,12 +38,8 @@ func ExamplePartDrop_Judge() {
 		fmt.Println(err)
 		return
 	}
-	for _, reason := range v.Reasons(quantity.IP) {
-		fmt.Println(reason)
-	}
-	// Output:
-	// the part takes 0.31 in. w.c. ± 0.01 in. w.c., clean it would take 0.09 in. w.c. ± 0.01 in. w.c.: 3.40 ± 0.36 times
-	// it is dirty, iced, wet where the table is dry, or not the part of the table
+	fmt.Printf("%.2f ± %.2f times, dirty %.2f\n", v.Ratio, v.RatioStd, v.Dirty)
+	// Output: 3.40 ± 0.36 times, dirty 1.00
 }
 
 // A tenth more speed: a tenth more air, a fifth more pressure, a third more

@@ -35,11 +35,9 @@ func ExampleJudgeSplit() {
 	}
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP))
 	fmt.Println("airflow first:", v.AirflowFirst())
-	fmt.Println(v.Do()[0])
 	// Output:
 	// above-target 4.7 °F ± 0.5 °F
 	// airflow first: true
-	// leave the charge alone until the air is mended
 }
 
 func ExampleCapacityOf() {

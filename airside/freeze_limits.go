@@ -1,7 +1,6 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/root"
@@ -116,50 +115,15 @@ func crossing(plant Plant, x, low, high float64, freezes bool, at func(float64) 
 	return 0, false
 }
 
-// Reasons returns the limits in sentences.
-func (l FreezeLimits) Reasons(sys quantity.System) []string {
-	verb := "the coil freezes once"
-	if l.Freezes {
-		verb = "the coil stops freezing once"
-	}
-	var out []string
-	add := func(what, value string) { out = append(out, fmt.Sprintf("%s %s %s", verb, what, value)) }
-	below := "falls to"
-	if l.Freezes {
-		below = "is up to"
-	}
-	if l.ReturnDryBulb != nil {
-		add("the return air, at the same relative humidity, "+below, l.ReturnDryBulb.Format(sys))
-	}
-	if l.ReturnWetBulb != nil {
-		add("the return wet bulb, at the same dry bulb, "+below, l.ReturnWetBulb.Format(sys))
-	}
-	if l.Outdoor != nil {
-		add("the outdoor temperature "+below, l.Outdoor.Format(sys))
-	}
-	if l.Airflow != nil {
-		add("the airflow "+below, l.Airflow.Format(sys))
-	}
-	if len(out) == 0 {
-		out = append(out, "no change of return air, outdoor temperature or airflow within reason brings the surface to freezing from here; a lack of refrigerant or a restriction still would")
-		if l.Freezes {
-			out[0] = "no change of return air, outdoor temperature or airflow within reason lifts the surface above freezing: look at charge, restriction and control"
-		}
-	}
-	return out
-}
-
 // A Remedy is a change against freezing and what it does.
 type Remedy struct {
 	// Code is a stable name: "set-point", "airflow", "head-pressure-control",
 	// "freeze-thermostat".
 	Code string `json:"code"`
-	Do   string `json:"do"`
 	// Surface is where the coldest surface would be, Change by how much that is
 	// warmer; both zero for a control that only stops the machine.
 	Surface quantity.Temperature      `json:"surface,omitzero"`
 	Change  quantity.TemperatureDelta `json:"change,omitzero"`
-	Note    string                    `json:"note"`
 }
 
 // FreezeRemedies works out what the usual changes against a freezing coil do to
@@ -194,21 +158,20 @@ func FreezeRemedies(plant Plant, at Conditions, raise quantity.TemperatureDelta,
 	held.Outdoor = max(at.Outdoor, hold)
 	var out []Remedy
 	for _, c := range []struct {
-		code, do, note string
-		at             Conditions
+		code string
+		at   Conditions
 	}{
-		{"airflow", "bring the airflow to its full figure", "filter, coil, blower and ducts come before any control: they are the usual cause", airy},
-		{"set-point", "raise the set-point", "warmer return air at the same relative humidity; the cheapest change, and the customer's to make", warmer},
-		{"head-pressure-control", "hold the head pressure in cool weather with a fan-cycling or fan-speed control made for the unit", "a warmer condenser gives the compressor less capacity, so the coil is warmer; where the head is so low that the metering device starves, the gain is larger than this", held},
+		{"airflow", airy},
+		{"set-point", warmer},
+		{"head-pressure-control", held},
 	} {
 		r, err := plant.Run(c.at)
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, Remedy{c.code, c.do, r.Surface, r.Surface.Sub(now.Surface), c.note})
+		out = append(out, Remedy{c.code, r.Surface, r.Surface.Sub(now.Surface)})
 	}
-	return append(out, Remedy{Code: "freeze-thermostat", Do: "fit a freeze thermostat at the coldest bend of the coil, where the unit's instructions allow one",
-		Note: "it stops the compressor before ice builds and lets the blower thaw it; it does not make the coil warmer or mend the cause"}), nil
+	return append(out, Remedy{Code: "freeze-thermostat"}), nil
 }
 
 func psychroWarmer(a psychro.Air, by quantity.TemperatureDelta) (psychro.Air, error) {

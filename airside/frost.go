@@ -1,8 +1,6 @@
 package airside
 
 import (
-	"fmt"
-
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
@@ -137,37 +135,6 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 		f.Outcome = FrostNear
 	}
 	return f, nil
-}
-
-// Reasons returns how the coil stands to freezing, in sentences with numbers.
-func (f Frost) Reasons(sys quantity.System) []string {
-	first := fmt.Sprintf("the coldest surface of the coil is %s over refrigerant of %s: %s above freezing",
-		f.Surface.Format(sys), f.Evaporating.Value.Format(sys), f.Margin.Value.Format(sys))
-	if f.Margin.Value < 0 {
-		first = fmt.Sprintf("the coldest surface of the coil is %s over refrigerant of %s: %s below freezing",
-			f.Surface.Format(sys), f.Evaporating.Value.Format(sys), (-f.Margin.Value).Format(sys))
-	}
-	out := []string{first}
-	switch f.Outcome {
-	case FrostForming:
-		out = append(out, fmt.Sprintf("the dew point of the return air is %s, so water settles there and freezes; the ice shuts off air, and that makes the coil colder still", f.DewPoint.Value.Format(sys)))
-	case FrostDry:
-		out = append(out, fmt.Sprintf("the dew point of the return air is %s, below the surface: no water settles and nothing freezes until the air is damper", f.DewPoint.Value.Format(sys)))
-	case FrostNear:
-		likely := "by all likelihood that is above freezing"
-		if f.SurfaceChance >= 0.01 {
-			likely = "the chance that it is below freezing is " + normal.Percent(f.SurfaceChance)
-		}
-		if f.SurfaceChance < 0.5 {
-			likely += "; a cooler evening, a lower set-point or a dirtier filter would bring it there"
-		}
-		out = append(out, likely)
-	}
-	if f.EvaporatingChance > 0.5 && f.SurfaceChance < 0.5 {
-		out = append(out, fmt.Sprintf("the refrigerant itself is below freezing, and only the air keeps the surface above it: by %s, the chance of ice is %s",
-			IcingText(sys), normal.Percent(IcingChance(f.Evaporating))))
-	}
-	return out
 }
 
 // relativeStd is the relative standard uncertainty of the conductances: what is

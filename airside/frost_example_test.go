@@ -14,7 +14,7 @@ func libraryUnit() (airside.CapacityLine, airside.Conditions) {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
 	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(74), quantity.Fahrenheit(59), quantity.AtmosphereAt(quantity.Feet(6000)))
 	at := airside.Conditions{Return: air, Airflow: quantity.CFM(900), Outdoor: quantity.Fahrenheit(78)}
-	plant, _ := airside.SeenAt(coil, at, quantity.Fahrenheit(35))
+	plant, _ := airside.NewCapacityLine(coil, at, quantity.Fahrenheit(35))
 	return plant, at
 }
 
@@ -31,14 +31,10 @@ func ExampleJudgeFrost() {
 		return
 	}
 	fmt.Println(f.Outcome)
-	for _, reason := range f.Reasons(quantity.IP) {
-		fmt.Println(reason)
-	}
+	fmt.Printf("%s above freezing, chance of ice on the surface %.2f\n", f.Margin.Format(quantity.IP), f.SurfaceChance)
 	// Output:
 	// near
-	// the coldest surface of the coil is 33.4 °F ± 1.4 °F over refrigerant of 28.0 °F: 1.4 °F above freezing
-	// the chance that it is below freezing is 15 %; a cooler evening, a lower set-point or a dirtier filter would bring it there
-	// the refrigerant itself is below freezing, and only the air keeps the surface above it: by the rule that a coil ices from about 29.0 °F down, give or take 2.0 °F, the chance of ice is 68 %
+	// 1.4 °F ± 1.4 °F above freezing, chance of ice on the surface 0.15
 }
 
 func ExampleFindFreezeLimits() {
@@ -48,12 +44,8 @@ func ExampleFindFreezeLimits() {
 		fmt.Println(err)
 		return
 	}
-	for _, reason := range limits.Reasons(quantity.IP) {
-		fmt.Println(reason)
-	}
-	// Output:
-	// the coil freezes once the return air, at the same relative humidity, falls to 64.0 °F
-	// the coil freezes once the airflow falls to 561 CFM
+	fmt.Println(limits.ReturnDryBulb.Format(quantity.IP), limits.Airflow.Format(quantity.IP))
+	// Output: 64.0 °F 561 CFM
 }
 
 func ExampleFreezeRemedies() {
@@ -74,23 +66,6 @@ func ExampleFreezeRemedies() {
 	// freeze-thermostat      0.0 °F warmer
 }
 
-func ExampleIcedSigns() {
-	plant, at := libraryUnit()
-	signs, err := airside.IcedSigns(plant, at, 0.4)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, s := range signs[:2] {
-		fmt.Printf("%s: %s, clear %s\n", s.Reading, s.Iced.Format(quantity.IP), s.Clear.Format(quantity.IP))
-	}
-	fmt.Println(signs[2].Shows)
-	// Output:
-	// suctionPressure: 21.8 °F, clear 35.0 °F
-	// supplyDryBulb: 30.3 °F, clear 47.2 °F
-	// superheat falls to nothing on a fixed restrictor, as with an overcharge, and frost runs down the suction line toward the compressor: liquid may be coming back
-}
-
 // Three hours of frosting, thawed with the blower.
 func ExampleThaw_Time() {
 	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(72), quantity.Fahrenheit(60), quantity.StandardAtmosphere)
@@ -105,15 +80,12 @@ func ExampleThaw_Time() {
 		return
 	}
 	fmt.Println(ice.Format(quantity.IP), "of ice: likely", thaw.Likely.Round(time.Minute), "and up to", thaw.Latest.Round(time.Minute))
-	fmt.Println(thaw.Do[0])
-	// Output:
-	// 15.00 lb of ice: likely 25m0s and up to 1h15m0s
-	// compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line
+	// Output: 15.00 lb of ice: likely 25m0s and up to 1h15m0s
 }
 
 // A coil whose refrigerant boils at 24 °F.
 func ExampleIcingChance() {
 	boils := quantity.Fahrenheit(24).PlusMinus(quantity.FahrenheitDelta(0.5))
-	fmt.Printf("%s: %.0f %%\n", airside.IcingText(quantity.IP), 100*airside.IcingChance(boils))
-	// Output: the rule that a coil ices from about 29.0 °F down, give or take 2.0 °F: 99 %
+	fmt.Printf("%.0f %%\n", 100*airside.IcingChance(boils))
+	// Output: 99 %
 }

@@ -1,7 +1,6 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/normal"
@@ -26,10 +25,4 @@ func IcingChance(evaporating quantity.Uncertain[quantity.Temperature]) float64 {
 		return 0
 	}
 	return p
-}
-
-// IcingText says the rule in a system of units.
-func IcingText(sys quantity.System) string {
-	rule := IcingRule()
-	return fmt.Sprintf("the rule that a coil ices from about %s down, give or take %s", rule.Value.Format(sys), quantity.TemperatureDelta(rule.Std).Format(sys))
 }

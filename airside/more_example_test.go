@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 func ExampleSplitAltitude() {
@@ -31,12 +32,9 @@ func ExampleJudgeSplitAgainst() {
 	std := quantity.FahrenheitDelta(0.4)
 	v, err := airside.JudgeSplitAgainst(airside.SplitReadings{
 		ReturnDryBulb: quantity.Fahrenheit(75).PlusMinus(std), ReturnWetBulb: quantity.Fahrenheit(62).PlusMinus(std), SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
-	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2), "the coil's own model")
+	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2), fact.Source{Title: "the coil's own model", Standing: fact.Published})
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP), err)
-	fmt.Println(v.Do()[0])
-	// Output:
-	// below-target -3.7 °F ± 1.1 °F <nil>
-	// there is air enough to judge the charge: go on to superheat or subcooling
+	// Output: below-target -3.7 °F ± 1.1 °F <nil>
 }
 
 func ExampleStandardAir() {
@@ -150,7 +148,7 @@ func ExampleCapacityLine_Run() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
 	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
 	at := airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
-	plant, err := airside.SeenAt(coil, at, quantity.Fahrenheit(40))
+	plant, err := airside.NewCapacityLine(coil, at, quantity.Fahrenheit(40))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -163,10 +161,10 @@ func ExampleCapacityLine_Run() {
 }
 
 // What was seen at one condition is a machine that can be asked about another.
-func ExampleSeenAt() {
+func ExampleNewCapacityLine() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
 	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
-	plant, err := airside.SeenAt(coil, airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}, quantity.Fahrenheit(40))
+	plant, err := airside.NewCapacityLine(coil, airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}, quantity.Fahrenheit(40))
 	fmt.Println(plant.Capacity.Format(quantity.IP), "at", plant.Evaporating.Format(quantity.IP), err)
 	// Output: 33297 Btu/h at 40.0 °F <nil>
 }
@@ -203,10 +201,10 @@ func ExampleAirflowMethod_Cautions() {
 		fmt.Println(c)
 	}
 	// Output:
-	// live parts: measure volts and amps only if you are qualified to, with rated instruments and protection
-	// with gas heat, stay within the temperature rise on the label and leave the burner and the gas valve as they are
-	// read the supply where it cannot see the heat exchanger or the elements: radiation makes a thermometer read high
-	// the unit's label and instructions, local codes and licensed practice come first
+	// caution.live-parts
+	// caution.gas-heat
+	// caution.radiation
+	// caution.label-first
 }
 
 func ExampleFanCurve_StandardFlow() {

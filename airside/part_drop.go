@@ -1,7 +1,6 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/normal"
@@ -86,20 +85,4 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 	_, _, v.Dirty = normal.Chances(v.Ratio-dirtyRatio, v.RatioStd, 0)
 	v.Open, _, _ = normal.Chances(v.Ratio-openRatio, v.RatioStd, 0)
 	return v, nil
-}
-
-// Reasons returns what the drop shows.
-func (v DropVerdict) Reasons(sys quantity.System) []string {
-	out := []string{fmt.Sprintf("the part takes %s, clean it would take %s: %.2f ± %.2f times", v.Measured.Format(sys), v.Expected.Format(sys), v.Ratio, v.RatioStd)}
-	switch {
-	case v.Dirty >= decisionLevel:
-		out = append(out, "it is dirty, iced, wet where the table is dry, or not the part of the table")
-	case v.Open >= decisionLevel:
-		out = append(out, "air goes around it, it is not the part of the table, or the airflow is overstated")
-	case v.Dirty < 0.5 && v.Open < 0.5:
-		out = append(out, "that is about what a clean one takes")
-	default:
-		out = append(out, "these instruments cannot tell whether it is clean")
-	}
-	return out
 }

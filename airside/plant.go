@@ -36,7 +36,7 @@ type Plant interface {
 // checkPlant refuses no plant, and conditions in which none runs.
 func checkPlant(plant Plant, at Conditions) error {
 	if plant == nil {
-		return &RangeError{Quantity: "plant", Advice: "give a CapacityLine, as SeenAt makes one, or a model of the whole machine"}
+		return &RangeError{Quantity: "plant", Advice: "give a CapacityLine, as NewCapacityLine makes one, or a model of the whole machine"}
 	}
 	return checkPass(at.Return, at.Airflow, Freezing)
 }
@@ -65,9 +65,9 @@ const (
 	usualPerOutdoor     = -0.009
 )
 
-// SeenAt returns the plant of a coil that was seen running at a condition, with
+// NewCapacityLine returns the plant of a coil that was seen running at a condition, with
 // refrigerant evaporating at a dew temperature. The error is a *RangeError.
-func SeenAt(c Coil, at Conditions, evaporating quantity.Temperature) (CapacityLine, error) {
+func NewCapacityLine(c Coil, at Conditions, evaporating quantity.Temperature) (CapacityLine, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return CapacityLine{}, err
 	}
@@ -100,7 +100,7 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return Running{}, err
 	}
-	if err := within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with SeenAt"); err != nil {
+	if err := within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with NewCapacityLine"); err != nil {
 		return Running{}, err
 	}
 	perEvaporating, perOutdoor := l.PerEvaporating, l.PerOutdoor

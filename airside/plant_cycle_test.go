@@ -75,7 +75,7 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		line, err := airside.SeenAt(coil, at, o.Evaporating)
+		line, err := airside.NewCapacityLine(coil, at, o.Evaporating)
 		if err != nil {
 			t.Fatal(err)
 		}

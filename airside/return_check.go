@@ -1,7 +1,6 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -105,20 +104,4 @@ func dryBulbsFor(wetBulb, supply quantity.Temperature) (low, high quantity.Tempe
 		high = db
 	}
 	return low, high
-}
-
-// Text says what the check found, with its numbers.
-func (c ReturnCheck) Text(sys quantity.System) string {
-	r := c.Readings
-	if !c.Suspect {
-		return fmt.Sprintf("nothing says that the return %s is a wet bulb", r.Return.Value.Format(sys))
-	}
-	why := fmt.Sprintf("a split of %s", c.Split.Value.Format(sys))
-	if r.Evaporating != nil {
-		why += fmt.Sprintf(" over refrigerant of %s is only %.0f %% of the way to it", r.Evaporating.Value.Format(sys), 100*c.Effectiveness)
-	} else {
-		why += " is too small for air so cool"
-	}
-	return fmt.Sprintf("the return %s looks like a wet bulb taken for a dry bulb: %s, while with a dry bulb of %s to %s it would be sound; read the return again with a dry sensor and, apart from it, with a wetted wick",
-		r.Return.Value.Format(sys), why, c.DryBulbLow.Format(sys), c.DryBulbHigh.Format(sys))
 }

@@ -18,7 +18,7 @@ import (
 var results = []any{
 	SplitVerdict{}, ReturnCheck{}, Capacity{}, CapacityReadings{}, Efficiency{}, Closure{}, Factors{}, Coil{}, Passage{}, Bypass{},
 	Airflow{}, HeatRise{}, GasInput{}, ElectricInput{}, Traverse{}, DropReading{}, FanSpeedReading{}, RefrigerantBalance{}, SplitBackwards{}, CombinedAirflow{},
-	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Remedy{}, Sign{}, Thaw{}, ThawTime{},
+	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Remedy{}, Thaw{}, ThawTime{},
 	StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{}, Term[quantity.Power]{},
 }
 
@@ -144,7 +144,7 @@ func TestNothingIsNaN(t *testing.T) {
 		}{
 			{"Through", func() (any, error) { return cl.Through(air, flow.Value, temp("e").Value) }},
 			{"FitCoilSplit", func() (any, error) { return FitCoilSplit(air, temp("s").Value, flow.Value, temp("e").Value) }},
-			{"SeenAt", func() (any, error) { return SeenAt(cl, where, temp("e").Value) }},
+			{"NewCapacityLine", func() (any, error) { return NewCapacityLine(cl, where, temp("e").Value) }},
 			{"Run", func() (any, error) {
 				return CapacityLine{cl, power("q").Value, temp("e").Value, temp("o").Value, f("pe"), f("po")}.Run(where)
 			}},

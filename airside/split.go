@@ -1,12 +1,12 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // SplitReadings are the air temperatures around the indoor coil, read together
@@ -66,15 +66,12 @@ type SplitVerdict struct {
 	Tolerance quantity.TemperatureDelta                     `json:"tolerance"`
 	// Chances that the split is below, within and above the tolerance, as far as
 	// the uncertainty of the readings goes; they add up to 1.
-	Low             float64 `json:"low"`
-	InBand          float64 `json:"inBand"`
-	High            float64 `json:"high"`
-	Source          string  `json:"source"`
-	ToleranceSource string  `json:"toleranceSource"`
+	Low             float64     `json:"low"`
+	InBand          float64     `json:"inBand"`
+	High            float64     `json:"high"`
+	Source          fact.Source `json:"source"`
+	ToleranceSource fact.Source `json:"toleranceSource"`
 }
-
-// altitudeWorthSaying is a tenth of a degree Fahrenheit, the last digit shown.
-const altitudeWorthSaying = quantity.TemperatureDelta(0.1 * 5 / 9)
 
 // decisionLevel is the probability from which an outcome is given; below it the
 // instruments cannot tell. Common practice, no source.
@@ -107,7 +104,7 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 // JudgeSplitAgainst holds the measured split against a target of the unit's own
 // maker, or one that a coil model predicts, with its source and tolerance. The
 // error is a *RangeError.
-func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.TemperatureDelta], tolerance quantity.TemperatureDelta, source string) (SplitVerdict, error) {
+func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.TemperatureDelta], tolerance quantity.TemperatureDelta, source fact.Source) (SplitVerdict, error) {
 	if err := r.check(); err != nil {
 		return SplitVerdict{}, err
 	}
@@ -164,63 +161,4 @@ func (v *SplitVerdict) judge(r SplitReadings, tolerance quantity.TemperatureDelt
 // not.
 func (v SplitVerdict) AirflowFirst() bool {
 	return v.Outcome == SplitHigh || v.Outcome == SplitCannotTell && v.High > 0.5
-}
-
-// Reasons returns what the split shows and why, in sentences with numbers.
-func (v SplitVerdict) Reasons(sys quantity.System) []string {
-	d := v.Deviation.Value
-	side := "above"
-	if d < 0 {
-		side, d = "below", -d
-	}
-	first := fmt.Sprintf("temperature split %s is %s %s the target %s for a return of %s dry bulb and %s wet bulb; the tolerance is %s",
-		v.Measured.Format(sys), d.Format(sys), side, v.Target.Value.Format(sys),
-		v.Readings.ReturnDryBulb.Value.Format(sys), v.Readings.ReturnWetBulb.Value.Format(sys), v.Tolerance.Format(sys))
-	if v.Altitude.Value >= altitudeWorthSaying {
-		first += fmt.Sprintf("; the thin air of the place adds %s to the target of the table", v.Altitude.Value.Format(sys))
-	}
-	switch v.Outcome {
-	case SplitInBand:
-		return []string{first, "airflow and capacity fit each other; if both were low together the split would look the same, so a measured airflow still says more"}
-	case SplitHigh:
-		return []string{first, "the air is cooled further than it should be: there is too little of it; a charge judged or moved now would be judged on the air"}
-	case SplitLow:
-		if v.Measured.Value <= 0 {
-			return []string{first, "the air is not cooled at all: the machine does not cool, or the two sensors are swapped"}
-		}
-		return []string{first, "the air is not cooled as far as it should be: capacity is low (charge, restriction, metering, compressor, a leaking return duct) or the airflow is high"}
-	case SplitCannotTell:
-		return []string{first, fmt.Sprintf("the chance that it is below the tolerance is %s, within it %s, above it %s: these instruments cannot tell", normal.Percent(v.Low), normal.Percent(v.InBand), normal.Percent(v.High))}
-	}
-	return nil
-}
-
-// Do returns what to do about the split, in order.
-func (v SplitVerdict) Do() []string {
-	switch v.Outcome {
-	case SplitInBand:
-		return []string{"go on to the charge"}
-	case SplitHigh:
-		return []string{
-			"leave the charge alone until the air is mended",
-			"look at the filter, the coil face, the blower wheel and its speed, closed registers and dampers, crushed or undersized ducts",
-			"read the external static pressure and measure the airflow",
-			"then read the split again after 15 minutes of running",
-		}
-	case SplitLow:
-		if v.Measured.Value <= 0 {
-			return []string{
-				"see which sensor is in which duct, and that the machine is in cooling with its compressor running",
-				"then read the split again after 15 minutes of running",
-			}
-		}
-		return []string{
-			"there is air enough to judge the charge: go on to superheat or subcooling",
-			"if the charge is right, look for a restriction, a weak compressor or warm air leaking into the return or off the supply reading",
-			"measure the airflow: above about 450 CFM per ton the split is low with nothing wrong in the refrigerant",
-		}
-	case SplitCannotTell:
-		return []string{"read return and supply with the same thermometer, one after the other: its own error then cancels", "or measure the airflow itself"}
-	}
-	return nil
 }

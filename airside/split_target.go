@@ -2,11 +2,18 @@ package airside
 
 import (
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
-const (
-	splitTargetSource    = "California Energy Commission, Reference Appendices, Table RA3.2-3 (from memory)"
-	splitToleranceSource = "California Energy Commission, Reference Appendices 2008, RA3.2.2.7: ±3 °F"
+var (
+	splitTargetSource = fact.Source{
+		Title:    "California Energy Commission, Reference Appendices, Table RA3.2-3",
+		Standing: fact.FromMemory,
+	}
+	splitToleranceSource = fact.Source{
+		Title:    "California Energy Commission, Reference Appendices 2008, RA3.2.2.7: ±3 °F",
+		Standing: fact.Published,
+	}
 )
 
 // SplitTolerance is how far a measured split may be off its target, either way:

@@ -1,12 +1,12 @@
 package airside
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // StaticReadings are the static pressures around the box whose label states a
@@ -40,7 +40,7 @@ const (
 	StaticCannotTell
 )
 
-var staticOutcomes = []string{"not judged", "within the maximum", "above the maximum", "unusually low", "these instruments cannot tell"}
+var staticOutcomes = []string{"not-judged", "within", "above", "low", "cannot-tell"}
 
 // String returns the outcome in words.
 func (o StaticOutcome) String() string { return enum.Name(staticOutcomes, o) }
@@ -61,8 +61,8 @@ type StaticVerdict struct {
 	Readings StaticReadings                              `json:"readings"`
 	External quantity.Uncertain[quantity.StaticPressure] `json:"external"`
 	Maximum  quantity.StaticPressure                     `json:"maximum"`
-	// MaximumSource is "the unit's label" or common practice.
-	MaximumSource string `json:"maximumSource"`
+	// MaximumSource is the label or common practice.
+	MaximumSource fact.Source `json:"maximumSource"`
 	// Within is the chance that it is within the maximum.
 	Within float64 `json:"within"`
 	// ReturnShare is the return side's share of the external static pressure,
@@ -84,10 +84,10 @@ func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	}
 	v := StaticVerdict{
 		Readings: r, External: (r.Leaving.Value - r.Entering.Value).PlusMinus(quantity.StaticPressure(math.Hypot(r.Entering.Std, r.Leaving.Std))),
-		Maximum: r.Maximum, MaximumSource: "the unit's label",
+		Maximum: r.Maximum, MaximumSource: fact.Source{Title: "the unit's label", Standing: fact.Label},
 	}
 	if r.Maximum == 0 {
-		v.Maximum, v.MaximumSource = usualMaximum, "usual rating of residential blowers; read the label (common practice, no source)"
+		v.Maximum, v.MaximumSource = usualMaximum, fact.Source{Standing: fact.CommonPractice}
 	}
 	if err := within("highest external static pressure", v.Maximum, 1, most, "take it from the label of the unit"); err != nil {
 		return StaticVerdict{}, err
@@ -110,23 +110,4 @@ func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 		v.Outcome = StaticCannotTell
 	}
 	return v, nil
-}
-
-// Reasons returns what the static pressure shows, in sentences with numbers.
-func (v StaticVerdict) Reasons(sys quantity.System) []string {
-	out := []string{fmt.Sprintf("external static pressure %s against a maximum of %s (%s); %.0f %% of it is on the return side",
-		v.External.Format(sys), v.Maximum.Format(sys), v.MaximumSource, 100*v.ReturnShare)}
-	switch v.Outcome {
-	case StaticHigh:
-		where := "supply side: closed registers and dampers, a dirty or iced coil outside the box, small or crushed ducts"
-		if v.ReturnShare > 0.5 {
-			where = "return side: filter, grilles, small or crushed ducts"
-		}
-		out = append(out, "the blower cannot move its rated air against it; look first at the "+where)
-	case StaticLow:
-		out = append(out, "very free ducts, a panel or duct that is open, or a blower that runs slow: the static pressure alone does not say that the airflow is right")
-	case StaticCannotTell:
-		out = append(out, fmt.Sprintf("the chance that it is within the maximum is %.0f %%: zero the manometer and read again", 100*v.Within))
-	}
-	return out
 }

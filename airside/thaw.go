@@ -49,8 +49,6 @@ type ThawTime struct {
 	Latest  time.Duration `json:"latest"`
 	// Water is what will run off: see that the drain takes it.
 	Water quantity.Volume `json:"water"`
-	// Do is what to mind, in order.
-	Do []string `json:"do"`
 }
 
 type thawTimeFields ThawTime
@@ -112,54 +110,5 @@ func (t Thaw) Time() (ThawTime, error) {
 	return ThawTime{
 		Soonest: lasting(1. / 3), Likely: lasting(1. / 10), Latest: lasting(1. / 30),
 		Water: quantity.Liters(t.Ice.Kilograms()),
-		Do: []string{
-			"compressor off, blower on, until the last of the ice is gone from the middle of the coil and the suction line",
-			"no chipping, no flame, no hot water: a nicked tube is a leak",
-			"see that pan and drain take the water, and keep it off the controls",
-			"dry the filter or replace it, run 15 minutes, and only then read superheat, subcooling and split",
-			"find out why it froze before leaving: filter, blower, coil, closed registers, charge, restriction, a cool night",
-		},
-	}, nil
-}
-
-// A Sign is a reading that an iced coil changes.
-type Sign struct {
-	// Reading names it as the fields of a visit are named.
-	Reading string `json:"reading"`
-	// Clear and Iced are its values without and with the ice; both zero where the
-	// plant does not give them.
-	Clear quantity.Temperature `json:"clear,omitzero"`
-	Iced  quantity.Temperature `json:"iced,omitzero"`
-	Shows string               `json:"shows"`
-}
-
-// IcedSigns returns how the readings change when ice leaves only a share of the
-// airflow, 0 to 1, worked out on the plant where it knows. The lesson: an iced
-// coil reads like an overcharge on a fixed restrictor and like a low charge by
-// its pressures, and is neither; nothing is to be judged until it is thawed. The
-// error is a *RangeError, or the plant's own.
-func IcedSigns(plant Plant, at Conditions, airLeft float64) ([]Sign, error) {
-	if err := checkPlant(plant, at); err != nil {
-		return nil, err
-	}
-	if !(airLeft > 0 && airLeft <= 1) {
-		return nil, &RangeError{Quantity: "share of the airflow left", Value: quantity.Number(airLeft), Max: quantity.Number(1), Advice: "it is above zero: half is 0.5"}
-	}
-	clear, err := plant.Run(at)
-	if err != nil {
-		return nil, err
-	}
-	iced := at
-	iced.Airflow *= quantity.VolumeFlow(airLeft)
-	frozen, err := plant.Run(iced)
-	if err != nil {
-		return nil, err
-	}
-	return []Sign{
-		{"suctionPressure", clear.Evaporating, frozen.Evaporating, "suction pressure falls, as with a low charge: the values are its dew temperature"},
-		{"supplyDryBulb", clear.Supply, frozen.Supply, "what little air comes through is colder, so the split rises, as with a closed register"},
-		{"suctionLine", 0, 0, "superheat falls to nothing on a fixed restrictor, as with an overcharge, and frost runs down the suction line toward the compressor: liquid may be coming back"},
-		{"airflow", 0, 0, "static pressure before the coil rises and the supply is weak"},
-		{"liquidPressure", 0, 0, "head pressure falls with the load"},
 	}, nil
 }

@@ -44,8 +44,8 @@ type Risk struct {
 	Stops bool `json:"stops,omitzero"`
 	// Says is the danger with its figure and its limit: "danger.floodback". What it leads to
 	// stands in the catalog beside it: "danger.floodback.why".
-	Says   fact.Fact `json:"says"`
-	Source Source    `json:"source"`
+	Says   fact.Fact   `json:"says"`
+	Source fact.Source `json:"source"`
 }
 
 // A hazard is a rule about a compressor.
@@ -56,7 +56,7 @@ type hazard struct {
 	stops bool
 	// limit is what fact.Value holds; holds finds the figure that passed it.
 	limit  any
-	source Source
+	source fact.Source
 	holds  func(*Compressor) (any, bool)
 	// cooling limits the rule to a machine that cools.
 	cooling bool

@@ -12,6 +12,7 @@ import (
 
 	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"
 )
@@ -86,13 +87,13 @@ func TestWeigh(t *testing.T) {
 		t.Fatal(err)
 	}
 	perFoot, _ := LineCharge(w.Fluid, w.Tube, quantity.Feet(1), f(95))
-	if want := 25 * perFoot; math.Abs(float64(out.Line-want)) > 1e-9 || out.Total.Value != out.Label+out.Line || out.Source.Standing == Label || out.Total.Std <= 0 {
+	if want := 25 * perFoot; math.Abs(float64(out.Line-want)) > 1e-9 || out.Total.Value != out.Label+out.Line || out.Source.Standing == fact.Label || out.Total.Std <= 0 {
 		t.Errorf("%+v, want %v", out, want)
 	}
 	// The label's own adder outranks the computed one.
 	w.Adder = &Adder{oz(0.6), quantity.Feet(1)}
 	w.Accessories = []Accessory{{"filter drier", oz(4)}}
-	if out, err = w.Weigh(); err != nil || math.Abs((out.Line-oz(15)).Ounces()) > 1e-9 || out.Accessories != oz(4) || out.Source.Standing != Label || math.Abs((out.Total.Value-quantity.Pounds(7)-oz(19)).Ounces()) > 1e-9 {
+	if out, err = w.Weigh(); err != nil || math.Abs((out.Line-oz(15)).Ounces()) > 1e-9 || out.Accessories != oz(4) || out.Source.Standing != fact.Label || math.Abs((out.Total.Value-quantity.Pounds(7)-oz(19)).Ounces()) > 1e-9 {
 		t.Errorf("%+v, %v", out, err)
 	}
 	// A line shorter than the factory's allowance takes less than the label.
@@ -108,7 +109,7 @@ func TestWeigh(t *testing.T) {
 	}
 	// A machine in one housing has no line to add for.
 	w.Tube, w.FactoryTube, w.FactoryLength, w.Length = Tube{}, Tube{}, 0, quantity.Uncertain[quantity.Length]{}
-	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label || out.Source.Standing != Label {
+	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label || out.Source.Standing != fact.Label {
 		t.Errorf("%+v, %v", out, err)
 	}
 	if b, err := json.Marshal(out); err != nil || !strings.Contains(string(b), `"perFoot"`) {
@@ -379,7 +380,7 @@ func TestDecayTestByTheMaker(t *testing.T) {
 		if err != nil || d.Outcome != c.want || d.Limit > decayLimit.value {
 			t.Errorf("%+v: %+v, %v; want %v", c.maker, d, err, c.want)
 		}
-		if own := d.Source.Standing == Label; own != (c.maker.Level == quantity.Microns(300)) {
+		if own := d.Source.Standing == fact.Label; own != (c.maker.Level == quantity.Microns(300)) {
 			t.Errorf("%+v: source %v", c.maker, d.Source)
 		}
 	}

@@ -56,7 +56,7 @@ type Decay struct {
 	// Limit is what the test was held to, the maker's or the general one: what it begins
 	// below for NotDeepEnough, and what it stays below otherwise.
 	Limit  quantity.Pressure `json:"limit"`
-	Source Source            `json:"source"`
+	Source fact.Source       `json:"source"`
 }
 
 // DecayLimits are what a decay test is held to: those of the unit's maker, who comes first

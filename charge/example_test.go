@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 func ExampleTableSuperheat() {
@@ -106,7 +107,7 @@ func ExampleRules() {
 func ExampleTarget_WithTolerance() {
 	label := quantity.FahrenheitDelta(9).PlusMinus(0)
 	target, _ := charge.SubcoolingTarget(&label)
-	target, err := target.WithTolerance(quantity.FahrenheitDelta(2), charge.Source{Title: "the unit's installation instructions", Standing: charge.Label})
+	target, err := target.WithTolerance(quantity.FahrenheitDelta(2), fact.Source{Title: "the unit's installation instructions", Standing: fact.Label})
 	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP), "by", target.ToleranceSource, err)
 	// Output: 9.0 °F within 2.0 °F by the unit's installation instructions <nil>
 }

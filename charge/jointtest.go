@@ -45,7 +45,7 @@ type Joint struct {
 	// Least is the lowest pressure that counts, Finest the coarsest sensitivity that does.
 	Least  quantity.GaugePressure `json:"least"`
 	Finest quantity.MassFlow      `json:"finest"`
-	Source Source                 `json:"source"`
+	Source fact.Source            `json:"source"`
 }
 
 // Fact is the result for a record: "result.joint-tight".

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -63,7 +64,7 @@ func TestObstaclesLeaveOutNonsense(t *testing.T) {
 func TestToleranceOfNoTarget(t *testing.T) {
 	var out *RangeError
 	for _, target := range []Target{{}, {Method: WeighIn}, {Method: Superheat, Value: delta{Std: math.Inf(1)}}, {Method: Subcooling, Value: delta{Value: 1e9}}} {
-		if _, err := target.WithTolerance(2, Source{}); !errors.As(err, &out) {
+		if _, err := target.WithTolerance(2, fact.Source{}); !errors.As(err, &out) {
 			t.Errorf("%+v: %v", target, err)
 		}
 	}

@@ -2,6 +2,7 @@ package charge
 
 import (
 	"encoding"
+	"github.com/satline/satline/quantity/fact"
 	"testing"
 )
 
@@ -15,7 +16,7 @@ func FuzzNames(f *testing.F) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(Standing), new(RecoveryClass), new(DevicePlace)} {
+		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -33,7 +34,7 @@ func TestNamesAreDistinct(t *testing.T) {
 		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return Metering(i).String() },
 		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return State(i).String() },
 		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
-		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return Standing(i).String() },
+		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return fact.Standing(i).String() },
 		"recovery": func(i int) string { return RecoveryClass(i).String() }, "temper": func(i int) string { return Temper(i).String() },
 		"device": func(i int) string { return DevicePlace(i).String() },
 	} {

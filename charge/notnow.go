@@ -76,15 +76,15 @@ type Obstacle struct {
 	Spoils bool `json:"spoils,omitzero"`
 	// WeighIn says that weighing the charge in is one way on: the obstacle does
 	// not go away with a panel put back or a wait.
-	WeighIn bool   `json:"weighIn,omitzero"`
-	Source  Source `json:"source"`
+	WeighIn bool        `json:"weighIn,omitzero"`
+	Source  fact.Source `json:"source"`
 }
 
 // A condition is a rule about when a method has an answer.
 type condition struct {
 	code   string
 	limit  any // what fact.Value holds; nil where it is not a matter of degree
-	source Source
+	source fact.Source
 	// forbids and doubts are the methods that the condition rules out, and the
 	// ones that it only makes less sure.
 	forbids, doubts methodSet

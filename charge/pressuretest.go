@@ -64,8 +64,8 @@ type Tightness struct {
 	// Detectable is the smallest drop that these readings would show.
 	Detectable quantity.GaugePressure `json:"detectable"`
 	// Short says that nothing is missing yet, and that the test was too short to hold.
-	Short  bool   `json:"short,omitzero"`
-	Source Source `json:"source"`
+	Short  bool        `json:"short,omitzero"`
+	Source fact.Source `json:"source"`
 }
 
 // Judge corrects the pressure for the temperature of the gas, at constant

@@ -44,8 +44,8 @@ type RecoveryLevel struct {
 	To quantity.Pressure `json:"to"`
 	// InchesOfVacuum is the same as the rule words it, in inches of mercury
 	// below the standard atmosphere.
-	InchesOfVacuum float64 `json:"inchesOfVacuum"`
-	Source         Source  `json:"source"`
+	InchesOfVacuum float64     `json:"inchesOfVacuum"`
+	Source         fact.Source `json:"source"`
 }
 
 // Fact is the level for a record, "result.recovery": the absolute pressure to reach.

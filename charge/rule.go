@@ -16,16 +16,16 @@ type Rule struct {
 	Figure string `json:"figure,omitzero"`
 	// Forbids and Doubts are the methods that a condition rules out, and those
 	// that it only makes less sure; none for a figure.
-	Forbids []Method `json:"forbids,omitempty"`
-	Doubts  []Method `json:"doubts,omitempty"`
-	Source  Source   `json:"source"`
+	Forbids []Method    `json:"forbids,omitempty"`
+	Doubts  []Method    `json:"doubts,omitempty"`
+	Source  fact.Source `json:"source"`
 }
 
 // A figure is a number with its source.
 type figure[T any] struct {
 	code   string
 	value  T
-	source Source
+	source fact.Source
 }
 
 func (f *figure[T]) rule() Rule {

@@ -16,22 +16,55 @@ import (
 // The sources.
 var (
 	// cecTarget was not found in print; it lies within 1 °F of the chart of fieldCharts.
-	cecTarget = Source{"California Energy Commission, Reference Appendices, Table RA3.2-2", FromMemory}
+	cecTarget = fact.Source{
+		Title:    "California Energy Commission, Reference Appendices, Table RA3.2-2",
+		Standing: fact.FromMemory,
+	}
 	// cecProcedure was read in CEC-400-2008-004-CMF, pages RA3-9 to RA3-16.
-	cecProcedure = Source{"California Energy Commission, Reference Appendices 2008, RA3.2.2", Published}
+	cecProcedure = fact.Source{
+		Title:    "California Energy Commission, Reference Appendices 2008, RA3.2.2",
+		Standing: fact.Published,
+	}
 	// fieldCharts are the instructions that come with machines: superheat chart, indoor
 	// conditions, adders for the line set.
-	fieldCharts          = Source{"charging instructions that manufacturers print for their machines", Published}
-	recoveryRule         = Source{"40 CFR 82.156, Table 1, with the classes of 40 CFR 82.152 (EPA section 608)", Published}
-	tubeStandard         = Source{"ASTM B280, seamless copper tube for air conditioning and refrigeration field service", Published}
-	computedAdder        = Source{"computed from liquid density and tube bore (ASTM B280)", Published}
-	nitrogenSource       = Source{"constant volume, second virial coefficient by Tsonopoulos, AIChE Journal 20 (1974) 263", FromMemory}
-	fieldTests           = Source{"IEC 60335-2-40 and UL 60335-2-40, field tests of circuits with flammable refrigerant (annex DD), as manufacturers' instructions reprint them", Published}
-	federalSpecification = Source{"Unified Facilities Guide Specification UFGS-15182, Refrigerant Piping, 3.3.2 and 3.3.3", Published}
-	criticalPoint        = Source{"critical temperature by the equation of state of the refrigerant, against 140 °F", Published}
-	safetyClasses        = Source{"ANSI/ASHRAE Standard 34, safety groups", FromMemory}
-	practice             = Source{"", CommonPractice}
-	unitLabel            = Source{"the unit's label", Label}
+	fieldCharts = fact.Source{
+		Title:    "charging instructions that manufacturers print for their machines",
+		Standing: fact.Published,
+	}
+	recoveryRule = fact.Source{
+		Title:    "40 CFR 82.156, Table 1, with the classes of 40 CFR 82.152 (EPA section 608)",
+		Standing: fact.Published,
+	}
+	tubeStandard = fact.Source{
+		Title:    "ASTM B280, seamless copper tube for air conditioning and refrigeration field service",
+		Standing: fact.Published,
+	}
+	computedAdder = fact.Source{
+		Title:    "computed from liquid density and tube bore (ASTM B280)",
+		Standing: fact.Published,
+	}
+	nitrogenSource = fact.Source{
+		Title:    "constant volume, second virial coefficient by Tsonopoulos, AIChE Journal 20 (1974) 263",
+		Standing: fact.FromMemory,
+	}
+	fieldTests = fact.Source{
+		Title:    "IEC 60335-2-40 and UL 60335-2-40, field tests of circuits with flammable refrigerant (annex DD), as manufacturers' instructions reprint them",
+		Standing: fact.Published,
+	}
+	federalSpecification = fact.Source{
+		Title:    "Unified Facilities Guide Specification UFGS-15182, Refrigerant Piping, 3.3.2 and 3.3.3",
+		Standing: fact.Published,
+	}
+	criticalPoint = fact.Source{
+		Title:    "critical temperature by the equation of state of the refrigerant, against 140 °F",
+		Standing: fact.Published,
+	}
+	safetyClasses = fact.Source{
+		Title:    "ANSI/ASHRAE Standard 34, safety groups",
+		Standing: fact.FromMemory,
+	}
+	practice  = fact.Source{Standing: fact.CommonPractice}
+	unitLabel = fact.Source{Title: "the unit's label", Standing: fact.Label}
 )
 
 // Targets and tolerances.
@@ -281,7 +314,7 @@ const (
 	overload fact.Share = 1.4
 )
 
-var necOverload = Source{"NEC (NFPA 70) 440.52(A)(1)", FromMemory}
+var necOverload = fact.Source{Title: "NEC (NFPA 70) 440.52(A)(1)", Standing: fact.FromMemory}
 
 // hazards to a compressor, in the order in which they are told: first what stops the
 // machine whatever else is found.

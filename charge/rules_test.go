@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"github.com/satline/satline/quantity/fact"
 )
 
 // Every figure and condition of rules.go is in Rules, with a source.
@@ -21,7 +23,7 @@ func TestRulesAreComplete(t *testing.T) {
 		if r.Source.Standing == 0 {
 			t.Errorf("%s has no source", r.Code)
 		}
-		if r.Source.Title == "" && r.Source.Standing != CommonPractice {
+		if r.Source.Title == "" && r.Source.Standing != fact.CommonPractice {
 			t.Errorf("%s has no title for its source", r.Code)
 		}
 	}

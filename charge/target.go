@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 type (
@@ -18,21 +19,21 @@ type (
 type Target struct {
 	Method          Method                                        `json:"method"`
 	Value           quantity.Uncertain[quantity.TemperatureDelta] `json:"value"`
-	Source          Source                                        `json:"source"`
+	Source          fact.Source                                   `json:"source"`
 	Tolerance       quantity.TemperatureDelta                     `json:"tolerance"`
-	ToleranceSource Source                                        `json:"toleranceSource"`
+	ToleranceSource fact.Source                                   `json:"toleranceSource"`
 	// Budget says which readings make the target uncertain.
 	Budget Budget `json:"budget"`
 }
 
 // General reports whether the target is a general figure, and not the
 // manufacturer's for the machine.
-func (t Target) General() bool { return t.Source.Standing != Label }
+func (t Target) General() bool { return t.Source.Standing != fact.Label }
 
 // WithTolerance returns t with another tolerance, such as the label's own. The
 // tolerance lies above 0 and up to 15 °C (27 °F); the error is a *RangeError,
 // also for a t whose own value cannot be.
-func (t Target) WithTolerance(tolerance quantity.TemperatureDelta, source Source) (Target, error) {
+func (t Target) WithTolerance(tolerance quantity.TemperatureDelta, source fact.Source) (Target, error) {
 	const max = quantity.TemperatureDelta(15)
 	if !(tolerance > 0 && tolerance <= max) {
 		return Target{}, &RangeError{Quantity: "charge tolerance", Value: tolerance, Max: max, Advice: "give half the width of the band around the target, above zero"}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"pgregory.net/rapid"
 )
 
@@ -269,7 +270,7 @@ func TestSuperheatTargetUncertainty(t *testing.T) {
 func TestLabelOutranksTable(t *testing.T) {
 	label := df(11).PlusMinus(df(0.5))
 	target, err := SuperheatTarget(&label, f(40).PlusMinus(0), f(30).PlusMinus(0))
-	if err != nil || target.Value != label || target.General() || target.Source.Standing != Label {
+	if err != nil || target.Value != label || target.General() || target.Source.Standing != fact.Label {
 		t.Errorf("%+v, %v", target, err)
 	}
 	sub, err := SubcoolingTarget(&label)

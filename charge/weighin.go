@@ -123,7 +123,7 @@ type Weighing struct {
 	// PerFoot is the adder that was used, per foot of liquid line.
 	PerFoot quantity.Mass `json:"perFoot"`
 	// Source of the adder: the label, or computed from density and bore.
-	Source Source `json:"source"`
+	Source fact.Source `json:"source"`
 	// AskDevice says that the place of the metering device is not known and matters.
 	AskDevice bool `json:"askDevice,omitzero"`
 }

@@ -1,6 +1,8 @@
 package diagnose
 
-import "github.com/satline/satline/charge"
+import (
+	"github.com/satline/satline/quantity/fact"
+)
 
 // Signatures of the air side.
 const (
@@ -15,65 +17,65 @@ var airFaults = []Fault{
 	// the split grows while the capacity falls.
 	{
 		Code: "filter", Kind: Air, Signature: LowIndoorAir, Share: 0.35,
-		Sources: []charge.Source{rossiBraun, breukerBraun, kim, acca},
+		Sources: []fact.Source{rossiBraun, breukerBraun, kim, acca},
 	},
 	// blower slow, dirty or turning backwards: as a dirty filter, by the fan itself: a low
 	// speed tap, a loose belt, a failing capacitor, a loaded wheel.
 	{
 		Code: "blower", Kind: Air, Signature: LowIndoorAir, Share: 0.15,
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// indoor coil dirty: dirt on the coil hinders the air and the heat.
 	{
 		Code: "indoor-coil", Kind: Air, Signature: LowIndoorAir, Share: 0.2,
-		Sources: []charge.Source{rossiBraun, breukerBraun, kim},
+		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// ice on the indoor coil: ice hinders the air, which makes the coil colder still. It
 	// follows from low air, low charge, low load or a cold night, and reads as low air
 	// whatever began it.
 	{
 		Code: "iced-coil", Kind: Air, Signature: LowIndoorAir, Share: 0.1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// closed dampers or too little duct or return: the duct system passes less than the blower
 	// would move.
 	{
 		Code: "ducts", Kind: Air, Signature: LowIndoorAir, Share: 0.2,
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// too much indoor air: more air keeps the coil warm: it dries the air little.
 	{
 		Code: HighIndoorAir, Kind: Air, Signature: HighIndoorAir, Share: 1,
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// hot air leaking into the return duct: attic or outdoor air joins the return past the
 	// point where it was read: the coil gets hotter, more humid air than the reading says.
 	{
 		Code: ReturnLeak, Kind: Air, Signature: ReturnLeak, Share: 1,
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// dirty or blocked outdoor coil: less outdoor air, or a coat of dirt, needs a larger
 	// temperature difference to reject the heat.
 	{
 		Code: "condenser-coil", Kind: Air, Signature: CondenserAir, Share: 0.62,
-		Sources: []charge.Source{rossiBraun, breukerBraun, kim},
+		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// outdoor fan not turning: without its fan the outdoor coil rejects what still air takes:
 	// the head rises until a control or the compressor stops.
 	{
 		Code: fanDead, Kind: Air, Signature: CondenserAir, Variant: string(fanDead), Share: 0.08,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// outdoor fan slow or turning backwards: the fan moves less air over a clean coil.
 	{
 		Code: "condenser-fan", Kind: Air, Signature: CondenserAir, Share: 0.2,
-		Sources: []charge.Source{kim, practice},
+		Sources: []fact.Source{kim, practice},
 	},
 	// outdoor unit breathing its own air: discharge air returns to the coil: it sees warmer
 	// air than the thermometer in the shade.
 	{
 		Code: "condenser-recirculation", Kind: Air, Signature: CondenserAir, Variant: "condenser-recirculation", Share: 0.18,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 }
 
@@ -90,26 +92,26 @@ var circumstances = []Fault{
 	// runs cold, below freezing in the end, with every part sound.
 	{
 		Code: LowLoad, Kind: Circumstance, Signature: LowLoad, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// cool weather without head-pressure control: cool outdoor air lowers the condensing
 	// pressure and so the pressure that drives the metering device: the coil starves and
 	// freezes.
 	{
 		Code: LowAmbient, Kind: Circumstance, Signature: LowAmbient, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// economizer open: outdoor air joins the return: the coil does not see the return that was
 	// read.
 	{
 		Code: Economizer, Kind: Circumstance, Signature: Economizer, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// condensate trap missing or dry: on a drain at negative pressure air is drawn in through
 	// the pipe and holds the water back until it blows off the pan. The circuit reads as
 	// sound.
 	{
 		Code: NoTrap, Kind: Circumstance, Signature: NoTrap, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 }

@@ -1,6 +1,8 @@
 package diagnose
 
-import "github.com/satline/satline/charge"
+import (
+	"github.com/satline/satline/quantity/fact"
+)
 
 // Signatures of the refrigerant circuit.
 const (
@@ -20,42 +22,42 @@ var circuitFaults = []Fault{
 	// the subcooling falls first.
 	{
 		Code: Undercharge, Kind: Circuit, Signature: Undercharge, Share: 1,
-		Sources: []charge.Source{rossiBraun, breukerBraun, farzadONeal, kim},
+		Sources: []fact.Source{rossiBraun, breukerBraun, farzadONeal, kim},
 	},
 	// refrigerant overcharge: liquid backs up in the condenser, leaving less of it to condense
 	// with: condensing pressure and subcooling rise. A fixed restrictor passes more at the
 	// higher pressure and floods the evaporator; a TXV closes and holds the superheat.
 	{
 		Code: Overcharge, Kind: Circuit, Signature: Overcharge, Share: 1,
-		Sources: []charge.Source{farzadONeal, kim, breukerBraun},
+		Sources: []fact.Source{farzadONeal, kim, breukerBraun},
 	},
 	// non-condensable gas in the circuit: air or nitrogen gathers in the condenser. Its
 	// pressure adds to that of the refrigerant (Dalton), so the gauge reads a condensing
 	// temperature that is not there, and its film hinders condensation.
 	{
 		Code: NonCondensables, Kind: Circuit, Opens: true, Signature: NonCondensables, Share: 1,
-		Sources: []charge.Source{kim, liBraun},
+		Sources: []fact.Source{kim, liBraun},
 	},
 	// restricted liquid line or filter drier: a pressure drop ahead of the metering device
 	// takes from the pressure that drives it: the evaporator starves while the liquid backs up
 	// in the condenser.
 	{
 		Code: "liquid-line-restriction", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.45,
-		Sources: []charge.Source{rossiBraun, breukerBraun, kim},
+		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// liquid line shut (service valve, solenoid valve): where nothing passes, the compressor
 	// pumps the indoor side down and all liquid stands in the condenser at the temperature of
 	// the air.
 	{
 		Code: lineShut, Kind: Circuit, Signature: Restriction, Variant: string(lineShut), Share: 0.06,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// restrictor too small or plugged: the fixed opening is smaller than the machine needs, by
 	// a wrong part or by dirt; downstream of the liquid line it acts as a restriction in it.
 	{
 		Code: "restrictor-small", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.3,
 		Devices: []Metering{FixedRestrictor},
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// expansion valve starving the coil: a valve that cannot open (a bulb that lost its
 	// charge, a plugged screen, a stuck stem, a superheat set too high) passes too little;
@@ -63,7 +65,7 @@ var circuitFaults = []Fault{
 	{
 		Code: "valve-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
 		Devices: []Metering{Thermostatic},
-		Sources: []charge.Source{kim, practice},
+		Sources: []fact.Source{kim, practice},
 	},
 	// electronic expansion valve starving the coil: a valve that does not open (a sensor that
 	// reads low, a plugged screen, a motor that lost its steps, a superheat set too high)
@@ -71,7 +73,7 @@ var circuitFaults = []Fault{
 	{
 		Code: "electronic-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
 		Devices: []Metering{Electronic},
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// restrictor too large or not seated: too large an opening (a wrong part, or a piston held
 	// off its seat by dirt) passes liquid faster than the coil can boil it and empties the
@@ -79,7 +81,7 @@ var circuitFaults = []Fault{
 	{
 		Code: "restrictor-large", Kind: Circuit, Opens: true, Signature: Overfeed, Share: 1,
 		Devices: []Metering{FixedRestrictor},
-		Sources: []charge.Source{acca, practice},
+		Sources: []fact.Source{acca, practice},
 	},
 	// TXV bulb loose or valve overfeeding: a bulb that feels warmer than the pipe (loose, not
 	// insulated, in a warm place), a superheat set too low, or a valve stuck open feeds more
@@ -87,7 +89,7 @@ var circuitFaults = []Fault{
 	{
 		Code: "valve-overfeeding", Kind: Circuit, Signature: Overfeed, Share: 1,
 		Devices: []Metering{Thermostatic},
-		Sources: []charge.Source{kim, practice},
+		Sources: []fact.Source{kim, practice},
 	},
 	// electronic expansion valve overfeeding: a sensor that feels warmer than the pipe, a
 	// superheat set too low, or a valve that lost its steps or stuck open feeds more than the
@@ -95,19 +97,19 @@ var circuitFaults = []Fault{
 	{
 		Code: "electronic-overfeeding", Kind: Circuit, Signature: Overfeed, Share: 1,
 		Devices: []Metering{Electronic},
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// compressor leaking within (valves or scroll): hot discharge gas leaks back to the
 	// suction side: the compressor moves less refrigerant and heats what it moves.
 	{
 		Code: "compressor-valves", Kind: Circuit, Signature: VaporLeak, Share: 0.8,
-		Sources: []charge.Source{rossiBraun, breukerBraun, kim},
+		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// reversing valve leaking: hot gas crosses the slide of the reversing valve into the
 	// suction passage: to the gauges it is a compressor that leaks within.
 	{
 		Code: "reversing-valve-leak", Kind: Circuit, Signature: VaporLeak, Share: 0.35, HeatPump: true,
-		Sources: []charge.Source{kim, practice},
+		Sources: []fact.Source{kim, practice},
 	},
 	// next to no refrigerant in the circuit: where no liquid is left, nothing boils and
 	// nothing condenses: the head falls below the pressure of liquid at the outdoor
@@ -115,37 +117,37 @@ var circuitFaults = []Fault{
 	// of the air around them.
 	{
 		Code: NextToEmpty, Kind: Circuit, Signature: NextToEmpty, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// compressor running without pumping: broken valves, a sheared shaft or a scroll held
 	// apart pass all gas back: both pressures stand close together while the motor turns with
 	// little load.
 	{
 		Code: "compressor-runs-idle", Kind: Circuit, Signature: NotPumping, Share: 0.6,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// compressor turning backwards (three phases): a scroll or screw that turns the wrong way
 	// moves nothing, and is loud; it happens where two of three phases were exchanged.
 	{
 		Code: "compressor-backwards", Kind: Circuit, Signature: NotPumping, Share: 0.15,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// compressor not running: a compressor that stands still lets the pressures equalize, at
 	// that of the colder coil.
 	{
 		Code: compressorStopped, Kind: Circuit, Signature: NotPumping, Variant: string(compressorStopped), Share: 0.25,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// gauges set to another refrigerant: the saturation temperatures shown belong to another
 	// fluid.
 	{
 		Code: "refrigerant-selected", Kind: Instrument, Signature: OtherRefrigerant, Share: 0.6,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// another or a mixed refrigerant in the machine: the fluid boils at other pressures than
 	// the one named; a mixture at pressures of its own.
 	{
 		Code: "wrong-refrigerant", Kind: Circuit, Opens: true, Signature: OtherRefrigerant, Share: 0.4,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 }

@@ -1,6 +1,8 @@
 package diagnose
 
-import "github.com/satline/satline/charge"
+import (
+	"github.com/satline/satline/quantity/fact"
+)
 
 // A Code names a cause for programs. It never changes its meaning.
 type Code string
@@ -38,26 +40,26 @@ type Fault struct {
 	// HeatPump says that only a machine with a reversing valve can have it.
 	HeatPump bool
 
-	Sources []charge.Source
+	Sources []fact.Source
 
 	index int // in the library
 }
 
 var (
-	rossiBraun = charge.Source{
+	rossiBraun = fact.Source{
 		Title:    "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault rules",
-		Standing: charge.Published,
+		Standing: fact.Published,
 	}
 	breukerBraun = fromMemory("Breuker and Braun 1998, HVAC&R Research 4(3):303-318")
 	kim          = fromMemory("Kim, Yoon, Payne and Domanski 2008, NIST SP 1087")
 	farzadONeal  = fromMemory("Farzad and O'Neal 1993, ASHRAE Transactions 99(1)")
 	liBraun      = fromMemory("Li and Braun 2007, HVAC&R Research 13(2):369-395")
 	acca         = fromMemory("ANSI/ACCA 5 QI, HVAC Quality Installation Specification")
-	practice     = charge.Source{Standing: charge.CommonPractice}
+	practice     = fact.Source{Standing: fact.CommonPractice}
 )
 
-func fromMemory(title string) charge.Source {
-	return charge.Source{Title: title, Standing: charge.FromMemory}
+func fromMemory(title string) fact.Source {
+	return fact.Source{Title: title, Standing: fact.FromMemory}
 }
 
 func (f *Fault) fits(device Metering, heatPump bool) bool {

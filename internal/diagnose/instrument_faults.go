@@ -1,6 +1,8 @@
 package diagnose
 
-import "github.com/satline/satline/charge"
+import (
+	"github.com/satline/satline/quantity/fact"
+)
 
 // Signatures of instruments.
 const (
@@ -24,83 +26,83 @@ var instrumentFaults = []Fault{
 	// reads between the pipe and the air around it: the superheat comes out too high.
 	{
 		Code: SuctionClamp, Kind: Instrument, Signature: SuctionClamp, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// liquid line clamp loose, uninsulated or on the wrong pipe: a clamp in poor contact reads
 	// between the pipe and the outdoor air, which is colder: the subcooling comes out too
 	// high.
 	{
 		Code: LiquidClamp, Kind: Instrument, Signature: LiquidClamp, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// suction gauge off zero: every pressure is off by the same amount, and the saturation
 	// temperature with it.
 	{
 		Code: SuctionGauge, Kind: Instrument, Signature: SuctionGauge, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// high-side gauge off zero: every pressure is off by the same amount, and the saturation
 	// temperature with it.
 	{
 		Code: LiquidGauge, Kind: Instrument, Signature: LiquidGauge, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// altitude not set: a gauge counts from the atmosphere around it, which falls by about 3.5
 	// % for each 1000 ft; a saturation temperature computed from sea level is too high.
 	{
 		Code: Altitude, Kind: Instrument, Signature: Altitude, Share: 1,
-		Sources: []charge.Source{{Title: "U.S. Standard Atmosphere, 1976", Standing: charge.Published}, practice},
+		Sources: []fact.Source{{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published}, practice},
 	},
 	// wet bulb read with a dry or warm wick: a wick that is dry, dirty or in still air reads
 	// between wet and dry bulb, and the target superheat with it is too high.
 	{
 		Code: DryWick, Kind: Instrument, Signature: DryWick, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// wet bulb and dry bulb swapped: the wet bulb is never above the dry bulb.
 	{
 		Code: BulbsSwapped, Kind: Instrument, Signature: BulbsSwapped, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// high and low hose swapped: a running compressor makes the high side higher.
 	{
 		Code: HosesSwapped, Kind: Instrument, Signature: HosesSwapped, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// the machine is heating: with the reversing valve over, the indoor coil condenses and the
 	// outdoor coil boils: read as cooling, nothing fits.
 	{
 		Code: Heating, Kind: Instrument, Signature: Heating, Share: 1, HeatPump: true,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// suction and liquid line clamps exchanged: each clamp reads the other pipe: superheat and
 	// subcooling come out tens of degrees too high, together.
 	{
 		Code: ClampsSwapped, Kind: Instrument, Signature: ClampsSwapped, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// return and outdoor thermometers exchanged: the return is taken for the outdoor air and
 	// the outdoor air for the return.
 	{
 		Code: AirSensorsSwapped, Kind: Instrument, Signature: AirSensorsSwapped, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// outdoor thermometer in the sun or in discharge air: radiation warms a bare sensor by 5
 	// °F to 20 °F above the air.
 	{
 		Code: SunOnSensor, Kind: Instrument, Signature: SunOnSensor, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// supply thermometer wet, seeing the coil, or far down the duct: a wet sensor or one in
 	// sight of the coil reads too cold; one past warm ducts too warm.
 	{
 		Code: SupplySensor, Kind: Instrument, Signature: SupplySensor, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 	// the readings contradict each other: no cause, and no two causes, give these readings
 	// together: one of them at least is not what it is taken for.
 	{
 		Code: readingsClash, Kind: Instrument, Signature: readingsClash, Share: 1,
-		Sources: []charge.Source{practice},
+		Sources: []fact.Source{practice},
 	},
 }
