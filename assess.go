@@ -12,6 +12,11 @@ func Assess(v Visit) (Assessment, error) {
 	if err != nil {
 		return Assessment{}, err
 	}
+	return p.assess()
+}
+
+func (p *prepared) assess() (Assessment, error) {
+	v := &p.visit
 	s, err := settle(p)
 	if err != nil {
 		return Assessment{}, err

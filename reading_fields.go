@@ -19,6 +19,9 @@ type readingField struct {
 	check func(r *Readings) *VisitError
 	state func(r *Readings, in Instruments)
 	has   func(*Readings) bool
+	drop  func(*Readings)
+	// copy takes the reading over, where there is one.
+	copy func(to, from *Readings)
 	// value is the reading as a value of a fact; false where there is none.
 	value func(*Readings) (fact.Value, bool)
 	// over replaces the reading by its mean over a stretch of the log, by the last
@@ -62,7 +65,13 @@ func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncer
 			}
 			*p = &u
 		},
-		has: func(r *Readings) bool { return *at(r) != nil },
+		has:  func(r *Readings) bool { return *at(r) != nil },
+		drop: func(r *Readings) { *at(r) = nil },
+		copy: func(to, from *Readings) {
+			if p := *at(from); p != nil {
+				*at(to) = new(*p)
+			}
+		},
 		value: func(r *Readings) (fact.Value, bool) {
 			if p := *at(r); p != nil {
 				return fact.Measured(name, *p), true

@@ -97,12 +97,25 @@ type Readings struct {
 	CompressorCurrent *quantity.Uncertain[quantity.Current] `json:"compressorCurrent,omitzero"`
 }
 
+// Clone returns the readings with none of them shared. A copy by assignment shares those
+// that are there: what is changed in one, by its pointer, is changed in both.
+func (r Readings) Clone() Readings {
+	var out Readings
+	for i := range readingFields {
+		readingFields[i].copy(&out, &r)
+	}
+	return out
+}
+
 // A LogEntry is a set of readings at a moment since some start of the visit.
 type LogEntry struct {
 	// At counts from any one moment of the visit, the same for all entries.
 	At time.Duration `json:"at" strict:"required"`
 	Readings
 }
+
+// Clone returns the entry with none of its readings shared.
+func (e LogEntry) Clone() LogEntry { return LogEntry{e.At, e.Readings.Clone()} }
 
 // A Move is refrigerant added to or recovered from the machine. Exactly one of
 // Added and Recovered is set.

@@ -1,0 +1,78 @@
+package satline_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+)
+
+// From a gauge to an answer: the gauges send once a second, a hose comes off for a moment,
+// and what the display shows can be asked for at any time. The machine is invented.
+func ExampleSession() {
+	session, err := satline.NewSession(satline.Visit{
+		Title:     "Reading room",
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
+		Site:      satline.Site{Elevation: new(quantity.Feet(600))},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	if err := session.Conditions(satline.Conditions{Running: 20 * time.Minute}); err != nil {
+		fmt.Println(err)
+	}
+	for second := range 600 {
+		sample := satline.LogEntry{At: time.Duration(second) * time.Second}
+		sample.LiquidPressure = satline.Measured(quantity.PSIG(340))
+		sample.LiquidLine = satline.Measured(quantity.Fahrenheit(94))
+		if second%5 == 0 { // the thermometers send less often
+			sample.OutdoorDryBulb = satline.Measured(quantity.Fahrenheit(85))
+			sample.ReturnDryBulb = satline.Measured(quantity.Fahrenheit(75))
+			sample.ReturnWetBulb = satline.Measured(quantity.Fahrenheit(63))
+		}
+		if second == 300 {
+			sample.LiquidPressure = satline.Measured(quantity.PSIG(0))
+		}
+		for _, aside := range session.Take(sample) {
+			fmt.Println(aside.At, aside.Field, aside.Why)
+		}
+	}
+	shown, err := session.Verdict()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(shown.Steadiness.Course.State, shown.Charge.Reading.Measured.Value.Format(quantity.IP))
+	saved, err := json.Marshal(session.Visit())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	back, err := satline.DecodeVisit(saved)
+	fmt.Println(len(back.Log), "entries,", err)
+	// Output:
+	// 5m0s liquidPressure hose off
+	// settled 10.5 °F
+	// 60 entries, <nil>
+}
+
+// A copy by assignment shares the readings, a clone does not.
+func ExampleReadings_Clone() {
+	first := satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(52))}
+	shared, own := first, first.Clone()
+	first.SuctionLine.Value = quantity.Fahrenheit(60)
+	fmt.Println(shared.SuctionLine.Value.Format(quantity.IP), own.SuctionLine.Value.Format(quantity.IP))
+	// Output: 60.0 °F 52.0 °F
+}
+
+func ExampleLogEntry_Clone() {
+	entry := satline.LogEntry{At: time.Minute}
+	entry.SuctionLine = satline.Measured(quantity.Fahrenheit(52))
+	own := entry.Clone()
+	entry.SuctionLine.Value = quantity.Fahrenheit(60)
+	fmt.Println(own.At, own.SuctionLine.Value.Format(quantity.IP))
+	// Output: 1m0s 52.0 °F
+}
