@@ -1,9 +1,12 @@
 package satline
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 
+	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/strictjson"
 )
 
@@ -11,13 +14,15 @@ import (
 const MaxVisitBytes = 1 << 20
 
 // DecodeVisit reads the JSON form of a visit: UTF-8, at most MaxVisitBytes,
-// every field known, none twice, every quantity with its unit. The error says
+// every field known, none twice, every quantity with its unit. Where the language of the
+// visit writes a decimal comma, its quantities may too: "6,5 kg". The error says
 // in one line where the document is wrong and what to write instead; its cause is a
 // *strictjson.Error, with the path and the line apart.
 func DecodeVisit(data []byte) (Visit, error) {
 	type fields Visit // without UnmarshalJSON
 	var v fields
-	if err := strictly(data, &v); err != nil {
+	style := quantity.Style{Comma: words.DecimalComma(languageOf(data).tag())}
+	if err := strictly(data, &v, style); err != nil {
 		return Visit{}, err
 	}
 	return Visit(v), nil
@@ -29,8 +34,20 @@ func (v *Visit) UnmarshalJSON(text []byte) (err error) {
 	return err
 }
 
-func strictly(data []byte, into any) error {
-	err := strictjson.Decode(data, into, strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000})
+// languageOf is the language a document names, if it can be read that far.
+func languageOf(data []byte) Language {
+	var named struct {
+		Language Language `json:"language"`
+	}
+	if len(data) > MaxVisitBytes || json.Unmarshal(data, &named) != nil {
+		return ""
+	}
+	return named.Language
+}
+
+func strictly(data []byte, into any, style quantity.Style) error {
+	limits := strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000}
+	err := strictjson.DecodeStyled(data, into, limits, style)
 	if err != nil {
 		return &VisitError{Kind: DocumentMalformed, Problem: err.Error(), Err: err}
 	}

@@ -172,12 +172,7 @@ func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlo
 		o.Extrapolating = append(o.Extrapolating, x.Fact())
 	}
 	o.Says = o.says(freeze)
-	book := v.visit.Language.book(v.visit.Units)
-	for _, list := range [][]fact.Fact{o.Says, o.Believe, o.Extrapolating} {
-		for k := range list {
-			list[k].Text = book.Say(list[k])
-		}
-	}
+	speak(&o, v.visit.Language.book(v.visit.Units))
 	return o, nil
 }
 

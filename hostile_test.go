@@ -98,7 +98,7 @@ func hostileVisits(t *testing.T) []hostile {
 	}
 	for _, c := range []struct{ path, raw string }{
 		{"equipment.refrigerant", `""`}, {"equipment.refrigerant", `"R-999"`}, {"equipment.refrigerant", `"R-401"`},
-		{"equipment.refrigerant", `"freon"`}, {"equipment.refrigerant", `410`}, {"equipment.refrigerant", `"R-22\u0000"`},
+		{"equipment.refrigerant", `"frostine"`}, {"equipment.refrigerant", `410`}, {"equipment.refrigerant", `"R-22\u0000"`},
 		{"equipment.refrigerant", strconv.Quote(strings.Repeat("R", 5000))},
 		{"equipment.metering", `""`}, {"equipment.metering", `"valve"`}, {"equipment.metering", `2`},
 		{"equipment.arrangement", `"window"`}, {"equipment.nominalCapacity", `"0.01 ton"`}, {"equipment.nominalCapacity", `"-3 ton"`},

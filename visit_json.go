@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 
 	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/quantity"
 )
 
 // MarshalJSON writes the entry as DecodeVisit reads it, with the time as "15m0s".
@@ -51,7 +52,7 @@ func (c *Conditions) UnmarshalJSON(text []byte) error { return afresh(text, (*co
 // afresh fills into with nothing but what the text says.
 func afresh[T any](text []byte, into *T) error {
 	var t T
-	err := strictly(text, &t)
+	err := strictly(text, &t, quantity.Style{})
 	*into = t
 	return err
 }
