@@ -163,7 +163,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 		Others:            diagnose.Alternatives(p.fluid),
 		Atmosphere:        p.atmosphere.Pressure.Value,
 		AtmosphereAssumed: p.atmosphere.Source == SeaLevelAssumed,
-		Metering:          diagnose.Metering(e.Metering),
+		Metering:          e.Metering,
 		HeatPump:          e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
 		NominalCapacity:   e.NominalCapacity,
 		RatedAirflow:      e.Label.RatedAirflow,
@@ -229,7 +229,7 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 		return nil, nil
 	}
 	before = thinned(before)
-	course, err := follow(p, before, p.visit.Equipment.Metering.Method())
+	course, err := follow(p, before, charge.MethodFor(p.visit.Equipment.Metering))
 	if err != nil {
 		return nil, err
 	}

@@ -30,7 +30,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	machine, err := cycle.Residential(r, quantity.Tons(3), cycle.TXV)
+	machine, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		t.Fatal(err)
 	}

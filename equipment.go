@@ -4,6 +4,7 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // Equipment is what the machine is. What its label says outranks any general
@@ -63,18 +64,20 @@ type LineSet struct {
 	Device charge.DevicePlace `json:"device,omitzero"`
 }
 
-// Metering is an expansion device; that of package charge.
-type Metering = charge.Metering
+// Metering is an expansion device; that of package refrigerant.
+type Metering = refrigerant.Metering
 
 // The expansion devices.
 const (
-	// FixedRestrictor is a piston, short tube or capillary: charged by
+	// FixedRestrictor is a piston or short tube: charged by
 	// superheat.
-	FixedRestrictor = charge.FixedRestrictor
+	FixedRestrictor = refrigerant.FixedRestrictor
 	// TXV is a thermostatic expansion valve: charged by subcooling.
-	TXV = charge.TXV
+	TXV = refrigerant.TXV
 	// EXV is an electronic expansion valve: charged by subcooling.
-	EXV = charge.EXV
+	EXV = refrigerant.EXV
+	// Capillary is a long thin tube: charged by superheat.
+	Capillary = refrigerant.Capillary
 )
 
 // Arrangement says how the halves of a machine stand together.

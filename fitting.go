@@ -10,6 +10,7 @@ import (
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
@@ -46,7 +47,7 @@ func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitt
 	system, err := cycle.Design(cycle.Spec{
 		Refrigerant: p.fluid,
 		Capacity:    e.NominalCapacity,
-		Metering:    cycleMetering[e.Metering],
+		Metering:    asFitted(e.Metering),
 		Airflow:     e.Label.RatedAirflow,
 	})
 	if err != nil {
@@ -126,7 +127,7 @@ func forbidding(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) [
 		out = append(out, fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...))
 	}
 	situation := situationOf(p, s, d, Cooling)
-	for _, o := range charge.Obstacles(situation, p.visit.Equipment.Metering.Method()) {
+	for _, o := range charge.Obstacles(situation, charge.MethodFor(p.visit.Equipment.Metering)) {
 		if o.Spoils {
 			not(o.Says)
 		}
@@ -296,8 +297,11 @@ func elevationOf(site Site) quantity.Length {
 	return low
 }
 
-var cycleMetering = map[Metering]cycle.Metering{
-	FixedRestrictor: cycle.FixedRestrictor,
-	TXV:             cycle.TXV,
-	EXV:             cycle.EXV,
+// asFitted is the device that a machine is fitted with: a capillary tube is followed as the
+// short tube that passes as much.
+func asFitted(m Metering) Metering {
+	if m == refrigerant.Capillary {
+		return FixedRestrictor
+	}
+	return m
 }

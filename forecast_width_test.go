@@ -63,7 +63,7 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	system, err := cycle.Design(cycle.Spec{
-		Refrigerant: fluid, Capacity: quantity.Tons(3), Metering: cycle.FixedRestrictor,
+		Refrigerant: fluid, Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor,
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -38,7 +38,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, airside.StaticVerdict{}, airside.StaticOutcome(0), airside.StaticLow)
 	readsBack(t, airside.PartDrop{}, airside.Part(0), airside.GridPart)
 	readsBack(t, cycle.Operating{}, cycle.Limit(0), cycle.LowPressure)
-	readsBack(t, cycle.Conditions{}, cycle.Metering(0), cycle.Capillary)
+	readsBack(t, cycle.Conditions{}, refrigerant.Metering(0), refrigerant.Capillary)
 	readsBack(t, cycle.Prediction{Extrapolating: []cycle.Departure{{Of: "charge", Part: -0.1}}}, "")
 	readsBack(t, cycle.FreezeForecast{Outdoor: new(quantity.Fahrenheit(61))}, "")
 	readsBack(t, cycle.Analysis{HighSide: "both", COP: &cycle.Ratio{Value: 3.2, Std: 0.1}}, "")

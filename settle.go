@@ -37,7 +37,7 @@ func settle(p *prepared) (settled, error) {
 	if len(log) == 0 {
 		return s, nil
 	}
-	method := p.visit.Equipment.Metering.Method()
+	method := charge.MethodFor(p.visit.Equipment.Metering)
 	course, err := follow(p, log, method)
 	if err != nil {
 		return s, err

@@ -26,7 +26,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	situation := situationOf(p, s, d, mode)
 	method, obstacles := charge.ChooseMethod(situation)
 	if method == charge.WeighIn {
-		method = situation.Metering.Method()
+		method = charge.MethodFor(situation.Metering)
 	}
 	t := targeted{method: method, obstacles: obstacles}
 	if mode != Cooling || !p.ofComfort() {

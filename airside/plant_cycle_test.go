@@ -26,7 +26,7 @@ func (m machine) Run(at airside.Conditions) (airside.Running, error) {
 	return airside.Running{Evaporating: o.Evaporating, Surface: o.CoilSurface, Supply: o.CoilLeaving, Capacity: o.Capacity}, err
 }
 
-func residential(t testing.TB, m cycle.Metering) *cycle.System {
+func residential(t testing.TB, m refrigerant.Metering) *cycle.System {
 	r, err := refrigerant.Lookup("R-410A")
 	if err != nil {
 		t.Fatal(err)
@@ -51,14 +51,14 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 		return a
 	}
 	for _, limits := range []struct {
-		metering          cycle.Metering
+		metering          refrigerant.Metering
 		degrees, capacity float64
 	}{
 		// A valve keeps the coil fed, which is what the line assumes.
-		{cycle.TXV, 3, 0.05},
+		{refrigerant.TXV, 3, 0.05},
 		// A fixed restrictor floods or starves it as the weather moves, which the
 		// line does not know: it is a rougher guide there, as its comment says.
-		{cycle.FixedRestrictor, 6, 0.20},
+		{refrigerant.FixedRestrictor, 6, 0.20},
 	} {
 		metering := limits.metering
 		whole := machine{system: residential(t, metering)}
@@ -112,7 +112,7 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 // the same machine short of a fifth of its charge freezes at a larger airflow.
 func ExampleFindFreezeLimits_cycle() {
 	r, _ := refrigerant.Lookup("R-410A")
-	system, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	system, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -105,7 +105,7 @@ func TestDosingStops(t *testing.T) {
 
 // What forbids the method forbids the dose, and a flooding valve is given nothing.
 func TestObstaclesHaltDosing(t *testing.T) {
-	s := sound(TXV)
+	s := sound(refrigerant.TXV)
 	s.CoilWet = true
 	d := Dosing{Target: targetOf(t, Subcooling, 10, 0), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 4}), Obstacles: Obstacles(s, Subcooling)}
 	if dose := next(t, d); dose.Action != Halt || dose.Reason != "forbidden" {
@@ -117,7 +117,7 @@ func TestObstaclesHaltDosing(t *testing.T) {
 	if dose := next(t, d); dose.Action != Add {
 		t.Errorf("an obstacle of another method: %v %s", dose.Action, dose.Reason)
 	}
-	s = sound(TXV)
+	s = sound(refrigerant.TXV)
 	s.Superheat = about(0)
 	d.Obstacles = Obstacles(s, Subcooling)
 	if dose := next(t, d); dose.Action != Halt || dose.Reason != "valve-flooding" {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 func ExampleJudge() {
@@ -62,7 +63,7 @@ func ExampleNewMeasurement() {
 func ExampleObstacles() {
 	outdoor := quantity.Fahrenheit(48).PlusMinus(quantity.FahrenheitDelta(0.6))
 	s := charge.Situation{
-		Metering: charge.TXV, LabelSubcooling: true,
+		Metering: refrigerant.TXV, LabelSubcooling: true,
 		OutdoorDryBulb: &outdoor,
 		Running:        8 * time.Minute,
 	}
@@ -76,8 +77,8 @@ func ExampleObstacles() {
 
 // A doubt lets a verdict stand; an obstacle that forbids does not.
 func ExampleForbidden() {
-	dirty := charge.Situation{Metering: charge.FixedRestrictor, FilterDirty: true}
-	iced := charge.Situation{Metering: charge.FixedRestrictor, CoilIced: true}
+	dirty := charge.Situation{Metering: refrigerant.FixedRestrictor, FilterDirty: true}
+	iced := charge.Situation{Metering: refrigerant.FixedRestrictor, CoilIced: true}
 	for _, s := range []charge.Situation{dirty, iced} {
 		obstacles := charge.Obstacles(s, charge.Superheat)
 		fmt.Printf("%s: forbidden %v, mend first %v\n", obstacles[0].Code, charge.Forbidden(obstacles), obstacles[0].MendFirst)
@@ -88,7 +89,7 @@ func ExampleForbidden() {
 }
 
 func ExampleChooseMethod() {
-	s := charge.Situation{Metering: charge.FixedRestrictor, CoilWet: true}
+	s := charge.Situation{Metering: refrigerant.FixedRestrictor, CoilWet: true}
 	method, obstacles := charge.ChooseMethod(s)
 	fmt.Println(method, "because of", obstacles[0].Code)
 	// Output: weigh-in because of coil-wet
@@ -158,7 +159,7 @@ func ExampleBudget_Largest() {
 	// most: return wet bulb
 }
 
-func ExampleMetering_Method() {
-	fmt.Println(charge.FixedRestrictor.Method(), charge.TXV.Method(), charge.EXV.Method())
+func ExampleMethodFor() {
+	fmt.Println(charge.MethodFor(refrigerant.FixedRestrictor), charge.MethodFor(refrigerant.TXV), charge.MethodFor(refrigerant.EXV))
 	// Output: superheat subcooling subcooling
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // The names of the JSON form are a promise to those who store it: this list may
@@ -74,7 +75,7 @@ func TestJSONNames(t *testing.T) {
 	}
 	risky := easy()
 	risky.Superheat = about(0)
-	cold := sound(TXV)
+	cold := sound(refrigerant.TXV)
 	cold.OutdoorDryBulb = at(40)
 	for name, v := range map[string]any{
 		"verdict": verdict, "target": target, "measured": m, "source": target.Source, "rule": Rules()[0], "condition": airflowLow.rule(), "better": better,

@@ -1,9 +1,8 @@
 package charge
 
 import (
-	"strings"
-
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A Method is a way to judge or set a charge.
@@ -44,54 +43,14 @@ func (m Method) direction() float64 {
 	return -1
 }
 
-// A Metering is an expansion device.
-type Metering int
-
-// The expansion devices, named as in package satline.
-const (
-	// FixedRestrictor is a piston, a short tube or a capillary.
-	FixedRestrictor Metering = iota + 1
-	// TXV is a thermostatic expansion valve.
-	TXV
-	// EXV is an electronic expansion valve.
-	EXV
-)
-
-var meteringNames = []string{"not stated", "fixed restrictor", "TXV", "EXV"}
-
-// String returns "fixed restrictor", "TXV" or "EXV".
-func (m Metering) String() string { return enum.Name(meteringNames, m) }
-
-// MarshalText writes the name of the device.
-func (m Metering) MarshalText() ([]byte, error) {
-	return enum.Text("metering device", meteringNames, m)
-}
-
-// UnmarshalText reads "fixed restrictor" (or "piston", "orifice", "short tube",
-// "capillary"), "TXV" (or "TEV") or "EXV" (or "EEV").
-func (m *Metering) UnmarshalText(text []byte) error {
-	switch strings.ToLower(strings.TrimSpace(string(text))) {
-	case "piston", "orifice", "short tube", "capillary", "capillary tube", "fixed":
-		*m = FixedRestrictor
-		return nil
-	case "tev":
-		*m = TXV
-		return nil
-	case "eev":
-		*m = EXV
-		return nil
-	}
-	return enum.Parse("metering device", meteringNames, text, m)
-}
-
-// Method returns the method that the charge shows by: superheat for a fixed
+// MethodFor returns the method that the charge shows by: superheat for a fixed
 // restrictor, subcooling for a valve. A device not stated gets WeighIn, which
 // needs none.
-func (m Metering) Method() Method {
-	switch m {
-	case FixedRestrictor:
+func MethodFor(m refrigerant.Metering) Method {
+	switch {
+	case m.Fixed():
 		return Superheat
-	case TXV, EXV:
+	case m == refrigerant.TXV, m == refrigerant.EXV:
 		return Subcooling
 	}
 	return WeighIn

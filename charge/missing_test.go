@@ -21,7 +21,7 @@ func TestValuesMadeElsewhere(t *testing.T) {
 			t.Errorf("obstacles of method %d: %v", m, got)
 		}
 	}
-	for _, d := range []Metering{0, -1, 99} {
+	for _, d := range []refrigerant.Metering{0, -1, 99} {
 		if m, _ := ChooseMethod(Situation{Metering: d}); m != WeighIn {
 			t.Errorf("device %d is charged by %v", d, m)
 		}
@@ -49,7 +49,7 @@ func TestNoRefrigerant(t *testing.T) {
 func TestObstaclesLeaveOutNonsense(t *testing.T) {
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e308, -1e308} {
 		s := Situation{
-			Metering: TXV, LabelSubcooling: true, NominalCapacity: quantity.Power(v),
+			Metering: refrigerant.TXV, LabelSubcooling: true, NominalCapacity: quantity.Power(v),
 			OutdoorDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnWetBulb: &temperature{Value: quantity.Temperature(v)},
 			Superheat: &delta{Value: quantity.TemperatureDelta(v)}, Subcooling: &delta{Value: quantity.TemperatureDelta(v)},
 			Airflow: &quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.VolumeFlow(v)},

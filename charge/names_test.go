@@ -2,8 +2,10 @@ package charge
 
 import (
 	"encoding"
-	"github.com/satline/satline/quantity/fact"
 	"testing"
+
+	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // Whatever text comes in, a name reads back as what it was written as, and
@@ -16,7 +18,7 @@ func FuzzNames(f *testing.F) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
+		}{new(Method), new(refrigerant.Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -31,7 +33,7 @@ func FuzzNames(f *testing.F) {
 // taken for one.
 func TestNamesAreDistinct(t *testing.T) {
 	for name, text := range map[string]func(int) string{
-		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return Metering(i).String() },
+		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return refrigerant.Metering(i).String() },
 		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return State(i).String() },
 		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
 		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return fact.Standing(i).String() },

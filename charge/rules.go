@@ -586,7 +586,7 @@ var (
 		code:   "valve-flooding",
 		source: practice, doubts: liquidReading,
 		holds: func(s *Situation) (any, bool) {
-			if s.Metering.Method() != Subcooling || s.Superheat == nil {
+			if MethodFor(s.Metering) != Subcooling || s.Superheat == nil {
 				return nil, false
 			}
 			return s.Superheat.Value, Measurement{Method: Superheat, Value: *s.Superheat}.LiquidReturning()

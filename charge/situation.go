@@ -11,7 +11,7 @@ import (
 // whether a method has an answer at all. Fields that are not known stay zero; a
 // reading is written new(quantity.Fahrenheit(82).PlusMinus(quantity.FahrenheitDelta(0.6))).
 type Situation struct {
-	Metering Metering
+	Metering refrigerant.Metering
 	// Fluid is the refrigerant, nil where it is not known. The methods are those of comfort
 	// cooling: one that refrigerant.ComfortCooling refuses is judged by none of them.
 	Fluid *refrigerant.Refrigerant
@@ -98,7 +98,7 @@ func Forbidden(obstacles []Obstacle) bool {
 // obstacles are those of the first method, so that it is plain why it was passed
 // over.
 func ChooseMethod(s Situation) (Method, []Obstacle) {
-	first := s.Metering.Method()
+	first := MethodFor(s.Metering)
 	obstacles := Obstacles(s, first)
 	if first == WeighIn {
 		return first, obstacles
@@ -144,7 +144,7 @@ func starvedBesideStackedLiquid(s *Situation) (any, bool) {
 		return nil, false
 	}
 	limit := starvedSuperheat.value
-	if s.Metering == FixedRestrictor && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
+	if s.Metering.Fixed() && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
 		if target, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
 			limit = max(limit, target+superheatTolerance.value)
 		}

@@ -31,9 +31,9 @@ func nearestFault(valve bool, moved [5]float64) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	device := cycle.FixedRestrictor
+	device := refrigerant.FixedRestrictor
 	if valve {
-		device = cycle.TXV
+		device = refrigerant.TXV
 	}
 	machine, err := cycle.Residential(r22, quantity.Tons(3), device)
 	if err != nil {

@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"
 )
 
 // shortBy is a machine on the mean of the table, short of a part of its charge.
-func shortBy(m Metering, short float64) Evidence {
-	table := signature.For(m.device())
+func shortBy(m refrigerant.Metering, short float64) Evidence {
+	table := signature.For(deviceOf(m))
 	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 	levels := table.Cause(string(Undercharge))
 	at, was := 0.0, vector{}
@@ -32,7 +33,7 @@ func shortBy(m Metering, short float64) Evidence {
 
 // The belief moves with the readings, without a jump at any size that was tabled.
 func TestChargeBeliefIsContinuous(t *testing.T) {
-	for _, m := range []Metering{FixedRestrictor, Thermostatic} {
+	for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
 		last := -1.0
 		for short := 0.0; short < 0.2; short += 0.0005 {
 			d := Infer(shortBy(m, short))
@@ -49,7 +50,7 @@ func TestChargeBeliefIsContinuous(t *testing.T) {
 
 // The size believed is that of the readings.
 func TestChargeBeliefFindsTheSize(t *testing.T) {
-	for _, m := range []Metering{FixedRestrictor, Thermostatic} {
+	for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
 		for _, short := range []float64{0.12, 0.2, 0.3} {
 			d := Infer(shortBy(m, short))
 			b := &d.Charge
@@ -88,7 +89,7 @@ func TestChargeBeliefAddsUp(t *testing.T) {
 // The chance of a signature is that of all explanations that hold it.
 func TestMarginalsAddUp(t *testing.T) {
 	for _, short := range []float64{0, 0.07, 0.2} {
-		d := Infer(shortBy(Thermostatic, short))
+		d := Infer(shortBy(refrigerant.TXV, short))
 		last := 1.0
 		for _, m := range d.Marginals() {
 			if math.Abs(m.Chance-d.Probability(m.Signature)) > 1e-9 || m.Chance > last {

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // Signatures of the refrigerant circuit.
@@ -56,7 +57,7 @@ var circuitFaults = []Fault{
 	// a wrong part or by dirt; downstream of the liquid line it acts as a restriction in it.
 	{
 		Code: "restrictor-small", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.3,
-		Devices: []Metering{FixedRestrictor},
+		Devices: []refrigerant.Metering{refrigerant.FixedRestrictor},
 		Sources: []fact.Source{acca, practice},
 	},
 	// expansion valve starving the coil: a valve that cannot open (a bulb that lost its
@@ -64,7 +65,7 @@ var circuitFaults = []Fault{
 	// liquid backs up in the condenser.
 	{
 		Code: "valve-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
-		Devices: []Metering{Thermostatic},
+		Devices: []refrigerant.Metering{refrigerant.TXV},
 		Sources: []fact.Source{kim, practice},
 	},
 	// electronic expansion valve starving the coil: a valve that does not open (a sensor that
@@ -72,7 +73,7 @@ var circuitFaults = []Fault{
 	// passes too little; liquid backs up in the condenser.
 	{
 		Code: "electronic-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
-		Devices: []Metering{Electronic},
+		Devices: []refrigerant.Metering{refrigerant.EXV},
 		Sources: []fact.Source{practice},
 	},
 	// restrictor too large or not seated: too large an opening (a wrong part, or a piston held
@@ -80,7 +81,7 @@ var circuitFaults = []Fault{
 	// condenser.
 	{
 		Code: "restrictor-large", Kind: Circuit, Opens: true, Signature: Overfeed, Share: 1,
-		Devices: []Metering{FixedRestrictor},
+		Devices: []refrigerant.Metering{refrigerant.FixedRestrictor},
 		Sources: []fact.Source{acca, practice},
 	},
 	// TXV bulb loose or valve overfeeding: a bulb that feels warmer than the pipe (loose, not
@@ -88,7 +89,7 @@ var circuitFaults = []Fault{
 	// than the coil can boil.
 	{
 		Code: "valve-overfeeding", Kind: Circuit, Signature: Overfeed, Share: 1,
-		Devices: []Metering{Thermostatic},
+		Devices: []refrigerant.Metering{refrigerant.TXV},
 		Sources: []fact.Source{kim, practice},
 	},
 	// electronic expansion valve overfeeding: a sensor that feels warmer than the pipe, a
@@ -96,7 +97,7 @@ var circuitFaults = []Fault{
 	// coil can boil.
 	{
 		Code: "electronic-overfeeding", Kind: Circuit, Signature: Overfeed, Share: 1,
-		Devices: []Metering{Electronic},
+		Devices: []refrigerant.Metering{refrigerant.EXV},
 		Sources: []fact.Source{practice},
 	},
 	// compressor leaking within (valves or scroll): hot discharge gas leaks back to the

@@ -108,7 +108,7 @@ func Infer(e Evidence) Diagnosis {
 
 // open takes in the evidence and lists the suspects.
 func open(e *Evidence) *caseFile {
-	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(e.Metering.device()), work: workspaces.Get().(*workspace)}
+	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(deviceOf(e.Metering)), work: workspaces.Get().(*workspace)}
 	c.work.taken = 0
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)

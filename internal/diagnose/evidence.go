@@ -8,20 +8,11 @@ import (
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
-// Metering is the expansion device, numbered as in the facade.
-type Metering int
-
-// The expansion devices.
-const (
-	FixedRestrictor Metering = iota + 1
-	Thermostatic
-	Electronic
-)
-
-func (m Metering) device() signature.Device {
-	if m == Thermostatic || m == Electronic {
+func deviceOf(m refrigerant.Metering) signature.Device {
+	if m == refrigerant.TXV || m == refrigerant.EXV {
 		return signature.Valve
 	}
 	return signature.Fixed
@@ -56,7 +47,7 @@ type Evidence struct {
 	Atmosphere        quantity.Pressure
 	AtmosphereAssumed bool
 
-	Metering          Metering
+	Metering          refrigerant.Metering
 	HeatPump          bool
 	NominalCapacity   quantity.Power
 	RatedAirflow      quantity.VolumeFlow

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A Code names a cause for programs. It never changes its meaning.
@@ -34,7 +35,7 @@ type Fault struct {
 	// practice, no source.
 	Share float64
 	// Devices that the fault can happen to; none means all.
-	Devices []Metering
+	Devices []refrigerant.Metering
 	// Opens says that the circuit is opened to put it right.
 	Opens bool
 	// HeatPump says that only a machine with a reversing valve can have it.
@@ -62,12 +63,12 @@ func fromMemory(title string) fact.Source {
 	return fact.Source{Title: title, Standing: fact.FromMemory}
 }
 
-func (f *Fault) fits(device Metering, heatPump bool) bool {
+func (f *Fault) fits(device refrigerant.Metering, heatPump bool) bool {
 	if f.HeatPump && !heatPump {
 		return false
 	}
 	for _, d := range f.Devices {
-		if d == device {
+		if d == device || d.Fixed() && device.Fixed() {
 			return true
 		}
 	}
@@ -99,7 +100,7 @@ func lookup(code Code) *Fault {
 }
 
 // faultsOf returns the faults of a signature that the machine can have.
-func faultsOf(signature Code, device Metering, heatPump bool) []*Fault {
+func faultsOf(signature Code, device refrigerant.Metering, heatPump bool) []*Fault {
 	var out []*Fault
 	for i := range library {
 		if f := &library[i]; f.Signature == signature && f.fits(device, heatPump) {

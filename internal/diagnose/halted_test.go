@@ -238,12 +238,12 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 	rng, e := soundVisit(t, seed, i)
 	for {
 		spec := cycle.Spec{
-			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity, Metering: cycle.FixedRestrictor,
+			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity, Metering: refrigerant.FixedRestrictor,
 			Condensing: quantity.FahrenheitDelta(evenly(rng, 16, 25)), Superheat: quantity.FahrenheitDelta(evenly(rng, 9, 16)),
 			Subcooling: quantity.FahrenheitDelta(evenly(rng, 7, 11)),
 		}
-		if e.Metering != diagnose.FixedRestrictor {
-			spec.Metering = cycle.TXV
+		if e.Metering != refrigerant.FixedRestrictor {
+			spec.Metering = refrigerant.TXV
 		}
 		// As machines of the refrigerant are built: see package population.
 		spec.Suction = quantity.Fahrenheit(evenly(rng, 48.5, 51.5))

@@ -10,6 +10,7 @@ import (
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"
 )
 
@@ -25,7 +26,7 @@ func reads(w signature.Weather, v vector) Evidence {
 	condensing := w.Outdoor + v[signature.CondensingOver]
 	evaporating := v[signature.Evaporating]
 	return Evidence{
-		Metering: FixedRestrictor, NominalCapacity: quantity.Power(3 * wattsPerTon),
+		Metering: refrigerant.FixedRestrictor, NominalCapacity: quantity.Power(3 * wattsPerTon),
 		Input: readcheck.Input{
 			EvaporatingDew: degrees(evaporating, 0.3), CondensingBubble: degrees(condensing, 0.25),
 			SuctionLine: degrees(evaporating+v[signature.Superheat], 0.5), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
@@ -80,8 +81,8 @@ func draw(rng *rand.Rand, cov *matrix) (v vector) {
 
 // The mean of each cause at its gravest is named as that cause.
 func TestPlainCasesAreNamed(t *testing.T) {
-	for _, m := range []Metering{FixedRestrictor, Thermostatic} {
-		table := signature.For(m.device())
+	for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
+		table := signature.For(deviceOf(m))
 		for _, cause := range append([]signature.Cause{{}}, table.Causes...) {
 			v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 			want := "sound"
@@ -114,10 +115,10 @@ func TestPlainCasesAreNamed(t *testing.T) {
 // Thin air is no fault: the mean of sound machines on a mountain is called sound
 // where the elevation is known, and less surely where it is not.
 func TestThinAirIsNoFault(t *testing.T) {
-	for _, device := range []Metering{FixedRestrictor, Thermostatic} {
+	for _, device := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
 		high := signature.Rated
 		high.Thin = 0.2 // 6,000 ft
-		e := reads(high, signature.For(device.device()).Sound.Mean(high, signature.UsualFluid))
+		e := reads(high, signature.For(deviceOf(device)).Sound.Mean(high, signature.UsualFluid))
 		e.Metering = device
 		d := Infer(e)
 		e.Atmosphere = quantity.StandardAtmosphere * 0.8
@@ -173,7 +174,7 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 func TestAnswersToAnything(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var e Evidence
-		e.Metering = Metering(rapid.IntRange(0, 3).Draw(t, "metering"))
+		e.Metering = refrigerant.Metering(rapid.IntRange(0, 3).Draw(t, "metering"))
 		e.HeatPump = rapid.Bool().Draw(t, "heat pump")
 		reading := func(name string) readcheck.Temp {
 			if !rapid.Bool().Draw(t, name+" read") {

@@ -20,7 +20,7 @@ type NormalReading struct {
 // kinds is the probability of each kind of the population.
 func (e *Evidence) kinds() []float64 {
 	known := e.Known
-	known.Valve = e.Metering.device() == signature.Valve
+	known.Valve = deviceOf(e.Metering) == signature.Valve
 	if e.Fluid != nil {
 		known.Refrigerant = e.Fluid.Designation()
 	}

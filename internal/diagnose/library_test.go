@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/internal/diagnose/signature"
+	"github.com/satline/satline/refrigerant"
 )
 
 // Every fault says who says so, and is weighed by a signature that inference knows.
@@ -44,7 +45,7 @@ func TestLibraryIsComplete(t *testing.T) {
 		}
 	}
 	for s := range signatures {
-		for _, m := range []Metering{FixedRestrictor, Thermostatic, Electronic} {
+		for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV, refrigerant.EXV} {
 			if len(faultsOf(s, m, true)) == 0 {
 				t.Errorf("no fault of signature %s for metering %d", s, m)
 			}

@@ -20,8 +20,8 @@ func TestLiesAtTheLimit(t *testing.T) {
 		t.Fatal(err)
 	}
 	limited := map[Code]float64{SuctionGauge: 10 * psi, LiquidGauge: 25 * psi, Altitude: 3.2 * psi}
-	for _, device := range []Metering{FixedRestrictor, Thermostatic} {
-		e := reads(signature.Rated, signature.For(device.device()).Sound.Mean(signature.Rated, signature.UsualFluid))
+	for _, device := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
+		e := reads(signature.Rated, signature.For(deviceOf(device)).Sound.Mean(signature.Rated, signature.UsualFluid))
 		e.Metering, e.Fluid, e.Atmosphere = device, r, quantity.StandardAtmosphere
 		gauge := func(p quantity.Pressure, err error) *quantity.Uncertain[quantity.GaugePressure] {
 			if err != nil {

@@ -61,7 +61,7 @@ func reading(fahrenheit, std float64) readcheck.Temp {
 }
 
 // evidence is what gauges and the air say of a row.
-func (p *published) evidence(t *testing.T, m diagnose.Metering) diagnose.Evidence {
+func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evidence {
 	t.Helper()
 	atmosphere := quantity.StandardAtmosphere
 	gauge := func(psig float64) readcheck.Gauge {
@@ -98,10 +98,10 @@ func (p *published) evidence(t *testing.T, m diagnose.Metering) diagnose.Evidenc
 }
 
 // full adds the lines at the label's subcooling and the usual superheat, and a supply.
-func (p *published) full(t *testing.T, m diagnose.Metering, supply float64) (diagnose.Evidence, bool) {
+func (p *published) full(t *testing.T, m refrigerant.Metering, supply float64) (diagnose.Evidence, bool) {
 	e := p.evidence(t, m)
 	superheat := 10.0
-	if m == diagnose.FixedRestrictor {
+	if m == refrigerant.FixedRestrictor {
 		target, err := charge.TableSuperheat(quantity.Fahrenheit(p.wet), quantity.Fahrenheit(p.outdoor))
 		if err != nil {
 			return e, false
@@ -118,14 +118,14 @@ func (p *published) full(t *testing.T, m diagnose.Metering, supply float64) (dia
 }
 
 // devices a row is tried with: that of its page, or both.
-func (p *published) devices() []diagnose.Metering {
+func (p *published) devices() []refrigerant.Metering {
 	switch p.metering {
 	case "valve":
-		return []diagnose.Metering{diagnose.Thermostatic}
+		return []refrigerant.Metering{refrigerant.TXV}
 	case "fixed orifice":
-		return []diagnose.Metering{diagnose.FixedRestrictor}
+		return []refrigerant.Metering{refrigerant.FixedRestrictor}
 	}
-	return []diagnose.Metering{diagnose.Thermostatic, diagnose.FixedRestrictor}
+	return []refrigerant.Metering{refrigerant.TXV, refrigerant.FixedRestrictor}
 }
 
 // targetSplit is that of California Energy Commission table RA3.2-3 at the wet bulb, with

@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A published rule: which way each reading moves with a fault. The columns are
@@ -118,9 +119,9 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 				v[f] += d[f]
 			}
 			e := reads(signature.Rated, v)
-			e.Metering = FixedRestrictor
+			e.Metering = refrigerant.FixedRestrictor
 			if r.device == signature.Valve {
-				e.Metering = Thermostatic
+				e.Metering = refrigerant.TXV
 			}
 			leaveOut(&e, r)
 			answer := Infer(e)

@@ -1,6 +1,9 @@
 package diagnose
 
-import "github.com/satline/satline/quantity/fact"
+import (
+	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
+)
 
 // A test is something a technician can look at or try that the readings at
 // the ports do not show, with a yes or no.
@@ -88,9 +91,9 @@ func Looks() []Look {
 }
 
 func isHeatPump(e *Evidence) bool   { return e.HeatPump }
-func hasBulb(e *Evidence) bool      { return e.Metering == Thermostatic }
-func isElectronic(e *Evidence) bool { return e.Metering == Electronic }
-func hasFixed(e *Evidence) bool     { return e.Metering == FixedRestrictor }
+func hasBulb(e *Evidence) bool      { return e.Metering == refrigerant.TXV }
+func isElectronic(e *Evidence) bool { return e.Metering == refrigerant.EXV }
+func hasFixed(e *Evidence) bool     { return e.Metering.Fixed() }
 
 // tests with their chances; common practice, no source.
 var tests = []test{

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/refrigerant"
 )
 
 // off is the relative charge error from which a charge has to be called.
@@ -48,7 +49,7 @@ func countCharges(answers []answer) *chargeTally {
 		b, truth := &a.d.Charge, a.visit.Charge
 		call, settled := b.Call(), a.afterCharge.Call()
 		device := 1
-		if a.visit.Evidence.Metering == diagnose.FixedRestrictor {
+		if a.visit.Evidence.Metering == refrigerant.FixedRestrictor {
 			device = 0
 		}
 		wanted := diagnose.ChargeLow

@@ -49,7 +49,7 @@ func (c *caller) seed() {
 			c.t.Fatal(err)
 		}
 		put(r)
-		for m := cycle.FixedRestrictor; m <= cycle.Capillary; m++ {
+		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			if s, err := cycle.Residential(r, quantity.Tons(3), m); err == nil {
 				put(s)
 			}

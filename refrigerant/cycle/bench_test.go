@@ -1,6 +1,10 @@
 package cycle
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/satline/satline/refrigerant"
+)
 
 // Every speed figure of the package. Run with
 //
@@ -9,7 +13,7 @@ import "testing"
 // and take the least of each: other work on the machine only adds.
 
 func BenchmarkSolve(b *testing.B) {
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		b.Run(m.String(), func(b *testing.B) {
 			s := machine(b, "R-22", m)
 			c := weather(88, 78, 63)
@@ -27,7 +31,7 @@ func BenchmarkSolve(b *testing.B) {
 
 // Once around the circuit: what a solution does about forty times.
 func BenchmarkEvaluate(b *testing.B) {
-	s := machine(b, "R-22", FixedRestrictor)
+	s := machine(b, "R-22", refrigerant.FixedRestrictor)
 	t := trial{plant: &s.plant}
 	if err := s.ask(&t.question, RatingConditions(), Faults{}); err != nil {
 		b.Fatal(err)
@@ -40,7 +44,7 @@ func BenchmarkEvaluate(b *testing.B) {
 }
 
 func BenchmarkDesign(b *testing.B) {
-	spec := machine(b, "R-22", TXV).Spec()
+	spec := machine(b, "R-22", refrigerant.TXV).Spec()
 	for b.Loop() {
 		if _, err := Design(spec); err != nil {
 			b.Fatal(err)

@@ -5,9 +5,9 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"gonum.org/v1/gonum/mat"
 )
 
 // mapOf fits the ten coefficients to the efficiency model of a compressor, as a maker does to
@@ -93,7 +93,7 @@ func TestMapPolynomial(t *testing.T) {
 // A machine with the map of a compressor works as one with the compressor, in the map and a
 // little beyond.
 func TestMapInTheMachine(t *testing.T) {
-	plain := machine(t, "R-410A", TXV)
+	plain := machine(t, "R-410A", refrigerant.TXV)
 	spec := plain.Spec()
 	spec.Compressor = Compressor{Map: mapOf(t, plain.Compressor(), "R-410A", MapIP)}
 	mapped := mustDesign(t, spec)

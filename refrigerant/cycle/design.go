@@ -9,6 +9,7 @@ import (
 	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // Design figures of ordinary residential machines: common practice, no source. Pressure
@@ -244,7 +245,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 	downstream := d.t.evap.P
 	v.ratedPressure, v.ratedSubcooling = in.pressure, in.subcooling
 	switch v.kind {
-	case FixedRestrictor:
+	case refrigerant.FixedRestrictor:
 		v.tube.Length = quantity.Millimeters(tubeLength)
 		short := func(diameter float64) float64 {
 			v.tube.Diameter = quantity.Length(diameter)
@@ -260,7 +261,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		v.perLength = math.Log(float64(v.tube.Length / v.tube.Diameter))
 		// What is left of the last digits goes into the area.
 		v.area *= m / (v.area * shortTubeFlux(in, v.perLength))
-	case Capillary:
+	case refrigerant.Capillary:
 		c := &v.capillary
 		c.Diameter = quantity.Millimeters(capillaryBore)
 		c.Count = max(1, int(math.Round(m/capillaryFlow)))

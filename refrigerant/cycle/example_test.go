@@ -101,7 +101,7 @@ func ExamplePoints_Analyze_dischargePort() {
 // What an ordinary three-ton machine does on a mild day, sound and short of charge.
 func ExampleSystem_Solve() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -129,7 +129,7 @@ func ExampleSystem_Solve() {
 func ExampleDesign() {
 	r, _ := refrigerant.Lookup("R-454B")
 	s, err := cycle.Design(cycle.Spec{
-		Refrigerant: r, Capacity: quantity.Tons(5), Metering: cycle.TXV,
+		Refrigerant: r, Capacity: quantity.Tons(5), Metering: refrigerant.TXV,
 		Condensing: quantity.FahrenheitDelta(14), Subcooling: quantity.FahrenheitDelta(8),
 		HeatPump: true, HeadPressure: quantity.Fahrenheit(85),
 	})
@@ -207,7 +207,7 @@ func ExampleMap_At() {
 // visit is one afternoon's readings of an invented machine.
 func visit() (*cycle.System, cycle.Visit) {
 	r, _ := refrigerant.Lookup("R-22")
-	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
 		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.PSIG(psig), Std: float64(quantity.PSIG(0.6))}
 	}
@@ -322,7 +322,7 @@ func ExampleFitted_Freeze() {
 
 func ExampleResidential() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -342,7 +342,7 @@ func ExampleRatingConditions() {
 // A machine with a coil of the size larger.
 func ExampleSystem_Tuned() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.TXV)
+	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
 	large, err := s.Tuned(cycle.Tuning{CondenserUA: 0.25})
 	if err != nil {
 		fmt.Println(err)
@@ -360,7 +360,7 @@ func ExampleSystem_Tuned() {
 // On a cool evening an outdoor fan that holds the head keeps the restrictor fed.
 func ExampleSystem_WithHeadPressure() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, _ := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	c := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
 	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
 		o, err := s.WithHeadPressure(hold).Solve(c, cycle.Faults{})
@@ -456,7 +456,7 @@ func ExampleFitted_Operating() {
 // Overcharged on a mild day, a fixed restrictor sends liquid back to the compressor.
 func ExampleOperating_LiquidReturns() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, err := cycle.Residential(r, quantity.Tons(3), cycle.FixedRestrictor)
+	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return

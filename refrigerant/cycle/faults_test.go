@@ -12,6 +12,7 @@ import (
 
 	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 const faultTable = "testdata/faults.csv"
@@ -80,7 +81,7 @@ func (r *faultRow) faults(t *testing.T) Faults {
 }
 
 func (r *faultRow) effect(t *testing.T) float64 {
-	var metering Metering
+	var metering refrigerant.Metering
 	if err := metering.UnmarshalText([]byte(r.device)); err != nil {
 		t.Fatal(err)
 	}

@@ -3,9 +3,9 @@ package cycle
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"gonum.org/v1/gonum/mat"
 )
 
 // An Unknown is one of the few things by which a machine differs from the ordinary one of
@@ -88,7 +88,7 @@ func parametersFor(s *System, v *Visit) []parameter {
 		{"return dry bulb", or(v.DryBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnDryBulb += quantity.Temperature(x) }},
 		{"return wet bulb", or(v.WetBulbStd), -3, 3, func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnWetBulb += quantity.Temperature(x) }},
 	}
-	if k := s.spec.Metering; k == TXV || k == EXV {
+	if k := s.spec.Metering; k == refrigerant.TXV || k == refrigerant.EXV {
 		all = append(all, parameter{"valve setting", 2, -8, 15, func(x float64, _ *Tuning, _ *Conditions, f *Faults) {
 			f.ValveSetting = quantity.TemperatureDelta(x)
 		}})

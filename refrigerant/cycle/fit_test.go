@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // visitTo reads a machine with field instruments: noise of the standard uncertainties that
@@ -45,7 +46,7 @@ func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
 // A starved coil beside liquid that stacks in the condenser is read as that and not as a
 // loss of charge, which would leave the condenser without liquid.
 func TestFitFindsLiquidBehindARestriction(t *testing.T) {
-	s := machine(t, "R-410A", TXV)
+	s := machine(t, "R-410A", refrigerant.TXV)
 	c := weather(85, 76, 64)
 	o := solve(t, s, c, Faults{})
 	v := visitTo(nil, c, &o)
@@ -83,7 +84,7 @@ func TestFitFindsLiquidBehindARestriction(t *testing.T) {
 
 // Exact readings of the ordinary machine leave it as it is.
 func TestFitOfTheOrdinaryMachine(t *testing.T) {
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		s := machine(t, "R-22", m)
 		c := weather(92, 78, 65)
 		o := solve(t, s, c, Faults{})
@@ -146,7 +147,7 @@ func TestBandsCover(t *testing.T) {
 		cover[k] = &count{}
 	}
 	for i := range n {
-		m := FixedRestrictor + Metering(i%2)
+		m := refrigerant.FixedRestrictor + refrigerant.Metering(i%2)
 		s := machine(t, "R-22", m)
 		truth, faults := otherMachine(t, r, s)
 		c := weather(85+10*r.Float64(), 77, 64+4*r.Float64())
@@ -194,7 +195,7 @@ func TestBandsCover(t *testing.T) {
 
 // A fit finds a charge that is off, and says that it learned it.
 func TestFitFindsTheCharge(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	c := weather(95, 78, 66)
 	for _, charge := range []float64{-0.2, -0.1, 0.1} {
 		o := solve(t, s, c, Faults{Charge: charge})
@@ -211,7 +212,7 @@ func TestFitFindsTheCharge(t *testing.T) {
 
 // Readings that contradict the machine show as a misfit, and widen the bands.
 func TestMisfit(t *testing.T) {
-	s := machine(t, "R-22", TXV)
+	s := machine(t, "R-22", refrigerant.TXV)
 	c := weather(95, 78, 66)
 	o := solve(t, s, c, Faults{})
 	good, err := Fit(s, visitTo(nil, c, &o))
@@ -233,7 +234,7 @@ func TestMisfit(t *testing.T) {
 
 // Further from the visit a band is wider, and says what it is far from.
 func TestBandsGrow(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	c := weather(92, 77, 65)
 	o := solve(t, s, c, Faults{})
 	f, err := Fit(s, visitTo(nil, c, &o))
@@ -249,7 +250,7 @@ func TestBandsGrow(t *testing.T) {
 
 // No change of the machine is far from the visit without the prediction saying so.
 func TestEveryChangeIsAnExtrapolation(t *testing.T) {
-	s := machine(t, "R-410A", TXV)
+	s := machine(t, "R-410A", refrigerant.TXV)
 	c := weather(92, 77, 65)
 	o := solve(t, s, c, Faults{})
 	f, err := Fit(s, visitTo(nil, c, &o))
@@ -287,7 +288,7 @@ func TestEveryChangeIsAnExtrapolation(t *testing.T) {
 }
 
 func TestFreezeForecast(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	c := weather(88, 75, 62)
 	o := solve(t, s, c, Faults{Charge: -0.31, IndoorAirflow: -0.4})
 	f, err := Fit(s, visitTo(nil, c, &o))
@@ -336,7 +337,7 @@ func TestFreezeForecast(t *testing.T) {
 }
 
 func TestFitErrors(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	c := RatingConditions()
 	o := solve(t, s, c, Faults{})
 	v := visitTo(nil, c, &o)
@@ -359,7 +360,7 @@ func TestFitErrors(t *testing.T) {
 
 func BenchmarkFit(b *testing.B) {
 	r := rand.New(rand.NewPCG(3, 4))
-	for m := FixedRestrictor; m <= TXV; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.TXV; m++ {
 		b.Run(m.String(), func(b *testing.B) {
 			s := machine(b, "R-22", m)
 			truth, faults := otherMachine(b, r, s)
@@ -376,7 +377,7 @@ func BenchmarkFit(b *testing.B) {
 }
 
 func BenchmarkPredict(b *testing.B) {
-	s := machine(b, "R-22", FixedRestrictor)
+	s := machine(b, "R-22", refrigerant.FixedRestrictor)
 	c := weather(92, 77, 65)
 	o := solve(b, s, c, Faults{})
 	f, err := Fit(s, visitTo(nil, c, &o))

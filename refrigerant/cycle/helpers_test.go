@@ -26,7 +26,7 @@ func mustDesign(t testing.TB, s Spec) *System {
 }
 
 // machine returns an ordinary three-ton machine.
-func machine(t testing.TB, designation string, m Metering) *System {
+func machine(t testing.TB, designation string, m refrigerant.Metering) *System {
 	t.Helper()
 	return mustDesign(t, Spec{Refrigerant: lookup(t, designation), Capacity: quantity.Tons(3), Metering: m})
 }

@@ -7,14 +7,14 @@ import (
 	"slices"
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"gonum.org/v1/gonum/mat"
 )
 
 // One reading that cannot be is named before all others.
 func TestFitNamesWhatDoesNotFit(t *testing.T) {
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		s := machine(t, "R-410A", m)
 		c := weather(92, 77, 65)
 		o := solve(t, s, c, Faults{})
@@ -53,7 +53,7 @@ func TestFitEnds(t *testing.T) {
 	r := rand.New(rand.NewPCG(13, 17))
 	u := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
 	for i := range n {
-		s := machine(t, fluids[i%len(fluids)], FixedRestrictor+Metering(i%4))
+		s := machine(t, fluids[i%len(fluids)], refrigerant.FixedRestrictor+refrigerant.Metering(i%4))
 		c := weather(u(60, 110), 77, 65)
 		o := solve(t, s, c, Faults{})
 		v := visitTo(r, c, &o)

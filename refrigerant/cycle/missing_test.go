@@ -58,7 +58,7 @@ func TestNoSystem(t *testing.T) {
 // A control may be told to hold a head that no refrigerant has; the machine still has
 // a state.
 func TestHeadPressureBeyondTheCurve(t *testing.T) {
-	s := machine(t, "R-410A", FixedRestrictor)
+	s := machine(t, "R-410A", refrigerant.FixedRestrictor)
 	for _, hold := range []float64{math.Inf(1), math.NaN(), 1e308, 400, 1, -5} {
 		o, err := s.WithHeadPressure(quantity.Temperature(hold)).Solve(RatingConditions(), Faults{})
 		if err != nil || !(o.Capacity > 0) || math.IsInf(float64(o.Capacity), 0) || math.IsNaN(float64(o.Power)) {
@@ -69,7 +69,7 @@ func TestHeadPressureBeyondTheCurve(t *testing.T) {
 
 // A fit refuses readings that no instrument shows, and says which.
 func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
-	s := machine(t, "R-410A", FixedRestrictor)
+	s := machine(t, "R-410A", refrigerant.FixedRestrictor)
 	good := func() Visit {
 		p := func(v float64) *quantity.Uncertain[quantity.GaugePressure] {
 			return new(quantity.PSIG(v).PlusMinus(quantity.PSIG(1)))
@@ -106,7 +106,7 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 // Readings that contradict each other leave the unknowns open far beyond what machines
 // are. The prediction still ends, in numbers.
 func TestPredictionFromContradictions(t *testing.T) {
-	s := machine(t, "R-410A", FixedRestrictor)
+	s := machine(t, "R-410A", refrigerant.FixedRestrictor)
 	gauge := func(v float64) *quantity.Uncertain[quantity.GaugePressure] {
 		return new(quantity.PSIG(v).PlusMinus(quantity.PSIG(0.5)))
 	}
@@ -165,7 +165,7 @@ func TestMapFilledInWrongly(t *testing.T) {
 	} {
 		m := Map{Flow: [10]float64{300, 5}, Power: [10]float64{500, 0, 20}, RatedSuperheat: quantity.FahrenheitDelta(20)}
 		spoil(&m)
-		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: TXV, Compressor: Compressor{Map: &m}})
+		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: refrigerant.TXV, Compressor: Compressor{Map: &m}})
 		var out *RangeError
 		if !errors.As(err, &out) || out.Quantity != name {
 			t.Errorf("%s: %v", name, err)

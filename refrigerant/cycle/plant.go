@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/internal/coil"
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A plant is a machine in SI numbers, as the solver sees it. It is immutable.
@@ -70,7 +71,7 @@ const flowExponent = 0.8
 
 // A device is the expansion device of a plant.
 type device struct {
-	kind      Metering
+	kind      refrigerant.Metering
 	tube      ShortTube
 	area      float64 // of the tube or tubes
 	perLength float64 // ln(L/D)
@@ -96,9 +97,9 @@ func (d *device) flow(in *inlet, superheat, downstream, size, stuck float64) (fl
 		size *= math.Pow((ordinary+in.subcooling)/(ordinary+d.ratedSubcooling), d.bySubcooling)
 	}
 	switch d.kind {
-	case FixedRestrictor:
+	case refrigerant.FixedRestrictor:
 		return size * d.area * shortTubeFlux(in, d.perLength) * unchoked(in, downstream), 1
-	case Capillary:
+	case refrigerant.Capillary:
 		return size * d.capillary.flow(in, downstream), 1
 	}
 	open = stuck

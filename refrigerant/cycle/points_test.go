@@ -31,7 +31,7 @@ func pointsOf(s *System, o *Operating) Points {
 // The analysis of a machine of the model finds the machine.
 func TestAnalyzeFindsTheMachine(t *testing.T) {
 	for _, d := range fluids {
-		s := machine(t, d, TXV)
+		s := machine(t, d, refrigerant.TXV)
 		o := solve(t, s, weather(90, 78, 65), Faults{})
 		p := pointsOf(s, &o)
 		a, err := p.Analyze()
@@ -66,7 +66,7 @@ func TestAnalyzeFindsTheMachine(t *testing.T) {
 
 // One gauge on the high side stands in for the other, with more doubt.
 func TestOneGaugeOnTheHighSide(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	o := solve(t, s, RatingConditions(), Faults{})
 	p := pointsOf(s, &o)
 	both, err := p.Analyze()
@@ -92,7 +92,7 @@ func TestOneGaugeOnTheHighSide(t *testing.T) {
 }
 
 func TestAnalyzeErrors(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	o := solve(t, s, RatingConditions(), Faults{})
 	break1 := func(f func(*Points)) error {
 		p := pointsOf(s, &o)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // randomCase covers all that a machine may be asked: outdoor air of 40 to 125 °F, return
@@ -46,15 +47,15 @@ func randomCase(r *rand.Rand) (Conditions, Faults) {
 func randomMachines(t testing.TB) []*System {
 	var all []*System
 	for _, d := range append([]string{"R-455A"}, fluids...) {
-		for m := FixedRestrictor; m <= Capillary; m++ {
+		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			for _, heatPump := range []bool{false, true} {
 				all = append(all, mustDesign(t, Spec{Refrigerant: lookup(t, d), Capacity: quantity.Tons(3), Metering: m, HeatPump: heatPump}))
 			}
 		}
 	}
 	all = append(all,
-		mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(2), Metering: FixedRestrictor, HeadPressure: quantity.Fahrenheit(90)}),
-		mustDesign(t, Spec{Refrigerant: lookup(t, "R-32"), Capacity: quantity.Tons(5), Metering: TXV, HeadPressure: quantity.Fahrenheit(85), MaxOperating: quantity.Fahrenheit(58), Packaged: true}),
+		mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(2), Metering: refrigerant.FixedRestrictor, HeadPressure: quantity.Fahrenheit(90)}),
+		mustDesign(t, Spec{Refrigerant: lookup(t, "R-32"), Capacity: quantity.Tons(5), Metering: refrigerant.TXV, HeadPressure: quantity.Fahrenheit(85), MaxOperating: quantity.Fahrenheit(58), Packaged: true}),
 	)
 	return all
 }
@@ -98,7 +99,7 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 	pick := func(xs ...float64) float64 { return xs[r.IntN(len(xs))] }
 	kelvin := func(xs ...float64) quantity.TemperatureDelta { return quantity.KelvinDelta(pick(xs...)) }
 	for _, d := range []string{"R-22", "R-113", "R-114", "R-447B", "R-455A", "R-463A", "R-511A"} {
-		for m := FixedRestrictor; m <= Capillary; m++ {
+		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			s, err := Residential(lookup(t, d), quantity.Tons(3), m)
 			if err != nil {
 				t.Logf("%s with %v: %v", d, m, err)

@@ -13,7 +13,7 @@ type Spec struct {
 	// Capacity is the nominal cooling capacity, net of the blower's heat: 0.5 to 30
 	// tons.
 	Capacity quantity.Power
-	Metering Metering
+	Metering refrigerant.Metering
 
 	// Airflow is the rated airflow indoors; 0 is 400 CFM per ton.
 	Airflow quantity.VolumeFlow
@@ -62,7 +62,7 @@ type Spec struct {
 
 // Residential returns an ordinary residential split system: the machine of a Spec with
 // nothing but these three given. The errors are those of Design.
-func Residential(r *refrigerant.Refrigerant, capacity quantity.Power, m Metering) (*System, error) {
+func Residential(r *refrigerant.Refrigerant, capacity quantity.Power, m refrigerant.Metering) (*System, error) {
 	return Design(Spec{Refrigerant: r, Capacity: capacity, Metering: m})
 }
 
@@ -70,7 +70,7 @@ func (s Spec) check() error {
 	if len(s.Refrigerant.Composition()) == 0 {
 		return refrigerant.ErrNoRefrigerant
 	}
-	if s.Metering < FixedRestrictor || s.Metering > Capillary {
+	if s.Metering < refrigerant.FixedRestrictor || s.Metering > refrigerant.Capillary {
 		return &RangeError{
 			Quantity: "metering device", Value: s.Metering,
 			Advice: "name it: FixedRestrictor, TXV, EXV or Capillary",
@@ -152,7 +152,7 @@ func (s Spec) withDefaults() Spec {
 	}
 	fill((*float64)(&s.LineSet), float64(quantity.Feet(25)))
 	gradient := quantity.FahrenheitDelta(6)
-	if s.Metering == EXV {
+	if s.Metering == refrigerant.EXV {
 		gradient = quantity.FahrenheitDelta(1)
 	}
 	fill((*float64)(&s.ValveGradient), float64(gradient))

@@ -7,15 +7,15 @@ import (
 	"sync"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"pgregory.net/rapid"
 )
 
 // At the rating conditions a machine is what it was designed to.
 func TestDesignMeetsSpec(t *testing.T) {
 	for _, d := range fluids {
-		for m := FixedRestrictor; m <= Capillary; m++ {
+		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			s := machine(t, d, m)
 			o := solve(t, s, RatingConditions(), Faults{})
 			for _, c := range []struct {
@@ -59,7 +59,7 @@ func TestContinuous(t *testing.T) {
 		{"leak 0 to 40 %", func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{CompressorLeak: 0.4 * x} }},
 	}
 	const steps = 200
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		s := machine(t, "R-22", m)
 		for _, sweep := range sweeps {
 			var before Operating
@@ -85,7 +85,7 @@ func TestContinuous(t *testing.T) {
 
 // What every technician knows of the direction of things, at any ordinary condition.
 func TestDirections(t *testing.T) {
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		s := machine(t, "R-22", m)
 		rapid.Check(t, func(t *rapid.T) {
 			c := weather(
@@ -121,7 +121,7 @@ func TestDirections(t *testing.T) {
 }
 
 func TestHeadPressureControl(t *testing.T) {
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: FixedRestrictor}
+	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor}
 	plain := mustDesign(t, spec)
 	spec.HeadPressure = quantity.Fahrenheit(90)
 	held := mustDesign(t, spec)
@@ -148,7 +148,7 @@ func headF(s *System, o *Operating) float64 {
 // Above the line, the bottle of the machine: an accumulator takes what a short one sends
 // back.
 func TestAccumulatorHoldsLiquid(t *testing.T) {
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: FixedRestrictor}
+	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor}
 	bare := mustDesign(t, spec)
 	spec.HeatPump = true
 	bottled := mustDesign(t, spec)
@@ -160,7 +160,7 @@ func TestAccumulatorHoldsLiquid(t *testing.T) {
 }
 
 func TestPressureLimits(t *testing.T) {
-	s := machine(t, "R-22", TXV)
+	s := machine(t, "R-22", refrigerant.TXV)
 	o := solve(t, s, weather(120, 80, 67), Faults{OutdoorAirflow: -0.7})
 	if o.Limit != HighPressure {
 		t.Errorf("a blocked condenser at 120 °F: limit %v at %v", o.Limit, o.Discharge.Pressure)
@@ -172,7 +172,7 @@ func TestPressureLimits(t *testing.T) {
 }
 
 func TestRangeErrors(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	nan := quantity.Temperature(math.NaN())
 	for _, c := range []Conditions{
 		weather(20, 80, 67), weather(140, 80, 67), weather(95, 80, 85), weather(95, 40, 38),
@@ -201,10 +201,10 @@ func TestRangeErrors(t *testing.T) {
 	for _, spec := range []Spec{
 		{},
 		{Refrigerant: lookup(t, "R-22")},
-		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: TXV, Capacity: quantity.Tons(3), Subcooling: 15},
-		{Refrigerant: lookup(t, "R-744"), Metering: TXV, Capacity: quantity.Tons(3)},
+		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(100)},
+		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
+		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Subcooling: 15},
+		{Refrigerant: lookup(t, "R-744"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3)},
 	} {
 		if _, err := Design(spec); err == nil {
 			t.Errorf("%+v: designed", spec)
@@ -213,7 +213,7 @@ func TestRangeErrors(t *testing.T) {
 }
 
 func TestSolveIsSafeForConcurrentUse(t *testing.T) {
-	s := machine(t, "R-22", TXV)
+	s := machine(t, "R-22", refrigerant.TXV)
 	want := solve(t, s, weather(88, 78, 65), Faults{Charge: -0.1})
 	var group sync.WaitGroup
 	for range 8 {
@@ -229,29 +229,29 @@ func TestSolveIsSafeForConcurrentUse(t *testing.T) {
 }
 
 func TestSolveDoesNotAllocate(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	if n := testing.AllocsPerRun(10, func() { _, _ = s.Solve(weather(88, 78, 65), Faults{Charge: -0.1}) }); n != 0 {
 		t.Errorf("%v allocations", n)
 	}
 }
 
 func TestMeteringText(t *testing.T) {
-	for m := FixedRestrictor; m <= Capillary; m++ {
+	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 		text, _ := m.MarshalText()
-		var back Metering
+		var back refrigerant.Metering
 		if err := back.UnmarshalText(text); err != nil || back != m {
 			t.Errorf("%v back as %v, %v", m, back, err)
 		}
 	}
-	var m Metering
-	if err := m.UnmarshalText([]byte("tap")); err == nil || Metering(9).String() != "not stated" {
+	var m refrigerant.Metering
+	if err := m.UnmarshalText([]byte("tap")); err == nil || refrigerant.Metering(9).String() != "not stated" {
 		t.Errorf("unknown device taken: %v", err)
 	}
 }
 
 // A tuning is undone by its inverse, and each part of it moves what it should.
 func TestTuned(t *testing.T) {
-	s := machine(t, "R-22", FixedRestrictor)
+	s := machine(t, "R-22", refrigerant.FixedRestrictor)
 	c := weather(88, 78, 65)
 	base := solve(t, s, c, Faults{})
 	for _, x := range []struct {
@@ -286,7 +286,7 @@ func TestTuned(t *testing.T) {
 }
 
 func TestOperatingJSON(t *testing.T) {
-	o := solve(t, machine(t, "R-22", FixedRestrictor), weather(118, 80, 67), Faults{OutdoorAirflow: -0.7})
+	o := solve(t, machine(t, "R-22", refrigerant.FixedRestrictor), weather(118, 80, 67), Faults{OutdoorAirflow: -0.7})
 	text, err := json.Marshal(o)
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // The two cycles of the ASHRAE Handbook Fundamentals, chapter 2, state by state. Its R-22
@@ -71,7 +72,7 @@ func TestTextbookCycles(t *testing.T) {
 func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 	source := verify.Source{Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, target superheat", Kind: verify.Published}
 	const atRating = 12 // °F, the chart between its columns of 66 and 68 °F
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: FixedRestrictor, Superheat: quantity.FahrenheitDelta(atRating)}
+	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor, Superheat: quantity.FahrenheitDelta(atRating)}
 	s := mustDesign(t, spec)
 	for _, c := range []struct{ outdoor, wetBulb, target float64 }{
 		{105, 68, 9}, {105, 70, 13},
@@ -90,7 +91,7 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 func TestRestrictorOnACoolDay(t *testing.T) {
 	source := verify.Source{Cite: "installation instructions of R-22 split air conditioners of 10 SEER, table of normal operating pressures", Kind: verify.Published}
 	falls := []float64{13, 15, 13, 14, 12, 8, 7, 11, 11}
-	s := mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: FixedRestrictor, Suction: quantity.Fahrenheit(45.7)})
+	s := mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor, Suction: quantity.Fahrenheit(45.7)})
 	psi := func(outdoor float64) float64 {
 		return solve(t, s, weather(outdoor, 80, 67), Faults{}).Suction.Pressure.PSIA()
 	}

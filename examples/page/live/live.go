@@ -204,7 +204,7 @@ func Looks() map[quantity.System][]satline.Look {
 
 // methodOf is the value that a visit's charge shows by.
 func methodOf(v satline.Visit) charge.Method {
-	if v.Equipment.Metering == satline.FixedRestrictor {
+	if v.Equipment.Metering.Fixed() {
 		return charge.Superheat
 	}
 	return charge.Subcooling

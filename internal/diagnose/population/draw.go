@@ -35,9 +35,9 @@ func (m *Machine) Index() int {
 
 // Options of a draw. The zero Options draws from all.
 type Options struct {
-	// Metering is cycle.FixedRestrictor or cycle.TXV; an electronic valve is one of the
+	// Metering is refrigerant.FixedRestrictor or refrigerant.TXV; an electronic valve is one of the
 	// latter.
-	Metering cycle.Metering
+	Metering refrigerant.Metering
 	// Refrigerant takes the place of that which the kind holds.
 	Refrigerant *refrigerant.Refrigerant
 }
@@ -50,9 +50,9 @@ const attempts = 50
 func Draw(rng *rand.Rand, o Options) (Machine, error) {
 	k := &Kinds[pick(rng, len(Kinds), func(i int) float64 {
 		switch o.Metering {
-		case cycle.FixedRestrictor:
+		case refrigerant.FixedRestrictor:
 			return Kinds[i].Weight * (1 - Kinds[i].valve)
-		case cycle.TXV:
+		case refrigerant.TXV:
 			return Kinds[i].Weight * Kinds[i].valve
 		}
 		return Kinds[i].Weight
@@ -96,17 +96,17 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		},
 	}
 	if spec.Metering == 0 {
-		spec.Metering = cycle.FixedRestrictor
+		spec.Metering = refrigerant.FixedRestrictor
 		if rng.Float64() < k.valve {
-			spec.Metering = cycle.TXV
+			spec.Metering = refrigerant.TXV
 		}
 	}
-	if spec.Metering == cycle.TXV {
+	if spec.Metering == refrigerant.TXV {
 		spec.Superheat = quantity.FahrenheitDelta(Spread{11, 2.3, 6, 17}.draw(rng))
 		spec.ValveGradient = quantity.FahrenheitDelta(Spread{6, 1.2, 3, 9}.draw(rng))
 		spec.ValveSize = Spread{1.45, 0.16, 1.15, 1.9}.draw(rng)
 		if rng.Float64() < 0.15 {
-			spec.Metering, spec.ValveGradient = cycle.EXV, 0
+			spec.Metering, spec.ValveGradient = refrigerant.EXV, 0
 		}
 	}
 	if m.Arrangement != Split {

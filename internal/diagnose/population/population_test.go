@@ -172,8 +172,8 @@ func TestPopulationAgainstMakersTables(t *testing.T) {
 func TestWeatherAgainstMakersTables(t *testing.T) {
 	for _, c := range []struct {
 		of       int // of tables
-		metering cycle.Metering
-	}{{0, 0}, {1, cycle.TXV}, {4, cycle.TXV}} {
+		metering refrigerant.Metering
+	}{{0, 0}, {1, refrigerant.TXV}, {4, refrigerant.TXV}} {
 		x := tables[c.of]
 		rated, _ := drawn(t, draws/2, 95, Options{Metering: c.metering})
 		for _, outdoor := range []float64{65, 75, 105} {
@@ -195,7 +195,7 @@ func TestWetBulbAgainstAMakersTable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cycle.Design(cycle.Spec{Refrigerant: r, Capacity: quantity.Tons(3), Metering: cycle.TXV, Suction: quantity.Fahrenheit(51), Condensing: quantity.FahrenheitDelta(17)})
+	s, err := cycle.Design(cycle.Spec{Refrigerant: r, Capacity: quantity.Tons(3), Metering: refrigerant.TXV, Suction: quantity.Fahrenheit(51), Condensing: quantity.FahrenheitDelta(17)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
@@ -34,7 +35,7 @@ var injuries = []injury{
 	}},
 	{diagnose.Overfeed, 0.06, 0.15, 0.7, []string{"restrictor-number", "valve-bulb"}, func(rng *rand.Rand, s float64, v *Visit, f *cycle.Faults) {
 		switch {
-		case v.Evidence.Metering == diagnose.FixedRestrictor:
+		case v.Evidence.Metering == refrigerant.FixedRestrictor:
 			f.MeteringSize = s
 		case rng.IntN(2) == 0:
 			f.BulbOff = 0.3 + s

@@ -181,11 +181,11 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 func (m *machine) evidence() diagnose.Evidence {
 	spec := m.System.Spec()
 	e := diagnose.Evidence{
-		Fluid: m.Refrigerant, Metering: diagnose.FixedRestrictor, HeatPump: spec.HeatPump,
+		Fluid: m.Refrigerant, Metering: refrigerant.FixedRestrictor, HeatPump: spec.HeatPump,
 		NominalCapacity: m.Nominal, Known: m.known, Normal: m.table, Atmosphere: quantity.AtmosphereAt(m.elevation),
 	}
-	if spec.Metering != cycle.FixedRestrictor {
-		e.Metering = diagnose.Thermostatic
+	if spec.Metering != refrigerant.FixedRestrictor {
+		e.Metering = refrigerant.TXV
 	}
 	return e
 }
@@ -299,7 +299,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	if rng.IntN(2) == 0 {
 		e.RatedAirflow = m.System.Spec().Airflow
 	}
-	if e.Metering == diagnose.Thermostatic && rng.IntN(4) != 0 {
+	if e.Metering == refrigerant.TXV && rng.IntN(4) != 0 {
 		e.Expected = append(e.Expected, diagnose.Expectation{
 			Feature: signature.Subcooling, Value: float64(m.labelSubcooling), Std: 0.8, AtRated: true,
 		})

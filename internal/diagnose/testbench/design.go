@@ -6,17 +6,17 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A design says what a machine should do at rated conditions, and of what kind its parts
 // are; their sizes follow.
 type design struct {
 	designation           string
-	metering              diagnose.Metering
+	metering              refrigerant.Metering
 	heatPump              bool
 	label, nominal        float64 // W: on the label; in truth, net of the blower
 	airflow               float64 // m³/s
@@ -189,7 +189,7 @@ func (m *Machine) sizeOutdoor(
 func (m *Machine) sizeDevice(d *design, c *cycle, low, h4 float64) error {
 	_, up, _ := m.liquidLine(c, m.sound, &nothing)
 	v := &m.device
-	if d.metering == diagnose.FixedRestrictor {
+	if d.metering == refrigerant.FixedRestrictor {
 		off := func(bore float64) float64 {
 			return m.fluid.tube.flow(m.fluid, bore, up, h4, low) - c.flow
 		}
@@ -204,7 +204,7 @@ func (m *Machine) sizeDevice(d *design, c *cycle, low, h4 float64) error {
 		return fmt.Errorf("%w: superheat of %.1f K for a valve", errDesign, c.superheat)
 	}
 	v.static = d.staticShare * c.superheat
-	if d.metering == diagnose.Electronic {
+	if d.metering == refrigerant.EXV {
 		v.static = c.superheat - d.springSpan
 	}
 	v.span = c.superheat - v.static

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A shortTube holds the coefficients of the flow through a short tube orifice: the form of
@@ -88,7 +88,7 @@ func entering(f *fluid, p, h float64) inlet {
 // opening and opens with the superheat it feels, from nothing at its static superheat to
 // one at the rated one, within its stroke.
 type device struct {
-	kind         diagnose.Metering
+	kind         refrigerant.Metering
 	bore         float64 // m
 	area         float64 // m², discharge coefficient within
 	static, span float64 // K
@@ -97,7 +97,7 @@ type device struct {
 
 // flow through the device. felt is the superheat it feels; feed is what is the matter.
 func (d *device) flow(f *fluid, up, h, down, felt float64, feed *feedFault) float64 {
-	if d.kind == diagnose.FixedRestrictor {
+	if d.kind == refrigerant.FixedRestrictor {
 		return f.tube.flow(f, d.bore*math.Sqrt(feed.area), up, h, down)
 	}
 	opening := within((felt-d.static)/d.span, d.least, d.most*feed.area)

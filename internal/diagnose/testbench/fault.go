@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A fault is one way in which a machine is found wrong.
@@ -17,9 +18,9 @@ type fault struct {
 	apply func(rng *rand.Rand, m *Machine, size float64)
 }
 
-func hasFixed(m *Machine) bool      { return m.device.kind == diagnose.FixedRestrictor }
-func hasBulb(m *Machine) bool       { return m.device.kind == diagnose.Thermostatic }
-func hasElectronic(m *Machine) bool { return m.device.kind == diagnose.Electronic }
+func hasFixed(m *Machine) bool      { return m.device.kind == refrigerant.FixedRestrictor }
+func hasBulb(m *Machine) bool       { return m.device.kind == refrigerant.TXV }
+func hasElectronic(m *Machine) bool { return m.device.kind == refrigerant.EXV }
 func isHeatPump(m *Machine) bool    { return m.HeatPump }
 
 // Sizes are shares: of the right charge, of the air, of the gas moved. Those of leak, charge,

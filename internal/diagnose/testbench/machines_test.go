@@ -5,7 +5,7 @@ import (
 	"sync"
 	"testing"
 
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/refrigerant"
 )
 
 // some are machines drawn once for all tests.
@@ -36,5 +36,5 @@ func machines(t testing.TB, most int, want func(*Machine) bool) []*Machine {
 	return out
 }
 
-func fixed(m *Machine) bool { return m.device.kind == diagnose.FixedRestrictor }
+func fixed(m *Machine) bool { return m.device.kind == refrigerant.FixedRestrictor }
 func valve(m *Machine) bool { return !fixed(m) }

@@ -5,8 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 
-	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A class is machines of one refrigerant and generation: how cold they evaporate and how far
@@ -65,13 +65,13 @@ func drawDesign(rng *rand.Rand) *design {
 }
 
 func (k *class) draw(rng *rand.Rand) *design {
-	d := &design{designation: k.designation, metering: diagnose.Thermostatic}
+	d := &design{designation: k.designation, metering: refrigerant.TXV}
 	d.heatPump = rng.Float64() < 0.3
 	switch u := rng.Float64(); {
 	case u < k.fixed:
-		d.metering = diagnose.FixedRestrictor
+		d.metering = refrigerant.FixedRestrictor
 	case u < k.fixed+k.electronic:
-		d.metering = diagnose.Electronic
+		d.metering = refrigerant.EXV
 	}
 	tons := []float64{1.5, 2, 2.5, 3, 3.5, 4, 5}[rng.IntN(7)]
 	d.label = watts * tons
@@ -129,7 +129,7 @@ func (k *class) draw(rng *rand.Rand) *design {
 	d.staticShare = uniform(rng, 0.45, 0.7)
 	d.leastOpening, d.mostOpening = 0.05, uniform(rng, 1.15, 1.7)
 	d.springSpan = 0.5
-	if d.metering == diagnose.Electronic {
+	if d.metering == refrigerant.EXV {
 		d.mostOpening = uniform(rng, 1.3, 2.4)
 	}
 	return d
@@ -192,4 +192,4 @@ func DrawWeather(rng *rand.Rand) Weather {
 func (m *Machine) Designation() string { return m.fluid.Designation }
 
 // Metering is the kind of expansion device.
-func (m *Machine) Metering() diagnose.Metering { return m.device.kind }
+func (m *Machine) Metering() refrigerant.Metering { return m.device.kind }

@@ -4,7 +4,7 @@ import (
 	"math/rand/v2"
 
 	"github.com/satline/satline/quantity"
-	"github.com/satline/satline/refrigerant/cycle"
+	"github.com/satline/satline/refrigerant"
 )
 
 // A cause is a signature with the severities at which it is solved, and how it
@@ -46,7 +46,7 @@ var causes = []cause{
 		s.faults.LiquidRestriction = quantity.Pressure(min(5.9e6, fullDrop*(1/((1-s.severity)*(1-s.severity))-1)))
 	}},
 	{"overfeed", []float64{0.12, 0.25, 0.45, 0.7}, func(rng *rand.Rand, s *sample) {
-		if s.system.Spec().Metering == cycle.FixedRestrictor {
+		if s.system.Spec().Metering == refrigerant.FixedRestrictor {
 			s.faults.MeteringSize = s.severity
 			return
 		}

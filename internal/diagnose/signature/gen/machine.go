@@ -43,9 +43,9 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if s.fluid, err = signature.FluidOf(r); err != nil {
 		return err
 	}
-	metering := cycle.FixedRestrictor
+	metering := refrigerant.FixedRestrictor
 	if d == signature.Valve {
-		metering = cycle.TXV
+		metering = refrigerant.TXV
 	}
 	m, err := population.Draw(rng, population.Options{Metering: metering, Refrigerant: r})
 	if err != nil {
