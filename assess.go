@@ -1,5 +1,7 @@
 package satline
 
+import "github.com/satline/satline/internal/visible"
+
 // Assess turns the readings of a visit into an assessment. The error is a
 // *VisitError that names the field to mend, the first of Visit.Validate; a machine in a
 // bad way is not an error. Assess is a function of the visit alone and safe for concurrent use.
@@ -42,7 +44,7 @@ func (p *prepared) assess() (Assessment, error) {
 
 	estimated, _ := p.fluid.Estimated()
 	a := Assessment{
-		Schema: AssessmentSchema, Title: v.Title, Language: v.Language, Units: v.Units, Scope: v.Scope,
+		Schema: AssessmentSchema, Title: visible.Line(v.Title), Language: v.Language, Units: v.Units, Scope: v.Scope,
 		Headline: k.headline(), Dangers: k.dangers, Plan: k.steps, Dose: k.dose, WeighIn: k.weighIn,
 		Mode: mode, Charge: verdict,
 		Refrigerant: RefrigerantFacts{
@@ -54,7 +56,7 @@ func (p *prepared) assess() (Assessment, error) {
 		Derived:    withCapacity(p, &s.readings, d),
 		Steadiness: s.steadiness, Valve: s.valve,
 		Cautions: cautionsOf(p.fluid, k.steps, k.weighIn),
-		Notes:    v.Notes,
+		Notes:    visible.Text(v.Notes),
 	}
 	if mode.Mode == Cooling {
 		a.Air = splitOf(p, &s.readings)

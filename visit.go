@@ -37,7 +37,8 @@ type Visit struct {
 	Complaint Complaint `json:"complaint,omitzero"`
 	// Scope of the assessment; the whole of it where not given.
 	Scope Scope `json:"scope,omitzero"`
-	// Notes go into the record as they are.
+	// Notes go into the record, as Title does, with what steers a terminal or turns the
+	// direction of writing shown as U+FFFD.
 	Notes string `json:"notes,omitzero"`
 }
 

@@ -8,7 +8,7 @@ import (
 
 // WriteHTML writes the document as one page that stands by itself. The SVG of pictures is
 // taken as it is. The error is the writer's.
-func (d Document) WriteHTML(w io.Writer) error { return page().Execute(w, d.page()) }
+func (d Document) WriteHTML(w io.Writer) error { return page().Execute(w, d.visible().page()) }
 
 type pageData struct {
 	Lang, Title string

@@ -3,11 +3,13 @@ package paper
 import (
 	"encoding/base64"
 	"fmt"
+	"regexp"
 	"strings"
 )
 
 // Markdown is the document as CommonMark with tables. Pictures stand in it as data.
 func (d Document) Markdown() string {
+	d = d.visible()
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n", escapeMarkdown(d.Title))
 	for _, l := range d.Lines {
@@ -16,7 +18,7 @@ func (d Document) Markdown() string {
 	for _, k := range d.Blocks {
 		fmt.Fprintf(&b, "\n## %s\n", escapeMarkdown(k.Heading))
 		for _, p := range k.Paragraphs {
-			fmt.Fprintf(&b, "\n%s\n", escapeMarkdown(p))
+			fmt.Fprintf(&b, "\n%s\n", escapeLines(p))
 		}
 		if k.Table != nil {
 			b.WriteString("\n")
@@ -40,7 +42,7 @@ func (d Document) Markdown() string {
 			}
 		}
 		for _, p := range k.Pictures {
-			fmt.Fprintf(&b, "\n![%s](data:image/svg+xml;base64,%s)\n", strings.ReplaceAll(escapeMarkdown(p.Caption), "]", `\]`), base64.StdEncoding.EncodeToString(p.SVG))
+			fmt.Fprintf(&b, "\n![%s](data:image/svg+xml;base64,%s)\n", escapeMarkdown(p.Caption), base64.StdEncoding.EncodeToString(p.SVG))
 		}
 	}
 	return b.String()
@@ -53,7 +55,35 @@ func markdownRow(b *strings.Builder, cells []string) {
 	b.WriteString("|\n")
 }
 
-// escapeMarkdown keeps what people type from becoming markup.
-var markdownEscapes = strings.NewReplacer("\\", `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`, "[", `\[`, "#", `\#`, "\n", " ", "\r", " ")
+// Any of these characters is itself behind a backslash (CommonMark 0.31, 2.4).
+var markdownEscapes = strings.NewReplacer("\\", `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`,
+	"[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", `\&`)
 
-func escapeMarkdown(s string) string { return markdownEscapes.Replace(s) }
+// blockStart is what makes a list, a quotation, a rule or a heading where a line begins
+// with it (CommonMark 0.31, 4.1, 4.3, 5.1 and 5.2); markdownEscapes has the others.
+var blockStart = regexp.MustCompile(`^(?:([0-9]{1,9})([.)])( |$)|([-+])( |-|$)|([>=]))`)
+
+// escapeMarkdown keeps a line that people type from becoming markup. Spaces before it stay,
+// and make no code of it.
+func escapeMarkdown(s string) string {
+	s = strings.ReplaceAll(strings.TrimRight(s, " \t"), "\t", "    ")
+	text := strings.TrimLeft(s, " ")
+	indent := strings.Repeat("\u00a0", len(s)-len(text))
+	return indent + blockStart.ReplaceAllString(markdownEscapes.Replace(text), `$1\$2$4$6$3$5`)
+}
+
+// escapeLines is escapeMarkdown of each line of a paragraph; a blank one ends it.
+func escapeLines(s string) string {
+	var b strings.Builder
+	for i, line := range strings.Split(strings.Trim(s, "\n"), "\n") {
+		line = escapeMarkdown(line)
+		switch {
+		case i > 0 && line != "" && !strings.HasSuffix(b.String(), "\n"):
+			b.WriteString("\\\n") // a break of the line (6.7)
+		case i > 0 && line == "" && !strings.HasSuffix(b.String(), "\n\n"):
+			b.WriteString("\n\n")
+		}
+		b.WriteString(line)
+	}
+	return b.String()
+}

@@ -13,6 +13,7 @@ const TextWidth = 78
 
 // Text is the document as plain text.
 func (d Document) Text() string {
+	d = d.visible()
 	var t textWriter
 	t.paragraph("", d.Title)
 	for _, l := range d.Lines {

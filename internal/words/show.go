@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/visible"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -13,7 +14,7 @@ import (
 func (b *Book) show(v any) string {
 	switch v := v.(type) {
 	case string:
-		return v
+		return visible.Line(v)
 	case int:
 		return fmt.Sprint(v)
 	case fact.Term:
