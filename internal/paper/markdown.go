@@ -50,18 +50,19 @@ func (d Document) Markdown() string {
 
 func markdownRow(b *strings.Builder, cells []string) {
 	for _, c := range cells {
-		b.WriteString("| " + strings.ReplaceAll(escapeMarkdown(c), "|", `\|`) + " ")
+		b.WriteString("| " + escapeMarkdown(c) + " ")
 	}
 	b.WriteString("|\n")
 }
 
 // Any of these characters is itself behind a backslash (CommonMark 0.31, 2.4).
 var markdownEscapes = strings.NewReplacer("\\", `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`,
-	"[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", `\&`)
+	"[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", `\&`, "|", `\|`)
 
 // blockStart is what makes a list, a quotation, a rule or a heading where a line begins
-// with it (CommonMark 0.31, 4.1, 4.3, 5.1 and 5.2); markdownEscapes has the others.
-var blockStart = regexp.MustCompile(`^(?:([0-9]{1,9})([.)])( |$)|([-+])( |-|$)|([>=]))`)
+// with it (CommonMark 0.31, 4.1, 4.3, 5.1 and 5.2), or a table of the line before (the
+// extension of GFM); markdownEscapes has the others.
+var blockStart = regexp.MustCompile(`^(?:([0-9]{1,9})([.)])( |$)|([-+:])( |-|:|$)|([>=]))`)
 
 // escapeMarkdown keeps a line that people type from becoming markup. Spaces before it stay,
 // and make no code of it.
@@ -79,7 +80,7 @@ func escapeLines(s string) string {
 		line = escapeMarkdown(line)
 		switch {
 		case i > 0 && line != "" && !strings.HasSuffix(b.String(), "\n"):
-			b.WriteString("\\\n") // a break of the line (6.7)
+			b.WriteString("  \n") // a break of the line (6.7), in the form that every reader has
 		case i > 0 && line == "" && !strings.HasSuffix(b.String(), "\n\n"):
 			b.WriteString("\n\n")
 		}

@@ -11,14 +11,14 @@ import (
 // Whatever begins a block other than a paragraph, by CommonMark 0.31: code indented (4.4) or
 // fenced (4.5), rule (4.1), heading (4.2, 4.3), HTML (4.6), definition (4.7), quotation (5.1),
 // list (5.2).
-var otherBlock = regexp.MustCompile("^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|[-+*]( |$)|[0-9]{1,9}[.)]( |$)))")
+var otherBlock = regexp.MustCompile("^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|[-+*]( |$)|:-|-:|[0-9]{1,9}[.)]( |$)))")
 
-// Whatever is markup inside a paragraph (6.1 to 6.6, and the strikethrough of GFM) where no
+// Whatever is markup inside a paragraph (6.1 to 6.6, and strikethrough and tables of GFM) where no
 // backslash stands before it.
-var markup = regexp.MustCompile("(^|[^\\\\])(\\\\\\\\)*[*_`<\\[\\]&~]")
+var markup = regexp.MustCompile("(^|[^\\\\])(\\\\\\\\)*[*_`<\\[\\]&~|]")
 
 // read is the text that a paragraph of CommonMark shows: what is behind a backslash is
-// itself (2.4), a backslash at the end of a line breaks it (6.7).
+// itself (2.4), two spaces at the end of a line break it (6.7).
 func read(markdown string) string {
 	var b strings.Builder
 	escaped := false
@@ -33,7 +33,7 @@ func read(markdown string) string {
 			b.WriteRune(r)
 		}
 	}
-	return strings.ReplaceAll(b.String(), "\u00a0", " ")
+	return strings.ReplaceAll(strings.ReplaceAll(b.String(), "  \n", "\n"), "\u00a0", " ")
 }
 
 func holdsAsText(t interface{ Fatalf(string, ...any) }, notes string) {
