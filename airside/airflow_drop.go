@@ -22,7 +22,7 @@ const (
 	GridPart
 )
 
-var partNames = []string{"part not stated", "coil", "filter", "grid"}
+var partNames = []string{"not-stated", "coil", "filter", "grid"}
 
 // String returns "coil", "filter" or "grid".
 func (p Part) String() string { return enum.Name(partNames, p) }

@@ -157,9 +157,8 @@ func TestCoilRefuses(t *testing.T) {
 	_, tooMuch := c.Through(in, quantity.VolumeFlow(math.Inf(1)), ref)
 	_, fog := c.Through(mustAir(t, 140, 136, p), quantity.CFM(6000), quantity.Fahrenheit(-80))
 	_, noPlant := FindFreezeLimits(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref})
-	_, noPlantToMend := FreezeRemedies(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref}, 2, flow, ref)
 	for name, err := range map[string]error{
-		"fog": fog, "no plant": noPlant, "no plant to mend": noPlantToMend,
+		"fog": fog, "no plant": noPlant,
 		"swapped": swapped, "warm": warm, "no flow": noFlow, "wetter": wetter, "dry": dryAir, "no air": noAir, "no coil": noCoil, "little air": little, "NaN": nan, "infinite": tooMuch,
 	} {
 		var re *RangeError

@@ -1,10 +1,7 @@
 package airside
 
 import (
-	"math"
-
 	"github.com/satline/satline/internal/root"
-	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
 
@@ -113,67 +110,4 @@ func crossing(plant Plant, x, low, high float64, freezes bool, at func(float64) 
 		last, lastMargin = v, m
 	}
 	return 0, false
-}
-
-// A Remedy is a change against freezing and what it does.
-type Remedy struct {
-	// Code is a stable name: "set-point", "airflow", "head-pressure-control",
-	// "freeze-thermostat".
-	Code string `json:"code"`
-	// Surface is where the coldest surface would be, Change by how much that is
-	// warmer; both zero for a control that only stops the machine.
-	Surface quantity.Temperature      `json:"surface,omitzero"`
-	Change  quantity.TemperatureDelta `json:"change,omitzero"`
-}
-
-// FreezeRemedies works out what the usual changes against a freezing coil do to
-// a plant: a set-point higher by raise, the airflow brought to full, and a head
-// pressure or fan-cycling control that keeps the condenser as warm as at hold
-// outdoors. A freeze thermostat stops the compressor and changes nothing else.
-// The error is a *RangeError, or the plant's own.
-func FreezeRemedies(plant Plant, at Conditions, raise quantity.TemperatureDelta, full quantity.VolumeFlow, hold quantity.Temperature) ([]Remedy, error) {
-	if err := checkPlant(plant, at); err != nil {
-		return nil, err
-	}
-	if err := within("rise of the set-point", raise, 0, 20, "a few degrees"); err != nil {
-		return nil, err
-	}
-	if err := within("full airflow", full, 0, largestFlow, "it is the label's, or 400 CFM per ton"); err != nil {
-		return nil, err
-	}
-	if err := checkOutdoor(hold); err != nil {
-		return nil, err
-	}
-	now, err := plant.Run(at)
-	if err != nil {
-		return nil, err
-	}
-	warmer := at
-	if warmer.Return, err = psychroWarmer(at.Return, raise); err != nil {
-		return nil, err
-	}
-	airy := at
-	airy.Airflow = quantity.VolumeFlow(math.Max(float64(at.Airflow), float64(full)))
-	held := at
-	held.Outdoor = max(at.Outdoor, hold)
-	var out []Remedy
-	for _, c := range []struct {
-		code string
-		at   Conditions
-	}{
-		{"airflow", airy},
-		{"set-point", warmer},
-		{"head-pressure-control", held},
-	} {
-		r, err := plant.Run(c.at)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, Remedy{c.code, r.Surface, r.Surface.Sub(now.Surface)})
-	}
-	return append(out, Remedy{Code: "freeze-thermostat"}), nil
-}
-
-func psychroWarmer(a psychro.Air, by quantity.TemperatureDelta) (psychro.Air, error) {
-	return a.Model().FromRelativeHumidity(a.DryBulb().Add(by), a.RelativeHumidity(), a.Pressure())
 }

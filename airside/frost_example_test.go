@@ -48,24 +48,6 @@ func ExampleFindFreezeLimits() {
 	// Output: 64.0 °F 561 CFM
 }
 
-func ExampleFreezeRemedies() {
-	plant, at := libraryUnit()
-	at.Airflow, at.Outdoor = quantity.CFM(600), quantity.Fahrenheit(58)
-	remedies, err := airside.FreezeRemedies(plant, at, quantity.FahrenheitDelta(3), quantity.CFM(1200), quantity.Fahrenheit(80))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, r := range remedies {
-		fmt.Printf("%-22s %s warmer\n", r.Code, r.Change.Format(quantity.IP))
-	}
-	// Output:
-	// airflow                10.8 °F warmer
-	// set-point              2.3 °F warmer
-	// head-pressure-control  2.2 °F warmer
-	// freeze-thermostat      0.0 °F warmer
-}
-
 // Three hours of frosting, thawed with the blower.
 func ExampleThaw_Time() {
 	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(72), quantity.Fahrenheit(60), quantity.StandardAtmosphere)

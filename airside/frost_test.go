@@ -161,29 +161,6 @@ func TestFreezeLimitsAreLimits(t *testing.T) {
 	}
 }
 
-func TestFreezeRemedies(t *testing.T) {
-	plant, at := seen(t)
-	at.Airflow, at.Outdoor = quantity.CFM(600), quantity.Fahrenheit(60)
-	remedies, err := FreezeRemedies(plant, at, quantity.FahrenheitDelta(3), quantity.CFM(1200), quantity.Fahrenheit(75))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, r := range remedies {
-		if r.Code == "freeze-thermostat" {
-			if r.Change != 0 {
-				t.Error("a freeze thermostat warms nothing")
-			}
-			continue
-		}
-		if r.Change <= 0 {
-			t.Errorf("%s: %v", r.Code, r.Change)
-		}
-	}
-	if remedies[0].Code != "airflow" || len(remedies) != 4 {
-		t.Errorf("%+v", remedies)
-	}
-}
-
 // Energy balance: what melts the ice is what the air gives.
 func TestThaw(t *testing.T) {
 	in := mustAir(t, 72, 60, quantity.StandardAtmosphere)

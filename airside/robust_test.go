@@ -18,7 +18,7 @@ import (
 var results = []any{
 	SplitVerdict{}, ReturnCheck{}, Capacity{}, CapacityReadings{}, Efficiency{}, Closure{}, Factors{}, Coil{}, Passage{}, Bypass{},
 	Airflow{}, HeatRise{}, GasInput{}, ElectricInput{}, Traverse{}, DropReading{}, FanSpeedReading{}, RefrigerantBalance{}, SplitBackwards{}, CombinedAirflow{},
-	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Remedy{}, Thaw{}, ThawTime{},
+	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Thaw{}, ThawTime{},
 	StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{}, Term[quantity.Power]{},
 }
 

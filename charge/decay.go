@@ -28,7 +28,7 @@ const (
 	Leak
 )
 
-var decayNames = []string{"not judged", "open", "not deep enough", "sound", "moisture", "leak"}
+var decayNames = []string{"not-judged", "open", "not-deep-enough", "sound", "moisture", "leak"}
 
 // String returns the outcome in words.
 func (o DecayOutcome) String() string { return enum.Name(decayNames, o) }

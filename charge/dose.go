@@ -63,7 +63,7 @@ const (
 	Halt
 )
 
-var actionNames = []string{"not decided", "leave", "add", "recover", "halt"}
+var actionNames = []string{"not-decided", "leave", "add", "recover", "halt"}
 
 // String returns the action in a word.
 func (a Action) String() string { return enum.Name(actionNames, a) }

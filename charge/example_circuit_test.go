@@ -74,8 +74,8 @@ func ExampleRecoverTo() {
 		fmt.Printf("%s, %v: to %.0f in. Hg of vacuum\n", name, level.Class, level.InchesOfVacuum)
 	}
 	// Output:
-	// R-22, high pressure: to 0 in. Hg of vacuum
-	// R-134a, medium pressure: to 10 in. Hg of vacuum
+	// R-22, high-pressure: to 0 in. Hg of vacuum
+	// R-134a, medium-pressure: to 10 in. Hg of vacuum
 }
 
 func ExampleTankRoom() {

@@ -21,7 +21,7 @@ const (
 	WeighIn
 )
 
-var methodNames = []string{"method not stated", "superheat", "subcooling", "approach", "weigh-in"}
+var methodNames = []string{"not-stated", "superheat", "subcooling", "approach", "weigh-in"}
 
 // String returns "superheat", "subcooling", "approach" or "weigh-in".
 func (m Method) String() string { return enum.Name(methodNames, m) }

@@ -39,7 +39,7 @@ const (
 	Leaks
 )
 
-var testNames = []string{"not judged", "open", "holds", "leaks"}
+var testNames = []string{"not-judged", "open", "holds", "leaks"}
 
 // String returns the outcome in a word.
 func (o TestOutcome) String() string { return enum.Name(testNames, o) }

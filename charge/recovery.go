@@ -21,7 +21,7 @@ const (
 	VeryHighPressure                          // above 355 psia, or no liquid at 104 °F
 )
 
-var recoveryClassNames = []string{"class not stated", "low pressure", "medium pressure", "high pressure", "very high pressure"}
+var recoveryClassNames = []string{"not-stated", "low-pressure", "medium-pressure", "high-pressure", "very-high-pressure"}
 
 // String returns the class in words.
 func (c RecoveryClass) String() string { return enum.Name(recoveryClassNames, c) }

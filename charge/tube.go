@@ -21,7 +21,7 @@ const (
 	Drawn
 )
 
-// String returns "annealed coil" or "drawn straight".
+// String returns "annealed" or "drawn".
 func (t Temper) String() string { return enum.Name(temperNames, t) }
 
 // MarshalText writes the name of the temper.
@@ -32,7 +32,7 @@ func (t *Temper) UnmarshalText(text []byte) error {
 	return enum.Parse("charge: temper", temperNames, text, t)
 }
 
-var temperNames = []string{"temper not stated", "annealed coil", "drawn straight"}
+var temperNames = []string{"not-stated", "annealed", "drawn"}
 
 // A Tube is a copper tube for refrigerant by its outside diameter and wall. Air
 // conditioning tube is named by its true outside diameter, plumbing tube is not.

@@ -73,7 +73,7 @@ const (
 	DeviceOutdoors
 )
 
-var devicePlaceNames = []string{"place not stated", "indoors", "outdoors"}
+var devicePlaceNames = []string{"not-stated", "indoors", "outdoors"}
 
 // String returns "indoors" or "outdoors".
 func (p DevicePlace) String() string { return enum.Name(devicePlaceNames, p) }

@@ -18,9 +18,9 @@ const (
 	Label
 )
 
-var standingNames = []string{"standing not stated", "published", "from memory", "common practice, no source", "label"}
+var standingNames = []string{"not-stated", "published", "from-memory", "common-practice", "label"}
 
-// String returns the mark that the standing puts on a source.
+// String returns the standing in a word.
 func (s Standing) String() string { return enum.Name(standingNames, s) }
 
 // MarshalText writes the name of the standing.
@@ -41,11 +41,18 @@ type Source struct {
 
 // String returns the title with the mark of its standing.
 func (s Source) String() string {
+	mark := ""
+	switch s.Standing {
+	case FromMemory:
+		mark = "from memory"
+	case CommonPractice:
+		mark = "common practice, no source"
+	}
 	switch {
 	case s.Title == "":
-		return s.Standing.String()
-	case s.Standing == Published || s.Standing == Label:
+		return mark
+	case mark == "":
 		return s.Title
 	}
-	return s.Title + " (" + s.Standing.String() + ")"
+	return s.Title + " (" + mark + ")"
 }
