@@ -262,6 +262,7 @@ func BenchmarkSessionDay(b *testing.B) {
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/86400, "ns/sample")
 	b.ReportMetric(float64(after.HeapAlloc)-float64(before.HeapAlloc), "kept-B")
 	runtime.KeepAlive(s)
+	runtime.KeepAlive(samples)
 }
 
 // BenchmarkSessionVerdict and BenchmarkSessionWhole are a sample with its answer, of a full
