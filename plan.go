@@ -343,19 +343,24 @@ func (k *planner) byBelief() {
 		k.short()
 	case d.Act == diagnose.Recover:
 		k.over()
-	case d.Act == diagnose.Mend && d.Chance >= worth:
+	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
 		k.mend(d.Signature)
-	case d.Act == diagnose.Leave && len(d.Looks) == 0 && !dirty && k.s.valve == nil:
+	case len(d.Looks) == 0 && !dirty && k.s.valve == nil && k.b.Healthy >= worth:
 		k.leave()
 	}
 	for _, m := range k.b.Marginals() {
-		if m.Chance >= worth && !ofCharge(m.Signature) && m.Signature != d.Signature && !k.lookedAt(m.Signature) && !moves {
+		if k.worthMending(m.Chance) && !ofCharge(m.Signature) && m.Signature != d.Signature && !k.lookedAt(m.Signature) && !moves {
 			k.mend(m.Signature)
 		}
 	}
 	if !k.has(StepLeave, StepWait, StepEvacuate) {
 		k.add(StepReadAgain)
 	}
+}
+
+// worthMending: what is less likely than that nothing is wrong is not taken apart.
+func (k *planner) worthMending(chance float64) bool {
+	return chance >= worth && chance > k.b.Healthy
 }
 
 func ofCharge(c diagnose.Code) bool { return c == diagnose.Undercharge || c == diagnose.Overcharge }
@@ -496,8 +501,12 @@ func (k *planner) move(sized, little fact.Code) {
 		k.byShare(whole, sized, little)
 	default:
 		k.dose = &dose
-		k.add(sized, fact.Amount("mass", dose.Mass)).because(fact.New("dose.expect",
-			fact.Of("method", term("method", k.t.method.String())), fact.Measured("after", dose.After)))
+		step := k.add(sized, fact.Amount("mass", dose.Mass))
+		// Behind a zero there may be any depth: then nothing is known of what will be read.
+		if change := dose.After.Value - k.t.reading.Measured.Value; math.Abs(float64(change)) > dose.After.Std/2 {
+			step.because(fact.New("dose.expect",
+				fact.Of("method", term("method", k.t.method.String())), fact.Measured("after", dose.After)))
+		}
 		k.add(StepWait, fact.Of("wait", roundUp(dose.Wait)))
 	}
 }

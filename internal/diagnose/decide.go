@@ -177,7 +177,7 @@ func (c *caseFile) loss(act Act, signature Code, key [2]int) float64 {
 			continue
 		}
 		left := costOf(c.suspects[a].signature)
-		if right { // what else is wrong is plain in the next readings
+		if right || act == Add || act == Recover { // what else is wrong shows in the next readings
 			loss += min(left.neglect, left.mend+anotherRound)
 		} else {
 			loss += left.neglect

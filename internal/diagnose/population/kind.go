@@ -39,9 +39,10 @@ type share[T any] struct {
 }
 
 // A Kind is a group of machines that are built alike. Temperatures are in °F, at the
-// rating conditions and at the service ports. Where a table was found, its spread over
-// sizes is widened by 2 °F each: makers differ, and coils are matched
-// that no table is of, colder ones as a rule (judgement).
+// rating conditions and at the service ports. Where a table was found, its spread over sizes
+// is widened: makers differ, coils are matched that no table is of, and what technicians hold
+// for normal, 35 °F under the return air, is colder than most tables (common practice, no
+// source).
 type Kind struct {
 	Code string
 	// Weight is how common the kind is on a service call: judgement from the years in
@@ -118,7 +119,7 @@ var Kinds = []Kind{
 		Code: "r410a-13", Weight: 0.22, From: 2003, To: 2015, LeastSEER: 12.5, MostSEER: 14,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-410A", 1}}, arrangements: ducted, valve: 0.6,
-		Evaporating: Spread{48.8, 2.5, 42.5, 53.5}, Condensing: Spread{16, 3.7, 10, 28},
+		Evaporating: Spread{48.8, 3.2, 40.5, 54}, Condensing: Spread{16, 3.7, 10, 28},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.68, 0.03, 0.58, 0.75}, microchannel: 0.1,
 	},
 	{
@@ -128,7 +129,7 @@ var Kinds = []Kind{
 		Code: "r410a-14", Weight: 0.25, From: 2006, To: 2024, LeastSEER: 14, MostSEER: 16,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-410A", 1}}, arrangements: ducted, valve: 0.75,
-		Evaporating: Spread{50.4, 2.2, 44, 54.5}, Condensing: Spread{17.5, 3.7, 10, 29},
+		Evaporating: Spread{51, 3.2, 41.5, 56.5}, Condensing: Spread{17.5, 3.7, 10, 29},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.2,
 	},
 	{
@@ -136,7 +137,7 @@ var Kinds = []Kind{
 		Code: "a2l-14", Weight: 0.12, From: 2022, To: 2100, LeastSEER: 13.4, MostSEER: 16.5,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-454B", 0.65}, {"R-32", 0.35}}, arrangements: ducted, valve: 0.85,
-		Evaporating: Spread{49.6, 2.4, 43, 54.5}, Condensing: Spread{16, 3.5, 9.5, 26},
+		Evaporating: Spread{49.4, 3.2, 41, 55}, Condensing: Spread{16, 3.5, 9.5, 26},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.3,
 	},
 	{
@@ -145,7 +146,7 @@ var Kinds = []Kind{
 		Code: "two-stage-full", Weight: 0.07, From: 2004, To: 2100, LeastSEER: 15.5, MostSEER: 19,
 		Stages: TwoStage, Running: FullCapacity,
 		refrigerants: replaced, arrangements: ducted, valve: 0.97,
-		Evaporating: Spread{50.4, 1.5, 45.5, 54.5}, Condensing: Spread{14.6, 3.4, 8.5, 24},
+		Evaporating: Spread{50.2, 2.5, 43, 55}, Condensing: Spread{14.6, 3.4, 8.5, 24},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.71, 0.03, 0.62, 0.78}, microchannel: 0.1,
 	},
 	{
@@ -163,7 +164,7 @@ var Kinds = []Kind{
 		Code: "variable-full", Weight: 0.03, From: 2008, To: 2100, LeastSEER: 17, MostSEER: 26,
 		Stages: VariableSpeed, Running: FullCapacity,
 		refrigerants: replaced, arrangements: ducted, valve: 1,
-		Evaporating: Spread{49.5, 2, 44, 54.5}, Condensing: Spread{15, 3, 9, 23},
+		Evaporating: Spread{49.5, 2.8, 42, 55}, Condensing: Spread{15, 3, 9, 23},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.1,
 	},
 	{
