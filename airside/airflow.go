@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -86,7 +87,7 @@ func measureAirflow(method AirflowMethod, x, std inputs, names *[maxInputs]strin
 			return outputs{}, err
 		}
 		if !(flow >= 0 && flow <= float64(largestFlow)) {
-			return outputs{}, within("airflow", quantity.VolumeFlow(flow), 0, largestFlow, "the readings do not make a flow: are they of one moment, and in the units they were read in?")
+			return outputs{}, limit.Within("airflow", quantity.VolumeFlow(flow), 0, largestFlow, "the readings do not make a flow: are they of one moment, and in the units they were read in?")
 		}
 		rho := air.Density()
 		return outputs{flow, flow * float64(rho/standardDensity()), float64(air.DryAirFlow(quantity.VolumeFlow(flow))), float64(rho)}, nil

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -77,7 +78,7 @@ func (d DropReading) Airflow() (Airflow, error) {
 	if d.Part < CoilPart || d.Part > GridPart {
 		return Airflow{}, &RangeError{Quantity: "part", Value: d.Part, Advice: "it is CoilPart, FilterPart or GridPart"}
 	}
-	if err := within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
+	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
 		return Airflow{}, err
 	}
 	if err := readable("rated flow", d.RatedFlow, quantity.CFM(1), largestFlow, "take it from the same row as the drop"); err != nil {

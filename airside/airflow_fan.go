@@ -3,6 +3,7 @@ package airside
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -57,5 +58,5 @@ func (f FanSpeedReading) Airflow() (Airflow, error) {
 const maxSpeed RPM = 30000
 
 func checkSpeed(name string, n RPM) error {
-	return within(name, n, 1, maxSpeed, "it is turns per minute of the fan, not of the motor")
+	return limit.Within(name, n, 1, maxSpeed, "it is turns per minute of the fan, not of the motor")
 }

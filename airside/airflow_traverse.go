@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -106,13 +107,13 @@ func (v Traverse) average() (mean, scatter float64, back int, err error) {
 		m2 += d * (r - mean)
 	}
 	for i, u := range v.Velocities {
-		if err := within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
+		if err := limit.Within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
 			return 0, 0, 0, err
 		}
 		count(max(0, float64(u)))
 	}
 	for i, p := range v.VelocityPressures {
-		if err := within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
+		if err := limit.Within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
 			return 0, 0, 0, err
 		}
 		count(math.Sqrt(max(0, float64(p))))

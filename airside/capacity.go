@@ -3,6 +3,7 @@ package airside
 import (
 	"math"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -69,7 +70,7 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 	if err := checkPair(process.Start, process.End); err != nil {
 		return Capacity{}, err
 	}
-	if err := within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
+	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
 		return Capacity{}, err
 	}
 	for _, part := range []struct {
@@ -113,7 +114,7 @@ func checkPair(entering, leaving psychro.Air) error {
 	// A coil takes some 100 Pa from the air; a different place takes more.
 	const coilDrop = 2000
 	p, q := entering.Pressure(), leaving.Pressure()
-	return within("pressure of the leaving air", q, p-coilDrop, p+coilDrop, "both states are of one place; use one atmosphere for both")
+	return limit.Within("pressure of the leaving air", q, p-coilDrop, p+coilDrop, "both states are of one place; use one atmosphere for both")
 }
 
 // The places of each result in outputs.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -138,10 +139,10 @@ func checkPass(entering psychro.Air, flow quantity.VolumeFlow, refrigerant quant
 	if err := checkPair(entering, entering); err != nil {
 		return err
 	}
-	if err := within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
+	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
 		return err
 	}
-	return within("refrigerant temperature", refrigerant, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site")
+	return limit.Within("refrigerant temperature", refrigerant, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site")
 }
 
 // RatedCoil returns a coil of common make for a capacity: it gives that total
@@ -153,7 +154,7 @@ func checkPass(entering psychro.Air, flow quantity.VolumeFlow, refrigerant quant
 // to 70 °F wet bulb. The error is a *RangeError where the airflow could not carry
 // the capacity.
 func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) {
-	if err := within("capacity", total, quantity.Watts(100), quantity.Kilowatts(1000), "it is the nominal total capacity"); err != nil {
+	if err := limit.Within("capacity", total, quantity.Watts(100), quantity.Kilowatts(1000), "it is the nominal total capacity"); err != nil {
 		return Coil{}, err
 	}
 	entering, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -101,7 +102,7 @@ func checkFit(entering psychro.Air, leaving quantity.Temperature, flow quantity.
 		return &RangeError{Quantity: "airflow", Value: flow, Min: quantity.CFM(1), Advice: "without flow there is nothing to fit"}
 	}
 	const least = quantity.TemperatureDelta(0.1)
-	return within("leaving air", leaving, refrigerant.Add(least), entering.DryBulb().Add(-least),
+	return limit.Within("leaving air", leaving, refrigerant.Add(least), entering.DryBulb().Add(-least),
 		"a coil leaves air between the refrigerant and the entering air: are return and supply swapped, the pressure of another moment, or its atmosphere another?")
 }
 

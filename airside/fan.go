@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/interp"
@@ -34,7 +35,7 @@ func FanLaws(at FanPoint, from, to RPM, densityFrom, densityTo quantity.Density)
 		return FanPoint{}, err
 	}
 	for _, rho := range []quantity.Density{densityFrom, densityTo} {
-		if err := within("density of the air", rho, 0.1, 10, "standard air has 0.075 lb/ft³; see psychro.Air.Density"); err != nil {
+		if err := limit.Within("density of the air", rho, 0.1, 10, "standard air has 0.075 lb/ft³; see psychro.Air.Density"); err != nil {
 			return FanPoint{}, err
 		}
 	}
@@ -47,13 +48,13 @@ func FanLaws(at FanPoint, from, to RPM, densityFrom, densityTo quantity.Density)
 }
 
 func checkFanPoint(p FanPoint) error {
-	if err := within("flow of a fan", p.Flow, 0, largestFlow, "it is the volume at the fan's inlet"); err != nil {
+	if err := limit.Within("flow of a fan", p.Flow, 0, largestFlow, "it is the volume at the fan's inlet"); err != nil {
 		return err
 	}
-	if err := within("static pressure of a fan", p.Static, 0, 25000, "it is outlet less inlet"); err != nil {
+	if err := limit.Within("static pressure of a fan", p.Static, 0, 25000, "it is outlet less inlet"); err != nil {
 		return err
 	}
-	return within("power of a fan", p.Power, 0, quantity.Kilowatts(10000), "it is the power at the shaft")
+	return limit.Within("power of a fan", p.Power, 0, quantity.Kilowatts(10000), "it is the power at the shaft")
 }
 
 // A FanCurve is a blower's table at one speed tap, for standard air: flow at each
@@ -105,7 +106,7 @@ func (c *FanCurve) StandardFlow(static quantity.StaticPressure) (quantity.Volume
 	if c.missing() {
 		return 0, errNoFanCurve()
 	}
-	if err := within("external static pressure", static, c.low, c.high, "the table ends there: is the reading right, and the table that of the unit and its speed tap?"); err != nil {
+	if err := limit.Within("external static pressure", static, c.low, c.high, "the table ends there: is the reading right, and the table that of the unit and its speed tap?"); err != nil {
 		return 0, err
 	}
 	return quantity.VolumeFlow(c.flow.Predict(float64(static))), nil

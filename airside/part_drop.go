@@ -3,6 +3,7 @@ package airside
 import (
 	"math"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 )
@@ -51,10 +52,10 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 	if d.Part < CoilPart || d.Part > GridPart {
 		return DropVerdict{}, &RangeError{Quantity: "part", Value: d.Part, Advice: "it is CoilPart, FilterPart or GridPart"}
 	}
-	if err := within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
+	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := within("rated flow", d.RatedFlow, quantity.CFM(1), largestFlow, "take it from the same row as the drop"); err != nil {
+	if err := limit.Within("rated flow", d.RatedFlow, quantity.CFM(1), largestFlow, "take it from the same row as the drop"); err != nil {
 		return DropVerdict{}, err
 	}
 	if err := readable("airflow", d.Flow, quantity.CFM(1), largestFlow, "measure it by a method that does not rest on this drop"); err != nil {

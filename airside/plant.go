@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -76,14 +77,14 @@ func NewCapacityLine(c Coil, at Conditions, evaporating quantity.Temperature) (C
 		return CapacityLine{}, err
 	}
 	capacity := pass.Capacity.Total.Value
-	if err := within("capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000), "the coil does not cool: is the evaporating temperature above the return air?"); err != nil {
+	if err := limit.Within("capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000), "the coil does not cool: is the evaporating temperature above the return air?"); err != nil {
 		return CapacityLine{}, err
 	}
 	return CapacityLine{Coil: c, Capacity: capacity, Evaporating: evaporating, Outdoor: at.Outdoor}, nil
 }
 
 func checkOutdoor(t quantity.Temperature) error {
-	return within("outdoor temperature", t, quantity.Celsius(-60), quantity.Celsius(70), "it is the dry bulb of the air entering the condenser")
+	return limit.Within("outdoor temperature", t, quantity.Celsius(-60), quantity.Celsius(70), "it is the dry bulb of the air entering the condenser")
 }
 
 // Run finds the evaporating temperature at which coil and compressor move the
@@ -100,7 +101,7 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return Running{}, err
 	}
-	if err := within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with NewCapacityLine"); err != nil {
+	if err := limit.Within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with NewCapacityLine"); err != nil {
 		return Running{}, err
 	}
 	perEvaporating, perOutdoor := l.PerEvaporating, l.PerOutdoor

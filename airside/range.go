@@ -1,29 +1,17 @@
 package airside
 
 import (
-	"fmt"
-
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 )
 
 // RangeError is the error of every value the package refuses.
 type RangeError = quantity.RangeError
 
-// within refuses v outside low to high, and what is not a number.
-func within[T interface {
-	~float64
-	fmt.Stringer
-}](name string, v, low, high T, advice string) error {
-	if v >= low && v <= high {
-		return nil
-	}
-	return &RangeError{Quantity: name, Value: v, Min: low, Max: high, Advice: advice}
-}
-
 // readable refuses a reading that is out of range or whose uncertainty is no
 // uncertainty.
 func readable[T quantity.Quantity](name string, u quantity.Uncertain[T], low, high T, advice string) error {
-	if err := within(name, u.Value, low, high, advice); err != nil {
+	if err := limit.Within(name, u.Value, low, high, advice); err != nil {
 		return err
 	}
 	if span := float64(high - low); !(u.Std >= 0 && u.Std <= span) {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -112,7 +113,7 @@ func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.Tempe
 	if err := readable("target split", target, 0, most, "it is return less supply dry bulb"); err != nil {
 		return SplitVerdict{}, err
 	}
-	if err := within("tolerance of the split", tolerance, 0, most, "3 °F is usual"); err != nil {
+	if err := limit.Within("tolerance of the split", tolerance, 0, most, "3 °F is usual"); err != nil {
 		return SplitVerdict{}, err
 	}
 	v := SplitVerdict{Target: target, Source: source, ToleranceSource: source}

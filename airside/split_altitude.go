@@ -1,6 +1,9 @@
 package airside
 
-import "github.com/satline/satline/quantity"
+import (
+	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/quantity"
+)
 
 // splitPerThinness is the relative growth of a split per relative loss of
 // pressure at the same CFM, with half of it as its standard uncertainty.
@@ -21,7 +24,7 @@ func SplitAltitude(target quantity.TemperatureDelta, atmosphere quantity.Pressur
 	if err := checkAtmosphere(atmosphere.PlusMinus(0)); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
-	if err := within("target split", target, 0, 40, "it is return less supply dry bulb"); err != nil {
+	if err := limit.Within("target split", target, 0, 40, "it is return less supply dry bulb"); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
 	thin := float64(target) * (1 - float64(atmosphere/quantity.StandardAtmosphere))

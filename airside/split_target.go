@@ -1,6 +1,7 @@
 package airside
 
 import (
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -48,13 +49,13 @@ func splitTarget(dryBulb, wetBulb quantity.Temperature) (target quantity.Tempera
 	db, wb := dryBulb.Fahrenheit(), wetBulb.Fahrenheit()
 	switch {
 	case !(db >= splitMinDryBulb-roundoff && db <= splitMaxDryBulb+roundoff):
-		return 0, 0, 0, within("return dry bulb for a target split", dryBulb, quantity.Fahrenheit(splitMinDryBulb), quantity.Fahrenheit(splitMaxDryBulb),
+		return 0, 0, 0, limit.Within("return dry bulb for a target split", dryBulb, quantity.Fahrenheit(splitMinDryBulb), quantity.Fahrenheit(splitMaxDryBulb),
 			"the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself")
 	case !(wb <= db+roundoff):
 		return 0, 0, 0, &RangeError{Quantity: "return wet bulb for a target split", Value: wetBulb, Max: dryBulb,
 			Advice: "a wet bulb is never above the dry bulb: are the two readings swapped?"}
 	case !(wb >= driestSplit(db)-roundoff && wb <= splitMaxWetBulb+roundoff):
-		return 0, 0, 0, within("return wet bulb for a target split", wetBulb, quantity.Fahrenheit(driestSplit(db)), quantity.Fahrenheit(splitMaxWetBulb),
+		return 0, 0, 0, limit.Within("return wet bulb for a target split", wetBulb, quantity.Fahrenheit(driestSplit(db)), quantity.Fahrenheit(splitMaxWetBulb),
 			"the table of target splits ends there at this dry bulb: is the wick wet and in moving air? If it is, measure the airflow itself")
 	}
 	x, y := db-splitCenterDryBulb, wb-splitCenterWetBulb

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/internal/normal"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -89,7 +90,7 @@ func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	if r.Maximum == 0 {
 		v.Maximum, v.MaximumSource = usualMaximum, fact.Source{Standing: fact.CommonPractice}
 	}
-	if err := within("highest external static pressure", v.Maximum, 1, most, "take it from the label of the unit"); err != nil {
+	if err := limit.Within("highest external static pressure", v.Maximum, 1, most, "take it from the label of the unit"); err != nil {
 		return StaticVerdict{}, err
 	}
 	if v.External.Value > 0 {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -19,7 +20,7 @@ const heatOfFusion = 333.43e3
 // for the ice shuts off the air that brings the water. It takes at most 30 days;
 // the error is a *RangeError.
 func IceFrom(condensate quantity.MassFlow, ran time.Duration) (quantity.Mass, error) {
-	if err := within("condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity"); err != nil {
+	if err := limit.Within("condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity"); err != nil {
 		return 0, err
 	}
 	if most := 30 * 24 * time.Hour; ran < 0 || ran > most {
@@ -84,7 +85,7 @@ func (t Thaw) Time() (ThawTime, error) {
 	if err := checkPass(t.Return, t.Airflow, Freezing); err != nil {
 		return ThawTime{}, err
 	}
-	if err := within("ice", t.Ice, 0, 1000, "it is the mass of ice on the coil"); err != nil {
+	if err := limit.Within("ice", t.Ice, 0, 1000, "it is the mass of ice on the coil"); err != nil {
 		return ThawTime{}, err
 	}
 	if t.Airflow == 0 {
@@ -97,7 +98,7 @@ func (t Thaw) Time() (ThawTime, error) {
 	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
 	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
 	const least = quantity.Temperature(278.15)
-	if err := within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
+	if err := limit.Within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
 		return ThawTime{}, err
 	}
 	if heat <= 0 {

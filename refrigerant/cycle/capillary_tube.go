@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/internal/root"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -43,13 +44,13 @@ func (c CapillaryTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.Sta
 }
 
 func (c CapillaryTube) check() error {
-	if err := within("bore of a capillary tube", c.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(4), "it is the inside diameter"); err != nil {
+	if err := limit.Within("bore of a capillary tube", c.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(4), "it is the inside diameter"); err != nil {
 		return err
 	}
-	if err := within("number of capillary tubes", quantity.Number(c.Count), 1, 100, "one per circuit of the evaporator"); err != nil {
+	if err := limit.Within("number of capillary tubes", quantity.Number(c.Count), 1, 100, "one per circuit of the evaporator"); err != nil {
 		return err
 	}
-	return within("length of a capillary tube", c.Length, c.Diameter*50, c.Diameter*1e4, "a tube of a few diameters is a ShortTube")
+	return limit.Within("length of a capillary tube", c.Length, c.Diameter*50, c.Diameter*1e4, "a tube of a few diameters is a ShortTube")
 }
 
 // flow returns kg/s of all tubes.

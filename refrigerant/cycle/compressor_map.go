@@ -2,6 +2,7 @@ package cycle
 
 import (
 	"github.com/satline/satline/internal/cyclefluid"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -68,10 +69,10 @@ func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, qu
 	}
 	e := m.Envelope.withDefaults()
 	const advice = "outside its envelope a compressor map is a cubic and nothing more"
-	if err := within("suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice); err != nil {
+	if err := limit.Within("suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice); err != nil {
 		return 0, 0, err
 	}
-	if err := within("discharge dew point of a compressor map", discharge, e.LowDischarge, e.HighDischarge, advice); err != nil {
+	if err := limit.Within("discharge dew point of a compressor map", discharge, e.LowDischarge, e.HighDischarge, advice); err != nil {
 		return 0, 0, err
 	}
 	flow, power := m.polynomials(float64(suction), float64(discharge))
@@ -89,19 +90,19 @@ func (m *Map) check() error {
 	const most = 1e9
 	for _, c := range [...][10]float64{m.Flow, m.Power} {
 		for _, v := range c {
-			if err := within("coefficient of a compressor map", quantity.Number(v), -most, most, "take it from the maker's sheet by AHRI Standard 540"); err != nil {
+			if err := limit.Within("coefficient of a compressor map", quantity.Number(v), -most, most, "take it from the maker's sheet by AHRI Standard 540"); err != nil {
 				return err
 			}
 		}
 	}
-	if err := within("units of a compressor map", quantity.Number(m.Units), quantity.Number(MapIP), quantity.Number(MapSI), "take MapIP or MapSI"); err != nil {
+	if err := limit.Within("units of a compressor map", quantity.Number(m.Units), quantity.Number(MapIP), quantity.Number(MapSI), "take MapIP or MapSI"); err != nil {
 		return err
 	}
-	if err := within("superheat of a compressor map's tests", m.RatedSuperheat, 0, 60, "usual is 11 K (20 °F); where the return gas is stated, leave it 0"); err != nil {
+	if err := limit.Within("superheat of a compressor map's tests", m.RatedSuperheat, 0, 60, "usual is 11 K (20 °F); where the return gas is stated, leave it 0"); err != nil {
 		return err
 	}
 	if m.RatedReturnGas != 0 {
-		if err := within("return gas of a compressor map's tests", m.RatedReturnGas, quantity.Celsius(-60), quantity.Celsius(60), "usual is 18 °C (65 °F)"); err != nil {
+		if err := limit.Within("return gas of a compressor map's tests", m.RatedReturnGas, quantity.Celsius(-60), quantity.Celsius(60), "usual is 18 °C (65 °F)"); err != nil {
 			return err
 		}
 	}
@@ -115,10 +116,10 @@ func (e MapEnvelope) check() error {
 		name      string
 		low, high quantity.Temperature
 	}{{"suction", e.LowSuction, e.HighSuction}, {"discharge", e.LowDischarge, e.HighDischarge}} {
-		if err := within("lowest "+b.name+" of a compressor map's envelope", b.low, quantity.Celsius(-100), quantity.Celsius(150), advice); err != nil {
+		if err := limit.Within("lowest "+b.name+" of a compressor map's envelope", b.low, quantity.Celsius(-100), quantity.Celsius(150), advice); err != nil {
 			return err
 		}
-		if err := within("highest "+b.name+" of a compressor map's envelope", b.high, b.low, quantity.Celsius(150), advice); err != nil {
+		if err := limit.Within("highest "+b.name+" of a compressor map's envelope", b.high, b.low, quantity.Celsius(150), advice); err != nil {
 			return err
 		}
 	}

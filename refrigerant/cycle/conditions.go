@@ -1,6 +1,7 @@
 package cycle
 
 import (
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -34,16 +35,16 @@ func RatingConditions() Conditions {
 // bulb: a fit moves the air temperatures by up to 3 K.
 func (c Conditions) check() error {
 	const advice = "the model is of an air conditioner in cooling"
-	if err := within("outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(35), quantity.Fahrenheit(130), advice); err != nil {
+	if err := limit.Within("outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(35), quantity.Fahrenheit(130), advice); err != nil {
 		return err
 	}
-	if err := within("return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(50), quantity.Fahrenheit(115), advice); err != nil {
+	if err := limit.Within("return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(50), quantity.Fahrenheit(115), advice); err != nil {
 		return err
 	}
-	if err := within("return wet bulb", c.ReturnWetBulb, quantity.Fahrenheit(38), quantity.Fahrenheit(90), advice); err != nil {
+	if err := limit.Within("return wet bulb", c.ReturnWetBulb, quantity.Fahrenheit(38), quantity.Fahrenheit(90), advice); err != nil {
 		return err
 	}
-	return within("elevation", c.Elevation, quantity.Feet(-1500), quantity.Feet(16000), "feet or meters above sea level")
+	return limit.Within("elevation", c.Elevation, quantity.Feet(-1500), quantity.Feet(16000), "feet or meters above sea level")
 }
 
 // air returns the return air.

@@ -3,6 +3,7 @@ package cycle
 import (
 	"math"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -175,7 +176,7 @@ type (
 func (p *Points) check() error {
 	const advice = "read it again, in the unit it was read in"
 	if p.Atmosphere != 0 {
-		if err := within("atmosphere around the gauges", p.Atmosphere, quantity.Kilopascals(40), quantity.Kilopascals(120), "read a barometer at the site, take quantity.AtmosphereAt its elevation, or leave it at 0 for sea level"); err != nil {
+		if err := limit.Within("atmosphere around the gauges", p.Atmosphere, quantity.Kilopascals(40), quantity.Kilopascals(120), "read a barometer at the site, take quantity.AtmosphereAt its elevation, or leave it at 0 for sea level"); err != nil {
 			return err
 		}
 	}
@@ -202,7 +203,7 @@ func (p *Points) check() error {
 		return err
 	}
 	if k := p.Compressor; k != nil {
-		if err := within("displacement of the compressor", k.Displacement, 0, 10, "the volume that it sweeps in a second; 0 where it is not known"); err != nil {
+		if err := limit.Within("displacement of the compressor", k.Displacement, 0, 10, "the volume that it sweeps in a second; 0 where it is not known"); err != nil {
 			return err
 		}
 		return k.withDefaults().check()

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -46,10 +47,10 @@ func (s ShortTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, 
 }
 
 func (s ShortTube) check() error {
-	if err := within("diameter of a short tube", s.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(6), "it is the bore, stamped on a piston in thousandths of an inch"); err != nil {
+	if err := limit.Within("diameter of a short tube", s.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(6), "it is the bore, stamped on a piston in thousandths of an inch"); err != nil {
 		return err
 	}
-	return within("length of a short tube", s.Length, s.Diameter*3, s.Diameter*30, "a restrictor much longer than wide is a capillary tube")
+	return limit.Within("length of a short tube", s.Length, s.Diameter*3, s.Diameter*30, "a restrictor much longer than wide is a capillary tube")
 }
 
 // An inlet is what an expansion device meets upstream, in SI units.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -96,7 +97,7 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 	if flow == 0 {
 		flow = s.spec.Airflow
 	}
-	if err := within("airflow", flow, s.spec.Airflow/20, s.spec.Airflow*3, "near the rated airflow of the machine"); err != nil {
+	if err := limit.Within("airflow", flow, s.spec.Airflow/20, s.spec.Airflow*3, "near the rated airflow of the machine"); err != nil {
 		return err
 	}
 	v := float64(flow) * (1 + f.IndoorAirflow)

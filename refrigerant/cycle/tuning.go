@@ -2,6 +2,7 @@ package cycle
 
 import (
 	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 )
 
@@ -55,7 +56,7 @@ func (s *System) Tuned(t Tuning) (*System, error) {
 		{"exponent of the pressure upstream", t.Form.MeteringPressure, -1, 1},
 		{"exponent of the subcooling upstream", t.Form.MeteringSubcooling, -1, 1},
 	} {
-		if err := within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "the zero Tuning changes nothing"); err != nil {
+		if err := limit.Within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "the zero Tuning changes nothing"); err != nil {
 			return nil, err
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/limit"
 	"github.com/satline/satline/quantity"
 )
 
@@ -92,11 +93,11 @@ func (v *Visit) check() error {
 		return err
 	}
 	for _, d := range []quantity.TemperatureDelta{v.OutdoorStd, v.DryBulbStd, v.WetBulbStd} {
-		if err := within("standard uncertainty of an air temperature", d, 0, quantity.CelsiusDelta(20), "0 takes 0.4 K"); err != nil {
+		if err := limit.Within("standard uncertainty of an air temperature", d, 0, quantity.CelsiusDelta(20), "0 takes 0.4 K"); err != nil {
 			return err
 		}
 	}
-	return within("relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1, "0 takes 0.08")
+	return limit.Within("relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1, "0 takes 0.08")
 }
 
 // atmosphere is what the gauges of v count from.
