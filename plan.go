@@ -494,8 +494,8 @@ func (k *planner) move(sized, little fact.Code) {
 	up := dose.Action == charge.Add
 	switch {
 	case dose.Action == charge.Halt && dose.Reason != "too-small":
-		k.hold = append(k.hold, fact.New(fact.Code("halt."+dose.Reason)))
-		k.put(Step{Do: fact.New(fact.Code("halt." + dose.Reason))})
+		k.hold = append(k.hold, dose.Fact())
+		k.put(Step{Do: dose.Fact()})
 	case dose.Mass == 0 || up != (sized == StepAdd):
 		// The reading is nearer to its target than the belief has the charge.
 		k.byShare(whole, sized, little)

@@ -12,6 +12,7 @@ import (
 	"github.com/satline/satline/internal/finite"
 	"github.com/satline/satline/internal/span"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -97,6 +98,18 @@ type Dose struct {
 	PerOunce quantity.Uncertain[quantity.TemperatureDelta] `json:"perOunce,omitzero"`
 	// Wait is how long to wait before the next reading counts.
 	Wait time.Duration `json:"-"` // in JSON as "wait", "12m30s"
+}
+
+// Fact is the dose for a plan: "step.add" or "step.recover" with its mass, else "halt." and
+// the reason.
+func (d Dose) Fact() fact.Fact {
+	switch d.Action {
+	case Add:
+		return fact.New("step.add", fact.Amount("mass", d.Mass))
+	case Recover:
+		return fact.New("step.recover", fact.Amount("mass", d.Mass))
+	}
+	return fact.New(fact.Code("halt." + d.Reason))
 }
 
 type doseFields Dose

@@ -117,11 +117,11 @@ func ExampleDosing_Next() {
 
 	d.History = append(d.History, charge.Moved{Net: d.History[1].Net + dose.Mass, Value: reading(15)})
 	dose, _ = d.Next()
-	fmt.Println(dose.Action, dose.Reason)
+	fmt.Println(dose.Fact())
 	// Output:
 	// add 11.0 oz step 24.7 °F ± 6.3 °F
 	// add 6.5 oz overshoot 14.8 °F ± 2.9 °F
-	// leave in-band
+	// halt.in-band
 }
 
 // Where no target is to be had, the error says why.
