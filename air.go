@@ -29,15 +29,22 @@ func splitOf(p *prepared, r *Readings) *AirVerdict {
 	}
 	return &AirVerdict{
 		Measured: v.Measured, Target: v.Target, Deviation: v.Deviation, Tolerance: v.Tolerance,
-		Says: fact.New(code, fact.Measured("measured", v.Measured), fact.Amount("target", v.Target.Value),
-			fact.Amount("off", off), fact.Amount("band", v.Tolerance)),
+		Says: fact.New(
+			code,
+			fact.Measured("measured", v.Measured),
+			fact.Amount("target", v.Target.Value),
+			fact.Amount("off", off),
+			fact.Amount("band", v.Tolerance),
+		),
 	}
 }
 
 // withCapacity adds to what is derived the capacity by the air on both sides of the coil and
 // its flow, where all of them were read.
 func withCapacity(p *prepared, r *Readings, d Derived) Derived {
-	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SupplyDryBulb == nil || r.SupplyWetBulb == nil {
+	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil ||
+		r.SupplyDryBulb == nil ||
+		r.SupplyWetBulb == nil {
 		return d
 	}
 	c, err := airside.MeasureCapacity(airside.CapacityReadings{

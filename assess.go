@@ -81,7 +81,10 @@ func questionOf(b *belief) *Question {
 	q := &Question{Look: lookCode(m), Field: m.Field(), Take: m.Fact()}
 	for i, f := range m.Facts() {
 		o := &m.Outcomes[i]
-		q.Outcomes = append(q.Outcomes, Outcome{Chance: o.Chance, Then: o.Then, ThenChance: o.ThenProbability, Says: f})
+		q.Outcomes = append(
+			q.Outcomes,
+			Outcome{Chance: o.Chance, Then: o.Then, ThenChance: o.ThenProbability, Says: f},
+		)
 	}
 	return q
 }

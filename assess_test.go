@@ -68,7 +68,10 @@ func TestSoundVisit(t *testing.T) {
 // The rules of thumb that an assessment must agree with; common practice, no
 // source.
 func TestCommonPractice(t *testing.T) {
-	source := verify.Source{Cite: "charging a fixed restrictor by superheat", Kind: verify.CommonPractice}
+	source := verify.Source{
+		Cite: "charging a fixed restrictor by superheat",
+		Kind: verify.CommonPractice,
+	}
 	base := load(t, "sound-r410a-piston")
 	at := func(wetBulb, outdoor float64) Visit {
 		v := base
@@ -79,8 +82,24 @@ func TestCommonPractice(t *testing.T) {
 	target := func(wetBulb, outdoor float64) float64 {
 		return assess(t, at(wetBulb, outdoor)).Charge.Reading.Target.Value.Fahrenheit()
 	}
-	verify.Value(t, source, "target superheat at 66 °F wet bulb, 80 °F outdoors", "°F", 18, target(66, 80), 0.5)
-	verify.Value(t, source, "target superheat at 70 °F wet bulb, 95 °F outdoors", "°F", 18, target(70, 95), 0.5)
+	verify.Value(
+		t,
+		source,
+		"target superheat at 66 °F wet bulb, 80 °F outdoors",
+		"°F",
+		18,
+		target(66, 80),
+		0.5,
+	)
+	verify.Value(
+		t,
+		source,
+		"target superheat at 70 °F wet bulb, 95 °F outdoors",
+		"°F",
+		18,
+		target(70, 95),
+		0.5,
+	)
 
 	// Liquid coming back: a line hardly warmer than saturation.
 	v := at(66, 85)
@@ -91,7 +110,15 @@ func TestCommonPractice(t *testing.T) {
 	v.Readings.SuctionPressure = Measured(dew.Gauge(quantity.AtmosphereAt(*v.Site.Elevation)))
 	v.Readings.SuctionLine = Measured(quantity.Fahrenheit(46.6))
 	a := assess(t, v)
-	verify.Value(t, source, "superheat of a line at 46.6 °F saturated at 46 °F", "°F", 0.6, a.Derived.Superheat.Value.Fahrenheit(), 0.01)
+	verify.Value(
+		t,
+		source,
+		"superheat of a line at 46.6 °F saturated at 46 °F",
+		"°F",
+		0.6,
+		a.Derived.Superheat.Value.Fahrenheit(),
+		0.01,
+	)
 	if !endangers(a, "floodback") {
 		t.Errorf("no floodback is named: %+v", a.Dangers)
 	}
@@ -104,10 +131,18 @@ func TestUnitsAndLanguageChangeNoVerdict(t *testing.T) {
 			Equipment: Equipment{Refrigerant: "R-410A", Metering: FixedRestrictor},
 			Site:      Site{Barometer: new(quantity.StandardAtmosphere)},
 			Readings: Readings{
-				SuctionPressure: Measured(quantity.PSIG(rapid.Float64Range(90, 160).Draw(t, "suction"))),
-				SuctionLine:     Measured(quantity.Fahrenheit(rapid.Float64Range(45, 75).Draw(t, "line"))),
-				OutdoorDryBulb:  Measured(quantity.Fahrenheit(rapid.Float64Range(60, 105).Draw(t, "outdoor"))),
-				ReturnWetBulb:   Measured(quantity.Fahrenheit(rapid.Float64Range(52, 74).Draw(t, "wet bulb"))),
+				SuctionPressure: Measured(
+					quantity.PSIG(rapid.Float64Range(90, 160).Draw(t, "suction")),
+				),
+				SuctionLine: Measured(
+					quantity.Fahrenheit(rapid.Float64Range(45, 75).Draw(t, "line")),
+				),
+				OutdoorDryBulb: Measured(
+					quantity.Fahrenheit(rapid.Float64Range(60, 105).Draw(t, "outdoor")),
+				),
+				ReturnWetBulb: Measured(
+					quantity.Fahrenheit(rapid.Float64Range(52, 74).Draw(t, "wet bulb")),
+				),
 			},
 		}
 		ip, err := Assess(v)
@@ -131,7 +166,8 @@ func TestNoTargetIsNoNumber(t *testing.T) {
 	v.Readings.LiquidPressure = Measured(quantity.PSIG(205))
 	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(60))
 	a := assess(t, v)
-	if a.Charge.Outcome != ChargeNotJudged || len(a.Charge.Why) == 0 || a.Charge.Low+a.Charge.InBand+a.Charge.High != 0 {
+	if a.Charge.Outcome != ChargeNotJudged || len(a.Charge.Why) == 0 ||
+		a.Charge.Low+a.Charge.InBand+a.Charge.High != 0 {
 		t.Errorf("at 48 °F outdoors: %+v", a.Charge)
 	}
 	if !slices.Contains(codes(a), StepWarmerDay) {
@@ -141,7 +177,10 @@ func TestNoTargetIsNoNumber(t *testing.T) {
 
 func TestMissingReadingsAreNamed(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
-	v.Readings = Readings{SuctionPressure: v.Readings.SuctionPressure, OutdoorDryBulb: v.Readings.OutdoorDryBulb}
+	v.Readings = Readings{
+		SuctionPressure: v.Readings.SuctionPressure,
+		OutdoorDryBulb:  v.Readings.OutdoorDryBulb,
+	}
 	a := assess(t, v)
 	if !slices.Equal(a.Charge.Missing, []string{"suctionLine", "returnWetBulb"}) {
 		t.Errorf("missing %v", a.Charge.Missing)
@@ -153,7 +192,9 @@ func TestLogSettles(t *testing.T) {
 	for i := range 40 {
 		v.Log = append(v.Log, LogEntry{At: time.Duration(i) * 30 * time.Second, Readings: Readings{
 			SuctionPressure: Measured(quantity.PSIG(126)),
-			SuctionLine:     Measured(quantity.Fahrenheit(55 + 15*math.Exp(-float64(i)/4) + 0.1*math.Sin(float64(7*i)))),
+			SuctionLine: Measured(
+				quantity.Fahrenheit(55 + 15*math.Exp(-float64(i)/4) + 0.1*math.Sin(float64(7*i))),
+			),
 		}})
 	}
 	a := assess(t, v)
@@ -194,7 +235,10 @@ func TestReportsHaveEveryPart(t *testing.T) {
 			if !strings.Contains(html.String(), "<svg></svg>") {
 				t.Error("the picture is not in the page")
 			}
-			if !strings.Contains(markdown.String(), `![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`) {
+			if !strings.Contains(
+				markdown.String(),
+				`![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`,
+			) {
 				t.Error("the picture is not in the Markdown")
 			}
 			for _, out := range []string{text.String(), markdown.String(), html.String()} {

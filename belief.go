@@ -51,7 +51,13 @@ func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (
 }
 
 // chargeVerdict says what is believed of the charge, or why it is not judged.
-func chargeVerdict(b *belief, s *settled, t *targeted, mode ModeFound, dangers []Danger) ChargeVerdict {
+func chargeVerdict(
+	b *belief,
+	s *settled,
+	t *targeted,
+	mode ModeFound,
+	dangers []Danger,
+) ChargeVerdict {
 	v := ChargeVerdict{Outcome: ChargeNotJudged, Reading: t.reading, Missing: t.wanting}
 	because := func(why fact.Fact) { v.Why = append(v.Why, why) }
 	switch {
@@ -68,7 +74,8 @@ func chargeVerdict(b *belief, s *settled, t *targeted, mode ModeFound, dangers [
 		}
 	}
 	for _, x := range dangers {
-		if x.Stops && mode.Mode == Cooling && !b.present(diagnose.NextToEmpty, diagnose.Undercharge) {
+		if x.Stops && mode.Mode == Cooling &&
+			!b.present(diagnose.NextToEmpty, diagnose.Undercharge) {
 			because(x.Says)
 		}
 	}
@@ -81,7 +88,13 @@ func chargeVerdict(b *belief, s *settled, t *targeted, mode ModeFound, dangers [
 	}
 	if b.Verdict == diagnose.NotEnough {
 		if len(t.wanting) > 0 {
-			because(fact.New("charge.not-measured", fact.Of("method", term("method", t.method.String())), fact.Of("readings", readingTerms(t.wanting))))
+			because(
+				fact.New(
+					"charge.not-measured",
+					fact.Of("method", term("method", t.method.String())),
+					fact.Of("readings", readingTerms(t.wanting)),
+				),
+			)
 		} else {
 			because(fact.New("charge.no-readings"))
 		}
@@ -109,7 +122,10 @@ const likely, worth = 0.5, 0.2
 
 // present reports whether a cause is likely.
 func (b *belief) present(codes ...diagnose.Code) bool {
-	return slices.ContainsFunc(codes, func(c diagnose.Code) bool { return b.Probability(c) >= likely })
+	return slices.ContainsFunc(
+		codes,
+		func(c diagnose.Code) bool { return b.Probability(c) >= likely },
+	)
 }
 
 // contradiction is the gravest check that the readings fail, or that no cause gives them.
@@ -129,7 +145,11 @@ func (b *belief) wrongInstrument(m charge.Method) (diagnose.Code, bool) {
 		return diagnose.OtherRefrigerant, true
 	}
 	for _, l := range lies {
-		if b.present(l.code) && slices.ContainsFunc(methodFields[m], func(f string) bool { return slices.Contains(l.fields, f) }) {
+		if b.present(l.code) &&
+			slices.ContainsFunc(
+				methodFields[m],
+				func(f string) bool { return slices.Contains(l.fields, f) },
+			) {
 			return l.code, true
 		}
 	}
@@ -188,13 +208,36 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 func expected(e *Equipment, t *targeted) []diagnose.Expectation {
 	var out []diagnose.Expectation
 	if t.target != nil && t.method == charge.Superheat {
-		out = append(out, diagnose.Expectation{Feature: signature.Superheat, Value: float64(t.target.Value.Value), Std: t.target.Value.Std})
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: signature.Superheat,
+				Value:   float64(t.target.Value.Value),
+				Std:     t.target.Value.Std,
+			},
+		)
 	}
 	if s := e.Label.Subcooling; s != nil {
-		out = append(out, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(s.Value), Std: max(s.Std, 1), AtRated: true})
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: signature.Subcooling,
+				Value:   float64(s.Value),
+				Std:     max(s.Std, 1),
+				AtRated: true,
+			},
+		)
 	}
 	if a := e.Label.Approach; a != nil {
-		out = append(out, diagnose.Expectation{Feature: diagnose.Approach, Value: float64(a.Value), Std: max(a.Std, 1), AtRated: true})
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: diagnose.Approach,
+				Value:   float64(a.Value),
+				Std:     max(a.Std, 1),
+				AtRated: true,
+			},
+		)
 	}
 	return out
 }
@@ -244,7 +287,12 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 		action = diagnose.Action{Kind: diagnose.ChargeRecovered, Mass: last.Recovered}
 	}
 	return &diagnose.Earlier{
-		Input: inputOf(p, &r, &d, mode), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
+		Input: inputOf(
+			p,
+			&r,
+			&d,
+			mode,
+		), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
 	}, nil
 }
 
@@ -256,7 +304,11 @@ func (b *belief) findings() []Finding {
 	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 {
 		return out
 	}
-	sound := Finding{Cause: "sound", Chance: b.Healthy, Says: fact.New("finding.sound", fact.Of("chance", fact.Share(b.Healthy)))}
+	sound := Finding{
+		Cause:  "sound",
+		Chance: b.Healthy,
+		Says:   fact.New("finding.sound", fact.Of("chance", fact.Share(b.Healthy))),
+	}
 	for i := range b.Explanations {
 		if x := &b.Explanations[i]; len(x.Causes) == 0 {
 			sound.For, sound.Against = x.Side(1), x.Side(-1)
@@ -273,7 +325,10 @@ func (b *belief) findings() []Finding {
 			f.Faults = append(f.Faults, FaultChance{string(x.Fault.Code), x.Chance})
 		}
 		for i := range b.Explanations {
-			if x := &b.Explanations[i]; slices.ContainsFunc(x.Causes, func(c diagnose.Cause) bool { return c.Signature == m.Signature }) {
+			if x := &b.Explanations[i]; slices.ContainsFunc(
+				x.Causes,
+				func(c diagnose.Cause) bool { return c.Signature == m.Signature },
+			) {
 				f.For, f.Against = x.Side(1), x.Side(-1)
 				break
 			}
@@ -296,7 +351,10 @@ func compareFloat(a, b float64) int {
 
 // findingFact names a cause with its chance and, where that can be told, its size.
 func (b *belief) findingFact(m *diagnose.Marginal) fact.Fact {
-	f := fact.New(fact.Code("finding."+string(m.Signature)), fact.Of("chance", fact.Share(m.Chance)))
+	f := fact.New(
+		fact.Code("finding."+string(m.Signature)),
+		fact.Of("chance", fact.Share(m.Chance)),
+	)
 	if size, ok := m.Size(); ok {
 		f = f.With(size)
 	}
@@ -317,7 +375,12 @@ func (b *belief) changeVerdict(s *settled) *ChangeVerdict {
 	if c == nil || s.moving() || !s.later {
 		return nil
 	}
-	out := &ChangeVerdict{AsExpected: c.AsSaid, Chance: c.Chance, Revised: c.Revised, Says: c.Fact()}
+	out := &ChangeVerdict{
+		AsExpected: c.AsSaid,
+		Chance:     c.Chance,
+		Revised:    c.Revised,
+		Says:       c.Fact(),
+	}
 	for _, m := range c.Moves {
 		if f, worth := m.Fact(); worth {
 			out.Moved = append(out.Moved, f)
@@ -365,7 +428,12 @@ func (b *belief) judged(s *settled) []JudgedReading {
 		if !ok {
 			continue
 		}
-		r := JudgedReading{Field: f.name, Value: value, Belief: Believed, Settled: s.fromLog[f.name]}
+		r := JudgedReading{
+			Field:   f.name,
+			Value:   value,
+			Belief:  Believed,
+			Settled: s.fromLog[f.name],
+		}
 		raise := func(to Belief) {
 			if slices.Index(rank, to) > slices.Index(rank, r.Belief) {
 				r.Belief = to

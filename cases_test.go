@@ -22,27 +22,113 @@ var cases = []struct {
 	outcome ChargeOutcome
 }{
 	{name: "compressor-weak-amps", cause: "vapor-leak|not-pumping", never: []string{"step.add*"}},
-	{name: "fan-dead-4min", danger: "condensing-highest", stops: true, first: []string{"step.stop", "step.outdoor-fan"}, never: []string{"step.run-on"}, outcome: ChargeNotJudged},
-	{name: "head-high-25min", danger: "condensing-highest", stops: true, first: []string{"step.stop", "step.outdoor-fan", "step.outdoor-coil"}, outcome: ChargeNotJudged},
-	{name: "head-high-hot-discharge", danger: "discharge-hottest", stops: true, first: []string{"step.stop", "step.outdoor-fan"}, never: []string{"step.run-on"}, outcome: ChargeNotJudged},
-	{name: "nearly-empty-vacuum", danger: "suction-in-vacuum", stops: true, first: []string{"step.stop", "step.find-leak"}, cause: "next-to-empty", never: []string{"mend.other-refrigerant", "mend.refrigerant-selected"}},
-	{name: "nearly-empty-no-outdoor", first: []string{"step.find-leak"}, cause: "next-to-empty", never: []string{"mend.other-refrigerant", "mend.refrigerant-selected"}},
+	{
+		name:    "fan-dead-4min",
+		danger:  "condensing-highest",
+		stops:   true,
+		first:   []string{"step.stop", "step.outdoor-fan"},
+		never:   []string{"step.run-on"},
+		outcome: ChargeNotJudged,
+	},
+	{
+		name:    "head-high-25min",
+		danger:  "condensing-highest",
+		stops:   true,
+		first:   []string{"step.stop", "step.outdoor-fan", "step.outdoor-coil"},
+		outcome: ChargeNotJudged,
+	},
+	{
+		name:    "head-high-hot-discharge",
+		danger:  "discharge-hottest",
+		stops:   true,
+		first:   []string{"step.stop", "step.outdoor-fan"},
+		never:   []string{"step.run-on"},
+		outcome: ChargeNotJudged,
+	},
+	{
+		name:   "nearly-empty-vacuum",
+		danger: "suction-in-vacuum",
+		stops:  true,
+		first:  []string{"step.stop", "step.find-leak"},
+		cause:  "next-to-empty",
+		never:  []string{"mend.other-refrigerant", "mend.refrigerant-selected"},
+	},
+	{
+		name:  "nearly-empty-no-outdoor",
+		first: []string{"step.find-leak"},
+		cause: "next-to-empty",
+		never: []string{"mend.other-refrigerant", "mend.refrigerant-selected"},
+	},
 	{name: "moves-without-log", first: []string{"step.halt"}, never: []string{"step.add*"}},
-	{name: "walk-in-sound", first: []string{"step.makers-chart"}, never: []string{"step.close-doors", "step.warmer-day"}, outcome: ChargeNotJudged},
-	{name: "restricted-piston", cause: "restriction", first: []string{"mend.*"}, never: []string{"step.add*"}},
+	{
+		name:    "walk-in-sound",
+		first:   []string{"step.makers-chart"},
+		never:   []string{"step.close-doors", "step.warmer-day"},
+		outcome: ChargeNotJudged,
+	},
+	{
+		name:  "restricted-piston",
+		cause: "restriction",
+		first: []string{"mend.*"},
+		never: []string{"step.add*"},
+	},
 	{name: "gauges-on-other-refrigerant", cause: "other-refrigerant", first: []string{"mend.*"}},
-	{name: "mini-split-no-readings", first: []string{"step.weigh-in"}, never: []string{"step.read"}},
+	{
+		name:  "mini-split-no-readings",
+		first: []string{"step.weigh-in"},
+		never: []string{"step.read"},
+	},
 	{name: "new-install-opened", first: []string{"step.weigh-in"}},
-	{name: "heating-unsaid-35F", first: []string{"step.makers-chart"}, never: []string{"step.thaw", "mend.condenser*"}},
-	{name: "heating-unsaid-58F", first: []string{"step.ask-mode"}, never: []string{"step.thaw", "mend.condenser*"}},
-	{name: "r407c-leaked", cause: "undercharge", first: []string{"step.find-leak", "step.recover-rest", "step.mend-leak"}, never: []string{"step.add*"}, outcome: ChargeLow},
+	{
+		name:  "heating-unsaid-35F",
+		first: []string{"step.makers-chart"},
+		never: []string{"step.thaw", "mend.condenser*"},
+	},
+	{
+		name:  "heating-unsaid-58F",
+		first: []string{"step.ask-mode"},
+		never: []string{"step.thaw", "mend.condenser*"},
+	},
+	{
+		name:    "r407c-leaked",
+		cause:   "undercharge",
+		first:   []string{"step.find-leak", "step.recover-rest", "step.mend-leak"},
+		never:   []string{"step.add*"},
+		outcome: ChargeLow,
+	},
 	{name: "four-readings-low", cause: "undercharge", never: []string{"step.add*"}},
-	{name: "low-air-txv", cause: "low-indoor-airflow", first: []string{"mend.low-indoor-airflow"}, never: []string{"step.recover*", "step.evacuate"}},
+	{
+		name:  "low-air-txv",
+		cause: "low-indoor-airflow",
+		first: []string{"mend.low-indoor-airflow"},
+		never: []string{"step.recover*", "step.evacuate"},
+	},
 	{name: "sound-txv", first: []string{"step.leave"}, outcome: ChargeInBand},
-	{name: "sim-sound-subcooling-edge", first: []string{"step.leave"}, never: []string{"step.recover*"}, outcome: ChargeInBand},
-	{name: "sim-undercharged-no-target", cause: "undercharge", first: []string{"step.find-leak"}, outcome: ChargeLow},
-	{name: "sim-undercharged-air-known", cause: "undercharge", first: []string{"step.find-leak", "step.add"}, outcome: ChargeLow},
-	{name: "sim-starved-no-capacity", cause: "restriction", danger: "discharge-hottest", stops: true, first: []string{"mend.*"}},
+	{
+		name:    "sim-sound-subcooling-edge",
+		first:   []string{"step.leave"},
+		never:   []string{"step.recover*"},
+		outcome: ChargeInBand,
+	},
+	{
+		name:    "sim-undercharged-no-target",
+		cause:   "undercharge",
+		first:   []string{"step.find-leak"},
+		outcome: ChargeLow,
+	},
+	{
+		name:    "sim-undercharged-air-known",
+		cause:   "undercharge",
+		first:   []string{"step.find-leak", "step.add"},
+		outcome: ChargeLow,
+	},
+	{
+		name:   "sim-starved-no-capacity",
+		cause:  "restriction",
+		danger: "discharge-hottest",
+		stops:  true,
+		first:  []string{"mend.*"},
+	},
 }
 
 func TestCases(t *testing.T) {
@@ -82,7 +168,11 @@ func TestCases(t *testing.T) {
 			}
 			cause, _ := a.Headline.Value("cause")
 			code, _ := cause.Of.(fact.Term)
-			if c.cause != "" && !slices.Contains(strings.Split(c.cause, "|"), strings.TrimPrefix(string(code), "cause.")) {
+			if c.cause != "" &&
+				!slices.Contains(
+					strings.Split(c.cause, "|"),
+					strings.TrimPrefix(string(code), "cause."),
+				) {
 				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
 			}
 			if c.outcome != "" && a.Charge.Outcome != c.outcome {

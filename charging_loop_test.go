@@ -145,8 +145,14 @@ func TestChargingLoopsOnTheBench(t *testing.T) {
 		t.Logf("visit %d, %s: %d doses, from %+.1f %% to %+.1f %%",
 			i, b.Code(), moved, 100*begun, 100*end)
 	}
-	t.Logf("%d of %d visits dosed; %d ended within 5 %%, %d past the far edge, %d doses the wrong way",
-		loops, n, within, past, wrong)
+	t.Logf(
+		"%d of %d visits dosed; %d ended within 5 %%, %d past the far edge, %d doses the wrong way",
+		loops,
+		n,
+		within,
+		past,
+		wrong,
+	)
 	if past > 1+loops/20 {
 		t.Errorf("%d of %d charges ended past the far edge", past, loops)
 	}

@@ -26,7 +26,13 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	blend, err := refrigerant.NewBlend("half and half", []refrigerant.Component{{Designation: "R-32", MassFraction: 0.5}, {Designation: "R-134a", MassFraction: 0.5}})
+	blend, err := refrigerant.NewBlend(
+		"half and half",
+		[]refrigerant.Component{
+			{Designation: "R-32", MassFraction: 0.5},
+			{Designation: "R-134a", MassFraction: 0.5},
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,14 +53,20 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 		t.Fatal(err)
 	}
 	fan, err := airside.NewFanCurve([]airside.FanPoint{
-		{Flow: quantity.CFM(1400), Static: quantity.InchesWater(0.3)}, {Flow: quantity.CFM(1000), Static: quantity.InchesWater(0.8)},
+		{
+			Flow:   quantity.CFM(1400),
+			Static: quantity.InchesWater(0.3),
+		}, {Flow: quantity.CFM(1000), Static: quantity.InchesWater(0.8)},
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
 	log := make([]charge.Sample[quantity.TemperatureDelta], 60)
 	for i := range log {
-		log[i] = charge.Sample[quantity.TemperatureDelta]{At: time.Duration(i) * 15 * time.Second, Value: quantity.FahrenheitDelta(12 + float64(i%3)/10)}
+		log[i] = charge.Sample[quantity.TemperatureDelta]{
+			At:    time.Duration(i) * 15 * time.Second,
+			Value: quantity.FahrenheitDelta(12 + float64(i%3)/10),
+		}
 	}
 	text := func(v any, err error) string { return fmt.Sprint(v, err) }
 

@@ -67,10 +67,19 @@ var (
 	_ = unit[quantity.Power]{quantity.BtuPerHour, quantity.Power.BtuPerHour}
 	_ = unit[quantity.Power]{quantity.Watts, quantity.Power.Watts}
 	_ = unit[quantity.SpecificEnthalpy]{quantity.BtuPerPound, quantity.SpecificEnthalpy.BtuPerPound}
-	_ = unit[quantity.SpecificEnthalpy]{quantity.KilojoulesPerKilogram, quantity.SpecificEnthalpy.KilojoulesPerKilogram}
-	_ = unit[quantity.SpecificEntropy]{quantity.BtuPerPoundRankine, quantity.SpecificEntropy.BtuPerPoundRankine}
+	_ = unit[quantity.SpecificEnthalpy]{
+		quantity.KilojoulesPerKilogram,
+		quantity.SpecificEnthalpy.KilojoulesPerKilogram,
+	}
+	_ = unit[quantity.SpecificEntropy]{
+		quantity.BtuPerPoundRankine,
+		quantity.SpecificEntropy.BtuPerPoundRankine,
+	}
 	_ = unit[quantity.Density]{quantity.PoundsPerCubicFoot, quantity.Density.PoundsPerCubicFoot}
-	_ = unit[quantity.SpecificVolume]{quantity.CubicFeetPerPound, quantity.SpecificVolume.CubicFeetPerPound}
+	_ = unit[quantity.SpecificVolume]{
+		quantity.CubicFeetPerPound,
+		quantity.SpecificVolume.CubicFeetPerPound,
+	}
 	_ = unit[quantity.Velocity]{quantity.FeetPerMinute, quantity.Velocity.FeetPerMinute}
 	_ = unit[quantity.Area]{quantity.SquareFeet, quantity.Area.SquareFeet}
 	_ = unit[quantity.Length]{quantity.Feet, quantity.Length.Feet}
@@ -122,13 +131,25 @@ var (
 	_ func(fluid) refrigerant.Limits        = fluid.Limits
 	_ func(fluid) (bool, string)            = fluid.Estimated
 
-	_ = []func(fluid, quantity.Temperature) (quantity.Pressure, error){fluid.BubblePressure, fluid.DewPressure}
-	_ = []func(fluid, quantity.Pressure) (quantity.Temperature, error){fluid.BubbleTemperature, fluid.DewTemperature}
+	_ = []func(fluid, quantity.Temperature) (quantity.Pressure, error){
+		fluid.BubblePressure,
+		fluid.DewPressure,
+	}
+	_ = []func(fluid, quantity.Pressure) (quantity.Temperature, error){
+		fluid.BubbleTemperature,
+		fluid.DewTemperature,
+	}
 
 	_ func(fluid, quantity.Pressure) (quantity.TemperatureDelta, error) = fluid.Glide
 
-	_ = []func(fluid, quantity.Pressure, quantity.Temperature) (quantity.TemperatureDelta, error){fluid.Superheat, fluid.Subcooling}
-	_ = []func(fluid, quantity.Temperature) (refrigerant.State, error){fluid.SaturatedLiquid, fluid.SaturatedVapor}
+	_ = []func(fluid, quantity.Pressure, quantity.Temperature) (quantity.TemperatureDelta, error){
+		fluid.Superheat,
+		fluid.Subcooling,
+	}
+	_ = []func(fluid, quantity.Temperature) (refrigerant.State, error){
+		fluid.SaturatedLiquid,
+		fluid.SaturatedVapor,
+	}
 
 	_ func(fluid, quantity.Pressure, quantity.Temperature) (refrigerant.State, error)      = fluid.State
 	_ func(fluid, quantity.Pressure, quantity.SpecificEnthalpy) (refrigerant.State, error) = fluid.StateAtEnthalpy
@@ -136,20 +157,34 @@ var (
 
 	_ = refrigerant.State{
 		Phase: refrigerant.Vapor, Pressure: quantity.Pressure(0), Temperature: quantity.Temperature(0), Density: quantity.Density(0),
-		Enthalpy: quantity.SpecificEnthalpy(0), Entropy: quantity.SpecificEntropy(0), Cp: quantity.SpecificHeat(0),
+		Enthalpy: quantity.SpecificEnthalpy(
+			0,
+		), Entropy: quantity.SpecificEntropy(0), Cp: quantity.SpecificHeat(0),
 		SpeedOfSound: quantity.Velocity(0), Quality: float64(0),
 	}
 )
 
 var (
-	_ = []func(dryBulb, other quantity.Temperature, p quantity.Pressure) (psychro.Air, error){psychro.FromWetBulb, psychro.FromDewPoint}
+	_ = []func(dryBulb, other quantity.Temperature, p quantity.Pressure) (psychro.Air, error){
+		psychro.FromWetBulb,
+		psychro.FromDewPoint,
+	}
 	_ = []func(dryBulb quantity.Temperature, other float64, p quantity.Pressure) (psychro.Air, error){
-		psychro.FromRelativeHumidity, psychro.FromHumidityRatio,
+		psychro.FromRelativeHumidity,
+		psychro.FromHumidityRatio,
 	}
 	_ func(quantity.Temperature, quantity.SpecificEnthalpy, quantity.Pressure) (psychro.Air, error) = psychro.FromEnthalpy
 
-	_ = []func(psychro.Air) quantity.Temperature{psychro.Air.DryBulb, psychro.Air.WetBulb, psychro.Air.DewPoint}
-	_ = []func(psychro.Air) float64{psychro.Air.RelativeHumidity, psychro.Air.HumidityRatio, psychro.Air.DegreeOfSaturation}
+	_ = []func(psychro.Air) quantity.Temperature{
+		psychro.Air.DryBulb,
+		psychro.Air.WetBulb,
+		psychro.Air.DewPoint,
+	}
+	_ = []func(psychro.Air) float64{
+		psychro.Air.RelativeHumidity,
+		psychro.Air.HumidityRatio,
+		psychro.Air.DegreeOfSaturation,
+	}
 	_ = []func(psychro.Air) quantity.Pressure{psychro.Air.VaporPressure, psychro.Air.Pressure}
 
 	_ func(psychro.Air) quantity.SpecificEnthalpy = psychro.Air.Enthalpy
@@ -175,7 +210,12 @@ var (
 )
 
 // One type catches a value out of range from every package.
-var _ = []*quantity.RangeError{(*refrigerant.RangeError)(nil), (*psychro.RangeError)(nil), (*charge.RangeError)(nil),
-	(*airside.RangeError)(nil), (*cycle.RangeError)(nil)}
+var _ = []*quantity.RangeError{
+	(*refrigerant.RangeError)(nil),
+	(*psychro.RangeError)(nil),
+	(*charge.RangeError)(nil),
+	(*airside.RangeError)(nil),
+	(*cycle.RangeError)(nil),
+}
 
 var _, _ = errors.AsType[*quantity.RangeError], errors.AsType[*refrigerant.UnknownError]

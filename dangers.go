@@ -75,7 +75,10 @@ func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compres
 func passing(code string, p *prepared, b *belief) bool {
 	switch code {
 	case "evaporating-coldest", "evaporating-cold":
-		short := slices.ContainsFunc(b.spoiled, func(o charge.Obstacle) bool { return o.Code == "run-short" })
+		short := slices.ContainsFunc(
+			b.spoiled,
+			func(o charge.Obstacle) bool { return o.Code == "run-short" },
+		)
 		return short && !p.visit.Conditions.CoilIced
 	case "superheat-low":
 		return p.visit.Conditions.CoilIced
@@ -86,14 +89,34 @@ func passing(code string, p *prepared, b *belief) bool {
 // seenBy are the dangers that are worked out from saturation temperatures or a clamp, with
 // the wrong instruments that make them appear.
 var seenBy = map[string][]diagnose.Code{
-	"floodback":           {diagnose.OtherRefrigerant, diagnose.SuctionClamp, diagnose.SuctionGauge, diagnose.HosesSwapped, diagnose.ClampsSwapped},
-	"superheat-low":       {diagnose.OtherRefrigerant, diagnose.SuctionClamp, diagnose.SuctionGauge, diagnose.HosesSwapped, diagnose.ClampsSwapped},
-	"slugging":            {diagnose.OtherRefrigerant, diagnose.HosesSwapped},
-	"evaporating-coldest": {diagnose.OtherRefrigerant, diagnose.SuctionGauge, diagnose.HosesSwapped},
-	"evaporating-cold":    {diagnose.OtherRefrigerant, diagnose.SuctionGauge, diagnose.HosesSwapped},
-	"discharge-cool":      {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
-	"condensing-highest":  {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
-	"condensing-high":     {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
+	"floodback": {
+		diagnose.OtherRefrigerant,
+		diagnose.SuctionClamp,
+		diagnose.SuctionGauge,
+		diagnose.HosesSwapped,
+		diagnose.ClampsSwapped,
+	},
+	"superheat-low": {
+		diagnose.OtherRefrigerant,
+		diagnose.SuctionClamp,
+		diagnose.SuctionGauge,
+		diagnose.HosesSwapped,
+		diagnose.ClampsSwapped,
+	},
+	"slugging": {diagnose.OtherRefrigerant, diagnose.HosesSwapped},
+	"evaporating-coldest": {
+		diagnose.OtherRefrigerant,
+		diagnose.SuctionGauge,
+		diagnose.HosesSwapped,
+	},
+	"evaporating-cold": {
+		diagnose.OtherRefrigerant,
+		diagnose.SuctionGauge,
+		diagnose.HosesSwapped,
+	},
+	"discharge-cool":     {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
+	"condensing-highest": {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
+	"condensing-high":    {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
 }
 
 // apparent says that a wrong instrument or setting is likely to be all there is to a danger.

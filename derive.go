@@ -32,8 +32,10 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 			return d, rangeProblem(field, err)
 		}
 		middle := temperatureReading{
-			Value: d.CondensingBubble.Value.Add(d.CondensingDew.Value.Sub(d.CondensingBubble.Value) / 2),
-			Std:   (d.CondensingBubble.Std + d.CondensingDew.Std) / 2, // off together
+			Value: d.CondensingBubble.Value.Add(
+				d.CondensingDew.Value.Sub(d.CondensingBubble.Value) / 2,
+			),
+			Std: (d.CondensingBubble.Std + d.CondensingDew.Std) / 2, // off together
 		}
 		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
 		if r.SuctionPressure != nil {
@@ -57,7 +59,10 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 // relativeHumidity carries the uncertainty of both thermometers through by
 // differences into drier air, which is air always (GUM 5.1.3, note 2). That of
 // the atmosphere does not count beside them.
-func relativeHumidity(dryBulb, wetBulb temperatureReading, p quantity.Pressure) (value, std float64, err error) {
+func relativeHumidity(
+	dryBulb, wetBulb temperatureReading,
+	p quantity.Pressure,
+) (value, std float64, err error) {
 	at := func(warmer, drier quantity.Temperature) (float64, error) {
 		air, err := psychro.FromWetBulb(dryBulb.Value+warmer, wetBulb.Value-drier, p)
 		return air.RelativeHumidity(), err
@@ -74,7 +79,12 @@ func relativeHumidity(dryBulb, wetBulb temperatureReading, p quantity.Pressure) 
 	if err != nil {
 		return value, 0, nil // the driest air there is
 	}
-	return value, math.Hypot((warmer-value)*dryBulb.Std, (drier-value)*wetBulb.Std) / float64(step), nil
+	return value, math.Hypot(
+		(warmer-value)*dryBulb.Std,
+		(drier-value)*wetBulb.Std,
+	) / float64(
+		step,
+	), nil
 }
 
 // highSide is the pressure that stands for that of the liquid line: the reading
@@ -131,7 +141,10 @@ func difference(a, b *temperatureReading) *quantity.Uncertain[quantity.Temperatu
 	if a == nil || b == nil {
 		return nil
 	}
-	return &quantity.Uncertain[quantity.TemperatureDelta]{Value: a.Value.Sub(b.Value), Std: math.Hypot(a.Std, b.Std)}
+	return &quantity.Uncertain[quantity.TemperatureDelta]{
+		Value: a.Value.Sub(b.Value),
+		Std:   math.Hypot(a.Std, b.Std),
+	}
 }
 
 // refused are the pressures at which the refrigerant has no saturation.
@@ -153,8 +166,13 @@ func (p *prepared) refused(r *Readings) []*VisitError {
 			}
 			return nil
 		}
-		c = append(c, outOfRange(field, g.Value, gauge(wrong.Min), gauge(wrong.Max),
-			p.fluid.Designation()+" has no saturation there; check the refrigerant, the reading and its unit"))
+		c = append(c, outOfRange(
+			field,
+			g.Value,
+			gauge(wrong.Min),
+			gauge(wrong.Max),
+			p.fluid.Designation()+" has no saturation there; check the refrigerant, the reading and its unit",
+		))
 	}
 	refuse("readings.suctionPressure", r.SuctionPressure, p.fluid.DewTemperature)
 	high, field := highSide(p, r)

@@ -109,8 +109,22 @@ const (
 )
 
 var (
-	arrangementNames = []string{notStated, "split", "split heat pump", "package", "package heat pump"}
-	complaintNames   = []string{notStated, "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance"}
+	arrangementNames = []string{
+		notStated,
+		"split",
+		"split heat pump",
+		"package",
+		"package heat pump",
+	}
+	complaintNames = []string{
+		notStated,
+		"not cooling",
+		"frozen coil",
+		"high bill",
+		"noise",
+		"water leak",
+		"maintenance",
+	}
 )
 
 // notStated is how a zero is written, and read back: a visit may be kept before it is

@@ -25,28 +25,51 @@ var coldRoomFluids = []string{
 // findMode takes the mode that the visit states, or looks for it in the readings.
 func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	if m := p.visit.Conditions.Mode; m != 0 {
-		return ModeFound{Mode: m, Stated: true, Says: fact.New("mode.stated", fact.Of("mode", term("mode", m.String())))}
+		return ModeFound{
+			Mode:   m,
+			Stated: true,
+			Says:   fact.New("mode.stated", fact.Of("mode", term("mode", m.String()))),
+		}
 	}
 	found := func(m Mode, code fact.Code, values ...fact.Value) ModeFound {
 		return ModeFound{Mode: m, Says: fact.New(code, values...)}
 	}
-	heatPump := p.visit.Equipment.Arrangement == SplitHeatPump || p.visit.Equipment.Arrangement == PackageHeatPump
-	if s, t := r.SupplyDryBulb, r.ReturnDryBulb; s != nil && t != nil && s.Value.Sub(t.Value) > supplyWarmer {
+	heatPump := p.visit.Equipment.Arrangement == SplitHeatPump ||
+		p.visit.Equipment.Arrangement == PackageHeatPump
+	if s, t := r.SupplyDryBulb, r.ReturnDryBulb; s != nil && t != nil &&
+		s.Value.Sub(t.Value) > supplyWarmer {
 		m := Mode(0)
 		if heatPump {
 			m = Heating
 		}
-		return found(m, "mode.supply-warm", fact.Amount("supply", s.Value), fact.Amount("return", t.Value))
+		return found(
+			m,
+			"mode.supply-warm",
+			fact.Amount("supply", s.Value),
+			fact.Amount("return", t.Value),
+		)
 	}
-	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil && o.Value < mildOutdoor && l.Value.Sub(o.Value) > liquidFar {
-		return found(0, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value))
+	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil &&
+		o.Value < mildOutdoor &&
+		l.Value.Sub(o.Value) > liquidFar {
+		return found(
+			0,
+			"mode.liquid-warm",
+			fact.Amount("line", l.Value),
+			fact.Amount("outdoor", o.Value),
+		)
 	}
 	cold := d.EvaporatingDew != nil && d.EvaporatingDew.Value < coldEvaporator
 	if t := r.ReturnDryBulb; t != nil && t.Value < coldRoom {
 		return found(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value))
 	}
 	if cold && r.ReturnDryBulb == nil && slices.Contains(coldRoomFluids, p.fluid.Designation()) {
-		return found(0, "mode.cold-evaporator", fact.Amount("evaporating", d.EvaporatingDew.Value), fact.Of("fluid", p.fluid.Designation()))
+		return found(
+			0,
+			"mode.cold-evaporator",
+			fact.Amount("evaporating", d.EvaporatingDew.Value),
+			fact.Of("fluid", p.fluid.Designation()),
+		)
 	}
 	return found(Cooling, "mode.assumed")
 }

@@ -28,20 +28,41 @@ type fitting struct {
 const missed = 2
 
 // fittedTo are the readings that a forecast stands on.
-var fittedTo = []string{"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure", "suctionLine"}
+var fittedTo = []string{
+	"outdoorDryBulb",
+	"returnDryBulb",
+	"returnWetBulb",
+	"suctionPressure",
+	"liquidPressure",
+	"suctionLine",
+}
 
 // fitTo fits a machine of common make to the readings.
 func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitting, error) {
 	r, e := &s.readings, &p.visit.Equipment
 	switch {
 	case e.NominalCapacity == 0:
-		return nil, missing("equipment.nominalCapacity", "a forecast starts from the size of the machine")
+		return nil, missing(
+			"equipment.nominalCapacity",
+			"a forecast starts from the size of the machine",
+		)
 	case r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SuctionPressure == nil:
-		return nil, missing("readings", "a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure")
+		return nil, missing(
+			"readings",
+			"a forecast needs outdoorDryBulb, returnDryBulb, returnWetBulb and suctionPressure",
+		)
 	}
 	for _, x := range doubts {
-		if x.Weight == readcheck.Impossible && slices.ContainsFunc(x.Fields, func(f string) bool { return slices.Contains(fittedTo, f) }) {
-			return nil, &VisitError{Field: "readings." + x.Fields[0], Kind: FieldContradictory, Problem: "it cannot be true together with the other readings (" + x.Code + "); read it again"}
+		if x.Weight == readcheck.Impossible &&
+			slices.ContainsFunc(
+				x.Fields,
+				func(f string) bool { return slices.Contains(fittedTo, f) },
+			) {
+			return nil, &VisitError{
+				Field:   "readings." + x.Fields[0],
+				Kind:    FieldContradictory,
+				Problem: "it cannot be true together with the other readings (" + x.Code + "); read it again",
+			}
 		}
 	}
 	system, err := cycle.Design(cycle.Spec{
@@ -102,14 +123,36 @@ func (fit *fitting) compare(d *Derived) error {
 		gap := float64(measured.Value) - model
 		if math.Abs(gap) > missed*max(modelStd, measured.Std) {
 			misses = true
-			fit.believe = append(fit.believe, fact.New("forecast.misses", fact.Of("feature", term), fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap)))))
+			fit.believe = append(
+				fit.believe,
+				fact.New(
+					"forecast.misses",
+					fact.Of("feature", term),
+					fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap))),
+				),
+			)
 		}
 		return math.Sqrt(max(0, gap*gap-modelStd*modelStd))
 	}
-	fit.off.superheat = off("feature.superheat", float64(now.Superheat.Value), now.Superheat.Std, d.Superheat)
-	fit.off.subcooling = off("feature.subcooling", float64(now.Subcooling.Value), now.Subcooling.Std, d.Subcooling)
+	fit.off.superheat = off(
+		"feature.superheat",
+		float64(now.Superheat.Value),
+		now.Superheat.Std,
+		d.Superheat,
+	)
+	fit.off.subcooling = off(
+		"feature.subcooling",
+		float64(now.Subcooling.Value),
+		now.Subcooling.Std,
+		d.Subcooling,
+	)
 	if e := d.EvaporatingDew; e != nil {
-		fit.off.evaporating = off("feature.evaporating", 0, now.Evaporating.Std, &deltaReading{Value: e.Value.Sub(now.Evaporating.Value), Std: e.Std})
+		fit.off.evaporating = off(
+			"feature.evaporating",
+			0,
+			now.Evaporating.Std,
+			&deltaReading{Value: e.Value.Sub(now.Evaporating.Value), Std: e.Std},
+		)
 	}
 	if !misses && fit.machine.Misfit() > missed {
 		fit.believe = append(fit.believe, fact.New("forecast.does-not-fit"))
@@ -124,7 +167,11 @@ func (fit *fitting) compare(d *Derived) error {
 func forbidding(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) []fact.Fact {
 	var out []fact.Fact
 	not := func(why fact.Fact) {
-		out = append(out, fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...))
+		out = append(
+			out,
+			fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).
+				With(why.Values...),
+		)
 	}
 	situation := situationOf(p, s, d, Cooling)
 	for _, o := range charge.Obstacles(situation, charge.MethodFor(p.visit.Equipment.Metering)) {
@@ -164,10 +211,15 @@ func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlo
 	o := Outlook{
 		Scenario: s, Superheat: widened(p.Superheat, fit.off.superheat), Subcooling: widened(p.Subcooling, fit.off.subcooling),
 		Evaporating: widened(p.Evaporating, fit.off.evaporating), Condensing: p.Condensing,
-		CoilSurface: widened(freeze.Surface, fit.off.evaporating), Supply: p.Supply, Capacity: p.NetCapacity,
+		CoilSurface: widened(
+			freeze.Surface,
+			fit.off.evaporating,
+		), Supply: p.Supply, Capacity: p.NetCapacity,
 		Believe: slices.Clone(fit.believe),
 	}
-	bySurface := normal.Below(-float64(o.CoilSurface.Value.Sub(airside.Freezing)) / o.CoilSurface.Std)
+	bySurface := normal.Below(
+		-float64(o.CoilSurface.Value.Sub(airside.Freezing)) / o.CoilSurface.Std,
+	)
 	o.FreezeChance = max(bySurface, airside.IcingChance(o.Evaporating))
 	for _, x := range p.Extrapolating {
 		o.Extrapolating = append(o.Extrapolating, x.Fact())
@@ -179,7 +231,10 @@ func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlo
 
 // under is the fitted machine in a scenario: what holds its head pressure, the weather and
 // the air, and how its charge has changed from that of the label.
-func (fit *fitting) under(s Scenario, label quantity.Mass) (fitted *cycle.Fitted, at cycle.Conditions, changed cycle.Faults, err error) {
+func (fit *fitting) under(
+	s Scenario,
+	label quantity.Mass,
+) (fitted *cycle.Fitted, at cycle.Conditions, changed cycle.Faults, err error) {
 	fitted, at = fit.machine, fit.seen
 	for _, c := range []struct {
 		to   *quantity.Temperature
@@ -246,18 +301,36 @@ func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
 	}
 	out := []fact.Fact{
 		fact.New(code, fact.Of("chance", fact.Share(o.FreezeChance))),
-		fact.New("forecast.cold", fact.Measured("evaporating", o.Evaporating), fact.Measured("surface", o.CoilSurface)),
-		fact.New("forecast.state", fact.Measured("superheat", o.Superheat), fact.Measured("subcooling", o.Subcooling), fact.Measured("capacity", o.Capacity)),
+		fact.New(
+			"forecast.cold",
+			fact.Measured("evaporating", o.Evaporating),
+			fact.Measured("surface", o.CoilSurface),
+		),
+		fact.New(
+			"forecast.state",
+			fact.Measured("superheat", o.Superheat),
+			fact.Measured("subcooling", o.Subcooling),
+			fact.Measured("capacity", o.Capacity),
+		),
 	}
 	if o.FreezeChance < 0.5 {
 		if freeze.Outdoor != nil {
-			out = append(out, fact.New("freeze.at-outdoor", fact.Amount("outdoor", *freeze.Outdoor)))
+			out = append(
+				out,
+				fact.New("freeze.at-outdoor", fact.Amount("outdoor", *freeze.Outdoor)),
+			)
 		}
 		if freeze.WetBulb != nil {
-			out = append(out, fact.New("freeze.at-wet-bulb", fact.Amount("wetBulb", *freeze.WetBulb)))
+			out = append(
+				out,
+				fact.New("freeze.at-wet-bulb", fact.Amount("wetBulb", *freeze.WetBulb)),
+			)
 		}
 		if freeze.Airflow != nil {
-			out = append(out, fact.New("freeze.at-airflow", fact.Of("share", fact.Share(*freeze.Airflow))))
+			out = append(
+				out,
+				fact.New("freeze.at-airflow", fact.Of("share", fact.Share(*freeze.Airflow))),
+			)
 		}
 	}
 	liquid := normal.Below(-float64(o.Superheat.Value) / o.Superheat.Std)

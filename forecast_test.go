@@ -44,7 +44,11 @@ func TestForecastOfACoolNight(t *testing.T) {
 		t.Errorf("coil at %v on a cool night, %v now", out[1].CoilSurface, out[0].CoilSurface)
 	}
 	if !(out[2].CoilSurface.Value > out[1].CoilSurface.Value) {
-		t.Errorf("coil at %v with the head pressure held, %v without", out[2].CoilSurface, out[1].CoilSurface)
+		t.Errorf(
+			"coil at %v with the head pressure held, %v without",
+			out[2].CoilSurface,
+			out[1].CoilSurface,
+		)
 	}
 	for _, o := range out {
 		if len(o.Says) == 0 {
@@ -74,15 +78,29 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 		} {
 			gap := math.Abs(float64(c.model.Value - c.measured.Value))
 			if gap > c.model.Std+1e-4 || gap > c.tonight+c.measured.Std {
-				t.Errorf("%s: %s %v in the model, %v measured, ± %v K tonight", name, c.name, c.model, c.measured, c.tonight)
+				t.Errorf(
+					"%s: %s %v in the model, %v measured, ± %v K tonight",
+					name,
+					c.name,
+					c.model,
+					c.measured,
+					c.tonight,
+				)
 			}
 			if gap > 2.5 {
 				missed++
 				if !slices.ContainsFunc(out[0].Believe, func(f fact.Fact) bool {
 					of, _ := f.Value("feature")
-					return f.Code == "forecast.does-not-fit" || f.Code == "forecast.misses" && of.Of == fact.Term("feature."+c.name)
+					return f.Code == "forecast.does-not-fit" ||
+						f.Code == "forecast.misses" && of.Of == fact.Term("feature."+c.name)
 				}) {
-					t.Errorf("%s: the model misses the %s by %v K and says %v", name, c.name, gap, out[0].Believe)
+					t.Errorf(
+						"%s: the model misses the %s by %v K and says %v",
+						name,
+						c.name,
+						gap,
+						out[0].Believe,
+					)
 				}
 			}
 		}
@@ -110,7 +128,8 @@ func TestForecastSaysWhenNotToBelieveIt(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Conditions.Mode = Heating
 	var problem *VisitError
-	if _, err := Forecast(v, CoolNight()); !errors.As(err, &problem) || problem.Field != "conditions.mode" {
+	if _, err := Forecast(v, CoolNight()); !errors.As(err, &problem) ||
+		problem.Field != "conditions.mode" {
 		t.Errorf("a machine that heats: %v", err)
 	}
 }
@@ -121,7 +140,8 @@ func TestForecastOfIceHoldsToTheRule(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if o := out[0]; o.Evaporating.Value > quantity.Fahrenheit(22) || o.FreezeChance < 0.9 || o.Says[0].Code != "forecast.ice" {
+	if o := out[0]; o.Evaporating.Value > quantity.Fahrenheit(22) || o.FreezeChance < 0.9 ||
+		o.Says[0].Code != "forecast.ice" {
 		t.Errorf("boils at %v, freezes with %v: %q", o.Evaporating, o.FreezeChance, o.Says)
 	}
 }
@@ -143,7 +163,9 @@ func TestForecastNeedsItsReadings(t *testing.T) {
 // cannot be true together either.
 func TestForecastNamesWhatCannotBe(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
-	v.Readings.SupplyWetBulb = Measured(v.Readings.SupplyDryBulb.Value + quantity.Temperature(quantity.KelvinDelta(10)))
+	v.Readings.SupplyWetBulb = Measured(
+		v.Readings.SupplyDryBulb.Value + quantity.Temperature(quantity.KelvinDelta(10)),
+	)
 	if _, err := Forecast(v, CoolNight()); err != nil {
 		t.Errorf("a supply wet bulb stands in the way of a forecast that does not use it: %v", err)
 	}

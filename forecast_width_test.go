@@ -32,7 +32,10 @@ func TestForecastSaysWhatIsTooWide(t *testing.T) {
 				{"forecast.ice-too-wide", o.CoilSurface.Std, "forecast.ice-likely"},
 			} {
 				says := func(code fact.Code) bool {
-					return slices.ContainsFunc(o.Says, func(f fact.Fact) bool { return f.Code == code })
+					return slices.ContainsFunc(
+						o.Says,
+						func(f fact.Fact) bool { return f.Code == code },
+					)
 				}
 				if c.std >= 9/1.8 && !says(c.code) || says(c.code) && says(c.none) {
 					t.Errorf("%s, %s: ± %.1f K says %v", name, o.Scenario.Name, c.std, o.Says)
@@ -48,7 +51,9 @@ func TestForecastSaysWhatIsTooWide(t *testing.T) {
 	}
 	// No visit of the tests is fitted to so wide a surface.
 	o := Outlook{FreezeChance: 0.95}
-	o.CoilSurface, o.Superheat.Std = quantity.Fahrenheit(20).PlusMinus(quantity.FahrenheitDelta(9)), 1
+	o.CoilSurface, o.Superheat.Std = quantity.Fahrenheit(20).
+		PlusMinus(quantity.FahrenheitDelta(9)),
+		1
 	if says := o.says(cycle.FreezeForecast{}); says[0].Code != "forecast.ice-too-wide" {
 		t.Errorf("%v", says)
 	}
@@ -83,29 +88,47 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 		before, tableBefore, has := 0.0, 0.0, false
 		for outdoor := 60.0; outdoor <= 110; outdoor += 10 {
 			model := reads(wet, outdoor)
-			target, err := charge.SuperheatTarget(nil,
-				quantity.Fahrenheit(wet).PlusMinus(0.3), quantity.Fahrenheit(outdoor).PlusMinus(0.3))
+			target, err := charge.SuperheatTarget(
+				nil,
+				quantity.Fahrenheit(wet).
+					PlusMinus(0.3),
+				quantity.Fahrenheit(outdoor).PlusMinus(0.3),
+			)
 			if err != nil {
 				break // the table has no figure on so hot a day
 			}
 			table := target.Value.Value.Fahrenheit()
 			if has {
 				if model > before+0.5 {
-					t.Errorf("wet bulb %.0f °F: %.1f °F of superheat at %.0f °F outdoors, %.1f °F ten degrees cooler",
-						wet, model, outdoor, before)
+					t.Errorf(
+						"wet bulb %.0f °F: %.1f °F of superheat at %.0f °F outdoors, %.1f °F ten degrees cooler",
+						wet,
+						model,
+						outdoor,
+						before,
+					)
 				}
 				modelPer, tablePer = modelPer+before-model, tablePer+tableBefore-table
 			}
 			if wet > 54 && outdoor >= 80 {
 				if drier := reads(wet-2, outdoor); drier > model+0.5 {
-					t.Errorf("outdoors %.0f °F: %.1f °F of superheat at a wet bulb of %.0f °F, %.1f °F two degrees drier",
-						outdoor, model, wet, drier)
+					t.Errorf(
+						"outdoors %.0f °F: %.1f °F of superheat at a wet bulb of %.0f °F, %.1f °F two degrees drier",
+						outdoor,
+						model,
+						wet,
+						drier,
+					)
 				}
 			}
 			before, tableBefore, has = model, table, true
 			n, off = n+1, off+(model-table)*(model-table)
 		}
 	}
-	t.Logf("%.0f cells, %.1f °F apart in the mean square; as it cools outdoors the model gains %.2f of what the table does",
-		n, math.Sqrt(off/n), modelPer/tablePer)
+	t.Logf(
+		"%.0f cells, %.1f °F apart in the mean square; as it cools outdoors the model gains %.2f of what the table does",
+		n,
+		math.Sqrt(off/n),
+		modelPer/tablePer,
+	)
 }

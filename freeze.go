@@ -34,7 +34,9 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 		missing = append(missing, "returnWetBulb")
 	}
 	if len(missing) > 0 {
-		return FreezeVerdict{Says: fact.New("freeze.not-read", fact.Of("readings", readingTerms(missing)))}
+		return FreezeVerdict{
+			Says: fact.New("freeze.not-read", fact.Of("readings", readingTerms(missing))),
+		}
 	}
 	e := &p.visit.Equipment
 	flow, full := airflowOf(p, s, b), fullAirflow(e)
@@ -50,7 +52,11 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 		return byRule(d)
 	}
 	frost, err := airside.JudgeFrost(airside.FrostReadings{
-		Return:      airside.AirAt{DryBulb: *r.ReturnDryBulb, WetBulb: *r.ReturnWetBulb, Atmosphere: p.atmosphere.Pressure},
+		Return: airside.AirAt{
+			DryBulb:    *r.ReturnDryBulb,
+			WetBulb:    *r.ReturnWetBulb,
+			Atmosphere: p.atmosphere.Pressure,
+		},
 		Airflow:     *flow,
 		Evaporating: *d.EvaporatingDew,
 		Coil:        coil,
@@ -62,8 +68,12 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 		Outcome: frost.Outcome, Surface: &frost.Surface, Margin: &frost.Margin,
 		Chance: max(frost.SurfaceChance, airside.IcingChance(*d.EvaporatingDew)),
 	}
-	v.Says = fact.New(fact.Code("freeze."+frost.Outcome.String()), fact.Measured("surface", frost.Surface),
-		fact.Amount("evaporating", d.EvaporatingDew.Value), fact.Of("chance", fact.Share(v.Chance)))
+	v.Says = fact.New(
+		fact.Code("freeze."+frost.Outcome.String()),
+		fact.Measured("surface", frost.Surface),
+		fact.Amount("evaporating", d.EvaporatingDew.Value),
+		fact.Of("chance", fact.Share(v.Chance)),
+	)
 	if r.OutdoorDryBulb != nil && !p.visit.Conditions.CoilIced {
 		v.Would = wouldFreeze(p, r, d, coil, flow.Value)
 	}
@@ -78,8 +88,18 @@ func byRule(d *Derived) FreezeVerdict {
 }
 
 // wouldFreeze looks for what would bring the coil to freezing, each by itself.
-func wouldFreeze(p *prepared, r *Readings, d *Derived, coil airside.Coil, flow quantity.VolumeFlow) []fact.Fact {
-	air, err := psychro.FromWetBulb(r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, p.atmosphere.Pressure.Value)
+func wouldFreeze(
+	p *prepared,
+	r *Readings,
+	d *Derived,
+	coil airside.Coil,
+	flow quantity.VolumeFlow,
+) []fact.Fact {
+	air, err := psychro.FromWetBulb(
+		r.ReturnDryBulb.Value,
+		r.ReturnWetBulb.Value,
+		p.atmosphere.Pressure.Value,
+	)
 	if err != nil {
 		return nil
 	}

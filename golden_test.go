@@ -36,7 +36,10 @@ func TestReports(t *testing.T) {
 				t.Fatal(err)
 			}
 			if diff := cmp.Diff(string(want), got); diff != "" {
-				t.Errorf("the report changed; if that is meant, run the test with -update (-want +got):\n%s", diff)
+				t.Errorf(
+					"the report changed; if that is meant, run the test with -update (-want +got):\n%s",
+					diff,
+				)
 			}
 		})
 	}

@@ -39,7 +39,8 @@ func (k *planner) headline() fact.Fact {
 	case wrong:
 		return fact.New("headline.open", fact.Of("causes", fact.Terms{term("cause", string(lie))}))
 	case c.Outcome == ChargeNotJudged && len(c.Why) > 0:
-		return fact.New("headline.not-judged", c.Why[0].Values...).With(fact.Of("why", fact.Term(c.Why[0].Code)))
+		return fact.New("headline.not-judged", c.Why[0].Values...).
+			With(fact.Of("why", fact.Term(c.Why[0].Code)))
 	}
 	return k.b.undecided(k.charge.Outcome)
 }
@@ -73,7 +74,10 @@ func (k *planner) cause() (fact.Fact, bool) {
 	f.Code = "headline.cause"
 	f = f.With(fact.Of("cause", term("cause", string(marginals[0].Signature))))
 	if len(marginals) > 1 && marginals[1].Chance >= likely {
-		f = f.With(fact.Of("second", term("cause", string(marginals[1].Signature))), fact.Of("secondChance", fact.Share(marginals[1].Chance)))
+		f = f.With(
+			fact.Of("second", term("cause", string(marginals[1].Signature))),
+			fact.Of("secondChance", fact.Share(marginals[1].Chance)),
+		)
 	}
 	return f, true
 }

@@ -13,7 +13,11 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-var updateHostile = flag.Bool("update-hostile", false, "write testdata/hostile.txt from what the visits get now")
+var updateHostile = flag.Bool(
+	"update-hostile",
+	false,
+	"write testdata/hostile.txt from what the visits get now",
+)
 
 const hostileFile = "testdata/hostile.txt"
 

@@ -67,16 +67,19 @@ type law struct {
 }
 
 var laws = []law{
-	{"nothing that needs the machine running stands after a stop before a start", func(_ *Visit, a *Assessment) string {
-		stopped := false
-		for _, s := range a.Plan {
-			if s.Running && stopped {
-				return string(s.Do.Code)
+	{
+		"nothing that needs the machine running stands after a stop before a start",
+		func(_ *Visit, a *Assessment) string {
+			stopped := false
+			for _, s := range a.Plan {
+				if s.Running && stopped {
+					return string(s.Do.Code)
+				}
+				stopped = s.Stops || stopped && !s.Starts
 			}
-			stopped = s.Stops || stopped && !s.Starts
-		}
-		return ""
-	}},
+			return ""
+		},
+	},
 	{"a danger that stops the machine stops it first", func(_ *Visit, a *Assessment) string {
 		for _, d := range a.Dangers {
 			if d.Stops && a.Plan[0].Do.Code != StepStop {
@@ -85,16 +88,22 @@ var laws = []law{
 		}
 		return ""
 	}},
-	{"no dose while the charge is not called, or something is still to be looked at", func(_ *Visit, a *Assessment) string {
-		called := a.Charge.Outcome == ChargeLow || a.Charge.Outcome == ChargeHigh
-		looks := slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Look != "" || s.Field != "" })
-		for _, s := range a.Plan {
-			if isDose(s) && (!called || looks) {
-				return string(s.Do.Code) + " at " + string(a.Charge.Outcome)
+	{
+		"no dose while the charge is not called, or something is still to be looked at",
+		func(_ *Visit, a *Assessment) string {
+			called := a.Charge.Outcome == ChargeLow || a.Charge.Outcome == ChargeHigh
+			looks := slices.ContainsFunc(
+				a.Plan,
+				func(s Step) bool { return s.Look != "" || s.Field != "" },
+			)
+			for _, s := range a.Plan {
+				if isDose(s) && (!called || looks) {
+					return string(s.Do.Code) + " at " + string(a.Charge.Outcome)
+				}
 			}
-		}
-		return ""
-	}},
+			return ""
+		},
+	},
 	{"the dose goes the way the charge is called", func(_ *Visit, a *Assessment) string {
 		for _, s := range a.Plan {
 			adds := s.Do.Code == StepAdd || s.Do.Code == StepAddLittle
@@ -104,28 +113,35 @@ var laws = []law{
 		}
 		return ""
 	}},
-	{"after a move nothing but waiting, or an end of moving, until later readings are there", func(v *Visit, a *Assessment) string {
-		if len(v.Moves) == 0 || v.Conditions.ReadAt > v.Moves[len(v.Moves)-1].At {
+	{
+		"after a move nothing but waiting, or an end of moving, until later readings are there",
+		func(v *Visit, a *Assessment) string {
+			if len(v.Moves) == 0 || v.Conditions.ReadAt > v.Moves[len(v.Moves)-1].At {
+				return ""
+			}
+			for _, s := range a.Plan {
+				if isDose(s) {
+					return string(s.Do.Code)
+				}
+			}
 			return ""
-		}
-		for _, s := range a.Plan {
-			if isDose(s) {
-				return string(s.Do.Code)
+		},
+	},
+	{
+		"a step that hangs on a cause names its chance, and none is below 20 %",
+		func(_ *Visit, a *Assessment) string {
+			for _, s := range a.Plan {
+				if s.Cause != "" && s.Chance < worth {
+					return s.Cause
+				}
 			}
-		}
-		return ""
-	}},
-	{"a step that hangs on a cause names its chance, and none is below 20 %", func(_ *Visit, a *Assessment) string {
-		for _, s := range a.Plan {
-			if s.Cause != "" && s.Chance < worth {
-				return s.Cause
-			}
-		}
-		return ""
-	}},
+			return ""
+		},
+	},
 	{"what was answered or read is not asked for again", func(v *Visit, a *Assessment) string {
 		for _, s := range a.Plan {
-			if s.Look != "" && slices.ContainsFunc(v.Checks, func(c Check) bool { return c.Look == s.Look }) {
+			if s.Look != "" &&
+				slices.ContainsFunc(v.Checks, func(c Check) bool { return c.Look == s.Look }) {
 				return s.Look
 			}
 			if s.Field != "" && fieldNamed(s.Field).has(&v.Readings) {
@@ -134,19 +150,29 @@ var laws = []law{
 		}
 		return ""
 	}},
-	{"a leak is found, recovered, mended, tested, evacuated and weighed in, in that order", func(_ *Visit, a *Assessment) string {
-		order := []fact.Code{StepFindLeak, StepRecoverRest, StepMendLeak, StepNitrogen, StepEvacuate, StepWeighIn}
-		last := -1
-		for _, s := range a.Plan {
-			if i := slices.Index(order, s.Do.Code); i >= 0 {
-				if i < last {
-					return string(s.Do.Code)
-				}
-				last = i
+	{
+		"a leak is found, recovered, mended, tested, evacuated and weighed in, in that order",
+		func(_ *Visit, a *Assessment) string {
+			order := []fact.Code{
+				StepFindLeak,
+				StepRecoverRest,
+				StepMendLeak,
+				StepNitrogen,
+				StepEvacuate,
+				StepWeighIn,
 			}
-		}
-		return ""
-	}},
+			last := -1
+			for _, s := range a.Plan {
+				if i := slices.Index(order, s.Do.Code); i >= 0 {
+					if i < last {
+						return string(s.Do.Code)
+					}
+					last = i
+				}
+			}
+			return ""
+		},
+	},
 	{"no step stands twice, and there is one", func(_ *Visit, a *Assessment) string {
 		for i, s := range a.Plan {
 			same := func(x Step) bool { return x.Do.Text == s.Do.Text && !s.Starts }
@@ -218,7 +244,10 @@ func factsOf(v reflect.Value) []fact.Fact {
 }
 
 func isDose(s Step) bool {
-	return slices.Contains([]fact.Code{StepAdd, StepAddLittle, StepRecover, StepRecoverLittle}, s.Do.Code)
+	return slices.Contains(
+		[]fact.Code{StepAdd, StepAddLittle, StepRecover, StepRecoverLittle},
+		s.Do.Code,
+	)
 }
 
 // The laws of a plan hold over simulated visits of every kind; over ten thousand of them

@@ -16,7 +16,10 @@ var layers = []struct {
 	level  int
 }{
 	{"/examples", 5},
-	{"/charge", 3}, {"/airside", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
+	{
+		"/charge",
+		3,
+	}, {"/airside", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
 	{"/refrigerant", 2}, {"/psychro", 2}, {"/internal/cyclefluid", 2},
 	{"/internal/coil", 2},     // moist air over a coil, for airside and the cycle
 	{"/internal/tablegen", 3}, // makes the tables of refrigerant, from its equations
@@ -57,7 +60,8 @@ func level(path string) int {
 
 // The arrows of the design point one way. Programs stand above everything.
 func TestLayering(t *testing.T) {
-	out, err := exec.Command("go", "list", "-f", `{{if eq .Name "main"}}{{else}}{{.ImportPath}}: {{join .Imports " "}}{{end}}`, "./...").Output()
+	out, err := exec.Command("go", "list", "-f", `{{if eq .Name "main"}}{{else}}{{.ImportPath}}: {{join .Imports " "}}{{end}}`, "./...").
+		Output()
 	if err != nil {
 		t.Skipf("go list does not run here: %v", err)
 	}
@@ -71,8 +75,13 @@ func TestLayering(t *testing.T) {
 			b := strings.TrimPrefix(to, module)
 			switch {
 			case to == "gonum.org/v1/plot" || strings.HasPrefix(to, "gonum.org/v1/plot/"):
-				if a != "/refrigerant/diagram" && a != "/psychro/chart" && a != "/internal/picture" {
-					t.Errorf("%s imports %s: only the two picture packages and what they share may", from, to)
+				if a != "/refrigerant/diagram" && a != "/psychro/chart" &&
+					a != "/internal/picture" {
+					t.Errorf(
+						"%s imports %s: only the two picture packages and what they share may",
+						from,
+						to,
+					)
 				}
 			case !strings.HasPrefix(to, module):
 			case a == benchPath && !slices.Contains(benchMay, b), b == benchPath:
@@ -80,7 +89,8 @@ func TestLayering(t *testing.T) {
 			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") && level(from) <= 2,
 				strings.HasPrefix(a, "/psychro") && strings.HasPrefix(b, "/refrigerant"):
 				t.Errorf("%s imports %s: the two fluids do not know each other", from, to)
-			case level(from) < level(to), level(from) == level(to) && level(from) != 1 && level(from) != 4 && level(from) != 2:
+			case level(from) < level(to),
+				level(from) == level(to) && level(from) != 1 && level(from) != 4 && level(from) != 2:
 				t.Errorf("%s imports %s: that points up or sideways", from, to)
 			}
 		}

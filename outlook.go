@@ -25,7 +25,12 @@ type Scenario struct {
 // CoolNight is the question a frozen coil asks: 60 °F outdoors, and a house
 // that has cooled down to 70 °F with a 58 °F wet bulb.
 func CoolNight() Scenario {
-	return Scenario{Name: "a cool night", OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(70), ReturnWetBulb: quantity.Fahrenheit(58)}
+	return Scenario{
+		Name:           "a cool night",
+		OutdoorDryBulb: quantity.Fahrenheit(60),
+		ReturnDryBulb:  quantity.Fahrenheit(70),
+		ReturnWetBulb:  quantity.Fahrenheit(58),
+	}
 }
 
 // An Outlook is what the machine of a visit will do in a Scenario, by a model

@@ -65,9 +65,11 @@ func TestDecodeVisitWithComma(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	same, err := satline.DecodeVisit([]byte(`{"language": "es-AR", "equipment": {"refrigerant": "R-410A",
+	same, err := satline.DecodeVisit(
+		[]byte(`{"language": "es-AR", "equipment": {"refrigerant": "R-410A",
 		"label": {"charge": "3.2 kg"}}, "readings": {"suctionPressure": "8.25 barg ± 0.05 bar"},
-		"log": [{"at": "5m", "suctionPressure": "8.5 barg"}]}`))
+		"log": [{"at": "5m", "suctionPressure": "8.5 barg"}]}`),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -60,7 +60,10 @@ func (k *planner) plan() {
 }
 
 func (k *planner) has(codes ...fact.Code) bool {
-	return slices.ContainsFunc(k.steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
+	return slices.ContainsFunc(
+		k.steps,
+		func(s Step) bool { return slices.Contains(codes, s.Do.Code) },
+	)
 }
 
 // add appends a step that is not there yet. A step that needs the machine running starts it
@@ -119,7 +122,11 @@ func (k *planner) secure() {
 		k.secured = secured[x.Code]
 		break
 	}
-	if len(k.steps) == 0 && slices.ContainsFunc(k.dangers, func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" }) {
+	if len(k.steps) == 0 &&
+		slices.ContainsFunc(
+			k.dangers,
+			func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
+		) {
 		k.add(StepFeelCompressor).because(k.dangers[0].Says)
 	}
 }
@@ -225,7 +232,8 @@ func (k *planner) afterMove() {
 	if k.movedMuch() {
 		return
 	}
-	k.add(StepWait, fact.Of("wait", charge.WaitAfterMove())).because(fact.New("charge.read-before-move"))
+	k.add(StepWait, fact.Of("wait", charge.WaitAfterMove())).
+		because(fact.New("charge.read-before-move"))
 	k.add(StepReadAgain)
 }
 
@@ -240,7 +248,8 @@ func (k *planner) movedMuch() bool {
 	if whole == 0 || share <= charge.MostMoved() || k.charge.Outcome == ChargeInBand && k.s.later {
 		return false
 	}
-	if r := k.t.reading; r != nil && r.Deviation != nil && max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance {
+	if r := k.t.reading; r != nil && r.Deviation != nil &&
+		max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance {
 		return false
 	}
 	k.add(StepHalt, fact.Of("share", fact.Share(share)))
@@ -304,8 +313,11 @@ func (k *planner) unexplained() bool {
 		return false
 	}
 	for _, x := range k.b.doubts {
-		if beliefs[x.Weight] == Impossible || k.b.Verdict == diagnose.Contradictory && beliefs[x.Weight] == Doubted {
-			step := k.put(Step{Do: fact.New(fact.Code("doubt." + x.Code + ".mend")), Effect: Effect{}})
+		if beliefs[x.Weight] == Impossible ||
+			k.b.Verdict == diagnose.Contradictory && beliefs[x.Weight] == Doubted {
+			step := k.put(
+				Step{Do: fact.New(fact.Code("doubt." + x.Code + ".mend")), Effect: Effect{}},
+			)
 			step.because(fact.New(fact.Code("doubt."+x.Code), x.Values...))
 			k.add(StepReadAgain)
 			return true
@@ -349,7 +361,9 @@ func (k *planner) byBelief() {
 		k.leave()
 	}
 	for _, m := range k.b.Marginals() {
-		if k.worthMending(m.Chance) && !ofCharge(m.Signature) && m.Signature != d.Signature && !k.lookedAt(m.Signature) && !moves {
+		if k.worthMending(m.Chance) && !ofCharge(m.Signature) && m.Signature != d.Signature &&
+			!k.lookedAt(m.Signature) &&
+			!moves {
 			k.mend(m.Signature)
 		}
 	}
@@ -367,11 +381,21 @@ func ofCharge(c diagnose.Code) bool { return c == diagnose.Undercharge || c == d
 
 // lookedAt reports whether a look in the plan answers for a cause.
 func (k *planner) lookedAt(code diagnose.Code) bool {
-	return slices.ContainsFunc(k.b.Decision.Looks, func(m *diagnose.Measurement) bool { return m.Answers(code) })
+	return slices.ContainsFunc(
+		k.b.Decision.Looks,
+		func(m *diagnose.Measurement) bool { return m.Answers(code) },
+	)
 }
 
 func (k *planner) look(m *diagnose.Measurement) {
-	k.put(Step{Do: m.Fact(), Look: lookCode(m), Field: m.Field(), Effect: Effect{Running: m.Running()}})
+	k.put(
+		Step{
+			Do:     m.Fact(),
+			Look:   lookCode(m),
+			Field:  m.Field(),
+			Effect: Effect{Running: m.Running()},
+		},
+	)
 }
 
 func lookCode(m *diagnose.Measurement) string {
@@ -386,7 +410,10 @@ func (k *planner) mend(signature diagnose.Code) {
 	if signature == k.secured {
 		return
 	}
-	i := slices.IndexFunc(k.b.Marginals(), func(m diagnose.Marginal) bool { return m.Signature == signature })
+	i := slices.IndexFunc(
+		k.b.Marginals(),
+		func(m diagnose.Marginal) bool { return m.Signature == signature },
+	)
 	if i < 0 {
 		return
 	}
@@ -503,9 +530,17 @@ func (k *planner) move(sized, little fact.Code) {
 		k.dose = &dose
 		step := k.add(sized, fact.Amount("mass", dose.Mass))
 		// Behind a zero there may be any depth: then nothing is known of what will be read.
-		if change := dose.After.Value - k.t.reading.Measured.Value; math.Abs(float64(change)) > dose.After.Std/2 {
-			step.because(fact.New("dose.expect",
-				fact.Of("method", term("method", k.t.method.String())), fact.Measured("after", dose.After)))
+		if change := dose.After.Value - k.t.reading.Measured.Value; math.Abs(
+			float64(change),
+		) > dose.After.Std/2 {
+			step.because(fact.New(
+				"dose.expect",
+				fact.Of(
+					"method",
+					term("method", k.t.method.String()),
+				),
+				fact.Measured("after", dose.After),
+			))
 		}
 		k.add(StepWait, fact.Of("wait", roundUp(dose.Wait)))
 	}
@@ -539,7 +574,8 @@ func moved(p *prepared, t *targeted) []charge.Moved {
 			to++
 		}
 		if to > from {
-			if course, err := follow(p, thinned(p.log[from:to]), t.method); err == nil && course.State != 0 {
+			if course, err := follow(p, thinned(p.log[from:to]), t.method); err == nil &&
+				course.State != 0 {
 				v := course.Value
 				if course.State == charge.Settling { // it went on there, as far as can be told
 					v = course.Estimate

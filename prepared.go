@@ -24,15 +24,33 @@ func (s Site) Atmosphere() (AtmosphereUsed, error) {
 	case s.Barometer != nil:
 		p := *s.Barometer
 		if !(p >= quantity.Kilopascals(50) && p <= quantity.Kilopascals(110)) {
-			return AtmosphereUsed{}, outOfRange("site.barometer", p, quantity.Kilopascals(50), quantity.Kilopascals(110), "give the pressure as read at the site itself, not that reduced to sea level")
+			return AtmosphereUsed{}, outOfRange(
+				"site.barometer",
+				p,
+				quantity.Kilopascals(50),
+				quantity.Kilopascals(110),
+				"give the pressure as read at the site itself, not that reduced to sea level",
+			)
 		}
 		return AtmosphereUsed{p.PlusMinus(quantity.Pascals(200)), FromBarometer}, nil
 	case s.Elevation != nil:
 		z := *s.Elevation
 		if !(z >= quantity.Meters(-450) && z <= quantity.Meters(5500)) {
-			return AtmosphereUsed{}, outOfRange("site.elevation", z, quantity.Meters(-450), quantity.Meters(5500), "give the height of the site above sea level, and check its unit")
+			return AtmosphereUsed{}, outOfRange(
+				"site.elevation",
+				z,
+				quantity.Meters(-450),
+				quantity.Meters(5500),
+				"give the height of the site above sea level, and check its unit",
+			)
 		}
-		return AtmosphereUsed{quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), FromElevation}, nil
+		return AtmosphereUsed{
+			quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)),
+			FromElevation,
+		}, nil
 	}
-	return AtmosphereUsed{quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), SeaLevelAssumed}, nil
+	return AtmosphereUsed{
+		quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)),
+		SeaLevelAssumed,
+	}, nil
 }

@@ -21,13 +21,22 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 		for _, audience := range []Audience{Technician, File, Owner} {
 			d := a.document(audience, []Picture{{Caption: caption}, {Caption: caption}})
 			if sheets := d.Sheets(); sheets > 1 {
-				t.Errorf("%s for audience %d takes %.2f of a sheet at %.1f points", f, audience, sheets, d.PrintSize())
+				t.Errorf(
+					"%s for audience %d takes %.2f of a sheet at %.1f points",
+					f,
+					audience,
+					sheets,
+					d.PrintSize(),
+				)
 			}
 			var page strings.Builder
 			if err := a.WriteHTML(&page, audience); err != nil {
 				t.Fatal(err)
 			}
-			if want := fmt.Sprintf("font-size: %gpt", a.document(audience, nil).PrintSize()); !strings.Contains(page.String(), want) {
+			if want := fmt.Sprintf("font-size: %gpt", a.document(audience, nil).PrintSize()); !strings.Contains(
+				page.String(),
+				want,
+			) {
 				t.Errorf("%s: no %q in the page", f, want)
 			}
 		}

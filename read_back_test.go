@@ -32,7 +32,11 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, charge.Decay{}, charge.DecayOutcome(0), charge.Leak)
 	readsBack(t, charge.RecoveryLevel{}, charge.RecoveryClass(0), charge.HighPressure)
 	readsBack(t, fact.Source{}, charge.Temper(0), charge.Drawn)
-	readsBack(t, charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5}, "")
+	readsBack(
+		t,
+		charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5},
+		"",
+	)
 	readsBack(t, charge.Steadiness[quantity.TemperatureDelta]{}, charge.State(0), charge.Hunting)
 	readsBack(t, airside.SplitVerdict{}, airside.SplitOutcome(0), airside.SplitHigh)
 	readsBack(t, airside.StaticVerdict{}, airside.StaticOutcome(0), airside.StaticLow)

@@ -17,7 +17,8 @@ func TestReadmeCodeIsCompiled(t *testing.T) {
 	}
 	var examples []string
 	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || !strings.HasSuffix(path, "_test.go") || !strings.Contains(filepath.Base(path), "example") {
+		if err != nil || !strings.HasSuffix(path, "_test.go") ||
+			!strings.Contains(filepath.Base(path), "example") {
 			return err
 		}
 		data, err := os.ReadFile(path)

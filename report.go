@@ -54,18 +54,43 @@ func (a Assessment) document(audience Audience, pictures []Picture) paper.Docume
 		d.Blocks = r.owner()
 	case File:
 		d.Lines = r.head()
-		d.Blocks = []paper.Block{r.answer(), r.dangers(true), r.plan(true), r.charge(true), r.findings(4), r.question(),
-			r.readings(), r.derived(), r.airAndIce(), r.cautions()}
+		d.Blocks = []paper.Block{
+			r.answer(),
+			r.dangers(true),
+			r.plan(true),
+			r.charge(true),
+			r.findings(4),
+			r.question(),
+			r.readings(),
+			r.derived(),
+			r.airAndIce(),
+			r.cautions(),
+		}
 	default:
-		d.Blocks = []paper.Block{r.answer(), r.dangers(false), r.plan(false), r.charge(false), r.findings(2),
-			r.readings(), r.derived(), r.airAndIce(), r.cautions()}
+		d.Blocks = []paper.Block{
+			r.answer(),
+			r.dangers(false),
+			r.plan(false),
+			r.charge(false),
+			r.findings(2),
+			r.readings(),
+			r.derived(),
+			r.airAndIce(),
+			r.cautions(),
+		}
 		d.Lines = r.head()
 	}
 	if a.Notes != "" && audience != Owner {
-		d.Blocks = append(d.Blocks, paper.Block{Heading: r.book.Term("heading.notes"), Paragraphs: []string{a.Notes}})
+		d.Blocks = append(
+			d.Blocks,
+			paper.Block{Heading: r.book.Term("heading.notes"), Paragraphs: []string{a.Notes}},
+		)
 	}
 	if len(pictures) > 0 {
-		d.Blocks = append(d.Blocks, paper.Block{Heading: r.book.Term("heading.pictures"), Pictures: drawings(pictures)})
+		d.Blocks = append(
+			d.Blocks,
+			paper.Block{Heading: r.book.Term("heading.pictures"), Pictures: drawings(pictures)},
+		)
 	}
 	d.Blocks = slices.DeleteFunc(d.Blocks, paper.Block.Empty)
 	return d
@@ -83,8 +108,18 @@ func drawings(pictures []Picture) []paper.Picture {
 // head says in one line what the figures rest on.
 func (r reporter) head() []string {
 	a := r.a
-	out := []string{r.say("report.rests-on", fact.Of("fluid", a.Refrigerant.Designation), fact.Of("group", a.Refrigerant.SafetyGroup),
-		fact.Amount("atmosphere", a.Atmosphere.Pressure.Value), fact.Of("source", term("atmosphere", string(a.Atmosphere.Source))))}
+	out := []string{
+		r.say(
+			"report.rests-on",
+			fact.Of("fluid", a.Refrigerant.Designation),
+			fact.Of("group", a.Refrigerant.SafetyGroup),
+			fact.Amount(
+				"atmosphere",
+				a.Atmosphere.Pressure.Value,
+			),
+			fact.Of("source", term("atmosphere", string(a.Atmosphere.Source))),
+		),
+	}
 	if a.Refrigerant.Estimated {
 		out = append(out, r.say("report.estimated"))
 	}
@@ -95,7 +130,10 @@ func (r reporter) head() []string {
 }
 
 func (r reporter) answer() paper.Block {
-	return paper.Block{Heading: r.book.Term("heading.answer"), Paragraphs: []string{r.a.Headline.Text}}
+	return paper.Block{
+		Heading:    r.book.Term("heading.answer"),
+		Paragraphs: []string{r.a.Headline.Text},
+	}
 }
 
 func (r reporter) dangers(why bool) paper.Block {
@@ -134,11 +172,30 @@ func (r reporter) charge(sources bool) paper.Block {
 	if c.Reading != nil {
 		b.Items = append(b.Items, paper.Item{Text: c.Reading.Says.Text})
 		if t := c.Reading; sources && t.Target != nil {
-			b.Items = append(b.Items, paper.Item{Text: r.say("report.sources", fact.Of("target", t.TargetSource.String()), fact.Of("band", t.ToleranceSource.String()))})
+			b.Items = append(
+				b.Items,
+				paper.Item{
+					Text: r.say(
+						"report.sources",
+						fact.Of("target", t.TargetSource.String()),
+						fact.Of("band", t.ToleranceSource.String()),
+					),
+				},
+			)
 		}
 	}
 	if c.Outcome != ChargeNotJudged {
-		b.Items = append(b.Items, paper.Item{Text: r.say("report.chances", fact.Of("low", fact.Share(c.Low)), fact.Of("inBand", fact.Share(c.InBand)), fact.Of("high", fact.Share(c.High)))})
+		b.Items = append(
+			b.Items,
+			paper.Item{
+				Text: r.say(
+					"report.chances",
+					fact.Of("low", fact.Share(c.Low)),
+					fact.Of("inBand", fact.Share(c.InBand)),
+					fact.Of("high", fact.Share(c.High)),
+				),
+			},
+		)
 	}
 	for _, w := range c.Why {
 		if !(c.Outcome == ChargeNotJudged && len(c.Why) == 1) {
@@ -146,7 +203,16 @@ func (r reporter) charge(sources bool) paper.Block {
 		}
 	}
 	if r.a.Dose != nil && sources {
-		b.Items = append(b.Items, paper.Item{Text: r.say("report.dose", fact.Of("inBand", fact.Share(r.a.Dose.InBand)), fact.Of("past", fact.Share(r.a.Dose.PastBand)))})
+		b.Items = append(
+			b.Items,
+			paper.Item{
+				Text: r.say(
+					"report.dose",
+					fact.Of("inBand", fact.Share(r.a.Dose.InBand)),
+					fact.Of("past", fact.Share(r.a.Dose.PastBand)),
+				),
+			},
+		)
 	}
 	if s := r.a.Steadiness; s != nil {
 		b.Items = append(b.Items, paper.Item{Text: s.Says.Text})
@@ -201,13 +267,25 @@ func (r reporter) readings() paper.Block {
 	if len(r.a.Readings) == 0 {
 		return paper.Block{}
 	}
-	b := paper.Block{Heading: r.book.Term("heading.readings"), Table: &paper.Table{Head: []string{r.book.Term("column.reading"), r.book.Term("column.value"), r.book.Term("column.judged")}}}
+	b := paper.Block{
+		Heading: r.book.Term("heading.readings"),
+		Table: &paper.Table{
+			Head: []string{
+				r.book.Term("column.reading"),
+				r.book.Term("column.value"),
+				r.book.Term("column.judged"),
+			},
+		},
+	}
 	for _, x := range r.a.Readings {
 		note := ""
 		if x.Belief != Believed {
 			note = r.book.Term("belief." + string(x.Belief))
 		}
-		b.Table.Rows = append(b.Table.Rows, []string{r.book.Term("reading." + x.Field), r.book.Show(x.Value.Of), note})
+		b.Table.Rows = append(
+			b.Table.Rows,
+			[]string{r.book.Term("reading." + x.Field), r.book.Show(x.Value.Of), note},
+		)
 	}
 	for _, d := range r.a.Doubts {
 		b.Items = append(b.Items, paper.Item{Text: d.Says.Text, Below: []string{d.Mend.Text}})
@@ -225,7 +303,10 @@ func (r reporter) derived() paper.Block {
 	}
 	return paper.Block{
 		Heading: r.book.Term("heading.derived"), Paragraphs: nil,
-		Table: &paper.Table{Head: []string{r.book.Term("column.value-name"), r.book.Term("column.value")}, Rows: rows},
+		Table: &paper.Table{
+			Head: []string{r.book.Term("column.value-name"), r.book.Term("column.value")},
+			Rows: rows,
+		},
 		Items: []paper.Item{{Text: r.book.Term("report.plus-minus")}},
 	}
 }
@@ -282,7 +363,11 @@ func (d Derived) Values() []fact.Value {
 	return out
 }
 
-func appendValue[T quantity.Quantity](out []fact.Value, name string, u *quantity.Uncertain[T]) []fact.Value {
+func appendValue[T quantity.Quantity](
+	out []fact.Value,
+	name string,
+	u *quantity.Uncertain[T],
+) []fact.Value {
 	if u == nil {
 		return out
 	}

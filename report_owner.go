@@ -73,9 +73,15 @@ func (r reporter) owner() []paper.Block {
 	case !does(func(s Step) bool { return s.Do.Code == StepLeave }):
 		say(&next, "owner.next.look")
 	}
-	caution := paper.Block{Heading: r.book.Term("heading.cautions"), Paragraphs: []string{r.say("owner.licensed")}}
+	caution := paper.Block{
+		Heading:    r.book.Term("heading.cautions"),
+		Paragraphs: []string{r.say("owner.licensed")},
+	}
 	if a.Refrigerant.Flammable {
-		caution.Paragraphs = append(caution.Paragraphs, r.say("owner.flammable", fact.Of("fluid", a.Refrigerant.Designation)))
+		caution.Paragraphs = append(
+			caution.Paragraphs,
+			r.say("owner.flammable", fact.Of("fluid", a.Refrigerant.Designation)),
+		)
 	}
 	return append(blocks, danger, next, caution)
 }

@@ -49,7 +49,10 @@ func TestSchemasAreFresh(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !bytes.Equal(got, want) {
-			t.Errorf("%s is not that of the types; go test -run TestSchemas . -update, and read the diff", s.file)
+			t.Errorf(
+				"%s is not that of the types; go test -run TestSchemas . -update, and read the diff",
+				s.file,
+			)
 		}
 	}
 }
@@ -72,7 +75,9 @@ func checked(t *testing.T, file string) func([]byte) error {
 // program writes it; and so do the assessments made of them, field for field.
 func TestSchemasHold(t *testing.T) {
 	visit, assessment := checked(t, schemas[0].file), checked(t, schemas[1].file)
-	docs := map[string][]byte{"barest": []byte(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`)}
+	docs := map[string][]byte{
+		"barest": []byte(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`),
+	}
 	for _, dir := range []string{"testdata/visits", "examples/visit/demo"} {
 		files, err := fs.Glob(os.DirFS(dir), "*.json")
 		if err != nil || len(files) == 0 {
@@ -84,7 +89,12 @@ func TestSchemasHold(t *testing.T) {
 				t.Fatal(err)
 			}
 			docs[f] = text
-			docs[f+", verdict only"] = bytes.Replace(text, []byte("{"), []byte(`{"scope": "verdict",`), 1)
+			docs[f+", verdict only"] = bytes.Replace(
+				text,
+				[]byte("{"),
+				[]byte(`{"scope": "verdict",`),
+				1,
+			)
 		}
 	}
 	for name, text := range docs {
@@ -220,7 +230,9 @@ func TestVisitSchemaTakes(t *testing.T) {
 		"lineSet": `{"length": "12 ft 6 in", "liquidDiameter": "1 1/8 in"}`, "label": `{"charge": "6 lb 4 oz", "subcooling": "10 F +/- 2 F"}`,
 		"accessories": `[{"name": "drier", "mass": "1 1/2 oz"}]`, "nominalCapacity": `"3TR"`,
 	} {
-		doc := []byte(`{"equipment": {"refrigerant": "R-32", "metering": "TXV", "` + path + `": ` + text + `}}`)
+		doc := []byte(
+			`{"equipment": {"refrigerant": "R-32", "metering": "TXV", "` + path + `": ` + text + `}}`,
+		)
 		if _, err := satline.DecodeVisit(doc); err != nil {
 			t.Errorf("%s: %v", text, err)
 		}

@@ -181,7 +181,16 @@ func (s *Session) Move(m Move) error {
 	moves := append(slices.Clone(s.now.visit.Moves), m)
 	var c checker
 	if c.times(&Visit{Moves: moves}); len(moves) > mostMoves {
-		c = append(c, outOfRange("moves", quantity.Number(len(moves)), nil, quantity.Number(mostMoves), "begin another session"))
+		c = append(
+			c,
+			outOfRange(
+				"moves",
+				quantity.Number(len(moves)),
+				nil,
+				quantity.Number(mostMoves),
+				"begin another session",
+			),
+		)
 	}
 	if len(c) > 0 {
 		return c[0]
@@ -232,7 +241,10 @@ func (s *Session) Look(answer Check) error {
 	if c.checks([]Check{answer}); len(c) > 0 {
 		return c[0]
 	}
-	s.now.visit.Checks = append(slices.DeleteFunc(s.now.visit.Checks, func(b Check) bool { return b.Look == answer.Look }), answer)
+	s.now.visit.Checks = append(
+		slices.DeleteFunc(s.now.visit.Checks, func(b Check) bool { return b.Look == answer.Look }),
+		answer,
+	)
 	return nil
 }
 

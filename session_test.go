@@ -23,7 +23,9 @@ func sampleOf(base *Readings, at time.Duration, rng *rand.Rand, all bool) LogEnt
 			*to = Measured(from.Value + quantity.Temperature(by+0.1*rng.NormFloat64()))
 		}
 	}
-	e.SuctionLine = Measured(base.SuctionLine.Value + quantity.Temperature(left+0.1*rng.NormFloat64()))
+	e.SuctionLine = Measured(
+		base.SuctionLine.Value + quantity.Temperature(left+0.1*rng.NormFloat64()),
+	)
 	set(&e.LiquidLine, base.LiquidLine, left)
 	set(&e.OutdoorDryBulb, base.OutdoorDryBulb, 0)
 	set(&e.ReturnDryBulb, base.ReturnDryBulb, 0)
@@ -43,7 +45,10 @@ func sampleOf(base *Readings, at time.Duration, rng *rand.Rand, all bool) LogEnt
 // less than half an hour as Assess does of all that was sent.
 func TestSessionAssessesAsItsVisit(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		start := load(t, rapid.SampledFrom([]string{"sound-r410a-piston", "valve-hunting"}).Draw(rt, "visit"))
+		start := load(
+			t,
+			rapid.SampledFrom([]string{"sound-r410a-piston", "valve-hunting"}).Draw(rt, "visit"),
+		)
 		start.Log = nil
 		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(rt, "seed"), 1))
 		s, err := NewSession(start)
@@ -145,10 +150,26 @@ func TestSessionOfADay(t *testing.T) {
 			}
 		}
 		e := sampleOf(&start.Readings, at, rng, true)
-		e.DischargePressure, e.DischargeLine = Measured(e.LiquidPressure.Value), Measured(quantity.Fahrenheit(160+rng.Float64()))
-		e.SupplyWetBulb, e.CondenserLeaving = Measured(quantity.Fahrenheit(52+rng.Float64())), Measured(quantity.Fahrenheit(100+rng.Float64()))
-		e.Airflow, e.ExternalStatic = Measured(quantity.CFM(1100+rng.Float64())), Measured(quantity.InchesWater(0.5+0.01*rng.Float64()))
-		e.Power, e.CompressorCurrent = Measured(quantity.Watts(2500+rng.Float64())), Measured(quantity.Amperes(12+rng.Float64()))
+		e.DischargePressure, e.DischargeLine = Measured(
+			e.LiquidPressure.Value,
+		), Measured(
+			quantity.Fahrenheit(160+rng.Float64()),
+		)
+		e.SupplyWetBulb, e.CondenserLeaving = Measured(
+			quantity.Fahrenheit(52+rng.Float64()),
+		), Measured(
+			quantity.Fahrenheit(100+rng.Float64()),
+		)
+		e.Airflow, e.ExternalStatic = Measured(
+			quantity.CFM(1100+rng.Float64()),
+		), Measured(
+			quantity.InchesWater(0.5+0.01*rng.Float64()),
+		)
+		e.Power, e.CompressorCurrent = Measured(
+			quantity.Watts(2500+rng.Float64()),
+		), Measured(
+			quantity.Amperes(12+rng.Float64()),
+		)
 		if aside := s.Take(e); aside != nil {
 			t.Fatal(aside)
 		}
@@ -190,7 +211,8 @@ func TestSessionSetsAside(t *testing.T) {
 		}
 	}
 	sameAssessment(t, s)
-	if v := s.Visit(); v.Readings.LiquidLine == nil || v.Readings.LiquidLine.Value != quantity.Fahrenheit(95) {
+	if v := s.Visit(); v.Readings.LiquidLine == nil ||
+		v.Readings.LiquidLine.Value != quantity.Fahrenheit(95) {
 		t.Errorf("%v", v.Readings.LiquidLine)
 	}
 	for name, err := range map[string]error{
@@ -233,7 +255,10 @@ func BenchmarkSessionDay(b *testing.B) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	var samples []LogEntry
 	for i := range 1000 {
-		samples = append(samples, sampleOf(&start.Readings, time.Duration(i)*time.Second, rng, true))
+		samples = append(
+			samples,
+			sampleOf(&start.Readings, time.Duration(i)*time.Second, rng, true),
+		)
 	}
 	var before, after runtime.MemStats
 	for range 2 { // what earlier runs left is gone after the second

@@ -130,7 +130,10 @@ func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, err
 	samples := make([]charge.Sample[quantity.TemperatureDelta], 0, len(log))
 	for i := range log {
 		if v, ok := valueOf(p, method, &log[i].Readings); ok {
-			samples = append(samples, charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v})
+			samples = append(
+				samples,
+				charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v},
+			)
 		}
 	}
 	if len(samples) == 0 {
@@ -161,14 +164,30 @@ func valueOf(p *prepared, method charge.Method, r *Readings) (quantity.Temperatu
 // of gauge and atmosphere are independent.
 func (p *prepared) absolute(g gaugeReading) quantity.Uncertain[quantity.Pressure] {
 	atm := p.atmosphere.Pressure
-	return quantity.Uncertain[quantity.Pressure]{Value: g.Value.Absolute(atm.Value), Std: math.Hypot(g.Std, atm.Std)}
+	return quantity.Uncertain[quantity.Pressure]{
+		Value: g.Value.Absolute(atm.Value),
+		Std:   math.Hypot(g.Std, atm.Std),
+	}
 }
 
 func steadinessOf(method charge.Method, c deltaCourse) *SteadinessVerdict {
-	return &SteadinessVerdict{Method: method, Course: c, Says: fact.New(fact.Code("steadiness."+c.State.String()),
-		fact.Of("method", term("method", method.String())), fact.Amount("value", c.Value.Value),
-		fact.Amount("low", c.Low), fact.Amount("high", c.High), fact.Measured("estimate", c.Estimate),
-		fact.Of("period", c.Period), fact.Of("wait", roundUp(c.Wait)))}
+	return &SteadinessVerdict{
+		Method: method,
+		Course: c,
+		Says: fact.New(
+			fact.Code("steadiness."+c.State.String()),
+			fact.Of("method", term("method", method.String())),
+			fact.Amount("value", c.Value.Value),
+			fact.Amount(
+				"low",
+				c.Low,
+			),
+			fact.Amount("high", c.High),
+			fact.Measured("estimate", c.Estimate),
+			fact.Of("period", c.Period),
+			fact.Of("wait", roundUp(c.Wait)),
+		),
+	}
 }
 
 // moving says that what the charge is judged by has not come to rest.

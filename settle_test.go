@@ -35,9 +35,21 @@ func TestDangersComeFromReadings(t *testing.T) {
 		fall, slow := 4+8*rng.Float64(), 5+15*rng.Float64()
 		minutes := 4 + 6*rng.Float64()
 		step := []float64{5, 15, 30}[rng.IntN(3)]
-		v := logged(load(t, "sound-r410a-piston"), rng, minutes, step, func(m float64) (float64, float64) {
-			return 126 + fall*math.Exp(-m/3), 55.5 + fall*math.Exp(-m/slow) - fall*math.Exp(-m/3)
-		})
+		v := logged(
+			load(t, "sound-r410a-piston"),
+			rng,
+			minutes,
+			step,
+			func(m float64) (float64, float64) {
+				return 126 + fall*math.Exp(
+						-m/3,
+					), 55.5 + fall*math.Exp(
+						-m/slow,
+					) - fall*math.Exp(
+						-m/3,
+					)
+			},
+		)
 		v.Conditions.Running = time.Duration(minutes * float64(time.Minute))
 		j, err := prepare(v)
 		if err != nil {
@@ -71,17 +83,24 @@ func TestShownIsJudged(t *testing.T) {
 	states := map[charge.State]int{}
 	for i := range 60 {
 		swing, period, minutes := []float64{0, 1, 8}[i%3], 1+3*rng.Float64(), 1+20*rng.Float64()
-		v := logged(load(t, "sound-r410a-piston"), rng, minutes, 10, func(m float64) (float64, float64) {
-			turn := math.Sin(2 * math.Pi * m / period)
-			return 126 + swing*turn, 55 - swing/2*turn + 20*math.Exp(-m/2)
-		})
+		v := logged(
+			load(t, "sound-r410a-piston"),
+			rng,
+			minutes,
+			10,
+			func(m float64) (float64, float64) {
+				turn := math.Sin(2 * math.Pi * m / period)
+				return 126 + swing*turn, 55 - swing/2*turn + 20*math.Exp(-m/2)
+			},
+		)
 		a := assess(t, v)
 		s := a.Steadiness
 		states[s.Course.State]++
 		same := func(v quantity.TemperatureDelta) bool { // up to the places of the document
 			return math.Abs(float64(v-a.Derived.Superheat.Value)) < 1e-3
 		}
-		if !same(s.Course.Value.Value) || a.Charge.Reading != nil && !same(a.Charge.Reading.Measured.Value) {
+		if !same(s.Course.Value.Value) ||
+			a.Charge.Reading != nil && !same(a.Charge.Reading.Measured.Value) {
 			t.Errorf("%v shown, %v judged, %v derived",
 				s.Course.Value, a.Charge.Reading, a.Derived.Superheat)
 		}

@@ -30,7 +30,11 @@ func visitOf(e *diagnose.Evidence) Visit {
 		Equipment: Equipment{
 			Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering), Arrangement: arrangement,
 			NominalCapacity: e.NominalCapacity,
-			Label:           Label{Charge: e.Charge, RatedAirflow: e.RatedAirflow, MaxExternalStatic: e.MaxExternalStatic},
+			Label: Label{
+				Charge:            e.Charge,
+				RatedAirflow:      e.RatedAirflow,
+				MaxExternalStatic: e.MaxExternalStatic,
+			},
 		},
 		Readings: Readings{
 			SuctionPressure: e.SuctionPressure, LiquidPressure: e.LiquidPressure,
@@ -49,7 +53,9 @@ func visitOf(e *diagnose.Evidence) Visit {
 	}
 	for _, x := range e.Expected {
 		if x.Feature == signature.Subcooling {
-			v.Equipment.Label.Subcooling = new(quantity.TemperatureDelta(x.Value).PlusMinus(quantity.TemperatureDelta(x.Std)))
+			v.Equipment.Label.Subcooling = new(
+				quantity.TemperatureDelta(x.Value).PlusMinus(quantity.TemperatureDelta(x.Std)),
+			)
 		}
 	}
 	for _, a := range e.Answers {

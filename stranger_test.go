@@ -25,7 +25,8 @@ func TestStrangersDoNotSteer(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, s := range map[string]string{"title": a.Title, "notes": a.Notes, "report": a.String(), "JSON": string(text)} {
-		if strings.ContainsAny(s, "\x1b\x00\u009b\u202e") || name == "title" && strings.Contains(s, "\n") {
+		if strings.ContainsAny(s, "\x1b\x00\u009b\u202e") ||
+			name == "title" && strings.Contains(s, "\n") {
 			t.Errorf("%s: %q", name, s)
 		}
 	}

@@ -26,7 +26,10 @@ func TestThinning(t *testing.T) {
 				r.SuctionPressure = Measured(quantity.PSIG(118 + rng.NormFloat64()))
 			}
 			if rng.IntN(2) == 0 {
-				r.SuctionLine = new(quantity.Fahrenheit(52 + rng.NormFloat64()).PlusMinus(quantity.FahrenheitDelta(1)))
+				r.SuctionLine = new(
+					quantity.Fahrenheit(52 + rng.NormFloat64()).
+						PlusMinus(quantity.FahrenheitDelta(1)),
+				)
 			}
 			if rng.IntN(20) == 0 {
 				r.Airflow = Measured(quantity.CFM(1000 + 100*rng.Float64()))
@@ -58,7 +61,8 @@ func TestThinning(t *testing.T) {
 			if e.Airflow != nil {
 				airflows++
 			}
-			if p := e.SuctionPressure; p != nil && (p.Value < quantity.PSIG(110) || p.Value > quantity.PSIG(126)) {
+			if p := e.SuctionPressure; p != nil &&
+				(p.Value < quantity.PSIG(110) || p.Value > quantity.PSIG(126)) {
 				rt.Fatalf("%v", p)
 			}
 		}
@@ -75,7 +79,9 @@ func BenchmarkThinning(b *testing.B) {
 	b.ReportAllocs()
 	e := LogEntry{Readings: Readings{
 		SuctionPressure: Measured(quantity.PSIG(118)), LiquidPressure: Measured(quantity.PSIG(340)),
-		SuctionLine: Measured(quantity.Fahrenheit(52)), LiquidLine: Measured(quantity.Fahrenheit(95)),
+		SuctionLine: Measured(
+			quantity.Fahrenheit(52),
+		), LiquidLine: Measured(quantity.Fahrenheit(95)),
 	}}
 	var t thinning
 	for b.Loop() {

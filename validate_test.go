@@ -49,7 +49,8 @@ func TestValidateListsEverything(t *testing.T) {
 	got := map[string]ProblemKind{}
 	for _, p := range v.Validate() {
 		got[p.Field] = p.Kind
-		if r, ok := errors.AsType[*quantity.RangeError](p); ok != (p.Kind == FieldOutOfRange) || ok && (r.Min == nil || r.Max == nil) {
+		if r, ok := errors.AsType[*quantity.RangeError](p); ok != (p.Kind == FieldOutOfRange) ||
+			ok && (r.Min == nil || r.Max == nil) {
 			t.Errorf("%s: no range, or one too much", p)
 		}
 	}
@@ -92,7 +93,8 @@ func TestUnmarshalIsStrict(t *testing.T) {
 		_, want := DecodeVisit([]byte(h.doc))
 		var v Visit
 		got := json.Unmarshal([]byte(h.doc), &v)
-		if (want == nil) != (got == nil) && h.name != "byte order mark" && h.name != "deep nesting" {
+		if (want == nil) != (got == nil) && h.name != "byte order mark" &&
+			h.name != "deep nesting" {
 			t.Errorf("%s: json.Unmarshal answers %v, DecodeVisit %v", h.name, got, want)
 		}
 	}

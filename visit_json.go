@@ -47,7 +47,11 @@ func (c Conditions) MarshalJSON() ([]byte, error) {
 }
 
 // UnmarshalJSON reads what MarshalJSON writes, as strictly as DecodeVisit.
-func (c *Conditions) UnmarshalJSON(text []byte) error { return afresh(text, (*conditionsFields)(c)) }
+func (c *Conditions) UnmarshalJSON(
+	text []byte,
+) error {
+	return afresh(text, (*conditionsFields)(c))
+}
 
 // afresh fills into with nothing but what the text says.
 func afresh[T any](text []byte, into *T) error {

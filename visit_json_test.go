@@ -16,7 +16,10 @@ func TestVisitJSONReadsBack(t *testing.T) {
 	v.Scope = VerdictOnly
 	v.Conditions = Conditions{Running: 40 * time.Minute, CoilWet: true}
 	v.Log = []LogEntry{{At: 0, Readings: v.Readings}, {At: 90 * time.Second, Readings: v.Readings}}
-	v.Moves = []Move{{At: 30 * time.Second, Added: quantity.Ounces(4)}, {At: time.Minute, Recovered: quantity.Ounces(1)}}
+	v.Moves = []Move{
+		{At: 30 * time.Second, Added: quantity.Ounces(4)},
+		{At: time.Minute, Recovered: quantity.Ounces(1)},
+	}
 	text, err := json.Marshal(v)
 	if err != nil {
 		t.Fatal(err)

@@ -12,7 +12,12 @@ func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 	if e.Label.Charge == 0 {
 		return nil, StepBackToTarget
 	}
-	c := charge.WeighedCharge{Fluid: p.fluid, Label: e.Label.Charge, Adder: e.Label.LineAdder, Accessories: e.Accessories}
+	c := charge.WeighedCharge{
+		Fluid:       p.fluid,
+		Label:       e.Label.Charge,
+		Adder:       e.Label.LineAdder,
+		Accessories: e.Accessories,
+	}
 	if e.Arrangement != Package && e.Arrangement != PackageHeatPump {
 		line := e.LineSet
 		if line.Length == 0 || line.LiquidDiameter == 0 && c.Adder == nil {

@@ -16,7 +16,11 @@ func coldDay(t *testing.T) Visit {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
 	v.Equipment.Arrangement = Split
-	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
+	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(
+		7,
+	), quantity.Feet(
+		15,
+	)
 	v.Equipment.LineSet = LineSet{Length: quantity.Feet(40), LiquidDiameter: quantity.Inches(0.375)}
 	return v
 }
@@ -32,11 +36,18 @@ func TestWeighInOnAColdDay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	line, err := charge.LineCharge(mustFluid(t, "R-410A"), tube, quantity.Feet(25), quantity.Fahrenheit(95))
+	line, err := charge.LineCharge(
+		mustFluid(t, "R-410A"),
+		tube,
+		quantity.Feet(25),
+		quantity.Fahrenheit(95),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs((a.WeighIn.Line-line).Ounces()) > 0.05 || math.Abs((a.WeighIn.Total.Value-quantity.Pounds(7)-line).Ounces()) > 0.1 || a.WeighIn.Total.Std <= 0 {
+	if math.Abs((a.WeighIn.Line-line).Ounces()) > 0.05 ||
+		math.Abs((a.WeighIn.Total.Value-quantity.Pounds(7)-line).Ounces()) > 0.1 ||
+		a.WeighIn.Total.Std <= 0 {
 		t.Errorf("%+v, want %v for the line", a.WeighIn, line)
 	}
 }
@@ -46,7 +57,8 @@ func TestWeighInByTheLabelsAdder(t *testing.T) {
 	v.Equipment.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6), Per: quantity.Feet(1)}
 	v.Equipment.Accessories = []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}}
 	w := assess(t, v).WeighIn
-	if w == nil || w.Source.Standing != fact.Label || math.Abs(w.Total.Value.Ounces()-112-15-4) > 0.1 {
+	if w == nil || w.Source.Standing != fact.Label ||
+		math.Abs(w.Total.Value.Ounces()-112-15-4) > 0.1 {
 		t.Errorf("%+v", w)
 	}
 }
@@ -54,7 +66,8 @@ func TestWeighInByTheLabelsAdder(t *testing.T) {
 func TestWeighInOfOneHousing(t *testing.T) {
 	v := coldDay(t)
 	v.Equipment.Arrangement, v.Equipment.LineSet = Package, LineSet{}
-	if w := assess(t, v).WeighIn; w == nil || w.Line != 0 || math.Abs(w.Total.Value.Pounds()-7) > 1e-3 {
+	if w := assess(t, v).WeighIn; w == nil || w.Line != 0 ||
+		math.Abs(w.Total.Value.Pounds()-7) > 1e-3 {
 		t.Errorf("%+v", w)
 	}
 }

@@ -22,8 +22,14 @@ func TestWhyFrozen(t *testing.T) {
 				t.Fatal(err)
 			}
 			at := func(o Outlook) float64 { return o.CoilSurface.Value.Fahrenheit() }
-			t.Logf("as read %.1f °F, outdoors %.1f, room %.1f, together %.1f, ice %.2f", at(w.AsRead),
-				at(w.Outdoors), at(w.Room), at(w.Together), w.Together.FreezeChance)
+			t.Logf(
+				"as read %.1f °F, outdoors %.1f, room %.1f, together %.1f, ice %.2f",
+				at(w.AsRead),
+				at(w.Outdoors),
+				at(w.Room),
+				at(w.Together),
+				w.Together.FreezeChance,
+			)
 			const same = 0.3 // °F, of the solver
 			if both := at(w.Together) - same; !(both <= at(w.Outdoors) && both <= at(w.Room) && both < at(w.AsRead)) {
 				t.Error("not colder together")
@@ -31,11 +37,17 @@ func TestWhyFrozen(t *testing.T) {
 			var causes, controls []string
 			for _, c := range w.Causes {
 				causes = append(causes, c.Code)
-				t.Logf("%-18s %+5.1f °F, ice %.2f", c.Code, c.Surface.Fahrenheit(), c.Outlook.FreezeChance)
+				t.Logf(
+					"%-18s %+5.1f °F, ice %.2f",
+					c.Code,
+					c.Surface.Fahrenheit(),
+					c.Outlook.FreezeChance,
+				)
 				if c.Code == "charge" && v.Equipment.Metering != FixedRestrictor {
 					continue // a valve opens for what is missing
 				}
-				if c.Surface.Fahrenheit() > same || c.Outlook.FreezeChance < w.Together.FreezeChance-0.02 {
+				if c.Surface.Fahrenheit() > same ||
+					c.Outlook.FreezeChance < w.Together.FreezeChance-0.02 {
 					t.Errorf("%s makes the coil %+.1f °F warmer", c.Code, c.Surface.Fahrenheit())
 				}
 			}
@@ -47,12 +59,20 @@ func TestWhyFrozen(t *testing.T) {
 					}
 					continue
 				}
-				t.Logf("%-18s %+5.1f °F, ice %.2f", c.Code, c.Surface.Fahrenheit(), c.Outlook.FreezeChance)
+				t.Logf(
+					"%-18s %+5.1f °F, ice %.2f",
+					c.Code,
+					c.Surface.Fahrenheit(),
+					c.Outlook.FreezeChance,
+				)
 				if c.Surface.Fahrenheit() < -same {
 					t.Errorf("%s makes the coil %+.1f °F warmer", c.Code, c.Surface.Fahrenheit())
 				}
 			}
-			if !slices.Equal(causes, []string{"filter", "indoor-coil", "blower", "set-point", "charge"}) {
+			if !slices.Equal(
+				causes,
+				[]string{"filter", "indoor-coil", "blower", "set-point", "charge"},
+			) {
 				t.Errorf("causes %v", causes)
 			}
 			want := []string{"set-point", "head-pressure", "freeze-thermostat"}
@@ -76,7 +96,8 @@ func TestWhyFrozenNeedsItsReadings(t *testing.T) {
 	}
 	night := CoolNight()
 	night.OutdoorDryBulb = quantity.Fahrenheit(-200)
-	if _, err := WhyFrozen(load(t, "sound-r410a-piston"), night); !errors.As(err, &problem) || problem.Field != "night" {
+	if _, err := WhyFrozen(load(t, "sound-r410a-piston"), night); !errors.As(err, &problem) ||
+		problem.Field != "night" {
 		t.Error(err)
 	}
 }

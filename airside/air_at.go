@@ -52,7 +52,12 @@ func (a *AirAt) inputs(x, std *inputs, names *[maxInputs]string) {
 // state is the air of readings laid out by inputs.
 func (a *AirAt) state(x *inputs) (psychro.Air, error) {
 	if a.hasWetBulb() {
-		return readAir(x[0], x[1], math.Hypot(a.DryBulb.Std, a.WetBulb.Std), quantity.Pressure(x[2]))
+		return readAir(
+			x[0],
+			x[1],
+			math.Hypot(a.DryBulb.Std, a.WetBulb.Std),
+			quantity.Pressure(x[2]),
+		)
 	}
 	t, p := quantity.Temperature(x[0]), quantity.Pressure(x[2])
 	most, err := psychro.Saturated(t, p)

@@ -33,17 +33,28 @@ func (b RefrigerantBalance) Airflow() (Airflow, error) {
 	x, std := r.inputs()
 	names := capacityReadings
 	x[4], std[4], names[4] = float64(b.Capacity.Value), b.Capacity.Std, "capacity"
-	return measureAirflow(ByRefrigerant, x, std, &names, func(x inputs) (float64, psychro.Air, error) {
-		entering, leaving, err := r.states(x)
-		if err != nil {
-			return 0, entering, err
-		}
-		heat := -float64(coolingProcess(entering, leaving).Heat)
-		if !(heat > 0) {
-			return 0, entering, &RangeError{Quantity: "heat taken from the air", Value: quantity.SpecificEnthalpy(heat), Min: quantity.SpecificEnthalpy(0), Advice: "the air is not cooled: are return and supply swapped?"}
-		}
-		return x[4] / heat * float64(entering.SpecificVolume()), entering, nil
-	})
+	return measureAirflow(
+		ByRefrigerant,
+		x,
+		std,
+		&names,
+		func(x inputs) (float64, psychro.Air, error) {
+			entering, leaving, err := r.states(x)
+			if err != nil {
+				return 0, entering, err
+			}
+			heat := -float64(coolingProcess(entering, leaving).Heat)
+			if !(heat > 0) {
+				return 0, entering, &RangeError{
+					Quantity: "heat taken from the air",
+					Value:    quantity.SpecificEnthalpy(heat),
+					Min:      quantity.SpecificEnthalpy(0),
+					Advice:   "the air is not cooled: are return and supply swapped?",
+				}
+			}
+			return x[4] / heat * float64(entering.SpecificVolume()), entering, nil
+		},
+	)
 }
 
 // SplitBackwards is a temperature split on a coil that is known.
@@ -95,10 +106,24 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 		leaving := func(ln float64) float64 { return c.solve(&in, float64(c.RatedDryAir)*math.Exp(ln), x[4]).T }
 		ln, ok := rising(leaving, x[3], -4, 3, 1e-11)
 		if !ok {
-			return 0, entering, &RangeError{Quantity: "supply dry bulb", Value: quantity.Temperature(x[3]), Min: quantity.Temperature(leaving(-4)), Max: quantity.Temperature(leaving(3)),
-				Advice: fmt.Sprintf("no flow of this air over refrigerant of %v leaves so: is the suction pressure of the same moment, or the coil another?", quantity.Temperature(x[4]))}
+			return 0, entering, &RangeError{
+				Quantity: "supply dry bulb",
+				Value:    quantity.Temperature(x[3]),
+				Min:      quantity.Temperature(leaving(-4)),
+				Max:      quantity.Temperature(leaving(3)),
+				Advice: fmt.Sprintf(
+					"no flow of this air over refrigerant of %v leaves so: is the suction pressure of the same moment, or the coil another?",
+					quantity.Temperature(x[4]),
+				),
+			}
 		}
-		return float64(c.RatedDryAir) * math.Exp(ln) * float64(entering.SpecificVolume()), entering, nil
+		return float64(
+			c.RatedDryAir,
+		) * math.Exp(
+			ln,
+		) * float64(
+			entering.SpecificVolume(),
+		), entering, nil
 	})
 	if err == nil && s.Coil.Assumed != "" {
 		a.Notes = append(a.Notes, fact.New(s.Coil.Assumed))

@@ -28,16 +28,31 @@ type CombinedAirflow struct {
 // where there is none, or one has no uncertainty.
 func CombineAirflows(flows ...Airflow) (CombinedAirflow, error) {
 	if len(flows) == 0 {
-		return CombinedAirflow{}, &RangeError{Quantity: "number of airflows", Value: quantity.Number(0), Min: quantity.Number(1), Advice: "measure one first"}
+		return CombinedAirflow{}, &RangeError{
+			Quantity: "number of airflows",
+			Value:    quantity.Number(0),
+			Min:      quantity.Number(1),
+			Advice:   "measure one first",
+		}
 	}
 	var weight, sum float64
 	for _, f := range flows {
 		if !(f.Standard.Std >= 1e-9 && f.Standard.Std <= float64(largestFlow)) {
-			return CombinedAirflow{}, &RangeError{Quantity: fmt.Sprintf("standard uncertainty of the airflow by %s", f.Method), Value: quantity.Number(f.Standard.Std), Min: quantity.Number(1e-9),
-				Advice: "state the uncertainty of its readings; without it no weight can be given"}
+			return CombinedAirflow{}, &RangeError{
+				Quantity: fmt.Sprintf("standard uncertainty of the airflow by %s", f.Method),
+				Value:    quantity.Number(f.Standard.Std),
+				Min:      quantity.Number(1e-9),
+				Advice:   "state the uncertainty of its readings; without it no weight can be given",
+			}
 		}
 		if !(f.Standard.Value >= 0 && f.Standard.Value <= largestFlow) {
-			return CombinedAirflow{}, &RangeError{Quantity: fmt.Sprintf("standard airflow by %s", f.Method), Value: f.Standard.Value, Min: quantity.VolumeFlow(0), Max: largestFlow, Advice: "read it again"}
+			return CombinedAirflow{}, &RangeError{
+				Quantity: fmt.Sprintf("standard airflow by %s", f.Method),
+				Value:    f.Standard.Value,
+				Min:      quantity.VolumeFlow(0),
+				Max:      largestFlow,
+				Advice:   "read it again",
+			}
 		}
 		w := 1 / (f.Standard.Std * f.Standard.Std)
 		weight += w

@@ -76,7 +76,11 @@ func (d DropReading) Airflow() (Airflow, error) {
 		return Airflow{}, err
 	}
 	if d.Part < CoilPart || d.Part > GridPart {
-		return Airflow{}, &RangeError{Quantity: "part", Value: d.Part, Advice: "it is CoilPart, FilterPart or GridPart"}
+		return Airflow{}, &RangeError{
+			Quantity: "part",
+			Value:    d.Part,
+			Advice:   "it is CoilPart, FilterPart or GridPart",
+		}
 	}
 	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
 		return Airflow{}, err
@@ -115,7 +119,13 @@ func (d DropReading) Airflow() (Airflow, error) {
 		if err != nil {
 			return 0, air, err
 		}
-		flow := x[3] * math.Pow(x[4]/float64(d.Rated), 1/x[5]) * math.Pow(float64(standardDensity()/air.Density()), 1-1/x[5])
+		flow := x[3] * math.Pow(
+			x[4]/float64(d.Rated),
+			1/x[5],
+		) * math.Pow(
+			float64(standardDensity()/air.Density()),
+			1-1/x[5],
+		)
 		if corrected {
 			flow *= math.Sqrt(x[7] / x[6])
 		}

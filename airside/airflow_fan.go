@@ -42,7 +42,12 @@ func (f FanSpeedReading) Airflow() (Airflow, error) {
 		return Airflow{}, err
 	}
 	if !(f.SpeedStd >= 0 && f.SpeedStd <= maxSpeed) {
-		return Airflow{}, &RangeError{Quantity: "standard uncertainty of the speed", Value: f.SpeedStd, Min: RPM(0), Advice: "a tachometer is good to about 1 rpm"}
+		return Airflow{}, &RangeError{
+			Quantity: "standard uncertainty of the speed",
+			Value:    f.SpeedStd,
+			Min:      RPM(0),
+			Advice:   "a tachometer is good to about 1 rpm",
+		}
 	}
 	var x, std inputs
 	var names [maxInputs]string

@@ -38,7 +38,9 @@ type gasInputJSON struct {
 
 // MarshalJSON writes the fields by their tags, and the times as "2m0s".
 func (g GasInput) MarshalJSON() ([]byte, error) {
-	return json.Marshal(gasInputJSON{span.Span(g.Elapsed), span.Span(g.ElapsedStd), gasInputFields(g)})
+	return json.Marshal(
+		gasInputJSON{span.Span(g.Elapsed), span.Span(g.ElapsedStd), gasInputFields(g)},
+	)
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -59,10 +61,21 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 		return none, err
 	}
 	if g.Elapsed < time.Second || g.Elapsed > 24*time.Hour {
-		return none, &RangeError{Quantity: "time of metering", Value: g.Elapsed, Min: time.Second, Max: 24 * time.Hour, Advice: "time at least one full turn of the dial, better two minutes"}
+		return none, &RangeError{
+			Quantity: "time of metering",
+			Value:    g.Elapsed,
+			Min:      time.Second,
+			Max:      24 * time.Hour,
+			Advice:   "time at least one full turn of the dial, better two minutes",
+		}
 	}
 	if g.ElapsedStd < 0 {
-		return none, &RangeError{Quantity: "standard uncertainty of the time", Value: g.ElapsedStd, Min: time.Duration(0), Advice: "leave it zero for half a second"}
+		return none, &RangeError{
+			Quantity: "standard uncertainty of the time",
+			Value:    g.ElapsedStd,
+			Min:      time.Duration(0),
+			Advice:   "leave it zero for half a second",
+		}
 	}
 	if err := readable("heating value", g.HeatingValue, quantity.MegajoulesPerCubicMeter(1), quantity.MegajoulesPerCubicMeter(200), "natural gas is near 1,000 Btu/ft³, propane vapor near 2,500; ask the utility for the gas as it is metered"); err != nil {
 		return none, err
@@ -74,19 +87,39 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	if elapsedStd == 0 {
 		elapsedStd = time.Second / 2
 	}
-	heat := float64(g.Metered.Value) * float64(g.HeatingValue.Value) * g.Efficiency / g.Elapsed.Seconds()
+	heat := float64(
+		g.Metered.Value,
+	) * float64(
+		g.HeatingValue.Value,
+	) * g.Efficiency / g.Elapsed.Seconds()
 	relative := math.Hypot(
-		math.Hypot(g.Metered.Std/float64(g.Metered.Value), g.HeatingValue.Std/float64(g.HeatingValue.Value)),
-		math.Hypot(elapsedStd.Seconds()/g.Elapsed.Seconds(), g.EfficiencyStd/g.Efficiency))
+		math.Hypot(
+			g.Metered.Std/float64(g.Metered.Value),
+			g.HeatingValue.Std/float64(g.HeatingValue.Value),
+		),
+		math.Hypot(elapsedStd.Seconds()/g.Elapsed.Seconds(), g.EfficiencyStd/g.Efficiency),
+	)
 	return quantity.Power(heat).PlusMinus(quantity.Power(heat * relative)), nil
 }
 
 func share(name string, v, std float64) error {
 	if !(v >= 0.01 && v <= 1) {
-		return &RangeError{Quantity: name, Value: quantity.Number(v), Min: quantity.Number(0.01), Max: quantity.Number(1), Advice: "it is a share: 80 % is 0.8"}
+		return &RangeError{
+			Quantity: name,
+			Value:    quantity.Number(v),
+			Min:      quantity.Number(0.01),
+			Max:      quantity.Number(1),
+			Advice:   "it is a share: 80 % is 0.8",
+		}
 	}
 	if !(std >= 0 && std <= 1) {
-		return &RangeError{Quantity: "standard uncertainty of " + name, Value: quantity.Number(std), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share like the value itself"}
+		return &RangeError{
+			Quantity: "standard uncertainty of " + name,
+			Value:    quantity.Number(std),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "it is a share like the value itself",
+		}
 	}
 	return nil
 }
@@ -126,7 +159,10 @@ func (e ElectricInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 		phases = math.Sqrt(3)
 	}
 	power := phases * factor * float64(e.Voltage.Value) * float64(e.Current.Value)
-	relative := math.Hypot(math.Hypot(e.Voltage.Std/float64(e.Voltage.Value), e.Current.Std/float64(e.Current.Value)), e.PowerFactorStd/factor)
+	relative := math.Hypot(
+		math.Hypot(e.Voltage.Std/float64(e.Voltage.Value), e.Current.Std/float64(e.Current.Value)),
+		e.PowerFactorStd/factor,
+	)
 	return quantity.Power(power).PlusMinus(quantity.Power(power * relative)), nil
 }
 
@@ -180,7 +216,12 @@ func (h HeatRise) Airflow() (Airflow, error) {
 			return 0, in, err
 		}
 		if !(heating.Heat > 0) {
-			return 0, in, &RangeError{Quantity: "temperature rise", Value: heating.End.DryBulb().Sub(in.DryBulb()), Min: leastRise, Advice: "it is lost in the uncertainty of the thermometers"}
+			return 0, in, &RangeError{
+				Quantity: "temperature rise",
+				Value:    heating.End.DryBulb().Sub(in.DryBulb()),
+				Min:      leastRise,
+				Advice:   "it is lost in the uncertainty of the thermometers",
+			}
 		}
 		return x[4] / float64(heating.Heat) * float64(in.SpecificVolume()), in, nil
 	})

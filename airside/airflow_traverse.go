@@ -40,13 +40,23 @@ func (v Traverse) Airflow() (Airflow, error) {
 		return Airflow{}, err
 	}
 	if !(v.InstrumentStd >= 0 && v.InstrumentStd <= 1) {
-		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the instrument", Value: quantity.Number(v.InstrumentStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "2 % is 0.02"}
+		return Airflow{}, &RangeError{
+			Quantity: "relative standard uncertainty of the instrument",
+			Value:    quantity.Number(v.InstrumentStd),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "2 % is 0.02",
+		}
 	}
 	n := len(v.Velocities) + len(v.VelocityPressures)
 	pitot := len(v.VelocityPressures) > 0
 	if pitot == (len(v.Velocities) > 0) {
-		return Airflow{}, &RangeError{Quantity: "readings of a traverse", Value: quantity.Number(n), Min: quantity.Number(1),
-			Advice: "give velocities or velocity pressures, not both and not neither"}
+		return Airflow{}, &RangeError{
+			Quantity: "readings of a traverse",
+			Value:    quantity.Number(n),
+			Min:      quantity.Number(1),
+			Advice:   "give velocities or velocity pressures, not both and not neither",
+		}
 	}
 	method := ByVelocity
 	if pitot {
@@ -63,7 +73,11 @@ func (v Traverse) Airflow() (Airflow, error) {
 		} else {
 			highest = slices.Max(v.Velocities)
 		}
-		return Airflow{}, &RangeError{Quantity: "highest reading of a traverse", Value: highest, Advice: "no reading is above zero: turn the instrument into the stream, or exchange the two hoses of the Pitot tube"}
+		return Airflow{}, &RangeError{
+			Quantity: "highest reading of a traverse",
+			Value:    highest,
+			Advice:   "no reading is above zero: turn the instrument into the stream, or exchange the two hoses of the Pitot tube",
+		}
 	}
 	var x, std inputs
 	var names [maxInputs]string
@@ -86,7 +100,10 @@ func (v Traverse) Airflow() (Airflow, error) {
 		a.Notes = append(a.Notes, fact.New("note.few-readings", fact.Of("count", n)))
 	}
 	if err == nil && back > 0 {
-		a.Notes = append(a.Notes, fact.New("note.readings-run-back", fact.Of("count", back), fact.Of("of", n)))
+		a.Notes = append(
+			a.Notes,
+			fact.New("note.readings-run-back", fact.Of("count", back), fact.Of("of", n)),
+		)
 	}
 	return a, err
 }

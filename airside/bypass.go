@@ -48,8 +48,9 @@ func MeasureBypass(r CapacityReadings) (Bypass, error) {
 		return Bypass{}, err
 	}
 	return Bypass{
-		ApparatusDewPoint: quantity.Temperature(y[0]).PlusMinus(quantity.TemperatureDelta(c.std(0))),
-		Factor:            y[1], FactorStd: c.std(1),
+		ApparatusDewPoint: quantity.Temperature(y[0]).
+			PlusMinus(quantity.TemperatureDelta(c.std(0))),
+		Factor: y[1], FactorStd: c.std(1),
 	}, nil
 }
 
@@ -72,7 +73,10 @@ func (b Bypass) At(flow float64) float64 {
 // Leaving returns the air that leaves a coil with this bypass when the
 // apparatus dew point and the entering air are others. The error is a
 // *RangeError.
-func (b Bypass) Leaving(entering psychro.Air, apparatusDewPoint quantity.Temperature) (psychro.Air, error) {
+func (b Bypass) Leaving(
+	entering psychro.Air,
+	apparatusDewPoint quantity.Temperature,
+) (psychro.Air, error) {
 	process, err := psychro.CoolAndDehumidify(entering, apparatusDewPoint, b.Factor)
 	return process.End, err
 }

@@ -78,11 +78,23 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 		v    quantity.SpecificEnthalpy
 	}{{"heat of the process", process.Heat}, {"enthalpy of the water", process.WaterEnthalpy}} {
 		if most := quantity.KilojoulesPerKilogram(5000); !(part.v >= -most && part.v <= most) {
-			return Capacity{}, &RangeError{Quantity: part.name, Value: part.v, Min: -most, Max: most, Advice: "take the process from a function of package psychro"}
+			return Capacity{}, &RangeError{
+				Quantity: part.name,
+				Value:    part.v,
+				Min:      -most,
+				Max:      most,
+				Advice:   "take the process from a function of package psychro",
+			}
 		}
 	}
 	if !(process.Water >= -10 && process.Water <= 10) {
-		return Capacity{}, &RangeError{Quantity: "water of the process per mass of dry air", Value: quantity.Number(process.Water), Min: quantity.Number(-10), Max: quantity.Number(10), Advice: "take the process from a function of package psychro"}
+		return Capacity{}, &RangeError{
+			Quantity: "water of the process per mass of dry air",
+			Value:    quantity.Number(process.Water),
+			Min:      quantity.Number(-10),
+			Max:      quantity.Number(10),
+			Advice:   "take the process from a function of package psychro",
+		}
 	}
 	y, err := balance(process, flow)
 	if err != nil {
@@ -95,10 +107,19 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 // temperature of the leaving air. What would leave below 0 °C stays on the coil
 // as ice, and is counted as water at 0 °C.
 func coolingProcess(entering, leaving psychro.Air) psychro.Process {
-	c := psychro.Process{Start: entering, End: leaving, Water: leaving.HumidityRatio() - entering.HumidityRatio()}
+	c := psychro.Process{
+		Start: entering,
+		End:   leaving,
+		Water: leaving.HumidityRatio() - entering.HumidityRatio(),
+	}
 	// No liquid above the boiling point, and none condenses there.
-	c.WaterEnthalpy, _ = psychro.LiquidEnthalpy(max(leaving.DryBulb(), quantity.Celsius(0)), leaving.Pressure())
-	c.Heat = leaving.Enthalpy() - entering.Enthalpy() - quantity.SpecificEnthalpy(c.Water)*c.WaterEnthalpy
+	c.WaterEnthalpy, _ = psychro.LiquidEnthalpy(
+		max(leaving.DryBulb(), quantity.Celsius(0)),
+		leaving.Pressure(),
+	)
+	c.Heat = leaving.Enthalpy() - entering.Enthalpy() - quantity.SpecificEnthalpy(
+		c.Water,
+	)*c.WaterEnthalpy
 	return c
 }
 
@@ -108,13 +129,22 @@ func checkPair(entering, leaving psychro.Air) error {
 		air  psychro.Air
 	}{{"entering", entering}, {"leaving", leaving}} {
 		if !a.air.IsValid() {
-			return &RangeError{Quantity: a.name + " air", Advice: "it is no state of air; make it with psychro.FromWetBulb or another constructor"}
+			return &RangeError{
+				Quantity: a.name + " air",
+				Advice:   "it is no state of air; make it with psychro.FromWetBulb or another constructor",
+			}
 		}
 	}
 	// A coil takes some 100 Pa from the air; a different place takes more.
 	const coilDrop = 2000
 	p, q := entering.Pressure(), leaving.Pressure()
-	return limit.Within("pressure of the leaving air", q, p-coilDrop, p+coilDrop, "both states are of one place; use one atmosphere for both")
+	return limit.Within(
+		"pressure of the leaving air",
+		q,
+		p-coilDrop,
+		p+coilDrop,
+		"both states are of one place; use one atmosphere for both",
+	)
 }
 
 // The places of each result in outputs.
@@ -135,7 +165,8 @@ func balance(c psychro.Process, flow quantity.VolumeFlow) (outputs, error) {
 	var y outputs
 	if c.Water <= 0 {
 		// Between the two: as warm as it came, as dry as it goes.
-		dried, err := leaving.Model().FromHumidityRatio(entering.DryBulb(), leaving.HumidityRatio(), leaving.Pressure())
+		dried, err := leaving.Model().
+			FromHumidityRatio(entering.DryBulb(), leaving.HumidityRatio(), leaving.Pressure())
 		if err != nil {
 			return outputs{}, err
 		}
@@ -167,13 +198,21 @@ func capacityFrom(y outputs, c *contributions) Capacity {
 	return Capacity{
 		Total: power(outTotal), Sensible: power(outSensible), Latent: power(outLatent),
 		SensibleHeatRatio: y[outRatio], SensibleHeatRatioStd: c.std(outRatio),
-		Condensate: quantity.MassFlow(y[outCondensate]).PlusMinus(quantity.MassFlow(c.std(outCondensate))),
-		DryAir:     quantity.MassFlow(y[outDryAir]).PlusMinus(quantity.MassFlow(c.std(outDryAir))),
-		Budget:     budgetOf[quantity.Power](c, outTotal, &capacityReadings),
+		Condensate: quantity.MassFlow(y[outCondensate]).
+			PlusMinus(quantity.MassFlow(c.std(outCondensate))),
+		DryAir: quantity.MassFlow(y[outDryAir]).PlusMinus(quantity.MassFlow(c.std(outDryAir))),
+		Budget: budgetOf[quantity.Power](c, outTotal, &capacityReadings),
 	}
 }
 
-var capacityReadings = [maxInputs]string{"returnDryBulb", "returnWetBulb", "supplyDryBulb", "supplyWetBulb", "airflow", "atmosphere"}
+var capacityReadings = [maxInputs]string{
+	"returnDryBulb",
+	"returnWetBulb",
+	"supplyDryBulb",
+	"supplyWetBulb",
+	"airflow",
+	"atmosphere",
+}
 
 // MeasureCapacity is [CapacityOf] from readings, with uncertainties. A wet bulb
 // that reads above its dry bulb by no more than the two thermometers explain is
@@ -212,7 +251,13 @@ func (r *CapacityReadings) check() error {
 }
 
 func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
-	return readable("atmosphere", u, 20e3, 200e3, "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation")
+	return readable(
+		"atmosphere",
+		u,
+		20e3,
+		200e3,
+		"it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation",
+	)
 }
 
 func (r *CapacityReadings) inputs() (x, std inputs) {
@@ -221,7 +266,14 @@ func (r *CapacityReadings) inputs() (x, std inputs) {
 		float64(r.Supply.DryBulb.Value), float64(r.Supply.WetBulb.Value),
 		float64(r.Airflow.Value), float64(r.Atmosphere.Value),
 	}
-	std = inputs{r.Return.DryBulb.Std, r.Return.WetBulb.Std, r.Supply.DryBulb.Std, r.Supply.WetBulb.Std, r.Airflow.Std, r.Atmosphere.Std}
+	std = inputs{
+		r.Return.DryBulb.Std,
+		r.Return.WetBulb.Std,
+		r.Supply.DryBulb.Std,
+		r.Supply.WetBulb.Std,
+		r.Airflow.Std,
+		r.Atmosphere.Std,
+	}
 	return x, std
 }
 

@@ -38,14 +38,20 @@ func TestCapacityConserves(t *testing.T) {
 		if d := m*in.HumidityRatio() - m*out.HumidityRatio() - water; math.Abs(d) > 1e-9*m {
 			t.Fatalf("water does not balance: %v kg/s", d)
 		}
-		heat := m*float64(in.Enthalpy()-out.Enthalpy()) - water*4186*math.Max(0, out.DryBulb().Celsius())
+		heat := m*float64(
+			in.Enthalpy()-out.Enthalpy(),
+		) - water*4186*math.Max(
+			0,
+			out.DryBulb().Celsius(),
+		)
 		if d := heat - float64(c.Total.Value); math.Abs(d) > scale {
 			t.Fatalf("energy does not balance: %v W", d)
 		}
 		if d := float64(c.Sensible.Value + c.Latent.Value - c.Total.Value); math.Abs(d) > scale {
 			t.Fatalf("sensible and latent miss the total by %v W", d)
 		}
-		if in.DryBulb() > out.DryBulb() != (c.Sensible.Value > 0) && m > 0 && in.DryBulb() != out.DryBulb() {
+		if in.DryBulb() > out.DryBulb() != (c.Sensible.Value > 0) && m > 0 &&
+			in.DryBulb() != out.DryBulb() {
 			t.Fatalf("cooling has sensible capacity %v", c.Sensible.Value)
 		}
 	})
@@ -58,11 +64,18 @@ func TestCapacityIsPsychrosProcess(t *testing.T) {
 		in := drawAir(t, "entering", p)
 		flow := quantity.CFM(rapid.Float64Range(10, 4000).Draw(t, "flow"))
 		m := in.DryAirFlow(flow)
-		cooled, err := psychro.CoolAndDehumidify(in, in.DryBulb()-quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "depth")), rapid.Float64Range(0, 1).Draw(t, "bypass"))
+		cooled, err := psychro.CoolAndDehumidify(
+			in,
+			in.DryBulb()-quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "depth")),
+			rapid.Float64Range(0, 1).Draw(t, "bypass"),
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
-		warmed, err := psychro.SensibleHeatCool(in, in.DryBulb()+quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "rise")))
+		warmed, err := psychro.SensibleHeatCool(
+			in,
+			in.DryBulb()+quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "rise")),
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -75,7 +88,9 @@ func TestCapacityIsPsychrosProcess(t *testing.T) {
 			if d := float64(c.Total.Value + process.HeatRate(m)); math.Abs(d) > scale {
 				t.Fatalf("%v W off the process", d)
 			}
-			if d := float64(c.Sensible.Value + c.Latent.Value - c.Total.Value); math.Abs(d) > 1e3*scale {
+			if d := float64(c.Sensible.Value + c.Latent.Value - c.Total.Value); math.Abs(
+				d,
+			) > 1e3*scale {
 				t.Fatalf("sensible and latent miss the total by %v W", d)
 			}
 			if d := float64(c.Condensate.Value + process.WaterRate(m)); math.Abs(d) > 1e-15 {
@@ -99,7 +114,8 @@ func TestCapacityLimits(t *testing.T) {
 			c.out, _ = psychro.FromWetBulb(quantity.Fahrenheit(58), quantity.Fahrenheit(57), p)
 		}
 		got, err := CapacityOf(in, c.out, c.flow)
-		if err != nil || got.Total.Value != 0 || got.SensibleHeatRatio != 0 || got.Condensate.Value != 0 {
+		if err != nil || got.Total.Value != 0 || got.SensibleHeatRatio != 0 ||
+			got.Condensate.Value != 0 {
 			t.Errorf("%s: %+v, %v", name, got, err)
 		}
 	}
@@ -107,38 +123,102 @@ func TestCapacityLimits(t *testing.T) {
 
 // The trade's own arithmetic, 1.08·CFM·ΔT and 4.5·CFM·Δh, at sea level.
 func TestCapacityAgainstTheTradesArithmetic(t *testing.T) {
-	practice := verify.Source{Cite: "1.08·CFM·ΔT and 4.5·CFM·Δh with standard air", Kind: verify.CommonPractice}
-	in, _ := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
-	out, _ := psychro.FromWetBulb(quantity.Fahrenheit(58), quantity.Fahrenheit(56.5), quantity.StandardAtmosphere)
+	practice := verify.Source{
+		Cite: "1.08·CFM·ΔT and 4.5·CFM·Δh with standard air",
+		Kind: verify.CommonPractice,
+	}
+	in, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(80),
+		quantity.Fahrenheit(67),
+		quantity.StandardAtmosphere,
+	)
+	out, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(58),
+		quantity.Fahrenheit(56.5),
+		quantity.StandardAtmosphere,
+	)
 	// 1200 CFM of standard air is this many CFM of the return air.
 	m := StandardAir().DryAirFlow(quantity.CFM(1200))
 	c, err := CapacityOf(in, out, quantity.VolumeFlow(float64(m)*float64(in.SpecificVolume())))
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Relative(t, practice, "sensible capacity, 1200 CFM from 80 to 58 °F", "Btu/h", 1.08*1200*22, c.Sensible.Value.BtuPerHour(), 0.025)
+	verify.Relative(
+		t,
+		practice,
+		"sensible capacity, 1200 CFM from 80 to 58 °F",
+		"Btu/h",
+		1.08*1200*22,
+		c.Sensible.Value.BtuPerHour(),
+		0.025,
+	)
 	dh := (in.Enthalpy() - out.Enthalpy()).BtuPerPound()
-	verify.Relative(t, practice, "total capacity, 1200 CFM", "Btu/h", 4.5*1200*dh, c.Total.Value.BtuPerHour(), 0.02)
+	verify.Relative(
+		t,
+		practice,
+		"total capacity, 1200 CFM",
+		"Btu/h",
+		4.5*1200*dh,
+		c.Total.Value.BtuPerHour(),
+		0.02,
+	)
 }
 
 func TestFactors(t *testing.T) {
-	practice := verify.Source{Cite: "multipliers of the trade for standard air", Kind: verify.CommonPractice}
+	practice := verify.Source{
+		Cite: "multipliers of the trade for standard air",
+		Kind: verify.CommonPractice,
+	}
 	f, err := FactorsOf(StandardAir())
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, practice, "sensible factor of standard air", "Btu/(h·CFM·°F)", 1.08, f.Sensible, 0.005)
-	verify.Value(t, practice, "latent factor of standard air", "Btu·lb/(h·CFM·gr)", 0.68, f.Latent, 0.005)
+	verify.Value(
+		t,
+		practice,
+		"sensible factor of standard air",
+		"Btu/(h·CFM·°F)",
+		1.08,
+		f.Sensible,
+		0.005,
+	)
+	verify.Value(
+		t,
+		practice,
+		"latent factor of standard air",
+		"Btu·lb/(h·CFM·gr)",
+		0.68,
+		f.Latent,
+		0.005,
+	)
 	verify.Value(t, practice, "total factor of standard air", "lb/(h·CFM)", 4.5, f.Total, 0.05)
-	verify.Value(t, verify.Source{Cite: "ASHRAE Handbook Fundamentals, chapter 1: standard air is 0.075 lb/ft³", Kind: verify.FromMemory},
-		"density of standard air", "lb/ft³", 0.075, StandardAir().Density().PoundsPerCubicFoot(), 0.0002)
+	verify.Value(
+		t,
+		verify.Source{
+			Cite: "ASHRAE Handbook Fundamentals, chapter 1: standard air is 0.075 lb/ft³",
+			Kind: verify.FromMemory,
+		},
+		"density of standard air",
+		"lb/ft³",
+		0.075,
+		StandardAir().Density().PoundsPerCubicFoot(),
+		0.0002,
+	)
 
-	high, _ := psychro.FromHumidityRatio(quantity.Fahrenheit(70), 0, quantity.AtmosphereAt(quantity.Feet(6000)))
+	high, _ := psychro.FromHumidityRatio(
+		quantity.Fahrenheit(70),
+		0,
+		quantity.AtmosphereAt(quantity.Feet(6000)),
+	)
 	g, err := FactorsOf(high)
 	if err != nil {
 		t.Fatal(err)
 	}
-	ratio := float64(quantity.AtmosphereAt(quantity.Feet(6000))) / float64(quantity.StandardAtmosphere)
+	ratio := float64(
+		quantity.AtmosphereAt(quantity.Feet(6000)),
+	) / float64(
+		quantity.StandardAtmosphere,
+	)
 	for _, r := range []float64{g.Sensible / f.Sensible, g.Latent / f.Latent, g.Total / f.Total} {
 		if math.Abs(r-ratio) > 1e-9 {
 			t.Errorf("at 6,000 ft a factor is %.6f of sea level; the density is %.6f", r, ratio)
@@ -191,8 +271,18 @@ func TestCapacityUncertaintyAgainstMonteCarlo(t *testing.T) {
 		mean += d / n
 		m2 += d * (float64(got.Total.Value) - mean)
 	}
-	verify.Relative(t, verify.Source{Cite: "spread of 4000 Monte Carlo draws (JCGM 101:2008)", Kind: verify.Computed},
-		"standard uncertainty of a total capacity", "W", math.Sqrt(m2/(n-1)), c.Total.Std, 0.05)
+	verify.Relative(
+		t,
+		verify.Source{
+			Cite: "spread of 4000 Monte Carlo draws (JCGM 101:2008)",
+			Kind: verify.Computed,
+		},
+		"standard uncertainty of a total capacity",
+		"W",
+		math.Sqrt(m2/(n-1)),
+		c.Total.Std,
+		0.05,
+	)
 }
 
 func TestMeasureCapacityTakesASaturatedSupply(t *testing.T) {
@@ -225,7 +315,8 @@ func TestCapacityJSON(t *testing.T) {
 			t.Errorf("no %q in %s", name, b)
 		}
 	}
-	if term, ok := c.Budget.Largest(); !ok || term.Reading != "returnWetBulb" && term.Reading != "supplyWetBulb" {
+	if term, ok := c.Budget.Largest(); !ok ||
+		term.Reading != "returnWetBulb" && term.Reading != "supplyWetBulb" {
 		t.Errorf("the wet bulbs weigh most, not %+v of %+v", term, c.Budget.Terms())
 	}
 }

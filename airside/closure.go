@@ -9,7 +9,10 @@ import (
 // RefrigerantCapacity returns the capacity on the refrigerant side: a mass flow
 // times the rise of enthalpy through the evaporator, the vapor at its outlet
 // less the liquid before the metering device. The error is a *RangeError.
-func RefrigerantCapacity(flow quantity.Uncertain[quantity.MassFlow], liquid, vapor quantity.Uncertain[quantity.SpecificEnthalpy]) (quantity.Uncertain[quantity.Power], error) {
+func RefrigerantCapacity(
+	flow quantity.Uncertain[quantity.MassFlow],
+	liquid, vapor quantity.Uncertain[quantity.SpecificEnthalpy],
+) (quantity.Uncertain[quantity.Power], error) {
 	const most = quantity.SpecificEnthalpy(1e7)
 	var none quantity.Uncertain[quantity.Power]
 	if err := readable("refrigerant mass flow", flow, 0, 1e3, "it is what a compressor map or a flow meter gives"); err != nil {
@@ -23,7 +26,9 @@ func RefrigerantCapacity(flow quantity.Uncertain[quantity.MassFlow], liquid, vap
 	}
 	rise := float64(vapor.Value - liquid.Value)
 	m := float64(flow.Value)
-	return quantity.Power(m * rise).PlusMinus(quantity.Power(math.Hypot(rise*flow.Std, m*math.Hypot(liquid.Std, vapor.Std)))), nil
+	return quantity.Power(m * rise).
+			PlusMinus(quantity.Power(math.Hypot(rise*flow.Std, m*math.Hypot(liquid.Std, vapor.Std)))),
+		nil
 }
 
 // A Closure compares a capacity measured on the air side with one measured on
@@ -67,7 +72,8 @@ func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, er
 	if std > 0 {
 		wa, wr := refrigerant.Std/std, air.Std/std
 		wa, wr = wa*wa, wr*wr
-		c.Best = quantity.Power(wa*float64(air.Value) + wr*r).PlusMinus(quantity.Power(air.Std * (refrigerant.Std / std)))
+		c.Best = quantity.Power(wa*float64(air.Value) + wr*r).
+			PlusMinus(quantity.Power(air.Std * (refrigerant.Std / std)))
 	}
 	return c, nil
 }

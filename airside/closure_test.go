@@ -35,12 +35,20 @@ func TestClose(t *testing.T) {
 }
 
 func TestRefrigerantCapacity(t *testing.T) {
-	q, err := RefrigerantCapacity(quantity.KilogramsPerSecond(0.06).PlusMinus(quantity.KilogramsPerSecond(0.003)),
-		quantity.KilojoulesPerKilogram(260).PlusMinus(0), quantity.KilojoulesPerKilogram(430).PlusMinus(0))
+	q, err := RefrigerantCapacity(
+		quantity.KilogramsPerSecond(0.06).PlusMinus(quantity.KilogramsPerSecond(0.003)),
+		quantity.KilojoulesPerKilogram(260).
+			PlusMinus(0),
+		quantity.KilojoulesPerKilogram(430).PlusMinus(0),
+	)
 	if err != nil || math.Abs(q.Value.Watts()-10200) > 1e-9 || math.Abs(q.Std-510) > 1e-9 {
 		t.Errorf("%v, %v", q, err)
 	}
-	_, swapped := RefrigerantCapacity(quantity.KilogramsPerSecond(0.06).PlusMinus(0), quantity.KilojoulesPerKilogram(430).PlusMinus(0), quantity.KilojoulesPerKilogram(260).PlusMinus(0))
+	_, swapped := RefrigerantCapacity(
+		quantity.KilogramsPerSecond(0.06).PlusMinus(0),
+		quantity.KilojoulesPerKilogram(430).PlusMinus(0),
+		quantity.KilojoulesPerKilogram(260).PlusMinus(0),
+	)
 	var re *RangeError
 	if !errors.As(swapped, &re) {
 		t.Errorf("swapped: %v", swapped)
@@ -48,12 +56,24 @@ func TestRefrigerantCapacity(t *testing.T) {
 }
 
 func TestEfficiency(t *testing.T) {
-	e, err := EfficiencyOf(quantity.BtuPerHour(36000).PlusMinus(quantity.BtuPerHour(1800)), quantity.Kilowatts(3).PlusMinus(quantity.Kilowatts(0.09)))
+	e, err := EfficiencyOf(
+		quantity.BtuPerHour(36000).PlusMinus(quantity.BtuPerHour(1800)),
+		quantity.Kilowatts(3).PlusMinus(quantity.Kilowatts(0.09)),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, practice("EER = 3.412 × COP"), "EER of a COP of 3.517", "Btu/(h·W)", 12, e.EER, 1e-9)
-	if math.Abs(e.EER/e.COP-3.412) > 0.001 || math.Abs(e.EERStd/e.EER-math.Hypot(0.05, 0.03)) > 1e-9 {
+	verify.Value(
+		t,
+		practice("EER = 3.412 × COP"),
+		"EER of a COP of 3.517",
+		"Btu/(h·W)",
+		12,
+		e.EER,
+		1e-9,
+	)
+	if math.Abs(e.EER/e.COP-3.412) > 0.001 ||
+		math.Abs(e.EERStd/e.EER-math.Hypot(0.05, 0.03)) > 1e-9 {
 		t.Errorf("%+v", e)
 	}
 	if _, err := EfficiencyOf(quantity.Tons(3).PlusMinus(0), quantity.Power(0).PlusMinus(0)); err == nil {

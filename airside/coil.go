@@ -69,7 +69,11 @@ type Passage struct {
 // air heats it. The error is a *RangeError, also where the coil would make fog,
 // which the model does not follow: in air far hotter and damper than that of a
 // building, on a surface far colder than it.
-func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature) (Passage, error) {
+func (c Coil) Through(
+	entering psychro.Air,
+	flow quantity.VolumeFlow,
+	refrigerant quantity.Temperature,
+) (Passage, error) {
 	if err := c.check(); err != nil {
 		return Passage{}, err
 	}
@@ -78,7 +82,8 @@ func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigeran
 	}
 	in := coil.NewAir(entering)
 	r := c.solve(&in, float64(entering.DryAirFlow(flow)), float64(refrigerant))
-	leaving, err := entering.Model().FromHumidityRatio(quantity.Temperature(r.T), max(0, r.W), entering.Pressure())
+	leaving, err := entering.Model().
+		FromHumidityRatio(quantity.Temperature(r.T), max(0, r.W), entering.Pressure())
 	if err != nil {
 		return Passage{}, fog(refrigerant)
 	}
@@ -90,7 +95,9 @@ func (c Coil) Through(entering psychro.Air, flow quantity.VolumeFlow, refrigeran
 		Entering: entering, Leaving: leaving,
 		Split:    entering.DryBulb().Sub(leaving.DryBulb()),
 		Capacity: capacity,
-		Surface:  quantity.Temperature(r.Surface), SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
+		Surface: quantity.Temperature(
+			r.Surface,
+		), SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
 		WetShare: r.Wet,
 	}, nil
 }
@@ -126,23 +133,44 @@ func (c Coil) check() error {
 		value quantity.Conductance
 	}{{"air-side conductance", c.AirSide}, {"refrigerant-side conductance", c.RefrigerantSide}} {
 		if !(side.value > 0 && side.value <= most) {
-			return &RangeError{Quantity: side.name, Value: side.value, Min: quantity.WattsPerKelvin(0), Max: quantity.WattsPerKelvin(most), Advice: "make the coil with FitCoil or RatedCoil"}
+			return &RangeError{
+				Quantity: side.name,
+				Value:    side.value,
+				Min:      quantity.WattsPerKelvin(0),
+				Max:      quantity.WattsPerKelvin(most),
+				Advice:   "make the coil with FitCoil or RatedCoil",
+			}
 		}
 	}
 	if !(c.RatedDryAir > 0 && c.RatedDryAir <= most) {
-		return &RangeError{Quantity: "rated dry air flow", Value: c.RatedDryAir, Min: quantity.MassFlow(0), Advice: "make the coil with FitCoil or RatedCoil"}
+		return &RangeError{
+			Quantity: "rated dry air flow",
+			Value:    c.RatedDryAir,
+			Min:      quantity.MassFlow(0),
+			Advice:   "make the coil with FitCoil or RatedCoil",
+		}
 	}
 	return nil
 }
 
-func checkPass(entering psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature) error {
+func checkPass(
+	entering psychro.Air,
+	flow quantity.VolumeFlow,
+	refrigerant quantity.Temperature,
+) error {
 	if err := checkPair(entering, entering); err != nil {
 		return err
 	}
 	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
 		return err
 	}
-	return limit.Within("refrigerant temperature", refrigerant, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site")
+	return limit.Within(
+		"refrigerant temperature",
+		refrigerant,
+		quantity.Celsius(-80),
+		quantity.Celsius(90),
+		"take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site",
+	)
 }
 
 // RatedCoil returns a coil of common make for a capacity: it gives that total
@@ -157,7 +185,11 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 	if err := limit.Within("capacity", total, quantity.Watts(100), quantity.Kilowatts(1000), "it is the nominal total capacity"); err != nil {
 		return Coil{}, err
 	}
-	entering, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	entering, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(80),
+		quantity.Fahrenheit(67),
+		quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		return Coil{}, err
 	}
@@ -175,9 +207,17 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 	if !ok {
 		return Coil{}, &RangeError{
 			Quantity: "airflow for the capacity", Value: airflow,
-			Advice: fmt.Sprintf("air of 80/67 °F over refrigerant of 45 °F gives up to %v at this airflow; 400 CFM per ton is usual", quantity.Power(heat(math.Log(1e6)))),
+			Advice: fmt.Sprintf(
+				"air of 80/67 °F over refrigerant of 45 °F gives up to %v at this airflow; 400 CFM per ton is usual",
+				quantity.Power(heat(math.Log(1e6))),
+			),
 		}
 	}
 	ua := quantity.Conductance(math.Exp(ln))
-	return Coil{AirSide: ua, RefrigerantSide: usualSideRatio * ua, RatedDryAir: quantity.MassFlow(m), Assumed: assumedSidesRated}, nil
+	return Coil{
+		AirSide:         ua,
+		RefrigerantSide: usualSideRatio * ua,
+		RatedDryAir:     quantity.MassFlow(m),
+		Assumed:         assumedSidesRated,
+	}, nil
 }

@@ -17,9 +17,13 @@ func TestCoilBalanceIsThatOfItsStates(t *testing.T) {
 		p := quantity.Kilopascals(rapid.Float64Range(70, 105).Draw(t, "pressure"))
 		in := drawAir(t, "entering", p)
 		c := Coil{
-			AirSide:         quantity.Conductance(math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAa"))),
-			RefrigerantSide: quantity.Conductance(math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAr"))),
-			RatedDryAir:     0.6,
+			AirSide: quantity.Conductance(
+				math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAa")),
+			),
+			RefrigerantSide: quantity.Conductance(
+				math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAr")),
+			),
+			RatedDryAir: 0.6,
 		}
 		flow := quantity.CFM(rapid.Float64Range(50, 3000).Draw(t, "flow"))
 		ref := quantity.Celsius(rapid.Float64Range(-20, 60).Draw(t, "refrigerant"))
@@ -39,11 +43,14 @@ func TestCoilBalanceIsThatOfItsStates(t *testing.T) {
 		if d := r.Condensate - float64(pass.Capacity.Condensate.Value); math.Abs(d) > 1e-9*m {
 			t.Fatalf("water of the coil and of its states are %v kg/s apart", d)
 		}
-		if d := float64(pass.Capacity.Total.Value + coolingProcess(in, pass.Leaving).HeatRate(in.DryAirFlow(flow))); math.Abs(d) > 1e-9*m*1e5 {
+		if d := float64(pass.Capacity.Total.Value + coolingProcess(in, pass.Leaving).HeatRate(in.DryAirFlow(flow))); math.Abs(
+			d,
+		) > 1e-9*m*1e5 {
 			t.Fatalf("%v W off psychro's process", d)
 		}
 		// Air that enters saturated meets the saturation curve again, to rounding.
-		if d := in.HumidityRatio() - pass.Leaving.HumidityRatio(); pass.WetShare == 0 && math.Abs(d) > 1e-15 {
+		if d := in.HumidityRatio() - pass.Leaving.HumidityRatio(); pass.WetShare == 0 &&
+			math.Abs(d) > 1e-15 {
 			t.Fatalf("a dry coil took %v of water", d)
 		}
 	})
@@ -63,7 +70,8 @@ func TestCoilLimits(t *testing.T) {
 		t.Error("air that stands over a coil keeps its state")
 	}
 	same, err := c.Through(in, quantity.CFM(1200), in.DryBulb())
-	if err != nil || math.Abs(float64(same.Capacity.Total.Value)) > 1e-6 || !psychroEqual(same.Leaving, in) {
+	if err != nil || math.Abs(float64(same.Capacity.Total.Value)) > 1e-6 ||
+		!psychroEqual(same.Leaving, in) {
 		t.Errorf("refrigerant as warm as the air: %+v, %v", same, err)
 	}
 	heated, err := c.Through(in, quantity.CFM(1200), quantity.Fahrenheit(120))
@@ -73,5 +81,6 @@ func TestCoilLimits(t *testing.T) {
 }
 
 func psychroEqual(a, b psychro.Air) bool {
-	return math.Abs(float64(a.DryBulb()-b.DryBulb())) < 1e-9 && math.Abs(a.HumidityRatio()-b.HumidityRatio()) < 1e-12
+	return math.Abs(float64(a.DryBulb()-b.DryBulb())) < 1e-9 &&
+		math.Abs(a.HumidityRatio()-b.HumidityRatio()) < 1e-12
 }

@@ -20,7 +20,11 @@ import (
 // taken and Assumed says so. Where no coil does it the error is a *RangeError:
 // the leaving air is colder than the refrigerant, it was warmed again after the
 // coil, or a reading is wrong.
-func FitCoil(entering, leaving psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature) (Coil, error) {
+func FitCoil(
+	entering, leaving psychro.Air,
+	flow quantity.VolumeFlow,
+	refrigerant quantity.Temperature,
+) (Coil, error) {
 	if err := checkPair(entering, leaving); err != nil {
 		return Coil{}, err
 	}
@@ -29,8 +33,12 @@ func FitCoil(entering, leaving psychro.Air, flow quantity.VolumeFlow, refrigeran
 	}
 	const roundoff = 1e-9
 	if leaving.HumidityRatio() > entering.HumidityRatio()*(1+roundoff) {
-		return Coil{}, &RangeError{Quantity: "humidity ratio of the leaving air", Value: quantity.Number(leaving.HumidityRatio()), Max: quantity.Number(entering.HumidityRatio()),
-			Advice: "a cooling coil adds no water: is the supply wet bulb read too high, or the coil wet from washing? FitCoilSplit needs no supply wet bulb"}
+		return Coil{}, &RangeError{
+			Quantity: "humidity ratio of the leaving air",
+			Value:    quantity.Number(leaving.HumidityRatio()),
+			Max:      quantity.Number(entering.HumidityRatio()),
+			Advice:   "a cooling coil adds no water: is the supply wet bulb read too high, or the coil wet from washing? FitCoilSplit needs no supply wet bulb",
+		}
 	}
 	in := coil.NewAir(entering)
 	m, tr := float64(entering.DryAirFlow(flow)), float64(refrigerant)
@@ -41,7 +49,10 @@ func FitCoil(entering, leaving psychro.Air, flow quantity.VolumeFlow, refrigeran
 	if err != nil {
 		return Coil{}, err
 	}
-	goal := [2]float64{-m * float64(coolingProcess(entering, leaving).Heat), float64(leaving.DryBulb())}
+	goal := [2]float64{
+		-m * float64(coolingProcess(entering, leaving).Heat),
+		float64(leaving.DryBulb()),
+	}
 	usual := [2]float64{math.Log(float64(c.AirSide)), math.Log(float64(c.RefrigerantSide))}
 	x, ok := newtonFit(&in, m, tr, goal, usual)
 	if !ok {
@@ -50,7 +61,11 @@ func FitCoil(entering, leaving psychro.Air, flow quantity.VolumeFlow, refrigeran
 	if !ok {
 		return Coil{}, noCoil(leaving)
 	}
-	return Coil{AirSide: quantity.Conductance(math.Exp(x[0])), RefrigerantSide: quantity.Conductance(math.Exp(x[1])), RatedDryAir: quantity.MassFlow(m)}, nil
+	return Coil{
+		AirSide:         quantity.Conductance(math.Exp(x[0])),
+		RefrigerantSide: quantity.Conductance(math.Exp(x[1])),
+		RatedDryAir:     quantity.MassFlow(m),
+	}, nil
 }
 
 // dryFit takes the usual ratio of the sides, or as much more on the air side as
@@ -60,7 +75,9 @@ func dryFit(in *coil.Air, m, tr, entering, leaving float64) Coil {
 	surface := 1 / (1 + usualSideRatio) // of the way from refrigerant to air
 	surface = min(max(surface, (in.DewPoint()-tr)/(leaving-tr)), 0.99)
 	return Coil{
-		AirSide: quantity.Conductance(ua / (1 - surface)), RefrigerantSide: quantity.Conductance(ua / surface),
+		AirSide: quantity.Conductance(
+			ua / (1 - surface),
+		), RefrigerantSide: quantity.Conductance(ua / surface),
 		RatedDryAir: quantity.MassFlow(m), Assumed: assumedSidesDry,
 	}
 }
@@ -74,7 +91,12 @@ func noCoil(leaving psychro.Air) error {
 
 // FitCoilSplit is [FitCoil] without a supply wet bulb: of the two sides it takes
 // the usual ratio.
-func FitCoilSplit(entering psychro.Air, leaving quantity.Temperature, flow quantity.VolumeFlow, refrigerant quantity.Temperature) (Coil, error) {
+func FitCoilSplit(
+	entering psychro.Air,
+	leaving quantity.Temperature,
+	flow quantity.VolumeFlow,
+	refrigerant quantity.Temperature,
+) (Coil, error) {
 	if err := checkFit(entering, leaving, flow, refrigerant); err != nil {
 		return Coil{}, err
 	}
@@ -87,23 +109,48 @@ func FitCoilSplit(entering psychro.Air, leaving quantity.Temperature, flow quant
 	middle := math.Log(m * in.HeatCapacity())
 	ln, ok := rising(cooled, float64(entering.DryBulb()-leaving), middle-12, middle+6, 1e-11)
 	if !ok {
-		return Coil{}, &RangeError{Quantity: "leaving air", Value: leaving, Min: refrigerant, Max: entering.DryBulb(),
-			Advice: "no coil at this refrigerant temperature cools the air so: is the supply thermometer wet, or the suction pressure of another moment?"}
+		return Coil{}, &RangeError{
+			Quantity: "leaving air",
+			Value:    leaving,
+			Min:      refrigerant,
+			Max:      entering.DryBulb(),
+			Advice:   "no coil at this refrigerant temperature cools the air so: is the supply thermometer wet, or the suction pressure of another moment?",
+		}
 	}
 	ua := quantity.Conductance(math.Exp(ln))
-	return Coil{AirSide: ua, RefrigerantSide: usualSideRatio * ua, RatedDryAir: quantity.MassFlow(m), Assumed: assumedSides}, nil
+	return Coil{
+		AirSide:         ua,
+		RefrigerantSide: usualSideRatio * ua,
+		RatedDryAir:     quantity.MassFlow(m),
+		Assumed:         assumedSides,
+	}, nil
 }
 
-func checkFit(entering psychro.Air, leaving quantity.Temperature, flow quantity.VolumeFlow, refrigerant quantity.Temperature) error {
+func checkFit(
+	entering psychro.Air,
+	leaving quantity.Temperature,
+	flow quantity.VolumeFlow,
+	refrigerant quantity.Temperature,
+) error {
 	if err := checkPass(entering, flow, refrigerant); err != nil {
 		return err
 	}
 	if flow == 0 {
-		return &RangeError{Quantity: "airflow", Value: flow, Min: quantity.CFM(1), Advice: "without flow there is nothing to fit"}
+		return &RangeError{
+			Quantity: "airflow",
+			Value:    flow,
+			Min:      quantity.CFM(1),
+			Advice:   "without flow there is nothing to fit",
+		}
 	}
 	const least = quantity.TemperatureDelta(0.1)
-	return limit.Within("leaving air", leaving, refrigerant.Add(least), entering.DryBulb().Add(-least),
-		"a coil leaves air between the refrigerant and the entering air: are return and supply swapped, the pressure of another moment, or its atmosphere another?")
+	return limit.Within(
+		"leaving air",
+		leaving,
+		refrigerant.Add(least),
+		entering.DryBulb().Add(-least),
+		"a coil leaves air between the refrigerant and the entering air: are return and supply swapped, the pressure of another moment, or its atmosphere another?",
+	)
 }
 
 // newtonFit solves for ln UA of both sides by Newton's method with differences,
@@ -150,7 +197,13 @@ func searchFit(in *coil.Air, m, tr float64, goal, start [2]float64) ([2]float64,
 	// refrigerant side that the heat asks for; false where none gives it.
 	miss := func(lnAir float64) (float64, bool) {
 		ua := math.Exp(lnAir)
-		lnRef, ok := rising(func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat }, goal[0], start[1]-15, start[1]+15, 1e-12*math.Abs(goal[0]))
+		lnRef, ok := rising(
+			func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat },
+			goal[0],
+			start[1]-15,
+			start[1]+15,
+			1e-12*math.Abs(goal[0]),
+		)
 		if !ok {
 			return 0, false
 		}

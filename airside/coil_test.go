@@ -26,7 +26,11 @@ func mustAir(t testing.TB, db, wb float64, p quantity.Pressure) psychro.Air {
 func TestFitCoilReproduces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := quantity.Kilopascals(rapid.Float64Range(75, 103).Draw(t, "pressure"))
-		in, err := psychro.FromRelativeHumidity(quantity.Celsius(rapid.Float64Range(18, 33).Draw(t, "entering")), rapid.Float64Range(0.2, 0.75).Draw(t, "humidity"), p)
+		in, err := psychro.FromRelativeHumidity(
+			quantity.Celsius(rapid.Float64Range(18, 33).Draw(t, "entering")),
+			rapid.Float64Range(0.2, 0.75).Draw(t, "humidity"),
+			p,
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -35,7 +39,11 @@ func TestFitCoilReproduces(t *testing.T) {
 		ntu := rapid.Float64Range(0.5, 2.5).Draw(t, "ntu")
 		ratio := rapid.Float64Range(0.8, 3).Draw(t, "ratio")
 		ref := quantity.Celsius(rapid.Float64Range(-5, 12).Draw(t, "refrigerant"))
-		real := Coil{AirSide: quantity.Conductance(1020 * m * ntu), RefrigerantSide: quantity.Conductance(1020 * m * ntu * ratio), RatedDryAir: quantity.MassFlow(m)}
+		real := Coil{
+			AirSide:         quantity.Conductance(1020 * m * ntu),
+			RefrigerantSide: quantity.Conductance(1020 * m * ntu * ratio),
+			RatedDryAir:     quantity.MassFlow(m),
+		}
 		want, err := real.Through(in, flow, ref)
 		if err != nil {
 			t.Fatal(err)
@@ -51,8 +59,15 @@ func TestFitCoilReproduces(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(float64(got.Leaving.DryBulb()-want.Leaving.DryBulb())) > 1e-5 || math.Abs(got.Leaving.HumidityRatio()-want.Leaving.HumidityRatio()) > 1e-8 {
-			t.Fatalf("fitted leaves %v %v, measured %v %v", got.Leaving.DryBulb(), got.Leaving.HumidityRatio(), want.Leaving.DryBulb(), want.Leaving.HumidityRatio())
+		if math.Abs(float64(got.Leaving.DryBulb()-want.Leaving.DryBulb())) > 1e-5 ||
+			math.Abs(got.Leaving.HumidityRatio()-want.Leaving.HumidityRatio()) > 1e-8 {
+			t.Fatalf(
+				"fitted leaves %v %v, measured %v %v",
+				got.Leaving.DryBulb(),
+				got.Leaving.HumidityRatio(),
+				want.Leaving.DryBulb(),
+				want.Leaving.HumidityRatio(),
+			)
 		}
 		if want.WetShare == 0 && fit.Assumed == "" {
 			t.Fatal("a dry coil shows one conductance, and nothing is said to be assumed")
@@ -67,7 +82,11 @@ func TestFitCoilReproduces(t *testing.T) {
 
 // Fitted at one condition, the coil is the same coil at another.
 func TestFitCoilPredicts(t *testing.T) {
-	real := Coil{AirSide: 1200, RefrigerantSide: 2000, RatedDryAir: quantity.KilogramsPerSecond(0.65)}
+	real := Coil{
+		AirSide:         1200,
+		RefrigerantSide: 2000,
+		RatedDryAir:     quantity.KilogramsPerSecond(0.65),
+	}
 	p := quantity.StandardAtmosphere
 	first, err := real.Through(mustAir(t, 75, 62, p), quantity.CFM(1150), quantity.Fahrenheit(41))
 	if err != nil {
@@ -87,8 +106,16 @@ func TestFitCoilPredicts(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(float64(got.Split-want.Split)) > 1e-5 || math.Abs(float64(got.Surface-want.Surface)) > 1e-5 {
-			t.Errorf("%+v: split %v, surface %v; want %v, %v", c, got.Split, got.Surface, want.Split, want.Surface)
+		if math.Abs(float64(got.Split-want.Split)) > 1e-5 ||
+			math.Abs(float64(got.Surface-want.Surface)) > 1e-5 {
+			t.Errorf(
+				"%+v: split %v, surface %v; want %v, %v",
+				c,
+				got.Split,
+				got.Surface,
+				want.Split,
+				want.Surface,
+			)
 		}
 	}
 }
@@ -126,7 +153,11 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 			}
 			got := p.Split.Fahrenheit() - 1.1
 			if math.Abs(got-want.Fahrenheit()) > math.Abs(worst) {
-				worst, at, target = got-want.Fahrenheit(), fmt.Sprintf("%v/%v °F", db, wb), want.Fahrenheit()
+				worst, at, target = got-want.Fahrenheit(), fmt.Sprintf(
+					"%v/%v °F",
+					db,
+					wb,
+				), want.Fahrenheit()
 			}
 			e := float64(p.Split) / float64(in.DryBulb()-quantity.Fahrenheit(te))
 			if db-wb >= 6 { // no building that is cooled is more humid
@@ -135,9 +166,21 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 		}
 	}
 	if least < usualEffectiveness || least < 0.53 || most > 0.64 {
-		t.Errorf("a sound coil cools the air %.3f to %.3f of the way to the refrigerant", least, most)
+		t.Errorf(
+			"a sound coil cools the air %.3f to %.3f of the way to the refrigerant",
+			least,
+			most,
+		)
 	}
-	verify.Value(t, cecTable, "split of the coil model at 400 CFM per ton, worst at "+at, "°F", target, target+worst, 2)
+	verify.Value(
+		t,
+		cecTable,
+		"split of the coil model at 400 CFM per ton, worst at "+at,
+		"°F",
+		target,
+		target+worst,
+		2,
+	)
 }
 
 func TestCoilRefuses(t *testing.T) {
@@ -179,13 +222,21 @@ func TestBypass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(b.Factor-0.15) > 1e-6 || math.Abs(b.ApparatusDewPoint.Value.Fahrenheit()-50) > 1e-5 {
+	if math.Abs(b.Factor-0.15) > 1e-6 ||
+		math.Abs(b.ApparatusDewPoint.Value.Fahrenheit()-50) > 1e-5 {
 		t.Errorf("%+v", b)
 	}
 	if !(b.At(2) > b.Factor && b.At(0.5) < b.Factor && b.At(1) == b.Factor && b.At(0) == 0) {
-		t.Errorf("bypass at 2, 1, 0.5 and no flow: %v %v %v %v", b.At(2), b.At(1), b.At(0.5), b.At(0))
+		t.Errorf(
+			"bypass at 2, 1, 0.5 and no flow: %v %v %v %v",
+			b.At(2),
+			b.At(1),
+			b.At(0.5),
+			b.At(0),
+		)
 	}
-	if out, err := b.Leaving(in, b.ApparatusDewPoint.Value); err != nil || math.Abs(float64(out.DryBulb()-cooled.End.DryBulb())) > 1e-5 {
+	if out, err := b.Leaving(in, b.ApparatusDewPoint.Value); err != nil ||
+		math.Abs(float64(out.DryBulb()-cooled.End.DryBulb())) > 1e-5 {
 		t.Errorf("leaves %v, want %v (%v)", out.DryBulb(), cooled.End.DryBulb(), err)
 	}
 	if all := (Bypass{Factor: 1}); all.At(2) != 1 {

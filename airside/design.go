@@ -38,7 +38,11 @@ func DesignAirflow(sensible, latent quantity.Power, room psychro.Air) (quantity.
 // external static pressure after coil, filter, registers, grilles and dampers,
 // over the total effective length of the longest run. Rates from 0.06 to 0.18
 // in. w.c. make workable ducts. The error is a *RangeError where nothing is left.
-func FrictionRate(external quantity.StaticPressure, parts []quantity.StaticPressure, effectiveLength quantity.Length) (quantity.StaticPressure, error) {
+func FrictionRate(
+	external quantity.StaticPressure,
+	parts []quantity.StaticPressure,
+	effectiveLength quantity.Length,
+) (quantity.StaticPressure, error) {
 	left := external
 	for _, p := range parts {
 		if err := limit.Within("drop of a part", p, 0, 2500, "take it from the part's table at the design airflow"); err != nil {

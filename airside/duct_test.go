@@ -27,11 +27,18 @@ func TestJudgeStatic(t *testing.T) {
 		{-0.22, 0.21, 0, 0, StaticSound},
 		{-0.25, 0.25, 0, 0, StaticSound},
 	} {
-		v, err := JudgeStatic(StaticReadings{inWC(c.entering, c.std), inWC(c.leaving, c.std), quantity.InchesWater(c.maximum)})
+		v, err := JudgeStatic(
+			StaticReadings{
+				inWC(c.entering, c.std),
+				inWC(c.leaving, c.std),
+				quantity.InchesWater(c.maximum),
+			},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if v.Outcome != c.want || math.Abs(v.External.Value.InchesWater()-(c.leaving-c.entering)) > 1e-12 {
+		if v.Outcome != c.want ||
+			math.Abs(v.External.Value.InchesWater()-(c.leaving-c.entering)) > 1e-12 {
 			t.Errorf("%+v: %+v", c, v)
 		}
 		if math.Abs(v.ReturnShare-(-c.entering)/(c.leaving-c.entering)) > 1e-9 {
@@ -57,7 +64,9 @@ func TestJudgeStatic(t *testing.T) {
 func TestPartDrop(t *testing.T) {
 	d := PartDrop{
 		Part: CoilPart, Rated: quantity.InchesWater(0.25), RatedFlow: quantity.CFM(1200),
-		Flow: quantity.CFM(1000).PlusMinus(quantity.CFM(40)), Air: standardAirAt(), Measured: inWC(0.18, 0.005),
+		Flow: quantity.CFM(1000).
+			PlusMinus(quantity.CFM(40)),
+		Air: standardAirAt(), Measured: inWC(0.18, 0.005),
 	}
 	clean, err := d.Judge()
 	if err != nil || clean.Dirty > 0.01 || clean.Open > 0.01 || math.Abs(clean.Ratio-1) > 0.02 {
@@ -81,13 +90,29 @@ func TestPartDrop(t *testing.T) {
 func TestDropRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		part := rapid.SampledFrom([]Part{CoilPart, FilterPart, GridPart}).Draw(t, "part")
-		at := airAt(rapid.Float64Range(50, 130).Draw(t, "dry bulb"), quantity.AtmosphereAt(quantity.Feet(rapid.Float64Range(0, 9000).Draw(t, "elevation"))))
+		at := airAt(
+			rapid.Float64Range(50, 130).Draw(t, "dry bulb"),
+			quantity.AtmosphereAt(quantity.Feet(rapid.Float64Range(0, 9000).Draw(t, "elevation"))),
+		)
 		flow := quantity.CFM(rapid.Float64Range(200, 2500).Draw(t, "flow"))
-		v, err := PartDrop{Part: part, Rated: 60, RatedFlow: quantity.CFM(1200), Flow: flow.PlusMinus(0), Air: at, Measured: quantity.StaticPressure(50).PlusMinus(0)}.Judge()
+		v, err := PartDrop{
+			Part:      part,
+			Rated:     60,
+			RatedFlow: quantity.CFM(1200),
+			Flow:      flow.PlusMinus(0),
+			Air:       at,
+			Measured:  quantity.StaticPressure(50).PlusMinus(0),
+		}.Judge()
 		if err != nil {
 			t.Fatal(err)
 		}
-		back, err := DropReading{Part: part, Rated: 60, RatedFlow: quantity.CFM(1200).PlusMinus(0), Drop: v.Expected.Value.PlusMinus(0), Air: at}.Airflow()
+		back, err := DropReading{
+			Part:      part,
+			Rated:     60,
+			RatedFlow: quantity.CFM(1200).PlusMinus(0),
+			Drop:      v.Expected.Value.PlusMinus(0),
+			Air:       at,
+		}.Airflow()
 		if err != nil || math.Abs(float64(back.Flow.Value/flow)-1) > 1e-9 {
 			t.Fatalf("%v, was %v (%v)", back.Flow.Value, flow, err)
 		}
@@ -98,17 +123,37 @@ func TestDropRoundTrip(t *testing.T) {
 // the laws 12,000 CFM, 1.44 in. w.c. and 5.18 hp.
 func TestFanLaws(t *testing.T) {
 	const horsepower = 745.699872
-	amca := verify.Source{Cite: "ANSI/AMCA Standard 210 and ASHRAE Handbook HVAC Systems and Equipment, fan laws", Kind: verify.FromMemory}
+	amca := verify.Source{
+		Cite: "ANSI/AMCA Standard 210 and ASHRAE Handbook HVAC Systems and Equipment, fan laws",
+		Kind: verify.FromMemory,
+	}
 	p := FanPoint{quantity.CFM(10000), quantity.InchesWater(1), quantity.Power(3 * horsepower)}
 	got, err := FanLaws(p, 600, 720, standardDensity(), standardDensity())
 	if err != nil {
 		t.Fatal(err)
 	}
 	verify.Value(t, amca, "flow from 600 to 720 rpm", "CFM", 12000, got.Flow.CFM(), 1e-6)
-	verify.Value(t, amca, "static pressure from 600 to 720 rpm", "in. w.c.", 1.44, got.Static.InchesWater(), 1e-9)
-	verify.Value(t, amca, "power from 600 to 720 rpm", "hp", 5.184, got.Power.Watts()/horsepower, 1e-9)
+	verify.Value(
+		t,
+		amca,
+		"static pressure from 600 to 720 rpm",
+		"in. w.c.",
+		1.44,
+		got.Static.InchesWater(),
+		1e-9,
+	)
+	verify.Value(
+		t,
+		amca,
+		"power from 600 to 720 rpm",
+		"hp",
+		5.184,
+		got.Power.Watts()/horsepower,
+		1e-9,
+	)
 	thin, err := FanLaws(p, 600, 600, standardDensity(), standardDensity()*0.8)
-	if err != nil || thin.Flow != p.Flow || math.Abs(float64(thin.Static/p.Static)-0.8) > 1e-12 || math.Abs(float64(thin.Power/p.Power)-0.8) > 1e-12 {
+	if err != nil || thin.Flow != p.Flow || math.Abs(float64(thin.Static/p.Static)-0.8) > 1e-12 ||
+		math.Abs(float64(thin.Power/p.Power)-0.8) > 1e-12 {
 		t.Errorf("thin air: %+v, %v", thin, err)
 	}
 	for _, bad := range []RPM{0, -5, RPM(math.NaN()), RPM(math.Inf(1))} {
@@ -121,9 +166,21 @@ func TestFanLaws(t *testing.T) {
 // The laws there and back, and flow × pressure over power, an efficiency, kept.
 func TestFanLawsRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := FanPoint{quantity.CFM(rapid.Float64Range(100, 5000).Draw(t, "flow")), quantity.StaticPressure(rapid.Float64Range(5, 500).Draw(t, "static")), quantity.Power(rapid.Float64Range(20, 2000).Draw(t, "power"))}
-		n, m := RPM(rapid.Float64Range(400, 1600).Draw(t, "from")), RPM(rapid.Float64Range(400, 1600).Draw(t, "to"))
-		r, s := quantity.Density(rapid.Float64Range(0.8, 1.3).Draw(t, "density from")), quantity.Density(rapid.Float64Range(0.8, 1.3).Draw(t, "density to"))
+		p := FanPoint{
+			quantity.CFM(rapid.Float64Range(100, 5000).Draw(t, "flow")),
+			quantity.StaticPressure(rapid.Float64Range(5, 500).Draw(t, "static")),
+			quantity.Power(rapid.Float64Range(20, 2000).Draw(t, "power")),
+		}
+		n, m := RPM(
+			rapid.Float64Range(400, 1600).Draw(t, "from"),
+		), RPM(
+			rapid.Float64Range(400, 1600).Draw(t, "to"),
+		)
+		r, s := quantity.Density(
+			rapid.Float64Range(0.8, 1.3).Draw(t, "density from"),
+		), quantity.Density(
+			rapid.Float64Range(0.8, 1.3).Draw(t, "density to"),
+		)
 		there, err := FanLaws(p, n, m, r, s)
 		if err != nil {
 			t.Fatal(err)
@@ -132,7 +189,9 @@ func TestFanLawsRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(float64(back.Flow/p.Flow)-1) > 1e-12 || math.Abs(float64(back.Static/p.Static)-1) > 1e-12 || math.Abs(float64(back.Power/p.Power)-1) > 1e-12 {
+		if math.Abs(float64(back.Flow/p.Flow)-1) > 1e-12 ||
+			math.Abs(float64(back.Static/p.Static)-1) > 1e-12 ||
+			math.Abs(float64(back.Power/p.Power)-1) > 1e-12 {
 			t.Fatalf("%+v, was %+v", back, p)
 		}
 		efficiency := func(p FanPoint) float64 { return float64(p.Flow) * float64(p.Static) / float64(p.Power) }
@@ -157,7 +216,8 @@ func TestFanCurve(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, p := range c.Points() {
-		if got, err := c.StandardFlow(p.Static); err != nil || math.Abs(float64(got-p.Flow)) > 1e-12 {
+		if got, err := c.StandardFlow(p.Static); err != nil ||
+			math.Abs(float64(got-p.Flow)) > 1e-12 {
 			t.Errorf("at a point of the table: %v, want %v (%v)", got, p.Flow, err)
 		}
 	}
@@ -170,7 +230,8 @@ func TestFanCurve(t *testing.T) {
 		last = float64(f)
 	}
 	sea, err := c.Airflow(inWC(0.5, 0.01), standardAirAt(), 0)
-	if err != nil || math.Abs(sea.Flow.Value.CFM()-1155) > 1e-6 || sea.Flow.Std < 0.05*float64(sea.Flow.Value) {
+	if err != nil || math.Abs(sea.Flow.Value.CFM()-1155) > 1e-6 ||
+		sea.Flow.Std < 0.05*float64(sea.Flow.Value) {
 		t.Errorf("sea level: %+v, %v", sea.Flow, err)
 	}
 	// At altitude the same reading is a harder system.
@@ -186,7 +247,8 @@ func TestFanCurve(t *testing.T) {
 		t.Fatal(err)
 	}
 	q := at.Flow.CFM() / 1000
-	if f, _ := c.StandardFlow(at.Static); math.Abs(float64(f-at.Flow)) > 1e-9 || math.Abs(at.Static.InchesWater()-0.4*q*q) > 1e-6 {
+	if f, _ := c.StandardFlow(at.Static); math.Abs(float64(f-at.Flow)) > 1e-9 ||
+		math.Abs(at.Static.InchesWater()-0.4*q*q) > 1e-6 {
 		t.Errorf("they do not meet at %+v", at)
 	}
 	for name, system := range map[string]FanPoint{"free": {Flow: quantity.CFM(5000), Static: 1}, "shut": {Flow: quantity.CFM(100), Static: 200}, "none": {}} {
@@ -219,7 +281,9 @@ func TestFilters(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, c := range choices {
-		if c.Velocity > FilterVelocity || i > 0 && (c.Count < choices[i-1].Count || c.Count == choices[i-1].Count && c.Velocity > choices[i-1].Velocity) {
+		if c.Velocity > FilterVelocity ||
+			i > 0 &&
+				(c.Count < choices[i-1].Count || c.Count == choices[i-1].Count && c.Velocity > choices[i-1].Velocity) {
 			t.Errorf("%+v after %+v", c, choices[max(i-1, 0)])
 		}
 	}
@@ -234,21 +298,55 @@ func TestFilters(t *testing.T) {
 }
 
 func TestDesign(t *testing.T) {
-	manualS := verify.Source{Cite: "ACCA Manual S, design airflow = sensible load ÷ (1.1 × temperature difference)", Kind: verify.FromMemory}
+	manualS := verify.Source{
+		Cite: "ACCA Manual S, design airflow = sensible load ÷ (1.1 × temperature difference)",
+		Kind: verify.FromMemory,
+	}
 	for _, c := range []struct{ sensible, latent, difference float64 }{{24000, 8000, 21}, {24000, 5000, 19}, {24000, 3000, 17}} {
 		// The manual counts standard air; that of the room is 2 to 3 % thinner.
-		got, err := DesignAirflow(quantity.BtuPerHour(c.sensible), quantity.BtuPerHour(c.latent), mustAir(t, 75, 62.5, quantity.StandardAtmosphere))
+		got, err := DesignAirflow(
+			quantity.BtuPerHour(c.sensible),
+			quantity.BtuPerHour(c.latent),
+			mustAir(t, 75, 62.5, quantity.StandardAtmosphere),
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
-		verify.Relative(t, manualS, fmt.Sprintf("airflow for %v sensible and %v latent Btu/h", c.sensible, c.latent), "CFM", c.sensible/(1.1*c.difference), got.CFM(), 0.03)
+		verify.Relative(
+			t,
+			manualS,
+			fmt.Sprintf("airflow for %v sensible and %v latent Btu/h", c.sensible, c.latent),
+			"CFM",
+			c.sensible/(1.1*c.difference),
+			got.CFM(),
+			0.03,
+		)
 	}
-	manualD := verify.Source{Cite: "ACCA Manual D, friction rate = available static pressure × 100 ÷ total effective length", Kind: verify.FromMemory}
-	rate, err := FrictionRate(quantity.InchesWater(0.5), []quantity.StaticPressure{quantity.InchesWater(0.2), quantity.InchesWater(0.1), quantity.InchesWater(0.06)}, quantity.Feet(175))
+	manualD := verify.Source{
+		Cite: "ACCA Manual D, friction rate = available static pressure × 100 ÷ total effective length",
+		Kind: verify.FromMemory,
+	}
+	rate, err := FrictionRate(
+		quantity.InchesWater(0.5),
+		[]quantity.StaticPressure{
+			quantity.InchesWater(0.2),
+			quantity.InchesWater(0.1),
+			quantity.InchesWater(0.06),
+		},
+		quantity.Feet(175),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, manualD, "0.14 in. w.c. left over 175 ft", "in. w.c. per 100 ft", 0.08, rate.InchesWater(), 1e-9)
+	verify.Value(
+		t,
+		manualD,
+		"0.14 in. w.c. left over 175 ft",
+		"in. w.c. per 100 ft",
+		0.08,
+		rate.InchesWater(),
+		1e-9,
+	)
 	if _, err := FrictionRate(quantity.InchesWater(0.5), []quantity.StaticPressure{quantity.InchesWater(0.6)}, quantity.Feet(175)); err == nil {
 		t.Error("nothing is left and still a rate")
 	}

@@ -54,7 +54,13 @@ func checkFanPoint(p FanPoint) error {
 	if err := limit.Within("static pressure of a fan", p.Static, 0, 25000, "it is outlet less inlet"); err != nil {
 		return err
 	}
-	return limit.Within("power of a fan", p.Power, 0, quantity.Kilowatts(10000), "it is the power at the shaft")
+	return limit.Within(
+		"power of a fan",
+		p.Power,
+		0,
+		quantity.Kilowatts(10000),
+		"it is the power at the shaft",
+	)
 }
 
 // A FanCurve is a blower's table at one speed tap, for standard air: flow at each
@@ -73,7 +79,13 @@ type FanCurve struct {
 // flows.
 func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 	if len(points) < 2 || len(points) > 1000 {
-		return nil, &RangeError{Quantity: "points of a fan curve", Value: quantity.Number(len(points)), Min: quantity.Number(2), Max: quantity.Number(1000), Advice: "copy the row of the speed tap from the blower's table"}
+		return nil, &RangeError{
+			Quantity: "points of a fan curve",
+			Value:    quantity.Number(len(points)),
+			Min:      quantity.Number(2),
+			Max:      quantity.Number(1000),
+			Advice:   "copy the row of the speed tap from the blower's table",
+		}
 	}
 	sorted := slices.Clone(points)
 	slices.SortFunc(sorted, func(a, b FanPoint) int { return cmp.Compare(a.Static, b.Static) })
@@ -87,15 +99,29 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 			continue
 		}
 		if !(x[i] > x[i-1]) {
-			return nil, &RangeError{Quantity: "static pressure of a fan curve", Value: p.Static, Min: sorted[i-1].Static, Advice: "each static pressure stands once in the table"}
+			return nil, &RangeError{
+				Quantity: "static pressure of a fan curve",
+				Value:    p.Static,
+				Min:      sorted[i-1].Static,
+				Advice:   "each static pressure stands once in the table",
+			}
 		}
 		if !(y[i] < y[i-1]) {
-			return nil, &RangeError{Quantity: "flow of a fan curve", Value: p.Flow, Max: sorted[i-1].Flow, Advice: "flow falls as static pressure rises; leave out what lies left of the curve's peak"}
+			return nil, &RangeError{
+				Quantity: "flow of a fan curve",
+				Value:    p.Flow,
+				Max:      sorted[i-1].Flow,
+				Advice:   "flow falls as static pressure rises; leave out what lies left of the curve's peak",
+			}
 		}
 	}
 	c := &FanCurve{low: sorted[0].Static, high: sorted[len(sorted)-1].Static, points: sorted}
 	if err := c.flow.Fit(x, y); err != nil {
-		return nil, &RangeError{Quantity: "points of a fan curve", Value: quantity.Number(len(points)), Advice: err.Error()}
+		return nil, &RangeError{
+			Quantity: "points of a fan curve",
+			Value:    quantity.Number(len(points)),
+			Advice:   err.Error(),
+		}
 	}
 	return c, nil
 }
@@ -118,7 +144,11 @@ func (c *FanCurve) StandardFlow(static quantity.StaticPressure) (quantity.Volume
 // standard over actual density. Tables are good to about 5 % (tableStd, relative,
 // zero for 0.05; common practice, no source). The error is a *RangeError off the
 // table.
-func (c *FanCurve) Airflow(static quantity.Uncertain[quantity.StaticPressure], air AirAt, tableStd float64) (Airflow, error) {
+func (c *FanCurve) Airflow(
+	static quantity.Uncertain[quantity.StaticPressure],
+	air AirAt,
+	tableStd float64,
+) (Airflow, error) {
 	if err := air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
@@ -129,7 +159,13 @@ func (c *FanCurve) Airflow(static quantity.Uncertain[quantity.StaticPressure], a
 		tableStd = 0.05
 	}
 	if !(tableStd > 0 && tableStd <= 1) {
-		return Airflow{}, &RangeError{Quantity: "relative standard uncertainty of the table", Value: quantity.Number(tableStd), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "5 % is 0.05"}
+		return Airflow{}, &RangeError{
+			Quantity: "relative standard uncertainty of the table",
+			Value:    quantity.Number(tableStd),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "5 % is 0.05",
+		}
 	}
 	var x, std inputs
 	var names [maxInputs]string
@@ -141,7 +177,9 @@ func (c *FanCurve) Airflow(static quantity.Uncertain[quantity.StaticPressure], a
 		if err != nil {
 			return 0, a, err
 		}
-		flow, err := c.StandardFlow(quantity.StaticPressure(x[3] * float64(standardDensity()/a.Density())))
+		flow, err := c.StandardFlow(
+			quantity.StaticPressure(x[3] * float64(standardDensity()/a.Density())),
+		)
 		return x[4] * float64(flow), a, err
 	})
 }
@@ -157,7 +195,12 @@ func (c *FanCurve) Meets(system FanPoint) (FanPoint, error) {
 		return FanPoint{}, err
 	}
 	if system.Flow == 0 || system.Static == 0 {
-		return FanPoint{}, &RangeError{Quantity: "known point of the system", Value: system.Static, Min: quantity.StaticPressure(0), Advice: "give one flow and the static pressure it took"}
+		return FanPoint{}, &RangeError{
+			Quantity: "known point of the system",
+			Value:    system.Static,
+			Min:      quantity.StaticPressure(0),
+			Advice:   "give one flow and the static pressure it took",
+		}
 	}
 	need := func(static float64) float64 {
 		q := c.flow.Predict(static) / float64(system.Flow)
@@ -165,9 +208,18 @@ func (c *FanCurve) Meets(system FanPoint) (FanPoint, error) {
 	}
 	s, ok := rising(need, 0, float64(c.low), float64(c.high), 1e-9*float64(c.high))
 	if !ok {
-		return FanPoint{}, &RangeError{Quantity: "static pressure where fan and system meet", Value: system.Static, Min: c.low, Max: c.high, Advice: "they meet off the table: take the row of another speed tap"}
+		return FanPoint{}, &RangeError{
+			Quantity: "static pressure where fan and system meet",
+			Value:    system.Static,
+			Min:      c.low,
+			Max:      c.high,
+			Advice:   "they meet off the table: take the row of another speed tap",
+		}
 	}
-	return FanPoint{Flow: quantity.VolumeFlow(c.flow.Predict(s)), Static: quantity.StaticPressure(s)}, nil
+	return FanPoint{
+		Flow:   quantity.VolumeFlow(c.flow.Predict(s)),
+		Static: quantity.StaticPressure(s),
+	}, nil
 }
 
 // Points returns the table in the order of rising static pressure.
@@ -181,5 +233,8 @@ func (c *FanCurve) Points() []FanPoint {
 func (c *FanCurve) missing() bool { return c == nil || len(c.points) == 0 }
 
 func errNoFanCurve() error {
-	return &RangeError{Quantity: "fan curve", Advice: "make it with NewFanCurve from the blower's table"}
+	return &RangeError{
+		Quantity: "fan curve",
+		Advice:   "make it with NewFanCurve from the blower's table",
+	}
 }

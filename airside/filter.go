@@ -44,7 +44,16 @@ type FilterChoice struct {
 
 // nominalSizes of filters on the shelf, inches, by their face. Common practice, no
 // source.
-var nominalSizes = [][2]float64{{14, 20}, {16, 20}, {14, 25}, {16, 25}, {20, 20}, {20, 25}, {24, 24}, {20, 30}}
+var nominalSizes = [][2]float64{
+	{14, 20},
+	{16, 20},
+	{14, 25},
+	{16, 25},
+	{20, 20},
+	{20, 25},
+	{24, 24},
+	{20, 30},
+}
 
 // edge is how much smaller the open face is than the nominal size, each way: half
 // an inch. Common practice, no source.
@@ -63,13 +72,21 @@ func FilterChoices(flow quantity.VolumeFlow, velocity quantity.Velocity) ([]Filt
 		for _, size := range nominalSizes {
 			w, h := quantity.Inches(size[0]), quantity.Inches(size[1])
 			one := quantity.Area((w - edge) * (h - edge))
-			if face := quantity.Area(count) * one; face >= need && (count == 1 || quantity.Area(count-1)*one < need) {
-				out = append(out, FilterChoice{count, w, h, quantity.Velocity(float64(flow) / float64(face))})
+			if face := quantity.Area(count) * one; face >= need &&
+				(count == 1 || quantity.Area(count-1)*one < need) {
+				out = append(
+					out,
+					FilterChoice{count, w, h, quantity.Velocity(float64(flow) / float64(face))},
+				)
 			}
 		}
 	}
 	if len(out) == 0 {
-		return nil, &RangeError{Quantity: "airflow for four filters", Value: flow, Advice: "it asks for a filter bank: size it by FilterArea"}
+		return nil, &RangeError{
+			Quantity: "airflow for four filters",
+			Value:    flow,
+			Advice:   "it asks for a filter bank: size it by FilterArea",
+		}
 	}
 	return out, nil
 }

@@ -74,7 +74,12 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 // crossing looks from x down to low, or up to high where the coil freezes
 // already, for the nearest place at which its surface passes 32 °F. Where the
 // plant has no answer the search ends.
-func crossing(plant Plant, x, low, high float64, freezes bool, at func(float64) (Conditions, error)) (float64, bool) {
+func crossing(
+	plant Plant,
+	x, low, high float64,
+	freezes bool,
+	at func(float64) (Conditions, error),
+) (float64, bool) {
 	end := low
 	if freezes {
 		end = high

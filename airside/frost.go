@@ -117,12 +117,18 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 	f := Frost{
 		Evaporating: r.Evaporating,
 		Surface:     quantity.Temperature(y[0]).PlusMinus(quantity.TemperatureDelta(c.std(0))),
-		Margin:      quantity.Temperature(y[0]).Sub(Freezing).PlusMinus(quantity.TemperatureDelta(c.std(0))),
-		DewPoint:    quantity.Temperature(y[1]).PlusMinus(quantity.TemperatureDelta(c.std(1))),
-		Budget:      budgetOf[quantity.TemperatureDelta](&c, 0, &names),
+		Margin: quantity.Temperature(y[0]).
+			Sub(Freezing).
+			PlusMinus(quantity.TemperatureDelta(c.std(0))),
+		DewPoint: quantity.Temperature(y[1]).PlusMinus(quantity.TemperatureDelta(c.std(1))),
+		Budget:   budgetOf[quantity.TemperatureDelta](&c, 0, &names),
 	}
 	f.SurfaceChance, _, _ = normal.Chances(float64(f.Margin.Value), f.Margin.Std, 0)
-	f.EvaporatingChance, _, _ = normal.Chances(float64(r.Evaporating.Value-Freezing), r.Evaporating.Std, 0)
+	f.EvaporatingChance, _, _ = normal.Chances(
+		float64(r.Evaporating.Value-Freezing),
+		r.Evaporating.Std,
+		0,
+	)
 	wet := f.Surface.Value < f.DewPoint.Value
 	switch {
 	case f.SurfaceChance >= decisionLevel && !wet:
@@ -142,7 +148,13 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 func (c Coil) relativeStd(stated float64) (float64, error) {
 	switch {
 	case !(stated >= 0 && stated <= 1):
-		return 0, &RangeError{Quantity: "relative standard uncertainty of the coil", Value: quantity.Number(stated), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "10 % is 0.1"}
+		return 0, &RangeError{
+			Quantity: "relative standard uncertainty of the coil",
+			Value:    quantity.Number(stated),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "10 % is 0.1",
+		}
 	case stated != 0:
 		return stated, nil
 	case c.Assumed != "":

@@ -20,7 +20,12 @@ func frostReadings(t testing.TB, evaporating, std, cfm float64) FrostReadings {
 	}
 	at := airAt(72, quantity.StandardAtmosphere)
 	at.WetBulb = fahrenheit(60, 0.6)
-	return FrostReadings{Return: at, Airflow: quantity.CFM(cfm).PlusMinus(quantity.CFM(60)), Evaporating: fahrenheit(evaporating, std), Coil: c}
+	return FrostReadings{
+		Return:      at,
+		Airflow:     quantity.CFM(cfm).PlusMinus(quantity.CFM(60)),
+		Evaporating: fahrenheit(evaporating, std),
+		Coil:        c,
+	}
 }
 
 func TestJudgeFrost(t *testing.T) {
@@ -33,7 +38,13 @@ func TestJudgeFrost(t *testing.T) {
 			t.Fatal(err)
 		}
 		if f.Outcome != c.want {
-			t.Errorf("refrigerant of %v °F with %v CFM: %v, %+v", c.evaporating, c.cfm, f.Outcome, f)
+			t.Errorf(
+				"refrigerant of %v °F with %v CFM: %v, %+v",
+				c.evaporating,
+				c.cfm,
+				f.Outcome,
+				f,
+			)
 		}
 		if f.Surface.Value <= f.Evaporating.Value || f.Margin.Std <= 0 {
 			t.Errorf("%+v", f)
@@ -69,7 +80,11 @@ func seen(t testing.TB) (CapacityLine, Conditions) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	at := Conditions{Return: mustAir(t, 75, 62, quantity.StandardAtmosphere), Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
+	at := Conditions{
+		Return:  mustAir(t, 75, 62, quantity.StandardAtmosphere),
+		Airflow: quantity.CFM(1150),
+		Outdoor: quantity.Fahrenheit(82),
+	}
 	plant, err := NewCapacityLine(c, at, quantity.Fahrenheit(40))
 	if err != nil {
 		t.Fatal(err)
@@ -80,14 +95,19 @@ func seen(t testing.TB) (CapacityLine, Conditions) {
 func TestCapacityLineBalances(t *testing.T) {
 	plant, at := seen(t)
 	now, err := plant.Run(at)
-	if err != nil || math.Abs(now.Evaporating.Fahrenheit()-40) > 1e-6 || math.Abs(float64(now.Capacity-plant.Capacity)) > 1e-3 {
+	if err != nil || math.Abs(now.Evaporating.Fahrenheit()-40) > 1e-6 ||
+		math.Abs(float64(now.Capacity-plant.Capacity)) > 1e-3 {
 		t.Fatalf("where it was seen: %+v, %v", now, err)
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		c := at
 		c.Airflow = quantity.CFM(rapid.Float64Range(300, 1600).Draw(t, "flow"))
 		c.Outdoor = quantity.Fahrenheit(rapid.Float64Range(55, 110).Draw(t, "outdoor"))
-		c.Return = mustRH(t, rapid.Float64Range(68, 84).Draw(t, "return"), rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"))
+		c.Return = mustRH(
+			t,
+			rapid.Float64Range(68, 84).Draw(t, "return"),
+			rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"),
+		)
 		r, err := plant.Run(c)
 		if err != nil {
 			t.Fatal(err)
@@ -96,7 +116,11 @@ func TestCapacityLineBalances(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(d) > 1e-6*float64(r.Capacity) {
+		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(
+			d,
+		) > 1e-6*float64(
+			r.Capacity,
+		) {
 			t.Fatalf("coil %v, plant %v", pass.Capacity.Total.Value, r.Capacity)
 		}
 		// Less air, cooler outdoors or cooler return: a colder coil.
@@ -146,7 +170,11 @@ func TestFreezeLimitsAreLimits(t *testing.T) {
 		c.Airflow = *l.Airflow
 		check("airflow", c)
 		c = at
-		c.Return, _ = psychro.FromRelativeHumidity(*l.ReturnDryBulb, at.Return.RelativeHumidity(), at.Return.Pressure())
+		c.Return, _ = psychro.FromRelativeHumidity(
+			*l.ReturnDryBulb,
+			at.Return.RelativeHumidity(),
+			at.Return.Pressure(),
+		)
 		check("return", c)
 		if l.Outdoor != nil {
 			c = at
@@ -155,7 +183,11 @@ func TestFreezeLimitsAreLimits(t *testing.T) {
 		}
 		if l.ReturnWetBulb != nil {
 			c = at
-			c.Return, _ = psychro.FromWetBulb(at.Return.DryBulb(), *l.ReturnWetBulb, at.Return.Pressure())
+			c.Return, _ = psychro.FromWetBulb(
+				at.Return.DryBulb(),
+				*l.ReturnWetBulb,
+				at.Return.Pressure(),
+			)
 			check("wet bulb", c)
 		}
 	}
@@ -171,16 +203,37 @@ func TestThaw(t *testing.T) {
 	}
 	melted, _ := psychro.Saturated(Freezing, in.Pressure())
 	want := 5 * heatOfFusion / (0.8 * float64(in.DryAirFlow(th.Airflow)) * float64(in.Enthalpy()-melted.Enthalpy()))
-	if math.Abs(got.Soonest.Seconds()/3-want) > 1 || got.Likely < got.Soonest || got.Latest < got.Likely || math.Abs(got.Water.Liters()-5) > 1e-9 {
+	if math.Abs(got.Soonest.Seconds()/3-want) > 1 || got.Likely < got.Soonest ||
+		got.Latest < got.Likely ||
+		math.Abs(got.Water.Liters()-5) > 1e-9 {
 		t.Errorf("%+v, want %v s", got, want)
 	}
-	practice := verify.Source{Cite: "an iced-over coil thaws with the blower in half an hour to two hours", Kind: verify.CommonPractice}
+	practice := verify.Source{
+		Cite: "an iced-over coil thaws with the blower in half an hour to two hours",
+		Kind: verify.CommonPractice,
+	}
 	th.Ice = quantity.Pounds(15)
 	if got, err = th.Time(); err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, practice, "thawing of 15 lb of ice, likely", "min", 30, got.Likely.Minutes(), 15)
-	verify.Value(t, practice, "thawing of 15 lb of ice, latest", "min", 90, got.Latest.Minutes(), 45)
+	verify.Value(
+		t,
+		practice,
+		"thawing of 15 lb of ice, likely",
+		"min",
+		30,
+		got.Likely.Minutes(),
+		15,
+	)
+	verify.Value(
+		t,
+		practice,
+		"thawing of 15 lb of ice, latest",
+		"min",
+		90,
+		got.Latest.Minutes(),
+		45,
+	)
 	for name, bad := range map[string]Thaw{
 		"no blower": {5, in, 0}, "no air": {5, psychro.Air{}, 1}, "frost": {5, mustAir(t, 35, 33, quantity.StandardAtmosphere), 0.5}, "ice NaN": {quantity.Mass(math.NaN()), in, 0.5},
 	} {

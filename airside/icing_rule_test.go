@@ -12,7 +12,9 @@ import (
 func TestIcingRule(t *testing.T) {
 	rule := verify.Source{Cite: "a coil ices from about 29 °F down", Kind: verify.CommonPractice}
 	for _, c := range []struct{ fahrenheit, chance float64 }{{40, 0}, {29, 0.5}, {24, 1}} {
-		got := IcingChance(quantity.Fahrenheit(c.fahrenheit).PlusMinus(quantity.FahrenheitDelta(0.3)))
+		got := IcingChance(
+			quantity.Fahrenheit(c.fahrenheit).PlusMinus(quantity.FahrenheitDelta(0.3)),
+		)
 		verify.Value(t, rule, "chance of ice on a coil", "", c.chance, got, 0.01)
 	}
 	if p := IcingChance(quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(math.NaN())}); p != 0 {

@@ -24,7 +24,8 @@ func TestNamesReadBack(t *testing.T) {
 				t.Errorf("%T: %q reads back as %q, %v", c.v, name, text, err)
 			}
 		}
-		if err := c.v.UnmarshalText([]byte("sideways")); err == nil || !strings.Contains(err.Error(), c.names[1]) {
+		if err := c.v.UnmarshalText([]byte("sideways")); err == nil ||
+			!strings.Contains(err.Error(), c.names[1]) {
 			t.Errorf("%T: %v", c.v, err)
 		}
 	}

@@ -50,7 +50,11 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 		return DropVerdict{}, err
 	}
 	if d.Part < CoilPart || d.Part > GridPart {
-		return DropVerdict{}, &RangeError{Quantity: "part", Value: d.Part, Advice: "it is CoilPart, FilterPart or GridPart"}
+		return DropVerdict{}, &RangeError{
+			Quantity: "part",
+			Value:    d.Part,
+			Advice:   "it is CoilPart, FilterPart or GridPart",
+		}
 	}
 	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
 		return DropVerdict{}, err
@@ -75,12 +79,25 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 		if err != nil {
 			return outputs{}, err
 		}
-		return outputs{float64(d.Rated) * math.Pow(max(0, x[3])/float64(d.RatedFlow), x[4]) * math.Pow(float64(air.Density()/standardDensity()), x[4]-1)}, nil
+		return outputs{
+			float64(
+				d.Rated,
+			) * math.Pow(
+				max(0, x[3])/float64(d.RatedFlow),
+				x[4],
+			) * math.Pow(
+				float64(air.Density()/standardDensity()),
+				x[4]-1,
+			),
+		}, nil
 	})
 	if err != nil {
 		return DropVerdict{}, err
 	}
-	v := DropVerdict{Measured: d.Measured, Expected: quantity.StaticPressure(y[0]).PlusMinus(quantity.StaticPressure(c.std(0)))}
+	v := DropVerdict{
+		Measured: d.Measured,
+		Expected: quantity.StaticPressure(y[0]).PlusMinus(quantity.StaticPressure(c.std(0))),
+	}
 	v.Ratio = float64(d.Measured.Value) / y[0]
 	v.RatioStd = math.Hypot(d.Measured.Std, v.Ratio*c.std(0)) / y[0]
 	_, _, v.Dirty = normal.Chances(v.Ratio-dirtyRatio, v.RatioStd, 0)

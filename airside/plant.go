@@ -37,7 +37,10 @@ type Plant interface {
 // checkPlant refuses no plant, and conditions in which none runs.
 func checkPlant(plant Plant, at Conditions) error {
 	if plant == nil {
-		return &RangeError{Quantity: "plant", Advice: "give a CapacityLine, as NewCapacityLine makes one, or a model of the whole machine"}
+		return &RangeError{
+			Quantity: "plant",
+			Advice:   "give a CapacityLine, as NewCapacityLine makes one, or a model of the whole machine",
+		}
 	}
 	return checkPass(at.Return, at.Airflow, Freezing)
 }
@@ -68,7 +71,11 @@ const (
 
 // NewCapacityLine returns the plant of a coil that was seen running at a condition, with
 // refrigerant evaporating at a dew temperature. The error is a *RangeError.
-func NewCapacityLine(c Coil, at Conditions, evaporating quantity.Temperature) (CapacityLine, error) {
+func NewCapacityLine(
+	c Coil,
+	at Conditions,
+	evaporating quantity.Temperature,
+) (CapacityLine, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return CapacityLine{}, err
 	}
@@ -80,11 +87,22 @@ func NewCapacityLine(c Coil, at Conditions, evaporating quantity.Temperature) (C
 	if err := limit.Within("capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000), "the coil does not cool: is the evaporating temperature above the return air?"); err != nil {
 		return CapacityLine{}, err
 	}
-	return CapacityLine{Coil: c, Capacity: capacity, Evaporating: evaporating, Outdoor: at.Outdoor}, nil
+	return CapacityLine{
+		Coil:        c,
+		Capacity:    capacity,
+		Evaporating: evaporating,
+		Outdoor:     at.Outdoor,
+	}, nil
 }
 
 func checkOutdoor(t quantity.Temperature) error {
-	return limit.Within("outdoor temperature", t, quantity.Celsius(-60), quantity.Celsius(70), "it is the dry bulb of the air entering the condenser")
+	return limit.Within(
+		"outdoor temperature",
+		t,
+		quantity.Celsius(-60),
+		quantity.Celsius(70),
+		"it is the dry bulb of the air entering the condenser",
+	)
 }
 
 // Run finds the evaporating temperature at which coil and compressor move the
@@ -112,23 +130,48 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 		perOutdoor = usualPerOutdoor
 	}
 	if !(perEvaporating > 0 && perEvaporating < 1 && perOutdoor > -0.1 && perOutdoor < 0.1) {
-		return Running{}, &RangeError{Quantity: "change of capacity per kelvin", Value: quantity.Number(perEvaporating), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share per kelvin, and capacity rises with the evaporating temperature"}
+		return Running{}, &RangeError{
+			Quantity: "change of capacity per kelvin",
+			Value:    quantity.Number(perEvaporating),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "it is a share per kelvin, and capacity rises with the evaporating temperature",
+		}
 	}
 	in := coil.NewAir(at.Return)
 	m := float64(at.Return.DryAirFlow(at.Airflow))
 	var last coil.Result
 	excess := func(t float64) float64 {
 		last = l.Coil.solve(&in, m, t)
-		compressor := float64(l.Capacity) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))
+		compressor := float64(
+			l.Capacity,
+		) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))
 		return max(0, compressor) - last.Heat
 	}
-	t, ok := rising(excess, 0, float64(coldest), min(float64(warmest), float64(at.Return.DryBulb())), 1e-10*float64(l.Capacity))
+	t, ok := rising(
+		excess,
+		0,
+		float64(coldest),
+		min(float64(warmest), float64(at.Return.DryBulb())),
+		1e-10*float64(l.Capacity),
+	)
 	if !ok {
-		return Running{}, &RangeError{Quantity: "evaporating temperature", Value: coldest, Min: coldest, Max: warmest,
-			Advice: "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control"}
+		return Running{}, &RangeError{
+			Quantity: "evaporating temperature",
+			Value:    coldest,
+			Min:      coldest,
+			Max:      warmest,
+			Advice:   "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control",
+		}
 	}
 	if math.IsNaN(excess(t)) {
-		return Running{}, &RangeError{Quantity: "airflow of the plant", Value: at.Airflow, Min: quantity.VolumeFlow(0), Max: largestFlow, Advice: "coil and air are too far apart in size for an answer"}
+		return Running{}, &RangeError{
+			Quantity: "airflow of the plant",
+			Value:    at.Airflow,
+			Min:      quantity.VolumeFlow(0),
+			Max:      largestFlow,
+			Advice:   "coil and air are too far apart in size for an answer",
+		}
 	}
 	return Running{
 		Evaporating: quantity.Temperature(t), Surface: quantity.Temperature(last.Surface),

@@ -23,7 +23,12 @@ func (m machine) Run(at airside.Conditions) (airside.Running, error) {
 	o, err := m.system.Solve(cycle.Conditions{
 		OutdoorDryBulb: at.Outdoor, ReturnDryBulb: at.Return.DryBulb(), ReturnWetBulb: at.Return.WetBulb(), Airflow: at.Airflow,
 	}, m.faults)
-	return airside.Running{Evaporating: o.Evaporating, Surface: o.CoilSurface, Supply: o.CoilLeaving, Capacity: o.Capacity}, err
+	return airside.Running{
+		Evaporating: o.Evaporating,
+		Surface:     o.CoilSurface,
+		Supply:      o.CoilLeaving,
+		Capacity:    o.Capacity,
+	}, err
 }
 
 func residential(t testing.TB, m refrigerant.Metering) *cycle.System {
@@ -41,7 +46,10 @@ func residential(t testing.TB, m refrigerant.Metering) *cycle.System {
 // A coil and a capacity line, fitted to the whole-cycle model at one condition,
 // against that model at others.
 func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
-	model := verify.Source{Cite: "whole-cycle model of refrigerant/cycle, R-410A, 3 ton", Kind: verify.Computed}
+	model := verify.Source{
+		Cite: "whole-cycle model of refrigerant/cycle, R-410A, 3 ton",
+		Kind: verify.Computed,
+	}
 	p := quantity.StandardAtmosphere
 	air := func(db, wb float64) psychro.Air {
 		a, err := psychro.FromWetBulb(quantity.Fahrenheit(db), quantity.Fahrenheit(wb), p)
@@ -62,8 +70,20 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 	} {
 		metering := limits.metering
 		whole := machine{system: residential(t, metering)}
-		at := airside.Conditions{Return: air(75, 62), Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
-		o, err := whole.system.Solve(cycle.Conditions{OutdoorDryBulb: at.Outdoor, ReturnDryBulb: at.Return.DryBulb(), ReturnWetBulb: at.Return.WetBulb(), Airflow: at.Airflow}, cycle.Faults{})
+		at := airside.Conditions{
+			Return:  air(75, 62),
+			Airflow: quantity.CFM(1150),
+			Outdoor: quantity.Fahrenheit(82),
+		}
+		o, err := whole.system.Solve(
+			cycle.Conditions{
+				OutdoorDryBulb: at.Outdoor,
+				ReturnDryBulb:  at.Return.DryBulb(),
+				ReturnWetBulb:  at.Return.WetBulb(),
+				Airflow:        at.Airflow,
+			},
+			cycle.Faults{},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +106,11 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 		for _, c := range []struct{ db, wb, outdoor, cfm float64 }{
 			{75, 62, 95, 1150}, {75, 62, 60, 1150}, {75, 62, 82, 800}, {75, 62, 82, 500}, {80, 67, 82, 1150}, {70, 58, 82, 1150}, {72, 58, 65, 700},
 		} {
-			at := airside.Conditions{Return: air(c.db, c.wb), Airflow: quantity.CFM(c.cfm), Outdoor: quantity.Fahrenheit(c.outdoor)}
+			at := airside.Conditions{
+				Return:  air(c.db, c.wb),
+				Airflow: quantity.CFM(c.cfm),
+				Outdoor: quantity.Fahrenheit(c.outdoor),
+			}
 			want, err := whole.Run(at)
 			if err != nil {
 				t.Fatal(err)
@@ -97,14 +121,26 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			}
 			for name, v := range map[string][2]quantity.Temperature{"surface": {want.Surface, got.Surface}, "evaporating": {want.Evaporating, got.Evaporating}} {
 				if d := math.Abs(v[1].Sub(v[0]).Fahrenheit()); d > math.Abs(worst.got-worst.cycle) {
-					worst.at, worst.cycle, worst.got = fmt.Sprintf("%s at %+v", name, c), v[0].Fahrenheit(), v[1].Fahrenheit()
+					worst.at, worst.cycle, worst.got = fmt.Sprintf(
+						"%s at %+v",
+						name,
+						c,
+					), v[0].Fahrenheit(), v[1].Fahrenheit()
 				}
 			}
 			if d := float64(got.Capacity/want.Capacity) - 1; math.Abs(d) > limits.capacity {
 				t.Errorf("%v, %+v: capacity %.3f of the cycle's", metering, c, 1+d)
 			}
 		}
-		verify.Value(t, model, fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at), "°F", worst.cycle, worst.got, limits.degrees)
+		verify.Value(
+			t,
+			model,
+			fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at),
+			"°F",
+			worst.cycle,
+			worst.got,
+			limits.degrees,
+		)
 	}
 }
 
@@ -117,8 +153,16 @@ func ExampleFindFreezeLimits_cycle() {
 		fmt.Println(err)
 		return
 	}
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
-	at := airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(75),
+		quantity.Fahrenheit(62),
+		quantity.StandardAtmosphere,
+	)
+	at := airside.Conditions{
+		Return:  air,
+		Airflow: quantity.CFM(1150),
+		Outdoor: quantity.Fahrenheit(82),
+	}
 	var flow [2]quantity.VolumeFlow
 	for i, charge := range []float64{0, -0.2} {
 		limits, err := airside.FindFreezeLimits(machine{system, cycle.Faults{Charge: charge}}, at)

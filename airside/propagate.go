@@ -81,7 +81,11 @@ type Budget[T quantity.Quantity] struct {
 	n     int
 }
 
-func budgetOf[T quantity.Quantity](c *contributions, k int, names *[maxInputs]string) (b Budget[T]) {
+func budgetOf[T quantity.Quantity](
+	c *contributions,
+	k int,
+	names *[maxInputs]string,
+) (b Budget[T]) {
 	for i := range c {
 		if v := math.Abs(c[i][k]); v > 0 {
 			b.terms[b.n] = Term[T]{names[i], T(v)}
@@ -116,7 +120,11 @@ func (b *Budget[T]) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	if len(terms) > maxInputs {
-		return fmt.Errorf("airside: an uncertainty budget of %d terms; the longest has %d", len(terms), maxInputs)
+		return fmt.Errorf(
+			"airside: an uncertainty budget of %d terms; the longest has %d",
+			len(terms),
+			maxInputs,
+		)
 	}
 	*b = Budget[T]{n: len(terms)}
 	copy(b.terms[:], terms)

@@ -10,13 +10,23 @@ type RangeError = quantity.RangeError
 
 // readable refuses a reading that is out of range or whose uncertainty is no
 // uncertainty.
-func readable[T quantity.Quantity](name string, u quantity.Uncertain[T], low, high T, advice string) error {
+func readable[T quantity.Quantity](
+	name string,
+	u quantity.Uncertain[T],
+	low, high T,
+	advice string,
+) error {
 	if err := limit.Within(name, u.Value, low, high, advice); err != nil {
 		return err
 	}
 	if span := float64(high - low); !(u.Std >= 0 && u.Std <= span) {
-		return &RangeError{Quantity: "standard uncertainty of " + name, Value: quantity.Number(u.Std), Min: quantity.Number(0), Max: quantity.Number(span),
-			Advice: "state it in the SI unit of the reading, as the PlusMinus methods do, or leave it zero"}
+		return &RangeError{
+			Quantity: "standard uncertainty of " + name,
+			Value:    quantity.Number(u.Std),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(span),
+			Advice:   "state it in the SI unit of the reading, as the PlusMinus methods do, or leave it zero",
+		}
 	}
 	return nil
 }
@@ -30,5 +40,11 @@ const (
 )
 
 func airTemperature(name string, u quantity.Uncertain[quantity.Temperature]) error {
-	return readable(name, u, coldestAir, hottestAir, "is it an air temperature, and in the unit it was read in?")
+	return readable(
+		name,
+		u,
+		coldestAir,
+		hottestAir,
+		"is it an air temperature, and in the unit it was read in?",
+	)
 }

@@ -59,7 +59,8 @@ func CheckReturn(r ReturnReadings) (ReturnCheck, error) {
 	}
 	c := ReturnCheck{
 		Readings: r,
-		Split:    r.Return.Value.Sub(r.Supply.Value).PlusMinus(quantity.TemperatureDelta(math.Hypot(r.Return.Std, r.Supply.Std))),
+		Split: r.Return.Value.Sub(r.Supply.Value).
+			PlusMinus(quantity.TemperatureDelta(math.Hypot(r.Return.Std, r.Supply.Std))),
 	}
 	poor := false
 	if r.Evaporating != nil {
@@ -69,7 +70,10 @@ func CheckReturn(r ReturnReadings) (ReturnCheck, error) {
 		if drive := float64(r.Return.Value - r.Evaporating.Value); drive > 0 {
 			e := float64(c.Split.Value) / drive
 			c.Effectiveness = e
-			c.EffectivenessStd = math.Hypot((1-e)*r.Return.Std, math.Hypot(r.Supply.Std, e*r.Evaporating.Std)) / drive
+			c.EffectivenessStd = math.Hypot(
+				(1-e)*r.Return.Std,
+				math.Hypot(r.Supply.Std, e*r.Evaporating.Std),
+			) / drive
 			poor = e < usualEffectiveness
 		}
 	}

@@ -50,27 +50,67 @@ func TestJSONNames(t *testing.T) {
 func TestNothingIsNaN(t *testing.T) {
 	wild := rapid.OneOf(
 		rapid.Float64Range(-50, 150),
-		rapid.SampledFrom([]float64{0, 1, -1, math.NaN(), math.Inf(1), math.Inf(-1), 1e300, -1e300, 5e-324, math.MaxFloat64}),
+		rapid.SampledFrom(
+			[]float64{
+				0,
+				1,
+				-1,
+				math.NaN(),
+				math.Inf(1),
+				math.Inf(-1),
+				1e300,
+				-1e300,
+				5e-324,
+				math.MaxFloat64,
+			},
+		),
 	)
 	rapid.Check(t, func(t *rapid.T) {
 		f := func(name string) float64 { return wild.Draw(t, name) }
 		temp := func(name string) quantity.Uncertain[quantity.Temperature] {
-			return quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f(name)), Std: f(name + " std")}
+			return quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Fahrenheit(f(name)),
+				Std:   f(name + " std"),
+			}
 		}
 		power := func(name string) quantity.Uncertain[quantity.Power] {
-			return quantity.Uncertain[quantity.Power]{Value: quantity.BtuPerHour(1000 * f(name)), Std: f(name + " std")}
+			return quantity.Uncertain[quantity.Power]{
+				Value: quantity.BtuPerHour(1000 * f(name)),
+				Std:   f(name + " std"),
+			}
 		}
 		static := func(name string) quantity.Uncertain[quantity.StaticPressure] {
-			return quantity.Uncertain[quantity.StaticPressure]{Value: quantity.StaticPressure(f(name)), Std: f(name + " std")}
+			return quantity.Uncertain[quantity.StaticPressure]{
+				Value: quantity.StaticPressure(f(name)),
+				Std:   f(name + " std"),
+			}
 		}
-		atm := quantity.Uncertain[quantity.Pressure]{Value: quantity.Kilopascals(f("atmosphere")), Std: f("atmosphere std")}
-		flow := quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.CFM(20 * f("flow")), Std: f("flow std")}
+		atm := quantity.Uncertain[quantity.Pressure]{
+			Value: quantity.Kilopascals(f("atmosphere")),
+			Std:   f("atmosphere std"),
+		}
+		flow := quantity.Uncertain[quantity.VolumeFlow]{
+			Value: quantity.CFM(20 * f("flow")),
+			Std:   f("flow std"),
+		}
 		at := AirAt{temp("dry bulb"), temp("wet bulb"), atm}
-		capacityReadings := CapacityReadings{AirReading{temp("rdb"), temp("rwb")}, AirReading{temp("sdb"), temp("swb")}, flow, atm}
-		cl := Coil{quantity.Conductance(100 * f("UAa")), quantity.Conductance(100 * f("UAr")), quantity.MassFlow(f("rated")), ""}
+		capacityReadings := CapacityReadings{
+			AirReading{temp("rdb"), temp("rwb")},
+			AirReading{temp("sdb"), temp("swb")},
+			flow,
+			atm,
+		}
+		cl := Coil{
+			quantity.Conductance(100 * f("UAa")),
+			quantity.Conductance(100 * f("UAr")),
+			quantity.MassFlow(f("rated")),
+			"",
+		}
 		elapsed := time.Duration(rapid.Int64().Draw(t, "elapsed"))
 		p := FanPoint{flow.Value, static("p").Value, power("w").Value}
-		curve, curveErr := NewFanCurve([]FanPoint{p, {quantity.CFM(f("q2")), static("p2").Value, 0}})
+		curve, curveErr := NewFanCurve(
+			[]FanPoint{p, {quantity.CFM(f("q2")), static("p2").Value, 0}},
+		)
 		if curveErr == nil {
 			answersFinite(t, "curve flow", curve.StandardFlow, static("at").Value)
 			_, err := curve.Airflow(static("at"), at, f("table"))
@@ -133,7 +173,11 @@ func TestNothingIsNaN(t *testing.T) {
 				t.Fatalf("%s: %v in %+v (%s)", c.name, err, got, b)
 			}
 		}
-		air, err := psychro.FromRelativeHumidity(quantity.Celsius(rapid.Float64Range(-40, 60).Draw(t, "t")), rapid.Float64Range(0, 1).Draw(t, "rh"), quantity.Kilopascals(rapid.Float64Range(21, 120).Draw(t, "kPa")))
+		air, err := psychro.FromRelativeHumidity(
+			quantity.Celsius(rapid.Float64Range(-40, 60).Draw(t, "t")),
+			rapid.Float64Range(0, 1).Draw(t, "rh"),
+			quantity.Kilopascals(rapid.Float64Range(21, 120).Draw(t, "kPa")),
+		)
 		if err != nil {
 			return
 		}

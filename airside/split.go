@@ -96,8 +96,13 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 		}
 	}
 	db, wb := r.ReturnDryBulb.Std, r.ReturnWetBulb.Std
-	v.Target = (target + v.Altitude.Value).PlusMinus(quantity.TemperatureDelta(math.Hypot(math.Hypot(perDB*db, perWB*wb), v.Altitude.Std)))
-	std := math.Hypot(math.Hypot((1-perDB)*db, perWB*wb), math.Hypot(r.SupplyDryBulb.Std, v.Altitude.Std))
+	v.Target = (target + v.Altitude.Value).PlusMinus(
+		quantity.TemperatureDelta(math.Hypot(math.Hypot(perDB*db, perWB*wb), v.Altitude.Std)),
+	)
+	std := math.Hypot(
+		math.Hypot((1-perDB)*db, perWB*wb),
+		math.Hypot(r.SupplyDryBulb.Std, v.Altitude.Std),
+	)
 	v.judge(r, SplitTolerance, std)
 	return v, nil
 }
@@ -105,7 +110,12 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 // JudgeSplitAgainst holds the measured split against a target of the unit's own
 // maker, or one that a coil model predicts, with its source and tolerance. The
 // error is a *RangeError.
-func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.TemperatureDelta], tolerance quantity.TemperatureDelta, source fact.Source) (SplitVerdict, error) {
+func JudgeSplitAgainst(
+	r SplitReadings,
+	target quantity.Uncertain[quantity.TemperatureDelta],
+	tolerance quantity.TemperatureDelta,
+	source fact.Source,
+) (SplitVerdict, error) {
 	if err := r.check(); err != nil {
 		return SplitVerdict{}, err
 	}
@@ -117,7 +127,11 @@ func JudgeSplitAgainst(r SplitReadings, target quantity.Uncertain[quantity.Tempe
 		return SplitVerdict{}, err
 	}
 	v := SplitVerdict{Target: target, Source: source, ToleranceSource: source}
-	v.judge(r, tolerance, math.Hypot(target.Std, math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)))
+	v.judge(
+		r,
+		tolerance,
+		math.Hypot(target.Std, math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)),
+	)
 	return v, nil
 }
 
@@ -142,7 +156,9 @@ func (r *SplitReadings) check() error {
 func (v *SplitVerdict) judge(r SplitReadings, tolerance quantity.TemperatureDelta, std float64) {
 	v.Readings, v.Tolerance = r, tolerance
 	measured := r.ReturnDryBulb.Value.Sub(r.SupplyDryBulb.Value)
-	v.Measured = measured.PlusMinus(quantity.TemperatureDelta(math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)))
+	v.Measured = measured.PlusMinus(
+		quantity.TemperatureDelta(math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)),
+	)
 	v.Deviation = (measured - v.Target.Value).PlusMinus(quantity.TemperatureDelta(std))
 	v.Low, v.InBand, v.High = normal.Chances(float64(v.Deviation.Value), std, float64(tolerance))
 	switch {

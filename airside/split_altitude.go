@@ -20,7 +20,10 @@ const (
 // computed with the coil of [RatedCoil] at 400 CFM per ton on a [CapacityLine],
 // which a test repeats; coils that are hardly wet gain up to twice as much. The
 // error is a *RangeError.
-func SplitAltitude(target quantity.TemperatureDelta, atmosphere quantity.Pressure) (quantity.Uncertain[quantity.TemperatureDelta], error) {
+func SplitAltitude(
+	target quantity.TemperatureDelta,
+	atmosphere quantity.Pressure,
+) (quantity.Uncertain[quantity.TemperatureDelta], error) {
 	if err := checkAtmosphere(atmosphere.PlusMinus(0)); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
@@ -28,5 +31,7 @@ func SplitAltitude(target quantity.TemperatureDelta, atmosphere quantity.Pressur
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
 	thin := float64(target) * (1 - float64(atmosphere/quantity.StandardAtmosphere))
-	return quantity.TemperatureDelta(splitPerThinness * thin).PlusMinus(quantity.TemperatureDelta(splitPerThinnessStd * thin)), nil
+	return quantity.TemperatureDelta(splitPerThinness * thin).
+			PlusMinus(quantity.TemperatureDelta(splitPerThinnessStd * thin)),
+		nil
 }

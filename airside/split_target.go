@@ -38,30 +38,50 @@ const SplitTolerance = quantity.TemperatureDelta(3 / 1.8)
 // bulb 50 to 76 °F, without the driest corner from 77 °F dry bulb on. Elsewhere
 // the error is a *RangeError. The table was made for sea level; at the same CFM
 // thinner air shows a larger split, see [SplitAltitude].
-func TargetSplit(returnDryBulb, returnWetBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
+func TargetSplit(
+	returnDryBulb, returnWetBulb quantity.Temperature,
+) (quantity.TemperatureDelta, error) {
 	target, _, _, err := splitTarget(returnDryBulb, returnWetBulb)
 	return target, err
 }
 
 // splitTarget returns the target and its derivatives by dry and wet bulb.
-func splitTarget(dryBulb, wetBulb quantity.Temperature) (target quantity.TemperatureDelta, perDryBulb, perWetBulb float64, err error) {
+func splitTarget(
+	dryBulb, wetBulb quantity.Temperature,
+) (target quantity.TemperatureDelta, perDryBulb, perWetBulb float64, err error) {
 	const roundoff = 1e-9 // °F, of a conversion
 	db, wb := dryBulb.Fahrenheit(), wetBulb.Fahrenheit()
 	switch {
 	case !(db >= splitMinDryBulb-roundoff && db <= splitMaxDryBulb+roundoff):
-		return 0, 0, 0, limit.Within("return dry bulb for a target split", dryBulb, quantity.Fahrenheit(splitMinDryBulb), quantity.Fahrenheit(splitMaxDryBulb),
-			"the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself")
+		return 0, 0, 0, limit.Within(
+			"return dry bulb for a target split",
+			dryBulb,
+			quantity.Fahrenheit(splitMinDryBulb),
+			quantity.Fahrenheit(splitMaxDryBulb),
+			"the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself",
+		)
 	case !(wb <= db+roundoff):
-		return 0, 0, 0, &RangeError{Quantity: "return wet bulb for a target split", Value: wetBulb, Max: dryBulb,
-			Advice: "a wet bulb is never above the dry bulb: are the two readings swapped?"}
+		return 0, 0, 0, &RangeError{
+			Quantity: "return wet bulb for a target split",
+			Value:    wetBulb,
+			Max:      dryBulb,
+			Advice:   "a wet bulb is never above the dry bulb: are the two readings swapped?",
+		}
 	case !(wb >= driestSplit(db)-roundoff && wb <= splitMaxWetBulb+roundoff):
-		return 0, 0, 0, limit.Within("return wet bulb for a target split", wetBulb, quantity.Fahrenheit(driestSplit(db)), quantity.Fahrenheit(splitMaxWetBulb),
-			"the table of target splits ends there at this dry bulb: is the wick wet and in moving air? If it is, measure the airflow itself")
+		return 0, 0, 0, limit.Within(
+			"return wet bulb for a target split",
+			wetBulb,
+			quantity.Fahrenheit(driestSplit(db)),
+			quantity.Fahrenheit(splitMaxWetBulb),
+			"the table of target splits ends there at this dry bulb: is the wick wet and in moving air? If it is, measure the airflow itself",
+		)
 	}
 	x, y := db-splitCenterDryBulb, wb-splitCenterWetBulb
 	perDryBulb = splitPerDryBulb
 	perWetBulb = splitPerWetBulb + 2*splitPerWetBulb2*y
-	return quantity.FahrenheitDelta(splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y)), perDryBulb, perWetBulb, nil
+	return quantity.FahrenheitDelta(
+		splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y),
+	), perDryBulb, perWetBulb, nil
 }
 
 // Coefficients and borders, in °F.
@@ -84,7 +104,10 @@ var driestWetBulbs = [...]float64{50, 51, 53, 55, 56, 57, 58, 59, 59}
 // driestSplit is the lowest wet bulb that the table has at a dry bulb, in
 // straight lines between its rows.
 func driestSplit(dryBulb float64) float64 {
-	x := min(max(dryBulb-(splitMaxDryBulb-float64(len(driestWetBulbs)-1)), 0), float64(len(driestWetBulbs)-1))
+	x := min(
+		max(dryBulb-(splitMaxDryBulb-float64(len(driestWetBulbs)-1)), 0),
+		float64(len(driestWetBulbs)-1),
+	)
 	i := min(int(x), len(driestWetBulbs)-2)
 	return driestWetBulbs[i] + (x-float64(i))*(driestWetBulbs[i+1]-driestWetBulbs[i])
 }

@@ -17,7 +17,10 @@ import (
 	"pgregory.net/rapid"
 )
 
-var cecTable = verify.Source{Cite: "California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-3", Kind: verify.FromMemory}
+var cecTable = verify.Source{
+	Cite: "California Energy Commission, Reference Residential Appendix RA3.2, Table RA3.2-3",
+	Kind: verify.FromMemory,
+}
 
 type splitCell struct{ dryBulb, wetBulb, split float64 }
 
@@ -60,7 +63,11 @@ func TestTargetSplitMeetsTheTable(t *testing.T) {
 		if c.wetBulb > c.dryBulb {
 			// The table prints cells there; there is no such air.
 			if err == nil {
-				t.Errorf("a wet bulb of %v above a dry bulb of %v has a target", c.wetBulb, c.dryBulb)
+				t.Errorf(
+					"a wet bulb of %v above a dry bulb of %v has a target",
+					c.wetBulb,
+					c.dryBulb,
+				)
 			}
 			continue
 		}
@@ -78,11 +85,35 @@ func TestTargetSplitMeetsTheTable(t *testing.T) {
 			worst, worstCell = math.Abs(d), c
 		}
 		if c.dryBulb == 80 && c.wetBulb == 67 || c.dryBulb == 75 && c.wetBulb == 62 {
-			verify.Value(t, cecTable, fmt.Sprintf("target split at %v °F dry bulb, %v °F wet bulb", c.dryBulb, c.wetBulb), "°F", c.split, got.Fahrenheit(), 0.06)
+			verify.Value(
+				t,
+				cecTable,
+				fmt.Sprintf("target split at %v °F dry bulb, %v °F wet bulb", c.dryBulb, c.wetBulb),
+				"°F",
+				c.split,
+				got.Fahrenheit(),
+				0.06,
+			)
 		}
 	}
-	got, _ := TargetSplit(quantity.Fahrenheit(worstCell.dryBulb), quantity.Fahrenheit(worstCell.wetBulb))
-	verify.Value(t, cecTable, fmt.Sprintf("target split, worst of %d cells (%v °F dry bulb, %v °F wet bulb)", n, worstCell.dryBulb, worstCell.wetBulb), "°F", worstCell.split, got.Fahrenheit(), 0.06)
+	got, _ := TargetSplit(
+		quantity.Fahrenheit(worstCell.dryBulb),
+		quantity.Fahrenheit(worstCell.wetBulb),
+	)
+	verify.Value(
+		t,
+		cecTable,
+		fmt.Sprintf(
+			"target split, worst of %d cells (%v °F dry bulb, %v °F wet bulb)",
+			n,
+			worstCell.dryBulb,
+			worstCell.wetBulb,
+		),
+		"°F",
+		worstCell.split,
+		got.Fahrenheit(),
+		0.06,
+	)
 	for i, s := range slope {
 		if math.Abs(s) > 0.05 {
 			t.Errorf("coefficient %d is not that of the least-squares fit: %v", i, s)
@@ -106,18 +137,45 @@ func fahrenheit(v, std float64) quantity.Uncertain[quantity.Temperature] {
 // Common practice, no source: a split of 20 to 21 °F at a 62 °F wet bulb and a
 // return of 73 to 74 °F is sound airflow.
 func TestSoundSplitOfPractice(t *testing.T) {
-	practice := verify.Source{Cite: "a split of 20 to 21 °F at 62 °F wet bulb is sound", Kind: verify.CommonPractice}
+	practice := verify.Source{
+		Cite: "a split of 20 to 21 °F at 62 °F wet bulb is sound",
+		Kind: verify.CommonPractice,
+	}
 	for _, c := range []struct{ db, split float64 }{{73, 20}, {73, 21}, {74, 20}, {74, 21}} {
-		v, err := JudgeSplit(SplitReadings{fahrenheit(c.db, 0), fahrenheit(62, 0), fahrenheit(c.db-c.split, 0), 0})
+		v, err := JudgeSplit(
+			SplitReadings{fahrenheit(c.db, 0), fahrenheit(62, 0), fahrenheit(c.db-c.split, 0), 0},
+		)
 		if err != nil || v.Outcome != SplitInBand {
 			t.Errorf("%v °F at %v/62: %v, %v", c.split, c.db, v.Outcome, err)
 		}
 		// With field thermometers too it is not the air that is looked at first.
-		v, err = JudgeSplit(SplitReadings{fahrenheit(c.db, 0.6), fahrenheit(62, 0.7), fahrenheit(c.db-c.split, 0.6), 0})
+		v, err = JudgeSplit(
+			SplitReadings{
+				fahrenheit(c.db, 0.6),
+				fahrenheit(62, 0.7),
+				fahrenheit(c.db-c.split, 0.6),
+				0,
+			},
+		)
 		if err != nil || v.AirflowFirst() || v.InBand < 0.5 {
-			t.Errorf("%v °F at %v/62 with field thermometers: %v, in band %.2f, %v", c.split, c.db, v.Outcome, v.InBand, err)
+			t.Errorf(
+				"%v °F at %v/62 with field thermometers: %v, in band %.2f, %v",
+				c.split,
+				c.db,
+				v.Outcome,
+				v.InBand,
+				err,
+			)
 		}
-		verify.Value(t, practice, fmt.Sprintf("target split at %v °F dry bulb, 62 °F wet bulb", c.db), "°F", c.split, v.Target.Value.Fahrenheit(), 3)
+		verify.Value(
+			t,
+			practice,
+			fmt.Sprintf("target split at %v °F dry bulb, 62 °F wet bulb", c.db),
+			"°F",
+			c.split,
+			v.Target.Value.Fahrenheit(),
+			3,
+		)
 	}
 }
 
@@ -134,7 +192,14 @@ func TestJudgeSplit(t *testing.T) {
 		{52, 1.5, SplitCannotTell, true},
 		{60, 1.5, SplitCannotTell, false},
 	} {
-		v, err := JudgeSplit(SplitReadings{fahrenheit(75, c.std), fahrenheit(62, c.std), fahrenheit(c.supply, c.std), 0})
+		v, err := JudgeSplit(
+			SplitReadings{
+				fahrenheit(75, c.std),
+				fahrenheit(62, c.std),
+				fahrenheit(c.supply, c.std),
+				0,
+			},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -181,7 +246,8 @@ func TestSplitRefusesWhatIsNotThere(t *testing.T) {
 func TestTargetSplitIsMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		db := rapid.Float64Range(70, 83.9).Draw(t, "dry bulb")
-		wb := rapid.Float64Range(driestSplit(db)+0.1, min(db, splitMaxWetBulb)-0.1).Draw(t, "wet bulb")
+		wb := rapid.Float64Range(driestSplit(db)+0.1, min(db, splitMaxWetBulb)-0.1).
+			Draw(t, "wet bulb")
 		v, perDB, perWB, err := splitTarget(quantity.Fahrenheit(db), quantity.Fahrenheit(wb))
 		if err != nil {
 			t.Fatal(err)
@@ -207,12 +273,23 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plant := CapacityLine{Coil: c, Capacity: quantity.Tons(3), Evaporating: quantity.Fahrenheit(45), Outdoor: quantity.Fahrenheit(95)}
+	plant := CapacityLine{
+		Coil:        c,
+		Capacity:    quantity.Tons(3),
+		Evaporating: quantity.Fahrenheit(45),
+		Outdoor:     quantity.Fahrenheit(95),
+	}
 	for _, feet := range []float64{3000, 6000, 9000} {
 		sum, n := 0.0, 0.0
 		for _, at := range []struct{ db, wb, outdoor float64 }{{75, 62, 85}, {80, 67, 95}, {78, 62, 90}, {72, 62, 80}, {84, 70, 90}, {70, 58, 75}, {75, 58, 85}} {
 			split := func(p quantity.Pressure) float64 {
-				r, err := plant.Run(Conditions{mustAir(t, at.db, at.wb, p), quantity.CFM(1200), quantity.Fahrenheit(at.outdoor)})
+				r, err := plant.Run(
+					Conditions{
+						mustAir(t, at.db, at.wb, p),
+						quantity.CFM(1200),
+						quantity.Fahrenheit(at.outdoor),
+					},
+				)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -220,12 +297,23 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 			}
 			sea := split(quantity.StandardAtmosphere)
 			grown := split(quantity.AtmosphereAt(quantity.Feet(feet))) - sea
-			added, err := SplitAltitude(quantity.FahrenheitDelta(sea), quantity.AtmosphereAt(quantity.Feet(feet)))
+			added, err := SplitAltitude(
+				quantity.FahrenheitDelta(sea),
+				quantity.AtmosphereAt(quantity.Feet(feet)),
+			)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if z := (grown - added.Value.Fahrenheit()) / quantity.TemperatureDelta(added.Std).Fahrenheit(); math.Abs(z) > 2 {
-				t.Errorf("%v ft, %+v: %.2f °F, stated %.2f", feet, at, grown, added.Value.Fahrenheit())
+			if z := (grown - added.Value.Fahrenheit()) / quantity.TemperatureDelta(added.Std).Fahrenheit(); math.Abs(
+				z,
+			) > 2 {
+				t.Errorf(
+					"%v ft, %+v: %.2f °F, stated %.2f",
+					feet,
+					at,
+					grown,
+					added.Value.Fahrenheit(),
+				)
 			}
 			sum += grown - added.Value.Fahrenheit()
 			n++
@@ -243,7 +331,9 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 
 // Air that comes out no colder than it went in says nothing of charge or airflow.
 func TestSplitOfAMachineThatDoesNotCool(t *testing.T) {
-	v, err := JudgeSplit(SplitReadings{fahrenheit(75, 0.3), fahrenheit(62, 0.3), fahrenheit(95, 0.3), 0})
+	v, err := JudgeSplit(
+		SplitReadings{fahrenheit(75, 0.3), fahrenheit(62, 0.3), fahrenheit(95, 0.3), 0},
+	)
 	if err != nil || v.Outcome != SplitLow {
 		t.Errorf("%v, %v", v.Outcome, err)
 	}
@@ -257,11 +347,17 @@ func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	}
 	r.Atmosphere = highAtmosphere
 	high, err := JudgeSplit(r)
-	if err != nil || high.Target.Value <= sea.Target.Value || high.Deviation.Std <= sea.Deviation.Std {
+	if err != nil || high.Target.Value <= sea.Target.Value ||
+		high.Deviation.Std <= sea.Deviation.Std {
 		t.Errorf("%+v, %v", high, err)
 	}
 	chart := fact.Source{Title: "the unit's chart", Standing: fact.Label}
-	own, err := JudgeSplitAgainst(r, quantity.FahrenheitDelta(24).PlusMinus(quantity.FahrenheitDelta(0.5)), quantity.FahrenheitDelta(2), chart)
+	own, err := JudgeSplitAgainst(
+		r,
+		quantity.FahrenheitDelta(24).PlusMinus(quantity.FahrenheitDelta(0.5)),
+		quantity.FahrenheitDelta(2),
+		chart,
+	)
 	if err != nil || own.Outcome != SplitLow || own.Source != chart {
 		t.Errorf("%+v, %v", own, err)
 	}
@@ -288,7 +384,12 @@ func BenchmarkTargetSplit(b *testing.B) {
 
 func BenchmarkJudgeSplit(b *testing.B) {
 	b.ReportAllocs()
-	r := SplitReadings{fahrenheit(75, 0.5), fahrenheit(62, 0.5), fahrenheit(56, 0.5), highAtmosphere}
+	r := SplitReadings{
+		fahrenheit(75, 0.5),
+		fahrenheit(62, 0.5),
+		fahrenheit(56, 0.5),
+		highAtmosphere,
+	}
 	for b.Loop() {
 		if _, err := JudgeSplit(r); err != nil {
 			b.Fatal(err)

@@ -24,7 +24,13 @@ func IceFrom(condensate quantity.MassFlow, ran time.Duration) (quantity.Mass, er
 		return 0, err
 	}
 	if most := 30 * 24 * time.Hour; ran < 0 || ran > most {
-		return 0, &RangeError{Quantity: "running time", Value: ran, Min: time.Duration(0), Max: most, Advice: "it is how long the coil was below freezing"}
+		return 0, &RangeError{
+			Quantity: "running time",
+			Value:    ran,
+			Min:      time.Duration(0),
+			Max:      most,
+			Advice:   "it is how long the coil was below freezing",
+		}
 	}
 	return quantity.Mass(float64(condensate) * ran.Seconds()), nil
 }
@@ -63,7 +69,14 @@ type thawTimeJSON struct {
 
 // MarshalJSON writes the fields by their tags, and the times as "1h30m0s".
 func (t ThawTime) MarshalJSON() ([]byte, error) {
-	return json.Marshal(thawTimeJSON{span.Span(t.Soonest), span.Span(t.Likely), span.Span(t.Latest), thawTimeFields(t)})
+	return json.Marshal(
+		thawTimeJSON{
+			span.Span(t.Soonest),
+			span.Span(t.Likely),
+			span.Span(t.Latest),
+			thawTimeFields(t),
+		},
+	)
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -73,7 +86,13 @@ func (t *ThawTime) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	*t = ThawTime(j.thawTimeFields)
-	t.Soonest, t.Likely, t.Latest = time.Duration(j.Soonest), time.Duration(j.Likely), time.Duration(j.Latest)
+	t.Soonest, t.Likely, t.Latest = time.Duration(
+		j.Soonest,
+	), time.Duration(
+		j.Likely,
+	), time.Duration(
+		j.Latest,
+	)
 	return nil
 }
 
@@ -89,20 +108,34 @@ func (t Thaw) Time() (ThawTime, error) {
 		return ThawTime{}, err
 	}
 	if t.Airflow == 0 {
-		return ThawTime{}, &RangeError{Quantity: "airflow", Value: t.Airflow, Min: quantity.CFM(1), Advice: "without the blower, warm the coil gently with room air; no flame, no chipping"}
+		return ThawTime{}, &RangeError{
+			Quantity: "airflow",
+			Value:    t.Airflow,
+			Min:      quantity.CFM(1),
+			Advice:   "without the blower, warm the coil gently with room air; no flame, no chipping",
+		}
 	}
 	melted, err := psychro.Saturated(Freezing, t.Return.Pressure())
 	if err != nil {
 		return ThawTime{}, err
 	}
 	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
-	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
+	heat := approach * float64(
+		t.Return.DryAirFlow(t.Airflow),
+	) * float64(
+		t.Return.Enthalpy()-melted.Enthalpy(),
+	)
 	const least = quantity.Temperature(278.15)
 	if err := limit.Within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
 		return ThawTime{}, err
 	}
 	if heat <= 0 {
-		return ThawTime{}, &RangeError{Quantity: "enthalpy of the return air", Value: t.Return.Enthalpy(), Min: melted.Enthalpy(), Advice: "so dry and cold an air evaporates ice rather than melting it: warm the space first"}
+		return ThawTime{}, &RangeError{
+			Quantity: "enthalpy of the return air",
+			Value:    t.Return.Enthalpy(),
+			Min:      melted.Enthalpy(),
+			Advice:   "so dry and cold an air evaporates ice rather than melting it: warm the space first",
+		}
 	}
 	seconds := float64(t.Ice) * heatOfFusion / heat
 	lasting := func(share float64) time.Duration {

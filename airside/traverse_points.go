@@ -26,7 +26,11 @@ func TraversePoints(shape Shape, points int) ([]float64, error) {
 	}
 	half, ok := table[points]
 	if !ok || shape != Rectangular && shape != Round {
-		return nil, &RangeError{Quantity: "points of a traverse", Value: quantity.Number(points), Advice: advice}
+		return nil, &RangeError{
+			Quantity: "points of a traverse",
+			Value:    quantity.Number(points),
+			Advice:   advice,
+		}
 	}
 	out := make([]float64, points)
 	for i, x := range half {

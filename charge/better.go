@@ -39,7 +39,9 @@ func (v Verdict) Better() (Better, bool) {
 		return Better{}, false
 	}
 	b := Better{Reading: largest.Reading, Now: largest.Contribution()}
-	b.All = quantity.TemperatureDelta(decidingStd(float64(v.Deviation.Value), float64(v.Target.Tolerance), decisionLevel.value))
+	b.All = quantity.TemperatureDelta(
+		decidingStd(float64(v.Deviation.Value), float64(v.Target.Tolerance), decisionLevel.value),
+	)
 	b.AtEdge = b.All < finestField.value
 	own := float64(b.Now)
 	others := v.Deviation.Std*v.Deviation.Std - own*own

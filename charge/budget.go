@@ -165,7 +165,11 @@ func (b *Budget) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	if len(terms) > budgetSize {
-		return fmt.Errorf("charge: an uncertainty budget of %d terms; the longest chain has %d", len(terms), budgetSize)
+		return fmt.Errorf(
+			"charge: an uncertainty budget of %d terms; the longest chain has %d",
+			len(terms),
+			budgetSize,
+		)
 	}
 	*b = Budget{}
 	for _, t := range terms {

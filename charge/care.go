@@ -90,7 +90,11 @@ func Risks(c Compressor) []Risk {
 			dropped[h.replaces] = true
 			out = append(out, Risk{
 				Code: h.code, Grave: h.grave, Stops: h.stops, Source: h.source,
-				Says: fact.New(fact.Code("danger."+h.code), fact.Value{Name: "figure", Of: figure}, fact.Value{Name: "limit", Of: h.limit}),
+				Says: fact.New(
+					fact.Code("danger."+h.code),
+					fact.Value{Name: "figure", Of: figure},
+					fact.Value{Name: "limit", Of: h.limit},
+				),
 			})
 		}
 	}
@@ -100,7 +104,13 @@ func Risks(c Compressor) []Risk {
 // readable returns c without the values that cannot be readings.
 func (c Compressor) readable() Compressor {
 	c.Superheat = readable(c.Superheat)
-	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
+	c.Evaporating, c.Condensing, c.DischargeLine = readable(
+		c.Evaporating,
+	), readable(
+		c.Condensing,
+	), readable(
+		c.DischargeLine,
+	)
 	c.Outdoor = readable(c.Outdoor)
 	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
 	c.Current = readable(c.Current)
@@ -130,23 +140,44 @@ func canBeRead(v float64) bool { return math.Abs(v) <= 1e9 }
 // CompressionRatio returns the absolute discharge pressure over the absolute
 // suction pressure, with its standard uncertainty. Gauge pressures do not do:
 // their ratio means nothing. The error is a *RangeError.
-func CompressionRatio(suction, discharge quantity.Uncertain[quantity.Pressure]) (ratio, std float64, err error) {
+func CompressionRatio(
+	suction, discharge quantity.Uncertain[quantity.Pressure],
+) (ratio, std float64, err error) {
 	const most = quantity.Pressure(20e6)
 	for _, c := range [2]struct {
 		name  string
 		value pressure
 	}{{"absolute suction pressure", suction}, {"absolute discharge pressure", discharge}} {
 		if !(c.value.Value > 0 && c.value.Value <= most) {
-			return 0, 0, &RangeError{Quantity: c.name, Value: c.value.Value, Min: quantity.Pressure(0), Max: most, Advice: "add the atmosphere at the site to the gauge reading"}
+			return 0, 0, &RangeError{
+				Quantity: c.name,
+				Value:    c.value.Value,
+				Min:      quantity.Pressure(0),
+				Max:      most,
+				Advice:   "add the atmosphere at the site to the gauge reading",
+			}
 		}
 		if !(c.value.Std >= 0) || math.IsInf(c.value.Std, 0) {
-			return 0, 0, &RangeError{Quantity: "standard uncertainty of the " + c.name, Value: quantity.Pressure(c.value.Std), Min: quantity.Pressure(0), Advice: "give one standard deviation of the gauge"}
+			return 0, 0, &RangeError{
+				Quantity: "standard uncertainty of the " + c.name,
+				Value:    quantity.Pressure(c.value.Std),
+				Min:      quantity.Pressure(0),
+				Advice:   "give one standard deviation of the gauge",
+			}
 		}
 	}
 	ratio = float64(discharge.Value / suction.Value)
-	std = ratio * math.Hypot(suction.Std/float64(suction.Value), discharge.Std/float64(discharge.Value))
+	std = ratio * math.Hypot(
+		suction.Std/float64(suction.Value),
+		discharge.Std/float64(discharge.Value),
+	)
 	if !canBeRead(ratio) || !canBeRead(std) {
-		return 0, 0, &RangeError{Quantity: "absolute suction pressure", Value: suction.Value, Min: quantity.Pressure(1), Advice: "so deep a vacuum has no compression ratio; is the machine running?"}
+		return 0, 0, &RangeError{
+			Quantity: "absolute suction pressure",
+			Value:    suction.Value,
+			Min:      quantity.Pressure(1),
+			Advice:   "so deep a vacuum has no compression ratio; is the machine running?",
+		}
 	}
 	return ratio, std, nil
 }
@@ -157,7 +188,13 @@ func currentAbove(limit fact.Share) func(*Compressor) (any, bool) {
 			return nil, false
 		}
 		surely := float64(c.Current.Value) - coverage*c.Current.Std
-		return fact.Share(c.Current.Value / c.RatedLoad), surely > float64(limit)*float64(c.RatedLoad)
+		return fact.Share(
+				c.Current.Value / c.RatedLoad,
+			), surely > float64(
+				limit,
+			)*float64(
+				c.RatedLoad,
+			)
 	}
 }
 
@@ -181,7 +218,10 @@ func dischargeAbove(limit quantity.Temperature) func(*Compressor) (any, bool) {
 }
 
 // condensingFar: above a limit of its own, or so far over the air that carries the heat off.
-func condensingFar(limit quantity.Temperature, over quantity.TemperatureDelta) func(*Compressor) (any, bool) {
+func condensingFar(
+	limit quantity.Temperature,
+	over quantity.TemperatureDelta,
+) func(*Compressor) (any, bool) {
 	return func(c *Compressor) (any, bool) {
 		if c.Condensing == nil {
 			return nil, false

@@ -101,9 +101,13 @@ func TestRisksLeaveOutNonsense(t *testing.T) {
 	bad := quantity.TemperatureDelta(nan)
 	r := Risks(Compressor{
 		Superheat: &delta{Value: bad}, LowestSuperheat: &bad,
-		Evaporating: &temperature{Value: quantity.Temperature(nan)}, Condensing: &temperature{Value: quantity.Temperature(math.Inf(1))},
+		Evaporating: &temperature{
+			Value: quantity.Temperature(nan),
+		}, Condensing: &temperature{Value: quantity.Temperature(math.Inf(1))},
 		DischargeLine: &temperature{Value: quantity.Temperature(nan)},
-		Suction:       &pressure{Value: quantity.Pressure(nan)}, Discharge: &pressure{Value: quantity.Pressure(nan)},
+		Suction: &pressure{
+			Value: quantity.Pressure(nan),
+		}, Discharge: &pressure{Value: quantity.Pressure(nan)},
 		Atmosphere: quantity.Pressure(nan),
 	})
 	if len(r) != 0 {
@@ -137,7 +141,10 @@ func TestRisksAreMonotone(t *testing.T) {
 		return worst
 	}
 	rapid.Check(t, func(rt *rapid.T) {
-		value, step := rapid.Float64Range(-10, 20).Draw(rt, "superheat"), rapid.Float64Range(0, 10).Draw(rt, "step")
+		value, step := rapid.Float64Range(-10, 20).
+			Draw(rt, "superheat"),
+			rapid.Float64Range(0, 10).
+				Draw(rt, "step")
 		a, b := easy(), easy()
 		a.Superheat, b.Superheat = about(value), about(value-step)
 		if gravity(b, "floodback", "superheat-low") < gravity(a, "floodback", "superheat-low") {
@@ -158,12 +165,14 @@ func TestRisksAreMonotone(t *testing.T) {
 
 func TestCompressionRatio(t *testing.T) {
 	ratio, std, err := CompressionRatio(*psia(80), *psia(240))
-	if err != nil || math.Abs(ratio-3) > 1e-12 || math.Abs(std/ratio-math.Hypot(0.6/80, 0.6/240)) > 1e-12 {
+	if err != nil || math.Abs(ratio-3) > 1e-12 ||
+		math.Abs(std/ratio-math.Hypot(0.6/80, 0.6/240)) > 1e-12 {
 		t.Errorf("%v ± %v, %v", ratio, std, err)
 	}
 	var r *RangeError
 	for _, p := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()), quantity.Pressure(math.Inf(1)), 5e-324} {
-		if v, _, err := CompressionRatio(p.PlusMinus(0), *psia(240)); !errors.As(err, &r) || v != 0 {
+		if v, _, err := CompressionRatio(p.PlusMinus(0), *psia(240)); !errors.As(err, &r) ||
+			v != 0 {
 			t.Errorf("suction %v: %v, %v", p, v, err)
 		}
 	}

@@ -29,15 +29,18 @@ func TestTubes(t *testing.T) {
 		{0.375, 0.030, Drawn}, {0.5, 0.035, Drawn}, {0.625, 0.040, Drawn}, {0.75, 0.042, Drawn}, {2.125, 0.070, Drawn}, {4.125, 0.110, Drawn},
 	} {
 		tube, err := TubeOf(quantity.Inches(c.outside), c.temper)
-		if err != nil || math.Abs(tube.Wall.Inches()-c.wall) > 1e-9 || math.Abs(tube.Bore().Inches()-(c.outside-2*c.wall)) > 1e-9 {
+		if err != nil || math.Abs(tube.Wall.Inches()-c.wall) > 1e-9 ||
+			math.Abs(tube.Bore().Inches()-(c.outside-2*c.wall)) > 1e-9 {
 			t.Errorf("%v in: %+v, %v", c.outside, tube, err)
 		}
 	}
-	if tube, err := TubeOf(quantity.Millimeters(9.53), Annealed); err != nil || math.Abs(tube.Outside.Inches()-0.375) > 1e-9 {
+	if tube, err := TubeOf(quantity.Millimeters(9.53), Annealed); err != nil ||
+		math.Abs(tube.Outside.Inches()-0.375) > 1e-9 {
 		t.Errorf("9.53 mm: %+v, %v", tube, err)
 	}
 	var r *RangeError
-	if _, err := TubeOf(quantity.Inches(0.44), Annealed); !errors.As(err, &r) || !strings.Contains(err.Error(), "0.375") {
+	if _, err := TubeOf(quantity.Inches(0.44), Annealed); !errors.As(err, &r) ||
+		!strings.Contains(err.Error(), "0.375") {
 		t.Errorf("7/16 in: %v", err)
 	}
 	if _, err := TubeOf(quantity.Inches(0.375), 0); !errors.As(err, &r) {
@@ -65,7 +68,15 @@ func TestLineChargeOfCommonPractice(t *testing.T) {
 			t.Fatal(err)
 		}
 		adders := verify.Source{Cite: "adders per foot of liquid line", Kind: verify.CommonPractice}
-		verify.Relative(t, adders, fmt.Sprintf("R-22 in a liquid line of %v in", c.outside), "oz/ft", c.want, m.Ounces(), 0.12)
+		verify.Relative(
+			t,
+			adders,
+			fmt.Sprintf("R-22 in a liquid line of %v in", c.outside),
+			"oz/ft",
+			c.want,
+			m.Ounces(),
+			0.12,
+		)
 	}
 }
 
@@ -87,13 +98,19 @@ func TestWeigh(t *testing.T) {
 		t.Fatal(err)
 	}
 	perFoot, _ := LineCharge(w.Fluid, w.Tube, quantity.Feet(1), f(95))
-	if want := 25 * perFoot; math.Abs(float64(out.Line-want)) > 1e-9 || out.Total.Value != out.Label+out.Line || out.Source.Standing == fact.Label || out.Total.Std <= 0 {
+	if want := 25 * perFoot; math.Abs(float64(out.Line-want)) > 1e-9 ||
+		out.Total.Value != out.Label+out.Line ||
+		out.Source.Standing == fact.Label ||
+		out.Total.Std <= 0 {
 		t.Errorf("%+v, want %v", out, want)
 	}
 	// The label's own adder outranks the computed one.
 	w.Adder = &Adder{oz(0.6), quantity.Feet(1)}
 	w.Accessories = []Accessory{{"filter drier", oz(4)}}
-	if out, err = w.Weigh(); err != nil || math.Abs((out.Line-oz(15)).Ounces()) > 1e-9 || out.Accessories != oz(4) || out.Source.Standing != fact.Label || math.Abs((out.Total.Value-quantity.Pounds(7)-oz(19)).Ounces()) > 1e-9 {
+	if out, err = w.Weigh(); err != nil || math.Abs((out.Line-oz(15)).Ounces()) > 1e-9 ||
+		out.Accessories != oz(4) ||
+		out.Source.Standing != fact.Label ||
+		math.Abs((out.Total.Value-quantity.Pounds(7)-oz(19)).Ounces()) > 1e-9 {
 		t.Errorf("%+v, %v", out, err)
 	}
 	// A line shorter than the factory's allowance takes less than the label.
@@ -109,7 +126,8 @@ func TestWeigh(t *testing.T) {
 	}
 	// A machine in one housing has no line to add for.
 	w.Tube, w.FactoryTube, w.FactoryLength, w.Length = Tube{}, Tube{}, 0, quantity.Uncertain[quantity.Length]{}
-	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label || out.Source.Standing != fact.Label {
+	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label ||
+		out.Source.Standing != fact.Label {
 		t.Errorf("%+v, %v", out, err)
 	}
 	if b, err := json.Marshal(out); err != nil || !strings.Contains(string(b), `"perFoot"`) {
@@ -120,14 +138,26 @@ func TestWeigh(t *testing.T) {
 // Adders as manufacturers print them: the computed ones lie within their doubt, and where
 // the device stands outdoors the line holds about half as much.
 func TestAddersAgainstPrint(t *testing.T) {
-	ducted := verify.Source{Cite: "installation instructions of an R-410A ducted split system, ounces per foot of liquid line (one decimal)", Kind: verify.Published}
-	both := verify.Source{Cite: "installation manual of ductless systems, grams per meter by liquid line and place of the orifice", Kind: verify.Published}
+	ducted := verify.Source{
+		Cite: "installation instructions of an R-410A ducted split system, ounces per foot of liquid line (one decimal)",
+		Kind: verify.Published,
+	}
+	both := verify.Source{
+		Cite: "installation manual of ductless systems, grams per meter by liquid line and place of the orifice",
+		Kind: verify.Published,
+	}
 	perFoot := func(designation string, inches float64, place DevicePlace) float64 {
 		tube, err := TubeOf(quantity.Inches(inches), Annealed)
 		if err != nil {
 			t.Fatal(err)
 		}
-		w := WeighedCharge{Fluid: fluid(t, designation), Label: quantity.Pounds(6), Tube: tube, Length: quantity.Feet(40).PlusMinus(0), Device: place}
+		w := WeighedCharge{
+			Fluid:  fluid(t, designation),
+			Label:  quantity.Pounds(6),
+			Tube:   tube,
+			Length: quantity.Feet(40).PlusMinus(0),
+			Device: place,
+		}
 		out, err := w.Weigh()
 		if err != nil {
 			t.Fatal(err)
@@ -135,7 +165,15 @@ func TestAddersAgainstPrint(t *testing.T) {
 		return out.PerFoot.Ounces()
 	}
 	for _, c := range []struct{ inches, ounces float64 }{{5. / 16, 0.4}, {3. / 8, 0.6}, {1. / 2, 1.2}} {
-		verify.Value(t, ducted, fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches), "oz/ft", c.ounces, perFoot("R-410A", c.inches, DeviceIndoors), 0.05+adderDoubt.value*c.ounces)
+		verify.Value(
+			t,
+			ducted,
+			fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches),
+			"oz/ft",
+			c.ounces,
+			perFoot("R-410A", c.inches, DeviceIndoors),
+			0.05+adderDoubt.value*c.ounces,
+		)
 	}
 	const gramsPerMeter = 28.349523125 / 0.3048
 	for _, c := range []struct {
@@ -150,9 +188,25 @@ func TestAddersAgainstPrint(t *testing.T) {
 	} {
 		name := fmt.Sprintf("adder of %s, %v in, device ", c.designation, c.inches)
 		if c.indoors > 0 { // within two of its standard uncertainties, and 5 g/m of rounding
-			verify.Value(t, both, name+"indoors", "g/m", c.indoors, gramsPerMeter*perFoot(c.designation, c.inches, DeviceIndoors), 5+2*adderDoubt.value*c.indoors)
+			verify.Value(
+				t,
+				both,
+				name+"indoors",
+				"g/m",
+				c.indoors,
+				gramsPerMeter*perFoot(c.designation, c.inches, DeviceIndoors),
+				5+2*adderDoubt.value*c.indoors,
+			)
 		}
-		verify.Value(t, both, name+"outdoors", "g/m", c.outdoors, gramsPerMeter*perFoot(c.designation, c.inches, DeviceOutdoors), 0.4*c.outdoors)
+		verify.Value(
+			t,
+			both,
+			name+"outdoors",
+			"g/m",
+			c.outdoors,
+			gramsPerMeter*perFoot(c.designation, c.inches, DeviceOutdoors),
+			0.4*c.outdoors,
+		)
 	}
 }
 
@@ -173,14 +227,21 @@ func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std || outdoors.Line >= indoors.Line {
-		t.Errorf("unknown %v, indoors %v, outdoors %v", unknown.Total, indoors.Total, outdoors.Total)
+	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std ||
+		outdoors.Line >= indoors.Line {
+		t.Errorf(
+			"unknown %v, indoors %v, outdoors %v",
+			unknown.Total,
+			indoors.Total,
+			outdoors.Total,
+		)
 	}
 	if !unknown.AskDevice || indoors.AskDevice || outdoors.AskDevice {
 		t.Error("nobody asks where the device stands")
 	}
 	w.Device, w.Adder = 0, &Adder{quantity.Ounces(0.6), quantity.Feet(1)}
-	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.AskDevice || label.Total.Std >= indoors.Total.Std {
+	if label, err := w.Weigh(); err != nil || label.Source != unitLabel || label.AskDevice ||
+		label.Total.Std >= indoors.Total.Std {
 		t.Errorf("the label's adder: %+v, %v", label, err)
 	}
 }
@@ -207,7 +268,9 @@ func weighByMonteCarlo(t *testing.T, w WeighedCharge) {
 		tube := w.Tube
 		tube.Wall -= quantity.Length(float64(boreDoubt.value) * rng.NormFloat64() / 2)
 		length := w.Length.Value + quantity.Length(w.Length.Std*rng.NormFloat64())
-		at := f(95).Add(quantity.TemperatureDelta(float64(liquidLineDoubt.value) * rng.NormFloat64()))
+		at := f(
+			95,
+		).Add(quantity.TemperatureDelta(float64(liquidLineDoubt.value) * rng.NormFloat64()))
 		m, err := LineCharge(w.Fluid, tube, length, at)
 		if err != nil {
 			t.Fatal(err)
@@ -223,7 +286,11 @@ func weighByMonteCarlo(t *testing.T, w WeighedCharge) {
 	}
 	std := math.Sqrt(sq/n - sum/n*sum/n)
 	if math.Abs(out.Total.Std/std-1) > 0.06 {
-		t.Errorf("standard uncertainty %v, by Monte Carlo %v", quantity.Mass(out.Total.Std).Ounces(), quantity.Mass(std).Ounces())
+		t.Errorf(
+			"standard uncertainty %v, by Monte Carlo %v",
+			quantity.Mass(out.Total.Std).Ounces(),
+			quantity.Mass(std).Ounces(),
+		)
 	}
 }
 
@@ -262,11 +329,28 @@ func TestRecoverTo(t *testing.T) {
 	} {
 		out, err := RecoverTo(fluid(t, c.designation), quantity.Pounds(c.pounds))
 		if err != nil || out.Class != c.class {
-			t.Errorf("%s, %v lb: %v (%v), want %v", c.designation, c.pounds, out.Class, err, c.class)
+			t.Errorf(
+				"%s, %v lb: %v (%v), want %v",
+				c.designation,
+				c.pounds,
+				out.Class,
+				err,
+				c.class,
+			)
 		}
 		rule := verify.Source{Cite: recoveryRule.Title, Kind: verify.Published}
-		verify.Value(t, rule, fmt.Sprintf("recovery level of %s, %v lb", c.designation, c.pounds), "in. Hg of vacuum", c.inches, out.InchesOfVacuum, 0.01)
-		if math.Abs(float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches))) > 50 {
+		verify.Value(
+			t,
+			rule,
+			fmt.Sprintf("recovery level of %s, %v lb", c.designation, c.pounds),
+			"in. Hg of vacuum",
+			c.inches,
+			out.InchesOfVacuum,
+			0.01,
+		)
+		if math.Abs(
+			float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches)),
+		) > 50 {
 			t.Errorf("%s: %+v", c.designation, out)
 		}
 	}
@@ -277,7 +361,10 @@ func TestRecoverTo(t *testing.T) {
 }
 
 func TestTankRoom(t *testing.T) {
-	tank := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)} // invented stamps
+	tank := refrigerant.Cylinder{
+		WaterCapacity: quantity.Pounds(47.7),
+		Tare:          quantity.Pounds(28),
+	} // invented stamps
 	r22, r134a := fluid(t, "R-22"), fluid(t, "R-134a")
 	empty, err := TankRoom(tank, nil, r22, tank.Tare)
 	if err != nil || empty < quantity.Pounds(35) || empty > quantity.Pounds(50) {
@@ -287,7 +374,8 @@ func TestTankRoom(t *testing.T) {
 	if err != nil || math.Abs((empty-half).Pounds()-20) > 1e-9 {
 		t.Errorf("%v lb, %v", half.Pounds(), err)
 	}
-	if full, err := TankRoom(tank, r22, r22, tank.Tare+quantity.Pounds(60)); err != nil || full != 0 {
+	if full, err := TankRoom(tank, r22, r22, tank.Tare+quantity.Pounds(60)); err != nil ||
+		full != 0 {
 		t.Errorf("overfilled: %v, %v", full, err)
 	}
 	var mixed *MixedError
@@ -297,10 +385,20 @@ func TestTankRoom(t *testing.T) {
 }
 
 // vacuum makes a decay test in microns.
-func vacuum(rng *rand.Rand, minutes float64, at func(minute float64) float64) []Sample[quantity.Pressure] {
+func vacuum(
+	rng *rand.Rand,
+	minutes float64,
+	at func(minute float64) float64,
+) []Sample[quantity.Pressure] {
 	var out []Sample[quantity.Pressure]
 	for m := 0.0; m <= minutes; m += 0.5 {
-		out = append(out, Sample[quantity.Pressure]{time.Duration(m * float64(time.Minute)), quantity.Microns(max(at(m)+5*rng.NormFloat64(), 1))})
+		out = append(
+			out,
+			Sample[quantity.Pressure]{
+				time.Duration(m * float64(time.Minute)),
+				quantity.Microns(max(at(m)+5*rng.NormFloat64(), 1)),
+			},
+		)
 	}
 	return out
 }
@@ -346,10 +444,14 @@ func TestDecayTest(t *testing.T) {
 		}
 	}
 	rng := rand.New(rand.NewPCG(1, 3))
-	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3)), DecayLimits{}); math.Abs(d.Levels.Value.Microns()-2400) > 60 {
+	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3)), DecayLimits{}); math.Abs(
+		d.Levels.Value.Microns()-2400,
+	) > 60 {
 		t.Errorf("levels off at %v microns", d.Levels.Value.Microns())
 	}
-	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(d.PerMinute.Microns()-400) > 5 {
+	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(
+		d.PerMinute.Microns()-400,
+	) > 5 {
 		t.Errorf("rises %v microns a minute", d.PerMinute.Microns())
 	}
 	var r *RangeError
@@ -399,7 +501,10 @@ func TestSteadyRiseIsALeak(t *testing.T) {
 		start := rapid.Float64Range(100, 480).Draw(t, "start")
 		minutes := rapid.Float64Range(10, 60).Draw(t, "minutes")
 		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
-		d, err := DecayTest(vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }), DecayLimits{})
+		d, err := DecayTest(
+			vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }),
+			DecayLimits{},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -429,7 +534,11 @@ func TestLevelingBelowTheLimitIsSound(t *testing.T) {
 }
 
 func TestJointTest(t *testing.T) {
-	good := JointTest{Allowable: quantity.PSIG(600), Applied: quantity.PSIG(150), Sensitivity: gramsPerYear(5)}
+	good := JointTest{
+		Allowable:   quantity.PSIG(600),
+		Applied:     quantity.PSIG(150),
+		Sensitivity: gramsPerYear(5),
+	}
 	for _, c := range []struct {
 		change  func(*JointTest)
 		outcome TestOutcome
@@ -465,8 +574,19 @@ func TestJointTest(t *testing.T) {
 // about 1 cm³/mol.
 func TestNitrogenVirial(t *testing.T) {
 	for _, c := range []struct{ kelvin, want float64 }{{273.15, -10.0}, {298.15, -4.5}, {323.15, -0.4}} {
-		compilation := verify.Source{Cite: "Dymond and Smith, The Virial Coefficients of Pure Gases and Mixtures (1980)", Kind: verify.FromMemory}
-		verify.Value(t, compilation, fmt.Sprintf("second virial coefficient of nitrogen at %v K", c.kelvin), "cm³/mol", c.want, 1e6*nitrogenVirial(c.kelvin), 1.2)
+		compilation := verify.Source{
+			Cite: "Dymond and Smith, The Virial Coefficients of Pure Gases and Mixtures (1980)",
+			Kind: verify.FromMemory,
+		}
+		verify.Value(
+			t,
+			compilation,
+			fmt.Sprintf("second virial coefficient of nitrogen at %v K", c.kelvin),
+			"cm³/mol",
+			c.want,
+			1e6*nitrogenVirial(c.kelvin),
+			1.2,
+		)
 	}
 }
 
@@ -502,7 +622,14 @@ func TestPressureTest(t *testing.T) {
 	} {
 		out, err := c.p.Judge()
 		if err != nil || out.Outcome != c.want {
-			t.Errorf("%s: %v (drop %v psi ± %v), %v", name, out.Outcome, out.Drop.Value.PSIG(), out.Drop.Std/quantity.PSI, err)
+			t.Errorf(
+				"%s: %v (drop %v psi ± %v), %v",
+				name,
+				out.Outcome,
+				out.Drop.Value.PSIG(),
+				out.Drop.Std/quantity.PSI,
+				err,
+			)
 		}
 	}
 	p := nitrogen(500, 150, 80, 80)
@@ -540,7 +667,10 @@ func TestPressureTest(t *testing.T) {
 func TestNitrogenProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p := rapid.Float64Range(1e4, 5e6).Draw(rt, "p")
-		t1, t2 := rapid.Float64Range(250, 330).Draw(rt, "t1"), rapid.Float64Range(250, 330).Draw(rt, "t2")
+		t1, t2 := rapid.Float64Range(250, 330).
+			Draw(rt, "t1"),
+			rapid.Float64Range(250, 330).
+				Draw(rt, "t2")
 		there := nitrogenAt(p, t1, t2)
 		if back := nitrogenAt(there, t2, t1); math.Abs(back/p-1) > 1e-12 {
 			rt.Fatalf("%v, back %v", p, back)
@@ -576,6 +706,10 @@ func TestPressureTestUncertaintyByMonteCarlo(t *testing.T) {
 	}
 	std := math.Sqrt(sq/n - sum/n*sum/n)
 	if math.Abs(out.Drop.Std/std-1) > 0.03 {
-		t.Errorf("standard uncertainty %v psi, by Monte Carlo %v", out.Drop.Std/quantity.PSI, std/quantity.PSI)
+		t.Errorf(
+			"standard uncertainty %v psi, by Monte Carlo %v",
+			out.Drop.Std/quantity.PSI,
+			std/quantity.PSI,
+		)
 	}
 }

@@ -78,7 +78,11 @@ func (l DecayLimits) general() DecayLimits {
 		}
 		return general
 	}
-	return DecayLimits{stricter(l.Start, decayStart.value), stricter(l.Level, decayLimit.value), max(l.Time, decayTime.value)}
+	return DecayLimits{
+		stricter(l.Start, decayStart.value),
+		stricter(l.Level, decayLimit.value),
+		max(l.Time, decayTime.value),
+	}
 }
 
 // DecayTest judges the readings of a vacuum gauge after the pump has been
@@ -100,7 +104,13 @@ func DecayTest(readings []Sample[quantity.Pressure], maker DecayLimits) (Decay, 
 		return Decay{}, err
 	}
 	if len(readings) == 0 || len(readings) > longestLog {
-		return Decay{}, &RangeError{Quantity: "number of vacuum readings", Value: quantity.Number(len(readings)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the gauge from the moment the pump is valved off"}
+		return Decay{}, &RangeError{
+			Quantity: "number of vacuum readings",
+			Value:    quantity.Number(len(readings)),
+			Min:      quantity.Number(1),
+			Max:      quantity.Number(longestLog),
+			Advice:   "log the gauge from the moment the pump is valved off",
+		}
 	}
 	t, err := secondsOf(readings, "vacuum reading")
 	if err != nil {
@@ -109,12 +119,24 @@ func DecayTest(readings []Sample[quantity.Pressure], maker DecayLimits) (Decay, 
 	y := make([]float64, len(readings))
 	for i, r := range readings {
 		if !(r.Value >= 0 && r.Value <= most) {
-			return Decay{}, &RangeError{Quantity: fmt.Sprintf("vacuum reading %d", i+1), Value: r.Value, Min: quantity.Pressure(0), Max: most, Advice: "give the absolute pressure, as microns of mercury"}
+			return Decay{}, &RangeError{
+				Quantity: fmt.Sprintf("vacuum reading %d", i+1),
+				Value:    r.Value,
+				Min:      quantity.Pressure(0),
+				Max:      most,
+				Advice:   "give the absolute pressure, as microns of mercury",
+			}
 		}
 		y[i] = float64(r.Value)
 	}
 	limits := maker.general()
-	d := Decay{Outcome: DecayOpen, Start: readings[0].Value, End: readings[len(readings)-1].Value, Limit: limits.Level, Source: decayLimit.source}
+	d := Decay{
+		Outcome: DecayOpen,
+		Start:   readings[0].Value,
+		End:     readings[len(readings)-1].Value,
+		Limit:   limits.Level,
+		Source:  decayLimit.source,
+	}
 	if maker.Level > 0 && maker.Level == limits.Level {
 		d.Source = unitLabel
 	}
@@ -184,11 +206,22 @@ func (l DecayLimits) check() error {
 		value quantity.Pressure
 	}{{"maker's vacuum to begin at", l.Start}, {"maker's limit of a decay test", l.Level}} {
 		if !(p.value >= 0 && p.value <= most) {
-			return &RangeError{Quantity: p.name, Value: p.value, Min: quantity.Pressure(0), Max: most, Advice: "give an absolute pressure, or zero where the maker states none"}
+			return &RangeError{
+				Quantity: p.name,
+				Value:    p.value,
+				Min:      quantity.Pressure(0),
+				Max:      most,
+				Advice:   "give an absolute pressure, or zero where the maker states none",
+			}
 		}
 	}
 	if l.Time < 0 {
-		return &RangeError{Quantity: "maker's time of a decay test", Value: l.Time, Min: time.Duration(0), Advice: "give zero where the maker states none"}
+		return &RangeError{
+			Quantity: "maker's time of a decay test",
+			Value:    l.Time,
+			Min:      time.Duration(0),
+			Advice:   "give zero where the maker states none",
+		}
 	}
 	return nil
 }

@@ -165,7 +165,10 @@ func (d Dosing) Next() (Dose, error) {
 	b := newBelief(d, float64(whole), wholeDoubt)
 	gain, gainStd := b.gain()
 	perOunce := -d.Target.Method.falls() * float64(quantity.Ounces(1))
-	dose.PerOunce = delta{Value: quantity.TemperatureDelta(gain * perOunce), Std: math.Abs(gainStd * perOunce)}
+	dose.PerOunce = delta{
+		Value: quantity.TemperatureDelta(gain * perOunce),
+		Std:   math.Abs(gainStd * perOunce),
+	}
 
 	if dose.Action, dose.Reason = d.halt(verdict, whole); dose.Action != 0 {
 		return dose, nil
@@ -178,7 +181,11 @@ func (d Dosing) Next() (Dose, error) {
 	if d.Target.Method.falls()*float64(verdict.Deviation.Value) < 0 {
 		sign, dose.Action = -1, Recover
 	}
-	if dose.Action == Add && slices.ContainsFunc(d.Obstacles, func(o Obstacle) bool { return o.Code == valveFlooding.code }) {
+	if dose.Action == Add &&
+		slices.ContainsFunc(
+			d.Obstacles,
+			func(o Obstacle) bool { return o.Code == valveFlooding.code },
+		) {
 		dose.Action, dose.Reason = Halt, "valve-flooding"
 		return dose, nil
 	}
@@ -192,7 +199,10 @@ func (d Dosing) Next() (Dose, error) {
 	}
 	past := func(m, edge float64) float64 { return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std) }
 	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
-	mass := largest(wanted, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value })
+	mass := largest(
+		wanted,
+		func(m float64) bool { return past(m, tolerance) <= overshootRisk.value },
+	)
 	switch {
 	case mass >= most:
 		dose.LimitedBy = cut
@@ -265,7 +275,10 @@ func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
 	if d.Fluid != nil && errors.As(d.Fluid.ComfortCooling(), &why) {
 		return Halt, "unsuitable-fluid"
 	}
-	if slices.ContainsFunc(d.Obstacles, func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method }) {
+	if slices.ContainsFunc(
+		d.Obstacles,
+		func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method },
+	) {
 		return Halt, "forbidden"
 	}
 	if v.Outcome == InBand {
@@ -302,7 +315,12 @@ func (d Dosing) answers(whole quantity.Mass) string {
 		}
 	}
 	moved := float64(last.Net - first.Net)
-	change := float64(last.Value.Value-first.Value.Value) * d.Target.Method.direction() * math.Copysign(1, moved)
+	change := float64(
+		last.Value.Value-first.Value.Value,
+	) * d.Target.Method.direction() * math.Copysign(
+		1,
+		moved,
+	)
 	doubt := coverage * math.Hypot(first.Value.Std, last.Value.Std)
 	expected := float64(gainOf(d.Target.Method)) * 100 * math.Abs(moved) / float64(whole)
 	switch {
@@ -329,7 +347,13 @@ func (d Dosing) check() error {
 		return err
 	}
 	if len(d.History) == 0 || len(d.History) > 100 {
-		return &RangeError{Quantity: "number of settled readings", Value: quantity.Number(len(d.History)), Min: quantity.Number(1), Max: quantity.Number(100), Advice: "give the settled value before the first move, and after each"}
+		return &RangeError{
+			Quantity: "number of settled readings",
+			Value:    quantity.Number(len(d.History)),
+			Min:      quantity.Number(1),
+			Max:      quantity.Number(100),
+			Advice:   "give the settled value before the first move, and after each",
+		}
 	}
 	const most = quantity.Mass(1000)
 	for _, c := range []struct {
@@ -337,20 +361,45 @@ func (d Dosing) check() error {
 		value quantity.Mass
 	}{{"label charge", d.LabelCharge}, {"refrigerant left in the cylinder", deref(d.Cylinder)}, {"room in the recovery tank", deref(d.Tank)}} {
 		if !(c.value >= 0 && c.value <= most) {
-			return &RangeError{Quantity: c.name, Value: c.value, Min: quantity.Mass(0), Max: most, Advice: "give a mass, or leave it out"}
+			return &RangeError{
+				Quantity: c.name,
+				Value:    c.value,
+				Min:      quantity.Mass(0),
+				Max:      most,
+				Advice:   "give a mass, or leave it out",
+			}
 		}
 	}
 	const leastCharge = quantity.Mass(0.01)
 	if d.LabelCharge != 0 && d.LabelCharge < leastCharge {
-		return &RangeError{Quantity: "label charge", Value: d.LabelCharge, Min: leastCharge, Max: most, Advice: "give the whole charge of the label, or leave it out"}
+		return &RangeError{
+			Quantity: "label charge",
+			Value:    d.LabelCharge,
+			Min:      leastCharge,
+			Max:      most,
+			Advice:   "give the whole charge of the label, or leave it out",
+		}
 	}
 	const smallestMachine, largestMachine = quantity.Power(100), quantity.Power(2e6)
-	if d.LabelCharge == 0 && !(d.NominalCapacity >= smallestMachine && d.NominalCapacity <= largestMachine) {
-		return &RangeError{Quantity: "nominal capacity", Value: d.NominalCapacity, Min: smallestMachine, Max: largestMachine, Advice: "a dose is a part of the whole charge: give the label charge or the nominal capacity"}
+	if d.LabelCharge == 0 &&
+		!(d.NominalCapacity >= smallestMachine && d.NominalCapacity <= largestMachine) {
+		return &RangeError{
+			Quantity: "nominal capacity",
+			Value:    d.NominalCapacity,
+			Min:      smallestMachine,
+			Max:      largestMachine,
+			Advice:   "a dose is a part of the whole charge: give the label charge or the nominal capacity",
+		}
 	}
 	for i, h := range d.History {
 		if !(h.Net >= -most && h.Net <= most) {
-			return &RangeError{Quantity: fmt.Sprintf("net mass of settled reading %d", i+1), Value: h.Net, Min: -most, Max: most, Advice: "count what was added less what was recovered"}
+			return &RangeError{
+				Quantity: fmt.Sprintf("net mass of settled reading %d", i+1),
+				Value:    h.Net,
+				Min:      -most,
+				Max:      most,
+				Advice:   "count what was added less what was recovered",
+			}
 		}
 		if err := (Measurement{Method: d.Target.Method, Value: h.Value}).check(); err != nil {
 			return err

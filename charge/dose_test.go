@@ -32,9 +32,15 @@ func next(t testing.TB, d Dosing) Dose {
 // Carbon dioxide, ammonia and the like are never dosed by the tables of comfort cooling.
 func TestNoDoseOfUnsuitableFluids(t *testing.T) {
 	for _, f := range refrigerant.All() {
-		d := Dosing{Target: targetOf(t, Superheat, 14, 1), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 30}), Fluid: f}
+		d := Dosing{
+			Target:      targetOf(t, Superheat, 14, 1),
+			LabelCharge: quantity.Pounds(7),
+			History:     seen([2]float64{0, 30}),
+			Fluid:       f,
+		}
 		dose := next(t, d)
-		if suits := f.ComfortCooling() == nil; suits != (dose.Action == Add) || !suits && (dose.Reason != "unsuitable-fluid" || dose.Mass != 0) {
+		if suits := f.ComfortCooling() == nil; suits != (dose.Action == Add) ||
+			!suits && (dose.Reason != "unsuitable-fluid" || dose.Mass != 0) {
 			t.Errorf("%v: %+v", f, dose)
 		}
 	}
@@ -63,9 +69,16 @@ func TestGainIsLearned(t *testing.T) {
 	d.History = seen([2]float64{0, 50}, [2]float64{6, 30})
 	eager := next(t, d)
 	if !(eager.Mass < lazy.Mass) || eager.Action != Add || lazy.Action != Add {
-		t.Errorf("answering by 10 °F: %v oz, by 20 °F: %v oz", lazy.Mass.Ounces(), eager.Mass.Ounces())
+		t.Errorf(
+			"answering by 10 °F: %v oz, by 20 °F: %v oz",
+			lazy.Mass.Ounces(),
+			eager.Mass.Ounces(),
+		)
 	}
-	first := next(t, Dosing{Target: d.Target, LabelCharge: d.LabelCharge, History: seen([2]float64{0, 30})})
+	first := next(
+		t,
+		Dosing{Target: d.Target, LabelCharge: d.LabelCharge, History: seen([2]float64{0, 30})},
+	)
 	if !(first.PerOunce.Std > eager.PerOunce.Std/math.Abs(float64(eager.PerOunce.Value))*math.Abs(float64(first.PerOunce.Value))) {
 		t.Errorf("doubt before %v, after %v", first.PerOunce, eager.PerOunce)
 	}
@@ -94,10 +107,22 @@ func TestDosingStops(t *testing.T) {
 		c.d.Target, c.d.LabelCharge = targetOf(t, Superheat, 14, 0.5), quantity.Pounds(7)
 		dose := next(t, c.d)
 		if dose.Action != c.action || dose.Reason != c.reason {
-			t.Errorf("%s: %v (%s), want %v (%s)", name, dose.Action, dose.Reason, c.action, c.reason)
+			t.Errorf(
+				"%s: %v (%s), want %v (%s)",
+				name,
+				dose.Action,
+				dose.Reason,
+				c.action,
+				c.reason,
+			)
 		}
 	}
-	d := Dosing{Target: targetOf(t, Superheat, 14, 0.5), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 45}), Cylinder: &little}
+	d := Dosing{
+		Target:      targetOf(t, Superheat, 14, 0.5),
+		LabelCharge: quantity.Pounds(7),
+		History:     seen([2]float64{0, 45}),
+		Cylinder:    &little,
+	}
 	if dose := next(t, d); dose.Mass > little || dose.LimitedBy != "cylinder" {
 		t.Errorf("%v oz, limited by %q", dose.Mass.Ounces(), dose.LimitedBy)
 	}
@@ -107,7 +132,12 @@ func TestDosingStops(t *testing.T) {
 func TestObstaclesHaltDosing(t *testing.T) {
 	s := sound(refrigerant.TXV)
 	s.CoilWet = true
-	d := Dosing{Target: targetOf(t, Subcooling, 10, 0), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 4}), Obstacles: Obstacles(s, Subcooling)}
+	d := Dosing{
+		Target:      targetOf(t, Subcooling, 10, 0),
+		LabelCharge: quantity.Pounds(7),
+		History:     seen([2]float64{0, 4}),
+		Obstacles:   Obstacles(s, Subcooling),
+	}
 	if dose := next(t, d); dose.Action != Halt || dose.Reason != "forbidden" {
 		t.Errorf("coil wet: %v %s", dose.Action, dose.Reason)
 	}
@@ -135,17 +165,34 @@ func TestDosingProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		m := rapid.SampledFrom(methods).Draw(rt, "method")
 		d := Dosing{
-			Target:          targetOf(t, m, rapid.Float64Range(5, 30).Draw(rt, "target"), rapid.Float64Range(0, 2).Draw(rt, "target std")),
+			Target: targetOf(
+				t,
+				m,
+				rapid.Float64Range(5, 30).Draw(rt, "target"),
+				rapid.Float64Range(0, 2).Draw(rt, "target std"),
+			),
 			NominalCapacity: quantity.Tons(rapid.Float64Range(1, 10).Draw(rt, "tons")),
 		}
 		if rapid.Bool().Draw(rt, "label") {
 			d.LabelCharge = quantity.Pounds(rapid.Float64Range(2, 30).Draw(rt, "charge"))
 		}
-		cylinder, tank := oz(rapid.Float64Range(0, 400).Draw(rt, "cylinder")), oz(rapid.Float64Range(0, 400).Draw(rt, "tank"))
+		cylinder, tank := oz(
+			rapid.Float64Range(0, 400).Draw(rt, "cylinder"),
+		), oz(
+			rapid.Float64Range(0, 400).Draw(rt, "tank"),
+		)
 		d.Cylinder, d.Tank = &cylinder, &tank
 		net := 0.0
 		for range rapid.IntRange(1, 8).Draw(rt, "readings") {
-			d.History = append(d.History, Moved{oz(net), df(rapid.Float64Range(-10, 60).Draw(rt, "value")).PlusMinus(df(rapid.Float64Range(0, 4).Draw(rt, "std")))})
+			d.History = append(
+				d.History,
+				Moved{
+					oz(net),
+					df(
+						rapid.Float64Range(-10, 60).Draw(rt, "value"),
+					).PlusMinus(df(rapid.Float64Range(0, 4).Draw(rt, "std"))),
+				},
+			)
 			net += rapid.Float64Range(-20, 20).Draw(rt, "moved")
 		}
 		dose, err := d.Next()
@@ -155,10 +202,12 @@ func TestDosingProperties(t *testing.T) {
 		checkDirection(t, d, dose)
 		moves := dose.Action == Add || dose.Action == Recover
 		whole, _ := d.wholeCharge()
-		if moves != (dose.Mass > 0) || float64(dose.Mass) > largestStep.value*float64(whole)+1e-9 || dose.Mass < 0 {
+		if moves != (dose.Mass > 0) || float64(dose.Mass) > largestStep.value*float64(whole)+1e-9 ||
+			dose.Mass < 0 {
 			rt.Fatalf("%v %v", dose.Action, dose.Mass)
 		}
-		if dose.Action == Add && dose.Mass > cylinder+1e-9 || dose.Action == Recover && dose.Mass > tank+1e-9 {
+		if dose.Action == Add && dose.Mass > cylinder+1e-9 ||
+			dose.Action == Recover && dose.Mass > tank+1e-9 {
 			rt.Fatalf("%v %v of %v and %v", dose.Action, dose.Mass, cylinder, tank)
 		}
 		for _, v := range []float64{dose.InBand, dose.PastBand, float64(dose.After.Value), dose.After.Std, float64(dose.PerOunce.Value), dose.PerOunce.Std} {
@@ -166,7 +215,8 @@ func TestDosingProperties(t *testing.T) {
 				rt.Fatalf("%+v", dose)
 			}
 		}
-		if dose.InBand < 0 || dose.InBand > 1+1e-9 || dose.PastBand < 0 || dose.PastBand > overshootRisk.value+1e-6 {
+		if dose.InBand < 0 || dose.InBand > 1+1e-9 || dose.PastBand < 0 ||
+			dose.PastBand > overshootRisk.value+1e-6 {
 			rt.Fatalf("in band %v, past %v", dose.InBand, dose.PastBand)
 		}
 	})
@@ -195,7 +245,11 @@ func TestDosingRefusesNonsense(t *testing.T) {
 
 func BenchmarkNextDose(b *testing.B) {
 	b.ReportAllocs()
-	d := Dosing{Target: targetOf(b, Superheat, 14, 0.5), LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 30}, [2]float64{6, 21})}
+	d := Dosing{
+		Target:      targetOf(b, Superheat, 14, 0.5),
+		LabelCharge: quantity.Pounds(7),
+		History:     seen([2]float64{0, 30}, [2]float64{6, 21}),
+	}
 	for b.Loop() {
 		if _, err := d.Next(); err != nil {
 			b.Fatal(err)

@@ -72,15 +72,37 @@ func (j Joint) Fact() fact.Fact {
 func (j JointTest) Judge() (Joint, error) {
 	const highest = quantity.GaugePressure(20e6)
 	if !(j.Allowable > 0 && j.Allowable <= highest) {
-		return Joint{}, &RangeError{Quantity: "maximum allowable pressure of the joint", Value: j.Allowable, Max: highest, Advice: "it is above zero: read the design pressure on the label"}
+		return Joint{}, &RangeError{
+			Quantity: "maximum allowable pressure of the joint",
+			Value:    j.Allowable,
+			Max:      highest,
+			Advice:   "it is above zero: read the design pressure on the label",
+		}
 	}
 	if !(j.Applied >= 0 && j.Applied <= j.Allowable) {
-		return Joint{}, &RangeError{Quantity: "pressure in the joint", Value: j.Applied, Min: quantity.GaugePressure(0), Max: j.Allowable, Advice: "never above the design pressure: let nitrogen off now, standing clear"}
+		return Joint{}, &RangeError{
+			Quantity: "pressure in the joint",
+			Value:    j.Applied,
+			Min:      quantity.GaugePressure(0),
+			Max:      j.Allowable,
+			Advice:   "never above the design pressure: let nitrogen off now, standing clear",
+		}
 	}
 	if !(j.Sensitivity > 0 && !math.IsInf(float64(j.Sensitivity), 0)) {
-		return Joint{}, &RangeError{Quantity: "sensitivity of the leak test", Value: j.Sensitivity, Min: quantity.MassFlow(0), Advice: "it is above zero: the smallest leak that the detector's maker states, 5 g a year or less"}
+		return Joint{}, &RangeError{
+			Quantity: "sensitivity of the leak test",
+			Value:    j.Sensitivity,
+			Min:      quantity.MassFlow(0),
+			Advice:   "it is above zero: the smallest leak that the detector's maker states, 5 g a year or less",
+		}
 	}
-	out := Joint{Outcome: Holds, Reason: JointTight, Least: quantity.GaugePressure(jointPressure.value) * j.Allowable, Finest: gramsPerYear(jointSensitivity.value), Source: fieldTests}
+	out := Joint{
+		Outcome: Holds,
+		Reason:  JointTight,
+		Least:   quantity.GaugePressure(jointPressure.value) * j.Allowable,
+		Finest:  gramsPerYear(jointSensitivity.value),
+		Source:  fieldTests,
+	}
 	switch {
 	case j.Found:
 		out.Outcome, out.Reason = Leaks, JointLeaking

@@ -50,8 +50,15 @@ func TestJSONNames(t *testing.T) {
 	if !ok {
 		t.Fatalf("%v", verdict.Outcome)
 	}
-	dose := next(t, Dosing{Target: target, LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 38})})
-	steady := settled(t, history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5}, rand.New(rand.NewPCG(3, 4)))
+	dose := next(
+		t,
+		Dosing{Target: target, LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 38})},
+	)
+	steady := settled(
+		t,
+		history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5},
+		rand.New(rand.NewPCG(3, 4)),
+	)
 	steady.Wait = 90e9
 	weighing, err := weighed(t).Weigh()
 	if err != nil {
@@ -61,7 +68,14 @@ func TestJSONNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	decay, err := DecayTest(vacuum(rand.New(rand.NewPCG(1, 3)), 12, func(m float64) float64 { return 2400 - 2100/(1+m*m) }), DecayLimits{})
+	decay, err := DecayTest(
+		vacuum(
+			rand.New(rand.NewPCG(1, 3)),
+			12,
+			func(m float64) float64 { return 2400 - 2100/(1+m*m) },
+		),
+		DecayLimits{},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +111,10 @@ func TestJSONNames(t *testing.T) {
 			delete(fields, want)
 		}
 		for extra := range fields {
-			if !slices.Contains([]string{"stackedLiquid", "spikes", "gaps", "spoils", "stops"}, extra) {
+			if !slices.Contains(
+				[]string{"stackedLiquid", "spikes", "gaps", "spoils", "stops"},
+				extra,
+			) {
 				t.Errorf("%s has %q, which is not on the list", name, extra)
 			}
 		}

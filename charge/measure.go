@@ -20,7 +20,12 @@ import (
 //
 // A negative superheat is returned as measured. Errors are *RangeError, and
 // refrigerant.ErrNoRefrigerant for a nil fluid.
-func MeasureSuperheat(fluid *refrigerant.Refrigerant, suction quantity.Uncertain[quantity.GaugePressure], atm quantity.Uncertain[quantity.Pressure], line quantity.Uncertain[quantity.Temperature]) (Measurement, error) {
+func MeasureSuperheat(
+	fluid *refrigerant.Refrigerant,
+	suction quantity.Uncertain[quantity.GaugePressure],
+	atm quantity.Uncertain[quantity.Pressure],
+	line quantity.Uncertain[quantity.Temperature],
+) (Measurement, error) {
 	return measure(fluid, Superheat, suction, atm, line)
 }
 
@@ -30,11 +35,22 @@ func MeasureSuperheat(fluid *refrigerant.Refrigerant, suction quantity.Uncertain
 // point, the subcooling would come out too high by the whole glide.
 //
 // Uncertainty, atmosphere and errors are as for MeasureSuperheat.
-func MeasureSubcooling(fluid *refrigerant.Refrigerant, liquid quantity.Uncertain[quantity.GaugePressure], atm quantity.Uncertain[quantity.Pressure], line quantity.Uncertain[quantity.Temperature]) (Measurement, error) {
+func MeasureSubcooling(
+	fluid *refrigerant.Refrigerant,
+	liquid quantity.Uncertain[quantity.GaugePressure],
+	atm quantity.Uncertain[quantity.Pressure],
+	line quantity.Uncertain[quantity.Temperature],
+) (Measurement, error) {
 	return measure(fluid, Subcooling, liquid, atm, line)
 }
 
-func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pressure, line temperature) (Measurement, error) {
+func measure(
+	fluid *refrigerant.Refrigerant,
+	method Method,
+	gauge gauge,
+	atm pressure,
+	line temperature,
+) (Measurement, error) {
 	if fluid == nil {
 		return Measurement{}, refrigerant.ErrNoRefrigerant
 	}
@@ -76,7 +92,11 @@ func measure(fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pre
 
 // saturationSlope returns dT/dp in kelvin per pascal by a central difference,
 // one-sided at the end of the saturation curve.
-func saturationSlope(saturation func(quantity.Pressure) (quantity.Temperature, error), p quantity.Pressure, at quantity.Temperature) float64 {
+func saturationSlope(
+	saturation func(quantity.Pressure) (quantity.Temperature, error),
+	p quantity.Pressure,
+	at quantity.Temperature,
+) float64 {
 	h := p * 1e-3
 	above, below, width := at, at, quantity.Pressure(0)
 	if t, err := saturation(p + h); err == nil {
@@ -96,20 +116,44 @@ func checkGauge(reading Reading, g gauge, atm pressure) error {
 	const mostStd = 1e6
 	switch {
 	case !(atm.Value >= lowest && atm.Value <= highest):
-		return &RangeError{Quantity: "atmospheric pressure", Value: atm.Value, Min: lowest, Max: highest, Advice: "read a barometer at the site, or take quantity.AtmosphereAt its elevation"}
+		return &RangeError{
+			Quantity: "atmospheric pressure",
+			Value:    atm.Value,
+			Min:      lowest,
+			Max:      highest,
+			Advice:   "read a barometer at the site, or take quantity.AtmosphereAt its elevation",
+		}
 	case !(g.Std >= 0 && g.Std <= mostStd):
-		return &RangeError{Quantity: "standard uncertainty of the " + reading.Name(), Value: quantity.Pressure(g.Std), Min: quantity.Pressure(0), Max: quantity.Pressure(mostStd), Advice: "give one standard deviation of the gauge"}
+		return &RangeError{
+			Quantity: "standard uncertainty of the " + reading.Name(),
+			Value:    quantity.Pressure(g.Std),
+			Min:      quantity.Pressure(0),
+			Max:      quantity.Pressure(mostStd),
+			Advice:   "give one standard deviation of the gauge",
+		}
 	case !(atm.Std >= 0 && atm.Std <= mostStd):
-		return &RangeError{Quantity: "standard uncertainty of the atmospheric pressure", Value: quantity.Pressure(atm.Std), Min: quantity.Pressure(0), Max: quantity.Pressure(mostStd), Advice: "give one standard deviation"}
+		return &RangeError{
+			Quantity: "standard uncertainty of the atmospheric pressure",
+			Value:    quantity.Pressure(atm.Std),
+			Min:      quantity.Pressure(0),
+			Max:      quantity.Pressure(mostStd),
+			Advice:   "give one standard deviation",
+		}
 	case math.IsNaN(float64(g.Value)):
-		return &RangeError{Quantity: reading.Name(), Value: g.Value, Advice: "read the gauge again; this is not a number"}
+		return &RangeError{
+			Quantity: reading.Name(),
+			Value:    g.Value,
+			Advice:   "read the gauge again; this is not a number",
+		}
 	}
 	return nil
 }
 
 // MeasureApproach returns the approach: the liquid line less the outdoor air
 // that enters the condenser. The error is a *RangeError.
-func MeasureApproach(liquidLine, outdoor quantity.Uncertain[quantity.Temperature]) (Measurement, error) {
+func MeasureApproach(
+	liquidLine, outdoor quantity.Uncertain[quantity.Temperature],
+) (Measurement, error) {
 	for _, c := range [2]struct {
 		name string
 		std  float64

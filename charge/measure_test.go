@@ -33,13 +33,32 @@ func TestMeasureR22(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tables := verify.Source{Cite: "ASHRAE Handbook Fundamentals, ch. 30, saturation table of R-22", Kind: verify.FromMemory}
-	verify.Value(t, tables, "superheat of R-22, 68.5 psig and a line at 52 °F", "°F", 12, m.Value.Value.Fahrenheit(), 0.15)
+	tables := verify.Source{
+		Cite: "ASHRAE Handbook Fundamentals, ch. 30, saturation table of R-22",
+		Kind: verify.FromMemory,
+	}
+	verify.Value(
+		t,
+		tables,
+		"superheat of R-22, 68.5 psig and a line at 52 °F",
+		"°F",
+		12,
+		m.Value.Value.Fahrenheit(),
+		0.15,
+	)
 	m, err = MeasureSubcooling(r22, psig(195.9, 0), seaLevel, f(88).PlusMinus(0))
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, tables, "subcooling of R-22, 195.9 psig and a line at 88 °F", "°F", 12, m.Value.Value.Fahrenheit(), 0.15)
+	verify.Value(
+		t,
+		tables,
+		"subcooling of R-22, 195.9 psig and a line at 88 °F",
+		"°F",
+		12,
+		m.Value.Value.Fahrenheit(),
+		0.15,
+	)
 }
 
 // Altitude: the same machine read through a gauge at 6,000 ft.
@@ -64,13 +83,22 @@ func TestVerdictKnowsNoUnits(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p := quantity.PSIA(rapid.Float64Range(60, 110).Draw(rt, "suction psia"))
 		line := f(rapid.Float64Range(25, 80).Draw(rt, "line"))
-		wb, db := f(rapid.Float64Range(58, 72).Draw(rt, "wet bulb")), f(rapid.Float64Range(65, 85).Draw(rt, "outdoor"))
+		wb, db := f(
+			rapid.Float64Range(58, 72).Draw(rt, "wet bulb"),
+		), f(
+			rapid.Float64Range(65, 85).Draw(rt, "outdoor"),
+		)
 		target, err := SuperheatTarget(nil, wb.PlusMinus(df(0.7)), db.PlusMinus(df(0.6)))
 		if err != nil {
 			return
 		}
 		verdict := func(atm quantity.Pressure, g quantity.GaugePressure, l quantity.Temperature, tt Target) Verdict {
-			m, err := MeasureSuperheat(r22, g.PlusMinus(quantity.PSIG(0.6)), atm.PlusMinus(quantity.Pascals(300)), l.PlusMinus(df(0.9)))
+			m, err := MeasureSuperheat(
+				r22,
+				g.PlusMinus(quantity.PSIG(0.6)),
+				atm.PlusMinus(quantity.Pascals(300)),
+				l.PlusMinus(df(0.9)),
+			)
 			if err != nil {
 				rt.Fatal(err)
 			}
@@ -80,15 +108,40 @@ func TestVerdictKnowsNoUnits(t *testing.T) {
 			}
 			return v
 		}
-		a := verdict(quantity.StandardAtmosphere, p.Gauge(quantity.StandardAtmosphere), line, target)
-		atm := quantity.AtmosphereAt(quantity.Feet(rapid.Float64Range(0, 10000).Draw(rt, "elevation")))
-		metric, err := SuperheatTarget(nil, quantity.Celsius(wb.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.7).Celsius())), quantity.Celsius(db.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.6).Celsius())))
+		a := verdict(
+			quantity.StandardAtmosphere,
+			p.Gauge(quantity.StandardAtmosphere),
+			line,
+			target,
+		)
+		atm := quantity.AtmosphereAt(
+			quantity.Feet(rapid.Float64Range(0, 10000).Draw(rt, "elevation")),
+		)
+		metric, err := SuperheatTarget(
+			nil,
+			quantity.Celsius(wb.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.7).Celsius())),
+			quantity.Celsius(db.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.6).Celsius())),
+		)
 		if err != nil {
 			rt.Fatal(err)
 		}
-		b := verdict(atm, quantity.KilopascalsGauge(p.Gauge(atm).KilopascalsGauge()), quantity.Celsius(line.Celsius()), metric)
-		if a.Outcome != b.Outcome && math.Abs(max(a.Low, a.InBand, a.High)-0.9) > 1e-6 || math.Abs(a.Low-b.Low)+math.Abs(a.High-b.High) > 1e-6 {
-			rt.Fatalf("%v (%v, %v) and %v (%v, %v)", a.Outcome, a.Low, a.High, b.Outcome, b.Low, b.High)
+		b := verdict(
+			atm,
+			quantity.KilopascalsGauge(p.Gauge(atm).KilopascalsGauge()),
+			quantity.Celsius(line.Celsius()),
+			metric,
+		)
+		if a.Outcome != b.Outcome && math.Abs(max(a.Low, a.InBand, a.High)-0.9) > 1e-6 ||
+			math.Abs(a.Low-b.Low)+math.Abs(a.High-b.High) > 1e-6 {
+			rt.Fatalf(
+				"%v (%v, %v) and %v (%v, %v)",
+				a.Outcome,
+				a.Low,
+				a.High,
+				b.Outcome,
+				b.Low,
+				b.High,
+			)
 		}
 	})
 }
@@ -141,28 +194,49 @@ func TestUncertaintyByMonteCarlo(t *testing.T) {
 		sum, square, low := 0.0, 0.0, 0
 		for range n {
 			draw := func(std float64) float64 { return std * rng.NormFloat64() }
-			mm, err := read(r, (g.Value + quantity.GaugePressure(draw(g.Std))).PlusMinus(0), (atm.Value + quantity.Pressure(draw(atm.Std))).PlusMinus(0), line.Value.Add(quantity.TemperatureDelta(draw(line.Std))).PlusMinus(0))
+			mm, err := read(
+				r,
+				(g.Value + quantity.GaugePressure(draw(g.Std))).PlusMinus(0),
+				(atm.Value + quantity.Pressure(draw(atm.Std))).PlusMinus(0),
+				line.Value.Add(quantity.TemperatureDelta(draw(line.Std))).PlusMinus(0),
+			)
 			if err != nil {
 				t.Fatal(err)
 			}
-			tt := target(wb.Value.Add(quantity.TemperatureDelta(draw(wb.Std))), db.Value.Add(quantity.TemperatureDelta(draw(db.Std))))
+			tt := target(
+				wb.Value.Add(quantity.TemperatureDelta(draw(wb.Std))),
+				db.Value.Add(quantity.TemperatureDelta(draw(db.Std))),
+			)
 			wanted := float64(tt.Value.Value)
 			if c.method == Subcooling {
 				wanted += draw(tt.Value.Std)
 			}
 			d := float64(mm.Value.Value) - wanted
 			sum, square = sum+d, square+d*d
-			if c.method == Superheat && d > float64(tt.Tolerance) || c.method == Subcooling && d < -float64(tt.Tolerance) {
+			if c.method == Superheat && d > float64(tt.Tolerance) ||
+				c.method == Subcooling && d < -float64(tt.Tolerance) {
 				low++
 			}
 		}
 		mean := sum / n
 		std := math.Sqrt(square/n - mean*mean)
 		if math.Abs(mean-float64(v.Deviation.Value)) > 0.05*std+4*std/math.Sqrt(n) {
-			t.Errorf("%s %v: deviation %v, by Monte Carlo %v", c.designation, c.method, float64(v.Deviation.Value), mean)
+			t.Errorf(
+				"%s %v: deviation %v, by Monte Carlo %v",
+				c.designation,
+				c.method,
+				float64(v.Deviation.Value),
+				mean,
+			)
 		}
 		if math.Abs(std/v.Deviation.Std-1) > 0.03 {
-			t.Errorf("%s %v: standard uncertainty %v, by Monte Carlo %v", c.designation, c.method, v.Deviation.Std, std)
+			t.Errorf(
+				"%s %v: standard uncertainty %v, by Monte Carlo %v",
+				c.designation,
+				c.method,
+				v.Deviation.Std,
+				std,
+			)
 		}
 		if p := float64(low) / n; math.Abs(p-v.Low) > 0.02 {
 			t.Errorf("%s %v: chance low %v, by Monte Carlo %v", c.designation, c.method, v.Low, p)
@@ -178,7 +252,12 @@ func TestFloodingFromReadings(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := MeasureSuperheat(r22, p.Gauge(quantity.StandardAtmosphere).PlusMinus(quantity.PSIG(0.6)), seaLevel, f(41.9).PlusMinus(df(0.9)))
+	m, err := MeasureSuperheat(
+		r22,
+		p.Gauge(quantity.StandardAtmosphere).PlusMinus(quantity.PSIG(0.6)),
+		seaLevel,
+		f(41.9).PlusMinus(df(0.9)),
+	)
 	if err != nil || !m.LiquidReturning() || m.Value.Value <= 0 {
 		t.Errorf("superheat %v, liquid returning %v, %v", m.Value, m.LiquidReturning(), err)
 	}
@@ -195,8 +274,17 @@ func TestGlideIsCountedFromItsOwnSide(t *testing.T) {
 		bubble, err2 := r.BubbleTemperature(abs)
 		sh, err3 := MeasureSuperheat(r, p, seaLevel, dew.PlusMinus(0))
 		sc, err4 := MeasureSubcooling(r, p, seaLevel, bubble.PlusMinus(0))
-		if err := errors.Join(err1, err2, err3, err4); err != nil || math.Abs(float64(sh.Value.Value)) > 1e-9 || math.Abs(float64(sc.Value.Value)) > 1e-9 || dew < bubble {
-			t.Errorf("%s: superheat %v at the dew point, subcooling %v at the bubble point, %v", designation, sh.Value, sc.Value, err)
+		if err := errors.Join(err1, err2, err3, err4); err != nil ||
+			math.Abs(float64(sh.Value.Value)) > 1e-9 ||
+			math.Abs(float64(sc.Value.Value)) > 1e-9 ||
+			dew < bubble {
+			t.Errorf(
+				"%s: superheat %v at the dew point, subcooling %v at the bubble point, %v",
+				designation,
+				sh.Value,
+				sc.Value,
+				err,
+			)
 		}
 	}
 }
@@ -205,7 +293,10 @@ func TestGlideIsCountedFromItsOwnSide(t *testing.T) {
 func TestMeasureIsMonotone(t *testing.T) {
 	r := fluid(t, "R-32")
 	rapid.Check(t, func(rt *rapid.T) {
-		p, step := rapid.Float64Range(60, 200).Draw(rt, "psig"), rapid.Float64Range(0.01, 20).Draw(rt, "step")
+		p, step := rapid.Float64Range(60, 200).
+			Draw(rt, "psig"),
+			rapid.Float64Range(0.01, 20).
+				Draw(rt, "step")
 		line := rapid.Float64Range(20, 90).Draw(rt, "line")
 		a, err1 := MeasureSuperheat(r, psig(p, 1), seaLevel, f(line).PlusMinus(df(1)))
 		b, err2 := MeasureSuperheat(r, psig(p+step, 1), seaLevel, f(line).PlusMinus(df(1)))
@@ -217,7 +308,8 @@ func TestMeasureIsMonotone(t *testing.T) {
 		if b.Value.Value >= a.Value.Value || d.Value.Value <= c.Value.Value {
 			rt.Fatalf("%v %v %v %v", a.Value, b.Value, c.Value, d.Value)
 		}
-		if s := float64(a.Budget.Std()); math.Abs(s-a.Value.Std) > 1e-12 || a.Value.Std < float64(df(1)) {
+		if s := float64(a.Budget.Std()); math.Abs(s-a.Value.Std) > 1e-12 ||
+			a.Value.Std < float64(df(1)) {
 			rt.Fatalf("budget %v, value %v", s, a.Value.Std)
 		}
 	})

@@ -22,7 +22,10 @@ type Measurement struct {
 
 // NewMeasurement makes a Measurement from a value that was worked out elsewhere, such as
 // a superheat read off an instrument. The error is a *RangeError.
-func NewMeasurement(method Method, value quantity.Uncertain[quantity.TemperatureDelta]) (Measurement, error) {
+func NewMeasurement(
+	method Method,
+	value quantity.Uncertain[quantity.TemperatureDelta],
+) (Measurement, error) {
 	m := Measurement{Method: method, Value: value}
 	if err := checkMethod(method); err != nil {
 		return Measurement{}, err
@@ -52,7 +55,8 @@ func (m Measurement) At(settled quantity.Uncertain[quantity.TemperatureDelta]) M
 // above 2 °F, however good the instruments. A wet suction line reads within a
 // degree of saturation, above it as often as below.
 func (m Measurement) LiquidReturning() bool {
-	return m.Method == Superheat && float64(m.Value.Value) <= max(coverage*m.Value.Std, float64(wetLine.value))
+	return m.Method == Superheat &&
+		float64(m.Value.Value) <= max(coverage*m.Value.Std, float64(wetLine.value))
 }
 
 func clampOf(m Method) Reading {
@@ -66,7 +70,11 @@ func checkMethod(m Method) error {
 	if m == Superheat || m == Subcooling || m == Approach {
 		return nil
 	}
-	return &RangeError{Quantity: "charging method", Value: m, Advice: "a temperature difference is measured for superheat, subcooling or approach"}
+	return &RangeError{
+		Quantity: "charging method",
+		Value:    m,
+		Advice:   "a temperature difference is measured for superheat, subcooling or approach",
+	}
 }
 
 // Temperature differences that a pipe can show: beyond these the reading is of
@@ -78,12 +86,24 @@ const minSaturation, maxSaturation = quantity.Temperature(50), quantity.Temperat
 
 func (m Measurement) check() error {
 	if v := m.Value.Value; !(v >= minDelta && v <= maxDelta) || math.IsNaN(float64(v)) {
-		return &RangeError{Quantity: m.Method.String(), Value: v, Min: minDelta, Max: maxDelta, Advice: "check the readings it comes from, and their units"}
+		return &RangeError{
+			Quantity: m.Method.String(),
+			Value:    v,
+			Min:      minDelta,
+			Max:      maxDelta,
+			Advice:   "check the readings it comes from, and their units",
+		}
 	}
 	if s := m.Saturation; s != (temperature{}) {
 		const countedFrom = "temperature that the measured value is counted from"
 		if !(s.Value >= minSaturation && s.Value <= maxSaturation) {
-			return &RangeError{Quantity: countedFrom, Value: s.Value, Min: minSaturation, Max: maxSaturation, Advice: "check the readings it comes from, and their units"}
+			return &RangeError{
+				Quantity: countedFrom,
+				Value:    s.Value,
+				Min:      minSaturation,
+				Max:      maxSaturation,
+				Advice:   "check the readings it comes from, and their units",
+			}
 		}
 		if err := checkStd(countedFrom, s.Std); err != nil {
 			return err

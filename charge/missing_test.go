@@ -34,7 +34,12 @@ func TestNoRefrigerant(t *testing.T) {
 	for _, fluid := range []*refrigerant.Refrigerant{nil, new(refrigerant.Refrigerant)} {
 		_, superheat := MeasureSuperheat(fluid, psig(68, 1), atm, line)
 		_, subcooling := MeasureSubcooling(fluid, psig(200, 1), atm, line)
-		_, lineCharge := LineCharge(fluid, Tubes(Annealed)[2], quantity.Feet(10), quantity.Fahrenheit(90))
+		_, lineCharge := LineCharge(
+			fluid,
+			Tubes(Annealed)[2],
+			quantity.Feet(10),
+			quantity.Fahrenheit(90),
+		)
 		_, recovery := RecoverTo(fluid, quantity.Pounds(6))
 		_, weighIn := WeighedCharge{Fluid: fluid, Label: quantity.Pounds(6)}.Weigh()
 		for name, err := range map[string]error{"weigh-in": weighIn, "superheat": superheat, "subcooling": subcooling, "line": lineCharge, "recovery": recovery} {
@@ -50,8 +55,12 @@ func TestObstaclesLeaveOutNonsense(t *testing.T) {
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 1e308, -1e308} {
 		s := Situation{
 			Metering: refrigerant.TXV, LabelSubcooling: true, NominalCapacity: quantity.Power(v),
-			OutdoorDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnWetBulb: &temperature{Value: quantity.Temperature(v)},
-			Superheat: &delta{Value: quantity.TemperatureDelta(v)}, Subcooling: &delta{Value: quantity.TemperatureDelta(v)},
+			OutdoorDryBulb: &temperature{
+				Value: quantity.Temperature(v),
+			}, ReturnDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnWetBulb: &temperature{Value: quantity.Temperature(v)},
+			Superheat: &delta{
+				Value: quantity.TemperatureDelta(v),
+			}, Subcooling: &delta{Value: quantity.TemperatureDelta(v)},
 			Airflow: &quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.VolumeFlow(v)},
 		}
 		if got := Obstacles(s, Subcooling); len(got) > 0 {

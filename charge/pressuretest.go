@@ -148,7 +148,13 @@ func (p PressureTest) check() error {
 			return err
 		}
 		if !(g.value.Value >= 0 && g.value.Value <= highest) {
-			return &RangeError{Quantity: g.name, Value: g.value.Value, Min: quantity.GaugePressure(0), Max: highest, Advice: "read the gauge on the circuit, not on the nitrogen cylinder"}
+			return &RangeError{
+				Quantity: g.name,
+				Value:    g.value.Value,
+				Min:      quantity.GaugePressure(0),
+				Max:      highest,
+				Advice:   "read the gauge on the circuit, not on the nitrogen cylinder",
+			}
 		}
 	}
 	for _, t := range [2]struct {
@@ -156,17 +162,34 @@ func (p PressureTest) check() error {
 		value temperature
 	}{{"gas temperature at the start", p.StartGas}, {"gas temperature at the end", p.EndGas}} {
 		if !(t.value.Value >= coldest && t.value.Value <= hottest) {
-			return &RangeError{Quantity: t.name, Value: t.value.Value, Min: coldest, Max: hottest, Advice: "clamp the pipe in the shade"}
+			return &RangeError{
+				Quantity: t.name,
+				Value:    t.value.Value,
+				Min:      coldest,
+				Max:      hottest,
+				Advice:   "clamp the pipe in the shade",
+			}
 		}
 		if err := checkStd(t.name, t.value.Std); err != nil {
 			return err
 		}
 	}
 	if !(p.Limit >= 0 && p.Limit <= highest) {
-		return &RangeError{Quantity: "limit of the test pressure", Value: p.Limit, Min: quantity.GaugePressure(0), Max: highest, Advice: "it is the low-side design pressure on the label; leave it zero where it cannot be read"}
+		return &RangeError{
+			Quantity: "limit of the test pressure",
+			Value:    p.Limit,
+			Min:      quantity.GaugePressure(0),
+			Max:      highest,
+			Advice:   "it is the low-side design pressure on the label; leave it zero where it cannot be read",
+		}
 	}
 	if most := max(p.Start.Value, p.End.Value); p.Limit > 0 && most > p.Limit {
-		return &RangeError{Quantity: "test pressure", Value: most, Max: p.Limit, Advice: "the label's low-side design pressure is the limit: let nitrogen off now, standing clear"}
+		return &RangeError{
+			Quantity: "test pressure",
+			Value:    most,
+			Max:      p.Limit,
+			Advice:   "the label's low-side design pressure is the limit: let nitrogen off now, standing clear",
+		}
 	}
 	return nil
 }
@@ -174,7 +197,13 @@ func (p PressureTest) check() error {
 // Fact is the result for a record: "result.pressure-holds", with what the gauge showed, what
 // a tight circuit would have shown, and the smallest drop that would have been seen.
 func (t Tightness) Fact() fact.Fact {
-	shown, expected := fact.Amount("shown", t.Expected-t.Drop.Value), fact.Amount("expected", t.Expected)
+	shown, expected := fact.Amount(
+		"shown",
+		t.Expected-t.Drop.Value,
+	), fact.Amount(
+		"expected",
+		t.Expected,
+	)
 	detectable := fact.Amount("detectable", t.Detectable)
 	switch {
 	case t.Outcome == Leaks:

@@ -21,7 +21,13 @@ const (
 	VeryHighPressure                          // above 355 psia, or no liquid at 104 °F
 )
 
-var recoveryClassNames = []string{"not-stated", "low-pressure", "medium-pressure", "high-pressure", "very-high-pressure"}
+var recoveryClassNames = []string{
+	"not-stated",
+	"low-pressure",
+	"medium-pressure",
+	"high-pressure",
+	"very-high-pressure",
+}
 
 // String returns the class in words.
 func (c RecoveryClass) String() string { return enum.Name(recoveryClassNames, c) }
@@ -66,7 +72,12 @@ func RecoverTo(fluid *refrigerant.Refrigerant, whole quantity.Mass) (RecoveryLev
 	}
 	const most = quantity.Mass(100e3)
 	if !(whole > 0 && whole <= most) {
-		return RecoveryLevel{}, &RangeError{Quantity: "whole charge of the machine", Value: whole, Max: most, Advice: "it is above zero: read it on the label"}
+		return RecoveryLevel{}, &RangeError{
+			Quantity: "whole charge of the machine",
+			Value:    whole,
+			Max:      most,
+			Advice:   "it is above zero: read it on the label",
+		}
 	}
 	out := RecoveryLevel{Class: VeryHighPressure, Source: recoveryRule}
 	if classTemperature.value < fluid.Critical().Temperature {
@@ -107,7 +118,11 @@ type MixedError struct {
 
 // Error implements error.
 func (e *MixedError) Error() string {
-	return fmt.Sprintf("charge: the tank holds %s and the machine %s: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed", e.Holds, e.Recovered)
+	return fmt.Sprintf(
+		"charge: the tank holds %s and the machine %s: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed",
+		e.Holds,
+		e.Recovered,
+	)
 }
 
 // TankRoom returns how much refrigerant may still be recovered into a tank that
@@ -116,7 +131,11 @@ func (e *MixedError) Error() string {
 // evacuated tank. The room of an overfilled tank is zero.
 //
 // The error is a *MixedError or a *RangeError.
-func TankRoom(tank refrigerant.Cylinder, holds, recovered *refrigerant.Refrigerant, gross quantity.Mass) (quantity.Mass, error) {
+func TankRoom(
+	tank refrigerant.Cylinder,
+	holds, recovered *refrigerant.Refrigerant,
+	gross quantity.Mass,
+) (quantity.Mass, error) {
 	if err := checkFluid(recovered); err != nil {
 		return 0, err
 	}

@@ -33,7 +33,12 @@ func (f *figure[T]) rule() Rule {
 }
 
 func (c *condition) rule() Rule {
-	r := Rule{Code: c.code, Forbids: c.forbids.methods(), Doubts: c.doubts.methods(), Source: c.source}
+	r := Rule{
+		Code:    c.code,
+		Forbids: c.forbids.methods(),
+		Doubts:  c.doubts.methods(),
+		Source:  c.source,
+	}
 	if c.limit != nil {
 		r.Figure = bothSystems(c.limit)
 	}

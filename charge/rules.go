@@ -193,8 +193,16 @@ var (
 var tubeSizes = [...]tubeSize{
 	{1. / 8, 0.030, 0}, {3. / 16, 0.030, 0}, {1. / 4, 0.030, 0.025}, {5. / 16, 0.032, 0},
 	{3. / 8, 0.032, 0.030}, {1. / 2, 0.032, 0.035}, {5. / 8, 0.035, 0.040}, {3. / 4, 0.035, 0.042},
-	{7. / 8, 0.045, 0.045}, {1 + 1./8, 0.050, 0.050}, {1 + 3./8, 0.055, 0.055}, {1 + 5./8, 0.060, 0.060},
-	{2 + 1./8, 0, 0.070}, {2 + 5./8, 0, 0.080}, {3 + 1./8, 0, 0.090}, {3 + 5./8, 0, 0.100}, {4 + 1./8, 0, 0.110},
+	{
+		7. / 8,
+		0.045,
+		0.045,
+	}, {1 + 1./8, 0.050, 0.050}, {1 + 3./8, 0.055, 0.055}, {1 + 5./8, 0.060, 0.060},
+	{
+		2 + 1./8,
+		0,
+		0.070,
+	}, {2 + 5./8, 0, 0.080}, {3 + 1./8, 0, 0.090}, {3 + 5./8, 0, 0.100}, {4 + 1./8, 0, 0.110},
 }
 
 // A tubeSize has the wall of each temper in which it is made.
@@ -589,7 +597,10 @@ var (
 			if MethodFor(s.Metering) != Subcooling || s.Superheat == nil {
 				return nil, false
 			}
-			return s.Superheat.Value, Measurement{Method: Superheat, Value: *s.Superheat}.LiquidReturning()
+			return s.Superheat.Value, Measurement{
+				Method: Superheat,
+				Value:  *s.Superheat,
+			}.LiquidReturning()
 		},
 	}
 	filterDirty = condition{

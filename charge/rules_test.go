@@ -31,7 +31,8 @@ func TestRulesAreComplete(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	written := regexp.MustCompile(`(?:code: +|figure\[[^\]]+\]\{\s*)"([a-z0-9-]+)",`).FindAllSubmatch(source, -1)
+	written := regexp.MustCompile(`(?:code: +|figure\[[^\]]+\]\{\s*)"([a-z0-9-]+)",`).
+		FindAllSubmatch(source, -1)
 	for _, w := range written {
 		if !listed[string(w[1])] {
 			t.Errorf("%s stands in rules.go and is not in Rules", w[1])

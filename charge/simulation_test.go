@@ -43,7 +43,10 @@ func newMachine(rng *rand.Rand, m Method) *machine {
 		power := between(rng, 1, 3)
 		const starved = 48
 		atTarget := math.Pow(1-s.target/starved, 1/power)
-		perFilling := starved * power * math.Pow(atTarget, power-1) // |d superheat / d filling| at the target
+		perFilling := starved * power * math.Pow(
+			atTarget,
+			power-1,
+		) // |d superheat / d filling| at the target
 		perOunce := 100 * gain / s.whole / perFilling
 		curve := func(filling float64) float64 {
 			return starved * (1 - math.Copysign(math.Pow(math.Abs(filling), power), filling))
@@ -51,7 +54,8 @@ func newMachine(rng *rand.Rand, m Method) *machine {
 		start := 0.0
 		for {
 			start = between(rng, -0.25, 0.20) * s.whole // charge error, ounces
-			if math.Abs(curve(atTarget+perOunce*start)-s.target) > 6.5 && curve(atTarget+perOunce*start) < 45 {
+			if math.Abs(curve(atTarget+perOunce*start)-s.target) > 6.5 &&
+				curve(atTarget+perOunce*start) < 45 {
 				break
 			}
 		}
@@ -93,7 +97,9 @@ func (s *machine) read(t *testing.T, rng *rand.Rand, net float64) delta {
 		}
 		if st.Steady() {
 			s.shown = end
-			return st.Value.Value.PlusMinus(quantity.TemperatureDelta(math.Hypot(st.Value.Std, float64(df(0.9)))))
+			return st.Value.Value.PlusMinus(
+				quantity.TemperatureDelta(math.Hypot(st.Value.Std, float64(df(0.9)))),
+			)
 		}
 		run += max(st.Wait.Seconds(), 120)
 	}
@@ -152,8 +158,15 @@ func charged(t *testing.T, rng *rand.Rand, s *machine) outcome {
 func checkDirection(t *testing.T, d Dosing, dose Dose) {
 	t.Helper()
 	above := d.History[len(d.History)-1].Value.Value > d.Target.Value.Value
-	if (d.Target.Method == Subcooling) != above && dose.Action == Recover || (d.Target.Method == Subcooling) == above && dose.Action == Add {
-		t.Errorf("%v %v against %v: %v", d.Target.Method, d.History[len(d.History)-1].Value, d.Target.Value, dose.Action)
+	if (d.Target.Method == Subcooling) != above && dose.Action == Recover ||
+		(d.Target.Method == Subcooling) == above && dose.Action == Add {
+		t.Errorf(
+			"%v %v against %v: %v",
+			d.Target.Method,
+			d.History[len(d.History)-1].Value,
+			d.Target.Value,
+			dose.Action,
+		)
 	}
 }
 
@@ -191,8 +204,17 @@ func TestDosingOnSimulatedMachines(t *testing.T) {
 			}
 		}
 		slices.Sort(reached)
-		t.Logf("%v: band reached after a median of %d moves (90 %% within %d, never in %d), in band at the end %d; past the far edge %d, past it by more than the tolerance %d; ends %v",
-			m, reached[runs/2], reached[runs*9/10], never, inBand, pastEdge, overshot, reasons)
+		t.Logf(
+			"%v: band reached after a median of %d moves (90 %% within %d, never in %d), in band at the end %d; past the far edge %d, past it by more than the tolerance %d; ends %v",
+			m,
+			reached[runs/2],
+			reached[runs*9/10],
+			never,
+			inBand,
+			pastEdge,
+			overshot,
+			reasons,
+		)
 		if reached[runs/2] > 3 || overshot > runs*5/100 {
 			t.Errorf("%v: median %d moves, %d of %d overshot", m, reached[runs/2], overshot, runs)
 		}

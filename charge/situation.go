@@ -73,8 +73,20 @@ func Obstacles(s Situation, m Method) []Obstacle {
 
 // readable returns s without the values that cannot be readings.
 func (s Situation) readable() Situation {
-	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(s.OutdoorDryBulb), readable(s.ReturnDryBulb), readable(s.ReturnWetBulb)
-	s.Superheat, s.Subcooling, s.Airflow = readable(s.Superheat), readable(s.Subcooling), readable(s.Airflow)
+	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(
+		s.OutdoorDryBulb,
+	), readable(
+		s.ReturnDryBulb,
+	), readable(
+		s.ReturnWetBulb,
+	)
+	s.Superheat, s.Subcooling, s.Airflow = readable(
+		s.Superheat,
+	), readable(
+		s.Subcooling,
+	), readable(
+		s.Airflow,
+	)
 	if !canBeRead(float64(s.NominalCapacity)) {
 		s.NominalCapacity = 0
 	}
@@ -144,7 +156,8 @@ func starvedBesideStackedLiquid(s *Situation) (any, bool) {
 		return nil, false
 	}
 	limit := starvedSuperheat.value
-	if s.Metering.Fixed() && !s.LabelSuperheat && s.ReturnWetBulb != nil && s.OutdoorDryBulb != nil {
+	if s.Metering.Fixed() && !s.LabelSuperheat && s.ReturnWetBulb != nil &&
+		s.OutdoorDryBulb != nil {
 		if target, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
 			limit = max(limit, target+superheatTolerance.value)
 		}

@@ -164,7 +164,8 @@ func (s Steadiness[T]) Steady() bool { return s.State == Settled || s.State == H
 // what Settle was asked for, and at least the usual ten minutes.
 func (s Steadiness[T]) WaitAfter(change T) time.Duration {
 	wait := waitAfterMove.value
-	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > float64(s.Within) && s.Within > 0 {
+	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > float64(s.Within) &&
+		s.Within > 0 {
 		wait = max(wait, capDuration(s.TimeConstant.Seconds()*math.Log(left/float64(s.Within))))
 	}
 	return wait
@@ -182,11 +183,21 @@ func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, er
 	t := make([]float64, len(log))
 	for i, s := range log {
 		if i > 0 && s.At <= log[i-1].At {
-			return nil, &RangeError{Quantity: fmt.Sprintf("time of %s %d", what, i+1), Value: s.At, Min: log[i-1].At, Advice: "put the readings in order of time, one at a time"}
+			return nil, &RangeError{
+				Quantity: fmt.Sprintf("time of %s %d", what, i+1),
+				Value:    s.At,
+				Min:      log[i-1].At,
+				Advice:   "put the readings in order of time, one at a time",
+			}
 		}
 		since := s.At - log[0].At
 		if since < 0 || since > longestSpan {
-			return nil, &RangeError{Quantity: fmt.Sprintf("time of %s %d", what, i+1), Value: s.At, Max: log[0].At + longestSpan, Advice: "count all times from one moment of the visit"}
+			return nil, &RangeError{
+				Quantity: fmt.Sprintf("time of %s %d", what, i+1),
+				Value:    s.At,
+				Max:      log[0].At + longestSpan,
+				Advice:   "count all times from one moment of the visit",
+			}
 		}
 		t[i] = since.Seconds()
 	}
@@ -217,7 +228,13 @@ func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], erro
 		return Steadiness[T]{}, err
 	}
 	if len(log) == 0 || len(log) > longestLog {
-		return Steadiness[T]{}, &RangeError{Quantity: "number of readings in the log", Value: quantity.Number(len(log)), Min: quantity.Number(1), Max: quantity.Number(longestLog), Advice: "log the value since the last change"}
+		return Steadiness[T]{}, &RangeError{
+			Quantity: "number of readings in the log",
+			Value:    quantity.Number(len(log)),
+			Min:      quantity.Number(1),
+			Max:      quantity.Number(longestLog),
+			Advice:   "log the value since the last change",
+		}
 	}
 	for i := range log {
 		if err := w.Take(log[i]); err != nil {

@@ -113,9 +113,22 @@ func TestSettleOnKnownLogs(t *testing.T) {
 				within++
 			}
 		}
-		t.Logf("%-18s named %d, value within two standard uncertainties %d of %d", name, named, within, runs)
+		t.Logf(
+			"%-18s named %d, value within two standard uncertainties %d of %d",
+			name,
+			named,
+			within,
+			runs,
+		)
 		if named < 95 || within < 85 {
-			t.Errorf("%s: named %v in %d runs of %d, truth within in %d", name, c.want, named, runs, within)
+			t.Errorf(
+				"%s: named %v in %d runs of %d, truth within in %d",
+				name,
+				c.want,
+				named,
+				runs,
+				within,
+			)
 		}
 	}
 }
@@ -128,8 +141,14 @@ func TestFluctuatingSuperheat(t *testing.T) {
 	if s.State != Hunting || !s.Steady() {
 		t.Fatalf("%v", s.State)
 	}
-	if math.Abs(s.Value.Value.Fahrenheit()-10) > 0.3 || math.Abs(s.Low.Fahrenheit()-6) > 0.8 || math.Abs(s.High.Fahrenheit()-14) > 0.8 {
-		t.Errorf("mean %v, band %v to %v", s.Value.Value.Fahrenheit(), s.Low.Fahrenheit(), s.High.Fahrenheit())
+	if math.Abs(s.Value.Value.Fahrenheit()-10) > 0.3 || math.Abs(s.Low.Fahrenheit()-6) > 0.8 ||
+		math.Abs(s.High.Fahrenheit()-14) > 0.8 {
+		t.Errorf(
+			"mean %v, band %v to %v",
+			s.Value.Value.Fahrenheit(),
+			s.Low.Fahrenheit(),
+			s.High.Fahrenheit(),
+		)
 	}
 	if math.Abs(s.Period.Seconds()-100) > 3 || math.Abs(s.Swing.Fahrenheit()-8) > 1 {
 		t.Errorf("period %v, swing %v", s.Period, s.Swing.Fahrenheit())
@@ -173,7 +192,11 @@ func TestSettlingSaysWhere(t *testing.T) {
 func TestSettledKnowsItsTimeConstant(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 7))
 	for _, tau := range []float64{60, 120, 180} {
-		s := settled(t, history{start: 35, end: 10, tau: tau, noise: 0.2, minutes: 25, step: 5}, rng)
+		s := settled(
+			t,
+			history{start: 35, end: 10, tau: tau, noise: 0.2, minutes: 25, step: 5},
+			rng,
+		)
 		if s.State != Settled || math.Abs(s.TimeConstant.Seconds()/tau-1) > 0.1 {
 			t.Errorf("%v with a time constant of %v, want %.0f s", s.State, s.TimeConstant, tau)
 		}
@@ -197,8 +220,10 @@ func TestSettleHasNoSide(t *testing.T) {
 				tr.log[i].Value = -tr.log[i].Value
 			}
 			b, err := Settle(tr.log, df(1))
-			if err != nil || a.State != b.State || math.Abs(float64(a.Value.Value+b.Value.Value)) > 1e-9 ||
-				a.From != b.From || math.Abs(float64(a.Low+b.High)) > 1e-9 {
+			if err != nil || a.State != b.State ||
+				math.Abs(float64(a.Value.Value+b.Value.Value)) > 1e-9 ||
+				a.From != b.From ||
+				math.Abs(float64(a.Low+b.High)) > 1e-9 {
 				t.Fatalf("%s: %+v upright, %+v upside down, %v", kind.name, a, b, err)
 			}
 		}
@@ -211,7 +236,14 @@ func TestUnfinishedIsNotSettled(t *testing.T) {
 	wrong := 0
 	const runs = 200
 	for range runs {
-		h := history{start: 30, end: 10, tau: 200 + 400*rng.Float64(), noise: 0.3, minutes: 3 + 2*rng.Float64(), step: 10}
+		h := history{
+			start:   30,
+			end:     10,
+			tau:     200 + 400*rng.Float64(),
+			noise:   0.3,
+			minutes: 3 + 2*rng.Float64(),
+			step:    10,
+		}
 		if s := settled(t, h, rng); s.Steady() {
 			wrong++
 		}
@@ -227,7 +259,13 @@ func TestNoiseIsNotHunting(t *testing.T) {
 	wrong := 0
 	const runs = 300
 	for i := range runs {
-		h := history{end: 12, noise: 0.5 + rng.Float64(), minutes: 10, step: 5, memory: 0.3 * float64(i%3)}
+		h := history{
+			end:     12,
+			noise:   0.5 + rng.Float64(),
+			minutes: 10,
+			step:    5,
+			memory:  0.3 * float64(i%3),
+		}
 		if s := settled(t, h, rng); s.State == Hunting {
 			wrong++
 		}
@@ -239,12 +277,17 @@ func TestNoiseIsNotHunting(t *testing.T) {
 }
 
 func TestShortLogsSayNothing(t *testing.T) {
-	log := []Sample[quantity.TemperatureDelta]{{0, df(14)}, {time.Minute, df(9)}, {2 * time.Minute, df(12)}}
+	log := []Sample[quantity.TemperatureDelta]{
+		{0, df(14)},
+		{time.Minute, df(9)},
+		{2 * time.Minute, df(12)},
+	}
 	s, err := Settle(log, df(1))
 	if err != nil || s.State != TooShort || s.Steady() {
 		t.Errorf("%v, %v", s.State, err)
 	}
-	if s, err := Settle(log[:1], df(1)); err != nil || s.State != TooShort || s.Value.Value != df(14) {
+	if s, err := Settle(log[:1], df(1)); err != nil || s.State != TooShort ||
+		s.Value.Value != df(14) {
 		t.Errorf("%+v, %v", s, err)
 	}
 }
@@ -279,7 +322,10 @@ func TestSettleAnswersAnything(t *testing.T) {
 				rt.Fatalf("%+v", s)
 			}
 		}
-		if s.State < TooShort || s.State > Settled || s.Wait < 0 || s.TimeConstant < 0 || s.Value.Std < 0 || s.Low > s.High || s.From > s.To {
+		if s.State < TooShort || s.State > Settled || s.Wait < 0 || s.TimeConstant < 0 ||
+			s.Value.Std < 0 ||
+			s.Low > s.High ||
+			s.From > s.To {
 			rt.Fatalf("%+v", s)
 		}
 	})
@@ -298,7 +344,9 @@ func TestSettleKeepsUnits(t *testing.T) {
 		other[i] = Sample[quantity.TemperatureDelta]{s.At + time.Hour, 1.8*s.Value + 5}
 	}
 	b, err := Settle(other, 1.8*df(1))
-	if err != nil || a.State != b.State || math.Abs(float64(1.8*a.Value.Value+5-b.Value.Value)) > 1e-6 || math.Abs(a.TimeConstant.Seconds()-b.TimeConstant.Seconds()) > 0.1 {
+	if err != nil || a.State != b.State ||
+		math.Abs(float64(1.8*a.Value.Value+5-b.Value.Value)) > 1e-6 ||
+		math.Abs(a.TimeConstant.Seconds()-b.TimeConstant.Seconds()) > 0.1 {
 		t.Errorf("%+v and %+v, %v", a, b, err)
 	}
 }
@@ -324,7 +372,18 @@ func TestSettleRefusesNonsense(t *testing.T) {
 
 func BenchmarkSettle(b *testing.B) {
 	b.ReportAllocs()
-	log := history{start: 30, end: 10, tau: 120, swing: 6, period: 100, noise: 0.4, minutes: 15, step: 5}.log(rand.New(rand.NewPCG(3, 4)))
+	log := history{
+		start:   30,
+		end:     10,
+		tau:     120,
+		swing:   6,
+		period:  100,
+		noise:   0.4,
+		minutes: 15,
+		step:    5,
+	}.log(
+		rand.New(rand.NewPCG(3, 4)),
+	)
 	for b.Loop() {
 		if _, err := Settle(log, df(1)); err != nil {
 			b.Fatal(err)

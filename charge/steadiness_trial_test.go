@@ -197,11 +197,19 @@ var traces = []struct {
 	}},
 	{"drift of the weather", func(rng *rand.Rand) (trace, bool) {
 		level, rate := between(rng, 0, 30), between(rng, -0.4, 0.4)/300
-		return traceOf(rng, drawSampling(rng, 7, 40), func(t float64) float64 { return level + rate*t })
+		return traceOf(
+			rng,
+			drawSampling(rng, 7, 40),
+			func(t float64) float64 { return level + rate*t },
+		)
 	}},
 	{"ramp", func(rng *rand.Rand) (trace, bool) {
 		level, rate := between(rng, 0, 30), between(rng, 0.35, 3)/60*upOrDown(rng)
-		return traceOf(rng, drawSampling(rng, 6, 20), func(t float64) float64 { return level + rate*t })
+		return traceOf(
+			rng,
+			drawSampling(rng, 6, 20),
+			func(t float64) float64 { return level + rate*t },
+		)
 	}},
 	{"approach", func(rng *rand.Rand) (trace, bool) {
 		of, _ := approachTo(rng, false)
@@ -241,8 +249,14 @@ var traces = []struct {
 		tr.called = isMoving
 		return tr, ok
 	}},
-	{"hunting, regular", func(rng *rand.Rand) (trace, bool) { return hunted(rng, 6, 15, 0, false) }},
-	{"hunting, uneven", func(rng *rand.Rand) (trace, bool) { return hunted(rng, 6, 15, 0.3, false) }},
+	{
+		"hunting, regular",
+		func(rng *rand.Rand) (trace, bool) { return hunted(rng, 6, 15, 0, false) },
+	},
+	{
+		"hunting, uneven",
+		func(rng *rand.Rand) (trace, bool) { return hunted(rng, 6, 15, 0.3, false) },
+	},
 	{"hunting, flooding at each low", func(rng *rand.Rand) (trace, bool) {
 		return hunted(rng, 8, 15, 0.15, true)
 	}},
@@ -258,7 +272,10 @@ var traces = []struct {
 		}, period, swing), period >= 60
 	}},
 	{"valve in a loop with a lag", valveLoop},
-	{"hunting, 4 to 6 °F", func(rng *rand.Rand) (trace, bool) { return hunted(rng, 4, 6, 0.1, false) }},
+	{
+		"hunting, 4 to 6 °F",
+		func(rng *rand.Rand) (trace, bool) { return hunted(rng, 4, 6, 0.1, false) },
+	},
 	{"hunting after an approach", func(rng *rand.Rand) (trace, bool) {
 		s, of, period, swing := huntOf(rng, 6, 15, 0.15)
 		away, tau := between(rng, 5, 25), between(rng, 40, 120)
@@ -336,7 +353,10 @@ func valveLoop(rng *rand.Rand) (trace, bool) {
 
 // huntOf draws a hunting superheat, and a way to read it that can show it: at
 // least six readings to a cycle, and four cycles.
-func huntOf(rng *rand.Rand, low, high, jitter float64) (s sampling, of signal, period, swing float64) {
+func huntOf(
+	rng *rand.Rand,
+	low, high, jitter float64,
+) (s sampling, of signal, period, swing float64) {
 	swing, period = between(rng, low, high), between(rng, 45, 240)
 	s = drawSampling(rng, 6.5, 25)
 	s.step = min(s.step, period/6)
@@ -424,13 +444,23 @@ func TestTrialOfSteadiness(t *testing.T) {
 			}
 		}
 		all, right = all+runs, right+good
-		t.Logf("%-34s right %5.1f %%, truth within two standard uncertainties in %5.1f %% of these; else %v",
-			kind.name, percent(good, runs), percent(covered, good), wrong)
+		t.Logf(
+			"%-34s right %5.1f %%, truth within two standard uncertainties in %5.1f %% of these; else %v",
+			kind.name,
+			percent(good, runs),
+			percent(covered, good),
+			wrong,
+		)
 		if percent(good, runs) < 95 || percent(covered, good) < 90 {
 			t.Errorf("%s: %d of %d right, truth covered in %d", kind.name, good, runs, covered)
 		}
 	}
-	t.Logf("all: %.1f %% of %d right; %d called steady that were not", percent(right, all), all, acted)
+	t.Logf(
+		"all: %.1f %% of %d right; %d called steady that were not",
+		percent(right, all),
+		all,
+		acted,
+	)
 	if percent(right, all) < 99 || percent(acted, all) > 0.2 {
 		t.Errorf("%d of %d right, %d called steady that were not", right, all, acted)
 	}
@@ -469,7 +499,12 @@ func TestEstimateOfTheEnd(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("two time constants %v: of %d estimates %.1f %% met", c.two, made, percent(met, made))
+		t.Logf(
+			"two time constants %v: of %d estimates %.1f %% met",
+			c.two,
+			made,
+			percent(met, made),
+		)
 		if percent(met, made) < c.least {
 			t.Errorf("two time constants %v: of %d estimates %d met", c.two, made, met)
 		}

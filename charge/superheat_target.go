@@ -19,7 +19,9 @@ import (
 //
 // Where the table has no target, the error is a *NotNowError: do not charge by
 // superheat now. A temperature that is not a number is a *RangeError.
-func TableSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) (quantity.TemperatureDelta, error) {
+func TableSuperheat(
+	returnWetBulb, outdoorDryBulb quantity.Temperature,
+) (quantity.TemperatureDelta, error) {
 	target, at := tabulatedSuperheat(returnWetBulb.Fahrenheit(), outdoorDryBulb.Fahrenheit())
 	if at != onTable {
 		return 0, offTableError(at, returnWetBulb, outdoorDryBulb)
@@ -106,13 +108,25 @@ func offTableError(at place, wetBulb, outdoor quantity.Temperature) error {
 	if math.IsNaN(float64(outdoor)) {
 		bad, what = outdoor, "outdoor dry bulb"
 	}
-	return &RangeError{Quantity: what, Value: bad, Min: quantity.Fahrenheit(tableMinWetBulb), Max: quantity.Fahrenheit(tableMaxOutdoor), Advice: "read it again; this is not a number"}
+	return &RangeError{
+		Quantity: what,
+		Value:    bad,
+		Min:      quantity.Fahrenheit(tableMinWetBulb),
+		Max:      quantity.Fahrenheit(tableMaxOutdoor),
+		Advice:   "read it again; this is not a number",
+	}
 }
 
 // FormulaSuperheat is the well-known line (3·WB − 80 − DB)/2 in °F, a check
 // on the table: common practice, no source. It lies within 3.5 °F of the table
 // at return wet bulbs from 58 to 72 °F and outdoor temperatures from 65 to
 // 105 °F, and drifts off beyond; 0 of what is no number. It is never used as a target.
-func FormulaSuperheat(returnWetBulb, outdoorDryBulb quantity.Temperature) quantity.TemperatureDelta {
-	return finite.OrZero(quantity.FahrenheitDelta((3*returnWetBulb.Fahrenheit() - 80 - outdoorDryBulb.Fahrenheit()) / 2))
+func FormulaSuperheat(
+	returnWetBulb, outdoorDryBulb quantity.Temperature,
+) quantity.TemperatureDelta {
+	return finite.OrZero(
+		quantity.FahrenheitDelta(
+			(3*returnWetBulb.Fahrenheit() - 80 - outdoorDryBulb.Fahrenheit()) / 2,
+		),
+	)
 }

@@ -33,10 +33,18 @@ func (t Target) General() bool { return t.Source.Standing != fact.Label }
 // WithTolerance returns t with another tolerance, such as the label's own. The
 // tolerance lies above 0 and up to 15 °C (27 °F); the error is a *RangeError,
 // also for a t whose own value cannot be.
-func (t Target) WithTolerance(tolerance quantity.TemperatureDelta, source fact.Source) (Target, error) {
+func (t Target) WithTolerance(
+	tolerance quantity.TemperatureDelta,
+	source fact.Source,
+) (Target, error) {
 	const max = quantity.TemperatureDelta(15)
 	if !(tolerance > 0 && tolerance <= max) {
-		return Target{}, &RangeError{Quantity: "charge tolerance", Value: tolerance, Max: max, Advice: "give half the width of the band around the target, above zero"}
+		return Target{}, &RangeError{
+			Quantity: "charge tolerance",
+			Value:    tolerance,
+			Max:      max,
+			Advice:   "give half the width of the band around the target, above zero",
+		}
 	}
 	if err := t.check(); err != nil {
 		return Target{}, err
@@ -60,8 +68,15 @@ func (t Target) check() error {
 //
 // The error is a *NotNowError where the table has no target, and a *RangeError
 // for a value that cannot be.
-func SuperheatTarget(label *quantity.Uncertain[quantity.TemperatureDelta], returnWetBulb, outdoorDryBulb quantity.Uncertain[quantity.Temperature]) (Target, error) {
-	t := Target{Method: Superheat, Tolerance: superheatTolerance.value, ToleranceSource: superheatTolerance.source}
+func SuperheatTarget(
+	label *quantity.Uncertain[quantity.TemperatureDelta],
+	returnWetBulb, outdoorDryBulb quantity.Uncertain[quantity.Temperature],
+) (Target, error) {
+	t := Target{
+		Method:          Superheat,
+		Tolerance:       superheatTolerance.value,
+		ToleranceSource: superheatTolerance.source,
+	}
 	if label != nil {
 		return t.fromLabel(*label)
 	}
@@ -75,7 +90,10 @@ func SuperheatTarget(label *quantity.Uncertain[quantity.TemperatureDelta], retur
 	if err != nil {
 		return Target{}, err
 	}
-	_, perWetBulb, perOutdoor := smoothSuperheat(returnWetBulb.Value.Fahrenheit(), outdoorDryBulb.Value.Fahrenheit())
+	_, perWetBulb, perOutdoor := smoothSuperheat(
+		returnWetBulb.Value.Fahrenheit(),
+		outdoorDryBulb.Value.Fahrenheit(),
+	)
 	t.Source = cecTarget
 	t.Budget.add(ReturnWetBulb, returnWetBulb.Std, perWetBulb)
 	t.Budget.add(OutdoorDryBulb, outdoorDryBulb.Std, perOutdoor)
@@ -87,7 +105,11 @@ func SuperheatTarget(label *quantity.Uncertain[quantity.TemperatureDelta], retur
 // where label is nil a general one, 10 °F with a doubt of 2.3 °F, which only a
 // charge far off can be judged by. The error is a *RangeError.
 func SubcoolingTarget(label *quantity.Uncertain[quantity.TemperatureDelta]) (Target, error) {
-	t := Target{Method: Subcooling, Tolerance: subcoolingTolerance.value, ToleranceSource: subcoolingTolerance.source}
+	t := Target{
+		Method:          Subcooling,
+		Tolerance:       subcoolingTolerance.value,
+		ToleranceSource: subcoolingTolerance.source,
+	}
 	if label != nil {
 		return t.fromLabel(*label)
 	}
@@ -103,14 +125,24 @@ func ApproachTarget(label *quantity.Uncertain[quantity.TemperatureDelta]) (Targe
 	if label == nil {
 		return Target{}, &NotNowError{Approach, &noLabelApproach, nil}
 	}
-	t := Target{Method: Approach, Tolerance: approachTolerance.value, ToleranceSource: approachTolerance.source}
+	t := Target{
+		Method:          Approach,
+		Tolerance:       approachTolerance.value,
+		ToleranceSource: approachTolerance.source,
+	}
 	return t.fromLabel(*label)
 }
 
 func (t Target) fromLabel(label delta) (Target, error) {
 	const max = quantity.TemperatureDelta(40)
 	if !(label.Value >= 0 && label.Value <= max) {
-		return Target{}, &RangeError{Quantity: t.Method.String() + " of the label", Value: label.Value, Min: quantity.TemperatureDelta(0), Max: max, Advice: "read the label again, with its unit"}
+		return Target{}, &RangeError{
+			Quantity: t.Method.String() + " of the label",
+			Value:    label.Value,
+			Min:      quantity.TemperatureDelta(0),
+			Max:      max,
+			Advice:   "read the label again, with its unit",
+		}
 	}
 	if err := checkStd(t.Method.String()+" of the label", label.Std); err != nil {
 		return Target{}, err
@@ -128,5 +160,11 @@ func checkStd(what string, std float64) error {
 	if std >= 0 && std <= maxStd && !math.IsNaN(std) {
 		return nil
 	}
-	return &RangeError{Quantity: "standard uncertainty of the " + what, Value: quantity.TemperatureDelta(std), Min: quantity.TemperatureDelta(0), Max: quantity.TemperatureDelta(maxStd), Advice: "give one standard deviation of the instrument"}
+	return &RangeError{
+		Quantity: "standard uncertainty of the " + what,
+		Value:    quantity.TemperatureDelta(std),
+		Min:      quantity.TemperatureDelta(0),
+		Max:      quantity.TemperatureDelta(maxStd),
+		Advice:   "give one standard deviation of the instrument",
+	}
 }

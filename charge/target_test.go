@@ -35,13 +35,26 @@ func TestTableSuperheatCells(t *testing.T) {
 		got, err := TableSuperheat(f(wb), f(db))
 		if want == no {
 			if !errors.Is(err, ErrNotNow) || got != 0 {
-				t.Errorf("%v °F wet bulb, %v °F outdoors: %v, %v; the table has no target there", wb, db, got, err)
+				t.Errorf(
+					"%v °F wet bulb, %v °F outdoors: %v, %v; the table has no target there",
+					wb,
+					db,
+					got,
+					err,
+				)
 			}
 			return
 		}
 		cells++
 		if err != nil || math.Abs(got.Fahrenheit()-want) > 1e-9 {
-			t.Errorf("%v °F wet bulb, %v °F outdoors: %v (%v), want %v °F", wb, db, got.Fahrenheit(), err, want)
+			t.Errorf(
+				"%v °F wet bulb, %v °F outdoors: %v (%v), want %v °F",
+				wb,
+				db,
+				got.Fahrenheit(),
+				err,
+				want,
+			)
 		}
 	})
 	if cells != 1055 {
@@ -97,9 +110,18 @@ func TestTableAgreesWithLabels(t *testing.T) {
 			}
 		}
 	}
-	labels := verify.Source{Cite: "superheat charging table in installation instructions of split systems, worst of 116 cells (prints differ by 1 °F)", Kind: verify.Published}
+	labels := verify.Source{
+		Cite: "superheat charging table in installation instructions of split systems, worst of 116 cells (prints differ by 1 °F)",
+		Kind: verify.Published,
+	}
 	verify.Value(t, labels, "target superheat of Table RA3.2-2", "°F", worst[0], worst[1], 1+1e-9)
-	t.Logf("%d cells, %d within rounding, mean difference %.3f °F, %d on one side only", n, rounding, sum/float64(n), onlyOne)
+	t.Logf(
+		"%d cells, %d within rounding, mean difference %.3f °F, %d on one side only",
+		n,
+		rounding,
+		sum/float64(n),
+		onlyOne,
+	)
 	if n != 116 || rounding < n*8/10 || math.Abs(sum/float64(n)) > 0.1 || onlyOne > 3 {
 		t.Error("the table and the labels are not one")
 	}
@@ -110,8 +132,10 @@ func TestTableIsSmooth(t *testing.T) {
 	eachCell(func(wb, db, v float64) {
 		i, j := int(db)-tableMinOutdoor, int(wb)-tableMinWetBulb
 		bend := func(a, b float64) bool { return a != no && b != no && v != no && math.Abs(a+b-2*v) > 0.61 }
-		if i > 0 && i < len(superheatTable)-1 && bend(superheatTable[i-1][j], superheatTable[i+1][j]) ||
-			j > 0 && j < len(superheatTable[i])-1 && bend(superheatTable[i][j-1], superheatTable[i][j+1]) {
+		if i > 0 && i < len(superheatTable)-1 &&
+			bend(superheatTable[i-1][j], superheatTable[i+1][j]) ||
+			j > 0 && j < len(superheatTable[i])-1 &&
+				bend(superheatTable[i][j-1], superheatTable[i][j+1]) {
 			t.Errorf("%v °F wet bulb, %v °F outdoors: %v stands out", wb, db, v)
 		}
 	})
@@ -124,8 +148,23 @@ func TestTableSuperheatOfCommonPractice(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		practice := verify.Source{Cite: "target superheat of the trade", Kind: verify.CommonPractice}
-		verify.Value(t, practice, fmt.Sprintf("target superheat at a return wet bulb of %v °F and %v °F outdoors", c.wb, c.db), "°F", c.want, got.Fahrenheit(), 0.5)
+		practice := verify.Source{
+			Cite: "target superheat of the trade",
+			Kind: verify.CommonPractice,
+		}
+		verify.Value(
+			t,
+			practice,
+			fmt.Sprintf(
+				"target superheat at a return wet bulb of %v °F and %v °F outdoors",
+				c.wb,
+				c.db,
+			),
+			"°F",
+			c.want,
+			got.Fahrenheit(),
+			0.5,
+		)
 		if line := FormulaSuperheat(f(c.wb), f(c.db)).Fahrenheit(); math.Abs(line-c.want) > 1 {
 			t.Errorf("the line gives %v °F at %v °F outdoors", line, c.db)
 		}
@@ -148,7 +187,10 @@ func TestSmoothTargetMeetsTable(t *testing.T) {
 		}
 		sum, n = sum+d*d, n+1
 	})
-	table := verify.Source{Cite: cecTarget.Title + ", worst of 1,055 cells", Kind: verify.FromMemory}
+	table := verify.Source{
+		Cite: cecTarget.Title + ", worst of 1,055 cells",
+		Kind: verify.FromMemory,
+	}
 	verify.Value(t, table, "smooth target superheat", "°F", worst[0], worst[1], 0.5)
 	if rms := math.Sqrt(sum / n); rms > 0.1 {
 		t.Errorf("the smooth target is %.2f °F off the table, root mean square", rms)
@@ -178,7 +220,9 @@ func TestSmoothTargetSlopes(t *testing.T) {
 		// Differences of the table over 2 °F are good to 0.05 °F per °F.
 		i, j := int(db)-tableMinOutdoor, int(wb)-tableMinWetBulb
 		if j > 0 && j < len(superheatTable[i])-1 && superheatTable[i][j-1] != no {
-			if d := (superheatTable[i][j+1] - superheatTable[i][j-1]) / 2; math.Abs(d-perWB) > 0.35 {
+			if d := (superheatTable[i][j+1] - superheatTable[i][j-1]) / 2; math.Abs(
+				d-perWB,
+			) > 0.35 {
 				t.Errorf("%v/%v: slope per wet bulb %.3f, table %.3f", wb, db, perWB, d)
 			}
 		}
@@ -217,11 +261,25 @@ func TestTableSuperheatIsMonotone(t *testing.T) {
 		if here < df(5-1e-6) {
 			t.Fatalf("a target of %v °F", here.Fahrenheit())
 		}
-		if wetter, err := TableSuperheat(f(wb+step), f(db)); err == nil && (wetter < here || wetter > here+df(3*step)) {
-			t.Fatalf("%v °F at %v, %v °F at %v", here.Fahrenheit(), wb, wetter.Fahrenheit(), wb+step)
+		if wetter, err := TableSuperheat(f(wb+step), f(db)); err == nil &&
+			(wetter < here || wetter > here+df(3*step)) {
+			t.Fatalf(
+				"%v °F at %v, %v °F at %v",
+				here.Fahrenheit(),
+				wb,
+				wetter.Fahrenheit(),
+				wb+step,
+			)
 		}
-		if hotter, err := TableSuperheat(f(wb), f(db+step)); err == nil && (hotter > here || hotter < here-df(1.2*step)) {
-			t.Fatalf("%v °F at %v, %v °F at %v outdoors", here.Fahrenheit(), db, hotter.Fahrenheit(), db+step)
+		if hotter, err := TableSuperheat(f(wb), f(db+step)); err == nil &&
+			(hotter > here || hotter < here-df(1.2*step)) {
+			t.Fatalf(
+				"%v °F at %v, %v °F at %v outdoors",
+				here.Fahrenheit(),
+				db,
+				hotter.Fahrenheit(),
+				db+step,
+			)
 		}
 	})
 }
@@ -270,7 +328,8 @@ func TestSuperheatTargetUncertainty(t *testing.T) {
 func TestLabelOutranksTable(t *testing.T) {
 	label := df(11).PlusMinus(df(0.5))
 	target, err := SuperheatTarget(&label, f(40).PlusMinus(0), f(30).PlusMinus(0))
-	if err != nil || target.Value != label || target.General() || target.Source.Standing != fact.Label {
+	if err != nil || target.Value != label || target.General() ||
+		target.Source.Standing != fact.Label {
 		t.Errorf("%+v, %v", target, err)
 	}
 	sub, err := SubcoolingTarget(&label)

@@ -75,7 +75,11 @@ func TubeOf(outside quantity.Length, temper Temper) (Tube, error) {
 		}
 	}
 	if len(tubes) == 0 {
-		return Tube{}, &RangeError{Quantity: "temper of the tube", Value: temper, Advice: "it is annealed in coils and drawn in straight lengths"}
+		return Tube{}, &RangeError{
+			Quantity: "temper of the tube",
+			Value:    temper,
+			Advice:   "it is annealed in coils and drawn in straight lengths",
+		}
 	}
 	var sizes []string
 	for _, t := range tubes {
@@ -83,7 +87,10 @@ func TubeOf(outside quantity.Length, temper Temper) (Tube, error) {
 	}
 	return Tube{}, &RangeError{
 		Quantity: "outside diameter of a tube", Value: across(outside),
-		Advice: "ASTM B280 has, in inches, " + strings.Join(sizes, ", ") + "; measure across the outside, without insulation",
+		Advice: "ASTM B280 has, in inches, " + strings.Join(
+			sizes,
+			", ",
+		) + "; measure across the outside, without insulation",
 	}
 }
 
@@ -99,7 +106,13 @@ func (a across) String() string {
 func (t Tube) check() error {
 	const largest = quantity.Length(0.3)
 	if !(t.Outside > 0 && t.Outside <= largest && t.Wall > 0 && t.Bore() > 0) {
-		return &RangeError{Quantity: "bore of the tube", Value: across(t.Bore()), Min: across(0), Max: across(largest), Advice: "give outside diameter and wall, or take the tube from TubeOf"}
+		return &RangeError{
+			Quantity: "bore of the tube",
+			Value:    across(t.Bore()),
+			Min:      across(0),
+			Max:      across(largest),
+			Advice:   "give outside diameter and wall, or take the tube from TubeOf",
+		}
 	}
 	return nil
 }

@@ -68,7 +68,13 @@ type Verdict struct {
 // A *RangeError says that a value cannot be, or that the two are not of one method.
 func Judge(measured Measurement, target Target) (Verdict, error) {
 	if measured.Method != target.Method {
-		return Verdict{}, &RangeError{Quantity: "method of the target", Value: target.Method, Min: measured.Method, Max: measured.Method, Advice: "compare a measured value with the target of the same method"}
+		return Verdict{}, &RangeError{
+			Quantity: "method of the target",
+			Value:    target.Method,
+			Min:      measured.Method,
+			Max:      measured.Method,
+			Advice:   "compare a measured value with the target of the same method",
+		}
 	}
 	if err := checkMethod(measured.Method); err != nil {
 		return Verdict{}, err
@@ -80,11 +86,28 @@ func Judge(measured Measurement, target Target) (Verdict, error) {
 		return Verdict{}, err
 	}
 	if !(target.Tolerance > 0 && target.Tolerance <= maxDelta) {
-		return Verdict{}, &RangeError{Quantity: "charge tolerance", Value: target.Tolerance, Max: maxDelta, Advice: "it is above zero: use a target made by this package, or set a tolerance by WithTolerance"}
+		return Verdict{}, &RangeError{
+			Quantity: "charge tolerance",
+			Value:    target.Tolerance,
+			Max:      maxDelta,
+			Advice:   "it is above zero: use a target made by this package, or set a tolerance by WithTolerance",
+		}
 	}
-	v := Verdict{Method: measured.Method, Measured: measured, Target: target, LiquidReturning: measured.LiquidReturning()}
-	v.Deviation = delta{Value: measured.Value.Value - target.Value.Value, Std: math.Hypot(measured.Value.Std, target.Value.Std)}
-	below, within, above := normal.Chances(float64(v.Deviation.Value), v.Deviation.Std, float64(target.Tolerance))
+	v := Verdict{
+		Method:          measured.Method,
+		Measured:        measured,
+		Target:          target,
+		LiquidReturning: measured.LiquidReturning(),
+	}
+	v.Deviation = delta{
+		Value: measured.Value.Value - target.Value.Value,
+		Std:   math.Hypot(measured.Value.Std, target.Value.Std),
+	}
+	below, within, above := normal.Chances(
+		float64(v.Deviation.Value),
+		v.Deviation.Std,
+		float64(target.Tolerance),
+	)
 	if v.Method.direction() > 0 {
 		v.Low, v.InBand, v.High = below, within, above
 	} else {
@@ -119,7 +142,11 @@ func (v *Verdict) decide() {
 // chances start even. Errors are those of Judge.
 func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, error) {
 	if superheat.Method != Superheat || subcooling.Method != Subcooling {
-		return Verdict{}, &RangeError{Quantity: "pair of methods", Value: subcooling.Method, Advice: "give the superheat first and the subcooling second"}
+		return Verdict{}, &RangeError{
+			Quantity: "pair of methods",
+			Value:    subcooling.Method,
+			Advice:   "give the superheat first and the subcooling second",
+		}
 	}
 	if err := subcooling.check(); err != nil {
 		return Verdict{}, err
@@ -136,8 +163,16 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 		}
 		v = Verdict{Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3, LiquidReturning: superheat.LiquidReturning()}
 	}
-	_, _, wet := normal.Chances(float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0)
-	_, _, stacked := normal.Chances(float64(subcooling.Value.Value-stackedSubcooling.value), subcooling.Value.Std, 0)
+	_, _, wet := normal.Chances(
+		float64(wetLine.value-superheat.Value.Value),
+		superheat.Value.Std,
+		0,
+	)
+	_, _, stacked := normal.Chances(
+		float64(subcooling.Value.Value-stackedSubcooling.value),
+		subcooling.Value.Std,
+		0,
+	)
 	if p := wet * stacked; p > 0 {
 		v.Low, v.InBand = v.Low*(1-p), v.InBand*(1-p)
 		v.High = 1 - v.Low - v.InBand

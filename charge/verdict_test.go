@@ -68,7 +68,18 @@ func TestJudge(t *testing.T) {
 	} {
 		v := judged(t, c.method, c.value, c.std, c.target, c.tStd)
 		if v.Outcome != c.want || v.LiquidReturning != c.liquid {
-			t.Errorf("%v %v ± %v against %v ± %v: %v (liquid %v), want %v (liquid %v)", c.method, c.value, c.std, c.target, c.tStd, v.Outcome, v.LiquidReturning, c.want, c.liquid)
+			t.Errorf(
+				"%v %v ± %v against %v ± %v: %v (liquid %v), want %v (liquid %v)",
+				c.method,
+				c.value,
+				c.std,
+				c.target,
+				c.tStd,
+				v.Outcome,
+				v.LiquidReturning,
+				c.want,
+				c.liquid,
+			)
 		}
 	}
 }
@@ -90,9 +101,19 @@ func TestStackedLiquidReadsOvercharged(t *testing.T) {
 	low := targetOf(t, Superheat, 5, 1)
 	for _, target := range []*Target{nil, &low} {
 		for _, superheat := range []float64{-2, 0, 0.4} {
-			v, err := JudgeTogether(taken(t, Superheat, superheat, 1), taken(t, Subcooling, 26, 1.2), target)
+			v, err := JudgeTogether(
+				taken(t, Superheat, superheat, 1),
+				taken(t, Subcooling, 26, 1.2),
+				target,
+			)
 			if err != nil || v.Outcome != Overcharged {
-				t.Errorf("superheat %v beside 26 °F of subcooling, target %v: %v (%v)", superheat, target != nil, v.Outcome, err)
+				t.Errorf(
+					"superheat %v beside 26 °F of subcooling, target %v: %v (%v)",
+					superheat,
+					target != nil,
+					v.Outcome,
+					err,
+				)
 			}
 		}
 	}
@@ -123,10 +144,24 @@ func TestMoreChargeNeverReadsLower(t *testing.T) {
 		before := judged(t, m, value, std, target, 0.5)
 		after := judged(t, m, value+m.direction()*more, std, target, 0.5)
 		const eps = 1e-12
-		if after.Low > before.Low+eps || after.High < before.High-eps || rank[after.Outcome] < rank[before.Outcome] {
-			rt.Fatalf("%v: %v (%.3f/%.3f/%.3f) with more charge %v (%.3f/%.3f/%.3f)", m, before.Outcome, before.Low, before.InBand, before.High, after.Outcome, after.Low, after.InBand, after.High)
+		if after.Low > before.Low+eps || after.High < before.High-eps ||
+			rank[after.Outcome] < rank[before.Outcome] {
+			rt.Fatalf(
+				"%v: %v (%.3f/%.3f/%.3f) with more charge %v (%.3f/%.3f/%.3f)",
+				m,
+				before.Outcome,
+				before.Low,
+				before.InBand,
+				before.High,
+				after.Outcome,
+				after.Low,
+				after.InBand,
+				after.High,
+			)
 		}
-		if s := before.Low + before.InBand + before.High; math.Abs(s-1) > 1e-12 || before.Low < 0 || before.InBand < 0 || before.High < 0 {
+		if s := before.Low + before.InBand + before.High; math.Abs(s-1) > 1e-12 || before.Low < 0 ||
+			before.InBand < 0 ||
+			before.High < 0 {
 			rt.Fatalf("chances sum to %v", s)
 		}
 	})
@@ -144,11 +179,30 @@ func TestMoreChargeNeverReadsLowerTogether(t *testing.T) {
 			x := targetOf(t, Superheat, rapid.Float64Range(5, 40).Draw(rt, "target"), 1)
 			target = &x
 		}
-		before, err1 := JudgeTogether(taken(t, Superheat, superheat, std), taken(t, Subcooling, subcooling, std), target)
-		after, err2 := JudgeTogether(taken(t, Superheat, superheat-a, std), taken(t, Subcooling, subcooling+b, std), target)
+		before, err1 := JudgeTogether(
+			taken(t, Superheat, superheat, std),
+			taken(t, Subcooling, subcooling, std),
+			target,
+		)
+		after, err2 := JudgeTogether(
+			taken(t, Superheat, superheat-a, std),
+			taken(t, Subcooling, subcooling+b, std),
+			target,
+		)
 		const eps = 1e-12
-		if err1 != nil || err2 != nil || after.Low > before.Low+eps || after.High < before.High-eps {
-			rt.Fatalf("%v %v: %.4f/%.4f/%.4f then %.4f/%.4f/%.4f", err1, err2, before.Low, before.InBand, before.High, after.Low, after.InBand, after.High)
+		if err1 != nil || err2 != nil || after.Low > before.Low+eps ||
+			after.High < before.High-eps {
+			rt.Fatalf(
+				"%v %v: %.4f/%.4f/%.4f then %.4f/%.4f/%.4f",
+				err1,
+				err2,
+				before.Low,
+				before.InBand,
+				before.High,
+				after.Low,
+				after.InBand,
+				after.High,
+			)
 		}
 	})
 }
@@ -165,7 +219,11 @@ func TestAboveTargetNeverReadsOvercharged(t *testing.T) {
 		if err != nil || v.Outcome == Overcharged {
 			rt.Fatalf("%v above target: %v (%v)", above, v.Outcome, err)
 		}
-		v, err = JudgeTogether(sh, taken(t, Subcooling, rapid.Float64Range(-5, 40).Draw(rt, "subcooling"), std), &tt)
+		v, err = JudgeTogether(
+			sh,
+			taken(t, Subcooling, rapid.Float64Range(-5, 40).Draw(rt, "subcooling"), std),
+			&tt,
+		)
 		if err != nil || v.Outcome == Overcharged {
 			rt.Fatalf("%v above target with subcooling: %v (%v)", above, v.Outcome, err)
 		}
@@ -221,8 +279,15 @@ func TestBetter(t *testing.T) {
 func TestBetterIsBetter(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		m := rapid.SampledFrom(methods).Draw(rt, "method")
-		v := judged(t, m, rapid.Float64Range(-5, 40).Draw(rt, "value"), rapid.Float64Range(0.1, 8).Draw(rt, "std"),
-			rapid.Float64Range(5, 30).Draw(rt, "target"), rapid.Float64Range(0, 3).Draw(rt, "target std"))
+		v := judged(
+			t,
+			m,
+			rapid.Float64Range(-5, 40).Draw(rt, "value"),
+			rapid.Float64Range(0.1, 8).Draw(rt, "std"),
+			rapid.Float64Range(5, 30).
+				Draw(rt, "target"),
+			rapid.Float64Range(0, 3).Draw(rt, "target std"),
+		)
 		b, ok := v.Better()
 		if ok != (v.Outcome == CannotTell) {
 			rt.Fatalf("%v asks for a better reading: %v", v.Outcome, ok)

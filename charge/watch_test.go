@@ -59,7 +59,10 @@ func TestWatchRefuses(t *testing.T) {
 	a, b := watch(t), watch(t)
 	var wrong *RangeError
 	for i := range 400 {
-		s := Sample[quantity.TemperatureDelta]{time.Duration(i) * time.Second, df(10 + 0.1*float64(i%7))}
+		s := Sample[quantity.TemperatureDelta]{
+			time.Duration(i) * time.Second,
+			df(10 + 0.1*float64(i%7)),
+		}
 		for _, w := range []*Watch[quantity.TemperatureDelta]{a, b} {
 			if err := w.Take(s); err != nil {
 				t.Fatal(err)
@@ -118,7 +121,8 @@ func TestMeanOver(t *testing.T) {
 	log[40].Value = df(60)
 	from, to := 300*time.Second, 590*time.Second
 	mean, still, ok := MeanOver(log, from, to, df(1))
-	if !ok || still || math.Abs(mean.Value.Fahrenheit()-4.45) > 0.05 || !(mean.Std > float64(df(0.5))) {
+	if !ok || still || math.Abs(mean.Value.Fahrenheit()-4.45) > 0.05 ||
+		!(mean.Std > float64(df(0.5))) {
 		t.Errorf("%v, still %v, %v", mean, still, ok)
 	}
 	if _, still, ok := MeanOver(log, from, to, df(4)); !still || !ok {

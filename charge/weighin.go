@@ -15,7 +15,12 @@ import (
 // than 1 %.
 //
 // Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
-func LineCharge(fluid *refrigerant.Refrigerant, tube Tube, length quantity.Length, liquid quantity.Temperature) (quantity.Mass, error) {
+func LineCharge(
+	fluid *refrigerant.Refrigerant,
+	tube Tube,
+	length quantity.Length,
+	liquid quantity.Temperature,
+) (quantity.Mass, error) {
 	if err := checkFluid(fluid); err != nil {
 		return 0, err
 	}
@@ -42,7 +47,13 @@ func checkFluid(fluid *refrigerant.Refrigerant) error {
 func checkLength(what string, l quantity.Length) error {
 	const longest = quantity.Length(500)
 	if !(l >= 0 && l <= longest) {
-		return &RangeError{Quantity: "length of the " + what, Value: l, Min: quantity.Length(0), Max: longest, Advice: "give the length of one pipe of the pair"}
+		return &RangeError{
+			Quantity: "length of the " + what,
+			Value:    l,
+			Min:      quantity.Length(0),
+			Max:      longest,
+			Advice:   "give the length of one pipe of the pair",
+		}
 	}
 	return nil
 }
@@ -141,7 +152,12 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	}
 	const most = quantity.Mass(1000)
 	if !(w.Label > 0 && w.Label <= most) {
-		return Weighing{}, &RangeError{Quantity: "label charge", Value: w.Label, Max: most, Advice: "it is above zero: read it on the unit's label; without it a charge cannot be weighed in"}
+		return Weighing{}, &RangeError{
+			Quantity: "label charge",
+			Value:    w.Label,
+			Max:      most,
+			Advice:   "it is above zero: read it on the unit's label; without it a charge cannot be weighed in",
+		}
 	}
 	if err := checkLength("liquid line", w.Length.Value); err != nil {
 		return Weighing{}, err
@@ -150,7 +166,13 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 		return Weighing{}, err
 	}
 	if !(w.Length.Std >= 0 && w.Length.Std <= 100) {
-		return Weighing{}, &RangeError{Quantity: "standard uncertainty of the length of the liquid line", Value: quantity.Length(w.Length.Std), Min: quantity.Length(0), Max: quantity.Length(100), Advice: "give one standard deviation"}
+		return Weighing{}, &RangeError{
+			Quantity: "standard uncertainty of the length of the liquid line",
+			Value:    quantity.Length(w.Length.Std),
+			Min:      quantity.Length(0),
+			Max:      quantity.Length(100),
+			Advice:   "give one standard deviation",
+		}
 	}
 	out := Weighing{Label: w.Label, AskDevice: w.asksDevice()}
 	variance := 0.0
@@ -160,7 +182,13 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	case w.Adder != nil:
 		const shortest, longest = quantity.Length(0.01), quantity.Length(100)
 		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per >= shortest && w.Adder.Per <= longest) {
-			return Weighing{}, &RangeError{Quantity: "label's adder", Value: w.Adder.Mass, Min: quantity.Mass(0), Max: most, Advice: "give a mass and the length that it is for, 0.4 in to 328 ft, as 0.6 oz per 1 ft"}
+			return Weighing{}, &RangeError{
+				Quantity: "label's adder",
+				Value:    w.Adder.Mass,
+				Min:      quantity.Mass(0),
+				Max:      most,
+				Advice:   "give a mass and the length that it is for, 0.4 in to 328 ft, as 0.6 oz per 1 ft",
+			}
 		}
 		perMeter := float64(w.Adder.Mass) / float64(w.Adder.Per)
 		out.Line = quantity.Mass(perMeter * float64(w.Length.Value-w.FactoryLength))
@@ -174,14 +202,24 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 	}
 	for _, a := range w.Accessories {
 		if !(a.Mass >= 0 && a.Mass <= most) {
-			return Weighing{}, &RangeError{Quantity: "charge of " + a.Name, Value: a.Mass, Min: quantity.Mass(0), Max: most, Advice: "take the figure of the part's maker"}
+			return Weighing{}, &RangeError{
+				Quantity: "charge of " + a.Name,
+				Value:    a.Mass,
+				Min:      quantity.Mass(0),
+				Max:      most,
+				Advice:   "take the figure of the part's maker",
+			}
 		}
 		out.Accessories += a.Mass
 	}
 	variance += square(float64(smallestDose.value) / math.Sqrt(3))
 	total := out.Label + out.Line + out.Accessories
 	if !(total > 0) {
-		return Weighing{}, &RangeError{Quantity: "charge to weigh in", Value: total, Advice: "it is above zero: a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder"}
+		return Weighing{}, &RangeError{
+			Quantity: "charge to weigh in",
+			Value:    total,
+			Advice:   "it is above zero: a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder",
+		}
 	}
 	out.Total = quantity.Uncertain[quantity.Mass]{Value: total, Std: math.Sqrt(variance)}
 	return out, nil
@@ -226,14 +264,25 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 	out.Source = computedAdder
 	beyond := math.Abs(feet - w.FactoryLength.Feet())
 	bore := 2 * float64(boreDoubt.value) / float64(w.Tube.Bore())
-	*variance = square(share*liquid/quantity.Foot*w.Length.Std) + square(beyond*share*float64(warmer-perFoot)) +
-		square(beyond*share*liquid*bore) + square(beyond*share*liquid*adderDoubt.value) + square(beyond*liquid*shareDoubt)
+	*variance = square(
+		share*liquid/quantity.Foot*w.Length.Std,
+	) + square(
+		beyond*share*float64(warmer-perFoot),
+	) +
+		square(
+			beyond*share*liquid*bore,
+		) + square(
+		beyond*share*liquid*adderDoubt.value,
+	) + square(
+		beyond*liquid*shareDoubt,
+	)
 	return nil
 }
 
 // asksDevice reports whether the charge depends on a place that is not stated.
 func (w WeighedCharge) asksDevice() bool {
-	return w.Adder == nil && w.Device == 0 && w.Tube != (Tube{}) && w.Length.Value != w.FactoryLength
+	return w.Adder == nil && w.Device == 0 && w.Tube != (Tube{}) &&
+		w.Length.Value != w.FactoryLength
 }
 
 // lineShare is how much of the small line counts as liquid, with its standard uncertainty.
@@ -244,7 +293,9 @@ func (w WeighedCharge) lineShare() (share, std float64) {
 	case DeviceOutdoors:
 		return outdoorDeviceShare.value, outdoorDeviceDoubt.value
 	}
-	return 1, (1 - outdoorDeviceShare.value) / math.Sqrt(3) // full, or like one outdoors (GUM 4.3.7)
+	return 1, (1 - outdoorDeviceShare.value) / math.Sqrt(
+		3,
+	) // full, or like one outdoors (GUM 4.3.7)
 }
 
 func square(x float64) float64 { return x * x }

@@ -82,7 +82,9 @@ func (a Air) EnthalpyIP() quantity.SpecificEnthalpy {
 		return 0
 	}
 	const zeroFahrenheit = 459.67 / 1.8
-	return a.Enthalpy() - quantity.SpecificEnthalpy(a.model.enthalpy(zeroFahrenheit, 0, float64(quantity.StandardAtmosphere)))
+	return a.Enthalpy() - quantity.SpecificEnthalpy(
+		a.model.enthalpy(zeroFahrenheit, 0, float64(quantity.StandardAtmosphere)),
+	)
 }
 
 // SpecificVolume returns the volume of the mixture per kilogram of dry air.
@@ -157,7 +159,12 @@ func (a Air) Format(sys quantity.System) string {
 	if !a.IsValid() {
 		return "no air"
 	}
-	return fmt.Sprintf("%s dry bulb, %s wet bulb, %s", a.DryBulb().Format(sys), a.WetBulb().Format(sys), a.Pressure().Format(sys))
+	return fmt.Sprintf(
+		"%s dry bulb, %s wet bulb, %s",
+		a.DryBulb().Format(sys),
+		a.WetBulb().Format(sys),
+		a.Pressure().Format(sys),
+	)
 }
 
 // String is Format(SI).

@@ -24,7 +24,11 @@ func TestAirJSON(t *testing.T) {
 		sameAsJSON(t, air)
 	})
 	for _, wet := range []float64{2.8, 7, 14} {
-		air, err := FromWetBulb(quantity.Celsius(14), quantity.Celsius(wet), quantity.StandardAtmosphere)
+		air, err := FromWetBulb(
+			quantity.Celsius(14),
+			quantity.Celsius(wet),
+			quantity.StandardAtmosphere,
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -32,7 +36,11 @@ func TestAirJSON(t *testing.T) {
 	}
 	// Around 0 °C one air has two wet bulbs, and remembers which was read.
 	for _, wet := range []float64{-0.3, 0.2} {
-		air, err := FromWetBulb(quantity.Celsius(4), quantity.Celsius(wet), quantity.StandardAtmosphere)
+		air, err := FromWetBulb(
+			quantity.Celsius(4),
+			quantity.Celsius(wet),
+			quantity.StandardAtmosphere,
+		)
 		if err != nil {
 			t.Fatal(err)
 		}

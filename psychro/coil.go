@@ -15,7 +15,11 @@ import (
 //
 // Where the apparatus dew point is above the dew point of the air nothing
 // condenses and the coil only cools. Above the dry bulb it is a *RangeError.
-func CoolAndDehumidify(a Air, apparatusDewPoint quantity.Temperature, bypass float64) (Process, error) {
+func CoolAndDehumidify(
+	a Air,
+	apparatusDewPoint quantity.Temperature,
+	bypass float64,
+) (Process, error) {
 	if err := a.check("entering air"); err != nil {
 		return Process{}, err
 	}
@@ -24,10 +28,21 @@ func CoolAndDehumidify(a Air, apparatusDewPoint quantity.Temperature, bypass flo
 		return Process{}, err
 	}
 	if s > a.t {
-		return Process{}, aboveDryBulb("apparatus dew point", s, a.t, "a coil warmer than the air does not cool it")
+		return Process{}, aboveDryBulb(
+			"apparatus dew point",
+			s,
+			a.t,
+			"a coil warmer than the air does not cool it",
+		)
 	}
 	if !(bypass >= 0 && bypass <= 1) {
-		return Process{}, &RangeError{Quantity: "bypass factor", Value: quantity.Number(bypass), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is the share of the air that the coil does not touch"}
+		return Process{}, &RangeError{
+			Quantity: "bypass factor",
+			Value:    quantity.Number(bypass),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "it is the share of the air that the coil does not touch",
+		}
 	}
 	m, p := a.model, a.p
 	ws, ok := m.saturationHumidityRatio(s, p)
@@ -51,12 +66,19 @@ func CoolAndDehumidify(a Air, apparatusDewPoint quantity.Temperature, bypass flo
 // water out, for a dry coil has no one apparatus dew point, and where the line
 // passes the curve by: then the air was warmed again after the coil, or a
 // reading is wrong.
-func ApparatusDewPoint(entering, leaving Air) (apparatusDewPoint quantity.Temperature, bypass float64, err error) {
+func ApparatusDewPoint(
+	entering, leaving Air,
+) (apparatusDewPoint quantity.Temperature, bypass float64, err error) {
 	if err := sameStream(entering, leaving); err != nil {
 		return 0, 0, err
 	}
 	if !(leaving.w < entering.w*(1-roundingW)) {
-		return 0, 0, &RangeError{Quantity: "humidity ratio of the leaving air", Value: quantity.Number(leaving.w), Max: quantity.Number(entering.w), Advice: "the coil took no water out; a dry coil has no one apparatus dew point"}
+		return 0, 0, &RangeError{
+			Quantity: "humidity ratio of the leaving air",
+			Value:    quantity.Number(leaving.w),
+			Max:      quantity.Number(entering.w),
+			Advice:   "the coil took no water out; a dry coil has no one apparatus dew point",
+		}
 	}
 	m, p := entering.model, entering.p
 	h1, h2 := float64(entering.Enthalpy()), float64(leaving.Enthalpy())
@@ -130,10 +152,22 @@ func sameStream(a, b Air) error {
 // samePlace refuses to combine air of different pressures or models.
 func samePlace(a, b Air) error {
 	if math.Abs(a.p-b.p) > 1e-6*a.p {
-		return &RangeError{Quantity: "pressure of the second air", Value: b.Pressure(), Min: a.Pressure(), Max: a.Pressure(), Advice: "both are to be at the pressure of the first"}
+		return &RangeError{
+			Quantity: "pressure of the second air",
+			Value:    b.Pressure(),
+			Min:      a.Pressure(),
+			Max:      a.Pressure(),
+			Advice:   "both are to be at the pressure of the first",
+		}
 	}
 	if a.model != b.model {
-		return &RangeError{Quantity: "model of the second air", Value: b.model, Min: a.model, Max: a.model, Advice: "both are to be computed with the model of the first"}
+		return &RangeError{
+			Quantity: "model of the second air",
+			Value:    b.model,
+			Min:      a.model,
+			Max:      a.model,
+			Advice:   "both are to be computed with the model of the first",
+		}
 	}
 	return nil
 }

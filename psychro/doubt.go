@@ -52,23 +52,54 @@ func (d Doubt) Says(sys quantity.System) string {
 	a, b := d.Reading.Format(sys), d.Against.Format(sys)
 	switch d.Code {
 	case WetBulbAboveDryBulb:
-		return fmt.Sprintf("The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; evaporation only cools.", a, b)
+		return fmt.Sprintf(
+			"The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; evaporation only cools.",
+			a,
+			b,
+		)
 	case WetBulbAtDryBulb:
-		return fmt.Sprintf("The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: the air is saturated, or the wick is dry.", a, b)
+		return fmt.Sprintf(
+			"The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: the air is saturated, or the wick is dry.",
+			a,
+			b,
+		)
 	case WetBulbTooLow:
-		return fmt.Sprintf("The wet bulb, %s, is lower than the %s that perfectly dry air would bring it to.", a, b)
+		return fmt.Sprintf(
+			"The wet bulb, %s, is lower than the %s that perfectly dry air would bring it to.",
+			a,
+			b,
+		)
 	case WickFreezing:
-		return fmt.Sprintf("The wet bulb, %s, is where a wick freezes and thaws; it stays there whatever the humidity until that is over.", a)
+		return fmt.Sprintf(
+			"The wet bulb, %s, is where a wick freezes and thaws; it stays there whatever the humidity until that is over.",
+			a,
+		)
 	case WickDrying:
-		return fmt.Sprintf("The wet bulb has drifted up to %s from %s while the dry bulb was steady: the wick dries out.", a, b)
+		return fmt.Sprintf(
+			"The wet bulb has drifted up to %s from %s while the dry bulb was steady: the wick dries out.",
+			a,
+			b,
+		)
 	case WickSettling:
 		return fmt.Sprintf("The wet bulb, %s, still falls from %s; it counts at its lowest.", a, b)
 	case SupplyReadsSaturated:
-		return fmt.Sprintf("The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, not saturated.", a, b)
+		return fmt.Sprintf(
+			"The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, not saturated.",
+			a,
+			b,
+		)
 	case SupplyWetterThanReturn:
-		return fmt.Sprintf("The supply air has a dew point of %s, the return air of %s: a cooling coil adds no water.", a, b)
+		return fmt.Sprintf(
+			"The supply air has a dew point of %s, the return air of %s: a cooling coil adds no water.",
+			a,
+			b,
+		)
 	case SupplyColderThanCoil:
-		return fmt.Sprintf("The supply air, %s, is colder than the coil, %s, which cooled it.", a, b)
+		return fmt.Sprintf(
+			"The supply air, %s, is colder than the coil, %s, which cooled it.",
+			a,
+			b,
+		)
 	}
 	return string(d.Code)
 }
@@ -113,7 +144,8 @@ func (ps Psychrometer) Doubts(r Reading) []Doubt {
 	case math.Abs(excess) <= max(tolerance, 0.1):
 		d = append(d, Doubt{WetBulbAtDryBulb, wet, dry})
 	default:
-		if ps.Model.checkReadings("", dry, r.Pressure.Value) != nil || checkTemperature("", float64(wet)) != nil {
+		if ps.Model.checkReadings("", dry, r.Pressure.Value) != nil ||
+			checkTemperature("", float64(wet)) != nil {
 			break
 		}
 		if lowest := ps.driest(r, 1); float64(wet-lowest) < -tolerance {
@@ -183,7 +215,8 @@ func WickDoubts(series []WickSample) []Doubt {
 // be is left to [Psychrometer.Doubts].
 func (ps Psychrometer) CoilDoubts(entering, leaving Reading, coil quantity.Temperature) []Doubt {
 	var d []Doubt
-	if dry := leaving.DryBulb; coil > 0 && finite.Is(coil) && finite.Is(dry.Value) && float64(coil-dry.Value) > saturatedWithin*dry.Std {
+	if dry := leaving.DryBulb; coil > 0 && finite.Is(coil) && finite.Is(dry.Value) &&
+		float64(coil-dry.Value) > saturatedWithin*dry.Std {
 		d = append(d, Doubt{SupplyColderThanCoil, dry.Value, coil})
 	}
 	in, inErr := ps.Measure(entering)
@@ -191,10 +224,17 @@ func (ps Psychrometer) CoilDoubts(entering, leaving Reading, coil quantity.Tempe
 	if inErr != nil || outErr != nil {
 		return d
 	}
-	if depression := float64(leaving.DryBulb.Value - leaving.WetBulb.Value); depression <= max(leaving.tolerance(), 0.1) && in.Air.RelativeHumidity() < 0.95 {
+	if depression := float64(leaving.DryBulb.Value - leaving.WetBulb.Value); depression <= max(
+		leaving.tolerance(),
+		0.1,
+	) &&
+		in.Air.RelativeHumidity() < 0.95 {
 		d = append(d, Doubt{SupplyReadsSaturated, leaving.DryBulb.Value, leaving.WetBulb.Value})
 	}
-	if excess := out.HumidityRatio.Value - in.HumidityRatio.Value; excess > max(2*math.Hypot(in.HumidityRatio.Std, out.HumidityRatio.Std), 0.01*in.HumidityRatio.Value) {
+	if excess := out.HumidityRatio.Value - in.HumidityRatio.Value; excess > max(
+		2*math.Hypot(in.HumidityRatio.Std, out.HumidityRatio.Std),
+		0.01*in.HumidityRatio.Value,
+	) {
 		d = append(d, Doubt{SupplyWetterThanReturn, out.DewPoint.Value, in.DewPoint.Value})
 	}
 	return d

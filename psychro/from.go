@@ -15,7 +15,10 @@ func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Ai
 }
 
 // FromWetBulb is the function FromWetBulb in model m.
-func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Air, error) {
+func (m Model) FromWetBulb(
+	dryBulb, wetBulb quantity.Temperature,
+	p quantity.Pressure,
+) (Air, error) {
 	t, b := float64(dryBulb), float64(wetBulb)
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
@@ -27,7 +30,12 @@ func (m Model) FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pre
 	}
 	if b > t {
 		if !(b <= t+roundingK) {
-			return Air{}, aboveDryBulb("wet bulb", b, t, "evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?")
+			return Air{}, aboveDryBulb(
+				"wet bulb",
+				b,
+				t,
+				"evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?",
+			)
 		}
 		b = t
 	}
@@ -63,7 +71,10 @@ func FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (
 }
 
 // FromDewPoint is the function FromDewPoint in model m.
-func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
+func (m Model) FromDewPoint(
+	dryBulb, dewPoint quantity.Temperature,
+	p quantity.Pressure,
+) (Air, error) {
 	t, d := float64(dryBulb), float64(dewPoint)
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
@@ -77,7 +88,12 @@ func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.P
 	}
 	if d > t {
 		if !(d <= t+roundingK) {
-			return Air{}, aboveDryBulb("dew point", d, t, "air below its dew point has already shed the water as fog or dew")
+			return Air{}, aboveDryBulb(
+				"dew point",
+				d,
+				t,
+				"air below its dew point has already shed the water as fog or dew",
+			)
 		}
 		d = t
 	}
@@ -90,12 +106,20 @@ func (m Model) FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.P
 
 // FromRelativeHumidity returns the air of a dry bulb and a relative humidity
 // from 0 to 1.
-func FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func FromRelativeHumidity(
+	dryBulb quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromRelativeHumidity(dryBulb, rh, p)
 }
 
 // FromRelativeHumidity is the function FromRelativeHumidity in model m.
-func (m Model) FromRelativeHumidity(dryBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromRelativeHumidity(
+	dryBulb quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	t := float64(dryBulb)
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
@@ -138,7 +162,11 @@ func FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Press
 }
 
 // FromHumidityRatio is the function FromHumidityRatio in model m.
-func (m Model) FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromHumidityRatio(
+	dryBulb quantity.Temperature,
+	w float64,
+	p quantity.Pressure,
+) (Air, error) {
 	t := float64(dryBulb)
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
@@ -160,12 +188,20 @@ func (m Model) FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quan
 // FromEnthalpy returns the air of a dry bulb and an enthalpy per kilogram of
 // dry air. An enthalpy below that of dry air or above that of saturated air at
 // the dry bulb is a *RangeError.
-func FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+func FromEnthalpy(
+	dryBulb quantity.Temperature,
+	h quantity.SpecificEnthalpy,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromEnthalpy(dryBulb, h, p)
 }
 
 // FromEnthalpy is the function FromEnthalpy in model m.
-func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+func (m Model) FromEnthalpy(
+	dryBulb quantity.Temperature,
+	h quantity.SpecificEnthalpy,
+	p quantity.Pressure,
+) (Air, error) {
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {
 			return Air{}, err
@@ -174,7 +210,12 @@ func (m Model) FromEnthalpy(dryBulb quantity.Temperature, h quantity.SpecificEnt
 	w := m.humidityRatioAtEnthalpy(float64(dryBulb), float64(h), float64(p))
 	if !(w >= 0) {
 		if !(w > -1e-12) {
-			return Air{}, &RangeError{Quantity: "enthalpy of moist air", Value: h, Min: quantity.SpecificEnthalpy(m.enthalpy(float64(dryBulb), 0, float64(p))), Advice: "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C"}
+			return Air{}, &RangeError{
+				Quantity: "enthalpy of moist air",
+				Value:    h,
+				Min:      quantity.SpecificEnthalpy(m.enthalpy(float64(dryBulb), 0, float64(p))),
+				Advice:   "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C",
+			}
 		}
 		w = 0
 	}

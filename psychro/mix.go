@@ -36,7 +36,13 @@ func Mix(streams ...Stream) (Mixture, error) {
 			return Mixture{}, err
 		}
 		if !(s.DryAir >= 0 && s.DryAir <= 1e9) {
-			return Mixture{}, &RangeError{Quantity: "flow of dry air", Value: s.DryAir, Min: quantity.MassFlow(0), Max: quantity.MassFlow(1e9), Advice: "see Air.DryAirFlow"}
+			return Mixture{}, &RangeError{
+				Quantity: "flow of dry air",
+				Value:    s.DryAir,
+				Min:      quantity.MassFlow(0),
+				Max:      quantity.MassFlow(1e9),
+				Advice:   "see Air.DryAirFlow",
+			}
 		}
 		if !first.IsValid() {
 			first = s.Air
@@ -49,7 +55,11 @@ func Mix(streams ...Stream) (Mixture, error) {
 		energy += m * float64(s.Air.Enthalpy())
 	}
 	if total == 0 {
-		return Mixture{}, &RangeError{Quantity: "flow of dry air in all", Value: quantity.MassFlow(0), Advice: "there is nothing to mix"}
+		return Mixture{}, &RangeError{
+			Quantity: "flow of dry air in all",
+			Value:    quantity.MassFlow(0),
+			Advice:   "there is nothing to mix",
+		}
 	}
 	h, w := energy/total, water/total
 	end, fogEnthalpy, err := first.model.settle(h, w, first.p)

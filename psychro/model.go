@@ -20,7 +20,11 @@ const (
 	RealGas
 )
 
-var modelNames = [...]string{PerfectGas: "perfect gas", PerfectGasIAPWS: "perfect gas, IAPWS saturation", RealGas: "real gas"}
+var modelNames = [...]string{
+	PerfectGas:      "perfect gas",
+	PerfectGasIAPWS: "perfect gas, IAPWS saturation",
+	RealGas:         "real gas",
+}
 
 // String returns "perfect gas" or the name of the other model.
 func (m Model) String() string { return nameOf(modelNames[:], m, "unknown model") }

@@ -14,12 +14,18 @@ import (
 
 // FromWetBulbAndDewPoint returns the air of a wet bulb and a dew point, which is
 // never above it.
-func FromWetBulbAndDewPoint(wetBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
+func FromWetBulbAndDewPoint(
+	wetBulb, dewPoint quantity.Temperature,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromWetBulbAndDewPoint(wetBulb, dewPoint, p)
 }
 
 // FromWetBulbAndDewPoint is the function FromWetBulbAndDewPoint in model m.
-func (m Model) FromWetBulbAndDewPoint(wetBulb, dewPoint quantity.Temperature, p quantity.Pressure) (Air, error) {
+func (m Model) FromWetBulbAndDewPoint(
+	wetBulb, dewPoint quantity.Temperature,
+	p quantity.Pressure,
+) (Air, error) {
 	b, d := float64(wetBulb), float64(dewPoint)
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
 		return Air{}, err
@@ -29,7 +35,12 @@ func (m Model) FromWetBulbAndDewPoint(wetBulb, dewPoint quantity.Temperature, p 
 	}
 	if d > b {
 		if !(d <= b+roundingK) {
-			return Air{}, &RangeError{Quantity: "dew point", Value: dewPoint, Max: wetBulb, Advice: "a dew point is never above the wet bulb: are the two readings swapped?"}
+			return Air{}, &RangeError{
+				Quantity: "dew point",
+				Value:    dewPoint,
+				Max:      wetBulb,
+				Advice:   "a dew point is never above the wet bulb: are the two readings swapped?",
+			}
 		}
 		d = b
 	}
@@ -42,13 +53,21 @@ func (m Model) FromWetBulbAndDewPoint(wetBulb, dewPoint quantity.Temperature, p 
 
 // FromWetBulbAndHumidityRatio returns the air of a wet bulb and a humidity ratio
 // in kilograms of water per kilogram of dry air.
-func FromWetBulbAndHumidityRatio(wetBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
+func FromWetBulbAndHumidityRatio(
+	wetBulb quantity.Temperature,
+	w float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromWetBulbAndHumidityRatio(wetBulb, w, p)
 }
 
 // FromWetBulbAndHumidityRatio is the function FromWetBulbAndHumidityRatio in
 // model m.
-func (m Model) FromWetBulbAndHumidityRatio(wetBulb quantity.Temperature, w float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromWetBulbAndHumidityRatio(
+	wetBulb quantity.Temperature,
+	w float64,
+	p quantity.Pressure,
+) (Air, error) {
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
 		return Air{}, err
 	}
@@ -79,13 +98,21 @@ func (m Model) fromWetBulbAndHumidityRatio(b, w, p float64) (Air, error) {
 
 // FromWetBulbAndRelativeHumidity returns the air of a wet bulb and a relative
 // humidity from 0 to 1.
-func FromWetBulbAndRelativeHumidity(wetBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func FromWetBulbAndRelativeHumidity(
+	wetBulb quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromWetBulbAndRelativeHumidity(wetBulb, rh, p)
 }
 
 // FromWetBulbAndRelativeHumidity is the function FromWetBulbAndRelativeHumidity
 // in model m.
-func (m Model) FromWetBulbAndRelativeHumidity(wetBulb quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromWetBulbAndRelativeHumidity(
+	wetBulb quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	b, pa := float64(wetBulb), float64(p)
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
 		return Air{}, err
@@ -119,13 +146,21 @@ func (m Model) FromWetBulbAndRelativeHumidity(wetBulb quantity.Temperature, rh f
 
 // FromDewPointAndRelativeHumidity returns the air of a dew point and a relative
 // humidity above 0, up to 1.
-func FromDewPointAndRelativeHumidity(dewPoint quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func FromDewPointAndRelativeHumidity(
+	dewPoint quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromDewPointAndRelativeHumidity(dewPoint, rh, p)
 }
 
 // FromDewPointAndRelativeHumidity is the function
 // FromDewPointAndRelativeHumidity in model m.
-func (m Model) FromDewPointAndRelativeHumidity(dewPoint quantity.Temperature, rh float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromDewPointAndRelativeHumidity(
+	dewPoint quantity.Temperature,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	if err := m.checkReadings("dew point", dewPoint, p); err != nil {
 		return Air{}, err
 	}
@@ -145,7 +180,10 @@ func FromHumidityRatioAndRelativeHumidity(w, rh float64, p quantity.Pressure) (A
 
 // FromHumidityRatioAndRelativeHumidity is the function
 // FromHumidityRatioAndRelativeHumidity in model m.
-func (m Model) FromHumidityRatioAndRelativeHumidity(w, rh float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromHumidityRatioAndRelativeHumidity(
+	w, rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	if err := m.checkPressure(float64(p)); err != nil {
 		return Air{}, err
 	}
@@ -156,7 +194,13 @@ func (m Model) FromHumidityRatioAndRelativeHumidity(w, rh float64, p quantity.Pr
 		return Air{}, err
 	}
 	if w == 0 || rh == 0 {
-		return Air{}, &RangeError{Quantity: "relative humidity", Value: quantity.Number(rh), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "of dry air it says nothing about the temperature; give the dry bulb"}
+		return Air{}, &RangeError{
+			Quantity: "relative humidity",
+			Value:    quantity.Number(rh),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "of dry air it says nothing about the temperature; give the dry bulb",
+		}
 	}
 	t := m.temperatureAtRH(w, rh, float64(p))
 	if err := checkTemperature("dry bulb", t); err != nil {
@@ -167,12 +211,20 @@ func (m Model) FromHumidityRatioAndRelativeHumidity(w, rh float64, p quantity.Pr
 
 // FromDewPointAndEnthalpy returns the air of a dew point and an enthalpy per
 // kilogram of dry air.
-func FromDewPointAndEnthalpy(dewPoint quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+func FromDewPointAndEnthalpy(
+	dewPoint quantity.Temperature,
+	h quantity.SpecificEnthalpy,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromDewPointAndEnthalpy(dewPoint, h, p)
 }
 
 // FromDewPointAndEnthalpy is the function FromDewPointAndEnthalpy in model m.
-func (m Model) FromDewPointAndEnthalpy(dewPoint quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure) (Air, error) {
+func (m Model) FromDewPointAndEnthalpy(
+	dewPoint quantity.Temperature,
+	h quantity.SpecificEnthalpy,
+	p quantity.Pressure,
+) (Air, error) {
 	if err := m.checkReadings("dew point", dewPoint, p); err != nil {
 		return Air{}, err
 	}
@@ -186,13 +238,21 @@ func (m Model) FromDewPointAndEnthalpy(dewPoint quantity.Temperature, h quantity
 // FromEnthalpyAndHumidityRatio returns the air of an enthalpy and a humidity
 // ratio, both per kilogram of dry air: the pair that balances are made in. More
 // water than saturated air of that enthalpy holds is a *RangeError.
-func FromEnthalpyAndHumidityRatio(h quantity.SpecificEnthalpy, w float64, p quantity.Pressure) (Air, error) {
+func FromEnthalpyAndHumidityRatio(
+	h quantity.SpecificEnthalpy,
+	w float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromEnthalpyAndHumidityRatio(h, w, p)
 }
 
 // FromEnthalpyAndHumidityRatio is the function FromEnthalpyAndHumidityRatio in
 // model m.
-func (m Model) FromEnthalpyAndHumidityRatio(h quantity.SpecificEnthalpy, w float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromEnthalpyAndHumidityRatio(
+	h quantity.SpecificEnthalpy,
+	w float64,
+	p quantity.Pressure,
+) (Air, error) {
 	if err := m.checkPressure(float64(p)); err != nil {
 		return Air{}, err
 	}
@@ -214,13 +274,21 @@ func (m Model) FromEnthalpyAndHumidityRatio(h quantity.SpecificEnthalpy, w float
 
 // FromEnthalpyAndRelativeHumidity returns the air of an enthalpy per kilogram of
 // dry air and a relative humidity from 0 to 1.
-func FromEnthalpyAndRelativeHumidity(h quantity.SpecificEnthalpy, rh float64, p quantity.Pressure) (Air, error) {
+func FromEnthalpyAndRelativeHumidity(
+	h quantity.SpecificEnthalpy,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	return PerfectGas.FromEnthalpyAndRelativeHumidity(h, rh, p)
 }
 
 // FromEnthalpyAndRelativeHumidity is the function
 // FromEnthalpyAndRelativeHumidity in model m.
-func (m Model) FromEnthalpyAndRelativeHumidity(h quantity.SpecificEnthalpy, rh float64, p quantity.Pressure) (Air, error) {
+func (m Model) FromEnthalpyAndRelativeHumidity(
+	h quantity.SpecificEnthalpy,
+	rh float64,
+	p quantity.Pressure,
+) (Air, error) {
 	pa := float64(p)
 	if err := m.checkPressure(pa); err != nil {
 		return Air{}, err

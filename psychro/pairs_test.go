@@ -64,7 +64,10 @@ func TestMonotone(t *testing.T) {
 		t.Run(m.String(), func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
 				db, p := drawDryBulb.Draw(t, "dry bulb"), drawPressure.Draw(t, "p")
-				lo, hi := rapid.Float64Range(0, 1).Draw(t, "rh"), rapid.Float64Range(0, 1).Draw(t, "rh")
+				lo, hi := rapid.Float64Range(0, 1).
+					Draw(t, "rh"),
+					rapid.Float64Range(0, 1).
+						Draw(t, "rh")
 				if lo > hi {
 					lo, hi = hi, lo
 				}
@@ -82,22 +85,54 @@ func TestMonotone(t *testing.T) {
 						t.Fatalf("%s: %.17g at %v, %.17g at %v", what, a, dry, b, wet)
 					}
 				}
-				grows("humidity ratio with relative humidity", dry.HumidityRatio(), wet.HumidityRatio())
-				grows("dew point with relative humidity", float64(dry.DewPoint()), float64(wet.DewPoint()))
-				grows("wet bulb with relative humidity", float64(dry.WetBulb()), float64(wet.WetBulb()))
-				grows("enthalpy with relative humidity", float64(dry.Enthalpy()), float64(wet.Enthalpy()))
-				grows("volume with relative humidity", float64(dry.SpecificVolume()), float64(wet.SpecificVolume()))
+				grows(
+					"humidity ratio with relative humidity",
+					dry.HumidityRatio(),
+					wet.HumidityRatio(),
+				)
+				grows(
+					"dew point with relative humidity",
+					float64(dry.DewPoint()),
+					float64(wet.DewPoint()),
+				)
+				grows(
+					"wet bulb with relative humidity",
+					float64(dry.WetBulb()),
+					float64(wet.WetBulb()),
+				)
+				grows(
+					"enthalpy with relative humidity",
+					float64(dry.Enthalpy()),
+					float64(wet.Enthalpy()),
+				)
+				grows(
+					"volume with relative humidity",
+					float64(dry.SpecificVolume()),
+					float64(wet.SpecificVolume()),
+				)
 
 				up := rapid.Float64Range(1e-3, 20).Draw(t, "warmer")
-				warm, err := m.FromHumidityRatio(db.Add(quantity.TemperatureDelta(up)), dry.HumidityRatio(), p)
+				warm, err := m.FromHumidityRatio(
+					db.Add(quantity.TemperatureDelta(up)),
+					dry.HumidityRatio(),
+					p,
+				)
 				if err != nil {
 					t.Fatal(err)
 				}
 				grows("wet bulb with dry bulb", float64(dry.WetBulb()), float64(warm.WetBulb()))
 				grows("enthalpy with dry bulb", float64(dry.Enthalpy()), float64(warm.Enthalpy()))
-				grows("volume with dry bulb", float64(dry.SpecificVolume()), float64(warm.SpecificVolume()))
+				grows(
+					"volume with dry bulb",
+					float64(dry.SpecificVolume()),
+					float64(warm.SpecificVolume()),
+				)
 				if dry.HumidityRatio() > 0 {
-					grows("dryness with dry bulb", -dry.RelativeHumidity(), -warm.RelativeHumidity())
+					grows(
+						"dryness with dry bulb",
+						-dry.RelativeHumidity(),
+						-warm.RelativeHumidity(),
+					)
 				}
 
 				high, err := m.FromRelativeHumidity(db, lo, p*1.02)
@@ -143,8 +178,16 @@ func TestMonotoneInWetBulb(t *testing.T) {
 			})
 		})
 	}
-	iced, err1 := psychro.FromWetBulb(quantity.Celsius(10), quantity.Celsius(-1e-6), quantity.StandardAtmosphere)
-	_, err2 := psychro.FromWetBulb(quantity.Celsius(12), quantity.Celsius(1e-6), quantity.StandardAtmosphere)
+	iced, err1 := psychro.FromWetBulb(
+		quantity.Celsius(10),
+		quantity.Celsius(-1e-6),
+		quantity.StandardAtmosphere,
+	)
+	_, err2 := psychro.FromWetBulb(
+		quantity.Celsius(12),
+		quantity.Celsius(1e-6),
+		quantity.StandardAtmosphere,
+	)
 	if err1 != nil || err2 == nil {
 		t.Fatalf("%v, %v: at 12 °C even dry air leaves a wet wick above 0 °C", err1, err2)
 	}

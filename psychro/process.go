@@ -58,7 +58,12 @@ func SensibleHeatCool(a Air, to quantity.Temperature) (Process, error) {
 	end := Air{t: float64(to), p: a.p, w: a.w, model: a.model}
 	if ws, ok := a.model.saturationHumidityRatio(end.t, a.p); ok && end.w > ws {
 		if !(end.w <= ws*(1+roundingW)) {
-			return Process{}, &RangeError{Quantity: "final dry bulb", Value: to, Min: a.DewPoint(), Advice: "that is the dew point; cooler than it the air sheds water"}
+			return Process{}, &RangeError{
+				Quantity: "final dry bulb",
+				Value:    to,
+				Min:      a.DewPoint(),
+				Advice:   "that is the dew point; cooler than it the air sheds water",
+			}
 		}
 	}
 	return finish(a, end, 0), nil
@@ -89,7 +94,12 @@ func AddWater(a Air, water float64, enthalpy quantity.SpecificEnthalpy) (Process
 		return Process{}, err
 	}
 	if !(water >= 0) {
-		return Process{}, &RangeError{Quantity: "water given to the air", Value: quantity.Number(water), Min: quantity.Number(0), Advice: "it is kilograms per kilogram of dry air"}
+		return Process{}, &RangeError{
+			Quantity: "water given to the air",
+			Value:    quantity.Number(water),
+			Min:      quantity.Number(0),
+			Advice:   "it is kilograms per kilogram of dry air",
+		}
 	}
 	if err := checkFinite("enthalpy of the water", enthalpy); err != nil {
 		return Process{}, err
@@ -104,12 +114,22 @@ func AddWater(a Air, water float64, enthalpy quantity.SpecificEnthalpy) (Process
 
 // LiquidEnthalpy returns the enthalpy of liquid water on the datum of the
 // package, 0 at 0 °C. The error is a *RangeError.
-func LiquidEnthalpy(t quantity.Temperature, p quantity.Pressure) (quantity.SpecificEnthalpy, error) {
+func LiquidEnthalpy(
+	t quantity.Temperature,
+	p quantity.Pressure,
+) (quantity.SpecificEnthalpy, error) {
 	if err := PerfectGas.checkReadings("water temperature", t, p); err != nil {
 		return 0, err
 	}
-	if boiling := PerfectGas.boundary().temperatureAt(float64(p)); float64(t) < zeroCelsius || float64(t) > boiling {
-		return 0, &RangeError{Quantity: "water temperature", Value: t, Min: quantity.Celsius(0), Max: quantity.Temperature(boiling), Advice: "beyond, water is not liquid at this pressure"}
+	if boiling := PerfectGas.boundary().temperatureAt(float64(p)); float64(t) < zeroCelsius ||
+		float64(t) > boiling {
+		return 0, &RangeError{
+			Quantity: "water temperature",
+			Value:    t,
+			Min:      quantity.Celsius(0),
+			Max:      quantity.Temperature(boiling),
+			Advice:   "beyond, water is not liquid at this pressure",
+		}
 	}
 	return quantity.SpecificEnthalpy(PerfectGas.waterEnthalpy(float64(t), float64(p), false)), nil
 }
@@ -123,11 +143,22 @@ func HumidifyAdiabatic(a Air, effectiveness float64) (Process, error) {
 		return Process{}, err
 	}
 	if !(effectiveness >= 0 && effectiveness <= 1) {
-		return Process{}, &RangeError{Quantity: "effectiveness", Value: quantity.Number(effectiveness), Min: quantity.Number(0), Max: quantity.Number(1), Advice: "it is a share of the wet-bulb depression"}
+		return Process{}, &RangeError{
+			Quantity: "effectiveness",
+			Value:    quantity.Number(effectiveness),
+			Min:      quantity.Number(0),
+			Max:      quantity.Number(1),
+			Advice:   "it is a share of the wet-bulb depression",
+		}
 	}
 	wetBulb := a.WetBulb()
 	if float64(wetBulb) < a.model.freezing(a.p) {
-		return Process{}, &RangeError{Quantity: "wet bulb", Value: wetBulb, Min: quantity.Celsius(0), Advice: "the pads would freeze; warm the air first"}
+		return Process{}, &RangeError{
+			Quantity: "wet bulb",
+			Value:    wetBulb,
+			Min:      quantity.Celsius(0),
+			Advice:   "the pads would freeze; warm the air first",
+		}
 	}
 	t := a.DryBulb().Add(quantity.TemperatureDelta(effectiveness) * wetBulb.Sub(a.DryBulb()))
 	end, err := a.model.FromWetBulb(t, wetBulb, quantity.Pressure(a.p))
@@ -138,7 +169,12 @@ func HumidifyAdiabatic(a Air, effectiveness float64) (Process, error) {
 		end = a // effectiveness 0, but for rounding
 	}
 	h := a.model.waterEnthalpy(float64(wetBulb), a.p, false)
-	return Process{Start: a, End: end, Water: end.w - a.w, WaterEnthalpy: quantity.SpecificEnthalpy(h)}, nil
+	return Process{
+		Start:         a,
+		End:           end,
+		Water:         end.w - a.w,
+		WaterEnthalpy: quantity.SpecificEnthalpy(h),
+	}, nil
 }
 
 // check refuses the zero Air.

@@ -14,10 +14,28 @@ import (
 // are sums of terms up to |h|, so 1e-12 of those is let off.
 func conserved(t *rapid.T, c psychro.Process) {
 	t.Helper()
-	near(t, "water", c.Start.HumidityRatio()+c.Water, c.End.HumidityRatio(), 1e-14*(1+c.Start.HumidityRatio()))
+	near(
+		t,
+		"water",
+		c.Start.HumidityRatio()+c.Water,
+		c.End.HumidityRatio(),
+		1e-14*(1+c.Start.HumidityRatio()),
+	)
 	carried := c.Water * float64(c.WaterEnthalpy)
-	scale := math.Abs(float64(c.Start.Enthalpy())) + math.Abs(float64(c.End.Enthalpy())) + math.Abs(carried) + 1e5
-	near(t, "energy", float64(c.Start.Enthalpy()+c.Heat)+carried, float64(c.End.Enthalpy()), 1e-12*scale)
+	scale := math.Abs(
+		float64(c.Start.Enthalpy()),
+	) + math.Abs(
+		float64(c.End.Enthalpy()),
+	) + math.Abs(
+		carried,
+	) + 1e5
+	near(
+		t,
+		"energy",
+		float64(c.Start.Enthalpy()+c.Heat)+carried,
+		float64(c.End.Enthalpy()),
+		1e-12*scale,
+	)
 	possible(t, c.End)
 }
 
@@ -66,7 +84,9 @@ func testSensible(t *testing.T, m psychro.Model) {
 func testCoil(t *testing.T, m psychro.Model) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawAir(t, m)
-		adp := a.DryBulb() - quantity.Temperature(rapid.Float64Range(0, 40).Draw(t, "below dry bulb"))
+		adp := a.DryBulb() - quantity.Temperature(
+			rapid.Float64Range(0, 40).Draw(t, "below dry bulb"),
+		)
 		bypass := rapid.Float64Range(0, 1).Draw(t, "bypass")
 		c, err := psychro.CoolAndDehumidify(a, adp, bypass)
 		if err != nil {
@@ -104,7 +124,10 @@ func testMix(t *testing.T, m psychro.Model) {
 			t.Skip()
 		}
 		x := rapid.Float64Range(0, 1).Draw(t, "share")
-		mixed, err := psychro.Mix(psychro.Stream{Air: a, DryAir: quantity.MassFlow(x)}, psychro.Stream{Air: b, DryAir: quantity.MassFlow(1 - x)})
+		mixed, err := psychro.Mix(
+			psychro.Stream{Air: a, DryAir: quantity.MassFlow(x)},
+			psychro.Stream{Air: b, DryAir: quantity.MassFlow(1 - x)},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -112,14 +135,21 @@ func testMix(t *testing.T, m psychro.Model) {
 		water := x*a.HumidityRatio() + (1-x)*b.HumidityRatio()
 		near(t, "water", mixed.Air.HumidityRatio()+mixed.Fog, water, 1e-14*(1+water))
 		ha, hb := x*float64(a.Enthalpy()), (1-x)*float64(b.Enthalpy())
-		near(t, "energy", float64(mixed.Air.Enthalpy())+mixed.Fog*float64(mixed.FogEnthalpy), ha+hb, 1e-12*(math.Abs(ha)+math.Abs(hb)+1e6))
+		near(
+			t,
+			"energy",
+			float64(mixed.Air.Enthalpy())+mixed.Fog*float64(mixed.FogEnthalpy),
+			ha+hb,
+			1e-12*(math.Abs(ha)+math.Abs(hb)+1e6),
+		)
 		// Real gases of one temperature change it as they mix: room air by
 		// microkelvins, dry air and steam of 90 °C by tenths of a kelvin.
 		slack := quantity.Temperature(1e-9)
 		if m == psychro.RealGas {
 			slack = 1
 		}
-		if low, high := min(a.DryBulb(), b.DryBulb()), max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 && (mixed.Air.DryBulb() < low-slack || mixed.Air.DryBulb() > high+slack) {
+		if low, high := min(a.DryBulb(), b.DryBulb()), max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 &&
+			(mixed.Air.DryBulb() < low-slack || mixed.Air.DryBulb() > high+slack) {
 			t.Fatalf("mixed of %v and %v is at %v", low, high, mixed.Air.DryBulb())
 		}
 	})
@@ -171,11 +201,15 @@ func TestMixMakesFog(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := psychro.Mix(psychro.Stream{Air: warm, DryAir: 1}, psychro.Stream{Air: cold, DryAir: 1})
+	m, err := psychro.Mix(
+		psychro.Stream{Air: warm, DryAir: 1},
+		psychro.Stream{Air: cold, DryAir: 1},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if m.Fog < 1e-3 || m.Air.RelativeHumidity() < 1-1e-9 || m.Air.DryBulb() <= quantity.Celsius(15) {
+	if m.Fog < 1e-3 || m.Air.RelativeHumidity() < 1-1e-9 ||
+		m.Air.DryBulb() <= quantity.Celsius(15) {
 		t.Errorf("%+v", m)
 	}
 }
@@ -184,7 +218,10 @@ func TestSupersaturatedAndMismatched(t *testing.T) {
 	a, _ := psychro.Saturated(quantity.Celsius(20), quantity.StandardAtmosphere)
 	b, _ := psychro.Saturated(quantity.Celsius(20), quantity.Kilopascals(80))
 	var re *psychro.RangeError
-	if _, err := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: b, DryAir: 1}); !errors.As(err, &re) {
+	if _, err := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: b, DryAir: 1}); !errors.As(
+		err,
+		&re,
+	) {
 		t.Errorf("two pressures: %v", err)
 	}
 	if _, err := psychro.Mix(psychro.Stream{}); !errors.As(err, &re) {
@@ -207,7 +244,8 @@ func TestSupersaturatedAndMismatched(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, _, err := psychro.ApparatusDewPoint(a, none); !errors.As(err, &re) || re.Min == nil || re.Max != nil {
+	if _, _, err := psychro.ApparatusDewPoint(a, none); !errors.As(err, &re) || re.Min == nil ||
+		re.Max != nil {
 		t.Errorf("perfectly dry air left a coil: %v", err)
 	}
 }

@@ -18,7 +18,11 @@ var (
 	drawPressure = rapid.Custom(func(t *rapid.T) quantity.Pressure {
 		return quantity.Kilopascals(rapid.Float64Range(50, 110).Draw(t, "kPa"))
 	})
-	drawRH = rapid.OneOf(rapid.Float64Range(0, 1), rapid.Float64Range(0, 1e-3), rapid.SampledFrom([]float64{0, 1}))
+	drawRH = rapid.OneOf(
+		rapid.Float64Range(0, 1),
+		rapid.Float64Range(0, 1e-3),
+		rapid.SampledFrom([]float64{0, 1}),
+	)
 )
 
 // drawAir draws any state of the range. In air hotter than boiling water the
@@ -53,7 +57,13 @@ func sameAir(t *rapid.T, what string, a psychro.Air, err error, want psychro.Air
 	if err != nil {
 		t.Fatalf("%s: %v", what, err)
 	}
-	near(t, what+": humidity ratio", a.HumidityRatio(), want.HumidityRatio(), 1e-9*want.HumidityRatio()+1e-14)
+	near(
+		t,
+		what+": humidity ratio",
+		a.HumidityRatio(),
+		want.HumidityRatio(),
+		1e-9*want.HumidityRatio()+1e-14,
+	)
 	near(t, what+": dry bulb", float64(a.DryBulb()), float64(want.DryBulb()), 1e-9)
 }
 
@@ -119,10 +129,19 @@ func orderOfTemperatures(t *testing.T, m psychro.Model) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := drawAir(t, m)
 		if a.DewPoint() > a.WetBulb()+1e-9 || a.WetBulb() > a.DryBulb() {
-			t.Fatalf("dew point %v, wet bulb %v, dry bulb %v", a.DewPoint(), a.WetBulb(), a.DryBulb())
+			t.Fatalf(
+				"dew point %v, wet bulb %v, dry bulb %v",
+				a.DewPoint(),
+				a.WetBulb(),
+				a.DryBulb(),
+			)
 		}
 		if a.DegreeOfSaturation() > a.RelativeHumidity()+1e-12 {
-			t.Fatalf("degree of saturation %v above relative humidity %v", a.DegreeOfSaturation(), a.RelativeHumidity())
+			t.Fatalf(
+				"degree of saturation %v above relative humidity %v",
+				a.DegreeOfSaturation(),
+				a.RelativeHumidity(),
+			)
 		}
 	})
 }

@@ -157,7 +157,12 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	}
 	for _, std := range []float64{r.DryBulb.Std, r.WetBulb.Std, r.Pressure.Std} {
 		if !(std >= 0 && std < 1e6) {
-			return Measurement{}, &RangeError{Quantity: "standard uncertainty of a reading", Value: quantity.Number(std), Min: quantity.Number(0), Advice: "it is 0 where none is stated, and never negative"}
+			return Measurement{}, &RangeError{
+				Quantity: "standard uncertainty of a reading",
+				Value:    quantity.Number(std),
+				Min:      quantity.Number(0),
+				Advice:   "it is 0 where none is stated, and never negative",
+			}
 		}
 	}
 	if err := ps.Model.checkReadings("dry bulb", r.DryBulb.Value, r.Pressure.Value); err != nil {
@@ -166,7 +171,12 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	m := Measurement{}
 	if excess := float64(r.WetBulb.Value - r.DryBulb.Value); excess > 0 {
 		if excess > r.tolerance()+roundingK {
-			return Measurement{}, aboveDryBulb("wet bulb", float64(r.WetBulb.Value), float64(r.DryBulb.Value), "that is more than the two thermometers can err: are the readings swapped?")
+			return Measurement{}, aboveDryBulb(
+				"wet bulb",
+				float64(r.WetBulb.Value),
+				float64(r.DryBulb.Value),
+				"that is more than the two thermometers can err: are the readings swapped?",
+			)
 		}
 		m.Saturated = true
 		middle := r.DryBulb.Value + quantity.Temperature(0.5*excess)
@@ -194,7 +204,13 @@ func (ps Psychrometer) check() error {
 		{"spread of the psychrometer coefficient", ps.Spread, 0, 0.5},
 	} {
 		if !(c.value >= c.low && c.value <= c.top) {
-			return &RangeError{Quantity: c.name, Value: quantity.Number(c.value), Min: quantity.Number(c.low), Max: quantity.Number(c.top), Advice: "start from Sling, Aspirated or InAirSpeed"}
+			return &RangeError{
+				Quantity: c.name,
+				Value:    quantity.Number(c.value),
+				Min:      quantity.Number(c.low),
+				Max:      quantity.Number(c.top),
+				Advice:   "start from Sling, Aspirated or InAirSpeed",
+			}
 		}
 	}
 	return nil
@@ -241,9 +257,19 @@ func (ps Psychrometer) wick(b, p float64, wick Wick) (es, a float64, err error) 
 	iced := bc < 0 && wick != WickWet
 	switch {
 	case wick == WickIced && bc > 0:
-		return 0, 0, &RangeError{Quantity: "wet bulb of an iced wick", Value: quantity.Temperature(b), Max: quantity.Celsius(0), Advice: "ice has melted there"}
+		return 0, 0, &RangeError{
+			Quantity: "wet bulb of an iced wick",
+			Value:    quantity.Temperature(b),
+			Max:      quantity.Celsius(0),
+			Advice:   "ice has melted there",
+		}
 	case wick == WickWet && bc < -20:
-		return 0, 0, &RangeError{Quantity: "wet bulb of a wick wet with water", Value: quantity.Temperature(b), Min: quantity.Celsius(-20), Advice: "a wick so cold is iced"}
+		return 0, 0, &RangeError{
+			Quantity: "wet bulb of a wick wet with water",
+			Value:    quantity.Temperature(b),
+			Min:      quantity.Celsius(-20),
+			Advice:   "a wick so cold is iced",
+		}
 	case wick == WickWet && bc < 0:
 		return supercooled(b), ps.Coefficient * (1 + ps.Growth*bc), nil
 	}
@@ -313,7 +339,14 @@ func supercooled(t float64) float64 {
 // there is air.
 func (ps Psychrometer) propagate(r Reading, m *Measurement) {
 	properties := func(a Air) [6]float64 {
-		return [6]float64{float64(a.WetBulb()), float64(a.DewPoint()), a.RelativeHumidity(), a.HumidityRatio(), float64(a.Enthalpy()), float64(a.SpecificVolume())}
+		return [6]float64{
+			float64(a.WetBulb()),
+			float64(a.DewPoint()),
+			a.RelativeHumidity(),
+			a.HumidityRatio(),
+			float64(a.Enthalpy()),
+			float64(a.SpecificVolume()),
+		}
 	}
 	at := properties(m.Air)
 	var variance [6]float64
@@ -373,10 +406,22 @@ func (ps Psychrometer) propagate(r Reading, m *Measurement) {
 	for i := range std {
 		std[i] = math.Sqrt(variance[i])
 	}
-	m.WetBulb = quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(at[0]), Std: std[0]}
-	m.DewPoint = quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(at[1]), Std: std[1]}
+	m.WetBulb = quantity.Uncertain[quantity.Temperature]{
+		Value: quantity.Temperature(at[0]),
+		Std:   std[0],
+	}
+	m.DewPoint = quantity.Uncertain[quantity.Temperature]{
+		Value: quantity.Temperature(at[1]),
+		Std:   std[1],
+	}
 	m.RelativeHumidity = Estimate{at[2], std[2]}
 	m.HumidityRatio = Estimate{at[3], std[3]}
-	m.Enthalpy = quantity.Uncertain[quantity.SpecificEnthalpy]{Value: quantity.SpecificEnthalpy(at[4]), Std: std[4]}
-	m.SpecificVolume = quantity.Uncertain[quantity.SpecificVolume]{Value: quantity.SpecificVolume(at[5]), Std: std[5]}
+	m.Enthalpy = quantity.Uncertain[quantity.SpecificEnthalpy]{
+		Value: quantity.SpecificEnthalpy(at[4]),
+		Std:   std[4],
+	}
+	m.SpecificVolume = quantity.Uncertain[quantity.SpecificVolume]{
+		Value: quantity.SpecificVolume(at[5]),
+		Std:   std[5],
+	}
 }

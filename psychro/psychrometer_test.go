@@ -38,7 +38,12 @@ func ExamplePsychrometer_Measure() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("wet bulb %s, relative humidity %.0f ± %.0f %%\n", m.WetBulb.Format(quantity.IP), 100*m.RelativeHumidity.Value, 100*m.RelativeHumidity.Std)
+		fmt.Printf(
+			"wet bulb %s, relative humidity %.0f ± %.0f %%\n",
+			m.WetBulb.Format(quantity.IP),
+			100*m.RelativeHumidity.Value,
+			100*m.RelativeHumidity.Std,
+		)
 	}
 	// Output:
 	// wet bulb 62.8 °F ± 0.5 °F, relative humidity 54 ± 2 %
@@ -46,7 +51,11 @@ func ExamplePsychrometer_Measure() {
 }
 
 func ExamplePsychrometer_Doubts() {
-	swapped := psychro.Reading{DryBulb: celsius(17.2, 0.3), WetBulb: celsius(26.7, 0.3), Pressure: seaLevel}
+	swapped := psychro.Reading{
+		DryBulb:  celsius(17.2, 0.3),
+		WetBulb:  celsius(26.7, 0.3),
+		Pressure: seaLevel,
+	}
 	for _, d := range psychro.Sling().Doubts(swapped) {
 		fmt.Println(d.Says(quantity.SI))
 		fmt.Println(d.Do())
@@ -59,7 +68,14 @@ func ExamplePsychrometer_Doubts() {
 func ExampleWickDoubts() {
 	var series []psychro.WickSample
 	for i, wet := range []float64{62.1, 62.2, 62.6, 63.3, 64.5, 66.2} {
-		series = append(series, psychro.WickSample{At: time.Duration(i) * time.Minute, DryBulb: quantity.Fahrenheit(78), WetBulb: quantity.Fahrenheit(wet)})
+		series = append(
+			series,
+			psychro.WickSample{
+				At:      time.Duration(i) * time.Minute,
+				DryBulb: quantity.Fahrenheit(78),
+				WetBulb: quantity.Fahrenheit(wet),
+			},
+		)
 	}
 	for _, d := range psychro.WickDoubts(series) {
 		fmt.Println(d.Says(quantity.IP))
@@ -68,13 +84,24 @@ func ExampleWickDoubts() {
 }
 
 func TestCoefficients(t *testing.T) {
-	fao := verify.Source{Cite: "FAO Irrigation and Drainage Paper 56 (1998), equation 16", Kind: verify.FromMemory}
+	fao := verify.Source{
+		Cite: "FAO Irrigation and Drainage Paper 56 (1998), equation 16",
+		Kind: verify.FromMemory,
+	}
 	for _, c := range []struct{ speed, coefficient float64 }{{5, 6.62e-4}, {1, 8.0e-4}, {0.13, 12e-4}} {
 		ps, err := psychro.InAirSpeed(quantity.MetersPerSecond(c.speed))
 		if err != nil {
 			t.Fatal(err)
 		}
-		verify.Relative(t, fao, fmt.Sprintf("psychrometer coefficient at %g m/s", c.speed), "1/K", c.coefficient, ps.Coefficient, 0.11)
+		verify.Relative(
+			t,
+			fao,
+			fmt.Sprintf("psychrometer coefficient at %g m/s", c.speed),
+			"1/K",
+			c.coefficient,
+			ps.Coefficient,
+			0.11,
+		)
 	}
 	if _, err := psychro.InAirSpeed(0); err == nil {
 		t.Error("still air has a coefficient")
@@ -95,7 +122,13 @@ func TestPsychrometerThatIsNone(t *testing.T) {
 	} {
 		ps := psychro.Sling()
 		spoil(&ps)
-		_, err1 := ps.Measure(psychro.Reading{DryBulb: celsius(25, 0.3), WetBulb: celsius(18, 0.3), Pressure: seaLevel})
+		_, err1 := ps.Measure(
+			psychro.Reading{
+				DryBulb:  celsius(25, 0.3),
+				WetBulb:  celsius(18, 0.3),
+				Pressure: seaLevel,
+			},
+		)
 		_, err2 := ps.WetBulbIn(air)
 		for _, err := range []error{err1, err2} {
 			var re *psychro.RangeError
@@ -110,7 +143,8 @@ func TestPsychrometerThatIsNone(t *testing.T) {
 // coefficient is known to.
 func TestAspiratedIsNearlyThermodynamic(t *testing.T) {
 	for _, c := range []struct{ dry, wet float64 }{{25, 18}, {35, 22}, {45, 24}, {20, 19}} {
-		m, err := psychro.Aspirated().Measure(psychro.Reading{DryBulb: celsius(c.dry, 0), WetBulb: celsius(c.wet, 0), Pressure: seaLevel})
+		m, err := psychro.Aspirated().
+			Measure(psychro.Reading{DryBulb: celsius(c.dry, 0), WetBulb: celsius(c.wet, 0), Pressure: seaLevel})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -122,7 +156,12 @@ func TestAspiratedIsNearlyThermodynamic(t *testing.T) {
 
 func TestSupercooledWick(t *testing.T) {
 	// Saturated over water at −10 °C: the vapor pressure is that of the wick.
-	r := psychro.Reading{DryBulb: celsius(-9.99, 0), WetBulb: celsius(-10, 0), Pressure: seaLevel, Wick: psychro.WickWet}
+	r := psychro.Reading{
+		DryBulb:  celsius(-9.99, 0),
+		WetBulb:  celsius(-10, 0),
+		Pressure: seaLevel,
+		Wick:     psychro.WickWet,
+	}
 	if _, err := psychro.Sling().Measure(r); err == nil {
 		t.Error("air as moist as water of −10 °C is above saturation over ice")
 	}
@@ -137,9 +176,28 @@ func TestSupercooledWick(t *testing.T) {
 		t.Fatal(err)
 	}
 	// e = 286.27 − 6.60e-4 (1 − 0.0115) 101325·2 and 259.88 − 5.82e-4·101325·2.
-	source := verify.Source{Cite: "Smithsonian Meteorological Tables, 6th ed., tables 94 and 96: 286.27 and 259.7 Pa at −10 °C over water and ice", Kind: verify.FromMemory}
-	verify.Value(t, source, "vapor pressure, wick of supercooled water at −10 °C, air −8 °C", "Pa", 286.27-6.60e-4*(1-0.0115)*101325*2, float64(wet.Air.VaporPressure()), 0.5)
-	verify.Value(t, source, "vapor pressure, iced wick at −10 °C, air −8 °C", "Pa", 259.7-5.82e-4*101325*2, float64(iced.Air.VaporPressure()), 0.5)
+	source := verify.Source{
+		Cite: "Smithsonian Meteorological Tables, 6th ed., tables 94 and 96: 286.27 and 259.7 Pa at −10 °C over water and ice",
+		Kind: verify.FromMemory,
+	}
+	verify.Value(
+		t,
+		source,
+		"vapor pressure, wick of supercooled water at −10 °C, air −8 °C",
+		"Pa",
+		286.27-6.60e-4*(1-0.0115)*101325*2,
+		float64(wet.Air.VaporPressure()),
+		0.5,
+	)
+	verify.Value(
+		t,
+		source,
+		"vapor pressure, iced wick at −10 °C, air −8 °C",
+		"Pa",
+		259.7-5.82e-4*101325*2,
+		float64(iced.Air.VaporPressure()),
+		0.5,
+	)
 }
 
 func TestPsychrometerRoundTrip(t *testing.T) {
@@ -163,7 +221,13 @@ func TestPsychrometerRoundTrip(t *testing.T) {
 				continue
 			}
 			if math.Abs(shown.Celsius()) > 1e-6 {
-				near(t, "humidity ratio", m.Air.HumidityRatio(), a.HumidityRatio(), 1e-8*a.HumidityRatio()+1e-12)
+				near(
+					t,
+					"humidity ratio",
+					m.Air.HumidityRatio(),
+					a.HumidityRatio(),
+					1e-8*a.HumidityRatio()+1e-12,
+				)
 			}
 			for _, std := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std, m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std} {
 				if !(std >= 0) || math.IsInf(std, 0) {
@@ -177,7 +241,8 @@ func TestPsychrometerRoundTrip(t *testing.T) {
 func TestSaturatedWithinTheThermometers(t *testing.T) {
 	r := psychro.Reading{DryBulb: celsius(10, 0.2), WetBulb: celsius(10.4, 0.2), Pressure: seaLevel}
 	m, err := psychro.Sling().Measure(r)
-	if err != nil || !m.Saturated || m.Air.RelativeHumidity() < 1-1e-9 || math.Abs(m.Air.DryBulb().Celsius()-10.2) > 1e-9 {
+	if err != nil || !m.Saturated || m.Air.RelativeHumidity() < 1-1e-9 ||
+		math.Abs(m.Air.DryBulb().Celsius()-10.2) > 1e-9 {
 		t.Errorf("%+v, %v", m, err)
 	}
 	r.WetBulb.Value = quantity.Celsius(10.7)
@@ -204,7 +269,11 @@ func codes(d []psychro.Doubt) (c []psychro.DoubtCode) {
 func TestDoubts(t *testing.T) {
 	sling := psychro.Sling()
 	reading := func(dry, wet float64) psychro.Reading {
-		return psychro.Reading{DryBulb: celsius(dry, 0.3), WetBulb: celsius(wet, 0.3), Pressure: seaLevel}
+		return psychro.Reading{
+			DryBulb:  celsius(dry, 0.3),
+			WetBulb:  celsius(wet, 0.3),
+			Pressure: seaLevel,
+		}
 	}
 	for _, c := range []struct {
 		what string
@@ -231,7 +300,14 @@ func TestDoubts(t *testing.T) {
 func TestWickDoubts(t *testing.T) {
 	series := func(dryEnd float64, wet ...float64) (s []psychro.WickSample) {
 		for i, w := range wet {
-			s = append(s, psychro.WickSample{At: time.Duration(i) * 30 * time.Second, DryBulb: quantity.Celsius(25 + dryEnd*float64(i)/float64(len(wet)-1)), WetBulb: quantity.Celsius(w)})
+			s = append(
+				s,
+				psychro.WickSample{
+					At:      time.Duration(i) * 30 * time.Second,
+					DryBulb: quantity.Celsius(25 + dryEnd*float64(i)/float64(len(wet)-1)),
+					WetBulb: quantity.Celsius(w),
+				},
+			)
 		}
 		return s
 	}
@@ -256,7 +332,11 @@ func TestWickDoubts(t *testing.T) {
 // The same air on three instruments: the less it is fanned, the more the wet
 // thermometer stands above the thermodynamic wet bulb.
 func ExampleInAirSpeed() {
-	air, err := psychro.FromWetBulb(quantity.Celsius(27), quantity.Celsius(19), quantity.StandardAtmosphere)
+	air, err := psychro.FromWetBulb(
+		quantity.Celsius(27),
+		quantity.Celsius(19),
+		quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -272,7 +352,11 @@ func ExampleInAirSpeed() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("coefficient %.2e/K: the wet thermometer shows %.1f °C\n", ps.Coefficient, shown.Celsius())
+		fmt.Printf(
+			"coefficient %.2e/K: the wet thermometer shows %.1f °C\n",
+			ps.Coefficient,
+			shown.Celsius(),
+		)
 	}
 	// Output:
 	// coefficient 6.53e-04/K: the wet thermometer shows 19.1 °C

@@ -47,7 +47,13 @@ func checkTemperature(name string, t float64) error {
 
 func (m Model) checkPressure(p float64) error {
 	if m > RealGas {
-		return &RangeError{Quantity: "model of moist air", Value: quantity.Number(m), Min: quantity.Number(PerfectGas), Max: quantity.Number(RealGas), Advice: "take PerfectGas, PerfectGasIAPWS or RealGas"}
+		return &RangeError{
+			Quantity: "model of moist air",
+			Value:    quantity.Number(m),
+			Min:      quantity.Number(PerfectGas),
+			Max:      quantity.Number(RealGas),
+			Advice:   "take PerfectGas, PerfectGasIAPWS or RealGas",
+		}
 	}
 	if p >= minPressure && p <= maxPressure {
 		return nil
@@ -135,7 +141,8 @@ func (m Model) noAirLeft(t, rh, p float64) error {
 
 // inRange is checkReadings for the case that nothing is wrong.
 func (m Model) inRange(t quantity.Temperature, p quantity.Pressure) bool {
-	return t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure && m <= RealGas
+	return t >= minTemperature && t <= maxTemperature && p >= minPressure && p <= maxPressure &&
+		m <= RealGas
 }
 
 // checkReadings refuses a temperature or a pressure outside the range.

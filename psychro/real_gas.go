@@ -191,7 +191,13 @@ func (g *virialGas) wetBulb(t, w, p float64, iced bool) float64 {
 // driestWetWick is the case of the Model's method.
 func (g *virialGas) driestWetWick(t, p float64) float64 {
 	freezing := g.freezing.at(p)
-	return g.humidityRatioAtWetBulb(t, freezing, humidityRatioOfFraction(g.saturationFraction(freezing, p, false)), p, false)
+	return g.humidityRatioAtWetBulb(
+		t,
+		freezing,
+		humidityRatioOfFraction(g.saturationFraction(freezing, p, false)),
+		p,
+		false,
+	)
 }
 
 // Calls that keep the model's dispatch small enough to inline.

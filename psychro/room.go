@@ -13,7 +13,13 @@ import (
 // All supply states that hold the room lie on one line through its state, whose
 // slope is (heat + water·enthalpy)/water. It is a *RangeError where the line does
 // not reach the dry bulb between dry and saturated air.
-func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, water quantity.MassFlow, vapor quantity.SpecificEnthalpy) (Process, quantity.MassFlow, error) {
+func SupplyAir(
+	room Air,
+	dryBulb quantity.Temperature,
+	heat quantity.Power,
+	water quantity.MassFlow,
+	vapor quantity.SpecificEnthalpy,
+) (Process, quantity.MassFlow, error) {
 	if err := room.check("room air"); err != nil {
 		return Process{}, 0, err
 	}
@@ -21,16 +27,37 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 		return Process{}, 0, err
 	}
 	if !(heat > 0 && heat < 1e12) {
-		return Process{}, 0, &RangeError{Quantity: "heat of the room", Value: heat, Min: quantity.Power(0), Advice: "a room that gives off no heat needs no cool supply air"}
+		return Process{}, 0, &RangeError{
+			Quantity: "heat of the room",
+			Value:    heat,
+			Min:      quantity.Power(0),
+			Advice:   "a room that gives off no heat needs no cool supply air",
+		}
 	}
 	if !(water >= 0 && water < 1e9) {
-		return Process{}, 0, &RangeError{Quantity: "water of the room", Value: water, Min: quantity.MassFlow(0), Advice: "it is the vapor that people and things in the room give off"}
+		return Process{}, 0, &RangeError{
+			Quantity: "water of the room",
+			Value:    water,
+			Min:      quantity.MassFlow(0),
+			Advice:   "it is the vapor that people and things in the room give off",
+		}
 	}
 	if most := quantity.KilojoulesPerKilogram(5000); !(vapor >= -most && vapor <= most) {
-		return Process{}, 0, &RangeError{Quantity: "enthalpy of the vapor", Value: vapor, Min: -most, Max: most, Advice: "it is about 2560 kJ/kg for vapor from people"}
+		return Process{}, 0, &RangeError{
+			Quantity: "enthalpy of the vapor",
+			Value:    vapor,
+			Min:      -most,
+			Max:      most,
+			Advice:   "it is about 2560 kJ/kg for vapor from people",
+		}
 	}
 	if !(float64(dryBulb) < room.t) {
-		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "air as warm as the room takes no heat from it"}
+		return Process{}, 0, &RangeError{
+			Quantity: "supply dry bulb",
+			Value:    dryBulb,
+			Max:      room.DryBulb(),
+			Advice:   "air as warm as the room takes no heat from it",
+		}
 	}
 	m, p, t := room.model, room.p, float64(dryBulb)
 	total := float64(heat) + float64(water)*float64(vapor)
@@ -44,7 +71,12 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 		most = room.w
 	}
 	if short(0) > 0 || short(most) < 0 {
-		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "no air of that temperature takes up heat and water in this proportion; supply it warmer or cooler, or dry it further and reheat"}
+		return Process{}, 0, &RangeError{
+			Quantity: "supply dry bulb",
+			Value:    dryBulb,
+			Max:      room.DryBulb(),
+			Advice:   "no air of that temperature takes up heat and water in this proportion; supply it warmer or cooler, or dry it further and reheat",
+		}
 	}
 	w := root.Rising(short, 0, most)
 	supply, err := m.at(t, w, p)
@@ -53,10 +85,19 @@ func SupplyAir(room Air, dryBulb quantity.Temperature, heat quantity.Power, wate
 	}
 	flow := total / (h2 - float64(supply.Enthalpy()))
 	if !(flow < 1e9) {
-		return Process{}, 0, &RangeError{Quantity: "supply dry bulb", Value: dryBulb, Max: room.DryBulb(), Advice: "air as warm as the room takes no heat from it"}
+		return Process{}, 0, &RangeError{
+			Quantity: "supply dry bulb",
+			Value:    dryBulb,
+			Max:      room.DryBulb(),
+			Advice:   "air as warm as the room takes no heat from it",
+		}
 	}
 	return Process{
 		Start: supply, End: room, Water: room.w - w, WaterEnthalpy: vapor,
-		Heat: quantity.SpecificEnthalpy(h2) - supply.Enthalpy() - quantity.SpecificEnthalpy(room.w-w)*vapor,
+		Heat: quantity.SpecificEnthalpy(
+			h2,
+		) - supply.Enthalpy() - quantity.SpecificEnthalpy(
+			room.w-w,
+		)*vapor,
 	}, quantity.MassFlow(flow), nil
 }

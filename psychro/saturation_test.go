@@ -32,17 +32,44 @@ func TestSaturationPressure(t *testing.T) {
 		{verify.Source{Cite: "IAPWS R7-97(2012), table 35, as tests of public libraries reprint it", Kind: verify.Published}, psychro.IF97, 300, 3536.58941, 1e-9},
 		{verify.Source{Cite: "IAPWS R14-08(2011), computer-program verification", Kind: verify.Published}, psychro.IF97, 230, 8.94735, 5e-7},
 	} {
-		verify.Relative(t, c.source, fmt.Sprintf("saturation pressure by %v at %g K", c.s, c.kelvin), "Pa", c.p, saturation(t, c.s, quantity.Kelvin(c.kelvin)), c.tolerance)
+		verify.Relative(
+			t,
+			c.source,
+			fmt.Sprintf("saturation pressure by %v at %g K", c.s, c.kelvin),
+			"Pa",
+			c.p,
+			saturation(t, c.s, quantity.Kelvin(c.kelvin)),
+			c.tolerance,
+		)
 	}
 	// ASHRAE Handbook Fundamentals (2017), chapter 1, table 3. The handbook states
 	// the equation of Hyland and Wexler to be within 300 parts in 10⁶ of it.
-	table3 := verify.Source{Cite: "ASHRAE Handbook Fundamentals (2017), ch. 1, table 3", Kind: verify.Published}
+	table3 := verify.Source{
+		Cite: "ASHRAE Handbook Fundamentals (2017), ch. 1, table 3",
+		Kind: verify.Published,
+	}
 	for _, c := range []struct{ celsius, p, digit float64 }{
 		{-20, 103.24, 0.01}, {-5, 401.74, 0.01}, {5, 872.6, 0.1}, {25, 3169.7, 0.1}, {50, 12351.3, 0.1}, {100, 101418.0, 0.1}, {150, 476101.4, 0.1},
 	} {
 		at := quantity.Celsius(c.celsius)
-		verify.Relative(t, table3, fmt.Sprintf("saturation pressure by Hyland-Wexler at %g °C", c.celsius), "Pa", c.p, saturation(t, psychro.HylandWexler, at), 3e-4)
-		verify.Value(t, table3, fmt.Sprintf("saturation pressure by IF97 at %g °C", c.celsius), "Pa", c.p, saturation(t, psychro.IF97, at), c.digit)
+		verify.Relative(
+			t,
+			table3,
+			fmt.Sprintf("saturation pressure by Hyland-Wexler at %g °C", c.celsius),
+			"Pa",
+			c.p,
+			saturation(t, psychro.HylandWexler, at),
+			3e-4,
+		)
+		verify.Value(
+			t,
+			table3,
+			fmt.Sprintf("saturation pressure by IF97 at %g °C", c.celsius),
+			"Pa",
+			c.p,
+			saturation(t, psychro.IF97, at),
+			c.digit,
+		)
 	}
 }
 

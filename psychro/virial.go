@@ -108,7 +108,9 @@ func virialAirAirWater(t float64) float64 {
 
 func virialAirWaterWater(t float64) float64 {
 	r := 1 / t
-	return -1e6 * cubicCentimeter * cubicCentimeter * math.Exp(-10.72887+r*(3478.04+r*(-383383+r*33406000)))
+	return -1e6 * cubicCentimeter * cubicCentimeter * math.Exp(
+		-10.72887+r*(3478.04+r*(-383383+r*33406000)),
+	)
 }
 
 // airSolubility is the mole fraction of air that water takes up per pascal of air
@@ -124,7 +126,9 @@ func airSolubility(t, pws float64) float64 {
 		{0.2095, -9.44833, 4.43822, 11.42005},
 		{0.0093, -8.40954, 4.29587, 10.52779},
 	} {
-		k := pws * math.Exp(gas.a/tr+gas.b*math.Pow(1-tr, 0.355)/tr+gas.c*math.Pow(tr, -0.41)*math.Exp(1-tr))
+		k := pws * math.Exp(
+			gas.a/tr+gas.b*math.Pow(1-tr, 0.355)/tr+gas.c*math.Pow(tr, -0.41)*math.Exp(1-tr),
+		)
 		inverse += gas.share / k
 	}
 	return inverse / 1.01325

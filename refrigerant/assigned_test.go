@@ -12,7 +12,8 @@ func TestAssignedElsewhere(t *testing.T) {
 	for name := range strings.FieldsSeq(assignedElsewhere) {
 		r, err := Lookup(name)
 		var unknown *UnknownError
-		if r != nil || !errors.As(err, &unknown) || unknown.Assigned != name || unknown.Suggestions != nil {
+		if r != nil || !errors.As(err, &unknown) || unknown.Assigned != name ||
+			unknown.Suggestions != nil {
 			t.Errorf("Lookup(%q) = %v, %v", name, r, err)
 		}
 	}

@@ -104,13 +104,19 @@ func BenchmarkStateTable(b *testing.B) {
 	for _, designation := range []string{"R-22", "R-448A"} {
 		b.Run("vapor/"+designation, func(b *testing.B) {
 			benchStateTable(b, designation, func(t *StateTable, i int) {
-				sink.table, _ = t.At(quantity.Pressure(4e5+200*float64(i)), quantity.Temperature(290+0.04*float64(i)))
+				sink.table, _ = t.At(
+					quantity.Pressure(4e5+200*float64(i)),
+					quantity.Temperature(290+0.04*float64(i)),
+				)
 			})
 		})
 	}
 	b.Run("liquid/R-22", func(b *testing.B) {
 		benchStateTable(b, "R-22", func(t *StateTable, i int) {
-			sink.table, _ = t.At(quantity.Pressure(2e6+1e3*float64(i)), quantity.Temperature(280+0.02*float64(i)))
+			sink.table, _ = t.At(
+				quantity.Pressure(2e6+1e3*float64(i)),
+				quantity.Temperature(280+0.02*float64(i)),
+			)
 		})
 	})
 }
@@ -197,7 +203,10 @@ func BenchmarkStateAtQuality(b *testing.B) {
 }
 
 func BenchmarkRunTimeBlend(b *testing.B) {
-	r, err := NewBlend("leaked R-407C", []Component{{"R-32", 0.19}, {"R-125", 0.23}, {"R-134a", 0.58}})
+	r, err := NewBlend(
+		"leaked R-407C",
+		[]Component{{"R-32", 0.19}, {"R-125", 0.23}, {"R-134a", 0.58}},
+	)
 	if err != nil {
 		b.Skip(err)
 	}

@@ -43,8 +43,13 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 	for _, part := range parts {
 		w := part.MassFraction
 		if !(w >= 0 && w <= 1) {
-			return nil, fractionError("mass fraction of "+cut(part.Designation, 40)+" in "+cut(name, 40), w, 0, 1,
-				"give a fraction of the mass from 0 to 1, not percent")
+			return nil, fractionError(
+				"mass fraction of "+cut(part.Designation, 40)+" in "+cut(name, 40),
+				w,
+				0,
+				1,
+				"give a fraction of the mass from 0 to 1, not percent",
+			)
 		}
 		r, err := Lookup(part.Designation)
 		if err != nil {
@@ -65,7 +70,10 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 		return nil, fractionError("sum of the mass fractions of "+cut(name, 40), sum, 0.999, 1.001,
 			"the fractions of all components together make 1")
 	}
-	merged = slices.DeleteFunc(merged, func(c Component) bool { return c.MassFraction < unweighable })
+	merged = slices.DeleteFunc(
+		merged,
+		func(c Component) bool { return c.MassFraction < unweighable },
+	)
 	if len(merged) > helmholtz.MaxComponents {
 		return nil, &RangeError{
 			Quantity: "number of components of " + cut(name, 40),
@@ -90,7 +98,11 @@ func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	r := &Refrigerant{designation: name, group: Unclassified, parts: masses}
 	r.saturation.Store(&noTable)
 	if _, err := r.equation(); errors.Is(err, ErrUnsolved) {
-		return nil, fmt.Errorf("%s: %w; where components hardly mix, the liquid parts in two and has no boiling range of its own: leave out what is there in traces, water first", r.Name(), err)
+		return nil, fmt.Errorf(
+			"%s: %w; where components hardly mix, the liquid parts in two and has no boiling range of its own: leave out what is there in traces, water first",
+			r.Name(),
+			err,
+		)
 	} else if err != nil {
 		return nil, err
 	}

@@ -122,7 +122,8 @@ func TestBlendsAgainstTheHandbook(t *testing.T) {
 			}
 			name := c.designation + " " + edge.name + " point at 101.325 kPa"
 			verify.Value(t, c.source, name, "°C", edge.printed, got.Celsius(), max(usual, edge.off))
-			if off := got.Celsius() - edge.printed; edge.off > 0 && off < edge.off/2 && off > -edge.off/2 {
+			if off := got.Celsius() - edge.printed; edge.off > 0 && off < edge.off/2 &&
+				off > -edge.off/2 {
 				t.Errorf("%s is off by %.2f K only", name, off)
 			}
 		}
@@ -140,7 +141,15 @@ func TestPrintOfR403BAgainstR509A(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, source, "R-509A boiling point at 101.325 kPa", "°C", -47, boiling.Celsius(), 0.5)
+	verify.Value(
+		t,
+		source,
+		"R-509A boiling point at 101.325 kPa",
+		"°C",
+		-47,
+		boiling.Celsius(),
+		0.5,
+	)
 	without, err := NewBlend("R-403B without propane",
 		[]Component{{"R-22", 0.56 / 0.95}, {"R-218", 0.39 / 0.95}})
 	if err != nil {
@@ -151,7 +160,10 @@ func TestPrintOfR403BAgainstR509A(t *testing.T) {
 		t.Fatal(err)
 	}
 	if boiling.Celsius() > -46 {
-		t.Errorf("R-22 with R-218 as in R-403B boils at %v, no colder than print of R-403B", boiling)
+		t.Errorf(
+			"R-22 with R-218 as in R-403B boils at %v, no colder than print of R-403B",
+			boiling,
+		)
 	}
 }
 

@@ -18,14 +18,24 @@ func TestNewBlendMatchesRoster(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := r.Critical().Pressure * quantity.Pressure(rapid.Float64Range(0.05, 0.8).Draw(t, "pressure"))
+		p := r.Critical().Pressure * quantity.Pressure(
+			rapid.Float64Range(0.05, 0.8).Draw(t, "pressure"),
+		)
 		for _, pair := range [][2]func(quantity.Pressure) (quantity.Temperature, error){
 			{r.BubbleTemperature, b.BubbleTemperature}, {r.DewTemperature, b.DewTemperature},
 		} {
 			table, err1 := pair[0](p)
 			solved, err2 := pair[1](p)
 			if (err1 == nil) != (err2 == nil) || math.Abs(float64(table-solved)) > tableKelvin {
-				t.Errorf("%v at %v: %v and %v, %v, %v", r, p, float64(table), float64(solved), err1, err2)
+				t.Errorf(
+					"%v at %v: %v and %v, %v, %v",
+					r,
+					p,
+					float64(table),
+					float64(solved),
+					err1,
+					err2,
+				)
 			}
 		}
 		hot := quantity.Celsius(60)
@@ -42,7 +52,10 @@ func TestNewBlendMatchesRoster(t *testing.T) {
 func TestToppingOffShiftsTowardWhatIsAdded(t *testing.T) {
 	last := math.Inf(1)
 	for _, added := range []float64{0, 0.1, 0.2, 0.4} {
-		b, err := NewBlend("topped off with R-134a", []Component{{"R-407C", 1 - added}, {"R-134a", added}})
+		b, err := NewBlend(
+			"topped off with R-134a",
+			[]Component{{"R-407C", 1 - added}, {"R-134a", added}},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -78,7 +91,8 @@ func TestNewBlendWithNextToNothing(t *testing.T) {
 			if parts := b.Composition(); len(parts) != c.parts {
 				t.Errorf("%v of %s: %v", c.share, other, parts)
 			}
-			if dew, err := b.DewTemperature(6e5); err != nil || math.Abs(float64(dew-want)) > tableKelvin {
+			if dew, err := b.DewTemperature(6e5); err != nil ||
+				math.Abs(float64(dew-want)) > tableKelvin {
 				t.Errorf("%v of %s: dew point %v, want %v, %v", c.share, other, dew, want, err)
 			}
 		}
@@ -114,7 +128,9 @@ func TestNewBlendThatDoesNotMix(t *testing.T) {
 		{[]Component{{"R-717", 0.5}, {"R-290", 0.5}}, "R-717/R-290 (50/50)"},
 	} {
 		b, err := NewBlend("wet", c.parts)
-		if !errors.Is(err, ErrUnsolved) || !strings.HasPrefix(err.Error(), c.name) || !strings.Contains(err.Error(), "0 °C") || !strings.Contains(err.Error(), "leave out") {
+		if !errors.Is(err, ErrUnsolved) || !strings.HasPrefix(err.Error(), c.name) ||
+			!strings.Contains(err.Error(), "0 °C") ||
+			!strings.Contains(err.Error(), "leave out") {
 			t.Errorf("%v, %v", b, err)
 		}
 	}
@@ -150,11 +166,13 @@ func TestStateReachesTheCriticalTemperature(t *testing.T) {
 				continue
 			}
 			s, err := b.State(0.999*vapor.Pressure, vapor.Temperature)
-			if err != nil || s.Phase != Vapor || !(s.Density < vapor.Density && s.Density > 0.95*vapor.Density) {
+			if err != nil || s.Phase != Vapor ||
+				!(s.Density < vapor.Density && s.Density > 0.95*vapor.Density) {
 				t.Errorf("%s at %v: %+v, %v", b.Name(), share*critical, s, err)
 			}
 		}
-		if s, err := b.State(b.Critical().Pressure*1.1, critical); err != nil || s.Phase != Supercritical {
+		if s, err := b.State(b.Critical().Pressure*1.1, critical); err != nil ||
+			s.Phase != Supercritical {
 			t.Errorf("%s above the critical pressure: %+v, %v", b.Name(), s, err)
 		}
 	}
@@ -164,7 +182,16 @@ func TestStateReachesTheCriticalTemperature(t *testing.T) {
 func FuzzNewBlend(f *testing.F) {
 	f.Add(uint8(5), uint8(12), uint8(13), 0.23, 0.25, 0.52, 6e5, 290.0)
 	f.Add(uint8(31), uint8(30), uint8(0), 0.5, 0.5, 0.0, 1e6, 300.0)
-	f.Add(uint8(6), uint8(31), uint8(30), 0.23, 0.25, 0.52, 150061.0, -39.34375) // splits up to 280 °C
+	f.Add(
+		uint8(6),
+		uint8(31),
+		uint8(30),
+		0.23,
+		0.25,
+		0.52,
+		150061.0,
+		-39.34375,
+	) // splits up to 280 °C
 	f.Fuzz(func(t *testing.T, i, j, k uint8, a, b, c, p, temp float64) {
 		name := func(i uint8) string { return pureFacts[int(i)%len(pureFacts)].designation }
 		r, err := NewBlend("fuzzed", []Component{{name(i), a}, {name(j), b}, {name(k), c}})
@@ -224,7 +251,15 @@ func TestBlendThatBoilsOverAWideRange(t *testing.T) {
 			}
 			back, err := r.BubbleTemperature(p)
 			if err != nil || math.Abs(float64(back-at)) > 1e-6 {
-				t.Errorf("%s/%s: bubble temperature at %v: %v, %v, want %v", c.heavy, c.light, p, back, err, at)
+				t.Errorf(
+					"%s/%s: bubble temperature at %v: %v, %v, want %v",
+					c.heavy,
+					c.light,
+					p,
+					back,
+					err,
+					at,
+				)
 			}
 		}
 		last := critical.Pressure
@@ -232,7 +267,15 @@ func TestBlendThatBoilsOverAWideRange(t *testing.T) {
 			at := critical.Temperature * quantity.Temperature(1-1e-4*float64(below))
 			p, err := r.BubblePressure(at)
 			if err != nil || math.Abs(float64(p/last)-1) > 1e-3 {
-				t.Errorf("%s/%s: bubble pressure at %v: %v, %v, after %v", c.heavy, c.light, at, p, err, last)
+				t.Errorf(
+					"%s/%s: bubble pressure at %v: %v, %v, after %v",
+					c.heavy,
+					c.light,
+					at,
+					p,
+					err,
+					last,
+				)
 				break
 			}
 			last = p

@@ -85,8 +85,10 @@ func (b *boiling) state(p quantity.Pressure, share float64) State {
 		Pressure:    p,
 		Temperature: quantity.Temperature(b.temperature(share)),
 		Density:     quantity.Density(b.density(share)),
-		Enthalpy:    quantity.SpecificEnthalpy(b.liquid.enthalpy + share*(b.vapor.enthalpy-b.liquid.enthalpy)),
-		Entropy:     quantity.SpecificEntropy(b.entropy(share)),
-		Quality:     min(1, max(0, b.quality(share))),
+		Enthalpy: quantity.SpecificEnthalpy(
+			b.liquid.enthalpy + share*(b.vapor.enthalpy-b.liquid.enthalpy),
+		),
+		Entropy: quantity.SpecificEntropy(b.entropy(share)),
+		Quality: min(1, max(0, b.quality(share))),
 	}
 }

@@ -49,7 +49,14 @@ func TestTwoPhasesAgainstEquation(t *testing.T) {
 			*w = worst{e, where}
 		}
 		if !(e <= limit) {
-			t.Errorf("%v at %v Pa, quality %.4f: %s is off by %.2g", r, float64(at.Pressure), at.Quality, what, e)
+			t.Errorf(
+				"%v at %v Pa, quality %.4f: %s is off by %.2g",
+				r,
+				float64(at.Pressure),
+				at.Quality,
+				what,
+				e,
+			)
 		}
 	}
 	for _, r := range blends(t) {
@@ -72,14 +79,41 @@ func TestTwoPhasesAgainstEquation(t *testing.T) {
 					t.Fatalf("%v at %v Pa, share %v: %v", r, float64(p), share, err)
 				}
 				want := q.flashed(p, &f)
-				note(&temperature, tableKelvin, math.Abs(float64(got.Temperature-want.Temperature)), "temperature", r, got)
-				note(&density, tableRelative, math.Abs(float64(got.Density/want.Density)-1), "density", r, got)
-				note(&entropy, tableRelative, math.Abs(float64(got.Entropy-want.Entropy))*float64(want.Temperature)/200e3, "entropy", r, got)
+				note(
+					&temperature,
+					tableKelvin,
+					math.Abs(float64(got.Temperature-want.Temperature)),
+					"temperature",
+					r,
+					got,
+				)
+				note(
+					&density,
+					tableRelative,
+					math.Abs(float64(got.Density/want.Density)-1),
+					"density",
+					r,
+					got,
+				)
+				note(
+					&entropy,
+					tableRelative,
+					math.Abs(float64(got.Entropy-want.Entropy))*float64(want.Temperature)/200e3,
+					"entropy",
+					r,
+					got,
+				)
 				note(&quality, tableRelative, math.Abs(got.Quality-want.Quality), "quality", r, got)
 			}
 		}
 	}
-	t.Logf("temperature %v, density %v, entropy %v, quality %v", temperature, density, entropy, quality)
+	t.Logf(
+		"temperature %v, density %v, entropy %v, quality %v",
+		temperature,
+		density,
+		entropy,
+		quality,
+	)
 }
 
 // On an isobar everything rises from bubble to dew with the enthalpy: but for the
@@ -106,8 +140,10 @@ func TestTwoPhasesAreMonotone(t *testing.T) {
 		if b.vapor.temperature-b.liquid.temperature < 2*tableKelvin {
 			falls = 2e-4
 		}
-		if !(high.Temperature >= low.Temperature-quantity.Temperature(falls)) || !(high.Quality > low.Quality) ||
-			!(high.Density < low.Density) || !(high.Entropy > low.Entropy) {
+		if !(high.Temperature >= low.Temperature-quantity.Temperature(falls)) ||
+			!(high.Quality > low.Quality) ||
+			!(high.Density < low.Density) ||
+			!(high.Entropy > low.Entropy) {
 			t.Errorf("%v at %v Pa: from %+v to %+v", r, float64(p), low, high)
 		}
 	})
@@ -131,7 +167,14 @@ func TestTwoPhasesJoinTheEdges(t *testing.T) {
 					"quality":     s.Quality - float64(share),
 				} {
 					if !(math.Abs(e) < 1e-12) {
-						t.Errorf("%v at %v Pa: %s ends %.2g off edge %d", r, float64(p), what, e, share)
+						t.Errorf(
+							"%v at %v Pa: %s ends %.2g off edge %d",
+							r,
+							float64(p),
+							what,
+							e,
+							share,
+						)
 					}
 				}
 			}
@@ -145,7 +188,8 @@ func TestTwoPhasesJoinTheEdges(t *testing.T) {
 				if err1 != nil || err2 != nil || out.Phase == TwoPhase || in.Phase != TwoPhase {
 					t.Fatalf("%v at %v Pa: %v, %v, %+v, %+v", r, float64(p), err1, err2, out, in)
 				}
-				if math.Abs(float64(out.Temperature-in.Temperature)) > tableKelvin || math.Abs(float64(out.Density/in.Density)-1) > tableRelative ||
+				if math.Abs(float64(out.Temperature-in.Temperature)) > tableKelvin ||
+					math.Abs(float64(out.Density/in.Density)-1) > tableRelative ||
 					math.Abs(float64(out.Entropy-in.Entropy)) > tableRelative*1e3 {
 					t.Errorf("%v at %v Pa: %+v next to %+v", r, float64(p), out, in)
 				}
@@ -164,7 +208,10 @@ func TestTwoPhasesRoundTrip(t *testing.T) {
 			return
 		}
 		share := rapid.Float64Range(1e-6, 1-1e-6).Draw(t, "share")
-		s, err := r.StateAtEnthalpy(p, quantity.SpecificEnthalpy(b.liquid.enthalpy+share*(b.vapor.enthalpy-b.liquid.enthalpy)))
+		s, err := r.StateAtEnthalpy(
+			p,
+			quantity.SpecificEnthalpy(b.liquid.enthalpy+share*(b.vapor.enthalpy-b.liquid.enthalpy)),
+		)
 		if err != nil || s.Phase != TwoPhase {
 			t.Fatalf("%v at %v Pa, share %v: %+v, %v", r, float64(p), share, s, err)
 		}
@@ -175,7 +222,9 @@ func TestTwoPhasesRoundTrip(t *testing.T) {
 		}
 		for _, again := range []State{byEntropy, byQuality} {
 			if again.Phase != TwoPhase || math.Abs(float64(again.Enthalpy-s.Enthalpy)) > 1e-6 ||
-				math.Abs(float64(again.Temperature-s.Temperature)) > 1e-9 || math.Abs(again.Quality-s.Quality) > 1e-11 {
+				math.Abs(
+					float64(again.Temperature-s.Temperature),
+				) > 1e-9 || math.Abs(again.Quality-s.Quality) > 1e-11 {
 				t.Errorf("%v at %v Pa: %+v becomes %+v", r, float64(p), s, again)
 			}
 		}

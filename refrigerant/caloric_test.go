@@ -36,7 +36,9 @@ func TestStateHasWhatWasAsked(t *testing.T) {
 		if rapid.Bool().Draw(t, "anywhere") {
 			cold, hot = l.MinTemperature, l.MaxTemperature
 			high := min(float64(l.MaxPressure), 3*float64(c.Pressure))
-			p = quantity.Pressure(1e3 * math.Pow(high/1e3*(1-1e-9), rapid.Float64Range(0, 1).Draw(t, "p")))
+			p = quantity.Pressure(
+				1e3 * math.Pow(high/1e3*(1-1e-9), rapid.Float64Range(0, 1).Draw(t, "p")),
+			)
 		}
 		low, err1 := r.State(p, cold)
 		high, err2 := r.State(p, hot)

@@ -27,7 +27,10 @@ func (r *Refrigerant) closing(q *equation, p quantity.Pressure) bool {
 }
 
 // closingEdges returns the one phase at bubble and dew point where these are continued.
-func (r *Refrigerant) closingEdges(q *equation, p quantity.Pressure) (liquid, vapor State, err error) {
+func (r *Refrigerant) closingEdges(
+	q *equation,
+	p quantity.Pressure,
+) (liquid, vapor State, err error) {
 	var point vle.Point
 	bubble, err := r.edge(table.Bubble, p, &point)
 	if err != nil {
@@ -37,20 +40,37 @@ func (r *Refrigerant) closingEdges(q *equation, p quantity.Pressure) (liquid, va
 	if err != nil {
 		return
 	}
-	liquid, err = r.single(q, p, quantity.Temperature(bubble.temperature), bubble.density*q.perMass, vle.Liquid)
+	liquid, err = r.single(
+		q,
+		p,
+		quantity.Temperature(bubble.temperature),
+		bubble.density*q.perMass,
+		vle.Liquid,
+	)
 	if err != nil {
 		return
 	}
-	vapor, err = r.single(q, p, quantity.Temperature(dew.temperature), dew.density*q.perMass, vle.Vapor)
+	vapor, err = r.single(
+		q,
+		p,
+		quantity.Temperature(dew.temperature),
+		dew.density*q.perMass,
+		vle.Vapor,
+	)
 	return
 }
 
 // boilClosing returns the state of a blend at a temperature between bubble and dew point
 // where these are continued. Where it cannot be solved it lies in a straight line from the
 // one edge to the other. It reports false where t is not between the two.
-func (r *Refrigerant) boilClosing(q *equation, p quantity.Pressure, t quantity.Temperature) (s State, ok bool) {
+func (r *Refrigerant) boilClosing(
+	q *equation,
+	p quantity.Pressure,
+	t quantity.Temperature,
+) (s State, ok bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
-	if err != nil || !(t >= liquid.Temperature && t <= vapor.Temperature && liquid.Temperature < vapor.Temperature) {
+	if err != nil ||
+		!(t >= liquid.Temperature && t <= vapor.Temperature && liquid.Temperature < vapor.Temperature) {
 		return State{}, false
 	}
 	if f, err := q.system.FlashPT(float64(p), float64(t)); err == nil && f.Phase == vle.TwoPhase {
@@ -66,14 +86,20 @@ func (r *Refrigerant) boilClosing(q *equation, p quantity.Pressure, t quantity.T
 // boilClosingAtQuality returns the state at a quality there, solved for where that leads back
 // from its enthalpy, or else in the same straight line, which at the critical pressure begins
 // and ends at the edges themselves.
-func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x float64, bubble, dew *saturated) State {
+func (r *Refrigerant) boilClosingAtQuality(
+	q *equation,
+	p quantity.Pressure,
+	x float64,
+	bubble, dew *saturated,
+) State {
 	if p < q.critical.Pressure {
 		from, err1 := q.system.BubbleP(float64(p))
 		to, err2 := q.system.DewP(float64(p))
 		if err1 == nil && err2 == nil {
 			if f, err := q.system.FlashPQBetween(&from, &to, x); err == nil {
 				s := q.flashed(p, &f)
-				if again, err := r.StateAtEnthalpy(p, s.Enthalpy); err == nil && math.Abs(again.Quality-x) < 1e-4 {
+				if again, err := r.StateAtEnthalpy(p, s.Enthalpy); err == nil &&
+					math.Abs(again.Quality-x) < 1e-4 {
 					return s
 				}
 			}
@@ -89,7 +115,12 @@ func (r *Refrigerant) boilClosingAtQuality(q *equation, p quantity.Pressure, x f
 
 // atClosing returns the state at an enthalpy or entropy where bubble and dew point are
 // continued. It reports false where the short ways to it lead nowhere.
-func (r *Refrigerant) atClosing(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool) {
+func (r *Refrigerant) atClosing(
+	q *equation,
+	p quantity.Pressure,
+	c caloric,
+	value float64,
+) (State, bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
 	if err != nil {
 		// Beside an azeotrope the continued edge may lie past the end of a phase.
@@ -117,5 +148,11 @@ func (r *Refrigerant) atClosing(q *equation, p quantity.Pressure, c caloric, val
 
 // saturated is a state as one edge of the two-phase region.
 func (s *State) saturated() *saturated {
-	return &saturated{float64(s.Temperature), float64(s.Pressure), float64(s.Density), float64(s.Enthalpy), float64(s.Entropy)}
+	return &saturated{
+		float64(s.Temperature),
+		float64(s.Pressure),
+		float64(s.Density),
+		float64(s.Enthalpy),
+		float64(s.Entropy),
+	}
 }

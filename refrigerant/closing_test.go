@@ -31,16 +31,38 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				}
 				back, err := r.StateAtEnthalpy(p, s.Enthalpy)
 				if err != nil || math.Abs(float64(back.Temperature-at)) > tableKelvin {
-					t.Errorf("%v at %v of its critical temperature and %v of its bubble pressure: off by %v K, %v", r, share, part, float64(back.Temperature-at), err)
+					t.Errorf(
+						"%v at %v of its critical temperature and %v of its bubble pressure: off by %v K, %v",
+						r,
+						share,
+						part,
+						float64(back.Temperature-at),
+						err,
+					)
 				}
 				if p < c.Pressure && part == 0.99 {
-					if half, err := r.StateAtQuality(p, 0.5); err != nil || half.Phase != TwoPhase || math.Abs(half.Quality-0.5) > 1e-6 {
-						t.Errorf("%v at %v of its critical pressure and half vapor: %+v, %v", r, p/c.Pressure, half, err)
+					if half, err := r.StateAtQuality(p, 0.5); err != nil ||
+						half.Phase != TwoPhase ||
+						math.Abs(half.Quality-0.5) > 1e-6 {
+						t.Errorf(
+							"%v at %v of its critical pressure and half vapor: %+v, %v",
+							r,
+							p/c.Pressure,
+							half,
+							err,
+						)
 					}
 				}
 				// At the edge itself rounding decides.
 				if part != 0.999999 && back.Phase != s.Phase {
-					t.Errorf("%v at %v of its critical temperature and %v of its bubble pressure: %v, and %v at its enthalpy", r, share, part, s.Phase, back.Phase)
+					t.Errorf(
+						"%v at %v of its critical temperature and %v of its bubble pressure: %v, and %v at its enthalpy",
+						r,
+						share,
+						part,
+						s.Phase,
+						back.Phase,
+					)
 				}
 			}
 		}
@@ -58,8 +80,17 @@ func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
 			last := math.Inf(1)
 			for _, share := range []quantity.Temperature{1, 1.00001, 1.0001, 1.001, 1.02} {
 				s, err := r.State(over*c.Pressure, share*c.Temperature)
-				if err != nil || !(float64(s.Density) < last) || share == 1 && math.Abs(float64(s.Density/c.Density)-1) > 0.2 {
-					t.Errorf("%v at %v of its critical pressure and %v of its critical temperature: %+v after %v, %v", r, over, share, s, last, err)
+				if err != nil || !(float64(s.Density) < last) ||
+					share == 1 && math.Abs(float64(s.Density/c.Density)-1) > 0.2 {
+					t.Errorf(
+						"%v at %v of its critical pressure and %v of its critical temperature: %+v after %v, %v",
+						r,
+						over,
+						share,
+						s,
+						last,
+						err,
+					)
 				}
 				last = float64(s.Density)
 			}
@@ -68,7 +99,14 @@ func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
 }
 
 // wideOrOdd are blends for which these states were hard to find.
-var wideOrOdd = map[string]bool{"R-406A": true, "R-407E": true, "R-441A": true, "R-445A": true, "R-453A": true, "R-472B": true}
+var wideOrOdd = map[string]bool{
+	"R-406A": true,
+	"R-407E": true,
+	"R-441A": true,
+	"R-445A": true,
+	"R-453A": true,
+	"R-472B": true,
+}
 
 // Beside an azeotrope, whose edges are all but one, enthalpy and quality find a state too.
 func TestAzeotropesBesideTheCriticalPoint(t *testing.T) {

@@ -38,7 +38,14 @@ func TestConcurrentFirstUse(t *testing.T) {
 		wait.Wait()
 		for i := range states {
 			if states[i] != states[0] || tabulated[i] != tabulated[0] {
-				t.Errorf("%v: %+v and %+v, %+v and %+v", r, states[i], states[0], tabulated[i], tabulated[0])
+				t.Errorf(
+					"%v: %+v and %+v, %+v and %+v",
+					r,
+					states[i],
+					states[0],
+					tabulated[i],
+					tabulated[0],
+				)
 			}
 		}
 	}

@@ -40,14 +40,24 @@ type fillingDensity struct {
 // fillingDensities are in the order of the service pressure for each gas. The service
 // pressures of R-152a and R-1132a are from memory.
 var fillingDensities = [...]fillingDensity{
-	{"R-12", 225, 1.19}, {"R-22", 240, 1.05}, {"R-115", 225, 1.10}, {"R-142b", 150, 1.00}, {"R-152a", 150, 0.79},
-	{"R-717", 480, 0.54}, {"R-744", 1800, 0.68}, {"R-744", 2000, 0.703}, {"R-744", 2265, 0.732}, {"R-744", 2400, 0.745},
+	{
+		"R-12",
+		225,
+		1.19,
+	}, {"R-22", 240, 1.05}, {"R-115", 225, 1.10}, {"R-142b", 150, 1.00}, {"R-152a", 150, 0.79},
+	{
+		"R-717",
+		480,
+		0.54,
+	}, {"R-744", 1800, 0.68}, {"R-744", 2000, 0.703}, {"R-744", 2265, 0.732}, {"R-744", 2400, 0.745},
 	{"R-1132a", 2200, 0.73},
 }
 
 // fillingDensity returns the figure of r for a cylinder of a service pressure, the
 // lowest for zero, and the least service pressure that the table asks for.
-func (r *Refrigerant) fillingDensity(service quantity.GaugePressure) (ratio float64, least quantity.GaugePressure, named bool) {
+func (r *Refrigerant) fillingDensity(
+	service quantity.GaugePressure,
+) (ratio float64, least quantity.GaugePressure, named bool) {
 	if !r.Pure() {
 		return 0, 0, false
 	}
@@ -85,11 +95,21 @@ func (c Cylinder) checkService(r *Refrigerant, least quantity.GaugePressure) err
 	if r.supercriticalInSummer() {
 		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this gas, never a recovery cylinder of an air conditioner; give the pressure stamped behind its specification"
 		if c.Service == 0 {
-			return &RangeError{Quantity: "service pressure of the cylinder for " + r.designation, Value: c.Service, Min: least, Advice: advice}
+			return &RangeError{
+				Quantity: "service pressure of the cylinder for " + r.designation,
+				Value:    c.Service,
+				Min:      least,
+				Advice:   advice,
+			}
 		}
 	}
 	if c.Service != 0 && !(c.Service >= least*(1-1e-9)) {
-		return &RangeError{Quantity: "service pressure of the cylinder for " + r.designation, Value: c.Service, Min: least, Advice: advice}
+		return &RangeError{
+			Quantity: "service pressure of the cylinder for " + r.designation,
+			Value:    c.Service,
+			Min:      least,
+			Advice:   advice,
+		}
 	}
 	return nil
 }
@@ -176,20 +196,38 @@ const thinMargin quantity.Temperature = 5
 
 func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
 	const warmest quantity.Temperature = (131 + 459.67) / 1.8
-	rated := fmt.Sprintf("use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or more for %s", f.Service.PSIG(), r.designation)
+	rated := fmt.Sprintf(
+		"use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or more for %s",
+		f.Service.PSIG(),
+		r.designation,
+	)
 	if r.supercriticalInSummer() {
-		rated = fmt.Sprintf("this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the like with a service pressure of at least %.0f psig: never put %s into a recovery cylinder of an air conditioner", f.Service.PSIG(), r.designation)
+		rated = fmt.Sprintf(
+			"this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the like with a service pressure of at least %.0f psig: never put %s into a recovery cylinder of an air conditioner",
+			f.Service.PSIG(),
+			r.designation,
+		)
 	}
 	list := []string{
 		rated,
 		"weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts",
 	}
 	if !r.supercriticalInSummer() && f.LiquidFull > 0 && f.LiquidFull < warmest+thinMargin {
-		list = append(list, fmt.Sprintf("this fill is liquid-full at %.0f °F, a margin of only %.0f °F: keep the cylinder in the shade and fill less where you can", f.LiquidFull.Fahrenheit(), f.LiquidFull.Sub(warmest).Fahrenheit()))
+		list = append(
+			list,
+			fmt.Sprintf(
+				"this fill is liquid-full at %.0f °F, a margin of only %.0f °F: keep the cylinder in the shade and fill less where you can",
+				f.LiquidFull.Fahrenheit(),
+				f.LiquidFull.Sub(warmest).Fahrenheit(),
+			),
+		)
 	}
 	list = append(list, "never refill a disposable cylinder (DOT 39)")
 	if r.Flammable() {
-		list = append(list, "flammable: cylinder with left-hand thread and marking for flammable gas, grounded, no ignition source near")
+		list = append(
+			list,
+			"flammable: cylinder with left-hand thread and marking for flammable gas, grounded, no ignition source near",
+		)
 	}
 	return list
 }
@@ -236,7 +274,11 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 	}
 	room := Room{MayTake: safe.Net - net, Contents: net, Safe: safe.Net, Cautions: safe.Cautions}
 	if room.MayTake < 0 {
-		room.Cautions = append([]string{"OVERFILLED: add nothing, keep it cool and in the shade, and move liquid to an empty cylinder now"}, room.Cautions...)
+		room.Cautions = append(
+			[]string{
+				"OVERFILLED: add nothing, keep it cool and in the shade, and move liquid to an empty cylinder now",
+			},
+			room.Cautions...)
 	}
 	return room, nil
 }
@@ -248,12 +290,22 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 //
 // The vapor above is counted as saturated, of the composition of the whole. The
 // error is a *RangeError, or ErrNoRefrigerant.
-func (c Cylinder) ContentsFromLevel(r *Refrigerant, level float64, t quantity.Temperature) (quantity.Mass, error) {
+func (c Cylinder) ContentsFromLevel(
+	r *Refrigerant,
+	level float64,
+	t quantity.Temperature,
+) (quantity.Mass, error) {
 	if err := c.check(); err != nil {
 		return 0, err
 	}
 	if !(level >= 0 && level <= 1) {
-		return 0, fractionError("liquid level", level, 0, 1, "give the share of the cylinder that holds liquid, 0 to 1")
+		return 0, fractionError(
+			"liquid level",
+			level,
+			0,
+			1,
+			"give the share of the cylinder that holds liquid, 0 to 1",
+		)
 	}
 	liquid, vapor, err := r.coexisting(t)
 	if err != nil {
@@ -267,7 +319,11 @@ func (c Cylinder) ContentsFromLevel(r *Refrigerant, level float64, t quantity.Te
 // liquid-full the answer is a *RangeError: there is no vapor left, and every
 // further degree raises the pressure by many bars. So it is from the critical
 // temperature on, where no liquid is.
-func (c Cylinder) LiquidLevel(r *Refrigerant, net quantity.Mass, t quantity.Temperature) (float64, error) {
+func (c Cylinder) LiquidLevel(
+	r *Refrigerant,
+	net quantity.Mass,
+	t quantity.Temperature,
+) (float64, error) {
 	density, err := c.density(net)
 	if err != nil {
 		return 0, err
@@ -303,7 +359,10 @@ func (c Cylinder) LiquidLevel(r *Refrigerant, net quantity.Mass, t quantity.Temp
 // liquid. From there on warming raises the pressure by many bars per degree
 // until the relief opens or the shell bursts. A cylinder that holds too little
 // ever to be liquid-full gives a *RangeError that says so.
-func (c Cylinder) LiquidFullTemperature(r *Refrigerant, net quantity.Mass) (quantity.Temperature, error) {
+func (c Cylinder) LiquidFullTemperature(
+	r *Refrigerant,
+	net quantity.Mass,
+) (quantity.Temperature, error) {
 	density, err := c.density(net)
 	if err != nil {
 		return 0, err

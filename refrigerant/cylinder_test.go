@@ -16,11 +16,30 @@ import (
 var fiftyPound = Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28)}
 
 func TestCylinderVolume(t *testing.T) {
-	source := verify.Source{Cite: "49 CFR 173.304a(a)(2), table 1, note 1: one pound of water is 27.737 cubic inches at 60 °F", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "49 CFR 173.304a(a)(2), table 1, note 1: one pound of water is 27.737 cubic inches at 60 °F",
+		Kind: verify.FromMemory,
+	}
 	c := Cylinder{WaterCapacity: quantity.Pounds(1)}
-	verify.Relative(t, source, "volume of a cylinder of 1 lb water capacity", "in³", 27.737, c.Volume().CubicInches(), 1e-12)
+	verify.Relative(
+		t,
+		source,
+		"volume of a cylinder of 1 lb water capacity",
+		"in³",
+		27.737,
+		c.Volume().CubicInches(),
+		1e-12,
+	)
 	water := verify.Source{Cite: "density of water at 60 °F, 62.37 lb/ft³", Kind: verify.FromMemory}
-	verify.Relative(t, water, "water in a cylinder per cubic foot", "lb", 62.37, 1/c.Volume().CubicFeet(), 1.5e-3)
+	verify.Relative(
+		t,
+		water,
+		"water in a cylinder per cubic foot",
+		"lb",
+		62.37,
+		1/c.Volume().CubicFeet(),
+		1.5e-3,
+	)
 }
 
 func TestSafeFill(t *testing.T) {
@@ -49,7 +68,10 @@ func TestSafeFill(t *testing.T) {
 // A gas with a filling density of its own never gets more than that, and none in
 // a cylinder that is too weak for it.
 func TestSafeFillByFillingDensity(t *testing.T) {
-	source := verify.Source{Cite: "49 CFR 173.304a(a)(2), table 1, maximum permitted filling density", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "49 CFR 173.304a(a)(2), table 1, maximum permitted filling density",
+		Kind: verify.Published,
+	}
 	c := Cylinder{WaterCapacity: quantity.Kilograms(100), Tare: quantity.Kilograms(50)}
 	for _, d := range []struct{ service, ratio float64 }{{1800, 68}, {1900, 68}, {2000, 70.3}, {2265, 73.2}, {2400, 74.5}, {4500, 74.5}} {
 		c.Service = quantity.PSIG(d.service)
@@ -57,13 +79,27 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 		if err != nil || f.Service != quantity.PSIG(1800) {
 			t.Fatalf("%v psig: %+v, %v", d.service, f, err)
 		}
-		verify.Value(t, source, fmt.Sprintf("R-744 filling density, cylinder of %v psig", d.service), "%", d.ratio, f.Net.Kilograms(), 1e-9)
+		verify.Value(
+			t,
+			source,
+			fmt.Sprintf("R-744 filling density, cylinder of %v psig", d.service),
+			"%",
+			d.ratio,
+			f.Net.Kilograms(),
+			1e-9,
+		)
 	}
 	for _, d := range fillingDensities {
 		c.Service = quantity.PSIG(d.service)
 		f, err := c.SafeFill(mustLookup(t, d.designation))
 		if err != nil || f.Net.Kilograms() > 100*d.ratio+1e-9 {
-			t.Errorf("%s: %v kg in 100 kg of water, table says %v %%, %v", d.designation, f.Net.Kilograms(), 100*d.ratio, err)
+			t.Errorf(
+				"%s: %v kg in 100 kg of water, table says %v %%, %v",
+				d.designation,
+				f.Net.Kilograms(),
+				100*d.ratio,
+				err,
+			)
 		}
 	}
 	var out *RangeError
@@ -84,12 +120,23 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 
 // The service pressure that 5/4 asks for is that of the cylinders in use.
 func TestLeastServicePressure(t *testing.T) {
-	practice := verify.Source{Cite: "recovery cylinders for R-410A are stamped DOT-4BA400", Kind: verify.CommonPractice}
+	practice := verify.Source{
+		Cite: "recovery cylinders for R-410A are stamped DOT-4BA400",
+		Kind: verify.CommonPractice,
+	}
 	least, err := mustLookup(t, "R-410A").leastService()
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, practice, "least service pressure of a cylinder for R-410A, 49 CFR 173.301a(d)", "psig", 400, least.PSIG(), 15)
+	verify.Value(
+		t,
+		practice,
+		"least service pressure of a cylinder for R-410A, 49 CFR 173.301a(d)",
+		"psig",
+		400,
+		least.PSIG(),
+		15,
+	)
 }
 
 // No fill is liquid-full at 131 °F, and one that is near to it says how near.
@@ -105,7 +152,8 @@ func TestLiquidFullMargin(t *testing.T) {
 		}
 	}
 	f, err := c.SafeFill(mustLookup(t, "R-469A"))
-	if err != nil || f.LiquidFull < quantity.Fahrenheit(131) || f.LiquidFull > quantity.Fahrenheit(134) {
+	if err != nil || f.LiquidFull < quantity.Fahrenheit(131) ||
+		f.LiquidFull > quantity.Fahrenheit(134) {
 		t.Errorf("R-469A: liquid-full at %v, %v", f.LiquidFull, err)
 	}
 }
@@ -113,7 +161,8 @@ func TestLiquidFullMargin(t *testing.T) {
 func TestRoomFor(t *testing.T) {
 	r := mustLookup(t, "R-134a")
 	room, err := fiftyPound.RoomFor(r, quantity.Pounds(28+10))
-	if err != nil || math.Abs(room.Contents.Pounds()-10) > 1e-9 || math.Abs(float64(room.Safe-room.Contents-room.MayTake)) > 1e-9 {
+	if err != nil || math.Abs(room.Contents.Pounds()-10) > 1e-9 ||
+		math.Abs(float64(room.Safe-room.Contents-room.MayTake)) > 1e-9 {
 		t.Errorf("%+v, %v", room, err)
 	}
 	over, err := fiftyPound.RoomFor(r, quantity.Pounds(28+60))
@@ -233,8 +282,15 @@ func TestNoLiquidLevelAtTheCriticalTemperature(t *testing.T) {
 					t.Errorf("%v of %v at %v: %v", share*net, r, at, err)
 				}
 			}
-			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net, c.Temperature*(1-1e-9)); err != nil || !(level >= 0 && level <= 1) {
-				t.Errorf("%v of %v just below its critical temperature: level %v, %v", share*net, r, level, err)
+			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net, c.Temperature*(1-1e-9)); err != nil ||
+				!(level >= 0 && level <= 1) {
+				t.Errorf(
+					"%v of %v just below its critical temperature: level %v, %v",
+					share*net,
+					r,
+					level,
+					err,
+				)
 			}
 		}
 	}

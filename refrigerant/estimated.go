@@ -44,7 +44,11 @@ func (r *Refrigerant) Estimated() (bool, string) {
 }
 
 // mixesPoorly reports whether a liquid parts from most refrigerants.
-func mixesPoorly(designation string) bool { return designation == "R-717" || designation == "R-718" }
+func mixesPoorly(
+	designation string,
+) bool {
+	return designation == "R-717" || designation == "R-718"
+}
 
 // Sources returns what the properties of r come from: the paper of the equation of each
 // component, then the fit of each pair. A pair of which nothing is known has none.

@@ -42,7 +42,8 @@ func TestRoster(t *testing.T) {
 		if again := mustLookup(t, r.Designation()); again != r {
 			t.Errorf("Lookup(%q) = %v", r.Designation(), again)
 		}
-		if r.Pure() && (r.Name() == "" || r.Formula() == "" || r.parts[0].Designation != r.designation) {
+		if r.Pure() &&
+			(r.Name() == "" || r.Formula() == "" || r.parts[0].Designation != r.designation) {
 			t.Errorf("%v: name %q, formula %q", r, r.Name(), r.Formula())
 		}
 	}
@@ -99,7 +100,10 @@ func TestLookupUnknown(t *testing.T) {
 }
 
 func TestGWP(t *testing.T) {
-	pure := verify.Source{Cite: "GHG Protocol, Global Warming Potential Values (February 2016), after IPCC AR4 and AR5, as the open dataset globalwarmingpotentials reprints it", Kind: verify.Published}
+	pure := verify.Source{
+		Cite: "GHG Protocol, Global Warming Potential Values (February 2016), after IPCC AR4 and AR5, as the open dataset globalwarmingpotentials reprints it",
+		Kind: verify.Published,
+	}
 	blends := [2]verify.Source{
 		{Cite: "blends' data sheets, by AR4", Kind: verify.FromMemory},
 		{Cite: "blends' data sheets, by AR5", Kind: verify.FromMemory},
@@ -148,7 +152,10 @@ func TestGWP(t *testing.T) {
 
 // The law of the United States takes AR4's figures for what it regulates.
 func TestExchangeValues(t *testing.T) {
-	source := verify.Source{Cite: "42 U.S.C. 7675(c)(1) (American Innovation and Manufacturing Act of 2020), exchange values", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "42 U.S.C. 7675(c)(1) (American Innovation and Manufacturing Act of 2020), exchange values",
+		Kind: verify.Published,
+	}
 	for designation, value := range map[string]float64{
 		"R-23": 14800, "R-32": 675, "R-125": 3500, "R-134a": 1430, "R-143a": 4470,
 		"R-152a": 124, "R-227ea": 3220, "R-236fa": 9810, "R-245fa": 1030,
@@ -159,11 +166,22 @@ func TestExchangeValues(t *testing.T) {
 			t.Errorf("%s: %+v", designation, g.US)
 		}
 	}
-	blends := verify.Source{Cite: "U.S. EPA, Technology Transitions, GWP of refrigerants by 40 CFR 84.64", Kind: verify.FromMemory}
+	blends := verify.Source{
+		Cite: "U.S. EPA, Technology Transitions, GWP of refrigerants by 40 CFR 84.64",
+		Kind: verify.FromMemory,
+	}
 	for designation, value := range map[string]float64{
 		"R-410A": 2088, "R-404A": 3922, "R-454B": 465, "R-454A": 237, "R-454C": 146, "R-455A": 146, "R-513A": 630, "R-448A": 1386,
 	} {
-		verify.Value(t, blends, designation+" GWP, United States", "", value, mustLookup(t, designation).GWP().US.Value, 1)
+		verify.Value(
+			t,
+			blends,
+			designation+" GWP, United States",
+			"",
+			value,
+			mustLookup(t, designation).GWP().US.Value,
+			1,
+		)
 	}
 	for _, designation := range []string{"R-22", "R-290", "R-744", "R-502"} {
 		if g := mustLookup(t, designation).GWP(); g.US != nil {
@@ -173,7 +191,10 @@ func TestExchangeValues(t *testing.T) {
 }
 
 func TestMolarMass(t *testing.T) {
-	source := verify.Source{Cite: "ANSI/ASHRAE Standard 34, tables 4-1 and 4-2", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "ANSI/ASHRAE Standard 34, tables 4-1 and 4-2",
+		Kind: verify.FromMemory,
+	}
 	for _, tc := range []struct {
 		designation string
 		grams       float64
@@ -181,7 +202,15 @@ func TestMolarMass(t *testing.T) {
 		{"R-22", 86.5}, {"R-32", 52.0}, {"R-134a", 102.0}, {"R-404A", 97.6}, {"R-407C", 86.2},
 		{"R-410A", 72.6}, {"R-502", 111.6}, {"R-507A", 98.9}, {"R-290", 44.1}, {"R-454B", 62.6},
 	} {
-		verify.Value(t, source, tc.designation+" molar mass", "g/mol", tc.grams, 1000*mustLookup(t, tc.designation).MolarMass(), 0.06)
+		verify.Value(
+			t,
+			source,
+			tc.designation+" molar mass",
+			"g/mol",
+			tc.grams,
+			1000*mustLookup(t, tc.designation).MolarMass(),
+			0.06,
+		)
 	}
 }
 
@@ -198,7 +227,8 @@ func TestSafety(t *testing.T) {
 		{"R-401A", A1, false, HCFC}, {"R-502", A1, false, CFC}, {"R-744", A1, false, NotControlled},
 	} {
 		r := mustLookup(t, tc.designation)
-		if r.SafetyGroup() != tc.group || r.Flammable() != tc.flammable || r.Control() != tc.control {
+		if r.SafetyGroup() != tc.group || r.Flammable() != tc.flammable ||
+			r.Control() != tc.control {
 			t.Errorf("%v: %v, flammable %v, %v", r, r.SafetyGroup(), r.Flammable(), r.Control())
 		}
 	}

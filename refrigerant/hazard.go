@@ -142,7 +142,13 @@ func (r *Refrigerant) massOf(designation string) float64 {
 // exempt in every use; ammonia, ethane, propane, isobutane and R-441A in uses that the
 // rule names, none of which is a split air conditioner; nothing else is.
 func (r *Refrigerant) venting() (HazardCode, bool) {
-	exemptInSome := map[string]bool{"R-717": true, "R-170": true, "R-290": true, "R-600a": true, "R-441A": true}
+	exemptInSome := map[string]bool{
+		"R-717":  true,
+		"R-170":  true,
+		"R-290":  true,
+		"R-600a": true,
+		"R-441A": true,
+	}
 	exempt := len(r.components()) > 0
 	for _, c := range r.components() {
 		exempt = exempt && (c.Designation == "R-744" || c.Designation == "R-718")
@@ -162,22 +168,42 @@ func (h Hazard) Text() string {
 	case UnknownFluid:
 		return "the refrigerant is not known: find out what it is before opening a valve, and until then treat it as flammable and toxic"
 	case BurnsSlowly:
-		return fmt.Sprintf("%s is %s and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it; before any flame recover all of it, evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns", h.Designation, h.Group)
+		return fmt.Sprintf(
+			"%s is %s and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it; before any flame recover all of it, evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns",
+			h.Designation,
+			h.Group,
+		)
 	case BurnsReadily:
-		return fmt.Sprintf("%s burns readily (%s): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds any of it: recover, evacuate and sweep with nitrogen, more than once, and keep nitrogen flowing while the flame burns", h.Designation, h.Group)
+		return fmt.Sprintf(
+			"%s burns readily (%s): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds any of it: recover, evacuate and sweep with nitrogen, more than once, and keep nitrogen flowing while the flame burns",
+			h.Designation,
+			h.Group,
+		)
 	case Toxic:
-		return fmt.Sprintf("%s is of higher toxicity (%s): leave the room on a leak, return only with breathing protection", h.Designation, h.Group)
+		return fmt.Sprintf(
+			"%s is of higher toxicity (%s): leave the room on a leak, return only with breathing protection",
+			h.Designation,
+			h.Group,
+		)
 	case PoisonsBreath:
 		return h.Designation + " dulls and suffocates at a few percent in air, before oxygen runs short, and has no smell: carbon dioxide detector on, ventilate, leave the room on a leak"
 	case HighAtRest:
 		if h.Pressure == 0 {
 			return h.Designation + " is a gas at any pressure in a warm room: only the filling bounds the pressure, so use hoses, gauges and cylinders rated for it, never those of an air conditioner"
 		}
-		return fmt.Sprintf("%s stands at about %.0f psia at 70 °F even when off, and rises without a bound of its own as it warms: use hoses, gauges and cylinders rated for it, never those of an air conditioner", h.Designation, h.Pressure.PSIA())
+		return fmt.Sprintf(
+			"%s stands at about %.0f psia at 70 °F even when off, and rises without a bound of its own as it warms: use hoses, gauges and cylinders rated for it, never those of an air conditioner",
+			h.Designation,
+			h.Pressure.PSIA(),
+		)
 	case TrappedLiquid:
 		return "never shut liquid " + h.Designation + " in between two valves or in a hose: it bursts them as it warms"
 	case DryIce:
-		return fmt.Sprintf("below %.0f psia liquid %s turns to dry ice, which plugs hoses and relief lines and lets go without warning: charge vapor until past that, and let pressure off slowly", h.Pressure.PSIA(), h.Designation)
+		return fmt.Sprintf(
+			"below %.0f psia liquid %s turns to dry ice, which plugs hoses and relief lines and lets go without warning: charge vapor until past that, and let pressure off slowly",
+			h.Pressure.PSIA(),
+			h.Designation,
+		)
 	case PressureAndCold:
 		return "refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly"
 	case CollectsLow:

@@ -50,7 +50,8 @@ func TestHazards(t *testing.T) {
 		}
 	}
 	for _, unknown := range []*Refrigerant{nil, {}} {
-		if codes := hazardCodes(unknown); codes[0] != UnknownFluid || !slices.Contains(codes, NoVenting) {
+		if codes := hazardCodes(unknown); codes[0] != UnknownFluid ||
+			!slices.Contains(codes, NoVenting) {
 			t.Errorf("nothing known: %v", codes)
 		}
 	}
@@ -65,7 +66,8 @@ func TestHazardsOfAll(t *testing.T) {
 			t.Errorf("%v: flammable %v, told first %s", r, r.Flammable(), list[0].Code)
 		}
 		for _, h := range list {
-			if text := h.Text(); text == "" || text == string(h.Code) || strings.Contains(text, "%!") {
+			if text := h.Text(); text == "" || text == string(h.Code) ||
+				strings.Contains(text, "%!") {
 				t.Errorf("%v: %s has text %q", r, h.Code, text)
 			}
 		}
@@ -73,10 +75,21 @@ func TestHazardsOfAll(t *testing.T) {
 }
 
 func TestPressureAtRest(t *testing.T) {
-	source := verify.Source{Cite: "carbon dioxide at 70 °F: 838 psig, CGA G-6", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "carbon dioxide at 70 °F: 838 psig, CGA G-6",
+		Kind: verify.FromMemory,
+	}
 	for _, h := range mustLookup(t, "R-744").Hazards() {
 		if h.Code == HighAtRest {
-			verify.Value(t, source, "pressure of R-744 at rest, 70 °F", "psig", 838, h.Pressure.Gauge(quantity.StandardAtmosphere).PSIG(), 2)
+			verify.Value(
+				t,
+				source,
+				"pressure of R-744 at rest, 70 °F",
+				"psig",
+				838,
+				h.Pressure.Gauge(quantity.StandardAtmosphere).PSIG(),
+				2,
+			)
 		}
 	}
 }
@@ -128,7 +141,8 @@ func TestOpeningSteps(t *testing.T) {
 				t.Errorf("%v, flame %v: %v", r, flame, steps)
 			}
 			for _, s := range steps {
-				if s.Optional && (s.Code != Sweep && s.Code != Evacuate || r.SafetyGroup() != A2L && r.SafetyGroup() != B2L) {
+				if s.Optional &&
+					(s.Code != Sweep && s.Code != Evacuate || r.SafetyGroup() != A2L && r.SafetyGroup() != B2L) {
 					t.Errorf("%v: %s is not left to choice", r, s.Code)
 				}
 			}

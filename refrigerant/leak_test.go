@@ -14,7 +14,13 @@ func TestLeakConservesMass(t *testing.T) {
 	for _, designation := range []string{"R-407C", "R-454B", "R-448A", "R-410A", "R-455A"} {
 		r := mustLookup(t, designation)
 		for _, from := range []Phase{Vapor, Liquid} {
-			steps, err := r.Leak(LeakCase{Temperature: quantity.Fahrenheit(70), From: from, Lost: []float64{0, 0.1, 0.5, 0.9}})
+			steps, err := r.Leak(
+				LeakCase{
+					Temperature: quantity.Fahrenheit(70),
+					From:        from,
+					Lost:        []float64{0, 0.1, 0.5, 0.9},
+				},
+			)
 			if err != nil {
 				t.Fatalf("%v, %s: %v", r, from, err)
 			}
@@ -26,7 +32,15 @@ func TestLeakConservesMass(t *testing.T) {
 						sum += s.Lost * gone[i].MassFraction
 					}
 					if math.Abs(sum-c.MassFraction) > 1e-12 {
-						t.Errorf("%v, %s, %v lost: %s adds up to %v of %v", r, from, s.Lost, c.Designation, sum, c.MassFraction)
+						t.Errorf(
+							"%v, %s, %v lost: %s adds up to %v of %v",
+							r,
+							from,
+							s.Lost,
+							c.Designation,
+							sum,
+							c.MassFraction,
+						)
 					}
 				}
 			}
@@ -39,7 +53,13 @@ func TestLeakConservesMass(t *testing.T) {
 // what they are.
 func TestVaporLeakOfZeotrope(t *testing.T) {
 	r := mustLookup(t, "R-407C")
-	steps, err := r.Leak(LeakCase{Temperature: quantity.Fahrenheit(75), From: Vapor, Lost: []float64{0, 0.2, 0.4, 0.6}})
+	steps, err := r.Leak(
+		LeakCase{
+			Temperature: quantity.Fahrenheit(75),
+			From:        Vapor,
+			Lost:        []float64{0, 0.2, 0.4, 0.6},
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +73,12 @@ func TestVaporLeakOfZeotrope(t *testing.T) {
 		before := steps[i-1].Remaining.Composition()
 		now := s.Remaining.Composition()
 		if !(now[0].MassFraction < before[0].MassFraction && now[2].MassFraction > before[2].MassFraction) {
-			t.Errorf("%v lost: %s after %s", s.Lost, s.Remaining.Name(), steps[i-1].Remaining.Name())
+			t.Errorf(
+				"%v lost: %s after %s",
+				s.Lost,
+				s.Remaining.Name(),
+				steps[i-1].Remaining.Name(),
+			)
 		}
 		if !(s.BubbleShift > steps[i-1].BubbleShift && s.Pressure < steps[i-1].Pressure) {
 			t.Errorf("%v lost: shift %v, pressure %v", s.Lost, s.BubbleShift, s.Pressure)
@@ -97,7 +122,16 @@ func TestLeakConverges(t *testing.T) {
 
 // Fractions stay fractions and pressures stay between dew and bubble.
 func TestLeakBounds(t *testing.T) {
-	zeotropes := []string{"R-407C", "R-454B", "R-454C", "R-448A", "R-422D", "R-438A", "R-401A", "R-444B"}
+	zeotropes := []string{
+		"R-407C",
+		"R-454B",
+		"R-454C",
+		"R-448A",
+		"R-422D",
+		"R-438A",
+		"R-401A",
+		"R-444B",
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		r, err := Lookup(rapid.SampledFrom(zeotropes).Draw(t, "refrigerant"))
 		if err != nil {
@@ -159,7 +193,14 @@ func FuzzLeak(f *testing.F) {
 	f.Add(uint8(31), math.NaN(), "gas", -1.0, 0.9, 0.1)
 	f.Fuzz(func(t *testing.T, i uint8, temp float64, from string, level, first, second float64) {
 		r := &roster[int(i)%len(roster)]
-		steps, err := r.Leak(LeakCase{Temperature: quantity.Temperature(temp), From: Phase(from), Level: level, Lost: []float64{first, second}})
+		steps, err := r.Leak(
+			LeakCase{
+				Temperature: quantity.Temperature(temp),
+				From:        Phase(from),
+				Level:       level,
+				Lost:        []float64{first, second},
+			},
+		)
 		if err != nil {
 			return
 		}
@@ -184,7 +225,14 @@ func TestLeakOfTheLastInTheCold(t *testing.T) {
 		r := mustLookup(t, d)
 		for _, celsius := range []float64{-40, -20, 0} {
 			for _, level := range []float64{0.1, 0.5, 0.95} {
-				steps, err := r.Leak(LeakCase{Temperature: quantity.Celsius(celsius), From: Vapor, Level: level, Lost: []float64{0.5, 0.9, 0.95, 0.98, 0.99}})
+				steps, err := r.Leak(
+					LeakCase{
+						Temperature: quantity.Celsius(celsius),
+						From:        Vapor,
+						Level:       level,
+						Lost:        []float64{0.5, 0.9, 0.95, 0.98, 0.99},
+					},
+				)
 				if err != nil {
 					t.Errorf("%s at %g °C, level %g: %v", d, celsius, level, err)
 					continue
@@ -192,14 +240,32 @@ func TestLeakOfTheLastInTheCold(t *testing.T) {
 				last := math.Inf(1)
 				for _, s := range steps {
 					if s.Pressure >= quantity.Pressure(last) {
-						t.Errorf("%s at %g °C, level %g, %g lost: %v after %v", d, celsius, level, s.Lost, s.Pressure, quantity.Pressure(last))
+						t.Errorf(
+							"%s at %g °C, level %g, %g lost: %v after %v",
+							d,
+							celsius,
+							level,
+							s.Lost,
+							s.Pressure,
+							quantity.Pressure(last),
+						)
 					}
 					last = float64(s.Pressure)
 					left := s.Remaining.Composition()
 					for i, c := range r.Composition() {
 						sum := s.Lost*s.Leaked[i].MassFraction + (1-s.Lost)*left[i].MassFraction
 						if math.Abs(sum-c.MassFraction) > 1e-9 || left[i].MassFraction <= 0 {
-							t.Errorf("%s at %g °C, level %g, %g lost: %s left %g and lost %g do not add up to %g", d, celsius, level, s.Lost, c.Designation, left[i].MassFraction, s.Leaked[i].MassFraction, c.MassFraction)
+							t.Errorf(
+								"%s at %g °C, level %g, %g lost: %s left %g and lost %g do not add up to %g",
+								d,
+								celsius,
+								level,
+								s.Lost,
+								c.Designation,
+								left[i].MassFraction,
+								s.Leaked[i].MassFraction,
+								c.MassFraction,
+							)
 						}
 					}
 				}

@@ -80,7 +80,11 @@ func (q *equation) criticalPoint(s *table.Saturation) (CriticalPoint, error) {
 	if q.model.Components() == 1 {
 		c.P, _ = q.model.Pressure(c.T, c.Rho)
 	}
-	return CriticalPoint{quantity.Temperature(c.T), quantity.Pressure(c.P), quantity.Density(c.Rho / q.perMass)}, err
+	return CriticalPoint{
+		quantity.Temperature(c.T),
+		quantity.Pressure(c.P),
+		quantity.Density(c.Rho / q.perMass),
+	}, err
 }
 
 func (q *equation) findLimits(s *table.Saturation) Limits {

@@ -25,15 +25,25 @@ type UnknownError struct {
 // Error implements error.
 func (e *UnknownError) Error() string {
 	if e.Assigned != "" {
-		return fmt.Sprintf("%s is a refrigerant that satline has no data for; do not take another in its place: use the chart on the unit or of the refrigerant's maker", e.Assigned)
+		return fmt.Sprintf(
+			"%s is a refrigerant that satline has no data for; do not take another in its place: use the chart on the unit or of the refrigerant's maker",
+			e.Assigned,
+		)
 	}
 	if e.Warning != "" {
 		return fmt.Sprintf("unknown refrigerant %q; %s", e.Designation, e.Warning)
 	}
 	if len(e.Suggestions) == 0 {
-		return fmt.Sprintf("unknown refrigerant %q; write the designation from the unit's label, such as R-410A", e.Designation)
+		return fmt.Sprintf(
+			"unknown refrigerant %q; write the designation from the unit's label, such as R-410A",
+			e.Designation,
+		)
 	}
-	return fmt.Sprintf("unknown refrigerant %q; did you mean %s?", e.Designation, strings.Join(e.Suggestions, " or "))
+	return fmt.Sprintf(
+		"unknown refrigerant %q; did you mean %s?",
+		e.Designation,
+		strings.Join(e.Suggestions, " or "),
+	)
 }
 
 // Unwrap makes errors.Is(err, ErrUnknownRefrigerant) true.
@@ -93,7 +103,22 @@ var shortForms = [...][2]string{
 }
 
 // dashes are what word processors make of a hyphen.
-var dashes = strings.NewReplacer("\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2212", "-", "\u00a0", " ")
+var dashes = strings.NewReplacer(
+	"\u2010",
+	"-",
+	"\u2011",
+	"-",
+	"\u2012",
+	"-",
+	"\u2013",
+	"-",
+	"\u2014",
+	"-",
+	"\u2212",
+	"-",
+	"\u00a0",
+	" ",
+)
 
 // lookupKey strips a designation to the letters and digits that tell it apart:
 // "R-1234ze(E)" becomes "1234zee".

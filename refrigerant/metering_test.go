@@ -8,7 +8,11 @@ import (
 )
 
 func ExampleMetering_Fixed() {
-	fmt.Println(refrigerant.FixedRestrictor.Fixed(), refrigerant.Capillary.Fixed(), refrigerant.TXV.Fixed())
+	fmt.Println(
+		refrigerant.FixedRestrictor.Fixed(),
+		refrigerant.Capillary.Fixed(),
+		refrigerant.TXV.Fixed(),
+	)
 	// Output: true true false
 }
 

@@ -21,7 +21,9 @@ func TestNoRefrigerant(t *testing.T) {
 			for k := range args {
 				args[k] = reflect.Zero(m.Type().In(k))
 				if m.Type().In(k) == reflect.TypeFor[LeakCase]() {
-					args[k] = reflect.ValueOf(LeakCase{Temperature: 280, From: Vapor, Lost: []float64{0.1}})
+					args[k] = reflect.ValueOf(
+						LeakCase{Temperature: 280, From: Vapor, Lost: []float64{0.1}},
+					)
 				}
 			}
 			if name == "MarshalText" {
@@ -62,14 +64,28 @@ func TestNoRefrigerant(t *testing.T) {
 func TestNoRefrigerantIsNotSafe(t *testing.T) {
 	var none *Refrigerant
 	if !none.Flammable() || none.SafetyGroup() != Unclassified || len(none.Cautions()) < 3 {
-		t.Errorf("flammable %v, group %q, cautions %q", none.Flammable(), none.SafetyGroup(), none.Cautions())
+		t.Errorf(
+			"flammable %v, group %q, cautions %q",
+			none.Flammable(),
+			none.SafetyGroup(),
+			none.Cautions(),
+		)
 	}
 }
 
 // Nothing that is asked of a refrigerant gives an infinity or what is no number.
 func TestNumbersThatAreNone(t *testing.T) {
 	r := mustLookup(t, "R-454B")
-	hostile := []float64{0, math.NaN(), math.Inf(1), math.Inf(-1), -300, math.MaxFloat64, -math.MaxFloat64, 5e-324}
+	hostile := []float64{
+		0,
+		math.NaN(),
+		math.Inf(1),
+		math.Inf(-1),
+		-300,
+		math.MaxFloat64,
+		-math.MaxFloat64,
+		5e-324,
+	}
 	for _, x := range hostile {
 		for _, y := range hostile {
 			p, line := quantity.Pressure(x), quantity.Temperature(y)

@@ -80,7 +80,14 @@ func TestSaturationRoundTrip(t *testing.T) {
 			}
 			back, err := edge.temperature(p)
 			if err != nil || math.Abs(float64(back-temp)) > 1e-3 {
-				t.Fatalf("%v: %v K has %v Pa, which has %v K, %v", r, float64(temp), float64(p), float64(back), err)
+				t.Fatalf(
+					"%v: %v K has %v Pa, which has %v K, %v",
+					r,
+					float64(temp),
+					float64(p),
+					float64(back),
+					err,
+				)
 			}
 		}
 	})
@@ -124,12 +131,23 @@ func TestClapeyron(t *testing.T) {
 			slope := (8*(pressure(1)-pressure(-1)) - (pressure(2) - pressure(-2))) / (12 * 0.05)
 			l, _ := exact.SaturatedLiquid(temp)
 			v, _ := exact.SaturatedVapor(temp)
-			want := float64(v.Enthalpy-l.Enthalpy) / (float64(temp) * (1/float64(v.Density) - 1/float64(l.Density)) * float64(v.Pressure))
+			want := float64(
+				v.Enthalpy-l.Enthalpy,
+			) / (float64(temp) * (1/float64(v.Density) - 1/float64(l.Density)) * float64(v.Pressure))
 			if e := math.Abs(slope/want - 1); e > 1e-6 {
-				t.Errorf("%v at %v K: d ln p/dT %v, Clapeyron %v, off by %.1e", r, float64(temp), slope, want, e)
+				t.Errorf(
+					"%v at %v K: d ln p/dT %v, Clapeyron %v, off by %.1e",
+					r,
+					float64(temp),
+					slope,
+					want,
+					e,
+				)
 			}
 			// Equal Gibbs energy says the same of entropy.
-			if e := float64(v.Enthalpy-l.Enthalpy)/float64(temp)/float64(v.Entropy-l.Entropy) - 1; math.Abs(e) > 1e-8 {
+			if e := float64(v.Enthalpy-l.Enthalpy)/float64(temp)/float64(v.Entropy-l.Entropy) - 1; math.Abs(
+				e,
+			) > 1e-8 {
 				t.Errorf("%v at %v K: Δh/T is off Δs by %.1e", r, float64(temp), e)
 			}
 		}
@@ -141,9 +159,13 @@ func TestStateRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyRefrigerant().Draw(t, "refrigerant")
 		l := r.Limits()
-		temp := l.MinTemperature + quantity.Temperature(rapid.Float64Range(0.001, 0.999).Draw(t, "T"))*(l.MaxTemperature-l.MinTemperature)
+		temp := l.MinTemperature + quantity.Temperature(
+			rapid.Float64Range(0.001, 0.999).Draw(t, "T"),
+		)*(l.MaxTemperature-l.MinTemperature)
 		high := min(float64(l.MaxPressure), 2*float64(r.Critical().Pressure))
-		p := quantity.Pressure(min(high, math.Exp(rapid.Float64Range(math.Log(1e3), math.Log(high)).Draw(t, "ln p"))))
+		p := quantity.Pressure(
+			min(high, math.Exp(rapid.Float64Range(math.Log(1e3), math.Log(high)).Draw(t, "ln p"))),
+		)
 		s, err := r.State(p, temp)
 		if err != nil {
 			t.Fatalf("%v at %v, %v: %v", r, p, temp, err)
@@ -159,7 +181,15 @@ func TestStateRoundTrip(t *testing.T) {
 		}
 		for _, again := range []State{byH, byS} {
 			if math.Abs(float64(again.Temperature-temp)) > 2e-3 {
-				t.Errorf("%v at %v Pa: %v K leads back to %v K (%s, %s)", r, float64(p), float64(temp), float64(again.Temperature), s.Phase, again.Phase)
+				t.Errorf(
+					"%v at %v Pa: %v K leads back to %v K (%s, %s)",
+					r,
+					float64(p),
+					float64(temp),
+					float64(again.Temperature),
+					s.Phase,
+					again.Phase,
+				)
 			}
 		}
 	})
@@ -259,7 +289,12 @@ func FuzzState(f *testing.F) {
 	f.Add(uint8(3), 5e5, 290.0, 420e3)
 	f.Add(uint8(31), 1e7, 310.0, 300e3)
 	f.Add(uint8(0), 0.0, -1.0, math.Inf(1))
-	f.Add(uint8('º'), 2.2542735e+06, 160.58333333333331, 0.1340395061728394) // R-113, colder than all liquid
+	f.Add(
+		uint8('º'),
+		2.2542735e+06,
+		160.58333333333331,
+		0.1340395061728394,
+	) // R-113, colder than all liquid
 	f.Fuzz(func(t *testing.T, i uint8, p, temp, v float64) {
 		r := &roster[int(i)%len(roster)]
 		states := []func() (State, error){
@@ -314,7 +349,14 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 				}
 				away := math.Abs(s.density/float64(c.Density) - 1)
 				if away > last {
-					t.Errorf("%v: edge %d is %v of the critical density away at %v, after %v", r, e, away, at, last)
+					t.Errorf(
+						"%v: edge %d is %v of the critical density away at %v, after %v",
+						r,
+						e,
+						away,
+						at,
+						last,
+					)
 				}
 				last = away
 				if _, err := r.solveSaturationAt(e, c.Pressure*quantity.Pressure(1-gap)); err != nil {
@@ -341,7 +383,13 @@ func TestStatesUpToTheCriticalPoint(t *testing.T) {
 				}
 				checkState(t, r, s)
 				if s.Cp < last {
-					t.Errorf("%v: the heat capacity of %s falls to %v at %v of the critical temperature", r, s.Phase, s.Cp, 1-gap)
+					t.Errorf(
+						"%v: the heat capacity of %s falls to %v at %v of the critical temperature",
+						r,
+						s.Phase,
+						s.Cp,
+						1-gap,
+					)
 				}
 				last = s.Cp
 			}
@@ -362,13 +410,30 @@ func TestStatesOverTheCriticalPoint(t *testing.T) {
 			for _, part := range []float64{0.99, 0.997, 0.9995, 1.0005, 1.003, 1.01} {
 				s, err := r.State(p, c.Temperature*quantity.Temperature(part))
 				if err != nil {
-					t.Errorf("%v at %v of its critical pressure and %v of its temperature: %v", r, over, part, err)
+					t.Errorf(
+						"%v at %v of its critical pressure and %v of its temperature: %v",
+						r,
+						over,
+						part,
+						err,
+					)
 					continue
 				}
 				byH, err1 := r.StateAtEnthalpy(p, s.Enthalpy)
 				byS, err2 := r.StateAtEntropy(p, s.Entropy)
-				if err1 != nil || err2 != nil || math.Abs(float64(byH.Temperature-s.Temperature)) > 1e-6 || math.Abs(float64(byS.Temperature-s.Temperature)) > 1e-6 {
-					t.Errorf("%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, entropy to %v, %v", r, over, s.Temperature, byH.Temperature, err1, byS.Temperature, err2)
+				if err1 != nil || err2 != nil ||
+					math.Abs(float64(byH.Temperature-s.Temperature)) > 1e-6 ||
+					math.Abs(float64(byS.Temperature-s.Temperature)) > 1e-6 {
+					t.Errorf(
+						"%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, entropy to %v, %v",
+						r,
+						over,
+						s.Temperature,
+						byH.Temperature,
+						err1,
+						byS.Temperature,
+						err2,
+					)
 				}
 			}
 		}

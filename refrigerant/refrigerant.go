@@ -28,7 +28,9 @@ type Refrigerant struct {
 }
 
 // ErrNoRefrigerant is returned for a nil *Refrigerant and for the zero one.
-var ErrNoRefrigerant = errors.New("no refrigerant; get one from refrigerant.Lookup by the designation on the label")
+var ErrNoRefrigerant = errors.New(
+	"no refrigerant; get one from refrigerant.Lookup by the designation on the label",
+)
 
 // components returns the parts of r, and none where r is no refrigerant.
 func (r *Refrigerant) components() []Component {

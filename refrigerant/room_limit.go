@@ -40,7 +40,9 @@ const roomSource = "IEC 60335-2-40:2018, clause GG.2, as manufacturers' instruct
 
 // ErrRoomToxic is returned for a refrigerant of class B, which the standard does not cover:
 // its toxicity bounds the charge before fire does.
-var ErrRoomToxic = errors.New("a refrigerant of higher toxicity is not bound by a fire rule: see ASHRAE 15 or ISO 5149 for what a room may have of it")
+var ErrRoomToxic = errors.New(
+	"a refrigerant of higher toxicity is not bound by a fire rule: see ASHRAE 15 or ISO 5149 for what a room may have of it",
+)
 
 // Release heights of IEC 60335-2-40, for the places where an indoor unit hangs. The lowest
 // opening that leaks to the room decides, and never counts as less than that of the floor.
@@ -81,7 +83,12 @@ func (r *Refrigerant) RoomCharge(floor quantity.Area, height quantity.Length) (R
 		return RoomLimit{}, err
 	}
 	if !(floor > 0 && floor <= largest) {
-		return RoomLimit{}, &RangeError{Quantity: "floor of the room", Value: floor, Max: largest, Advice: "it is above zero: give the area of the smallest closed room that the machine serves or stands in"}
+		return RoomLimit{}, &RangeError{
+			Quantity: "floor of the room",
+			Value:    floor,
+			Max:      largest,
+			Advice:   "it is above zero: give the area of the smallest closed room that the machine serves or stands in",
+		}
 	}
 	l, a, scale := float64(limit.Density), float64(floor), r.roomScale()
 	out := RoomLimit{Rule: ByArea, Floor: floor, Limit: limit, Source: roomSource}
@@ -109,7 +116,12 @@ func (r *Refrigerant) RoomFloor(charge quantity.Mass, height quantity.Length) (R
 		return RoomLimit{}, err
 	}
 	if !(charge > 0 && charge <= largest) {
-		return RoomLimit{}, &RangeError{Quantity: "charge of the circuit", Value: charge, Max: largest, Advice: "it is above zero: the label's charge and what was added for the line set"}
+		return RoomLimit{}, &RangeError{
+			Quantity: "charge of the circuit",
+			Value:    charge,
+			Max:      largest,
+			Advice:   "it is above zero: the label's charge and what was added for the line set",
+		}
 	}
 	l, m, scale := float64(limit.Density), float64(charge), r.roomScale()
 	out := RoomLimit{Rule: ByArea, Most: charge, Limit: limit, Source: roomSource}
@@ -147,7 +159,13 @@ func (r *Refrigerant) room(height quantity.Length) (FlammabilityLimit, float64, 
 		return FlammabilityLimit{}, 0, ErrRoomToxic
 	}
 	if !(height >= 0 && height <= 20) {
-		return FlammabilityLimit{}, 0, &RangeError{Quantity: "height of release above the floor", Value: height, Min: quantity.Length(0), Max: quantity.Length(20), Advice: "give that of the lowest opening that leaks to the room"}
+		return FlammabilityLimit{}, 0, &RangeError{
+			Quantity: "height of release above the floor",
+			Value:    height,
+			Min:      quantity.Length(0),
+			Max:      quantity.Length(20),
+			Advice:   "give that of the lowest opening that leaks to the room",
+		}
 	}
 	return limit, float64(min(max(height, OnFloor), highest)), nil
 }
@@ -158,7 +176,10 @@ func (l RoomLimit) Text(sys quantity.System) string {
 	case AnyRoom:
 		return fmt.Sprintf("up to %s no floor area is asked for", l.Most.Format(sys))
 	case ByMeasures:
-		return fmt.Sprintf("%s is the most that floor area alone allows, however large the room: more takes the measures that the unit's instructions state", l.Most.Format(sys))
+		return fmt.Sprintf(
+			"%s is the most that floor area alone allows, however large the room: more takes the measures that the unit's instructions state",
+			l.Most.Format(sys),
+		)
 	}
 	return fmt.Sprintf("%s and a floor of %s go together", l.Most.Format(sys), l.Floor.Format(sys))
 }

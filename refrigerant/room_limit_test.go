@@ -11,28 +11,69 @@ import (
 )
 
 func TestRoomTables(t *testing.T) {
-	floor := verify.Source{Cite: "IEC 60335-2-40:2018, clause GG.2, tables for R-32 at 0.6 m in a manufacturer's installation manual", Kind: verify.Published}
+	floor := verify.Source{
+		Cite: "IEC 60335-2-40:2018, clause GG.2, tables for R-32 at 0.6 m in a manufacturer's installation manual",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct{ area, charge float64 }{
 		{1, 0.138}, {3, 0.414}, {6, 0.829}, {7, 0.907}, {8, 0.970}, {10, 1.084}, {20, 1.533}, {30, 1.877}, {45, 2.299},
 	} {
-		verify.Value(t, floor, "charge of R-32 for a floor, m², released at 0.6 m", "kg", tc.charge, boundByArea(0.307, 0.6, tc.area), 0.001)
+		verify.Value(
+			t,
+			floor,
+			"charge of R-32 for a floor, m², released at 0.6 m",
+			"kg",
+			tc.charge,
+			boundByArea(0.307, 0.6, tc.area),
+			0.001,
+		)
 	}
 	for _, tc := range []struct{ charge, area float64 }{{1.84, 28.81}, {2.00, 34.04}, {2.20, 41.19}, {2.30, 45.02}} {
-		verify.Value(t, floor, "floor for a charge of R-32, kg, released at 0.6 m", "m²", tc.area, floorFor(0.307, 0.6, tc.charge), 0.01)
+		verify.Value(
+			t,
+			floor,
+			"floor for a charge of R-32, kg, released at 0.6 m",
+			"m²",
+			tc.area,
+			floorFor(0.307, 0.6, tc.charge),
+			0.01,
+		)
 	}
-	heights := verify.Source{Cite: "IEC 60335-2-40, table GG.1, in a manufacturer's installation manual (limits 0.038 and 0.306 kg/m³)", Kind: verify.Published}
+	heights := verify.Source{
+		Cite: "IEC 60335-2-40, table GG.1, in a manufacturer's installation manual (limits 0.038 and 0.306 kg/m³)",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct{ limit, height, area, charge float64 }{
 		{0.038, 1.0, 4, 0.08}, {0.038, 1.8, 10, 0.24}, {0.038, 2.2, 30, 0.51}, {0.038, 1.8, 50, 0.53},
 		{0.306, 0.6, 20, 1.53}, {0.306, 1.0, 7, 1.51}, {0.306, 1.8, 10, 3.24}, {0.306, 2.2, 50, 8.85},
 	} {
-		verify.Value(t, heights, "charge for a limit, a height and a floor", "kg", tc.charge, boundByArea(tc.limit, tc.height, tc.area), 0.006)
+		verify.Value(
+			t,
+			heights,
+			"charge for a limit, a height and a floor",
+			"kg",
+			tc.charge,
+			boundByArea(tc.limit, tc.height, tc.area),
+			0.006,
+		)
 	}
-	unbound := verify.Source{Cite: "IEC 60335-2-40:2018: no floor is asked for below this charge of R-32, in manufacturers' installation manuals", Kind: verify.Published}
+	unbound := verify.Source{
+		Cite: "IEC 60335-2-40:2018: no floor is asked for below this charge of R-32, in manufacturers' installation manuals",
+		Kind: verify.Published,
+	}
 	l, err := mustLookup(t, "R-32").RoomFloor(1, OnWall)
 	if err != nil || l.Rule != AnyRoom || l.Floor != 0 {
 		t.Errorf("%+v, %v", l, err)
 	}
-	verify.Value(t, unbound, "charge of R-32 that no floor is asked for", "kg", 1.842, l.Most.Kilograms(), 0.001)
+	verify.Value(
+		t,
+		unbound,
+		"charge of R-32 that no floor is asked for",
+		"kg",
+		1.842,
+		l.Most.Kilograms(),
+		0.001,
+	)
 }
 
 // Charge and floor answer each other, and a larger or higher room never takes less.

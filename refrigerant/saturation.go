@@ -78,7 +78,10 @@ func (r *Refrigerant) Glide(p quantity.Pressure) (quantity.TemperatureDelta, err
 // It cannot exist in equilibrium: either liquid is coming back, or clamp, gauge
 // or refrigerant is wrong. The range of p and the errors are those of
 // DewTemperature.
-func (r *Refrigerant) Superheat(p quantity.Pressure, line quantity.Temperature) (quantity.TemperatureDelta, error) {
+func (r *Refrigerant) Superheat(
+	p quantity.Pressure,
+	line quantity.Temperature,
+) (quantity.TemperatureDelta, error) {
 	dew, err := r.DewTemperature(p)
 	if err != nil {
 		return 0, err
@@ -93,7 +96,10 @@ func (r *Refrigerant) Superheat(p quantity.Pressure, line quantity.Temperature) 
 // p, both taken at the same place. A negative subcooling is returned as
 // measured: there is vapor in the liquid line, or clamp, gauge or refrigerant is
 // wrong. The range of p and the errors are those of BubbleTemperature.
-func (r *Refrigerant) Subcooling(p quantity.Pressure, line quantity.Temperature) (quantity.TemperatureDelta, error) {
+func (r *Refrigerant) Subcooling(
+	p quantity.Pressure,
+	line quantity.Temperature,
+) (quantity.TemperatureDelta, error) {
 	bubble, err := r.BubbleTemperature(p)
 	if err != nil {
 		return 0, err

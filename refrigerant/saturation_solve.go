@@ -42,7 +42,11 @@ func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (satu
 
 // solvePoint does that and leaves the solution in point, which stays as it is
 // where the edge is closed.
-func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.Point) (saturated, error) {
+func (r *Refrigerant) solvePoint(
+	e table.Edge,
+	p quantity.Pressure,
+	point *vle.Point,
+) (saturated, error) {
 	q, err := r.equation()
 	if err != nil {
 		return saturated{}, err
@@ -62,7 +66,12 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 	c := &q.critical
 	continuedTo := func(from *saturated) saturated {
 		gap := (float64(c.Pressure) - float64(p)) / (float64(c.Pressure) - from.pressure)
-		return q.continued(from, c.Temperature-quantity.Temperature(gap)*(c.Temperature-quantity.Temperature(from.temperature)))
+		return q.continued(
+			from,
+			c.Temperature-quantity.Temperature(
+				gap,
+			)*(c.Temperature-quantity.Temperature(from.temperature)),
+		)
 	}
 	if ends.high.pressure < float64(p) && p <= c.Pressure {
 		s = continuedTo(&ends.high)
@@ -82,7 +91,8 @@ func (r *Refrigerant) solvePoint(e table.Edge, p quantity.Pressure, point *vle.P
 func (q *equation) highestBubble() quantity.Pressure {
 	const rounding = 5e-5 // of the critical pressure, in which both are found
 	high, err := q.system.HighestBubble()
-	if high := quantity.Pressure(high); err == nil && q.model.Components() > 1 && high > q.critical.Pressure*(1+rounding) {
+	if high := quantity.Pressure(high); err == nil && q.model.Components() > 1 &&
+		high > q.critical.Pressure*(1+rounding) {
 		return high
 	}
 	return q.critical.Pressure
@@ -116,7 +126,11 @@ func (q *equation) solved(e table.Edge, t quantity.Temperature) (saturated, erro
 }
 
 // solvedAt is the edge e at the pressure p by the solver.
-func (q *equation) solvedAt(e table.Edge, p quantity.Pressure, point *vle.Point) (s saturated, err error) {
+func (q *equation) solvedAt(
+	e table.Edge,
+	p quantity.Pressure,
+	point *vle.Point,
+) (s saturated, err error) {
 	solve := q.system.BubbleP
 	if e == table.Dew {
 		solve = q.system.DewP
@@ -220,7 +234,12 @@ func (r *Refrigerant) checkSaturationTemperature(t quantity.Temperature) error {
 	if t >= low && t <= high {
 		return nil
 	}
-	e := &RangeError{Quantity: "saturation temperature of " + r.designation, Value: t, Min: low, Max: high}
+	e := &RangeError{
+		Quantity: "saturation temperature of " + r.designation,
+		Value:    t,
+		Min:      low,
+		Max:      high,
+	}
 	switch {
 	case t > high:
 		e.Advice = "above the critical temperature it is gas at every pressure and nothing boils or condenses"
@@ -236,7 +255,12 @@ func (r *Refrigerant) checkSaturationPressure(q *equation, low, high, p quantity
 	if p >= low && p <= high {
 		return nil
 	}
-	e := &RangeError{Quantity: "saturation pressure of " + r.designation, Value: p, Min: low, Max: high}
+	e := &RangeError{
+		Quantity: "saturation pressure of " + r.designation,
+		Value:    p,
+		Min:      low,
+		Max:      high,
+	}
 	switch {
 	case p > high:
 		e.Advice = "above the critical pressure nothing boils or condenses, and there is no subcooling or superheat: judge by the gas cooler outlet temperature and the unit's chart"

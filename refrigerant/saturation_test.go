@@ -38,7 +38,8 @@ func TestTablesAgainstEquation(t *testing.T) {
 	}
 	note := func(k int, e float64, r *Refrigerant, at float64) {
 		if e > worst[k].error {
-			worst[k].error, worst[k].where = e, r.designation+" at "+quantity.Temperature(at).String()
+			worst[k].error, worst[k].where = e, r.designation+" at "+quantity.Temperature(at).
+				String()
 		}
 	}
 	for _, r := range sample(All()) {
@@ -83,8 +84,17 @@ func TestTablesAgainstEquation(t *testing.T) {
 				}
 				if i%8 == 3 && v.pressure < float64(r.Critical().Pressure) {
 					// The other way round, the solver finds the same point.
-					if w, err := exact.solveSaturationAt(e, quantity.Pressure(v.pressure)); err != nil || math.Abs(w.temperature-at) > 1e-6 {
-						t.Errorf("%v: edge %d has %v Pa at %v K, and %v K at that, %v", r, e, v.pressure, at, w.temperature, err)
+					if w, err := exact.solveSaturationAt(e, quantity.Pressure(v.pressure)); err != nil ||
+						math.Abs(w.temperature-at) > 1e-6 {
+						t.Errorf(
+							"%v: edge %d has %v Pa at %v K, and %v K at that, %v",
+							r,
+							e,
+							v.pressure,
+							at,
+							w.temperature,
+							err,
+						)
 					}
 				}
 				if v.pressure > s.LowPressure(e) {

@@ -57,7 +57,8 @@ func TestStandingPressureNonCondensables(t *testing.T) {
 		t.Fatal(err)
 	}
 	fits, err := StandingPressure(p+quantity.PSIA(20), temp, quantity.FahrenheitDelta(2), r)
-	if err != nil || len(fits) != 1 || fits[0].Fits || math.Abs(fits[0].Over.PSIA()-20) > 1e-6 || fits[0].Off <= 0 {
+	if err != nil || len(fits) != 1 || fits[0].Fits || math.Abs(fits[0].Over.PSIA()-20) > 1e-6 ||
+		fits[0].Off <= 0 {
 		t.Errorf("%+v, %v", fits, err)
 	}
 	low, err := StandingPressure(p/2, temp, quantity.FahrenheitDelta(2), r)
@@ -78,7 +79,11 @@ func FuzzStandingPressure(f *testing.F) {
 	f.Add(math.Inf(1), math.NaN(), -1.0)
 	f.Add(5e-324, 1e300, math.Inf(1))
 	f.Fuzz(func(t *testing.T, p, temp, tolerance float64) {
-		fits, err := StandingPressure(quantity.Pressure(p), quantity.Temperature(temp), quantity.TemperatureDelta(tolerance))
+		fits, err := StandingPressure(
+			quantity.Pressure(p),
+			quantity.Temperature(temp),
+			quantity.TemperatureDelta(tolerance),
+		)
 		if err != nil {
 			return
 		}

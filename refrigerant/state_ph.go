@@ -51,13 +51,19 @@ func (c caloric) ofSaturated(s *saturated) float64 {
 //
 // The error is a *RangeError, or ErrUnsolved where the equation of state has no such
 // state.
-func (r *Refrigerant) StateAtEnthalpy(p quantity.Pressure, h quantity.SpecificEnthalpy) (State, error) {
+func (r *Refrigerant) StateAtEnthalpy(
+	p quantity.Pressure,
+	h quantity.SpecificEnthalpy,
+) (State, error) {
 	return r.stateAt(p, enthalpy, float64(h))
 }
 
 // StateAtEntropy returns the state of r at pressure p with entropy s. It is how
 // the outlet of an ideal compressor is found. The errors are those of StateAtEnthalpy.
-func (r *Refrigerant) StateAtEntropy(p quantity.Pressure, s quantity.SpecificEntropy) (State, error) {
+func (r *Refrigerant) StateAtEntropy(
+	p quantity.Pressure,
+	s quantity.SpecificEntropy,
+) (State, error) {
 	return r.stateAt(p, entropy, float64(s))
 }
 
@@ -107,7 +113,11 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 
 // blendAtQuality finds the enthalpy at which the quality is x: the quality rises
 // with enthalpy all the way from bubble to dew.
-func (r *Refrigerant) blendAtQuality(p quantity.Pressure, x float64, liquid, vapor *saturated) (State, error) {
+func (r *Refrigerant) blendAtQuality(
+	p quantity.Pressure,
+	x float64,
+	liquid, vapor *saturated,
+) (State, error) {
 	low, high := liquid.enthalpy, vapor.enthalpy
 	xLow, xHigh := 0.0, 1.0
 	var s State
@@ -156,9 +166,11 @@ func between(p quantity.Pressure, liquid, vapor *saturated, x float64) State {
 		Pressure:    p,
 		Temperature: quantity.Temperature(liquid.temperature),
 		Density:     quantity.Density(1 / (x/vapor.density + (1-x)/liquid.density)),
-		Enthalpy:    quantity.SpecificEnthalpy(liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy)),
-		Entropy:     quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
-		Quality:     x,
+		Enthalpy: quantity.SpecificEnthalpy(
+			liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy),
+		),
+		Entropy: quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
+		Quality: x,
 	}
 }
 
@@ -193,7 +205,12 @@ const slack = quantity.Temperature(1e-3)
 
 // belowCritical starts from the edges of the two-phase region at p. It reports
 // false where that leads nowhere.
-func (r *Refrigerant) belowCritical(q *equation, p quantity.Pressure, c caloric, value float64) (State, bool, error) {
+func (r *Refrigerant) belowCritical(
+	q *equation,
+	p quantity.Pressure,
+	c caloric,
+	value float64,
+) (State, bool, error) {
 	var bubble, dew vle.Point
 	vapor, err := r.edge(table.Dew, p, &dew)
 	if err != nil {
@@ -236,7 +253,12 @@ func (r *Refrigerant) compressed(s *State) bool {
 
 // flash solves both phases of a blend, between the bubble and the dew point where
 // these are known.
-func (q *equation) flash(p quantity.Pressure, c caloric, perMole float64, bubble, dew *vle.Point) (vle.Flash, error) {
+func (q *equation) flash(
+	p quantity.Pressure,
+	c caloric,
+	perMole float64,
+	bubble, dew *vle.Point,
+) (vle.Flash, error) {
 	switch known := bubble.T > 0 && dew.T > 0; {
 	case known && c == enthalpy:
 		return q.system.FlashPHBetween(bubble, dew, perMole)
@@ -255,7 +277,12 @@ func (q *equation) flash(p quantity.Pressure, c caloric, perMole float64, bubble
 // departure from the ideal gas goes with 2.35/(z − 0.407), and how it fades with
 // superheat, was fitted to this roster. It saves one evaluation of the equation in
 // four and has no part in the result.
-func (r *Refrigerant) superheatedStart(q *equation, c caloric, value float64, edge *saturated) saturated {
+func (r *Refrigerant) superheatedStart(
+	q *equation,
+	c caloric,
+	value float64,
+	edge *saturated,
+) saturated {
 	t, curves := edge.temperature, r.table()
 	slope := func(curve table.Curve) (float64, bool) {
 		a, ok1 := curves.At(curve, t-0.5)
@@ -304,7 +331,14 @@ const (
 // along follows the isobar from start to the state with the given value, by
 // Newton's method in temperature and density together. It reports false where that
 // does not converge on the branch that begins at edge.
-func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *saturated, start saturated, phase Phase) (State, bool) {
+func (q *equation) along(
+	p quantity.Pressure,
+	c caloric,
+	value float64,
+	edge *saturated,
+	start saturated,
+	phase Phase,
+) (State, bool) {
 	e := q.model.Evaluator()
 	defer e.Release()
 	target := value / q.perMass
@@ -358,7 +392,12 @@ func (q *equation) along(p quantity.Pressure, c caloric, value float64, edge *sa
 // general halves the range of temperature, with Newton's steps where they stay
 // inside: supercritical pressures, two phases of a blend, and what the short ways
 // did not find. Enthalpy and entropy rise all along an isobar.
-func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value float64) (State, error) {
+func (r *Refrigerant) general(
+	q *equation,
+	p quantity.Pressure,
+	c caloric,
+	value float64,
+) (State, error) {
 	low, high, err := r.isobarEnds(q, p, c, value)
 	if err != nil {
 		return State{}, err
@@ -407,7 +446,13 @@ func (r *Refrigerant) general(q *equation, p quantity.Pressure, c caloric, value
 // atJump returns the state with the given value between two neighbors at one pressure
 // that lie on either side of it, of an isobar on which the value gains reach. Where
 // they are no nearer to each other than that, liquid turns into vapor between them.
-func (r *Refrigerant) atJump(q *equation, c caloric, value float64, low, high *State, reach float64) (State, error) {
+func (r *Refrigerant) atJump(
+	q *equation,
+	c caloric,
+	value float64,
+	low, high *State,
+	reach float64,
+) (State, error) {
 	for _, s := range [...]*State{low, high} {
 		if math.Abs(c.of(s)-value) <= 1e-9*reach {
 			return *s, nil
@@ -416,17 +461,29 @@ func (r *Refrigerant) atJump(q *equation, c caloric, value float64, low, high *S
 	if low.Pressure > q.critical.Pressure && low.Pressure > q.highestBubble() {
 		return State{}, r.unsolved("state", errJump)
 	}
-	s := between(low.Pressure, low.saturated(), high.saturated(), (value-c.of(low))/(c.of(high)-c.of(low)))
+	s := between(
+		low.Pressure,
+		low.saturated(),
+		high.saturated(),
+		(value-c.of(low))/(c.of(high)-c.of(low)),
+	)
 	s.Quality = low.Quality + s.Quality*(high.Quality-low.Quality)
 	return s, nil
 }
 
 // errJump is the cause where no temperature has the value asked for.
-var errJump = errors.New("enthalpy and entropy jump there, above the critical pressure: the equation boils on past its stated critical point")
+var errJump = errors.New(
+	"enthalpy and entropy jump there, above the critical pressure: the equation boils on past its stated critical point",
+)
 
 // isobarEnds returns the coldest and the hottest state at p, and refuses a value
 // beyond them.
-func (r *Refrigerant) isobarEnds(q *equation, p quantity.Pressure, c caloric, value float64) (low, high State, err error) {
+func (r *Refrigerant) isobarEnds(
+	q *equation,
+	p quantity.Pressure,
+	c caloric,
+	value float64,
+) (low, high State, err error) {
 	if low, err = r.State(p, q.limits.MinTemperature); err != nil {
 		return
 	}

@@ -63,7 +63,9 @@ func (q *equation) closingCp(e table.Edge, t quantity.Temperature) quantity.Spec
 		return 0 // the edge was continued from the same ends
 	}
 	m := q.model.At(ends.high.temperature, ends.high.density*q.perMass)
-	gap := float64(q.critical.Temperature-t) / (float64(q.critical.Temperature) - ends.high.temperature)
+	gap := float64(
+		q.critical.Temperature-t,
+	) / (float64(q.critical.Temperature) - ends.high.temperature)
 	return quantity.SpecificHeat(m.Cp * q.perMass / max(gap, 1e-3))
 }
 
@@ -147,7 +149,13 @@ func (r *Refrigerant) pastDew(p quantity.Pressure, t quantity.Temperature) bool 
 
 // single returns the state of one phase, starting at a guess of its density in
 // mol/m³.
-func (r *Refrigerant) single(q *equation, p quantity.Pressure, t quantity.Temperature, guess float64, phase vle.Phase) (State, error) {
+func (r *Refrigerant) single(
+	q *equation,
+	p quantity.Pressure,
+	t quantity.Temperature,
+	guess float64,
+	phase vle.Phase,
+) (State, error) {
 	e := q.model.Evaluator()
 	defer e.Release()
 	e.SetT(float64(t))
@@ -166,7 +174,11 @@ func (r *Refrigerant) single(q *equation, p quantity.Pressure, t quantity.Temper
 }
 
 // phaseAt names a single phase and gives its quality.
-func (q *equation) phaseAt(p quantity.Pressure, t quantity.Temperature, phase vle.Phase) (Phase, float64) {
+func (q *equation) phaseAt(
+	p quantity.Pressure,
+	t quantity.Temperature,
+	phase vle.Phase,
+) (Phase, float64) {
 	c := &q.critical
 	switch {
 	case phase == vle.Liquid, phase != vle.Vapor && t < c.Temperature && p > c.Pressure:

@@ -83,7 +83,12 @@ func (r *Refrigerant) makeStateTable() (*StateTable, error) {
 				return nil, err
 			}
 		}
-		t.sides[e] = side{phaseBeyond(table.Edge(e)), end, table.NewLine(edge), table.NewSheet(sheet)}
+		t.sides[e] = side{
+			phaseBeyond(table.Edge(e)),
+			end,
+			table.NewLine(edge),
+			table.NewSheet(sheet),
+		}
 	}
 	return t, r.endWhereEdgesBend(t)
 }

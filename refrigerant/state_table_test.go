@@ -113,9 +113,10 @@ func TestStateTableProperties(t *testing.T) {
 			func() (TableState, error) { return line.AtEntropy(s.Entropy) },
 		} {
 			b, err := back()
-			if err != nil || math.Abs(float64(b.Temperature-s.Temperature)) > 1e-6 || offTable(b, &State{
-				Density: s.Density, Enthalpy: s.Enthalpy, Entropy: s.Entropy,
-			}) > 1e-3 {
+			if err != nil || math.Abs(float64(b.Temperature-s.Temperature)) > 1e-6 ||
+				offTable(b, &State{
+					Density: s.Density, Enthalpy: s.Enthalpy, Entropy: s.Entropy,
+				}) > 1e-3 {
 				t.Fatalf("back to %+v, %v, want %+v", b, err, s)
 			}
 		}

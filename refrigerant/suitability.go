@@ -36,7 +36,11 @@ func (e *UnsuitableError) Error() string {
 		InVacuum:         "it boils below atmospheric pressure in an evaporator that cools air",
 		ToxicIndoors:     "it is of higher toxicity and does not cool the air of a house directly",
 	}[e.Reason]
-	return fmt.Sprintf("%s is not judged or dosed by the tables of comfort cooling: %s; use the procedure of the unit's maker, or recover and weigh in", e.Designation, why)
+	return fmt.Sprintf(
+		"%s is not judged or dosed by the tables of comfort cooling: %s; use the procedure of the unit's maker, or recover and weigh in",
+		e.Designation,
+		why,
+	)
 }
 
 // Limits of comfort cooling: the condenser of a hot day, and the evaporator of the

@@ -35,8 +35,15 @@ func TestDecode(t *testing.T) {
 		t.Fatal(err)
 	}
 	half, temp := 0.5, quantity.Fahrenheit(62).PlusMinus(0)
-	want := outer{Name: "a", Inner: inner{Temperature: &temp, Flag: true}, List: []inner{{}, {Flag: true}},
-		Count: 3, Share: &half, Running: 15 * time.Minute, At: time.Date(2026, 7, 1, 14, 0, 0, 0, time.UTC)}
+	want := outer{
+		Name:    "a",
+		Inner:   inner{Temperature: &temp, Flag: true},
+		List:    []inner{{}, {Flag: true}},
+		Count:   3,
+		Share:   &half,
+		Running: 15 * time.Minute,
+		At:      time.Date(2026, 7, 1, 14, 0, 0, 0, time.UTC),
+	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
@@ -51,7 +58,8 @@ func TestDecodeStyled(t *testing.T) {
 		`{"temperature": "16.125 °C"}`:         quantity.Celsius(16.125).PlusMinus(0),
 	} {
 		var got inner
-		if err := DecodeStyled([]byte(doc), &got, limits, comma); err != nil || *got.Temperature != want {
+		if err := DecodeStyled([]byte(doc), &got, limits, comma); err != nil ||
+			*got.Temperature != want {
 			t.Errorf("%s: %v, %v", doc, got.Temperature, err)
 		}
 	}
@@ -130,7 +138,8 @@ type nest struct {
 func TestDecodeBoundsDepth(t *testing.T) {
 	var n nest
 	doc := strings.Repeat(`{"in":`, 200) + `{}` + strings.Repeat(`}`, 200)
-	if err := Decode([]byte(doc), &n, limits); err == nil || !strings.Contains(err.Error(), "nested more than 8 deep") {
+	if err := Decode([]byte(doc), &n, limits); err == nil ||
+		!strings.Contains(err.Error(), "nested more than 8 deep") {
 		t.Errorf("got %v", err)
 	}
 }
@@ -158,7 +167,8 @@ func TestDecodeMissesWhatIsRequired(t *testing.T) {
 		t.Error(err)
 	}
 	err := Decode([]byte(`{"log": [{"at": "1m"}, {"note": "x"}]}`), &list, limits)
-	if err == nil || err.Error() != "log[1].at (line 1): the field is missing, and has to be given here" {
+	if err == nil ||
+		err.Error() != "log[1].at (line 1): the field is missing, and has to be given here" {
 		t.Error(err)
 	}
 }

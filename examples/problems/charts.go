@@ -28,7 +28,13 @@ const (
 // airChart draws the part of the psychrometric chart that comfort cooling needs,
 // with the solution of p on it where show is set.
 func (s Set) airChart(p Problem, show bool) (template.HTML, error) {
-	o := chart.Options{System: s.Options.Units, Elevation: p.Elevation, MinDryBulb: quantity.Fahrenheit(40), MaxDryBulb: quantity.Fahrenheit(100), MaxHumidityRatio: 0.022}
+	o := chart.Options{
+		System:           s.Options.Units,
+		Elevation:        p.Elevation,
+		MinDryBulb:       quantity.Fahrenheit(40),
+		MaxDryBulb:       quantity.Fahrenheit(100),
+		MaxHumidityRatio: 0.022,
+	}
 	if s.Options.Units == quantity.SI {
 		o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(5), quantity.Celsius(40)
 	}
@@ -54,7 +60,15 @@ func (s Set) cycleDiagram(p Problem, show bool) (template.HTML, error) {
 	if err != nil {
 		return "", err
 	}
-	d, err := diagram.New(p.Cycle, diagram.Options{System: s.Options.Units, Qualities: true, MinPressure: low, MaxPressure: p.Cycle.Critical().Pressure * 1.1})
+	d, err := diagram.New(
+		p.Cycle,
+		diagram.Options{
+			System:      s.Options.Units,
+			Qualities:   true,
+			MinPressure: low,
+			MaxPressure: p.Cycle.Critical().Pressure * 1.1,
+		},
+	)
 	if err != nil {
 		return "", err
 	}
@@ -93,7 +107,11 @@ func (s Set) charts() ([]drawing, map[chartKey]string, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		d := drawing{Name: "Chart " + letters(len(out)), Caption: "Moist air at sea level", SVG: svg}
+		d := drawing{
+			Name:    "Chart " + letters(len(out)),
+			Caption: "Moist air at sea level",
+			SVG:     svg,
+		}
 		switch {
 		case p.Cycle != nil:
 			d.Caption = p.Cycle.Designation()

@@ -18,17 +18,27 @@ func (s Set) formulas() []string {
 	}
 	byTopic := map[string][]string{
 		"air": {
-			choose("Humidity ratio of air whose vapor has the pressure pw, in an atmosphere p: W = 0.621945 pw / (p − pw), in lb for a lb of dry air. 1 lb is 7000 grains.",
-				"Humidity ratio of air whose vapor has the pressure pw, in an atmosphere p: W = 0.621945 pw / (p − pw), in kg for a kg of dry air."),
-			fmt.Sprintf("The same from dry bulb t and wet bulb t*, %s, where Ws* is that of air saturated at t*: %s.", choose("°F", "°C"), wetBulbFormula(units)),
+			choose(
+				"Humidity ratio of air whose vapor has the pressure pw, in an atmosphere p: W = 0.621945 pw / (p − pw), in lb for a lb of dry air. 1 lb is 7000 grains.",
+				"Humidity ratio of air whose vapor has the pressure pw, in an atmosphere p: W = 0.621945 pw / (p − pw), in kg for a kg of dry air.",
+			),
+			fmt.Sprintf(
+				"The same from dry bulb t and wet bulb t*, %s, where Ws* is that of air saturated at t*: %s.",
+				choose("°F", "°C"),
+				wetBulbFormula(units),
+			),
 		},
 		"capacity": {
-			choose("Total heat, Btu/h, of standard air: 4.5 × CFM × difference of enthalpy, Btu/lb. Of air that takes v ft³ for a lb of dry air: 60 / v in place of 4.5.",
-				"Total heat, kW, of standard air: 1.2 × m³/s × difference of enthalpy, kJ/kg. Of air that takes v m³ for a kg of dry air: 1 / v in place of 1.2."),
+			choose(
+				"Total heat, Btu/h, of standard air: 4.5 × CFM × difference of enthalpy, Btu/lb. Of air that takes v ft³ for a lb of dry air: 60 / v in place of 4.5.",
+				"Total heat, kW, of standard air: 1.2 × m³/s × difference of enthalpy, kJ/kg. Of air that takes v m³ for a kg of dry air: 1 / v in place of 1.2.",
+			),
 		},
 		"airflow": {
-			choose("Sensible heat, Btu/h, of standard air: 1.08 × CFM × difference of temperature, °F. The factor goes with the pressure of the atmosphere.",
-				"Sensible heat, W, of standard air: 1.21 × L/s × difference of temperature, K. The factor goes with the pressure of the atmosphere."),
+			choose(
+				"Sensible heat, Btu/h, of standard air: 1.08 × CFM × difference of temperature, °F. The factor goes with the pressure of the atmosphere.",
+				"Sensible heat, W, of standard air: 1.21 × L/s × difference of temperature, K. The factor goes with the pressure of the atmosphere.",
+			),
 		},
 	}
 	if units == quantity.IP {

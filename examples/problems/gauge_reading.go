@@ -21,7 +21,11 @@ type gaugeReading struct {
 
 // gaugeReading hangs a gauge at a site where what the column says saturates at a
 // temperature.
-func (g *generator) gaugeReading(f *refrigerant.Refrigerant, column int, at quantity.Temperature) (r gaugeReading, err error) {
+func (g *generator) gaugeReading(
+	f *refrigerant.Refrigerant,
+	column int,
+	at quantity.Temperature,
+) (r gaugeReading, err error) {
 	pressure, right, wrong, otherColumn := f.BubblePressure, f.BubbleTemperature, f.DewTemperature, dewColumn
 	if column == dewColumn {
 		pressure, right, wrong, otherColumn = f.DewPressure, f.DewTemperature, f.BubbleTemperature, bubbleColumn

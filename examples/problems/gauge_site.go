@@ -61,7 +61,12 @@ func (g *generator) givenAt(s gaugeSite, pairs ...string) []Given {
 // reading first.
 func (g *generator) columnApplies(s gaugeSite, why, column string, shown float64) Step {
 	if s.added == 0 {
-		return step(definition, "%s, so the %s column applies; the table is in gauge pressure already.", why, column)
+		return step(
+			definition,
+			"%s, so the %s column applies; the table is in gauge pressure already.",
+			why,
+			column,
+		)
 	}
 	absolute := g.toAbsolute(s, shown)
 	return step(definition, "%s, so the %s column applies. %s", why, column, absolute.Text)
@@ -69,7 +74,15 @@ func (g *generator) columnApplies(s gaugeSite, why, column string, shown float64
 
 // toAbsolute makes a reading ready for a table of absolute pressures.
 func (g *generator) toAbsolute(s gaugeSite, shown float64) Step {
-	return step(definition, "The table is in absolute pressures: %s + %s %s = %s %s.", g.pressure(shown), g.cell(s.added), s.unit, g.cell(shown+s.added), s.unit)
+	return step(
+		definition,
+		"The table is in absolute pressures: %s + %s %s = %s %s.",
+		g.pressure(shown),
+		g.cell(s.added),
+		s.unit,
+		g.cell(shown+s.added),
+		s.unit,
+	)
 }
 
 // A misread is a temperature found by a mistake with the atmosphere.
@@ -80,7 +93,11 @@ type misread struct {
 
 // misreads are what comes of a reading looked up as it is in absolute pressures,
 // and of a wrong atmosphere added to it.
-func (g *generator) misreads(s gaugeSite, shown float64, lookup func(quantity.Pressure) (quantity.Temperature, error)) (asAbsolute, wrongAtmosphere misread, err error) {
+func (g *generator) misreads(
+	s gaugeSite,
+	shown float64,
+	lookup func(quantity.Pressure) (quantity.Temperature, error),
+) (asAbsolute, wrongAtmosphere misread, err error) {
 	asAbsolute.mistake = "the gauge reading was taken for an absolute pressure in a table of absolute pressures"
 	wrongAtmosphere.mistake = "the atmosphere was added to the reading before a table that is in gauge pressure already"
 	too := 2 * quantity.StandardAtmosphere

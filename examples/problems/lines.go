@@ -23,10 +23,24 @@ func (g *generator) askForLine(p *Problem, side string, apart float64, line quan
 		given = append(given, v)
 	}
 	p.Given = given
-	p.Ask = fmt.Sprintf("What does a clamp on the %s line show when the %s is %s?", side, name, g.difference(apart))
+	p.Ask = fmt.Sprintf(
+		"What does a clamp on the %s line show when the %s is %s?",
+		side,
+		name,
+		g.difference(apart),
+	)
 	a := numeric(g.scale(line), reading, 1, g.degreeUnit())
 	from := g.fromScale(g.scale(line) - way*apart)
-	p.Steps[len(p.Steps)-1] = step(definition, "The line stands %s %s temperature: %s %s %s = %s.", g.difference(apart), place, g.temperature(from), sign, g.difference(apart), a.Text)
+	p.Steps[len(p.Steps)-1] = step(
+		definition,
+		"The line stands %s %s temperature: %s %s %s = %s.",
+		g.difference(apart),
+		place,
+		g.temperature(from),
+		sign,
+		g.difference(apart),
+		a.Text,
+	)
 	again := p.again
 	p.again = func() (float64, error) {
 		found, err := again()
@@ -45,7 +59,13 @@ func (g *generator) taken(how string, t quantity.Temperature) string {
 
 // otherSide adds readings of the other side of the machine, which the question
 // does not need.
-func (g *generator) otherSide(p *Problem, f *refrigerant.Refrigerant, site gaugeSite, sat quantity.Temperature, side string) error {
+func (g *generator) otherSide(
+	p *Problem,
+	f *refrigerant.Refrigerant,
+	site gaugeSite,
+	sat quantity.Temperature,
+	side string,
+) error {
 	look, apart := f.BubblePressure, -g.either(g.pick(6, 14, 1), g.pick(3, 8, 1))
 	if side == "suction" {
 		look, apart = f.DewPressure, -apart
@@ -54,6 +74,13 @@ func (g *generator) otherSide(p *Problem, f *refrigerant.Refrigerant, site gauge
 	if err != nil {
 		return err
 	}
-	p.Given = append(p.Given, given(side+" pressure", g.pressure(g.gauge(pressure, site.atm)), side+" line", g.temperature(g.fromScale(g.scale(sat)+apart)))...)
+	p.Given = append(
+		p.Given,
+		given(
+			side+" pressure",
+			g.pressure(g.gauge(pressure, site.atm)),
+			side+" line",
+			g.temperature(g.fromScale(g.scale(sat)+apart)),
+		)...)
 	return nil
 }

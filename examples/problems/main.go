@@ -41,14 +41,34 @@ func answer(args []string) (string, error) {
 	flags := flag.NewFlagSet("problems", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	seed := flags.Uint64("seed", 1, "`number` of the set; the same number gives the same set")
-	topicList := flags.String("topics", "", "`names` separated by commas, see -list; all where empty")
+	topicList := flags.String(
+		"topics",
+		"",
+		"`names` separated by commas, see -list; all where empty",
+	)
 	each := flags.Int("each", 1, "`count` of problems for each topic, 1 to 50")
-	fluids := flags.String("refrigerants", "R-410A,R-22,R-407C", "`designations` to draw from, separated by commas")
+	fluids := flags.String(
+		"refrigerants",
+		"R-410A,R-22,R-407C",
+		"`designations` to draw from, separated by commas",
+	)
 	units := flags.String("units", "IP", "`system` of units, IP or SI")
-	difficulty := flags.Int("difficulty", 1, "`level`: 1 reads a row; 2 reads between rows, among readings that are not needed; 3 adds thin air, tables of absolute pressures and traps")
-	format := flags.String("format", "markdown", "`form`: markdown, or html, a page that prints with charts, an answer sheet and the key on pages of their own")
+	difficulty := flags.Int(
+		"difficulty",
+		1,
+		"`level`: 1 reads a row; 2 reads between rows, among readings that are not needed; 3 adds thin air, tables of absolute pressures and traps",
+	)
+	format := flags.String(
+		"format",
+		"markdown",
+		"`form`: markdown, or html, a page that prints with charts, an answer sheet and the key on pages of their own",
+	)
 	choices := flags.Bool("choices", false, "give four answers to tick")
-	key := flags.Bool("key", false, "add answers, worked solutions and the mistakes behind wrong answers")
+	key := flags.Bool(
+		"key",
+		false,
+		"add answers, worked solutions and the mistakes behind wrong answers",
+	)
 	list := flags.Bool("list", false, "list the topics and stop")
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
 		return help(flags), nil
@@ -61,7 +81,14 @@ func answer(args []string) (string, error) {
 	if *list {
 		return listTopics(), nil
 	}
-	o := Options{Seed: *seed, PerTopic: *each, Difficulty: *difficulty, Topics: split(*topicList), Refrigerants: split(*fluids), Choices: *choices}
+	o := Options{
+		Seed:         *seed,
+		PerTopic:     *each,
+		Difficulty:   *difficulty,
+		Topics:       split(*topicList),
+		Refrigerants: split(*fluids),
+		Choices:      *choices,
+	}
 	if err := o.Units.UnmarshalText([]byte(*units)); err != nil {
 		return "", err
 	}

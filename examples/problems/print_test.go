@@ -31,7 +31,16 @@ func TestChartsFitThePaper(t *testing.T) {
 	if browser == "" {
 		t.Skip("SKIPPED: no chromium is on the PATH; THE PRINT WAS NOT TESTED")
 	}
-	set, err := Generate(Options{Seed: 4, PerTopic: 2, Topics: []string{"cycle", "air"}, Refrigerants: []string{"R-22", "R-454B"}, Units: quantity.SI, Difficulty: 3})
+	set, err := Generate(
+		Options{
+			Seed:         4,
+			PerTopic:     2,
+			Topics:       []string{"cycle", "air"},
+			Refrigerants: []string{"R-22", "R-454B"},
+			Units:        quantity.SI,
+			Difficulty:   3,
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,7 +74,13 @@ func TestChartsFitThePaper(t *testing.T) {
 			}
 		}
 		if landscape != charts || pages < charts+2 {
-			t.Errorf("%s: %d of %d pages are landscape, for %d charts", paper, landscape, pages, charts)
+			t.Errorf(
+				"%s: %d of %d pages are landscape, for %d charts",
+				paper,
+				landscape,
+				pages,
+				charts,
+			)
 		}
 	}
 }

@@ -91,12 +91,23 @@ type Table struct {
 func numeric(v, within float64, places int, unit string) Answer {
 	within = max(within, 0.5*math.Pow10(-places))
 	figures := math.Pow10(1 - int(math.Floor(math.Log10(within))))
-	return Answer{Text: decimals(v, places) + " " + unit, Value: v, Within: math.Ceil(within*figures-1e-9) / figures, Unit: unit, Places: places}
+	return Answer{
+		Text:   decimals(v, places) + " " + unit,
+		Value:  v,
+		Within: math.Ceil(within*figures-1e-9) / figures,
+		Unit:   unit,
+		Places: places,
+	}
 }
 
 // slip is the number that a mistake leads to, printed as the answer is.
 func (a Answer) slip(v float64, mistake string) Wrong {
-	return Wrong{Text: decimals(v, a.Places) + " " + a.Unit, Mistake: mistake, Value: v, Number: true}
+	return Wrong{
+		Text:    decimals(v, a.Places) + " " + a.Unit,
+		Mistake: mistake,
+		Value:   v,
+		Number:  true,
+	}
 }
 
 // Margin is how far an answer may be from the one that is printed: what Within

@@ -17,13 +17,24 @@ func eachSet(t *testing.T, check func(*testing.T, Set)) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		for difficulty := 1; difficulty <= 3; difficulty++ {
 			for seed := uint64(1); seed <= 5; seed++ {
-				t.Run(fmt.Sprintf("%v difficulty %d seed %d", sys, difficulty, seed), func(t *testing.T) {
-					set, err := Generate(Options{Seed: seed, PerTopic: 3, Refrigerants: roster, Units: sys, Difficulty: difficulty})
-					if err != nil {
-						t.Fatal(err)
-					}
-					check(t, set)
-				})
+				t.Run(
+					fmt.Sprintf("%v difficulty %d seed %d", sys, difficulty, seed),
+					func(t *testing.T) {
+						set, err := Generate(
+							Options{
+								Seed:         seed,
+								PerTopic:     3,
+								Refrigerants: roster,
+								Units:        sys,
+								Difficulty:   difficulty,
+							},
+						)
+						if err != nil {
+							t.Fatal(err)
+						}
+						check(t, set)
+					},
+				)
 			}
 		}
 	}
@@ -39,7 +50,16 @@ func TestAnswersASecondWay(t *testing.T) {
 				continue
 			}
 			if !(math.Abs(again-p.Answer.Value) <= p.Answer.Within) {
-				t.Errorf("%d %s: the key says %g %s, the second way %g (within %g): %s", p.Number, p.Topic, p.Answer.Value, p.Answer.Unit, again, p.Answer.Within, p.Statement)
+				t.Errorf(
+					"%d %s: the key says %g %s, the second way %g (within %g): %s",
+					p.Number,
+					p.Topic,
+					p.Answer.Value,
+					p.Answer.Unit,
+					again,
+					p.Answer.Within,
+					p.Statement,
+				)
 			}
 		}
 	})
@@ -51,7 +71,9 @@ func TestProblemsAreComplete(t *testing.T) {
 			t.Errorf("%d problems, want %d", len(s.Problems), 3*len(topics))
 		}
 		for _, p := range s.Problems {
-			if p.Statement == "" || p.Ask == "" || len(p.Given) == 0 || len(p.Steps) < 2 || len(p.Wrong) < leastWrong || p.Answer.Text == "" {
+			if p.Statement == "" || p.Ask == "" || len(p.Given) == 0 || len(p.Steps) < 2 ||
+				len(p.Wrong) < leastWrong ||
+				p.Answer.Text == "" {
 				t.Errorf("%d %s is incomplete: %+v", p.Number, p.Topic, p)
 			}
 			for _, st := range p.Steps {
@@ -63,11 +85,24 @@ func TestProblemsAreComplete(t *testing.T) {
 			for i, w := range p.Wrong {
 				for _, other := range p.Wrong[:i] {
 					if w.Number && other.Number && p.Answer.near(w.Value, other.Value) {
-						t.Errorf("%d %s: the wrong answers %s and %s are one", p.Number, p.Topic, other.Text, w.Text)
+						t.Errorf(
+							"%d %s: the wrong answers %s and %s are one",
+							p.Number,
+							p.Topic,
+							other.Text,
+							w.Text,
+						)
 					}
 				}
-				if seen[w.Text] || w.Number && math.Abs(w.Value-p.Answer.Value) <= 2*p.Answer.Within {
-					t.Errorf("%d %s: the wrong answer %s cannot be told from another or from %s", p.Number, p.Topic, w.Text, p.Answer.Text)
+				if seen[w.Text] ||
+					w.Number && math.Abs(w.Value-p.Answer.Value) <= 2*p.Answer.Within {
+					t.Errorf(
+						"%d %s: the wrong answer %s cannot be told from another or from %s",
+						p.Number,
+						p.Topic,
+						w.Text,
+						p.Answer.Text,
+					)
 				}
 				if w.Mistake == "" {
 					t.Errorf("%d %s: no mistake behind %s", p.Number, p.Topic, w.Text)
@@ -136,8 +171,15 @@ func TestBadOptions(t *testing.T) {
 		{"-topics", "glide", "-refrigerants", "R-22"},
 	} {
 		var out, problems strings.Builder
-		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 || strings.Count(problems.String(), "\n") != 1 {
-			t.Errorf("%v: status %d, %d bytes out, problem %q", args, status, out.Len(), problems.String())
+		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 ||
+			strings.Count(problems.String(), "\n") != 1 {
+			t.Errorf(
+				"%v: status %d, %d bytes out, problem %q",
+				args,
+				status,
+				out.Len(),
+				problems.String(),
+			)
 		}
 	}
 }
@@ -149,7 +191,8 @@ func TestHelpAndList(t *testing.T) {
 			t.Errorf("%v: status %d, problem %q", args, status, problems.String())
 		}
 		for _, topic := range topics {
-			if !strings.Contains(out.String(), topic.name) || !strings.Contains(out.String(), topic.about) {
+			if !strings.Contains(out.String(), topic.name) ||
+				!strings.Contains(out.String(), topic.about) {
 				t.Errorf("%v does not tell of %s", args, topic.name)
 			}
 		}
@@ -180,7 +223,13 @@ func TestChoices(t *testing.T) {
 				right++
 				letters[c.Letter]++
 				if c.Text != p.Answer.Text {
-					t.Errorf("%d %s: the key says %s where the answer is %s", p.Number, p.Topic, c.Text, p.Answer.Text)
+					t.Errorf(
+						"%d %s: the key says %s where the answer is %s",
+						p.Number,
+						p.Topic,
+						c.Text,
+						p.Answer.Text,
+					)
 				}
 			} else if !slices.ContainsFunc(p.Wrong, func(w Wrong) bool { return w.Letter == c.Letter && w.Text == c.Text }) {
 				t.Errorf("%d %s: the key has no mistake behind choice %s", p.Number, p.Topic, c.Letter)
@@ -208,12 +257,29 @@ func TestMarginsCoverThePrint(t *testing.T) {
 				printed = p.Answer.Value
 			}
 			margin := figure(strings.Fields(strings.TrimPrefix(p.Accept(), "±"))[0])
-			if !(margin > 0) || !(math.Abs(printed-p.Answer.Value)+p.Answer.Within <= margin*(1+1e-9)) {
-				t.Errorf("%d %s: %s, exactly %g within %g, is to be accepted within %s", p.Number, p.Topic, p.Answer.Text, p.Answer.Value, p.Answer.Within, p.Accept())
+			if !(margin > 0) ||
+				!(math.Abs(printed-p.Answer.Value)+p.Answer.Within <= margin*(1+1e-9)) {
+				t.Errorf(
+					"%d %s: %s, exactly %g within %g, is to be accepted within %s",
+					p.Number,
+					p.Topic,
+					p.Answer.Text,
+					p.Answer.Value,
+					p.Answer.Within,
+					p.Accept(),
+				)
 			}
 			for _, w := range p.Wrong {
-				if wrong := figure(strings.Fields(w.Text)[0]); w.Number && p.Topic != "target" && math.Abs(wrong-printed) <= margin {
-					t.Errorf("%d %s: the wrong answer %s is accepted: %s %s", p.Number, p.Topic, w.Text, p.Answer.Text, p.Accept())
+				if wrong := figure(strings.Fields(w.Text)[0]); w.Number && p.Topic != "target" &&
+					math.Abs(wrong-printed) <= margin {
+					t.Errorf(
+						"%d %s: the wrong answer %s is accepted: %s %s",
+						p.Number,
+						p.Topic,
+						w.Text,
+						p.Answer.Text,
+						p.Accept(),
+					)
 				}
 			}
 		}
@@ -227,7 +293,14 @@ func TestThePrintIsEnough(t *testing.T) {
 		for _, p := range s.Problems {
 			found, ok := fromPrint(p)
 			if ok && !(math.Abs(found-p.Answer.Value) <= p.Answer.Within) {
-				t.Errorf("%d %s: the print gives %g where the key has %s: %s", p.Number, p.Topic, found, p.Answer.Text, p.Statement)
+				t.Errorf(
+					"%d %s: the print gives %g where the key has %s: %s",
+					p.Number,
+					p.Topic,
+					found,
+					p.Answer.Text,
+					p.Statement,
+				)
 			}
 		}
 	})
@@ -331,7 +404,15 @@ func TestLevelsDiffer(t *testing.T) {
 	for _, topic := range topicNames() {
 		var print [4]string
 		for level := 1; level <= 3; level++ {
-			set, err := Generate(Options{Seed: 3, PerTopic: 6, Topics: []string{topic}, Refrigerants: roster, Difficulty: level})
+			set, err := Generate(
+				Options{
+					Seed:         3,
+					PerTopic:     6,
+					Topics:       []string{topic},
+					Refrigerants: roster,
+					Difficulty:   level,
+				},
+			)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -352,7 +433,30 @@ func TestFormsTakeTurns(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	words := strings.NewReplacer("0", "", "1", "", "2", "", "3", "", "4", "", "5", "", "6", "", "7", "", "8", "", "9", "", ".", "")
+	words := strings.NewReplacer(
+		"0",
+		"",
+		"1",
+		"",
+		"2",
+		"",
+		"3",
+		"",
+		"4",
+		"",
+		"5",
+		"",
+		"6",
+		"",
+		"7",
+		"",
+		"8",
+		"",
+		"9",
+		"",
+		".",
+		"",
+	)
 	forms := map[string]map[string]bool{}
 	faults := map[string]bool{}
 	for _, p := range set.Problems {
@@ -386,7 +490,11 @@ func TestMovingTheCharge(t *testing.T) {
 			if p.Topic == "dosing" && p.Given[1].Value == p.Answer.Text {
 				t.Errorf("%d: who repeats the first dose is right", p.Number)
 			}
-			if p.Topic == "target" && !slices.ContainsFunc(p.Tables[0].Rows, func(row []string) bool { return !math.IsNaN(figure(row[len(row)-1])) }) {
+			if p.Topic == "target" &&
+				!slices.ContainsFunc(
+					p.Tables[0].Rows,
+					func(row []string) bool { return !math.IsNaN(figure(row[len(row)-1])) },
+				) {
 				t.Errorf("%d: the excerpt has no figure", p.Number)
 			}
 		}
@@ -456,7 +564,16 @@ func TestFormulas(t *testing.T) {
 		{[]string{"cycle", "airflow"}, quantity.IP, 2, "1.08 × CFM"},
 		{[]string{"air", "capacity", "airflow"}, quantity.SI, 4, "1.21 × L/s"},
 	} {
-		set, err := Generate(Options{Seed: 1, PerTopic: 2, Topics: c.topics, Refrigerants: roster, Units: c.units, Difficulty: 2})
+		set, err := Generate(
+			Options{
+				Seed:         1,
+				PerTopic:     2,
+				Topics:       c.topics,
+				Refrigerants: roster,
+				Units:        c.units,
+				Difficulty:   2,
+			},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -477,7 +594,15 @@ func TestFormulas(t *testing.T) {
 // The cautions of a set name what burns and what poisons.
 func TestCautions(t *testing.T) {
 	for _, c := range []struct{ fluid, says string }{{"R-32", "R-32: flammable"}, {"R-454B", "R-454B: flammable"}, {"R-717", "R-717: toxic"}, {"R-717", "R-717: flammable"}} {
-		set, err := Generate(Options{Seed: 1, PerTopic: 1, Topics: []string{"superheat"}, Refrigerants: []string{c.fluid}, Difficulty: 1})
+		set, err := Generate(
+			Options{
+				Seed:         1,
+				PerTopic:     1,
+				Topics:       []string{"superheat"},
+				Refrigerants: []string{c.fluid},
+				Difficulty:   1,
+			},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -487,11 +612,20 @@ func TestCautions(t *testing.T) {
 			}
 		}
 	}
-	set, err := Generate(Options{Seed: 1, PerTopic: 1, Topics: []string{"superheat"}, Refrigerants: []string{"R-410A"}, Difficulty: 1})
+	set, err := Generate(
+		Options{
+			Seed:         1,
+			PerTopic:     1,
+			Topics:       []string{"superheat"},
+			Refrigerants: []string{"R-410A"},
+			Difficulty:   1,
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if text := set.markdown(false); strings.Contains(text, "flammable") || strings.Contains(text, "toxic") {
+	if text := set.markdown(false); strings.Contains(text, "flammable") ||
+		strings.Contains(text, "toxic") {
 		t.Error("a set on R-410A warns of fire or poison")
 	}
 }
@@ -506,7 +640,25 @@ func FuzzOptions(f *testing.F) {
 	f.Fuzz(func(t *testing.T, topics, fluids, units, format string, each, difficulty int) {
 		each = min(each, 2) // for the sake of time
 		var out, problems strings.Builder
-		status := run([]string{"-topics", topics, "-refrigerants", fluids, "-units", units, "-format", format, "-each", fmt.Sprint(each), "-difficulty", fmt.Sprint(difficulty), "-key"}, &out, &problems)
+		status := run(
+			[]string{
+				"-topics",
+				topics,
+				"-refrigerants",
+				fluids,
+				"-units",
+				units,
+				"-format",
+				format,
+				"-each",
+				fmt.Sprint(each),
+				"-difficulty",
+				fmt.Sprint(difficulty),
+				"-key",
+			},
+			&out,
+			&problems,
+		)
 		switch {
 		case status == 0 && out.Len() > 0 && problems.Len() == 0:
 		case status == 2 && out.Len() == 0 && strings.Count(problems.String(), "\n") == 1 && strings.HasSuffix(problems.String(), "\n"):

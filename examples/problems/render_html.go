@@ -9,7 +9,9 @@ import (
 //go:embed page.html
 var pageHTML string
 
-var pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{"sentence": sentence}).Parse(pageHTML))
+var pageTemplate = template.Must(
+	template.New("page").Funcs(template.FuncMap{"sentence": sentence}).Parse(pageHTML),
+)
 
 // A sheet is what the page shows of a problem.
 type sheet struct {

@@ -6,7 +6,12 @@ import (
 )
 
 func (s Set) title() string {
-	return fmt.Sprintf("Problem set %d (%s units, difficulty %d)", s.Options.Seed, s.Options.Units, s.Options.Difficulty)
+	return fmt.Sprintf(
+		"Problem set %d (%s units, difficulty %d)",
+		s.Options.Seed,
+		s.Options.Units,
+		s.Options.Difficulty,
+	)
 }
 
 // cautions stand on every set: what is learned here is done on real machines.
@@ -16,10 +21,22 @@ func (s Set) cautions() []string {
 		"Refrigerant stands under pressure, freezes skin and takes the place of air; capacitors hold a charge. Work on it is licensed work, under the local code, with eye protection and gloves.",
 	}
 	if len(s.Flammable) > 0 {
-		out = append(out, strings.Join(s.Flammable, ", ")+": flammable. No flame or spark near, ventilate, and use tools and cylinders made for it.")
+		out = append(
+			out,
+			strings.Join(
+				s.Flammable,
+				", ",
+			)+": flammable. No flame or spark near, ventilate, and use tools and cylinders made for it.",
+		)
 	}
 	if len(s.Toxic) > 0 {
-		out = append(out, strings.Join(s.Toxic, ", ")+": toxic. Ventilate, watch a detector, and have breathing protection and a way out at hand.")
+		out = append(
+			out,
+			strings.Join(
+				s.Toxic,
+				", ",
+			)+": toxic. Ventilate, watch a detector, and have breathing protection and a way out at hand.",
+		)
 	}
 	return out
 }
@@ -49,7 +66,13 @@ func (s Set) markdown(key bool) string {
 			fmt.Fprintf(&b, "- %s\n", a)
 		}
 		for _, t := range p.Tables {
-			fmt.Fprintf(&b, "\n%s\n\n| %s |\n|%s\n", t.Caption, strings.Join(t.Head, " | "), strings.Repeat(" ---: |", len(t.Head)))
+			fmt.Fprintf(
+				&b,
+				"\n%s\n\n| %s |\n|%s\n",
+				t.Caption,
+				strings.Join(t.Head, " | "),
+				strings.Repeat(" ---: |", len(t.Head)),
+			)
 			for _, r := range t.Rows {
 				fmt.Fprintf(&b, "| %s |\n", strings.Join(r, " | "))
 			}

@@ -37,18 +37,34 @@ var topics = []struct {
 	name, about string
 	make        func(*generator) (Problem, error)
 }{
-	{"saturation", "the temperature at which a refrigerant boils, from a gauge and a table", saturationProblem},
+	{
+		"saturation",
+		"the temperature at which a refrigerant boils, from a gauge and a table",
+		saturationProblem,
+	},
 	{"glide", "dew less bubble temperature of a blend at one pressure", glideProblem},
 	{"superheat", "the suction line over the dew point", superheatProblem},
 	{"subcooling", "the liquid line under the bubble point", subcoolingProblem},
 	{"altitude", "a sea-level table used where the air is thin", altitudeProblem},
-	{"cycle", "the flow of refrigerant, and the power of the compressor, from enthalpies", cycleProblem},
-	{"target", "target superheat of a fixed restrictor, and what follows for the charge", targetProblem},
+	{
+		"cycle",
+		"the flow of refrigerant, and the power of the compressor, from enthalpies",
+		cycleProblem,
+	},
+	{
+		"target",
+		"target superheat of a fixed restrictor, and what follows for the charge",
+		targetProblem,
+	},
 	{"air", "humidity ratio from dry and wet bulb", airProblem},
 	{"capacity", "cooling capacity from airflow and enthalpies", capacityProblem},
 	{"airflow", "airflow from electric heat and a temperature rise", airflowProblem},
 	{"dosing", "the next dose of refrigerant, from what the last one did", dosingProblem},
-	{"diagnosis", "the fault behind five values, with a fixed restrictor and with a TXV, and the instrument that misleads", diagnosisProblem},
+	{
+		"diagnosis",
+		"the fault behind five values, with a fixed restrictor and with a TXV, and the instrument that misleads",
+		diagnosisProblem,
+	},
 }
 
 func topicNames() []string {
@@ -77,7 +93,11 @@ func Generate(o Options) (Set, error) {
 	}
 	for _, name := range o.Topics {
 		if !slices.Contains(topicNames(), name) {
-			return Set{}, fmt.Errorf("no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
+			return Set{}, fmt.Errorf(
+				"no topic %q; there are %s",
+				name,
+				strings.Join(topicNames(), ", "),
+			)
 		}
 	}
 	set := Set{Options: o}
@@ -95,7 +115,9 @@ func Generate(o Options) (Set, error) {
 		}
 		if t.name == "glide" && !slices.ContainsFunc(fluids, glides) {
 			if len(o.Topics) > 0 {
-				return Set{}, fmt.Errorf("none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C")
+				return Set{}, fmt.Errorf(
+					"none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C",
+				)
 			}
 			continue
 		}
@@ -119,7 +141,10 @@ func Generate(o Options) (Set, error) {
 
 // draw makes problems until one has enough wrong answers that cannot be taken
 // for the right one, and was not asked before as far as there are others.
-func (g *generator) draw(topic func(*generator) (Problem, error), asked map[string]bool) (Problem, error) {
+func (g *generator) draw(
+	topic func(*generator) (Problem, error),
+	asked map[string]bool,
+) (Problem, error) {
 	for try := range 1000 {
 		p, err := topic(g)
 		if err != nil {
@@ -135,7 +160,10 @@ func (g *generator) draw(topic func(*generator) (Problem, error), asked map[stri
 			return p, nil
 		}
 	}
-	return Problem{}, fmt.Errorf("no problem with %d telling wrong answers comes of these options; choose other refrigerants", leastWrong)
+	return Problem{}, fmt.Errorf(
+		"no problem with %d telling wrong answers comes of these options; choose other refrigerants",
+		leastWrong,
+	)
 }
 
 // choose puts the right answer among three wrong ones.
@@ -167,11 +195,18 @@ func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 		}
 		// Problems are set around comfort cooling, and a fluid has to be
 		// saturated there.
-		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil || p < quantity.Kilopascals(110) {
-			return nil, fmt.Errorf("%s does not boil above atmospheric pressure at 20 °F, where these problems begin; choose another", f.Designation())
+		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil ||
+			p < quantity.Kilopascals(110) {
+			return nil, fmt.Errorf(
+				"%s does not boil above atmospheric pressure at 20 °F, where these problems begin; choose another",
+				f.Designation(),
+			)
 		}
 		if _, err := f.DewPressure(quantity.Fahrenheit(140)); err != nil {
-			return nil, fmt.Errorf("%s does not condense at 140 °F, where these problems end; choose another", f.Designation())
+			return nil, fmt.Errorf(
+				"%s does not condense at 140 °F, where these problems end; choose another",
+				f.Designation(),
+			)
 		}
 		out = append(out, f)
 	}
@@ -211,7 +246,13 @@ type generator struct {
 // newGenerator seeds the numbers of a topic by its name, so that they do not
 // depend on which other topics are in the set.
 func newGenerator(topic string, o Options, fluids []*refrigerant.Refrigerant) *generator {
-	return &generator{rng: rand.New(rand.NewPCG(o.Seed, hash(topic))), fluids: fluids, sys: o.Units, difficulty: o.Difficulty, seed: o.Seed}
+	return &generator{
+		rng:        rand.New(rand.NewPCG(o.Seed, hash(topic))),
+		fluids:     fluids,
+		sys:        o.Units,
+		difficulty: o.Difficulty,
+		seed:       o.Seed,
+	}
 }
 
 func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }

@@ -30,7 +30,11 @@ const (
 // saturationTable is an excerpt of a printed pressure-temperature table, in the
 // pressures of the site. It reaches over all the temperatures given, and further
 // by some rows drawn, so that the place of a row does not give it away.
-func (g *generator) saturationTable(f *refrigerant.Refrigerant, s gaugeSite, cover ...quantity.Temperature) (Table, error) {
+func (g *generator) saturationTable(
+	f *refrigerant.Refrigerant,
+	s gaugeSite,
+	cover ...quantity.Temperature,
+) (Table, error) {
 	step := g.either(2, 1)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, t := range cover {
@@ -66,11 +70,24 @@ func (g *generator) saturationTable(f *refrigerant.Refrigerant, s gaugeSite, cov
 
 // read looks a pressure up in a column as a student does, with the figures as
 // they are printed, and says how. ok is false where it is not in the excerpt.
-func (g *generator) read(t Table, s gaugeSite, column int, pressure float64) (v float64, how string, ok bool) {
+func (g *generator) read(
+	t Table,
+	s gaugeSite,
+	column int,
+	pressure float64,
+) (v float64, how string, ok bool) {
 	for i, row := range t.Rows {
 		p := figure(row[column])
 		if p == pressure {
-			return figure(row[0]), fmt.Sprintf("%s %s stands at %s %s", g.cell(pressure), s.unit, row[0], g.degreeUnit()), true
+			return figure(
+					row[0],
+				), fmt.Sprintf(
+					"%s %s stands at %s %s",
+					g.cell(pressure),
+					s.unit,
+					row[0],
+					g.degreeUnit(),
+				), true
 		}
 		if i == 0 || p < pressure || figure(t.Rows[i-1][column]) > pressure {
 			continue
@@ -78,8 +95,23 @@ func (g *generator) read(t Table, s gaugeSite, column int, pressure float64) (v 
 		low, below := figure(t.Rows[i-1][0]), figure(t.Rows[i-1][column])
 		span := figure(row[0]) - low
 		v = low + (pressure-below)/(p-below)*span
-		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × %s = %s %s", g.cell(pressure), s.unit,
-			g.cell(below), g.cell(p), number(low), g.cell(pressure), g.cell(below), g.cell(p), g.cell(below), number(span), number(v), g.degreeUnit()), true
+		return v, fmt.Sprintf(
+			"%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × %s = %s %s",
+			g.cell(pressure),
+			s.unit,
+			g.cell(
+				below,
+			),
+			g.cell(p),
+			number(low),
+			g.cell(pressure),
+			g.cell(below),
+			g.cell(p),
+			g.cell(below),
+			number(span),
+			number(v),
+			g.degreeUnit(),
+		), true
 	}
 	return 0, "", false
 }
@@ -90,15 +122,37 @@ func (g *generator) lookUp(t Table, s gaugeSite, column int, at float64) (v floa
 	for i, row := range t.Rows {
 		p, top := figure(row[column]), figure(row[0])
 		if math.Abs(top-at) < 1e-6 {
-			return p, fmt.Sprintf("%s %s stands beside %s %s", row[0], g.degreeUnit(), g.cell(p), s.unit)
+			return p, fmt.Sprintf(
+				"%s %s stands beside %s %s",
+				row[0],
+				g.degreeUnit(),
+				g.cell(p),
+				s.unit,
+			)
 		}
 		if top < at || i == 0 {
 			continue
 		}
 		low, below := figure(t.Rows[i-1][0]), figure(t.Rows[i-1][column])
 		v = below + (at-low)/(top-low)*(p-below)
-		return v, fmt.Sprintf("%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × (%s − %s) = %s %s", number(at), g.degreeUnit(), number(low), number(top),
-			g.cell(below), number(at), number(low), number(top), number(low), g.cell(p), g.cell(below), g.cell(v), s.unit)
+		return v, fmt.Sprintf(
+			"%s %s lies between %s and %s: %s + (%s − %s) / (%s − %s) × (%s − %s) = %s %s",
+			number(at),
+			g.degreeUnit(),
+			number(low),
+			number(top),
+			g.cell(
+				below,
+			),
+			number(at),
+			number(low),
+			number(top),
+			number(low),
+			g.cell(p),
+			g.cell(below),
+			g.cell(v),
+			s.unit,
+		)
 	}
 	return math.NaN(), ""
 }
@@ -134,7 +188,10 @@ func (g *generator) targetTable(wetBulb, outdoor float64) Table {
 // targetTableDown is an excerpt of that table around a wet bulb, from an outdoor
 // temperature downward.
 func (g *generator) targetTableDown(wetBulb, first float64) Table {
-	t := Table{Caption: "Target superheat, °F, fixed restrictor: return wet bulb °F across, outdoor dry bulb °F down", Head: []string{"°F"}}
+	t := Table{
+		Caption: "Target superheat, °F, fixed restrictor: return wet bulb °F across, outdoor dry bulb °F down",
+		Head:    []string{"°F"},
+	}
 	across, lowest, highest := 4.0, 55.0, 115.0
 	driest, wettest := 50.0, 76.0 // as far as the table goes
 	if !g.ip() {
@@ -164,7 +221,10 @@ func (g *generator) targetTableDown(wetBulb, first float64) Table {
 
 // atmosphereTable is an excerpt of the standard atmosphere.
 func (g *generator) atmosphereTable(around quantity.Length) Table {
-	t := Table{Caption: "Standard atmosphere", Head: []string{"elevation ft", "atmosphere psia", "below sea level psi"}}
+	t := Table{
+		Caption: "Standard atmosphere",
+		Head:    []string{"elevation ft", "atmosphere psia", "below sea level psi"},
+	}
 	middle, step, at := around.Feet(), 1000.0, quantity.Feet
 	if !g.ip() {
 		t.Head = []string{"elevation m", "atmosphere kPa", "below sea level kPa"}
@@ -178,7 +238,10 @@ func (g *generator) atmosphereTable(around quantity.Length) Table {
 		if g.ip() {
 			absolute = strconv.FormatFloat(atm.PSIA(), 'f', 2, 64)
 		}
-		t.Rows = append(t.Rows, []string{number(z), absolute, g.cell(g.gauge(quantity.StandardAtmosphere, atm))})
+		t.Rows = append(
+			t.Rows,
+			[]string{number(z), absolute, g.cell(g.gauge(quantity.StandardAtmosphere, atm))},
+		)
 	}
 	return t
 }
@@ -214,8 +277,16 @@ func (g *generator) steam(t quantity.Temperature, places int) (float64, error) {
 }
 
 // enthalpyTable is an excerpt of the enthalpy of moist air, by wet and dry bulb.
-func (g *generator) enthalpyTable(wetLow, wetHigh float64, dry []float64, atm quantity.Pressure, place string) Table {
-	t := Table{Caption: "Enthalpy of moist air " + place + ", Btu/lb of dry air: wet bulb °F down, dry bulb °F across; – where there is no such air", Head: []string{"°F"}}
+func (g *generator) enthalpyTable(
+	wetLow, wetHigh float64,
+	dry []float64,
+	atm quantity.Pressure,
+	place string,
+) Table {
+	t := Table{
+		Caption: "Enthalpy of moist air " + place + ", Btu/lb of dry air: wet bulb °F down, dry bulb °F across; – where there is no such air",
+		Head:    []string{"°F"},
+	}
 	if !g.ip() {
 		t.Caption = "Enthalpy of moist air " + place + ", kJ/kg of dry air: wet bulb °C down, dry bulb °C across; – where there is no such air"
 		t.Head[0] = "°C"

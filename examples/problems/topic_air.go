@@ -29,17 +29,32 @@ func (g *generator) dryAirUnit() (whole float64, unit string) {
 
 // steamBetween is the saturation pressure of water as a student reads it, from
 // difficulty 2 on halfway between two rows, and says how.
-func (g *generator) steamBetween(t quantity.Temperature, places int) (v float64, how string, err error) {
+func (g *generator) steamBetween(
+	t quantity.Temperature,
+	places int,
+) (v float64, how string, err error) {
 	unit := g.absoluteUnit()
 	low := g.fromScale(math.Floor(g.scale(t) + 1e-6))
 	below, err := g.steam(low, places)
 	if err != nil || math.Abs(g.scale(t)-g.scale(low)) < 1e-6 {
-		return below, fmt.Sprintf("At %s water has a saturation pressure of %s %s.", g.temperature(t), fixed(below, places), unit), err
+		return below, fmt.Sprintf(
+			"At %s water has a saturation pressure of %s %s.",
+			g.temperature(t),
+			fixed(below, places),
+			unit,
+		), err
 	}
 	above, err := g.steam(g.fromScale(g.scale(low)+1), places)
 	scale := math.Pow10(places)
 	v = math.Round(scale*(below+above)/2) / scale
-	return v, fmt.Sprintf("%s lies halfway between two rows: (%s + %s) / 2 = %s %s.", g.temperature(t), fixed(below, places), fixed(above, places), fixed(v, places), unit), err
+	return v, fmt.Sprintf(
+		"%s lies halfway between two rows: (%s + %s) / 2 = %s %s.",
+		g.temperature(t),
+		fixed(below, places),
+		fixed(above, places),
+		fixed(v, places),
+		unit,
+	), err
 }
 
 const steamSource = "steam table of the problem, from " + moistAirSource + ", equation 6"
@@ -57,7 +72,11 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.steamTable(g.fromScale(math.Floor(g.scale(dry)+1e-6)), g.fromScale(math.Ceil(g.scale(dry)-1e-6)), places)
+	tab, err := g.steamTable(
+		g.fromScale(math.Floor(g.scale(dry)+1e-6)),
+		g.fromScale(math.Ceil(g.scale(dry)-1e-6)),
+		places,
+	)
 	if err != nil {
 		return Problem{}, err
 	}
@@ -68,8 +87,22 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 	pw := math.Round(1e4*pws*percent/100) / 1e4
 	a := numeric(ratio(pw, pressure), 0.01*ratio(pw, pressure), 1, answerUnit)
 	p := Problem{
-		Statement: fmt.Sprintf("The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.", g.temperature(dry), number(percent), place, fixed(pressure, 2), unit),
-		Given:     given("dry bulb", g.temperature(dry), "relative humidity", number(percent)+" %", "atmosphere", fixed(pressure, 2)+" "+unit),
+		Statement: fmt.Sprintf(
+			"The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.",
+			g.temperature(dry),
+			number(percent),
+			place,
+			fixed(pressure, 2),
+			unit,
+		),
+		Given: given(
+			"dry bulb",
+			g.temperature(dry),
+			"relative humidity",
+			number(percent)+" %",
+			"atmosphere",
+			fixed(pressure, 2)+" "+unit,
+		),
 		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
 		Tables:    []Table{tab},
 		Air:       true,
@@ -83,13 +116,35 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 		},
 		Steps: []Step{
 			step(steamSource, "%s", how),
-			step(definition, "The vapor has %s %% of that: %s × %s = %s %s.", number(percent), decimals(percent/100, 2), fixed(pws, places), fixed(pw, 4), unit),
-			step(moistAirSource+", equation 20", "W = %s × 0.621945 × %s / (%s − %s) = %s.", decimals(whole, 0), fixed(pw, 4), fixed(pressure, 2), fixed(pw, 4), a.Text),
+			step(
+				definition,
+				"The vapor has %s %% of that: %s × %s = %s %s.",
+				number(percent),
+				decimals(percent/100, 2),
+				fixed(pws, places),
+				fixed(pw, 4),
+				unit,
+			),
+			step(
+				moistAirSource+", equation 20",
+				"W = %s × 0.621945 × %s / (%s − %s) = %s.",
+				decimals(whole, 0),
+				fixed(pw, 4),
+				fixed(pressure, 2),
+				fixed(pw, 4),
+				a.Text,
+			),
 		},
 		Answer: a,
 		Wrong: []Wrong{
-			a.slip(ratio(pws, pressure), "the air was taken as saturated; the relative humidity was left out"),
-			a.slip(whole*pw/pressure, "the factor 0.621945 was left out; a mole of water weighs less than one of air"),
+			a.slip(
+				ratio(pws, pressure),
+				"the air was taken as saturated; the relative humidity was left out",
+			),
+			a.slip(
+				whole*pw/pressure,
+				"the factor 0.621945 was left out; a mole of water weighs less than one of air",
+			),
 			a.slip(ratio(pw, pressure)*percent/100, "the relative humidity was counted twice"),
 			a.slip(ratio(pws-pw, pressure), "what the air could still take up, not what it holds"),
 		},
@@ -99,7 +154,13 @@ func relativeHumidityProblem(g *generator) (Problem, error) {
 		},
 	}
 	if pressure != sea {
-		p.Wrong = append(p.Wrong, a.slip(ratio(pw, sea), "the atmosphere of sea level was used; thin air holds more water by weight"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(
+				ratio(pw, sea),
+				"the atmosphere of sea level was used; thin air holds more water by weight",
+			),
+		)
 	}
 	return p, nil
 }
@@ -121,7 +182,11 @@ func wetBulbProblem(g *generator) (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	tab, err := g.steamTable(g.fromScale(math.Floor(g.scale(wet)+1e-6)), g.fromScale(math.Ceil(g.scale(dry)-1e-6)), places)
+	tab, err := g.steamTable(
+		g.fromScale(math.Floor(g.scale(wet)+1e-6)),
+		g.fromScale(math.Ceil(g.scale(dry)-1e-6)),
+		places,
+	)
 	if err != nil {
 		return Problem{}, err
 	}
@@ -137,16 +202,46 @@ func wetBulbProblem(g *generator) (Problem, error) {
 		return ((2501-2.326*w)*ws - turn*1.006*(t-w)) / (2501 + 1.86*t - 4.186*w)
 	}
 	ws := math.Round(1e6*saturated(pws, pressure)) / 1e6
-	filled := fmt.Sprintf("((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)", number(w), fixed(ws, 6), number(t), number(w), number(t), number(w))
+	filled := fmt.Sprintf(
+		"((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)",
+		number(w),
+		fixed(ws, 6),
+		number(t),
+		number(w),
+		number(t),
+		number(w),
+	)
 	whole, answerUnit := g.dryAirUnit()
 	if !g.ip() {
-		filled = fmt.Sprintf("((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)", number(w), fixed(ws, 6), number(t), number(w), number(t), number(w))
+		filled = fmt.Sprintf(
+			"((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)",
+			number(w),
+			fixed(ws, 6),
+			number(t),
+			number(w),
+			number(t),
+			number(w),
+		)
 	}
 	answer := ratio(ws, 1)
 	a := numeric(whole*answer, 0.01*whole*answer, 1, answerUnit)
 	p := Problem{
-		Statement: fmt.Sprintf("Return air is at %s dry bulb and %s wet bulb %s, where the atmosphere is %s %s.", g.temperature(dry), g.temperature(wet), place, fixed(pressure, 2), unit),
-		Given:     given("dry bulb", g.temperature(dry), "wet bulb", g.temperature(wet), "atmosphere", fixed(pressure, 2)+" "+unit),
+		Statement: fmt.Sprintf(
+			"Return air is at %s dry bulb and %s wet bulb %s, where the atmosphere is %s %s.",
+			g.temperature(dry),
+			g.temperature(wet),
+			place,
+			fixed(pressure, 2),
+			unit,
+		),
+		Given: given(
+			"dry bulb",
+			g.temperature(dry),
+			"wet bulb",
+			g.temperature(wet),
+			"atmosphere",
+			fixed(pressure, 2)+" "+unit,
+		),
 		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
 		Tables:    []Table{tab},
 		Air:       true,
@@ -160,15 +255,40 @@ func wetBulbProblem(g *generator) (Problem, error) {
 		},
 		Steps: []Step{
 			step(steamSource, "%s", how),
-			step(moistAirSource+", equation 21", "Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.", fixed(pws, places), fixed(pressure, 2), fixed(pws, places), fixed(ws, 6)),
-			step(moistAirSource+", equation 33", "%s = %s = %s.", wetBulbFormula(g.sys), filled, decimals(answer, 5)),
-			step(definition, "That is %s × %s = %s.", decimals(answer, 5), decimals(whole, 0), a.Text),
+			step(
+				moistAirSource+", equation 21",
+				"Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.",
+				fixed(pws, places),
+				fixed(pressure, 2),
+				fixed(pws, places),
+				fixed(ws, 6),
+			),
+			step(
+				moistAirSource+", equation 33",
+				"%s = %s = %s.",
+				wetBulbFormula(g.sys),
+				filled,
+				decimals(answer, 5),
+			),
+			step(
+				definition,
+				"That is %s × %s = %s.",
+				decimals(answer, 5),
+				decimals(whole, 0),
+				a.Text,
+			),
 		},
 		Answer: a,
 		Wrong: []Wrong{
 			a.slip(whole*ws, "the air was taken as saturated at the wet bulb"),
-			a.slip(whole*saturated(pdry, pressure), "the saturation pressure at the dry bulb was used: that is saturated air at the dry bulb"),
-			a.slip(whole*ratio(ws, -1), "the term with the wet bulb depression was added; unsaturated air holds less than Ws*"),
+			a.slip(
+				whole*saturated(pdry, pressure),
+				"the saturation pressure at the dry bulb was used: that is saturated air at the dry bulb",
+			),
+			a.slip(
+				whole*ratio(ws, -1),
+				"the term with the wet bulb depression was added; unsaturated air holds less than Ws*",
+			),
 		},
 		again: func() (float64, error) {
 			air, err := psychro.FromWetBulb(dry, wet, atm)
@@ -176,12 +296,21 @@ func wetBulbProblem(g *generator) (Problem, error) {
 		},
 	}
 	if g.ip() {
-		p.Wrong = append(p.Wrong, a.slip(1000*answer, "a pound has 7000 grains; 1000 is for grams and kilograms"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(1000*answer, "a pound has 7000 grains; 1000 is for grams and kilograms"),
+		)
 	} else {
 		p.Wrong = append(p.Wrong, a.slip(whole*1.006*(t-w)/2501, "the wet bulb depression alone; that is how much water the air could still take up"))
 	}
 	if pressure != sea {
-		p.Wrong = append(p.Wrong, a.slip(whole*ratio(saturated(pws, sea), 1), "the atmosphere of sea level was used; thin air holds more water by weight"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(
+				whole*ratio(saturated(pws, sea), 1),
+				"the atmosphere of sea level was used; thin air holds more water by weight",
+			),
+		)
 	}
 	return p, nil
 }

@@ -74,22 +74,58 @@ func altitudeProblem(g *generator) (Problem, error) {
 		first, second = second, first
 	}
 	out := Problem{
-		Statement: fmt.Sprintf("At %s above sea level the %s gauge of an %s machine shows %s and the %s line is at %s. The printed table is for sea level.",
-			elevationText(elevation, g.sys), side, f.Designation(), g.pressure(shown), side, g.temperature(line)),
-		Given:  given("refrigerant", f.Designation(), "elevation", elevationText(elevation, g.sys), side+" pressure", g.pressure(shown), side+" line", g.temperature(line)),
+		Statement: fmt.Sprintf(
+			"At %s above sea level the %s gauge of an %s machine shows %s and the %s line is at %s. The printed table is for sea level.",
+			elevationText(
+				elevation,
+				g.sys,
+			),
+			side,
+			f.Designation(),
+			g.pressure(shown),
+			side,
+			g.temperature(line),
+		),
+		Given: given(
+			"refrigerant",
+			f.Designation(),
+			"elevation",
+			elevationText(elevation, g.sys),
+			side+" pressure",
+			g.pressure(shown),
+			side+" line",
+			g.temperature(line),
+		),
 		Ask:    "What is the true " + name + "?",
 		Tables: []Table{tab},
 		Steps: []Step{
-			step(atmosphereSource, "The atmosphere at %s is %s below that at sea level.", elevationText(elevation, g.sys), g.pressureDifference(short)),
-			step(definition, "A gauge counts from the atmosphere around it. For the same absolute pressure one at sea level would show %s − %s = %s.", g.pressure(shown), g.pressureDifference(short), g.pressure(atSea)),
+			step(
+				atmosphereSource,
+				"The atmosphere at %s is %s below that at sea level.",
+				elevationText(elevation, g.sys),
+				g.pressureDifference(short),
+			),
+			step(
+				definition,
+				"A gauge counts from the atmosphere around it. For the same absolute pressure one at sea level would show %s − %s = %s.",
+				g.pressure(shown),
+				g.pressureDifference(short),
+				g.pressure(atSea),
+			),
 			step(saturationSource, "In the %s column %s%s.", column, how, g.taken(how, sat)),
 			step(definition, "%s: %s − %s = %s.", sentence(name), first, second, a.Text),
 		},
 		Answer: a,
 		Wrong: []Wrong{
-			a.slip(from(uncorrected), "the gauge was read as at sea level; the "+name+" looks "+small+" than it is"),
+			a.slip(
+				from(uncorrected),
+				"the gauge was read as at sea level; the "+name+" looks "+small+" than it is",
+			),
 			a.slip(from(wrongWay), "the difference was added instead of taken off"),
-			a.slip(from(asAbsolute.at), "a whole atmosphere was taken off instead of the difference"),
+			a.slip(
+				from(asAbsolute.at),
+				"a whole atmosphere was taken off instead of the difference",
+			),
 			a.slip(-apart, other),
 		},
 		again: func() (float64, error) {
@@ -111,7 +147,10 @@ func altitudeProblem(g *generator) (Problem, error) {
 		}
 	}
 	if g.difficulty == 1 {
-		out.Statement += fmt.Sprintf(" The atmosphere here is %s lower.", g.pressureDifference(short))
+		out.Statement += fmt.Sprintf(
+			" The atmosphere here is %s lower.",
+			g.pressureDifference(short),
+		)
 	}
 	return out, nil
 }

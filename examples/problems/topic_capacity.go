@@ -16,7 +16,13 @@ func capacityProblem(g *generator) (Problem, error) {
 	var in, out psychro.Air
 	var dryIn, wetIn, dryOut, wetOut float64
 	for {
-		wetIn, dryIn = g.either(g.pick(62, 68, 1), g.pick(16, 20, 1)), g.either(g.pick(74, 80, 1), g.pick(23, 27, 1))
+		wetIn, dryIn = g.either(
+			g.pick(62, 68, 1),
+			g.pick(16, 20, 1),
+		), g.either(
+			g.pick(74, 80, 1),
+			g.pick(23, 27, 1),
+		)
 		wetOut = g.either(g.pick(53, 57, 1), g.pick(11, 14, 1))
 		dryOut = wetOut + g.either(1, 0.5)
 		if g.difficulty >= 2 {
@@ -35,7 +41,9 @@ func capacityProblem(g *generator) (Problem, error) {
 		if _, _, err := psychro.ApparatusDewPoint(in, out); err != nil {
 			continue
 		}
-		sensible := float64(in.Enthalpy()-out.Enthalpy()) - 2501e3*(in.HumidityRatio()-out.HumidityRatio())
+		sensible := float64(
+			in.Enthalpy()-out.Enthalpy(),
+		) - 2501e3*(in.HumidityRatio()-out.HumidityRatio())
 		if share := sensible / float64(in.Enthalpy()-out.Enthalpy()); share < 0.95 && share > 0.5 {
 			break
 		}
@@ -57,17 +65,44 @@ func capacityProblem(g *generator) (Problem, error) {
 		}
 		places := int(g.either(2, 1))
 		hi = (rows[0] + rows[1]) / 2
-		between = fmt.Sprintf(", halfway between %s and %s", fixed(rows[0], places), fixed(rows[1], places))
+		between = fmt.Sprintf(
+			", halfway between %s and %s",
+			fixed(rows[0], places),
+			fixed(rows[1], places),
+		)
 	}
 	hiText := fixed(hi, int(g.either(2, 1)))
 	if math.Abs(figure(hiText)-hi) > 1e-6 { // half of the last place
 		hiText = fixed(hi, int(g.either(3, 2)))
 	}
-	tab := g.enthalpyTable(wetOut-g.pick(0, 2, 1), math.Ceil(wetIn)+g.pick(0, 2, 1), []float64{dryOut, dryOut + 2, dryIn - 2, dryIn}, atm, place)
+	tab := g.enthalpyTable(
+		wetOut-g.pick(0, 2, 1),
+		math.Ceil(wetIn)+g.pick(0, 2, 1),
+		[]float64{dryOut, dryOut + 2, dryIn - 2, dryIn},
+		atm,
+		place,
+	)
 	p := Problem{
-		Given: given("airflow", flow.Format(g.sys),
-			"entering", fmt.Sprintf("%s %s dry bulb, %s %s wet bulb", number(dryIn), g.degreeUnit(), number(wetIn), g.degreeUnit()),
-			"leaving", fmt.Sprintf("%s %s dry bulb, %s %s wet bulb", number(dryOut), g.degreeUnit(), number(wetOut), g.degreeUnit())),
+		Given: given(
+			"airflow",
+			flow.Format(g.sys),
+			"entering",
+			fmt.Sprintf(
+				"%s %s dry bulb, %s %s wet bulb",
+				number(dryIn),
+				g.degreeUnit(),
+				number(wetIn),
+				g.degreeUnit(),
+			),
+			"leaving",
+			fmt.Sprintf(
+				"%s %s dry bulb, %s %s wet bulb",
+				number(dryOut),
+				g.degreeUnit(),
+				number(wetOut),
+				g.degreeUnit(),
+			),
+		),
 		Ask:       "What is the total cooling capacity?",
 		Tables:    []Table{tab},
 		Air:       true,
@@ -82,34 +117,91 @@ func capacityProblem(g *generator) (Problem, error) {
 			return c.AddCoil("", in, out)
 		},
 	}
-	states := fmt.Sprintf("The air enters a coil at %s %s dry bulb and %s %s wet bulb and leaves it at %s %s dry bulb and %s %s wet bulb.",
-		number(dryIn), g.degreeUnit(), number(wetIn), g.degreeUnit(), number(dryOut), g.degreeUnit(), number(wetOut), g.degreeUnit())
+	states := fmt.Sprintf(
+		"The air enters a coil at %s %s dry bulb and %s %s wet bulb and leaves it at %s %s dry bulb and %s %s wet bulb.",
+		number(
+			dryIn,
+		),
+		g.degreeUnit(),
+		number(wetIn),
+		g.degreeUnit(),
+		number(dryOut),
+		g.degreeUnit(),
+		number(wetOut),
+		g.degreeUnit(),
+	)
 	// The mass flow of dry air is that of standard air, or from the volume of the
 	// air itself where the air is thin.
 	const tableSource = "enthalpy table of the problem, from " + moistAirSource + ", equations 30 and 33"
-	volume := g.either(in.SpecificVolume().CubicMetersPerKilogram()*16.018463, in.SpecificVolume().CubicMetersPerKilogram())
+	volume := g.either(
+		in.SpecificVolume().CubicMetersPerKilogram()*16.018463,
+		in.SpecificVolume().CubicMetersPerKilogram(),
+	)
 	volume = math.Round(g.either(10, 1000)*volume) / g.either(10, 1000)
 	var a Answer
 	if g.ip() {
 		factor, factorText, factorSource := 4.5, "4.5", standardAir
-		p.Statement = fmt.Sprintf("A blower moves %s of standard air at sea level. %s", flow.Format(g.sys), states)
+		p.Statement = fmt.Sprintf(
+			"A blower moves %s of standard air at sea level. %s",
+			flow.Format(g.sys),
+			states,
+		)
 		if z != 0 {
-			factor, factorText, factorSource = 60/volume, fmt.Sprintf("60 / %s", fixed(volume, 1)), definition
-			p.Statement = fmt.Sprintf("A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s", place, flow.Format(g.sys), fixed(volume, 1), states)
+			factor, factorText, factorSource = 60/volume, fmt.Sprintf(
+				"60 / %s",
+				fixed(volume, 1),
+			), definition
+			p.Statement = fmt.Sprintf(
+				"A blower %s moves %s of return air, which takes %s ft³ for a pound of dry air. %s",
+				place,
+				flow.Format(g.sys),
+				fixed(volume, 1),
+				states,
+			)
 		}
 		a = numeric(factor*flow.CFM()*(hi-ho), 0.01*factor*flow.CFM()*(hi-ho), -2, "Btu/h")
 		p.Steps = []Step{
-			step(tableSource, "Entering %s Btu/lb%s; leaving %s Btu/lb.", hiText, between, fixed(ho, 2)),
-			step(factorSource, "Q = %s × %s × (%s − %s) = %s.", factorText, decimals(flow.CFM(), 0), hiText, fixed(ho, 2), a.Text),
+			step(
+				tableSource,
+				"Entering %s Btu/lb%s; leaving %s Btu/lb.",
+				hiText,
+				between,
+				fixed(ho, 2),
+			),
+			step(
+				factorSource,
+				"Q = %s × %s × (%s − %s) = %s.",
+				factorText,
+				decimals(flow.CFM(), 0),
+				hiText,
+				fixed(ho, 2),
+				a.Text,
+			),
 		}
 		p.Wrong = []Wrong{
-			a.slip(factor*0.24*flow.CFM()*(dryIn-dryOut), "the sensible part alone, from the dry bulbs; the water taken out is missing"),
-			a.slip(1.08*flow.CFM()*(hi-ho), "1.08 belongs to a difference of temperatures, 4.5 to one of enthalpies"),
-			a.slip(factor*flow.CFM()*(wetIn-wetOut), "wet bulb temperatures were taken for enthalpies"),
+			a.slip(
+				factor*0.24*flow.CFM()*(dryIn-dryOut),
+				"the sensible part alone, from the dry bulbs; the water taken out is missing",
+			),
+			a.slip(
+				1.08*flow.CFM()*(hi-ho),
+				"1.08 belongs to a difference of temperatures, 4.5 to one of enthalpies",
+			),
+			a.slip(
+				factor*flow.CFM()*(wetIn-wetOut),
+				"wet bulb temperatures were taken for enthalpies",
+			),
 			a.slip(factor*flow.CFM()*hi, "the leaving air was not taken off"),
 		}
 		if z != 0 {
-			p.Wrong = append([]Wrong{a.slip(4.5*flow.CFM()*(hi-ho), "4.5 is for standard air; thin air carries less for each cubic foot")}, p.Wrong...)
+			p.Wrong = append(
+				[]Wrong{
+					a.slip(
+						4.5*flow.CFM()*(hi-ho),
+						"4.5 is for standard air; thin air carries less for each cubic foot",
+					),
+				},
+				p.Wrong...)
 		}
 	} else {
 		factor, factorText, factorSource := 1.2, "1.2", standardAir

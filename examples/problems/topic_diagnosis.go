@@ -19,23 +19,75 @@ type pattern struct {
 }
 
 var restrictorPatterns = []pattern{
-	{"undercharge", "little liquid backs up in the condenser, and the coil runs out of it early", [5]float64{-5, +14, -4, -8, -4}},
-	{"overcharge", "liquid backs up in the condenser and takes its surface, and the higher pressure pushes more through the restrictor than the coil can boil", [5]float64{0, -9, +5, +8, 0}},
-	{"low indoor airflow", "the coil gets little heat, so it is cold and floods, and the little air is cooled far", [5]float64{-6, -9, -1, -1, +8}},
-	{"fouled condenser", "heat leaves only at a higher temperature, and the higher pressure feeds the coil more", [5]float64{+1, -9, +10, 0, 0}},
-	{"liquid line restriction", "the coil starves while the liquid waits in the condenser", [5]float64{-12, +25, -1, +5, -6}},
-	{"leaking compressor valves", "what is pumped slips back, so both pressures draw together and the coil floods", [5]float64{+8, -9, -5, -8, -4}},
+	{
+		"undercharge",
+		"little liquid backs up in the condenser, and the coil runs out of it early",
+		[5]float64{-5, +14, -4, -8, -4},
+	},
+	{
+		"overcharge",
+		"liquid backs up in the condenser and takes its surface, and the higher pressure pushes more through the restrictor than the coil can boil",
+		[5]float64{0, -9, +5, +8, 0},
+	},
+	{
+		"low indoor airflow",
+		"the coil gets little heat, so it is cold and floods, and the little air is cooled far",
+		[5]float64{-6, -9, -1, -1, +8},
+	},
+	{
+		"fouled condenser",
+		"heat leaves only at a higher temperature, and the higher pressure feeds the coil more",
+		[5]float64{+1, -9, +10, 0, 0},
+	},
+	{
+		"liquid line restriction",
+		"the coil starves while the liquid waits in the condenser",
+		[5]float64{-12, +25, -1, +5, -6},
+	},
+	{
+		"leaking compressor valves",
+		"what is pumped slips back, so both pressures draw together and the coil floods",
+		[5]float64{+8, -9, -5, -8, -4},
+	},
 }
 
 // A valve holds the superheat, so the superheat tells only where it cannot.
 var valvePatterns = []pattern{
-	{"undercharge", "the valve still feeds the coil, and what is missing is missing from the condenser", [5]float64{0, +1, -1, -8, -1}},
-	{"overcharge", "the valve holds the superheat, and what is too much backs up in the condenser", [5]float64{0, 0, +5, +9, 0}},
-	{"low indoor airflow", "the coil is cold for want of heat, and the little air is cooled far; the valve holds the superheat", [5]float64{-7, +1, -1, +1, +8}},
-	{"fouled condenser", "heat leaves only at a higher temperature; the valve takes up the higher pressure", [5]float64{+1, -1, +10, +1, 0}},
-	{"restriction before the coil, or a valve that hardly opens", "the coil starves while the liquid waits in the condenser", [5]float64{-10, +25, -1, +5, -5}},
-	{"leaking compressor valves", "what is pumped slips back, so both pressures draw together; the valve holds the superheat", [5]float64{+6, -1, -5, -1, -4}},
-	{"valve bulb loose on the line", "the bulb feels warm air, so the valve stands open and floods the coil with what the condenser should hold", [5]float64{+1, -11, -1, -8, 0}},
+	{
+		"undercharge",
+		"the valve still feeds the coil, and what is missing is missing from the condenser",
+		[5]float64{0, +1, -1, -8, -1},
+	},
+	{
+		"overcharge",
+		"the valve holds the superheat, and what is too much backs up in the condenser",
+		[5]float64{0, 0, +5, +9, 0},
+	},
+	{
+		"low indoor airflow",
+		"the coil is cold for want of heat, and the little air is cooled far; the valve holds the superheat",
+		[5]float64{-7, +1, -1, +1, +8},
+	},
+	{
+		"fouled condenser",
+		"heat leaves only at a higher temperature; the valve takes up the higher pressure",
+		[5]float64{+1, -1, +10, +1, 0},
+	},
+	{
+		"restriction before the coil, or a valve that hardly opens",
+		"the coil starves while the liquid waits in the condenser",
+		[5]float64{-10, +25, -1, +5, -5},
+	},
+	{
+		"leaking compressor valves",
+		"what is pumped slips back, so both pressures draw together; the valve holds the superheat",
+		[5]float64{+6, -1, -5, -1, -4},
+	},
+	{
+		"valve bulb loose on the line",
+		"the bulb feels warm air, so the valve stands open and floods the coil with what the condenser should hold",
+		[5]float64{+1, -11, -1, -8, 0},
+	},
 }
 
 const (
@@ -44,7 +96,13 @@ const (
 	patternNames = "rule tables of Rossi and Braun 1997 (from memory), sizes from a cycle model"
 )
 
-var valueNames = [5]string{"suction saturation", "superheat", "condensing over outdoor air", "subcooling", "temperature split"}
+var valueNames = [5]string{
+	"suction saturation",
+	"superheat",
+	"condensing over outdoor air",
+	"subcooling",
+	"temperature split",
+}
 
 // soundValues are of a machine in order, at 85 °F (29 °C) outdoors.
 func (g *generator) soundValues() [5]float64 {
@@ -100,10 +158,20 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 	sound, moves := g.soundValues(), g.moves(truth)
 	var values [5]float64
 	p := Problem{
-		Statement: fmt.Sprintf("A machine with %s, charged with a refrigerant of no glide, gives the values below after half an hour of steady running.", device),
-		Given:     given("expansion device", device, "running", "half an hour, steady", "outdoor air", g.temperature(g.degrees(85, 29))),
-		Ask:       "Which one of these explains them all?",
-		Among:     names,
+		Statement: fmt.Sprintf(
+			"A machine with %s, charged with a refrigerant of no glide, gives the values below after half an hour of steady running.",
+			device,
+		),
+		Given: given(
+			"expansion device",
+			device,
+			"running",
+			"half an hour, steady",
+			"outdoor air",
+			g.temperature(g.degrees(85, 29)),
+		),
+		Ask:   "Which one of these explains them all?",
+		Among: names,
 	}
 	for i := range values {
 		values[i] = sound[i] + moves[i]
@@ -111,10 +179,16 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 			values[i] += g.either(g.pick(-1, 1, 1), g.pick(-0.5, 0.5, 0.5))
 		}
 	}
-	table := Table{Caption: "The same machine under the same conditions", Head: []string{"", "sound", "now"}}
+	table := Table{
+		Caption: "The same machine under the same conditions",
+		Head:    []string{"", "sound", "now"},
+	}
 	var sums [5]string
 	if g.difficulty >= 3 {
-		p.Statement = fmt.Sprintf("A machine with %s, charged with a refrigerant of no glide, gives the readings below after half an hour of steady running. The table has what followed from its readings under the same conditions when it was sound.", device)
+		p.Statement = fmt.Sprintf(
+			"A machine with %s, charged with a refrigerant of no glide, gives the readings below after half an hour of steady running. The table has what followed from its readings under the same conditions when it was sound.",
+			device,
+		)
 		table.Head = table.Head[:2]
 		var read []Given
 		read, sums = g.readingsOf(values)
@@ -127,10 +201,29 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 		}
 		row := []string{valueNames[i], show(sound[i]), show(values[i])}
 		table.Rows = append(table.Rows, row[:len(table.Head)])
-		p.Steps = append(p.Steps, step("comparison with the sound values", "%s is %s: %s%s against %s.", sentence(valueNames[i]), toward(truth.moves[i]), sums[i], show(values[i]), show(sound[i])))
+		p.Steps = append(
+			p.Steps,
+			step(
+				"comparison with the sound values",
+				"%s is %s: %s%s against %s.",
+				sentence(valueNames[i]),
+				toward(truth.moves[i]),
+				sums[i],
+				show(values[i]),
+				show(sound[i]),
+			),
+		)
 	}
 	p.Tables = []Table{table}
-	p.Steps = append(p.Steps, step(patternNames, "Only one of the causes does all of it: %s. The reason: %s.", truth.cause, truth.why))
+	p.Steps = append(
+		p.Steps,
+		step(
+			patternNames,
+			"Only one of the causes does all of it: %s. The reason: %s.",
+			truth.cause,
+			truth.why,
+		),
+	)
 	p.Answer = Answer{Text: truth.cause, Value: float64(slices.Index(names, truth.cause))}
 	for _, other := range patterns {
 		if other.cause == truth.cause {
@@ -142,7 +235,10 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 				not = append(not, fmt.Sprintf("%s would be %s", valueNames[i], toward(move)))
 			}
 		}
-		p.Wrong = append(p.Wrong, Wrong{Text: other.cause, Mistake: "with it " + strings.Join(not, ", ")})
+		p.Wrong = append(
+			p.Wrong,
+			Wrong{Text: other.cause, Mistake: "with it " + strings.Join(not, ", ")},
+		)
 	}
 	p.again = func() (float64, error) {
 		var moved [5]float64
@@ -150,7 +246,9 @@ func (g *generator) faultProblem(device string, patterns []pattern) (Problem, er
 			moved[i] = (values[i] - sound[i]) / g.either(1, 1/1.8)
 		}
 		cause, err := nearestFault(strings.Contains(device, "valve"), moved)
-		return float64(slices.IndexFunc(names, func(n string) bool { return strings.Contains(n, cause) })), err
+		return float64(
+			slices.IndexFunc(names, func(n string) bool { return strings.Contains(n, cause) }),
+		), err
 	}
 	return p, nil
 }
@@ -161,10 +259,28 @@ func (g *generator) readingsOf(values [5]float64) (read []Given, sums [5]string)
 	boiling, condensing := values[0], outdoor+values[2]
 	suctionLine, liquidLine, supply := boiling+values[1], condensing-values[3], indoor-values[4]
 	show := func(v float64) string { return number(v) + " " + g.degreeUnit() }
-	read = given("boiling (suction gauge)", show(boiling), "suction line", show(suctionLine),
-		"condensing (liquid gauge)", show(condensing), "liquid line", show(liquidLine), "return air", show(indoor), "supply air", show(supply))
+	read = given(
+		"boiling (suction gauge)",
+		show(boiling),
+		"suction line",
+		show(suctionLine),
+		"condensing (liquid gauge)",
+		show(condensing),
+		"liquid line",
+		show(liquidLine),
+		"return air",
+		show(indoor),
+		"supply air",
+		show(supply),
+	)
 	sum := func(from, less float64) string { return number(from) + " − " + number(less) + " = " }
-	return read, [5]string{"", sum(suctionLine, boiling), sum(condensing, outdoor), sum(condensing, liquidLine), sum(indoor, supply)}
+	return read, [5]string{
+		"",
+		sum(suctionLine, boiling),
+		sum(condensing, outdoor),
+		sum(condensing, liquidLine),
+		sum(indoor, supply),
+	}
 }
 
 func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

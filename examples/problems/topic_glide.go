@@ -47,20 +47,39 @@ func glideProblem(g *generator) (Problem, error) {
 	apart := listed - g.listed(site, dewAt)
 	a := numeric(glide, reading, 1, g.deltaUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("%s %s %s, %s. Neglect the pressure drop of the %s.", f.Designation(), where, g.pressure(shown), site.text, neglect),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), name, g.pressure(shown)),
-		Ask:       "How large is its glide at this pressure?",
-		Tables:    []Table{tab},
+		Statement: fmt.Sprintf(
+			"%s %s %s, %s. Neglect the pressure drop of the %s.",
+			f.Designation(),
+			where,
+			g.pressure(shown),
+			site.text,
+			neglect,
+		),
+		Given:  g.givenAt(site, "refrigerant", f.Designation(), name, g.pressure(shown)),
+		Ask:    "How large is its glide at this pressure?",
+		Tables: []Table{tab},
 		Steps: []Step{
 			step(saturationSource, "In the bubble column %s.", bubbleHow),
 			step(saturationSource, "In the dew column %s.", dewHow),
-			step(definition, "The glide is dew less bubble temperature at one pressure: %s − %s = %s.", number(dewRead), number(bubbleRead), a.Text),
+			step(
+				definition,
+				"The glide is dew less bubble temperature at one pressure: %s − %s = %s.",
+				number(dewRead),
+				number(bubbleRead),
+				a.Text,
+			),
 		},
 		Answer: a,
 		Wrong: []Wrong{
 			a.slip(0, "the blend was taken for a pure fluid"),
-			{Text: g.pressureDifference(apart), Mistake: "the difference of the two pressures in one row; glide is a difference of temperatures at one pressure"},
-			a.slip(glide/2, "the mean of the two temperatures less the bubble temperature; that is half of it"),
+			{
+				Text:    g.pressureDifference(apart),
+				Mistake: "the difference of the two pressures in one row; glide is a difference of temperatures at one pressure",
+			},
+			a.slip(
+				glide/2,
+				"the mean of the two temperatures less the bubble temperature; that is half of it",
+			),
 			a.slip(-glide, "bubble less dew: the glide is never negative"),
 		},
 		again: func() (float64, error) {

@@ -85,7 +85,10 @@ var mishaps = []mishap{
 // them.
 func (g *generator) instrumentProblem() (Problem, error) {
 	r := readings{
-		returnDry: g.either(g.pick(74, 78, 1), g.pick(23, 26, 1)), outdoor: g.either(g.pick(85, 97, 1), g.pick(29, 36, 1)),
+		returnDry: g.either(
+			g.pick(74, 78, 1),
+			g.pick(23, 26, 1),
+		), outdoor: g.either(g.pick(85, 97, 1), g.pick(29, 36, 1)),
 		evaporating: g.either(g.pick(38, 42, 1), g.pick(4, 6, 1)),
 	}
 	r.returnWet = r.returnDry - g.either(g.pick(11, 14, 1), g.pick(6, 8, 1))
@@ -105,22 +108,60 @@ func (g *generator) instrumentProblem() (Problem, error) {
 	show := func(v float64) string { return g.temperature(g.fromScale(v)) }
 	p := Problem{
 		Statement: "A machine with a thermostatic expansion valve (TXV) cools well and runs steadily. Its readings do not fit together, because of one mistake in taking them. The manifold is set to R-22, and the temperatures of boiling and condensing are those it shows.",
-		Given: given("return dry bulb", show(r.returnDry), "return wet bulb", show(r.returnWet), "supply dry bulb", show(r.supply),
-			"boiling (suction gauge)", show(r.evaporating), "suction line", show(r.suctionLine),
-			"outdoor dry bulb", show(r.outdoor), "condensing (liquid gauge)", show(r.condensing), "liquid line", show(r.liquidLine)),
+		Given: given(
+			"return dry bulb",
+			show(r.returnDry),
+			"return wet bulb",
+			show(r.returnWet),
+			"supply dry bulb",
+			show(r.supply),
+			"boiling (suction gauge)",
+			show(r.evaporating),
+			"suction line",
+			show(r.suctionLine),
+			"outdoor dry bulb",
+			show(r.outdoor),
+			"condensing (liquid gauge)",
+			show(r.condensing),
+			"liquid line",
+			show(r.liquidLine),
+		),
 		Ask:   "Which one of these mistakes was made?",
 		Among: names,
 		Steps: []Step{
-			step(definition, "Work out what follows from the readings: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
-				g.difference(r.suctionLine-r.evaporating), g.difference(r.condensing-r.liquidLine), g.difference(r.returnDry-r.supply), g.difference(r.liquidLine-r.outdoor), g.difference(r.returnDry-r.returnWet)),
+			step(
+				definition,
+				"Work out what follows from the readings: superheat %s, subcooling %s, temperature split %s, liquid line over outdoor air %s, wet bulb under dry bulb %s.",
+				g.difference(
+					r.suctionLine-r.evaporating,
+				),
+				g.difference(r.condensing-r.liquidLine),
+				g.difference(r.returnDry-r.supply),
+				g.difference(r.liquidLine-r.outdoor),
+				g.difference(r.returnDry-r.returnWet),
+			),
 			step("elementary physics", "The readings break a law: %s.", truth.law),
-			step("by elimination", "So %s. Once that is put right, the readings agree with a sound machine; take them again before anything is adjusted.", truth.cause),
+			step(
+				"by elimination",
+				"So %s. Once that is put right, the readings agree with a sound machine; take them again before anything is adjusted.",
+				truth.cause,
+			),
 		},
-		Answer: Answer{Text: truth.cause, Value: float64(slices.Index(names, truth.cause)), Note: "take the reading again before anything is adjusted"},
+		Answer: Answer{
+			Text:  truth.cause,
+			Value: float64(slices.Index(names, truth.cause)),
+			Note:  "take the reading again before anything is adjusted",
+		},
 	}
 	for _, other := range mishaps {
 		if other.cause != truth.cause {
-			p.Wrong = append(p.Wrong, Wrong{Text: other.cause, Mistake: "the readings keep the law that it would break; " + other.law})
+			p.Wrong = append(
+				p.Wrong,
+				Wrong{
+					Text:    other.cause,
+					Mistake: "the readings keep the law that it would break; " + other.law,
+				},
+			)
 		}
 	}
 	p.again = func() (float64, error) {
@@ -148,10 +189,18 @@ func (g *generator) doubted(r readings) (string, error) {
 	a, err := satline.Assess(satline.Visit{
 		Equipment: satline.Equipment{Refrigerant: "R-22", Metering: satline.TXV},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(low.Gauge(quantity.StandardAtmosphere)), LiquidPressure: satline.Measured(high.Gauge(quantity.StandardAtmosphere)),
-			SuctionLine: satline.Measured(at(r.suctionLine)), LiquidLine: satline.Measured(at(r.liquidLine)),
-			OutdoorDryBulb: satline.Measured(at(r.outdoor)), SupplyDryBulb: satline.Measured(at(r.supply)),
-			ReturnDryBulb: satline.Measured(at(r.returnDry)), ReturnWetBulb: satline.Measured(at(r.returnWet)),
+			SuctionPressure: satline.Measured(
+				low.Gauge(quantity.StandardAtmosphere),
+			), LiquidPressure: satline.Measured(high.Gauge(quantity.StandardAtmosphere)),
+			SuctionLine: satline.Measured(
+				at(r.suctionLine),
+			), LiquidLine: satline.Measured(at(r.liquidLine)),
+			OutdoorDryBulb: satline.Measured(
+				at(r.outdoor),
+			), SupplyDryBulb: satline.Measured(at(r.supply)),
+			ReturnDryBulb: satline.Measured(
+				at(r.returnDry),
+			), ReturnWetBulb: satline.Measured(at(r.returnWet)),
 		},
 		Scope: satline.VerdictOnly,
 	})

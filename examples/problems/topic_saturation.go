@@ -35,10 +35,21 @@ func boilingProblem(g *generator) (Problem, error) {
 	}
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the suction port of a machine charged with %s shows %s, %s.", f.Designation(), g.pressure(r.shown), r.site.text),
-		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "suction pressure", g.pressure(r.shown)),
-		Ask:       "At what temperature does the last of the refrigerant boil at this pressure?",
-		Tables:    []Table{r.table},
+		Statement: fmt.Sprintf(
+			"The gauge at the suction port of a machine charged with %s shows %s, %s.",
+			f.Designation(),
+			g.pressure(r.shown),
+			r.site.text,
+		),
+		Given: g.givenAt(
+			r.site,
+			"refrigerant",
+			f.Designation(),
+			"suction pressure",
+			g.pressure(r.shown),
+		),
+		Ask:    "At what temperature does the last of the refrigerant boil at this pressure?",
+		Tables: []Table{r.table},
 		Steps: []Step{
 			g.columnApplies(r.site, "The last of it boils at the dew point", "dew", r.shown),
 			step(saturationSource, "In the dew column %s%s.", r.how, g.taken(r.how, at)),
@@ -50,10 +61,22 @@ func boilingProblem(g *generator) (Problem, error) {
 		},
 	}
 	if r.between {
-		p.Wrong = append(p.Wrong, a.slip(r.other, "the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(
+				r.other,
+				"the bubble column was read; what leaves an evaporator is vapor, and its column is the dew column",
+			),
+		)
 	}
-	p.Wrong = append(p.Wrong,
-		a.slip(r.asAbsolute.at, r.asAbsolute.mistake), a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+	p.Wrong = append(
+		p.Wrong,
+		a.slip(
+			r.asAbsolute.at,
+			r.asAbsolute.mistake,
+		),
+		a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake),
+		a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }
@@ -70,12 +93,28 @@ func condensingProblem(g *generator) (Problem, error) {
 	}
 	a := numeric(g.scale(at), reading, 1, g.degreeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("The gauge at the liquid port of a machine charged with %s shows %s, %s. Neglect the pressure drop of the condenser.", f.Designation(), g.pressure(r.shown), r.site.text),
-		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(r.shown)),
-		Ask:       "At what temperature does the last of the refrigerant condense at this pressure?",
-		Tables:    []Table{r.table},
+		Statement: fmt.Sprintf(
+			"The gauge at the liquid port of a machine charged with %s shows %s, %s. Neglect the pressure drop of the condenser.",
+			f.Designation(),
+			g.pressure(r.shown),
+			r.site.text,
+		),
+		Given: g.givenAt(
+			r.site,
+			"refrigerant",
+			f.Designation(),
+			"liquid pressure",
+			g.pressure(r.shown),
+		),
+		Ask:    "At what temperature does the last of the refrigerant condense at this pressure?",
+		Tables: []Table{r.table},
 		Steps: []Step{
-			g.columnApplies(r.site, "The last of it condenses at the bubble point", "bubble", r.shown),
+			g.columnApplies(
+				r.site,
+				"The last of it condenses at the bubble point",
+				"bubble",
+				r.shown,
+			),
 			step(saturationSource, "In the bubble column %s%s.", r.how, g.taken(r.how, at)),
 		},
 		Answer: a,
@@ -85,10 +124,22 @@ func condensingProblem(g *generator) (Problem, error) {
 		},
 	}
 	if r.between {
-		p.Wrong = append(p.Wrong, a.slip(r.other, "the dew column was read; what leaves a condenser is liquid, and its column is the bubble column"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(
+				r.other,
+				"the dew column was read; what leaves a condenser is liquid, and its column is the bubble column",
+			),
+		)
 	}
-	p.Wrong = append(p.Wrong,
-		a.slip(r.asAbsolute.at, r.asAbsolute.mistake), a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake), a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
+	p.Wrong = append(
+		p.Wrong,
+		a.slip(
+			r.asAbsolute.at,
+			r.asAbsolute.mistake,
+		),
+		a.slip(r.wrongAtmosphere.at, r.wrongAtmosphere.mistake),
+		a.slip(g.scale(at)+g.either(2, 1), rowSlipped),
 	)
 	return p, nil
 }
@@ -114,18 +165,29 @@ func cylinderProblem(g *generator) (Problem, error) {
 	// Between rows the tables are read along a straight line, and they are rounded.
 	a := numeric(shown, g.either(0.2, 2), int(g.either(1, 0)), g.gaugeUnit())
 	p := Problem{
-		Statement: fmt.Sprintf("A cylinder of %s, as delivered and most of it liquid, has stood in a room at %s for a day, %s.", f.Designation(), g.temperature(room), site.text),
-		Given:     g.givenAt(site, "refrigerant", f.Designation(), "room", g.temperature(room)),
-		Ask:       "What should a gauge on it show?",
-		Tables:    []Table{tab},
+		Statement: fmt.Sprintf(
+			"A cylinder of %s, as delivered and most of it liquid, has stood in a room at %s for a day, %s.",
+			f.Designation(),
+			g.temperature(room),
+			site.text,
+		),
+		Given:  g.givenAt(site, "refrigerant", f.Designation(), "room", g.temperature(room)),
+		Ask:    "What should a gauge on it show?",
+		Tables: []Table{tab},
 		Steps: []Step{
-			step(definition, "The cylinder has the temperature of the room, and most of what is in it is liquid, so the bubble column applies."),
+			step(
+				definition,
+				"The cylinder has the temperature of the room, and most of what is in it is liquid, so the bubble column applies.",
+			),
 			step(saturationSource, "In the bubble column %s.", how),
 		},
 		Answer:  a,
 		Caution: "the pressure of a cylinder rises with its temperature. Never heat one with a flame, and never fill one beyond its limit.",
 		Wrong: []Wrong{
-			a.slip(dew-site.added, "the dew column was read; that is the pressure of the last drop, and this cylinder is full of liquid"),
+			a.slip(
+				dew-site.added,
+				"the dew column was read; that is the pressure of the last drop, and this cylinder is full of liquid",
+			),
 			a.slip(next-site.added, rowSlipped),
 		},
 		again: func() (float64, error) {
@@ -148,15 +210,37 @@ func cylinderProblem(g *generator) (Problem, error) {
 		},
 	}
 	if site.added == 0 {
-		p.Wrong = append(p.Wrong,
-			a.slip(shown+atmosphere, "the atmosphere was added; a gauge does not count it, and the table is in gauge pressure"),
-			a.slip(shown-atmosphere, "the atmosphere was taken off again; the table is in gauge pressure already"))
+		p.Wrong = append(
+			p.Wrong,
+			a.slip(
+				shown+atmosphere,
+				"the atmosphere was added; a gauge does not count it, and the table is in gauge pressure",
+			),
+			a.slip(
+				shown-atmosphere,
+				"the atmosphere was taken off again; the table is in gauge pressure already",
+			),
+		)
 		return p, nil
 	}
-	p.Steps = append(p.Steps, step(definition, "Its pressures are absolute, and a gauge counts from the air around it: %s − %s = %s.", g.cell(listed), g.cell(site.added), a.Text))
-	p.Wrong = append(p.Wrong,
+	p.Steps = append(
+		p.Steps,
+		step(
+			definition,
+			"Its pressures are absolute, and a gauge counts from the air around it: %s − %s = %s.",
+			g.cell(listed),
+			g.cell(site.added),
+			a.Text,
+		),
+	)
+	p.Wrong = append(
+		p.Wrong,
 		a.slip(listed, "the absolute pressure of the table; a gauge does not count the atmosphere"),
-		a.slip(listed-atmosphere, "the atmosphere of sea level was taken off; a gauge counts from the air around it"),
-		a.slip(shown-site.added, "the atmosphere was taken off twice"))
+		a.slip(
+			listed-atmosphere,
+			"the atmosphere of sea level was taken off; a gauge counts from the air around it",
+		),
+		a.slip(shown-site.added, "the atmosphere was taken off twice"),
+	)
 	return p, nil
 }

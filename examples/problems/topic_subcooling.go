@@ -21,14 +21,37 @@ func subcoolingProblem(g *generator) (Problem, error) {
 	}
 	a := numeric(fall, reading, 1, g.deltaUnit())
 	out := Problem{
-		Statement: fmt.Sprintf("The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.", f.Designation(), r.site.text, g.pressure(r.shown), g.temperature(line), g.temperature(outdoor)),
-		Given:     g.givenAt(r.site, "refrigerant", f.Designation(), "liquid pressure", g.pressure(r.shown), "liquid line", g.temperature(line), "outdoor air", g.temperature(outdoor)),
-		Ask:       "What is the subcooling?",
-		Tables:    []Table{r.table},
+		Statement: fmt.Sprintf(
+			"The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.",
+			f.Designation(),
+			r.site.text,
+			g.pressure(r.shown),
+			g.temperature(line),
+			g.temperature(outdoor),
+		),
+		Given: g.givenAt(
+			r.site,
+			"refrigerant",
+			f.Designation(),
+			"liquid pressure",
+			g.pressure(r.shown),
+			"liquid line",
+			g.temperature(line),
+			"outdoor air",
+			g.temperature(outdoor),
+		),
+		Ask:    "What is the subcooling?",
+		Tables: []Table{r.table},
 		Steps: []Step{
 			g.columnApplies(r.site, "The liquid line carries liquid", "bubble", r.shown),
 			step(saturationSource, "In the bubble column %s%s.", r.how, g.taken(r.how, sat)),
-			step(definition, "Subcooling is the bubble temperature less the line: %s − %s = %s.", g.temperature(sat), g.temperature(line), a.Text),
+			step(
+				definition,
+				"Subcooling is the bubble temperature less the line: %s − %s = %s.",
+				g.temperature(sat),
+				g.temperature(line),
+				a.Text,
+			),
 		},
 		Answer: a,
 		again: func() (float64, error) {
@@ -42,32 +65,75 @@ func subcoolingProblem(g *generator) (Problem, error) {
 		}
 	}
 	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf("The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.", f.Designation(), r.site.text, g.pressure(r.shown), g.temperature(outdoor), g.difference(fall))
+		out.Statement = fmt.Sprintf(
+			"The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.",
+			f.Designation(),
+			r.site.text,
+			g.pressure(r.shown),
+			g.temperature(outdoor),
+			g.difference(fall),
+		)
 		g.askForLine(&out, "liquid", fall, line)
 		if r.between {
-			out.Wrong = append(out.Wrong, out.Answer.slip(r.other-fall, "the dew column was read for liquid"))
+			out.Wrong = append(
+				out.Wrong,
+				out.Answer.slip(r.other-fall, "the dew column was read for liquid"),
+			)
 		}
-		out.Wrong = append(out.Wrong,
-			out.Answer.slip(g.scale(sat)+fall, "the subcooling was added; that is how the suction line is found from a superheat"),
-			out.Answer.slip(g.scale(sat), "the bubble temperature itself; a line at it has no subcooling"),
-			out.Answer.slip(g.scale(outdoor)+fall, "the subcooling was added to the outdoor air; it counts from the bubble temperature"),
-			out.Answer.slip(r.asAbsolute.at-fall, "the gauge reading was looked up as an absolute pressure"))
+		out.Wrong = append(
+			out.Wrong,
+			out.Answer.slip(
+				g.scale(sat)+fall,
+				"the subcooling was added; that is how the suction line is found from a superheat",
+			),
+			out.Answer.slip(
+				g.scale(sat),
+				"the bubble temperature itself; a line at it has no subcooling",
+			),
+			out.Answer.slip(
+				g.scale(outdoor)+fall,
+				"the subcooling was added to the outdoor air; it counts from the bubble temperature",
+			),
+			out.Answer.slip(
+				r.asAbsolute.at-fall,
+				"the gauge reading was looked up as an absolute pressure",
+			),
+		)
 		if r.site.added != 0 {
-			out.Wrong = append(out.Wrong, out.Answer.slip(r.wrongAtmosphere.at-fall, r.wrongAtmosphere.mistake))
+			out.Wrong = append(
+				out.Wrong,
+				out.Answer.slip(r.wrongAtmosphere.at-fall, r.wrongAtmosphere.mistake),
+			)
 		}
 		return out, nil
 	}
 	if r.between {
-		out.Wrong = append(out.Wrong, a.slip(r.other-g.scale(line), "the dew column was read for liquid"))
+		out.Wrong = append(
+			out.Wrong,
+			a.slip(r.other-g.scale(line), "the dew column was read for liquid"),
+		)
 	}
-	out.Wrong = append(out.Wrong,
-		a.slip(g.scale(line)-g.scale(outdoor), "the liquid line less the outdoor air: that is the approach"),
-		a.slip(g.scale(sat)-g.scale(outdoor), "condensing less outdoor air; subcooling compares with the liquid line"),
+	out.Wrong = append(
+		out.Wrong,
+		a.slip(
+			g.scale(line)-g.scale(outdoor),
+			"the liquid line less the outdoor air: that is the approach",
+		),
+		a.slip(
+			g.scale(sat)-g.scale(outdoor),
+			"condensing less outdoor air; subcooling compares with the liquid line",
+		),
 		a.slip(-fall, "line less saturation: that is how superheat is counted, on the other side"),
-		a.slip(r.asAbsolute.at-g.scale(line), "the gauge reading was looked up as an absolute pressure"),
+		a.slip(
+			r.asAbsolute.at-g.scale(line),
+			"the gauge reading was looked up as an absolute pressure",
+		),
 	)
 	if r.site.added != 0 {
-		out.Wrong = append(out.Wrong, a.slip(r.wrongAtmosphere.at-g.scale(line), r.wrongAtmosphere.mistake))
+		out.Wrong = append(
+			out.Wrong,
+			a.slip(r.wrongAtmosphere.at-g.scale(line), r.wrongAtmosphere.mistake),
+		)
 	}
 	return out, nil
 }

@@ -26,7 +26,8 @@ func targetProblem(g *generator) (Problem, error) {
 			outdoor += 2.5
 		}
 		target = (above + below) / 2
-		if ok && target >= g.either(7, 4) && target <= g.either(25, 14) && target == math.Round(2*target)/2 {
+		if ok && target >= g.either(7, 4) && target <= g.either(25, 14) &&
+			target == math.Round(2*target)/2 {
 			break
 		}
 	}
@@ -48,7 +49,13 @@ func targetProblem(g *generator) (Problem, error) {
 		case off < 0:
 			where = "below"
 		}
-		return fmt.Sprintf("%s %s %s target: %s", number(math.Abs(off)), g.deltaUnit(), where, outcome)
+		return fmt.Sprintf(
+			"%s %s %s target: %s",
+			number(math.Abs(off)),
+			g.deltaUnit(),
+			where,
+			outcome,
+		)
 	}
 	outcome := func(off float64) string {
 		switch {
@@ -59,22 +66,70 @@ func targetProblem(g *generator) (Problem, error) {
 		}
 		return inBand
 	}
-	a := Answer{Text: reads(off, outcome(off)), Value: off, Within: g.either(1, 0.6), Unit: g.deltaUnit(), Places: 1}
+	a := Answer{
+		Text:   reads(off, outcome(off)),
+		Value:  off,
+		Within: g.either(1, 0.6),
+		Unit:   g.deltaUnit(),
+		Places: 1,
+	}
 	slip := func(target float64, mistake string) Wrong {
 		off := measured - target
 		return Wrong{Text: reads(off, outcome(off)), Mistake: mistake, Value: off, Number: true}
 	}
 	p := Problem{
-		Statement: fmt.Sprintf("A unit with a fixed restrictor runs steadily. Return air: %s %s dry bulb, %s %s wet bulb. Outdoors: %s %s. The measured superheat is %s. Airflow has been set, and the label has no chart of its own.",
-			number(dryBulb), unit, number(wetBulb), unit, number(outdoor), unit, g.difference(measured)),
-		Given:  given("return dry bulb", number(dryBulb)+" "+unit, "return wet bulb", number(wetBulb)+" "+unit, "outdoor dry bulb", number(outdoor)+" "+unit, "measured superheat", g.difference(measured)),
+		Statement: fmt.Sprintf(
+			"A unit with a fixed restrictor runs steadily. Return air: %s %s dry bulb, %s %s wet bulb. Outdoors: %s %s. The measured superheat is %s. Airflow has been set, and the label has no chart of its own.",
+			number(
+				dryBulb,
+			),
+			unit,
+			number(wetBulb),
+			unit,
+			number(outdoor),
+			unit,
+			g.difference(measured),
+		),
+		Given: given(
+			"return dry bulb",
+			number(dryBulb)+" "+unit,
+			"return wet bulb",
+			number(wetBulb)+" "+unit,
+			"outdoor dry bulb",
+			number(outdoor)+" "+unit,
+			"measured superheat",
+			g.difference(measured),
+		),
 		Ask:    "How far is the superheat from its target, and what follows for the charge?",
 		Tables: []Table{g.targetTable(wetBulb, outdoor)},
 		Steps: []Step{
-			step(targetSource, "At %s %s wet bulb and %s %s outdoors the target is %s%s. The return dry bulb is not needed.", number(wetBulb), unit, number(outdoor), unit, g.difference(target), halfway(g.difficulty)),
-			step(definition, "Deviation: %s − %s = %s.", number(measured), number(target), g.difference(off)),
-			step(toleranceSource, "The tolerance is ±%s either way, so: %s.", g.difference(band), outcome(off)),
-			step("common practice, no source", "High superheat is a coil short of refrigerant, low superheat a coil with too much. Move a little, let it settle, and measure again; the unit's own chart outranks this table."),
+			step(
+				targetSource,
+				"At %s %s wet bulb and %s %s outdoors the target is %s%s. The return dry bulb is not needed.",
+				number(wetBulb),
+				unit,
+				number(outdoor),
+				unit,
+				g.difference(target),
+				halfway(g.difficulty),
+			),
+			step(
+				definition,
+				"Deviation: %s − %s = %s.",
+				number(measured),
+				number(target),
+				g.difference(off),
+			),
+			step(
+				toleranceSource,
+				"The tolerance is ±%s either way, so: %s.",
+				g.difference(band),
+				outcome(off),
+			),
+			step(
+				"common practice, no source",
+				"High superheat is a coil short of refrigerant, low superheat a coil with too much. Move a little, let it settle, and measure again; the unit's own chart outranks this table.",
+			),
 		},
 		Answer:  a,
 		Caution: chargingCaution,
@@ -85,25 +140,63 @@ func targetProblem(g *generator) (Problem, error) {
 	}
 	switch outcome(off) {
 	case undercharged:
-		p.Wrong = append(p.Wrong, Wrong{Text: reads(off, overcharged), Mistake: "high superheat was read as too much refrigerant; it is a coil that runs out of liquid early"})
+		p.Wrong = append(
+			p.Wrong,
+			Wrong{
+				Text:    reads(off, overcharged),
+				Mistake: "high superheat was read as too much refrigerant; it is a coil that runs out of liquid early",
+			},
+		)
 	case overcharged:
-		p.Wrong = append(p.Wrong, Wrong{Text: reads(off, undercharged), Mistake: "low superheat was read as too little refrigerant; it is a coil with liquid to its end"})
+		p.Wrong = append(
+			p.Wrong,
+			Wrong{
+				Text:    reads(off, undercharged),
+				Mistake: "low superheat was read as too little refrigerant; it is a coil with liquid to its end",
+			},
+		)
 	case inBand:
 		if off > 0 {
-			p.Wrong = append(p.Wrong, Wrong{Text: reads(off, undercharged), Mistake: "the tolerance was forgotten; instruments and table are no better than that"})
+			p.Wrong = append(
+				p.Wrong,
+				Wrong{
+					Text:    reads(off, undercharged),
+					Mistake: "the tolerance was forgotten; instruments and table are no better than that",
+				},
+			)
 		} else if off < 0 {
 			p.Wrong = append(p.Wrong, Wrong{Text: reads(off, overcharged), Mistake: "the tolerance was forgotten; instruments and table are no better than that"})
 		}
 	}
-	p.Wrong = append(p.Wrong, slip(g.either(10, 5.5), fmt.Sprintf("a fixed target of %s was used; on a fixed restrictor the target moves with the weather", g.difference(g.either(10, 5.5)))))
+	p.Wrong = append(
+		p.Wrong,
+		slip(
+			g.either(10, 5.5),
+			fmt.Sprintf(
+				"a fixed target of %s was used; on a fixed restrictor the target moves with the weather",
+				g.difference(g.either(10, 5.5)),
+			),
+		),
+	)
 	if wrong, ok := g.target(dryBulb, 5*math.Floor(outdoor/5)); ok {
 		p.Wrong = append(p.Wrong, slip(wrong, "the return dry bulb was taken for the wet bulb"))
 	}
 	if off != 0 {
-		p.Wrong = append(p.Wrong, Wrong{Text: reads(-off, outcome(-off)), Mistake: "target less measured instead of measured less target", Value: -off, Number: true})
+		p.Wrong = append(
+			p.Wrong,
+			Wrong{
+				Text:    reads(-off, outcome(-off)),
+				Mistake: "target less measured instead of measured less target",
+				Value:   -off,
+				Number:  true,
+			},
+		)
 	}
 	if wrong, ok := g.target(wetBulb, 5*math.Floor(outdoor/5)+10); ok {
-		p.Wrong = append(p.Wrong, slip(wrong, "the wrong row: read the outdoor temperature down the side"))
+		p.Wrong = append(
+			p.Wrong,
+			slip(wrong, "the wrong row: read the outdoor temperature down the side"),
+		)
 	}
 	if wrong, ok := g.target(wetBulb-2, 5*math.Floor(outdoor/5)); ok {
 		p.Wrong = append(p.Wrong, slip(wrong, "the wrong column: read the wet bulb along the top"))
@@ -140,26 +233,65 @@ func noTargetProblem(g *generator) (Problem, error) {
 		return fmt.Sprintf("a target of %s: charge to it", g.difference(target))
 	}
 	return Problem{
-		Statement: fmt.Sprintf("A unit with a fixed restrictor runs steadily on a hot, dry day. The return wet bulb is %s %s, outdoors it is %s %s, and the superheat is %s. Airflow has been set, and the label has no chart of its own.",
-			number(wetBulb), unit, number(outdoor), unit, g.difference(measured)),
-		Given:   given("return wet bulb", number(wetBulb)+" "+unit, "outdoor dry bulb", number(outdoor)+" "+unit, "measured superheat", g.difference(measured)),
+		Statement: fmt.Sprintf(
+			"A unit with a fixed restrictor runs steadily on a hot, dry day. The return wet bulb is %s %s, outdoors it is %s %s, and the superheat is %s. Airflow has been set, and the label has no chart of its own.",
+			number(wetBulb),
+			unit,
+			number(outdoor),
+			unit,
+			g.difference(measured),
+		),
+		Given: given(
+			"return wet bulb",
+			number(wetBulb)+" "+unit,
+			"outdoor dry bulb",
+			number(outdoor)+" "+unit,
+			"measured superheat",
+			g.difference(measured),
+		),
 		Ask:     "What is the target superheat, and what follows?",
 		Tables:  []Table{g.targetTableDown(wetBulb+2, outdoor-20)},
 		Caution: chargingCaution,
 		Steps: []Step{
-			step(targetSource, "The table has a dash at %s %s wet bulb and %s %s outdoors: below %s there is no target, because liquid could reach the compressor before the charge shows.", number(wetBulb), unit, number(outdoor), unit, g.difference(g.either(5, 2.8))),
-			step("common practice, no source", "Come back under other weather, raise the load until the table has a figure, or recover the charge and weigh in what the label states."),
+			step(
+				targetSource,
+				"The table has a dash at %s %s wet bulb and %s %s outdoors: below %s there is no target, because liquid could reach the compressor before the charge shows.",
+				number(wetBulb),
+				unit,
+				number(outdoor),
+				unit,
+				g.difference(g.either(5, 2.8)),
+			),
+			step(
+				"common practice, no source",
+				"Come back under other weather, raise the load until the table has a figure, or recover the charge and weigh in what the label states.",
+			),
 		},
-		Answer: Answer{Text: none, Value: 1, Note: "weigh in the charge of the label, or wait for other weather"},
+		Answer: Answer{
+			Text:  none,
+			Value: 1,
+			Note:  "weigh in the charge of the label, or wait for other weather",
+		},
 		Wrong: []Wrong{
-			{Text: charged(g.either(5, 2.8)), Mistake: "the smallest figure of the table was carried into the dashes"},
-			{Text: charged(g.either(10, 5.5)), Mistake: "a fixed target; on a fixed restrictor the target moves with the weather"},
-			{Text: charged(0), Mistake: "no target was read as a target of nothing; that is liquid at the compressor"},
+			{
+				Text:    charged(g.either(5, 2.8)),
+				Mistake: "the smallest figure of the table was carried into the dashes",
+			},
+			{
+				Text:    charged(g.either(10, 5.5)),
+				Mistake: "a fixed target; on a fixed restrictor the target moves with the weather",
+			},
+			{
+				Text:    charged(0),
+				Mistake: "no target was read as a target of nothing; that is liquid at the compressor",
+			},
 			{Text: charged(measured), Mistake: "what is measured was taken for what should be"},
 		},
 		again: func() (float64, error) {
 			// The polynomial behind the table falls below its floor here.
-			if charge.FormulaSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor)).FahrenheitDelta() < 5.5 {
+			if charge.FormulaSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor)).
+				FahrenheitDelta() <
+				5.5 {
 				return 1, nil
 			}
 			return 0, nil

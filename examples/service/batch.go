@@ -70,7 +70,18 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 			out.Encode(api.BatchResult{Line: n, Problem: cutProblem(err, "this line")})
 			return nil
 		case n > maxBatchLines:
-			out.Encode(api.BatchResult{Line: n, Problem: problemOfType("too-large", fmt.Sprintf("a batch has at most %d lines; send this line and those after it in another", maxBatchLines))})
+			out.Encode(
+				api.BatchResult{
+					Line: n,
+					Problem: problemOfType(
+						"too-large",
+						fmt.Sprintf(
+							"a batch has at most %d lines; send this line and those after it in another",
+							maxBatchLines,
+						),
+					),
+				},
+			)
 			return nil
 		case len(bytes.TrimSpace(text)) == 0:
 			continue

@@ -51,9 +51,13 @@ func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
 		w.Header().Set("Accept", media)
 		return mediaProblem(media, got)
 	}
-	if coding := r.Header.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
+	if coding := r.Header.Get("Content-Encoding"); coding != "" &&
+		!strings.EqualFold(coding, "identity") {
 		w.Header().Set("Accept-Encoding", "identity")
-		return problemOfType("media-type", fmt.Sprintf("send the body as it is, not in Content-Encoding %.60q", coding))
+		return problemOfType(
+			"media-type",
+			fmt.Sprintf("send the body as it is, not in Content-Encoding %.60q", coding),
+		)
 	}
 	return nil
 }

@@ -16,7 +16,9 @@ import (
 	"github.com/satline/satline/examples/service/api"
 )
 
-var metricLine = regexp.MustCompile(`^(# (HELP|TYPE) [a-z_]+ .+|[a-z_]+(\{([a-z]+="[^"]*",?)+\})? [0-9.e+-]+)\n$`)
+var metricLine = regexp.MustCompile(
+	`^(# (HELP|TYPE) [a-z_]+ .+|[a-z_]+(\{([a-z]+="[^"]*",?)+\})? [0-9.e+-]+)\n$`,
+)
 
 func contextThatEnds() (context.Context, context.CancelFunc) {
 	return context.WithTimeout(context.Background(), 20*time.Millisecond)
@@ -70,7 +72,11 @@ func TestSlowAndBrokenClients(t *testing.T) {
 			open = append(open, c)
 		}
 	}
-	resp, err := http.Post("http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit))
+	resp, err := http.Post(
+		"http://"+address+"/v1/assess",
+		api.JSON,
+		strings.NewReader(api.ExampleVisit),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,7 +86,8 @@ func TestSlowAndBrokenClients(t *testing.T) {
 	}
 	for i, c := range open {
 		c.SetReadDeadline(time.Now().Add(5 * time.Second))
-		if _, err := io.Copy(io.Discard, c); err != nil && strings.Contains(err.Error(), "timeout") {
+		if _, err := io.Copy(io.Discard, c); err != nil &&
+			strings.Contains(err.Error(), "timeout") {
 			t.Errorf("client %d is still connected after 5 s", i)
 		}
 	}
@@ -150,7 +157,8 @@ func TestIdleConnectionsMakeRoom(t *testing.T) {
 		defer c.Close()
 		c.SetDeadline(time.Now().Add(5 * time.Second))
 		io.WriteString(c, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
-		if answer, err := bufio.NewReader(c).ReadString('\n'); err != nil || !strings.Contains(answer, "200 OK") {
+		if answer, err := bufio.NewReader(c).ReadString('\n'); err != nil ||
+			!strings.Contains(answer, "200 OK") {
 			t.Fatalf("connection %d: %q %v", i+1, answer, err)
 		}
 	}
@@ -164,7 +172,10 @@ func TestClientThatStopsReading(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer c.Close()
-	io.WriteString(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n")
+	io.WriteString(
+		c,
+		"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n",
+	)
 	visit := strings.ReplaceAll(`{"scope": "verdict",`+api.ExampleVisit[1:], "\n", " ") + "\n"
 	dropped := make(chan struct{})
 	go func() {
@@ -181,7 +192,11 @@ func TestClientThatStopsReading(t *testing.T) {
 		t.Fatal("after 15 s it is still served")
 	}
 	waitFor(t, "its request ended", func() bool { return s.metrics.underWay.Load() == 0 })
-	resp, err := http.Post("http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit))
+	resp, err := http.Post(
+		"http://"+address+"/v1/assess",
+		api.JSON,
+		strings.NewReader(api.ExampleVisit),
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -209,7 +224,8 @@ func TestBatchIsToldToStop(t *testing.T) {
 	}
 	defer resp.Body.Close()
 	results := bufio.NewReader(resp.Body)
-	if text, err := results.ReadString('\n'); err != nil || !strings.HasPrefix(text, `{"line":1,"assessment"`) {
+	if text, err := results.ReadString('\n'); err != nil ||
+		!strings.HasPrefix(text, `{"line":1,"assessment"`) {
 		t.Fatalf("%v %.100s", err, text)
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
@@ -219,7 +235,8 @@ func TestBatchIsToldToStop(t *testing.T) {
 		s.stop()
 		stopped <- server.Shutdown(ctx)
 	}()
-	if text, err := results.ReadString('\n'); err != nil || !strings.HasPrefix(text, `{"line":2,"problem":{"type":"/problems/stopping"`) {
+	if text, err := results.ReadString('\n'); err != nil ||
+		!strings.HasPrefix(text, `{"line":2,"problem":{"type":"/problems/stopping"`) {
 		t.Errorf("%v %.100s", err, text)
 	}
 	if err := <-stopped; err != nil {
@@ -327,7 +344,8 @@ func TestGracefulStop(t *testing.T) {
 	})
 	late.SetDeadline(time.Now().Add(5 * time.Second))
 	io.WriteString(late, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
-	if got, err := bufio.NewReader(late).ReadString('\n'); err != nil || !strings.Contains(got, "200 OK") {
+	if got, err := bufio.NewReader(late).ReadString('\n'); err != nil ||
+		!strings.Contains(got, "200 OK") {
 		t.Errorf("a request on a connection that was taken before: %q %v", got, err)
 	}
 	io.WriteString(send, api.ExampleVisit[40:])

@@ -12,7 +12,12 @@ import (
 // one closes, and to that end the one that has been idle longest is closed; the
 // rest wait in the backlog of the system.
 func limitConnections(l net.Listener, n int) *limited {
-	limited := &limited{Listener: l, places: make(chan struct{}, max(1, n)), closed: make(chan struct{}), idle: map[net.Conn]time.Time{}}
+	limited := &limited{
+		Listener: l,
+		places:   make(chan struct{}, max(1, n)),
+		closed:   make(chan struct{}),
+		idle:     map[net.Conn]time.Time{},
+	}
 	limited.close = sync.OnceValue(func() error {
 		close(limited.closed)
 		return l.Close()

@@ -48,9 +48,17 @@ func main() {
 func run(ctx context.Context, args []string, log *slog.Logger) error {
 	flags := flag.NewFlagSet("service", flag.ContinueOnError)
 	listen := flags.String("listen", "127.0.0.1:8080", "address to listen on")
-	connections := flags.Int("connections", 512, "connections open at once; more wait, and idle ones make room")
+	connections := flags.Int(
+		"connections",
+		512,
+		"connections open at once; more wait, and idle ones make room",
+	)
 	workers := flags.Int("workers", 4*runtime.GOMAXPROCS(0), "requests computed at once; more wait")
-	drain := flags.Duration("drain", 0, "time between being told to stop and taking no more connections, in which readiness is withdrawn")
+	drain := flags.Duration(
+		"drain",
+		0,
+		"time between being told to stop and taking no more connections, in which readiness is withdrawn",
+	)
 	grace := flags.Duration("grace", 10*time.Second, "time for requests under way when stopping")
 	quiet := flags.Bool("quiet", false, "log no requests, only starts, stops and failures")
 	if err := flags.Parse(args); err != nil {

@@ -16,7 +16,10 @@ func TestEveryEndpointIsDescribed(t *testing.T) {
 		if c.pattern == "/" {
 			continue
 		}
-		if !slices.ContainsFunc(api.Operations, func(o api.Operation) bool { return o.Method+" "+o.Path == c.pattern }) {
+		if !slices.ContainsFunc(
+			api.Operations,
+			func(o api.Operation) bool { return o.Method+" "+o.Path == c.pattern },
+		) {
 			t.Errorf("%s is served and not described", c.pattern)
 		}
 	}
@@ -49,7 +52,9 @@ func readDescription(t testing.TB) published {
 
 // answers are the media types that the description has for the answers to a request
 // with a status, and whether it has the request at all.
-func (d published) answers(method, path, status string) (media map[string]json.RawMessage, described bool) {
+func (d published) answers(
+	method, path, status string,
+) (media map[string]json.RawMessage, described bool) {
 	for p := range d.Paths {
 		if head, _, ok := strings.Cut(p, "{"); ok && strings.HasPrefix(path, head) {
 			path = p

@@ -108,5 +108,9 @@ func (s *service) kindOfProblem(w http.ResponseWriter, r *http.Request) *api.Pro
 }
 
 func internalProblem() *api.Problem {
-	return &api.Problem{Type: "/problems/internal", Title: "The service failed at this request.", Status: http.StatusInternalServerError}
+	return &api.Problem{
+		Type:   "/problems/internal",
+		Title:  "The service failed at this request.",
+		Status: http.StatusInternalServerError,
+	}
 }

@@ -62,7 +62,8 @@ func TestRequestsOfTheReadme(t *testing.T) {
 				path = u.Path
 			}
 		}
-		if status, answer := c.do(method, path, media, body); status != http.StatusOK || bytes.Contains(answer, []byte(`"problem":`)) {
+		if status, answer := c.do(method, path, media, body); status != http.StatusOK ||
+			bytes.Contains(answer, []byte(`"problem":`)) {
 			t.Errorf("%s: %d %.300s", line, status, answer)
 		}
 	}

@@ -37,7 +37,14 @@ type service struct {
 type endpoint func(w http.ResponseWriter, r *http.Request) *api.Problem
 
 func newService(log *slog.Logger, workers int, logRequests bool) *service {
-	s := &service{log: log, requests: logRequests, mux: http.NewServeMux(), places: make(chan struct{}, max(1, workers)), lineTimeout: lineTimeout, stopping: make(chan struct{})}
+	s := &service{
+		log:         log,
+		requests:    logRequests,
+		mux:         http.NewServeMux(),
+		places:      make(chan struct{}, max(1, workers)),
+		lineTimeout: lineTimeout,
+		stopping:    make(chan struct{}),
+	}
 	s.stop = sync.OnceFunc(func() { close(s.stopping) })
 	s.ready.Store(true)
 	s.serve("POST /v1/assess", answering(s, assessLimits, satline.Assess))
@@ -53,7 +60,10 @@ func newService(log *slog.Logger, workers int, logRequests bool) *service {
 		w.Header().Set("Content-Type", "application/json")
 		w.Write(openAPI)
 	})
-	s.mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) { plain(w, http.StatusOK, "alive\n") })
+	s.mux.HandleFunc(
+		"GET /healthz",
+		func(w http.ResponseWriter, _ *http.Request) { plain(w, http.StatusOK, "alive\n") },
+	)
 	s.mux.HandleFunc("GET /readyz", func(w http.ResponseWriter, _ *http.Request) {
 		if !s.ready.Load() {
 			plain(w, http.StatusServiceUnavailable, "stopping\n")
@@ -102,7 +112,17 @@ func (s *service) serve(pattern string, do endpoint) {
 			cause := recover()
 			partial := cause != nil && seen.status != 0
 			if cause != nil {
-				s.log.Error("panic", "id", id, "pattern", pattern, "cause", cause, "stack", string(debug.Stack()))
+				s.log.Error(
+					"panic",
+					"id",
+					id,
+					"pattern",
+					pattern,
+					"cause",
+					cause,
+					"stack",
+					string(debug.Stack()),
+				)
 				if !partial {
 					writeProblem(seen, internalProblem())
 				}
@@ -111,7 +131,21 @@ func (s *service) serve(pattern string, do endpoint) {
 			counter.count(seen.code(), took)
 			s.metrics.underWay.Add(-1)
 			if s.requests {
-				s.log.Info("request", "id", id, "pattern", pattern, "status", seen.code(), "bytes", seen.bytes, "took", took.Seconds(), "from", r.RemoteAddr)
+				s.log.Info(
+					"request",
+					"id",
+					id,
+					"pattern",
+					pattern,
+					"status",
+					seen.code(),
+					"bytes",
+					seen.bytes,
+					"took",
+					took.Seconds(),
+					"from",
+					r.RemoteAddr,
+				)
 			}
 			if partial {
 				panic(http.ErrAbortHandler) // what was sent is not whole: say so by closing
@@ -148,7 +182,11 @@ func (s *service) computing(ctx context.Context, work func() *api.Problem) *api.
 }
 
 // answering makes an endpoint of a function from a JSON document to another.
-func answering[Question, Answer any](s *service, limits bodyLimits, do func(Question) (Answer, error)) endpoint {
+func answering[Question, Answer any](
+	s *service,
+	limits bodyLimits,
+	do func(Question) (Answer, error),
+) endpoint {
 	return func(w http.ResponseWriter, r *http.Request) *api.Problem {
 		text, p := readBody(w, r, limits)
 		if p != nil {

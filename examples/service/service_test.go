@@ -60,9 +60,17 @@ func (c client) do(method, path, media, body string) (status int, answer []byte)
 	kind, _, _ := strings.Cut(resp.Header.Get("Content-Type"), ";")
 	kinds, described := c.doc.answers(method, path, strconv.Itoa(resp.StatusCode))
 	if _, ok := kinds[kind]; described && !ok {
-		c.t.Errorf("%s %s answers %d in %q, which is not described: %.300s", method, path, resp.StatusCode, kind, answer)
+		c.t.Errorf(
+			"%s %s answers %d in %q, which is not described: %.300s",
+			method,
+			path,
+			resp.StatusCode,
+			kind,
+			answer,
+		)
 	}
-	if !described && resp.StatusCode != http.StatusNotFound && resp.StatusCode != http.StatusMethodNotAllowed {
+	if !described && resp.StatusCode != http.StatusNotFound &&
+		resp.StatusCode != http.StatusMethodNotAllowed {
 		c.t.Errorf("%s %s is not described and answers %d", method, path, resp.StatusCode)
 	}
 	record(c.t, exchange{method, path, media, body, kind, resp.StatusCode, string(answer)})
@@ -172,8 +180,22 @@ func TestProblems(t *testing.T) {
 			t.Errorf("%s %.60s: %v: %s", q.path, q.body, err, answer)
 			continue
 		}
-		if status != q.status || p.Status != q.status || q.kind != "" && p.Type != "/problems/"+q.kind || p.Field != q.field || !strings.Contains(p.Detail, q.detail) {
-			t.Errorf("%s %s %.60s:\n got %d %+v\nwant %d %s %q %q", q.method, q.path, q.body, status, p, q.status, q.kind, q.field, q.detail)
+		if status != q.status || p.Status != q.status ||
+			q.kind != "" && p.Type != "/problems/"+q.kind ||
+			p.Field != q.field ||
+			!strings.Contains(p.Detail, q.detail) {
+			t.Errorf(
+				"%s %s %.60s:\n got %d %+v\nwant %d %s %q %q",
+				q.method,
+				q.path,
+				q.body,
+				status,
+				p,
+				q.status,
+				q.kind,
+				q.field,
+				q.detail,
+			)
 		}
 		if q.kind == "not-now" && (p.Condition == nil || p.Condition.Text == "") {
 			t.Error("not now, and nothing said of the condition")
@@ -209,7 +231,8 @@ func TestBatch(t *testing.T) {
 				t.Errorf("the line of the batch is not the one that is named: %s", r.Problem.Detail)
 			}
 		default:
-			if r.Problem != nil || r.Assessment == nil || r.Assessment.Charge.Outcome != string(satline.ChargeLow) {
+			if r.Problem != nil || r.Assessment == nil ||
+				r.Assessment.Charge.Outcome != string(satline.ChargeLow) {
 				t.Errorf("line %d: %s", r.Line, text)
 			}
 		}
@@ -217,9 +240,16 @@ func TestBatch(t *testing.T) {
 	if got, want := len(lines), 5; got != want {
 		t.Errorf("%d results, want %d: %v", got, want, lines)
 	}
-	_, answer = c.do("POST", "/v1/assess/batch", api.NDJSON, visit+"\n"+`{"notes": "`+strings.Repeat("x", 1<<20)+`"}`+"\n"+visit)
+	_, answer = c.do(
+		"POST",
+		"/v1/assess/batch",
+		api.NDJSON,
+		visit+"\n"+`{"notes": "`+strings.Repeat("x", 1<<20)+`"}`+"\n"+visit,
+	)
 	results := bytes.Split(bytes.TrimSpace(answer), []byte("\n"))
-	if len(results) != 3 || !bytes.HasPrefix(results[1], []byte(`{"line":2,"problem":{"type":"/problems/too-large"`)) || !bytes.HasPrefix(results[2], []byte(`{"line":3,"assessment"`)) {
+	if len(results) != 3 ||
+		!bytes.HasPrefix(results[1], []byte(`{"line":2,"problem":{"type":"/problems/too-large"`)) ||
+		!bytes.HasPrefix(results[2], []byte(`{"line":3,"assessment"`)) {
 		t.Errorf("with a line too long to read: %d results, %.200s", len(results), results[1:])
 	}
 }
@@ -228,13 +258,22 @@ func TestBatch(t *testing.T) {
 // byte more is too long.
 func TestLongestLine(t *testing.T) {
 	longest := strings.Repeat("x", satline.MaxVisitBytes)
-	in := lineReader{in: bufio.NewReaderSize(strings.NewReader(longest+"\n"+longest+"x\n\n"+longest), 64)}
+	in := lineReader{
+		in: bufio.NewReaderSize(strings.NewReader(longest+"\n"+longest+"x\n\n"+longest), 64),
+	}
 	for i, want := range []struct {
 		length int
 		err    error
 	}{{len(longest) + 1, nil}, {0, errLongLine}, {1, nil}, {len(longest), nil}, {0, io.EOF}, {0, io.EOF}} {
 		if text, err := in.next(); len(text) != want.length || err != want.err {
-			t.Errorf("line %d: %d bytes, %v; want %d, %v", i+1, len(text), err, want.length, want.err)
+			t.Errorf(
+				"line %d: %d bytes, %v; want %d, %v",
+				i+1,
+				len(text),
+				err,
+				want.length,
+				want.err,
+			)
 		}
 	}
 }
@@ -280,7 +319,15 @@ func TestMethodsAndCodings(t *testing.T) {
 		w := httptest.NewRecorder()
 		s.ServeHTTP(w, r)
 		if w.Code != q.status || w.Header().Get("Allow") != q.allow {
-			t.Errorf("%s %s: %d, Allow %q; want %d, %q", q.method, q.path, w.Code, w.Header().Get("Allow"), q.status, q.allow)
+			t.Errorf(
+				"%s %s: %d, Allow %q; want %d, %q",
+				q.method,
+				q.path,
+				w.Code,
+				w.Header().Get("Allow"),
+				q.status,
+				q.allow,
+			)
 		}
 		if got := w.Header().Get("Accept") + w.Header().Get("Accept-Encoding"); got != q.accept {
 			t.Errorf("%s %s says that it takes %q, want %q", q.method, q.path, got, q.accept)
@@ -341,7 +388,10 @@ func TestRequestsAreNamed(t *testing.T) {
 // A failure of ours ends the request at hand and nothing else.
 func TestPanicIsContained(t *testing.T) {
 	s := quietService(t)
-	s.serve("GET /fails", func(http.ResponseWriter, *http.Request) *api.Problem { panic("invented") })
+	s.serve(
+		"GET /fails",
+		func(http.ResponseWriter, *http.Request) *api.Problem { panic("invented") },
+	)
 	w := httptest.NewRecorder()
 	s.ServeHTTP(w, httptest.NewRequest("GET", "/fails", nil))
 	if w.Code != http.StatusInternalServerError || strings.Contains(w.Body.String(), "invented") {
@@ -355,7 +405,8 @@ func TestBusy(t *testing.T) {
 	ctx, cancel := contextThatEnds()
 	defer cancel()
 	w := httptest.NewRecorder()
-	r := httptest.NewRequest("POST", "/v1/air", strings.NewReader(`{"dryBulb": "75 °F", "wetBulb": "62 °F"}`)).WithContext(ctx)
+	r := httptest.NewRequest("POST", "/v1/air", strings.NewReader(`{"dryBulb": "75 °F", "wetBulb": "62 °F"}`)).
+		WithContext(ctx)
 	r.Header.Set("Content-Type", api.JSON)
 	s.ServeHTTP(w, r)
 	if w.Code != http.StatusServiceUnavailable || w.Header().Get("Retry-After") == "" {

@@ -64,15 +64,31 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	asJSON := flags.Bool("json", false, "write the assessment as JSON")
 	asHTML := flags.Bool("html", false, "write the report as a page to print, with pictures")
 	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
-	tonight := flags.String("tonight", "", "an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb")
+	tonight := flags.String(
+		"tonight",
+		"",
+		"an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb",
+	)
 	var audience satline.Audience
-	flags.TextVar(&audience, "for", satline.Technician, "`who` the report is for: technician, file or owner")
+	flags.TextVar(
+		&audience,
+		"for",
+		satline.Technician,
+		"`who` the report is for: technician, file or owner",
+	)
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
-	spoken := flags.String("language", "", "`language` of the report, as en or es-MX; the visit's own where not given")
+	spoken := flags.String(
+		"language",
+		"",
+		"`language` of the report, as en or es-MX; the visit's own where not given",
+	)
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
 		if errors.Is(err, flag.ErrHelp) {
-			fmt.Fprintln(help, "visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-language TAG] [-demo NAME | FILE.json | -]")
+			fmt.Fprintln(
+				help,
+				"visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-language TAG] [-demo NAME | FILE.json | -]",
+			)
 			flags.SetOutput(help)
 			flags.PrintDefaults()
 		}
@@ -92,7 +108,9 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	}
 	if *tonight != "" {
 		if *asHTML || *asMarkdown {
-			return "", errors.New("-tonight: a forecast is written as text or as -json, not as a page")
+			return "", errors.New(
+				"-tonight: a forecast is written as text or as -json, not as a page",
+			)
 		}
 		return forecast(visit, *tonight, *asJSON)
 	}
@@ -132,9 +150,15 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 	}
 	now, night := satline.Scenario{Name: "As it is now"}, satline.CoolNight()
 	night.OutdoorDryBulb = t
-	night.Name = fmt.Sprintf("At %s outdoors, with the rooms at %s and %s wet bulb", t.Format(v.Units), night.ReturnDryBulb.Format(v.Units), night.ReturnWetBulb.Format(v.Units))
+	night.Name = fmt.Sprintf(
+		"At %s outdoors, with the rooms at %s and %s wet bulb",
+		t.Format(v.Units),
+		night.ReturnDryBulb.Format(v.Units),
+		night.ReturnWetBulb.Format(v.Units),
+	)
 	outlooks, err := satline.Forecast(v, now, night)
-	if problem := (*satline.VisitError)(nil); errors.As(err, &problem) && problem.Field == "scenario 2" {
+	if problem := (*satline.VisitError)(nil); errors.As(err, &problem) &&
+		problem.Field == "scenario 2" {
 		return "", fmt.Errorf("-tonight: %s", problem.Problem)
 	}
 	if err != nil {
@@ -178,13 +202,20 @@ func load(files []string, demo string, in io.Reader) (satline.Visit, error) {
 	}
 	data, err := demos.ReadFile(path.Join("demo", demo+".json"))
 	if err != nil {
-		return satline.Visit{}, fmt.Errorf("no demonstration %q; there are %s", demo, strings.Join(demoNames(), ", "))
+		return satline.Visit{}, fmt.Errorf(
+			"no demonstration %q; there are %s",
+			demo,
+			strings.Join(demoNames(), ", "),
+		)
 	}
 	return satline.DecodeVisit(data)
 }
 
 func unreadable(err error) error {
-	return fmt.Errorf("the visit file cannot be read: %w; name a JSON file of a visit, as in examples/visit/demo", err)
+	return fmt.Errorf(
+		"the visit file cannot be read: %w; name a JSON file of a visit, as in examples/visit/demo",
+		err,
+	)
 }
 
 func demoNames() []string {

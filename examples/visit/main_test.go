@@ -46,7 +46,9 @@ func TestJSONIsAnAssessment(t *testing.T) {
 			Outcome string `json:"outcome"`
 		} `json:"charge"`
 	}
-	if err := json.Unmarshal([]byte(out.String()), &a); err != nil || a.Schema != satline.AssessmentSchema || a.Charge.Outcome == "" {
+	if err := json.Unmarshal([]byte(out.String()), &a); err != nil ||
+		a.Schema != satline.AssessmentSchema ||
+		a.Charge.Outcome == "" {
 		t.Errorf("%+v, %v", a, err)
 	}
 }
@@ -73,7 +75,8 @@ const partial = `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "read
 
 func TestPartialVisit(t *testing.T) {
 	var out, problems strings.Builder
-	if status := run([]string{"-"}, strings.NewReader(partial), &out, &problems); status != 0 || out.Len() == 0 {
+	if status := run([]string{"-"}, strings.NewReader(partial), &out, &problems); status != 0 ||
+		out.Len() == 0 {
 		t.Errorf("status %d, %s%s", status, problems.String(), out.String())
 	}
 }
@@ -115,7 +118,8 @@ func TestBadInput(t *testing.T) {
 			t.Errorf("%s: status %d, %d bytes on standard output", name, status, out.Len())
 		}
 		line := problems.String()
-		if strings.Count(line, "\n") != 1 || !strings.HasSuffix(line, "\n") || !strings.Contains(line, c.want) {
+		if strings.Count(line, "\n") != 1 || !strings.HasSuffix(line, "\n") ||
+			!strings.Contains(line, c.want) {
 			t.Errorf("%s: standard error %q does not say %q in one line", name, line, c.want)
 		}
 	}
@@ -128,24 +132,36 @@ func TestTonight(t *testing.T) {
 		t.Fatal(problems.String())
 	}
 	text := out.String()
-	night, believe := strings.Index(text, "At 60.0 °F outdoors"), strings.Index(text, "How far to believe this")
+	night, believe := strings.Index(
+		text,
+		"At 60.0 °F outdoors",
+	), strings.Index(
+		text,
+		"How far to believe this",
+	)
 	if night < 0 || believe < night || strings.Count(text, "How far") != 1 {
 		t.Errorf("the forecast reads:\n%s", text)
 	}
 	out.Reset()
 	var outlooks []satline.Outlook
-	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-json"}, nil, &out, &problems); status != 0 || json.Unmarshal([]byte(out.String()), &outlooks) != nil || len(outlooks) != 2 || len(outlooks[1].Believe) == 0 {
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-json"}, nil, &out, &problems); status != 0 ||
+		json.Unmarshal([]byte(out.String()), &outlooks) != nil ||
+		len(outlooks) != 2 ||
+		len(outlooks[1].Believe) == 0 {
 		t.Errorf("as JSON: status %d, %s%s", status, problems.String(), out.String())
 	}
-	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out, &problems); status != 2 || !strings.Contains(problems.String(), "-tonight") {
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out, &problems); status != 2 ||
+		!strings.Contains(problems.String(), "-tonight") {
 		t.Errorf("as a page: status %d, %s", status, problems.String())
 	}
 	problems.Reset()
-	if status := run([]string{"-demo", firstDemo, "-tonight", "20 °F"}, nil, &out, &problems); status != 2 || !strings.HasPrefix(problems.String(), "-tonight: ") {
+	if status := run([]string{"-demo", firstDemo, "-tonight", "20 °F"}, nil, &out, &problems); status != 2 ||
+		!strings.HasPrefix(problems.String(), "-tonight: ") {
 		t.Errorf("too cold to forecast: status %d, %s", status, problems.String())
 	}
 	out.Reset()
-	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out, &problems); status != 0 || !strings.Contains(out.String(), "How far to believe this") {
+	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out, &problems); status != 0 ||
+		!strings.Contains(out.String(), "How far to believe this") {
 		t.Errorf("status %d, a wet coil:\n%s", status, out.String())
 	}
 }

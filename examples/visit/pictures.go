@@ -29,7 +29,9 @@ func pictures(v satline.Visit, a satline.Assessment) []satline.Picture {
 func airPicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
 	r := &v.Readings
 	pressure := a.Atmosphere.Pressure.Value
-	c, err := chart.New(chart.Options{Title: "Air through the indoor coil", System: v.Units, Pressure: pressure})
+	c, err := chart.New(
+		chart.Options{Title: "Air through the indoor coil", System: v.Units, Pressure: pressure},
+	)
 	if err != nil {
 		return satline.Picture{}, false
 	}
@@ -37,7 +39,8 @@ func airPicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
 	if !ok || c.AddState("return", entering) != nil {
 		return satline.Picture{}, false
 	}
-	if leaving, ok := airOf(r.SupplyDryBulb, r.SupplyWetBulb, pressure); ok && c.AddState("supply", leaving) == nil {
+	if leaving, ok := airOf(r.SupplyDryBulb, r.SupplyWetBulb, pressure); ok &&
+		c.AddState("supply", leaving) == nil {
 		// Where the line through both meets no saturation, the states alone are
 		// drawn.
 		_ = c.AddCoil("", entering, leaving)
@@ -49,7 +52,10 @@ func airPicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
 	return satline.Picture{Caption: c.Describe(), SVG: svg.Bytes()}, true
 }
 
-func airOf(dry, wet *quantity.Uncertain[quantity.Temperature], p quantity.Pressure) (psychro.Air, bool) {
+func airOf(
+	dry, wet *quantity.Uncertain[quantity.Temperature],
+	p quantity.Pressure,
+) (psychro.Air, bool) {
 	if dry == nil || wet == nil {
 		return psychro.Air{}, false
 	}
@@ -66,7 +72,14 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 	if err != nil {
 		return satline.Picture{}, false
 	}
-	d, err := diagram.New(fluid, diagram.Options{Title: "Refrigerant through the machine", System: v.Units, Atmosphere: a.Atmosphere.Pressure.Value})
+	d, err := diagram.New(
+		fluid,
+		diagram.Options{
+			Title:      "Refrigerant through the machine",
+			System:     v.Units,
+			Atmosphere: a.Atmosphere.Pressure.Value,
+		},
+	)
 	if err != nil {
 		return satline.Picture{}, false
 	}
@@ -76,7 +89,13 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 		}
 		return gauge.Value.Absolute(a.Atmosphere.Pressure.Value)
 	}
-	low, liquidPort, dischargePort := at(r.SuctionPressure), at(r.LiquidPressure), at(r.DischargePressure)
+	low, liquidPort, dischargePort := at(
+		r.SuctionPressure,
+	), at(
+		r.LiquidPressure,
+	), at(
+		r.DischargePressure,
+	)
 	if liquidPort == 0 {
 		liquidPort = dischargePort
 	}
@@ -110,7 +129,12 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 // vaporMark is the vapor in a line. Colder than its dew point it holds liquid, and
 // pressure and temperature do not tell how much: the mark stays on the dew line and
 // says so.
-func vaporMark(fluid *refrigerant.Refrigerant, label string, p quantity.Pressure, line *quantity.Uncertain[quantity.Temperature]) *diagram.Mark {
+func vaporMark(
+	fluid *refrigerant.Refrigerant,
+	label string,
+	p quantity.Pressure,
+	line *quantity.Uncertain[quantity.Temperature],
+) *diagram.Mark {
 	if p == 0 || line == nil {
 		return nil
 	}
@@ -127,7 +151,12 @@ func vaporMark(fluid *refrigerant.Refrigerant, label string, p quantity.Pressure
 
 // liquidMark is the liquid in a line. Warmer than its bubble point it flashes, and the
 // mark stays on the bubble line and says so.
-func liquidMark(fluid *refrigerant.Refrigerant, label string, p quantity.Pressure, line *quantity.Uncertain[quantity.Temperature]) *diagram.Mark {
+func liquidMark(
+	fluid *refrigerant.Refrigerant,
+	label string,
+	p quantity.Pressure,
+	line *quantity.Uncertain[quantity.Temperature],
+) *diagram.Mark {
 	if p == 0 || line == nil {
 		return nil
 	}

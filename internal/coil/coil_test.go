@@ -22,14 +22,20 @@ func air(t testing.TB, celsius, rh, p float64) psychro.Air {
 func TestEnthalpyIsPsychros(t *testing.T) {
 	for _, tc := range []float64{-20, 0, 10, 35, 80} {
 		for _, w := range []float64{0, 0.0005} {
-			a, err := psychro.FromHumidityRatio(quantity.Celsius(tc), w, quantity.StandardAtmosphere)
+			a, err := psychro.FromHumidityRatio(
+				quantity.Celsius(tc),
+				w,
+				quantity.StandardAtmosphere,
+			)
 			if err != nil {
 				t.Fatal(err)
 			}
 			if d := enthalpy(tc+zeroCelsius, w, 0) - float64(a.Enthalpy()); math.Abs(d) > 1e-8 {
 				t.Errorf("%v °C, %v kg/kg: %v J/kg apart", tc, w, d)
 			}
-			if back := humidityRatioAt(tc+zeroCelsius, enthalpy(tc+zeroCelsius, w, 4e4), 4e4); math.Abs(back-w) > 1e-15 {
+			if back := humidityRatioAt(tc+zeroCelsius, enthalpy(tc+zeroCelsius, w, 4e4), 4e4); math.Abs(
+				back-w,
+			) > 1e-15 {
 				t.Errorf("%v °C, %v kg/kg: back to %v", tc, w, back)
 			}
 		}
@@ -70,7 +76,10 @@ func integrate(a Air, m, tr, airUA, refUA float64, steps int) (t, w, surface flo
 }
 
 func TestThroughAgainstStepwiseIntegration(t *testing.T) {
-	computed := verify.Source{Cite: "the same differential equations, integrated in 2000 steps", Kind: verify.Computed}
+	computed := verify.Source{
+		Cite: "the same differential equations, integrated in 2000 steps",
+		Kind: verify.Computed,
+	}
 	for _, c := range []struct {
 		name                     string
 		celsius, rh, p           float64
@@ -87,12 +96,37 @@ func TestThroughAgainstStepwiseIntegration(t *testing.T) {
 		a := NewAir(air(t, c.celsius, c.rh, c.p))
 		r := a.Through(c.m, c.tr+zeroCelsius, c.airUA, c.refUA)
 		wantT, wantW, wantS := integrate(a, c.m, c.tr+zeroCelsius, c.airUA, c.refUA, 2000)
-		if c.wet >= 0 && math.Abs(r.Wet-c.wet) > 1e-9 || c.wet < 0 && !(r.Wet > 0.05 && r.Wet < 0.95) {
+		if c.wet >= 0 && math.Abs(r.Wet-c.wet) > 1e-9 ||
+			c.wet < 0 && !(r.Wet > 0.05 && r.Wet < 0.95) {
 			t.Errorf("%s: %.2f of the coil is wet", c.name, r.Wet)
 		}
-		verify.Value(t, computed, c.name+": leaving air", "°C", wantT-zeroCelsius, r.T-zeroCelsius, 0.005)
-		verify.Value(t, computed, c.name+": leaving humidity ratio", "g/kg", 1e3*wantW, 1e3*r.W, 0.003)
-		verify.Value(t, computed, c.name+": coldest surface", "°C", wantS-zeroCelsius, r.Surface-zeroCelsius, 0.02)
+		verify.Value(
+			t,
+			computed,
+			c.name+": leaving air",
+			"°C",
+			wantT-zeroCelsius,
+			r.T-zeroCelsius,
+			0.005,
+		)
+		verify.Value(
+			t,
+			computed,
+			c.name+": leaving humidity ratio",
+			"g/kg",
+			1e3*wantW,
+			1e3*r.W,
+			0.003,
+		)
+		verify.Value(
+			t,
+			computed,
+			c.name+": coldest surface",
+			"°C",
+			wantS-zeroCelsius,
+			r.Surface-zeroCelsius,
+			0.02,
+		)
 	}
 }
 
@@ -107,8 +141,18 @@ func TestStraightSaturationIsBraunsEffectiveness(t *testing.T) {
 	const z1 = 0.8
 	s := q.decay(z1, refUA*span/m, ry)
 	h1, h2 := q.at(z1)+ry*z1, q.at(z1*math.Exp(-s))+ry*z1*math.Exp(-s)
-	verify.Value(t, verify.Source{Cite: "Braun, Klein and Mitchell, ASHRAE Transactions 95(2), 1989, wet-coil effectiveness with a capacity ratio of zero", Kind: verify.FromMemory},
-		"effectiveness of a wet coil with a mean saturation specific heat", "1", 1-math.Exp(-ntu), (h1-h2)/(h1-q[0]), 1e-12)
+	verify.Value(
+		t,
+		verify.Source{
+			Cite: "Braun, Klein and Mitchell, ASHRAE Transactions 95(2), 1989, wet-coil effectiveness with a capacity ratio of zero",
+			Kind: verify.FromMemory,
+		},
+		"effectiveness of a wet coil with a mean saturation specific heat",
+		"1",
+		1-math.Exp(-ntu),
+		(h1-h2)/(h1-q[0]),
+		1e-12,
+	)
 }
 
 func TestQuarticMeetsSaturation(t *testing.T) {
@@ -136,7 +180,11 @@ func drawCoil(t *rapid.T) (d draw) {
 	d.tr = rapid.Float64Range(-50, 70).Draw(t, "refrigerant °C") + zeroCelsius
 	d.airUA = math.Exp(rapid.Float64Range(0, 10).Draw(t, "ln UAa"))
 	d.refUA = math.Exp(rapid.Float64Range(0, 10).Draw(t, "ln UAr"))
-	d.in, _ = psychro.FromRelativeHumidity(quantity.Celsius(d.celsius), d.rh, quantity.Pressure(d.p))
+	d.in, _ = psychro.FromRelativeHumidity(
+		quantity.Celsius(d.celsius),
+		d.rh,
+		quantity.Pressure(d.p),
+	)
 	return d
 }
 
@@ -152,11 +200,20 @@ func TestThroughConserves(t *testing.T) {
 				t.Fatalf("%+v", r)
 			}
 		}
-		out, err := psychro.FromHumidityRatio(quantity.Temperature(r.T), max(0, r.W), quantity.Pressure(d.p))
+		out, err := psychro.FromHumidityRatio(
+			quantity.Temperature(r.T),
+			max(0, r.W),
+			quantity.Pressure(d.p),
+		)
 		if err != nil {
 			t.Fatalf("leaving air is no air: %v, %+v", err, r)
 		}
-		heat := d.m*float64(d.in.Enthalpy()-out.Enthalpy()) - r.Condensate*cpWater*max(0, r.T-zeroCelsius)
+		heat := d.m*float64(
+			d.in.Enthalpy()-out.Enthalpy(),
+		) - r.Condensate*cpWater*max(
+			0,
+			r.T-zeroCelsius,
+		)
 		if math.Abs(heat-r.Heat) > 1e-9*d.m*1e5 {
 			t.Fatalf("energy: %v against %v", r.Heat, heat)
 		}
@@ -164,10 +221,12 @@ func TestThroughConserves(t *testing.T) {
 			t.Fatalf("water: %v against %v", r.Condensate, water)
 		}
 		low, high := min(a.t, d.tr), max(a.t, d.tr)
-		if r.T < low-1e-6 || r.T > high+1e-6 || r.W > a.w+1e-12 || r.W < 0 || r.Wet < 0 || r.Wet > 1 {
+		if r.T < low-1e-6 || r.T > high+1e-6 || r.W > a.w+1e-12 || r.W < 0 || r.Wet < 0 ||
+			r.Wet > 1 {
 			t.Fatalf("out of bounds: %+v", r)
 		}
-		if r.Surface < low-1e-9 || r.Surface > high+1e-9 || r.SurfaceEntering < low-1e-9 || r.SurfaceEntering > high+1e-9 {
+		if r.Surface < low-1e-9 || r.Surface > high+1e-9 || r.SurfaceEntering < low-1e-9 ||
+			r.SurfaceEntering > high+1e-9 {
 			t.Fatalf("surface out of bounds: %+v", r)
 		}
 	})
@@ -218,7 +277,13 @@ func TestDryToWetIsSmooth(t *testing.T) {
 			t.Errorf("heat jumps at step %d", i)
 		}
 		if i > 1 && math.Abs(slope-last) > 0.02 {
-			t.Errorf("the slope of the heat jumps from %.4f to %.4f at step %d, %.3f wet", last, slope, i, r.Wet)
+			t.Errorf(
+				"the slope of the heat jumps from %.4f to %.4f at step %d, %.3f wet",
+				last,
+				slope,
+				i,
+				r.Wet,
+			)
 		}
 		before, last = r, slope
 	}
@@ -269,7 +334,11 @@ func TestHeatingIsTheDryExchanger(t *testing.T) {
 // A coil of common practice, no source: 400 CFM per ton at 80/67 °F with
 // refrigerant at 45 °F gives a sensible heat ratio of 0.70 to 0.80.
 func TestSensibleHeatRatioOfPractice(t *testing.T) {
-	in, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	in, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(80),
+		quantity.Fahrenheit(67),
+		quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -286,8 +355,18 @@ func TestSensibleHeatRatioOfPractice(t *testing.T) {
 		}
 	}
 	r := a.Through(m, tr, low, 2*low)
-	verify.Value(t, verify.Source{Cite: "400 CFM per ton at 80/67 °F has a sensible heat ratio of 0.70 to 0.80", Kind: verify.CommonPractice},
-		"sensible heat ratio of a 3 ton coil", "1", 0.75, r.Sensible/r.Heat, 0.05)
+	verify.Value(
+		t,
+		verify.Source{
+			Cite: "400 CFM per ton at 80/67 °F has a sensible heat ratio of 0.70 to 0.80",
+			Kind: verify.CommonPractice,
+		},
+		"sensible heat ratio of a 3 ton coil",
+		"1",
+		0.75,
+		r.Sensible/r.Heat,
+		0.05,
+	)
 }
 
 func TestAirUA(t *testing.T) {

@@ -27,7 +27,8 @@ type Result struct {
 // air leaves as it does in that limit.
 func (a *Air) Through(dryAir, refrigerant, airUA, refUA float64) Result {
 	const most = 1e12 // beyond any machine; keeps infinities out
-	if !(a.p > 0 && airUA > 0 && refUA > 0 && refrigerant > 0) || refrigerant > most || dryAir > most {
+	if !(a.p > 0 && airUA > 0 && refUA > 0 && refrigerant > 0) || refrigerant > most ||
+		dryAir > most {
 		r := Result{T: a.t, W: a.w, Surface: a.t, SurfaceEntering: a.t}
 		if refUA > 0 && refrigerant > 0 {
 			r.Surface, r.SurfaceEntering = refrigerant, refrigerant

@@ -88,7 +88,11 @@ func (c *pass) leaving(sat *quartic, above, z1, z2, s, x, ry, share, span float6
 // Gauss-Legendre points below the middle, and weights, on 0 to 1 (Abramowitz and
 // Stegun, table 25.4, n = 6).
 var (
-	gauss       = [3]float64{0.5 - 0.9324695142031521/2, 0.5 - 0.6612093864662645/2, 0.5 - 0.2386191860831969/2}
+	gauss = [3]float64{
+		0.5 - 0.9324695142031521/2,
+		0.5 - 0.6612093864662645/2,
+		0.5 - 0.2386191860831969/2,
+	}
 	gaussWeight = [3]float64{0.1713244923791704 / 2, 0.3607615730481386 / 2, 0.4679139345726910 / 2}
 )
 

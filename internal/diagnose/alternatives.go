@@ -11,7 +11,14 @@ import (
 // practice, no source.
 var (
 	comfort = []string{"R-410A", "R-22", "R-454B", "R-32", "R-407C", "R-134a"}
-	common  = map[string]float64{"R-410A": 0.5, "R-22": 0.2, "R-454B": 0.08, "R-32": 0.06, "R-407C": 0.05, "R-134a": 0.05}
+	common  = map[string]float64{
+		"R-410A": 0.5,
+		"R-22":   0.2,
+		"R-454B": 0.08,
+		"R-32":   0.06,
+		"R-407C": 0.05,
+		"R-134a": 0.05,
+	}
 )
 
 const rare = 0.02

@@ -87,7 +87,10 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 	}
 	c.normalize()
 
-	out := &Change{Before: was.explanation([2]int{first.a, first.b}), after: c.explanation([2]int{firstAfter.a, firstAfter.b})}
+	out := &Change{
+		Before: was.explanation([2]int{first.a, first.b}),
+		after:  c.explanation([2]int{firstAfter.a, firstAfter.b}),
+	}
 	out.Before.Probability = was.probability(first)
 	c.moves(out, was, first, firstAfter)
 	return out
@@ -112,8 +115,16 @@ func (c *caseFile) priorLog(p component) float64 {
 	case p.b == none:
 		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + c.logClues(&c.suspects[p.a], nil)
 	}
-	return math.Log(c.seldom(p.a, p.b)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight) +
-		c.logClues(&c.suspects[p.a], &c.suspects[p.b])
+	return math.Log(
+		c.seldom(
+			p.a,
+			p.b,
+		)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight,
+	) +
+		c.logClues(
+			&c.suspects[p.a],
+			&c.suspects[p.b],
+		)
 }
 
 // chargeMoved is the net charge added as a fraction of the label charge, or of the
@@ -189,7 +200,10 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 	}
 	out := component{a: none, b: none, followed: true, charge: charge}
 	for _, h := range left[:min(2, len(left))] {
-		a := slices.IndexFunc(c.suspects, func(s suspect) bool { return s.signature == h.signature })
+		a := slices.IndexFunc(
+			c.suspects,
+			func(s suspect) bool { return s.signature == h.signature },
+		)
 		if a < 0 {
 			return out, false
 		}
@@ -228,7 +242,13 @@ func (c *caseFile) at(a int, severity float64) state {
 		lower = &c.states[a][high-1]
 	}
 	t := (severity - lower.severity) / (upper.severity - lower.severity)
-	s := state{severity: severity, gain: &matrix{}, rest: &matrix{}, level: upper.level, capacity: lower.capacity + t*(upper.capacity-lower.capacity)}
+	s := state{
+		severity: severity,
+		gain:     &matrix{},
+		rest:     &matrix{},
+		level:    upper.level,
+		capacity: lower.capacity + t*(upper.capacity-lower.capacity),
+	}
 	for f := range features {
 		s.shift[f] = lower.shift[f] + t*(upper.shift[f]-lower.shift[f])
 		for g := range features {
@@ -273,7 +293,12 @@ func (c *caseFile) follow(p component) matrix {
 // jointPrediction stacks the features before, then after, of b and a: residuals
 // of what was read, and their covariance in the scratch triangle. It returns
 // the count before and in all.
-func (c *caseFile) jointPrediction(was *caseFile, b, a component, x *[maxDim]float64, shareRest bool) (first, n int) {
+func (c *caseFile) jointPrediction(
+	was *caseFile,
+	b, a component,
+	x *[maxDim]float64,
+	shareRest bool,
+) (first, n int) {
 	meanBefore, covBefore := was.predict(b, &was.seen.have, &was.seen.noise)
 	meanAfter, covAfter := c.predict(a, &c.seen.have, &c.seen.noise)
 	followBefore, followAfter := was.follow(b), c.follow(a)
@@ -342,7 +367,11 @@ func (c *caseFile) jointPrediction(was *caseFile, b, a component, x *[maxDim]flo
 
 // joint factors the covariance of both sets of readings and whitens their
 // residuals.
-func (c *caseFile) joint(was *caseFile, b, a component, x *[maxDim]float64) (first, n int, ok bool) {
+func (c *caseFile) joint(
+	was *caseFile,
+	b, a component,
+	x *[maxDim]float64,
+) (first, n int, ok bool) {
 	for _, share := range [...]bool{true, false} {
 		first, n = c.jointPrediction(was, b, a, x, share)
 		if c.triangle.factor(n) {

@@ -13,7 +13,11 @@ func TestDiagnosisIsRevised(t *testing.T) {
 	table := signature.For(signature.Fixed)
 	at := func(code Code, level int) vector {
 		v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
-		d := table.Cause(string(code))[level].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+		d := table.Cause(string(code))[level].Shift(
+			&table.Sound,
+			signature.Rated,
+			signature.UsualFluid,
+		)
 		for f := range v {
 			v[f] += d[f]
 		}
@@ -23,7 +27,10 @@ func TestDiagnosisIsRevised(t *testing.T) {
 	now := at(Restriction, 2)
 	e := reads(signature.Rated, now)
 	e.Charge = quantity.Kilograms(3)
-	e.Earlier = &Earlier{Input: before.Input, Done: []Action{{ChargeAdded, quantity.Kilograms(0.5)}}}
+	e.Earlier = &Earlier{
+		Input: before.Input,
+		Done:  []Action{{ChargeAdded, quantity.Kilograms(0.5)}},
+	}
 	d := Infer(e)
 	if d.Change == nil || d.Change.AsSaid || !d.Change.Revised {
 		t.Fatalf("change %+v", d.Change)
@@ -40,7 +47,11 @@ func TestDiagnosisIsRevised(t *testing.T) {
 func TestActionsMend(t *testing.T) {
 	table := signature.For(signature.Fixed)
 	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
-	d := table.Cause(string(LowIndoorAir))[3].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+	d := table.Cause(string(LowIndoorAir))[3].Shift(
+		&table.Sound,
+		signature.Rated,
+		signature.UsualFluid,
+	)
 	low := v
 	for f := range v {
 		low[f] += d[f]
@@ -48,7 +59,14 @@ func TestActionsMend(t *testing.T) {
 	before, e := reads(signature.Rated, low), reads(signature.Rated, v)
 	e.Earlier = &Earlier{Input: before.Input, Done: []Action{{Kind: IndoorAirRestored}}}
 	answer := Infer(e)
-	if answer.Verdict != Sound || !answer.Change.AsSaid || answer.Change.Revised || answer.Change.Before.Code() != string(LowIndoorAir) {
-		t.Errorf("%s; before %s, as said %v, revised %v", answer.Verdict, answer.Change.Before.Code(), answer.Change.AsSaid, answer.Change.Revised)
+	if answer.Verdict != Sound || !answer.Change.AsSaid || answer.Change.Revised ||
+		answer.Change.Before.Code() != string(LowIndoorAir) {
+		t.Errorf(
+			"%s; before %s, as said %v, revised %v",
+			answer.Verdict,
+			answer.Change.Before.Code(),
+			answer.Change.AsSaid,
+			answer.Change.Revised,
+		)
 	}
 }

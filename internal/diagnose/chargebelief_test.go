@@ -38,7 +38,13 @@ func TestChargeBeliefIsContinuous(t *testing.T) {
 		for short := 0.0; short < 0.2; short += 0.0005 {
 			d := Infer(shortBy(m, short))
 			if last >= 0 && math.Abs(d.Charge.Low-last) > 0.02 {
-				t.Errorf("metering %d: low %.3f at %.2f %% short, %.3f just before", m, d.Charge.Low, 100*short, last)
+				t.Errorf(
+					"metering %d: low %.3f at %.2f %% short, %.3f just before",
+					m,
+					d.Charge.Low,
+					100*short,
+					last,
+				)
 			}
 			last = d.Charge.Low
 		}
@@ -55,7 +61,13 @@ func TestChargeBeliefFindsTheSize(t *testing.T) {
 			d := Infer(shortBy(m, short))
 			b := &d.Charge
 			if got := b.ErrorGivenLow; math.Abs(got.Mean+short) > 2*got.Std {
-				t.Errorf("metering %d: %.2f ± %.2f believed, %.2f short", m, got.Mean, got.Std, short)
+				t.Errorf(
+					"metering %d: %.2f ± %.2f believed, %.2f short",
+					m,
+					got.Mean,
+					got.Std,
+					short,
+				)
 			}
 		}
 	}
@@ -66,7 +78,8 @@ func TestChargeBeliefAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var b ChargeBelief
 		for range rapid.IntRange(0, 5).Draw(t, "terms") {
-			b.density[rapid.IntRange(0, chargeCells-1).Draw(t, "cell")] += rapid.Float64Range(0, 1).Draw(t, "weight")
+			b.density[rapid.IntRange(0, chargeCells-1).Draw(t, "cell")] += rapid.Float64Range(0, 1).
+				Draw(t, "weight")
 		}
 		b.sumUp()
 		if sum := b.Low + b.InBand + b.High; math.Abs(sum-1) > 1e-9 {
@@ -80,7 +93,8 @@ func TestChargeBeliefAddsUp(t *testing.T) {
 			}
 			last = q
 		}
-		if b.Low > 1e-6 && !(b.ErrorGivenLow.Mean < -ChargeBand) || b.High > 1e-6 && !(b.ErrorGivenHigh.Mean > ChargeBand) {
+		if b.Low > 1e-6 && !(b.ErrorGivenLow.Mean < -ChargeBand) ||
+			b.High > 1e-6 && !(b.ErrorGivenHigh.Mean > ChargeBand) {
 			t.Fatalf("%+v given low, %+v given high", b.ErrorGivenLow, b.ErrorGivenHigh)
 		}
 	})
@@ -93,7 +107,13 @@ func TestMarginalsAddUp(t *testing.T) {
 		last := 1.0
 		for _, m := range d.Marginals() {
 			if math.Abs(m.Chance-d.Probability(m.Signature)) > 1e-9 || m.Chance > last {
-				t.Errorf("%s: %v after %v, %v as an explanation", m.Signature, m.Chance, last, d.Probability(m.Signature))
+				t.Errorf(
+					"%s: %v after %v, %v as an explanation",
+					m.Signature,
+					m.Chance,
+					last,
+					d.Probability(m.Signature),
+				)
 			}
 			if either := d.Any(m.Signature); math.Abs(either-m.Chance) > 1e-9 {
 				t.Errorf("%s: any %v, %v", m.Signature, either, m.Chance)
@@ -108,7 +128,8 @@ func TestMarginalsAddUp(t *testing.T) {
 			}
 		}
 		both := d.Any(Undercharge, LowIndoorAir)
-		if a, b := d.Probability(Undercharge), d.Probability(LowIndoorAir); both > a+b+1e-9 || both < max(a, b)-1e-9 {
+		if a, b := d.Probability(Undercharge), d.Probability(LowIndoorAir); both > a+b+1e-9 ||
+			both < max(a, b)-1e-9 {
 			t.Errorf("either %v, of %v and %v", both, a, b)
 		}
 	}

@@ -42,7 +42,10 @@ const worthLooking = 0.2
 func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
 	sum := 0.0
 	for _, x := range all {
-		if slices.ContainsFunc(x.key[:], func(a int) bool { return a != none && t.decides(c.suspects[a].signature) }) {
+		if slices.ContainsFunc(
+			x.key[:],
+			func(a int) bool { return a != none && t.decides(c.suspects[a].signature) },
+		) {
 			sum += x.weight
 		}
 	}
@@ -61,7 +64,8 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 		before := c.least(now).Loss
 		for i := range tests {
 			t := &tests[i]
-			if taken[t.code] || t.opens || c.evidence.answered(t) || t.fits != nil && !t.fits(c.evidence) ||
+			if taken[t.code] || t.opens || c.evidence.answered(t) ||
+				t.fits != nil && !t.fits(c.evidence) ||
 				c.answeredBy(t, now) < worthLooking {
 				continue
 			}
@@ -199,7 +203,10 @@ func (c *caseFile) atBest(key [2]int) float64 {
 }
 
 func (c *caseFile) within(key [2]int, signature Code) bool {
-	return slices.ContainsFunc(key[:], func(a int) bool { return a != none && c.suspects[a].signature == signature })
+	return slices.ContainsFunc(
+		key[:],
+		func(a int) bool { return a != none && c.suspects[a].signature == signature },
+	)
 }
 
 // lossAfter is the expected loss once a reading was taken, by the ranges that it is told

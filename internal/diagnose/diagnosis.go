@@ -108,7 +108,12 @@ func Infer(e Evidence) Diagnosis {
 
 // open takes in the evidence and lists the suspects.
 func open(e *Evidence) *caseFile {
-	c := &caseFile{evidence: e, clues: e.clues(), table: signature.For(deviceOf(e.Metering)), work: workspaces.Get().(*workspace)}
+	c := &caseFile{
+		evidence: e,
+		clues:    e.clues(),
+		table:    signature.For(deviceOf(e.Metering)),
+		work:     workspaces.Get().(*workspace),
+	}
 	c.work.taken = 0
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
@@ -121,7 +126,12 @@ func open(e *Evidence) *caseFile {
 	r.takeCurrent(e, &c.table.Sound)
 	c.seen = observe(r, &c.table.Sound)
 	c.bound = c.seen.raw.bound()
-	c.machine = expect(c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...))
+	c.machine = expect(
+		c.table,
+		e.kinds(),
+		c.seen,
+		append(e.expected(), e.normal(c.seen.weather)...),
+	)
 	c.addTabled()
 	c.countMoves()
 	c.addHalts()
@@ -171,7 +181,12 @@ func (c *caseFile) addInstruments() {
 		all += shareOf(other)
 	}
 	for _, other := range c.evidence.Others {
-		l := lie{signature: OtherRefrigerant, weight: shareOf(other) / all, undo: asFluid(other), fluid: other.Designation()}
+		l := lie{
+			signature: OtherRefrigerant,
+			weight:    shareOf(other) / all,
+			undo:      asFluid(other),
+			fluid:     other.Designation(),
+		}
 		if s, ok := c.lieState(&l); ok {
 			fluids = append(fluids, s)
 		}
@@ -183,7 +198,20 @@ func (c *caseFile) addInstruments() {
 	c.add(readingsClash, priors[readingsClash], []state{c.clashState()})
 }
 
-var instrumentSignatures = []Code{SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwapped, SunOnSensor, SupplySensor}
+var instrumentSignatures = []Code{
+	SuctionClamp,
+	LiquidClamp,
+	SuctionGauge,
+	LiquidGauge,
+	Altitude,
+	DryWick,
+	BulbsSwapped,
+	HosesSwapped,
+	ClampsSwapped,
+	AirSensorsSwapped,
+	SunOnSensor,
+	SupplySensor,
+}
 
 // listed is how many explanations are reported with their evidence, unless
 // more are likelier than leastListed.
@@ -250,7 +278,10 @@ func (c *caseFile) diagnosis() Diagnosis {
 		x := Explanation{Probability: s.weight}
 		for j, a := range [...]int{s.a, s.b} {
 			if a != none {
-				x.Causes = append(x.Causes, c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b))
+				x.Causes = append(
+					x.Causes,
+					c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b),
+				)
 			}
 		}
 		rival := sums[0].best

@@ -23,7 +23,12 @@ func mean(n int, figure func(i uint64) float64) float64 {
 func TestLabelAirflowIsNotTooLittleAir(t *testing.T) {
 	chance := func(labelled bool) float64 {
 		return mean(60, func(i uint64) float64 {
-			e := broken(t, 81, i, func(*rand.Rand) cycle.Faults { return cycle.Faults{IndoorAirflow: 350.0/400 - 1} })
+			e := broken(
+				t,
+				81,
+				i,
+				func(*rand.Rand) cycle.Faults { return cycle.Faults{IndoorAirflow: 350.0/400 - 1} },
+			)
 			e.RatedAirflow = 0
 			if labelled {
 				e.RatedAirflow = quantity.CFM(350 * e.NominalCapacity.Tons())
@@ -43,7 +48,10 @@ func TestLabelAirflowIsNotTooLittleAir(t *testing.T) {
 
 // drawFault is a visit to a machine with one fault, without the earlier readings.
 func drawFault(t *testing.T, i uint64, code diagnose.Code, size float64) diagnose.Evidence {
-	e, err := simulate.DrawChange(rand.New(rand.NewPCG(83, i)), simulate.Change{Signature: code, Size: size})
+	e, err := simulate.DrawChange(
+		rand.New(rand.NewPCG(83, i)),
+		simulate.Change{Signature: code, Size: size},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,9 +71,19 @@ func TestMovesCount(t *testing.T) {
 		})
 	}
 	none, hardly, some := high(0), high(0.002), high(0.15)
-	t.Logf("too much: %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%", none, hardly, some)
+	t.Logf(
+		"too much: %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%",
+		none,
+		hardly,
+		some,
+	)
 	if some < none+0.2 || hardly < none-0.05 || hardly > none+0.05 {
-		t.Errorf("too much has %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%", none, hardly, some)
+		t.Errorf(
+			"too much has %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%",
+			none,
+			hardly,
+			some,
+		)
 	}
 }
 
@@ -94,7 +112,10 @@ func TestAirThatWasLookedAtIsSettled(t *testing.T) {
 		e := drawFault(t, i, diagnose.Undercharge, 0.15)
 		rated := e.NominalCapacity.Tons() * 400
 		e.RatedAirflow = quantity.CFM(rated)
-		e.Airflow = &quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.CFM(rated * (1 + 0.05*rng.NormFloat64())), Std: float64(quantity.CFM(0.05 * rated))}
+		e.Airflow = &quantity.Uncertain[quantity.VolumeFlow]{
+			Value: quantity.CFM(rated * (1 + 0.05*rng.NormFloat64())),
+			Std:   float64(quantity.CFM(0.05 * rated)),
+		}
 		for _, look := range []string{"indoor-air-path", "static-pressure", "coil-inlet-air"} {
 			e.Answers = append(e.Answers, diagnose.Answer{Code: look})
 		}

@@ -17,7 +17,12 @@ type machine struct {
 // expect starts from the kinds of machines that this one may be of, in the weather that was
 // seen, and takes in each expectation for it, as a measurement of the offset (Kalman's
 // update, one at a time).
-func expect(table *signature.Table, kinds []float64, seen *observation, expected []Expectation) *machine {
+func expect(
+	table *signature.Table,
+	kinds []float64,
+	seen *observation,
+	expected []Expectation,
+) *machine {
 	m := &machine{mean: seen.meant}
 	m.offset, m.scatter = table.Sound.Among(kinds, seen.weather)
 	for _, x := range expected {

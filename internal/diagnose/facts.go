@@ -49,8 +49,18 @@ func (s *Sign) fact() fact.Fact {
 	case s.Supports() < 0:
 		code = "sign.against"
 	}
-	return fact.New(code, fact.Of("feature", featureTerm(s.Feature)),
-		valueOf("value", s.Feature, s.Value, 0), valueOf("sound", s.Feature, s.Sound, s.SoundStd), valueOf("reads", s.Feature, s.Reads, s.ReadsStd))
+	return fact.New(
+		code,
+		fact.Of("feature", featureTerm(s.Feature)),
+		valueOf(
+			"value",
+			s.Feature,
+			s.Value,
+			0,
+		),
+		valueOf("sound", s.Feature, s.Sound, s.SoundStd),
+		valueOf("reads", s.Feature, s.Reads, s.ReadsStd),
+	)
 }
 
 func featureTerm(f signature.Feature) fact.Term { return featureTerms[f] }
@@ -87,7 +97,15 @@ func (m *Marginal) Size() (fact.Value, bool) { return sizeOf(m.Signature, m.Seve
 // sizeOf is the severity of a signature as a value; false where there is no telling.
 func sizeOf(code Code, severity float64) (fact.Value, bool) {
 	switch code {
-	case Undercharge, Overcharge, LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir, Restriction, Overfeed, VaporLeak:
+	case Undercharge,
+		Overcharge,
+		LowIndoorAir,
+		HighIndoorAir,
+		ReturnLeak,
+		CondenserAir,
+		Restriction,
+		Overfeed,
+		VaporLeak:
 		rounded := math.Round(20*severity) / 20
 		return fact.Of("size", fact.Share(rounded)), rounded > 0
 	case SunOnSensor, SupplySensor:
@@ -109,7 +127,11 @@ func (x *Change) Fact() fact.Fact {
 	case x.Revised:
 		code = "change.revised"
 	}
-	return fact.New(code, fact.Of("before", x.Before.term()), fact.Of("chance", fact.Share(x.Chance)))
+	return fact.New(
+		code,
+		fact.Of("before", x.Before.term()),
+		fact.Of("chance", fact.Share(x.Chance)),
+	)
 }
 
 // Fact says how a feature moved; false where that is not worth a line.
@@ -124,8 +146,18 @@ func (m *Move) Fact() (fact.Fact, bool) {
 	case math.Abs(m.After-m.Before) <= 0.6:
 		return fact.Fact{}, false
 	}
-	return fact.New(code, fact.Of("feature", featureTerm(m.Feature)), valueOf("before", m.Feature, m.Before, 0),
-		valueOf("after", m.Feature, m.After, 0), valueOf("expected", m.Feature, m.Expected, m.ExpectedStd)), true
+	return fact.New(
+		code,
+		fact.Of("feature", featureTerm(m.Feature)),
+		valueOf("before", m.Feature, m.Before, 0),
+		valueOf(
+			"after",
+			m.Feature,
+			m.After,
+			0,
+		),
+		valueOf("expected", m.Feature, m.Expected, m.ExpectedStd),
+	), true
 }
 
 // term names the explanation without size.
@@ -190,7 +222,11 @@ func (m *Measurement) Facts() []fact.Fact {
 }
 
 // Answers reports whether what the look says decides about a cause.
-func (m *Measurement) Answers(signature Code) bool { return m.test != nil && m.test.decides(signature) }
+func (m *Measurement) Answers(
+	signature Code,
+) bool {
+	return m.test != nil && m.test.decides(signature)
+}
 
 // decides reports whether a yes is to be expected where a cause is present.
 func (t *test) decides(signature Code) bool {
@@ -209,17 +245,33 @@ func (t *test) decides(signature Code) bool {
 // CauseFacts says what made the ice, by falling chance.
 func (f *Freeze) CauseFacts() []fact.Fact {
 	if !f.Explains() {
-		return []fact.Fact{fact.New("freeze.unexplained", fact.Of("chance", fact.Share(f.Explained)))}
+		return []fact.Fact{
+			fact.New("freeze.unexplained", fact.Of("chance", fact.Share(f.Explained))),
+		}
 	}
 	var out []fact.Fact
 	for _, x := range f.Causes {
 		if x.Chance >= 0.1 {
-			out = append(out, fact.New("freeze.cause", fact.Of("cause", fact.Term("cause."+string(x.Code))), fact.Of("chance", fact.Share(x.Chance))))
+			out = append(
+				out,
+				fact.New(
+					"freeze.cause",
+					fact.Of("cause", fact.Term("cause."+string(x.Code))),
+					fact.Of("chance", fact.Share(x.Chance)),
+				),
+			)
 		}
 	}
 	for _, s := range f.Scenarios {
 		if s.Code != asFound && s.Evaporating.Std <= widest {
-			out = append(out, fact.New(fact.Code("freeze."+s.Code), fact.Measured("evaporating", s.Evaporating), fact.Of("chance", fact.Share(s.Ices))))
+			out = append(
+				out,
+				fact.New(
+					fact.Code("freeze."+s.Code),
+					fact.Measured("evaporating", s.Evaporating),
+					fact.Of("chance", fact.Share(s.Ices)),
+				),
+			)
 		}
 	}
 	return out
@@ -230,7 +282,13 @@ func (f *Freeze) ControlFacts() []fact.Fact {
 	var out []fact.Fact
 	for _, x := range f.Controls {
 		if f.Explains() && x.Prevents >= 0.3 {
-			out = append(out, fact.New(fact.Code("freeze.control."+x.Code), fact.Of("share", fact.Share(x.Prevents))))
+			out = append(
+				out,
+				fact.New(
+					fact.Code("freeze.control."+x.Code),
+					fact.Of("share", fact.Share(x.Prevents)),
+				),
+			)
 		}
 	}
 	return out

@@ -36,7 +36,13 @@ var scenarios = []scenario{
 		return w
 	}, 0.35},
 	{"cold-room", func(w signature.Weather) signature.Weather {
-		w.ReturnWetBulb, w.ReturnDryBulb = min(w.ReturnWetBulb, 285.37), min(w.ReturnDryBulb, 292.04)
+		w.ReturnWetBulb, w.ReturnDryBulb = min(
+			w.ReturnWetBulb,
+			285.37,
+		), min(
+			w.ReturnDryBulb,
+			292.04,
+		)
 		return w
 	}, 0.3},
 }
@@ -145,7 +151,10 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 			out.Causes = append(out.Causes, FreezeCause{Code: code, Chance: x / total})
 		}
 		for k := range controls {
-			out.Controls = append(out.Controls, FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total})
+			out.Controls = append(
+				out.Controls,
+				FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total},
+			)
 		}
 	}
 	slices.SortFunc(out.Causes, func(x, y FreezeCause) int {
@@ -154,7 +163,10 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 		}
 		return compare(float64(len(x.Code)), float64(len(y.Code)))
 	})
-	slices.SortStableFunc(out.Controls, func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) })
+	slices.SortStableFunc(
+		out.Controls,
+		func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) },
+	)
 	for i := range scenarios {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
 	}
@@ -187,7 +199,13 @@ func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
 	mild.Outdoor = max(w.Outdoor, ordinaryOutdoor)
 	credit(LowAmbient, c.ices(p, mild, ""))
 	loaded := w
-	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, ordinaryWet), max(w.ReturnDryBulb, ordinaryDry)
+	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(
+		w.ReturnWetBulb,
+		ordinaryWet,
+	), max(
+		w.ReturnDryBulb,
+		ordinaryDry,
+	)
 	credit(LowLoad, c.ices(p, loaded, ""))
 	if sum == 0 {
 		return map[Code]float64{LowLoad: 0.5, LowAmbient: 0.5}
@@ -236,7 +254,9 @@ func (c *caseFile) offsetSeen(p component) float64 {
 // ices is the chance that the coil ices, by the rule of the trade.
 func (c *caseFile) ices(p component, w signature.Weather, mended Code) float64 {
 	mean, std := c.evaporating(p, w, mended)
-	return airside.IcingChance(quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean), Std: std})
+	return airside.IcingChance(
+		quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean), Std: std},
+	)
 }
 
 func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
@@ -251,7 +271,10 @@ func (c *caseFile) scenario(i int, leading []component) FreezeScenario {
 	std := math.Sqrt(max(0, second-mean*mean))
 	return FreezeScenario{
 		Code: scenarios[i].code, Ices: ices,
-		Evaporating: quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(mean + c.seen.raw.evapGlide), Std: std},
+		Evaporating: quantity.Uncertain[quantity.Temperature]{
+			Value: quantity.Temperature(mean + c.seen.raw.evapGlide),
+			Std:   std,
+		},
 	}
 }
 

@@ -76,7 +76,13 @@ func soundVisit(t *testing.T, seed, i uint64) (*rand.Rand, diagnose.Evidence) {
 func evenly(rng *rand.Rand, low, high float64) float64 { return low + (high-low)*rng.Float64() }
 
 // firstIs counts how often a signature, alone, is the first explanation.
-func firstIs(t *testing.T, code diagnose.Code, n int, least float64, draw func(i uint64) diagnose.Evidence) {
+func firstIs(
+	t *testing.T,
+	code diagnose.Code,
+	n int,
+	least float64,
+	draw func(i uint64) diagnose.Evidence,
+) {
 	t.Helper()
 	right, said := 0, 0.0
 	others := map[string]int{}
@@ -89,7 +95,14 @@ func firstIs(t *testing.T, code diagnose.Code, n int, least float64, draw func(i
 			others[first]++
 		}
 	}
-	t.Logf("%s: first in %d of %d, said %.2f on average; else %v", code, right, n, said/float64(n), others)
+	t.Logf(
+		"%s: first in %d of %d, said %.2f on average; else %v",
+		code,
+		right,
+		n,
+		said/float64(n),
+		others,
+	)
 	if float64(right) < least*float64(n) {
 		t.Errorf("%s is first in %d of %d", code, right, n)
 	}
@@ -104,7 +117,13 @@ func emptied(t *testing.T, i uint64, c coverage) diagnose.Evidence {
 	if err != nil {
 		t.Fatal(err)
 	}
-	write(t, rng, &e, quantity.Pressure(evenly(rng, 0.5e5, 2.6e5)), full*quantity.Pressure(evenly(rng, 0.4, 0.9)))
+	write(
+		t,
+		rng,
+		&e,
+		quantity.Pressure(evenly(rng, 0.5e5, 2.6e5)),
+		full*quantity.Pressure(evenly(rng, 0.4, 0.9)),
+	)
 	e.SuctionLine = degree(rng, evenly(rng, room-5, max(room, outdoor)+1), 0.5, 0.5)
 	e.LiquidLine = degree(rng, outdoor+evenly(rng, -1, 3), 0.5, 0.5)
 	e.SupplyDryBulb = degree(rng, room-evenly(rng, 0, 1.6), 0.35, 0.35)
@@ -114,7 +133,13 @@ func emptied(t *testing.T, i uint64, c coverage) diagnose.Evidence {
 
 func TestNextToEmptyIsNamed(t *testing.T) {
 	for _, c := range []coverage{eight, noOutdoor, four} {
-		firstIs(t, diagnose.NextToEmpty, 100, 0.95, func(i uint64) diagnose.Evidence { return emptied(t, i, c) })
+		firstIs(
+			t,
+			diagnose.NextToEmpty,
+			100,
+			0.95,
+			func(i uint64) diagnose.Evidence { return emptied(t, i, c) },
+		)
 	}
 }
 
@@ -155,7 +180,10 @@ func idle(t *testing.T, i uint64, c coverage, current float64) diagnose.Evidence
 	e.SupplyDryBulb = degree(rng, room-evenly(rng, 0, 1.5), 0.35, 0.35)
 	if current >= 0 {
 		e.RatedLoadCurrent = quantity.Amperes(16)
-		e.Current = &quantity.Uncertain[quantity.Current]{Value: quantity.Amperes(16 * current), Std: 0.3}
+		e.Current = &quantity.Uncertain[quantity.Current]{
+			Value: quantity.Amperes(16 * current),
+			Std:   0.3,
+		}
 	}
 	c.strip(&e)
 	return e
@@ -163,7 +191,13 @@ func idle(t *testing.T, i uint64, c coverage, current float64) diagnose.Evidence
 
 func TestNotPumpingIsNamed(t *testing.T) {
 	for _, c := range []coverage{eight, noOutdoor, four} {
-		firstIs(t, diagnose.NotPumping, 100, 0.95, func(i uint64) diagnose.Evidence { return idle(t, i, c, -1) })
+		firstIs(
+			t,
+			diagnose.NotPumping,
+			100,
+			0.95,
+			func(i uint64) diagnose.Evidence { return idle(t, i, c, -1) },
+		)
 	}
 }
 
@@ -197,9 +231,17 @@ func TestCurrentIsEvidence(t *testing.T) {
 	chance := func(load float64) (sum float64) {
 		const n = 60
 		for i := range uint64(n) {
-			e := broken(t, 47, i, func(rng *rand.Rand) cycle.Faults { return cycle.Faults{CompressorLeak: evenly(rng, 0.55, 0.68)} })
+			e := broken(
+				t,
+				47,
+				i,
+				func(rng *rand.Rand) cycle.Faults { return cycle.Faults{CompressorLeak: evenly(rng, 0.55, 0.68)} },
+			)
 			e.RatedLoadCurrent = quantity.Amperes(16)
-			e.Current = &quantity.Uncertain[quantity.Current]{Value: quantity.Amperes(16 * load), Std: 0.3}
+			e.Current = &quantity.Uncertain[quantity.Current]{
+				Value: quantity.Amperes(16 * load),
+				Std:   0.3,
+			}
 			d := diagnose.Infer(e)
 			sum += d.Any(diagnose.NotPumping) / n
 		}
@@ -239,7 +281,9 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 	for {
 		spec := cycle.Spec{
 			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity, Metering: refrigerant.FixedRestrictor,
-			Condensing: quantity.FahrenheitDelta(evenly(rng, 16, 25)), Superheat: quantity.FahrenheitDelta(evenly(rng, 9, 16)),
+			Condensing: quantity.FahrenheitDelta(
+				evenly(rng, 16, 25),
+			), Superheat: quantity.FahrenheitDelta(evenly(rng, 9, 16)),
 			Subcooling: quantity.FahrenheitDelta(evenly(rng, 7, 11)),
 		}
 		if e.Metering != refrigerant.FixedRestrictor {
@@ -261,8 +305,24 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 			continue
 		}
 		e.Expected = nil
-		write(t, rng, &e, o.Suction.Pressure+(e.Atmosphere-quantity.StandardAtmosphere), o.Liquid.Pressure+(e.Atmosphere-quantity.StandardAtmosphere))
-		e.SuctionLine, e.LiquidLine = degree(rng, float64(o.Suction.Temperature), 0.5, 0.5), degree(rng, float64(o.Liquid.Temperature), 0.5, 0.5)
+		write(
+			t,
+			rng,
+			&e,
+			o.Suction.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
+			o.Liquid.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
+		)
+		e.SuctionLine, e.LiquidLine = degree(
+			rng,
+			float64(o.Suction.Temperature),
+			0.5,
+			0.5,
+		), degree(
+			rng,
+			float64(o.Liquid.Temperature),
+			0.5,
+			0.5,
+		)
 		e.SupplyDryBulb = degree(rng, float64(o.Supply), 0.35, 0.35)
 		return e
 	}
@@ -274,7 +334,12 @@ func TestDeadFanIsNamed(t *testing.T) {
 	fan := 0.0
 	const n = 60
 	firstIs(t, diagnose.CondenserAir, n, 0.85, func(i uint64) diagnose.Evidence {
-		e := broken(t, 61, i, func(rng *rand.Rand) cycle.Faults { return cycle.Faults{OutdoorAirflow: -evenly(rng, 0.8, 0.9)} })
+		e := broken(
+			t,
+			61,
+			i,
+			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{OutdoorAirflow: -evenly(rng, 0.8, 0.9)} },
+		)
 		d := diagnose.Infer(e)
 		for _, m := range d.Marginals() {
 			for _, f := range m.Faults {
@@ -296,9 +361,19 @@ func TestShutValveAccusesNoInstrument(t *testing.T) {
 	gauge := 0.0
 	const n = 60
 	firstIs(t, diagnose.Restriction, n, 0.7, func(i uint64) diagnose.Evidence {
-		e := broken(t, 67, i, func(rng *rand.Rand) cycle.Faults { return cycle.Faults{MeteringSize: -evenly(rng, 0.7, 0.88)} })
+		e := broken(
+			t,
+			67,
+			i,
+			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{MeteringSize: -evenly(rng, 0.7, 0.88)} },
+		)
 		d := diagnose.Infer(e)
-		gauge += d.Any(diagnose.SuctionGauge, diagnose.LiquidGauge, diagnose.SuctionClamp, diagnose.LiquidClamp) / n
+		gauge += d.Any(
+			diagnose.SuctionGauge,
+			diagnose.LiquidGauge,
+			diagnose.SuctionClamp,
+			diagnose.LiquidClamp,
+		) / n
 		return e
 	})
 	t.Logf("an instrument: %.2f", gauge)
@@ -323,7 +398,17 @@ func TestHeatingIsNamed(t *testing.T) {
 		evaporating, condensing := outdoor-evenly(rng, 6, 14), room+evenly(rng, 14, 28)
 		e.HeatPump = true
 		write(t, rng, &e, at(evaporating), at(condensing))
-		e.OutdoorDryBulb, e.ReturnDryBulb = degree(rng, outdoor, 0.35, 0.35), degree(rng, room, 0.35, 0.35)
+		e.OutdoorDryBulb, e.ReturnDryBulb = degree(
+			rng,
+			outdoor,
+			0.35,
+			0.35,
+		), degree(
+			rng,
+			room,
+			0.35,
+			0.35,
+		)
 		e.ReturnWetBulb = degree(rng, room-evenly(rng, 6, 9), 0.4, 0.4)
 		e.SuctionLine = degree(rng, evaporating+evenly(rng, 1, 9), 0.5, 0.5)
 		e.LiquidLine = degree(rng, condensing-evenly(rng, 2, 12), 0.5, 0.5)
@@ -340,7 +425,12 @@ func TestHaltsAreNotCalledOnRunningMachines(t *testing.T) {
 	}
 	for _, a := range run(t, 73, n, simulated(simulate.Options{Bare: true})) {
 		if p := a.d.Any(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.Heating, diagnose.ClampsSwapped, diagnose.AirSensorsSwapped); p > 0.2 {
-			t.Errorf("%s of %.2f: %.2f for one without a cycle or with exchanged readings", a.truth(), a.visit.Loss, p)
+			t.Errorf(
+				"%s of %.2f: %.2f for one without a cycle or with exchanged readings",
+				a.truth(),
+				a.visit.Loss,
+				p,
+			)
 		}
 	}
 }

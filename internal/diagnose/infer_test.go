@@ -29,17 +29,35 @@ func reads(w signature.Weather, v vector) Evidence {
 		Metering: refrigerant.FixedRestrictor, NominalCapacity: quantity.Power(3 * wattsPerTon),
 		Input: readcheck.Input{
 			EvaporatingDew: degrees(evaporating, 0.3), CondensingBubble: degrees(condensing, 0.25),
-			SuctionLine: degrees(evaporating+v[signature.Superheat], 0.5), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
-			DischargeLine:  degrees(condensing+v[signature.DischargeOver], 1),
-			OutdoorDryBulb: degrees(w.Outdoor, 0.35), CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
-			ReturnDryBulb: degrees(w.ReturnDryBulb, 0.35), ReturnWetBulb: degrees(w.ReturnWetBulb, 0.4),
-			SupplyDryBulb: degrees(w.ReturnDryBulb-v[signature.Split], 0.35), SupplyWetBulb: degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
+			SuctionLine: degrees(
+				evaporating+v[signature.Superheat],
+				0.5,
+			), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
+			DischargeLine: degrees(condensing+v[signature.DischargeOver], 1),
+			OutdoorDryBulb: degrees(
+				w.Outdoor,
+				0.35,
+			), CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
+			ReturnDryBulb: degrees(
+				w.ReturnDryBulb,
+				0.35,
+			), ReturnWetBulb: degrees(w.ReturnWetBulb, 0.4),
+			SupplyDryBulb: degrees(
+				w.ReturnDryBulb-v[signature.Split],
+				0.35,
+			), SupplyWetBulb: degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
 		},
 	}
 }
 
 // sampleFrom draws features from a component of the model itself.
-func sampleFrom(rng *rand.Rand, t *signature.Table, w signature.Weather, code string, level int) vector {
+func sampleFrom(
+	rng *rand.Rand,
+	t *signature.Table,
+	w signature.Weather,
+	code string,
+	level int,
+) vector {
 	v := t.Sound.Mean(w, signature.UsualFluid)
 	scatter := t.Sound.Scatter(w)
 	u := draw(rng, &scatter)
@@ -91,7 +109,11 @@ func TestPlainCasesAreNamed(t *testing.T) {
 				if want == "condenser-recirculation" {
 					want = string(CondenserAir)
 				}
-				d := cause.Levels[len(cause.Levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+				d := cause.Levels[len(cause.Levels)-1].Shift(
+					&table.Sound,
+					signature.Rated,
+					signature.UsualFluid,
+				)
 				for f := range v {
 					v[f] += d[f]
 				}
@@ -106,7 +128,13 @@ func TestPlainCasesAreNamed(t *testing.T) {
 				got = d.Explanations[1].Code()
 			}
 			if got != want {
-				t.Errorf("metering %d: mean of %q was named %s (%.2f)", m, want, got, d.Explanations[0].Probability)
+				t.Errorf(
+					"metering %d: mean of %q was named %s (%.2f)",
+					m,
+					want,
+					got,
+					d.Explanations[0].Probability,
+				)
 			}
 		}
 	}
@@ -123,9 +151,20 @@ func TestThinAirIsNoFault(t *testing.T) {
 		d := Infer(e)
 		e.Atmosphere = quantity.StandardAtmosphere * 0.8
 		known := Infer(e)
-		t.Logf("metering %d: sound %.2f at the elevation, %.2f at sea level", device, known.Healthy, d.Healthy)
+		t.Logf(
+			"metering %d: sound %.2f at the elevation, %.2f at sea level",
+			device,
+			known.Healthy,
+			d.Healthy,
+		)
 		if known.Verdict != Sound || known.Healthy < d.Healthy+0.02 {
-			t.Errorf("metering %d: %s, %.2f sound at the elevation and %.2f at sea level", device, known.Verdict, known.Healthy, d.Healthy)
+			t.Errorf(
+				"metering %d: %s, %.2f sound at the elevation and %.2f at sea level",
+				device,
+				known.Verdict,
+				known.Healthy,
+				d.Healthy,
+			)
 		}
 	}
 }
@@ -137,7 +176,11 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 	var said, right float64
 	const n = 600
 	for range n {
-		w := signature.Weather{Outdoor: 303 + 5*rng.NormFloat64(), ReturnWetBulb: 291.5 + 1.5*rng.NormFloat64(), ReturnDryBulb: 298 + 1.5*rng.NormFloat64()}
+		w := signature.Weather{
+			Outdoor:       303 + 5*rng.NormFloat64(),
+			ReturnWetBulb: 291.5 + 1.5*rng.NormFloat64(),
+			ReturnDryBulb: 298 + 1.5*rng.NormFloat64(),
+		}
 		code, level := "", 0
 		// By the priors of tabled causes, which are what is drawn from.
 		x := rng.Float64() * (priorSound + priors[Undercharge] + priors[LowIndoorAir] + priors[CondenserAir])
@@ -180,14 +223,21 @@ func TestAnswersToAnything(t *testing.T) {
 			if !rapid.Bool().Draw(t, name+" read") {
 				return nil
 			}
-			return degrees(rapid.Float64Range(200, 450).Draw(t, name), rapid.SampledFrom([]float64{0, 0.1, 0.5, 3, 50}).Draw(t, name+" std"))
+			return degrees(
+				rapid.Float64Range(200, 450).Draw(t, name),
+				rapid.SampledFrom([]float64{0, 0.1, 0.5, 3, 50}).Draw(t, name+" std"),
+			)
 		}
 		in := func() readcheck.Input {
 			return readcheck.Input{
 				EvaporatingDew: reading("evaporating"), CondensingBubble: reading("condensing"),
-				SuctionLine: reading("suction"), LiquidLine: reading("liquid"), DischargeLine: reading("discharge"),
+				SuctionLine: reading(
+					"suction",
+				), LiquidLine: reading("liquid"), DischargeLine: reading("discharge"),
 				OutdoorDryBulb: reading("outdoor"), CondenserLeaving: reading("leaving"),
-				ReturnDryBulb: reading("return"), ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
+				ReturnDryBulb: reading(
+					"return",
+				), ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
 			}
 		}
 		e.Input = in()
@@ -199,14 +249,32 @@ func TestAnswersToAnything(t *testing.T) {
 			e.Airflow = &u
 		}
 		e.Seen = Sights{
-			FilterDirty: rapid.Bool().Draw(t, "filter"), CoilIced: rapid.Bool().Draw(t, "iced"), FrozenComplaint: rapid.Bool().Draw(t, "frozen"),
-			WaterComplaint: rapid.Bool().Draw(t, "water"), EconomizerOpen: rapid.Bool().Draw(t, "economizer"), SealedSystemOpened: rapid.Bool().Draw(t, "opened"),
+			FilterDirty: rapid.Bool().
+				Draw(t, "filter"),
+			CoilIced: rapid.Bool().Draw(t, "iced"), FrozenComplaint: rapid.Bool().Draw(t, "frozen"),
+			WaterComplaint: rapid.Bool().
+				Draw(t, "water"),
+			EconomizerOpen: rapid.Bool().
+				Draw(t, "economizer"),
+			SealedSystemOpened: rapid.Bool().Draw(t, "opened"),
 		}
 		if rapid.Bool().Draw(t, "expected") {
-			e.Expected = []Expectation{{Feature: signature.Subcooling, Value: rapid.Float64Range(-5, 30).Draw(t, "label"), Std: 1, AtRated: true}}
+			e.Expected = []Expectation{
+				{
+					Feature: signature.Subcooling,
+					Value:   rapid.Float64Range(-5, 30).Draw(t, "label"),
+					Std:     1,
+					AtRated: true,
+				},
+			}
 		}
 		if rapid.IntRange(0, 3).Draw(t, "earlier") == 0 {
-			e.Earlier = &Earlier{Input: in(), Done: []Action{{ChargeAdded, quantity.Mass(rapid.Float64Range(0, 3).Draw(t, "added"))}}}
+			e.Earlier = &Earlier{
+				Input: in(),
+				Done: []Action{
+					{ChargeAdded, quantity.Mass(rapid.Float64Range(0, 3).Draw(t, "added"))},
+				},
+			}
 		}
 		d := Infer(e)
 		if sum := d.Charge.Low + d.Charge.InBand + d.Charge.High; !(math.Abs(sum-1) < 1e-9) {

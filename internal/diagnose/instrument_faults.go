@@ -51,7 +51,10 @@ var instrumentFaults = []Fault{
 	// % for each 1000 ft; a saturation temperature computed from sea level is too high.
 	{
 		Code: Altitude, Kind: Instrument, Signature: Altitude, Share: 1,
-		Sources: []fact.Source{{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published}, practice},
+		Sources: []fact.Source{
+			{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published},
+			practice,
+		},
 	},
 	// wet bulb read with a dry or warm wick: a wick that is dry, dirty or in still air reads
 	// between wet and dry bulb, and the target superheat with it is too high.

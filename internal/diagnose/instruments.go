@@ -56,9 +56,19 @@ var lies = []lie{
 	{signature: SupplySensor, severity: -3, weight: 0.3, undo: offset(rSupplyDryBulb, -3)},
 	{signature: SupplySensor, severity: 3, weight: 0.3, undo: offset(rSupplyDryBulb, 3)},
 	{signature: SupplySensor, severity: 6, weight: 0.2, undo: offset(rSupplyDryBulb, 6)},
-	{signature: BulbsSwapped, severity: 1, weight: 1, undo: exchange(rReturnDryBulb, rReturnWetBulb)},
+	{
+		signature: BulbsSwapped,
+		severity:  1,
+		weight:    1,
+		undo:      exchange(rReturnDryBulb, rReturnWetBulb),
+	},
 	{signature: ClampsSwapped, severity: 1, weight: 1, undo: exchange(rSuctionLine, rLiquidLine)},
-	{signature: AirSensorsSwapped, severity: 1, weight: 1, undo: exchange(rReturnDryBulb, rOutdoor)},
+	{
+		signature: AirSensorsSwapped,
+		severity:  1,
+		weight:    1,
+		undo:      exchange(rReturnDryBulb, rOutdoor),
+	},
 	{signature: HosesSwapped, severity: 1, weight: 1, undo: exchange(rEvaporating, rCondensing)},
 }
 
@@ -76,7 +86,13 @@ func isExchange(c Code) bool { return slices.Contains(exchanged, c) }
 func (c *caseFile) lieState(l *lie) (state, bool) {
 	if l.pull != nil {
 		p, ok := l.pull(c.seen.raw, l.severity)
-		return state{severity: l.severity, weight: l.weight, rest: &noRest, pull: p, bound: c.bound}, ok
+		return state{
+			severity: l.severity,
+			weight:   l.weight,
+			rest:     &noRest,
+			pull:     p,
+			bound:    c.bound,
+		}, ok
 	}
 	r, truth := &c.work.readings, &c.work.truth
 	*r = *c.seen.raw
@@ -84,7 +100,13 @@ func (c *caseFile) lieState(l *lie) (state, bool) {
 		return state{}, false
 	}
 	truth.take(r, &c.table.Sound, c.seen)
-	s := state{severity: l.severity, weight: l.weight, rest: c.work.matrix(), fluid: l.fluid, bound: r.bound()}
+	s := state{
+		severity: l.severity,
+		weight:   l.weight,
+		rest:     c.work.matrix(),
+		fluid:    l.fluid,
+		bound:    r.bound(),
+	}
 	for f := range features {
 		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}

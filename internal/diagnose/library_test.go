@@ -11,12 +11,25 @@ import (
 // Every fault says who says so, and is weighed by a signature that inference knows.
 func TestLibraryIsComplete(t *testing.T) {
 	codes := map[Code]bool{}
-	signatures := map[Code]bool{readingsClash: true, OtherRefrigerant: true, LowLoad: true, LowAmbient: true, Economizer: true, NoTrap: true, NextToEmpty: true, NotPumping: true, Heating: true}
+	signatures := map[Code]bool{
+		readingsClash:    true,
+		OtherRefrigerant: true,
+		LowLoad:          true,
+		LowAmbient:       true,
+		Economizer:       true,
+		NoTrap:           true,
+		NextToEmpty:      true,
+		NotPumping:       true,
+		Heating:          true,
+	}
 	for _, c := range tabled {
 		signatures[c] = true
 		entries := []string{string(c)}
 		for _, v := range variantsOf[c] {
-			if !slices.ContainsFunc(furthest[c], func(x further) bool { return x.variant == v.name }) &&
+			if !slices.ContainsFunc(
+				furthest[c],
+				func(x further) bool { return x.variant == v.name },
+			) &&
 				!slices.ContainsFunc(halts, func(h halt) bool { return h.variant == v.name }) {
 				entries = append(entries, string(v.name))
 			}

@@ -21,7 +21,10 @@ func TestLiesAtTheLimit(t *testing.T) {
 	}
 	limited := map[Code]float64{SuctionGauge: 10 * psi, LiquidGauge: 25 * psi, Altitude: 3.2 * psi}
 	for _, device := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
-		e := reads(signature.Rated, signature.For(deviceOf(device)).Sound.Mean(signature.Rated, signature.UsualFluid))
+		e := reads(
+			signature.Rated,
+			signature.For(deviceOf(device)).Sound.Mean(signature.Rated, signature.UsualFluid),
+		)
 		e.Metering, e.Fluid, e.Atmosphere = device, r, quantity.StandardAtmosphere
 		gauge := func(p quantity.Pressure, err error) *quantity.Uncertain[quantity.GaugePressure] {
 			if err != nil {
@@ -30,7 +33,11 @@ func TestLiesAtTheLimit(t *testing.T) {
 			u := p.Gauge(e.Atmosphere).PlusMinus(quantity.PSIG(0.6))
 			return &u
 		}
-		e.SuctionPressure, e.LiquidPressure = gauge(r.DewPressure(e.EvaporatingDew.Value)), gauge(r.BubblePressure(e.CondensingBubble.Value))
+		e.SuctionPressure, e.LiquidPressure = gauge(
+			r.DewPressure(e.EvaporatingDew.Value),
+		), gauge(
+			r.BubblePressure(e.CondensingBubble.Value),
+		)
 		c := open(&e)
 		for a, s := range c.suspects {
 			size, known := limited[s.signature]
@@ -39,9 +46,20 @@ func TestLiesAtTheLimit(t *testing.T) {
 					continue
 				}
 				far := c.apart(component{a: none, b: none}, component{a: a, b: none, sa: k})
-				t.Logf("metering %d: %s %+.1f psi: %.1f standard deviations", device, s.signature, c.states[a][k].severity/psi, far)
+				t.Logf(
+					"metering %d: %s %+.1f psi: %.1f standard deviations",
+					device,
+					s.signature,
+					c.states[a][k].severity/psi,
+					far,
+				)
 				if far < 1.2 || far > 3.4 {
-					t.Errorf("%s %+.1f psi is %.2f standard deviations from sound", s.signature, c.states[a][k].severity/psi, far)
+					t.Errorf(
+						"%s %+.1f psi is %.2f standard deviations from sound",
+						s.signature,
+						c.states[a][k].severity/psi,
+						far,
+					)
 				}
 			}
 		}

@@ -67,7 +67,11 @@ const none = -1
 
 // predict returns the mean and covariance of the features, instruments
 // included, under a component. Only features marked in want are filled in.
-func (c *caseFile) predict(p component, want *[features]bool, noise *matrix) (mean vector, cov matrix) {
+func (c *caseFile) predict(
+	p component,
+	want *[features]bool,
+	noise *matrix,
+) (mean vector, cov matrix) {
 	var first, second *state
 	if p.a != none {
 		first = &c.states[p.a][p.sa]
@@ -205,7 +209,10 @@ func (c *caseFile) infer() {
 		order = append(order, a)
 	}
 	if !c.evidence.NoPairs {
-		slices.SortStableFunc(order, func(i, j int) int { return compare(alone[j].log, alone[i].log) })
+		slices.SortStableFunc(
+			order,
+			func(i, j int) int { return compare(alone[j].log, alone[i].log) },
+		)
 		least := c.evidenceLog() - window
 		for i, b := range order {
 			c.pairsWith(b, order[i+1:], &alone, least)
@@ -259,7 +266,12 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 		if !together(c.suspects[a].signature, c.suspects[b].signature) {
 			continue
 		}
-		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
+		prior := math.Log(
+			c.seldom(a, b)*c.prior[a]*c.prior[b],
+		) + c.logClues(
+			&c.suspects[a],
+			&c.suspects[b],
+		)
 		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
 			continue // would not be worth it if it explained all
 		}
@@ -323,7 +335,11 @@ func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
 					squared += x * x
 				}
 				guess := prior + math.Log(c.states[a][i].weight*c.states[b][j].weight) +
-					logStudent(w.n, at.logDet, squared) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
+					logStudent(
+						w.n,
+						at.logDet,
+						squared,
+					) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
 				if guess < best-negligibleBeside {
 					continue
 				}
@@ -364,7 +380,11 @@ func (c *caseFile) evidenceLog() float64 {
 // and nothing with 'the readings contradict each other' or with a machine that no cycle
 // runs in.
 func together(a, b Code) bool {
-	opposite := [...][2]Code{{Undercharge, Overcharge}, {LowIndoorAir, HighIndoorAir}, {Restriction, Overfeed}}
+	opposite := [...][2]Code{
+		{Undercharge, Overcharge},
+		{LowIndoorAir, HighIndoorAir},
+		{Restriction, Overfeed},
+	}
 	for _, o := range opposite {
 		if a == o[0] && b == o[1] || a == o[1] && b == o[0] {
 			return false
@@ -372,7 +392,14 @@ func together(a, b Code) bool {
 	}
 	for _, x := range [...]Code{a, b} {
 		switch x {
-		case readingsClash, LowLoad, LowAmbient, Economizer, NoTrap, NextToEmpty, NotPumping, Heating:
+		case readingsClash,
+			LowLoad,
+			LowAmbient,
+			Economizer,
+			NoTrap,
+			NextToEmpty,
+			NotPumping,
+			Heating:
 			return false
 		}
 		if isExchange(x) {

@@ -90,24 +90,41 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 		NominalCapacity: quantity.BtuPerHour(1000 * p.size),
 		Input: readcheck.Input{
 			SuctionPressure: gauge(p.suctionPSIG), LiquidPressure: gauge(p.liquidPSIG),
-			EvaporatingDew:   at(r.DewTemperature, p.suctionPSIG, 0.3),
-			CondensingBubble: at(r.BubbleTemperature, p.liquidPSIG, 0.25), CondensingDew: at(r.DewTemperature, p.liquidPSIG, 0.25),
-			OutdoorDryBulb: reading(p.outdoor, 0.35), ReturnDryBulb: reading(p.dry, 0.35), ReturnWetBulb: reading(p.wet, 0.4),
+			EvaporatingDew: at(r.DewTemperature, p.suctionPSIG, 0.3),
+			CondensingBubble: at(
+				r.BubbleTemperature,
+				p.liquidPSIG,
+				0.25,
+			), CondensingDew: at(r.DewTemperature, p.liquidPSIG, 0.25),
+			OutdoorDryBulb: reading(
+				p.outdoor,
+				0.35,
+			), ReturnDryBulb: reading(p.dry, 0.35), ReturnWetBulb: reading(p.wet, 0.4),
 		},
 	}
 }
 
 // full adds the lines at the label's subcooling and the usual superheat, and a supply.
-func (p *published) full(t *testing.T, m refrigerant.Metering, supply float64) (diagnose.Evidence, bool) {
+func (p *published) full(
+	t *testing.T,
+	m refrigerant.Metering,
+	supply float64,
+) (diagnose.Evidence, bool) {
 	e := p.evidence(t, m)
 	superheat := 10.0
 	if m == refrigerant.FixedRestrictor {
-		target, err := charge.TableSuperheat(quantity.Fahrenheit(p.wet), quantity.Fahrenheit(p.outdoor))
+		target, err := charge.TableSuperheat(
+			quantity.Fahrenheit(p.wet),
+			quantity.Fahrenheit(p.outdoor),
+		)
 		if err != nil {
 			return e, false
 		}
 		superheat = target.Fahrenheit()
-		e.Expected = append(e.Expected, diagnose.Expectation{Feature: signature.Superheat, Value: float64(target), Std: 0.6})
+		e.Expected = append(
+			e.Expected,
+			diagnose.Expectation{Feature: signature.Superheat, Value: float64(target), Std: 0.6},
+		)
 	} else {
 		e.Expected = append(e.Expected, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(quantity.FahrenheitDelta(10)), Std: 1, AtRated: true})
 	}
@@ -153,18 +170,42 @@ func TestPublishedMachinesAreSound(t *testing.T) {
 					sound++
 					continue
 				}
-				key := fmt.Sprintf("%v %s %s m%d off %+g", p.outdoor, p.refrigerant.Designation(), p.stage, m, off)
+				key := fmt.Sprintf(
+					"%v %s %s m%d off %+g",
+					p.outdoor,
+					p.refrigerant.Designation(),
+					p.stage,
+					m,
+					off,
+				)
 				taken[first.Code()]++
 				if first.Probability >= 0.5 {
 					called++
-					t.Logf("%s: %s %.2f (sound %.2f)", key, first.Code(), first.Probability, d.Healthy)
+					t.Logf(
+						"%s: %s %.2f (sound %.2f)",
+						key,
+						first.Code(),
+						first.Probability,
+						d.Healthy,
+					)
 				}
 			}
 		}
 	}
-	t.Logf("of %d: nothing wrong first %.1f %%, called wrong with half or more %.1f %%; %v", n, 100*float64(sound)/float64(n), 100*float64(called)/float64(n), taken)
+	t.Logf(
+		"of %d: nothing wrong first %.1f %%, called wrong with half or more %.1f %%; %v",
+		n,
+		100*float64(sound)/float64(n),
+		100*float64(called)/float64(n),
+		taken,
+	)
 	if float64(sound) < 0.90*float64(n) || float64(called) > 0.02*float64(n) {
-		t.Errorf("of %d sound machines %d were called sound, %d something else with half or more", n, sound, called)
+		t.Errorf(
+			"of %d sound machines %d were called sound, %d something else with half or more",
+			n,
+			sound,
+			called,
+		)
 	}
 }
 
@@ -184,7 +225,13 @@ func TestPressuresAloneAccuseNobody(t *testing.T) {
 				continue
 			}
 			if x.Probability > worst {
-				worst, at = x.Probability, fmt.Sprintf("%s of %v %s at %v °F outdoors", x.Code(), p.size, p.refrigerant.Designation(), p.outdoor)
+				worst, at = x.Probability, fmt.Sprintf(
+					"%s of %v %s at %v °F outdoors",
+					x.Code(),
+					p.size,
+					p.refrigerant.Designation(),
+					p.outdoor,
+				)
 			}
 		}
 	}

@@ -74,7 +74,12 @@ const (
 	dampDepressionStd                   = 1.5 // on the damp side
 )
 
-func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFlow], power *quantity.Uncertain[quantity.Power], e *Evidence) *readings {
+func newReadings(
+	in *readcheck.Input,
+	flow *quantity.Uncertain[quantity.VolumeFlow],
+	power *quantity.Uncertain[quantity.Power],
+	e *Evidence,
+) *readings {
 	r := &readings{std: usualStd}
 	temp := func(i int, t readcheck.Temp) {
 		if t != nil && plausible(float64(t.Value)) {
@@ -127,7 +132,9 @@ func newReadings(in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFl
 		}
 	}
 	if power != nil && power.Value > 0 && tons > 0 {
-		r.value[rPower], r.have[rPower] = 100*math.Log(float64(power.Value)/float64(e.NominalCapacity)), true
+		r.value[rPower], r.have[rPower] = 100*math.Log(
+			float64(power.Value)/float64(e.NominalCapacity),
+		), true
 		if power.Std > 0 {
 			r.std[rPower] = 100 * power.Std / float64(power.Value)
 		}
@@ -181,7 +188,10 @@ func (r *readings) air() (w signature.Weather, std [3]float64) {
 // depression is the return dry bulb over the wet bulb, with its standard
 // uncertainty.
 func (r *readings) depression() (value, std float64) {
-	return r.value[rReturnDryBulb] - r.value[rReturnWetBulb], math.Hypot(r.std[rReturnDryBulb], r.std[rReturnWetBulb])
+	return r.value[rReturnDryBulb] - r.value[rReturnWetBulb], math.Hypot(
+		r.std[rReturnDryBulb],
+		r.std[rReturnWetBulb],
+	)
 }
 
 // usualHabit is the habit of return air that was read right; zero where it was

@@ -23,8 +23,13 @@ var columns = [7][]struct {
 	feature signature.Feature
 	sign    float64
 }{
-	{{signature.Evaporating, 1}}, {{signature.Superheat, 1}}, {{signature.CondensingOver, 1}}, {{signature.Subcooling, 1}},
-	{{signature.DischargeOver, 1}, {signature.CondensingOver, 1}}, {{signature.CondenserRise, 1}}, {{signature.Split, 1}},
+	{
+		{signature.Evaporating, 1},
+	}, {{signature.Superheat, 1}}, {{signature.CondensingOver, 1}}, {{signature.Subcooling, 1}},
+	{
+		{signature.DischargeOver, 1},
+		{signature.CondensingOver, 1},
+	}, {{signature.CondenserRise, 1}}, {{signature.Split, 1}},
 }
 
 var published = []struct {
@@ -32,7 +37,10 @@ var published = []struct {
 	rules  []rule
 }{
 	{
-		verify.Source{Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault diagnosis rules, as reprinted by Li and Braun 2003, Fault Detection and Diagnostics for Rooftop Air Conditioners, table 1-1", Kind: verify.Published},
+		verify.Source{
+			Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault diagnosis rules, as reprinted by Li and Braun 2003, Fault Detection and Diagnostics for Rooftop Air Conditioners, table 1-1",
+			Kind: verify.Published,
+		},
 		[]rule{
 			{Undercharge, signature.Fixed, "-+--+--"},
 			{VaporLeak, signature.Fixed, "+------"},
@@ -42,7 +50,10 @@ var published = []struct {
 		},
 	},
 	{
-		verify.Source{Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318, rules from a 3-ton rooftop unit with a fixed orifice", Kind: verify.FromMemory},
+		verify.Source{
+			Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318, rules from a 3-ton rooftop unit with a fixed orifice",
+			Kind: verify.FromMemory,
+		},
 		[]rule{
 			{Undercharge, signature.Fixed, "-+--+--"},
 			{VaporLeak, signature.Fixed, "+---.--"},
@@ -52,7 +63,10 @@ var published = []struct {
 		},
 	},
 	{
-		verify.Source{Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087, R-410A split heat pump with a TXV in cooling", Kind: verify.FromMemory},
+		verify.Source{
+			Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087, R-410A split heat pump with a TXV in cooling",
+			Kind: verify.FromMemory,
+		},
 		[]rule{
 			{Undercharge, signature.Valve, "-+--+--"},
 			{Overcharge, signature.Valve, ".0+++.."},
@@ -64,7 +78,10 @@ var published = []struct {
 		},
 	},
 	{
-		verify.Source{Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1), charge of a unit with a short tube", Kind: verify.FromMemory},
+		verify.Source{
+			Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1), charge of a unit with a short tube",
+			Kind: verify.FromMemory,
+		},
 		[]rule{
 			{Undercharge, signature.Fixed, "-+--+.."},
 			{Overcharge, signature.Fixed, ".-++..."},
@@ -83,7 +100,11 @@ func TestPublishedDirections(t *testing.T) {
 		for _, r := range p.rules {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
-			shift := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+			shift := levels[len(levels)-1].Shift(
+				&table.Sound,
+				signature.Rated,
+				signature.UsualFluid,
+			)
 			for c, want := range r.signs {
 				moved := 0.0
 				for _, part := range columns[c] {
@@ -93,7 +114,8 @@ func TestPublishedDirections(t *testing.T) {
 					continue
 				}
 				cells++
-				ok := want == '+' && moved > 0 || want == '-' && moved < 0 || want == '0' && math.Abs(moved) < hardly
+				ok := want == '+' && moved > 0 || want == '-' && moved < 0 ||
+					want == '0' && math.Abs(moved) < hardly
 				if ok {
 					agree++
 				} else {
@@ -101,7 +123,15 @@ func TestPublishedDirections(t *testing.T) {
 				}
 			}
 		}
-		verify.Value(t, p.source, "directions of readings with faults that the signatures share", "cells", float64(cells), float64(agree), 0)
+		verify.Value(
+			t,
+			p.source,
+			"directions of readings with faults that the signatures share",
+			"cells",
+			float64(cells),
+			float64(agree),
+			0,
+		)
 	}
 }
 
@@ -131,7 +161,15 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 				t.Logf("%s: pattern %s of %s named %s (%.2f)", p.source.Cite, r.signs, r.fault, got, answer.Explanations[0].Probability)
 			}
 		}
-		verify.Value(t, p.source, "rule patterns diagnosed as the rule says", "patterns", float64(len(p.rules)), float64(named), 0)
+		verify.Value(
+			t,
+			p.source,
+			"rule patterns diagnosed as the rule says",
+			"patterns",
+			float64(len(p.rules)),
+			float64(named),
+			0,
+		)
 	}
 }
 

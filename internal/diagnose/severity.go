@@ -86,7 +86,11 @@ func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float6
 		l := &levels[k]
 		s := state{
 			severity: l.Severity, variant: string(variant), level: l, capacity: l.Capacity,
-			shift: l.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid), gain: &l.Gain, rest: &l.Rest,
+			shift: l.Shift(
+				&c.table.Sound,
+				c.seen.weather,
+				c.seen.fluid,
+			), gain: &l.Gain, rest: &l.Rest,
 		}
 		s.doubt = modelDoubt(&s.shift)
 		states = append(states, s)
@@ -147,7 +151,10 @@ var variantsOf = func() map[Code][]variantShare {
 	for i := range library {
 		f := &library[i]
 		if f.Variant != "" {
-			out[f.Signature] = append(out[f.Signature], variantShare{Code(f.Variant), f.Share / total[f.Signature]})
+			out[f.Signature] = append(
+				out[f.Signature],
+				variantShare{Code(f.Variant), f.Share / total[f.Signature]},
+			)
 		}
 	}
 	return out

@@ -100,7 +100,12 @@ var tests = []test{
 	{
 		code: "standing-pressure", minutes: 25,
 		usual: 0.03,
-		of:    map[Code]float64{NonCondensables: 0.95, OtherRefrigerant: 0.6, LiquidGauge: 0.4, SunOnSensor: 0.02},
+		of: map[Code]float64{
+			NonCondensables:  0.95,
+			OtherRefrigerant: 0.6,
+			LiquidGauge:      0.4,
+			SunOnSensor:      0.02,
+		},
 	},
 	{
 		code: "liquid-line-drop", minutes: 6, running: true,
@@ -120,24 +125,45 @@ var tests = []test{
 	{
 		code: "valve-sensors", minutes: 8, running: true,
 		usual: 0.06,
-		of:    map[Code]float64{"electronic-overfeeding": 0.8, "electronic-starving": 0.75}, fits: isElectronic,
+		of: map[Code]float64{
+			"electronic-overfeeding": 0.8,
+			"electronic-starving":    0.75,
+		}, fits: isElectronic,
 	},
 	{
 		code: "indoor-air-path", minutes: 6,
 		usual: 0.12,
-		of:    map[Code]float64{"filter": 0.97, "indoor-coil": 0.85, "ducts": 0.85, "blower": 0.55, "iced-coil": 0.97},
+		of: map[Code]float64{
+			"filter":      0.97,
+			"indoor-coil": 0.85,
+			"ducts":       0.85,
+			"blower":      0.55,
+			"iced-coil":   0.97,
+		},
 	},
 	{
 		code: "static-pressure", minutes: 8, running: true,
 		usual: 0.15,
-		of:    map[Code]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03, "iced-coil": 0.4, HighIndoorAir: 0.25},
-		fits:  func(e *Evidence) bool { return e.ExternalStatic == nil },
+		of: map[Code]float64{
+			"filter":      0.75,
+			"ducts":       0.9,
+			"indoor-coil": 0.4,
+			"blower":      0.03,
+			"iced-coil":   0.4,
+			HighIndoorAir: 0.25,
+		},
+		fits: func(e *Evidence) bool { return e.ExternalStatic == nil },
 	},
 	{
 		code: "outdoor-coil", minutes: 4,
 		usual: 0.12,
-		of:    map[Code]float64{"condenser-coil": 0.93, "condenser-fan": 0.85, fanDead: 0.99, "condenser-recirculation": 0.2},
-		fits:  func(e *Evidence) bool { return !e.Seen.OutdoorCoilDirty },
+		of: map[Code]float64{
+			"condenser-coil":          0.93,
+			"condenser-fan":           0.85,
+			fanDead:                   0.99,
+			"condenser-recirculation": 0.2,
+		},
+		fits: func(e *Evidence) bool { return !e.Seen.OutdoorCoilDirty },
 	},
 	{
 		code: "outdoor-air-at-coil", minutes: 4, running: true,
@@ -203,7 +229,9 @@ var tests = []test{
 	{
 		code: "condensate-drain", minutes: 4,
 		usual: 0.08,
-		of:    map[Code]float64{NoTrap: 0.97}, fits: func(e *Evidence) bool { return e.Seen.WaterComplaint },
+		of: map[Code]float64{
+			NoTrap: 0.97,
+		}, fits: func(e *Evidence) bool { return e.Seen.WaterComplaint },
 	},
 	{
 		code: "oil-and-leak", minutes: 15,

@@ -73,7 +73,8 @@ func countCharges(answers []answer) *chargeTally {
 		case diagnose.ChargeInBand:
 			t.inBand.count(math.Abs(truth) <= band)
 		}
-		if call == diagnose.ChargeLow && truth > band || call == diagnose.ChargeHigh && truth < -band {
+		if call == diagnose.ChargeLow && truth > band ||
+			call == diagnose.ChargeHigh && truth < -band {
 			t.wrongWay++
 		}
 		if len(a.visit.Truth) == 0 {
@@ -127,7 +128,11 @@ func (t *chargeTally) miscalibration() float64 {
 
 func (t *chargeTally) write(b *strings.Builder) {
 	both := func(p [2]part) part { return part{p[0].of + p[1].of, p[0].n + p[1].n} }
-	fmt.Fprintf(b, "The charge, whatever else is wrong; in band is within %.0f %% of the right charge.\n\n| | |\n|---|---|\n", 100*diagnose.ChargeBand)
+	fmt.Fprintf(
+		b,
+		"The charge, whatever else is wrong; in band is within %.0f %% of the right charge.\n\n| | |\n|---|---|\n",
+		100*diagnose.ChargeBand,
+	)
 	for _, row := range []struct {
 		name string
 		p    fmt.Stringer
@@ -142,11 +147,27 @@ func (t *chargeTally) write(b *strings.Builder) {
 	} {
 		fmt.Fprintf(b, "| %s | %s |\n", row.name, row.p)
 	}
-	fmt.Fprintf(b, "| sound machine, said low or high | %d |\n| the wrong way | %d |\n| miscalibration of low, in band and high | %.1f points |\n\n", t.soundMoved, t.wrongWay, 100*t.miscalibration())
-	b.WriteString("What other thresholds would give:\n\n| threshold | low right | off by 10 % or more, called low | high right | off by 10 % or more, called high |\n|---|---|---|---|---|\n")
+	fmt.Fprintf(
+		b,
+		"| sound machine, said low or high | %d |\n| the wrong way | %d |\n| miscalibration of low, in band and high | %.1f points |\n\n",
+		t.soundMoved,
+		t.wrongWay,
+		100*t.miscalibration(),
+	)
+	b.WriteString(
+		"What other thresholds would give:\n\n| threshold | low right | off by 10 % or more, called low | high right | off by 10 % or more, called high |\n|---|---|---|---|---|\n",
+	)
 	for k, least := range rungs {
 		r := &t.ladder[k]
-		fmt.Fprintf(b, "| %.0f %% | %s | %s | %s | %s |\n", 100*least, r.low, r.lowCalled, r.high, r.hiCalled)
+		fmt.Fprintf(
+			b,
+			"| %.0f %% | %s | %s | %s | %s |\n",
+			100*least,
+			r.low,
+			r.lowCalled,
+			r.high,
+			r.hiCalled,
+		)
 	}
 	b.WriteString("\n")
 }

@@ -153,7 +153,8 @@ func count(answers []answer) *tally {
 			if a.d.Alarm() {
 				t.alarms++
 			}
-			if first != "sound" && first != string(diagnose.LowLoad) && first != string(diagnose.LowAmbient) {
+			if first != "sound" && first != string(diagnose.LowLoad) &&
+				first != string(diagnose.LowAmbient) {
 				t.suspected++
 			}
 		case len(v.Truth) == 2:
@@ -235,27 +236,108 @@ func share(k, n int) float64 { return float64(k) / float64(max(1, n)) }
 
 func (t *tally) write(b *strings.Builder, title string) {
 	fmt.Fprintf(b, "## %s\n\n", title)
-	fmt.Fprintf(b, "| group | visits | first explanation right | among the first three | first right after the one measurement asked for |\n|---|---|---|---|---|\n")
-	fmt.Fprintf(b, "| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.faults, 100*share(t.first, t.faults), 100*share(t.three, t.faults), 100*share(t.after, t.faults))
-	fmt.Fprintf(b, "| the same, something called wrong | %d | %.1f %% | | |\n", t.faults, 100*share(t.called, t.faults))
-	fmt.Fprintf(b, "| the same, called, and the first explanation right | %d | %.1f %% | | |\n", t.faults, 100*share(t.rightCalled, t.faults))
-	fmt.Fprintf(b, "| one fault, effect below 10 %% | %d | %.1f %% | | %.1f %% |\n", t.slight, 100*share(t.slightFirst, t.slight), 100*share(t.slightAfter, t.slight))
-	fmt.Fprintf(b, "| an instrument that lies | %d | %.1f %% | | %.1f %% |\n", t.instruments, 100*share(t.instrumentFirst, t.instruments), 100*share(t.instrumentAfter, t.instruments))
-	fmt.Fprintf(b, "| two faults at once, both named | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.pairs, 100*share(t.pairFirst, t.pairs), 100*share(t.pairThree, t.pairs), 100*share(t.pairAfter, t.pairs))
-	fmt.Fprintf(b, "| two faults at once, one named alone | %d | %.1f %% | | |\n", t.pairs, 100*share(t.pairOne, t.pairs))
-	fmt.Fprintf(b, "| sound machine | %d | %.1f %% | | %.1f %% |\n", t.sound, 100*share(t.soundFirst, t.sound), 100*share(t.soundAfter, t.sound))
-	fmt.Fprintf(b, "| sound machine, something called wrong (false alarm) | %d | %.1f %% | | |\n", t.sound, 100*share(t.alarms, t.sound))
-	fmt.Fprintf(b, "| the same above 3,000 ft (false alarm) | %d | %.1f %% | | |\n", t.high, 100*share(t.highAlarms, t.high))
-	fmt.Fprintf(b, "| sound machine, a fault likelier than none, not called | %d | %.1f %% | | |\n\n", t.sound, 100*share(t.suspected-t.alarms, t.sound))
-	b.WriteString("Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n")
+	fmt.Fprintf(
+		b,
+		"| group | visits | first explanation right | among the first three | first right after the one measurement asked for |\n|---|---|---|---|---|\n",
+	)
+	fmt.Fprintf(
+		b,
+		"| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% | %.1f %% |\n",
+		t.faults,
+		100*share(t.first, t.faults),
+		100*share(t.three, t.faults),
+		100*share(t.after, t.faults),
+	)
+	fmt.Fprintf(
+		b,
+		"| the same, something called wrong | %d | %.1f %% | | |\n",
+		t.faults,
+		100*share(t.called, t.faults),
+	)
+	fmt.Fprintf(
+		b,
+		"| the same, called, and the first explanation right | %d | %.1f %% | | |\n",
+		t.faults,
+		100*share(t.rightCalled, t.faults),
+	)
+	fmt.Fprintf(
+		b,
+		"| one fault, effect below 10 %% | %d | %.1f %% | | %.1f %% |\n",
+		t.slight,
+		100*share(t.slightFirst, t.slight),
+		100*share(t.slightAfter, t.slight),
+	)
+	fmt.Fprintf(
+		b,
+		"| an instrument that lies | %d | %.1f %% | | %.1f %% |\n",
+		t.instruments,
+		100*share(t.instrumentFirst, t.instruments),
+		100*share(t.instrumentAfter, t.instruments),
+	)
+	fmt.Fprintf(
+		b,
+		"| two faults at once, both named | %d | %.1f %% | %.1f %% | %.1f %% |\n",
+		t.pairs,
+		100*share(t.pairFirst, t.pairs),
+		100*share(t.pairThree, t.pairs),
+		100*share(t.pairAfter, t.pairs),
+	)
+	fmt.Fprintf(
+		b,
+		"| two faults at once, one named alone | %d | %.1f %% | | |\n",
+		t.pairs,
+		100*share(t.pairOne, t.pairs),
+	)
+	fmt.Fprintf(
+		b,
+		"| sound machine | %d | %.1f %% | | %.1f %% |\n",
+		t.sound,
+		100*share(t.soundFirst, t.sound),
+		100*share(t.soundAfter, t.sound),
+	)
+	fmt.Fprintf(
+		b,
+		"| sound machine, something called wrong (false alarm) | %d | %.1f %% | | |\n",
+		t.sound,
+		100*share(t.alarms, t.sound),
+	)
+	fmt.Fprintf(
+		b,
+		"| the same above 3,000 ft (false alarm) | %d | %.1f %% | | |\n",
+		t.high,
+		100*share(t.highAlarms, t.high),
+	)
+	fmt.Fprintf(
+		b,
+		"| sound machine, a fault likelier than none, not called | %d | %.1f %% | | |\n\n",
+		t.sound,
+		100*share(t.suspected-t.alarms, t.sound),
+	)
+	b.WriteString(
+		"Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n",
+	)
 
-	fmt.Fprintf(b, "Calibration: what the first explanation said of itself, and how often it was right.\n\n| said | visits | mean said | right |\n|---|---|---|---|\n")
+	fmt.Fprintf(
+		b,
+		"Calibration: what the first explanation said of itself, and how often it was right.\n\n| said | visits | mean said | right |\n|---|---|---|---|\n",
+	)
 	for i, x := range t.bins {
 		if x.n > 0 {
-			fmt.Fprintf(b, "| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n", 10*i, 10*i+10, x.n, 100*x.said/x.n, 100*x.right/x.n)
+			fmt.Fprintf(
+				b,
+				"| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n",
+				10*i,
+				10*i+10,
+				x.n,
+				100*x.said/x.n,
+				100*x.right/x.n,
+			)
 		}
 	}
-	fmt.Fprintf(b, "\nBy cause (effect of 10 %% or more, or an instrument):\n\n| truth | visits | first | first three | present with more than half | first after the one measurement | taken for |\n|---|---|---|---|---|---|---|\n")
+	fmt.Fprintf(
+		b,
+		"\nBy cause (effect of 10 %% or more, or an instrument):\n\n| truth | visits | first | first three | present with more than half | first after the one measurement | taken for |\n|---|---|---|---|---|---|---|\n",
+	)
 	truths := make([]string, 0, len(t.confusion))
 	for k := range t.confusion {
 		truths = append(truths, k)
@@ -287,7 +369,17 @@ func (t *tally) write(b *strings.Builder, title string) {
 		if k == "sound" {
 			present = ""
 		}
-		fmt.Fprintf(b, "| %s | %d | %.0f %% | %.0f %% | %s | %.0f %% | %s |\n", k, x[0], 100*share(x[1], x[0]), 100*share(x[2], x[0]), present, 100*share(x[4], x[0]), strings.Join(text, ", "))
+		fmt.Fprintf(
+			b,
+			"| %s | %d | %.0f %% | %.0f %% | %s | %.0f %% | %s |\n",
+			k,
+			x[0],
+			100*share(x[1], x[0]),
+			100*share(x[2], x[0]),
+			present,
+			100*share(x[4], x[0]),
+			strings.Join(text, ", "),
+		)
 	}
 	b.WriteString("\n")
 }
@@ -334,8 +426,12 @@ func below(p float64, n int) float64 { return p - 3*math.Sqrt(p*(1-p)/float64(ma
 func fullTrial(t *testing.T) {
 	const n = 2000
 	var b strings.Builder
-	b.WriteString("# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by one to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n")
-	b.WriteString("![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n")
+	b.WriteString(
+		"# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by one to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n",
+	)
+	b.WriteString(
+		"![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n",
+	)
 	var panels []panel
 	for _, x := range []struct {
 		title, machines string
@@ -370,7 +466,13 @@ func fullTrial(t *testing.T) {
 			{"miscalibration", got.miscalibration(), 0.05, false},
 		} {
 			if p.atLeast && p.got < p.want || !p.atLeast && p.got > p.want {
-				t.Errorf("%s, %s: %.1f %%, promised %.1f %%", x.machines, p.what, 100*p.got, 100*p.want)
+				t.Errorf(
+					"%s, %s: %.1f %%, promised %.1f %%",
+					x.machines,
+					p.what,
+					100*p.got,
+					100*p.want,
+				)
 			}
 		}
 	}

@@ -106,10 +106,16 @@ func (r *readings) shiftPressure(raw int, e *Evidence, by float64) bool {
 // asFluid reads both gauges as another refrigerant.
 func asFluid(other Fluid) func(*readings, *Evidence) bool {
 	return func(r *readings, e *Evidence) bool {
-		if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil || !r.have[rEvaporating] || !r.have[rCondensing] {
+		if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil ||
+			!r.have[rEvaporating] ||
+			!r.have[rCondensing] {
 			return false
 		}
-		low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere), e.LiquidPressure.Value.Absolute(e.Atmosphere)
+		low, high := e.SuctionPressure.Value.Absolute(
+			e.Atmosphere,
+		), e.LiquidPressure.Value.Absolute(
+			e.Atmosphere,
+		)
 		var t [4]float64
 		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){other.BubbleTemperature, other.DewTemperature} {
 			a, err := f(low)

@@ -16,7 +16,10 @@ func TestChangeOverAVisit(t *testing.T) {
 	var asSaid, kept, restricted, n int
 	for i := range 40 {
 		rng := rand.New(rand.NewPCG(11, uint64(i)))
-		under, err := simulate.DrawChange(rng, simulate.Change{Signature: diagnose.Undercharge, Size: 0.28, Added: 0.14})
+		under, err := simulate.DrawChange(
+			rng,
+			simulate.Change{Signature: diagnose.Undercharge, Size: 0.28, Added: 0.14},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -28,12 +31,16 @@ func TestChangeOverAVisit(t *testing.T) {
 		if d.Change.AsSaid {
 			asSaid++
 		}
-		if strings.Contains(d.Explanations[0].Code(), string(diagnose.Undercharge)) || d.Explanations[0].Code() == "sound" {
+		if strings.Contains(d.Explanations[0].Code(), string(diagnose.Undercharge)) ||
+			d.Explanations[0].Code() == "sound" {
 			kept++
 		}
 		// A valve of the population has up to 1.9 times the capacity that is needed: less of
 		// a restriction than this it makes good for.
-		stopped, err := simulate.DrawChange(rng, simulate.Change{Signature: diagnose.Restriction, Size: 0.5, Added: 0.14})
+		stopped, err := simulate.DrawChange(
+			rng,
+			simulate.Change{Signature: diagnose.Restriction, Size: 0.5, Added: 0.14},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -42,9 +49,20 @@ func TestChangeOverAVisit(t *testing.T) {
 			restricted++
 		}
 	}
-	t.Logf("of %d: moved as said %d, still undercharge or sound %d; restriction named after the change %d", n, asSaid, kept, restricted)
+	t.Logf(
+		"of %d: moved as said %d, still undercharge or sound %d; restriction named after the change %d",
+		n,
+		asSaid,
+		kept,
+		restricted,
+	)
 	if asSaid < n*9/10 || kept < n*9/10 {
-		t.Errorf("of %d undercharged machines %d moved as said, and %d were still held undercharged or sound", n, asSaid, kept)
+		t.Errorf(
+			"of %d undercharged machines %d moved as said, and %d were still held undercharged or sound",
+			n,
+			asSaid,
+			kept,
+		)
 	}
 	if restricted < n*9/10 {
 		t.Errorf("of %d restricted machines %d were named after the change", n, restricted)
@@ -89,9 +107,21 @@ func TestFreezeIsSeparated(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("%s: first cause in %d of %d; %s prevents %.2f on average", x.name, first, n, x.control, prevents/float64(max(1, n)))
+		t.Logf(
+			"%s: first cause in %d of %d; %s prevents %.2f on average",
+			x.name,
+			first,
+			n,
+			x.control,
+			prevents/float64(max(1, n)),
+		)
 		if prevents < x.least*float64(n) {
-			t.Errorf("%s: %s prevents %.2f on average", x.name, x.control, prevents/float64(max(1, n)))
+			t.Errorf(
+				"%s: %s prevents %.2f on average",
+				x.name,
+				x.control,
+				prevents/float64(max(1, n)),
+			)
 		}
 		if n < 5 || first < n*8/10 {
 			t.Errorf("%s: first cause in %d of %d", x.name, first, n)

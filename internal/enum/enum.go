@@ -21,7 +21,11 @@ func Name[T ~int](names []string, v T) string {
 // constant, or the zero one of names that have no word for it.
 func Text[T ~int](what string, names []string, v T) ([]byte, error) {
 	if v < 0 || int(v) >= len(names) || names[v] == "" {
-		return nil, &quantity.NameError{Of: what, Given: strconv.Itoa(int(v)), Known: slices.Clone(names[1:])}
+		return nil, &quantity.NameError{
+			Of:    what,
+			Given: strconv.Itoa(int(v)),
+			Known: slices.Clone(names[1:]),
+		}
 	}
 	return []byte(names[v]), nil
 }

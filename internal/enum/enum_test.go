@@ -36,7 +36,9 @@ func TestNames(t *testing.T) {
 	}
 	v := green
 	wrong, ok := errors.AsType[*quantity.NameError](Parse("color", colors, []byte("mauve"), &v))
-	if want := (quantity.NameError{Of: "color", Given: "mauve", Known: []string{"red", "green"}}); !ok || !cmp.Equal(*wrong, want) || v != green {
+	if want := (quantity.NameError{Of: "color", Given: "mauve", Known: []string{"red", "green"}}); !ok ||
+		!cmp.Equal(*wrong, want) ||
+		v != green {
 		t.Errorf("%v and %d", wrong, v)
 	}
 }

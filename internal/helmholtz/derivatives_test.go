@@ -82,13 +82,55 @@ func TestStateIsConsistent(t *testing.T) {
 			s := m.At(temp, rho)
 			return s.G - s.P/s.Rho
 		}
-		near(t, "S", s.S, -slope(func(x float64) float64 { return helmholtzEnergy(x, rho) }, temp), m.GasConstant())
-		near(t, "P", s.P, rho*rho*slope(func(x float64) float64 { return helmholtzEnergy(temp, x) }, rho), rho*rt)
-		near(t, "Cv", s.Cv, temp*slope(func(x float64) float64 { return m.At(x, rho).S }, temp), m.GasConstant())
-		near(t, "DpDT", s.DpDT, slope(func(x float64) float64 { return m.At(x, rho).P }, temp), rho*m.GasConstant())
-		near(t, "DpDrho", s.DpDrho, slope(func(x float64) float64 { return m.At(temp, x).P }, rho), rt)
-		near(t, "DhDT", s.DhDT, slope(func(x float64) float64 { return m.At(x, rho).H }, temp), m.GasConstant())
-		near(t, "DhDrho", s.DhDrho, slope(func(x float64) float64 { return m.At(temp, x).H }, rho), rt/rho)
+		near(
+			t,
+			"S",
+			s.S,
+			-slope(func(x float64) float64 { return helmholtzEnergy(x, rho) }, temp),
+			m.GasConstant(),
+		)
+		near(
+			t,
+			"P",
+			s.P,
+			rho*rho*slope(func(x float64) float64 { return helmholtzEnergy(temp, x) }, rho),
+			rho*rt,
+		)
+		near(
+			t,
+			"Cv",
+			s.Cv,
+			temp*slope(func(x float64) float64 { return m.At(x, rho).S }, temp),
+			m.GasConstant(),
+		)
+		near(
+			t,
+			"DpDT",
+			s.DpDT,
+			slope(func(x float64) float64 { return m.At(x, rho).P }, temp),
+			rho*m.GasConstant(),
+		)
+		near(
+			t,
+			"DpDrho",
+			s.DpDrho,
+			slope(func(x float64) float64 { return m.At(temp, x).P }, rho),
+			rt,
+		)
+		near(
+			t,
+			"DhDT",
+			s.DhDT,
+			slope(func(x float64) float64 { return m.At(x, rho).H }, temp),
+			m.GasConstant(),
+		)
+		near(
+			t,
+			"DhDrho",
+			s.DhDrho,
+			slope(func(x float64) float64 { return m.At(temp, x).H }, rho),
+			rt/rho,
+		)
 		near(t, "Cp", s.Cp*s.DpDrho, (s.DhDT*s.DpDrho - s.DhDrho*s.DpDT), m.GasConstant()*rt)
 		if w2 := s.Cp / s.Cv * s.DpDrho / m.MolarMass(); w2 > 0 {
 			near(t, "SoundSpeed", s.SoundSpeed*s.SoundSpeed, w2, rt/m.MolarMass())
@@ -145,19 +187,34 @@ func TestPotentials(t *testing.T) {
 					return f(at(temp, c))
 				}, conc[j])
 			}
-			phi := along(func(_ helmholtz.Potentials, r helmholtz.Residual, rho float64) float64 { return rho * r.Alpha })
+			phi := along(
+				func(_ helmholtz.Potentials, r helmholtz.Residual, rho float64) float64 { return rho * r.Alpha },
+			)
 			near(t, "ln f", base.LnF[j], math.Log(conc[j]*rt)+phi, 1)
 			for i := range n {
-				d := along(func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.LnF[i] })
+				d := along(
+					func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.LnF[i] },
+				)
 				near(t, "∂ln f/∂ln ρ", base.LnFLnRho[i][j], conc[j]*d, 1)
 			}
-			d := along(func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.P })
+			d := along(
+				func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.P },
+			)
 			near(t, "∂p/∂ln ρ", base.PLnRho[j], conc[j]*d, rho*rt)
-			dT := slope(func(temp float64) float64 { p, _, _ := at(temp, conc); return p.LnF[j] }, temp)
+			dT := slope(
+				func(temp float64) float64 { p, _, _ := at(temp, conc); return p.LnF[j] },
+				temp,
+			)
 			near(t, "∂ln f/∂T", base.LnFT[j], dT, 1/temp)
 			gibbsDuhem += x[j] * base.LnFLnRho[j][0]
 		}
-		near(t, "∂p/∂T", base.DPDT, slope(func(temp float64) float64 { p, _, _ := at(temp, conc); return p.P }, temp), rho*m.GasConstant())
+		near(
+			t,
+			"∂p/∂T",
+			base.DPDT,
+			slope(func(temp float64) float64 { p, _, _ := at(temp, conc); return p.P }, temp),
+			rho*m.GasConstant(),
+		)
 		near(t, "Gibbs-Duhem", base.PLnRho[0], rho*rt*gibbsDuhem, 0)
 	})
 }

@@ -31,7 +31,10 @@ func (t *idealTable) add(i int, f *Fluid) {
 		t.planck = append(t.planck, idealTerm{component: i, n: p.N, t: p.T})
 	}
 	for _, p := range f.Ideal.Power {
-		t.power = append(t.power, idealTerm{component: i, n: p.N * math.Pow(f.ReducingT, p.T), t: -p.T})
+		t.power = append(
+			t.power,
+			idealTerm{component: i, n: p.N * math.Pow(f.ReducingT, p.T), t: -p.T},
+		)
 	}
 	for _, p := range f.Ideal.Cp0 {
 		t.cp0 = append(t.cp0, idealTerm{component: i, n: p.N, t: p.T})

@@ -16,7 +16,9 @@ const MaxComponents = 8
 const UniversalGasConstant = 8.314462618
 
 // ErrComposition says that mole fractions do not describe a mixture.
-var ErrComposition = errors.New("helmholtz: a composition needs 1 to 8 different components with positive mole fractions")
+var ErrComposition = errors.New(
+	"helmholtz: a composition needs 1 to 8 different components with positive mole fractions",
+)
 
 // A Model is a pure fluid or a blend of fixed overall composition, ready to
 // compute with. It does not change after it is made and is safe for concurrent
@@ -39,7 +41,11 @@ type Model struct {
 // NewModel joins fluids at mole fractions, which it scales to a sum of 1. pair
 // gives the interaction of two of them; nil, or a nil result, stands for the
 // linear rule.
-func NewModel(fluids []*Fluid, moleFractions []float64, pair func(a, b *Fluid) *Pair) (*Model, error) {
+func NewModel(
+	fluids []*Fluid,
+	moleFractions []float64,
+	pair func(a, b *Fluid) *Pair,
+) (*Model, error) {
 	n := len(fluids)
 	if n == 0 || n > MaxComponents || n != len(moleFractions) {
 		return nil, ErrComposition
@@ -379,7 +385,10 @@ func (t *residualTable) weigh(x *[MaxComponents]float64) {
 	for basis, list := range lists {
 		begin := len(t.meanTerms)
 		t.meanTerms = append(t.meanTerms, list...)
-		t.mean = append(t.mean, coef{basis: uint16(basis), begin: uint16(begin), end: uint16(len(t.meanTerms))})
+		t.mean = append(
+			t.mean,
+			coef{basis: uint16(basis), begin: uint16(begin), end: uint16(len(t.meanTerms))},
+		)
 	}
 }
 

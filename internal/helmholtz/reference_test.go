@@ -11,7 +11,10 @@ import (
 // derivatives of the residual part, from which p and cv of the residual part
 // follow.
 func TestWaterResidualDerivatives(t *testing.T) {
-	source := verify.Source{Cite: "IAPWS R6-95(2018), table 6, as tests of public libraries reprint it", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "IAPWS R6-95(2018), table 6, as tests of public libraries reprint it",
+		Kind: verify.Published,
+	}
 	m := model(t, []string{"R-718"}, []float64{1})
 	for _, want := range []struct{ t, rho, a, ad, add float64 }{
 		{500, 838.025, -3.42693206, -0.364366650, 0.856063701},
@@ -24,7 +27,15 @@ func TestWaterResidualDerivatives(t *testing.T) {
 		delta := want.rho / 322
 		verify.Relative(t, source, "φr of water", "1", want.a, r.Alpha, 5e-9)
 		verify.Relative(t, source, "∂φr/∂δ of water", "1", want.ad, r.D1/delta, 5e-9)
-		verify.Relative(t, source, "∂²φr/∂δ² of water", "1", want.add, (r.D2-r.D1)/(delta*delta), 5e-9)
+		verify.Relative(
+			t,
+			source,
+			"∂²φr/∂δ² of water",
+			"1",
+			want.add,
+			(r.D2-r.D1)/(delta*delta),
+			5e-9,
+		)
 	}
 }
 

@@ -58,7 +58,8 @@ func declaredByValue(typ reflect.Type, name string) bool {
 // takesNoNil reports whether a method has a receiver that is there: an error is none where
 // it is nil, and what is decoded into is given by the decoder.
 func takesNoNil(receiver reflect.Type, name string) bool {
-	return receiver.Kind() == reflect.Pointer && (receiver.Implements(reflect.TypeFor[error]()) || strings.Contains(name, ".Unmarshal"))
+	return receiver.Kind() == reflect.Pointer &&
+		(receiver.Implements(reflect.TypeFor[error]()) || strings.Contains(name, ".Unmarshal"))
 }
 
 // tellsOfItself reports whether a result is the receiver with something changed in it, or the
@@ -134,7 +135,12 @@ func (c *caller) call(name string, f reflect.Value, receiver reflect.Type) {
 }
 
 // try calls, and reports a panic.
-func (c *caller) try(name string, f reflect.Value, in []reflect.Value, asked string) (out []reflect.Value, ok bool) {
+func (c *caller) try(
+	name string,
+	f reflect.Value,
+	in []reflect.Value,
+	asked string,
+) (out []reflect.Value, ok bool) {
 	defer func() {
 		if p := recover(); p != nil {
 			c.report(name, fmt.Sprintf("panic %v from %s", p, asked))
@@ -178,7 +184,8 @@ func (c *caller) keep(v reflect.Value) {
 		}
 	}
 	typ := v.Type()
-	if k := v.Kind(); k != reflect.Struct && k != reflect.Pointer || !strings.HasPrefix(elem(typ).PkgPath(), module) {
+	if k := v.Kind(); k != reflect.Struct && k != reflect.Pointer ||
+		!strings.HasPrefix(elem(typ).PkgPath(), module) {
 		return
 	}
 	if k := v.Kind(); k == reflect.Pointer && v.IsNil() {

@@ -56,7 +56,11 @@ func (c *caller) seed() {
 		}
 	}
 	for _, rh := range []float64{0.2, 0.5, 0.9} {
-		a, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(75), rh, quantity.StandardAtmosphere)
+		a, err := psychro.FromRelativeHumidity(
+			quantity.Fahrenheit(75),
+			rh,
+			quantity.StandardAtmosphere,
+		)
 		if err != nil {
 			c.t.Fatal(err)
 		}
@@ -151,7 +155,18 @@ func (c *caller) integer(typ reflect.Type) int64 {
 }
 
 func (c *caller) text() string {
-	words := []string{"", "R-22", "R-32", "R-600a", "R-999", "NaN", "62 °F", "±", "\x00\xff", strings.Repeat("x", 300)}
+	words := []string{
+		"",
+		"R-22",
+		"R-32",
+		"R-600a",
+		"R-999",
+		"NaN",
+		"62 °F",
+		"±",
+		"\x00\xff",
+		strings.Repeat("x", 300),
+	}
 	return words[c.rand.IntN(len(words))]
 }
 

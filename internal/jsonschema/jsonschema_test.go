@@ -63,7 +63,8 @@ func TestValidate(t *testing.T) {
 		`{"name": "n", "share": 1e999999}`: `$.share: strconv.ParseFloat`,
 	} {
 		err := v.Validate(s, []byte(doc))
-		if want == "" && err != nil || want != "" && (err == nil || !strings.HasPrefix(err.Error(), want)) {
+		if want == "" && err != nil ||
+			want != "" && (err == nil || !strings.HasPrefix(err.Error(), want)) {
 			t.Errorf("%s\n got %v\nwant %s", doc, err, want)
 		}
 	}
@@ -114,7 +115,8 @@ func FuzzValidate(f *testing.F) {
 	}
 	f.Add([]byte(`{"name": "n", "list": [{"name": "m"}]}`))
 	f.Fuzz(func(t *testing.T, doc []byte) {
-		if err := (Validator{Resolve: InDefs(s)}).Validate(s, doc); err != nil && err.Error() == "" {
+		if err := (Validator{Resolve: InDefs(s)}).Validate(s, doc); err != nil &&
+			err.Error() == "" {
 			t.Error("an error without words")
 		}
 	})

@@ -21,7 +21,15 @@ func main() {
 }
 
 func run() error {
-	list := exec.Command("go", "list", "-deps", "-test", "-f", `{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}`, "./...")
+	list := exec.Command(
+		"go",
+		"list",
+		"-deps",
+		"-test",
+		"-f",
+		`{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}`,
+		"./...",
+	)
 	list.Stderr = os.Stderr
 	out, err := list.Output()
 	if err != nil {

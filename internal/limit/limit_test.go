@@ -19,7 +19,8 @@ func TestWithin(t *testing.T) {
 	}
 	for _, v := range []quantity.Temperature{low - 1e-6, high + 1e-6, quantity.Temperature(math.NaN()), quantity.Temperature(math.Inf(1))} {
 		var out *quantity.RangeError
-		if err := limit.Within("air", v, low, high, "look"); !errors.As(err, &out) || out.Advice != "look" {
+		if err := limit.Within("air", v, low, high, "look"); !errors.As(err, &out) ||
+			out.Advice != "look" {
 			t.Errorf("%v: %v", float64(v), err)
 		}
 	}

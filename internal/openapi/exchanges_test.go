@@ -103,7 +103,13 @@ func (e exchange) hold(t *testing.T, check jsonschema.Validator, o publishedOper
 	content, ok := o.Responses[strconv.Itoa(e.Status)].Content[e.Kind]
 	switch {
 	case !ok:
-		t.Errorf("%s %s answers %d in %q, which is not described", e.Method, e.Path, e.Status, e.Kind)
+		t.Errorf(
+			"%s %s answers %d in %q, which is not described",
+			e.Method,
+			e.Path,
+			e.Status,
+			e.Kind,
+		)
 	case e.Kind == api.JSON || e.Kind == api.ProblemJSON:
 		fits("an answer", content.Schema, e.Answer)
 	case e.Kind == api.NDJSON:

@@ -78,7 +78,13 @@ func description(t *testing.T) []byte {
 			if o.Example != "" {
 				content = append(content, member{"example", json.RawMessage(o.Example)})
 			}
-			op = append(op, member{"requestBody", ordered{{"required", true}, {"content", ordered{{o.Media, content}}}}})
+			op = append(
+				op,
+				member{
+					"requestBody",
+					ordered{{"required", true}, {"content", ordered{{o.Media, content}}}},
+				},
+			)
 		}
 		answer := &jsonschema.Schema{Type: "string"}
 		switch {
@@ -87,13 +93,32 @@ func description(t *testing.T) []byte {
 		case o.GivesKind == api.JSON:
 			answer = &jsonschema.Schema{Type: "object"}
 		}
-		responses := ordered{{"200", ordered{{"description", "the answer"}, {"content", ordered{{o.GivesKind, ordered{{"schema", answer}}}}}}}}
+		responses := ordered{
+			{
+				"200",
+				ordered{
+					{"description", "the answer"},
+					{"content", ordered{{o.GivesKind, ordered{{"schema", answer}}}}},
+				},
+			},
+		}
 		for _, status := range o.Problems {
 			kind, s, means := api.ProblemJSON, problem, titles(status)
 			if o.Path == "/readyz" {
-				kind, s, means = api.Text, &jsonschema.Schema{Type: "string"}, "the service is stopping"
+				kind, s, means = api.Text, &jsonschema.Schema{
+					Type: "string",
+				}, "the service is stopping"
 			}
-			responses = append(responses, member{strconv.Itoa(status), ordered{{"description", means}, {"content", ordered{{kind, ordered{{"schema", s}}}}}}})
+			responses = append(
+				responses,
+				member{
+					strconv.Itoa(status),
+					ordered{
+						{"description", means},
+						{"content", ordered{{kind, ordered{{"schema", s}}}}},
+					},
+				},
+			)
 		}
 		op = append(op, member{"responses", responses})
 		paths = append(paths, member{o.Path, ordered{{strings.ToLower(o.Method), op}}})
@@ -101,8 +126,14 @@ func description(t *testing.T) []byte {
 	text, err := jsonschema.Write(ordered{
 		{"openapi", "3.1.0"},
 		{"info", ordered{
-			{"title", "satline"}, {"version", "1"}, {"license", ordered{{"name", "MIT"}, {"identifier", "MIT"}}},
-			{"description", "Refrigerant cycle, moist air, and the judgement of an air conditioner from its readings. Every value carries its unit in text, \"62 °F\"; a bare number is an error. Fields that are not known are left out; null is an error. An answer may gain fields, and never loses one or gives it another meaning. Every answer under /v1 has X-Request-Id, the one that was sent or a new one, which the log has too. Refrigerant work is licensed work: the unit's label, its maker's chart and local codes outrank every figure here."},
+			{
+				"title",
+				"satline",
+			}, {"version", "1"}, {"license", ordered{{"name", "MIT"}, {"identifier", "MIT"}}},
+			{
+				"description",
+				"Refrigerant cycle, moist air, and the judgement of an air conditioner from its readings. Every value carries its unit in text, \"62 °F\"; a bare number is an error. Fields that are not known are left out; null is an error. An answer may gain fields, and never loses one or gives it another meaning. Every answer under /v1 has X-Request-Id, the one that was sent or a new one, which the log has too. Refrigerant work is licensed work: the unit's label, its maker's chart and local codes outrank every figure here.",
+			},
 		}},
 		{"jsonSchemaDialect", jsonschema.Dialect},
 		{"paths", paths},
@@ -141,6 +172,8 @@ func TestOpenAPIIsFresh(t *testing.T) {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(got, want) {
-		t.Error("openapi.json is not that of the service; go test ./internal/openapi -run OpenAPI -update, and read the diff")
+		t.Error(
+			"openapi.json is not that of the service; go test ./internal/openapi -run OpenAPI -update, and read the diff",
+		)
 	}
 }

@@ -41,7 +41,13 @@ type pagePicture struct {
 
 func (d Document) page() pageData {
 	print := d.PrintSize()
-	p := pageData{Lang: d.Lang, Title: d.Title, Lines: d.Lines, Print: print, Figure: pictureHeight(print)}
+	p := pageData{
+		Lang:   d.Lang,
+		Title:  d.Title,
+		Lines:  d.Lines,
+		Print:  print,
+		Figure: pictureHeight(print),
+	}
 	for _, b := range d.Blocks {
 		out := pageBlock{Heading: b.Heading, Paragraphs: b.Paragraphs, Numbered: b.Numbered}
 		if b.Table != nil {
@@ -58,7 +64,9 @@ func (d Document) page() pageData {
 	return p
 }
 
-var page = sync.OnceValue(func() *template.Template { return template.Must(template.New("page").Parse(pageHTML)) })
+var page = sync.OnceValue(
+	func() *template.Template { return template.Must(template.New("page").Parse(pageHTML)) },
+)
 
 const pageHTML = `<!DOCTYPE html>
 <html lang="{{.Lang}}">

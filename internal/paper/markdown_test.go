@@ -11,7 +11,9 @@ import (
 // Whatever begins a block other than a paragraph, by CommonMark 0.31: code indented (4.4) or
 // fenced (4.5), rule (4.1), heading (4.2, 4.3), HTML (4.6), definition (4.7), quotation (5.1),
 // list (5.2).
-var otherBlock = regexp.MustCompile("^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|[-+*]( |$)|:-|-:|[0-9]{1,9}[.)]( |$)))")
+var otherBlock = regexp.MustCompile(
+	"^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|[-+*]( |$)|:-|-:|[0-9]{1,9}[.)]( |$)))",
+)
 
 // Whatever is markup inside a paragraph (6.1 to 6.6, and strikethrough and tables of GFM) where no
 // backslash stands before it.
@@ -64,7 +66,11 @@ func TestNotesStayText(t *testing.T) {
 		holdsAsText(t, notes)
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		holdsAsText(t, rapid.StringOf(rapid.RuneFrom([]rune("ab1 \t\n-+*_=>#~`<>&[]()!.|\\;:"))).Draw(t, "notes"))
+		holdsAsText(
+			t,
+			rapid.StringOf(rapid.RuneFrom([]rune("ab1 \t\n-+*_=>#~`<>&[]()!.|\\;:"))).
+				Draw(t, "notes"),
+		)
 	})
 }
 

@@ -10,7 +10,10 @@ import (
 
 // Fill paints a rectangle.
 func (l *Lettering) Fill(c color.Color, r vg.Rectangle) {
-	l.Canvas.FillPolygon(c, []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}})
+	l.Canvas.FillPolygon(
+		c,
+		[]vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}},
+	)
 }
 
 // Bounds is all of the page.
@@ -31,7 +34,11 @@ func (l *Lettering) Heading(p Page, x vg.Length, title, shown string) {
 	room := vg.Points(p.Width) - 2*x
 	write := func(style text.Style, word string, down float64) {
 		style.YAlign = text.YTop
-		l.Canvas.FillText(style, vg.Point{X: x, Y: vg.Points(p.Height - headingTop - down)}, Fit(style, word, room))
+		l.Canvas.FillText(
+			style,
+			vg.Point{X: x, Y: vg.Points(p.Height - headingTop - down)},
+			Fit(style, word, room),
+		)
 	}
 	write(Writing(Title, Ink, true), title, 0)
 	write(Writing(Normal, Quiet, false), shown, beneath)
@@ -72,6 +79,12 @@ func (l *Lettering) Legend(p Page, x vg.Length, families []Family, columns int, 
 		}
 		l.Canvas.StrokeLine2(f.Style, at.X, at.Y, at.X+vg.Points(16), at.Y)
 		l.Canvas.FillText(style, vg.Point{X: at.X + vg.Points(21), Y: at.Y}, f.Name)
-		l.Take(Box{Center: vg.Point{X: at.X + vg.Points(65), Y: at.Y}, Width: vg.Points(140), Height: vg.Points(Normal * 1.3)})
+		l.Take(
+			Box{
+				Center: vg.Point{X: at.X + vg.Points(65), Y: at.Y},
+				Width:  vg.Points(140),
+				Height: vg.Points(Normal * 1.3),
+			},
+		)
 	}
 }

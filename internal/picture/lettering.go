@@ -24,7 +24,12 @@ func BoxOf(s text.Style, word string, center vg.Point, angle float64) Box {
 // Along is the box of a line of a thickness.
 func Along(from, to vg.Point, thickness vg.Length) Box {
 	d := to.Sub(from)
-	return Box{Center: from.Add(d.Scale(0.5)), Width: Distance(from, to), Height: thickness, Angle: math.Atan2(float64(d.Y), float64(d.X))}
+	return Box{
+		Center: from.Add(d.Scale(0.5)),
+		Width:  Distance(from, to),
+		Height: thickness,
+		Angle:  math.Atan2(float64(d.Y), float64(d.X)),
+	}
 }
 
 // Corners go around the box.
@@ -151,7 +156,14 @@ func (l *Lettering) Write(s text.Style, word string, b Box, ground color.Color) 
 
 // WriteAlong writes a word on a line, at the first of the shares of its length where
 // there is room, and reports whether there was.
-func (l *Lettering) WriteAlong(s text.Style, word string, line []vg.Point, bounds vg.Rectangle, ground color.Color, shares ...float64) bool {
+func (l *Lettering) WriteAlong(
+	s text.Style,
+	word string,
+	line []vg.Point,
+	bounds vg.Rectangle,
+	ground color.Color,
+	shares ...float64,
+) bool {
 	total := vg.Length(0)
 	for i := 1; i < len(line); i++ {
 		total += Distance(line[i-1], line[i])
@@ -182,7 +194,15 @@ type Placed struct {
 // ground tells the color behind a box, and whether a line crosses it that a word
 // should not cover. A word that is not needed stays away where nothing is free
 // close by.
-func (l *Lettering) Place(style text.Style, word string, at vg.Point, away float64, needed bool, bounds vg.Rectangle, ground func(Box) (color.Color, bool)) (best Placed, ok bool) {
+func (l *Lettering) Place(
+	style text.Style,
+	word string,
+	at vg.Point,
+	away float64,
+	needed bool,
+	bounds vg.Rectangle,
+	ground func(Box) (color.Color, bool),
+) (best Placed, ok bool) {
 	if word == "" {
 		return Placed{}, false
 	}

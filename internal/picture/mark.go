@@ -10,10 +10,19 @@ const Dot = 3.2
 
 // Mark draws a state; an open one is a point that nothing passes through.
 func (l *Lettering) Mark(at vg.Point, open bool) {
-	l.Canvas.DrawGlyphNoClip(draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot + 1), Shape: draw.CircleGlyph{}}, at)
-	l.Canvas.DrawGlyphNoClip(draw.GlyphStyle{Color: Vermilion, Radius: vg.Points(Dot), Shape: draw.CircleGlyph{}}, at)
+	l.Canvas.DrawGlyphNoClip(
+		draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot + 1), Shape: draw.CircleGlyph{}},
+		at,
+	)
+	l.Canvas.DrawGlyphNoClip(
+		draw.GlyphStyle{Color: Vermilion, Radius: vg.Points(Dot), Shape: draw.CircleGlyph{}},
+		at,
+	)
 	if open {
-		l.Canvas.DrawGlyphNoClip(draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot - 1.3), Shape: draw.CircleGlyph{}}, at)
+		l.Canvas.DrawGlyphNoClip(
+			draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot - 1.3), Shape: draw.CircleGlyph{}},
+			at,
+		)
 	}
 }
 
@@ -33,5 +42,8 @@ func (l *Lettering) Arrow(a, b vg.Point, dashed bool) {
 	side := vg.Point{X: -unit.Y, Y: unit.X}
 	tip := a.Add(unit.Scale(length*0.5 + vg.Points(4)))
 	base := tip.Sub(unit.Scale(vg.Points(8)))
-	l.Canvas.FillPolygon(Vermilion, []vg.Point{tip, base.Add(side.Scale(vg.Points(3.4))), base.Sub(side.Scale(vg.Points(3.4)))})
+	l.Canvas.FillPolygon(
+		Vermilion,
+		[]vg.Point{tip, base.Add(side.Scale(vg.Points(3.4))), base.Sub(side.Scale(vg.Points(3.4)))},
+	)
 }

@@ -26,9 +26,17 @@ func SVG(w io.Writer, page Page, title, description string, paint func(draw.Canv
 	if _, err := canvas.WriteTo(&b); err != nil {
 		return fmt.Errorf("picture: %w", err)
 	}
-	out := bytes.ReplaceAll(b.Bytes(), []byte("font-family:Liberation Sans;"), []byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif;"))
+	out := bytes.ReplaceAll(
+		b.Bytes(),
+		[]byte("font-family:Liberation Sans;"),
+		[]byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif;"),
+	)
 	if head, tail, ok := bytes.Cut(out, []byte("xlink\">\n")); ok {
-		words := fmt.Sprintf("xlink\" role=\"img\">\n<title>%s</title>\n<desc>%s</desc>\n", html.EscapeString(title), html.EscapeString(description))
+		words := fmt.Sprintf(
+			"xlink\" role=\"img\">\n<title>%s</title>\n<desc>%s</desc>\n",
+			html.EscapeString(title),
+			html.EscapeString(description),
+		)
 		out = append(append(head[:len(head):len(head)], words...), tail...)
 	}
 	if _, err := w.Write(out); err != nil {
@@ -51,12 +59,26 @@ func PNG(w io.Writer, page Page, dpi int, paint func(draw.Canvas)) error {
 		return err
 	}
 	if pixels := page.Width * page.Height / (72 * 72) * float64(dpi) * float64(dpi); pixels > maxPixels {
-		return &quantity.RangeError{Quantity: "pixels of the image", Value: quantity.Number(pixels), Max: quantity.Number(maxPixels), Advice: "take a smaller page, a lower resolution, or SVG"}
+		return &quantity.RangeError{
+			Quantity: "pixels of the image",
+			Value:    quantity.Number(pixels),
+			Max:      quantity.Number(maxPixels),
+			Advice:   "take a smaller page, a lower resolution, or SVG",
+		}
 	}
 	if dpi < minDPI || dpi > maxDPI {
-		return &quantity.RangeError{Quantity: "resolution in dots per inch", Value: quantity.Number(dpi), Min: quantity.Number(minDPI), Max: quantity.Number(maxDPI), Advice: "96 for a plain screen, 192 for a sharp one, 300 for paper"}
+		return &quantity.RangeError{
+			Quantity: "resolution in dots per inch",
+			Value:    quantity.Number(dpi),
+			Min:      quantity.Number(minDPI),
+			Max:      quantity.Number(maxDPI),
+			Advice:   "96 for a plain screen, 192 for a sharp one, 300 for paper",
+		}
 	}
-	canvas := vgimg.NewWith(vgimg.UseWH(vg.Points(page.Width), vg.Points(page.Height)), vgimg.UseDPI(dpi))
+	canvas := vgimg.NewWith(
+		vgimg.UseWH(vg.Points(page.Width), vg.Points(page.Height)),
+		vgimg.UseDPI(dpi),
+	)
 	paint(draw.New(canvas))
 	if _, err := (vgimg.PngCanvas{Canvas: canvas}).WriteTo(w); err != nil {
 		return fmt.Errorf("picture: %w", err)

@@ -19,8 +19,17 @@ func TestMeets(t *testing.T) {
 		length := func(name string, low, high float64) vg.Length {
 			return vg.Length(rapid.Float64Range(low, high).Draw(t, name))
 		}
-		a := Box{Width: length("width", 1, 40), Height: length("height", 1, 40), Angle: rapid.Float64Range(-3, 3).Draw(t, "angle")}
-		b := Box{Center: vg.Point{X: length("x", -60, 60), Y: length("y", -60, 60)}, Width: length("width", 1, 40), Height: length("height", 1, 40), Angle: rapid.Float64Range(-3, 3).Draw(t, "angle")}
+		a := Box{
+			Width:  length("width", 1, 40),
+			Height: length("height", 1, 40),
+			Angle:  rapid.Float64Range(-3, 3).Draw(t, "angle"),
+		}
+		b := Box{
+			Center: vg.Point{X: length("x", -60, 60), Y: length("y", -60, 60)},
+			Width:  length("width", 1, 40),
+			Height: length("height", 1, 40),
+			Angle:  rapid.Float64Range(-3, 3).Draw(t, "angle"),
+		}
 		if a.Meets(b) != b.Meets(a) {
 			t.Fatal("one meets the other and not the other way round")
 		}
@@ -32,7 +41,8 @@ func TestMeets(t *testing.T) {
 		if !a.Meets(touching) {
 			t.Fatal("a box on the corner of another does not meet it")
 		}
-		if apart := Distance(a.Center, b.Center); apart > (a.Width+a.Height+b.Width+b.Height)/2 && a.Meets(b) {
+		if apart := Distance(a.Center, b.Center); apart > (a.Width+a.Height+b.Width+b.Height)/2 &&
+			a.Meets(b) {
 			t.Fatalf("boxes %v apart meet", apart)
 		}
 	})
@@ -76,7 +86,9 @@ func TestWriteAlong(t *testing.T) {
 	line := []vg.Point{{X: 10, Y: 100}, {X: 190, Y: 100}}
 	bounds := vg.Rectangle{Max: vg.Point{X: 200, Y: 200}}
 	style := Writing(Small, Ink, true)
-	if !l.WriteAlong(style, "one", line, bounds, Field, 0.5) || l.WriteAlong(style, "two", line, bounds, Field, 0.5) || !l.WriteAlong(style, "two", line, bounds, Field, 0.5, 0.2) {
+	if !l.WriteAlong(style, "one", line, bounds, Field, 0.5) ||
+		l.WriteAlong(style, "two", line, bounds, Field, 0.5) ||
+		!l.WriteAlong(style, "two", line, bounds, Field, 0.5, 0.2) {
 		t.Error("a word wants the free place, and no other")
 	}
 }
@@ -93,7 +105,8 @@ func TestWords(t *testing.T) {
 		}
 	}
 	style := Writing(Normal, Ink, false)
-	if got := Fit(style, "a long word", style.Width("a long")); got == "a long word" || style.Width(got) > style.Width("a long") {
+	if got := Fit(style, "a long word", style.Width("a long")); got == "a long word" ||
+		style.Width(got) > style.Width("a long") {
 		t.Errorf("%q", got)
 	}
 	var steps []float64
@@ -118,7 +131,13 @@ func TestPlaceTellsMarksApart(t *testing.T) {
 		for own, other := range map[vg.Point]vg.Point{a: b, b: a} {
 			p, _ := l.Place(Writing(Normal, Ink, true), "return", own, Dot+2, true, bounds, plain)
 			if p.Box.from(own) >= p.Box.from(other) {
-				t.Errorf("the word of %v is %v from it and %v from %v", own, p.Box.from(own), p.Box.from(other), other)
+				t.Errorf(
+					"the word of %v is %v from it and %v from %v",
+					own,
+					p.Box.from(own),
+					p.Box.from(other),
+					other,
+				)
 			}
 		}
 	})

@@ -90,7 +90,8 @@ func TestEachRuleFires(t *testing.T) {
 func TestReturnOf62WithSupplyOf53(t *testing.T) {
 	in := Input{ReturnDryBulb: temp(62), SupplyDryBulb: temp(53), EvaporatingDew: temp(40)}
 	got := Check(in)
-	if len(got) != 1 || got[0].Code != "return-dry-bulb-is-a-wet-bulb" || got[0].Weight != Doubtful {
+	if len(got) != 1 || got[0].Code != "return-dry-bulb-is-a-wet-bulb" ||
+		got[0].Weight != Doubtful {
 		t.Errorf("got %+v", got)
 	}
 }
@@ -131,13 +132,24 @@ func TestSupplyWetBulbShowsInDryAirOnly(t *testing.T) {
 		{76, 59, 50, true}, {76, 59, 54.5, false}, {76, 59, 40, false},
 		{76, 66, 50, false}, {76, 66, 58, false}, {74, 54, 47, true},
 	} {
-		in := Input{ReturnDryBulb: temp(c.db), ReturnWetBulb: temp(c.wb), SupplyDryBulb: temp(c.supply)}
+		in := Input{
+			ReturnDryBulb: temp(c.db),
+			ReturnWetBulb: temp(c.wb),
+			SupplyDryBulb: temp(c.supply),
+		}
 		got := false
 		for _, d := range Check(in) {
 			got = got || d.Code == "supply-dry-bulb-is-a-wet-bulb"
 		}
 		if got != c.want {
-			t.Errorf("return %v / %v °F, supply %v °F: fired %v, want %v", c.db, c.wb, c.supply, got, c.want)
+			t.Errorf(
+				"return %v / %v °F, supply %v °F: fired %v, want %v",
+				c.db,
+				c.wb,
+				c.supply,
+				got,
+				c.want,
+			)
 		}
 	}
 }

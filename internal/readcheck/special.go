@@ -81,7 +81,11 @@ func returnDryBulbIsWetBulb(in Input) (Doubt, bool) {
 	std := math.Hypot(r.Std, s.Std)
 	d := Doubt{
 		Excess: float64(quantity.FahrenheitDelta(13) - split), Std: std,
-		Values: []fact.Value{fact.Amount("a", r.Value), fact.Amount("b", s.Value), fact.Amount("split", split)},
+		Values: []fact.Value{
+			fact.Amount("a", r.Value),
+			fact.Amount("b", s.Value),
+			fact.Amount("split", split),
+		},
 	}
 	if e := in.EvaporatingDew; e != nil {
 		if r.Value.Sub(e.Value) < quantity.FahrenheitDelta(15) {
@@ -133,7 +137,11 @@ func supplyDryBulbIsWetBulb(in Input) (Doubt, bool) {
 
 // supplyWetBulb is the wet bulb of return air that was cooled to a dry bulb and
 // has kept its water, as far as it could.
-func supplyWetBulb(db, wb quantity.Uncertain[quantity.Temperature], dry quantity.Temperature, atmosphere quantity.Pressure) (quantity.Temperature, bool) {
+func supplyWetBulb(
+	db, wb quantity.Uncertain[quantity.Temperature],
+	dry quantity.Temperature,
+	atmosphere quantity.Pressure,
+) (quantity.Temperature, bool) {
 	before, err := psychro.FromWetBulb(db.Value, wb.Value, atmosphere)
 	if err != nil {
 		return 0, false

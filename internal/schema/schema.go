@@ -21,20 +21,34 @@ func Builder(dir string) *jsonschema.Builder {
 	for _, t := range []reflect.Type{
 		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](), reflect.TypeFor[satline.Conditions](),
 	} {
-		b.Override(t, func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) })
+		b.Override(
+			t,
+			func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) },
+		)
 	}
 	b.Override(reflect.TypeFor[charge.Dose](), dose)
 	b.Override(reflect.TypeFor[charge.Steadiness[quantity.TemperatureDelta]](), steadiness)
 	b.Override(reflect.TypeFor[fact.Value](), value)
-	b.Override(reflect.TypeFor[charge.Budget](), func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
-		items, err := b.Type(reflect.TypeFor[charge.Term]())
-		return &jsonschema.Schema{Type: "array", Items: items}, err
-	})
-	b.Override(reflect.TypeFor[charge.Term](), func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
-		return object(b,
-			field[charge.Reading]("reading", "where the doubt comes from"),
-			field[quantity.TemperatureDelta]("contribution", "the standard uncertainty that it alone would give the result"))
-	})
+	b.Override(
+		reflect.TypeFor[charge.Budget](),
+		func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+			items, err := b.Type(reflect.TypeFor[charge.Term]())
+			return &jsonschema.Schema{Type: "array", Items: items}, err
+		},
+	)
+	b.Override(
+		reflect.TypeFor[charge.Term](),
+		func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+			return object(
+				b,
+				field[charge.Reading]("reading", "where the doubt comes from"),
+				field[quantity.TemperatureDelta](
+					"contribution",
+					"the standard uncertainty that it alone would give the result",
+				),
+			)
+		},
+	)
 	return b
 }
 
@@ -47,7 +61,12 @@ func Visit(dir string) (*jsonschema.Schema, error) {
 
 // Assessment returns the schema of the JSON form of an assessment.
 func Assessment(dir string) (*jsonschema.Schema, error) {
-	return root(Builder(dir), reflect.TypeFor[satline.Assessment](), "assessment", "An assessment of a visit")
+	return root(
+		Builder(dir),
+		reflect.TypeFor[satline.Assessment](),
+		"assessment",
+		"An assessment of a visit",
+	)
 }
 
 // root names a schema by a URI that is absolute and reaches no server: the top-level
@@ -78,14 +97,21 @@ func dose(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 
 func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 	delta := reflect.TypeFor[quantity.TemperatureDelta]()
-	s, err := object(b,
+	s, err := object(
+		b,
 		field[charge.State]("state", "what the value does"),
-		field[quantity.Uncertain[quantity.TemperatureDelta]]("value", "what was read: the mean over the stretch"),
+		field[quantity.Uncertain[quantity.TemperatureDelta]](
+			"value",
+			"what was read: the mean over the stretch",
+		),
 		span("from", "where the stretch begins"),
 		span("to", "where the stretch ends"),
 		of("low", delta, "the low end of its band"),
 		of("high", delta, "the high end of its band"),
-		field[quantity.Uncertain[quantity.TemperatureDelta]]("estimate", "where it seems to go, while settling; nothing to judge by"),
+		field[quantity.Uncertain[quantity.TemperatureDelta]](
+			"estimate",
+			"where it seems to go, while settling; nothing to judge by",
+		),
 		span("timeConstant", "the time in which all but 37 % of a change is over"),
 		span("wait", "how long it may still take to stand still"),
 		span("period", "of the hunting"),
@@ -93,9 +119,21 @@ func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 		of("noise", delta, "the standard deviation about a line through the stretch"),
 		field[int]("spikes", "readings left out as freaks"),
 		field[int]("gaps", "holes in the log much longer than its usual step"),
-		of("within", delta, "how far it may move in five minutes to count as settled"))
+		of("within", delta, "how far it may move in five minutes to count as settled"),
+	)
 	if err == nil {
-		s.Optional("from", "to", "estimate", "timeConstant", "wait", "period", "swing", "noise", "spikes", "gaps")
+		s.Optional(
+			"from",
+			"to",
+			"estimate",
+			"timeConstant",
+			"wait",
+			"period",
+			"swing",
+			"noise",
+			"spikes",
+			"gaps",
+		)
 	}
 	return s, err
 }
@@ -114,7 +152,11 @@ func of(name string, t reflect.Type, description string) property {
 	return property{name, description, t}
 }
 
-func span(name, description string) property { return property{name: name, description: description} }
+func span(
+	name, description string,
+) property {
+	return property{name: name, description: description}
+}
 
 // object requires all its properties.
 func object(b *jsonschema.Builder, properties ...property) (*jsonschema.Schema, error) {
@@ -137,11 +179,15 @@ func object(b *jsonschema.Builder, properties ...property) (*jsonschema.Schema, 
 // value is a named quantity of a fact: its kind says what its value is.
 func value(*jsonschema.Builder) (*jsonschema.Schema, error) {
 	one := func(v *jsonschema.Schema, kinds ...string) *jsonschema.Schema {
-		return &jsonschema.Schema{Type: "object", Required: []string{"name", "kind", "value"}, Properties: jsonschema.Properties{
-			{Name: "name", Schema: &jsonschema.Schema{Type: "string"}},
-			{Name: "kind", Schema: &jsonschema.Schema{Type: "string", Enum: kinds}},
-			{Name: "value", Schema: v},
-		}}
+		return &jsonschema.Schema{
+			Type:     "object",
+			Required: []string{"name", "kind", "value"},
+			Properties: jsonschema.Properties{
+				{Name: "name", Schema: &jsonschema.Schema{Type: "string"}},
+				{Name: "kind", Schema: &jsonschema.Schema{Type: "string", Enum: kinds}},
+				{Name: "value", Schema: v},
+			},
+		}
 	}
 	var texts []string
 	for _, k := range fact.Kinds() {
@@ -153,6 +199,11 @@ func value(*jsonschema.Builder) (*jsonschema.Schema, error) {
 	return &jsonschema.Schema{Examples: []any{example}, OneOf: []*jsonschema.Schema{
 		one(&jsonschema.Schema{Type: "number"}, "share", "times", "count"),
 		one(&jsonschema.Schema{Type: "array", Items: &jsonschema.Schema{Type: "string"}}, "terms"),
-		one(&jsonschema.Schema{Type: "string", Description: "a quantity with its unit, a time, a term or a text"}, texts...),
+		one(
+			&jsonschema.Schema{
+				Type:        "string",
+				Description: "a quantity with its unit, a time, a term or a text",
+			},
+			texts...),
 	}}, nil
 }

@@ -41,8 +41,17 @@ func run(count int) error {
 			return err
 		}
 	}
-	fmt.Printf("Best of %d runs on one core of %s, %s/%s, %s.\n\n", count, processor(), runtime.GOOS, runtime.GOARCH, runtime.Version())
-	fmt.Print("| what | promised | measured | promised / measured | allocations |\n| --- | ---: | ---: | ---: | ---: |\n")
+	fmt.Printf(
+		"Best of %d runs on one core of %s, %s/%s, %s.\n\n",
+		count,
+		processor(),
+		runtime.GOOS,
+		runtime.GOARCH,
+		runtime.Version(),
+	)
+	fmt.Print(
+		"| what | promised | measured | promised / measured | allocations |\n| --- | ---: | ---: | ---: | ---: |\n",
+	)
 	var missing []string
 	for _, p := range promises {
 		r, ok := found[p.pkg+" "+p.bench]
@@ -50,7 +59,14 @@ func run(count int) error {
 			missing = append(missing, p.pkg+" "+p.bench)
 			continue
 		}
-		fmt.Printf("| %s | %s | %s | %.1f | %.0f |\n", p.what, round(float64(p.within)), round(r.nanos), float64(p.within)/r.nanos, r.allocs)
+		fmt.Printf(
+			"| %s | %s | %s | %.1f | %.0f |\n",
+			p.what,
+			round(float64(p.within)),
+			round(r.nanos),
+			float64(p.within)/r.nanos,
+			r.allocs,
+		)
 	}
 	if len(missing) > 0 {
 		return fmt.Errorf("no such benchmark: %s", strings.Join(missing, ", "))
@@ -80,7 +96,20 @@ func measure(pkg string, count int, found map[string]result) error {
 			wanted = append(wanted, name)
 		}
 	}
-	cmd := exec.Command("go", "test", "-run", "^$", "-bench", "^Benchmark("+strings.Join(wanted, "|")+")$", "-benchmem", "-cpu", "1", "-count", strconv.Itoa(count), "./"+pkg)
+	cmd := exec.Command(
+		"go",
+		"test",
+		"-run",
+		"^$",
+		"-bench",
+		"^Benchmark("+strings.Join(wanted, "|")+")$",
+		"-benchmem",
+		"-cpu",
+		"1",
+		"-count",
+		strconv.Itoa(count),
+		"./"+pkg,
+	)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()
 	if err != nil {

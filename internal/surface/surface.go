@@ -24,7 +24,8 @@ func List(root string) ([]string, error) {
 		if err != nil || !d.IsDir() {
 			return err
 		}
-		if name := d.Name(); path != root && (strings.HasPrefix(name, ".") || name == "internal" || name == "testdata" || name == "examples") {
+		if name := d.Name(); path != root &&
+			(strings.HasPrefix(name, ".") || name == "internal" || name == "testdata" || name == "examples") {
 			return filepath.SkipDir
 		}
 		lines, err := listDir(root, path)
@@ -51,7 +52,12 @@ func listDir(root, dir string) ([]string, error) {
 			continue
 		}
 		files := token.NewFileSet()
-		f, err := parser.ParseFile(files, filepath.Join(dir, name), nil, parser.SkipObjectResolution)
+		f, err := parser.ParseFile(
+			files,
+			filepath.Join(dir, name),
+			nil,
+			parser.SkipObjectResolution,
+		)
 		if err != nil {
 			return nil, err
 		}
@@ -113,7 +119,13 @@ func exportedReceiver(recv *ast.FieldList) bool {
 
 // value writes a constant or variable with its type, which for a constant
 // without one is that of the constant above it in the group.
-func value(files *token.FileSet, tok token.Token, group []ast.Spec, s *ast.ValueSpec, n *ast.Ident) string {
+func value(
+	files *token.FileSet,
+	tok token.Token,
+	group []ast.Spec,
+	s *ast.ValueSpec,
+	n *ast.Ident,
+) string {
 	typ := s.Type
 	for i := len(group) - 1; i >= 0 && typ == nil && len(s.Values) == 0; i-- {
 		typ = group[i].(*ast.ValueSpec).Type
@@ -173,5 +185,6 @@ func source(files *token.FileSet, node any) string {
 	if err := printer.Fprint(&b, files, node); err != nil {
 		return fmt.Sprint(err)
 	}
-	return strings.Join(strings.Fields(b.String()), " ")
+	line := strings.Join(strings.Fields(b.String()), " ")
+	return strings.NewReplacer("( ", "(", ", )", ")").Replace(line) // however it was broken
 }

@@ -153,7 +153,8 @@ func decode(body string) (*Saturation, error) {
 			r.failed = true
 		}
 	}
-	if r.failed || r.rest != "" || cells == 0 || !(0 < s.Low && s.Low < s.High && s.High < s.CriticalTemperature) {
+	if r.failed || r.rest != "" || cells == 0 ||
+		!(0 < s.Low && s.Low < s.High && s.High < s.CriticalTemperature) {
 		return nil, errFormat
 	}
 	s.grid = NewRoot(s.CriticalTemperature, s.Low, s.High, cells)

@@ -64,8 +64,16 @@ func TestOctaves(t *testing.T) {
 		high := low * rapid.Float64Range(1.01, 1e5).Draw(t, "ratio")
 		x := low + (high-low)*rapid.Float64Range(1e-12, 1-1e-12).Draw(t, "x")
 		g := NewOctaves(low, high)
-		if e := g.Node(g.Cells())/high - 1; math.Abs(e) > 1e-15 || g.Node(0) > low*(1+1e-15) || g.Node(1) < low*(1-1e-15) {
-			t.Fatalf("grid of %v to %v has nodes %v, %v, ... %v", low, high, g.Node(0), g.Node(1), g.Node(g.Cells()))
+		if e := g.Node(g.Cells())/high - 1; math.Abs(e) > 1e-15 || g.Node(0) > low*(1+1e-15) ||
+			g.Node(1) < low*(1-1e-15) {
+			t.Fatalf(
+				"grid of %v to %v has nodes %v, %v, ... %v",
+				low,
+				high,
+				g.Node(0),
+				g.Node(1),
+				g.Node(g.Cells()),
+			)
 		}
 		i, f := g.Locate(x)
 		a, b := g.Node(int(i)), g.Node(int(i)+1)
@@ -96,7 +104,8 @@ func TestRoot(t *testing.T) {
 		g := NewRoot(end, low, high, n)
 		x := low + (high-low)*rapid.Float64Range(1e-9, 1-1e-9).Draw(t, "x")
 		i, f := g.Locate(x)
-		if i >= uint64(n) || !(g.Node(int(i)) <= x+1e-9 && x <= g.Node(int(i)+1)+1e-9) || f < 0 || f >= 1 {
+		if i >= uint64(n) || !(g.Node(int(i)) <= x+1e-9 && x <= g.Node(int(i)+1)+1e-9) || f < 0 ||
+			f >= 1 {
 			t.Fatalf("%v is not in cell %d, %v to %v", x, i, g.Node(int(i)), g.Node(int(i)+1))
 		}
 		if e := g.Node(n) - high; math.Abs(e) > 1e-9 {

@@ -61,7 +61,8 @@ func DecodeDome(stored, name string) (*Dome, error) {
 	for k := range d.surfaces {
 		s := &d.surfaces[k]
 		s.rows, s.columns = int(r.byte()), int(r.byte())
-		if s.rows < 1 || s.rows > MaxRows || s.columns < 1 || s.columns > MaxColumns || 4*s.rows*s.columns > len(r.rest) {
+		if s.rows < 1 || s.rows > MaxRows || s.columns < 1 || s.columns > MaxColumns ||
+			4*s.rows*s.columns > len(r.rest) {
 			return nil, errFormat
 		}
 		s.c = make([]float64, s.rows*s.columns)
@@ -70,7 +71,8 @@ func DecodeDome(stored, name string) (*Dome, error) {
 		}
 		d.rows = max(d.rows, s.rows)
 	}
-	if r.failed || r.rest != "" || !(0 < low && low < high && high < critical) || math.IsInf(critical, 0) {
+	if r.failed || r.rest != "" || !(0 < low && low < high && high < critical) ||
+		math.IsInf(critical, 0) {
 		return nil, errFormat
 	}
 	a, b := math.Sqrt(critical-low), math.Sqrt(critical-high)

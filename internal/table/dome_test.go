@@ -16,7 +16,10 @@ func inventedDome(name string) DomeSource {
 		s := &d.Surfaces[k]
 		s.Rows, s.Columns = 3+k, 5-k
 		for i := range s.Rows * s.Columns {
-			s.Coefficients = append(s.Coefficients, math.Ldexp(float64(i%7-3), -i/3)) // exact in a float32
+			s.Coefficients = append(
+				s.Coefficients,
+				math.Ldexp(float64(i%7-3), -i/3),
+			) // exact in a float32
 		}
 	}
 	return d
@@ -52,7 +55,14 @@ func TestDomeIsItsSeries(t *testing.T) {
 			const step = 1e-5
 			slope := (at.Off(k, share+step) - at.Off(k, share-step)) / (2 * step)
 			if got := at.Slope(k, share); math.Abs(got-slope) > 1e-6 {
-				t.Errorf("property %d at %v K, share %v: slope %v, want %v", k, bubble, share, got, slope)
+				t.Errorf(
+					"property %d at %v K, share %v: slope %v, want %v",
+					k,
+					bubble,
+					share,
+					got,
+					slope,
+				)
 			}
 		}
 		for _, end := range []float64{0, 1} {

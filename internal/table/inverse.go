@@ -46,7 +46,8 @@ func newInverse(curve []Cubic, temperatures Root) inverse {
 		for _, x := range [...]float64{0.25, 0.5, 0.75} {
 			p := v.grid.Node(i) + x*v.grid.Width(i)
 			u := temperatures.place(v.cells[i].At(x))
-			if step, _ := v.step(u, p); p >= v.low && !(math.Abs(step*temperatures.slope(u)) < closely) {
+			if step, _ := v.step(u, p); p >= v.low &&
+				!(math.Abs(step*temperatures.slope(u)) < closely) {
 				v.cells[i][0] = math.NaN()
 				break
 			}

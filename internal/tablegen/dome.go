@@ -15,7 +15,11 @@ import (
 // terms of its series directly, and compared with the equation between them.
 
 // grids are the numbers of pressures and shares that are tried, the fewest first.
-var grids = [...]struct{ pressures, shares int }{{18, 14}, {26, 20}, {table.MaxRows, table.MaxColumns}}
+var grids = [...]struct{ pressures, shares int }{
+	{18, 14},
+	{26, 20},
+	{table.MaxRows, table.MaxColumns},
+}
 
 // nearestDome lists how close to the critical temperature a dome may go.
 var nearestDome = [...]float64{0.01, 0.015, 0.02, 0.03, 0.04}
@@ -23,8 +27,18 @@ var nearestDome = [...]float64{0.01, 0.015, 0.02, 0.03, 0.04}
 // What the terms that are left out may add up to, and what an error may be
 // between the points that were solved.
 var (
-	leftOut = [table.Inners]float64{table.InnerTemperature: 1e-4, table.InnerQuality: 3e-6, table.InnerEntropy: 2e-6, table.InnerVolume: 3e-6}
-	between = [table.Inners]float64{table.InnerTemperature: 3e-4, table.InnerQuality: 1e-5, table.InnerEntropy: 4e-6, table.InnerVolume: 1e-5}
+	leftOut = [table.Inners]float64{
+		table.InnerTemperature: 1e-4,
+		table.InnerQuality:     3e-6,
+		table.InnerEntropy:     2e-6,
+		table.InnerVolume:      3e-6,
+	}
+	between = [table.Inners]float64{
+		table.InnerTemperature: 3e-4,
+		table.InnerQuality:     1e-5,
+		table.InnerEntropy:     4e-6,
+		table.InnerVolume:      1e-5,
+	}
 )
 
 // solveDome returns the dome of a blend that has the saturation table s.
@@ -35,7 +49,12 @@ func solveDome(r *refrigerant.Refrigerant, s *table.Source) (d table.DomeSource,
 	}
 	for _, share := range nearestDome {
 		for _, g := range grids {
-			d = table.DomeSource{Name: s.Name, Low: s.Low, High: s.CriticalTemperature * (1 - share), Critical: s.CriticalTemperature}
+			d = table.DomeSource{
+				Name:     s.Name,
+				Low:      s.Low,
+				High:     s.CriticalTemperature * (1 - share),
+				Critical: s.CriticalTemperature,
+			}
 			if err = f.fillDome(&d, s.High, g.pressures, g.shares); errors.Is(err, errCoarse) {
 				continue
 			}
@@ -240,7 +259,13 @@ func (f *fluid) checkDome(d *table.DomeSource) error {
 					off *= math.Abs(1/e.dew.density-1/e.bubble.density) / in.volume
 				}
 				if off > between[k] {
-					return fmt.Errorf("property %d is off by %.1e at %.3f K and share %.2f", k, off, e.bubble.temperature, share)
+					return fmt.Errorf(
+						"property %d is off by %.1e at %.3f K and share %.2f",
+						k,
+						off,
+						e.bubble.temperature,
+						share,
+					)
 				}
 			}
 		}

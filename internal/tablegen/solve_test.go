@@ -34,7 +34,14 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 			t.Fatalf("%s: %v, %v", designation, kept, err)
 		}
 		if math.Abs(made.Low/kept.Low-1) > 1e-9 || math.Abs(made.High/kept.High-1) > 1e-9 {
-			t.Errorf("%s: %v to %v K, kept %v to %v; run go generate ./refrigerant", designation, made.Low, made.High, kept.Low, kept.High)
+			t.Errorf(
+				"%s: %v to %v K, kept %v to %v; run go generate ./refrigerant",
+				designation,
+				made.Low,
+				made.High,
+				kept.Low,
+				kept.High,
+			)
 			continue
 		}
 		for i := range 200 {
@@ -43,7 +50,14 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 				a, _ := made.At(c, at)
 				b, _ := kept.At(c, at)
 				if math.Abs(a-b) > 1e-6*max(math.Abs(a), floor(c)) {
-					t.Errorf("%s: curve %d at %v K is %v, kept %v; run go generate ./refrigerant", designation, c, at, a, b)
+					t.Errorf(
+						"%s: curve %d at %v K is %v, kept %v; run go generate ./refrigerant",
+						designation,
+						c,
+						at,
+						a,
+						b,
+					)
 				}
 			}
 		}
@@ -68,7 +82,10 @@ func TestCheckedInDomesAreCurrent(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		made, err := table.DecodeDome(string(table.EncodeDomes([]table.DomeSource{source})), designation)
+		made, err := table.DecodeDome(
+			string(table.EncodeDomes([]table.DomeSource{source})),
+			designation,
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +103,15 @@ func TestCheckedInDomesAreCurrent(t *testing.T) {
 			for k := range table.Inners {
 				for _, share := range []float64{0.03, 0.5, 0.97} {
 					if x, y := a.Off(k, share), b.Off(k, share); math.Abs(x-y) > 1e-6 {
-						t.Errorf("%s: property %d at %v K, share %v is %v off, kept %v; run go generate ./refrigerant", designation, k, at, share, x, y)
+						t.Errorf(
+							"%s: property %d at %v K, share %v is %v off, kept %v; run go generate ./refrigerant",
+							designation,
+							k,
+							at,
+							share,
+							x,
+							y,
+						)
 					}
 				}
 			}

@@ -38,7 +38,8 @@ func TestNothingSteersAfterwards(t *testing.T) {
 			}
 		}
 		for _, r := range text {
-			if unicode.IsControl(r) && r != '\n' && r != '\t' || unicode.Is(unicode.Bidi_Control, r) {
+			if unicode.IsControl(r) && r != '\n' && r != '\t' ||
+				unicode.Is(unicode.Bidi_Control, r) {
 				t.Fatalf("%q has %U", text, r)
 			}
 		}

@@ -54,7 +54,12 @@ func TestBlendSaturationAgainstReference(t *testing.T) {
 
 // A point is what it says: the fugacities of each component are the same in
 // both phases and so is the pressure, computed afresh.
-func checkEquilibrium(t interface{ Errorf(string, ...any) }, name string, s *vle.System, pt vle.Point) {
+func checkEquilibrium(
+	t interface{ Errorf(string, ...any) },
+	name string,
+	s *vle.System,
+	pt vle.Point,
+) {
 	residual := s.Imbalance(pt)
 	if !(residual < 1e-7) {
 		t.Errorf("%s at %g K, %g Pa: out of balance by %g", name, pt.T, pt.P, residual)
@@ -98,7 +103,14 @@ func TestBlendSinglePhaseAgainstReference(t *testing.T) {
 			cp.see(relative(st.Cp/mass, number(t, row[7])), where, row[0], row[1], temp, p)
 		}
 		sound.see(relative(st.SoundSpeed, number(t, row[8])), where, row[0], row[1], temp, p)
-		enthalpy.see(math.Abs((st.H-sat.H)/mass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))), where, row[0], row[1], temp, p)
+		enthalpy.see(
+			math.Abs((st.H-sat.H)/mass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))),
+			where,
+			row[0],
+			row[1],
+			temp,
+			p,
+		)
 	}
 	if compared != 2173 {
 		t.Errorf("%d rows compared", compared)

@@ -147,7 +147,11 @@ func (q *incipient) tangent(nd *node) bool {
 // fromEnvelope puts the point of a line with a given ln T, or ln p, into the
 // unknowns and says at which σ it is. It looks from the cold end, where there is
 // one such point.
-func (q *incipient) fromEnvelope(nodes []node, value float64, pressure bool) (sigma float64, ok bool) {
+func (q *incipient) fromEnvelope(
+	nodes []node,
+	value float64,
+	pressure bool,
+) (sigma float64, ok bool) {
 	n := q.n
 	for k := len(nodes) - 1; k > 0; k-- {
 		a, b := &nodes[k], &nodes[k-1]
@@ -259,7 +263,8 @@ func (s *System) HighestBubble() (float64, error) {
 func (s *System) BeyondEnvelope(t, p float64) bool {
 	const margin = 1 + 1e-4 // what Extremes may be off by, and more
 	hottest, highest, err := s.Extremes()
-	return err == nil && (s.pure() || s.envelope.whole) && (t > hottest*margin || p > highest*margin)
+	return err == nil && (s.pure() || s.envelope.whole) &&
+		(t > hottest*margin || p > highest*margin)
 }
 
 // findExtremes looks for the turning points of both lines, in whose unknowns

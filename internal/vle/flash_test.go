@@ -27,7 +27,26 @@ func drawSystem(t *rapid.T, systems map[string]*vle.System, order []string) (str
 
 // drawMixture is any composition of two to five common components.
 func drawMixture(t *rapid.T) *vle.System {
-	common := []string{"R-32", "R-125", "R-134a", "R-143a", "R-152a", "R-22", "R-290", "R-600a", "R-600", "R-1234yf", "R-1234ze(E)", "R-227ea", "R-744", "R-124", "R-142b", "R-218", "R-1270", "R-E170"}
+	common := []string{
+		"R-32",
+		"R-125",
+		"R-134a",
+		"R-143a",
+		"R-152a",
+		"R-22",
+		"R-290",
+		"R-600a",
+		"R-600",
+		"R-1234yf",
+		"R-1234ze(E)",
+		"R-227ea",
+		"R-744",
+		"R-124",
+		"R-142b",
+		"R-218",
+		"R-1270",
+		"R-E170",
+	}
 	var parts []string
 	var x []float64
 	n := rapid.IntRange(2, 5).Draw(t, "components")
@@ -111,7 +130,8 @@ func TestFlashesLeadBack(t *testing.T) {
 			t.Fatalf("%s at %g Pa, %g K from entropy: %v", name, p, temp, err)
 		}
 		for _, g := range []*vle.Flash{&byH, &byS} {
-			if g.Phase != f.Phase || relative(g.T, f.T) > 1e-8 || math.Abs(g.VaporFraction-f.VaporFraction) > 1e-6 {
+			if g.Phase != f.Phase || relative(g.T, f.T) > 1e-8 ||
+				math.Abs(g.VaporFraction-f.VaporFraction) > 1e-6 {
 				t.Fatalf("%s at %g Pa, %g K: %+v leads back to %+v", name, p, temp, f, *g)
 			}
 		}
@@ -122,7 +142,15 @@ func TestFlashesLeadBack(t *testing.T) {
 			byH, err2 := s.FlashPHBetween(&b, &d, f.H)
 			byS, err3 := s.FlashPSBetween(&b, &d, f.S)
 			if err1 != nil || err2 != nil || err3 != nil {
-				t.Fatalf("%s at %g Pa, %g K between known points: %v, %v, %v", name, p, temp, err1, err2, err3)
+				t.Fatalf(
+					"%s at %g Pa, %g K between known points: %v, %v, %v",
+					name,
+					p,
+					temp,
+					err1,
+					err2,
+					err3,
+				)
 			}
 			for _, g := range []*vle.Flash{&byQ, &byH, &byS} {
 				if relative(g.T, f.T) > 1e-8 || math.Abs(g.VaporFraction-f.VaporFraction) > 1e-6 {
@@ -156,7 +184,19 @@ func checkBalance(t rapid.TB, name string, s *vle.System, f *vle.Flash) {
 		}
 	}
 	if f.Phase == vle.TwoPhase {
-		checkEquilibrium(t, name, s, vle.Point{T: f.T, P: f.P, RhoLiquid: f.Liquid.Rho, RhoVapor: f.Vapor.Rho, X: f.X, Y: f.Y})
+		checkEquilibrium(
+			t,
+			name,
+			s,
+			vle.Point{
+				T:         f.T,
+				P:         f.P,
+				RhoLiquid: f.Liquid.Rho,
+				RhoVapor:  f.Vapor.Rho,
+				X:         f.X,
+				Y:         f.Y,
+			},
+		)
 	}
 }
 

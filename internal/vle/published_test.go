@@ -35,7 +35,15 @@ func TestNormalBoilingPoints(t *testing.T) {
 			t.Errorf("%s: %v", want.fluid, err)
 			continue
 		}
-		verify.Value(t, source, want.fluid+" normal boiling point", "°C", want.celsius, pt.T-273.15, want.tolerance)
+		verify.Value(
+			t,
+			source,
+			want.fluid+" normal boiling point",
+			"°C",
+			want.celsius,
+			pt.T-273.15,
+			want.tolerance,
+		)
 	}
 }
 
@@ -58,7 +66,13 @@ func TestCriticalPressures(t *testing.T) {
 		{"R-23", 299.293, 526.5, 4.832, 1e-3},
 		{"R-32", 351.255, 424, 5.782, 1e-3},
 		{"R-113", 487.21, 560, 3.3922, 1e-4},
-		{"R-114", 418.83, 579.97, 3.257, 6e-3}, // an equation of the older kind, not held to its critical point
+		{
+			"R-114",
+			418.83,
+			579.97,
+			3.257,
+			6e-3,
+		}, // an equation of the older kind, not held to its critical point
 		{"R-115", 353.1, 614.776, 3.129, 1e-3},
 		{"R-116", 293.03, 613.32, 3.048, 1e-3},
 		{"R-123", 456.831, 550, 3.6618, 1e-4},
@@ -104,14 +118,25 @@ func TestCriticalPressures(t *testing.T) {
 		if k >= len(points)-4 {
 			source.Kind = verify.Published
 		}
-		verify.Value(t, source, want.fluid+" critical pressure", "MPa", want.p, p/1e6, want.tolerance)
+		verify.Value(
+			t,
+			source,
+			want.fluid+" critical pressure",
+			"MPa",
+			want.p,
+			p/1e6,
+			want.tolerance,
+		)
 	}
 }
 
 // The release on IAPWS-95 prints values for the check of a program; the second
 // state lies where the terms for the critical region count.
 func TestWaterAgainstIAPWS(t *testing.T) {
-	source := verify.Source{Cite: "IAPWS R6-95(2018), tables 7 and 8, as tests of public libraries reprint them", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "IAPWS R6-95(2018), tables 7 and 8, as tests of public libraries reprint them",
+		Kind: verify.Published,
+	}
 	s := pureSystem(t, "R-718")
 	m := s.Model()
 	mass := m.MolarMass()
@@ -137,8 +162,24 @@ func TestWaterAgainstIAPWS(t *testing.T) {
 			continue
 		}
 		verify.Relative(t, source, "saturation pressure of water", "MPa", want.p, pt.P/1e6, 2e-9)
-		verify.Relative(t, source, "density of saturated water", "kg/m³", want.liquid, pt.RhoLiquid*mass, 2e-9)
-		verify.Relative(t, source, "density of saturated steam", "kg/m³", want.vapor, pt.RhoVapor*mass, 5e-9)
+		verify.Relative(
+			t,
+			source,
+			"density of saturated water",
+			"kg/m³",
+			want.liquid,
+			pt.RhoLiquid*mass,
+			2e-9,
+		)
+		verify.Relative(
+			t,
+			source,
+			"density of saturated steam",
+			"kg/m³",
+			want.vapor,
+			pt.RhoVapor*mass,
+			5e-9,
+		)
 	}
 }
 
@@ -164,15 +205,42 @@ func TestSaturationTables(t *testing.T) {
 			continue
 		}
 		mass := s.Model().MolarMass()
-		verify.Value(t, source, want.fluid+" saturation pressure", "MPa", want.p, pt.P/1e6, want.pTol)
-		verify.Value(t, source, want.fluid+" saturated liquid density", "kg/m³", want.liquid, pt.RhoLiquid*mass, want.lTol)
-		verify.Value(t, source, want.fluid+" saturated vapor density", "kg/m³", want.vapor, pt.RhoVapor*mass, want.vTol)
+		verify.Value(
+			t,
+			source,
+			want.fluid+" saturation pressure",
+			"MPa",
+			want.p,
+			pt.P/1e6,
+			want.pTol,
+		)
+		verify.Value(
+			t,
+			source,
+			want.fluid+" saturated liquid density",
+			"kg/m³",
+			want.liquid,
+			pt.RhoLiquid*mass,
+			want.lTol,
+		)
+		verify.Value(
+			t,
+			source,
+			want.fluid+" saturated vapor density",
+			"kg/m³",
+			want.vapor,
+			pt.RhoVapor*mass,
+			want.vTol,
+		)
 	}
 }
 
 // R-134a on the datum of the International Institute of Refrigeration.
 func TestIIRDatumAgainstTable(t *testing.T) {
-	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a",
+		Kind: verify.FromMemory,
+	}
 	m, _, err := vle.IIR(pureSystem(t, "R-134a").Model())
 	if err != nil {
 		t.Fatal(err)
@@ -201,7 +269,10 @@ func TestIIRDatumAgainstTable(t *testing.T) {
 // by some tenths of a kelvin; only blends all of whose pairs have a published fit
 // are held to them.
 func TestBlendBoilingPoints(t *testing.T) {
-	source := verify.Source{Cite: "ANSI/ASHRAE Standard 34, bubble and dew points of blends at 101.3 kPa", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "ANSI/ASHRAE Standard 34, bubble and dew points of blends at 101.3 kPa",
+		Kind: verify.FromMemory,
+	}
 	systems, _ := blendSystems(t)
 	for _, want := range []struct {
 		blend       string

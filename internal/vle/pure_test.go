@@ -35,7 +35,14 @@ func TestPureSaturationOverWholeRange(t *testing.T) {
 			last = pt.P
 			back, err := s.DewP(pt.P)
 			if err != nil || relative(back.T, temp) > 1e-9 {
-				t.Errorf("%s at %g K, %g Pa: leads back to %g K, %v", f.Designation, temp, pt.P, back.T, err)
+				t.Errorf(
+					"%s at %g K, %g Pa: leads back to %g K, %v",
+					f.Designation,
+					temp,
+					pt.P,
+					back.T,
+					err,
+				)
 			}
 		}
 		if _, err := s.BubbleT(f.CriticalT); err != vle.ErrAboveCritical {
@@ -69,7 +76,13 @@ func TestClapeyron(t *testing.T) {
 		l, v := s.Model().At(temp, pt.RhoLiquid), s.Model().At(temp, pt.RhoVapor)
 		want := (v.H - l.H) / (temp * (1/v.Rho - 1/l.Rho)) / pt.P
 		if relative(slope, want) > 1e-6 {
-			t.Fatalf("%s at %g K: d ln p/dT %.10g, Clapeyron %.10g", f.Designation, temp, slope, want)
+			t.Fatalf(
+				"%s at %g K: d ln p/dT %.10g, Clapeyron %.10g",
+				f.Designation,
+				temp,
+				slope,
+				want,
+			)
 		}
 	})
 }
@@ -148,7 +161,15 @@ func TestDensityLeadsBackToPressure(t *testing.T) {
 			}
 			q, slope := s.Model().Pressure(temp, rho)
 			if math.Abs(q-p) > 1e-9*p+1e-11*rho*slope || slope <= 0 {
-				t.Fatalf("%s at %g K: density %g for %g Pa has %g Pa, slope %g", f.Designation, temp, rho, p, q, slope)
+				t.Fatalf(
+					"%s at %g K: density %g for %g Pa has %g Pa, slope %g",
+					f.Designation,
+					temp,
+					rho,
+					p,
+					q,
+					slope,
+				)
 			}
 		}
 	})
@@ -185,8 +206,22 @@ func TestPureSinglePhaseAgainstReference(t *testing.T) {
 		density.see(relative(rho*f.MolarMass, number(t, row[4])), where, row[0], row[1], temp, p)
 		cp.see(relative(st.Cp/f.MolarMass, number(t, row[7])), where, row[0], row[1], temp, p)
 		sound.see(relative(st.SoundSpeed, number(t, row[8])), where, row[0], row[1], temp, p)
-		enthalpy.see(math.Abs((st.H-sat.H)/f.MolarMass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))), where, row[0], row[1], temp, p)
-		entropy.see(math.Abs((st.S-sat.S)/f.MolarMass-number(t, row[6])), where, row[0], row[1], temp, p)
+		enthalpy.see(
+			math.Abs((st.H-sat.H)/f.MolarMass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))),
+			where,
+			row[0],
+			row[1],
+			temp,
+			p,
+		)
+		entropy.see(
+			math.Abs((st.S-sat.S)/f.MolarMass-number(t, row[6])),
+			where,
+			row[0],
+			row[1],
+			temp,
+			p,
+		)
 	}
 	if compared != 815 {
 		t.Errorf("%d rows compared", compared)

@@ -97,7 +97,15 @@ func (w *worst) see(deviation float64, where string, args ...any) {
 
 func (w *worst) hold(t *testing.T, check string, tolerance float64) {
 	t.Helper()
-	verify.Value(t, coolProp, check+", largest deviation (at "+w.where+")", "relative", 0, w.deviation, tolerance)
+	verify.Value(
+		t,
+		coolProp,
+		check+", largest deviation (at "+w.where+")",
+		"relative",
+		0,
+		w.deviation,
+		tolerance,
+	)
 }
 
 // selfContradicting says that a row of the reference has a vapor whose density
@@ -140,7 +148,11 @@ func TestPureSaturationAgainstReference(t *testing.T) {
 		entropy.see(relative((v.S-l.S)/f.MolarMass, number(t, row[7])), "%s, %g K", row[0], temp)
 	}
 	if contradicting != 3 || compared != 448 {
-		t.Errorf("%d rows compared, %d of the reference contradict themselves", compared, contradicting)
+		t.Errorf(
+			"%d rows compared, %d of the reference contradict themselves",
+			compared,
+			contradicting,
+		)
 	}
 	pressure.hold(t, "saturation pressure of pure fluids", 1e-8)
 	liquid.hold(t, "saturated liquid density of pure fluids", 1e-8)

@@ -52,10 +52,23 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 			checkEquilibrium(t, name+" bubble", s, b)
 			checkEquilibrium(t, name+" dew", s, d)
 			if !(d.P > lastDew) || !(b.P > lastBubble || temp > 0.98*c.T) || b.P < d.P*(1-1e-8) {
-				t.Errorf("%s at %g K: bubble %g after %g, dew %g after %g", name, temp, b.P, lastBubble, d.P, lastDew)
+				t.Errorf(
+					"%s at %g K: bubble %g after %g, dew %g after %g",
+					name,
+					temp,
+					b.P,
+					lastBubble,
+					d.P,
+					lastDew,
+				)
 			}
 			if s.BeyondEnvelope(temp, b.P) {
-				t.Errorf("%s boils at %g K and %g Pa, said to be beyond its envelope", name, temp, b.P)
+				t.Errorf(
+					"%s boils at %g K and %g Pa, said to be beyond its envelope",
+					name,
+					temp,
+					b.P,
+				)
 			}
 			lastBubble, lastDew = b.P, d.P
 			if temp > 0.985*c.T {
@@ -69,7 +82,8 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 			}
 		}
 		hottest, highest, err := s.Extremes()
-		if err != nil || hottest < c.T || hottest > 1.01*c.T || highest < c.P || highest > 1.05*c.P {
+		if err != nil || hottest < c.T || hottest > 1.01*c.T || highest < c.P ||
+			highest > 1.05*c.P {
 			t.Errorf("%s: critical %+v, extremes %g K, %g Pa, %v", name, c, hottest, highest, err)
 		}
 		for _, c := range []struct {
@@ -135,7 +149,13 @@ func TestPhasesMeetAtCriticalPoint(t *testing.T) {
 			}
 			mean := (pt.RhoLiquid + pt.RhoVapor) / 2
 			if relative(mean, c.Rho) > 0.1 || math.Log(pt.RhoLiquid/pt.RhoVapor) > 1 {
-				t.Errorf("%s at 0.998 of critical: %g and %g mol/m³, critical %g", name, pt.RhoLiquid, pt.RhoVapor, c.Rho)
+				t.Errorf(
+					"%s at 0.998 of critical: %g and %g mol/m³, critical %g",
+					name,
+					pt.RhoLiquid,
+					pt.RhoVapor,
+					c.Rho,
+				)
 			}
 		}
 	}
@@ -175,7 +195,15 @@ func TestEveryBlendOverItsPressures(t *testing.T) {
 				continue
 			}
 			if !(b.T > lastBubble && d.T > lastDew && d.T >= b.T-1e-6) {
-				t.Errorf("%s at %g Pa: bubble %g K after %g, dew %g K after %g", name, p, b.T, lastBubble, d.T, lastDew)
+				t.Errorf(
+					"%s at %g Pa: bubble %g K after %g, dew %g K after %g",
+					name,
+					p,
+					b.T,
+					lastBubble,
+					d.T,
+					lastDew,
+				)
 			}
 			lastBubble, lastDew = b.T, d.T
 		}

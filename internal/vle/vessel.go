@@ -79,7 +79,13 @@ func (s *System) SettleVessel(t float64, contents Composition, near Vessel) (Ves
 // volume add up to the contents z·total.
 //
 // A share that keeps falling to nothing ends the search: it is left at 0.
-func (s *System) solveVessel(v *Vessel, t float64, z *Composition, total float64, shareGiven bool) bool {
+func (s *System) solveVessel(
+	v *Vessel,
+	t float64,
+	z *Composition,
+	total float64,
+	shareGiven bool,
+) bool {
 	n := s.m.Components()
 	size := 2*n + 1
 	liquid, vapor := s.m.Evaluator(), s.m.Evaluator()
@@ -126,7 +132,10 @@ func (s *System) solveVessel(v *Vessel, t float64, z *Composition, total float64
 		// The share, too, goes only as far as the equations are straight.
 		big, denser := 0.0, 0.0
 		for i := range n {
-			big = math.Max(big, math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/longestInConcentration)
+			big = math.Max(
+				big,
+				math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/longestInConcentration,
+			)
 			denser += x[i] * step[i]
 		}
 		last := big

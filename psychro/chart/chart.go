@@ -60,21 +60,42 @@ func New(o Options) (*Chart, error) {
 		o.Title = "Psychrometric chart"
 	}
 	if !(o.Elevation >= -5000 && o.Elevation <= 11000) {
-		return nil, &quantity.RangeError{Quantity: "elevation", Value: o.Elevation, Min: quantity.Length(-5000), Max: quantity.Length(11000), Advice: "the standard atmosphere of the chart ends there"}
+		return nil, &quantity.RangeError{
+			Quantity: "elevation",
+			Value:    o.Elevation,
+			Min:      quantity.Length(-5000),
+			Max:      quantity.Length(11000),
+			Advice:   "the standard atmosphere of the chart ends there",
+		}
 	}
 	if o.Pressure == 0 {
 		o.Pressure = quantity.AtmosphereAt(o.Elevation)
 	}
 	if o.MinDryBulb != 0 || o.MaxDryBulb != 0 {
 		if !finite.Is(o.MinDryBulb) {
-			return nil, &quantity.RangeError{Quantity: "lowest dry bulb of the chart", Value: o.MinDryBulb, Advice: "give both ends of the scale, at least 10 K apart"}
+			return nil, &quantity.RangeError{
+				Quantity: "lowest dry bulb of the chart",
+				Value:    o.MinDryBulb,
+				Advice:   "give both ends of the scale, at least 10 K apart",
+			}
 		}
 		if !(o.MaxDryBulb-o.MinDryBulb >= 10) {
-			return nil, &quantity.RangeError{Quantity: "highest dry bulb of the chart", Value: o.MaxDryBulb, Min: o.MinDryBulb + 10, Advice: "give both ends of the scale, at least 10 K apart"}
+			return nil, &quantity.RangeError{
+				Quantity: "highest dry bulb of the chart",
+				Value:    o.MaxDryBulb,
+				Min:      o.MinDryBulb + 10,
+				Advice:   "give both ends of the scale, at least 10 K apart",
+			}
 		}
 	}
 	if !(o.MaxHumidityRatio == 0 || o.MaxHumidityRatio >= 0.002 && o.MaxHumidityRatio <= 0.5) {
-		return nil, &quantity.RangeError{Quantity: "highest humidity ratio of the chart", Value: quantity.Number(o.MaxHumidityRatio), Min: quantity.Number(0.002), Max: quantity.Number(0.5), Advice: "it is kilograms of water per kilogram of dry air"}
+		return nil, &quantity.RangeError{
+			Quantity: "highest humidity ratio of the chart",
+			Value:    quantity.Number(o.MaxHumidityRatio),
+			Min:      quantity.Number(0.002),
+			Max:      quantity.Number(0.5),
+			Advice:   "it is kilograms of water per kilogram of dry air",
+		}
 	}
 	c := &Chart{options: o}
 	low, high := o.MinDryBulb, o.MaxDryBulb
@@ -133,9 +154,17 @@ func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 		}
 	}
 	if len(airs) < 2 {
-		return &quantity.RangeError{Quantity: "number of airs of the path", Value: quantity.Number(len(airs)), Min: quantity.Number(2), Advice: "mark a single air with AddState"}
+		return &quantity.RangeError{
+			Quantity: "number of airs of the path",
+			Value:    quantity.Number(len(airs)),
+			Min:      quantity.Number(2),
+			Advice:   "mark a single air with AddState",
+		}
 	}
-	c.paths = append(c.paths, path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)})
+	c.paths = append(
+		c.paths,
+		path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)},
+	)
 	return nil
 }
 
@@ -169,10 +198,19 @@ func (c *Chart) check(a psychro.Air) error {
 		return err
 	}
 	if !a.IsValid() {
-		return &quantity.RangeError{Quantity: "air", Advice: "it is the zero Air, which no constructor made"}
+		return &quantity.RangeError{
+			Quantity: "air",
+			Advice:   "it is the zero Air, which no constructor made",
+		}
 	}
 	if p := c.options.Pressure; math.Abs(float64(a.Pressure()-p)) > 0.01*float64(p) {
-		return &quantity.RangeError{Quantity: "pressure of the air", Value: a.Pressure(), Min: p * 0.99, Max: p * 1.01, Advice: "make a chart for its pressure; the lines of this one do not hold for it"}
+		return &quantity.RangeError{
+			Quantity: "pressure of the air",
+			Value:    a.Pressure(),
+			Min:      p * 0.99,
+			Max:      p * 1.01,
+			Advice:   "make a chart for its pressure; the lines of this one do not hold for it",
+		}
 	}
 	return nil
 }
@@ -206,8 +244,18 @@ func (c *Chart) bounds() (low, high quantity.Temperature, wettest float64) {
 	c.airs(func(a psychro.Air) {
 		if t := a.DryBulb(); !set {
 			margin := quantity.Temperature(2)
-			low = min(low, s.dryBulb.Value(math.Floor(s.dryBulb.Number(t-margin)/s.dryBulbMajor)*s.dryBulbMajor))
-			high = max(high, s.dryBulb.Value(math.Ceil(s.dryBulb.Number(t+margin)/s.dryBulbMajor)*s.dryBulbMajor))
+			low = min(
+				low,
+				s.dryBulb.Value(
+					math.Floor(s.dryBulb.Number(t-margin)/s.dryBulbMajor)*s.dryBulbMajor,
+				),
+			)
+			high = max(
+				high,
+				s.dryBulb.Value(
+					math.Ceil(s.dryBulb.Number(t+margin)/s.dryBulbMajor)*s.dryBulbMajor,
+				),
+			)
 		}
 		if w := a.HumidityRatio() * 1.05; o.MaxHumidityRatio == 0 && w > wettest {
 			wettest = math.Ceil(w*s.perWater/s.waterMajor) * s.waterMajor / s.perWater

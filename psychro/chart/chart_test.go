@@ -60,7 +60,15 @@ func TestSVG(t *testing.T) {
 				want = append(want, "apparatus dew point")
 			}
 			if sys == quantity.IP {
-				want = append(want, "Moist air at 11.8 psia, 6,000 ft above sea level", "Dry bulb, °F", "Humidity ratio, grains/lb dry air", "78.0", "63.0", "60")
+				want = append(
+					want,
+					"Moist air at 11.8 psia, 6,000 ft above sea level",
+					"Dry bulb, °F",
+					"Humidity ratio, grains/lb dry air",
+					"78.0",
+					"63.0",
+					"60",
+				)
 			} else {
 				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level", "Dry bulb, °C", "Humidity ratio, g/kg dry air", "25.6", "17.2", "15")
 			}
@@ -86,7 +94,14 @@ func TestPNG(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := chart.New(chart.Options{System: quantity.SI, MinDryBulb: quantity.Celsius(0), MaxDryBulb: quantity.Celsius(50), MaxHumidityRatio: 0.03})
+	c, err := chart.New(
+		chart.Options{
+			System:           quantity.SI,
+			MinDryBulb:       quantity.Celsius(0),
+			MaxDryBulb:       quantity.Celsius(50),
+			MaxHumidityRatio: 0.03,
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -147,8 +162,12 @@ func TestRefusals(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, tooHot := chart.New(chart.Options{MinDryBulb: quantity.Celsius(0), MaxDryBulb: quantity.Celsius(300)})
-	_, tooNarrow := chart.New(chart.Options{MinDryBulb: quantity.Celsius(20), MaxDryBulb: quantity.Celsius(21)})
+	_, tooHot := chart.New(
+		chart.Options{MinDryBulb: quantity.Celsius(0), MaxDryBulb: quantity.Celsius(300)},
+	)
+	_, tooNarrow := chart.New(
+		chart.Options{MinDryBulb: quantity.Celsius(20), MaxDryBulb: quantity.Celsius(21)},
+	)
 	_, vacuum := chart.New(chart.Options{Pressure: 100})
 	_, tooWet := chart.New(chart.Options{MaxHumidityRatio: 30})
 	_, nowhere := chart.New(chart.Options{Elevation: quantity.Length(math.NaN())})
@@ -180,13 +199,18 @@ func TestRefusals(t *testing.T) {
 func TestDrawsAnything(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o := chart.Options{
-			System:   rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).Draw(t, "system"),
+			System: rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).
+				Draw(t, "system"),
 			Pressure: quantity.Kilopascals(rapid.Float64Range(20, 200).Draw(t, "kPa")),
 			Title:    rapid.String().Draw(t, "title"),
 		}
 		if rapid.Bool().Draw(t, "range") {
 			low := rapid.Float64Range(-100, 190).Draw(t, "low")
-			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(low), quantity.Celsius(low+rapid.Float64Range(5, 100).Draw(t, "span"))
+			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(
+				low,
+			), quantity.Celsius(
+				low+rapid.Float64Range(5, 100).Draw(t, "span"),
+			)
 		}
 		if rapid.Bool().Draw(t, "limit") {
 			o.MaxHumidityRatio = rapid.Float64Range(0.001, 0.6).Draw(t, "w")
@@ -196,7 +220,11 @@ func TestDrawsAnything(t *testing.T) {
 			return
 		}
 		for range rapid.IntRange(0, 12).Draw(t, "states") {
-			a, err := psychro.FromRelativeHumidity(quantity.Celsius(rapid.Float64Range(-90, 190).Draw(t, "°C")), rapid.Float64Range(0, 1).Draw(t, "rh"), o.Pressure)
+			a, err := psychro.FromRelativeHumidity(
+				quantity.Celsius(rapid.Float64Range(-90, 190).Draw(t, "°C")),
+				rapid.Float64Range(0, 1).Draw(t, "rh"),
+				o.Pressure,
+			)
 			if err != nil || a.HumidityRatio() > 0.4 {
 				continue
 			}
@@ -204,7 +232,11 @@ func TestDrawsAnything(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		page := chart.Page{Width: rapid.Float64Range(200, 900).Draw(t, "width"), Height: rapid.Float64Range(200, 900).Draw(t, "height"), Sparse: rapid.Bool().Draw(t, "sparse")}
+		page := chart.Page{
+			Width:  rapid.Float64Range(200, 900).Draw(t, "width"),
+			Height: rapid.Float64Range(200, 900).Draw(t, "height"),
+			Sparse: rapid.Bool().Draw(t, "sparse"),
+		}
 		var b bytes.Buffer
 		if err := c.SVG(&b, page); err != nil {
 			t.Fatal(err)
@@ -240,7 +272,11 @@ func BenchmarkPNGPhone(b *testing.B) {
 
 // What New did not make says so instead of drawing.
 func TestNoChart(t *testing.T) {
-	a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(80),
+		quantity.Fahrenheit(67),
+		quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		t.Fatal(err)
 	}

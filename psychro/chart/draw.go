@@ -25,7 +25,11 @@ func (c *Chart) draw(canvas draw.Canvas, page picture.Page) {
 	}
 	s := &sheet{chart: c, plane: pl, page: page, Lettering: picture.Lettering{Canvas: canvas}}
 	if s.stacked = page.Sparse || !s.cornerHolds(); s.stacked {
-		pl.frame.Max.Y -= vg.Points(picture.Title*1.35 + picture.Normal*1.7 + picture.LegendLeading*float64(page.LegendRows(len(s.families()))))
+		pl.frame.Max.Y -= vg.Points(
+			picture.Title*1.35 + picture.Normal*1.7 + picture.LegendLeading*float64(
+				page.LegendRows(len(s.families())),
+			),
+		)
 		if rows := len(s.listed()); rows > 0 {
 			pl.frame.Min.Y += vg.Points(picture.RowHeight * (float64(rows) + 2.2))
 		}
@@ -103,7 +107,10 @@ func (s *sheet) cornerHolds() bool {
 func (c *Chart) place() string {
 	place := c.options.Pressure.Format(c.options.System)
 	if c.options.Elevation != 0 {
-		place += fmt.Sprintf(", %s above sea level", elevation(c.options.Elevation, c.options.System))
+		place += fmt.Sprintf(
+			", %s above sea level",
+			elevation(c.options.Elevation, c.options.System),
+		)
 	}
 	return place
 }
@@ -112,10 +119,19 @@ func (s *sheet) families() []picture.Family {
 	f := []picture.Family{
 		{Style: picture.Stroke(picture.TealLight, 0.9), Name: "relative humidity, %"},
 		{Style: picture.Stroke(picture.Blue, 0.8), Name: "wet bulb, " + s.dryBulb.Symbol()},
-		{Style: picture.Stroke(picture.Ochre, 0.8, 4, 2), Name: "volume, " + s.scales.volume.Symbol() + " dry air"},
+		{
+			Style: picture.Stroke(picture.Ochre, 0.8, 4, 2),
+			Name:  "volume, " + s.scales.volume.Symbol() + " dry air",
+		},
 	}
 	if !s.page.Sparse {
-		f = append(f, picture.Family{Style: picture.Stroke(picture.Ink, 0.6), Name: "enthalpy, " + s.enthalpyUnit.Symbol() + " dry air"})
+		f = append(
+			f,
+			picture.Family{
+				Style: picture.Stroke(picture.Ink, 0.6),
+				Name:  "enthalpy, " + s.enthalpyUnit.Symbol() + " dry air",
+			},
+		)
 	}
 	return f
 }
@@ -134,15 +150,20 @@ func (s *sheet) legend() {
 
 func (s *sheet) grid() {
 	var minor, major [][]vg.Point
-	picture.Each(s.dryBulb.Number(s.low), s.dryBulb.Number(s.high), s.dryBulbMinor, func(v float64) {
-		t := s.dryBulb.Value(v)
-		line := []vg.Point{{X: s.x(t), Y: s.frame.Min.Y}, {X: s.x(t), Y: s.y(s.saturated(t))}}
-		if picture.Multiple(v, s.dryBulbMajor) {
-			major = append(major, line)
-		} else {
-			minor = append(minor, line)
-		}
-	})
+	picture.Each(
+		s.dryBulb.Number(s.low),
+		s.dryBulb.Number(s.high),
+		s.dryBulbMinor,
+		func(v float64) {
+			t := s.dryBulb.Value(v)
+			line := []vg.Point{{X: s.x(t), Y: s.frame.Min.Y}, {X: s.x(t), Y: s.y(s.saturated(t))}}
+			if picture.Multiple(v, s.dryBulbMajor) {
+				major = append(major, line)
+			} else {
+				minor = append(minor, line)
+			}
+		},
+	)
 	picture.Each(0, s.wettest*s.perWater, s.waterMinor, func(v float64) {
 		w := v / s.perWater
 		left := s.frame.Min.X
@@ -181,7 +202,12 @@ func (s *sheet) wetBulbs() {
 		s.lines(picture.Stroke(picture.Blue, 0.7), s.wetBulb(b))
 		if b > s.low && b < top {
 			s.later(func() {
-				s.beside(picture.Writing(picture.Small, picture.Blue, true), picture.Number(v, 0), b, vg.Points(8))
+				s.beside(
+					picture.Writing(picture.Small, picture.Blue, true),
+					picture.Number(v, 0),
+					b,
+					vg.Points(8),
+				)
 			})
 		}
 	})
@@ -192,7 +218,8 @@ func (s *sheet) beside(style text.Style, word string, t quantity.Temperature, aw
 	out := s.outward(t)
 	at := vg.Point{X: s.x(t), Y: s.y(s.saturated(t))}.Add(out.Scale(away))
 	b := picture.BoxOf(style, word, at, 0)
-	if !s.Free(b) || b.Corners()[0].X < vg.Points(2) || b.Corners()[2].Y > vg.Points(s.page.Height-4) {
+	if !s.Free(b) || b.Corners()[0].X < vg.Points(2) ||
+		b.Corners()[2].Y > vg.Points(s.page.Height-4) {
 		return false
 	}
 	s.Write(style, word, b, nil)
@@ -219,7 +246,18 @@ func (s *sheet) volumes() {
 		line := s.plane.volume(s.scales.volume.Value(v))
 		for _, piece := range s.lines(picture.Stroke(picture.Ochre, 0.7, 4, 2), line) {
 			s.later(func() {
-				s.WriteAlong(picture.Writing(picture.Small, picture.Ochre, true), picture.Number(v, s.volumeDigits), piece, s.frame, picture.Field, 0.12, 0.2, 0.3, 0.42, 0.06)
+				s.WriteAlong(
+					picture.Writing(picture.Small, picture.Ochre, true),
+					picture.Number(v, s.volumeDigits),
+					piece,
+					s.frame,
+					picture.Field,
+					0.12,
+					0.2,
+					0.3,
+					0.42,
+					0.06,
+				)
 			})
 		}
 	})
@@ -234,7 +272,20 @@ func (s *sheet) humidities() {
 		line := s.relativeHumidity(float64(rh) / 100)
 		for _, piece := range s.lines(picture.Stroke(picture.TealLight, 0.8), line) {
 			s.later(func() {
-				s.WriteAlong(picture.Writing(picture.Small, picture.Teal, true), picture.Number(float64(rh), 0)+" %", piece, s.frame, picture.Field, 0.86, 0.8, 0.92, 0.72, 0.64, 0.55, 0.45)
+				s.WriteAlong(
+					picture.Writing(picture.Small, picture.Teal, true),
+					picture.Number(float64(rh), 0)+" %",
+					piece,
+					s.frame,
+					picture.Field,
+					0.86,
+					0.8,
+					0.92,
+					0.72,
+					0.64,
+					0.55,
+					0.45,
+				)
 			})
 		}
 	}
@@ -254,20 +305,36 @@ func (s *sheet) axes() {
 	picture.Each(s.dryBulb.Number(s.low), s.dryBulb.Number(s.high), step, func(v float64) {
 		x := s.x(s.dryBulb.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
-		s.Canvas.FillText(figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, 0))
+		s.Canvas.FillText(
+			figures,
+			vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
+			picture.Number(v, 0),
+		)
 	})
 	figures.XAlign, figures.YAlign = text.XLeft, text.YCenter
 	picture.Each(0, s.wettest*s.perWater, s.waterMajor, func(v float64) {
 		y := s.y(v / s.perWater)
 		s.Canvas.StrokeLine2(frame, s.frame.Max.X, y, s.frame.Max.X+vg.Points(3), y)
-		s.Canvas.FillText(figures, vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y}, picture.Number(v, 0))
+		s.Canvas.FillText(
+			figures,
+			vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y},
+			picture.Number(v, 0),
+		)
 	})
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
-	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Dry bulb, "+s.dryBulb.Symbol())
+	s.Canvas.FillText(
+		name,
+		vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
+		"Dry bulb, "+s.dryBulb.Symbol(),
+	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
-	s.Canvas.FillText(name, vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2}, "Humidity ratio, "+s.waterUnit)
+	s.Canvas.FillText(
+		name,
+		vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
+		"Humidity ratio, "+s.waterUnit,
+	)
 }
 
 // enthalpies draws the scale of enthalpy outside the saturation curve: ticks that
@@ -309,12 +376,18 @@ func (s *sheet) enthalpies() {
 		}
 		from, to := s.point(a).Add(unit.Scale(near)), s.point(a).Add(unit.Scale(far))
 		middle := from.Add(to).Scale(0.5)
-		if to.X < vg.Points(6) || to.Y > vg.Points(s.page.Height-8) || !s.Free(picture.Box{Center: middle, Width: 2, Height: 2}) {
+		if to.X < vg.Points(6) || to.Y > vg.Points(s.page.Height-8) ||
+			!s.Free(picture.Box{Center: middle, Width: 2, Height: 2}) {
 			return
 		}
 		s.Canvas.StrokeLine2(picture.Stroke(picture.Ink, 0.6), from.X, from.Y, to.X, to.Y)
 		if picture.Multiple(v, s.enthalpyMajor) {
-			b := picture.BoxOf(words, picture.Number(v, 0), s.point(a).Add(unit.Scale(far+vg.Points(7))), 0)
+			b := picture.BoxOf(
+				words,
+				picture.Number(v, 0),
+				s.point(a).Add(unit.Scale(far+vg.Points(7))),
+				0,
+			)
 			if s.Free(b) && b.Corners()[0].X > vg.Points(3) {
 				s.Write(words, picture.Number(v, 0), b, nil)
 			}

@@ -18,7 +18,10 @@ func (s *sheet) reserveMarks() {
 			s.Take(picture.Along(s.point(p.points[i-1]), s.point(p.points[i]), vg.Points(5)))
 		}
 	}
-	bounds := vg.Rectangle{Min: vg.Point{X: vg.Points(3), Y: s.frame.Min.Y}, Max: vg.Point{X: s.frame.Max.X - 1, Y: vg.Points(s.page.Height - 3)}}
+	bounds := vg.Rectangle{
+		Min: vg.Point{X: vg.Points(3), Y: s.frame.Min.Y},
+		Max: vg.Point{X: s.frame.Max.X - 1, Y: vg.Points(s.page.Height - 3)},
+	}
 	place := func(size float64, bold bool, word string, at vg.Point, away float64, needed bool) {
 		if w, ok := s.Place(picture.Writing(size, picture.Vermilion, bold), word, at, away, needed, bounds, s.groundOf); ok {
 			s.marked = append(s.marked, w)

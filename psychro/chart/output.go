@@ -16,7 +16,13 @@ func (c *Chart) SVG(w io.Writer, page Page) error {
 	if err := c.made(); err != nil {
 		return err
 	}
-	return picture.SVG(w, picture.Page(page), c.options.Title, c.Describe(), func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) })
+	return picture.SVG(
+		w,
+		picture.Page(page),
+		c.options.Title,
+		c.Describe(),
+		func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) },
+	)
 }
 
 // PNG writes the chart as an image of dpi pixels per inch: 96 gives a Phone page
@@ -27,7 +33,12 @@ func (c *Chart) PNG(w io.Writer, page Page, dpi int) error {
 	if err := c.made(); err != nil {
 		return err
 	}
-	return picture.PNG(w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) })
+	return picture.PNG(
+		w,
+		picture.Page(page),
+		dpi,
+		func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) },
+	)
 }
 
 // Describe tells in words what is marked on the chart.
@@ -39,7 +50,13 @@ func (c *Chart) Describe() string {
 	s := fmt.Sprintf("Moist air at %s.", o.Pressure.Format(o.System))
 	for _, st := range c.states {
 		a := st.air
-		s += fmt.Sprintf(" %s: dry bulb %s, wet bulb %s, relative humidity %.0f %%.", st.label, a.DryBulb().Format(o.System), a.WetBulb().Format(o.System), 100*a.RelativeHumidity())
+		s += fmt.Sprintf(
+			" %s: dry bulb %s, wet bulb %s, relative humidity %.0f %%.",
+			st.label,
+			a.DryBulb().Format(o.System),
+			a.WetBulb().Format(o.System),
+			100*a.RelativeHumidity(),
+		)
 	}
 	return s
 }

@@ -45,7 +45,8 @@ func (pl *plane) saturated(t quantity.Temperature) float64 {
 
 // fullAt is the dry bulb at which saturated air reaches the top of the plane.
 func (pl *plane) fullAt() quantity.Temperature {
-	if a, err := pl.model.FromHumidityRatioAndRelativeHumidity(pl.wettest, 1, pl.p); err == nil && a.DryBulb() < pl.high {
+	if a, err := pl.model.FromHumidityRatioAndRelativeHumidity(pl.wettest, 1, pl.p); err == nil &&
+		a.DryBulb() < pl.high {
 		return max(pl.low, a.DryBulb())
 	}
 	return pl.high
@@ -151,7 +152,9 @@ func (pl *plane) volumeOf(t quantity.Temperature, w float64) quantity.SpecificVo
 	if err != nil {
 		return 0
 	}
-	return a.SpecificVolume() * quantity.SpecificVolume((molarRatio+w)/(molarRatio+a.HumidityRatio()))
+	return a.SpecificVolume() * quantity.SpecificVolume(
+		(molarRatio+w)/(molarRatio+a.HumidityRatio()),
+	)
 }
 
 // molarRatio is the molar mass of water over that of dry air.

@@ -54,7 +54,11 @@ func scalesOf(sys quantity.System) scales {
 			enthalpyMajor: 10, enthalpyMinor: 5,
 		}
 	}
-	s.dryBulb, s.volume = quantity.UnitOf[quantity.Temperature](sys), quantity.UnitOf[quantity.SpecificVolume](sys)
+	s.dryBulb, s.volume = quantity.UnitOf[quantity.Temperature](
+		sys,
+	), quantity.UnitOf[quantity.SpecificVolume](
+		sys,
+	)
 	s.enthalpyUnit = quantity.UnitOf[quantity.SpecificEnthalpy](sys)
 	return s
 }

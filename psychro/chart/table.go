@@ -38,12 +38,36 @@ func (s *sheet) table() {
 	}
 	temperature := func(v float64) string { return picture.Number(v, 1) }
 	columns := []picture.Column[psychro.Air]{
-		{Head: "dry bulb", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DryBulb())) }},
-		{Head: "wet bulb", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.WetBulb())) }},
-		{Head: "humidity", Unit: "%", Value: func(a psychro.Air) string { return picture.Number(100*a.RelativeHumidity(), 0) }},
-		{Head: "dew point", Unit: s.dryBulb.Symbol(), Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DewPoint())) }},
-		{Head: "enthalpy", Unit: s.enthalpyUnit.Symbol(), Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) }},
-		{Head: "water", Unit: s.waterShort, Value: func(a psychro.Air) string { return picture.Number(a.HumidityRatio()*s.perWater, 1) }},
+		{
+			Head:  "dry bulb",
+			Unit:  s.dryBulb.Symbol(),
+			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DryBulb())) },
+		},
+		{
+			Head:  "wet bulb",
+			Unit:  s.dryBulb.Symbol(),
+			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.WetBulb())) },
+		},
+		{
+			Head:  "humidity",
+			Unit:  "%",
+			Value: func(a psychro.Air) string { return picture.Number(100*a.RelativeHumidity(), 0) },
+		},
+		{
+			Head:  "dew point",
+			Unit:  s.dryBulb.Symbol(),
+			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DewPoint())) },
+		},
+		{
+			Head:  "enthalpy",
+			Unit:  s.enthalpyUnit.Symbol(),
+			Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) },
+		},
+		{
+			Head:  "water",
+			Unit:  s.waterShort,
+			Value: func(a psychro.Air) string { return picture.Number(a.HumidityRatio()*s.perWater, 1) },
+		},
 		{Head: "volume", Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
 			return picture.Number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)
 		}},
@@ -56,16 +80,36 @@ func (s *sheet) table() {
 	if s.page.Sparse {
 		columns = columns[:5]
 		first = vg.Points(92)
-		step = min(step, (vg.Points(s.page.Width)-left-vg.Points(8)-first)/vg.Length(len(columns)-1))
+		step = min(
+			step,
+			(vg.Points(s.page.Width)-left-vg.Points(8)-first)/vg.Length(len(columns)-1),
+		)
 	}
 	var rows []picture.Row[psychro.Air]
 	for _, st := range states {
 		rows = append(rows, picture.Row[psychro.Air]{Name: st.label, State: st.air})
 	}
-	picture.Table(&s.Lettering, picture.TablePlace{Left: left, Top: top, First: first, Step: step, Room: first - vg.Points(34)}, columns, rows)
+	picture.Table(
+		&s.Lettering,
+		picture.TablePlace{
+			Left:  left,
+			Top:   top,
+			First: first,
+			Step:  step,
+			Room:  first - vg.Points(34),
+		},
+		columns,
+		rows,
+	)
 	if !s.stacked {
 		height := vg.Points(picture.RowHeight * (float64(len(states)) + 2))
 		width := first + step*vg.Length(len(columns)-1)
-		s.Take(picture.Box{Center: vg.Point{X: left + width/2, Y: top + vg.Points(picture.Small) - height/2}, Width: width, Height: height})
+		s.Take(
+			picture.Box{
+				Center: vg.Point{X: left + width/2, Y: top + vg.Points(picture.Small) - height/2},
+				Width:  width,
+				Height: height,
+			},
+		)
 	}
 }

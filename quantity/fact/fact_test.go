@@ -13,9 +13,14 @@ import (
 )
 
 func ExampleNew() {
-	f := fact.New("reason.superheat-high",
-		fact.Measured("superheat", quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1))),
-		fact.Amount("target", quantity.FahrenheitDelta(12)))
+	f := fact.New(
+		"reason.superheat-high",
+		fact.Measured(
+			"superheat",
+			quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)),
+		),
+		fact.Amount("target", quantity.FahrenheitDelta(12)),
+	)
 	if superheat, ok := f.Value("superheat"); ok {
 		fmt.Println(f.Code, superheat.Kind())
 	}
@@ -25,16 +30,21 @@ func ExampleNew() {
 func TestJSONReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		number := rapid.Float64Range(-1e6, 1e6)
-		f := fact.New("step.add",
+		f := fact.New(
+			"step.add",
 			fact.Amount("mass", quantity.Mass(number.Draw(t, "mass"))),
-			fact.Measured("line", quantity.Temperature(rapid.Float64Range(0, 1e6).Draw(t, "line")).PlusMinus(1)),
+			fact.Measured(
+				"line",
+				quantity.Temperature(rapid.Float64Range(0, 1e6).Draw(t, "line")).PlusMinus(1),
+			),
 			fact.Of("chance", fact.Share(rapid.Float64Range(0, 1).Draw(t, "chance"))),
 			fact.Of("ratio", fact.Times(number.Draw(t, "ratio"))),
 			fact.Of("count", rapid.Int().Draw(t, "count")),
 			fact.Of("wait", time.Duration(rapid.Int64().Draw(t, "wait"))),
 			fact.Of("cause", fact.Term("cause.undercharge")),
 			fact.Of("readings", fact.Terms{"reading.suctionLine", "reading.liquidLine"}),
-			fact.Of("title", rapid.String().Draw(t, "title")))
+			fact.Of("title", rapid.String().Draw(t, "title")),
+		)
 		text, err := json.Marshal(f)
 		if err != nil {
 			t.Fatal(err)

@@ -32,7 +32,11 @@ const (
 // Flow returns what passes through all tubes from a state upstream to a pressure
 // downstream, none where that is not lower. The error is a *RangeError, or
 // refrigerant.ErrNoRefrigerant.
-func (c CapillaryTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure) (quantity.MassFlow, error) {
+func (c CapillaryTube) Flow(
+	r *refrigerant.Refrigerant,
+	upstream refrigerant.State,
+	downstream quantity.Pressure,
+) (quantity.MassFlow, error) {
 	if err := c.check(); err != nil {
 		return 0, err
 	}
@@ -50,7 +54,13 @@ func (c CapillaryTube) check() error {
 	if err := limit.Within("number of capillary tubes", quantity.Number(c.Count), 1, 100, "one per circuit of the evaporator"); err != nil {
 		return err
 	}
-	return limit.Within("length of a capillary tube", c.Length, c.Diameter*50, c.Diameter*1e4, "a tube of a few diameters is a ShortTube")
+	return limit.Within(
+		"length of a capillary tube",
+		c.Length,
+		c.Diameter*50,
+		c.Diameter*1e4,
+		"a tube of a few diameters is a ShortTube",
+	)
 }
 
 // flow returns kg/s of all tubes.

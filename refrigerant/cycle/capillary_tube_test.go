@@ -22,7 +22,10 @@ func chartFlow(diameter, length, pressure, subcooling float64) float64 {
 
 func TestCapillaryAgainstChart(t *testing.T) {
 	r := lookup(t, "R-22")
-	source := verify.Source{Cite: "O'Neal and Penson, ESL/88-04, 1988: fit to ASHRAE Equipment 1988, chapter 19, figures 38-41", Kind: verify.Computed}
+	source := verify.Source{
+		Cite: "O'Neal and Penson, ESL/88-04, 1988: fit to ASHRAE Equipment 1988, chapter 19, figures 38-41",
+		Kind: verify.Computed,
+	}
 	worst, mean, n := 0.0, 0.0, 0.0
 	var at [2]float64
 	for _, mm := range []float64{1.2, 1.4, 1.63, 1.8} {
@@ -47,7 +50,15 @@ func TestCapillaryAgainstChart(t *testing.T) {
 		}
 	}
 	t.Logf("largest deviation %+.1f %%, mean %+.1f %%", 100*worst, 100*mean/n)
-	verify.Relative(t, source, "R-22 through capillaries of 1.2 to 1.8 mm, largest deviation", "lb/h", at[1], at[0], 0.10)
+	verify.Relative(
+		t,
+		source,
+		"R-22 through capillaries of 1.2 to 1.8 mm, largest deviation",
+		"lb/h",
+		at[1],
+		at[0],
+		0.10,
+	)
 	if math.Abs(mean/n) > 0.02 {
 		t.Errorf("mean deviation %.1f %%", 100*mean/n)
 	}
@@ -67,7 +78,12 @@ func TestCapillaryFlashing(t *testing.T) {
 			}
 			k := 2.62e5 / math.Pow(pb, 0.75)
 			if off := vl * (1 + k*(1/share-1)) * float64(s.Density); math.Abs(off-1) > 0.08 {
-				t.Errorf("%s at %.2f of its bubble pressure: %.2f of the volume of the equation", d, share, off)
+				t.Errorf(
+					"%s at %.2f of its bubble pressure: %.2f of the volume of the equation",
+					d,
+					share,
+					off,
+				)
 			}
 		}
 	}

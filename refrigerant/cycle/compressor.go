@@ -101,7 +101,10 @@ const (
 )
 
 func (c *Compressor) volumetric(ratio float64) float64 {
-	return c.Full * softFloor(1-c.Clearance*(math.Pow(compressing(ratio), reexpansion)-1), leastVolumetric)
+	return c.Full * softFloor(
+		1-c.Clearance*(math.Pow(compressing(ratio), reexpansion)-1),
+		leastVolumetric,
+	)
 }
 
 func (c *Compressor) isentropic(ratio float64) float64 {
@@ -137,7 +140,12 @@ type pumped struct {
 // workScale are factors on its flow and its work. leak is the share of what it sweeps that
 // slips back through its valves: hot gas that mixes with the suction gas, takes room from
 // it, and is pumped again.
-func (c *Compressor) pump(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, scale, workScale, leak float64) pumped {
+func (c *Compressor) pump(
+	f *cyclefluid.Fluid,
+	in, out *cyclefluid.Isobar,
+	s *cyclefluid.State,
+	scale, workScale, leak float64,
+) pumped {
 	taken := *s
 	p := c.sweep(f, in, out, &taken, workScale)
 	if leak > 0 {
@@ -160,7 +168,12 @@ func (c *Compressor) pump(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cy
 // sweep is pump without a leak. Liquid in the suction gas boils off in the shell, on the
 // motor, so that what the cylinders take in is vapor, at the dew point then: it costs
 // capacity and cools the discharge, but does not add to the flow.
-func (c *Compressor) sweep(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, workScale float64) pumped {
+func (c *Compressor) sweep(
+	f *cyclefluid.Fluid,
+	in, out *cyclefluid.Isobar,
+	s *cyclefluid.State,
+	workScale float64,
+) pumped {
 	if s.H < in.Dew.H {
 		dry := in.AtEnthalpy(in.Dew.H)
 		s = &dry

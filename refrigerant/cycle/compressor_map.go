@@ -63,7 +63,9 @@ func (e MapEnvelope) withDefaults() MapEnvelope {
 
 // At returns flow and power at dew points of suction and discharge, with the suction
 // gas as in the map's tests. The error is a *RangeError outside the envelope.
-func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, quantity.Power, error) {
+func (m *Map) At(
+	suction, discharge quantity.Temperature,
+) (quantity.MassFlow, quantity.Power, error) {
 	if err := m.check(); err != nil {
 		return 0, 0, err
 	}
@@ -85,7 +87,10 @@ func (m *Map) At(suction, discharge quantity.Temperature) (quantity.MassFlow, qu
 // check refuses a map that is none: no coefficients, or such as no map has.
 func (m *Map) check() error {
 	if m == nil {
-		return &RangeError{Quantity: "compressor map", Advice: "give the ten coefficients each for flow and power"}
+		return &RangeError{
+			Quantity: "compressor map",
+			Advice:   "give the ten coefficients each for flow and power",
+		}
 	}
 	const most = 1e9
 	for _, c := range [...][10]float64{m.Flow, m.Power} {
@@ -128,12 +133,21 @@ func (e MapEnvelope) check() error {
 
 // none is the error of a map that has a flow or a power of nothing or less.
 func (m *Map) none(flow float64) error {
-	return &RangeError{Quantity: "flow of a compressor map", Value: quantity.MassFlow(flow), Min: quantity.MassFlow(0), Advice: "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?"}
+	return &RangeError{
+		Quantity: "flow of a compressor map",
+		Value:    quantity.MassFlow(flow),
+		Min:      quantity.MassFlow(0),
+		Advice:   "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?",
+	}
 }
 
 // AtState is At with the suction gas in a state of its own, and the discharge by its
 // pressure. The error is a *RangeError, or refrigerant.ErrNoRefrigerant.
-func (m *Map) AtState(r *refrigerant.Refrigerant, suction refrigerant.State, discharge quantity.Pressure) (quantity.MassFlow, quantity.Power, error) {
+func (m *Map) AtState(
+	r *refrigerant.Refrigerant,
+	suction refrigerant.State,
+	discharge quantity.Pressure,
+) (quantity.MassFlow, quantity.Power, error) {
 	td, err := r.DewTemperature(suction.Pressure)
 	if err != nil {
 		return 0, 0, err
@@ -162,7 +176,11 @@ func (m *Map) AtState(r *refrigerant.Refrigerant, suction refrigerant.State, dis
 	return flow * quantity.MassFlow(k), power * quantity.Power(k*ideal/ratedIdeal), nil
 }
 
-func idealWork(r *refrigerant.Refrigerant, from refrigerant.State, to quantity.Pressure) (float64, error) {
+func idealWork(
+	r *refrigerant.Refrigerant,
+	from refrigerant.State,
+	to quantity.Pressure,
+) (float64, error) {
 	s, err := r.StateAtEntropy(to, from.Entropy)
 	return float64(s.Enthalpy - from.Enthalpy), err
 }
@@ -204,7 +222,12 @@ func (m *Map) inside(suction, discharge float64) (ts, tc float64) {
 }
 
 // at returns flow, and work per mass of it, for the solver, at any state.
-func (m *Map) at(f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, ideal float64) (flow, work float64) {
+func (m *Map) at(
+	f *cyclefluid.Fluid,
+	in, out *cyclefluid.Isobar,
+	s *cyclefluid.State,
+	ideal float64,
+) (flow, work float64) {
 	ts, tc := m.inside(in.Dew.T, out.Dew.T)
 	flow, power := m.polynomials(ts, tc)
 	// A cubic may come to nothing in a corner where nobody measured.

@@ -39,7 +39,10 @@ func mapOf(t testing.TB, c Compressor, designation string, units MapUnits) *Map 
 			if units == MapIP {
 				x, y, unit = s*1.8+32, d*1.8+32, 3600/quantity.Pound
 			}
-			rows = append(rows, []float64{1, x, y, x * x, x * y, y * y, x * x * x, y * x * x, x * y * y, y * y * y})
+			rows = append(
+				rows,
+				[]float64{1, x, y, x * x, x * y, y * y, x * x * x, y * x * x, x * y * y, y * y * y},
+			)
 			flows = append(flows, flow*unit)
 			powers = append(powers, power)
 		}
@@ -52,7 +55,8 @@ func mapOf(t testing.TB, c Compressor, designation string, units MapUnits) *Map 
 	if err := cf.SolveVec(a, mat.NewVecDense(len(flows), flows)); err != nil && !conditioned(err) {
 		t.Fatal(err)
 	}
-	if err := cp.SolveVec(a, mat.NewVecDense(len(powers), powers)); err != nil && !conditioned(err) {
+	if err := cp.SolveVec(a, mat.NewVecDense(len(powers), powers)); err != nil &&
+		!conditioned(err) {
 		t.Fatal(err)
 	}
 	for i := range 10 {
@@ -82,7 +86,17 @@ func TestMapPolynomial(t *testing.T) {
 	if _, _, err := m.At(quantity.Fahrenheit(80), quantity.Fahrenheit(110)); err == nil {
 		t.Error("outside the envelope taken")
 	}
-	ip, si := mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapIP), mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapSI)
+	ip, si := mapOf(
+		t,
+		Compressor{Displacement: 2.9e-3},
+		"R-22",
+		MapIP,
+	), mapOf(
+		t,
+		Compressor{Displacement: 2.9e-3},
+		"R-22",
+		MapSI,
+	)
 	f1, p1, _ := ip.At(quantity.Celsius(5), quantity.Celsius(45))
 	f2, p2, _ := si.At(quantity.Celsius(5), quantity.Celsius(45))
 	if math.Abs(float64(f1/f2)-1) > 1e-6 || math.Abs(float64(p1/p2)-1) > 1e-6 {
@@ -100,10 +114,20 @@ func TestMapInTheMachine(t *testing.T) {
 	for _, c := range []Conditions{RatingConditions(), weather(82, 78, 65), weather(115, 80, 67), weather(70, 72, 60)} {
 		a, b := solve(t, plain, c, Faults{}), solve(t, mapped, c, Faults{})
 		if d := math.Abs(float64(b.Capacity/a.Capacity) - 1); d > 0.01 {
-			t.Errorf("%v: capacity %v with map, %v without", c.OutdoorDryBulb, b.Capacity, a.Capacity)
+			t.Errorf(
+				"%v: capacity %v with map, %v without",
+				c.OutdoorDryBulb,
+				b.Capacity,
+				a.Capacity,
+			)
 		}
 		if d := math.Abs(float64(b.CompressorPower/a.CompressorPower) - 1); d > 0.03 {
-			t.Errorf("%v: power %v with map, %v without", c.OutdoorDryBulb, b.CompressorPower, a.CompressorPower)
+			t.Errorf(
+				"%v: power %v with map, %v without",
+				c.OutdoorDryBulb,
+				b.CompressorPower,
+				a.CompressorPower,
+			)
 		}
 		if w := imbalance(t, mapped, c, Faults{}, &b); w.by > 1e-6 {
 			t.Errorf("%s off by %.2g", w.of, w.by)
@@ -146,11 +170,18 @@ func TestCompressorEfficiencies(t *testing.T) {
 		t.Error("volumetric efficiency must fall with the pressure ratio and stay above 0")
 	}
 	for _, ratio := range []float64{math.NaN(), -3, 0.5} {
-		if c.VolumetricEfficiency(ratio) != c.VolumetricEfficiency(1) || c.IsentropicEfficiency(ratio) != c.IsentropicEfficiency(1) {
-			t.Errorf("efficiencies %v and %v at a ratio of %v", c.VolumetricEfficiency(ratio), c.IsentropicEfficiency(ratio), ratio)
+		if c.VolumetricEfficiency(ratio) != c.VolumetricEfficiency(1) ||
+			c.IsentropicEfficiency(ratio) != c.IsentropicEfficiency(1) {
+			t.Errorf(
+				"efficiencies %v and %v at a ratio of %v",
+				c.VolumetricEfficiency(ratio),
+				c.IsentropicEfficiency(ratio),
+				ratio,
+			)
 		}
 	}
-	if best := c.IsentropicEfficiency(2.8); best != 0.68 || !(c.IsentropicEfficiency(1.5) < best && c.IsentropicEfficiency(6) < best && c.IsentropicEfficiency(50) > 0) {
+	if best := c.IsentropicEfficiency(2.8); best != 0.68 ||
+		!(c.IsentropicEfficiency(1.5) < best && c.IsentropicEfficiency(6) < best && c.IsentropicEfficiency(50) > 0) {
 		t.Errorf("isentropic efficiency %v at its best ratio", best)
 	}
 }

@@ -44,7 +44,13 @@ func (c Conditions) check() error {
 	if err := limit.Within("return wet bulb", c.ReturnWetBulb, quantity.Fahrenheit(38), quantity.Fahrenheit(90), advice); err != nil {
 		return err
 	}
-	return limit.Within("elevation", c.Elevation, quantity.Feet(-1500), quantity.Feet(16000), "feet or meters above sea level")
+	return limit.Within(
+		"elevation",
+		c.Elevation,
+		quantity.Feet(-1500),
+		quantity.Feet(16000),
+		"feet or meters above sea level",
+	)
 }
 
 // air returns the return air.

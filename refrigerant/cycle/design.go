@@ -188,7 +188,12 @@ func suctionLineBore(tons float64) float64 {
 
 func (d *designer) sizeCondenser(m, h3, outdoor float64, air psychro.Air) error {
 	p, t := &d.plant, &d.t
-	p.condenser.air = float64(d.spec.OutdoorAirflow) * outdoorDensity(outdoor, float64(air.Pressure()))
+	p.condenser.air = float64(
+		d.spec.OutdoorAirflow,
+	) * outdoorDensity(
+		outdoor,
+		float64(air.Pressure()),
+	)
 	t.outdoorT = outdoor
 	t.outdoorAir = p.condenser.air * outdoorHeatCapacity
 	over := func(logUA float64) float64 {
@@ -254,7 +259,12 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		low, high := 0.3e-3, 6e-3
 		fl, fh := short(low), short(high)
 		if !(fl < 0 && fh > 0) {
-			return fmt.Errorf("no piston of %v to %v passes %v", quantity.Length(low), quantity.Length(high), quantity.MassFlow(m))
+			return fmt.Errorf(
+				"no piston of %v to %v passes %v",
+				quantity.Length(low),
+				quantity.Length(high),
+				quantity.MassFlow(m),
+			)
 		}
 		short(root.Find(short, low, high, fl, fh, 1e-15, 0))
 		v.area = v.tube.area()
@@ -272,7 +282,11 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		low, high := math.Log(0.07), math.Log(14.0)
 		fl, fh := long(low), long(high)
 		if !(fl > 0 && fh < 0) {
-			return fmt.Errorf("no capillary of %v bore passes %v", c.Diameter, quantity.MassFlow(m/float64(c.Count)))
+			return fmt.Errorf(
+				"no capillary of %v bore passes %v",
+				c.Diameter,
+				quantity.MassFlow(m/float64(c.Count)),
+			)
 		}
 		long(root.Find(long, low, high, fl, fh, 1e-14, 0))
 	default:

@@ -39,7 +39,10 @@ const (
 // Opening returns the share of the port that is open, 0.01 to 1, when the bulb feels
 // a superheat with the evaporator at a pressure. A Gradient not above 0 stands for that
 // of an electronic valve, 1 °F.
-func (v ExpansionValve) Opening(superheat quantity.TemperatureDelta, evaporator quantity.Pressure) float64 {
+func (v ExpansionValve) Opening(
+	superheat quantity.TemperatureDelta,
+	evaporator quantity.Pressure,
+) float64 {
 	if !(v.Gradient > 0) {
 		v.Gradient = quantity.FahrenheitDelta(1)
 	}

@@ -73,5 +73,11 @@ func (f Faults) check() error {
 	if err := limit.Within("liquid line restriction", f.LiquidRestriction, 0, quantity.Bar(60), "a pressure drop at rated flow"); err != nil {
 		return err
 	}
-	return limit.Within("suction line restriction", f.SuctionRestriction, 0, quantity.Bar(60), "a pressure drop at rated flow")
+	return limit.Within(
+		"suction line restriction",
+		f.SuctionRestriction,
+		0,
+		quantity.Bar(60),
+		"a pressure drop at rated flow",
+	)
 }

@@ -135,7 +135,14 @@ func TestPublishedFaults(t *testing.T) {
 		} else if was, err := strconv.ParseFloat(r.model, 64); err != nil || math.Abs(was-effect) > 0.1 {
 			t.Errorf("row %d, %s on %s of %s: the table says %s, the model %s", i+1, r.variable, r.fault, r.device, r.model, now)
 		}
-		name := fmt.Sprintf("%s, %s, %s at %s: %s", r.refrigerant, r.device, r.fault, r.conditions, r.variable)
+		name := fmt.Sprintf(
+			"%s, %s, %s at %s: %s",
+			r.refrigerant,
+			r.device,
+			r.fault,
+			r.conditions,
+			r.variable,
+		)
 		published, err := strconv.ParseFloat(r.published, 64)
 		direction := r.published
 		if err == nil {
@@ -161,8 +168,15 @@ func TestPublishedFaults(t *testing.T) {
 		if strings.HasPrefix(r.note, "size") {
 			sizes++
 		}
-		if err == nil && offInSize(published, effect) != (r.note != "") && !strings.HasPrefix(r.note, "off") {
-			t.Errorf("%s: published %s, model %s, note %q: say where it is off in size, and only there", name, r.published, now, r.note)
+		if err == nil && offInSize(published, effect) != (r.note != "") &&
+			!strings.HasPrefix(r.note, "off") {
+			t.Errorf(
+				"%s: published %s, model %s, note %q: say where it is off in size, and only there",
+				name,
+				r.published,
+				now,
+				r.note,
+			)
 		}
 		if err == nil && math.Abs(published-effect) > likeSize && r.note != "" {
 			beyond++
@@ -174,7 +188,15 @@ func TestPublishedFaults(t *testing.T) {
 			verify.Value(t, verify.Source{Cite: r.source, Kind: kind}, name, "%", published, effect, likeSize)
 		}
 	}
-	t.Logf("%d of %d published effects have their direction, %d have not; %d are off in size, %d of them by more than %g points", agree, len(rows), off, sizes, beyond, likeSize)
+	t.Logf(
+		"%d of %d published effects have their direction, %d have not; %d are off in size, %d of them by more than %g points",
+		agree,
+		len(rows),
+		off,
+		sizes,
+		beyond,
+		likeSize,
+	)
 	if !update {
 		return
 	}
@@ -183,7 +205,20 @@ func TestPublishedFaults(t *testing.T) {
 	w := csv.NewWriter(&out)
 	_ = w.Write(header)
 	for _, r := range rows {
-		_ = w.Write([]string{r.source, r.memory, r.refrigerant, r.device, r.conditions, r.fault, r.variable, r.published, r.model, r.note})
+		_ = w.Write(
+			[]string{
+				r.source,
+				r.memory,
+				r.refrigerant,
+				r.device,
+				r.conditions,
+				r.fault,
+				r.variable,
+				r.published,
+				r.model,
+				r.note,
+			},
+		)
 	}
 	w.Flush()
 	if err := os.WriteFile(faultTable, out.Bytes(), 0o644); err != nil {

@@ -23,23 +23,35 @@ func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
 	atm := quantity.AtmosphereAt(c.Elevation)
 	gauge := func(p quantity.Pressure) *quantity.Uncertain[quantity.GaugePressure] {
 		const std = 4e3
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: p.Gauge(atm) + quantity.GaugePressure(noise(std)), Std: std}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: p.Gauge(atm) + quantity.GaugePressure(noise(std)),
+			Std:   std,
+		}
 	}
 	clamp := func(t quantity.Temperature) *quantity.Uncertain[quantity.Temperature] {
 		const std = 0.5
-		return &quantity.Uncertain[quantity.Temperature]{Value: t + quantity.Temperature(noise(std)), Std: std}
+		return &quantity.Uncertain[quantity.Temperature]{
+			Value: t + quantity.Temperature(noise(std)),
+			Std:   std,
+		}
 	}
 	read := c
 	read.OutdoorDryBulb += quantity.Temperature(noise(0.4))
 	read.ReturnDryBulb += quantity.Temperature(noise(0.4))
-	read.ReturnWetBulb = min(read.ReturnWetBulb+quantity.Temperature(noise(0.4)), read.ReturnDryBulb)
+	read.ReturnWetBulb = min(
+		read.ReturnWetBulb+quantity.Temperature(noise(0.4)),
+		read.ReturnDryBulb,
+	)
 	return Visit{
 		Conditions:      read,
 		SuctionPressure: gauge(o.Suction.Pressure), LiquidPressure: gauge(o.Liquid.Pressure),
 		SuctionLine: clamp(o.Suction.Temperature), LiquidLine: clamp(o.Liquid.Temperature),
 		DischargeLine: clamp(o.Discharge.Temperature),
 		Supply:        clamp(o.Supply), CondenserLeaving: clamp(o.CondenserLeaving),
-		Power: &quantity.Uncertain[quantity.Power]{Value: o.Power * quantity.Power(1+noise(0.015)), Std: 0.015 * float64(o.Power)},
+		Power: &quantity.Uncertain[quantity.Power]{
+			Value: o.Power * quantity.Power(1+noise(0.015)),
+			Std:   0.015 * float64(o.Power),
+		},
 	}
 }
 
@@ -56,7 +68,10 @@ func TestFitFindsLiquidBehindARestriction(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: p.Gauge(quantity.StandardAtmosphere), Std: 4e3}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: p.Gauge(quantity.StandardAtmosphere),
+			Std:   4e3,
+		}
 	}
 	line := func(f float64) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f), Std: 0.5}
@@ -97,7 +112,13 @@ func TestFitOfTheOrdinaryMachine(t *testing.T) {
 				t.Errorf("%v: %s moved by %g", m, u.Name, u.Value)
 			}
 			if u.Std > u.Prior*1.0001 {
-				t.Errorf("%v: %s more doubtful after the fit: %g from %g", m, u.Name, u.Std, u.Prior)
+				t.Errorf(
+					"%v: %s more doubtful after the fit: %g from %g",
+					m,
+					u.Name,
+					u.Std,
+					u.Prior,
+				)
 			}
 		}
 		if f.Misfit() > 1e-3 {
@@ -107,8 +128,14 @@ func TestFitOfTheOrdinaryMachine(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d := math.Abs(float64(p.Superheat.Value - o.Superheat)); d > 0.01 || len(p.Extrapolating) > 0 {
-			t.Errorf("%v: predicts superheat off by %g K where it was fitted, %v", m, d, p.Extrapolating)
+		if d := math.Abs(float64(p.Superheat.Value - o.Superheat)); d > 0.01 ||
+			len(p.Extrapolating) > 0 {
+			t.Errorf(
+				"%v: predicts superheat off by %g K where it was fitted, %v",
+				m,
+				d,
+				p.Extrapolating,
+			)
 		}
 	}
 }
@@ -142,7 +169,15 @@ func TestBandsCover(t *testing.T) {
 	}
 	type count struct{ in, all int }
 	cover := map[string]*count{}
-	names := []string{"superheat", "subcooling", "evaporating", "condensing", "coil surface", "capacity", "power"}
+	names := []string{
+		"superheat",
+		"subcooling",
+		"evaporating",
+		"condensing",
+		"coil surface",
+		"capacity",
+		"power",
+	}
 	for _, k := range names {
 		cover[k] = &count{}
 	}
@@ -158,7 +193,10 @@ func TestBandsCover(t *testing.T) {
 		}
 		for range 4 {
 			there := weather(60+50*r.Float64(), 76, 58+11*r.Float64())
-			change := Faults{IndoorAirflow: -0.2 + 0.3*r.Float64(), Charge: -0.06 + 0.12*r.Float64()}
+			change := Faults{
+				IndoorAirflow: -0.2 + 0.3*r.Float64(),
+				Charge:        -0.06 + 0.12*r.Float64(),
+			}
 			p, err := f.Predict(there, change)
 			if err != nil {
 				t.Fatal(err)
@@ -204,8 +242,15 @@ func TestFitFindsTheCharge(t *testing.T) {
 			t.Fatal(err)
 		}
 		u := f.Unknowns()[0]
-		if u.Name != "charge" || math.Abs(u.Value-charge) > 2*u.Std || !u.Learned() || u.Value*charge <= 0 {
-			t.Errorf("charge %+.2f found as %+.3f ± %.3f (prior %.2f)", charge, u.Value, u.Std, u.Prior)
+		if u.Name != "charge" || math.Abs(u.Value-charge) > 2*u.Std || !u.Learned() ||
+			u.Value*charge <= 0 {
+			t.Errorf(
+				"charge %+.2f found as %+.3f ± %.3f (prior %.2f)",
+				charge,
+				u.Value,
+				u.Std,
+				u.Prior,
+			)
 		}
 	}
 }
@@ -228,7 +273,12 @@ func TestMisfit(t *testing.T) {
 	a, _ := good.Predict(c, Faults{})
 	b, _ := bad.Predict(c, Faults{})
 	if !(bad.Misfit() > 2 && b.Superheat.Std >= a.Superheat.Std && b.Subcooling.Std > a.Subcooling.Std) {
-		t.Errorf("misfit %.2f, subcooling ± %.2f from ± %.2f K", bad.Misfit(), b.Subcooling.Std, a.Subcooling.Std)
+		t.Errorf(
+			"misfit %.2f, subcooling ± %.2f from ± %.2f K",
+			bad.Misfit(),
+			b.Subcooling.Std,
+			a.Subcooling.Std,
+		)
 	}
 }
 
@@ -244,7 +294,13 @@ func TestBandsGrow(t *testing.T) {
 	near, _ := f.Predict(weather(90, 77, 65), Faults{})
 	far, _ := f.Predict(weather(60, 72, 58), Faults{})
 	if !(far.Evaporating.Std > near.Evaporating.Std && len(near.Extrapolating) == 0 && len(far.Extrapolating) >= 2) {
-		t.Errorf("near ± %.2f K %v, far ± %.2f K %v", near.Evaporating.Std, near.Extrapolating, far.Evaporating.Std, far.Extrapolating)
+		t.Errorf(
+			"near ± %.2f K %v, far ± %.2f K %v",
+			near.Evaporating.Std,
+			near.Extrapolating,
+			far.Evaporating.Std,
+			far.Extrapolating,
+		)
 	}
 }
 
@@ -262,11 +318,21 @@ func TestEveryChangeIsAnExtrapolation(t *testing.T) {
 		t.Fatal(err)
 	}
 	changes := map[string]Faults{
-		"Charge": {Charge: -0.2}, "IndoorAirflow": {IndoorAirflow: -0.4}, "OutdoorAirflow": {OutdoorAirflow: -0.5},
-		"EvaporatorFouling": {EvaporatorFouling: 0.4}, "CondenserFouling": {CondenserFouling: 0.4}, "Recirculation": {Recirculation: 12},
-		"LiquidRestriction": {LiquidRestriction: quantity.Bar(8)}, "SuctionRestriction": {SuctionRestriction: quantity.Bar(1)},
-		"CompressorLeak": {CompressorLeak: 0.2}, "NonCondensables": {NonCondensables: 0.6}, "MeteringSize": {MeteringSize: -0.4},
-		"BulbOff": {BulbOff: 0.7}, "ValveSetting": {ValveSetting: 7}, "ValveStuck": {ValveStuck: true, ValveOpening: 0.3}, "ValveOpening": {},
+		"Charge": {
+			Charge: -0.2,
+		}, "IndoorAirflow": {IndoorAirflow: -0.4}, "OutdoorAirflow": {OutdoorAirflow: -0.5},
+		"EvaporatorFouling": {
+			EvaporatorFouling: 0.4,
+		}, "CondenserFouling": {CondenserFouling: 0.4}, "Recirculation": {Recirculation: 12},
+		"LiquidRestriction": {
+			LiquidRestriction: quantity.Bar(8),
+		}, "SuctionRestriction": {SuctionRestriction: quantity.Bar(1)},
+		"CompressorLeak": {
+			CompressorLeak: 0.2,
+		}, "NonCondensables": {NonCondensables: 0.6}, "MeteringSize": {MeteringSize: -0.4},
+		"BulbOff": {
+			BulbOff: 0.7,
+		}, "ValveSetting": {ValveSetting: 7}, "ValveStuck": {ValveStuck: true, ValveOpening: 0.3}, "ValveOpening": {},
 	}
 	for i := range reflect.TypeFor[Faults]().NumField() {
 		name := reflect.TypeFor[Faults]().Field(i).Name
@@ -282,7 +348,13 @@ func TestEveryChangeIsAnExtrapolation(t *testing.T) {
 			t.Fatal(err)
 		}
 		if len(far.Extrapolating) != 1 || far.Evaporating.Std <= near.Evaporating.Std {
-			t.Errorf("%s: %v, ± %.2f K from ± %.2f K", name, far.Extrapolating, far.Evaporating.Std, near.Evaporating.Std)
+			t.Errorf(
+				"%s: %v, ± %.2f K from ± %.2f K",
+				name,
+				far.Extrapolating,
+				far.Evaporating.Std,
+				near.Evaporating.Std,
+			)
 		}
 	}
 }
@@ -313,7 +385,10 @@ func TestFreezeForecast(t *testing.T) {
 	at.ReturnWetBulb = *day.WetBulb
 	p, err := f.Predict(at, Faults{})
 	if err != nil || math.Abs(p.CoilSurface.Value.Fahrenheit()-32) > 0.1 {
-		t.Errorf("at the wet bulb of frost the surface is %.2f °F", p.CoilSurface.Value.Fahrenheit())
+		t.Errorf(
+			"at the wet bulb of frost the surface is %.2f °F",
+			p.CoilSurface.Value.Fahrenheit(),
+		)
 	}
 	// A fan that holds the head keeps the coil warmer on a cool night, and the more so the
 	// more liquid there is to feed it.
@@ -332,7 +407,11 @@ func TestFreezeForecast(t *testing.T) {
 		return float64(held.Surface.Value - free.Surface.Value)
 	}
 	if charged, short := gain(g), gain(f); charged < 0.5 || short < 0 || short > charged {
-		t.Errorf("holding the head warms the coil by %.2f K charged, and by %.2f K short of charge", charged, short)
+		t.Errorf(
+			"holding the head warms the coil by %.2f K charged, and by %.2f K short of charge",
+			charged,
+			short,
+		)
 	}
 }
 
@@ -343,7 +422,8 @@ func TestFitErrors(t *testing.T) {
 	v := visitTo(nil, c, &o)
 	v.SuctionLine, v.LiquidLine, v.DischargeLine, v.Supply, v.CondenserLeaving, v.Power = nil, nil, nil, nil, nil, nil
 	var re *RangeError
-	if _, err := Fit(s, v); !errors.As(err, &re) || re.Value != quantity.Number(2) || re.Min != quantity.Number(4) {
+	if _, err := Fit(s, v); !errors.As(err, &re) || re.Value != quantity.Number(2) ||
+		re.Min != quantity.Number(4) {
 		t.Errorf("two gauges alone: %v", err)
 	}
 	v = visitTo(nil, c, &o)

@@ -145,7 +145,12 @@ func (t *trial) stepAlong(y, along *unknowns, length float64) (unknowns, bool) {
 		for i := range next {
 			ahead += along[i] * (next[i] - y[i])
 		}
-		if max(math.Abs(r[rPump]), math.Abs(r[rDevice]), math.Abs(r[rHeat]), math.Abs(ahead)) < tolerance {
+		if max(
+			math.Abs(r[rPump]),
+			math.Abs(r[rDevice]),
+			math.Abs(r[rHeat]),
+			math.Abs(ahead),
+		) < tolerance {
 			return next, true
 		}
 		j[3] = *along

@@ -39,9 +39,12 @@ func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 	}
 	margin := float64(p.CoilSurface.Value) - freezing
 	out := FreezeForecast{
-		Surface:       p.CoilSurface,
-		Evaporating:   p.Evaporating,
-		Margin:        quantity.Uncertain[quantity.TemperatureDelta]{Value: quantity.TemperatureDelta(margin), Std: p.CoilSurface.Std},
+		Surface:     p.CoilSurface,
+		Evaporating: p.Evaporating,
+		Margin: quantity.Uncertain[quantity.TemperatureDelta]{
+			Value: quantity.TemperatureDelta(margin),
+			Std:   p.CoilSurface.Std,
+		},
 		Probability:   normal.Below(-margin / p.CoilSurface.Std),
 		Extrapolating: p.Extrapolating,
 	}
@@ -76,7 +79,10 @@ func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 
 // freezesAt looks from a point where the surface is above freezing towards end for where it
 // no longer is.
-func (f *Fitted) freezesAt(from, end float64, at func(float64) (Conditions, Faults)) (float64, bool) {
+func (f *Fitted) freezesAt(
+	from, end float64,
+	at func(float64) (Conditions, Faults),
+) (float64, bool) {
 	ps := f.parameters()
 	x := make([]float64, len(ps))
 	for i, u := range f.unknowns {

@@ -28,7 +28,10 @@ func mustDesign(t testing.TB, s Spec) *System {
 // machine returns an ordinary three-ton machine.
 func machine(t testing.TB, designation string, m refrigerant.Metering) *System {
 	t.Helper()
-	return mustDesign(t, Spec{Refrigerant: lookup(t, designation), Capacity: quantity.Tons(3), Metering: m})
+	return mustDesign(
+		t,
+		Spec{Refrigerant: lookup(t, designation), Capacity: quantity.Tons(3), Metering: m},
+	)
 }
 
 func solve(t testing.TB, s *System, c Conditions, f Faults) Operating {

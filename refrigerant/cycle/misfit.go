@@ -13,7 +13,9 @@ import (
 
 // ErrUnsettled is the error of Fit where the readings leave unknowns of the machine open
 // in spite of what is assumed of it: none of them moves the machine's readings.
-var ErrUnsettled = errors.New("the readings do not settle the unknowns of the machine; read more of it")
+var ErrUnsettled = errors.New(
+	"the readings do not settle the unknowns of the machine; read more of it",
+)
 
 // impossible is the misfit from which no machine of a kind reads so. Of machines with
 // faults far beyond those met, several at once, 99 in 100 fit better than 7.
@@ -49,7 +51,15 @@ type Miss struct {
 func (e *MisfitError) Error() string {
 	var misses []string
 	for _, m := range e.Misses {
-		misses = append(misses, fmt.Sprintf("%s %s, where the nearest has %s", m.Reading, quantity.InBoth(m.Read), quantity.InBoth(m.Nearest)))
+		misses = append(
+			misses,
+			fmt.Sprintf(
+				"%s %s, where the nearest has %s",
+				m.Reading,
+				quantity.InBoth(m.Read),
+				quantity.InBoth(m.Nearest),
+			),
+		)
 	}
 	return "no machine of this kind reads so: " + strings.Join(misses, "; ") +
 		"; read these again, the furthest off first, in the unit they were read in"

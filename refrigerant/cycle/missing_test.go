@@ -25,7 +25,9 @@ func TestNoSystem(t *testing.T) {
 			t.Errorf("WithHeadPressure: %v", err)
 		}
 		if s.Refrigerant() != nil || s.Charge() != 0 || s.RatedFlow() != 0 || s.Spec() != (Spec{}) || s.Compressor() != (Compressor{}) ||
-			s.ShortTube() != (ShortTube{}) || s.ExpansionValve() != (ExpansionValve{}) || s.CapillaryTube() != (CapillaryTube{}) {
+			s.ShortTube() != (ShortTube{}) ||
+			s.ExpansionValve() != (ExpansionValve{}) ||
+			s.CapillaryTube() != (CapillaryTube{}) {
 			t.Errorf("no machine has parts: %+v", s.Spec())
 		}
 	}
@@ -39,7 +41,8 @@ func TestNoSystem(t *testing.T) {
 		if got := f.ChargeChange(1, 0); got != 0 {
 			t.Errorf("ChargeChange %g", got)
 		}
-		if f.System() != nil || f.Unknowns() != nil || f.Misfit() != 0 || f.Operating() != (Operating{}) {
+		if f.System() != nil || f.Unknowns() != nil || f.Misfit() != 0 ||
+			f.Operating() != (Operating{}) {
 			t.Error("no machine was fitted, and yet has something to say")
 		}
 	}
@@ -61,7 +64,8 @@ func TestHeadPressureBeyondTheCurve(t *testing.T) {
 	s := machine(t, "R-410A", refrigerant.FixedRestrictor)
 	for _, hold := range []float64{math.Inf(1), math.NaN(), 1e308, 400, 1, -5} {
 		o, err := s.WithHeadPressure(quantity.Temperature(hold)).Solve(RatingConditions(), Faults{})
-		if err != nil || !(o.Capacity > 0) || math.IsInf(float64(o.Capacity), 0) || math.IsNaN(float64(o.Power)) {
+		if err != nil || !(o.Capacity > 0) || math.IsInf(float64(o.Capacity), 0) ||
+			math.IsNaN(float64(o.Power)) {
 			t.Errorf("head held at %g K: capacity %v, power %v, %v", hold, o.Capacity, o.Power, err)
 		}
 	}
@@ -77,7 +81,13 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 		l := func(v float64) *quantity.Uncertain[quantity.Temperature] {
 			return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(1)))
 		}
-		return Visit{Conditions: RatingConditions(), SuctionPressure: p(130), LiquidPressure: p(400), SuctionLine: l(60), LiquidLine: l(105)}
+		return Visit{
+			Conditions:      RatingConditions(),
+			SuctionPressure: p(130),
+			LiquidPressure:  p(400),
+			SuctionLine:     l(60),
+			LiquidLine:      l(105),
+		}
 	}
 	if _, err := Fit(s, good()); err != nil {
 		t.Fatal(err)
@@ -130,7 +140,12 @@ func TestPredictionFromContradictions(t *testing.T) {
 		}
 		for _, x := range []float64{float64(p.NetCapacity.Value), p.NetCapacity.Std, float64(p.Superheat.Value), p.Superheat.Std, p.SuctionPressure.Std} {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
-				t.Errorf("misfit %.0f: capacity %v, superheat %v", f.Misfit(), p.NetCapacity, p.Superheat)
+				t.Errorf(
+					"misfit %.0f: capacity %v, superheat %v",
+					f.Misfit(),
+					p.NetCapacity,
+					p.Superheat,
+				)
 			}
 		}
 		if _, err := f.Freeze(RatingConditions(), Faults{}); err != nil {
@@ -163,9 +178,20 @@ func TestMapFilledInWrongly(t *testing.T) {
 		"highest discharge of a compressor map's envelope": func(m *Map) { m.Envelope.HighDischarge = quantity.Temperature(math.Inf(1)) },
 		"coefficient of a compressor map":                  func(m *Map) { m.Power[3] = nan },
 	} {
-		m := Map{Flow: [10]float64{300, 5}, Power: [10]float64{500, 0, 20}, RatedSuperheat: quantity.FahrenheitDelta(20)}
+		m := Map{
+			Flow:           [10]float64{300, 5},
+			Power:          [10]float64{500, 0, 20},
+			RatedSuperheat: quantity.FahrenheitDelta(20),
+		}
 		spoil(&m)
-		_, err := Design(Spec{Refrigerant: lookup(t, "R-410A"), Capacity: quantity.Tons(3), Metering: refrigerant.TXV, Compressor: Compressor{Map: &m}})
+		_, err := Design(
+			Spec{
+				Refrigerant: lookup(t, "R-410A"),
+				Capacity:    quantity.Tons(3),
+				Metering:    refrigerant.TXV,
+				Compressor:  Compressor{Map: &m},
+			},
+		)
 		var out *RangeError
 		if !errors.As(err, &out) || out.Quantity != name {
 			t.Errorf("%s: %v", name, err)

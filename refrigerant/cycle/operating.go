@@ -154,9 +154,14 @@ func (t *trial) operating(v outcome) Operating {
 	m := t.flow
 	w := m * p.work
 	o := Operating{
-		Suction:       port(t.suctionP, &t.gas),
-		Discharge:     port(t.dischargeP, &t.hot),
-		EvaporatorOut: Port{quantity.Pressure(t.evap.P), quantity.Temperature(e.t), quantity.SpecificEnthalpy(e.h), min(max(e.x, 0), 1)},
+		Suction:   port(t.suctionP, &t.gas),
+		Discharge: port(t.dischargeP, &t.hot),
+		EvaporatorOut: Port{
+			quantity.Pressure(t.evap.P),
+			quantity.Temperature(e.t),
+			quantity.SpecificEnthalpy(e.h),
+			min(max(e.x, 0), 1),
+		},
 
 		Evaporating:         quantity.Temperature(t.in.Dew.T),
 		Superheat:           quantity.TemperatureDelta(max(t.gas.T-t.in.Dew.T, 0)),
@@ -200,7 +205,9 @@ func (t *trial) operating(v outcome) Operating {
 	o.Condensate = quantity.MassFlow(a.Condensate * e.twoPhase)
 	o.CondensateTemperature = quantity.Temperature(a.T)
 	o.SupplyHumidityRatio = t.returnW - a.Condensate*e.twoPhase/t.dryAir
-	o.CoilLeaving = quantity.Temperature(t.returnT - sensible/(t.dryAir*(cp-vaporHeatCapacity*(t.returnW-o.SupplyHumidityRatio))))
+	o.CoilLeaving = quantity.Temperature(
+		t.returnT - sensible/(t.dryAir*(cp-vaporHeatCapacity*(t.returnW-o.SupplyHumidityRatio))),
+	)
 	o.Supply = o.CoilLeaving + quantity.Temperature(t.question.blower/(t.dryAir*cp))
 	o.CondenserLeaving = quantity.Temperature(t.outdoorT + (c.heat+float64(o.FanPower))/c.airC)
 
@@ -223,14 +230,24 @@ func (t *trial) operating(v outcome) Operating {
 const vaporHeatCapacity = 1860.0 // J/(kg K), of water
 
 func port(p float64, s *cyclefluid.State) Port {
-	return Port{quantity.Pressure(p), quantity.Temperature(s.T), quantity.SpecificEnthalpy(s.H), math.Min(math.Max(s.X, 0), 1)}
+	return Port{
+		quantity.Pressure(p),
+		quantity.Temperature(s.T),
+		quantity.SpecificEnthalpy(s.H),
+		math.Min(math.Max(s.X, 0), 1),
+	}
 }
 
 // portAt is a port on b at enthalpy h, liquid included.
 func (t *trial) portAt(b *cyclefluid.Isobar, h float64) Port {
 	if h < b.Bubble.H {
 		l := b.LiquidAtEnthalpy(h)
-		return Port{quantity.Pressure(b.P), quantity.Temperature(l.T), quantity.SpecificEnthalpy(h), 0}
+		return Port{
+			quantity.Pressure(b.P),
+			quantity.Temperature(l.T),
+			quantity.SpecificEnthalpy(h),
+			0,
+		}
 	}
 	s := b.AtEnthalpy(h)
 	return port(b.P, &s)

@@ -228,7 +228,13 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 
 	leaving := &t.evaporated
 	bulb := leaving.t + t.bulb*(t.returnT-leaving.t)
-	t.metered, t.open = t.device.flow(&t.inlet, bulb-t.evap.Dew.T-t.setting, evaporatorP, t.size, t.stuck)
+	t.metered, t.open = t.device.flow(
+		&t.inlet,
+		bulb-t.evap.Dew.T-t.setting,
+		evaporatorP,
+		t.size,
+		t.stuck,
+	)
 
 	// The suction line warms towards the outdoor air.
 	cp := t.evap.DewHeatCapacity()
@@ -262,7 +268,13 @@ func (t *trial) meet(h float64) {
 	}
 	if h < b.Bubble.H {
 		l := b.LiquidAtEnthalpy(h)
-		in.bubble, in.subcooling, in.volume = min(t.fluid.BubblePressure(l.T), b.P), max(b.Bubble.T-l.T, 0), l.V
+		in.bubble, in.subcooling, in.volume = min(
+			t.fluid.BubblePressure(l.T),
+			b.P,
+		), max(
+			b.Bubble.T-l.T,
+			0,
+		), l.V
 		return
 	}
 	s := b.AtEnthalpy(h)
@@ -284,7 +296,12 @@ func (t *trial) contents(h3 float64) float64 {
 	in := &t.inlet
 	t.inLiquidLine = t.plant.liquid.volume / in.volume
 	if in.quality > 0 {
-		t.inLiquidLine = t.plant.liquid.volume * twoPhaseDensity(in.quality, in.quality, in.liquid, in.vapor)
+		t.inLiquidLine = t.plant.liquid.volume * twoPhaseDensity(
+			in.quality,
+			in.quality,
+			in.liquid,
+			in.vapor,
+		)
 	}
 
 	b = &t.evap

@@ -99,15 +99,26 @@ func (p *Points) Analyze() (Analysis, error) {
 	case p == nil || len(p.Refrigerant.Composition()) == 0:
 		return Analysis{}, refrigerant.ErrNoRefrigerant
 	case p.SuctionPressure == nil || p.SuctionLine == nil:
-		return Analysis{}, &RangeError{Quantity: "suction pressure or suction line temperature", Advice: "a cycle needs both"}
+		return Analysis{}, &RangeError{
+			Quantity: "suction pressure or suction line temperature",
+			Advice:   "a cycle needs both",
+		}
 	case p.LiquidPressure == nil && p.DischargePressure == nil, p.LiquidLine == nil:
-		return Analysis{}, &RangeError{Quantity: "pressure on the high side or liquid line temperature", Advice: "a cycle needs both, the pressure at the liquid or at the discharge port"}
+		return Analysis{}, &RangeError{
+			Quantity: "pressure on the high side or liquid line temperature",
+			Advice:   "a cycle needs both, the pressure at the liquid or at the discharge port",
+		}
 	}
 	if err := p.check(); err != nil {
 		return Analysis{}, err
 	}
 	if p.DischargeLine != nil && p.DischargeLine.Value <= p.SuctionLine.Value {
-		return Analysis{}, &RangeError{Quantity: "discharge line temperature", Value: p.DischargeLine.Value, Min: p.SuctionLine.Value, Advice: "colder than the suction line it cannot be: one of the clamps is misplaced"}
+		return Analysis{}, &RangeError{
+			Quantity: "discharge line temperature",
+			Value:    p.DischargeLine.Value,
+			Min:      p.SuctionLine.Value,
+			Advice:   "colder than the suction line it cannot be: one of the clamps is misplaced",
+		}
 	}
 	in, std := p.readings()
 	base, err := p.compute(in)
@@ -323,7 +334,12 @@ func (p *Points) compute(in readings) (c computed, err error) {
 		}
 		rise = float64(c.discharge.Enthalpy) - h1
 		if !(rise > float64(leastRise)) {
-			return c, tooCold(r, dischargeP, c.suction.Enthalpy+leastRise, quantity.Temperature(in[iDischargeT]))
+			return c, tooCold(
+				r,
+				dischargeP,
+				c.suction.Enthalpy+leastRise,
+				quantity.Temperature(in[iDischargeT]),
+			)
 		}
 		v[oIsentropic] = float64(c.ideal.Enthalpy-c.suction.Enthalpy) / rise
 		v[oRejected] = float64(c.discharge.Enthalpy) - h3
@@ -340,7 +356,13 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			}
 			v[oFlowMap] = float64(flow)
 		case k.Displacement > 0:
-			v[oFlowMap] = k.volumetric(v[oRatio]) * float64(k.Displacement) * float64(c.suction.Density)
+			v[oFlowMap] = k.volumetric(
+				v[oRatio],
+			) * float64(
+				k.Displacement,
+			) * float64(
+				c.suction.Density,
+			)
 		}
 	}
 	v[oFlowPower] = in[iPower] * (1 - heatLoss) / rise
@@ -356,10 +378,19 @@ func (p *Points) compute(in readings) (c computed, err error) {
 
 // tooCold is the error of a discharge line at which the gas would have gained nothing: at
 // the pressure there it has the enthalpy least in hotter gas only.
-func tooCold(r *refrigerant.Refrigerant, p quantity.Pressure, least quantity.SpecificEnthalpy, t quantity.Temperature) error {
+func tooCold(
+	r *refrigerant.Refrigerant,
+	p quantity.Pressure,
+	least quantity.SpecificEnthalpy,
+	t quantity.Temperature,
+) error {
 	hotter, err := r.StateAtEnthalpy(p, least)
 	if err != nil {
-		return &RangeError{Quantity: "discharge line temperature", Value: t, Advice: "at this discharge pressure the gas would hold less heat than it came in with: one of the clamps is misplaced"}
+		return &RangeError{
+			Quantity: "discharge line temperature",
+			Value:    t,
+			Advice:   "at this discharge pressure the gas would hold less heat than it came in with: one of the clamps is misplaced",
+		}
 	}
 	return &RangeError{
 		Quantity: "discharge line temperature", Value: t, Min: hotter.Temperature,
@@ -368,7 +399,11 @@ func tooCold(r *refrigerant.Refrigerant, p quantity.Pressure, least quantity.Spe
 }
 
 // otherPort moves a high-side pressure by kelvins of saturation temperature.
-func otherPort(r *refrigerant.Refrigerant, p quantity.Pressure, kelvins float64) (quantity.Pressure, error) {
+func otherPort(
+	r *refrigerant.Refrigerant,
+	p quantity.Pressure,
+	kelvins float64,
+) (quantity.Pressure, error) {
 	t, err := r.BubbleTemperature(p)
 	if err != nil {
 		return 0, err
@@ -378,7 +413,12 @@ func otherPort(r *refrigerant.Refrigerant, p quantity.Pressure, kelvins float64)
 
 // vaporAt is the state of suction gas, saturated where the clamp reads below the dew
 // point.
-func vaporAt(r *refrigerant.Refrigerant, p quantity.Pressure, t quantity.Temperature, superheat quantity.TemperatureDelta) (refrigerant.State, error) {
+func vaporAt(
+	r *refrigerant.Refrigerant,
+	p quantity.Pressure,
+	t quantity.Temperature,
+	superheat quantity.TemperatureDelta,
+) (refrigerant.State, error) {
 	if superheat > 0 {
 		return r.State(p, t)
 	}
@@ -396,14 +436,26 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 	}
 	a := Analysis{
 		Suction: c.suction, Liquid: c.liquid, EvaporatorIn: c.expanded, IdealDischarge: c.ideal,
-		Superheat:            quantity.Uncertain[quantity.TemperatureDelta]{Value: quantity.TemperatureDelta(v[oSuperheat]), Std: std(oSuperheat)},
-		Subcooling:           quantity.Uncertain[quantity.TemperatureDelta]{Value: quantity.TemperatureDelta(v[oSubcooling]), Std: std(oSubcooling)},
-		CompressionRatio:     Ratio{v[oRatio], std(oRatio)},
-		HighSideDrop:         quantity.Uncertain[quantity.Pressure]{Value: quantity.Pressure(v[oDrop]), Std: std(oDrop)},
+		Superheat: quantity.Uncertain[quantity.TemperatureDelta]{
+			Value: quantity.TemperatureDelta(v[oSuperheat]),
+			Std:   std(oSuperheat),
+		},
+		Subcooling: quantity.Uncertain[quantity.TemperatureDelta]{
+			Value: quantity.TemperatureDelta(v[oSubcooling]),
+			Std:   std(oSubcooling),
+		},
+		CompressionRatio: Ratio{v[oRatio], std(oRatio)},
+		HighSideDrop: quantity.Uncertain[quantity.Pressure]{
+			Value: quantity.Pressure(v[oDrop]),
+			Std:   std(oDrop),
+		},
 		IsentropicEfficiency: ratio(oIsentropic),
 		VolumetricEfficiency: ratio(oVolumetric),
-		RefrigeratingEffect:  quantity.Uncertain[quantity.SpecificEnthalpy]{Value: quantity.SpecificEnthalpy(v[oEffect]), Std: std(oEffect)},
-		HighSide:             "both",
+		RefrigeratingEffect: quantity.Uncertain[quantity.SpecificEnthalpy]{
+			Value: quantity.SpecificEnthalpy(v[oEffect]),
+			Std:   std(oEffect),
+		},
+		HighSide: "both",
 	}
 	switch {
 	case p.LiquidPressure == nil:
@@ -422,9 +474,21 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 		if math.IsNaN(v[i]) {
 			return nil
 		}
-		return &quantity.Uncertain[quantity.MassFlow]{Value: quantity.MassFlow(v[i]), Std: math.Hypot(std(i), own*v[i])}
+		return &quantity.Uncertain[quantity.MassFlow]{
+			Value: quantity.MassFlow(v[i]),
+			Std:   math.Hypot(std(i), own*v[i]),
+		}
 	}
-	a.FlowByMap, a.FlowByPower, a.FlowByAir = flow(oFlowMap, 0.05), flow(oFlowPower, 0.03), flow(oFlowAir, 0)
+	a.FlowByMap, a.FlowByPower, a.FlowByAir = flow(
+		oFlowMap,
+		0.05,
+	), flow(
+		oFlowPower,
+		0.03,
+	), flow(
+		oFlowAir,
+		0,
+	)
 	a.Flow = weighted(a.FlowByMap, a.FlowByPower, a.FlowByAir)
 	if own := weighted(a.FlowByMap, a.FlowByPower); own != nil {
 		a.Capacity = times(own, v[oEffect], std(oEffect))
@@ -433,14 +497,22 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 		}
 		if p.Power != nil {
 			cop := float64(a.Capacity.Value / p.Power.Value)
-			a.COP = &Ratio{cop, cop * math.Hypot(a.Capacity.Std/float64(a.Capacity.Value), p.Power.Std/float64(p.Power.Value))}
+			a.COP = &Ratio{
+				cop,
+				cop * math.Hypot(
+					a.Capacity.Std/float64(a.Capacity.Value),
+					p.Power.Std/float64(p.Power.Value),
+				),
+			}
 		}
 	}
 	return a
 }
 
 // weighted is the mean of the flows by the inverse of their variances.
-func weighted(flows ...*quantity.Uncertain[quantity.MassFlow]) *quantity.Uncertain[quantity.MassFlow] {
+func weighted(
+	flows ...*quantity.Uncertain[quantity.MassFlow],
+) *quantity.Uncertain[quantity.MassFlow] {
 	sum, weight := 0.0, 0.0
 	for _, f := range flows {
 		if f != nil && f.Std > 0 {
@@ -457,10 +529,19 @@ func weighted(flows ...*quantity.Uncertain[quantity.MassFlow]) *quantity.Uncerta
 		}
 		return nil
 	}
-	return &quantity.Uncertain[quantity.MassFlow]{Value: quantity.MassFlow(sum / weight), Std: 1 / math.Sqrt(weight)}
+	return &quantity.Uncertain[quantity.MassFlow]{
+		Value: quantity.MassFlow(sum / weight),
+		Std:   1 / math.Sqrt(weight),
+	}
 }
 
-func times(flow *quantity.Uncertain[quantity.MassFlow], perMass, std float64) *quantity.Uncertain[quantity.Power] {
+func times(
+	flow *quantity.Uncertain[quantity.MassFlow],
+	perMass, std float64,
+) *quantity.Uncertain[quantity.Power] {
 	w := float64(flow.Value) * perMass
-	return &quantity.Uncertain[quantity.Power]{Value: quantity.Power(w), Std: math.Abs(w) * math.Hypot(flow.Std/float64(flow.Value), std/perMass)}
+	return &quantity.Uncertain[quantity.Power]{
+		Value: quantity.Power(w),
+		Std:   math.Abs(w) * math.Hypot(flow.Std/float64(flow.Value), std/perMass),
+	}
 }

@@ -12,16 +12,24 @@ import (
 // pointsOf is what perfect instruments would read of a machine of the model.
 func pointsOf(s *System, o *Operating) Points {
 	gauge := func(p quantity.Pressure, std float64) *quantity.Uncertain[quantity.GaugePressure] {
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: p.Gauge(quantity.StandardAtmosphere), Std: std}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: p.Gauge(quantity.StandardAtmosphere),
+			Std:   std,
+		}
 	}
 	clamp := func(t quantity.Temperature) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: t, Std: 0.4}
 	}
 	k := s.Compressor()
 	return Points{
-		Refrigerant:     s.Refrigerant(),
-		SuctionPressure: gauge(o.Suction.Pressure, 3e3), LiquidPressure: gauge(o.Liquid.Pressure, 6e3), DischargePressure: gauge(o.Discharge.Pressure, 6e3),
-		SuctionLine: clamp(o.Suction.Temperature), LiquidLine: clamp(o.Liquid.Temperature), DischargeLine: clamp(o.Discharge.Temperature),
+		Refrigerant: s.Refrigerant(),
+		SuctionPressure: gauge(
+			o.Suction.Pressure,
+			3e3,
+		), LiquidPressure: gauge(o.Liquid.Pressure, 6e3), DischargePressure: gauge(o.Discharge.Pressure, 6e3),
+		SuctionLine: clamp(
+			o.Suction.Temperature,
+		), LiquidLine: clamp(o.Liquid.Temperature), DischargeLine: clamp(o.Discharge.Temperature),
 		Power:       &quantity.Uncertain[quantity.Power]{Value: o.CompressorPower, Std: 30},
 		AirCapacity: &quantity.Uncertain[quantity.Power]{Value: o.Capacity + o.LineGain, Std: 500},
 		Compressor:  &k,
@@ -57,9 +65,16 @@ func TestAnalyzeFindsTheMachine(t *testing.T) {
 			}
 		}
 		// The electric efficiency of the model is the gas's, less the shell's loss.
-		want := s.Compressor().IsentropicEfficiency(o.PressureRatio()) / (1 - s.Compressor().HeatLoss)
+		want := s.Compressor().
+			IsentropicEfficiency(o.PressureRatio()) /
+			(1 - s.Compressor().HeatLoss)
 		if math.Abs(a.IsentropicEfficiency.Value-want) > 2e-3 {
-			t.Errorf("%s: isentropic efficiency %.4f, want %.4f", d, a.IsentropicEfficiency.Value, want)
+			t.Errorf(
+				"%s: isentropic efficiency %.4f, want %.4f",
+				d,
+				a.IsentropicEfficiency.Value,
+				want,
+			)
 		}
 	}
 }
@@ -79,14 +94,20 @@ func TestOneGaugeOnTheHighSide(t *testing.T) {
 		t.Fatal(err)
 	}
 	if one.HighSide != "discharge" || !(one.Subcooling.Std > 1.3*both.Subcooling.Std) {
-		t.Errorf("%s: subcooling ± %.2f K, with both ± %.2f K", one.HighSide, one.Subcooling.Std, both.Subcooling.Std)
+		t.Errorf(
+			"%s: subcooling ± %.2f K, with both ± %.2f K",
+			one.HighSide,
+			one.Subcooling.Std,
+			both.Subcooling.Std,
+		)
 	}
 	if d := math.Abs(float64(one.Subcooling.Value - both.Subcooling.Value)); d > 2*one.Subcooling.Std {
 		t.Errorf("subcooling off by %.2f K", d)
 	}
 	p = pointsOf(s, &o)
 	p.DischargePressure = nil
-	if one, err = p.Analyze(); err != nil || one.HighSide != "liquid" || one.Subcooling.Std != both.Subcooling.Std {
+	if one, err = p.Analyze(); err != nil || one.HighSide != "liquid" ||
+		one.Subcooling.Std != both.Subcooling.Std {
 		t.Errorf("liquid gauge alone: %v, %+v", err, one.Subcooling)
 	}
 }
@@ -118,7 +139,10 @@ func TestAnalyzeErrors(t *testing.T) {
 			t.Errorf("too few points: %v", err)
 		}
 	}
-	if err := break1(func(p *Points) { p.LiquidPressure.Value = quantity.PSIG(900); p.DischargePressure = nil }); !errors.As(err, &re) {
+	if err := break1(func(p *Points) { p.LiquidPressure.Value = quantity.PSIG(900); p.DischargePressure = nil }); !errors.As(
+		err,
+		&re,
+	) {
 		t.Errorf("above the critical pressure: %v", err)
 	}
 	// Warmer than the suction line, and still too cold for its pressure: the error says how
@@ -126,7 +150,8 @@ func TestAnalyzeErrors(t *testing.T) {
 	tepid := func(t quantity.Temperature) error {
 		return break1(func(p *Points) { p.DischargeLine.Value, p.DischargeLine.Std = t, 0 })
 	}
-	if err := tepid(o.Suction.Temperature + 5); !errors.As(err, &re) || re.Quantity != "discharge line temperature" {
+	if err := tepid(o.Suction.Temperature + 5); !errors.As(err, &re) ||
+		re.Quantity != "discharge line temperature" {
 		t.Errorf("tepid discharge: %v", err)
 	} else if least := re.Min.(quantity.Temperature); least < o.Suction.Temperature+5 || tepid(least+2) != nil {
 		t.Errorf("at %v: %v, 2 K hotter: %v", o.Suction.Temperature+5, err, tepid(least+2))

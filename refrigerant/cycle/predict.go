@@ -112,18 +112,33 @@ func (f *Fitted) Predict(c Conditions, changed Faults) (Prediction, error) {
 		return quantity.Uncertain[quantity.Temperature]{Value: v, Std: std(i)}
 	}
 	return Prediction{
-		Operating:       base,
-		SuctionPressure: quantity.Uncertain[quantity.Pressure]{Value: base.Suction.Pressure, Std: std(outSuctionP)},
-		LiquidPressure:  quantity.Uncertain[quantity.Pressure]{Value: base.Liquid.Pressure, Std: std(outLiquidP)},
-		Evaporating:     temperature(base.Evaporating, outEvaporating),
-		Condensing:      temperature(base.Condensing, outCondensing),
-		Superheat:       quantity.Uncertain[quantity.TemperatureDelta]{Value: base.Superheat, Std: std(outSuperheat)},
-		Subcooling:      quantity.Uncertain[quantity.TemperatureDelta]{Value: base.Subcooling, Std: std(outSubcooling)},
-		Supply:          temperature(base.Supply, outSupply),
-		CoilSurface:     temperature(base.CoilSurface, outSurface),
-		NetCapacity:     quantity.Uncertain[quantity.Power]{Value: base.NetCapacity, Std: std(outCapacity)},
-		Power:           quantity.Uncertain[quantity.Power]{Value: base.Power, Std: std(outPower)},
-		Extrapolating:   reasons,
+		Operating: base,
+		SuctionPressure: quantity.Uncertain[quantity.Pressure]{
+			Value: base.Suction.Pressure,
+			Std:   std(outSuctionP),
+		},
+		LiquidPressure: quantity.Uncertain[quantity.Pressure]{
+			Value: base.Liquid.Pressure,
+			Std:   std(outLiquidP),
+		},
+		Evaporating: temperature(base.Evaporating, outEvaporating),
+		Condensing:  temperature(base.Condensing, outCondensing),
+		Superheat: quantity.Uncertain[quantity.TemperatureDelta]{
+			Value: base.Superheat,
+			Std:   std(outSuperheat),
+		},
+		Subcooling: quantity.Uncertain[quantity.TemperatureDelta]{
+			Value: base.Subcooling,
+			Std:   std(outSubcooling),
+		},
+		Supply:      temperature(base.Supply, outSupply),
+		CoilSurface: temperature(base.CoilSurface, outSurface),
+		NetCapacity: quantity.Uncertain[quantity.Power]{
+			Value: base.NetCapacity,
+			Std:   std(outCapacity),
+		},
+		Power:         quantity.Uncertain[quantity.Power]{Value: base.Power, Std: std(outPower)},
+		Extrapolating: reasons,
 	}, nil
 }
 
@@ -247,7 +262,12 @@ func (p *parameter) step(x, std float64) float64 {
 }
 
 // solveAt adds the changes to what the fit found.
-func (f *Fitted) solveAt(ps []parameter, x []float64, c Conditions, changed Faults) (Operating, error) {
+func (f *Fitted) solveAt(
+	ps []parameter,
+	x []float64,
+	c Conditions,
+	changed Faults,
+) (Operating, error) {
 	var found Faults
 	var t Tuning
 	for i, p := range ps {

@@ -23,5 +23,11 @@ func readable[T interface {
 	if err := limit.Within(name, u.Value, low, high, advice); err != nil {
 		return err
 	}
-	return limit.Within("standard uncertainty of the "+name, quantity.Number(u.Std), 0, quantity.Number(max(high, -high)), "one standard deviation, in the SI unit of the reading")
+	return limit.Within(
+		"standard uncertainty of the "+name,
+		quantity.Number(u.Std),
+		0,
+		quantity.Number(max(high, -high)),
+		"one standard deviation, in the SI unit of the reading",
+	)
 }

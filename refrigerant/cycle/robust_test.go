@@ -49,13 +49,43 @@ func randomMachines(t testing.TB) []*System {
 	for _, d := range append([]string{"R-455A"}, fluids...) {
 		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			for _, heatPump := range []bool{false, true} {
-				all = append(all, mustDesign(t, Spec{Refrigerant: lookup(t, d), Capacity: quantity.Tons(3), Metering: m, HeatPump: heatPump}))
+				all = append(
+					all,
+					mustDesign(
+						t,
+						Spec{
+							Refrigerant: lookup(t, d),
+							Capacity:    quantity.Tons(3),
+							Metering:    m,
+							HeatPump:    heatPump,
+						},
+					),
+				)
 			}
 		}
 	}
-	all = append(all,
-		mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(2), Metering: refrigerant.FixedRestrictor, HeadPressure: quantity.Fahrenheit(90)}),
-		mustDesign(t, Spec{Refrigerant: lookup(t, "R-32"), Capacity: quantity.Tons(5), Metering: refrigerant.TXV, HeadPressure: quantity.Fahrenheit(85), MaxOperating: quantity.Fahrenheit(58), Packaged: true}),
+	all = append(
+		all,
+		mustDesign(
+			t,
+			Spec{
+				Refrigerant:  lookup(t, "R-22"),
+				Capacity:     quantity.Tons(2),
+				Metering:     refrigerant.FixedRestrictor,
+				HeadPressure: quantity.Fahrenheit(90),
+			},
+		),
+		mustDesign(
+			t,
+			Spec{
+				Refrigerant:  lookup(t, "R-32"),
+				Capacity:     quantity.Tons(5),
+				Metering:     refrigerant.TXV,
+				HeadPressure: quantity.Fahrenheit(85),
+				MaxOperating: quantity.Fahrenheit(58),
+				Packaged:     true,
+			},
+		),
 	)
 	return all
 }
@@ -81,7 +111,16 @@ func TestAlwaysSolves(t *testing.T) {
 		limits[o.Limit]++
 		w := imbalance(t, s, c, f, &o)
 		if w.by > 1e-6 {
-			t.Errorf("case %d, %v with %v: %s off by %.2g\n%+v\n%+v", i, s.r, s.spec.Metering, w.of, w.by, c, f)
+			t.Errorf(
+				"case %d, %v with %v: %s off by %.2g\n%+v\n%+v",
+				i,
+				s.r,
+				s.spec.Metering,
+				w.of,
+				w.by,
+				c,
+				f,
+			)
 		}
 		if w.by > most.by {
 			most = w
@@ -110,11 +149,26 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 				c.ReturnWetBulb = min(c.ReturnWetBulb, c.ReturnDryBulb)
 				c.Elevation = quantity.Feet(pick(-1500, 16000))
 				f := Faults{
-					Charge: pick(-0.6, 0, 1), IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
-					EvaporatorFouling: pick(0, 0.95), CondenserFouling: pick(0, 0.95), Recirculation: kelvin(0, 30),
-					LiquidRestriction: quantity.Bar(pick(0, 60)), SuctionRestriction: quantity.Bar(pick(0, 60)),
-					CompressorLeak: pick(0, 0.8), NonCondensables: pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
-					BulbOff: pick(0, 1), ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
+					Charge: pick(
+						-0.6,
+						0,
+						1,
+					), IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
+					EvaporatorFouling: pick(
+						0,
+						0.95,
+					), CondenserFouling: pick(0, 0.95), Recirculation: kelvin(0, 30),
+					LiquidRestriction: quantity.Bar(
+						pick(0, 60),
+					), SuctionRestriction: quantity.Bar(pick(0, 60)),
+					CompressorLeak: pick(
+						0,
+						0.8,
+					), NonCondensables: pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
+					BulbOff: pick(
+						0,
+						1,
+					), ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
 				}
 				o, err := s.Solve(c, f)
 				if err != nil {
@@ -124,7 +178,15 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 					t.Errorf("%s with %v: %s is not finite\n%+v\n%+v", d, m, field, c, f)
 				}
 				if math.Signbit(float64(o.CompressorPower)) || o.CondenserLeaving > 2000 {
-					t.Errorf("%s with %v: power %v, air leaves the condenser at %v\n%+v\n%+v", d, m, o.CompressorPower, o.CondenserLeaving, c, f)
+					t.Errorf(
+						"%s with %v: power %v, air leaves the condenser at %v\n%+v\n%+v",
+						d,
+						m,
+						o.CompressorPower,
+						o.CondenserLeaving,
+						c,
+						f,
+					)
 				}
 			}
 		}
@@ -165,11 +227,36 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	m := float64(o.Flow)
 	rejected := float64(o.HeatRejected)
 	scale := math.Abs(rejected) + float64(o.CompressorPower) + 1
-	check("energy of the circuit", float64(o.Capacity+o.LineGain+o.CompressorPower-o.ShellLoss), rejected, scale)
-	check("energy of the compressor", m*float64(o.Discharge.Enthalpy-o.Suction.Enthalpy), float64(o.CompressorPower-o.ShellLoss), scale)
-	check("energy of the condenser", m*float64(o.Discharge.Enthalpy-o.Liquid.Enthalpy), rejected, scale)
-	check("energy of the evaporator", m*float64(o.EvaporatorOut.Enthalpy-o.EvaporatorIn.Enthalpy), float64(o.Capacity), scale)
-	check("energy of the suction line", m*float64(o.Suction.Enthalpy-o.EvaporatorOut.Enthalpy), float64(o.LineGain), scale)
+	check(
+		"energy of the circuit",
+		float64(o.Capacity+o.LineGain+o.CompressorPower-o.ShellLoss),
+		rejected,
+		scale,
+	)
+	check(
+		"energy of the compressor",
+		m*float64(o.Discharge.Enthalpy-o.Suction.Enthalpy),
+		float64(o.CompressorPower-o.ShellLoss),
+		scale,
+	)
+	check(
+		"energy of the condenser",
+		m*float64(o.Discharge.Enthalpy-o.Liquid.Enthalpy),
+		rejected,
+		scale,
+	)
+	check(
+		"energy of the evaporator",
+		m*float64(o.EvaporatorOut.Enthalpy-o.EvaporatorIn.Enthalpy),
+		float64(o.Capacity),
+		scale,
+	)
+	check(
+		"energy of the suction line",
+		m*float64(o.Suction.Enthalpy-o.EvaporatorOut.Enthalpy),
+		float64(o.LineGain),
+		scale,
+	)
 
 	// The air over the evaporator, by package psychro.
 	in, err := c.air()
@@ -184,9 +271,19 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	}
 	if out.IsValid() {
 		water := float64(o.Condensate) * 4186 * max(0, o.CondensateTemperature.Celsius())
-		check("energy of the indoor air", flow*float64(in.Enthalpy()-out.Enthalpy())-water, float64(o.Capacity), scale)
+		check(
+			"energy of the indoor air",
+			flow*float64(in.Enthalpy()-out.Enthalpy())-water,
+			float64(o.Capacity),
+			scale,
+		)
 	}
-	check("water of the indoor air", flow*(in.HumidityRatio()-o.SupplyHumidityRatio), float64(o.Condensate), flow*0.01)
+	check(
+		"water of the indoor air",
+		flow*(in.HumidityRatio()-o.SupplyHumidityRatio),
+		float64(o.Condensate),
+		flow*0.01,
+	)
 
 	// What is solved for: flows and charge.
 	tr := trial{plant: &s.plant}
@@ -201,7 +298,9 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	}
 	if o.FanShare == 1 {
 		r := tr.evaluate(unknowns{
-			uSuction: math.Log(float64(o.Suction.Pressure)), uHead: math.Log(float64(o.Discharge.Pressure)),
+			uSuction: math.Log(
+				float64(o.Suction.Pressure),
+			), uHead: math.Log(float64(o.Discharge.Pressure)),
 			uFlow: math.Log(m), uEnthalpy: float64(o.Suction.Enthalpy) / 1e5,
 		})
 		check("flow through the device", r[rDevice], 0, 1)

@@ -31,7 +31,11 @@ func (s ShortTube) area() float64 {
 // Flow returns what passes from a state upstream to a pressure downstream. The
 // upstream state is subcooled liquid or has a quality up to 0.5. The error is a
 // *RangeError, or refrigerant.ErrNoRefrigerant.
-func (s ShortTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure) (quantity.MassFlow, error) {
+func (s ShortTube) Flow(
+	r *refrigerant.Refrigerant,
+	upstream refrigerant.State,
+	downstream quantity.Pressure,
+) (quantity.MassFlow, error) {
 	if err := s.check(); err != nil {
 		return 0, err
 	}
@@ -40,7 +44,13 @@ func (s ShortTube) Flow(r *refrigerant.Refrigerant, upstream refrigerant.State, 
 		return 0, err
 	}
 	if !(downstream >= 0) || !finite.Is(downstream) {
-		return 0, &RangeError{Quantity: "pressure downstream of an expansion device", Value: downstream, Min: quantity.Pressure(0), Max: upstream.Pressure, Advice: "it is absolute: add the atmosphere to a gauge reading"}
+		return 0, &RangeError{
+			Quantity: "pressure downstream of an expansion device",
+			Value:    downstream,
+			Min:      quantity.Pressure(0),
+			Max:      upstream.Pressure,
+			Advice:   "it is absolute: add the atmosphere to a gauge reading",
+		}
 	}
 	g := shortTubeFlux(&in, math.Log(float64(s.Length/s.Diameter)))
 	return quantity.MassFlow(g * s.area() * unchoked(&in, float64(downstream))), nil
@@ -50,7 +60,13 @@ func (s ShortTube) check() error {
 	if err := limit.Within("diameter of a short tube", s.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(6), "it is the bore, stamped on a piston in thousandths of an inch"); err != nil {
 		return err
 	}
-	return limit.Within("length of a short tube", s.Length, s.Diameter*3, s.Diameter*30, "a restrictor much longer than wide is a capillary tube")
+	return limit.Within(
+		"length of a short tube",
+		s.Length,
+		s.Diameter*3,
+		s.Diameter*30,
+		"a restrictor much longer than wide is a capillary tube",
+	)
 }
 
 // An inlet is what an expansion device meets upstream, in SI units.
@@ -70,7 +86,9 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 	if !(s.Quality >= 0 && s.Quality <= 0.5) || s.Phase == refrigerant.Supercritical {
 		return inlet{}, &RangeError{
 			Quantity: "quality upstream of an expansion device",
-			Value:    quantity.Number(s.Quality), Min: quantity.Number(0), Max: quantity.Number(0.5),
+			Value: quantity.Number(
+				s.Quality,
+			), Min: quantity.Number(0), Max: quantity.Number(0.5),
 			Advice: "the correlation is of liquid with some flash gas",
 		}
 	}
@@ -115,8 +133,26 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 
 // The coefficients of Payne and O'Neal (2004).
 var (
-	payneSingle   = [7]float64{3.8811e-1, 1.1427e1, -1.4194e1, 1.0703, -9.1928e-2, 2.1425e1, -5.8195e2}
-	payneTwoPhase = [9]float64{1.1831, -1.4680, -1.5285e-1, -1.4639e1, 9.8401, -1.9798e-2, -1.5348, -2.0533, -1.7195e1}
+	payneSingle = [7]float64{
+		3.8811e-1,
+		1.1427e1,
+		-1.4194e1,
+		1.0703,
+		-9.1928e-2,
+		2.1425e1,
+		-5.8195e2,
+	}
+	payneTwoPhase = [9]float64{
+		1.1831,
+		-1.4680,
+		-1.5285e-1,
+		-1.4639e1,
+		9.8401,
+		-1.9798e-2,
+		-1.5348,
+		-2.0533,
+		-1.7195e1,
+	}
 )
 
 // mostSubcooling is as far as the correlation is followed, as a share of the

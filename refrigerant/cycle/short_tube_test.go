@@ -13,7 +13,11 @@ import (
 )
 
 // liquidAt is liquid at a condensing temperature, °C, with kelvins of subcooling.
-func liquidAt(t testing.TB, r *refrigerant.Refrigerant, condensing, subcooling float64) refrigerant.State {
+func liquidAt(
+	t testing.TB,
+	r *refrigerant.Refrigerant,
+	condensing, subcooling float64,
+) refrigerant.State {
 	t.Helper()
 	p, err := r.BubblePressure(quantity.Celsius(condensing))
 	if err != nil {
@@ -32,7 +36,14 @@ func liquidAt(t testing.TB, r *refrigerant.Refrigerant, condensing, subcooling f
 // kimONeal is the correlation of Kim and O'Neal, "Two-phase flow model of refrigerants
 // flowing through short tube orifices", ASHRAE Transactions 100(1), 1994, for R-22 and
 // R-134a with subcooled liquid: the flow of an orifice against a throat pressure pf.
-func kimONeal(t testing.TB, r *refrigerant.Refrigerant, b [11]float64, tube ShortTube, up refrigerant.State, down float64) float64 {
+func kimONeal(
+	t testing.TB,
+	r *refrigerant.Refrigerant,
+	b [11]float64,
+	tube ShortTube,
+	up refrigerant.State,
+	down float64,
+) float64 {
 	t.Helper()
 	c := r.Critical()
 	tb, err := r.BubbleTemperature(up.Pressure)
@@ -55,15 +66,42 @@ func kimONeal(t testing.TB, r *refrigerant.Refrigerant, b [11]float64, tube Shor
 }
 
 var (
-	kimONealR22   = [11]float64{1.005, 5.7367, -0.485, -0.179, 0.9948, 0.268, 2.716, -0.226, -0.021, 2.0, -0.092}
-	kimONealR134a = [11]float64{1.0156, 10.0612, -0.3296, -0.1758, 1.0831, 0, 0, -0.1802, -0.00214, 2.9596, -0.0745}
+	kimONealR22 = [11]float64{
+		1.005,
+		5.7367,
+		-0.485,
+		-0.179,
+		0.9948,
+		0.268,
+		2.716,
+		-0.226,
+		-0.021,
+		2.0,
+		-0.092,
+	}
+	kimONealR134a = [11]float64{
+		1.0156,
+		10.0612,
+		-0.3296,
+		-0.1758,
+		1.0831,
+		0,
+		0,
+		-0.1802,
+		-0.00214,
+		2.9596,
+		-0.0745,
+	}
 )
 
 // Payne and O'Neal's correlation against an earlier one, fitted to measurements of its own
 // refrigerant alone. The figures of either paper could not be had to read off; the
 // coefficients of both were found in print twice and agree.
 func TestShortTubeAgainstKimONeal(t *testing.T) {
-	source := verify.Source{Cite: "Kim and O'Neal, ASHRAE Transactions 100(1), 1994", Kind: verify.Computed}
+	source := verify.Source{
+		Cite: "Kim and O'Neal, ASHRAE Transactions 100(1), 1994",
+		Kind: verify.Computed,
+	}
 	for _, c := range []struct {
 		designation string
 		b           [11]float64
@@ -95,8 +133,21 @@ func TestShortTubeAgainstKimONeal(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("%s: largest deviation %+.1f %%, mean %+.1f %%", c.designation, 100*largest, 100*mean/n)
-		verify.Relative(t, source, c.designation+" through short tubes of 1.2 to 1.9 mm, largest deviation", "g/s", 1e3*at[1], 1e3*at[0], 0.15)
+		t.Logf(
+			"%s: largest deviation %+.1f %%, mean %+.1f %%",
+			c.designation,
+			100*largest,
+			100*mean/n,
+		)
+		verify.Relative(
+			t,
+			source,
+			c.designation+" through short tubes of 1.2 to 1.9 mm, largest deviation",
+			"g/s",
+			1e3*at[1],
+			1e3*at[0],
+			0.15,
+		)
 	}
 }
 
@@ -109,7 +160,10 @@ func TestShortTubeTrends(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			tc := rapid.Float64Range(15, 60).Draw(t, "condensing")
 			sub := rapid.Float64Range(0, 25).Draw(t, "subcooling")
-			tube := ShortTube{quantity.Millimeters(rapid.Float64Range(1.09, 1.94).Draw(t, "bore")), quantity.Millimeters(12.7)}
+			tube := ShortTube{
+				quantity.Millimeters(rapid.Float64Range(1.09, 1.94).Draw(t, "bore")),
+				quantity.Millimeters(12.7),
+			}
 			p, err := r.BubblePressure(quantity.Celsius(tc))
 			if err != nil {
 				t.Skip()
@@ -133,7 +187,12 @@ func TestShortTubeTrends(t *testing.T) {
 			m := flow(tube, tc, sub)
 			// Over the first kelvins the correlation of a tube of few diameters is flat.
 			if !(flow(tube, tc, sub+5) > m) {
-				t.Errorf("%s at %.1f °C: flow does not rise with subcooling from %.1f K", d, tc, sub)
+				t.Errorf(
+					"%s at %.1f °C: flow does not rise with subcooling from %.1f K",
+					d,
+					tc,
+					sub,
+				)
 			}
 			wide := ShortTube{tube.Diameter * 1.02, tube.Length}
 			if k := flow(wide, tc, sub) / m; k < 1.03 || k > 1.06 {
@@ -156,7 +215,15 @@ func TestShortTubeTrends(t *testing.T) {
 				}
 				m, err := tube.Flow(r, s, down)
 				if err != nil || !(m < before) || !(m > 0) {
-					t.Errorf("%s at %.1f °C: flow %v at quality %.3f after %v, %v", d, tc, m, x, before, err)
+					t.Errorf(
+						"%s at %.1f °C: flow %v at quality %.3f after %v, %v",
+						d,
+						tc,
+						m,
+						x,
+						before,
+						err,
+					)
 				}
 				before = m
 			}
@@ -199,7 +266,10 @@ func TestShortTubeErrors(t *testing.T) {
 		}
 	}
 	gas, _ := r.StateAtQuality(1e6, 0.9)
-	if _, err := (ShortTube{quantity.Millimeters(1.5), quantity.Millimeters(12.7)}).Flow(r, gas, 5e5); !errors.As(err, &re) {
+	if _, err := (ShortTube{quantity.Millimeters(1.5), quantity.Millimeters(12.7)}).Flow(r, gas, 5e5); !errors.As(
+		err,
+		&re,
+	) {
 		t.Errorf("vapor: %v", err)
 	}
 }

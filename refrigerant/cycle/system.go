@@ -21,7 +21,9 @@ type System struct {
 }
 
 // ErrNoSystem is the error where a System or Fitted is nil or the zero one.
-var ErrNoSystem = errors.New("no machine; make one with cycle.Residential or cycle.Design, and fit it with cycle.Fit")
+var ErrNoSystem = errors.New(
+	"no machine; make one with cycle.Residential or cycle.Design, and fit it with cycle.Fit",
+)
 
 func (s *System) made() bool { return s != nil && s.plant.fluid != nil }
 
@@ -111,7 +113,13 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 
 	q.outdoorT = float64(c.OutdoorDryBulb.Add(f.Recirculation))
 	// The fan moves a volume; its mass thins with heat and height.
-	density := outdoorDensity(q.outdoorT, float64(air.Pressure())) / outdoorDensity(ratedOutdoor, float64(quantity.StandardAtmosphere))
+	density := outdoorDensity(
+		q.outdoorT,
+		float64(air.Pressure()),
+	) / outdoorDensity(
+		ratedOutdoor,
+		float64(quantity.StandardAtmosphere),
+	)
 	outdoor := p.condenser.air * density * (1 + f.OutdoorAirflow)
 	q.outdoorAir = outdoor * outdoorHeatCapacity
 	q.outdoorUA = p.condenser.at(outdoor, p.airExponent) * (1 - f.CondenserFouling)
@@ -151,5 +159,7 @@ func (p *plant) otherGas(share, outdoorT float64) float64 {
 		filledAt = 294.26 // 70 °F
 		above    = 12     // K, condensing over outdoor air
 	)
-	return share * float64(quantity.StandardAtmosphere) * p.volume / (gasSpace * p.condenser.volume) * (outdoorT + above) / filledAt
+	return share * float64(
+		quantity.StandardAtmosphere,
+	) * p.volume / (gasSpace * p.condenser.volume) * (outdoorT + above) / filledAt
 }

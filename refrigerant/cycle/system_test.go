@@ -47,16 +47,28 @@ func TestContinuous(t *testing.T) {
 		name string
 		at   func(x float64) (Conditions, Faults)
 	}{
-		{"charge 60 to 140 %", func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{Charge: -0.4 + 0.8*x} }},
-		{"outdoor 75 to 120 °F", func(x float64) (Conditions, Faults) { return weather(75+45*x, 80, 67), Faults{} }},
-		{"return wet bulb 55 to 79 °F", func(x float64) (Conditions, Faults) { return weather(95, 80, 55+24*x), Faults{} }},
+		{
+			"charge 60 to 140 %",
+			func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{Charge: -0.4 + 0.8*x} },
+		},
+		{
+			"outdoor 75 to 120 °F",
+			func(x float64) (Conditions, Faults) { return weather(75+45*x, 80, 67), Faults{} },
+		},
+		{
+			"return wet bulb 55 to 79 °F",
+			func(x float64) (Conditions, Faults) { return weather(95, 80, 55+24*x), Faults{} },
+		},
 		{"airflow 40 to 130 %", func(x float64) (Conditions, Faults) {
 			return RatingConditions(), Faults{IndoorAirflow: -0.6 + 0.9*x}
 		}},
 		{"restriction 0 to 12 bar", func(x float64) (Conditions, Faults) {
 			return RatingConditions(), Faults{LiquidRestriction: quantity.Bar(12 * x)}
 		}},
-		{"leak 0 to 40 %", func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{CompressorLeak: 0.4 * x} }},
+		{
+			"leak 0 to 40 %",
+			func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{CompressorLeak: 0.4 * x} },
+		},
 	}
 	const steps = 200
 	for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
@@ -68,13 +80,31 @@ func TestContinuous(t *testing.T) {
 				o := solve(t, s, c, f)
 				if i > 0 {
 					if d := math.Abs(float64(o.Evaporating - before.Evaporating)); d > 0.9 {
-						t.Errorf("%v, %s: evaporating jumps by %.2f K at step %d", m, sweep.name, d, i)
+						t.Errorf(
+							"%v, %s: evaporating jumps by %.2f K at step %d",
+							m,
+							sweep.name,
+							d,
+							i,
+						)
 					}
 					if d := math.Abs(float64(o.Condensing - before.Condensing)); d > 0.9 {
-						t.Errorf("%v, %s: condensing jumps by %.2f K at step %d", m, sweep.name, d, i)
+						t.Errorf(
+							"%v, %s: condensing jumps by %.2f K at step %d",
+							m,
+							sweep.name,
+							d,
+							i,
+						)
 					}
 					if d := math.Abs(float64(o.Capacity/before.Capacity) - 1); d > 0.03 {
-						t.Errorf("%v, %s: capacity jumps by %.1f %% at step %d", m, sweep.name, 100*d, i)
+						t.Errorf(
+							"%v, %s: capacity jumps by %.1f %% at step %d",
+							m,
+							sweep.name,
+							100*d,
+							i,
+						)
 					}
 				}
 				before = o
@@ -114,24 +144,46 @@ func TestDirections(t *testing.T) {
 			}
 			w, _ = s.Solve(c, Faults{Charge: 0.05})
 			if !(w.Subcooling > o.Subcooling && (w.LiquidReturns() || w.Condensing > o.Condensing) && w.EvaporatorSuperheat <= o.EvaporatorSuperheat+0.05) {
-				t.Errorf("%v: more charge must raise subcooling (%v, %v) and head (%v, %v), and not superheat (%v, %v)", m, o.Subcooling, w.Subcooling, o.Condensing, w.Condensing, o.Superheat, w.Superheat)
+				t.Errorf(
+					"%v: more charge must raise subcooling (%v, %v) and head (%v, %v), and not superheat (%v, %v)",
+					m,
+					o.Subcooling,
+					w.Subcooling,
+					o.Condensing,
+					w.Condensing,
+					o.Superheat,
+					w.Superheat,
+				)
 			}
 		})
 	}
 }
 
 func TestHeadPressureControl(t *testing.T) {
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor}
+	spec := Spec{
+		Refrigerant: lookup(t, "R-22"),
+		Capacity:    quantity.Tons(3),
+		Metering:    refrigerant.FixedRestrictor,
+	}
 	plain := mustDesign(t, spec)
 	spec.HeadPressure = quantity.Fahrenheit(90)
 	held := mustDesign(t, spec)
 	cold := weather(60, 75, 62)
 	a, b := solve(t, plain, cold, Faults{}), solve(t, held, cold, Faults{})
 	if headF(plain, &a) > 85 || math.Abs(headF(held, &b)-90) > 0.01 {
-		t.Errorf("head at 60 °F outdoors: %.1f °F without and %.2f °F with control at 90 °F", headF(plain, &a), headF(held, &b))
+		t.Errorf(
+			"head at 60 °F outdoors: %.1f °F without and %.2f °F with control at 90 °F",
+			headF(plain, &a),
+			headF(held, &b),
+		)
 	}
 	if !(b.FanShare < 1 && a.FanShare == 1 && b.CoilSurface > a.CoilSurface) {
-		t.Errorf("holding the head must slow the fan (%.2f) and warm the coil (%.1f from %.1f °F)", b.FanShare, b.CoilSurface.Fahrenheit(), a.CoilSurface.Fahrenheit())
+		t.Errorf(
+			"holding the head must slow the fan (%.2f) and warm the coil (%.1f from %.1f °F)",
+			b.FanShare,
+			b.CoilSurface.Fahrenheit(),
+			a.CoilSurface.Fahrenheit(),
+		)
 	}
 	hot := solve(t, held, RatingConditions(), Faults{})
 	if hot.FanShare != 1 {
@@ -148,14 +200,24 @@ func headF(s *System, o *Operating) float64 {
 // Above the line, the bottle of the machine: an accumulator takes what a short one sends
 // back.
 func TestAccumulatorHoldsLiquid(t *testing.T) {
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor}
+	spec := Spec{
+		Refrigerant: lookup(t, "R-22"),
+		Capacity:    quantity.Tons(3),
+		Metering:    refrigerant.FixedRestrictor,
+	}
 	bare := mustDesign(t, spec)
 	spec.HeatPump = true
 	bottled := mustDesign(t, spec)
 	over := Faults{Charge: 0.2}
 	a, b := solve(t, bare, RatingConditions(), over), solve(t, bottled, RatingConditions(), over)
 	if !(b.Suction.Quality > a.Suction.Quality && b.Subcooling < a.Subcooling) {
-		t.Errorf("20 %% over: quality %.3f and subcooling %.1f K without accumulator, %.3f and %.1f K with", a.Suction.Quality, float64(a.Subcooling), b.Suction.Quality, float64(b.Subcooling))
+		t.Errorf(
+			"20 %% over: quality %.3f and subcooling %.1f K without accumulator, %.3f and %.1f K with",
+			a.Suction.Quality,
+			float64(a.Subcooling),
+			b.Suction.Quality,
+			float64(b.Subcooling),
+		)
 	}
 }
 
@@ -219,7 +281,8 @@ func TestSolveIsSafeForConcurrentUse(t *testing.T) {
 	for range 8 {
 		group.Go(func() {
 			for range 20 {
-				if o, err := s.Solve(weather(88, 78, 65), Faults{Charge: -0.1}); err != nil || o != want {
+				if o, err := s.Solve(weather(88, 78, 65), Faults{Charge: -0.1}); err != nil ||
+					o != want {
 					t.Errorf("differs: %v", err)
 				}
 			}
@@ -244,7 +307,8 @@ func TestMeteringText(t *testing.T) {
 		}
 	}
 	var m refrigerant.Metering
-	if err := m.UnmarshalText([]byte("tap")); err == nil || refrigerant.Metering(9).String() != "not stated" {
+	if err := m.UnmarshalText([]byte("tap")); err == nil ||
+		refrigerant.Metering(9).String() != "not stated" {
 		t.Errorf("unknown device taken: %v", err)
 	}
 }
@@ -286,7 +350,12 @@ func TestTuned(t *testing.T) {
 }
 
 func TestOperatingJSON(t *testing.T) {
-	o := solve(t, machine(t, "R-22", refrigerant.FixedRestrictor), weather(118, 80, 67), Faults{OutdoorAirflow: -0.7})
+	o := solve(
+		t,
+		machine(t, "R-22", refrigerant.FixedRestrictor),
+		weather(118, 80, 67),
+		Faults{OutdoorAirflow: -0.7},
+	)
 	text, err := json.Marshal(o)
 	if err != nil {
 		t.Fatal(err)

@@ -13,7 +13,10 @@ import (
 // 0.25 % only.
 func TestTextbookCycles(t *testing.T) {
 	book := func(example string) verify.Source {
-		return verify.Source{Cite: "ASHRAE Handbook Fundamentals, chapter 2, " + example, Kind: verify.FromMemory}
+		return verify.Source{
+			Cite: "ASHRAE Handbook Fundamentals, chapter 2, " + example,
+			Kind: verify.FromMemory,
+		}
 	}
 	theory := book("example 1: theoretical cycle of R-134a, -20 and 30 °C")
 	r := lookup(t, "R-134a")
@@ -36,7 +39,15 @@ func TestTextbookCycles(t *testing.T) {
 	verify.Value(t, theory, "liquid enthalpy", "kJ/kg", 241.72, kJ(liquid.Enthalpy), 0.05)
 	cop := float64((suction.Enthalpy - liquid.Enthalpy) / (discharge.Enthalpy - suction.Enthalpy))
 	verify.Value(t, theory, "COP", "", 3.97, cop, 0.01)
-	verify.Value(t, theory, "flow at 50 kW", "kg/s", 0.345, 50e3/float64(suction.Enthalpy-liquid.Enthalpy), 0.0005)
+	verify.Value(
+		t,
+		theory,
+		"flow at 50 kW",
+		"kg/s",
+		0.345,
+		50e3/float64(suction.Enthalpy-liquid.Enthalpy),
+		0.0005,
+	)
 
 	measured := book("example 5: measured machine with R-22, 7 kW")
 	r = lookup(t, "R-22")
@@ -58,9 +69,25 @@ func TestTextbookCycles(t *testing.T) {
 			t.Fatal(err)
 		}
 		verify.Relative(t, measured, c.name+": enthalpy", "kJ/kg", c.h, kJ(s.Enthalpy), 0.0025)
-		verify.Relative(t, measured, c.name+": entropy", "kJ/(kg K)", c.s, float64(s.Entropy)/1e3, 0.0025)
+		verify.Relative(
+			t,
+			measured,
+			c.name+": entropy",
+			"kJ/(kg K)",
+			c.s,
+			float64(s.Entropy)/1e3,
+			0.0025,
+		)
 		if c.volumeHeld {
-			verify.Relative(t, measured, c.name+": volume", "m³/kg", c.v, 1/float64(s.Density), 0.0025)
+			verify.Relative(
+				t,
+				measured,
+				c.name+": volume",
+				"m³/kg",
+				c.v,
+				1/float64(s.Density),
+				0.0025,
+			)
 		}
 	}
 }
@@ -70,9 +97,17 @@ func TestTextbookCycles(t *testing.T) {
 // does not know the chart. Where the return wet bulb is below 62 °F it floods sooner than
 // the chart has it.
 func TestSuperheatFollowsTheChargingChart(t *testing.T) {
-	source := verify.Source{Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, target superheat", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, target superheat",
+		Kind: verify.Published,
+	}
 	const atRating = 12 // °F, the chart between its columns of 66 and 68 °F
-	spec := Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor, Superheat: quantity.FahrenheitDelta(atRating)}
+	spec := Spec{
+		Refrigerant: lookup(t, "R-22"),
+		Capacity:    quantity.Tons(3),
+		Metering:    refrigerant.FixedRestrictor,
+		Superheat:   quantity.FahrenheitDelta(atRating),
+	}
 	s := mustDesign(t, spec)
 	for _, c := range []struct{ outdoor, wetBulb, target float64 }{
 		{105, 68, 9}, {105, 70, 13},
@@ -81,7 +116,11 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 		{75, 66, 21}, {75, 68, 24}, {65, 64, 24}, {65, 66, 27}, {65, 68, 30},
 	} {
 		o := solve(t, s, weather(c.outdoor, 76, c.wetBulb), Faults{})
-		name := quantity.Fahrenheit(c.outdoor).Format(quantity.IP) + " outdoors, " + quantity.Fahrenheit(c.wetBulb).Format(quantity.IP) + " wet bulb"
+		name := quantity.Fahrenheit(c.outdoor).
+			Format(quantity.IP) +
+			" outdoors, " + quantity.Fahrenheit(c.wetBulb).
+			Format(quantity.IP) +
+			" wet bulb"
 		verify.Value(t, source, name, "°F", c.target, o.Superheat.Fahrenheit(), 5)
 	}
 }
@@ -89,9 +128,20 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 // By a maker's table of normal operating pressures the suction of a machine with a fixed
 // orifice falls from 95 to 65 °F outdoors by 7 to 15 psi, over nine sizes.
 func TestRestrictorOnACoolDay(t *testing.T) {
-	source := verify.Source{Cite: "installation instructions of R-22 split air conditioners of 10 SEER, table of normal operating pressures", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "installation instructions of R-22 split air conditioners of 10 SEER, table of normal operating pressures",
+		Kind: verify.Published,
+	}
 	falls := []float64{13, 15, 13, 14, 12, 8, 7, 11, 11}
-	s := mustDesign(t, Spec{Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: refrigerant.FixedRestrictor, Suction: quantity.Fahrenheit(45.7)})
+	s := mustDesign(
+		t,
+		Spec{
+			Refrigerant: lookup(t, "R-22"),
+			Capacity:    quantity.Tons(3),
+			Metering:    refrigerant.FixedRestrictor,
+			Suction:     quantity.Fahrenheit(45.7),
+		},
+	)
 	psi := func(outdoor float64) float64 {
 		return solve(t, s, weather(outdoor, 80, 67), Faults{}).Suction.Pressure.PSIA()
 	}
@@ -99,5 +149,13 @@ func TestRestrictorOnACoolDay(t *testing.T) {
 	for _, x := range falls {
 		mean += x / float64(len(falls))
 	}
-	verify.Value(t, source, "fall of the suction from 95 to 65 °F outdoors", "psi", mean, psi(95)-psi(65), 3)
+	verify.Value(
+		t,
+		source,
+		"fall of the suction from 95 to 65 °F outdoors",
+		"psi",
+		mean,
+		psi(95)-psi(65),
+		3,
+	)
 }

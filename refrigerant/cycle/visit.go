@@ -97,7 +97,13 @@ func (v *Visit) check() error {
 			return err
 		}
 	}
-	return limit.Within("relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1, "0 takes 0.08")
+	return limit.Within(
+		"relative standard uncertainty of the airflow",
+		quantity.Number(v.AirflowStd),
+		0,
+		1,
+		"0 takes 0.08",
+	)
 }
 
 // atmosphere is what the gauges of v count from.
@@ -128,14 +134,51 @@ func (v *Visit) readings() []reading {
 			func(x float64) fmt.Stringer { return quantity.Temperature(x) },
 		})
 	}
-	gauge(suctionPressure, v.SuctionPressure, func(o *Operating) quantity.Pressure { return o.Suction.Pressure })
-	gauge(liquidPressure, v.LiquidPressure, func(o *Operating) quantity.Pressure { return o.Liquid.Pressure })
-	gauge(dischargePressure, v.DischargePressure, func(o *Operating) quantity.Pressure { return o.Discharge.Pressure })
-	clamp(suctionLine, v.SuctionLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Suction.Temperature })
-	clamp(liquidLine, v.LiquidLine, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Liquid.Temperature })
-	clamp(dischargeLine, v.DischargeLine, dischargeDoubt, func(o *Operating) quantity.Temperature { return o.Discharge.Temperature })
-	clamp(supply, v.Supply, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.Supply })
-	clamp(condenserLeaving, v.CondenserLeaving, temperatureDoubt, func(o *Operating) quantity.Temperature { return o.CondenserLeaving })
+	gauge(
+		suctionPressure,
+		v.SuctionPressure,
+		func(o *Operating) quantity.Pressure { return o.Suction.Pressure },
+	)
+	gauge(
+		liquidPressure,
+		v.LiquidPressure,
+		func(o *Operating) quantity.Pressure { return o.Liquid.Pressure },
+	)
+	gauge(
+		dischargePressure,
+		v.DischargePressure,
+		func(o *Operating) quantity.Pressure { return o.Discharge.Pressure },
+	)
+	clamp(
+		suctionLine,
+		v.SuctionLine,
+		temperatureDoubt,
+		func(o *Operating) quantity.Temperature { return o.Suction.Temperature },
+	)
+	clamp(
+		liquidLine,
+		v.LiquidLine,
+		temperatureDoubt,
+		func(o *Operating) quantity.Temperature { return o.Liquid.Temperature },
+	)
+	clamp(
+		dischargeLine,
+		v.DischargeLine,
+		dischargeDoubt,
+		func(o *Operating) quantity.Temperature { return o.Discharge.Temperature },
+	)
+	clamp(
+		supply,
+		v.Supply,
+		temperatureDoubt,
+		func(o *Operating) quantity.Temperature { return o.Supply },
+	)
+	clamp(
+		condenserLeaving,
+		v.CondenserLeaving,
+		temperatureDoubt,
+		func(o *Operating) quantity.Temperature { return o.CondenserLeaving },
+	)
 	if u := v.Power; u != nil {
 		all = append(all, reading{
 			power, math.Log(float64(u.Value)), math.Hypot(u.Std/float64(u.Value), powerDoubt),

@@ -65,18 +65,36 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 		o.Title = "Pressure-enthalpy diagram"
 	}
 	if low, high := quantity.Kilopascals(20), quantity.Kilopascals(200); !(o.Atmosphere == 0 || o.Atmosphere >= low && o.Atmosphere <= high) {
-		return nil, &quantity.RangeError{Quantity: "atmosphere of the gauge", Value: o.Atmosphere, Min: low, Max: high, Advice: "take it from a barometer or quantity.AtmosphereAt, or 0 for absolute pressures"}
+		return nil, &quantity.RangeError{
+			Quantity: "atmosphere of the gauge",
+			Value:    o.Atmosphere,
+			Min:      low,
+			Max:      high,
+			Advice:   "take it from a barometer or quantity.AtmosphereAt, or 0 for absolute pressures",
+		}
 	}
 	if o.MinPressure != 0 || o.MaxPressure != 0 {
 		if low, high := quantity.Pressure(100), r.Limits().MaxPressure; !(o.MinPressure >= low && o.MinPressure <= high/2) {
-			return nil, &quantity.RangeError{Quantity: "lowest pressure of the diagram", Value: o.MinPressure, Min: low, Max: high / 2, Advice: "give both ends of the scale, or neither"}
+			return nil, &quantity.RangeError{
+				Quantity: "lowest pressure of the diagram",
+				Value:    o.MinPressure,
+				Min:      low,
+				Max:      high / 2,
+				Advice:   "give both ends of the scale, or neither",
+			}
 		} else if !(o.MaxPressure >= 2*o.MinPressure && o.MaxPressure <= high) {
 			return nil, &quantity.RangeError{Quantity: "highest pressure of the diagram", Value: o.MaxPressure, Min: 2 * o.MinPressure, Max: high, Advice: "at least twice the lowest, and within the limits of the refrigerant"}
 		}
 	}
 	if o.MinEnthalpy != 0 || o.MaxEnthalpy != 0 {
 		if least, most := quantity.KilojoulesPerKilogram(-2000), quantity.KilojoulesPerKilogram(8000); !(o.MinEnthalpy >= least && o.MinEnthalpy <= most) {
-			return nil, &quantity.RangeError{Quantity: "lowest enthalpy of the diagram", Value: o.MinEnthalpy, Min: least, Max: most, Advice: "give both ends of the scale, or neither"}
+			return nil, &quantity.RangeError{
+				Quantity: "lowest enthalpy of the diagram",
+				Value:    o.MinEnthalpy,
+				Min:      least,
+				Max:      most,
+				Advice:   "give both ends of the scale, or neither",
+			}
 		} else if narrow := quantity.KilojoulesPerKilogram(20); !(o.MaxEnthalpy >= o.MinEnthalpy+narrow && o.MaxEnthalpy <= most+narrow) {
 			return nil, &quantity.RangeError{Quantity: "highest enthalpy of the diagram", Value: o.MaxEnthalpy, Min: o.MinEnthalpy + narrow, Max: most + narrow, Advice: "give both ends of the scale, or neither"}
 		}
@@ -126,9 +144,17 @@ func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
 		}
 	}
 	if len(states) < 2 {
-		return &quantity.RangeError{Quantity: "number of states of the path", Value: quantity.Number(len(states)), Min: quantity.Number(2), Advice: "mark a single state with AddState"}
+		return &quantity.RangeError{
+			Quantity: "number of states of the path",
+			Value:    quantity.Number(len(states)),
+			Min:      quantity.Number(2),
+			Advice:   "mark a single state with AddState",
+		}
 	}
-	d.paths = append(d.paths, path{label: picture.OneLine(label), points: append([]refrigerant.State(nil), states...)})
+	d.paths = append(
+		d.paths,
+		path{label: picture.OneLine(label), points: append([]refrigerant.State(nil), states...)},
+	)
 	return nil
 }
 
@@ -138,7 +164,12 @@ func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
 // refrigerant's, are a *quantity.RangeError, and then nothing is added.
 func (d *Diagram) AddCycle(marks ...Mark) error {
 	if len(marks) < 3 {
-		return &quantity.RangeError{Quantity: "number of states of the cycle", Value: quantity.Number(len(marks)), Min: quantity.Number(3), Advice: "draw a line between two states with AddPath"}
+		return &quantity.RangeError{
+			Quantity: "number of states of the cycle",
+			Value:    quantity.Number(len(marks)),
+			Min:      quantity.Number(3),
+			Advice:   "draw a line between two states with AddPath",
+		}
 	}
 	states := make([]refrigerant.State, 0, len(marks)+1)
 	for _, m := range marks {
@@ -172,7 +203,8 @@ func (d *Diagram) check(s refrigerant.State) error {
 	}
 	// The temperature goes first: states at the limits of the equation have it
 	// exactly, and enthalpy but nearly.
-	if own, err := d.fluid.State(p, s.Temperature); err == nil && math.Abs(float64(own.Enthalpy-s.Enthalpy)) <= float64(sameEnthalpy) {
+	if own, err := d.fluid.State(p, s.Temperature); err == nil &&
+		math.Abs(float64(own.Enthalpy-s.Enthalpy)) <= float64(sameEnthalpy) {
 		return nil
 	}
 	own, err := d.fluid.StateAtEnthalpy(p, s.Enthalpy)

@@ -40,10 +40,17 @@ func cycleOf(t testing.TB, r *refrigerant.Refrigerant) []diagram.Mark {
 	}
 	suction := must(r.State(low, quantity.Celsius(14)))
 	ideal := must(r.StateAtEntropy(high, suction.Entropy))
-	discharge := must(r.StateAtEnthalpy(high, suction.Enthalpy+(ideal.Enthalpy-suction.Enthalpy)*1.5))
+	discharge := must(
+		r.StateAtEnthalpy(high, suction.Enthalpy+(ideal.Enthalpy-suction.Enthalpy)*1.5),
+	)
 	liquid := must(r.State(high, quantity.Celsius(39)))
 	inlet := must(r.StateAtEnthalpy(low, liquid.Enthalpy))
-	return []diagram.Mark{{Label: "suction", State: suction}, {Label: "discharge", State: discharge}, {Label: "liquid", State: liquid}, {Label: "evaporator inlet", State: inlet}}
+	return []diagram.Mark{
+		{Label: "suction", State: suction},
+		{Label: "discharge", State: discharge},
+		{Label: "liquid", State: liquid},
+		{Label: "evaporator inlet", State: inlet},
+	}
 }
 
 func lookup(t testing.TB, name string) *refrigerant.Refrigerant {
@@ -68,31 +75,67 @@ func machine(t testing.TB, name string, o diagram.Options) *diagram.Diagram {
 	return d
 }
 
-var everything = diagram.Options{Isentropes: true, Qualities: true, Atmosphere: quantity.StandardAtmosphere}
+var everything = diagram.Options{
+	Isentropes: true,
+	Qualities:  true,
+	Atmosphere: quantity.StandardAtmosphere,
+}
 
 func TestSVG(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		for _, atmosphere := range []quantity.Pressure{0, quantity.AtmosphereAt(quantity.Feet(6000))} {
-			d := machine(t, "R-410A", diagram.Options{System: sys, Atmosphere: atmosphere, Title: "Mill <&> sons"})
+			d := machine(
+				t,
+				"R-410A",
+				diagram.Options{System: sys, Atmosphere: atmosphere, Title: "Mill <&> sons"},
+			)
 			for _, page := range []diagram.Page{diagram.Phone(), diagram.Letter()} {
 				var b, again bytes.Buffer
 				if err := d.SVG(&b, page); err != nil {
 					t.Fatal(err)
 				}
-				if err := d.SVG(&again, page); err != nil || !bytes.Equal(b.Bytes(), again.Bytes()) {
+				if err := d.SVG(&again, page); err != nil ||
+					!bytes.Equal(b.Bytes(), again.Bytes()) {
 					t.Errorf("the same diagram twice differs, %v", err)
 				}
 				words, _ := picturetest.Texts(t, b.Bytes())
-				want := []string{"Mill <&> sons", d.Describe(), "suction", "discharge", "liquid", "evaporator inlet", "bubble and dew lines"}
+				want := []string{
+					"Mill <&> sons",
+					d.Describe(),
+					"suction",
+					"discharge",
+					"liquid",
+					"evaporator inlet",
+					"bubble and dew lines",
+				}
 				switch {
 				case sys == quantity.IP && atmosphere == 0:
-					want = append(want, "R-410A, absolute pressures", "Absolute pressure, psia", "Enthalpy, Btu/lb, IIR datum", "temperature, °F")
+					want = append(
+						want,
+						"R-410A, absolute pressures",
+						"Absolute pressure, psia",
+						"Enthalpy, Btu/lb, IIR datum",
+						"temperature, °F",
+					)
 				case sys == quantity.IP:
-					want = append(want, "R-410A, gauge pressures in an atmosphere of 11.8 psia", "Gauge pressure, psig")
+					want = append(
+						want,
+						"R-410A, gauge pressures in an atmosphere of 11.8 psia",
+						"Gauge pressure, psig",
+					)
 				case atmosphere == 0:
-					want = append(want, "Absolute pressure, kPa", "Enthalpy, kJ/kg, IIR datum", "temperature, °C")
+					want = append(
+						want,
+						"Absolute pressure, kPa",
+						"Enthalpy, kJ/kg, IIR datum",
+						"temperature, °C",
+					)
 				default:
-					want = append(want, "R-410A, gauge pressures in an atmosphere of 81.2 kPa", "Gauge pressure, kPag")
+					want = append(
+						want,
+						"R-410A, gauge pressures in an atmosphere of 81.2 kPa",
+						"Gauge pressure, kPag",
+					)
 				}
 				for _, w := range want {
 					if !slices.Contains(words, w) {
@@ -111,7 +154,9 @@ func TestPNG(t *testing.T) {
 	r := lookup(t, "R-22")
 	o := diagram.Options{
 		MinPressure: quantity.Kilopascals(100), MaxPressure: quantity.Kilopascals(6000),
-		MinEnthalpy: quantity.KilojoulesPerKilogram(150), MaxEnthalpy: quantity.KilojoulesPerKilogram(500),
+		MinEnthalpy: quantity.KilojoulesPerKilogram(
+			150,
+		), MaxEnthalpy: quantity.KilojoulesPerKilogram(500),
 	}
 	render := func(d *diagram.Diagram) image.Image {
 		var b bytes.Buffer
@@ -188,7 +233,11 @@ func TestEveryRefrigerant(t *testing.T) {
 			continue
 		}
 		words, _ := picturetest.Texts(t, b.Bytes())
-		if !slices.Contains(words, r.Designation()+", gauge pressures in an atmosphere of 14.7 psia") || len(words) < 35 {
+		if !slices.Contains(
+			words,
+			r.Designation()+", gauge pressures in an atmosphere of 14.7 psia",
+		) ||
+			len(words) < 35 {
 			t.Errorf("%v: %q", r, words)
 		}
 	}
@@ -224,7 +273,10 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := diagram.New(nil, diagram.Options{}); !errors.Is(err, refrigerant.ErrNoRefrigerant) {
+	if _, err := diagram.New(nil, diagram.Options{}); !errors.Is(
+		err,
+		refrigerant.ErrNoRefrigerant,
+	) {
 		t.Errorf("%v", err)
 	}
 	if d.AddPath("x", other) == nil || d.AddCycle() == nil {
@@ -242,7 +294,8 @@ func TestDrawsAnything(t *testing.T) {
 		r := rapid.SampledFrom(some).Draw(t, "refrigerant")
 		limits := r.Limits()
 		o := diagram.Options{
-			System:     rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).Draw(t, "system"),
+			System: rapid.SampledFrom([]quantity.System{quantity.IP, quantity.SI}).
+				Draw(t, "system"),
 			Title:      rapid.String().Draw(t, "title"),
 			Isentropes: rapid.Bool().Draw(t, "isentropes"),
 			Qualities:  rapid.Bool().Draw(t, "qualities"),
@@ -251,12 +304,20 @@ func TestDrawsAnything(t *testing.T) {
 			o.Atmosphere = quantity.Kilopascals(rapid.Float64Range(20, 200).Draw(t, "atmosphere"))
 		}
 		if rapid.Bool().Draw(t, "pressures") {
-			o.MinPressure = quantity.Kilopascals(math.Exp(rapid.Float64Range(-2, 10).Draw(t, "low")))
-			o.MaxPressure = o.MinPressure * quantity.Pressure(rapid.Float64Range(2, 500).Draw(t, "ratio"))
+			o.MinPressure = quantity.Kilopascals(
+				math.Exp(rapid.Float64Range(-2, 10).Draw(t, "low")),
+			)
+			o.MaxPressure = o.MinPressure * quantity.Pressure(
+				rapid.Float64Range(2, 500).Draw(t, "ratio"),
+			)
 		}
 		if rapid.Bool().Draw(t, "enthalpies") {
-			o.MinEnthalpy = quantity.KilojoulesPerKilogram(rapid.Float64Range(-300, 1000).Draw(t, "least"))
-			o.MaxEnthalpy = o.MinEnthalpy + quantity.KilojoulesPerKilogram(rapid.Float64Range(20, 3000).Draw(t, "width"))
+			o.MinEnthalpy = quantity.KilojoulesPerKilogram(
+				rapid.Float64Range(-300, 1000).Draw(t, "least"),
+			)
+			o.MaxEnthalpy = o.MinEnthalpy + quantity.KilojoulesPerKilogram(
+				rapid.Float64Range(20, 3000).Draw(t, "width"),
+			)
 		}
 		d, err := diagram.New(r, o)
 		if err != nil {
@@ -264,8 +325,15 @@ func TestDrawsAnything(t *testing.T) {
 		}
 		for range rapid.IntRange(0, 12).Draw(t, "states") {
 			u := rapid.Float64Range(1e-6, 1-1e-6).Draw(t, "T")
-			p := math.Exp(rapid.Float64Range(6, math.Log(float64(limits.MaxPressure))).Draw(t, "ln p"))
-			s, err := r.State(quantity.Pressure(p), limits.MinTemperature+(limits.MaxTemperature-limits.MinTemperature)*quantity.Temperature(u))
+			p := math.Exp(
+				rapid.Float64Range(6, math.Log(float64(limits.MaxPressure))).Draw(t, "ln p"),
+			)
+			s, err := r.State(
+				quantity.Pressure(p),
+				limits.MinTemperature+(limits.MaxTemperature-limits.MinTemperature)*quantity.Temperature(
+					u,
+				),
+			)
 			if err != nil {
 				continue
 			}
@@ -273,7 +341,11 @@ func TestDrawsAnything(t *testing.T) {
 				t.Fatalf("%v: %v", r, err)
 			}
 		}
-		page := diagram.Page{Width: rapid.Float64Range(200, 900).Draw(t, "width"), Height: rapid.Float64Range(200, 900).Draw(t, "height"), Sparse: rapid.Bool().Draw(t, "sparse")}
+		page := diagram.Page{
+			Width:  rapid.Float64Range(200, 900).Draw(t, "width"),
+			Height: rapid.Float64Range(200, 900).Draw(t, "height"),
+			Sparse: rapid.Bool().Draw(t, "sparse"),
+		}
 		var b bytes.Buffer
 		if err := d.SVG(&b, page); err != nil {
 			t.Fatal(err)

@@ -19,7 +19,14 @@ func (d *Diagram) draw(canvas draw.Canvas, page picture.Page) {
 	s := &sheet{diagram: d, plane: pl, page: page, Lettering: picture.Lettering{Canvas: canvas}}
 	pl.frame = vg.Rectangle{
 		Min: vg.Point{X: vg.Points(46), Y: vg.Points(34)},
-		Max: vg.Point{X: vg.Points(page.Width - 12), Y: vg.Points(page.LegendTop() - picture.LegendLeading*float64(page.LegendRows(len(s.families()))) + 0.1*picture.Normal)},
+		Max: vg.Point{
+			X: vg.Points(page.Width - 12),
+			Y: vg.Points(
+				page.LegendTop() - picture.LegendLeading*float64(
+					page.LegendRows(len(s.families())),
+				) + 0.1*picture.Normal,
+			),
+		},
 	}
 	if rows := len(s.listed()); rows > 0 {
 		pl.frame.Min.Y += vg.Points(picture.RowHeight * (float64(rows) + 2.2))
@@ -98,7 +105,10 @@ var (
 )
 
 func (s *sheet) families() []picture.Family {
-	f := []picture.Family{{Style: saturationStyle, Name: "bubble and dew lines"}, {Style: isothermStyle, Name: "temperature, " + s.temperature.Symbol()}}
+	f := []picture.Family{
+		{Style: saturationStyle, Name: "bubble and dew lines"},
+		{Style: isothermStyle, Name: "temperature, " + s.temperature.Symbol()},
+	}
 	if s.diagram.options.Isentropes {
 		f = append(f, picture.Family{Style: isentropeStyle, Name: "entropy, " + s.entropy.Symbol()})
 	}
@@ -206,7 +216,19 @@ func (s *sheet) isentropes() {
 	picture.Each(low, high, by, func(v float64) {
 		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.entropy.Value(v), s.dome.criticalEntropy, above)...) {
 			s.later(func() {
-				s.WriteAlong(words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6, 0.7, 0.5, 0.4, 0.8, 0.3)
+				s.WriteAlong(
+					words,
+					picture.Number(v, tickDigits(by)),
+					piece,
+					s.frame,
+					picture.Field,
+					0.6,
+					0.7,
+					0.5,
+					0.4,
+					0.8,
+					0.3,
+				)
 			})
 		}
 	})
@@ -224,7 +246,18 @@ func (s *sheet) qualityLines() {
 	for i, line := range s.qualities(shares) {
 		for _, piece := range s.lines(qualityStyle, line) {
 			s.later(func() {
-				s.WriteAlong(words, picture.Number(100*shares[i], 0)+" %", piece, s.frame, picture.TealTint, 0.1, 0.15, 0.2, 0.25, 0.05)
+				s.WriteAlong(
+					words,
+					picture.Number(100*shares[i], 0)+" %",
+					piece,
+					s.frame,
+					picture.TealTint,
+					0.1,
+					0.15,
+					0.2,
+					0.25,
+					0.05,
+				)
 			})
 		}
 	}
@@ -240,14 +273,28 @@ func (s *sheet) saturation() {
 		for _, piece := range s.lines(saturationStyle, edge.line) {
 			if !s.page.Sparse {
 				s.later(func() {
-					s.WriteAlong(words, edge.name, piece, s.frame, picture.Field, 0.3, 0.4, 0.2, 0.5)
+					s.WriteAlong(
+						words,
+						edge.name,
+						piece,
+						s.frame,
+						picture.Field,
+						0.3,
+						0.4,
+						0.2,
+						0.5,
+					)
 				})
 			}
 		}
 	}
 	at := vg.Point{X: s.x(s.dome.critical.h), Y: s.y(s.dome.critical.p)}
-	if s.frame.Min.X < at.X && at.X < s.frame.Max.X && s.frame.Min.Y < at.Y && at.Y < s.frame.Max.Y {
-		s.Canvas.DrawGlyphNoClip(draw.GlyphStyle{Color: picture.Teal, Radius: vg.Points(2), Shape: draw.CircleGlyph{}}, at)
+	if s.frame.Min.X < at.X && at.X < s.frame.Max.X && s.frame.Min.Y < at.Y &&
+		at.Y < s.frame.Max.Y {
+		s.Canvas.DrawGlyphNoClip(
+			draw.GlyphStyle{Color: picture.Teal, Radius: vg.Points(2), Shape: draw.CircleGlyph{}},
+			at,
+		)
 	}
 }
 
@@ -261,18 +308,34 @@ func (s *sheet) axes() {
 	picture.Each(s.enthalpy.Number(s.least), s.enthalpy.Number(s.most), major, func(v float64) {
 		x := s.x(s.enthalpy.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
-		s.Canvas.FillText(figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, tickDigits(major)))
+		s.Canvas.FillText(
+			figures,
+			vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
+			picture.Number(v, tickDigits(major)),
+		)
 	})
 	figures.XAlign, figures.YAlign = text.XRight, text.YCenter
 	for _, v := range s.pressureTicks() {
 		y := s.y(s.fromPressure(v))
 		s.Canvas.StrokeLine2(frame, s.frame.Min.X, y, s.frame.Min.X-vg.Points(3), y)
-		s.Canvas.FillText(figures, vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y}, picture.Number(v, tickDigits(v)))
+		s.Canvas.FillText(
+			figures,
+			vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y},
+			picture.Number(v, tickDigits(v)),
+		)
 	}
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
-	s.Canvas.FillText(name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)}, "Enthalpy, "+s.enthalpy.Symbol()+", IIR datum")
+	s.Canvas.FillText(
+		name,
+		vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
+		"Enthalpy, "+s.enthalpy.Symbol()+", IIR datum",
+	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
-	s.Canvas.FillText(name, vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2}, s.pressureName+", "+s.pressureUnit)
+	s.Canvas.FillText(
+		name,
+		vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
+		s.pressureName+", "+s.pressureUnit,
+	)
 }

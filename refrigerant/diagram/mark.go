@@ -10,7 +10,8 @@ import (
 
 // shows reports whether a state is within the frame.
 func (s *sheet) shows(st refrigerant.State) bool {
-	return st.Pressure >= s.low && st.Pressure <= s.high && st.Enthalpy >= s.least && st.Enthalpy <= s.most
+	return st.Pressure >= s.low && st.Pressure <= s.high && st.Enthalpy >= s.least &&
+		st.Enthalpy <= s.most
 }
 
 // reserveMarks finds room for the words of the marks before the lines take it.
@@ -25,7 +26,10 @@ func (s *sheet) reserveMarks() {
 			s.Take(picture.Along(leg[0], leg[1], vg.Points(5)))
 		}
 	}
-	bounds := vg.Rectangle{Min: s.frame.Min.Add(vg.Point{X: 1, Y: 1}), Max: s.frame.Max.Sub(vg.Point{X: 1, Y: 1})}
+	bounds := vg.Rectangle{
+		Min: s.frame.Min.Add(vg.Point{X: 1, Y: 1}),
+		Max: s.frame.Max.Sub(vg.Point{X: 1, Y: 1}),
+	}
 	place := func(size float64, bold bool, word string, at vg.Point, away float64, needed bool) {
 		if w, ok := s.Place(picture.Writing(size, picture.Vermilion, bold), word, at, away, needed, bounds, s.groundOf); ok {
 			s.placed = append(s.placed, w)
@@ -38,7 +42,14 @@ func (s *sheet) reserveMarks() {
 	}
 	for _, p := range s.diagram.paths {
 		if legs := s.legs(p); len(legs) > 0 {
-			place(picture.Small, false, p.label, legs[0][0].Add(legs[0][1]).Scale(0.5), 4, !s.page.Sparse)
+			place(
+				picture.Small,
+				false,
+				p.label,
+				legs[0][0].Add(legs[0][1]).Scale(0.5),
+				4,
+				!s.page.Sparse,
+			)
 		}
 	}
 }

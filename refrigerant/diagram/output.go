@@ -17,7 +17,13 @@ func (d *Diagram) SVG(w io.Writer, page Page) error {
 	if err := d.made(); err != nil {
 		return err
 	}
-	return picture.SVG(w, picture.Page(page), d.options.Title, d.Describe(), func(c draw.Canvas) { d.draw(c, picture.Page(page)) })
+	return picture.SVG(
+		w,
+		picture.Page(page),
+		d.options.Title,
+		d.Describe(),
+		func(c draw.Canvas) { d.draw(c, picture.Page(page)) },
+	)
 }
 
 // PNG writes the diagram as an image of dpi pixels per inch: 96 gives a Phone page
@@ -28,7 +34,12 @@ func (d *Diagram) PNG(w io.Writer, page Page, dpi int) error {
 	if err := d.made(); err != nil {
 		return err
 	}
-	return picture.PNG(w, picture.Page(page), dpi, func(c draw.Canvas) { d.draw(c, picture.Page(page)) })
+	return picture.PNG(
+		w,
+		picture.Page(page),
+		dpi,
+		func(c draw.Canvas) { d.draw(c, picture.Page(page)) },
+	)
 }
 
 // Describe tells in words what is marked on the diagram.
@@ -45,7 +56,15 @@ func (d *Diagram) Describe() string {
 	for _, m := range d.states {
 		st := m.State
 		_, condition := s.condition(d.fluid, st)
-		fmt.Fprintf(&b, " %s: %s, %s, %s, %s.", m.Label, d.pressure(st.Pressure), st.Temperature.Format(d.options.System), condition, st.Enthalpy.Format(d.options.System))
+		fmt.Fprintf(
+			&b,
+			" %s: %s, %s, %s, %s.",
+			m.Label,
+			d.pressure(st.Pressure),
+			st.Temperature.Format(d.options.System),
+			condition,
+			st.Enthalpy.Format(d.options.System),
+		)
 	}
 	return b.String()
 }

@@ -92,7 +92,11 @@ const (
 
 // curve follows the states of at from one pressure to another, in steps that shorten
 // where it bends. It ends where there are no more states.
-func (pl *plane) curve(from, to quantity.Pressure, bend float64, at func(quantity.Pressure) (refrigerant.State, error)) (line []vg.Point) {
+func (pl *plane) curve(
+	from, to quantity.Pressure,
+	bend float64,
+	at func(quantity.Pressure) (refrigerant.State, error),
+) (line []vg.Point) {
 	const depth = 6
 	steps := 6
 	if bend == loose {
@@ -107,7 +111,8 @@ func (pl *plane) curve(from, to quantity.Pressure, bend float64, at func(quantit
 		if left > 0 {
 			m := (a + b) / 2
 			pm, ok := where(m)
-			if off := pm.Sub(pa.Add(pb).Scale(0.5)); ok && math.Hypot(float64(off.X), float64(off.Y)) > bend {
+			if off := pm.Sub(pa.Add(pb).Scale(0.5)); ok &&
+				math.Hypot(float64(off.X), float64(off.Y)) > bend {
 				refine(a, m, pa, pm, left-1)
 				refine(m, b, pm, pb, left-1)
 				return
@@ -153,7 +158,8 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 		if t > pl.fluid.Critical().Temperature {
 			from := pl.high
 			// The critical pressure itself is where a solver fails first.
-			if seam := 1.003 * pl.dome.critical.p; from > seam && pl.low < seam && !pl.fluid.Pure() {
+			if seam := 1.003 * pl.dome.critical.p; from > seam && pl.low < seam &&
+				!pl.fluid.Pure() {
 				out.vapor = pl.curve(from, seam, loose, at)
 				from = seam
 			}
@@ -176,7 +182,8 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 		if fall := end.Y - pl.point(dew).Y; fall > 0.5 {
 			steps := 3 + int(fall/vg.Points(8))
 			for i := 1; i < steps; i++ {
-				if s, err := pl.fluid.State(bubble.Pressure+(dew.Pressure-bubble.Pressure)*quantity.Pressure(i)/quantity.Pressure(steps), t); err == nil && s.Phase == refrigerant.TwoPhase {
+				if s, err := pl.fluid.State(bubble.Pressure+(dew.Pressure-bubble.Pressure)*quantity.Pressure(i)/quantity.Pressure(steps), t); err == nil &&
+					s.Phase == refrigerant.TwoPhase {
 					out.across = append(out.across, pl.point(s))
 				}
 			}
@@ -184,7 +191,9 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 		out.across = append(out.across, pl.point(dew))
 	}
 	if p := dew.Pressure * (1 - aside); p > pl.low {
-		out.vapor = append([]vg.Point{pl.point(dew)}, pl.curve(min(p, pl.high), pl.low, bend, at)...)
+		out.vapor = append(
+			[]vg.Point{pl.point(dew)},
+			pl.curve(min(p, pl.high), pl.low, bend, at)...)
 	}
 	return out
 }
@@ -192,7 +201,10 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 // isentrope is the line of one entropy where it runs in vapor; that of a fluid whose
 // dew line leans over may come in pieces. above are isobars above the critical
 // pressure, upwards.
-func (pl *plane) isentrope(s, critical quantity.SpecificEntropy, above []isobar) (lines [][]vg.Point) {
+func (pl *plane) isentrope(
+	s, critical quantity.SpecificEntropy,
+	above []isobar,
+) (lines [][]vg.Point) {
 	top := min(pl.high, almostCritical*pl.dome.critical.p)
 	if pl.low < top {
 		lines = pl.vaporIsentrope(s, top)
@@ -220,7 +232,10 @@ func distanceUp(line []vg.Point, y vg.Length) float64 {
 }
 
 // vaporIsentrope is that below the critical pressure.
-func (pl *plane) vaporIsentrope(s quantity.SpecificEntropy, top quantity.Pressure) (lines [][]vg.Point) {
+func (pl *plane) vaporIsentrope(
+	s quantity.SpecificEntropy,
+	top quantity.Pressure,
+) (lines [][]vg.Point) {
 	dry := func(p quantity.Pressure) bool {
 		t, err := pl.fluid.DewTemperature(p)
 		if err != nil {
@@ -247,7 +262,12 @@ func (pl *plane) vaporIsentrope(s quantity.SpecificEntropy, top quantity.Pressur
 		return b
 	}
 	run := func(from, to float64) {
-		line := pl.curve(place(from), place(to), bend, func(p quantity.Pressure) (refrigerant.State, error) { return pl.fluid.StateAtEntropy(p, s) })
+		line := pl.curve(
+			place(from),
+			place(to),
+			bend,
+			func(p quantity.Pressure) (refrigerant.State, error) { return pl.fluid.StateAtEntropy(p, s) },
+		)
 		if len(line) > 1 {
 			lines = append(lines, line)
 		}
@@ -297,13 +317,26 @@ func (pl *plane) isobars(warmest quantity.Temperature) (out []isobar) {
 	const temperatures = 6
 	levels := 2 + int(math.Log(float64(pl.high/from))/0.2)
 	for i := range levels + 1 {
-		b := isobar{p: from * quantity.Pressure(math.Pow(float64(pl.high/from), float64(i)/float64(levels)))}
+		b := isobar{
+			p: from * quantity.Pressure(
+				math.Pow(float64(pl.high/from), float64(i)/float64(levels)),
+			),
+		}
 		var s, h, t []float64
 		for j := range temperatures + 1 {
 			u := quantity.Temperature(j) / temperatures
 			st, err := pl.fluid.State(b.p, tc+(warmest-tc)*u*u)
 			if err == nil && (len(s) == 0 || float64(st.Entropy) > s[len(s)-1]) {
-				s, h, t = append(s, float64(st.Entropy)), append(h, float64(st.Enthalpy)), append(t, float64(st.Temperature))
+				s, h, t = append(
+					s,
+					float64(st.Entropy),
+				), append(
+					h,
+					float64(st.Enthalpy),
+				), append(
+					t,
+					float64(st.Temperature),
+				)
 			}
 		}
 		if len(s) < 2 {
@@ -337,8 +370,12 @@ func (pl *plane) qualities(shares []float64) [][]vg.Point {
 		xs, hs := []float64{0}, []float64{float64(liquid.Enthalpy)}
 		if !pl.fluid.Pure() {
 			for j := 1; j <= inner; j++ {
-				h := liquid.Enthalpy + (vapor.Enthalpy-liquid.Enthalpy)*quantity.SpecificEnthalpy(j)/(inner+1)
-				if s, err := pl.fluid.StateAtEnthalpy(p, h); err == nil && s.Quality > xs[len(xs)-1] && s.Quality < 1 {
+				h := liquid.Enthalpy + (vapor.Enthalpy-liquid.Enthalpy)*quantity.SpecificEnthalpy(
+					j,
+				)/(inner+1)
+				if s, err := pl.fluid.StateAtEnthalpy(p, h); err == nil &&
+					s.Quality > xs[len(xs)-1] &&
+					s.Quality < 1 {
 					xs, hs = append(xs, s.Quality), append(hs, float64(h))
 				}
 			}
@@ -348,11 +385,17 @@ func (pl *plane) qualities(shares []float64) [][]vg.Point {
 			continue
 		}
 		for j, x := range shares {
-			lines[j] = append(lines[j], vg.Point{X: pl.x(quantity.SpecificEnthalpy(along.Predict(x))), Y: pl.y(p)})
+			lines[j] = append(
+				lines[j],
+				vg.Point{X: pl.x(quantity.SpecificEnthalpy(along.Predict(x))), Y: pl.y(p)},
+			)
 		}
 	}
 	for j := range lines {
-		lines[j] = append(lines[j], vg.Point{X: pl.x(pl.dome.critical.h), Y: pl.y(pl.dome.critical.p)})
+		lines[j] = append(
+			lines[j],
+			vg.Point{X: pl.x(pl.dome.critical.h), Y: pl.y(pl.dome.critical.p)},
+		)
 	}
 	return lines
 }

@@ -21,12 +21,20 @@ func planeOf(t *testing.T, name string) (*plane, func(vg.Point) refrigerant.Stat
 	if err != nil {
 		t.Fatal(err)
 	}
-	pl := &plane{scales: scalesOf(d.options), fluid: r, dome: d.dome, frame: vg.Rectangle{Max: vg.Point{X: 1000, Y: 1000}}}
+	pl := &plane{
+		scales: scalesOf(d.options),
+		fluid:  r,
+		dome:   d.dome,
+		frame:  vg.Rectangle{Max: vg.Point{X: 1000, Y: 1000}},
+	}
 	pl.low, pl.high, pl.least, pl.most = d.bounds()
 	return pl, func(at vg.Point) refrigerant.State {
 		t.Helper()
 		p := pl.low * quantity.Pressure(math.Pow(float64(pl.high/pl.low), float64(at.Y)/1000))
-		s, err := r.StateAtEnthalpy(p, pl.least+(pl.most-pl.least)*quantity.SpecificEnthalpy(at.X/1000))
+		s, err := r.StateAtEnthalpy(
+			p,
+			pl.least+(pl.most-pl.least)*quantity.SpecificEnthalpy(at.X/1000),
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -52,7 +60,13 @@ func TestIsotherms(t *testing.T) {
 					}
 					n++
 					if s := at(point); math.Abs(float64(s.Temperature-warm)) > 0.02 {
-						t.Errorf("%s: %v on the isotherm of %v at %v", name, s.Temperature, warm, s.Pressure)
+						t.Errorf(
+							"%s: %v on the isotherm of %v at %v",
+							name,
+							s.Temperature,
+							warm,
+							s.Pressure,
+						)
 					}
 				}
 			}
@@ -113,7 +127,13 @@ func TestIsentropes(t *testing.T) {
 				}
 				n++
 				if st := at(point); math.Abs(float64(st.Entropy-s)) > 0.3 {
-					t.Errorf("%s: %v on the isentrope of %v at %v", name, st.Entropy, s, st.Pressure)
+					t.Errorf(
+						"%s: %v on the isentrope of %v at %v",
+						name,
+						st.Entropy,
+						s,
+						st.Pressure,
+					)
 				}
 			}
 		}
@@ -133,7 +153,13 @@ func TestQualities(t *testing.T) {
 			}
 			for _, point := range line[:len(line)-1] {
 				if s := at(point); math.Abs(s.Quality-shares[i]) > 0.002 {
-					t.Errorf("%s: quality %.4f on the line of %.2f at %v", name, s.Quality, shares[i], s.Pressure)
+					t.Errorf(
+						"%s: quality %.4f on the line of %.2f at %v",
+						name,
+						s.Quality,
+						shares[i],
+						s.Pressure,
+					)
 				}
 			}
 		}

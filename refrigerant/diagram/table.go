@@ -26,19 +26,52 @@ func (s *sheet) table() {
 		return
 	}
 	columns := []picture.Column[refrigerant.State]{
-		{Head: "pressure", Unit: s.pressureUnit, Value: func(st refrigerant.State) string { return picture.Number(s.pressure(st.Pressure), 1) }},
-		{Head: "temperature", Unit: s.temperature.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.temperature.Number(st.Temperature), 1) }},
-		{Head: "SH, SC or x", Unit: s.delta.Symbol() + ", %", Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short }},
-		{Head: "enthalpy", Unit: s.enthalpy.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.enthalpy.Number(st.Enthalpy), 1) }},
-		{Head: "entropy", Unit: s.entropy.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.entropy.Number(st.Entropy), 4) }},
-		{Head: "density", Unit: s.density.Symbol(), Value: func(st refrigerant.State) string { return picture.Number(s.density.Number(st.Density), 2) }},
+		{
+			Head:  "pressure",
+			Unit:  s.pressureUnit,
+			Value: func(st refrigerant.State) string { return picture.Number(s.pressure(st.Pressure), 1) },
+		},
+		{
+			Head:  "temperature",
+			Unit:  s.temperature.Symbol(),
+			Value: func(st refrigerant.State) string { return picture.Number(s.temperature.Number(st.Temperature), 1) },
+		},
+		{
+			Head:  "SH, SC or x",
+			Unit:  s.delta.Symbol() + ", %",
+			Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short },
+		},
+		{
+			Head:  "enthalpy",
+			Unit:  s.enthalpy.Symbol(),
+			Value: func(st refrigerant.State) string { return picture.Number(s.enthalpy.Number(st.Enthalpy), 1) },
+		},
+		{
+			Head:  "entropy",
+			Unit:  s.entropy.Symbol(),
+			Value: func(st refrigerant.State) string { return picture.Number(s.entropy.Number(st.Entropy), 4) },
+		},
+		{
+			Head:  "density",
+			Unit:  s.density.Symbol(),
+			Value: func(st refrigerant.State) string { return picture.Number(s.density.Number(st.Density), 2) },
+		},
 	}
 	if s.page.Sparse {
 		columns = columns[:4]
 	}
 	left, top := vg.Points(margin), s.frame.Min.Y-vg.Points(42)
-	step := min(vg.Points(columnWidth), (vg.Points(s.page.Width-2*margin)-vg.Points(nameWidth))/vg.Length(len(columns)))
-	place := picture.TablePlace{Left: left, Top: top, First: vg.Points(nameWidth) + step, Step: step, Room: vg.Points(nameWidth)}
+	step := min(
+		vg.Points(columnWidth),
+		(vg.Points(s.page.Width-2*margin)-vg.Points(nameWidth))/vg.Length(len(columns)),
+	)
+	place := picture.TablePlace{
+		Left:  left,
+		Top:   top,
+		First: vg.Points(nameWidth) + step,
+		Step:  step,
+		Room:  vg.Points(nameWidth),
+	}
 	var rows []picture.Row[refrigerant.State]
 	for _, m := range states {
 		rows = append(rows, picture.Row[refrigerant.State]{Name: m.Label, State: m.State})

@@ -39,6 +39,11 @@ func main() {
 		fmt.Println("SUPERHEAT", sh.Value.Format(quantity.SI))
 	}
 	for i, s := range a.Plan {
-		fmt.Printf("%d. %s%s\n", i+1, s.Do.Code, map[bool]string{true: " (refrigerant moves)"}[s.Moves])
+		fmt.Printf(
+			"%d. %s%s\n",
+			i+1,
+			s.Do.Code,
+			map[bool]string{true: " (refrigerant moves)"}[s.Moves],
+		)
 	}
 }

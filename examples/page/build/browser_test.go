@@ -57,9 +57,21 @@ func startBrowser(t testing.TB) *browser {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cmd := exec.Command(path, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-		"--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
-		"--user-data-dir="+t.TempDir(), "--remote-debugging-pipe", "about:blank")
+	cmd := exec.Command(
+		path,
+		"--headless",
+		"--no-sandbox",
+		"--disable-gpu",
+		"--disable-quic",
+		"--no-first-run",
+		"--disable-background-networking",
+		"--disable-component-update",
+		"--disable-sync",
+		"--hide-scrollbars",
+		"--user-data-dir="+t.TempDir(),
+		"--remote-debugging-pipe",
+		"about:blank",
+	)
 	cmd.ExtraFiles = []*os.File{toBrowser, fromBrowser}
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
@@ -162,8 +174,17 @@ func decode[T any](b *browser, text json.RawMessage) (v T) {
 func (b *browser) open(file string, width, height int, phone bool) {
 	b.t.Helper()
 	b.session = ""
-	target := decode[struct{ TargetID string }](b, b.call("Target.createTarget", map[string]any{"url": "about:blank"}))
-	b.session = decode[struct{ SessionID string }](b, b.call("Target.attachToTarget", map[string]any{"targetId": target.TargetID, "flatten": true})).SessionID
+	target := decode[struct{ TargetID string }](
+		b,
+		b.call("Target.createTarget", map[string]any{"url": "about:blank"}),
+	)
+	b.session = decode[struct{ SessionID string }](
+		b,
+		b.call(
+			"Target.attachToTarget",
+			map[string]any{"targetId": target.TargetID, "flatten": true},
+		),
+	).SessionID
 	for _, domain := range []string{"Page", "Runtime", "Network", "Accessibility"} {
 		b.call(domain+".enable", nil)
 	}
@@ -171,7 +192,15 @@ func (b *browser) open(file string, width, height int, phone bool) {
 	if phone {
 		scale = 2
 	}
-	b.call("Emulation.setDeviceMetricsOverride", map[string]any{"width": width, "height": height, "deviceScaleFactor": scale, "mobile": phone})
+	b.call(
+		"Emulation.setDeviceMetricsOverride",
+		map[string]any{
+			"width":             width,
+			"height":            height,
+			"deviceScaleFactor": scale,
+			"mobile":            phone,
+		},
+	)
 	b.navigate(file)
 }
 
@@ -197,7 +226,12 @@ func (b *browser) eval(expression string) json.RawMessage {
 		}
 	}](b, b.call("Runtime.evaluate", map[string]any{"expression": expression, "returnByValue": true, "awaitPromise": true}))
 	if r.ExceptionDetails != nil {
-		b.t.Fatalf("%s: %s %s", expression, r.ExceptionDetails.Text, r.ExceptionDetails.Exception.Description)
+		b.t.Fatalf(
+			"%s: %s %s",
+			expression,
+			r.ExceptionDetails.Text,
+			r.ExceptionDetails.Exception.Description,
+		)
 	}
 	return r.Result.Value
 }
@@ -221,7 +255,12 @@ func (b *browser) wait(what, condition string) {
 // write types text into a field as a keyboard does and waits for the answer.
 func (b *browser) write(id, text string) {
 	b.t.Helper()
-	b.eval(fmt.Sprintf(`(() => { const e = document.getElementById(%q); for (let d = e.closest("details"); d; d = null) d.open = true; e.focus(); e.select(); delete document.documentElement.dataset.answered; })()`, id))
+	b.eval(
+		fmt.Sprintf(
+			`(() => { const e = document.getElementById(%q); for (let d = e.closest("details"); d; d = null) d.open = true; e.focus(); e.select(); delete document.documentElement.dataset.answered; })()`,
+			id,
+		),
+	)
 	b.call("Input.insertText", map[string]any{"text": text})
 	b.wait("an answer to "+id, `document.documentElement.dataset.answered`)
 }
@@ -236,20 +275,34 @@ func (b *browser) fill(fields map[string]string) {
 
 func (b *browser) press(selector string) {
 	b.t.Helper()
-	b.eval(fmt.Sprintf(`(() => { delete document.documentElement.dataset.answered; document.querySelector(%q).click(); })()`, selector))
+	b.eval(
+		fmt.Sprintf(
+			`(() => { delete document.documentElement.dataset.answered; document.querySelector(%q).click(); })()`,
+			selector,
+		),
+	)
 }
 
 func (b *browser) key(name string, code int) {
 	b.t.Helper()
 	for _, kind := range []string{"keyDown", "keyUp"} {
-		b.call("Input.dispatchKeyEvent", map[string]any{"type": kind, "key": name, "code": name, "windowsVirtualKeyCode": code})
+		b.call(
+			"Input.dispatchKeyEvent",
+			map[string]any{"type": kind, "key": name, "code": name, "windowsVirtualKeyCode": code},
+		)
 	}
 }
 
 // picture writes what is shown to a file, the whole page where full is set.
 func (b *browser) picture(file string, full bool) {
 	b.t.Helper()
-	shot := decode[struct{ Data string }](b, b.call("Page.captureScreenshot", map[string]any{"format": "png", "captureBeyondViewport": full}))
+	shot := decode[struct{ Data string }](
+		b,
+		b.call(
+			"Page.captureScreenshot",
+			map[string]any{"format": "png", "captureBeyondViewport": full},
+		),
+	)
 	data, err := base64.StdEncoding.DecodeString(shot.Data)
 	if err == nil {
 		err = os.WriteFile(file, data, 0o644)
@@ -264,7 +317,8 @@ func (b *browser) requests() []string {
 	defer b.mu.Unlock()
 	var out []string
 	for _, u := range b.asked {
-		if !strings.HasPrefix(u, "file://") && !strings.HasPrefix(u, "data:") && !strings.HasPrefix(u, "blob:") {
+		if !strings.HasPrefix(u, "file://") && !strings.HasPrefix(u, "data:") &&
+			!strings.HasPrefix(u, "blob:") {
 			out = append(out, u)
 		}
 	}

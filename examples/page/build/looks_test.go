@@ -49,14 +49,17 @@ func lookedAt(t *testing.T, b *browser, file, screen string, width int) {
 		if i == 0 {
 			continue
 		}
-		if got := b.text(`document.activeElement.closest("section").id`); got != "settle" && got != "looked" {
+		if got := b.text(`document.activeElement.closest("section").id`); got != "settle" &&
+			got != "looked" {
 			t.Errorf("after an answer the focus is in %q", got)
 		}
 	}
 	if len(v.Checks) == 0 {
 		t.Fatal("no look was asked for")
 	}
-	b.eval(`document.getElementById("looked").scrollIntoView({behavior: "instant", block: "center"})`)
+	b.eval(
+		`document.getElementById("looked").scrollIntoView({behavior: "instant", block: "center"})`,
+	)
 	shoot(b, screen+"-looked", false)
 	layout(t, b, width)
 	contrast(t, b)
@@ -73,7 +76,8 @@ func lookedAt(t *testing.T, b *browser, file, screen string, width int) {
 	readingAskedFor(t, b)
 	b.press("#example")
 	b.settled()
-	if len(b.saved().Checks) > 0 || string(b.eval(`document.getElementById("looked").hidden`)) != "true" {
+	if len(b.saved().Checks) > 0 ||
+		string(b.eval(`document.getElementById("looked").hidden`)) != "true" {
 		t.Error("another visit has the answers of the one before")
 	}
 }
@@ -96,7 +100,9 @@ func question(t *testing.T, b *browser, take string) {
 func unknownLook(t *testing.T, b *browser) {
 	t.Helper()
 	const checks = `[{"look": "of a later day", "found": true, "by": "hand"}, {"look": "gauge-zero", "found": false}]`
-	b.openFile(`{"units": "SI", "checks": ` + checks + `, "equipment": {"refrigerant": "R-22", "metering": "TXV"}, "readings": {"liquidPressure": "1500 kPag", "liquidLine": "38 °C"}}`)
+	b.openFile(
+		`{"units": "SI", "checks": ` + checks + `, "equipment": {"refrigerant": "R-22", "metering": "TXV"}, "readings": {"liquidPressure": "1500 kPag", "liquidLine": "38 °C"}}`,
+	)
 	b.settled()
 	if got := b.said(`document.querySelector("#looked li").textContent`); got != "Of a later dayNot known here: kept, and not usedRemove" {
 		t.Errorf("the list says %q", got)
@@ -129,7 +135,9 @@ func readingAskedFor(t *testing.T, b *browser) {
 		t.Fatal("no reading is asked for")
 	}
 	want := "f-readings-" + asked.Field
-	b.eval(`document.querySelectorAll("details").forEach((d) => d.open = false); document.querySelector("#settle .lead").click()`)
+	b.eval(
+		`document.querySelectorAll("details").forEach((d) => d.open = false); document.querySelector("#settle .lead").click()`,
+	)
 	if got := b.text(`document.activeElement.checkVisibility() && document.activeElement.id`); got != want {
 		t.Errorf("the button leads to %q, want %s", got, want)
 	}

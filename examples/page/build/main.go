@@ -54,7 +54,14 @@ func build(out string, report io.Writer) error {
 	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
 		return err
 	}
-	fmt.Fprintf(report, "%s: module %.2f MB, compressed %.2f MB, page %.2f MB\n", out, mega(module), mega(packed), mega(page))
+	fmt.Fprintf(
+		report,
+		"%s: module %.2f MB, compressed %.2f MB, page %.2f MB\n",
+		out,
+		mega(module),
+		mega(packed),
+		mega(page),
+	)
 	return os.WriteFile(out, page, 0o644)
 }
 
@@ -141,7 +148,20 @@ func assemble(packed []byte) ([]byte, error) {
 // scripts are the parts of the page's script in their order. It sends what is
 // typed to the library as a visit, and shows what it answers; it knows no physics,
 // and no units but those that the library offers it for each field.
-var scripts = []string{"fields", "state", "form", "visit", "library", "show", "settle", "checks", "draw", "log", "keep", "events"}
+var scripts = []string{
+	"fields",
+	"state",
+	"form",
+	"visit",
+	"library",
+	"show",
+	"settle",
+	"checks",
+	"draw",
+	"log",
+	"keep",
+	"events",
+}
 
 // pageScript joins the parts in one scope.
 func pageScript(read func(string) (string, error)) (string, error) {
@@ -179,6 +199,8 @@ func sampleVisit() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	b, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), "demo", "mountain-library.json"))
+	b, err := os.ReadFile(
+		filepath.Join(strings.TrimSpace(string(dir)), "demo", "mountain-library.json"),
+	)
 	return string(b), err
 }

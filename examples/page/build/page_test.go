@@ -70,7 +70,8 @@ func TestPageStandsAlone(t *testing.T) {
 	if size := len(module) * 3 / 4; size > 6_000_000 {
 		t.Errorf("the module is %d bytes compressed, want at most 6000000", size)
 	}
-	if !strings.Contains(html, "default-src 'none'") || strings.Contains(html, "connect-src") || strings.Contains(html, "unsafe-inline") {
+	if !strings.Contains(html, "default-src 'none'") || strings.Contains(html, "connect-src") ||
+		strings.Contains(html, "unsafe-inline") {
 		t.Error("the policy admits too much")
 	}
 	for _, never := range []string{"http://", "https://", "fetch(", "XMLHttpRequest", "WebSocket", "sendBeacon", "EventSource"} {
@@ -121,7 +122,10 @@ func TestInBrowser(t *testing.T) {
 			if s.name == screens[0].name {
 				shoot(b, s.name+"-empty", false)
 			}
-			t.Logf("first answer %s ms after the start of loading", b.text(`document.documentElement.dataset.first`))
+			t.Logf(
+				"first answer %s ms after the start of loading",
+				b.text(`document.documentElement.dataset.first`),
+			)
 			layout(t, b, s.width)
 			names(t, b)
 			enterVisit(t, b)
@@ -170,12 +174,17 @@ func layout(t *testing.T, b *browser, width int) {
 	if over := decode[int](b, b.eval(`document.documentElement.scrollWidth`)) - width; over > 0 {
 		t.Errorf("the page is %d px wider than the screen", over)
 	}
-	small := decode[[]string](b, b.eval(`[...document.querySelectorAll("button, input, select, textarea, summary, a")].flatMap((e) => {
+	small := decode[[]string](
+		b,
+		b.eval(
+			`[...document.querySelectorAll("button, input, select, textarea, summary, a")].flatMap((e) => {
 	  const shown = e.closest("label") && (e.type === "radio" || e.type === "checkbox") ? e.closest("label") : e;
 	  const r = shown.getBoundingClientRect();
 	  if (!e.checkVisibility() || e.className === "skip" || e.type === "file") return [];
 	  return r.height < 48 || r.width < 48 ? [(e.id || e.textContent || e.value) + " " + Math.round(r.width) + "x" + Math.round(r.height)] : [];
-	})`))
+	})`,
+		),
+	)
 	if len(small) > 0 {
 		t.Errorf("too small to touch with a glove: %q", small)
 	}
@@ -196,13 +205,22 @@ func names(t *testing.T, b *browser) {
 		name, _ := n.Name.Value.(string)
 		counts[role]++
 		switch role {
-		case "button", "textbox", "combobox", "checkbox", "radio", "link", "image", "searchbox", "radiogroup":
+		case "button",
+			"textbox",
+			"combobox",
+			"checkbox",
+			"radio",
+			"link",
+			"image",
+			"searchbox",
+			"radiogroup":
 			if !n.Ignored && strings.TrimSpace(name) == "" {
 				t.Errorf("a %s has no name", role)
 			}
 		}
 	}
-	if counts["textbox"] < 15 || counts["checkbox"] < 10 || counts["heading"] < 5 || counts["status"] < 1 {
+	if counts["textbox"] < 15 || counts["checkbox"] < 10 || counts["heading"] < 5 ||
+		counts["status"] < 1 {
 		t.Errorf("too little of the page is in the accessibility tree: %v", counts)
 	}
 }
@@ -239,7 +257,10 @@ func enterVisit(t *testing.T, b *browser) {
 	t.Helper()
 	b.write("f-refrigerant", "r410a")
 	b.press(`[name=metering][value="fixed restrictor"]`)
-	b.wait("what to read first", `document.getElementById("bar-line").textContent.startsWith("Not judged")`)
+	b.wait(
+		"what to read first",
+		`document.getElementById("bar-line").textContent.startsWith("Not judged")`,
+	)
 	b.fill(map[string]string{
 		"f-site-elevation":           "6000",
 		"f-readings-suctionPressure": "104", "f-readings-liquidPressure": "285",
@@ -251,17 +272,32 @@ func enterVisit(t *testing.T, b *browser) {
 	if got := b.text(`document.getElementById("outcome").textContent`); got != "Charge low" {
 		t.Errorf("the verdict is %q", got)
 	}
-	if got := b.text(`document.getElementById("headline").textContent.replaceAll("\u00a0", " ")`); !strings.Contains(got, "refrigerant") {
+	if got := b.text(`document.getElementById("headline").textContent.replaceAll("\u00a0", " ")`); !strings.Contains(
+		got,
+		"refrigerant",
+	) {
 		t.Errorf("the headline is %q", got)
 	}
 	for _, id := range []string{"band", "cycle", "airchart", "next", "values", "judged", "cautions"} {
-		if string(b.eval(fmt.Sprintf(`document.getElementById(%q).checkVisibility()`, id))) != "true" {
+		if string(
+			b.eval(fmt.Sprintf(`document.getElementById(%q).checkVisibility()`, id)),
+		) != "true" {
 			t.Errorf("%s is not shown", id)
 		}
 	}
-	b.wait("the announcement to a screen reader", `document.getElementById("announce").textContent.startsWith("Charge low. ")`)
-	t.Logf("a later answer: %s ms from the key to the page, %s ms of it in the library, %s ms to show it; with dose and diagnosis %s ms in the library",
-		b.text(`document.documentElement.dataset.latency`), b.text(`document.documentElement.dataset.verdict`), b.text(`document.documentElement.dataset.render`), b.text(`document.documentElement.dataset.whole`))
+	b.wait(
+		"the announcement to a screen reader",
+		`document.getElementById("announce").textContent.startsWith("Charge low. ")`,
+	)
+	t.Logf(
+		"a later answer: %s ms from the key to the page, %s ms of it in the library, %s ms to show it; with dose and diagnosis %s ms in the library",
+		b.text(
+			`document.documentElement.dataset.latency`,
+		),
+		b.text(`document.documentElement.dataset.verdict`),
+		b.text(`document.documentElement.dataset.render`),
+		b.text(`document.documentElement.dataset.whole`),
+	)
 }
 
 // largeText: who has set letters of nearly twice the size has the page in one
@@ -280,21 +316,37 @@ func wrongReading(t *testing.T, b *browser, width int) {
 	t.Helper()
 	b.write("f-readings-liquidLine", "92 psi")
 	b.eval(`document.activeElement.blur()`)
-	b.wait("the mark of a wrong reading", `document.getElementById("f-readings-liquidLine").getAttribute("aria-invalid") === "true"`)
-	if got := b.text(`document.getElementById("e-f-readings-liquidLine").textContent`); !strings.Contains(got, "°F") {
+	b.wait(
+		"the mark of a wrong reading",
+		`document.getElementById("f-readings-liquidLine").getAttribute("aria-invalid") === "true"`,
+	)
+	if got := b.text(`document.getElementById("e-f-readings-liquidLine").textContent`); !strings.Contains(
+		got,
+		"°F",
+	) {
 		t.Errorf("the field says %q", got)
 	}
-	b.wait("the fault told to a screen reader", `document.getElementById("announce").textContent.includes("Liquid line: ")`)
+	b.wait(
+		"the fault told to a screen reader",
+		`document.getElementById("announce").textContent.includes("Liquid line: ")`,
+	)
 	contrast(t, b)
 	layout(t, b, width)
-	if string(b.eval(`document.getElementById("f-readings-liquidLine").getBoundingClientRect().top === document.getElementById("f-readings-suctionLine").getBoundingClientRect().top`)) != "true" {
+	if string(
+		b.eval(
+			`document.getElementById("f-readings-liquidLine").getBoundingClientRect().top === document.getElementById("f-readings-suctionLine").getBoundingClientRect().top`,
+		),
+	) != "true" {
 		t.Error("the words under one field push its neighbour out of line")
 	}
 	if got := b.text(`document.getElementById("outcome").textContent`); got != "Charge low" {
 		t.Errorf("with a wrong reading beside it the verdict is %q", got)
 	}
 	b.write("f-readings-liquidLine", "91")
-	b.wait("the mark gone", `!document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`)
+	b.wait(
+		"the mark gone",
+		`!document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`,
+	)
 }
 
 // impossibleReading: a reading that is well written and cannot be so is said so
@@ -303,11 +355,17 @@ func impossibleReading(t *testing.T, b *browser) {
 	t.Helper()
 	b.write("f-readings-returnWetBulb", "85")
 	b.eval(`document.activeElement.blur()`)
-	b.wait("the doubt at the field", `document.getElementById("e-f-readings-returnWetBulb").textContent.includes("above return dry bulb")`)
+	b.wait(
+		"the doubt at the field",
+		`document.getElementById("e-f-readings-returnWetBulb").textContent.includes("above return dry bulb")`,
+	)
 	shoot(b, "phone-impossible", false)
 	b.write("f-readings-returnWetBulb", "63")
 	b.eval(`document.activeElement.blur()`)
-	b.wait("the doubt gone", `document.getElementById("e-f-readings-returnWetBulb").textContent === ""`)
+	b.wait(
+		"the doubt gone",
+		`document.getElementById("e-f-readings-returnWetBulb").textContent === ""`,
+	)
 	b.wait("the diagnosis again", `document.documentElement.dataset.answered === "whole"`)
 }
 
@@ -315,12 +373,21 @@ func impossibleReading(t *testing.T, b *browser) {
 func danger(t *testing.T, b *browser) {
 	t.Helper()
 	b.write("f-readings-suctionLine", "33")
-	b.wait("the danger", `document.getElementById("bar-danger").checkVisibility() && document.getElementById("risks").checkVisibility()`)
-	b.wait("the danger told to a screen reader", `document.getElementById("announce").textContent.includes("Danger to the compressor.")`)
+	b.wait(
+		"the danger",
+		`document.getElementById("bar-danger").checkVisibility() && document.getElementById("risks").checkVisibility()`,
+	)
+	b.wait(
+		"the danger told to a screen reader",
+		`document.getElementById("announce").textContent.includes("Danger to the compressor.")`,
+	)
 	contrast(t, b)
 	shoot(b, "phone-danger", false)
 	b.write("f-readings-suctionLine", "70")
-	b.wait("the danger gone", `document.getElementById("bar-danger").hidden && document.documentElement.dataset.answered === "whole"`)
+	b.wait(
+		"the danger gone",
+		`document.getElementById("bar-danger").hidden && document.documentElement.dataset.answered === "whole"`,
+	)
 }
 
 // typedUnits: a unit may be typed, or changed by its button.
@@ -334,13 +401,28 @@ func typedUnits(t *testing.T, b *browser) {
 	}
 	b.write("f-readings-suctionLine", "70")
 	b.press(`[data-unit="readings.suctionLine"]`)
-	b.wait("the unit changed", `document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°C"`)
+	b.wait(
+		"the unit changed",
+		`document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°C"`,
+	)
 	b.press(`[data-unit="readings.suctionLine"]`)
-	b.wait("the unit back", `document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°F"`)
+	b.wait(
+		"the unit back",
+		`document.querySelector('[data-unit="readings.suctionLine"]').textContent === "°F"`,
+	)
 	b.press(`[name=units][value=SI]`)
-	b.wait("metric values", `document.getElementById("values").textContent.replaceAll("\u00a0", " ").includes(" K ")`)
+	b.wait(
+		"metric values",
+		`document.getElementById("values").textContent.replaceAll("\u00a0", " ").includes(" K ")`,
+	)
 	b.press(`[name=units][value=IP]`)
-	b.wait("the first verdict again", fmt.Sprintf(`document.getElementById("headline").textContent.replaceAll("\u00a0", " ") === %q`, before))
+	b.wait(
+		"the first verdict again",
+		fmt.Sprintf(
+			`document.getElementById("headline").textContent.replaceAll("\u00a0", " ") === %q`,
+			before,
+		),
+	)
 }
 
 func chargeLog(t *testing.T, b *browser) {
@@ -357,7 +439,10 @@ func chargeLog(t *testing.T, b *browser) {
 		b.press("#log-now")
 		b.eval(`Date.now = setNow`)
 	}
-	b.wait("the trend", `document.querySelectorAll("#trend .dot").length === 5 && document.querySelectorAll("#trend .move").length === 1`)
+	b.wait(
+		"the trend",
+		`document.querySelectorAll("#trend .dot").length === 5 && document.querySelectorAll("#trend .move").length === 1`,
+	)
 	b.press("#log-undo")
 	b.wait("one entry less", `document.querySelectorAll("#log-list tbody tr").length === 5`)
 }
@@ -370,15 +455,22 @@ func wrongLog(t *testing.T, b *browser) {
 	before := entries()
 	b.write("f-readings-liquidLine", "92 psi")
 	b.eval(`document.activeElement.blur()`)
-	b.wait("the mark of a wrong reading", `document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`)
+	b.wait(
+		"the mark of a wrong reading",
+		`document.getElementById("f-readings-liquidLine").hasAttribute("aria-invalid")`,
+	)
 	b.eval(`document.getElementById("log-now").click()`)
-	if got := b.text(`document.activeElement.id`); got != "f-readings-liquidLine" || entries() != before {
+	if got := b.text(`document.activeElement.id`); got != "f-readings-liquidLine" ||
+		entries() != before {
 		t.Errorf("%d entries after %d, and the focus is at %s", entries(), before, got)
 	}
 	b.write("f-readings-liquidLine", "91")
 	b.write("f-move", "3 spoons")
 	b.press("#move-added")
-	b.wait("the word on a move that cannot be read", `document.getElementById("e-log").textContent.includes("spoons")`)
+	b.wait(
+		"the word on a move that cannot be read",
+		`document.getElementById("e-log").textContent.includes("spoons")`,
+	)
 	b.press("#log-undo")
 	b.wait("the word gone", `document.getElementById("e-log").textContent === ""`)
 	b.wait("the diagnosis again", `document.documentElement.dataset.answered === "whole"`)
@@ -387,9 +479,16 @@ func wrongLog(t *testing.T, b *browser) {
 // keyboard: tabbing reaches every control in the order of the page.
 func keyboard(t *testing.T, b *browser) {
 	t.Helper()
-	b.call("Emulation.setEmulatedMedia", map[string]any{"features": []any{map[string]any{"name": "prefers-reduced-motion", "value": "reduce"}}})
+	b.call(
+		"Emulation.setEmulatedMedia",
+		map[string]any{
+			"features": []any{map[string]any{"name": "prefers-reduced-motion", "value": "reduce"}},
+		},
+	)
 	b.wait("no answer outstanding", `document.documentElement.dataset.answered === "whole"`)
-	b.eval(`(() => { document.querySelectorAll("details").forEach((d) => d.open = true); document.querySelector(".skip").focus(); window.last = document.activeElement; })()`)
+	b.eval(
+		`(() => { document.querySelectorAll("details").forEach((d) => d.open = true); document.querySelector(".skip").focus(); window.last = document.activeElement; })()`,
+	)
 	seen := map[string]bool{"skip": true}
 	left := false
 	for range 200 {
@@ -429,7 +528,9 @@ func keyboard(t *testing.T, b *browser) {
 // what is folded.
 func enterKey(t *testing.T, b *browser) {
 	t.Helper()
-	b.eval(`document.querySelectorAll("details").forEach((d) => d.open = false); document.getElementById("f-title").focus()`)
+	b.eval(
+		`document.querySelectorAll("details").forEach((d) => d.open = false); document.getElementById("f-title").focus()`,
+	)
 	for _, want := range []string{
 		"f-refrigerant", "f-site-elevation", "f-readings-suctionPressure", "f-readings-liquidPressure", "f-readings-suctionLine", "f-readings-liquidLine", "f-readings-dischargeLine",
 		"f-readings-outdoorDryBulb", "f-readings-returnDryBulb", "f-readings-returnWetBulb", "f-readings-supplyDryBulb", "f-readings-supplyWetBulb", "f-conditions-running", "f-move",
@@ -453,12 +554,16 @@ func kept(t *testing.T, b *browser, file string) {
 	if got := b.text(`document.getElementById("headline").textContent.replaceAll("\u00a0", " ")`); got != before {
 		t.Errorf("after opening it again: %q, before: %q", got, before)
 	}
-	b.eval(`window.saved = []; URL.createObjectURL = (blob) => { window.saved.push(blob.text()); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; document.getElementById("export").click()`)
+	b.eval(
+		`window.saved = []; URL.createObjectURL = (blob) => { window.saved.push(blob.text()); return "blob:x"; }; HTMLAnchorElement.prototype.click = () => {}; document.getElementById("export").click()`,
+	)
 	var doc struct {
 		Visit      json.RawMessage
 		Assessment struct{ Schema string }
 	}
-	if err := json.Unmarshal([]byte(b.text(`Promise.all(window.saved).then((all) => all[0])`)), &doc); err != nil || doc.Assessment.Schema == "" || len(doc.Visit) == 0 {
+	if err := json.Unmarshal([]byte(b.text(`Promise.all(window.saved).then((all) => all[0])`)), &doc); err != nil ||
+		doc.Assessment.Schema == "" ||
+		len(doc.Visit) == 0 {
 		t.Errorf("the file saved: %v %+v", err, doc)
 	}
 }
@@ -527,7 +632,10 @@ func wrongFiles(t *testing.T, b *browser) {
 	const good = `{"equipment": {"refrigerant": "R-22", "metering": "TXV"}, "readings": {"liquidLine": 92}}`
 	for _, text := range []string{`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`, `{"equipment": {}, "checks": 7}`, `not JSON`} {
 		b.openFile(text)
-		b.wait("the word on "+text, `document.getElementById("saved").textContent.startsWith("That file is not a visit")`)
+		b.wait(
+			"the word on "+text,
+			`document.getElementById("saved").textContent.startsWith("That file is not a visit")`,
+		)
 		if got := b.text(held); got != before {
 			t.Errorf("%s replaced what was entered: %s", text, got)
 		}
@@ -540,14 +648,21 @@ func wrongFiles(t *testing.T, b *browser) {
 	}
 	b.eval(`window.confirm = () => true`)
 	b.openFile(good)
-	b.wait("the word on a number without a unit", `document.getElementById("e-file").textContent.includes("readings.liquidLine")`)
+	b.wait(
+		"the word on a number without a unit",
+		`document.getElementById("e-file").textContent.includes("readings.liquidLine")`,
+	)
 }
 
 // printed: the record on paper has the verdict and none of the form.
 func printed(t *testing.T, b *browser, name string) {
 	t.Helper()
 	b.call("Emulation.setEmulatedMedia", map[string]any{"media": "print"})
-	if string(b.eval(`document.getElementById("f-title").checkVisibility() || document.getElementById("log-now").checkVisibility() || !document.getElementById("trend").checkVisibility() || !document.getElementById("headline").checkVisibility() || !document.getElementById("record-notes").checkVisibility()`)) != "false" {
+	if string(
+		b.eval(
+			`document.getElementById("f-title").checkVisibility() || document.getElementById("log-now").checkVisibility() || !document.getElementById("trend").checkVisibility() || !document.getElementById("headline").checkVisibility() || !document.getElementById("record-notes").checkVisibility()`,
+		),
+	) != "false" {
 		t.Error("on paper the form is printed, or the record is not")
 	}
 	shoot(b, name+"-print", true)
@@ -579,7 +694,10 @@ func BenchmarkLaterAnswer(b *testing.B) {
 	var took, library, shown []float64
 	for b.Loop() {
 		br.write("f-readings-suctionLine", fmt.Sprintf("%.1f", 50+float64(len(took)%100)/10))
-		at := decode[struct{ Latency, Verdict, Render string }](br, br.eval(`({...document.documentElement.dataset})`))
+		at := decode[struct{ Latency, Verdict, Render string }](
+			br,
+			br.eval(`({...document.documentElement.dataset})`),
+		)
 		for text, into := range map[string]*[]float64{at.Latency: &took, at.Verdict: &library, at.Render: &shown} {
 			v, err := strconv.ParseFloat(text, 64)
 			if err != nil {

@@ -214,7 +214,11 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 	if err != nil {
 		return nil
 	}
-	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](sys), quantity.UnitOf[quantity.Pressure](sys)
+	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](
+		sys,
+	), quantity.UnitOf[quantity.Pressure](
+		sys,
+	)
 	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(),
 		Ideal: r.DischargeLine == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)

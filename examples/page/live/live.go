@@ -149,11 +149,17 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 	out.Assessment = &a
 	sys := v.Units
 	for _, x := range a.Derived.Values() {
-		out.Values = append(out.Values, Shown{satline.Word("derived."+x.Name, v.Language), satline.Show(x, v.Language, sys)})
+		out.Values = append(
+			out.Values,
+			Shown{satline.Word("derived."+x.Name, v.Language), satline.Show(x, v.Language, sys)},
+		)
 	}
 	out.Readings = map[string]Shown{}
 	for _, r := range a.Readings {
-		out.Readings[r.Field] = Shown{satline.Word("reading."+r.Field, v.Language), satline.Show(r.Value, v.Language, sys)}
+		out.Readings[r.Field] = Shown{
+			satline.Word("reading."+r.Field, v.Language),
+			satline.Show(r.Value, v.Language, sys),
+		}
 	}
 	if c := a.Charge.Reading; c != nil && c.Target != nil {
 		degrees := quantity.UnitOf[quantity.TemperatureDelta](sys)

@@ -26,13 +26,16 @@ func TestAssess(t *testing.T) {
 	if len(a.Errors) > 0 || a.Problem != "" || a.Assessment == nil {
 		t.Fatalf("%v %s", a.Errors, a.Problem)
 	}
-	if a.Assessment.Charge.Outcome != satline.ChargeHigh || a.Band == nil || a.Band.Measured >= a.Band.Low {
+	if a.Assessment.Charge.Outcome != satline.ChargeHigh || a.Band == nil ||
+		a.Band.Measured >= a.Band.Low {
 		t.Errorf("%s %+v", a.Assessment.Charge.Outcome, a.Band)
 	}
-	if a.Charts.Cycle == nil || len(a.Charts.Cycle.Points) != 4 || a.Charts.Cycle.Ideal || len(a.Charts.Cycle.Lines[0].Points) < 25 {
+	if a.Charts.Cycle == nil || len(a.Charts.Cycle.Points) != 4 || a.Charts.Cycle.Ideal ||
+		len(a.Charts.Cycle.Lines[0].Points) < 25 {
 		t.Errorf("%+v", a.Charts.Cycle)
 	}
-	if a.Charts.Air == nil || len(a.Charts.Air.Points) != 2 || math.Abs(a.Charts.Air.Points[0].X-75) > 1e-6 {
+	if a.Charts.Air == nil || len(a.Charts.Air.Points) != 2 ||
+		math.Abs(a.Charts.Air.Points[0].X-75) > 1e-6 {
 		t.Errorf("%+v", a.Charts.Air.Points)
 	}
 	if _, err := json.Marshal(a); err != nil {
@@ -66,9 +69,13 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 // is left out whole, and counts as nothing.
 func TestWrongChecksAreLeftOut(t *testing.T) {
 	with := func(checks string) Answer {
-		return Assess([]byte(strings.Replace(string(demo(t)), `"units"`, `"checks": `+checks+`, "units"`, 1)))
+		return Assess(
+			[]byte(strings.Replace(string(demo(t)), `"units"`, `"checks": `+checks+`, "units"`, 1)),
+		)
 	}
-	a := with(`[{"look": "of a later day", "found": true}, {"look": "gauge-zero", "found": false}, {"look": "elevation", "found": "perhaps"}, {}]`)
+	a := with(
+		`[{"look": "of a later day", "found": true}, {"look": "gauge-zero", "found": false}, {"look": "elevation", "found": "perhaps"}, {}]`,
+	)
 	if len(a.Errors) != 3 || a.Assessment == nil {
 		t.Fatalf("%v %s", a.Errors, a.Problem)
 	}
@@ -85,7 +92,8 @@ func TestNoAssessment(t *testing.T) {
 		`{"equipment": {"refrigerant": "R-41", "metering": "TXV"}}`:   "R-41",
 		`{"equipment": {"refrigerant": ["R-41"], "metering": "TXV"}}`: "",
 	} {
-		if a := Assess([]byte(doc)); a.Assessment != nil || !strings.Contains(a.Problem, want) || a.Problem == "" {
+		if a := Assess([]byte(doc)); a.Assessment != nil || !strings.Contains(a.Problem, want) ||
+			a.Problem == "" {
 			t.Errorf("%s: %+v", doc, a)
 		}
 	}
@@ -94,14 +102,29 @@ func TestNoAssessment(t *testing.T) {
 func TestTrend(t *testing.T) {
 	var entries []string
 	for i := range 20 {
-		entries = append(entries, fmt.Sprintf(`{"at": "%dm", "suctionPressure": "118 psig", "suctionLine": "%d °F"}`, i, 60-i/3))
+		entries = append(
+			entries,
+			fmt.Sprintf(
+				`{"at": "%dm", "suctionPressure": "118 psig", "suctionLine": "%d °F"}`,
+				i,
+				60-i/3,
+			),
+		)
 	}
-	a := Assess([]byte(`{"units": "IP", "equipment": {"refrigerant": "R-410A", "metering": "piston"}, "log": [` + strings.Join(entries, ",") + `], "moves": [{"at": "4m", "added": "3 oz"}]}`))
+	a := Assess(
+		[]byte(
+			`{"units": "IP", "equipment": {"refrigerant": "R-410A", "metering": "piston"}, "log": [` + strings.Join(
+				entries,
+				",",
+			) + `], "moves": [{"at": "4m", "added": "3 oz"}]}`,
+		),
+	)
 	if a.Charts == nil || a.Charts.Trend == nil {
 		t.Fatalf("%+v", a)
 	}
 	tr := a.Charts.Trend
-	if len(tr.Points) != 20 || tr.Of != "superheat" || tr.Moves[0].Text != "+3.0 oz" || tr.Points[3][0] != 3 {
+	if len(tr.Points) != 20 || tr.Of != "superheat" || tr.Moves[0].Text != "+3.0 oz" ||
+		tr.Points[3][0] != 3 {
 		t.Errorf("%+v", tr)
 	}
 }
@@ -109,7 +132,8 @@ func TestTrend(t *testing.T) {
 func TestUnitsOnlyChangeWhatIsShown(t *testing.T) {
 	ip := Assess(demo(t))
 	si := Assess([]byte(strings.Replace(string(demo(t)), `"IP"`, `"SI"`, 1)))
-	if ip.Band.Unit != "°F" || si.Band.Unit != "K" || quantity.FahrenheitDelta(ip.Band.Measured)-quantity.KelvinDelta(si.Band.Measured) > 1e-9 {
+	if ip.Band.Unit != "°F" || si.Band.Unit != "K" ||
+		quantity.FahrenheitDelta(ip.Band.Measured)-quantity.KelvinDelta(si.Band.Measured) > 1e-9 {
 		t.Errorf("%+v %+v", ip.Band, si.Band)
 	}
 }

@@ -30,7 +30,11 @@ func TestUnits(t *testing.T) {
 		}
 	}
 	for kind, systems := range offered {
-		ip, si := slices.Sorted(slices.Values(systems[quantity.IP])), slices.Sorted(slices.Values(systems[quantity.SI]))
+		ip, si := slices.Sorted(
+			slices.Values(systems[quantity.IP]),
+		), slices.Sorted(
+			slices.Values(systems[quantity.SI]),
+		)
 		if len(ip) == 0 || !slices.Equal(ip, si) {
 			t.Errorf("%s: %q in IP and %q in SI", kind, ip, si)
 		}

@@ -14,9 +14,12 @@ func main() {
 	js.Global().Set("satlineAssess", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return text(live.Assess([]byte(args[0].String())))
 	}))
-	js.Global().Set("satlineFluids", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Fluids()) }))
-	js.Global().Set("satlineLooks", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Looks()) }))
-	js.Global().Set("satlineUnits", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Units()) }))
+	js.Global().
+		Set("satlineFluids", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Fluids()) }))
+	js.Global().
+		Set("satlineLooks", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Looks()) }))
+	js.Global().
+		Set("satlineUnits", js.FuncOf(func(js.Value, []js.Value) any { return text(live.Units()) }))
 	js.Global().Call("satlineReady")
 	select {}
 }

@@ -83,7 +83,9 @@ func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity
 	if err != nil {
 		return err
 	}
-	a.Pressure, a.BubbleTemperature, a.DewTemperature, a.Glide = &p, &bubble, &dew, new(dew.Sub(bubble))
+	a.Pressure, a.BubbleTemperature, a.DewTemperature, a.Glide = &p, &bubble, &dew, new(
+		dew.Sub(bubble),
+	)
 	if line != nil {
 		a.Superheat, a.Subcooling = new(line.Sub(dew)), new(bubble.Sub(*line))
 	}
@@ -101,6 +103,10 @@ func (a *SaturationAnswer) atTemperature(fluid *refrigerant.Refrigerant, t quant
 		return err
 	}
 	a.Temperature, a.BubblePressure, a.DewPressure = &t, &bubble, &dew
-	a.BubbleGauge, a.DewGauge = new(quantity.GaugePressure(bubble-atmosphere)), new(quantity.GaugePressure(dew-atmosphere))
+	a.BubbleGauge, a.DewGauge = new(
+		quantity.GaugePressure(bubble-atmosphere),
+	), new(
+		quantity.GaugePressure(dew-atmosphere),
+	)
 	return nil
 }

@@ -43,9 +43,17 @@ func main() {
 
 func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("loadtest", flag.ContinueOnError)
-	base := flags.String("service", "", "where a service listens already, a loopback address; without it one is started")
+	base := flags.String(
+		"service",
+		"",
+		"where a service listens already, a loopback address; without it one is started",
+	)
 	verdicts := flags.Int("n", 10_000, "assessments of scope \"verdict\", at most 5000000")
-	wholes := flags.Int("whole", 10_000, "assessments of scope \"whole\", with dose and diagnosis, at most 5000000")
+	wholes := flags.Int(
+		"whole",
+		10_000,
+		"assessments of scope \"whole\", with dose and diagnosis, at most 5000000",
+	)
 	clients := flags.Int("clients", 8, "requests under way at once, at most 256")
 	limit := flags.Duration("time", time.Hour, "stop a scope after this long")
 	if err := flags.Parse(args); err != nil {
@@ -75,7 +83,10 @@ func run(args []string, out io.Writer) error {
 		return err
 	}
 	l := load{out: out, base: at, pid: pid, clients: *clients, limit: *limit}
-	l.client = &http.Client{Timeout: 10 * time.Second, Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1}}
+	l.client = &http.Client{
+		Timeout:   10 * time.Second,
+		Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1},
+	}
 	var reports []report
 	for _, scope := range []struct {
 		name string
@@ -128,7 +139,17 @@ func (l load) run(scope string, n int) (report, error) {
 	body := fmt.Sprintf(visit, scope)
 	took := make([]time.Duration, n)
 	var next, refused, failed atomic.Int64
-	fmt.Fprintf(l.out, "scope %s, %d requests\n%12s %10s %10s %10s %12s\n", scope, n, "requests", "seconds", "heap", "system", "resident")
+	fmt.Fprintf(
+		l.out,
+		"scope %s, %d requests\n%12s %10s %10s %10s %12s\n",
+		scope,
+		n,
+		"requests",
+		"seconds",
+		"heap",
+		"system",
+		"resident",
+	)
 	began := time.Now()
 	stop := began.Add(l.limit)
 	step := int64(max(1, n/10))
@@ -165,7 +186,17 @@ func (l load) run(scope string, n int) (report, error) {
 	fmt.Fprintln(l.out)
 	slices.Sort(took)
 	at := func(share float64) time.Duration { return took[int(share*float64(len(took)-1))] }
-	return report{scope, len(took), elapsed, at(0.5), at(0.99), at(0.999), took[len(took)-1], refused.Load(), failed.Load()}, nil
+	return report{
+		scope,
+		len(took),
+		elapsed,
+		at(0.5),
+		at(0.99),
+		at(0.999),
+		took[len(took)-1],
+		refused.Load(),
+		failed.Load(),
+	}, nil
 }
 
 func (l load) once(body string) (int, error) {
@@ -180,16 +211,50 @@ func (l load) once(body string) (int, error) {
 
 func (l load) row(done int64, began time.Time) {
 	heap, system := l.memory()
-	fmt.Fprintf(l.out, "%12d %10.1f %10s %10s %12s\n", done, time.Since(began).Seconds(), heap, system, resident(l.pid))
+	fmt.Fprintf(
+		l.out,
+		"%12d %10.1f %10s %10s %12s\n",
+		done,
+		time.Since(began).Seconds(),
+		heap,
+		system,
+		resident(l.pid),
+	)
 }
 
 func printed(out io.Writer, reports []report, clients int) error {
 	var failed int64
-	fmt.Fprintf(out, "%d clients at once\n%-8s %10s %12s %10s %10s %10s %10s %8s %8s\n", clients, "scope", "requests", "per second", "p50", "p99", "p99.9", "longest", "refused", "failed")
+	fmt.Fprintf(
+		out,
+		"%d clients at once\n%-8s %10s %12s %10s %10s %10s %10s %8s %8s\n",
+		clients,
+		"scope",
+		"requests",
+		"per second",
+		"p50",
+		"p99",
+		"p99.9",
+		"longest",
+		"refused",
+		"failed",
+	)
 	for _, r := range reports {
 		failed += r.failed
-		fmt.Fprintf(out, "%-8s %10d %12.0f %10s %10s %10s %10s %8d %8d\n", r.scope, r.requests, float64(r.requests)/r.elapsed.Seconds(),
-			milliseconds(r.p50), milliseconds(r.p99), milliseconds(r.p999), milliseconds(r.longest), r.refused, r.failed)
+		fmt.Fprintf(
+			out,
+			"%-8s %10d %12.0f %10s %10s %10s %10s %8d %8d\n",
+			r.scope,
+			r.requests,
+			float64(r.requests)/r.elapsed.Seconds(),
+			milliseconds(
+				r.p50,
+			),
+			milliseconds(r.p99),
+			milliseconds(r.p999),
+			milliseconds(r.longest),
+			r.refused,
+			r.failed,
+		)
 	}
 	if failed > 0 {
 		return fmt.Errorf("%d requests failed", failed)

@@ -10,7 +10,8 @@ import (
 
 func TestLoopbackOnly(t *testing.T) {
 	for _, to := range []string{"http://192.0.2.1:8080", "http://example.com", "http://0.0.0.0:8080", "::"} {
-		if err := run([]string{"-service", to}, &strings.Builder{}); err == nil || !strings.Contains(err.Error(), "loopback") && !strings.Contains(err.Error(), "parse") {
+		if err := run([]string{"-service", to}, &strings.Builder{}); err == nil ||
+			!strings.Contains(err.Error(), "loopback") && !strings.Contains(err.Error(), "parse") {
 			t.Errorf("%s: %v", to, err)
 		}
 	}

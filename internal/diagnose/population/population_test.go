@@ -43,10 +43,18 @@ func (m *moments) std() level {
 	of := func(square, mean float64) float64 {
 		return math.Sqrt(max(0, square/n-mean*mean) * n / max(1, n-1))
 	}
-	return level{of(m.square.evaporating, mean.evaporating), of(m.square.condensing, mean.condensing)}
+	return level{
+		of(m.square.evaporating, mean.evaporating),
+		of(m.square.condensing, mean.condensing),
+	}
 }
 
-func levelOf(t *testing.T, r *refrigerant.Refrigerant, low, high quantity.Pressure, outdoor float64) level {
+func levelOf(
+	t *testing.T,
+	r *refrigerant.Refrigerant,
+	low, high quantity.Pressure,
+	outdoor float64,
+) level {
 	t.Helper()
 	dew, err := r.DewTemperature(low)
 	if err != nil {
@@ -104,7 +112,12 @@ func published(t *testing.T, outdoor float64) map[group]*moments {
 }
 
 // drawn are the levels of machines of the population, by kind and by refrigerant.
-func drawn(t *testing.T, n int, outdoor float64, o Options) (kinds, refrigerants map[string]*moments) {
+func drawn(
+	t *testing.T,
+	n int,
+	outdoor float64,
+	o Options,
+) (kinds, refrigerants map[string]*moments) {
 	t.Helper()
 	kinds, refrigerants = map[string]*moments{}, map[string]*moments{}
 	for i := range n {
@@ -140,13 +153,62 @@ var tables = []struct {
 	group
 	kind string
 }{
-	{group{"installation instructions of 10 SEER split air conditioners, normal operating pressures", "R-22", "single"}, "r22-to-11"},
-	{group{"installation instructions of 13 SEER split air conditioners of 2008, normal operating pressures", "R-410A", "single"}, "r410a-13"},
-	{group{"unit information of 14 SEER package air conditioners of 2008 to 2012, cooling performance", "R-410A", "single"}, "r410a-14"},
-	{group{"unit information of 14 SEER package heat pumps of 2008 to 2012, cooling performance", "R-410A", "single"}, "r410a-14"},
-	{group{"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling", "R-410A", "high"}, "two-stage-full"},
-	{group{"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling", "R-410A", "low"}, "two-stage-low"},
-	{group{"installation instructions of wall-mounted package air conditioners, cooling pressure table", "R-410A", "single"}, "wall-mounted"},
+	{
+		group{
+			"installation instructions of 10 SEER split air conditioners, normal operating pressures",
+			"R-22",
+			"single",
+		},
+		"r22-to-11",
+	},
+	{
+		group{
+			"installation instructions of 13 SEER split air conditioners of 2008, normal operating pressures",
+			"R-410A",
+			"single",
+		},
+		"r410a-13",
+	},
+	{
+		group{
+			"unit information of 14 SEER package air conditioners of 2008 to 2012, cooling performance",
+			"R-410A",
+			"single",
+		},
+		"r410a-14",
+	},
+	{
+		group{
+			"unit information of 14 SEER package heat pumps of 2008 to 2012, cooling performance",
+			"R-410A",
+			"single",
+		},
+		"r410a-14",
+	},
+	{
+		group{
+			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
+			"R-410A",
+			"high",
+		},
+		"two-stage-full",
+	},
+	{
+		group{
+			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
+			"R-410A",
+			"low",
+		},
+		"two-stage-low",
+	},
+	{
+		group{
+			"installation instructions of wall-mounted package air conditioners, cooling pressure table",
+			"R-410A",
+			"single",
+		},
+		"wall-mounted",
+	},
 }
 
 const draws = 1000
@@ -160,10 +222,33 @@ func TestPopulationAgainstMakersTables(t *testing.T) {
 		p, k := byTable[x.group], kinds[x.kind]
 		source := verify.Source{Cite: x.name, Kind: verify.Published}
 		what := fmt.Sprintf("%s, %s stage, 95 °F outdoors and 80/67 °F: ", x.refrigerant, x.stage)
-		verify.Value(t, source, what+"evaporating", "°F", p.mean().evaporating, k.mean().evaporating, 1.5)
-		verify.Value(t, source, what+"condensing over outdoors", "°F", p.mean().condensing, k.mean().condensing, 2)
+		verify.Value(
+			t,
+			source,
+			what+"evaporating",
+			"°F",
+			p.mean().evaporating,
+			k.mean().evaporating,
+			1.5,
+		)
+		verify.Value(
+			t,
+			source,
+			what+"condensing over outdoors",
+			"°F",
+			p.mean().condensing,
+			k.mean().condensing,
+			2,
+		)
 		if s, m := p.std(), k.std(); m.evaporating < s.evaporating || m.condensing < s.condensing {
-			t.Errorf("%s: the population spreads by %.1f and %.1f °F, the table by %.1f and %.1f", x.kind, m.evaporating, m.condensing, s.evaporating, s.condensing)
+			t.Errorf(
+				"%s: the population spreads by %.1f and %.1f °F, the table by %.1f and %.1f",
+				x.kind,
+				m.evaporating,
+				m.condensing,
+				s.evaporating,
+				s.condensing,
+			)
 		}
 	}
 }
@@ -181,31 +266,78 @@ func TestWeatherAgainstMakersTables(t *testing.T) {
 			kinds, _ := drawn(t, draws/2, outdoor, Options{Metering: c.metering})
 			m, at := kinds[x.kind].mean(), rated[x.kind].mean()
 			source := verify.Source{Cite: x.name, Kind: verify.Published}
-			what := fmt.Sprintf("%s, %s stage, at %g instead of 95 °F outdoors: change of ", x.refrigerant, x.stage, outdoor)
-			verify.Value(t, source, what+"evaporating", "°F", p.evaporating-k.evaporating, m.evaporating-at.evaporating, 1.5)
-			verify.Value(t, source, what+"condensing over outdoors", "°F", p.condensing-k.condensing, m.condensing-at.condensing, 2)
+			what := fmt.Sprintf(
+				"%s, %s stage, at %g instead of 95 °F outdoors: change of ",
+				x.refrigerant,
+				x.stage,
+				outdoor,
+			)
+			verify.Value(
+				t,
+				source,
+				what+"evaporating",
+				"°F",
+				p.evaporating-k.evaporating,
+				m.evaporating-at.evaporating,
+				1.5,
+			)
+			verify.Value(
+				t,
+				source,
+				what+"condensing over outdoors",
+				"°F",
+				p.condensing-k.condensing,
+				m.condensing-at.condensing,
+				2,
+			)
 		}
 	}
 }
 
 // Over the return wet bulb they follow a maker's table too.
 func TestWetBulbAgainstAMakersTable(t *testing.T) {
-	source := verify.Source{Cite: "a maker's table of an R-410A machine at 90 °F outdoors and 80 °F return air", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "a maker's table of an R-410A machine at 90 °F outdoors and 80 °F return air",
+		Kind: verify.Published,
+	}
 	r, err := refrigerant.Lookup("R-410A")
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cycle.Design(cycle.Spec{Refrigerant: r, Capacity: quantity.Tons(3), Metering: refrigerant.TXV, Suction: quantity.Fahrenheit(51), Condensing: quantity.FahrenheitDelta(17)})
+	s, err := cycle.Design(
+		cycle.Spec{
+			Refrigerant: r,
+			Capacity:    quantity.Tons(3),
+			Metering:    refrigerant.TXV,
+			Suction:     quantity.Fahrenheit(51),
+			Condensing:  quantity.FahrenheitDelta(17),
+		},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, x := range []struct{ wet, evaporating float64 }{{59, 45.0}, {63, 47.9}, {67, 50.4}, {71, 53.0}} {
-		o, err := s.Solve(cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(90), ReturnDryBulb: quantity.Fahrenheit(80), ReturnWetBulb: quantity.Fahrenheit(x.wet)}, cycle.Faults{})
+		o, err := s.Solve(
+			cycle.Conditions{
+				OutdoorDryBulb: quantity.Fahrenheit(90),
+				ReturnDryBulb:  quantity.Fahrenheit(80),
+				ReturnWetBulb:  quantity.Fahrenheit(x.wet),
+			},
+			cycle.Faults{},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
 		got := levelOf(t, r, o.Suction.Pressure, o.Liquid.Pressure, 90).evaporating
-		verify.Value(t, source, fmt.Sprintf("evaporating at a return wet bulb of %g °F", x.wet), "°F", x.evaporating, got, 2)
+		verify.Value(
+			t,
+			source,
+			fmt.Sprintf("evaporating at a return wet bulb of %g °F", x.wet),
+			"°F",
+			x.evaporating,
+			got,
+			2,
+		)
 	}
 }
 
@@ -252,11 +384,29 @@ func TestPage(t *testing.T) {
 	row := func(name string, p, m *moments) {
 		table := "no table found | "
 		if p != nil {
-			table = fmt.Sprintf("%.1f (%.1f), %.1f (%.1f) of %d | ", p.mean().evaporating, p.std().evaporating, p.mean().condensing, p.std().condensing, p.n)
+			table = fmt.Sprintf(
+				"%.1f (%.1f), %.1f (%.1f) of %d | ",
+				p.mean().evaporating,
+				p.std().evaporating,
+				p.mean().condensing,
+				p.std().condensing,
+				p.n,
+			)
 		}
-		fmt.Fprintf(&b, "| %s | %s%.1f (%.1f) | %.1f (%.1f) |\n", name, table, m.mean().evaporating, m.std().evaporating, m.mean().condensing, m.std().condensing)
+		fmt.Fprintf(
+			&b,
+			"| %s | %s%.1f (%.1f) | %.1f (%.1f) |\n",
+			name,
+			table,
+			m.mean().evaporating,
+			m.std().evaporating,
+			m.mean().condensing,
+			m.std().condensing,
+		)
 	}
-	b.WriteString("| | makers' tables: evaporating, condensing over outdoors, sizes | population: evaporating | condensing over outdoors |\n|---|---|---|---|\n")
+	b.WriteString(
+		"| | makers' tables: evaporating, condensing over outdoors, sizes | population: evaporating | condensing over outdoors |\n|---|---|---|---|\n",
+	)
 	for _, name := range []string{"R-22", "R-410A", "R-454B", "R-32", "R-407C", "R-134a"} {
 		row(name, byTable[group{"all", name, ""}], refrigerants[name])
 	}

@@ -51,14 +51,25 @@ func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 		v.Evidence.Charge = m.System.Charge()
 		v.Evidence.Earlier = &diagnose.Earlier{
 			Input: earlier.Evidence.Input, Airflow: earlier.Evidence.Airflow, Power: earlier.Evidence.Power,
-			Done: []diagnose.Action{{Kind: diagnose.ChargeAdded, Mass: quantity.Mass(x.Added * float64(m.System.Charge()))}},
+			Done: []diagnose.Action{
+				{
+					Kind: diagnose.ChargeAdded,
+					Mass: quantity.Mass(x.Added * float64(m.System.Charge())),
+				},
+			},
 		}
 		return v.Evidence, nil
 	}
 	return diagnose.Evidence{}, fmt.Errorf("%s of %.2f: %w", x.Signature, x.Size, errStopped)
 }
 
-func (v *Visit) readAndWrite(rng *rand.Rand, m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Faults) error {
+func (v *Visit) readAndWrite(
+	rng *rand.Rand,
+	m *machine,
+	c cycle.Conditions,
+	o *cycle.Operating,
+	f cycle.Faults,
+) error {
 	w, err := readPorts(m, c, o, f)
 	if err != nil {
 		return err
@@ -86,7 +97,11 @@ func DrawFrozen(rng *rand.Rand, x Frozen) (diagnose.Evidence, bool, error) {
 	}
 	weather := drawWeather(rng)
 	if x.Outdoor > 0 {
-		weather = cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(x.Outdoor), ReturnDryBulb: quantity.Fahrenheit(x.ReturnDryBulb), ReturnWetBulb: quantity.Fahrenheit(x.ReturnWetBulb)}
+		weather = cycle.Conditions{
+			OutdoorDryBulb: quantity.Fahrenheit(x.Outdoor),
+			ReturnDryBulb:  quantity.Fahrenheit(x.ReturnDryBulb),
+			ReturnWetBulb:  quantity.Fahrenheit(x.ReturnWetBulb),
+		}
 	}
 	faults := m.Own
 	var v Visit

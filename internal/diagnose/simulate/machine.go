@@ -87,7 +87,12 @@ func (m *machine) print(rng *rand.Rand) ([]diagnose.NormalReading, error) {
 // other is the form of the deliberately different model: coils that follow air
 // and refrigerant flow less, a metering device that follows pressure less and
 // subcooling more.
-var other = cycle.Form{AirExponent: 0.42, RefrigerantExponent: 0.5, MeteringPressure: -0.2, MeteringSubcooling: 0.1}
+var other = cycle.Form{
+	AirExponent:         0.42,
+	RefrigerantExponent: 0.5,
+	MeteringPressure:    -0.2,
+	MeteringSubcooling:  0.1,
+}
 
 // solve returns the steady state of the machine with faults.
 func (m *machine) solve(c cycle.Conditions, f cycle.Faults) (cycle.Operating, error) {

@@ -27,10 +27,16 @@ var extras = []extra{
 		e.CondenserLeaving = thermometer(rng, w.leaving, leaveStd)
 	}},
 	{"airflow", 0.3, func(rng *rand.Rand, e *diagnose.Evidence, w *written) {
-		e.Airflow = &quantity.Uncertain[quantity.VolumeFlow]{Value: quantity.VolumeFlow(w.flow * (1 + flowStd*rng.NormFloat64())), Std: flowStd * w.flow}
+		e.Airflow = &quantity.Uncertain[quantity.VolumeFlow]{
+			Value: quantity.VolumeFlow(w.flow * (1 + flowStd*rng.NormFloat64())),
+			Std:   flowStd * w.flow,
+		}
 	}},
 	{"power", 0.4, func(rng *rand.Rand, e *diagnose.Evidence, w *written) {
-		e.Power = &quantity.Uncertain[quantity.Power]{Value: quantity.Power(w.power * (1 + powerStd*rng.NormFloat64())), Std: powerStd * w.power}
+		e.Power = &quantity.Uncertain[quantity.Power]{
+			Value: quantity.Power(w.power * (1 + powerStd*rng.NormFloat64())),
+			Std:   powerStd * w.power,
+		}
 	}},
 }
 

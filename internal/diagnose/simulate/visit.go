@@ -91,7 +91,11 @@ func Draw(rng *rand.Rand, o Options) (Visit, error) {
 			return v, nil
 		}
 	}
-	return Visit{}, fmt.Errorf("no machine that runs in %d attempts: %w", attempts, errors.Join(last, errStopped))
+	return Visit{}, fmt.Errorf(
+		"no machine that runs in %d attempts: %w",
+		attempts,
+		errors.Join(last, errStopped),
+	)
 }
 
 var errStopped = errors.New("every one stopped on a pressure control")
@@ -166,7 +170,10 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 		v.Truth = []Injected{{theLie.signature, theLie.make(rng, &v, w)}}
 		v.shows = append(v.shows, theLie.shows)
 	}
-	slices.SortFunc(v.Truth, func(a, b Injected) int { return strings.Compare(string(a.Signature), string(b.Signature)) })
+	slices.SortFunc(
+		v.Truth,
+		func(a, b Injected) int { return strings.Compare(string(a.Signature), string(b.Signature)) },
+	)
 	if err := v.writeDown(rng, o, m, w); err != nil {
 		return v, false, err
 	}
@@ -203,22 +210,37 @@ func drawWeather(rng *rand.Rand) cycle.Conditions {
 	return cycle.Conditions{
 		OutdoorDryBulb: quantity.Fahrenheit(clamp(87+9*rng.NormFloat64(), 60, 113)),
 		ReturnWetBulb:  quantity.Fahrenheit(wet),
-		ReturnDryBulb:  quantity.Fahrenheit(clamp(wet+11.5+2.5*rng.NormFloat64(), max(wet+5, 68), 86)),
+		ReturnDryBulb: quantity.Fahrenheit(
+			clamp(wet+11.5+2.5*rng.NormFloat64(), max(wet+5, 68), 86),
+		),
 	}
 }
 
 // leaky is the air at the coil where attic air joins the return.
-func leaky(rng *rand.Rand, c cycle.Conditions, share float64, p quantity.Pressure) (cycle.Conditions, error) {
+func leaky(
+	rng *rand.Rand,
+	c cycle.Conditions,
+	share float64,
+	p quantity.Pressure,
+) (cycle.Conditions, error) {
 	room, err := psychro.FromWetBulb(c.ReturnDryBulb, c.ReturnWetBulb, p)
 	if err != nil {
 		return c, err
 	}
-	attic, err := psychro.FromDewPoint(quantity.Fahrenheit(105+20*rng.Float64()), quantity.Fahrenheit(55+10*rng.Float64()), p)
+	attic, err := psychro.FromDewPoint(
+		quantity.Fahrenheit(105+20*rng.Float64()),
+		quantity.Fahrenheit(55+10*rng.Float64()),
+		p,
+	)
 	if err != nil {
 		return c, err
 	}
 	t := (1-share)*float64(room.DryBulb()) + share*float64(attic.DryBulb())
-	mixed, err := psychro.FromHumidityRatio(quantity.Temperature(t), (1-share)*room.HumidityRatio()+share*attic.HumidityRatio(), p)
+	mixed, err := psychro.FromHumidityRatio(
+		quantity.Temperature(t),
+		(1-share)*room.HumidityRatio()+share*attic.HumidityRatio(),
+		p,
+	)
 	if err != nil {
 		return c, err
 	}
@@ -226,7 +248,12 @@ func leaky(rng *rand.Rand, c cycle.Conditions, share float64, p quantity.Pressur
 	return c, nil
 }
 
-func readPorts(m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Faults) (*written, error) {
+func readPorts(
+	m *machine,
+	c cycle.Conditions,
+	o *cycle.Operating,
+	f cycle.Faults,
+) (*written, error) {
 	p := quantity.AtmosphereAt(m.elevation)
 	supply, err := psychro.FromHumidityRatio(o.Supply.Add(m.SupplyGain), o.SupplyHumidityRatio, p)
 	if err != nil {
@@ -234,7 +261,9 @@ func readPorts(m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Fault
 	}
 	return &written{
 		suction: float64(o.Suction.Pressure - p), liquid: float64(o.Liquid.Pressure - p),
-		suctionLine: float64(o.Suction.Temperature), liquidLine: float64(o.Liquid.Temperature), discharge: float64(o.Discharge.Temperature),
+		suctionLine: float64(
+			o.Suction.Temperature,
+		), liquidLine: float64(o.Liquid.Temperature), discharge: float64(o.Discharge.Temperature),
 		outdoor: float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
 		returnDry: float64(c.ReturnDryBulb), returnWet: float64(c.ReturnWetBulb),
 		supplyDry: float64(supply.DryBulb()), supplyWet: float64(supply.WetBulb()),
@@ -273,7 +302,10 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 
 	temp := func(x, std float64) readcheck.Temp { return thermometer(rng, x, std) }
 	gauge := func(x float64) readcheck.Gauge {
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.GaugePressure(x + gaugeStd*rng.NormFloat64()), Std: gaugeStd}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: quantity.GaugePressure(x + gaugeStd*rng.NormFloat64()),
+			Std:   gaugeStd,
+		}
 	}
 	sometimes := func(share float64) bool { return rng.Float64() < share && !o.Bare || o.Full }
 
@@ -309,7 +341,11 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 
 // saturation is what a gauge shows beside the pressure, with the uncertainty
 // that follows from it.
-func saturation(at func(quantity.Pressure) (quantity.Temperature, error), g readcheck.Gauge, atmosphere quantity.Pressure) (readcheck.Temp, error) {
+func saturation(
+	at func(quantity.Pressure) (quantity.Temperature, error),
+	g readcheck.Gauge,
+	atmosphere quantity.Pressure,
+) (readcheck.Temp, error) {
 	p := g.Value.Absolute(atmosphere)
 	t, err := at(p)
 	if err != nil {

@@ -107,7 +107,8 @@ func TestChargingInSteps(t *testing.T) {
 			t.Fatal(err)
 		}
 		earlier := v.Evidence.Earlier
-		if earlier == nil || len(earlier.Done) != 1 || earlier.Done[0].Kind != diagnose.ChargeAdded ||
+		if earlier == nil || len(earlier.Done) != 1 ||
+			earlier.Done[0].Kind != diagnose.ChargeAdded ||
 			*earlier.LiquidPressure != last {
 			t.Fatalf("earlier readings: %+v", earlier)
 		}

@@ -44,7 +44,8 @@ func TestNotesStayText(t *testing.T) {
 		plain := paragraphs.ReplaceAllString(body, "")
 		text := strings.ReplaceAll(html.UnescapeString(plain), "\u00a0", " ")
 		got := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' })
-		if !ok || strings.ContainsAny(plain, "<>") || strings.Join(got, "\n") != strings.Join(lines, "\n") {
+		if !ok || strings.ContainsAny(plain, "<>") ||
+			strings.Join(got, "\n") != strings.Join(lines, "\n") {
 			t.Fatalf("%q is written as %q and shown as %q", string(notes), written, shown.String())
 		}
 	}

@@ -47,7 +47,10 @@ func run(check bool) error {
 		return err
 	}
 	if string(kept) != fresh {
-		return fmt.Errorf("%s is not fresh; run go run ./internal/verify/report and commit it", file)
+		return fmt.Errorf(
+			"%s is not fresh; run go run ./internal/verify/report and commit it",
+			file,
+		)
 	}
 	return nil
 }
@@ -124,8 +127,16 @@ func read(name string) ([]verify.Row, error) {
 
 func page(rows []verify.Row) string {
 	slices.SortStableFunc(rows, func(a, b verify.Row) int {
-		return cmp.Or(cmp.Compare(a.Package, b.Package), cmp.Compare(a.Source.Cite, b.Source.Cite),
-			cmp.Compare(a.Test, b.Test), cmp.Compare(a.Check, b.Check), cmp.Compare(a.Reference, b.Reference))
+		return cmp.Or(
+			cmp.Compare(a.Package, b.Package),
+			cmp.Compare(a.Source.Cite, b.Source.Cite),
+			cmp.Compare(
+				a.Test,
+				b.Test,
+			),
+			cmp.Compare(a.Check, b.Check),
+			cmp.Compare(a.Reference, b.Reference),
+		)
 	})
 	rows = slices.Compact(rows)
 	var b strings.Builder
@@ -153,9 +164,23 @@ func section(b *strings.Builder, pkg string, rows []verify.Row) {
 	for _, r := range rows {
 		if r.Source != source {
 			source = r.Source
-			fmt.Fprintf(b, "\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n| --- | --- | ---: | ---: | ---: | ---: |\n", source.Cite, source.Kind)
+			fmt.Fprintf(
+				b,
+				"\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n| --- | --- | ---: | ---: | ---: | ---: |\n",
+				source.Cite,
+				source.Kind,
+			)
 		}
-		fmt.Fprintf(b, "| %s | %s | %.9g | %.7g | %s | %s |\n", r.Check, r.Unit, r.Reference, r.Computed, oneDigit(math.Abs(r.Computed-r.Reference)), oneDigit(r.Tolerance))
+		fmt.Fprintf(
+			b,
+			"| %s | %s | %.9g | %.7g | %s | %s |\n",
+			r.Check,
+			r.Unit,
+			r.Reference,
+			r.Computed,
+			oneDigit(math.Abs(r.Computed-r.Reference)),
+			oneDigit(r.Tolerance),
+		)
 	}
 }
 

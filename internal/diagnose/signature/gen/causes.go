@@ -35,15 +35,29 @@ func (c *cause) near(rng *rand.Rand, k int) float64 {
 const fullDrop = 1.4e6
 
 var causes = []cause{
-	{"undercharge", []float64{0.08, 0.16, 0.24, 0.32, 0.42, 0.54, 0.68}, func(_ *rand.Rand, s *sample) { s.faults.Charge = -s.severity }},
-	{"overcharge", []float64{0.08, 0.16, 0.25, 0.4}, func(_ *rand.Rand, s *sample) { s.faults.Charge = s.severity }},
-	{"non-condensables", []float64{0.15, 0.35, 0.6, 0.9}, func(_ *rand.Rand, s *sample) { s.faults.NonCondensables = s.severity }},
+	{
+		"undercharge",
+		[]float64{0.08, 0.16, 0.24, 0.32, 0.42, 0.54, 0.68},
+		func(_ *rand.Rand, s *sample) { s.faults.Charge = -s.severity },
+	},
+	{
+		"overcharge",
+		[]float64{0.08, 0.16, 0.25, 0.4},
+		func(_ *rand.Rand, s *sample) { s.faults.Charge = s.severity },
+	},
+	{
+		"non-condensables",
+		[]float64{0.15, 0.35, 0.6, 0.9},
+		func(_ *rand.Rand, s *sample) { s.faults.NonCondensables = s.severity },
+	},
 	{"restriction", []float64{0.12, 0.22, 0.34, 0.48, 0.62}, func(rng *rand.Rand, s *sample) {
 		if rng.IntN(2) == 0 {
 			s.faults.MeteringSize = -s.severity
 			return
 		}
-		s.faults.LiquidRestriction = quantity.Pressure(min(5.9e6, fullDrop*(1/((1-s.severity)*(1-s.severity))-1)))
+		s.faults.LiquidRestriction = quantity.Pressure(
+			min(5.9e6, fullDrop*(1/((1-s.severity)*(1-s.severity))-1)),
+		)
 	}},
 	{"overfeed", []float64{0.12, 0.25, 0.45, 0.7}, func(rng *rand.Rand, s *sample) {
 		if s.system.Spec().Metering == refrigerant.FixedRestrictor {
@@ -59,25 +73,45 @@ var causes = []cause{
 			s.faults.ValveStuck, s.faults.ValveOpening = true, min(1, 0.75+0.4*s.severity)
 		}
 	}},
-	{"vapor-leak", []float64{0.07, 0.15, 0.25, 0.38}, func(_ *rand.Rand, s *sample) { s.faults.CompressorLeak = s.severity }},
+	{
+		"vapor-leak",
+		[]float64{0.07, 0.15, 0.25, 0.38},
+		func(_ *rand.Rand, s *sample) { s.faults.CompressorLeak = s.severity },
+	},
 	{"low-indoor-airflow", []float64{0.15, 0.27, 0.4, 0.53, 0.66}, func(rng *rand.Rand, s *sample) {
 		s.faults.IndoorAirflow = -s.severity
 		if rng.IntN(4) == 0 {
 			s.faults.EvaporatorFouling = s.severity / 2
 		}
 	}},
-	{"high-indoor-airflow", []float64{0.15, 0.27, 0.42}, func(_ *rand.Rand, s *sample) { s.faults.IndoorAirflow = s.severity }},
-	{"return-duct-leak", []float64{0.07, 0.14, 0.22, 0.32}, func(_ *rand.Rand, s *sample) { s.leak = s.severity }},
-	{"condenser-heat-rejection", []float64{0.2, 0.34, 0.48, 0.62, 0.74}, func(rng *rand.Rand, s *sample) {
-		// Dirt hinders the air and the heat; a slow fan the air alone.
-		switch rng.IntN(3) {
-		case 0:
-			s.faults.OutdoorAirflow = -s.severity
-		case 1:
-			s.faults.CondenserFouling = s.severity
-		default:
-			s.faults.OutdoorAirflow, s.faults.CondenserFouling = -0.8*s.severity, 0.4*s.severity
-		}
-	}},
-	{"condenser-recirculation", []float64{3, 5.5, 8.5, 12}, func(_ *rand.Rand, s *sample) { s.faults.Recirculation = quantity.KelvinDelta(s.severity) }},
+	{
+		"high-indoor-airflow",
+		[]float64{0.15, 0.27, 0.42},
+		func(_ *rand.Rand, s *sample) { s.faults.IndoorAirflow = s.severity },
+	},
+	{
+		"return-duct-leak",
+		[]float64{0.07, 0.14, 0.22, 0.32},
+		func(_ *rand.Rand, s *sample) { s.leak = s.severity },
+	},
+	{
+		"condenser-heat-rejection",
+		[]float64{0.2, 0.34, 0.48, 0.62, 0.74},
+		func(rng *rand.Rand, s *sample) {
+			// Dirt hinders the air and the heat; a slow fan the air alone.
+			switch rng.IntN(3) {
+			case 0:
+				s.faults.OutdoorAirflow = -s.severity
+			case 1:
+				s.faults.CondenserFouling = s.severity
+			default:
+				s.faults.OutdoorAirflow, s.faults.CondenserFouling = -0.8*s.severity, 0.4*s.severity
+			}
+		},
+	},
+	{
+		"condenser-recirculation",
+		[]float64{3, 5.5, 8.5, 12},
+		func(_ *rand.Rand, s *sample) { s.faults.Recirculation = quantity.KelvinDelta(s.severity) },
+	},
 }

@@ -99,8 +99,12 @@ func (s *sample) solve() (signature.Sample, bool, error) {
 	out := signature.Sample{
 		Fluid: s.fluid, Kind: s.kind, Severity: s.severity,
 		Weather: signature.Weather{
-			Outdoor: float64(s.weather.OutdoorDryBulb), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
-			Thin: 1 - float64(quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere),
+			Outdoor: float64(
+				s.weather.OutdoorDryBulb,
+			), ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
+			Thin: 1 - float64(
+				quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere,
+			),
 		},
 	}
 	good, err := s.system.Solve(s.weather, s.slight)
@@ -173,13 +177,23 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	v[signature.DischargeOver] = float64(o.Discharge.Temperature) - condensing
 	read := o.Supply.Add(s.supplyGain)
 	v[signature.Split] = float64(s.weather.ReturnDryBulb - read)
-	supply, err := psychro.FromHumidityRatio(read, o.SupplyHumidityRatio, quantity.AtmosphereAt(s.weather.Elevation))
+	supply, err := psychro.FromHumidityRatio(
+		read,
+		o.SupplyHumidityRatio,
+		quantity.AtmosphereAt(s.weather.Elevation),
+	)
 	if err != nil {
 		return v, err
 	}
 	v[signature.WetBulbSplit] = float64(s.weather.ReturnWetBulb - supply.WetBulb())
 	v[signature.CondenserRise] = float64(o.CondenserLeaving) - outdoor
-	v[signature.Airflow] = 100 * math.Log(float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.nominal.Tons())))
+	v[signature.Airflow] = 100 * math.Log(
+		float64(
+			s.system.Spec().Airflow,
+		)*(1+f.IndoorAirflow)/float64(
+			quantity.CFM(400*s.nominal.Tons()),
+		),
+	)
 	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.nominal))
 	for _, x := range v {
 		if math.IsNaN(x) || math.IsInf(x, 0) {

@@ -49,10 +49,15 @@ func fit(t *signature.Table, d signature.Device, soundCount, levelCount int) err
 	for _, c := range causes {
 		out := signature.Cause{Code: c.code}
 		for k, severity := range c.levels {
-			samples, err := solve(d, uint64(len(t.Causes)*16+k+1), levelCount, func(rng *rand.Rand, s *sample) {
-				s.severity = c.near(rng, k)
-				c.impose(rng, s)
-			})
+			samples, err := solve(
+				d,
+				uint64(len(t.Causes)*16+k+1),
+				levelCount,
+				func(rng *rand.Rand, s *sample) {
+					s.severity = c.near(rng, k)
+					c.impose(rng, s)
+				},
+			)
 			if err != nil {
 				return err
 			}
@@ -76,7 +81,12 @@ func fleet(d signature.Device) []float64 {
 // solve draws and solves machines on every processor; each has a seed of its
 // own, so that the result does not depend on their number. Machines that would
 // stop on a pressure control are drawn anew: nobody reads them running.
-func solve(d signature.Device, stream uint64, n int, impose func(*rand.Rand, *sample)) ([]signature.Sample, error) {
+func solve(
+	d signature.Device,
+	stream uint64,
+	n int,
+	impose func(*rand.Rand, *sample),
+) ([]signature.Sample, error) {
 	out := make([]signature.Sample, n)
 	errs := make([]error, n)
 	var wg sync.WaitGroup
