@@ -255,7 +255,8 @@ func (k *planner) movedMuch() bool {
 	k.add(StepHalt, fact.Of("share", fact.Share(share)))
 	k.hold = append(k.hold, fact.New("charge.moved-much", fact.Of("share", fact.Share(share))))
 	if net > 0 {
-		k.add(StepFindLeak)
+		k.leakPath()
+		return true
 	}
 	if d := &k.b.Decision; len(d.Looks) > 0 {
 		k.look(d.Looks[0])
