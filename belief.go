@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
@@ -190,6 +191,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 		MaxExternalStatic: e.Label.MaxExternalStatic,
 		Charge:            e.Label.Charge,
 		Expected:          expected(e, t),
+		Known:             population.Known{Year: e.Label.Year, Arrangement: e.Arrangement.known()},
 		Seen: diagnose.Sights{
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty, CoilIced: c.CoilIced, CoilWet: c.CoilWet,
 			PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
@@ -197,6 +199,9 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak, NotCoolingComplaint: v.Complaint == NotCooling,
 		},
 		NoPairs: v.Scope == VerdictOnly,
+	}
+	for _, n := range e.Label.Normal {
+		out.Normal = append(out.Normal, diagnose.NormalReading(n))
 	}
 	for _, c := range v.Checks {
 		out.Answers = append(out.Answers, diagnose.Answer{Code: c.Look, Yes: c.Found})

@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -108,6 +109,12 @@ func (c *checker) equipment(e *Equipment) {
 		}
 		within(c, "equipment.label.lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
 	}
+	if y := l.Year; y != 0 && (y < 1950 || y > 2100) {
+		*c = append(*c, outOfRange("equipment.label.year", year(y), year(1950), year(2100), advice))
+	}
+	for i, n := range l.Normal {
+		c.normal(fmt.Sprintf("equipment.label.normal[%d].", i), &n)
+	}
 	for i, a := range e.Accessories {
 		const advice = "give the mass that the maker of the part states, or leave the part out"
 		field := fmt.Sprintf("equipment.accessories[%d].mass", i)
@@ -116,6 +123,23 @@ func (c *checker) equipment(e *Equipment) {
 		}
 		within(c, field, a.Mass, 0, quantity.Kilograms(100), advice)
 	}
+}
+
+type year int
+
+func (y year) String() string { return strconv.Itoa(int(y)) }
+
+func (c *checker) normal(row string, n *NormalPressures) {
+	const advice = "copy the row as the maker prints it"
+	if n.Suction == 0 && n.Liquid == 0 {
+		c.add(FieldMissing, row+"suction", "missing, and so is liquid; "+advice)
+	}
+	within(c, row+"suction", n.Suction, 0, quantity.PSIG(400), advice)
+	within(c, row+"liquid", n.Liquid, 0, quantity.PSIG(700), advice)
+	coldest, hottest := quantity.Celsius(-30), quantity.Celsius(60)
+	within(c, row+"outdoor", n.Outdoor, coldest, hottest, advice)
+	within(c, row+"returnDryBulb", n.ReturnDryBulb, coldest, hottest, advice)
+	within(c, row+"returnWetBulb", n.ReturnWetBulb, coldest, hottest, advice)
 }
 
 func (c *checker) conditions(v *Visit) {

@@ -2,6 +2,7 @@ package satline
 
 import (
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -51,6 +52,22 @@ type Label struct {
 	MaxExternalStatic quantity.StaticPressure `json:"maxExternalStatic,omitzero"`
 	// RatedLoadCurrent of the compressor.
 	RatedLoadCurrent quantity.Current `json:"ratedLoadCurrent,omitzero"`
+	// Year in which it was made, 1950 to 2100: what a sound machine reads has changed.
+	Year int `json:"year,omitzero"`
+	// Normal holds rows of the maker's table of normal operating pressures, as they stand. They
+	// outrank what machines of its kind read.
+	Normal []NormalPressures `json:"normal,omitempty"`
+}
+
+// NormalPressures are what the maker says a sound machine reads in some weather, at the service
+// ports. What is not stated of the weather is that of the rating: 95 °F outdoors, return air at
+// 80 °F dry bulb and 67 °F wet bulb.
+type NormalPressures struct {
+	Outdoor       quantity.Temperature   `json:"outdoor,omitzero"`
+	ReturnDryBulb quantity.Temperature   `json:"returnDryBulb,omitzero"`
+	ReturnWetBulb quantity.Temperature   `json:"returnWetBulb,omitzero"`
+	Suction       quantity.GaugePressure `json:"suction,omitzero"`
+	Liquid        quantity.GaugePressure `json:"liquid,omitzero"`
 }
 
 // A LineSet is the pair of pipes between the outdoor and the indoor half.
@@ -93,7 +110,25 @@ const (
 	Package
 	// PackageHeatPump is a package unit that can reverse.
 	PackageHeatPump
+	// WallMounted is a package machine in or on a wall: its condenser is small.
+	WallMounted
 )
+
+// inTwo reports whether a line set joins its halves, or may.
+func (a Arrangement) inTwo() bool { return a < Package }
+
+// known is the arrangement in the words of the population.
+func (a Arrangement) known() population.Arrangement {
+	switch a {
+	case Split, SplitHeatPump:
+		return population.Split
+	case Package, PackageHeatPump:
+		return population.Packaged
+	case WallMounted:
+		return population.WallMounted
+	}
+	return 0
+}
 
 // Complaint is why the technician was called.
 type Complaint int
@@ -115,6 +150,7 @@ var (
 		"split heat pump",
 		"package",
 		"package heat pump",
+		"wall-mounted",
 	}
 	complaintNames = []string{
 		notStated,

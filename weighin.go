@@ -18,7 +18,7 @@ func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 		Adder:       e.Label.LineAdder,
 		Accessories: e.Accessories,
 	}
-	if e.Arrangement != Package && e.Arrangement != PackageHeatPump {
+	if e.Arrangement.inTwo() {
 		line := e.LineSet
 		if line.Length == 0 || line.LiquidDiameter == 0 && c.Adder == nil {
 			return nil, StepMeasureLine

@@ -16,10 +16,6 @@ const (
 	leastLoad = 0.03
 )
 
-// stoppedPower is by how much, in percent of a logarithm, a compressor without current is
-// below one that runs.
-var stoppedPower = 100 * math.Log(leastLoad/usualLoad)
-
 // takeCurrent takes the current in where the power was not read.
 func (r *readings) takeCurrent(e *Evidence, sound *signature.Sound) {
 	if e.Current == nil || e.RatedLoadCurrent <= 0 || r.have[rPower] || e.Current.Value < 0 {

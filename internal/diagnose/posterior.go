@@ -279,7 +279,7 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 		sa, guess := 0, math.Inf(-1)
 		_, aPulls := c.pulls(a)
 		for s := range c.states[a] {
-			g := math.Inf(-1)
+			var g float64
 			if aPulls {
 				g = c.pair(a, b, s, sb, prior).log
 			} else {

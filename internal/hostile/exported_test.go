@@ -176,6 +176,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[satline.Mode](),
 	reflect.TypeFor[satline.ModeFound](),
 	reflect.TypeFor[satline.Move](),
+	reflect.TypeFor[satline.NormalPressures](),
 	reflect.TypeFor[satline.Outcome](),
 	reflect.TypeFor[satline.Outlook](),
 	reflect.TypeFor[satline.Picture](),

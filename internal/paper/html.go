@@ -54,7 +54,7 @@ func (d Document) page() pageData {
 			out.Head, out.Rows = b.Table.Head, b.Table.Rows
 		}
 		for _, it := range b.Items {
-			out.Items = append(out.Items, pageItem{it.Text, it.Below})
+			out.Items = append(out.Items, pageItem(it))
 		}
 		for _, pic := range b.Pictures {
 			out.Pictures = append(out.Pictures, pagePicture{pic.Caption, template.HTML(pic.SVG)})

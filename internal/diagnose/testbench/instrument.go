@@ -42,9 +42,6 @@ type kit struct {
 	size float64
 }
 
-// stays is the part of an instrument's variance that is the same all through a visit.
-const stays = 0.6
-
 func newKit(rng *rand.Rand) kit {
 	var k kit
 	for i := range k.bias {
@@ -139,7 +136,8 @@ func (k *kit) read(rng *rand.Rand, o *Operation, w Weather) [readable]float64 {
 	return r
 }
 
-const sqrtStays, sqrtNew = 0.7745966692414834, 0.6324555320336759 // of stays and 1 - stays
+// Of an instrument's variance, 0.6 is the same all through a visit and 0.4 is new each time.
+const sqrtStays, sqrtNew = 0.7745966692414834, 0.6324555320336759
 
 // named is the refrigerant that gauges are set to in place of another.
 var named = map[string][]string{

@@ -1,0 +1,69 @@
+package satline
+
+import (
+	"testing"
+
+	"github.com/satline/satline/quantity"
+)
+
+// A wall-mounted machine condenses some 30 °F over outdoors by its maker's table: what
+// would be poor heat rejection of a split system is sound of it, and surely where the table is
+// given.
+func TestWhatIsKnownOfTheMachineIsUsed(t *testing.T) {
+	sound := func(change func(*Equipment)) float64 {
+		v := Visit{
+			Equipment: Equipment{
+				Refrigerant: "R-410A", Metering: TXV, Arrangement: Split,
+				NominalCapacity: quantity.Tons(3),
+				Label:           Label{Subcooling: Measured(quantity.FahrenheitDelta(10))},
+			},
+			Readings: Readings{
+				SuctionPressure: Measured(quantity.PSIG(139)),
+				LiquidPressure:  Measured(quantity.PSIG(444)),
+				SuctionLine:     Measured(quantity.Fahrenheit(59)),
+				LiquidLine:      Measured(quantity.Fahrenheit(114)),
+				OutdoorDryBulb:  Measured(quantity.Fahrenheit(95)),
+				ReturnDryBulb:   Measured(quantity.Fahrenheit(80)),
+				ReturnWetBulb:   Measured(quantity.Fahrenheit(67)),
+				SupplyDryBulb:   Measured(quantity.Fahrenheit(61)),
+			},
+		}
+		change(&v.Equipment)
+		for _, f := range assess(t, v).Findings {
+			if f.Cause == "sound" {
+				return f.Chance
+			}
+		}
+		return 0
+	}
+	split := sound(func(*Equipment) {})
+	wall := sound(func(e *Equipment) { e.Arrangement = WallMounted })
+	old := sound(func(e *Equipment) { e.Label.Year = 1995 })
+	table := sound(func(e *Equipment) {
+		e.Label.Normal = []NormalPressures{{Suction: quantity.PSIG(140), Liquid: quantity.PSIG(445)}}
+	})
+	t.Logf("split %.2f, of 1995 %.2f, wall-mounted %.2f, by its table %.2f", split, old, wall, table)
+	if !(split < 0.3 && wall > split+0.2 && table > 0.7) {
+		t.Errorf("sound: %.2f, wall-mounted %.2f, by its maker's table %.2f", split, wall, table)
+	}
+}
+
+func TestNormalPressuresAreChecked(t *testing.T) {
+	v := Visit{Equipment: Equipment{Refrigerant: "R-410A", Metering: TXV, Label: Label{
+		Year:   95,
+		Normal: []NormalPressures{{Outdoor: quantity.Fahrenheit(95)}, {Liquid: quantity.PSIG(4450)}},
+	}}}
+	kinds := map[string]ProblemKind{}
+	for _, err := range v.Validate() {
+		kinds[err.Field] = err.Kind
+	}
+	for field, kind := range map[string]ProblemKind{
+		"equipment.label.year":              FieldOutOfRange,
+		"equipment.label.normal[0].suction": FieldMissing,
+		"equipment.label.normal[1].liquid":  FieldOutOfRange,
+	} {
+		if kinds[field] != kind {
+			t.Errorf("%s: %v, want %v", field, kinds[field], kind)
+		}
+	}
+}
