@@ -180,8 +180,11 @@ func (d *Decay) judge(t, y []float64, limits DecayLimits) {
 	}
 	std := rising.slopeDoubt
 	steady := rising.slope > coverage*std && rising.slope*span > resolution
+	// A small rise may as well be leveling off: then it takes a longer test to tell.
+	either := determined && leveling.left < 0 &&
+		(leveling.evidence(rising, resolution) > 0 || rising.slope*span < 2*resolution)
 	switch {
-	case steady && (long || y[len(y)-1] > limit):
+	case steady && (y[len(y)-1] > limit || long && !either):
 		d.Outcome = Leak
 	case steady || !long:
 	case max(y[len(y)-1], rising.last)+d.fastest(rising.slope, std, span)*max(decayHold.value.Seconds()-span, 0) <= limit:
@@ -248,14 +251,19 @@ func averaged(t, y []float64, n int) ([]float64, []float64) {
 }
 
 // better reports whether the curve explains the readings so much better than the
-// line that its third parameter is called for (Schwarz 1978). Differences far
-// below the resolution explain nothing.
+// line that its third parameter is called for.
 func (f approachFit) better(l line, resolution float64) bool {
-	const evidence = 6 // fall of BIC that counts as strong (Kass and Raftery 1995)
+	const strong = 10 // "very strong" in Kass and Raftery 1995
+	return f.evidence(l, resolution) > strong
+}
+
+// evidence is the fall of BIC from the line to the curve (Schwarz 1978). Differences far
+// below the resolution explain nothing.
+func (f approachFit) evidence(l line, resolution float64) float64 {
 	n := float64(l.n)
 	floor := n * square(resolution/50)
 	line, curve := square(l.sigma)*max(n-2, 1), square(f.sigma)*max(n-3, 1)
-	return f.effective*math.Log((line+floor)/(curve+floor))-math.Log(f.effective) > evidence
+	return f.effective*math.Log((line+floor)/(curve+floor)) - math.Log(f.effective)
 }
 
 // Fact is the result for a record: "result.decay-sound", with the pressures that it rests on.
