@@ -32,7 +32,11 @@ type deltaCourse = charge.Steadiness[quantity.TemperatureDelta]
 // is derived from them was read, then, and belongs together.
 func settle(p *prepared) (settled, error) {
 	s := settled{readings: p.readings, fromLog: map[string]bool{}}
-	log := thinned(sinceLastMove(p))
+	since := sinceLastMove(p)
+	if n := len(p.visit.Moves); n > 0 && p.visit.Conditions.ReadAt <= p.visit.Moves[n-1].At {
+		s.readings = lastOf(p.readings, p.log[:len(p.log)-len(since)])
+	}
+	log := thinned(since)
 	s.later, s.since = readLater(p, log)
 	if len(log) == 0 {
 		return s, nil
@@ -65,6 +69,18 @@ func settle(p *prepared) (settled, error) {
 		s.steadiness = steadinessOf(method, course)
 	}
 	return s, nil
+}
+
+// lastOf is the readings with those that a log holds as it holds them last: what was read
+// before a move, the air of the room above all, counts until it is read again.
+func lastOf(r Readings, log []LogEntry) Readings {
+	log = thinned(log)
+	for i := range log {
+		for j := range readingFields {
+			readingFields[j].copy(&r, &log[i].Readings)
+		}
+	}
+	return r
 }
 
 // takeStretch takes the readings from the stretch of a course, in whole cycles of

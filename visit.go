@@ -22,7 +22,8 @@ type Visit struct {
 	Instruments Instruments `json:"instruments,omitzero"`
 	// Readings are the ones to judge the machine by. Where Log has later ones,
 	// their means over its last steady stretch take their place, or the last of them
-	// where nothing is steady yet.
+	// where nothing is steady yet; one that Log holds only before the last move, as it holds
+	// it last.
 	Readings Readings `json:"readings,omitzero"`
 	// Log holds readings over time, in order; see LogEntry.
 	Log []LogEntry `json:"log,omitempty"`
