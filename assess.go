@@ -39,7 +39,12 @@ func (p *prepared) assess() (Assessment, error) {
 	dangers := dangersOf(p, &s, &d, &b, mode.Mode)
 	verdict := chargeVerdict(&b, &s, &t, mode, dangers)
 	k := planner{p: p, s: &s, d: &d, t: &t, b: &b, mode: mode, charge: &verdict, dangers: dangers}
-	k.plan()
+	j := judged(p, &s, &d, &t, &b, mode, dangers)
+	if j != nil {
+		k.asJudged(j)
+	} else {
+		k.plan()
+	}
 	verdict.Why = append(verdict.Why, k.hold...)
 
 	estimated, _ := p.fluid.Estimated()
@@ -66,6 +71,8 @@ func (p *prepared) assess() (Assessment, error) {
 		if v.Scope == Whole {
 			a.Freeze = freezeOf(p, &s, &d, &b)
 		}
+	} else {
+		tell(&a, j)
 	}
 	speak(&a, v.Language.book(v.Units))
 	return a, nil

@@ -58,6 +58,9 @@ type Assessment struct {
 	Valve *SteadinessVerdict `json:"valve,omitempty"`
 	// Air is the temperature split against its target.
 	Air *AirVerdict `json:"air,omitempty"`
+	// Performance is what a machine in another mode than cooling gives now, and will give in
+	// other weather.
+	Performance []fact.Fact `json:"performance,omitempty"`
 
 	Cautions []fact.Fact `json:"cautions"`
 	// Notes are the technician's own, unchanged.

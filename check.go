@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -42,7 +41,7 @@ func Looks(language Language, sys quantity.System) []Look {
 		return f
 	}
 	var out []Look
-	for _, l := range diagnose.Looks() {
+	for _, l := range everyLook() {
 		out = append(out, Look{
 			Code: l.Code, Name: spoken(l.Code + ".name"), Take: spoken(l.Code),
 			Found: spoken(l.Code + ".yes"), NotFound: spoken(l.Code + ".no"), Running: l.Running,

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -212,7 +211,7 @@ func (c *checker) checks(checks []Check) {
 		return
 	}
 	codes := []string{}
-	for _, l := range diagnose.Looks() {
+	for _, l := range everyLook() {
 		codes = append(codes, l.Code)
 	}
 	for i, check := range checks {

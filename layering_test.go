@@ -28,7 +28,10 @@ var layers = []struct {
 
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
-var facadeInternal = []string{"/internal/diagnose", "/internal/readcheck", "/internal/schema"}
+var facadeInternal = []string{
+	"/internal/diagnose", "/internal/readcheck", "/internal/schema",
+	"/internal/modes", "/internal/heatpump", "/internal/coldroom",
+}
 
 // The bench tries the diagnosis on machines that share nothing with the cycle model, nor
 // with what is learnt from it. It may see the packages of benchMay alone, and nothing but

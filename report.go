@@ -313,6 +313,12 @@ func (r reporter) derived() paper.Block {
 
 func (r reporter) airAndIce() paper.Block {
 	b := paper.Block{Heading: r.book.Term("heading.air")}
+	if len(r.a.Performance) > 0 {
+		b.Heading = r.book.Term("heading.performance")
+	}
+	for _, f := range r.a.Performance {
+		b.Items = append(b.Items, paper.Item{Text: f.Text})
+	}
 	if r.a.Air != nil {
 		b.Items = append(b.Items, paper.Item{Text: r.a.Air.Says.Text})
 	}
