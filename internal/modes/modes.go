@@ -1,7 +1,7 @@
 // Package modes is all that the facade and the judges of the modes other than cooling know of
 // each other. A mode has a package of its own with one Judge in it and the list of its looks;
-// the facade's other_mode.go names both, hands the judge a Case and copies its Judgement into
-// the assessment. A judge sees no type of the facade, makes no sentence, and reads none: all
+// the facade's judges.go names both, and its other_mode.go hands the judge a Case and copies its
+// Judgement into the assessment. A judge sees no type of the facade, makes no sentence, and reads none: all
 // that it says are facts, whose sentences stand in internal/words under the same codes.
 //
 // What a judge can rely on: the visit is well formed, its log settled, and every reading has a

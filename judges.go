@@ -1,0 +1,25 @@
+package satline
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/modes"
+)
+
+// judges of the modes other than cooling, and their looks; see package modes.
+var (
+	judges    = map[Mode]modes.Judge{}
+	modeLooks = [][]diagnose.Look{}
+)
+
+// everyLook lists the looks of all modes, each once.
+func everyLook() []diagnose.Look {
+	out := diagnose.Looks()
+	for _, l := range slices.Concat(modeLooks...) {
+		if !slices.Contains(out, l) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
