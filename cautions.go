@@ -13,14 +13,7 @@ import (
 func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step, w *charge.Weighing) []fact.Fact {
 	out := []fact.Fact{fact.New("caution.label-first")}
 	for _, h := range fluid.Hazards() {
-		f := fact.New(fact.Code("caution."+string(h.Code)), fact.Of("fluid", h.Designation))
-		if h.Group != "" {
-			f = f.With(fact.Of("group", string(h.Group)))
-		}
-		if h.Pressure != 0 {
-			f = f.With(fact.Amount("pressure", h.Pressure))
-		}
-		out = append(out, f)
+		out = append(out, h.Fact())
 	}
 	does := func(of func(Step) bool) bool { return slices.ContainsFunc(steps, of) }
 	if does(func(s Step) bool { return s.Moves || s.Opens }) {

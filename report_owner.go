@@ -9,81 +9,88 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// owner tells the person who pays, in plain words: no figure of the trade, no chance, and
-// nobody's fault.
-func (r reporter) owner() []paper.Block {
-	a := r.a
-	found := paper.Block{Heading: r.book.Term("heading.owner-found")}
-	say := func(b *paper.Block, code fact.Code) { b.Paragraphs = append(b.Paragraphs, r.say(code)) }
-	causes := 0
-	if judged := a.Charge.Outcome != ChargeNotJudged; judged {
-		for _, f := range a.Findings {
-			if f.Chance >= likely && f.Cause != "sound" {
-				code := fact.Code("owner.cause." + f.Cause)
-				if ofInstrument(diagnose.Code(f.Cause)) {
-					code = "owner.cause.measuring"
-				}
-				say(&found, code)
-				causes++
+// OwnerFacts is what the person who pays is told, in plain words: what was found, what can
+// harm the machine, what comes next. No figure of the trade is in it, no chance, and nobody's
+// fault.
+func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
+	say := func(to *[]fact.Fact, code fact.Code) {
+		if !slices.ContainsFunc(*to, func(f fact.Fact) bool { return f.Code == code }) {
+			*to = append(*to, fact.New(code))
+		}
+	}
+	judged := a.Charge.Outcome != ChargeNotJudged
+	for _, f := range a.Findings {
+		if judged && f.Chance >= likely && f.Cause != "sound" {
+			code := fact.Code("owner.cause." + f.Cause)
+			if ofInstrument(diagnose.Code(f.Cause)) {
+				code = "owner.cause.measuring"
 			}
+			say(&found, code)
 		}
 	}
 	switch {
-	case causes > 0:
+	case len(found) > 0:
 	case a.Charge.Outcome == ChargeInBand:
 		say(&found, "owner.sound")
-	case a.Charge.Outcome == ChargeNotJudged && a.Mode.Mode == Cooling:
+	case !judged && a.Mode.Mode == Cooling:
 		say(&found, "owner.not-judged")
 	case a.Mode.Mode != Cooling:
 		say(&found, "owner.other-mode")
 	default:
 		say(&found, "owner.open")
 	}
-	ice := a.Freeze != nil && (a.Freeze.Outcome == airside.FrostForming || len(a.Freeze.Causes) > 0)
-	if ice {
+	if a.Freeze != nil && (a.Freeze.Outcome == airside.FrostForming || len(a.Freeze.Causes) > 0) {
 		say(&found, "owner.ice")
 	}
-	blocks := []paper.Block{found}
-	danger := paper.Block{Heading: r.book.Term("heading.owner-danger")}
 	for _, d := range a.Dangers {
-		text := r.say(ownerDangers[d.Code])
-		if !slices.Contains(danger.Paragraphs, text) {
-			danger.Paragraphs = append(danger.Paragraphs, text)
-		}
+		say(&dangers, ownerDangers[d.Code])
 	}
-	next := paper.Block{Heading: r.book.Term("heading.owner-next")}
-	does := func(of func(Step) bool) bool { return slices.ContainsFunc(a.Plan, of) }
+	does := func(codes ...fact.Code) bool {
+		return slices.ContainsFunc(a.Plan, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
+	}
 	switch {
-	case does(func(s Step) bool { return s.Stops }):
+	case slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Stops }):
 		say(&next, "owner.next.off")
-	case does(func(s Step) bool { return s.Do.Code == StepLeave }):
+	case does(StepLeave):
 		say(&next, "owner.next.nothing")
 	}
 	switch {
-	case does(func(s Step) bool { return s.Do.Code == StepMendLeak }):
+	case does(StepMendLeak):
 		say(&next, "owner.next.leak")
-	case does(func(s Step) bool { return s.Do.Code == StepAdd || s.Do.Code == StepAddLittle }):
+	case does(StepAdd, StepAddLittle):
 		say(&next, "owner.next.add")
-	case does(func(s Step) bool { return s.Do.Code == StepRecover || s.Do.Code == StepRecoverLittle }):
+	case does(StepRecover, StepRecoverLittle):
 		say(&next, "owner.next.recover")
-	case does(func(s Step) bool { return s.Do.Code == StepWeighIn || s.Do.Code == StepWeighInLabel }):
+	case does(StepWeighIn, StepWeighInLabel):
 		say(&next, "owner.next.weigh-in")
-	case does(func(s Step) bool { return s.Cause != "" }):
+	case slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Cause != "" }):
 		say(&next, "owner.next.mend")
-	case !does(func(s Step) bool { return s.Do.Code == StepLeave }):
+	case !does(StepLeave):
 		say(&next, "owner.next.look")
 	}
-	caution := paper.Block{
-		Heading:    r.book.Term("heading.cautions"),
-		Paragraphs: []string{r.say("owner.licensed")},
+	return found, dangers, next
+}
+
+// owner lays out what the person who pays is told.
+func (r reporter) owner() []paper.Block {
+	found, dangers, next := r.a.OwnerFacts()
+	block := func(heading string, facts []fact.Fact) paper.Block {
+		b := paper.Block{Heading: r.book.Term(heading)}
+		for _, f := range facts {
+			b.Paragraphs = append(b.Paragraphs, r.book.Say(f))
+		}
+		return b
 	}
-	if a.Refrigerant.Flammable {
-		caution.Paragraphs = append(
-			caution.Paragraphs,
-			r.say("owner.flammable", fact.Of("fluid", a.Refrigerant.Designation)),
-		)
+	cautions := []fact.Fact{fact.New("owner.licensed")}
+	if f := r.a.Refrigerant; f.Flammable {
+		cautions = append(cautions, fact.New("owner.flammable", fact.Of("fluid", f.Designation)))
 	}
-	return append(blocks, danger, next, caution)
+	return []paper.Block{
+		block("heading.owner-found", found),
+		block("heading.owner-danger", dangers),
+		block("heading.owner-next", next),
+		block("heading.cautions", cautions),
+	}
 }
 
 // ownerDangers says in plain words what each danger to the compressor means.

@@ -3,7 +3,45 @@ package satline
 import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
+
+// WeighedCharge is what is known of the charge to weigh in: label, line set, accessories;
+// its Weigh works out the one figure. The error is a *VisitError that names the field which
+// is missing or wrong: "equipment.label.charge".
+func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
+	fluid, err := refrigerant.Lookup(e.Refrigerant)
+	if err != nil {
+		return charge.WeighedCharge{}, rangeProblem("equipment.refrigerant", err)
+	}
+	if e.Label.Charge == 0 {
+		return charge.WeighedCharge{}, missing("equipment.label.charge", "read it on the label")
+	}
+	c := charge.WeighedCharge{
+		Fluid:       fluid,
+		Label:       e.Label.Charge,
+		Adder:       e.Label.LineAdder,
+		Accessories: e.Accessories,
+	}
+	if !e.Arrangement.inTwo() {
+		return c, nil
+	}
+	line := e.LineSet
+	if line.Length == 0 {
+		return c, missing("equipment.lineSet.length", "pace it off")
+	}
+	// A line is paced off to about a twentieth (common practice, no source).
+	c.Length, c.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
+	if c.Adder != nil {
+		return c, nil
+	}
+	tube, err := charge.TubeOf(line.LiquidDiameter, charge.Annealed)
+	if err != nil {
+		return c, rangeProblem("equipment.lineSet.liquidDiameter", err)
+	}
+	c.Tube, c.Device = tube, line.Device
+	return c, nil
+}
 
 // weighing works out the charge to weigh in; where it cannot, want is the step that gets
 // what is missing.
@@ -12,26 +50,9 @@ func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 	if e.Label.Charge == 0 {
 		return nil, StepBackToTarget
 	}
-	c := charge.WeighedCharge{
-		Fluid:       p.fluid,
-		Label:       e.Label.Charge,
-		Adder:       e.Label.LineAdder,
-		Accessories: e.Accessories,
-	}
-	if e.Arrangement.inTwo() {
-		line := e.LineSet
-		if line.Length == 0 || line.LiquidDiameter == 0 && c.Adder == nil {
-			return nil, StepMeasureLine
-		}
-		// A line is paced off to about a twentieth (common practice, no source).
-		c.Length, c.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
-		if c.Adder == nil {
-			tube, err := charge.TubeOf(line.LiquidDiameter, charge.Annealed)
-			if err != nil {
-				return nil, StepMeasureLine
-			}
-			c.Tube, c.Device = tube, line.Device
-		}
+	c, err := e.WeighedCharge()
+	if err != nil {
+		return nil, StepMeasureLine
 	}
 	out, err := c.Weigh()
 	if err != nil {

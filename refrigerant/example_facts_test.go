@@ -273,3 +273,13 @@ func ExampleRefrigerant_GlideClass() {
 	// R-410A near-azeotropic <nil>
 	// R-407C zeotropic <nil>
 }
+
+// A caution is a fact: a program reads its code, and a person its sentence.
+func ExampleHazard_Fact() {
+	r, err := refrigerant.Lookup("R-32")
+	if err != nil {
+		panic(err)
+	}
+	fmt.Println(r.Hazards()[0].Fact().Code)
+	// Output: caution.burns-slowly
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A HazardCode names a danger of handling a refrigerant. The names are stable.
@@ -51,6 +52,18 @@ type Hazard struct {
 	Pressure quantity.Pressure `json:"pressure,omitzero"`
 	// Source of the rule; empty for what physics and the safety group say.
 	Source string `json:"source,omitzero"`
+}
+
+// Fact is the caution as a fact: "caution.toxic", with what it speaks of.
+func (h Hazard) Fact() fact.Fact {
+	f := fact.New(fact.Code("caution."+string(h.Code)), fact.Of("fluid", h.Designation))
+	if h.Group != "" {
+		f = f.With(fact.Of("group", string(h.Group)))
+	}
+	if h.Pressure != 0 {
+		f = f.With(fact.Amount("pressure", h.Pressure))
+	}
+	return f
 }
 
 const (

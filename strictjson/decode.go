@@ -29,7 +29,7 @@ type Limits struct {
 // Decode reads one JSON document into the struct that into points to, by its json
 // tags; a field with the tag strict:"required" has to be there. It reads strings,
 // booleans, numbers, structs and lists of them, pointers to them, durations
-// ("15m", "15 min"), and whatever reads itself from text, as the quantities do. The
+// ("15m", "15 min"), dates ("2026-07-14", "2026-07-14 09:30", RFC 3339), and whatever reads itself from text, as the quantities do. The
 // error is an *Error. On error, into may be partly filled.
 func Decode(data []byte, into any, lim Limits) error {
 	return DecodeStyled(data, into, lim, quantity.Style{})
@@ -118,7 +118,7 @@ func (d *decoder) value(v reflect.Value, path string, depth int) error {
 	return d.fill(v, t, path, depth)
 }
 
-var durationType = reflect.TypeFor[time.Duration]()
+var durationType, timeType = reflect.TypeFor[time.Duration](), reflect.TypeFor[time.Time]()
 
 func (d *decoder) fill(v reflect.Value, t json.Token, path string, depth int) error {
 	if depth > d.lim.Depth {
@@ -135,6 +135,9 @@ func (d *decoder) fill(v reflect.Value, t json.Token, path string, depth int) er
 	}
 	if v.Type() == durationType {
 		return d.duration(v, t, path)
+	}
+	if v.Type() == timeType {
+		return d.time(v, t, path)
 	}
 	if text, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
 		return d.text(text, t, path)
@@ -220,6 +223,26 @@ func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
 	}
 	v.SetInt(int64(span))
 	return nil
+}
+
+// moments are how a moment may be written: with its offset, as programs do, or as a wall
+// shows it.
+var moments = []string{time.RFC3339Nano, "2006-01-02T15:04Z07:00", "2006-01-02T15:04:05",
+	"2006-01-02T15:04", "2006-01-02 15:04", time.DateOnly, "2006-01"}
+
+func (d *decoder) time(v reflect.Value, t json.Token, path string) error {
+	s, ok := t.(string)
+	if !ok {
+		return d.wrong(path, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
+	}
+	for _, layout := range moments {
+		if at, err := time.Parse(layout, s); err == nil {
+			v.Set(reflect.ValueOf(at))
+			return nil
+		}
+	}
+	return d.fail(path, fmt.Sprintf("%q is no date; write one as in \"2026-07-14\", "+
+		"\"2026-07-14 09:30\" or \"2026-07-14T09:30:00-06:00\"", clip(s)), nil)
 }
 
 func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) error {

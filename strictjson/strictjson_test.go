@@ -172,3 +172,25 @@ func TestDecodeMissesWhatIsRequired(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A date is written as programs write it, or as people do.
+func TestDates(t *testing.T) {
+	for text, want := range map[string]time.Time{
+		"2026-07-14":                time.Date(2026, 7, 14, 0, 0, 0, 0, time.UTC),
+		"2026-07-14 09:30":          time.Date(2026, 7, 14, 9, 30, 0, 0, time.UTC),
+		"2026-07-14T09:30:00-06:00": time.Date(2026, 7, 14, 15, 30, 0, 0, time.UTC),
+		"2026-07":                   time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC),
+	} {
+		var got outer
+		if err := Decode([]byte(`{"at": "`+text+`"}`), &got, limits); err != nil || !got.At.Equal(want) {
+			t.Errorf("%s: %v, %v", text, got.At, err)
+		}
+	}
+	for _, text := range []string{`"07/14/2026"`, `"2026-13-01"`, `""`, `"soon"`, `20260714`} {
+		var got outer
+		err := Decode([]byte(`{"at": `+text+`}`), &got, limits)
+		if err == nil || !strings.Contains(err.Error(), `"2026-07-14"`) {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
