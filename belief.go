@@ -198,6 +198,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak, NotCoolingComplaint: v.Complaint == NotCooling,
 		},
+		House:   v.House.faults(),
 		NoPairs: v.Scope == VerdictOnly,
 	}
 	for _, n := range e.Label.Normal {

@@ -47,6 +47,7 @@ func checked(v Visit) (*prepared, []*VisitError) {
 		c = append(c, err.(*VisitError))
 	}
 	c.instruments(&v.Instruments)
+	c.house(v.House)
 	c.times(&v)
 	c.checks(v.Checks)
 	c.readings(&v.Readings, func() string { return "readings." })
@@ -86,20 +87,7 @@ func (c *checker) equipment(e *Equipment) {
 	within(c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5), quantity.Amperes(1000), advice)
 	within(c, "equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150), advice)
 	within(c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3), quantity.Millimeters(110), advice)
-	for _, t := range []struct {
-		field string
-		of    *deltaReading
-		top   quantity.TemperatureDelta
-	}{
-		{"equipment.label.subcooling", l.Subcooling, quantity.KelvinDelta(30)},
-		{"equipment.label.superheat", l.Superheat, quantity.KelvinDelta(40)},
-		{"equipment.label.approach", l.Approach, quantity.KelvinDelta(30)},
-	} {
-		if t.of != nil {
-			within(c, t.field, t.of.Value, 0, t.top, advice)
-			within(c, t.field, quantity.TemperatureDelta(t.of.Std), 0, quantity.KelvinDelta(30), adviceOnStd)
-		}
-	}
+	c.targets("equipment.label.", l.Superheat, l.Subcooling, l.Approach)
 	if a := l.LineAdder; a != nil {
 		const advice = `give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`
 		within(c, "equipment.label.lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
@@ -121,6 +109,85 @@ func (c *checker) equipment(e *Equipment) {
 			c.add(FieldMissing, field, "missing; "+advice)
 		}
 		within(c, field, a.Mass, 0, quantity.Kilograms(100), advice)
+	}
+}
+
+// targets checks those of a label or a house.
+func (c *checker) targets(of string, superheat, subcooling, approach *deltaReading) {
+	for _, t := range []struct {
+		field string
+		of    *deltaReading
+		top   quantity.TemperatureDelta
+	}{
+		{"subcooling", subcooling, quantity.KelvinDelta(30)},
+		{"superheat", superheat, quantity.KelvinDelta(40)},
+		{"approach", approach, quantity.KelvinDelta(30)},
+	} {
+		if t.of != nil {
+			within(c, of+t.field, t.of.Value, 0, t.top, "check the figure and its unit, or leave it out")
+			within(c, of+t.field, quantity.TemperatureDelta(t.of.Std), 0, quantity.KelvinDelta(30), adviceOnStd)
+		}
+	}
+}
+
+// house checks the rules of a firm.
+func (c *checker) house(h *House) {
+	if h == nil {
+		return
+	}
+	c.words("house.name", h.Name)
+	c.targets("house.", h.Superheat, h.Subcooling, h.Approach)
+	within(c, "house.tolerance", h.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), "give half the width of the band")
+	if n := len(h.Holds) + len(h.Faults); n > mostHouseRules {
+		*c = append(*c, outOfRange("house", quantity.Number(n), nil, quantity.Number(mostHouseRules), "give those that matter to this machine"))
+	}
+	for i, x := range h.Holds {
+		c.words(fmt.Sprintf("house.holds[%d].rule", i), x.Rule)
+		for j, m := range x.Methods {
+			if _, err := m.MarshalText(); err != nil {
+				c.because(FieldUnknown, fmt.Sprintf("house.holds[%d].methods[%d]", i, j), err)
+			}
+		}
+	}
+	var codes []string
+	for _, f := range diagnose.Library() {
+		codes = append(codes, string(f.Code))
+	}
+	for i, f := range h.Faults {
+		field := fmt.Sprintf("house.faults[%d]", i)
+		c.words(field+".name", f.Name)
+		if slices.Contains(codes, f.Name) {
+			c.add(FieldContradictory, field+".name", "%q is a fault that is known; give yours another name", f.Name)
+		}
+		if !slices.Contains(codes, f.Like) {
+			c.add(FieldUnknown, field+".like", "%.40q is none of the faults that are known; give one of %s", f.Like, strings.Join(codes, ", "))
+		}
+		if f.Share == 0 {
+			c.add(FieldMissing, field+".share", "missing; "+adviceOnShare)
+		}
+		c.part(field+".share", f.Share, 100, adviceOnShare)
+	}
+}
+
+const (
+	mostHouseRules   = 50
+	longestHouseText = 80
+	adviceOnShare    = "say how often it is met beside the fault that it is like: 1 is as often"
+)
+
+func (c *checker) part(field string, v, top float64, advice string) {
+	if !(v >= 0 && v <= top) {
+		*c = append(*c, outOfRange(field, quantity.Number(v), quantity.Number(0), quantity.Number(top), advice))
+	}
+}
+
+// words checks a text that stands in sentences.
+func (c *checker) words(field, text string) {
+	switch {
+	case strings.TrimSpace(text) == "":
+		c.add(FieldMissing, field, "missing; say it in a few words")
+	case len(text) > longestHouseText:
+		*c = append(*c, outOfRange(field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter"))
 	}
 }
 
@@ -173,6 +240,16 @@ func (c *checker) instruments(in *Instruments) {
 	within(c, "instruments.clamp", in.Clamp, 0, quantity.KelvinDelta(10), advice)
 	within(c, "instruments.thermometer", in.Thermometer, 0, quantity.KelvinDelta(10), advice)
 	within(c, "instruments.wetBulb", in.WetBulb, 0, quantity.KelvinDelta(10), advice)
+	for _, x := range []struct {
+		field string
+		part  float64
+	}{
+		{"instruments.gaugePart", in.GaugePart}, {"instruments.airflowPart", in.AirflowPart},
+		{"instruments.staticPart", in.StaticPart}, {"instruments.powerPart", in.PowerPart},
+		{"instruments.currentPart", in.CurrentPart},
+	} {
+		c.part(x.field, x.part, 0.5, "it is a part of the reading: 0.01 is one per cent")
+	}
 }
 
 // times checks the log and the moves, which share a clock.

@@ -188,7 +188,11 @@ func (k *planner) spoiled() bool {
 			k.add(way, fact.Of("mode", mode)).because(o.Says)
 			return true
 		}
-		k.add(way, waitOf(o.Says)...).because(o.Says)
+		values := waitOf(o.Says)
+		if way == StepHouseRule {
+			values = o.Says.Values
+		}
+		k.add(way, values...).because(o.Says)
 		if way == StepThaw {
 			k.add(StepWhyFroze)
 		}
@@ -419,12 +423,17 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	m := &k.b.Marginals()[i]
-	code, opens := fact.Code("mend."+string(signature)), false
+	do, opens := fact.New(fact.Code("mend."+string(signature))), false
 	if len(m.Faults) > 0 && (m.Faults[0].Chance >= 0.7 || len(m.Faults) == 1) {
-		code, opens = fact.Code("mend."+string(m.Faults[0].Fault.Code)), m.Faults[0].Fault.Opens
+		f := m.Faults[0].Fault
+		opens = f.Opens
+		if do = fact.New(fact.Code("mend." + string(f.Code))); f.Own {
+			do = fact.New("mend.house",
+				fact.Of("fault", string(f.Code)), fact.Of("house", f.Sources[0].Title))
+		}
 	}
 	step := k.put(Step{
-		Do:    fact.New(code, fact.Of("chance", fact.Share(m.Chance))),
+		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
 		Cause: string(signature), Chance: m.Chance, Effect: Effect{Opens: opens},
 	})
 	if signature == diagnose.LowIndoorAir || signature == diagnose.CondenserAir {

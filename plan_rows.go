@@ -28,6 +28,7 @@ const (
 	StepCloseDamper    fact.Code = "step.close-damper"
 	StepCloseDoors     fact.Code = "step.close-doors"
 	StepWarmerDay      fact.Code = "step.warmer-day"
+	StepHouseRule      fact.Code = "step.house-rule"
 	StepSettle         fact.Code = "step.settle"
 	StepRead           fact.Code = "step.read"
 	StepReadAgain      fact.Code = "step.read-again"
@@ -91,6 +92,7 @@ var ways = map[string]fact.Code{
 	"economizer-open":           StepCloseDamper,
 	"doors-open":                StepCloseDoors,
 	"outdoor-cold":              StepWarmerDay,
+	"house":                     StepHouseRule,
 }
 
 // secures is what is looked at, with the machine stopped, about a danger.

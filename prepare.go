@@ -1,9 +1,8 @@
 package satline
 
 import (
+	"cmp"
 	"slices"
-
-	"github.com/satline/satline/quantity"
 )
 
 func prepare(v Visit) (*prepared, error) {
@@ -31,14 +30,12 @@ func (r *Readings) state(in Instruments) {
 func (in Instruments) withDefaults() Instruments {
 	d := DefaultInstruments()
 	return Instruments{
-		Gauge: orElse(in.Gauge, d.Gauge), Clamp: orElse(in.Clamp, d.Clamp),
-		Thermometer: orElse(in.Thermometer, d.Thermometer), WetBulb: orElse(in.WetBulb, d.WetBulb),
+		Gauge: cmp.Or(in.Gauge, d.Gauge), Clamp: cmp.Or(in.Clamp, d.Clamp),
+		Thermometer: cmp.Or(in.Thermometer, d.Thermometer), WetBulb: cmp.Or(in.WetBulb, d.WetBulb),
+		GaugePart:   in.GaugePart,
+		AirflowPart: cmp.Or(in.AirflowPart, d.AirflowPart),
+		StaticPart:  cmp.Or(in.StaticPart, d.StaticPart),
+		PowerPart:   cmp.Or(in.PowerPart, d.PowerPart),
+		CurrentPart: cmp.Or(in.CurrentPart, d.CurrentPart),
 	}
-}
-
-func orElse[T quantity.Quantity](v, otherwise T) T {
-	if v == 0 {
-		return otherwise
-	}
-	return v
 }

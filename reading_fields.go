@@ -133,7 +133,9 @@ func meanOf[T quantity.Quantity](
 const steadyWithin quantity.Temperature = 5. / 9
 
 func gaugeField(name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure) readingField {
-	return field(name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, _ quantity.GaugePressure) float64 { return float64(in.Gauge) })
+	return field(name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, v quantity.GaugePressure) float64 {
+		return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
+	})
 }
 
 func clampField(name string, at func(*Readings) **temperatureReading, top quantity.Temperature) readingField {
@@ -149,10 +151,10 @@ func airField(name string, at func(*Readings) **temperatureReading, wet bool) re
 	})
 }
 
-// share is an uncertainty in proportion to the value, for readings whose
-// instruments are specified so (common practice, no source).
-func share[T quantity.Quantity](fraction float64) func(Instruments, T) float64 {
-	return func(_ Instruments, v T) float64 { return fraction * max(float64(v), -float64(v)) }
+// part is an uncertainty in proportion to the value, for readings whose instruments are
+// specified so.
+func part[T quantity.Quantity](of func(*Instruments) float64) func(Instruments, T) float64 {
+	return func(in Instruments, v T) float64 { return of(&in) * math.Abs(float64(v)) }
 }
 
 var readingFields = []readingField{
@@ -169,13 +171,13 @@ var readingFields = []readingField{
 	airField("supplyDryBulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false),
 	airField("supplyWetBulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true),
 	field("airflow", func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
-		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), share[quantity.VolumeFlow](0.07)),
+		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart })),
 	field("externalStatic", func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
-		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), share[quantity.StaticPressure](0.05)),
+		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart })),
 	field("power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
-		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), share[quantity.Power](0.03)),
+		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart })),
 	field("compressorCurrent", func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
-		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5), share[quantity.Current](0.03)),
+		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5), part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart })),
 }
 
 func fieldNamed(name string) readingField {

@@ -28,41 +28,60 @@ func Word(code string, language Language) string { return language.book(quantity
 // In returns the assessment with its sentences in another language and system of units. It
 // shares nothing with a.
 func (a Assessment) In(language Language, units quantity.System) Assessment {
-	var out Assessment
-	text, err := json.Marshal(a)
-	if err == nil {
-		err = json.Unmarshal(text, &out)
-	}
-	if err != nil {
-		return a // an assessment that Assess did not make
-	}
+	out := a.clone()
 	out.Language, out.Units = language, units
 	speak(&out, language.book(units))
 	return out
 }
 
+// Reworded returns the assessment with sentences of your own: say makes that of a fact, and
+// returns false where the one that stands is to stay. Show words the values of a fact. It
+// shares nothing with a.
+func (a Assessment) Reworded(say func(fact.Fact) (string, bool)) Assessment {
+	out := a.clone()
+	walk(reflect.ValueOf(&out).Elem(), func(f fact.Fact) string {
+		if text, ok := say(f); ok {
+			return text
+		}
+		return f.Text
+	})
+	return out
+}
+
+// clone is a itself where Assess did not make it and it cannot be written.
+func (a Assessment) clone() (out Assessment) {
+	text, err := json.Marshal(a)
+	if err == nil {
+		err = json.Unmarshal(text, &out)
+	}
+	if err != nil {
+		return a
+	}
+	return out
+}
+
 // speak rounds every number of v to what no field instrument tells, so that a JSON form is
 // short and says what its sentences say, and makes the sentence of every fact.
-func speak(v any, book *words.Book) { walk(reflect.ValueOf(v).Elem(), book) }
+func speak(v any, book *words.Book) { walk(reflect.ValueOf(v).Elem(), book.Say) }
 
 var factType, durationType = reflect.TypeFor[fact.Fact](), reflect.TypeFor[time.Duration]()
 
-func walk(v reflect.Value, book *words.Book) {
+func walk(v reflect.Value, say func(fact.Fact) string) {
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
-			walk(v.Elem(), book)
+			walk(v.Elem(), say)
 		}
 	case reflect.Interface:
 		if !v.IsNil() {
 			inside := reflect.New(v.Elem().Type()).Elem()
 			inside.Set(v.Elem())
-			walk(inside, book)
+			walk(inside, say)
 			v.Set(inside)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
-			walk(v.Index(i), book)
+			walk(v.Index(i), say)
 		}
 	case reflect.Float64:
 		v.SetFloat(shortened(v.Float()))
@@ -73,12 +92,12 @@ func walk(v reflect.Value, book *words.Book) {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			if v.Type().Field(i).IsExported() {
-				walk(v.Field(i), book)
+				walk(v.Field(i), say)
 			}
 		}
 		if v.Type() == factType {
 			if f := v.Addr().Interface().(*fact.Fact); !f.IsZero() {
-				f.Text = book.Say(*f)
+				f.Text = say(*f)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 
@@ -28,7 +29,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	if method == charge.WeighIn {
 		method = charge.MethodFor(situation.Metering)
 	}
-	t := targeted{method: method, obstacles: obstacles}
+	t := targeted{method: method, obstacles: append(obstacles, p.visit.House.holds(method)...)}
 	if mode != Cooling || !p.ofComfort() {
 		return t, nil
 	}
@@ -47,7 +48,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 	t.reading = &TargetReading{Method: method, Measured: measured.Value}
 	value := fact.Measured("measured", measured.Value)
 	name := fact.Of("method", term("method", method.String()))
-	target, err := targetOf(&p.visit.Equipment.Label, &s.readings, method)
+	target, err := targetOf(&p.visit, &s.readings, method)
 	var notNow *charge.NotNowError
 	switch {
 	case errors.As(err, &notNow):
@@ -104,6 +105,8 @@ func sourceTerm(s fact.Source) fact.Term {
 	switch s.Standing {
 	case fact.Label:
 		return "source.label"
+	case fact.House:
+		return "source.house"
 	case fact.CommonPractice:
 		return "source.practice"
 	}
@@ -122,7 +125,7 @@ func wanting(p *prepared, r *Readings, m charge.Method) []string {
 	var out []string
 	for _, name := range methodFields[m] {
 		ofTarget := name == "returnWetBulb" || name == "outdoorDryBulb"
-		if m == charge.Superheat && ofTarget && p.visit.Equipment.Label.Superheat != nil {
+		if m == charge.Superheat && ofTarget && p.visit.stated(m) != nil {
 			continue
 		}
 		if name == "liquidPressure" && r.DischargePressure != nil {
@@ -148,22 +151,50 @@ func measure(p *prepared, r *Readings, m charge.Method) (charge.Measurement, err
 	return charge.MeasureApproach(*r.LiquidLine, *r.OutdoorDryBulb)
 }
 
-// targetOf is that of the label where it has one, with the label's tolerance.
-func targetOf(label *Label, r *Readings, m charge.Method) (t charge.Target, err error) {
+// ofLabel is the target on the label; nil where it has none.
+func (v *Visit) ofLabel(m charge.Method) *deltaReading {
+	switch l := &v.Equipment.Label; m {
+	case charge.Superheat:
+		return l.Superheat
+	case charge.Subcooling:
+		return l.Subcooling
+	default:
+		return l.Approach
+	}
+}
+
+// stated is the target of the label, or else of the house.
+func (v *Visit) stated(m charge.Method) *deltaReading {
+	return cmp.Or(v.ofLabel(m), v.House.target(m))
+}
+
+// targetOf is that of the label, else of the house, else of the trade, with the tolerance
+// that the label states for its own, else that of the house.
+func targetOf(v *Visit, r *Readings, m charge.Method) (t charge.Target, err error) {
+	stated := v.stated(m)
 	switch {
-	case m == charge.Superheat && label.Superheat != nil:
-		t, err = charge.SuperheatTarget(label.Superheat, temperatureReading{}, temperatureReading{})
+	case m == charge.Superheat && stated != nil:
+		t, err = charge.SuperheatTarget(stated, temperatureReading{}, temperatureReading{})
 	case m == charge.Superheat:
 		t, err = charge.SuperheatTarget(nil, *r.ReturnWetBulb, *r.OutdoorDryBulb)
 	case m == charge.Subcooling:
-		t, err = charge.SubcoolingTarget(label.Subcooling)
+		t, err = charge.SubcoolingTarget(stated)
 	default:
-		t, err = charge.ApproachTarget(label.Approach)
+		t, err = charge.ApproachTarget(stated)
 	}
-	if err == nil && label.Tolerance != 0 && !t.General() {
+	if err != nil {
+		return t, err
+	}
+	if stated != nil && v.ofLabel(m) == nil {
+		t.Source = v.House.source()
+	}
+	switch label := &v.Equipment.Label; {
+	case label.Tolerance != 0 && v.ofLabel(m) != nil:
 		return t.WithTolerance(label.Tolerance, t.Source)
+	case v.House != nil && v.House.Tolerance != 0:
+		return t.WithTolerance(v.House.Tolerance, v.House.source())
 	}
-	return t, err
+	return t, nil
 }
 
 func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situation {
@@ -171,9 +202,9 @@ func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situatio
 	return charge.Situation{
 		Metering:            v.Equipment.Metering,
 		Fluid:               p.fluid,
-		LabelSuperheat:      v.Equipment.Label.Superheat != nil,
-		LabelSubcooling:     v.Equipment.Label.Subcooling != nil,
-		LabelApproach:       v.Equipment.Label.Approach != nil,
+		LabelSuperheat:      v.stated(charge.Superheat) != nil,
+		LabelSubcooling:     v.stated(charge.Subcooling) != nil,
+		LabelApproach:       v.stated(charge.Approach) != nil,
 		OutdoorDryBulb:      r.OutdoorDryBulb,
 		ReturnDryBulb:       r.ReturnDryBulb,
 		ReturnWetBulb:       r.ReturnWetBulb,

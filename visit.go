@@ -20,6 +20,8 @@ type Visit struct {
 	Equipment   Equipment   `json:"equipment"`
 	Site        Site        `json:"site,omitzero"`
 	Instruments Instruments `json:"instruments,omitzero"`
+	// House holds rules of the firm beside those of the trade.
+	House *House `json:"house,omitzero"`
 	// Readings are the ones to judge the machine by. Where Log has later ones,
 	// their means over its last steady stretch take their place, or the last of them
 	// where nothing is steady yet; one that Log holds only before the last move, as it holds
@@ -147,6 +149,15 @@ type Instruments struct {
 	Clamp       quantity.TemperatureDelta `json:"clamp,omitzero"`
 	Thermometer quantity.TemperatureDelta `json:"thermometer,omitzero"`
 	WetBulb     quantity.TemperatureDelta `json:"wetBulb,omitzero"`
+	// The uncertainty of an instrument that is specified in parts of its reading, from 0 to
+	// 0.5: 0.01 is one per cent. That of a gauge adds to Gauge as one of an independent cause
+	// does; the others take the place of 7 % of an airflow, 5 % of a static pressure and 3 %
+	// of a power and a current (common practice, no source).
+	GaugePart   float64 `json:"gaugePart,omitzero"`
+	AirflowPart float64 `json:"airflowPart,omitzero"`
+	StaticPart  float64 `json:"staticPart,omitzero"`
+	PowerPart   float64 `json:"powerPart,omitzero"`
+	CurrentPart float64 `json:"currentPart,omitzero"`
 }
 
 // DefaultInstruments are standard uncertainties of sound field instruments in
@@ -160,5 +171,6 @@ func DefaultInstruments() Instruments {
 		Clamp:       quantity.FahrenheitDelta(0.9),
 		Thermometer: quantity.FahrenheitDelta(0.6),
 		WetBulb:     quantity.FahrenheitDelta(0.7),
+		AirflowPart: 0.07, StaticPart: 0.05, PowerPart: 0.03, CurrentPart: 0.03,
 	}
 }

@@ -76,6 +76,8 @@ type Evidence struct {
 
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
+	// House are faults of somebody's own beside those of the library.
+	House []HouseFault
 	// NoPairs weighs single causes only.
 	NoPairs bool
 }

@@ -42,6 +42,8 @@ type Fault struct {
 	HeatPump bool
 
 	Sources []fact.Source
+	// Own says that it is a HouseFault.
+	Own bool
 
 	index int // in the library
 }
@@ -75,6 +77,25 @@ func (f *Fault) fits(device refrigerant.Metering, heatPump bool) bool {
 	return len(f.Devices) == 0 || device == 0
 }
 
+// A HouseFault is a fault of somebody's own, with the readings and the looks of one of the
+// library.
+type HouseFault struct {
+	Code, Like Code
+	// Share is how common it is beside the fault that it is like; 1 is as common.
+	Share  float64
+	Source fact.Source
+}
+
+func (h *HouseFault) fault() *Fault {
+	like := lookup(h.Like)
+	if like == nil {
+		return nil
+	}
+	f := *like
+	f.Code, f.Share, f.Sources, f.Own = h.Code, like.Share*h.Share, []fact.Source{h.Source}, true
+	return &f
+}
+
 // Library returns every fault that is known, grouped by signature.
 func Library() []Fault { return append([]Fault(nil), library...) }
 
@@ -100,12 +121,18 @@ func lookup(code Code) *Fault {
 }
 
 // faultsOf returns the faults of a signature that the machine can have.
-func faultsOf(signature Code, device refrigerant.Metering, heatPump bool) []*Fault {
+func faultsOf(signature Code, e *Evidence) []*Fault {
 	var out []*Fault
-	for i := range library {
-		if f := &library[i]; f.Signature == signature && f.fits(device, heatPump) {
+	take := func(f *Fault) {
+		if f != nil && f.Signature == signature && f.fits(e.Metering, e.HeatPump) {
 			out = append(out, f)
 		}
+	}
+	for i := range library {
+		take(&library[i])
+	}
+	for i := range e.House {
+		take(e.House[i].fault())
 	}
 	return out
 }

@@ -152,7 +152,7 @@ type suspect struct {
 }
 
 func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
-	s := suspect{signature: signature, faults: faultsOf(signature, e.Metering, e.HeatPump)}
+	s := suspect{signature: signature, faults: faultsOf(signature, e)}
 	s.share = make([]float64, len(s.faults))
 	s.notes = make([]float64, len(clues))
 	for i, f := range s.faults {

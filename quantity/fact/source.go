@@ -16,9 +16,11 @@ const (
 	CommonPractice
 	// Label figures are the manufacturer's for the machine itself.
 	Label
+	// House figures are those of the firm that the technician works for.
+	House
 )
 
-var standingNames = []string{"not-stated", "published", "from-memory", "common-practice", "label"}
+var standingNames = []string{"not-stated", "published", "from-memory", "common-practice", "label", "house"}
 
 // String returns the standing in a word.
 func (s Standing) String() string { return enum.Name(standingNames, s) }
