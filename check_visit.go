@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
