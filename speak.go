@@ -48,14 +48,12 @@ func (a Assessment) Reworded(say func(fact.Fact) (string, bool)) Assessment {
 	return out
 }
 
-// clone is a itself where Assess did not make it and it cannot be written.
+// clone is the zero Assessment where a holds what Assess never makes, as a value that is no
+// number.
 func (a Assessment) clone() (out Assessment) {
 	text, err := json.Marshal(a)
-	if err == nil {
-		err = json.Unmarshal(text, &out)
-	}
-	if err != nil {
-		return a
+	if err != nil || json.Unmarshal(text, &out) != nil {
+		return Assessment{}
 	}
 	return out
 }
