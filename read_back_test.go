@@ -24,7 +24,7 @@ import (
 // visit is kept while it is filled in, and a map may have any quantity or name as
 // its key.
 func TestZeroValuesReadBack(t *testing.T) {
-	readsBack(t, Visit{}, quantity.Temperature(0), quantity.Fahrenheit(62))
+	readsBack(t, Visit{}, quantity.Temperature(0), quantity.Fahrenheit(71))
 	readsBack(t, Assessment{Schema: AssessmentSchema}, quantity.IP, quantity.SI)
 	readsBack(t, charge.Verdict{}, charge.Outcome(0), charge.CannotTell)
 	readsBack(t, charge.Dose{}, charge.Action(0), charge.Halt)
@@ -50,7 +50,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, airside.GasInput{Elapsed: 2 * time.Minute, Efficiency: 0.8}, "")
 	readsBack(t, airside.Thaw{}, "")
 	if c, err := airside.MeasureCapacity(airside.CapacityReadings{
-		Return:     airside.AirReading{DryBulb: quantity.Fahrenheit(75).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(62).PlusMinus(0.4)},
+		Return:     airside.AirReading{DryBulb: quantity.Fahrenheit(78).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(64).PlusMinus(0.4)},
 		Supply:     airside.AirReading{DryBulb: quantity.Fahrenheit(55).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(53).PlusMinus(0.4)},
 		Airflow:    quantity.CFM(1200).PlusMinus(quantity.CFM(60)),
 		Atmosphere: quantity.StandardAtmosphere.PlusMinus(0),

@@ -252,7 +252,7 @@ func TestVisitSchemaRefuses(t *testing.T) {
 		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "reading": {}}`:                                `$: field "reading" is not in the schema`,
 		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "62"}}`:             `$.readings.liquidLine: "62" does not match`,
 		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`:               `$.readings.liquidLine: want string, got 62`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "62 °F ± 1"}}`:      `does not match`,
+		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "71 °F ± 1"}}`:      `does not match`,
 		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "conditions": {"running": "soon"}}`:            `$.conditions.running: "soon" does not match`,
 		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "log": [{"at": "1m", "suctionLine": "cold"}]}`: `$.log[0].suctionLine: "cold" does not match`,
 	} {

@@ -11,7 +11,7 @@ import (
 // A coil measured on a mild day tells what it will do with half the air.
 func ExampleFitCoil() {
 	p := quantity.StandardAtmosphere
-	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), p)
+	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), p)
 	leaving, _ := psychro.FromWetBulb(quantity.Fahrenheit(55.5), quantity.Fahrenheit(53.5), p)
 	coil, err := airside.FitCoil(entering, leaving, quantity.CFM(1150), quantity.Fahrenheit(41))
 	if err != nil {
@@ -26,11 +26,11 @@ func ExampleFitCoil() {
 	fmt.Printf("split %s, surface from %s to %s, %.0f %% of the coil wet\n",
 		half.Split.Format(quantity.IP), half.SurfaceEntering.Format(quantity.IP), half.Surface.Format(quantity.IP), 100*half.WetShare)
 	// Output:
-	// split 30.2 °F, surface from 50.3 °F to 38.5 °F, 100 % of the coil wet
+	// split 34.1 °F, surface from 46.0 °F to 35.8 °F, 100 % of the coil wet
 }
 
 func ExampleFitCoilSplit() {
-	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
 	coil, err := airside.FitCoilSplit(entering, quantity.Fahrenheit(56), quantity.CFM(1150), quantity.Fahrenheit(41))
 	if err != nil {
 		fmt.Println(err)
@@ -39,7 +39,7 @@ func ExampleFitCoilSplit() {
 	fmt.Println(coil.AirSide.Format(quantity.IP))
 	fmt.Println(coil.Assumed)
 	// Output:
-	// 1650 Btu/(h·°F)
+	// 1953 Btu/(h·°F)
 	// assumed.sides
 }
 
@@ -53,7 +53,7 @@ func ExampleRatedCoil() {
 	}
 	for _, feet := range []float64{0, 6000} {
 		p := quantity.AtmosphereAt(quantity.Feet(feet))
-		entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(60), p)
+		entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(77), quantity.Fahrenheit(60), p)
 		pass, err := coil.Through(entering, quantity.CFM(1200), quantity.Fahrenheit(40))
 		if err != nil {
 			fmt.Println(err)
@@ -62,8 +62,8 @@ func ExampleRatedCoil() {
 		fmt.Printf("%4.0f ft: split %s, total %s\n", feet, pass.Split.Format(quantity.IP), pass.Capacity.Total.Value.Format(quantity.IP))
 	}
 	// Output:
-	// 0 ft: split 21.4 °F, total 30564 Btu/h
-	// 6000 ft: split 22.3 °F, total 29509 Btu/h
+	// 0 ft: split 23.0 °F, total 30902 Btu/h
+	// 6000 ft: split 23.9 °F, total 29461 Btu/h
 }
 
 func ExampleBypassOf() {
@@ -84,7 +84,7 @@ func ExampleCheckReturn() {
 	std := quantity.FahrenheitDelta(0.6)
 	evaporating := quantity.Fahrenheit(40).PlusMinus(std)
 	c, err := airside.CheckReturn(airside.ReturnReadings{
-		Return:      quantity.Fahrenheit(62).PlusMinus(std),
+		Return:      quantity.Fahrenheit(65).PlusMinus(std),
 		Supply:      quantity.Fahrenheit(53).PlusMinus(std),
 		Evaporating: &evaporating,
 	})
@@ -93,5 +93,5 @@ func ExampleCheckReturn() {
 		return
 	}
 	fmt.Println(c.Suspect, c.DryBulbLow.Format(quantity.IP), "to", c.DryBulbHigh.Format(quantity.IP))
-	// Output: true 70.0 °F to 75.5 °F
+	// Output: true 70.0 °F to 70.9 °F
 }

@@ -15,18 +15,18 @@ func ExampleTargetSplit() {
 		return
 	}
 	fmt.Println(split.Format(quantity.IP))
-	_, err = airside.TargetSplit(quantity.Fahrenheit(62), quantity.Fahrenheit(55))
+	_, err = airside.TargetSplit(quantity.Fahrenheit(65), quantity.Fahrenheit(55))
 	fmt.Println(err)
 	// Output:
 	// 18.3 °F
-	// return dry bulb for a target split: 16.7 °C (62.0 °F) is out of range; valid from 21.1 °C (70.0 °F) to 28.9 °C (84.0 °F); the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself
+	// return dry bulb for a target split: 18.3 °C (65.0 °F) is out of range; valid from 21.1 °C (70.0 °F) to 28.9 °C (84.0 °F); the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself
 }
 
 func ExampleJudgeSplit() {
 	std := quantity.FahrenheitDelta(0.4)
 	v, err := airside.JudgeSplit(airside.SplitReadings{
 		ReturnDryBulb: quantity.Fahrenheit(75).PlusMinus(std),
-		ReturnWetBulb: quantity.Fahrenheit(62).PlusMinus(std),
+		ReturnWetBulb: quantity.Fahrenheit(65).PlusMinus(std),
 		SupplyDryBulb: quantity.Fahrenheit(51).PlusMinus(std),
 	})
 	if err != nil {
@@ -36,13 +36,13 @@ func ExampleJudgeSplit() {
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP))
 	fmt.Println("airflow first:", v.AirflowFirst())
 	// Output:
-	// above-target 4.7 °F ± 0.5 °F
+	// above-target 6.8 °F ± 0.5 °F
 	// airflow first: true
 }
 
 func ExampleCapacityOf() {
 	p := quantity.AtmosphereAt(quantity.Feet(6000))
-	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), p)
+	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(77), quantity.Fahrenheit(65), p)
 	leaving, _ := psychro.FromWetBulb(quantity.Fahrenheit(56), quantity.Fahrenheit(54), p)
 	c, err := airside.CapacityOf(entering, leaving, quantity.CFM(1150))
 	if err != nil {
@@ -53,7 +53,7 @@ func ExampleCapacityOf() {
 		c.Total.Value.Format(quantity.IP), c.Sensible.Value.Format(quantity.IP), c.Latent.Value.Format(quantity.IP),
 		c.SensibleHeatRatio, c.Condensate.Value.PoundsPerHour())
 	// Output:
-	// total 24038 Btu/h, sensible 18739 Btu/h, latent 5299 Btu/h, sensible heat ratio 0.78, condensate 5.0 lb/h
+	// total 34037 Btu/h, sensible 20572 Btu/h, latent 13465 Btu/h, sensible heat ratio 0.60, condensate 12.6 lb/h
 }
 
 func ExampleMeasureCapacity() {
@@ -64,7 +64,7 @@ func ExampleMeasureCapacity() {
 		}
 	}
 	c, err := airside.MeasureCapacity(airside.CapacityReadings{
-		Return:     reading(75, 62),
+		Return:     reading(77, 65),
 		Supply:     reading(56, 53.5),
 		Airflow:    quantity.CFM(1150).PlusMinus(quantity.CFM(60)),
 		Atmosphere: quantity.AtmosphereAt(quantity.Feet(6000)).PlusMinus(quantity.Pascals(800)),
@@ -77,7 +77,7 @@ func ExampleMeasureCapacity() {
 	worst, _ := c.Budget.Largest()
 	fmt.Println("better first:", worst.Reading)
 	// Output:
-	// total 25404 Btu/h ± 3255 Btu/h
+	// total 35394 Btu/h ± 3590 Btu/h
 	// better first: returnWetBulb
 }
 

@@ -11,18 +11,18 @@ import (
 )
 
 func ExampleSplitAltitude() {
-	target, _ := airside.TargetSplit(quantity.Fahrenheit(75), quantity.Fahrenheit(62))
+	target, _ := airside.TargetSplit(quantity.Fahrenheit(78), quantity.Fahrenheit(66))
 	added, err := airside.SplitAltitude(target, quantity.AtmosphereAt(quantity.Feet(6000)))
 	fmt.Println(target.Format(quantity.IP), "and", added.Format(quantity.IP), err)
 	// Output:
-	// 19.3 °F and 1.1 °F ± 0.6 °F <nil>
+	// 18.0 °F and 1.0 °F ± 0.5 °F <nil>
 }
 
 // The target here is not the table's but that of a coil that was fitted on an
 // earlier visit, at the refrigerant temperature and airflow of this one.
 func ExampleJudgeSplitAgainst() {
 	p := quantity.StandardAtmosphere
-	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), p)
+	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), p)
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
 	expected, err := coil.Through(entering, quantity.CFM(1200), quantity.Fahrenheit(41))
 	if err != nil {
@@ -31,10 +31,10 @@ func ExampleJudgeSplitAgainst() {
 	}
 	std := quantity.FahrenheitDelta(0.4)
 	v, err := airside.JudgeSplitAgainst(airside.SplitReadings{
-		ReturnDryBulb: quantity.Fahrenheit(75).PlusMinus(std), ReturnWetBulb: quantity.Fahrenheit(62).PlusMinus(std), SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
+		ReturnDryBulb: quantity.Fahrenheit(75).PlusMinus(std), ReturnWetBulb: quantity.Fahrenheit(65).PlusMinus(std), SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
 	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2), fact.Source{Title: "the coil's own model", Standing: fact.Published})
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP), err)
-	// Output: below-target -3.7 °F ± 1.1 °F <nil>
+	// Output: below-target -4.6 °F ± 1.1 °F <nil>
 }
 
 func ExampleStandardAir() {
@@ -146,7 +146,7 @@ func ExampleIceFrom() {
 // The coil was seen with refrigerant of 40 °F on an 82 °F day; at night it is 60.
 func ExampleCapacityLine_Run() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
 	at := airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
 	plant, err := airside.NewCapacityLine(coil, at, quantity.Fahrenheit(40))
 	if err != nil {
@@ -157,16 +157,16 @@ func ExampleCapacityLine_Run() {
 	night, err := plant.Run(at)
 	fmt.Println(night.Evaporating.Format(quantity.IP), night.Surface.Format(quantity.IP), err)
 	// Output:
-	// 38.2 °F 44.6 °F <nil>
+	// 38.0 °F 45.8 °F <nil>
 }
 
 // What was seen at one condition is a machine that can be asked about another.
 func ExampleNewCapacityLine() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
 	plant, err := airside.NewCapacityLine(coil, airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}, quantity.Fahrenheit(40))
 	fmt.Println(plant.Capacity.Format(quantity.IP), "at", plant.Evaporating.Format(quantity.IP), err)
-	// Output: 33297 Btu/h at 40.0 °F <nil>
+	// Output: 40594 Btu/h at 40.0 °F <nil>
 }
 
 func ExampleNewFanCurve() {

@@ -11,7 +11,7 @@ import (
 )
 
 func ExampleTableSuperheat() {
-	target, err := charge.TableSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+	target, err := charge.TableSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86))
 	fmt.Println(target.Format(quantity.IP), err)
 
 	// A hot dry day: the table has no target.
@@ -22,25 +22,25 @@ func ExampleTableSuperheat() {
 		fmt.Println(notNow.Says())
 	}
 	// Output:
-	// 14.0 °F <nil>
+	// 18.5 °F <nil>
 	// true
 	// condition.target-below-floor limit=2.8 K
 }
 
 func ExampleSmoothSuperheat() {
-	s, _ := charge.SmoothSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77))
+	s, _ := charge.SmoothSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86))
 	fmt.Printf("%s, %+.1f per degree of wet bulb, %+.1f per degree outdoors\n", s.Target.Format(quantity.IP), s.PerWetBulb, s.PerOutdoor)
-	// Output: 13.9 °F, +1.5 per degree of wet bulb, -0.6 per degree outdoors
+	// Output: 18.4 °F, +1.8 per degree of wet bulb, -0.5 per degree outdoors
 }
 
 func ExampleFormulaSuperheat() {
-	fmt.Println(charge.FormulaSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(77)).Format(quantity.IP))
-	// Output: 14.5 °F
+	fmt.Println(charge.FormulaSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86)).Format(quantity.IP))
+	// Output: 19.0 °F
 }
 
 func ExampleSuperheatTarget() {
-	wetBulb := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7))
-	outdoor := quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6))
+	wetBulb := quantity.Fahrenheit(68).PlusMinus(quantity.FahrenheitDelta(0.7))
+	outdoor := quantity.Fahrenheit(86).PlusMinus(quantity.FahrenheitDelta(0.6))
 	target, _ := charge.SuperheatTarget(nil, wetBulb, outdoor)
 	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP))
 	fmt.Println(target.Source)
@@ -49,11 +49,11 @@ func ExampleSuperheatTarget() {
 		fmt.Println(term.Reading.Name(), term.Contribution().Format(quantity.IP))
 	}
 	// Output:
-	// 14.0 °F ± 1.1 °F within 5.0 °F
+	// 18.5 °F ± 1.3 °F within 5.0 °F
 	// California Energy Commission, Reference Appendices, Table RA3.2-2 (from memory)
 	// California Energy Commission, Reference Appendices 2008, RA3.2.2
-	// return wet bulb 1.1 °F
-	// outdoor dry bulb 0.4 °F
+	// return wet bulb 1.2 °F
+	// outdoor dry bulb 0.3 °F
 }
 
 func ExampleSubcoolingTarget() {

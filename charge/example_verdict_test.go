@@ -13,15 +13,15 @@ import (
 func ExampleJudge() {
 	superheat, _ := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)))
 	target, _ := charge.SuperheatTarget(nil,
-		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
-		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	verdict, _ := charge.Judge(superheat, target)
 	fmt.Println(verdict.Outcome)
 	fmt.Println("off by", verdict.Deviation.Format(quantity.IP), "of", verdict.Target.Tolerance.Format(quantity.IP))
 	fmt.Printf("low %.3f\n", verdict.Low)
 	// Output:
 	// undercharged
-	// off by 9.0 °F ± 1.5 °F of 5.0 °F
+	// off by 9.3 °F ± 1.6 °F of 5.0 °F
 	// low 0.996
 }
 
@@ -29,8 +29,8 @@ func ExampleJudge() {
 func ExampleVerdict_Better() {
 	superheat, _ := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(17).PlusMinus(quantity.FahrenheitDelta(0.8)))
 	target, _ := charge.SuperheatTarget(nil,
-		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(1.5)),
-		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(1.5)),
+		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	verdict, _ := charge.Judge(superheat, target)
 	fmt.Println(verdict.Outcome)
 	if better, ok := verdict.Better(); ok {
@@ -38,7 +38,7 @@ func ExampleVerdict_Better() {
 	}
 	// Output:
 	// cannot-tell
-	// return wet bulb 2.3 °F to 1.3 °F
+	// return wet bulb 2.6 °F to 1.0 °F
 }
 
 // A fixed restrictor whose table has no target now, and whose readings speak
@@ -98,8 +98,8 @@ func ExampleChooseMethod() {
 // A machine that answered to the first dose gets the second by what it showed.
 func ExampleDosing_Next() {
 	target, _ := charge.SuperheatTarget(nil,
-		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
-		quantity.Fahrenheit(77).PlusMinus(quantity.FahrenheitDelta(0.6)))
+		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	reading := func(f float64) quantity.Uncertain[quantity.TemperatureDelta] {
 		return quantity.FahrenheitDelta(f).PlusMinus(quantity.FahrenheitDelta(1))
 	}
@@ -126,7 +126,7 @@ func ExampleDosing_Next() {
 
 // Where no target is to be had, the error says why.
 func ExampleNotNowError() {
-	_, err := charge.TableSuperheat(quantity.Fahrenheit(62), quantity.Fahrenheit(48))
+	_, err := charge.TableSuperheat(quantity.Fahrenheit(63), quantity.Fahrenheit(46))
 	if not, ok := errors.AsType[*charge.NotNowError](err); ok {
 		fmt.Println(not.Code())
 		fmt.Println(not.Says())
@@ -134,14 +134,14 @@ func ExampleNotNowError() {
 	}
 	// Output:
 	// outdoor-cold
-	// condition.outdoor-cold measured=8.9 °C limit=12.8 °C
+	// condition.outdoor-cold measured=7.8 °C limit=12.8 °C
 	// forbids: true
 }
 
 // The reading to take better first.
 func ExampleBudget_Largest() {
 	target, err := charge.SuperheatTarget(nil,
-		quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7)),
+		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(0.7)),
 		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	if err != nil {
 		fmt.Println(err)
@@ -154,7 +154,7 @@ func ExampleBudget_Largest() {
 		fmt.Println("most:", most.Reading.Name())
 	}
 	// Output:
-	// return wet bulb 1.3 °F
+	// return wet bulb 1.2 °F
 	// outdoor dry bulb 0.4 °F
 	// most: return wet bulb
 }

@@ -34,7 +34,7 @@ var promised = map[string]string{
 }
 
 func TestJSONNames(t *testing.T) {
-	target, err := SuperheatTarget(nil, *at(62), *at(77))
+	target, err := SuperheatTarget(nil, *at(67), *at(93))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,7 +83,7 @@ func TestJSONNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	smooth, err := SmoothSuperheat(f(62), f(77))
+	smooth, err := SmoothSuperheat(f(67), f(93))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,7 @@
 // pressure of the place, and answers for the rest:
 //
 //	p := quantity.AtmosphereAt(quantity.Feet(6000))
-//	air, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(62), p)
+//	air, err := psychro.FromWetBulb(quantity.Fahrenheit(83), quantity.Fahrenheit(69), p)
 //	air.RelativeHumidity()
 //
 // # Per kilogram of dry air

@@ -34,7 +34,7 @@ func ExampleFromWetBulb() {
 // The same two thermometers mean drier air at sea level than in the mountains.
 func ExampleFromWetBulb_altitude() {
 	for _, elevation := range []quantity.Length{0, quantity.Feet(6000)} {
-		a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(62), quantity.AtmosphereAt(elevation))
+		a, err := psychro.FromWetBulb(quantity.Fahrenheit(83), quantity.Fahrenheit(69), quantity.AtmosphereAt(elevation))
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -42,8 +42,8 @@ func ExampleFromWetBulb_altitude() {
 		fmt.Printf("%4.0f ft: %.0f grains/lb, %.1f Btu/lb\n", elevation.Feet(), 7000*a.HumidityRatio(), a.EnthalpyIP().BtuPerPound())
 	}
 	// Output:
-	//    0 ft: 54 grains/lb, 27.7 Btu/lb
-	// 6000 ft: 75 grains/lb, 31.0 Btu/lb
+	//    0 ft: 84 grains/lb, 33.1 Btu/lb
+	// 6000 ft: 111 grains/lb, 37.3 Btu/lb
 }
 
 func ExampleFromWetBulb_swapped() {
@@ -280,7 +280,7 @@ func ExampleSaturation_Temperature() {
 func ExampleAir_IsValid() {
 	var room psychro.Air
 	fmt.Println(room.IsValid(), room.RelativeHumidity())
-	room, err := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere)
+	room, err := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
 	fmt.Println(room.IsValid(), err)
 	// Output:
 	// false 0

@@ -5,7 +5,7 @@
 // constructors and accessors named after the unit, as time.Duration has
 // seconds and hours:
 //
-//	t := quantity.Fahrenheit(62)
+//	t := quantity.Fahrenheit(71)
 //	fmt.Println(t.Celsius())
 //
 // The types keep apart what looks alike and is not:
@@ -21,7 +21,7 @@
 // # Text
 //
 // All types marshal to and from text, and so to and from JSON strings:
-// "62 °F", "62 F", "16.7 °C", "68.5 psig", "4 ton". A bare number is an error,
+// "71 °F", "71 F", "16.7 °C", "68.5 psig", "4 ton". A bare number is an error,
 // because a number without a unit is the commonest wrong reading of all. The
 // comment of each parser lists the units and spellings that it takes; Parse reads
 // any type. Lengths and masses also read in two steps and in fractions:

@@ -9,16 +9,16 @@ import (
 )
 
 func ExampleFahrenheit() {
-	wetBulb := quantity.Fahrenheit(62)
+	wetBulb := quantity.Fahrenheit(71)
 	fmt.Printf("%.1f °C\n", wetBulb.Celsius())
-	// Output: 16.7 °C
+	// Output: 21.7 °C
 }
 
 func ExampleTemperature_Sub() {
-	line, saturated := quantity.Fahrenheit(56.5), quantity.Fahrenheit(41.5)
+	line, saturated := quantity.Fahrenheit(56.5), quantity.Fahrenheit(38.6)
 	superheat := line.Sub(saturated)
 	fmt.Println(superheat.Format(quantity.IP))
-	// Output: 15.0 °F
+	// Output: 17.9 °F
 }
 
 // The same gauge reading is a lower absolute pressure on a mountain.
@@ -53,13 +53,13 @@ func ExampleUncertain() {
 	var reading struct {
 		WetBulb quantity.Uncertain[quantity.Temperature] `json:"wetBulb"`
 	}
-	err := json.Unmarshal([]byte(`{"wetBulb": "62 °F ± 0.6 °F"}`), &reading)
+	err := json.Unmarshal([]byte(`{"wetBulb": "71 °F ± 0.6 °F"}`), &reading)
 	fmt.Println(reading.WetBulb.Format(quantity.IP), err)
 	low, high := reading.WetBulb.Interval(2)
 	fmt.Println(low.Format(quantity.IP), "to", high.Format(quantity.IP))
 	// Output:
-	// 62.0 °F ± 0.6 °F <nil>
-	// 60.8 °F to 63.2 °F
+	// 71.0 °F ± 0.6 °F <nil>
+	// 69.8 °F to 72.2 °F
 }
 
 func ExampleRangeError() {
@@ -76,8 +76,8 @@ func ExampleRangeError() {
 }
 
 func ExampleInBoth() {
-	fmt.Println(quantity.InBoth(quantity.Fahrenheit(62)))
-	// Output: 16.7 °C (62.0 °F)
+	fmt.Println(quantity.InBoth(quantity.Fahrenheit(71)))
+	// Output: 21.7 °C (71.0 °F)
 }
 
 func ExampleAtmosphereAt() {

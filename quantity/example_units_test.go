@@ -10,7 +10,7 @@ import (
 
 // A number without a unit is refused, in text and in JSON.
 func ExampleParseTemperature() {
-	for _, text := range []string{"62 °F", "62F", "16.7 C", "62"} {
+	for _, text := range []string{"71 °F", "71F", "16.7 C", "71"} {
 		t, err := quantity.ParseTemperature(text)
 		if err != nil {
 			fmt.Println(err)
@@ -19,24 +19,24 @@ func ExampleParseTemperature() {
 		fmt.Println(t.Format(quantity.IP))
 	}
 	// Output:
-	// 62.0 °F
-	// 62.0 °F
+	// 71.0 °F
+	// 71.0 °F
 	// 62.1 °F
-	// temperature "62": the unit is missing; write a number and one of °C, °F, K
+	// temperature "71": the unit is missing; write a number and one of °C, °F, K
 }
 
 func ExampleTemperature_Format() {
-	t := quantity.Fahrenheit(62)
+	t := quantity.Fahrenheit(71)
 	fmt.Println(t.Format(quantity.IP), "is", t.Format(quantity.SI))
-	// Output: 62.0 °F is 16.7 °C
+	// Output: 71.0 °F is 21.7 °C
 }
 
 func ExampleTemperature_PlusMinus() {
-	wetBulb := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(0.7))
+	wetBulb := quantity.Fahrenheit(71).PlusMinus(quantity.FahrenheitDelta(0.7))
 	low, high := wetBulb.Interval(2)
 	fmt.Println(wetBulb.Format(quantity.IP), "lies between", low.Format(quantity.IP), "and",
 		high.Format(quantity.IP))
-	// Output: 62.0 °F ± 0.7 °F lies between 60.6 °F and 63.4 °F
+	// Output: 71.0 °F ± 0.7 °F lies between 69.6 °F and 72.4 °F
 }
 
 // The same pressure, on a gauge at sea level and on one at 6,000 ft.
@@ -81,16 +81,16 @@ func ExampleTemperature_MarshalText() {
 
 // A data sheet states limits: within 1 °F is 0.6 °F as a standard uncertainty.
 func ExampleUncertain_Rectangular() {
-	reading := quantity.Fahrenheit(62).PlusMinus(quantity.FahrenheitDelta(1)).Rectangular()
+	reading := quantity.Fahrenheit(71).PlusMinus(quantity.FahrenheitDelta(1)).Rectangular()
 	fmt.Println(reading.Format(quantity.IP))
-	// Output: 62.0 °F ± 0.6 °F
+	// Output: 71.0 °F ± 0.6 °F
 }
 
 // The line at which a superheat of 12 °F is right.
 func ExampleTemperature_Add() {
-	saturated := quantity.Fahrenheit(41.5)
+	saturated := quantity.Fahrenheit(38.6)
 	fmt.Println(saturated.Add(quantity.FahrenheitDelta(12)).Format(quantity.IP))
-	// Output: 53.5 °F
+	// Output: 50.6 °F
 }
 
 func ExampleUncertain_Interval() {

@@ -10,7 +10,7 @@ import (
 // maxText bounds what a parser looks at: no reading needs more.
 const maxText = 64
 
-// Parse reads a value with its unit: Parse[Temperature]("62 °F"). The comment of
+// Parse reads a value with its unit: Parse[Temperature]("71 °F"). The comment of
 // each type's own parser lists the units and spellings that it takes. The error is
 // a *ParseError.
 func Parse[T Quantity](text string) (T, error) { return ParseStyled[T](text, Style{}) }

@@ -20,7 +20,7 @@ type Quantity interface {
 // deviation in the sense of the GUM (JCGM 100:2008, 2.3.1). An instrument's
 // "±1 °F" is usually a limit; see Rectangular.
 //
-// The text form is "62 °F ± 0.6 °F", or "62 ± 0.6 °F" where one unit does for
+// The text form is "71 °F ± 0.6 °F", or "71 ± 0.6 °F" where one unit does for
 // both; a value without "±" has no uncertainty stated, which reads back as zero.
 type Uncertain[T Quantity] struct {
 	Value T
@@ -96,7 +96,7 @@ func (u Uncertain[T]) MarshalText() ([]byte, error) {
 	return appendExactly(append(b, " ± "...), u.Std, &first, &units[k.base]), nil
 }
 
-// UnmarshalText reads "62 °F ± 0.6 °F", "62 ± 0.6 °F" or "62 °F" alone, with
+// UnmarshalText reads "71 °F ± 0.6 °F", "71 ± 0.6 °F" or "71 °F" alone, with
 // "+/-" or "+-" for "±". The error is a *ParseError.
 func (u *Uncertain[T]) UnmarshalText(text []byte) error { return u.UnmarshalStyled(text, Style{}) }
 

@@ -218,7 +218,7 @@ func visit() (*cycle.System, cycle.Visit) {
 		Conditions: cycle.Conditions{
 			OutdoorDryBulb: quantity.Fahrenheit(88),
 			ReturnDryBulb:  quantity.Fahrenheit(75),
-			ReturnWetBulb:  quantity.Fahrenheit(62),
+			ReturnWetBulb:  quantity.Fahrenheit(65),
 		},
 		SuctionPressure: gauge(56), LiquidPressure: gauge(206),
 		SuctionLine: clamp(63), LiquidLine: clamp(99), Supply: clamp(57),
@@ -252,9 +252,11 @@ func ExampleFit() {
 	}
 	// Output:
 	// charge -23 % ± 4 %
-	// evaporator -11 % ± 9 %
-	// tonight the suction is at 23.9 °F ± 4.0 °F
+	// evaporator -12 % ± 9 %
+	// indoor airflow -23 % ± 10 %
+	// tonight the suction is at 23.0 °F ± 4.1 °F
 	// far from the visit: outdoor-dry-bulb -15.6 K
+	// far from the visit: return-wet-bulb -4.4 K
 }
 
 // A clamp that shows what no machine has is named first.
@@ -294,9 +296,9 @@ func ExampleFitted_Predict() {
 		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP), p.Subcooling.Format(quantity.IP))
 	}
 	// Output:
-	// as found: superheat 32.4 °F ± 2.5 °F, subcooling 0.0 °F ± 0.9 °F
-	// a pound more: superheat 11.6 °F ± 15.1 °F, subcooling 6.8 °F ± 7.2 °F
-	// new filter: superheat 33.3 °F ± 3.3 °F, subcooling 0.0 °F ± 1.6 °F
+	// as found: superheat 32.4 °F ± 2.4 °F, subcooling 0.0 °F ± 0.9 °F
+	// a pound more: superheat 14.8 °F ± 16.3 °F, subcooling 7.3 °F ± 6.2 °F
+	// new filter: superheat 33.4 °F ± 3.3 °F, subcooling 0.0 °F ± 1.6 °F
 }
 
 func ExampleFitted_Freeze() {
@@ -316,8 +318,8 @@ func ExampleFitted_Freeze() {
 		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP), z.Evaporating.Format(quantity.IP))
 	}
 	// Output:
-	// surface 31.3 °F ± 3.8 °F, suction 23.7 °F ± 4.0 °F
-	// surface 34.8 °F ± 3.1 °F, suction 28.0 °F ± 2.7 °F
+	// surface 30.0 °F ± 3.9 °F, suction 22.7 °F ± 4.1 °F
+	// surface 33.6 °F ± 3.3 °F, suction 27.0 °F ± 2.9 °F
 }
 
 func ExampleResidential() {
@@ -450,7 +452,7 @@ func ExampleFitted_Operating() {
 	o := f.Operating()
 	fmt.Printf("%s, enters the evaporator %.0f %% vapor, coil surface %s\n", o.Flow.Format(quantity.IP), 100*o.EvaporatorIn.Quality, o.CoilSurface.Format(quantity.IP))
 	// Output:
-	// 418 lb/h, enters the evaporator 23 % vapor, coil surface 38.4 °F
+	// 423 lb/h, enters the evaporator 23 % vapor, coil surface 38.5 °F
 }
 
 // Overcharged on a mild day, a fixed restrictor sends liquid back to the compressor.

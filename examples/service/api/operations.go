@@ -83,7 +83,7 @@ var Operations = []Operation{
 		Method: "POST", Path: "/v1/air", ID: "air",
 		Summary: "The state of moist air at any altitude.",
 		Takes:   reflect.TypeFor[AirQuestion](), Gives: reflect.TypeFor[AirAnswer](), Media: JSON, GivesKind: JSON,
-		Example: `{"dryBulb": "75 °F", "wetBulb": "62 °F", "elevation": "6000 ft"}`, Problems: []int{400, 408, 413, 415, 422, 500, 503},
+		Example: `{"dryBulb": "79 °F", "wetBulb": "66 °F", "elevation": "4700 ft"}`, Problems: []int{400, 408, 413, 415, 422, 500, 503},
 	},
 	{
 		Method: "POST", Path: "/v1/charge/target", ID: "chargeTarget",
