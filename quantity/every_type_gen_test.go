@@ -215,6 +215,11 @@ func TestEveryType(t *testing.T) {
 			"V", Volts, Voltage.Volts,
 		},
 	)
+	holdType(t, ParseFrequency, Frequency.PlusMinus,
+		named[Frequency]{
+			"Hz", Hertz, Frequency.Hertz,
+		},
+	)
 	holdType(t, ParseResistance, Resistance.PlusMinus,
 		named[Resistance]{
 			"Ω", Ohms, Resistance.Ohms,

@@ -90,7 +90,7 @@ func ExampleSymbols() {
 func ExampleMicrofarads() {
 	label, read := quantity.Microfarads(45), quantity.Microfarads(42.3)
 	fmt.Println(read, quantity.Ratio(read/label-1))
-	// Output: 42.3 µF -6 %
+	// Output: 42.3 µF -6.0 %
 }
 
 func ExampleMegohms() {

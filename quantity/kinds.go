@@ -23,6 +23,7 @@ var kinds = []*kind{
 	&lengthKind,
 	&currentKind,
 	&voltageKind,
+	&frequencyKind,
 	&resistanceKind,
 	&capacitanceKind,
 	&conductanceKind,

@@ -14,6 +14,7 @@ var ratioKind = kind{
 		{symbol: "of 1", scale: 1},
 	},
 	base: 1, si: shown{0, 0}, ip: shown{0, 0},
+	fineBelow: 0.1, fineSI: shown{0, 1}, fineIP: shown{0, 1},
 }
 
 // Percent returns the ratio of v percent.

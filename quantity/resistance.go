@@ -16,7 +16,7 @@ var resistanceKind = kind{
 		{symbol: "MΩ", scale: 1e6, also: []string{"megohm", "megohms", "megohmio",
 			"megohmios", "Mohm"}, in: inSI | inIP},
 	},
-	base: 0, si: shown{2, 3}, ip: shown{2, 3},
+	base: 0, si: shown{2, 2}, ip: shown{2, 2},
 	fineBelow: 1e4, fineSI: shown{0, 2}, fineIP: shown{0, 2},
 }
 

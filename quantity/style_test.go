@@ -135,7 +135,7 @@ func TestStyled(t *testing.T) {
 		{wetBulb.Value.PlusMinus(0).Styled(Style{OneUnit: true}), "71.0 °F"},
 		{Percent(27.4).Styled(Style{Comma: true}.In("%", 1)), "27,4 %"},
 		{Microfarads(45).String(), "45.0 µF"},
-		{Megohms(20).String(), "20.000 MΩ"},
+		{Megohms(20).String(), "20.00 MΩ"},
 		{Ohms(1.25).String(), "1.25 Ω"},
 		{Kilograms(1e300).Styled(Style{System: SI, Comma: true}), "1e+300 kg"},
 	} {

@@ -25,6 +25,7 @@ var quantities = [][]kind{
 	measured[quantity.Length]("length"),
 	measured[quantity.Current]("current"),
 	measured[quantity.Voltage]("voltage"),
+	measured[quantity.Frequency]("frequency"),
 	measured[quantity.Resistance]("resistance"),
 	measured[quantity.Capacitance]("capacitance"),
 	measured[quantity.Conductance]("conductance"),

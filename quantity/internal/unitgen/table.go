@@ -350,6 +350,15 @@ var table = []quantityType{
 		SI: shown{"V", 1}, IP: shown{"V", 1},
 	},
 	{
+		Name: "Frequency", Noun: "frequency", Is: "a frequency in hertz: that of the supply.",
+		Units: []unit{
+			{Symbol: "Hz", Func: "Hertz", Words: "hertz", Scale: "1",
+				Also: []string{"hertz", "cps"}, In: "SI IP"},
+			{Symbol: "kHz", Scale: "1e3"},
+		},
+		SI: shown{"Hz", 1}, IP: shown{"Hz", 1},
+	},
+	{
 		Name: "Resistance", Noun: "resistance",
 		Is: "an electric resistance in ohms: of a winding, or of its insulation against " +
 			"earth.",
@@ -362,7 +371,7 @@ var table = []quantityType{
 					"Mohm"}, In: "SI IP"},
 		},
 		// A winding reads in ohms; above a thousand it is a sensor or insulation.
-		SI: shown{"MΩ", 3}, IP: shown{"MΩ", 3},
+		SI: shown{"MΩ", 2}, IP: shown{"MΩ", 2},
 		Fine: "1e4", FineSI: shown{"Ω", 2}, FineIP: shown{"Ω", 2},
 	},
 	{
@@ -416,6 +425,8 @@ var table = []quantityType{
 				Also: []string{"percent", "pct", "per cent", "por ciento"}, In: "SI IP"},
 			{Symbol: "of 1", Scale: "1"},
 		},
+		// An unbalance of two percent is not one of one.
 		SI: shown{"%", 0}, IP: shown{"%", 0},
+		Fine: "0.1", FineSI: shown{"%", 1}, FineIP: shown{"%", 1},
 	},
 }

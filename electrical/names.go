@@ -1,0 +1,103 @@
+package electrical
+
+import "github.com/satline/satline/internal/enum"
+
+// A Part is what a check is about. Its words have the code "part." and its name.
+type Part string
+
+// The parts, in the order of the chain.
+const (
+	SupplyPart    Part = "supply"
+	ControlPart   Part = "control"
+	ContactorPart Part = "contactor"
+	Compressor    Part = "compressor"
+	OutdoorFan    Part = "outdoor-fan"
+	IndoorFan     Part = "indoor-fan"
+)
+
+// State is what a motor does while the thermostat calls.
+type State int
+
+// The states.
+const (
+	Runs State = iota + 1
+	// Hums: it is fed and does not turn.
+	Hums
+	// Silent: it neither turns nor hums.
+	Silent
+	// Trips: it starts, or tries to, and is cut out.
+	Trips
+	// Backwards: it turns the wrong way, as a scroll compressor on swapped phases does: loud, and
+	// without pumping.
+	Backwards
+)
+
+var states = []string{"not stated", "runs", "hums", "silent", "trips", "backwards"}
+
+// String returns the name of the state.
+func (s State) String() string { return enum.Name(states, s) }
+
+// MarshalText writes the name of String.
+func (s State) MarshalText() ([]byte, error) { return enum.Text("state of a motor", states, s) }
+
+// UnmarshalText reads what MarshalText writes.
+func (s *State) UnmarshalText(text []byte) error {
+	return enum.Parse("state of a motor", states, text, s)
+}
+
+// Switch is what may open a control circuit.
+type Switch int
+
+// The switches.
+const (
+	OtherSwitch Switch = iota + 1
+	FloatSwitch
+	HighPressureSwitch
+	LowPressureSwitch
+	ThermostatContact
+	DelayTimer
+	ControlFuse
+	DoorSwitch
+)
+
+var switches = []string{"not stated", "other", "float", "high pressure", "low pressure",
+	"thermostat", "delay timer", "fuse", "door"}
+
+// String returns the name of the switch.
+func (s Switch) String() string { return enum.Name(switches, s) }
+
+// MarshalText writes the name of String.
+func (s Switch) MarshalText() ([]byte, error) { return enum.Text("switch", switches, s) }
+
+// UnmarshalText reads what MarshalText writes.
+func (s *Switch) UnmarshalText(text []byte) error {
+	return enum.Parse("switch", switches, text, s)
+}
+
+// Outcome is what a check shows.
+type Outcome int
+
+// The outcomes.
+const (
+	Sound Outcome = iota + 1
+	// Watch: out of the ordinary, and no fault by itself.
+	Watch
+	Wrong
+	// CannotTell: so near to the limit that the meter cannot tell.
+	CannotTell
+)
+
+var outcomes = []string{"not judged", "sound", "watch", "wrong", "cannot tell"}
+
+// String returns the name of the outcome.
+func (o Outcome) String() string { return enum.Name(outcomes, o) }
+
+// MarshalText writes the name of String.
+func (o Outcome) MarshalText() ([]byte, error) {
+	return enum.Text("outcome of a check", outcomes, o)
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (o *Outcome) UnmarshalText(text []byte) error {
+	return enum.Parse("outcome of a check", outcomes, text, o)
+}

@@ -1,0 +1,149 @@
+package electrical
+
+import (
+	"slices"
+
+	"github.com/satline/satline/quantity/fact"
+)
+
+// plan puts what is wrong in the order in which it is mended, or asks for what is not known.
+func (j *judge) plan() {
+	stops := slices.ContainsFunc(j.rep.Dangers, func(d Danger) bool { return d.Stops })
+	if stops {
+		j.step(lockOut, nil)
+	}
+	for i := range j.rep.Checks {
+		c := &j.rep.Checks[i]
+		if c.Outcome != Wrong || kinds[c.Says.Code].leans && j.explained(i) {
+			continue
+		}
+		if j.rep.Finding.IsZero() {
+			j.rep.Finding = c.Says
+		}
+		if s, ok := j.more[i]; ok {
+			j.put(s, &c.Says)
+		}
+		for _, code := range kinds[c.Says.Code].does {
+			if _, own := j.more[i]; !own {
+				j.step(code, &c.Says, partValue(c.Part))
+			}
+		}
+		if c.Says.Code == "electrical.overload-open" {
+			j.step(whyTripped, nil)
+		}
+	}
+	if j.rep.Finding.IsZero() {
+		j.next()
+		return
+	}
+	if !j.planned(notStarted...) {
+		j.step(startAndRead, nil)
+	}
+}
+
+func (j *judge) planned(codes ...fact.Code) bool {
+	return slices.ContainsFunc(j.rep.Plan, func(s Step) bool {
+		return slices.Contains(codes, s.Do.Code)
+	})
+}
+
+// notStarted are the steps after which it is not started: their answer comes first.
+var notStarted = []fact.Code{readSwitches, readCapacitor, proveGround, proveWinding, proveLocked}
+
+// explained reports whether a check that leans on others has one before it that is wrong.
+func (j *judge) explained(i int) bool {
+	c := &j.rep.Checks[i]
+	return slices.ContainsFunc(j.rep.Checks[:i], func(o Check) bool {
+		if o.Outcome != Wrong {
+			return false
+		}
+		switch o.Part {
+		case SupplyPart, ControlPart, ContactorPart, c.Part:
+			return true
+		}
+		return c.Part == Compressor && o.Part == OutdoorFan
+	})
+}
+
+func (j *judge) step(code fact.Code, why *fact.Fact, values ...fact.Value) {
+	s := ways[code]
+	s.Do = fact.New(code, values...)
+	j.put(s, why)
+}
+
+// put appends a step that is not there yet, and what is done locked out after the lock-out.
+func (j *judge) put(s Step, why *fact.Fact) {
+	same := func(x Step) bool {
+		part, _ := x.Do.Value("part")
+		other, _ := s.Do.Value("part")
+		return x.Do.Code == s.Do.Code && part == other
+	}
+	if slices.ContainsFunc(j.rep.Plan, same) {
+		return
+	}
+	locked := slices.ContainsFunc(j.rep.Plan, func(x Step) bool { return x.Stops })
+	if s.Locked && !locked {
+		j.step(lockOut, nil)
+	}
+	s.Why = why
+	j.rep.Plan = append(j.rep.Plan, s)
+}
+
+// next asks for the reading that comes next in the chain, where a motor does not run and
+// nothing that was read says why.
+func (j *judge) next() {
+	stopped, r := j.stopped(), j.r
+	supply := len(r.Supply.AtRest)+len(r.Supply.Running) > 0
+	outdoors := slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFan })
+	motors := slices.ContainsFunc(j.rep.Checks, func(c Check) bool {
+		return c.Part != SupplyPart && c.Part != ControlPart
+	})
+	code := fact.Code("")
+	switch {
+	case len(stopped) == 0 && (motors || r.Compressor.State != 0):
+		code = goOn
+	case !supply:
+		code = readSupply
+	case outdoors && r.Control.Coil == nil, len(stopped) == 0:
+		code = readControl
+	case outdoors && r.Contactor.PulledIn == nil && len(r.Contactor.Drops) == 0:
+		code = seeContactor
+	}
+	if code != "" {
+		j.step(code, nil)
+		return
+	}
+	for _, m := range stopped {
+		part := partValue(m.part)
+		switch {
+		case m.RunCapacitor == nil && m.AtTerminals == nil && len(m.Currents) == 0 && m.state == Silent:
+			j.step(readTerminals, nil, part)
+		case !j.r.threePhase() && (m.RunCapacitor == nil || !m.RunCapacitor.judged()):
+			j.step(readCapacitor, nil, part)
+		case m.Windings == nil:
+			j.step(readWindings, nil, part)
+		case m.ToGround == nil:
+			j.step(readGround, nil, part)
+		case m.part == Compressor:
+			j.step(readCurrents, nil, part)
+		default:
+			j.step(mendMotor, nil, part)
+		}
+	}
+}
+
+// cautions come before any step.
+func (j *judge) cautions() {
+	add := func(code fact.Code) { j.rep.Cautions = append(j.rep.Cautions, fact.New(code)) }
+	add("electrical.caution.lock-out")
+	add("electrical.caution.discharge")
+	add("electrical.caution.tester")
+	add("electrical.caution.qualified")
+	if len(j.r.Control.Across) > 0 || j.wrong("", ControlPart) {
+		add("electrical.caution.no-bridge")
+	}
+	insulated := slices.ContainsFunc(j.motors(), func(m named) bool { return m.ToGround != nil })
+	if insulated || j.planned(readGround, findSupply, proveGround) {
+		add("electrical.caution.insulation-test")
+	}
+}

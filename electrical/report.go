@@ -1,0 +1,56 @@
+package electrical
+
+import "github.com/satline/satline/quantity/fact"
+
+// A Report is what readings show.
+type Report struct {
+	// Finding is what is wrong first in the chain from the supply to the motor; zero where
+	// nothing that was read is wrong.
+	Finding fact.Fact `json:"finding,omitzero"`
+	Dangers []Danger  `json:"dangers,omitempty"`
+	// Plan is what to do, in order. It mends what is wrong, or asks for the next reading.
+	Plan []Step `json:"plan"`
+	// Checks are the readings against their limits, in the order of the chain.
+	Checks   []Check     `json:"checks,omitempty"`
+	Cautions []fact.Fact `json:"cautions"`
+	// Compressor, OutdoorFan and IndoorFan tell what each does, by what was seen or, where
+	// that was not stated, by its current.
+	Compressor State `json:"compressor,omitzero"`
+	OutdoorFan State `json:"outdoorFan,omitzero"`
+	IndoorFan  State `json:"indoorFan,omitzero"`
+}
+
+// A Check is a reading against its limit.
+type Check struct {
+	Part    Part        `json:"part"`
+	Outcome Outcome     `json:"outcome"`
+	Says    fact.Fact   `json:"says"`
+	Source  fact.Source `json:"source"`
+}
+
+// A Danger is what can harm people or the machine.
+type Danger struct {
+	Code  string `json:"code"`
+	Grave bool   `json:"grave"`
+	// Stops says that the machine is to be stopped, and locked out, before anything else.
+	Stops  bool        `json:"stops,omitzero"`
+	Says   fact.Fact   `json:"says"`
+	Why    fact.Fact   `json:"why"`
+	Source fact.Source `json:"source"`
+}
+
+// A Step is something to do.
+type Step struct {
+	Do fact.Fact `json:"do"`
+	// Why is the check that the step is for.
+	Why *fact.Fact `json:"why,omitzero"`
+	// Locked says that it is done with the machine locked out and its capacitors discharged,
+	// Live that live parts are measured.
+	Locked bool `json:"locked,omitzero"`
+	Live   bool `json:"live,omitzero"`
+	Stops  bool `json:"stops,omitzero"`
+	Starts bool `json:"starts,omitzero"`
+}
+
+// Wrong reports whether any check that is not left to another is wrong.
+func (r *Report) Wrong() bool { return !r.Finding.IsZero() }
