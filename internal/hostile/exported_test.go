@@ -8,6 +8,7 @@ import (
 	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity/fact"
@@ -95,6 +96,9 @@ var functions = map[string]any{
 	"charge.TubeOf":                                charge.TubeOf,
 	"charge.Tubes":                                 charge.Tubes,
 	"charge.WaitAfterMove":                         charge.WaitAfterMove,
+	"electrical.CapacitanceUnderLoad":              electrical.CapacitanceUnderLoad,
+	"electrical.Derating":                          electrical.Derating,
+	"electrical.Judge":                             electrical.Judge,
 	"chart.Letter":                                 chart.Letter,
 	"chart.New":                                    chart.New,
 	"chart.Phone":                                  chart.Phone,
@@ -286,6 +290,23 @@ var types = []reflect.Type{
 	reflect.TypeFor[charge.Verdict](),
 	reflect.TypeFor[charge.WeighedCharge](),
 	reflect.TypeFor[charge.Weighing](),
+	reflect.TypeFor[electrical.Capacitor](),
+	reflect.TypeFor[electrical.Check](),
+	reflect.TypeFor[electrical.Contactor](),
+	reflect.TypeFor[electrical.Control](),
+	reflect.TypeFor[electrical.Danger](),
+	reflect.TypeFor[electrical.Motor](),
+	reflect.TypeFor[electrical.Nameplate](),
+	reflect.TypeFor[electrical.Outcome](),
+	reflect.TypeFor[electrical.Part](),
+	reflect.TypeFor[electrical.Readings](),
+	reflect.TypeFor[electrical.Report](),
+	reflect.TypeFor[electrical.State](),
+	reflect.TypeFor[electrical.Step](),
+	reflect.TypeFor[electrical.Supply](),
+	reflect.TypeFor[electrical.Switch](),
+	reflect.TypeFor[electrical.SwitchReading](),
+	reflect.TypeFor[electrical.Windings](),
 	reflect.TypeFor[chart.Chart](),
 	reflect.TypeFor[chart.Options](),
 	reflect.TypeFor[chart.Page](),
