@@ -121,7 +121,7 @@ var kinds = map[fact.Code]kind{
 	"electrical.locked": {
 		outcome: Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
 	},
-	"electrical.current-balanced":   {outcome: Sound, source: practice},
+	"electrical.current-balanced": {outcome: Sound, source: practice},
 	"electrical.current-unbalanced": {
 		outcome: Wrong, source: practice, leans: true, does: steps(findUnbalance),
 	},

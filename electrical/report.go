@@ -51,6 +51,3 @@ type Step struct {
 	Stops  bool `json:"stops,omitzero"`
 	Starts bool `json:"starts,omitzero"`
 }
-
-// Wrong reports whether any check that is not left to another is wrong.
-func (r *Report) Wrong() bool { return !r.Finding.IsZero() }
