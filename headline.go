@@ -42,6 +42,9 @@ func (k *planner) headline() fact.Fact {
 		return fact.New("headline.not-judged", c.Why[0].Values...).
 			With(fact.Of("why", fact.Term(c.Why[0].Code)))
 	}
+	if k.has(StepLeave) {
+		return fact.New("headline.sound", fact.Of("chance", fact.Share(k.b.Healthy)))
+	}
 	return k.b.undecided(k.charge.Outcome)
 }
 

@@ -122,11 +122,7 @@ func (k *planner) secure() {
 		k.secured = secured[x.Code]
 		break
 	}
-	if len(k.steps) == 0 &&
-		slices.ContainsFunc(
-			k.dangers,
-			func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
-		) {
+	if len(k.steps) == 0 && k.floods() {
 		k.add(StepFeelCompressor).because(k.dangers[0].Says)
 	}
 }
@@ -343,6 +339,12 @@ func (k *planner) byBelief() {
 		k.add(StepValveHunts).because(k.s.valve.Says)
 	}
 	dirty := k.has(StepCleanFilter, StepCleanOutdoor)
+	// A reading is doubted before the machine is.
+	for _, m := range k.b.Marginals() {
+		if ofInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
+			k.mend(m.Signature)
+		}
+	}
 	for _, m := range d.Looks {
 		k.look(m)
 	}
@@ -352,6 +354,13 @@ func (k *planner) byBelief() {
 		k.leakPath()
 		return
 	case moves && (dirty || len(d.Looks) > 0):
+		if d.Act == diagnose.Add && len(d.Looks) == 0 { // dirt hides no leak
+			if k.muchMissing() {
+				k.leakPath()
+				return
+			}
+			k.add(StepFindLeak)
+		}
 		k.holdFor(d, dirty)
 		k.add(StepLeaveCharge)
 	case moves && (k.p.visit.Scope == VerdictOnly || k.charge.Outcome == ChargeNotJudged):
@@ -436,14 +445,28 @@ func (k *planner) mend(signature diagnose.Code) {
 		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
 		Cause: string(signature), Chance: m.Chance, Effect: Effect{Opens: opens},
 	})
-	if signature == diagnose.LowIndoorAir || signature == diagnose.CondenserAir {
+	if dirt, ok := cleans[signature]; ok { // one step says it, with what may lie behind the dirt
+		k.steps = slices.DeleteFunc(k.steps, func(s Step) bool { return s.Do.Code == dirt })
 		return
 	}
 	step.because(k.b.findingFact(m))
 }
 
-// leave: nothing to do, and nothing more to read.
+// floods reports whether liquid is known to come back, whatever makes it.
+func (k *planner) floods() bool {
+	return slices.ContainsFunc(
+		k.dangers,
+		func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
+	)
+}
+
+// leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
+// left before it is known why.
 func (k *planner) leave() {
+	if k.floods() {
+		k.add(StepWhyLiquid)
+		return
+	}
 	if r := k.t.reading; r == nil || k.charge.Outcome == ChargeInBand {
 		k.add(StepLeave)
 		return
@@ -472,15 +495,20 @@ const (
 	anyMissing  = 0.10
 )
 
-// short: the leak, then the dose where topping up is still honest.
-func (k *planner) short() {
+// muchMissing: so much is missing that topping up is no repair, or has left another blend.
+func (k *planner) muchMissing() bool {
 	missing := -k.b.Charge.ErrorGivenLow.Mean
 	glides := false
 	if r := k.s.readings.SuctionPressure; r != nil {
 		glide, err := k.p.fluid.Glide(k.p.absolute(*r).Value)
 		glides = err == nil && glide > muchGlide
 	}
-	if missing >= muchMissing || glides && missing >= anyMissing {
+	return missing >= muchMissing || glides && missing >= anyMissing
+}
+
+// short: the leak, then the dose where topping up is still honest.
+func (k *planner) short() {
+	if k.muchMissing() {
 		k.leakPath()
 		return
 	}

@@ -36,6 +36,7 @@ const (
 	StepCleanFilter    fact.Code = "step.clean-filter"
 	StepCleanOutdoor   fact.Code = "step.clean-outdoor"
 	StepLeave          fact.Code = "step.leave"
+	StepWhyLiquid      fact.Code = "step.why-liquid"
 	StepLeaveCharge    fact.Code = "step.leave-charge"
 	StepAdd            fact.Code = "step.add"
 	StepAddLittle      fact.Code = "step.add-little"
@@ -93,6 +94,12 @@ var ways = map[string]fact.Code{
 	"doors-open":                StepCloseDoors,
 	"outdoor-cold":              StepWarmerDay,
 	"house":                     StepHouseRule,
+}
+
+// cleans is what takes away the dirt of a cause.
+var cleans = map[diagnose.Code]fact.Code{
+	diagnose.LowIndoorAir: StepCleanFilter,
+	diagnose.CondenserAir: StepCleanOutdoor,
 }
 
 // secures is what is looked at, with the machine stopped, about a danger.
