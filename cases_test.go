@@ -80,9 +80,10 @@ var cases = []struct {
 	},
 	{name: "new-install-opened", first: []string{"step.weigh-in"}},
 	{
-		name:  "heating-unsaid-35F",
-		first: []string{"step.makers-chart"},
-		never: []string{"step.thaw", "mend.condenser*"},
+		name:    "heating-unsaid-35F",
+		first:   []string{"step.leave"},
+		never:   []string{"step.thaw", "mend.*", "step.add*"},
+		outcome: ChargeNotJudged,
 	},
 	{
 		name:  "heating-unsaid-58F",

@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/heatpump"
 	"github.com/satline/satline/internal/modes"
 )
 
 // judges of the modes other than cooling, and their looks; see package modes.
 var (
-	judges    = map[Mode]modes.Judge{}
-	modeLooks = [][]diagnose.Look{}
+	judges    = map[Mode]modes.Judge{Heating: heatpump.Judge}
+	modeLooks = [][]diagnose.Look{heatpump.Looks()}
 )
 
 // everyLook lists the looks of all modes, each once.

@@ -197,8 +197,9 @@ func (r reporter) charge(sources bool) paper.Block {
 			},
 		)
 	}
+	said := r.a.Mode.Mode == Cooling || r.a.Headline.Code == "headline.not-judged"
 	for _, w := range c.Why {
-		if !(c.Outcome == ChargeNotJudged && len(c.Why) == 1) {
+		if !(c.Outcome == ChargeNotJudged && len(c.Why) == 1 && said) {
 			b.Items = append(b.Items, paper.Item{Text: w.Text})
 		}
 	}

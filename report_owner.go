@@ -18,7 +18,7 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 			*to = append(*to, fact.New(code))
 		}
 	}
-	judged := a.Charge.Outcome != ChargeNotJudged
+	judged := a.Charge.Outcome != ChargeNotJudged || len(a.Findings) > 0 && a.Mode.Mode != Cooling
 	for _, f := range a.Findings {
 		if judged && f.Chance >= likely && f.Cause != "sound" {
 			code := fact.Code("owner.cause." + f.Cause)
@@ -34,6 +34,8 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 		say(&found, "owner.sound")
 	case !judged && a.Mode.Mode == Cooling:
 		say(&found, "owner.not-judged")
+	case a.Mode.Mode == Heating && a.Headline.Code == "headline.heating-sound":
+		say(&found, "owner.heating-sound")
 	case a.Mode.Mode != Cooling:
 		say(&found, "owner.other-mode")
 	default:

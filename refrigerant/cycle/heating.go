@@ -121,7 +121,6 @@ func (s *System) Reversed(spec HeatingSpec) (*Reversed, error) {
 	p := &h.plant
 	p.condenser, p.evaporator = s.plant.evaporator, s.plant.condenser
 	p.condenser.refUA = p.condenser.airUA * condenserSides
-	p.evaporator.refUA = p.evaporator.airUA * evaporatorSides
 	// The vapor line holds hot gas now, and the liquid line is full as before.
 	p.condenser.volume += s.plant.suction.volume / 8
 	p.suction.volume = 0

@@ -25,7 +25,7 @@ const (
 	OutdoorDrop                     // outdoor air less the air leaving the outdoor coil
 	Airflow                         // 100 ln of the indoor airflow over 400 CFM a ton
 	Power                           // 100 ln of the electric power over 1 kW a ton
-	Features        = iota
+	Features         = iota
 )
 
 // A Device is what meters at the outdoor coil.

@@ -81,9 +81,9 @@ func draw(rng *rand.Rand, d signature.Device) (*machine, error) {
 	s, err := cycle.Design(cycle.Spec{
 		Refrigerant: r, Capacity: quantity.Tons(tons * uniform(0.95, 1.06)), Metering: metering,
 		Airflow:        quantity.CFM(tons * uniform(340, 450)),
-		OutdoorAirflow: quantity.CFM(tons * uniform(750, 1150)),
+		OutdoorAirflow: quantity.CFM(tons * uniform(650, 1150)),
 		Suction:        quantity.Fahrenheit(uniform(43, 52)),
-		Condensing:     quantity.FahrenheitDelta(uniform(13, 25)),
+		Condensing:     quantity.FahrenheitDelta(uniform(13, 29)),
 		Superheat:      quantity.FahrenheitDelta(uniform(9, 14)),
 		LineSet:        quantity.Feet(uniform(15, 55)), HeatPump: true,
 		Compressor: cycle.Compressor{
@@ -254,7 +254,7 @@ func (m *machine) visit(
 		v.weather.Elevation = quantity.Feet(uniform(500, 6500))
 	}
 	v.faults = cycle.Faults{
-		Charge: m.charge, IndoorAirflow: 0.05 * rng.NormFloat64(), OutdoorAirflow: uniform(-0.1, 0.03),
+		Charge: m.charge, IndoorAirflow: 0.05 * rng.NormFloat64(), OutdoorAirflow: uniform(-0.15, 0.03),
 	}
 	c(rng, &v, size)
 	o, err := m.reversed.Solve(v.weather, v.faults)

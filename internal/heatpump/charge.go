@@ -1,0 +1,86 @@
+package heatpump
+
+import (
+	"math"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/heatpump/signature"
+	"github.com/satline/satline/internal/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// surely is the chance from which a charge is called.
+const surely = 0.8
+
+// charge says what can be told of the charge: a gross error by the readings, the rest by the
+// maker's heating chart or by weight.
+func (p *planner) charge() modes.Charge {
+	b := p.b
+	out := modes.Charge{Outcome: "not-judged", Missing: p.j.Charge.Missing}
+	if m := p.c.Subcooling; m != nil && !p.blind {
+		out.Reading = &modes.Reading{
+			Method: charge.Subcooling, Measured: *m,
+			Says: fact.New("reading.heating-subcooling", fact.Measured("measured", *m)),
+		}
+	}
+	switch {
+	case !p.why.IsZero():
+		out.Why = []fact.Fact{p.why}
+		return out
+	case p.has("step.stop"):
+		out.Why = []fact.Fact{p.j.Dangers[0].Says}
+	}
+	low, high := b.of(undercharge, nextToEmpty), b.of(overcharge)
+	chart := b.chart && b.of(sound) >= surely
+	switch {
+	case p.has("step.stop") && low < surely:
+		return out
+	case low >= surely:
+		out.Outcome = "low"
+	case high >= surely:
+		out.Outcome = "high"
+	case chart && low+high < 1-surely:
+		out.Outcome = "in-band"
+	}
+	if out.Outcome != "not-judged" {
+		out.Why = nil
+		out.Low, out.High = low, high
+		out.InBand = math.Max(0, 1-low-high)
+		return out
+	}
+	why := fact.New("charge.heating-by-weight")
+	if o := p.c.OutdoorDryBulb; o != nil && o.Value >= warmest {
+		why = fact.New("charge.heating-warm", fact.Amount("outdoor", o.Value))
+	} else if share := b.detectable(); share > 0 {
+		why = why.With(fact.Of("share", fact.Share(share)))
+	}
+	out.Why = append(out.Why, why)
+	return out
+}
+
+// detectable is the smallest shortage that the readings taken would show in this weather,
+// by how far its mean is from that of a sound machine; zero where none would.
+func (b *belief) detectable() float64 {
+	const apart = 2.2 // standard deviations between two means
+	place := 0
+	for i := range causes {
+		if causes[i].code == undercharge {
+			place = i
+		}
+	}
+	k := &causes[place]
+	by := devices(b.c.Metering)
+	for s := range signature.Sizes {
+		distance := 0.0
+		for d, share := range by {
+			row := signature.Of(0, 0, signature.Device(d))
+			o := *b.seen
+			o.value = signature.Of(k.signature, s, signature.Device(d)).Mean(o.weather)
+			distance += share * o.distance(row.Mean(o.weather), &row.Covariance)
+		}
+		if distance >= apart {
+			return math.Round(20*(k.low+(k.high-k.low)*(float64(s)+0.5)/signature.Sizes)) / 20
+		}
+	}
+	return 0
+}
