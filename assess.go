@@ -36,8 +36,8 @@ func (p *prepared) assess() (Assessment, error) {
 	if err != nil {
 		return Assessment{}, err
 	}
-	dangers := dangersOf(p, &s, &d, &b, mode.Mode)
-	verdict := chargeVerdict(&b, &s, &t, mode, dangers)
+	dangers := append(p.dangersElectrical(), dangersOf(p, &s, &d, &b, mode.Mode)...)
+	verdict := chargeVerdict(p, &b, &s, &t, mode, dangers)
 	k := planner{p: p, s: &s, d: &d, t: &t, b: &b, mode: mode, charge: &verdict, dangers: dangers}
 	j := judged(p, &s, &d, &t, &b, mode, dangers)
 	if j != nil {
@@ -60,8 +60,9 @@ func (p *prepared) assess() (Assessment, error) {
 		Readings:   b.judged(&s), Doubts: b.doubtsOf(),
 		Derived:    withCapacity(p, &s.readings, d),
 		Steadiness: s.steadiness, Valve: s.valve,
-		Cautions: cautionsOf(p.fluid, k.steps, k.weighIn),
-		Notes:    visible.Text(v.Notes),
+		Cautions:   p.lockedOut(cautionsOf(p.fluid, k.steps, k.weighIn)),
+		Electrical: p.electrical,
+		Notes:      visible.Text(v.Notes),
 	}
 	if mode.Mode == Cooling {
 		a.Air = splitOf(p, &s.readings)

@@ -3,6 +3,7 @@ package satline
 import (
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -39,6 +40,8 @@ type Assessment struct {
 	// Ask is the look or reading that is worth most before anything is done.
 	Ask    *Question      `json:"ask,omitempty"`
 	Freeze *FreezeVerdict `json:"freeze,omitempty"`
+	// Electrical is what the meter's readings show, where the visit has any.
+	Electrical *electrical.Report `json:"electrical,omitempty"`
 	// Change compares with the readings before refrigerant was last moved.
 	Change *ChangeVerdict `json:"change,omitempty"`
 	// Dose is the next move of refrigerant, where the plan has one.

@@ -53,6 +53,7 @@ func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (
 
 // chargeVerdict says what is believed of the charge, or why it is not judged.
 func chargeVerdict(
+	p *prepared,
 	b *belief,
 	s *settled,
 	t *targeted,
@@ -61,6 +62,10 @@ func chargeVerdict(
 ) ChargeVerdict {
 	v := ChargeVerdict{Outcome: ChargeNotJudged, Reading: t.reading, Missing: t.wanting}
 	because := func(why fact.Fact) { v.Why = append(v.Why, why) }
+	if p.unwell() {
+		because(fact.New("charge.electrical-first"))
+		return v
+	}
 	switch {
 	case mode.Mode != Cooling:
 		because(mode.Says)
@@ -201,6 +206,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 		House:   v.House.faults(),
 		NoPairs: v.Scope == VerdictOnly,
 	}
+	p.seeElectrical(&out)
 	for _, n := range e.Label.Normal {
 		out.Normal = append(out.Normal, diagnose.NormalReading(n))
 	}
@@ -306,10 +312,10 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 // chance, alone and beside others.
 func (b *belief) findings() []Finding {
 	const least, most = 0.05, 6
-	out := []Finding{}
 	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 {
-		return out
+		return nil
 	}
+	out := []Finding{}
 	sound := Finding{
 		Cause:  "sound",
 		Chance: b.Healthy,

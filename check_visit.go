@@ -2,12 +2,14 @@ package satline
 
 import (
 	"encoding"
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -51,6 +53,7 @@ func checked(v Visit) (*prepared, []*VisitError) {
 	c.house(v.House)
 	c.times(&v)
 	c.checks(v.Checks)
+	c.electrical(p)
 	c.readings(&v.Readings, func() string { return "readings." })
 	for i := range v.Log {
 		c.readings(&v.Log[i].Readings, func() string { return fmt.Sprintf("log[%d].", i) })
@@ -310,4 +313,21 @@ func (c *checker) readings(r *Readings, path func() string) {
 			*c = append(*c, wrong)
 		}
 	}
+}
+
+// electrical judges what the meter showed; what cannot be is a problem of the visit.
+func (c *checker) electrical(p *prepared) {
+	if p.visit.Electrical == nil {
+		return
+	}
+	report, err := electrical.Judge(*p.visit.Electrical)
+	if err == nil {
+		p.electrical = &report
+		return
+	}
+	kind := FieldUnknown
+	if out := (*quantity.RangeError)(nil); errors.As(err, &out) {
+		kind = FieldOutOfRange
+	}
+	c.because(kind, "electrical", err)
 }

@@ -10,6 +10,8 @@ import (
 // headline is the whole answer in one sentence, from the belief and the plan.
 func (k *planner) headline() fact.Fact {
 	switch {
+	case k.p.unwell():
+		return k.p.electricalHeadline()
 	case k.mode.Mode == 0:
 		return fact.New("headline.mode-in-doubt")
 	case k.mode.Mode != Cooling:

@@ -37,6 +37,9 @@ type planner struct {
 
 // plan makes the steps.
 func (k *planner) plan() {
+	if k.electricalFirst() {
+		return
+	}
 	if k.mode.Mode != Cooling {
 		k.otherMode()
 		return
@@ -87,6 +90,17 @@ func (k *planner) put(s Step) *Step {
 }
 
 func (s *Step) because(why fact.Fact) { s.Why = &why }
+
+// electricalFirst: what is broken electrically is put right before refrigerant is thought of.
+func (k *planner) electricalFirst() bool {
+	if !k.p.unwell() {
+		return false
+	}
+	for _, s := range k.p.electrical.Plan {
+		k.put(Step{Do: s.Do, Why: s.Why, Effect: Effect{Stops: s.Stops, Starts: s.Starts}})
+	}
+	return true
+}
 
 // otherMode: no advice of cooling is given in another mode, nor while it is in doubt.
 func (k *planner) otherMode() {
@@ -298,6 +312,9 @@ func (k *planner) readFirst() {
 		if !fieldNamed(name).has(&k.s.readings) {
 			missing = append(missing, name)
 		}
+	}
+	if k.p.visit.Complaint == NotCooling && len(missing) == 8 && k.p.electrical == nil {
+		k.add(StepSeeRuns)
 	}
 	k.add(StepRunOn, fact.Of("wait", charge.ShortestRun()))
 	k.add(StepRead, fact.Of("readings", readingTerms(missing)))

@@ -16,6 +16,7 @@ const (
 	StepOutdoorFan     fact.Code = "step.outdoor-fan"
 	StepOutdoorCoil    fact.Code = "step.outdoor-coil"
 	StepOpenValves     fact.Code = "step.open-valves"
+	StepSeeRuns        fact.Code = "step.see-runs"
 	StepVoltage        fact.Code = "step.voltage"
 	StepFeelCompressor fact.Code = "step.feel-compressor"
 	StepThaw           fact.Code = "step.thaw"

@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -13,6 +14,7 @@ type prepared struct {
 	atmosphere AtmosphereUsed
 	readings   Readings
 	log        []LogEntry
+	electrical *electrical.Report
 }
 
 // Atmosphere is the pressure that gauges at the site count from: that of the

@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"github.com/satline/satline/electrical"
 	"io"
 	"slices"
 
@@ -58,6 +59,7 @@ func (a Assessment) document(audience Audience, pictures []Picture) paper.Docume
 			r.answer(),
 			r.dangers(true),
 			r.plan(true),
+			r.electrical(true),
 			r.charge(true),
 			r.findings(4),
 			r.question(),
@@ -71,6 +73,7 @@ func (a Assessment) document(audience Audience, pictures []Picture) paper.Docume
 			r.answer(),
 			r.dangers(false),
 			r.plan(false),
+			r.electrical(false),
 			r.charge(false),
 			r.findings(2),
 			r.readings(),
@@ -162,6 +165,28 @@ func (r reporter) plan(all bool) paper.Block {
 			said = append(said, s.Why.Text)
 		}
 		b.Items = append(b.Items, it)
+	}
+	return b
+}
+
+// electrical lists the checks: all for the file, else those that are not sound.
+func (r reporter) electrical(all bool) paper.Block {
+	b := paper.Block{Heading: r.book.Term("heading.electrical")}
+	if r.a.Electrical == nil {
+		return b
+	}
+	said := []string{r.a.Headline.Text}
+	for _, d := range r.a.Dangers {
+		said = append(said, d.Says.Text)
+	}
+	for _, c := range r.a.Electrical.Checks {
+		if all || c.Outcome != electrical.Sound && !slices.Contains(said, c.Says.Text) {
+			it := paper.Item{Text: c.Says.Text}
+			if all {
+				it.Below = []string{c.Source.String()}
+			}
+			b.Items = append(b.Items, it)
+		}
 	}
 	return b
 }

@@ -28,6 +28,10 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 			say(&found, code)
 		}
 	}
+	if e := a.Electrical; e != nil && !e.Finding.IsZero() {
+		part, _ := e.Finding.Value("part")
+		found = append(found, fact.New("owner.electrical", part))
+	}
 	switch {
 	case len(found) > 0:
 	case a.Charge.Outcome == ChargeInBand:
@@ -45,7 +49,11 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 		say(&found, "owner.ice")
 	}
 	for _, d := range a.Dangers {
-		say(&dangers, ownerDangers[d.Code])
+		code, of := ownerDangers[d.Code]
+		if !of {
+			code = "owner.danger.electrical"
+		}
+		say(&dangers, code)
 	}
 	does := func(codes ...fact.Code) bool {
 		return slices.ContainsFunc(a.Plan, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
@@ -65,7 +73,8 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 		say(&next, "owner.next.recover")
 	case does(StepWeighIn, StepWeighInLabel):
 		say(&next, "owner.next.weigh-in")
-	case slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Cause != "" }):
+	case a.Electrical != nil && !a.Electrical.Finding.IsZero(),
+		slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Cause != "" }):
 		say(&next, "owner.next.mend")
 	case !does(StepLeave):
 		say(&next, "owner.next.look")

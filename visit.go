@@ -3,6 +3,7 @@ package satline
 import (
 	"time"
 
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 )
 
@@ -29,6 +30,8 @@ type Visit struct {
 	Readings Readings `json:"readings,omitzero"`
 	// Log holds readings over time, in order; see LogEntry.
 	Log []LogEntry `json:"log,omitempty"`
+	// Electrical holds what the meter shows of supply, control circuit and motors.
+	Electrical *electrical.Readings `json:"electrical,omitzero"`
 	// Charge moved during the visit, in order.
 	Moves []Move `json:"moves,omitempty"`
 

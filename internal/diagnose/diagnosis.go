@@ -86,7 +86,7 @@ func Infer(e Evidence) Diagnosis {
 	c := open(&e)
 	defer c.close()
 	c.infer()
-	if c.seen.n == 0 {
+	if c.seen.n == 0 && !e.Seen.turns() {
 		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), marginal: map[Code]float64{}}
 	}
 	var change *Change

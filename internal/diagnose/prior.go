@@ -74,6 +74,12 @@ var sights = []sight{
 		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
 		NonCondensables: 0.4, OtherRefrigerant: 0.4},
 		func(e *Evidence) bool { return e.Seen.NotCoolingComplaint }},
+	{"compressor-still", 0.0005, map[Code]float64{compressorStopped: 0.97},
+		func(e *Evidence) bool { return e.Seen.CompressorStill }},
+	{"compressor-backwards", 0.0005, map[Code]float64{"compressor-backwards": 0.9},
+		func(e *Evidence) bool { return e.Seen.CompressorBackwards }},
+	{"outdoor-fan-still", 0.0005, map[Code]float64{fanDead: 0.97},
+		func(e *Evidence) bool { return e.Seen.OutdoorFanStill }},
 	{"static-high", 0.15, map[Code]float64{
 		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
 		func(e *Evidence) bool { return staticOver(e) > 1.05 }},

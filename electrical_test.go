@@ -1,0 +1,66 @@
+package satline
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/satline/satline/electrical"
+	"github.com/satline/satline/quantity"
+)
+
+// A call with a meter alone: what is wrong leads, what turns is believed, and nobody touches
+// the refrigerant.
+func TestNoCoolCalls(t *testing.T) {
+	for _, c := range []struct{ visit, cause string }{
+		{"no-cool-weak-run-capacitor", "not-pumping"},
+		{"no-cool-seized-fan-motor", "condenser-heat-rejection"},
+		{"no-cool-reversed-scroll", "not-pumping"},
+		{"no-cool-float-open", ""}, // a compressor that nobody calls is not a bad one
+	} {
+		a := assess(t, load(t, c.visit))
+		if a.Headline.Code != "headline.electrical" || a.Charge.Outcome != ChargeNotJudged {
+			t.Errorf("%s: %v, charge %v", c.visit, a.Headline, a.Charge.Outcome)
+		}
+		for _, s := range a.Plan {
+			if s.Moves || s.Opens || s.Do.Code == StepRead {
+				t.Errorf("%s: %v", c.visit, s.Do)
+			}
+		}
+		switch {
+		case c.cause == "" && len(a.Findings) > 0:
+			t.Errorf("%s: %v", c.visit, a.Findings)
+		case c.cause != "" && (a.Findings[0].Cause != c.cause || a.Findings[0].Chance < 0.8):
+			t.Errorf("%s: %v", c.visit, a.Findings[0])
+		}
+	}
+}
+
+// The compressor's current is the same evidence wherever it was written down.
+func TestCurrentOfTheMeter(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(15)
+	current := quantity.Amperes(11.5).PlusMinus(quantity.Amperes(0.3))
+	v.Readings.CompressorCurrent = &current
+	one := assess(t, v)
+	v.Readings.CompressorCurrent = nil
+	v.Electrical = &electrical.Readings{Compressor: electrical.Motor{
+		State: electrical.Runs, Currents: []quantity.Uncertain[quantity.Current]{current},
+		RatedLoad: quantity.Amperes(15),
+	}}
+	other := assess(t, v)
+	if d := cmp.Diff(one.Findings, other.Findings); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestImpossibleVoltage(t *testing.T) {
+	v := load(t, "no-cool-float-open")
+	v.Electrical.Control.Coil.Value = -3
+	var where *VisitError
+	var out *quantity.RangeError
+	if _, err := Assess(v); !errors.As(err, &where) || where.Field != "electrical" ||
+		!errors.As(err, &out) {
+		t.Error(err)
+	}
+}
