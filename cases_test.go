@@ -62,9 +62,9 @@ var cases = []struct {
 	{name: "moves-without-log", first: []string{"step.halt"}, never: []string{"step.add*"}},
 	{
 		name:    "walk-in-sound",
-		first:   []string{"step.makers-chart"},
-		never:   []string{"step.close-doors", "step.warmer-day"},
-		outcome: ChargeNotJudged,
+		first:   []string{"step.cold-food", "step.cold-leave"},
+		never:   []string{"step.close-doors", "step.warmer-day", "step.makers-chart", "mend.*"},
+		outcome: ChargeInBand,
 	},
 	{
 		name:  "restricted-piston",

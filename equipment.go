@@ -2,6 +2,7 @@ package satline
 
 import (
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/internal/diagnose/population"
 	"github.com/satline/satline/internal/enum"
 	"github.com/satline/satline/quantity"
@@ -26,6 +27,8 @@ type Equipment struct {
 	// Accessories hold refrigerant that the label does not count: a filter
 	// drier, an accumulator.
 	Accessories []charge.Accessory `json:"accessories,omitempty"`
+	// ColdRoom is what a machine for refrigeration keeps cold.
+	ColdRoom coldroom.Room `json:"coldRoom,omitzero"`
 }
 
 // Label is what the nameplate, charging chart or installation instructions of

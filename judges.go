@@ -3,6 +3,7 @@ package satline
 import (
 	"slices"
 
+	"github.com/satline/satline/internal/coldroom"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/heatpump"
 	"github.com/satline/satline/internal/modes"
@@ -10,8 +11,8 @@ import (
 
 // judges of the modes other than cooling, and their looks; see package modes.
 var (
-	judges    = map[Mode]modes.Judge{Heating: heatpump.Judge}
-	modeLooks = [][]diagnose.Look{heatpump.Looks()}
+	judges    = map[Mode]modes.Judge{Heating: heatpump.Judge, Refrigeration: coldroom.Judge}
+	modeLooks = [][]diagnose.Look{heatpump.Looks(), coldroom.Looks()}
 )
 
 // everyLook lists the looks of all modes, each once.

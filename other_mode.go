@@ -20,7 +20,7 @@ func judged(
 		Superheat: d.Superheat, Subcooling: d.Subcooling,
 		LabelSubcooling: v.Equipment.Label.Subcooling, LabelTolerance: v.Equipment.Label.Tolerance,
 		Says: mode.Says, Stated: mode.Stated, Running: v.Conditions.Running,
-		ReadBeforeMove: !s.later, Spoils: b.spoiled, WholeCharge: wholeCharge(p),
+		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine, ReadBeforeMove: !s.later, Spoils: b.spoiled, WholeCharge: wholeCharge(p),
 	}
 	c.Evidence.Doubts, c.AtmosphereDoubt = b.doubts, quantity.Pressure(p.atmosphere.Pressure.Std)
 	if v.Complaint != 0 {

@@ -162,6 +162,7 @@ var readingFields = []readingField{
 	gaugeField("liquidPressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure }, quantity.PSIG(2500)),
 	gaugeField("dischargePressure", func(r *Readings) **gaugeReading { return &r.DischargePressure }, quantity.PSIG(2500)),
 	clampField("suctionLine", func(r *Readings) **temperatureReading { return &r.SuctionLine }, quantity.Celsius(100)),
+	clampField("bulbLine", func(r *Readings) **temperatureReading { return &r.BulbLine }, quantity.Celsius(100)),
 	clampField("liquidLine", func(r *Readings) **temperatureReading { return &r.LiquidLine }, quantity.Celsius(110)),
 	clampField("dischargeLine", func(r *Readings) **temperatureReading { return &r.DischargeLine }, quantity.Celsius(200)),
 	airField("outdoorDryBulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }, false),

@@ -77,6 +77,9 @@ type Readings struct {
 
 	// SuctionLine is the pipe temperature near the compressor.
 	SuctionLine *quantity.Uncertain[quantity.Temperature] `json:"suctionLine,omitzero"`
+	// BulbLine is the pipe temperature at the outlet of the evaporator, where the bulb of the
+	// valve sits; in a cold room it is far from the compressor.
+	BulbLine *quantity.Uncertain[quantity.Temperature] `json:"bulbLine,omitzero"`
 	// LiquidLine is the pipe temperature at the condenser outlet.
 	LiquidLine *quantity.Uncertain[quantity.Temperature] `json:"liquidLine,omitzero"`
 	// DischargeLine is the pipe temperature about 6 in (150 mm) from the

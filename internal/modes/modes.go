@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -41,6 +42,11 @@ type Case struct {
 	// LabelSubcooling and LabelTolerance are the maker's, nil and zero where not stated.
 	LabelSubcooling *quantity.Uncertain[quantity.TemperatureDelta]
 	LabelTolerance  quantity.TemperatureDelta
+
+	// Room is the cold room, and BulbLine the pipe at the bulb of its valve; zero and nil
+	// where neither was given.
+	Room     coldroom.Room
+	BulbLine *quantity.Uncertain[quantity.Temperature]
 
 	// Says is why the mode is taken to be what it is, and Stated that the visit says so.
 	Says   fact.Fact

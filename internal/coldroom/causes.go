@@ -1,0 +1,213 @@
+package coldroom
+
+// A cause is what readings alone can tell apart: what fails in the machine, at some sizes.
+type cause struct {
+	code string
+	// sizes of the failing, each as likely as the others.
+	sizes []failing
+	// withoutReceiver replaces sizes where the condenser itself holds the spare charge.
+	withoutReceiver []failing
+	// over is how much warmer the box is, in K, by the cause alone and not by lost capacity.
+	over []float64
+	// clamp is how far the suction clamp reads towards the air around it.
+	clamp []float64
+	// valveOnly and coldOnly limit it to machines with a valve, and to cool weather.
+	valveOnly, coldOnly bool
+}
+
+// coolWeather is the outdoor air below which a head that is not held falls too low.
+const coolWeather = 288.7 // K, 60 °F
+
+var causes = []cause{
+	{code: sound, sizes: []failing{{}}},
+	{
+		code: undercharge,
+		// Behind a receiver a shortage shows only when its outlet draws vapor; the first size
+		// is that of one that does not show yet.
+		sizes: []failing{
+			{}, {dry: 1, short: 0.015}, {dry: 1, short: 0.035}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
+		},
+		withoutReceiver: []failing{
+			{dry: 0.7}, {dry: 1, short: 0.015}, {dry: 1, short: 0.035}, {dry: 1, short: 0.07},
+			{dry: 1, short: 0.13},
+		},
+	},
+	{code: overcharge, sizes: []failing{{flooded: 0.15}, {flooded: 0.3}, {flooded: 0.45}}},
+	{code: gas, sizes: []failing{{gas: 3.5}, {gas: 6.5}, {gas: 11}}},
+	{code: condenser, sizes: []failing{{outdoor: 0.3}, {outdoor: 0.5}, {outdoor: 0.68}, {outdoor: 0.82}}},
+	{
+		code: evaporator,
+		sizes: []failing{
+			{indoor: 0.3, ice: 0.15}, {indoor: 0.5}, {indoor: 0.5, ice: 0.4}, {indoor: 0.7, ice: 0.5},
+			{indoor: 0.88, ice: 0.6},
+		},
+	},
+	{code: restriction, sizes: []failing{{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}}},
+	{
+		code:      starving,
+		valveOnly: true,
+		sizes:     []failing{{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}},
+	},
+	{code: flooding, valveOnly: true, sizes: []failing{{floods: 2.5}, {floods: 4}, {floods: 7}}},
+	{code: compressor, sizes: []failing{{leaks: 0.2}, {leaks: 0.35}, {leaks: 0.5}, {leaks: 0.65}}},
+	{code: headLow, coldOnly: true, sizes: []failing{{noFloor: true}}},
+	{code: headHigh, sizes: []failing{{floor: 8}, {floor: 14}, {floor: 20}}},
+	{code: load, sizes: []failing{{}, {}, {}}, over: []float64{3, 5.5, 9}},
+	{code: shortCycle, sizes: []failing{{}}},
+	{code: clamp, sizes: []failing{{}, {}}, clamp: []float64{0.25, 0.5}},
+}
+
+// Codes of the causes.
+const (
+	sound       = "cold-sound"
+	undercharge = "cold-undercharge"
+	overcharge  = "cold-overcharge"
+	gas         = "cold-gas"
+	condenser   = "cold-condenser"
+	evaporator  = "cold-evaporator"
+	restriction = "cold-restriction"
+	starving    = "cold-starving"
+	flooding    = "cold-flooding"
+	compressor  = "cold-compressor"
+	headLow     = "cold-head-low"
+	headHigh    = "cold-head-high"
+	load        = "cold-load"
+	shortCycle  = "cold-short-cycle"
+	clamp       = "cold-clamp"
+)
+
+// A fault is one of the things that make a cause; faults of one cause read alike, and looks
+// tell them apart.
+type fault struct {
+	code, cause string
+	// share is how often it is what a technician finds, of a hundred visits (common practice,
+	// no source).
+	share float64
+	// opens says that the circuit is opened to mend it.
+	opens bool
+}
+
+var faults = []fault{
+	{sound, sound, 30, false},
+	{"cold-leak", undercharge, 13, true},
+	{"cold-too-much", overcharge, 3, false},
+	{"cold-air-inside", gas, 2, true},
+	{"cold-condenser-dirty", condenser, 8, false},
+	{"cold-condenser-fan", condenser, 3, false},
+	{"cold-condenser-hot-air", condenser, 1, false},
+	{"cold-defrost", evaporator, 7, false},
+	{"cold-evaporator-fan", evaporator, 4, false},
+	{"cold-evaporator-dirty", evaporator, 1.5, false},
+	{"cold-drier", restriction, 3, true},
+	{"cold-liquid-valve", restriction, 1, true},
+	{"cold-valve-starves", starving, 4, true},
+	{"cold-bulb-loose", flooding, 2, false},
+	{"cold-valve-floods", flooding, 2, true},
+	{"cold-compressor-valves", compressor, 2.5, true},
+	{"cold-head-control-open", headLow, 4, true},
+	{"cold-head-control-shut", headHigh, 1.5, true},
+	{"cold-door", load, 6, false},
+	{"cold-product", load, 2, false},
+	{"cold-pressure-control", shortCycle, 2, false},
+	{"cold-suction-clamp", clamp, 2, false},
+}
+
+// A look is what a technician can see or try, with a yes or no.
+type look struct {
+	code  string
+	usual float64 // chance of a yes on a machine without what it is after
+	// of is the chance of a yes by fault, else by cause.
+	of      map[string]float64
+	minutes float64
+	running bool
+	// receiver, valve: it is on machines with one only.
+	receiver, valve bool
+}
+
+var looks = []look{
+	{
+		code: "cold-glass", usual: 0.07, minutes: 1, running: true, receiver: true,
+		of: map[string]float64{
+			undercharge: 0.93, restriction: 0.85, headLow: 0.6, "cold-liquid-valve": 0.6,
+		},
+	},
+	{
+		code: "cold-receiver-low", usual: 0.05, minutes: 4, running: true, receiver: true,
+		of: map[string]float64{undercharge: 0.92, headLow: 0.25, overcharge: 0.01},
+	},
+	{
+		code: "cold-coil-iced", usual: 0.03, minutes: 3,
+		of: map[string]float64{
+			"cold-defrost": 0.93, "cold-evaporator-fan": 0.35, "cold-evaporator-dirty": 0.3,
+			undercharge: 0.12, restriction: 0.12, starving: 0.12, "cold-door": 0.25,
+		},
+	},
+	{
+		code: "cold-evaporator-fans", usual: 0.02, minutes: 2, running: true,
+		of: map[string]float64{"cold-evaporator-fan": 0.96, "cold-defrost": 0.04},
+	},
+	{
+		code: "cold-defrost-works", usual: 0.04, minutes: 10,
+		of: map[string]float64{"cold-defrost": 0.9},
+	},
+	{
+		code: "cold-condenser-dirt", usual: 0.06, minutes: 2,
+		of: map[string]float64{"cold-condenser-dirty": 0.94, "cold-condenser-hot-air": 0.1},
+	},
+	{
+		code: "cold-condenser-fan-stands", usual: 0.02, minutes: 1, running: true,
+		of: map[string]float64{"cold-condenser-fan": 0.95},
+	},
+	{
+		code: "cold-drier-drop", usual: 0.03, minutes: 3, running: true,
+		of: map[string]float64{"cold-drier": 0.92, "cold-liquid-valve": 0.6},
+	},
+	{
+		code: "cold-bulb-warm", usual: 0.04, minutes: 6, running: true, valve: true,
+		of: map[string]float64{
+			"cold-valve-starves": 0.88, undercharge: 0.35, restriction: 0.5, "cold-valve-floods": 0.3,
+		},
+	},
+	{
+		code: "cold-bulb-off", usual: 0.03, minutes: 4, valve: true,
+		of: map[string]float64{"cold-bulb-loose": 0.95},
+	},
+	{
+		code: "cold-pump-down", usual: 0.04, minutes: 8, running: true,
+		of: map[string]float64{compressor: 0.92},
+	},
+	{
+		code: "cold-standing", usual: 0.03, minutes: 25, of: map[string]float64{gas: 0.92},
+	},
+	{
+		code: "cold-door-leaks", usual: 0.07, minutes: 2,
+		of: map[string]float64{"cold-door": 0.93, "cold-defrost": 0.15, "cold-product": 0.1},
+	},
+	{
+		code: "cold-warm-product", usual: 0.04, minutes: 2,
+		of: map[string]float64{"cold-product": 0.93, "cold-door": 0.08},
+	},
+	{
+		code: "cold-cycles", usual: 0.03, minutes: 5, running: true,
+		of: map[string]float64{shortCycle: 0.95, undercharge: 0.2, restriction: 0.15, headLow: 0.3},
+	},
+	{
+		code: "cold-head-holds", usual: 0.04, minutes: 5, running: true,
+		of: map[string]float64{headLow: 0.92, headHigh: 0.92},
+	},
+	{
+		code: "cold-second-clamp", usual: 0.05, minutes: 3, running: true,
+		of: map[string]float64{clamp: 0.93},
+	},
+}
+
+// chance of a yes where a fault is.
+func (l *look) chance(f *fault) float64 {
+	if c, ok := l.of[f.code]; ok {
+		return c
+	}
+	if c, ok := l.of[f.cause]; ok {
+		return c
+	}
+	return l.usual
+}
