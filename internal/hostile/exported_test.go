@@ -8,6 +8,7 @@ import (
 	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
@@ -291,6 +292,12 @@ var types = []reflect.Type{
 	reflect.TypeFor[charge.Verdict](),
 	reflect.TypeFor[charge.WeighedCharge](),
 	reflect.TypeFor[charge.Weighing](),
+	reflect.TypeFor[coldroom.Application](),
+	reflect.TypeFor[coldroom.Defrost](),
+	reflect.TypeFor[coldroom.FoodLimit](),
+	reflect.TypeFor[coldroom.PressureControl](),
+	reflect.TypeFor[coldroom.Room](),
+	reflect.TypeFor[coldroom.Usual](),
 	reflect.TypeFor[electrical.Capacitor](),
 	reflect.TypeFor[electrical.Check](),
 	reflect.TypeFor[electrical.Contactor](),
