@@ -11,6 +11,7 @@ import (
 
 	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -83,9 +84,10 @@ func (c *checker) equipment(e *Equipment) {
 	const advice = "check the figure and its unit, or leave it out"
 	l := &e.Label
 	within(c, "equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200), advice)
-	coldest, warmest := quantity.Fahrenheit(-60), quantity.Fahrenheit(65)
-	if t := e.ColdRoom.Setpoint; t != nil && !(*t >= coldest && *t <= warmest) {
-		*c = append(*c, outOfRange("equipment.coldRoom.setpoint", *t, coldest, warmest, advice))
+	if t := e.ColdRoom.Setpoint; t != nil && !(*t >= coldroom.Coldest && *t <= coldroom.Warmest) {
+		*c = append(*c, outOfRange(
+			"equipment.coldRoom.setpoint", *t, coldroom.Coldest, coldroom.Warmest, advice,
+		))
 	}
 	within(c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice)
 	within(c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), advice)

@@ -15,7 +15,7 @@ type PressureControl struct {
 }
 
 // PressureControl returns the usual setting of the low-pressure control of a room that is
-// kept at box, from -40 °F to 60 °F, with a refrigerant, where the atmosphere is that of the
+// kept at box, from Coldest to Warmest, with a refrigerant, where the atmosphere is that of the
 // site.
 //
 // After a pump-down it cuts in 5 °F of saturation below the box, so that it starts as soon as
@@ -29,10 +29,9 @@ type PressureControl struct {
 func (r Room) PressureControl(
 	fluid *refrigerant.Refrigerant, box quantity.Temperature, atmosphere quantity.Pressure,
 ) (PressureControl, error) {
-	coldest, warmest := quantity.Fahrenheit(-40), quantity.Fahrenheit(60)
-	if !(box >= coldest && box <= warmest) {
+	if !(box >= Coldest && box <= Warmest) {
 		return PressureControl{}, &quantity.RangeError{
-			Quantity: "box temperature", Value: box, Min: coldest, Max: warmest,
+			Quantity: "box temperature", Value: box, Min: Coldest, Max: Warmest,
 			Advice: "give the temperature that the box is kept at",
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // is not known is left out.
 type Room struct {
 	Application Application `json:"application,omitzero"`
-	// Setpoint is the temperature that it is kept at, from -60 °F to 65 °F.
+	// Setpoint is the temperature that it is kept at, from Coldest to Warmest.
 	Setpoint *quantity.Temperature `json:"setpoint,omitzero"`
 	// Receiver says whether the machine has one; absent where nobody looked.
 	Receiver *bool   `json:"receiver,omitzero"`
@@ -18,6 +18,12 @@ type Room struct {
 	// stops the compressor.
 	PumpDown bool `json:"pumpDown,omitzero"`
 }
+
+// Coldest and Warmest are -60 °F and 65 °F, between which a cold room is kept.
+const (
+	Coldest = quantity.Temperature((-60 + 459.67) / 1.8)
+	Warmest = quantity.Temperature((65 + 459.67) / 1.8)
+)
 
 // Application is what a cold room is for.
 type Application int

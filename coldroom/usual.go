@@ -76,8 +76,11 @@ var (
 
 // Usual returns what is usual for the room. Where its application is not stated it is taken
 // for a cooler or a freezer by its Setpoint, else by the temperature found in it, which may
-// be nil; a walk-in that is kept at 32 °F or below is a freezer (10 CFR 431.302).
+// be nil. A Setpoint out of its range counts as none. A walk-in that is kept at 32 °F or below is a freezer (10 CFR 431.302).
 func (r Room) Usual(found *quantity.Temperature) Usual {
+	if t := r.Setpoint; t != nil && !(*t >= Coldest && *t <= Warmest) {
+		r.Setpoint = nil
+	}
 	at := r.Setpoint
 	if at == nil {
 		at = found
