@@ -15,7 +15,7 @@ var layers = []struct {
 	prefix string
 	level  int
 }{
-	{"/examples", 5},
+	{"/examples/service/server", 6}, {"/examples", 5},
 	{
 		"/charge",
 		3,

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"github.com/satline/satline/examples/service/server"
 )
 
 // The options that the container and the systemd unit give are options of the
@@ -32,14 +34,19 @@ func TestDeploymentStarts(t *testing.T) {
 	}
 	for _, words := range [][]string{container, strings.Fields(after("satline.service", "ExecStart="))} {
 		args := words[1:]
-		at := slices.Index(args, "-listen") + 1
-		if at == 0 || at == len(args) {
-			t.Fatalf("%q listens nowhere", words)
+		for _, name := range []string{"-listen", "-operations"} {
+			at := slices.Index(args, name) + 1
+			if at == 0 || at == len(args) {
+				t.Fatalf("%q has no %s", words, name)
+			}
+			args[at] = "127.0.0.1:0"
 		}
-		args[at] = "127.0.0.1:0"
 		stopped, stop := context.WithCancel(t.Context())
 		stop()
-		if err := run(stopped, append(args, "-drain", "0s"), slog.New(slog.DiscardHandler)); err != nil {
+		if err := server.Run(stopped, server.Options{
+			Args: append(args, "-drain", "0s"), Log: slog.New(slog.DiscardHandler),
+			Getenv: func(string) string { return "" },
+		}); err != nil {
 			t.Errorf("%q: %v", words, err)
 		}
 	}

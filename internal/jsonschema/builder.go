@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -21,6 +22,9 @@ type Builder struct {
 	RefPrefix string
 	// Closed says that objects have no fields but those of their type.
 	Closed bool
+	// Units says that a quantity has one of the units by which they are listed, and no
+	// other spelling: what programs write, not people.
+	Units bool
 
 	source    *source
 	overrides map[reflect.Type]func(*Builder) (*Schema, error)
@@ -194,11 +198,20 @@ func Duration() *Schema {
 	}
 }
 
+// oneOf is a pattern of units.
+func oneOf(units []string) string {
+	quoted := make([]string, len(units))
+	for i, u := range units {
+		quoted[i] = regexp.QuoteMeta(u)
+	}
+	return `\s*(` + strings.Join(quoted, "|") + ")"
+}
+
 // text is the schema of a type that writes itself as text: a quantity with its
 // units, or an enumeration.
 func (b *Builder) text(t reflect.Type) (*Schema, error) {
 	if t.PkgPath() == reflect.TypeFor[quantity.Temperature]().PkgPath() && t.Kind() != reflect.Int {
-		return quantityText(t)
+		return b.quantityText(t)
 	}
 	names, err := b.source.integers(t)
 	if err != nil {
@@ -222,15 +235,17 @@ func (b *Builder) text(t reflect.Type) (*Schema, error) {
 }
 
 // A quantity is a decimal number, and something that is no part of it: the unit. A
-// fraction may stand between where the type reads one, as in "1 1/8 in".
+// fraction may stand between where the type reads one, as in "1 1/8 in", and a second
+// unit behind it, as in "6 lb 4 oz".
 const (
 	decimal  = `\s*[+\-−]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+\-]?[0-9]+)?`
 	fraction = `( [0-9]+/[0-9]+)?`
 	unit     = `\s*[^\s0-9.,±+][^±]*`
+	second   = `(\s*[0-9.]+\s*(oz|in))?`
 	sign     = `\s*(±|\+/?-)`
 )
 
-func quantityText(t reflect.Type) (*Schema, error) {
+func (b *Builder) quantityText(t reflect.Type) (*Schema, error) {
 	v := reflect.New(t).Interface().(interface {
 		encoding.TextUnmarshaler
 		encoding.TextMarshaler
@@ -240,24 +255,40 @@ func quantityText(t reflect.Type) (*Schema, error) {
 	if !errors.As(err, &refusal) {
 		return nil, fmt.Errorf("jsonschema: %v does not name its units: %v", t, err)
 	}
-	first := refusal.Units[0]
-	value := unit
+	name, first := refusal.Quantity, refusal.Units[0]
+	uncertain := strings.HasPrefix(t.Name(), "Uncertain[")
+	value, doubt := unit, unit
+	listed := refusal.Units
+	var units, doubts []string
+	if b.Units {
+		units = refusal.Units
+		value = oneOf(units)
+		if v.UnmarshalText([]byte("1 lb 2 oz")) == nil || v.UnmarshalText([]byte("1 ft 2 in")) == nil {
+			value += second
+		}
+		if uncertain && errors.As(v.UnmarshalText([]byte("1 "+first+" ± 1 ?")), &refusal) {
+			doubts = refusal.Units
+			doubt = oneOf(doubts)
+		}
+	}
 	if v.UnmarshalText([]byte("1 1/8 "+first)) == nil {
-		value = fraction + unit
+		value = fraction + value
 	}
 	s := &Schema{
 		Type: "string",
-		Description: refusal.Quantity + " with its unit, one of " +
-			strings.Join(refusal.Units, ", "),
+		Description: name + " with its unit, one of " +
+			strings.Join(listed, ", "),
 		Pattern:   "^" + decimal + value + "$",
 		MaxLength: 64,
+		Units:     units,
+		Doubts:    doubts,
 	}
 	example := "20 " + first
-	if strings.HasPrefix(t.Name(), "Uncertain[") {
+	if uncertain {
 		s.Description += "; its standard uncertainty may follow after ±, " +
 			"and then one unit does for both"
-		s.Pattern = "^" + decimal + "(" + value + "(±" + decimal + unit + ")?|" +
-			sign + decimal + unit + ")$"
+		s.Pattern = "^" + decimal + "(" + value + "(\\s*±" + decimal + doubt + ")?|" +
+			sign + decimal + value + ")$"
 		s.MaxLength = 130
 		example = "20 ± 0.5 " + first
 	}

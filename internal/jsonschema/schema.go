@@ -37,6 +37,10 @@ type Schema struct {
 	// name are allowed.
 	Additional *bool `json:"additionalProperties,omitempty"`
 
+	// Units and Doubts are the units of a quantity and of its uncertainty.
+	Units  []string `json:"x-units,omitempty"`
+	Doubts []string `json:"x-uncertainty-units,omitempty"`
+
 	Examples []any      `json:"examples,omitempty"`
 	Defs     Properties `json:"$defs,omitempty"`
 }

@@ -42,6 +42,8 @@ var Problems = []Problem{
 		Status: http.StatusUnprocessableEntity},
 	{Type: "/problems/not-now", Status: http.StatusUnprocessableEntity,
 		Title: "The charging method has no answer under these conditions."},
+	{Type: "/problems/too-many", Title: "The client has too many requests under way.",
+		Status: http.StatusTooManyRequests},
 	{Type: "/problems/internal", Title: "The service failed at this request.",
 		Status: http.StatusInternalServerError},
 	{Type: "/problems/busy", Title: "All workers are at work.",

@@ -4,7 +4,12 @@
 //
 //	go run ./examples/service/loadtest                  10,000 assessments of each scope
 //	go run ./examples/service/loadtest -n 1000000       a million with verdicts, and 10,000 whole
-//	go run ./examples/service/loadtest -service http://127.0.0.1:8080
+//	go run ./examples/service/loadtest -slow 32         while 32 batches of blank lines hang on
+//	go run ./examples/service/loadtest -rate 400        400 a second, answered or not
+//	go run ./examples/service/loadtest -service http://127.0.0.1:8080 -operations http://127.0.0.1:8081
+//
+// It prints what a request cost the service in time of a core, too, which another load of
+// the machine changes least, and how long health took to answer meanwhile.
 //
 // Without -service it builds the service and starts it as a process of its own
 // that computes on one core, and ends it at the end. It speaks to loopback
@@ -55,6 +60,10 @@ func run(args []string, out io.Writer) error {
 		"assessments of scope \"whole\", with dose and diagnosis, at most 5000000",
 	)
 	clients := flags.Int("clients", 8, "requests under way at once, at most 256")
+	operations := flags.String("operations", "",
+		"where that service answers its operators; for its memory and health")
+	slow := flags.Int("slow", 0, "batches that send blank lines all the time, at most 256")
+	rate := flags.Float64("rate", 0, "requests to begin a second; 0 for as many as are answered")
 	limit := flags.Duration("time", time.Hour, "stop a scope after this long")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -64,10 +73,10 @@ func run(args []string, out io.Writer) error {
 			return fmt.Errorf("-n and -whole are from 0 to 5000000")
 		}
 	}
-	if *clients < 1 || *clients > 256 {
-		return fmt.Errorf("-clients is from 1 to 256")
+	if *clients < 1 || *clients > 256 || *slow < 0 || *slow > 256 {
+		return fmt.Errorf("-clients is from 1 to 256, -slow from 0 to 256")
 	}
-	at := *base
+	at, own := *base, *operations
 	var pid int
 	if at == "" {
 		served, err := startService()
@@ -75,18 +84,23 @@ func run(args []string, out io.Writer) error {
 			return err
 		}
 		defer served.end()
-		at, pid = served.address, served.cmd.Process.Pid
+		at, own, pid = served.address, served.operations, served.cmd.Process.Pid
 		// The service has a core to itself where there are two.
 		runtime.GOMAXPROCS(max(1, runtime.NumCPU()-1))
 	}
-	if err := onLoopback(at); err != nil {
-		return err
+	for _, address := range []string{at, own} {
+		if err := onLoopback(address); address != "" && err != nil {
+			return err
+		}
 	}
-	l := load{out: out, base: at, pid: pid, clients: *clients, limit: *limit}
+	l := load{
+		out: out, base: at, operations: own, pid: pid, clients: *clients, limit: *limit, rate: *rate,
+	}
 	l.client = &http.Client{
 		Timeout:   10 * time.Second,
 		Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1},
 	}
+	defer l.hangOn(*slow)()
 	var reports []report
 	for _, scope := range []struct {
 		name string
@@ -117,12 +131,13 @@ func onLoopback(base string) error {
 
 // load asks for the same assessment over and over.
 type load struct {
-	out     io.Writer
-	base    string
-	pid     int // of the service, where it is a child
-	client  *http.Client
-	clients int
-	limit   time.Duration
+	out              io.Writer
+	base, operations string
+	pid              int // of the service, where it is a child
+	client           *http.Client
+	clients          int
+	limit            time.Duration
+	rate             float64
 }
 
 // A report is what became of one scope.
@@ -133,6 +148,8 @@ type report struct {
 	p50, p99, p999  time.Duration
 	longest         time.Duration
 	refused, failed int64
+	core            time.Duration // of the service, a request
+	health          time.Duration // the longest that it took
 }
 
 func (l load) run(scope string, n int) (report, error) {
@@ -150,6 +167,8 @@ func (l load) run(scope string, n int) (report, error) {
 		"system",
 		"resident",
 	)
+	health := l.watchHealth()
+	core := coreTime(l.pid)
 	began := time.Now()
 	stop := began.Add(l.limit)
 	step := int64(max(1, n/10))
@@ -165,6 +184,11 @@ func (l load) run(scope string, n int) (report, error) {
 					l.row(i-1, began)
 				}
 				start := time.Now()
+				if l.rate > 0 {
+					// It counts from when it was due, or a late answer would hide those it delays.
+					start = began.Add(time.Duration(float64(i-1) / l.rate * float64(time.Second)))
+					time.Sleep(time.Until(start))
+				}
 				status, err := l.once(body)
 				took[i-1] = time.Since(start)
 				switch {
@@ -196,6 +220,8 @@ func (l load) run(scope string, n int) (report, error) {
 		took[len(took)-1],
 		refused.Load(),
 		failed.Load(),
+		(coreTime(l.pid) - core) / time.Duration(len(took)),
+		health(),
 	}, nil
 }
 
@@ -224,37 +250,15 @@ func (l load) row(done int64, began time.Time) {
 
 func printed(out io.Writer, reports []report, clients int) error {
 	var failed int64
-	fmt.Fprintf(
-		out,
-		"%d clients at once\n%-8s %10s %12s %10s %10s %10s %10s %8s %8s\n",
-		clients,
-		"scope",
-		"requests",
-		"per second",
-		"p50",
-		"p99",
-		"p99.9",
-		"longest",
-		"refused",
-		"failed",
-	)
+	fmt.Fprintf(out, "%d clients at once\n%-8s %10s %11s %10s %10s %10s %10s %10s %10s %8s %8s\n",
+		clients, "scope", "requests", "per second", "core each", "p50", "p99", "p99.9", "longest",
+		"health", "refused", "failed")
 	for _, r := range reports {
 		failed += r.failed
-		fmt.Fprintf(
-			out,
-			"%-8s %10d %12.0f %10s %10s %10s %10s %8d %8d\n",
-			r.scope,
-			r.requests,
-			float64(r.requests)/r.elapsed.Seconds(),
-			milliseconds(
-				r.p50,
-			),
-			milliseconds(r.p99),
-			milliseconds(r.p999),
-			milliseconds(r.longest),
-			r.refused,
-			r.failed,
-		)
+		fmt.Fprintf(out, "%-8s %10d %11.0f %10s %10s %10s %10s %10s %10s %8d %8d\n",
+			r.scope, r.requests, float64(r.requests)/r.elapsed.Seconds(), milliseconds(r.core),
+			milliseconds(r.p50), milliseconds(r.p99), milliseconds(r.p999), milliseconds(r.longest),
+			milliseconds(r.health), r.refused, r.failed)
 	}
 	if failed > 0 {
 		return fmt.Errorf("%d requests failed", failed)

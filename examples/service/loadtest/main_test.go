@@ -23,6 +23,7 @@ func TestCountsAndReports(t *testing.T) {
 		switch r.URL.Path {
 		case "/metrics":
 			w.Write([]byte("satline_heap_bytes 2000000\nsatline_system_bytes 9000000\n"))
+		case "/healthz":
 		default:
 			if asked.Add(1)%10 == 0 {
 				w.WriteHeader(http.StatusServiceUnavailable)
@@ -31,7 +32,7 @@ func TestCountsAndReports(t *testing.T) {
 	}))
 	defer server.Close()
 	var out strings.Builder
-	if err := run([]string{"-service", server.URL, "-n", "100", "-whole", "0", "-clients", "3"}, &out); err != nil {
+	if err := run([]string{"-service", server.URL, "-operations", server.URL, "-n", "100", "-whole", "0", "-clients", "3"}, &out); err != nil {
 		t.Fatal(err)
 	}
 	if got := asked.Load(); got != 100 {

@@ -13,9 +13,9 @@ import (
 
 // A served service is a process of its own.
 type served struct {
-	cmd     *exec.Cmd
-	dir     string
-	address string
+	cmd                 *exec.Cmd
+	dir                 string
+	address, operations string
 }
 
 // startService builds the service and starts it on a free loopback port and one
@@ -31,7 +31,8 @@ func startService() (*served, error) {
 		s.end()
 		return nil, fmt.Errorf("%w: %s", err, text)
 	}
-	s.cmd = exec.Command(program, "-listen", "127.0.0.1:0", "-quiet")
+	s.cmd = exec.Command(program, "-listen", "127.0.0.1:0",
+		"-operations", "127.0.0.1:0", "-client-requests", "1000", "-client-connections", "512", "-quiet")
 	s.cmd.Env = append(os.Environ(), "GOMAXPROCS=1")
 	log, err := s.cmd.StderrPipe()
 	if err == nil {
@@ -44,7 +45,7 @@ func startService() (*served, error) {
 	}
 	lines := bufio.NewReader(log)
 	first, err := lines.ReadBytes('\n')
-	var listening struct{ Address string }
+	var listening struct{ Address, Operations string }
 	if err == nil {
 		err = json.Unmarshal(first, &listening)
 	}
@@ -53,7 +54,7 @@ func startService() (*served, error) {
 		return nil, fmt.Errorf("the service did not start: %s %v", first, err)
 	}
 	go io.Copy(os.Stderr, lines)
-	s.address = "http://" + listening.Address
+	s.address, s.operations = "http://"+listening.Address, "http://"+listening.Operations
 	return s, nil
 }
 

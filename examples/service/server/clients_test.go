@@ -1,8 +1,9 @@
-package main
+package server
 
 import (
 	"bufio"
 	"context"
+	"encoding/json"
 	"fmt"
 	"io"
 	"log/slog"
@@ -25,18 +26,25 @@ func contextThatEnds() (context.Context, context.CancelFunc) {
 }
 
 // start serves with short time-outs on a loopback address.
-func start(t *testing.T, connections int) (*service, *http.Server, string) {
+func start(
+	t *testing.T, connections int, change ...func(*settings),
+) (*service, *http.Server, string) {
 	t.Helper()
 	listener, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
 	log := slog.New(slog.DiscardHandler)
-	s := newService(log, 2, false)
+	set := usual()
+	set.workers, set.quiet, set.connections = 2, true, connections
+	set.lineTime = 300 * time.Millisecond
+	for _, f := range change {
+		f(&set)
+	}
+	s := newService(log, set)
 	server := newServer(s, log)
 	server.ReadHeaderTimeout, server.ReadTimeout = 150*time.Millisecond, 300*time.Millisecond
-	s.lineTimeout = 300 * time.Millisecond
-	limited := limitConnections(listener, connections)
+	limited := limitConnections(listener, set)
 	server.ConnState = limited.state
 	go server.Serve(limited)
 	t.Cleanup(func() { server.Close() })
@@ -60,7 +68,7 @@ func TestSlowAndBrokenClients(t *testing.T) {
 		"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03",
 		"GET / HTTP/9.9\r\n\r\n",
 		"GET /" + strings.Repeat("x", 64<<10) + " HTTP/1.1\r\n\r\n",
-		"GET /healthz HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) + "\r\n\r\n",
+		"GET /problems/path HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) + "\r\n\r\n",
 	} {
 		for range 4 {
 			c, err := net.Dial("tcp", address)
@@ -127,7 +135,7 @@ func TestConnectionLimit(t *testing.T) {
 	}
 	done := make(chan error, 1)
 	go func() {
-		resp, err := http.Get("http://" + address + "/healthz")
+		resp, err := http.Get("http://" + address + "/problems/path")
 		if err == nil {
 			resp.Body.Close()
 		}
@@ -156,7 +164,7 @@ func TestIdleConnectionsMakeRoom(t *testing.T) {
 		}
 		defer c.Close()
 		c.SetDeadline(time.Now().Add(5 * time.Second))
-		io.WriteString(c, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
+		io.WriteString(c, "GET /problems/path HTTP/1.1\r\nHost: localhost\r\n\r\n")
 		if answer, err := bufio.NewReader(c).ReadString('\n'); err != nil ||
 			!strings.Contains(answer, "200 OK") {
 			t.Fatalf("connection %d: %q %v", i+1, answer, err)
@@ -206,8 +214,7 @@ func TestClientThatStopsReading(t *testing.T) {
 // A batch under way ends between two lines when the service stops, and says
 // from which line on it has to be sent again.
 func TestBatchIsToldToStop(t *testing.T) {
-	s, server, address := start(t, 8)
-	s.lineTimeout = 10 * time.Second
+	s, server, address := start(t, 8, func(set *settings) { set.lineTime = 10 * time.Second })
 	body, send := io.Pipe()
 	defer send.Close()
 	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess/batch", body)
@@ -286,7 +293,11 @@ func TestGracefulStop(t *testing.T) {
 	out, in := io.Pipe()
 	ended := make(chan error, 1)
 	go func() {
-		ended <- run(ctx, []string{"-listen", "127.0.0.1:0", "-drain", "200ms"}, slog.New(slog.NewJSONHandler(in, nil)))
+		ended <- Run(ctx, Options{
+			Args:   []string{"-listen", "127.0.0.1:0", "-operations", "127.0.0.1:0"},
+			Getenv: environment{"SATLINE_DRAIN": "200ms"}.get,
+			Log:    slog.New(slog.NewJSONHandler(in, nil)),
+		})
 		in.Close()
 	}()
 	lines := bufio.NewReader(out)
@@ -294,8 +305,11 @@ func TestGracefulStop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, after, _ := strings.Cut(first, `"address":"`)
-	address, _, _ := strings.Cut(after, `"`)
+	var listening struct{ Address, Operations string }
+	if err := json.Unmarshal([]byte(first), &listening); err != nil {
+		t.Fatal(err)
+	}
+	address := listening.Address
 	go io.Copy(io.Discard, lines)
 
 	body, send := io.Pipe()
@@ -322,19 +336,16 @@ func TestGracefulStop(t *testing.T) {
 	defer late.Close()
 	stop()
 	waitFor(t, "readiness withdrawn", func() bool {
-		resp, err := http.Get("http://" + address + "/readyz")
+		resp, err := http.Get("http://" + listening.Operations + "/readyz")
 		if err != nil {
 			return false
 		}
 		defer resp.Body.Close()
-		if resp.StatusCode != http.StatusServiceUnavailable {
-			return false
-		}
-		if !resp.Close {
-			t.Error("a client is not told to take its next request elsewhere")
-		}
-		return true
+		return resp.StatusCode == http.StatusServiceUnavailable
 	})
+	if resp, err := http.Get("http://" + address + "/problems/path"); err != nil || !resp.Close {
+		t.Errorf("a client is not told to take its next request elsewhere: %v", err)
+	}
 	waitFor(t, "no more connections", func() bool {
 		c, err := net.Dial("tcp", address)
 		if err == nil {
@@ -343,7 +354,7 @@ func TestGracefulStop(t *testing.T) {
 		return err != nil
 	})
 	late.SetDeadline(time.Now().Add(5 * time.Second))
-	io.WriteString(late, "GET /healthz HTTP/1.1\r\nHost: localhost\r\n\r\n")
+	io.WriteString(late, "GET /problems/path HTTP/1.1\r\nHost: localhost\r\n\r\n")
 	if got, err := bufio.NewReader(late).ReadString('\n'); err != nil ||
 		!strings.Contains(got, "200 OK") {
 		t.Errorf("a request on a connection that was taken before: %q %v", got, err)
@@ -357,6 +368,10 @@ func TestGracefulStop(t *testing.T) {
 		t.Errorf("stopped with %v", err)
 	}
 }
+
+type environment map[string]string
+
+func (e environment) get(name string) string { return e[name] }
 
 func waitFor(t *testing.T, what string, is func() bool) {
 	t.Helper()

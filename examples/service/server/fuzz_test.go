@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"encoding/json"
@@ -14,7 +14,7 @@ import (
 // Whatever is sent, the answer is one that the description has, and never a
 // failure of the service.
 func FuzzRequests(f *testing.F) {
-	s := newService(slog.New(slog.DiscardHandler), 2, false)
+	s := newService(slog.New(slog.DiscardHandler), usual())
 	doc := readDescription(f)
 	var posts []api.Operation
 	for _, o := range api.Operations {

@@ -1,12 +1,12 @@
-package main
+package server
 
 import (
 	"context"
-	_ "embed"
 	"encoding/json"
 	"log/slog"
 	"net/http"
 	"runtime/debug"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -16,64 +16,50 @@ import (
 	"github.com/satline/satline/examples/service/api"
 )
 
-//go:embed openapi.json
-var openAPI []byte
-
 // A service holds no state but its counters.
 type service struct {
-	log      *slog.Logger
-	requests bool // whether each request is logged
-	mux      *http.ServeMux
-	places   chan struct{} // one for each request that is being computed
-	metrics  metrics
-	ready    atomic.Bool
+	set     settings
+	log     *slog.Logger
+	mux     *http.ServeMux
+	origins origins
+	clients *clients
+	places  chan struct{} // one for each request that is being computed
+	batches chan struct{} // one for each batch that is under way
+	metrics metrics
+	ready   atomic.Bool
 
-	lineTimeout time.Duration
-	stopping    chan struct{} // closed when batches under way are to end
-	stop        func()
+	stopping chan struct{} // closed when batches under way are to end
+	stop     func()
 }
 
 // An endpoint answers a request, or says what is wrong with it.
 type endpoint func(w http.ResponseWriter, r *http.Request) *api.Problem
 
-func newService(log *slog.Logger, workers int, logRequests bool) *service {
+func newService(log *slog.Logger, set settings) *service {
 	s := &service{
-		log:         log,
-		requests:    logRequests,
-		mux:         http.NewServeMux(),
-		places:      make(chan struct{}, max(1, workers)),
-		lineTimeout: lineTimeout,
-		stopping:    make(chan struct{}),
+		set:      set,
+		log:      log,
+		mux:      http.NewServeMux(),
+		origins:  newOrigins(set.origins),
+		clients:  newClients(set.clientRequests),
+		places:   make(chan struct{}, set.workers),
+		batches:  make(chan struct{}, set.batches),
+		stopping: make(chan struct{}),
 	}
 	s.stop = sync.OnceFunc(func() { close(s.stopping) })
 	s.ready.Store(true)
-	s.serve("POST /v1/assess", answering(s, assessLimits, satline.Assess))
+	s.serve("POST /v1/assess", answering(s, assessLimits, "Assessment", satline.Assess))
 	s.serve("POST /v1/assess/batch", s.batch)
 	s.serve("GET /v1/refrigerants", s.refrigerants)
 	s.serve("GET /v1/refrigerants/{name}", s.refrigerant)
-	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, api.Saturation))
-	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, api.State))
-	s.serve("POST /v1/air", answering(s, smallLimits, api.Air))
-	s.serve("POST /v1/charge/target", answering(s, smallLimits, api.Target))
+	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, "SaturationAnswer", api.Saturation))
+	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, "StateAnswer", api.State))
+	s.serve("POST /v1/air", answering(s, smallLimits, "AirAnswer", api.Air))
+	s.serve("POST /v1/charge/target", answering(s, smallLimits, "charge.Target", api.Target))
 	s.serve("GET /problems/{kind}", s.kindOfProblem)
-	s.mux.HandleFunc("GET /openapi.json", func(w http.ResponseWriter, _ *http.Request) {
-		w.Header().Set("Content-Type", "application/json")
-		w.Write(openAPI)
-	})
-	s.mux.HandleFunc(
-		"GET /healthz",
-		func(w http.ResponseWriter, _ *http.Request) { plain(w, http.StatusOK, "alive\n") },
-	)
-	s.mux.HandleFunc("GET /readyz", func(w http.ResponseWriter, _ *http.Request) {
-		if !s.ready.Load() {
-			plain(w, http.StatusServiceUnavailable, "stopping\n")
-			return
-		}
-		plain(w, http.StatusOK, "ready\n")
-	})
-	s.mux.HandleFunc("GET /metrics", func(w http.ResponseWriter, _ *http.Request) {
-		w.Header().Set("Content-Type", "text/plain; version=0.0.4; charset=utf-8")
-		s.metrics.write(w)
+	s.serve("GET /openapi.json", func(w http.ResponseWriter, r *http.Request) *api.Problem {
+		constant(w, r, api.Description)
+		return nil
 	})
 	s.serve("/", s.elsewhere)
 	return s
@@ -92,10 +78,13 @@ func (s *service) isStopping() bool {
 // is the last of its connection, so that the next goes to another instance and is
 // not lost with the connection.
 func (s *service) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Server", "satline/"+version)
 	if !s.ready.Load() {
 		w.Header().Set("Connection", "close")
 	}
-	s.mux.ServeHTTP(w, r)
+	if !s.origins.answer(w, r) {
+		s.mux.ServeHTTP(w, r)
+	}
 }
 
 // serve counts, times and logs an endpoint, and keeps a panic of ours from
@@ -107,22 +96,14 @@ func (s *service) serve(pattern string, do endpoint) {
 		id := requestID(r)
 		w.Header().Set(idHeader, id)
 		seen := &recorder{ResponseWriter: w}
+		out := &packer{ResponseWriter: seen, takes: takesGzip(r.Header.Get("Accept-Encoding"))}
 		s.metrics.underWay.Add(1)
 		defer func() {
 			cause := recover()
 			partial := cause != nil && seen.status != 0
 			if cause != nil {
-				s.log.Error(
-					"panic",
-					"id",
-					id,
-					"pattern",
-					pattern,
-					"cause",
-					cause,
-					"stack",
-					string(debug.Stack()),
-				)
+				s.log.Error("panic", "id", id, "pattern", pattern, "cause", cause,
+					"stack", string(debug.Stack()))
 				if !partial {
 					writeProblem(seen, internalProblem())
 				}
@@ -130,30 +111,26 @@ func (s *service) serve(pattern string, do endpoint) {
 			took := time.Since(began)
 			counter.count(seen.code(), took)
 			s.metrics.underWay.Add(-1)
-			if s.requests {
-				s.log.Info(
-					"request",
-					"id",
-					id,
-					"pattern",
-					pattern,
-					"status",
-					seen.code(),
-					"bytes",
-					seen.bytes,
-					"took",
-					took.Seconds(),
-					"from",
-					r.RemoteAddr,
-				)
+			if !s.set.quiet {
+				trace, parent := traceOf(r.Header.Get("Traceparent"))
+				s.log.Info("request", "id", id, "trace", trace, "parent", parent,
+					"pattern", pattern, "status", seen.code(), "bytes", seen.bytes,
+					"took", took.Seconds(), "from", s.client(r))
 			}
 			if partial {
 				panic(http.ErrAbortHandler) // what was sent is not whole: say so by closing
 			}
 		}()
-		if p := do(seen, r); p != nil {
-			writeProblem(seen, p)
+		leave, ok := s.clients.enter(s.client(r))
+		if !ok {
+			writeProblem(out, tooManyProblem())
+			return
 		}
+		defer leave()
+		if p := do(out, r); p != nil {
+			writeProblem(out, p)
+		}
+		out.end()
 	})
 }
 
@@ -181,13 +158,16 @@ func (s *service) computing(ctx context.Context, work func() *api.Problem) *api.
 	return work()
 }
 
-// answering makes an endpoint of a function from a JSON document to another.
+// answering makes an endpoint of a function from a JSON document to another, which has
+// a schema of that name.
 func answering[Question, Answer any](
-	s *service,
-	limits bodyLimits,
-	do func(Question) (Answer, error),
+	s *service, limits bodyLimits, schema string, do func(Question) (Answer, error),
 ) endpoint {
 	return func(w http.ResponseWriter, r *http.Request) *api.Problem {
+		units, p := unitsOf(r)
+		if p != nil {
+			return p
+		}
 		text, p := readBody(w, r, limits)
 		if p != nil {
 			return p
@@ -198,6 +178,12 @@ func answering[Question, Answer any](
 			if err := limits.decode(text, &q); err != nil {
 				return malformedProblem(err)
 			}
+			if v, ok := any(&q).(*satline.Visit); ok {
+				*v = units.visit(*v)
+				units = units.or(v.Units)
+			} else {
+				units = units.or(systemOf(text))
+			}
 			a, err := do(q)
 			if err != nil {
 				return problemOf(err)
@@ -206,6 +192,7 @@ func answering[Question, Answer any](
 				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 				return internalProblem()
 			}
+			body = units.write(schema, body)
 			return nil
 		}); p != nil {
 			return p
@@ -217,6 +204,7 @@ func answering[Question, Answer any](
 
 func sendJSON(w http.ResponseWriter, body []byte) {
 	w.Header().Set("Content-Type", "application/json")
+	w.Header().Set("Content-Length", strconv.Itoa(len(body)+1))
 	w.Write(append(body, '\n'))
 }
 
@@ -239,12 +227,6 @@ func (s *service) elsewhere(w http.ResponseWriter, r *http.Request) *api.Problem
 		return methodProblem(allowed)
 	}
 	return pathProblem(r.URL.Path)
-}
-
-func plain(w http.ResponseWriter, status int, text string) {
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	w.WriteHeader(status)
-	w.Write([]byte(text))
 }
 
 // A recorder remembers what was answered.

@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"bytes"
@@ -15,7 +15,7 @@ import (
 
 // Every request that README.md shows is answered as it stands there.
 func TestRequestsOfTheReadme(t *testing.T) {
-	text, err := os.ReadFile("../../README.md")
+	text, err := os.ReadFile("../../../README.md")
 	if errors.Is(err, fs.ErrNotExist) {
 		t.Skip("SKIPPED: a copy of the service stands beside no README.md of satline")
 	}
@@ -46,7 +46,7 @@ func TestRequestsOfTheReadme(t *testing.T) {
 				case arg == "-T":
 					body = demoBatch(t)
 				case strings.HasPrefix(value, "@"):
-					file, err := os.ReadFile(filepath.Join("../..", value[1:]))
+					file, err := os.ReadFile(filepath.Join("../../..", value[1:]))
 					if err != nil {
 						t.Error(err)
 					}
@@ -75,7 +75,7 @@ func TestRequestsOfTheReadme(t *testing.T) {
 // demoBatch is the demonstration visits, one a line.
 func demoBatch(t *testing.T) string {
 	t.Helper()
-	files, err := filepath.Glob("../visit/demo/*.json")
+	files, err := filepath.Glob("../../visit/demo/*.json")
 	if err != nil || len(files) < 2 {
 		t.Fatalf("%v %v", files, err)
 	}

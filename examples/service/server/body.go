@@ -1,7 +1,6 @@
-package main
+package server
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"mime"
@@ -13,7 +12,7 @@ import (
 	"github.com/satline/satline/strictjson"
 )
 
-// bodyLimits bound what is read of a request.
+// bodyLimits bound what is read of a request, unpacked.
 type bodyLimits strictjson.Limits
 
 var (
@@ -30,34 +29,37 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *ap
 		return nil, p
 	}
 	if r.ContentLength > int64(l.Bytes) {
-		return nil, tooLargeProblem(int64(l.Bytes))
+		return nil, tooLargeProblem(l.Bytes)
 	}
-	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, int64(l.Bytes)))
-	var large *http.MaxBytesError
+	body, err := unpacked(r)
+	if err != nil {
+		return nil, cutProblem(err, "its body")
+	}
+	text, err := io.ReadAll(io.LimitReader(body, int64(l.Bytes)+1))
 	switch {
-	case errors.As(err, &large):
-		return nil, tooLargeProblem(large.Limit)
 	case err != nil:
 		return nil, cutProblem(err, "its body")
+	case len(text) > l.Bytes:
+		w.Header().Set("Connection", "close") // the rest is not the next request
+		return nil, tooLargeProblem(l.Bytes)
 	}
 	return text, nil
 }
 
-// needs refuses a request in another media type, or packed, and says in a header
-// what would be taken.
+// needs refuses a request in another media type, or packed in another way, and says in
+// a header what would be taken.
 func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
 	got := r.Header.Get("Content-Type")
 	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
 		w.Header().Set("Accept", media)
 		return mediaProblem(media, got)
 	}
-	if coding := r.Header.Get("Content-Encoding"); coding != "" &&
-		!strings.EqualFold(coding, "identity") {
-		w.Header().Set("Accept-Encoding", "identity")
-		return problemOfType(
-			"media-type",
-			fmt.Sprintf("send the body as it is, not in Content-Encoding %.60q", coding),
-		)
+	switch coding := r.Header.Get("Content-Encoding"); strings.ToLower(coding) {
+	case "", "identity", "gzip":
+		return nil
+	default:
+		w.Header().Set("Accept-Encoding", "gzip, identity")
+		return problemOfType("media-type",
+			fmt.Sprintf("send the body as it is or with gzip, not in Content-Encoding %.60q", coding))
 	}
-	return nil
 }

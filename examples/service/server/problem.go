@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"encoding/json"
@@ -19,7 +19,7 @@ import (
 // writeProblem answers with a problem.
 func writeProblem(w http.ResponseWriter, p *api.Problem) {
 	w.Header().Set("Content-Type", "application/problem+json")
-	if p.Status == http.StatusServiceUnavailable {
+	if p.Status == http.StatusServiceUnavailable || p.Status == http.StatusTooManyRequests {
 		w.Header().Set("Retry-After", "1")
 	}
 	w.WriteHeader(p.Status)
@@ -64,14 +64,19 @@ func malformedProblem(err error) *api.Problem {
 	return p
 }
 
-func tooLargeProblem(limit int64) *api.Problem {
+func tooLargeProblem(limit int) *api.Problem {
 	return problemOfType("too-large", fmt.Sprintf("at most %d bytes are read", limit))
 }
 
 // cutProblem is that of a request that did not arrive whole.
 func cutProblem(err error, what string) *api.Problem {
-	if errors.Is(err, os.ErrDeadlineExceeded) {
+	switch {
+	case errors.Is(err, os.ErrDeadlineExceeded):
 		return problemOfType("timeout", "the time was up before "+what+" had arrived")
+	case isPacking(err):
+		return problemOfType("malformed", "what was sent is not packed with gzip, as it says it is")
+	case errors.Is(err, errEndless):
+		return problemOfType("too-large", "the line is so long that those after it were not read")
 	}
 	return problemOfType("malformed", "the request ended before "+what+" had arrived")
 }
@@ -93,18 +98,12 @@ func pathProblem(path string) *api.Problem {
 
 func busyProblem() *api.Problem { return problemOfType("busy", "try again in a second") }
 
-func stoppingProblem() *api.Problem {
-	return problemOfType("stopping", "send this line and those after it again")
+func tooManyProblem() *api.Problem {
+	return problemOfType("too-many", "wait for the answers to those that are under way")
 }
 
-// kindOfProblem answers for the address that is the type of a problem.
-func (s *service) kindOfProblem(w http.ResponseWriter, r *http.Request) *api.Problem {
-	for _, p := range api.Problems {
-		if p.Type == r.URL.Path {
-			return s.send(w, p)
-		}
-	}
-	return pathProblem(r.URL.Path)
+func stoppingProblem() *api.Problem {
+	return problemOfType("stopping", "send this line and those after it again")
 }
 
 func internalProblem() *api.Problem {

@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"cmp"
@@ -123,6 +123,8 @@ func (m *metrics) write(w io.Writer) {
 	family(w, "satline_batch_lines_total", "counter", "Lines of batches answered.")
 	fmt.Fprintf(w, "satline_batch_lines_total{result=\"assessment\"} %d\n", m.assessed.Load())
 	fmt.Fprintf(w, "satline_batch_lines_total{result=\"problem\"} %d\n", m.unable.Load())
+	family(w, "satline_build_info", "gauge", "The version that runs.")
+	fmt.Fprintf(w, "satline_build_info{version=%q,go=%q} 1\n", version, runtime.Version())
 	var memory runtime.MemStats
 	runtime.ReadMemStats(&memory)
 	gauge(

@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"encoding/json"
@@ -44,7 +44,7 @@ type published struct {
 func readDescription(t testing.TB) published {
 	t.Helper()
 	var d published
-	if err := json.Unmarshal(openAPI, &d); err != nil {
+	if err := json.Unmarshal(api.Description, &d); err != nil {
 		t.Fatal(err)
 	}
 	return d

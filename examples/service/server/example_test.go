@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"bytes"
@@ -15,7 +15,7 @@ import (
 // A client in Go posts a visit and reads an assessment, or a problem that says
 // what to mend.
 func Example() {
-	server := httptest.NewServer(newService(slog.New(slog.DiscardHandler), 1, false))
+	server := httptest.NewServer(newService(slog.New(slog.DiscardHandler), usual()))
 	defer server.Close()
 
 	ask := func(visit string) (string, error) {

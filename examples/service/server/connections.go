@@ -1,4 +1,4 @@
-package main
+package server
 
 import (
 	"context"
@@ -8,13 +8,19 @@ import (
 	"time"
 )
 
-// limitConnections lets at most n connections be served. The next waits until
+// limitConnections lets so many connections be served as are set. The next waits until
 // one closes, and to that end the one that has been idle longest is closed; the
-// rest wait in the backlog of the system.
-func limitConnections(l net.Listener, n int) *limited {
+// rest wait in the backlog of the system. One address has only its share of them, where
+// an address is a client.
+func limitConnections(l net.Listener, set settings) *limited {
+	each := set.clientConnections
+	if set.clientHeader != "" {
+		each = set.connections
+	}
 	limited := &limited{
 		Listener: l,
-		places:   make(chan struct{}, max(1, n)),
+		clients:  newClients(each),
+		places:   make(chan struct{}, set.connections),
 		closed:   make(chan struct{}),
 		idle:     map[net.Conn]time.Time{},
 	}
@@ -27,9 +33,10 @@ func limitConnections(l net.Listener, n int) *limited {
 
 type limited struct {
 	net.Listener
-	places chan struct{}
-	closed chan struct{}
-	close  func() error
+	clients *clients
+	places  chan struct{}
+	closed  chan struct{}
+	close   func() error
 
 	mu      sync.Mutex
 	idle    map[net.Conn]time.Time // between two requests, and since when
@@ -37,7 +44,7 @@ type limited struct {
 }
 
 func (l *limited) Accept() (net.Conn, error) {
-	c, err := l.Listener.Accept()
+	c, out, err := l.next()
 	if err != nil {
 		return nil, err
 	}
@@ -51,11 +58,25 @@ func (l *limited) Accept() (net.Conn, error) {
 			l.waiting = false
 			l.mu.Unlock()
 		case <-l.closed:
+			out()
 			c.Close()
 			return nil, net.ErrClosed
 		}
 	}
-	return &placed{Conn: c, leave: sync.OnceFunc(func() { <-l.places })}, nil
+	return &placed{Conn: c, leave: sync.OnceFunc(func() { out(); <-l.places })}, nil
+}
+
+// next is the next connection of a client that has not its share of them already.
+func (l *limited) next() (c net.Conn, out func(), err error) {
+	for {
+		if c, err = l.Listener.Accept(); err != nil {
+			return nil, nil, err
+		}
+		if out, ok := l.clients.enter(clientAt(c.RemoteAddr().String())); ok {
+			return c, out, nil
+		}
+		c.Close()
+	}
 }
 
 // makeRoom closes the connection that has been idle longest, or has the next

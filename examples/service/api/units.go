@@ -1,0 +1,213 @@
+package api
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+
+	"github.com/satline/satline/quantity"
+)
+
+// InUnits rewrites an answer, compact JSON by the schema of that name in the
+// description, so that its quantities stand in the units of a system, rounded to what is
+// known of them: two digits of an uncertainty, and its value to the same place; of the
+// rest, what the library shows people. It reads back as the answer does. An answer whose
+// schema has no quantities, or that there is not, stays as it is.
+func InUnits(schema string, answer []byte, system quantity.System) []byte {
+	at := schemas[schema]
+	if at == nil {
+		return answer
+	}
+	w := rewriter{in: answer, out: make([]byte, 0, len(answer)), system: system}
+	w.value(at)
+	return append(w.out, w.in[w.at:]...)
+}
+
+// A shape is what the description says of a value, as far as quantities go.
+type shape struct {
+	fields map[string]*shape
+	items  *shape
+	show   func(text []byte, system quantity.System) []byte
+	// isFact has the kind of its value beside it.
+	isFact bool
+}
+
+var (
+	byKind  = map[string]*shape{} // of facts: "temperature difference"
+	schemas = shapes()
+)
+
+// shapes reads the description.
+func shapes() map[string]*shape {
+	type node struct {
+		Ref        string `json:"$ref"`
+		Properties map[string]*node
+		Items      *node
+	}
+	var d struct {
+		Components struct{ Schemas map[string]*node }
+	}
+	if err := json.Unmarshal(Description, &d); err != nil {
+		return nil
+	}
+	out := map[string]*shape{}
+	quantities(out)
+	for name := range d.Components.Schemas {
+		if out[name] == nil {
+			out[name] = &shape{isFact: name == "fact.Value"}
+		}
+	}
+	var of func(n *node) *shape
+	fill := func(s *shape, n *node) {
+		if n.Properties != nil {
+			s.fields = map[string]*shape{}
+			for name, p := range n.Properties {
+				s.fields[name] = of(p)
+			}
+		}
+		if n.Items != nil {
+			s.items = of(n.Items)
+		}
+	}
+	of = func(n *node) *shape {
+		if n.Ref != "" {
+			return out[n.Ref[strings.LastIndexByte(n.Ref, '/')+1:]]
+		}
+		s := new(shape)
+		fill(s, n)
+		return s
+	}
+	for name, n := range d.Components.Schemas {
+		fill(out[name], n)
+	}
+	return out
+}
+
+// quantities are the shapes of all quantities, by the names of their schemas.
+func quantities(out map[string]*shape) {
+	add[quantity.Temperature](out)
+	add[quantity.TemperatureDelta](out)
+	add[quantity.Pressure](out)
+	add[quantity.GaugePressure](out)
+	add[quantity.StaticPressure](out)
+	add[quantity.Mass](out)
+	add[quantity.MassFlow](out)
+	add[quantity.Volume](out)
+	add[quantity.VolumeFlow](out)
+	add[quantity.Power](out)
+	add[quantity.SpecificEnthalpy](out)
+	add[quantity.SpecificEntropy](out)
+	add[quantity.Density](out)
+	add[quantity.SpecificVolume](out)
+	add[quantity.Velocity](out)
+	add[quantity.Area](out)
+	add[quantity.Length](out)
+	add[quantity.Current](out)
+	add[quantity.Voltage](out)
+	add[quantity.Resistance](out)
+	add[quantity.Capacitance](out)
+	add[quantity.Conductance](out)
+	add[quantity.HeatingValue](out)
+	add[quantity.Ratio](out)
+}
+
+func add[T quantity.Quantity](out map[string]*shape) {
+	s := &shape{show: show[T]}
+	name := reflect.TypeFor[T]().Name()
+	out["quantity."+name], out["quantity.Uncertain"+name] = s, s
+	var of quantity.Uncertain[T]
+	if e, ok := errors.AsType[*quantity.ParseError](of.UnmarshalText([]byte("?"))); ok {
+		byKind[e.Quantity], byKind[e.Quantity+" ±"] = s, s
+	}
+}
+
+func show[T quantity.Quantity](text []byte, system quantity.System) []byte {
+	var v quantity.Uncertain[T]
+	if v.UnmarshalText(text) != nil {
+		return text
+	}
+	style := quantity.Style{System: system}
+	if v.Stated() {
+		unit := quantity.UnitOf[T](system)
+		size := v.Std * math.Abs(unit.Number(1)-unit.Number(0))
+		style = style.In(unit.Symbol(), int(min(6, max(0, 1-math.Floor(math.Log10(size))))))
+	}
+	return v.AppendStyled(nil, style)
+}
+
+// A rewriter goes over compact JSON that the library has written.
+type rewriter struct {
+	in, out []byte
+	at      int
+	system  quantity.System
+}
+
+func (w *rewriter) value(s *shape) {
+	if s == nil {
+		s = &shape{}
+	}
+	switch w.in[w.at] {
+	case '{':
+		var kind string
+		for w.in[w.at] != '}' {
+			w.copy(1) // the brace, or a comma
+			if w.in[w.at] == '}' {
+				break
+			}
+			name := string(w.text())
+			w.out = append(append(append(w.out, '"'), name...), '"')
+			w.copy(1)
+			field := s.fields[name]
+			from := w.at
+			if s.isFact && name == "value" {
+				field = byKind[kind]
+			}
+			w.value(field)
+			if s.isFact && name == "kind" {
+				kind = strings.Trim(string(w.in[from:w.at]), `"`)
+			}
+		}
+		w.copy(1)
+	case '[':
+		for w.in[w.at] != ']' {
+			w.copy(1)
+			if w.in[w.at] == ']' {
+				break
+			}
+			w.value(s.items)
+		}
+		w.copy(1)
+	case '"':
+		text := w.text()
+		if s.show != nil {
+			text = s.show(text, w.system)
+		}
+		w.out = append(append(append(w.out, '"'), text...), '"')
+	default:
+		n := bytes.IndexAny(w.in[w.at:], ",]}")
+		if n < 0 {
+			n = len(w.in) - w.at
+		}
+		w.copy(n)
+	}
+}
+
+func (w *rewriter) copy(n int) {
+	w.out = append(w.out, w.in[w.at:w.at+n]...)
+	w.at += n
+}
+
+// text goes past a string, and returns what stands between its quotes.
+func (w *rewriter) text() []byte {
+	from := w.at + 1
+	for w.at++; w.in[w.at] != '"'; w.at++ {
+		if w.in[w.at] == '\\' {
+			w.at++
+		}
+	}
+	w.at++
+	return w.in[from : w.at-1]
+}

@@ -1,0 +1,222 @@
+package server
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"os"
+	"time"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/strictjson"
+)
+
+const (
+	maxBatchLines = 100_000
+	// maxLine is what is passed over of a line that is too long before the batch ends.
+	maxLine = 16 * satline.MaxVisitBytes
+	// linger is how long a batch that ended early goes on taking what still comes, while
+	// its client reads the results that are on their way.
+	linger = 5 * time.Second
+)
+
+// batch answers each line as it comes, in order. A line that is bad or too long
+// has a problem for its answer and does not end the batch; being stopped does, the end
+// of the batch's time and of its lines, and says at which line.
+func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
+	if p := needs(w, r, "application/x-ndjson"); p != nil {
+		return p
+	}
+	units, p := unitsOf(r)
+	if p != nil {
+		return p
+	}
+	select {
+	case s.batches <- struct{}{}:
+		defer func() { <-s.batches }()
+	default:
+		return busyProblem()
+	}
+	control := http.NewResponseController(w)
+	// Results start before the request has been read to its end.
+	if err := control.EnableFullDuplex(); err != nil && !errors.Is(err, http.ErrNotSupported) {
+		return internalProblem()
+	}
+	control.SetReadDeadline(time.Now().Add(s.set.lineTime))
+	body, err := unpacked(r)
+	if err != nil {
+		return cutProblem(err, "its body")
+	}
+	w.Header().Set("Content-Type", api.NDJSON)
+	// What is left of a batch that ended early is not the next request.
+	w.Header().Set("Connection", "close")
+	ended := make(chan struct{})
+	defer close(ended)
+	go func() {
+		select {
+		case <-s.stopping:
+			control.SetReadDeadline(time.Now()) // wait for no more lines
+		case <-ended:
+		}
+	}()
+	in := lineReader{in: bufio.NewReaderSize(body, 64<<10)}
+	send := func(result api.BatchResult) error {
+		s.metrics.line(result)
+		text, err := json.Marshal(result)
+		if err != nil {
+			return err
+		}
+		if result.Assessment != nil {
+			text = units.or(result.Assessment.Units).write("BatchResult", text)
+		}
+		_, err = w.Write(append(text, '\n'))
+		return err
+	}
+	if last := s.lines(r, units, &in, send, control); last != nil && send(*last) == nil {
+		takeRest(r.Body, control)
+	}
+	return nil
+}
+
+// takeRest reads on while more keeps coming, for as long as is lingered: a connection
+// that is closed on what has come and was not read takes with it the results that its
+// client has not read yet.
+func takeRest(in io.Reader, control *http.ResponseController) {
+	if control.Flush() != nil {
+		return
+	}
+	var scrap [32 << 10]byte
+	for end := time.Now().Add(linger); time.Now().Before(end); {
+		control.SetReadDeadline(time.Now().Add(linger / 20))
+		if _, err := in.Read(scrap[:]); err != nil {
+			return
+		}
+	}
+}
+
+// lines answers line by line, and returns the result that ends the batch early.
+func (s *service) lines(r *http.Request, units units, in *lineReader,
+	send func(api.BatchResult) error, control *http.ResponseController) (last *api.BatchResult) {
+	over := time.Now().Add(s.set.batchTime)
+	idle := time.Now().Add(s.set.lineTime)
+	for n := 1; ; n++ {
+		deadline := idle
+		if over.Before(deadline) {
+			deadline = over
+		}
+		control.SetReadDeadline(deadline)
+		control.SetWriteDeadline(time.Now().Add(2 * s.set.lineTime))
+		result := api.BatchResult{Line: n}
+		var text []byte
+		var err error
+		if !s.isStopping() {
+			text, err = in.next()
+		}
+		blank := err == nil && len(bytes.TrimSpace(text)) == 0
+		switch {
+		case err == io.EOF:
+			return nil
+		case s.isStopping() && (err != nil || text == nil):
+			result.Problem = stoppingProblem()
+			return &result
+		case n > maxBatchLines:
+			result.Problem = problemOfType("too-large", fmt.Sprintf(
+				"a batch has at most %d lines; send this line and those after it in another",
+				maxBatchLines))
+			return &result
+		case time.Now().After(over):
+			result.Problem = problemOfType("timeout", fmt.Sprintf("a batch takes at most %v; send "+
+				"this line and those after it in another", s.set.batchTime))
+			return &result
+		case err == errEndless, err != nil && err != errLongLine:
+			result.Problem = cutProblem(err, "this line")
+			return &result
+		case err == errLongLine:
+			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
+		case blank && time.Now().After(idle):
+			result.Problem = cutProblem(os.ErrDeadlineExceeded, "a visit")
+			return &result
+		case blank:
+			continue
+		default:
+			result.Problem = s.line(r, units, &result, text)
+		}
+		idle = time.Now().Add(s.set.lineTime)
+		if send(result) != nil {
+			return nil
+		}
+		// Send what there is when no whole line has come that is still to do.
+		if !in.more() && control.Flush() != nil {
+			return nil
+		}
+	}
+}
+
+// line assesses the visit of one line.
+func (s *service) line(r *http.Request, units units, result *api.BatchResult,
+	text []byte) *api.Problem {
+	return s.computing(r.Context(), func() *api.Problem {
+		v, err := satline.DecodeVisit(text)
+		if at, ok := errors.AsType[*strictjson.Error](err); ok {
+			at.Line = result.Line
+			return malformedProblem(at)
+		}
+		if err != nil {
+			return problemOf(err)
+		}
+		a, err := satline.Assess(units.visit(v))
+		if err != nil {
+			return problemOf(err)
+		}
+		result.Assessment = &a
+		return nil
+	})
+}
+
+var (
+	errLongLine = errors.New("the line is too long")
+	errEndless  = errors.New("the line is far too long")
+)
+
+// A lineReader reads lines, and passes over those that are too long.
+type lineReader struct {
+	in   *bufio.Reader
+	line []byte
+}
+
+// more says whether a whole line is there without waiting.
+func (l *lineReader) more() bool {
+	waiting, _ := l.in.Peek(l.in.Buffered())
+	return bytes.IndexByte(waiting, '\n') >= 0
+}
+
+func (l *lineReader) next() ([]byte, error) {
+	l.line = l.line[:0]
+	length := 0
+	for {
+		part, err := l.in.ReadSlice('\n')
+		length += len(part)
+		long := length-bytes.Count(part, []byte("\n")) > satline.MaxVisitBytes
+		if !long {
+			l.line = append(l.line, part...)
+		}
+		switch {
+		case err == bufio.ErrBufferFull && length > maxLine:
+			return nil, errEndless
+		case err == bufio.ErrBufferFull:
+			continue
+		case err == io.EOF && length == 0:
+			return nil, io.EOF
+		case err != nil && err != io.EOF:
+			return nil, err
+		case long:
+			return nil, errLongLine
+		}
+		return l.line, nil
+	}
+}

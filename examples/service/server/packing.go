@@ -1,0 +1,110 @@
+package server
+
+import (
+	"compress/gzip"
+	"errors"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+
+	"github.com/satline/satline/examples/service/api"
+)
+
+// packedFrom is the length from which an answer is worth packing: a packet of the net.
+const packedFrom = 1400
+
+var packers = sync.Pool{New: func() any {
+	z, _ := gzip.NewWriterLevel(nil, gzip.BestSpeed)
+	return z
+}}
+
+// A packer sends what is long enough with gzip to those who take it. What it is told of
+// an answer's Content-Length is that of the answer as it is.
+type packer struct {
+	http.ResponseWriter
+	takes, begun bool
+	z            *gzip.Writer // while packing
+}
+
+func (p *packer) WriteHeader(status int) {
+	h := p.Header()
+	if !p.begun && status == http.StatusOK {
+		h.Add("Vary", "Accept-Encoding")
+		length, err := strconv.Atoi(h.Get("Content-Length"))
+		if p.takes && (err == nil && length >= packedFrom || h.Get("Content-Type") == api.NDJSON) {
+			h.Del("Content-Length")
+			h.Set("Content-Encoding", "gzip")
+			p.z = packers.Get().(*gzip.Writer)
+			p.z.Reset(p.ResponseWriter)
+		}
+	}
+	p.begun = true
+	p.ResponseWriter.WriteHeader(status)
+}
+
+func (p *packer) Write(b []byte) (int, error) {
+	if !p.begun {
+		p.WriteHeader(http.StatusOK)
+	}
+	if p.z != nil {
+		return p.z.Write(b)
+	}
+	return p.ResponseWriter.Write(b)
+}
+
+// FlushError sends what has been written.
+func (p *packer) FlushError() error {
+	if p.z != nil {
+		if err := p.z.Flush(); err != nil {
+			return err
+		}
+	}
+	return http.NewResponseController(p.ResponseWriter).Flush()
+}
+
+// Unwrap lets http.ResponseController set deadlines.
+func (p *packer) Unwrap() http.ResponseWriter { return p.ResponseWriter }
+
+// end sends what is left of a packed answer.
+func (p *packer) end() {
+	if p.z != nil {
+		p.z.Close()
+		packers.Put(p.z)
+		p.z = nil
+	}
+}
+
+// takesGzip reads an Accept-Encoding (RFC 9110, 12.5.3).
+func takesGzip(header string) bool {
+	any := false
+	for coding := range strings.SplitSeq(header, ",") {
+		name, weight, _ := strings.Cut(coding, ";")
+		_, q, weighed := strings.Cut(weight, "=")
+		is := true
+		if v, err := strconv.ParseFloat(strings.TrimSpace(q), 64); weighed && (err != nil || v == 0) {
+			is = false
+		}
+		switch strings.ToLower(strings.TrimSpace(name)) {
+		case "gzip", "x-gzip":
+			return is
+		case "*":
+			any = is
+		}
+	}
+	return any
+}
+
+// unpacked is the body of a request as it was before it was packed.
+func unpacked(r *http.Request) (io.Reader, error) {
+	if !strings.EqualFold(r.Header.Get("Content-Encoding"), "gzip") {
+		return r.Body, nil
+	}
+	return gzip.NewReader(r.Body)
+}
+
+// isPacking says whether an error is one of the packing, not of the net.
+func isPacking(err error) bool {
+	return errors.Is(err, gzip.ErrHeader) || errors.Is(err, gzip.ErrChecksum)
+}

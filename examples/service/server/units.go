@@ -1,0 +1,74 @@
+package server
+
+import (
+	"fmt"
+	"net/http"
+	"regexp"
+	"strings"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/quantity"
+)
+
+// units are those of an answer.
+type units struct {
+	chosen bool // by ?units=
+	exact  bool // every digit, as the library writes values
+	system quantity.System
+}
+
+// unitsOf reads ?units=IP, SI or exact.
+func unitsOf(r *http.Request) (units, *api.Problem) {
+	u := units{}
+	for name, values := range r.URL.Query() {
+		value := values[len(values)-1]
+		u.chosen, u.exact = true, value == "exact"
+		switch {
+		case name != "units":
+			p := problemOfType("input", fmt.Sprintf("%.40q is no parameter; there is units", name))
+			p.Field = fmt.Sprintf("%.40s", name)
+			return u, p
+		case !u.exact && u.system.UnmarshalText([]byte(value)) != nil:
+			p := problemOfType("input", fmt.Sprintf("units is IP, SI or exact, not %.40q", value))
+			p.Field = "units"
+			return u, p
+		}
+	}
+	return u, nil
+}
+
+// visit says a visit's sentences in the units of the answer.
+func (u units) visit(v satline.Visit) satline.Visit {
+	if u.chosen && !u.exact {
+		v.Units = u.system
+	}
+	return v
+}
+
+// or is u where it was chosen, and else a system.
+func (u units) or(system quantity.System) units {
+	if !u.chosen {
+		u.system = system
+	}
+	return u
+}
+
+// write rewrites an answer that has a schema of that name.
+func (u units) write(schema string, body []byte) []byte {
+	if u.exact {
+		return body
+	}
+	return api.InUnits(schema, body, u.system)
+}
+
+// inchPound are numbers with a unit of technicians in inch-pound countries.
+var inchPound = regexp.MustCompile(`(?i)[0-9]\s*(°?f|deg ?f|psi[ag]?|ft|in|inhg|btu|lb|oz)\b`)
+
+// systemOf is the system that a question is asked in: inch-pound where any value is.
+func systemOf(question []byte) quantity.System {
+	if inchPound.Match(question) || strings.Contains(string(question), "℉") {
+		return quantity.IP
+	}
+	return quantity.SI
+}
