@@ -99,7 +99,8 @@ func takeRest(in io.Reader, control *http.ResponseController) {
 	}
 }
 
-// lines answers line by line, and returns the result that ends the batch early.
+// lines answers line by line, and returns the result that ends the batch of a client that
+// is still sending.
 func (s *service) lines(r *http.Request, units units, in *lineReader,
 	send func(api.BatchResult) error, control *http.ResponseController) (last *api.BatchResult) {
 	over := time.Now().Add(s.set.batchTime)
@@ -135,12 +136,14 @@ func (s *service) lines(r *http.Request, units units, in *lineReader,
 			return &result
 		case err == errEndless, err != nil && err != errLongLine:
 			result.Problem = cutProblem(err, "this line")
-			return &result
+			send(result)
+			return nil
 		case err == errLongLine:
 			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
 		case blank && time.Now().After(idle):
 			result.Problem = cutProblem(os.ErrDeadlineExceeded, "a visit")
-			return &result
+			send(result)
+			return nil
 		case blank:
 			continue
 		default:
