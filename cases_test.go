@@ -10,7 +10,7 @@ import (
 )
 
 // What the first screen of each case has to say, and what its plan may not hold; the cases
-// are invented, six of them by a simulation. A code ends in "*" where any that begins so
+// are invented, seven of them by a simulation. A code ends in "*" where any that begins so
 // will do.
 var cases = []struct {
 	name    string
@@ -122,6 +122,12 @@ var cases = []struct {
 		cause:   "undercharge",
 		first:   []string{"step.find-leak", "step.add"},
 		outcome: ChargeLow,
+	},
+	{
+		name:    "sim-overcharged-flooding-piston",
+		cause:   "overcharge",
+		never:   []string{"step.add*", "mend.liquid-clamp"},
+		outcome: ChargeHigh,
 	},
 	{
 		name:   "sim-starved-no-capacity",

@@ -232,7 +232,7 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 
 // at interpolates a tabled cause to a severity, from nothing at zero.
 func (c *caseFile) at(a int, severity float64) state {
-	n := len(c.table.Cause(string(c.suspects[a].signature)))
+	n := len(c.levels(c.suspects[a].signature))
 	high := slices.IndexFunc(c.states[a][:n], func(s state) bool { return s.severity >= severity })
 	if high < 0 {
 		high = n - 1

@@ -82,7 +82,7 @@ func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float6
 	if variant != "" {
 		entry = variant
 	}
-	for k, levels := 0, c.table.Cause(string(entry)); k < len(levels); k++ {
+	for k, levels := 0, c.levels(entry); k < len(levels); k++ {
 		l := &levels[k]
 		s := state{
 			severity: l.Severity, variant: string(variant), level: l, capacity: l.Capacity,
@@ -97,7 +97,7 @@ func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float6
 	}
 	for _, x := range furthest[code] {
 		if x.variant == variant {
-			states = append(states, c.past(c.table.Cause(string(code)), x))
+			states = append(states, c.past(c.levels(code), x))
 		}
 	}
 	for i := range halts {
@@ -112,6 +112,16 @@ func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float6
 		states[first+k].weight = share * weights[k]
 	}
 	return states
+}
+
+// levels of an entry, those of machines of this arrangement where they were learnt apart.
+func (c *caseFile) levels(entry Code) []signature.Level {
+	if c.evidence.HeatPump {
+		if own := c.table.Cause(string(entry) + signature.OfHeatPumps); own != nil {
+			return own
+		}
+	}
+	return c.table.Cause(string(entry))
 }
 
 // past continues a signature past its gravest tabled size.

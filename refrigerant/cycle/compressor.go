@@ -33,6 +33,8 @@ type Compressor struct {
 	HeatLoss float64
 	// Map, where there is one, takes the place of all but HeatLoss.
 	Map *Map
+
+	swept float64 // as Form.LiquidSwept
 }
 
 func (c Compressor) withDefaults() Compressor {
@@ -167,7 +169,8 @@ func (c *Compressor) pump(
 
 // sweep is pump without a leak. Liquid in the suction gas boils off in the shell, on the
 // motor, so that what the cylinders take in is vapor, at the dew point then: it costs
-// capacity and cools the discharge, but does not add to the flow.
+// capacity and cools the discharge, but does not add to the flow. What is swept of it
+// instead adds to the flow.
 func (c *Compressor) sweep(
 	f *cyclefluid.Fluid,
 	in, out *cyclefluid.Isobar,
@@ -175,8 +178,8 @@ func (c *Compressor) sweep(
 	workScale float64,
 ) pumped {
 	if s.H < in.Dew.H {
-		dry := in.AtEnthalpy(in.Dew.H)
-		s = &dry
+		taken := in.AtEnthalpy(in.Dew.H - c.swept*(in.Dew.H-s.H))
+		s = &taken
 	}
 	ratio := out.P / in.P
 	ideal := 0.0

@@ -24,7 +24,7 @@ type Tuning struct {
 	Form Form `json:"form,omitzero"`
 }
 
-// A Form has the exponents of the model; zero fields leave them as they are.
+// A Form has what the laws of the model leave open; zero fields leave them as they are.
 type Form struct {
 	// AirExponent is the power of the air's flow that the air side of a coil follows, 0.672;
 	// RefrigerantExponent that of the refrigerant's flow, 0.8.
@@ -34,6 +34,10 @@ type Form struct {
 	// device follows the pressure upstream and the subcooling there.
 	MeteringPressure   float64 `json:"meteringPressure,omitzero"`
 	MeteringSubcooling float64 `json:"meteringSubcooling,omitzero"`
+	// LiquidSwept is the share of the liquid in the suction gas that the cylinders take in;
+	// the rest boils off in the shell, as all of it does at 0. It is near 1 where the suction
+	// line ends at the cylinders.
+	LiquidSwept float64 `json:"liquidSwept,omitzero"`
 }
 
 // Tuned returns s with a tuning, which adds to what s was tuned by before. Its correct
@@ -55,6 +59,7 @@ func (s *System) Tuned(t Tuning) (*System, error) {
 		{"exponent of the refrigerant's flow", t.Form.RefrigerantExponent, 0, 1.2},
 		{"exponent of the pressure upstream", t.Form.MeteringPressure, -1, 1},
 		{"exponent of the subcooling upstream", t.Form.MeteringSubcooling, -1, 1},
+		{"share of liquid swept", t.Form.LiquidSwept, 0, 1},
 	} {
 		if err := limit.Within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "the zero Tuning changes nothing"); err != nil {
 			return nil, err
@@ -78,6 +83,9 @@ func (p *plant) tune(t *Tuning) {
 	}
 	if t.Form.RefrigerantExponent != 0 {
 		p.refExponent = t.Form.RefrigerantExponent
+	}
+	if t.Form.LiquidSwept != 0 {
+		p.compressor.swept = t.Form.LiquidSwept
 	}
 	p.device.byPressure += t.Form.MeteringPressure
 	p.device.bySubcooling += t.Form.MeteringSubcooling

@@ -149,6 +149,10 @@ type Cause struct {
 	Levels []Level
 }
 
+// OfHeatPumps ends the code of an entry that was learnt of heat pumps alone; that of other
+// machines has the code without it.
+const OfHeatPumps = "-of-heat-pumps"
+
 // A Table is all signatures of a device.
 type Table struct {
 	Sound  Sound

@@ -16,6 +16,10 @@ type cause struct {
 	impose func(*rand.Rand, *sample)
 }
 
+// apart are the causes that are learnt of heat pumps by themselves: their accumulator takes up
+// what a flooded coil sends on, so that an excess hardly shows.
+var apart = map[string]bool{"overcharge": true}
+
 func (c *cause) near(rng *rand.Rand, k int) float64 {
 	l := c.levels
 	low, high := l[k]-(l[min(k+1, len(l)-1)]-l[k])/2, l[k]+(l[k]-l[max(k-1, 0)])/2

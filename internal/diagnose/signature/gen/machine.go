@@ -81,7 +81,7 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 // doubt is how this machine departs from the model: reality is not the model,
 // and the table must not be surer than that. The powers that coils and metering
 // device follow are drawn about those of the model, as widely as published
-// correlations differ, by judgement.
+// correlations differ, by judgement; and any share of the liquid that comes back is swept.
 func doubt(rng *rand.Rand) cycle.Form {
 	between := func(low, high, x float64) float64 { return min(max(x, low), high) }
 	return cycle.Form{
@@ -89,6 +89,7 @@ func doubt(rng *rand.Rand) cycle.Form {
 		RefrigerantExponent: between(0.4, 1.1, 0.8+0.15*rng.NormFloat64()),
 		MeteringPressure:    between(-0.3, 0.3, 0.1*rng.NormFloat64()),
 		MeteringSubcooling:  between(-0.2, 0.2, 0.06*rng.NormFloat64()),
+		LiquidSwept:         rng.Float64(),
 	}
 }
 

@@ -23,13 +23,11 @@ import (
 func main() {
 	log.SetFlags(0)
 	out := flag.String("o", "signatures.bin", "file to write")
-	soundCount := flag.Int("sound", 8000, "machines for the mean of sound ones")
-	levelCount := flag.Int("level", 900, "machines for each cause and severity")
 	flag.Parse()
 
 	var all [signature.Devices]signature.Table
 	for d := range all {
-		if err := fit(&all[d], signature.Device(d), *soundCount, *levelCount); err != nil {
+		if err := fit(&all[d], signature.Device(d)); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -38,37 +36,63 @@ func main() {
 	}
 }
 
-func fit(t *signature.Table, d signature.Device, soundCount, levelCount int) error {
-	samples, err := solve(d, 0, soundCount, func(*rand.Rand, *sample) {})
+// How many machines the mean of sound ones is fitted on, and each cause at each severity.
+const soundCount, levelCount = 8000, 900
+
+func fit(t *signature.Table, d signature.Device) error {
+	samples, err := solve(d, 0, soundCount, func(*rand.Rand, *sample) bool { return true })
 	if err != nil {
 		return err
 	}
 	if t.Sound, err = signature.FitSound(samples, fleet(d)); err != nil {
 		return err
 	}
-	for _, c := range causes {
-		out := signature.Cause{Code: c.code}
-		for k, severity := range c.levels {
-			samples, err := solve(
-				d,
-				uint64(len(t.Causes)*16+k+1),
-				levelCount,
-				func(rng *rand.Rand, s *sample) {
-					s.severity = c.near(rng, k)
-					c.impose(rng, s)
-				},
-			)
-			if err != nil {
-				return err
-			}
-			level, err := signature.FitLevel(&t.Sound, samples)
-			if err != nil {
-				return fmt.Errorf("%s at %v: %w", c.code, severity, err)
-			}
-			out.Levels = append(out.Levels, level)
+	isHeatPump := func(s *sample) bool { return s.system.Spec().HeatPump }
+	for i := range causes {
+		c := &causes[i]
+		of := func(s *sample) bool { return !apart[c.code] || !isHeatPump(s) }
+		if err := learn(t, d, c, c.code, of); err != nil {
+			return err
 		}
-		t.Causes = append(t.Causes, out)
 	}
+	for i := range causes {
+		c := &causes[i]
+		if !apart[c.code] {
+			continue
+		}
+		if err := learn(t, d, c, c.code+signature.OfHeatPumps, isHeatPump); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// learn fits a cause on those machines that are of a kind.
+func learn(
+	t *signature.Table, d signature.Device, c *cause, entry string, of func(*sample) bool,
+) error {
+	out := signature.Cause{Code: entry}
+	for k, severity := range c.levels {
+		samples, err := solve(
+			d,
+			uint64(len(t.Causes)*16+k+1),
+			levelCount,
+			func(rng *rand.Rand, s *sample) bool {
+				s.severity = c.near(rng, k)
+				c.impose(rng, s)
+				return of(s)
+			},
+		)
+		if err != nil {
+			return err
+		}
+		level, err := signature.FitLevel(&t.Sound, samples)
+		if err != nil {
+			return fmt.Errorf("%s at %v: %w", entry, severity, err)
+		}
+		out.Levels = append(out.Levels, level)
+	}
+	t.Causes = append(t.Causes, out)
 	return nil
 }
 
@@ -79,13 +103,13 @@ func fleet(d signature.Device) []float64 {
 }
 
 // solve draws and solves machines on every processor; each has a seed of its
-// own, so that the result does not depend on their number. Machines that would
-// stop on a pressure control are drawn anew: nobody reads them running.
+// own, so that the result does not depend on their number. Machines that impose refuses, or
+// that would stop on a pressure control, are drawn anew: nobody reads the latter running.
 func solve(
 	d signature.Device,
 	stream uint64,
 	n int,
-	impose func(*rand.Rand, *sample),
+	impose func(*rand.Rand, *sample) bool,
 ) ([]signature.Sample, error) {
 	out := make([]signature.Sample, n)
 	errs := make([]error, n)
@@ -100,7 +124,9 @@ func solve(
 					if errs[i] = s.draw(rng, d); errs[i] != nil {
 						continue
 					}
-					impose(rng, &s)
+					if !impose(rng, &s) {
+						continue
+					}
 					var ok bool
 					if out[i], ok, errs[i] = s.solve(); ok && errs[i] == nil {
 						break
