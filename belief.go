@@ -150,13 +150,10 @@ func (b *belief) wrongInstrument(m charge.Method) (diagnose.Code, bool) {
 	if b.present(diagnose.OtherRefrigerant) {
 		return diagnose.OtherRefrigerant, true
 	}
-	for _, l := range lies {
-		if b.present(l.code) &&
-			slices.ContainsFunc(
-				methodFields[m],
-				func(f string) bool { return slices.Contains(l.fields, f) },
-			) {
-			return l.code, true
+	for _, l := range diagnose.WrongInstruments() {
+		if b.present(l.Signature) && slices.ContainsFunc(
+			methodFields[m], func(f string) bool { return slices.Contains(l.Readings, f) }) {
+			return l.Signature, true
 		}
 	}
 	return "", false
@@ -401,33 +398,10 @@ func (b *belief) changeVerdict(s *settled) *ChangeVerdict {
 	return out
 }
 
-// lies are the wrong instruments with the readings that each makes wrong.
-var lies = []struct {
-	code   diagnose.Code
-	fields []string
-}{
-	{diagnose.SuctionClamp, []string{"suctionLine"}},
-	{diagnose.LiquidClamp, []string{"liquidLine"}},
-	{diagnose.SuctionGauge, []string{"suctionPressure"}},
-	{diagnose.LiquidGauge, []string{"liquidPressure"}},
-	{diagnose.Altitude, []string{"suctionPressure", "liquidPressure"}},
-	{diagnose.DryWick, []string{"returnWetBulb"}},
-	{diagnose.BulbsSwapped, []string{"returnDryBulb", "returnWetBulb"}},
-	{diagnose.HosesSwapped, []string{"suctionPressure", "liquidPressure"}},
-	{diagnose.ClampsSwapped, []string{"suctionLine", "liquidLine"}},
-	{diagnose.AirSensorsSwapped, []string{"returnDryBulb", "outdoorDryBulb"}},
-	{diagnose.SunOnSensor, []string{"outdoorDryBulb"}},
-	{diagnose.SupplySensor, []string{"supplyDryBulb"}},
-}
-
 // ofInstrument reports whether a cause is that of a wrong instrument.
 func ofInstrument(code diagnose.Code) bool {
-	for i := range lies {
-		if lies[i].code == code {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(
+		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return f.Signature == code })
 }
 
 // judged lists the readings in the order of readingFields; each takes the gravest of the
@@ -457,9 +431,9 @@ func (b *belief) judged(s *settled) []JudgedReading {
 				raise(beliefs[d.Weight])
 			}
 		}
-		for _, l := range lies {
-			if slices.Contains(l.fields, f.name) {
-				r.Lies += b.Probability(l.code)
+		for _, l := range diagnose.WrongInstruments() {
+			if slices.Contains(l.Readings, f.name) {
+				r.Lies += b.Probability(l.Signature)
 			}
 		}
 		if r.Lies = math.Min(r.Lies, 1); r.Lies >= likely {

@@ -86,43 +86,10 @@ func passing(code string, p *prepared, b *belief) bool {
 	return false
 }
 
-// seenBy are the dangers that are worked out from saturation temperatures or a clamp, with
-// the wrong instruments that make them appear.
-var seenBy = map[string][]diagnose.Code{
-	"floodback": {
-		diagnose.OtherRefrigerant,
-		diagnose.SuctionClamp,
-		diagnose.SuctionGauge,
-		diagnose.HosesSwapped,
-		diagnose.ClampsSwapped,
-	},
-	"superheat-low": {
-		diagnose.OtherRefrigerant,
-		diagnose.SuctionClamp,
-		diagnose.SuctionGauge,
-		diagnose.HosesSwapped,
-		diagnose.ClampsSwapped,
-	},
-	"slugging": {diagnose.OtherRefrigerant, diagnose.HosesSwapped},
-	"evaporating-coldest": {
-		diagnose.OtherRefrigerant,
-		diagnose.SuctionGauge,
-		diagnose.HosesSwapped,
-	},
-	"evaporating-cold": {
-		diagnose.OtherRefrigerant,
-		diagnose.SuctionGauge,
-		diagnose.HosesSwapped,
-	},
-	"discharge-cool":     {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
-	"condensing-highest": {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
-	"condensing-high":    {diagnose.OtherRefrigerant, diagnose.LiquidGauge, diagnose.HosesSwapped},
-}
-
 // apparent says that a wrong instrument or setting is likely to be all there is to a danger.
 func (b *belief) apparent(code string) bool {
 	sum := 0.0
-	for _, c := range seenBy[code] {
+	for _, c := range diagnose.SeemsTo(code) {
 		sum += b.Probability(c)
 	}
 	return math.Min(1, sum) >= likely

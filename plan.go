@@ -324,8 +324,8 @@ func (k *planner) readFirst() {
 // again before anything is built on them.
 func (k *planner) unexplained() bool {
 	explained := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
-	for _, l := range lies {
-		explained = explained || k.b.present(l.code)
+	for _, l := range diagnose.WrongInstruments() {
+		explained = explained || k.b.present(l.Signature)
 	}
 	if explained {
 		return false

@@ -143,12 +143,14 @@ var circuitFaults = []Fault{
 	// fluid.
 	{
 		Code: "refrigerant-selected", Kind: Instrument, Signature: OtherRefrigerant, Share: 0.6,
+		Seems:   ofSaturation,
 		Sources: []fact.Source{practice},
 	},
 	// another or a mixed refrigerant in the machine: the fluid boils at other pressures than
 	// the one named; a mixture at pressures of its own.
 	{
 		Code: "wrong-refrigerant", Kind: Circuit, Opens: true, Signature: OtherRefrigerant, Share: 0.4,
+		Seems:   ofSaturation,
 		Sources: []fact.Source{practice},
 	},
 }

@@ -1,6 +1,8 @@
 package diagnose
 
 import (
+	"slices"
+
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
@@ -36,6 +38,9 @@ type Fault struct {
 	Share float64
 	// Devices that the fault can happen to; none means all.
 	Devices []refrigerant.Metering
+	// Readings that the fault of an instrument makes wrong, as a visit names them, and the
+	// dangers that it makes appear where there are none.
+	Readings, Seems []string
 	// Opens says that the circuit is opened to put it right.
 	Opens bool
 	// HeatPump says that only a machine with a reversing valve can have it.
@@ -95,6 +100,27 @@ func (h *HouseFault) fault() *Fault {
 	f.Code, f.Share, f.Sources, f.Own = h.Code, like.Share*h.Share, []fact.Source{h.Source}, true
 	return &f
 }
+
+// WrongInstruments are the faults that make readings wrong, those of instruments; they are not to be
+// changed.
+func WrongInstruments() []Fault { return wrongInstruments }
+
+var wrongInstruments = slices.DeleteFunc(Library(), func(f Fault) bool { return len(f.Readings) == 0 })
+
+// SeemsTo lists the causes that make a danger appear where there is none.
+func SeemsTo(danger string) []Code { return seems[danger] }
+
+var seems = func() map[string][]Code {
+	out := map[string][]Code{}
+	for i := range library {
+		for _, danger := range library[i].Seems {
+			if c := library[i].Signature; !slices.Contains(out[danger], c) {
+				out[danger] = append(out[danger], c)
+			}
+		}
+	}
+	return out
+}()
 
 // Library returns every fault that is known, grouped by signature.
 func Library() []Fault { return append([]Fault(nil), library...) }

@@ -21,36 +21,50 @@ const (
 	readingsClash     Code = "readings-contradict"
 )
 
+// ofSaturation are the dangers that are worked out from saturation temperatures.
+var ofSaturation = []string{
+	"floodback", "superheat-low", "slugging", "evaporating-coldest", "evaporating-cold",
+	"discharge-cool", "condensing-highest", "condensing-high",
+}
+
 var instrumentFaults = []Fault{
 	// suction line clamp loose, uninsulated or on the wrong pipe: a clamp in poor contact
 	// reads between the pipe and the air around it: the superheat comes out too high.
 	{
 		Code: SuctionClamp, Kind: Instrument, Signature: SuctionClamp, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"suctionLine"},
+		Seems:    []string{"floodback", "superheat-low"},
+		Sources:  []fact.Source{practice},
 	},
 	// liquid line clamp loose, uninsulated or on the wrong pipe: a clamp in poor contact reads
 	// between the pipe and the outdoor air, which is colder: the subcooling comes out too
 	// high.
 	{
 		Code: LiquidClamp, Kind: Instrument, Signature: LiquidClamp, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"liquidLine"},
+		Sources:  []fact.Source{practice},
 	},
 	// suction gauge off zero: every pressure is off by the same amount, and the saturation
 	// temperature with it.
 	{
 		Code: SuctionGauge, Kind: Instrument, Signature: SuctionGauge, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"suctionPressure"},
+		Seems:    []string{"floodback", "superheat-low", "evaporating-coldest", "evaporating-cold"},
+		Sources:  []fact.Source{practice},
 	},
 	// high-side gauge off zero: every pressure is off by the same amount, and the saturation
 	// temperature with it.
 	{
 		Code: LiquidGauge, Kind: Instrument, Signature: LiquidGauge, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"liquidPressure"},
+		Seems:    []string{"discharge-cool", "condensing-highest", "condensing-high"},
+		Sources:  []fact.Source{practice},
 	},
 	// altitude not set: a gauge counts from the atmosphere around it, which falls by about 3.5
 	// % for each 1000 ft; a saturation temperature computed from sea level is too high.
 	{
 		Code: Altitude, Kind: Instrument, Signature: Altitude, Share: 1,
+		Readings: []string{"suctionPressure", "liquidPressure"},
 		Sources: []fact.Source{
 			{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published},
 			practice,
@@ -60,17 +74,21 @@ var instrumentFaults = []Fault{
 	// between wet and dry bulb, and the target superheat with it is too high.
 	{
 		Code: DryWick, Kind: Instrument, Signature: DryWick, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"returnWetBulb"},
+		Sources:  []fact.Source{practice},
 	},
 	// wet bulb and dry bulb swapped: the wet bulb is never above the dry bulb.
 	{
 		Code: BulbsSwapped, Kind: Instrument, Signature: BulbsSwapped, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"returnDryBulb", "returnWetBulb"},
+		Sources:  []fact.Source{practice},
 	},
 	// high and low hose swapped: a running compressor makes the high side higher.
 	{
 		Code: HosesSwapped, Kind: Instrument, Signature: HosesSwapped, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"suctionPressure", "liquidPressure"},
+		Seems:    ofSaturation,
+		Sources:  []fact.Source{practice},
 	},
 	// the machine is heating: with the reversing valve over, the indoor coil condenses and the
 	// outdoor coil boils: read as cooling, nothing fits.
@@ -82,25 +100,30 @@ var instrumentFaults = []Fault{
 	// subcooling come out tens of degrees too high, together.
 	{
 		Code: ClampsSwapped, Kind: Instrument, Signature: ClampsSwapped, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"suctionLine", "liquidLine"},
+		Seems:    []string{"floodback", "superheat-low"},
+		Sources:  []fact.Source{practice},
 	},
 	// return and outdoor thermometers exchanged: the return is taken for the outdoor air and
 	// the outdoor air for the return.
 	{
 		Code: AirSensorsSwapped, Kind: Instrument, Signature: AirSensorsSwapped, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"returnDryBulb", "outdoorDryBulb"},
+		Sources:  []fact.Source{practice},
 	},
 	// outdoor thermometer in the sun or in discharge air: radiation warms a bare sensor by 5
 	// °F to 20 °F above the air.
 	{
 		Code: SunOnSensor, Kind: Instrument, Signature: SunOnSensor, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"outdoorDryBulb"},
+		Sources:  []fact.Source{practice},
 	},
 	// supply thermometer wet, seeing the coil, or far down the duct: a wet sensor or one in
 	// sight of the coil reads too cold; one past warm ducts too warm.
 	{
 		Code: SupplySensor, Kind: Instrument, Signature: SupplySensor, Share: 1,
-		Sources: []fact.Source{practice},
+		Readings: []string{"supplyDryBulb"},
+		Sources:  []fact.Source{practice},
 	},
 	// the readings contradict each other: no cause, and no two causes, give these readings
 	// together: one of them at least is not what it is taken for.
