@@ -5,7 +5,6 @@ import (
 	"math"
 	"os"
 	"slices"
-	"strings"
 	"testing"
 	"time"
 
@@ -209,46 +208,6 @@ func TestLogSettles(t *testing.T) {
 	v.Log = v.Log[:8]
 	if a := assess(t, v); a.Charge.Outcome != ChargeNotJudged {
 		t.Errorf("an unsettled log was judged: %q (%+v)", a.Charge.Outcome, a.Steadiness)
-	}
-}
-
-func TestReportsHaveEveryPart(t *testing.T) {
-	v := load(t, "sound-r410a-piston")
-	v.Notes = "a note with <b>markup</b> and *stars* | bars"
-	for _, tag := range Languages() {
-		v.Language = tag
-		a := assess(t, v)
-		for _, audience := range []Audience{Technician, File, Owner} {
-			var text, markdown, html strings.Builder
-			if err := a.WriteText(&text, audience); err != nil {
-				t.Fatal(err)
-			}
-			if err := a.WriteMarkdown(&markdown, audience, Picture{Caption: "a [line]", SVG: []byte("<svg></svg>")}); err != nil {
-				t.Fatal(err)
-			}
-			if err := a.WriteHTML(&html, audience, Picture{Caption: "a line", SVG: []byte("<svg></svg>")}); err != nil {
-				t.Fatal(err)
-			}
-			if strings.Contains(html.String(), "<b>markup") {
-				t.Error("what the technician typed became markup")
-			}
-			if !strings.Contains(html.String(), "<svg></svg>") {
-				t.Error("the picture is not in the page")
-			}
-			if !strings.Contains(
-				markdown.String(),
-				`![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`,
-			) {
-				t.Error("the picture is not in the Markdown")
-			}
-			for _, out := range []string{text.String(), markdown.String(), html.String()} {
-				for _, bad := range []string{"%!", "NaN", "<nil>", "Inf"} {
-					if strings.Contains(out, bad) {
-						t.Errorf("a report holds %q:\n%s", bad, out)
-					}
-				}
-			}
-		}
 	}
 }
 

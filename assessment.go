@@ -1,6 +1,9 @@
 package satline
 
 import (
+	"fmt"
+	"strings"
+
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/electrical"
@@ -68,6 +71,20 @@ type Assessment struct {
 	Cautions []fact.Fact `json:"cautions"`
 	// Notes are the technician's own, unchanged.
 	Notes string `json:"notes,omitzero"`
+}
+
+// String returns the first screen: the headline, the dangers and the steps. Package report
+// writes the whole.
+func (a Assessment) String() string {
+	var b strings.Builder
+	fmt.Fprintln(&b, a.Headline.Text)
+	for _, d := range a.Dangers {
+		fmt.Fprintf(&b, "! %s\n", d.Says.Text)
+	}
+	for i, s := range a.Plan {
+		fmt.Fprintf(&b, "%d. %s\n", i+1, s.Do.Text)
+	}
+	return b.String()
 }
 
 // RefrigerantFacts are the safety facts of the refrigerant named in the visit.

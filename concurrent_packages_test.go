@@ -17,6 +17,7 @@ import (
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 	"github.com/satline/satline/refrigerant/diagram"
+	"github.com/satline/satline/report"
 )
 
 // Each package, used from many goroutines at once on values they share, answers all
@@ -114,7 +115,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 				},
 			})
 			var b bytes.Buffer
-			return fmt.Sprint(a, err, a.WriteHTML(&b, satline.Owner), b.String())
+			return fmt.Sprint(a, err, report.HTML(&b, a, report.Owner), b.String())
 		},
 	} {
 		const many = 6

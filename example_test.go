@@ -63,34 +63,6 @@ func ExampleMeasured() {
 	// 118.0 psig ± 0.5 psi
 }
 
-func ExampleAssessment_WriteMarkdown() {
-	visit, err := satline.ReadVisit(strings.NewReader(`{
-	  "title": "Invented",
-	  "equipment": {"refrigerant": "R-134a", "metering": "TXV"}
-	}`))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	assessment, err := satline.Assess(visit)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var report strings.Builder
-	if err := assessment.WriteMarkdown(&report, satline.Owner); err != nil {
-		fmt.Println(err)
-	}
-	found, _, _ := strings.Cut(report.String(), "\n## What comes next")
-	fmt.Println(found)
-	// Output:
-	// # Invented
-	//
-	// ## What was found
-	//
-	// The machine could not be judged under today's conditions yet.
-}
-
 // On a cold day no reading tells the charge, and the machine is weighed in: what
 // the label says, and the liquid line beyond what the label allows for.
 func ExampleAssess_weighIn() {

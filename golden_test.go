@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/report"
 )
 
 // TestReports holds every report of every visit, for three audiences in two systems of
@@ -63,9 +64,9 @@ func reports(t *testing.T, name string) string {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, audience := range []satline.Audience{satline.Technician, satline.File, satline.Owner} {
+		for _, audience := range []report.Audience{report.Technician, report.File, report.Owner} {
 			fmt.Fprintf(&out, "======== %v, %v\n", audience, sys)
-			if err := a.WriteText(&out, audience); err != nil {
+			if err := report.Text(&out, a, audience); err != nil {
 				t.Fatal(err)
 			}
 		}

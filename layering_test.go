@@ -15,7 +15,9 @@ var layers = []struct {
 	prefix string
 	level  int
 }{
-	{"/examples/service/server", 6}, {"/examples", 5},
+	{"/examples/service/server", 7},
+	{"/examples", 6},
+	{"/report", 5},
 	{
 		"/charge",
 		3,

@@ -31,6 +31,7 @@ import (
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/report"
 )
 
 //go:embed demo/*.json
@@ -69,11 +70,11 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		"",
 		"an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb",
 	)
-	var audience satline.Audience
+	var audience report.Audience
 	flags.TextVar(
 		&audience,
 		"for",
-		satline.Technician,
+		report.Technician,
 		"`who` the report is for: technician, file or owner",
 	)
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
@@ -123,15 +124,15 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	case *asJSON:
 		err = writeJSON(&out, a)
 	case *asHTML:
-		var drawn []satline.Picture
-		if audience != satline.Owner {
+		var drawn []report.Picture
+		if audience != report.Owner {
 			drawn = pictures(visit, a)
 		}
-		err = a.WriteHTML(&out, audience, drawn...)
+		err = report.HTML(&out, a, audience, drawn...)
 	case *asMarkdown:
-		err = a.WriteMarkdown(&out, audience)
+		err = report.Markdown(&out, a, audience)
 	default:
-		err = a.WriteText(&out, audience)
+		err = report.Text(&out, a, audience)
 	}
 	return out.String(), err
 }

@@ -10,12 +10,13 @@ import (
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/diagram"
+	"github.com/satline/satline/report"
 )
 
 // pictures draws what the readings give to draw: a visit without a wet bulb has
 // no psychrometric chart, and one without a clamp on the lines no cycle.
-func pictures(v satline.Visit, a satline.Assessment) []satline.Picture {
-	var out []satline.Picture
+func pictures(v satline.Visit, a satline.Assessment) []report.Picture {
+	var out []report.Picture
 	if p, ok := airPicture(v, a); ok {
 		out = append(out, p)
 	}
@@ -26,18 +27,18 @@ func pictures(v satline.Visit, a satline.Assessment) []satline.Picture {
 }
 
 // airPicture marks the return and the supply air, and the coil between them.
-func airPicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
+func airPicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) {
 	r := &v.Readings
 	pressure := a.Atmosphere.Pressure.Value
 	c, err := chart.New(
 		chart.Options{Title: "Air through the indoor coil", System: v.Units, Pressure: pressure},
 	)
 	if err != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	entering, ok := airOf(r.ReturnDryBulb, r.ReturnWetBulb, pressure)
 	if !ok || c.AddState("return", entering) != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	if leaving, ok := airOf(r.SupplyDryBulb, r.SupplyWetBulb, pressure); ok &&
 		c.AddState("supply", leaving) == nil {
@@ -47,9 +48,9 @@ func airPicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
 	}
 	var svg bytes.Buffer
 	if c.SVG(&svg, chart.Phone()) != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
-	return satline.Picture{Caption: c.Describe(), SVG: svg.Bytes()}, true
+	return report.Picture{Caption: c.Describe(), SVG: svg.Bytes()}, true
 }
 
 func airOf(
@@ -66,11 +67,11 @@ func airOf(
 // cyclePicture draws the refrigerant's way through the machine as far as it was read:
 // the suction line, the discharge line where there is a clamp on it, the liquid line,
 // and behind the expansion device what the liquid's enthalpy makes of it.
-func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool) {
+func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) {
 	r := &v.Readings
 	fluid, err := refrigerant.Lookup(a.Refrigerant.Designation)
 	if err != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	d, err := diagram.New(
 		fluid,
@@ -81,7 +82,7 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 		},
 	)
 	if err != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	at := func(gauge *quantity.Uncertain[quantity.GaugePressure]) quantity.Pressure {
 		if gauge == nil {
@@ -106,11 +107,11 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 	discharge := vaporMark(fluid, "discharge", dischargePort, r.DischargeLine)
 	liquid := liquidMark(fluid, "liquid line", liquidPort, r.LiquidLine)
 	if suction == nil || liquid == nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	expanded, err := fluid.StateAtEnthalpy(low, liquid.State.Enthalpy)
 	if err != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
 	inlet := diagram.Mark{Label: "evaporator inlet", State: expanded}
 	if discharge != nil {
@@ -121,9 +122,9 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (satline.Picture, bool)
 	}
 	var svg bytes.Buffer
 	if err != nil || d.SVG(&svg, diagram.Phone()) != nil {
-		return satline.Picture{}, false
+		return report.Picture{}, false
 	}
-	return satline.Picture{Caption: d.Describe(), SVG: svg.Bytes()}, true
+	return report.Picture{Caption: d.Describe(), SVG: svg.Bytes()}, true
 }
 
 // vaporMark is the vapor in a line. Colder than its dew point it holds liquid, and

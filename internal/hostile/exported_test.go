@@ -16,6 +16,7 @@ import (
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 	"github.com/satline/satline/refrigerant/diagram"
+	"github.com/satline/satline/report"
 	"github.com/satline/satline/strictjson"
 )
 
@@ -144,6 +145,10 @@ var functions = map[string]any{
 	"refrigerant.Lookup":                           refrigerant.Lookup,
 	"refrigerant.NewBlend":                         refrigerant.NewBlend,
 	"refrigerant.StandingPressure":                 refrigerant.StandingPressure,
+	"report.HTML":                                  report.HTML,
+	"report.Markdown":                              report.Markdown,
+	"report.OwnerFacts":                            report.OwnerFacts,
+	"report.Text":                                  report.Text,
 	"strictjson.Decode":                            strictjson.Decode,
 	"strictjson.DecodeStyled":                      strictjson.DecodeStyled,
 }
@@ -154,7 +159,6 @@ var types = []reflect.Type{
 	reflect.TypeFor[satline.Assessment](),
 	reflect.TypeFor[satline.AtmosphereSource](),
 	reflect.TypeFor[satline.AtmosphereUsed](),
-	reflect.TypeFor[satline.Audience](),
 	reflect.TypeFor[satline.Belief](),
 	reflect.TypeFor[satline.ChangeVerdict](),
 	reflect.TypeFor[satline.ChargeOutcome](),
@@ -188,7 +192,6 @@ var types = []reflect.Type{
 	reflect.TypeFor[satline.NormalPressures](),
 	reflect.TypeFor[satline.Outcome](),
 	reflect.TypeFor[satline.Outlook](),
-	reflect.TypeFor[satline.Picture](),
 	reflect.TypeFor[satline.ProblemKind](),
 	reflect.TypeFor[satline.Question](),
 	reflect.TypeFor[satline.Ratio](),
@@ -407,6 +410,8 @@ var types = []reflect.Type{
 	reflect.TypeFor[refrigerant.UnsuitableReason](),
 	reflect.TypeFor[refrigerant.WorkCode](),
 	reflect.TypeFor[refrigerant.WorkStep](),
+	reflect.TypeFor[report.Audience](),
+	reflect.TypeFor[report.Picture](),
 	reflect.TypeFor[strictjson.Error](),
 	reflect.TypeFor[strictjson.Limits](),
 }

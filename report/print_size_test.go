@@ -1,4 +1,4 @@
-package satline
+package report
 
 import (
 	"fmt"
@@ -11,7 +11,7 @@ import (
 // air, prints on one sheet. How much room text takes was measured with a browser and the
 // widest of the usual fonts.
 func TestReportsPrintOnOneSheet(t *testing.T) {
-	files, err := filepath.Glob("testdata/visits/*.json")
+	files, err := filepath.Glob("../testdata/visits/*.json")
 	if err != nil || len(files) == 0 {
 		t.Fatal(err, files)
 	}
@@ -19,7 +19,7 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 	for _, f := range files {
 		a := assess(t, load(t, strings.TrimSuffix(filepath.Base(f), ".json")))
 		for _, audience := range []Audience{Technician, File, Owner} {
-			d := a.document(audience, []Picture{{Caption: caption}, {Caption: caption}})
+			d := document(&a, audience, []Picture{{Caption: caption}, {Caption: caption}})
 			if sheets := d.Sheets(); sheets > 1 {
 				t.Errorf(
 					"%s for audience %d takes %.2f of a sheet at %.1f points",
@@ -30,10 +30,10 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 				)
 			}
 			var page strings.Builder
-			if err := a.WriteHTML(&page, audience); err != nil {
+			if err := HTML(&page, a, audience); err != nil {
 				t.Fatal(err)
 			}
-			if want := fmt.Sprintf("font-size: %gpt", a.document(audience, nil).PrintSize()); !strings.Contains(
+			if want := fmt.Sprintf("font-size: %gpt", document(&a, audience, nil).PrintSize()); !strings.Contains(
 				page.String(),
 				want,
 			) {

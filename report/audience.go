@@ -1,4 +1,4 @@
-package satline
+package report
 
 import "github.com/satline/satline/internal/enum"
 

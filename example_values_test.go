@@ -2,10 +2,8 @@ package satline_test
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"github.com/satline/satline"
@@ -30,50 +28,12 @@ func ExampleVisitError() {
 	// valid up to 110.0 °C
 }
 
-// Whom a report is for is a flag of a program that writes one.
-func ExampleAudience() {
-	flags := flag.NewFlagSet("report", flag.ContinueOnError)
-	var reader satline.Audience
-	flags.TextVar(&reader, "for", satline.Technician, "technician, file or owner")
-	err := flags.Parse([]string{"-for", "owner"})
-	fmt.Println(reader, err)
-	// Output: owner <nil>
-}
-
 // What an instrument may err is the visit's to say, once for all of its readings.
 func ExampleDefaultInstruments() {
 	in := satline.DefaultInstruments()
 	in.Clamp = quantity.FahrenheitDelta(0.5)
 	fmt.Printf("gauge %.2f psi, clamp %.2f °F, wet bulb %.2f °F\n", in.Gauge.PSIG(), in.Clamp.Fahrenheit(), in.WetBulb.Fahrenheit())
 	// Output: gauge 0.60 psi, clamp 0.50 °F, wet bulb 0.70 °F
-}
-
-func ExampleAssessment_WriteText() {
-	a, err := satline.Assess(satline.Visit{
-		Title:     "Workshop (invented)",
-		Scope:     satline.VerdictOnly,
-		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
-		Readings: satline.Readings{
-			LiquidPressure: satline.Measured(quantity.PSIG(340)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
-			SuctionPressure: satline.Measured(quantity.PSIG(125)), SuctionLine: satline.Measured(quantity.Fahrenheit(55)),
-		},
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var report strings.Builder
-	if err := a.WriteText(&report, satline.Owner); err != nil {
-		fmt.Println(err)
-		return
-	}
-	found, _, _ := strings.Cut(report.String(), "\nWHAT COMES NEXT")
-	fmt.Print(found)
-	// Output:
-	// Workshop (invented)
-	//
-	// WHAT WAS FOUND
-	// The machine works as it should; the amount of refrigerant is right.
 }
 
 // What follows from the readings of an invented visit, in both systems of units.
@@ -114,37 +74,6 @@ func ExampleSite_Atmosphere() {
 	// 11.8 psia ± 0.1 psi (elevation)
 	// 14.7 psia ± 0.1 psi (elevation)
 	// 14.7 psia ± 0.2 psi (sea-level-assumed)
-}
-
-// The page of the owner, for a browser or a printer.
-func ExampleAssessment_WriteHTML() {
-	visit, err := satline.ReadVisit(strings.NewReader(`{
-	  "title": "Invented",
-	  "equipment": {"refrigerant": "R-134a", "metering": "TXV"}
-	}`))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	assessment, err := satline.Assess(visit)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	var page strings.Builder
-	drawing := satline.Picture{Caption: "The unit", SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`)}
-	if err := assessment.WriteHTML(&page, satline.Owner, drawing); err != nil {
-		fmt.Println(err)
-		return
-	}
-	for line := range strings.Lines(page.String()) {
-		if strings.Contains(line, "<h1>") || strings.Contains(line, "caption") && strings.Contains(line, "unit") {
-			fmt.Print(line)
-		}
-	}
-	// Output:
-	// <h1>Invented</h1>
-	// <figure><svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg><figcaption>The unit</figcaption></figure>
 }
 
 // A valve hunts: the log shows its superheat dip to none, whatever its mean.

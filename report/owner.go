@@ -1,8 +1,9 @@
-package satline
+package report
 
 import (
 	"slices"
 
+	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/paper"
@@ -12,17 +13,17 @@ import (
 // OwnerFacts is what the person who pays is told, in plain words: what was found, what can
 // harm the machine, what comes next. No figure of the trade is in it, no chance, and nobody's
 // fault.
-func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
+func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	say := func(to *[]fact.Fact, code fact.Code) {
 		if !slices.ContainsFunc(*to, func(f fact.Fact) bool { return f.Code == code }) {
 			*to = append(*to, fact.New(code))
 		}
 	}
-	judged := a.Charge.Outcome != ChargeNotJudged || len(a.Findings) > 0 && a.Mode.Mode != Cooling
+	judged := a.Charge.Outcome != satline.ChargeNotJudged || len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
 	for _, f := range a.Findings {
 		if judged && f.Chance >= likely && f.Cause != "sound" {
 			code := fact.Code("owner.cause." + f.Cause)
-			if ofInstrument(diagnose.Code(f.Cause)) {
+			if ofInstrument(f.Cause) {
 				code = "owner.cause.measuring"
 			}
 			say(&found, code)
@@ -34,13 +35,13 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 	}
 	switch {
 	case len(found) > 0:
-	case a.Charge.Outcome == ChargeInBand:
+	case a.Charge.Outcome == satline.ChargeInBand:
 		say(&found, "owner.sound")
-	case !judged && a.Mode.Mode == Cooling:
+	case !judged && a.Mode.Mode == satline.Cooling:
 		say(&found, "owner.not-judged")
-	case a.Mode.Mode == Heating && a.Headline.Code == "headline.heating-sound":
+	case a.Mode.Mode == satline.Heating && a.Headline.Code == "headline.heating-sound":
 		say(&found, "owner.heating-sound")
-	case a.Mode.Mode != Cooling:
+	case a.Mode.Mode != satline.Cooling:
 		say(&found, "owner.other-mode")
 	default:
 		say(&found, "owner.open")
@@ -56,35 +57,44 @@ func (a Assessment) OwnerFacts() (found, dangers, next []fact.Fact) {
 		say(&dangers, code)
 	}
 	does := func(codes ...fact.Code) bool {
-		return slices.ContainsFunc(a.Plan, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
+		return slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return slices.Contains(codes, s.Do.Code) })
 	}
 	switch {
-	case slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Stops }):
+	case slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Stops }):
 		say(&next, "owner.next.off")
-	case does(StepLeave):
+	case does(satline.StepLeave):
 		say(&next, "owner.next.nothing")
 	}
 	switch {
-	case does(StepMendLeak):
+	case does(satline.StepMendLeak):
 		say(&next, "owner.next.leak")
-	case does(StepAdd, StepAddLittle):
+	case does(satline.StepAdd, satline.StepAddLittle):
 		say(&next, "owner.next.add")
-	case does(StepRecover, StepRecoverLittle):
+	case does(satline.StepRecover, satline.StepRecoverLittle):
 		say(&next, "owner.next.recover")
-	case does(StepWeighIn, StepWeighInLabel):
+	case does(satline.StepWeighIn, satline.StepWeighInLabel):
 		say(&next, "owner.next.weigh-in")
 	case a.Electrical != nil && !a.Electrical.Finding.IsZero(),
-		slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Cause != "" }):
+		slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Cause != "" }):
 		say(&next, "owner.next.mend")
-	case !does(StepLeave):
+	case !does(satline.StepLeave):
 		say(&next, "owner.next.look")
 	}
 	return found, dangers, next
 }
 
+// likely is the chance from which a cause is told to the owner.
+const likely = 0.5
+
+func ofInstrument(cause string) bool {
+	return slices.ContainsFunc(
+		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return string(f.Signature) == cause },
+	)
+}
+
 // owner lays out what the person who pays is told.
 func (r reporter) owner() []paper.Block {
-	found, dangers, next := r.a.OwnerFacts()
+	found, dangers, next := OwnerFacts(*r.a)
 	block := func(heading string, facts []fact.Fact) paper.Block {
 		b := paper.Block{Heading: r.book.Term(heading)}
 		for _, f := range facts {

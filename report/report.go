@@ -1,13 +1,18 @@
-package satline
+// Package report writes an assessment for somebody to read: the technician at the machine, the
+// file, or the owner; as plain text, Markdown, or a page of HTML that prints on one sheet. It
+// stands apart from package satline so that a program which wants values carries no templates.
+package report
 
 import (
 	"github.com/satline/satline/electrical"
 	"io"
 	"slices"
 
+	"github.com/satline/satline"
 	"github.com/satline/satline/internal/paper"
-	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity/fact"
+	"golang.org/x/text/language"
 )
 
 // A Picture goes with a report that can hold it.
@@ -16,41 +21,48 @@ type Picture struct {
 	SVG     []byte
 }
 
-// WriteText writes a plain text report in the language and the units of the assessment. The
+// Text writes a plain text report in the language and the units of the assessment. The
 // error is the writer's.
-func (a Assessment) WriteText(w io.Writer, audience Audience) error {
-	_, err := io.WriteString(w, a.document(audience, nil).Text())
+func Text(w io.Writer, a satline.Assessment, to Audience) error {
+	_, err := io.WriteString(w, document(&a, to, nil).Text())
 	return err
 }
 
-// String returns the technician's report as plain text.
-func (a Assessment) String() string { return a.document(Technician, nil).Text() }
-
-// WriteMarkdown writes the report for an audience as CommonMark with tables.
+// Markdown writes the report for an audience as CommonMark with tables.
 // Pictures stand in it as data, so that the file is whole by itself; a reader that
 // shows no such pictures shows their captions. The error is the writer's.
-func (a Assessment) WriteMarkdown(w io.Writer, audience Audience, pictures ...Picture) error {
-	_, err := io.WriteString(w, a.document(audience, pictures).Markdown())
+func Markdown(w io.Writer, a satline.Assessment, to Audience, pictures ...Picture) error {
+	_, err := io.WriteString(w, document(&a, to, pictures).Markdown())
 	return err
 }
 
-// WriteHTML writes the report for an audience as one HTML page that stands by
+// HTML writes the report for an audience as one HTML page that stands by
 // itself and prints on one sheet of letter or A4 paper: the more there is to say, the
 // smaller its print, down to 5.6 points. Pictures are drawn into it; their
 // SVG is taken as it is, so give only drawings of your own making. The error is
 // the writer's.
-func (a Assessment) WriteHTML(w io.Writer, audience Audience, pictures ...Picture) error {
-	return a.document(audience, pictures).WriteHTML(w)
+func HTML(w io.Writer, a satline.Assessment, to Audience, pictures ...Picture) error {
+	return document(&a, to, pictures).WriteHTML(w)
 }
 
-func (a Assessment) document(audience Audience, pictures []Picture) paper.Document {
-	r := reporter{&a, a.Language.book(a.Units)}
+// A reporter lays an assessment out for somebody.
+type reporter struct {
+	a    *satline.Assessment
+	book *words.Book
+}
+
+func (r reporter) say(code fact.Code, values ...fact.Value) string {
+	return r.book.Say(fact.New(code, values...))
+}
+
+func document(a *satline.Assessment, to Audience, pictures []Picture) paper.Document {
+	r := reporter{a, words.In(language.Make(string(a.Language)), a.Units)}
 	base, _ := r.book.Language().Base()
 	d := paper.Document{Lang: base.String(), Title: a.Title}
 	if d.Title == "" {
 		d.Title = r.book.Term("report.title")
 	}
-	switch audience {
+	switch to {
 	case Owner:
 		d.Blocks = r.owner()
 	case File:
@@ -83,7 +95,7 @@ func (a Assessment) document(audience Audience, pictures []Picture) paper.Docume
 		}
 		d.Lines = r.head()
 	}
-	if a.Notes != "" && audience != Owner {
+	if a.Notes != "" && to != Owner {
 		d.Blocks = append(
 			d.Blocks,
 			paper.Block{Heading: r.book.Term("heading.notes"), Paragraphs: []string{a.Notes}},
@@ -120,13 +132,13 @@ func (r reporter) head() []string {
 				"atmosphere",
 				a.Atmosphere.Pressure.Value,
 			),
-			fact.Of("source", term("atmosphere", string(a.Atmosphere.Source))),
+			fact.Of("source", fact.Term("atmosphere."+a.Atmosphere.Source)),
 		),
 	}
 	if a.Refrigerant.Estimated {
 		out = append(out, r.say("report.estimated"))
 	}
-	if a.Scope == VerdictOnly {
+	if a.Scope == satline.VerdictOnly {
 		out = append(out, r.say("report.verdict-only"))
 	}
 	return out
@@ -209,7 +221,7 @@ func (r reporter) charge(sources bool) paper.Block {
 			)
 		}
 	}
-	if c.Outcome != ChargeNotJudged {
+	if c.Outcome != satline.ChargeNotJudged {
 		b.Items = append(
 			b.Items,
 			paper.Item{
@@ -222,9 +234,9 @@ func (r reporter) charge(sources bool) paper.Block {
 			},
 		)
 	}
-	said := r.a.Mode.Mode == Cooling || r.a.Headline.Code == "headline.not-judged"
+	said := r.a.Mode.Mode == satline.Cooling || r.a.Headline.Code == "headline.not-judged"
 	for _, w := range c.Why {
-		if !(c.Outcome == ChargeNotJudged && len(c.Why) == 1 && said) {
+		if !(c.Outcome == satline.ChargeNotJudged && len(c.Why) == 1 && said) {
 			b.Items = append(b.Items, paper.Item{Text: w.Text})
 		}
 	}
@@ -305,7 +317,7 @@ func (r reporter) readings() paper.Block {
 	}
 	for _, x := range r.a.Readings {
 		note := ""
-		if x.Belief != Believed {
+		if x.Belief != satline.Believed {
 			note = r.book.Term("belief." + string(x.Belief))
 		}
 		b.Table.Rows = append(
@@ -363,45 +375,4 @@ func (r reporter) cautions() paper.Block {
 		b.Items = append(b.Items, paper.Item{Text: c.Text})
 	}
 	return b
-}
-
-// Values lists the derived values that are there, in the order a technician works them out,
-// each under its JSON name.
-func (d Derived) Values() []fact.Value {
-	var out []fact.Value
-	out = appendValue(out, "evaporatingDew", d.EvaporatingDew)
-	out = appendValue(out, "condensingBubble", d.CondensingBubble)
-	out = appendValue(out, "superheat", d.Superheat)
-	out = appendValue(out, "subcooling", d.Subcooling)
-	out = appendValue(out, "condensingOverOutdoor", d.CondensingOverOutdoor)
-	out = appendValue(out, "approach", d.Approach)
-	if r := d.CompressionRatio; r != nil {
-		out = append(out, fact.Of("compressionRatio", fact.Times(r.Value)))
-	}
-	out = appendValue(out, "temperatureSplit", d.TemperatureSplit)
-	if r := d.ReturnHumidity; r != nil {
-		out = append(out, fact.Of("returnHumidity", fact.Share(r.Value)))
-	}
-	out = appendValue(out, "totalCapacity", d.TotalCapacity)
-	out = appendValue(out, "sensibleCapacity", d.SensibleCapacity)
-	out = appendValue(out, "latentCapacity", d.LatentCapacity)
-	if r := d.SensibleHeatRatio; r != nil {
-		out = append(out, fact.Of("sensibleHeatRatio", fact.Share(r.Value)))
-	}
-	out = appendValue(out, "condensate", d.Condensate)
-	if e := d.Efficiency; e != nil {
-		out = append(out, fact.Of("efficiency", fact.Times(e.COP)))
-	}
-	return out
-}
-
-func appendValue[T quantity.Quantity](
-	out []fact.Value,
-	name string,
-	u *quantity.Uncertain[T],
-) []fact.Value {
-	if u == nil {
-		return out
-	}
-	return append(out, fact.Measured(name, *u))
 }
