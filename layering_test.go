@@ -15,8 +15,10 @@ var layers = []struct {
 	prefix string
 	level  int
 }{
-	{"/examples/service/server", 7},
-	{"/examples", 6},
+	{"/examples/service/server", 9},
+	{"/examples", 8},
+	{"/internal/schema", 7},
+	{"/work", 6},
 	{"/report", 5},
 	{
 		"/charge",
@@ -31,7 +33,7 @@ var layers = []struct {
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{
-	"/internal/diagnose", "/internal/readcheck", "/internal/schema",
+	"/internal/diagnose", "/internal/readcheck",
 	"/internal/modes", "/internal/heatpump", "/internal/coldroom",
 }
 

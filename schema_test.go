@@ -25,6 +25,8 @@ var schemas = []struct {
 }{
 	{"testdata/schema/visit.schema.json", schema.Visit},
 	{"testdata/schema/assessment.schema.json", schema.Assessment},
+	{"testdata/schema/order.schema.json", schema.Order},
+	{"testdata/schema/record.schema.json", schema.Record},
 }
 
 // The schemas are those of the types as they are. After a change on purpose:

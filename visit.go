@@ -18,7 +18,7 @@ type Visit struct {
 	// Language that sentences are written in; English where it is not given.
 	Language Language `json:"language,omitzero"`
 
-	Equipment   Equipment   `json:"equipment"`
+	Equipment   Equipment   `json:"equipment,omitzero"`
 	Site        Site        `json:"site,omitzero"`
 	Instruments Instruments `json:"instruments,omitzero"`
 	// House holds rules of the firm beside those of the trade.

@@ -1,7 +1,9 @@
-// Visit assesses a service visit and prints what to do.
+// Visit assesses a service visit, a whole job or the history of a machine, and prints what to
+// do; or looks one thing up.
 //
 //	go run ./examples/visit                 a demonstration visit, invented
-//	go run ./examples/visit FILE.json       a visit file; "-" reads standard input
+//	go run ./examples/visit FILE.json       a file of a visit, of a work order, or of the orders
+//	                                        of one machine; "-" reads standard input
 //	go run ./examples/visit -demo NAME      another demonstration visit
 //	go run ./examples/visit -json ...       the assessment as JSON
 //	go run ./examples/visit -units SI ...   in metric units
@@ -10,6 +12,9 @@
 //	go run ./examples/visit -html ...       as a page to print, with pictures
 //	go run ./examples/visit -markdown ...   as Markdown
 //	go run ./examples/visit -language es ... in Spanish
+//	go run ./examples/visit superheat R-410A "118 psig" "52 °F"
+//	                                        a look-up: saturation, superheat, subcooling, target,
+//	                                        air; without values it says what it takes
 //
 // The exit status is 0 when an assessment was made, whatever it says of the
 // machine, and 2 when the input has to be mended first; then one line on
@@ -23,7 +28,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path"
 	"strings"
@@ -32,9 +36,10 @@ import (
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/report"
+	"github.com/satline/satline/work"
 )
 
-//go:embed demo/*.json
+//go:embed demo/*.json jobs/*.json
 var demos embed.FS
 
 const firstDemo = "mountain-library"
@@ -60,6 +65,9 @@ func run(args []string, in io.Reader, out, problems io.Writer) int {
 }
 
 func assess(args []string, in io.Reader, help io.Writer) (string, error) {
+	if len(args) > 0 && lookups[args[0]].answer != nil {
+		return lookUp(args[0], args[1:])
+	}
 	flags := flag.NewFlagSet("visit", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	asJSON := flags.Bool("json", false, "write the assessment as JSON")
@@ -95,7 +103,17 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		}
 		return "", err
 	}
-	visit, err := load(flags.Args(), *demo, in)
+	data, err := load(flags.Args(), *demo, in)
+	if err != nil {
+		return "", err
+	}
+	if kind := kindOf(data); kind != aVisit {
+		if *tonight != "" {
+			return "", errors.New("-tonight: a forecast is of a visit, not of a job")
+		}
+		return job(data, kind, form{*asJSON, *asHTML, *asMarkdown, audience, *units, *spoken})
+	}
+	visit, err := satline.DecodeVisit(data)
 	if err != nil {
 		return "", err
 	}
@@ -183,50 +201,57 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 	return out.String(), nil
 }
 
-func load(files []string, demo string, in io.Reader) (satline.Visit, error) {
+// load reads the document of a file, of standard input, or of a demonstration.
+func load(files []string, demo string, in io.Reader) ([]byte, error) {
 	switch {
 	case len(files) > 1:
-		return satline.Visit{}, fmt.Errorf("one visit at a time: %d files were named", len(files))
+		return nil, fmt.Errorf("one visit at a time: %d files were named", len(files))
 	case len(files) == 1 && files[0] == "-":
-		return satline.ReadVisit(in)
+		return io.ReadAll(io.LimitReader(in, work.MaxOrderBytes+1))
 	case len(files) == 1:
 		f, err := os.Open(files[0])
 		if err != nil {
-			return satline.Visit{}, unreadable(err)
+			return nil, unreadable(err)
 		}
 		defer f.Close()
-		v, err := satline.ReadVisit(f)
-		if errors.As(err, new(*fs.PathError)) {
-			return satline.Visit{}, unreadable(err)
+		data, err := io.ReadAll(io.LimitReader(f, work.MaxOrderBytes+1))
+		if err != nil {
+			return nil, unreadable(err)
 		}
-		return v, err
+		return data, nil
 	}
-	data, err := demos.ReadFile(path.Join("demo", demo+".json"))
-	if err != nil {
-		return satline.Visit{}, fmt.Errorf(
-			"no demonstration %q; there are %s",
-			demo,
-			strings.Join(demoNames(), ", "),
-		)
+	for _, folder := range folders {
+		if data, err := demos.ReadFile(path.Join(folder, demo+".json")); err == nil {
+			return data, nil
+		}
 	}
-	return satline.DecodeVisit(data)
+	return nil, fmt.Errorf(
+		"no demonstration %q; there are %s",
+		demo,
+		strings.Join(demoNames(), ", "),
+	)
 }
 
 func unreadable(err error) error {
 	return fmt.Errorf(
-		"the visit file cannot be read: %w; name a JSON file of a visit, as in examples/visit/demo",
+		"the file cannot be read: %w; name a JSON file, as in examples/visit/demo and jobs",
 		err,
 	)
 }
 
+// folders of demonstrations: visits, and jobs with histories.
+var folders = []string{"demo", "jobs"}
+
 func demoNames() []string {
-	entries, err := demos.ReadDir("demo")
-	if err != nil {
-		return nil
-	}
 	var names []string
-	for _, e := range entries {
-		names = append(names, strings.TrimSuffix(e.Name(), ".json"))
+	for _, folder := range folders {
+		entries, err := demos.ReadDir(folder)
+		if err != nil {
+			return nil
+		}
+		for _, e := range entries {
+			names = append(names, strings.TrimSuffix(e.Name(), ".json"))
+		}
 	}
 	return names
 }

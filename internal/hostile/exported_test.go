@@ -18,6 +18,7 @@ import (
 	"github.com/satline/satline/refrigerant/diagram"
 	"github.com/satline/satline/report"
 	"github.com/satline/satline/strictjson"
+	"github.com/satline/satline/work"
 )
 
 var functions = map[string]any{
@@ -151,6 +152,14 @@ var functions = map[string]any{
 	"report.Text":                                  report.Text,
 	"strictjson.Decode":                            strictjson.Decode,
 	"strictjson.DecodeStyled":                      strictjson.DecodeStyled,
+	"work.Checks":                                  work.Checks,
+	"work.Compare":                                 work.Compare,
+	"work.Decode":                                  work.Decode,
+	"work.DecodeHistory":                           work.DecodeHistory,
+	"work.Judge":                                   work.Judge,
+	"work.JudgeLeak":                               work.JudgeLeak,
+	"work.LeakRate":                                work.LeakRate,
+	"work.Read":                                    work.Read,
 }
 
 var types = []reflect.Type{
@@ -414,4 +423,34 @@ var types = []reflect.Type{
 	reflect.TypeFor[report.Picture](),
 	reflect.TypeFor[strictjson.Error](),
 	reflect.TypeFor[strictjson.Limits](),
+	reflect.TypeFor[work.Addition](),
+	reflect.TypeFor[work.AirPart](),
+	reflect.TypeFor[work.Check](),
+	reflect.TypeFor[work.Checked](),
+	reflect.TypeFor[work.Cylinder](),
+	reflect.TypeFor[work.CylinderKind](),
+	reflect.TypeFor[work.Drift](),
+	reflect.TypeFor[work.EvacuationPart](),
+	reflect.TypeFor[work.Fitted](),
+	reflect.TypeFor[work.History](),
+	reflect.TypeFor[work.Job](),
+	reflect.TypeFor[work.JointPart](),
+	reflect.TypeFor[work.Leak](),
+	reflect.TypeFor[work.LeakMethod](),
+	reflect.TypeFor[work.LeakVerdict](),
+	reflect.TypeFor[work.Machine](),
+	reflect.TypeFor[work.Moved](),
+	reflect.TypeFor[work.NitrogenPart](),
+	reflect.TypeFor[work.Order](),
+	reflect.TypeFor[work.Ports](),
+	reflect.TypeFor[work.Problem](),
+	reflect.TypeFor[work.Reading](),
+	reflect.TypeFor[work.Record](),
+	reflect.TypeFor[work.RecoveryPart](),
+	reflect.TypeFor[work.Result](),
+	reflect.TypeFor[work.Standing](),
+	reflect.TypeFor[work.Task](),
+	reflect.TypeFor[work.Technician](),
+	reflect.TypeFor[work.Use](),
+	reflect.TypeFor[work.Year](),
 }

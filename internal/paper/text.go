@@ -11,6 +11,9 @@ import (
 // TextWidth fits a terminal of 80 columns and a phone held sideways.
 const TextWidth = 78
 
+// namelessColumns is how many columns of a table tell by themselves what stands in them.
+const namelessColumns = 3
+
 // Text is the document as plain text.
 func (d Document) Text() string {
 	d = d.visible()
@@ -28,7 +31,11 @@ func (d Document) Text() string {
 			t.paragraph("", p)
 		}
 		if b.Table != nil {
-			t.rows(b.Table.Rows)
+			rows := b.Table.Rows
+			if len(b.Table.Head) > namelessColumns {
+				rows = append([][]string{b.Table.Head}, rows...)
+			}
+			t.rows(rows)
 		}
 		for i, it := range b.Items {
 			lead := "- "

@@ -1,15 +1,17 @@
-// Package schema writes the JSON Schemas of a Visit and an Assessment.
+// Package schema writes the JSON Schemas of a Visit, an Assessment, an Order and a Record.
 package schema
 
 import (
 	"reflect"
 	"slices"
+	"time"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/jsonschema"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/work"
 )
 
 const module = "github.com/satline/satline"
@@ -20,12 +22,15 @@ func Builder(dir string) *jsonschema.Builder {
 	b := jsonschema.NewBuilder(module, dir)
 	for _, t := range []reflect.Type{
 		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](), reflect.TypeFor[satline.Conditions](),
+		reflect.TypeFor[work.Reading](), reflect.TypeFor[work.Order](),
 	} {
 		b.Override(
 			t,
 			func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) },
 		)
 	}
+	b.Override(reflect.TypeFor[satline.Visit](), visit)
+	b.Override(reflect.TypeFor[time.Time](), moment)
 	b.Override(reflect.TypeFor[charge.Dose](), dose)
 	b.Override(reflect.TypeFor[charge.Steadiness[quantity.TemperatureDelta]](), steadiness)
 	b.Override(reflect.TypeFor[fact.Value](), value)
@@ -67,6 +72,45 @@ func Assessment(dir string) (*jsonschema.Schema, error) {
 		"assessment",
 		"An assessment of a visit",
 	)
+}
+
+// Order returns the schema of the JSON form of a work order.
+func Order(dir string) (*jsonschema.Schema, error) {
+	b := Builder(dir)
+	b.Closed = true
+	b.Override(reflect.TypeFor[satline.Visit](), partVisit)
+	return root(b, reflect.TypeFor[work.Order](), "order", "A work order at one machine")
+}
+
+// Record returns the schema of the JSON form of what an order comes to.
+func Record(dir string) (*jsonschema.Schema, error) {
+	b := Builder(dir)
+	b.Override(reflect.TypeFor[satline.Visit](), partVisit)
+	return root(b, reflect.TypeFor[work.Record](), "record", "The record of a work order")
+}
+
+// visit has to say at what machine it is.
+func visit(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+	s, err := partVisit(b)
+	if err == nil {
+		s.Required = append(s.Required, "equipment")
+	}
+	return s, err
+}
+
+// partVisit is a visit in an order, which says that itself.
+func partVisit(b *jsonschema.Builder) (*jsonschema.Schema, error) {
+	return b.Object(reflect.TypeFor[satline.Visit]())
+}
+
+// moment is a date, with or without the time of day and its offset.
+func moment(*jsonschema.Builder) (*jsonschema.Schema, error) {
+	return &jsonschema.Schema{
+		Type:        "string",
+		Description: "a date, with or without a time",
+		Pattern:     `^[0-9]{4}-[0-9]{2}(-[0-9]{2}([T ][0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]+)?)?(Z|[+-][0-9]{2}:[0-9]{2})?)?)?$`,
+		Examples:    []any{"2026-07-14"},
+	}, nil
 }
 
 // root names a schema by a URI that is absolute and reaches no server: the top-level
