@@ -9,6 +9,7 @@ import (
 	"io"
 	"net/http"
 	"os"
+	"sync"
 	"time"
 
 	"github.com/satline/satline"
@@ -56,14 +57,16 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	// What is left of a batch that ended early is not the next request.
 	w.Header().Set("Connection", "close")
 	ended := make(chan struct{})
-	defer close(ended)
-	go func() {
+	var watch sync.WaitGroup
+	watch.Go(func() {
 		select {
 		case <-s.stopping:
 			control.SetReadDeadline(time.Now()) // wait for no more lines
 		case <-ended:
 		}
-	}()
+	})
+	unwatch := sync.OnceFunc(func() { close(ended); watch.Wait() })
+	defer unwatch()
 	in := lineReader{in: bufio.NewReaderSize(body, 64<<10)}
 	send := func(result api.BatchResult) error {
 		s.metrics.line(result)
@@ -77,7 +80,9 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 		_, err = w.Write(append(text, '\n'))
 		return err
 	}
-	if last := s.lines(r, units, &in, send, control); last != nil && send(*last) == nil {
+	last := s.lines(r, units, &in, send, control)
+	unwatch()
+	if last != nil && send(*last) == nil {
 		takeRest(r.Body, control)
 	}
 	return nil
