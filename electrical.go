@@ -13,10 +13,10 @@ func stands(s electrical.State) bool { return s == electrical.Hums || s == elect
 
 // fed reports whether nothing is wrong on the way to the motors.
 func fed(r *electrical.Report) bool {
-	return !slices.ContainsFunc(r.Checks, func(c electrical.Check) bool {
+	return !slices.ContainsFunc(r.Checks, func(c fact.Check) bool {
 		switch c.Part {
 		case electrical.SupplyPart, electrical.ControlPart, electrical.ContactorPart:
-			return c.Outcome == electrical.Wrong
+			return c.Outcome == fact.Wrong
 		}
 		return false
 	})

@@ -28,6 +28,9 @@ func (k *planner) headline() fact.Fact {
 			}
 		}
 	}
+	if k.b.Verdict == diagnose.NotEnough && k.has("look."+drainLook, StepClearDrain) {
+		return fact.New("headline.drain-first")
+	}
 	stop := slices.ContainsFunc(k.dangers, func(x Danger) bool { return x.Stops })
 	plain := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
 	lie, wrong := k.b.wrongInstrument(k.t.method)

@@ -23,7 +23,7 @@ var layers = []struct {
 	{
 		"/charge",
 		3,
-	}, {"/airside", 3}, {"/electrical", 3}, {"/coldroom", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
+	}, {"/airside", 3}, {"/electrical", 3}, {"/drain", 3}, {"/coldroom", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
 	{"/refrigerant", 2}, {"/psychro", 2}, {"/internal/cyclefluid", 2},
 	{"/internal/coil", 2},     // moist air over a coil, for airside and the cycle
 	{"/internal/tablegen", 3}, // makes the tables of refrigerant, from its equations

@@ -302,8 +302,32 @@ func (k *planner) byWeight() {
 	k.add(want)
 }
 
+// waterFirst: where water is all there is, the drain is looked at before any gauge.
+func (k *planner) waterFirst() bool {
+	v := &k.p.visit
+	if v.Complaint != WaterLeak || anyReading(&k.s.readings) {
+		return false
+	}
+	for _, c := range v.Checks {
+		if c.Look == drainLook {
+			if c.Found {
+				k.add(StepClearDrain)
+				k.add(StepPourWater)
+			}
+			return c.Found
+		}
+	}
+	k.put(Step{Do: fact.New("look." + drainLook), Look: drainLook})
+	return true
+}
+
+const drainLook = "condensate-drain"
+
 // readFirst asks for the readings that a judgement starts from.
 func (k *planner) readFirst() {
+	if k.waterFirst() {
+		return
+	}
 	var missing []string
 	for _, name := range []string{
 		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine",
@@ -480,6 +504,10 @@ func (k *planner) floods() bool {
 // leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
 // left before it is known why.
 func (k *planner) leave() {
+	if k.p.visit.Complaint == WaterLeak {
+		k.add(StepOtherWater)
+		return
+	}
 	if k.floods() {
 		k.add(StepWhyLiquid)
 		return

@@ -61,7 +61,7 @@ func (c *Capacitor) tolerance(start bool) (below, above quantity.Ratio, from fac
 	return 0.06, 0.06, practice
 }
 
-func (j *judge) capacitor(part Part, c *Capacitor, start bool) {
+func (j *judge) capacitor(part string, c *Capacitor, start bool) {
 	which := termValue("kind", "capacitor.run")
 	if start {
 		which = termValue("kind", "capacitor.start")
@@ -94,7 +94,7 @@ func (j *judge) capacitor(part Part, c *Capacitor, start bool) {
 }
 
 func (j *judge) microfarads(
-	part Part, c *Capacitor, start bool, which fact.Value, measured farads, how string,
+	part string, c *Capacitor, start bool, which fact.Value, measured farads, how string,
 ) {
 	less, more, from := c.tolerance(start)
 	low, high := c.Rated*quantity.Capacitance(1-less), c.Rated*quantity.Capacitance(1+more)
@@ -106,7 +106,7 @@ func (j *judge) microfarads(
 	j.add(part, code, which, rated, termValue("how", how), fact.Amount("measured", measured.Value),
 		fact.Amount("low", low), fact.Amount("high", high))
 	j.from(from)
-	if kinds[code].outcome == Wrong {
+	if kinds[code].outcome == fact.Wrong {
 		j.does(mendCapacitor, which, rated, partValue(part))
 	}
 }

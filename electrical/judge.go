@@ -41,7 +41,7 @@ type judge struct {
 // A named is a motor with the part that it is.
 type named struct {
 	*Motor
-	part  Part
+	part  string
 	state State
 }
 
@@ -87,10 +87,10 @@ func lockedAt(m *Motor) bool {
 }
 
 // add notes a check and, where it is one, the danger.
-func (j *judge) add(part Part, code fact.Code, values ...fact.Value) {
+func (j *judge) add(part string, code fact.Code, values ...fact.Value) {
 	k := kinds[code]
 	says := fact.New(code, append([]fact.Value{partValue(part)}, values...)...)
-	j.rep.Checks = append(j.rep.Checks, Check{
+	j.rep.Checks = append(j.rep.Checks, fact.Check{
 		Part: part, Outcome: k.outcome, Says: says, Source: k.source,
 	})
 	if k.danger {
@@ -120,15 +120,15 @@ func (j *judge) does(code fact.Code, values ...fact.Value) {
 	j.more[len(j.rep.Checks)-1] = s
 }
 
-func (j *judge) wrong(code fact.Code, parts ...Part) bool {
-	return slices.ContainsFunc(j.rep.Checks, func(c Check) bool {
-		return c.Outcome == Wrong && (code == "" || c.Says.Code == code) &&
+func (j *judge) wrong(code fact.Code, parts ...string) bool {
+	return slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
+		return c.Outcome == fact.Wrong && (code == "" || c.Says.Code == code) &&
 			(len(parts) == 0 || slices.Contains(parts, c.Part))
 	})
 }
 
-func (j *judge) found(part Part, codes ...fact.Code) bool {
-	return slices.ContainsFunc(j.rep.Checks, func(c Check) bool {
+func (j *judge) found(part string, codes ...fact.Code) bool {
+	return slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part == part && slices.Contains(codes, c.Says.Code)
 	})
 }
@@ -205,6 +205,6 @@ func mean[T quantity.Quantity](of []quantity.Uncertain[T]) T {
 	return sum / T(len(of))
 }
 
-func partValue(p Part) fact.Value { return termValue("part", "part."+string(p)) }
+func partValue(p string) fact.Value { return termValue("part", "part."+p) }
 
 func termValue(name, term string) fact.Value { return fact.Of(name, fact.Term(term)) }

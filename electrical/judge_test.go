@@ -211,7 +211,7 @@ func TestLimits(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if !slices.ContainsFunc(rep.Checks, func(x Check) bool { return x.Says.Code == c.want }) {
+		if !slices.ContainsFunc(rep.Checks, func(x fact.Check) bool { return x.Says.Code == c.want }) {
 			t.Errorf("%s: %v, want %v", c.name, rep.Checks, c.want)
 		}
 	}
@@ -289,7 +289,7 @@ func TestCapacitorProperties(t *testing.T) {
 		rated := quantity.Microfarads(rapid.Float64Range(2, 100).Draw(t, "rated"))
 		part := rapid.Float64Range(0.1, 1).Draw(t, "part")
 		less := part * rapid.Float64Range(0.1, 1).Draw(t, "less")
-		judge := func(c Capacitor) Outcome {
+		judge := func(c Capacitor) fact.Outcome {
 			c.Rated = rated
 			rep, err := Judge(Readings{Compressor: Motor{RunCapacitor: &c}})
 			if err != nil {
@@ -300,7 +300,7 @@ func TestCapacitorProperties(t *testing.T) {
 		read := func(p float64) Capacitor {
 			return Capacitor{Measured: &farads{Value: rated * quantity.Capacitance(p)}}
 		}
-		if judge(read(part)) == Wrong && judge(read(less)) != Wrong {
+		if judge(read(part)) == fact.Wrong && judge(read(less)) != fact.Wrong {
 			t.Fatalf("wrong at %v and not at %v", part, less)
 		}
 		v := quantity.Voltage(300)

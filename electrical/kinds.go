@@ -4,7 +4,7 @@ import "github.com/satline/satline/quantity/fact"
 
 // A kind is what may be found: what it means, and what is done about it.
 type kind struct {
-	outcome Outcome
+	outcome fact.Outcome
 	source  fact.Source
 	danger  bool
 	grave   bool
@@ -16,117 +16,117 @@ type kind struct {
 
 // kinds by the code of the check. Sentences have the same code.
 var kinds = map[fact.Code]kind{
-	"electrical.supply-within": {outcome: Sound, source: voltageBand},
-	"electrical.supply-near":   {outcome: CannotTell, source: voltageBand},
-	"electrical.supply-dead":   {outcome: Wrong, source: practice, does: steps(findSupply)},
-	"electrical.supply-low":    {outcome: Wrong, source: voltageBand, does: steps(mendSupply)},
+	"electrical.supply-within": {outcome: fact.Sound, source: voltageBand},
+	"electrical.supply-near":   {outcome: fact.CannotTell, source: voltageBand},
+	"electrical.supply-dead":   {outcome: fact.Wrong, source: practice, does: steps(findSupply)},
+	"electrical.supply-low":    {outcome: fact.Wrong, source: voltageBand, does: steps(mendSupply)},
 	"electrical.supply-low-running": {
-		outcome: Wrong, source: voltageBand, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: voltageBand, danger: true, grave: true, stops: true,
 		does: steps(mendConnections),
 	},
 	"electrical.supply-low-starting": {
-		outcome: Wrong, source: practice, does: steps(mendConnections),
+		outcome: fact.Wrong, source: practice, does: steps(mendConnections),
 	},
 	"electrical.supply-high": {
-		outcome: Wrong, source: voltageBand, danger: true, stops: true, grave: true,
+		outcome: fact.Wrong, source: voltageBand, danger: true, stops: true, grave: true,
 		does: steps(mendSupply),
 	},
-	"electrical.drop-within": {outcome: Sound, source: dropNote},
-	"electrical.drop-large":  {outcome: Wrong, source: dropNote, does: steps(mendConnections)},
+	"electrical.drop-within": {outcome: fact.Sound, source: dropNote},
+	"electrical.drop-large":  {outcome: fact.Wrong, source: dropNote, does: steps(mendConnections)},
 	"electrical.phase-lost": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(findPhase),
 	},
-	"electrical.unbalance-within": {outcome: Sound, source: unbalanced},
-	"electrical.unbalance-high":   {outcome: Watch, source: unbalanced},
+	"electrical.unbalance-within": {outcome: fact.Sound, source: unbalanced},
+	"electrical.unbalance-high":   {outcome: fact.Watch, source: unbalanced},
 	"electrical.unbalance-highest": {
-		outcome: Wrong, source: unbalanced, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: unbalanced, danger: true, grave: true, stops: true,
 		does: steps(mendSupply),
 	},
 
-	"electrical.control-within": {outcome: Sound, source: coilBand},
-	"electrical.control-dead":   {outcome: Wrong, source: practice, does: steps(findControl)},
-	"electrical.control-low":    {outcome: Wrong, source: coilBand, does: steps(mendControl)},
+	"electrical.control-within": {outcome: fact.Sound, source: coilBand},
+	"electrical.control-dead":   {outcome: fact.Wrong, source: practice, does: steps(findControl)},
+	"electrical.control-low":    {outcome: fact.Wrong, source: coilBand, does: steps(mendControl)},
 	"electrical.control-high": {
-		outcome: Wrong, source: classTwo, danger: true, does: steps(mendControl),
+		outcome: fact.Wrong, source: classTwo, danger: true, does: steps(mendControl),
 	},
-	"electrical.switch-closed": {outcome: Sound, source: practice},
-	"electrical.switch-poor":   {outcome: Watch, source: practice},
-	"electrical.switch-open":   {outcome: Wrong, source: practice},
-	"electrical.coil-fed":      {outcome: Sound, source: coilBand},
-	"electrical.coil-low":      {outcome: Wrong, source: coilBand, does: steps(mendControl)},
+	"electrical.switch-closed": {outcome: fact.Sound, source: practice},
+	"electrical.switch-poor":   {outcome: fact.Watch, source: practice},
+	"electrical.switch-open":   {outcome: fact.Wrong, source: practice},
+	"electrical.coil-fed":      {outcome: fact.Sound, source: coilBand},
+	"electrical.coil-low":      {outcome: fact.Wrong, source: coilBand, does: steps(mendControl)},
 	"electrical.coil-dead": {
-		outcome: Wrong, source: practice, leans: true, does: steps(readSwitches),
+		outcome: fact.Wrong, source: practice, leans: true, does: steps(readSwitches),
 	},
 
-	"electrical.contactor-in":  {outcome: Sound, source: practice},
-	"electrical.contactor-out": {outcome: Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contactor-in":  {outcome: fact.Sound, source: practice},
+	"electrical.contactor-out": {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
 	"electrical.contactor-idle": {
-		outcome: Watch, source: practice,
+		outcome: fact.Watch, source: practice,
 	},
 	"electrical.contactor-stuck": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendContactor),
 	},
-	"electrical.contactor-pitted": {outcome: Wrong, source: practice, does: steps(mendContactor)},
-	"electrical.contact-within":   {outcome: Sound, source: practice},
-	"electrical.contact-worn":     {outcome: Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contactor-pitted": {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contact-within":   {outcome: fact.Sound, source: practice},
+	"electrical.contact-worn":     {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
 	"electrical.contact-burnt": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendContactor),
 	},
-	"electrical.contact-open": {outcome: Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contact-open": {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
 
-	"electrical.capacitor-within": {outcome: Sound, source: label},
-	"electrical.capacitor-near":   {outcome: CannotTell, source: label},
-	"electrical.capacitor-weak":   {outcome: Wrong, source: label, does: steps(mendCapacitor)},
-	"electrical.capacitor-high":   {outcome: Wrong, source: label, does: steps(mendCapacitor)},
+	"electrical.capacitor-within": {outcome: fact.Sound, source: label},
+	"electrical.capacitor-near":   {outcome: fact.CannotTell, source: label},
+	"electrical.capacitor-weak":   {outcome: fact.Wrong, source: label, does: steps(mendCapacitor)},
+	"electrical.capacitor-high":   {outcome: fact.Wrong, source: label, does: steps(mendCapacitor)},
 	"electrical.capacitor-bulged": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendCapacitor),
 	},
-	"electrical.capacitor-voltage": {outcome: Wrong, source: aboveRated, does: steps(mendCapacitor)},
+	"electrical.capacitor-voltage": {outcome: fact.Wrong, source: aboveRated, does: steps(mendCapacitor)},
 
-	"electrical.insulation-within": {outcome: Sound, source: insulation},
-	"electrical.insulation-low":    {outcome: Watch, source: insulation},
+	"electrical.insulation-within": {outcome: fact.Sound, source: insulation},
+	"electrical.insulation-low":    {outcome: fact.Watch, source: insulation},
 	"electrical.grounded": {
-		outcome: Wrong, source: insulation, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: insulation, danger: true, grave: true, stops: true,
 		does: steps(proveGround),
 	},
-	"electrical.windings-within": {outcome: Sound, source: practice},
-	"electrical.windings-off":    {outcome: Watch, source: practice},
-	"electrical.winding-open":    {outcome: Wrong, source: practice, does: steps(proveWinding)},
-	"electrical.overload-open":   {outcome: Wrong, source: practice, does: steps(letCool)},
-	"electrical.tight":           {outcome: Wrong, source: practice, does: steps(mendMotor)},
-	"electrical.terminals-fed":   {outcome: Sound, source: practice},
+	"electrical.windings-within": {outcome: fact.Sound, source: practice},
+	"electrical.windings-off":    {outcome: fact.Watch, source: practice},
+	"electrical.winding-open":    {outcome: fact.Wrong, source: practice, does: steps(proveWinding)},
+	"electrical.overload-open":   {outcome: fact.Wrong, source: practice, does: steps(letCool)},
+	"electrical.tight":           {outcome: fact.Wrong, source: practice, does: steps(mendMotor)},
+	"electrical.terminals-fed":   {outcome: fact.Sound, source: practice},
 	"electrical.terminals-dead": {
-		outcome: Wrong, source: practice, leans: true, does: steps(findOpenWire),
+		outcome: fact.Wrong, source: practice, leans: true, does: steps(findOpenWire),
 	},
 	"electrical.backwards": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 	},
-	"electrical.fan-backwards":      {outcome: Wrong, source: practice},
-	"electrical.current-within":     {outcome: Sound, source: label},
-	"electrical.current-over-rated": {outcome: Watch, source: label},
-	"electrical.current-little":     {outcome: Watch, source: practice},
-	"electrical.current-none":       {outcome: Watch, source: practice},
+	"electrical.fan-backwards":      {outcome: fact.Wrong, source: practice},
+	"electrical.current-within":     {outcome: fact.Sound, source: label},
+	"electrical.current-over-rated": {outcome: fact.Watch, source: label},
+	"electrical.current-little":     {outcome: fact.Watch, source: practice},
+	"electrical.current-none":       {outcome: fact.Watch, source: practice},
 	"electrical.current-highest": {
-		outcome: Wrong, source: overload, danger: true, grave: true, stops: true, leans: true,
+		outcome: fact.Wrong, source: overload, danger: true, grave: true, stops: true, leans: true,
 		does: steps(findLoad),
 	},
 	"electrical.fan-current-highest": {
-		outcome: Wrong, source: fanOverload, danger: true, stops: true, leans: true,
+		outcome: fact.Wrong, source: fanOverload, danger: true, stops: true, leans: true,
 		does: steps(findFanLoad),
 	},
 	"electrical.locked": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
 	},
-	"electrical.current-balanced": {outcome: Sound, source: practice},
+	"electrical.current-balanced": {outcome: fact.Sound, source: practice},
 	"electrical.current-unbalanced": {
-		outcome: Wrong, source: practice, leans: true, does: steps(findUnbalance),
+		outcome: fact.Wrong, source: practice, leans: true, does: steps(findUnbalance),
 	},
 	"electrical.single-phase": {
-		outcome: Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
 		does: steps(findPhase),
 	},
 }

@@ -2,17 +2,14 @@ package electrical
 
 import "github.com/satline/satline/internal/enum"
 
-// A Part is what a check is about. Its words have the code "part." and its name.
-type Part string
-
-// The parts, in the order of the chain.
+// The parts that a check is about, in the order of the chain.
 const (
-	SupplyPart    Part = "supply"
-	ControlPart   Part = "control"
-	ContactorPart Part = "contactor"
-	Compressor    Part = "compressor"
-	OutdoorFan    Part = "outdoor-fan"
-	IndoorFan     Part = "indoor-fan"
+	SupplyPart    = "supply"
+	ControlPart   = "control"
+	ContactorPart = "contactor"
+	Compressor    = "compressor"
+	OutdoorFan    = "outdoor-fan"
+	IndoorFan     = "indoor-fan"
 )
 
 // State is what a motor does while the thermostat calls.
@@ -72,32 +69,4 @@ func (s Switch) MarshalText() ([]byte, error) { return enum.Text("switch", switc
 // UnmarshalText reads what MarshalText writes.
 func (s *Switch) UnmarshalText(text []byte) error {
 	return enum.Parse("switch", switches, text, s)
-}
-
-// Outcome is what a check shows.
-type Outcome int
-
-// The outcomes.
-const (
-	Sound Outcome = iota + 1
-	// Watch: out of the ordinary, and no fault by itself.
-	Watch
-	Wrong
-	// CannotTell: so near to the limit that the meter cannot tell.
-	CannotTell
-)
-
-var outcomes = []string{"not judged", "sound", "watch", "wrong", "cannot tell"}
-
-// String returns the name of the outcome.
-func (o Outcome) String() string { return enum.Name(outcomes, o) }
-
-// MarshalText writes the name of String.
-func (o Outcome) MarshalText() ([]byte, error) {
-	return enum.Text("outcome of a check", outcomes, o)
-}
-
-// UnmarshalText reads what MarshalText writes.
-func (o *Outcome) UnmarshalText(text []byte) error {
-	return enum.Parse("outcome of a check", outcomes, text, o)
 }

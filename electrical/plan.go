@@ -14,7 +14,7 @@ func (j *judge) plan() {
 	}
 	for i := range j.rep.Checks {
 		c := &j.rep.Checks[i]
-		if c.Outcome != Wrong || kinds[c.Says.Code].leans && j.explained(i) {
+		if c.Outcome != fact.Wrong || kinds[c.Says.Code].leans && j.explained(i) {
 			continue
 		}
 		if j.rep.Finding.IsZero() {
@@ -53,8 +53,8 @@ var notStarted = []fact.Code{readSwitches, readCapacitor, proveGround, proveWind
 // explained reports whether a check that leans on others has one before it that is wrong.
 func (j *judge) explained(i int) bool {
 	c := &j.rep.Checks[i]
-	return slices.ContainsFunc(j.rep.Checks[:i], func(o Check) bool {
-		if o.Outcome != Wrong {
+	return slices.ContainsFunc(j.rep.Checks[:i], func(o fact.Check) bool {
+		if o.Outcome != fact.Wrong {
 			return false
 		}
 		switch o.Part {
@@ -95,7 +95,7 @@ func (j *judge) next() {
 	stopped, r := j.stopped(), j.r
 	supply := len(r.Supply.AtRest)+len(r.Supply.Running) > 0
 	outdoors := slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFan })
-	motors := slices.ContainsFunc(j.rep.Checks, func(c Check) bool {
+	motors := slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part != SupplyPart && c.Part != ControlPart
 	})
 	code := fact.Code("")

@@ -11,21 +11,13 @@ type Report struct {
 	// Plan is what to do, in order. It mends what is wrong, or asks for the next reading.
 	Plan []Step `json:"plan"`
 	// Checks are the readings against their limits, in the order of the chain.
-	Checks   []Check     `json:"checks,omitempty"`
-	Cautions []fact.Fact `json:"cautions"`
+	Checks   []fact.Check `json:"checks,omitempty"`
+	Cautions []fact.Fact  `json:"cautions"`
 	// Compressor, OutdoorFan and IndoorFan tell what each does, by what was seen or, where
 	// that was not stated, by its current.
 	Compressor State `json:"compressor,omitzero"`
 	OutdoorFan State `json:"outdoorFan,omitzero"`
 	IndoorFan  State `json:"indoorFan,omitzero"`
-}
-
-// A Check is a reading against its limit.
-type Check struct {
-	Part    Part        `json:"part"`
-	Outcome Outcome     `json:"outcome"`
-	Says    fact.Fact   `json:"says"`
-	Source  fact.Source `json:"source"`
 }
 
 // A Danger is what can harm people or the machine.

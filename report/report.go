@@ -4,7 +4,6 @@
 package report
 
 import (
-	"github.com/satline/satline/electrical"
 	"io"
 	"slices"
 
@@ -192,7 +191,7 @@ func (r reporter) electrical(all bool) paper.Block {
 		said = append(said, d.Says.Text)
 	}
 	for _, c := range r.a.Electrical.Checks {
-		if all || c.Outcome != electrical.Sound && !slices.Contains(said, c.Says.Text) {
+		if all || c.Outcome != fact.Sound && !slices.Contains(said, c.Says.Text) {
 			it := paper.Item{Text: c.Says.Text}
 			if all {
 				it.Below = []string{c.Source.String()}

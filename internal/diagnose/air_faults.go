@@ -84,7 +84,7 @@ const (
 	LowLoad    Code = "low-load"
 	LowAmbient Code = "low-ambient"
 	Economizer Code = "economizer-open"
-	NoTrap     Code = "missing-trap"
+	Drain      Code = "drain"
 )
 
 var circumstances = []Fault{
@@ -107,11 +107,16 @@ var circumstances = []Fault{
 		Code: Economizer, Kind: Circumstance, Signature: Economizer, Share: 1,
 		Sources: []fact.Source{practice},
 	},
+	// drain clogged: slime and rust stop pan, trap or line; the usual cause of water.
+	{
+		Code: "drain-clogged", Kind: Air, Signature: Drain, Share: 0.75,
+		Sources: []fact.Source{practice},
+	},
 	// condensate trap missing or dry: on a drain at negative pressure air is drawn in through
 	// the pipe and holds the water back until it blows off the pan. The circuit reads as
 	// sound.
 	{
-		Code: NoTrap, Kind: Circumstance, Signature: NoTrap, Share: 1,
+		Code: "missing-trap", Kind: Air, Signature: Drain, Share: 0.25,
 		Sources: []fact.Source{practice},
 	},
 }

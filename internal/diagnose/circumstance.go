@@ -48,6 +48,6 @@ func (c *caseFile) addCircumstances() {
 		c.add(Economizer, 0.1, []state{{weight: 1}})
 	}
 	if c.evidence.Seen.WaterComplaint {
-		c.add(NoTrap, 0.02, []state{{weight: 1}})
+		c.add(Drain, 0.06, []state{{weight: 1}})
 	}
 }

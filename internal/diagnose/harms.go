@@ -31,7 +31,7 @@ var costs = map[Code]cost{
 	LowLoad:          {5, 0, "nothing is wrong with the machine"},
 	LowAmbient:       {5, 0, "nothing is wrong with the machine"},
 	Economizer:       {5, 30, "outdoor air is cooled in place of the room's"},
-	NoTrap:           {20, 90, "water where it does not belong"},
+	Drain:            {20, 90, "water where it does not belong"},
 }
 
 // ofInstrument is the cost of a reading that is wrong: a second look; what is done by it is

@@ -17,7 +17,7 @@ func TestLibraryIsComplete(t *testing.T) {
 		LowLoad:          true,
 		LowAmbient:       true,
 		Economizer:       true,
-		NoTrap:           true,
+		Drain:            true,
 		NextToEmpty:      true,
 		NotPumping:       true,
 		Heating:          true,

@@ -396,7 +396,7 @@ func together(a, b Code) bool {
 			LowLoad,
 			LowAmbient,
 			Economizer,
-			NoTrap,
+			Drain,
 			NextToEmpty,
 			NotPumping,
 			Heating:

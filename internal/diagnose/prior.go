@@ -69,7 +69,7 @@ var sights = []sight{
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
 	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
-	{"complaint-water", 0.03, map[Code]float64{NoTrap: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
+	{"complaint-water", 0.03, map[Code]float64{Drain: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { return e.Seen.WaterComplaint }},
 	{"complaint-not-cooling", 0.3, map[Code]float64{
 		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,

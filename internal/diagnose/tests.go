@@ -230,7 +230,7 @@ var tests = []test{
 		code: "condensate-drain", minutes: 4,
 		usual: 0.08,
 		of: map[Code]float64{
-			NoTrap: 0.97,
+			Drain: 0.97,
 		}, fits: func(e *Evidence) bool { return e.Seen.WaterComplaint },
 	},
 	{

@@ -9,6 +9,7 @@ import (
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/coldroom"
+	"github.com/satline/satline/drain"
 	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
@@ -99,6 +100,8 @@ var functions = map[string]any{
 	"charge.TubeOf":                                charge.TubeOf,
 	"charge.Tubes":                                 charge.Tubes,
 	"charge.WaitAfterMove":                         charge.WaitAfterMove,
+	"drain.Judge":                                  drain.Judge,
+	"drain.SealFor":                                drain.SealFor,
 	"electrical.CapacitanceUnderLoad":              electrical.CapacitanceUnderLoad,
 	"electrical.Derating":                          electrical.Derating,
 	"electrical.Judge":                             electrical.Judge,
@@ -310,15 +313,15 @@ var types = []reflect.Type{
 	reflect.TypeFor[coldroom.PressureControl](),
 	reflect.TypeFor[coldroom.Room](),
 	reflect.TypeFor[coldroom.Usual](),
+	reflect.TypeFor[drain.Answer](),
+	reflect.TypeFor[drain.Readings](),
+	reflect.TypeFor[drain.Report](),
 	reflect.TypeFor[electrical.Capacitor](),
-	reflect.TypeFor[electrical.Check](),
 	reflect.TypeFor[electrical.Contactor](),
 	reflect.TypeFor[electrical.Control](),
 	reflect.TypeFor[electrical.Danger](),
 	reflect.TypeFor[electrical.Motor](),
 	reflect.TypeFor[electrical.Nameplate](),
-	reflect.TypeFor[electrical.Outcome](),
-	reflect.TypeFor[electrical.Part](),
 	reflect.TypeFor[electrical.Readings](),
 	reflect.TypeFor[electrical.Report](),
 	reflect.TypeFor[electrical.State](),
@@ -344,8 +347,10 @@ var types = []reflect.Type{
 	reflect.TypeFor[psychro.Stream](),
 	reflect.TypeFor[psychro.Wick](),
 	reflect.TypeFor[psychro.WickSample](),
+	reflect.TypeFor[fact.Check](),
 	reflect.TypeFor[fact.Code](),
 	reflect.TypeFor[fact.Fact](),
+	reflect.TypeFor[fact.Outcome](),
 	reflect.TypeFor[fact.Share](),
 	reflect.TypeFor[fact.Source](),
 	reflect.TypeFor[fact.Standing](),
