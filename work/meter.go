@@ -30,11 +30,11 @@ func (j *judge) electric() error {
 			dangers[d.Code] = true
 		}
 		for _, c := range report.Checks {
-			s := map[electrical.Outcome]Standing{
-				electrical.Sound: Good, electrical.Wrong: Bad,
-				electrical.Watch: Open, electrical.CannotTell: Open,
+			s := map[fact.Outcome]Standing{
+				fact.Sound: Good, fact.Wrong: Bad,
+				fact.Watch: Open, fact.CannotTell: Open,
 			}[c.Outcome]
-			switch wrong := c.Outcome == electrical.Wrong; {
+			switch wrong := c.Outcome == fact.Wrong; {
 			case wrong && !last:
 				s = Found
 			case wrong && dangers[string(c.Says.Code)]:
@@ -44,7 +44,7 @@ func (j *judge) electric() error {
 				continue
 			}
 			j.result(part, "", s, c.Says, c.Source)
-			if last && c.Outcome == electrical.Wrong {
+			if last && c.Outcome == fact.Wrong {
 				j.has[need] = Bad
 			}
 		}
