@@ -176,7 +176,7 @@ func (j *judge) plan() []fact.Fact {
 		switch f.Code {
 		case satline.StepLeave:
 			continue // the headline says so
-		case "look.condensate-drain":
+		case "look.condensate-drain", "mend.drain", "mend.drain-clogged", "mend.missing-trap":
 			if j.said(DrainFlows) {
 				continue
 			}
