@@ -166,5 +166,6 @@ func ExampleCompare() {
 	// derived.evaporatingDew false
 	// derived.condensingBubble true
 	// reading.supplyDryBulb false
+	// drift.charge false
 	// reading.airflow false
 }

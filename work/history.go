@@ -11,6 +11,7 @@ import (
 	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/report"
 )
 
 // HistorySchema names the version of the JSON form of a History.
@@ -35,6 +36,10 @@ type History struct {
 	Since time.Time `json:"since,omitzero"`
 	// Why says what keeps the two from being compared.
 	Why *fact.Fact `json:"why,omitempty"`
+	// Plain is what the owner is told of the last readings.
+	Plain []fact.Fact `json:"plain,omitempty"`
+	// Next is what the last job still asks for.
+	Next []fact.Fact `json:"next,omitempty"`
 	// Years holds what was added in each calendar year, less what was taken out the same day.
 	Years []Year `json:"years,omitempty"`
 	// Leaks holds the leak rate by each method, where refrigerant was added.
@@ -196,9 +201,10 @@ func (h *History) drift(records []Record, book *words.Book) {
 		return
 	}
 	var then *satline.Visit
+	var as *satline.Assessment
 	for i := len(records) - 2; i >= 0 && then == nil; i-- {
-		if v := records[i].left(); v != nil {
-			then, h.Since = v, records[i].Order.Start
+		if v, a := records[i].left(); v != nil {
+			then, as, h.Since = v, a, records[i].Order.Start
 		}
 	}
 	if then == nil {
@@ -231,6 +237,10 @@ func (h *History) drift(records []Record, book *words.Book) {
 		reading(r.SupplyDryBulb, at), leastMove)
 	h.Drifts = appendDrift(h.Drifts, book, "derived.totalCapacity", o.Capacity, d.TotalCapacity,
 		quantity.Watts(500))
+	if a, b := as.Charge.Error, at.Charge.Error; a != nil && b != nil {
+		now := share(b)
+		h.Drifts = appendDrift(h.Drifts, book, "drift.charge", share(a), &now, quantity.Percent(5))
+	}
 	if a := then.Readings.Airflow; a != nil && r.Airflow != nil {
 		h.Drifts = appendDrift(h.Drifts, book, "reading.airflow", *a, r.Airflow, quantity.CFM(50))
 	}
@@ -238,6 +248,11 @@ func (h *History) drift(records []Record, book *words.Book) {
 		h.Drifts = appendDrift(h.Drifts, book, "reading.externalStatic", *a, r.ExternalStatic,
 			quantity.InchesWater(0.05))
 	}
+}
+
+// share is how much of the whole charge there is too much, as a quantity.
+func share(r *satline.Ratio) quantity.Uncertain[quantity.Ratio] {
+	return quantity.Uncertain[quantity.Ratio]{Value: quantity.Ratio(r.Value), Std: r.Std}
 }
 
 // reading is one with the uncertainty that it was assessed with.
@@ -299,18 +314,18 @@ func (r *Record) found() (*satline.Visit, *satline.Assessment) {
 	return nil, nil
 }
 
-// left is the machine as the job left it; nil where nothing was read.
-func (r *Record) left() *satline.Visit {
+// left is the machine as the job left it, with its assessment; nil where nothing was read.
+func (r *Record) left() (*satline.Visit, *satline.Assessment) {
 	for _, v := range []struct {
 		of *satline.Visit
 		at *satline.Assessment
 	}{{r.Order.After, r.After}, {r.Order.Before, r.Before}} {
 		if v.at != nil && len(v.at.Readings) > 0 {
 			out := r.Order.visit(v.of)
-			return &out
+			return &out, v.at
 		}
 	}
-	return nil
+	return nil, nil
 }
 
 func (h *History) conclude(records []Record, book *words.Book) {
@@ -332,5 +347,12 @@ func (h *History) conclude(records []Record, book *words.Book) {
 	default:
 		h.Headline = say("history.same", since)
 	}
+	if _, a := records[len(records)-1].found(); a != nil {
+		found, _, next := report.OwnerFacts(*a)
+		for _, f := range append(found, next...) {
+			h.Plain = append(h.Plain, say(f.Code, f.Values...))
+		}
+	}
+	h.Next = records[len(records)-1].Next
 	h.Cautions = records[len(records)-1].Cautions
 }

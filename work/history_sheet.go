@@ -42,12 +42,21 @@ func (h History) document(audience report.Audience) paper.Document {
 	}
 	answer := paper.Block{Heading: book.Term("heading.answer"),
 		Paragraphs: []string{h.Headline.Text}}
+	for _, j := range h.Jobs[max(len(h.Jobs)-1, 0):] {
+		if j.Reads != nil && j.Reads.Text != h.Headline.Text {
+			answer.Paragraphs = append(answer.Paragraphs, j.Reads.Text)
+		}
+	}
+	plan := paper.Block{Heading: book.Term("heading.plan"), Numbered: true}
+	for _, f := range h.Next {
+		plan.Items = append(plan.Items, paper.Item{Text: f.Text})
+	}
 	if audience == report.Owner {
 		d.Blocks = []paper.Block{h.plain(book), h.jobs(book, false), h.years(book),
 			cautions(book, h.Cautions[:min(1, len(h.Cautions))])}
 	} else {
 		d.Blocks = []paper.Block{
-			answer, h.moved(book,
+			answer, plan, h.moved(book,
 				audience == report.File), h.years(book), h.leaks(book), h.jobs(book, true),
 			h.trend(book), cautions(book, h.Cautions),
 		}
@@ -75,6 +84,9 @@ func (h *History) plain(book *words.Book) paper.Block {
 	}
 	b := paper.Block{Heading: book.Term("heading.owner-found"),
 		Paragraphs: []string{book.Say(fact.New(code))}}
+	for _, f := range h.Plain {
+		b.Paragraphs = append(b.Paragraphs, f.Text)
+	}
 	if slices.ContainsFunc(h.Leaks, func(v LeakVerdict) bool { return v.Rate > 0 }) {
 		b.Paragraphs = append(b.Paragraphs, book.Say(fact.New("owner.history-leak")))
 	}

@@ -5,7 +5,6 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -30,7 +29,7 @@ func Judge(o Order) (Record, error) {
 	j.weighing()
 	for _, part := range []func() error{
 		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed,
-		j.cylinders, j.electric, j.air, j.checklist, j.read,
+		j.cylinders, j.meter, j.air, j.checklist, j.read,
 	} {
 		if err := part(); err != nil {
 			return Record{}, err
@@ -50,8 +49,6 @@ type judge struct {
 	has map[fact.Code]Standing
 	// full is the charge of the whole appliance; zero where it is not known.
 	full quantity.Mass
-	// electrical is what the last electrical readings show; nil where there are none.
-	electrical *electrical.Report
 	// cause is what the meter found first; nil where it found nothing.
 	cause *fact.Fact
 	// short and over say that less or more came out of the machine than should be in it.
@@ -110,7 +107,8 @@ func (j *judge) visits() error {
 		}
 		*v.to = &a
 	}
-	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0) {
+	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0 ||
+		a.Electrical != nil) {
 		j.has["next.read-before"] = Good
 		s := Found
 		if stops(a) && j.r.After == nil {
@@ -146,7 +144,9 @@ func (j *judge) read() error {
 		s = Dangerous
 	case len(a.Dangers) > 0:
 		s = Bad
-	case a.Charge.Outcome != satline.ChargeInBand && !weighs(j):
+	case a.Charge.Outcome == satline.ChargeInBand, weighs(j):
+	case a.Charge.Outcome == satline.ChargeNotJudged && j.has["next.weigh-in"] == Good:
+	default:
 		s = Open
 	}
 	says := a.Headline
@@ -190,7 +190,7 @@ func (j *judge) conclude() {
 	j.r.Complete = len(j.r.Next) == 0 && worst(Dangerous) == nil && worst(Bad) == nil
 	switch danger, bad := worst(Dangerous), worst(Bad); {
 	case j.broken():
-		j.r.Headline = j.says(j.electrical.Finding.Code, j.electrical.Finding.Values...)
+		j.r.Headline = j.says(j.cause.Code, j.cause.Values...)
 	case danger != nil:
 		j.r.Headline = danger.Says
 	case bad != nil:
@@ -221,6 +221,14 @@ func boolInt(b bool) int {
 func (j *judge) cautions() []fact.Fact {
 	out := []fact.Fact{j.says("caution.label-first")}
 	add := func(f fact.Fact) { out = append(out, j.says(f.Code, f.Values...)) }
+	for _, a := range []*satline.Assessment{j.r.Before, j.r.After} {
+		if a != nil && a.Electrical != nil {
+			for _, f := range a.Electrical.Cautions {
+				add(f)
+			}
+			break
+		}
+	}
 	fluid := j.fluid
 	for _, c := range j.o.Cylinders {
 		if fluid == nil && c.Refrigerant != "" {
@@ -238,11 +246,6 @@ func (j *judge) cautions() []fact.Fact {
 	}
 	if !j.is(CheckCylinder) || len(j.o.Tasks) > 1 {
 		add(fact.New("caution.electricity"))
-	}
-	if j.electrical != nil {
-		for _, f := range j.electrical.Cautions {
-			add(f)
-		}
 	}
 	return out
 }

@@ -66,7 +66,7 @@ func (j *judge) leaked() bool {
 
 // evidence reports whether anything was looked at or measured that tells of a fault.
 func (j *judge) evidence() bool {
-	return j.o.Air != nil || j.electrical != nil || len(j.o.Leaks) > 0 ||
+	return j.o.Air != nil || len(j.o.Leaks) > 0 ||
 		j.has["next.read-before"] == Good
 }
 
@@ -77,10 +77,8 @@ func (j *judge) next() []fact.Fact {
 	asked := func(code fact.Code) bool {
 		return slices.ContainsFunc(out, func(f fact.Fact) bool { return f.Code == code })
 	}
-	out = append(out, j.meterPlan()...)
-	// A machine that cannot run tells nothing of its refrigerant, and one that runs as it should
-	// after the work asks for nothing.
-	planned := j.broken() || j.has["next.read-after"] == Good
+	// One that runs as it should after the work asks for nothing.
+	planned := j.has["next.read-after"] == Good
 	plan := func() {
 		if !planned {
 			out, planned = append(out, j.plan()...), true

@@ -5,7 +5,6 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -54,8 +53,6 @@ type Order struct {
 	Evacuations []EvacuationPart `json:"evacuations,omitempty"`
 	// Cylinders that were on the scale: what went out of them went into the machine.
 	Cylinders []Cylinder `json:"cylinders,omitempty"`
-	// Electrical are what a meter showed, in order; the last counts.
-	Electrical []electrical.Readings `json:"electrical,omitempty"`
 	// Air is what was measured of airflow, static pressure and the parts of the duct.
 	Air *AirPart `json:"air,omitempty"`
 	// Checklist holds what was looked at; the checks of a task are listed by Checks.

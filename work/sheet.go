@@ -142,11 +142,16 @@ func (s sheet) results(sources bool) paper.Block {
 	if !sources { // what is not as it should be comes first
 		slices.SortStableFunc(list, func(a, b Result) int { return place(a) - place(b) })
 	}
-	meter := 0
+	meter, said := 0, map[string]bool{}
 	for _, x := range list {
-		if !sources && x.Standing == Good && strings.HasPrefix(x.Part, "electrical") {
+		if !sources && x.Standing == Good && strings.HasSuffix(x.Part, ".electrical") {
 			meter++
 			continue
+		}
+		if text := string(x.Standing) + x.Says.Text; said[text] {
+			continue
+		} else {
+			said[text] = true
 		}
 		if x.Says.Text == s.r.Headline.Text && len(s.r.Results) > 1 && !sources {
 			continue

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -158,11 +157,6 @@ func (c *checker) parts(o *Order) {
 			c.add(missing, fmt.Sprintf("parts[%d].name", i), "missing; name the part")
 		}
 	}
-	for i, r := range o.Electrical {
-		if _, err := electrical.Judge(r); err != nil {
-			c.because(outOfRange, fmt.Sprintf("electrical[%d]", i), err)
-		}
-	}
 	if a := o.Air; a != nil {
 		const most = quantity.StaticPressure(2500)
 		measured(c, "air.supply", a.Supply, -most, most)
@@ -171,7 +165,7 @@ func (c *checker) parts(o *Order) {
 	}
 	lengths := map[string]int{
 		"leaks": len(o.Leaks), "nitrogen": len(o.Nitrogen), "joints": len(o.Joints),
-		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "electrical": len(o.Electrical), "parts": len(o.Parts),
+		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "parts": len(o.Parts),
 		"done": len(o.Done), "left": len(o.Left), "tasks": len(o.Tasks),
 	}
 	for _, name := range slices.Sorted(maps.Keys(lengths)) {

@@ -21,7 +21,13 @@ import (
 type lookup struct {
 	takes  string // what it is given, as in the line that helps
 	values int
-	answer func(args []string, atmosphere quantity.Pressure) (fact.Fact, error)
+	answer func(args []string, at place) (fact.Fact, error)
+}
+
+// A place is where a question is asked, and in which units it is answered.
+type place struct {
+	atmosphere quantity.Pressure
+	units      quantity.System
 }
 
 var lookups = map[string]lookup{
@@ -76,7 +82,7 @@ func lookUp(name string, args []string) (string, error) {
 		}
 		atmosphere = at.Pressure.Value
 	}
-	f, err := l.answer(values, atmosphere)
+	f, err := l.answer(values, place{atmosphere, system})
 	if err != nil {
 		return "", fmt.Errorf("%s: %w", name, err)
 	}
@@ -84,7 +90,7 @@ func lookUp(name string, args []string) (string, error) {
 }
 
 // saturation answers a pressure with temperatures, and a temperature with pressures.
-func saturation(args []string, atmosphere quantity.Pressure) (fact.Fact, error) {
+func saturation(args []string, at place) (fact.Fact, error) {
 	r, err := refrigerant.Lookup(args[0])
 	if err != nil {
 		return fact.Fact{}, err
@@ -97,18 +103,18 @@ func saturation(args []string, atmosphere quantity.Pressure) (fact.Fact, error) 
 		}
 		dew, err := r.DewPressure(t)
 		return fact.New("lookup.at-temperature", fluid, fact.Amount("at", t),
-			fact.Amount("bubble", bubble.Gauge(atmosphere)), fact.Amount("dew",
-				dew.Gauge(atmosphere))), err
+			fact.Amount("bubble", bubble.Gauge(at.atmosphere)), fact.Amount("dew",
+				dew.Gauge(at.atmosphere))), err
 	}
 	p, err := quantity.ParseGaugePressure(args[1])
 	if err != nil {
 		return fact.Fact{}, fmt.Errorf("%q is neither a gauge pressure nor a temperature; write one as in \"118 psig\" or \"52 °F\"", args[1])
 	}
-	bubble, err := r.BubbleTemperature(p.Absolute(atmosphere))
+	bubble, err := r.BubbleTemperature(p.Absolute(at.atmosphere))
 	if err != nil {
 		return fact.Fact{}, err
 	}
-	dew, err := r.DewTemperature(p.Absolute(atmosphere))
+	dew, err := r.DewTemperature(p.Absolute(at.atmosphere))
 	return fact.New("lookup.at-pressure", fluid, fact.Amount("at", p),
 		fact.Amount("bubble", bubble), fact.Amount("dew", dew)), err
 }
@@ -126,27 +132,27 @@ func line(args []string) (r *refrigerant.Refrigerant, p quantity.GaugePressure,
 	return r, p, t, err
 }
 
-func superheat(args []string, atmosphere quantity.Pressure) (fact.Fact, error) {
+func superheat(args []string, at place) (fact.Fact, error) {
 	r, p, t, err := line(args)
 	if err != nil {
 		return fact.Fact{}, err
 	}
-	dew, err := r.DewTemperature(p.Absolute(atmosphere))
+	dew, err := r.DewTemperature(p.Absolute(at.atmosphere))
 	return fact.New("lookup.superheat", fact.Amount("superheat", t.Sub(dew)),
 		fact.Amount("dew", dew)), err
 }
 
-func subcooling(args []string, atmosphere quantity.Pressure) (fact.Fact, error) {
+func subcooling(args []string, at place) (fact.Fact, error) {
 	r, p, t, err := line(args)
 	if err != nil {
 		return fact.Fact{}, err
 	}
-	bubble, err := r.BubbleTemperature(p.Absolute(atmosphere))
+	bubble, err := r.BubbleTemperature(p.Absolute(at.atmosphere))
 	return fact.New("lookup.subcooling", fact.Amount("subcooling", bubble.Sub(t)),
 		fact.Amount("bubble", bubble)), err
 }
 
-func target(args []string, _ quantity.Pressure) (fact.Fact, error) {
+func target(args []string, _ place) (fact.Fact, error) {
 	outdoor, err := quantity.ParseTemperature(args[0])
 	if err != nil {
 		return fact.Fact{}, err
@@ -163,7 +169,7 @@ func target(args []string, _ quantity.Pressure) (fact.Fact, error) {
 		fact.Amount("tolerance", t.Tolerance)), nil
 }
 
-func air(args []string, atmosphere quantity.Pressure) (fact.Fact, error) {
+func air(args []string, at place) (fact.Fact, error) {
 	dryBulb, err := quantity.ParseTemperature(args[0])
 	if err != nil {
 		return fact.Fact{}, err
@@ -173,18 +179,22 @@ func air(args []string, atmosphere quantity.Pressure) (fact.Fact, error) {
 	humidity, notHumidity := quantity.ParseRatio(args[1])
 	switch {
 	case notWetBulb == nil:
-		a, err = psychro.FromWetBulb(dryBulb, wetBulb, atmosphere)
+		a, err = psychro.FromWetBulb(dryBulb, wetBulb, at.atmosphere)
 	case notHumidity == nil:
-		a, err = psychro.FromRelativeHumidity(dryBulb, float64(humidity), atmosphere)
+		a, err = psychro.FromRelativeHumidity(dryBulb, float64(humidity), at.atmosphere)
 	default:
 		err = errors.New("the second value is a wet bulb, as in \"63 °F\", or a humidity, as in \"50 %\"")
 	}
 	if err != nil {
 		return fact.Fact{}, err
 	}
+	enthalpy := a.EnthalpyIP() // the two systems count from different zeros
+	if at.units == quantity.SI {
+		enthalpy = a.Enthalpy()
+	}
 	return fact.New("lookup.air", fact.Amount("dryBulb", dryBulb),
 		fact.Amount("wetBulb", a.WetBulb()),
 		fact.Amount("dewPoint", a.DewPoint()), fact.Of("humidity",
 			fact.Share(a.RelativeHumidity())),
-		fact.Amount("enthalpy", a.EnthalpyIP()), fact.Amount("density", a.Density())), nil
+		fact.Amount("enthalpy", enthalpy), fact.Amount("density", a.Density())), nil
 }
