@@ -3,7 +3,6 @@ package satline
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/satline/satline/quantity"
 )
@@ -60,12 +59,7 @@ func (e *VisitError) Unwrap() []error {
 // *quantity.RangeError.
 func outOfRange(field string, value, low, top fmt.Stringer, advice string) *VisitError {
 	err := &quantity.RangeError{Quantity: field, Value: value, Min: low, Max: top, Advice: advice}
-	return &VisitError{
-		Field:   field,
-		Kind:    FieldOutOfRange,
-		Problem: strings.TrimPrefix(err.Error(), field+": "),
-		Err:     err,
-	}
+	return &VisitError{Field: field, Kind: FieldOutOfRange, Problem: err.Problem(), Err: err}
 }
 
 func missing(field, advice string) error {

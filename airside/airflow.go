@@ -61,7 +61,7 @@ type Airflow struct {
 	// Density of the air where Flow is counted.
 	Density quantity.Density `json:"density"`
 	// Budget says where the uncertainty of Flow comes from.
-	Budget Budget[quantity.VolumeFlow] `json:"budget"`
+	Budget quantity.Budget[quantity.VolumeFlow] `json:"budget"`
 	// Notes say what was assumed.
 	Notes []fact.Fact `json:"notes,omitempty"`
 }

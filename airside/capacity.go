@@ -44,7 +44,7 @@ type Capacity struct {
 	// DryAir is the mass flow of dry air that all of this is counted on.
 	DryAir quantity.Uncertain[quantity.MassFlow] `json:"dryAir"`
 	// Budget says where the uncertainty of Total comes from.
-	Budget Budget[quantity.Power] `json:"budget"`
+	Budget quantity.Budget[quantity.Power] `json:"budget"`
 }
 
 // CapacityOf returns the capacity that cools a flow of air, at the condition in

@@ -68,9 +68,9 @@ type Frost struct {
 	// SurfaceChance and EvaporatingChance are the chances that surface and
 	// refrigerant are below freezing. A refrigerant below with a surface above
 	// is not freezing yet, but has only the air to thank for it.
-	SurfaceChance     float64                           `json:"surfaceChance"`
-	EvaporatingChance float64                           `json:"evaporatingChance"`
-	Budget            Budget[quantity.TemperatureDelta] `json:"budget"`
+	SurfaceChance     float64                                    `json:"surfaceChance"`
+	EvaporatingChance float64                                    `json:"evaporatingChance"`
+	Budget            quantity.Budget[quantity.TemperatureDelta] `json:"budget"`
 }
 
 // frostReserve is the margin below which a coil is called near freezing: a

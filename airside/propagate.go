@@ -1,8 +1,6 @@
 package airside
 
 import (
-	"encoding/json"
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
@@ -65,68 +63,11 @@ func (c *contributions) std(k int) float64 {
 	return math.Sqrt(sum)
 }
 
-// A Term is the part of one reading in the uncertainty of a result.
-type Term[T quantity.Quantity] struct {
-	// Reading names it as the fields of a visit are named: "returnWetBulb".
-	Reading string `json:"reading"`
-	// Contribution is the standard uncertainty that the reading alone would give
-	// the result (GUM 5.1.3).
-	Contribution T `json:"contribution"`
-}
-
-// A Budget lists where the uncertainty of a result comes from. The zero Budget
-// has no terms.
-type Budget[T quantity.Quantity] struct {
-	terms [maxInputs]Term[T]
-	n     int
-}
-
 func budgetOf[T quantity.Quantity](
-	c *contributions,
-	k int,
-	names *[maxInputs]string,
-) (b Budget[T]) {
+	c *contributions, k int, names *[maxInputs]string,
+) (b quantity.Budget[T]) {
 	for i := range c {
-		if v := math.Abs(c[i][k]); v > 0 {
-			b.terms[b.n] = Term[T]{names[i], T(v)}
-			b.n++
-		}
+		b.Add(names[i], T(c[i][k]))
 	}
 	return b
-}
-
-// Terms returns the terms in the order of the readings.
-func (b Budget[T]) Terms() []Term[T] { return append([]Term[T](nil), b.terms[:b.n]...) }
-
-// Largest returns the reading to better first; false where no reading has an
-// uncertainty.
-func (b Budget[T]) Largest() (Term[T], bool) {
-	var best Term[T]
-	for _, t := range b.terms[:b.n] {
-		if t.Contribution > best.Contribution {
-			best = t
-		}
-	}
-	return best, b.n > 0
-}
-
-// MarshalJSON writes the terms as an array.
-func (b Budget[T]) MarshalJSON() ([]byte, error) { return json.Marshal(b.terms[:b.n]) }
-
-// UnmarshalJSON reads what MarshalJSON writes: at most eight terms.
-func (b *Budget[T]) UnmarshalJSON(text []byte) error {
-	var terms []Term[T]
-	if err := json.Unmarshal(text, &terms); err != nil {
-		return err
-	}
-	if len(terms) > maxInputs {
-		return fmt.Errorf(
-			"airside: an uncertainty budget of %d terms; the longest has %d",
-			len(terms),
-			maxInputs,
-		)
-	}
-	*b = Budget[T]{n: len(terms)}
-	copy(b.terms[:], terms)
-	return nil
 }

@@ -19,7 +19,7 @@ var results = []any{
 	SplitVerdict{}, ReturnCheck{}, Capacity{}, CapacityReadings{}, Efficiency{}, Closure{}, Factors{}, Coil{}, Passage{}, Bypass{},
 	Airflow{}, HeatRise{}, GasInput{}, ElectricInput{}, Traverse{}, DropReading{}, FanSpeedReading{}, RefrigerantBalance{}, SplitBackwards{}, CombinedAirflow{},
 	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Thaw{}, ThawTime{},
-	StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{}, Term[quantity.Power]{},
+	StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{},
 }
 
 // Every field has a name of its own in JSON, in lowerCamel.

@@ -12,7 +12,7 @@ import (
 // becomes one.
 type Better struct {
 	// Reading is the one that contributes most to the doubt.
-	Reading Reading `json:"reading"`
+	Reading string `json:"reading"`
 	// Now and Need are its standard uncertainty as it is and as it would have
 	// to be, both as they tell on the deviation. Need is zero where bettering
 	// this one reading is not enough.
@@ -33,12 +33,12 @@ func (v Verdict) Better() (Better, bool) {
 		return Better{}, false
 	}
 	whole := v.Measured.Budget
-	whole.join(v.Target.Budget)
+	whole.Join(v.Target.Budget)
 	largest, ok := whole.Largest()
 	if !ok {
 		return Better{}, false
 	}
-	b := Better{Reading: largest.Reading, Now: largest.Contribution()}
+	b := Better{Reading: largest.Reading, Now: largest.Contribution}
 	b.All = quantity.TemperatureDelta(
 		decidingStd(float64(v.Deviation.Value), float64(v.Target.Tolerance), decisionLevel.value),
 	)

@@ -16,13 +16,13 @@ func ExampleMeasureSuperheat() {
 		quantity.Fahrenheit(52).PlusMinus(quantity.FahrenheitDelta(0.9)))
 	fmt.Println(m.Value.Format(quantity.IP), err)
 	for _, term := range m.Budget.Terms() {
-		fmt.Println(term.Reading.Name(), term.Contribution().Format(quantity.IP))
+		fmt.Println(term.Reading, term.Contribution.Format(quantity.IP))
 	}
 	// Output:
 	// 16.2 °F ± 1.0 °F <nil>
-	// suction pressure 0.4 °F
-	// atmospheric pressure 0.1 °F
-	// suction line temperature 0.9 °F
+	// suctionPressure 0.4 °F
+	// atmosphere 0.1 °F
+	// suctionLine 0.9 °F
 }
 
 func ExampleMeasureSubcooling() {

@@ -46,14 +46,14 @@ func ExampleSuperheatTarget() {
 	fmt.Println(target.Source)
 	fmt.Println(target.ToleranceSource)
 	for _, term := range target.Budget.Terms() {
-		fmt.Println(term.Reading.Name(), term.Contribution().Format(quantity.IP))
+		fmt.Println(term.Reading, term.Contribution.Format(quantity.IP))
 	}
 	// Output:
 	// 18.5 °F ± 1.3 °F within 5.0 °F
 	// California Energy Commission, Reference Appendices, Table RA3.2-2 (from memory)
 	// California Energy Commission, Reference Appendices 2008, RA3.2.2
-	// return wet bulb 1.2 °F
-	// outdoor dry bulb 0.3 °F
+	// returnWetBulb 1.2 °F
+	// outdoorDryBulb 0.3 °F
 }
 
 func ExampleSubcoolingTarget() {

@@ -34,11 +34,11 @@ func ExampleVerdict_Better() {
 	verdict, _ := charge.Judge(superheat, target)
 	fmt.Println(verdict.Outcome)
 	if better, ok := verdict.Better(); ok {
-		fmt.Println(better.Reading.Name(), better.Now.Format(quantity.IP), "to", better.Need.Format(quantity.IP))
+		fmt.Println(better.Reading, better.Now.Format(quantity.IP), "to", better.Need.Format(quantity.IP))
 	}
 	// Output:
 	// cannot-tell
-	// return wet bulb 2.6 °F to 1.0 °F
+	// returnWetBulb 2.6 °F to 1.0 °F
 }
 
 // A fixed restrictor whose table has no target now, and whose readings speak
@@ -136,27 +136,6 @@ func ExampleNotNowError() {
 	// outdoor-cold
 	// condition.outdoor-cold measured=7.8 °C limit=12.8 °C
 	// forbids: true
-}
-
-// The reading to take better first.
-func ExampleBudget_Largest() {
-	target, err := charge.SuperheatTarget(nil,
-		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(0.7)),
-		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, t := range target.Budget.Terms() {
-		fmt.Println(t.Reading.Name(), t.Contribution().Format(quantity.IP))
-	}
-	if most, ok := target.Budget.Largest(); ok {
-		fmt.Println("most:", most.Reading.Name())
-	}
-	// Output:
-	// return wet bulb 1.2 °F
-	// outdoor dry bulb 0.4 °F
-	// most: return wet bulb
 }
 
 func ExampleMethodFor() {

@@ -54,17 +54,19 @@ func measure(
 	if fluid == nil {
 		return Measurement{}, refrigerant.ErrNoRefrigerant
 	}
-	pressureReading, lineReading, sign := SuctionPressure, SuctionLine, 1.0
+	pressureIs, lineIs := "suction pressure", "suction line temperature"
+	fromPressure, fromLine, sign := fromSuctionPressure, fromSuctionLine, 1.0
 	bubbleDoubt, doubt := fluid.SaturationUncertainty()
 	saturation := fluid.DewTemperature
 	if method == Subcooling {
-		pressureReading, lineReading, sign = LiquidPressure, LiquidLine, -1
+		pressureIs, lineIs = "liquid pressure", "liquid line temperature"
+		fromPressure, fromLine, sign = fromLiquidPressure, fromLiquidLine, -1
 		saturation, doubt = fluid.BubbleTemperature, bubbleDoubt
 	}
-	if err := checkGauge(pressureReading, gauge, atm); err != nil {
+	if err := checkGauge(pressureIs, gauge, atm); err != nil {
 		return Measurement{}, err
 	}
-	if err := checkStd(lineReading.Name(), line.Std); err != nil {
+	if err := checkStd(lineIs, line.Std); err != nil {
 		return Measurement{}, err
 	}
 	p := gauge.Value.Absolute(atm.Value)
@@ -79,10 +81,10 @@ func measure(
 		Value: at,
 		Std:   math.Hypot(slope*math.Hypot(gauge.Std, atm.Std), float64(doubt)),
 	}
-	m.Budget.add(pressureReading, gauge.Std, -sign*slope)
-	m.Budget.add(Atmosphere, atm.Std, -sign*slope)
-	m.Budget.add(SaturationCurve, float64(doubt), -sign)
-	m.Budget.add(lineReading, line.Std, sign)
+	take(&m.Budget, fromPressure, gauge.Std, -sign*slope)
+	take(&m.Budget, fromAtmosphere, atm.Std, -sign*slope)
+	take(&m.Budget, fromSaturation, float64(doubt), -sign)
+	take(&m.Budget, fromLine, line.Std, sign)
 	m.Value.Std = float64(m.Budget.Std())
 	if err := m.check(); err != nil {
 		return Measurement{}, err
@@ -111,7 +113,7 @@ func saturationSlope(
 	return float64(above.Sub(below)) / float64(width)
 }
 
-func checkGauge(reading Reading, g gauge, atm pressure) error {
+func checkGauge(what string, g gauge, atm pressure) error {
 	const lowest, highest = quantity.Pressure(20e3), quantity.Pressure(120e3)
 	const mostStd = 1e6
 	switch {
@@ -125,7 +127,7 @@ func checkGauge(reading Reading, g gauge, atm pressure) error {
 		}
 	case !(g.Std >= 0 && g.Std <= mostStd):
 		return &RangeError{
-			Quantity: "standard uncertainty of the " + reading.Name(),
+			Quantity: "standard uncertainty of the " + what,
 			Value:    quantity.Pressure(g.Std),
 			Min:      quantity.Pressure(0),
 			Max:      quantity.Pressure(mostStd),
@@ -141,7 +143,7 @@ func checkGauge(reading Reading, g gauge, atm pressure) error {
 		}
 	case math.IsNaN(float64(g.Value)):
 		return &RangeError{
-			Quantity: reading.Name(),
+			Quantity: what,
 			Value:    g.Value,
 			Advice:   "read the gauge again; this is not a number",
 		}
@@ -157,15 +159,15 @@ func MeasureApproach(
 	for _, c := range [2]struct {
 		name string
 		std  float64
-	}{{LiquidLine.Name(), liquidLine.Std}, {OutdoorDryBulb.Name(), outdoor.Std}} {
+	}{{"liquid line temperature", liquidLine.Std}, {"outdoor dry bulb", outdoor.Std}} {
 		if err := checkStd(c.name, c.std); err != nil {
 			return Measurement{}, err
 		}
 	}
 	m := Measurement{Method: Approach, Saturation: outdoor}
 	m.Value.Value = liquidLine.Value.Sub(outdoor.Value)
-	m.Budget.add(LiquidLine, liquidLine.Std, 1)
-	m.Budget.add(OutdoorDryBulb, outdoor.Std, -1)
+	take(&m.Budget, fromLiquidLine, liquidLine.Std, 1)
+	take(&m.Budget, fromOutdoorDryBulb, outdoor.Std, -1)
 	m.Value.Std = float64(m.Budget.Std())
 	if err := m.check(); err != nil {
 		return Measurement{}, err

@@ -381,8 +381,8 @@ func TestEstimateIsInTheBudget(t *testing.T) {
 		doubt, _ := r.SaturationUncertainty()
 		found := quantity.TemperatureDelta(0)
 		for _, term := range m.Budget.Terms() {
-			if term.Reading == SaturationCurve {
-				found += term.Contribution()
+			if term.Reading == fromSaturation {
+				found += term.Contribution
 			}
 		}
 		if found != doubt || m.Value.Std < float64(doubt) || m.Saturation.Std < float64(doubt) {

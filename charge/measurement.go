@@ -16,8 +16,8 @@ type Measurement struct {
 	Value quantity.Uncertain[quantity.TemperatureDelta] `json:"value"`
 	// Saturation is the temperature that a superheat (dew) or a subcooling
 	// (bubble) is counted from, and the outdoor air for an approach.
-	Saturation quantity.Uncertain[quantity.Temperature] `json:"saturation,omitzero"`
-	Budget     Budget                                   `json:"budget"`
+	Saturation quantity.Uncertain[quantity.Temperature]   `json:"saturation,omitzero"`
+	Budget     quantity.Budget[quantity.TemperatureDelta] `json:"budget"`
 }
 
 // NewMeasurement makes a Measurement from a value that was worked out elsewhere, such as
@@ -33,7 +33,7 @@ func NewMeasurement(
 	if err := m.check(); err != nil {
 		return Measurement{}, err
 	}
-	m.Budget.add(clampOf(method), value.Std, 1)
+	take(&m.Budget, clampOf(method), value.Std, 1)
 	return m, nil
 }
 
@@ -42,7 +42,7 @@ func NewMeasurement(
 func (m Measurement) At(settled quantity.Uncertain[quantity.TemperatureDelta]) Measurement {
 	later := m
 	later.Value.Value = settled.Value
-	later.Budget.add(Unsteadiness, settled.Std, 1)
+	take(&later.Budget, fromUnsteadiness, settled.Std, 1)
 	later.Value.Std = float64(later.Budget.Std())
 	if !finite.Is(later.Value.Value) || !finite.Is(later.Value.Std) {
 		return m
@@ -59,11 +59,11 @@ func (m Measurement) LiquidReturning() bool {
 		float64(m.Value.Value) <= max(coverage*m.Value.Std, float64(wetLine.value))
 }
 
-func clampOf(m Method) Reading {
+func clampOf(m Method) string {
 	if m == Superheat {
-		return SuctionLine
+		return fromSuctionLine
 	}
-	return LiquidLine
+	return fromLiquidLine
 }
 
 func checkMethod(m Method) error {

@@ -140,11 +140,10 @@ func (p PressureTest) check() error {
 	const highest = quantity.GaugePressure(6e6)
 	const coldest, hottest = quantity.Temperature(230), quantity.Temperature(350)
 	for _, g := range [2]struct {
-		reading Reading
-		name    string
-		value   gauge
-	}{{"startPressure", "pressure at the start", p.Start}, {"endPressure", "pressure at the end", p.End}} {
-		if err := checkGauge(g.reading, g.value, p.Atmosphere); err != nil {
+		name  string
+		value gauge
+	}{{"pressure at the start", p.Start}, {"pressure at the end", p.End}} {
+		if err := checkGauge(g.name, g.value, p.Atmosphere); err != nil {
 			return err
 		}
 		if !(g.value.Value >= 0 && g.value.Value <= highest) {

@@ -23,7 +23,7 @@ type Target struct {
 	Tolerance       quantity.TemperatureDelta                     `json:"tolerance"`
 	ToleranceSource fact.Source                                   `json:"toleranceSource"`
 	// Budget says which readings make the target uncertain.
-	Budget Budget `json:"budget"`
+	Budget quantity.Budget[quantity.TemperatureDelta] `json:"budget"`
 }
 
 // General reports whether the target is a general figure, and not the
@@ -95,8 +95,8 @@ func SuperheatTarget(
 		outdoorDryBulb.Value.Fahrenheit(),
 	)
 	t.Source = cecTarget
-	t.Budget.add(ReturnWetBulb, returnWetBulb.Std, perWetBulb)
-	t.Budget.add(OutdoorDryBulb, outdoorDryBulb.Std, perOutdoor)
+	take(&t.Budget, fromReturnWetBulb, returnWetBulb.Std, perWetBulb)
+	take(&t.Budget, fromOutdoorDryBulb, outdoorDryBulb.Std, perOutdoor)
 	t.Value = value.PlusMinus(t.Budget.Std())
 	return t, nil
 }
@@ -115,7 +115,7 @@ func SubcoolingTarget(label *quantity.Uncertain[quantity.TemperatureDelta]) (Tar
 	}
 	t.Value = generalSubcooling.value.PlusMinus(generalSubcoolingDoubt.value)
 	t.Source = generalSubcooling.source
-	t.Budget.add(GeneralFigure, t.Value.Std, 1)
+	take(&t.Budget, fromGeneral, t.Value.Std, 1)
 	return t, nil
 }
 
@@ -148,7 +148,7 @@ func (t Target) fromLabel(label delta) (Target, error) {
 		return Target{}, err
 	}
 	t.Value, t.Source = label, unitLabel
-	t.Budget.add(LabelFigure, label.Std, 1)
+	take(&t.Budget, fromLabel, label.Std, 1)
 	return t, nil
 }
 

@@ -316,7 +316,7 @@ func TestSuperheatTargetUncertainty(t *testing.T) {
 	if got := quantity.TemperatureDelta(target.Value.Std).Fahrenheit(); math.Abs(got-want) > 0.1 {
 		t.Errorf("standard uncertainty %v °F, want %v", got, want)
 	}
-	if largest, _ := target.Budget.Largest(); largest.Reading != ReturnWetBulb {
+	if largest, _ := target.Budget.Largest(); largest.Reading != fromReturnWetBulb {
 		t.Errorf("the wet bulb counts most, not %s", largest.Reading)
 	}
 	if !target.General() || target.Tolerance != df(5) {

@@ -257,7 +257,7 @@ func TestBetter(t *testing.T) {
 		t.Fatalf("%v, %v", v.Outcome, err)
 	}
 	b, ok := v.Better()
-	if !ok || b.Reading != ReturnWetBulb || b.Need <= 0 || b.Need >= b.Now || b.AtEdge {
+	if !ok || b.Reading != fromReturnWetBulb || b.Need <= 0 || b.Need >= b.Now || b.AtEdge {
 		t.Fatalf("%+v, %v", b, ok)
 	}
 	// With the wet bulb as good as asked for, the verdict falls.

@@ -49,12 +49,16 @@ type RangeError struct {
 }
 
 // Error implements error.
-func (e *RangeError) Error() string {
+func (e *RangeError) Error() string { return e.Quantity + ": " + e.Problem() }
+
+// Problem returns what Error does without the name of the quantity: for a form that shows
+// it at the field.
+func (e *RangeError) Problem() string {
 	var b strings.Builder
 	if e.Value == nil {
-		fmt.Fprintf(&b, "%s: missing", e.Quantity)
+		b.WriteString("missing")
 	} else {
-		fmt.Fprintf(&b, "%s: %s is out of range", e.Quantity, InBoth(e.Value))
+		fmt.Fprintf(&b, "%s is out of range", InBoth(e.Value))
 	}
 	switch {
 	case e.Min != nil && e.Max != nil:

@@ -190,8 +190,7 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string)
 	if !ok {
 		if n, number := t.(json.Number); number {
 			if err := into.UnmarshalText([]byte(n.String())); err != nil {
-				return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: ")+", in quotes",
-					err)
+				return d.fail(path, err.Error()+", in quotes", err)
 			}
 		}
 		return d.wrong(path, "a text in quotes", t)
@@ -201,7 +200,7 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string)
 		err = styled.UnmarshalStyled([]byte(s), d.style)
 	}
 	if err != nil {
-		return d.fail(path, strings.TrimPrefix(err.Error(), "quantity: "), err)
+		return d.fail(path, err.Error(), err)
 	}
 	return nil
 }

@@ -35,23 +35,10 @@ func Builder(dir string) *jsonschema.Builder {
 	b.Override(reflect.TypeFor[charge.Steadiness[quantity.TemperatureDelta]](), steadiness)
 	b.Override(reflect.TypeFor[fact.Value](), value)
 	b.Override(
-		reflect.TypeFor[charge.Budget](),
+		reflect.TypeFor[quantity.Budget[quantity.TemperatureDelta]](),
 		func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
-			items, err := b.Type(reflect.TypeFor[charge.Term]())
+			items, err := b.Type(reflect.TypeFor[quantity.Term[quantity.TemperatureDelta]]())
 			return &jsonschema.Schema{Type: "array", Items: items}, err
-		},
-	)
-	b.Override(
-		reflect.TypeFor[charge.Term](),
-		func(b *jsonschema.Builder) (*jsonschema.Schema, error) {
-			return object(
-				b,
-				field[charge.Reading]("reading", "where the doubt comes from"),
-				field[quantity.TemperatureDelta](
-					"contribution",
-					"the standard uncertainty that it alone would give the result",
-				),
-			)
 		},
 	)
 	return b
