@@ -1,5 +1,6 @@
 // Build makes the page: one HTML file that holds the library as WebAssembly and
-// needs nothing else.
+// needs nothing else. Beside it stand three small files with which a phone keeps
+// the page that is served over https: a manifest, a service worker, an icon.
 //
 //	go run ./examples/page/build             writes dist/satline.html
 //	go run ./examples/page/build -o FILE
@@ -11,6 +12,7 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/base64"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -27,6 +29,7 @@ var src embed.FS
 const (
 	command = "github.com/satline/satline/examples/page/wasm"
 	visits  = "github.com/satline/satline/examples/visit"
+	fluids  = "github.com/satline/satline/refrigerant"
 )
 
 func main() {
@@ -43,11 +46,15 @@ func build(out string, report io.Writer) error {
 	if err != nil {
 		return err
 	}
+	at, err := shuffle(module)
+	if err != nil {
+		return err
+	}
 	packed, err := pack(module)
 	if err != nil {
 		return err
 	}
-	page, err := assemble(packed)
+	page, err := assemble(packed, at)
 	if err != nil {
 		return err
 	}
@@ -62,7 +69,10 @@ func build(out string, report io.Writer) error {
 		mega(packed),
 		mega(page),
 	)
-	return os.WriteFile(out, page, 0o644)
+	if err := os.WriteFile(out, page, 0o644); err != nil {
+		return err
+	}
+	return installable(filepath.Dir(out), page)
 }
 
 func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
@@ -75,12 +85,36 @@ func compile() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	to := filepath.Join(dir, "satline.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", to, command)
+	// Only where time is spent are calls written out in place: that takes room.
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l",
+		"-gcflags=github.com/satline/satline/internal/...=", "-gcflags=math/...=", "-o", to, command)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w: %s", err, text)
 	}
 	return os.ReadFile(to)
+}
+
+// shuffle regroups the table of saturation within the module, first bytes of its numbers
+// first: so it packs into two thirds. The worker puts it back. It returns where that is.
+func shuffle(module []byte) (at [2]int, err error) {
+	dir, err := exec.Command("go", "list", "-f", "{{.Dir}}", fluids).Output()
+	if err != nil {
+		return at, err
+	}
+	table, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), "saturation.bin"))
+	if err != nil {
+		return at, err
+	}
+	table = table[:len(table)/8*8]
+	from := bytes.Index(module, table)
+	if from < 0 {
+		return at, errors.New("the table of saturation is not in the module")
+	}
+	for i, b := range table {
+		module[from+i%8*(len(table)/8)+i/8] = b
+	}
+	return [2]int{from, len(table)}, nil
 }
 
 func pack(module []byte) ([]byte, error) {
@@ -100,7 +134,7 @@ func pack(module []byte) ([]byte, error) {
 
 // assemble puts everything into one document, whose policy admits its own
 // script and style and nothing else, and no connection at all.
-func assemble(packed []byte) ([]byte, error) {
+func assemble(packed []byte, shuffled [2]int) ([]byte, error) {
 	read := func(name string) (string, error) {
 		b, err := src.ReadFile("src/" + name)
 		return string(b), err
@@ -132,7 +166,7 @@ func assemble(packed []byte) ([]byte, error) {
 		"Style": parts[1], "StyleHash": hash(parts[1]),
 		"Script": script, "ScriptHash": hash(script),
 		"Worker": support + "\n" + parts[2],
-		"Sample": sample,
+		"Sample": sample, "Shuffled": fmt.Sprint(shuffled[0], " ", shuffled[1]),
 		"Module": base64.StdEncoding.EncodeToString(packed),
 	}
 	for name, text := range data {
@@ -149,18 +183,7 @@ func assemble(packed []byte) ([]byte, error) {
 // typed to the library as a visit, and shows what it answers; it knows no physics,
 // and no units but those that the library offers it for each field.
 var scripts = []string{
-	"fields",
-	"state",
-	"form",
-	"visit",
-	"library",
-	"show",
-	"settle",
-	"checks",
-	"draw",
-	"log",
-	"keep",
-	"events",
+	"state", "units", "visit", "engine", "form", "loop", "draw", "keep", "tasks", "events",
 }
 
 // pageScript joins the parts in one scope.

@@ -13,14 +13,14 @@ import (
 // Charts are what the page draws, in the units of the visit; nil where the
 // readings do not give one.
 type Charts struct {
-	Trend *Trend     `json:"trend,omitempty"`
 	Air   *AirChart  `json:"air,omitempty"`
 	Cycle *CycleView `json:"cycle,omitempty"`
 }
 
 // A Trend is superheat or subcooling over the log.
 type Trend struct {
-	Of     string       `json:"of"`
+	Method string       `json:"method"`
+	Of     string       `json:"of"` // the method in words
 	Unit   string       `json:"unit"`
 	Points [][2]float64 `json:"points"` // minutes, value
 	Moves  []TrendMove  `json:"moves"`
@@ -72,16 +72,9 @@ type Point struct {
 	Text string  `json:"text"`
 }
 
-// charts has the trend alone where only the verdict is asked for: the others
-// take most of a frame.
 func charts(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant) *Charts {
-	atm := a.Atmosphere.Pressure.Value
-	out := &Charts{Trend: trend(v, a, fluid, atm)}
-	if v.Scope != satline.VerdictOnly {
-		out.Air, out.Cycle = airChart(latest(v), atm, v.Units), cycleView(latest(v), fluid, atm,
-			v.Units)
-	}
-	return out
+	atm, now := a.Atmosphere.Pressure.Value, latest(v)
+	return &Charts{airChart(now, atm, v.Units), cycleView(now, fluid, atm, v.Units)}
 }
 
 // latest is the last of the log with what only the readings have.
@@ -114,7 +107,8 @@ func trend(v satline.Visit, a satline.Assessment, fluid *refrigerant.Refrigerant
 	method := methodOf(v)
 	degrees := quantity.UnitOf[quantity.TemperatureDelta](v.Units)
 	out := &Trend{
-		Of: method.String(), Unit: degrees.Symbol(), Points: [][2]float64{}, Moves: []TrendMove{},
+		Method: method.String(), Of: satline.Word("method."+method.String(), v.Language),
+		Unit: degrees.Symbol(), Points: [][2]float64{}, Moves: []TrendMove{},
 	}
 	for _, e := range v.Log {
 		if d, ok := at(method, e.Readings, fluid, atm); ok {

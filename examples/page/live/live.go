@@ -12,6 +12,7 @@ import (
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/strictjson"
 )
@@ -25,15 +26,17 @@ type Answer struct {
 	// Problem says why there is no assessment at all.
 	Problem string `json:"problem,omitempty"`
 
+	// Loop is what stands on the screen of the loop; the rest explains it, and is left out in
+	// the scope of a verdict.
+	Loop       *Loop               `json:"loop,omitempty"`
+	Trend      *Trend              `json:"trend,omitempty"`
 	Assessment *satline.Assessment `json:"assessment,omitempty"`
 	// Values are what follows from the readings, ready to show.
 	Values []Shown `json:"values,omitempty"`
 	// Readings as they are judged, ready to show, by their field.
 	Readings map[string]Shown `json:"readings,omitempty"`
-	// Target is that of the charging method with its band, ready to show.
-	Target string  `json:"target,omitempty"`
-	Band   *Band   `json:"band,omitempty"`
-	Charts *Charts `json:"charts,omitempty"`
+	Band     *Band            `json:"band,omitempty"`
+	Charts   *Charts          `json:"charts,omitempty"`
 }
 
 // Shown is a value ready to show.
@@ -44,7 +47,8 @@ type Shown struct {
 
 // A Band is a measured value against its target, as bare numbers to draw.
 type Band struct {
-	Of       string  `json:"of"`
+	Method   string  `json:"method"`
+	Of       string  `json:"of"` // the method in words
 	Unit     string  `json:"unit"`
 	Text     string  `json:"text"` // Measured as the headline has it
 	Measured float64 `json:"measured"`
@@ -73,6 +77,9 @@ func Assess(visit []byte) Answer {
 			return out
 		}
 		path, problem := fault(err)
+		if !spoken(doc) {
+			problem = book{languageOf(doc)}.problem(err, systemOf(doc))
+		}
 		out.Errors[path] = problem
 		if path == "" || !remove(doc, strings.Split(path, ".")) {
 			out.Problem = problem
@@ -81,6 +88,63 @@ func Assess(visit []byte) Answer {
 	}
 	out.Problem = "too much has to be mended first"
 	return out
+}
+
+// reading is the visit without what is wrong in it, for what needs only a part of it.
+func reading(visit []byte) (satline.Visit, error) {
+	var doc map[string]any
+	if err := json.Unmarshal(visit, &doc); err != nil {
+		return satline.Visit{}, err
+	}
+	for range maxMended {
+		text, err := json.Marshal(doc)
+		if err != nil {
+			return satline.Visit{}, err
+		}
+		v, err := satline.DecodeVisit(text)
+		if err == nil {
+			return v, nil
+		}
+		if path, _ := fault(err); path == "" || !remove(doc, strings.Split(path, ".")) {
+			return satline.Visit{Language: languageOf(doc), Units: systemOf(doc)}, err
+		}
+	}
+	return satline.Visit{}, nil
+}
+
+// spoken reports whether the library's own words of errors are in the language of the page.
+func spoken(doc map[string]any) bool {
+	return languageOf(doc) == "" || languageOf(doc) == satline.English
+}
+
+func languageOf(doc map[string]any) satline.Language {
+	text, _ := doc["language"].(string)
+	return satline.Language(text)
+}
+
+func systemOf(doc map[string]any) (sys quantity.System) {
+	if text, ok := doc["units"].(string); ok {
+		if sys.UnmarshalText([]byte(text)) != nil {
+			return quantity.IP
+		}
+	}
+	return sys
+}
+
+// Record is the record of the visit as a page that stands by itself and prints on one sheet.
+func Record(visit []byte) (string, error) {
+	v, err := reading(visit)
+	if err != nil {
+		return "", err
+	}
+	v.Scope = satline.Whole
+	a, err := satline.Assess(v)
+	if err != nil {
+		return "", err
+	}
+	var page strings.Builder
+	err = a.WriteHTML(&page, satline.File)
+	return page.String(), err
 }
 
 func try(doc map[string]any) (satline.Visit, satline.Assessment, error) {
@@ -146,7 +210,22 @@ func remove(at any, path []string) bool {
 }
 
 func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
+	out.Loop = loopOf(v, &a)
+	out.Band = bandOf(v, &a)
+	fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant)
+	if err == nil {
+		out.Trend = trend(v, a, fluid, a.Atmosphere.Pressure.Value)
+		if out.Trend != nil && out.Band != nil && out.Band.Method == out.Trend.Method {
+			out.Trend.Band = out.Band
+		}
+	}
+	if v.Scope == satline.VerdictOnly {
+		return
+	}
 	out.Assessment = &a
+	if err == nil {
+		out.Charts = charts(v, a, fluid)
+	}
 	sys := v.Units
 	for _, x := range a.Derived.Values() {
 		out.Values = append(
@@ -161,51 +240,24 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 			satline.Show(r.Value, v.Language, sys),
 		}
 	}
-	if c := a.Charge.Reading; c != nil && c.Target != nil {
-		degrees := quantity.UnitOf[quantity.TemperatureDelta](sys)
-		target, tolerance := degrees.Number(c.Target.Value), degrees.Number(c.Tolerance)
-		out.Band = &Band{
-			Of: c.Method.String(), Unit: degrees.Symbol(), Text: c.Measured.Value.Format(sys),
-			Measured: degrees.Number(c.Measured.Value),
-			Std:      degrees.Number(quantity.TemperatureDelta(c.Measured.Std)),
-			Target:   target, Low: target - tolerance, High: target + tolerance,
-		}
-		out.Target = fmt.Sprintf("%s ± %s", c.Target.Value.Format(sys), c.Tolerance.Format(sys))
-	}
-	if fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant); err == nil {
-		out.Charts = charts(v, a, fluid)
-		if out.Charts.Trend != nil && out.Band != nil && out.Band.Of == out.Charts.Trend.Of {
-			out.Charts.Trend.Band = out.Band
-		}
-	}
 }
 
-// A Fluid is a choice of refrigerant on the page.
-type Fluid struct {
-	Designation string `json:"designation"`
-	Note        string `json:"note"`
-}
-
-// Fluids lists every refrigerant, with what to beware of.
-func Fluids() []Fluid {
-	var out []Fluid
-	for _, r := range refrigerant.All() {
-		note := string(r.SafetyGroup())
-		if r.Flammable() {
-			note += ", flammable"
-		}
-		out = append(out, Fluid{r.Designation(), note})
+// bandOf is the value that the charge is judged by, where it has a target.
+func bandOf(v satline.Visit, a *satline.Assessment) *Band {
+	c := a.Charge.Reading
+	if c == nil || c.Target == nil {
+		return nil
 	}
-	return out
-}
-
-// Looks lists every look in both systems of units, between which the page changes.
-func Looks() map[quantity.System][]satline.Look {
-	out := map[quantity.System][]satline.Look{}
-	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
-		out[sys] = satline.Looks(satline.English, sys)
+	degrees := quantity.UnitOf[quantity.TemperatureDelta](v.Units)
+	target, tolerance := degrees.Number(c.Target.Value), degrees.Number(c.Tolerance)
+	measured := fact.Amount("measured", c.Measured.Value)
+	return &Band{
+		Method: c.Method.String(), Of: satline.Word("method."+c.Method.String(), v.Language),
+		Unit: degrees.Symbol(), Text: satline.Show(measured, v.Language, v.Units),
+		Measured: degrees.Number(c.Measured.Value),
+		Std:      degrees.Number(quantity.TemperatureDelta(c.Measured.Std)),
+		Target:   target, Low: target - tolerance, High: target + tolerance,
 	}
-	return out
 }
 
 // methodOf is the value that a visit's charge shows by.

@@ -119,10 +119,10 @@ func TestTrend(t *testing.T) {
 			) + `], "moves": [{"at": "4m", "added": "3 oz"}]}`,
 		),
 	)
-	if a.Charts == nil || a.Charts.Trend == nil {
+	if a.Trend == nil {
 		t.Fatalf("%+v", a)
 	}
-	tr := a.Charts.Trend
+	tr := a.Trend
 	if len(tr.Points) != 20 || tr.Of != "superheat" || tr.Moves[0].Text != "+3.0 oz" ||
 		tr.Points[3][0] != 3 {
 		t.Errorf("%+v", tr)
@@ -156,7 +156,7 @@ func benchmark(b *testing.B, scope string) {
 	visit := []byte(scope + strings.TrimPrefix(strings.TrimSpace(string(demo(b))), "{"))
 	for b.Loop() {
 		a := Assess(visit)
-		if a.Assessment == nil {
+		if a.Loop == nil {
 			b.Fatal(a.Problem)
 		}
 		if _, err := json.Marshal(a); err != nil {

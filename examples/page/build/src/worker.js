@@ -1,32 +1,36 @@
 // Runs the library beside the page, so that typing never waits for it. The page
-// has two of these: one follows the typing, the other works out dose and
-// diagnosis, which take longer than a frame.
+// has two of these: one follows the typing, the other works out what takes longer.
 let queue = [];
 globalThis.satlineReady = () => {
-  postMessage({ ready: true, fluids: JSON.parse(globalThis.satlineFluids()), looks: JSON.parse(globalThis.satlineLooks()), units: JSON.parse(globalThis.satlineUnits()) });
   const waiting = queue;
   queue = null;
   waiting.forEach(answer);
 };
-function answer(request) {
+function answer({ id, name, args }) {
   const began = performance.now();
-  const text = globalThis.satlineAssess(request.visit);
-  postMessage({ id: request.id, whole: request.whole, text, took: performance.now() - began });
+  const text = globalThis.satlineCall(name, ...args);
+  postMessage({ id, text, took: performance.now() - began });
 }
-async function unpack(packed) {
-  const unpacked = new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")));
-  return WebAssembly.compile(await unpacked.arrayBuffer());
+// unpack reads through no blob: a browser that opens the page from a file may refuse that.
+async function unpack(packed, [from, length]) {
+  const stream = new DecompressionStream("gzip"), writer = stream.writable.getWriter();
+  writer.write(packed);
+  writer.close();
+  const module = new Uint8Array(await new Response(stream.readable).arrayBuffer());
+  // The table of saturation is packed byte by byte of its numbers: so it takes less room.
+  const table = module.slice(from, from + length), rows = length / 8;
+  for (let i = 0; i < 8; i++) for (let j = 0; j < rows; j++) module[from + 8 * j + i] = table[i * rows + j];
+  return WebAssembly.compile(module);
 }
-onmessage = async (event) => {
-  const { packed, compiled } = event.data;
-  if (!packed && !compiled) {
-    if (queue) queue.push(event.data);
-    else answer(event.data);
+onmessage = async ({ data }) => {
+  if (data.name) {
+    if (queue) queue.push(data);
+    else answer(data);
     return;
   }
   try {
-    const library = compiled || (await unpack(packed));
-    if (packed) postMessage({ compiled: library });
+    const library = data.compiled || (await unpack(data.packed, data.shuffled));
+    if (data.packed) postMessage({ compiled: library });
     const go = new Go();
     await go.run(await WebAssembly.instantiate(library, go.importObject));
     postMessage({ failed: "the library stopped" });

@@ -1,74 +1,146 @@
 // What the technician does.
 
-function listen() {
-  document.addEventListener("input", (e) => {
-    const t = e.target;
-    if (t.dataset.kind) state.texts[t.dataset.path] = t.value;
-    else if (t.name === "units") changeSystem(t.value);
-    else if (t.name === "metering") state.metering = t.value;
-    else if (t.dataset.condition) state.conditions[t.dataset.condition] = t.checked;
-    else return;
-    save();
-    paintUnits();
-    ask(e);
-  });
-  document.addEventListener("focusout", (e) => {
-    if (e.target.dataset && e.target.dataset.kind) setTimeout(ask);
-  });
-  document.addEventListener("keydown", (e) => {
-    if (e.key !== "Enter" || !e.target.dataset || !e.target.dataset.kind || e.target.tagName !== "INPUT") return;
-    const all = [...document.querySelectorAll("input[data-kind]")].filter((x) => x.checkVisibility());
-    const next = all[all.indexOf(e.target) + 1];
-    if (next) next.focus();
-  });
-  document.addEventListener("click", (e) => {
-    const unit = e.target.closest("[data-unit]");
-    if (!unit) return;
-    const path = unit.dataset.unit, choices = unitsOf(kindOf(path));
-    state.units[path] = choices[(choices.indexOf(unitOf(path)) + 1) % choices.length];
-    save();
-    paintUnits();
-    ask();
-  });
-  $("log-now").addEventListener("click", logNow);
-  $("move-added").addEventListener("click", () => logMove("added"));
-  $("move-recovered").addEventListener("click", () => logMove("recovered"));
-  $("log-undo").addEventListener("click", undo);
-  $("print").addEventListener("click", () => print());
-  $("export").addEventListener("click", download);
-  $("import").addEventListener("click", () => $("file").click());
-  $("file").addEventListener("change", async (e) => {
-    const [file] = e.target.files;
-    e.target.value = "";
-    if (!file) return;
-    try {
-      const doc = JSON.parse(await file.text());
-      if (!mayReplace("the file")) return;
-      const kept = open(doc);
-      say(`Opened ${file.name}.` + (kept.length ? ` Kept, though it has no field here: ${kept.join(", ")}.` : ""));
-    } catch {
-      say("That file is not a visit in JSON.");
-    }
-  });
-  $("example").addEventListener("click", () => {
-    if (!mayReplace("an invented example")) return;
-    open(JSON.parse($("sample").textContent));
-    say("An invented visit is shown.");
-  });
-  $("clear").addEventListener("click", () => {
-    if (!confirm("Clear everything on this page?")) return;
-    state = empty();
-    shown = null;
-    changed();
-    say("Everything is cleared.");
-  });
-  // What is folded on the screen is open on paper.
-  addEventListener("beforeprint", () => document.querySelectorAll(".evidence").forEach((d) => (d.open = true)));
-  setInterval(paintSince, 10000);
+function act(target) {
+  const d = target.dataset;
+  if (target.role === "tab" || target.getAttribute("role") === "tab") return showTab(target.id.slice(4)), openTask && runTask();
+  if (d.look) return answerLook(d.look, d.found === "true");
+  if (d.unlook) {
+    const [gone] = state.checks.splice(Number(d.unlook), 1);
+    say(t("said.removed", { name: gone.look }));
+    return changed();
+  }
+  if (d.go) return goTo(d.go);
+  if (d.to) {
+    showTab("keep");
+    const e = $(d.to);
+    if (e) e.scrollIntoView(), e.focus({ preventScroll: true });
+    return;
+  }
+  if (d.task) {
+    showTab("tasks");
+    showTask(d.task);
+    return $("task-" + d.task).querySelector("h2").focus();
+  }
+  if (d.clock) return startClock(d.clock);
+  if (d.now) return readNow(d.now);
+  if (d.sign) return changeSign($(idOf(d.sign)));
+  const actions = {
+    "log-now": logNow, undo, print: printRecord, share: shareRecord, html: saveRecord, json: saveJSON,
+    "move-added": () => logMove("added"), "move-recovered": () => logMove("recovered"),
+    clock: () => {
+      state.running = state.running ? 0 : Date.now();
+      paintClock();
+      changed();
+    },
+    open: () => $("file").click(),
+    example: () => {
+      if (!isEmpty() && !confirm(t("ask.replace"))) return;
+      openVisit(JSON.parse($("sample").textContent));
+      say(t("said.example"));
+    },
+    "machine-new": () => switchTo(String(Math.max(...Object.keys(all.machines).map(Number)) + 1)),
+    "machine-remove": () => {
+      if (!confirm(t("ask.remove"))) return;
+      delete all.machines[all.current];
+      switchTo(Object.keys(all.machines)[0] || "1");
+      say(t("said.cleared"));
+    },
+  };
+  if (actions[target.id]) actions[target.id]();
+}
+function switchTo(id) {
+  all.current = id;
+  state = all.machines[id] ??= empty();
+  shown = whole = null;
+  openTask = "";
+  build();
+  changed();
+}
+function changeSign(e) {
+  e.value = /^[-−]/.test(e.value) ? e.value.replace(/^[-−]/, "") : "-" + e.value;
+  e.focus();
+  e.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
-build();
+function listen() {
+  document.addEventListener("input", (e) => {
+    if (!e.target.dataset.path) return;
+    keepTyped(e.target);
+    changed(e);
+    check(e.target, true);
+    grown();
+    if (e.target.closest(".task")) runTask();
+  });
+  document.addEventListener("change", (e) => {
+    const d = e.target.dataset;
+    if (d.path && e.target.tagName === "INPUT") check(e.target, false);
+    if (d.unit) {
+      setUnit(fieldOf(d.unit), e.target.value);
+      save();
+      paintFields(document);
+    } else if (d.setting) {
+      all.settings[d.setting] = e.target.value;
+      save();
+      nextShown = "";
+      describe();
+    } else if (e.target.id === "machine") switchTo(e.target.value);
+    else if (e.target.id === "file") openFile(e.target);
+  });
+  document.addEventListener("focusin", (e) => {
+    if (e.target.inputMode === "decimal") e.target.select();
+  });
+  document.addEventListener("click", (e) => {
+    const button = e.target.closest("button");
+    if (button) act(button);
+  });
+  document.addEventListener("keydown", (e) => {
+    if (e.target.closest("[role=tablist]") && /^Arrow(Left|Right)$/.test(e.key)) {
+      const tabs = [...$("tabs").children], next = tabs[(tabs.indexOf(e.target) + (e.key === "ArrowRight" ? 1 : 3)) % 4];
+      showTab(next.id.slice(4));
+      next.focus();
+    }
+    if (e.key !== "Enter" || !e.target.dataset.path || e.target.tagName === "TEXTAREA") return;
+    e.preventDefault();
+    if (e.target.id === idOf(form.move.path)) e.target.blur();
+    else nextField(e.target);
+  });
+  document.addEventListener("visibilitychange", keepAwake);
+  setInterval(() => {
+    if (!form) return;
+    paintClock();
+    paintClocks();
+    if (lastTrend && state.start && elapsed() % 10 === 0) trendChart(lastTrend);
+  }, 1000);
+}
+async function openFile(input) {
+  const [file] = input.files;
+  if (!file) return;
+  try {
+    const doc = JSON.parse(await new Promise((done, failed) => {
+      const reader = new FileReader();
+      reader.onload = () => done(reader.result);
+      reader.onerror = failed;
+      reader.readAsText(file);
+    }));
+    if (!isEmpty() && !confirm(t("ask.replace"))) return;
+    const kept = openVisit(doc);
+    say(t("said.opened", { name: file.name }) + (kept.length ? " " + t("said.kept", { names: kept.join(", ") }) : ""));
+  } catch {
+    say(t("said.notvisit"));
+  }
+  input.value = "";
+}
+
+// Served over https, the page installs itself and needs no network afterwards.
+function install() {
+  if (!location.protocol.startsWith("http") || !isSecureContext || !navigator.serviceWorker) return;
+  document.head.append(make("link", { rel: "manifest", href: "satline.webmanifest" }), make("link", { rel: "apple-touch-icon", href: "satline-icon.png" }));
+  navigator.serviceWorker.register("satline-sw.js").catch(() => {});
+}
+
 restore();
 listen();
-paint();
+showTab(all.settings.tab);
 start();
+describe();
+install();

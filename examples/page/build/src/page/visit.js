@@ -1,34 +1,30 @@
 // The visit as the library reads it, made of the state.
 
 function put(doc, path, value) {
-  const names = path.split(".");
-  const last = names.pop();
+  const names = path.split("."), last = names.pop();
   let at = doc;
-  for (const n of names) at = at[n] ??= {};
+  names.forEach((n, i) => (at = at[n] ??= /^\d+$/.test(names[i + 1] ?? last) ? [] : {}));
   at[last] = value;
 }
 function readings() {
   const out = {};
-  document.querySelectorAll('[data-path^="readings."]').forEach((e) => {
-    const text = written(e.dataset.path);
-    if (text) out[e.dataset.path.slice(9)] = text;
-  });
+  for (const path of Object.keys(state.values)) if (path.startsWith("readings.") && written(path)) out[path.slice(9)] = written(path);
   return out;
 }
 const elapsed = () => (state.start ? Math.max(0, Math.round((Date.now() - state.start) / 1000)) : 0);
 const lastAt = () => Math.max(-1, ...state.log.map((e) => e.at), ...state.moves.map((m) => m.at));
 
-function visit() {
-  const doc = { ...structuredClone(state.extra), units: state.system };
+function visit(scope = "whole") {
+  const doc = { ...structuredClone(state.extra), units: system(), language: all.settings.language, scope };
   doc.equipment ??= {};
-  document.querySelectorAll("[data-path][data-kind]").forEach((e) => {
-    const path = e.dataset.path;
-    if (path === MOVE) return;
-    const text = written(path);
-    if (text) put(doc, path, text);
-  });
-  if (state.metering) doc.equipment.metering = state.metering;
-  for (const [name, on] of Object.entries(state.conditions)) if (on) put(doc, "conditions." + name, true);
+  for (const [path, v] of Object.entries(state.values)) {
+    if (path === form.move.path || path.startsWith("task.")) continue;
+    if (v.text === true) put(doc, path, true);
+    else if (v.number) put(doc, path, Number(v.text) || v.text);
+    else if (written(path)) put(doc, path, written(path));
+  }
+  for (const list of ["accessories"]) if (doc.equipment[list]) doc.equipment[list] = doc.equipment[list].filter(Boolean);
+  if (state.running && !written("conditions.running")) put(doc, "conditions.running", Math.round((Date.now() - state.running) / 1000) + "s");
   if (state.checks.length) doc.checks = state.checks;
   if (state.log.length) {
     doc.log = state.log.map((e) => ({ at: e.at + "s", ...e.readings }));
@@ -37,5 +33,12 @@ function visit() {
     if (JSON.stringify(now) !== JSON.stringify(state.log.at(-1).readings)) doc.log.push({ at: Math.max(elapsed(), lastAt() + 1) + "s", ...now });
   }
   if (state.moves.length) doc.moves = state.moves.map((m) => ({ at: m.at + "s", [m.way]: m.mass }));
-  return doc;
+  return JSON.stringify(doc);
+}
+// taskInput is what was entered for a task.
+function taskInput(code) {
+  const doc = {}, prefix = `task.${code}.`;
+  for (const path of Object.keys(state.values)) if (path.startsWith(prefix) && written(path)) put(doc, path.slice(prefix.length), written(path));
+  for (const [k, v] of Object.entries(doc)) if (Array.isArray(v)) doc[k] = v.filter(Boolean);
+  return JSON.stringify(doc);
 }

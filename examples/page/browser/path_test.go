@@ -1,0 +1,108 @@
+package browser
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// A person taps, types and scrolls, and everything is counted.
+type person struct {
+	tab
+	taps, keys, pixels int
+}
+
+// tap presses what can be seen, after scrolling to it where it cannot.
+func (p *person) tap(selector string) {
+	p.Helper()
+	at := eval[struct {
+		X, Y, Scrolled float64
+		Hit            bool
+	}](p.tab, fmt.Sprintf(`(() => {
+	  const e = document.querySelector(%q), before = scrollY, high = 0;
+	  const low = innerHeight - document.getElementById("tabs").offsetHeight;
+	  const own = e.labels && e.type === "radio" ? e.labels[0] : e, r0 = own.getBoundingClientRect();
+	  if (r0.top < high || r0.bottom > low) scrollBy({ top: r0.top + r0.height / 2 - (high + low) / 2, behavior: "instant" });
+	  const r = own.getBoundingClientRect(), x = r.left + r.width / 2, y = r.top + r.height / 2;
+	  const hit = document.elementFromPoint(x, y);
+	  return { x, y, scrolled: Math.abs(scrollY - before), hit: !!hit && (own.contains(hit) || hit.contains(own)) };
+	})()`, selector))
+	if !at.Hit {
+		p.Fatalf("%s lies under something else", selector)
+	}
+	p.taps++
+	p.pixels += int(at.Scrolled)
+	p.run(chromedp.MouseClickXY(at.X, at.Y))
+}
+
+func (p *person) write(text string) {
+	p.Helper()
+	p.keys += len([]rune(text))
+	p.run(chromedp.KeyEvent(text))
+}
+
+// From an empty page to a verdict with eight readings, then ten rounds of a charging loop, on
+// the screen of a phone. The figures of the visit are invented.
+func TestPathOfAVisit(t *testing.T) {
+	p := &person{tab: open(t, fileURL(pageFile(t)), 390, 844)}
+	p.tap("#f-equipment-refrigerant")
+	p.write("410a\r")
+	p.tap("#f-equipment-metering-1")
+	p.write("\r")
+	// Capacity and elevation are passed over, and what stands open of the label.
+	for i := 0; eval[string](p.tab, `document.activeElement.id`) != "f-readings-suctionPressure"; i++ {
+		if i > 12 {
+			t.Fatalf("Enter leads to %s", eval[string](p.tab, `document.activeElement.id`))
+		}
+		p.write("\r")
+	}
+	for _, reading := range []string{"105", "365", "47", "90", "95", "75", "63", "56"} {
+		p.write(reading + "\r")
+	}
+	p.settled()
+	if got := eval[string](p.tab, `document.activeElement.id`); got != "log-now" {
+		t.Errorf("after the last reading Enter leads to %s", got)
+	}
+	verdict := p.text("#outcome")
+	t.Logf("to the verdict %q: %d taps, %d keys, %d px scrolled", verdict, p.taps, p.keys, p.pixels)
+	p.fits("eight readings")
+	first := *p
+	for round := range 10 {
+		p.tap("#f-readings-suctionPressure")
+		p.write(fmt.Sprint(106 + round))
+		p.tap("#f-readings-suctionLine")
+		p.write(fmt.Sprint(48 + round%3))
+		p.tap("#log-now")
+		p.tap("#f-move")
+		p.write("2")
+		p.tap("#move-added")
+		p.settled()
+		p.fits(fmt.Sprint("round ", round))
+	}
+	if got := eval[int](p.tab, `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`); got != 10 {
+		t.Errorf("%d moves are logged of 10", got)
+	}
+	t.Logf("ten rounds: %d taps, %d keys, %d px scrolled",
+		p.taps-first.taps, p.keys-first.keys, p.pixels-first.pixels)
+	if p.pixels-first.pixels > 0 {
+		t.Errorf("the loop scrolls by %d px", p.pixels-first.pixels)
+	}
+	p.shoot("loop-ten-rounds")
+}
+
+// fits holds that the whole loop is on the screen, and nothing wider than it.
+func (b tab) fits(state string) {
+	b.Helper()
+	if over := eval[int](b, `document.documentElement.scrollHeight - document.documentElement.clientHeight`); over > 0 {
+		b.Errorf("%s: the loop is %d px higher than the screen", state, over)
+	}
+	b.narrow(state)
+}
+
+func (b tab) narrow(state string) {
+	b.Helper()
+	if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+		b.Errorf("%s: the page is %d px wider than the screen", state, over)
+	}
+}

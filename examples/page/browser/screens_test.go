@@ -1,0 +1,66 @@
+package browser
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+const visits = "../../../testdata/visits/"
+
+// pictured are the states of which pictures are kept where they are wanted.
+var pictured = map[string]string{
+	"outdoor-fan-stopped": "danger", "coil-iced-unexplained": "freeze", "valve-hunting": "hunting",
+	"just-moved": "dose", "nearly-empty": "leak", "water-leak": "look",
+}
+
+// The loop of every visit fits the screen of a phone, in both languages and systems of units.
+func TestScreens(t *testing.T) {
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	b.shoot("empty-setup")
+	b.narrow("empty set-up")
+	b.press("#tab-loop")
+	b.shoot("empty-loop")
+	b.fits("empty loop")
+	files, err := filepath.Glob(visits + "*.json")
+	if err != nil || len(files) < 20 {
+		t.Fatalf("%d visits, %v", len(files), err)
+	}
+	for _, file := range files {
+		name := strings.TrimSuffix(filepath.Base(file), ".json")
+		b.openVisit(file)
+		b.press("#tab-loop")
+		b.fits(name)
+		if picture, ok := pictured[name]; ok {
+			b.shoot(picture)
+			b.settings("es", "SI")
+			b.fits(name + " in Spanish, SI")
+			b.shoot(picture + "-es")
+			b.settings("en", "IP")
+		}
+	}
+	b.openVisit(visits + "water-leak.json")
+	for _, language := range []string{"en", "es"} {
+		b.settings(language, "IP")
+		for _, name := range []string{"keep", "setup", "tasks"} {
+			b.press("#tab-" + name)
+			b.narrow(name + " in " + language)
+			b.shoot(name + "-" + language)
+		}
+	}
+	for _, theme := range []string{"dark", "bright"} {
+		b.choose("#s-theme", theme)
+		b.settled()
+		b.press("#tab-loop")
+		b.shoot("theme-" + theme)
+	}
+}
+
+// settings sets language and units.
+func (b tab) settings(language, system string) {
+	b.Helper()
+	b.choose("#s-system", system)
+	b.settled()
+	b.choose("#s-language", language)
+	b.settled()
+}

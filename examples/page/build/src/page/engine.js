@@ -1,0 +1,93 @@
+// The library in two workers: the quick one follows the typing, the other has the whole
+// assessment, one at a time, so that a key never waits for it.
+
+function engine() {
+  const worker = new Worker(URL.createObjectURL(new Blob([$("worker").textContent], { type: "text/javascript" })));
+  const waiting = new Map();
+  let next = 0;
+  worker.onmessage = ({ data }) => {
+    if (data.failed) return fail(data.failed);
+    if (data.compiled) return thorough.boot({ compiled: data.compiled });
+    waiting.get(data.id)(data);
+    waiting.delete(data.id);
+  };
+  worker.onerror = (e) => fail(e.message);
+  return {
+    boot: (first) => worker.postMessage(first),
+    call: (name, ...args) =>
+      new Promise((done) => {
+        waiting.set(++next, (m) => done({ ...JSON.parse(m.text), took: m.took }));
+        worker.postMessage({ id: next, name, args });
+      }),
+  };
+}
+let quick, thorough;
+function start() {
+  const module = $("module"), raw = atob(module.textContent.trim());
+  const packed = new Uint8Array(raw.length);
+  for (let i = 0; i < raw.length; i++) packed[i] = raw.charCodeAt(i);
+  quick = engine();
+  thorough = engine();
+  quick.boot({ packed, shuffled: module.dataset.shuffled.split(" ").map(Number) });
+}
+function fail(why) {
+  $("bar").dataset.outcome = "high";
+  $("outcome").textContent = t("start.failed") === "start.failed" ? "This browser cannot run the library" : t("start.failed");
+  $("headline").textContent = why;
+}
+
+// ask has the verdict at once, and the whole once the typing pauses.
+let asked = 0, answered = 0, wholeTimer = 0, busy = false, again = false, first = true;
+async function ask(event) {
+  if (!form) return;
+  const began = event ? event.timeStamp : performance.now(), id = ++asked, root = document.documentElement;
+  clearTimeout(wholeTimer);
+  wholeTimer = setTimeout(askWhole, first ? 0 : 150);
+  const answer = await quick.call("assess", visit("verdict"));
+  if (id < answered) return;
+  answered = id;
+  const back = performance.now();
+  renderLoop(answer, false);
+  root.dataset.latency = (performance.now() - began).toFixed(2);
+  root.dataset.library = answer.took.toFixed(2);
+  root.dataset.render = (performance.now() - back).toFixed(2);
+  started();
+  if (id === asked && root.dataset.answered !== "whole") root.dataset.answered = "verdict";
+}
+async function askWhole() {
+  again = busy;
+  if (busy) return;
+  busy = true;
+  const id = asked, answer = await thorough.call("assess", visit());
+  busy = false;
+  if (again) askWhole();
+  if (id < answered) return;
+  answered = id;
+  shown = answer.assessment;
+  whole = answer;
+  renderLoop(answer, true);
+  started();
+  renderKeep();
+  document.documentElement.dataset.answered = id === asked ? "whole" : "";
+}
+function started() {
+  if (first) document.documentElement.dataset.first = performance.now().toFixed(1);
+  first = false;
+}
+let whole = null;
+// changed keeps what was done and answers it.
+function changed(event) {
+  save();
+  delete document.documentElement.dataset.answered;
+  ask(event);
+}
+async function describe() {
+  form = await quick.call("form", all.settings.language, system());
+  document.documentElement.lang = all.settings.language;
+  fieldsByPath.clear();
+  for (const g of [...form.groups, ...form.tasks]) for (const f of g.fields || []) fieldsByPath.set(f.path, f);
+  fieldsByPath.set(form.move.path, form.move);
+  build();
+  changed();
+}
+const fieldsByPath = new Map();

@@ -1,0 +1,280 @@
+package live
+
+import (
+	"encoding"
+	"reflect"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A Form is all that can be entered, with its words: what the page is made of.
+type Form struct {
+	Words     map[string]string `json:"words"`
+	Languages []Option          `json:"languages"`
+	// Quantities are the units to offer for each quantity, by system, the usual one first.
+	Quantities map[string]map[quantity.System][]Unit `json:"quantities"`
+	Fluids     []Fluid                               `json:"fluids"`
+	Looks      []satline.Look                        `json:"looks"`
+	Groups     []Group                               `json:"groups"`
+	Tasks      []Group                               `json:"tasks"`
+	// Move is the field of the refrigerant that is moved at a time.
+	Move Field `json:"move"`
+	// Core are the paths of the readings of a charging loop.
+	Core []string `json:"core"`
+	// Wait is how long a machine runs after a move before its readings count, in seconds.
+	Wait float64 `json:"wait"`
+}
+
+// A Group is fields that are entered together.
+type Group struct {
+	Code   string  `json:"code"`
+	Name   string  `json:"name"`
+	Hint   string  `json:"hint,omitempty"`
+	Fields []Field `json:"fields"`
+	Lists  []List  `json:"lists,omitempty"`
+	// Opened are the fields that stand open; the others are folded.
+	Opened int `json:"opened,omitempty"`
+}
+
+// A List is fields that may be entered several times over.
+type List struct {
+	Path   string  `json:"path"`
+	Name   string  `json:"name"`
+	Fields []Field `json:"fields"`
+	// Timed says that each row is of a moment, which a stopwatch gives.
+	Timed bool `json:"timed,omitempty"`
+}
+
+// A Field is one value of a visit or a task.
+type Field struct {
+	Path  string `json:"path"`
+	Label string `json:"label"`
+	// Kind is "text", "yes", "choice", "number", or the name of a quantity.
+	Kind string `json:"kind"`
+	// Signed says that it may be below zero.
+	Signed  bool     `json:"signed,omitempty"`
+	Options []Option `json:"options,omitempty"`
+	// Unit is the one to begin with, by system; empty where it is that of the quantity.
+	Unit map[quantity.System]string `json:"unit,omitempty"`
+}
+
+// An Option is a value with its words.
+type Option struct {
+	Value string `json:"value"`
+	Text  string `json:"text"`
+}
+
+// A Fluid is a choice of refrigerant on the page.
+type Fluid struct {
+	Designation string `json:"designation"`
+	Note        string `json:"note"`
+}
+
+// core are the readings that a charging loop takes. Common practice, no source.
+var core = []string{
+	"suctionPressure", "liquidPressure", "suctionLine", "liquidLine",
+	"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "supplyDryBulb",
+}
+
+// elsewhere are the parts of a visit that are no fields: they have a switch or a list of
+// their own on the page, or are set by what is done there.
+var elsewhere = []string{
+	"units", "language", "scope", "log", "moves", "checks", "conditions.readAt",
+}
+
+// groups divides the fields of a visit by how their paths begin; what is named by none is
+// of the machine.
+var groups = []struct {
+	code   string
+	opened int
+	first  []string // in this order before the others
+	begins []string
+}{
+	{code: "readings", begins: []string{"readings."}, opened: len(core), first: prefixed("readings.", core)},
+	{code: "label", begins: []string{"equipment.label."}, opened: 3,
+		first: prefixed("equipment.label.", []string{"charge", "subcooling", "superheat"})},
+	{code: "line", begins: []string{"equipment.lineSet.", "equipment.accessories"}},
+	{code: "seen", begins: []string{"conditions."}, opened: 1, first: []string{"conditions.running"}},
+	{code: "instruments", begins: []string{"instruments."}},
+	{code: "record", begins: []string{"notes", "complaint"}, opened: 2},
+	{code: "machine", begins: []string{""}, opened: 5, first: []string{
+		"title", "equipment.refrigerant", "equipment.metering", "equipment.nominalCapacity",
+		"site.elevation",
+	}},
+}
+
+func prefixed(prefix string, names []string) []string {
+	var out []string
+	for _, n := range names {
+		out = append(out, prefix+n)
+	}
+	return out
+}
+
+// NewForm describes the page in a language and a system of units.
+func NewForm(language satline.Language, sys quantity.System) Form {
+	b := book{language}
+	out := Form{
+		Words: b.words(), Quantities: quantities(), Looks: satline.Looks(language, sys),
+		Core: prefixed("readings.", core), Wait: charge.WaitAfterMove().Seconds(),
+		Move: b.field(leaf{path: "move", of: reflect.TypeFor[quantity.Mass]()}),
+	}
+	for _, l := range satline.Languages() {
+		out.Languages = append(out.Languages, Option{string(l), book{l}.word("language")})
+	}
+	for _, r := range refrigerant.All() {
+		note := string(r.SafetyGroup())
+		if r.Flammable() {
+			note += ", " + b.word("flammable")
+		}
+		out.Fluids = append(out.Fluids, Fluid{r.Designation(), note})
+	}
+	all := leaves(reflect.TypeFor[satline.Visit](), "")
+	taken := map[string]bool{}
+	for _, g := range groups {
+		group := Group{Code: g.code, Name: b.word("group." + g.code), Opened: g.opened}
+		var own []leaf
+		for _, l := range all {
+			begins := func(with string) bool { return strings.HasPrefix(l.path, with) }
+			if !taken[l.path] && slices.ContainsFunc(g.begins, begins) {
+				taken[l.path] = true
+				own = append(own, l)
+			}
+		}
+		slices.SortStableFunc(own, func(x, y leaf) int {
+			return rank(g.first, x.path) - rank(g.first, y.path)
+		})
+		b.fill(&group, own)
+		out.Groups = append(out.Groups, group)
+	}
+	slices.SortStableFunc(out.Groups, func(x, y Group) int {
+		order := []string{"machine", "label", "line", "readings", "seen", "instruments", "record"}
+		return rank(order, x.Code) - rank(order, y.Code)
+	})
+	for _, t := range tasks {
+		group := Group{
+			Code: t.code, Name: b.word("task." + t.code), Hint: b.word("task." + t.code + ".hint"),
+		}
+		for _, l := range all {
+			if slices.Contains(t.visit, l.path) {
+				b.fill(&group, []leaf{l})
+			}
+		}
+		if in := fresh(t.input); in != nil {
+			b.fill(&group, leaves(reflect.TypeOf(in).Elem(), "task."+t.code+"."))
+		}
+		out.Tasks = append(out.Tasks, group)
+	}
+	return out
+}
+
+func rank(order []string, of string) int {
+	if i := slices.Index(order, of); i >= 0 {
+		return i
+	}
+	return len(order)
+}
+
+// fill gives a group its fields and lists.
+func (b book) fill(g *Group, of []leaf) {
+	for _, l := range of {
+		if l.of.Kind() != reflect.Slice {
+			g.Fields = append(g.Fields, b.field(l))
+			continue
+		}
+		list := List{Path: l.path, Name: b.label(l.path)}
+		for _, inner := range leaves(l.of.Elem(), l.path+".*.") {
+			if strings.HasSuffix(inner.path, ".at") {
+				list.Timed = true
+			}
+			list.Fields = append(list.Fields, b.field(inner))
+		}
+		g.Lists = append(g.Lists, list)
+	}
+}
+
+// A leaf is a value of a struct by its path in JSON, with its type.
+type leaf struct {
+	path string
+	of   reflect.Type
+}
+
+var (
+	text     = reflect.TypeFor[encoding.TextMarshaler]()
+	duration = reflect.TypeFor[time.Duration]()
+)
+
+// leaves are the values of a struct, those of what it holds with it.
+func leaves(t reflect.Type, prefix string) []leaf {
+	var out []leaf
+	for _, f := range reflect.VisibleFields(t) {
+		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if name == "" || name == "-" || slices.Contains(elsewhere, prefix+name) {
+			continue
+		}
+		of := f.Type
+		for of.Kind() == reflect.Pointer {
+			of = of.Elem()
+		}
+		if of.Kind() == reflect.Struct && of.Implements(text) {
+			of = of.Field(0).Type // a value with its uncertainty
+		}
+		if of.Kind() == reflect.Struct {
+			out = append(out, leaves(of, prefix+name+".")...)
+			continue
+		}
+		out = append(out, leaf{prefix + name, of})
+	}
+	return out
+}
+
+func (b book) field(l leaf) Field {
+	f := Field{Path: l.path, Label: b.label(l.path), Kind: kindOf(l.of), Unit: usual(l.path)}
+	switch f.Kind {
+	case "choice":
+		for i := int64(1); ; i++ {
+			v := reflect.New(l.of).Elem()
+			v.SetInt(i)
+			name, err := v.Interface().(encoding.TextMarshaler).MarshalText()
+			if err != nil {
+				break
+			}
+			code := l.path[strings.LastIndexByte(l.path, '.')+1:] + "." + string(name)
+			f.Options = append(f.Options, Option{string(name), b.word(code)})
+		}
+	case "text", "yes", "number":
+	default:
+		f.Signed = belowZero(f)
+	}
+	return f
+}
+
+func kindOf(t reflect.Type) string {
+	switch {
+	case t == duration:
+		return "Duration"
+	case t.Kind() == reflect.Float64:
+		return t.Name()
+	case t.Kind() == reflect.Bool:
+		return "yes"
+	case t.Kind() == reflect.Int && t.Implements(text):
+		return "choice"
+	case t.Kind() == reflect.Int:
+		return "number"
+	}
+	return "text"
+}
+
+// fresh is a pointer to a new value of the type of an input; nil where there is none.
+func fresh(input any) any {
+	if input == nil {
+		return nil
+	}
+	return reflect.New(reflect.TypeOf(input)).Interface()
+}

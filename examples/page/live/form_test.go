@@ -1,0 +1,270 @@
+package live
+
+import (
+	"encoding/json"
+	"os"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// every is each field of a form by its path, those of lists with a star.
+func every(f Form) map[string]Field {
+	out := map[string]Field{}
+	for _, g := range append(slices.Clone(f.Groups), f.Tasks...) {
+		for _, field := range g.Fields {
+			out[field.Path] = field
+		}
+		for _, l := range g.Lists {
+			for _, field := range l.Fields {
+				out[field.Path] = field
+			}
+		}
+	}
+	return out
+}
+
+// Every value that the schema of a visit knows can be entered: every reading, condition and
+// field of the label, whatever is added to them later.
+func TestEveryFieldOfTheSchemaIsReachable(t *testing.T) {
+	text, err := os.ReadFile("../../../testdata/schema/visit.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	root, err := jsonschema.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields, seen := every(NewForm(satline.English, quantity.IP)), 0
+	resolve := jsonschema.InDefs(root)
+	var walk func(s *jsonschema.Schema, path string)
+	walk = func(s *jsonschema.Schema, path string) {
+		if slices.Contains(elsewhere, path) {
+			return
+		}
+		if s.Ref != "" {
+			s = resolve(s.Ref)
+		}
+		switch s.Type {
+		case "object":
+			for _, p := range s.Properties {
+				walk(p.Schema, strings.TrimPrefix(path+"."+p.Name, "."))
+			}
+		case "array":
+			walk(s.Items, path+".*")
+		default:
+			seen++
+			field, ok := fields[path]
+			if !ok {
+				t.Errorf("%s cannot be entered", path)
+			}
+			for _, value := range s.Enum {
+				if value != "not stated" && field.Kind == "choice" && !slices.ContainsFunc(
+					field.Options, func(o Option) bool { return o.Value == value }) {
+					t.Errorf("%s: %q cannot be chosen", path, value)
+				}
+			}
+		}
+	}
+	walk(root, "")
+	if seen < 50 {
+		t.Errorf("only %d values are in the schema", seen)
+	}
+}
+
+// Every look has its two answers, and every quantity its units in both systems.
+func TestEveryLookAndUnitIsReachable(t *testing.T) {
+	f := NewForm(satline.English, quantity.IP)
+	if want := satline.Looks(satline.English, quantity.IP); len(f.Looks) != len(want) {
+		t.Errorf("%d looks of %d", len(f.Looks), len(want))
+	}
+	for _, field := range append([]Field{f.Move}, fieldsOf(every(f))...) {
+		units, ok := f.Quantities[field.Kind]
+		if slices.Contains([]string{"text", "yes", "choice", "number"}, field.Kind) {
+			continue
+		}
+		if !ok {
+			t.Errorf("%s: no units of %s", field.Path, field.Kind)
+		}
+		for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
+			symbols := []string{}
+			for _, u := range units[sys] {
+				symbols = append(symbols, u.Symbol)
+				m, _ := measureOf(field.Kind)
+				got, err := m.parse("2 " + u.Symbol)
+				if err != nil || !near(got, u.Zero+2*u.Scale) {
+					t.Errorf("2 %s is %v (%v), by its scale %v", u.Symbol, got, err, u.Zero+2*u.Scale)
+				}
+			}
+			if want := field.Unit[sys]; want != "" && !slices.Contains(symbols, want) {
+				t.Errorf("%s begins in %s, which is none of %q", field.Path, want, symbols)
+			}
+		}
+	}
+}
+
+func fieldsOf(m map[string]Field) (out []Field) {
+	for _, f := range m {
+		out = append(out, f)
+	}
+	return out
+}
+
+// The page has words of its own for everything that it names, in each language.
+func TestWords(t *testing.T) {
+	english := catalogs[satline.English]
+	for _, l := range satline.Languages() {
+		for code, text := range english {
+			other, ok := catalogs[l][code]
+			if !ok {
+				t.Errorf("%s: no words for %s", l, code)
+			}
+			for _, part := range strings.Split(text, "{")[1:] {
+				name, _, _ := strings.Cut(part, "}")
+				if !strings.Contains(other, "{"+name+"}") {
+					t.Errorf("%s: %s leaves out {%s}", l, code, name)
+				}
+			}
+		}
+		if len(catalogs[l]) != len(english) {
+			t.Errorf("%s has %d words, English %d", l, len(catalogs[l]), len(english))
+		}
+		for path, field := range every(NewForm(l, quantity.IP)) {
+			code := "field." + path
+			if strings.HasPrefix(path, "readings.") {
+				code = "reading." + strings.TrimPrefix(path, "readings.")
+			}
+			if (book{l}).word(code) == code {
+				t.Errorf("%s: no words for %s", l, code)
+			}
+			for _, o := range field.Options {
+				if strings.HasSuffix(o.Text, "."+o.Value) {
+					t.Errorf("%s: no words for %s", l, o.Text)
+				}
+			}
+		}
+	}
+}
+
+// The library is asked what may be below zero.
+func TestSigned(t *testing.T) {
+	fields := every(NewForm(satline.English, quantity.IP))
+	for path, want := range map[string]bool{
+		"readings.suctionPressure": true, "readings.outdoorDryBulb": true,
+		"readings.airflow": false, "readings.power": false, "site.elevation": true,
+		"equipment.nominalCapacity": false, "task.frozen.outdoors": true,
+	} {
+		if fields[path].Signed != want {
+			t.Errorf("%s: signed %v", path, !want)
+		}
+	}
+}
+
+func TestRead(t *testing.T) {
+	for _, c := range []struct {
+		path, kind, text, unit string
+		typing                 bool
+		want                   Reading
+	}{
+		{"readings.suctionLine", "Temperature", "21.5 C", "°F", true, Reading{Unit: "°C", Number: "21.5"}},
+		{"readings.suctionPressure", "GaugePressure", "8.1 barg", "psig", true,
+			Reading{Unit: "barg", Number: "8.1"}},
+		{"readings.suctionPressure", "GaugePressure", "−5 psig", "psig", false,
+			Reading{Unit: "psig", Number: "-5"}},
+		{"conditions.running", "Duration", "20 min", "min", false, Reading{Unit: "min", Number: "20"}},
+		{"readings.suctionLine", "Temperature", "6x °F", "°F", true,
+			Reading{Problem: "Not a number in °F"}},
+		{"readings.suctionLine", "Temperature", "900 °F", "°F", true,
+			Reading{Unit: "°F", Number: "900", Problem: "From -76 °F to 212 °F"}},
+		{"readings.suctionLine", "Temperature", "100.1 °C", "°C", false,
+			Reading{Unit: "°C", Number: "100.1", Problem: "From -60 °C to 100 °C"}},
+		{"readings.airflow", "VolumeFlow", "1 CFM", "CFM", true, Reading{Unit: "CFM", Number: "1"}},
+		{"readings.airflow", "VolumeFlow", "1 CFM", "CFM", false,
+			Reading{Unit: "CFM", Number: "1", Problem: "From 20 CFM to 200000 CFM"}},
+	} {
+		if got := Read(Typed{Path: c.path, Kind: c.kind, Text: c.text, Unit: c.unit,
+			Typing: c.typing}); got != c.want {
+			t.Errorf("%s %q: %+v, want %+v", c.path, c.text, got, c.want)
+		}
+	}
+}
+
+// Each task answers what it asks for; the figures are invented.
+func TestTasks(t *testing.T) {
+	visit := demo(t)
+	machine := []byte(`{"equipment": {"refrigerant": "R-410A", "metering": "TXV",
+		"label": {"charge": "6 lb 4 oz", "factoryLineSet": "15 ft"},
+		"lineSet": {"length": "40 ft", "liquidDiameter": "3/8 in", "device": "indoors"}}}`)
+	for _, c := range []struct {
+		code, input string
+		visit       []byte
+		lines       int
+	}{
+		{"frozen", `{}`, visit, 8},
+		{"forecast", `{"outdoors": "60 °F"}`, visit, 3},
+		{"weighin", `{}`, machine, 2},
+		{"recovery", `{}`, machine, 1},
+		{"cylinder", `{"waterCapacity": "47.7 lb", "tare": "28 lb", "gross": "40 lb"}`, machine, 2},
+		{"nitrogen", `{"start": "500 psig", "startGas": "90 °F", "held": "1 h",
+			"end": "490 psig", "endGas": "80 °F"}`, machine, 1},
+		{"vacuum", `{"readings": [{"at": "0 min", "value": "300 micron"},
+			{"at": "5 min", "value": "310 micron"}, {"at": "10 min", "value": "312 micron"}]}`, nil, 1},
+	} {
+		a := Perform(c.code, c.visit, []byte(c.input))
+		if a.Problem != "" || len(a.Lines) < c.lines {
+			t.Errorf("%s: %+v", c.code, a)
+		}
+		for _, line := range append(a.Lines, a.Cautions...) {
+			if strings.ContainsAny(line, "{}[]") || strings.HasPrefix(line, "page.") {
+				t.Errorf("%s says %q", c.code, line)
+			}
+		}
+		t.Logf("%s: %q", c.code, a.Lines)
+	}
+	for _, code := range []string{"frozen", "cylinder", "nitrogen", "weighin", "vacuum", "recovery"} {
+		for _, l := range satline.Languages() {
+			doc, err := json.Marshal(map[string]any{"language": l})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if a := Perform(code, doc, []byte(`{}`)); a.Problem == "" && len(a.Lines) == 0 {
+				t.Errorf("%s of nothing: %+v", code, a)
+			}
+		}
+	}
+	if len(tasks) != 7 || reflect.DeepEqual(tasks[0], tasks[1]) {
+		t.Errorf("%d tasks", len(tasks))
+	}
+}
+
+// What the page opens for a step is there to be opened.
+func TestStepsLeadSomewhere(t *testing.T) {
+	fields := every(NewForm(satline.English, quantity.IP))
+	for code, paths := range asks {
+		says := fact.New(code, fact.Of("chance", fact.Share(0.5)))
+		if satline.Say(says, satline.English, quantity.IP) == says.String() {
+			t.Errorf("%s is no step", code)
+		}
+		for _, path := range paths {
+			if _, ok := fields[path]; !ok {
+				t.Errorf("%s asks for %s, which is no field", code, path)
+			}
+		}
+	}
+	for code, name := range tasksOf {
+		if !slices.ContainsFunc(tasks, func(x task) bool { return x.code == name }) {
+			t.Errorf("%s leads to %s, which is no task", code, name)
+		}
+	}
+	for _, path := range prefixed("readings.", core) {
+		if _, ok := fields[path]; !ok {
+			t.Errorf("%s is no reading", path)
+		}
+	}
+}

@@ -1,0 +1,110 @@
+package live
+
+import (
+	"embed"
+	"maps"
+	"regexp"
+	"strings"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+//go:embed words/*.txt
+var wordFiles embed.FS
+
+// A book is the page's own words in a language, beside those of the library.
+type book struct{ language satline.Language }
+
+var catalogs = func() map[satline.Language]map[string]string {
+	out := map[satline.Language]map[string]string{}
+	for _, l := range satline.Languages() {
+		text, err := wordFiles.ReadFile("words/" + string(l) + ".txt")
+		if err != nil {
+			panic(err)
+		}
+		out[l] = map[string]string{}
+		for line := range strings.Lines(string(text)) {
+			if code, words, ok := strings.Cut(strings.TrimSpace(line), ": "); ok {
+				out[l][code] = words
+			}
+		}
+	}
+	return out
+}()
+
+// own are the words of the language, English where it has none.
+func (b book) own() map[string]string {
+	if c, ok := catalogs[b.language]; ok {
+		return c
+	}
+	return catalogs[satline.English]
+}
+
+// words are its own, and those of the library that stand by themselves on the page.
+func (b book) words() map[string]string {
+	out := maps.Clone(b.own())
+	for _, belief := range []satline.Belief{
+		satline.Believed, satline.Unusual, satline.Doubted, satline.Impossible,
+	} {
+		code := "belief." + string(belief)
+		out[code] = satline.Word(code, b.language)
+	}
+	return out
+}
+
+// word is the page's own, else the library's, else the code.
+func (b book) word(code string) string {
+	if w, ok := b.own()[code]; ok {
+		return w
+	}
+	return satline.Word(code, b.language)
+}
+
+// sentence puts values into words: "from {low} to {high}".
+func (b book) sentence(code string, values ...string) string {
+	var pairs []string
+	for i := 0; i+1 < len(values); i += 2 {
+		pairs = append(pairs, "{"+values[i]+"}", values[i+1])
+	}
+	return strings.NewReplacer(pairs...).Replace(b.word(code))
+}
+
+var camel = regexp.MustCompile(`[A-Z]`)
+
+// label names the field at a path; by its name in the visit where there are no words yet.
+func (b book) label(path string) string {
+	name := path[strings.LastIndexByte(path, '.')+1:]
+	if strings.HasPrefix(path, "readings.") {
+		return b.word("reading." + name)
+	}
+	if w := b.word("field." + path); w != "field."+path {
+		return w
+	}
+	return strings.ToLower(camel.ReplaceAllString(name, " $0"))
+}
+
+// say words a fact: those of the page by its own sentences, the others as the library does.
+func (b book) say(f fact.Fact, sys quantity.System) string {
+	sentence, ok := b.own()[string(f.Code)]
+	if !ok {
+		return satline.Say(f, b.language, sys)
+	}
+	for _, v := range f.Values {
+		text := satline.Show(v, b.language, sys)
+		if name, ok := v.Of.(string); ok {
+			text = b.word("icing." + name)
+		}
+		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", text)
+	}
+	// What stands in brackets is left out where a value is missing.
+	return optional.ReplaceAllStringFunc(sentence, func(part string) string {
+		if strings.Contains(part, "{") {
+			return ""
+		}
+		return part[1 : len(part)-1]
+	})
+}
+
+var optional = regexp.MustCompile(`\[[^\]]*\]`)
