@@ -40,6 +40,8 @@ type Group struct {
 	Lists  []List  `json:"lists,omitempty"`
 	// Opened are the fields that stand open; the others are folded.
 	Opened int `json:"opened,omitempty"`
+	// Parts are groups within it, each folded.
+	Parts []Group `json:"parts,omitempty"`
 }
 
 // A List is fields that may be entered several times over.
@@ -55,7 +57,7 @@ type List struct {
 type Field struct {
 	Path  string `json:"path"`
 	Label string `json:"label"`
-	// Kind is "text", "yes", "choice", "number", or the name of a quantity.
+	// Kind is "text", "yes", "either" (yes or no), "choice", "number", or the name of a quantity.
 	Kind string `json:"kind"`
 	// Signed says that it may be below zero.
 	Signed  bool     `json:"signed,omitempty"`
@@ -83,9 +85,10 @@ var core = []string{
 }
 
 // elsewhere are the parts of a visit that are no fields: they have a switch or a list of
-// their own on the page, or are set by what is done there.
+// their own on the page, or are set by what is done there. The rules of a firm come with a
+// visit from a file.
 var elsewhere = []string{
-	"units", "language", "scope", "log", "moves", "checks", "conditions.readAt",
+	"units", "language", "scope", "log", "moves", "checks", "conditions.readAt", "house",
 }
 
 // groups divides the fields of a visit by how their paths begin; what is named by none is
@@ -99,6 +102,8 @@ var groups = []struct {
 	{code: "readings", begins: []string{"readings."}, opened: len(core), first: prefixed("readings.", core)},
 	{code: "label", begins: []string{"equipment.label."}, opened: 3,
 		first: prefixed("equipment.label.", []string{"charge", "subcooling", "superheat"})},
+	{code: "electrical", begins: []string{"electrical."}},
+	{code: "cold", begins: []string{"equipment.coldRoom."}},
 	{code: "line", begins: []string{"equipment.lineSet.", "equipment.accessories"}},
 	{code: "seen", begins: []string{"conditions."}, opened: 1, first: []string{"conditions.running"}},
 	{code: "instruments", begins: []string{"instruments."}},
@@ -151,10 +156,14 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 			return rank(g.first, x.path) - rank(g.first, y.path)
 		})
 		b.fill(&group, own)
-		out.Groups = append(out.Groups, group)
+		if g.code != "electrical" { // it has a task of its own
+			out.Groups = append(out.Groups, group)
+		}
 	}
 	slices.SortStableFunc(out.Groups, func(x, y Group) int {
-		order := []string{"machine", "label", "line", "readings", "seen", "instruments", "record"}
+		order := []string{
+			"machine", "label", "line", "cold", "readings", "seen", "instruments", "record",
+		}
 		return rank(order, x.Code) - rank(order, y.Code)
 	})
 	for _, t := range tasks {
@@ -164,6 +173,13 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 		for _, l := range all {
 			if slices.Contains(t.visit, l.path) {
 				b.fill(&group, []leaf{l})
+			}
+			if t.section != "" && strings.HasPrefix(l.path, t.section) {
+				part, _, _ := strings.Cut(strings.TrimPrefix(l.path, t.section), ".")
+				if n := len(group.Parts); n == 0 || group.Parts[n-1].Code != part {
+					group.Parts = append(group.Parts, Group{Code: part, Name: b.word("name." + part)})
+				}
+				b.fill(&group.Parts[len(group.Parts)-1], []leaf{l})
 			}
 		}
 		if in := fresh(t.input); in != nil {
@@ -189,7 +205,11 @@ func (b book) fill(g *Group, of []leaf) {
 			continue
 		}
 		list := List{Path: l.path, Name: b.label(l.path)}
-		for _, inner := range leaves(l.of.Elem(), l.path+".*.") {
+		inners := []leaf{{l.path + ".*", l.of.Elem()}}
+		if structured(l.of.Elem()) {
+			inners = leaves(l.of.Elem(), l.path+".*.")
+		}
+		for _, inner := range inners {
 			if strings.HasSuffix(inner.path, ".at") {
 				list.Timed = true
 			}
@@ -208,6 +228,7 @@ type leaf struct {
 var (
 	text     = reflect.TypeFor[encoding.TextMarshaler]()
 	duration = reflect.TypeFor[time.Duration]()
+	either   = reflect.TypeFor[*bool]()
 )
 
 // leaves are the values of a struct, those of what it holds with it.
@@ -219,13 +240,10 @@ func leaves(t reflect.Type, prefix string) []leaf {
 			continue
 		}
 		of := f.Type
-		for of.Kind() == reflect.Pointer {
-			of = of.Elem()
+		if of != either {
+			of = bare(of)
 		}
-		if of.Kind() == reflect.Struct && of.Implements(text) {
-			of = of.Field(0).Type // a value with its uncertainty
-		}
-		if of.Kind() == reflect.Struct {
+		if structured(of) {
 			out = append(out, leaves(of, prefix+name+".")...)
 			continue
 		}
@@ -234,12 +252,30 @@ func leaves(t reflect.Type, prefix string) []leaf {
 	return out
 }
 
+// bare is a type without pointer and uncertainty.
+func bare(t reflect.Type) reflect.Type {
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	if t.Kind() == reflect.Struct && t.Implements(text) {
+		return t.Field(0).Type
+	}
+	return t
+}
+
+func structured(t reflect.Type) bool { return t.Kind() == reflect.Struct && !t.Implements(text) }
+
 func (b book) field(l leaf) Field {
 	f := Field{Path: l.path, Label: b.label(l.path), Kind: kindOf(l.of), Unit: usual(l.path)}
+	of := bare(l.of)
 	switch f.Kind {
+	case "either":
+		for _, value := range []string{"true", "false"} {
+			f.Options = append(f.Options, Option{value, b.word("either." + value)})
+		}
 	case "choice":
 		for i := int64(1); ; i++ {
-			v := reflect.New(l.of).Elem()
+			v := reflect.New(of).Elem()
 			v.SetInt(i)
 			name, err := v.Interface().(encoding.TextMarshaler).MarshalText()
 			if err != nil {
@@ -256,9 +292,14 @@ func (b book) field(l leaf) Field {
 }
 
 func kindOf(t reflect.Type) string {
-	switch {
+	if t == either {
+		return "either"
+	}
+	switch t = bare(t); {
 	case t == duration:
 		return "Duration"
+	case t == reflect.TypeFor[float64]():
+		return "number"
 	case t.Kind() == reflect.Float64:
 		return t.Name()
 	case t.Kind() == reflect.Bool:

@@ -14,6 +14,7 @@ import (
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/report"
 	"github.com/satline/satline/strictjson"
 )
 
@@ -143,7 +144,7 @@ func Record(visit []byte) (string, error) {
 		return "", err
 	}
 	var page strings.Builder
-	err = a.WriteHTML(&page, satline.File)
+	err = report.HTML(&page, a, report.File)
 	return page.String(), err
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
@@ -17,7 +18,9 @@ type task struct {
 	code string
 	// visit are the fields of the visit that it needs, input is what it asks for besides.
 	visit []string
-	input any
+	// section is the part of the visit that is entered here alone.
+	section string
+	input   any
 	// answer gets the input as read.
 	answer func(v satline.Visit, input any) ([]fact.Fact, error)
 	// cautions by their codes in the library's words.
@@ -98,6 +101,10 @@ var tasks = []task{
 		answer: nitrogen, cautions: []fact.Code{"caution.nitrogen", "caution.label-first"},
 	},
 	{code: "vacuum", input: vacuumInput{}, answer: vacuum},
+	{
+		code: "electrical", section: "electrical.", answer: meter,
+		cautions: []fact.Code{"caution.electricity"},
+	},
 }
 
 func whyFrozen(v satline.Visit, input any) ([]fact.Fact, error) {
@@ -256,6 +263,29 @@ func vacuum(_ satline.Visit, input any) ([]fact.Fact, error) {
 	}
 	d, err := charge.DecayTest(log, charge.DecayLimits{Start: in.Start, Level: in.Level})
 	return []fact.Fact{d.Fact()}, err
+}
+
+// meter is what the assessment makes of the meter's readings: dangers, finding, next steps.
+func meter(v satline.Visit, _ any) ([]fact.Fact, error) {
+	if v.Electrical == nil {
+		return nil, &satline.VisitError{Field: "electrical", Kind: satline.FieldMissing,
+			Problem: "missing; enter what the meter shows"}
+	}
+	report, err := electrical.Judge(*v.Electrical)
+	if err != nil {
+		return nil, err
+	}
+	var out []fact.Fact
+	if !report.Finding.IsZero() {
+		out = append(out, report.Finding)
+	}
+	for _, d := range report.Dangers {
+		out = append(out, d.Says)
+	}
+	for _, s := range report.Plan {
+		out = append(out, s.Do)
+	}
+	return out, nil
 }
 
 // most bounds what a task reads.

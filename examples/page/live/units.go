@@ -40,6 +40,11 @@ var measures = []measure{
 	of[quantity.Power]("Power"),
 	of[quantity.Length]("Length"),
 	of[quantity.Current]("Current"),
+	of[quantity.Voltage]("Voltage"),
+	of[quantity.Resistance]("Resistance"),
+	of[quantity.Capacitance]("Capacitance"),
+	of[quantity.Frequency]("Frequency"),
+	of[quantity.Ratio]("Ratio"),
 }
 
 // of offers the units of a system and those that the trade reads in either.

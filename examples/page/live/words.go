@@ -73,16 +73,25 @@ func (b book) sentence(code string, values ...string) string {
 
 var camel = regexp.MustCompile(`[A-Z]`)
 
-// label names the field at a path; by its name in the visit where there are no words yet.
+// label names the field at a path: by words of its own, else by those of the parts of its path
+// within its section, "run capacitor, rated"; a part that has no words yet by its name.
 func (b book) label(path string) string {
-	name := path[strings.LastIndexByte(path, '.')+1:]
-	if strings.HasPrefix(path, "readings.") {
-		return b.word("reading." + name)
-	}
 	if w := b.word("field." + path); w != "field."+path {
 		return w
 	}
-	return strings.ToLower(camel.ReplaceAllString(name, " $0"))
+	parts := strings.Split(strings.NewReplacer(".*.", ".").Replace(strings.TrimSuffix(path, ".*")), ".")
+	if parts[0] == "readings" {
+		return b.word("reading." + parts[1])
+	}
+	var out []string
+	for _, name := range parts[min(2, len(parts)-1):] {
+		w := b.word("name." + name)
+		if w == "name."+name {
+			w = strings.ToLower(camel.ReplaceAllString(name, " $0"))
+		}
+		out = append(out, w)
+	}
+	return strings.Join(out, ", ")
 }
 
 // say words a fact: those of the page by its own sentences, the others as the library does.

@@ -85,7 +85,8 @@ async function describe() {
   form = await quick.call("form", all.settings.language, system());
   document.documentElement.lang = all.settings.language;
   fieldsByPath.clear();
-  for (const g of [...form.groups, ...form.tasks]) for (const f of g.fields || []) fieldsByPath.set(f.path, f);
+  const groups = [...form.groups, ...form.tasks, ...form.tasks.flatMap((k) => k.parts || [])];
+  for (const g of groups) for (const f of [...(g.fields || []), ...(g.lists || []).flatMap((l) => l.fields)]) fieldsByPath.set(f.path, f);
   fieldsByPath.set(form.move.path, form.move);
   build();
   changed();

@@ -9,15 +9,15 @@ function fieldElement(field, label = field.label) {
   const id = idOf(field.path), error = make("p", { class: "error", id: "e-" + id });
   const common = { id, "data-path": field.path, "aria-describedby": "e-" + id, autocomplete: "off", enterkeyhint: "next" };
   if (field.kind === "yes") return make("label", { class: "check" }, make("input", { type: "checkbox", ...common }), make("span", {}, label));
-  if (field.kind === "choice" && field.options.length <= 4) {
+  if (field.options && field.options.length <= 4) {
     const radios = field.options.map((o, i) => make("label", {}, make("input", { type: "radio", name: id, value: o.value, "data-path": field.path, id: i ? `${id}-${i}` : id }), make("span", {}, o.text)));
     return make("fieldset", { class: "choice" }, make("legend", {}, label), make("div", { class: "segments" }, ...radios), error);
   }
   let control;
-  if (field.kind === "choice") control = make("select", common, make("option", { value: "" }, t("choose")), ...field.options.map((o) => make("option", { value: o.value }, o.text)));
+  if (field.options) control = make("select", common, make("option", { value: "" }, t("choose")), ...field.options.map((o) => make("option", { value: o.value }, o.text)));
   else if (field.path === "notes") control = make("textarea", { ...common, rows: 3, maxlength: 4000 });
   else if (field.path.endsWith("refrigerant") || field.path.endsWith("holds")) control = make("input", { ...common, list: "fluids", autocapitalize: "characters", spellcheck: "false" });
-  else control = make("input", { ...common, inputmode: field.kind === "text" ? "text" : field.kind === "number" ? "numeric" : "decimal", maxlength: 120 });
+  else control = make("input", { ...common, inputmode: field.kind === "text" ? "text" : "decimal", maxlength: 120 });
   if (!isQuantity(field)) return make("div", { class: "field" + (field.kind === "text" ? " wide" : "") }, make("label", { for: id }, label), control, error);
   const units = make("select", { class: "unit", "data-unit": field.path, "aria-label": t("unit.of", { name: label }) });
   const sign = field.signed && make("button", { type: "button", class: "sign", "data-sign": field.path, "aria-label": t("sign.of", { name: label }) }, "±");
@@ -70,7 +70,7 @@ function build() {
       setting("language", form.languages.map((l) => [l.value, l.text])),
       setting("system", [["IP", t("units.IP")], ["SI", t("units.SI")]]),
       setting("theme", ["auto", "bright", "dark"].map((x) => [x, t("theme." + x)])))),
-    ...["machine", "label", "line", "seen", "readings", "instruments"].map(groupCard),
+    ...form.groups.filter((g) => g.code !== "record").map((g) => groupCard(g.code)),
     make("button", { type: "button", id: "machine-remove", class: "risky" }, t("machine.remove")),
     make("datalist", { id: "fluids" }, ...form.fluids.map((f) => make("option", { value: f.designation }, f.note))),
   );
@@ -127,7 +127,7 @@ function keepTyped(e) {
   if (e.type === "checkbox") e.checked ? (state.values[path] = { text: true }) : delete state.values[path];
   else if (!e.value.trim()) delete state.values[path];
   else if (isQuantity(field)) state.values[path] = { text: e.value, unit: unitOf(field) };
-  else state.values[path] = { text: e.value, number: field.kind === "number" || undefined };
+  else state.values[path] = { text: e.value, number: field.kind === "number" || undefined, either: field.kind === "either" || undefined };
 }
 
 // check asks the library what is wrong with a field, while it is being typed.

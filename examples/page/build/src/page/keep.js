@@ -130,10 +130,11 @@ function openVisit(doc) {
   if (!v.equipment && !v.readings) throw new Error("no visit");
   const walk = (at, prefix) => {
     for (const [name, value] of Object.entries(at || {})) {
-      const p = prefix ? prefix + "." + name : name, field = fieldOf(p) || fieldOf(p.replace(/\.\d+\./, ".*."));
+      const p = prefix ? prefix + "." + name : name, field = fieldOf(p) || fieldOf(keyOf(p));
       if (["units", "language", "scope", "checks", "log", "moves"].includes(p)) continue;
-      if (Array.isArray(value) && !value.every((x) => x && typeof x === "object")) throw new Error("no visit");
+      if (Array.isArray(value) && !value.every((x) => typeof x === "string" || (x && typeof x === "object"))) throw new Error("no visit");
       if (value && typeof value === "object") walk(value, p);
+      else if (field && field.kind === "either" && typeof value === "boolean") next.values[p] = { text: String(value), either: true };
       else if (field && value === true) next.values[p] = { text: true };
       else if (field && typeof value === "number" && field.kind === "number") next.values[p] = { text: String(value), number: true };
       else if (field && typeof value === "string") next.values[p] = typedValue(field, value);

@@ -12,7 +12,7 @@ function unitOf(field) {
   return choices.includes(usual) ? usual : choices[0];
 }
 // Rows of a list share their units.
-const keyOf = (path) => path.replace(/\.\d+\./g, ".*.");
+const keyOf = (path) => path.replace(/\.\d+(?=\.|$)/g, ".*");
 const setUnit = (field, symbol) => ((state.units[keyOf(field.path)] ??= {})[system()] = symbol);
 
 // convert writes a number in another unit, about as fine as it was.

@@ -20,10 +20,10 @@ function visit(scope = "whole") {
   for (const [path, v] of Object.entries(state.values)) {
     if (path === form.move.path || path.startsWith("task.")) continue;
     if (v.text === true) put(doc, path, true);
+    else if (v.either) put(doc, path, v.text === "true");
     else if (v.number) put(doc, path, Number(v.text) || v.text);
     else if (written(path)) put(doc, path, written(path));
   }
-  for (const list of ["accessories"]) if (doc.equipment[list]) doc.equipment[list] = doc.equipment[list].filter(Boolean);
   if (state.running && !written("conditions.running")) put(doc, "conditions.running", Math.round((Date.now() - state.running) / 1000) + "s");
   if (state.checks.length) doc.checks = state.checks;
   if (state.log.length) {
@@ -33,12 +33,13 @@ function visit(scope = "whole") {
     if (JSON.stringify(now) !== JSON.stringify(state.log.at(-1).readings)) doc.log.push({ at: Math.max(elapsed(), lastAt() + 1) + "s", ...now });
   }
   if (state.moves.length) doc.moves = state.moves.map((m) => ({ at: m.at + "s", [m.way]: m.mass }));
-  return JSON.stringify(doc);
+  return compact(doc);
 }
+// compact leaves out the rows of a list that are empty.
+const compact = (doc) => JSON.stringify(doc, (_, v) => (Array.isArray(v) ? v.filter((x) => x !== undefined && x !== null) : v));
 // taskInput is what was entered for a task.
 function taskInput(code) {
   const doc = {}, prefix = `task.${code}.`;
   for (const path of Object.keys(state.values)) if (path.startsWith(prefix) && written(path)) put(doc, path.slice(prefix.length), written(path));
-  for (const [k, v] of Object.entries(doc)) if (Array.isArray(v)) doc[k] = v.filter(Boolean);
-  return JSON.stringify(doc);
+  return compact(doc);
 }
