@@ -23,7 +23,8 @@ type Conditions struct {
 	EconomizerOpen bool `json:"economizerOpen,omitzero"`
 	// CondenserFanCycling says that a control stops and starts the outdoor fan.
 	CondenserFanCycling bool `json:"condenserFanCycling,omitzero"`
-	// CoilIced says that ice or frost is on the indoor coil or suction line.
+	// CoilIced says that ice or frost is on the indoor coil or suction line; in heating, that
+	// ice on the outdoor coil stays.
 	CoilIced bool `json:"coilIced,omitzero"`
 	// FilterDirty and OutdoorCoilDirty are judged by eye.
 	FilterDirty      bool `json:"filterDirty,omitzero"`

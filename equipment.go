@@ -58,7 +58,7 @@ type Label struct {
 	// Year in which it was made, 1950 to 2100: what a sound machine reads has changed.
 	Year int `json:"year,omitzero"`
 	// Normal holds rows of the maker's table of normal operating pressures, as they stand. They
-	// outrank what machines of its kind read.
+	// outrank what machines of its kind read. In heating those below 65 °F outdoors count.
 	Normal []NormalPressures `json:"normal,omitempty"`
 }
 

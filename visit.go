@@ -66,7 +66,8 @@ type (
 // Readings are taken together, at one time. Gauge pressures count from the
 // atmosphere of the site.
 type Readings struct {
-	// SuctionPressure is read at the suction service port.
+	// SuctionPressure is read at the suction service port; on a heat pump in heating at the
+	// true suction port, since the large line carries hot gas then.
 	SuctionPressure *quantity.Uncertain[quantity.GaugePressure] `json:"suctionPressure,omitzero"`
 	// LiquidPressure is read at the liquid line service port.
 	LiquidPressure *quantity.Uncertain[quantity.GaugePressure] `json:"liquidPressure,omitzero"`
@@ -80,7 +81,7 @@ type Readings struct {
 	// BulbLine is the pipe temperature at the outlet of the evaporator, where the bulb of the
 	// valve sits; in a cold room it is far from the compressor.
 	BulbLine *quantity.Uncertain[quantity.Temperature] `json:"bulbLine,omitzero"`
-	// LiquidLine is the pipe temperature at the condenser outlet.
+	// LiquidLine is the pipe temperature at the condenser outlet; in heating that is indoors.
 	LiquidLine *quantity.Uncertain[quantity.Temperature] `json:"liquidLine,omitzero"`
 	// DischargeLine is the pipe temperature about 6 in (150 mm) from the
 	// compressor.
@@ -88,7 +89,7 @@ type Readings struct {
 
 	// OutdoorDryBulb is the air entering the condenser, in the shade.
 	OutdoorDryBulb *quantity.Uncertain[quantity.Temperature] `json:"outdoorDryBulb,omitzero"`
-	// CondenserLeaving is the air leaving the condenser.
+	// CondenserLeaving is the air leaving the condenser; in heating, the outdoor coil.
 	CondenserLeaving *quantity.Uncertain[quantity.Temperature] `json:"condenserLeaving,omitzero"`
 	// ReturnDryBulb and ReturnWetBulb are the air entering the indoor coil.
 	ReturnDryBulb *quantity.Uncertain[quantity.Temperature] `json:"returnDryBulb,omitzero"`

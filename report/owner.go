@@ -37,7 +37,7 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	case len(found) > 0:
 	case a.Charge.Outcome == satline.ChargeInBand:
 		say(&found, "owner.sound")
-	case !judged && a.Mode.Mode == satline.Cooling:
+	case !judged && (a.Mode.Mode == satline.Cooling || a.Mode.Mode == satline.Heating):
 		say(&found, "owner.not-judged")
 	case a.Mode.Mode == satline.Heating && a.Headline.Code == "headline.heating-sound":
 		say(&found, "owner.heating-sound")
@@ -117,7 +117,7 @@ func (r reporter) owner() []paper.Block {
 // ownerDangers says in plain words what each danger to the compressor means.
 var ownerDangers = map[string]fact.Code{
 	"floodback": "owner.danger.liquid", "slugging": "owner.danger.liquid", "superheat-low": "owner.danger.liquid", "discharge-cool": "owner.danger.liquid",
-	"discharge-hottest": "owner.danger.hot", "discharge-hot": "owner.danger.hot",
+	"discharge-hottest": "owner.danger.hot", "heating-discharge-hot": "owner.danger.hot", "discharge-hot": "owner.danger.hot",
 	"compression-ratio-highest": "owner.danger.strain", "compression-ratio-high": "owner.danger.strain",
 	"condensing-highest": "owner.danger.strain", "condensing-high": "owner.danger.strain",
 	"evaporating-coldest": "owner.danger.ice", "evaporating-cold": "owner.danger.ice",

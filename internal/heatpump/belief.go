@@ -165,7 +165,7 @@ var special = map[string]func(*signature.Row, *[signature.Features]float64){
 			for g := range r.Covariance {
 				r.Covariance[f][g] *= 6
 			}
-			r.Covariance[f][f] += 100
+			r.Covariance[f][f] += 200
 		}
 	},
 }

@@ -57,9 +57,11 @@ var causes = placed([]cause{
 	{code: "overfeed", prior: 0.035, mend: 60, neglect: 200, faults: []fault{
 		{code: "check-valve-leaking", share: 0.5}, {code: "outdoor-device-large", share: 0.5},
 	}},
-	{code: "vapor-leak", prior: 0.035, mend: 60, neglect: 180, low: 0.07, high: 0.6, faults: []fault{
-		{code: "reversing-valve-leak", share: 0.5}, {code: "compressor-valves", share: 0.5},
+	{code: "vapor-leak", prior: 0.02, mend: 60, neglect: 180, low: 0.07, high: 0.6, faults: []fault{
+		{code: "compressor-valves", share: 0.85}, {code: "reversing-valve-leak", share: 0.15},
 	}},
+	{code: "reversing-valve", prior: 0.017, mend: 60, neglect: 180, low: 0.07, high: 0.5,
+		faults: one("reversing-valve-leak")},
 	{code: notPumping, prior: 0.012, mend: 60, neglect: 300, faults: []fault{
 		{code: "reversing-valve-midway", share: 0.5}, {code: "compressor-runs-idle", share: 0.5},
 	}},
@@ -67,7 +69,7 @@ var causes = placed([]cause{
 		{code: "filter", share: 0.5}, {code: "blower", share: 0.15},
 		{code: "indoor-coil", share: 0.15}, {code: "ducts", share: 0.2},
 	}},
-	{code: outdoorAir, prior: 0.085, mend: 25, neglect: 220, low: 0.25, high: 0.9, faults: []fault{
+	{code: outdoorAir, prior: 0.1, mend: 25, neglect: 220, low: 0.25, high: 0.9, faults: []fault{
 		{code: "outdoor-ice", share: 0.5, cold: true}, {code: "outdoor-dirt", share: 0.3},
 		{code: "outdoor-fan", share: 0.2},
 	}},
@@ -82,8 +84,8 @@ var causes = placed([]cause{
 	{code: "suction-gauge-zero", prior: 0.015, mend: 5, neglect: 8, faults: one("suction-gauge-zero"), ofInstrument: true},
 	{code: "liquid-gauge-zero", prior: 0.015, mend: 5, neglect: 8, faults: one("liquid-gauge-zero"), ofInstrument: true},
 	{code: "supply-sensor", prior: 0.03, mend: 5, neglect: 8, faults: one("supply-sensor"), ofInstrument: true},
-	{code: otherFluid, prior: 0.008, mend: 4, neglect: 260, faults: one("refrigerant-selected"), ofInstrument: true},
-	{code: contradiction, prior: 0.01, mend: 10, neglect: 20, faults: one(contradiction), ofInstrument: true},
+	{code: otherFluid, prior: 0.005, mend: 4, neglect: 260, faults: one("refrigerant-selected"), ofInstrument: true},
+	{code: contradiction, prior: 0.004, mend: 10, neglect: 20, faults: one(contradiction), ofInstrument: true},
 })
 
 // placed gives each cause its place in the table of signatures. What leaves none reads as a

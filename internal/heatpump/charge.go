@@ -31,7 +31,7 @@ func (p *planner) charge() modes.Charge {
 		out.Why = []fact.Fact{p.j.Dangers[0].Says}
 	}
 	low, high := b.of(undercharge, nextToEmpty), b.of(overcharge)
-	chart := b.chart && b.of(sound) >= surely
+	by, chart := p.byChart()
 	switch {
 	case p.has("step.stop") && low < surely:
 		return out
@@ -39,11 +39,13 @@ func (p *planner) charge() modes.Charge {
 		out.Outcome = "low"
 	case high >= surely:
 		out.Outcome = "high"
-	case chart && low+high < 1-surely:
+	case by == chartHolds && p.ranked[0].code == sound:
 		out.Outcome = "in-band"
 	}
+	if !chart.IsZero() {
+		out.Why = append(out.Why, chart)
+	}
 	if out.Outcome != "not-judged" {
-		out.Why = nil
 		out.Low, out.High = low, high
 		out.InBand = math.Max(0, 1-low-high)
 		return out
@@ -54,7 +56,9 @@ func (p *planner) charge() modes.Charge {
 	} else if share := b.detectable(); share > 0 {
 		why = why.With(fact.Of("share", fact.Share(share)))
 	}
-	out.Why = append(out.Why, why)
+	if by == noChart {
+		out.Why = append(out.Why, why)
+	}
 	return out
 }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/heatpump/signature"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // chartReach is how far a row of the maker's chart may be from the weather of the visit, and
@@ -63,4 +64,47 @@ func (b *belief) ofChart(by [signature.Devices]float64) (shift [signature.Featur
 		}
 	}
 	return shift
+}
+
+// What the maker's chart says.
+const (
+	noChart = iota
+	chartHolds
+	chartFails
+)
+
+// chartBand is how far a saturation temperature may be from that of the chart: common practice,
+// no source.
+const chartBand = quantity.TemperatureDelta(4 / 1.8)
+
+// byChart holds the gauges against the maker's chart, and says so.
+func (p *planner) byChart() (int, fact.Fact) {
+	c, row := p.c, p.b.chartRow()
+	if row == nil || row.Suction == 0 || row.Liquid == 0 ||
+		c.EvaporatingDew == nil || c.CondensingBubble == nil {
+		return noChart, fact.Fact{}
+	}
+	atmosphere := c.Evidence.Atmosphere
+	te, err := c.Fluid.DewTemperature(row.Suction.Absolute(atmosphere))
+	if err != nil {
+		return noChart, fact.Fact{}
+	}
+	tc, err := c.Fluid.BubbleTemperature(row.Liquid.Absolute(atmosphere))
+	if err != nil {
+		return noChart, fact.Fact{}
+	}
+	says := fact.New("charge.heating-chart-holds", fact.Amount("outdoor", row.Outdoor),
+		fact.Amount("suction", row.Suction), fact.Amount("liquid", row.Liquid))
+	within := func(a, b quantity.Temperature) bool { return max(a.Sub(b), b.Sub(a)) <= chartBand }
+	// The row is for its own weather: what the outdoor air is off it moves the suction about as
+	// much.
+	warmer := quantity.TemperatureDelta(0)
+	if c.OutdoorDryBulb != nil {
+		warmer = c.OutdoorDryBulb.Value.Sub(row.Outdoor)
+	}
+	if within(c.EvaporatingDew.Value, te.Add(warmer)) && within(c.CondensingBubble.Value, tc.Add(warmer/3)) {
+		return chartHolds, says
+	}
+	says.Code = "charge.heating-chart-fails"
+	return chartFails, says
 }

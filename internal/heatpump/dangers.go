@@ -1,6 +1,8 @@
 package heatpump
 
 import (
+	"slices"
+
 	"github.com/satline/satline/internal/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -33,6 +35,9 @@ func (b *belief) dangers() []modes.Danger {
 		switch d.Code {
 		case "condensing-highest", "condensing-high":
 			continue
+		case "discharge-hot": // it is a colder day that brings it further
+			d.Code = "heating-discharge-hot"
+			d.Says.Code = "danger.heating-discharge-hot"
 		case "floodback", "slugging", "superheat-low":
 			if !wet {
 				continue
@@ -46,11 +51,11 @@ func (b *belief) dangers() []modes.Danger {
 			d.Code, d.Grave, d.Stops = "condensing-highest", true, true
 		}
 		d.Says = fact.New(fact.Code("danger."+d.Code), fact.Amount("figure", t.Value))
-		if d.Grave {
-			out = append([]modes.Danger{d}, out...)
-		} else {
-			out = append(out, d)
+		at := slices.IndexFunc(out, func(x modes.Danger) bool { return d.Grave || !x.Grave })
+		if at < 0 {
+			at = len(out)
 		}
+		out = slices.Insert(out, at, d)
 	}
 	return out
 }

@@ -24,6 +24,11 @@ func (b *belief) decide() decision {
 	var d decision
 	now := b.atoms
 	d.mend, _ = best(now)
+	// A charge is not recovered on a doubt that a look would settle.
+	least := worth
+	if ofCharge(d.mend) {
+		least = 0.05
+	}
 	for len(d.looks) < mostLooks {
 		_, before := best(now)
 		var chosen *look
@@ -31,7 +36,7 @@ func (b *belief) decide() decision {
 		value := 0.0
 		for i := range looks {
 			l := &looks[i]
-			if answered(b.c, l.code) || l.fits != nil && !l.fits(b.c) || l.after(now) < worth ||
+			if answered(b.c, l.code) || l.fits != nil && !l.fits(b.c) || l.after(now) < least ||
 				len(d.looks) > 0 && d.looks[0] == l {
 				continue
 			}
@@ -113,12 +118,14 @@ func best(atoms []atom) (mend string, loss float64) {
 		sum := a.mend
 		for k := range causes {
 			x := &causes[k]
-			if k == act || x.code == sound && !ofCharge(a.code) {
-				continue
-			}
-			sum += by[k] * math.Min(x.neglect, x.mend+anotherRound)
-			if ofCharge(a.code) && !ofCharge(x.code) {
-				sum += by[k] * wrongCharge
+			switch {
+			case k == act:
+			case !ofCharge(a.code):
+				sum += by[k] * x.neglect
+			case ofCharge(x.code):
+				sum += by[k] * math.Min(x.neglect, anotherRound)
+			default: // what else is wrong shows in the next readings
+				sum += by[k] * (math.Min(x.neglect, x.mend+anotherRound) + wrongCharge)
 			}
 		}
 		if sum < loss {

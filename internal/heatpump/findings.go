@@ -27,7 +27,7 @@ func (s *standing) share() (fact.Value, bool) {
 
 // findings lists the causes that may be present.
 func (b *belief) findings(ranked []standing) []modes.Finding {
-	const few, rare = 6, 0.05
+	const few, rare = 6, 0.02
 	var out []modes.Finding
 	for i := range ranked {
 		s := &ranked[i]

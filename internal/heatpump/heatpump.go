@@ -42,7 +42,7 @@ type planner struct {
 	b      *belief
 	j      *modes.Judgement
 	ranked []standing
-	// why nothing is judged, zero where something is; blind that too little was read.
+	// why nothing is judged, zero where something is; blind that the readings tell nothing.
 	why   fact.Fact
 	blind bool
 	// secured is the cause that the steps about a danger look for.
@@ -58,7 +58,9 @@ func (p *planner) has(codes ...fact.Code) bool {
 
 func (p *planner) plan() {
 	p.secure()
-	p.blind = p.b.seen.count() < least
+	// Readings that are not those of the machine as it runs tell nothing of it.
+	p.blind = p.b.seen.count() < least || p.c.Seen.SealedSystemOpened || p.c.ReadBeforeMove ||
+		!p.c.Moving.IsZero()
 	switch {
 	case p.c.Seen.SealedSystemOpened:
 		p.why = fact.New("condition.circuit-opened")
@@ -81,7 +83,12 @@ func (p *planner) plan() {
 	case p.movedMuch():
 	case p.b.of(contradiction) >= likely:
 		p.why = fact.New("charge.contradictory")
-		p.add(modes.Do("step.reread"))
+		p.dirt()
+		if p.has("step.stop", "step.heating-thaw") {
+			p.add(modes.Do("step.read-again"))
+		} else {
+			p.add(modes.Do("step.reread"))
+		}
 	default:
 		p.byBelief()
 	}
@@ -147,6 +154,7 @@ func (p *planner) spoiled() bool {
 	if p.why.IsZero() {
 		return false
 	}
+	p.blind = true
 	p.dirt()
 	p.add(modes.Do("step.read-again"))
 	return true
@@ -182,8 +190,10 @@ func (p *planner) readFirst() {
 			p.j.Charge.Missing = append(p.j.Charge.Missing, f.name)
 		}
 	}
-	p.why = fact.New("charge.no-readings")
-	p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
+	p.why = fact.New("charge.heating-few")
+	if p.c.Running == 0 {
+		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
+	}
 	p.add(modes.Do("step.read", fact.Of("readings", missing)))
 }
 
@@ -202,8 +212,13 @@ func (p *planner) movedMuch() bool {
 	return true
 }
 
-// dirt that was seen is cleaned; there is nothing to find out about it.
+// dirt and ice that were seen are cleared; there is nothing to find out about them.
 func (p *planner) dirt() {
+	if p.c.Seen.CoilIced {
+		thaw := modes.Do("step.heating-thaw")
+		thaw.Effect = modes.Effect{Running: true}
+		p.add(thaw)
+	}
 	if p.c.Seen.FilterDirty {
 		p.add(modes.Do("step.clean-filter"))
 	}
@@ -215,7 +230,7 @@ func (p *planner) dirt() {
 func (p *planner) byBelief() {
 	d := p.b.decide()
 	p.dirt()
-	dirty := p.has("step.clean-filter", "step.clean-outdoor")
+	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
 	for i, l := range d.looks {
 		if i == 0 {
 			p.j.Ask = p.b.question(l)
@@ -226,6 +241,9 @@ func (p *planner) byBelief() {
 	nothing := p.b.of(sound)
 	switch {
 	case ofCharge(d.mend) && (looking || p.c.NoPairs):
+		if d.mend != overcharge && p.b.of(d.mend) >= likely {
+			p.add(modes.Do("step.find-leak"))
+		}
 		p.add(modes.Do("step.leave-charge"))
 	case ofCharge(d.mend):
 		p.recharge(d.mend)
@@ -272,6 +290,9 @@ func (p *planner) mend(code string) {
 		i := slices.IndexFunc(s.cause.faults, func(f fault) bool { return f.code == name })
 		opens = s.cause.faults[i].opens
 	}
+	if other, ok := inHeating[name]; ok {
+		name = other
+	}
 	chance := fact.Of("chance", fact.Share(s.chance))
 	p.add(modes.Step{
 		Do: fact.New(fact.Code("mend."+name), chance), Cause: code, Chance: s.chance,
@@ -279,11 +300,18 @@ func (p *planner) mend(code string) {
 	})
 }
 
+// inHeating are causes that are gone about otherwise than in cooling.
+var inHeating = map[string]string{
+	"restriction": "heating-restriction", "overfeed": "heating-overfeed",
+	notPumping: "heating-not-pumping",
+}
+
 // recharge: in heating no charge is tuned by pressures; it is weighed in.
 func (p *planner) recharge(code string) {
 	if code == overcharge {
-		rest := modes.Do("step.recover-rest").Because(fact.New("charge.heating-no-tuning"))
-		p.add(rest, modes.Do("step.evacuate"), p.c.WeighIn())
+		all := modes.Do("step.heating-recover-all").Because(fact.New("charge.heating-no-tuning"))
+		all.Effect = modes.Effect{Moves: true, Stops: true}
+		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
 	} else {
 		steps, _ := p.c.LeakPath()
 		p.add(steps...)

@@ -29,6 +29,12 @@ func temperature(f, std float64) *quantity.Uncertain[quantity.Temperature] {
 	return &u
 }
 
+// ofInstrument are the causes that an owner is told as a measurement taken again.
+var ofInstrument = map[string]bool{
+	"suction-clamp": true, "liquid-clamp": true, "suction-gauge-zero": true,
+	"liquid-gauge-zero": true, "supply-sensor": true,
+}
+
 // drawn is a case of any readings at all.
 func drawn(t *rapid.T) *modes.Case {
 	fluid := lookup(t, rapid.SampledFrom([]string{"R-410A", "R-22", "R-454B", "R-407C"}).Draw(t, "fluid"))
@@ -109,6 +115,9 @@ func TestJudgeOfAnything(t *testing.T) {
 			sum += f.Chance
 			said(f.Says)
 			said(fact.New(fact.Code("cause." + f.Cause)))
+			if _, ok := shapes["owner.cause."+f.Cause]; !ok && f.Cause != "sound" && !ofInstrument[f.Cause] {
+				t.Fatalf("no words to the owner for %s", f.Cause)
+			}
 			for _, s := range append(f.For, f.Against...) {
 				said(s)
 			}

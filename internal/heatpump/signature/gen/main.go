@@ -188,6 +188,14 @@ var causes = []cause{
 		}
 		v.after = func(r *readings) { r.supply -= off }
 	},
+	func(_ *rand.Rand, v *visit, u float64) {
+		// Hot gas that crosses a reversing valve comes back in the suction line, before the
+		// clamp at the compressor.
+		v.faults.CompressorLeak = between(0.07, 0.5, u*u*0.5+u*0.5)
+		v.after = func(r *readings) {
+			r.suctionLine += v.faults.CompressorLeak * (r.discharge - r.suctionLine)
+		}
+	},
 }
 
 func sign(rng *rand.Rand) float64 { return float64(1 - 2*rng.IntN(2)) }

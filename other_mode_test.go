@@ -1,0 +1,82 @@
+package satline_test
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+
+	"github.com/satline/satline"
+	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/report"
+	"golang.org/x/text/language"
+)
+
+// Words of cooling, in both languages, and the codes that may use them in heating since they
+// speak of changing over.
+var (
+	ofCooling = regexp.MustCompile(`(?i)\b(cooling|cools?|hot(ter)? day|warmer weather|iced indoor|indoor coil is iced|` +
+		`approach|split|economizer|enfriamiento|enfría|día (más )?caluroso|clima más cálido)\b`)
+	changesOver = map[fact.Code]bool{
+		"charge.heating-warm": true, "finding.reversing-valve": true, "owner.cause.reversing-valve": true,
+		"caution.label-first": true,
+	}
+)
+
+// codesOf are the codes of all facts of an assessment, and of the terms in them.
+func codesOf(t *testing.T, a satline.Assessment) map[fact.Code]bool {
+	t.Helper()
+	out := map[fact.Code]bool{}
+	text, err := json.Marshal(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range regexp.MustCompile(`"(?:code|value)":"([a-z]+\.[a-zA-Z.-]+)"`).FindAllSubmatch(text, -1) {
+		out[fact.Code(m[1])] = true
+	}
+	found, dangers, next := report.OwnerFacts(a)
+	for _, list := range [][]fact.Fact{found, dangers, next} {
+		for _, f := range list {
+			out[f.Code] = true
+		}
+	}
+	return out
+}
+
+// No sentence of cooling is said of a machine that heats.
+func TestNoCoolingSentenceInHeating(t *testing.T) {
+	files, err := filepath.Glob("testdata/visits/heating-*.json")
+	if err != nil || len(files) < 12 {
+		t.Fatal(len(files), err)
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := satline.DecodeVisit(data)
+		if err != nil {
+			t.Fatal(file, err)
+		}
+		a, err := satline.Assess(v)
+		if err != nil {
+			t.Fatal(file, err)
+		}
+		if a.Mode.Mode != satline.Heating {
+			t.Errorf("%s is judged in %v", file, a.Mode.Mode)
+		}
+		for code := range codesOf(t, a) {
+			for _, tag := range []language.Tag{language.English, language.Spanish} {
+				if _, ok := words.Shapes(tag)[string(code)]; !ok || changesOver[code] {
+					continue
+				}
+				if said := words.In(tag, quantity.IP).Term(string(code)); ofCooling.MatchString(said) {
+					t.Errorf("%s says %s: %s", filepath.Base(file), code, said)
+				}
+			}
+		}
+	}
+}
