@@ -2,9 +2,11 @@ package work
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/drain"
 	"github.com/satline/satline/internal/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -29,7 +31,7 @@ func Judge(o Order) (Record, error) {
 	j.weighing()
 	for _, part := range []func() error{
 		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed,
-		j.cylinders, j.meter, j.air, j.checklist, j.read,
+		j.cylinders, j.meter, j.water, j.air, j.checklist, j.read,
 	} {
 		if err := part(); err != nil {
 			return Record{}, err
@@ -49,8 +51,11 @@ type judge struct {
 	has map[fact.Code]Standing
 	// full is the charge of the whole appliance; zero where it is not known.
 	full quantity.Mass
-	// cause is what the meter found first; nil where it found nothing.
-	cause *fact.Fact
+	// cause is what the meter and the looks found first, wrong what they found last; nil where
+	// they found nothing.
+	cause, wrong *fact.Fact
+	// drain is what the last looks at pan and drain show; nil where there were none.
+	drain *drain.Report
 	// short and over say that less or more came out of the machine than should be in it.
 	short, over bool
 	// vacuumLeaks says that the last vacuum rose as with a leak.
@@ -107,14 +112,16 @@ func (j *judge) visits() error {
 		}
 		*v.to = &a
 	}
-	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0 ||
-		a.Electrical != nil) {
+	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0 || a.Electrical != nil) {
 		j.has["next.read-before"] = Good
 		s := Found
 		if stops(a) && j.r.After == nil {
 			s = Dangerous
 		}
-		j.result("before", "", s, a.Headline, fact.Source{})
+		// What the meter showed has results of its own.
+		if !strings.HasPrefix(string(a.Headline.Code), "electrical.") {
+			j.result("before", "", s, a.Headline, fact.Source{})
+		}
 	}
 	if j.r.Before != nil && j.r.After != nil {
 		j.moved()
@@ -189,8 +196,8 @@ func (j *judge) conclude() {
 	})
 	j.r.Complete = len(j.r.Next) == 0 && worst(Dangerous) == nil && worst(Bad) == nil
 	switch danger, bad := worst(Dangerous), worst(Bad); {
-	case j.broken():
-		j.r.Headline = j.says(j.cause.Code, j.cause.Values...)
+	case danger == nil && j.wrong != nil, j.has["next.electrical"] == Bad:
+		j.r.Headline = j.says(j.wrong.Code, j.wrong.Values...)
 	case danger != nil:
 		j.r.Headline = danger.Says
 	case bad != nil:
@@ -227,6 +234,11 @@ func (j *judge) cautions() []fact.Fact {
 				add(f)
 			}
 			break
+		}
+	}
+	if j.drain != nil {
+		for _, f := range j.drain.Cautions {
+			add(f)
 		}
 	}
 	fluid := j.fluid

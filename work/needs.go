@@ -35,6 +35,7 @@ var needs = []need{
 	{"next.recover", []Task{SetCharge}, closedAndWeighs},
 	{"next.weigh-recovered", []Task{RepairLeak, OpenCircuit}, closed},
 	{"next.weigh-recovered", []Task{SetCharge}, closedAndWeighs},
+	{"next.fit-part", []Task{OpenCircuit}, func(j *judge) bool { return closed(j) && len(j.o.Parts) == 0 }},
 	{"next.mend-leak", []Task{RepairLeak}, nil},
 	{"next.mend-leak", []Task{SetCharge}, (*judge).leaked},
 	{"next.nitrogen", []Task{RepairLeak, OpenCircuit, Commission}, nil},
@@ -55,7 +56,7 @@ var needs = []need{
 }
 
 // owes reports whether anything has to be weighed in.
-func (j *judge) owes() bool { return j.due.Value != 0 }
+func (j *judge) owes() bool { return j.r.Weigh == nil || j.due.Value != 0 }
 
 // leaked reports whether a machine that is charged by weight lacks refrigerant: what came out of
 // it was too little, or what was read before says so.
@@ -66,7 +67,7 @@ func (j *judge) leaked() bool {
 
 // evidence reports whether anything was looked at or measured that tells of a fault.
 func (j *judge) evidence() bool {
-	return j.o.Air != nil || len(j.o.Leaks) > 0 ||
+	return j.o.Air != nil || j.drain != nil || len(j.o.Leaks) > 0 ||
 		j.has["next.read-before"] == Good
 }
 
@@ -81,7 +82,7 @@ func (j *judge) next() []fact.Fact {
 	planned := j.has["next.read-after"] == Good
 	plan := func() {
 		if !planned {
-			out, planned = append(out, j.plan()...), true
+			out, planned = append(append(out, j.waterPlan()...), j.plan()...), true
 		}
 	}
 	for _, n := range needs {
@@ -132,6 +133,7 @@ func (j *judge) wording(code fact.Code) fact.Fact {
 		if limit := j.o.Machine.LowSideDesign; limit > 0 {
 			return j.says(code, fact.Amount("limit", limit))
 		}
+		return j.says("next.nitrogen-by-label")
 	case "next.read-before", "next.read-after":
 		if weighs(j) {
 			code += "-air"
@@ -174,8 +176,9 @@ func (j *judge) plan() []fact.Fact {
 		switch f.Code {
 		case satline.StepLeave:
 			continue // the headline says so
-		case "look.condensate-drain", "mend.drain", "mend.drain-clogged", "mend.missing-trap":
-			if j.said(DrainFlows) {
+		case "look.condensate-drain", "mend.drain", "mend.drain-clogged", "mend.missing-trap",
+			satline.StepClearDrain, satline.StepPourWater:
+			if j.said(DrainFlows) || j.drain != nil {
 				continue
 			}
 		case "look.indoor-air-path":

@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/drain"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -53,6 +54,8 @@ type Order struct {
 	Evacuations []EvacuationPart `json:"evacuations,omitempty"`
 	// Cylinders that were on the scale: what went out of them went into the machine.
 	Cylinders []Cylinder `json:"cylinders,omitempty"`
+	// Water are the looks at pan, drain and float, in order; the last counts.
+	Water []drain.Readings `json:"water,omitempty"`
 	// Air is what was measured of airflow, static pressure and the parts of the duct.
 	Air *AirPart `json:"air,omitempty"`
 	// Checklist holds what was looked at; the checks of a task are listed by Checks.

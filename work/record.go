@@ -20,6 +20,8 @@ const (
 	Good Standing = "good"
 	// Found: as it was before the work; no fault of it.
 	Found Standing = "found"
+	// Watch: within its limit, and worth a second look.
+	Watch Standing = "watch"
 	// Open: not enough was read to say.
 	Open Standing = "open"
 	// Bad: done, and not as it should be.

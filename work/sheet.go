@@ -172,7 +172,7 @@ func (s sheet) results(sources bool) paper.Block {
 
 // place sorts results by how much they matter.
 func place(r Result) int {
-	return slices.Index([]Standing{Dangerous, Bad, Open, Found, Good}, r.Standing)
+	return slices.Index([]Standing{Dangerous, Bad, Open, Watch, Found, Good}, r.Standing)
 }
 
 // assessed is what the readings before and after were held to mean.
@@ -367,6 +367,9 @@ func (s sheet) owner() []paper.Block {
 		now = append(now, fact.New("owner.now-done"))
 	case r.After != nil:
 		now, danger, next = report.OwnerFacts(*r.After)
+		if len(next) == 1 && next[0].Code == "owner.next.nothing" {
+			next = []fact.Fact{fact.New("owner.next.rest")}
+		}
 	case r.is(RepairLeak, OpenCircuit, WeighIn, Commission):
 		danger, next = nil, []fact.Fact{fact.New("owner.next.unfinished")}
 	}

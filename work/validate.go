@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/drain"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -157,6 +158,11 @@ func (c *checker) parts(o *Order) {
 			c.add(missing, fmt.Sprintf("parts[%d].name", i), "missing; name the part")
 		}
 	}
+	for i, r := range o.Water {
+		if _, err := drain.Judge(r); err != nil {
+			c.because(outOfRange, fmt.Sprintf("water[%d]", i), err)
+		}
+	}
 	if a := o.Air; a != nil {
 		const most = quantity.StaticPressure(2500)
 		measured(c, "air.supply", a.Supply, -most, most)
@@ -165,7 +171,7 @@ func (c *checker) parts(o *Order) {
 	}
 	lengths := map[string]int{
 		"leaks": len(o.Leaks), "nitrogen": len(o.Nitrogen), "joints": len(o.Joints),
-		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "parts": len(o.Parts),
+		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "parts": len(o.Parts), "water": len(o.Water),
 		"done": len(o.Done), "left": len(o.Left), "tasks": len(o.Tasks),
 	}
 	for _, name := range slices.Sorted(maps.Keys(lengths)) {
