@@ -42,7 +42,12 @@ type belief struct {
 const outlier = 0.04
 
 func believe(k *known) *belief {
-	b := &belief{clusters: clusters(k.fluid, &k.usual, k.valve, k.weather, k.doubt)}
+	return weigh(k, clusters(k.fluid, &k.usual, k.valve, k.weather, k.doubt))
+}
+
+// weigh makes a belief of what is known and of what machines would read.
+func weigh(k *known, of []cluster) *belief {
+	b := &belief{clusters: of}
 	b.of = make([]float64, len(b.clusters))
 	b.faults = make([]float64, len(faults))
 	b.fit = math.Inf(1)
@@ -94,7 +99,7 @@ func (k *known) answered(f *fault) float64 {
 	if k.complaint && (f.cause == sound || f.cause == clamp) {
 		p *= 0.5
 	}
-	if k.stains && f.cause != undercharge {
+	if k.stains && f.cause != undercharge && f.cause != reserve {
 		p *= 0.25
 	}
 	return p
@@ -215,11 +220,12 @@ type asked struct {
 // next is the look that most raises the chance of naming the cause, against the minutes it
 // takes; nil where none is worth them.
 func (b *belief) next(k *known) *asked {
-	const perMinute = 0.004
-	worthGain := 0.06
+	const perMinute = 0.003
+	worthGain := 0.04
 	var top *asked
 	code, now := b.bestCause(b.faults)
-	if code == sound && now >= likely {
+	holds := k.std[overBox] > 0 && k.value[overBox] < 1.5
+	if code == sound && (holds && now >= likely || now >= 0.65) {
 		worthGain = 0.12 // nothing calls for a look
 	}
 	for i := range looks {

@@ -11,8 +11,9 @@ type cause struct {
 	over []float64
 	// clamp is how far the suction clamp reads towards the air around it.
 	clamp []float64
-	// valveOnly and coldOnly limit it to machines with a valve, and to cool weather.
-	valveOnly, coldOnly bool
+	// valveOnly, receiverOnly and coldOnly limit it to machines with a valve, with a receiver,
+	// and to cool weather.
+	valveOnly, receiverOnly, coldOnly bool
 }
 
 // coolWeather is the outdoor air below which a head that is not held falls too low.
@@ -22,16 +23,16 @@ var causes = []cause{
 	{code: sound, sizes: []failing{{}}},
 	{
 		code: undercharge,
-		// Behind a receiver a shortage shows only when its outlet draws vapor; the first size
-		// is that of one that does not show yet.
 		sizes: []failing{
-			{}, {dry: 1, short: 0.015}, {dry: 1, short: 0.035}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
+			{dry: 0.5, short: 0.01}, {dry: 0.9, short: 0.03}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
 		},
 		withoutReceiver: []failing{
-			{dry: 0.7}, {dry: 1, short: 0.015}, {dry: 1, short: 0.035}, {dry: 1, short: 0.07},
-			{dry: 1, short: 0.13},
+			{dry: 0.7}, {dry: 1, short: 0.025}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
 		},
 	},
+	// Behind a receiver a shortage shows only when its outlet draws vapor: before, nothing
+	// tells it but the level.
+	{code: reserve, sizes: []failing{{}}, receiverOnly: true},
 	{code: overcharge, sizes: []failing{{flooded: 0.15}, {flooded: 0.3}, {flooded: 0.45}}},
 	{code: gas, sizes: []failing{{gas: 3.5}, {gas: 6.5}, {gas: 11}}},
 	{code: condenser, sizes: []failing{{outdoor: 0.3}, {outdoor: 0.5}, {outdoor: 0.68}, {outdoor: 0.82}}},
@@ -42,16 +43,16 @@ var causes = []cause{
 			{indoor: 0.88, ice: 0.6},
 		},
 	},
-	{code: restriction, sizes: []failing{{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}}},
+	{code: restriction, sizes: []failing{{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}, {choked: 0.93}}},
 	{
 		code:      starving,
 		valveOnly: true,
-		sizes:     []failing{{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}},
+		sizes:     []failing{{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}, {starving: 0.92}},
 	},
 	{code: flooding, valveOnly: true, sizes: []failing{{floods: 2.5}, {floods: 4}, {floods: 7}}},
 	{code: compressor, sizes: []failing{{leaks: 0.2}, {leaks: 0.35}, {leaks: 0.5}, {leaks: 0.65}}},
 	{code: headLow, coldOnly: true, sizes: []failing{{noFloor: true}}},
-	{code: headHigh, sizes: []failing{{floor: 8}, {floor: 14}, {floor: 20}}},
+	{code: headHigh, sizes: []failing{{floor: 6}, {floor: 12}, {floor: 20}}},
 	{code: load, sizes: []failing{{}, {}, {}}, over: []float64{3, 5.5, 9}},
 	{code: shortCycle, sizes: []failing{{}}},
 	{code: clamp, sizes: []failing{{}, {}}, clamp: []float64{0.25, 0.5}},
@@ -61,6 +62,7 @@ var causes = []cause{
 const (
 	sound       = "cold-sound"
 	undercharge = "cold-undercharge"
+	reserve     = "cold-reserve"
 	overcharge  = "cold-overcharge"
 	gas         = "cold-gas"
 	condenser   = "cold-condenser"
@@ -90,6 +92,7 @@ type fault struct {
 var faults = []fault{
 	{sound, sound, 30, false},
 	{"cold-leak", undercharge, 13, true},
+	{"cold-receiver-empties", reserve, 3, true},
 	{"cold-too-much", overcharge, 3, false},
 	{"cold-air-inside", gas, 2, true},
 	{"cold-condenser-dirty", condenser, 8, false},
@@ -103,7 +106,7 @@ var faults = []fault{
 	{"cold-valve-starves", starving, 4, true},
 	{"cold-bulb-loose", flooding, 2, false},
 	{"cold-valve-floods", flooding, 2, true},
-	{"cold-compressor-valves", compressor, 2.5, true},
+	{"cold-compressor-valves", compressor, 3.5, true},
 	{"cold-head-control-open", headLow, 4, true},
 	{"cold-head-control-shut", headHigh, 1.5, true},
 	{"cold-door", load, 6, false},
@@ -133,7 +136,7 @@ var looks = []look{
 	},
 	{
 		code: "cold-receiver-low", usual: 0.05, minutes: 4, running: true, receiver: true,
-		of: map[string]float64{undercharge: 0.92, headLow: 0.25, overcharge: 0.01},
+		of: map[string]float64{undercharge: 0.92, reserve: 0.9, headLow: 0.25, overcharge: 0.01},
 	},
 	{
 		code: "cold-coil-iced", usual: 0.03, minutes: 3,

@@ -1,6 +1,7 @@
 package coldroom
 
 import (
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/modes"
 	"github.com/satline/satline/quantity"
@@ -75,7 +76,7 @@ func (p *planner) charge() modes.Charge {
 	if p.unjudged.Code != "" {
 		return modes.Charge{Outcome: "not-judged", Why: []fact.Fact{p.unjudged}, Missing: p.missing}
 	}
-	low, high := p.b.cause(undercharge), p.b.cause(overcharge)
+	low, high := p.b.cause(undercharge)+p.b.cause(reserve), p.b.cause(overcharge)
 	out := modes.Charge{Outcome: "open", Low: low, High: high, InBand: max(0, 1-low-high)}
 	switch {
 	case low >= likely:
@@ -140,15 +141,21 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	out = append(out, fact.New(
 		"cold-figure.food", fact.Amount("limit", limit.At), fact.Of("source", limit.Source.String()),
 	))
-	if s, err := c.Room.PressureControl(c.Fluid, u.Box.Value, c.Atmosphere); err == nil {
-		code := fact.Code("cold-figure.control")
-		if c.Room.PumpDown {
-			code = "cold-figure.pump-down"
-		}
-		out = append(out, fact.New(
-			code, fact.Amount("in", s.CutIn), fact.Amount("out", s.CutOut),
-			fact.Of("source", s.Source.String()),
-		))
+	if f, ok := controlFigure(c, u); ok {
+		out = append(out, f)
 	}
 	return out
+}
+
+// controlFigure is the usual setting of the low-pressure control.
+func controlFigure(c *modes.Case, u *coldroom.Usual) (fact.Fact, bool) {
+	set, err := c.Room.PressureControl(c.Fluid, u.Box.Value, c.Atmosphere)
+	code := fact.Code("cold-figure.control")
+	if c.Room.PumpDown {
+		code = "cold-figure.pump-down"
+	}
+	return fact.New(
+		code, fact.Amount("in", set.CutIn), fact.Amount("out", set.CutOut),
+		fact.Of("source", set.Source.String()),
+	), err == nil
 }

@@ -26,6 +26,7 @@ type machine struct {
 	// K of saturation; heatLoss is the part of the compression heat that the shell gives off.
 	open, drop, heatLoss float64
 	valve                bool
+	designDay            float64 // K of the outdoor air
 }
 
 // A failing is what is wrong with a machine; the zero failing is nothing.
@@ -86,7 +87,7 @@ func flashing(quality float64) float64 { return 1 / (1 + 28*max(quality, 0)) }
 func size(f *cyclefluid.Fluid, m machine) *sized {
 	s := &sized{machine: m, f: f}
 	evaporating := m.box - m.difference
-	condensing := designOutdoor + m.overOutdoor
+	condensing := m.designDay + m.overOutdoor
 	low, high := f.At(f.DewPressure(evaporating)), f.At(middlePressure(f, condensing))
 	suction := f.At(f.DewPressure(evaporating - m.drop))
 	out := low.VaporAt(low.Dew.T + m.bulb)
@@ -106,7 +107,7 @@ func size(f *cyclefluid.Fluid, m machine) *sized {
 	rejected := s.designMass * (in.H + (1-m.heatLoss)*ideal/m.ideal - liquid.H)
 	s.condenser = rejected / m.overOutdoor
 	s.outdoorFlow = rejected / (m.outdoorAir * m.overOutdoor)
-	if cool := designOutdoor - (evaporating + m.bulb); cool > m.gain {
+	if cool := m.designDay - (evaporating + m.bulb); cool > m.gain {
 		s.line = s.designMass * suction.DewHeatCapacity() *
 			-math.Log(1-m.gain/cool)
 	}
@@ -270,12 +271,12 @@ func (s *sized) balance(u *unknowns, w weather, x failing, st *state) residuals 
 	mass = s.displacement * volumetric(ratio) * (1 - x.leaks) / in.V
 	flow = max(mass, 0.02*s.designMass)
 	ideal := high.AtEntropy(in.S).H - in.H
-	work := ideal / s.ideal / (1 - x.leaks)
+	work := ideal / s.ideal / (1 - 0.6*x.leaks) // what leaks back is compressed again, from less far
 	discharge := high.AtEnthalpy(in.H + (1-s.heatLoss)*work)
 
 	// Liquid.
 	middle := (high.Bubble.T + high.Dew.T) / 2
-	sub := s.subcooling * (1 - x.dry) * math.Max(0, (middle-w.outdoor)/s.overOutdoor)
+	sub := s.subcooling * (1 - x.dry) * math.Sqrt(max(0, (middle-w.outdoor)/s.overOutdoor))
 	sub += max(0, middle-w.outdoor-sub) * (1 - math.Exp(-3.2*x.flooded))
 	liquid := high.LiquidAt(high.Bubble.T - sub)
 	h := liquid.H

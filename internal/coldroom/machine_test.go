@@ -26,7 +26,7 @@ func typical(t testing.TB) *sized {
 	return size(fluid(t, "R-404A"), machine{
 		box: 275.4, difference: 6, bulb: 4.5, gain: 7, overOutdoor: 12, indoorAir: 0.5,
 		outdoorAir: 0.5, floor: 300, subcooling: 3, ideal: 0.62, open: 0.6, drop: 0,
-		heatLoss: 0.1, valve: true,
+		heatLoss: 0.1, valve: true, designDay: designOutdoor,
 	})
 }
 

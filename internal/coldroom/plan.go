@@ -44,18 +44,20 @@ func (p *planner) add(code fact.Code, values ...fact.Value) *modes.Step {
 
 // effects of the steps of this mode; what is not named does nothing to the machine.
 var effects = map[fact.Code]modes.Effect{
-	"step.cold-run":           {Running: true, Waits: true},
-	"step.cold-add":           {Running: true, Moves: true},
-	"step.cold-add-share":     {Running: true, Moves: true},
-	"step.cold-recover":       {Running: true, Moves: true},
-	"step.cold-level":         {Running: true},
-	"step.cold-start-level":   {Starts: true},
-	"step.cold-restart":       {Starts: true},
-	"step.cold-watch":         {Running: true},
-	"step.cold-weigh-glass":   {Moves: true},
-	"step.cold-defrost-now":   {Waits: true},
-	"step.cold-recover-share": {Running: true, Moves: true},
-	"mend.cold-air-inside":    {Moves: true, Opens: true},
+	"step.cold-run":             {Running: true, Waits: true},
+	"step.cold-add":             {Starts: true, Moves: true},
+	"step.cold-add-share":       {Starts: true, Moves: true},
+	"step.cold-add-level":       {Starts: true, Moves: true},
+	"step.cold-add-level-share": {Starts: true, Moves: true},
+	"step.cold-mend-leak":       {Stops: true, Opens: true},
+	"step.cold-recover":         {Running: true, Moves: true},
+	"step.cold-level":           {Running: true},
+	"step.cold-start-level":     {Starts: true},
+	"step.cold-restart":         {Starts: true},
+	"step.cold-watch":           {Running: true},
+	"step.cold-weigh-glass":     {Moves: true},
+	"step.cold-defrost-now":     {Waits: true},
+	"step.cold-recover-share":   {Running: true, Moves: true},
 }
 
 func (p *planner) plan() {
@@ -75,6 +77,18 @@ func (p *planner) plan() {
 	if p.headline.Code == "" {
 		p.headline = p.answer()
 	}
+	p.foodAway()
+}
+
+// foodAway finds the food another cold place before the machine is opened, which takes hours.
+func (p *planner) foodAway() {
+	opens := slices.IndexFunc(p.steps, func(s modes.Step) bool {
+		return s.Opens || s.Do.Code == "step.recover-rest" || s.Do.Code == "step.nitrogen"
+	})
+	if opens < 0 || !p.c.Room.Application.KeepsFood() || p.in("cold-food", "cold-frozen-food") {
+		return
+	}
+	p.steps = slices.Insert(p.steps, opens, modes.Do("step.cold-food-away"))
 }
 
 func (p *planner) in(codes ...string) bool {
@@ -139,11 +153,14 @@ func (p *planner) opened() bool {
 
 // byWeight weighs in the label's charge, else what the glass and the receiver ask for.
 func (p *planner) byWeight() {
-	if p.c.Weighing != nil && p.c.Charge > 0 {
+	switch {
+	case p.c.Charge <= 0:
+		p.add("step.cold-weigh-glass")
+	case p.c.Weighing == nil:
+		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge)).Moves = true
+	default:
 		p.weighIn = p.c.Weighing
 		p.steps = append(p.steps, p.c.WeighIn())
-	} else {
-		p.add("step.cold-weigh-glass")
 	}
 	p.add("step.cold-start-level")
 }
@@ -210,7 +227,8 @@ func (p *planner) unread() bool {
 
 // believed reports whether the belief is worth telling although the charge is not judged.
 func (p *planner) believed() bool {
-	return p.missing == nil && p.headline.Code != "headline.cold-early"
+	return p.missing == nil && p.headline.Code != "headline.cold-early" &&
+		!p.c.Seen.SealedSystemOpened
 }
 
 // iced: the coil is freed first; what is found of it by the gauges is that of the ice.
@@ -285,7 +303,11 @@ func (p *planner) byBelief() {
 		}
 		switch {
 		case r.code == undercharge && r.chance >= likely:
-			p.short(r)
+			p.short("step.cold-add")
+		case r.code == reserve && r.chance >= likely:
+			p.short("step.cold-add-level")
+		case r.code == gas && r.chance >= 0.8:
+			p.gas()
 		case r.code == overcharge && r.chance >= likely:
 			p.over()
 		case !p.ofCharge(r):
@@ -311,7 +333,9 @@ func (p *planner) stopped() bool {
 	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
 }
 
-func (p *planner) ofCharge(r *ranked) bool { return r.code == undercharge || r.code == overcharge }
+func (p *planner) ofCharge(r *ranked) bool {
+	return slices.Contains([]string{undercharge, reserve, overcharge, gas}, r.code)
+}
 
 // watch ends a plan: the box tells whether it was right.
 func (p *planner) watch() {
@@ -339,12 +363,7 @@ func (p *planner) mend(r *ranked) {
 	s.Cause, s.Chance = r.code, r.chance
 	s.Opens = s.Opens || opens
 	if code == "mend.cold-pressure-control" {
-		if set, err := p.c.Room.PressureControl(p.c.Fluid, p.k.usual.Box.Value, p.c.Atmosphere); err == nil {
-			s.Why = fact.New(
-				"cold-figure.control", fact.Amount("in", set.CutIn), fact.Amount("out", set.CutOut),
-				fact.Of("source", set.Source.String()),
-			)
-		}
+		s.Why, _ = controlFigure(p.c, &p.k.usual)
 	}
 }
 
@@ -358,7 +377,7 @@ const (
 // short finds the leak, mends it, and charges. Behind a receiver the glass and the level tell
 // when it is enough, and a move is small; where the charge is critical, or the blend has
 // changed, all of it is weighed in.
-func (p *planner) short(r *ranked) {
+func (p *planner) short(add fact.Code) {
 	p.add("step.find-leak")
 	glides := false
 	if c := p.c.SuctionPressure; c != nil {
@@ -373,12 +392,20 @@ func (p *planner) short(r *ranked) {
 		p.byWeight()
 		return
 	}
-	p.add("step.cold-mend-leak").Opens = true
+	p.add("step.cold-mend-leak")
 	if p.c.NoPairs {
 		return
 	}
-	p.dose("step.cold-add")
+	p.dose(add)
 	p.add("step.cold-level")
+}
+
+// gas comes out with all of the charge only.
+func (p *planner) gas() {
+	p.add("step.recover-rest").Moves = true
+	p.add("step.cold-new-drier").Opens = true
+	p.add("step.evacuate")
+	p.byWeight()
 }
 
 // dose is a small share of the label's charge, where that is known.

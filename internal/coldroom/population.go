@@ -39,15 +39,16 @@ func sampled(i int, u *coldroom.Usual, valve, receiver bool) machine {
 		gain:       6 * math.Exp(0.5*z[2]),
 		// Freezers are made with a smaller difference at the condenser.
 		overOutdoor: 11.5 * math.Exp(0.2*z[3]),
-		indoorAir:   min(0.75, max(0.3, 0.52+0.08*z[4])),
+		indoorAir:   min(0.75, max(0.3, 0.5+0.08*z[4])),
 		outdoorAir:  min(0.75, max(0.3, 0.5+0.08*z[5])),
 		floor:       301 + 4*z[6],
 		subcooling:  3.2 * math.Exp(0.45*z[7]),
-		ideal:       0.62 + 0.045*z[8],
+		ideal:       0.6 + 0.045*z[8],
 		open:        0.58 + 0.09*z[9],
 		drop:        0.8 * math.Exp(0.5*z[10]),
-		heatLoss:    max(0, 0.14+0.07*z[11]),
+		heatLoss:    max(0, 0.1+0.06*z[11]),
 		valve:       valve,
+		designDay:   designOutdoor,
 	}
 	if u.Frozen {
 		m.overOutdoor, m.gain = 9.5*math.Exp(0.2*z[3]), 13*math.Exp(0.45*z[2])
@@ -56,8 +57,9 @@ func sampled(i int, u *coldroom.Usual, valve, receiver bool) machine {
 		m.subcooling = 5 * math.Exp(0.4*z[7])
 	}
 	if !valve {
-		m.floor = 0
-		m.bulb = max(1.5, 4+1.5*z[1])
+		// A tube feeds right on one day only, and which that is is the maker's choice.
+		m.floor, m.designDay = 0, 304+5*z[9]
+		m.bulb = max(1.5, 4+2*z[1])
 	}
 	m.bulb = min(m.bulb, 0.85*m.difference)
 	if m.difference < 3 {
@@ -130,7 +132,7 @@ func clusters(
 	var out []cluster
 	for c := range causes {
 		k := &causes[c]
-		if k.valveOnly && !valve || k.coldOnly && w.outdoor > coolWeather {
+		if k.valveOnly && !valve || k.receiverOnly && u.Receiver == 0 || k.coldOnly && w.outdoor > coolWeather {
 			continue
 		}
 		for n := range k.sizes {

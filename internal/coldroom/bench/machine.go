@@ -151,7 +151,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 	condensing := max(outdoor+m.overOutdoor, m.floor)
 	evaporating := box - 1.1*m.difference
 	r := reading{box: box, outdoor: outdoor, level: m.reserve}
-	sub := m.subcooling
+	sub, starved := m.subcooling, false
 	for range 60 {
 		// Where the charge lies.
 		flooded := 0.0
@@ -197,6 +197,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 		}, box-60, box-0.5)
 		evaporating = te
 		td := box - te
+		starved = orifice(te) < coil*td*m.wet(target/td)*reach || reach < 1
 		r.capacity = compressor(te)
 		r.covered = min(1, r.capacity/max(coil*td, 1e-9))
 		heat := r.capacity * (1 + m.power(te, condensing, x))
@@ -226,7 +227,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 	dryEnd := max(0, td*(1-math.Exp(-m.dry*(1-r.covered))))
 	if m.valve {
 		least := m.staticSuperheat + m.gradient/m.valveMargin - x.bulb
-		if x.feed == 0 && x.lost == 0 {
+		if !starved {
 			dryEnd = least
 		}
 		dryEnd = max(dryEnd, least)

@@ -63,11 +63,19 @@ func Draw(rng *rand.Rand, sound float64) *Visit {
 	for {
 		v := &Visit{m: drawn(rng), rng: rng, Truth: "cold-sound", Fault: "cold-sound"}
 		v.outdoor = v.weather()
+		if cold := fahrenheit(60); v.outdoor < cold && v.m.floor == 0 {
+			v.m.floor = fahrenheit(82 + 6*rng.NormFloat64()) // without it none runs in the cold
+		}
+		// A machine that starves in that weather with nothing wrong is none that is sound.
+		if r := v.m.run(v.m.box, v.outdoor, wrong{}); v.m.box-r.evaporating > 1.35*v.m.difference {
+			continue
+		}
 		if rng.Float64() > sound && !v.spoil() {
 			continue
 		}
-		v.read()
-		return v
+		if v.read() {
+			return v
+		}
 	}
 }
 
@@ -147,8 +155,9 @@ func (v *Visit) spoil() bool {
 	return true
 }
 
-// read takes the readings with instruments, and leaves some out.
-func (v *Visit) read() {
+// read takes the readings with instruments, and leaves some out; false where a pressure
+// control would have stopped the machine long before.
+func (v *Visit) read() bool {
 	m := &v.m
 	base := m.run(m.box+0.5*v.rng.NormFloat64(), v.outdoor, wrong{})
 	cold := m.box + 0.3 + 0.6*v.rng.NormFloat64()
@@ -157,6 +166,9 @@ func (v *Visit) read() {
 	warm := v.x.warm + max(0, (lost-0.1)*16*math.Exp(0.35*v.rng.NormFloat64()))
 	r = m.run(cold+min(warm, 14), v.outdoor, v.x)
 	v.Strong = lost >= 0.1
+	if v.Truth == "cold-undercharge" && m.receiver && r.level > 0 {
+		v.Truth, v.Strong = "cold-reserve", false // nothing shows yet but the level
+	}
 	switch v.Truth {
 	case "cold-flooding":
 		v.Strong = r.bulb-r.evaporating < 3
@@ -198,6 +210,9 @@ func (v *Visit) read() {
 	if err != nil {
 		panic(err)
 	}
+	if low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
+		return false
+	}
 	v.Suction = gauge(low)
 	bubble, _ := fluid.BubblePressure(quantity.Temperature(r.condensing))
 	dew, _ := fluid.DewPressure(quantity.Temperature(r.condensing))
@@ -233,15 +248,18 @@ func (v *Visit) read() {
 			v.Answers[look] = v.Look(look)
 		}
 	}
+	return true
 }
 
-// seen are the looks that are made before anybody asks, with how often.
+// seen are the looks that are made before anybody asks, with how often: one who walks into
+// the box sees ice and fans, and one who hangs on gauges sees the condenser and the glass.
 var seen = []struct {
 	look  string
 	often float64
 }{
-	{"cold-glass", 0.55}, {"cold-coil-iced", 0.6}, {"cold-evaporator-fans", 0.5},
-	{"cold-condenser-dirt", 0.55}, {"cold-condenser-fan-stands", 0.55}, {"cold-door-leaks", 0.4},
+	{"cold-glass", 0.75}, {"cold-coil-iced", 0.75}, {"cold-evaporator-fans", 0.7},
+	{"cold-condenser-dirt", 0.7}, {"cold-condenser-fan-stands", 0.75}, {"cold-door-leaks", 0.5},
+	{"cold-cycles", 0.5},
 }
 
 // shows are the faults that a look finds, with how often.

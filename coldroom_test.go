@@ -1,0 +1,121 @@
+package satline
+
+import (
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/quantity/fact"
+)
+
+// What the first screen of each visit to a cold room has to say; the visits are invented. A
+// code ends in "*" where any that begins so will do.
+var coldVisits = map[string]struct {
+	cause string // in the headline
+	steps []string
+	never []string
+}{
+	"cold-walk-in-sound": {steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"}},
+	"cold-freezer-iced": {
+		cause: "cold-evaporator", steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
+	},
+	"cold-short-behind-receiver": {
+		cause: "cold-undercharge", steps: []string{"step.cold-food-move", "step.find-leak"},
+	},
+	"cold-short-not-yet": {cause: "cold-reserve", steps: []string{"step.cold-food", "step.find-leak"}},
+	"cold-evaporator-fan": {
+		cause: "cold-evaporator", steps: []string{"step.cold-food-move", "mend.cold-evaporator-fan"},
+		never: []string{"step.cold-add*"},
+	},
+	"cold-reach-in-dirty": {
+		cause: "cold-condenser", steps: []string{"step.cold-food-move", "mend.cold-condenser-dirty"},
+	},
+	"cold-condenser-fan-dead": {
+		cause: "cold-condenser", steps: []string{"step.stop", "step.cold-food-move", "mend.cold-condenser*"},
+		never: []string{"step.cold-run", "step.start-again"},
+	},
+	"cold-head-low-winter": {
+		cause: "cold-head-low", steps: []string{"step.cold-food", "mend.cold-head*"},
+		never: []string{"step.cold-add*"},
+	},
+	"cold-bulb-loose": {cause: "cold-flooding", steps: []string{"step.cold-food", "mend.cold-bulb-loose"}},
+	"cold-drier-restricted": {
+		cause: "cold-restriction", never: []string{"step.cold-add*"},
+		steps: []string{"step.cold-food-frozen", "step.cold-food-away", "mend.cold-drier"},
+	},
+	"cold-compressor-worn": {
+		cause: "cold-compressor", steps: []string{"step.cold-food-move", "mend.cold-compressor*"},
+	},
+	"cold-door-open":  {cause: "cold-load", steps: []string{"step.cold-food-move", "mend.cold-door"}},
+	"cold-short-runs": {cause: "cold-short-cycle", steps: []string{"mend.cold-pressure-control"}},
+	"cold-circuit-opened": {
+		steps: []string{"step.cold-food-frozen", "step.cold-food-away", "step.nitrogen"},
+		never: []string{"step.cold-add*"},
+	},
+	"cold-just-started": {
+		steps: []string{"step.cold-food-move", "step.cold-run"}, never: []string{"mend.*"},
+	},
+	"cold-air-inside": {
+		cause: "cold-gas", steps: []string{"step.cold-food-frozen", "step.recover-rest"},
+		never: []string{"step.cold-add*"},
+	},
+}
+
+func TestColdRooms(t *testing.T) {
+	files, err := filepath.Glob("testdata/visits/cold-*.json")
+	if err != nil || len(files) != len(coldVisits) {
+		t.Fatalf("%d visits, %d of them expected: %v", len(files), len(coldVisits), err)
+	}
+	for name, want := range coldVisits {
+		t.Run(name, func(t *testing.T) {
+			data, err := os.ReadFile("testdata/visits/" + name + ".json")
+			if err != nil {
+				t.Fatal(err)
+			}
+			v, err := DecodeVisit(data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a := assess(t, v)
+			if a.Mode.Mode != Refrigeration {
+				t.Errorf("judged as %v", a.Mode.Mode)
+			}
+			steps := codes(a)
+			has := func(steps []fact.Code, want string) bool {
+				return slices.ContainsFunc(steps, func(c fact.Code) bool {
+					begins, any := strings.CutSuffix(want, "*")
+					return string(c) == want || any && strings.HasPrefix(string(c), begins)
+				})
+			}
+			for _, s := range want.steps {
+				if !has(steps[:min(3, len(steps))], s) {
+					t.Errorf("not among the first three steps: %s; %v", s, steps)
+				}
+			}
+			for _, s := range want.never {
+				if has(steps, s) {
+					t.Errorf("the plan holds %s: %v", s, steps)
+				}
+			}
+			cause, _ := a.Headline.Value("cause")
+			if code, _ := cause.Of.(fact.Term); want.cause != "" && string(code) != "cause."+want.cause {
+				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
+			}
+			for _, l := range laws {
+				if what := l.broken(&v, &a); what != "" {
+					t.Errorf("%s: %s", l.name, what)
+				}
+			}
+			v.Language = Spanish
+			spanish := assess(t, v)
+			for _, f := range factsOf(reflect.ValueOf(&spanish)) {
+				if f.Text == "" || strings.HasPrefix(f.Text, string(f.Code)) {
+					t.Errorf("no Spanish words: %v", f)
+				}
+			}
+		})
+	}
+}
