@@ -89,7 +89,12 @@ type chartKey struct {
 	fluid     *refrigerant.Refrigerant
 }
 
-func (p Problem) chartKey() chartKey { return chartKey{p.Elevation, p.Cycle} }
+func (p Problem) chartKey() chartKey {
+	if p.Cycle != nil {
+		return chartKey{fluid: p.Cycle}
+	}
+	return chartKey{elevation: p.Elevation}
+}
 
 // charted reports whether p needs a chart.
 func (p Problem) charted() bool { return p.Air || p.Cycle != nil }
@@ -108,15 +113,15 @@ func (s Set) charts() ([]drawing, map[chartKey]string, error) {
 			return nil, nil, err
 		}
 		d := drawing{
-			Name:    "Chart " + letters(len(out)),
-			Caption: "Moist air at sea level",
+			Name:    s.say("chart", "letter", letters(len(out))),
+			Caption: s.say("chart-air"),
 			SVG:     svg,
 		}
 		switch {
 		case p.Cycle != nil:
 			d.Caption = p.Cycle.Designation()
 		case p.Elevation != 0:
-			d.Caption = "Moist air at " + elevationText(p.Elevation, s.Options.Units)
+			d.Caption = s.say("chart-air-high", "elevation", s.elevation(p.Elevation))
 		}
 		names[key] = d.Name
 		out = append(out, d)
@@ -151,4 +156,12 @@ func inline(draw func(io.Writer) error) (template.HTML, error) {
 		svg = svg[start:]
 	}
 	return template.HTML(svg), nil
+}
+
+func (s Set) elevation(z quantity.Length) string {
+	if u := unitsOf(s.Options).length; s.Options.Units == quantity.IP {
+		return u.print(z.Feet())
+	} else {
+		return u.print(z.Meters())
+	}
 }

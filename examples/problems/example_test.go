@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 
-	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -12,7 +11,7 @@ import (
 func ExampleGenerate() {
 	set, err := Generate(Options{
 		Seed: 7, Topics: []string{"superheat"}, PerTopic: 1,
-		Refrigerants: []string{"R-454B"}, Units: quantity.IP, Difficulty: 1,
+		Refrigerants: []string{"R-454B"}, Units: quantity.IP, Difficulty: 1, Choices: true,
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -21,80 +20,68 @@ func ExampleGenerate() {
 	for _, p := range set.Problems {
 		fmt.Println(p.Statement)
 		fmt.Println(p.Ask)
-		fmt.Println("right:", p.Answer.Text)
-		for _, w := range p.Wrong {
-			fmt.Printf("wrong: %s: %s\n", w.Text, w.Mistake)
+		for _, c := range p.Choices {
+			fmt.Printf("%s: %s (%s)\n", c.Letter, c.Text, c.Feedback)
 		}
 	}
+	fmt.Println(set.Name())
 	// Output:
-	// An R-454B machine at sea level shows 103.3 psig at the suction port. It is to run at 14 °F of superheat.
-	// What does a clamp on the suction line show when the superheat is 14 °F?
-	// right: 52 °F
-	// wrong: 49.3 °F: the bubble column was read for vapor
-	// wrong: 24 °F: the superheat was taken off; that is how the liquid line is found from a subcooling
-	// wrong: 38 °F: the dew temperature itself; a line at it has no superheat
-	// wrong: 44.4 °F: the gauge reading was looked up as an absolute pressure
+	// An R-454B machine at sea level shows 99.3 psig at the compressor. The suction line loses 4.0 psi on the way from the coil, and a clamp at the coil outlet reads 63.4 °F.
+	// What is the superheat at the coil outlet?
+	// A: 23.4 °F (The reading slipped down by a row; lay a ruler under it.)
+	// B: 25.4 °F (Right.)
+	// C: 21.4 °F (The reading slipped down by two rows.)
+	// D: 29.4 °F (The reading slipped up by two rows.)
+	// problems 2.0.0: -seed 7 -topics superheat -each 1 -refrigerants R-454B -units IP -difficulty 1 -language en -choices
 }
 
-// ratioProblem is a topic of one's own: the numbers are drawn, the steps name
-// their sources, each wrong answer follows from a mistake, and again works the
-// answer out a second way.
-func ratioProblem(g *generator) (Problem, error) {
-	atm, unit := g.atmosphere(quantity.StandardAtmosphere)
-	low := g.either(g.pick(60, 130, 5), g.pick(400, 900, 50))
-	high := g.either(g.pick(200, 400, 10), g.pick(1400, 2800, 100))
-	a := numeric((high+atm)/(low+atm), 0.02, 2, "to 1")
-	return Problem{
-		Statement: fmt.Sprintf("At sea level, where the atmosphere is %s %s, a compressor draws in at %s and discharges at %s.",
-			decimals(atm, 1), unit, g.pressure(low), g.pressure(high)),
-		Given: given("suction", g.pressure(low), "discharge", g.pressure(high)),
-		Ask:   "What is the compression ratio?",
-		Steps: []Step{
-			step(definition, "Absolute pressures: %s + %s = %s and %s + %s = %s.",
-				g.cell(low), decimals(atm, 1), g.cell(low+atm), g.cell(high), decimals(atm, 1), g.cell(high+atm)),
-			step(definition, "The ratio is of those: %s / %s = %s.", g.cell(high+atm), g.cell(low+atm), a.Text),
-		},
-		Answer: a,
-		Wrong: []Wrong{
-			a.slip(high/low, "gauge pressures were divided; the atmosphere belongs to both"),
-			a.slip((low+atm)/(high+atm), "the ratio was turned over"),
-			a.slip((high+atm)/low, "the atmosphere was added to one of the two only"),
-		},
-		again: func() (float64, error) {
-			exact := func(v float64) quantity.Uncertain[quantity.Pressure] {
-				return g.gaugePressure(v).Absolute(quantity.StandardAtmosphere).PlusMinus(0)
-			}
-			ratio, _, err := charge.CompressionRatio(exact(low), exact(high))
-			return ratio, err
-		},
-	}, nil
-}
-
-// A topic is a function; what draws its numbers is seeded, so it gives the same
-// problem again.
+// A topic is a file of words beside a function for each form: the function draws
+// the numbers and gives them, and works out the answer and what mistakes lead to.
 func Example_topicOfYourOwn() {
-	g := newGenerator("ratio", Options{Seed: 3, Units: quantity.IP, Difficulty: 1}, nil)
-	p, err := g.draw(ratioProblem, map[string]bool{})
+	text, err := readText(`
+topic Ice || Hielo | the ice that melts || el hielo que se funde
+word name-ice | ice || hielo
+word name-heat | heat to melt it || calor para fundirlo
+word half | half of it || la mitad
+word twice | counted twice || se contó dos veces
+word divided | divided instead of multiplied || se dividió en vez de multiplicar
+form melt
+say A coil holds {ice}. || Un serpentín tiene {ice}.
+ask How much heat melts it? || ¿Cuánto calor lo funde?
+step definition | Weight times heat: || Peso por calor: | {ice} × {heat} = {answer}
+`)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	again, err := p.again()
+	texts["ice"] = text
+	melt := form{"melt", func(g *generator, d *draft) error {
+		ice := d.give("ice", g.among(2, 9, 0.5, 1, 4, 0.1), g.u.mass)
+		heat := d.give("heat", g.either(144, 334), unit{g.pairSymbol("Btu/lb", "kJ/kg"), 0, true})
+		d.answer(ice*heat, 0.01*ice*heat, unit{g.pairSymbol("Btu", "kJ"), 0, true})
+		d.wrong("half", ice*heat/2)
+		d.wrong("twice", 2*ice*heat)
+		d.wrong("divided", heat/ice)
+		return nil
+	}}
+	p, err := newGenerator("ice", Options{Seed: 3, Language: English}, nil).draw("ice", melt)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(p.Statement)
-	fmt.Printf("%s %s (a second way: %.2f)\n", p.Ask, p.Answer.Text, again)
+	fmt.Println(p.Statement, p.Ask, p.Answer.Text)
+	for _, s := range p.Steps {
+		fmt.Println(s.Text, s.Sum)
+	}
 	for _, w := range p.Wrong {
 		fmt.Printf("not %s: %s\n", w.Text, w.Mistake)
 	}
 	// Output:
-	// At sea level, where the atmosphere is 14.7 psia, a compressor draws in at 130.0 psig and discharges at 240.0 psig.
-	// What is the compression ratio? 1.76 to 1 (a second way: 1.76)
-	// not 1.85 to 1: gauge pressures were divided; the atmosphere belongs to both
-	// not 0.57 to 1: the ratio was turned over
-	// not 1.96 to 1: the atmosphere was added to one of the two only
+	// A coil holds 2.5 lb. How much heat melts it? 360 Btu
+	// Weight times heat: 2.5 lb × 144 Btu/lb = 360 Btu
+	// not 180 Btu: half of it
+	// not 720 Btu: counted twice
+	// not 58 Btu: divided instead of multiplied
 }
 
 // Figures for a worksheet of one's own come from the library directly.

@@ -18,6 +18,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -56,13 +57,12 @@ func answer(args []string) (string, error) {
 	difficulty := flags.Int(
 		"difficulty",
 		1,
-		"`level`: 1 reads a row; 2 reads between rows, among readings that are not needed; 3 adds thin air, tables of absolute pressures and traps",
+		"`level`: 1 reads a row or fills in a formula; 2 reads between rows, among readings "+
+			"that are not needed; 3 adds thin air, tables of absolute pressures and a step more",
 	)
-	format := flags.String(
-		"format",
-		"markdown",
-		"`form`: markdown, or html, a page that prints with charts, an answer sheet and the key on pages of their own",
-	)
+	formatName := flags.String("format", "markdown", "`form` of the set, see below")
+	language := flags.String("language", "en", "`language`, en or es")
+	pressure := flags.String("pressure", "", "`unit` of pressures in SI, kPa or bar; kPa where empty")
 	choices := flags.Bool("choices", false, "give four answers to tick")
 	key := flags.Bool(
 		"key",
@@ -79,7 +79,7 @@ func answer(args []string) (string, error) {
 		return "", fmt.Errorf("%q is no option; see -help", flags.Arg(0))
 	}
 	if *list {
-		return listTopics(), nil
+		return listTopics(English), nil
 	}
 	o := Options{
 		Seed:         *seed,
@@ -88,21 +88,32 @@ func answer(args []string) (string, error) {
 		Topics:       split(*topicList),
 		Refrigerants: split(*fluids),
 		Choices:      *choices,
+		Language:     Language(*language),
 	}
 	if err := o.Units.UnmarshalText([]byte(*units)); err != nil {
 		return "", err
 	}
-	if *format != "markdown" && *format != "html" {
-		return "", fmt.Errorf("format %q; choose markdown or html", *format)
+	switch strings.ToLower(*pressure) {
+	case "", "kpa", "psi":
+	case "bar":
+		o.Bar = true
+	default:
+		return "", fmt.Errorf("pressure %q; choose kPa or bar", *pressure)
 	}
+	if *formatName == "schema" {
+		return schemaJSON, nil
+	}
+	i := slices.IndexFunc(formats, func(f format) bool { return f.name == *formatName })
+	if i < 0 {
+		return "", fmt.Errorf("format %q; choose %s or schema", *formatName,
+			strings.Join(formatNames(), ", "))
+	}
+	o.Choices = o.Choices || formats[i].quiz
 	set, err := Generate(o)
 	if err != nil {
 		return "", err
 	}
-	if *format == "html" {
-		return set.html(*key)
-	}
-	return set.markdown(*key), nil
+	return formats[i].write(set, *key)
 }
 
 func help(flags *flag.FlagSet) string {
@@ -114,15 +125,12 @@ func help(flags *flag.FlagSet) string {
 	b.WriteString("\nFor the students and for the teacher, from one number:\n\n")
 	b.WriteString("  problems -seed 7 -format html -choices > set-7.html\n")
 	b.WriteString("  problems -seed 7 -format html -choices -key > set-7-key.html\n\n")
-	b.WriteString("Topics:\n\n" + listTopics())
-	return b.String()
-}
-
-func listTopics() string {
-	var b strings.Builder
-	for _, t := range topics {
-		fmt.Fprintf(&b, "%-12s %s\n", t.name, t.about)
+	b.WriteString("Formats; those for quiz systems hold the answers, with choices and feedback:\n\n")
+	for _, f := range formats {
+		fmt.Fprintf(&b, "%-14s %s\n", f.name, f.about)
 	}
+	fmt.Fprintf(&b, "%-14s %s\n\n", "schema", "the JSON Schema of -format json")
+	b.WriteString("Topics:\n\n" + listTopics(English))
 	return b.String()
 }
 

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"
@@ -12,11 +15,12 @@ import (
 
 // A Problem is one exercise with everything a teacher needs to set and mark it.
 type Problem struct {
-	Topic     string
-	Number    int
-	Statement string
-	Given     []Given
-	Ask       string
+	// Topic and Form name it in the program; Title is the topic in words.
+	Topic, Form, Title string
+	Number             int
+	Statement          string
+	Given              []Given
+	Ask                string
 	// Among is what the question lists to choose from, where the set has no
 	// choices to tick.
 	Among []string
@@ -37,127 +41,186 @@ type Problem struct {
 	// Caution stands under a problem whose work can hurt.
 	Caution string
 	Wrong   []Wrong
-	// Choices are the right answer and up to three wrong ones, shuffled; only in
+	// Choices are the right answer and three wrong ones, shuffled; only in
 	// a set with choices.
 	Choices []Choice
-	// again works the answer out a second way, by other functions or another
-	// direction than the solution took; the tests compare the two.
-	again func() (float64, error)
+	// again is the answer as the library works it out from the quantities
+	// themselves, by another way than the print; the tests compare the two.
+	again float64
+	// rightCode names an answer in words.
+	rightCode string
+	language  Language
 }
 
 // Given is a reading or fact of the statement.
 type Given struct{ Name, Value string }
 
-// A Step of the worked solution, and the source of the relation it uses.
-type Step struct{ Text, Source string }
+// A Step of the worked solution: words, the calculation, and the source of the
+// relation it uses.
+type Step struct{ Text, Sum, Source string }
 
-// An Answer is a number with its unit, or words where Unit is empty.
+// An Answer is a number with its unit, or words where Words is set.
 type Answer struct {
 	Text  string
+	Words bool
 	Value float64
 	// Within is how far a correct answer may be off, from the rounding of the
-	// printed tables and of the answer itself.
-	Within float64
-	Unit   string
-	Places int
+	// printed tables and of the answer itself. ByChart is the same for an answer
+	// that was read off the chart, zero where there is none.
+	Within, ByChart float64
+	Unit            string
+	Places          int
 	// Note is what a full answer says beside the number.
 	Note string
 }
 
-// Wrong is an answer that a known mistake leads to. Where Number is set, Value
-// is in the unit of the right answer. Letter is set where it is among the choices.
+// Wrong is an answer that a known mistake leads to. Value is in the unit of the
+// right answer. Letter is set where it is among the choices.
 type Wrong struct {
+	Code          string
 	Text, Mistake string
 	Letter        string
 	Value         float64
-	Number        bool
 }
 
-// A Choice is an answer to tick.
+// A Choice is an answer to tick, with what to say to who ticks it.
 type Choice struct {
-	Letter, Text string
-	Right        bool
+	Letter, Text, Feedback string
+	Right                  bool
 }
 
-// A Table is an excerpt.
+// A Table is an excerpt. The first cell of a row heads it.
 type Table struct {
 	Caption string
 	Head    []string
 	Rows    [][]string
 }
 
-// numeric is an answer printed to the given number of decimals. Its margin has
-// two figures, and never less than the print rounds away.
-func numeric(v, within float64, places int, unit string) Answer {
-	within = max(within, 0.5*math.Pow10(-places))
-	figures := math.Pow10(1 - int(math.Floor(math.Log10(within))))
-	return Answer{
-		Text:   decimals(v, places) + " " + unit,
-		Value:  v,
-		Within: math.Ceil(within*figures-1e-9) / figures,
-		Unit:   unit,
-		Places: places,
+func (p *Problem) same() string {
+	if p.Answer.Words && len(p.Wrong) > 0 { // the same case with other figures is the same problem
+		return fmt.Sprint(p.Form, p.Ask, p.rightCode)
 	}
-}
-
-// slip is the number that a mistake leads to, printed as the answer is.
-func (a Answer) slip(v float64, mistake string) Wrong {
-	return Wrong{
-		Text:    decimals(v, a.Places) + " " + a.Unit,
-		Mistake: mistake,
-		Value:   v,
-		Number:  true,
-	}
+	return fmt.Sprint(p.Statement, p.Given, p.Answer.Text)
 }
 
 // Margin is how far an answer may be from the one that is printed: what Within
 // allows and the print rounds away, to the last place of the print.
-func (a Answer) Margin() float64 {
-	place := math.Pow10(-a.Places)
-	return math.Ceil((a.Within+math.Abs(a.printed(a.Value)-a.Value))/place-1e-6) * place
-}
+func (a Answer) Margin() float64 { return a.margin(a.Within) }
 
-// printed is a number as its print has it.
-func (a Answer) printed(v float64) float64 {
-	place := math.Pow10(-a.Places)
-	return math.Round(v/place) * place
-}
+// ChartMargin is the same for one who read the chart.
+func (a Answer) ChartMargin() float64 { return a.margin(a.ByChart) }
 
-// mistakable reports whether a wrong answer would pass for the right one: a
-// mistake that happens to hit it teaches nothing and is left out.
-func (a Answer) mistakable(w Wrong) bool {
-	if !w.Number {
-		return w.Text == a.Text
+func (a Answer) margin(within float64) float64 {
+	if within == 0 {
+		return 0
 	}
-	return w.Text == a.Text || a.near(w.Value, a.Value) || !(math.Abs(w.Value-a.Value) > 2*a.Within)
+	place := math.Pow10(-a.Places)
+	return math.Ceil((within+math.Abs(rounded(a.Value, a.Places)-a.Value))/place-1e-6) * place
 }
 
 // near reports whether two numbers are within the margin of each other in print.
 func (a Answer) near(v, w float64) bool {
-	return math.Abs(a.printed(v)-a.printed(w)) < a.Margin()*(1+1e-9)
+	margin := max(a.Margin(), a.ChartMargin())
+	return math.Abs(rounded(v, a.Places)-rounded(w, a.Places)) <= margin*(1+1e-9)
 }
 
-// distinct leaves out wrong answers that cannot be told from the right one or
-// from one before them.
-func (p *Problem) distinct() {
+// print is a number in the form of the answer.
+func (a Answer) print(v float64) string {
+	return unit{symbol: a.Unit}.join(fixed(v, a.Places))
+}
+
+// alike is the most that a wrong choice is larger or smaller than the right
+// answer, as a factor.
+const alike = 4
+
+// plausible reports whether a wrong answer stands beside the right one without
+// giving itself away: of its sign and like size, and further off than the margin.
+func (p *Problem) plausible(w Wrong) bool {
+	a := p.Answer
+	if a.Words {
+		return w.Text != a.Text
+	}
+	v, right := rounded(w.Value, a.Places), rounded(a.Value, a.Places)
+	return v*right > 0 && v/right < alike && right/v < alike && !a.near(v, right) &&
+		math.Abs(v-right) > 2*a.Within
+}
+
+// tidy leaves out wrong answers that cannot be told from the right one or from
+// one before them.
+func (p *Problem) tidy() {
 	var kept []Wrong
 	for _, w := range p.Wrong {
 		same := func(k Wrong) bool {
-			return k.Text == w.Text || k.Number && w.Number && p.Answer.near(k.Value, w.Value)
+			return k.Text == w.Text || !p.Answer.Words && p.Answer.near(k.Value, w.Value)
 		}
-		if !slices.ContainsFunc(kept, same) && !p.Answer.mistakable(w) {
-			kept = append(kept, w)
+		if p.Answer.Words && w.Text == p.Answer.Text || !p.Answer.Words &&
+			(p.Answer.near(w.Value, p.Answer.Value) || math.IsNaN(w.Value) ||
+				math.IsInf(w.Value, 0)) || slices.ContainsFunc(kept, same) {
+			continue
 		}
+		kept = append(kept, w)
 	}
 	p.Wrong = kept
 }
 
-// Lettered is the wrong answer, after its letter where it is among the choices.
-func (w Wrong) Lettered() string {
-	if w.Letter != "" {
-		return w.Letter + ", " + w.Text
+// choose puts the right answer among three wrong ones, of which below are
+// smaller than it, or as near to that as the wrong answers allow where easy is
+// set. It reports whether it could.
+func (p *Problem) choose(rng *rand.Rand, below int, easy bool) bool {
+	p.tidy()
+	var less, more []int
+	for i, w := range p.Wrong {
+		switch {
+		case !p.plausible(w):
+		case !p.Answer.Words && w.Value < p.Answer.Value:
+			less = append(less, i)
+		default:
+			more = append(more, i)
+		}
 	}
-	return w.Text
+	if p.Answer.Words {
+		below = 0
+	}
+	if easy {
+		below = min(max(below, leastWrong-len(more)), len(less))
+	}
+	if below > len(less) || leastWrong-below > len(more) {
+		return false
+	}
+	const right = -1
+	order := []int{right}
+	for _, i := range rng.Perm(len(less))[:below] {
+		order = append(order, less[i])
+	}
+	for _, i := range rng.Perm(len(more))[:leastWrong-below] {
+		order = append(order, more[i])
+	}
+	rng.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
+	for i, n := range order {
+		letter := string(rune('A' + i))
+		if n == right {
+			p.Choices = append(p.Choices,
+				Choice{letter, p.Answer.Text, say(p.language, "right"), true})
+			continue
+		}
+		p.Wrong[n].Letter = letter
+		p.Choices = append(p.Choices,
+			Choice{letter, p.Wrong[n].Text, sentence(p.Wrong[n].Mistake) + ".", false})
+	}
+	return true
+}
+
+// unlettered takes the choices away again, for a set to be answered freely.
+func (p *Problem) unlettered() {
+	if p.Answer.Words {
+		for _, c := range p.Choices {
+			p.Among = append(p.Among, c.Text)
+		}
+	}
+	p.Choices = nil
+	for i := range p.Wrong {
+		p.Wrong[i].Letter = ""
+	}
 }
 
 // Letter is that of the right choice.
@@ -168,4 +231,43 @@ func (p Problem) Letter() string {
 		}
 	}
 	return ""
+}
+
+// Lettered is the answer, after its letter where there are choices.
+func (p Problem) Lettered() string {
+	if l := p.Letter(); l != "" {
+		return l + ": " + p.Answer.Text
+	}
+	return p.Answer.Text
+}
+
+// Lettered is the wrong answer, after its letter where it is among the choices.
+func (w Wrong) Lettered() string {
+	if w.Letter != "" {
+		return w.Letter + ", " + w.Text
+	}
+	return w.Text
+}
+
+// Accept is how far from the answer a student may be, as it is printed.
+func (p Problem) Accept() string {
+	a := p.Answer
+	if a.Words {
+		return ""
+	}
+	out := "±" + a.print(a.Margin())
+	if a.ByChart > 0 {
+		out += " " + say(p.language, "by-chart", "margin", "±"+a.print(a.ChartMargin()))
+	}
+	return out
+}
+
+func sentence(s string) string {
+	for i, r := range s {
+		if i > 0 {
+			return strings.ToUpper(s[:i]) + s[i:]
+		}
+		_ = r
+	}
+	return strings.ToUpper(s)
 }

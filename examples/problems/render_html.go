@@ -9,27 +9,32 @@ import (
 //go:embed page.html
 var pageHTML string
 
-var pageTemplate = template.Must(
-	template.New("page").Funcs(template.FuncMap{"sentence": sentence}).Parse(pageHTML),
-)
-
 // A sheet is what the page shows of a problem.
 type sheet struct {
 	Problem
-	Chart    string // the name of the chart to use
-	Solution template.HTML
+	Chart     string // the name of the chart to use
+	Tolerance string
+	Solution  template.HTML
 }
 
-// html writes one page that prints: problems first, then the charts they need,
-// an answer sheet, and the key on pages of its own.
+// html writes one page that prints: problems first, then formulas, words and the
+// charts they need, an answer sheet, and the key on pages of its own.
 func (s Set) html(key bool) (string, error) {
+	page, err := template.New("page").Funcs(template.FuncMap{
+		"say": s.say, "math": mathML,
+		"words": func(f formula) string { return f.words.in(s.Options.Language) },
+		"sum":   func(f formula) template.HTML { return mathML(f.sum) },
+	}).Parse(pageHTML)
+	if err != nil {
+		return "", err
+	}
 	charts, names, err := s.charts()
 	if err != nil {
 		return "", err
 	}
 	var sheets []sheet
 	for _, p := range s.Problems {
-		sh := sheet{Problem: p}
+		sh := sheet{Problem: p, Tolerance: p.tolerance()}
 		if p.charted() {
 			sh.Chart = names[p.chartKey()]
 		}
@@ -41,13 +46,16 @@ func (s Set) html(key bool) (string, error) {
 		sheets = append(sheets, sh)
 	}
 	var b strings.Builder
-	err = pageTemplate.Execute(&b, struct {
-		Title    string
-		Problems []sheet
-		Formulas []string
-		Charts   []drawing
-		Cautions []string
-		Key      bool
-	}{s.title(), sheets, s.formulas(), charts, s.cautions(), key})
+	err = page.Execute(&b, struct {
+		Language    Language
+		Title, Name string
+		Problems    []sheet
+		Formulas    []formula
+		Glossary    []term
+		Charts      []drawing
+		Cautions    []string
+		Key         bool
+	}{s.Options.Language, s.title(), s.Name(), sheets, s.formulas(), s.glossary(), charts,
+		s.cautions(), key})
 	return b.String(), err
 }

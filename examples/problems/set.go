@@ -1,6 +1,8 @@
 package main
 
 import (
+	"cmp"
+	"errors"
 	"fmt"
 	"hash/fnv"
 	"math"
@@ -12,15 +14,23 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
-// Options choose a problem set. The same options give the same set, always.
+// Version of the program. Within its first number a seed with its options stays
+// the same set of problems.
+const Version = "2.0.0"
+
+// Options choose a problem set. The same options give the same set.
 type Options struct {
 	Seed         uint64
-	Topics       []string
+	Topics       []string // all where empty
 	PerTopic     int
 	Refrigerants []string
 	Units        quantity.System
-	Difficulty   int  // 1 reads a table row, 2 interpolates among readings that are not needed, 3 adds thin air, tables of absolute pressures and traps
-	Choices      bool // four answers to tick
+	Bar          bool // pressures in bar instead of kPa, in SI
+	Language     Language
+	// Difficulty 1 reads a row or fills in a formula; 2 reads between rows, among
+	// readings that are not needed; 3 adds thin air and a step of its own.
+	Difficulty int
+	Choices    bool // four answers to tick
 }
 
 // A Set is a numbered list of problems.
@@ -32,60 +42,26 @@ type Set struct {
 	Flammable, Toxic []string
 }
 
-// topics in the order a course takes them.
-var topics = []struct {
-	name, about string
-	make        func(*generator) (Problem, error)
-}{
-	{
-		"saturation",
-		"the temperature at which a refrigerant boils, from a gauge and a table",
-		saturationProblem,
-	},
-	{"glide", "dew less bubble temperature of a blend at one pressure", glideProblem},
-	{"superheat", "the suction line over the dew point", superheatProblem},
-	{"subcooling", "the liquid line under the bubble point", subcoolingProblem},
-	{"altitude", "a sea-level table used where the air is thin", altitudeProblem},
-	{
-		"cycle",
-		"the flow of refrigerant, and the power of the compressor, from enthalpies",
-		cycleProblem,
-	},
-	{
-		"target",
-		"target superheat of a fixed restrictor, and what follows for the charge",
-		targetProblem,
-	},
-	{"air", "humidity ratio from dry and wet bulb", airProblem},
-	{"capacity", "cooling capacity from airflow and enthalpies", capacityProblem},
-	{"airflow", "airflow from electric heat and a temperature rise", airflowProblem},
-	{"dosing", "the next dose of refrigerant, from what the last one did", dosingProblem},
-	{
-		"diagnosis",
-		"the fault behind five values, with a fixed restrictor and with a TXV, and the instrument that misleads",
-		diagnosisProblem,
-	},
-}
-
-func topicNames() []string {
-	var out []string
-	for _, t := range topics {
-		out = append(out, t.name)
-	}
-	return out
-}
-
 // leastWrong is how many wrong answers every problem has, enough for a question
 // with four choices.
 const leastWrong = 3
 
+var errNoGlide = errors.New(
+	"none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C",
+)
+
 // Generate makes the problem set of the options.
 func Generate(o Options) (Set, error) {
-	if o.PerTopic < 1 || o.PerTopic > 50 {
+	o.Language = cmp.Or(o.Language, English)
+	switch {
+	case o.PerTopic < 1 || o.PerTopic > 50:
 		return Set{}, fmt.Errorf("%d problems a topic; choose from 1 to 50", o.PerTopic)
-	}
-	if o.Difficulty < 1 || o.Difficulty > 3 {
+	case o.Difficulty < 1 || o.Difficulty > 3:
 		return Set{}, fmt.Errorf("difficulty %d; choose 1, 2 or 3", o.Difficulty)
+	case o.Bar && o.Units == quantity.IP:
+		return Set{}, errors.New("pressures in bar go with SI units; choose -units SI")
+	case o.Language != English && o.Language != Spanish:
+		return Set{}, fmt.Errorf("no language %q; choose en or es", o.Language)
 	}
 	fluids, err := fluidsOf(o.Refrigerants)
 	if err != nil {
@@ -94,10 +70,7 @@ func Generate(o Options) (Set, error) {
 	for _, name := range o.Topics {
 		if !slices.Contains(topicNames(), name) {
 			return Set{}, fmt.Errorf(
-				"no topic %q; there are %s",
-				name,
-				strings.Join(topicNames(), ", "),
-			)
+				"no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
 		}
 	}
 	set := Set{Options: o}
@@ -105,7 +78,7 @@ func Generate(o Options) (Set, error) {
 		if f.Flammable() {
 			set.Flammable = append(set.Flammable, f.Designation())
 		}
-		if strings.HasPrefix(fmt.Sprint(f.SafetyGroup()), "B") {
+		if f.SafetyGroup().HigherToxicity() {
 			set.Toxic = append(set.Toxic, f.Designation())
 		}
 	}
@@ -113,79 +86,62 @@ func Generate(o Options) (Set, error) {
 		if len(o.Topics) > 0 && !slices.Contains(o.Topics, t.name) {
 			continue
 		}
-		if t.name == "glide" && !slices.ContainsFunc(fluids, glides) {
+		g := newGenerator(t.name, o, fluids)
+		if t.glides && !slices.ContainsFunc(fluids, glides) {
 			if len(o.Topics) > 0 {
-				return Set{}, fmt.Errorf(
-					"none of the refrigerants has a glide to speak of; name a zeotropic blend such as R-407C",
-				)
+				return Set{}, errNoGlide
 			}
 			continue
 		}
-		g := newGenerator(t.name, o, fluids)
-		shuffle := rand.New(rand.NewPCG(o.Seed, hash("choices of "+t.name)))
 		asked := map[string]bool{}
 		for g.index = range o.PerTopic {
-			p, err := g.draw(t.make, asked)
+			p, err := g.problem(t, asked)
 			if err != nil {
 				return Set{}, fmt.Errorf("%s: %w", t.name, err)
 			}
-			p.Topic, p.Number = t.name, len(set.Problems)+1
-			if o.Choices {
-				p.choose(shuffle)
-			}
+			p.Number = len(set.Problems) + 1
 			set.Problems = append(set.Problems, p)
 		}
 	}
 	return set, nil
 }
 
-// draw makes problems until one has enough wrong answers that cannot be taken
-// for the right one, and was not asked before as far as there are others.
-func (g *generator) draw(
-	topic func(*generator) (Problem, error),
-	asked map[string]bool,
-) (Problem, error) {
-	for try := range 1000 {
-		p, err := topic(g)
-		if err != nil {
-			return Problem{}, err
-		}
-		p.distinct()
-		same := fmt.Sprint(p.Statement, p.Given, p.Answer.Text)
-		if p.Answer.Unit == "" { // the same fault with other figures is the same problem
-			same = fmt.Sprint(p.Ask, p.Among, p.Answer.Text)
-		}
-		if len(p.Wrong) >= leastWrong && (!asked[same] || try >= 100) {
-			asked[same] = true
-			return p, nil
-		}
-	}
-	return Problem{}, fmt.Errorf(
-		"no problem with %d telling wrong answers comes of these options; choose other refrigerants",
-		leastWrong,
-	)
-}
-
-// choose puts the right answer among three wrong ones.
-func (p *Problem) choose(rng *rand.Rand) {
-	const right = -1
-	p.Among = nil
-	order := append([]int{right}, rng.Perm(len(p.Wrong))[:leastWrong]...)
-	rng.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
-	for i, n := range order {
-		letter := string(rune('A' + i))
-		if n == right {
-			p.Choices = append(p.Choices, Choice{Letter: letter, Text: p.Answer.Text, Right: true})
+// problem draws until a problem has wrong answers on the sides of the right one
+// that chance has chosen, and was not asked before. Where chance cannot have its
+// way with the form, any problem with enough wrong answers does.
+func (g *generator) problem(t topic, asked map[string]bool) (Problem, error) {
+	f := t.forms[g.turn(len(t.forms))]
+	below := g.choosing.IntN(leastWrong + 1)
+	for try := range 600 {
+		p, err := g.draw(t.name, f)
+		if errors.Is(err, errAgain) {
 			continue
 		}
-		p.Wrong[n].Letter = letter
-		p.Choices = append(p.Choices, Choice{Letter: letter, Text: p.Wrong[n].Text})
+		if err != nil {
+			return Problem{}, fmt.Errorf("%s: %w", f.name, err)
+		}
+		if asked[p.same()] && try < 200 || !p.choose(g.choosing, below, try >= 100) {
+			continue
+		}
+		asked[p.same()] = true
+		if !g.options.Choices {
+			p.unlettered()
+		}
+		return p, nil
 	}
+	return Problem{}, fmt.Errorf(
+		"%s: no problem with %d telling wrong answers comes of these options; "+
+			"choose other refrigerants",
+		f.name, leastWrong)
 }
+
+// errAgain is that of a draw that makes no sense, as a fan that would have to
+// turn backwards; another is drawn.
+var errAgain = errors.New("draw again")
 
 func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 	if len(names) == 0 {
-		return nil, fmt.Errorf("name at least one refrigerant")
+		return nil, errors.New("name at least one refrigerant")
 	}
 	var out []*refrigerant.Refrigerant
 	for _, n := range names {
@@ -198,15 +154,14 @@ func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil ||
 			p < quantity.Kilopascals(110) {
 			return nil, fmt.Errorf(
-				"%s does not boil above atmospheric pressure at 20 °F, where these problems begin; choose another",
-				f.Designation(),
-			)
+				"%s does not boil above atmospheric pressure at 20 °F, where these problems begin; "+
+					"choose another",
+				f.Designation())
 		}
 		if _, err := f.DewPressure(quantity.Fahrenheit(140)); err != nil {
 			return nil, fmt.Errorf(
 				"%s does not condense at 140 °F, where these problems end; choose another",
-				f.Designation(),
-			)
+				f.Designation())
 		}
 		out = append(out, f)
 	}
@@ -235,35 +190,66 @@ func hash(s string) uint64 {
 
 // A generator draws the numbers of one topic.
 type generator struct {
-	rng        *rand.Rand
-	fluids     []*refrigerant.Refrigerant
-	sys        quantity.System
-	difficulty int
-	seed       uint64
-	index      int // of the problem within its topic
+	rng      *rand.Rand
+	choosing *rand.Rand // the choices
+	fluids   []*refrigerant.Refrigerant
+	options  Options
+	u        units
+	index    int // of the problem within its topic
 }
 
 // newGenerator seeds the numbers of a topic by its name, so that they do not
 // depend on which other topics are in the set.
 func newGenerator(topic string, o Options, fluids []*refrigerant.Refrigerant) *generator {
 	return &generator{
-		rng:        rand.New(rand.NewPCG(o.Seed, hash(topic))),
-		fluids:     fluids,
-		sys:        o.Units,
-		difficulty: o.Difficulty,
-		seed:       o.Seed,
+		rng:      rand.New(rand.NewPCG(o.Seed, hash(topic))),
+		choosing: rand.New(rand.NewPCG(o.Seed, hash("choices of "+topic))),
+		fluids:   fluids,
+		options:  o,
+		u:        unitsOf(o),
 	}
 }
 
 func (g *generator) fluid() *refrigerant.Refrigerant { return g.fluids[g.rng.IntN(len(g.fluids))] }
 
+// glider is a refrigerant of the set that glides.
+func (g *generator) glider() *refrigerant.Refrigerant {
+	gliding := slices.DeleteFunc(slices.Clone(g.fluids),
+		func(f *refrigerant.Refrigerant) bool { return !glides(f) })
+	return gliding[g.rng.IntN(len(gliding))]
+}
+
 // turn takes the forms of a question, 0 to n−1, one after the other.
-func (g *generator) turn(n int) int { return int((g.seed + uint64(g.index)) % uint64(n)) }
+func (g *generator) turn(n int) int {
+	return int((g.options.Seed + uint64(g.index)) % uint64(n))
+}
 
 // pick draws low, low+step, … up to high.
 func (g *generator) pick(low, high, step float64) float64 {
 	n := int(math.Round((high-low)/step)) + 1
-	return low + step*float64(g.rng.IntN(n))
+	return rounded(low+step*float64(g.rng.IntN(n)), 6)
 }
 
-func (g *generator) ip() bool { return g.sys == quantity.IP }
+// among draws low to high by step, in the first three of inch-pound units and in
+// the last three of SI.
+func (g *generator) among(low, high, step, lowSI, highSI, stepSI float64) float64 {
+	if g.ip() {
+		return g.pick(low, high, step)
+	}
+	return g.pick(lowSI, highSI, stepSI)
+}
+
+// pressureAmong draws a pressure, in psi and in kPa, in the student's unit.
+func (g *generator) pressureAmong(low, high, step, lowSI, highSI, stepSI float64) float64 {
+	v := g.among(low, high, step, lowSI, highSI, stepSI)
+	if g.options.Bar {
+		return rounded(v/100, 2)
+	}
+	return v
+}
+
+// one draws one of some names.
+func (g *generator) one(names ...string) string { return names[g.rng.IntN(len(names))] }
+
+func (g *generator) ip() bool               { return g.options.Units == quantity.IP }
+func (g *generator) atLeast(level int) bool { return g.options.Difficulty >= level }

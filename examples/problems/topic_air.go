@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/psychro"
@@ -9,308 +8,230 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-// airProblem finds the humidity ratio, in turn from dry and wet bulb and from the
-// relative humidity.
-func airProblem(g *generator) (Problem, error) {
-	if g.turn(2) == 1 {
-		return relativeHumidityProblem(g)
+// airTopic is about the water in air.
+var airTopic = topic{name: "air", forms: []form{
+	{"wet-bulb", airWetBulb}, {"relative", airRelative}, {"dew-point", airDewPoint},
+	{"condenses", airCondenses},
+}}
+
+// whole is how many of the unit of a humidity ratio a unit of dry air takes for
+// one of water.
+func (g *generator) whole() float64 { return g.either(7000, 1000) }
+
+// saturatedRatio is the humidity ratio of air in which vapor has a pressure.
+func saturatedRatio(pw, p float64) float64 { return 0.621945 * pw / (p - pw) }
+
+// moist gives place and atmosphere, in two decimals.
+func (d *draft) moist() (atm quantity.Pressure, printed, sea float64, u unit) {
+	atm = d.place()
+	u = d.g.u.absolute.with(2)
+	if d.g.options.Bar {
+		u = u.with(4)
 	}
-	return wetBulbProblem(g)
+	sea = rounded(d.g.pressureNumber(quantity.StandardAtmosphere), u.places)
+	return atm, d.give("atmosphere", d.g.pressureNumber(atm), u), sea, u.with(4)
 }
 
-// dryAirUnit is how many of the unit of a humidity ratio a pound or kilogram of
-// dry air takes for one of water.
-func (g *generator) dryAirUnit() (whole float64, unit string) {
-	if g.ip() {
-		return 7000, "grains/lb of dry air"
+// steam prints an excerpt of the saturation pressure of water.
+func (d *draft) steam(u unit, cover ...float64) (grid, error) {
+	g := d.g
+	u.places = 4
+	if g.options.Bar {
+		u.places = 5
 	}
-	return 1000, "g/kg of dry air"
+	t := grid{d: d, units: []unit{g.u.temp, {u.symbol, u.places, false}}}
+	low, high := cover[0], cover[0]
+	for _, v := range cover {
+		low, high = min(low, v), max(high, v)
+	}
+	for v := math.Floor(low+1e-9) - g.pick(2, 4, 1); v <= math.Ceil(high-1e-9)+g.pick(2, 4, 1); v++ {
+		air, err := psychro.Saturated(g.temperature(v), quantity.StandardAtmosphere)
+		if err != nil {
+			return t, err
+		}
+		t.rows = append(t.rows, []float64{v,
+			rounded(g.pressureNumber(air.VaporPressure()), u.places)})
+	}
+	t.print(say(d.language, "caption-steam"), []string{g.u.temp.symbol, u.symbol})
+	return t, nil
 }
 
-// steamBetween is the saturation pressure of water as a student reads it, from
-// difficulty 2 on halfway between two rows, and says how.
-func (g *generator) steamBetween(
-	t quantity.Temperature,
-	places int,
-) (v float64, how string, err error) {
-	unit := g.absoluteUnit()
-	low := g.fromScale(math.Floor(g.scale(t) + 1e-6))
-	below, err := g.steam(low, places)
-	if err != nil || math.Abs(g.scale(t)-g.scale(low)) < 1e-6 {
-		return below, fmt.Sprintf(
-			"At %s water has a saturation pressure of %s %s.",
-			g.temperature(t),
-			fixed(below, places),
-			unit,
-		), err
-	}
-	above, err := g.steam(g.fromScale(g.scale(low)+1), places)
-	scale := math.Pow10(places)
-	v = math.Round(scale*(below+above)/2) / scale
-	return v, fmt.Sprintf(
-		"%s lies halfway between two rows: (%s + %s) / 2 = %s %s.",
-		g.temperature(t),
-		fixed(below, places),
-		fixed(above, places),
-		fixed(v, places),
-		unit,
-	), err
+// humid makes a humidity ratio the answer. Its margin by the formula is 1 %, and
+// by the chart what its lines can be read to: 2 grains/lb or 0.3 g/kg.
+func (d *draft) humid(ratio float64) {
+	g := d.g
+	d.answer(g.whole()*ratio, 0.01*g.whole()*ratio, unit{g.u.humidity.symbol, 1, false})
+	d.Answer.ByChart = max(1.5*d.Answer.Within, g.either(2, 0.3))
+	d.Air = true
 }
 
-const steamSource = "steam table of the problem, from " + moistAirSource + ", equation 6"
-
-// relativeHumidityProblem finds the humidity ratio from the relative humidity.
-func relativeHumidityProblem(g *generator) (Problem, error) {
-	dry := g.degrees(g.pick(70, 80, 1), g.pick(21, 27, 1))
-	if g.difficulty >= 2 {
-		dry = g.fromScale(g.scale(dry) + 0.5)
+func (d *draft) point(key string, air psychro.Air, err error) {
+	text, _ := d.word(key)
+	d.plot = func(c *chart.Chart) error {
+		if err != nil {
+			return err
+		}
+		return c.AddState(text, air)
 	}
-	percent := g.pick(30, 70, 5)
-	z, atm, place := g.place()
-	const places = 4
-	pws, how, err := g.steamBetween(dry, places)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.steamTable(
-		g.fromScale(math.Floor(g.scale(dry)+1e-6)),
-		g.fromScale(math.Ceil(g.scale(dry)-1e-6)),
-		places,
-	)
-	if err != nil {
-		return Problem{}, err
-	}
-	pressure, unit := g.atmosphere(atm)
-	sea, _ := g.atmosphere(quantity.StandardAtmosphere)
-	whole, answerUnit := g.dryAirUnit()
-	ratio := func(pw, p float64) float64 { return whole * 0.621945 * pw / (p - pw) }
-	pw := math.Round(1e4*pws*percent/100) / 1e4
-	a := numeric(ratio(pw, pressure), 0.01*ratio(pw, pressure), 1, answerUnit)
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"The air of a room is at %s dry bulb and %s %% relative humidity %s, where the atmosphere is %s %s.",
-			g.temperature(dry),
-			number(percent),
-			place,
-			fixed(pressure, 2),
-			unit,
-		),
-		Given: given(
-			"dry bulb",
-			g.temperature(dry),
-			"relative humidity",
-			number(percent)+" %",
-			"atmosphere",
-			fixed(pressure, 2)+" "+unit,
-		),
-		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
-		Tables:    []Table{tab},
-		Air:       true,
-		Elevation: z,
-		plot: func(c *chart.Chart) error {
-			air, err := psychro.FromRelativeHumidity(dry, percent/100, atm)
-			if err != nil {
-				return err
-			}
-			return c.AddState("room", air)
-		},
-		Steps: []Step{
-			step(steamSource, "%s", how),
-			step(
-				definition,
-				"The vapor has %s %% of that: %s × %s = %s %s.",
-				number(percent),
-				decimals(percent/100, 2),
-				fixed(pws, places),
-				fixed(pw, 4),
-				unit,
-			),
-			step(
-				moistAirSource+", equation 20",
-				"W = %s × 0.621945 × %s / (%s − %s) = %s.",
-				decimals(whole, 0),
-				fixed(pw, 4),
-				fixed(pressure, 2),
-				fixed(pw, 4),
-				a.Text,
-			),
-		},
-		Answer: a,
-		Wrong: []Wrong{
-			a.slip(
-				ratio(pws, pressure),
-				"the air was taken as saturated; the relative humidity was left out",
-			),
-			a.slip(
-				whole*pw/pressure,
-				"the factor 0.621945 was left out; a mole of water weighs less than one of air",
-			),
-			a.slip(ratio(pw, pressure)*percent/100, "the relative humidity was counted twice"),
-			a.slip(ratio(pws-pw, pressure), "what the air could still take up, not what it holds"),
-		},
-		again: func() (float64, error) {
-			air, err := psychro.FromRelativeHumidity(dry, percent/100, atm)
-			return whole * air.HumidityRatio(), err
-		},
-	}
-	if pressure != sea {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(
-				ratio(pw, sea),
-				"the atmosphere of sea level was used; thin air holds more water by weight",
-			),
-		)
-	}
-	return p, nil
+	d.again = d.g.whole() * air.HumidityRatio()
 }
 
-// wetBulbProblem finds the humidity ratio from dry and wet bulb.
-func wetBulbProblem(g *generator) (Problem, error) {
-	wet := g.degrees(g.pick(58, 68, 1), g.pick(14, 20, 1))
-	if g.difficulty >= 2 {
-		wet = g.fromScale(g.scale(wet) + 0.5)
+func airWetBulb(g *generator, d *draft) error {
+	atm, p, sea, u := d.moist()
+	wet := g.among(58, 68, 1, 14, 20, 1)
+	if g.atLeast(2) {
+		wet += 0.5
 	}
-	dry := g.fromScale(g.scale(wet) + g.either(g.pick(8, 16, 1), g.pick(4, 9, 1)))
-	z, atm, place := g.place()
-	const places = 4
-	pws, how, err := g.steamBetween(wet, places)
+	dry := d.give("dry-bulb", wet+g.among(8, 16, 1, 4, 9, 1), g.u.temp)
+	d.give("wet-bulb", wet, g.u.temp)
+	d.noise("outdoor-air")
+	t, err := d.steam(u, wet, dry)
 	if err != nil {
-		return Problem{}, err
+		return err
 	}
-	pdry, _, err := g.steamBetween(dry, places)
-	if err != nil {
-		return Problem{}, err
-	}
-	tab, err := g.steamTable(
-		g.fromScale(math.Floor(g.scale(wet)+1e-6)),
-		g.fromScale(math.Ceil(g.scale(dry)-1e-6)),
-		places,
-	)
-	if err != nil {
-		return Problem{}, err
-	}
-	pressure, unit := g.atmosphere(atm)
-	sea, _ := g.atmosphere(quantity.StandardAtmosphere)
-	t, w := g.scale(dry), g.scale(wet)
-	saturated := func(pws, p float64) float64 { return 0.621945 * pws / (p - pws) }
+	pws := rounded(t.between(0, 1, wet, 0), t.units[1].places)
+	t.how("steam", 0, 1, wet)
 	// ratio is equation 33; turn is −1 where the sign of its last term is mistaken.
 	ratio := func(ws, turn float64) float64 {
 		if g.ip() {
-			return ((1093-0.556*w)*ws - turn*0.240*(t-w)) / (1093 + 0.444*t - w)
+			return ((1093-0.556*wet)*ws - turn*0.240*(dry-wet)) / (1093 + 0.444*dry - wet)
 		}
-		return ((2501-2.326*w)*ws - turn*1.006*(t-w)) / (2501 + 1.86*t - 4.186*w)
+		return ((2501-2.326*wet)*ws - turn*1.006*(dry-wet)) / (2501 + 1.86*dry - 4.186*wet)
 	}
-	ws := math.Round(1e6*saturated(pws, pressure)) / 1e6
-	filled := fmt.Sprintf(
-		"((1093 − 0.556 × %s) × %s − 0.240 × (%s − %s)) / (1093 + 0.444 × %s − %s)",
-		number(w),
-		fixed(ws, 6),
-		number(t),
-		number(w),
-		number(t),
-		number(w),
-	)
-	whole, answerUnit := g.dryAirUnit()
+	ws := d.figure("ws", saturatedRatio(pws, p), 6)
+	d.set("pws", pws, t.units[1])
+	d.figure("w", ratio(ws, 1), 5)
+	d.figure("whole", g.whole(), 0)
+	d.humid(ratio(ws, 1))
+	whole := g.whole()
+	d.wrong("saturated-at-wet", whole*ws)
+	d.wrong("saturated-at-dry", whole*saturatedRatio(t.between(0, 1, dry, 0), p))
+	d.wrong("depression-added", whole*ratio(ws, -1))
+	d.wrong("depression-half", whole*ratio(ws, 0.5))
+	d.wrong("depression-twice", whole*ratio(ws, 2))
+	d.wrong("row-below", whole*ratio(saturatedRatio(t.between(0, 1, wet, 2), p), 1))
+	d.wrong("row-above", whole*ratio(saturatedRatio(t.between(0, 1, wet, -2), p), 1))
+	d.wrong("water-left-in", whole*ratio(0.621945*pws/p, 1))
+	if p != sea {
+		d.wrong("sea-atmosphere", whole*ratio(saturatedRatio(pws, sea), 1))
+	}
+	key := "formula-sum-ip"
 	if !g.ip() {
-		filled = fmt.Sprintf(
-			"((2501 − 2.326 × %s) × %s − 1.006 × (%s − %s)) / (2501 + 1.86 × %s − 4.186 × %s)",
-			number(w),
-			fixed(ws, 6),
-			number(t),
-			number(w),
-			number(t),
-			number(w),
-		)
+		key = "formula-sum-si"
 	}
-	answer := ratio(ws, 1)
-	a := numeric(whole*answer, 0.01*whole*answer, 1, answerUnit)
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"Return air is at %s dry bulb and %s wet bulb %s, where the atmosphere is %s %s.",
-			g.temperature(dry),
-			g.temperature(wet),
-			place,
-			fixed(pressure, 2),
-			unit,
-		),
-		Given: given(
-			"dry bulb",
-			g.temperature(dry),
-			"wet bulb",
-			g.temperature(wet),
-			"atmosphere",
-			fixed(pressure, 2)+" "+unit,
-		),
-		Ask:       "What is its humidity ratio, in " + answerUnit + "?",
-		Tables:    []Table{tab},
-		Air:       true,
-		Elevation: z,
-		plot: func(c *chart.Chart) error {
-			air, err := psychro.FromWetBulb(dry, wet, atm)
-			if err != nil {
-				return err
-			}
-			return c.AddState("return", air)
-		},
-		Steps: []Step{
-			step(steamSource, "%s", how),
-			step(
-				moistAirSource+", equation 21",
-				"Saturated at the wet bulb t*: Ws* = 0.621945 × %s / (%s − %s) = %s.",
-				fixed(pws, places),
-				fixed(pressure, 2),
-				fixed(pws, places),
-				fixed(ws, 6),
-			),
-			step(
-				moistAirSource+", equation 33",
-				"%s = %s = %s.",
-				wetBulbFormula(g.sys),
-				filled,
-				decimals(answer, 5),
-			),
-			step(
-				definition,
-				"That is %s × %s = %s.",
-				decimals(answer, 5),
-				decimals(whole, 0),
-				a.Text,
-			),
-		},
-		Answer: a,
-		Wrong: []Wrong{
-			a.slip(whole*ws, "the air was taken as saturated at the wet bulb"),
-			a.slip(
-				whole*saturated(pdry, pressure),
-				"the saturation pressure at the dry bulb was used: that is saturated air at the dry bulb",
-			),
-			a.slip(
-				whole*ratio(ws, -1),
-				"the term with the wet bulb depression was added; unsaturated air holds less than Ws*",
-			),
-		},
-		again: func() (float64, error) {
-			air, err := psychro.FromWetBulb(dry, wet, atm)
-			return whole * air.HumidityRatio(), err
-		},
+	d.figure("t", dry, 1)
+	d.figure("tw", wet, 1)
+	d.phrase("formula", key)
+	air, err := psychro.FromWetBulb(g.temperature(dry), g.temperature(wet), atm)
+	d.point("room-air", air, err)
+	return err
+}
+
+func airRelative(g *generator, d *draft) error {
+	atm, p, sea, u := d.moist()
+	dry := g.among(70, 80, 1, 21, 27, 1)
+	if g.atLeast(2) {
+		dry += 0.5
 	}
-	if g.ip() {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(1000*answer, "a pound has 7000 grains; 1000 is for grams and kilograms"),
-		)
-	} else {
-		p.Wrong = append(p.Wrong, a.slip(whole*1.006*(t-w)/2501, "the wet bulb depression alone; that is how much water the air could still take up"))
+	d.give("dry-bulb", dry, g.u.temp)
+	percent := d.give("relative-humidity", g.pick(30, 70, 1), g.u.percent)
+	d.noise("outdoor-air")
+	t, err := d.steam(u, dry)
+	if err != nil {
+		return err
 	}
-	if pressure != sea {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(
-				whole*ratio(saturated(pws, sea), 1),
-				"the atmosphere of sea level was used; thin air holds more water by weight",
-			),
-		)
+	pws := rounded(t.between(0, 1, dry, 0), t.units[1].places)
+	t.how("steam", 0, 1, dry)
+	d.set("pws", pws, t.units[1])
+	pw := d.set("pw", pws*percent/100, t.units[1])
+	d.figure("whole", g.whole(), 0)
+	whole := g.whole()
+	d.humid(saturatedRatio(pw, p))
+	d.wrong("as-saturated", whole*saturatedRatio(pws, p))
+	d.wrong("factor-left-out", whole*pw/p)
+	d.wrong("twice-relative", whole*saturatedRatio(pw*percent/100, p))
+	d.wrong("could-take-up", whole*saturatedRatio(pws-pw, p))
+	d.wrong("two-rows-below", whole*saturatedRatio(t.between(0, 1, dry, 2)*percent/100, p))
+	d.wrong("two-rows-above", whole*saturatedRatio(t.between(0, 1, dry, -2)*percent/100, p))
+	d.wrong("both-pressures", whole*0.621945*pw/(p+pw))
+	if p != sea {
+		d.wrong("sea-atmosphere", whole*saturatedRatio(pw, sea))
 	}
-	return p, nil
+	air, err := psychro.FromRelativeHumidity(g.temperature(dry), percent/100, atm)
+	d.point("room-air", air, err)
+	return err
+}
+
+func airDewPoint(g *generator, d *draft) error {
+	atm, p, sea, u := d.moist()
+	point := g.among(48, 62, 1, 9, 17, 1)
+	if g.atLeast(2) {
+		point += 0.5
+	}
+	dry := d.give("dry-bulb", point+g.among(12, 24, 1, 7, 13, 1), g.u.temp)
+	d.give("dew-point", point, g.u.temp)
+	d.noise("outdoor-air")
+	t, err := d.steam(u, point, dry)
+	if err != nil {
+		return err
+	}
+	pw := rounded(t.between(0, 1, point, 0), t.units[1].places)
+	t.how("steam", 0, 1, point)
+	d.set("pw", pw, t.units[1])
+	d.figure("whole", g.whole(), 0)
+	whole := g.whole()
+	d.humid(saturatedRatio(pw, p))
+	d.wrong("saturated-at-dry", whole*saturatedRatio(t.between(0, 1, dry, 0), p))
+	d.wrong("mean-temperature", whole*saturatedRatio(t.between(0, 1, (dry+point)/2, 0), p))
+	d.wrong("factor-left-out", whole*pw/p)
+	d.wrong("two-rows-below", whole*saturatedRatio(t.between(0, 1, point, 2), p))
+	d.wrong("two-rows-above", whole*saturatedRatio(t.between(0, 1, point, -2), p))
+	d.wrong("row-above", whole*saturatedRatio(t.between(0, 1, point, -1), p))
+	d.wrong("row-below", whole*saturatedRatio(t.between(0, 1, point, 1), p))
+	if p != sea {
+		d.wrong("sea-atmosphere", whole*saturatedRatio(pw, sea))
+	}
+	air, err := psychro.FromDewPoint(g.temperature(dry), g.temperature(point), atm)
+	d.point("room-air", air, err)
+	return err
+}
+
+// airCondenses asks at what temperature of a surface a room begins to sweat.
+func airCondenses(g *generator, d *draft) error {
+	atm := d.place()
+	dry := g.among(70, 80, 1, 21, 27, 1)
+	if g.atLeast(2) {
+		dry += 0.5
+	}
+	d.give("dry-bulb", dry, g.u.temp)
+	percent := d.give("relative-humidity", g.pick(40, 70, 1), g.u.percent)
+	d.noise("outdoor-air", "supply-air")
+	air, err := psychro.FromRelativeHumidity(g.temperature(dry), percent/100, atm)
+	if err != nil {
+		return err
+	}
+	near := g.degrees(air.DewPoint())
+	t, err := d.steam(g.u.absolute, dry, near)
+	if err != nil {
+		return err
+	}
+	pws := rounded(t.between(0, 1, dry, 0), t.units[1].places)
+	t.how("steam", 0, 1, dry)
+	d.set("pws", pws, t.units[1])
+	pw := d.set("pw", pws*percent/100, t.units[1])
+	point := t.between(1, 0, pw, 0)
+	t.how("back", 1, 0, pw)
+	d.answer(point, g.either(0.3, 0.2), g.temperatureUnit())
+	d.Answer.ByChart = g.either(1, 0.6)
+	d.Air = true
+	d.wrong("percent-of-degrees", dry*percent/100)
+	d.wrong("halfway", (dry+point)/2)
+	d.wrong("two-rows-below", t.between(1, 0, pw, 2))
+	d.wrong("two-rows-above", t.between(1, 0, pw, -2))
+	d.wrong("low-row", t.between(1, 0, t.between(0, 1, dry, -2)*percent/100, 0))
+	d.wrong("high-row", t.between(1, 0, t.between(0, 1, dry, 2)*percent/100, 0))
+	text, _ := d.word("room-air")
+	d.plot = func(c *chart.Chart) error { return c.AddState(text, air) }
+	d.again = near
+	return nil
 }

@@ -1,250 +1,172 @@
 package main
 
 import (
-	"fmt"
 	"math"
 
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
 
-// airflowProblem finds the airflow from a known heat and a temperature rise, in
-// turn of electric heat and of a furnace. From difficulty 2 on the rise has to be
-// taken from two temperatures, among readings that are not needed.
-func airflowProblem(g *generator) (Problem, error) {
-	z, atm, place := g.place()
-	room := g.degrees(70, 20)
-	sea, _ := g.atmosphere(quantity.StandardAtmosphere)
-	here, unit := g.atmosphere(atm)
-	// thin is how much lighter the air is than at sea level.
-	thin := math.Round(1000*here/sea) / 1000
-	p := Problem{Ask: "What is the airflow?"}
-	var h heater
-	var rise float64
-	// A blower of a house moves from 600 to 2000 CFM (280 to 940 L/s).
-	for flow := 0.0; flow < 600 || flow > 2000; flow = 3.412 * h.watts / (1.08 * rise * g.either(1, 1.8)) {
-		if g.turn(2) == 1 {
-			h, rise = g.furnace(), g.either(g.pick(40, 60, 5), g.pick(22, 32, 2))
-		} else {
-			h, rise = g.electricHeat(), g.either(g.pick(15, 40, 5), g.pick(8, 20, 2))
-		}
+// airflowTopic finds an airflow from a known heat and a temperature rise.
+var airflowTopic = topic{name: "airflow", forms: []form{
+	{"electric", func(g *generator, d *draft) error { return airflowForm(d, true) }},
+	{"furnace", func(g *generator, d *draft) error { return airflowForm(d, false) }},
+	{"rise", airflowRise}, {"per-ton", airflowPerTon},
+}}
+
+// sensibleFactor is Btu/h for a CFM and °F, or W for an L/s and K, of the air here,
+// and how it is found.
+func (d *draft) sensibleFactor(atm quantity.Pressure) float64 {
+	g := d.g
+	factor := g.either(1.08, 1.21)
+	d.bound["factor"] = fixed(factor, 2)
+	if !g.atLeast(3) {
+		return factor
 	}
-	p.Given, p.Steps, p.Caution = h.given, []Step{h.step}, h.caution
-	supply := g.fromScale(g.scale(room) + rise)
-	if g.difficulty >= 2 {
-		p.Statement = fmt.Sprintf(
-			"%s The air returns at %s and leaves at %s, %s, measured out of sight of the heat. The blower's own heat is left aside.",
-			h.statement,
-			g.temperature(room),
-			g.temperature(supply),
-			place,
-		)
-		p.Given = append(
-			p.Given,
-			given(
-				"return air",
-				g.temperature(room),
-				"supply air",
-				g.temperature(supply),
-				"outdoor air",
-				g.temperature(g.degrees(g.pick(30, 50, 1), g.pick(0, 10, 1))),
-			)...)
-		p.Steps = append(
-			p.Steps,
-			step(
-				definition,
-				"Temperature rise: %s − %s = %s.",
-				g.temperature(supply),
-				g.temperature(room),
-				g.difference(rise),
-			),
-		)
-	} else {
-		p.Statement = fmt.Sprintf("%s It warms the air by %s, from %s, %s. The blower's own heat is left aside.", h.statement, g.difference(rise), g.temperature(room), place)
-		p.Given = append(p.Given, Given{"temperature rise", g.difference(rise)})
-	}
-	factor, source := g.either(1.08, 1.21), standardAir+", times the specific heat of moist air"
-	if z != 0 {
-		p.Given = append(
-			p.Given,
-			given(
-				"atmosphere",
-				fixed(here, 2)+" "+unit,
-				"atmosphere at sea level",
-				fixed(sea, 2)+" "+unit,
-			)...)
-	}
-	altered := decimals(factor, 2)
-	if z != 0 {
-		altered = decimals(factor*thin, 3)
-		p.Steps = append(
-			p.Steps,
-			step(
-				"perfect gas at one temperature",
-				"The factor goes with the pressure of the atmosphere, which is %s %s at sea level: %s × %s / %s = %s.",
-				fixed(sea, 2),
-				unit,
-				decimals(factor, 2),
-				fixed(here, 2),
-				fixed(sea, 2),
-				altered,
-			),
-		)
-	}
-	heat := g.either(3.412, 1) * h.watts
-	if h.btuh != 0 {
-		heat = h.btuh
-	}
-	result := heat / (factor * thin * rise)
-	a := numeric(result, 0.01*result, int(g.either(-1, 0)), "L/s")
-	if g.ip() {
-		a = numeric(result, 0.01*result, -1, "CFM")
-	}
-	p.Steps = append(
-		p.Steps,
-		step(
-			source,
-			"Airflow: %s / (%s × %s) = %s.",
-			decimals(heat, 0),
-			altered,
-			number(rise),
-			a.Text,
-		),
-	)
-	p.Answer = a
-	if z != 0 {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(
-				result*thin,
-				"the factor of sea level was used; thin air carries less heat, so more of it has to move",
-			),
-		)
-	}
-	p.Wrong = append(p.Wrong, a.slip(result*h.slip, h.mistake))
-	if g.ip() {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(
-				result*1.08/4.5,
-				"4.5 belongs to a difference of enthalpies, 1.08 to one of temperatures",
-			),
-		)
-		if h.btuh == 0 {
-			p.Wrong = append(p.Wrong, a.slip(result/3.412, "watts were not turned into Btu/h"))
-		} else {
-			p.Wrong = append(p.Wrong, a.slip(result*1.08, "the factor was left out"))
-		}
-	} else {
-		p.Wrong = append(p.Wrong,
-			a.slip(result*3.412, "watts were turned into Btu/h, which the metric formula does not take"),
-			a.slip(result*1.21, "the factor was left out"))
-	}
-	if g.difficulty >= 2 {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip(
-				result*rise/g.scale(supply),
-				"divided by the supply temperature itself; what counts is how far it is above the return",
-			),
-		)
-	}
-	p.again = func() (float64, error) {
-		air, err := psychro.FromHumidityRatio(room, 0.006, atm)
-		if err != nil {
-			return 0, err
-		}
-		warm, err := psychro.SensibleHeatCool(air, supply)
-		if err != nil {
-			return 0, err
-		}
-		flow := quantity.VolumeFlow(h.watts / float64(warm.Heat) * float64(air.SpecificVolume()))
-		if g.ip() {
-			return flow.CFM(), nil
-		}
-		return flow.LitersPerSecond(), nil
-	}
-	return p, nil
+	u := g.u.absolute.with(g.u.absolute.places + 1)
+	here := d.give("atmosphere", g.pressureNumber(atm), u)
+	sea := d.give("atmosphere-sea", g.pressureNumber(quantity.StandardAtmosphere), u)
+	thin := d.figure("factor", factor*here/sea, 3)
+	d.bound["thin-sum"] = fixed(factor, 2) + " × " + u.number(here) + " / " + u.number(sea) + " = " +
+		fixed(thin, 3)
+	return thin
 }
 
-// A heater is what warms the air of an airflow problem, and how its heat is
-// known.
-type heater struct {
-	statement string
-	given     []Given
-	step      Step
-	watts     float64
-	btuh      float64 // where the heat is stated in Btu/h
-	slip      float64 // what the mistake makes of the airflow
-	mistake   string
-	caution   string
+// warming is the library's rise of air in a flow, K, by a heat.
+func (g *generator) warming(room float64, atm quantity.Pressure, rise float64) (perFlow float64,
+	err error) {
+	air, err := psychro.FromHumidityRatio(g.temperature(room), 0.006, atm)
+	if err != nil {
+		return 0, err
+	}
+	warm, err := psychro.SensibleHeatCool(air, g.temperature(room+rise))
+	return float64(warm.Heat) / float64(air.SpecificVolume()), err
 }
 
-func (g *generator) electricHeat() heater {
-	volts, amps := g.either(240, 230), g.pick(20, 60, 5)
-	h := heater{
-		statement: fmt.Sprintf(
-			"With only the electric heat on, the single-phase heater takes %s A at %s V.",
-			number(amps),
-			number(volts),
-		),
-		given: given("voltage", number(volts)+" V", "current", number(amps)+" A"),
-		watts: volts * amps, slip: math.Sqrt(3), mistake: "√3 belongs to three phases; this heater is on one",
-		caution: "the terminals are live while this is measured. Only a qualified person opens the panel.",
-	}
-	if g.ip() {
-		h.step = step(
-			"definition; 1 W is 3.412 Btu/h",
-			"Heat: %s V × %s A × 3.412 = %s Btu/h.",
-			number(volts),
-			number(amps),
-			decimals(3.412*h.watts, 0),
-		)
+func airflowForm(d *draft, electric bool) error {
+	g := d.g
+	atm := d.place()
+	room := g.either(70, 20)
+	var heat, rise float64 // Btu/h or W
+	if electric {
+		volts := d.give("voltage", g.among(232, 244, 1, 224, 236, 1), g.u.volt)
+		amps := d.give("current", g.pick(20, 60, 0.5), g.u.ampere)
+		rise = g.fine(g.among(15, 40, 1, 8, 20, 1))
+		heat = volts * amps * g.either(3.412, 1)
+		d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
 	} else {
-		h.step = step(definition, "Heat: %s V × %s A = %s W.", number(volts), number(amps), decimals(h.watts, 0))
+		input := d.give("input", g.among(40000, 100000, 1000, 12, 30, 0.5), g.u.heat)
+		percent := d.give("efficiency", g.pick(80, 96, 1), g.u.percent)
+		rise = g.fine(g.among(40, 60, 1, 22, 32, 1))
+		heat = input * percent / 100 * g.either(1, 1000)
+		d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
 	}
-	return h
+	if !g.atLeast(2) {
+		d.give("rise", rise, g.u.delta)
+		d.phrase("warms", "warms-by")
+	} else {
+		room = d.give("return-air", g.fine(g.among(66, 72, 1, 18, 22, 1)), g.u.temp)
+		d.give("supply-air", room+rise, g.u.temp)
+		d.set("rise", rise, g.u.delta)
+		d.phrase("warms", "warms-from")
+		d.bound["rise-sum"] = d.bound["supply-air"] + " − " + d.bound["return-air"] + " = " +
+			d.bound["rise"]
+	}
+	factor := d.sensibleFactor(atm)
+	d.noise("cold-air")
+	flow := heat / (factor * rise)
+	if flow < g.either(500, 230) || flow > g.either(2200, 1050) {
+		return errAgain
+	}
+	d.answer(flow, 0.01*flow, g.u.flow.with(int(g.either(-1, 0))))
+	plain := g.either(1.08, 1.21)
+	if g.atLeast(3) {
+		d.wrong("sea-factor", heat/(plain*rise))
+		d.wrong("factor-turned", heat/(plain*plain/factor*rise))
+	}
+	if electric {
+		d.wrong("three-phase", flow*math.Sqrt(3))
+		d.wrong("three-phase-less", flow/math.Sqrt(3))
+		d.wrong("half-voltage", flow/2)
+		d.wrong("both-legs", flow*2)
+	} else {
+		percent := figure(d.bound["efficiency"]) / 100
+		d.wrong("efficiency-forgotten", flow/percent)
+		d.wrong("efficiency-turned", flow/percent/percent)
+		d.wrong("efficiency-twice", flow*percent)
+		d.wrong("losses-taken", flow*(1-percent)/percent)
+	}
+	d.wrong("factor-left-out", flow*factor)
+	d.wrong("factor-twice", flow/factor)
+	if g.ip() {
+		d.wrong("enthalpy-factor", flow*1.08/4.5)
+		d.wrong("rise-in-kelvin", flow*1.8)
+		d.wrong("rise-again-in-fahrenheit", flow/1.8)
+	} else {
+		d.wrong("rise-in-fahrenheit", flow/1.8)
+		d.wrong("rise-again-in-celsius", flow*1.8)
+	}
+	perFlow, err := g.warming(room, atm, rise)
+	d.again = heat / g.either(3.412142, 1) / perFlow / float64(g.flow(1))
+	return err
 }
 
-func (g *generator) furnace() heater {
-	percent := g.pick(80, 95, 5)
-	h := heater{
-		slip: 100 / percent, mistake: "the fuel was taken for the heat; the rest of it leaves with the flue gas",
-		caution: "a furnace burns gas and gives off carbon monoxide. Only a licensed person opens or adjusts the burner.",
+func airflowRise(g *generator, d *draft) error {
+	atm := d.place()
+	flow := d.give("airflow", g.among(800, 1800, 25, 380, 850, 5), g.u.flow)
+	volts := d.give("voltage", g.among(232, 244, 1, 224, 236, 1), g.u.volt)
+	amps := d.give("current", g.pick(20, 60, 0.5), g.u.ampere)
+	heat := volts * amps * g.either(3.412, 1)
+	d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
+	factor := d.sensibleFactor(atm)
+	d.noise("cold-air", "return-air")
+	rise := heat / (factor * flow)
+	d.answer(rise, 0.01*rise, g.deltaUnit())
+	if g.atLeast(3) {
+		d.wrong("sea-factor", heat/(g.either(1.08, 1.21)*flow))
 	}
+	d.wrong("three-phase", rise*math.Sqrt(3))
+	d.wrong("three-phase-less", rise/math.Sqrt(3))
+	d.wrong("half-voltage", rise/2)
+	d.wrong("both-legs", rise*2)
+	d.wrong("factor-left-out", rise*factor)
+	d.wrong("factor-twice", rise/factor)
+	d.wrong("other-degrees", rise*g.either(1/1.8, 1.8))
+	perFlow, err := g.warming(g.either(70, 20), atm, rise)
+	d.again = rise * (heat / g.either(3.412142, 1)) / (perFlow * float64(g.flow(flow)))
+	return err
+}
+
+func airflowPerTon(g *generator, d *draft) error {
+	d.place()
+	flow := d.give("airflow", g.among(800, 1800, 25, 380, 850, 5), g.u.flow)
+	nominal := d.give("capacity", g.among(24000, 60000, 500, 7, 17.5, 0.1), g.u.heat)
+	d.noise("outdoor-air", "return-air", "current")
+	tons := nominal / g.either(12000, 1)
+	per := flow / tons
+	if per < g.either(250, 33) || per > g.either(550, 75) {
+		return errAgain
+	}
+	u := unit{g.pairSymbol("CFM/ton", "L/s per kW"), int(g.either(0, 1)), false}
+	d.bound["tons"] = unit{g.pairSymbol("tons", "kW"), 3, true}.print(tons)
+	d.answer(per, 0.01*per, u)
+	half := g.either(0.5, 1)
+	d.wrong("ten-thousand", flow/(nominal/g.either(10000, 1/1.2)))
+	d.wrong("fifteen-thousand", flow/(nominal/g.either(15000, 1.25)))
+	d.wrong("size-up", flow/(half*math.Ceil(tons/half+1e-6)))
+	d.wrong("size-down", flow/(half*math.Floor(tons/half-1e-6)))
+	d.wrong("two-sizes-up", flow/(half*math.Ceil(tons/half+1+1e-6)))
+	d.wrong("two-sizes-down", flow/(half*math.Floor(tons/half-1-1e-6)))
+	d.again = airside.Airflow{Flow: g.flow(flow).PlusMinus(0)}.PerTon(g.heat(nominal)) /
+		g.either(1, quantity.Tons(1).Kilowatts()/quantity.CFM(1).LitersPerSecond())
+	return nil
+}
+
+// pairSymbol chooses by the unit system.
+func (g *generator) pairSymbol(ip, si string) string {
 	if g.ip() {
-		input := g.pick(40, 100, 10) * 1000
-		h.btuh = input * percent / 100
-		h.watts = quantity.BtuPerHour(h.btuh).Watts()
-		h.statement = fmt.Sprintf(
-			"A gas furnace burns %s Btu/h, as clocked at the meter, and gives %s %% of it to the air.",
-			number(input),
-			number(percent),
-		)
-		h.given = given("input", number(input)+" Btu/h", "efficiency", number(percent)+" %")
-		h.step = step(
-			definition,
-			"Heat: %s Btu/h × %s = %s Btu/h.",
-			number(input),
-			decimals(percent/100, 2),
-			number(h.btuh),
-		)
-		return h
+		return ip
 	}
-	input := g.pick(12, 30, 2)
-	h.watts = 1000 * input * percent / 100
-	h.statement = fmt.Sprintf(
-		"A gas furnace burns %s kW, as clocked at the meter, and gives %s %% of it to the air.",
-		number(input),
-		number(percent),
-	)
-	h.given = given("input", number(input)+" kW", "efficiency", number(percent)+" %")
-	h.step = step(
-		definition,
-		"Heat: %s kW × %s × 1000 = %s W.",
-		number(input),
-		decimals(percent/100, 2),
-		decimals(h.watts, 0),
-	)
-	return h
+	return si
 }

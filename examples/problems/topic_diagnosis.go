@@ -1,11 +1,20 @@
 package main
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"github.com/satline/satline/refrigerant"
 )
+
+// diagnosisTopic is about the fault behind five values, and the instrument that
+// misleads.
+var diagnosisTopic = topic{name: "diagnosis", forms: []form{
+	{"restrictor", func(g *generator, d *draft) error { return faultForm(d, restrictorFaults) }},
+	{"valve", func(g *generator, d *draft) error { return faultForm(d, valveFaults) }},
+	{"instrument", instrumentForm}, {"pattern", patternForm},
+}}
 
 // A pattern is how a fault moves the five values of a machine from where they
 // are when it is sound, in °F: suction saturation, superheat, condensing over
@@ -14,114 +23,34 @@ import (
 // change is large enough to see; the sizes follow the cycle model, which the
 // tests solve again.
 type pattern struct {
-	cause, why string
-	moves      [5]float64
+	fault string
+	moves [5]float64
 }
 
-var restrictorPatterns = []pattern{
-	{
-		"undercharge",
-		"little liquid backs up in the condenser, and the coil runs out of it early",
-		[5]float64{-5, +14, -4, -8, -4},
-	},
-	{
-		"overcharge",
-		"liquid backs up in the condenser and takes its surface, and the higher pressure pushes more through the restrictor than the coil can boil",
-		[5]float64{0, -9, +5, +8, 0},
-	},
-	{
-		"low indoor airflow",
-		"the coil gets little heat, so it is cold and floods, and the little air is cooled far",
-		[5]float64{-6, -9, -1, -1, +8},
-	},
-	{
-		"fouled condenser",
-		"heat leaves only at a higher temperature, and the higher pressure feeds the coil more",
-		[5]float64{+1, -9, +10, 0, 0},
-	},
-	{
-		"liquid line restriction",
-		"the coil starves while the liquid waits in the condenser",
-		[5]float64{-12, +25, -1, +5, -6},
-	},
-	{
-		"leaking compressor valves",
-		"what is pumped slips back, so both pressures draw together and the coil floods",
-		[5]float64{+8, -9, -5, -8, -4},
-	},
+var restrictorFaults = []pattern{
+	{"undercharge", [5]float64{-5, +14, -4, -8, -4}},
+	{"overcharge", [5]float64{0, -9, +5, +8, 0}},
+	{"low-airflow", [5]float64{-6, -9, -1, -1, +8}},
+	{"fouled", [5]float64{+1, -9, +10, 0, 0}},
+	{"liquid-line", [5]float64{-12, +25, -1, +5, -6}},
+	{"valves-leak", [5]float64{+8, -9, -5, -8, -4}},
 }
 
 // A valve holds the superheat, so the superheat tells only where it cannot.
-var valvePatterns = []pattern{
-	{
-		"undercharge",
-		"the valve still feeds the coil, and what is missing is missing from the condenser",
-		[5]float64{0, +1, -1, -8, -1},
-	},
-	{
-		"overcharge",
-		"the valve holds the superheat, and what is too much backs up in the condenser",
-		[5]float64{0, 0, +5, +9, 0},
-	},
-	{
-		"low indoor airflow",
-		"the coil is cold for want of heat, and the little air is cooled far; the valve holds the superheat",
-		[5]float64{-7, +1, -1, +1, +8},
-	},
-	{
-		"fouled condenser",
-		"heat leaves only at a higher temperature; the valve takes up the higher pressure",
-		[5]float64{+1, -1, +10, +1, 0},
-	},
-	{
-		"restriction before the coil, or a valve that hardly opens",
-		"the coil starves while the liquid waits in the condenser",
-		[5]float64{-10, +25, -1, +5, -5},
-	},
-	{
-		"leaking compressor valves",
-		"what is pumped slips back, so both pressures draw together; the valve holds the superheat",
-		[5]float64{+6, -1, -5, -1, -4},
-	},
-	{
-		"valve bulb loose on the line",
-		"the bulb feels warm air, so the valve stands open and floods the coil with what the condenser should hold",
-		[5]float64{+1, -11, -1, -8, 0},
-	},
+var valveFaults = []pattern{
+	{"undercharge", [5]float64{0, +1, -1, -8, -1}},
+	{"overcharge", [5]float64{0, 0, +5, +9, 0}},
+	{"low-airflow", [5]float64{-7, +1, -1, +1, +8}},
+	{"fouled", [5]float64{+1, -1, +10, +1, 0}},
+	{"before-coil", [5]float64{-10, +25, -1, +5, -5}},
+	{"valves-leak", [5]float64{+6, -1, -5, -1, -4}},
+	{"bulb-loose", [5]float64{+1, -11, -1, -8, 0}},
 }
 
-const (
-	// faintest is the least change of a pattern that counts as one, °F.
-	faintest     = 3.0
-	patternNames = "rule tables of Rossi and Braun 1997 (from memory), sizes from a cycle model"
-)
+// faintest is the least change of a pattern that counts as one, °F.
+const faintest = 3.0
 
-var valueNames = [5]string{
-	"suction saturation",
-	"superheat",
-	"condensing over outdoor air",
-	"subcooling",
-	"temperature split",
-}
-
-// soundValues are of a machine in order, at 85 °F (29 °C) outdoors.
-func (g *generator) soundValues() [5]float64 {
-	if g.ip() {
-		return [5]float64{42, 11, 20, 11, 20}
-	}
-	return [5]float64{6, 6.5, 11, 6, 11}
-}
-
-// moves are in the student's unit, rounded to be read off an instrument.
-func (g *generator) moves(p pattern) [5]float64 {
-	out := p.moves
-	if !g.ip() {
-		for i := range out {
-			out[i] = math.Round(2*out[i]/1.8) / 2
-		}
-	}
-	return out
-}
+var valueNames = [5]string{"suction", "superheat", "condensing-over", "subcooling", "split"}
 
 func toward(move float64) string {
 	switch {
@@ -130,157 +59,237 @@ func toward(move float64) string {
 	case move <= -faintest:
 		return "low"
 	}
-	return "about right"
+	return "right-about"
 }
 
-// diagnosisProblem takes the faults of machines with a fixed restrictor, those
-// with a valve, and mistaken instruments in turn.
-func diagnosisProblem(g *generator) (Problem, error) {
-	switch g.turn(3) {
-	case 0:
-		return g.faultProblem("a fixed restrictor", restrictorPatterns)
-	case 1:
-		return g.faultProblem("a thermostatic expansion valve (TXV)", valvePatterns)
+// fiveValues are those of a machine with a fault, on the student's scale, beside
+// those of the sound machine.
+func (d *draft) fiveValues(p pattern) (sound, now [5]float64) {
+	g := d.g
+	sound = [5]float64{42, 11, 20, 11, 20}
+	if !g.ip() {
+		sound = [5]float64{6, 6.5, 11, 6, 11}
 	}
-	return g.instrumentProblem()
+	for i, move := range p.moves {
+		if !g.ip() {
+			move = math.Round(2*move/1.8) / 2
+		}
+		sound[i] += g.among(-1, 1, 1, -0.5, 0.5, 0.5)
+		now[i] = sound[i] + move
+		if g.atLeast(2) {
+			now[i] += g.among(-1, 1, 0.5, -0.5, 0.5, 0.5)
+		}
+		now[i] = max(now[i], 0.5)
+	}
+	return sound, now
 }
 
-// faultProblem gives five values, at difficulty 3 the readings they follow from,
-// and asks for the cause. The answer is the place of the cause in an alphabetical
-// list.
-func (g *generator) faultProblem(device string, patterns []pattern) (Problem, error) {
+func faultNames(patterns []pattern) []string {
+	var out []string
+	for _, p := range patterns {
+		out = append(out, p.fault)
+	}
+	return out
+}
+
+func faultForm(d *draft, patterns []pattern) error {
+	g := d.g
 	truth := patterns[g.rng.IntN(len(patterns))]
-	names := make([]string, len(patterns))
-	for i, p := range patterns {
-		names[i] = p.cause
-	}
-	slices.Sort(names)
-	sound, moves := g.soundValues(), g.moves(truth)
-	var values [5]float64
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"A machine with %s, charged with a refrigerant of no glide, gives the values below after half an hour of steady running.",
-			device,
-		),
-		Given: given(
-			"expansion device",
-			device,
-			"running",
-			"half an hour, steady",
-			"outdoor air",
-			g.temperature(g.degrees(85, 29)),
-		),
-		Ask:   "Which one of these explains them all?",
-		Among: names,
-	}
-	for i := range values {
-		values[i] = sound[i] + moves[i]
-		if g.difficulty >= 2 {
-			values[i] += g.either(g.pick(-1, 1, 1), g.pick(-0.5, 0.5, 0.5))
-		}
-	}
-	table := Table{
-		Caption: "The same machine under the same conditions",
-		Head:    []string{"", "sound", "now"},
-	}
-	var sums [5]string
-	if g.difficulty >= 3 {
-		p.Statement = fmt.Sprintf(
-			"A machine with %s, charged with a refrigerant of no glide, gives the readings below after half an hour of steady running. The table has what followed from its readings under the same conditions when it was sound.",
-			device,
-		)
+	sound, now := d.fiveValues(truth)
+	outdoor := d.give("outdoor-air", g.among(83, 88, 1, 28, 31, 1), g.u.temp)
+	d.noise("label-charge")
+	table := Table{Caption: say(d.language, "caption-same-machine"), Head: []string{
+		say(d.language, "head-value"), say(d.language, "head-sound"), say(d.language, "head-now")}}
+	if g.atLeast(3) { // the readings that the values of now follow from
 		table.Head = table.Head[:2]
-		var read []Given
-		read, sums = g.readingsOf(values)
-		p.Given = append(p.Given, read...)
+		indoor := d.give("return-air", g.among(75, 78, 1, 24, 26, 1), g.u.temp)
+		d.give("boiling", now[0], g.u.temp)
+		d.give("suction-line", now[0]+now[1], g.u.temp)
+		d.give("condensing", outdoor+now[2], g.u.temp)
+		d.give("liquid-line", outdoor+now[2]-now[3], g.u.temp)
+		d.give("supply-air", indoor-now[4], g.u.temp)
 	}
-	for i := range values {
-		show := g.difference
+	var seen []string
+	for i, name := range valueNames {
+		u := g.u.delta
 		if i == 0 {
-			show = func(v float64) string { return g.temperature(g.fromScale(v)) }
+			u = g.u.temp
 		}
-		row := []string{valueNames[i], show(sound[i]), show(values[i])}
-		table.Rows = append(table.Rows, row[:len(table.Head)])
-		p.Steps = append(
-			p.Steps,
-			step(
-				"comparison with the sound values",
-				"%s is %s: %s%s against %s.",
-				sentence(valueNames[i]),
-				toward(truth.moves[i]),
-				sums[i],
-				show(values[i]),
-				show(sound[i]),
-			),
-		)
+		text, _ := d.word(name)
+		way, _ := d.word(toward(truth.moves[i]))
+		seen = append(seen, text+" "+u.print(sound[i])+" → "+u.print(now[i])+": "+way)
+		table.Rows = append(table.Rows,
+			[]string{text, u.print(sound[i]), u.print(now[i])}[:len(table.Head)])
 	}
-	p.Tables = []Table{table}
-	p.Steps = append(
-		p.Steps,
-		step(
-			patternNames,
-			"Only one of the causes does all of it: %s. The reason: %s.",
-			truth.cause,
-			truth.why,
-		),
-	)
-	p.Answer = Answer{Text: truth.cause, Value: float64(slices.Index(names, truth.cause))}
-	for _, other := range patterns {
-		if other.cause == truth.cause {
-			continue
-		}
+	d.table(table)
+	d.bound["seen"] = strings.Join(seen, "; ")
+	d.phrase("because", "because-"+truth.fault)
+	d.reasoned = true
+	d.choice(truth.fault, faultNames(patterns)...)
+	d.disagreements(truth, patterns)
+	return nil
+}
+
+// disagreements give each wrong fault the values that it would move otherwise.
+func (d *draft) disagreements(truth pattern, patterns []pattern) {
+	for i, w := range d.Wrong {
+		other := patterns[slices.IndexFunc(patterns, func(p pattern) bool { return p.fault == w.Code })]
 		var not []string
-		for i, move := range other.moves {
-			if toward(move) != toward(truth.moves[i]) {
-				not = append(not, fmt.Sprintf("%s would be %s", valueNames[i], toward(move)))
+		for v, move := range other.moves {
+			if toward(move) != toward(truth.moves[v]) {
+				name, _ := d.word(valueNames[v])
+				way, _ := d.word(toward(move))
+				not = append(not, name+": "+way)
 			}
 		}
-		p.Wrong = append(
-			p.Wrong,
-			Wrong{Text: other.cause, Mistake: "with it " + strings.Join(not, ", ")},
-		)
+		d.Wrong[i].Mistake = say(d.language, "with-it", "values", strings.Join(not, ", "))
 	}
-	p.again = func() (float64, error) {
-		var moved [5]float64
-		for i := range moved {
-			moved[i] = (values[i] - sound[i]) / g.either(1, 1/1.8)
+}
+
+// patternForm names the fault and asks how the values move.
+func patternForm(g *generator, d *draft) error {
+	patterns, device := restrictorFaults, "device-restrictor"
+	if g.rng.IntN(2) == 0 {
+		patterns, device = valveFaults, "device-valve"
+	}
+	truth := patterns[g.rng.IntN(len(patterns))]
+	d.phrase("device", device)
+	d.phrase("fault", truth.fault)
+	d.phrase("because", "because-"+truth.fault)
+	d.giveText("expansion", d.bound["device"])
+	shown := []int{1, 3, 4} // the values that are asked after
+	if g.atLeast(2) {
+		shown = []int{0, 1, 2, 3}
+	}
+	if g.atLeast(3) {
+		shown = []int{0, 1, 2, 3, 4}
+	}
+	text := func(p pattern) string {
+		var out []string
+		for _, i := range shown {
+			name, _ := d.word(valueNames[i])
+			way, _ := d.word(toward(p.moves[i]))
+			out = append(out, name+" "+way)
 		}
-		cause, err := nearestFault(strings.Contains(device, "valve"), moved)
-		return float64(
-			slices.IndexFunc(names, func(n string) bool { return strings.Contains(n, cause) }),
-		), err
+		return sentence(strings.Join(out, ", "))
 	}
-	return p, nil
+	d.Answer = Answer{Text: text(truth), Words: true}
+	d.rightCode = truth.fault + device
+	for _, p := range patterns {
+		if t := text(p); t != d.Answer.Text {
+			name, _ := d.word(p.fault)
+			d.Wrong = append(d.Wrong, Wrong{Code: p.fault, Text: t,
+				Mistake: say(d.language, "pattern-of", "fault", lower(name))})
+		}
+	}
+	return nil
 }
 
-// readingsOf are the temperatures that the five values follow from, and how.
-func (g *generator) readingsOf(values [5]float64) (read []Given, sums [5]string) {
-	outdoor, indoor := g.either(85, 29), g.either(77, 25)
-	boiling, condensing := values[0], outdoor+values[2]
-	suctionLine, liquidLine, supply := boiling+values[1], condensing-values[3], indoor-values[4]
-	show := func(v float64) string { return number(v) + " " + g.degreeUnit() }
-	read = given(
-		"boiling (suction gauge)",
-		show(boiling),
-		"suction line",
-		show(suctionLine),
-		"condensing (liquid gauge)",
-		show(condensing),
-		"liquid line",
-		show(liquidLine),
-		"return air",
-		show(indoor),
-		"supply air",
-		show(supply),
-	)
-	sum := func(from, less float64) string { return number(from) + " − " + number(less) + " = " }
-	return read, [5]string{
-		"",
-		sum(suctionLine, boiling),
-		sum(condensing, outdoor),
-		sum(condensing, liquidLine),
-		sum(indoor, supply),
-	}
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// readings are a set of temperatures on the student's scale; those of the gauges
+// are as the manifold shows them, for R-22.
+type readings struct {
+	returnDry, returnWet, supply, outdoor, evaporating, suctionLine, condensing, liquidLine float64
 }
 
-func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+// A mishap is a mistake with an instrument. doubt is the code by which an
+// assessment of the readings names it.
+type mishap struct {
+	code, doubt string
+	spoil       func(*generator, *readings) error
+}
+
+var mishaps = []mishap{
+	{"dry-wick", "return-saturated",
+		func(g *generator, r *readings) error { r.returnWet = r.returnDry; return nil }},
+	{"swapped-bulbs", "return-wet-bulb-above-dry-bulb", func(g *generator, r *readings) error {
+		r.returnDry, r.returnWet = r.returnWet, r.returnDry
+		return nil
+	}},
+	{"in-the-sun", "liquid-line-below-outdoor", func(g *generator, r *readings) error {
+		r.outdoor = r.liquidLine + g.among(5, 8, 1, 3, 5, 1)
+		return nil
+	}},
+	{"wrong-table", "evaporating-above-supply", (*generator).otherTable},
+	{"clamp-liquid", "suction-line-above-outdoor-and-return",
+		func(g *generator, r *readings) error { r.suctionLine = r.liquidLine; return nil }},
+}
+
+// otherTable turns the gauge temperatures of R-410A into those of R-22.
+func (g *generator) otherTable(r *readings) error {
+	in, err := refrigerant.Lookup("R-410A")
+	if err != nil {
+		return err
+	}
+	set, err := refrigerant.Lookup("R-22")
+	if err != nil {
+		return err
+	}
+	low, err := in.DewPressure(g.temperature(r.evaporating))
+	if err != nil {
+		return err
+	}
+	high, err := in.BubblePressure(g.temperature(r.condensing))
+	if err != nil {
+		return err
+	}
+	e, err := set.DewTemperature(low)
+	if err != nil {
+		return err
+	}
+	c, err := set.BubbleTemperature(high)
+	r.evaporating, r.condensing = math.Round(g.degrees(e)), math.Round(g.degrees(c))
+	return err
+}
+
+// instrumentForm gives the readings of a sound machine with one mistake among
+// them.
+func instrumentForm(g *generator, d *draft) error {
+	r := readings{
+		returnDry: g.among(74, 78, 1, 23, 26, 1), outdoor: g.among(85, 97, 1, 29, 36, 1),
+		evaporating: g.among(38, 42, 1, 4, 6, 1),
+	}
+	r.returnWet = r.returnDry - g.among(11, 14, 1, 6, 8, 1)
+	r.supply = r.returnDry - g.either(19, 10.5)
+	r.suctionLine = r.evaporating + g.among(10, 13, 1, 6, 7, 1)
+	r.condensing = r.outdoor + g.among(18, 22, 1, 10, 12, 1)
+	r.liquidLine = r.condensing - g.among(8, 12, 1, 5, 7, 1)
+	truth := mishaps[g.rng.IntN(len(mishaps))]
+	if err := truth.spoil(g, &r); err != nil {
+		return err
+	}
+	d.give("return-air", r.returnDry, g.u.temp)
+	d.give("return-wet-bulb", r.returnWet, g.u.temp)
+	d.give("supply-air", r.supply, g.u.temp)
+	d.give("boiling", r.evaporating, g.u.temp)
+	d.give("suction-line", r.suctionLine, g.u.temp)
+	d.give("outdoor-air", r.outdoor, g.u.temp)
+	d.give("condensing", r.condensing, g.u.temp)
+	d.give("liquid-line", r.liquidLine, g.u.temp)
+	if g.atLeast(2) {
+		d.noise("current", "label-charge")
+	}
+	if g.atLeast(3) {
+		d.noise("airflow")
+	}
+	for name, v := range map[string]float64{
+		"superheat-found": r.suctionLine - r.evaporating, "split-found": r.returnDry - r.supply,
+		"subcooling-found": r.condensing - r.liquidLine, "over-found": r.liquidLine - r.outdoor,
+		"depression-found": r.returnDry - r.returnWet,
+	} {
+		d.set(name, v, g.u.delta)
+	}
+	d.phrase("law", "law-"+truth.code)
+	var names []string
+	for _, m := range mishaps {
+		names = append(names, m.code)
+	}
+	d.reasoned = true
+	d.choice(truth.code, names...)
+	for i, w := range d.Wrong {
+		law, _ := d.word("law-" + w.Code)
+		d.Wrong[i].Mistake = say(d.language, "law-kept", "law", law)
+	}
+	return nil
+}

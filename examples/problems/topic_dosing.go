@@ -1,189 +1,68 @@
 package main
 
-import (
-	"fmt"
-	"strings"
-)
+// dosingTopic learns the rate from one move of refrigerant and sizes the next.
+var dosingTopic = topic{name: "dosing", forms: []form{
+	{"superheat-add", func(g *generator, d *draft) error { return dosingForm(d, -1, false) }},
+	{"subcooling-add", func(g *generator, d *draft) error { return dosingForm(d, 1, false) }},
+	{"superheat-recover", func(g *generator, d *draft) error { return dosingForm(d, 1, true) }},
+	{"subcooling-recover", func(g *generator, d *draft) error { return dosingForm(d, -1, true) }},
+}}
 
-// dosingProblem learns the gain from one move and sizes the next, in turn by the
-// superheat of a fixed restrictor and by the subcooling of a valve. From difficulty
-// 2 on other readings stand beside; at 3 there is too much refrigerant as often as
-// too little.
-func dosingProblem(g *generator) (Problem, error) {
-	over := g.difficulty >= 3 && g.rng.IntN(2) == 0
-	todo, did := "add", "added"
-	if over {
-		todo, did = "recover", "recovered"
+// dosingForm draws a first dose that moved the reading, up where way is 1, and
+// asks for the rest of the way at the same rate.
+func dosingForm(d *draft, way float64, recover bool) error {
+	g := d.g
+	superheat := way < 0 != recover
+	unit := g.u.small
+	first := g.among(3, 9, 0.5, 80, 260, 10)
+	rate := g.among(0.4, 1.4, 0.05, 0.008, 0.028, 0.001) // degrees a unit
+	moved := rounded(first*rate, 1)
+	target := g.among(8, 12, 0.5, 5, 7, 0.5)
+	if superheat {
+		target = g.among(10, 20, 0.5, 6, 11, 0.5)
 	}
-	// rises is the way that the dose moves what is measured.
-	name, device, rises := "superheat", "a fixed restrictor", -1.0
-	var target, perPortion float64
-	last := "Superheat falls faster as the coil fills"
-	switch {
-	case g.turn(2) == 1:
-		name, device, rises = "subcooling", "a thermostatic expansion valve (TXV)", 1
-		target, perPortion = g.either(
-			g.pick(8, 12, 1),
-			g.pick(5, 7, 1),
-		), g.either(
-			g.pick(1, 2, 1),
-			1,
-		)
-		last = "Subcooling rises faster as the condenser fills"
-		if over {
-			last = "Subcooling does not fall at one rate as the condenser empties"
-		}
-	case over:
-		target, perPortion = g.either(g.pick(20, 24, 1), g.pick(11, 13, 1)), g.either(2, 1)
-		last = "Superheat does not rise at one rate as the coil empties"
-	default:
-		target, perPortion = g.either(
-			g.pick(10, 18, 1),
-			g.pick(6, 10, 1),
-		), g.either(
-			g.pick(2, 4, 1),
-			g.pick(1, 2, 1),
-		)
+	left := g.among(4, 9, 0.1, 2, 5, 0.1)
+	after := rounded(target-way*left, 1)
+	before := rounded(after-way*moved, 1)
+	if after < 1.5 || before < 1 || moved < g.either(1.5, 0.8) {
+		return errAgain
 	}
-	if over {
-		rises = -rises
-	}
-	why := last
-	last += ", so move about half of it, wait until it settles, and measure again."
-	if over {
-		last += " Recover into a cylinder that has room."
-		if name == "superheat" {
-			last += " Until it is in band liquid may reach the compressor: watch it."
+	d.give("before", before, g.u.delta)
+	d.give("moved", first, unit)
+	d.give("after", after, g.u.delta)
+	d.give("target", target, g.u.delta)
+	d.noise("outdoor-air", "current")
+	rest := first * left / moved
+	if g.atLeast(3) { // half of the rest was moved meanwhile, and the scale shows the sum
+		second := d.give("moved-since", rounded(rest*g.pick(0.3, 0.6, 0.05), int(g.either(1, 0))),
+			unit)
+		rest -= second
+		if rest < first*0.2 {
+			return errAgain
 		}
 	}
-	// A portion moves it by perPortion. Within the tolerance of ±5 °F (2.8 K) of a
-	// superheat, ±3 °F (1.7 K) of a subcooling, nothing would be moved, and who moves
-	// the first dose again is not to be right by chance.
-	portion, unit := g.either(g.pick(2, 4, 2), g.pick(40, 50, 10)), "oz"
-	if !g.ip() {
-		unit = "g"
+	u := unit.with(int(g.either(1, 0)))
+	u.free = false
+	d.set("to-go", left, g.u.delta)
+	d.set("did", moved, g.u.delta)
+	all := first * left / moved
+	d.set("all", all, u)
+	d.answer(rest, 0.02*all, u)
+	since := all - rest
+	d.wrong("from-the-start", all+first-since)
+	d.wrong("less-the-first", all-first-since)
+	d.wrong("first-again", first)
+	d.wrong("reading-itself", first*after/moved-since)
+	d.wrong("target-itself", first*target/moved-since)
+	d.wrong("half", rest/2)
+	d.wrong("turned", first*moved/left-since)
+	d.wrong("twice", 2*rest)
+	if since > 0 {
+		d.wrong("since-forgotten", all)
+		d.wrong("since-added", all+since)
 	}
-	band := g.either(6, 3)
-	if name == "subcooling" {
-		band = g.either(4, 2)
-	}
-	first, next := g.pick(1, 3, 1), g.pick(2, 4, 1)
-	for next*perPortion < band {
-		next++
-	}
-	// What rises starts from something: at no subcooling at all the liquid line
-	// carries vapor, and no rate can be learned.
-	for rises > 0 && target-(first+next)*perPortion < g.either(2, 1) {
-		if first > 1 {
-			first--
-		} else if (next-1)*perPortion >= band {
-			next--
-		} else {
-			target++
-		}
-	}
-	if first == next {
-		first--
-	}
-	after := target - rises*next*perPortion
-	before := after - rises*first*perPortion
-	dose, moved := next*portion, first*portion
-	per := rises * perPortion / portion
-	a := numeric(dose, 0.02*dose, 1, unit)
-	a.Note = strings.ToLower(
-		why[:1],
-	) + why[1:] + "; " + todo + " about half of it, wait until it settles, and measure again"
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"A machine with %s settled at %s of %s. After %s %s had been %s it settled at %s. The target is %s.",
-			device,
-			g.difference(before),
-			name,
-			number(moved),
-			unit,
-			did,
-			g.difference(after),
-			g.difference(target),
-		),
-		Given: given(
-			name+" before",
-			g.difference(before),
-			did,
-			number(moved)+" "+unit,
-			name+" after",
-			g.difference(after),
-			"target",
-			g.difference(target),
-		),
-		Ask: fmt.Sprintf(
-			"If the %s went on at this rate, how much more to %s would reach the target? And why %s less at first?",
-			name,
-			todo,
-			todo,
-		),
-		Steps: []Step{
-			step(
-				definition,
-				"Gain: (%s − %s) / %s = %s %s for each %s %s.",
-				number(after),
-				number(before),
-				number(moved),
-				decimals(per, 3),
-				g.deltaUnit(),
-				unit,
-				did,
-			),
-			step(
-				definition,
-				"To go: %s − %s = %s.",
-				number(target),
-				number(after),
-				g.difference(target-after),
-			),
-			step(
-				"straight line through the two readings",
-				"%s / %s = %s.",
-				number(target-after),
-				decimals(per, 3),
-				a.Text,
-			),
-			step("common practice, no source", "%s", last),
-		},
-		Answer:  a,
-		Caution: chargingCaution,
-		Wrong: []Wrong{
-			a.slip(
-				dose+moved,
-				"counted from the first reading; part of that has been moved already",
-			),
-			a.slip(moved, "the first dose repeated without looking at what it did"),
-			a.slip(
-				after*portion/perPortion,
-				"the "+name+" itself divided by the gain; only the distance to the target counts",
-			),
-			a.slip(dose/2, "the half that is moved first, not the amount that the line gives"),
-		},
-		again: func() (float64, error) {
-			// Both readings on one line over the refrigerant moved, solved for the
-			// target by similar triangles, less what has been moved.
-			return moved*(before-target)/(before-after) - moved, nil
-		},
-	}
-	if g.difficulty >= 2 {
-		p.Given = append(
-			p.Given,
-			given(
-				"suction line",
-				g.temperature(g.degrees(g.pick(50, 60, 1), g.pick(10, 15, 1))),
-				"outdoor air",
-				g.temperature(g.degrees(g.pick(78, 95, 1), g.pick(25, 35, 1))),
-			)...)
-	}
-	if g.ip() {
-		p.Wrong = append(
-			p.Wrong,
-			a.slip((target-after)*per, "multiplied by the gain instead of divided"),
-		)
-	}
-	return p, nil
+	// Both readings on one line over the refrigerant moved, solved for the target
+	// by similar triangles, less what has been moved.
+	d.again = first*(before-target)/(before-after) - first - since
+	return nil
 }

@@ -1,105 +1,76 @@
 package main
 
-import (
-	"fmt"
-	"math"
+import "github.com/satline/satline/refrigerant"
 
-	"github.com/satline/satline/refrigerant"
-)
+// glideTopic is about blends, which boil and condense over a span of
+// temperatures at one pressure.
+var glideTopic = topic{name: "glide", glides: true, forms: []form{
+	{"evaporator", func(g *generator, d *draft) error {
+		return glideForm(d, "evaporator-pressure", g.saturatedAt(36, 48, 2, 9), 0, 1, -1)
+	}},
+	{"condenser", func(g *generator, d *draft) error {
+		return glideForm(d, "condenser-pressure", g.saturatedAt(96, 112, 36, 44), 0, 1, -1)
+	}},
+	{"mean", func(g *generator, d *draft) error {
+		return glideForm(d, "evaporator-pressure", g.saturatedAt(36, 48, 2, 9), 0, 0.5, 0.5)
+	}},
+	{"inlet", func(g *generator, d *draft) error {
+		quality := g.pick(15, 35, 5)
+		d.give("vapor-at-inlet", quality, g.u.percent)
+		return glideForm(d, "evaporator-pressure", g.saturatedAt(36, 48, 2, 9), 0,
+			quality/100, 1-quality/100)
+	}},
+}}
 
-// glideProblem finds the glide of a blend at a pressure.
-func glideProblem(g *generator) (Problem, error) {
-	f := g.glider()
-	at := g.degrees(g.pick(36, 48, 2), g.pick(2, 9, 1))
-	where := "boils in an evaporator where the gauge shows"
-	name := "pressure in the evaporator"
-	neglect := "coil"
-	if g.turn(2) == 1 {
-		at = g.degrees(g.pick(96, 112, 2), g.pick(36, 44, 1))
-		where, name, neglect = "condenses where the gauge shows", "pressure in the condenser", "condenser"
-	}
-	if g.difficulty >= 2 {
-		at = g.fromScale(g.scale(at) + g.either(1, 0.5))
-	}
-	bubble, err := f.BubblePressure(at)
+// glideForm makes ofDew parts of the dew temperature and ofBubble parts of the
+// bubble temperature at one pressure the answer.
+func glideForm(d *draft, name string, at, _, ofDew, ofBubble float64) error {
+	g, f := d.g, d.g.glider()
+	d.giveText("refrigerant", f.Designation())
+	r, err := d.gauge(name, f, bubble, at)
 	if err != nil {
-		return Problem{}, err
+		return err
 	}
-	site := g.gaugeSite()
-	listed := g.listed(site, bubble)
-	shown := site.shown(listed)
-	absolute := g.gaugePressure(shown).Absolute(site.atm)
-	dew, err := f.DewTemperature(absolute)
-	if err != nil {
-		return Problem{}, err
+	d.noise("outdoor-air", "return-air")
+	low, high := r.at, rounded(r.table.read(dew, r.listed, 0), 1)
+	r.table.how("dew", dew, 0, r.listed)
+	d.set("dew", high, g.u.temp)
+	d.set("bubble", low, g.u.temp)
+	d.set("glide", high-low, g.u.delta)
+	work := func(low, high float64) float64 { return ofDew*high + ofBubble*low }
+	unit := g.temperatureUnit()
+	if ofDew+ofBubble == 0 {
+		unit = g.deltaUnit()
 	}
-	dewAt, err := f.DewPressure(at)
-	if err != nil {
-		return Problem{}, err
+	d.answer(work(low, high), reading, unit)
+	row := g.either(2, 1)
+	d.wrong("dew-below", work(low, high+row))
+	d.wrong("dew-above", work(low, high-row))
+	d.wrong("bubble-below", work(low+row, high))
+	d.wrong("bubble-above", work(low-row, high))
+	if ofDew == 1 {
+		d.wrong("half", (high-low)/2)
+		d.wrong("pressures", float64(r.table.read(0, r.listed, 0)))
+	} else {
+		d.wrong("dew-itself", high)
+		d.wrong("bubble-itself", low)
+		d.wrong("wrong-end", ofDew*low+ofBubble*high)
+		d.wrong("glide-added", high+ofDew*(high-low))
+		d.wrong("glide-taken", low-ofDew*(high-low))
 	}
-	tab, err := g.saturationTable(f, site, at, dew)
-	if err != nil {
-		return Problem{}, err
-	}
-	bubbleRead, bubbleHow, _ := g.read(tab, site, bubbleColumn, listed)
-	dewRead, dewHow, _ := g.read(tab, site, dewColumn, listed)
-	glide := math.Round(10*(dewRead-bubbleRead)) / 10
-	apart := listed - g.listed(site, dewAt)
-	a := numeric(glide, reading, 1, g.deltaUnit())
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"%s %s %s, %s. Neglect the pressure drop of the %s.",
-			f.Designation(),
-			where,
-			g.pressure(shown),
-			site.text,
-			neglect,
-		),
-		Given:  g.givenAt(site, "refrigerant", f.Designation(), name, g.pressure(shown)),
-		Ask:    "How large is its glide at this pressure?",
-		Tables: []Table{tab},
-		Steps: []Step{
-			step(saturationSource, "In the bubble column %s.", bubbleHow),
-			step(saturationSource, "In the dew column %s.", dewHow),
-			step(
-				definition,
-				"The glide is dew less bubble temperature at one pressure: %s − %s = %s.",
-				number(dewRead),
-				number(bubbleRead),
-				a.Text,
-			),
-		},
-		Answer: a,
-		Wrong: []Wrong{
-			a.slip(0, "the blend was taken for a pure fluid"),
-			{
-				Text:    g.pressureDifference(apart),
-				Mistake: "the difference of the two pressures in one row; glide is a difference of temperatures at one pressure",
-			},
-			a.slip(
-				glide/2,
-				"the mean of the two temperatures less the bubble temperature; that is half of it",
-			),
-			a.slip(-glide, "bubble less dew: the glide is never negative"),
-		},
-		again: func() (float64, error) {
-			d, err := f.Glide(absolute)
-			return g.delta(d), err
-		},
-	}
-	if site.added != 0 {
-		p.Steps = append([]Step{g.toAbsolute(site, shown)}, p.Steps...)
-	}
-	return p, nil
+	return glideAgain(d, f, r, work)
 }
 
-// glider is a refrigerant of the set that glides.
-func (g *generator) glider() *refrigerant.Refrigerant {
-	var gliding []*refrigerant.Refrigerant
-	for _, f := range g.fluids {
-		if glides(f) {
-			gliding = append(gliding, f)
-		}
+func glideAgain(
+	d *draft, f *refrigerant.Refrigerant, r gaugeReading, work func(low, high float64) float64,
+) error {
+	g := d.g
+	p := g.actual(r.site, r.shown)
+	low, err := f.BubbleTemperature(p)
+	if err != nil {
+		return err
 	}
-	return gliding[g.rng.IntN(len(gliding))]
+	glide, err := f.Glide(p)
+	d.again = work(g.degrees(low), g.degrees(low)+g.delta(glide))
+	return err
 }

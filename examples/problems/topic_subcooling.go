@@ -1,139 +1,102 @@
 package main
 
-import (
-	"fmt"
-)
+// subcoolingTopic counts the liquid line from the bubble point.
+var subcoolingTopic = topic{name: "subcooling", forms: []form{
+	{"find", subcoolingFind}, {"line", subcoolingLine},
+	{"pressure", subcoolingPressure}, {"riser", subcoolingRiser},
+}}
 
-// subcoolingProblem counts the liquid line from the bubble point, and asks in
-// turn for the subcooling and for the line.
-func subcoolingProblem(g *generator) (Problem, error) {
+func (g *generator) fall() float64 { return g.fine(g.among(5, 18, 1, 3, 10, 1)) }
+
+func subcoolingFind(g *generator, d *draft) error {
 	f := g.fluid()
-	sat := g.degrees(g.pick(96, 116, 2), g.pick(36, 47, 1))
-	if g.difficulty >= 2 {
-		sat = g.degrees(g.pick(97, 115, 2), g.pick(36.5, 46.5, 1))
-	}
-	fall := g.either(g.pick(4, 18, 1), g.pick(2, 10, 1))
-	line := g.fromScale(g.scale(sat) - fall)
-	outdoor := g.fromScale(g.scale(line) - g.either(g.pick(3, 12, 1), g.pick(2, 6, 1)))
-	r, err := g.gaugeReading(f, bubbleColumn, sat)
+	d.giveText("refrigerant", f.Designation())
+	r, err := d.gauge("liquid-pressure", f, bubble, g.saturatedAt(96, 116, 36, 47))
 	if err != nil {
-		return Problem{}, err
+		return err
 	}
-	a := numeric(fall, reading, 1, g.deltaUnit())
-	out := Problem{
-		Statement: fmt.Sprintf(
-			"The liquid port of an %s machine %s shows %s; the liquid line beside it is at %s, and the air entering the condenser at %s.",
-			f.Designation(),
-			r.site.text,
-			g.pressure(r.shown),
-			g.temperature(line),
-			g.temperature(outdoor),
-		),
-		Given: g.givenAt(
-			r.site,
-			"refrigerant",
-			f.Designation(),
-			"liquid pressure",
-			g.pressure(r.shown),
-			"liquid line",
-			g.temperature(line),
-			"outdoor air",
-			g.temperature(outdoor),
-		),
-		Ask:    "What is the subcooling?",
-		Tables: []Table{r.table},
-		Steps: []Step{
-			g.columnApplies(r.site, "The liquid line carries liquid", "bubble", r.shown),
-			step(saturationSource, "In the bubble column %s%s.", r.how, g.taken(r.how, sat)),
-			step(
-				definition,
-				"Subcooling is the bubble temperature less the line: %s − %s = %s.",
-				g.temperature(sat),
-				g.temperature(line),
-				a.Text,
-			),
-		},
-		Answer: a,
-		again: func() (float64, error) {
-			d, err := f.Subcooling(g.gaugePressure(r.shown).Absolute(r.site.atm), line)
-			return g.delta(d), err
-		},
+	line := d.give("liquid-line", r.at-g.fall(), g.u.temp)
+	d.give("outdoor-air", line-g.fine(g.among(3, 12, 1, 2, 6, 1)), g.u.temp)
+	d.noise("suction-line", "suction-pressure")
+	d.answer(r.at-line, reading, g.deltaUnit())
+	r.misreadings(d, func(at float64) float64 { return at - line })
+	d.wrong("approach", line-d.given[len(d.given)-1].value)
+	d.taken(func(of map[string]float64) float64 { return r.at - of["liquid-line"] },
+		"liquid-line")
+	s, err := f.Subcooling(g.actual(r.site, r.shown), g.temperature(line))
+	d.again = g.delta(s)
+	return err
+}
+
+func subcoolingLine(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	r, err := d.gauge("liquid-pressure", f, bubble, g.saturatedAt(96, 116, 36, 47))
+	if err != nil {
+		return err
 	}
-	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, r.site, g.degrees(g.pick(36, 46, 1), g.pick(2, 8, 1)), "suction"); err != nil {
-			return Problem{}, err
-		}
+	want := d.give("subcooling-wanted", g.fall(), g.u.delta)
+	outdoor := d.give("outdoor-air", r.at-want-g.among(3, 12, 1, 2, 6, 1), g.u.temp)
+	d.noise("suction-pressure")
+	d.answer(r.at-want, reading, g.temperatureUnit())
+	r.misreadings(d, func(at float64) float64 { return at - want })
+	d.wrong("added", r.at+want)
+	d.wrong("saturation-itself", r.at)
+	d.wrong("outdoor-plus", outdoor+want)
+	d.wrong("taken-twice", r.at-2*want)
+	t, err := f.BubbleTemperature(g.actual(r.site, r.shown))
+	d.again = g.degrees(t) - want
+	return err
+}
+
+func subcoolingPressure(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	at, want := g.saturatedAt(96, 116, 36, 47), g.fall()
+	line := d.give("liquid-line", at-want, g.u.temp)
+	d.give("subcooling-wanted", want, g.u.delta)
+	d.noise("outdoor-air", "suction-line")
+	d.set("saturation", at, g.u.temp)
+	return d.pressureFor(f, bubble, rounded(line+want, 1), map[string]float64{
+		"line-itself": line, "half-added": line + want/2, "added-twice": line + 2*want,
+	})
+}
+
+// subcoolingRiser takes off what the liquid loses on its way up to the device.
+func subcoolingRiser(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	at := g.saturatedAt(96, 112, 36, 44)
+	p, err := f.BubblePressure(g.temperature(at))
+	if err != nil {
+		return err
 	}
-	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf(
-			"The liquid port of an %s machine %s shows %s, and the air entering the condenser is at %s. The label asks for %s of subcooling.",
-			f.Designation(),
-			r.site.text,
-			g.pressure(r.shown),
-			g.temperature(outdoor),
-			g.difference(fall),
-		)
-		g.askForLine(&out, "liquid", fall, line)
-		if r.between {
-			out.Wrong = append(
-				out.Wrong,
-				out.Answer.slip(r.other-fall, "the dew column was read for liquid"),
-			)
-		}
-		out.Wrong = append(
-			out.Wrong,
-			out.Answer.slip(
-				g.scale(sat)+fall,
-				"the subcooling was added; that is how the suction line is found from a superheat",
-			),
-			out.Answer.slip(
-				g.scale(sat),
-				"the bubble temperature itself; a line at it has no subcooling",
-			),
-			out.Answer.slip(
-				g.scale(outdoor)+fall,
-				"the subcooling was added to the outdoor air; it counts from the bubble temperature",
-			),
-			out.Answer.slip(
-				r.asAbsolute.at-fall,
-				"the gauge reading was looked up as an absolute pressure",
-			),
-		)
-		if r.site.added != 0 {
-			out.Wrong = append(
-				out.Wrong,
-				out.Answer.slip(r.wrongAtmosphere.at-fall, r.wrongAtmosphere.mistake),
-			)
-		}
-		return out, nil
+	s := d.gaugeSite()
+	drop := g.pressureAmong(8, 20, 1, 50, 140, 10)
+	listed := g.listed(s, p)
+	shown := d.give("liquid-pressure", g.shown(s, listed)+drop, g.u.gauge)
+	d.give("riser-drop", drop, g.u.drop)
+	below, err := f.BubbleTemperature(g.actual(s, shown))
+	if err != nil {
+		return err
 	}
-	if r.between {
-		out.Wrong = append(
-			out.Wrong,
-			a.slip(r.other-g.scale(line), "the dew column was read for liquid"),
-		)
+	t, err := d.satTable(f, s, at, g.degrees(below))
+	if err != nil {
+		return err
 	}
-	out.Wrong = append(
-		out.Wrong,
-		a.slip(
-			g.scale(line)-g.scale(outdoor),
-			"the liquid line less the outdoor air: that is the approach",
-		),
-		a.slip(
-			g.scale(sat)-g.scale(outdoor),
-			"condensing less outdoor air; subcooling compares with the liquid line",
-		),
-		a.slip(-fall, "line less saturation: that is how superheat is counted, on the other side"),
-		a.slip(
-			r.asAbsolute.at-g.scale(line),
-			"the gauge reading was looked up as an absolute pressure",
-		),
-	)
-	if r.site.added != 0 {
-		out.Wrong = append(
-			out.Wrong,
-			a.slip(r.wrongAtmosphere.at-g.scale(line), r.wrongAtmosphere.mistake),
-		)
-	}
-	return out, nil
+	r := gaugeReading{site: s, table: t, column: bubble, listed: listed, shown: shown - drop}
+	r.at = rounded(t.read(bubble, listed, 0), 1)
+	t.how("sat", bubble, 0, listed)
+	d.set("saturation", r.at, g.u.temp)
+	d.set("listed", listed, s.unit)
+	d.set("at-device", shown-drop, g.u.gauge)
+	line := d.give("liquid-line", r.at-g.fall(), g.u.temp)
+	d.noise("outdoor-air", "suction-line")
+	d.answer(r.at-line, reading, g.deltaUnit())
+	r.misreadings(d, func(at float64) float64 { return at - line })
+	d.wrong("drop-forgotten", t.read(bubble, listed+drop, 0)-line)
+	d.wrong("drop-added", t.read(bubble, listed+2*drop, 0)-line)
+	sub, err := f.Subcooling(g.actual(s, shown-drop), g.temperature(line))
+	d.again = g.delta(sub)
+	return err
 }

@@ -1,134 +1,113 @@
 package main
 
-import (
-	"fmt"
-)
+import "math"
 
-// superheatProblem counts the suction line from the dew point. From difficulty
-// 2 on the pressure lies between two rows and the other side of the machine is
-// given too, for the student to leave aside. In turn it asks for the superheat
-// and for the suction line at which it is right.
-func superheatProblem(g *generator) (Problem, error) {
+// superheatTopic counts the suction line from the dew point.
+var superheatTopic = topic{name: "superheat", forms: []form{
+	{"find", superheatFind}, {"line", superheatLine},
+	{"pressure", superheatPressure}, {"coil", superheatCoil},
+}}
+
+// rise draws a superheat: whole degrees at difficulty 1, tenths beyond.
+func (g *generator) rise() float64 {
+	return g.fine(g.among(6, 26, 1, 3, 14, 1))
+}
+
+// fine adds tenths to a temperature, of a clamp that shows them.
+func (g *generator) fine(v float64) float64 {
+	return rounded(v+g.pick(0.1, 0.9, 0.1), 1)
+}
+
+func superheatFind(g *generator, d *draft) error {
 	f := g.fluid()
-	sat := g.degrees(g.pick(34, 48, 2), g.pick(1, 9, 1))
-	if g.difficulty >= 2 {
-		sat = g.degrees(g.pick(35, 47, 2), g.pick(1.5, 8.5, 1))
-	}
-	rise := g.either(g.pick(5, 26, 1), g.pick(3, 14, 1))
-	line := g.fromScale(g.scale(sat) + rise)
-	r, err := g.gaugeReading(f, dewColumn, sat)
+	d.giveText("refrigerant", f.Designation())
+	r, err := d.gauge("suction-pressure", f, dew, g.saturatedAt(34, 48, 1, 9))
 	if err != nil {
-		return Problem{}, err
+		return err
 	}
-	a := numeric(rise, reading, 1, g.deltaUnit())
-	out := Problem{
-		Statement: fmt.Sprintf(
-			"An %s machine %s shows %s at the suction port, and a clamp near the compressor reads %s on the suction line.",
-			f.Designation(),
-			r.site.text,
-			g.pressure(r.shown),
-			g.temperature(line),
-		),
-		Given: g.givenAt(
-			r.site,
-			"refrigerant",
-			f.Designation(),
-			"suction pressure",
-			g.pressure(r.shown),
-			"suction line",
-			g.temperature(line),
-		),
-		Ask:    "What is the superheat?",
-		Tables: []Table{r.table},
-		Steps: []Step{
-			g.columnApplies(r.site, "The suction line carries vapor", "dew", r.shown),
-			step(saturationSource, "In the dew column %s%s.", r.how, g.taken(r.how, sat)),
-			step(
-				definition,
-				"Superheat is the line less the dew temperature: %s − %s = %s.",
-				g.temperature(line),
-				g.temperature(sat),
-				a.Text,
-			),
-		},
-		Answer: a,
-		again: func() (float64, error) {
-			d, err := f.Superheat(g.gaugePressure(r.shown).Absolute(r.site.atm), line)
-			return g.delta(d), err
-		},
+	line := d.give("suction-line", r.at+g.rise(), g.u.temp)
+	d.noise("outdoor-air", "liquid-line", "liquid-pressure")
+	d.answer(line-r.at, reading, g.deltaUnit())
+	r.misreadings(d, func(at float64) float64 { return line - at })
+	d.wrong("line-less-pressure", math.Abs(r.shown-line))
+	d.taken(func(of map[string]float64) float64 { return of["suction-line"] - r.at },
+		"suction-line")
+	s, err := f.Superheat(g.actual(r.site, r.shown), g.temperature(line))
+	d.again = g.delta(s)
+	return err
+}
+
+func superheatLine(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	r, err := d.gauge("suction-pressure", f, dew, g.saturatedAt(34, 48, 1, 9))
+	if err != nil {
+		return err
 	}
-	if g.difficulty >= 2 {
-		if err := g.otherSide(&out, f, r.site, g.degrees(g.pick(98, 114, 1), g.pick(37, 46, 1)), "liquid"); err != nil {
-			return Problem{}, err
-		}
+	want := d.give("superheat-wanted", g.rise(), g.u.delta)
+	d.noise("outdoor-air", "liquid-pressure")
+	d.answer(r.at+want, reading, g.temperatureUnit())
+	r.misreadings(d, func(at float64) float64 { return at + want })
+	d.wrong("taken-off", r.at-want)
+	d.wrong("saturation-itself", r.at)
+	d.wrong("twice", r.at+2*want)
+	t, err := f.DewTemperature(g.actual(r.site, r.shown))
+	d.again = g.degrees(t) + want
+	return err
+}
+
+func superheatPressure(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	at := g.saturatedAt(34, 48, 1, 9)
+	want := g.rise()
+	line := d.give("suction-line", at+want, g.u.temp)
+	d.give("superheat-wanted", want, g.u.delta)
+	d.noise("outdoor-air", "return-air")
+	d.set("saturation", at, g.u.temp)
+	return d.pressureFor(f, dew, rounded(line-want, 1), map[string]float64{
+		"line-itself": line, "half-taken": line - want/2, "taken-twice": line - 2*want,
+	})
+}
+
+func superheatCoil(g *generator, d *draft) error {
+	f := g.fluid()
+	d.giveText("refrigerant", f.Designation())
+	at := g.saturatedAt(38, 50, 4, 10)
+	p, err := f.DewPressure(g.temperature(at))
+	if err != nil {
+		return err
 	}
-	if g.turn(2) == 1 {
-		out.Statement = fmt.Sprintf(
-			"An %s machine %s shows %s at the suction port. It is to run at %s of superheat.",
-			f.Designation(),
-			r.site.text,
-			g.pressure(r.shown),
-			g.difference(rise),
-		)
-		g.askForLine(&out, "suction", rise, line)
-		if r.between {
-			out.Wrong = append(
-				out.Wrong,
-				out.Answer.slip(r.other+rise, "the bubble column was read for vapor"),
-			)
-		}
-		out.Wrong = append(
-			out.Wrong,
-			out.Answer.slip(
-				g.scale(sat)-rise,
-				"the superheat was taken off; that is how the liquid line is found from a subcooling",
-			),
-			out.Answer.slip(
-				g.scale(sat),
-				"the dew temperature itself; a line at it has no superheat",
-			),
-			out.Answer.slip(
-				r.asAbsolute.at+rise,
-				"the gauge reading was looked up as an absolute pressure",
-			),
-		)
-		if r.site.added != 0 {
-			out.Wrong = append(
-				out.Wrong,
-				out.Answer.slip(r.wrongAtmosphere.at+rise, r.wrongAtmosphere.mistake),
-			)
-		}
-		return out, nil
+	s := d.gaugeSite()
+	drop := g.pressureAmong(2, 5, 1, 15, 35, 5)
+	listed := g.listed(s, p)
+	shown := d.give("suction-pressure", g.shown(s, listed)-drop, g.u.gauge)
+	d.give("suction-drop", drop, g.u.drop)
+	less, err := f.DewTemperature(g.actual(s, shown))
+	if err != nil {
+		return err
 	}
-	if r.between {
-		out.Wrong = append(
-			out.Wrong,
-			a.slip(g.scale(line)-r.other, "the bubble column was read for vapor"),
-		)
+	low, err := f.DewTemperature(g.actual(s, shown-drop))
+	if err != nil {
+		return err
 	}
-	out.Wrong = append(
-		out.Wrong,
-		a.slip(-rise, "saturation less line: that is how subcooling is counted, on the other side"),
-		a.slip(
-			g.scale(line)-r.asAbsolute.at,
-			"the gauge reading was looked up as an absolute pressure",
-		),
-		a.slip(g.scale(line), "the line temperature itself; superheat is a difference"),
-	)
-	if r.site.added != 0 {
-		out.Wrong = append(
-			out.Wrong,
-			a.slip(g.scale(line)-r.wrongAtmosphere.at, r.wrongAtmosphere.mistake),
-		)
+	t, err := d.satTable(f, s, at, g.degrees(less), g.degrees(low))
+	if err != nil {
+		return err
 	}
-	if g.ip() {
-		out.Wrong = append(
-			out.Wrong,
-			a.slip(
-				r.shown-g.scale(line),
-				"the temperature was taken from the pressure; the pressure has to be turned into a temperature first",
-			),
-		)
-	}
-	return out, nil
+	r := gaugeReading{site: s, table: t, column: dew, listed: listed, shown: shown + drop}
+	r.at = rounded(t.read(dew, listed, 0), 1)
+	t.how("sat", dew, 0, listed)
+	d.set("saturation", r.at, g.u.temp)
+	d.set("listed", listed, s.unit)
+	d.set("at-coil", shown+drop, g.u.gauge)
+	line := d.give("coil-outlet", r.at+g.rise(), g.u.temp)
+	d.noise("outdoor-air", "liquid-line")
+	d.answer(line-r.at, reading, g.deltaUnit())
+	r.misreadings(d, func(at float64) float64 { return line - at })
+	d.wrong("drop-forgotten", line-t.read(dew, listed-drop, 0))
+	d.wrong("drop-taken-off", line-t.read(dew, listed-2*drop, 0))
+	over, err := f.Superheat(g.actual(s, shown+drop), g.temperature(line))
+	d.again = g.delta(over)
+	return err
 }

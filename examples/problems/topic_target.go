@@ -1,307 +1,224 @@
 package main
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/charge"
 )
 
-// targetProblem finds a target superheat and says what follows for the charge.
-// From difficulty 2 on the outdoor temperature lies between two rows; at 3 there
-// is sometimes no target at all.
-func targetProblem(g *generator) (Problem, error) {
-	if g.difficulty >= 3 && g.rng.IntN(3) == 0 {
-		return noTargetProblem(g)
+// targetTopic is about the target superheat of a fixed restrictor, and what
+// follows for the charge.
+var targetTopic = topic{name: "target", forms: []form{
+	{"read", targetRead}, {"apart", targetApart}, {"judge", targetJudge}, {"weather", targetWeather},
+}}
+
+// target is a cell of the table of target superheat as it is printed: as
+// published in °F, and for SI converted and rounded to half a kelvin.
+func (g *generator) target(wetBulb, outdoor float64) float64 {
+	t, err := charge.TableSuperheat(g.temperature(wetBulb), g.temperature(outdoor))
+	if err != nil {
+		return math.NaN()
 	}
-	unit := g.degreeUnit()
-	var wetBulb, outdoor, target float64
+	if g.ip() {
+		return math.Round(t.FahrenheitDelta())
+	}
+	return math.Round(2*t.KelvinDelta()) / 2
+}
+
+// targetTable prints an excerpt around a wet bulb, from an outdoor temperature
+// downward. Its first column is the outdoor temperature.
+func (d *draft) targetTable(wetBulb, first float64) (t grid, column func(wet float64) int) {
+	g := d.g
+	across, lowest, highest := g.either(4, 3), g.either(55, 15), g.either(115, 45)
+	driest, wettest := g.either(50, 10), g.either(76, 24) // as far as the table goes
+	start := min(max(driest, wetBulb-across-g.pick(-1, 1, 1)), wettest-2*across)
+	t = grid{d: d, units: []unit{g.u.temp}}
+	head := []string{g.u.temp.symbol}
+	for w := start; w <= start+2*across; w++ {
+		head = append(head, g.u.temp.number(w))
+		t.units = append(t.units, g.u.delta)
+	}
+	for o := max(lowest, first); o <= min(highest, first+25); o += 5 {
+		row := []float64{o}
+		for w := start; w <= start+2*across; w++ {
+			row = append(row, g.target(w, o))
+		}
+		t.rows = append(t.rows, row)
+	}
+	t.print(say(d.language, "caption-target", "unit", g.u.temp.symbol, "delta", g.u.delta.symbol),
+		head)
+	return t, func(wet float64) int {
+		if i := int(math.Round(wet-start)) + 1; i > 0 && i < len(t.units) {
+			return i
+		}
+		return 0
+	}
+}
+
+// targetDay draws the weather, with a target in the table that ends on a half,
+// gives it, and prints the table.
+func (d *draft) targetDay() (t grid, at func(wet, outdoor float64) float64, wet, outdoor float64) {
+	g := d.g
 	for {
-		wetBulb = g.either(g.pick(58, 72, 2), g.pick(15, 22, 1))
-		outdoor = g.either(g.pick(65, 105, 5), g.pick(20, 40, 5))
-		above, ok := g.target(wetBulb, outdoor)
-		below := above
-		if g.difficulty >= 2 && ok {
-			below, ok = g.target(wetBulb, outdoor+5)
+		wet = g.among(57, 72, 1, 14, 22, 1)
+		outdoor = g.among(65, 105, 5, 20, 40, 5)
+		v, next := g.target(wet, outdoor), g.target(wet, outdoor+5)
+		if g.atLeast(2) {
 			outdoor += 2.5
+			v = (v + next) / 2
 		}
-		target = (above + below) / 2
-		if ok && target >= g.either(7, 4) && target <= g.either(25, 14) &&
-			target == math.Round(2*target)/2 {
+		if v >= g.either(8, 4.5) && v <= g.either(26, 14) && v == math.Round(2*v)/2 {
 			break
 		}
 	}
-	band := g.either(5, 2.8)
-	off := g.either(g.pick(-14, 16, 1), g.pick(-8, 9, 1))
-	if math.Abs(math.Abs(off)-band) < g.either(2, 1.1) {
-		off += g.either(4, 2) * math.Copysign(1, off)
-	}
-	if measured := target + off; measured < 1 {
-		off = math.Ceil(1 - target)
-	}
-	measured := target + off
-	dryBulb := wetBulb + g.either(g.pick(9, 14, 1), g.pick(5, 8, 1))
-	reads := func(off float64, outcome string) string {
-		where := "above"
-		switch {
-		case math.Abs(off) < 0.05:
-			return "on target: " + outcome
-		case off < 0:
-			where = "below"
+	d.give("return-wet-bulb", wet, g.u.temp)
+	d.give("outdoor-air", outdoor, g.u.temp)
+	t, column := d.targetTable(wet, 5*(math.Floor(outdoor/5)-g.pick(1, 3, 1)))
+	at = func(wet, outdoor float64) float64 {
+		c := column(wet)
+		if c == 0 {
+			return math.NaN()
 		}
-		return fmt.Sprintf(
-			"%s %s %s target: %s",
-			number(math.Abs(off)),
-			g.deltaUnit(),
-			where,
-			outcome,
-		)
+		return t.between(0, c, outdoor, 0)
 	}
-	outcome := func(off float64) string {
-		switch {
-		case off > band:
-			return undercharged
-		case off < -band:
-			return overcharged
-		}
-		return inBand
+	if g.atLeast(3) {
+		d.give("return-air", wet+g.among(9, 14, 1, 5, 8, 1), g.u.temp)
+		d.noise("current")
 	}
-	a := Answer{
-		Text:   reads(off, outcome(off)),
-		Value:  off,
-		Within: g.either(1, 0.6),
-		Unit:   g.deltaUnit(),
-		Places: 1,
-	}
-	slip := func(target float64, mistake string) Wrong {
-		off := measured - target
-		return Wrong{Text: reads(off, outcome(off)), Mistake: mistake, Value: off, Number: true}
-	}
-	p := Problem{
-		Statement: fmt.Sprintf(
-			"A unit with a fixed restrictor runs steadily. Return air: %s %s dry bulb, %s %s wet bulb. Outdoors: %s %s. The measured superheat is %s. Airflow has been set, and the label has no chart of its own.",
-			number(
-				dryBulb,
-			),
-			unit,
-			number(wetBulb),
-			unit,
-			number(outdoor),
-			unit,
-			g.difference(measured),
-		),
-		Given: given(
-			"return dry bulb",
-			number(dryBulb)+" "+unit,
-			"return wet bulb",
-			number(wetBulb)+" "+unit,
-			"outdoor dry bulb",
-			number(outdoor)+" "+unit,
-			"measured superheat",
-			g.difference(measured),
-		),
-		Ask:    "How far is the superheat from its target, and what follows for the charge?",
-		Tables: []Table{g.targetTable(wetBulb, outdoor)},
-		Steps: []Step{
-			step(
-				targetSource,
-				"At %s %s wet bulb and %s %s outdoors the target is %s%s. The return dry bulb is not needed.",
-				number(wetBulb),
-				unit,
-				number(outdoor),
-				unit,
-				g.difference(target),
-				halfway(g.difficulty),
-			),
-			step(
-				definition,
-				"Deviation: %s − %s = %s.",
-				number(measured),
-				number(target),
-				g.difference(off),
-			),
-			step(
-				toleranceSource,
-				"The tolerance is ±%s either way, so: %s.",
-				g.difference(band),
-				outcome(off),
-			),
-			step(
-				"common practice, no source",
-				"High superheat is a coil short of refrigerant, low superheat a coil with too much. Move a little, let it settle, and measure again; the unit's own chart outranks this table.",
-			),
-		},
-		Answer:  a,
-		Caution: chargingCaution,
-		again: func() (float64, error) {
-			s, err := charge.SmoothSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor))
-			return measured - g.delta(s.Target), err
-		},
-	}
-	switch outcome(off) {
-	case undercharged:
-		p.Wrong = append(
-			p.Wrong,
-			Wrong{
-				Text:    reads(off, overcharged),
-				Mistake: "high superheat was read as too much refrigerant; it is a coil that runs out of liquid early",
-			},
-		)
-	case overcharged:
-		p.Wrong = append(
-			p.Wrong,
-			Wrong{
-				Text:    reads(off, undercharged),
-				Mistake: "low superheat was read as too little refrigerant; it is a coil with liquid to its end",
-			},
-		)
-	case inBand:
-		if off > 0 {
-			p.Wrong = append(
-				p.Wrong,
-				Wrong{
-					Text:    reads(off, undercharged),
-					Mistake: "the tolerance was forgotten; instruments and table are no better than that",
-				},
-			)
-		} else if off < 0 {
-			p.Wrong = append(p.Wrong, Wrong{Text: reads(off, overcharged), Mistake: "the tolerance was forgotten; instruments and table are no better than that"})
-		}
-	}
-	p.Wrong = append(
-		p.Wrong,
-		slip(
-			g.either(10, 5.5),
-			fmt.Sprintf(
-				"a fixed target of %s was used; on a fixed restrictor the target moves with the weather",
-				g.difference(g.either(10, 5.5)),
-			),
-		),
-	)
-	if wrong, ok := g.target(dryBulb, 5*math.Floor(outdoor/5)); ok {
-		p.Wrong = append(p.Wrong, slip(wrong, "the return dry bulb was taken for the wet bulb"))
-	}
-	if off != 0 {
-		p.Wrong = append(
-			p.Wrong,
-			Wrong{
-				Text:    reads(-off, outcome(-off)),
-				Mistake: "target less measured instead of measured less target",
-				Value:   -off,
-				Number:  true,
-			},
-		)
-	}
-	if wrong, ok := g.target(wetBulb, 5*math.Floor(outdoor/5)+10); ok {
-		p.Wrong = append(
-			p.Wrong,
-			slip(wrong, "the wrong row: read the outdoor temperature down the side"),
-		)
-	}
-	if wrong, ok := g.target(wetBulb-2, 5*math.Floor(outdoor/5)); ok {
-		p.Wrong = append(p.Wrong, slip(wrong, "the wrong column: read the wet bulb along the top"))
-	}
-	return p, nil
+	t.how("target", 0, column(wet), outdoor)
+	return t, at, wet, outdoor
 }
 
-// chargingCaution stands where a charge is to be moved.
-const chargingCaution = "adding in haste sends liquid to the compressor, and a cylinder filled too far bursts. Weigh what is moved, wear eye protection and gloves, and recover, never vent."
+// misread are the targets that mistakes with the table lead to.
+func (d *draft) misreadTarget(at func(wet, outdoor float64) float64, wet, outdoor float64,
+	work func(target float64) float64) {
+	for _, m := range []struct {
+		key          string
+		wet, outdoor float64
+	}{
+		{"column-right", 1, 0}, {"column-left", -1, 0}, {"row-below", 0, 5}, {"row-above", 0, -5},
+		{"two-columns-right", 2, 0}, {"two-columns-left", -2, 0},
+	} {
+		d.wrong(m.key, work(at(wet+m.wet, outdoor+m.outdoor)))
+	}
+	if d.g.atLeast(2) {
+		d.wrong("nearer-above", work(at(wet, outdoor-2.5)))
+		d.wrong("nearer-below", work(at(wet, outdoor+2.5)))
+	}
+}
 
-// What follows for the charge.
-const (
-	inBand       = "in band, leave the charge"
-	undercharged = "undercharged, add a little"
-	overcharged  = "overcharged, recover a little"
-)
+func targetRead(g *generator, d *draft) error {
+	_, at, wet, outdoor := d.targetDay()
+	d.answer(at(wet, outdoor), g.either(0.6, 0.4), g.deltaUnit())
+	d.misreadTarget(at, wet, outdoor, func(v float64) float64 { return v })
+	d.again = at(wet, outdoor) // the table is the source; the tests hold the polynomial beside it
+	return nil
+}
 
-// noTargetProblem draws a day on which the table has no figure.
-func noTargetProblem(g *generator) (Problem, error) {
-	unit := g.degreeUnit()
-	var wetBulb, outdoor float64
-	for {
-		wetBulb = g.either(g.pick(52, 60, 1), g.pick(11, 15, 1))
-		outdoor = g.either(g.pick(95, 110, 5), g.pick(35, 40, 5))
-		_, here := g.target(wetBulb, outdoor)
-		_, near := g.target(wetBulb+g.either(4, 2), outdoor-5)
-		if !here && near {
-			break
+func targetApart(g *generator, d *draft) error {
+	_, at, wet, outdoor := d.targetDay()
+	target := at(wet, outdoor)
+	off := g.fine(g.among(6, 14, 1, 3, 8, 1))
+	if g.rng.IntN(2) == 0 && target-off > 1 {
+		off = -off
+		d.phrase("side", "below")
+	} else {
+		d.phrase("side", "above")
+	}
+	measured := d.give("measured-superheat", target+off, g.u.delta)
+	off = measured - target
+	d.set("target", target, g.u.delta)
+	sum := [2]string{d.bound["measured-superheat"], d.bound["target"]}
+	if off < 0 {
+		sum[0], sum[1] = sum[1], sum[0]
+	}
+	d.bound["apart-sum"] = sum[0] + " − " + sum[1]
+	d.answer(math.Abs(off), g.either(0.6, 0.4), g.deltaUnit())
+	work := func(target float64) float64 { return math.Abs(measured - target) }
+	d.misreadTarget(at, wet, outdoor, work)
+	d.wrong("fixed-target", work(g.either(10, 5.5)))
+	d.again = math.Abs(measured - target)
+	return nil
+}
+
+// targetJudge gives superheat and subcooling of a fixed restrictor with both
+// targets and tolerances: a high superheat is a lack of refrigerant only where
+// the subcooling is low too.
+func targetJudge(g *generator, d *draft) error {
+	_, at, wet, outdoor := d.targetDay()
+	target := at(wet, outdoor)
+	d.set("target", target, g.u.delta)
+	band := d.give("superheat-tolerance", g.either(5, 3), g.u.delta)
+	sound := d.give("usual-subcooling", g.among(8, 12, 1, 4, 7, 1), g.u.delta)
+	liquidBand := d.give("subcooling-tolerance", g.either(3, 2), g.u.delta)
+	cases := map[string][2]int{ // superheat and subcooling: below, in or above the band
+		"add": {1, -1}, "recover": {-1, 1}, "leave": {0, 0}, "restriction": {1, 1}, "airflow": {-1, 0},
+	}
+	answers := []string{"add", "airflow", "leave", "recover", "restriction"}
+	right := g.one(answers...)
+	side := func(way int, band float64) float64 {
+		if way == 0 {
+			return band * g.pick(-0.5, 0.5, 0.25)
 		}
+		return float64(way) * (band + g.among(2, 7, 0.5, 1, 4, 0.5))
 	}
-	measured := g.either(g.pick(6, 16, 1), g.pick(3, 9, 1))
-	const none = "no target: do not charge by superheat now"
-	charged := func(target float64) string {
-		return fmt.Sprintf("a target of %s: charge to it", g.difference(target))
+	superheat := target + side(cases[right][0], band)
+	subcooling := sound + side(cases[right][1], liquidBand)
+	if superheat < 0.5 || subcooling < 0.5 {
+		return errAgain
 	}
-	return Problem{
-		Statement: fmt.Sprintf(
-			"A unit with a fixed restrictor runs steadily on a hot, dry day. The return wet bulb is %s %s, outdoors it is %s %s, and the superheat is %s. Airflow has been set, and the label has no chart of its own.",
-			number(wetBulb),
-			unit,
-			number(outdoor),
-			unit,
-			g.difference(measured),
-		),
-		Given: given(
-			"return wet bulb",
-			number(wetBulb)+" "+unit,
-			"outdoor dry bulb",
-			number(outdoor)+" "+unit,
-			"measured superheat",
-			g.difference(measured),
-		),
-		Ask:     "What is the target superheat, and what follows?",
-		Tables:  []Table{g.targetTableDown(wetBulb+2, outdoor-20)},
-		Caution: chargingCaution,
-		Steps: []Step{
-			step(
-				targetSource,
-				"The table has a dash at %s %s wet bulb and %s %s outdoors: below %s there is no target, because liquid could reach the compressor before the charge shows.",
-				number(wetBulb),
-				unit,
-				number(outdoor),
-				unit,
-				g.difference(g.either(5, 2.8)),
-			),
-			step(
-				"common practice, no source",
-				"Come back under other weather, raise the load until the table has a figure, or recover the charge and weigh in what the label states.",
-			),
-		},
-		Answer: Answer{
-			Text:  none,
-			Value: 1,
-			Note:  "weigh in the charge of the label, or wait for other weather",
-		},
-		Wrong: []Wrong{
-			{
-				Text:    charged(g.either(5, 2.8)),
-				Mistake: "the smallest figure of the table was carried into the dashes",
-			},
-			{
-				Text:    charged(g.either(10, 5.5)),
-				Mistake: "a fixed target; on a fixed restrictor the target moves with the weather",
-			},
-			{
-				Text:    charged(0),
-				Mistake: "no target was read as a target of nothing; that is liquid at the compressor",
-			},
-			{Text: charged(measured), Mistake: "what is measured was taken for what should be"},
-		},
-		again: func() (float64, error) {
-			// The polynomial behind the table falls below its floor here.
-			if charge.FormulaSuperheat(g.fromScale(wetBulb), g.fromScale(outdoor)).
-				FahrenheitDelta() <
-				5.5 {
-				return 1, nil
+	d.give("measured-superheat", superheat, g.u.delta)
+	d.give("measured-subcooling", subcooling, g.u.delta)
+	way := func(v float64) string { return [...]string{"low", "in-band", "high"}[int(v)+1] }
+	d.phrase("superheat-way", way(float64(cases[right][0])))
+	d.phrase("subcooling-way", way(float64(cases[right][1])))
+	d.phrase("why", "reason-"+right)
+	d.choice(right, answers...)
+	return nil
+}
+
+// targetWeather asks on a day with a target in the table, and on days without.
+func targetWeather(g *generator, d *draft) error {
+	if g.rng.IntN(4) > 0 {
+		_, at, wet, outdoor := d.targetDay()
+		if !g.atLeast(3) {
+			d.noise("current")
+		}
+		measured := d.give("measured-superheat", g.among(6, 24, 1, 3, 14, 1), g.u.delta)
+		d.set("a", at(wet, outdoor), g.u.delta)
+		for name, v := range map[string]float64{
+			"b": at(wet-1, outdoor), "c": at(wet, outdoor+5), "d": at(wet+1, outdoor), "e": measured,
+		} {
+			if math.IsNaN(v) {
+				return errAgain
 			}
-			return 0, nil
-		},
-	}, nil
-}
-
-func halfway(difficulty int) string {
-	if difficulty >= 2 {
-		return ", halfway between two rows"
+			d.set(name, v, g.u.delta)
+		}
+		d.phrase("why", "reason-target")
+		d.choice("charge-a", "charge-a", "charge-b", "charge-c", "charge-d", "charge-e", "none")
+		return nil
 	}
-	return ""
+	var wet, outdoor float64
+	for {
+		wet, outdoor = g.among(52, 60, 1, 11, 15, 1), g.among(95, 110, 5, 35, 40, 5)
+		if math.IsNaN(g.target(wet, outdoor)) &&
+			!math.IsNaN(g.target(wet+g.either(4, 2), outdoor-5)) {
+			break
+		}
+	}
+	d.give("return-wet-bulb", wet, g.u.temp)
+	d.give("outdoor-air", outdoor, g.u.temp)
+	d.give("measured-superheat", g.among(6, 16, 1, 3, 9, 1), g.u.delta)
+	if g.atLeast(3) {
+		d.give("return-air", wet+g.among(12, 20, 1, 7, 11, 1), g.u.temp)
+	}
+	d.noise("current")
+	d.targetTable(wet+2, outdoor-20)
+	d.bound["a"], d.bound["e"] = "", d.bound["measured-superheat"]
+	d.set("b", g.either(5, 3), g.u.delta)
+	d.set("c", g.either(10, 5.5), g.u.delta)
+	d.set("d", g.either(7, 4), g.u.delta)
+	d.phrase("why", "reason-none")
+	d.choice("none", "charge-b", "charge-c", "charge-d", "charge-e", "none")
+	return nil
 }

@@ -1,0 +1,400 @@
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"encoding/xml"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/quantity"
+)
+
+var update = flag.Bool("update", false, "write the schema and the sets that are kept")
+
+// exported are sets over the styles and languages, in a form of quiz systems.
+func exported(t *testing.T, name string, check func(*testing.T, Set, string)) {
+	var format format
+	for _, f := range formats {
+		if f.name == name {
+			format = f
+		}
+	}
+	for i, o := range styles {
+		o.Seed, o.PerTopic, o.Difficulty, o.Choices = uint64(20+i), 2, 1+i, true
+		o.Language = [...]Language{English, Spanish, English}[i]
+		t.Run(fmt.Sprint(o.Units, o.Bar, o.Language), func(t *testing.T) {
+			s := mustGenerate(t, o)
+			text, err := format.write(s, false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			check(t, s, text)
+		})
+	}
+}
+
+func documentSchema(t *testing.T) *jsonschema.Schema {
+	b := jsonschema.NewBuilder("github.com/satline/satline", "../..")
+	b.Closed = true
+	b.Bare = []string{"github.com/satline/satline/examples/problems"}
+	ref, err := b.Type(reflect.TypeFor[Document]())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &jsonschema.Schema{
+		Dialect: jsonschema.Dialect, ID: "https://satline.invalid/schema/problems/2",
+		Title: "A problem set", Ref: ref.Ref, Defs: b.Defs(),
+	}
+}
+
+// The schema is that of the types, and every set keeps it.
+func TestJSON(t *testing.T) {
+	want, err := jsonschema.Write(documentSchema(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile("schema.json", want, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	} else if string(want) != schemaJSON {
+		t.Fatal("schema.json is stale; go test ./examples/problems -run JSON -update")
+	}
+	schema, err := jsonschema.Parse(want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	exported(t, "json", func(t *testing.T, s Set, text string) {
+		v := jsonschema.Validator{Resolve: jsonschema.InDefs(schema), Complete: true}
+		if err := v.Validate(schema, []byte(text)); err != nil {
+			t.Error(err)
+		}
+		var d Document
+		if err := json.Unmarshal([]byte(text), &d); err != nil {
+			t.Fatal(err)
+		}
+		if d.Name != s.Name() || len(d.Problems) != len(s.Problems) || d.Version != Version {
+			t.Errorf("%s has %d problems", d.Name, len(d.Problems))
+		}
+	})
+}
+
+func TestCSV(t *testing.T) {
+	exported(t, "csv", func(t *testing.T, s Set, text string) {
+		rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+		if err != nil || len(rows) != len(s.Problems)+1 {
+			t.Fatalf("%d rows: %v", len(rows), err)
+		}
+		for i, row := range rows[1:] {
+			p := s.Problems[i]
+			if row[0] != s.Name() || row[6] != p.Answer.Text || row[7] != p.Letter() || len(row) != 20 {
+				t.Errorf("line %d: %q", i+2, row)
+			}
+		}
+	})
+}
+
+// An Aiken file is a question on a line, lines of a letter, a full stop or a
+// parenthesis and a blank, and a line of the answer, in that order and no other.
+func TestAiken(t *testing.T) {
+	choice, answer := regexp.MustCompile(`^([A-Z])[.)] \S`), regexp.MustCompile(`^ANSWER: ([A-Z])$`)
+	exported(t, "aiken", func(t *testing.T, s Set, text string) {
+		blocks := strings.Split(strings.TrimSpace(text), "\n\n")
+		if len(blocks) != len(s.Problems) {
+			t.Fatalf("%d questions for %d problems", len(blocks), len(s.Problems))
+		}
+		for i, block := range blocks {
+			lines := strings.Split(block, "\n")
+			if len(lines) != 6 || choice.MatchString(lines[0]) || !strings.Contains(lines[0], s.Name()) {
+				t.Fatalf("question %d: %q", i+1, block)
+			}
+			for j, l := range lines[1:5] {
+				if m := choice.FindStringSubmatch(l); m == nil || m[1] != string(rune('A'+j)) {
+					t.Errorf("question %d: %q", i+1, l)
+				}
+			}
+			if m := answer.FindStringSubmatch(lines[5]); m == nil || m[1] != s.Problems[i].Letter() {
+				t.Errorf("question %d: %q", i+1, lines[5])
+			}
+		}
+	})
+}
+
+// readGIFT reads questions of choices by the rules of the format: \ before a sign
+// that has a meaning, :: around a title, braces around the choices, = and ~ before
+// them, # before feedback and #### before the solution.
+func readGIFT(t *testing.T, text string) (questions [][]string) {
+	const sign = "\x00"
+	hide := regexp.MustCompile(`\\([~=#{}:\\])`)
+	hidden := hide.ReplaceAllStringFunc(text, func(s string) string {
+		return sign + string(rune('a'+strings.Index(`~=#{}:\`, s[1:])))
+	})
+	show := func(s string) string {
+		for i, c := range `~=#{}:\` {
+			s = strings.ReplaceAll(s, sign+string(rune('a'+i)), string(c))
+		}
+		return strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(s), "[html]"))
+	}
+	for block := range strings.SplitSeq(hidden, "\n\n") {
+		if strings.HasPrefix(block, "//") || strings.HasPrefix(block, "$CATEGORY: ") ||
+			strings.TrimSpace(block) == "" {
+			continue
+		}
+		rest, ok := strings.CutPrefix(block, "::")
+		title, rest, ok2 := strings.Cut(rest, "::")
+		question, rest, ok3 := strings.Cut(rest, "{")
+		rest, ok4 := strings.CutSuffix(strings.TrimSpace(rest), "}")
+		if !ok || !ok2 || !ok3 || !ok4 {
+			t.Fatalf("no question: %q", block)
+		}
+		choices, general, ok := strings.Cut(rest, "####")
+		if !ok {
+			t.Fatalf("no solution: %q", block)
+		}
+		out := []string{show(title), show(question), show(general)}
+		for c := range strings.SplitSeq(strings.TrimSpace(choices), "\n") {
+			c = strings.TrimSpace(c)
+			text, feedback, ok := strings.Cut(c[1:], "#")
+			if !ok || c[0] != '=' && c[0] != '~' || strings.ContainsAny(text+feedback, "~={}#") {
+				t.Fatalf("no choice: %q", c)
+			}
+			out = append(out, c[:1]+show(text), show(feedback))
+		}
+		questions = append(questions, out)
+	}
+	return questions
+}
+
+func TestGIFT(t *testing.T) {
+	exported(t, "gift", func(t *testing.T, s Set, text string) {
+		if !strings.HasPrefix(text, "// "+s.Name()) {
+			t.Error("the file does not name its set")
+		}
+		questions := readGIFT(t, text)
+		if len(questions) != len(s.Problems) {
+			t.Fatalf("%d questions for %d problems", len(questions), len(s.Problems))
+		}
+		for i, q := range questions {
+			p := s.Problems[i]
+			if q[1] != p.questionHTML() || len(q) != 3+8 {
+				t.Errorf("question %d reads %q", i+1, q)
+			}
+			for j, c := range p.Choices {
+				mark := "~"
+				if c.Right {
+					mark = "="
+				}
+				if q[3+2*j] != mark+escaped(c.Text) || q[4+2*j] != escaped(c.Feedback) {
+					t.Errorf("question %d: %q for %q", i+1, q[3+2*j:], c.Text)
+				}
+			}
+		}
+	})
+}
+
+// What a reader of Moodle XML takes from a question of one choice.
+type moodleRead struct {
+	Type   string `xml:"type,attr"`
+	Name   string `xml:"name>text"`
+	Text   string `xml:"questiontext>text"`
+	Single string `xml:"single"`
+	ID     string `xml:"idnumber"`
+	Answer []struct {
+		Fraction float64 `xml:"fraction,attr"`
+		Format   string  `xml:"format,attr"`
+		Text     string  `xml:"text"`
+		Feedback string  `xml:"feedback>text"`
+	} `xml:"answer"`
+}
+
+func TestMoodle(t *testing.T) {
+	exported(t, "moodle", func(t *testing.T, s Set, text string) {
+		var quiz struct {
+			XMLName   xml.Name     `xml:"quiz"`
+			Questions []moodleRead `xml:"question"`
+		}
+		if err := xml.Unmarshal([]byte(text), &quiz); err != nil {
+			t.Fatal(err)
+		}
+		if len(quiz.Questions) != len(s.Problems)+1 || quiz.Questions[0].Type != "category" {
+			t.Fatalf("%d questions for %d problems", len(quiz.Questions), len(s.Problems))
+		}
+		seen := map[string]bool{}
+		for i, q := range quiz.Questions[1:] {
+			p := s.Problems[i]
+			if q.Type != "multichoice" || q.Single != "true" || q.Text != p.questionHTML() ||
+				len(q.Answer) != 4 || seen[q.ID] || q.ID == "" || q.Name == "" {
+				t.Errorf("question %d reads %+v", i+1, q)
+			}
+			seen[q.ID] = true
+			wellFormed(t, "<div>"+q.Text+"</div>")
+			for j, a := range q.Answer {
+				right := p.Choices[j].Right
+				if a.Text != escaped(p.Choices[j].Text) || (a.Fraction == 100) != right ||
+					!right && a.Fraction != 0 || a.Feedback == "" || a.Format != "html" {
+					t.Errorf("question %d: %+v", i+1, a)
+				}
+			}
+		}
+	})
+}
+
+// wellFormed reads XML to its end and returns the names of its elements.
+func wellFormed(t *testing.T, text string) map[string]int {
+	t.Helper()
+	names := map[string]int{}
+	d := xml.NewDecoder(strings.NewReader(text))
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return names
+		}
+		if err != nil {
+			t.Fatalf("%v: %s", err, text[:min(len(text), 300)])
+		}
+		if e, ok := token.(xml.StartElement); ok {
+			names[e.Name.Local]++
+		}
+	}
+}
+
+func unzipped(t *testing.T, text string) map[string]string {
+	z, err := zip.NewReader(bytes.NewReader([]byte(text)), int64(len(text)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]string{}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := io.ReadAll(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[f.Name] = string(b)
+	}
+	return out
+}
+
+// A package of QTI lists every file that it holds, and each item has a choice
+// whose right answer is among its choices, and feedback for each of them.
+func TestQTI(t *testing.T) {
+	for _, v := range []struct {
+		format                                        string
+		q                                             qti
+		choice, value, feedback, base, body, response string
+	}{
+		{"qti21", qtiTwo, "simpleChoice", "value", "modalFeedback", "baseType", "itemBody",
+			"responseIdentifier"},
+		{"qti30", qtiThree, "qti-simple-choice", "qti-value", "qti-modal-feedback", "base-type",
+			"qti-item-body", "response-identifier"},
+	} {
+		t.Run(v.format, func(t *testing.T) {
+			exported(t, v.format, func(t *testing.T, s Set, text string) {
+				files := unzipped(t, text)
+				manifest := files["imsmanifest.xml"]
+				wellFormed(t, manifest)
+				if !strings.Contains(manifest, strings.ReplaceAll(s.Name(), "--", "- -")) {
+					t.Error("the manifest does not name the set")
+				}
+				if n := wellFormed(t, files["test.xml"])[v.q.element("assessmentItemRef")]; n !=
+					len(s.Problems) || len(files) != len(s.Problems)+2 {
+					t.Errorf("%d items of %d", n, len(s.Problems))
+				}
+				for name := range files {
+					if name != "imsmanifest.xml" && !strings.Contains(manifest, `href="`+name+`"`) {
+						t.Errorf("the manifest does not list %s", name)
+					}
+				}
+				for _, p := range s.Problems {
+					item := files[fmt.Sprintf("items/%d.xml", p.Number)]
+					names := wellFormed(t, item)
+					if names[v.choice] != 4 || names[v.feedback] != 4 || names[v.body] != 1 {
+						t.Errorf("item %d holds %v", p.Number, names)
+					}
+					if !strings.Contains(item, "<"+v.value+">"+p.Letter()+"</"+v.value+">") ||
+						!strings.Contains(item, p.questionHTML()) && v.format == "qti30" {
+						t.Errorf("item %d: %s", p.Number, item)
+					}
+					for name := range names {
+						if (v.format == "qti30") != strings.HasPrefix(name, "qti-") &&
+							!strings.Contains(" p ul ol li table caption thead tbody tr th td strong em ",
+								" "+name+" ") {
+							t.Errorf("item %d: no element %s in %s", p.Number, name, v.format)
+						}
+					}
+				}
+			})
+		})
+	}
+}
+
+// Others' readers of GIFT and QTI read what is written. They come from npm, by
+// readers/package.json, and are not needed to build or run anything.
+func TestOthersRead(t *testing.T) {
+	if testing.Short() {
+		t.Skip("SKIPPED in short mode: others' readers have to run")
+	}
+	node, err := exec.LookPath("node")
+	if err != nil {
+		t.Skip("SKIPPED: no node on the PATH; GIFT AND QTI WERE NOT READ BY OTHERS' READERS")
+	}
+	if _, err := os.Stat("readers/node_modules"); err != nil {
+		t.Skip("SKIPPED: npm install in examples/problems/readers was not run; " +
+			"GIFT AND QTI WERE NOT READ BY OTHERS' READERS")
+	}
+	dir := t.TempDir()
+	for i, o := range styles {
+		o.Seed, o.PerTopic, o.Difficulty, o.Choices = uint64(30+i), 1, 1+i, true
+		o.Language = [...]Language{English, Spanish, English}[i]
+		s := mustGenerate(t, o)
+		document, err := s.json(false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		gift, err := s.gift(false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files := map[string]string{"set.json": document, "set.gift": gift}
+		for _, p := range s.Problems {
+			files[fmt.Sprintf("qti21-%d.xml", p.Number)] = s.item(qtiTwo, p)
+			files[fmt.Sprintf("qti30-%d.xml", p.Number)] = s.item(qtiThree, p)
+		}
+		to := filepath.Join(dir, fmt.Sprint(i))
+		if err := os.Mkdir(to, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		for name, text := range files {
+			if err := os.WriteFile(filepath.Join(to, name), []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		out, err := exec.CommandContext(t.Context(), node, "readers/read.mjs", to).CombinedOutput()
+		if err != nil {
+			t.Errorf("%v: %s", err, out)
+		}
+		t.Logf("%s", out)
+	}
+}
+
+// kept names the sets whose bytes are held.
+var kept = []Options{
+	{Seed: 1, Difficulty: 1}, {Seed: 7, Difficulty: 2, Units: quantity.SI},
+	{Seed: 42, Difficulty: 3, Units: quantity.SI, Bar: true, Language: Spanish},
+	{Seed: 9, Difficulty: 3, Choices: true},
+}
