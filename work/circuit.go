@@ -11,7 +11,8 @@ import (
 
 var (
 	smallRule = fact.Source{
-		Title:    "40 CFR 82.156, small appliances: 90 % of the charge with a running compressor, or 4 inches of mercury of vacuum",
+		Title: "40 CFR 82.156, small appliances: 90 % of the charge with a running compressor, " +
+			"or 4 inches of mercury of vacuum",
 		Standing: fact.FromMemory,
 	}
 	leakingRule = fact.Source{
@@ -38,7 +39,7 @@ func (j *judge) recoverTo() (quantity.GaugePressure, fact.Source) {
 	case j.o.Recovery != nil && j.o.Recovery.Leaking:
 		return 0, leakingRule
 	case sealed && j.full > 0 && j.full <= smallAppliance:
-		return (quantity.StandardAtmosphere - quantity.InchesHg(4)).Gauge(quantity.StandardAtmosphere), smallRule
+		return -quantity.GaugePressure(quantity.InchesHg(4)), smallRule
 	}
 	whole := j.full
 	if whole == 0 {
@@ -186,7 +187,8 @@ func (j *judge) joints() error {
 			continue
 		}
 		v, err := charge.JointTest{
-			Allowable: limit, Applied: k.Applied, Sensitivity: quantity.MassFlow(float64(k.PerYear) / secondsPerYear), Found: k.Found,
+			Allowable: limit, Applied: k.Applied, Found: k.Found,
+			Sensitivity: quantity.MassFlow(float64(k.PerYear) / secondsPerYear),
 		}.Judge()
 		if err != nil {
 			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}

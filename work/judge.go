@@ -112,7 +112,8 @@ func (j *judge) visits() error {
 		}
 		*v.to = &a
 	}
-	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0 || a.Electrical != nil) {
+	if a := j.r.Before; a != nil && (len(a.Readings) > 0 || len(j.o.Before.Checks) > 0 ||
+		a.Electrical != nil) {
 		j.has["next.read-before"] = Good
 		s := Found
 		if stops(a) && j.r.After == nil {
@@ -191,12 +192,17 @@ func (j *judge) conclude() {
 		}
 		return nil
 	}
-	slices.SortStableFunc(j.r.Results, func(a, b Result) int {
-		return boolInt(b.Standing == Dangerous) - boolInt(a.Standing == Dangerous)
+	dangers := []Result{}
+	j.r.Results = slices.DeleteFunc(j.r.Results, func(r Result) bool {
+		if r.Standing == Dangerous {
+			dangers = append(dangers, r)
+		}
+		return r.Standing == Dangerous
 	})
+	j.r.Results = append(dangers, j.r.Results...)
 	j.r.Complete = len(j.r.Next) == 0 && worst(Dangerous) == nil && worst(Bad) == nil
 	switch danger, bad := worst(Dangerous), worst(Bad); {
-	case danger == nil && j.wrong != nil, j.has["next.electrical"] == Bad:
+	case j.wrong != nil && (danger == nil || j.has["next.electrical"] == Bad):
 		j.r.Headline = j.says(j.wrong.Code, j.wrong.Values...)
 	case danger != nil:
 		j.r.Headline = danger.Says
@@ -211,17 +217,12 @@ func (j *judge) conclude() {
 		j.r.Headline = j.says("record.complete-reads", fact.Of("reads", j.r.Before.Headline.Text))
 	case j.r.Complete:
 		j.r.Headline = j.says("record.complete")
+	case j.judged() && !sound(j.last()):
+		j.r.Headline = j.last().Headline
 	default:
 		j.r.Headline = j.says("record.open", fact.Of("count", len(j.r.Next)))
 	}
 	j.r.Cautions = j.cautions()
-}
-
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
 }
 
 // cautions are those of the refrigerant and of the parts of the work.

@@ -279,7 +279,7 @@ func TestValidateTellsAll(t *testing.T) {
 		Evacuations: []work.EvacuationPart{{}},
 		Recovery:    &work.RecoveryPart{Readings: []work.Reading{{At: -1}}},
 		Joints:      []work.JointPart{{}},
-		Cylinders:   []work.Cylinder{{Name: "A"}, {Name: "A"}},
+		Cylinders:   []work.Cylinder{{Name: "A"}, {Name: "A", Before: -1}},
 		Checklist:   []work.Checked{{Check: "look twice"}},
 		Before:      &satline.Visit{Readings: satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(900))}},
 		Start:       day(2), End: day(1),
@@ -293,7 +293,7 @@ func TestValidateTellsAll(t *testing.T) {
 	}
 	for _, want := range []string{
 		"tasks[1]", "machine.equipment.refrigerant", "evacuations[0].decay", "recovery.readings[0].at",
-		"recovery.readings[0].pressure", "joints[0].applied", "joints[0].perYear", "cylinders[1].name",
+		"recovery.readings[0].pressure", "joints[0].applied", "joints[0].perYear", "cylinders[1].before",
 		"checklist[0].check", "before.readings.suctionLine", "end",
 	} {
 		if !slices.Contains(fields, want) {
@@ -334,5 +334,24 @@ func TestCompare(t *testing.T) {
 	}
 	if _, err = work.Compare(nil); err == nil {
 		t.Error("a history of nothing")
+	}
+}
+
+// A precharged machine on a line shorter than its label allows for holds too much: some comes
+// out, and that is not counted as a leak.
+func TestShortLine(t *testing.T) {
+	m := split("R-410A")
+	m.Precharged, m.Equipment.LineSet.Length = true, quantity.Feet(10) // 5 ft less, at 0.6 oz
+	o := work.Order{Machine: m, Tasks: []work.Task{work.Commission}}
+	if r := judge(t, o); !slices.Contains(codes(r.Next), "next.take-out") {
+		t.Errorf("next %v", codes(r.Next))
+	}
+	o.Cylinders = []work.Cylinder{{
+		Name: "A", Refrigerant: "R-410A", Kind: work.Recovery,
+		Before: quantity.Pounds(30), After: quantity.Pounds(30) + quantity.Ounces(3),
+	}}
+	r := judge(t, o)
+	if standing(r, "result.taken-out") != work.Good || standing(r, "result.recovered-less") != "" {
+		t.Errorf("%v", r.Results)
 	}
 }

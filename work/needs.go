@@ -21,7 +21,9 @@ func closed(j *judge) bool { return !j.opened() }
 
 func closedAndWeighs(j *judge) bool { return closed(j) && weighs(j) }
 
-func flammable(j *judge) bool { return j.fluid.Flammable() && len(j.o.Nitrogen) > 0 }
+func unfitted(j *judge) bool { return closed(j) && len(j.o.Parts) == 0 }
+
+func flammable(j *judge) bool { return j.fluid.Flammable() }
 
 // needs stand in the order in which the work is done: recovered, mended, tested, evacuated,
 // weighed in, run.
@@ -35,7 +37,7 @@ var needs = []need{
 	{"next.recover", []Task{SetCharge}, closedAndWeighs},
 	{"next.weigh-recovered", []Task{RepairLeak, OpenCircuit}, closed},
 	{"next.weigh-recovered", []Task{SetCharge}, closedAndWeighs},
-	{"next.fit-part", []Task{OpenCircuit}, func(j *judge) bool { return closed(j) && len(j.o.Parts) == 0 }},
+	{"next.fit-part", []Task{OpenCircuit}, unfitted},
 	{"next.mend-leak", []Task{RepairLeak}, nil},
 	{"next.mend-leak", []Task{SetCharge}, (*judge).leaked},
 	{"next.nitrogen", []Task{RepairLeak, OpenCircuit, Commission}, nil},
@@ -119,6 +121,9 @@ func (j *judge) wording(code fact.Code) fact.Fact {
 		if j.r.Weigh == nil {
 			return j.says("next.weigh-in-open")
 		}
+		if j.due.Value < 0 {
+			code = "next.take-out"
+		}
 		return j.says(code, j.weighValues()...)
 	case "next.evacuate-again":
 		if j.vacuumLeaks {
@@ -159,6 +164,14 @@ func (j *judge) judged() bool {
 	return j.r.Before != nil && (!j.onCircuit() || j.is(FindFault) && !begun)
 }
 
+// last is the assessment of the last readings; nil where there are none.
+func (j *judge) last() *satline.Assessment {
+	if j.r.After != nil {
+		return j.r.After
+	}
+	return j.r.Before
+}
+
 // plan is what the last readings ask for. Where the circuit is worked on, its own steps are
 // those of the tasks. A machine that is charged by weight is not asked for the pressure of its
 // liquid.
@@ -166,12 +179,8 @@ func (j *judge) plan() []fact.Fact {
 	if !j.judged() {
 		return nil
 	}
-	a := j.r.After
-	if a == nil {
-		a = j.r.Before
-	}
 	var out []fact.Fact
-	for _, s := range a.Plan {
+	for _, s := range j.last().Plan {
 		f := s.Do
 		switch f.Code {
 		case satline.StepLeave:
@@ -186,7 +195,8 @@ func (j *judge) plan() []fact.Fact {
 				continue
 			}
 		case satline.StepNitrogen, satline.StepEvacuate, satline.StepReadAgain,
-			satline.StepFindLeak, satline.StepMendLeak, satline.StepMeasureLine, "look.oil-and-leak":
+			satline.StepFindLeak, satline.StepMendLeak, satline.StepMeasureLine,
+			"look.oil-and-leak":
 			if j.onCircuit() && j.r.After == nil {
 				continue
 			}

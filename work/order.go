@@ -52,7 +52,8 @@ type Order struct {
 	Joints []JointPart `json:"joints,omitempty"`
 	// Evacuations in order; the last one counts.
 	Evacuations []EvacuationPart `json:"evacuations,omitempty"`
-	// Cylinders that were on the scale: what went out of them went into the machine.
+	// Cylinders that were on the scale: what went out of them went into the machine. One that
+	// took and gave on the same day stands twice.
 	Cylinders []Cylinder `json:"cylinders,omitempty"`
 	// Water are the looks at pan, drain and float, in order; the last counts.
 	Water []drain.Readings `json:"water,omitempty"`

