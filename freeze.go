@@ -1,7 +1,10 @@
 package satline
 
 import (
+	"slices"
+
 	"github.com/satline/satline/airside"
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -76,6 +79,11 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 	)
 	if r.OutdoorDryBulb != nil && !p.visit.Conditions.CoilIced {
 		v.Would = wouldFreeze(p, r, d, coil, flow.Value)
+		if b.present(diagnose.Undercharge, diagnose.Restriction) {
+			// Starved, it falls with the head far sooner; a forecast tells how.
+			v.Would = slices.DeleteFunc(
+				v.Would, func(f fact.Fact) bool { return f.Code == "freeze.at-outdoor" })
+		}
 	}
 	return v
 }
