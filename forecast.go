@@ -49,7 +49,7 @@ func fitted(v Visit) (*prepared, *fitting, error) {
 		return nil, nil, &VisitError{
 			Field:   "conditions.mode",
 			Kind:    FieldContradictory,
-			Problem: "a forecast is of cooling; put the machine into cooling and read again",
+			Problem: "a forecast is of cooling; what a heat pump will give is in Assessment.Performance",
 		}
 	}
 	doubts := readcheck.Check(inputOf(p, &settled.readings, &d, mode.Mode))

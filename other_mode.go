@@ -2,7 +2,6 @@ package satline
 
 import (
 	"github.com/satline/satline/internal/modes"
-	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -18,11 +17,10 @@ func judged(
 	c := modes.Case{
 		Evidence: evidenceOf(p, s, inputOf(p, &s.readings, d, mode.Mode), t), Fluid: p.fluid,
 		Superheat: d.Superheat, Subcooling: d.Subcooling,
-		LabelSubcooling: v.Equipment.Label.Subcooling, LabelTolerance: v.Equipment.Label.Tolerance,
-		Says: mode.Says, Stated: mode.Stated, Running: v.Conditions.Running,
-		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine, ReadBeforeMove: !s.later, Spoils: b.spoiled, WholeCharge: wholeCharge(p),
+		Running: v.Conditions.Running,
+		Room:    v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine, ReadBeforeMove: !s.later, Spoils: b.spoiled, WholeCharge: wholeCharge(p),
 	}
-	c.Evidence.Doubts, c.AtmosphereDoubt = b.doubts, quantity.Pressure(p.atmosphere.Pressure.Std)
+	c.Evidence.Doubts = b.doubts
 	if v.Complaint != 0 {
 		c.Complaint = v.Complaint.String()
 	}

@@ -41,6 +41,8 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 		say(&found, "owner.not-judged")
 	case a.Mode.Mode == satline.Heating && a.Headline.Code == "headline.heating-sound":
 		say(&found, "owner.heating-sound")
+	case a.Mode.Mode == satline.Heating:
+		say(&found, "owner.open")
 	case a.Mode.Mode != satline.Cooling:
 		say(&found, "owner.other-mode")
 	default:

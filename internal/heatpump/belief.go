@@ -48,24 +48,34 @@ func devices(m refrigerant.Metering) [signature.Devices]float64 {
 	return [signature.Devices]float64{signature.Fixed: 0.5, signature.Valve: 0.5}
 }
 
+// each calls do with the rows of a cause of one size, by device and part, and the share of
+// each; the shares add up to about one.
+func each(
+	cause, size int, by [signature.Devices]float64, w signature.Weather,
+	do func(r *signature.Row, share float64),
+) {
+	for d, device := range by {
+		for p := range signature.Part(signature.Parts) {
+			r := signature.Of(cause, size, signature.Device(d), p)
+			do(r, device*r.Share(w))
+		}
+	}
+}
+
 // believe weighs every atom by the readings, by what was seen and by the looks answered.
 func believe(c *modes.Case) *belief {
 	b := &belief{c: c, seen: observe(c, c.EvaporatingDew, c.CondensingBubble)}
 	by := devices(c.Metering)
 	shift := b.ofChart(by)
-	var second float64
-	for d, share := range by {
-		r := signature.Of(0, 0, signature.Device(d))
-		m := r.Mean(b.seen.weather)
-		for f := range m {
-			b.mean[f] += share * m[f]
-			b.spread[f] += share * (r.Covariance[f][f] + m[f]*m[f])
+	each(0, 0, by, b.seen.weather, func(r *signature.Row, share float64) {
+		for f, m := range r.Mean(b.seen.weather) {
+			b.mean[f] += share * m
+			b.spread[f] += share * (r.Covariance[f][f] + m*m)
 		}
-	}
+	})
 	for f := range b.mean {
+		b.spread[f] = math.Sqrt(max(b.spread[f]-b.mean[f]*b.mean[f], 0.01))
 		b.mean[f] += shift[f]
-		second = b.spread[f] - (b.mean[f]-shift[f])*(b.mean[f]-shift[f])
-		b.spread[f] = math.Sqrt(max(second, 0.01))
 	}
 	warm := c.OutdoorDryBulb != nil && c.OutdoorDryBulb.Value > warmestFrost
 	for i := range causes {
@@ -100,8 +110,8 @@ func (b *belief) weigh(
 		out[s] = high + math.Log1p(math.Exp(low-high))
 	}
 	row := func(cause, size int, o *observation, change func(*signature.Row, *[signature.Features]float64)) {
-		for d, share := range by {
-			r := *signature.Of(cause, size, signature.Device(d))
+		each(cause, size, by, o.weather, func(row *signature.Row, share float64) {
+			r := *row
 			m := r.Mean(o.weather)
 			for f := range m {
 				m[f] += shift[f]
@@ -116,7 +126,7 @@ func (b *belief) weigh(
 				change(&r, &m)
 			}
 			add(size, o.likelihood(m, &r.Covariance)+math.Log(share))
-		}
+		})
 	}
 	switch {
 	case k.code == sound || k.code == defrost:

@@ -76,12 +76,16 @@ func (b *belief) detectable() float64 {
 	by := devices(b.c.Metering)
 	for s := range signature.Sizes {
 		distance := 0.0
+		o := *b.seen
+		o.value = [signature.Features]float64{}
 		for d, share := range by {
-			row := signature.Of(0, 0, signature.Device(d))
-			o := *b.seen
-			o.value = signature.Of(k.signature, s, signature.Device(d)).Mean(o.weather)
-			distance += share * o.distance(row.Mean(o.weather), &row.Covariance)
+			for f, m := range signature.Mean(k.signature, s, signature.Device(d), o.weather) {
+				o.value[f] += share * m
+			}
 		}
+		each(0, 0, by, o.weather, func(r *signature.Row, share float64) {
+			distance += share * o.distance(r.Mean(o.weather), &r.Covariance)
+		})
 		if distance >= apart {
 			return math.Round(20*(k.low+(k.high-k.low)*(float64(s)+0.5)/signature.Sizes)) / 20
 		}

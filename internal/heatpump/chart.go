@@ -46,7 +46,7 @@ func (b *belief) ofChart(by [signature.Devices]float64) (shift [signature.Featur
 	}
 	var mean [signature.Features]float64
 	for d, share := range by {
-		m := signature.Of(0, 0, signature.Device(d)).Mean(w)
+		m := signature.Mean(0, 0, signature.Device(d), w)
 		for f := range m {
 			mean[f] += share * m[f]
 		}

@@ -124,8 +124,8 @@ func (b *belief) readsWith(s *standing) [signature.Features]float64 {
 			continue
 		}
 		for d, share := range by {
-			with := signature.Of(s.signature, a.size, signature.Device(d)).Mean(b.seen.weather)
-			without := signature.Of(0, 0, signature.Device(d)).Mean(b.seen.weather)
+			with := signature.Mean(s.signature, a.size, signature.Device(d), b.seen.weather)
+			without := signature.Mean(0, 0, signature.Device(d), b.seen.weather)
 			for f := range sum {
 				sum[f] += a.chance * share * (with[f] - without[f])
 			}

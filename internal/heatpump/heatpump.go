@@ -248,7 +248,10 @@ func (p *planner) byBelief() {
 	case ofCharge(d.mend):
 		p.recharge(d.mend)
 	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > nothing:
-		p.mend(d.mend)
+		// To look at an instrument is to put it right.
+		if s := p.standing(d.mend); !s.ofInstrument || !s.lookedAt(d.looks) {
+			p.mend(d.mend)
+		}
 	case !looking && nothing >= worth:
 		p.add(modes.Do("step.leave"))
 	}
@@ -313,8 +316,7 @@ func (p *planner) recharge(code string) {
 		all.Effect = modes.Effect{Moves: true, Stops: true}
 		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
 	} else {
-		steps, _ := p.c.LeakPath()
-		p.add(steps...)
+		p.add(p.c.LeakPath()...)
 	}
 	p.j.WeighIn = p.c.Weighing
 }

@@ -133,3 +133,113 @@ func TestJudgeOfAnything(t *testing.T) {
 		}
 	})
 }
+
+// soundCase is a machine that heats as it should.
+func soundCase(t interface{ Fatal(...any) }) *modes.Case {
+	fluid := lookup(t, "R-410A")
+	c := &modes.Case{Fluid: fluid, WholeCharge: quantity.Pounds(8), WeighingWants: "step.measure-line"}
+	c.Evidence = diagnose.Evidence{
+		Input: readcheck.Input{
+			EvaporatingDew: temperature(24, 0.4), CondensingBubble: temperature(106, 0.4),
+			CondensingDew: temperature(106, 0.4), SuctionLine: temperature(32, 0.9),
+			LiquidLine: temperature(93, 0.9), DischargeLine: temperature(178, 1.5),
+			OutdoorDryBulb: temperature(39, 0.6), ReturnDryBulb: temperature(70, 0.6),
+			SupplyDryBulb: temperature(97, 0.6), Atmosphere: quantity.StandardAtmosphere,
+		},
+		Fluid: fluid, Atmosphere: quantity.StandardAtmosphere,
+		Metering: refrigerant.TXV, NominalCapacity: quantity.Tons(3),
+	}
+	return c
+}
+
+// A customer who complains of the bill, of a machine that reads as it should, has its defrost
+// or its auxiliary heat looked at; nobody else is sent to look.
+func TestComplaintOfTheBill(t *testing.T) {
+	c := soundCase(t)
+	if j := heatpump.Judge(c); j.Ask != nil || j.Steps[0].Do.Code != "step.leave" {
+		t.Errorf("without a complaint: %v", j.Steps)
+	}
+	c.Complaint = "high bill"
+	if j := heatpump.Judge(c); j.Ask == nil || j.Ask.Look != "defrost-test" && j.Ask.Look != "strips-current" {
+		t.Errorf("with one: %v", j.Steps)
+	}
+}
+
+// Auxiliary heat that the supply shows is found by its rise alone, and a look decides.
+func TestAuxiliaryHeat(t *testing.T) {
+	c := soundCase(t)
+	c.SupplyDryBulb = temperature(113, 0.6)
+	if j := heatpump.Judge(c); j.Findings[0].Cause != "auxiliary-heat" {
+		t.Errorf("%v", j.Findings[0])
+	}
+	c.Answers = []diagnose.Answer{{Code: "strips-current"}, {Code: "supply-second", Yes: true}}
+	if j := heatpump.Judge(c); j.Findings[0].Cause == "auxiliary-heat" {
+		t.Errorf("no current flows in it: %v", j.Findings[0])
+	}
+}
+
+// A head that no sound machine has comes first and stops it; what is looked at is the indoor
+// air, for that is what the condenser has in heating.
+func TestHeadFirst(t *testing.T) {
+	c := soundCase(t)
+	c.CondensingBubble, c.CondensingDew = temperature(144, 0.4), temperature(144, 0.4)
+	c.DischargeLine, c.SupplyDryBulb = temperature(236, 1.5), temperature(139, 0.6)
+	c.Dangers = []modes.Danger{{
+		Code: "discharge-hottest", Grave: true, Stops: true,
+		Says: fact.New("danger.discharge-hottest",
+			fact.Amount("figure", quantity.Fahrenheit(236)), fact.Amount("limit", quantity.Fahrenheit(225))),
+	}}
+	j := heatpump.Judge(c)
+	if j.Dangers[0].Code != "condensing-highest" || j.Steps[0].Do.Code != "step.stop" ||
+		j.Steps[1].Do.Code != "step.heating-indoor-air" {
+		t.Errorf("%v, %v", j.Dangers, j.Steps)
+	}
+}
+
+// A suction without superheat is usual behind a fixed device in the cold; with a cool
+// discharge line it is liquid that the compressor gets.
+func TestFloodback(t *testing.T) {
+	for discharge, want := range map[float64]int{160: 0, 110: 1} {
+		c := soundCase(t)
+		c.Metering = refrigerant.FixedRestrictor
+		c.OutdoorDryBulb, c.EvaporatingDew = temperature(14, 0.6), temperature(4, 0.4)
+		c.SuctionLine, c.CondensingBubble = temperature(5, 0.9), temperature(90, 0.4)
+		c.CondensingDew, c.LiquidLine = temperature(90, 0.4), temperature(86, 0.9)
+		c.SupplyDryBulb, c.DischargeLine = temperature(87, 0.6), temperature(discharge, 1.5)
+		c.Dangers = []modes.Danger{{Code: "floodback", Grave: true, Says: fact.New("danger.floodback")}}
+		if j := heatpump.Judge(c); len(j.Dangers) != want {
+			t.Errorf("discharge %g °F: %v", discharge, j.Dangers)
+		}
+	}
+}
+
+// The maker's chart for the weather decides where there is one: within it the charge is right,
+// and off it nothing is called right.
+func TestMakersChart(t *testing.T) {
+	for off, want := range map[float64]string{0: "in-band", 40: "not-judged"} {
+		c := soundCase(t)
+		gauge := func(at func(quantity.Temperature) (quantity.Pressure, error), t0 *quantity.Uncertain[quantity.Temperature]) quantity.GaugePressure {
+			p, err := at(t0.Value)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return p.Gauge(quantity.StandardAtmosphere)
+		}
+		c.Evidence.Atmosphere = quantity.StandardAtmosphere
+		c.Normal = []diagnose.NormalReading{{
+			Outdoor: quantity.Fahrenheit(39), ReturnDryBulb: quantity.Fahrenheit(70),
+			Suction: gauge(c.Fluid.DewPressure, c.EvaporatingDew),
+			Liquid:  gauge(c.Fluid.BubblePressure, c.CondensingBubble) + quantity.PSIG(off),
+		}}
+		if j := heatpump.Judge(c); j.Charge.Outcome != want {
+			t.Errorf("%g psi off: %+v", off, j.Charge)
+		}
+	}
+}
+
+func BenchmarkJudge(b *testing.B) {
+	c := soundCase(b)
+	for b.Loop() {
+		heatpump.Judge(c)
+	}
+}

@@ -98,17 +98,29 @@ func answered(c *modes.Case, code string) bool {
 	return code == "outdoor-ice" && c.Seen.CoilIced
 }
 
-// sights are what catches the eye without being asked for.
+// sights are what catches the eye without being asked for; a complaint says something only
+// where it is that one.
 func sights(c *modes.Case) []sight {
 	s := &c.Seen
-	return []sight{
+	out := []sight{
 		{s.CoilIced, 0.02, map[string]float64{"outdoor-ice": 0.8, undercharge: 0.1, nextToEmpty: 0.2, "outdoor-fan": 0.3}},
 		{s.FilterDirty, 0.07, map[string]float64{"filter": 0.6}},
 		{s.OutdoorCoilDirty, 0.07, map[string]float64{"outdoor-dirt": 0.55}},
 		{s.OilStains, 0.03, map[string]float64{undercharge: 0.3, nextToEmpty: 0.4}},
-		{c.Complaint == "high bill", 0.15, map[string]float64{strips: 0.5, defrost: 0.4}},
 	}
+	if of, ok := complaints[c.Complaint]; ok {
+		out = append(out, sight{true, complaintsUsual, of})
+	}
+	return out
 }
+
+// complaints by what makes them, with the chance that a customer has that one.
+var complaints = map[string]map[string]float64{
+	"high bill":   {strips: 0.7, defrost: 0.7, undercharge: 0.2, outdoorAir: 0.2, "reversing-valve": 0.2},
+	"frozen coil": {"outdoor-ice": 0.7, "outdoor-fan": 0.4, "defrost-long": 0.2, undercharge: 0.2, nextToEmpty: 0.2},
+}
+
+const complaintsUsual = 0.08
 
 type sight struct {
 	seen  bool

@@ -69,7 +69,7 @@ func (b *belief) performance() []fact.Fact {
 	return out
 }
 
-// rounded to 500 Btu/h, more than which nobody knows.
+// rounded to 500 Btu/h, more than which nobody knows; no capacity is without a doubt.
 func rounded(watts float64) quantity.Power {
 	return quantity.BtuPerHour(500 * math.Round(quantity.Watts(watts).BtuPerHour()/500))
 }
@@ -92,5 +92,6 @@ func (b *belief) capacity() (q quantity.Uncertain[quantity.Power], ok bool) {
 		c.Airflow.Std/float64(c.Airflow.Value),
 		math.Hypot(c.SupplyDryBulb.Std, c.ReturnDryBulb.Std)/rise,
 	)
+	q.Value, q.Std = rounded(float64(q.Value)), float64(max(rounded(q.Std), quantity.BtuPerHour(500)))
 	return q, true
 }

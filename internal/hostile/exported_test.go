@@ -367,6 +367,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[cycle.FreezeForecast](),
 	reflect.TypeFor[cycle.Heating](),
 	reflect.TypeFor[cycle.HeatingConditions](),
+	reflect.TypeFor[cycle.HeatingReadings](),
 	reflect.TypeFor[cycle.HeatingSpec](),
 	reflect.TypeFor[cycle.Limit](),
 	reflect.TypeFor[cycle.Map](),

@@ -37,20 +37,12 @@ type Case struct {
 	// Superheat and Subcooling follow from the gauges and the line clamps; nil where a reading
 	// is missing.
 	Superheat, Subcooling *quantity.Uncertain[quantity.TemperatureDelta]
-	// AtmosphereDoubt is the standard uncertainty of Evidence.Atmosphere.
-	AtmosphereDoubt quantity.Pressure
-	// LabelSubcooling and LabelTolerance are the maker's, nil and zero where not stated.
-	LabelSubcooling *quantity.Uncertain[quantity.TemperatureDelta]
-	LabelTolerance  quantity.TemperatureDelta
 
 	// Room is the cold room, and BulbLine the pipe at the bulb of its valve; zero and nil
 	// where neither was given.
 	Room     coldroom.Room
 	BulbLine *quantity.Uncertain[quantity.Temperature]
 
-	// Says is why the mode is taken to be what it is, and Stated that the visit says so.
-	Says   fact.Fact
-	Stated bool
 	// Running is the time since the last start, zero where it is not known.
 	Running time.Duration
 	// Complaint in the words of the JSON form: "not cooling", "frozen coil"; may be empty.

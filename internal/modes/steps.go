@@ -14,29 +14,16 @@ func (s Step) Because(why fact.Fact) Step {
 	return s
 }
 
-// Stop is the step that stops the machine, for the first danger that asks for it; false where
-// none does.
-func (c *Case) Stop() (Step, bool) {
-	for _, d := range c.Dangers {
-		if d.Stops {
-			return Do("step.stop").Because(d.Says), true
-		}
-	}
-	return Step{}, false
-}
-
-// LeakPath finds the leak, recovers, mends, tests, evacuates and weighs in, in that order, and
-// returns what there is to weigh in.
-func (c *Case) LeakPath() ([]Step, *charge.Weighing) {
+// LeakPath finds the leak, recovers, mends, tests, evacuates and weighs in, in that order.
+func (c *Case) LeakPath() []Step {
 	recover := Do("step.recover-rest")
 	if level, err := charge.RecoverTo(c.Fluid, c.WholeCharge); err == nil {
 		recover.Do = recover.Do.With(fact.Amount("to", level.To))
 	}
-	return append(
-		[]Step{
-			Do("step.find-leak"), recover, Do("step.mend-leak"), Do("step.nitrogen"), Do("step.evacuate"),
-		}, c.WeighIn(),
-	), c.Weighing
+	return []Step{
+		Do("step.find-leak"), recover, Do("step.mend-leak"), Do("step.nitrogen"),
+		Do("step.evacuate"), c.WeighIn(),
+	}
 }
 
 // WeighIn is the step that weighs the charge in, or gets what that lacks.

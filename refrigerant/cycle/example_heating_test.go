@@ -54,3 +54,44 @@ func ExampleSystem_Reversed() {
 	fmt.Println("indoor air", heats.Airflow().Format(quantity.IP))
 	// Output: indoor air 1200 CFM
 }
+
+// What a machine will do at 17 °F, by what was read of it at 44 °F.
+func ExampleReversed_Fit() {
+	r, _ := refrigerant.Lookup("R-410A")
+	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	ordinary, err := s.Reversed(cycle.HeatingSpec{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	today := cycle.HeatingConditions{
+		OutdoorDryBulb: quantity.Fahrenheit(44), ReturnDryBulb: quantity.Fahrenheit(70),
+	}
+	read := func(f float64) *quantity.Uncertain[quantity.Temperature] {
+		return new(quantity.Fahrenheit(f).PlusMinus(quantity.FahrenheitDelta(0.7)))
+	}
+	this, err := ordinary.Fit(today, cycle.HeatingReadings{
+		Evaporating: read(24), Condensing: read(108), Supply: read(97),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cold := today
+	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
+	for _, m := range []*cycle.Reversed{ordinary, this} {
+		o, err := m.Solve(cold, cycle.Faults{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f kBtu/h, supply %.0f °F\n", o.Capacity.BtuPerHour()/1000, o.Supply.Fahrenheit())
+	}
+	// Output:
+	// 28 kBtu/h, supply 92 °F
+	// 26 kBtu/h, supply 90 °F
+}

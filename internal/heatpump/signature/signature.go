@@ -50,19 +50,63 @@ func (w Weather) Basis() [Terms]float64 {
 	return [Terms]float64{1, o, o * o, o * o * o, (math.Min(math.Max(w.Return, 283), 303) - 294) / 3}
 }
 
-// A Row is what a cause of one size reads behind one device.
+// A Part of the machines with a cause: those whose compressor gets vapor, and those that flood
+// it, as most with a fixed device do in the cold. What they read differs more than a single
+// spread could hold.
+type Part int
+
+// The parts.
+const (
+	Dry Part = iota
+	Flooded
+	Parts = iota
+)
+
+// A Row is what a part of the machines with a cause of one size reads behind one device.
 type Row struct {
+	// Shares gives the part's share of them over the weather.
+	Shares [Terms]float64
+	// From and To are the outdoor temperatures, K, that its mean was learnt between; beyond
+	// them it stays as it is there.
+	From, To     float64
 	Coefficients [Features][Terms]float64
 	Covariance   [Features][Features]float64
 }
 
 // Mean of the features in a weather.
 func (r *Row) Mean(w Weather) (out [Features]float64) {
+	w.Outdoor = math.Min(math.Max(w.Outdoor, r.From), r.To)
 	b := w.Basis()
 	for f := range out {
 		for i, x := range b {
 			out[f] += r.Coefficients[f][i] * x
 		}
+	}
+	return out
+}
+
+// Share of the machines that are in the part, in a weather.
+func (r *Row) Share(w Weather) float64 {
+	share := 0.0
+	for i, x := range w.Basis() {
+		share += r.Shares[i] * x
+	}
+	return math.Min(math.Max(share, 0.001), 1)
+}
+
+// Mean of the features over both parts of the machines with a cause.
+func Mean(cause, size int, d Device, w Weather) (out [Features]float64) {
+	sum := 0.0
+	for p := range Part(Parts) {
+		r := Of(cause, size, d, p)
+		share := r.Share(w)
+		sum += share
+		for f, m := range r.Mean(w) {
+			out[f] += share * m
+		}
+	}
+	for f := range out {
+		out[f] /= sum
 	}
 	return out
 }
@@ -80,11 +124,11 @@ const Sizes = 3
 //go:embed signatures.bin
 var table []byte
 
-const rowLength = Features*Terms + Features*(Features+1)/2
+const rowLength = Terms + 2 + Features*Terms + Features*(Features+1)/2
 
-// rows by cause, size and device.
+// rows by cause, size, device and part.
 var rows = func() []Row {
-	out := make([]Row, len(Causes)*Sizes*Devices)
+	out := make([]Row, len(Causes)*Sizes*Devices*Parts)
 	if len(table) != len(out)*rowLength*4 {
 		return out // being generated
 	}
@@ -96,6 +140,10 @@ var rows = func() []Row {
 	}
 	for i := range out {
 		r := &out[i]
+		for k := range r.Shares {
+			r.Shares[k] = next()
+		}
+		r.From, r.To = next(), next()
 		for f := range r.Coefficients {
 			for k := range r.Coefficients[f] {
 				r.Coefficients[f][k] = next()
@@ -111,8 +159,10 @@ var rows = func() []Row {
 	return out
 }()
 
-// Of returns the row of a cause by its place in Causes, a size and a device.
-func Of(cause, size int, d Device) *Row { return &rows[(cause*Sizes+size)*Devices+int(d)] }
+// Of returns the row of a cause by its place in Causes, a size, a device and a part.
+func Of(cause, size int, d Device, p Part) *Row {
+	return &rows[((cause*Sizes+size)*Devices+int(d))*Parts+int(p)]
+}
 
 // Encode writes rows in the order that Of reads them.
 func Encode(rows []Row) []byte {
@@ -121,6 +171,11 @@ func Encode(rows []Row) []byte {
 		out = binary.LittleEndian.AppendUint32(out, math.Float32bits(float32(v)))
 	}
 	for i := range rows {
+		for _, v := range rows[i].Shares {
+			add(v)
+		}
+		add(rows[i].From)
+		add(rows[i].To)
 		for _, c := range rows[i].Coefficients {
 			for _, v := range c {
 				add(v)

@@ -8,6 +8,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"slices"
 	"sync"
 
 	"github.com/satline/satline/internal/heatpump/signature"
@@ -32,7 +33,7 @@ func main() {
 			}
 		}
 	}
-	out := make([]signature.Row, len(signature.Causes)*signature.Sizes*signature.Devices)
+	out := make([][signature.Parts]signature.Row, len(signature.Causes)*signature.Sizes*signature.Devices)
 	var wg sync.WaitGroup
 	limit := make(chan bool, 2)
 	for i := range out {
@@ -45,7 +46,11 @@ func main() {
 		})
 	}
 	wg.Wait()
-	if err := os.WriteFile("signatures.bin", signature.Encode(out), 0o644); err != nil {
+	var rows []signature.Row
+	for i := range out {
+		rows = append(rows, out[i][:]...)
+	}
+	if err := os.WriteFile("signatures.bin", signature.Encode(rows), 0o644); err != nil {
 		log.Fatal(err)
 	}
 }
@@ -200,34 +205,95 @@ var causes = []cause{
 
 func sign(rng *rand.Rand) float64 { return float64(1 - 2*rng.IntN(2)) }
 
-// learn fits one row.
-func learn(rng *rand.Rand, fleet []*machine, c cause, size int) signature.Row {
-	var weather []signature.Weather
-	var seen [][signature.Features]float64
+// A state is what a visit comes to, and whether liquid returns in it.
+type state struct {
+	weather signature.Weather
+	reads   [signature.Features]float64
+	floods  bool
+}
+
+// learn fits the rows of both parts.
+func learn(
+	rng *rand.Rand, fleet []*machine, c cause, size int,
+) (out [signature.Parts]signature.Row) {
+	var all []state
 	for _, m := range fleet {
 		for range perMachine {
-			w, f, ok := m.visit(rng, c, (float64(size)+rng.Float64())/signature.Sizes)
-			if ok {
-				weather, seen = append(weather, w), append(seen, f)
+			if s, ok := m.visit(rng, c, (float64(size)+rng.Float64())/signature.Sizes); ok {
+				all = append(all, s)
 			}
 		}
 	}
-	if len(seen) < 200 {
-		log.Fatalf("only %d states", len(seen))
+	if len(all) < 200 {
+		log.Fatalf("only %d states", len(all))
 	}
-	x := mat.NewDense(len(seen), signature.Terms, nil)
+	const fewest = 80 // states that a part of its own is learnt from
+	in := mat.NewDense(len(all), 1, nil)
+	x := basis(all)
+	var parts [signature.Parts][]state
+	for i, s := range all {
+		if s.floods {
+			in.Set(i, 0, 1)
+			parts[signature.Flooded] = append(parts[signature.Flooded], s)
+		} else {
+			parts[signature.Dry] = append(parts[signature.Dry], s)
+		}
+	}
+	var shares mat.Dense
+	if err := shares.Solve(x, in); err != nil {
+		log.Fatal(err)
+	}
+	for p := range out {
+		few := len(parts[p]) < fewest || len(all)-len(parts[p]) < fewest
+		if few {
+			parts[p] = all
+		}
+		out[p] = fit(parts[p])
+		for k := range signature.Terms {
+			out[p].Shares[k] = shares.At(k, 0)
+			if signature.Part(p) == signature.Dry {
+				out[p].Shares[k] = -shares.At(k, 0)
+			}
+			if few {
+				out[p].Shares[k] = 0
+			}
+		}
+		if few {
+			out[p].Shares[0] = 0.5
+		} else if signature.Part(p) == signature.Dry {
+			out[p].Shares[0]++
+		}
+	}
+	return out
+}
+
+func basis(all []state) *mat.Dense {
+	x := mat.NewDense(len(all), signature.Terms, nil)
+	for i := range all {
+		b := all[i].weather.Basis()
+		x.SetRow(i, b[:])
+	}
+	return x
+}
+
+// fit is the mean over the weather and the covariance about it.
+func fit(seen []state) (row signature.Row) {
+	x := basis(seen)
 	y := mat.NewDense(len(seen), signature.Features, nil)
 	for i := range seen {
-		b := weather[i].Basis()
-		x.SetRow(i, b[:])
-		y.SetRow(i, seen[i][:])
+		y.SetRow(i, seen[i].reads[:])
 	}
 	var beta, fitted mat.Dense
 	if err := beta.Solve(x, y); err != nil {
 		log.Fatal(err)
 	}
 	fitted.Mul(x, &beta)
-	var row signature.Row
+	outdoor := make([]float64, len(seen))
+	for i := range seen {
+		outdoor[i] = seen[i].weather.Outdoor
+	}
+	slices.Sort(outdoor)
+	row.From, row.To = outdoor[len(outdoor)/25], outdoor[len(outdoor)-1-len(outdoor)/25]
 	for f := range signature.Features {
 		for k := range signature.Terms {
 			row.Coefficients[f][k] = beta.At(k, f)
@@ -248,7 +314,7 @@ func learn(rng *rand.Rand, fleet []*machine, c cause, size int) signature.Row {
 // would not run on.
 func (m *machine) visit(
 	rng *rand.Rand, c cause, size float64,
-) (signature.Weather, [signature.Features]float64, bool) {
+) (state, bool) {
 	uniform := func(low, high float64) float64 { return low + (high-low)*rng.Float64() }
 	outdoor, room := uniform(-2, 66), uniform(58, 80)
 	v := visit{weather: cycle.HeatingConditions{
@@ -267,7 +333,7 @@ func (m *machine) visit(
 	c(rng, &v, size)
 	o, err := m.reversed.Solve(v.weather, v.faults)
 	if err != nil || o.Limit != cycle.NoLimit {
-		return signature.Weather{}, [signature.Features]float64{}, false
+		return state{}, false
 	}
 	r := readings{
 		evaporating: float64(o.Evaporating), condensing: float64(o.Condensing),
@@ -283,10 +349,10 @@ func (m *machine) visit(
 		v.after(&r)
 	}
 	tons := m.nominal.Tons()
-	return signature.Weather{Outdoor: r.outdoor, Return: r.room}, [signature.Features]float64{
+	return state{signature.Weather{Outdoor: r.outdoor, Return: r.room}, [signature.Features]float64{
 		r.outdoor - r.evaporating, r.suctionLine - r.evaporating, r.condensing - r.room,
 		r.condensing - r.liquidLine, r.discharge - r.condensing, r.supply - r.room,
 		r.outdoor - r.outdoorLeaving,
 		100 * math.Log(r.airflow/(400*tons)), 100 * math.Log(r.power/(1000*tons)),
-	}, true
+	}, o.Superheat < 0.3}, true
 }

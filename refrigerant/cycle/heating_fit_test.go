@@ -1,0 +1,81 @@
+package cycle
+
+import (
+	"math"
+	"testing"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+	"pgregory.net/rapid"
+)
+
+// A machine that differs from the ordinary one, read at 47 °F, gives at 17 °F what its fit says
+// within 3 %; the ordinary one would be off by more on the whole.
+func TestFitOfHeatingForetells(t *testing.T) {
+	h := reversed(t, "R-410A", refrigerant.TXV)
+	cold := HeatingRating()
+	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
+	fitted, plain, n := 0.0, 0.0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		var by [len(heatingSpreads)]float64
+		for i, s := range heatingSpreads {
+			by[i] = s * rapid.Float64Range(-1.5, 1.5).Draw(t, "difference")
+		}
+		truth := h.differing(&by)
+		o, err := truth.Solve(HeatingRating(), Faults{})
+		if err != nil || o.Limit != NoLimit || o.Superheat < 0.5 {
+			t.Skip("it does not run so")
+		}
+		later, err := truth.Solve(cold, Faults{})
+		if err != nil || later.Limit != NoLimit {
+			t.Skip("it does not run so in the cold")
+		}
+		kelvin := func(v quantity.Temperature) *quantity.Uncertain[quantity.Temperature] {
+			u := v.PlusMinus(0.3)
+			return &u
+		}
+		delta := func(v quantity.TemperatureDelta) *quantity.Uncertain[quantity.TemperatureDelta] {
+			u := v.PlusMinus(0.5)
+			return &u
+		}
+		power := o.Power.PlusMinus(o.Power / 50)
+		fit, err := h.Fit(HeatingRating(), HeatingReadings{
+			Evaporating: kelvin(o.Evaporating), Condensing: kelvin(o.Condensing),
+			Superheat: delta(o.Superheat), Subcooling: delta(o.Subcooling),
+			Supply: kelvin(o.Supply), Power: &power,
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		said, err := fit.Solve(cold, Faults{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ordinary, err := h.Solve(cold, Faults{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		off := math.Abs(float64(said.Capacity/later.Capacity) - 1)
+		fitted += off
+		plain += math.Abs(float64(ordinary.Capacity/later.Capacity) - 1)
+		n++
+		if off > 0.06 {
+			t.Fatalf("%v said, %v is; %v", said.Capacity, later.Capacity, by)
+		}
+	})
+	t.Logf("mean error of the capacity at 17 °F: fitted %.4f, ordinary %.4f", fitted/float64(n), plain/float64(n))
+	if fitted > 0.03*float64(n) || fitted > plain/2 {
+		t.Errorf("fitted %.4f, ordinary %.4f", fitted/float64(n), plain/float64(n))
+	}
+}
+
+func TestFitOfHeatingRefuses(t *testing.T) {
+	h := reversed(t, "R-410A", refrigerant.TXV)
+	bad := quantity.Temperature(math.NaN()).PlusMinus(1)
+	if _, err := h.Fit(HeatingRating(), HeatingReadings{Evaporating: &bad}); err == nil {
+		t.Error("no number is taken")
+	}
+	if _, err := new(Reversed).Fit(HeatingRating(), HeatingReadings{}); err != ErrNoSystem {
+		t.Error(err)
+	}
+}
