@@ -11,6 +11,7 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
+	"github.com/satline/satline/work"
 )
 
 // A Form is all that can be entered, with its words: what the page is made of.
@@ -268,7 +269,13 @@ func structured(t reflect.Type) bool { return t.Kind() == reflect.Struct && !t.I
 func (b book) field(l leaf) Field {
 	f := Field{Path: l.path, Label: b.label(l.path), Kind: kindOf(l.of), Unit: usual(l.path)}
 	of := bare(l.of)
+	last := l.path[strings.LastIndexByte(l.path, '.')+1:]
 	switch f.Kind {
+	case "check":
+		f.Kind = "choice"
+		for _, c := range checks() {
+			f.Options = append(f.Options, Option{string(c), b.word(last + "." + string(c))})
+		}
 	case "either":
 		for _, value := range []string{"true", "false"} {
 			f.Options = append(f.Options, Option{value, b.word("either." + value)})
@@ -281,8 +288,7 @@ func (b book) field(l leaf) Field {
 			if err != nil {
 				break
 			}
-			code := l.path[strings.LastIndexByte(l.path, '.')+1:] + "." + string(name)
-			f.Options = append(f.Options, Option{string(name), b.word(code)})
+			f.Options = append(f.Options, Option{string(name), b.word(last + "." + string(name))})
 		}
 	case "text", "yes", "number":
 	default:
@@ -296,6 +302,8 @@ func kindOf(t reflect.Type) string {
 		return "either"
 	}
 	switch t = bare(t); {
+	case t == reflect.TypeFor[work.Check]():
+		return "check"
 	case t == duration:
 		return "Duration"
 	case t == reflect.TypeFor[float64]():
@@ -318,4 +326,19 @@ func fresh(input any) any {
 		return nil
 	}
 	return reflect.New(reflect.TypeOf(input)).Interface()
+}
+
+// checks are those of all tasks of a job, in their order.
+func checks() []work.Check {
+	var out []work.Check
+	for t := work.FindFault; ; t++ {
+		if _, err := t.MarshalText(); err != nil {
+			return out
+		}
+		for _, c := range work.Checks(t) {
+			if !slices.Contains(out, c) {
+				out = append(out, c)
+			}
+		}
+	}
 }

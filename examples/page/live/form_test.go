@@ -3,9 +3,12 @@ package live
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/internal/jsonschema"
@@ -220,8 +223,10 @@ func TestTasks(t *testing.T) {
 			{"at": "5 min", "value": "310 micron"}, {"at": "10 min", "value": "312 micron"}]}`, nil, 1},
 		{"electrical", `{}`, []byte(`{"electrical": {"nameplate": {"voltage": "230 V"},
 			"control": {"transformer": "0 V"}, "compressor": {"state": "silent"}}}`), 1},
+		{"job", `{"task": "maintain", "technician": "Invented",
+			"checklist": [{"check": "filter-clean", "good": true}]}`, visit, 4},
 	} {
-		a := Perform(c.code, c.visit, []byte(c.input))
+		a := Perform(c.code, c.visit, []byte(`{"`+c.code+`": `+c.input+`}`))
 		if a.Problem != "" || len(a.Lines) < c.lines {
 			t.Errorf("%s: %+v", c.code, a)
 		}
@@ -267,6 +272,45 @@ func TestStepsLeadSomewhere(t *testing.T) {
 	for _, path := range prefixed("readings.", core) {
 		if _, ok := fields[path]; !ok {
 			t.Errorf("%s is no reading", path)
+		}
+	}
+}
+
+// The words that the page asks for by name are there.
+func TestScriptAsksForWordsThatAreThere(t *testing.T) {
+	files, err := filepath.Glob("../build/src/page/*.js")
+	if err != nil || len(files) == 0 {
+		t.Fatal(err)
+	}
+	asked := regexp.MustCompile(`(?:\bt\(|data-word=)"([a-z.A-Z]+[a-z])"`)
+	seen := 0
+	for _, file := range append(files, "../build/src/page.html") {
+		script, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range asked.FindAllStringSubmatch(string(script), -1) {
+			seen++
+			if _, ok := catalogs[satline.English][m[1]]; !ok {
+				t.Errorf("%s asks for the words %q", file, m[1])
+			}
+		}
+	}
+	if seen < 40 {
+		t.Errorf("only %d words are asked for", seen)
+	}
+}
+
+// A job that is named is recorded as one; else the visit is.
+func TestRecord(t *testing.T) {
+	day := time.Date(2026, 7, 14, 9, 0, 0, 0, time.UTC)
+	for inputs, want := range map[string]string{
+		`{}`: "<!DOCTYPE html>",
+		`{"job": {"task": "maintain", "technician": "Ines Invented", "license": "none"}}`: "Ines Invented",
+	} {
+		page, err := Record(demo(t), []byte(inputs), day)
+		if err != nil || !strings.Contains(page, want) {
+			t.Errorf("%s: %v, %.200s", inputs, err, page)
 		}
 	}
 }

@@ -14,7 +14,6 @@ import (
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
-	"github.com/satline/satline/report"
 	"github.com/satline/satline/strictjson"
 )
 
@@ -130,22 +129,6 @@ func systemOf(doc map[string]any) (sys quantity.System) {
 		}
 	}
 	return sys
-}
-
-// Record is the record of the visit as a page that stands by itself and prints on one sheet.
-func Record(visit []byte) (string, error) {
-	v, err := reading(visit)
-	if err != nil {
-		return "", err
-	}
-	v.Scope = satline.Whole
-	a, err := satline.Assess(v)
-	if err != nil {
-		return "", err
-	}
-	var page strings.Builder
-	err = report.HTML(&page, a, report.File)
-	return page.String(), err
 }
 
 func try(doc map[string]any) (satline.Visit, satline.Assessment, error) {

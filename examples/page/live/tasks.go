@@ -1,7 +1,9 @@
 package live
 
 import (
+	"encoding/json"
 	"errors"
+	"regexp"
 	"time"
 
 	"github.com/satline/satline"
@@ -23,9 +25,14 @@ type task struct {
 	input   any
 	// answer gets the input as read.
 	answer func(v satline.Visit, input any) ([]fact.Fact, error)
+	// whole answers in place of answer what rests on the inputs of all tasks.
+	whole func(v satline.Visit, all Inputs) ([]fact.Fact, error)
 	// cautions by their codes in the library's words.
 	cautions []fact.Code
 }
+
+// Inputs are what was entered for each task, by its code, as typed.
+type Inputs map[string]json.RawMessage
 
 // A TaskAnswer is what a task comes to, in sentences.
 type TaskAnswer struct {
@@ -36,25 +43,25 @@ type TaskAnswer struct {
 
 type (
 	vacuumReading struct {
-		At    time.Duration     `json:"at"`
-		Value quantity.Pressure `json:"value"`
+		At    time.Duration     `json:"at" strict:"required"`
+		Value quantity.Pressure `json:"value" strict:"required"`
 	}
 	vacuumInput struct {
-		Readings []vacuumReading   `json:"readings"`
+		Readings []vacuumReading   `json:"readings" strict:"required"`
 		Start    quantity.Pressure `json:"start"`
 		Level    quantity.Pressure `json:"level"`
 	}
 	nitrogenInput struct {
 		Limit    quantity.GaugePressure `json:"limit"`
-		Start    quantity.GaugePressure `json:"start"`
-		StartGas quantity.Temperature   `json:"startGas"`
+		Start    quantity.GaugePressure `json:"start" strict:"required"`
+		StartGas quantity.Temperature   `json:"startGas" strict:"required"`
 		Held     time.Duration          `json:"held"`
-		End      quantity.GaugePressure `json:"end"`
-		EndGas   quantity.Temperature   `json:"endGas"`
+		End      quantity.GaugePressure `json:"end" strict:"required"`
+		EndGas   quantity.Temperature   `json:"endGas" strict:"required"`
 	}
 	cylinderInput struct {
-		WaterCapacity quantity.Mass          `json:"waterCapacity"`
-		Tare          quantity.Mass          `json:"tare"`
+		WaterCapacity quantity.Mass          `json:"waterCapacity" strict:"required"`
+		Tare          quantity.Mass          `json:"tare" strict:"required"`
 		Service       quantity.GaugePressure `json:"service"`
 		Gross         quantity.Mass          `json:"gross"`
 		Holds         string                 `json:"holds"`
@@ -105,6 +112,7 @@ var tasks = []task{
 		code: "electrical", section: "electrical.", answer: meter,
 		cautions: []fact.Code{"caution.electricity"},
 	},
+	{code: "job", input: jobInput{}, whole: job},
 }
 
 func whyFrozen(v satline.Visit, input any) ([]fact.Fact, error) {
@@ -160,12 +168,26 @@ func forecast(v satline.Visit, input any) ([]fact.Fact, error) {
 	return append(lines, out[0].Believe...), nil
 }
 
+func fluidOf(v satline.Visit) (*refrigerant.Refrigerant, error) {
+	if v.Equipment.Refrigerant == "" {
+		return nil, missing("equipment.refrigerant")
+	}
+	return refrigerant.Lookup(v.Equipment.Refrigerant)
+}
+
+func missing(field string) error {
+	return &satline.VisitError{Field: field, Kind: satline.FieldMissing, Problem: "missing"}
+}
+
 func weighIn(v satline.Visit, _ any) ([]fact.Fact, error) {
-	fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant)
+	fluid, err := fluidOf(v)
 	if err != nil {
 		return nil, err
 	}
 	e := v.Equipment
+	if e.Label.Charge == 0 {
+		return nil, missing("equipment.label.charge")
+	}
 	w := charge.WeighedCharge{
 		Fluid: fluid, Label: e.Label.Charge, Adder: e.Label.LineAdder, Accessories: e.Accessories,
 	}
@@ -197,9 +219,12 @@ func weighIn(v satline.Visit, _ any) ([]fact.Fact, error) {
 }
 
 func recovery(v satline.Visit, _ any) ([]fact.Fact, error) {
-	fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant)
+	fluid, err := fluidOf(v)
 	if err != nil {
 		return nil, err
+	}
+	if v.Equipment.Label.Charge == 0 {
+		return nil, missing("equipment.label.charge")
 	}
 	level, err := charge.RecoverTo(fluid, v.Equipment.Label.Charge)
 	return []fact.Fact{level.Fact()}, err
@@ -207,7 +232,7 @@ func recovery(v satline.Visit, _ any) ([]fact.Fact, error) {
 
 func cylinder(v satline.Visit, input any) ([]fact.Fact, error) {
 	in := input.(*cylinderInput)
-	fluid, err := refrigerant.Lookup(v.Equipment.Refrigerant)
+	fluid, err := fluidOf(v)
 	if err != nil {
 		return nil, err
 	}
@@ -268,8 +293,7 @@ func vacuum(_ satline.Visit, input any) ([]fact.Fact, error) {
 // meter is what the assessment makes of the meter's readings: dangers, finding, next steps.
 func meter(v satline.Visit, _ any) ([]fact.Fact, error) {
 	if v.Electrical == nil {
-		return nil, &satline.VisitError{Field: "electrical", Kind: satline.FieldMissing,
-			Problem: "missing; enter what the meter shows"}
+		return nil, missing("electrical.supply")
 	}
 	report, err := electrical.Judge(*v.Electrical)
 	if err != nil {
@@ -288,11 +312,13 @@ func meter(v satline.Visit, _ any) ([]fact.Fact, error) {
 	return out, nil
 }
 
+var row = regexp.MustCompile(`\[\d+\]`)
+
 // most bounds what a task reads.
 var most = strictjson.Limits{Bytes: satline.MaxVisitBytes, Depth: 8, Items: 5000}
 
 // Perform answers a task: its fields as typed, beside the visit.
-func Perform(code string, visit, input []byte) TaskAnswer {
+func Perform(code string, visit, inputs []byte) TaskAnswer {
 	var t *task
 	for i := range tasks {
 		if tasks[i].code == code {
@@ -308,14 +334,21 @@ func Perform(code string, visit, input []byte) TaskAnswer {
 	for _, c := range t.cautions {
 		out.Cautions = append(out.Cautions, b.say(fact.New(c), v.Units))
 	}
+	all := inputsOf(inputs)
 	in := fresh(t.input)
 	if in != nil {
-		if err := strictjson.Decode(input, in, most); err != nil {
-			out.Problem = b.problem(err, v.Units)
+		if err := all.decode(code, in); err != nil {
+			out.Problem = b.malformed(t.code, err)
 			return out
 		}
 	}
-	facts, err := t.answer(v, in)
+	var facts []fact.Fact
+	var err error
+	if t.whole != nil {
+		facts, err = t.whole(v, all)
+	} else {
+		facts, err = t.answer(v, in)
+	}
 	if err != nil {
 		out.Problem = b.problem(err, v.Units)
 		return out
@@ -324,6 +357,37 @@ func Perform(code string, visit, input []byte) TaskAnswer {
 		out.Lines = append(out.Lines, b.say(f, v.Units))
 	}
 	return out
+}
+
+// inputsOf are none where they cannot be read.
+func inputsOf(text []byte) Inputs {
+	var all Inputs
+	if json.Unmarshal(text, &all) != nil {
+		return nil
+	}
+	return all
+}
+
+// decode reads the input of a task.
+func (all Inputs) decode(code string, into any) error {
+	text := all[code]
+	if text == nil {
+		text = json.RawMessage("{}")
+	}
+	return strictjson.Decode(text, into, most)
+}
+
+// malformed says which field of a task is missing, or cannot be read.
+func (b book) malformed(code string, err error) string {
+	var at *strictjson.Error
+	if !errors.As(err, &at) || at.Path == "" {
+		return b.word("problem.missing")
+	}
+	label := b.label("task." + code + "." + row.ReplaceAllString(at.Path, ".*"))
+	if at.Err == nil {
+		return label + ": " + b.word("problem.missing")
+	}
+	return label + ": " + b.word("problem.unreadable")
 }
 
 // problem says in one line what is wrong. The library's own sentences of errors are in

@@ -5,6 +5,8 @@ import (
 	"maps"
 	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
@@ -91,7 +93,9 @@ func (b book) label(path string) string {
 		}
 		out = append(out, w)
 	}
-	return strings.Join(out, ", ")
+	label := strings.Join(out, ", ")
+	first, size := utf8.DecodeRuneInString(label)
+	return string(unicode.ToUpper(first)) + label[size:]
 }
 
 // say words a fact: those of the page by its own sentences, the others as the library does.

@@ -6,6 +6,7 @@ package main
 import (
 	"encoding/json"
 	"syscall/js"
+	"time"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/examples/page/live"
@@ -33,7 +34,7 @@ var calls = map[string]func(args []string) any{
 		return live.Perform(args[0], []byte(args[1]), []byte(args[2]))
 	},
 	"record": func(args []string) any {
-		page, err := live.Record([]byte(args[0]))
+		page, err := live.Record([]byte(args[0]), []byte(args[1]), time.Now())
 		if err != nil {
 			return map[string]string{"problem": err.Error()}
 		}

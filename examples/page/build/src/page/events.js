@@ -16,10 +16,11 @@ function act(target) {
     if (e) e.scrollIntoView(), e.focus({ preventScroll: true });
     return;
   }
-  if (d.task) {
+  if (d.task !== undefined) {
     showTab("tasks");
     showTask(d.task);
-    return $("task-" + d.task).querySelector("h2").focus();
+    scrollTo(0, 0);
+    return (d.task ? $("task-" + d.task).querySelector("h2") : $("tasks").querySelector("button")).focus({ preventScroll: true });
   }
   if (d.clock) return startClock(d.clock);
   if (d.now) return readNow(d.now);

@@ -36,7 +36,7 @@ function listElement(list) {
     while (box.querySelectorAll(".entry").length > rows && !box.lastChild.contains(document.activeElement)) box.lastChild.remove();
   };
   box.grow = paintRows;
-  return make("fieldset", { class: "plain" }, make("legend", {}, list.name), box);
+  return make("fieldset", { class: "plain" }, make("legend", { class: list.fields.length === 1 && "unseen" }, list.name), box);
 }
 const grown = () => document.querySelectorAll("[data-list]").forEach((b) => b.grow());
 
@@ -51,7 +51,7 @@ function groupElements(fields, lists = []) {
 function groupCard(code) {
   const g = groupOf(code), open = code === "readings" ? 0 : g.opened || 0;
   const rest = g.fields.slice(g.opened || 0), core = g.fields.slice(0, open), whole = open === 0;
-  const folded = (rest.length || g.lists) && make("details", { class: whole ? "whole" : "" }, make("summary", {}, code === "readings" ? t("loop.more") : whole ? g.name : t("more", { name: g.name.toLowerCase() })), ...groupElements(rest, g.lists));
+  const folded = (rest.length || g.lists) && make("details", { class: whole && "whole" }, make("summary", {}, code === "readings" ? t("loop.more") : whole ? g.name : t("more", { name: g.name.toLowerCase() })), ...groupElements(rest, g.lists));
   return make("section", { class: "card", "data-group": code }, !whole && make("h2", {}, g.name), ...(whole ? [] : groupElements(core)), folded);
 }
 function setting(name, options) {

@@ -81,7 +81,7 @@ function logCard() {
 // The record, as the library sets it: to save, to share, to print on one sheet.
 const fileName = () => ((state.values.title && state.values.title.text) || "visit").replace(/[^\p{L}\p{N}]+/gu, "-").slice(0, 60);
 async function recordPage() {
-  const r = await thorough.call("record", visit());
+  const r = await thorough.call("record", visit(), taskInputs());
   if (r.problem) say(r.problem);
   return r.page;
 }

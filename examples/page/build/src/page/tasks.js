@@ -12,15 +12,17 @@ function buildTasks() {
 function showTask(code) {
   openTask = code;
   const task = form.tasks.find((k) => k.code === code);
+  $("tasks").querySelector(".menu").hidden = !!task;
   document.querySelectorAll(".task").forEach((e) => {
     e.hidden = e.dataset.code !== code;
     while (e.children.length > 2) e.lastChild.remove();
   });
   if (!task) return;
   const at = $("task-" + code), own = (f) => ({ ...f, path: f.path });
+  at.append(make("button", { type: "button", "data-task": "" }, "‹ " + t("task.back")));
   for (const l of task.lists || []) if (l.timed) at.append(make("div", { class: "row" }, make("button", { type: "button", class: "strong", "data-clock": l.path }, ""), make("button", { type: "button", "data-now": l.path }, t("task.now"))));
   at.append(...groupElements((task.fields || []).filter((f) => !elsewhere(f.path, at)).map(own), task.lists || []));
-  for (const f of (task.fields || []).filter((x) => elsewhere(x.path, at))) at.append(make("button", { type: "button", "data-go": f.path }, `${f.label}: ${inSystem(f, written(f.path)) || "…"}`));
+  for (const f of (task.fields || []).filter((x) => elsewhere(x.path, at))) at.append(make("button", { type: "button", class: "leads", "data-go": f.path }, `${f.label}: ${inSystem(f, written(f.path)) || "…"}`));
   at.append(...(task.parts || []).map((part) => make("details", {}, make("summary", {}, part.name), ...groupElements(part.fields || [], part.lists || []))));
   at.append(make("div", { class: "answer-box", role: "status" }));
   grown();
@@ -33,7 +35,7 @@ const elsewhere = (path, at) => !path.startsWith("task.") && $(idOf(path)) && !a
 async function runTask() {
   const code = openTask, at = $("task-" + code);
   if (!at || all.settings.tab !== "tasks") return;
-  const answer = await thorough.call("task", code, visit(), taskInput(code)), box = at.querySelector(".answer-box");
+  const answer = await thorough.call("task", code, visit(), taskInputs()), box = at.querySelector(".answer-box");
   if (!box || code !== openTask) return;
   box.replaceChildren(
     ...(answer.problem ? [make("p", { class: "error" }, sentence(answer.problem))] : []),

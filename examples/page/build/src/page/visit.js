@@ -37,9 +37,13 @@ function visit(scope = "whole") {
 }
 // compact leaves out the rows of a list that are empty.
 const compact = (doc) => JSON.stringify(doc, (_, v) => (Array.isArray(v) ? v.filter((x) => x !== undefined && x !== null) : v));
-// taskInput is what was entered for a task.
-function taskInput(code) {
-  const doc = {}, prefix = `task.${code}.`;
-  for (const path of Object.keys(state.values)) if (path.startsWith(prefix) && written(path)) put(doc, path.slice(prefix.length), written(path));
+// taskInputs is what was entered for all tasks, by their codes.
+function taskInputs() {
+  const doc = {};
+  for (const [path, v] of Object.entries(state.values)) {
+    if (!path.startsWith("task.")) continue;
+    const value = v.text === true ? true : v.either ? v.text === "true" : written(path);
+    if (value !== "") put(doc, path.slice(5), value);
+  }
   return compact(doc);
 }
