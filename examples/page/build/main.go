@@ -85,9 +85,7 @@ func compile() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	to := filepath.Join(dir, "satline.wasm")
-	// Only where time is spent are calls written out in place: that takes room.
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l",
-		"-gcflags=github.com/satline/satline/internal/...=", "-gcflags=math/...=", "-o", to, command)
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", to, command)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w: %s", err, text)

@@ -65,6 +65,10 @@ const maxMended = 60
 // and any of them may be wrong.
 func Assess(visit []byte) Answer {
 	out := Answer{Errors: map[string]string{}}
+	if v, a, err := read(visit); err == nil {
+		out.fill(v, a)
+		return out
+	}
 	var doc map[string]any
 	if err := json.Unmarshal(visit, &doc); err != nil {
 		out.Problem = "the visit cannot be read: " + err.Error()
@@ -136,7 +140,11 @@ func try(doc map[string]any) (satline.Visit, satline.Assessment, error) {
 	if err != nil {
 		return satline.Visit{}, satline.Assessment{}, err
 	}
-	v, err := satline.DecodeVisit(text)
+	return read(text)
+}
+
+func read(visit []byte) (satline.Visit, satline.Assessment, error) {
+	v, err := satline.DecodeVisit(visit)
 	if err != nil {
 		return v, satline.Assessment{}, err
 	}

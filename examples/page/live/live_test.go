@@ -164,3 +164,10 @@ func benchmark(b *testing.B, scope string) {
 		}
 	}
 }
+
+// BenchmarkForm is what the page waits for before anything can be entered.
+func BenchmarkForm(b *testing.B) {
+	for b.Loop() {
+		NewForm(satline.English, quantity.IP)
+	}
+}

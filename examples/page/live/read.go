@@ -8,6 +8,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
@@ -149,14 +150,44 @@ func put(doc map[string]any, path string, value string) {
 	put(inner, rest, value)
 }
 
-// belowZero asks the library whether a field of a visit may be below zero.
+// refused are the fields of a visit that the library refuses below zero, all asked at once.
+var refused = sync.OnceValue(func() map[string]bool {
+	out, doc := map[string]bool{}, map[string]any{}
+	put(doc, "equipment.refrigerant", "R-410A")
+	put(doc, "equipment.metering", "TXV")
+	for _, l := range leaves(reflect.TypeFor[satline.Visit](), "") {
+		m, ok := measureOf(kindOf(l.of))
+		if !ok || l.of.Kind() == reflect.Slice {
+			continue
+		}
+		below := "-1 " + m.units(quantity.SI)[0].Symbol
+		if _, err := m.parse(below); err != nil {
+			out[l.path] = true
+			continue
+		}
+		put(doc, l.path, below)
+	}
+	text, err := json.Marshal(doc)
+	if err != nil {
+		return out
+	}
+	v, err := reading(text)
+	if err != nil {
+		return out
+	}
+	for _, e := range v.Validate() {
+		out[e.Field] = true
+	}
+	return out
+})
+
+// belowZero tells whether a field may be below zero.
 func belowZero(f Field) bool {
 	if f.Path == "task.forecast.added" {
 		return true // what is recovered
 	}
-	if strings.HasPrefix(f.Path, "task.") || strings.Contains(f.Path, "*") {
+	if strings.HasPrefix(f.Path, "task.") || strings.Contains(f.Path, "*") || f.Path == "move" {
 		return f.Kind == "Temperature" || f.Kind == "GaugePressure"
 	}
-	m, ok := measureOf(f.Kind)
-	return ok && problemAt(f.Path, "-1 "+m.units(quantity.SI)[0].Symbol) == nil
+	return !refused()[f.Path]
 }
