@@ -32,6 +32,7 @@ func TestOtherBrowsers(t *testing.T) {
 		"Firefox": firefox, "WebKit": webkit,
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			b := start(t)
 			if err := b.open(address); err != nil {
 				t.Fatal(err)

@@ -239,9 +239,9 @@ func decoded(t *testing.T, text []byte) string {
 // The look that the plan begins with is answered by one of two buttons, in the loop.
 func TestLookIsAnswered(t *testing.T) {
 	b := open(t, fileURL(pageFile(t)), 390, 844)
-	b.openVisit(visits + "water-leak.json")
+	v, file := lookedFor(t)
+	b.openVisit(file)
 	b.press("#tab-loop")
-	v := visitOf(t, visits+"water-leak.json")
 	for range 2 {
 		a, err := satline.Assess(v)
 		if err != nil {
@@ -258,9 +258,6 @@ func TestLookIsAnswered(t *testing.T) {
 		b.settled()
 		v.Checks = append(v.Checks, satline.Check{Look: a.Plan[0].Look})
 	}
-	if len(v.Checks) == 0 {
-		t.Fatal("no look was asked for")
-	}
 	b.press("#tab-keep")
 	b.do(`delete document.documentElement.dataset.answered`)
 	b.press("#keep-looked [data-unlook]")
@@ -268,6 +265,23 @@ func TestLookIsAnswered(t *testing.T) {
 	if eval[bool](b, `!!document.querySelector("#keep-looked li:nth-child(`+fmt.Sprint(len(v.Checks))+`)")`) {
 		t.Error("an answer was not taken back")
 	}
+}
+
+// lookedFor is a visit whose plan begins with a look.
+func lookedFor(t *testing.T) (satline.Visit, string) {
+	t.Helper()
+	files, err := filepath.Glob(visits + "*.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		v := visitOf(t, file)
+		if a, err := satline.Assess(v); err == nil && a.Plan[0].Look != "" && len(v.Log) == 0 && len(v.Checks) == 0 {
+			return v, file
+		}
+	}
+	t.Fatal("no plan begins with a look")
+	return satline.Visit{}, ""
 }
 
 func visitOf(t *testing.T, file string) satline.Visit {
@@ -376,21 +390,6 @@ func TestRecord(t *testing.T) {
 	printed("the record of the job")
 	if html := b.saved("#html"); !strings.Contains(html, "Ines Invented") {
 		t.Errorf("the record of the job: %.200s", html)
-	}
-}
-
-// Nothing leaves the page, whatever is done.
-func TestNothingIsSent(t *testing.T) {
-	b := open(t, fileURL(pageFile(t)), 390, 844)
-	b.openVisit(visits + "water-leak.json")
-	for _, name := range []string{"loop", "tasks", "keep", "setup"} {
-		b.press("#tab-" + name)
-	}
-	for _, address := range *b.asked {
-		if !strings.HasPrefix(address, "file:") && !strings.HasPrefix(address, "data:") &&
-			!strings.HasPrefix(address, "blob:") {
-			t.Errorf("asked for %s", address)
-		}
 	}
 }
 

@@ -14,7 +14,8 @@ var pictured = map[string]string{
 	"just-moved": "dose", "nearly-empty": "leak", "water-leak": "look",
 }
 
-// The loop of every visit fits the screen of a phone, in both languages and systems of units.
+// The loop of every visit fits the screen of a phone, in both languages and systems of units;
+// and nothing leaves the page meanwhile.
 func TestScreens(t *testing.T) {
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.shoot("empty-setup")
@@ -53,6 +54,12 @@ func TestScreens(t *testing.T) {
 		b.settled()
 		b.press("#tab-loop")
 		b.shoot("theme-" + theme)
+	}
+	for _, address := range *b.asked {
+		if !strings.HasPrefix(address, "file:") && !strings.HasPrefix(address, "data:") &&
+			!strings.HasPrefix(address, "blob:") {
+			t.Errorf("asked for %s", address)
+		}
 	}
 }
 
