@@ -13,7 +13,11 @@ func mathML(sum string) template.HTML {
 		return ""
 	}
 	m := mathParser{words: mathWords(sum)}
-	return template.HTML("<math>" + m.chain() + "</math>")
+	focus := ""
+	if len(m.words) > 9 { // may be wider than a narrow screen, and then scrolls by itself
+		focus = ` tabindex="0"`
+	}
+	return template.HTML(`<span class="sum"` + focus + "><math>" + m.chain() + "</math></span>")
 }
 
 // mathWords are the words of a calculation, with parentheses apart from what they

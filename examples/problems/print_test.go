@@ -21,13 +21,7 @@ func TestChartsFitThePaper(t *testing.T) {
 	if testing.Short() {
 		t.Skip("SKIPPED in short mode: a browser has to print")
 	}
-	var browser string
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"} {
-		if found, err := exec.LookPath(name); err == nil {
-			browser = found
-			break
-		}
-	}
+	browser := findBrowser()
 	if browser == "" {
 		t.Skip("SKIPPED: no chromium is on the PATH; THE PRINT WAS NOT TESTED")
 	}
@@ -83,4 +77,14 @@ func TestChartsFitThePaper(t *testing.T) {
 			)
 		}
 	}
+}
+
+func findBrowser() string {
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome",
+		"google-chrome-stable", "chrome"} {
+		if found, err := exec.LookPath(name); err == nil {
+			return found
+		}
+	}
+	return ""
 }

@@ -536,6 +536,9 @@ func TestMathML(t *testing.T) {
 		"2 × (a − b)²": "<math><mn>2</mn><mo>×</mo><msup><mrow><mo>(</mo><mi>a</mi><mo>−</mo>" +
 			"<mi>b</mi><mo>)</mo></mrow><mn>2</mn></msup></math>",
 	} {
+		if want != "" {
+			want = `<span class="sum">` + want + "</span>"
+		}
 		if got := string(mathML(sum)); got != want {
 			t.Errorf("%s: %s", sum, got)
 		}

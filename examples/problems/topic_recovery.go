@@ -16,11 +16,11 @@ var recoveryTopic = topic{name: "recovery", forms: []form{
 func (g *generator) vacuum() unit {
 	switch {
 	case g.ip():
-		return unit{"in. Hg", 2, false}
+		return unit{"in. Hg", 2, true}
 	case g.options.Bar:
-		return unit{"bar", 3, false}
+		return unit{"bar", 3, true}
 	}
-	return unit{"kPa", 1, false}
+	return unit{"kPa", 1, true}
 }
 
 func (g *generator) vacuumNumber(p quantity.Pressure) float64 {
