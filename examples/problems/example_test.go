@@ -28,10 +28,10 @@ func ExampleGenerate() {
 	// Output:
 	// An R-454B machine at sea level shows 99.3 psig at the compressor. The suction line loses 4.0 psi on the way from the coil, and a clamp at the coil outlet reads 63.4 °F.
 	// What is the superheat at the coil outlet?
-	// A: 23.4 °F (The reading slipped down by a row; lay a ruler under it.)
-	// B: 25.4 °F (Right.)
-	// C: 21.4 °F (The reading slipped down by two rows.)
-	// D: 29.4 °F (The reading slipped up by two rows.)
+	// A: 33.4 °F (A whole atmosphere was taken off the reading.)
+	// B: 21.4 °F (The reading slipped down by two rows.)
+	// C: 25.4 °F (Right.)
+	// D: 23.4 °F (The reading slipped down by a row; lay a ruler under it.)
 	// problems 2.0.0: -seed 7 -topics superheat -each 1 -refrigerants R-454B -units IP -difficulty 1 -language en -choices
 }
 

@@ -69,5 +69,5 @@ func (p Problem) tolerance() string {
 	if p.Answer.Words || len(p.Choices) > 0 {
 		return ""
 	}
-	return say(p.language, "tolerance", "margin", p.Accept())
+	return strings.ReplaceAll(say(p.language, "tolerance", "margin", p.Accept()), "..", ".")
 }

@@ -163,10 +163,14 @@ func (p *Problem) tidy() {
 	p.Wrong = kept
 }
 
+// right is the place of the right answer among the wrong ones.
+const right = -1
+
 // choose puts the right answer among three wrong ones, of which below are
 // smaller than it, or as near to that as the wrong answers allow where easy is
-// set. It reports whether it could.
-func (p *Problem) choose(rng *rand.Rand, below int, easy bool) bool {
+// set. Between others it is the nearest to the middle of them where central is
+// set, as far as they allow. It reports whether it could.
+func (p *Problem) choose(rng *rand.Rand, below int, central, easy bool) bool {
 	p.tidy()
 	var less, more []int
 	for i, w := range p.Wrong {
@@ -187,13 +191,23 @@ func (p *Problem) choose(rng *rand.Rand, below int, easy bool) bool {
 	if below > len(less) || leastWrong-below > len(more) {
 		return false
 	}
-	const right = -1
-	order := []int{right}
-	for _, i := range rng.Perm(len(less))[:below] {
-		order = append(order, less[i])
+	var order []int
+	fits := false
+	for range 40 {
+		order = []int{right}
+		for _, i := range rng.Perm(len(less))[:below] {
+			order = append(order, less[i])
+		}
+		for _, i := range rng.Perm(len(more))[:leastWrong-below] {
+			order = append(order, more[i])
+		}
+		fits = p.Answer.Words || below == 0 || below == leastWrong || p.isCentral(order) == central
+		if fits {
+			break
+		}
 	}
-	for _, i := range rng.Perm(len(more))[:leastWrong-below] {
-		order = append(order, more[i])
+	if !fits && !easy {
+		return false
 	}
 	rng.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
 	for i, n := range order {
@@ -206,6 +220,24 @@ func (p *Problem) choose(rng *rand.Rand, below int, easy bool) bool {
 		p.Wrong[n].Letter = letter
 		p.Choices = append(p.Choices,
 			Choice{letter, p.Wrong[n].Text, sentence(p.Wrong[n].Mistake) + ".", false})
+	}
+	return true
+}
+
+// isCentral reports whether the right answer is nearest to the middle between the
+// largest and the smallest of the choices.
+func (p *Problem) isCentral(order []int) bool {
+	values := []float64{p.Answer.Value}
+	for _, i := range order {
+		if i != right {
+			values = append(values, p.Wrong[i].Value)
+		}
+	}
+	middle := (slices.Min(values) + slices.Max(values)) / 2
+	for _, v := range values[1:] {
+		if math.Abs(v-middle) < math.Abs(p.Answer.Value-middle) {
+			return false
+		}
 	}
 	return true
 }

@@ -182,10 +182,10 @@ func roundness(v float64, places int) float64 {
 	return out
 }
 
-// No simple rule finds the right one of four better than chance, 25 %, and ten
+// No simple rule finds the right one of four better than chance, 25 %, and five
 // points more over all topics, or twenty in any one topic.
 func TestNoRuleFindsTheAnswer(t *testing.T) {
-	const overAll, ofOne = 0.10, 0.20
+	const overAll, ofOne = 0.05, 0.20
 	hits, asked := map[string]map[string]float64{}, map[string]float64{}
 	seeds := uint64(12)
 	if testing.Short() {
@@ -224,6 +224,15 @@ func TestNoRuleFindsTheAnswer(t *testing.T) {
 			}
 		}
 	}
+	worst, where := 0.0, ""
+	for topic, n := range asked {
+		for rule, hit := range hits[topic] {
+			if topic != "all" && hit/n > worst {
+				worst, where = hit/n, topic+", the "+rule
+			}
+		}
+	}
+	t.Logf("the most in one topic is %.1f %%: %s", 100*worst, where)
 	for rule, hit := range hits["all"] {
 		t.Logf("%-28s %.1f %%", rule, 100*hit/asked["all"])
 	}

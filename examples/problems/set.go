@@ -111,7 +111,7 @@ func Generate(o Options) (Set, error) {
 // way with the form, any problem with enough wrong answers does.
 func (g *generator) problem(t topic, asked map[string]bool) (Problem, error) {
 	f := t.forms[g.turn(len(t.forms))]
-	below := g.choosing.IntN(leastWrong + 1)
+	below, central := g.choosing.IntN(leastWrong+1), g.choosing.IntN(2) == 0
 	for try := range 600 {
 		p, err := g.draw(t.name, f)
 		if errors.Is(err, errAgain) {
@@ -120,7 +120,7 @@ func (g *generator) problem(t topic, asked map[string]bool) (Problem, error) {
 		if err != nil {
 			return Problem{}, fmt.Errorf("%s: %w", f.name, err)
 		}
-		if asked[p.same()] && try < 200 || !p.choose(g.choosing, below, try >= 100) {
+		if asked[p.same()] && try < 200 || !p.choose(g.choosing, below, central, try >= 100) {
 			continue
 		}
 		asked[p.same()] = true

@@ -224,6 +224,8 @@ func airCondenses(g *generator, d *draft) error {
 	d.answer(point, g.either(0.3, 0.2), g.temperatureUnit())
 	d.Answer.ByChart = g.either(1, 0.6)
 	d.Air = true
+	d.wrong("row-below", t.between(1, 0, pw, 1))
+	d.wrong("row-above", t.between(1, 0, pw, -1))
 	d.wrong("percent-of-degrees", dry*percent/100)
 	d.wrong("halfway", (dry+point)/2)
 	d.wrong("two-rows-below", t.between(1, 0, pw, 2))

@@ -80,8 +80,10 @@ func (d *draft) coilAir(give ...string) (c coilAir, err error) {
 	c.table.how("ho", 0, 1, c.wetOut)
 	d.set("fall", c.hi-c.ho, u)
 	c.factor = g.either(4.5, 1.2e-3)
+	d.phrase("standard", "air-standard")
 	d.bound["factor"] = g.pairSymbol("4.5", "1.2 / 1,000")
 	if g.atLeast(3) {
+		d.phrase("standard", "air-thin")
 		v := c.in.SpecificVolume().CubicMetersPerKilogram()
 		volume := d.give("volume", g.either(v*16.018463, v), unit{
 			g.pairSymbol("ft³/lb", "m³/kg"), int(g.either(1, 3)), false})

@@ -36,7 +36,9 @@ func condensateForm(d *draft, ask string) error {
 	flow := g.among(800, 1800, 25, 380, 850, 5)
 	u := unit{g.u.humidity.symbol, 1, false}
 	factor, factorText := g.either(4.5, 4.32), g.pairSymbol("4.5", "4.32")
+	d.phrase("standard", "air-standard")
 	if g.atLeast(3) {
+		d.phrase("standard", "air-thin")
 		v := in.SpecificVolume().CubicMetersPerKilogram()
 		volume := d.give("volume", g.either(v*16.018463, v),
 			unit{g.pairSymbol("ft³/lb", "m³/kg"), int(g.either(1, 3)), false})

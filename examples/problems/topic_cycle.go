@@ -48,6 +48,9 @@ var cycleTopic = topic{name: "cycle", forms: []form{
 			d.wrong("over-vapor", kw*(c.h2-c.h1)/(c.hv-c.h4))
 			d.wrong("over-cold", kw*(c.h2-c.h1)/(c.hv-c.hl))
 			d.wrong("over-hot", kw*(c.h2-c.h1)/(c.h1-c.hs))
+			d.wrong("superheat-off", kw*(c.h2-2*c.h1+c.hv)/(c.h1-c.h4))
+			d.wrong("half", kw*(c.h2-c.h1)/(c.h1-c.h4)/2)
+			d.wrong("over-all", kw*(c.h2-c.h1)/(c.h2-c.hl))
 			d.wrong("double-counted", kw*(c.h2-c.h1)/(c.h1-c.h4-(c.h2-c.h1)))
 			d.again = kw * c.work / c.takenUp
 		}, 8)
@@ -60,6 +63,10 @@ var cycleTopic = topic{name: "cycle", forms: []form{
 			d.wrong("to-vapor", (c.hv-c.h4)/(c.h2-c.h1))
 			d.wrong("to-hot", (c.h1-c.hs)/(c.h2-c.h1))
 			d.wrong("cold-liquid", (c.hv-c.hl)/(c.h2-c.h1))
+			d.wrong("heating-saturated", (c.h2-c.hs)/(c.h2-c.h1))
+			d.wrong("heating-cold", (c.h2-c.hl)/(c.h2-c.h1))
+			d.wrong("superheat-off", (c.h1-c.h4)/(c.h2-2*c.h1+c.hv))
+			d.wrong("half", (c.h1-c.h4)/(c.h2-c.h1)/2)
 			d.wrong("one-less", (c.h1-c.h4)/(c.h2-c.h1)-1)
 			d.again = c.takenUp / c.work
 		}, 8)

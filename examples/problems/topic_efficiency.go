@@ -24,6 +24,7 @@ func efficiencyForm(d *draft, ask string) error {
 		u = unit{"kW", 2, true}
 	}
 	d.bound["name"] = g.pairSymbol("EER", "COP")
+	d.phrase("a-name", "a-"+d.bound["name"])
 	ratioUnit := unit{g.pairSymbol("Btu/h per W", ""), int(g.either(1, 2)), false}
 	ratio := rounded(capacity/watts, ratioUnit.places)
 	of := func(capacity, power float64) (float64, error) {

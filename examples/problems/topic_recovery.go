@@ -150,6 +150,7 @@ func recoveryMore(g *generator, d *draft) error {
 	d.wrong("asked-itself", asked)
 	d.wrong("now-added", asked+now)
 	d.wrong("from-absolute", sea-asked-now)
+	d.wrong("twice", 2*(asked-now))
 	d.wrong("half-way", (asked-now)/2)
 	d.again = g.vacuumNumber(quantity.StandardAtmosphere-level.To) - now
 	return nil
@@ -180,6 +181,8 @@ func recoveryMountain(g *generator, d *draft) error {
 	d.wrong("thin-half", asked-(sea-atm)/2)
 	d.wrong("thin-twice", asked-2*(sea-atm))
 	d.wrong("to-itself", sea-asked)
+	d.wrong("half-way", shows/2)
+	d.wrong("proportion-twice", asked*atm/sea*atm/sea)
 	d.again = g.vacuumNumber(here - level.To)
 	return nil
 }

@@ -87,7 +87,7 @@ func roomForm(d *draft, ask string) error {
 	floorHead, _ := d.word("head-floor")
 	mostHead, _ := d.word("head-most")
 	caption, _ := d.word("caption")
-	t.print(f.Designation()+caption+d.bound["height"], []string{
+	t.print(f.Designation()+caption, []string{
 		floorHead + " (" + g.u.floor.symbol + ")", mostHead + " (" + u.symbol + ")"})
 	floor := first + step*g.pick(2, 5, 1)
 	if g.atLeast(2) {
