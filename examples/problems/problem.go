@@ -49,7 +49,9 @@ type Problem struct {
 	again float64
 	// rightCode names an answer in words.
 	rightCode string
-	language  Language
+	// most is what a share cannot be more than; zero where nothing bounds it.
+	most     float64
+	language Language
 }
 
 // Given is a reading or fact of the statement.
@@ -141,6 +143,9 @@ func (p *Problem) plausible(w Wrong) bool {
 		return w.Text != a.Text
 	}
 	v, right := rounded(w.Value, a.Places), rounded(a.Value, a.Places)
+	if p.most > 0 && v > p.most {
+		return false
+	}
 	return v*right > 0 && v/right < alike && right/v < alike && !a.near(v, right) &&
 		math.Abs(v-right) > 2*a.Within
 }

@@ -57,9 +57,11 @@ func coilForm(d *draft, ask string) error {
 		d.noise("outdoor-air")
 		if ask == "ratio" {
 			d.answer(sensible/total, 0.03, g.u.ratio)
-			d.Answer.Places = 2
+			d.most = 1
 			d.again = c.SensibleHeatRatio
 			d.wrong("other-part", 1-sensible/total)
+			d.wrong("all-sensible", 1)
+			d.wrong("counted-in-both", 2*sensible/(total+sensible))
 			d.wrong("turned", total/sensible)
 			d.wrong("sensible-over-latent", sensible/(total-sensible))
 			d.wrong("latent-over-sensible", (total-sensible)/sensible)
@@ -83,6 +85,7 @@ func coilForm(d *draft, ask string) error {
 		d.noise("outdoor-air", "airflow")
 		factor := (out - surface) / (dry - surface)
 		d.answer(100*factor, g.either(0.3, 0.6), unit{"%", 1, false})
+		d.most = 100
 		b, err := airside.BypassOf(in, process.End)
 		if err != nil {
 			return errAgain

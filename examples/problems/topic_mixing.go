@@ -85,12 +85,14 @@ func mixingForm(d *draft, ask string) error {
 			return errAgain
 		}
 		work := func(v float64) float64 { return 100 * v }
+		d.most = 100
 		u := g.u.percent.with(1)
 		u.free = false
 		factor := 100.0
 		if ask == "flow" {
 			d.give("flow-total", total, g.u.flow)
 			work = func(v float64) float64 { return total * v }
+			d.most = total
 			u, factor = g.u.flow.with(int(g.either(-1, 0))), total
 		}
 		d.noise("supply-air")

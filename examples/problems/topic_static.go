@@ -70,6 +70,7 @@ func staticForm(d *draft, ask string) error {
 	case "share":
 		work = func(back, out float64) float64 { return 100 * back / (back + out) }
 		d.answer(100*back/sum, 1, g.u.percent)
+		d.most = 100
 		d.again = 100 * v.ReturnShare
 		d.wrong("other-share", 100*out/sum)
 		d.wrong("return-over-supply", 100*back/out)
