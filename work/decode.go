@@ -55,9 +55,15 @@ func Read(r io.Reader) (Order, error) {
 func strictly(data []byte, into any) error {
 	var named struct {
 		Language satline.Language `json:"language"`
+		Orders   []struct {
+			Language satline.Language `json:"language"`
+		} `json:"orders"`
 	}
 	style := quantity.Style{}
 	if len(data) <= MaxOrderBytes && json.Unmarshal(data, &named) == nil {
+		if len(named.Orders) > 0 {
+			named.Language = named.Orders[0].Language
+		}
 		style.Comma = words.DecimalComma(tag(named.Language))
 	}
 	limits := strictjson.Limits{Bytes: MaxOrderBytes, Depth: 24, Items: 5000}

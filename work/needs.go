@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity/fact"
@@ -84,8 +85,14 @@ func (j *judge) next() []fact.Fact {
 	planned := j.has["next.read-after"] == Good
 	plan := func() {
 		if !planned {
-			out, planned = append(append(out, j.waterPlan()...), j.plan()...), true
+			steps := append(j.waterPlan(), j.plan(j.onCircuit() && (j.r.After == nil || len(out) > 0))...)
+			out, planned = append(out, steps...), true
 		}
+	}
+	if j.judged() && (stops(j.last()) || j.is(Maintain) && j.r.After == nil) {
+		plan() // before anything else is looked at
+	} else if !j.judged() {
+		out = append(out, j.first()...)
 	}
 	for _, n := range needs {
 		if n.code == "next.find-leak" && j.is(FindFault) {
@@ -111,6 +118,25 @@ func (j *judge) next() []fact.Fact {
 		}
 	}
 	plan()
+	return out
+}
+
+// first are the steps of the readings that come before everything else, whatever the task: a
+// machine in danger is stopped, and food is seen to.
+func (j *judge) first() []fact.Fact {
+	a := j.last()
+	if a == nil {
+		return nil
+	}
+	var out []fact.Fact
+	danger := stops(a)
+	for _, s := range a.Plan {
+		if s.Stops && danger {
+			out, danger = append(out, s.Do), false
+		} else if strings.HasPrefix(string(s.Do.Code), "step.cold-food") {
+			out = append(out, s.Do)
+		}
+	}
 	return out
 }
 
@@ -172,10 +198,10 @@ func (j *judge) last() *satline.Assessment {
 	return j.r.Before
 }
 
-// plan is what the last readings ask for. Where the circuit is worked on, its own steps are
-// those of the tasks. A machine that is charged by weight is not asked for the pressure of its
+// plan is what the last readings ask for, without the steps on the circuit where the tasks have
+// those. A machine that is charged by weight is not asked for the pressure of its
 // liquid.
-func (j *judge) plan() []fact.Fact {
+func (j *judge) plan(tasksHave bool) []fact.Fact {
 	if !j.judged() {
 		return nil
 	}
@@ -197,11 +223,11 @@ func (j *judge) plan() []fact.Fact {
 		case satline.StepNitrogen, satline.StepEvacuate, satline.StepReadAgain,
 			satline.StepFindLeak, satline.StepMendLeak, satline.StepMeasureLine,
 			"look.oil-and-leak":
-			if j.onCircuit() && j.r.After == nil {
+			if tasksHave {
 				continue
 			}
 		}
-		if (s.Moves || s.Opens) && j.onCircuit() && j.r.After == nil {
+		if (s.Moves || s.Opens) && tasksHave {
 			continue
 		}
 		if weighs(j) {
