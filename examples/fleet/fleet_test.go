@@ -1,0 +1,325 @@
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"context"
+	"encoding/json"
+	"errors"
+	"flag"
+	"io"
+	"log/slog"
+	"maps"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"sync/atomic"
+	"testing"
+
+	"github.com/apache/beam/sdks/v2/go/pkg/beam"
+	"github.com/apache/beam/sdks/v2/go/pkg/beam/io/filesystem"
+	"github.com/apache/beam/sdks/v2/go/pkg/beam/io/filesystem/local"
+	"github.com/parquet-go/parquet-go"
+	"github.com/satline/satline/work"
+)
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	beam.Init()
+	slog.SetDefault(slog.New(slog.DiscardHandler)) // the runner tells of each bundle
+	os.Exit(m.Run())
+}
+
+// invented makes an archive and returns the patterns of its files.
+func invented(t *testing.T, orders int) []string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := (invention{dir: dir, orders: orders, files: 4, seed: 7}).make(); err != nil {
+		t.Fatal(err)
+	}
+	return []string{dir + "/*.ndjson", dir + "/*.gz", dir + "/*.parquet"}
+}
+
+// rowsOf reads the assessments of a folder.
+func rowsOf(t *testing.T, dir string) (rows []Row) {
+	t.Helper()
+	files, err := filepath.Glob(dir + "/assessments-*-of-*.ndjson")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for line := range bytes.Lines(text) {
+			var r Row
+			if err := json.Unmarshal(line, &r); err != nil {
+				t.Fatal(err)
+			}
+			rows = append(rows, r)
+		}
+	}
+	return rows
+}
+
+// contents are the files of a folder, by name.
+func contents(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	files, err := filepath.Glob(dir + "/*")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[filepath.Base(f)] = string(text)
+	}
+	return out
+}
+
+// What was put into the archive is what the tables find, and each order is assessed once.
+func TestTheTablesFindWhatIsThere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("SKIPPED in short mode: it assesses 3,000 orders")
+	}
+	const orders = 3000
+	p := plan{in: invented(t, orders), out: t.TempDir(), form: "json", shards: 3}
+	if err := p.run(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]int{}
+	for _, r := range rowsOf(t, p.out) {
+		seen[r.Machine+" "+r.Number]++
+	}
+	bad := orders / badEvery
+	if len(seen) != orders-bad {
+		t.Errorf("%d orders assessed, want %d", len(seen), orders-bad)
+	}
+	for name, n := range seen {
+		if n != 1 {
+			t.Errorf("%s is assessed %d times", name, n)
+		}
+	}
+	tables := contents(t, p.out)["tables.md"]
+	first := func(title string) string {
+		_, table, _ := strings.Cut(tables, "## "+title)
+		_, rows, _ := strings.Cut(table, "--- |\n")
+		row, _, _ := strings.Cut(rows, "\n")
+		return row
+	}
+	if row := first("Overcharges"); !strings.Contains(row, overfills) {
+		t.Errorf("%s is not first: %s", overfills, row)
+	}
+	if row := first("Instruments"); !strings.Contains(row, wrongGauge) ||
+		!strings.Contains(row, "suctionPressure") {
+		t.Errorf("the suction gauge of %s is not first: %s", wrongGauge, row)
+	}
+	most, at := 0.0, ""
+	shares := regexp.MustCompile(`\| ([A-Z][a-z]+ [0-9]+) \| Jun-Aug \| [0-9]+ \| undercharge \|[^|]+\| ([0-9.]+) %`)
+	for _, m := range shares.FindAllStringSubmatch(tables, -1) {
+		var share float64
+		if err := json.Unmarshal([]byte(m[2]), &share); err == nil && share > most {
+			most, at = share, m[1]
+		}
+	}
+	if at != leaky {
+		t.Errorf("%q has most machines with too little, %g %%; want %s", at, most, leaky)
+	}
+	t.Log(tables)
+}
+
+// Parquet out holds what newline JSON does.
+func TestForms(t *testing.T) {
+	in := invented(t, 60)
+	p := plan{in: in, out: t.TempDir(), form: "json", shards: 1}
+	q := plan{in: in, out: t.TempDir(), form: "parquet", shards: 1}
+	if err := errors.Join(p.run(t.Context()), q.run(t.Context())); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := parquet.ReadFile[Row](q.out + "/assessments-00000-of-00001.parquet")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := rowsOf(t, p.out); len(want) != 60 || !slices.Equal(rows, want) {
+		t.Errorf("%d rows of Parquet, %d of JSON, or they differ", len(rows), len(want))
+	}
+	if a, b := contents(t, p.out)["tables.md"], contents(t, q.out)["tables.md"]; a != b {
+		t.Errorf("two runs over one archive differ:\n%s\n%s", a, b)
+	}
+}
+
+// flaky is a file system whose files fail half-way, until it is mended.
+type flaky struct{ filesystem.Interface }
+
+var failAfter atomic.Int32
+
+func init() {
+	filesystem.Register("flaky", func(ctx context.Context) filesystem.Interface {
+		return flaky{local.New(ctx)}
+	})
+}
+
+func (f flaky) path(p string) string { return strings.TrimPrefix(p, "flaky://") }
+
+func (f flaky) List(ctx context.Context, glob string) ([]string, error) {
+	found, err := f.Interface.List(ctx, f.path(glob))
+	for i := range found {
+		found[i] = "flaky://" + found[i]
+	}
+	return found, err
+}
+
+func (f flaky) Remove(ctx context.Context, p string) error {
+	return f.Interface.(filesystem.Remover).Remove(ctx, f.path(p))
+}
+
+func (f flaky) Rename(ctx context.Context, from, to string) error {
+	return f.Interface.(filesystem.Renamer).Rename(ctx, f.path(from), f.path(to))
+}
+
+func (f flaky) OpenWrite(ctx context.Context, p string) (io.WriteCloser, error) {
+	w, err := f.Interface.OpenWrite(ctx, f.path(p))
+	if err == nil && failAfter.Add(-1) == 0 {
+		return half{w}, nil
+	}
+	return w, err
+}
+
+type half struct{ io.WriteCloser }
+
+func (h half) Write(b []byte) (int, error) {
+	n, _ := h.WriteCloser.Write(b[:len(b)/2])
+	return n, errors.New("the disk is full (invented)")
+}
+
+// A bundle fails in the middle of a file, and the run with it. Run again, everything is
+// as if nothing had been: no order is lost, none stands twice, and no half file is left.
+func TestAFailedRunIsRunAgain(t *testing.T) {
+	in := invented(t, 300)
+	clean := plan{in: in, out: t.TempDir(), form: "json", shards: 4}
+	if err := clean.run(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	again := plan{in: in, out: "flaky://" + dir, form: "json", shards: 4}
+	failAfter.Store(3)
+	if err := again.run(t.Context()); err == nil {
+		t.Fatal("the run did not fail")
+	}
+	for name, text := range contents(t, dir) {
+		if !strings.Contains(name, ".part-") && text != contents(t, clean.out)[name] {
+			t.Errorf("after the failure %s stands there, and is not whole", name)
+		}
+	}
+	if err := again.run(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	have, want := contents(t, dir), contents(t, clean.out)
+	if !maps.Equal(have, want) {
+		t.Errorf("run again: %v; want %v", slices.Sorted(maps.Keys(have)), slices.Sorted(maps.Keys(want)))
+	}
+	if n := len(rowsOf(t, dir)); n != 300 {
+		t.Errorf("%d rows, want 300", n)
+	}
+}
+
+// What cannot be assessed stands in the dead-letter file with its place and its problem.
+func TestDeadLetters(t *testing.T) {
+	dir := t.TempDir()
+	good := `{"number": "1", "start": "2026-07-14T09:00:00Z", "tasks": ["find the fault"],
+	 "machine": {"serial": "INV-1", "equipment": {"refrigerant": "R-410A", "metering": "TXV"}}}`
+	good = strings.ReplaceAll(good, "\n", " ")
+	bad := []string{
+		good[:60],
+		strings.NewReplacer("R-410A", "R-999", `"1"`, `"2"`).Replace(good), // mended further down
+		strings.Replace(good, `"start": "2026-07-14T09:00:00Z", `, "", 1),
+		strings.Replace(good, `"serial": "INV-1", `, "", 1),
+		strings.Replace(good, `"tasks"`, `"task"`, 1),
+	}
+	files := map[string]string{
+		"a.ndjson": good + "\n\n" + strings.Join(bad, "\n") + "\n" + good + "\n" +
+			strings.Repeat("x", work.MaxOrderBytes+2) + "\n" +
+			strings.Replace(good, `"1"`, `"2"`, 1),
+		"b.parquet": "no Parquet",
+	}
+	var z bytes.Buffer
+	w := gzip.NewWriter(&z)
+	io.WriteString(w, strings.Replace(good, `"1"`, `"3"`, 1)+"\n")
+	w.Flush()
+	io.WriteString(w, strings.Replace(good, `"1"`, `"4"`, 1)+"\n")
+	w.Close()
+	files["c.ndjson.gz"] = z.String()[:z.Len()-12] // cut off
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p := plan{in: []string{dir + "/*"}, out: t.TempDir(), form: "json", shards: 1}
+	if err := p.run(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	var numbers []string
+	for _, r := range rowsOf(t, p.out) {
+		numbers = append(numbers, r.Number)
+	}
+	// The fourth stood behind the cut, and came out of it or not.
+	if slices.Sort(numbers); !slices.Equal(numbers[:min(3, len(numbers))], []string{"1", "2", "3"}) {
+		t.Errorf("assessed: %v", numbers)
+	}
+	var got []string
+	for line := range strings.Lines(contents(t, p.out)["dead-letter-00000-of-00001.ndjson"]) {
+		var d Dead
+		if err := json.Unmarshal([]byte(line), &d); err != nil {
+			t.Fatal(err)
+		}
+		place, _ := json.Marshal([]any{filepath.Base(d.File), d.Line, d.Field})
+		got = append(got, string(place))
+		if d.Problem == "" || d.Line > 0 && d.Line != 9 && d.Text != bad[d.Line-3] {
+			t.Errorf("%s", line)
+		}
+	}
+	want := []string{
+		`["a.ndjson",3,"tasks[0]"]`, `["a.ndjson",4,"machine.equipment.refrigerant"]`, `["a.ndjson",5,"start"]`,
+		`["a.ndjson",6,"machine.serial"]`, `["a.ndjson",7,"task"]`, `["a.ndjson",9,""]`,
+		`["b.parquet",0,""]`, `["c.ndjson.gz",0,""]`,
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("dead letters:\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+// Tallies come to the same however they are put together.
+func TestTalliesAdd(t *testing.T) {
+	a, b, c := chance(0.25), chance(0.5), Tally{N: 3, A: 2, F: 8, AA: 4, AF: 16, FF: 64}
+	if x, y := addTallies(addTallies(a, b), c), addTallies(b, addTallies(c, a)); x != y {
+		t.Errorf("%v, %v", x, y)
+	}
+}
+
+// The ends of Wilson's interval are where (p − P/N)² = z² p(1−p)/N (Wilson, JASA 22,
+// 1927, 209).
+func TestShareIsWilsons(t *testing.T) {
+	for _, one := range []Tally{{N: 10, P: 5}, {N: 200, P: 3}, {N: 1000, P: 400}} {
+		var middle, low, high float64
+		text := share(one)
+		for i, field := range regexp.MustCompile(`[0-9.]+`).FindAllString(text, 3) {
+			if err := json.Unmarshal([]byte(field), []*float64{&middle, &low, &high}[i]); err != nil {
+				t.Fatal(err)
+			}
+		}
+		n, estimate := float64(one.N), one.P/float64(one.N)
+		for _, end := range []float64{low / 100, high / 100} {
+			left, right := math.Abs(end-estimate), 1.96*math.Sqrt(end*(1-end)/n)
+			if math.Abs(left-right) > 0.002 { // shown in tenths of a hundredth
+				t.Errorf("%+v: %s: %g is not %g", one, text, left, right)
+			}
+		}
+	}
+}
