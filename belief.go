@@ -193,7 +193,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 		MaxExternalStatic: e.Label.MaxExternalStatic,
 		Charge:            e.Label.Charge,
 		Expected:          expected(e, t),
-		Known:             population.Known{Year: e.Label.Year, Arrangement: e.Arrangement.known()},
+		Known:             knownOf(e, c),
 		Seen: diagnose.Sights{
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty, CoilIced: c.CoilIced, CoilWet: c.CoilWet,
 			PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
@@ -213,6 +213,18 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *targeted) dia
 	return out
 }
 
+// knownOf is what is known of how a machine is built and runs.
+func knownOf(e *Equipment, c *Conditions) population.Known {
+	k := population.Known{
+		Year: e.Label.Year, Arrangement: e.Arrangement.known(), SEER: e.Label.SEER,
+		Stages: population.Stages(e.Stages), Share: c.CapacityShare,
+	}
+	if k.SEER == 0 {
+		k.SEER = e.Label.SEER2 * population.SEERPerSEER2
+	}
+	return k
+}
+
 // expected is what this machine should read when sound, by label and table.
 func expected(e *Equipment, t *targeted) []diagnose.Expectation {
 	var out []diagnose.Expectation
@@ -223,6 +235,7 @@ func expected(e *Equipment, t *targeted) []diagnose.Expectation {
 				Feature: signature.Superheat,
 				Value:   float64(t.target.Value.Value),
 				Std:     t.target.Value.Std,
+				Rule:    t.target.General(),
 			},
 		)
 	}

@@ -35,7 +35,8 @@ func checked(v Visit) (*prepared, []*VisitError) {
 		of    encoding.TextMarshaler
 	}{
 		{"equipment.metering", e.Metering}, {"units", v.Units}, {"scope", v.Scope},
-		{"equipment.arrangement", e.Arrangement}, {"equipment.lineSet.device", e.LineSet.Device},
+		{"equipment.arrangement", e.Arrangement}, {"equipment.stages", e.Stages},
+		{"equipment.lineSet.device", e.LineSet.Device},
 		{"conditions.mode", v.Conditions.Mode}, {"complaint", v.Complaint},
 	} {
 		if _, err := w.of.MarshalText(); err != nil {
@@ -109,6 +110,8 @@ func (c *checker) equipment(e *Equipment) {
 	if y := l.Year; y != 0 && (y < 1950 || y > 2100) {
 		*c = append(*c, outOfRange("equipment.label.year", year(y), year(1950), year(2100), advice))
 	}
+	c.number("equipment.label.seer", l.SEER, 5, 45, advice)
+	c.number("equipment.label.seer2", l.SEER2, 5, 45, advice)
 	for i, n := range l.Normal {
 		c.normal(fmt.Sprintf("equipment.label.normal[%d].", i), &n)
 	}
@@ -175,7 +178,7 @@ func (c *checker) house(h *House) {
 		if f.Share == 0 {
 			c.add(FieldMissing, field+".share", "missing; "+adviceOnShare)
 		}
-		c.part(field+".share", f.Share, 100, adviceOnShare)
+		c.number(field+".share", f.Share, 0, 100, adviceOnShare)
 	}
 }
 
@@ -185,9 +188,9 @@ const (
 	adviceOnShare    = "say how often it is met beside the fault that it is like: 1 is as often"
 )
 
-func (c *checker) part(field string, v, top float64, advice string) {
-	if !(v >= 0 && v <= top) {
-		*c = append(*c, outOfRange(field, quantity.Number(v), quantity.Number(0), quantity.Number(top), advice))
+func (c *checker) number(field string, v, low, top float64, advice string) {
+	if v != 0 && !(v >= low && v <= top) {
+		*c = append(*c, outOfRange(field, quantity.Number(v), quantity.Number(low), quantity.Number(top), advice))
 	}
 }
 
@@ -220,6 +223,8 @@ func (c *checker) normal(row string, n *NormalPressures) {
 
 func (c *checker) conditions(v *Visit) {
 	c.span("conditions.running", v.Conditions.Running, "give the time since the machine last started, or leave it out")
+	c.number("conditions.capacityShare", v.Conditions.CapacityShare, 0.1, 1,
+		"give the part of full capacity that it ran at, 0.7 for a first stage, or leave it out")
 	c.span("conditions.readAt", v.Conditions.ReadAt, adviceOnTime)
 	if n := len(v.Title); n > longestTitle {
 		*c = append(*c, outOfRange("title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes"))
@@ -258,7 +263,7 @@ func (c *checker) instruments(in *Instruments) {
 		{"instruments.staticPart", in.StaticPart}, {"instruments.powerPart", in.PowerPart},
 		{"instruments.currentPart", in.CurrentPart},
 	} {
-		c.part(x.field, x.part, 0.5, "it is a part of the reading: 0.01 is one per cent")
+		c.number(x.field, x.part, 0, 0.5, "it is a part of the reading: 0.01 is one per cent")
 	}
 }
 

@@ -13,6 +13,9 @@ type Conditions struct {
 	ReadAt time.Duration `json:"readAt,omitzero"`
 	// Mode of operation; where it is not stated it is found by the readings, or asked.
 	Mode Mode `json:"mode,omitzero"`
+	// CapacityShare is the part of its full capacity that a machine of more than one stage
+	// was running at, 0.1 to 1: about 0.7 in the first of two stages, 0.4 at 40 %.
+	CapacityShare float64 `json:"capacityShare,omitzero"`
 	// CoilWet says that the outdoor coil is wet from washing or rain.
 	CoilWet bool `json:"coilWet,omitzero"`
 	// PanelsOff says that access panels or doors of the unit are open.

@@ -18,6 +18,8 @@ type Equipment struct {
 	Metering Metering `json:"metering"`
 	// Arrangement of the machine.
 	Arrangement Arrangement `json:"arrangement,omitzero"`
+	// Stages of the compressor.
+	Stages Stages `json:"stages,omitzero"`
 	// NominalCapacity as rated for cooling.
 	NominalCapacity quantity.Power `json:"nominalCapacity,omitzero"`
 	// Label holds what the manufacturer states for this machine.
@@ -57,6 +59,10 @@ type Label struct {
 	RatedLoadCurrent quantity.Current `json:"ratedLoadCurrent,omitzero"`
 	// Year in which it was made, 1950 to 2100: what a sound machine reads has changed.
 	Year int `json:"year,omitzero"`
+	// SEER and SEER2 are the seasonal efficiency, in Btu/Wh by either rating, 5 to 45. What
+	// a sound machine reads goes with it.
+	SEER  float64 `json:"seer,omitzero"`
+	SEER2 float64 `json:"seer2,omitzero"`
 	// Normal holds rows of the maker's table of normal operating pressures, as they stand. They
 	// outrank what machines of its kind read. In heating those below 65 °F outdoors count.
 	Normal []NormalPressures `json:"normal,omitempty"`
@@ -133,6 +139,16 @@ func (a Arrangement) known() population.Arrangement {
 	return 0
 }
 
+// Stages is how a compressor varies its capacity.
+type Stages int
+
+// The stages.
+const (
+	SingleStage Stages = iota + 1
+	TwoStage
+	VariableSpeed
+)
+
 // Complaint is why the technician was called.
 type Complaint int
 
@@ -155,6 +171,7 @@ var (
 		"package heat pump",
 		"wall-mounted",
 	}
+	stageNames     = []string{notStated, "single stage", "two stages", "variable speed"}
 	complaintNames = []string{
 		notStated,
 		"not cooling",
@@ -182,6 +199,15 @@ func (a Arrangement) MarshalText() ([]byte, error) {
 func (a *Arrangement) UnmarshalText(text []byte) error {
 	return enum.Parse("arrangement", arrangementNames, text, a)
 }
+
+// String returns the stages as the JSON form writes them.
+func (s Stages) String() string { return enum.Name(stageNames, s) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s Stages) MarshalText() ([]byte, error) { return enum.Text("stages", stageNames, s) }
+
+// UnmarshalText reads the names that String writes.
+func (s *Stages) UnmarshalText(text []byte) error { return enum.Parse("stages", stageNames, text, s) }
 
 // String returns the complaint as the JSON form writes it.
 func (c Complaint) String() string { return enum.Name(complaintNames, c) }

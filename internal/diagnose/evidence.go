@@ -97,6 +97,8 @@ type Expectation struct {
 	// AtRated says that Value holds at the rated conditions, as a label's
 	// subcooling does, not in the weather of the visit.
 	AtRated bool
+	// Rule says that it is a rule for machines of any make, not a statement of this one.
+	Rule bool
 	// Weather in which Value holds, where it is stated and is neither of these.
 	Weather *signature.Weather
 }
@@ -154,14 +156,26 @@ func (s *Sights) turns() bool {
 // its label: a speed tap, a duct system; common practice, no source.
 const setAirflow = 6
 
+// asCharged is how far, in kelvin, a machine that is charged right reads from the subcooling or
+// approach of its label: a charge within some per cent, at 0.4 K for each. ANSI/ACCA 5 QI allows
+// 3 °F (from memory).
+const asCharged = 0.6
+
 // expected adds what the label says of the airflow: a machine made for 350 CFM per ton is not
-// short of air.
+// short of air. What it says of the charge is meant of the right one.
 func (e *Evidence) expected() []Expectation {
-	if e.RatedAirflow <= 0 || e.NominalCapacity <= 0 {
-		return e.Expected
+	out := slices.Clone(e.Expected)
+	for i := range out {
+		if x := &out[i]; x.AtRated && (x.Feature == signature.Subcooling || x.Feature == Approach) {
+			x.Std = math.Hypot(x.Std, asCharged)
+		}
 	}
-	usual := float64(e.NominalCapacity) / wattsPerTon * flowPerTon
-	return append(slices.Clip(e.Expected), Expectation{
-		Feature: signature.Airflow, Value: 100 * math.Log(float64(e.RatedAirflow)/usual), Std: setAirflow,
-	})
+	if e.RatedAirflow > 0 && e.NominalCapacity > 0 {
+		usual := float64(e.NominalCapacity) / wattsPerTon * flowPerTon
+		out = append(out, Expectation{
+			Feature: signature.Airflow,
+			Value:   100 * math.Log(float64(e.RatedAirflow)/usual), Std: setAirflow,
+		})
+	}
+	return out
 }

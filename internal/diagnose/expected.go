@@ -15,8 +15,11 @@ type machine struct {
 }
 
 // expect starts from the kinds of machines that this one may be of, in the weather that was
-// seen, and takes in each expectation for it, as a measurement of the offset (Kalman's
-// update, one at a time).
+// seen, and takes in each expectation for it, one at a time. A rule for machines of any make
+// is a measurement of the offset (Kalman's update). What label or maker state is what this
+// machine was built to, and Std how far such machines are from it: it takes the place of what
+// the kind says of the same reading, and the others follow (Jeffrey 1965, The Logic of
+// Decision, chapter 11).
 func expect(
 	table *signature.Table,
 	kinds []float64,
@@ -52,17 +55,22 @@ func expect(
 			surprise -= h[f] * (mean[f] + m.offset[f])
 		}
 		var cross vector // scatter·h
-		variance := x.Std * x.Std
+		variance := 0.0
 		for a := range cross {
 			for b := range h {
 				cross[a] += m.scatter[a][b] * h[b]
 			}
 			variance += h[a] * cross[a]
 		}
+		gain, known := 1/variance, max(0, 1-x.Std*x.Std/variance)/variance
+		if x.Rule {
+			gain = 1 / (variance + x.Std*x.Std)
+			known = gain
+		}
 		for a := range cross {
-			m.offset[a] += cross[a] * surprise / variance
+			m.offset[a] += cross[a] * surprise * gain
 			for b := range cross {
-				m.scatter[a][b] -= cross[a] * cross[b] / variance
+				m.scatter[a][b] -= cross[a] * cross[b] * known
 			}
 		}
 	}

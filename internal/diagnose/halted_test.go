@@ -145,18 +145,11 @@ func TestNextToEmptyIsNamed(t *testing.T) {
 
 // A reading more or less does not change what is said of an empty circuit.
 func TestNextToEmptyIsSteady(t *testing.T) {
-	moved := 0
 	for i := range uint64(50) {
 		full, less := diagnose.Infer(emptied(t, i, eight)), diagnose.Infer(emptied(t, i, noOutdoor))
 		if a, b := full.Charge.Low, less.Charge.Low; math.Abs(a-b) > 0.1 {
-			moved++
-			t.Logf("visit %d: low %.2f with the outdoor air, %.2f without", i, a, b)
+			t.Errorf("visit %d: low %.2f with the outdoor air, %.2f without", i, a, b)
 		}
-	}
-	// A head that could be that of a machine shut off by its valve stands where nobody read
-	// the outdoor air.
-	if moved > 1 {
-		t.Errorf("%d of 50 visits hang on the outdoor air", moved)
 	}
 }
 

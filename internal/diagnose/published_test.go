@@ -82,7 +82,7 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 		known.Arrangement = population.WallMounted
 	}
 	if p.stage == "low" {
-		known.Running = population.ReducedCapacity
+		known.Share = 0.7
 	}
 	return diagnose.Evidence{
 		Known: known,

@@ -26,6 +26,8 @@ type Machine struct {
 	Own cycle.Faults
 	// SupplyGain is what the air gains from the cabinet and the plenum before it is read.
 	SupplyGain quantity.TemperatureDelta
+	// DischargeFall is what the discharge gas loses up to where a clamp fits.
+	DischargeFall quantity.TemperatureDelta
 }
 
 // Index is that of the kind among Kinds.
@@ -93,10 +95,10 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		Compressor: cycle.Compressor{
 			Best: k.efficiency.draw(rng), BestRatio: Spread{2.8, 0.2, 2.3, 3.3}.draw(rng),
 			HeatLoss: Spread{
-				0.06,
-				0.015,
+				0.07,
+				0.025,
 				0.02,
-				0.12,
+				0.14,
 			}.draw(
 				rng,
 			), Clearance: Spread{0.033, 0.008, 0.02, 0.05}.draw(rng),
@@ -136,6 +138,8 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		CondenserFouling: 0.08 * rng.Float64(), EvaporatorFouling: 0.06 * rng.Float64(),
 	}
 	m.SupplyGain = quantity.FahrenheitDelta(Spread{0.7, 0.6, 0, 2.5}.draw(rng))
+	// Some inches off the shell: common practice, no source.
+	m.DischargeFall = quantity.FahrenheitDelta(Spread{2.5, 1.5, 0, 6}.draw(rng))
 	m.System, err = cycle.Design(spec)
 	return m, err
 }

@@ -9,12 +9,16 @@ type Known struct {
 	Valve       bool
 	// Year in which it was built.
 	Year int
-	// SEER is its seasonal efficiency, Btu/Wh; one by SEER2 is about 5 % more in SEER.
-	SEER        float64
-	Stages      Stages
-	Running     Running
+	// SEER is its seasonal efficiency, Btu/Wh.
+	SEER   float64
+	Stages Stages
+	// Share of its full capacity that it runs at.
+	Share       float64
 	Arrangement Arrangement
 }
+
+// SEERPerSEER2 is about what a seasonal efficiency by the later rating is by the earlier one.
+const SEERPerSEER2 = 1.05
 
 // unlike is how likely a machine is of a kind whose years or efficiency are not those
 // known of it: labels are misread, and kinds overlap.
@@ -23,6 +27,9 @@ const unlike = 0.02
 // unsaid is how likely it is not said that a machine runs at reduced capacity, which is not
 // how instructions have it read, or that it hangs on a wall; common practice, no source.
 const unsaid = 0.25
+
+// sharedWithin is how near to what is said a machine runs to the share of its kind.
+const sharedWithin = 0.12
 
 // Weights returns the probability of each of Kinds.
 func (k *Known) Weights() []float64 {
@@ -67,11 +74,11 @@ func (k *Known) like(x *Kind) float64 {
 	if k.Stages > 0 && k.Stages != x.Stages {
 		p *= unlike * unlike
 	}
-	switch {
-	case k.Running == 0 && x.Running == ReducedCapacity:
+	if k.Share > 0 {
+		off := (x.capacity.Mean/usualCapacity.Mean - k.Share) / sharedWithin
+		p *= max(unlike*unlike, math.Exp(-off*off/2))
+	} else if x.Running == ReducedCapacity {
 		p *= unsaid
-	case k.Running > 0 && k.Running != x.Running:
-		p *= unlike * unlike
 	}
 	arrangement := k.Arrangement
 	if arrangement == 0 && shareOf(x.arrangements, WallMounted) > 0 {

@@ -363,7 +363,7 @@ func TestKnownNarrows(t *testing.T) {
 		{Known{}, Known{Refrigerant: "R-22"}, "r22-to-11"},
 		{Known{Refrigerant: "R-22"}, Known{Refrigerant: "R-22", Year: 1985}, "r22-to-11"},
 		{Known{Refrigerant: "R-410A", Valve: true}, Known{Refrigerant: "R-410A", Valve: true, SEER: 15}, "r410a-14"},
-		{Known{Valve: true}, Known{Valve: true, Stages: TwoStage, Running: ReducedCapacity}, "two-stage-low"},
+		{Known{Valve: true}, Known{Valve: true, Stages: TwoStage, Share: 0.7}, "two-stage-low"},
 		{Known{Refrigerant: "R-410A"}, Known{Refrigerant: "R-410A", Arrangement: WallMounted}, "wall-mounted"},
 		{Known{Refrigerant: "R-600a"}, Known{Refrigerant: "R-600a", Year: 2024}, "a2l-14"},
 	} {

@@ -50,7 +50,11 @@ func drawMachine(rng *rand.Rand, o Options) (*machine, error) {
 	}
 	if o.Class {
 		m.known = population.Known{
-			Year: m.Year, SEER: m.SEER, Stages: m.Kind.Stages, Running: m.Kind.Running, Arrangement: m.Arrangement,
+			Year: m.Year, SEER: m.SEER, Stages: m.Kind.Stages, Arrangement: m.Arrangement,
+		}
+		if m.Kind.Stages > population.SingleStage {
+			share := float64(m.System.Spec().Capacity / m.Nominal)
+			m.known.Share = min(1, math.Round(10*share)/10)
 		}
 	}
 	if o.Table {

@@ -263,8 +263,10 @@ func readPorts(
 		suction: float64(o.Suction.Pressure - p), liquid: float64(o.Liquid.Pressure - p),
 		suctionLine: float64(
 			o.Suction.Temperature,
-		), liquidLine: float64(o.Liquid.Temperature), discharge: float64(o.Discharge.Temperature),
-		outdoor: float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
+		),
+		liquidLine: float64(o.Liquid.Temperature),
+		discharge:  float64(o.Discharge.Temperature.Add(-m.DischargeFall)),
+		outdoor:    float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
 		returnDry: float64(c.ReturnDryBulb), returnWet: float64(c.ReturnWetBulb),
 		supplyDry: float64(supply.DryBulb()), supplyWet: float64(supply.WetBulb()),
 		flow: float64(m.System.Spec().Airflow) * (1 + f.IndoorAirflow), power: float64(o.Power),

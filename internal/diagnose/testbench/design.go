@@ -32,6 +32,7 @@ type design struct {
 	accumulator           float64 // of the right charge that it can hold
 	indoorFan             float64 // W
 	outdoorFan            float64 // W per kg/s of air
+	supplyGain            float64 // K, of cabinet and plenum, before the supply is read
 	staticShare           float64 // of the rated superheat, at which a valve begins to open
 	leastOpening          float64
 	mostOpening           float64
@@ -55,7 +56,7 @@ func (d *design) build() (*Machine, error) {
 		Nominal: quantity.Power(d.label), RatedAirflow: quantity.VolumeFlow(d.airflow),
 		LabelSubcooling: quantity.TemperatureDelta(d.subcooling),
 		compressor:      d.compressor, indoor: d.indoor, outdoor: d.outdoor, lines: d.lines,
-		ails: nothing, indoorFan: d.indoorFan, airflow: d.airflow, sound: w,
+		ails: nothing, indoorFan: d.indoorFan, airflow: d.airflow, supplyGain: d.supplyGain, sound: w,
 	}
 	var b cyclefluid.Isobar
 	p1 := f.DewPressure(d.evaporating)

@@ -27,6 +27,7 @@ type Machine struct {
 	indoorFan       float64 // W
 	outdoorFan      float64 // W
 	airflow         float64 // m³/s through the indoor coil when sound
+	supplyGain      float64 // K, of cabinet and plenum, before the supply is read
 
 	ratedFlow, ratedLift float64 // kg/s and Pa across the device, at rated conditions
 	right, charge        float64 // kg

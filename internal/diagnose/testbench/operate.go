@@ -147,7 +147,9 @@ func (m *Machine) operate(weather Weather, a ailments, charge float64) (*Operati
 	o.Superheat, o.Subcooling = o.SuctionLine.Sub(o.Evaporating), o.Condensing.Sub(o.LiquidLine)
 
 	blower := m.indoorFan * a.indoorAir
-	coil, err := leaving(c.indoor.leavingH+blower/c.air.flow, c.indoor.leavingW, weather.Atmosphere)
+	const heat = 1006 // J/(kg K), of air
+	leavingH := c.indoor.leavingH + blower/c.air.flow + heat*m.supplyGain
+	coil, err := leaving(leavingH, c.indoor.leavingW, weather.Atmosphere)
 	if err != nil {
 		return nil, err
 	}

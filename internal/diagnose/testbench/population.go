@@ -132,6 +132,8 @@ func (k *class) draw(rng *rand.Rand) *design {
 	if d.metering == refrigerant.EXV {
 		d.mostOpening = uniform(rng, 1.3, 2.4)
 	}
+	// As package population has it.
+	d.supplyGain = degreeF * clamp(0.7+0.6*rng.NormFloat64(), 0, 2.5)
 	return d
 }
 

@@ -28,6 +28,8 @@ type sample struct {
 	attic quantity.Temperature
 	// supplyGain is what the supply air gains before it is read.
 	supplyGain quantity.TemperatureDelta
+	// dischargeFall is what the discharge gas loses up to the clamp.
+	dischargeFall quantity.TemperatureDelta
 }
 
 var refrigerants = []string{"R-410A", "R-410A", "R-22", "R-32", "R-454B", "R-407C"}
@@ -51,7 +53,8 @@ func (s *sample) draw(rng *rand.Rand, d signature.Device) error {
 	if err != nil {
 		return err
 	}
-	s.kind, s.nominal, s.supplyGain = m.Index(), m.Nominal, m.SupplyGain
+	s.kind, s.nominal = m.Index(), m.Nominal
+	s.supplyGain, s.dischargeFall = m.SupplyGain, m.DischargeFall
 	if s.system, err = m.System.Tuned(cycle.Tuning{Form: doubt(rng)}); err != nil {
 		return err
 	}
@@ -175,7 +178,7 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	v[signature.Superheat] = float64(o.Suction.Temperature - evapDew)
 	v[signature.CondensingOver] = condensing - outdoor
 	v[signature.Subcooling] = float64(condBubble - o.Liquid.Temperature)
-	v[signature.DischargeOver] = float64(o.Discharge.Temperature) - condensing
+	v[signature.DischargeOver] = float64(o.Discharge.Temperature.Add(-s.dischargeFall)) - condensing
 	read := o.Supply.Add(s.supplyGain)
 	v[signature.Split] = float64(s.weather.ReturnDryBulb - read)
 	supply, err := psychro.FromHumidityRatio(
