@@ -40,13 +40,14 @@ const worthLooking = 0.2
 
 // answeredBy is the chance of the causes that a test decides about.
 func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
+	decides := decidedBy[t.index()]
 	sum := 0.0
 	for _, x := range all {
-		if slices.ContainsFunc(
-			x.key[:],
-			func(a int) bool { return a != none && t.decides(c.suspects[a].signature) },
-		) {
-			sum += x.weight
+		for _, a := range x.key {
+			if a != none && decides[c.suspects[a].faults[0].index] {
+				sum += x.weight
+				break
+			}
 		}
 	}
 	return sum
@@ -72,7 +73,7 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 			ends := c.ends(t, now)
 			loss, heavier := 0.0, 0
 			for k, end := range ends {
-				loss += weightOf(end) * c.least(normalized(end)).Loss
+				loss += weightOf(end) * c.least(end).Loss
 				if weightOf(end) > weightOf(ends[heavier]) {
 					heavier = k
 				}
@@ -106,107 +107,99 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 // least is the act with the least expected loss. Refrigerant is moved only where the charge
 // would be called.
 func (c *caseFile) least(all []weighted) Decision {
-	low, high := 0.0, 0.0
-	for _, x := range all {
-		if c.within(x.key, Undercharge) {
+	short, full := c.suspect(Undercharge), c.suspect(Overcharge)
+	total, low, high := 0.0, 0.0, 0.0
+	for i := range all {
+		x := &all[i]
+		total += x.weight
+		if x.holds(short) {
 			low += x.weight
 		}
-		if c.within(x.key, Overcharge) {
+		if x.holds(full) {
 			high += x.weight
 		}
 	}
-	return c.best(all, low >= CallLow, high >= CallHigh)
+	return c.best(all, low >= CallLow*total, high >= CallHigh*total)
 }
 
+// holds reports whether an explanation has a suspect.
+func (x *weighted) holds(a int) bool { return a != none && (x.key[0] == a || x.key[1] == a) }
+
+// best is the act with the least expected loss. Whoever leaves a machine as it is neglects all
+// that is wrong with it. Whoever mends what is there, or moves refrigerant, reads again, and
+// what else is wrong then costs its mending and another round at most; whoever mends what is not
+// there has lost his time.
 func (c *caseFile) best(all []weighted, add, recover bool) Decision {
-	best := Decision{Loss: math.Inf(1)}
-	known := 0.0
-	consider := func(act Act, signature Code) {
-		loss, chance := 0.0, 0.0
-		for _, x := range all {
-			loss += x.weight * c.loss(act, signature, x.key)
-			if signature != "" && c.within(x.key, signature) {
-				chance += x.weight
+	var chance, saved [mostSuspects]float64
+	short, full := c.suspect(Undercharge), c.suspect(Overcharge)
+	total, neglected, known := 0.0, 0.0, 0.0
+	added, recovered := costOf(Undercharge).mend, costOf(Overcharge).mend
+	var harm [2]float64 // of adding, of recovering
+	for i := range all {
+		x := &all[i]
+		w := x.weight
+		total += w
+		var soft, spared [2]float64
+		for k, a := range x.key {
+			if a != none {
+				cost := c.suspects[a].cost
+				neglected += w * cost.neglect
+				known += w * min(cost.mend, cost.neglect)
+				soft[k] = min(cost.neglect, cost.mend+anotherRound)
+				spared[k] = cost.neglect - soft[k]
 			}
 		}
-		if loss < best.Loss {
-			best = Decision{Act: act, Signature: signature, Chance: chance, Loss: loss}
+		for k, a := range x.key {
+			if a == none {
+				continue
+			}
+			chance[a] += w
+			saved[a] += w * (c.suspects[a].cost.neglect + spared[1-k])
+			if a != short {
+				harm[0] += w * soft[k]
+			}
+			if a != full {
+				harm[1] += w * soft[k]
+			}
+		}
+		isShort, isFull := x.holds(short), x.holds(full)
+		if !isShort {
+			harm[0] += w * addToEnough
+		}
+		if !isFull {
+			harm[1] += w * recoverFromEnough
+		}
+		if isFull {
+			harm[0] += w * addToFull
+		}
+		if isShort {
+			harm[1] += w * recoverFromShort
 		}
 	}
-	consider(Leave, "")
+	if total <= 0 {
+		return Decision{Act: Leave}
+	}
+	best := Decision{Act: Leave, Loss: neglected / total}
+	consider := func(act Act, a int, loss float64) {
+		if a != none && loss < best.Loss {
+			best = Decision{
+				Act: act, Signature: c.suspects[a].signature, Chance: chance[a] / total, Loss: loss,
+			}
+		}
+	}
 	if add {
-		consider(Add, Undercharge)
+		consider(Add, short, added+harm[0]/total)
 	}
 	if recover {
-		consider(Recover, Overcharge)
+		consider(Recover, full, recovered+harm[1]/total)
 	}
 	for a := range c.suspects {
-		if s := c.suspects[a].signature; s != readingsClash && s != Undercharge && s != Overcharge {
-			consider(Mend, s)
+		if a != short && a != full && c.suspects[a].signature != readingsClash {
+			consider(Mend, a, c.suspects[a].cost.mend+(neglected-saved[a])/total)
 		}
 	}
-	for _, x := range all {
-		known += x.weight * c.atBest(x.key)
-	}
-	best.Doubt = best.Loss - known
+	best.Doubt = best.Loss - known/total
 	return best
-}
-
-// loss is what an act costs where an explanation is the truth.
-func (c *caseFile) loss(act Act, signature Code, key [2]int) float64 {
-	loss := 0.0
-	switch act {
-	case Add:
-		loss = costOf(Undercharge).mend
-		if !c.within(key, Undercharge) {
-			loss += addToEnough
-		}
-		if c.within(key, Overcharge) {
-			loss += addToFull
-		}
-	case Recover:
-		loss = costOf(Overcharge).mend
-		if !c.within(key, Overcharge) {
-			loss += recoverFromEnough
-		}
-		if c.within(key, Undercharge) {
-			loss += recoverFromShort
-		}
-	case Mend:
-		loss = costOf(signature).mend
-	}
-	right := c.within(key, signature)
-	for _, a := range key {
-		if a == none || c.suspects[a].signature == signature {
-			continue
-		}
-		left := costOf(c.suspects[a].signature)
-		if right || act == Add || act == Recover { // what else is wrong shows in the next readings
-			loss += min(left.neglect, left.mend+anotherRound)
-		} else {
-			loss += left.neglect
-		}
-	}
-	return loss
-}
-
-// atBest is the least that an explanation costs whoever knows it.
-func (c *caseFile) atBest(key [2]int) float64 {
-	loss := 0.0
-	for _, a := range key {
-		if a != none {
-			k := costOf(c.suspects[a].signature)
-			loss += min(k.mend, k.neglect)
-		}
-	}
-	return loss
-}
-
-func (c *caseFile) within(key [2]int, signature Code) bool {
-	return slices.ContainsFunc(
-		key[:],
-		func(a int) bool { return a != none && c.suspects[a].signature == signature },
-	)
 }
 
 // lossAfter is the expected loss once a reading was taken, by the ranges that it is told
@@ -217,7 +210,7 @@ func (c *caseFile) lossAfter(m *Measurement) float64 {
 		end := m.Outcomes[i].ends
 		w := weightOf(end)
 		if w > 0 {
-			loss += w * c.least(normalized(end)).Loss
+			loss += w * c.least(end).Loss
 			total += w
 		}
 	}

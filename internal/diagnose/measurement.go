@@ -244,26 +244,27 @@ func (c *caseFile) tryReading(s *scale, leading []lead) *Measurement {
 	f := s.feature
 	low, high := reach(f, leading)
 	type key = [2]int
-	groups := map[key]int{}
-	var keys []key
-	for _, p := range leading {
-		k := key{p.a, p.b}
-		if _, known := groups[k]; !known {
-			groups[k] = len(keys)
+	keys := make([]key, 0, terms)
+	var groups [terms]int
+	for i := range leading {
+		k := key{leading[i].a, leading[i].b}
+		if groups[i] = slices.Index(keys, k); groups[i] < 0 {
+			groups[i] = len(keys)
 			keys = append(keys, k)
 		}
 	}
 	cells := make([][]float64, grid)
+	all := make([]float64, grid*len(keys))
 	step := (high - low) / grid
 	for g := range cells {
-		cells[g] = make([]float64, len(keys))
+		cells[g] = all[g*len(keys) : (g+1)*len(keys)]
 	}
-	for _, p := range leading {
-		group := groups[key{p.a, p.b}]
-		below := normal.Below((low - p.mean[f]) / p.std[f])
+	for i := range leading {
+		p := &leading[i]
+		below := normal.Near((low - p.mean[f]) / p.std[f])
 		for g := range cells {
-			upTo := normal.Below((low + float64(g+1)*step - p.mean[f]) / p.std[f])
-			cells[g][group] += p.weight * (upTo - below)
+			upTo := normal.Near((low + float64(g+1)*step - p.mean[f]) / p.std[f])
+			cells[g][groups[i]] += p.weight * (upTo - below)
 			below = upTo
 		}
 	}

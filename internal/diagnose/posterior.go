@@ -369,11 +369,18 @@ func (c *caseFile) normalize() {
 
 // evidenceLog is the log of the sum of prior times likelihood.
 func (c *caseFile) evidenceLog() float64 {
-	total := math.Inf(-1)
+	top := math.Inf(-1)
 	for i := range c.parts {
-		total = logAdd(total, c.parts[i].log)
+		top = max(top, c.parts[i].log)
 	}
-	return total
+	if math.IsInf(top, -1) {
+		return top
+	}
+	sum := 0.0
+	for i := range c.parts {
+		sum += math.Exp(c.parts[i].log - top)
+	}
+	return top + math.Log(sum)
 }
 
 // together says whether two suspects make a pair: not both ends of one thing,

@@ -156,10 +156,11 @@ type suspect struct {
 	// notes is the chance of what each clue is about given the signature and the clues
 	// before it.
 	notes []float64
+	cost  cost
 }
 
 func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
-	s := suspect{signature: signature, faults: faultsOf(signature, e)}
+	s := suspect{signature: signature, faults: faultsOf(signature, e), cost: costOf(signature)}
 	s.share = make([]float64, len(s.faults))
 	s.notes = make([]float64, len(clues))
 	for i, f := range s.faults {

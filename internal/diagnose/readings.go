@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"sync"
 
 	"github.com/satline/satline/internal/diagnose/signature"
 	"github.com/satline/satline/internal/readcheck"
@@ -147,13 +148,40 @@ func newReadings(
 func superheatOf(f Fluid) (superheat float64, reached bool) {
 	superheat = signature.UsualFluid.Superheat
 	if r, ok := f.(*refrigerant.Refrigerant); ok {
-		if q, err := signature.IsentropicSuperheat(r); err == nil {
+		q, known := superheats()[r]
+		var err error
+		if !known {
+			q, err = signature.IsentropicSuperheat(r)
+		}
+		if err == nil {
 			superheat = q
 		}
 	}
 	within := min(max(superheat, signature.LeastLearnt), signature.MostLearnt)
 	return within, within == superheat
 }
+
+// superheats are those of the refrigerants that others are taken for, worked out once.
+var superheats = sync.OnceValue(func() map[*refrigerant.Refrigerant]float64 {
+	out := map[*refrigerant.Refrigerant]float64{}
+	add := func(name string) {
+		if r, err := refrigerant.Lookup(name); err == nil {
+			if q, err := signature.IsentropicSuperheat(r); err == nil {
+				out[r] = q
+			}
+		}
+	}
+	for _, name := range comfort {
+		add(name)
+	}
+	for name, others := range confused {
+		add(name)
+		for _, other := range others {
+			add(other)
+		}
+	}
+	return out
+})
 
 const (
 	wattsPerTon = 3516.8528

@@ -47,6 +47,18 @@ var chancesOfTests = func() [][]float64 {
 	return out
 }()
 
+// decidedBy says of every test by every fault whether it decides about its signature.
+var decidedBy = func() [][]bool {
+	out := make([][]bool, len(tests))
+	for i := range tests {
+		out[i] = make([]bool, len(library))
+		for j := range library {
+			out[i][j] = tests[i].decides(library[j].Signature)
+		}
+	}
+	return out
+}()
+
 // answer is the code of an answer.
 func (t *test) answer(yes bool) fact.Code {
 	if yes {

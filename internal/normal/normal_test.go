@@ -38,3 +38,12 @@ func TestChancesOfACertainValue(t *testing.T) {
 		}
 	}
 }
+
+func TestNear(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := rapid.Float64Range(-8, 8).Draw(t, "z")
+		if got, want := Near(z), Below(z); math.Abs(got-want) > 4e-6 {
+			t.Errorf("%v below %v, want %v", got, z, want)
+		}
+	})
+}
