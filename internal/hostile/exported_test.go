@@ -215,6 +215,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[satline.SetAside](),
 	reflect.TypeFor[satline.SetAsideReason](),
 	reflect.TypeFor[satline.Site](),
+	reflect.TypeFor[satline.Stages](),
 	reflect.TypeFor[satline.SteadinessVerdict](),
 	reflect.TypeFor[satline.Step](),
 	reflect.TypeFor[satline.TargetReading](),
