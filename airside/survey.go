@@ -253,7 +253,7 @@ func (j *surveyor) static() error {
 		code, outcome = "air.static-near", fact.CannotTell
 	}
 	j.add("ducts", outcome, v.MaximumSource, code, fact.Amount("static", v.External.Value),
-		fact.Amount("limit", v.Maximum))
+		fact.Amount("limit", v.Maximum), fact.Amount("return", quantity.Ratio(v.ReturnShare)))
 	return nil
 }
 
@@ -348,7 +348,11 @@ func (j *surveyor) flow() error {
 		target = quantity.CFM(usualFlow * j.s.Capacity.Tons())
 		from = surveyPractice
 	}
-	if target == 0 || j.through == nil {
+	if j.through == nil {
+		return nil
+	}
+	if target == 0 {
+		j.add("blower", 0, fact.Source{}, "air.flow", fact.Amount("flow", j.through.Value))
 		return nil
 	}
 	if err := limit.Within("target airflow", target, quantity.CFM(50), quantity.CFM(1e6),

@@ -28,7 +28,7 @@ func ExampleJudgeSurvey() {
 		fmt.Println(satline.Say(s, satline.English, quantity.IP))
 	}
 	// Output:
-	// External static 0.75 in. w.c. of 0.50 in. w.c.: too high.
+	// External static 0.75 in. w.c. of 0.50 in. w.c.: too high, 60 % of it on the return side.
 	// More return: open grilles, widen or add a duct.
 	// Read static, airflow and temperatures again.
 }

@@ -85,16 +85,18 @@ func Judge(r Readings) (Report, error) {
 	}
 	if j.rep.Finding.IsZero() {
 		j.next()
-	} else {
+	} else if !slices.Contains(dry, j.rep.Plan[0].Code) {
 		j.step("drain.do.pour")
 	}
-	if r.Above == Yes {
+	if r.Above == Yes && (r.PanFull == Yes || r.Runs == No) {
 		j.caution("drain.caution.ceiling")
 	}
 	j.caution("drain.caution.wet")
-	j.caution("drain.caution.lock-out")
 	return j.rep, nil
 }
+
+// dry are the steps that water poured in does not prove.
+var dry = []fact.Code{"drain.do.float", "drain.do.insulate"}
 
 type judge struct {
 	r   *Readings

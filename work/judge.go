@@ -62,6 +62,8 @@ type judge struct {
 	vacuumLeaks bool
 	// want is what keeps the charge to weigh in from being worked out.
 	want fact.Code
+	// airs is what the air asks for, minds what to mind with it.
+	airs, minds []fact.Fact
 	// due is what has to go into the machine by weight; zero for none.
 	due quantity.Uncertain[quantity.Mass]
 }
@@ -235,6 +237,11 @@ func (j *judge) cautions() []fact.Fact {
 				add(f)
 			}
 			break
+		}
+	}
+	for _, f := range j.minds {
+		if f.Code != "caution.label-first" {
+			add(f)
 		}
 	}
 	if j.drain != nil {

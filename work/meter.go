@@ -71,7 +71,7 @@ func (j *judge) checks(
 	}
 	for _, c := range checks {
 		s := map[fact.Outcome]Standing{
-			fact.Sound: Good, fact.Wrong: Bad, fact.Watch: Watch, fact.CannotTell: Open,
+			0: Good, fact.Sound: Good, fact.Wrong: Bad, fact.Watch: Watch, fact.CannotTell: Open,
 		}[c.Outcome]
 		switch {
 		case s == Good && !last:

@@ -104,6 +104,7 @@ func (j *judge) next() []fact.Fact {
 		s := j.has[n.code]
 		switch {
 		case n.code == "next.electrical" && s != "": // its plan stands above
+		case n.code == "next.air" && s == Bad: // what mends it does
 		case s == Good:
 		case n.code == "next.read-after":
 			if plan(); len(out) == 0 || s == "" && (j.onCircuit() || !j.judged()) {
@@ -118,7 +119,7 @@ func (j *judge) next() []fact.Fact {
 		}
 	}
 	plan()
-	return out
+	return j.inOrder(out)
 }
 
 // first are the steps of the readings that come before everything else, whatever the task: a

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/drain"
 	"github.com/satline/satline/quantity"
@@ -58,7 +59,8 @@ type Order struct {
 	// Water are the looks at pan, drain and float, in order; the last counts.
 	Water []drain.Readings `json:"water,omitempty"`
 	// Air is what was measured of airflow, static pressure and the parts of the duct.
-	Air *AirPart `json:"air,omitempty"`
+	// What it does not say of the label and the site is taken from the machine.
+	Air *airside.Survey `json:"air,omitempty"`
 	// Checklist holds what was looked at; the checks of a task are listed by Checks.
 	Checklist []Checked `json:"checklist,omitempty"`
 
@@ -172,15 +174,6 @@ func (c Cylinder) moved() quantity.Mass {
 		return 0
 	}
 	return c.Before - c.After
-}
-
-// An AirPart is what was measured of the air.
-type AirPart struct {
-	// Supply and Return are the static pressures beside the blower; that of the return is
-	// below zero. Airflow is what goes through it.
-	Supply  *quantity.Uncertain[quantity.StaticPressure] `json:"supply,omitempty"`
-	Return  *quantity.Uncertain[quantity.StaticPressure] `json:"return,omitempty"`
-	Airflow *quantity.Uncertain[quantity.VolumeFlow]     `json:"airflow,omitempty"`
 }
 
 // Checked is one line of a checklist.

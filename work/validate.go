@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/drain"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -165,11 +166,9 @@ func (c *checker) parts(o *Order) {
 			c.because(outOfRange, fmt.Sprintf("water[%d]", i), err)
 		}
 	}
-	if a := o.Air; a != nil {
-		const most = quantity.StaticPressure(2500)
-		measured(c, "air.supply", a.Supply, -most, most)
-		measured(c, "air.return", a.Return, -most, 0)
-		measured(c, "air.airflow", a.Airflow, quantity.CFM(20), quantity.CFM(100000))
+	if o.Air != nil {
+		_, err := airside.JudgeSurvey(o.survey())
+		c.because(outOfRange, "air", err)
 	}
 	lengths := map[string]int{
 		"leaks": len(o.Leaks), "nitrogen": len(o.Nitrogen), "joints": len(o.Joints),
