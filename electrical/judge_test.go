@@ -108,6 +108,33 @@ func TestNextReading(t *testing.T) {
 	}
 }
 
+// A fan that stands stops the compressor, and is looked at locked out.
+func TestFanStands(t *testing.T) {
+	r := Readings{Supply: Supply{AtRest: []volts{{Value: 240}}},
+		Control:   Control{Coil: &volts{Value: 25}},
+		Contactor: Contactor{PulledIn: new(true)}, Compressor: Motor{State: Trips},
+		OutdoorFan: Motor{State: Silent}}
+	rep, err := Judge(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if rep.Plan[0].Do.Code != lockOut || rep.Plan[1].Do.Code != readFan ||
+		rep.Finding.Code != "electrical.fan-stands" {
+		t.Error(rep.Plan, rep.Finding)
+	}
+}
+
+// An inverter's compressor has no run capacitor to ask for.
+func TestInverter(t *testing.T) {
+	r := Readings{Nameplate: Nameplate{Inverter: true}, Supply: Supply{AtRest: []volts{{Value: 240}}},
+		Control: Control{Coil: &volts{Value: 25}}, Contactor: Contactor{PulledIn: new(true)},
+		Compressor: Motor{State: Silent}}
+	rep, err := Judge(r)
+	if err != nil || rep.Plan[0].Do.Code != readBoard {
+		t.Error(rep.Plan, err)
+	}
+}
+
 // No motor is condemned on what something before it explains.
 func TestUpstreamFirst(t *testing.T) {
 	condemns := []fact.Code{freeCompressor, proveWinding, mendMotor, findLoad}

@@ -105,6 +105,9 @@ var kinds = map[fact.Code]kind{
 	"electrical.backwards": {
 		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 	},
+	"electrical.fan-stands": {
+		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true, leans: true,
+	},
 	"electrical.fan-backwards":      {outcome: fact.Wrong, source: practice},
 	"electrical.current-within":     {outcome: fact.Sound, source: label},
 	"electrical.current-over-rated": {outcome: fact.Watch, source: label},
@@ -164,6 +167,8 @@ const (
 	seeContactor    fact.Code = "electrical.do.see-contactor"
 	readTerminals   fact.Code = "electrical.do.read-terminals"
 	readCapacitor   fact.Code = "electrical.do.read-capacitor"
+	readFan         fact.Code = "electrical.do.read-fan"
+	readBoard       fact.Code = "electrical.do.read-board"
 	readWindings    fact.Code = "electrical.do.read-windings"
 	readGround      fact.Code = "electrical.do.read-ground"
 	readCurrents    fact.Code = "electrical.do.read-currents"
@@ -210,6 +215,8 @@ var ways = map[fact.Code]Step{
 	readSwitches:    {Live: true},
 	readTerminals:   {Live: true},
 	readCapacitor:   {Locked: true},
+	readFan:         {Locked: true},
+	readBoard:       {Live: true},
 	readWindings:    {Locked: true},
 	readGround:      {Locked: true},
 	readCurrents:    {Live: true},

@@ -30,11 +30,20 @@ func (j *judge) motor(m named) {
 	if m.Tight {
 		j.add(m.part, "electrical.tight")
 	}
+	j.stalls(m)
 	if m.state == Backwards {
 		j.backwards(m)
 		return
 	}
 	j.currents(m)
+}
+
+// stalls: a fan that stands while the compressor works is a danger by itself.
+func (j *judge) stalls(m named) {
+	works := j.rep.Compressor == Runs || j.rep.Compressor == Trips
+	if m.part != Compressor && works && (m.state == Hums || m.state == Silent) {
+		j.add(m.part, "electrical.fan-stands")
+	}
 }
 
 // backwards: what turns the wrong way draws a current that says nothing. Where the fan of three
@@ -200,10 +209,12 @@ func (j *judge) stands(m named) {
 	}
 	j.add(m.part, "electrical.locked", values...)
 	switch {
+	case j.r.Nameplate.Inverter && m.part == Compressor:
+		j.does(readBoard)
 	case j.r.threePhase() && m.part == Compressor:
 		j.does(proveLocked)
-	case m.RunCapacitor == nil || !m.RunCapacitor.judged():
-		j.does(readCapacitor, partValue(m.part))
+	case !m.RunCapacitor.judged():
+		j.does(asks(m), partValue(m.part))
 	case m.part == Compressor:
 		j.does(freeCompressor)
 	default:
@@ -211,9 +222,17 @@ func (j *judge) stands(m named) {
 	}
 }
 
+// asks is how the capacitor of a motor is read, with what else is found at a fan.
+func asks(m named) fact.Code {
+	if m.part == Compressor {
+		return readCapacitor
+	}
+	return readFan
+}
+
 // judged reports whether its capacitance was read.
 func (c *Capacitor) judged() bool {
-	return c.Measured != nil || c.Current != nil && c.Voltage != nil || c.Bulged
+	return c != nil && (c.Measured != nil || c.Current != nil && c.Voltage != nil || c.Bulged)
 }
 
 // lines3 judges how equal three currents are; true where that is all there is to say.

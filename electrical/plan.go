@@ -32,7 +32,7 @@ func (j *judge) plan() {
 			j.step(whyTripped, nil)
 		}
 	}
-	if j.rep.Finding.IsZero() {
+	if n := len(j.rep.Plan); n == 0 || n == 1 && stops {
 		j.next()
 		return
 	}
@@ -48,7 +48,7 @@ func (j *judge) planned(codes ...fact.Code) bool {
 }
 
 // notStarted are the steps after which it is not started: their answer comes first.
-var notStarted = []fact.Code{readSwitches, readCapacitor, proveGround, proveWinding, proveLocked}
+var notStarted = []fact.Code{readSwitches, readCapacitor, readFan, readBoard, proveGround, proveWinding, proveLocked}
 
 // explained reports whether a check that leans on others has one before it that is wrong.
 func (j *judge) explained(i int) bool {
@@ -115,11 +115,15 @@ func (j *judge) next() {
 	}
 	for _, m := range stopped {
 		part := partValue(m.part)
+		locked := j.found(m.part, "electrical.fan-stands")
+		quiet := m.state == Silent && len(m.Currents) == 0 && m.RunCapacitor == nil
 		switch {
-		case m.RunCapacitor == nil && m.AtTerminals == nil && len(m.Currents) == 0 && m.state == Silent:
+		case r.Nameplate.Inverter && m.part == Compressor:
+			j.step(readBoard, nil)
+		case quiet && m.AtTerminals == nil && !locked:
 			j.step(readTerminals, nil, part)
-		case !j.r.threePhase() && (m.RunCapacitor == nil || !m.RunCapacitor.judged()):
-			j.step(readCapacitor, nil, part)
+		case (!r.threePhase() || m.part != Compressor) && !m.RunCapacitor.judged():
+			j.step(asks(m), nil, part)
 		case m.Windings == nil:
 			j.step(readWindings, nil, part)
 		case m.ToGround == nil:

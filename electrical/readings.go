@@ -37,6 +37,9 @@ type Nameplate struct {
 	MaxVoltage quantity.Voltage `json:"maxVoltage,omitzero"`
 	// Phases is 1 or 3; zero stands for 1.
 	Phases int `json:"phases,omitzero"`
+	// Inverter says that an inverter drives the compressor: it has no run capacitor, and its
+	// board tells more than its currents.
+	Inverter bool `json:"inverter,omitzero"`
 	// Frequency of the supply, 45 Hz to 65 Hz; zero stands for 60 Hz.
 	Frequency quantity.Frequency `json:"frequency,omitzero"`
 }
