@@ -11,27 +11,37 @@ import (
 // stands reports whether a motor is fed or called and does not turn.
 func stands(s electrical.State) bool { return s == electrical.Hums || s == electrical.Silent }
 
-// fed reports whether nothing is wrong on the way to the motors.
-func fed(r *electrical.Report) bool {
-	return !slices.ContainsFunc(r.Checks, func(c fact.Check) bool {
+// called reports whether power is known to reach the outdoor motors: a compressor that nobody
+// calls is not a bad one.
+func called(r *electrical.Report) bool {
+	reached := r.Compressor == electrical.Hums
+	for _, c := range r.Checks {
 		switch c.Part {
 		case electrical.SupplyPart, electrical.ControlPart, electrical.ContactorPart:
-			return c.Outcome == fact.Wrong
+			if c.Outcome == fact.Wrong {
+				return false
+			}
 		}
-		return false
-	})
+		switch c.Says.Code {
+		case "electrical.contactor-in", "electrical.contact-within", "electrical.terminals-fed":
+			reached = true
+		}
+	}
+	return reached
 }
 
 // seeElectrical makes what the meter showed evidence for the one belief: what turns, and what
 // does not though it is fed. A fan that stands beside a compressor that stands tells of neither.
 func (p *prepared) seeElectrical(e *diagnose.Evidence) {
 	r := p.electrical
-	if r == nil || !fed(r) {
+	if r == nil {
 		return
 	}
-	e.Seen.CompressorStill = stands(r.Compressor)
+	works := r.Compressor == electrical.Runs || r.Compressor == electrical.Trips
+	e.Seen.CompressorStill = stands(r.Compressor) && called(r)
 	e.Seen.CompressorBackwards = r.Compressor == electrical.Backwards
-	e.Seen.OutdoorFanStill = stands(r.OutdoorFan) && r.Compressor != electrical.Silent
+	e.Seen.OutdoorFanStill = stands(r.OutdoorFan) && works
+	e.Seen.BlowerStill = stands(r.IndoorFan) && works
 	m := &p.visit.Electrical.Compressor
 	if e.RatedLoadCurrent == 0 {
 		e.RatedLoadCurrent = m.RatedLoad

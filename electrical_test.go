@@ -54,6 +54,23 @@ func TestCurrentOfTheMeter(t *testing.T) {
 	}
 }
 
+// What stands and is not known to be fed says nothing of the compressor; a blower that stands
+// beside a compressor that runs is too little air.
+func TestWhatStands(t *testing.T) {
+	v := load(t, "no-cool-float-open")
+	v.Electrical = &electrical.Readings{Compressor: electrical.Motor{State: electrical.Silent}}
+	if a := assess(t, v); len(a.Findings) > 0 {
+		t.Error(a.Findings)
+	}
+	v.Electrical = &electrical.Readings{
+		Compressor: electrical.Motor{State: electrical.Runs},
+		IndoorFan:  electrical.Motor{State: electrical.Hums},
+	}
+	if a := assess(t, v); len(a.Findings) == 0 || a.Findings[0].Cause != "low-indoor-airflow" {
+		t.Error(a.Findings)
+	}
+}
+
 func TestImpossibleVoltage(t *testing.T) {
 	v := load(t, "no-cool-float-open")
 	v.Electrical.Control.Coil.Value = -3

@@ -182,19 +182,14 @@ func CompressionRatio(
 	return ratio, std, nil
 }
 
-func currentAbove(limit fact.Share) func(*Compressor) (any, bool) {
+func currentAbove(limit quantity.Ratio) func(*Compressor) (any, bool) {
 	return func(c *Compressor) (any, bool) {
 		if c.Current == nil || !(c.RatedLoad > 0) {
 			return nil, false
 		}
 		surely := float64(c.Current.Value) - coverage*c.Current.Std
-		return fact.Share(
-				c.Current.Value / c.RatedLoad,
-			), surely > float64(
-				limit,
-			)*float64(
-				c.RatedLoad,
-			)
+		return quantity.Ratio(c.Current.Value / c.RatedLoad),
+			surely > float64(limit)*float64(c.RatedLoad)
 	}
 }
 

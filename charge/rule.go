@@ -53,8 +53,6 @@ func bothSystems(v any) string {
 		return across(q).String()
 	case fact.Times:
 		return fmt.Sprintf("%.1f to 1", float64(q))
-	case fact.Share:
-		return fmt.Sprintf("%.0f %%", 100*float64(q))
 	case interface{ Format(quantity.System) string }:
 		ip, si := q.Format(quantity.IP), q.Format(quantity.SI)
 		if ip == si {

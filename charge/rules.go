@@ -318,8 +318,8 @@ const (
 // overload is the most at which a separate overload relay may trip: NEC (NFPA 70)
 // 440.52(A)(1), 140 percent of the rated-load current, from memory.
 const (
-	fullLoad fact.Share = 1
-	overload fact.Share = 1.4
+	fullLoad quantity.Ratio = 1
+	overload quantity.Ratio = 1.4
 )
 
 var necOverload = fact.Source{Title: "NEC (NFPA 70) 440.52(A)(1)", Standing: fact.FromMemory}

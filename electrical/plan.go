@@ -12,7 +12,7 @@ func (j *judge) plan() {
 	if stops {
 		j.step(lockOut, nil)
 	}
-	for i := range j.rep.Checks {
+	for _, i := range j.order() {
 		c := &j.rep.Checks[i]
 		if c.Outcome != fact.Wrong || kinds[c.Says.Code].leans && j.explained(i) {
 			continue
@@ -39,6 +39,20 @@ func (j *judge) plan() {
 	if !j.planned(notStarted...) {
 		j.step(startAndRead, nil)
 	}
+}
+
+// order of the checks in the plan: that of the chain, but that a grounded winding is proved
+// before anything is fed again.
+func (j *judge) order() []int {
+	var first, rest []int
+	for i := range j.rep.Checks {
+		if j.rep.Checks[i].Says.Code == "electrical.grounded" {
+			first = append(first, i)
+		} else {
+			rest = append(rest, i)
+		}
+	}
+	return append(first, rest...)
 }
 
 func (j *judge) planned(codes ...fact.Code) bool {
@@ -94,7 +108,9 @@ func (j *judge) put(s Step, why *fact.Fact) {
 func (j *judge) next() {
 	stopped, r := j.stopped(), j.r
 	supply := len(r.Supply.AtRest)+len(r.Supply.Running) > 0
-	outdoors := slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFan })
+	// What trips or hums is fed, and so is the fan beside it.
+	outdoors := (j.rep.Compressor == 0 || j.rep.Compressor == Silent) &&
+		slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFan })
 	motors := slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part != SupplyPart && c.Part != ControlPart
 	})
@@ -118,6 +134,8 @@ func (j *judge) next() {
 		locked := j.found(m.part, "electrical.fan-stands")
 		quiet := m.state == Silent && len(m.Currents) == 0 && m.RunCapacitor == nil
 		switch {
+		case m.state == Trips && j.wrong("electrical.fan-stands", OutdoorFan):
+			// Without its fan it trips.
 		case r.Nameplate.Inverter && m.part == Compressor:
 			j.step(readBoard, nil)
 		case quiet && m.AtTerminals == nil && !locked:

@@ -143,13 +143,13 @@ type Sights struct {
 	SealedSystemOpened, OilStains   bool
 	FrozenComplaint, WaterComplaint bool
 	NotCoolingComplaint             bool
-	// CompressorStill and OutdoorFanStill are called or fed and do not turn.
-	CompressorStill, OutdoorFanStill, CompressorBackwards bool
+	// CompressorStill, OutdoorFanStill and BlowerStill are fed and do not turn.
+	CompressorStill, OutdoorFanStill, BlowerStill, CompressorBackwards bool
 }
 
 // turns reports whether what turns and what does not was seen, which tells by itself.
 func (s *Sights) turns() bool {
-	return s.CompressorStill || s.OutdoorFanStill || s.CompressorBackwards
+	return s.CompressorStill || s.OutdoorFanStill || s.BlowerStill || s.CompressorBackwards
 }
 
 // setAirflow is how far, in percent, the airflow of a sound machine is off the rated one of

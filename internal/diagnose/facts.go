@@ -49,6 +49,12 @@ func (s *Sign) fact() fact.Fact {
 	case s.Supports() < 0:
 		code = "sign.against"
 	}
+	if s.Current {
+		return fact.New(code, fact.Of("feature", fact.Term("reading.compressorCurrent")),
+			fact.Amount("value", quantity.Current(s.Value)),
+			stated("sound", quantity.Current(s.Sound), s.SoundStd),
+			stated("reads", quantity.Current(s.Reads), s.ReadsStd))
+	}
 	return fact.New(
 		code,
 		fact.Of("feature", featureTerm(s.Feature)),

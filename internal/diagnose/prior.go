@@ -81,6 +81,8 @@ var sights = []sight{
 		func(e *Evidence) bool { return e.Seen.CompressorBackwards }},
 	{"outdoor-fan-still", 0.0005, map[Code]float64{fanDead: 0.97},
 		func(e *Evidence) bool { return e.Seen.OutdoorFanStill }},
+	{"blower-still", 0.0005, map[Code]float64{"blower": 0.97},
+		func(e *Evidence) bool { return e.Seen.BlowerStill }},
 	{"static-high", 0.15, map[Code]float64{
 		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
 		func(e *Evidence) bool { return staticOver(e) > 1.05 }},

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/jsonschema"
 	"github.com/satline/satline/quantity"
@@ -23,6 +24,7 @@ func Builder(dir string) *jsonschema.Builder {
 	for _, t := range []reflect.Type{
 		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](), reflect.TypeFor[satline.Conditions](),
 		reflect.TypeFor[work.Reading](), reflect.TypeFor[work.Order](),
+		reflect.TypeFor[airside.GasInput](),
 	} {
 		b.Override(
 			t,
