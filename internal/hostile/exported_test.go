@@ -432,7 +432,6 @@ var types = []reflect.Type{
 	reflect.TypeFor[strictjson.Error](),
 	reflect.TypeFor[strictjson.Limits](),
 	reflect.TypeFor[work.Addition](),
-	reflect.TypeFor[work.AirPart](),
 	reflect.TypeFor[work.Check](),
 	reflect.TypeFor[work.Checked](),
 	reflect.TypeFor[work.Cylinder](),
