@@ -20,7 +20,7 @@ func judged(
 		Running: v.Conditions.Running,
 		Room:    v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine, ReadBeforeMove: !s.later, Spoils: b.spoiled, WholeCharge: wholeCharge(p),
 	}
-	c.Evidence.Doubts = b.doubts
+	c.Evidence.Doubts, c.Evidence.Moved = b.doubts, movedBefore(v.Moves, nil)
 	if v.Complaint != 0 {
 		c.Complaint = v.Complaint.String()
 	}

@@ -17,7 +17,8 @@ const surely = 0.8
 func (p *planner) charge() modes.Charge {
 	b := p.b
 	out := modes.Charge{Outcome: "not-judged", Missing: p.j.Charge.Missing}
-	if m := p.c.Subcooling; m != nil && !p.blind {
+	wrong := b.of(otherFluid, "liquid-clamp", "liquid-gauge-zero") >= likely
+	if m := p.c.Subcooling; m != nil && !p.blind && !wrong {
 		out.Reading = &modes.Reading{
 			Method: charge.Subcooling, Measured: *m,
 			Says: fact.New("reading.heating-subcooling", fact.Measured("measured", *m)),

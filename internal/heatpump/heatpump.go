@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -241,7 +242,7 @@ func (p *planner) byBelief() {
 	nothing := p.b.of(sound)
 	switch {
 	case ofCharge(d.mend) && (looking || p.c.NoPairs):
-		if d.mend != overcharge && p.b.of(d.mend) >= likely {
+		if d.mend != overcharge && p.b.of(d.mend) >= likely && !answered(p.c, "oil-and-leak") {
 			p.add(modes.Do("step.find-leak"))
 		}
 		p.add(modes.Do("step.leave-charge"))
@@ -311,14 +312,22 @@ var inHeating = map[string]string{
 
 // recharge: in heating no charge is tuned by pressures; it is weighed in.
 func (p *planner) recharge(code string) {
-	if code == overcharge {
-		all := modes.Do("step.heating-recover-all").Because(fact.New("charge.heating-no-tuning"))
-		all.Effect = modes.Effect{Moves: true, Stops: true}
+	all := modes.Do("step.heating-recover-all").Because(fact.New("charge.heating-no-tuning"))
+	all.Effect = modes.Effect{Moves: true, Stops: true}
+	switch {
+	case code == overcharge:
 		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
-	} else {
+	case answered(p.c, "oil-and-leak") && p.b.of(nextToEmpty) < likely && !p.leakFound():
+		p.add(all, modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+	default:
 		p.add(p.c.LeakPath()...)
 	}
 	p.j.WeighIn = p.c.Weighing
+}
+
+// leakFound says that a search found a leak.
+func (p *planner) leakFound() bool {
+	return slices.Contains(p.c.Answers, diagnose.Answer{Code: "oil-and-leak", Yes: true})
 }
 
 func (p *planner) headline() fact.Fact {
