@@ -13,6 +13,7 @@ import (
 const (
 	coldRoom       = quantity.Temperature((55 + 459.67) / 1.8)
 	mildOutdoor    = quantity.Temperature((70 + 459.67) / 1.8)
+	noCooling      = quantity.Temperature((50 + 459.67) / 1.8) // outdoors, for houses
 	coldEvaporator = quantity.Temperature((28 + 459.67) / 1.8)
 	liquidFar      = quantity.TemperatureDelta(30 / 1.8)
 	supplyWarmer   = quantity.TemperatureDelta(8 / 1.8)
@@ -52,8 +53,12 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil &&
 		o.Value < mildOutdoor &&
 		l.Value.Sub(o.Value) > liquidFar {
+		m := Mode(0)
+		if o.Value < noCooling {
+			m = Heating
+		}
 		return found(
-			0,
+			m,
 			"mode.liquid-warm",
 			fact.Amount("line", l.Value),
 			fact.Amount("outdoor", o.Value),

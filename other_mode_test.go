@@ -80,3 +80,24 @@ func TestNoCoolingSentenceInHeating(t *testing.T) {
 		}
 	}
 }
+
+// A liquid line far above the outdoor air is that of a machine that heats where it is too cold
+// outdoors to cool a house; where it is milder, it is asked.
+func TestWarmLiquidLine(t *testing.T) {
+	for outdoor, want := range map[float64]satline.Mode{40: satline.Heating, 58: 0} {
+		a, err := satline.Assess(satline.Visit{
+			Equipment: satline.Equipment{
+				Refrigerant: "R-410A", Metering: satline.TXV, Arrangement: satline.SplitHeatPump,
+			},
+			Readings: satline.Readings{
+				SuctionPressure: satline.Measured(quantity.PSIG(88)),
+				LiquidPressure:  satline.Measured(quantity.PSIG(345)),
+				LiquidLine:      satline.Measured(quantity.Fahrenheit(96)),
+				OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(outdoor)),
+			},
+		})
+		if err != nil || a.Mode.Mode != want {
+			t.Errorf("%g °F: %v, %v", outdoor, a.Mode.Mode, err)
+		}
+	}
+}
