@@ -33,10 +33,10 @@ type FoodLimit struct {
 }
 
 var (
-	practice    = fact.Source{Standing: fact.CommonPractice}
+	practice = fact.Source{Standing: fact.CommonPractice}
+	// Unit coolers are rated in air of 35 °F and -10 °F at a suction dew point of 25 °F and -20 °F.
 	unitCoolers = fact.Source{
-		Title: "10 CFR 431 subpart R appendix C1: unit coolers rated in 35 °F and -10 °F air at " +
-			"a suction dew point of 25 °F and -20 °F",
+		Title:    "10 CFR 431 subpart R appendix C1, ratings of unit coolers",
 		Standing: fact.FromMemory,
 	}
 	foodCode = fact.Source{

@@ -21,7 +21,7 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	}
 	judged := a.Charge.Outcome != satline.ChargeNotJudged || len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
 	for _, f := range a.Findings {
-		if judged && f.Chance >= likely && f.Cause != "sound" {
+		if judged && f.Chance >= likely && f.Cause != "sound" && f.Cause != "cold-sound" {
 			code := fact.Code("owner.cause." + f.Cause)
 			if ofInstrument(f.Cause) {
 				code = "owner.cause.measuring"
@@ -64,22 +64,22 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	switch {
 	case slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Stops }):
 		say(&next, "owner.next.off")
-	case does(satline.StepLeave):
+	case does(satline.StepLeave, "step.cold-leave"):
 		say(&next, "owner.next.nothing")
 	}
 	switch {
-	case does(satline.StepMendLeak):
+	case does(satline.StepMendLeak, "step.cold-mend-leak"):
 		say(&next, "owner.next.leak")
 	case does(satline.StepAdd, satline.StepAddLittle):
 		say(&next, "owner.next.add")
-	case does(satline.StepRecover, satline.StepRecoverLittle):
+	case does(satline.StepRecover, satline.StepRecoverLittle, "step.cold-recover", "step.cold-recover-share"):
 		say(&next, "owner.next.recover")
-	case does(satline.StepWeighIn, satline.StepWeighInLabel):
+	case does(satline.StepWeighIn, satline.StepWeighInLabel, "step.cold-weigh-glass"):
 		say(&next, "owner.next.weigh-in")
 	case a.Electrical != nil && !a.Electrical.Finding.IsZero(),
 		slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Cause != "" }):
 		say(&next, "owner.next.mend")
-	case !does(satline.StepLeave):
+	case !does(satline.StepLeave, "step.cold-leave"):
 		say(&next, "owner.next.look")
 	}
 	return found, dangers, next
@@ -125,4 +125,7 @@ var ownerDangers = map[string]fact.Code{
 	"evaporating-coldest": "owner.danger.ice", "evaporating-cold": "owner.danger.ice",
 	"current-highest": "owner.danger.current", "current-high": "owner.danger.current",
 	"suction-in-vacuum": "owner.danger.vacuum",
+	"cold-food":         "owner.danger.food", "cold-frozen-food": "owner.danger.food",
+	"cold-superheat-low": "owner.danger.liquid", "cold-suction-warm": "owner.danger.hot",
+	"cold-ratio": "owner.danger.strain",
 }

@@ -90,7 +90,7 @@ type fault struct {
 }
 
 var faults = []fault{
-	{sound, sound, 30, false},
+	{sound, sound, 22, false},
 	{"cold-leak", undercharge, 13, true},
 	{"cold-receiver-empties", reserve, 3, true},
 	{"cold-too-much", overcharge, 3, false},
@@ -102,13 +102,13 @@ var faults = []fault{
 	{"cold-evaporator-fan", evaporator, 4, false},
 	{"cold-evaporator-dirty", evaporator, 1.5, false},
 	{"cold-drier", restriction, 3, true},
-	{"cold-liquid-valve", restriction, 1, true},
-	{"cold-valve-starves", starving, 4, true},
+	{"cold-liquid-valve", restriction, 1, false},
+	{"cold-valve-starves", starving, 4, false},
 	{"cold-bulb-loose", flooding, 2, false},
-	{"cold-valve-floods", flooding, 2, true},
-	{"cold-compressor-valves", compressor, 3.5, true},
-	{"cold-head-control-open", headLow, 4, true},
-	{"cold-head-control-shut", headHigh, 1.5, true},
+	{"cold-valve-floods", flooding, 2, false},
+	{"cold-compressor-valves", compressor, 3.5, false},
+	{"cold-head-control-open", headLow, 4, false},
+	{"cold-head-control-shut", headHigh, 1.5, false},
 	{"cold-door", load, 6, false},
 	{"cold-product", load, 2, false},
 	{"cold-pressure-control", shortCycle, 2, false},

@@ -94,5 +94,6 @@ func (k *known) sights(c *modes.Case) {
 			k.hints = append(k.hints, x.look)
 		}
 	}
-	k.complaint, k.stains = s.NotCoolingComplaint, s.OilStains
+	// How warm the box is says more than a complaint.
+	k.complaint, k.stains = s.NotCoolingComplaint && c.ReturnDryBulb == nil, s.OilStains
 }

@@ -76,7 +76,7 @@ func (p *planner) charge() modes.Charge {
 	if p.unjudged.Code != "" {
 		return modes.Charge{Outcome: "not-judged", Why: []fact.Fact{p.unjudged}, Missing: p.missing}
 	}
-	low, high := p.b.cause(undercharge)+p.b.cause(reserve), p.b.cause(overcharge)
+	low, high := p.low(), p.b.cause(overcharge)
 	out := modes.Charge{Outcome: "open", Low: low, High: high, InBand: max(0, 1-low-high)}
 	switch {
 	case low >= likely:

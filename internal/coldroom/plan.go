@@ -289,9 +289,19 @@ func (p *planner) byBelief() {
 	stopped := p.stopped()
 	top := &p.ranking[0]
 	p.look()
+	low := p.low()
+	switch {
+	case low < likely:
+	case p.asked != nil || stopped:
+		p.hold = fact.New("charge.look-first")
+	case p.b.cause(reserve) > p.b.cause(undercharge):
+		p.short("step.cold-add-level")
+	default:
+		p.short("step.cold-add")
+	}
 	for i := range p.ranking {
 		r := &p.ranking[i]
-		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) {
+		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) || low >= likely {
 			continue
 		}
 		if p.ofCharge(r) && (p.asked != nil || stopped) {
@@ -302,10 +312,6 @@ func (p *planner) byBelief() {
 			continue // the look comes first
 		}
 		switch {
-		case r.code == undercharge && r.chance >= likely:
-			p.short("step.cold-add")
-		case r.code == reserve && r.chance >= likely:
-			p.short("step.cold-add-level")
 		case r.code == gas && r.chance >= 0.8:
 			p.gas()
 		case r.code == overcharge && r.chance >= likely:
@@ -314,7 +320,7 @@ func (p *planner) byBelief() {
 			p.mend(r)
 		}
 	}
-	if top.code == sound && p.asked == nil {
+	if top.code == sound && p.asked == nil && low < likely {
 		p.add("step.cold-leave")
 		return
 	}
@@ -332,6 +338,9 @@ func (p *planner) byBelief() {
 func (p *planner) stopped() bool {
 	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
 }
+
+// low is the chance that refrigerant is missing, whether it shows or not.
+func (p *planner) low() float64 { return p.b.cause(undercharge) + p.b.cause(reserve) }
 
 func (p *planner) ofCharge(r *ranked) bool {
 	return slices.Contains([]string{undercharge, reserve, overcharge, gas}, r.code)
@@ -426,7 +435,13 @@ func (p *planner) over() {
 
 // answer is the whole of it in one sentence.
 func (p *planner) answer() fact.Fact {
-	top := &p.ranking[0]
+	top := p.ranking[0]
+	if low := p.low(); low >= likely {
+		top.code, top.chance = undercharge, low
+		if p.b.cause(reserve) > p.b.cause(undercharge) {
+			top.code = reserve
+		}
+	}
 	switch {
 	case top.code == sound && top.chance >= likely:
 		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))

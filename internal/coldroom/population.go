@@ -86,7 +86,7 @@ const (
 type vector [features]float64
 
 // modelError is how far off the model is by itself, each feature for itself.
-var modelError = vector{0.8, 2, 1, 1, 1.2, 0.8, 5, 1.5, 1.3, 0.1}
+var modelError = vector{0.7, 1.8, 0.9, 0.9, 1.05, 0.7, 4.5, 1.3, 1.3, 0.1}
 
 // seen is what would be read of a machine.
 func (s *state) seen(w weather, z *[parameters]float64, clampOff float64, x *sized) vector {

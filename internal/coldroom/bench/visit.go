@@ -291,7 +291,7 @@ func (v *Visit) Look(code string) bool {
 			chance = 0.93
 		}
 	case "cold-receiver-low":
-		if v.m.receiver && r.level < 0.12 {
+		if v.m.receiver && r.level < 0.5*v.m.reserve {
 			chance = 0.93
 		}
 	default:
@@ -300,4 +300,21 @@ func (v *Visit) Look(code string) bool {
 		}
 	}
 	return v.rng.Float64() < chance
+}
+
+// Add puts a mass into the machine, and takes its readings again once it has settled.
+func (v *Visit) Add(m quantity.Mass) {
+	v.x.lost -= float64(m / v.Charge)
+	if v.x.lost < 0 {
+		v.x.excess, v.x.lost = v.x.excess-v.x.lost, 0
+	}
+	label, room := v.Charge, v.Room
+	v.read()
+	v.Charge, v.Room = label, room
+}
+
+// Spare is what the receiver holds beyond what runs, as a share of the whole charge, and
+// Full what it holds when rightly charged.
+func (v *Visit) Spare() (now, full float64) {
+	return v.m.run(v.m.box, v.outdoor, v.x).level, v.m.reserve
 }
