@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/satline/satline/coldroom"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -104,6 +106,11 @@ func TestColdRooms(t *testing.T) {
 			if code, _ := cause.Of.(fact.Term); want.cause != "" && string(code) != "cause."+want.cause {
 				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
 			}
+			for _, f := range factsOf(reflect.ValueOf(&a)) {
+				if ofCooling(f.Code) {
+					t.Errorf("a sentence of cooling: %s", f.Text)
+				}
+			}
 			for _, l := range laws {
 				if what := l.broken(&v, &a); what != "" {
 					t.Errorf("%s: %s", l.name, what)
@@ -117,5 +124,39 @@ func TestColdRooms(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// ofCooling reports whether a code is one that only comfort cooling says: its findings, what
+// it mends, its air, ice, conditions and targets.
+func ofCooling(code fact.Code) bool {
+	if strings.Contains(string(code), "cold") {
+		return false
+	}
+	return slices.ContainsFunc(
+		[]string{"finding.", "mend.", "look.", "split.", "freeze.", "ice.", "condition.", "sign.", "reading.", "dose."},
+		func(prefix string) bool { return strings.HasPrefix(string(code), prefix) },
+	)
+}
+
+// A machine is taken for one of a cold room where its box, its refrigerant or its owner says so.
+func TestColdRoomsAreFound(t *testing.T) {
+	cold := Visit{
+		Equipment: Equipment{Refrigerant: "R-449A", Metering: TXV},
+		Readings:  Readings{SuctionPressure: Measured(quantity.PSIG(44)), SuctionLine: Measured(quantity.Fahrenheit(38))},
+	}
+	if m := assess(t, cold).Mode.Mode; m != Refrigeration {
+		t.Errorf("R-449A at such a suction is %v", m)
+	}
+	warm := Visit{
+		Equipment: Equipment{
+			Refrigerant: "R-134a", Metering: TXV,
+			ColdRoom: coldroom.Room{Application: coldroom.WalkInCooler},
+		},
+		Readings: Readings{ReturnDryBulb: Measured(quantity.Fahrenheit(64))},
+	}
+	a := assess(t, warm)
+	if a.Mode.Mode != Refrigeration || a.Plan[0].Do.Code != "step.cold-food-move" {
+		t.Errorf("a cooler that failed is %v, and first %s", a.Mode.Mode, a.Plan[0].Do.Code)
 	}
 }

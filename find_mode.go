@@ -3,6 +3,7 @@ package satline
 import (
 	"slices"
 
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -34,6 +35,9 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	}
 	found := func(m Mode, code fact.Code, values ...fact.Value) ModeFound {
 		return ModeFound{Mode: m, Says: fact.New(code, values...)}
+	}
+	if p.visit.Equipment.ColdRoom != (coldroom.Room{}) {
+		return found(Refrigeration, "mode.cold-room-named")
 	}
 	heatPump := p.visit.Equipment.Arrangement == SplitHeatPump ||
 		p.visit.Equipment.Arrangement == PackageHeatPump
@@ -69,8 +73,12 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 		return found(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value))
 	}
 	if cold && r.ReturnDryBulb == nil && slices.Contains(coldRoomFluids, p.fluid.Designation()) {
+		m := Refrigeration
+		if heatPump {
+			m = 0
+		}
 		return found(
-			0,
+			m,
 			"mode.cold-evaporator",
 			fact.Amount("evaporating", d.EvaporatingDew.Value),
 			fact.Of("fluid", p.fluid.Designation()),

@@ -44,6 +44,7 @@ func (p *planner) add(code fact.Code, values ...fact.Value) *modes.Step {
 
 // effects of the steps of this mode; what is not named does nothing to the machine.
 var effects = map[fact.Code]modes.Effect{
+	"step.cold-oil":             {Running: true},
 	"step.cold-run":             {Running: true, Waits: true},
 	"step.cold-add":             {Starts: true, Moves: true},
 	"step.cold-add-share":       {Starts: true, Moves: true},
@@ -289,10 +290,11 @@ func (p *planner) byBelief() {
 	stopped := p.stopped()
 	top := &p.ranking[0]
 	p.look()
+	p.bulb()
 	low := p.low()
 	switch {
 	case low < likely:
-	case p.asked != nil || stopped:
+	case p.asked != nil || stopped || p.has("step.read"):
 		p.hold = fact.New("charge.look-first")
 	case p.b.cause(reserve) > p.b.cause(undercharge):
 		p.short("step.cold-add-level")
@@ -304,7 +306,7 @@ func (p *planner) byBelief() {
 		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) || low >= likely {
 			continue
 		}
-		if p.ofCharge(r) && (p.asked != nil || stopped) {
+		if p.ofCharge(r) && (p.asked != nil || stopped || p.has("step.read")) {
 			p.hold = fact.New("charge.look-first")
 			continue
 		}
@@ -327,6 +329,7 @@ func (p *planner) byBelief() {
 	if p.hold.Code != "" {
 		p.add("step.leave-charge")
 	}
+	p.oil()
 	if stopped {
 		p.add("step.cold-restart")
 		return
@@ -337,6 +340,31 @@ func (p *planner) byBelief() {
 // stopped says that the plan begins with a stop.
 func (p *planner) stopped() bool {
 	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
+}
+
+// bulb asks for the superheat at the bulb, which alone tells what the valve does, where a
+// valve may be at fault.
+func (p *planner) bulb() {
+	const may = 0.1
+	if !p.k.valve || p.c.BulbLine != nil || p.stopped() || p.asked != nil ||
+		p.b.cause(flooding)+p.b.cause(starving) < may || p.ranking[0].chance > 0.9 {
+		return
+	}
+	s := p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"}))
+	s.Field, s.Running = "bulbLine", true
+}
+
+// oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
+func (p *planner) oil() {
+	if p.stopped() || p.has("step.evacuate") {
+		return
+	}
+	for _, code := range []string{undercharge, restriction, starving, flooding} {
+		if p.b.cause(code) >= likely {
+			p.add("step.cold-oil")
+			return
+		}
+	}
 }
 
 // low is the chance that refrigerant is missing, whether it shows or not.
@@ -403,6 +431,7 @@ func (p *planner) short(add fact.Code) {
 	}
 	p.add("step.cold-mend-leak")
 	if p.c.NoPairs {
+		p.add("step.cold-restart")
 		return
 	}
 	p.dose(add)
