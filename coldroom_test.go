@@ -20,7 +20,9 @@ var coldVisits = map[string]struct {
 	steps []string
 	never []string
 }{
-	"cold-walk-in-sound": {steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"}},
+	"cold-walk-in-sound": {
+		steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"},
+	},
 	"cold-freezer-iced": {
 		cause: "cold-evaporator", steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
 	},
@@ -36,14 +38,17 @@ var coldVisits = map[string]struct {
 		cause: "cold-condenser", steps: []string{"step.cold-food-move", "mend.cold-condenser-dirty"},
 	},
 	"cold-condenser-fan-dead": {
-		cause: "cold-condenser", steps: []string{"step.stop", "step.cold-food-move", "mend.cold-condenser*"},
+		cause: "cold-condenser",
+		steps: []string{"step.stop", "step.cold-food-move", "mend.cold-condenser*"},
 		never: []string{"step.cold-run", "step.start-again"},
 	},
 	"cold-head-low-winter": {
 		cause: "cold-head-low", steps: []string{"step.cold-food", "mend.cold-head*"},
 		never: []string{"step.cold-add*"},
 	},
-	"cold-bulb-loose": {cause: "cold-flooding", steps: []string{"step.cold-food", "mend.cold-bulb-loose"}},
+	"cold-bulb-loose": {
+		cause: "cold-flooding", steps: []string{"step.cold-food", "mend.cold-bulb-loose"},
+	},
 	"cold-drier-restricted": {
 		cause: "cold-restriction", never: []string{"step.cold-add*"},
 		steps: []string{"step.cold-food-frozen", "step.cold-food-away", "mend.cold-drier"},
@@ -134,7 +139,10 @@ func ofCooling(code fact.Code) bool {
 		return false
 	}
 	return slices.ContainsFunc(
-		[]string{"finding.", "mend.", "look.", "split.", "freeze.", "ice.", "condition.", "sign.", "reading.", "dose."},
+		[]string{
+			"finding.", "mend.", "look.", "split.", "freeze.", "ice.", "condition.", "sign.",
+			"reading.", "dose.",
+		},
 		func(prefix string) bool { return strings.HasPrefix(string(code), prefix) },
 	)
 }
@@ -143,7 +151,9 @@ func ofCooling(code fact.Code) bool {
 func TestColdRoomsAreFound(t *testing.T) {
 	cold := Visit{
 		Equipment: Equipment{Refrigerant: "R-449A", Metering: TXV},
-		Readings:  Readings{SuctionPressure: Measured(quantity.PSIG(44)), SuctionLine: Measured(quantity.Fahrenheit(38))},
+		Readings: Readings{
+			SuctionPressure: Measured(quantity.PSIG(44)), SuctionLine: Measured(quantity.Fahrenheit(38)),
+		},
 	}
 	if m := assess(t, cold).Mode.Mode; m != Refrigeration {
 		t.Errorf("R-449A at such a suction is %v", m)

@@ -34,7 +34,8 @@ type FoodLimit struct {
 
 var (
 	practice = fact.Source{Standing: fact.CommonPractice}
-	// Unit coolers are rated in air of 35 °F and -10 °F at a suction dew point of 25 °F and -20 °F.
+	// Unit coolers are rated in air of 35 °F and -10 °F, at a suction dew point of 25 °F and
+	// -20 °F.
 	unitCoolers = fact.Source{
 		Title:    "10 CFR 431 subpart R appendix C1, ratings of unit coolers",
 		Standing: fact.FromMemory,
@@ -76,7 +77,8 @@ var (
 
 // Usual returns what is usual for the room. Where its application is not stated it is taken
 // for a cooler or a freezer by its Setpoint, else by the temperature found in it, which may
-// be nil. A Setpoint out of its range counts as none. A walk-in that is kept at 32 °F or below is a freezer (10 CFR 431.302).
+// be nil. A Setpoint out of its range counts as none. A walk-in that is kept at 32 °F or
+// below is a freezer (10 CFR 431.302).
 func (r Room) Usual(found *quantity.Temperature) Usual {
 	if t := r.Setpoint; t != nil && !(*t >= Coldest && *t <= Warmest) {
 		r.Setpoint = nil

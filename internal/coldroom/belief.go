@@ -6,7 +6,6 @@ import (
 
 	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -32,9 +31,6 @@ type belief struct {
 	faults   []float64
 	clusters []cluster
 	of       []float64 // of each cluster
-	// fit is the smallest squared distance of the readings to a cluster, count the features.
-	fit   float64
-	count int
 }
 
 // outlier is the chance that a machine is unlike those of its kind, as one three times as
@@ -50,13 +46,10 @@ func weigh(k *known, of []cluster) *belief {
 	b := &belief{clusters: of}
 	b.of = make([]float64, len(b.clusters))
 	b.faults = make([]float64, len(faults))
-	b.fit = math.Inf(1)
 	logs := make([]float64, len(b.clusters))
 	top := math.Inf(-1)
 	for i := range b.clusters {
-		var far float64
-		logs[i], far, b.count = k.likelihood(&b.clusters[i])
-		b.fit = min(b.fit, far)
+		logs[i] = k.likelihood(&b.clusters[i])
 		top = max(top, logs[i])
 	}
 	byCause := make([]float64, len(causes))
@@ -112,9 +105,8 @@ func chanceOf(p float64, yes bool) float64 {
 	return 1 - p
 }
 
-// likelihood of the readings by a cluster, as a logarithm, with their squared distance from
-// its middle and their count.
-func (k *known) likelihood(c *cluster) (log, far float64, count int) {
+// likelihood of the readings by a cluster, as a logarithm.
+func (k *known) likelihood(c *cluster) float64 {
 	var at []int
 	for i := range features {
 		if k.std[i] > 0 {
@@ -122,7 +114,7 @@ func (k *known) likelihood(c *cluster) (log, far float64, count int) {
 		}
 	}
 	if len(at) == 0 {
-		return 0, 0, 0
+		return 0
 	}
 	n := len(at)
 	cov, off := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
@@ -138,17 +130,17 @@ func (k *known) likelihood(c *cluster) (log, far float64, count int) {
 	}
 	var chol mat.Cholesky
 	if !chol.Factorize(cov) {
-		return math.Inf(-1), math.Inf(1), n
+		return math.Inf(-1)
 	}
 	var solved mat.VecDense
 	if err := chol.SolveVecTo(&solved, off); err != nil {
-		return math.Inf(-1), math.Inf(1), n
+		return math.Inf(-1)
 	}
-	far = mat.Dot(off, &solved)
+	far := mat.Dot(off, &solved)
 	normal := -0.5 * (far + chol.LogDet())
 	const wide = 9
 	heavy := -0.5*(far/wide+chol.LogDet()+float64(n)*math.Log(wide)) + math.Log(outlier)
-	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy))), far, n
+	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy)))
 }
 
 // cause is the chance of a cause.
@@ -209,12 +201,10 @@ func best(chances []float64) (int, float64) {
 
 // An asked look is what it is worth before anything is done.
 type asked struct {
-	look    *look
-	gain    float64
-	yes     float64 // chance
-	ifYes   []float64
-	ifNo    []float64
-	byCause [2]ranked
+	look        *look
+	gain        float64
+	yes         float64   // chance
+	ifYes, ifNo []float64 // of each fault, not yet divided by the chance of the answer
 }
 
 // next is the look that most raises the chance of naming the cause, against the minutes it
@@ -268,11 +258,4 @@ func (b *belief) bestCause(chances []float64) (code string, chance float64) {
 		}
 	}
 	return code, chance
-}
-
-// read adds a feature that could be read.
-func (k *known) read(f int, v *quantity.Uncertain[quantity.TemperatureDelta]) {
-	if v != nil {
-		k.value[f], k.std[f] = float64(v.Value), max(v.Std, 0.05)
-	}
 }

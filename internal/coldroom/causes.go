@@ -35,7 +35,10 @@ var causes = []cause{
 	{code: reserve, sizes: []failing{{}}, receiverOnly: true},
 	{code: overcharge, sizes: []failing{{flooded: 0.15}, {flooded: 0.3}, {flooded: 0.45}}},
 	{code: gas, sizes: []failing{{gas: 3.5}, {gas: 6.5}, {gas: 11}}},
-	{code: condenser, sizes: []failing{{outdoor: 0.3}, {outdoor: 0.5}, {outdoor: 0.68}, {outdoor: 0.82}}},
+	{
+		code:  condenser,
+		sizes: []failing{{outdoor: 0.3}, {outdoor: 0.5}, {outdoor: 0.68}, {outdoor: 0.82}},
+	},
 	{
 		code: evaporator,
 		sizes: []failing{
@@ -43,11 +46,18 @@ var causes = []cause{
 			{indoor: 0.88, ice: 0.6},
 		},
 	},
-	{code: restriction, sizes: []failing{{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}, {choked: 0.93}}},
+	{
+		code: restriction,
+		sizes: []failing{
+			{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}, {choked: 0.93},
+		},
+	},
 	{
 		code:      starving,
 		valveOnly: true,
-		sizes:     []failing{{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}, {starving: 0.92}},
+		sizes: []failing{
+			{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}, {starving: 0.92},
+		},
 	},
 	{code: flooding, valveOnly: true, sizes: []failing{{floods: 2.5}, {floods: 4}, {floods: 7}}},
 	{code: compressor, sizes: []failing{{leaks: 0.2}, {leaks: 0.35}, {leaks: 0.5}, {leaks: 0.65}}},

@@ -64,7 +64,9 @@ func dangersOf(c *modes.Case, k *known) []modes.Danger {
 	return out
 }
 
-func danger[T quantity.Quantity](code string, grave bool, s fact.Source, figure, limit T) modes.Danger {
+func danger[T quantity.Quantity](
+	code string, grave bool, s fact.Source, figure, limit T,
+) modes.Danger {
 	return modes.Danger{
 		Code: code, Grave: grave, Source: s,
 		Says: fact.New(

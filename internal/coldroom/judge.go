@@ -125,7 +125,8 @@ func (p *planner) ask() *modes.Question {
 func figures(c *modes.Case, k *known) []fact.Fact {
 	u := &k.usual
 	var out []fact.Fact
-	of := func(code fact.Code, f int, usual quantity.Uncertain[quantity.TemperatureDelta], s fact.Source) {
+	type apart = quantity.Uncertain[quantity.TemperatureDelta]
+	of := func(code fact.Code, f int, usual apart, s fact.Source) {
 		if k.std[f] > 0 {
 			out = append(out, fact.New(
 				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),

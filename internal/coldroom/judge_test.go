@@ -11,11 +11,15 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/coldroom"
 	"github.com/satline/satline/internal/coldroom/bench"
 	"github.com/satline/satline/internal/diagnose"
 	"github.com/satline/satline/internal/modes"
+	"github.com/satline/satline/internal/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
+	"pgregory.net/rapid"
 )
 
 // decorated is a visit with sights, answers, dangers and gaps at random.
@@ -219,4 +223,49 @@ func TestTablesAgree(t *testing.T) {
 			t.Errorf("%s has no fault", causes[i].code)
 		}
 	}
+}
+
+// Whatever is read, the answer is finite: chances lie between none and one.
+func TestAnyReadings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		temperature := func(name string) *quantity.Uncertain[quantity.Temperature] {
+			if !rapid.Bool().Draw(t, name+" is read") {
+				return nil
+			}
+			v := quantity.Celsius(rapid.Float64Range(-60, 110).Draw(t, name))
+			return &quantity.Uncertain[quantity.Temperature]{Value: v, Std: 0.3}
+		}
+		designation := rapid.SampledFrom([]string{"R-404A", "R-449A", "R-290"}).Draw(t, "fluid")
+		r, err := refrigerant.Lookup(designation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := &modes.Case{Fluid: r, BulbLine: temperature("bulb")}
+		c.Room.Application = rapid.Custom(func(t *rapid.T) coldroom.Application {
+			return coldroom.Application(rapid.IntRange(0, int(coldroom.WorkRoom)).Draw(t, "application"))
+		}).Draw(t, "application")
+		c.Evidence = diagnose.Evidence{
+			Input: readcheck.Input{
+				EvaporatingDew: temperature("evaporating"), CondensingBubble: temperature("bubble"),
+				CondensingDew: temperature("dew"), SuctionLine: temperature("suction"),
+				LiquidLine: temperature("liquid"), DischargeLine: temperature("discharge"),
+				OutdoorDryBulb: temperature("outdoor"), ReturnDryBulb: temperature("box"),
+				SupplyDryBulb: temperature("supply"),
+			},
+			Atmosphere: quantity.StandardAtmosphere, Metering: refrigerant.TXV,
+		}
+		j := Judge(c)
+		chances := []float64{j.Charge.Low, j.Charge.InBand, j.Charge.High}
+		for _, f := range j.Findings {
+			chances = append(chances, f.Chance)
+		}
+		for _, s := range j.Steps {
+			chances = append(chances, s.Chance)
+		}
+		for _, p := range chances {
+			if !(p >= 0 && p <= 1+1e-9) {
+				t.Fatalf("a chance of %v", p)
+			}
+		}
+	})
 }

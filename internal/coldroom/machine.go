@@ -117,16 +117,11 @@ func size(f *cyclefluid.Fluid, m machine) *sized {
 // superheating is the part of the coil that it takes to bring vapor a share of the way to the
 // temperature of the air: four and a half transfer units over the whole of it.
 func superheating(share float64) float64 {
-	const units, straight = 4.5, 0.97
-	below := min(max(share, 0), straight)
-	return (-math.Log(1-below) + (share-below)*heaviside(share-straight)/(1-straight)) / units
-}
-
-func heaviside(x float64) float64 {
-	if x > 0 {
-		return 1
+	const units, straight = 4.5, 0.97 // beyond straight it goes on in a straight line
+	if share <= straight {
+		return -math.Log(1-max(share, 0)) / units
 	}
-	return 0
+	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / units
 }
 
 func middlePressure(f *cyclefluid.Fluid, t float64) float64 {
@@ -271,7 +266,7 @@ func (s *sized) balance(u *unknowns, w weather, x failing, st *state) residuals 
 	mass = s.displacement * volumetric(ratio) * (1 - x.leaks) / in.V
 	flow = max(mass, 0.02*s.designMass)
 	ideal := high.AtEntropy(in.S).H - in.H
-	work := ideal / s.ideal / (1 - 0.6*x.leaks) // what leaks back is compressed again, from less far
+	work := ideal / s.ideal / (1 - 0.6*x.leaks) // what leaks back is compressed again
 	discharge := high.AtEnthalpy(in.H + (1-s.heatLoss)*work)
 
 	// Liquid.

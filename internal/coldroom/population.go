@@ -31,10 +31,10 @@ var draws = func() (out [samples][parameters]float64) {
 // sampled is machine i of those that are like the one at hand: spreads are common practice,
 // no source.
 func sampled(i int, u *coldroom.Usual, valve, receiver bool) machine {
-	z := &draws[i]
+	z, td := &draws[i], float64(u.Difference.Value)
 	m := machine{
 		box:        float64(u.Box.Value),
-		difference: float64(u.Difference.Value) * math.Exp(z[0]*u.Difference.Std/float64(u.Difference.Value)),
+		difference: td * math.Exp(z[0]*u.Difference.Std/td),
 		bulb:       max(1.5, float64(u.BulbSuperheat.Value)+z[1]*u.BulbSuperheat.Std),
 		gain:       6 * math.Exp(0.5*z[2]),
 		// Freezers are made with a smaller difference at the condenser.
@@ -132,7 +132,8 @@ func clusters(
 	var out []cluster
 	for c := range causes {
 		k := &causes[c]
-		if k.valveOnly && !valve || k.receiverOnly && u.Receiver == 0 || k.coldOnly && w.outdoor > coolWeather {
+		if k.valveOnly && !valve || k.receiverOnly && u.Receiver == 0 ||
+			k.coldOnly && w.outdoor > coolWeather {
 			continue
 		}
 		for n := range k.sizes {

@@ -22,19 +22,19 @@ type machine struct {
 	staticSuperheat, gradient   float64
 	valveMargin                 float64
 	// dry is how many times the superheated end of the coil nears the air.
-	dry                     float64
-	gain                    float64
-	floor                   float64 // K; 0 without a control
-	floods                  bool    // the control floods the condenser
-	subcooling              float64
-	polytropic              float64
-	airShare                float64 // of the difference that the air gives
-	outdoorShare            float64
-	lineDrop                float64
-	reserve                 float64 // charge in the receiver beyond what runs, share of all
-	rated                   float64 // share of the rated current at design
-	setpoint                float64
-	mediumBand              float64
+	dry          float64
+	gain         float64
+	floor        float64 // K; 0 without a control
+	floods       bool    // the control floods the condenser
+	subcooling   float64
+	polytropic   float64
+	airShare     float64 // of the difference that the air gives
+	outdoorShare float64
+	lineDrop     float64
+	reserve      float64 // charge in the receiver beyond what runs, share of all
+	rated        float64 // share of the rated current at design
+	setpoint     float64
+	// evaporatorHolds and needed are shares of the charge: in the coil, and in all that runs.
 	evaporatorHolds, needed float64
 }
 
@@ -114,19 +114,18 @@ func drawn(rng *rand.Rand) machine {
 
 // A wrong is what is wrong with a machine.
 type wrong struct {
-	lost, excess        float64 // share of the charge
-	gas                 float64 // K at the condenser
-	condenser           float64
-	evaporator, air     float64
-	feed                float64
-	bulb                float64 // K
-	pumping             float64
-	noFloor             bool
-	floor               float64
-	warm                float64 // K of the box
-	clamp               float64
-	glass               bool
-	shortage, reclaimed float64
+	lost, excess    float64 // share of the charge
+	gas             float64 // K at the condenser
+	condenser       float64
+	evaporator, air float64
+	feed            float64
+	bulb            float64 // K
+	pumping         float64
+	noFloor         bool
+	floor           float64
+	warm            float64 // K of the box
+	clamp           float64
+	glass           bool
 }
 
 // A reading is what could be read without an error. Temperatures in K.
@@ -135,7 +134,7 @@ type reading struct {
 	condensing                               float64 // middle, as the gauge shows it
 	liquidBelow, discharge, supply, leaving  float64
 	current, capacity, level                 float64
-	covered, dangerBox                       float64
+	covered                                  float64
 }
 
 // run balances the machine in a weather.
@@ -157,7 +156,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 		flooded := 0.0
 		needs := m.needed
 		if m.floods && !x.noFloor && condensing > outdoor+m.overOutdoor+1 {
-			flooded = min(0.75, 1-(outdoor+m.overOutdoor-outdoor)/max(condensing-outdoor, 1))
+			flooded = min(0.75, 1-m.overOutdoor/max(condensing-outdoor, 1))
 			needs += 0.22 * flooded
 		}
 		there := m.needed + m.reserve - x.lost + x.excess
@@ -189,7 +188,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 			wet := m.wet(target/td) * reach
 			absorbed := coil * wet * td
 			if !m.valve {
-				absorbed = math.Min(coil*td*m.wet(0.05)*reach, m.tube(te, orifice(te)))
+				absorbed = math.Min(coil*td*m.wet(0.05)*reach, m.tube(orifice(te)))
 			} else {
 				absorbed = min(absorbed, orifice(te))
 			}
@@ -270,7 +269,7 @@ func (m *machine) wet(share float64) float64 {
 }
 
 // tube is what a capillary tube passes: it has no margin, and more pressure brings more.
-func (m *machine) tube(_, orifice float64) float64 { return orifice / m.valveMargin * 1.02 }
+func (m *machine) tube(orifice float64) float64 { return orifice / m.valveMargin * 1.02 }
 
 // chilled is how far liquid that stands in a share of the condenser comes to its air. Of a
 // condenser, watts per degree are some 13 kJ/(kg K) of its flow; to liquid of 1.6 kJ/(kg K) it
