@@ -118,8 +118,8 @@ func size(f *cyclefluid.Fluid, m machine) *sized {
 // temperature of the air: four and a half transfer units over the whole of it.
 func superheating(share float64) float64 {
 	const units, straight = 4.5, 0.97 // beyond straight it goes on in a straight line
-	if share <= straight {
-		return -math.Log(1-max(share, 0)) / units
+	if share = soft(share, 0.06); share <= straight {
+		return -math.Log(1-share) / units
 	}
 	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / units
 }
@@ -137,9 +137,30 @@ func reduced(airLeft, surfaceLeft, effect float64) float64 {
 	return airLeft * left / effect
 }
 
-// run solves the machine in a weather with something wrong: for the two pressures and the
-// enthalpy at the end of the coil, by Newton's method with differences.
+// run solves the machine in a weather with something wrong. Where the solver finds no way there
+// from a guess it is led: the weather changes from that of the design day in steps.
 func (s *sized) run(w weather, x failing, from *unknowns) (state, unknowns) {
+	st, u := s.solve(w, x, from)
+	if st.converged || from != nil {
+		return st, u
+	}
+	const steps = 8
+	start := weather{s.box, s.designDay}
+	var led *unknowns
+	for i := range steps + 1 {
+		part := float64(i) / steps
+		at := weather{
+			start.box + part*(w.box-start.box), start.outdoor + part*(w.outdoor-start.outdoor),
+		}
+		st, u = s.solve(at, x, led)
+		led = &u
+	}
+	return st, u
+}
+
+// solve is run from one start: for the two pressures and the
+// enthalpy at the end of the coil, by Newton's method with differences.
+func (s *sized) solve(w weather, x failing, from *unknowns) (state, unknowns) {
 	u := unknowns{}
 	if from != nil {
 		u = *from
