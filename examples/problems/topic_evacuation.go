@@ -101,7 +101,7 @@ func evacuationJudge(g *generator, d *draft) error {
 	}
 	var at, readings []float64
 	for i := range 9 {
-		m := 2.5 * float64(i)
+		m := 3 * float64(i)
 		at = append(at, m)
 		readings = append(readings, rounded(scale*(start+rise(m)), int(g.either(0, 1))))
 	}

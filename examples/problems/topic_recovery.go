@@ -129,6 +129,7 @@ func recoveryAbsolute(g *generator, d *draft) error {
 	d.wrong("vacuum-added", sea+asked)
 	d.wrong("half-way", sea-asked/2)
 	d.wrong("vacuum-twice", sea-2*asked)
+	d.wrong("half-of-it", (sea-asked)/2)
 	d.again = g.vacuumNumber(level.To)
 	return nil
 }

@@ -36,7 +36,7 @@ func wireForm(d *draft, ask string) error {
 	w := wires[i]
 	size, _ := d.word("head-size")
 	ohms, _ := d.word("head-ohms")
-	t := Table{Head: []string{size, ohms + g.pairSymbol("1,000 ft", "1,000 m")}}
+	t := Table{Head: []string{size, ohms + " " + g.pairSymbol("1,000 ft", "1,000 m")}}
 	t.Caption, _ = d.word("caption")
 	for _, w := range wires {
 		t.Rows = append(t.Rows, []string{w.name, fixed(w.ohms, 3)})
