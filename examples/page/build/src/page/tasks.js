@@ -21,7 +21,7 @@ function showTask(code) {
   const at = $("task-" + code), own = (f) => ({ ...f, path: f.path });
   at.append(make("button", { type: "button", "data-task": "" }, "‹ " + t("task.back")), make("div", { class: "answer-box", role: "status" }));
   for (const l of task.lists || []) if (l.timed) at.append(make("div", { class: "row" }, make("button", { type: "button", class: "strong", "data-clock": l.path }, ""), make("button", { type: "button", "data-now": l.path }, t("task.now"))));
-  at.append(...groupElements((task.fields || []).filter((f) => !elsewhere(f.path, at)).map(own), (task.lists || []).filter((l) => l.path.startsWith("task.")));
+  at.append(...groupElements((task.fields || []).filter((f) => !elsewhere(f.path, at)).map(own), (task.lists || []).filter((l) => l.path.startsWith("task."))));
   for (const f of (task.fields || []).filter((x) => elsewhere(x.path, at))) at.append(make("button", { type: "button", class: "leads", "data-go": f.path }, `${f.label}: ${inSystem(f, written(f.path)) || "…"}`));
   at.append(...(task.parts || []).map((part) => make("details", {}, make("summary", {}, part.name), ...groupElements(part.fields || [], part.lists || []))));
   grown();
