@@ -249,13 +249,13 @@ func (fit *fitting) under(
 		changed.IndoorAirflow = 1/(1+fit.airflow()) - 1
 	}
 	if s.Added != 0 {
-		const least, most = -0.6, 1 // of the whole charge, as for cycle.Faults
+		const least, most = -0.8, 1 // of the whole charge, as for cycle.Faults
 		changed.Charge = fitted.ChargeChange(s.Added, label)
 		if !(changed.Charge >= least && changed.Charge <= most) {
 			perKilogram := fitted.ChargeChange(quantity.Kilograms(1), label)
 			return nil, at, changed, &quantity.RangeError{
 				Quantity: "refrigerant added", Value: s.Added, Min: quantity.Kilograms(least / perKilogram), Max: quantity.Kilograms(most / perKilogram),
-				Advice: "what is recovered is negative; the model goes from 40 % of a charge to twice as much",
+				Advice: "what is recovered is negative; the model goes from 20 % of a charge to twice as much",
 			}
 		}
 	}

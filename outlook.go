@@ -15,7 +15,7 @@ type Scenario struct {
 	// Airflow through the indoor coil: what a new filter would give.
 	Airflow quantity.VolumeFlow `json:"airflow,omitzero"`
 	// Added is refrigerant moved before, up to as much again as the machine holds; what
-	// is recovered is negative, and less than 60 % of it.
+	// is recovered is negative, and at most 80 % of it.
 	Added quantity.Mass `json:"added,omitzero"`
 	// HeadPressure is the condensing temperature that a fan-cycling or
 	// head-pressure control holds, 50 to 150 °F; zero for none.
