@@ -109,7 +109,8 @@ func (b *belief) weigh(
 		high, low := max(out[s], log), min(out[s], log)
 		out[s] = high + math.Log1p(math.Exp(low-high))
 	}
-	row := func(cause, size int, o *observation, change func(*signature.Row, *[signature.Features]float64)) {
+	type changes = func(*signature.Row, *[signature.Features]float64)
+	row := func(cause, size int, o *observation, change changes) {
 		each(cause, size, by, o.weather, func(row *signature.Row, share float64) {
 			r := *row
 			m := r.Mean(o.weather)
@@ -180,7 +181,9 @@ var special = map[string]func(*signature.Row, *[signature.Features]float64){
 	},
 }
 
-func wide(r *signature.Row, m *[signature.Features]float64, f signature.Feature, mean, std float64) {
+func wide(
+	r *signature.Row, m *[signature.Features]float64, f signature.Feature, mean, std float64,
+) {
 	m[f] = mean
 	for g := range r.Covariance {
 		r.Covariance[f][g], r.Covariance[g][f] = 0, 0

@@ -53,12 +53,14 @@ func (b *belief) ofChart(by [signature.Devices]float64) (shift [signature.Featur
 	}
 	if row.Suction > 0 {
 		if t, err := b.c.Fluid.DewTemperature(row.Suction.Absolute(b.c.Evidence.Atmosphere)); err == nil {
-			shift[signature.EvaporatingUnder] = float64(row.Outdoor.Sub(t)) - mean[signature.EvaporatingUnder]
+			under := float64(row.Outdoor.Sub(t))
+			shift[signature.EvaporatingUnder] = under - mean[signature.EvaporatingUnder]
 			b.chart = true
 		}
 	}
 	if row.Liquid > 0 {
-		if t, err := b.c.Fluid.BubbleTemperature(row.Liquid.Absolute(b.c.Evidence.Atmosphere)); err == nil {
+		head := row.Liquid.Absolute(b.c.Evidence.Atmosphere)
+		if t, err := b.c.Fluid.BubbleTemperature(head); err == nil {
 			shift[signature.CondensingOver] = float64(t) - w.Return - mean[signature.CondensingOver]
 			b.chart = true
 		}
@@ -102,7 +104,8 @@ func (p *planner) byChart() (int, fact.Fact) {
 	if c.OutdoorDryBulb != nil {
 		warmer = c.OutdoorDryBulb.Value.Sub(row.Outdoor)
 	}
-	if within(c.EvaporatingDew.Value, te.Add(warmer)) && within(c.CondensingBubble.Value, tc.Add(warmer/3)) {
+	if within(c.EvaporatingDew.Value, te.Add(warmer)) &&
+		within(c.CondensingBubble.Value, tc.Add(warmer/3)) {
 		return chartHolds, says
 	}
 	says.Code = "charge.heating-chart-fails"

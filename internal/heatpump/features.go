@@ -47,7 +47,9 @@ type observation struct {
 
 // observe makes the features of the readings; other is by how much another refrigerant on
 // the gauges moves the saturation temperatures.
-func observe(c *modes.Case, evaporating, condensing *quantity.Uncertain[quantity.Temperature]) *observation {
+func observe(
+	c *modes.Case, evaporating, condensing *quantity.Uncertain[quantity.Temperature],
+) *observation {
 	var value, std [readings]float64
 	var known [readings]bool
 	set := func(i int, r *quantity.Uncertain[quantity.Temperature]) {

@@ -54,7 +54,9 @@ func (p *planner) add(steps ...modes.Step) { p.j.Steps = append(p.j.Steps, steps
 
 // has reports whether a step is in the plan.
 func (p *planner) has(codes ...fact.Code) bool {
-	return slices.ContainsFunc(p.j.Steps, func(s modes.Step) bool { return slices.Contains(codes, s.Do.Code) })
+	return slices.ContainsFunc(p.j.Steps, func(s modes.Step) bool {
+		return slices.Contains(codes, s.Do.Code)
+	})
 }
 
 func (p *planner) plan() {
@@ -236,7 +238,9 @@ func (p *planner) byBelief() {
 		if i == 0 {
 			p.j.Ask = p.b.question(l)
 		}
-		p.add(modes.Step{Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running}})
+		p.add(modes.Step{
+			Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
+		})
 	}
 	looking := dirty || len(d.looks) > 0
 	nothing := p.b.of(sound)
@@ -355,7 +359,8 @@ func (p *planner) headline() fact.Fact {
 	case stop:
 		return fact.New("headline.stop")
 	case !p.why.IsZero():
-		return fact.New("headline.not-judged", p.why.Values...).With(fact.Of("why", fact.Term(p.why.Code)))
+		return fact.New("headline.not-judged", p.why.Values...).
+			With(fact.Of("why", fact.Term(p.why.Code)))
 	case nothing >= likely:
 		return fact.New("headline.heating-sound", fact.Of("chance", fact.Share(nothing)))
 	}

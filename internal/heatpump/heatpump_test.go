@@ -37,7 +37,8 @@ var ofInstrument = map[string]bool{
 
 // drawn is a case of any readings at all.
 func drawn(t *rapid.T) *modes.Case {
-	fluid := lookup(t, rapid.SampledFrom([]string{"R-410A", "R-22", "R-454B", "R-407C"}).Draw(t, "fluid"))
+	fluids := []string{"R-410A", "R-22", "R-454B", "R-407C"}
+	fluid := lookup(t, rapid.SampledFrom(fluids).Draw(t, "fluid"))
 	maybe := func(name string, low, high float64) *quantity.Uncertain[quantity.Temperature] {
 		if rapid.IntRange(0, 3).Draw(t, name+" read") == 0 {
 			return nil
@@ -160,7 +161,8 @@ func TestComplaintOfTheBill(t *testing.T) {
 		t.Errorf("without a complaint: %v", j.Steps)
 	}
 	c.Complaint = "high bill"
-	if j := heatpump.Judge(c); j.Ask == nil || j.Ask.Look != "defrost-test" && j.Ask.Look != "strips-current" {
+	j := heatpump.Judge(c)
+	if j.Ask == nil || j.Ask.Look != "defrost-test" && j.Ask.Look != "strips-current" {
 		t.Errorf("with one: %v", j.Steps)
 	}
 }
@@ -218,7 +220,10 @@ func TestFloodback(t *testing.T) {
 func TestMakersChart(t *testing.T) {
 	for off, want := range map[float64]string{0: "in-band", 40: "not-judged"} {
 		c := soundCase(t)
-		gauge := func(at func(quantity.Temperature) (quantity.Pressure, error), t0 *quantity.Uncertain[quantity.Temperature]) quantity.GaugePressure {
+		gauge := func(
+			at func(quantity.Temperature) (quantity.Pressure, error),
+			t0 *quantity.Uncertain[quantity.Temperature],
+		) quantity.GaugePressure {
 			p, err := at(t0.Value)
 			if err != nil {
 				t.Fatal(err)

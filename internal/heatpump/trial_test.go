@@ -33,7 +33,9 @@ const effect = 0.10
 func caseOf(e diagnose.Evidence) *modes.Case {
 	c := &modes.Case{Evidence: e, WholeCharge: e.Charge, WeighingWants: "step.measure-line"}
 	c.Fluid, _ = e.Fluid.(*refrigerant.Refrigerant)
-	less := func(a, b *quantity.Uncertain[quantity.Temperature]) *quantity.Uncertain[quantity.TemperatureDelta] {
+	less := func(
+		a, b *quantity.Uncertain[quantity.Temperature],
+	) *quantity.Uncertain[quantity.TemperatureDelta] {
 		if a == nil || b == nil {
 			return nil
 		}
@@ -119,7 +121,8 @@ func TestTrial(t *testing.T) {
 	if t.Failed() {
 		return
 	}
-	var faults, first, three, after, lies, lieFirst, sound, alarms, soundFirst, low, lowCalled, wrongCharge float64
+	var faults, first, three, after, lies, lieFirst float64
+	var sound, alarms, soundFirst, low, lowCalled, wrongCharge float64
 	var bins [10][3]float64
 	by := map[string][4]float64{}
 	confusion := map[string]int{}
@@ -196,10 +199,13 @@ func TestTrial(t *testing.T) {
 		report = append(report, fmt.Sprintf(format, args...))
 		t.Logf(format, args...)
 	}
-	say("%d visits; %.0f faults of %.0f %% or more: first %.1f %%, three %.1f %%, after one look %.1f %%",
+	say("%d visits; %.0f faults of %.0f %% or more: first %.1f %%, three %.1f %%, "+
+		"after one look %.1f %%",
 		n, faults, 100*effect, 100*first/faults, 100*three/faults, 100*after/faults)
-	say("%.0f sound: first %.1f %%, false alarms %.1f %%; %.0f lies: first %.1f %%; low called %.0f of %.0f, a charge called wrongly %.0f",
-		sound, 100*soundFirst/sound, 100*alarms/sound, lies, 100*lieFirst/lies, lowCalled, low, wrongCharge)
+	say("%.0f sound: first %.1f %%, false alarms %.1f %%; %.0f lies: first %.1f %%; "+
+		"low called %.0f of %.0f, a charge called wrongly %.0f",
+		sound, 100*soundFirst/sound, 100*alarms/sound, lies, 100*lieFirst/lies,
+		lowCalled, low, wrongCharge)
 	for _, b := range bins {
 		if b[0] == 0 {
 			continue
@@ -221,7 +227,9 @@ func TestTrial(t *testing.T) {
 	}
 	var lines []string
 	for cause, k := range by {
-		lines = append(lines, fmt.Sprintf("%-20s %3.0f first %3.0f%% three %3.0f%% after %3.0f%%", cause, k[0], 100*k[1]/k[0], 100*k[2]/k[0], 100*k[3]/k[0]))
+		lines = append(lines, fmt.Sprintf(
+			"%-20s %3.0f first %3.0f%% three %3.0f%% after %3.0f%%", cause, k[0],
+			100*k[1]/k[0], 100*k[2]/k[0], 100*k[3]/k[0]))
 	}
 	for c, n := range confusion {
 		lines = append(lines, fmt.Sprintf("%s %d", c, n))

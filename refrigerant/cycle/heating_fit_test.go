@@ -63,7 +63,8 @@ func TestFitOfHeatingForetells(t *testing.T) {
 			t.Fatalf("%v said, %v is; %v", said.Capacity, later.Capacity, by)
 		}
 	})
-	t.Logf("mean error of the capacity at 17 °F: fitted %.4f, ordinary %.4f", fitted/float64(n), plain/float64(n))
+	t.Logf("mean error of the capacity at 17 °F: fitted %.4f, ordinary %.4f",
+		fitted/float64(n), plain/float64(n))
 	if fitted > 0.03*float64(n) || fitted > plain/2 {
 		t.Errorf("fitted %.4f, ordinary %.4f", fitted/float64(n), plain/float64(n))
 	}

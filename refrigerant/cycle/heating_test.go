@@ -35,7 +35,9 @@ func heat(t testing.TB, h *Reversed, outdoor float64, f Faults) Heating {
 
 // At its rating a machine has the superheat and the subcooling that it was set to.
 func TestHeatingMeetsItsRating(t *testing.T) {
-	for _, m := range []refrigerant.Metering{refrigerant.TXV, refrigerant.EXV, refrigerant.FixedRestrictor, refrigerant.Capillary} {
+	for _, m := range []refrigerant.Metering{
+		refrigerant.TXV, refrigerant.EXV, refrigerant.FixedRestrictor, refrigerant.Capillary,
+	} {
 		for _, fluid := range []string{"R-410A", "R-22", "R-32", "R-454B"} {
 			o := heat(t, reversed(t, fluid, m), 47, Faults{})
 			if d := math.Abs(o.Superheat.Fahrenheit() - 8); d > 2 {
@@ -134,17 +136,18 @@ func TestHeatingInTheCold(t *testing.T) {
 	verify.Relative(t, nrel, "power for the heat at 17 °F over that at 47 °F", "1",
 		1.356, at47.COP/at17.COP, 0.12)
 	// Rated COP at 47 °F of machines of 8 HSPF is 3.2 to 3.8.
-	verify.Value(t, verify.Source{Cite: "ratings of heat pumps by AHRI 210/240", Kind: verify.FromMemory},
-		"COP at 47 °F", "1", 3.5, at47.COP, 0.3)
+	ratings := verify.Source{Cite: "ratings of heat pumps by AHRI 210/240", Kind: verify.FromMemory}
+	verify.Value(t, ratings, "COP at 47 °F", "1", 3.5, at47.COP, 0.3)
 }
 
 func TestHeatingRefuses(t *testing.T) {
 	h := reversed(t, "R-410A", refrigerant.TXV)
+	room := quantity.Fahrenheit(70)
 	for name, c := range map[string]HeatingConditions{
-		"summer":       {OutdoorDryBulb: quantity.Fahrenheit(95), ReturnDryBulb: quantity.Fahrenheit(70)},
+		"summer":       {OutdoorDryBulb: quantity.Fahrenheit(95), ReturnDryBulb: room},
 		"no room":      {OutdoorDryBulb: quantity.Fahrenheit(35)},
-		"all frost":    {OutdoorDryBulb: quantity.Fahrenheit(35), ReturnDryBulb: quantity.Fahrenheit(70), Frost: 1},
-		"not a number": {OutdoorDryBulb: quantity.Temperature(math.NaN()), ReturnDryBulb: quantity.Fahrenheit(70)},
+		"all frost":    {OutdoorDryBulb: quantity.Fahrenheit(35), ReturnDryBulb: room, Frost: 1},
+		"not a number": {OutdoorDryBulb: quantity.Temperature(math.NaN()), ReturnDryBulb: room},
 	} {
 		if _, err := h.Solve(c, Faults{}); err == nil {
 			t.Errorf("%s is taken", name)

@@ -124,7 +124,8 @@ func (h *HeatPump) run(x *vector, w *climate, a *ailments, charge float64) heatC
 
 	c.room = newDraft(w.room, h.airflow*a.indoorAir, w.saturated)
 	hinder := 1 / (1 + 4*gas/high)
-	c.indoor = h.indoor.run(f, c.flow, max(high-vaporDrop, 0.5*high), down, &c.room, false, hinder, a.indoorFoul)
+	into := max(high-vaporDrop, 0.5*high)
+	c.indoor = h.indoor.run(f, c.flow, into, down, &c.room, false, hinder, a.indoorFoul)
 
 	// The liquid goes out into the cold; the gauge stands on the outdoor unit.
 	f.Set(&b, c.indoor.p)
@@ -231,7 +232,9 @@ func (h *HeatPump) Heat(weather Weather, humidity float64) (*Operation, error) {
 	return h.heat(weather, humidity, h.ails, h.charge)
 }
 
-func (h *HeatPump) heat(weather Weather, humidity float64, a ailments, charge float64) (*Operation, error) {
+func (h *HeatPump) heat(
+	weather Weather, humidity float64, a ailments, charge float64,
+) (*Operation, error) {
 	x, n := h.start, 4
 	if a.gas > 0 {
 		n = 5
@@ -274,7 +277,8 @@ func (h *HeatPump) heat(weather Weather, humidity float64, a ailments, charge fl
 	}
 	c := h.run(&x, w, &a, charge)
 	f := h.fluid
-	if math.Exp(x[xLow]) < 1.15*f.LowPressure() || math.Exp(x[xHigh])+c.gasPressure > f.BubblePressure(cutOut) {
+	if math.Exp(x[xLow]) < 1.15*f.LowPressure() ||
+		math.Exp(x[xHigh])+c.gasPressure > f.BubblePressure(cutOut) {
 		return nil, errStopped
 	}
 	blower := h.indoorFan * a.indoorAir
@@ -298,6 +302,8 @@ func (h *HeatPump) heat(weather Weather, humidity float64, a ailments, charge fl
 	}
 	o.Superheat, o.Subcooling = o.SuctionLine.Sub(o.Evaporating), o.Condensing.Sub(o.LiquidLine)
 	supply := c.room.t + float64(o.Capacity)/(c.room.flow*c.room.cp)
-	o.Supply, err = psychro.FromHumidityRatio(quantity.Temperature(supply), c.room.w, weather.Atmosphere)
+	o.Supply, err = psychro.FromHumidityRatio(
+		quantity.Temperature(supply), c.room.w, weather.Atmosphere,
+	)
 	return o, err
 }

@@ -115,7 +115,8 @@ func Mean(cause, size int, d Device, w Weather) (out [Features]float64) {
 var Causes = []string{
 	"sound", "undercharge", "overcharge", "non-condensables", "restriction", "overfeed",
 	"vapor-leak", "low-indoor-airflow", "outdoor-air-short", "auxiliary-heat", "next-to-empty",
-	"suction-clamp", "liquid-clamp", "suction-gauge-zero", "liquid-gauge-zero", "supply-sensor", "reversing-valve",
+	"suction-clamp", "liquid-clamp", "suction-gauge-zero", "liquid-gauge-zero", "supply-sensor",
+	"reversing-valve",
 }
 
 // Sizes of a cause: slight, middling, large.

@@ -33,7 +33,8 @@ func main() {
 			}
 		}
 	}
-	out := make([][signature.Parts]signature.Row, len(signature.Causes)*signature.Sizes*signature.Devices)
+	sets := len(signature.Causes) * signature.Sizes * signature.Devices
+	out := make([][signature.Parts]signature.Row, sets)
 	var wg sync.WaitGroup
 	limit := make(chan bool, 2)
 	for i := range out {
@@ -150,7 +151,9 @@ var causes = []cause{
 		v.faults.MeteringSize = between(0.15, 0.9, u)
 		v.faults.ValveStuck, v.faults.ValveOpening = true, between(0.75, 1, u)
 	},
-	func(_ *rand.Rand, v *visit, u float64) { v.faults.CompressorLeak = between(0.07, 0.6, u*u*0.5+u*0.5) },
+	func(_ *rand.Rand, v *visit, u float64) {
+		v.faults.CompressorLeak = between(0.07, 0.6, u*u*0.5+u*0.5)
+	},
 	func(_ *rand.Rand, v *visit, u float64) {
 		v.faults.IndoorAirflow = (1+v.faults.IndoorAirflow)*(1-between(0.14, 0.62, u)) - 1
 	},
@@ -173,7 +176,9 @@ var causes = []cause{
 	},
 	func(_ *rand.Rand, v *visit, u float64) { v.faults.Charge -= between(0.5, 0.75, u) },
 	func(_ *rand.Rand, v *visit, u float64) {
-		v.after = func(r *readings) { r.suctionLine += between(0.2, 0.95, u) * (r.outdoor - r.suctionLine) }
+		v.after = func(r *readings) {
+			r.suctionLine += between(0.2, 0.95, u) * (r.outdoor - r.suctionLine)
+		}
 	},
 	func(_ *rand.Rand, v *visit, u float64) {
 		v.after = func(r *readings) { r.liquidLine += between(0.12, 0.8, u) * (r.outdoor - r.liquidLine) }
