@@ -11,7 +11,6 @@ import (
 	"github.com/satline/satline/internal/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
-	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/work"
 )
 
@@ -212,7 +211,6 @@ func TestNoLiquidPort(t *testing.T) {
 // No test goes above the label, and a mixture, a filled disposable and an overfilled cylinder
 // are dangers that come first.
 func TestDangersComeFirst(t *testing.T) {
-	full := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15)}
 	for name, c := range map[string]struct {
 		change func(*work.Order)
 		want   fact.Code
@@ -230,12 +228,12 @@ func TestDangersComeFirst(t *testing.T) {
 				Before: 10, After: 12}}
 		}, "cylinder.disposable"},
 		"overfilled": {func(o *work.Order) {
-			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", Cylinder: full,
+			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
 				Kind: work.Recovery, After: quantity.Pounds(40)}}
 		}, "cylinder.overfilled"},
 		"test over": {func(o *work.Order) {
 			o.Start = day(0)
-			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", Cylinder: full,
+			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
 				Kind: work.Recovery, Tested: day(-365 * 6), After: quantity.Pounds(20)}}
 		}, "cylinder.test-over"},
 	} {

@@ -88,7 +88,7 @@ type Machine struct {
 	Model  string `json:"model,omitzero"`
 	Serial string `json:"serial,omitzero"`
 	// Equipment is what it is, with what its label says.
-	Equipment satline.Equipment `json:"equipment"`
+	Equipment satline.Equipment `json:"equipment,omitzero"`
 	Site      satline.Site      `json:"site,omitzero"`
 	Ports     Ports             `json:"ports,omitzero"`
 	Use       Use               `json:"use,omitzero"`
@@ -160,12 +160,21 @@ type Cylinder struct {
 	// Refrigerant in it; empty for one that is evacuated and empty.
 	Refrigerant string       `json:"refrigerant,omitzero"`
 	Kind        CylinderKind `json:"kind,omitzero"`
-	refrigerant.Cylinder
+	// WaterCapacity, Tare and Service as the collar is stamped: WC, TW, and the pressure behind
+	// DOT.
+	WaterCapacity quantity.Mass          `json:"waterCapacity,omitzero"`
+	Tare          quantity.Mass          `json:"tare,omitzero"`
+	Service       quantity.GaugePressure `json:"service,omitzero"`
 	// Tested is when it was last tested, as stamped: "2023-04".
 	Tested time.Time `json:"tested,omitzero"`
 	// Before and After are what the scale showed, cylinder and all.
 	Before quantity.Mass `json:"before,omitzero"`
 	After  quantity.Mass `json:"after,omitzero"`
+}
+
+// collar is the cylinder as it is stamped.
+func (c Cylinder) collar() refrigerant.Cylinder {
+	return refrigerant.Cylinder{WaterCapacity: c.WaterCapacity, Tare: c.Tare, Service: c.Service}
 }
 
 // moved is what left the cylinder; below zero for what went in.

@@ -152,7 +152,7 @@ func (j *judge) room(part string, c *Cylinder, holds *refrigerant.Refrigerant, f
 		return
 	}
 	name := fact.Of("name", c.Name)
-	room, err := c.RoomFor(holds, gross)
+	room, err := c.collar().RoomFor(holds, gross)
 	if err != nil {
 		j.result(part, "", Dangerous, fact.New("cylinder.not-for-it", name,
 			fact.Of("why", err.Error())), cylinderRule)
