@@ -8,7 +8,6 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
-	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/report"
 	"github.com/satline/satline/work"
 )
@@ -71,9 +70,7 @@ func order(v satline.Visit, all Inputs) (work.Order, error) {
 	if all.decode("cylinder", &c) == nil {
 		o.Cylinders = []work.Cylinder{{
 			Name: "1", Refrigerant: c.Holds, Before: c.Gross, After: c.Gross,
-			Cylinder: refrigerant.Cylinder{
-				WaterCapacity: c.WaterCapacity, Tare: c.Tare, Service: c.Service,
-			},
+			WaterCapacity: c.WaterCapacity, Tare: c.Tare, Service: c.Service,
 		}}
 	}
 	return o, nil
