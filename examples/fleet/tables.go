@@ -28,8 +28,12 @@ func (t tallies) of(table string) []total {
 	return out
 }
 
-// most of a table that is ranked.
-const most = 40
+const (
+	// most of a table that is ranked.
+	most = 40
+	// seldom is the share of orders below which a cause is not listed.
+	seldom = 0.005
+)
 
 // report writes the tables, as Markdown.
 func (t tallies) report(w io.Writer) {
@@ -53,7 +57,7 @@ func (t tallies) faultTable(w io.Writer) {
 	for _, one := range t.of("faults") {
 		if group := one.key[0] + between + one.key[1]; one.key[2] == "" {
 			orders[group] = one.N
-		} else if one.N = orders[group]; one.P >= 1 {
+		} else if one.N = orders[group]; one.P >= max(1, seldom*float64(one.N)) {
 			rows = append(rows, one)
 		}
 	}

@@ -432,3 +432,16 @@ func BenchmarkAssess(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkAssessWhole(b *testing.B) {
+	s := newService(slog.New(slog.DiscardHandler), usual())
+	for b.Loop() {
+		w := httptest.NewRecorder()
+		r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(api.ExampleVisit))
+		r.Header.Set("Content-Type", api.JSON)
+		s.ServeHTTP(w, r)
+		if w.Code != http.StatusOK {
+			b.Fatal(w.Code, w.Body)
+		}
+	}
+}
