@@ -145,7 +145,10 @@ func TestWords(t *testing.T) {
 		for path, field := range fields {
 			for _, part := range strings.Split(path, ".") {
 				part = strings.ToLower(camel.ReplaceAllString(part, " $0"))
-				if l == satline.Spanish && strings.Contains(field.Label, part) && path != "site.barometer" {
+				// Some words are the same in both languages, or begin so.
+				same := slices.Contains([]string{"barometer", "refrigerant", "seer", "seer2"}, part)
+				if l == satline.Spanish && !same &&
+					strings.Contains(strings.ToLower(field.Label), part) {
 					t.Errorf("%s: no words for %s in %s", l, path, field.Label)
 				}
 			}
