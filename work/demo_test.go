@@ -94,11 +94,16 @@ func TestRecords(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if diff := cmp.Diff(string(want), got); diff != "" {
+		if diff := cmp.Diff(masked(string(want)), masked(got)); diff != "" {
 			t.Errorf("%s: -kept +written; -update and read the diff:\n%s", name, diff)
 		}
 	}
 }
+
+// masked is a sheet without its chances, which move with what is learnt of machines.
+func masked(sheet string) string { return chance.ReplaceAllString(sheet, "n %") }
+
+var chance = regexp.MustCompile(`((above|below) )?[0-9]+ %`)
 
 // No sheet shows a code in place of words, in any language, or a number that is none.
 func TestSheetsAreWords(t *testing.T) {
