@@ -211,9 +211,9 @@ Written by ` + "`SATLINE_TRIAL=full go test -run Trial ./internal/coldroom`" + `
 
 The machines are those of the package bench: balanced part against part as a catalog does it,
 with the charge counted out, and none of the code of the model that the judge compares with.
-Technicians leave readings out, make the looks that anyone makes who walks into the box (ice, fans, condenser, glass), miss
-some of what is there and find some that is not. Up to three looks that the judge asks for are
-answered then. Called wrong: the chance that nothing is wrong is below 8 %.
+Technicians leave readings out, make the looks that anyone makes who walks into the box (ice,
+fans, condenser, glass), miss some of what is there and find some that is not. Up to three looks
+that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is below 8 %.
 
 `
 
