@@ -24,7 +24,7 @@ func TestWater(t *testing.T) {
 			v.Checks = []Check{{Look: drainLook}}
 			return v
 		}, StepRunOn},
-		{"read sound", func() Visit { return load(t, "water-leak") }, "mend.drain-clogged"},
+		{"read sound", func() Visit { return load(t, "water-leak") }, "look." + drainLook},
 		{"read sound, drain clear", func() Visit {
 			v := load(t, "water-leak")
 			v.Checks = []Check{{Look: drainLook}}

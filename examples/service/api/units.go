@@ -106,6 +106,7 @@ func quantities(out map[string]*shape) {
 	add[quantity.Area](out)
 	add[quantity.Length](out)
 	add[quantity.Current](out)
+	add[quantity.Frequency](out)
 	add[quantity.Voltage](out)
 	add[quantity.Resistance](out)
 	add[quantity.Capacitance](out)
