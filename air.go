@@ -2,7 +2,7 @@ package satline
 
 import (
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

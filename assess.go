@@ -1,6 +1,6 @@
 package satline
 
-import "github.com/satline/satline/internal/visible"
+import "github.com/satline/satline/internal/base/visible"
 
 // Assess turns the readings of a visit into an assessment. The error is a
 // *VisitError that names the field to mend, the first of Visit.Validate; a machine in a

@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"pgregory.net/rapid"

@@ -5,10 +5,10 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/diagnose/population"
-	"github.com/satline/satline/internal/diagnose/signature"
-	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose/population"
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

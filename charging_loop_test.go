@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose/testbench"
+	"github.com/satline/satline/internal/judge/diagnose/testbench"
 )
 
 // A benchVisit is the visit so far at a machine of the bench.

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"time"
 
-	"github.com/satline/satline/coldroom"
+	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/electrical"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/coldroom"
+	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

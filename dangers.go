@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity/fact"
 )
 

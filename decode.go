@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"io"
 
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/strictjson"
 )

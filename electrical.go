@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/electrical"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity/fact"
 )
 

@@ -2,9 +2,9 @@ package satline
 
 import (
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/coldroom"
-	"github.com/satline/satline/internal/diagnose/population"
-	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/judge/diagnose/population"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -3,7 +3,7 @@ package satline
 import (
 	"slices"
 
-	"github.com/satline/satline/coldroom"
+	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

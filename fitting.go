@@ -6,8 +6,8 @@ import (
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/normal"
-	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"

@@ -3,7 +3,7 @@ package satline
 import (
 	"fmt"
 
-	"github.com/satline/satline/internal/readcheck"
+	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 

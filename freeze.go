@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"

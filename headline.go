@@ -3,7 +3,7 @@ package satline
 import (
 	"slices"
 
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity/fact"
 )
 

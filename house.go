@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/visible"
+	"github.com/satline/satline/internal/base/visible"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

@@ -3,10 +3,10 @@ package satline
 import (
 	"slices"
 
-	"github.com/satline/satline/internal/coldroom"
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/heatpump"
-	"github.com/satline/satline/internal/modes"
+	"github.com/satline/satline/internal/judge/coldroom"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/heatpump"
+	"github.com/satline/satline/internal/judge/modes"
 )
 
 // judges of the modes other than cooling, and their looks; see package modes.

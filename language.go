@@ -1,7 +1,7 @@
 package satline
 
 import (
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"golang.org/x/text/language"
 )

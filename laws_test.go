@@ -9,8 +9,8 @@ import (
 	"testing"
 	"time"
 
-	"github.com/satline/satline/internal/diagnose/simulate"
-	"github.com/satline/satline/internal/paper"
+	"github.com/satline/satline/internal/judge/diagnose/simulate"
+	"github.com/satline/satline/internal/page/paper"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

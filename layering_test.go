@@ -17,34 +17,32 @@ var layers = []struct {
 }{
 	{"/examples/service/server", 9},
 	{"/examples", 8},
-	{"/internal/schema", 7},
+	{"/internal/tool/schema", 7},
 	{"/work", 6},
 	{"/report", 5},
-	{
-		"/charge",
-		3,
-	}, {"/airside", 3}, {"/electrical", 3}, {"/drain", 3}, {"/coldroom", 3}, {"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
-	{"/refrigerant", 2}, {"/psychro", 2}, {"/internal/cyclefluid", 2},
-	{"/internal/coil", 2},     // moist air over a coil, for airside and the cycle
-	{"/internal/tablegen", 3}, // makes the tables of refrigerant, from its equations
+	{"/charge", 3}, {"/airside", 3}, {"/electrical", 3},
+	{"/refrigerant/cycle", 3}, {"/refrigerant/diagram", 4}, {"/psychro/chart", 4},
+	{"/refrigerant", 2}, {"/psychro", 2}, {"/internal/physics/cyclefluid", 2},
+	{"/internal/physics/coil", 2},  // moist air over a coil, for airside and the cycle
+	{"/internal/tool/tablegen", 3}, // makes the tables of refrigerant, from its equations
 	{"/quantity/fact", 1}, {"/quantity", 0},
 }
 
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{
-	"/internal/diagnose", "/internal/readcheck",
-	"/internal/modes", "/internal/heatpump", "/internal/coldroom",
+	"/internal/judge/diagnose", "/internal/judge/readcheck",
+	"/internal/judge/modes", "/internal/judge/heatpump", "/internal/judge/coldroom",
 }
 
 // The bench tries the diagnosis on machines that share nothing with the cycle model, nor
 // with what is learnt from it. It may see the packages of benchMay alone, and nothing but
 // tests may see it.
-const benchPath = "/internal/diagnose/testbench"
+const benchPath = "/internal/judge/diagnose/testbench"
 
 var benchMay = []string{
 	"/quantity", "/refrigerant", "/psychro",
-	"/internal/cyclefluid", "/internal/root", "/internal/diagnose",
+	"/internal/physics/cyclefluid", "/internal/base/root", "/internal/judge/diagnose",
 }
 
 func level(path string) int {
@@ -83,7 +81,7 @@ func TestLayering(t *testing.T) {
 			switch {
 			case to == "gonum.org/v1/plot" || strings.HasPrefix(to, "gonum.org/v1/plot/"):
 				if a != "/refrigerant/diagram" && a != "/psychro/chart" &&
-					a != "/internal/picture" {
+					a != "/internal/page/picture" {
 					t.Errorf(
 						"%s imports %s: only the two picture packages and what they share may",
 						from,

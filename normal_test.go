@@ -88,7 +88,7 @@ func TestStageIsUsed(t *testing.T) {
 
 func TestNormalPressuresAreChecked(t *testing.T) {
 	v := Visit{Equipment: Equipment{Refrigerant: "R-410A", Metering: TXV, Label: Label{
-		Year:   95, SEER: 145, SEER2: 1.4,
+		Year: 95, SEER: 145, SEER2: 1.4,
 		Normal: []NormalPressures{{Outdoor: quantity.Fahrenheit(95)}, {Liquid: quantity.PSIG(4450)}},
 	}}}
 	kinds := map[string]ProblemKind{}

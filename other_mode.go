@@ -1,7 +1,7 @@
 package satline
 
 import (
-	"github.com/satline/satline/internal/modes"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
 

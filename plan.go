@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

@@ -1,7 +1,7 @@
 package satline
 
 import (
-	"github.com/satline/satline/internal/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity/fact"
 )
 

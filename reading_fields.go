@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/thin"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

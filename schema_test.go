@@ -13,8 +13,8 @@ import (
 	"testing"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/jsonschema"
-	"github.com/satline/satline/internal/schema"
+	"github.com/satline/satline/internal/tool/jsonschema"
+	"github.com/satline/satline/internal/tool/schema"
 )
 
 var update = flag.Bool("update", false, "write what is kept under testdata anew")

@@ -1,6 +1,6 @@
 package satline
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // Scope is how much an assessment works out.
 type Scope int

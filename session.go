@@ -5,7 +5,7 @@ import (
 	"slices"
 	"time"
 
-	"github.com/satline/satline/internal/thin"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,9 +4,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/diagnose/signature"
-	"github.com/satline/satline/internal/diagnose/simulate"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"github.com/satline/satline/internal/judge/diagnose/simulate"
 	"github.com/satline/satline/quantity"
 )
 

@@ -6,7 +6,7 @@ import (
 	"reflect"
 	"time"
 
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

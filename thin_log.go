@@ -1,6 +1,6 @@
 package satline
 
-import "github.com/satline/satline/internal/thin"
+import "github.com/satline/satline/internal/base/thin"
 
 // A thinning makes the entries of each slot of a log one, whatever subset of the
 // readings each of them holds. Work on an entry and memory are the same however many

@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/satline/satline/internal/thin"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"
 )

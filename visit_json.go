@@ -3,7 +3,7 @@ package satline
 import (
 	"encoding/json"
 
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/quantity"
 )
 

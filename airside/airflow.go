@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"sync"
 
-	"github.com/satline/satline/internal/finite"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"

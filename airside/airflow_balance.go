@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"

@@ -3,7 +3,7 @@ package airside
 import (
 	"fmt"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

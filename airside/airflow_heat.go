@@ -5,8 +5,8 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/finite"
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"

@@ -3,7 +3,7 @@ package airside
 import (
 	"math"
 
-	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

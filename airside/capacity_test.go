@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"

@@ -3,8 +3,8 @@ package airside
 import (
 	"math"
 
-	"github.com/satline/satline/internal/coil"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

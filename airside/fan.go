@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/gonum/interp"

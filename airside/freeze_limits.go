@@ -1,7 +1,7 @@
 package airside
 
 import (
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 )
 

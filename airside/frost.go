@@ -1,8 +1,8 @@
 package airside
 
 import (
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 )
 

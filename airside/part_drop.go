@@ -3,8 +3,8 @@ package airside
 import (
 	"math"
 
-	"github.com/satline/satline/internal/limit"
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 )
 

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"

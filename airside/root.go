@@ -1,6 +1,6 @@
 package airside
 
-import "github.com/satline/satline/internal/root"
+import "github.com/satline/satline/internal/base/root"
 
 // rising finds where a rising f comes within tolerance of want, between low and
 // high. It is false where f does not pass want there.

@@ -3,9 +3,9 @@ package airside
 import (
 	"math"
 
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/limit"
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

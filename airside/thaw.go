@@ -5,8 +5,8 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/limit"
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

@@ -3,7 +3,7 @@ package charge
 import (
 	"math"
 
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 )
 

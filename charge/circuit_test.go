@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"

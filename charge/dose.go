@@ -8,9 +8,9 @@ import (
 	"slices"
 	"time"
 
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/finite"
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"

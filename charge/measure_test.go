@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"

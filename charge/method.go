@@ -1,7 +1,7 @@
 package charge
 
 import (
-	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/refrigerant"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

@@ -3,7 +3,7 @@ package charge
 import (
 	"fmt"
 
-	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"

@@ -7,8 +7,8 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/quantity"
 )
 

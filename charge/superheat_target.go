@@ -3,7 +3,7 @@ package charge
 import (
 	"math"
 
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
 )
 

@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"pgregory.net/rapid"

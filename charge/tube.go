@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,8 +3,8 @@ package charge
 import (
 	"math"
 
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/thin"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 )
 

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/satline/satline/internal/thin"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"
 )

@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/normal"
+	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

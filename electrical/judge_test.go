@@ -9,8 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/strictjson"

@@ -1,6 +1,6 @@
 package electrical
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // The parts that a check is about, in the order of the chain.
 const (

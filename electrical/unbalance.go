@@ -3,7 +3,7 @@ package electrical
 import (
 	"math"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,7 +3,7 @@ package psychro
 import (
 	"math"
 
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 )
 

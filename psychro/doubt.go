@@ -5,7 +5,7 @@ import (
 	"math"
 	"time"
 
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
 )
 

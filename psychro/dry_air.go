@@ -3,7 +3,7 @@ package psychro
 import (
 	"math"
 
-	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/physics/helmholtz"
 )
 
 // dryAir is the equation of state of dry air as one substance: E. W. Lemmon, R. T

@@ -4,8 +4,8 @@ import (
 	"math"
 	"sync"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/fluiddata"
+	"github.com/satline/satline/internal/physics/vle"
 )
 
 // The IAPWS formulations: sublimation pressure after R14-08(2011), equation 6,

@@ -4,7 +4,7 @@ import (
 	"math"
 	"sync"
 
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 )
 
 // if97Ln returns ln(p/Pa) of saturation over water at t kelvin, and its slope per

@@ -1,7 +1,7 @@
 package psychro
 
 import (
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
 )
 

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 )
 

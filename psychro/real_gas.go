@@ -3,7 +3,7 @@ package psychro
 import (
 	"math"
 
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 )
 
 // The properties of moist air in the real-gas model, per kilogram of dry air.

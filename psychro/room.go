@@ -1,7 +1,7 @@
 package psychro
 
 import (
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,8 +4,8 @@ import (
 	"math"
 	"sync"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
+	"github.com/satline/satline/internal/physics/fluiddata"
 )
 
 // The real-gas model: S. Herrmann, H.-J. Kretzschmar and D. P. Gatley,

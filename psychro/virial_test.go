@@ -5,8 +5,8 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/physics/fluiddata"
+	"github.com/satline/satline/internal/tool/verify"
 )
 
 var rp1485 = verify.Source{

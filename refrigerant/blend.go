@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/helmholtz"
+	"github.com/satline/satline/internal/physics/helmholtz"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,7 +3,7 @@ package refrigerant
 import (
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 )
 
 // What blends of published pairs, and estimates, are off print at one atmosphere. Each may be

@@ -3,7 +3,7 @@ package refrigerant
 import (
 	"math"
 
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/table"
 	"github.com/satline/satline/quantity"
 )
 

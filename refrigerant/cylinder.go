@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,11 +3,11 @@ package refrigerant
 import (
 	_ "embed" // dome.bin
 
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/table"
 )
 
 // storedDomes holds the two-phase regions of the blends of the roster, made by
-// internal/tablegen from the equations of state.
+// internal/tool/tablegen from the equations of state.
 //
 //go:embed dome.bin
 var storedDomes string

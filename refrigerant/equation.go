@@ -6,10 +6,10 @@ import (
 	"math"
 	"sync"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/helmholtz"
-	"github.com/satline/satline/internal/table"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/fluiddata"
+	"github.com/satline/satline/internal/physics/helmholtz"
+	"github.com/satline/satline/internal/physics/table"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/satline/satline/internal/fluiddata"
+	"github.com/satline/satline/internal/physics/fluiddata"
 )
 
 // Estimated reports whether the properties of r rest on an estimate, and why: for some pairs

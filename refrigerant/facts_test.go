@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/physics/fluiddata"
+	"github.com/satline/satline/internal/tool/verify"
 	"pgregory.net/rapid"
 )
 

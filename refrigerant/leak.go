@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,7 +3,7 @@ package refrigerant
 import (
 	"strings"
 
-	"github.com/satline/satline/internal/enum"
+	"github.com/satline/satline/internal/base/enum"
 )
 
 // Metering is an expansion device.

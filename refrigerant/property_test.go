@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/table"
 	"github.com/satline/satline/quantity"
 	"pgregory.net/rapid"
 )

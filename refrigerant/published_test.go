@@ -3,7 +3,7 @@ package refrigerant
 import (
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/table"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/table"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,12 +3,12 @@ package refrigerant
 import (
 	_ "embed" // saturation.bin
 
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/table"
 )
 
-//go:generate go run ../internal/tablegen -o saturation.bin -dome dome.bin
+//go:generate go run ../internal/tool/tablegen -o saturation.bin -dome dome.bin
 
-// stored holds the saturation tables of the roster, made by internal/tablegen
+// stored holds the saturation tables of the roster, made by internal/tool/tablegen
 // from the equations of state.
 //
 //go:embed saturation.bin

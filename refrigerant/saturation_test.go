@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/table"
 	"github.com/satline/satline/quantity"
 )
 

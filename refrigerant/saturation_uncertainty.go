@@ -3,8 +3,8 @@ package refrigerant
 import (
 	"math"
 
-	"github.com/satline/satline/internal/fluiddata"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/fluiddata"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,9 +4,9 @@ import (
 	"errors"
 	"math"
 
-	"github.com/satline/satline/internal/helmholtz"
-	"github.com/satline/satline/internal/table"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/helmholtz"
+	"github.com/satline/satline/internal/physics/table"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

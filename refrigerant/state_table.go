@@ -1,8 +1,8 @@
 package refrigerant
 
 import (
-	"github.com/satline/satline/internal/helmholtz"
-	"github.com/satline/satline/internal/table"
+	"github.com/satline/satline/internal/physics/helmholtz"
+	"github.com/satline/satline/internal/physics/table"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,8 +3,8 @@ package refrigerant
 import (
 	"math"
 
-	"github.com/satline/satline/internal/table"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/table"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

@@ -8,8 +8,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
-	"github.com/satline/satline/internal/table"
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/table"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

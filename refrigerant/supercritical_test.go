@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/vle"
+	"github.com/satline/satline/internal/physics/vle"
 	"github.com/satline/satline/quantity"
 )
 

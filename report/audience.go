@@ -1,6 +1,6 @@
 package report
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // Audience is who a report is for.
 type Audience int

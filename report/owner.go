@@ -5,8 +5,8 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/internal/diagnose"
-	"github.com/satline/satline/internal/paper"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/page/paper"
 	"github.com/satline/satline/quantity/fact"
 )
 

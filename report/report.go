@@ -8,8 +8,8 @@ import (
 	"slices"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/paper"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/paper"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity/fact"
 	"golang.org/x/text/language"
 )

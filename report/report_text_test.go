@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/paper"
+	"github.com/satline/satline/internal/page/paper"
 )
 
 func load(t *testing.T, name string) satline.Visit {

@@ -14,7 +14,7 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"github.com/satline/satline/internal/visible"
+	"github.com/satline/satline/internal/base/visible"
 	"github.com/satline/satline/quantity"
 )
 

@@ -6,8 +6,8 @@ import (
 	"io"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/span"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/base/span"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/strictjson"
 	"golang.org/x/text/language"

@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/report"

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"time"
 
-	"github.com/satline/satline/internal/paper"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/paper"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/report"
 )

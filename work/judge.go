@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/airside/drain"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/drain"
-	"github.com/satline/satline/internal/words"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"

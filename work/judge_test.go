@@ -8,7 +8,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/work"

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/work"
 	"pgregory.net/rapid"

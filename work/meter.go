@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/drain"
+	"github.com/satline/satline/airside/drain"
 	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/quantity/fact"
 )

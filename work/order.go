@@ -5,8 +5,8 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
+	"github.com/satline/satline/airside/drain"
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/drain"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

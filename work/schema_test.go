@@ -6,7 +6,7 @@ import (
 	"os"
 	"testing"
 
-	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/internal/tool/jsonschema"
 	"github.com/satline/satline/work"
 )
 

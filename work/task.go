@@ -1,6 +1,6 @@
 package work
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // A Task is what a job is for. A task asks for what it needs, and no more.
 type Task int

@@ -9,7 +9,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/airside"
-	"github.com/satline/satline/drain"
+	"github.com/satline/satline/airside/drain"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -17,7 +17,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/internal/tool/jsonschema"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/finite"
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

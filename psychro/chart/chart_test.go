@@ -13,7 +13,7 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/internal/picture/picturetest"
+	"github.com/satline/satline/internal/page/picture/picturetest"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/psychro/chart"
 	"github.com/satline/satline/quantity"

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"gonum.org/v1/plot/vg/draw"
 )
 

@@ -1,6 +1,6 @@
 package chart
 
-import "github.com/satline/satline/internal/picture"
+import "github.com/satline/satline/internal/page/picture"
 
 // A Page is the size of a picture in points, 1/72 inch, and how much of the chart
 // goes on it. Text is the same size on every page, so a picture is drawn for the

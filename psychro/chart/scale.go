@@ -3,7 +3,7 @@ package chart
 import (
 	"math"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )

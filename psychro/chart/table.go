@@ -1,7 +1,7 @@
 package chart
 
 import (
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/psychro"
 	"gonum.org/v1/plot/vg"
 )

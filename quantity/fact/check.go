@@ -1,6 +1,6 @@
 package fact
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // Outcome is what a check shows.
 type Outcome int

@@ -7,7 +7,7 @@ import (
 	"reflect"
 	"time"
 
-	"github.com/satline/satline/internal/span"
+	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/quantity"
 )
 

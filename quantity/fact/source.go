@@ -1,6 +1,6 @@
 package fact
 
-import "github.com/satline/satline/internal/enum"
+import "github.com/satline/satline/internal/base/enum"
 
 // Standing says how far a figure can be relied on.
 type Standing int

@@ -3,8 +3,8 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/limit"
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -3,8 +3,8 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/physics/cyclefluid"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/coil"
-	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
+	"github.com/satline/satline/internal/physics/coil"
+	"github.com/satline/satline/internal/physics/cyclefluid"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"

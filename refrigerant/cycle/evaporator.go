@@ -3,7 +3,7 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/coil"
+	"github.com/satline/satline/internal/physics/coil"
 )
 
 // The evaporator is a coil in two zones side by side in the air: two phases, on which

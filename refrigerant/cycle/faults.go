@@ -1,7 +1,7 @@
 package cycle
 
 import (
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 )
 

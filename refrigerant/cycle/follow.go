@@ -3,7 +3,7 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
 )
 
 // follow closes the circuit by following the path of states in which all but the charge

@@ -3,8 +3,8 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/normal"
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/quantity"
 )
 

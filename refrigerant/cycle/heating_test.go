@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"github.com/satline/satline/internal/verify"
+	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"pgregory.net/rapid"

@@ -3,9 +3,9 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/enum"
-	"github.com/satline/satline/internal/finite"
+	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/physics/cyclefluid"
 	"github.com/satline/satline/quantity"
 )
 

@@ -3,7 +3,7 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -3,8 +3,8 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/finite"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

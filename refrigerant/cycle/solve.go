@@ -3,8 +3,8 @@ package cycle
 import (
 	"math"
 
-	"github.com/satline/satline/internal/cyclefluid"
-	"github.com/satline/satline/internal/root"
+	"github.com/satline/satline/internal/base/root"
+	"github.com/satline/satline/internal/physics/cyclefluid"
 )
 
 // The circuit is closed when four things agree: what the compressor pumps and what the

@@ -4,8 +4,8 @@ import (
 	"errors"
 	"math"
 
-	"github.com/satline/satline/internal/coil"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

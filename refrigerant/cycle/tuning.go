@@ -1,8 +1,8 @@
 package cycle
 
 import (
-	"github.com/satline/satline/internal/coil"
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/limit"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

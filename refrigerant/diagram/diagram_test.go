@@ -11,7 +11,7 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/satline/satline/internal/picture/picturetest"
+	"github.com/satline/satline/internal/page/picture/picturetest"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/diagram"

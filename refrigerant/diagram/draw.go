@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"

@@ -3,7 +3,7 @@ package diagram
 import (
 	"image/color"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/refrigerant"
 	"gonum.org/v1/plot/vg"
 )

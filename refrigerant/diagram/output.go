@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
 	"gonum.org/v1/plot/vg/draw"
 )

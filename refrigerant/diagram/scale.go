@@ -3,7 +3,7 @@ package diagram
 import (
 	"math"
 
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )

@@ -1,7 +1,7 @@
 package diagram
 
 import (
-	"github.com/satline/satline/internal/picture"
+	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/refrigerant"
 	"gonum.org/v1/plot/vg"
 )

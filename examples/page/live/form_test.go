@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"github.com/satline/satline"
-	"github.com/satline/satline/internal/jsonschema"
+	"github.com/satline/satline/internal/tool/jsonschema"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )

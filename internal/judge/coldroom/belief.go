@@ -1,0 +1,261 @@
+package coldroom
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/physics/cyclefluid"
+	"gonum.org/v1/gonum/mat"
+)
+
+// known is what a belief is made of: features that could be read, with their variances, and
+// answers to looks.
+type known struct {
+	fluid   *cyclefluid.Fluid
+	usual   coldroom.Usual
+	valve   bool
+	weather weather
+	doubt   weather // standard uncertainty of the weather
+	value   vector
+	std     vector // zero where the feature could not be read
+	answers map[string]bool
+	// hints are sights by the code of the look that they answer with a yes.
+	hints []string
+	// complaint says that the box is said to be warm, stains that oil was seen.
+	complaint, stains bool
+}
+
+// belief is the chance of each fault, in the order of faults, and of each cluster.
+type belief struct {
+	faults   []float64
+	clusters []cluster
+	of       []float64 // of each cluster
+}
+
+// outlier is the chance that a machine is unlike those of its kind, as one three times as
+// widely spread.
+const outlier = 0.04
+
+func believe(k *known) *belief {
+	return weigh(k, clusters(k.fluid, &k.usual, k.valve, k.weather, k.doubt))
+}
+
+// weigh makes a belief of what is known and of what machines would read.
+func weigh(k *known, of []cluster) *belief {
+	b := &belief{clusters: of}
+	b.of = make([]float64, len(b.clusters))
+	b.faults = make([]float64, len(faults))
+	logs := make([]float64, len(b.clusters))
+	top := math.Inf(-1)
+	for i := range b.clusters {
+		logs[i] = k.likelihood(&b.clusters[i])
+		top = max(top, logs[i])
+	}
+	byCause := make([]float64, len(causes))
+	for i := range b.clusters {
+		c := &b.clusters[i]
+		b.of[i] = math.Exp(logs[i]-top) / float64(len(causes[c.cause].sizes))
+		byCause[c.cause] += b.of[i]
+	}
+	sum := 0.0
+	for i := range faults {
+		f := &faults[i]
+		b.faults[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f)
+		sum += b.faults[i]
+	}
+	for i := range b.faults {
+		b.faults[i] /= sum
+	}
+	for i := range b.clusters {
+		c := b.clusters[i].cause
+		b.of[i] *= b.cause(causes[c].code) / byCause[c]
+	}
+	return b
+}
+
+func causeIndex(code string) int {
+	return slices.IndexFunc(causes, func(c cause) bool { return c.code == code })
+}
+
+// answered is the likelihood of what was looked at and seen, by a fault.
+func (k *known) answered(f *fault) float64 {
+	p := 1.0
+	for i := range looks {
+		l := &looks[i]
+		if yes, ok := k.answers[l.code]; ok {
+			p *= chanceOf(l.chance(f), yes)
+		} else if slices.Contains(k.hints, l.code) {
+			p *= l.chance(f)
+		}
+	}
+	if k.complaint && (f.cause == sound || f.cause == clamp) {
+		p *= 0.5
+	}
+	if k.stains && f.cause != undercharge && f.cause != reserve {
+		p *= 0.25
+	}
+	return p
+}
+
+func chanceOf(p float64, yes bool) float64 {
+	if yes {
+		return p
+	}
+	return 1 - p
+}
+
+// likelihood of the readings by a cluster, as a logarithm.
+func (k *known) likelihood(c *cluster) float64 {
+	var at []int
+	for i := range features {
+		if k.std[i] > 0 {
+			at = append(at, i)
+		}
+	}
+	if len(at) == 0 {
+		return 0
+	}
+	n := len(at)
+	cov, off := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+	for i, a := range at {
+		off.SetVec(i, k.value[a]-c.mean[a])
+		for j := i; j < n; j++ {
+			v := c.spread[a][at[j]]
+			if i == j {
+				v += sq(k.std[a])
+			}
+			cov.SetSym(i, j, v)
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(cov) {
+		return math.Inf(-1)
+	}
+	var solved mat.VecDense
+	if err := chol.SolveVecTo(&solved, off); err != nil {
+		return math.Inf(-1)
+	}
+	far := mat.Dot(off, &solved)
+	normal := -0.5 * (far + chol.LogDet())
+	const wide = 9
+	heavy := -0.5*(far/wide+chol.LogDet()+float64(n)*math.Log(wide)) + math.Log(outlier)
+	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy)))
+}
+
+// cause is the chance of a cause.
+func (b *belief) cause(code string) float64 {
+	sum := 0.0
+	for i := range faults {
+		if faults[i].cause == code {
+			sum += b.faults[i]
+		}
+	}
+	return sum
+}
+
+// A ranked cause with its faults, the likeliest first.
+type ranked struct {
+	code   string
+	chance float64
+	faults []int
+}
+
+// ranking lists the causes by falling chance.
+func (b *belief) ranking() []ranked {
+	var out []ranked
+	for i := range causes {
+		r := ranked{code: causes[i].code, chance: b.cause(causes[i].code)}
+		for j := range faults {
+			if faults[j].cause == r.code {
+				r.faults = append(r.faults, j)
+			}
+		}
+		slices.SortStableFunc(r.faults, func(x, y int) int { return compare(b.faults[y], b.faults[x]) })
+		out = append(out, r)
+	}
+	slices.SortStableFunc(out, func(x, y ranked) int { return compare(y.chance, x.chance) })
+	return out
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// best is the fault that is likeliest, with its chance.
+func best(chances []float64) (int, float64) {
+	at := 0
+	for i := range chances {
+		if chances[i] > chances[at] {
+			at = i
+		}
+	}
+	return at, chances[at]
+}
+
+// An asked look is what it is worth before anything is done.
+type asked struct {
+	look        *look
+	gain        float64
+	yes         float64   // chance
+	ifYes, ifNo []float64 // of each fault, not yet divided by the chance of the answer
+}
+
+// next is the look that most raises the chance of naming the cause, against the minutes it
+// takes; nil where none is worth them.
+func (b *belief) next(k *known) *asked {
+	const perMinute = 0.003
+	worthGain := 0.04
+	var top *asked
+	code, now := b.bestCause(b.faults)
+	holds := k.std[overBox] > 0 && k.value[overBox] < 1.5
+	if code == sound && (holds && now >= likely || now >= 0.65) {
+		worthGain = 0.12 // nothing calls for a look
+	}
+	for i := range looks {
+		l := &looks[i]
+		_, done := k.answers[l.code]
+		if done || slices.Contains(k.hints, l.code) || l.valve && !k.valve ||
+			l.receiver && k.usual.Receiver < 0.5 {
+			continue
+		}
+		a := asked{look: l, ifYes: make([]float64, len(faults)), ifNo: make([]float64, len(faults))}
+		for j := range faults {
+			p := l.chance(&faults[j])
+			a.ifYes[j], a.ifNo[j] = b.faults[j]*p, b.faults[j]*(1-p)
+			a.yes += a.ifYes[j]
+		}
+		_, yes := b.bestCause(a.ifYes)
+		_, no := b.bestCause(a.ifNo)
+		_, faultNow := best(b.faults)
+		_, faultYes := best(a.ifYes)
+		_, faultNo := best(a.ifNo)
+		// Which of the faults of a cause it is counts for half of which cause it is.
+		a.gain = yes + no - now + 0.5*(faultYes+faultNo-faultNow)
+		if a.gain-perMinute*l.minutes > worthGain &&
+			(top == nil || a.gain-perMinute*l.minutes > top.gain-perMinute*top.look.minutes) {
+			top = &a
+		}
+	}
+	return top
+}
+
+// bestCause is the likeliest cause by chances of faults, which need not add up to one.
+func (b *belief) bestCause(chances []float64) (code string, chance float64) {
+	sums := map[string]float64{}
+	for i := range faults {
+		sums[faults[i].cause] += chances[i]
+	}
+	for i := range causes {
+		if p := sums[causes[i].code]; p > chance {
+			code, chance = causes[i].code, p
+		}
+	}
+	return code, chance
+}

@@ -1,0 +1,320 @@
+package bench
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A Visit is a machine with at most one thing wrong, as a technician with instruments finds
+// it. What was not read is nil.
+type Visit struct {
+	Truth string // the cause, by the judge's code
+	Fault string
+	// Strong says that what is wrong shows: a tenth of the capacity, or its like.
+	Strong bool
+
+	Fluid    *refrigerant.Refrigerant
+	Valve    bool
+	Room     coldroom.Room
+	Charge   quantity.Mass // of the label
+	Suction  *quantity.Uncertain[quantity.GaugePressure]
+	Liquid   *quantity.Uncertain[quantity.GaugePressure]
+	Readings map[string]*quantity.Uncertain[quantity.Temperature]
+	// Current as a share of the rated one; zero where not read.
+	Current float64
+	// Answers to what was looked at without being asked.
+	Answers map[string]bool
+
+	m       machine
+	x       wrong
+	outdoor float64
+	rng     *rand.Rand
+}
+
+// faulty are the causes and faults that are drawn, each with how often.
+var faulty = []struct {
+	cause, fault string
+	share        float64
+}{
+	{"cold-undercharge", "cold-leak", 14},
+	{"cold-overcharge", "cold-too-much", 4},
+	{"cold-gas", "cold-air-inside", 3},
+	{"cold-condenser", "cold-condenser-dirty", 9},
+	{"cold-condenser", "cold-condenser-fan", 4},
+	{"cold-evaporator", "cold-defrost", 9},
+	{"cold-evaporator", "cold-evaporator-fan", 6},
+	{"cold-restriction", "cold-drier", 5},
+	{"cold-starving", "cold-valve-starves", 6},
+	{"cold-flooding", "cold-bulb-loose", 4},
+	{"cold-compressor", "cold-compressor-valves", 5},
+	{"cold-head-low", "cold-head-control-open", 4},
+	{"cold-head-high", "cold-head-control-shut", 3},
+	{"cold-load", "cold-door", 7},
+	{"cold-short-cycle", "cold-pressure-control", 2},
+	{"cold-clamp", "cold-suction-clamp", 3},
+}
+
+// Draw makes a visit; a share of them is to sound machines.
+func Draw(rng *rand.Rand, sound float64) *Visit {
+	for {
+		v := &Visit{m: drawn(rng), rng: rng, Truth: "cold-sound", Fault: "cold-sound"}
+		v.outdoor = v.weather()
+		if cold := fahrenheit(60); v.outdoor < cold && v.m.floor == 0 {
+			v.m.floor = fahrenheit(82 + 6*rng.NormFloat64()) // without it none runs in the cold
+		}
+		// A machine that starves in that weather with nothing wrong is none that is sound.
+		if r := v.m.run(v.m.box, v.outdoor, wrong{}); v.m.box-r.evaporating > 1.35*v.m.difference {
+			continue
+		}
+		if rng.Float64() > sound && !v.spoil() {
+			continue
+		}
+		if v.read() {
+			return v
+		}
+	}
+}
+
+func (v *Visit) weather() float64 {
+	small := !v.m.valve || v.m.app == coldroom.ReachInCooler || v.m.app == coldroom.ReachInFreezer
+	if small || v.rng.Float64() < 0.25 {
+		return fahrenheit(74 + 8*v.rng.NormFloat64()) // kitchens and machine rooms
+	}
+	return fahrenheit(min(108, max(10, 68+20*v.rng.NormFloat64())))
+}
+
+// spoil puts something wrong with the machine; false where it cannot have that.
+func (v *Visit) spoil() bool {
+	sum := 0.0
+	for _, f := range faulty {
+		sum += f.share
+	}
+	at := v.rng.Float64() * sum
+	i := 0
+	for at > faulty[i].share {
+		at -= faulty[i].share
+		i++
+	}
+	v.Truth, v.Fault = faulty[i].cause, faulty[i].fault
+	between := func(low, high float64) float64 { return low + (high-low)*v.rng.Float64() }
+	x, m := &v.x, &v.m
+	switch v.Fault {
+	case "cold-leak":
+		x.lost = between(0.08, 0.62)
+		if !m.receiver {
+			x.lost = between(0.05, 0.35)
+		}
+	case "cold-too-much":
+		x.excess = between(0.1, 0.55)
+	case "cold-air-inside":
+		x.gas = between(2, 12)
+	case "cold-condenser-dirty":
+		x.condenser = between(0.15, 0.65)
+	case "cold-condenser-fan":
+		x.condenser = between(0.45, 0.8)
+	case "cold-defrost":
+		x.evaporator = between(0.25, 0.8)
+		x.air = x.evaporator * between(0.7, 1.05)
+		x.air = min(x.air, 0.85)
+	case "cold-evaporator-fan":
+		x.air = []float64{0.33, 0.5, 0.5, 0.9}[v.rng.IntN(4)]
+		x.evaporator = x.air * between(0.7, 0.85)
+	case "cold-drier":
+		x.feed, x.glass = between(0.4, 0.85), true
+	case "cold-valve-starves":
+		if !m.valve {
+			return false
+		}
+		x.feed = between(0.4, 0.85)
+	case "cold-bulb-loose":
+		if !m.valve {
+			return false
+		}
+		x.bulb = between(2, 8)
+	case "cold-compressor-valves":
+		x.pumping = between(0.12, 0.65)
+	case "cold-head-control-open":
+		if m.floor == 0 || v.outdoor+m.overOutdoor > m.floor-4 {
+			return false
+		}
+		x.noFloor = true
+	case "cold-head-control-shut":
+		if !m.valve {
+			return false
+		}
+		x.floor = between(6, 22)
+	case "cold-door":
+		x.warm = between(1.5, 9)
+	case "cold-suction-clamp":
+		x.clamp = between(0.15, 0.55)
+	}
+	return true
+}
+
+// read takes the readings with instruments, and leaves some out; false where a pressure
+// control would have stopped the machine long before.
+func (v *Visit) read() bool {
+	m := &v.m
+	base := m.run(m.box+0.5*v.rng.NormFloat64(), v.outdoor, wrong{})
+	cold := m.box + 0.3 + 0.6*v.rng.NormFloat64()
+	r := m.run(cold, v.outdoor, v.x)
+	lost := 1 - r.capacity/base.capacity
+	warm := v.x.warm + max(0, (lost-0.1)*16*math.Exp(0.35*v.rng.NormFloat64()))
+	r = m.run(cold+min(warm, 14), v.outdoor, v.x)
+	v.Strong = lost >= 0.1
+	if v.Truth == "cold-undercharge" && m.receiver && r.level > 0 {
+		v.Truth, v.Strong = "cold-reserve", false // nothing shows yet but the level
+	}
+	switch v.Truth {
+	case "cold-flooding":
+		v.Strong = r.bulb-r.evaporating < 3
+	case "cold-gas", "cold-overcharge", "cold-condenser", "cold-head-high":
+		v.Strong = v.Strong || r.condensing-base.condensing > 5
+	case "cold-head-low":
+		v.Strong = base.condensing-r.condensing > 5
+	case "cold-load":
+		v.Strong = v.x.warm > 3
+	case "cold-clamp":
+		v.Strong = v.x.clamp*(v.outdoor-r.suction) > 8
+	case "cold-short-cycle":
+		v.Strong = true
+	case "cold-evaporator":
+		v.Strong = v.Strong || r.evaporating < base.evaporating-3
+	}
+	fluid, err := refrigerant.Lookup(m.fluid)
+	if err != nil {
+		panic(err)
+	}
+	v.Fluid, v.Valve = fluid, m.valve
+	if v.rng.Float64() < 0.7 {
+		v.Room.Application = m.app
+		set := quantity.Fahrenheit(math.Round(m.setpoint))
+		v.Room.Setpoint = &set
+	}
+	if v.rng.Float64() < 0.7 {
+		v.Room.Receiver = &m.receiver
+	}
+	v.Charge = quantity.Pounds(3 + 12*v.rng.Float64())
+	noise := func(std float64) float64 { return std * v.rng.NormFloat64() }
+	gauge := func(p quantity.Pressure) *quantity.Uncertain[quantity.GaugePressure] {
+		off := quantity.PSIG(noise(0.6))
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: p.Gauge(quantity.StandardAtmosphere) + off, Std: float64(quantity.PSIG(0.6)),
+		}
+	}
+	low, err := fluid.DewPressure(quantity.Temperature(r.evaporating))
+	if err != nil {
+		panic(err)
+	}
+	if low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
+		return false
+	}
+	v.Suction = gauge(low)
+	bubble, _ := fluid.BubblePressure(quantity.Temperature(r.condensing))
+	dew, _ := fluid.DewPressure(quantity.Temperature(r.condensing))
+	high := (bubble + dew) / 2
+	v.Liquid = gauge(high)
+	liquid, _ := fluid.BubbleTemperature(high)
+	v.Readings = map[string]*quantity.Uncertain[quantity.Temperature]{}
+	take := func(name string, t, std, often float64) {
+		if v.rng.Float64() < often {
+			v.Readings[name] = &quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Temperature(t + noise(std)), Std: std,
+			}
+		}
+	}
+	take("suctionLine", r.suction, 0.5, 0.98)
+	take("liquidLine", float64(liquid)-r.liquidBelow, 0.5, 0.97)
+	take("bulbLine", r.bulb, 0.5, 0.5)
+	take("dischargeLine", r.discharge, 0.8, 0.6)
+	take("returnDryBulb", r.box, 0.33, 0.99)
+	take("supplyDryBulb", r.supply, 0.5, 0.6)
+	take("outdoorDryBulb", v.outdoor, 0.4, 0.97)
+	take("condenserLeaving", r.leaving, 0.7, 0.35)
+	if v.rng.Float64() < 0.5 {
+		v.Current = r.current * (1 + noise(0.03))
+	}
+	v.Answers = map[string]bool{}
+	for _, l := range seen {
+		look, often := l.look, l.often
+		if look == "cold-glass" && (!m.receiver || !v.m.valve) {
+			continue
+		}
+		if v.rng.Float64() < often {
+			v.Answers[look] = v.Look(look)
+		}
+	}
+	return true
+}
+
+// seen are the looks that are made before anybody asks, with how often: one who walks into
+// the box sees ice and fans, and one who hangs on gauges sees the condenser and the glass.
+var seen = []struct {
+	look  string
+	often float64
+}{
+	{"cold-glass", 0.75}, {"cold-coil-iced", 0.75}, {"cold-evaporator-fans", 0.7},
+	{"cold-condenser-dirt", 0.7}, {"cold-condenser-fan-stands", 0.75}, {"cold-door-leaks", 0.5},
+	{"cold-cycles", 0.5},
+}
+
+// shows are the faults that a look finds, with how often.
+var shows = map[string]map[string]float64{
+	"cold-coil-iced":            {"cold-defrost": 0.95, "cold-evaporator-fan": 0.3, "cold-door": 0.2},
+	"cold-evaporator-fans":      {"cold-evaporator-fan": 0.97},
+	"cold-defrost-works":        {"cold-defrost": 0.92},
+	"cold-condenser-dirt":       {"cold-condenser-dirty": 0.93},
+	"cold-condenser-fan-stands": {"cold-condenser-fan": 0.97},
+	"cold-drier-drop":           {"cold-drier": 0.93},
+	"cold-bulb-warm":            {"cold-valve-starves": 0.9, "cold-drier": 0.4, "cold-leak": 0.3},
+	"cold-bulb-off":             {"cold-bulb-loose": 0.95},
+	"cold-pump-down":            {"cold-compressor-valves": 0.93},
+	"cold-standing":             {"cold-air-inside": 0.93},
+	"cold-door-leaks":           {"cold-door": 0.93},
+	"cold-cycles":               {"cold-pressure-control": 0.97, "cold-leak": 0.15},
+	"cold-head-holds":           {"cold-head-control-open": 0.93, "cold-head-control-shut": 0.93},
+	"cold-second-clamp":         {"cold-suction-clamp": 0.95},
+}
+
+// Look is what a look finds; it misses what is there, and finds what is not, now and then.
+func (v *Visit) Look(code string) bool {
+	const falsely = 0.04
+	r := v.m.run(v.m.box, v.outdoor, v.x)
+	chance := falsely
+	switch code {
+	case "cold-glass":
+		if v.m.receiver && r.level < 0 || v.x.glass {
+			chance = 0.93
+		}
+	case "cold-receiver-low":
+		if v.m.receiver && r.level < 0.5*v.m.reserve {
+			chance = 0.93
+		}
+	default:
+		if c, ok := shows[code][v.Fault]; ok {
+			chance = c
+		}
+	}
+	return v.rng.Float64() < chance
+}
+
+// Add puts a mass into the machine, and takes its readings again once it has settled.
+func (v *Visit) Add(m quantity.Mass) {
+	v.x.lost -= float64(m / v.Charge)
+	if v.x.lost < 0 {
+		v.x.excess, v.x.lost = v.x.excess-v.x.lost, 0
+	}
+	label, room := v.Charge, v.Room
+	v.read()
+	v.Charge, v.Room = label, room
+}
+
+// Spare is what the receiver holds beyond what runs, as a share of the whole charge, and
+// Full what it holds when rightly charged.
+func (v *Visit) Spare() (now, full float64) {
+	return v.m.run(v.m.box, v.outdoor, v.x).level, v.m.reserve
+}

@@ -1,0 +1,99 @@
+package coldroom
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/internal/physics/cyclefluid"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// Where nobody read the air at the condenser, it is that of a room that machines stand in.
+const (
+	someOutdoor      = 300
+	someOutdoorDoubt = 5
+)
+
+// evidenceOf is what a belief is made of; the error is that of a refrigerant that no such
+// machine runs on.
+func evidenceOf(c *modes.Case) (*known, error) {
+	f, err := cyclefluid.New(c.Fluid)
+	if err != nil {
+		return nil, err
+	}
+	k := &known{
+		fluid: f, answers: map[string]bool{},
+		valve: c.Metering != refrigerant.Capillary && c.Metering != refrigerant.FixedRestrictor,
+	}
+	box := c.ReturnDryBulb
+	var found *quantity.Temperature
+	if box != nil {
+		found = &box.Value
+	}
+	k.usual = c.Room.Usual(found)
+	at := k.usual.Box
+	if box != nil {
+		at = *box
+	}
+	k.weather, k.doubt = weather{float64(at.Value), someOutdoor}, weather{at.Std, someOutdoorDoubt}
+	if t := c.OutdoorDryBulb; t != nil {
+		k.weather.outdoor, k.doubt.outdoor = float64(t.Value), t.Std
+	}
+	k.readings(c, at)
+	k.sights(c)
+	for _, a := range c.Answers {
+		k.answers[a.Code] = a.Yes
+	}
+	if _, asked := k.answers["cold-glass"]; asked && c.Room.Receiver == nil {
+		k.usual.Receiver = max(k.usual.Receiver, 0.9)
+	}
+	return k, nil
+}
+
+func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperature]) {
+	between := func(f int, a, b *quantity.Uncertain[quantity.Temperature]) {
+		if a != nil && b != nil {
+			k.value[f] = float64(a.Value.Sub(b.Value))
+			k.std[f] = max(math.Hypot(a.Std, b.Std), 0.05)
+		}
+	}
+	between(difference, &box, c.EvaporatingDew)
+	between(superheat, c.SuctionLine, c.EvaporatingDew)
+	between(bulbSuperheat, c.BulbLine, c.EvaporatingDew)
+	between(split, c.ReturnDryBulb, c.SupplyDryBulb)
+	between(subcooling, c.CondensingBubble, c.LiquidLine)
+	between(hot, c.DischargeLine, c.CondensingDew)
+	between(rise, c.CondenserLeaving, c.OutdoorDryBulb)
+	if b, d := c.CondensingBubble, c.CondensingDew; b != nil && d != nil {
+		middle := quantity.Uncertain[quantity.Temperature]{
+			Value: b.Value.Add(d.Value.Sub(b.Value) / 2), Std: (b.Std + d.Std) / 2,
+		}
+		between(overOutdoor, &middle, c.OutdoorDryBulb)
+	}
+	between(overBox, c.ReturnDryBulb, &k.usual.Box)
+	if a := c.Current; a != nil && c.RatedLoadCurrent > 0 {
+		k.value[current] = float64(a.Value) / float64(c.RatedLoadCurrent)
+		k.std[current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
+	}
+}
+
+// sights are looks that were answered without being asked for.
+func (k *known) sights(c *modes.Case) {
+	s := &c.Seen
+	for _, x := range []struct {
+		seen bool
+		look string
+	}{
+		{s.CoilIced, "cold-coil-iced"},
+		{s.OutdoorCoilDirty, "cold-condenser-dirt"},
+		{s.DoorsOpen, "cold-door-leaks"},
+	} {
+		if x.seen && !slices.Contains(k.hints, x.look) {
+			k.hints = append(k.hints, x.look)
+		}
+	}
+	// How warm the box is says more than a complaint.
+	k.complaint, k.stains = s.NotCoolingComplaint && c.ReturnDryBulb == nil, s.OilStains
+}

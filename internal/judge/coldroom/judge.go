@@ -1,0 +1,162 @@
+package coldroom
+
+import (
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// likely is the chance from which a cause is taken to be present, worth from which it is
+// worth a step.
+const likely, worth = 0.5, 0.2
+
+// Looks lists what a technician at a cold room can be asked to see or try.
+func Looks() []diagnose.Look {
+	out := make([]diagnose.Look, len(looks))
+	for i := range looks {
+		out[i] = diagnose.Look{Code: looks[i].code, Running: looks[i].running}
+	}
+	return out
+}
+
+// Judge says what is found of a machine that keeps a cold room.
+func Judge(c *modes.Case) modes.Judgement {
+	k, err := evidenceOf(c)
+	if err != nil { // no such machine runs on it
+		return modes.Judgement{
+			Headline: fact.New("headline.cold-fluid"),
+			Steps:    []modes.Step{modes.Do("step.cold-chart")},
+			Charge:   modes.Charge{Outcome: "not-judged", Why: []fact.Fact{fact.New("headline.cold-fluid")}},
+		}
+	}
+	p := planner{c: c, k: k, dangers: dangersOf(c, k)}
+	p.b = believe(k)
+	p.ranking = p.b.ranking()
+	p.plan()
+	return modes.Judgement{
+		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: p.findings(),
+		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: figures(c, k),
+	}
+}
+
+func finding(code string, chance float64) fact.Fact {
+	return fact.New(
+		"finding.cold", fact.Of("chance", fact.Share(chance)),
+		fact.Of("cause", fact.Term("cause."+code)),
+	)
+}
+
+// findings lists the causes with their chances, while anything was judged.
+func (p *planner) findings() []modes.Finding {
+	const least, most = 0.05, 6
+	var out []modes.Finding
+	if p.unjudged.Code != "" && !p.believed() {
+		return nil
+	}
+	for _, r := range p.ranking {
+		if r.chance < least || len(out) == most {
+			break
+		}
+		f := modes.Finding{Cause: r.code, Chance: r.chance, Says: finding(r.code, r.chance)}
+		f.For, f.Against = p.b.signs(p.k, r.code)
+		for _, j := range r.faults {
+			f.Faults = append(f.Faults, modes.FaultChance{
+				Fault: faults[j].code, Chance: p.b.faults[j] / max(r.chance, 1e-12),
+			})
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// charge is what is believed of it.
+func (p *planner) charge() modes.Charge {
+	if p.unjudged.Code != "" {
+		return modes.Charge{Outcome: "not-judged", Why: []fact.Fact{p.unjudged}, Missing: p.missing}
+	}
+	low, high := p.low(), p.b.cause(overcharge)
+	out := modes.Charge{Outcome: "open", Low: low, High: high, InBand: max(0, 1-low-high)}
+	switch {
+	case low >= likely:
+		out.Outcome = "low"
+	case high >= likely:
+		out.Outcome = "high"
+	case out.InBand >= 0.8:
+		out.Outcome = "in-band"
+	}
+	if p.hold.Code != "" {
+		out.Why = append(out.Why, p.hold)
+	}
+	if p.k.usual.Receiver > 0.5 {
+		out.Why = append(out.Why, fact.New("charge.cold-receiver"))
+	}
+	return out
+}
+
+// ask is the look that is worth most, with what each answer would mean.
+func (p *planner) ask() *modes.Question {
+	a := p.asked
+	if a == nil {
+		return nil
+	}
+	q := &modes.Question{Look: a.look.code, Take: fact.New(fact.Code("look." + a.look.code))}
+	for _, o := range []struct {
+		chances []float64
+		chance  float64
+		answer  string
+	}{{a.ifYes, a.yes, ".yes"}, {a.ifNo, 1 - a.yes, ".no"}} {
+		code, chance := p.b.bestCause(o.chances)
+		then := modes.Outcome{
+			Chance: o.chance, Then: code, ThenChance: chance / max(o.chance, 1e-12),
+		}
+		then.Says = fact.New(
+			"outcome.look", fact.Of("answer", fact.Term("look."+a.look.code+o.answer)),
+			fact.Of("chance", fact.Share(then.Chance)), fact.Of("then", fact.Term("cause."+code)),
+			fact.Of("thenChance", fact.Share(then.ThenChance)),
+		)
+		q.Outcomes = append(q.Outcomes, then)
+	}
+	return q
+}
+
+// figures are what such a machine usually reads beside what this one does.
+func figures(c *modes.Case, k *known) []fact.Fact {
+	u := &k.usual
+	var out []fact.Fact
+	type apart = quantity.Uncertain[quantity.TemperatureDelta]
+	of := func(code fact.Code, f int, usual apart, s fact.Source) {
+		if k.std[f] > 0 {
+			out = append(out, fact.New(
+				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),
+				fact.Measured("usual", usual), fact.Of("source", s.String()),
+			))
+		}
+	}
+	practice := fact.Source{Standing: fact.CommonPractice}
+	of("cold-figure.difference", difference, u.Difference, u.DifferenceSource)
+	of("cold-figure.bulb", bulbSuperheat, u.BulbSuperheat, practice)
+	of("cold-figure.superheat", superheat, u.Superheat, practice)
+	limit := u.FoodLimit()
+	out = append(out, fact.New(
+		"cold-figure.food", fact.Amount("limit", limit.At), fact.Of("source", limit.Source.String()),
+	))
+	if f, ok := controlFigure(c, u); ok {
+		out = append(out, f)
+	}
+	return out
+}
+
+// controlFigure is the usual setting of the low-pressure control.
+func controlFigure(c *modes.Case, u *coldroom.Usual) (fact.Fact, bool) {
+	set, err := c.Room.PressureControl(c.Fluid, u.Box.Value, c.Atmosphere)
+	code := fact.Code("cold-figure.control")
+	if c.Room.PumpDown {
+		code = "cold-figure.pump-down"
+	}
+	return fact.New(
+		code, fact.Amount("in", set.CutIn), fact.Amount("out", set.CutOut),
+		fact.Of("source", set.Source.String()),
+	), err == nil
+}

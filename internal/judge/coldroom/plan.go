@@ -1,0 +1,494 @@
+package coldroom
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// settled is how long a machine runs after a start, a defrost or a move of refrigerant before
+// its readings count (common practice, no source).
+const settled = 15 * time.Minute
+
+// A planner puts the steps in order: what keeps the machine from harm, the food, and then the
+// machine.
+type planner struct {
+	c       *modes.Case
+	k       *known
+	b       *belief
+	ranking []ranked
+	dangers []modes.Danger
+
+	headline fact.Fact
+	steps    []modes.Step
+	weighIn  *charge.Weighing
+	asked    *asked
+	// unjudged is why the charge is not judged, hold why no refrigerant is moved; missing
+	// are the readings that are needed.
+	unjudged, hold fact.Fact
+	missing        []string
+}
+
+func (p *planner) add(code fact.Code, values ...fact.Value) *modes.Step {
+	p.steps = append(p.steps, modes.Do(code, values...))
+	s := &p.steps[len(p.steps)-1]
+	s.Effect = effects[code]
+	return s
+}
+
+// effects of the steps of this mode; what is not named does nothing to the machine.
+var effects = map[fact.Code]modes.Effect{
+	"step.cold-oil":             {Running: true},
+	"step.cold-run":             {Running: true, Waits: true},
+	"step.cold-add":             {Starts: true, Moves: true},
+	"step.cold-add-share":       {Starts: true, Moves: true},
+	"step.cold-add-level":       {Starts: true, Moves: true},
+	"step.cold-add-level-share": {Starts: true, Moves: true},
+	"step.cold-mend-leak":       {Stops: true, Opens: true},
+	"step.cold-recover":         {Running: true, Moves: true},
+	"step.cold-level":           {Running: true},
+	"step.cold-start-level":     {Starts: true},
+	"step.cold-restart":         {Starts: true},
+	"step.cold-watch":           {Running: true},
+	"step.cold-weigh-glass":     {Moves: true},
+	"step.cold-defrost-now":     {Waits: true},
+	"step.cold-recover-share":   {Running: true, Moves: true},
+}
+
+func (p *planner) plan() {
+	stop := p.stop()
+	p.food()
+	if !stop && p.in("floodback", "slugging") {
+		p.add("step.feel-compressor").Running = true
+	}
+	switch {
+	case p.opened():
+	case p.early():
+	case p.unread():
+	case p.iced():
+	default:
+		p.byBelief()
+	}
+	if p.headline.Code == "" {
+		p.headline = p.answer()
+	}
+	p.foodAway()
+}
+
+// foodAway finds the food another cold place before the machine is opened, which takes hours.
+func (p *planner) foodAway() {
+	opens := slices.IndexFunc(p.steps, func(s modes.Step) bool {
+		return s.Opens || s.Do.Code == "step.recover-rest" || s.Do.Code == "step.nitrogen"
+	})
+	if opens < 0 || !p.c.Room.Application.KeepsFood() || p.in("cold-food", "cold-frozen-food") {
+		return
+	}
+	p.steps = slices.Insert(p.steps, opens, modes.Do("step.cold-food-away"))
+}
+
+func (p *planner) in(codes ...string) bool {
+	return slices.ContainsFunc(
+		p.dangers, func(d modes.Danger) bool { return slices.Contains(codes, d.Code) },
+	)
+}
+
+// stop is first where the machine may harm itself as it runs.
+func (p *planner) stop() bool {
+	for _, d := range p.dangers {
+		if !d.Stops {
+			continue
+		}
+		p.steps = append(p.steps, modes.Do("step.stop").Because(d.Says))
+		p.unjudged = d.Says
+		return true
+	}
+	return false
+}
+
+// food comes before everything that can wait.
+func (p *planner) food() {
+	if !p.c.Room.Application.KeepsFood() {
+		p.add("step.cold-room-warms")
+		return
+	}
+	limit := p.k.usual.FoodLimit()
+	box := p.c.ReturnDryBulb
+	frozen := ""
+	if p.k.usual.Frozen {
+		frozen = "-frozen"
+	}
+	switch {
+	case box == nil:
+		p.add(fact.Code("step.cold-food-unknown"+frozen), fact.Amount("limit", limit.At))
+	case box.Value > limit.At:
+		p.add(
+			fact.Code("step.cold-food-move"+frozen), fact.Amount("box", box.Value),
+			fact.Amount("limit", limit.At),
+		)
+	default:
+		p.add(
+			fact.Code("step.cold-food"+frozen), fact.Amount("box", box.Value),
+			fact.Amount("limit", limit.At),
+		)
+	}
+}
+
+// opened: a circuit that was open is charged by weight.
+func (p *planner) opened() bool {
+	if !p.c.Seen.SealedSystemOpened {
+		return false
+	}
+	p.unjudged = fact.New("charge.cold-opened")
+	p.headline = fact.New("headline.cold-weigh")
+	p.add("step.nitrogen")
+	p.add("step.evacuate")
+	p.byWeight()
+	return true
+}
+
+// byWeight weighs in the label's charge, else what the glass and the receiver ask for.
+func (p *planner) byWeight() {
+	switch {
+	case p.c.Charge <= 0:
+		p.add("step.cold-weigh-glass")
+	case p.c.Weighing == nil:
+		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge)).Moves = true
+	default:
+		p.weighIn = p.c.Weighing
+		p.steps = append(p.steps, p.c.WeighIn())
+	}
+	p.add("step.cold-start-level")
+}
+
+// early: readings that are not those of the machine as it keeps its box.
+func (p *planner) early() bool {
+	wait := settled - p.c.Running
+	switch {
+	case p.unjudged.Code != "":
+		return false
+	case p.c.ReadBeforeMove:
+		p.unjudged = fact.New("charge.read-before-move")
+		wait = settled
+	case p.c.Running > 0 && wait > 0 && !p.c.Seen.CoilIced:
+		p.unjudged = fact.New("charge.cold-early", fact.Of("running", p.c.Running))
+	default:
+		return false
+	}
+	p.headline = fact.New("headline.cold-early", fact.Of("why", fact.Term(p.unjudged.Code))).
+		With(p.unjudged.Values...)
+	p.add("step.cold-run", fact.Of("wait", wait.Round(time.Minute)))
+	p.add("step.read-again")
+	return true
+}
+
+// least is how many readings a belief starts from.
+const least = 3
+
+// unread asks for the readings that a judgement starts from.
+func (p *planner) unread() bool {
+	has := 0
+	for _, f := range []int{difference, superheat, subcooling, overOutdoor} {
+		if p.k.std[f] > 0 {
+			has++
+		}
+	}
+	if has >= least || has >= 1 && p.unjudged.Code != "" {
+		return false
+	}
+	c := p.c
+	for _, r := range []struct {
+		name string
+		has  bool
+	}{
+		{"suctionPressure", c.SuctionPressure != nil}, {"suctionLine", c.SuctionLine != nil},
+		{"liquidPressure", c.LiquidPressure != nil}, {"liquidLine", c.LiquidLine != nil},
+		{"returnDryBulb", c.ReturnDryBulb != nil}, {"outdoorDryBulb", c.OutdoorDryBulb != nil},
+	} {
+		if !r.has {
+			p.missing = append(p.missing, r.name)
+		}
+	}
+	terms := fact.Terms{}
+	for _, m := range p.missing {
+		terms = append(terms, fact.Term("reading."+m))
+	}
+	if p.unjudged.Code == "" {
+		p.unjudged = fact.New("charge.cold-unread", fact.Of("readings", terms))
+		p.headline = fact.New("headline.cold-unread")
+	}
+	p.add("step.read", fact.Of("readings", terms)).Running = true
+	return true
+}
+
+// believed reports whether the belief is worth telling although the charge is not judged.
+func (p *planner) believed() bool {
+	return p.missing == nil && p.headline.Code != "headline.cold-early" &&
+		!p.c.Seen.SealedSystemOpened
+}
+
+// iced: the coil is freed first; what is found of it by the gauges is that of the ice.
+func (p *planner) iced() bool {
+	yes, asked := p.k.answers["cold-coil-iced"]
+	if !p.c.Seen.CoilIced && !(asked && yes) || p.stopped() {
+		return false
+	}
+	p.unjudged = fact.New("charge.cold-iced")
+	p.add("step.cold-defrost-now")
+	p.look()
+	if p.b.cause(evaporator) >= likely {
+		p.mend(p.rank(evaporator))
+	} else {
+		p.add("step.cold-why-iced", fact.Of("defrost", p.defrost()))
+		p.headline = fact.New("headline.cold-iced")
+	}
+	p.watch()
+	return true
+}
+
+func (p *planner) defrost() fact.Term {
+	d := p.c.Room.Defrost
+	if d == 0 {
+		d = coldroom.OffCycle
+		if p.k.usual.Frozen {
+			d = coldroom.Electric
+		}
+	}
+	return fact.Term("defrost." + d.String())
+}
+
+func (p *planner) rank(code string) *ranked {
+	for i := range p.ranking {
+		if p.ranking[i].code == code {
+			return &p.ranking[i]
+		}
+	}
+	return &p.ranking[0]
+}
+
+// look asks for the look that is worth most.
+func (p *planner) look() {
+	if p.asked = p.b.next(p.k); p.asked == nil {
+		return
+	}
+	l := p.asked.look
+	if l.running && p.stopped() {
+		p.asked = nil
+		return
+	}
+	s := p.add(fact.Code("look." + l.code))
+	s.Look, s.Running = l.code, l.running
+}
+
+// byBelief looks where a look is worth it, and mends what is likely.
+func (p *planner) byBelief() {
+	stopped := p.stopped()
+	top := &p.ranking[0]
+	p.look()
+	p.bulb()
+	low := p.low()
+	switch {
+	case low < likely:
+	case p.asked != nil || stopped || p.has("step.read"):
+		p.hold = fact.New("charge.look-first")
+	case p.b.cause(reserve) > p.b.cause(undercharge):
+		p.short("step.cold-add-level")
+	default:
+		p.short("step.cold-add")
+	}
+	for i := range p.ranking {
+		r := &p.ranking[i]
+		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) || low >= likely {
+			continue
+		}
+		if p.ofCharge(r) && (p.asked != nil || stopped || p.has("step.read")) {
+			p.hold = fact.New("charge.look-first")
+			continue
+		}
+		if i > 0 && p.asked != nil {
+			continue // the look comes first
+		}
+		switch {
+		case r.code == gas && r.chance >= 0.8:
+			p.gas()
+		case r.code == overcharge && r.chance >= likely:
+			p.over()
+		case !p.ofCharge(r):
+			p.mend(r)
+		}
+	}
+	if top.code == sound && p.asked == nil && low < likely {
+		p.add("step.cold-leave")
+		return
+	}
+	if p.hold.Code != "" {
+		p.add("step.leave-charge")
+	}
+	p.oil()
+	if stopped {
+		p.add("step.cold-restart")
+		return
+	}
+	p.watch()
+}
+
+// stopped says that the plan begins with a stop.
+func (p *planner) stopped() bool {
+	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
+}
+
+// bulb asks for the superheat at the bulb, which alone tells what the valve does, where a
+// valve may be at fault.
+func (p *planner) bulb() {
+	const may = 0.1
+	if !p.k.valve || p.c.BulbLine != nil || p.stopped() || p.asked != nil ||
+		p.b.cause(flooding)+p.b.cause(starving) < may || p.ranking[0].chance > 0.9 {
+		return
+	}
+	s := p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"}))
+	s.Field, s.Running = "bulbLine", true
+}
+
+// oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
+func (p *planner) oil() {
+	if p.stopped() || p.has("step.evacuate") {
+		return
+	}
+	for _, code := range []string{undercharge, restriction, starving, flooding} {
+		if p.b.cause(code) >= likely {
+			p.add("step.cold-oil")
+			return
+		}
+	}
+}
+
+// low is the chance that refrigerant is missing, whether it shows or not.
+func (p *planner) low() float64 { return p.b.cause(undercharge) + p.b.cause(reserve) }
+
+func (p *planner) ofCharge(r *ranked) bool {
+	return slices.Contains([]string{undercharge, reserve, overcharge, gas}, r.code)
+}
+
+// watch ends a plan: the box tells whether it was right.
+func (p *planner) watch() {
+	if p.has("step.cold-leave", "step.cold-run") {
+		return
+	}
+	p.add("step.read-again").Running = true
+	p.add("step.cold-watch", fact.Amount("box", p.k.usual.Box.Value))
+}
+
+func (p *planner) has(codes ...fact.Code) bool {
+	return slices.ContainsFunc(
+		p.steps, func(s modes.Step) bool { return slices.Contains(codes, s.Do.Code) },
+	)
+}
+
+// mend puts a cause right, by the name of its fault where one is likeliest by far.
+func (p *planner) mend(r *ranked) {
+	code, opens := fact.Code("mend."+r.code), false
+	f := r.faults[0]
+	if p.b.faults[f] >= 0.7*r.chance || len(r.faults) == 1 {
+		code, opens = fact.Code("mend."+faults[f].code), faults[f].opens
+	}
+	s := p.add(code, fact.Of("chance", fact.Share(r.chance)), fact.Of("defrost", p.defrost()))
+	s.Cause, s.Chance = r.code, r.chance
+	s.Opens = s.Opens || opens
+	if code == "mend.cold-pressure-control" {
+		s.Why, _ = controlFigure(p.c, &p.k.usual)
+	}
+}
+
+// muchGlide is the glide from which a leak leaves another blend behind, doseShare what is
+// added or taken at a time (common practice, no source).
+const (
+	muchGlide = quantity.TemperatureDelta(3)
+	doseShare = 0.05
+)
+
+// short finds the leak, mends it, and charges. Behind a receiver the glass and the level tell
+// when it is enough, and a move is small; where the charge is critical, or the blend has
+// changed, all of it is weighed in.
+func (p *planner) short(add fact.Code) {
+	p.add("step.find-leak")
+	glides := false
+	if c := p.c.SuctionPressure; c != nil {
+		glide, err := p.c.Fluid.Glide(c.Value.Absolute(p.c.Atmosphere))
+		glides = err == nil && glide > muchGlide
+	}
+	if p.k.usual.Receiver < 0.5 || glides {
+		p.add("step.recover-rest")
+		p.add("step.mend-leak").Opens = true
+		p.add("step.nitrogen")
+		p.add("step.evacuate")
+		p.byWeight()
+		return
+	}
+	p.add("step.cold-mend-leak")
+	if p.c.NoPairs {
+		p.add("step.cold-restart")
+		return
+	}
+	p.dose(add)
+	p.add("step.cold-level")
+}
+
+// gas comes out with all of the charge only.
+func (p *planner) gas() {
+	p.add("step.recover-rest").Moves = true
+	p.add("step.cold-new-drier").Opens = true
+	p.add("step.evacuate")
+	p.byWeight()
+}
+
+// dose is a small share of the label's charge, where that is known.
+func (p *planner) dose(code fact.Code) {
+	if whole := p.c.Charge; whole > 0 {
+		ounces := math.Max(1, math.Round(doseShare*float64(whole)/float64(quantity.Ounces(1))))
+		p.add(code, fact.Amount("mass", quantity.Ounces(ounces)))
+		return
+	}
+	p.add(code + "-share")
+}
+
+func (p *planner) over() {
+	if !p.c.NoPairs {
+		p.dose("step.cold-recover")
+	}
+}
+
+// answer is the whole of it in one sentence.
+func (p *planner) answer() fact.Fact {
+	top := p.ranking[0]
+	if low := p.low(); low >= likely {
+		top.code, top.chance = undercharge, low
+		if p.b.cause(reserve) > p.b.cause(undercharge) {
+			top.code = reserve
+		}
+	}
+	switch {
+	case top.code == sound && top.chance >= likely:
+		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))
+		if t := p.c.ReturnDryBulb; t != nil {
+			f = f.With(fact.Amount("box", t.Value))
+		}
+		return f
+	case top.chance >= likely:
+		return fact.New(
+			"headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
+			fact.Of("chance", fact.Share(top.chance)),
+		)
+	case p.stopped():
+		return fact.New("headline.stop")
+	}
+	terms := fact.Terms{}
+	for _, r := range p.ranking[:2] {
+		terms = append(terms, fact.Term("cause."+r.code))
+	}
+	return fact.New("headline.open", fact.Of("causes", terms))
+}

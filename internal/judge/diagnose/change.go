@@ -1,0 +1,452 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// A Change compares the readings with those before something was done.
+type Change struct {
+	// Before is the first explanation by the earlier readings alone.
+	Before *Explanation
+	Moves  []Move
+	// AsSaid reports whether the readings moved as Before and what was done say;
+	// Chance is the probability of a departure at least this large if they did.
+	AsSaid bool
+	Chance float64
+	// Revised says that the first explanation now is not what Before and what
+	// was done would have led to.
+	Revised bool
+	after   *Explanation
+}
+
+// A Move is how one feature moved, and how it should have.
+type Move struct {
+	Feature               signature.Feature
+	Before, After         float64
+	Expected, ExpectedStd float64 // of After
+}
+
+const (
+	// unforeseen is the prior that the machine or an instrument changed in
+	// a way that what was done does not account for.
+	unforeseen = 0.05
+	// sharedNoise is how much of an instrument's error is the same before and
+	// after: its calibration stays, its placing does not. Common practice.
+	sharedNoise = 0.5
+	// sharedRest is the same for how a machine answers a fault.
+	sharedRest = 0.8
+	// histories is how many components of the earlier readings are followed.
+	histories = 60
+	// notAsSaid is the chance below which the readings did not move as said.
+	notAsSaid = 0.005
+)
+
+// compareWith follows every explanation of the earlier readings through what
+// was done, and weighs it by both sets of readings together: the machine's own
+// offset is the same in both, so the difference counts for much.
+func (c *caseFile) compareWith(earlier *Earlier) *Change {
+	past := *c.evidence
+	past.Input, past.Airflow, past.Power, past.Earlier = earlier.Input, earlier.Airflow, earlier.Power, nil
+	was := open(&past)
+	c.earlier = was // whose states go on in this one
+	if was.seen.n == 0 {
+		return nil
+	}
+	was.infer()
+
+	// Both weighed alone, in case something unforeseen came between.
+	for i := range c.parts {
+		c.parts[i].log += math.Log(unforeseen) + was.evidenceLog()
+		c.parts[i].weight = 0
+	}
+	order := slices.Clone(was.parts)
+	slices.SortStableFunc(order, func(x, y component) int { return compare(y.weight, x.weight) })
+	first := order[0]
+	firstAfter, best := component{a: none, b: none}, 0.0
+	for i, b := range order[:min(histories, len(order))] {
+		a, ok := c.after(was, b, earlier.Done)
+		if !ok {
+			continue
+		}
+		// The first explanation is held to its word at the severity that keeps it
+		// best, among those that the earlier readings left likely.
+		if b.a == order[0].a && b.b == order[0].b && b.weight > 0.05*order[0].weight {
+			var x [maxDim]float64
+			if n1, n, ok := c.joint(was, b, a, &x); ok {
+				if chance := departure(x[n1:n]); i == 0 || chance > best {
+					first, firstAfter, best = b, a, chance
+				}
+			}
+		}
+		a.log = math.Log(1-unforeseen) + was.priorLog(b) + c.jointLog(was, b, a)
+		c.parts = append(c.parts, a)
+	}
+	c.normalize()
+
+	out := &Change{
+		Before: was.explanation([2]int{first.a, first.b}),
+		after:  c.explanation([2]int{firstAfter.a, firstAfter.b}),
+	}
+	out.Before.Probability = was.probability(first)
+	c.moves(out, was, first, firstAfter)
+	return out
+}
+
+// probability of the explanation a component belongs to.
+func (c *caseFile) probability(p component) float64 {
+	sum := 0.0
+	for _, x := range c.parts {
+		if x.a == p.a && x.b == p.b {
+			sum += x.weight
+		}
+	}
+	return sum
+}
+
+// priorLog is the log prior of a component with what was seen.
+func (c *caseFile) priorLog(p component) float64 {
+	switch {
+	case p.a == none:
+		return math.Log(priorSound*c.ordinary) + c.logClues(nil, nil)
+	case p.b == none:
+		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + c.logClues(&c.suspects[p.a], nil)
+	}
+	return math.Log(
+		c.seldom(
+			p.a,
+			p.b,
+		)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight,
+	) +
+		c.logClues(
+			&c.suspects[p.a],
+			&c.suspects[p.b],
+		)
+}
+
+// chargeMoved is the net charge added as a fraction of the label charge, or of the
+// usual one for the capacity.
+func (c *caseFile) chargeMoved(done []Action) float64 {
+	whole := float64(c.evidence.label())
+	sum := 0.0
+	for _, a := range done {
+		switch a.Kind {
+		case ChargeAdded:
+			sum += float64(a.Mass) / whole
+		case ChargeRecovered:
+			sum -= float64(a.Mass) / whole
+		}
+	}
+	return sum
+}
+
+// mended lists what each action puts right.
+var mended = map[ActionKind][]Code{
+	IndoorAirRestored:   {LowIndoorAir},
+	OutdoorCoilCleaned:  {CondenserAir},
+	RestrictionRemoved:  {Restriction},
+	FeedReduced:         {Overfeed},
+	CircuitRecharged:    {Undercharge, Overcharge, NonCondensables, OtherRefrigerant},
+	InstrumentCorrected: instrumentSignatures,
+}
+
+// after is what an explanation of the earlier readings becomes by what was
+// done; it may add a state to a suspect of c.
+func (c *caseFile) after(was *caseFile, b component, done []Action) (component, bool) {
+	type held struct {
+		signature Code
+		severity  float64
+		index     int // of the state, which stays what it is; or none
+		state     *state
+	}
+	var left []held
+	charge := 0.0
+	for k, a := range [...]int{b.a, b.b} {
+		if a == none {
+			continue
+		}
+		index := [...]int{b.sa, b.sb}[k]
+		code, s := was.suspects[a].signature, &was.states[a][index]
+		switch code {
+		case Undercharge:
+			charge -= s.severity
+		case Overcharge:
+			charge += s.severity
+		default:
+			gone := false
+			for _, action := range done {
+				gone = gone || slices.Contains(mended[action.Kind], code)
+			}
+			if !gone {
+				left = append(left, held{code, s.severity, index, s})
+			}
+		}
+	}
+	for _, action := range done {
+		if action.Kind == CircuitRecharged {
+			charge = 0
+		}
+	}
+	charge += c.chargeMoved(done)
+	const slight = 0.02 // of the charge: no fault
+	switch {
+	case charge < -slight:
+		left = append(left, held{Undercharge, -charge, none, nil})
+	case charge > slight:
+		left = append(left, held{Overcharge, charge, none, nil})
+	}
+	out := component{a: none, b: none, followed: true, charge: charge}
+	for _, h := range left[:min(2, len(left))] {
+		a := slices.IndexFunc(
+			c.suspects,
+			func(s suspect) bool { return s.signature == h.signature },
+		)
+		if a < 0 {
+			return out, false
+		}
+		var s state
+		switch {
+		case h.index == none:
+			s = c.at(a, h.severity)
+		case h.state.level != nil:
+			s = c.states[a][h.index]
+		default:
+			s = *h.state
+		}
+		s.weight = 0
+		c.states[a] = append(c.states[a], s)
+		if out.a == none {
+			out.a, out.sa = a, len(c.states[a])-1
+		} else {
+			out.b, out.sb = a, len(c.states[a])-1
+		}
+	}
+	if out.b != none && out.a > out.b {
+		out.a, out.b, out.sa, out.sb = out.b, out.a, out.sb, out.sa
+	}
+	return out, true
+}
+
+// at interpolates a tabled cause to a severity, from nothing at zero.
+func (c *caseFile) at(a int, severity float64) state {
+	n := len(c.levels(c.suspects[a].signature))
+	high := slices.IndexFunc(c.states[a][:n], func(s state) bool { return s.severity >= severity })
+	if high < 0 {
+		high = n - 1
+	}
+	upper, lower := &c.states[a][high], &state{gain: &matrix{}, rest: &matrix{}}
+	if high > 0 {
+		lower = &c.states[a][high-1]
+	}
+	t := (severity - lower.severity) / (upper.severity - lower.severity)
+	s := state{
+		severity: severity,
+		gain:     &matrix{},
+		rest:     &matrix{},
+		level:    upper.level,
+		capacity: lower.capacity + t*(upper.capacity-lower.capacity),
+	}
+	for f := range features {
+		s.shift[f] = lower.shift[f] + t*(upper.shift[f]-lower.shift[f])
+		for g := range features {
+			s.gain[f][g] = lower.gain[f][g] + t*(upper.gain[f][g]-lower.gain[f][g])
+			s.rest[f][g] = max(0, 1-t)*lower.rest[f][g] + t*upper.rest[f][g]
+		}
+	}
+	s.doubt = modelDoubt(&s.shift)
+	return s
+}
+
+// follow is how the features of a component follow the machine's own offset:
+// 1 plus the gains, as the clamps show it.
+func (c *caseFile) follow(p component) matrix {
+	var m matrix
+	for f := range m {
+		m[f][f] = 1
+	}
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none {
+			continue
+		}
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.gain != nil {
+			for f := range m {
+				for g := range m[f] {
+					m[f][g] += s.gain[f][g]
+				}
+			}
+		}
+	}
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none {
+			continue
+		}
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.pull != nil {
+			s.pull.follow(&m)
+		}
+	}
+	return m
+}
+
+// jointPrediction stacks the features before, then after, of b and a: residuals
+// of what was read, and their covariance in the scratch triangle. It returns
+// the count before and in all.
+func (c *caseFile) jointPrediction(
+	was *caseFile,
+	b, a component,
+	x *[maxDim]float64,
+	shareRest bool,
+) (first, n int) {
+	meanBefore, covBefore := was.predict(b, &was.seen.have, &was.seen.noise)
+	meanAfter, covAfter := c.predict(a, &c.seen.have, &c.seen.noise)
+	followBefore, followAfter := was.follow(b), c.follow(a)
+	var cross matrix // after by before
+	var half matrix
+	for f := range half {
+		for g := range half {
+			for h := range half {
+				half[f][g] += followAfter[f][h] * c.machine.scatter[h][g]
+			}
+		}
+	}
+	for f := range cross {
+		for g := range cross {
+			for h := range half {
+				cross[f][g] += half[f][h] * followBefore[g][h]
+			}
+			cross[f][g] += sharedNoise * c.seen.noise[f][g]
+		}
+	}
+	if shareRest {
+		for i, p := range [...]int{a.a, a.b} {
+			for j, q := range [...]int{b.a, b.b} {
+				if p == none || q == none || c.suspects[p].signature != was.suspects[q].signature {
+					continue
+				}
+				s, t := &c.states[p][[...]int{a.sa, a.sb}[i]], &was.states[q][[...]int{b.sa, b.sb}[j]]
+				if t.severity < s.severity {
+					s = t
+				}
+				for f := range cross {
+					for g := range cross {
+						if s.rest != nil {
+							cross[f][g] += sharedRest * (1 + s.restMore) * s.rest[f][g]
+						}
+					}
+				}
+			}
+		}
+	}
+	var at [maxDim]int
+	for f := range features {
+		if was.seen.have[f] {
+			x[n], at[n] = was.seen.value[f]-meanBefore[f], f
+			for k := range n + 1 {
+				c.triangle.l[n][k] = covBefore[f][at[k]]
+			}
+			n++
+		}
+	}
+	first = n
+	for f := range features {
+		if c.seen.have[f] {
+			x[n], at[n] = c.seen.value[f]-meanAfter[f], f
+			for k := range first {
+				c.triangle.l[n][k] = cross[f][at[k]]
+			}
+			for k := first; k <= n; k++ {
+				c.triangle.l[n][k] = covAfter[f][at[k]]
+			}
+			n++
+		}
+	}
+	return first, n
+}
+
+// joint factors the covariance of both sets of readings and whitens their
+// residuals.
+func (c *caseFile) joint(
+	was *caseFile,
+	b, a component,
+	x *[maxDim]float64,
+) (first, n int, ok bool) {
+	for _, share := range [...]bool{true, false} {
+		first, n = c.jointPrediction(was, b, a, x, share)
+		if c.triangle.factor(n) {
+			c.triangle.whiten(x[:n])
+			return first, n, true
+		}
+	}
+	return first, n, false
+}
+
+func (c *caseFile) jointLog(was *caseFile, b, a component) float64 {
+	var x [maxDim]float64
+	_, n, ok := c.joint(was, b, a, &x)
+	if !ok {
+		return math.Inf(-1)
+	}
+	d2 := 0.0
+	for i := range n {
+		d2 += x[i] * x[i]
+	}
+	return logStudent(n, c.triangle.logDet(), d2) + was.bounds(b) + c.bounds(a)
+}
+
+// departure is the chance of whitened residuals at least this large.
+func departure(x []float64) float64 {
+	distance := 0.0
+	for _, v := range x {
+		distance += v * v
+	}
+	return 1 - distuv.ChiSquared{K: float64(len(x))}.CDF(distance*(tails-2)/tails)
+}
+
+// moves compares each feature after with what the earlier diagnosis and what
+// was done let expect, given the readings before.
+func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
+	var x [maxDim]float64
+	first, n, ok := c.joint(was, b, a, &x)
+	if !ok || n == first {
+		out.AsSaid, out.Chance = true, 1
+		return
+	}
+	out.Chance = departure(x[first:n])
+	out.AsSaid = out.Chance >= notAsSaid
+	i := first
+	for f := range features {
+		if !c.seen.have[f] {
+			continue
+		}
+		// The whitened residuals before give the conditional mean, the rows of
+		// the factor after give its spread.
+		residual, variance := 0.0, 0.0
+		for k := range i + 1 {
+			residual += c.triangle.l[i][k] * x[k]
+		}
+		expected := 0.0
+		for k := range first {
+			expected += c.triangle.l[i][k] * x[k]
+		}
+		for k := first; k <= i; k++ {
+			variance += c.triangle.l[i][k] * c.triangle.l[i][k]
+		}
+		i++
+		if !was.seen.have[f] {
+			continue
+		}
+		m := Move{
+			Feature: signature.Feature(f), Before: was.seen.value[f], After: c.seen.value[f],
+			Expected: c.seen.value[f] - residual + expected, ExpectedStd: math.Sqrt(variance),
+		}
+		if m.Feature == signature.Evaporating {
+			m.Before, m.After, m.Expected = m.Before+was.seen.raw.evapGlide, m.After+c.seen.raw.evapGlide, m.Expected+c.seen.raw.evapGlide
+		}
+		out.Moves = append(out.Moves, m)
+	}
+}
+
+// revise compares the first explanation now with what was to be expected.
+func (x *Change) revise(now *Explanation) { x.Revised = now.Code() != x.after.Code() }

@@ -1,0 +1,342 @@
+package diagnose
+
+import (
+	"math"
+
+	"github.com/satline/satline/internal/base/normal"
+)
+
+// ChargeBand is the relative charge error up to which a charge is in band: half of what a
+// technician can hit with a scale and a target; common practice, no source.
+const ChargeBand = 0.05
+
+// A ChargeCall is what is said of the charge.
+type ChargeCall int
+
+// The calls.
+const (
+	ChargeOpen   ChargeCall = iota // more than one answer is left
+	ChargeLow                      // below the band
+	ChargeInBand                   // leave it alone
+	ChargeHigh                     // above the band
+)
+
+// The chances from which the charge is called. A call moves refrigerant or says that none
+// needs to be moved, and the sides differ in what gives the same readings: nothing but
+// a restriction looks like too little, while gas in the circuit or a loose clamp on the
+// liquid line looks like too much. The ladder of thresholds in testdata/trial.md shows what
+// each would give; these were chosen on other visits.
+const (
+	CallLow    = 0.85
+	CallHigh   = 0.85
+	CallInBand = 0.85
+)
+
+// Call is what is said of the charge by these chances.
+func (b *ChargeBelief) Call() ChargeCall {
+	switch {
+	case b.Low >= CallLow:
+		return ChargeLow
+	case b.High >= CallHigh:
+		return ChargeHigh
+	case b.InBand >= CallInBand:
+		return ChargeInBand
+	}
+	return ChargeOpen
+}
+
+// A Spread is a mean with its standard deviation.
+type Spread struct{ Mean, Std float64 }
+
+// A ChargeBelief is the chance of every relative charge error: −0.2 is a fifth of the right
+// charge missing. It is one with the chances of the explanations: every term of the mixture
+// that has too little or too much refrigerant adds to it at its size, and every other at the
+// scatter of machines that are charged right.
+type ChargeBelief struct {
+	// Low is the chance of less than the band, High that of more; with InBand they add to 1.
+	Low, InBand, High float64
+	// Error is of the charge as it is; the others hold where it is out of band.
+	Error, ErrorGivenLow, ErrorGivenHigh Spread
+
+	density chargeDensity
+}
+
+// A chargeDensity is the chance of each cell.
+type chargeDensity [chargeCells]float64
+
+// The cells of a belief: even steps of the relative error from empty to far too much. The
+// edges of the band are edges of cells.
+const (
+	chargeStep  = 0.01
+	chargeLeast = -1.0
+	chargeMost  = 0.7
+	chargeCells = 170
+)
+
+// middle of a cell.
+func chargeAt(cell int) float64 { return chargeLeast + (float64(cell)+0.5)*chargeStep }
+
+func chargeCell(x float64) int {
+	return min(max(int((x-chargeLeast)/chargeStep), 0), chargeCells-1)
+}
+
+// ownCharge is the standard deviation of the charge of machines that are charged right:
+// a scale, the line set estimated, what was lost at the hoses. Common practice.
+const ownCharge = 0.02
+
+var rightly = func() (w chargeDensity) {
+	for i := range w {
+		edge := chargeLeast + float64(i)*chargeStep
+		w[i] = normal.Below((edge+chargeStep)/ownCharge) - normal.Below(edge/ownCharge)
+	}
+	return w
+}()
+
+// Quantile is the relative charge error that the charge stays below with the chance p.
+func (b *ChargeBelief) Quantile(p float64) float64 {
+	sum := 0.0
+	for i, w := range b.density {
+		if w > 0 && sum+w >= p {
+			return chargeLeast + (float64(i)+max(0, p-sum)/w)*chargeStep
+		}
+		sum += w
+	}
+	return chargeMost
+}
+
+// sumUp derives everything from the density.
+func (b *ChargeBelief) sumUp() {
+	total := 0.0
+	for _, w := range b.density {
+		total += w
+	}
+	if !(total > 0) {
+		b.density, total = rightly, 1
+	}
+	low, high := chargeCell(-ChargeBand+chargeStep/2), chargeCell(ChargeBand+chargeStep/2)
+	var below, above, all moments
+	for i := range b.density {
+		b.density[i] /= total
+		w, x := b.density[i], chargeAt(i)
+		all.take(w, x)
+		switch {
+		case i < low:
+			below.take(w, x)
+		case i >= high:
+			above.take(w, x)
+		}
+	}
+	b.Low, b.High = min(below.weight, 1), min(above.weight, 1)
+	b.InBand = max(0, 1-b.Low-b.High)
+	b.Error, b.ErrorGivenLow, b.ErrorGivenHigh = all.spread(), below.spread(), above.spread()
+}
+
+// moments of weighted values.
+type moments struct{ weight, sum, square float64 }
+
+func (m *moments) take(weight, x float64) {
+	m.weight += weight
+	m.sum += weight * x
+	m.square += weight * x * x
+}
+
+func (m *moments) spread() Spread {
+	if m.weight <= 0 {
+		return Spread{}
+	}
+	mean := m.sum / m.weight
+	return Spread{mean, math.Sqrt(max(0, m.square/m.weight-mean*mean))}
+}
+
+// mostLevels is room for the severities of a suspect, mostSuspects for the suspects.
+const (
+	mostLevels   = 12
+	mostSuspects = 40
+)
+
+// chargeBelief spreads each explanation with a wrong charge over its sizes: between those
+// that were weighed, the likelihood is interpolated, down to that of the same explanation
+// without it.
+func (c *caseFile) chargeBelief() ChargeBelief {
+	var b ChargeBelief
+	best := math.Inf(-1)
+	for i := range c.parts {
+		if !c.parts[i].followed {
+			best = max(best, c.parts[i].fit)
+		}
+	}
+	if math.IsInf(best, -1) {
+		best = 0
+	}
+	right := 0.0
+	// Likelihoods by companion, from 0 (none), and by level; those without a wrong
+	// charge stand in bare.
+	var bare [mostSuspects + 1]float64
+	var fits, masses [2][mostSuspects + 1][mostLevels]float64
+	var of [2]int
+	for k, code := range [...]Code{Undercharge, Overcharge} {
+		of[k] = c.suspect(code)
+	}
+	for i := range c.parts {
+		p := &c.parts[i]
+		if p.followed {
+			b.density.spreadAbout(p.charge, followedWithin, p.weight)
+			continue
+		}
+		if p.a != none && c.suspects[p.a].signature == NextToEmpty {
+			b.density.spreadAbout(-c.states[p.a][p.sa].severity, emptyWithin, p.weight)
+			continue
+		}
+		which, with, level := -1, p.a, p.sa
+		other, otherState := none, 0
+		for k, a := range of {
+			switch {
+			case a == none:
+			case p.a == a:
+				which, level, other, otherState = k, p.sa, p.b, p.sb
+			case p.b == a:
+				which, level, other, otherState = k, p.sb, p.a, p.sa
+			}
+		}
+		if which < 0 {
+			right += p.weight
+			if p.b == none && with < mostSuspects {
+				share := 1.0
+				if with != none {
+					share = c.states[with][p.sa].weight
+				}
+				bare[with+1] += share * math.Exp(p.fit-best)
+			}
+			continue
+		}
+		share := 1.0
+		if other != none {
+			share = c.states[other][otherState].weight
+		}
+		if other < mostSuspects && level < mostLevels {
+			fits[which][other+1][level] += share * math.Exp(p.fit-best)
+			masses[which][other+1][level] += p.weight
+		}
+	}
+	for i, w := range rightly {
+		b.density[i] += right * w
+	}
+	for k, a := range of {
+		if a == none {
+			continue
+		}
+		sign := 1.0
+		if k == 0 {
+			sign = -1
+		}
+		for with := range fits[k] {
+			c.spreadSizes(&b, a, sign, bare[with], &fits[k][with], &masses[k][with])
+		}
+	}
+	b.sumUp()
+	return b
+}
+
+// suspect is the index of a signature among the suspects; none where it is not.
+func (c *caseFile) suspect(code Code) int {
+	for a := range c.suspects {
+		if c.suspects[a].signature == code {
+			return a
+		}
+	}
+	return none
+}
+
+// How far off a charge may be that is known about: one followed from earlier readings, by
+// the steps between sizes and the scale, and one with next to nothing in it.
+const (
+	followedWithin = 0.06
+	emptyWithin    = 0.2
+)
+
+// spreadAbout adds a triangle about a charge.
+func (d *chargeDensity) spreadAbout(charge, within, weight float64) {
+	sum := 0.0
+	from, to := chargeCell(charge-within), chargeCell(charge+within)
+	for i := from; i <= to; i++ {
+		sum += max(0, within-math.Abs(chargeAt(i)-charge))
+	}
+	for i := from; i <= to && sum > 0; i++ {
+		d[i] += weight * max(0, within-math.Abs(chargeAt(i)-charge)) / sum
+	}
+}
+
+// spreadSizes adds one explanation: a wrong charge of any size beside one companion. Between
+// the levels the log likelihood is a parabola as bent as at the levels around, the prior
+// density a line; below the least level the prior falls to nothing at none.
+func (c *caseFile) spreadSizes(
+	b *ChargeBelief,
+	a int,
+	sign, bare float64,
+	fits, masses *[mostLevels]float64,
+) {
+	total := 0.0
+	for _, m := range masses {
+		total += m
+	}
+	if total <= 0 {
+		return
+	}
+	// Knots, the first at no error; a last one half a step past the gravest.
+	var at, log, prior [mostLevels + 2]float64
+	n := 1
+	const least = 1e-13
+	log[0] = math.Log(max(bare, least))
+	for k := range min(len(c.states[a]), mostLevels) {
+		s := &c.states[a][k]
+		if s.weight == 0 {
+			break // followed from earlier readings
+		}
+		at[n], log[n], prior[n] = s.severity, math.Log(max(fits[k], least)), s.weight
+		n++
+	}
+	if n < 2 {
+		return
+	}
+	at[n] = at[n-1] + (at[n-1]-at[n-2])/2
+	log[n] = log[n-1]
+	n++
+	for k := 1; k < n-1; k++ { // weight into density
+		prior[k] /= (at[k+1] - at[k-1]) / 2
+	}
+	prior[n-1] = prior[n-2]
+	bend := func(k int) float64 {
+		if k > n-3 {
+			return 0 // nothing was weighed past it
+		}
+		left, right := (log[k]-log[k-1])/(at[k]-at[k-1]), (log[k+1]-log[k])/(at[k+1]-at[k])
+		return max(0, -(right-left)/(at[k+1]-at[k-1]))
+	}
+	var cells [chargeCells]float64
+	sum := 0.0
+	k, step := 0, 0.5*chargeStep
+	curve := bend(1)
+	for x := step; x < at[n-1]; x += chargeStep {
+		for k < n-2 && x > at[k+1] {
+			k++
+			curve = bend(k)
+			if k+1 < n-2 {
+				curve = (curve + bend(k+1)) / 2
+			}
+		}
+		t := (x - at[k]) / (at[k+1] - at[k])
+		w := (prior[k] + t*(prior[k+1]-prior[k])) *
+			math.Exp(log[k]+t*(log[k+1]-log[k])+curve*(x-at[k])*(at[k+1]-x))
+		i := chargeCell(sign * x)
+		cells[i] += w
+		sum += w
+	}
+	if !(sum > 0) {
+		return
+	}
+	for i, w := range cells {
+		if w > 0 {
+			b.density[i] += total * w / sum
+		}
+	}
+}

@@ -1,0 +1,364 @@
+package diagnose
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+)
+
+// A Verdict is the answer in a word.
+type Verdict string
+
+// The verdicts.
+const (
+	NotEnough     Verdict = "not-enough"
+	Sound         Verdict = "sound"
+	Faulty        Verdict = "fault"
+	Unclear       Verdict = "unclear"
+	Contradictory Verdict = "contradictory"
+)
+
+// A Diagnosis is what follows from the evidence.
+type Diagnosis struct {
+	Verdict Verdict
+	// Explanations by falling probability; the probabilities of all, with Rest,
+	// add to 1.
+	Explanations []Explanation
+	// Rest is the probability of the explanations not listed.
+	Rest float64
+	// Healthy is the probability that nothing is wrong with the machine or the
+	// instruments, whatever the weather.
+	Healthy float64
+	// Decision is what to do by all of it.
+	Decision Decision
+	// Freeze answers the complaint of a frozen coil; nil where it is none.
+	Freeze *Freeze
+	// Change compares with the readings before something was done; nil where
+	// there are none.
+	Change *Change
+
+	// Charge is what is believed of the charge.
+	Charge ChargeBelief
+
+	marginal  map[Code]float64
+	marginals []Marginal
+	sums      []summed
+}
+
+// Probability that a signature is present, alone or with another.
+func (d *Diagnosis) Probability(signature Code) float64 { return d.marginal[signature] }
+
+// An Explanation is nothing wrong (no causes), one cause or two.
+type Explanation struct {
+	Causes      []Cause
+	Probability float64
+	// Signs are the readings for and against it.
+	Signs []Sign
+
+	notes []note
+}
+
+// A Cause is a signature that is taken to be present.
+type Cause struct {
+	Signature Code
+	Kind      Kind
+	// Severity is the likeliest size, in the unit of the signature; see Size.
+	Severity float64
+	// Capacity is the part of the cooling capacity that it costs, as far as the
+	// system model says.
+	Capacity float64
+	// Faults that make the signature, the likeliest first.
+	Faults  []FaultChance
+	variant string
+	// Fluid is the refrigerant that the readings belong to, where they belong
+	// to another.
+	Fluid string
+}
+
+// A FaultChance is a fault and its probability given its signature.
+type FaultChance struct {
+	Fault  *Fault
+	Chance float64
+}
+
+// Infer weighs the evidence.
+func Infer(e Evidence) Diagnosis {
+	c := open(&e)
+	defer c.close()
+	c.infer()
+	if c.seen.n == 0 && !e.Seen.turns() {
+		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), marginal: map[Code]float64{}}
+	}
+	var change *Change
+	if e.Earlier != nil {
+		change = c.compareWith(e.Earlier)
+	}
+	d := c.diagnosis()
+	if change != nil {
+		change.revise(&d.Explanations[0])
+		d.Change = change
+	}
+	d.Decision = c.decide(d.Charge.Call())
+	d.Freeze = c.freeze(&d)
+	if d.Freeze != nil && d.Verdict == Contradictory {
+		d.Freeze.Explained = 0 // by readings that are not what they are taken for
+	}
+	return d
+}
+
+// open takes in the evidence and lists the suspects.
+func open(e *Evidence) *caseFile {
+	c := &caseFile{
+		evidence: e,
+		clues:    e.clues(),
+		table:    signature.For(deviceOf(e.Metering)),
+		work:     workspaces.Get().(*workspace),
+	}
+	c.work.taken = 0
+	in := e.Input
+	superheat, reached := superheatOf(e.Fluid)
+	if !reached {
+		// The other features hardly depend on it.
+		c.noDischarge, in.DischargeLine = true, nil
+	}
+	r := newReadings(&in, e.Airflow, e.Power, e)
+	r.fluid.Superheat = superheat
+	r.takeCurrent(e, &c.table.Sound)
+	c.seen = observe(r, &c.table.Sound)
+	c.bound = c.seen.raw.bound()
+	c.machine = expect(
+		c.table,
+		e.kinds(),
+		c.seen,
+		append(e.expected(), e.normal(c.seen.weather)...),
+	)
+	c.addTabled()
+	c.countMoves()
+	c.addHalts()
+	c.addCircumstances()
+	c.addInstruments()
+	return c
+}
+
+func (c *caseFile) add(signature Code, prior float64, states []state) {
+	if len(states) == 0 || prior <= 0 || len(c.suspects) == mostSuspects {
+		return
+	}
+	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues))
+	c.states = append(c.states, states)
+	c.prior = append(c.prior, prior)
+}
+
+func (c *caseFile) addTabled() {
+	for _, code := range tabled {
+		c.add(code, priors[code], c.sizesTried(code))
+	}
+}
+
+// tabled are the signatures that come from the table.
+var tabled = []Code{
+	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak,
+	LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir,
+}
+
+func (c *caseFile) addInstruments() {
+	bySignature := map[Code][]state{}
+	for i := range lies {
+		if s, ok := c.lieState(&lies[i]); ok {
+			bySignature[lies[i].signature] = append(bySignature[lies[i].signature], s)
+		}
+	}
+	for _, code := range instrumentSignatures {
+		prior := priors[code]
+		if code == Altitude && c.evidence.AtmosphereAssumed {
+			prior = priorAltitude
+		}
+		c.add(code, prior, bySignature[code])
+	}
+	var fluids []state
+	all := 0.0
+	for _, other := range c.evidence.Others {
+		all += shareOf(other)
+	}
+	for _, other := range c.evidence.Others {
+		l := lie{
+			signature: OtherRefrigerant,
+			weight:    shareOf(other) / all,
+			undo:      asFluid(other),
+			fluid:     other.Designation(),
+		}
+		if s, ok := c.lieState(&l); ok {
+			fluids = append(fluids, s)
+		}
+	}
+	unlisted := c.unknownFluid()
+	unlisted.weight = 0.1
+	fluids = append(fluids, unlisted)
+	c.add(OtherRefrigerant, priors[OtherRefrigerant], fluids)
+	c.add(readingsClash, priors[readingsClash], []state{c.clashState()})
+}
+
+var instrumentSignatures = []Code{
+	SuctionClamp,
+	LiquidClamp,
+	SuctionGauge,
+	LiquidGauge,
+	Altitude,
+	DryWick,
+	BulbsSwapped,
+	HosesSwapped,
+	ClampsSwapped,
+	AirSensorsSwapped,
+	SunOnSensor,
+	SupplySensor,
+}
+
+// listed is how many explanations are reported with their evidence, unless
+// more are likelier than leastListed.
+const (
+	listed      = 3
+	leastListed = 0.03
+)
+
+// diagnosis sums the mixture up by explanation.
+func (c *caseFile) diagnosis() Diagnosis {
+	d := Diagnosis{marginal: make(map[Code]float64, len(c.suspects))}
+	type key struct{ a, b int }
+	type sum struct {
+		key
+		weight float64
+		best   component
+	}
+	var index [mostSuspects + 1][mostSuspects + 1]int16 // of the sum of a pair, from 1
+	var chance [mostSuspects]float64
+	sums := make([]sum, 0, 4*mostSuspects)
+	for i := range c.parts {
+		p := &c.parts[i]
+		at := &index[p.a+1][p.b+1]
+		if *at == 0 {
+			sums = append(sums, sum{key: key{p.a, p.b}, best: *p})
+			*at = int16(len(sums))
+		}
+		s := &sums[*at-1]
+		s.weight += p.weight
+		if p.weight > s.best.weight {
+			s.best = *p
+		}
+		for _, x := range [...]int{p.a, p.b} {
+			if x != none {
+				chance[x] += p.weight
+			}
+		}
+		if p.a == none || c.suspects[p.a].faults[0].Kind == Circumstance {
+			d.Healthy += p.weight
+		}
+	}
+	for a := range c.suspects {
+		if chance[a] > 0 {
+			d.marginal[c.suspects[a].signature] += chance[a]
+		}
+	}
+	slices.SortStableFunc(sums, func(x, y sum) int { return compare(y.weight, x.weight) })
+	d.Rest = 1
+	d.sums = make([]summed, 0, len(sums))
+	for _, s := range sums {
+		x := summed{weight: s.weight}
+		for j, a := range [...]int{s.a, s.b} {
+			if a != none {
+				x.signatures[j] = c.suspects[a].signature
+			}
+		}
+		d.sums = append(d.sums, x)
+	}
+	d.marginals, d.Charge = c.sumBySignature(&chance), c.chargeBelief()
+	for i, s := range sums {
+		if i >= listed && s.weight < leastListed || i >= 3*listed {
+			break
+		}
+		x := Explanation{Probability: s.weight}
+		for j, a := range [...]int{s.a, s.b} {
+			if a != none {
+				x.Causes = append(
+					x.Causes,
+					c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b),
+				)
+			}
+		}
+		rival := sums[0].best
+		if i == 0 && len(sums) > 1 {
+			rival = sums[1].best
+		}
+		x.Signs = c.signs(s.best, rival)
+		x.notes = c.notes(s.a, s.b)
+		d.Explanations = append(d.Explanations, x)
+		d.Rest -= s.weight
+	}
+	d.Rest = max(0, d.Rest)
+	d.Verdict = d.verdict(c.ordinary > 0.5)
+	return d
+}
+
+// cause describes suspect a, at its mean severity over the mixture's terms of
+// the explanation (x, y).
+func (c *caseFile) cause(a, best, x, y int) Cause {
+	first := &c.states[a][best]
+	out := Cause{
+		Signature: c.suspects[a].signature, Severity: first.severity, Fluid: first.fluid,
+		Capacity: first.capacity, variant: first.variant,
+	}
+	sizes := c.sizesOf(a, func(p *component) bool { return p.a == x && p.b == y })
+	if v := &sizes.of[sizes.index(first.variant)]; first.gain != nil && v.posterior.weight > 0 {
+		out.Severity = v.posterior.spread().Mean
+	}
+	for _, f := range c.suspects[a].faults {
+		out.Kind = max(out.Kind, f.Kind)
+	}
+	out.Faults = c.faultChances(a, &sizes)
+	return out
+}
+
+const (
+	// sure is the probability from which the first explanation is the answer,
+	// present that from which its one cause is, whatever may come with it.
+	sure    = 0.5
+	present = 0.8
+	// calling is the probability of a sound machine below which a fault is
+	// called: to repair a sound machine costs more than to look once more, so
+	// the odds must be better than even.
+	calling = 0.08
+)
+
+// Alarm reports whether something is called wrong: with the machine or with an
+// instrument.
+func (d *Diagnosis) Alarm() bool { return d.Verdict != NotEnough && d.Healthy < calling }
+
+// Sureness is the probability of the first explanation. Where that is one cause
+// and less than sure, it is the probability that the cause is present, alone or
+// with another: what else is the matter can wait until it is mended.
+func (d *Diagnosis) Sureness() float64 {
+	first := &d.Explanations[0]
+	if len(first.Causes) == 1 && first.Probability < sure {
+		return d.Probability(first.Causes[0].Signature)
+	}
+	return first.Probability
+}
+
+// verdict is the answer; out of ordinary weather, where controls hold what the
+// table leaves to run, only a likely first explanation is one.
+func (d *Diagnosis) verdict(ordinary bool) Verdict {
+	first := &d.Explanations[0]
+	switch {
+	case len(first.Causes) == 1 && first.Causes[0].Signature == readingsClash:
+		return Contradictory
+	case first.healthy() && first.Probability >= sure:
+		return Sound
+	case !first.healthy() && d.Healthy < calling && (first.Probability >= sure || ordinary && d.Sureness() >= present):
+		return Faulty
+	}
+	return Unclear
+}
+
+// healthy explanations have nothing wrong with machine or instruments.
+func (x *Explanation) healthy() bool {
+	return len(x.Causes) == 0 || x.Causes[0].Kind == Circumstance
+}

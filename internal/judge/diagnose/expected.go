@@ -1,0 +1,78 @@
+package diagnose
+
+import "github.com/satline/satline/internal/judge/diagnose/signature"
+
+// Approach names the liquid line over the outdoor air in an Expectation; to
+// inference it is condensing over outdoor air less subcooling.
+const Approach signature.Feature = signature.Features
+
+// machine is what is known of the machine at hand as a sound one: the readings
+// it should give in the weather of the visit.
+type machine struct {
+	mean    vector // of machines of the kind, in this weather
+	offset  vector // of this machine from the mean
+	scatter matrix // what is not known of the offset
+}
+
+// expect starts from the kinds of machines that this one may be of, in the weather that was
+// seen, and takes in each expectation for it, one at a time. A rule for machines of any make
+// is a measurement of the offset (Kalman's update). What label or maker state is what this
+// machine was built to, and Std how far such machines are from it: it takes the place of what
+// the kind says of the same reading, and the others follow (Jeffrey 1965, The Logic of
+// Decision, chapter 11).
+func expect(
+	table *signature.Table,
+	kinds []float64,
+	seen *observation,
+	expected []Expectation,
+) *machine {
+	m := &machine{mean: seen.meant}
+	m.offset, m.scatter = table.Sound.Among(kinds, seen.weather)
+	for _, x := range expected {
+		mean := m.mean
+		switch {
+		case x.Weather != nil:
+			mean = table.Sound.Mean(*x.Weather, seen.fluid)
+		case x.AtRated:
+			mean = table.Sound.Mean(signature.Rated, seen.fluid)
+		}
+		var h vector
+		value := x.Value
+		switch {
+		case x.Feature == Approach:
+			h[signature.CondensingOver], h[signature.Subcooling] = 1, -1
+			value += seen.raw.condGlide
+		case x.Feature >= 0 && x.Feature < features:
+			h[x.Feature] = 1
+		default:
+			continue
+		}
+		if !(x.Std > 0) {
+			continue
+		}
+		surprise := value
+		for f := range h {
+			surprise -= h[f] * (mean[f] + m.offset[f])
+		}
+		var cross vector // scatter·h
+		variance := 0.0
+		for a := range cross {
+			for b := range h {
+				cross[a] += m.scatter[a][b] * h[b]
+			}
+			variance += h[a] * cross[a]
+		}
+		gain, known := 1/variance, max(0, 1-x.Std*x.Std/variance)/variance
+		if x.Rule {
+			gain = 1 / (variance + x.Std*x.Std)
+			known = gain
+		}
+		for a := range cross {
+			m.offset[a] += cross[a] * surprise * gain
+			for b := range cross {
+				m.scatter[a][b] -= cross[a] * cross[b] * known
+			}
+		}
+	}
+	return m
+}

@@ -1,0 +1,112 @@
+package diagnose
+
+import (
+	"math"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+)
+
+// What a measurement is expected to tell, without what would follow from each outcome: that
+// is worked out for the one that is asked for.
+
+// A lead is a heavy component with what it expects each feature to read.
+type lead struct {
+	component
+	mean, std vector
+}
+
+// heaviest returns the heaviest components, whose weights add to 1, the heaviest first.
+func (c *caseFile) heaviest() []component {
+	var heaviest [terms]int
+	n := 0
+	for i := range c.parts {
+		w := c.parts[i].weight
+		if n == terms && w <= c.parts[heaviest[n-1]].weight {
+			continue
+		}
+		if n < terms {
+			n++
+		}
+		k := n - 1
+		for ; k > 0 && c.parts[heaviest[k-1]].weight < w; k-- {
+			heaviest[k] = heaviest[k-1]
+		}
+		heaviest[k] = i
+	}
+	out := make([]component, n)
+	sum := 0.0
+	for k, i := range heaviest[:n] {
+		out[k] = c.parts[i]
+		sum += c.parts[i].weight
+	}
+	for k := range out {
+		out[k].weight /= sum
+	}
+	return out
+}
+
+// leading returns the heaviest components with what they forecast.
+func (c *caseFile) leading() []lead {
+	parts := c.heaviest()
+	out := make([]lead, len(parts))
+	var all [features]bool
+	for f := range all {
+		all[f] = true
+	}
+	for k := range out {
+		out[k].component = parts[k]
+		c.forecast(&out[k], &all)
+	}
+	return out
+}
+
+// forecast fills in the mean and standard deviation of every feature under a component,
+// given those that were measured.
+func (c *caseFile) forecast(p *lead, all *[features]bool) {
+	m, cov := c.predict(p.component, all, &c.seen.noise)
+	var x [maxDim]float64
+	var at [features]int
+	n := 0
+	for a := range features {
+		if !c.seen.have[a] {
+			continue
+		}
+		x[n], at[n] = c.seen.value[a]-m[a], a
+		for k := range n + 1 {
+			c.triangle.l[n][k] = cov[a][at[k]]
+		}
+		n++
+	}
+	known := c.triangle.factor(n)
+	if known {
+		c.triangle.whiten(x[:n])
+	}
+	for f := range features {
+		if c.seen.have[f] {
+			continue
+		}
+		mean, variance := m[f], cov[f][f]
+		if known {
+			var cross [maxDim]float64
+			for k := range n {
+				cross[k] = cov[f][at[k]]
+			}
+			c.triangle.whiten(cross[:n])
+			for i := range n {
+				mean += cross[i] * x[i]
+				variance -= cross[i] * cross[i]
+			}
+		}
+		p.mean[f], p.std[f] = mean, math.Sqrt(max(variance, 0.01))
+	}
+}
+
+// reach is where a feature may be.
+func reach(f signature.Feature, leading []lead) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for i := range leading {
+		p := &leading[i]
+		low, high = min(low, p.mean[f]-3.5*p.std[f]), max(high, p.mean[f]+3.5*p.std[f])
+	}
+	return low, high
+}

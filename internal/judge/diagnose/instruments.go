@@ -1,0 +1,157 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+)
+
+// A lie is an error of an instrument at some severity: undo takes the readings
+// as they were written down and returns what they would be without it; false
+// where the reading was not taken.
+type lie struct {
+	signature Code
+	severity  float64 // K, or Pa for gauges, or the fraction toward the wrong temperature
+	weight    float64
+	undo      func(*readings, *Evidence) bool
+	// pull takes the place of undo where the error depends on what the machine
+	// does.
+	pull  func(*readings, float64) (*pull, bool)
+	fluid string
+}
+
+const psi = 6894.757
+
+// lies are the errors that are tried. Their sizes are common practice, no source.
+var lies = []lie{
+	{signature: SuctionClamp, severity: 0.15, weight: 0.25, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.35, weight: 0.25, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.55, weight: 0.2, pull: suctionPull},
+	{signature: SuctionClamp, severity: 0.8, weight: 0.15, pull: suctionPull},
+	{signature: SuctionClamp, severity: 1, weight: 0.15, undo: blind(rSuctionLine, 15)},
+	{signature: LiquidClamp, severity: 0.35, weight: 0.25, pull: liquidPull},
+	{signature: LiquidClamp, severity: 0.65, weight: 0.3, pull: liquidPull},
+	{signature: LiquidClamp, severity: 0.9, weight: 0.3, pull: liquidPull},
+	{signature: LiquidClamp, severity: 1, weight: 0.15, undo: blind(rLiquidLine, 10)},
+	{signature: SuctionGauge, severity: -10 * psi, weight: 0.2, undo: zero(rEvaporating, -10*psi)},
+	{signature: SuctionGauge, severity: -4 * psi, weight: 0.3, undo: zero(rEvaporating, -4*psi)},
+	{signature: SuctionGauge, severity: 4 * psi, weight: 0.3, undo: zero(rEvaporating, 4*psi)},
+	{signature: SuctionGauge, severity: 10 * psi, weight: 0.2, undo: zero(rEvaporating, 10*psi)},
+	{signature: LiquidGauge, severity: -25 * psi, weight: 0.2, undo: zero(rCondensing, -25*psi)},
+	{signature: LiquidGauge, severity: -10 * psi, weight: 0.3, undo: zero(rCondensing, -10*psi)},
+	{signature: LiquidGauge, severity: 10 * psi, weight: 0.3, undo: zero(rCondensing, 10*psi)},
+	{signature: LiquidGauge, severity: 25 * psi, weight: 0.2, undo: zero(rCondensing, 25*psi)},
+	{signature: Altitude, severity: 1 * psi, weight: 0.4, undo: atmosphere(1 * psi)},
+	{signature: Altitude, severity: 2 * psi, weight: 0.35, undo: atmosphere(2 * psi)},
+	{signature: Altitude, severity: 3.2 * psi, weight: 0.25, undo: atmosphere(3.2 * psi)},
+	{signature: DryWick, severity: 0.3, weight: 0.25, undo: wick(0.3)},
+	{signature: DryWick, severity: 0.5, weight: 0.25, undo: wick(0.5)},
+	{signature: DryWick, severity: 0.7, weight: 0.25, undo: wick(0.7)},
+	{signature: DryWick, severity: 1, weight: 0.25, undo: wick(1)},
+	{signature: SunOnSensor, severity: 3, weight: 0.4, undo: offset(rOutdoor, 3)},
+	{signature: SunOnSensor, severity: 6, weight: 0.35, undo: offset(rOutdoor, 6)},
+	{signature: SunOnSensor, severity: 11, weight: 0.25, undo: offset(rOutdoor, 11)},
+	{signature: SupplySensor, severity: -5, weight: 0.2, undo: offset(rSupplyDryBulb, -5)},
+	{signature: SupplySensor, severity: -3, weight: 0.3, undo: offset(rSupplyDryBulb, -3)},
+	{signature: SupplySensor, severity: 3, weight: 0.3, undo: offset(rSupplyDryBulb, 3)},
+	{signature: SupplySensor, severity: 6, weight: 0.2, undo: offset(rSupplyDryBulb, 6)},
+	{
+		signature: BulbsSwapped,
+		severity:  1,
+		weight:    1,
+		undo:      exchange(rReturnDryBulb, rReturnWetBulb),
+	},
+	{signature: ClampsSwapped, severity: 1, weight: 1, undo: exchange(rSuctionLine, rLiquidLine)},
+	{
+		signature: AirSensorsSwapped,
+		severity:  1,
+		weight:    1,
+		undo:      exchange(rReturnDryBulb, rOutdoor),
+	},
+	{signature: HosesSwapped, severity: 1, weight: 1, undo: exchange(rEvaporating, rCondensing)},
+}
+
+// spread is how far an error of about a severity may be off that severity, as
+// a fraction.
+const spread = 0.3
+
+// exchanged are two readings that were taken for each other.
+var exchanged = []Code{BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwapped}
+
+func isExchange(c Code) bool { return slices.Contains(exchanged, c) }
+
+// lieState turns a lie into a shift of the features: what they are less what they
+// would be without it.
+func (c *caseFile) lieState(l *lie) (state, bool) {
+	if l.pull != nil {
+		p, ok := l.pull(c.seen.raw, l.severity)
+		return state{
+			severity: l.severity,
+			weight:   l.weight,
+			rest:     &noRest,
+			pull:     p,
+			bound:    c.bound,
+		}, ok
+	}
+	r, truth := &c.work.readings, &c.work.truth
+	*r = *c.seen.raw
+	if !l.undo(r, c.evidence) {
+		return state{}, false
+	}
+	truth.take(r, &c.table.Sound, c.seen)
+	s := state{
+		severity: l.severity,
+		weight:   l.weight,
+		rest:     c.work.matrix(),
+		fluid:    l.fluid,
+		bound:    r.bound(),
+	}
+	for f := range features {
+		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
+	}
+	around := spread
+	switch {
+	case l.signature == DryWick:
+		around = 0 // in the uncertainty of the wet bulb
+	case l.fluid != "" || isExchange(l.signature):
+		around = 0.05
+	}
+	for f := range features {
+		for g := range features {
+			s.rest[f][g] = around*around*s.shift[f]*s.shift[g] + truth.noise[f][g] - c.seen.noise[f][g]
+		}
+	}
+	return s, true
+}
+
+// unknownFluid stands for a refrigerant that none of those listed is like.
+func (c *caseFile) unknownFluid() state {
+	s := c.clashState()
+	s.bound = c.bound
+	return s
+}
+
+// noRest is that of a state that leaves the scatter as it is.
+var noRest matrix
+
+// usualOffset says how far off readings are that nothing explains.
+var usualOffset = vector{
+	signature.Evaporating: 8, signature.Superheat: 10, signature.CondensingOver: 8, signature.Subcooling: 8,
+	signature.DischargeOver: 18, signature.Split: 6, signature.WetBulbSplit: 5, signature.CondenserRise: 6,
+	signature.Airflow: 40, signature.Power: 35,
+}
+
+// clashState stands for readings that no cause explains: anywhere about the
+// sound ones.
+func (c *caseFile) clashState() state {
+	s := state{weight: 1, rest: c.work.matrix()}
+	if r := c.seen.raw; r.have[rReturnDryBulb] && r.have[rReturnWetBulb] {
+		read, std := r.depression()
+		s.bound = habit(read, math.Hypot(std, usualOffset[signature.WetBulbSplit]), 1)
+	}
+	for f, d := range usualOffset {
+		s.rest[f][f] = d * d
+	}
+	return s
+}

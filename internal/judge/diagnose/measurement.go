@@ -1,0 +1,367 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+)
+
+// A Measurement is a look or a reading that can be taken.
+type Measurement struct {
+	// Code names it for programs.
+	Code string
+	// Outcomes of a reading stand by rising value; of a test the yes comes
+	// before the no.
+	Outcomes []Outcome
+
+	test    *test
+	reading *scale
+}
+
+// An Outcome is a result and what would follow from it.
+type Outcome struct {
+	Chance float64
+	// Low and High bound the reading in kelvin, m³/s or W; they are infinite at
+	// the ends, and both zero for a test.
+	Low, High float64
+	// Then is the likeliest explanation given the outcome, with its probability.
+	Then            string
+	ThenProbability float64
+
+	then *Explanation
+	ends []weighted // the explanations after it, not made to add to 1
+}
+
+// A scale turns a feature into the reading that gives it: sign·feature + base.
+type scale struct {
+	feature    signature.Feature
+	code       string
+	field      string // in a visit
+	sign, base float64
+	minutes    float64 // to take it
+}
+
+// grid is how finely a reading is divided, and terms how many components stand
+// for the mixture, when its expected information is computed.
+const (
+	grid  = 30
+	terms = 24
+)
+
+// A pair of suspects (none, one or two) with its posterior.
+type weighted struct {
+	key    [2]int
+	weight float64
+}
+
+// byExplanation sums the mixture over severities and drops what is negligible.
+func (c *caseFile) byExplanation() []weighted {
+	const negligible = 1e-4
+	all := make([]weighted, 0, 2*mostSuspects)
+	var index [mostSuspects + 1][mostSuspects + 1]int16 // from 1
+	for i := range c.parts {
+		p := &c.parts[i]
+		at := &index[p.a+1][p.b+1]
+		if *at == 0 {
+			all = append(all, weighted{key: [2]int{p.a, p.b}})
+			*at = int16(len(all))
+		}
+		all[*at-1].weight += p.weight
+	}
+	return slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
+}
+
+// tryTest works out what would follow from a yes and from a no.
+func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
+	m := &Measurement{Code: t.code, test: t}
+	for _, end := range c.ends(t, all) {
+		var o Outcome
+		c.conclude(&o, end)
+		m.Outcomes = append(m.Outcomes, o)
+	}
+	return m
+}
+
+// ends are the explanations after a yes and after a no, not made to add to 1.
+func (c *caseFile) ends(t *test, all []weighted) (ends [2][]weighted) {
+	for _, x := range all {
+		yes := 0.0
+		for i, share := range c.shares(x.key[0]) {
+			yes += x.weight * share * c.chanceOfYes(t, x.key, i)
+		}
+		ends[0] = append(ends[0], weighted{x.key, yes})
+		ends[1] = append(ends[1], weighted{x.key, x.weight - yes})
+	}
+	return ends
+}
+
+// chanceOfYes is that of a test where an explanation holds, its first cause by fault i.
+func (c *caseFile) chanceOfYes(t *test, key [2]int, i int) float64 {
+	p := t.usual
+	if key[0] != none {
+		p = t.chance(c.suspects[key[0]].faults[i])
+	}
+	if b := key[1]; b != none {
+		q := 0.0
+		for j, f := range c.suspects[b].faults {
+			q += c.suspects[b].share[j] * t.chance(f)
+		}
+		p = max(p, q, 1-(1-p)*(1-q)/(1-t.usual))
+	}
+	return p
+}
+
+// shares of the faults of a suspect; all of it where there is no suspect.
+func (c *caseFile) shares(a int) []float64 {
+	if a == none {
+		return []float64{1}
+	}
+	return c.suspects[a].share
+}
+
+// conclude finds the likeliest explanation of an outcome and its chance.
+func (c *caseFile) conclude(o *Outcome, all []weighted) {
+	top := 0
+	o.ends = all
+	for i, x := range all {
+		o.Chance += x.weight
+		if x.weight > all[top].weight {
+			top = i
+		}
+	}
+	if o.Chance <= 0 {
+		return
+	}
+	o.ThenProbability = all[top].weight / o.Chance
+	o.then = c.explanation(all[top].key)
+	o.Then = o.then.Code()
+}
+
+// explanation names two suspects without size or evidence.
+func (c *caseFile) explanation(k [2]int) *Explanation {
+	x := &Explanation{}
+	for _, a := range k {
+		if a == none {
+			continue
+		}
+		cause := Cause{Signature: c.suspects[a].signature}
+		for _, f := range c.suspects[a].faults {
+			cause.Kind = max(cause.Kind, f.Kind)
+		}
+		x.Causes = append(x.Causes, cause)
+	}
+	return x
+}
+
+// fieldOf are the readings by their name in a visit.
+var fieldOf = [raws]string{
+	rEvaporating: "suctionPressure", rSuctionLine: "suctionLine", rLiquidLine: "liquidLine", rDischargeLine: "dischargeLine",
+	rCondenserLeaving: "condenserLeaving", rSupplyDryBulb: "supplyDryBulb", rSupplyWetBulb: "supplyWetBulb",
+	rAirflow: "airflow", rPower: "power",
+}
+
+// untaken lists the readings that were not taken and would give a feature.
+func (c *caseFile) untaken() []*scale {
+	r := c.seen.raw
+	var out []*scale
+	minutes := 3.0
+	offer := func(f signature.Feature, missing int, needs []int, code string, sign, base float64) {
+		if r.have[missing] || c.seen.have[f] || f == signature.DischargeOver && c.noDischarge {
+			return
+		}
+		for _, n := range needs {
+			if !r.have[n] {
+				return
+			}
+		}
+		out = append(out, &scale{f, code, fieldOf[missing], sign, base, minutes})
+	}
+	v := &r.value
+	offer(
+		signature.Superheat,
+		rSuctionLine,
+		[]int{rEvaporating},
+		"suction-line",
+		1,
+		v[rEvaporating]+r.evapGlide,
+	)
+	offer(
+		signature.Subcooling,
+		rLiquidLine,
+		[]int{rCondensing},
+		"liquid-line",
+		-1,
+		v[rCondensing]-r.condGlide,
+	)
+	offer(
+		signature.DischargeOver,
+		rDischargeLine,
+		[]int{rCondensing},
+		"discharge-line",
+		1,
+		v[rCondensing],
+	)
+	offer(
+		signature.CondenserRise,
+		rCondenserLeaving,
+		[]int{rOutdoor},
+		"condenser-leaving",
+		1,
+		v[rOutdoor],
+	)
+	offer(
+		signature.Split,
+		rSupplyDryBulb,
+		[]int{rReturnDryBulb},
+		"supply-dry-bulb",
+		-1,
+		v[rReturnDryBulb],
+	)
+	offer(
+		signature.WetBulbSplit,
+		rSupplyWetBulb,
+		[]int{rReturnWetBulb},
+		"supply-wet-bulb",
+		-1,
+		v[rReturnWetBulb],
+	)
+	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", 1, r.evapGlide)
+	minutes = 15
+	if c.evidence.NominalCapacity > 0 || c.evidence.RatedAirflow > 0 {
+		offer(signature.Airflow, rAirflow, nil, "airflow", 1, 0)
+	}
+	if c.evidence.NominalCapacity > 0 {
+		offer(signature.Power, rPower, nil, "power", 1, 0)
+	}
+	return out
+}
+
+// tryReading works out what would follow from a reading, by the ranges that it is told
+// apart in.
+func (c *caseFile) tryReading(s *scale, leading []lead) *Measurement {
+	f := s.feature
+	low, high := reach(f, leading)
+	type key = [2]int
+	keys := make([]key, 0, terms)
+	var groups [terms]int
+	for i := range leading {
+		k := key{leading[i].a, leading[i].b}
+		if groups[i] = slices.Index(keys, k); groups[i] < 0 {
+			groups[i] = len(keys)
+			keys = append(keys, k)
+		}
+	}
+	cells := make([][]float64, grid)
+	all := make([]float64, grid*len(keys))
+	step := (high - low) / grid
+	for g := range cells {
+		cells[g] = all[g*len(keys) : (g+1)*len(keys)]
+	}
+	for i := range leading {
+		p := &leading[i]
+		below := normal.Near((low - p.mean[f]) / p.std[f])
+		for g := range cells {
+			upTo := normal.Near((low + float64(g+1)*step - p.mean[f]) / p.std[f])
+			cells[g][groups[i]] += p.weight * (upTo - below)
+			below = upTo
+		}
+	}
+	m := &Measurement{Code: s.code, reading: s}
+	m.Outcomes = c.ranges(cells, keys, low, step, s)
+	return m
+}
+
+// ranges joins neighbouring cells with the same leading explanation.
+func (c *caseFile) ranges(cells [][]float64, keys [][2]int, low, step float64, s *scale) []Outcome {
+	type span struct {
+		from, to int
+		top      int
+		weights  []float64
+		total    float64
+	}
+	var spans []span
+	for g, w := range cells {
+		top := 0
+		for i := range w {
+			if w[i] > w[top] {
+				top = i
+			}
+		}
+		if n := len(spans); n == 0 || spans[n-1].top != top {
+			spans = append(
+				spans,
+				span{from: g, to: g, top: top, weights: make([]float64, len(keys))},
+			)
+		}
+		last := &spans[len(spans)-1]
+		last.to = g
+		for i := range w {
+			last.weights[i] += w[i]
+			last.total += w[i]
+		}
+	}
+	// A range too thin to matter joins the fatter of its neighbours.
+	const thin = 0.06
+	for len(spans) > 1 {
+		least := 0
+		for i := range spans {
+			if spans[i].total < spans[least].total {
+				least = i
+			}
+		}
+		if spans[least].total >= thin && len(spans) <= 3 {
+			break
+		}
+		into := least - 1
+		if into < 0 || least+1 < len(spans) && spans[least+1].total > spans[into].total {
+			into = least + 1
+		}
+		a, b := &spans[min(into, least)], &spans[max(into, least)]
+		for i := range a.weights {
+			a.weights[i] += b.weights[i]
+		}
+		a.to, a.total = b.to, a.total+b.total
+		spans = slices.Delete(spans, max(into, least), max(into, least)+1)
+	}
+	var out []Outcome
+	for i, sp := range spans {
+		o := Outcome{Low: math.Inf(-1), High: math.Inf(1)}
+		if i > 0 {
+			o.Low = low + float64(sp.from)*step
+		}
+		if i < len(spans)-1 {
+			o.High = low + float64(sp.to+1)*step
+		}
+		o.Low, o.High = c.read(s, o.Low), c.read(s, o.High)
+		if s.sign < 0 {
+			o.Low, o.High = o.High, o.Low
+		}
+		end := make([]weighted, len(keys))
+		for k, w := range sp.weights {
+			end[k] = weighted{keys[k], w}
+		}
+		c.conclude(&o, end)
+		out = append(out, o)
+	}
+	if s.sign < 0 {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// read turns a value of a feature into the reading.
+func (c *caseFile) read(s *scale, v float64) float64 {
+	if s.feature == signature.Airflow || s.feature == signature.Power {
+		if math.IsInf(v, 0) {
+			return v
+		}
+		return c.unit(s.feature) * math.Exp(v/100)
+	}
+	return s.sign*v + s.base
+}
+
+// Look reports whether it is a look or test that is answered by yes or no, the
+// first outcome or the second, and no reading.
+func (m *Measurement) Look() bool { return m.test != nil }

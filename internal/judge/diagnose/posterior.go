@@ -1,0 +1,447 @@
+package diagnose
+
+import (
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+)
+
+// A state is a suspect at one severity, as a shift of the readings.
+type state struct {
+	severity float64
+	weight   float64 // prior among the states of its suspect
+	shift    vector
+	gain     *matrix // nil: the shift is the same for every machine
+	rest     *matrix
+	restMore float64          // by how much of itself rest is more than that
+	doubt    vector           // variance beside rest
+	pull     *pull            // nil: no reading is drawn toward the air
+	capacity float64          // part of the cooling capacity lost, on average
+	fluid    string           // which refrigerant, for OtherRefrigerant
+	variant  string           // entry of the table, where it is not the signature's own
+	level    *signature.Level // nil for what is not in the table
+	// bound is the log likelihood of the air, were this the cause.
+	bound float64
+}
+
+// A component is one explanation at definite severities: one term of the
+// mixture that is the posterior.
+type component struct {
+	a, b   int     // suspects; none is -1
+	sa, sb int     // their states
+	fit    float64 // log likelihood of the readings
+	log    float64
+	weight float64 // posterior, after normalizing
+	// followed says that it comes from earlier readings and what was done since, which
+	// leaves a relative charge error.
+	followed bool
+	charge   float64
+}
+
+// A case is a visit in the making.
+type caseFile struct {
+	evidence *Evidence
+	table    *signature.Table
+	seen     *observation
+	clues    []clue
+	machine  *machine
+	suspects []suspect
+	states   [][]state
+	prior    []float64
+	parts    []component
+	// ordinary is the chance that the weather is.
+	ordinary float64
+	// noDischarge says that the discharge line of this refrigerant is beyond
+	// the table.
+	noDischarge bool
+	// bound is the log likelihood of the air if no instrument lies.
+	bound float64
+
+	triangle triangle // scratch
+	work     *workspace
+	earlier  *caseFile // of the earlier readings
+}
+
+const none = -1
+
+// predict returns the mean and covariance of the features, instruments
+// included, under a component. Only features marked in want are filled in.
+func (c *caseFile) predict(
+	p component,
+	want *[features]bool,
+	noise *matrix,
+) (mean vector, cov matrix) {
+	var first, second *state
+	if p.a != none {
+		first = &c.states[p.a][p.sa]
+	}
+	if p.b != none {
+		second = &c.states[p.b][p.sb]
+	}
+	var follow matrix // 1 + gains
+	for f := range features {
+		follow[f][f] = 1
+		mean[f] = c.machine.mean[f]
+	}
+	for _, s := range [...]*state{first, second} {
+		if s == nil {
+			continue
+		}
+		for f := range features {
+			mean[f] += s.shift[f]
+			if s.gain != nil {
+				for g := range features {
+					follow[f][g] += s.gain[f][g]
+				}
+			}
+		}
+	}
+	bare := (first == nil || first.gain == nil) && (second == nil || second.gain == nil)
+	var half vector
+	for f := range features {
+		if !want[f] {
+			continue
+		}
+		if bare {
+			mean[f] += c.machine.offset[f]
+			for g := range f + 1 {
+				cov[f][g] = c.machine.scatter[f][g]
+			}
+		} else {
+			for g := range features {
+				mean[f] += follow[f][g] * c.machine.offset[g]
+				half[g] = 0
+			}
+			for h := range features {
+				x := follow[f][h]
+				if x == 0 {
+					continue
+				}
+				for g := range features {
+					half[g] += x * c.machine.scatter[h][g]
+				}
+			}
+			for g := range f + 1 {
+				if !want[g] {
+					continue
+				}
+				sum := 0.0
+				for h := range features {
+					sum += half[h] * follow[g][h]
+				}
+				cov[f][g] = sum
+			}
+		}
+		for g := range f + 1 {
+			for _, s := range [...]*state{first, second} {
+				if s != nil && s.rest != nil {
+					cov[f][g] += (1 + s.restMore) * s.rest[f][g]
+				}
+			}
+		}
+		for _, s := range [...]*state{first, second} {
+			if s != nil {
+				cov[f][f] += s.doubt[f]
+			}
+		}
+	}
+	for f := range features {
+		for g := range f {
+			cov[g][f] = cov[f][g]
+		}
+	}
+	for _, s := range [...]*state{first, second} {
+		if s != nil && s.pull != nil {
+			s.pull.act(&mean, &cov)
+		}
+	}
+	for f := range features {
+		for g := range features {
+			cov[f][g] += noise[f][g]
+		}
+	}
+	return mean, cov
+}
+
+// bounds is the log likelihood of the air as it was read: a lie among the causes
+// replaces it by that of the readings without the lie.
+func (c *caseFile) bounds(p component) float64 {
+	bound := c.bound
+	for k, a := range [...]int{p.a, p.b} {
+		if a == none {
+			continue
+		}
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.level == nil && s.rest != nil {
+			bound += s.bound - c.bound
+		}
+	}
+	return bound
+}
+
+const (
+	// seldom is how much rarer two faults at once are than if faults came
+	// independently.
+	seldom = 0.7
+	// seldomLies is the same where one of the two is an instrument: readings that one cause
+	// explains nearly are not made to fit by a gauge that nobody doubted.
+	seldomLies = 0.35
+	// window is how far, in log likelihood, a pair at a first guess of its sizes may be
+	// below all single suspects together and still be gone through: Occam's window of
+	// Madigan and Raftery 1994, JASA 89:1535-1546. Both figures were chosen on simulated
+	// visits, not those of the trial, by the log probability of the truth and by how often
+	// both of two faults are named.
+	window = 6
+)
+
+// infer fills in the mixture.
+func (c *caseFile) infer() {
+	c.pack()
+	sound := component{a: none, b: none}
+	sound.fit = c.weigh(sound)
+	sound.log = math.Log(priorSound*c.ordinary) + sound.fit + c.logClues(nil, nil)
+	c.parts = append(c.work.parts[:0], sound)
+
+	var alone [mostSuspects]single
+	order := make([]int, 0, mostSuspects)
+	for a := range c.suspects {
+		alone[a] = c.single(a)
+		order = append(order, a)
+	}
+	if !c.evidence.NoPairs {
+		slices.SortStableFunc(
+			order,
+			func(i, j int) int { return compare(alone[j].log, alone[i].log) },
+		)
+		least := c.evidenceLog() - window
+		for i, b := range order {
+			c.pairsWith(b, order[i+1:], &alone, least)
+		}
+	}
+	c.normalize()
+}
+
+// A single is a suspect alone: the log of the sum over its states, and the likeliest.
+type single struct {
+	log       float64
+	likeliest int
+}
+
+// single weighs a suspect in all its states.
+func (c *caseFile) single(a int) single {
+	out := single{log: math.Inf(-1)}
+	top := math.Inf(-1)
+	seen := c.logClues(&c.suspects[a], nil)
+	for s := range c.states[a] {
+		p := component{a: a, b: none, sa: s}
+		p.fit = c.weigh(p)
+		p.log = math.Log(c.prior[a]*c.states[a][s].weight) + p.fit + seen
+		c.parts = append(c.parts, p)
+		out.log = logAdd(out.log, p.log)
+		if p.log > top {
+			top, out.likeliest = p.log, s
+		}
+	}
+	return out
+}
+
+const (
+	// slack is how far the guess of a pair by the covariance of one of the two may be
+	// below what the pair comes to.
+	slack = 3
+	// negligibleBeside is how far, in log likelihood, two sizes of a pair may be below
+	// its best by the covariance of that, and still be weighed.
+	negligibleBeside = 6
+)
+
+// pairsWith weighs a suspect, at first at its likeliest size, beside each of others, which
+// fit worse alone.
+func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, least float64) {
+	w := c.work
+	sb := alone[b].likeliest
+	c.weigh(component{a: b, b: none, sa: sb})
+	base := w.factored
+	_, bPulls := c.pulls(b)
+	for _, a := range others {
+		if !together(c.suspects[a].signature, c.suspects[b].signature) {
+			continue
+		}
+		prior := math.Log(
+			c.seldom(a, b)*c.prior[a]*c.prior[b],
+		) + c.logClues(
+			&c.suspects[a],
+			&c.suspects[b],
+		)
+		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
+			continue // would not be worth it if it explained all
+		}
+		// The one that fits better alone stays at its size for the guess.
+		sa, guess := 0, math.Inf(-1)
+		_, aPulls := c.pulls(a)
+		for s := range c.states[a] {
+			var g float64
+			if aPulls {
+				g = c.pair(a, b, s, sb, prior).log
+			} else {
+				p := c.packing(a, s)
+				g = prior + math.Log(c.states[a][s].weight*c.states[b][sb].weight) +
+					logStudent(w.n, base.logDet, base.distance(w.n, &p.by, nil)) + c.bound + p.bound
+			}
+			if g > guess {
+				sa, guess = s, g
+			}
+		}
+		if guess < least-slack {
+			continue
+		}
+		best := c.pair(a, b, sa, sb, prior)
+		if best.log < least {
+			continue
+		}
+		c.weigh(component{a: a, b: b, sa: sa, sb: sb})
+		c.pairSizes(a, b, sa, sb, prior, best.log, aPulls || bPulls)
+	}
+}
+
+// pulls says whether a state of a suspect is a pull, which no shift stands for.
+func (c *caseFile) pulls(a int) (first int, yes bool) {
+	for s := range c.states[a] {
+		if c.states[a][s].pull != nil {
+			return s, true
+		}
+	}
+	return 0, false
+}
+
+// pairSizes weighs a pair at all sizes that the covariance at (sa, sb), which was just
+// factored, leaves likely.
+func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
+	w := c.work
+	at := w.factored
+	centerA, centerB := c.packing(a, sa), c.packing(b, sb)
+	var stepsA, stepsB [mostLevels + 8][features]float64
+	for s := range c.states[a] {
+		stepsA[min(s, len(stepsA)-1)] = at.step(w.n, &c.packing(a, s).by, &centerA.by)
+	}
+	for s := range c.states[b] {
+		stepsB[min(s, len(stepsB)-1)] = at.step(w.n, &c.packing(b, s).by, &centerB.by)
+	}
+	for i := range c.states[a] {
+		for j := range c.states[b] {
+			if !pull {
+				squared := 0.0
+				for k := range w.n {
+					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] - stepsB[min(j, len(stepsB)-1)][k]
+					squared += x * x
+				}
+				guess := prior + math.Log(c.states[a][i].weight*c.states[b][j].weight) +
+					logStudent(
+						w.n,
+						at.logDet,
+						squared,
+					) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
+				if guess < best-negligibleBeside {
+					continue
+				}
+			}
+			c.parts = append(c.parts, c.pair(a, b, i, j, prior))
+		}
+	}
+}
+
+// pair weighs two suspects in two states; prior is that of the two together.
+func (c *caseFile) pair(a, b, sa, sb int, prior float64) component {
+	if a > b {
+		a, b, sa, sb = b, a, sb, sa
+	}
+	p := component{a: a, b: b, sa: sa, sb: sb}
+	p.fit = c.weigh(p)
+	p.log = prior + math.Log(c.states[a][sa].weight*c.states[b][sb].weight) + p.fit
+	return p
+}
+
+func (c *caseFile) normalize() {
+	total := c.evidenceLog()
+	for i := range c.parts {
+		c.parts[i].weight = math.Exp(c.parts[i].log - total)
+	}
+}
+
+// evidenceLog is the log of the sum of prior times likelihood.
+func (c *caseFile) evidenceLog() float64 {
+	top := math.Inf(-1)
+	for i := range c.parts {
+		top = max(top, c.parts[i].log)
+	}
+	if math.IsInf(top, -1) {
+		return top
+	}
+	sum := 0.0
+	for i := range c.parts {
+		sum += math.Exp(c.parts[i].log - top)
+	}
+	return top + math.Log(sum)
+}
+
+// together says whether two suspects make a pair: not both ends of one thing,
+// and nothing with 'the readings contradict each other' or with a machine that no cycle
+// runs in.
+func together(a, b Code) bool {
+	opposite := [...][2]Code{
+		{Undercharge, Overcharge},
+		{LowIndoorAir, HighIndoorAir},
+		{Restriction, Overfeed},
+	}
+	for _, o := range opposite {
+		if a == o[0] && b == o[1] || a == o[1] && b == o[0] {
+			return false
+		}
+	}
+	for _, x := range [...]Code{a, b} {
+		switch x {
+		case readingsClash,
+			LowLoad,
+			LowAmbient,
+			Economizer,
+			Drain,
+			NextToEmpty,
+			NotPumping,
+			Heating:
+			return false
+		}
+		if isExchange(x) {
+			return false
+		}
+	}
+	return true
+}
+
+func logAdd(a, b float64) float64 {
+	if a < b {
+		a, b = b, a
+	}
+	if math.IsInf(a, -1) {
+		return a
+	}
+	return a + math.Log1p(math.Exp(b-a))
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// seldom is how much rarer two suspects are at once than if they came independently.
+func (c *caseFile) seldom(a, b int) float64 {
+	for _, x := range [...]int{a, b} {
+		if c.suspects[x].faults[0].Kind == Instrument {
+			return seldomLies
+		}
+	}
+	return seldom
+}

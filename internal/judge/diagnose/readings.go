@@ -1,0 +1,359 @@
+package diagnose
+
+import (
+	"math"
+	"sync"
+
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+const features = signature.Features
+
+type (
+	vector = signature.Vector
+	matrix = signature.Matrix
+)
+
+// The raw readings that features are made of. Their errors are independent;
+// those of features are not, since one gauge serves several.
+const (
+	rEvaporating = iota // mean evaporating temperature
+	rCondensing         // middle of bubble and dew
+	rSuctionLine
+	rLiquidLine
+	rDischargeLine
+	rOutdoor
+	rCondenserLeaving
+	rReturnDryBulb
+	rReturnWetBulb
+	rSupplyDryBulb
+	rSupplyWetBulb
+	rAirflow
+	rPower
+	raws
+)
+
+// readings are raw values in kelvin (percent for the last two) with standard
+// uncertainty; std is that of a usual instrument where the reading is missing.
+type readings struct {
+	value, std [raws]float64
+	have       [raws]bool
+	// evapGlide is dew less mean evaporating temperature, condGlide middle
+	// condensing less bubble temperature.
+	evapGlide, condGlide float64
+	// fluid is the refrigerant, as far as the table tells it from others.
+	fluid signature.Fluid
+	// thin is by how much of the standard atmosphere the air is below it.
+	thin float64
+	// byCurrent says that the power is that by the compressor's current, and ratedPower what
+	// a sound machine has at rated conditions.
+	byCurrent  bool
+	ratedPower float64
+	// habit is the log likelihood of the return air, as rooms are kept.
+	habit float64
+}
+
+// usualStd are the standard uncertainties of sound field instruments, for
+// readings that were not taken; common practice, no source.
+var usualStd = [raws]float64{
+	rEvaporating: 0.3, rCondensing: 0.25, rSuctionLine: 0.5, rLiquidLine: 0.5, rDischargeLine: 1,
+	rOutdoor: 0.35, rCondenserLeaving: 0.6, rReturnDryBulb: 0.35, rReturnWetBulb: 0.4,
+	rSupplyDryBulb: 0.35, rSupplyWetBulb: 0.4, rAirflow: 6, rPower: 2,
+}
+
+// Where a condition of the air was not read, it is taken from what is usual:
+// outdoors 85 ± 12 °F, return wet bulb 64 ± 3.5 °F, return dry bulb 11 °F above
+// the wet bulb ± 4 °F. A machine that cools also dries: damp rooms are rarer than
+// dry ones. Common practice, no source.
+const (
+	usualOutdoor, usualOutdoorStd       = 302.6, 6.7
+	usualWetBulb, usualWetBulbStd       = 290.9, 2.0
+	usualDepression, usualDepressionStd = 6.1, 2.2
+	dampDepressionStd                   = 1.5 // on the damp side
+)
+
+func newReadings(
+	in *readcheck.Input,
+	flow *quantity.Uncertain[quantity.VolumeFlow],
+	power *quantity.Uncertain[quantity.Power],
+	e *Evidence,
+) *readings {
+	r := &readings{std: usualStd}
+	temp := func(i int, t readcheck.Temp) {
+		if t != nil && plausible(float64(t.Value)) {
+			r.value[i], r.have[i] = float64(t.Value), true
+			if t.Std > 0 {
+				r.std[i] = t.Std
+			}
+		}
+	}
+	temp(rSuctionLine, in.SuctionLine)
+	temp(rLiquidLine, in.LiquidLine)
+	temp(rDischargeLine, in.DischargeLine)
+	temp(rOutdoor, in.OutdoorDryBulb)
+	temp(rCondenserLeaving, in.CondenserLeaving)
+	temp(rReturnDryBulb, in.ReturnDryBulb)
+	temp(rReturnWetBulb, in.ReturnWetBulb)
+	temp(rSupplyDryBulb, in.SupplyDryBulb)
+	temp(rSupplyWetBulb, in.SupplyWetBulb)
+	temp(rEvaporating, in.EvaporatingDew)
+	temp(rCondensing, in.CondensingBubble)
+	if r.have[rCondensing] && in.CondensingDew != nil {
+		r.condGlide = max(0, float64(in.CondensingDew.Value-in.CondensingBubble.Value)) / 2
+		r.value[rCondensing] += r.condGlide
+		r.fluid.Glide = 2 * r.condGlide
+	}
+	if r.have[rEvaporating] {
+		glide := 2 * r.condGlide
+		if e.Fluid != nil && in.SuctionPressure != nil && e.Atmosphere > 0 {
+			if b, err := e.Fluid.BubbleTemperature(in.SuctionPressure.Value.Absolute(e.Atmosphere)); err == nil {
+				glide = max(0, float64(in.EvaporatingDew.Value-b))
+			}
+		}
+		r.fluid.Glide = glide
+		r.evapGlide = 0.4 * glide
+		r.value[rEvaporating] -= r.evapGlide
+	}
+	if e.Atmosphere > 0 {
+		r.thin = 1 - float64(e.Atmosphere/quantity.StandardAtmosphere)
+	}
+	r.habit = r.usualHabit()
+	tons := float64(e.NominalCapacity) / wattsPerTon
+	rated := tons * flowPerTon
+	if rated <= 0 {
+		rated = float64(e.RatedAirflow)
+	}
+	if flow != nil && flow.Value > 0 && rated > 0 {
+		r.value[rAirflow], r.have[rAirflow] = 100*math.Log(float64(flow.Value)/rated), true
+		if flow.Std > 0 {
+			r.std[rAirflow] = 100 * flow.Std / float64(flow.Value)
+		}
+	}
+	if power != nil && power.Value > 0 && tons > 0 {
+		r.value[rPower], r.have[rPower] = 100*math.Log(
+			float64(power.Value)/float64(e.NominalCapacity),
+		), true
+		if power.Std > 0 {
+			r.std[rPower] = 100 * power.Std / float64(power.Value)
+		}
+	}
+	return r
+}
+
+// superheatOf is the isentropic superheat of a refrigerant, that of R-410A where
+// it is not known; false where the table does not reach to it.
+func superheatOf(f Fluid) (superheat float64, reached bool) {
+	superheat = signature.UsualFluid.Superheat
+	if r, ok := f.(*refrigerant.Refrigerant); ok {
+		q, known := superheats()[r]
+		var err error
+		if !known {
+			q, err = signature.IsentropicSuperheat(r)
+		}
+		if err == nil {
+			superheat = q
+		}
+	}
+	within := min(max(superheat, signature.LeastLearnt), signature.MostLearnt)
+	return within, within == superheat
+}
+
+// superheats are those of the refrigerants that others are taken for, worked out once.
+var superheats = sync.OnceValue(func() map[*refrigerant.Refrigerant]float64 {
+	out := map[*refrigerant.Refrigerant]float64{}
+	add := func(name string) {
+		if r, err := refrigerant.Lookup(name); err == nil {
+			if q, err := signature.IsentropicSuperheat(r); err == nil {
+				out[r] = q
+			}
+		}
+	}
+	for _, name := range comfort {
+		add(name)
+	}
+	for name, others := range confused {
+		add(name)
+		for _, other := range others {
+			add(other)
+		}
+	}
+	return out
+})
+
+const (
+	wattsPerTon = 3516.8528
+	flowPerTon  = 400 * 0.3048 * 0.3048 * 0.3048 / 60 // m³/s: 400 CFM
+)
+
+func plausible(kelvin float64) bool { return kelvin > 150 && kelvin < 600 }
+
+// air fills in the conditions of the air that were not read, with the doubt
+// that this brings.
+func (r *readings) air() (w signature.Weather, std [3]float64) {
+	w.Thin = r.thin
+	w.Outdoor, std[0] = r.value[rOutdoor], r.std[rOutdoor]
+	if !r.have[rOutdoor] {
+		w.Outdoor, std[0] = usualOutdoor, usualOutdoorStd
+	}
+	w.ReturnWetBulb, std[1] = r.value[rReturnWetBulb], r.std[rReturnWetBulb]
+	w.ReturnDryBulb, std[2] = r.value[rReturnDryBulb], r.std[rReturnDryBulb]
+	wet, dry := r.have[rReturnWetBulb], r.have[rReturnDryBulb]
+	switch {
+	case !wet && dry:
+		w.ReturnWetBulb, std[1] = w.ReturnDryBulb-usualDepression, usualDepressionStd
+	case !wet:
+		w.ReturnWetBulb, std[1] = usualWetBulb, usualWetBulbStd
+	}
+	if !dry {
+		w.ReturnDryBulb, std[2] = w.ReturnWetBulb+usualDepression, usualDepressionStd
+	}
+	return w, std
+}
+
+// depression is the return dry bulb over the wet bulb, with its standard
+// uncertainty.
+func (r *readings) depression() (value, std float64) {
+	return r.value[rReturnDryBulb] - r.value[rReturnWetBulb], math.Hypot(
+		r.std[rReturnDryBulb],
+		r.std[rReturnWetBulb],
+	)
+}
+
+// usualHabit is the habit of return air that was read right; zero where it was
+// not read.
+func (r *readings) usualHabit() float64 {
+	if !r.have[rReturnWetBulb] || !r.have[rReturnDryBulb] {
+		return 0
+	}
+	read, std := r.depression()
+	return habit(read, std, 1)
+}
+
+// habit is the log density, up to a constant, of a depression as it is read, with
+// a standard uncertainty, through a wick that shows a part of it: that of
+// a Student t whose two sides differ.
+func habit(read, std, shown float64) float64 {
+	damp, dry := math.Hypot(std, shown*dampDepressionStd), math.Hypot(std, shown*usualDepressionStd)
+	z := read - shown*usualDepression
+	if z < 0 {
+		z /= damp
+	} else {
+		z /= dry
+	}
+	return -math.Log((damp+dry)/2) - 0.5*(tails+1)*math.Log1p(z*z/(tails-2))
+}
+
+// bound is the log likelihood of the air: that of its habit, less where it breaks
+// what holds of all air: a wet bulb is below its dry bulb.
+func (r *readings) bound() float64 {
+	sum := 0.0
+	for _, pair := range [...][2]int{{rReturnWetBulb, rReturnDryBulb}, {rSupplyWetBulb, rSupplyDryBulb}} {
+		if !r.have[pair[0]] || !r.have[pair[1]] {
+			continue
+		}
+		if over := r.value[pair[0]] - r.value[pair[1]]; over > 0 {
+			std := math.Hypot(r.std[pair[0]], r.std[pair[1]])
+			sum -= over * over / (2 * std * std)
+		}
+	}
+	return max(sum, -30) + r.habit
+}
+
+// parts says of which raw readings each feature is the signed sum, besides the
+// glides, which are constants here.
+var parts = [features][]struct {
+	raw  int
+	sign float64
+}{
+	signature.Evaporating:    {{rEvaporating, 1}},
+	signature.Superheat:      {{rSuctionLine, 1}, {rEvaporating, -1}},
+	signature.CondensingOver: {{rCondensing, 1}, {rOutdoor, -1}},
+	signature.Subcooling:     {{rCondensing, 1}, {rLiquidLine, -1}},
+	signature.DischargeOver:  {{rDischargeLine, 1}, {rCondensing, -1}},
+	signature.Split:          {{rReturnDryBulb, 1}, {rSupplyDryBulb, -1}},
+	signature.WetBulbSplit:   {{rReturnWetBulb, 1}, {rSupplyWetBulb, -1}},
+	signature.CondenserRise:  {{rCondenserLeaving, 1}, {rOutdoor, -1}},
+	signature.Airflow:        {{rAirflow, 1}},
+	signature.Power:          {{rPower, 1}},
+}
+
+// observation is the features that were measured.
+type observation struct {
+	raw     *readings
+	weather signature.Weather
+	fluid   signature.Fluid
+	value   vector
+	have    [features]bool
+	// noise is the covariance of value less the mean for the weather, by the
+	// instruments alone.
+	noise matrix
+	n     int
+	// meant is what machines of the kind read when sound, with its slopes by the air.
+	meant  vector
+	slopes [3]vector
+}
+
+func observe(r *readings, sound *signature.Sound) *observation {
+	o := &observation{}
+	o.take(r, sound, nil)
+	return o
+}
+
+// take fills the observation in; what it shares with another is not worked out again.
+func (o *observation) take(r *readings, sound *signature.Sound, like *observation) {
+	*o = observation{raw: r, fluid: r.fluid}
+	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
+	var airStd [3]float64
+	o.weather, airStd = r.air()
+	air := [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
+	values, std := r.value, r.std
+	values[rOutdoor], values[rReturnWetBulb], values[rReturnDryBulb] = o.weather.Outdoor, o.weather.ReturnWetBulb, o.weather.ReturnDryBulb
+	for i, raw := range air {
+		std[raw] = airStd[i]
+	}
+	if like != nil && like.weather == o.weather && like.fluid == o.fluid {
+		o.meant, o.slopes = like.meant, like.slopes
+	} else {
+		o.meant, o.slopes = sound.Mean(o.weather, o.fluid), sound.Slopes(o.weather, o.fluid)
+	}
+	var jacobian [features][raws]float64
+	for f := range parts {
+		known := true
+		for _, p := range parts[f] {
+			o.value[f] += p.sign * values[p.raw]
+			jacobian[f][p.raw] += p.sign
+			// A condition of the air may be filled in; what makes the feature
+			// itself may not.
+			known = known && (r.have[p.raw] || p.raw == rOutdoor || p.raw == rReturnDryBulb)
+		}
+		switch signature.Feature(f) {
+		case signature.Superheat:
+			o.value[f] -= r.evapGlide
+		case signature.Subcooling:
+			o.value[f] -= r.condGlide
+		}
+		for i, raw := range air {
+			jacobian[f][raw] -= o.slopes[i][f]
+		}
+		o.have[f] = known
+		if known {
+			o.n++
+		}
+	}
+	if like != nil && like.raw.std == r.std && like.raw.have == r.have {
+		o.noise = like.noise // but for how the slopes differ
+		return
+	}
+	for a := range features {
+		for b := range a + 1 {
+			sum := 0.0
+			for i := range raws {
+				sum += jacobian[a][i] * jacobian[b][i] * std[i] * std[i]
+			}
+			o.noise[a][b], o.noise[b][a] = sum, sum
+		}
+	}
+}

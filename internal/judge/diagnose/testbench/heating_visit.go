@@ -1,0 +1,288 @@
+package testbench
+
+import (
+	"errors"
+	"math/rand/v2"
+
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A HeatingVisit is a technician with instruments at a heat pump that heats.
+type HeatingVisit struct {
+	Evidence diagnose.Evidence
+	// Truth is what is wrong: a cause and the fault that makes it, "sound" where nothing is.
+	Cause, Fault string
+	// Loss is the larger of the fractions of capacity and of efficiency that it costs; it is 1
+	// where the machine is sound and a reading is wrong.
+	Loss float64
+	// Size of the fault, as a share.
+	Size float64
+}
+
+// A heatingFault is one way in which a heat pump is found wrong in winter. Shares and sizes are
+// common practice, no source.
+type heatingFault struct {
+	cause, fault string
+	share        float64
+	low, high    float64
+	fits         func(*HeatPump, Weather) bool
+	apply        func(rng *rand.Rand, h *HeatPump, size float64)
+}
+
+func frosty(_ *HeatPump, w Weather) bool { return w.Outdoor < quantity.Fahrenheit(42) }
+
+var heatingFaults = []heatingFault{
+	{"undercharge", "undercharge", 0.24, 0.08, 0.45, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 - size }},
+	{"overcharge", "overcharge", 0.08, 0.08, 0.4, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 + size }},
+	{"low-indoor-airflow", "filter", 0.12, 0.15, 0.6, nil, lessHeatedAir},
+	{"low-indoor-airflow", "blower", 0.04, 0.15, 0.5, nil, lessHeatedAir},
+	{"low-indoor-airflow", "ducts", 0.05, 0.15, 0.5, nil, lessHeatedAir},
+	{"low-indoor-airflow", "indoor-coil", 0.04, 0.15, 0.55, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
+		h.ails.indoorAir *= 1 - size
+		h.ails.indoorFoul *= 1 - 0.3*size
+	}},
+	{"outdoor-air-short", "outdoor-ice", 0.08, 0.4, 0.92, frosty, func(_ *rand.Rand, h *HeatPump, size float64) {
+		h.ails.outdoorAir *= 1 - size
+		h.ails.outdoorFoul *= 1 - 0.45*size
+	}},
+	{"outdoor-air-short", "outdoor-dirt", 0.06, 0.3, 0.75, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
+		h.ails.outdoorAir *= 1 - size
+		h.ails.outdoorFoul *= 1 - 0.35*size
+	}},
+	{"outdoor-air-short", "outdoor-fan", 0.03, 0.4, 0.92, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
+		h.ails.outdoorAir *= 1 - size
+	}},
+	{"restriction", "outdoor-device-starving", 0.045, 0.2, 0.65, nil, func(rng *rand.Rand, h *HeatPump, size float64) {
+		if h.outdoorDevice.kind.Fixed() {
+			h.ails.feed.area *= 1 - size
+		} else {
+			h.ails.feed.area *= (1 - size) / h.outdoorDevice.most
+		}
+	}},
+	{"restriction", "liquid-line-restriction", 0.025, 0.15, 0.8, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.restriction += size }},
+	{"restriction", "check-valve-stuck", 0.03, 0.25, 0.85, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.restriction += size }},
+	{"overfeed", "check-valve-leaking", 0.025, 0.2, 0.9, nil, passesMore},
+	{"overfeed", "outdoor-device-large", 0.025, 0.2, 0.9, nil, passesMore},
+	{"reversing-valve", "reversing-valve-leak", 0.03, 0.08, 0.45, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.leak += size }},
+	{"vapor-leak", "compressor-valves", 0.03, 0.08, 0.5, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.leak += size }},
+	{"non-condensables", "non-condensables", 0.02, 0.5, 3, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
+		h.ails.gas += size * openCircuit * float64(h.Nominal) / watts
+	}},
+	{"auxiliary-heat", "strips-on", 0.05, 1.5, 5, nil, nil}, // kW per ton, 5 to 15 kW
+}
+
+func lessHeatedAir(_ *rand.Rand, h *HeatPump, size float64) { h.ails.indoorAir *= 1 - size }
+
+// passesMore is liquid that goes by the device, or a device that passes too much.
+func passesMore(_ *rand.Rand, h *HeatPump, size float64) {
+	if h.outdoorDevice.kind.Fixed() {
+		h.ails.feed.area *= 1 + size
+		return
+	}
+	h.ails.feed.stick, h.ails.feed.stuck = 1, 1+0.6*size
+}
+
+// Instruments that lie in winter.
+var heatingLies = []lie{
+	{diagnose.SuctionClamp, 0.25, 0.3, 0.95, false, toward(suctionLine, outdoorDryBulb)},
+	{diagnose.LiquidClamp, 0.25, 0.2, 0.8, false, toward(liquidLine, outdoorDryBulb)},
+	{diagnose.SuctionGauge, 0.12, 6, 14, true, off(suctionPressure, psi)},
+	{diagnose.LiquidGauge, 0.1, 15, 40, true, off(liquidPressure, psi)},
+	{diagnose.SupplySensor, 0.2, -12, -4, false, off(supplyDryBulb, degreeF)},
+	{"suction-port", 0.15, 0, 0, false, nil},
+	{diagnose.OtherRefrigerant, 0.05, 0, 0, false, func(*[readable]float64, float64) {}},
+}
+
+// DrawHeatingVisit makes a visit: sound in 35 %, an instrument that lies in 10 %, else one
+// fault.
+func DrawHeatingVisit(rng *rand.Rand) (*HeatingVisit, error) {
+	u, pick := rng.Float64(), rng.Float64()
+	for range 80 {
+		v, err := tryHeatingVisit(rng, u, pick)
+		if err == nil {
+			return v, nil
+		}
+		if !errors.Is(err, ErrNoOperation) && !errors.Is(err, errDesign) {
+			return nil, err
+		}
+	}
+	return nil, ErrNoOperation
+}
+
+func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
+	h, err := DrawHeatPump(rng)
+	if err != nil {
+		return nil, err
+	}
+	outdoor := clamp(35+13*rng.NormFloat64(), 0, 64)
+	room := clamp(69.5+2.5*rng.NormFloat64(), 60, 78)
+	w := Weather{
+		Outdoor: quantity.Fahrenheit(outdoor), ReturnDryBulb: quantity.Fahrenheit(room),
+		ReturnWetBulb: quantity.Fahrenheit(room - 14),
+		Atmosphere:    quantity.AtmosphereAt(quantity.Feet(uniform(rng, 0, 5000) * float64(rng.IntN(2)))),
+	}
+	humidity := uniform(rng, 0.5, 0.95)
+	// As found: nearly right charged, not quite clean, somewhere between two defrosts.
+	h.charge *= 1 + 0.015*clamp(rng.NormFloat64(), -2, 2)
+	h.ails.indoorAir *= 1 + 0.04*clamp(rng.NormFloat64(), -2, 2)
+	h.ails.outdoorAir *= uniform(rng, 0.85, 1.02)
+	if outdoor < 42 && outdoor > 12 {
+		h.ails.outdoorAir *= 1 - uniform(rng, 0, 0.3)
+	}
+	v := &HeatingVisit{Cause: "sound", Fault: "sound"}
+	k := newKit(rng)
+	soundly := h.ails
+	soundCharge := h.charge
+	strips, port := 0.0, false
+	switch {
+	case u < 0.1:
+		v.Loss = 1
+		at := pick
+		for i := range heatingLies {
+			l := &heatingLies[i]
+			if at -= l.share; at < 0 || i == len(heatingLies)-1 {
+				v.Cause = string(l.signature)
+				k.size = uniform(rng, l.low, l.high)
+				if l.either && rng.IntN(2) == 0 {
+					k.size = -k.size
+				}
+				if port = l.apply == nil; !port {
+					k.lie = l
+				}
+				break
+			}
+		}
+		v.Fault = v.Cause
+	case u < 0.65:
+		f := pickHeatingFault(h, w, pick)
+		v.Cause, v.Fault, v.Size = f.cause, f.fault, uniform(rng, f.low, f.high)
+		if f.apply == nil {
+			v.Loss = 1
+			strips = 1000 * v.Size * float64(h.Nominal) / watts / (h.airflow * h.ails.indoorAir * 1200)
+		} else {
+			f.apply(rng, h, v.Size)
+		}
+	}
+	o, err := h.Heat(w, humidity)
+	if err != nil {
+		return nil, err
+	}
+	// No maker lets a sound machine flood its compressor so.
+	was, err := h.heat(w, humidity, soundly, soundCharge)
+	if err != nil {
+		return nil, err
+	}
+	if was.DischargeLine.Sub(was.Condensing) < quantity.FahrenheitDelta(25) {
+		return nil, errDesign
+	}
+	if v.Loss == 0 && v.Cause != "sound" {
+		v.Loss = max(1-float64(o.Capacity/was.Capacity),
+			1-float64(o.Capacity/was.Capacity)*float64(was.Power/o.Power))
+	}
+	v.write(rng, h, w, o, &k, strips, port)
+	return v, nil
+}
+
+func pickHeatingFault(h *HeatPump, w Weather, u float64) *heatingFault {
+	sum := 0.0
+	for i := range heatingFaults {
+		if f := &heatingFaults[i]; f.fits == nil || f.fits(h, w) {
+			sum += f.share
+		}
+	}
+	u *= sum
+	last := &heatingFaults[0]
+	for i := range heatingFaults {
+		f := &heatingFaults[i]
+		if f.fits != nil && !f.fits(h, w) {
+			continue
+		}
+		last = f
+		if u -= f.share; u < 0 {
+			break
+		}
+	}
+	return last
+}
+
+// write notes what the technician would.
+func (v *HeatingVisit) write(
+	rng *rand.Rand, h *HeatPump, w Weather, o *Operation, k *kit, strips float64, port bool,
+) {
+	inner := &Visit{Machine: h.Machine, Weather: w, kit: *k}
+	for i := range inner.taken {
+		inner.taken[i] = true
+	}
+	for i, chance := range map[int]float64{
+		dischargeLine: 0.5, condenserLeaving: 0.2, airflow: 0.3, power: 0.3,
+	} {
+		inner.taken[i] = rng.Float64() < chance
+	}
+	inner.taken[supplyWetBulb], inner.taken[returnWetBulb] = false, false
+	e := &inner.Evidence
+	e.Metering, e.HeatPump, e.NominalCapacity = h.Machine.device.kind, true, h.Nominal
+	e.Charge = h.LabelCharge
+	gauges := h.fluid.refrigerant
+	if inner.lies() == diagnose.OtherRefrigerant {
+		others := named[h.Designation()]
+		if r, err := refrigerant.Lookup(others[rng.IntN(len(others))]); err == nil {
+			gauges = r
+		}
+	}
+	e.Fluid, e.Others = gauges, diagnose.Alternatives(gauges)
+	e.Atmosphere = w.Atmosphere
+	e.Input.Atmosphere = w.Atmosphere
+	e.Input.Heating = true
+	r := k.read(rng, o, w)
+	if v.Fault == "reversing-valve-leak" { // the hot gas joins before the clamp
+		r[suctionLine] += v.Size * 0.9 * (float64(o.DischargeLine) - float64(o.SuctionLine))
+	}
+	r[supplyDryBulb] += strips
+	if strips > 0 && rng.IntN(2) == 0 {
+		r[power] += strips * r[airflow] * 1200 // where the clamp was round both feeds
+	}
+	if port {
+		r[suctionPressure] = r[liquidPressure] + psi*uniform(rng, -4, 10)
+	}
+	inner.note(r)
+	has := func(fault string) bool { return v.Fault == fault }
+	flag := func(there bool, hit, usual float64) bool {
+		if there {
+			return rng.Float64() < hit
+		}
+		return rng.Float64() < usual
+	}
+	e.Seen.FilterDirty = flag(has("filter"), 0.55, 0.07)
+	e.Seen.OutdoorCoilDirty = flag(has("outdoor-dirt"), 0.5, 0.07)
+	e.Seen.OilStains = flag(has("undercharge"), 0.28, 0.03)
+	e.Seen.CoilIced = flag(has("outdoor-ice"), 0.75, 0.02)
+	v.Evidence = *e
+}
+
+// Look returns what a look says of the truth: yes or no, with other chances than the
+// judge has. Common practice, no source.
+func (v *HeatingVisit) Look(rng *rand.Rand, code string) bool {
+	if p, ok := heatingLooks[code][v.Fault]; ok {
+		return rng.Float64() < p
+	}
+	return rng.Float64() < falseLook
+}
+
+var heatingLooks = map[string]map[string]float64{
+	"outdoor-ice": {"outdoor-ice": 0.94}, "outdoor-coil": {"outdoor-dirt": 0.9, "outdoor-fan": 0.87},
+	"defrost-test": {"outdoor-ice": 0.8}, "strips-current": {"strips-on": 0.95},
+	"reversing-valve":   {"reversing-valve-leak": 0.9},
+	"pressures-at-stop": {"compressor-valves": 0.75, "reversing-valve-leak": 0.7},
+	"liquid-line-drop":  {"liquid-line-restriction": 0.85, "check-valve-stuck": 0.8},
+	"check-valves":      {"check-valve-leaking": 0.8},
+	"valve-bulb":        {"outdoor-device-starving": 0.5, "outdoor-device-large": 0.5},
+	"indoor-air-path":   {"filter": 0.95, "indoor-coil": 0.8, "ducts": 0.8, "blower": 0.5},
+	"static-pressure":   {"filter": 0.75, "indoor-coil": 0.45, "ducts": 0.85},
+	"suction-port":      {"suction-port": 0.97}, "suction-clamp-second": {"suction-clamp": 0.93},
+	"liquid-clamp-second": {"liquid-clamp": 0.93},
+	"gauge-zero":          {"suction-gauge-zero": 0.95, "liquid-gauge-zero": 0.95},
+	"supply-second":       {"supply-sensor": 0.93}, "refrigerant-label": {"other-refrigerant": 0.95},
+	"standing-pressure": {"non-condensables": 0.9}, "oil-and-leak": {"undercharge": 0.6},
+}

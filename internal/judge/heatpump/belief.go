@@ -1,0 +1,310 @@
+package heatpump
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/heatpump/signature"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
+)
+
+// An atom is a cause in one of its faults and sizes, with the chance that it is so.
+type atom struct {
+	cause  *cause
+	fault  *fault
+	size   int
+	chance float64
+}
+
+// A belief is what is believed of a machine: chances of atoms that add up to one.
+type belief struct {
+	c     *modes.Case
+	seen  *observation
+	atoms []atom
+	// mean and spread of a sound machine in this weather.
+	mean, spread [signature.Features]float64
+	// chart says that the maker's chart for this weather was used.
+	chart bool
+}
+
+// ordinary is the share of sizes of a fault, slight, middling and large: a slight one is
+// seldom what a technician is called for, and a large one seldom lets a machine run on.
+var ordinary = [signature.Sizes]float64{0.35, 0.4, 0.25}
+
+// devices are the chances of what meters at the outdoor coil, by the device indoors: common
+// practice, no source.
+func devices(m refrigerant.Metering) [signature.Devices]float64 {
+	switch m {
+	case refrigerant.TXV:
+		return [signature.Devices]float64{signature.Fixed: 0.35, signature.Valve: 0.65}
+	case refrigerant.EXV:
+		return [signature.Devices]float64{signature.Fixed: 0.1, signature.Valve: 0.9}
+	case refrigerant.FixedRestrictor, refrigerant.Capillary:
+		return [signature.Devices]float64{signature.Fixed: 0.8, signature.Valve: 0.2}
+	}
+	return [signature.Devices]float64{signature.Fixed: 0.5, signature.Valve: 0.5}
+}
+
+// each calls do with the rows of a cause of one size, by device and part, and the share of
+// each; the shares add up to about one.
+func each(
+	cause, size int, by [signature.Devices]float64, w signature.Weather,
+	do func(r *signature.Row, share float64),
+) {
+	for d, device := range by {
+		for p := range signature.Part(signature.Parts) {
+			r := signature.Of(cause, size, signature.Device(d), p)
+			do(r, device*r.Share(w))
+		}
+	}
+}
+
+// believe weighs every atom by the readings, by what was seen and by the looks answered.
+func believe(c *modes.Case) *belief {
+	b := &belief{c: c, seen: observe(c, c.EvaporatingDew, c.CondensingBubble)}
+	by := devices(c.Metering)
+	shift := b.ofChart(by)
+	each(0, 0, by, b.seen.weather, func(r *signature.Row, share float64) {
+		for f, m := range r.Mean(b.seen.weather) {
+			b.mean[f] += share * m
+			b.spread[f] += share * (r.Covariance[f][f] + m*m)
+		}
+	})
+	for f := range b.mean {
+		b.spread[f] = math.Sqrt(max(b.spread[f]-b.mean[f]*b.mean[f], 0.01))
+		b.mean[f] += shift[f]
+	}
+	warm := c.OutdoorDryBulb != nil && c.OutdoorDryBulb.Value > warmestFrost
+	for i := range causes {
+		k := &causes[i]
+		logs := b.weigh(k, by, shift)
+		for s, log := range logs {
+			if math.IsInf(log, -1) {
+				continue
+			}
+			for j := range k.faults {
+				f := &k.faults[j]
+				share := f.share
+				if f.cold && warm {
+					share *= 0.02
+				}
+				b.atoms = append(b.atoms, atom{k, f, s, log + math.Log(k.prior*share)})
+			}
+		}
+	}
+	b.see()
+	b.normalize()
+	return b
+}
+
+// weigh is the logarithm of the likelihood of a cause in each size, its share of sizes in it.
+func (b *belief) weigh(
+	k *cause, by [signature.Devices]float64, shift [signature.Features]float64,
+) [signature.Sizes]float64 {
+	out := [signature.Sizes]float64{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
+	add := func(s int, log float64) {
+		high, low := max(out[s], log), min(out[s], log)
+		out[s] = high + math.Log1p(math.Exp(low-high))
+	}
+	type changes = func(*signature.Row, *[signature.Features]float64)
+	row := func(cause, size int, o *observation, change changes) {
+		each(cause, size, by, o.weather, func(row *signature.Row, share float64) {
+			r := *row
+			m := r.Mean(o.weather)
+			for f := range m {
+				m[f] += shift[f]
+				if shift[f] != 0 {
+					for g := range m { // the chart tells more of this machine than its kind does
+						r.Covariance[f][g] *= chartNarrows
+						r.Covariance[g][f] *= chartNarrows
+					}
+				}
+			}
+			if change != nil {
+				change(&r, &m)
+			}
+			add(size, o.likelihood(m, &r.Covariance)+math.Log(share))
+		})
+	}
+	switch {
+	case k.code == sound || k.code == defrost:
+		row(0, 0, b.seen, nil)
+	case k.code == otherFluid:
+		for _, o := range b.otherFluids() {
+			row(0, 0, o, nil)
+		}
+	case k.signature < 0:
+		row(0, 0, b.seen, special[k.code])
+	default:
+		for s := range signature.Sizes {
+			row(k.signature, s, b.seen, nil)
+			out[s] += math.Log(ordinary[s])
+		}
+	}
+	return out
+}
+
+// chartNarrows is what is left of the spread of a kind, one factor for a row and one for a
+// column, once the maker's chart is known.
+const chartNarrows = 0.6
+
+// special are rows of their own, from those of a sound machine.
+var special = map[string]func(*signature.Row, *[signature.Features]float64){
+	// In heating the large line carries hot gas: the hose there reads the head.
+	suctionPort: func(r *signature.Row, m *[signature.Features]float64) {
+		far := -m[signature.CondensingOver] - usualReturn + usualOutdoor
+		wide(r, m, signature.EvaporatingUnder, far, 12)
+		wide(r, m, signature.Superheat, far+m[signature.EvaporatingUnder], 30)
+	},
+	// The compressor turns and moves little: both pressures drift to what the air gives.
+	notPumping: func(r *signature.Row, m *[signature.Features]float64) {
+		wide(r, m, signature.EvaporatingUnder, 0, 5)
+		wide(r, m, signature.Superheat, 6, 8)
+		wide(r, m, signature.CondensingOver, 4, 5)
+		wide(r, m, signature.Subcooling, 2, 4)
+		wide(r, m, signature.DischargeOver, 25, 20)
+		wide(r, m, signature.Rise, 1, 2)
+		wide(r, m, signature.OutdoorDrop, 0.5, 1)
+		wide(r, m, signature.Power, -60, 20)
+	},
+	// Anything at all.
+	contradiction: func(r *signature.Row, m *[signature.Features]float64) {
+		for f := range r.Covariance {
+			for g := range r.Covariance {
+				r.Covariance[f][g] *= 6
+			}
+			r.Covariance[f][f] += 200
+		}
+	},
+}
+
+func wide(
+	r *signature.Row, m *[signature.Features]float64, f signature.Feature, mean, std float64,
+) {
+	m[f] = mean
+	for g := range r.Covariance {
+		r.Covariance[f][g], r.Covariance[g][f] = 0, 0
+	}
+	r.Covariance[f][f] = std * std
+}
+
+// otherFluids are the features by the refrigerants that the named one could be taken for.
+func (b *belief) otherFluids() []*observation {
+	var out []*observation
+	at := func(
+		of func(quantity.Pressure) (quantity.Temperature, error),
+		gauge *quantity.Uncertain[quantity.GaugePressure], like *quantity.Uncertain[quantity.Temperature],
+	) *quantity.Uncertain[quantity.Temperature] {
+		if gauge == nil || like == nil {
+			return nil
+		}
+		t, err := of(gauge.Value.Absolute(b.c.Evidence.Atmosphere))
+		if err != nil {
+			return nil
+		}
+		return &quantity.Uncertain[quantity.Temperature]{Value: t, Std: like.Std}
+	}
+	for _, f := range b.c.Others {
+		e := at(f.DewTemperature, b.c.SuctionPressure, b.c.EvaporatingDew)
+		k := at(f.BubbleTemperature, b.c.LiquidPressure, b.c.CondensingBubble)
+		if e != nil && k != nil {
+			out = append(out, observe(b.c, e, k))
+		}
+	}
+	return out
+}
+
+// see takes in what caught the eye and the looks that were answered.
+func (b *belief) see() {
+	for _, s := range sights(b.c) {
+		l := look{usual: s.usual, of: s.of}
+		for i := range b.atoms {
+			a := &b.atoms[i]
+			p := l.chance(a)
+			if !s.seen {
+				p = 1 - p
+			}
+			a.chance += math.Log(p)
+		}
+	}
+	for _, answer := range b.c.Answers {
+		for i := range looks {
+			if l := &looks[i]; l.code == answer.Code {
+				for k := range b.atoms {
+					p := l.chance(&b.atoms[k])
+					if !answer.Yes {
+						p = 1 - p
+					}
+					b.atoms[k].chance += math.Log(p)
+				}
+			}
+		}
+	}
+}
+
+func (b *belief) normalize() {
+	most := math.Inf(-1)
+	for i := range b.atoms {
+		most = max(most, b.atoms[i].chance)
+	}
+	sum := 0.0
+	for i := range b.atoms {
+		b.atoms[i].chance = math.Exp(b.atoms[i].chance - most)
+		sum += b.atoms[i].chance
+	}
+	for i := range b.atoms {
+		b.atoms[i].chance /= sum
+	}
+}
+
+// A standing is a cause with all of its chance, its faults and its likely size.
+type standing struct {
+	*cause
+	chance float64
+	faults []modes.FaultChance
+	size   float64
+}
+
+// standings lists the causes by falling chance.
+func (b *belief) standings() []standing {
+	var out []standing
+	for i := range causes {
+		s := standing{cause: &causes[i]}
+		by := map[string]float64{}
+		for _, a := range b.atoms {
+			if a.cause == s.cause {
+				s.chance += a.chance
+				by[a.fault.code] += a.chance
+				s.size += a.chance * (s.low + (s.high-s.low)*(float64(a.size)+0.5)/signature.Sizes)
+			}
+		}
+		if s.chance > 0 {
+			s.size /= s.chance
+		}
+		for _, f := range s.cause.faults {
+			if p := by[f.code]; p > 0 {
+				s.faults = append(s.faults, modes.FaultChance{Fault: f.code, Chance: p / s.chance})
+			}
+		}
+		slices.SortStableFunc(s.faults, func(x, y modes.FaultChance) int {
+			return cmp.Compare(y.Chance, x.Chance)
+		})
+		out = append(out, s)
+	}
+	slices.SortStableFunc(out, func(x, y standing) int { return cmp.Compare(y.chance, x.chance) })
+	return out
+}
+
+// of is the chance of causes together.
+func (b *belief) of(codes ...string) float64 {
+	sum := 0.0
+	for _, a := range b.atoms {
+		if slices.Contains(codes, a.cause.code) {
+			sum += a.chance
+		}
+	}
+	return sum
+}

@@ -1,0 +1,162 @@
+// Package modes is all that the facade and the judges of the modes other than cooling know of
+// each other. A mode has a package of its own with one Judge in it and the list of its looks;
+// the facade's judges.go names both, and its other_mode.go hands the judge a Case and copies its
+// Judgement into the assessment. A judge sees no type of the facade, makes no sentence, and reads none: all
+// that it says are facts, whose sentences stand in internal/page/words under the same codes.
+//
+// What a judge can rely on: the visit is well formed, its log settled, and every reading has a
+// standard uncertainty above zero. What it owes: chances that add up to no more than they may,
+// no NaN and no infinity, the same answer to the same case, and steps that can be done one after
+// the other. A step of a code that cooling has too keeps the effect that it has there; a new
+// code brings its own.
+package modes
+
+import (
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
+)
+
+// A Judge says what is found of a machine and what to do about it.
+type Judge func(*Case) Judgement
+
+// A Case is what is known of a machine that runs in the mode of its judge.
+type Case struct {
+	// Evidence holds the settled readings with their uncertainty, the saturation temperatures
+	// that follow from the gauges, what the label says, what was seen, the looks that were
+	// answered and the checks that the readings fail. Its expectations are those of cooling;
+	// NoPairs says that a verdict alone is asked for, with no move of refrigerant.
+	diagnose.Evidence
+	// Fluid is the refrigerant named, with all of its properties.
+	Fluid *refrigerant.Refrigerant
+	// Superheat and Subcooling follow from the gauges and the line clamps; nil where a reading
+	// is missing.
+	Superheat, Subcooling *quantity.Uncertain[quantity.TemperatureDelta]
+
+	// Room is the cold room, and BulbLine the pipe at the bulb of its valve; zero and nil
+	// where neither was given.
+	Room     coldroom.Room
+	BulbLine *quantity.Uncertain[quantity.Temperature]
+
+	// Running is the time since the last start, zero where it is not known.
+	Running time.Duration
+	// Complaint in the words of the JSON form: "not cooling", "frozen coil"; may be empty.
+	Complaint string
+	// Moving says that what the charge is read from has not come to rest; zero where it has.
+	Moving fact.Fact
+	// ReadBeforeMove says that no reading is known to be later than the last move.
+	ReadBeforeMove bool
+	// Spoils are the conditions of cooling in which readings are not those of the machine as
+	// it usually runs. A judge takes those that hold in its mode, by their code.
+	Spoils []charge.Obstacle
+	// Dangers to the compressor by the limits of package charge. A judge drops those that
+	// mean nothing in its mode and adds its own.
+	Dangers []Danger
+	// WholeCharge is that of the label, else by the capacity; zero where neither is known.
+	WholeCharge quantity.Mass
+	// Weighing is the charge to weigh in; where it cannot be worked out it is nil, and
+	// WeighingWants is the step that gets what is missing.
+	Weighing      *charge.Weighing
+	WeighingWants fact.Code
+}
+
+// A Judgement is what a judge says. Facts without a code say nothing.
+type Judgement struct {
+	// Headline is the whole answer in one fact.
+	Headline fact.Fact
+	// Dangers, the gravest first.
+	Dangers []Danger
+	// Steps in order. One that needs the machine running starts it again where it was
+	// stopped; that step is put in by the facade.
+	Steps []Step
+	// Findings by falling chance, "sound" among them.
+	Findings []Finding
+	Charge   Charge
+	// Ask is the look or reading that is worth most; nil for none.
+	Ask *Question
+	// WeighIn is the charge to weigh in where the steps come to that.
+	WeighIn *charge.Weighing
+	// Performance is what the machine gives now and will give in other weather.
+	Performance []fact.Fact
+}
+
+// A Danger is what can harm the machine or a person; its Why is "danger.CODE.why".
+type Danger struct {
+	Code         string
+	Grave, Stops bool
+	Says         fact.Fact
+	Source       fact.Source
+}
+
+// A Step is something to do.
+type Step struct {
+	Do, Why fact.Fact
+	// Cause that the step is for, with its chance.
+	Cause  string
+	Chance float64
+	// Look is the code by which it is answered, Field the reading that it asks for.
+	Look, Field string
+	Effect
+}
+
+// An Effect is what a step does to the machine.
+type Effect struct{ Running, Stops, Starts, Moves, Opens, Waits bool }
+
+// A Finding is a cause that may be present, with the words "cause.CAUSE" for it.
+type Finding struct {
+	Cause        string
+	Chance       float64
+	Faults       []FaultChance
+	Says         fact.Fact
+	For, Against []fact.Fact
+}
+
+// A FaultChance is a fault, and how likely it is where its cause is present.
+type FaultChance struct {
+	Fault  string
+	Chance float64
+}
+
+// A Charge is what is believed of the charge. Outcome is "low", "in-band", "high", "open" or
+// "not-judged"; the three chances add up to 1, or are zero where it is not judged, and then
+// Why says why.
+type Charge struct {
+	Outcome           string
+	Low, InBand, High float64
+	Why               []fact.Fact
+	Reading           *Reading
+	Missing           []string
+}
+
+// A Reading is a measured value beside the one that it should be.
+type Reading struct {
+	Method          charge.Method
+	Measured        quantity.Uncertain[quantity.TemperatureDelta]
+	Target          *quantity.Uncertain[quantity.TemperatureDelta]
+	TargetSource    fact.Source
+	Tolerance       quantity.TemperatureDelta
+	ToleranceSource fact.Source
+	Deviation       *quantity.Uncertain[quantity.TemperatureDelta]
+	Says            fact.Fact
+}
+
+// A Question is a look (by its code) or a reading (by its field) and what each answer would
+// mean; of a look the answer that finds something first.
+type Question struct {
+	Look, Field string
+	Take        fact.Fact
+	Outcomes    []Outcome
+}
+
+// An Outcome is one answer to a Question, with the likeliest cause after it.
+type Outcome struct {
+	Chance     float64
+	Then       string
+	ThenChance float64
+	Says       fact.Fact
+}
