@@ -30,11 +30,8 @@ func splitOf(p *prepared, r *Readings) *AirVerdict {
 	return &AirVerdict{
 		Measured: v.Measured, Target: v.Target, Deviation: v.Deviation, Tolerance: v.Tolerance,
 		Says: fact.New(
-			code,
-			fact.Measured("measured", v.Measured),
-			fact.Amount("target", v.Target.Value),
-			fact.Amount("off", off),
-			fact.Amount("band", v.Tolerance),
+			code, fact.Measured("measured", v.Measured), fact.Amount("target", v.Target.Value),
+			fact.Amount("off", off), fact.Amount("band", v.Tolerance),
 		),
 	}
 }

@@ -82,21 +82,11 @@ func TestCommonPractice(t *testing.T) {
 		return assess(t, at(wetBulb, outdoor)).Charge.Reading.Target.Value.Fahrenheit()
 	}
 	verify.Value(
-		t,
-		source,
-		"target superheat at 66 °F wet bulb, 80 °F outdoors",
-		"°F",
-		18,
-		target(66, 80),
+		t, source, "target superheat at 66 °F wet bulb, 80 °F outdoors", "°F", 18, target(66, 80),
 		0.5,
 	)
 	verify.Value(
-		t,
-		source,
-		"target superheat at 70 °F wet bulb, 95 °F outdoors",
-		"°F",
-		18,
-		target(70, 95),
+		t, source, "target superheat at 70 °F wet bulb, 95 °F outdoors", "°F", 18, target(70, 95),
 		0.5,
 	)
 
@@ -110,13 +100,8 @@ func TestCommonPractice(t *testing.T) {
 	v.Readings.SuctionLine = Measured(quantity.Fahrenheit(46.6))
 	a := assess(t, v)
 	verify.Value(
-		t,
-		source,
-		"superheat of a line at 46.6 °F saturated at 46 °F",
-		"°F",
-		0.6,
-		a.Derived.Superheat.Value.Fahrenheit(),
-		0.01,
+		t, source, "superheat of a line at 46.6 °F saturated at 46 °F", "°F", 0.6,
+		a.Derived.Superheat.Value.Fahrenheit(), 0.01,
 	)
 	if !endangers(a, "floodback") {
 		t.Errorf("no floodback is named: %+v", a.Dangers)

@@ -53,12 +53,7 @@ func believe(p *prepared, s *settled, d *Derived, t *targeted, mode ModeFound) (
 
 // chargeVerdict says what is believed of the charge, or why it is not judged.
 func chargeVerdict(
-	p *prepared,
-	b *belief,
-	s *settled,
-	t *targeted,
-	mode ModeFound,
-	dangers []Danger,
+	p *prepared, b *belief, s *settled, t *targeted, mode ModeFound, dangers []Danger,
 ) ChargeVerdict {
 	v := ChargeVerdict{Outcome: ChargeNotJudged, Reading: t.reading, Missing: t.wanting}
 	because := func(why fact.Fact) { v.Why = append(v.Why, why) }
@@ -96,8 +91,7 @@ func chargeVerdict(
 		if len(t.wanting) > 0 {
 			because(
 				fact.New(
-					"charge.not-measured",
-					fact.Of("method", term("method", t.method.String())),
+					"charge.not-measured", fact.Of("method", term("method", t.method.String())),
 					fact.Of("readings", readingTerms(t.wanting)),
 				),
 			)
@@ -129,8 +123,7 @@ const likely, worth = 0.5, 0.2
 // present reports whether a cause is likely.
 func (b *belief) present(codes ...diagnose.Code) bool {
 	return slices.ContainsFunc(
-		codes,
-		func(c diagnose.Code) bool { return b.Probability(c) >= likely },
+		codes, func(c diagnose.Code) bool { return b.Probability(c) >= likely },
 	)
 }
 
@@ -152,7 +145,8 @@ func (b *belief) wrongInstrument(m charge.Method) (diagnose.Code, bool) {
 	}
 	for _, l := range diagnose.WrongInstruments() {
 		if b.present(l.Signature) && slices.ContainsFunc(
-			methodFields[m], func(f string) bool { return slices.Contains(l.Readings, f) }) {
+			methodFields[m], func(f string) bool { return slices.Contains(l.Readings, f) },
+		) {
 			return l.Signature, true
 		}
 	}
@@ -310,10 +304,7 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	}
 	return &diagnose.Earlier{
 		Input: inputOf(
-			p,
-			&r,
-			&d,
-			mode,
+			p, &r, &d, mode,
 		), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
 	}, nil
 }
@@ -348,8 +339,7 @@ func (b *belief) findings() []Finding {
 		}
 		for i := range b.Explanations {
 			if x := &b.Explanations[i]; slices.ContainsFunc(
-				x.Causes,
-				func(c diagnose.Cause) bool { return c.Signature == m.Signature },
+				x.Causes, func(c diagnose.Cause) bool { return c.Signature == m.Signature },
 			) {
 				f.For, f.Against = x.Side(1), x.Side(-1)
 				break
@@ -374,8 +364,7 @@ func compareFloat(a, b float64) int {
 // findingFact names a cause with its chance and, where that can be told, its size.
 func (b *belief) findingFact(m *diagnose.Marginal) fact.Fact {
 	f := fact.New(
-		fact.Code("finding."+string(m.Signature)),
-		fact.Of("chance", fact.Share(m.Chance)),
+		fact.Code("finding."+string(m.Signature)), fact.Of("chance", fact.Share(m.Chance)),
 	)
 	if size, ok := m.Size(); ok {
 		f = f.With(size)
@@ -414,7 +403,8 @@ func (b *belief) changeVerdict(s *settled) *ChangeVerdict {
 // ofInstrument reports whether a cause is that of a wrong instrument.
 func ofInstrument(code diagnose.Code) bool {
 	return slices.ContainsFunc(
-		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return f.Signature == code })
+		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return f.Signature == code },
+	)
 }
 
 // judged lists the readings in the order of readingFields; each takes the gravest of the

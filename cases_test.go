@@ -177,8 +177,7 @@ func TestCases(t *testing.T) {
 			code, _ := cause.Of.(fact.Term)
 			if c.cause != "" &&
 				!slices.Contains(
-					strings.Split(c.cause, "|"),
-					strings.TrimPrefix(string(code), "cause."),
+					strings.Split(c.cause, "|"), strings.TrimPrefix(string(code), "cause."),
 				) {
 				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
 			}

@@ -147,11 +147,7 @@ func TestChargingLoopsOnTheBench(t *testing.T) {
 	}
 	t.Logf(
 		"%d of %d visits dosed; %d ended within 5 %%, %d past the far edge, %d doses the wrong way",
-		loops,
-		n,
-		within,
-		past,
-		wrong,
+		loops, n, within, past, wrong,
 	)
 	if past > 1+loops/20 {
 		t.Errorf("%d of %d charges ended past the far edge", past, loops)

@@ -36,8 +36,8 @@ func checked(v Visit) (*prepared, []*VisitError) {
 	}{
 		{"equipment.metering", e.Metering}, {"units", v.Units}, {"scope", v.Scope},
 		{"equipment.arrangement", e.Arrangement}, {"equipment.stages", e.Stages},
-		{"equipment.lineSet.device", e.LineSet.Device},
-		{"conditions.mode", v.Conditions.Mode}, {"complaint", v.Complaint},
+		{"equipment.lineSet.device", e.LineSet.Device}, {"conditions.mode", v.Conditions.Mode},
+		{"complaint", v.Complaint},
 	} {
 		if _, err := w.of.MarshalText(); err != nil {
 			c.because(FieldUnknown, w.field, err)

@@ -30,8 +30,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 	blend, err := refrigerant.NewBlend(
 		"half and half",
 		[]refrigerant.Component{
-			{Designation: "R-32", MassFraction: 0.5},
-			{Designation: "R-134a", MassFraction: 0.5},
+			{Designation: "R-32", MassFraction: 0.5}, {Designation: "R-134a", MassFraction: 0.5},
 		},
 	)
 	if err != nil {

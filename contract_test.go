@@ -41,10 +41,8 @@ var _ = []unit[quantity.TemperatureDelta]{
 
 var _ = []unit[quantity.Pressure]{
 	{quantity.Pascals, quantity.Pressure.Pascals},
-	{quantity.Kilopascals, quantity.Pressure.Kilopascals},
-	{quantity.Bar, quantity.Pressure.Bar},
-	{quantity.PSIA, quantity.Pressure.PSIA},
-	{quantity.InchesHg, quantity.Pressure.InchesHg},
+	{quantity.Kilopascals, quantity.Pressure.Kilopascals}, {quantity.Bar, quantity.Pressure.Bar},
+	{quantity.PSIA, quantity.Pressure.PSIA}, {quantity.InchesHg, quantity.Pressure.InchesHg},
 	{quantity.Microns, quantity.Pressure.Microns},
 }
 
@@ -68,17 +66,14 @@ var (
 	_ = unit[quantity.Power]{quantity.Watts, quantity.Power.Watts}
 	_ = unit[quantity.SpecificEnthalpy]{quantity.BtuPerPound, quantity.SpecificEnthalpy.BtuPerPound}
 	_ = unit[quantity.SpecificEnthalpy]{
-		quantity.KilojoulesPerKilogram,
-		quantity.SpecificEnthalpy.KilojoulesPerKilogram,
+		quantity.KilojoulesPerKilogram, quantity.SpecificEnthalpy.KilojoulesPerKilogram,
 	}
 	_ = unit[quantity.SpecificEntropy]{
-		quantity.BtuPerPoundRankine,
-		quantity.SpecificEntropy.BtuPerPoundRankine,
+		quantity.BtuPerPoundRankine, quantity.SpecificEntropy.BtuPerPoundRankine,
 	}
 	_ = unit[quantity.Density]{quantity.PoundsPerCubicFoot, quantity.Density.PoundsPerCubicFoot}
 	_ = unit[quantity.SpecificVolume]{
-		quantity.CubicFeetPerPound,
-		quantity.SpecificVolume.CubicFeetPerPound,
+		quantity.CubicFeetPerPound, quantity.SpecificVolume.CubicFeetPerPound,
 	}
 	_ = unit[quantity.Velocity]{quantity.FeetPerMinute, quantity.Velocity.FeetPerMinute}
 	_ = unit[quantity.Area]{quantity.SquareFeet, quantity.Area.SquareFeet}
@@ -105,13 +100,17 @@ type text[T quantity.Quantity] interface {
 func readsAndWrites[T quantity.Quantity, _ text[T]]() {}
 
 var _ = []func(){
-	readsAndWrites[quantity.Area], readsAndWrites[quantity.Conductance], readsAndWrites[quantity.Current],
-	readsAndWrites[quantity.Density], readsAndWrites[quantity.GaugePressure], readsAndWrites[quantity.HeatingValue],
-	readsAndWrites[quantity.Length], readsAndWrites[quantity.Mass], readsAndWrites[quantity.MassFlow],
-	readsAndWrites[quantity.Power], readsAndWrites[quantity.Pressure], readsAndWrites[quantity.SpecificEnthalpy],
-	readsAndWrites[quantity.SpecificEntropy], readsAndWrites[quantity.SpecificVolume], readsAndWrites[quantity.StaticPressure],
-	readsAndWrites[quantity.Temperature], readsAndWrites[quantity.TemperatureDelta], readsAndWrites[quantity.Velocity],
-	readsAndWrites[quantity.Voltage], readsAndWrites[quantity.Volume], readsAndWrites[quantity.VolumeFlow],
+	readsAndWrites[quantity.Area], readsAndWrites[quantity.Conductance],
+	readsAndWrites[quantity.Current], readsAndWrites[quantity.Density],
+	readsAndWrites[quantity.GaugePressure], readsAndWrites[quantity.HeatingValue],
+	readsAndWrites[quantity.Length], readsAndWrites[quantity.Mass],
+	readsAndWrites[quantity.MassFlow], readsAndWrites[quantity.Power],
+	readsAndWrites[quantity.Pressure], readsAndWrites[quantity.SpecificEnthalpy],
+	readsAndWrites[quantity.SpecificEntropy], readsAndWrites[quantity.SpecificVolume],
+	readsAndWrites[quantity.StaticPressure], readsAndWrites[quantity.Temperature],
+	readsAndWrites[quantity.TemperatureDelta], readsAndWrites[quantity.Velocity],
+	readsAndWrites[quantity.Voltage], readsAndWrites[quantity.Volume],
+	readsAndWrites[quantity.VolumeFlow],
 }
 
 type fluid = *refrigerant.Refrigerant
@@ -132,23 +131,19 @@ var (
 	_ func(fluid) (bool, string)            = fluid.Estimated
 
 	_ = []func(fluid, quantity.Temperature) (quantity.Pressure, error){
-		fluid.BubblePressure,
-		fluid.DewPressure,
+		fluid.BubblePressure, fluid.DewPressure,
 	}
 	_ = []func(fluid, quantity.Pressure) (quantity.Temperature, error){
-		fluid.BubbleTemperature,
-		fluid.DewTemperature,
+		fluid.BubbleTemperature, fluid.DewTemperature,
 	}
 
 	_ func(fluid, quantity.Pressure) (quantity.TemperatureDelta, error) = fluid.Glide
 
 	_ = []func(fluid, quantity.Pressure, quantity.Temperature) (quantity.TemperatureDelta, error){
-		fluid.Superheat,
-		fluid.Subcooling,
+		fluid.Superheat, fluid.Subcooling,
 	}
 	_ = []func(fluid, quantity.Temperature) (refrigerant.State, error){
-		fluid.SaturatedLiquid,
-		fluid.SaturatedVapor,
+		fluid.SaturatedLiquid, fluid.SaturatedVapor,
 	}
 
 	_ func(fluid, quantity.Pressure, quantity.Temperature) (refrigerant.State, error)      = fluid.State
@@ -166,24 +161,18 @@ var (
 
 var (
 	_ = []func(dryBulb, other quantity.Temperature, p quantity.Pressure) (psychro.Air, error){
-		psychro.FromWetBulb,
-		psychro.FromDewPoint,
+		psychro.FromWetBulb, psychro.FromDewPoint,
 	}
 	_ = []func(dryBulb quantity.Temperature, other float64, p quantity.Pressure) (psychro.Air, error){
-		psychro.FromRelativeHumidity,
-		psychro.FromHumidityRatio,
+		psychro.FromRelativeHumidity, psychro.FromHumidityRatio,
 	}
 	_ func(quantity.Temperature, quantity.SpecificEnthalpy, quantity.Pressure) (psychro.Air, error) = psychro.FromEnthalpy
 
 	_ = []func(psychro.Air) quantity.Temperature{
-		psychro.Air.DryBulb,
-		psychro.Air.WetBulb,
-		psychro.Air.DewPoint,
+		psychro.Air.DryBulb, psychro.Air.WetBulb, psychro.Air.DewPoint,
 	}
 	_ = []func(psychro.Air) float64{
-		psychro.Air.RelativeHumidity,
-		psychro.Air.HumidityRatio,
-		psychro.Air.DegreeOfSaturation,
+		psychro.Air.RelativeHumidity, psychro.Air.HumidityRatio, psychro.Air.DegreeOfSaturation,
 	}
 	_ = []func(psychro.Air) quantity.Pressure{psychro.Air.VaporPressure, psychro.Air.Pressure}
 
@@ -211,11 +200,8 @@ var (
 
 // One type catches a value out of range from every package.
 var _ = []*quantity.RangeError{
-	(*refrigerant.RangeError)(nil),
-	(*psychro.RangeError)(nil),
-	(*charge.RangeError)(nil),
-	(*airside.RangeError)(nil),
-	(*cycle.RangeError)(nil),
+	(*refrigerant.RangeError)(nil), (*psychro.RangeError)(nil), (*charge.RangeError)(nil),
+	(*airside.RangeError)(nil), (*cycle.RangeError)(nil),
 }
 
 var _, _ = errors.AsType[*quantity.RangeError], errors.AsType[*refrigerant.UnknownError]

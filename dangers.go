@@ -76,8 +76,7 @@ func passing(code string, p *prepared, b *belief) bool {
 	switch code {
 	case "evaporating-coldest", "evaporating-cold":
 		short := slices.ContainsFunc(
-			b.spoiled,
-			func(o charge.Obstacle) bool { return o.Code == "run-short" },
+			b.spoiled, func(o charge.Obstacle) bool { return o.Code == "run-short" },
 		)
 		return short && !p.visit.Conditions.CoilIced
 	case "superheat-low":

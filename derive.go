@@ -60,8 +60,7 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 // differences into drier air, which is air always (GUM 5.1.3, note 2). That of
 // the atmosphere does not count beside them.
 func relativeHumidity(
-	dryBulb, wetBulb temperatureReading,
-	p quantity.Pressure,
+	dryBulb, wetBulb temperatureReading, p quantity.Pressure,
 ) (value, std float64, err error) {
 	at := func(warmer, drier quantity.Temperature) (float64, error) {
 		air, err := psychro.FromWetBulb(dryBulb.Value+warmer, wetBulb.Value-drier, p)
@@ -79,12 +78,7 @@ func relativeHumidity(
 	if err != nil {
 		return value, 0, nil // the driest air there is
 	}
-	return value, math.Hypot(
-		(warmer-value)*dryBulb.Std,
-		(drier-value)*wetBulb.Std,
-	) / float64(
-		step,
-	), nil
+	return value, math.Hypot((warmer-value)*dryBulb.Std, (drier-value)*wetBulb.Std) / float64(step), nil
 }
 
 // highSide is the pressure that stands for that of the liquid line: the reading
@@ -115,9 +109,7 @@ func standIn(p *prepared, g gaugeReading) *gaugeReading {
 // the uncertainty through by the slope of the curve (GUM 5.1.2), and adds the doubt of
 // the curve itself.
 func saturation(
-	p *prepared,
-	g gaugeReading,
-	at func(quantity.Pressure) (quantity.Temperature, error),
+	p *prepared, g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error),
 	doubt quantity.TemperatureDelta,
 ) (*temperatureReading, error) {
 	absolute := p.absolute(g)
@@ -167,10 +159,7 @@ func (p *prepared) refused(r *Readings) []*VisitError {
 			return nil
 		}
 		c = append(c, outOfRange(
-			field,
-			g.Value,
-			gauge(wrong.Min),
-			gauge(wrong.Max),
+			field, g.Value, gauge(wrong.Min), gauge(wrong.Max),
 			p.fluid.Designation()+" has no saturation there; check the refrigerant, the reading and its unit",
 		))
 	}

@@ -36,9 +36,7 @@ func (d Derived) Values() []fact.Value {
 }
 
 func appendValue[T quantity.Quantity](
-	out []fact.Value,
-	name string,
-	u *quantity.Uncertain[T],
+	out []fact.Value, name string, u *quantity.Uncertain[T],
 ) []fact.Value {
 	if u == nil {
 		return out

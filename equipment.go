@@ -164,22 +164,11 @@ const (
 
 var (
 	arrangementNames = []string{
-		notStated,
-		"split",
-		"split heat pump",
-		"package",
-		"package heat pump",
-		"wall-mounted",
+		notStated, "split", "split heat pump", "package", "package heat pump", "wall-mounted",
 	}
 	stageNames     = []string{notStated, "single stage", "two stages", "variable speed"}
 	complaintNames = []string{
-		notStated,
-		"not cooling",
-		"frozen coil",
-		"high bill",
-		"noise",
-		"water leak",
-		"maintenance",
+		notStated, "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance",
 	}
 )
 

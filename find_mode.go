@@ -21,7 +21,8 @@ const (
 )
 
 var coldRoomFluids = []string{
-	"R-404A", "R-507A", "R-448A", "R-449A", "R-452A", "R-454A", "R-455A", "R-408A", "R-402A", "R-502", "R-422A", "R-407A", "R-407F",
+	"R-404A", "R-507A", "R-448A", "R-449A", "R-452A", "R-454A", "R-455A", "R-408A", "R-402A",
+	"R-502", "R-422A", "R-407A", "R-407F",
 }
 
 // findMode takes the mode that the visit states, or looks for it in the readings.
@@ -48,10 +49,7 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 			m = Heating
 		}
 		return found(
-			m,
-			"mode.supply-warm",
-			fact.Amount("supply", s.Value),
-			fact.Amount("return", t.Value),
+			m, "mode.supply-warm", fact.Amount("supply", s.Value), fact.Amount("return", t.Value),
 		)
 	}
 	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil &&
@@ -62,10 +60,7 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 			m = Heating
 		}
 		return found(
-			m,
-			"mode.liquid-warm",
-			fact.Amount("line", l.Value),
-			fact.Amount("outdoor", o.Value),
+			m, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value),
 		)
 	}
 	cold := d.EvaporatingDew != nil && d.EvaporatingDew.Value < coldEvaporator
@@ -78,9 +73,7 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 			m = 0
 		}
 		return found(
-			m,
-			"mode.cold-evaporator",
-			fact.Amount("evaporating", d.EvaporatingDew.Value),
+			m, "mode.cold-evaporator", fact.Amount("evaporating", d.EvaporatingDew.Value),
 			fact.Of("fluid", p.fluid.Designation()),
 		)
 	}

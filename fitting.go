@@ -29,11 +29,7 @@ const missed = 2
 
 // fittedTo are the readings that a forecast stands on.
 var fittedTo = []string{
-	"outdoorDryBulb",
-	"returnDryBulb",
-	"returnWetBulb",
-	"suctionPressure",
-	"liquidPressure",
+	"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure",
 	"suctionLine",
 }
 
@@ -43,8 +39,7 @@ func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitt
 	switch {
 	case e.NominalCapacity == 0:
 		return nil, missing(
-			"equipment.nominalCapacity",
-			"a forecast starts from the size of the machine",
+			"equipment.nominalCapacity", "a forecast starts from the size of the machine",
 		)
 	case r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil || r.SuctionPressure == nil:
 		return nil, missing(
@@ -55,8 +50,7 @@ func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitt
 	for _, x := range doubts {
 		if x.Weight == readcheck.Impossible &&
 			slices.ContainsFunc(
-				x.Fields,
-				func(f string) bool { return slices.Contains(fittedTo, f) },
+				x.Fields, func(f string) bool { return slices.Contains(fittedTo, f) },
 			) {
 			return nil, &VisitError{
 				Field:   "readings." + x.Fields[0],
@@ -126,8 +120,7 @@ func (fit *fitting) compare(d *Derived) error {
 			fit.believe = append(
 				fit.believe,
 				fact.New(
-					"forecast.misses",
-					fact.Of("feature", term),
+					"forecast.misses", fact.Of("feature", term),
 					fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap))),
 				),
 			)
@@ -135,22 +128,14 @@ func (fit *fitting) compare(d *Derived) error {
 		return math.Sqrt(max(0, gap*gap-modelStd*modelStd))
 	}
 	fit.off.superheat = off(
-		"feature.superheat",
-		float64(now.Superheat.Value),
-		now.Superheat.Std,
-		d.Superheat,
+		"feature.superheat", float64(now.Superheat.Value), now.Superheat.Std, d.Superheat,
 	)
 	fit.off.subcooling = off(
-		"feature.subcooling",
-		float64(now.Subcooling.Value),
-		now.Subcooling.Std,
-		d.Subcooling,
+		"feature.subcooling", float64(now.Subcooling.Value), now.Subcooling.Std, d.Subcooling,
 	)
 	if e := d.EvaporatingDew; e != nil {
 		fit.off.evaporating = off(
-			"feature.evaporating",
-			0,
-			now.Evaporating.Std,
+			"feature.evaporating", 0, now.Evaporating.Std,
 			&deltaReading{Value: e.Value.Sub(now.Evaporating.Value), Std: e.Std},
 		)
 	}
@@ -212,8 +197,7 @@ func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlo
 		Scenario: s, Superheat: widened(p.Superheat, fit.off.superheat), Subcooling: widened(p.Subcooling, fit.off.subcooling),
 		Evaporating: widened(p.Evaporating, fit.off.evaporating), Condensing: p.Condensing,
 		CoilSurface: widened(
-			freeze.Surface,
-			fit.off.evaporating,
+			freeze.Surface, fit.off.evaporating,
 		), Supply: p.Supply, Capacity: p.NetCapacity,
 		Believe: slices.Clone(fit.believe),
 	}
@@ -232,8 +216,7 @@ func (fit *fitting) outlook(v *prepared, s Scenario, become cycle.Faults) (Outlo
 // under is the fitted machine in a scenario: what holds its head pressure, the weather and
 // the air, and how its charge has changed from that of the label.
 func (fit *fitting) under(
-	s Scenario,
-	label quantity.Mass,
+	s Scenario, label quantity.Mass,
 ) (fitted *cycle.Fitted, at cycle.Conditions, changed cycle.Faults, err error) {
 	fitted, at = fit.machine, fit.seen
 	for _, c := range []struct {
@@ -302,34 +285,28 @@ func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
 	out := []fact.Fact{
 		fact.New(code, fact.Of("chance", fact.Share(o.FreezeChance))),
 		fact.New(
-			"forecast.cold",
-			fact.Measured("evaporating", o.Evaporating),
+			"forecast.cold", fact.Measured("evaporating", o.Evaporating),
 			fact.Measured("surface", o.CoilSurface),
 		),
 		fact.New(
-			"forecast.state",
-			fact.Measured("superheat", o.Superheat),
-			fact.Measured("subcooling", o.Subcooling),
-			fact.Measured("capacity", o.Capacity),
+			"forecast.state", fact.Measured("superheat", o.Superheat),
+			fact.Measured("subcooling", o.Subcooling), fact.Measured("capacity", o.Capacity),
 		),
 	}
 	if o.FreezeChance < 0.5 {
 		if freeze.Outdoor != nil {
 			out = append(
-				out,
-				fact.New("freeze.at-outdoor", fact.Amount("outdoor", *freeze.Outdoor)),
+				out, fact.New("freeze.at-outdoor", fact.Amount("outdoor", *freeze.Outdoor)),
 			)
 		}
 		if freeze.WetBulb != nil {
 			out = append(
-				out,
-				fact.New("freeze.at-wet-bulb", fact.Amount("wetBulb", *freeze.WetBulb)),
+				out, fact.New("freeze.at-wet-bulb", fact.Amount("wetBulb", *freeze.WetBulb)),
 			)
 		}
 		if freeze.Airflow != nil {
 			out = append(
-				out,
-				fact.New("freeze.at-airflow", fact.Of("share", fact.Share(*freeze.Airflow))),
+				out, fact.New("freeze.at-airflow", fact.Of("share", fact.Share(*freeze.Airflow))),
 			)
 		}
 	}

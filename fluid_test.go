@@ -37,16 +37,8 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				low, high := suction.Gauge(
-					quantity.StandardAtmosphere,
-				), liquid.Gauge(
-					quantity.StandardAtmosphere,
-				)
-				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(
-					low.PlusMinus(0),
-				), new(
-					high.PlusMinus(0),
-				)
+				low, high := suction.Gauge(quantity.StandardAtmosphere), liquid.Gauge(quantity.StandardAtmosphere)
+				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(low.PlusMinus(0)), new(high.PlusMinus(0))
 				v.Readings.SuctionLine = new(quantity.Fahrenheit(45).Add(warm).PlusMinus(0))
 				a, err := Assess(v)
 				if err != nil {
@@ -54,23 +46,15 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				}
 				if a.Charge.Outcome != ChargeNotJudged || a.Dose != nil && a.Dose.Mass != 0 {
 					t.Errorf(
-						"%s, %v: %v, dose %+v",
-						designation,
-						metering,
-						a.Charge.Outcome,
-						a.Dose,
+						"%s, %v: %v, dose %+v", designation, metering, a.Charge.Outcome, a.Dose,
 					)
 				}
 				if len(a.Charge.Why) == 0 ||
 					a.Charge.Reading != nil && a.Charge.Reading.Target != nil ||
 					!otherFluid(a) && len(a.Findings) > 0 {
 					t.Errorf(
-						"%s, %v: why %v, reading %+v, findings %v",
-						designation,
-						metering,
-						a.Charge.Why,
-						a.Charge.Reading,
-						a.Findings,
+						"%s, %v: why %v, reading %+v, findings %v", designation, metering,
+						a.Charge.Why, a.Charge.Reading, a.Findings,
 					)
 				}
 				read++
@@ -85,7 +69,6 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 // otherFluid says that the readings are taken for those of another refrigerant.
 func otherFluid(a Assessment) bool {
 	return slices.ContainsFunc(
-		a.Findings,
-		func(f Finding) bool { return f.Cause == "other-refrigerant" },
+		a.Findings, func(f Finding) bool { return f.Cause == "other-refrigerant" },
 	)
 }

@@ -45,8 +45,7 @@ func TestForecastOfACoolNight(t *testing.T) {
 	}
 	if !(out[2].CoilSurface.Value > out[1].CoilSurface.Value) {
 		t.Errorf(
-			"coil at %v with the head pressure held, %v without",
-			out[2].CoilSurface,
+			"coil at %v with the head pressure held, %v without", out[2].CoilSurface,
 			out[1].CoilSurface,
 		)
 	}
@@ -79,12 +78,8 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 			gap := math.Abs(float64(c.model.Value - c.measured.Value))
 			if gap > c.model.Std+1e-4 || gap > c.tonight+c.measured.Std {
 				t.Errorf(
-					"%s: %s %v in the model, %v measured, ± %v K tonight",
-					name,
-					c.name,
-					c.model,
-					c.measured,
-					c.tonight,
+					"%s: %s %v in the model, %v measured, ± %v K tonight", name, c.name, c.model,
+					c.measured, c.tonight,
 				)
 			}
 			if gap > 2.5 {
@@ -95,10 +90,7 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 						f.Code == "forecast.misses" && of.Of == fact.Term("feature."+c.name)
 				}) {
 					t.Errorf(
-						"%s: the model misses the %s by %v K and says %v",
-						name,
-						c.name,
-						gap,
+						"%s: the model misses the %s by %v K and says %v", name, c.name, gap,
 						out[0].Believe,
 					)
 				}

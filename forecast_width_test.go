@@ -33,8 +33,7 @@ func TestForecastSaysWhatIsTooWide(t *testing.T) {
 			} {
 				says := func(code fact.Code) bool {
 					return slices.ContainsFunc(
-						o.Says,
-						func(f fact.Fact) bool { return f.Code == code },
+						o.Says, func(f fact.Fact) bool { return f.Code == code },
 					)
 				}
 				if c.std >= 9/1.8 && !says(c.code) || says(c.code) && says(c.none) {
@@ -102,10 +101,7 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 				if model > before+0.5 {
 					t.Errorf(
 						"wet bulb %.0f °F: %.1f °F of superheat at %.0f °F outdoors, %.1f °F ten degrees cooler",
-						wet,
-						model,
-						outdoor,
-						before,
+						wet, model, outdoor, before,
 					)
 				}
 				modelPer, tablePer = modelPer+before-model, tablePer+tableBefore-table
@@ -114,10 +110,7 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 				if drier := reads(wet-2, outdoor); drier > model+0.5 {
 					t.Errorf(
 						"outdoors %.0f °F: %.1f °F of superheat at a wet bulb of %.0f °F, %.1f °F two degrees drier",
-						outdoor,
-						model,
-						wet,
-						drier,
+						outdoor, model, wet, drier,
 					)
 				}
 			}
@@ -127,8 +120,6 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 	}
 	t.Logf(
 		"%.0f cells, %.1f °F apart in the mean square; as it cools outdoors the model gains %.2f of what the table does",
-		n,
-		math.Sqrt(off/n),
-		modelPer/tablePer,
+		n, math.Sqrt(off/n), modelPer/tablePer,
 	)
 }

@@ -72,17 +72,16 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 		Chance: max(frost.SurfaceChance, airside.IcingChance(*d.EvaporatingDew)),
 	}
 	v.Says = fact.New(
-		fact.Code("freeze."+frost.Outcome.String()),
-		fact.Measured("surface", frost.Surface),
-		fact.Amount("evaporating", d.EvaporatingDew.Value),
-		fact.Of("chance", fact.Share(v.Chance)),
+		fact.Code("freeze."+frost.Outcome.String()), fact.Measured("surface", frost.Surface),
+		fact.Amount("evaporating", d.EvaporatingDew.Value), fact.Of("chance", fact.Share(v.Chance)),
 	)
 	if r.OutdoorDryBulb != nil && !p.visit.Conditions.CoilIced {
 		v.Would = wouldFreeze(p, r, d, coil, flow.Value)
 		if b.present(diagnose.Undercharge, diagnose.Restriction) {
 			// Starved, it falls with the head far sooner; a forecast tells how.
 			v.Would = slices.DeleteFunc(
-				v.Would, func(f fact.Fact) bool { return f.Code == "freeze.at-outdoor" })
+				v.Would, func(f fact.Fact) bool { return f.Code == "freeze.at-outdoor" },
+			)
 		}
 	}
 	return v
@@ -97,16 +96,10 @@ func byRule(d *Derived) FreezeVerdict {
 
 // wouldFreeze looks for what would bring the coil to freezing, each by itself.
 func wouldFreeze(
-	p *prepared,
-	r *Readings,
-	d *Derived,
-	coil airside.Coil,
-	flow quantity.VolumeFlow,
+	p *prepared, r *Readings, d *Derived, coil airside.Coil, flow quantity.VolumeFlow,
 ) []fact.Fact {
 	air, err := psychro.FromWetBulb(
-		r.ReturnDryBulb.Value,
-		r.ReturnWetBulb.Value,
-		p.atmosphere.Pressure.Value,
+		r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, p.atmosphere.Pressure.Value,
 	)
 	if err != nil {
 		return nil

@@ -99,8 +99,7 @@ func TestHouseIsChecked(t *testing.T) {
 		Tolerance: quantity.KelvinDelta(99),
 		Holds:     []HouseHold{{Methods: []charge.Method{77}}},
 		Faults: []HouseFault{
-			{Name: "overcharge", Like: "gremlin", Share: -1},
-			{Name: "kink", Like: "overcharge"},
+			{Name: "overcharge", Like: "gremlin", Share: -1}, {Name: "kink", Like: "overcharge"},
 		},
 	}
 	want := []string{

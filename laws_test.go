@@ -93,8 +93,7 @@ var laws = []law{
 		func(_ *Visit, a *Assessment) string {
 			called := a.Charge.Outcome == ChargeLow || a.Charge.Outcome == ChargeHigh
 			looks := slices.ContainsFunc(
-				a.Plan,
-				func(s Step) bool { return s.Look != "" || s.Field != "" },
+				a.Plan, func(s Step) bool { return s.Look != "" || s.Field != "" },
 			)
 			for _, s := range a.Plan {
 				if isDose(s) && (!called || looks) {
@@ -154,11 +153,7 @@ var laws = []law{
 		"a leak is found, recovered, mended, tested, evacuated and weighed in, in that order",
 		func(_ *Visit, a *Assessment) string {
 			order := []fact.Code{
-				StepFindLeak,
-				StepRecoverRest,
-				StepMendLeak,
-				StepNitrogen,
-				StepEvacuate,
+				StepFindLeak, StepRecoverRest, StepMendLeak, StepNitrogen, StepEvacuate,
 				StepWeighIn,
 			}
 			last := -1
@@ -245,8 +240,7 @@ func factsOf(v reflect.Value) []fact.Fact {
 
 func isDose(s Step) bool {
 	return slices.Contains(
-		[]fact.Code{StepAdd, StepAddLittle, StepRecover, StepRecoverLittle},
-		s.Do.Code,
+		[]fact.Code{StepAdd, StepAddLittle, StepRecover, StepRecoverLittle}, s.Do.Code,
 	)
 }
 

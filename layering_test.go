@@ -31,8 +31,8 @@ var layers = []struct {
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{
-	"/internal/judge/diagnose", "/internal/judge/readcheck",
-	"/internal/judge/modes", "/internal/judge/heatpump", "/internal/judge/coldroom",
+	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/modes",
+	"/internal/judge/heatpump", "/internal/judge/coldroom",
 }
 
 // The bench tries the diagnosis on machines that share nothing with the cycle model, nor
@@ -41,8 +41,8 @@ var facadeInternal = []string{
 const benchPath = "/internal/judge/diagnose/testbench"
 
 var benchMay = []string{
-	"/quantity", "/refrigerant", "/psychro",
-	"/internal/physics/cyclefluid", "/internal/base/root", "/internal/judge/diagnose",
+	"/quantity", "/refrigerant", "/psychro", "/internal/physics/cyclefluid", "/internal/base/root",
+	"/internal/judge/diagnose",
 }
 
 func level(path string) int {
@@ -84,8 +84,7 @@ func TestLayering(t *testing.T) {
 					a != "/internal/page/picture" {
 					t.Errorf(
 						"%s imports %s: only the two picture packages and what they share may",
-						from,
-						to,
+						from, to,
 					)
 				}
 			case !strings.HasPrefix(to, module):

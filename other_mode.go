@@ -42,7 +42,8 @@ func (k *planner) asJudged(j *modes.Judgement) {
 	k.dangers, k.weighIn = nil, j.WeighIn
 	for _, x := range j.Dangers {
 		k.dangers = append(k.dangers, Danger{
-			x.Code, x.Grave, x.Stops, x.Says, fact.New(fact.Code("danger." + x.Code + ".why")), x.Source,
+			x.Code, x.Grave, x.Stops, x.Says, fact.New(fact.Code("danger." + x.Code + ".why")),
+			x.Source,
 		})
 	}
 	for _, x := range j.Steps {

@@ -64,8 +64,7 @@ func (k *planner) plan() {
 
 func (k *planner) has(codes ...fact.Code) bool {
 	return slices.ContainsFunc(
-		k.steps,
-		func(s Step) bool { return slices.Contains(codes, s.Do.Code) },
+		k.steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) },
 	)
 }
 
@@ -330,8 +329,8 @@ func (k *planner) readFirst() {
 	}
 	var missing []string
 	for _, name := range []string{
-		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine",
-		"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "supplyDryBulb",
+		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine", "outdoorDryBulb",
+		"returnDryBulb", "returnWetBulb", "supplyDryBulb",
 	} {
 		if !fieldNamed(name).has(&k.s.readings) {
 			missing = append(missing, name)
@@ -437,8 +436,7 @@ func ofCharge(c diagnose.Code) bool { return c == diagnose.Undercharge || c == d
 // lookedAt reports whether a look in the plan answers for a cause.
 func (k *planner) lookedAt(code diagnose.Code) bool {
 	return slices.ContainsFunc(
-		k.b.Decision.Looks,
-		func(m *diagnose.Measurement) bool { return m.Answers(code) },
+		k.b.Decision.Looks, func(m *diagnose.Measurement) bool { return m.Answers(code) },
 	)
 }
 
@@ -466,8 +464,7 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	i := slices.IndexFunc(
-		k.b.Marginals(),
-		func(m diagnose.Marginal) bool { return m.Signature == signature },
+		k.b.Marginals(), func(m diagnose.Marginal) bool { return m.Signature == signature },
 	)
 	if i < 0 {
 		return
@@ -496,8 +493,7 @@ func (k *planner) mend(signature diagnose.Code) {
 // floods reports whether liquid is known to come back, whatever makes it.
 func (k *planner) floods() bool {
 	return slices.ContainsFunc(
-		k.dangers,
-		func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
+		k.dangers, func(x Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
 	)
 }
 
@@ -617,11 +613,7 @@ func (k *planner) move(sized, little fact.Code) {
 			float64(change),
 		) > dose.After.Std/2 {
 			step.because(fact.New(
-				"dose.expect",
-				fact.Of(
-					"method",
-					term("method", k.t.method.String()),
-				),
+				"dose.expect", fact.Of("method", term("method", k.t.method.String())),
 				fact.Measured("after", dose.After),
 			))
 		}

@@ -27,10 +27,7 @@ func (s Site) Atmosphere() (AtmosphereUsed, error) {
 		p := *s.Barometer
 		if !(p >= quantity.Kilopascals(50) && p <= quantity.Kilopascals(110)) {
 			return AtmosphereUsed{}, outOfRange(
-				"site.barometer",
-				p,
-				quantity.Kilopascals(50),
-				quantity.Kilopascals(110),
+				"site.barometer", p, quantity.Kilopascals(50), quantity.Kilopascals(110),
 				"give the pressure as read at the site itself, not that reduced to sea level",
 			)
 		}
@@ -39,20 +36,15 @@ func (s Site) Atmosphere() (AtmosphereUsed, error) {
 		z := *s.Elevation
 		if !(z >= quantity.Meters(-450) && z <= quantity.Meters(5500)) {
 			return AtmosphereUsed{}, outOfRange(
-				"site.elevation",
-				z,
-				quantity.Meters(-450),
-				quantity.Meters(5500),
+				"site.elevation", z, quantity.Meters(-450), quantity.Meters(5500),
 				"give the height of the site above sea level, and check its unit",
 			)
 		}
 		return AtmosphereUsed{
-			quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)),
-			FromElevation,
+			quantity.AtmosphereAt(z).PlusMinus(quantity.Pascals(800)), FromElevation,
 		}, nil
 	}
 	return AtmosphereUsed{
-		quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)),
-		SeaLevelAssumed,
+		quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(1500)), SeaLevelAssumed,
 	}, nil
 }

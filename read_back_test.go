@@ -32,9 +32,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, charge.RecoveryLevel{}, charge.RecoveryClass(0), charge.HighPressure)
 	readsBack(t, fact.Source{}, charge.Temper(0), charge.Drawn)
 	readsBack(
-		t,
-		charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5},
-		"",
+		t, charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5}, "",
 	)
 	readsBack(t, charge.Steadiness[quantity.TemperatureDelta]{}, charge.State(0), charge.Hunting)
 	readsBack(t, airside.SplitVerdict{}, airside.SplitOutcome(0), airside.SplitHigh)
@@ -78,10 +76,14 @@ func TestZeroValuesReadBack(t *testing.T) {
 func TestAnswersHaveNames(t *testing.T) {
 	lowerCamel := regexp.MustCompile(`^[a-z][A-Za-z]*$`)
 	for _, v := range []any{
-		cycle.Operating{}, cycle.Prediction{}, cycle.FreezeForecast{}, cycle.Departure{}, cycle.Analysis{}, cycle.Unknown{}, cycle.Ratio{}, cycle.Port{},
-		psychro.Measurement{}, psychro.Mixture{}, psychro.Process{}, psychro.Doubt{}, psychro.Estimate{},
-		refrigerant.State{}, refrigerant.Fill{}, refrigerant.Room{}, refrigerant.LeakStep{}, refrigerant.StandingFit{}, refrigerant.Limits{}, refrigerant.CriticalPoint{},
-		charge.Verdict{}, charge.Measurement{}, charge.Target{}, charge.Dose{}, charge.Weighing{}, charge.Decay{}, charge.Tightness{}, charge.RecoveryLevel{}, charge.Risk{}, charge.Rule{}, charge.Better{},
+		cycle.Operating{}, cycle.Prediction{}, cycle.FreezeForecast{}, cycle.Departure{},
+		cycle.Analysis{}, cycle.Unknown{}, cycle.Ratio{}, cycle.Port{}, psychro.Measurement{},
+		psychro.Mixture{}, psychro.Process{}, psychro.Doubt{}, psychro.Estimate{},
+		refrigerant.State{}, refrigerant.Fill{}, refrigerant.Room{}, refrigerant.LeakStep{},
+		refrigerant.StandingFit{}, refrigerant.Limits{}, refrigerant.CriticalPoint{},
+		charge.Verdict{}, charge.Measurement{}, charge.Target{}, charge.Dose{}, charge.Weighing{},
+		charge.Decay{}, charge.Tightness{}, charge.RecoveryLevel{}, charge.Risk{}, charge.Rule{},
+		charge.Better{},
 	} {
 		text, err := json.Marshal(v)
 		if err != nil {

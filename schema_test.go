@@ -92,10 +92,7 @@ func TestSchemasHold(t *testing.T) {
 			}
 			docs[f] = text
 			docs[f+", verdict only"] = bytes.Replace(
-				text,
-				[]byte("{"),
-				[]byte(`{"scope": "verdict",`),
-				1,
+				text, []byte("{"), []byte(`{"scope": "verdict",`), 1,
 			)
 		}
 	}

@@ -184,10 +184,7 @@ func (s *Session) Move(m Move) error {
 		c = append(
 			c,
 			outOfRange(
-				"moves",
-				quantity.Number(len(moves)),
-				nil,
-				quantity.Number(mostMoves),
+				"moves", quantity.Number(len(moves)), nil, quantity.Number(mostMoves),
 				"begin another session",
 			),
 		)

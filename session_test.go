@@ -46,8 +46,7 @@ func sampleOf(base *Readings, at time.Duration, rng *rand.Rand, all bool) LogEnt
 func TestSessionAssessesAsItsVisit(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		start := load(
-			t,
-			rapid.SampledFrom([]string{"sound-r410a-piston", "valve-hunting"}).Draw(rt, "visit"),
+			t, rapid.SampledFrom([]string{"sound-r410a-piston", "valve-hunting"}).Draw(rt, "visit"),
 		)
 		start.Log = nil
 		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(rt, "seed"), 1))
@@ -150,26 +149,12 @@ func TestSessionOfADay(t *testing.T) {
 			}
 		}
 		e := sampleOf(&start.Readings, at, rng, true)
-		e.DischargePressure, e.DischargeLine = Measured(
-			e.LiquidPressure.Value,
-		), Measured(
-			quantity.Fahrenheit(160+rng.Float64()),
-		)
+		e.DischargePressure, e.DischargeLine = Measured(e.LiquidPressure.Value), Measured(quantity.Fahrenheit(160+rng.Float64()))
 		e.SupplyWetBulb, e.CondenserLeaving = Measured(
 			quantity.Fahrenheit(52+rng.Float64()),
-		), Measured(
-			quantity.Fahrenheit(100+rng.Float64()),
-		)
-		e.Airflow, e.ExternalStatic = Measured(
-			quantity.CFM(1100+rng.Float64()),
-		), Measured(
-			quantity.InchesWater(0.5+0.01*rng.Float64()),
-		)
-		e.Power, e.CompressorCurrent = Measured(
-			quantity.Watts(2500+rng.Float64()),
-		), Measured(
-			quantity.Amperes(12+rng.Float64()),
-		)
+		), Measured(quantity.Fahrenheit(100+rng.Float64()))
+		e.Airflow, e.ExternalStatic = Measured(quantity.CFM(1100+rng.Float64())), Measured(quantity.InchesWater(0.5+0.01*rng.Float64()))
+		e.Power, e.CompressorCurrent = Measured(quantity.Watts(2500+rng.Float64())), Measured(quantity.Amperes(12+rng.Float64()))
 		if aside := s.Take(e); aside != nil {
 			t.Fatal(aside)
 		}
@@ -256,8 +241,7 @@ func BenchmarkSessionDay(b *testing.B) {
 	var samples []LogEntry
 	for i := range 1000 {
 		samples = append(
-			samples,
-			sampleOf(&start.Readings, time.Duration(i)*time.Second, rng, true),
+			samples, sampleOf(&start.Readings, time.Duration(i)*time.Second, rng, true),
 		)
 	}
 	var before, after runtime.MemStats

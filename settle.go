@@ -147,8 +147,7 @@ func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, err
 	for i := range log {
 		if v, ok := valueOf(p, method, &log[i].Readings); ok {
 			samples = append(
-				samples,
-				charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v},
+				samples, charge.Sample[quantity.TemperatureDelta]{At: log[i].At, Value: v},
 			)
 		}
 	}
@@ -192,15 +191,9 @@ func steadinessOf(method charge.Method, c deltaCourse) *SteadinessVerdict {
 		Course: c,
 		Says: fact.New(
 			fact.Code("steadiness."+c.State.String()),
-			fact.Of("method", term("method", method.String())),
-			fact.Amount("value", c.Value.Value),
-			fact.Amount(
-				"low",
-				c.Low,
-			),
-			fact.Amount("high", c.High),
-			fact.Measured("estimate", c.Estimate),
-			fact.Of("period", c.Period),
+			fact.Of("method", term("method", method.String())), fact.Amount("value", c.Value.Value),
+			fact.Amount("low", c.Low), fact.Amount("high", c.High),
+			fact.Measured("estimate", c.Estimate), fact.Of("period", c.Period),
 			fact.Of("wait", roundUp(c.Wait)),
 		),
 	}

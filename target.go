@@ -75,13 +75,8 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 		code, off = "reading.below", -off
 	}
 	r.Says = fact.New(
-		code,
-		name,
-		value,
-		fact.Amount("target", target.Value.Value),
-		fact.Amount("off", off),
-		fact.Amount("band", target.Tolerance),
-		fact.Of("source", sourceTerm(target.Source)),
+		code, name, value, fact.Amount("target", target.Value.Value), fact.Amount("off", off),
+		fact.Amount("band", target.Tolerance), fact.Of("source", sourceTerm(target.Source)),
 	)
 	return t, nil
 }

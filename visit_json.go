@@ -47,9 +47,7 @@ func (c Conditions) MarshalJSON() ([]byte, error) {
 }
 
 // UnmarshalJSON reads what MarshalJSON writes, as strictly as DecodeVisit.
-func (c *Conditions) UnmarshalJSON(
-	text []byte,
-) error {
+func (c *Conditions) UnmarshalJSON(text []byte) error {
 	return afresh(text, (*conditionsFields)(c))
 }
 

@@ -16,11 +16,7 @@ func coldDay(t *testing.T) Visit {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
 	v.Equipment.Arrangement = Split
-	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(
-		7,
-	), quantity.Feet(
-		15,
-	)
+	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
 	v.Equipment.LineSet = LineSet{Length: quantity.Feet(40), LiquidDiameter: quantity.Inches(0.375)}
 	return v
 }
@@ -37,10 +33,7 @@ func TestWeighInOnAColdDay(t *testing.T) {
 		t.Fatal(err)
 	}
 	line, err := charge.LineCharge(
-		mustFluid(t, "R-410A"),
-		tube,
-		quantity.Feet(25),
-		quantity.Fahrenheit(95),
+		mustFluid(t, "R-410A"), tube, quantity.Feet(25), quantity.Fahrenheit(95),
 	)
 	if err != nil {
 		t.Fatal(err)

@@ -12,7 +12,8 @@ import (
 // still, and every control warmer.
 func TestWhyFrozen(t *testing.T) {
 	for _, name := range []string{
-		"sound-r410a-piston", "sound-r22-piston", "dirty-filter-low-superheat", "r290-cool-discharge", "outdoor-coil-dirty",
+		"sound-r410a-piston", "sound-r22-piston", "dirty-filter-low-superheat",
+		"r290-cool-discharge", "outdoor-coil-dirty",
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
@@ -23,12 +24,8 @@ func TestWhyFrozen(t *testing.T) {
 			}
 			at := func(o Outlook) float64 { return o.CoilSurface.Value.Fahrenheit() }
 			t.Logf(
-				"as read %.1f °F, outdoors %.1f, room %.1f, together %.1f, ice %.2f",
-				at(w.AsRead),
-				at(w.Outdoors),
-				at(w.Room),
-				at(w.Together),
-				w.Together.FreezeChance,
+				"as read %.1f °F, outdoors %.1f, room %.1f, together %.1f, ice %.2f", at(w.AsRead),
+				at(w.Outdoors), at(w.Room), at(w.Together), w.Together.FreezeChance,
 			)
 			const same = 0.3 // °F, of the solver
 			if both := at(w.Together) - same; !(both <= at(w.Outdoors) && both <= at(w.Room) && both < at(w.AsRead)) {
@@ -38,9 +35,7 @@ func TestWhyFrozen(t *testing.T) {
 			for _, c := range w.Causes {
 				causes = append(causes, c.Code)
 				t.Logf(
-					"%-18s %+5.1f °F, ice %.2f",
-					c.Code,
-					c.Surface.Fahrenheit(),
+					"%-18s %+5.1f °F, ice %.2f", c.Code, c.Surface.Fahrenheit(),
 					c.Outlook.FreezeChance,
 				)
 				if c.Code == "charge" && v.Equipment.Metering != FixedRestrictor {
@@ -60,9 +55,7 @@ func TestWhyFrozen(t *testing.T) {
 					continue
 				}
 				t.Logf(
-					"%-18s %+5.1f °F, ice %.2f",
-					c.Code,
-					c.Surface.Fahrenheit(),
+					"%-18s %+5.1f °F, ice %.2f", c.Code, c.Surface.Fahrenheit(),
 					c.Outlook.FreezeChance,
 				)
 				if c.Surface.Fahrenheit() < -same {
@@ -70,8 +63,7 @@ func TestWhyFrozen(t *testing.T) {
 				}
 			}
 			if !slices.Equal(
-				causes,
-				[]string{"filter", "indoor-coil", "blower", "set-point", "charge"},
+				causes, []string{"filter", "indoor-coil", "blower", "set-point", "charge"},
 			) {
 				t.Errorf("causes %v", causes)
 			}

@@ -53,10 +53,7 @@ func (a *AirAt) inputs(x, std *inputs, names *[maxInputs]string) {
 func (a *AirAt) state(x *inputs) (psychro.Air, error) {
 	if a.hasWetBulb() {
 		return readAir(
-			x[0],
-			x[1],
-			math.Hypot(a.DryBulb.Std, a.WetBulb.Std),
-			quantity.Pressure(x[2]),
+			x[0], x[1], math.Hypot(a.DryBulb.Std, a.WetBulb.Std), quantity.Pressure(x[2]),
 		)
 	}
 	t, p := quantity.Temperature(x[0]), quantity.Pressure(x[2])

@@ -81,9 +81,7 @@ var standardDensity = sync.OnceValue(func() quantity.Density { return StandardAi
 // measureAirflow evaluates f, which gives a flow and the air it is counted at,
 // with its uncertainties.
 func measureAirflow(
-	method AirflowMethod,
-	x, std inputs,
-	names *[maxInputs]string,
+	method AirflowMethod, x, std inputs, names *[maxInputs]string,
 	f func(inputs) (float64, psychro.Air, error),
 ) (Airflow, error) {
 	y, c, err := propagate(x, std, func(x inputs) (outputs, error) {
@@ -93,19 +91,14 @@ func measureAirflow(
 		}
 		if !(flow >= 0 && flow <= float64(largestFlow)) {
 			return outputs{}, limit.Within(
-				"airflow",
-				quantity.VolumeFlow(flow),
-				0,
-				largestFlow,
+				"airflow", quantity.VolumeFlow(flow), 0, largestFlow,
 				"the readings do not make a flow: are they of one moment, and in the units they were read in?",
 			)
 		}
 		rho := air.Density()
 		return outputs{
-			flow,
-			flow * float64(rho/standardDensity()),
-			float64(air.DryAirFlow(quantity.VolumeFlow(flow))),
-			float64(rho),
+			flow, flow * float64(rho/standardDensity()),
+			float64(air.DryAirFlow(quantity.VolumeFlow(flow))), float64(rho),
 		}, nil
 	})
 	if err != nil {

@@ -64,11 +64,8 @@ func ExampleElectricInput_Heat() {
 func ExampleTraverse_Airflow() {
 	var readings []quantity.Velocity
 	for _, fpm := range []float64{
-		520, 610, 640, 600, 510,
-		600, 700, 730, 690, 590,
-		620, 720, 750, 710, 610,
-		590, 690, 720, 680, 580,
-		500, 600, 630, 590, 490,
+		520, 610, 640, 600, 510, 600, 700, 730, 690, 590, 620, 720, 750, 710, 610, 590, 690, 720,
+		680, 580, 500, 600, 630, 590, 490,
 	} {
 		readings = append(readings, quantity.FeetPerMinute(fpm))
 	}

@@ -87,11 +87,7 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	if elapsedStd == 0 {
 		elapsedStd = time.Second / 2
 	}
-	heat := float64(
-		g.Metered.Value,
-	) * float64(
-		g.HeatingValue.Value,
-	) * g.Efficiency / g.Elapsed.Seconds()
+	heat := float64(g.Metered.Value) * float64(g.HeatingValue.Value) * g.Efficiency / g.Elapsed.Seconds()
 	relative := math.Hypot(
 		math.Hypot(
 			g.Metered.Std/float64(g.Metered.Value),

@@ -24,8 +24,7 @@ func airAt(db float64, p quantity.Pressure) AirAt {
 func standardAirAt() AirAt {
 	return AirAt{
 		DryBulb: fahrenheit(
-			70,
-			0,
+			70, 0,
 		), WetBulb: quantity.Uncertain[quantity.Temperature]{Value: StandardAir().WetBulb()},
 		Atmosphere: quantity.StandardAtmosphere.PlusMinus(0),
 	}
@@ -49,12 +48,8 @@ func TestHeatRise(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Relative(
-		t,
-		practice("CFM = Btu/h ÷ (1.08 × rise), sea level"),
-		"airflow from 80,000 Btu/h and a rise of 60 °F",
-		"CFM",
-		80000/(1.08*60),
-		a.Flow.Value.CFM(),
+		t, practice("CFM = Btu/h ÷ (1.08 × rise), sea level"),
+		"airflow from 80,000 Btu/h and a rise of 60 °F", "CFM", 80000/(1.08*60), a.Flow.Value.CFM(),
 		0.005,
 	)
 	if math.Abs(float64(a.Flow.Value-a.Standard.Value)) > 1e-9*float64(a.Flow.Value) {
@@ -94,13 +89,8 @@ func TestGasAndElectricHeat(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Relative(
-		t,
-		practice("input = 3600 × cubic feet × heating value ÷ seconds"),
-		"2 ft³ in 72 s of 1,000 Btu/ft³ at 80 %",
-		"Btu/h",
-		80000,
-		heat.Value.BtuPerHour(),
-		1e-9,
+		t, practice("input = 3600 × cubic feet × heating value ÷ seconds"),
+		"2 ft³ in 72 s of 1,000 Btu/ft³ at 80 %", "Btu/h", 80000, heat.Value.BtuPerHour(), 1e-9,
 	)
 	if r := heat.Std / float64(heat.Value); r < 0.028 || r > 0.032 {
 		t.Errorf("relative uncertainty %v", r)
@@ -114,13 +104,8 @@ func TestGasAndElectricHeat(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Relative(
-		t,
-		practice("Btu/h = 3.412 × volts × amps"),
-		"240 V and 41.7 A",
-		"Btu/h",
-		3.412*240*41.7,
-		heat.Value.BtuPerHour(),
-		1e-4,
+		t, practice("Btu/h = 3.412 × volts × amps"), "240 V and 41.7 A", "Btu/h", 3.412*240*41.7,
+		heat.Value.BtuPerHour(), 1e-4,
 	)
 	e.ThreePhase = true
 	three, err := e.Heat()
@@ -164,22 +149,15 @@ func TestTraverse(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Relative(
-		t,
-		practice("velocity = 4005 × √(velocity pressure in in. w.c.), standard air"),
-		"velocity at 0.04 in. w.c.",
-		"ft/min",
-		4005*0.2,
-		b.Flow.Value.CFM()/2,
-		0.002,
+		t, practice("velocity = 4005 × √(velocity pressure in in. w.c.), standard air"),
+		"velocity at 0.04 in. w.c.", "ft/min", 4005*0.2, b.Flow.Value.CFM()/2, 0.002,
 	) // 0.1 % for 0.075 rounded from 0.0749, 0.1 % for water of 70 °F
 	p.Air = airAt(70, highAtmosphere)
 	c, err := p.Airflow()
 	if err != nil || c.Flow.Value <= b.Flow.Value || c.Standard.Value >= b.Standard.Value {
 		t.Errorf(
 			"thin air is faster at the same velocity pressure and carries less: %v after %v, %v",
-			c.Flow.Value,
-			b.Flow.Value,
-			err,
+			c.Flow.Value, b.Flow.Value, err,
 		)
 	}
 	p.VelocityPressures[3] = -2
@@ -187,10 +165,8 @@ func TestTraverse(t *testing.T) {
 		math.Abs(float64(d.Flow.Value/c.Flow.Value)-0.96) > 1e-9 ||
 		!slices.ContainsFunc(d.Notes, func(n fact.Fact) bool { return n.Code == "note.readings-run-back" }) {
 		t.Errorf(
-			"air that runs back counts as none: %v, %v, %v",
-			float64(d.Flow.Value/c.Flow.Value),
-			d.Notes,
-			err,
+			"air that runs back counts as none: %v, %v, %v", float64(d.Flow.Value/c.Flow.Value),
+			d.Notes, err,
 		)
 	}
 	for i := range p.VelocityPressures {
@@ -229,13 +205,8 @@ func TestTraversePointsAverageAProfile(t *testing.T) {
 			mean += profile(x) / float64(n)
 		}
 		verify.Value(
-			t,
-			prandtl,
-			"log-linear rule in a round duct, points "+quantity.Number(n).String(),
-			"1",
-			49.0/60,
-			mean,
-			0.012,
+			t, prandtl, "log-linear rule in a round duct, points "+quantity.Number(n).String(), "1",
+			49.0/60, mean, 0.012,
 		)
 	}
 	for _, n := range []int{5, 6, 7} {
@@ -251,13 +222,8 @@ func TestTraversePointsAverageAProfile(t *testing.T) {
 			}
 		}
 		verify.Value(
-			t,
-			prandtl,
-			"log-Tchebycheff rule along a side, points "+quantity.Number(n).String(),
-			"1",
-			7.0/8,
-			mean,
-			0.012,
+			t, prandtl, "log-Tchebycheff rule along a side, points "+quantity.Number(n).String(),
+			"1", 7.0/8, mean, 0.012,
 		)
 	}
 	if _, err := TraversePoints(Round, 7); err == nil {
@@ -294,8 +260,7 @@ func TestDropReading(t *testing.T) {
 		t.Errorf("normal state: %v, %v", float64(b.Flow.Value/a.Flow.Value), err)
 	}
 	d.WithGrid, d.Normal, d.Air = quantity.Uncertain[quantity.StaticPressure]{}, quantity.Uncertain[quantity.StaticPressure]{}, airAt(
-		70,
-		highAtmosphere,
+		70, highAtmosphere,
 	)
 	c, err := d.Airflow()
 	want := math.Sqrt(float64(standardDensity() / c.Density))
@@ -345,9 +310,7 @@ func TestAirflowBackFromACoil(t *testing.T) {
 		p := quantity.AtmosphereAt(quantity.Feet(rapid.Float64Range(0, 8000).Draw(t, "elevation")))
 		db := rapid.Float64Range(70, 84).Draw(t, "dry bulb")
 		in, err := psychro.FromRelativeHumidity(
-			quantity.Fahrenheit(db),
-			rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"),
-			p,
+			quantity.Fahrenheit(db), rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"), p,
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -364,14 +327,12 @@ func TestAirflowBackFromACoil(t *testing.T) {
 		}
 		std := quantity.FahrenheitDelta(0.5)
 		supply := AirReading{
-			pass.Leaving.DryBulb().PlusMinus(std),
-			pass.Leaving.WetBulb().PlusMinus(std),
+			pass.Leaving.DryBulb().PlusMinus(std), pass.Leaving.WetBulb().PlusMinus(std),
 		}
 		back, err := RefrigerantBalance{
 			Capacity: pass.Capacity.Total.Value.PlusMinus(quantity.Watts(300)),
 			Return: AirReading{
-				in.DryBulb().PlusMinus(std),
-				in.WetBulb().PlusMinus(std),
+				in.DryBulb().PlusMinus(std), in.WetBulb().PlusMinus(std),
 			}, Supply: supply, Atmosphere: p.PlusMinus(quantity.Pascals(400)),
 		}.Airflow()
 		if err != nil {

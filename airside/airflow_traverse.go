@@ -101,8 +101,7 @@ func (v Traverse) Airflow() (Airflow, error) {
 	}
 	if err == nil && back > 0 {
 		a.Notes = append(
-			a.Notes,
-			fact.New("note.readings-run-back", fact.Of("count", back), fact.Of("of", n)),
+			a.Notes, fact.New("note.readings-run-back", fact.Of("count", back), fact.Of("of", n)),
 		)
 	}
 	return a, err

@@ -74,8 +74,7 @@ func (b Bypass) At(flow float64) float64 {
 // apparatus dew point and the entering air are others. The error is a
 // *RangeError.
 func (b Bypass) Leaving(
-	entering psychro.Air,
-	apparatusDewPoint quantity.Temperature,
+	entering psychro.Air, apparatusDewPoint quantity.Temperature,
 ) (psychro.Air, error) {
 	process, err := psychro.CoolAndDehumidify(entering, apparatusDewPoint, b.Factor)
 	return process.End, err

@@ -114,8 +114,7 @@ func coolingProcess(entering, leaving psychro.Air) psychro.Process {
 	}
 	// No liquid above the boiling point, and none condenses there.
 	c.WaterEnthalpy, _ = psychro.LiquidEnthalpy(
-		max(leaving.DryBulb(), quantity.Celsius(0)),
-		leaving.Pressure(),
+		max(leaving.DryBulb(), quantity.Celsius(0)), leaving.Pressure(),
 	)
 	c.Heat = leaving.Enthalpy() - entering.Enthalpy() - quantity.SpecificEnthalpy(
 		c.Water,
@@ -139,10 +138,7 @@ func checkPair(entering, leaving psychro.Air) error {
 	const coilDrop = 2000
 	p, q := entering.Pressure(), leaving.Pressure()
 	return limit.Within(
-		"pressure of the leaving air",
-		q,
-		p-coilDrop,
-		p+coilDrop,
+		"pressure of the leaving air", q, p-coilDrop, p+coilDrop,
 		"both states are of one place; use one atmosphere for both",
 	)
 }
@@ -206,12 +202,7 @@ func capacityFrom(y outputs, c *contributions) Capacity {
 }
 
 var capacityReadings = [maxInputs]string{
-	"returnDryBulb",
-	"returnWetBulb",
-	"supplyDryBulb",
-	"supplyWetBulb",
-	"airflow",
-	"atmosphere",
+	"returnDryBulb", "returnWetBulb", "supplyDryBulb", "supplyWetBulb", "airflow", "atmosphere",
 }
 
 // MeasureCapacity is [CapacityOf] from readings, with uncertainties. A wet bulb
@@ -252,10 +243,7 @@ func (r *CapacityReadings) check() error {
 
 func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
 	return readable(
-		"atmosphere",
-		u,
-		20e3,
-		200e3,
+		"atmosphere", u, 20e3, 200e3,
 		"it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation",
 	)
 }
@@ -263,16 +251,12 @@ func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
 func (r *CapacityReadings) inputs() (x, std inputs) {
 	x = inputs{
 		float64(r.Return.DryBulb.Value), float64(r.Return.WetBulb.Value),
-		float64(r.Supply.DryBulb.Value), float64(r.Supply.WetBulb.Value),
-		float64(r.Airflow.Value), float64(r.Atmosphere.Value),
+		float64(r.Supply.DryBulb.Value), float64(r.Supply.WetBulb.Value), float64(r.Airflow.Value),
+		float64(r.Atmosphere.Value),
 	}
 	std = inputs{
-		r.Return.DryBulb.Std,
-		r.Return.WetBulb.Std,
-		r.Supply.DryBulb.Std,
-		r.Supply.WetBulb.Std,
-		r.Airflow.Std,
-		r.Atmosphere.Std,
+		r.Return.DryBulb.Std, r.Return.WetBulb.Std, r.Supply.DryBulb.Std, r.Supply.WetBulb.Std,
+		r.Airflow.Std, r.Atmosphere.Std,
 	}
 	return x, std
 }

@@ -38,12 +38,7 @@ func TestCapacityConserves(t *testing.T) {
 		if d := m*in.HumidityRatio() - m*out.HumidityRatio() - water; math.Abs(d) > 1e-9*m {
 			t.Fatalf("water does not balance: %v kg/s", d)
 		}
-		heat := m*float64(
-			in.Enthalpy()-out.Enthalpy(),
-		) - water*4186*math.Max(
-			0,
-			out.DryBulb().Celsius(),
-		)
+		heat := m*float64(in.Enthalpy()-out.Enthalpy()) - water*4186*math.Max(0, out.DryBulb().Celsius())
 		if d := heat - float64(c.Total.Value); math.Abs(d) > scale {
 			t.Fatalf("energy does not balance: %v W", d)
 		}
@@ -65,16 +60,14 @@ func TestCapacityIsPsychrosProcess(t *testing.T) {
 		flow := quantity.CFM(rapid.Float64Range(10, 4000).Draw(t, "flow"))
 		m := in.DryAirFlow(flow)
 		cooled, err := psychro.CoolAndDehumidify(
-			in,
-			in.DryBulb()-quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "depth")),
+			in, in.DryBulb()-quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "depth")),
 			rapid.Float64Range(0, 1).Draw(t, "bypass"),
 		)
 		if err != nil {
 			t.Fatal(err)
 		}
 		warmed, err := psychro.SensibleHeatCool(
-			in,
-			in.DryBulb()+quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "rise")),
+			in, in.DryBulb()+quantity.Temperature(rapid.Float64Range(0, 30).Draw(t, "rise")),
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -106,10 +99,7 @@ func TestCapacityLimits(t *testing.T) {
 	for name, c := range map[string]struct {
 		out  psychro.Air
 		flow quantity.VolumeFlow
-	}{
-		"no flow":    {psychro.Air{}, 0},
-		"all bypass": {in, quantity.CFM(1200)},
-	} {
+	}{"no flow": {psychro.Air{}, 0}, "all bypass": {in, quantity.CFM(1200)}} {
 		if c.out == (psychro.Air{}) {
 			c.out, _ = psychro.FromWetBulb(quantity.Fahrenheit(58), quantity.Fahrenheit(57), p)
 		}
@@ -128,14 +118,10 @@ func TestCapacityAgainstTheTradesArithmetic(t *testing.T) {
 		Kind: verify.CommonPractice,
 	}
 	in, _ := psychro.FromWetBulb(
-		quantity.Fahrenheit(80),
-		quantity.Fahrenheit(67),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
 	)
 	out, _ := psychro.FromWetBulb(
-		quantity.Fahrenheit(58),
-		quantity.Fahrenheit(56.5),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(58), quantity.Fahrenheit(56.5), quantity.StandardAtmosphere,
 	)
 	// 1200 CFM of standard air is this many CFM of the return air.
 	m := StandardAir().DryAirFlow(quantity.CFM(1200))
@@ -144,22 +130,12 @@ func TestCapacityAgainstTheTradesArithmetic(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Relative(
-		t,
-		practice,
-		"sensible capacity, 1200 CFM from 80 to 58 °F",
-		"Btu/h",
-		1.08*1200*22,
-		c.Sensible.Value.BtuPerHour(),
-		0.025,
+		t, practice, "sensible capacity, 1200 CFM from 80 to 58 °F", "Btu/h", 1.08*1200*22,
+		c.Sensible.Value.BtuPerHour(), 0.025,
 	)
 	dh := (in.Enthalpy() - out.Enthalpy()).BtuPerPound()
 	verify.Relative(
-		t,
-		practice,
-		"total capacity, 1200 CFM",
-		"Btu/h",
-		4.5*1200*dh,
-		c.Total.Value.BtuPerHour(),
+		t, practice, "total capacity, 1200 CFM", "Btu/h", 4.5*1200*dh, c.Total.Value.BtuPerHour(),
 		0.02,
 	)
 }
@@ -174,22 +150,10 @@ func TestFactors(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		practice,
-		"sensible factor of standard air",
-		"Btu/(h·CFM·°F)",
-		1.08,
-		f.Sensible,
-		0.005,
+		t, practice, "sensible factor of standard air", "Btu/(h·CFM·°F)", 1.08, f.Sensible, 0.005,
 	)
 	verify.Value(
-		t,
-		practice,
-		"latent factor of standard air",
-		"Btu·lb/(h·CFM·gr)",
-		0.68,
-		f.Latent,
-		0.005,
+		t, practice, "latent factor of standard air", "Btu·lb/(h·CFM·gr)", 0.68, f.Latent, 0.005,
 	)
 	verify.Value(t, practice, "total factor of standard air", "lb/(h·CFM)", 4.5, f.Total, 0.05)
 	verify.Value(
@@ -206,19 +170,13 @@ func TestFactors(t *testing.T) {
 	)
 
 	high, _ := psychro.FromHumidityRatio(
-		quantity.Fahrenheit(70),
-		0,
-		quantity.AtmosphereAt(quantity.Feet(6000)),
+		quantity.Fahrenheit(70), 0, quantity.AtmosphereAt(quantity.Feet(6000)),
 	)
 	g, err := FactorsOf(high)
 	if err != nil {
 		t.Fatal(err)
 	}
-	ratio := float64(
-		quantity.AtmosphereAt(quantity.Feet(6000)),
-	) / float64(
-		quantity.StandardAtmosphere,
-	)
+	ratio := float64(quantity.AtmosphereAt(quantity.Feet(6000))) / float64(quantity.StandardAtmosphere)
 	for _, r := range []float64{g.Sensible / f.Sensible, g.Latent / f.Latent, g.Total / f.Total} {
 		if math.Abs(r-ratio) > 1e-9 {
 			t.Errorf("at 6,000 ft a factor is %.6f of sea level; the density is %.6f", r, ratio)

@@ -64,13 +64,7 @@ func TestEfficiency(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		practice("EER = 3.412 × COP"),
-		"EER of a COP of 3.517",
-		"Btu/(h·W)",
-		12,
-		e.EER,
-		1e-9,
+		t, practice("EER = 3.412 × COP"), "EER of a COP of 3.517", "Btu/(h·W)", 12, e.EER, 1e-9,
 	)
 	if math.Abs(e.EER/e.COP-3.412) > 0.001 ||
 		math.Abs(e.EERStd/e.EER-math.Hypot(0.05, 0.03)) > 1e-9 {

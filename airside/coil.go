@@ -70,9 +70,7 @@ type Passage struct {
 // which the model does not follow: in air far hotter and damper than that of a
 // building, on a surface far colder than it.
 func (c Coil) Through(
-	entering psychro.Air,
-	flow quantity.VolumeFlow,
-	refrigerant quantity.Temperature,
+	entering psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature,
 ) (Passage, error) {
 	if err := c.check(); err != nil {
 		return Passage{}, err
@@ -154,9 +152,7 @@ func (c Coil) check() error {
 }
 
 func checkPass(
-	entering psychro.Air,
-	flow quantity.VolumeFlow,
-	refrigerant quantity.Temperature,
+	entering psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature,
 ) error {
 	if err := checkPair(entering, entering); err != nil {
 		return err
@@ -165,10 +161,7 @@ func checkPass(
 		return err
 	}
 	return limit.Within(
-		"refrigerant temperature",
-		refrigerant,
-		quantity.Celsius(-80),
-		quantity.Celsius(90),
+		"refrigerant temperature", refrigerant, quantity.Celsius(-80), quantity.Celsius(90),
 		"take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site",
 	)
 }
@@ -186,9 +179,7 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 		return Coil{}, err
 	}
 	entering, err := psychro.FromWetBulb(
-		quantity.Fahrenheit(80),
-		quantity.Fahrenheit(67),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
 	)
 	if err != nil {
 		return Coil{}, err

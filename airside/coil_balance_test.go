@@ -17,9 +17,7 @@ func TestCoilBalanceIsThatOfItsStates(t *testing.T) {
 		p := quantity.Kilopascals(rapid.Float64Range(70, 105).Draw(t, "pressure"))
 		in := drawAir(t, "entering", p)
 		c := Coil{
-			AirSide: quantity.Conductance(
-				math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAa")),
-			),
+			AirSide: quantity.Conductance(math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAa"))),
 			RefrigerantSide: quantity.Conductance(
 				math.Exp(rapid.Float64Range(3, 9).Draw(t, "ln UAr")),
 			),

@@ -21,9 +21,7 @@ import (
 // the leaving air is colder than the refrigerant, it was warmed again after the
 // coil, or a reading is wrong.
 func FitCoil(
-	entering, leaving psychro.Air,
-	flow quantity.VolumeFlow,
-	refrigerant quantity.Temperature,
+	entering, leaving psychro.Air, flow quantity.VolumeFlow, refrigerant quantity.Temperature,
 ) (Coil, error) {
 	if err := checkPair(entering, leaving); err != nil {
 		return Coil{}, err
@@ -50,8 +48,7 @@ func FitCoil(
 		return Coil{}, err
 	}
 	goal := [2]float64{
-		-m * float64(coolingProcess(entering, leaving).Heat),
-		float64(leaving.DryBulb()),
+		-m * float64(coolingProcess(entering, leaving).Heat), float64(leaving.DryBulb()),
 	}
 	usual := [2]float64{math.Log(float64(c.AirSide)), math.Log(float64(c.RefrigerantSide))}
 	x, ok := newtonFit(&in, m, tr, goal, usual)
@@ -92,9 +89,7 @@ func noCoil(leaving psychro.Air) error {
 // FitCoilSplit is [FitCoil] without a supply wet bulb: of the two sides it takes
 // the usual ratio.
 func FitCoilSplit(
-	entering psychro.Air,
-	leaving quantity.Temperature,
-	flow quantity.VolumeFlow,
+	entering psychro.Air, leaving quantity.Temperature, flow quantity.VolumeFlow,
 	refrigerant quantity.Temperature,
 ) (Coil, error) {
 	if err := checkFit(entering, leaving, flow, refrigerant); err != nil {
@@ -127,9 +122,7 @@ func FitCoilSplit(
 }
 
 func checkFit(
-	entering psychro.Air,
-	leaving quantity.Temperature,
-	flow quantity.VolumeFlow,
+	entering psychro.Air, leaving quantity.Temperature, flow quantity.VolumeFlow,
 	refrigerant quantity.Temperature,
 ) error {
 	if err := checkPass(entering, flow, refrigerant); err != nil {
@@ -145,10 +138,7 @@ func checkFit(
 	}
 	const least = quantity.TemperatureDelta(0.1)
 	return limit.Within(
-		"leaving air",
-		leaving,
-		refrigerant.Add(least),
-		entering.DryBulb().Add(-least),
+		"leaving air", leaving, refrigerant.Add(least), entering.DryBulb().Add(-least),
 		"a coil leaves air between the refrigerant and the entering air: are return and supply swapped, the pressure of another moment, or its atmosphere another?",
 	)
 }
@@ -198,11 +188,8 @@ func searchFit(in *coil.Air, m, tr float64, goal, start [2]float64) ([2]float64,
 	miss := func(lnAir float64) (float64, bool) {
 		ua := math.Exp(lnAir)
 		lnRef, ok := rising(
-			func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat },
-			goal[0],
-			start[1]-15,
-			start[1]+15,
-			1e-12*math.Abs(goal[0]),
+			func(y float64) float64 { return in.Through(m, tr, ua, math.Exp(y)).Heat }, goal[0],
+			start[1]-15, start[1]+15, 1e-12*math.Abs(goal[0]),
 		)
 		if !ok {
 			return 0, false

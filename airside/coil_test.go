@@ -28,8 +28,7 @@ func TestFitCoilReproduces(t *testing.T) {
 		p := quantity.Kilopascals(rapid.Float64Range(75, 103).Draw(t, "pressure"))
 		in, err := psychro.FromRelativeHumidity(
 			quantity.Celsius(rapid.Float64Range(18, 33).Draw(t, "entering")),
-			rapid.Float64Range(0.2, 0.75).Draw(t, "humidity"),
-			p,
+			rapid.Float64Range(0.2, 0.75).Draw(t, "humidity"), p,
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -62,11 +61,8 @@ func TestFitCoilReproduces(t *testing.T) {
 		if math.Abs(float64(got.Leaving.DryBulb()-want.Leaving.DryBulb())) > 1e-5 ||
 			math.Abs(got.Leaving.HumidityRatio()-want.Leaving.HumidityRatio()) > 1e-8 {
 			t.Fatalf(
-				"fitted leaves %v %v, measured %v %v",
-				got.Leaving.DryBulb(),
-				got.Leaving.HumidityRatio(),
-				want.Leaving.DryBulb(),
-				want.Leaving.HumidityRatio(),
+				"fitted leaves %v %v, measured %v %v", got.Leaving.DryBulb(),
+				got.Leaving.HumidityRatio(), want.Leaving.DryBulb(), want.Leaving.HumidityRatio(),
 			)
 		}
 		if want.WetShare == 0 && fit.Assumed == "" {
@@ -109,11 +105,7 @@ func TestFitCoilPredicts(t *testing.T) {
 		if math.Abs(float64(got.Split-want.Split)) > 1e-5 ||
 			math.Abs(float64(got.Surface-want.Surface)) > 1e-5 {
 			t.Errorf(
-				"%+v: split %v, surface %v; want %v, %v",
-				c,
-				got.Split,
-				got.Surface,
-				want.Split,
+				"%+v: split %v, surface %v; want %v, %v", c, got.Split, got.Surface, want.Split,
 				want.Surface,
 			)
 		}
@@ -154,9 +146,7 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 			got := p.Split.Fahrenheit() - 1.1
 			if math.Abs(got-want.Fahrenheit()) > math.Abs(worst) {
 				worst, at, target = got-want.Fahrenheit(), fmt.Sprintf(
-					"%v/%v °F",
-					db,
-					wb,
+					"%v/%v °F", db, wb,
 				), want.Fahrenheit()
 			}
 			e := float64(p.Split) / float64(in.DryBulb()-quantity.Fahrenheit(te))
@@ -167,19 +157,12 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 	}
 	if least < usualEffectiveness || least < 0.53 || most > 0.64 {
 		t.Errorf(
-			"a sound coil cools the air %.3f to %.3f of the way to the refrigerant",
-			least,
-			most,
+			"a sound coil cools the air %.3f to %.3f of the way to the refrigerant", least, most,
 		)
 	}
 	verify.Value(
-		t,
-		cecTable,
-		"split of the coil model at 400 CFM per ton, worst at "+at,
-		"°F",
-		target,
-		target+worst,
-		2,
+		t, cecTable, "split of the coil model at 400 CFM per ton, worst at "+at, "°F", target,
+		target+worst, 2,
 	)
 }
 
@@ -228,11 +211,7 @@ func TestBypass(t *testing.T) {
 	}
 	if !(b.At(2) > b.Factor && b.At(0.5) < b.Factor && b.At(1) == b.Factor && b.At(0) == 0) {
 		t.Errorf(
-			"bypass at 2, 1, 0.5 and no flow: %v %v %v %v",
-			b.At(2),
-			b.At(1),
-			b.At(0.5),
-			b.At(0),
+			"bypass at 2, 1, 0.5 and no flow: %v %v %v %v", b.At(2), b.At(1), b.At(0.5), b.At(0),
 		)
 	}
 	if out, err := b.Leaving(in, b.ApparatusDewPoint.Value); err != nil ||

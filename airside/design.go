@@ -39,8 +39,7 @@ func DesignAirflow(sensible, latent quantity.Power, room psychro.Air) (quantity.
 // over the total effective length of the longest run. Rates from 0.06 to 0.18
 // in. w.c. make workable ducts. The error is a *RangeError where nothing is left.
 func FrictionRate(
-	external quantity.StaticPressure,
-	parts []quantity.StaticPressure,
+	external quantity.StaticPressure, parts []quantity.StaticPressure,
 	effectiveLength quantity.Length,
 ) (quantity.StaticPressure, error) {
 	left := external

@@ -20,18 +20,13 @@ func TestJudgeStatic(t *testing.T) {
 		entering, leaving, std, maximum float64
 		want                            StaticOutcome
 	}{
-		{-0.22, 0.21, 0.01, 0.5, StaticSound},
-		{-0.45, 0.35, 0.01, 0.5, StaticHigh},
-		{-0.05, 0.04, 0.01, 0.5, StaticLow},
-		{-0.26, 0.25, 0.02, 0.5, StaticCannotTell},
-		{-0.22, 0.21, 0, 0, StaticSound},
-		{-0.25, 0.25, 0, 0, StaticSound},
+		{-0.22, 0.21, 0.01, 0.5, StaticSound}, {-0.45, 0.35, 0.01, 0.5, StaticHigh},
+		{-0.05, 0.04, 0.01, 0.5, StaticLow}, {-0.26, 0.25, 0.02, 0.5, StaticCannotTell},
+		{-0.22, 0.21, 0, 0, StaticSound}, {-0.25, 0.25, 0, 0, StaticSound},
 	} {
 		v, err := JudgeStatic(
 			StaticReadings{
-				inWC(c.entering, c.std),
-				inWC(c.leaving, c.std),
-				quantity.InchesWater(c.maximum),
+				inWC(c.entering, c.std), inWC(c.leaving, c.std), quantity.InchesWater(c.maximum),
 			},
 		)
 		if err != nil {
@@ -134,22 +129,11 @@ func TestFanLaws(t *testing.T) {
 	}
 	verify.Value(t, amca, "flow from 600 to 720 rpm", "CFM", 12000, got.Flow.CFM(), 1e-6)
 	verify.Value(
-		t,
-		amca,
-		"static pressure from 600 to 720 rpm",
-		"in. w.c.",
-		1.44,
-		got.Static.InchesWater(),
+		t, amca, "static pressure from 600 to 720 rpm", "in. w.c.", 1.44, got.Static.InchesWater(),
 		1e-9,
 	)
 	verify.Value(
-		t,
-		amca,
-		"power from 600 to 720 rpm",
-		"hp",
-		5.184,
-		got.Power.Watts()/horsepower,
-		1e-9,
+		t, amca, "power from 600 to 720 rpm", "hp", 5.184, got.Power.Watts()/horsepower, 1e-9,
 	)
 	thin, err := FanLaws(p, 600, 600, standardDensity(), standardDensity()*0.8)
 	if err != nil || thin.Flow != p.Flow || math.Abs(float64(thin.Static/p.Static)-0.8) > 1e-12 ||
@@ -171,16 +155,10 @@ func TestFanLawsRoundTrip(t *testing.T) {
 			quantity.StaticPressure(rapid.Float64Range(5, 500).Draw(t, "static")),
 			quantity.Power(rapid.Float64Range(20, 2000).Draw(t, "power")),
 		}
-		n, m := RPM(
-			rapid.Float64Range(400, 1600).Draw(t, "from"),
-		), RPM(
-			rapid.Float64Range(400, 1600).Draw(t, "to"),
-		)
+		n, m := RPM(rapid.Float64Range(400, 1600).Draw(t, "from")), RPM(rapid.Float64Range(400, 1600).Draw(t, "to"))
 		r, s := quantity.Density(
 			rapid.Float64Range(0.8, 1.3).Draw(t, "density from"),
-		), quantity.Density(
-			rapid.Float64Range(0.8, 1.3).Draw(t, "density to"),
-		)
+		), quantity.Density(rapid.Float64Range(0.8, 1.3).Draw(t, "density to"))
 		there, err := FanLaws(p, n, m, r, s)
 		if err != nil {
 			t.Fatal(err)
@@ -305,21 +283,16 @@ func TestDesign(t *testing.T) {
 	for _, c := range []struct{ sensible, latent, difference float64 }{{24000, 8000, 21}, {24000, 5000, 19}, {24000, 3000, 17}} {
 		// The manual counts standard air; that of the room is 2 to 3 % thinner.
 		got, err := DesignAirflow(
-			quantity.BtuPerHour(c.sensible),
-			quantity.BtuPerHour(c.latent),
+			quantity.BtuPerHour(c.sensible), quantity.BtuPerHour(c.latent),
 			mustAir(t, 75, 62.5, quantity.StandardAtmosphere),
 		)
 		if err != nil {
 			t.Fatal(err)
 		}
 		verify.Relative(
-			t,
-			manualS,
-			fmt.Sprintf("airflow for %v sensible and %v latent Btu/h", c.sensible, c.latent),
-			"CFM",
-			c.sensible/(1.1*c.difference),
-			got.CFM(),
-			0.03,
+			t, manualS,
+			fmt.Sprintf("airflow for %v sensible and %v latent Btu/h", c.sensible, c.latent), "CFM",
+			c.sensible/(1.1*c.difference), got.CFM(), 0.03,
 		)
 	}
 	manualD := verify.Source{
@@ -329,9 +302,7 @@ func TestDesign(t *testing.T) {
 	rate, err := FrictionRate(
 		quantity.InchesWater(0.5),
 		[]quantity.StaticPressure{
-			quantity.InchesWater(0.2),
-			quantity.InchesWater(0.1),
-			quantity.InchesWater(0.06),
+			quantity.InchesWater(0.2), quantity.InchesWater(0.1), quantity.InchesWater(0.06),
 		},
 		quantity.Feet(175),
 	)
@@ -339,13 +310,8 @@ func TestDesign(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		manualD,
-		"0.14 in. w.c. left over 175 ft",
-		"in. w.c. per 100 ft",
-		0.08,
-		rate.InchesWater(),
-		1e-9,
+		t, manualD, "0.14 in. w.c. left over 175 ft", "in. w.c. per 100 ft", 0.08,
+		rate.InchesWater(), 1e-9,
 	)
 	if _, err := FrictionRate(quantity.InchesWater(0.5), []quantity.StaticPressure{quantity.InchesWater(0.6)}, quantity.Feet(175)); err == nil {
 		t.Error("nothing is left and still a rate")

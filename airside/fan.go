@@ -55,11 +55,7 @@ func checkFanPoint(p FanPoint) error {
 		return err
 	}
 	return limit.Within(
-		"power of a fan",
-		p.Power,
-		0,
-		quantity.Kilowatts(10000),
-		"it is the power at the shaft",
+		"power of a fan", p.Power, 0, quantity.Kilowatts(10000), "it is the power at the shaft",
 	)
 }
 
@@ -145,9 +141,7 @@ func (c *FanCurve) StandardFlow(static quantity.StaticPressure) (quantity.Volume
 // zero for 0.05; common practice, no source). The error is a *RangeError off the
 // table.
 func (c *FanCurve) Airflow(
-	static quantity.Uncertain[quantity.StaticPressure],
-	air AirAt,
-	tableStd float64,
+	static quantity.Uncertain[quantity.StaticPressure], air AirAt, tableStd float64,
 ) (Airflow, error) {
 	if err := air.check("duct"); err != nil {
 		return Airflow{}, err

@@ -45,14 +45,7 @@ type FilterChoice struct {
 // nominalSizes of filters on the shelf, inches, by their face. Common practice, no
 // source.
 var nominalSizes = [][2]float64{
-	{14, 20},
-	{16, 20},
-	{14, 25},
-	{16, 25},
-	{20, 20},
-	{20, 25},
-	{24, 24},
-	{20, 30},
+	{14, 20}, {16, 20}, {14, 25}, {16, 25}, {20, 20}, {20, 25}, {24, 24}, {20, 30},
 }
 
 // edge is how much smaller the open face is than the nominal size, each way: half

@@ -75,10 +75,7 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 // already, for the nearest place at which its surface passes 32 °F. Where the
 // plant has no answer the search ends.
 func crossing(
-	plant Plant,
-	x, low, high float64,
-	freezes bool,
-	at func(float64) (Conditions, error),
+	plant Plant, x, low, high float64, freezes bool, at func(float64) (Conditions, error),
 ) (float64, bool) {
 	end := low
 	if freezes {

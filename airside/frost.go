@@ -125,9 +125,7 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 	}
 	f.SurfaceChance, _, _ = normal.Chances(float64(f.Margin.Value), f.Margin.Std, 0)
 	f.EvaporatingChance, _, _ = normal.Chances(
-		float64(r.Evaporating.Value-Freezing),
-		r.Evaporating.Std,
-		0,
+		float64(r.Evaporating.Value-Freezing), r.Evaporating.Std, 0,
 	)
 	wet := f.Surface.Value < f.DewPoint.Value
 	switch {

@@ -39,11 +39,7 @@ func TestJudgeFrost(t *testing.T) {
 		}
 		if f.Outcome != c.want {
 			t.Errorf(
-				"refrigerant of %v °F with %v CFM: %v, %+v",
-				c.evaporating,
-				c.cfm,
-				f.Outcome,
-				f,
+				"refrigerant of %v °F with %v CFM: %v, %+v", c.evaporating, c.cfm, f.Outcome, f,
 			)
 		}
 		if f.Surface.Value <= f.Evaporating.Value || f.Margin.Std <= 0 {
@@ -104,8 +100,7 @@ func TestCapacityLineBalances(t *testing.T) {
 		c.Airflow = quantity.CFM(rapid.Float64Range(300, 1600).Draw(t, "flow"))
 		c.Outdoor = quantity.Fahrenheit(rapid.Float64Range(55, 110).Draw(t, "outdoor"))
 		c.Return = mustRH(
-			t,
-			rapid.Float64Range(68, 84).Draw(t, "return"),
+			t, rapid.Float64Range(68, 84).Draw(t, "return"),
 			rapid.Float64Range(0.3, 0.6).Draw(t, "humidity"),
 		)
 		r, err := plant.Run(c)
@@ -116,11 +111,7 @@ func TestCapacityLineBalances(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(
-			d,
-		) > 1e-6*float64(
-			r.Capacity,
-		) {
+		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(d) > 1e-6*float64(r.Capacity) {
 			t.Fatalf("coil %v, plant %v", pass.Capacity.Total.Value, r.Capacity)
 		}
 		// Less air, cooler outdoors or cooler return: a colder coil.
@@ -171,9 +162,7 @@ func TestFreezeLimitsAreLimits(t *testing.T) {
 		check("airflow", c)
 		c = at
 		c.Return, _ = psychro.FromRelativeHumidity(
-			*l.ReturnDryBulb,
-			at.Return.RelativeHumidity(),
-			at.Return.Pressure(),
+			*l.ReturnDryBulb, at.Return.RelativeHumidity(), at.Return.Pressure(),
 		)
 		check("return", c)
 		if l.Outdoor != nil {
@@ -184,9 +173,7 @@ func TestFreezeLimitsAreLimits(t *testing.T) {
 		if l.ReturnWetBulb != nil {
 			c = at
 			c.Return, _ = psychro.FromWetBulb(
-				at.Return.DryBulb(),
-				*l.ReturnWetBulb,
-				at.Return.Pressure(),
+				at.Return.DryBulb(), *l.ReturnWetBulb, at.Return.Pressure(),
 			)
 			check("wet bulb", c)
 		}
@@ -217,22 +204,10 @@ func TestThaw(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		practice,
-		"thawing of 15 lb of ice, likely",
-		"min",
-		30,
-		got.Likely.Minutes(),
-		15,
+		t, practice, "thawing of 15 lb of ice, likely", "min", 30, got.Likely.Minutes(), 15,
 	)
 	verify.Value(
-		t,
-		practice,
-		"thawing of 15 lb of ice, latest",
-		"min",
-		90,
-		got.Latest.Minutes(),
-		45,
+		t, practice, "thawing of 15 lb of ice, latest", "min", 90, got.Latest.Minutes(), 45,
 	)
 	for name, bad := range map[string]Thaw{
 		"no blower": {5, in, 0}, "no air": {5, psychro.Air{}, 1}, "frost": {5, mustAir(t, 35, 33, quantity.StandardAtmosphere), 0.5}, "ice NaN": {quantity.Mass(math.NaN()), in, 0.5},

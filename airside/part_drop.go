@@ -80,15 +80,7 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 			return outputs{}, err
 		}
 		return outputs{
-			float64(
-				d.Rated,
-			) * math.Pow(
-				max(0, x[3])/float64(d.RatedFlow),
-				x[4],
-			) * math.Pow(
-				float64(air.Density()/standardDensity()),
-				x[4]-1,
-			),
+			float64(d.Rated) * math.Pow(max(0, x[3])/float64(d.RatedFlow), x[4]) * math.Pow(float64(air.Density()/standardDensity()), x[4]-1),
 		}, nil
 	})
 	if err != nil {

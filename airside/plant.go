@@ -72,9 +72,7 @@ const (
 // NewCapacityLine returns the plant of a coil that was seen running at a condition, with
 // refrigerant evaporating at a dew temperature. The error is a *RangeError.
 func NewCapacityLine(
-	c Coil,
-	at Conditions,
-	evaporating quantity.Temperature,
+	c Coil, at Conditions, evaporating quantity.Temperature,
 ) (CapacityLine, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return CapacityLine{}, err
@@ -97,10 +95,7 @@ func NewCapacityLine(
 
 func checkOutdoor(t quantity.Temperature) error {
 	return limit.Within(
-		"outdoor temperature",
-		t,
-		quantity.Celsius(-60),
-		quantity.Celsius(70),
+		"outdoor temperature", t, quantity.Celsius(-60), quantity.Celsius(70),
 		"it is the dry bulb of the air entering the condenser",
 	)
 }
@@ -149,10 +144,7 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 		return max(0, compressor) - last.Heat
 	}
 	t, ok := rising(
-		excess,
-		0,
-		float64(coldest),
-		min(float64(warmest), float64(at.Return.DryBulb())),
+		excess, 0, float64(coldest), min(float64(warmest), float64(at.Return.DryBulb())),
 		1e-10*float64(l.Capacity),
 	)
 	if !ok {

@@ -104,7 +104,8 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			cycle, got float64
 		}
 		for _, c := range []struct{ db, wb, outdoor, cfm float64 }{
-			{75, 62, 95, 1150}, {75, 62, 60, 1150}, {75, 62, 82, 800}, {75, 62, 82, 500}, {80, 67, 82, 1150}, {70, 58, 82, 1150}, {72, 58, 65, 700},
+			{75, 62, 95, 1150}, {75, 62, 60, 1150}, {75, 62, 82, 800}, {75, 62, 82, 500},
+			{80, 67, 82, 1150}, {70, 58, 82, 1150}, {72, 58, 65, 700},
 		} {
 			at := airside.Conditions{
 				Return:  air(c.db, c.wb),
@@ -122,9 +123,7 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			for name, v := range map[string][2]quantity.Temperature{"surface": {want.Surface, got.Surface}, "evaporating": {want.Evaporating, got.Evaporating}} {
 				if d := math.Abs(v[1].Sub(v[0]).Fahrenheit()); d > math.Abs(worst.got-worst.cycle) {
 					worst.at, worst.cycle, worst.got = fmt.Sprintf(
-						"%s at %+v",
-						name,
-						c,
+						"%s at %+v", name, c,
 					), v[0].Fahrenheit(), v[1].Fahrenheit()
 				}
 			}
@@ -133,13 +132,8 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			}
 		}
 		verify.Value(
-			t,
-			model,
-			fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at),
-			"°F",
-			worst.cycle,
-			worst.got,
-			limits.degrees,
+			t, model, fmt.Sprintf("capacity line with a %v, worst %s", metering, worst.at), "°F",
+			worst.cycle, worst.got, limits.degrees,
 		)
 	}
 }
@@ -154,9 +148,7 @@ func ExampleFindFreezeLimits_cycle() {
 		return
 	}
 	air, _ := psychro.FromWetBulb(
-		quantity.Fahrenheit(75),
-		quantity.Fahrenheit(62),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(75), quantity.Fahrenheit(62), quantity.StandardAtmosphere,
 	)
 	at := airside.Conditions{
 		Return:  air,

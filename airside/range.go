@@ -11,10 +11,7 @@ type RangeError = quantity.RangeError
 // readable refuses a reading that is out of range or whose uncertainty is no
 // uncertainty.
 func readable[T quantity.Quantity](
-	name string,
-	u quantity.Uncertain[T],
-	low, high T,
-	advice string,
+	name string, u quantity.Uncertain[T], low, high T, advice string,
 ) error {
 	if err := limit.Within(name, u.Value, low, high, advice); err != nil {
 		return err
@@ -41,10 +38,7 @@ const (
 
 func airTemperature(name string, u quantity.Uncertain[quantity.Temperature]) error {
 	return readable(
-		name,
-		u,
-		coldestAir,
-		hottestAir,
+		name, u, coldestAir, hottestAir,
 		"is it an air temperature, and in the unit it was read in?",
 	)
 }

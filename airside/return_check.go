@@ -71,8 +71,7 @@ func CheckReturn(r ReturnReadings) (ReturnCheck, error) {
 			e := float64(c.Split.Value) / drive
 			c.Effectiveness = e
 			c.EffectivenessStd = math.Hypot(
-				(1-e)*r.Return.Std,
-				math.Hypot(r.Supply.Std, e*r.Evaporating.Std),
+				(1-e)*r.Return.Std, math.Hypot(r.Supply.Std, e*r.Evaporating.Std),
 			) / drive
 			poor = e < usualEffectiveness
 		}

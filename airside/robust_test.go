@@ -16,10 +16,11 @@ import (
 
 // results are one of each type that an application may write as JSON.
 var results = []any{
-	SplitVerdict{}, ReturnCheck{}, Capacity{}, CapacityReadings{}, Efficiency{}, Closure{}, Factors{}, Coil{}, Passage{}, Bypass{},
-	Airflow{}, HeatRise{}, GasInput{}, ElectricInput{}, Traverse{}, DropReading{}, FanSpeedReading{}, RefrigerantBalance{}, SplitBackwards{}, CombinedAirflow{},
-	CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Thaw{}, ThawTime{},
-	StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{},
+	SplitVerdict{}, ReturnCheck{}, Capacity{}, CapacityReadings{}, Efficiency{}, Closure{},
+	Factors{}, Coil{}, Passage{}, Bypass{}, Airflow{}, HeatRise{}, GasInput{}, ElectricInput{},
+	Traverse{}, DropReading{}, FanSpeedReading{}, RefrigerantBalance{}, SplitBackwards{},
+	CombinedAirflow{}, CapacityLine{}, Running{}, Frost{}, FrostReadings{}, FreezeLimits{}, Thaw{},
+	ThawTime{}, StaticVerdict{}, PartDrop{}, DropVerdict{}, FanPoint{}, FilterChoice{},
 }
 
 // Every field has a name of its own in JSON, in lowerCamel.
@@ -52,15 +53,7 @@ func TestNothingIsNaN(t *testing.T) {
 		rapid.Float64Range(-50, 150),
 		rapid.SampledFrom(
 			[]float64{
-				0,
-				1,
-				-1,
-				math.NaN(),
-				math.Inf(1),
-				math.Inf(-1),
-				1e300,
-				-1e300,
-				5e-324,
+				0, 1, -1, math.NaN(), math.Inf(1), math.Inf(-1), 1e300, -1e300, 5e-324,
 				math.MaxFloat64,
 			},
 		),
@@ -95,16 +88,11 @@ func TestNothingIsNaN(t *testing.T) {
 		}
 		at := AirAt{temp("dry bulb"), temp("wet bulb"), atm}
 		capacityReadings := CapacityReadings{
-			AirReading{temp("rdb"), temp("rwb")},
-			AirReading{temp("sdb"), temp("swb")},
-			flow,
-			atm,
+			AirReading{temp("rdb"), temp("rwb")}, AirReading{temp("sdb"), temp("swb")}, flow, atm,
 		}
 		cl := Coil{
-			quantity.Conductance(100 * f("UAa")),
-			quantity.Conductance(100 * f("UAr")),
-			quantity.MassFlow(f("rated")),
-			"",
+			quantity.Conductance(100 * f("UAa")), quantity.Conductance(100 * f("UAr")),
+			quantity.MassFlow(f("rated")), "",
 		}
 		elapsed := time.Duration(rapid.Int64().Draw(t, "elapsed"))
 		p := FanPoint{flow.Value, static("p").Value, power("w").Value}

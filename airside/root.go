@@ -10,12 +10,6 @@ func rising(f func(float64) float64, want, low, high, tolerance float64) (float6
 		return 0, false
 	}
 	return root.Find(
-		func(x float64) float64 { return f(x) - want },
-		low,
-		high,
-		fl,
-		fh,
-		0,
-		tolerance,
+		func(x float64) float64 { return f(x) - want }, low, high, fl, fh, 0, tolerance,
 	), true
 }

@@ -100,8 +100,7 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 		quantity.TemperatureDelta(math.Hypot(math.Hypot(perDB*db, perWB*wb), v.Altitude.Std)),
 	)
 	std := math.Hypot(
-		math.Hypot((1-perDB)*db, perWB*wb),
-		math.Hypot(r.SupplyDryBulb.Std, v.Altitude.Std),
+		math.Hypot((1-perDB)*db, perWB*wb), math.Hypot(r.SupplyDryBulb.Std, v.Altitude.Std),
 	)
 	v.judge(r, SplitTolerance, std)
 	return v, nil
@@ -111,10 +110,8 @@ func JudgeSplit(r SplitReadings) (SplitVerdict, error) {
 // maker, or one that a coil model predicts, with its source and tolerance. The
 // error is a *RangeError.
 func JudgeSplitAgainst(
-	r SplitReadings,
-	target quantity.Uncertain[quantity.TemperatureDelta],
-	tolerance quantity.TemperatureDelta,
-	source fact.Source,
+	r SplitReadings, target quantity.Uncertain[quantity.TemperatureDelta],
+	tolerance quantity.TemperatureDelta, source fact.Source,
 ) (SplitVerdict, error) {
 	if err := r.check(); err != nil {
 		return SplitVerdict{}, err
@@ -128,9 +125,7 @@ func JudgeSplitAgainst(
 	}
 	v := SplitVerdict{Target: target, Source: source, ToleranceSource: source}
 	v.judge(
-		r,
-		tolerance,
-		math.Hypot(target.Std, math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)),
+		r, tolerance, math.Hypot(target.Std, math.Hypot(r.ReturnDryBulb.Std, r.SupplyDryBulb.Std)),
 	)
 	return v, nil
 }

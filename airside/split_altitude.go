@@ -21,8 +21,7 @@ const (
 // which a test repeats; coils that are hardly wet gain up to twice as much. The
 // error is a *RangeError.
 func SplitAltitude(
-	target quantity.TemperatureDelta,
-	atmosphere quantity.Pressure,
+	target quantity.TemperatureDelta, atmosphere quantity.Pressure,
 ) (quantity.Uncertain[quantity.TemperatureDelta], error) {
 	if err := checkAtmosphere(atmosphere.PlusMinus(0)); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err

@@ -54,9 +54,7 @@ func splitTarget(
 	switch {
 	case !(db >= splitMinDryBulb-roundoff && db <= splitMaxDryBulb+roundoff):
 		return 0, 0, 0, limit.Within(
-			"return dry bulb for a target split",
-			dryBulb,
-			quantity.Fahrenheit(splitMinDryBulb),
+			"return dry bulb for a target split", dryBulb, quantity.Fahrenheit(splitMinDryBulb),
 			quantity.Fahrenheit(splitMaxDryBulb),
 			"the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself",
 		)
@@ -69,9 +67,7 @@ func splitTarget(
 		}
 	case !(wb >= driestSplit(db)-roundoff && wb <= splitMaxWetBulb+roundoff):
 		return 0, 0, 0, limit.Within(
-			"return wet bulb for a target split",
-			wetBulb,
-			quantity.Fahrenheit(driestSplit(db)),
+			"return wet bulb for a target split", wetBulb, quantity.Fahrenheit(driestSplit(db)),
 			quantity.Fahrenheit(splitMaxWetBulb),
 			"the table of target splits ends there at this dry bulb: is the wick wet and in moving air? If it is, measure the airflow itself",
 		)

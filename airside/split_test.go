@@ -64,9 +64,7 @@ func TestTargetSplitMeetsTheTable(t *testing.T) {
 			// The table prints cells there; there is no such air.
 			if err == nil {
 				t.Errorf(
-					"a wet bulb of %v above a dry bulb of %v has a target",
-					c.wetBulb,
-					c.dryBulb,
+					"a wet bulb of %v above a dry bulb of %v has a target", c.wetBulb, c.dryBulb,
 				)
 			}
 			continue
@@ -86,28 +84,21 @@ func TestTargetSplitMeetsTheTable(t *testing.T) {
 		}
 		if c.dryBulb == 80 && c.wetBulb == 67 || c.dryBulb == 75 && c.wetBulb == 62 {
 			verify.Value(
-				t,
-				cecTable,
+				t, cecTable,
 				fmt.Sprintf("target split at %v °F dry bulb, %v °F wet bulb", c.dryBulb, c.wetBulb),
-				"°F",
-				c.split,
-				got.Fahrenheit(),
-				0.06,
+				"°F", c.split, got.Fahrenheit(), 0.06,
 			)
 		}
 	}
 	got, _ := TargetSplit(
-		quantity.Fahrenheit(worstCell.dryBulb),
-		quantity.Fahrenheit(worstCell.wetBulb),
+		quantity.Fahrenheit(worstCell.dryBulb), quantity.Fahrenheit(worstCell.wetBulb),
 	)
 	verify.Value(
 		t,
 		cecTable,
 		fmt.Sprintf(
-			"target split, worst of %d cells (%v °F dry bulb, %v °F wet bulb)",
-			n,
-			worstCell.dryBulb,
-			worstCell.wetBulb,
+			"target split, worst of %d cells (%v °F dry bulb, %v °F wet bulb)", n,
+			worstCell.dryBulb, worstCell.wetBulb,
 		),
 		"°F",
 		worstCell.split,
@@ -151,30 +142,18 @@ func TestSoundSplitOfPractice(t *testing.T) {
 		// With field thermometers too it is not the air that is looked at first.
 		v, err = JudgeSplit(
 			SplitReadings{
-				fahrenheit(c.db, 0.6),
-				fahrenheit(62, 0.7),
-				fahrenheit(c.db-c.split, 0.6),
-				0,
+				fahrenheit(c.db, 0.6), fahrenheit(62, 0.7), fahrenheit(c.db-c.split, 0.6), 0,
 			},
 		)
 		if err != nil || v.AirflowFirst() || v.InBand < 0.5 {
 			t.Errorf(
-				"%v °F at %v/62 with field thermometers: %v, in band %.2f, %v",
-				c.split,
-				c.db,
-				v.Outcome,
-				v.InBand,
-				err,
+				"%v °F at %v/62 with field thermometers: %v, in band %.2f, %v", c.split, c.db,
+				v.Outcome, v.InBand, err,
 			)
 		}
 		verify.Value(
-			t,
-			practice,
-			fmt.Sprintf("target split at %v °F dry bulb, 62 °F wet bulb", c.db),
-			"°F",
-			c.split,
-			v.Target.Value.Fahrenheit(),
-			3,
+			t, practice, fmt.Sprintf("target split at %v °F dry bulb, 62 °F wet bulb", c.db), "°F",
+			c.split, v.Target.Value.Fahrenheit(), 3,
 		)
 	}
 }
@@ -185,19 +164,13 @@ func TestJudgeSplit(t *testing.T) {
 		want        SplitOutcome
 		airFirst    bool
 	}{
-		{57, 0.3, SplitInBand, false},
-		{51, 0.3, SplitHigh, true},
-		{63, 0.3, SplitLow, false},
-		{54, 1.5, SplitCannotTell, false},
-		{52, 1.5, SplitCannotTell, true},
+		{57, 0.3, SplitInBand, false}, {51, 0.3, SplitHigh, true}, {63, 0.3, SplitLow, false},
+		{54, 1.5, SplitCannotTell, false}, {52, 1.5, SplitCannotTell, true},
 		{60, 1.5, SplitCannotTell, false},
 	} {
 		v, err := JudgeSplit(
 			SplitReadings{
-				fahrenheit(75, c.std),
-				fahrenheit(62, c.std),
-				fahrenheit(c.supply, c.std),
-				0,
+				fahrenheit(75, c.std), fahrenheit(62, c.std), fahrenheit(c.supply, c.std), 0,
 			},
 		)
 		if err != nil {
@@ -285,8 +258,7 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 			split := func(p quantity.Pressure) float64 {
 				r, err := plant.Run(
 					Conditions{
-						mustAir(t, at.db, at.wb, p),
-						quantity.CFM(1200),
+						mustAir(t, at.db, at.wb, p), quantity.CFM(1200),
 						quantity.Fahrenheit(at.outdoor),
 					},
 				)
@@ -298,8 +270,7 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 			sea := split(quantity.StandardAtmosphere)
 			grown := split(quantity.AtmosphereAt(quantity.Feet(feet))) - sea
 			added, err := SplitAltitude(
-				quantity.FahrenheitDelta(sea),
-				quantity.AtmosphereAt(quantity.Feet(feet)),
+				quantity.FahrenheitDelta(sea), quantity.AtmosphereAt(quantity.Feet(feet)),
 			)
 			if err != nil {
 				t.Fatal(err)
@@ -308,11 +279,7 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 				z,
 			) > 2 {
 				t.Errorf(
-					"%v ft, %+v: %.2f °F, stated %.2f",
-					feet,
-					at,
-					grown,
-					added.Value.Fahrenheit(),
+					"%v ft, %+v: %.2f °F, stated %.2f", feet, at, grown, added.Value.Fahrenheit(),
 				)
 			}
 			sum += grown - added.Value.Fahrenheit()
@@ -353,10 +320,8 @@ func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	}
 	chart := fact.Source{Title: "the unit's chart", Standing: fact.Label}
 	own, err := JudgeSplitAgainst(
-		r,
-		quantity.FahrenheitDelta(24).PlusMinus(quantity.FahrenheitDelta(0.5)),
-		quantity.FahrenheitDelta(2),
-		chart,
+		r, quantity.FahrenheitDelta(24).PlusMinus(quantity.FahrenheitDelta(0.5)),
+		quantity.FahrenheitDelta(2), chart,
 	)
 	if err != nil || own.Outcome != SplitLow || own.Source != chart {
 		t.Errorf("%+v, %v", own, err)
@@ -385,10 +350,7 @@ func BenchmarkTargetSplit(b *testing.B) {
 func BenchmarkJudgeSplit(b *testing.B) {
 	b.ReportAllocs()
 	r := SplitReadings{
-		fahrenheit(75, 0.5),
-		fahrenheit(62, 0.5),
-		fahrenheit(56, 0.5),
-		highAtmosphere,
+		fahrenheit(75, 0.5), fahrenheit(62, 0.5), fahrenheit(56, 0.5), highAtmosphere,
 	}
 	for b.Loop() {
 		if _, err := JudgeSplit(r); err != nil {

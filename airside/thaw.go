@@ -71,10 +71,7 @@ type thawTimeJSON struct {
 func (t ThawTime) MarshalJSON() ([]byte, error) {
 	return json.Marshal(
 		thawTimeJSON{
-			span.Span(t.Soonest),
-			span.Span(t.Likely),
-			span.Span(t.Latest),
-			thawTimeFields(t),
+			span.Span(t.Soonest), span.Span(t.Likely), span.Span(t.Latest), thawTimeFields(t),
 		},
 	)
 }
@@ -86,13 +83,7 @@ func (t *ThawTime) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	*t = ThawTime(j.thawTimeFields)
-	t.Soonest, t.Likely, t.Latest = time.Duration(
-		j.Soonest,
-	), time.Duration(
-		j.Likely,
-	), time.Duration(
-		j.Latest,
-	)
+	t.Soonest, t.Likely, t.Latest = time.Duration(j.Soonest), time.Duration(j.Likely), time.Duration(j.Latest)
 	return nil
 }
 
@@ -120,11 +111,7 @@ func (t Thaw) Time() (ThawTime, error) {
 		return ThawTime{}, err
 	}
 	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
-	heat := approach * float64(
-		t.Return.DryAirFlow(t.Airflow),
-	) * float64(
-		t.Return.Enthalpy()-melted.Enthalpy(),
-	)
+	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
 	const least = quantity.Temperature(278.15)
 	if err := limit.Within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
 		return ThawTime{}, err

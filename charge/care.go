@@ -91,8 +91,7 @@ func Risks(c Compressor) []Risk {
 			out = append(out, Risk{
 				Code: h.code, Grave: h.grave, Stops: h.stops, Source: h.source,
 				Says: fact.New(
-					fact.Code("danger."+h.code),
-					fact.Value{Name: "figure", Of: figure},
+					fact.Code("danger."+h.code), fact.Value{Name: "figure", Of: figure},
 					fact.Value{Name: "limit", Of: h.limit},
 				),
 			})
@@ -104,13 +103,7 @@ func Risks(c Compressor) []Risk {
 // readable returns c without the values that cannot be readings.
 func (c Compressor) readable() Compressor {
 	c.Superheat = readable(c.Superheat)
-	c.Evaporating, c.Condensing, c.DischargeLine = readable(
-		c.Evaporating,
-	), readable(
-		c.Condensing,
-	), readable(
-		c.DischargeLine,
-	)
+	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
 	c.Outdoor = readable(c.Outdoor)
 	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
 	c.Current = readable(c.Current)
@@ -168,8 +161,7 @@ func CompressionRatio(
 	}
 	ratio = float64(discharge.Value / suction.Value)
 	std = ratio * math.Hypot(
-		suction.Std/float64(suction.Value),
-		discharge.Std/float64(discharge.Value),
+		suction.Std/float64(suction.Value), discharge.Std/float64(discharge.Value),
 	)
 	if !canBeRead(ratio) || !canBeRead(std) {
 		return 0, 0, &RangeError{
@@ -214,8 +206,7 @@ func dischargeAbove(limit quantity.Temperature) func(*Compressor) (any, bool) {
 
 // condensingFar: above a limit of its own, or so far over the air that carries the heat off.
 func condensingFar(
-	limit quantity.Temperature,
-	over quantity.TemperatureDelta,
+	limit quantity.Temperature, over quantity.TemperatureDelta,
 ) func(*Compressor) (any, bool) {
 	return func(c *Compressor) (any, bool) {
 		if c.Condensing == nil {

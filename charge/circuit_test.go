@@ -24,9 +24,10 @@ func TestTubes(t *testing.T) {
 		outside, wall float64
 		temper        Temper
 	}{
-		{0.25, 0.030, Annealed}, {0.3125, 0.032, Annealed}, {0.375, 0.032, Annealed}, {0.5, 0.032, Annealed},
-		{0.625, 0.035, Annealed}, {0.875, 0.045, Annealed}, {1.125, 0.050, Annealed},
-		{0.375, 0.030, Drawn}, {0.5, 0.035, Drawn}, {0.625, 0.040, Drawn}, {0.75, 0.042, Drawn}, {2.125, 0.070, Drawn}, {4.125, 0.110, Drawn},
+		{0.25, 0.030, Annealed}, {0.3125, 0.032, Annealed}, {0.375, 0.032, Annealed},
+		{0.5, 0.032, Annealed}, {0.625, 0.035, Annealed}, {0.875, 0.045, Annealed},
+		{1.125, 0.050, Annealed}, {0.375, 0.030, Drawn}, {0.5, 0.035, Drawn}, {0.625, 0.040, Drawn},
+		{0.75, 0.042, Drawn}, {2.125, 0.070, Drawn}, {4.125, 0.110, Drawn},
 	} {
 		tube, err := TubeOf(quantity.Inches(c.outside), c.temper)
 		if err != nil || math.Abs(tube.Wall.Inches()-c.wall) > 1e-9 ||
@@ -69,13 +70,8 @@ func TestLineChargeOfCommonPractice(t *testing.T) {
 		}
 		adders := verify.Source{Cite: "adders per foot of liquid line", Kind: verify.CommonPractice}
 		verify.Relative(
-			t,
-			adders,
-			fmt.Sprintf("R-22 in a liquid line of %v in", c.outside),
-			"oz/ft",
-			c.want,
-			m.Ounces(),
-			0.12,
+			t, adders, fmt.Sprintf("R-22 in a liquid line of %v in", c.outside), "oz/ft", c.want,
+			m.Ounces(), 0.12,
 		)
 	}
 }
@@ -166,13 +162,8 @@ func TestAddersAgainstPrint(t *testing.T) {
 	}
 	for _, c := range []struct{ inches, ounces float64 }{{5. / 16, 0.4}, {3. / 8, 0.6}, {1. / 2, 1.2}} {
 		verify.Value(
-			t,
-			ducted,
-			fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches),
-			"oz/ft",
-			c.ounces,
-			perFoot("R-410A", c.inches, DeviceIndoors),
-			0.05+adderDoubt.value*c.ounces,
+			t, ducted, fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches), "oz/ft",
+			c.ounces, perFoot("R-410A", c.inches, DeviceIndoors), 0.05+adderDoubt.value*c.ounces,
 		)
 	}
 	const gramsPerMeter = 28.349523125 / 0.3048
@@ -189,23 +180,14 @@ func TestAddersAgainstPrint(t *testing.T) {
 		name := fmt.Sprintf("adder of %s, %v in, device ", c.designation, c.inches)
 		if c.indoors > 0 { // within two of its standard uncertainties, and 5 g/m of rounding
 			verify.Value(
-				t,
-				both,
-				name+"indoors",
-				"g/m",
-				c.indoors,
+				t, both, name+"indoors", "g/m", c.indoors,
 				gramsPerMeter*perFoot(c.designation, c.inches, DeviceIndoors),
 				5+2*adderDoubt.value*c.indoors,
 			)
 		}
 		verify.Value(
-			t,
-			both,
-			name+"outdoors",
-			"g/m",
-			c.outdoors,
-			gramsPerMeter*perFoot(c.designation, c.inches, DeviceOutdoors),
-			0.4*c.outdoors,
+			t, both, name+"outdoors", "g/m", c.outdoors,
+			gramsPerMeter*perFoot(c.designation, c.inches, DeviceOutdoors), 0.4*c.outdoors,
 		)
 	}
 }
@@ -230,10 +212,7 @@ func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
 	if unknown.Total.Value != indoors.Total.Value || unknown.Total.Std <= indoors.Total.Std ||
 		outdoors.Line >= indoors.Line {
 		t.Errorf(
-			"unknown %v, indoors %v, outdoors %v",
-			unknown.Total,
-			indoors.Total,
-			outdoors.Total,
+			"unknown %v, indoors %v, outdoors %v", unknown.Total, indoors.Total, outdoors.Total,
 		)
 	}
 	if !unknown.AskDevice || indoors.AskDevice || outdoors.AskDevice {
@@ -287,8 +266,7 @@ func weighByMonteCarlo(t *testing.T, w WeighedCharge) {
 	std := math.Sqrt(sq/n - sum/n*sum/n)
 	if math.Abs(out.Total.Std/std-1) > 0.06 {
 		t.Errorf(
-			"standard uncertainty %v, by Monte Carlo %v",
-			quantity.Mass(out.Total.Std).Ounces(),
+			"standard uncertainty %v, by Monte Carlo %v", quantity.Mass(out.Total.Std).Ounces(),
 			quantity.Mass(std).Ounces(),
 		)
 	}
@@ -325,28 +303,19 @@ func TestRecoverTo(t *testing.T) {
 	}{
 		{"R-22", 7, HighPressure, 0}, {"R-22", 300, HighPressure, 10},
 		{"R-134a", 3, MediumPressure, 10}, {"R-134a", 250, MediumPressure, 15},
-		{"R-123", 500, LowPressure, 28.937}, {"R-23", 10, VeryHighPressure, 0}, {"R-744", 10, VeryHighPressure, 0},
+		{"R-123", 500, LowPressure, 28.937}, {"R-23", 10, VeryHighPressure, 0},
+		{"R-744", 10, VeryHighPressure, 0},
 	} {
 		out, err := RecoverTo(fluid(t, c.designation), quantity.Pounds(c.pounds))
 		if err != nil || out.Class != c.class {
 			t.Errorf(
-				"%s, %v lb: %v (%v), want %v",
-				c.designation,
-				c.pounds,
-				out.Class,
-				err,
-				c.class,
+				"%s, %v lb: %v (%v), want %v", c.designation, c.pounds, out.Class, err, c.class,
 			)
 		}
 		rule := verify.Source{Cite: recoveryRule.Title, Kind: verify.Published}
 		verify.Value(
-			t,
-			rule,
-			fmt.Sprintf("recovery level of %s, %v lb", c.designation, c.pounds),
-			"in. Hg of vacuum",
-			c.inches,
-			out.InchesOfVacuum,
-			0.01,
+			t, rule, fmt.Sprintf("recovery level of %s, %v lb", c.designation, c.pounds),
+			"in. Hg of vacuum", c.inches, out.InchesOfVacuum, 0.01,
 		)
 		if math.Abs(
 			float64(quantity.StandardAtmosphere-out.To)-float64(quantity.InchesHg(c.inches)),
@@ -386,9 +355,7 @@ func TestTankRoom(t *testing.T) {
 
 // vacuum makes a decay test in microns.
 func vacuum(
-	rng *rand.Rand,
-	minutes float64,
-	at func(minute float64) float64,
+	rng *rand.Rand, minutes float64, at func(minute float64) float64,
 ) []Sample[quantity.Pressure] {
 	var out []Sample[quantity.Pressure]
 	for m := 0.0; m <= minutes; m += 0.5 {
@@ -472,8 +439,7 @@ func TestDecayTestByTheMaker(t *testing.T) {
 		maker DecayLimits
 		want  DecayOutcome
 	}{
-		{DecayLimits{}, Sound},
-		{DecayLimits{Level: quantity.Microns(300)}, Moisture},
+		{DecayLimits{}, Sound}, {DecayLimits{Level: quantity.Microns(300)}, Moisture},
 		{DecayLimits{Level: quantity.Microns(2000)}, Sound},
 		{DecayLimits{Start: quantity.Microns(150)}, NotDeepEnough},
 		{DecayLimits{Time: 30 * time.Minute}, DecayOpen},
@@ -502,8 +468,7 @@ func TestSteadyRiseIsALeak(t *testing.T) {
 		minutes := rapid.Float64Range(10, 60).Draw(t, "minutes")
 		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
 		d, err := DecayTest(
-			vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }),
-			DecayLimits{},
+			vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }), DecayLimits{},
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -558,8 +523,10 @@ func TestJointTest(t *testing.T) {
 	}
 	var r *RangeError
 	for _, bad := range []func(*JointTest){
-		func(j *JointTest) { j.Allowable = 0 }, func(j *JointTest) { j.Applied = j.Allowable + 1 }, func(j *JointTest) { j.Applied = -1 },
-		func(j *JointTest) { j.Sensitivity = 0 }, func(j *JointTest) { j.Sensitivity = quantity.MassFlow(math.Inf(1)) }, func(j *JointTest) { j.Allowable = quantity.GaugePressure(math.NaN()) },
+		func(j *JointTest) { j.Allowable = 0 }, func(j *JointTest) { j.Applied = j.Allowable + 1 },
+		func(j *JointTest) { j.Applied = -1 }, func(j *JointTest) { j.Sensitivity = 0 },
+		func(j *JointTest) { j.Sensitivity = quantity.MassFlow(math.Inf(1)) },
+		func(j *JointTest) { j.Allowable = quantity.GaugePressure(math.NaN()) },
 	} {
 		j := good
 		bad(&j)
@@ -579,13 +546,8 @@ func TestNitrogenVirial(t *testing.T) {
 			Kind: verify.FromMemory,
 		}
 		verify.Value(
-			t,
-			compilation,
-			fmt.Sprintf("second virial coefficient of nitrogen at %v K", c.kelvin),
-			"cm³/mol",
-			c.want,
-			1e6*nitrogenVirial(c.kelvin),
-			1.2,
+			t, compilation, fmt.Sprintf("second virial coefficient of nitrogen at %v K", c.kelvin),
+			"cm³/mol", c.want, 1e6*nitrogenVirial(c.kelvin), 1.2,
 		)
 	}
 }
@@ -623,12 +585,8 @@ func TestPressureTest(t *testing.T) {
 		out, err := c.p.Judge()
 		if err != nil || out.Outcome != c.want {
 			t.Errorf(
-				"%s: %v (drop %v psi ± %v), %v",
-				name,
-				out.Outcome,
-				out.Drop.Value.PSIG(),
-				out.Drop.Std/quantity.PSI,
-				err,
+				"%s: %v (drop %v psi ± %v), %v", name, out.Outcome, out.Drop.Value.PSIG(),
+				out.Drop.Std/quantity.PSI, err,
 			)
 		}
 	}
@@ -707,8 +665,7 @@ func TestPressureTestUncertaintyByMonteCarlo(t *testing.T) {
 	std := math.Sqrt(sq/n - sum/n*sum/n)
 	if math.Abs(out.Drop.Std/std-1) > 0.03 {
 		t.Errorf(
-			"standard uncertainty %v psi, by Monte Carlo %v",
-			out.Drop.Std/quantity.PSI,
+			"standard uncertainty %v psi, by Monte Carlo %v", out.Drop.Std/quantity.PSI,
 			std/quantity.PSI,
 		)
 	}

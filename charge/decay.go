@@ -79,8 +79,7 @@ func (l DecayLimits) general() DecayLimits {
 		return general
 	}
 	return DecayLimits{
-		stricter(l.Start, decayStart.value),
-		stricter(l.Level, decayLimit.value),
+		stricter(l.Start, decayStart.value), stricter(l.Level, decayLimit.value),
 		max(l.Time, decayTime.value),
 	}
 }

@@ -183,8 +183,7 @@ func (d Dosing) Next() (Dose, error) {
 	}
 	if dose.Action == Add &&
 		slices.ContainsFunc(
-			d.Obstacles,
-			func(o Obstacle) bool { return o.Code == valveFlooding.code },
+			d.Obstacles, func(o Obstacle) bool { return o.Code == valveFlooding.code },
 		) {
 		dose.Action, dose.Reason = Halt, "valve-flooding"
 		return dose, nil
@@ -200,8 +199,7 @@ func (d Dosing) Next() (Dose, error) {
 	past := func(m, edge float64) float64 { return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std) }
 	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
 	mass := largest(
-		wanted,
-		func(m float64) bool { return past(m, tolerance) <= overshootRisk.value },
+		wanted, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value },
 	)
 	switch {
 	case mass >= most:
@@ -276,8 +274,7 @@ func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
 		return Halt, "unsuitable-fluid"
 	}
 	if slices.ContainsFunc(
-		d.Obstacles,
-		func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method },
+		d.Obstacles, func(o Obstacle) bool { return o.Forbids && o.Method == d.Target.Method },
 	) {
 		return Halt, "forbidden"
 	}
@@ -317,10 +314,7 @@ func (d Dosing) answers(whole quantity.Mass) string {
 	moved := float64(last.Net - first.Net)
 	change := float64(
 		last.Value.Value-first.Value.Value,
-	) * d.Target.Method.direction() * math.Copysign(
-		1,
-		moved,
-	)
+	) * d.Target.Method.direction() * math.Copysign(1, moved)
 	doubt := coverage * math.Hypot(first.Value.Std, last.Value.Std)
 	expected := float64(gainOf(d.Target.Method)) * 100 * math.Abs(moved) / float64(whole)
 	switch {

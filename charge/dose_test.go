@@ -70,14 +70,11 @@ func TestGainIsLearned(t *testing.T) {
 	eager := next(t, d)
 	if !(eager.Mass < lazy.Mass) || eager.Action != Add || lazy.Action != Add {
 		t.Errorf(
-			"answering by 10 °F: %v oz, by 20 °F: %v oz",
-			lazy.Mass.Ounces(),
-			eager.Mass.Ounces(),
+			"answering by 10 °F: %v oz, by 20 °F: %v oz", lazy.Mass.Ounces(), eager.Mass.Ounces(),
 		)
 	}
 	first := next(
-		t,
-		Dosing{Target: d.Target, LabelCharge: d.LabelCharge, History: seen([2]float64{0, 30})},
+		t, Dosing{Target: d.Target, LabelCharge: d.LabelCharge, History: seen([2]float64{0, 30})},
 	)
 	if !(first.PerOunce.Std > eager.PerOunce.Std/math.Abs(float64(eager.PerOunce.Value))*math.Abs(float64(first.PerOunce.Value))) {
 		t.Errorf("doubt before %v, after %v", first.PerOunce, eager.PerOunce)
@@ -108,12 +105,7 @@ func TestDosingStops(t *testing.T) {
 		dose := next(t, c.d)
 		if dose.Action != c.action || dose.Reason != c.reason {
 			t.Errorf(
-				"%s: %v (%s), want %v (%s)",
-				name,
-				dose.Action,
-				dose.Reason,
-				c.action,
-				c.reason,
+				"%s: %v (%s), want %v (%s)", name, dose.Action, dose.Reason, c.action, c.reason,
 			)
 		}
 	}
@@ -166,9 +158,7 @@ func TestDosingProperties(t *testing.T) {
 		m := rapid.SampledFrom(methods).Draw(rt, "method")
 		d := Dosing{
 			Target: targetOf(
-				t,
-				m,
-				rapid.Float64Range(5, 30).Draw(rt, "target"),
+				t, m, rapid.Float64Range(5, 30).Draw(rt, "target"),
 				rapid.Float64Range(0, 2).Draw(rt, "target std"),
 			),
 			NominalCapacity: quantity.Tons(rapid.Float64Range(1, 10).Draw(rt, "tons")),
@@ -176,11 +166,7 @@ func TestDosingProperties(t *testing.T) {
 		if rapid.Bool().Draw(rt, "label") {
 			d.LabelCharge = quantity.Pounds(rapid.Float64Range(2, 30).Draw(rt, "charge"))
 		}
-		cylinder, tank := oz(
-			rapid.Float64Range(0, 400).Draw(rt, "cylinder"),
-		), oz(
-			rapid.Float64Range(0, 400).Draw(rt, "tank"),
-		)
+		cylinder, tank := oz(rapid.Float64Range(0, 400).Draw(rt, "cylinder")), oz(rapid.Float64Range(0, 400).Draw(rt, "tank"))
 		d.Cylinder, d.Tank = &cylinder, &tank
 		net := 0.0
 		for range rapid.IntRange(1, 8).Draw(rt, "readings") {

@@ -55,8 +55,7 @@ func TestJSONNames(t *testing.T) {
 		Dosing{Target: target, LabelCharge: quantity.Pounds(7), History: seen([2]float64{0, 38})},
 	)
 	steady := settled(
-		t,
-		history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5},
+		t, history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5},
 		rand.New(rand.NewPCG(3, 4)),
 	)
 	steady.Wait = 90e9
@@ -70,9 +69,7 @@ func TestJSONNames(t *testing.T) {
 	}
 	decay, err := DecayTest(
 		vacuum(
-			rand.New(rand.NewPCG(1, 3)),
-			12,
-			func(m float64) float64 { return 2400 - 2100/(1+m*m) },
+			rand.New(rand.NewPCG(1, 3)), 12, func(m float64) float64 { return 2400 - 2100/(1+m*m) },
 		),
 		DecayLimits{},
 	)
@@ -112,8 +109,7 @@ func TestJSONNames(t *testing.T) {
 		}
 		for extra := range fields {
 			if !slices.Contains(
-				[]string{"stackedLiquid", "spikes", "gaps", "spoils", "stops"},
-				extra,
+				[]string{"stackedLiquid", "spikes", "gaps", "spoils", "stops"}, extra,
 			) {
 				t.Errorf("%s has %q, which is not on the list", name, extra)
 			}

@@ -21,10 +21,8 @@ import (
 // A negative superheat is returned as measured. Errors are *RangeError, and
 // refrigerant.ErrNoRefrigerant for a nil fluid.
 func MeasureSuperheat(
-	fluid *refrigerant.Refrigerant,
-	suction quantity.Uncertain[quantity.GaugePressure],
-	atm quantity.Uncertain[quantity.Pressure],
-	line quantity.Uncertain[quantity.Temperature],
+	fluid *refrigerant.Refrigerant, suction quantity.Uncertain[quantity.GaugePressure],
+	atm quantity.Uncertain[quantity.Pressure], line quantity.Uncertain[quantity.Temperature],
 ) (Measurement, error) {
 	return measure(fluid, Superheat, suction, atm, line)
 }
@@ -36,20 +34,14 @@ func MeasureSuperheat(
 //
 // Uncertainty, atmosphere and errors are as for MeasureSuperheat.
 func MeasureSubcooling(
-	fluid *refrigerant.Refrigerant,
-	liquid quantity.Uncertain[quantity.GaugePressure],
-	atm quantity.Uncertain[quantity.Pressure],
-	line quantity.Uncertain[quantity.Temperature],
+	fluid *refrigerant.Refrigerant, liquid quantity.Uncertain[quantity.GaugePressure],
+	atm quantity.Uncertain[quantity.Pressure], line quantity.Uncertain[quantity.Temperature],
 ) (Measurement, error) {
 	return measure(fluid, Subcooling, liquid, atm, line)
 }
 
 func measure(
-	fluid *refrigerant.Refrigerant,
-	method Method,
-	gauge gauge,
-	atm pressure,
-	line temperature,
+	fluid *refrigerant.Refrigerant, method Method, gauge gauge, atm pressure, line temperature,
 ) (Measurement, error) {
 	if fluid == nil {
 		return Measurement{}, refrigerant.ErrNoRefrigerant
@@ -95,8 +87,7 @@ func measure(
 // saturationSlope returns dT/dp in kelvin per pascal by a central difference,
 // one-sided at the end of the saturation curve.
 func saturationSlope(
-	saturation func(quantity.Pressure) (quantity.Temperature, error),
-	p quantity.Pressure,
+	saturation func(quantity.Pressure) (quantity.Temperature, error), p quantity.Pressure,
 	at quantity.Temperature,
 ) float64 {
 	h := p * 1e-3

@@ -38,26 +38,16 @@ func TestMeasureR22(t *testing.T) {
 		Kind: verify.FromMemory,
 	}
 	verify.Value(
-		t,
-		tables,
-		"superheat of R-22, 68.5 psig and a line at 52 °F",
-		"°F",
-		12,
-		m.Value.Value.Fahrenheit(),
-		0.15,
+		t, tables, "superheat of R-22, 68.5 psig and a line at 52 °F", "°F", 12,
+		m.Value.Value.Fahrenheit(), 0.15,
 	)
 	m, err = MeasureSubcooling(r22, psig(195.9, 0), seaLevel, f(88).PlusMinus(0))
 	if err != nil {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		tables,
-		"subcooling of R-22, 195.9 psig and a line at 88 °F",
-		"°F",
-		12,
-		m.Value.Value.Fahrenheit(),
-		0.15,
+		t, tables, "subcooling of R-22, 195.9 psig and a line at 88 °F", "°F", 12,
+		m.Value.Value.Fahrenheit(), 0.15,
 	)
 }
 
@@ -83,20 +73,14 @@ func TestVerdictKnowsNoUnits(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p := quantity.PSIA(rapid.Float64Range(60, 110).Draw(rt, "suction psia"))
 		line := f(rapid.Float64Range(25, 80).Draw(rt, "line"))
-		wb, db := f(
-			rapid.Float64Range(58, 72).Draw(rt, "wet bulb"),
-		), f(
-			rapid.Float64Range(65, 85).Draw(rt, "outdoor"),
-		)
+		wb, db := f(rapid.Float64Range(58, 72).Draw(rt, "wet bulb")), f(rapid.Float64Range(65, 85).Draw(rt, "outdoor"))
 		target, err := SuperheatTarget(nil, wb.PlusMinus(df(0.7)), db.PlusMinus(df(0.6)))
 		if err != nil {
 			return
 		}
 		verdict := func(atm quantity.Pressure, g quantity.GaugePressure, l quantity.Temperature, tt Target) Verdict {
 			m, err := MeasureSuperheat(
-				r22,
-				g.PlusMinus(quantity.PSIG(0.6)),
-				atm.PlusMinus(quantity.Pascals(300)),
+				r22, g.PlusMinus(quantity.PSIG(0.6)), atm.PlusMinus(quantity.Pascals(300)),
 				l.PlusMinus(df(0.9)),
 			)
 			if err != nil {
@@ -109,38 +93,26 @@ func TestVerdictKnowsNoUnits(t *testing.T) {
 			return v
 		}
 		a := verdict(
-			quantity.StandardAtmosphere,
-			p.Gauge(quantity.StandardAtmosphere),
-			line,
-			target,
+			quantity.StandardAtmosphere, p.Gauge(quantity.StandardAtmosphere), line, target,
 		)
 		atm := quantity.AtmosphereAt(
 			quantity.Feet(rapid.Float64Range(0, 10000).Draw(rt, "elevation")),
 		)
 		metric, err := SuperheatTarget(
-			nil,
-			quantity.Celsius(wb.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.7).Celsius())),
+			nil, quantity.Celsius(wb.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.7).Celsius())),
 			quantity.Celsius(db.Celsius()).PlusMinus(quantity.CelsiusDelta(df(0.6).Celsius())),
 		)
 		if err != nil {
 			rt.Fatal(err)
 		}
 		b := verdict(
-			atm,
-			quantity.KilopascalsGauge(p.Gauge(atm).KilopascalsGauge()),
-			quantity.Celsius(line.Celsius()),
-			metric,
+			atm, quantity.KilopascalsGauge(p.Gauge(atm).KilopascalsGauge()),
+			quantity.Celsius(line.Celsius()), metric,
 		)
 		if a.Outcome != b.Outcome && math.Abs(max(a.Low, a.InBand, a.High)-0.9) > 1e-6 ||
 			math.Abs(a.Low-b.Low)+math.Abs(a.High-b.High) > 1e-6 {
 			rt.Fatalf(
-				"%v (%v, %v) and %v (%v, %v)",
-				a.Outcome,
-				a.Low,
-				a.High,
-				b.Outcome,
-				b.Low,
-				b.High,
+				"%v (%v, %v) and %v (%v, %v)", a.Outcome, a.Low, a.High, b.Outcome, b.Low, b.High,
 			)
 		}
 	})
@@ -195,8 +167,7 @@ func TestUncertaintyByMonteCarlo(t *testing.T) {
 		for range n {
 			draw := func(std float64) float64 { return std * rng.NormFloat64() }
 			mm, err := read(
-				r,
-				(g.Value + quantity.GaugePressure(draw(g.Std))).PlusMinus(0),
+				r, (g.Value + quantity.GaugePressure(draw(g.Std))).PlusMinus(0),
 				(atm.Value + quantity.Pressure(draw(atm.Std))).PlusMinus(0),
 				line.Value.Add(quantity.TemperatureDelta(draw(line.Std))).PlusMinus(0),
 			)
@@ -222,20 +193,14 @@ func TestUncertaintyByMonteCarlo(t *testing.T) {
 		std := math.Sqrt(square/n - mean*mean)
 		if math.Abs(mean-float64(v.Deviation.Value)) > 0.05*std+4*std/math.Sqrt(n) {
 			t.Errorf(
-				"%s %v: deviation %v, by Monte Carlo %v",
-				c.designation,
-				c.method,
-				float64(v.Deviation.Value),
-				mean,
+				"%s %v: deviation %v, by Monte Carlo %v", c.designation, c.method,
+				float64(v.Deviation.Value), mean,
 			)
 		}
 		if math.Abs(std/v.Deviation.Std-1) > 0.03 {
 			t.Errorf(
-				"%s %v: standard uncertainty %v, by Monte Carlo %v",
-				c.designation,
-				c.method,
-				v.Deviation.Std,
-				std,
+				"%s %v: standard uncertainty %v, by Monte Carlo %v", c.designation, c.method,
+				v.Deviation.Std, std,
 			)
 		}
 		if p := float64(low) / n; math.Abs(p-v.Low) > 0.02 {
@@ -253,9 +218,7 @@ func TestFloodingFromReadings(t *testing.T) {
 		t.Fatal(err)
 	}
 	m, err := MeasureSuperheat(
-		r22,
-		p.Gauge(quantity.StandardAtmosphere).PlusMinus(quantity.PSIG(0.6)),
-		seaLevel,
+		r22, p.Gauge(quantity.StandardAtmosphere).PlusMinus(quantity.PSIG(0.6)), seaLevel,
 		f(41.9).PlusMinus(df(0.9)),
 	)
 	if err != nil || !m.LiquidReturning() || m.Value.Value <= 0 {
@@ -280,10 +243,7 @@ func TestGlideIsCountedFromItsOwnSide(t *testing.T) {
 			dew < bubble {
 			t.Errorf(
 				"%s: superheat %v at the dew point, subcooling %v at the bubble point, %v",
-				designation,
-				sh.Value,
-				sc.Value,
-				err,
+				designation, sh.Value, sc.Value, err,
 			)
 		}
 	}

@@ -23,8 +23,7 @@ type Measurement struct {
 // NewMeasurement makes a Measurement from a value that was worked out elsewhere, such as
 // a superheat read off an instrument. The error is a *RangeError.
 func NewMeasurement(
-	method Method,
-	value quantity.Uncertain[quantity.TemperatureDelta],
+	method Method, value quantity.Uncertain[quantity.TemperatureDelta],
 ) (Measurement, error) {
 	m := Measurement{Method: method, Value: value}
 	if err := checkMethod(method); err != nil {

@@ -35,10 +35,7 @@ func TestNoRefrigerant(t *testing.T) {
 		_, superheat := MeasureSuperheat(fluid, psig(68, 1), atm, line)
 		_, subcooling := MeasureSubcooling(fluid, psig(200, 1), atm, line)
 		_, lineCharge := LineCharge(
-			fluid,
-			Tubes(Annealed)[2],
-			quantity.Feet(10),
-			quantity.Fahrenheit(90),
+			fluid, Tubes(Annealed)[2], quantity.Feet(10), quantity.Fahrenheit(90),
 		)
 		_, recovery := RecoverTo(fluid, quantity.Pounds(6))
 		_, weighIn := WeighedCharge{Fluid: fluid, Label: quantity.Pounds(6)}.Weigh()

@@ -22,11 +22,7 @@ const (
 )
 
 var recoveryClassNames = []string{
-	"not-stated",
-	"low-pressure",
-	"medium-pressure",
-	"high-pressure",
-	"very-high-pressure",
+	"not-stated", "low-pressure", "medium-pressure", "high-pressure", "very-high-pressure",
 }
 
 // String returns the class in words.
@@ -120,8 +116,7 @@ type MixedError struct {
 func (e *MixedError) Error() string {
 	return fmt.Sprintf(
 		"charge: the tank holds %s and the machine %s: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed",
-		e.Holds,
-		e.Recovered,
+		e.Holds, e.Recovered,
 	)
 }
 
@@ -132,9 +127,7 @@ func (e *MixedError) Error() string {
 //
 // The error is a *MixedError or a *RangeError.
 func TankRoom(
-	tank refrigerant.Cylinder,
-	holds, recovered *refrigerant.Refrigerant,
-	gross quantity.Mass,
+	tank refrigerant.Cylinder, holds, recovered *refrigerant.Refrigerant, gross quantity.Mass,
 ) (quantity.Mass, error) {
 	if err := checkFluid(recovered); err != nil {
 		return 0, err

@@ -194,14 +194,10 @@ var tubeSizes = [...]tubeSize{
 	{1. / 8, 0.030, 0}, {3. / 16, 0.030, 0}, {1. / 4, 0.030, 0.025}, {5. / 16, 0.032, 0},
 	{3. / 8, 0.032, 0.030}, {1. / 2, 0.032, 0.035}, {5. / 8, 0.035, 0.040}, {3. / 4, 0.035, 0.042},
 	{
-		7. / 8,
-		0.045,
-		0.045,
+		7. / 8, 0.045, 0.045,
 	}, {1 + 1./8, 0.050, 0.050}, {1 + 3./8, 0.055, 0.055}, {1 + 5./8, 0.060, 0.060},
 	{
-		2 + 1./8,
-		0,
-		0.070,
+		2 + 1./8, 0, 0.070,
 	}, {2 + 5./8, 0, 0.080}, {3 + 1./8, 0, 0.090}, {3 + 5./8, 0, 0.100}, {4 + 1./8, 0, 0.110},
 }
 
@@ -327,8 +323,9 @@ var necOverload = fact.Source{Title: "NEC (NFPA 70) 440.52(A)(1)", Standing: fac
 // hazards to a compressor, in the order in which they are told: first what stops the
 // machine whatever else is found.
 var hazards = []*hazard{
-	&condensingHighest, &suctionVacuum, &dischargeHottest, &currentHighest, &ratioHighest, &evaporatingColdest, &floodback, &slugging,
-	&condensingHigh, &superheatLow, &dischargeCool, &dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
+	&condensingHighest, &suctionVacuum, &dischargeHottest, &currentHighest, &ratioHighest,
+	&evaporatingColdest, &floodback, &slugging, &condensingHigh, &superheatLow, &dischargeCool,
+	&dischargeHot, &ratioHigh, &currentHigh, &evaporatingCold,
 }
 
 var (
@@ -424,9 +421,11 @@ var (
 // Conditions that stand in the way of a method, in the order in which a
 // technician would mend them.
 var conditions = []*condition{
-	&fluidNoLiquid, &fluidInVacuum, &fluidToxic, &heating, &circuitOpened, &coilIced, &panelsOff, &runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen,
-	&airflowLow, &outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow, &targetNearFloor,
-	&noLabelSubcooling, &noLabelApproach, &restriction, &valveFlooding, &filterDirty, &outdoorCoilDirty,
+	&fluidNoLiquid, &fluidInVacuum, &fluidToxic, &heating, &circuitOpened, &coilIced, &panelsOff,
+	&runShort, &justMoved, &coilWet, &fanCycling, &economizer, &doorsOpen, &airflowLow,
+	&outdoorCold, &returnCold, &outdoorAbove, &wetBulbBelow, &wetBulbAbove, &targetTooLow,
+	&targetNearFloor, &noLabelSubcooling, &noLabelApproach, &restriction, &valveFlooding,
+	&filterDirty, &outdoorCoilDirty,
 }
 
 // unsuitable holds for a refrigerant that is refused for one reason.
@@ -619,16 +618,21 @@ var (
 // order in which they are written down.
 func Rules() []Rule {
 	rules := []Rule{
-		targetFloor.rule(), superheatTolerance.rule(), subcoolingTolerance.rule(), approachTolerance.rule(),
-		generalSubcooling.rule(), generalSubcoolingDoubt.rule(),
+		targetFloor.rule(), superheatTolerance.rule(), subcoolingTolerance.rule(),
+		approachTolerance.rule(), generalSubcooling.rule(), generalSubcoolingDoubt.rule(),
 		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
-		chargePerTon.rule(), chargePerTonFactor.rule(), labelChargeDoubt.rule(), starvedMost.rule(), noResponse.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(), gainFactor.rule(),
-		largestStep.rule(), mostMoved.rule(), mostMoves.rule(), smallestDose.rule(), overshootRisk.rule(),
-		liquidLineTemperature.rule(), liquidLineDoubt.rule(), adderDoubt.rule(), outdoorDeviceShare.rule(), outdoorDeviceDoubt.rule(), boreDoubt.rule(),
-		classTemperature.rule(), lowPressureBelow.rule(), mediumPressureBelow.rule(), highPressureBelow.rule(), largeCharge.rule(),
-		mediumVacuum.rule(), mediumLargeVacuum.rule(), highLargeVacuum.rule(), lowPressureTo.rule(),
-		decayStart.rule(), decayLimit.rule(), decayTime.rule(), decayHold.rule(), decayResolution.rule(), testResolution.rule(), testTime.rule(), jointPressure.rule(), jointSensitivity.rule(),
-		shortestRun.rule(), waitAfterMove.rule(), coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
+		chargePerTon.rule(), chargePerTonFactor.rule(), labelChargeDoubt.rule(), starvedMost.rule(),
+		noResponse.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(),
+		gainFactor.rule(), largestStep.rule(), mostMoved.rule(), mostMoves.rule(),
+		smallestDose.rule(), overshootRisk.rule(), liquidLineTemperature.rule(),
+		liquidLineDoubt.rule(), adderDoubt.rule(), outdoorDeviceShare.rule(),
+		outdoorDeviceDoubt.rule(), boreDoubt.rule(), classTemperature.rule(),
+		lowPressureBelow.rule(), mediumPressureBelow.rule(), highPressureBelow.rule(),
+		largeCharge.rule(), mediumVacuum.rule(), mediumLargeVacuum.rule(), highLargeVacuum.rule(),
+		lowPressureTo.rule(), decayStart.rule(), decayLimit.rule(), decayTime.rule(),
+		decayHold.rule(), decayResolution.rule(), testResolution.rule(), testTime.rule(),
+		jointPressure.rule(), jointSensitivity.rule(), shortestRun.rule(), waitAfterMove.rule(),
+		coldestReturn.rule(), leastAirflow.rule(), starvedSuperheat.rule(),
 	}
 	for _, c := range conditions {
 		rules = append(rules, c.rule())

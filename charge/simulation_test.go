@@ -44,8 +44,7 @@ func newMachine(rng *rand.Rand, m Method) *machine {
 		const starved = 48
 		atTarget := math.Pow(1-s.target/starved, 1/power)
 		perFilling := starved * power * math.Pow(
-			atTarget,
-			power-1,
+			atTarget, power-1,
 		) // |d superheat / d filling| at the target
 		perOunce := 100 * gain / s.whole / perFilling
 		curve := func(filling float64) float64 {
@@ -161,11 +160,8 @@ func checkDirection(t *testing.T, d Dosing, dose Dose) {
 	if (d.Target.Method == Subcooling) != above && dose.Action == Recover ||
 		(d.Target.Method == Subcooling) == above && dose.Action == Add {
 		t.Errorf(
-			"%v %v against %v: %v",
-			d.Target.Method,
-			d.History[len(d.History)-1].Value,
-			d.Target.Value,
-			dose.Action,
+			"%v %v against %v: %v", d.Target.Method, d.History[len(d.History)-1].Value,
+			d.Target.Value, dose.Action,
 		)
 	}
 }
@@ -206,14 +202,7 @@ func TestDosingOnSimulatedMachines(t *testing.T) {
 		slices.Sort(reached)
 		t.Logf(
 			"%v: band reached after a median of %d moves (90 %% within %d, never in %d), in band at the end %d; past the far edge %d, past it by more than the tolerance %d; ends %v",
-			m,
-			reached[runs/2],
-			reached[runs*9/10],
-			never,
-			inBand,
-			pastEdge,
-			overshot,
-			reasons,
+			m, reached[runs/2], reached[runs*9/10], never, inBand, pastEdge, overshot, reasons,
 		)
 		if reached[runs/2] > 3 || overshot > runs*5/100 {
 			t.Errorf("%v: median %d moves, %d of %d overshot", m, reached[runs/2], overshot, runs)

@@ -73,20 +73,8 @@ func Obstacles(s Situation, m Method) []Obstacle {
 
 // readable returns s without the values that cannot be readings.
 func (s Situation) readable() Situation {
-	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(
-		s.OutdoorDryBulb,
-	), readable(
-		s.ReturnDryBulb,
-	), readable(
-		s.ReturnWetBulb,
-	)
-	s.Superheat, s.Subcooling, s.Airflow = readable(
-		s.Superheat,
-	), readable(
-		s.Subcooling,
-	), readable(
-		s.Airflow,
-	)
+	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(s.OutdoorDryBulb), readable(s.ReturnDryBulb), readable(s.ReturnWetBulb)
+	s.Superheat, s.Subcooling, s.Airflow = readable(s.Superheat), readable(s.Subcooling), readable(s.Airflow)
 	if !canBeRead(float64(s.NominalCapacity)) {
 		s.NominalCapacity = 0
 	}

@@ -131,8 +131,8 @@ type steadinessJSON[T quantity.Quantity] struct {
 func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
 	return json.Marshal(steadinessJSON[T]{
 		s.State, s.Value, toSecond(s.From), toSecond(s.To), s.Low, s.High, s.Estimate,
-		toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period),
-		s.Swing, s.Noise, s.Spikes, s.Gaps, s.Within,
+		toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period), s.Swing, s.Noise, s.Spikes,
+		s.Gaps, s.Within,
 	})
 }
 

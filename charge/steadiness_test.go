@@ -114,19 +114,12 @@ func TestSettleOnKnownLogs(t *testing.T) {
 			}
 		}
 		t.Logf(
-			"%-18s named %d, value within two standard uncertainties %d of %d",
-			name,
-			named,
-			within,
+			"%-18s named %d, value within two standard uncertainties %d of %d", name, named, within,
 			runs,
 		)
 		if named < 95 || within < 85 {
 			t.Errorf(
-				"%s: named %v in %d runs of %d, truth within in %d",
-				name,
-				c.want,
-				named,
-				runs,
+				"%s: named %v in %d runs of %d, truth within in %d", name, c.want, named, runs,
 				within,
 			)
 		}
@@ -144,9 +137,7 @@ func TestFluctuatingSuperheat(t *testing.T) {
 	if math.Abs(s.Value.Value.Fahrenheit()-10) > 0.3 || math.Abs(s.Low.Fahrenheit()-6) > 0.8 ||
 		math.Abs(s.High.Fahrenheit()-14) > 0.8 {
 		t.Errorf(
-			"mean %v, band %v to %v",
-			s.Value.Value.Fahrenheit(),
-			s.Low.Fahrenheit(),
+			"mean %v, band %v to %v", s.Value.Value.Fahrenheit(), s.Low.Fahrenheit(),
 			s.High.Fahrenheit(),
 		)
 	}
@@ -193,9 +184,7 @@ func TestSettledKnowsItsTimeConstant(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 7))
 	for _, tau := range []float64{60, 120, 180} {
 		s := settled(
-			t,
-			history{start: 35, end: 10, tau: tau, noise: 0.2, minutes: 25, step: 5},
-			rng,
+			t, history{start: 35, end: 10, tau: tau, noise: 0.2, minutes: 25, step: 5}, rng,
 		)
 		if s.State != Settled || math.Abs(s.TimeConstant.Seconds()/tau-1) > 0.1 {
 			t.Errorf("%v with a time constant of %v, want %.0f s", s.State, s.TimeConstant, tau)
@@ -278,9 +267,7 @@ func TestNoiseIsNotHunting(t *testing.T) {
 
 func TestShortLogsSayNothing(t *testing.T) {
 	log := []Sample[quantity.TemperatureDelta]{
-		{0, df(14)},
-		{time.Minute, df(9)},
-		{2 * time.Minute, df(12)},
+		{0, df(14)}, {time.Minute, df(9)}, {2 * time.Minute, df(12)},
 	}
 	s, err := Settle(log, df(1))
 	if err != nil || s.State != TooShort || s.Steady() {
@@ -315,8 +302,8 @@ func TestSettleAnswersAnything(t *testing.T) {
 			rt.Fatal(err)
 		}
 		for _, v := range []float64{
-			float64(s.Value.Value), s.Value.Std, float64(s.Low), float64(s.High), float64(s.Swing), float64(s.Noise),
-			float64(s.Estimate.Value), s.Estimate.Std,
+			float64(s.Value.Value), s.Value.Std, float64(s.Low), float64(s.High), float64(s.Swing),
+			float64(s.Noise), float64(s.Estimate.Value), s.Estimate.Std,
 		} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				rt.Fatalf("%+v", s)
@@ -381,9 +368,7 @@ func BenchmarkSettle(b *testing.B) {
 		noise:   0.4,
 		minutes: 15,
 		step:    5,
-	}.log(
-		rand.New(rand.NewPCG(3, 4)),
-	)
+	}.log(rand.New(rand.NewPCG(3, 4)))
 	for b.Loop() {
 		if _, err := Settle(log, df(1)); err != nil {
 			b.Fatal(err)

@@ -198,17 +198,13 @@ var traces = []struct {
 	{"drift of the weather", func(rng *rand.Rand) (trace, bool) {
 		level, rate := between(rng, 0, 30), between(rng, -0.4, 0.4)/300
 		return traceOf(
-			rng,
-			drawSampling(rng, 7, 40),
-			func(t float64) float64 { return level + rate*t },
+			rng, drawSampling(rng, 7, 40), func(t float64) float64 { return level + rate*t },
 		)
 	}},
 	{"ramp", func(rng *rand.Rand) (trace, bool) {
 		level, rate := between(rng, 0, 30), between(rng, 0.35, 3)/60*upOrDown(rng)
 		return traceOf(
-			rng,
-			drawSampling(rng, 6, 20),
-			func(t float64) float64 { return level + rate*t },
+			rng, drawSampling(rng, 6, 20), func(t float64) float64 { return level + rate*t },
 		)
 	}},
 	{"approach", func(rng *rand.Rand) (trace, bool) {
@@ -354,8 +350,7 @@ func valveLoop(rng *rand.Rand) (trace, bool) {
 // huntOf draws a hunting superheat, and a way to read it that can show it: at
 // least six readings to a cycle, and four cycles.
 func huntOf(
-	rng *rand.Rand,
-	low, high, jitter float64,
+	rng *rand.Rand, low, high, jitter float64,
 ) (s sampling, of signal, period, swing float64) {
 	swing, period = between(rng, low, high), between(rng, 45, 240)
 	s = drawSampling(rng, 6.5, 25)
@@ -446,20 +441,14 @@ func TestTrialOfSteadiness(t *testing.T) {
 		all, right = all+runs, right+good
 		t.Logf(
 			"%-34s right %5.1f %%, truth within two standard uncertainties in %5.1f %% of these; else %v",
-			kind.name,
-			percent(good, runs),
-			percent(covered, good),
-			wrong,
+			kind.name, percent(good, runs), percent(covered, good), wrong,
 		)
 		if percent(good, runs) < 95 || percent(covered, good) < 90 {
 			t.Errorf("%s: %d of %d right, truth covered in %d", kind.name, good, runs, covered)
 		}
 	}
 	t.Logf(
-		"all: %.1f %% of %d right; %d called steady that were not",
-		percent(right, all),
-		all,
-		acted,
+		"all: %.1f %% of %d right; %d called steady that were not", percent(right, all), all, acted,
 	)
 	if percent(right, all) < 99 || percent(acted, all) > 0.2 {
 		t.Errorf("%d of %d right, %d called steady that were not", right, all, acted)
@@ -500,10 +489,7 @@ func TestEstimateOfTheEnd(t *testing.T) {
 			}
 		}
 		t.Logf(
-			"two time constants %v: of %d estimates %.1f %% met",
-			c.two,
-			made,
-			percent(met, made),
+			"two time constants %v: of %d estimates %.1f %% met", c.two, made, percent(met, made),
 		)
 		if percent(met, made) < c.least {
 			t.Errorf("two time constants %v: of %d estimates %d met", c.two, made, met)

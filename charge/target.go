@@ -34,8 +34,7 @@ func (t Target) General() bool { return t.Source.Standing != fact.Label }
 // tolerance lies above 0 and up to 15 °C (27 °F); the error is a *RangeError,
 // also for a t whose own value cannot be.
 func (t Target) WithTolerance(
-	tolerance quantity.TemperatureDelta,
-	source fact.Source,
+	tolerance quantity.TemperatureDelta, source fact.Source,
 ) (Target, error) {
 	const max = quantity.TemperatureDelta(15)
 	if !(tolerance > 0 && tolerance <= max) {
@@ -91,8 +90,7 @@ func SuperheatTarget(
 		return Target{}, err
 	}
 	_, perWetBulb, perOutdoor := smoothSuperheat(
-		returnWetBulb.Value.Fahrenheit(),
-		outdoorDryBulb.Value.Fahrenheit(),
+		returnWetBulb.Value.Fahrenheit(), outdoorDryBulb.Value.Fahrenheit(),
 	)
 	t.Source = cecTarget
 	take(&t.Budget, fromReturnWetBulb, returnWetBulb.Std, perWetBulb)

@@ -36,11 +36,8 @@ func TestTableSuperheatCells(t *testing.T) {
 		if want == no {
 			if !errors.Is(err, ErrNotNow) || got != 0 {
 				t.Errorf(
-					"%v °F wet bulb, %v °F outdoors: %v, %v; the table has no target there",
-					wb,
-					db,
-					got,
-					err,
+					"%v °F wet bulb, %v °F outdoors: %v, %v; the table has no target there", wb, db,
+					got, err,
 				)
 			}
 			return
@@ -48,12 +45,8 @@ func TestTableSuperheatCells(t *testing.T) {
 		cells++
 		if err != nil || math.Abs(got.Fahrenheit()-want) > 1e-9 {
 			t.Errorf(
-				"%v °F wet bulb, %v °F outdoors: %v (%v), want %v °F",
-				wb,
-				db,
-				got.Fahrenheit(),
-				err,
-				want,
+				"%v °F wet bulb, %v °F outdoors: %v (%v), want %v °F", wb, db, got.Fahrenheit(),
+				err, want,
 			)
 		}
 	})
@@ -116,11 +109,8 @@ func TestTableAgreesWithLabels(t *testing.T) {
 	}
 	verify.Value(t, labels, "target superheat of Table RA3.2-2", "°F", worst[0], worst[1], 1+1e-9)
 	t.Logf(
-		"%d cells, %d within rounding, mean difference %.3f °F, %d on one side only",
-		n,
-		rounding,
-		sum/float64(n),
-		onlyOne,
+		"%d cells, %d within rounding, mean difference %.3f °F, %d on one side only", n, rounding,
+		sum/float64(n), onlyOne,
 	)
 	if n != 116 || rounding < n*8/10 || math.Abs(sum/float64(n)) > 0.1 || onlyOne > 3 {
 		t.Error("the table and the labels are not one")
@@ -156,9 +146,7 @@ func TestTableSuperheatOfCommonPractice(t *testing.T) {
 			t,
 			practice,
 			fmt.Sprintf(
-				"target superheat at a return wet bulb of %v °F and %v °F outdoors",
-				c.wb,
-				c.db,
+				"target superheat at a return wet bulb of %v °F and %v °F outdoors", c.wb, c.db,
 			),
 			"°F",
 			c.want,
@@ -264,20 +252,13 @@ func TestTableSuperheatIsMonotone(t *testing.T) {
 		if wetter, err := TableSuperheat(f(wb+step), f(db)); err == nil &&
 			(wetter < here || wetter > here+df(3*step)) {
 			t.Fatalf(
-				"%v °F at %v, %v °F at %v",
-				here.Fahrenheit(),
-				wb,
-				wetter.Fahrenheit(),
-				wb+step,
+				"%v °F at %v, %v °F at %v", here.Fahrenheit(), wb, wetter.Fahrenheit(), wb+step,
 			)
 		}
 		if hotter, err := TableSuperheat(f(wb), f(db+step)); err == nil &&
 			(hotter > here || hotter < here-df(1.2*step)) {
 			t.Fatalf(
-				"%v °F at %v, %v °F at %v outdoors",
-				here.Fahrenheit(),
-				db,
-				hotter.Fahrenheit(),
+				"%v °F at %v, %v °F at %v outdoors", here.Fahrenheit(), db, hotter.Fahrenheit(),
 				db+step,
 			)
 		}
@@ -289,8 +270,9 @@ func TestTableSuperheatOutsideTable(t *testing.T) {
 		wb, db float64
 		code   string
 	}{
-		{62, 54.9, "outdoor-cold"}, {62, 116, "outdoor-above-table"}, {49, 80, "wet-bulb-below-table"},
-		{77, 80, "wet-bulb-above-table"}, {52, 95, "target-below-floor"}, {math.Inf(1), 80, "wet-bulb-above-table"},
+		{62, 54.9, "outdoor-cold"}, {62, 116, "outdoor-above-table"},
+		{49, 80, "wet-bulb-below-table"}, {77, 80, "wet-bulb-above-table"},
+		{52, 95, "target-below-floor"}, {math.Inf(1), 80, "wet-bulb-above-table"},
 	} {
 		_, err := TableSuperheat(f(c.wb), f(c.db))
 		var notNow *NotNowError

@@ -88,8 +88,7 @@ func TubeOf(outside quantity.Length, temper Temper) (Tube, error) {
 	return Tube{}, &RangeError{
 		Quantity: "outside diameter of a tube", Value: across(outside),
 		Advice: "ASTM B280 has, in inches, " + strings.Join(
-			sizes,
-			", ",
+			sizes, ", ",
 		) + "; measure across the outside, without insulation",
 	}
 }

@@ -104,9 +104,7 @@ func Judge(measured Measurement, target Target) (Verdict, error) {
 		Std:   math.Hypot(measured.Value.Std, target.Value.Std),
 	}
 	below, within, above := normal.Chances(
-		float64(v.Deviation.Value),
-		v.Deviation.Std,
-		float64(target.Tolerance),
+		float64(v.Deviation.Value), v.Deviation.Std, float64(target.Tolerance),
 	)
 	if v.Method.direction() > 0 {
 		v.Low, v.InBand, v.High = below, within, above
@@ -164,14 +162,10 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 		v = Verdict{Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3, LiquidReturning: superheat.LiquidReturning()}
 	}
 	_, _, wet := normal.Chances(
-		float64(wetLine.value-superheat.Value.Value),
-		superheat.Value.Std,
-		0,
+		float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0,
 	)
 	_, _, stacked := normal.Chances(
-		float64(subcooling.Value.Value-stackedSubcooling.value),
-		subcooling.Value.Std,
-		0,
+		float64(subcooling.Value.Value-stackedSubcooling.value), subcooling.Value.Std, 0,
 	)
 	if p := wet * stacked; p > 0 {
 		v.Low, v.InBand = v.Low*(1-p), v.InBand*(1-p)

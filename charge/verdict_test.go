@@ -69,16 +69,8 @@ func TestJudge(t *testing.T) {
 		v := judged(t, c.method, c.value, c.std, c.target, c.tStd)
 		if v.Outcome != c.want || v.LiquidReturning != c.liquid {
 			t.Errorf(
-				"%v %v ± %v against %v ± %v: %v (liquid %v), want %v (liquid %v)",
-				c.method,
-				c.value,
-				c.std,
-				c.target,
-				c.tStd,
-				v.Outcome,
-				v.LiquidReturning,
-				c.want,
-				c.liquid,
+				"%v %v ± %v against %v ± %v: %v (liquid %v), want %v (liquid %v)", c.method,
+				c.value, c.std, c.target, c.tStd, v.Outcome, v.LiquidReturning, c.want, c.liquid,
 			)
 		}
 	}
@@ -102,17 +94,12 @@ func TestStackedLiquidReadsOvercharged(t *testing.T) {
 	for _, target := range []*Target{nil, &low} {
 		for _, superheat := range []float64{-2, 0, 0.4} {
 			v, err := JudgeTogether(
-				taken(t, Superheat, superheat, 1),
-				taken(t, Subcooling, 26, 1.2),
-				target,
+				taken(t, Superheat, superheat, 1), taken(t, Subcooling, 26, 1.2), target,
 			)
 			if err != nil || v.Outcome != Overcharged {
 				t.Errorf(
-					"superheat %v beside 26 °F of subcooling, target %v: %v (%v)",
-					superheat,
-					target != nil,
-					v.Outcome,
-					err,
+					"superheat %v beside 26 °F of subcooling, target %v: %v (%v)", superheat,
+					target != nil, v.Outcome, err,
 				)
 			}
 		}
@@ -147,15 +134,8 @@ func TestMoreChargeNeverReadsLower(t *testing.T) {
 		if after.Low > before.Low+eps || after.High < before.High-eps ||
 			rank[after.Outcome] < rank[before.Outcome] {
 			rt.Fatalf(
-				"%v: %v (%.3f/%.3f/%.3f) with more charge %v (%.3f/%.3f/%.3f)",
-				m,
-				before.Outcome,
-				before.Low,
-				before.InBand,
-				before.High,
-				after.Outcome,
-				after.Low,
-				after.InBand,
+				"%v: %v (%.3f/%.3f/%.3f) with more charge %v (%.3f/%.3f/%.3f)", m, before.Outcome,
+				before.Low, before.InBand, before.High, after.Outcome, after.Low, after.InBand,
 				after.High,
 			)
 		}
@@ -180,28 +160,17 @@ func TestMoreChargeNeverReadsLowerTogether(t *testing.T) {
 			target = &x
 		}
 		before, err1 := JudgeTogether(
-			taken(t, Superheat, superheat, std),
-			taken(t, Subcooling, subcooling, std),
-			target,
+			taken(t, Superheat, superheat, std), taken(t, Subcooling, subcooling, std), target,
 		)
 		after, err2 := JudgeTogether(
-			taken(t, Superheat, superheat-a, std),
-			taken(t, Subcooling, subcooling+b, std),
-			target,
+			taken(t, Superheat, superheat-a, std), taken(t, Subcooling, subcooling+b, std), target,
 		)
 		const eps = 1e-12
 		if err1 != nil || err2 != nil || after.Low > before.Low+eps ||
 			after.High < before.High-eps {
 			rt.Fatalf(
-				"%v %v: %.4f/%.4f/%.4f then %.4f/%.4f/%.4f",
-				err1,
-				err2,
-				before.Low,
-				before.InBand,
-				before.High,
-				after.Low,
-				after.InBand,
-				after.High,
+				"%v %v: %.4f/%.4f/%.4f then %.4f/%.4f/%.4f", err1, err2, before.Low, before.InBand,
+				before.High, after.Low, after.InBand, after.High,
 			)
 		}
 	})
@@ -220,9 +189,7 @@ func TestAboveTargetNeverReadsOvercharged(t *testing.T) {
 			rt.Fatalf("%v above target: %v (%v)", above, v.Outcome, err)
 		}
 		v, err = JudgeTogether(
-			sh,
-			taken(t, Subcooling, rapid.Float64Range(-5, 40).Draw(rt, "subcooling"), std),
-			&tt,
+			sh, taken(t, Subcooling, rapid.Float64Range(-5, 40).Draw(rt, "subcooling"), std), &tt,
 		)
 		if err != nil || v.Outcome == Overcharged {
 			rt.Fatalf("%v above target with subcooling: %v (%v)", above, v.Outcome, err)

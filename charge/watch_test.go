@@ -60,8 +60,7 @@ func TestWatchRefuses(t *testing.T) {
 	var wrong *RangeError
 	for i := range 400 {
 		s := Sample[quantity.TemperatureDelta]{
-			time.Duration(i) * time.Second,
-			df(10 + 0.1*float64(i%7)),
+			time.Duration(i) * time.Second, df(10 + 0.1*float64(i%7)),
 		}
 		for _, w := range []*Watch[quantity.TemperatureDelta]{a, b} {
 			if err := w.Take(s); err != nil {

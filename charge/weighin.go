@@ -16,10 +16,7 @@ import (
 //
 // Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
 func LineCharge(
-	fluid *refrigerant.Refrigerant,
-	tube Tube,
-	length quantity.Length,
-	liquid quantity.Temperature,
+	fluid *refrigerant.Refrigerant, tube Tube, length quantity.Length, liquid quantity.Temperature,
 ) (quantity.Mass, error) {
 	if err := checkFluid(fluid); err != nil {
 		return 0, err
@@ -264,18 +261,8 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 	out.Source = computedAdder
 	beyond := math.Abs(feet - w.FactoryLength.Feet())
 	bore := 2 * float64(boreDoubt.value) / float64(w.Tube.Bore())
-	*variance = square(
-		share*liquid/quantity.Foot*w.Length.Std,
-	) + square(
-		beyond*share*float64(warmer-perFoot),
-	) +
-		square(
-			beyond*share*liquid*bore,
-		) + square(
-		beyond*share*liquid*adderDoubt.value,
-	) + square(
-		beyond*liquid*shareDoubt,
-	)
+	*variance = square(share*liquid/quantity.Foot*w.Length.Std) + square(beyond*share*float64(warmer-perFoot)) +
+		square(beyond*share*liquid*bore) + square(beyond*share*liquid*adderDoubt.value) + square(beyond*liquid*shareDoubt)
 	return nil
 }
 

@@ -22,8 +22,7 @@ const (
 // The error is a *RangeError: a current below 0 A or above 2,000 A, a voltage below 10 V or
 // above 1,000 V, a frequency below 45 Hz or above 65 Hz.
 func CapacitanceUnderLoad(
-	current quantity.Uncertain[quantity.Current],
-	voltage quantity.Uncertain[quantity.Voltage],
+	current quantity.Uncertain[quantity.Current], voltage quantity.Uncertain[quantity.Voltage],
 	frequency quantity.Frequency,
 ) (quantity.Uncertain[quantity.Capacitance], error) {
 	var none quantity.Uncertain[quantity.Capacitance]

@@ -15,8 +15,7 @@ func (r *Readings) check() error {
 		name string
 		of   []volts
 	}{
-		{"supply voltage at rest", r.Supply.AtRest},
-		{"supply voltage running", r.Supply.Running},
+		{"supply voltage at rest", r.Supply.AtRest}, {"supply voltage running", r.Supply.Running},
 		{"supply voltage starting", r.Supply.Starting},
 	} {
 		phases(&c, s.name, s.of, r.Nameplate.Phases, largestVoltage,

@@ -46,7 +46,8 @@ func ExampleJudge() {
 func ExampleCapacitanceUnderLoad() {
 	c, err := electrical.CapacitanceUnderLoad(
 		quantity.Amperes(4.9).PlusMinus(quantity.Amperes(0.1)),
-		quantity.Volts(290).PlusMinus(quantity.Volts(2)), quantity.Hertz(60))
+		quantity.Volts(290).PlusMinus(quantity.Volts(2)), quantity.Hertz(60),
+	)
 	fmt.Println(c, err)
 	// Output: 44.8 µF ± 1.0 µF <nil>
 }

@@ -59,11 +59,9 @@ var kinds = map[fact.Code]kind{
 		outcome: fact.Wrong, source: practice, leans: true, does: steps(readSwitches),
 	},
 
-	"electrical.contactor-in":  {outcome: fact.Sound, source: practice},
-	"electrical.contactor-out": {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
-	"electrical.contactor-idle": {
-		outcome: fact.Watch, source: practice,
-	},
+	"electrical.contactor-in":   {outcome: fact.Sound, source: practice},
+	"electrical.contactor-out":  {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contactor-idle": {outcome: fact.Watch, source: practice},
 	"electrical.contactor-stuck": {
 		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendContactor),

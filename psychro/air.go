@@ -160,9 +160,7 @@ func (a Air) Format(sys quantity.System) string {
 		return "no air"
 	}
 	return fmt.Sprintf(
-		"%s dry bulb, %s wet bulb, %s",
-		a.DryBulb().Format(sys),
-		a.WetBulb().Format(sys),
+		"%s dry bulb, %s wet bulb, %s", a.DryBulb().Format(sys), a.WetBulb().Format(sys),
 		a.Pressure().Format(sys),
 	)
 }

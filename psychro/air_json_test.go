@@ -25,9 +25,7 @@ func TestAirJSON(t *testing.T) {
 	})
 	for _, wet := range []float64{2.8, 7, 14} {
 		air, err := FromWetBulb(
-			quantity.Celsius(14),
-			quantity.Celsius(wet),
-			quantity.StandardAtmosphere,
+			quantity.Celsius(14), quantity.Celsius(wet), quantity.StandardAtmosphere,
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -37,9 +35,7 @@ func TestAirJSON(t *testing.T) {
 	// Around 0 °C one air has two wet bulbs, and remembers which was read.
 	for _, wet := range []float64{-0.3, 0.2} {
 		air, err := FromWetBulb(
-			quantity.Celsius(4),
-			quantity.Celsius(wet),
-			quantity.StandardAtmosphere,
+			quantity.Celsius(4), quantity.Celsius(wet), quantity.StandardAtmosphere,
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -63,8 +59,7 @@ func sameAsJSON(t interface{ Fatalf(string, ...any) }, air Air) {
 func TestAirJSONRefusesWhatIsNoAir(t *testing.T) {
 	for _, text := range []string{
 		`{"dryBulb": "20 °C", "humidityRatio": 0.5, "pressure": "101.325 kPa"}`,
-		`{"dryBulb": "20 °C", "humidityRatio": 0.005}`,
-		`{}`,
+		`{"dryBulb": "20 °C", "humidityRatio": 0.005}`, `{}`,
 	} {
 		var air Air
 		err := json.Unmarshal([]byte(text), &air)

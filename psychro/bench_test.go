@@ -49,25 +49,9 @@ func BenchmarkFullStateFromWetBulb(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		a, _ := psychro.FromWetBulb(t[i&63], t[i&63]-6, p)
-		sink += float64(
-			a.DryBulb(),
-		) + float64(
-			a.Pressure(),
-		) + a.HumidityRatio() + float64(
-			a.WetBulb(),
-		) +
-			float64(
-				a.DewPoint(),
-			) + a.RelativeHumidity() + a.DegreeOfSaturation() + float64(
-			a.VaporPressure(),
-		) +
-			float64(
-				a.Enthalpy(),
-			) + float64(
-			a.SpecificVolume(),
-		) + float64(
-			a.Density(),
-		)
+		sink += float64(a.DryBulb()) + float64(a.Pressure()) + a.HumidityRatio() + float64(a.WetBulb()) +
+			float64(a.DewPoint()) + a.RelativeHumidity() + a.DegreeOfSaturation() + float64(a.VaporPressure()) +
+			float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
 	}
 }
 
@@ -94,18 +78,8 @@ func BenchmarkRealGasFullStateFromWetBulb(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		a, _ := psychro.RealGas.FromWetBulb(t[i&63], t[i&63]-6, p)
-		sink += a.HumidityRatio() + float64(
-			a.WetBulb(),
-		) + float64(
-			a.DewPoint(),
-		) + a.RelativeHumidity() +
-			a.DegreeOfSaturation() + float64(
-			a.Enthalpy(),
-		) + float64(
-			a.SpecificVolume(),
-		) + float64(
-			a.Density(),
-		)
+		sink += a.HumidityRatio() + float64(a.WetBulb()) + float64(a.DewPoint()) + a.RelativeHumidity() +
+			a.DegreeOfSaturation() + float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
 	}
 }
 

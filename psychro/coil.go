@@ -16,9 +16,7 @@ import (
 // Where the apparatus dew point is above the dew point of the air nothing
 // condenses and the coil only cools. Above the dry bulb it is a *RangeError.
 func CoolAndDehumidify(
-	a Air,
-	apparatusDewPoint quantity.Temperature,
-	bypass float64,
+	a Air, apparatusDewPoint quantity.Temperature, bypass float64,
 ) (Process, error) {
 	if err := a.check("entering air"); err != nil {
 		return Process{}, err
@@ -29,10 +27,7 @@ func CoolAndDehumidify(
 	}
 	if s > a.t {
 		return Process{}, aboveDryBulb(
-			"apparatus dew point",
-			s,
-			a.t,
-			"a coil warmer than the air does not cool it",
+			"apparatus dew point", s, a.t, "a coil warmer than the air does not cool it",
 		)
 	}
 	if !(bypass >= 0 && bypass <= 1) {

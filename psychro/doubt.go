@@ -54,19 +54,16 @@ func (d Doubt) Says(sys quantity.System) string {
 	case WetBulbAboveDryBulb:
 		return fmt.Sprintf(
 			"The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; evaporation only cools.",
-			a,
-			b,
+			a, b,
 		)
 	case WetBulbAtDryBulb:
 		return fmt.Sprintf(
 			"The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: the air is saturated, or the wick is dry.",
-			a,
-			b,
+			a, b,
 		)
 	case WetBulbTooLow:
 		return fmt.Sprintf(
-			"The wet bulb, %s, is lower than the %s that perfectly dry air would bring it to.",
-			a,
+			"The wet bulb, %s, is lower than the %s that perfectly dry air would bring it to.", a,
 			b,
 		)
 	case WickFreezing:
@@ -77,28 +74,23 @@ func (d Doubt) Says(sys quantity.System) string {
 	case WickDrying:
 		return fmt.Sprintf(
 			"The wet bulb has drifted up to %s from %s while the dry bulb was steady: the wick dries out.",
-			a,
-			b,
+			a, b,
 		)
 	case WickSettling:
 		return fmt.Sprintf("The wet bulb, %s, still falls from %s; it counts at its lowest.", a, b)
 	case SupplyReadsSaturated:
 		return fmt.Sprintf(
 			"The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, not saturated.",
-			a,
-			b,
+			a, b,
 		)
 	case SupplyWetterThanReturn:
 		return fmt.Sprintf(
 			"The supply air has a dew point of %s, the return air of %s: a cooling coil adds no water.",
-			a,
-			b,
+			a, b,
 		)
 	case SupplyColderThanCoil:
 		return fmt.Sprintf(
-			"The supply air, %s, is colder than the coil, %s, which cooled it.",
-			a,
-			b,
+			"The supply air, %s, is colder than the coil, %s, which cooled it.", a, b,
 		)
 	}
 	return string(d.Code)
@@ -225,15 +217,13 @@ func (ps Psychrometer) CoilDoubts(entering, leaving Reading, coil quantity.Tempe
 		return d
 	}
 	if depression := float64(leaving.DryBulb.Value - leaving.WetBulb.Value); depression <= max(
-		leaving.tolerance(),
-		0.1,
+		leaving.tolerance(), 0.1,
 	) &&
 		in.Air.RelativeHumidity() < 0.95 {
 		d = append(d, Doubt{SupplyReadsSaturated, leaving.DryBulb.Value, leaving.WetBulb.Value})
 	}
 	if excess := out.HumidityRatio.Value - in.HumidityRatio.Value; excess > max(
-		2*math.Hypot(in.HumidityRatio.Std, out.HumidityRatio.Std),
-		0.01*in.HumidityRatio.Value,
+		2*math.Hypot(in.HumidityRatio.Std, out.HumidityRatio.Std), 0.01*in.HumidityRatio.Value,
 	) {
 		d = append(d, Doubt{SupplyWetterThanReturn, out.DewPoint.Value, in.DewPoint.Value})
 	}

@@ -28,11 +28,7 @@ func TestSupplyAirAsWarmAsTheRoom(t *testing.T) {
 	}
 	almost := quantity.Temperature(math.Nextafter(float64(room.DryBulb()), 0))
 	_, flow, err := SupplyAir(
-		room,
-		almost,
-		quantity.Kilowatts(1000),
-		0,
-		quantity.KilojoulesPerKilogram(2560),
+		room, almost, quantity.Kilowatts(1000), 0, quantity.KilojoulesPerKilogram(2560),
 	)
 	var out *RangeError
 	if err == nil && math.IsInf(float64(flow), 0) || err != nil && !errors.As(err, &out) {

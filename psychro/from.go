@@ -16,8 +16,7 @@ func FromWetBulb(dryBulb, wetBulb quantity.Temperature, p quantity.Pressure) (Ai
 
 // FromWetBulb is the function FromWetBulb in model m.
 func (m Model) FromWetBulb(
-	dryBulb, wetBulb quantity.Temperature,
-	p quantity.Pressure,
+	dryBulb, wetBulb quantity.Temperature, p quantity.Pressure,
 ) (Air, error) {
 	t, b := float64(dryBulb), float64(wetBulb)
 	if !m.inRange(dryBulb, p) {
@@ -31,9 +30,7 @@ func (m Model) FromWetBulb(
 	if b > t {
 		if !(b <= t+roundingK) {
 			return Air{}, aboveDryBulb(
-				"wet bulb",
-				b,
-				t,
+				"wet bulb", b, t,
 				"evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?",
 			)
 		}
@@ -72,8 +69,7 @@ func FromDewPoint(dryBulb, dewPoint quantity.Temperature, p quantity.Pressure) (
 
 // FromDewPoint is the function FromDewPoint in model m.
 func (m Model) FromDewPoint(
-	dryBulb, dewPoint quantity.Temperature,
-	p quantity.Pressure,
+	dryBulb, dewPoint quantity.Temperature, p quantity.Pressure,
 ) (Air, error) {
 	t, d := float64(dryBulb), float64(dewPoint)
 	if !m.inRange(dryBulb, p) {
@@ -89,9 +85,7 @@ func (m Model) FromDewPoint(
 	if d > t {
 		if !(d <= t+roundingK) {
 			return Air{}, aboveDryBulb(
-				"dew point",
-				d,
-				t,
+				"dew point", d, t,
 				"air below its dew point has already shed the water as fog or dew",
 			)
 		}
@@ -107,18 +101,14 @@ func (m Model) FromDewPoint(
 // FromRelativeHumidity returns the air of a dry bulb and a relative humidity
 // from 0 to 1.
 func FromRelativeHumidity(
-	dryBulb quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	dryBulb quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromRelativeHumidity(dryBulb, rh, p)
 }
 
 // FromRelativeHumidity is the function FromRelativeHumidity in model m.
 func (m Model) FromRelativeHumidity(
-	dryBulb quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	dryBulb quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	t := float64(dryBulb)
 	if !m.inRange(dryBulb, p) {
@@ -163,9 +153,7 @@ func FromHumidityRatio(dryBulb quantity.Temperature, w float64, p quantity.Press
 
 // FromHumidityRatio is the function FromHumidityRatio in model m.
 func (m Model) FromHumidityRatio(
-	dryBulb quantity.Temperature,
-	w float64,
-	p quantity.Pressure,
+	dryBulb quantity.Temperature, w float64, p quantity.Pressure,
 ) (Air, error) {
 	t := float64(dryBulb)
 	if !m.inRange(dryBulb, p) {
@@ -189,18 +177,14 @@ func (m Model) FromHumidityRatio(
 // dry air. An enthalpy below that of dry air or above that of saturated air at
 // the dry bulb is a *RangeError.
 func FromEnthalpy(
-	dryBulb quantity.Temperature,
-	h quantity.SpecificEnthalpy,
-	p quantity.Pressure,
+	dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromEnthalpy(dryBulb, h, p)
 }
 
 // FromEnthalpy is the function FromEnthalpy in model m.
 func (m Model) FromEnthalpy(
-	dryBulb quantity.Temperature,
-	h quantity.SpecificEnthalpy,
-	p quantity.Pressure,
+	dryBulb quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure,
 ) (Air, error) {
 	if !m.inRange(dryBulb, p) {
 		if err := m.checkReadings("dry bulb", dryBulb, p); err != nil {

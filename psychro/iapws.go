@@ -17,8 +17,7 @@ func sublimationLn(t float64) (ln, slope float64) {
 	theta := t / triplePoint
 	lnTheta := math.Log(theta)
 	for _, term := range [...]struct{ a, b float64 }{
-		{-0.212144006e2, 0.333333333e-2},
-		{0.273203819e2, 0.120666667e1},
+		{-0.212144006e2, 0.333333333e-2}, {0.273203819e2, 0.120666667e1},
 		{-0.610598130e1, 0.170333333e1},
 	} {
 		v := term.a * math.Exp(term.b*lnTheta)
@@ -57,8 +56,7 @@ var water95 = sync.OnceValue(func() *saturatedWater {
 		v := 1 / pt.RhoLiquid
 		expansion := s.DpDT / s.DpDrho // −(∂ρ/∂T)p
 		return saturatedState{
-			math.Log(pt.P), s.H / molar, v / molar, v / s.DpDrho,
-			v * (1 - t*v*expansion) / molar,
+			math.Log(pt.P), s.H / molar, v / molar, v / s.DpDrho, v * (1 - t*v*expansion) / molar,
 		}
 	}
 	// The datum of IAPWS-95: no internal energy and no entropy in liquid at the

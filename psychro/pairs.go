@@ -15,16 +15,14 @@ import (
 // FromWetBulbAndDewPoint returns the air of a wet bulb and a dew point, which is
 // never above it.
 func FromWetBulbAndDewPoint(
-	wetBulb, dewPoint quantity.Temperature,
-	p quantity.Pressure,
+	wetBulb, dewPoint quantity.Temperature, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromWetBulbAndDewPoint(wetBulb, dewPoint, p)
 }
 
 // FromWetBulbAndDewPoint is the function FromWetBulbAndDewPoint in model m.
 func (m Model) FromWetBulbAndDewPoint(
-	wetBulb, dewPoint quantity.Temperature,
-	p quantity.Pressure,
+	wetBulb, dewPoint quantity.Temperature, p quantity.Pressure,
 ) (Air, error) {
 	b, d := float64(wetBulb), float64(dewPoint)
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
@@ -54,9 +52,7 @@ func (m Model) FromWetBulbAndDewPoint(
 // FromWetBulbAndHumidityRatio returns the air of a wet bulb and a humidity ratio
 // in kilograms of water per kilogram of dry air.
 func FromWetBulbAndHumidityRatio(
-	wetBulb quantity.Temperature,
-	w float64,
-	p quantity.Pressure,
+	wetBulb quantity.Temperature, w float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromWetBulbAndHumidityRatio(wetBulb, w, p)
 }
@@ -64,9 +60,7 @@ func FromWetBulbAndHumidityRatio(
 // FromWetBulbAndHumidityRatio is the function FromWetBulbAndHumidityRatio in
 // model m.
 func (m Model) FromWetBulbAndHumidityRatio(
-	wetBulb quantity.Temperature,
-	w float64,
-	p quantity.Pressure,
+	wetBulb quantity.Temperature, w float64, p quantity.Pressure,
 ) (Air, error) {
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
 		return Air{}, err
@@ -99,9 +93,7 @@ func (m Model) fromWetBulbAndHumidityRatio(b, w, p float64) (Air, error) {
 // FromWetBulbAndRelativeHumidity returns the air of a wet bulb and a relative
 // humidity from 0 to 1.
 func FromWetBulbAndRelativeHumidity(
-	wetBulb quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	wetBulb quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromWetBulbAndRelativeHumidity(wetBulb, rh, p)
 }
@@ -109,9 +101,7 @@ func FromWetBulbAndRelativeHumidity(
 // FromWetBulbAndRelativeHumidity is the function FromWetBulbAndRelativeHumidity
 // in model m.
 func (m Model) FromWetBulbAndRelativeHumidity(
-	wetBulb quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	wetBulb quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	b, pa := float64(wetBulb), float64(p)
 	if err := m.checkReadings("wet bulb", wetBulb, p); err != nil {
@@ -147,9 +137,7 @@ func (m Model) FromWetBulbAndRelativeHumidity(
 // FromDewPointAndRelativeHumidity returns the air of a dew point and a relative
 // humidity above 0, up to 1.
 func FromDewPointAndRelativeHumidity(
-	dewPoint quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	dewPoint quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromDewPointAndRelativeHumidity(dewPoint, rh, p)
 }
@@ -157,9 +145,7 @@ func FromDewPointAndRelativeHumidity(
 // FromDewPointAndRelativeHumidity is the function
 // FromDewPointAndRelativeHumidity in model m.
 func (m Model) FromDewPointAndRelativeHumidity(
-	dewPoint quantity.Temperature,
-	rh float64,
-	p quantity.Pressure,
+	dewPoint quantity.Temperature, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	if err := m.checkReadings("dew point", dewPoint, p); err != nil {
 		return Air{}, err
@@ -181,8 +167,7 @@ func FromHumidityRatioAndRelativeHumidity(w, rh float64, p quantity.Pressure) (A
 // FromHumidityRatioAndRelativeHumidity is the function
 // FromHumidityRatioAndRelativeHumidity in model m.
 func (m Model) FromHumidityRatioAndRelativeHumidity(
-	w, rh float64,
-	p quantity.Pressure,
+	w, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	if err := m.checkPressure(float64(p)); err != nil {
 		return Air{}, err
@@ -212,18 +197,14 @@ func (m Model) FromHumidityRatioAndRelativeHumidity(
 // FromDewPointAndEnthalpy returns the air of a dew point and an enthalpy per
 // kilogram of dry air.
 func FromDewPointAndEnthalpy(
-	dewPoint quantity.Temperature,
-	h quantity.SpecificEnthalpy,
-	p quantity.Pressure,
+	dewPoint quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromDewPointAndEnthalpy(dewPoint, h, p)
 }
 
 // FromDewPointAndEnthalpy is the function FromDewPointAndEnthalpy in model m.
 func (m Model) FromDewPointAndEnthalpy(
-	dewPoint quantity.Temperature,
-	h quantity.SpecificEnthalpy,
-	p quantity.Pressure,
+	dewPoint quantity.Temperature, h quantity.SpecificEnthalpy, p quantity.Pressure,
 ) (Air, error) {
 	if err := m.checkReadings("dew point", dewPoint, p); err != nil {
 		return Air{}, err
@@ -239,9 +220,7 @@ func (m Model) FromDewPointAndEnthalpy(
 // ratio, both per kilogram of dry air: the pair that balances are made in. More
 // water than saturated air of that enthalpy holds is a *RangeError.
 func FromEnthalpyAndHumidityRatio(
-	h quantity.SpecificEnthalpy,
-	w float64,
-	p quantity.Pressure,
+	h quantity.SpecificEnthalpy, w float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromEnthalpyAndHumidityRatio(h, w, p)
 }
@@ -249,9 +228,7 @@ func FromEnthalpyAndHumidityRatio(
 // FromEnthalpyAndHumidityRatio is the function FromEnthalpyAndHumidityRatio in
 // model m.
 func (m Model) FromEnthalpyAndHumidityRatio(
-	h quantity.SpecificEnthalpy,
-	w float64,
-	p quantity.Pressure,
+	h quantity.SpecificEnthalpy, w float64, p quantity.Pressure,
 ) (Air, error) {
 	if err := m.checkPressure(float64(p)); err != nil {
 		return Air{}, err
@@ -275,9 +252,7 @@ func (m Model) FromEnthalpyAndHumidityRatio(
 // FromEnthalpyAndRelativeHumidity returns the air of an enthalpy per kilogram of
 // dry air and a relative humidity from 0 to 1.
 func FromEnthalpyAndRelativeHumidity(
-	h quantity.SpecificEnthalpy,
-	rh float64,
-	p quantity.Pressure,
+	h quantity.SpecificEnthalpy, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	return PerfectGas.FromEnthalpyAndRelativeHumidity(h, rh, p)
 }
@@ -285,9 +260,7 @@ func FromEnthalpyAndRelativeHumidity(
 // FromEnthalpyAndRelativeHumidity is the function
 // FromEnthalpyAndRelativeHumidity in model m.
 func (m Model) FromEnthalpyAndRelativeHumidity(
-	h quantity.SpecificEnthalpy,
-	rh float64,
-	p quantity.Pressure,
+	h quantity.SpecificEnthalpy, rh float64, p quantity.Pressure,
 ) (Air, error) {
 	pa := float64(p)
 	if err := m.checkPressure(pa); err != nil {

@@ -86,36 +86,29 @@ func TestMonotone(t *testing.T) {
 					}
 				}
 				grows(
-					"humidity ratio with relative humidity",
-					dry.HumidityRatio(),
+					"humidity ratio with relative humidity", dry.HumidityRatio(),
 					wet.HumidityRatio(),
 				)
 				grows(
-					"dew point with relative humidity",
-					float64(dry.DewPoint()),
+					"dew point with relative humidity", float64(dry.DewPoint()),
 					float64(wet.DewPoint()),
 				)
 				grows(
-					"wet bulb with relative humidity",
-					float64(dry.WetBulb()),
+					"wet bulb with relative humidity", float64(dry.WetBulb()),
 					float64(wet.WetBulb()),
 				)
 				grows(
-					"enthalpy with relative humidity",
-					float64(dry.Enthalpy()),
+					"enthalpy with relative humidity", float64(dry.Enthalpy()),
 					float64(wet.Enthalpy()),
 				)
 				grows(
-					"volume with relative humidity",
-					float64(dry.SpecificVolume()),
+					"volume with relative humidity", float64(dry.SpecificVolume()),
 					float64(wet.SpecificVolume()),
 				)
 
 				up := rapid.Float64Range(1e-3, 20).Draw(t, "warmer")
 				warm, err := m.FromHumidityRatio(
-					db.Add(quantity.TemperatureDelta(up)),
-					dry.HumidityRatio(),
-					p,
+					db.Add(quantity.TemperatureDelta(up)), dry.HumidityRatio(), p,
 				)
 				if err != nil {
 					t.Fatal(err)
@@ -123,15 +116,12 @@ func TestMonotone(t *testing.T) {
 				grows("wet bulb with dry bulb", float64(dry.WetBulb()), float64(warm.WetBulb()))
 				grows("enthalpy with dry bulb", float64(dry.Enthalpy()), float64(warm.Enthalpy()))
 				grows(
-					"volume with dry bulb",
-					float64(dry.SpecificVolume()),
+					"volume with dry bulb", float64(dry.SpecificVolume()),
 					float64(warm.SpecificVolume()),
 				)
 				if dry.HumidityRatio() > 0 {
 					grows(
-						"dryness with dry bulb",
-						-dry.RelativeHumidity(),
-						-warm.RelativeHumidity(),
+						"dryness with dry bulb", -dry.RelativeHumidity(), -warm.RelativeHumidity(),
 					)
 				}
 
@@ -179,14 +169,10 @@ func TestMonotoneInWetBulb(t *testing.T) {
 		})
 	}
 	iced, err1 := psychro.FromWetBulb(
-		quantity.Celsius(10),
-		quantity.Celsius(-1e-6),
-		quantity.StandardAtmosphere,
+		quantity.Celsius(10), quantity.Celsius(-1e-6), quantity.StandardAtmosphere,
 	)
 	_, err2 := psychro.FromWetBulb(
-		quantity.Celsius(12),
-		quantity.Celsius(1e-6),
-		quantity.StandardAtmosphere,
+		quantity.Celsius(12), quantity.Celsius(1e-6), quantity.StandardAtmosphere,
 	)
 	if err1 != nil || err2 == nil {
 		t.Fatalf("%v, %v: at 12 °C even dry air leaves a wet wick above 0 °C", err1, err2)

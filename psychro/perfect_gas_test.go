@@ -17,8 +17,7 @@ func TestPerfectGasReference(t *testing.T) {
 	var w, h, v, rh, dew worst
 	for _, row := range readTable(t, "testdata/perfect-gas.csv") {
 		a, err := psychro.FromWetBulb(
-			quantity.Celsius(row["dryBulb_C"]),
-			quantity.Celsius(row["wetBulb_C"]),
+			quantity.Celsius(row["dryBulb_C"]), quantity.Celsius(row["wetBulb_C"]),
 			quantity.Pascals(row["pressure_Pa"]),
 		)
 		if err != nil {
@@ -42,24 +41,14 @@ func TestPerfectGasReference(t *testing.T) {
 		}
 	}
 	verify.Relative(
-		t,
-		source,
-		"humidity ratio from wet bulb",
-		"kg/kg",
-		w.reference,
-		w.computed,
-		1e-6,
+		t, source, "humidity ratio from wet bulb", "kg/kg", w.reference, w.computed, 1e-6,
 	)
 	verify.Relative(t, source, "enthalpy", "J/kg dry air", h.reference, h.computed, 1e-6)
 	verify.Relative(t, source, "specific volume", "m³/kg dry air", v.reference, v.computed, 1e-6)
 	verify.Relative(t, source, "relative humidity", "1", rh.reference, rh.computed, 1e-6)
 	verify.Value(t, source, "dew point", "°C", dew.reference, dew.computed, 1e-3)
 	t.Logf(
-		"w %.2g, h %.2g, v %.2g, rh %.2g, dew %.2g K",
-		w.deviation,
-		h.deviation,
-		v.deviation,
-		rh.deviation,
-		dew.deviation,
+		"w %.2g, h %.2g, v %.2g, rh %.2g, dew %.2g K", w.deviation, h.deviation, v.deviation,
+		rh.deviation, dew.deviation,
 	)
 }

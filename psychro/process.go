@@ -115,8 +115,7 @@ func AddWater(a Air, water float64, enthalpy quantity.SpecificEnthalpy) (Process
 // LiquidEnthalpy returns the enthalpy of liquid water on the datum of the
 // package, 0 at 0 °C. The error is a *RangeError.
 func LiquidEnthalpy(
-	t quantity.Temperature,
-	p quantity.Pressure,
+	t quantity.Temperature, p quantity.Pressure,
 ) (quantity.SpecificEnthalpy, error) {
 	if err := PerfectGas.checkReadings("water temperature", t, p); err != nil {
 		return 0, err

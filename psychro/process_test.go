@@ -15,25 +15,13 @@ import (
 func conserved(t *rapid.T, c psychro.Process) {
 	t.Helper()
 	near(
-		t,
-		"water",
-		c.Start.HumidityRatio()+c.Water,
-		c.End.HumidityRatio(),
+		t, "water", c.Start.HumidityRatio()+c.Water, c.End.HumidityRatio(),
 		1e-14*(1+c.Start.HumidityRatio()),
 	)
 	carried := c.Water * float64(c.WaterEnthalpy)
-	scale := math.Abs(
-		float64(c.Start.Enthalpy()),
-	) + math.Abs(
-		float64(c.End.Enthalpy()),
-	) + math.Abs(
-		carried,
-	) + 1e5
+	scale := math.Abs(float64(c.Start.Enthalpy())) + math.Abs(float64(c.End.Enthalpy())) + math.Abs(carried) + 1e5
 	near(
-		t,
-		"energy",
-		float64(c.Start.Enthalpy()+c.Heat)+carried,
-		float64(c.End.Enthalpy()),
+		t, "energy", float64(c.Start.Enthalpy()+c.Heat)+carried, float64(c.End.Enthalpy()),
 		1e-12*scale,
 	)
 	possible(t, c.End)
@@ -136,10 +124,7 @@ func testMix(t *testing.T, m psychro.Model) {
 		near(t, "water", mixed.Air.HumidityRatio()+mixed.Fog, water, 1e-14*(1+water))
 		ha, hb := x*float64(a.Enthalpy()), (1-x)*float64(b.Enthalpy())
 		near(
-			t,
-			"energy",
-			float64(mixed.Air.Enthalpy())+mixed.Fog*float64(mixed.FogEnthalpy),
-			ha+hb,
+			t, "energy", float64(mixed.Air.Enthalpy())+mixed.Fog*float64(mixed.FogEnthalpy), ha+hb,
 			1e-12*(math.Abs(ha)+math.Abs(hb)+1e6),
 		)
 		// Real gases of one temperature change it as they mix: room air by
@@ -202,8 +187,7 @@ func TestMixMakesFog(t *testing.T) {
 		t.Fatal(err)
 	}
 	m, err := psychro.Mix(
-		psychro.Stream{Air: warm, DryAir: 1},
-		psychro.Stream{Air: cold, DryAir: 1},
+		psychro.Stream{Air: warm, DryAir: 1}, psychro.Stream{Air: cold, DryAir: 1},
 	)
 	if err != nil {
 		t.Fatal(err)
@@ -219,8 +203,7 @@ func TestSupersaturatedAndMismatched(t *testing.T) {
 	b, _ := psychro.Saturated(quantity.Celsius(20), quantity.Kilopascals(80))
 	var re *psychro.RangeError
 	if _, err := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: b, DryAir: 1}); !errors.As(
-		err,
-		&re,
+		err, &re,
 	) {
 		t.Errorf("two pressures: %v", err)
 	}

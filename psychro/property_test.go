@@ -19,9 +19,7 @@ var (
 		return quantity.Kilopascals(rapid.Float64Range(50, 110).Draw(t, "kPa"))
 	})
 	drawRH = rapid.OneOf(
-		rapid.Float64Range(0, 1),
-		rapid.Float64Range(0, 1e-3),
-		rapid.SampledFrom([]float64{0, 1}),
+		rapid.Float64Range(0, 1), rapid.Float64Range(0, 1e-3), rapid.SampledFrom([]float64{0, 1}),
 	)
 )
 
@@ -58,10 +56,7 @@ func sameAir(t *rapid.T, what string, a psychro.Air, err error, want psychro.Air
 		t.Fatalf("%s: %v", what, err)
 	}
 	near(
-		t,
-		what+": humidity ratio",
-		a.HumidityRatio(),
-		want.HumidityRatio(),
+		t, what+": humidity ratio", a.HumidityRatio(), want.HumidityRatio(),
 		1e-9*want.HumidityRatio()+1e-14,
 	)
 	near(t, what+": dry bulb", float64(a.DryBulb()), float64(want.DryBulb()), 1e-9)
@@ -130,16 +125,12 @@ func orderOfTemperatures(t *testing.T, m psychro.Model) {
 		a := drawAir(t, m)
 		if a.DewPoint() > a.WetBulb()+1e-9 || a.WetBulb() > a.DryBulb() {
 			t.Fatalf(
-				"dew point %v, wet bulb %v, dry bulb %v",
-				a.DewPoint(),
-				a.WetBulb(),
-				a.DryBulb(),
+				"dew point %v, wet bulb %v, dry bulb %v", a.DewPoint(), a.WetBulb(), a.DryBulb(),
 			)
 		}
 		if a.DegreeOfSaturation() > a.RelativeHumidity()+1e-12 {
 			t.Fatalf(
-				"degree of saturation %v above relative humidity %v",
-				a.DegreeOfSaturation(),
+				"degree of saturation %v above relative humidity %v", a.DegreeOfSaturation(),
 				a.RelativeHumidity(),
 			)
 		}

@@ -172,9 +172,7 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	if excess := float64(r.WetBulb.Value - r.DryBulb.Value); excess > 0 {
 		if excess > r.tolerance()+roundingK {
 			return Measurement{}, aboveDryBulb(
-				"wet bulb",
-				float64(r.WetBulb.Value),
-				float64(r.DryBulb.Value),
+				"wet bulb", float64(r.WetBulb.Value), float64(r.DryBulb.Value),
 				"that is more than the two thermometers can err: are the readings swapped?",
 			)
 		}
@@ -340,12 +338,8 @@ func supercooled(t float64) float64 {
 func (ps Psychrometer) propagate(r Reading, m *Measurement) {
 	properties := func(a Air) [6]float64 {
 		return [6]float64{
-			float64(a.WetBulb()),
-			float64(a.DewPoint()),
-			a.RelativeHumidity(),
-			a.HumidityRatio(),
-			float64(a.Enthalpy()),
-			float64(a.SpecificVolume()),
+			float64(a.WetBulb()), float64(a.DewPoint()), a.RelativeHumidity(), a.HumidityRatio(),
+			float64(a.Enthalpy()), float64(a.SpecificVolume()),
 		}
 	}
 	at := properties(m.Air)

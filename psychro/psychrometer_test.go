@@ -39,10 +39,8 @@ func ExamplePsychrometer_Measure() {
 			return
 		}
 		fmt.Printf(
-			"wet bulb %s, relative humidity %.0f ± %.0f %%\n",
-			m.WetBulb.Format(quantity.IP),
-			100*m.RelativeHumidity.Value,
-			100*m.RelativeHumidity.Std,
+			"wet bulb %s, relative humidity %.0f ± %.0f %%\n", m.WetBulb.Format(quantity.IP),
+			100*m.RelativeHumidity.Value, 100*m.RelativeHumidity.Std,
 		)
 	}
 	// Output:
@@ -94,13 +92,8 @@ func TestCoefficients(t *testing.T) {
 			t.Fatal(err)
 		}
 		verify.Relative(
-			t,
-			fao,
-			fmt.Sprintf("psychrometer coefficient at %g m/s", c.speed),
-			"1/K",
-			c.coefficient,
-			ps.Coefficient,
-			0.11,
+			t, fao, fmt.Sprintf("psychrometer coefficient at %g m/s", c.speed), "1/K",
+			c.coefficient, ps.Coefficient, 0.11,
 		)
 	}
 	if _, err := psychro.InAirSpeed(0); err == nil {
@@ -181,22 +174,12 @@ func TestSupercooledWick(t *testing.T) {
 		Kind: verify.FromMemory,
 	}
 	verify.Value(
-		t,
-		source,
-		"vapor pressure, wick of supercooled water at −10 °C, air −8 °C",
-		"Pa",
-		286.27-6.60e-4*(1-0.0115)*101325*2,
-		float64(wet.Air.VaporPressure()),
-		0.5,
+		t, source, "vapor pressure, wick of supercooled water at −10 °C, air −8 °C", "Pa",
+		286.27-6.60e-4*(1-0.0115)*101325*2, float64(wet.Air.VaporPressure()), 0.5,
 	)
 	verify.Value(
-		t,
-		source,
-		"vapor pressure, iced wick at −10 °C, air −8 °C",
-		"Pa",
-		259.7-5.82e-4*101325*2,
-		float64(iced.Air.VaporPressure()),
-		0.5,
+		t, source, "vapor pressure, iced wick at −10 °C, air −8 °C", "Pa", 259.7-5.82e-4*101325*2,
+		float64(iced.Air.VaporPressure()), 0.5,
 	)
 }
 
@@ -222,10 +205,7 @@ func TestPsychrometerRoundTrip(t *testing.T) {
 			}
 			if math.Abs(shown.Celsius()) > 1e-6 {
 				near(
-					t,
-					"humidity ratio",
-					m.Air.HumidityRatio(),
-					a.HumidityRatio(),
+					t, "humidity ratio", m.Air.HumidityRatio(), a.HumidityRatio(),
 					1e-8*a.HumidityRatio()+1e-12,
 				)
 			}
@@ -333,9 +313,7 @@ func TestWickDoubts(t *testing.T) {
 // thermometer stands above the thermodynamic wet bulb.
 func ExampleInAirSpeed() {
 	air, err := psychro.FromWetBulb(
-		quantity.Celsius(27),
-		quantity.Celsius(19),
-		quantity.StandardAtmosphere,
+		quantity.Celsius(27), quantity.Celsius(19), quantity.StandardAtmosphere,
 	)
 	if err != nil {
 		fmt.Println(err)
@@ -353,8 +331,7 @@ func ExampleInAirSpeed() {
 			return
 		}
 		fmt.Printf(
-			"coefficient %.2e/K: the wet thermometer shows %.1f °C\n",
-			ps.Coefficient,
+			"coefficient %.2e/K: the wet thermometer shows %.1f °C\n", ps.Coefficient,
 			shown.Celsius(),
 		)
 	}

@@ -93,18 +93,13 @@ func (g *virialGas) temperatureAtEnthalpy(h, w, p float64) float64 {
 		return guess
 	}
 	slope := cpDryAir + w*cpVapor
-	return quasiNewton(
-		func(t float64) float64 { return g.enthalpy(t, w, p) - h },
-		slope,
-		guess,
-	)
+	return quasiNewton(func(t float64) float64 { return g.enthalpy(t, w, p) - h }, slope, guess)
 }
 
 func (g *virialGas) humidityRatioAtEnthalpy(t, h, p float64) float64 {
 	slope := evaporation0 + cpVapor*(t-zeroCelsius)
 	return quasiNewton(
-		func(w float64) float64 { return g.enthalpy(t, w, p) - h },
-		slope,
+		func(w float64) float64 { return g.enthalpy(t, w, p) - h }, slope,
 		(h-cpDryAir*(t-zeroCelsius))/slope,
 	)
 }
@@ -130,8 +125,7 @@ func (g *virialGas) humidityRatioAtWetBulb(t, b, ws, p float64, iced bool) float
 	hs := g.enthalpy(b, ws, p)
 	slope := evaporation0 + cpVapor*(t-zeroCelsius) - hw
 	return quasiNewton(
-		func(w float64) float64 { return g.enthalpy(t, w, p) - hs - (w-ws)*hw },
-		slope,
+		func(w float64) float64 { return g.enthalpy(t, w, p) - hs - (w-ws)*hw }, slope,
 		humidityRatioAtWetBulb(t-zeroCelsius, b-zeroCelsius, ws, iced),
 	)
 }
@@ -192,11 +186,7 @@ func (g *virialGas) wetBulb(t, w, p float64, iced bool) float64 {
 func (g *virialGas) driestWetWick(t, p float64) float64 {
 	freezing := g.freezing.at(p)
 	return g.humidityRatioAtWetBulb(
-		t,
-		freezing,
-		humidityRatioOfFraction(g.saturationFraction(freezing, p, false)),
-		p,
-		false,
+		t, freezing, humidityRatioOfFraction(g.saturationFraction(freezing, p, false)), p, false,
 	)
 }
 

@@ -18,8 +18,7 @@ func TestRealGasReference(t *testing.T) {
 	var w, v, h, dew, wet worst
 	for _, row := range readTable(t, "testdata/real-gas.csv") {
 		a, err := psychro.RealGas.FromRelativeHumidity(
-			quantity.Kelvin(row["dryBulb_K"]),
-			row["relativeHumidity"],
+			quantity.Kelvin(row["dryBulb_K"]), row["relativeHumidity"],
 			quantity.Pascals(row["pressure_Pa"]),
 		)
 		if err != nil {
@@ -27,9 +26,7 @@ func TestRealGasReference(t *testing.T) {
 			continue
 		}
 		where := fmt.Sprintf(
-			"%.2f °C %.1f kPa %.2f",
-			row["dryBulb_K"]-273.15,
-			row["pressure_Pa"]/1e3,
+			"%.2f °C %.1f kPa %.2f", row["dryBulb_K"]-273.15, row["pressure_Pa"]/1e3,
 			row["relativeHumidity"],
 		)
 		dw := a.HumidityRatio()/row["humidityRatio"] - 1
@@ -60,25 +57,15 @@ func TestRealGasReference(t *testing.T) {
 		wet.see(db, row["wetBulb_K"], row["wetBulb_K"]+db)
 	}
 	verify.Relative(
-		t,
-		source,
-		"humidity ratio from relative humidity",
-		"kg/kg",
-		w.reference,
-		w.computed,
-		1e-4,
+		t, source, "humidity ratio from relative humidity", "kg/kg", w.reference, w.computed, 1e-4,
 	)
 	verify.Relative(t, source, "specific volume", "m³/kg dry air", v.reference, v.computed, 1e-4)
 	verify.Value(t, source, "enthalpy", "J/kg dry air", h.reference, h.computed, 30)
 	verify.Value(t, source, "dew point", "K", dew.reference, dew.computed, 5e-3)
 	verify.Value(t, source, "wet bulb", "K", wet.reference, wet.computed, 5e-3)
 	t.Logf(
-		"w %.2g, v %.2g, h %.2g J/kg, dew %.2g K, wet bulb %.2g K",
-		w.deviation,
-		v.deviation,
-		h.deviation,
-		dew.deviation,
-		wet.deviation,
+		"w %.2g, v %.2g, h %.2g J/kg, dew %.2g K, wet bulb %.2g K", w.deviation, v.deviation,
+		h.deviation, dew.deviation, wet.deviation,
 	)
 }
 
@@ -97,47 +84,28 @@ func TestRealGasTable2(t *testing.T) {
 		Kind: verify.Published,
 	}
 	for _, c := range []struct{ celsius, w, digit, h, btu float64 }{
-		{-50, 0.0000243, 1e-7, -50.222, -13.906},
-		{-20, 0.0006373, 1e-7, -18.542, -0.286},
-		{-5, 0.0024863, 1e-7, 1.164, 8.186},
-		{5, 0.005425, 1e-6, 18.639, 15.699},
-		{25, 0.020173, 1e-6, 76.504, 40.576},
-		{50, 0.086863, 1e-6, 275.353, 126.066},
+		{-50, 0.0000243, 1e-7, -50.222, -13.906}, {-20, 0.0006373, 1e-7, -18.542, -0.286},
+		{-5, 0.0024863, 1e-7, 1.164, 8.186}, {5, 0.005425, 1e-6, 18.639, 15.699},
+		{25, 0.020173, 1e-6, 76.504, 40.576}, {50, 0.086863, 1e-6, 275.353, 126.066},
 		{85, 0.838105, 1e-6, 2307.539, 999.749},
 	} {
 		a, err := psychro.RealGas.Saturated(
-			quantity.Celsius(c.celsius),
-			quantity.StandardAtmosphere,
+			quantity.Celsius(c.celsius), quantity.StandardAtmosphere,
 		)
 		if err != nil {
 			t.Fatal(err)
 		}
 		verify.Value(
-			t,
-			si,
-			fmt.Sprintf("humidity ratio of saturated air at %g °C", c.celsius),
-			"kg/kg",
-			c.w,
-			a.HumidityRatio(),
-			c.digit,
+			t, si, fmt.Sprintf("humidity ratio of saturated air at %g °C", c.celsius), "kg/kg", c.w,
+			a.HumidityRatio(), c.digit,
 		)
 		verify.Value(
-			t,
-			si,
-			fmt.Sprintf("enthalpy of saturated air at %g °C", c.celsius),
-			"kJ/kg dry air",
-			c.h,
-			a.Enthalpy().KilojoulesPerKilogram(),
-			max(1e-3, 1e-5*c.h),
+			t, si, fmt.Sprintf("enthalpy of saturated air at %g °C", c.celsius), "kJ/kg dry air",
+			c.h, a.Enthalpy().KilojoulesPerKilogram(), max(1e-3, 1e-5*c.h),
 		)
 		verify.Value(
-			t,
-			ip,
-			fmt.Sprintf("enthalpy of saturated air at %g °F", 32+1.8*c.celsius),
-			"Btu/lb dry air",
-			c.btu,
-			a.EnthalpyIP().BtuPerPound(),
-			max(1e-3, 1e-5*c.btu),
+			t, ip, fmt.Sprintf("enthalpy of saturated air at %g °F", 32+1.8*c.celsius),
+			"Btu/lb dry air", c.btu, a.EnthalpyIP().BtuPerPound(), max(1e-3, 1e-5*c.btu),
 		)
 	}
 }
@@ -148,14 +116,10 @@ func TestModelsApart(t *testing.T) {
 	for c := -30.0; c <= 60; c++ {
 		for rh := 0.05; rh <= 1; rh += 0.05 {
 			perfect, err1 := psychro.FromRelativeHumidity(
-				quantity.Celsius(c),
-				rh,
-				quantity.StandardAtmosphere,
+				quantity.Celsius(c), rh, quantity.StandardAtmosphere,
 			)
 			real, err2 := psychro.RealGas.FromRelativeHumidity(
-				quantity.Celsius(c),
-				rh,
-				quantity.StandardAtmosphere,
+				quantity.Celsius(c), rh, quantity.StandardAtmosphere,
 			)
 			if err1 != nil || err2 != nil {
 				t.Fatal(err1, err2)
@@ -172,20 +136,15 @@ func TestModelsApart(t *testing.T) {
 func ExampleModel() {
 	for _, m := range []psychro.Model{psychro.PerfectGas, psychro.RealGas} {
 		a, err := m.FromWetBulb(
-			quantity.Celsius(30),
-			quantity.Celsius(25),
-			quantity.StandardAtmosphere,
+			quantity.Celsius(30), quantity.Celsius(25), quantity.StandardAtmosphere,
 		)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		fmt.Printf(
-			"%-11s %.5f kg/kg, %.2f kJ/kg, %.4f m³/kg\n",
-			m,
-			a.HumidityRatio(),
-			a.Enthalpy().KilojoulesPerKilogram(),
-			a.SpecificVolume().CubicMetersPerKilogram(),
+			"%-11s %.5f kg/kg, %.2f kJ/kg, %.4f m³/kg\n", m, a.HumidityRatio(),
+			a.Enthalpy().KilojoulesPerKilogram(), a.SpecificVolume().CubicMetersPerKilogram(),
 		)
 	}
 	// Output:

@@ -14,10 +14,7 @@ import (
 // slope is (heat + water·enthalpy)/water. It is a *RangeError where the line does
 // not reach the dry bulb between dry and saturated air.
 func SupplyAir(
-	room Air,
-	dryBulb quantity.Temperature,
-	heat quantity.Power,
-	water quantity.MassFlow,
+	room Air, dryBulb quantity.Temperature, heat quantity.Power, water quantity.MassFlow,
 	vapor quantity.SpecificEnthalpy,
 ) (Process, quantity.MassFlow, error) {
 	if err := room.check("room air"); err != nil {
@@ -94,10 +91,6 @@ func SupplyAir(
 	}
 	return Process{
 		Start: supply, End: room, Water: room.w - w, WaterEnthalpy: vapor,
-		Heat: quantity.SpecificEnthalpy(
-			h2,
-		) - supply.Enthalpy() - quantity.SpecificEnthalpy(
-			room.w-w,
-		)*vapor,
+		Heat: quantity.SpecificEnthalpy(h2) - supply.Enthalpy() - quantity.SpecificEnthalpy(room.w-w)*vapor,
 	}, quantity.MassFlow(flow), nil
 }

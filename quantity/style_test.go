@@ -204,10 +204,8 @@ func TestUnits(t *testing.T) {
 	}{
 		{symbols(Units[GaugePressure](IP)), "psig kPag barg"},
 		{symbols(Units[GaugePressure](SI)), "kPag barg psig"},
-		{symbols(Units[Temperature](IP)), "°F °C"},
-		{symbols(Units[Mass](IP)), "lb oz kg g"},
-		{symbols(Units[Mass](SI)), "kg g lb oz"},
-		{symbols(Units[Current](SI)), "A"},
+		{symbols(Units[Temperature](IP)), "°F °C"}, {symbols(Units[Mass](IP)), "lb oz kg g"},
+		{symbols(Units[Mass](SI)), "kg g lb oz"}, {symbols(Units[Current](SI)), "A"},
 	} {
 		if got := strings.Join(c.got, " "); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

@@ -114,8 +114,7 @@ func BenchmarkStateTable(b *testing.B) {
 	b.Run("liquid/R-22", func(b *testing.B) {
 		benchStateTable(b, "R-22", func(t *StateTable, i int) {
 			sink.table, _ = t.At(
-				quantity.Pressure(2e6+1e3*float64(i)),
-				quantity.Temperature(280+0.02*float64(i)),
+				quantity.Pressure(2e6+1e3*float64(i)), quantity.Temperature(280+0.02*float64(i)),
 			)
 		})
 	})
@@ -204,8 +203,7 @@ func BenchmarkStateAtQuality(b *testing.B) {
 
 func BenchmarkRunTimeBlend(b *testing.B) {
 	r, err := NewBlend(
-		"leaked R-407C",
-		[]Component{{"R-32", 0.19}, {"R-125", 0.23}, {"R-134a", 0.58}},
+		"leaked R-407C", []Component{{"R-32", 0.19}, {"R-125", 0.23}, {"R-134a", 0.58}},
 	)
 	if err != nil {
 		b.Skip(err)

@@ -44,10 +44,7 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 		w := part.MassFraction
 		if !(w >= 0 && w <= 1) {
 			return nil, fractionError(
-				"mass fraction of "+cut(part.Designation, 40)+" in "+cut(name, 40),
-				w,
-				0,
-				1,
+				"mass fraction of "+cut(part.Designation, 40)+" in "+cut(name, 40), w, 0, 1,
 				"give a fraction of the mass from 0 to 1, not percent",
 			)
 		}
@@ -71,8 +68,7 @@ func NewBlend(name string, parts []Component) (*Refrigerant, error) {
 			"the fractions of all components together make 1")
 	}
 	merged = slices.DeleteFunc(
-		merged,
-		func(c Component) bool { return c.MassFraction < unweighable },
+		merged, func(c Component) bool { return c.MassFraction < unweighable },
 	)
 	if len(merged) > helmholtz.MaxComponents {
 		return nil, &RangeError{
@@ -100,8 +96,7 @@ func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	if _, err := r.equation(); errors.Is(err, ErrUnsolved) {
 		return nil, fmt.Errorf(
 			"%s: %w; where components hardly mix, the liquid parts in two and has no boiling range of its own: leave out what is there in traces, water first",
-			r.Name(),
-			err,
+			r.Name(), err,
 		)
 	} else if err != nil {
 		return nil, err

@@ -142,13 +142,7 @@ func TestPrintOfR403BAgainstR509A(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		source,
-		"R-509A boiling point at 101.325 kPa",
-		"°C",
-		-47,
-		boiling.Celsius(),
-		0.5,
+		t, source, "R-509A boiling point at 101.325 kPa", "°C", -47, boiling.Celsius(), 0.5,
 	)
 	without, err := NewBlend("R-403B without propane",
 		[]Component{{"R-22", 0.56 / 0.95}, {"R-218", 0.39 / 0.95}})
@@ -161,8 +155,7 @@ func TestPrintOfR403BAgainstR509A(t *testing.T) {
 	}
 	if boiling.Celsius() > -46 {
 		t.Errorf(
-			"R-22 with R-218 as in R-403B boils at %v, no colder than print of R-403B",
-			boiling,
+			"R-22 with R-218 as in R-403B boils at %v, no colder than print of R-403B", boiling,
 		)
 	}
 }

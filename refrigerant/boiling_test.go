@@ -50,12 +50,8 @@ func TestTwoPhasesAgainstEquation(t *testing.T) {
 		}
 		if !(e <= limit) {
 			t.Errorf(
-				"%v at %v Pa, quality %.4f: %s is off by %.2g",
-				r,
-				float64(at.Pressure),
-				at.Quality,
-				what,
-				e,
+				"%v at %v Pa, quality %.4f: %s is off by %.2g", r, float64(at.Pressure), at.Quality,
+				what, e,
 			)
 		}
 	}
@@ -80,38 +76,24 @@ func TestTwoPhasesAgainstEquation(t *testing.T) {
 				}
 				want := q.flashed(p, &f)
 				note(
-					&temperature,
-					tableKelvin,
-					math.Abs(float64(got.Temperature-want.Temperature)),
-					"temperature",
-					r,
-					got,
+					&temperature, tableKelvin, math.Abs(float64(got.Temperature-want.Temperature)),
+					"temperature", r, got,
 				)
 				note(
-					&density,
-					tableRelative,
-					math.Abs(float64(got.Density/want.Density)-1),
-					"density",
-					r,
-					got,
+					&density, tableRelative, math.Abs(float64(got.Density/want.Density)-1),
+					"density", r, got,
 				)
 				note(
-					&entropy,
-					tableRelative,
+					&entropy, tableRelative,
 					math.Abs(float64(got.Entropy-want.Entropy))*float64(want.Temperature)/200e3,
-					"entropy",
-					r,
-					got,
+					"entropy", r, got,
 				)
 				note(&quality, tableRelative, math.Abs(got.Quality-want.Quality), "quality", r, got)
 			}
 		}
 	}
 	t.Logf(
-		"temperature %v, density %v, entropy %v, quality %v",
-		temperature,
-		density,
-		entropy,
+		"temperature %v, density %v, entropy %v, quality %v", temperature, density, entropy,
 		quality,
 	)
 }
@@ -168,12 +150,7 @@ func TestTwoPhasesJoinTheEdges(t *testing.T) {
 				} {
 					if !(math.Abs(e) < 1e-12) {
 						t.Errorf(
-							"%v at %v Pa: %s ends %.2g off edge %d",
-							r,
-							float64(p),
-							what,
-							e,
-							share,
+							"%v at %v Pa: %s ends %.2g off edge %d", r, float64(p), what, e, share,
 						)
 					}
 				}

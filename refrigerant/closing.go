@@ -28,8 +28,7 @@ func (r *Refrigerant) closing(q *equation, p quantity.Pressure) bool {
 
 // closingEdges returns the one phase at bubble and dew point where these are continued.
 func (r *Refrigerant) closingEdges(
-	q *equation,
-	p quantity.Pressure,
+	q *equation, p quantity.Pressure,
 ) (liquid, vapor State, err error) {
 	var point vle.Point
 	bubble, err := r.edge(table.Bubble, p, &point)
@@ -41,21 +40,13 @@ func (r *Refrigerant) closingEdges(
 		return
 	}
 	liquid, err = r.single(
-		q,
-		p,
-		quantity.Temperature(bubble.temperature),
-		bubble.density*q.perMass,
-		vle.Liquid,
+		q, p, quantity.Temperature(bubble.temperature), bubble.density*q.perMass, vle.Liquid,
 	)
 	if err != nil {
 		return
 	}
 	vapor, err = r.single(
-		q,
-		p,
-		quantity.Temperature(dew.temperature),
-		dew.density*q.perMass,
-		vle.Vapor,
+		q, p, quantity.Temperature(dew.temperature), dew.density*q.perMass, vle.Vapor,
 	)
 	return
 }
@@ -64,9 +55,7 @@ func (r *Refrigerant) closingEdges(
 // where these are continued. Where it cannot be solved it lies in a straight line from the
 // one edge to the other. It reports false where t is not between the two.
 func (r *Refrigerant) boilClosing(
-	q *equation,
-	p quantity.Pressure,
-	t quantity.Temperature,
+	q *equation, p quantity.Pressure, t quantity.Temperature,
 ) (s State, ok bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
 	if err != nil ||
@@ -87,10 +76,7 @@ func (r *Refrigerant) boilClosing(
 // from its enthalpy, or else in the same straight line, which at the critical pressure begins
 // and ends at the edges themselves.
 func (r *Refrigerant) boilClosingAtQuality(
-	q *equation,
-	p quantity.Pressure,
-	x float64,
-	bubble, dew *saturated,
+	q *equation, p quantity.Pressure, x float64, bubble, dew *saturated,
 ) State {
 	if p < q.critical.Pressure {
 		from, err1 := q.system.BubbleP(float64(p))
@@ -116,10 +102,7 @@ func (r *Refrigerant) boilClosingAtQuality(
 // atClosing returns the state at an enthalpy or entropy where bubble and dew point are
 // continued. It reports false where the short ways to it lead nowhere.
 func (r *Refrigerant) atClosing(
-	q *equation,
-	p quantity.Pressure,
-	c caloric,
-	value float64,
+	q *equation, p quantity.Pressure, c caloric, value float64,
 ) (State, bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
 	if err != nil {
@@ -149,10 +132,7 @@ func (r *Refrigerant) atClosing(
 // saturated is a state as one edge of the two-phase region.
 func (s *State) saturated() *saturated {
 	return &saturated{
-		float64(s.Temperature),
-		float64(s.Pressure),
-		float64(s.Density),
-		float64(s.Enthalpy),
+		float64(s.Temperature), float64(s.Pressure), float64(s.Density), float64(s.Enthalpy),
 		float64(s.Entropy),
 	}
 }

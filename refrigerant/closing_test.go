@@ -33,11 +33,7 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				if err != nil || math.Abs(float64(back.Temperature-at)) > tableKelvin {
 					t.Errorf(
 						"%v at %v of its critical temperature and %v of its bubble pressure: off by %v K, %v",
-						r,
-						share,
-						part,
-						float64(back.Temperature-at),
-						err,
+						r, share, part, float64(back.Temperature-at), err,
 					)
 				}
 				if p < c.Pressure && part == 0.99 {
@@ -45,11 +41,8 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 						half.Phase != TwoPhase ||
 						math.Abs(half.Quality-0.5) > 1e-6 {
 						t.Errorf(
-							"%v at %v of its critical pressure and half vapor: %+v, %v",
-							r,
-							p/c.Pressure,
-							half,
-							err,
+							"%v at %v of its critical pressure and half vapor: %+v, %v", r,
+							p/c.Pressure, half, err,
 						)
 					}
 				}
@@ -57,11 +50,7 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				if part != 0.999999 && back.Phase != s.Phase {
 					t.Errorf(
 						"%v at %v of its critical temperature and %v of its bubble pressure: %v, and %v at its enthalpy",
-						r,
-						share,
-						part,
-						s.Phase,
-						back.Phase,
+						r, share, part, s.Phase, back.Phase,
 					)
 				}
 			}
@@ -84,12 +73,7 @@ func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
 					share == 1 && math.Abs(float64(s.Density/c.Density)-1) > 0.2 {
 					t.Errorf(
 						"%v at %v of its critical pressure and %v of its critical temperature: %+v after %v, %v",
-						r,
-						over,
-						share,
-						s,
-						last,
-						err,
+						r, over, share, s, last, err,
 					)
 				}
 				last = float64(s.Density)

@@ -39,11 +39,7 @@ func TestConcurrentFirstUse(t *testing.T) {
 		for i := range states {
 			if states[i] != states[0] || tabulated[i] != tabulated[0] {
 				t.Errorf(
-					"%v: %+v and %+v, %+v and %+v",
-					r,
-					states[i],
-					states[0],
-					tabulated[i],
+					"%v: %+v and %+v, %+v and %+v", r, states[i], states[0], tabulated[i],
 					tabulated[0],
 				)
 			}

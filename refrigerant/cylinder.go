@@ -41,14 +41,10 @@ type fillingDensity struct {
 // pressures of R-152a and R-1132a are from memory.
 var fillingDensities = [...]fillingDensity{
 	{
-		"R-12",
-		225,
-		1.19,
+		"R-12", 225, 1.19,
 	}, {"R-22", 240, 1.05}, {"R-115", 225, 1.10}, {"R-142b", 150, 1.00}, {"R-152a", 150, 0.79},
 	{
-		"R-717",
-		480,
-		0.54,
+		"R-717", 480, 0.54,
 	}, {"R-744", 1800, 0.68}, {"R-744", 2000, 0.703}, {"R-744", 2265, 0.732}, {"R-744", 2400, 0.745},
 	{"R-1132a", 2200, 0.73},
 }
@@ -198,14 +194,12 @@ func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
 	const warmest quantity.Temperature = (131 + 459.67) / 1.8
 	rated := fmt.Sprintf(
 		"use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or more for %s",
-		f.Service.PSIG(),
-		r.designation,
+		f.Service.PSIG(), r.designation,
 	)
 	if r.supercriticalInSummer() {
 		rated = fmt.Sprintf(
 			"this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the like with a service pressure of at least %.0f psig: never put %s into a recovery cylinder of an air conditioner",
-			f.Service.PSIG(),
-			r.designation,
+			f.Service.PSIG(), r.designation,
 		)
 	}
 	list := []string{
@@ -217,8 +211,7 @@ func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
 			list,
 			fmt.Sprintf(
 				"this fill is liquid-full at %.0f °F, a margin of only %.0f °F: keep the cylinder in the shade and fill less where you can",
-				f.LiquidFull.Fahrenheit(),
-				f.LiquidFull.Sub(warmest).Fahrenheit(),
+				f.LiquidFull.Fahrenheit(), f.LiquidFull.Sub(warmest).Fahrenheit(),
 			),
 		)
 	}
@@ -291,20 +284,14 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 // The vapor above is counted as saturated, of the composition of the whole. The
 // error is a *RangeError, or ErrNoRefrigerant.
 func (c Cylinder) ContentsFromLevel(
-	r *Refrigerant,
-	level float64,
-	t quantity.Temperature,
+	r *Refrigerant, level float64, t quantity.Temperature,
 ) (quantity.Mass, error) {
 	if err := c.check(); err != nil {
 		return 0, err
 	}
 	if !(level >= 0 && level <= 1) {
 		return 0, fractionError(
-			"liquid level",
-			level,
-			0,
-			1,
-			"give the share of the cylinder that holds liquid, 0 to 1",
+			"liquid level", level, 0, 1, "give the share of the cylinder that holds liquid, 0 to 1",
 		)
 	}
 	liquid, vapor, err := r.coexisting(t)
@@ -320,9 +307,7 @@ func (c Cylinder) ContentsFromLevel(
 // further degree raises the pressure by many bars. So it is from the critical
 // temperature on, where no liquid is.
 func (c Cylinder) LiquidLevel(
-	r *Refrigerant,
-	net quantity.Mass,
-	t quantity.Temperature,
+	r *Refrigerant, net quantity.Mass, t quantity.Temperature,
 ) (float64, error) {
 	density, err := c.density(net)
 	if err != nil {
@@ -360,8 +345,7 @@ func (c Cylinder) LiquidLevel(
 // until the relief opens or the shell bursts. A cylinder that holds too little
 // ever to be liquid-full gives a *RangeError that says so.
 func (c Cylinder) LiquidFullTemperature(
-	r *Refrigerant,
-	net quantity.Mass,
+	r *Refrigerant, net quantity.Mass,
 ) (quantity.Temperature, error) {
 	density, err := c.density(net)
 	if err != nil {

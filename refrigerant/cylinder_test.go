@@ -22,22 +22,12 @@ func TestCylinderVolume(t *testing.T) {
 	}
 	c := Cylinder{WaterCapacity: quantity.Pounds(1)}
 	verify.Relative(
-		t,
-		source,
-		"volume of a cylinder of 1 lb water capacity",
-		"in³",
-		27.737,
-		c.Volume().CubicInches(),
-		1e-12,
+		t, source, "volume of a cylinder of 1 lb water capacity", "in³", 27.737,
+		c.Volume().CubicInches(), 1e-12,
 	)
 	water := verify.Source{Cite: "density of water at 60 °F, 62.37 lb/ft³", Kind: verify.FromMemory}
 	verify.Relative(
-		t,
-		water,
-		"water in a cylinder per cubic foot",
-		"lb",
-		62.37,
-		1/c.Volume().CubicFeet(),
+		t, water, "water in a cylinder per cubic foot", "lb", 62.37, 1/c.Volume().CubicFeet(),
 		1.5e-3,
 	)
 }
@@ -80,13 +70,8 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 			t.Fatalf("%v psig: %+v, %v", d.service, f, err)
 		}
 		verify.Value(
-			t,
-			source,
-			fmt.Sprintf("R-744 filling density, cylinder of %v psig", d.service),
-			"%",
-			d.ratio,
-			f.Net.Kilograms(),
-			1e-9,
+			t, source, fmt.Sprintf("R-744 filling density, cylinder of %v psig", d.service), "%",
+			d.ratio, f.Net.Kilograms(), 1e-9,
 		)
 	}
 	for _, d := range fillingDensities {
@@ -94,11 +79,8 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 		f, err := c.SafeFill(mustLookup(t, d.designation))
 		if err != nil || f.Net.Kilograms() > 100*d.ratio+1e-9 {
 			t.Errorf(
-				"%s: %v kg in 100 kg of water, table says %v %%, %v",
-				d.designation,
-				f.Net.Kilograms(),
-				100*d.ratio,
-				err,
+				"%s: %v kg in 100 kg of water, table says %v %%, %v", d.designation,
+				f.Net.Kilograms(), 100*d.ratio, err,
 			)
 		}
 	}
@@ -129,13 +111,8 @@ func TestLeastServicePressure(t *testing.T) {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t,
-		practice,
-		"least service pressure of a cylinder for R-410A, 49 CFR 173.301a(d)",
-		"psig",
-		400,
-		least.PSIG(),
-		15,
+		t, practice, "least service pressure of a cylinder for R-410A, 49 CFR 173.301a(d)", "psig",
+		400, least.PSIG(), 15,
 	)
 }
 
@@ -285,11 +262,8 @@ func TestNoLiquidLevelAtTheCriticalTemperature(t *testing.T) {
 			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net, c.Temperature*(1-1e-9)); err != nil ||
 				!(level >= 0 && level <= 1) {
 				t.Errorf(
-					"%v of %v just below its critical temperature: level %v, %v",
-					share*net,
-					r,
-					level,
-					err,
+					"%v of %v just below its critical temperature: level %v, %v", share*net, r,
+					level, err,
 				)
 			}
 		}

@@ -44,9 +44,7 @@ func (r *Refrigerant) Estimated() (bool, string) {
 }
 
 // mixesPoorly reports whether a liquid parts from most refrigerants.
-func mixesPoorly(
-	designation string,
-) bool {
+func mixesPoorly(designation string) bool {
 	return designation == "R-717" || designation == "R-718"
 }
 

@@ -35,8 +35,7 @@ func ExampleLookup_unknown() {
 func ExampleNewBlend() {
 	// Half of a charge of R-407C has leaked and was topped off with R-134a.
 	r, err := refrigerant.NewBlend("what is in there now", []refrigerant.Component{
-		{Designation: "R-407C", MassFraction: 0.5},
-		{Designation: "R-134a", MassFraction: 0.5},
+		{Designation: "R-407C", MassFraction: 0.5}, {Designation: "R-134a", MassFraction: 0.5},
 	})
 	if err != nil {
 		fmt.Println(err)

@@ -54,12 +54,15 @@ func TestRoster(t *testing.T) {
 
 func TestLookupSpellings(t *testing.T) {
 	for _, tc := range []struct{ text, want string }{
-		{"R-22", "R-22"}, {"R22", "R-22"}, {"r22", "R-22"}, {"22", "R-22"}, {"HCFC-22", "R-22"}, {" R 22 ", "R-22"},
-		{"r454b", "R-454B"}, {"454B", "R-454B"}, {"R-454b", "R-454B"},
-		{"R-1234ze(E)", "R-1234ze(E)"}, {"R1234zeE", "R-1234ze(E)"}, {"R-1234ze", "R-1234ze(E)"}, {"HFO-1234ze(E)", "R-1234ze(E)"},
-		{"HFC-134a", "R-134a"}, {"R134A", "R-134a"}, {"R-E170", "R-E170"}, {"RE170", "R-E170"}, {"e170", "R-E170"},
-		{"R-507", "R-507A"}, {"CO2", "R-744"}, {"propane", "R-290"}, {"Propylene", "R-1270"}, {"n-butane", "R-600"}, {"DME", "R-E170"}, {"CF3I", "R-13I1"}, {"Ammonia", "R-717"}, {"carbon dioxide", "R-744"},
-		{"hcfo-1233zd(e)", "R-1233zd(E)"}, {"R-600a", "R-600a"}, {"R-600", "R-600"}, {"R-1132a", "R-1132a"}, {"R-1132(E)", "R-1132(E)"},
+		{"R-22", "R-22"}, {"R22", "R-22"}, {"r22", "R-22"}, {"22", "R-22"}, {"HCFC-22", "R-22"},
+		{" R 22 ", "R-22"}, {"r454b", "R-454B"}, {"454B", "R-454B"}, {"R-454b", "R-454B"},
+		{"R-1234ze(E)", "R-1234ze(E)"}, {"R1234zeE", "R-1234ze(E)"}, {"R-1234ze", "R-1234ze(E)"},
+		{"HFO-1234ze(E)", "R-1234ze(E)"}, {"HFC-134a", "R-134a"}, {"R134A", "R-134a"},
+		{"R-E170", "R-E170"}, {"RE170", "R-E170"}, {"e170", "R-E170"}, {"R-507", "R-507A"},
+		{"CO2", "R-744"}, {"propane", "R-290"}, {"Propylene", "R-1270"}, {"n-butane", "R-600"},
+		{"DME", "R-E170"}, {"CF3I", "R-13I1"}, {"Ammonia", "R-717"}, {"carbon dioxide", "R-744"},
+		{"hcfo-1233zd(e)", "R-1233zd(E)"}, {"R-600a", "R-600a"}, {"R-600", "R-600"},
+		{"R-1132a", "R-1132a"}, {"R-1132(E)", "R-1132(E)"},
 	} {
 		r, err := Lookup(tc.text)
 		if err != nil || r.Designation() != tc.want {
@@ -73,14 +76,9 @@ func TestLookupUnknown(t *testing.T) {
 		text string
 		want []string
 	}{
-		{"R-410", []string{"R-410A", "R-410B"}},
-		{"R-401", []string{"R-401A", "R-401B", "R-401C"}},
-		{"R-145A", []string{"R-415A"}},
-		{"", nil},
-		{"R-", nil},
-		{"bananas of the world", nil},
-		{strings.Repeat("9", 1<<20), nil},
-		{"R-410Ä", nil},
+		{"R-410", []string{"R-410A", "R-410B"}}, {"R-401", []string{"R-401A", "R-401B", "R-401C"}},
+		{"R-145A", []string{"R-415A"}}, {"", nil}, {"R-", nil}, {"bananas of the world", nil},
+		{strings.Repeat("9", 1<<20), nil}, {"R-410Ä", nil},
 	} {
 		r, err := Lookup(tc.text)
 		var unknown *UnknownError
@@ -112,10 +110,11 @@ func TestGWP(t *testing.T) {
 		designation string
 		ar4, ar5    float64
 	}{
-		{"R-11", 4750, 4660}, {"R-12", 10900, 10200}, {"R-113", 6130, 5820}, {"R-114", 10000, 8590}, {"R-115", 7370, 7670},
-		{"R-22", 1810, 1760}, {"R-123", 77, 79}, {"R-124", 609, 527}, {"R-141b", 725, 782}, {"R-142b", 2310, 1980},
-		{"R-23", 14800, 12400}, {"R-32", 675, 677}, {"R-125", 3500, 3170}, {"R-134a", 1430, 1300}, {"R-143a", 4470, 4800},
-		{"R-152a", 124, 138}, {"R-227ea", 3220, 3350}, {"R-236fa", 9810, 8060}, {"R-245fa", 1030, 858},
+		{"R-11", 4750, 4660}, {"R-12", 10900, 10200}, {"R-113", 6130, 5820}, {"R-114", 10000, 8590},
+		{"R-115", 7370, 7670}, {"R-22", 1810, 1760}, {"R-123", 77, 79}, {"R-124", 609, 527},
+		{"R-141b", 725, 782}, {"R-142b", 2310, 1980}, {"R-23", 14800, 12400}, {"R-32", 675, 677},
+		{"R-125", 3500, 3170}, {"R-134a", 1430, 1300}, {"R-143a", 4470, 4800}, {"R-152a", 124, 138},
+		{"R-227ea", 3220, 3350}, {"R-236fa", 9810, 8060}, {"R-245fa", 1030, 858},
 		{"R-116", 12200, 11100}, {"R-218", 8830, 8900},
 	} {
 		g := mustLookup(t, tc.designation).GWP()
@@ -129,9 +128,9 @@ func TestGWP(t *testing.T) {
 		designation string
 		ar4, ar5    float64
 	}{
-		{"R-410A", 2088, 1924}, {"R-404A", 3922, 3943}, {"R-407C", 1774, 1624}, {"R-507A", 3985, 3985},
-		{"R-454B", 466, 467}, {"R-448A", 1387, 1273}, {"R-513A", 631, 573}, {"R-452A", 2140, 1945},
-		{"R-515B", 293, 299}, {"R-502", 4657, 4786},
+		{"R-410A", 2088, 1924}, {"R-404A", 3922, 3943}, {"R-407C", 1774, 1624},
+		{"R-507A", 3985, 3985}, {"R-454B", 466, 467}, {"R-448A", 1387, 1273}, {"R-513A", 631, 573},
+		{"R-452A", 2140, 1945}, {"R-515B", 293, 299}, {"R-502", 4657, 4786},
 	} {
 		g := mustLookup(t, tc.designation).GWP()
 		verify.Value(t, blends[0], tc.designation+" GWP, AR4", "", tc.ar4, g.AR4.Value, 1)
@@ -174,13 +173,8 @@ func TestExchangeValues(t *testing.T) {
 		"R-410A": 2088, "R-404A": 3922, "R-454B": 465, "R-454A": 237, "R-454C": 146, "R-455A": 146, "R-513A": 630, "R-448A": 1386,
 	} {
 		verify.Value(
-			t,
-			blends,
-			designation+" GWP, United States",
-			"",
-			value,
-			mustLookup(t, designation).GWP().US.Value,
-			1,
+			t, blends, designation+" GWP, United States", "", value,
+			mustLookup(t, designation).GWP().US.Value, 1,
 		)
 	}
 	for _, designation := range []string{"R-22", "R-290", "R-744", "R-502"} {
@@ -203,13 +197,8 @@ func TestMolarMass(t *testing.T) {
 		{"R-410A", 72.6}, {"R-502", 111.6}, {"R-507A", 98.9}, {"R-290", 44.1}, {"R-454B", 62.6},
 	} {
 		verify.Value(
-			t,
-			source,
-			tc.designation+" molar mass",
-			"g/mol",
-			tc.grams,
-			1000*mustLookup(t, tc.designation).MolarMass(),
-			0.06,
+			t, source, tc.designation+" molar mass", "g/mol", tc.grams,
+			1000*mustLookup(t, tc.designation).MolarMass(), 0.06,
 		)
 	}
 }
@@ -221,10 +210,11 @@ func TestSafety(t *testing.T) {
 		flammable   bool
 		control     Control
 	}{
-		{"R-22", A1, false, HCFC}, {"R-12", A1, false, CFC}, {"R-410A", A1, false, HFC}, {"R-32", A2L, true, HFC},
-		{"R-454B", A2L, true, HFC}, {"R-290", A3, true, NotControlled}, {"R-717", B2L, true, NotControlled},
-		{"R-123", B1, false, HCFC}, {"R-152a", A2, true, HFC}, {"R-141b", Unclassified, true, HCFC},
-		{"R-401A", A1, false, HCFC}, {"R-502", A1, false, CFC}, {"R-744", A1, false, NotControlled},
+		{"R-22", A1, false, HCFC}, {"R-12", A1, false, CFC}, {"R-410A", A1, false, HFC},
+		{"R-32", A2L, true, HFC}, {"R-454B", A2L, true, HFC}, {"R-290", A3, true, NotControlled},
+		{"R-717", B2L, true, NotControlled}, {"R-123", B1, false, HCFC}, {"R-152a", A2, true, HFC},
+		{"R-141b", Unclassified, true, HCFC}, {"R-401A", A1, false, HCFC},
+		{"R-502", A1, false, CFC}, {"R-744", A1, false, NotControlled},
 	} {
 		r := mustLookup(t, tc.designation)
 		if r.SafetyGroup() != tc.group || r.Flammable() != tc.flammable ||
@@ -239,8 +229,9 @@ func TestGlideClass(t *testing.T) {
 		designation string
 		class       GlideClass
 	}{
-		{"R-22", PureFluid}, {"R-507A", Azeotropic}, {"R-502", Azeotropic}, {"R-410A", NearAzeotropic},
-		{"R-404A", NearAzeotropic}, {"R-454B", Zeotropic}, {"R-407C", Zeotropic}, {"R-473A", Zeotropic},
+		{"R-22", PureFluid}, {"R-507A", Azeotropic}, {"R-502", Azeotropic},
+		{"R-410A", NearAzeotropic}, {"R-404A", NearAzeotropic}, {"R-454B", Zeotropic},
+		{"R-407C", Zeotropic}, {"R-473A", Zeotropic},
 	} {
 		class, err := mustLookup(t, tc.designation).GlideClass()
 		if err != nil || class != tc.class {

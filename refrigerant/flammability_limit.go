@@ -37,29 +37,19 @@ var flammabilityLimits = [...]struct {
 	source      string
 }{
 	{
-		"R-32",
-		0.307,
-		limitRead,
+		"R-32", 0.307, limitRead,
 	}, {"R-142b", 0.329, limitMemory}, {"R-143a", 0.282, limitMemory}, {"R-152a", 0.130, limitMemory},
 	{
-		"R-170",
-		0.038,
-		limitMemory,
+		"R-170", 0.038, limitMemory,
 	}, {"R-290", 0.038, limitRead}, {"R-452B", 0.309, limitMemory}, {"R-454A", 0.278, limitMemory},
 	{
-		"R-454B",
-		0.296,
-		limitMemory,
+		"R-454B", 0.296, limitMemory,
 	}, {"R-454C", 0.289, limitMemory}, {"R-455A", 0.423, limitMemory}, {"R-457A", 0.216, limitMemory},
 	{
-		"R-600",
-		0.038,
-		limitMemory,
+		"R-600", 0.038, limitMemory,
 	}, {"R-600a", 0.038, limitMemory}, {"R-601", 0.035, limitMemory}, {"R-601a", 0.038, limitMemory},
 	{
-		"R-717",
-		0.116,
-		limitMemory,
+		"R-717", 0.116, limitMemory,
 	}, {"R-1234yf", 0.289, limitMemory}, {"R-1234ze(E)", 0.303, limitMemory},
 	{"R-1270", 0.040, limitMemory}, {"R-E170", 0.064, limitMemory},
 }

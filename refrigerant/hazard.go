@@ -183,20 +183,17 @@ func (h Hazard) Text() string {
 	case BurnsSlowly:
 		return fmt.Sprintf(
 			"%s is %s and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it; before any flame recover all of it, evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns",
-			h.Designation,
-			h.Group,
+			h.Designation, h.Group,
 		)
 	case BurnsReadily:
 		return fmt.Sprintf(
 			"%s burns readily (%s): no flame or spark within reach of a leak, ventilate, use equipment rated for it, and never braze a system that holds any of it: recover, evacuate and sweep with nitrogen, more than once, and keep nitrogen flowing while the flame burns",
-			h.Designation,
-			h.Group,
+			h.Designation, h.Group,
 		)
 	case Toxic:
 		return fmt.Sprintf(
 			"%s is of higher toxicity (%s): leave the room on a leak, return only with breathing protection",
-			h.Designation,
-			h.Group,
+			h.Designation, h.Group,
 		)
 	case PoisonsBreath:
 		return h.Designation + " dulls and suffocates at a few percent in air, before oxygen runs short, and has no smell: carbon dioxide detector on, ventilate, leave the room on a leak"
@@ -206,16 +203,14 @@ func (h Hazard) Text() string {
 		}
 		return fmt.Sprintf(
 			"%s stands at about %.0f psia at 70 °F even when off, and rises without a bound of its own as it warms: use hoses, gauges and cylinders rated for it, never those of an air conditioner",
-			h.Designation,
-			h.Pressure.PSIA(),
+			h.Designation, h.Pressure.PSIA(),
 		)
 	case TrappedLiquid:
 		return "never shut liquid " + h.Designation + " in between two valves or in a hose: it bursts them as it warms"
 	case DryIce:
 		return fmt.Sprintf(
 			"below %.0f psia liquid %s turns to dry ice, which plugs hoses and relief lines and lets go without warning: charge vapor until past that, and let pressure off slowly",
-			h.Pressure.PSIA(),
-			h.Designation,
+			h.Pressure.PSIA(), h.Designation,
 		)
 	case PressureAndCold:
 		return "refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly"

@@ -34,8 +34,7 @@ func TestHazards(t *testing.T) {
 		{"R-744", []HazardCode{PoisonsBreath, HighAtRest, TrappedLiquid, DryIce, CollectsLow}, []HazardCode{NoVenting, VentingInNamedUses, Toxic}},
 		{"R-472A", []HazardCode{PoisonsBreath, HighAtRest, DryIce, NoVenting}, nil},
 		{"R-23", []HazardCode{HighAtRest, TrappedLiquid, NoVenting}, []HazardCode{DryIce, PoisonsBreath}},
-		{"R-123", []HazardCode{Toxic, NoVenting}, nil},
-		{"R-13I1", []HazardCode{NoVenting}, nil},
+		{"R-123", []HazardCode{Toxic, NoVenting}, nil}, {"R-13I1", []HazardCode{NoVenting}, nil},
 	} {
 		codes := hazardCodes(mustLookup(t, tc.designation))
 		for _, c := range tc.has {
@@ -82,13 +81,8 @@ func TestPressureAtRest(t *testing.T) {
 	for _, h := range mustLookup(t, "R-744").Hazards() {
 		if h.Code == HighAtRest {
 			verify.Value(
-				t,
-				source,
-				"pressure of R-744 at rest, 70 °F",
-				"psig",
-				838,
-				h.Pressure.Gauge(quantity.StandardAtmosphere).PSIG(),
-				2,
+				t, source, "pressure of R-744 at rest, 70 °F", "psig", 838,
+				h.Pressure.Gauge(quantity.StandardAtmosphere).PSIG(), 2,
 			)
 		}
 	}

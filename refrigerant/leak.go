@@ -85,10 +85,7 @@ func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
 	}
 	if !(level > 0 && level < 1) {
 		return nil, fractionError(
-			"liquid level before the leak",
-			level,
-			0,
-			1,
+			"liquid level before the leak", level, 0, 1,
 			"give the share of the volume that is liquid",
 		)
 	}
@@ -96,10 +93,7 @@ func (r *Refrigerant) Leak(c LeakCase) ([]LeakStep, error) {
 	for _, lost := range c.Lost {
 		if !(lost >= last && lost <= 0.99) {
 			return nil, fractionError(
-				"share of the charge lost",
-				lost,
-				last,
-				0.99,
+				"share of the charge lost", lost, last, 0.99,
 				"give shares in ascending order, up to 0.99",
 			)
 		}

@@ -33,13 +33,8 @@ func TestLeakConservesMass(t *testing.T) {
 					}
 					if math.Abs(sum-c.MassFraction) > 1e-12 {
 						t.Errorf(
-							"%v, %s, %v lost: %s adds up to %v of %v",
-							r,
-							from,
-							s.Lost,
-							c.Designation,
-							sum,
-							c.MassFraction,
+							"%v, %s, %v lost: %s adds up to %v of %v", r, from, s.Lost,
+							c.Designation, sum, c.MassFraction,
 						)
 					}
 				}
@@ -74,10 +69,7 @@ func TestVaporLeakOfZeotrope(t *testing.T) {
 		now := s.Remaining.Composition()
 		if !(now[0].MassFraction < before[0].MassFraction && now[2].MassFraction > before[2].MassFraction) {
 			t.Errorf(
-				"%v lost: %s after %s",
-				s.Lost,
-				s.Remaining.Name(),
-				steps[i-1].Remaining.Name(),
+				"%v lost: %s after %s", s.Lost, s.Remaining.Name(), steps[i-1].Remaining.Name(),
 			)
 		}
 		if !(s.BubbleShift > steps[i-1].BubbleShift && s.Pressure < steps[i-1].Pressure) {
@@ -123,14 +115,7 @@ func TestLeakConverges(t *testing.T) {
 // Fractions stay fractions and pressures stay between dew and bubble.
 func TestLeakBounds(t *testing.T) {
 	zeotropes := []string{
-		"R-407C",
-		"R-454B",
-		"R-454C",
-		"R-448A",
-		"R-422D",
-		"R-438A",
-		"R-401A",
-		"R-444B",
+		"R-407C", "R-454B", "R-454C", "R-448A", "R-422D", "R-438A", "R-401A", "R-444B",
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		r, err := Lookup(rapid.SampledFrom(zeotropes).Draw(t, "refrigerant"))
@@ -241,13 +226,8 @@ func TestLeakOfTheLastInTheCold(t *testing.T) {
 				for _, s := range steps {
 					if s.Pressure >= quantity.Pressure(last) {
 						t.Errorf(
-							"%s at %g °C, level %g, %g lost: %v after %v",
-							d,
-							celsius,
-							level,
-							s.Lost,
-							s.Pressure,
-							quantity.Pressure(last),
+							"%s at %g °C, level %g, %g lost: %v after %v", d, celsius, level,
+							s.Lost, s.Pressure, quantity.Pressure(last),
 						)
 					}
 					last = float64(s.Pressure)
@@ -257,14 +237,8 @@ func TestLeakOfTheLastInTheCold(t *testing.T) {
 						if math.Abs(sum-c.MassFraction) > 1e-9 || left[i].MassFraction <= 0 {
 							t.Errorf(
 								"%s at %g °C, level %g, %g lost: %s left %g and lost %g do not add up to %g",
-								d,
-								celsius,
-								level,
-								s.Lost,
-								c.Designation,
-								left[i].MassFraction,
-								s.Leaked[i].MassFraction,
-								c.MassFraction,
+								d, celsius, level, s.Lost, c.Designation, left[i].MassFraction,
+								s.Leaked[i].MassFraction, c.MassFraction,
 							)
 						}
 					}

@@ -65,8 +65,7 @@ func (r *Refrigerant) Limits() Limits {
 
 func tabulatedCritical(s *table.Saturation) CriticalPoint {
 	return CriticalPoint{
-		quantity.Temperature(s.CriticalTemperature),
-		quantity.Pressure(s.CriticalPressure),
+		quantity.Temperature(s.CriticalTemperature), quantity.Pressure(s.CriticalPressure),
 		quantity.Density(s.CriticalDensity),
 	}
 }
@@ -81,9 +80,7 @@ func (q *equation) criticalPoint(s *table.Saturation) (CriticalPoint, error) {
 		c.P, _ = q.model.Pressure(c.T, c.Rho)
 	}
 	return CriticalPoint{
-		quantity.Temperature(c.T),
-		quantity.Pressure(c.P),
-		quantity.Density(c.Rho / q.perMass),
+		quantity.Temperature(c.T), quantity.Pressure(c.P), quantity.Density(c.Rho / q.perMass),
 	}, err
 }
 

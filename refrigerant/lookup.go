@@ -40,8 +40,7 @@ func (e *UnknownError) Error() string {
 		)
 	}
 	return fmt.Sprintf(
-		"unknown refrigerant %q; did you mean %s?",
-		e.Designation,
+		"unknown refrigerant %q; did you mean %s?", e.Designation,
 		strings.Join(e.Suggestions, " or "),
 	)
 }
@@ -98,26 +97,14 @@ func find(key string) *Refrigerant {
 // shortForms are spellings that the trade uses for one designation only.
 var shortForms = [...][2]string{
 	{"507", "507a"}, {"1234ze", "1234zee"}, {"1233zd", "1233zde"}, {"1224yd", "1224ydz"},
-	{"co2", "744"}, {"nh3", "717"}, {"h2o", "718"}, {"dme", "e170"},
-	{"propylene", "1270"}, {"nbutane", "600"}, {"npentane", "601"}, {"cf3i", "13i1"},
+	{"co2", "744"}, {"nh3", "717"}, {"h2o", "718"}, {"dme", "e170"}, {"propylene", "1270"},
+	{"nbutane", "600"}, {"npentane", "601"}, {"cf3i", "13i1"},
 }
 
 // dashes are what word processors make of a hyphen.
 var dashes = strings.NewReplacer(
-	"\u2010",
-	"-",
-	"\u2011",
-	"-",
-	"\u2012",
-	"-",
-	"\u2013",
-	"-",
-	"\u2014",
-	"-",
-	"\u2212",
-	"-",
-	"\u00a0",
-	" ",
+	"\u2010", "-", "\u2011", "-", "\u2012", "-", "\u2013", "-", "\u2014", "-", "\u2212", "-",
+	"\u00a0", " ",
 )
 
 // lookupKey strips a designation to the letters and digits that tell it apart:

@@ -9,9 +9,7 @@ import (
 
 func ExampleMetering_Fixed() {
 	fmt.Println(
-		refrigerant.FixedRestrictor.Fixed(),
-		refrigerant.Capillary.Fixed(),
-		refrigerant.TXV.Fixed(),
+		refrigerant.FixedRestrictor.Fixed(), refrigerant.Capillary.Fixed(), refrigerant.TXV.Fixed(),
 	)
 	// Output: true true false
 }

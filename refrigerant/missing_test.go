@@ -65,9 +65,7 @@ func TestNoRefrigerantIsNotSafe(t *testing.T) {
 	var none *Refrigerant
 	if !none.Flammable() || none.SafetyGroup() != Unclassified || len(none.Cautions()) < 3 {
 		t.Errorf(
-			"flammable %v, group %q, cautions %q",
-			none.Flammable(),
-			none.SafetyGroup(),
+			"flammable %v, group %q, cautions %q", none.Flammable(), none.SafetyGroup(),
 			none.Cautions(),
 		)
 	}
@@ -77,14 +75,7 @@ func TestNoRefrigerantIsNotSafe(t *testing.T) {
 func TestNumbersThatAreNone(t *testing.T) {
 	r := mustLookup(t, "R-454B")
 	hostile := []float64{
-		0,
-		math.NaN(),
-		math.Inf(1),
-		math.Inf(-1),
-		-300,
-		math.MaxFloat64,
-		-math.MaxFloat64,
-		5e-324,
+		0, math.NaN(), math.Inf(1), math.Inf(-1), -300, math.MaxFloat64, -math.MaxFloat64, 5e-324,
 	}
 	for _, x := range hostile {
 		for _, y := range hostile {
@@ -110,7 +101,8 @@ func TestNumbersThatAreNone(t *testing.T) {
 // A designation pasted from a document has dashes for hyphens.
 func TestLookupTakesDashes(t *testing.T) {
 	for _, c := range [][2]string{
-		{"R\u2013410A", "R-410A"}, {"R\u2011454B", "R-454B"}, {"R\u221222", "R-22"}, {"R\u00a0\u2010 1234ze(E)", "R-1234ze(E)"},
+		{"R\u2013410A", "R-410A"}, {"R\u2011454B", "R-454B"}, {"R\u221222", "R-22"},
+		{"R\u00a0\u2010 1234ze(E)", "R-1234ze(E)"},
 	} {
 		if r := mustLookup(t, c[0]); r.Designation() != c[1] {
 			t.Errorf("%q is %v", c[0], r)

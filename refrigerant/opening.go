@@ -61,9 +61,10 @@ func (r *Refrigerant) OpeningSteps(flame bool) []WorkStep {
 		told bool
 		free bool
 	}{
-		{NoIgnition, true, false}, {Detector, true, false}, {RemoveAll, true, false}, {Evacuate, true, false},
-		{Sweep, true, lower}, {Evacuate, true, lower}, {NitrogenFlowing, flame, false}, {Open, true, false},
-		{PressureTest, true, false}, {EvacuateAndHold, true, false}, {ChargeAndLabel, true, false},
+		{NoIgnition, true, false}, {Detector, true, false}, {RemoveAll, true, false},
+		{Evacuate, true, false}, {Sweep, true, lower}, {Evacuate, true, lower},
+		{NitrogenFlowing, flame, false}, {Open, true, false}, {PressureTest, true, false},
+		{EvacuateAndHold, true, false}, {ChargeAndLabel, true, false},
 	} {
 		if s.told {
 			list = append(list, WorkStep{s.code, s.free, hotWorkSource})

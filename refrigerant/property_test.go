@@ -67,10 +67,7 @@ func TestSaturationRoundTrip(t *testing.T) {
 		for _, edge := range []struct {
 			pressure    func(quantity.Temperature) (quantity.Pressure, error)
 			temperature func(quantity.Pressure) (quantity.Temperature, error)
-		}{
-			{r.BubblePressure, r.BubbleTemperature},
-			{r.DewPressure, r.DewTemperature},
-		} {
+		}{{r.BubblePressure, r.BubbleTemperature}, {r.DewPressure, r.DewTemperature}} {
 			p, err := edge.pressure(temp)
 			if err != nil {
 				t.Fatalf("%v at %v K: %v", r, float64(temp), err)
@@ -81,12 +78,8 @@ func TestSaturationRoundTrip(t *testing.T) {
 			back, err := edge.temperature(p)
 			if err != nil || math.Abs(float64(back-temp)) > 1e-3 {
 				t.Fatalf(
-					"%v: %v K has %v Pa, which has %v K, %v",
-					r,
-					float64(temp),
-					float64(p),
-					float64(back),
-					err,
+					"%v: %v K has %v Pa, which has %v K, %v", r, float64(temp), float64(p),
+					float64(back), err,
 				)
 			}
 		}
@@ -136,12 +129,8 @@ func TestClapeyron(t *testing.T) {
 			) / (float64(temp) * (1/float64(v.Density) - 1/float64(l.Density)) * float64(v.Pressure))
 			if e := math.Abs(slope/want - 1); e > 1e-6 {
 				t.Errorf(
-					"%v at %v K: d ln p/dT %v, Clapeyron %v, off by %.1e",
-					r,
-					float64(temp),
-					slope,
-					want,
-					e,
+					"%v at %v K: d ln p/dT %v, Clapeyron %v, off by %.1e", r, float64(temp), slope,
+					want, e,
 				)
 			}
 			// Equal Gibbs energy says the same of entropy.
@@ -182,13 +171,8 @@ func TestStateRoundTrip(t *testing.T) {
 		for _, again := range []State{byH, byS} {
 			if math.Abs(float64(again.Temperature-temp)) > 2e-3 {
 				t.Errorf(
-					"%v at %v Pa: %v K leads back to %v K (%s, %s)",
-					r,
-					float64(p),
-					float64(temp),
-					float64(again.Temperature),
-					s.Phase,
-					again.Phase,
+					"%v at %v Pa: %v K leads back to %v K (%s, %s)", r, float64(p), float64(temp),
+					float64(again.Temperature), s.Phase, again.Phase,
 				)
 			}
 		}
@@ -290,10 +274,7 @@ func FuzzState(f *testing.F) {
 	f.Add(uint8(31), 1e7, 310.0, 300e3)
 	f.Add(uint8(0), 0.0, -1.0, math.Inf(1))
 	f.Add(
-		uint8('º'),
-		2.2542735e+06,
-		160.58333333333331,
-		0.1340395061728394,
+		uint8('º'), 2.2542735e+06, 160.58333333333331, 0.1340395061728394,
 	) // R-113, colder than all liquid
 	f.Fuzz(func(t *testing.T, i uint8, p, temp, v float64) {
 		r := &roster[int(i)%len(roster)]
@@ -350,12 +331,8 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 				away := math.Abs(s.density/float64(c.Density) - 1)
 				if away > last {
 					t.Errorf(
-						"%v: edge %d is %v of the critical density away at %v, after %v",
-						r,
-						e,
-						away,
-						at,
-						last,
+						"%v: edge %d is %v of the critical density away at %v, after %v", r, e,
+						away, at, last,
 					)
 				}
 				last = away
@@ -385,10 +362,7 @@ func TestStatesUpToTheCriticalPoint(t *testing.T) {
 				if s.Cp < last {
 					t.Errorf(
 						"%v: the heat capacity of %s falls to %v at %v of the critical temperature",
-						r,
-						s.Phase,
-						s.Cp,
-						1-gap,
+						r, s.Phase, s.Cp, 1-gap,
 					)
 				}
 				last = s.Cp
@@ -411,11 +385,8 @@ func TestStatesOverTheCriticalPoint(t *testing.T) {
 				s, err := r.State(p, c.Temperature*quantity.Temperature(part))
 				if err != nil {
 					t.Errorf(
-						"%v at %v of its critical pressure and %v of its temperature: %v",
-						r,
-						over,
-						part,
-						err,
+						"%v at %v of its critical pressure and %v of its temperature: %v", r, over,
+						part, err,
 					)
 					continue
 				}
@@ -426,13 +397,7 @@ func TestStatesOverTheCriticalPoint(t *testing.T) {
 					math.Abs(float64(byS.Temperature-s.Temperature)) > 1e-6 {
 					t.Errorf(
 						"%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, entropy to %v, %v",
-						r,
-						over,
-						s.Temperature,
-						byH.Temperature,
-						err1,
-						byS.Temperature,
-						err2,
+						r, over, s.Temperature, byH.Temperature, err1, byS.Temperature, err2,
 					)
 				}
 			}

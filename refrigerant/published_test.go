@@ -67,8 +67,7 @@ func TestPublishedR134a(t *testing.T) {
 	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals, R-134a, after Tillner-Roth and Baehr (1994)", Kind: verify.FromMemory}
 	r := mustLookup(t, "R-134a")
 	for _, tc := range []struct{ celsius, liquid, vapor, sVapor float64 }{
-		{0, 200.00, 398.60, 1.7271},
-		{40, 256.41, 419.43, 1.7111},
+		{0, 200.00, 398.60, 1.7271}, {40, 256.41, 419.43, 1.7111},
 	} {
 		temp := quantity.Celsius(tc.celsius)
 		l, err := r.SaturatedLiquid(temp)
@@ -130,10 +129,8 @@ func TestPublishedR22(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, tc := range []struct{ celsius, bar, liquid, vapor, hLiquid, hVapor float64 }{
-		{-60, 0.3749, 0.6833, 0.5370, -21.55, 223.81},
-		{-40, 1.0522, 0.7109, 0.2052, 0, 233.27},
-		{-20, 2.4534, 0.7427, 0.0926, 22.17, 242.09},
-		{0, 4.9811, 0.7803, 0.0470, 45.12, 249.92},
+		{-60, 0.3749, 0.6833, 0.5370, -21.55, 223.81}, {-40, 1.0522, 0.7109, 0.2052, 0, 233.27},
+		{-20, 2.4534, 0.7427, 0.0926, 22.17, 242.09}, {0, 4.9811, 0.7803, 0.0470, 45.12, 249.92},
 	} {
 		temp := quantity.Celsius(tc.celsius)
 		l, err := r.SaturatedLiquid(temp)
@@ -159,7 +156,8 @@ func TestPublishedR410A(t *testing.T) {
 	source := verify.Source{Cite: "saturation table of R-410A in a manufacturer's service manual, by gauge pressure", Kind: verify.Published}
 	r := mustLookup(t, "R-410A")
 	for _, tc := range []struct{ megapascals, bubble, dew float64 }{
-		{0.4, -14.12, -14.04}, {0.8, 3.58, 3.69}, {1.2, 16.01, 16.15}, {2.0, 34.04, 34.20}, {2.8, 47.47, 47.62}, {3.6, 58.35, 58.48},
+		{0.4, -14.12, -14.04}, {0.8, 3.58, 3.69}, {1.2, 16.01, 16.15}, {2.0, 34.04, 34.20},
+		{2.8, 47.47, 47.62}, {3.6, 58.35, 58.48},
 	} {
 		p := quantity.KilopascalsGauge(1000 * tc.megapascals).Absolute(quantity.StandardAtmosphere)
 		bubble, err := r.BubbleTemperature(p)
@@ -184,8 +182,8 @@ func TestPublishedBubbleAndDewPoints(t *testing.T) {
 		designation            string
 		bubble, dew, tolerance float64
 	}{
-		{"R-427A", -43.0, -36.3, 0.15}, {"R-428A", -48.3, -47.5, 0.15}, {"R-434A", -45.1, -42.4, 0.15},
-		{"R-430A", -27.6, -27.4, 1}, {"R-437A", -32.9, -29.2, 0.6},
+		{"R-427A", -43.0, -36.3, 0.15}, {"R-428A", -48.3, -47.5, 0.15},
+		{"R-434A", -45.1, -42.4, 0.15}, {"R-430A", -27.6, -27.4, 1}, {"R-437A", -32.9, -29.2, 0.6},
 	} {
 		r := mustLookup(t, tc.designation)
 		bubble, err := r.BubbleTemperature(quantity.StandardAtmosphere)
@@ -207,9 +205,10 @@ func TestPublishedNormalBoilingPoints(t *testing.T) {
 		designation string
 		celsius     float64
 	}{
-		{"R-11", 23.71}, {"R-12", -29.75}, {"R-22", -40.81}, {"R-32", -51.65}, {"R-123", 27.82}, {"R-125", -48.09},
-		{"R-134a", -26.07}, {"R-143a", -47.24}, {"R-152a", -24.02}, {"R-290", -42.11}, {"R-600a", -11.75},
-		{"R-717", -33.33}, {"R-718", 99.97}, {"R-404A", -46.22}, {"R-407C", -43.63}, {"R-410A", -51.44}, {"R-507A", -46.74},
+		{"R-11", 23.71}, {"R-12", -29.75}, {"R-22", -40.81}, {"R-32", -51.65}, {"R-123", 27.82},
+		{"R-125", -48.09}, {"R-134a", -26.07}, {"R-143a", -47.24}, {"R-152a", -24.02},
+		{"R-290", -42.11}, {"R-600a", -11.75}, {"R-717", -33.33}, {"R-718", 99.97},
+		{"R-404A", -46.22}, {"R-407C", -43.63}, {"R-410A", -51.44}, {"R-507A", -46.74},
 	} {
 		boiling, err := mustLookup(t, tc.designation).NormalBoilingPoint()
 		if err != nil {

@@ -91,12 +91,7 @@ func (w tally) hold(t *testing.T, limit func(check string) float64) {
 	for _, check := range slices.Sorted(maps.Keys(w)) {
 		d := w[check]
 		verify.Relative(
-			t,
-			independent,
-			check+", worst of all: "+d.where,
-			"",
-			d.reference,
-			d.computed,
+			t, independent, check+", worst of all: "+d.where, "", d.reference, d.computed,
 			limit(check),
 		)
 		t.Logf("%-55s %.1e  %s", check, d.size(), d.where)

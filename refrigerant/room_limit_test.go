@@ -16,27 +16,18 @@ func TestRoomTables(t *testing.T) {
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct{ area, charge float64 }{
-		{1, 0.138}, {3, 0.414}, {6, 0.829}, {7, 0.907}, {8, 0.970}, {10, 1.084}, {20, 1.533}, {30, 1.877}, {45, 2.299},
+		{1, 0.138}, {3, 0.414}, {6, 0.829}, {7, 0.907}, {8, 0.970}, {10, 1.084}, {20, 1.533},
+		{30, 1.877}, {45, 2.299},
 	} {
 		verify.Value(
-			t,
-			floor,
-			"charge of R-32 for a floor, m², released at 0.6 m",
-			"kg",
-			tc.charge,
-			boundByArea(0.307, 0.6, tc.area),
-			0.001,
+			t, floor, "charge of R-32 for a floor, m², released at 0.6 m", "kg", tc.charge,
+			boundByArea(0.307, 0.6, tc.area), 0.001,
 		)
 	}
 	for _, tc := range []struct{ charge, area float64 }{{1.84, 28.81}, {2.00, 34.04}, {2.20, 41.19}, {2.30, 45.02}} {
 		verify.Value(
-			t,
-			floor,
-			"floor for a charge of R-32, kg, released at 0.6 m",
-			"m²",
-			tc.area,
-			floorFor(0.307, 0.6, tc.charge),
-			0.01,
+			t, floor, "floor for a charge of R-32, kg, released at 0.6 m", "m²", tc.area,
+			floorFor(0.307, 0.6, tc.charge), 0.01,
 		)
 	}
 	heights := verify.Source{
@@ -44,17 +35,13 @@ func TestRoomTables(t *testing.T) {
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct{ limit, height, area, charge float64 }{
-		{0.038, 1.0, 4, 0.08}, {0.038, 1.8, 10, 0.24}, {0.038, 2.2, 30, 0.51}, {0.038, 1.8, 50, 0.53},
-		{0.306, 0.6, 20, 1.53}, {0.306, 1.0, 7, 1.51}, {0.306, 1.8, 10, 3.24}, {0.306, 2.2, 50, 8.85},
+		{0.038, 1.0, 4, 0.08}, {0.038, 1.8, 10, 0.24}, {0.038, 2.2, 30, 0.51},
+		{0.038, 1.8, 50, 0.53}, {0.306, 0.6, 20, 1.53}, {0.306, 1.0, 7, 1.51},
+		{0.306, 1.8, 10, 3.24}, {0.306, 2.2, 50, 8.85},
 	} {
 		verify.Value(
-			t,
-			heights,
-			"charge for a limit, a height and a floor",
-			"kg",
-			tc.charge,
-			boundByArea(tc.limit, tc.height, tc.area),
-			0.006,
+			t, heights, "charge for a limit, a height and a floor", "kg", tc.charge,
+			boundByArea(tc.limit, tc.height, tc.area), 0.006,
 		)
 	}
 	unbound := verify.Source{
@@ -66,12 +53,7 @@ func TestRoomTables(t *testing.T) {
 		t.Errorf("%+v, %v", l, err)
 	}
 	verify.Value(
-		t,
-		unbound,
-		"charge of R-32 that no floor is asked for",
-		"kg",
-		1.842,
-		l.Most.Kilograms(),
+		t, unbound, "charge of R-32 that no floor is asked for", "kg", 1.842, l.Most.Kilograms(),
 		0.001,
 	)
 }

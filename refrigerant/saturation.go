@@ -79,8 +79,7 @@ func (r *Refrigerant) Glide(p quantity.Pressure) (quantity.TemperatureDelta, err
 // or refrigerant is wrong. The range of p and the errors are those of
 // DewTemperature.
 func (r *Refrigerant) Superheat(
-	p quantity.Pressure,
-	line quantity.Temperature,
+	p quantity.Pressure, line quantity.Temperature,
 ) (quantity.TemperatureDelta, error) {
 	dew, err := r.DewTemperature(p)
 	if err != nil {
@@ -97,8 +96,7 @@ func (r *Refrigerant) Superheat(
 // measured: there is vapor in the liquid line, or clamp, gauge or refrigerant is
 // wrong. The range of p and the errors are those of BubbleTemperature.
 func (r *Refrigerant) Subcooling(
-	p quantity.Pressure,
-	line quantity.Temperature,
+	p quantity.Pressure, line quantity.Temperature,
 ) (quantity.TemperatureDelta, error) {
 	bubble, err := r.BubbleTemperature(p)
 	if err != nil {

@@ -43,9 +43,7 @@ func (r *Refrigerant) solveSaturationAt(e table.Edge, p quantity.Pressure) (satu
 // solvePoint does that and leaves the solution in point, which stays as it is
 // where the edge is closed.
 func (r *Refrigerant) solvePoint(
-	e table.Edge,
-	p quantity.Pressure,
-	point *vle.Point,
+	e table.Edge, p quantity.Pressure, point *vle.Point,
 ) (saturated, error) {
 	q, err := r.equation()
 	if err != nil {
@@ -127,9 +125,7 @@ func (q *equation) solved(e table.Edge, t quantity.Temperature) (saturated, erro
 
 // solvedAt is the edge e at the pressure p by the solver.
 func (q *equation) solvedAt(
-	e table.Edge,
-	p quantity.Pressure,
-	point *vle.Point,
+	e table.Edge, p quantity.Pressure, point *vle.Point,
 ) (s saturated, err error) {
 	solve := q.system.BubbleP
 	if e == table.Dew {

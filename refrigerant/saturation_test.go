@@ -87,13 +87,8 @@ func TestTablesAgainstEquation(t *testing.T) {
 					if w, err := exact.solveSaturationAt(e, quantity.Pressure(v.pressure)); err != nil ||
 						math.Abs(w.temperature-at) > 1e-6 {
 						t.Errorf(
-							"%v: edge %d has %v Pa at %v K, and %v K at that, %v",
-							r,
-							e,
-							v.pressure,
-							at,
-							w.temperature,
-							err,
+							"%v: edge %d has %v Pa at %v K, and %v K at that, %v", r, e, v.pressure,
+							at, w.temperature, err,
 						)
 					}
 				}

@@ -44,9 +44,7 @@ type StandingFit struct {
 // Candidates that are nil, or for which t is above the critical temperature or outside
 // the limits, are left out. A p that is no pressure is a *RangeError.
 func StandingPressure(
-	p quantity.Pressure,
-	t quantity.Temperature,
-	tolerance quantity.TemperatureDelta,
+	p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta,
 	candidates ...*Refrigerant,
 ) ([]StandingFit, error) {
 	if !(p > 0 && float64(p) < math.Inf(1)) {
@@ -81,9 +79,7 @@ func StandingPressure(
 }
 
 func (r *Refrigerant) standing(
-	p quantity.Pressure,
-	t quantity.Temperature,
-	tolerance quantity.TemperatureDelta,
+	p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta,
 ) (StandingFit, bool) {
 	bubble, err := r.BubblePressure(t)
 	if err != nil {

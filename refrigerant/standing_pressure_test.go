@@ -80,9 +80,7 @@ func FuzzStandingPressure(f *testing.F) {
 	f.Add(5e-324, 1e300, math.Inf(1))
 	f.Fuzz(func(t *testing.T, p, temp, tolerance float64) {
 		fits, err := StandingPressure(
-			quantity.Pressure(p),
-			quantity.Temperature(temp),
-			quantity.TemperatureDelta(tolerance),
+			quantity.Pressure(p), quantity.Temperature(temp), quantity.TemperatureDelta(tolerance),
 		)
 		if err != nil {
 			return

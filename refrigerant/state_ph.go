@@ -52,8 +52,7 @@ func (c caloric) ofSaturated(s *saturated) float64 {
 // The error is a *RangeError, or ErrUnsolved where the equation of state has no such
 // state.
 func (r *Refrigerant) StateAtEnthalpy(
-	p quantity.Pressure,
-	h quantity.SpecificEnthalpy,
+	p quantity.Pressure, h quantity.SpecificEnthalpy,
 ) (State, error) {
 	return r.stateAt(p, enthalpy, float64(h))
 }
@@ -61,8 +60,7 @@ func (r *Refrigerant) StateAtEnthalpy(
 // StateAtEntropy returns the state of r at pressure p with entropy s. It is how
 // the outlet of an ideal compressor is found. The errors are those of StateAtEnthalpy.
 func (r *Refrigerant) StateAtEntropy(
-	p quantity.Pressure,
-	s quantity.SpecificEntropy,
+	p quantity.Pressure, s quantity.SpecificEntropy,
 ) (State, error) {
 	return r.stateAt(p, entropy, float64(s))
 }
@@ -114,9 +112,7 @@ func (r *Refrigerant) StateAtQuality(p quantity.Pressure, x float64) (State, err
 // blendAtQuality finds the enthalpy at which the quality is x: the quality rises
 // with enthalpy all the way from bubble to dew.
 func (r *Refrigerant) blendAtQuality(
-	p quantity.Pressure,
-	x float64,
-	liquid, vapor *saturated,
+	p quantity.Pressure, x float64, liquid, vapor *saturated,
 ) (State, error) {
 	low, high := liquid.enthalpy, vapor.enthalpy
 	xLow, xHigh := 0.0, 1.0
@@ -166,11 +162,9 @@ func between(p quantity.Pressure, liquid, vapor *saturated, x float64) State {
 		Pressure:    p,
 		Temperature: quantity.Temperature(liquid.temperature),
 		Density:     quantity.Density(1 / (x/vapor.density + (1-x)/liquid.density)),
-		Enthalpy: quantity.SpecificEnthalpy(
-			liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy),
-		),
-		Entropy: quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
-		Quality: x,
+		Enthalpy:    quantity.SpecificEnthalpy(liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy)),
+		Entropy:     quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
+		Quality:     x,
 	}
 }
 
@@ -206,10 +200,7 @@ const slack = quantity.Temperature(1e-3)
 // belowCritical starts from the edges of the two-phase region at p. It reports
 // false where that leads nowhere.
 func (r *Refrigerant) belowCritical(
-	q *equation,
-	p quantity.Pressure,
-	c caloric,
-	value float64,
+	q *equation, p quantity.Pressure, c caloric, value float64,
 ) (State, bool, error) {
 	var bubble, dew vle.Point
 	vapor, err := r.edge(table.Dew, p, &dew)
@@ -254,10 +245,7 @@ func (r *Refrigerant) compressed(s *State) bool {
 // flash solves both phases of a blend, between the bubble and the dew point where
 // these are known.
 func (q *equation) flash(
-	p quantity.Pressure,
-	c caloric,
-	perMole float64,
-	bubble, dew *vle.Point,
+	p quantity.Pressure, c caloric, perMole float64, bubble, dew *vle.Point,
 ) (vle.Flash, error) {
 	switch known := bubble.T > 0 && dew.T > 0; {
 	case known && c == enthalpy:
@@ -278,10 +266,7 @@ func (q *equation) flash(
 // superheat, was fitted to this roster. It saves one evaluation of the equation in
 // four and has no part in the result.
 func (r *Refrigerant) superheatedStart(
-	q *equation,
-	c caloric,
-	value float64,
-	edge *saturated,
+	q *equation, c caloric, value float64, edge *saturated,
 ) saturated {
 	t, curves := edge.temperature, r.table()
 	slope := func(curve table.Curve) (float64, bool) {
@@ -332,12 +317,7 @@ const (
 // Newton's method in temperature and density together. It reports false where that
 // does not converge on the branch that begins at edge.
 func (q *equation) along(
-	p quantity.Pressure,
-	c caloric,
-	value float64,
-	edge *saturated,
-	start saturated,
-	phase Phase,
+	p quantity.Pressure, c caloric, value float64, edge *saturated, start saturated, phase Phase,
 ) (State, bool) {
 	e := q.model.Evaluator()
 	defer e.Release()
@@ -393,10 +373,7 @@ func (q *equation) along(
 // inside: supercritical pressures, two phases of a blend, and what the short ways
 // did not find. Enthalpy and entropy rise all along an isobar.
 func (r *Refrigerant) general(
-	q *equation,
-	p quantity.Pressure,
-	c caloric,
-	value float64,
+	q *equation, p quantity.Pressure, c caloric, value float64,
 ) (State, error) {
 	low, high, err := r.isobarEnds(q, p, c, value)
 	if err != nil {
@@ -447,11 +424,7 @@ func (r *Refrigerant) general(
 // that lie on either side of it, of an isobar on which the value gains reach. Where
 // they are no nearer to each other than that, liquid turns into vapor between them.
 func (r *Refrigerant) atJump(
-	q *equation,
-	c caloric,
-	value float64,
-	low, high *State,
-	reach float64,
+	q *equation, c caloric, value float64, low, high *State, reach float64,
 ) (State, error) {
 	for _, s := range [...]*State{low, high} {
 		if math.Abs(c.of(s)-value) <= 1e-9*reach {
@@ -462,10 +435,7 @@ func (r *Refrigerant) atJump(
 		return State{}, r.unsolved("state", errJump)
 	}
 	s := between(
-		low.Pressure,
-		low.saturated(),
-		high.saturated(),
-		(value-c.of(low))/(c.of(high)-c.of(low)),
+		low.Pressure, low.saturated(), high.saturated(), (value-c.of(low))/(c.of(high)-c.of(low)),
 	)
 	s.Quality = low.Quality + s.Quality*(high.Quality-low.Quality)
 	return s, nil
@@ -479,10 +449,7 @@ var errJump = errors.New(
 // isobarEnds returns the coldest and the hottest state at p, and refuses a value
 // beyond them.
 func (r *Refrigerant) isobarEnds(
-	q *equation,
-	p quantity.Pressure,
-	c caloric,
-	value float64,
+	q *equation, p quantity.Pressure, c caloric, value float64,
 ) (low, high State, err error) {
 	if low, err = r.State(p, q.limits.MinTemperature); err != nil {
 		return

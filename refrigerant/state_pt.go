@@ -150,11 +150,7 @@ func (r *Refrigerant) pastDew(p quantity.Pressure, t quantity.Temperature) bool 
 // single returns the state of one phase, starting at a guess of its density in
 // mol/m³.
 func (r *Refrigerant) single(
-	q *equation,
-	p quantity.Pressure,
-	t quantity.Temperature,
-	guess float64,
-	phase vle.Phase,
+	q *equation, p quantity.Pressure, t quantity.Temperature, guess float64, phase vle.Phase,
 ) (State, error) {
 	e := q.model.Evaluator()
 	defer e.Release()
@@ -175,9 +171,7 @@ func (r *Refrigerant) single(
 
 // phaseAt names a single phase and gives its quality.
 func (q *equation) phaseAt(
-	p quantity.Pressure,
-	t quantity.Temperature,
-	phase vle.Phase,
+	p quantity.Pressure, t quantity.Temperature, phase vle.Phase,
 ) (Phase, float64) {
 	c := &q.critical
 	switch {

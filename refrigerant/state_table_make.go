@@ -84,10 +84,7 @@ func (r *Refrigerant) makeStateTable() (*StateTable, error) {
 			}
 		}
 		t.sides[e] = side{
-			phaseBeyond(table.Edge(e)),
-			end,
-			table.NewLine(edge),
-			table.NewSheet(sheet),
+			phaseBeyond(table.Edge(e)), end, table.NewLine(edge), table.NewSheet(sheet),
 		}
 	}
 	return t, r.endWhereEdgesBend(t)

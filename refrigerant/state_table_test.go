@@ -144,9 +144,7 @@ func TestStateTableInTwoPhases(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	equation := TableState{
-		want.Phase, want.Temperature, want.Density, want.Enthalpy, want.Entropy,
-	}
+	equation := TableState{want.Phase, want.Temperature, want.Density, want.Enthalpy, want.Entropy}
 	if diff := cmp.Diff(equation, got); diff != "" {
 		t.Error(diff)
 	}

@@ -38,8 +38,7 @@ func (e *UnsuitableError) Error() string {
 	}[e.Reason]
 	return fmt.Sprintf(
 		"%s is not judged or dosed by the tables of comfort cooling: %s; use the procedure of the unit's maker, or recover and weigh in",
-		e.Designation,
-		why,
+		e.Designation, why,
 	)
 }
 

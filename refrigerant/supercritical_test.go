@@ -25,12 +25,10 @@ func TestSupercriticalStatesOfBlends(t *testing.T) {
 		for i := range 10 {
 			for j := range 10 {
 				p := highest*1.001 + (float64(l.MaxPressure)-highest*1.001)*math.Pow(
-					float64(i)/9,
-					2,
+					float64(i)/9, 2,
 				)
 				at := hottest*1.001 + (float64(l.MaxTemperature)-hottest*1.001)*math.Pow(
-					float64(j)/9,
-					2,
+					float64(j)/9, 2,
 				)
 				s, err := r.State(quantity.Pressure(p), quantity.Temperature(at))
 				if err != nil || s.Phase != Supercritical || s.Quality != 1 {
@@ -40,24 +38,15 @@ func TestSupercriticalStatesOfBlends(t *testing.T) {
 				rho, err := q.system.Density(at, p, vle.Stable)
 				if err != nil || math.Abs(float64(s.Density)*q.perMass/rho-1) > 1e-8 {
 					t.Errorf(
-						"%v at %v Pa, %v K: density %v, want %v, %v",
-						r,
-						p,
-						at,
-						float64(s.Density)*q.perMass,
-						rho,
-						err,
+						"%v at %v Pa, %v K: density %v, want %v, %v", r, p, at,
+						float64(s.Density)*q.perMass, rho, err,
 					)
 				}
 				back, err := r.StateAtEnthalpy(s.Pressure, s.Enthalpy)
 				if err != nil || math.Abs(float64(back.Temperature)-at) > 1e-6 {
 					t.Errorf(
-						"%v at %v Pa: %v K at the enthalpy of %v K, %v",
-						r,
-						p,
-						float64(back.Temperature),
-						at,
-						err,
+						"%v at %v Pa: %v K at the enthalpy of %v K, %v", r, p,
+						float64(back.Temperature), at, err,
 					)
 				}
 			}

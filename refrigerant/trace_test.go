@@ -28,13 +28,7 @@ func TestTracesAreSolvedFor(t *testing.T) {
 		at := low + quantity.Temperature(rapid.Float64Range(0, 1).Draw(t, "T"))*(high-low)
 		fail := func(what string, err error) {
 			t.Fatalf(
-				"%v and %.1e of %v at %v K: %s, %v",
-				base,
-				share,
-				other,
-				float64(at),
-				what,
-				err,
+				"%v and %.1e of %v at %v K: %s, %v", base, share, other, float64(at), what, err,
 			)
 		}
 		for _, edge := range []struct {

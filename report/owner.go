@@ -109,10 +109,8 @@ func (r reporter) owner() []paper.Block {
 		cautions = append(cautions, fact.New("owner.flammable", fact.Of("fluid", f.Designation)))
 	}
 	return []paper.Block{
-		block("heading.owner-found", found),
-		block("heading.owner-danger", dangers),
-		block("heading.owner-next", next),
-		block("heading.cautions", cautions),
+		block("heading.owner-found", found), block("heading.owner-danger", dangers),
+		block("heading.owner-next", next), block("heading.cautions", cautions),
 	}
 }
 

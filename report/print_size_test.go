@@ -22,10 +22,7 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 			d := document(&a, audience, []Picture{{Caption: caption}, {Caption: caption}})
 			if sheets := d.Sheets(); sheets > 1 {
 				t.Errorf(
-					"%s for audience %d takes %.2f of a sheet at %.1f points",
-					f,
-					audience,
-					sheets,
+					"%s for audience %d takes %.2f of a sheet at %.1f points", f, audience, sheets,
 					d.PrintSize(),
 				)
 			}
@@ -34,8 +31,7 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 				t.Fatal(err)
 			}
 			if want := fmt.Sprintf("font-size: %gpt", document(&a, audience, nil).PrintSize()); !strings.Contains(
-				page.String(),
-				want,
+				page.String(), want,
 			) {
 				t.Errorf("%s: no %q in the page", f, want)
 			}

@@ -67,30 +67,13 @@ func document(a *satline.Assessment, to Audience, pictures []Picture) paper.Docu
 	case File:
 		d.Lines = r.head()
 		d.Blocks = []paper.Block{
-			r.answer(),
-			r.dangers(true),
-			r.plan(true),
-			r.electrical(true),
-			r.charge(true),
-			r.findings(4),
-			r.question(),
-			r.readings(),
-			r.derived(),
-			r.airAndIce(),
-			r.cautions(),
+			r.answer(), r.dangers(true), r.plan(true), r.electrical(true), r.charge(true),
+			r.findings(4), r.question(), r.readings(), r.derived(), r.airAndIce(), r.cautions(),
 		}
 	default:
 		d.Blocks = []paper.Block{
-			r.answer(),
-			r.dangers(false),
-			r.plan(false),
-			r.electrical(false),
-			r.charge(false),
-			r.findings(2),
-			r.readings(),
-			r.derived(),
-			r.airAndIce(),
-			r.cautions(),
+			r.answer(), r.dangers(false), r.plan(false), r.electrical(false), r.charge(false),
+			r.findings(2), r.readings(), r.derived(), r.airAndIce(), r.cautions(),
 		}
 		d.Lines = r.head()
 	}
@@ -124,13 +107,9 @@ func (r reporter) head() []string {
 	a := r.a
 	out := []string{
 		r.say(
-			"report.rests-on",
-			fact.Of("fluid", a.Refrigerant.Designation),
+			"report.rests-on", fact.Of("fluid", a.Refrigerant.Designation),
 			fact.Of("group", a.Refrigerant.SafetyGroup),
-			fact.Amount(
-				"atmosphere",
-				a.Atmosphere.Pressure.Value,
-			),
+			fact.Amount("atmosphere", a.Atmosphere.Pressure.Value),
 			fact.Of("source", fact.Term("atmosphere."+a.Atmosphere.Source)),
 		),
 	}
@@ -212,8 +191,7 @@ func (r reporter) charge(sources bool) paper.Block {
 				b.Items,
 				paper.Item{
 					Text: r.say(
-						"report.sources",
-						fact.Of("target", t.TargetSource.String()),
+						"report.sources", fact.Of("target", t.TargetSource.String()),
 						fact.Of("band", t.ToleranceSource.String()),
 					),
 				},
@@ -225,10 +203,8 @@ func (r reporter) charge(sources bool) paper.Block {
 			b.Items,
 			paper.Item{
 				Text: r.say(
-					"report.chances",
-					fact.Of("low", fact.Share(c.Low)),
-					fact.Of("inBand", fact.Share(c.InBand)),
-					fact.Of("high", fact.Share(c.High)),
+					"report.chances", fact.Of("low", fact.Share(c.Low)),
+					fact.Of("inBand", fact.Share(c.InBand)), fact.Of("high", fact.Share(c.High)),
 				),
 			},
 		)
@@ -244,8 +220,7 @@ func (r reporter) charge(sources bool) paper.Block {
 			b.Items,
 			paper.Item{
 				Text: r.say(
-					"report.dose",
-					fact.Of("inBand", fact.Share(r.a.Dose.InBand)),
+					"report.dose", fact.Of("inBand", fact.Share(r.a.Dose.InBand)),
 					fact.Of("past", fact.Share(r.a.Dose.PastBand)),
 				),
 			},
@@ -308,8 +283,7 @@ func (r reporter) readings() paper.Block {
 		Heading: r.book.Term("heading.readings"),
 		Table: &paper.Table{
 			Head: []string{
-				r.book.Term("column.reading"),
-				r.book.Term("column.value"),
+				r.book.Term("column.reading"), r.book.Term("column.value"),
 				r.book.Term("column.judged"),
 			},
 		},

@@ -83,8 +83,7 @@ func TestReportsHaveEveryPart(t *testing.T) {
 				t.Error("the picture is not in the page")
 			}
 			if !strings.Contains(
-				markdown.String(),
-				`![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`,
+				markdown.String(), `![a \[line\]](data:image/svg+xml;base64,PHN2Zz48L3N2Zz4=)`,
 			) {
 				t.Error("the picture is not in the Markdown")
 			}

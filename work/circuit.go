@@ -162,7 +162,8 @@ func (j *judge) nitrogen() error {
 			standing = Found // it was mended, and tested again
 		}
 		j.result(part, need, standing, tight.Fact().With(
-			fact.Of("held", test.Held), fact.Amount("start", test.Start.Value)), tight.Source)
+			fact.Of("held", test.Held), fact.Amount("start", test.Start.Value),
+		), tight.Source)
 		if standing == Good && limit == 0 {
 			j.result(part, "", Open, fact.New("result.pressure-limit-unknown"), unitLabel)
 		}

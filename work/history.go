@@ -88,7 +88,8 @@ type Year struct {
 func Compare(orders []Order) (History, error) {
 	if len(orders) == 0 || len(orders) > longestList {
 		return History{}, &Problem{Field: "orders", Kind: missing, Problem: fmt.Sprintf(
-			"give the orders of one machine, 1 to %d of them", longestList)}
+			"give the orders of one machine, 1 to %d of them", longestList,
+		)}
 	}
 	index := make([]int, len(orders))
 	for i := range index {

@@ -30,8 +30,8 @@ func Judge(o Order) (Record, error) {
 	}
 	j.weighing()
 	for _, part := range []func() error{
-		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed,
-		j.cylinders, j.meter, j.water, j.air, j.checklist, j.read,
+		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed, j.cylinders,
+		j.meter, j.water, j.air, j.checklist, j.read,
 	} {
 		if err := part(); err != nil {
 			return Record{}, err

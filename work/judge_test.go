@@ -290,9 +290,10 @@ func TestValidateTellsAll(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"tasks[1]", "machine.equipment.refrigerant", "evacuations[0].decay", "recovery.readings[0].at",
-		"recovery.readings[0].pressure", "joints[0].applied", "joints[0].perYear", "cylinders[1].before",
-		"checklist[0].check", "before.readings.suctionLine", "end",
+		"tasks[1]", "machine.equipment.refrigerant", "evacuations[0].decay",
+		"recovery.readings[0].at", "recovery.readings[0].pressure", "joints[0].applied",
+		"joints[0].perYear", "cylinders[1].before", "checklist[0].check",
+		"before.readings.suctionLine", "end",
 	} {
 		if !slices.Contains(fields, want) {
 			t.Errorf("nothing is said of %s: %v", want, fields)

@@ -26,8 +26,8 @@ func TestRecordsObeyLaws(t *testing.T) {
 		t.Fatal(names, err)
 	}
 	tasks := [][]work.Task{
-		{work.FindFault}, {work.SetCharge}, {work.RepairLeak}, {work.Maintain},
-		{work.OpenCircuit}, {work.FindFault, work.RepairLeak}, {work.Commission},
+		{work.FindFault}, {work.SetCharge}, {work.RepairLeak}, {work.Maintain}, {work.OpenCircuit},
+		{work.FindFault, work.RepairLeak}, {work.Commission},
 	}
 	for i, name := range names {
 		text, err := os.ReadFile(name)

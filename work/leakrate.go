@@ -131,8 +131,8 @@ const climateGWP = 53
 
 // ozoneDepleting are refrigerants of class I and II, 40 CFR 82 subpart A, appendices A and B.
 var ozoneDepleting = []string{
-	"R-11", "R-12", "R-13", "R-21", "R-22", "R-113", "R-114", "R-115", "R-123", "R-124",
-	"R-141b", "R-142b",
+	"R-11", "R-12", "R-13", "R-21", "R-22", "R-113", "R-114", "R-115", "R-123", "R-124", "R-141b",
+	"R-142b",
 }
 
 // triggers are the leak rates above which a leak has to be mended, the same in both rules.
@@ -206,8 +206,8 @@ func JudgeLeak(m Machine, full quantity.Mass, additions []Addition, method LeakM
 	v.Over = v.Applies && rate > v.Threshold
 	v.Chronic = v.Applies && float64(year) >= chronic*float64(full)
 	values := []fact.Value{
-		fact.Of("method", fact.Term("leak-method."+method.String())),
-		fact.Amount("rate", rate), fact.Amount("full", full), fact.Amount("threshold", v.Threshold),
+		fact.Of("method", fact.Term("leak-method."+method.String())), fact.Amount("rate", rate),
+		fact.Amount("full", full), fact.Amount("threshold", v.Threshold),
 	}
 	code := fact.Code("leak.not-bound")
 	switch {

@@ -42,8 +42,8 @@ func TestLeakRateBySteps(t *testing.T) {
 			{On: day(40), Mass: pounds(30)},
 		}, work.Annualizing, 15},
 		{"those of a day are one", definition, pounds(100), []work.Addition{
-			{On: day(0), Mass: pounds(1)},
-			{On: day(73), Mass: pounds(2)}, {On: day(73).Add(3 * time.Hour), Mass: pounds(2)},
+			{On: day(0), Mass: pounds(1)}, {On: day(73), Mass: pounds(2)},
+			{On: day(73).Add(3 * time.Hour), Mass: pounds(2)},
 		}, work.Annualizing, 20},
 		{"rolling over a year", definition, pounds(100), []work.Addition{
 			{On: day(0), Mass: pounds(50)}, {On: day(100), Mass: pounds(4)},

@@ -326,8 +326,7 @@ func (s sheet) cautions() paper.Block {
 func (s sheet) signatures() paper.Block {
 	const line = " ______________________________"
 	return paper.Block{Heading: s.book.Term("heading.signatures"), Paragraphs: []string{
-		s.book.Term("signature.technician") + line,
-		s.book.Term("signature.customer") + line,
+		s.book.Term("signature.technician") + line, s.book.Term("signature.customer") + line,
 		s.book.Term("signature.date") + line,
 	}}
 }

@@ -27,15 +27,8 @@ const (
 )
 
 var taskNames = []string{
-	"not stated",
-	"find the fault",
-	"set the charge",
-	"commission",
-	"repair a leak",
-	"open the circuit",
-	"maintain",
-	"weigh in",
-	"check a cylinder",
+	"not stated", "find the fault", "set the charge", "commission", "repair a leak",
+	"open the circuit", "maintain", "weigh in", "check a cylinder",
 }
 
 // String returns the task as the JSON form writes it.
@@ -62,12 +55,8 @@ const (
 )
 
 var useNames = []string{
-	"not stated",
-	"comfort cooling",
-	"light comfort cooling",
-	"commercial refrigeration",
-	"industrial process refrigeration",
-	"other",
+	"not stated", "comfort cooling", "light comfort cooling", "commercial refrigeration",
+	"industrial process refrigeration", "other",
 }
 
 // String returns the use as the JSON form writes it.

@@ -48,8 +48,8 @@ func (o Order) Validate() []*Problem {
 		field string
 		of    encoding.TextMarshaler
 	}{
-		{"units", o.Units}, {"complaint", o.Complaint},
-		{"machine.ports", o.Machine.Ports}, {"machine.use", o.Machine.Use},
+		{"units", o.Units}, {"complaint", o.Complaint}, {"machine.ports", o.Machine.Ports},
+		{"machine.use", o.Machine.Use},
 	} {
 		if _, err := w.of.MarshalText(); err != nil {
 			c.because(unknown, w.field, err)

@@ -50,7 +50,8 @@ func nearestFault(valve bool, moved [5]float64) (string, error) {
 	five := func(f cycle.Faults) ([5]float64, error) {
 		o, err := machine.Solve(weather, f)
 		return [5]float64{
-			o.Evaporating.Fahrenheit(), o.Superheat.FahrenheitDelta(), o.Condensing.Sub(weather.OutdoorDryBulb).FahrenheitDelta(),
+			o.Evaporating.Fahrenheit(), o.Superheat.FahrenheitDelta(),
+			o.Condensing.Sub(weather.OutdoorDryBulb).FahrenheitDelta(),
 			o.Subcooling.FahrenheitDelta(), weather.ReturnDryBulb.Sub(o.Supply).FahrenheitDelta(),
 		}, err
 	}

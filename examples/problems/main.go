@@ -43,15 +43,11 @@ func answer(args []string) (string, error) {
 	flags.SetOutput(io.Discard)
 	seed := flags.Uint64("seed", 1, "`number` of the set; the same number gives the same set")
 	topicList := flags.String(
-		"topics",
-		"",
-		"`names` separated by commas, see -list; all where empty",
+		"topics", "", "`names` separated by commas, see -list; all where empty",
 	)
 	each := flags.Int("each", 1, "`count` of problems for each topic, 1 to 50")
 	fluids := flags.String(
-		"refrigerants",
-		"R-410A,R-22,R-407C",
-		"`designations` to draw from, separated by commas",
+		"refrigerants", "R-410A,R-22,R-407C", "`designations` to draw from, separated by commas",
 	)
 	units := flags.String("units", "IP", "`system` of units, IP or SI")
 	difficulty := flags.Int(
@@ -65,9 +61,7 @@ func answer(args []string) (string, error) {
 	pressure := flags.String("pressure", "", "`unit` of pressures in SI, kPa or bar; kPa where empty")
 	choices := flags.Bool("choices", false, "give four answers to tick")
 	key := flags.Bool(
-		"key",
-		false,
-		"add answers, worked solutions and the mistakes behind wrong answers",
+		"key", false, "add answers, worked solutions and the mistakes behind wrong answers",
 	)
 	list := flags.Bool("list", false, "list the topics and stop")
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {

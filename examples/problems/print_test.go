@@ -69,11 +69,7 @@ func TestChartsFitThePaper(t *testing.T) {
 		}
 		if landscape != charts || pages < charts+2 {
 			t.Errorf(
-				"%s: %d of %d pages are landscape, for %d charts",
-				paper,
-				landscape,
-				pages,
-				charts,
+				"%s: %d of %d pages are landscape, for %d charts", paper, landscape, pages, charts,
 			)
 		}
 	}

@@ -19,9 +19,7 @@ var roster = []string{"R-410A", "R-22", "R-407C", "R-32", "R-454B"}
 var long = flag.Bool("long", false, "make 2,000 sets over all options")
 
 // styles are the units that a set is written in.
-var styles = []Options{
-	{Units: quantity.IP}, {Units: quantity.SI}, {Units: quantity.SI, Bar: true},
-}
+var styles = []Options{{Units: quantity.IP}, {Units: quantity.SI}, {Units: quantity.SI, Bar: true}}
 
 func mustGenerate(t *testing.T, o Options) Set {
 	t.Helper()
@@ -613,7 +611,8 @@ func TestASeedStaysItsSet(t *testing.T) {
 				facts = append(facts, g.Value)
 			}
 			now.Sets[set.Options.Command()] += fmt.Sprintf("%08x", uint32(hash(fmt.Sprint(
-				p.Topic, p.Form, facts, p.Answer.Value, p.rightCode, p.Letter()))))
+				p.Topic, p.Form, facts, p.Answer.Value, p.rightCode, p.Letter(),
+			))))
 		}
 		now.Sets[set.Options.Command()] = fmt.Sprintf("%016x", hash(now.Sets[set.Options.Command()]))
 	}

@@ -70,7 +70,8 @@ func Generate(o Options) (Set, error) {
 	for _, name := range o.Topics {
 		if !slices.Contains(topicNames(), name) {
 			return Set{}, fmt.Errorf(
-				"no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
+				"no topic %q; there are %s", name, strings.Join(topicNames(), ", "),
+			)
 		}
 	}
 	set := Set{Options: o}

@@ -86,7 +86,8 @@ func (d *draft) coilAir(give ...string) (c coilAir, err error) {
 		d.phrase("standard", "air-thin")
 		v := c.in.SpecificVolume().CubicMetersPerKilogram()
 		volume := d.give("volume", g.either(v*16.018463, v), unit{
-			g.pairSymbol("ft³/lb", "m³/kg"), int(g.either(1, 3)), false})
+			g.pairSymbol("ft³/lb", "m³/kg"), int(g.either(1, 3)), false,
+		})
 		c.factor = g.either(60, 1e-3) / volume
 		d.bound["factor"] = g.pairSymbol("60 / ", "1 / 1,000 / ") +
 			fixed(volume, int(g.either(1, 3)))

@@ -28,23 +28,18 @@ type pattern struct {
 }
 
 var restrictorFaults = []pattern{
-	{"undercharge", [5]float64{-5, +14, -4, -8, -4}},
-	{"overcharge", [5]float64{0, -9, +5, +8, 0}},
-	{"low-airflow", [5]float64{-6, -9, -1, -1, +8}},
-	{"fouled", [5]float64{+1, -9, +10, 0, 0}},
+	{"undercharge", [5]float64{-5, +14, -4, -8, -4}}, {"overcharge", [5]float64{0, -9, +5, +8, 0}},
+	{"low-airflow", [5]float64{-6, -9, -1, -1, +8}}, {"fouled", [5]float64{+1, -9, +10, 0, 0}},
 	{"liquid-line", [5]float64{-12, +25, -1, +5, -6}},
 	{"valves-leak", [5]float64{+8, -9, -5, -8, -4}},
 }
 
 // A valve holds the superheat, so the superheat tells only where it cannot.
 var valveFaults = []pattern{
-	{"undercharge", [5]float64{0, +1, -1, -8, -1}},
-	{"overcharge", [5]float64{0, 0, +5, +9, 0}},
-	{"low-airflow", [5]float64{-7, +1, -1, +1, +8}},
-	{"fouled", [5]float64{+1, -1, +10, +1, 0}},
+	{"undercharge", [5]float64{0, +1, -1, -8, -1}}, {"overcharge", [5]float64{0, 0, +5, +9, 0}},
+	{"low-airflow", [5]float64{-7, +1, -1, +1, +8}}, {"fouled", [5]float64{+1, -1, +10, +1, 0}},
 	{"before-coil", [5]float64{-10, +25, -1, +5, -5}},
-	{"valves-leak", [5]float64{+6, -1, -5, -1, -4}},
-	{"bulb-loose", [5]float64{+1, -11, -1, -8, 0}},
+	{"valves-leak", [5]float64{+6, -1, -5, -1, -4}}, {"bulb-loose", [5]float64{+1, -11, -1, -8, 0}},
 }
 
 // faintest is the least change of a pattern that counts as one, °F.
@@ -99,7 +94,8 @@ func faultForm(d *draft, patterns []pattern) error {
 	outdoor := d.give("outdoor-air", g.among(83, 88, 1, 28, 31, 1), g.u.temp)
 	d.noise("label-charge")
 	table := Table{Caption: say(d.language, "caption-same-machine"), Head: []string{
-		say(d.language, "head-value"), say(d.language, "head-sound"), say(d.language, "head-now")}}
+		say(d.language, "head-value"), say(d.language, "head-sound"), say(d.language, "head-now"),
+	}}
 	if g.atLeast(3) { // the readings that the values of now follow from
 		table.Head = table.Head[:2]
 		indoor := d.give("return-air", g.among(75, 78, 1, 24, 26, 1), g.u.temp)

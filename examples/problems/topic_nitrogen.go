@@ -127,12 +127,10 @@ func nitrogenJudge(g *generator, d *draft) error {
 	probe := d.give("probe-tolerance", g.either(1, 0.5), g.u.delta)
 	d.noise("outdoor-air", "label-charge")
 	v, err := charge.PressureTest{
-		Start: g.gaugeOf(p1).PlusMinus(g.gaugeOf(gauge / 2)),
-		End:   g.gaugeOf(end).PlusMinus(g.gaugeOf(gauge / 2)),
-		StartGas: g.temperature(t1).PlusMinus(
-			quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
-		EndGas: g.temperature(t2).PlusMinus(
-			quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
+		Start:      g.gaugeOf(p1).PlusMinus(g.gaugeOf(gauge / 2)),
+		End:        g.gaugeOf(end).PlusMinus(g.gaugeOf(gauge / 2)),
+		StartGas:   g.temperature(t1).PlusMinus(quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
+		EndGas:     g.temperature(t2).PlusMinus(quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
 		Atmosphere: place.PlusMinus(0), Held: time.Duration(hours * float64(time.Hour)),
 	}.Judge()
 	if err != nil {

@@ -51,7 +51,8 @@ func phasesForm(d *draft, ask string) error {
 	d.set("mean", mean, u.with(2))
 	d.set("off", off, u.with(2))
 	exact, err := electrical.Unbalance([3]quantity.Voltage{
-		quantity.Volts(v[0]), quantity.Volts(v[1]), quantity.Volts(v[2])})
+		quantity.Volts(v[0]), quantity.Volts(v[1]), quantity.Volts(v[2]),
+	})
 	if err != nil || exact < 0.008 || exact > 0.12 || ask == "derated" && exact > 0.05 {
 		return errAgain
 	}

@@ -71,8 +71,8 @@ func (d *draft) recoveryCase(least float64) (level charge.RecoveryLevel, asked f
 		name         string
 		small, large float64 // inches of mercury
 	}{
-		{charge.VeryHighPressure, "class-very-high", 0, 0}, {charge.HighPressure, "class-high", 0, 10},
-		{charge.MediumPressure, "class-medium", 10, 15},
+		{charge.VeryHighPressure, "class-very-high", 0, 0},
+		{charge.HighPressure, "class-high", 0, 10}, {charge.MediumPressure, "class-medium", 10, 15},
 	}
 	u := g.vacuum()
 	number := func(inches float64) float64 {

@@ -11,7 +11,8 @@ import (
 
 // rulesTopic is about when not to charge, and by what.
 var rulesTopic = topic{name: "rules", forms: []form{
-	{"obstacle", rulesObstacle}, {"method", rulesMethod}, {"wait", rulesWait}, {"first", rulesFirst},
+	{"obstacle", rulesObstacle}, {"method", rulesMethod}, {"wait", rulesWait},
+	{"first", rulesFirst},
 }}
 
 // An obstacle is a condition of a machine, with its code in the library; those

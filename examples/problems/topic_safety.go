@@ -88,7 +88,8 @@ func roomForm(d *draft, ask string) error {
 	mostHead, _ := d.word("head-most")
 	caption, _ := d.word("caption")
 	t.print(f.Designation()+caption, []string{
-		floorHead + " (" + g.u.floor.symbol + ")", mostHead + " (" + u.symbol + ")"})
+		floorHead + " (" + g.u.floor.symbol + ")", mostHead + " (" + u.symbol + ")",
+	})
 	floor := first + step*g.pick(2, 5, 1)
 	if g.atLeast(2) {
 		floor += step * g.pick(0.2, 0.8, 0.1)

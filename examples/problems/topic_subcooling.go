@@ -2,8 +2,8 @@ package main
 
 // subcoolingTopic counts the liquid line from the bubble point.
 var subcoolingTopic = topic{name: "subcooling", forms: []form{
-	{"find", subcoolingFind}, {"line", subcoolingLine},
-	{"pressure", subcoolingPressure}, {"riser", subcoolingRiser},
+	{"find", subcoolingFind}, {"line", subcoolingLine}, {"pressure", subcoolingPressure},
+	{"riser", subcoolingRiser},
 }}
 
 func (g *generator) fall() float64 { return g.fine(g.among(5, 18, 1, 3, 10, 1)) }

@@ -4,8 +4,8 @@ import "math"
 
 // superheatTopic counts the suction line from the dew point.
 var superheatTopic = topic{name: "superheat", forms: []form{
-	{"find", superheatFind}, {"line", superheatLine},
-	{"pressure", superheatPressure}, {"coil", superheatCoil},
+	{"find", superheatFind}, {"line", superheatLine}, {"pressure", superheatPressure},
+	{"coil", superheatCoil},
 }}
 
 // rise draws a superheat: whole degrees at difficulty 1, tenths beyond.

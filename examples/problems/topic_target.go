@@ -9,7 +9,8 @@ import (
 // targetTopic is about the target superheat of a fixed restrictor, and what
 // follows for the charge.
 var targetTopic = topic{name: "target", forms: []form{
-	{"read", targetRead}, {"apart", targetApart}, {"judge", targetJudge}, {"weather", targetWeather},
+	{"read", targetRead}, {"apart", targetApart}, {"judge", targetJudge},
+	{"weather", targetWeather},
 }}
 
 // target is a cell of the table of target superheat as it is printed: as

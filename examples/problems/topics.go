@@ -7,13 +7,12 @@ import (
 
 // topics in the order a course takes them.
 var topics = []topic{
-	saturationTopic, glideTopic, superheatTopic, subcoolingTopic, altitudeTopic,
-	cycleTopic, targetTopic, airTopic, capacityTopic, airflowTopic, dosingTopic,
-	diagnosisTopic, recoveryTopic, cylinderTopic, evacuationTopic, nitrogenTopic,
-	weighinTopic, rulesTopic, compressionTopic, efficiencyTopic,
-	mixingTopic, coilTopic, condensateTopic, staticTopic, splitTopic, standingTopic,
-	blendleakTopic, safetyTopic, heatingTopic, refrigerationTopic,
-	capacitorTopic, wireTopic, phasesTopic,
+	saturationTopic, glideTopic, superheatTopic, subcoolingTopic, altitudeTopic, cycleTopic,
+	targetTopic, airTopic, capacityTopic, airflowTopic, dosingTopic, diagnosisTopic, recoveryTopic,
+	cylinderTopic, evacuationTopic, nitrogenTopic, weighinTopic, rulesTopic, compressionTopic,
+	efficiencyTopic, mixingTopic, coilTopic, condensateTopic, staticTopic, splitTopic,
+	standingTopic, blendleakTopic, safetyTopic, heatingTopic, refrigerationTopic, capacitorTopic,
+	wireTopic, phasesTopic,
 }
 
 func topicNames() []string {

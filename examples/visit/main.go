@@ -74,22 +74,16 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	asHTML := flags.Bool("html", false, "write the report as a page to print, with pictures")
 	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
 	tonight := flags.String(
-		"tonight",
-		"",
+		"tonight", "",
 		"an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb",
 	)
 	var audience report.Audience
 	flags.TextVar(
-		&audience,
-		"for",
-		report.Technician,
-		"`who` the report is for: technician, file or owner",
+		&audience, "for", report.Technician, "`who` the report is for: technician, file or owner",
 	)
 	units := flags.String("units", "", "IP or SI; the visit's own where not given")
 	spoken := flags.String(
-		"language",
-		"",
-		"`language` of the report, as en or es-MX; the visit's own where not given",
+		"language", "", "`language` of the report, as en or es-MX; the visit's own where not given",
 	)
 	demo := flags.String("demo", firstDemo, "demonstration visit: "+strings.Join(demoNames(), ", "))
 	if err := flags.Parse(args); err != nil {
@@ -170,10 +164,8 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 	now, night := satline.Scenario{Name: "As it is now"}, satline.CoolNight()
 	night.OutdoorDryBulb = t
 	night.Name = fmt.Sprintf(
-		"At %s outdoors, with the rooms at %s and %s wet bulb",
-		t.Format(v.Units),
-		night.ReturnDryBulb.Format(v.Units),
-		night.ReturnWetBulb.Format(v.Units),
+		"At %s outdoors, with the rooms at %s and %s wet bulb", t.Format(v.Units),
+		night.ReturnDryBulb.Format(v.Units), night.ReturnWetBulb.Format(v.Units),
 	)
 	outlooks, err := satline.Forecast(v, now, night)
 	if problem := (*satline.VisitError)(nil); errors.As(err, &problem) &&
@@ -226,16 +218,13 @@ func load(files []string, demo string, in io.Reader) ([]byte, error) {
 		}
 	}
 	return nil, fmt.Errorf(
-		"no demonstration %q; there are %s",
-		demo,
-		strings.Join(demoNames(), ", "),
+		"no demonstration %q; there are %s", demo, strings.Join(demoNames(), ", "),
 	)
 }
 
 func unreadable(err error) error {
 	return fmt.Errorf(
-		"the file cannot be read: %w; name a JSON file, as in examples/visit/demo and jobs",
-		err,
+		"the file cannot be read: %w; name a JSON file, as in examples/visit/demo and jobs", err,
 	)
 }
 

@@ -132,13 +132,7 @@ func TestTonight(t *testing.T) {
 		t.Fatal(problems.String())
 	}
 	text := out.String()
-	night, believe := strings.Index(
-		text,
-		"At 60.0 °F outdoors",
-	), strings.Index(
-		text,
-		"How far to believe this",
-	)
+	night, believe := strings.Index(text, "At 60.0 °F outdoors"), strings.Index(text, "How far to believe this")
 	if night < 0 || believe < night || strings.Count(text, "How far") != 1 {
 		t.Errorf("the forecast reads:\n%s", text)
 	}

@@ -54,8 +54,7 @@ func airPicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) {
 }
 
 func airOf(
-	dry, wet *quantity.Uncertain[quantity.Temperature],
-	p quantity.Pressure,
+	dry, wet *quantity.Uncertain[quantity.Temperature], p quantity.Pressure,
 ) (psychro.Air, bool) {
 	if dry == nil || wet == nil {
 		return psychro.Air{}, false
@@ -90,13 +89,7 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 		}
 		return gauge.Value.Absolute(a.Atmosphere.Pressure.Value)
 	}
-	low, liquidPort, dischargePort := at(
-		r.SuctionPressure,
-	), at(
-		r.LiquidPressure,
-	), at(
-		r.DischargePressure,
-	)
+	low, liquidPort, dischargePort := at(r.SuctionPressure), at(r.LiquidPressure), at(r.DischargePressure)
 	if liquidPort == 0 {
 		liquidPort = dischargePort
 	}
@@ -131,9 +124,7 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 // pressure and temperature do not tell how much: the mark stays on the dew line and
 // says so.
 func vaporMark(
-	fluid *refrigerant.Refrigerant,
-	label string,
-	p quantity.Pressure,
+	fluid *refrigerant.Refrigerant, label string, p quantity.Pressure,
 	line *quantity.Uncertain[quantity.Temperature],
 ) *diagram.Mark {
 	if p == 0 || line == nil {
@@ -153,9 +144,7 @@ func vaporMark(
 // liquidMark is the liquid in a line. Warmer than its bubble point it flashes, and the
 // mark stays on the bubble line and says so.
 func liquidMark(
-	fluid *refrigerant.Refrigerant,
-	label string,
-	p quantity.Pressure,
+	fluid *refrigerant.Refrigerant, label string, p quantity.Pressure,
 	line *quantity.Uncertain[quantity.Temperature],
 ) *diagram.Mark {
 	if p == 0 || line == nil {

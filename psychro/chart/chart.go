@@ -162,8 +162,7 @@ func (c *Chart) AddPath(label string, airs ...psychro.Air) error {
 		}
 	}
 	c.paths = append(
-		c.paths,
-		path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)},
+		c.paths, path{label: picture.OneLine(label), points: append([]psychro.Air(nil), airs...)},
 	)
 	return nil
 }

@@ -61,13 +61,8 @@ func TestSVG(t *testing.T) {
 			}
 			if sys == quantity.IP {
 				want = append(
-					want,
-					"Moist air at 11.8 psia, 6,000 ft above sea level",
-					"Dry bulb, °F",
-					"Humidity ratio, grains/lb dry air",
-					"78.0",
-					"63.0",
-					"60",
+					want, "Moist air at 11.8 psia, 6,000 ft above sea level", "Dry bulb, °F",
+					"Humidity ratio, grains/lb dry air", "78.0", "63.0", "60",
 				)
 			} else {
 				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level", "Dry bulb, °C", "Humidity ratio, g/kg dry air", "25.6", "17.2", "15")
@@ -206,11 +201,7 @@ func TestDrawsAnything(t *testing.T) {
 		}
 		if rapid.Bool().Draw(t, "range") {
 			low := rapid.Float64Range(-100, 190).Draw(t, "low")
-			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(
-				low,
-			), quantity.Celsius(
-				low+rapid.Float64Range(5, 100).Draw(t, "span"),
-			)
+			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(low), quantity.Celsius(low+rapid.Float64Range(5, 100).Draw(t, "span"))
 		}
 		if rapid.Bool().Draw(t, "limit") {
 			o.MaxHumidityRatio = rapid.Float64Range(0.001, 0.6).Draw(t, "w")
@@ -222,8 +213,7 @@ func TestDrawsAnything(t *testing.T) {
 		for range rapid.IntRange(0, 12).Draw(t, "states") {
 			a, err := psychro.FromRelativeHumidity(
 				quantity.Celsius(rapid.Float64Range(-90, 190).Draw(t, "°C")),
-				rapid.Float64Range(0, 1).Draw(t, "rh"),
-				o.Pressure,
+				rapid.Float64Range(0, 1).Draw(t, "rh"), o.Pressure,
 			)
 			if err != nil || a.HumidityRatio() > 0.4 {
 				continue
@@ -273,9 +263,7 @@ func BenchmarkPNGPhone(b *testing.B) {
 // What New did not make says so instead of drawing.
 func TestNoChart(t *testing.T) {
 	a, err := psychro.FromWetBulb(
-		quantity.Fahrenheit(80),
-		quantity.Fahrenheit(67),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
 	)
 	if err != nil {
 		t.Fatal(err)

@@ -108,8 +108,7 @@ func (c *Chart) place() string {
 	place := c.options.Pressure.Format(c.options.System)
 	if c.options.Elevation != 0 {
 		place += fmt.Sprintf(
-			", %s above sea level",
-			elevation(c.options.Elevation, c.options.System),
+			", %s above sea level", elevation(c.options.Elevation, c.options.System),
 		)
 	}
 	return place
@@ -203,9 +202,7 @@ func (s *sheet) wetBulbs() {
 		if b > s.low && b < top {
 			s.later(func() {
 				s.beside(
-					picture.Writing(picture.Small, picture.Blue, true),
-					picture.Number(v, 0),
-					b,
+					picture.Writing(picture.Small, picture.Blue, true), picture.Number(v, 0), b,
 					vg.Points(8),
 				)
 			})
@@ -248,15 +245,8 @@ func (s *sheet) volumes() {
 			s.later(func() {
 				s.WriteAlong(
 					picture.Writing(picture.Small, picture.Ochre, true),
-					picture.Number(v, s.volumeDigits),
-					piece,
-					s.frame,
-					picture.Field,
-					0.12,
-					0.2,
-					0.3,
-					0.42,
-					0.06,
+					picture.Number(v, s.volumeDigits), piece, s.frame, picture.Field, 0.12, 0.2,
+					0.3, 0.42, 0.06,
 				)
 			})
 		}
@@ -274,17 +264,8 @@ func (s *sheet) humidities() {
 			s.later(func() {
 				s.WriteAlong(
 					picture.Writing(picture.Small, picture.Teal, true),
-					picture.Number(float64(rh), 0)+" %",
-					piece,
-					s.frame,
-					picture.Field,
-					0.86,
-					0.8,
-					0.92,
-					0.72,
-					0.64,
-					0.55,
-					0.45,
+					picture.Number(float64(rh), 0)+" %", piece, s.frame, picture.Field, 0.86, 0.8,
+					0.92, 0.72, 0.64, 0.55, 0.45,
 				)
 			})
 		}
@@ -306,9 +287,7 @@ func (s *sheet) axes() {
 		x := s.x(s.dryBulb.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(
-			figures,
-			vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
-			picture.Number(v, 0),
+			figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, 0),
 		)
 	})
 	figures.XAlign, figures.YAlign = text.XLeft, text.YCenter
@@ -316,23 +295,19 @@ func (s *sheet) axes() {
 		y := s.y(v / s.perWater)
 		s.Canvas.StrokeLine2(frame, s.frame.Max.X, y, s.frame.Max.X+vg.Points(3), y)
 		s.Canvas.FillText(
-			figures,
-			vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y},
-			picture.Number(v, 0),
+			figures, vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y}, picture.Number(v, 0),
 		)
 	})
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
 	s.Canvas.FillText(
-		name,
-		vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
+		name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
 		"Dry bulb, "+s.dryBulb.Symbol(),
 	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(
-		name,
-		vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
+		name, vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
 		"Humidity ratio, "+s.waterUnit,
 	)
 }
@@ -383,10 +358,7 @@ func (s *sheet) enthalpies() {
 		s.Canvas.StrokeLine2(picture.Stroke(picture.Ink, 0.6), from.X, from.Y, to.X, to.Y)
 		if picture.Multiple(v, s.enthalpyMajor) {
 			b := picture.BoxOf(
-				words,
-				picture.Number(v, 0),
-				s.point(a).Add(unit.Scale(far+vg.Points(7))),
-				0,
+				words, picture.Number(v, 0), s.point(a).Add(unit.Scale(far+vg.Points(7))), 0,
 			)
 			if s.Free(b) && b.Corners()[0].X > vg.Points(3) {
 				s.Write(words, picture.Number(v, 0), b, nil)

@@ -28,8 +28,7 @@ func Example() {
 		return
 	}
 	for _, err := range []error{
-		c.AddState("return", entering),
-		c.AddState("supply", cooling.End),
+		c.AddState("return", entering), c.AddState("supply", cooling.End),
 		c.AddCoil("", entering, cooling.End),
 	} {
 		if err != nil {
@@ -68,10 +67,8 @@ func ExampleChart_AddProcess() {
 		return
 	}
 	for _, err := range []error{
-		c.AddState("outdoor", outdoor),
-		c.AddState("supply", spray.End),
-		c.AddProcess("heater", heating),
-		c.AddProcess("spray", spray),
+		c.AddState("outdoor", outdoor), c.AddState("supply", spray.End),
+		c.AddProcess("heater", heating), c.AddProcess("spray", spray),
 	} {
 		if err != nil {
 			fmt.Println(err)
@@ -116,8 +113,7 @@ func ExampleChart_AddPath() {
 		return
 	}
 	for _, err := range []error{
-		c.AddPath("", indoor, mixed.Air, outdoor),
-		c.AddState("mixed", mixed.Air),
+		c.AddPath("", indoor, mixed.Air, outdoor), c.AddState("mixed", mixed.Air),
 	} {
 		if err != nil {
 			fmt.Println(err)

@@ -17,10 +17,7 @@ func (c *Chart) SVG(w io.Writer, page Page) error {
 		return err
 	}
 	return picture.SVG(
-		w,
-		picture.Page(page),
-		c.options.Title,
-		c.Describe(),
+		w, picture.Page(page), c.options.Title, c.Describe(),
 		func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) },
 	)
 }
@@ -34,10 +31,7 @@ func (c *Chart) PNG(w io.Writer, page Page, dpi int) error {
 		return err
 	}
 	return picture.PNG(
-		w,
-		picture.Page(page),
-		dpi,
-		func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) },
+		w, picture.Page(page), dpi, func(canvas draw.Canvas) { c.draw(canvas, picture.Page(page)) },
 	)
 }
 
@@ -51,11 +45,8 @@ func (c *Chart) Describe() string {
 	for _, st := range c.states {
 		a := st.air
 		s += fmt.Sprintf(
-			" %s: dry bulb %s, wet bulb %s, relative humidity %.0f %%.",
-			st.label,
-			a.DryBulb().Format(o.System),
-			a.WetBulb().Format(o.System),
-			100*a.RelativeHumidity(),
+			" %s: dry bulb %s, wet bulb %s, relative humidity %.0f %%.", st.label,
+			a.DryBulb().Format(o.System), a.WetBulb().Format(o.System), 100*a.RelativeHumidity(),
 		)
 	}
 	return s

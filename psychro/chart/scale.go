@@ -56,9 +56,7 @@ func scalesOf(sys quantity.System) scales {
 	}
 	s.dryBulb, s.volume = quantity.UnitOf[quantity.Temperature](
 		sys,
-	), quantity.UnitOf[quantity.SpecificVolume](
-		sys,
-	)
+	), quantity.UnitOf[quantity.SpecificVolume](sys)
 	s.enthalpyUnit = quantity.UnitOf[quantity.SpecificEnthalpy](sys)
 	return s
 }

@@ -81,8 +81,7 @@ func (s *sheet) table() {
 		columns = columns[:5]
 		first = vg.Points(92)
 		step = min(
-			step,
-			(vg.Points(s.page.Width)-left-vg.Points(8)-first)/vg.Length(len(columns)-1),
+			step, (vg.Points(s.page.Width)-left-vg.Points(8)-first)/vg.Length(len(columns)-1),
 		)
 	}
 	var rows []picture.Row[psychro.Air]

@@ -16,8 +16,7 @@ func ExampleNew() {
 	f := fact.New(
 		"reason.superheat-high",
 		fact.Measured(
-			"superheat",
-			quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)),
+			"superheat", quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)),
 		),
 		fact.Amount("target", quantity.FahrenheitDelta(12)),
 	)
@@ -61,10 +60,8 @@ func TestJSONReadsBack(t *testing.T) {
 
 func TestJSONRefuses(t *testing.T) {
 	for _, text := range []string{
-		`{"name":"x","kind":"weight","value":"1 kg"}`,
-		`{"name":"x","kind":"mass","value":1}`,
-		`{"name":"x","kind":"mass","value":"1"}`,
-		`{"name":"x","kind":"count","value":"many"}`,
+		`{"name":"x","kind":"weight","value":"1 kg"}`, `{"name":"x","kind":"mass","value":1}`,
+		`{"name":"x","kind":"mass","value":"1"}`, `{"name":"x","kind":"count","value":"many"}`,
 		`[]`,
 	} {
 		var v fact.Value

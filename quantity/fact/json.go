@@ -98,9 +98,7 @@ func (v *Value) UnmarshalJSON(text []byte) error {
 		if _, isText := content.(encoding.TextUnmarshaler); isText && len(in.Value) > 0 &&
 			in.Value[0] != '"' {
 			return fmt.Errorf(
-				"fact: value %q of kind %q is not text; write it with its unit",
-				in.Name,
-				in.Kind,
+				"fact: value %q of kind %q is not text; write it with its unit", in.Name, in.Kind,
 			)
 		}
 		if err := json.Unmarshal(in.Value, content); err != nil {

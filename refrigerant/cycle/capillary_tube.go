@@ -33,9 +33,7 @@ const (
 // downstream, none where that is not lower. The error is a *RangeError, or
 // refrigerant.ErrNoRefrigerant.
 func (c CapillaryTube) Flow(
-	r *refrigerant.Refrigerant,
-	upstream refrigerant.State,
-	downstream quantity.Pressure,
+	r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure,
 ) (quantity.MassFlow, error) {
 	if err := c.check(); err != nil {
 		return 0, err
@@ -55,10 +53,7 @@ func (c CapillaryTube) check() error {
 		return err
 	}
 	return limit.Within(
-		"length of a capillary tube",
-		c.Length,
-		c.Diameter*50,
-		c.Diameter*1e4,
+		"length of a capillary tube", c.Length, c.Diameter*50, c.Diameter*1e4,
 		"a tube of a few diameters is a ShortTube",
 	)
 }

@@ -51,13 +51,8 @@ func TestCapillaryAgainstChart(t *testing.T) {
 	}
 	t.Logf("largest deviation %+.1f %%, mean %+.1f %%", 100*worst, 100*mean/n)
 	verify.Relative(
-		t,
-		source,
-		"R-22 through capillaries of 1.2 to 1.8 mm, largest deviation",
-		"lb/h",
-		at[1],
-		at[0],
-		0.10,
+		t, source, "R-22 through capillaries of 1.2 to 1.8 mm, largest deviation", "lb/h", at[1],
+		at[0], 0.10,
 	)
 	if math.Abs(mean/n) > 0.02 {
 		t.Errorf("mean deviation %.1f %%", 100*mean/n)
@@ -79,10 +74,8 @@ func TestCapillaryFlashing(t *testing.T) {
 			k := 2.62e5 / math.Pow(pb, 0.75)
 			if off := vl * (1 + k*(1/share-1)) * float64(s.Density); math.Abs(off-1) > 0.08 {
 				t.Errorf(
-					"%s at %.2f of its bubble pressure: %.2f of the volume of the equation",
-					d,
-					share,
-					off,
+					"%s at %.2f of its bubble pressure: %.2f of the volume of the equation", d,
+					share, off,
 				)
 			}
 		}

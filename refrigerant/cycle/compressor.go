@@ -42,9 +42,8 @@ func (c Compressor) withDefaults() Compressor {
 		field *float64
 		value float64
 	}{
-		{&c.Full, 0.97}, {&c.Clearance, 0.03},
-		{&c.Best, 0.68}, {&c.BestRatio, 2.8}, {&c.Falloff, 0.22},
-		{&c.HeatLoss, 0.06},
+		{&c.Full, 0.97}, {&c.Clearance, 0.03}, {&c.Best, 0.68}, {&c.BestRatio, 2.8},
+		{&c.Falloff, 0.22}, {&c.HeatLoss, 0.06},
 	} {
 		if *f.field == 0 {
 			*f.field = f.value
@@ -104,8 +103,7 @@ const (
 
 func (c *Compressor) volumetric(ratio float64) float64 {
 	return c.Full * softFloor(
-		1-c.Clearance*(math.Pow(compressing(ratio), reexpansion)-1),
-		leastVolumetric,
+		1-c.Clearance*(math.Pow(compressing(ratio), reexpansion)-1), leastVolumetric,
 	)
 }
 
@@ -143,9 +141,7 @@ type pumped struct {
 // slips back through its valves: hot gas that mixes with the suction gas, takes room from
 // it, and is pumped again.
 func (c *Compressor) pump(
-	f *cyclefluid.Fluid,
-	in, out *cyclefluid.Isobar,
-	s *cyclefluid.State,
+	f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State,
 	scale, workScale, leak float64,
 ) pumped {
 	taken := *s
@@ -172,10 +168,7 @@ func (c *Compressor) pump(
 // capacity and cools the discharge, but does not add to the flow. What is swept of it
 // instead adds to the flow.
 func (c *Compressor) sweep(
-	f *cyclefluid.Fluid,
-	in, out *cyclefluid.Isobar,
-	s *cyclefluid.State,
-	workScale float64,
+	f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, workScale float64,
 ) pumped {
 	if s.H < in.Dew.H {
 		taken := in.AtEnthalpy(in.Dew.H - c.swept*(in.Dew.H-s.H))

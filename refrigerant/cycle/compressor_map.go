@@ -144,9 +144,7 @@ func (m *Map) none(flow float64) error {
 // AtState is At with the suction gas in a state of its own, and the discharge by its
 // pressure. The error is a *RangeError, or refrigerant.ErrNoRefrigerant.
 func (m *Map) AtState(
-	r *refrigerant.Refrigerant,
-	suction refrigerant.State,
-	discharge quantity.Pressure,
+	r *refrigerant.Refrigerant, suction refrigerant.State, discharge quantity.Pressure,
 ) (quantity.MassFlow, quantity.Power, error) {
 	td, err := r.DewTemperature(suction.Pressure)
 	if err != nil {
@@ -177,9 +175,7 @@ func (m *Map) AtState(
 }
 
 func idealWork(
-	r *refrigerant.Refrigerant,
-	from refrigerant.State,
-	to quantity.Pressure,
+	r *refrigerant.Refrigerant, from refrigerant.State, to quantity.Pressure,
 ) (float64, error) {
 	s, err := r.StateAtEntropy(to, from.Entropy)
 	return float64(s.Enthalpy - from.Enthalpy), err
@@ -223,10 +219,7 @@ func (m *Map) inside(suction, discharge float64) (ts, tc float64) {
 
 // at returns flow, and work per mass of it, for the solver, at any state.
 func (m *Map) at(
-	f *cyclefluid.Fluid,
-	in, out *cyclefluid.Isobar,
-	s *cyclefluid.State,
-	ideal float64,
+	f *cyclefluid.Fluid, in, out *cyclefluid.Isobar, s *cyclefluid.State, ideal float64,
 ) (flow, work float64) {
 	ts, tc := m.inside(in.Dew.T, out.Dew.T)
 	flow, power := m.polynomials(ts, tc)

@@ -86,17 +86,7 @@ func TestMapPolynomial(t *testing.T) {
 	if _, _, err := m.At(quantity.Fahrenheit(80), quantity.Fahrenheit(110)); err == nil {
 		t.Error("outside the envelope taken")
 	}
-	ip, si := mapOf(
-		t,
-		Compressor{Displacement: 2.9e-3},
-		"R-22",
-		MapIP,
-	), mapOf(
-		t,
-		Compressor{Displacement: 2.9e-3},
-		"R-22",
-		MapSI,
-	)
+	ip, si := mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapIP), mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapSI)
 	f1, p1, _ := ip.At(quantity.Celsius(5), quantity.Celsius(45))
 	f2, p2, _ := si.At(quantity.Celsius(5), quantity.Celsius(45))
 	if math.Abs(float64(f1/f2)-1) > 1e-6 || math.Abs(float64(p1/p2)-1) > 1e-6 {
@@ -115,17 +105,12 @@ func TestMapInTheMachine(t *testing.T) {
 		a, b := solve(t, plain, c, Faults{}), solve(t, mapped, c, Faults{})
 		if d := math.Abs(float64(b.Capacity/a.Capacity) - 1); d > 0.01 {
 			t.Errorf(
-				"%v: capacity %v with map, %v without",
-				c.OutdoorDryBulb,
-				b.Capacity,
-				a.Capacity,
+				"%v: capacity %v with map, %v without", c.OutdoorDryBulb, b.Capacity, a.Capacity,
 			)
 		}
 		if d := math.Abs(float64(b.CompressorPower/a.CompressorPower) - 1); d > 0.03 {
 			t.Errorf(
-				"%v: power %v with map, %v without",
-				c.OutdoorDryBulb,
-				b.CompressorPower,
+				"%v: power %v with map, %v without", c.OutdoorDryBulb, b.CompressorPower,
 				a.CompressorPower,
 			)
 		}
@@ -173,10 +158,8 @@ func TestCompressorEfficiencies(t *testing.T) {
 		if c.VolumetricEfficiency(ratio) != c.VolumetricEfficiency(1) ||
 			c.IsentropicEfficiency(ratio) != c.IsentropicEfficiency(1) {
 			t.Errorf(
-				"efficiencies %v and %v at a ratio of %v",
-				c.VolumetricEfficiency(ratio),
-				c.IsentropicEfficiency(ratio),
-				ratio,
+				"efficiencies %v and %v at a ratio of %v", c.VolumetricEfficiency(ratio),
+				c.IsentropicEfficiency(ratio), ratio,
 			)
 		}
 	}

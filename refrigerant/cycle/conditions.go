@@ -45,10 +45,7 @@ func (c Conditions) check() error {
 		return err
 	}
 	return limit.Within(
-		"elevation",
-		c.Elevation,
-		quantity.Feet(-1500),
-		quantity.Feet(16000),
+		"elevation", c.Elevation, quantity.Feet(-1500), quantity.Feet(16000),
 		"feet or meters above sea level",
 	)
 }

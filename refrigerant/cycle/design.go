@@ -188,12 +188,7 @@ func suctionLineBore(tons float64) float64 {
 
 func (d *designer) sizeCondenser(m, h3, outdoor float64, air psychro.Air) error {
 	p, t := &d.plant, &d.t
-	p.condenser.air = float64(
-		d.spec.OutdoorAirflow,
-	) * outdoorDensity(
-		outdoor,
-		float64(air.Pressure()),
-	)
+	p.condenser.air = float64(d.spec.OutdoorAirflow) * outdoorDensity(outdoor, float64(air.Pressure()))
 	t.outdoorT = outdoor
 	t.outdoorAir = p.condenser.air * outdoorHeatCapacity
 	over := func(logUA float64) float64 {
@@ -260,9 +255,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		fl, fh := short(low), short(high)
 		if !(fl < 0 && fh > 0) {
 			return fmt.Errorf(
-				"no piston of %v to %v passes %v",
-				quantity.Length(low),
-				quantity.Length(high),
+				"no piston of %v to %v passes %v", quantity.Length(low), quantity.Length(high),
 				quantity.MassFlow(m),
 			)
 		}
@@ -283,8 +276,7 @@ func (d *designer) sizeDevice(m, superheat float64) error {
 		fl, fh := long(low), long(high)
 		if !(fl > 0 && fh < 0) {
 			return fmt.Errorf(
-				"no capillary of %v bore passes %v",
-				c.Diameter,
+				"no capillary of %v bore passes %v", c.Diameter,
 				quantity.MassFlow(m/float64(c.Count)),
 			)
 		}

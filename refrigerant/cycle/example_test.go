@@ -284,8 +284,7 @@ func ExampleFitted_Predict() {
 		name    string
 		changed cycle.Faults
 	}{
-		{"as found", cycle.Faults{}},
-		{"a pound more", pound},
+		{"as found", cycle.Faults{}}, {"a pound more", pound},
 		{"new filter", cycle.Faults{IndoorAirflow: 0.12}},
 	} {
 		p, err := f.Predict(v.Conditions, c.changed)

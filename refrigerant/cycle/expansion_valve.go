@@ -40,8 +40,7 @@ const (
 // a superheat with the evaporator at a pressure. A Gradient not above 0 stands for that
 // of an electronic valve, 1 °F.
 func (v ExpansionValve) Opening(
-	superheat quantity.TemperatureDelta,
-	evaporator quantity.Pressure,
+	superheat quantity.TemperatureDelta, evaporator quantity.Pressure,
 ) float64 {
 	if !(v.Gradient > 0) {
 		v.Gradient = quantity.FahrenheitDelta(1)

@@ -74,10 +74,7 @@ func (f Faults) check() error {
 		return err
 	}
 	return limit.Within(
-		"suction line restriction",
-		f.SuctionRestriction,
-		0,
-		quantity.Bar(60),
+		"suction line restriction", f.SuctionRestriction, 0, quantity.Bar(60),
 		"a pressure drop at rated flow",
 	)
 }

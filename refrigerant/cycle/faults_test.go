@@ -136,12 +136,7 @@ func TestPublishedFaults(t *testing.T) {
 			t.Errorf("row %d, %s on %s of %s: the table says %s, the model %s", i+1, r.variable, r.fault, r.device, r.model, now)
 		}
 		name := fmt.Sprintf(
-			"%s, %s, %s at %s: %s",
-			r.refrigerant,
-			r.device,
-			r.fault,
-			r.conditions,
-			r.variable,
+			"%s, %s, %s at %s: %s", r.refrigerant, r.device, r.fault, r.conditions, r.variable,
 		)
 		published, err := strconv.ParseFloat(r.published, 64)
 		direction := r.published
@@ -172,10 +167,7 @@ func TestPublishedFaults(t *testing.T) {
 			!strings.HasPrefix(r.note, "off") {
 			t.Errorf(
 				"%s: published %s, model %s, note %q: say where it is off in size, and only there",
-				name,
-				r.published,
-				now,
-				r.note,
+				name, r.published, now, r.note,
 			)
 		}
 		if err == nil && math.Abs(published-effect) > likeSize && r.note != "" {
@@ -190,12 +182,7 @@ func TestPublishedFaults(t *testing.T) {
 	}
 	t.Logf(
 		"%d of %d published effects have their direction, %d have not; %d are off in size, %d of them by more than %g points",
-		agree,
-		len(rows),
-		off,
-		sizes,
-		beyond,
-		likeSize,
+		agree, len(rows), off, sizes, beyond, likeSize,
 	)
 	if !update {
 		return
@@ -207,16 +194,8 @@ func TestPublishedFaults(t *testing.T) {
 	for _, r := range rows {
 		_ = w.Write(
 			[]string{
-				r.source,
-				r.memory,
-				r.refrigerant,
-				r.device,
-				r.conditions,
-				r.fault,
-				r.variable,
-				r.published,
-				r.model,
-				r.note,
+				r.source, r.memory, r.refrigerant, r.device, r.conditions, r.fault, r.variable,
+				r.published, r.model, r.note,
 			},
 		)
 	}

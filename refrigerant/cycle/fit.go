@@ -78,73 +78,43 @@ func parametersFor(s *System, v *Visit) []parameter {
 	}
 	all := []parameter{
 		{
-			"charge",
-			0.15,
-			-0.55,
-			0.9,
+			"charge", 0.15, -0.55, 0.9,
 			func(x float64, _ *Tuning, _ *Conditions, f *Faults) { f.Charge = x },
 		},
 		{
-			"evaporator",
-			0.15,
-			-0.7,
-			1.5,
+			"evaporator", 0.15, -0.7, 1.5,
 			func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.EvaporatorUA = x },
 		},
 		{
-			"condenser",
-			0.20,
-			-0.7,
-			1.5,
+			"condenser", 0.20, -0.7, 1.5,
 			func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CondenserUA = x },
 		},
 		{
-			"metering",
-			0.10,
-			-0.7,
-			1.5,
+			"metering", 0.10, -0.7, 1.5,
 			func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.MeteringSize = x },
 		},
 		{
-			"compressor flow",
-			0.07,
-			-0.6,
-			0.6,
+			"compressor flow", 0.07, -0.6, 0.6,
 			func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CompressorFlow = x },
 		},
 		{
-			"compressor work",
-			0.08,
-			-0.5,
-			1,
+			"compressor work", 0.08, -0.5, 1,
 			func(x float64, t *Tuning, _ *Conditions, _ *Faults) { t.CompressorWork = x },
 		},
 		{
-			"indoor airflow",
-			airflow,
-			-0.8,
-			0.8,
+			"indoor airflow", airflow, -0.8, 0.8,
 			func(x float64, _ *Tuning, _ *Conditions, f *Faults) { f.IndoorAirflow = x },
 		},
 		{
-			"outdoor dry bulb",
-			or(v.OutdoorStd),
-			-3,
-			3,
+			"outdoor dry bulb", or(v.OutdoorStd), -3, 3,
 			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.OutdoorDryBulb += quantity.Temperature(x) },
 		},
 		{
-			"return dry bulb",
-			or(v.DryBulbStd),
-			-3,
-			3,
+			"return dry bulb", or(v.DryBulbStd), -3, 3,
 			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnDryBulb += quantity.Temperature(x) },
 		},
 		{
-			"return wet bulb",
-			or(v.WetBulbStd),
-			-3,
-			3,
+			"return wet bulb", or(v.WetBulbStd), -3, 3,
 			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnWetBulb += quantity.Temperature(x) },
 		},
 	}
@@ -357,8 +327,7 @@ func (l *leastSquares) run() (*Fitted, error) {
 
 // descend goes down from x, by the method of Levenberg and Marquardt.
 func (l *leastSquares) descend(
-	x, r []float64,
-	now Operating,
+	x, r []float64, now Operating,
 ) ([]float64, []float64, Operating, error) {
 	const rounds = 25
 	n := len(l.parameters)

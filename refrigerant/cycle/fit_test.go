@@ -39,8 +39,7 @@ func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
 	read.OutdoorDryBulb += quantity.Temperature(noise(0.4))
 	read.ReturnDryBulb += quantity.Temperature(noise(0.4))
 	read.ReturnWetBulb = min(
-		read.ReturnWetBulb+quantity.Temperature(noise(0.4)),
-		read.ReturnDryBulb,
+		read.ReturnWetBulb+quantity.Temperature(noise(0.4)), read.ReturnDryBulb,
 	)
 	return Visit{
 		Conditions:      read,
@@ -113,11 +112,7 @@ func TestFitOfTheOrdinaryMachine(t *testing.T) {
 			}
 			if u.Std > u.Prior*1.0001 {
 				t.Errorf(
-					"%v: %s more doubtful after the fit: %g from %g",
-					m,
-					u.Name,
-					u.Std,
-					u.Prior,
+					"%v: %s more doubtful after the fit: %g from %g", m, u.Name, u.Std, u.Prior,
 				)
 			}
 		}
@@ -131,10 +126,7 @@ func TestFitOfTheOrdinaryMachine(t *testing.T) {
 		if d := math.Abs(float64(p.Superheat.Value - o.Superheat)); d > 0.01 ||
 			len(p.Extrapolating) > 0 {
 			t.Errorf(
-				"%v: predicts superheat off by %g K where it was fitted, %v",
-				m,
-				d,
-				p.Extrapolating,
+				"%v: predicts superheat off by %g K where it was fitted, %v", m, d, p.Extrapolating,
 			)
 		}
 	}
@@ -170,13 +162,7 @@ func TestBandsCover(t *testing.T) {
 	type count struct{ in, all int }
 	cover := map[string]*count{}
 	names := []string{
-		"superheat",
-		"subcooling",
-		"evaporating",
-		"condensing",
-		"coil surface",
-		"capacity",
-		"power",
+		"superheat", "subcooling", "evaporating", "condensing", "coil surface", "capacity", "power",
 	}
 	for _, k := range names {
 		cover[k] = &count{}
@@ -245,11 +231,7 @@ func TestFitFindsTheCharge(t *testing.T) {
 		if u.Name != "charge" || math.Abs(u.Value-charge) > 2*u.Std || !u.Learned() ||
 			u.Value*charge <= 0 {
 			t.Errorf(
-				"charge %+.2f found as %+.3f ± %.3f (prior %.2f)",
-				charge,
-				u.Value,
-				u.Std,
-				u.Prior,
+				"charge %+.2f found as %+.3f ± %.3f (prior %.2f)", charge, u.Value, u.Std, u.Prior,
 			)
 		}
 	}
@@ -274,9 +256,7 @@ func TestMisfit(t *testing.T) {
 	b, _ := bad.Predict(c, Faults{})
 	if !(bad.Misfit() > 2 && b.Superheat.Std >= a.Superheat.Std && b.Subcooling.Std > a.Subcooling.Std) {
 		t.Errorf(
-			"misfit %.2f, subcooling ± %.2f from ± %.2f K",
-			bad.Misfit(),
-			b.Subcooling.Std,
+			"misfit %.2f, subcooling ± %.2f from ± %.2f K", bad.Misfit(), b.Subcooling.Std,
 			a.Subcooling.Std,
 		)
 	}
@@ -295,11 +275,8 @@ func TestBandsGrow(t *testing.T) {
 	far, _ := f.Predict(weather(60, 72, 58), Faults{})
 	if !(far.Evaporating.Std > near.Evaporating.Std && len(near.Extrapolating) == 0 && len(far.Extrapolating) >= 2) {
 		t.Errorf(
-			"near ± %.2f K %v, far ± %.2f K %v",
-			near.Evaporating.Std,
-			near.Extrapolating,
-			far.Evaporating.Std,
-			far.Extrapolating,
+			"near ± %.2f K %v, far ± %.2f K %v", near.Evaporating.Std, near.Extrapolating,
+			far.Evaporating.Std, far.Extrapolating,
 		)
 	}
 }
@@ -349,10 +326,7 @@ func TestEveryChangeIsAnExtrapolation(t *testing.T) {
 		}
 		if len(far.Extrapolating) != 1 || far.Evaporating.Std <= near.Evaporating.Std {
 			t.Errorf(
-				"%s: %v, ± %.2f K from ± %.2f K",
-				name,
-				far.Extrapolating,
-				far.Evaporating.Std,
+				"%s: %v, ± %.2f K from ± %.2f K", name, far.Extrapolating, far.Evaporating.Std,
 				near.Evaporating.Std,
 			)
 		}
@@ -386,8 +360,7 @@ func TestFreezeForecast(t *testing.T) {
 	p, err := f.Predict(at, Faults{})
 	if err != nil || math.Abs(p.CoilSurface.Value.Fahrenheit()-32) > 0.1 {
 		t.Errorf(
-			"at the wet bulb of frost the surface is %.2f °F",
-			p.CoilSurface.Value.Fahrenheit(),
+			"at the wet bulb of frost the surface is %.2f °F", p.CoilSurface.Value.Fahrenheit(),
 		)
 	}
 	// A fan that holds the head keeps the coil warmer on a cool night, and the more so the
@@ -409,8 +382,7 @@ func TestFreezeForecast(t *testing.T) {
 	if charged, short := gain(g), gain(f); charged < 0.5 || short < 0 || short > charged {
 		t.Errorf(
 			"holding the head warms the coil by %.2f K charged, and by %.2f K short of charge",
-			charged,
-			short,
+			charged, short,
 		)
 	}
 }

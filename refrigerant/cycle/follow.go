@@ -146,10 +146,7 @@ func (t *trial) stepAlong(y, along *unknowns, length float64) (unknowns, bool) {
 			ahead += along[i] * (next[i] - y[i])
 		}
 		if max(
-			math.Abs(r[rPump]),
-			math.Abs(r[rDevice]),
-			math.Abs(r[rHeat]),
-			math.Abs(ahead),
+			math.Abs(r[rPump]), math.Abs(r[rDevice]), math.Abs(r[rHeat]), math.Abs(ahead),
 		) < tolerance {
 			return next, true
 		}

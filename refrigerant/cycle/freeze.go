@@ -80,8 +80,7 @@ func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 // freezesAt looks from a point where the surface is above freezing towards end for where it
 // no longer is.
 func (f *Fitted) freezesAt(
-	from, end float64,
-	at func(float64) (Conditions, Faults),
+	from, end float64, at func(float64) (Conditions, Faults),
 ) (float64, bool) {
 	ps := f.parameters()
 	x := make([]float64, len(ps))

@@ -29,8 +29,7 @@ func mustDesign(t testing.TB, s Spec) *System {
 func machine(t testing.TB, designation string, m refrigerant.Metering) *System {
 	t.Helper()
 	return mustDesign(
-		t,
-		Spec{Refrigerant: lookup(t, designation), Capacity: quantity.Tons(3), Metering: m},
+		t, Spec{Refrigerant: lookup(t, designation), Capacity: quantity.Tons(3), Metering: m},
 	)
 }
 

@@ -54,9 +54,7 @@ func (e *MisfitError) Error() string {
 		misses = append(
 			misses,
 			fmt.Sprintf(
-				"%s %s, where the nearest has %s",
-				m.Reading,
-				quantity.InBoth(m.Read),
+				"%s %s, where the nearest has %s", m.Reading, quantity.InBoth(m.Read),
 				quantity.InBoth(m.Nearest),
 			),
 		)

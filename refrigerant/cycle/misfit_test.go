@@ -54,28 +54,16 @@ func TestFitEnds(t *testing.T) {
 	u := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
 	for i := range n {
 		s := machine(
-			t,
-			fluids[i%len(fluids)],
-			refrigerant.FixedRestrictor+refrigerant.Metering(i%4),
+			t, fluids[i%len(fluids)], refrigerant.FixedRestrictor+refrigerant.Metering(i%4),
 		)
 		c := weather(u(60, 110), 77, 65)
 		o := solve(t, s, c, Faults{})
 		v := visitTo(r, c, &o)
-		v.SuctionPressure.Value, v.LiquidPressure.Value = quantity.PSIG(
-			u(5, 500),
-		), quantity.PSIG(
-			u(5, 600),
-		)
+		v.SuctionPressure.Value, v.LiquidPressure.Value = quantity.PSIG(u(5, 500)), quantity.PSIG(u(5, 600))
 		v.SuctionLine.Value, v.LiquidLine.Value = quantity.Fahrenheit(
 			u(-40, 200),
-		), quantity.Fahrenheit(
-			u(-40, 200),
-		)
-		v.DischargeLine.Value, v.Supply.Value = quantity.Fahrenheit(
-			u(0, 350),
-		), quantity.Fahrenheit(
-			u(-40, 150),
-		)
+		), quantity.Fahrenheit(u(-40, 200))
+		v.DischargeLine.Value, v.Supply.Value = quantity.Fahrenheit(u(0, 350)), quantity.Fahrenheit(u(-40, 150))
 		l := leastSquares{s: s, v: &v, readings: v.readings(), parameters: parametersFor(s, &v)}
 		f, err := l.run()
 		// What was begun when the limit was met is brought to its end.
@@ -94,8 +82,7 @@ func TestFitEnds(t *testing.T) {
 			continue
 		}
 		if !slices.IsSortedFunc(
-			off.Misses,
-			func(a, b Miss) int { return int(math.Copysign(1, b.Off-a.Off)) },
+			off.Misses, func(a, b Miss) int { return int(math.Copysign(1, b.Off-a.Off)) },
 		) {
 			t.Errorf("case %d: %v", i, off.Misses)
 		}

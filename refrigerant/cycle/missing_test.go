@@ -141,9 +141,7 @@ func TestPredictionFromContradictions(t *testing.T) {
 		for _, x := range []float64{float64(p.NetCapacity.Value), p.NetCapacity.Std, float64(p.Superheat.Value), p.Superheat.Std, p.SuctionPressure.Std} {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
 				t.Errorf(
-					"misfit %.0f: capacity %v, superheat %v",
-					f.Misfit(),
-					p.NetCapacity,
+					"misfit %.0f: capacity %v, superheat %v", f.Misfit(), p.NetCapacity,
 					p.Superheat,
 				)
 			}

@@ -157,9 +157,7 @@ func (t *trial) operating(v outcome) Operating {
 		Suction:   port(t.suctionP, &t.gas),
 		Discharge: port(t.dischargeP, &t.hot),
 		EvaporatorOut: Port{
-			quantity.Pressure(t.evap.P),
-			quantity.Temperature(e.t),
-			quantity.SpecificEnthalpy(e.h),
+			quantity.Pressure(t.evap.P), quantity.Temperature(e.t), quantity.SpecificEnthalpy(e.h),
 			min(max(e.x, 0), 1),
 		},
 
@@ -231,9 +229,7 @@ const vaporHeatCapacity = 1860.0 // J/(kg K), of water
 
 func port(p float64, s *cyclefluid.State) Port {
 	return Port{
-		quantity.Pressure(p),
-		quantity.Temperature(s.T),
-		quantity.SpecificEnthalpy(s.H),
+		quantity.Pressure(p), quantity.Temperature(s.T), quantity.SpecificEnthalpy(s.H),
 		math.Min(math.Max(s.X, 0), 1),
 	}
 }
@@ -243,10 +239,7 @@ func (t *trial) portAt(b *cyclefluid.Isobar, h float64) Port {
 	if h < b.Bubble.H {
 		l := b.LiquidAtEnthalpy(h)
 		return Port{
-			quantity.Pressure(b.P),
-			quantity.Temperature(l.T),
-			quantity.SpecificEnthalpy(h),
-			0,
+			quantity.Pressure(b.P), quantity.Temperature(l.T), quantity.SpecificEnthalpy(h), 0,
 		}
 	}
 	s := b.AtEnthalpy(h)

@@ -229,11 +229,7 @@ func (t *trial) evaluate(y unknowns) (r residuals) {
 	leaving := &t.evaporated
 	bulb := leaving.t + t.bulb*(t.returnT-leaving.t)
 	t.metered, t.open = t.device.flow(
-		&t.inlet,
-		bulb-t.evap.Dew.T-t.setting,
-		evaporatorP,
-		t.size,
-		t.stuck,
+		&t.inlet, bulb-t.evap.Dew.T-t.setting, evaporatorP, t.size, t.stuck,
 	)
 
 	// The suction line warms towards the outdoor air.
@@ -268,13 +264,7 @@ func (t *trial) meet(h float64) {
 	}
 	if h < b.Bubble.H {
 		l := b.LiquidAtEnthalpy(h)
-		in.bubble, in.subcooling, in.volume = min(
-			t.fluid.BubblePressure(l.T),
-			b.P,
-		), max(
-			b.Bubble.T-l.T,
-			0,
-		), l.V
+		in.bubble, in.subcooling, in.volume = min(t.fluid.BubblePressure(l.T), b.P), max(b.Bubble.T-l.T, 0), l.V
 		return
 	}
 	s := b.AtEnthalpy(h)
@@ -297,10 +287,7 @@ func (t *trial) contents(h3 float64) float64 {
 	t.inLiquidLine = t.plant.liquid.volume / in.volume
 	if in.quality > 0 {
 		t.inLiquidLine = t.plant.liquid.volume * twoPhaseDensity(
-			in.quality,
-			in.quality,
-			in.liquid,
-			in.vapor,
+			in.quality, in.quality, in.liquid, in.vapor,
 		)
 	}
 

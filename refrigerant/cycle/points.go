@@ -335,10 +335,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 		rise = float64(c.discharge.Enthalpy) - h1
 		if !(rise > float64(leastRise)) {
 			return c, tooCold(
-				r,
-				dischargeP,
-				c.suction.Enthalpy+leastRise,
-				quantity.Temperature(in[iDischargeT]),
+				r, dischargeP, c.suction.Enthalpy+leastRise, quantity.Temperature(in[iDischargeT]),
 			)
 		}
 		v[oIsentropic] = float64(c.ideal.Enthalpy-c.suction.Enthalpy) / rise
@@ -356,13 +353,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			}
 			v[oFlowMap] = float64(flow)
 		case k.Displacement > 0:
-			v[oFlowMap] = k.volumetric(
-				v[oRatio],
-			) * float64(
-				k.Displacement,
-			) * float64(
-				c.suction.Density,
-			)
+			v[oFlowMap] = k.volumetric(v[oRatio]) * float64(k.Displacement) * float64(c.suction.Density)
 		}
 	}
 	v[oFlowPower] = in[iPower] * (1 - heatLoss) / rise
@@ -379,9 +370,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 // tooCold is the error of a discharge line at which the gas would have gained nothing: at
 // the pressure there it has the enthalpy least in hotter gas only.
 func tooCold(
-	r *refrigerant.Refrigerant,
-	p quantity.Pressure,
-	least quantity.SpecificEnthalpy,
+	r *refrigerant.Refrigerant, p quantity.Pressure, least quantity.SpecificEnthalpy,
 	t quantity.Temperature,
 ) error {
 	hotter, err := r.StateAtEnthalpy(p, least)
@@ -400,9 +389,7 @@ func tooCold(
 
 // otherPort moves a high-side pressure by kelvins of saturation temperature.
 func otherPort(
-	r *refrigerant.Refrigerant,
-	p quantity.Pressure,
-	kelvins float64,
+	r *refrigerant.Refrigerant, p quantity.Pressure, kelvins float64,
 ) (quantity.Pressure, error) {
 	t, err := r.BubbleTemperature(p)
 	if err != nil {
@@ -414,9 +401,7 @@ func otherPort(
 // vaporAt is the state of suction gas, saturated where the clamp reads below the dew
 // point.
 func vaporAt(
-	r *refrigerant.Refrigerant,
-	p quantity.Pressure,
-	t quantity.Temperature,
+	r *refrigerant.Refrigerant, p quantity.Pressure, t quantity.Temperature,
 	superheat quantity.TemperatureDelta,
 ) (refrigerant.State, error) {
 	if superheat > 0 {
@@ -479,16 +464,7 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 			Std:   math.Hypot(std(i), own*v[i]),
 		}
 	}
-	a.FlowByMap, a.FlowByPower, a.FlowByAir = flow(
-		oFlowMap,
-		0.05,
-	), flow(
-		oFlowPower,
-		0.03,
-	), flow(
-		oFlowAir,
-		0,
-	)
+	a.FlowByMap, a.FlowByPower, a.FlowByAir = flow(oFlowMap, 0.05), flow(oFlowPower, 0.03), flow(oFlowAir, 0)
 	a.Flow = weighted(a.FlowByMap, a.FlowByPower, a.FlowByAir)
 	if own := weighted(a.FlowByMap, a.FlowByPower); own != nil {
 		a.Capacity = times(own, v[oEffect], std(oEffect))
@@ -500,8 +476,7 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 			a.COP = &Ratio{
 				cop,
 				cop * math.Hypot(
-					a.Capacity.Std/float64(a.Capacity.Value),
-					p.Power.Std/float64(p.Power.Value),
+					a.Capacity.Std/float64(a.Capacity.Value), p.Power.Std/float64(p.Power.Value),
 				),
 			}
 		}
@@ -536,8 +511,7 @@ func weighted(
 }
 
 func times(
-	flow *quantity.Uncertain[quantity.MassFlow],
-	perMass, std float64,
+	flow *quantity.Uncertain[quantity.MassFlow], perMass, std float64,
 ) *quantity.Uncertain[quantity.Power] {
 	w := float64(flow.Value) * perMass
 	return &quantity.Uncertain[quantity.Power]{

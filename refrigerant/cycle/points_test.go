@@ -24,8 +24,7 @@ func pointsOf(s *System, o *Operating) Points {
 	return Points{
 		Refrigerant: s.Refrigerant(),
 		SuctionPressure: gauge(
-			o.Suction.Pressure,
-			3e3,
+			o.Suction.Pressure, 3e3,
 		), LiquidPressure: gauge(o.Liquid.Pressure, 6e3), DischargePressure: gauge(o.Discharge.Pressure, 6e3),
 		SuctionLine: clamp(
 			o.Suction.Temperature,
@@ -70,10 +69,7 @@ func TestAnalyzeFindsTheMachine(t *testing.T) {
 			(1 - s.Compressor().HeatLoss)
 		if math.Abs(a.IsentropicEfficiency.Value-want) > 2e-3 {
 			t.Errorf(
-				"%s: isentropic efficiency %.4f, want %.4f",
-				d,
-				a.IsentropicEfficiency.Value,
-				want,
+				"%s: isentropic efficiency %.4f, want %.4f", d, a.IsentropicEfficiency.Value, want,
 			)
 		}
 	}
@@ -95,9 +91,7 @@ func TestOneGaugeOnTheHighSide(t *testing.T) {
 	}
 	if one.HighSide != "discharge" || !(one.Subcooling.Std > 1.3*both.Subcooling.Std) {
 		t.Errorf(
-			"%s: subcooling ± %.2f K, with both ± %.2f K",
-			one.HighSide,
-			one.Subcooling.Std,
+			"%s: subcooling ± %.2f K, with both ± %.2f K", one.HighSide, one.Subcooling.Std,
 			both.Subcooling.Std,
 		)
 	}
@@ -129,8 +123,7 @@ func TestAnalyzeErrors(t *testing.T) {
 	}
 	var re *RangeError
 	for _, f := range []func(*Points){
-		func(p *Points) { p.Refrigerant = nil },
-		func(p *Points) { p.SuctionLine = nil },
+		func(p *Points) { p.Refrigerant = nil }, func(p *Points) { p.SuctionLine = nil },
 		func(p *Points) { p.LiquidPressure, p.DischargePressure = nil, nil },
 		func(p *Points) { p.DischargeLine = p.SuctionLine },
 	} {
@@ -140,8 +133,7 @@ func TestAnalyzeErrors(t *testing.T) {
 		}
 	}
 	if err := break1(func(p *Points) { p.LiquidPressure.Value = quantity.PSIG(900); p.DischargePressure = nil }); !errors.As(
-		err,
-		&re,
+		err, &re,
 	) {
 		t.Errorf("above the critical pressure: %v", err)
 	}

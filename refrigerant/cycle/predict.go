@@ -164,11 +164,9 @@ func outputs(o *Operating) [outputCount]float64 {
 		superheat -= 30 * (1 - o.Suction.Quality)
 	}
 	return [outputCount]float64{
-		float64(o.Suction.Pressure), float64(o.Liquid.Pressure),
-		float64(o.Evaporating), float64(o.Condensing),
-		superheat, float64(o.Subcooling),
-		float64(o.Supply), float64(o.CoilSurface),
-		float64(o.NetCapacity), float64(o.Power),
+		float64(o.Suction.Pressure), float64(o.Liquid.Pressure), float64(o.Evaporating),
+		float64(o.Condensing), superheat, float64(o.Subcooling), float64(o.Supply),
+		float64(o.CoilSurface), float64(o.NetCapacity), float64(o.Power),
 	}
 }
 
@@ -263,10 +261,7 @@ func (p *parameter) step(x, std float64) float64 {
 
 // solveAt adds the changes to what the fit found.
 func (f *Fitted) solveAt(
-	ps []parameter,
-	x []float64,
-	c Conditions,
-	changed Faults,
+	ps []parameter, x []float64, c Conditions, changed Faults,
 ) (Operating, error) {
 	var found Faults
 	var t Tuning

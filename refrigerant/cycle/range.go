@@ -24,10 +24,7 @@ func readable[T interface {
 		return err
 	}
 	return limit.Within(
-		"standard uncertainty of the "+name,
-		quantity.Number(u.Std),
-		0,
-		quantity.Number(max(high, -high)),
-		"one standard deviation, in the SI unit of the reading",
+		"standard uncertainty of the "+name, quantity.Number(u.Std), 0,
+		quantity.Number(max(high, -high)), "one standard deviation, in the SI unit of the reading",
 	)
 }

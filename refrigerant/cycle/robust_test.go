@@ -112,14 +112,8 @@ func TestAlwaysSolves(t *testing.T) {
 		w := imbalance(t, s, c, f, &o)
 		if w.by > 1e-6 {
 			t.Errorf(
-				"case %d, %v with %v: %s off by %.2g\n%+v\n%+v",
-				i,
-				s.r,
-				s.spec.Metering,
-				w.of,
-				w.by,
-				c,
-				f,
+				"case %d, %v with %v: %s off by %.2g\n%+v\n%+v", i, s.r, s.spec.Metering, w.of,
+				w.by, c, f,
 			)
 		}
 		if w.by > most.by {
@@ -150,24 +144,19 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 				c.Elevation = quantity.Feet(pick(-1500, 16000))
 				f := Faults{
 					Charge: pick(
-						-0.6,
-						0,
-						1,
+						-0.6, 0, 1,
 					), IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
 					EvaporatorFouling: pick(
-						0,
-						0.95,
+						0, 0.95,
 					), CondenserFouling: pick(0, 0.95), Recirculation: kelvin(0, 30),
 					LiquidRestriction: quantity.Bar(
 						pick(0, 60),
 					), SuctionRestriction: quantity.Bar(pick(0, 60)),
 					CompressorLeak: pick(
-						0,
-						0.8,
+						0, 0.8,
 					), NonCondensables: pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
 					BulbOff: pick(
-						0,
-						1,
+						0, 1,
 					), ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
 				}
 				o, err := s.Solve(c, f)
@@ -179,13 +168,8 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 				}
 				if math.Signbit(float64(o.CompressorPower)) || o.CondenserLeaving > 2000 {
 					t.Errorf(
-						"%s with %v: power %v, air leaves the condenser at %v\n%+v\n%+v",
-						d,
-						m,
-						o.CompressorPower,
-						o.CondenserLeaving,
-						c,
-						f,
+						"%s with %v: power %v, air leaves the condenser at %v\n%+v\n%+v", d, m,
+						o.CompressorPower, o.CondenserLeaving, c, f,
 					)
 				}
 			}
@@ -228,34 +212,24 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	rejected := float64(o.HeatRejected)
 	scale := math.Abs(rejected) + float64(o.CompressorPower) + 1
 	check(
-		"energy of the circuit",
-		float64(o.Capacity+o.LineGain+o.CompressorPower-o.ShellLoss),
-		rejected,
+		"energy of the circuit", float64(o.Capacity+o.LineGain+o.CompressorPower-o.ShellLoss),
+		rejected, scale,
+	)
+	check(
+		"energy of the compressor", m*float64(o.Discharge.Enthalpy-o.Suction.Enthalpy),
+		float64(o.CompressorPower-o.ShellLoss), scale,
+	)
+	check(
+		"energy of the condenser", m*float64(o.Discharge.Enthalpy-o.Liquid.Enthalpy), rejected,
 		scale,
 	)
 	check(
-		"energy of the compressor",
-		m*float64(o.Discharge.Enthalpy-o.Suction.Enthalpy),
-		float64(o.CompressorPower-o.ShellLoss),
-		scale,
+		"energy of the evaporator", m*float64(o.EvaporatorOut.Enthalpy-o.EvaporatorIn.Enthalpy),
+		float64(o.Capacity), scale,
 	)
 	check(
-		"energy of the condenser",
-		m*float64(o.Discharge.Enthalpy-o.Liquid.Enthalpy),
-		rejected,
-		scale,
-	)
-	check(
-		"energy of the evaporator",
-		m*float64(o.EvaporatorOut.Enthalpy-o.EvaporatorIn.Enthalpy),
-		float64(o.Capacity),
-		scale,
-	)
-	check(
-		"energy of the suction line",
-		m*float64(o.Suction.Enthalpy-o.EvaporatorOut.Enthalpy),
-		float64(o.LineGain),
-		scale,
+		"energy of the suction line", m*float64(o.Suction.Enthalpy-o.EvaporatorOut.Enthalpy),
+		float64(o.LineGain), scale,
 	)
 
 	// The air over the evaporator, by package psychro.
@@ -272,17 +246,13 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	if out.IsValid() {
 		water := float64(o.Condensate) * 4186 * max(0, o.CondensateTemperature.Celsius())
 		check(
-			"energy of the indoor air",
-			flow*float64(in.Enthalpy()-out.Enthalpy())-water,
-			float64(o.Capacity),
-			scale,
+			"energy of the indoor air", flow*float64(in.Enthalpy()-out.Enthalpy())-water,
+			float64(o.Capacity), scale,
 		)
 	}
 	check(
-		"water of the indoor air",
-		flow*(in.HumidityRatio()-o.SupplyHumidityRatio),
-		float64(o.Condensate),
-		flow*0.01,
+		"water of the indoor air", flow*(in.HumidityRatio()-o.SupplyHumidityRatio),
+		float64(o.Condensate), flow*0.01,
 	)
 
 	// What is solved for: flows and charge.

@@ -32,9 +32,7 @@ func (s ShortTube) area() float64 {
 // upstream state is subcooled liquid or has a quality up to 0.5. The error is a
 // *RangeError, or refrigerant.ErrNoRefrigerant.
 func (s ShortTube) Flow(
-	r *refrigerant.Refrigerant,
-	upstream refrigerant.State,
-	downstream quantity.Pressure,
+	r *refrigerant.Refrigerant, upstream refrigerant.State, downstream quantity.Pressure,
 ) (quantity.MassFlow, error) {
 	if err := s.check(); err != nil {
 		return 0, err
@@ -61,10 +59,7 @@ func (s ShortTube) check() error {
 		return err
 	}
 	return limit.Within(
-		"length of a short tube",
-		s.Length,
-		s.Diameter*3,
-		s.Diameter*30,
+		"length of a short tube", s.Length, s.Diameter*3, s.Diameter*30,
 		"a restrictor much longer than wide is a capillary tube",
 	)
 }
@@ -86,9 +81,7 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 	if !(s.Quality >= 0 && s.Quality <= 0.5) || s.Phase == refrigerant.Supercritical {
 		return inlet{}, &RangeError{
 			Quantity: "quality upstream of an expansion device",
-			Value: quantity.Number(
-				s.Quality,
-			), Min: quantity.Number(0), Max: quantity.Number(0.5),
+			Value:    quantity.Number(s.Quality), Min: quantity.Number(0), Max: quantity.Number(0.5),
 			Advice: "the correlation is of liquid with some flash gas",
 		}
 	}
@@ -134,24 +127,10 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 // The coefficients of Payne and O'Neal (2004).
 var (
 	payneSingle = [7]float64{
-		3.8811e-1,
-		1.1427e1,
-		-1.4194e1,
-		1.0703,
-		-9.1928e-2,
-		2.1425e1,
-		-5.8195e2,
+		3.8811e-1, 1.1427e1, -1.4194e1, 1.0703, -9.1928e-2, 2.1425e1, -5.8195e2,
 	}
 	payneTwoPhase = [9]float64{
-		1.1831,
-		-1.4680,
-		-1.5285e-1,
-		-1.4639e1,
-		9.8401,
-		-1.9798e-2,
-		-1.5348,
-		-2.0533,
-		-1.7195e1,
+		1.1831, -1.4680, -1.5285e-1, -1.4639e1, 9.8401, -1.9798e-2, -1.5348, -2.0533, -1.7195e1,
 	}
 )
 

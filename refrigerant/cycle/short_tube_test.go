@@ -14,9 +14,7 @@ import (
 
 // liquidAt is liquid at a condensing temperature, °C, with kelvins of subcooling.
 func liquidAt(
-	t testing.TB,
-	r *refrigerant.Refrigerant,
-	condensing, subcooling float64,
+	t testing.TB, r *refrigerant.Refrigerant, condensing, subcooling float64,
 ) refrigerant.State {
 	t.Helper()
 	p, err := r.BubblePressure(quantity.Celsius(condensing))
@@ -37,11 +35,7 @@ func liquidAt(
 // flowing through short tube orifices", ASHRAE Transactions 100(1), 1994, for R-22 and
 // R-134a with subcooled liquid: the flow of an orifice against a throat pressure pf.
 func kimONeal(
-	t testing.TB,
-	r *refrigerant.Refrigerant,
-	b [11]float64,
-	tube ShortTube,
-	up refrigerant.State,
+	t testing.TB, r *refrigerant.Refrigerant, b [11]float64, tube ShortTube, up refrigerant.State,
 	down float64,
 ) float64 {
 	t.Helper()
@@ -67,30 +61,10 @@ func kimONeal(
 
 var (
 	kimONealR22 = [11]float64{
-		1.005,
-		5.7367,
-		-0.485,
-		-0.179,
-		0.9948,
-		0.268,
-		2.716,
-		-0.226,
-		-0.021,
-		2.0,
-		-0.092,
+		1.005, 5.7367, -0.485, -0.179, 0.9948, 0.268, 2.716, -0.226, -0.021, 2.0, -0.092,
 	}
 	kimONealR134a = [11]float64{
-		1.0156,
-		10.0612,
-		-0.3296,
-		-0.1758,
-		1.0831,
-		0,
-		0,
-		-0.1802,
-		-0.00214,
-		2.9596,
-		-0.0745,
+		1.0156, 10.0612, -0.3296, -0.1758, 1.0831, 0, 0, -0.1802, -0.00214, 2.9596, -0.0745,
 	}
 )
 
@@ -134,19 +108,11 @@ func TestShortTubeAgainstKimONeal(t *testing.T) {
 			}
 		}
 		t.Logf(
-			"%s: largest deviation %+.1f %%, mean %+.1f %%",
-			c.designation,
-			100*largest,
-			100*mean/n,
+			"%s: largest deviation %+.1f %%, mean %+.1f %%", c.designation, 100*largest, 100*mean/n,
 		)
 		verify.Relative(
-			t,
-			source,
-			c.designation+" through short tubes of 1.2 to 1.9 mm, largest deviation",
-			"g/s",
-			1e3*at[1],
-			1e3*at[0],
-			0.15,
+			t, source, c.designation+" through short tubes of 1.2 to 1.9 mm, largest deviation",
+			"g/s", 1e3*at[1], 1e3*at[0], 0.15,
 		)
 	}
 }
@@ -188,10 +154,7 @@ func TestShortTubeTrends(t *testing.T) {
 			// Over the first kelvins the correlation of a tube of few diameters is flat.
 			if !(flow(tube, tc, sub+5) > m) {
 				t.Errorf(
-					"%s at %.1f °C: flow does not rise with subcooling from %.1f K",
-					d,
-					tc,
-					sub,
+					"%s at %.1f °C: flow does not rise with subcooling from %.1f K", d, tc, sub,
 				)
 			}
 			wide := ShortTube{tube.Diameter * 1.02, tube.Length}
@@ -216,12 +179,7 @@ func TestShortTubeTrends(t *testing.T) {
 				m, err := tube.Flow(r, s, down)
 				if err != nil || !(m < before) || !(m > 0) {
 					t.Errorf(
-						"%s at %.1f °C: flow %v at quality %.3f after %v, %v",
-						d,
-						tc,
-						m,
-						x,
-						before,
+						"%s at %.1f °C: flow %v at quality %.3f after %v, %v", d, tc, m, x, before,
 						err,
 					)
 				}
@@ -267,8 +225,7 @@ func TestShortTubeErrors(t *testing.T) {
 	}
 	gas, _ := r.StateAtQuality(1e6, 0.9)
 	if _, err := (ShortTube{quantity.Millimeters(1.5), quantity.Millimeters(12.7)}).Flow(r, gas, 5e5); !errors.As(
-		err,
-		&re,
+		err, &re,
 	) {
 		t.Errorf("vapor: %v", err)
 	}

@@ -64,9 +64,7 @@ type Spec struct {
 // Residential returns an ordinary residential split system: the machine of a Spec with
 // nothing but these three given. The errors are those of Design.
 func Residential(
-	r *refrigerant.Refrigerant,
-	capacity quantity.Power,
-	m refrigerant.Metering,
+	r *refrigerant.Refrigerant, capacity quantity.Power, m refrigerant.Metering,
 ) (*System, error) {
 	return Design(Spec{Refrigerant: r, Capacity: capacity, Metering: m})
 }

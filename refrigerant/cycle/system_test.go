@@ -81,29 +81,17 @@ func TestContinuous(t *testing.T) {
 				if i > 0 {
 					if d := math.Abs(float64(o.Evaporating - before.Evaporating)); d > 0.9 {
 						t.Errorf(
-							"%v, %s: evaporating jumps by %.2f K at step %d",
-							m,
-							sweep.name,
-							d,
-							i,
+							"%v, %s: evaporating jumps by %.2f K at step %d", m, sweep.name, d, i,
 						)
 					}
 					if d := math.Abs(float64(o.Condensing - before.Condensing)); d > 0.9 {
 						t.Errorf(
-							"%v, %s: condensing jumps by %.2f K at step %d",
-							m,
-							sweep.name,
-							d,
-							i,
+							"%v, %s: condensing jumps by %.2f K at step %d", m, sweep.name, d, i,
 						)
 					}
 					if d := math.Abs(float64(o.Capacity/before.Capacity) - 1); d > 0.03 {
 						t.Errorf(
-							"%v, %s: capacity jumps by %.1f %% at step %d",
-							m,
-							sweep.name,
-							100*d,
-							i,
+							"%v, %s: capacity jumps by %.1f %% at step %d", m, sweep.name, 100*d, i,
 						)
 					}
 				}
@@ -146,12 +134,7 @@ func TestDirections(t *testing.T) {
 			if !(w.Subcooling > o.Subcooling && (w.LiquidReturns() || w.Condensing > o.Condensing) && w.EvaporatorSuperheat <= o.EvaporatorSuperheat+0.05) {
 				t.Errorf(
 					"%v: more charge must raise subcooling (%v, %v) and head (%v, %v), and not superheat (%v, %v)",
-					m,
-					o.Subcooling,
-					w.Subcooling,
-					o.Condensing,
-					w.Condensing,
-					o.Superheat,
+					m, o.Subcooling, w.Subcooling, o.Condensing, w.Condensing, o.Superheat,
 					w.Superheat,
 				)
 			}
@@ -173,16 +156,13 @@ func TestHeadPressureControl(t *testing.T) {
 	if headF(plain, &a) > 85 || math.Abs(headF(held, &b)-90) > 0.01 {
 		t.Errorf(
 			"head at 60 °F outdoors: %.1f °F without and %.2f °F with control at 90 °F",
-			headF(plain, &a),
-			headF(held, &b),
+			headF(plain, &a), headF(held, &b),
 		)
 	}
 	if !(b.FanShare < 1 && a.FanShare == 1 && b.CoilSurface > a.CoilSurface) {
 		t.Errorf(
 			"holding the head must slow the fan (%.2f) and warm the coil (%.1f from %.1f °F)",
-			b.FanShare,
-			b.CoilSurface.Fahrenheit(),
-			a.CoilSurface.Fahrenheit(),
+			b.FanShare, b.CoilSurface.Fahrenheit(), a.CoilSurface.Fahrenheit(),
 		)
 	}
 	hot := solve(t, held, RatingConditions(), Faults{})
@@ -213,10 +193,7 @@ func TestAccumulatorHoldsLiquid(t *testing.T) {
 	if !(b.Suction.Quality > a.Suction.Quality && b.Subcooling < a.Subcooling) {
 		t.Errorf(
 			"20 %% over: quality %.3f and subcooling %.1f K without accumulator, %.3f and %.1f K with",
-			a.Suction.Quality,
-			float64(a.Subcooling),
-			b.Suction.Quality,
-			float64(b.Subcooling),
+			a.Suction.Quality, float64(a.Subcooling), b.Suction.Quality, float64(b.Subcooling),
 		)
 	}
 }
@@ -252,8 +229,9 @@ func TestRangeErrors(t *testing.T) {
 		t.Errorf("return air at the limit: %v", err)
 	}
 	for _, f := range []Faults{
-		{Charge: -0.9}, {Charge: math.NaN()}, {IndoorAirflow: -1}, {CompressorLeak: 1}, {BulbOff: 2},
-		{LiquidRestriction: -1}, {ValveSetting: 100}, {NonCondensables: math.Inf(1)}, {MeteringSize: -1},
+		{Charge: -0.9}, {Charge: math.NaN()}, {IndoorAirflow: -1}, {CompressorLeak: 1},
+		{BulbOff: 2}, {LiquidRestriction: -1}, {ValveSetting: 100}, {NonCondensables: math.Inf(1)},
+		{MeteringSize: -1},
 	} {
 		var re *RangeError
 		if _, err := s.Solve(RatingConditions(), f); !errors.As(err, &re) {
@@ -261,8 +239,7 @@ func TestRangeErrors(t *testing.T) {
 		}
 	}
 	for _, spec := range []Spec{
-		{},
-		{Refrigerant: lookup(t, "R-22")},
+		{}, {Refrigerant: lookup(t, "R-22")},
 		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(100)},
 		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
 		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Subcooling: 15},
@@ -351,9 +328,7 @@ func TestTuned(t *testing.T) {
 
 func TestOperatingJSON(t *testing.T) {
 	o := solve(
-		t,
-		machine(t, "R-22", refrigerant.FixedRestrictor),
-		weather(118, 80, 67),
+		t, machine(t, "R-22", refrigerant.FixedRestrictor), weather(118, 80, 67),
 		Faults{OutdoorAirflow: -0.7},
 	)
 	text, err := json.Marshal(o)

@@ -40,12 +40,7 @@ func TestTextbookCycles(t *testing.T) {
 	cop := float64((suction.Enthalpy - liquid.Enthalpy) / (discharge.Enthalpy - suction.Enthalpy))
 	verify.Value(t, theory, "COP", "", 3.97, cop, 0.01)
 	verify.Value(
-		t,
-		theory,
-		"flow at 50 kW",
-		"kg/s",
-		0.345,
-		50e3/float64(suction.Enthalpy-liquid.Enthalpy),
+		t, theory, "flow at 50 kW", "kg/s", 0.345, 50e3/float64(suction.Enthalpy-liquid.Enthalpy),
 		0.0005,
 	)
 
@@ -70,23 +65,11 @@ func TestTextbookCycles(t *testing.T) {
 		}
 		verify.Relative(t, measured, c.name+": enthalpy", "kJ/kg", c.h, kJ(s.Enthalpy), 0.0025)
 		verify.Relative(
-			t,
-			measured,
-			c.name+": entropy",
-			"kJ/(kg K)",
-			c.s,
-			float64(s.Entropy)/1e3,
-			0.0025,
+			t, measured, c.name+": entropy", "kJ/(kg K)", c.s, float64(s.Entropy)/1e3, 0.0025,
 		)
 		if c.volumeHeld {
 			verify.Relative(
-				t,
-				measured,
-				c.name+": volume",
-				"m³/kg",
-				c.v,
-				1/float64(s.Density),
-				0.0025,
+				t, measured, c.name+": volume", "m³/kg", c.v, 1/float64(s.Density), 0.0025,
 			)
 		}
 	}
@@ -110,10 +93,9 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 	}
 	s := mustDesign(t, spec)
 	for _, c := range []struct{ outdoor, wetBulb, target float64 }{
-		{105, 68, 9}, {105, 70, 13},
-		{95, 64, 6}, {95, 66, 10}, {95, 68, 14}, {95, 70, 18},
-		{85, 64, 11}, {85, 66, 15}, {85, 68, 19}, {85, 70, 22},
-		{75, 66, 21}, {75, 68, 24}, {65, 64, 24}, {65, 66, 27}, {65, 68, 30},
+		{105, 68, 9}, {105, 70, 13}, {95, 64, 6}, {95, 66, 10}, {95, 68, 14}, {95, 70, 18},
+		{85, 64, 11}, {85, 66, 15}, {85, 68, 19}, {85, 70, 22}, {75, 66, 21}, {75, 68, 24},
+		{65, 64, 24}, {65, 66, 27}, {65, 68, 30},
 	} {
 		o := solve(t, s, weather(c.outdoor, 76, c.wetBulb), Faults{})
 		name := quantity.Fahrenheit(c.outdoor).
@@ -150,12 +132,6 @@ func TestRestrictorOnACoolDay(t *testing.T) {
 		mean += x / float64(len(falls))
 	}
 	verify.Value(
-		t,
-		source,
-		"fall of the suction from 95 to 65 °F outdoors",
-		"psi",
-		mean,
-		psi(95)-psi(65),
-		3,
+		t, source, "fall of the suction from 95 to 65 °F outdoors", "psi", mean, psi(95)-psi(65), 3,
 	)
 }

@@ -81,9 +81,8 @@ func (v *Visit) check() error {
 		name string
 		u    *quantity.Uncertain[quantity.Temperature]
 	}{
-		{suctionLine, v.SuctionLine}, {liquidLine, v.LiquidLine},
-		{dischargeLine, v.DischargeLine}, {supply, v.Supply},
-		{condenserLeaving, v.CondenserLeaving},
+		{suctionLine, v.SuctionLine}, {liquidLine, v.LiquidLine}, {dischargeLine, v.DischargeLine},
+		{supply, v.Supply}, {condenserLeaving, v.CondenserLeaving},
 	} {
 		if err := readable(t.name, t.u, quantity.Celsius(-60), quantity.Celsius(250), advice); err != nil {
 			return err
@@ -98,10 +97,7 @@ func (v *Visit) check() error {
 		}
 	}
 	return limit.Within(
-		"relative standard uncertainty of the airflow",
-		quantity.Number(v.AirflowStd),
-		0,
-		1,
+		"relative standard uncertainty of the airflow", quantity.Number(v.AirflowStd), 0, 1,
 		"0 takes 0.08",
 	)
 }
@@ -135,48 +131,35 @@ func (v *Visit) readings() []reading {
 		})
 	}
 	gauge(
-		suctionPressure,
-		v.SuctionPressure,
+		suctionPressure, v.SuctionPressure,
 		func(o *Operating) quantity.Pressure { return o.Suction.Pressure },
 	)
 	gauge(
-		liquidPressure,
-		v.LiquidPressure,
+		liquidPressure, v.LiquidPressure,
 		func(o *Operating) quantity.Pressure { return o.Liquid.Pressure },
 	)
 	gauge(
-		dischargePressure,
-		v.DischargePressure,
+		dischargePressure, v.DischargePressure,
 		func(o *Operating) quantity.Pressure { return o.Discharge.Pressure },
 	)
 	clamp(
-		suctionLine,
-		v.SuctionLine,
-		temperatureDoubt,
+		suctionLine, v.SuctionLine, temperatureDoubt,
 		func(o *Operating) quantity.Temperature { return o.Suction.Temperature },
 	)
 	clamp(
-		liquidLine,
-		v.LiquidLine,
-		temperatureDoubt,
+		liquidLine, v.LiquidLine, temperatureDoubt,
 		func(o *Operating) quantity.Temperature { return o.Liquid.Temperature },
 	)
 	clamp(
-		dischargeLine,
-		v.DischargeLine,
-		dischargeDoubt,
+		dischargeLine, v.DischargeLine, dischargeDoubt,
 		func(o *Operating) quantity.Temperature { return o.Discharge.Temperature },
 	)
 	clamp(
-		supply,
-		v.Supply,
-		temperatureDoubt,
+		supply, v.Supply, temperatureDoubt,
 		func(o *Operating) quantity.Temperature { return o.Supply },
 	)
 	clamp(
-		condenserLeaving,
-		v.CondenserLeaving,
-		temperatureDoubt,
+		condenserLeaving, v.CondenserLeaving, temperatureDoubt,
 		func(o *Operating) quantity.Temperature { return o.CondenserLeaving },
 	)
 	if u := v.Power; u != nil {

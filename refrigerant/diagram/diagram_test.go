@@ -46,10 +46,8 @@ func cycleOf(t testing.TB, r *refrigerant.Refrigerant) []diagram.Mark {
 	liquid := must(r.State(high, quantity.Celsius(39)))
 	inlet := must(r.StateAtEnthalpy(low, liquid.Enthalpy))
 	return []diagram.Mark{
-		{Label: "suction", State: suction},
-		{Label: "discharge", State: discharge},
-		{Label: "liquid", State: liquid},
-		{Label: "evaporator inlet", State: inlet},
+		{Label: "suction", State: suction}, {Label: "discharge", State: discharge},
+		{Label: "liquid", State: liquid}, {Label: "evaporator inlet", State: inlet},
 	}
 }
 
@@ -85,8 +83,7 @@ func TestSVG(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
 		for _, atmosphere := range []quantity.Pressure{0, quantity.AtmosphereAt(quantity.Feet(6000))} {
 			d := machine(
-				t,
-				"R-410A",
+				t, "R-410A",
 				diagram.Options{System: sys, Atmosphere: atmosphere, Title: "Mill <&> sons"},
 			)
 			for _, page := range []diagram.Page{diagram.Phone(), diagram.Letter()} {
@@ -100,40 +97,28 @@ func TestSVG(t *testing.T) {
 				}
 				words, _ := picturetest.Texts(t, b.Bytes())
 				want := []string{
-					"Mill <&> sons",
-					d.Describe(),
-					"suction",
-					"discharge",
-					"liquid",
-					"evaporator inlet",
-					"bubble and dew lines",
+					"Mill <&> sons", d.Describe(), "suction", "discharge", "liquid",
+					"evaporator inlet", "bubble and dew lines",
 				}
 				switch {
 				case sys == quantity.IP && atmosphere == 0:
 					want = append(
-						want,
-						"R-410A, absolute pressures",
-						"Absolute pressure, psia",
-						"Enthalpy, Btu/lb, IIR datum",
-						"temperature, °F",
+						want, "R-410A, absolute pressures", "Absolute pressure, psia",
+						"Enthalpy, Btu/lb, IIR datum", "temperature, °F",
 					)
 				case sys == quantity.IP:
 					want = append(
-						want,
-						"R-410A, gauge pressures in an atmosphere of 11.8 psia",
+						want, "R-410A, gauge pressures in an atmosphere of 11.8 psia",
 						"Gauge pressure, psig",
 					)
 				case atmosphere == 0:
 					want = append(
-						want,
-						"Absolute pressure, kPa",
-						"Enthalpy, kJ/kg, IIR datum",
+						want, "Absolute pressure, kPa", "Enthalpy, kJ/kg, IIR datum",
 						"temperature, °C",
 					)
 				default:
 					want = append(
-						want,
-						"R-410A, gauge pressures in an atmosphere of 81.2 kPa",
+						want, "R-410A, gauge pressures in an atmosphere of 81.2 kPa",
 						"Gauge pressure, kPag",
 					)
 				}
@@ -234,8 +219,7 @@ func TestEveryRefrigerant(t *testing.T) {
 		}
 		words, _ := picturetest.Texts(t, b.Bytes())
 		if !slices.Contains(
-			words,
-			r.Designation()+", gauge pressures in an atmosphere of 14.7 psia",
+			words, r.Designation()+", gauge pressures in an atmosphere of 14.7 psia",
 		) ||
 			len(words) < 35 {
 			t.Errorf("%v: %q", r, words)
@@ -274,8 +258,7 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 	if _, err := diagram.New(nil, diagram.Options{}); !errors.Is(
-		err,
-		refrigerant.ErrNoRefrigerant,
+		err, refrigerant.ErrNoRefrigerant,
 	) {
 		t.Errorf("%v", err)
 	}

@@ -64,8 +64,7 @@ func (d *dome) setCritical(r *refrigerant.Refrigerant, liquid, vapor refrigerant
 	d.criticalEntropy = (liquid.Entropy + vapor.Entropy) / 2
 	for _, beyond := range []float64{1e-6, 1e-5, 1e-4} {
 		s, err := r.State(
-			c.Pressure*quantity.Pressure(1+beyond),
-			c.Temperature*quantity.Temperature(1+beyond),
+			c.Pressure*quantity.Pressure(1+beyond), c.Temperature*quantity.Temperature(1+beyond),
 		)
 		if err == nil && math.Abs(float64(s.Density/c.Density)-1) < 0.2 {
 			d.critical.h, d.criticalEntropy = s.Enthalpy, s.Entropy

@@ -217,17 +217,8 @@ func (s *sheet) isentropes() {
 		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.entropy.Value(v), s.dome.criticalEntropy, above)...) {
 			s.later(func() {
 				s.WriteAlong(
-					words,
-					picture.Number(v, tickDigits(by)),
-					piece,
-					s.frame,
-					picture.Field,
-					0.6,
-					0.7,
-					0.5,
-					0.4,
-					0.8,
-					0.3,
+					words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6,
+					0.7, 0.5, 0.4, 0.8, 0.3,
 				)
 			})
 		}
@@ -247,16 +238,8 @@ func (s *sheet) qualityLines() {
 		for _, piece := range s.lines(qualityStyle, line) {
 			s.later(func() {
 				s.WriteAlong(
-					words,
-					picture.Number(100*shares[i], 0)+" %",
-					piece,
-					s.frame,
-					picture.TealTint,
-					0.1,
-					0.15,
-					0.2,
-					0.25,
-					0.05,
+					words, picture.Number(100*shares[i], 0)+" %", piece, s.frame, picture.TealTint,
+					0.1, 0.15, 0.2, 0.25, 0.05,
 				)
 			})
 		}
@@ -274,15 +257,7 @@ func (s *sheet) saturation() {
 			if !s.page.Sparse {
 				s.later(func() {
 					s.WriteAlong(
-						words,
-						edge.name,
-						piece,
-						s.frame,
-						picture.Field,
-						0.3,
-						0.4,
-						0.2,
-						0.5,
+						words, edge.name, piece, s.frame, picture.Field, 0.3, 0.4, 0.2, 0.5,
 					)
 				})
 			}
@@ -309,8 +284,7 @@ func (s *sheet) axes() {
 		x := s.x(s.enthalpy.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(
-			figures,
-			vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
+			figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
 			picture.Number(v, tickDigits(major)),
 		)
 	})
@@ -319,23 +293,20 @@ func (s *sheet) axes() {
 		y := s.y(s.fromPressure(v))
 		s.Canvas.StrokeLine2(frame, s.frame.Min.X, y, s.frame.Min.X-vg.Points(3), y)
 		s.Canvas.FillText(
-			figures,
-			vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y},
+			figures, vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y},
 			picture.Number(v, tickDigits(v)),
 		)
 	}
 	name := picture.Writing(picture.Normal, picture.Ink, true)
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
 	s.Canvas.FillText(
-		name,
-		vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
+		name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
 		"Enthalpy, "+s.enthalpy.Symbol()+", IIR datum",
 	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(
-		name,
-		vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
+		name, vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
 		s.pressureName+", "+s.pressureUnit,
 	)
 }

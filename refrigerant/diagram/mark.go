@@ -43,11 +43,7 @@ func (s *sheet) reserveMarks() {
 	for _, p := range s.diagram.paths {
 		if legs := s.legs(p); len(legs) > 0 {
 			place(
-				picture.Small,
-				false,
-				p.label,
-				legs[0][0].Add(legs[0][1]).Scale(0.5),
-				4,
+				picture.Small, false, p.label, legs[0][0].Add(legs[0][1]).Scale(0.5), 4,
 				!s.page.Sparse,
 			)
 		}

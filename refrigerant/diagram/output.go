@@ -18,10 +18,7 @@ func (d *Diagram) SVG(w io.Writer, page Page) error {
 		return err
 	}
 	return picture.SVG(
-		w,
-		picture.Page(page),
-		d.options.Title,
-		d.Describe(),
+		w, picture.Page(page), d.options.Title, d.Describe(),
 		func(c draw.Canvas) { d.draw(c, picture.Page(page)) },
 	)
 }
@@ -35,10 +32,7 @@ func (d *Diagram) PNG(w io.Writer, page Page, dpi int) error {
 		return err
 	}
 	return picture.PNG(
-		w,
-		picture.Page(page),
-		dpi,
-		func(c draw.Canvas) { d.draw(c, picture.Page(page)) },
+		w, picture.Page(page), dpi, func(c draw.Canvas) { d.draw(c, picture.Page(page)) },
 	)
 }
 
@@ -57,12 +51,8 @@ func (d *Diagram) Describe() string {
 		st := m.State
 		_, condition := s.condition(d.fluid, st)
 		fmt.Fprintf(
-			&b,
-			" %s: %s, %s, %s, %s.",
-			m.Label,
-			d.pressure(st.Pressure),
-			st.Temperature.Format(d.options.System),
-			condition,
+			&b, " %s: %s, %s, %s, %s.", m.Label, d.pressure(st.Pressure),
+			st.Temperature.Format(d.options.System), condition,
 			st.Enthalpy.Format(d.options.System),
 		)
 	}

@@ -93,9 +93,7 @@ const (
 // curve follows the states of at from one pressure to another, in steps that shorten
 // where it bends. It ends where there are no more states.
 func (pl *plane) curve(
-	from, to quantity.Pressure,
-	bend float64,
-	at func(quantity.Pressure) (refrigerant.State, error),
+	from, to quantity.Pressure, bend float64, at func(quantity.Pressure) (refrigerant.State, error),
 ) (line []vg.Point) {
 	const depth = 6
 	steps := 6
@@ -192,8 +190,8 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 	}
 	if p := dew.Pressure * (1 - aside); p > pl.low {
 		out.vapor = append(
-			[]vg.Point{pl.point(dew)},
-			pl.curve(min(p, pl.high), pl.low, bend, at)...)
+			[]vg.Point{pl.point(dew)}, pl.curve(min(p, pl.high), pl.low, bend, at)...,
+		)
 	}
 	return out
 }
@@ -202,8 +200,7 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 // dew line leans over may come in pieces. above are isobars above the critical
 // pressure, upwards.
 func (pl *plane) isentrope(
-	s, critical quantity.SpecificEntropy,
-	above []isobar,
+	s, critical quantity.SpecificEntropy, above []isobar,
 ) (lines [][]vg.Point) {
 	top := min(pl.high, almostCritical*pl.dome.critical.p)
 	if pl.low < top {
@@ -233,8 +230,7 @@ func distanceUp(line []vg.Point, y vg.Length) float64 {
 
 // vaporIsentrope is that below the critical pressure.
 func (pl *plane) vaporIsentrope(
-	s quantity.SpecificEntropy,
-	top quantity.Pressure,
+	s quantity.SpecificEntropy, top quantity.Pressure,
 ) (lines [][]vg.Point) {
 	dry := func(p quantity.Pressure) bool {
 		t, err := pl.fluid.DewTemperature(p)
@@ -263,9 +259,7 @@ func (pl *plane) vaporIsentrope(
 	}
 	run := func(from, to float64) {
 		line := pl.curve(
-			place(from),
-			place(to),
-			bend,
+			place(from), place(to), bend,
 			func(p quantity.Pressure) (refrigerant.State, error) { return pl.fluid.StateAtEntropy(p, s) },
 		)
 		if len(line) > 1 {
@@ -327,16 +321,7 @@ func (pl *plane) isobars(warmest quantity.Temperature) (out []isobar) {
 			u := quantity.Temperature(j) / temperatures
 			st, err := pl.fluid.State(b.p, tc+(warmest-tc)*u*u)
 			if err == nil && (len(s) == 0 || float64(st.Entropy) > s[len(s)-1]) {
-				s, h, t = append(
-					s,
-					float64(st.Entropy),
-				), append(
-					h,
-					float64(st.Enthalpy),
-				), append(
-					t,
-					float64(st.Temperature),
-				)
+				s, h, t = append(s, float64(st.Entropy)), append(h, float64(st.Enthalpy)), append(t, float64(st.Temperature))
 			}
 		}
 		if len(s) < 2 {
@@ -393,8 +378,7 @@ func (pl *plane) qualities(shares []float64) [][]vg.Point {
 	}
 	for j := range lines {
 		lines[j] = append(
-			lines[j],
-			vg.Point{X: pl.x(pl.dome.critical.h), Y: pl.y(pl.dome.critical.p)},
+			lines[j], vg.Point{X: pl.x(pl.dome.critical.h), Y: pl.y(pl.dome.critical.p)},
 		)
 	}
 	return lines

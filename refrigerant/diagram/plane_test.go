@@ -32,8 +32,7 @@ func planeOf(t *testing.T, name string) (*plane, func(vg.Point) refrigerant.Stat
 		t.Helper()
 		p := pl.low * quantity.Pressure(math.Pow(float64(pl.high/pl.low), float64(at.Y)/1000))
 		s, err := r.StateAtEnthalpy(
-			p,
-			pl.least+(pl.most-pl.least)*quantity.SpecificEnthalpy(at.X/1000),
+			p, pl.least+(pl.most-pl.least)*quantity.SpecificEnthalpy(at.X/1000),
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -61,10 +60,7 @@ func TestIsotherms(t *testing.T) {
 					n++
 					if s := at(point); math.Abs(float64(s.Temperature-warm)) > 0.02 {
 						t.Errorf(
-							"%s: %v on the isotherm of %v at %v",
-							name,
-							s.Temperature,
-							warm,
+							"%s: %v on the isotherm of %v at %v", name, s.Temperature, warm,
 							s.Pressure,
 						)
 					}
@@ -128,11 +124,7 @@ func TestIsentropes(t *testing.T) {
 				n++
 				if st := at(point); math.Abs(float64(st.Entropy-s)) > 0.3 {
 					t.Errorf(
-						"%s: %v on the isentrope of %v at %v",
-						name,
-						st.Entropy,
-						s,
-						st.Pressure,
+						"%s: %v on the isentrope of %v at %v", name, st.Entropy, s, st.Pressure,
 					)
 				}
 			}
@@ -154,10 +146,7 @@ func TestQualities(t *testing.T) {
 			for _, point := range line[:len(line)-1] {
 				if s := at(point); math.Abs(s.Quality-shares[i]) > 0.002 {
 					t.Errorf(
-						"%s: quality %.4f on the line of %.2f at %v",
-						name,
-						s.Quality,
-						shares[i],
+						"%s: quality %.4f on the line of %.2f at %v", name, s.Quality, shares[i],
 						s.Pressure,
 					)
 				}

@@ -153,7 +153,8 @@ func (b tab) do(script string) {
 func (b tab) text(selector string) string {
 	b.Helper()
 	return strings.ReplaceAll(eval[string](b, fmt.Sprintf(
-		`document.querySelector(%q)?.textContent ?? ""`, selector)), "\u00a0", " ")
+		`document.querySelector(%q)?.textContent ?? ""`, selector,
+	)), "\u00a0", " ")
 }
 
 func (b tab) wait(what, condition string) {

@@ -106,11 +106,8 @@ func TestTypos(t *testing.T) {
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	const at = "#e-f-readings-suctionLine"
 	for _, c := range []struct{ typed, unit, told string }{
-		{"6x", "°F", "Not a number in °F"},
-		{"900", "°F", "From -76 °F to 212 °F"},
-		{"101", "°C", "From -60 °C to 100 °C"},
-		{"62", "°F", ""},
-		{"62 ", "°F", ""},
+		{"6x", "°F", "Not a number in °F"}, {"900", "°F", "From -76 °F to 212 °F"},
+		{"101", "°C", "From -60 °C to 100 °C"}, {"62", "°F", ""}, {"62 ", "°F", ""},
 	} {
 		b.choose(`[data-unit="readings.suctionLine"]`, c.unit)
 		b.enter("readings-suctionLine", c.typed)
@@ -358,7 +355,9 @@ func TestTasks(t *testing.T) {
 		b.enter(task.fields...)
 		b.press("#tab-tasks")
 		b.wait(task.code+" says "+task.says, fmt.Sprintf(
-			`document.querySelector("#task-%s .answer-box")?.textContent.includes(%q)`, task.code, task.says))
+			`document.querySelector("#task-%s .answer-box")?.textContent.includes(%q)`, task.code,
+			task.says,
+		))
 		b.narrow(task.code)
 		b.shoot("task-" + task.code)
 	}

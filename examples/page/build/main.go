@@ -62,12 +62,8 @@ func build(out string, report io.Writer) error {
 		return err
 	}
 	fmt.Fprintf(
-		report,
-		"%s: module %.2f MB, compressed %.2f MB, page %.2f MB\n",
-		out,
-		mega(module),
-		mega(packed),
-		mega(page),
+		report, "%s: module %.2f MB, compressed %.2f MB, page %.2f MB\n", out, mega(module),
+		mega(packed), mega(page),
 	)
 	if err := os.WriteFile(out, page, 0o644); err != nil {
 		return err

@@ -210,9 +210,7 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 	}
 	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](
 		sys,
-	), quantity.UnitOf[quantity.Pressure](
-		sys,
-	)
+	), quantity.UnitOf[quantity.Pressure](sys)
 	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(),
 		Ideal: r.DischargeLine == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)

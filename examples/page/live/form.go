@@ -81,8 +81,8 @@ type Fluid struct {
 
 // core are the readings that a charging loop takes. Common practice, no source.
 var core = []string{
-	"suctionPressure", "liquidPressure", "suctionLine", "liquidLine",
-	"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "supplyDryBulb",
+	"suctionPressure", "liquidPressure", "suctionLine", "liquidLine", "outdoorDryBulb",
+	"returnDryBulb", "returnWetBulb", "supplyDryBulb",
 }
 
 // elsewhere are the parts of a visit that are no fields: they have a switch or a list of

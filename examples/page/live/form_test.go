@@ -72,7 +72,8 @@ func TestEveryFieldOfTheSchemaIsReachable(t *testing.T) {
 			}
 			for _, value := range s.Enum {
 				if value != "not stated" && field.Kind == "choice" && !slices.ContainsFunc(
-					field.Options, func(o Option) bool { return o.Value == value }) {
+					field.Options, func(o Option) bool { return o.Value == value },
+				) {
 					t.Errorf("%s: %q cannot be chosen", path, value)
 				}
 			}

@@ -228,8 +228,7 @@ func (out *Answer) fill(v satline.Visit, a satline.Assessment) {
 	out.Readings = map[string]Shown{}
 	for _, r := range a.Readings {
 		out.Readings[r.Field] = Shown{
-			satline.Word("reading."+r.Field, v.Language),
-			satline.Show(r.Value, v.Language, sys),
+			satline.Word("reading."+r.Field, v.Language), satline.Show(r.Value, v.Language, sys),
 		}
 	}
 }

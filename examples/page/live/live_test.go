@@ -114,17 +114,14 @@ func TestTrend(t *testing.T) {
 		entries = append(
 			entries,
 			fmt.Sprintf(
-				`{"at": "%dm", "suctionPressure": "118 psig", "suctionLine": "%d °F"}`,
-				i,
-				60-i/3,
+				`{"at": "%dm", "suctionPressure": "118 psig", "suctionLine": "%d °F"}`, i, 60-i/3,
 			),
 		)
 	}
 	a := Assess(
 		[]byte(
 			`{"units": "IP", "equipment": {"refrigerant": "R-410A", "metering": "piston"}, "log": [` + strings.Join(
-				entries,
-				",",
+				entries, ",",
 			) + `], "moves": [{"at": "4m", "added": "3 oz"}]}`,
 		),
 	)

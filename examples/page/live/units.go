@@ -26,8 +26,7 @@ var measures = []measure{
 	{"Duration", func(quantity.System) []Unit {
 		return []Unit{{"min", 60, 0}, {"h", 3600, 0}, {"s", 1, 0}}
 	}, func(text string) (float64, error) {
-		d, err := time.ParseDuration(
-			strings.NewReplacer("min", "m", " ", "").Replace(text))
+		d, err := time.ParseDuration(strings.NewReplacer("min", "m", " ", "").Replace(text))
 		return d.Seconds(), err
 	}},
 	of[quantity.Temperature]("Temperature"),

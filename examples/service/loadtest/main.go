@@ -49,15 +49,12 @@ func main() {
 func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("loadtest", flag.ContinueOnError)
 	base := flags.String(
-		"service",
-		"",
+		"service", "",
 		"where a service listens already, a loopback address; without it one is started",
 	)
 	verdicts := flags.Int("n", 10_000, "assessments of scope \"verdict\", at most 5000000")
 	wholes := flags.Int(
-		"whole",
-		10_000,
-		"assessments of scope \"whole\", with dose and diagnosis, at most 5000000",
+		"whole", 10_000, "assessments of scope \"whole\", with dose and diagnosis, at most 5000000",
 	)
 	clients := flags.Int("clients", 8, "requests under way at once, at most 256")
 	operations := flags.String("operations", "",
@@ -157,15 +154,8 @@ func (l load) run(scope string, n int) (report, error) {
 	took := make([]time.Duration, n)
 	var next, refused, failed atomic.Int64
 	fmt.Fprintf(
-		l.out,
-		"scope %s, %d requests\n%12s %10s %10s %10s %12s\n",
-		scope,
-		n,
-		"requests",
-		"seconds",
-		"heap",
-		"system",
-		"resident",
+		l.out, "scope %s, %d requests\n%12s %10s %10s %10s %12s\n", scope, n, "requests", "seconds",
+		"heap", "system", "resident",
 	)
 	health := l.watchHealth()
 	core := coreTime(l.pid)
@@ -211,17 +201,8 @@ func (l load) run(scope string, n int) (report, error) {
 	slices.Sort(took)
 	at := func(share float64) time.Duration { return took[int(share*float64(len(took)-1))] }
 	return report{
-		scope,
-		len(took),
-		elapsed,
-		at(0.5),
-		at(0.99),
-		at(0.999),
-		took[len(took)-1],
-		refused.Load(),
-		failed.Load(),
-		(coreTime(l.pid) - core) / time.Duration(len(took)),
-		health(),
+		scope, len(took), elapsed, at(0.5), at(0.99), at(0.999), took[len(took)-1], refused.Load(),
+		failed.Load(), (coreTime(l.pid) - core) / time.Duration(len(took)), health(),
 	}, nil
 }
 
@@ -238,12 +219,7 @@ func (l load) once(body string) (int, error) {
 func (l load) row(done int64, began time.Time) {
 	heap, system := l.memory()
 	fmt.Fprintf(
-		l.out,
-		"%12d %10.1f %10s %10s %12s\n",
-		done,
-		time.Since(began).Seconds(),
-		heap,
-		system,
+		l.out, "%12d %10.1f %10s %10s %12s\n", done, time.Since(began).Seconds(), heap, system,
 		resident(l.pid),
 	)
 }

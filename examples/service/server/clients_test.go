@@ -58,15 +58,12 @@ func TestSlowAndBrokenClients(t *testing.T) {
 	head := "POST /v1/assess HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
 	var open []net.Conn
 	for _, sent := range []string{
-		"",
-		"POST /v1/assess HTTP/1.1\r\nHost: local",
+		"", "POST /v1/assess HTTP/1.1\r\nHost: local",
 		head + "Content-Length: 1000\r\n\r\n{\"equip",
 		head + "Transfer-Encoding: chunked\r\n\r\n5\r\n{\"equ",
 		head + "Transfer-Encoding: chunked\r\n\r\nzz\r\n",
-		head + "Content-Length: 99999999\r\n\r\n{",
-		head + "Content-Length: -1\r\n\r\n{",
-		"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03",
-		"GET / HTTP/9.9\r\n\r\n",
+		head + "Content-Length: 99999999\r\n\r\n{", head + "Content-Length: -1\r\n\r\n{",
+		"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03", "GET / HTTP/9.9\r\n\r\n",
 		"GET /" + strings.Repeat("x", 64<<10) + " HTTP/1.1\r\n\r\n",
 		"GET /problems/path HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) + "\r\n\r\n",
 	} {
@@ -81,9 +78,7 @@ func TestSlowAndBrokenClients(t *testing.T) {
 		}
 	}
 	resp, err := http.Post(
-		"http://"+address+"/v1/assess",
-		api.JSON,
-		strings.NewReader(api.ExampleVisit),
+		"http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit),
 	)
 	if err != nil {
 		t.Fatal(err)
@@ -201,9 +196,7 @@ func TestClientThatStopsReading(t *testing.T) {
 	}
 	waitFor(t, "its request ended", func() bool { return s.metrics.underWay.Load() == 0 })
 	resp, err := http.Post(
-		"http://"+address+"/v1/assess",
-		api.JSON,
-		strings.NewReader(api.ExampleVisit),
+		"http://"+address+"/v1/assess", api.JSON, strings.NewReader(api.ExampleVisit),
 	)
 	if err != nil {
 		t.Fatal(err)

@@ -16,20 +16,7 @@ import (
 
 // bounds are the upper ends of the buckets of a duration, in seconds.
 var bounds = []float64{
-	0.0001,
-	0.00025,
-	0.0005,
-	0.001,
-	0.0025,
-	0.005,
-	0.01,
-	0.025,
-	0.05,
-	0.1,
-	0.25,
-	0.5,
-	1,
-	5,
+	0.0001, 0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 5,
 }
 
 // metrics counts requests by endpoint and status, and how long they took.
@@ -84,37 +71,26 @@ func (m *metrics) write(w io.Writer) {
 		c.mu.Lock()
 		for _, s := range slices.SortedFunc(maps.Keys(c.status), cmp.Compare[int]) {
 			fmt.Fprintf(
-				w,
-				"satline_requests_total{endpoint=%q,status=\"%d\"} %d\n",
-				c.pattern,
-				s,
+				w, "satline_requests_total{endpoint=%q,status=\"%d\"} %d\n", c.pattern, s,
 				c.status[s],
 			)
 		}
 		c.mu.Unlock()
 	}
 	family(
-		w,
-		"satline_request_seconds",
-		"histogram",
+		w, "satline_request_seconds", "histogram",
 		"Time from the end of the header of a request to the end of its answer.",
 	)
 	for _, c := range m.counters {
 		c.mu.Lock()
 		for i, b := range bounds {
 			fmt.Fprintf(
-				w,
-				"satline_request_seconds_bucket{endpoint=%q,le=\"%g\"} %d\n",
-				c.pattern,
-				b,
+				w, "satline_request_seconds_bucket{endpoint=%q,le=\"%g\"} %d\n", c.pattern, b,
 				c.buckets[i],
 			)
 		}
 		fmt.Fprintf(
-			w,
-			"satline_request_seconds_bucket{endpoint=%q,le=\"+Inf\"} %d\n",
-			c.pattern,
-			c.total,
+			w, "satline_request_seconds_bucket{endpoint=%q,le=\"+Inf\"} %d\n", c.pattern, c.total,
 		)
 		fmt.Fprintf(w, "satline_request_seconds_sum{endpoint=%q} %g\n", c.pattern, c.seconds)
 		fmt.Fprintf(w, "satline_request_seconds_count{endpoint=%q} %d\n", c.pattern, c.total)
@@ -128,16 +104,12 @@ func (m *metrics) write(w io.Writer) {
 	var memory runtime.MemStats
 	runtime.ReadMemStats(&memory)
 	gauge(
-		w,
-		"satline_requests_under_way",
-		"Requests that have not been answered yet.",
+		w, "satline_requests_under_way", "Requests that have not been answered yet.",
 		m.underWay.Load(),
 	)
 	gauge(w, "satline_heap_bytes", "Heap in use.", int64(memory.HeapInuse))
 	gauge(
-		w,
-		"satline_system_bytes",
-		"Memory taken from the system.",
+		w, "satline_system_bytes", "Memory taken from the system.",
 		int64(memory.Sys-memory.HeapReleased),
 	)
 	gauge(w, "satline_goroutines", "Goroutines.", int64(runtime.NumGoroutine()))

@@ -17,8 +17,7 @@ func TestEveryEndpointIsDescribed(t *testing.T) {
 			continue
 		}
 		if !slices.ContainsFunc(
-			api.Operations,
-			func(o api.Operation) bool { return o.Method+" "+o.Path == c.pattern },
+			api.Operations, func(o api.Operation) bool { return o.Method+" "+o.Path == c.pattern },
 		) {
 			t.Errorf("%s is served and not described", c.pattern)
 		}

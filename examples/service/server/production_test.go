@@ -25,8 +25,7 @@ func TestSettings(t *testing.T) {
 		env     environment
 		problem string
 	}{
-		{nil, nil, ""},
-		{[]string{"-workers", "3"}, environment{"SATLINE_WORKERS": "many"}, ""},
+		{nil, nil, ""}, {[]string{"-workers", "3"}, environment{"SATLINE_WORKERS": "many"}, ""},
 		{nil, environment{"SATLINE_WORKERS": "3", "SATLINE_BATCH_TIME": "1m"}, ""},
 		{nil, environment{"SATLINE_WORKERS": "many"}, "SATLINE_WORKERS"},
 		{nil, environment{"SATLINE_WORKERS": "0"}, "-workers is 0"},
@@ -235,8 +234,7 @@ func TestOrigins(t *testing.T) {
 		allowed              string
 	}{
 		{"GET", "https://pages.example", "", 200, "https://pages.example"},
-		{"GET", "https://evil.example", "", 200, ""},
-		{"GET", "", "", 200, ""},
+		{"GET", "https://evil.example", "", 200, ""}, {"GET", "", "", 200, ""},
 		{"OPTIONS", "https://other.example", "POST", 204, "https://other.example"},
 		{"OPTIONS", "https://evil.example", "POST", 405, ""},
 	} {
@@ -395,8 +393,7 @@ func TestUnitsOfAnswers(t *testing.T) {
 		{"GET", "/v1/refrigerants/R-32?units=IP", "", `"criticalTemperature":"172.6 °F"`},
 		{"GET", "/v1/refrigerants/R-32", "", `"criticalTemperature":"78.1 °C"`},
 		{"POST", "/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1.234 °F"}`, `"9.0 °F ± 1.2 °F"`},
-		{"POST", "/v1/assess", api.ExampleVisit, ` °F ± `},
-		{"POST", "/v1/assess", inSI, ` K ± `},
+		{"POST", "/v1/assess", api.ExampleVisit, ` °F ± `}, {"POST", "/v1/assess", inSI, ` K ± `},
 		{"POST", "/v1/assess?units=SI", api.ExampleVisit, ` K ± `},
 	} {
 		r, err := http.NewRequest(q.method, c.server.URL+q.path, strings.NewReader(q.body))

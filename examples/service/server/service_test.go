@@ -64,12 +64,8 @@ func (c client) do(method, path, media, body string) (status int, answer []byte)
 	kinds, described := c.doc.answers(method, path, strconv.Itoa(resp.StatusCode))
 	if _, ok := kinds[kind]; described && !ok {
 		c.t.Errorf(
-			"%s %s answers %d in %q, which is not described: %.300s",
-			method,
-			path,
-			resp.StatusCode,
-			kind,
-			answer,
+			"%s %s answers %d in %q, which is not described: %.300s", method, path, resp.StatusCode,
+			kind, answer,
 		)
 	}
 	if !described && resp.StatusCode != http.StatusNotFound &&
@@ -188,16 +184,8 @@ func TestProblems(t *testing.T) {
 			p.Field != q.field ||
 			!strings.Contains(p.Detail, q.detail) {
 			t.Errorf(
-				"%s %s %.60s:\n got %d %+v\nwant %d %s %q %q",
-				q.method,
-				q.path,
-				q.body,
-				status,
-				p,
-				q.status,
-				q.kind,
-				q.field,
-				q.detail,
+				"%s %s %.60s:\n got %d %+v\nwant %d %s %q %q", q.method, q.path, q.body, status, p,
+				q.status, q.kind, q.field, q.detail,
 			)
 		}
 		if q.kind == "not-now" && (p.Condition == nil || p.Condition.Text == "") {
@@ -244,9 +232,7 @@ func TestBatch(t *testing.T) {
 		t.Errorf("%d results, want %d: %v", got, want, lines)
 	}
 	_, answer = c.do(
-		"POST",
-		"/v1/assess/batch",
-		api.NDJSON,
+		"POST", "/v1/assess/batch", api.NDJSON,
 		visit+"\n"+`{"notes": "`+strings.Repeat("x", 1<<20)+`"}`+"\n"+visit,
 	)
 	results := bytes.Split(bytes.TrimSpace(answer), []byte("\n"))
@@ -270,12 +256,7 @@ func TestLongestLine(t *testing.T) {
 	}{{len(longest) + 1, nil}, {0, errLongLine}, {1, nil}, {len(longest), nil}, {0, io.EOF}, {0, io.EOF}} {
 		if text, err := in.next(); len(text) != want.length || err != want.err {
 			t.Errorf(
-				"line %d: %d bytes, %v; want %d, %v",
-				i+1,
-				len(text),
-				err,
-				want.length,
-				want.err,
+				"line %d: %d bytes, %v; want %d, %v", i+1, len(text), err, want.length, want.err,
 			)
 		}
 	}
@@ -303,8 +284,7 @@ func TestMethodsAndCodings(t *testing.T) {
 		allow                string
 		accept               string // or Accept-Encoding
 	}{
-		{"HEAD", "/v1/refrigerants", "", 200, "", ""},
-		{"HEAD", "/v1/assess", "", 405, "POST", ""},
+		{"HEAD", "/v1/refrigerants", "", 200, "", ""}, {"HEAD", "/v1/assess", "", 405, "POST", ""},
 		{"OPTIONS", "/v1/assess/batch", "", 405, "POST", ""},
 		{"PUT", "/v1/refrigerants/R-32", "", 405, "GET, HEAD", ""},
 		{"POST", "/v1/assess", "br", 415, "", "gzip, identity"},
@@ -321,13 +301,8 @@ func TestMethodsAndCodings(t *testing.T) {
 		s.ServeHTTP(w, r)
 		if w.Code != q.status || w.Header().Get("Allow") != q.allow {
 			t.Errorf(
-				"%s %s: %d, Allow %q; want %d, %q",
-				q.method,
-				q.path,
-				w.Code,
-				w.Header().Get("Allow"),
-				q.status,
-				q.allow,
+				"%s %s: %d, Allow %q; want %d, %q", q.method, q.path, w.Code,
+				w.Header().Get("Allow"), q.status, q.allow,
 			)
 		}
 		if got := w.Header().Get("Accept") + w.Header().Get("Accept-Encoding"); got != q.accept {
@@ -349,8 +324,7 @@ func TestMetrics(t *testing.T) {
 		`satline_requests_total{endpoint="POST /v1/assess",status="400"} 1` + "\n",
 		`satline_request_seconds_bucket{endpoint="POST /v1/assess",le="+Inf"} 2` + "\n",
 		`satline_request_seconds_count{endpoint="POST /v1/assess"} 2` + "\n",
-		"satline_requests_under_way 0\n",
-		"satline_batch_lines_total{result=\"problem\"} 0\n",
+		"satline_requests_under_way 0\n", "satline_batch_lines_total{result=\"problem\"} 0\n",
 	} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("no %q in\n%s", want, text)
@@ -392,8 +366,7 @@ func TestRequestsAreNamed(t *testing.T) {
 func TestPanicIsContained(t *testing.T) {
 	s := quietService(t)
 	s.serve(
-		"GET /fails",
-		func(http.ResponseWriter, *http.Request) *api.Problem { panic("invented") },
+		"GET /fails", func(http.ResponseWriter, *http.Request) *api.Problem { panic("invented") },
 	)
 	w := httptest.NewRecorder()
 	s.ServeHTTP(w, httptest.NewRequest("GET", "/fails", nil))

@@ -18,27 +18,15 @@ var functions = []struct {
 }{
 	{"a line", func(x float64) float64 { return x - 0.3 }, -1, 4, 0.3, 1e-15},
 	{
-		"a cubic, x³ - 2x - 5 of Wallis",
-		func(x float64) float64 { return x*x*x - 2*x - 5 },
-		2,
-		3,
-		2.0945514815423265,
-		1e-15,
+		"a cubic, x³ - 2x - 5 of Wallis", func(x float64) float64 { return x*x*x - 2*x - 5 }, 2, 3,
+		2.0945514815423265, 1e-15,
 	},
 	{
-		"a zero of the ninth order",
-		func(x float64) float64 { return math.Pow(x, 9) },
-		-1,
-		3,
-		0,
+		"a zero of the ninth order", func(x float64) float64 { return math.Pow(x, 9) }, -1, 3, 0,
 		1e-30,
 	},
 	{
-		"next to a pole",
-		func(x float64) float64 { return 1/(x-1.001) + 1e3 },
-		-5,
-		1.000999,
-		1,
+		"next to a pole", func(x float64) float64 { return 1/(x-1.001) + 1e3 }, -5, 1.000999, 1,
 		1e-12,
 	},
 	{"a cliff", func(x float64) float64 { return math.Copysign(1, x-0.7) }, 0, 1, 0.7, 1e-15},
@@ -83,11 +71,7 @@ func TestTolerances(t *testing.T) {
 	near := Find(counted, 0, 2, -2, 2, 1e-3, 0)
 	if math.Abs(near-math.Sqrt2) > 1e-3 || calls >= exactCalls {
 		t.Errorf(
-			"within 1e-3: %v after %d calls, exactly %v after %d",
-			near,
-			calls,
-			exact,
-			exactCalls,
+			"within 1e-3: %v after %d calls, exactly %v after %d", near, calls, exact, exactCalls,
 		)
 	}
 	if small := Find(f, 0, 2, -2, 2, 0, 0.01); math.Abs(f(small)) > 0.01 {

@@ -13,9 +13,7 @@ func TestMeanLeavesOutOneFreak(t *testing.T) {
 		readings []float64
 		want     float64
 	}{
-		{[]float64{7}, 7},
-		{[]float64{7, 9}, 8},
-		{[]float64{7, 900, 8}, 8},
+		{[]float64{7}, 7}, {[]float64{7, 9}, 8}, {[]float64{7, 900, 8}, 8},
 		{[]float64{7, 8, -900, 9, 8, 1000}, 8},
 	} {
 		var m Mean
@@ -41,11 +39,7 @@ func TestThinnedStays(t *testing.T) {
 		var c, clock Clock
 		low, high := math.Inf(1), math.Inf(-1)
 		for range rapid.IntRange(1, 40).Draw(t, "n") {
-			at := time.Duration(
-				slot,
-			)*Width + time.Duration(
-				rapid.Int64Range(0, int64(Width)-1).Draw(t, "at"),
-			)
+			at := time.Duration(slot)*Width + time.Duration(rapid.Int64Range(0, int64(Width)-1).Draw(t, "at"))
 			if Slot(at) != slot {
 				t.Fatalf("%v in slot %d, want %d", at, Slot(at), slot)
 			}

@@ -10,7 +10,8 @@ import (
 
 func TestWhatSteersIsShown(t *testing.T) {
 	for _, s := range []string{
-		"\x1b[2J", "\x00", "\x7f", "\u009b31m", "\u202e", "\u2066", "\u200f", "\u061c", "\u00ad", "\ufeff", "\xff",
+		"\x1b[2J", "\x00", "\x7f", "\u009b31m", "\u202e", "\u2066", "\u200f", "\u061c", "\u00ad",
+		"\ufeff", "\xff",
 	} {
 		for name, got := range map[string]string{"Line": Line("a" + s + "b"), "Text": Text("a" + s + "b")} {
 			if !strings.HasPrefix(got, "a\ufffd") || !strings.HasSuffix(got, "b") {

@@ -24,7 +24,8 @@ var causes = []cause{
 	{
 		code: undercharge,
 		sizes: []failing{
-			{dry: 0.5, short: 0.01}, {dry: 0.9, short: 0.03}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
+			{dry: 0.5, short: 0.01}, {dry: 0.9, short: 0.03}, {dry: 1, short: 0.07},
+			{dry: 1, short: 0.13},
 		},
 		withoutReceiver: []failing{
 			{dry: 0.7}, {dry: 1, short: 0.025}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
@@ -42,8 +43,8 @@ var causes = []cause{
 	{
 		code: evaporator,
 		sizes: []failing{
-			{indoor: 0.3, ice: 0.15}, {indoor: 0.5}, {indoor: 0.5, ice: 0.4}, {indoor: 0.7, ice: 0.5},
-			{indoor: 0.88, ice: 0.6},
+			{indoor: 0.3, ice: 0.15}, {indoor: 0.5}, {indoor: 0.5, ice: 0.4},
+			{indoor: 0.7, ice: 0.5}, {indoor: 0.88, ice: 0.6},
 		},
 	},
 	{
@@ -100,29 +101,18 @@ type fault struct {
 }
 
 var faults = []fault{
-	{sound, sound, 22, false},
-	{"cold-leak", undercharge, 13, true},
-	{"cold-receiver-empties", reserve, 2, true},
-	{"cold-too-much", overcharge, 3, false},
-	{"cold-air-inside", gas, 2, true},
-	{"cold-condenser-dirty", condenser, 8, false},
-	{"cold-condenser-fan", condenser, 3, false},
-	{"cold-condenser-hot-air", condenser, 1, false},
-	{"cold-defrost", evaporator, 7, false},
-	{"cold-evaporator-fan", evaporator, 4, false},
-	{"cold-evaporator-dirty", evaporator, 1.5, false},
-	{"cold-drier", restriction, 3, true},
-	{"cold-liquid-valve", restriction, 1, false},
-	{"cold-valve-starves", starving, 4, false},
-	{"cold-bulb-loose", flooding, 2, false},
-	{"cold-valve-floods", flooding, 2, false},
+	{sound, sound, 22, false}, {"cold-leak", undercharge, 13, true},
+	{"cold-receiver-empties", reserve, 2, true}, {"cold-too-much", overcharge, 3, false},
+	{"cold-air-inside", gas, 2, true}, {"cold-condenser-dirty", condenser, 8, false},
+	{"cold-condenser-fan", condenser, 3, false}, {"cold-condenser-hot-air", condenser, 1, false},
+	{"cold-defrost", evaporator, 7, false}, {"cold-evaporator-fan", evaporator, 4, false},
+	{"cold-evaporator-dirty", evaporator, 1.5, false}, {"cold-drier", restriction, 3, true},
+	{"cold-liquid-valve", restriction, 1, false}, {"cold-valve-starves", starving, 4, false},
+	{"cold-bulb-loose", flooding, 2, false}, {"cold-valve-floods", flooding, 2, false},
 	{"cold-compressor-valves", compressor, 4.5, false},
-	{"cold-head-control-open", headLow, 4, false},
-	{"cold-head-control-shut", headHigh, 2.5, false},
-	{"cold-door", load, 6, false},
-	{"cold-product", load, 2, false},
-	{"cold-pressure-control", shortCycle, 2, false},
-	{"cold-suction-clamp", clamp, 2, false},
+	{"cold-head-control-open", headLow, 4, false}, {"cold-head-control-shut", headHigh, 2.5, false},
+	{"cold-door", load, 6, false}, {"cold-product", load, 2, false},
+	{"cold-pressure-control", shortCycle, 2, false}, {"cold-suction-clamp", clamp, 2, false},
 }
 
 // A look is what a technician can see or try, with a yes or no.

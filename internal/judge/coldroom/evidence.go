@@ -86,8 +86,7 @@ func (k *known) sights(c *modes.Case) {
 		seen bool
 		look string
 	}{
-		{s.CoilIced, "cold-coil-iced"},
-		{s.OutdoorCoilDirty, "cold-condenser-dirt"},
+		{s.CoilIced, "cold-coil-iced"}, {s.OutdoorCoilDirty, "cold-condenser-dirt"},
 		{s.DoorsOpen, "cold-door-leaks"},
 	} {
 		if x.seen && !slices.Contains(k.hints, x.look) {

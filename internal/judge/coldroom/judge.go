@@ -140,7 +140,8 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	of("cold-figure.superheat", superheat, u.Superheat, practice)
 	limit := u.FoodLimit()
 	out = append(out, fact.New(
-		"cold-figure.food", fact.Amount("limit", limit.At), fact.Of("source", limit.Source.String()),
+		"cold-figure.food", fact.Amount("limit", limit.At),
+		fact.Of("source", limit.Source.String()),
 	))
 	if f, ok := controlFigure(c, u); ok {
 		out = append(out, f)

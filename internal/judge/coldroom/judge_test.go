@@ -152,10 +152,10 @@ var neutral = []fact.Code{
 	"step.stop", "step.feel-compressor", "step.nitrogen", "step.evacuate", "step.weigh-in",
 	"step.weigh-in-label", "step.read", "step.read-again", "step.find-leak", "step.recover-rest",
 	"step.mend-leak", "step.leave-charge", "headline.cause", "headline.open", "headline.stop",
-	"charge.read-before-move", "charge.look-first", "outcome.look",
-	"danger.condensing-highest", "danger.condensing-high", "danger.suction-in-vacuum",
-	"danger.discharge-hottest", "danger.discharge-hot", "danger.current-highest",
-	"danger.current-high", "danger.floodback", "danger.slugging",
+	"charge.read-before-move", "charge.look-first", "outcome.look", "danger.condensing-highest",
+	"danger.condensing-high", "danger.suction-in-vacuum", "danger.discharge-hottest",
+	"danger.discharge-hot", "danger.current-highest", "danger.current-high", "danger.floodback",
+	"danger.slugging",
 }
 
 // Every code that the judge can say is of cold rooms, or holds for any machine.

@@ -346,9 +346,7 @@ func (s *sized) balance(u *unknowns, w weather, x failing, st *state) residuals 
 	air := s.indoorFlow * (1 - x.indoor)
 	st.supply = w.box - 0.88*absorbed/max(air, 1e-3)
 	st.leaving = w.outdoor + rejected/(s.outdoorFlow*max(1-0.7*x.outdoor, 0.05))
-	return residuals{
-		(flow - through) / s.designMass, absorbed - absorbs, rejected - rejects,
-	}
+	return residuals{(flow - through) / s.designMass, absorbed - absorbs, rejected - rejects}
 }
 
 func sq(x float64) float64 { return x * x }

@@ -154,8 +154,7 @@ func TestTrial(t *testing.T) {
 		name string
 		of   *score
 	}{
-		{"one fault, effect 10 % or more", &strong},
-		{"one fault, less than that", &weak},
+		{"one fault, effect 10 % or more", &strong}, {"one fault, less than that", &weak},
 		{"a fault that only a look shows: short runs, a loose clamp", &unread},
 		{"sound machine", &healthy},
 	} {

@@ -39,10 +39,7 @@ func calibrationPlot(panels []panel) string {
 	put := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	put(
 		`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t d" width="%.0f" height="%.0f" viewBox="0 0 %.0f %.0f" font-family="sans-serif" font-size="12">`,
-		width,
-		height,
-		width,
-		height,
+		width, height, width, height,
 	)
 	put(`<title id="t">Calibration of the diagnosis on simulated visits</title>`)
 	put(
@@ -60,50 +57,33 @@ func calibrationPlot(panels []panel) string {
 			n += bin.n
 		}
 		put(
-			`<text x="%.1f" y="%.1f">%.0f visits, off by %.1f points on average</text>`,
-			x0,
-			top-16,
-			n,
-			100*p.t.miscalibration(),
+			`<text x="%.1f" y="%.1f">%.0f visits, off by %.1f points on average</text>`, x0, top-16,
+			n, 100*p.t.miscalibration(),
 		)
 		for tick := range 6 {
 			share := float64(tick) / 5
 			put(
-				`<path d="M%.1f %.1fH%.1fM%.1f %.1fV%.1f" stroke="#ddd"/>`,
-				x(0),
-				y(share),
-				x(1),
-				x(share),
-				y(0),
-				y(1),
+				`<path d="M%.1f %.1fH%.1fM%.1f %.1fV%.1f" stroke="#ddd"/>`, x(0), y(share), x(1),
+				x(share), y(0), y(1),
 			)
 			put(`<text x="%.1f" y="%.1f" text-anchor="end">%d</text>`, x(0)-6, y(share)+4, 20*tick)
 			put(
-				`<text x="%.1f" y="%.1f" text-anchor="middle">%d</text>`,
-				x(share),
-				y(0)+16,
+				`<text x="%.1f" y="%.1f" text-anchor="middle">%d</text>`, x(share), y(0)+16,
 				20*tick,
 			)
 		}
 		put(
-			`<path d="M%.1f %.1fL%.1f %.1f" stroke="#555" stroke-dasharray="5 4"/>`,
-			x(0),
-			y(0),
-			x(1),
-			y(1),
+			`<path d="M%.1f %.1fL%.1f %.1f" stroke="#555" stroke-dasharray="5 4"/>`, x(0), y(0),
+			x(1), y(1),
 		)
 		put(
-			`<rect x="%.1f" y="%.1f" width="%.1f" height="%.1f" fill="none" stroke="#000"/>`,
-			x(0),
-			y(1),
-			side,
-			side,
+			`<rect x="%.1f" y="%.1f" width="%.1f" height="%.1f" fill="none" stroke="#000"/>`, x(0),
+			y(1), side, side,
 		)
 		put(`<text x="%.1f" y="%.1f" text-anchor="middle">said, %%</text>`, x(0.5), y(0)+36)
 		put(
 			`<text transform="translate(%.1f %.1f) rotate(-90)" text-anchor="middle">right, %%</text>`,
-			x(0)-38,
-			y(0.5),
+			x(0)-38, y(0.5),
 		)
 		for _, bin := range p.t.bins {
 			if bin.n == 0 {
@@ -112,19 +92,12 @@ func calibrationPlot(panels []panel) string {
 			said, right := bin.said/bin.n, bin.right/bin.n
 			low, high := wilson(bin.right, bin.n)
 			put(
-				`<path d="M%.1f %.1fV%.1f" stroke="#1f4e8c" stroke-width="1.5"/>`,
-				x(said),
-				y(low),
+				`<path d="M%.1f %.1fV%.1f" stroke="#1f4e8c" stroke-width="1.5"/>`, x(said), y(low),
 				y(high),
 			)
 			put(
 				`<circle cx="%.1f" cy="%.1f" r="%.1f" fill="#1f4e8c" fill-opacity="0.75"><title>said %.0f %%, right %.0f %% of %.0f</title></circle>`,
-				x(said),
-				y(right),
-				2+8*math.Sqrt(bin.n/n),
-				100*said,
-				100*right,
-				bin.n,
+				x(said), y(right), 2+8*math.Sqrt(bin.n/n), 100*said, 100*right, bin.n,
 			)
 		}
 		put(`</g>`)

@@ -117,14 +117,10 @@ func (c *caseFile) priorLog(p component) float64 {
 	}
 	return math.Log(
 		c.seldom(
-			p.a,
-			p.b,
+			p.a, p.b,
 		)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight,
 	) +
-		c.logClues(
-			&c.suspects[p.a],
-			&c.suspects[p.b],
-		)
+		c.logClues(&c.suspects[p.a], &c.suspects[p.b])
 }
 
 // chargeMoved is the net charge added as a fraction of the label charge, or of the
@@ -201,8 +197,7 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 	out := component{a: none, b: none, followed: true, charge: charge}
 	for _, h := range left[:min(2, len(left))] {
 		a := slices.IndexFunc(
-			c.suspects,
-			func(s suspect) bool { return s.signature == h.signature },
+			c.suspects, func(s suspect) bool { return s.signature == h.signature },
 		)
 		if a < 0 {
 			return out, false
@@ -294,10 +289,7 @@ func (c *caseFile) follow(p component) matrix {
 // of what was read, and their covariance in the scratch triangle. It returns
 // the count before and in all.
 func (c *caseFile) jointPrediction(
-	was *caseFile,
-	b, a component,
-	x *[maxDim]float64,
-	shareRest bool,
+	was *caseFile, b, a component, x *[maxDim]float64, shareRest bool,
 ) (first, n int) {
 	meanBefore, covBefore := was.predict(b, &was.seen.have, &was.seen.noise)
 	meanAfter, covAfter := c.predict(a, &c.seen.have, &c.seen.noise)
@@ -368,9 +360,7 @@ func (c *caseFile) jointPrediction(
 // joint factors the covariance of both sets of readings and whitens their
 // residuals.
 func (c *caseFile) joint(
-	was *caseFile,
-	b, a component,
-	x *[maxDim]float64,
+	was *caseFile, b, a component, x *[maxDim]float64,
 ) (first, n int, ok bool) {
 	for _, share := range [...]bool{true, false} {
 		first, n = c.jointPrediction(was, b, a, x, share)

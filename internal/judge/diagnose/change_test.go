@@ -14,9 +14,7 @@ func TestDiagnosisIsRevised(t *testing.T) {
 	at := func(code Code, level int) vector {
 		v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 		d := table.Cause(string(code))[level].Shift(
-			&table.Sound,
-			signature.Rated,
-			signature.UsualFluid,
+			&table.Sound, signature.Rated, signature.UsualFluid,
 		)
 		for f := range v {
 			v[f] += d[f]
@@ -48,9 +46,7 @@ func TestActionsMend(t *testing.T) {
 	table := signature.For(signature.Fixed)
 	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
 	d := table.Cause(string(LowIndoorAir))[3].Shift(
-		&table.Sound,
-		signature.Rated,
-		signature.UsualFluid,
+		&table.Sound, signature.Rated, signature.UsualFluid,
 	)
 	low := v
 	for f := range v {
@@ -62,11 +58,8 @@ func TestActionsMend(t *testing.T) {
 	if answer.Verdict != Sound || !answer.Change.AsSaid || answer.Change.Revised ||
 		answer.Change.Before.Code() != string(LowIndoorAir) {
 		t.Errorf(
-			"%s; before %s, as said %v, revised %v",
-			answer.Verdict,
-			answer.Change.Before.Code(),
-			answer.Change.AsSaid,
-			answer.Change.Revised,
+			"%s; before %s, as said %v, revised %v", answer.Verdict, answer.Change.Before.Code(),
+			answer.Change.AsSaid, answer.Change.Revised,
 		)
 	}
 }

@@ -270,10 +270,7 @@ func (d *chargeDensity) spreadAbout(charge, within, weight float64) {
 // the levels the log likelihood is a parabola as bent as at the levels around, the prior
 // density a line; below the least level the prior falls to nothing at none.
 func (c *caseFile) spreadSizes(
-	b *ChargeBelief,
-	a int,
-	sign, bare float64,
-	fits, masses *[mostLevels]float64,
+	b *ChargeBelief, a int, sign, bare float64, fits, masses *[mostLevels]float64,
 ) {
 	total := 0.0
 	for _, m := range masses {

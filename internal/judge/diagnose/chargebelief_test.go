@@ -39,11 +39,8 @@ func TestChargeBeliefIsContinuous(t *testing.T) {
 			d := Infer(shortBy(m, short))
 			if last >= 0 && math.Abs(d.Charge.Low-last) > 0.02 {
 				t.Errorf(
-					"metering %d: low %.3f at %.2f %% short, %.3f just before",
-					m,
-					d.Charge.Low,
-					100*short,
-					last,
+					"metering %d: low %.3f at %.2f %% short, %.3f just before", m, d.Charge.Low,
+					100*short, last,
 				)
 			}
 			last = d.Charge.Low
@@ -62,11 +59,7 @@ func TestChargeBeliefFindsTheSize(t *testing.T) {
 			b := &d.Charge
 			if got := b.ErrorGivenLow; math.Abs(got.Mean+short) > 2*got.Std {
 				t.Errorf(
-					"metering %d: %.2f ± %.2f believed, %.2f short",
-					m,
-					got.Mean,
-					got.Std,
-					short,
+					"metering %d: %.2f ± %.2f believed, %.2f short", m, got.Mean, got.Std, short,
 				)
 			}
 		}
@@ -108,10 +101,7 @@ func TestMarginalsAddUp(t *testing.T) {
 		for _, m := range d.Marginals() {
 			if math.Abs(m.Chance-d.Probability(m.Signature)) > 1e-9 || m.Chance > last {
 				t.Errorf(
-					"%s: %v after %v, %v as an explanation",
-					m.Signature,
-					m.Chance,
-					last,
+					"%s: %v after %v, %v as an explanation", m.Signature, m.Chance, last,
 					d.Probability(m.Signature),
 				)
 			}

@@ -127,10 +127,7 @@ func open(e *Evidence) *caseFile {
 	c.seen = observe(r, &c.table.Sound)
 	c.bound = c.seen.raw.bound()
 	c.machine = expect(
-		c.table,
-		e.kinds(),
-		c.seen,
-		append(e.expected(), e.normal(c.seen.weather)...),
+		c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...),
 	)
 	c.addTabled()
 	c.countMoves()
@@ -157,8 +154,8 @@ func (c *caseFile) addTabled() {
 
 // tabled are the signatures that come from the table.
 var tabled = []Code{
-	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak,
-	LowIndoorAir, HighIndoorAir, ReturnLeak, CondenserAir,
+	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak, LowIndoorAir,
+	HighIndoorAir, ReturnLeak, CondenserAir,
 }
 
 func (c *caseFile) addInstruments() {
@@ -199,18 +196,8 @@ func (c *caseFile) addInstruments() {
 }
 
 var instrumentSignatures = []Code{
-	SuctionClamp,
-	LiquidClamp,
-	SuctionGauge,
-	LiquidGauge,
-	Altitude,
-	DryWick,
-	BulbsSwapped,
-	HosesSwapped,
-	ClampsSwapped,
-	AirSensorsSwapped,
-	SunOnSensor,
-	SupplySensor,
+	SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped,
+	HosesSwapped, ClampsSwapped, AirSensorsSwapped, SunOnSensor, SupplySensor,
 }
 
 // listed is how many explanations are reported with their evidence, unless
@@ -279,8 +266,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 		for j, a := range [...]int{s.a, s.b} {
 			if a != none {
 				x.Causes = append(
-					x.Causes,
-					c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b),
+					x.Causes, c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b),
 				)
 			}
 		}

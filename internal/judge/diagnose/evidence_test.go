@@ -24,9 +24,7 @@ func TestLabelAirflowIsNotTooLittleAir(t *testing.T) {
 	chance := func(labelled bool) float64 {
 		return mean(60, func(i uint64) float64 {
 			e := broken(
-				t,
-				81,
-				i,
+				t, 81, i,
 				func(*rand.Rand) cycle.Faults { return cycle.Faults{IndoorAirflow: 350.0/400 - 1} },
 			)
 			e.RatedAirflow = 0
@@ -48,8 +46,7 @@ func TestLabelAirflowIsNotTooLittleAir(t *testing.T) {
 // drawFault is a visit to a machine with one fault, without the earlier readings.
 func drawFault(t *testing.T, i uint64, code diagnose.Code, size float64) diagnose.Evidence {
 	e, err := simulate.DrawChange(
-		rand.New(rand.NewPCG(83, i)),
-		simulate.Change{Signature: code, Size: size},
+		rand.New(rand.NewPCG(83, i)), simulate.Change{Signature: code, Size: size},
 	)
 	if err != nil {
 		t.Fatal(err)
@@ -71,17 +68,13 @@ func TestMovesCount(t *testing.T) {
 	}
 	none, hardly, some := high(0), high(0.002), high(0.15)
 	t.Logf(
-		"too much: %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%",
-		none,
-		hardly,
+		"too much: %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%", none, hardly,
 		some,
 	)
 	if some < none+0.2 || hardly < none-0.05 || hardly > none+0.05 {
 		t.Errorf(
-			"too much has %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%",
-			none,
-			hardly,
-			some,
+			"too much has %.2f untouched, %.2f after 0.2 %% was added, %.2f after 15 %%", none,
+			hardly, some,
 		)
 	}
 }

@@ -21,10 +21,7 @@ type machine struct {
 // the kind says of the same reading, and the others follow (Jeffrey 1965, The Logic of
 // Decision, chapter 11).
 func expect(
-	table *signature.Table,
-	kinds []float64,
-	seen *observation,
-	expected []Expectation,
+	table *signature.Table, kinds []float64, seen *observation, expected []Expectation,
 ) *machine {
 	m := &machine{mean: seen.meant}
 	m.offset, m.scatter = table.Sound.Among(kinds, seen.weather)

@@ -56,14 +56,7 @@ func (s *Sign) fact() fact.Fact {
 			stated("reads", quantity.Current(s.Reads), s.ReadsStd))
 	}
 	return fact.New(
-		code,
-		fact.Of("feature", featureTerm(s.Feature)),
-		valueOf(
-			"value",
-			s.Feature,
-			s.Value,
-			0,
-		),
+		code, fact.Of("feature", featureTerm(s.Feature)), valueOf("value", s.Feature, s.Value, 0),
 		valueOf("sound", s.Feature, s.Sound, s.SoundStd),
 		valueOf("reads", s.Feature, s.Reads, s.ReadsStd),
 	)
@@ -72,8 +65,9 @@ func (s *Sign) fact() fact.Fact {
 func featureTerm(f signature.Feature) fact.Term { return featureTerms[f] }
 
 var featureTerms = [features]fact.Term{
-	"feature.evaporating", "feature.superheat", "feature.condensing-over", "feature.subcooling", "feature.discharge-over",
-	"feature.split", "feature.wet-bulb-split", "feature.condenser-rise", "feature.airflow", "feature.power",
+	"feature.evaporating", "feature.superheat", "feature.condensing-over", "feature.subcooling",
+	"feature.discharge-over", "feature.split", "feature.wet-bulb-split", "feature.condenser-rise",
+	"feature.airflow", "feature.power",
 }
 
 // valueOf is a value of a feature, with its standard uncertainty where that is not zero.
@@ -134,9 +128,7 @@ func (x *Change) Fact() fact.Fact {
 		code = "change.revised"
 	}
 	return fact.New(
-		code,
-		fact.Of("before", x.Before.term()),
-		fact.Of("chance", fact.Share(x.Chance)),
+		code, fact.Of("before", x.Before.term()), fact.Of("chance", fact.Share(x.Chance)),
 	)
 }
 
@@ -153,15 +145,8 @@ func (m *Move) Fact() (fact.Fact, bool) {
 		return fact.Fact{}, false
 	}
 	return fact.New(
-		code,
-		fact.Of("feature", featureTerm(m.Feature)),
-		valueOf("before", m.Feature, m.Before, 0),
-		valueOf(
-			"after",
-			m.Feature,
-			m.After,
-			0,
-		),
+		code, fact.Of("feature", featureTerm(m.Feature)), valueOf("before", m.Feature, m.Before, 0),
+		valueOf("after", m.Feature, m.After, 0),
 		valueOf("expected", m.Feature, m.Expected, m.ExpectedStd),
 	), true
 }
@@ -228,9 +213,7 @@ func (m *Measurement) Facts() []fact.Fact {
 }
 
 // Answers reports whether what the look says decides about a cause.
-func (m *Measurement) Answers(
-	signature Code,
-) bool {
+func (m *Measurement) Answers(signature Code) bool {
 	return m.test != nil && m.test.decides(signature)
 }
 
@@ -261,8 +244,7 @@ func (f *Freeze) CauseFacts() []fact.Fact {
 			out = append(
 				out,
 				fact.New(
-					"freeze.cause",
-					fact.Of("cause", fact.Term("cause."+string(x.Code))),
+					"freeze.cause", fact.Of("cause", fact.Term("cause."+string(x.Code))),
 					fact.Of("chance", fact.Share(x.Chance)),
 				),
 			)
@@ -273,8 +255,7 @@ func (f *Freeze) CauseFacts() []fact.Fact {
 			out = append(
 				out,
 				fact.New(
-					fact.Code("freeze."+s.Code),
-					fact.Measured("evaporating", s.Evaporating),
+					fact.Code("freeze."+s.Code), fact.Measured("evaporating", s.Evaporating),
 					fact.Of("chance", fact.Share(s.Ices)),
 				),
 			)
@@ -291,8 +272,7 @@ func (f *Freeze) ControlFacts() []fact.Fact {
 			out = append(
 				out,
 				fact.New(
-					fact.Code("freeze.control."+x.Code),
-					fact.Of("share", fact.Share(x.Prevents)),
+					fact.Code("freeze.control."+x.Code), fact.Of("share", fact.Share(x.Prevents)),
 				),
 			)
 		}

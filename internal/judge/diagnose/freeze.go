@@ -36,13 +36,7 @@ var scenarios = []scenario{
 		return w
 	}, 0.35},
 	{"cold-room", func(w signature.Weather) signature.Weather {
-		w.ReturnWetBulb, w.ReturnDryBulb = min(
-			w.ReturnWetBulb,
-			285.37,
-		), min(
-			w.ReturnDryBulb,
-			292.04,
-		)
+		w.ReturnWetBulb, w.ReturnDryBulb = min(w.ReturnWetBulb, 285.37), min(w.ReturnDryBulb, 292.04)
 		return w
 	}, 0.3},
 }
@@ -152,8 +146,7 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 		}
 		for k := range controls {
 			out.Controls = append(
-				out.Controls,
-				FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total},
+				out.Controls, FreezeControl{Code: controls[k].code, Prevents: prevented[k] / total},
 			)
 		}
 	}
@@ -164,8 +157,7 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 		return compare(float64(len(x.Code)), float64(len(y.Code)))
 	})
 	slices.SortStableFunc(
-		out.Controls,
-		func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) },
+		out.Controls, func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) },
 	)
 	for i := range scenarios {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
@@ -199,13 +191,7 @@ func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
 	mild.Outdoor = max(w.Outdoor, ordinaryOutdoor)
 	credit(LowAmbient, c.ices(p, mild, ""))
 	loaded := w
-	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(
-		w.ReturnWetBulb,
-		ordinaryWet,
-	), max(
-		w.ReturnDryBulb,
-		ordinaryDry,
-	)
+	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, ordinaryWet), max(w.ReturnDryBulb, ordinaryDry)
 	credit(LowLoad, c.ices(p, loaded, ""))
 	if sum == 0 {
 		return map[Code]float64{LowLoad: 0.5, LowAmbient: 0.5}

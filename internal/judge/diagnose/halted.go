@@ -216,8 +216,7 @@ func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 		case fromSound:
 			mean[r] = c.machine.mean[signature.Power] + c.machine.offset[signature.Power]
 			root[r][r] = math.Hypot(
-				g.std,
-				math.Sqrt(c.machine.scatter[signature.Power][signature.Power]),
+				g.std, math.Sqrt(c.machine.scatter[signature.Power][signature.Power]),
 			)
 		}
 		mean[r] += g.value

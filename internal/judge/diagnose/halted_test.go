@@ -77,11 +77,7 @@ func evenly(rng *rand.Rand, low, high float64) float64 { return low + (high-low)
 
 // firstIs counts how often a signature, alone, is the first explanation.
 func firstIs(
-	t *testing.T,
-	code diagnose.Code,
-	n int,
-	least float64,
-	draw func(i uint64) diagnose.Evidence,
+	t *testing.T, code diagnose.Code, n int, least float64, draw func(i uint64) diagnose.Evidence,
 ) {
 	t.Helper()
 	right, said := 0, 0.0
@@ -96,11 +92,7 @@ func firstIs(
 		}
 	}
 	t.Logf(
-		"%s: first in %d of %d, said %.2f on average; else %v",
-		code,
-		right,
-		n,
-		said/float64(n),
+		"%s: first in %d of %d, said %.2f on average; else %v", code, right, n, said/float64(n),
 		others,
 	)
 	if float64(right) < least*float64(n) {
@@ -118,10 +110,7 @@ func emptied(t *testing.T, i uint64, c coverage) diagnose.Evidence {
 		t.Fatal(err)
 	}
 	write(
-		t,
-		rng,
-		&e,
-		quantity.Pressure(evenly(rng, 0.5e5, 2.6e5)),
+		t, rng, &e, quantity.Pressure(evenly(rng, 0.5e5, 2.6e5)),
 		full*quantity.Pressure(evenly(rng, 0.4, 0.9)),
 	)
 	e.SuctionLine = degree(rng, evenly(rng, room-5, max(room, outdoor)+1), 0.5, 0.5)
@@ -134,10 +123,7 @@ func emptied(t *testing.T, i uint64, c coverage) diagnose.Evidence {
 func TestNextToEmptyIsNamed(t *testing.T) {
 	for _, c := range []coverage{eight, noOutdoor, four} {
 		firstIs(
-			t,
-			diagnose.NextToEmpty,
-			100,
-			0.95,
+			t, diagnose.NextToEmpty, 100, 0.95,
 			func(i uint64) diagnose.Evidence { return emptied(t, i, c) },
 		)
 	}
@@ -185,10 +171,7 @@ func idle(t *testing.T, i uint64, c coverage, current float64) diagnose.Evidence
 func TestNotPumpingIsNamed(t *testing.T) {
 	for _, c := range []coverage{eight, noOutdoor, four} {
 		firstIs(
-			t,
-			diagnose.NotPumping,
-			100,
-			0.95,
+			t, diagnose.NotPumping, 100, 0.95,
 			func(i uint64) diagnose.Evidence { return idle(t, i, c, -1) },
 		)
 	}
@@ -225,9 +208,7 @@ func TestCurrentIsEvidence(t *testing.T) {
 		const n = 60
 		for i := range uint64(n) {
 			e := broken(
-				t,
-				47,
-				i,
+				t, 47, i,
 				func(rng *rand.Rand) cycle.Faults { return cycle.Faults{CompressorLeak: evenly(rng, 0.55, 0.68)} },
 			)
 			e.RatedLoadCurrent = quantity.Amperes(16)
@@ -299,23 +280,10 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 		}
 		e.Expected = nil
 		write(
-			t,
-			rng,
-			&e,
-			o.Suction.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
+			t, rng, &e, o.Suction.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
 			o.Liquid.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
 		)
-		e.SuctionLine, e.LiquidLine = degree(
-			rng,
-			float64(o.Suction.Temperature),
-			0.5,
-			0.5,
-		), degree(
-			rng,
-			float64(o.Liquid.Temperature),
-			0.5,
-			0.5,
-		)
+		e.SuctionLine, e.LiquidLine = degree(rng, float64(o.Suction.Temperature), 0.5, 0.5), degree(rng, float64(o.Liquid.Temperature), 0.5, 0.5)
 		e.SupplyDryBulb = degree(rng, float64(o.Supply), 0.35, 0.35)
 		return e
 	}
@@ -328,9 +296,7 @@ func TestDeadFanIsNamed(t *testing.T) {
 	const n = 60
 	firstIs(t, diagnose.CondenserAir, n, 0.85, func(i uint64) diagnose.Evidence {
 		e := broken(
-			t,
-			61,
-			i,
+			t, 61, i,
 			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{OutdoorAirflow: -evenly(rng, 0.8, 0.9)} },
 		)
 		d := diagnose.Infer(e)
@@ -355,16 +321,12 @@ func TestShutValveAccusesNoInstrument(t *testing.T) {
 	const n = 60
 	firstIs(t, diagnose.Restriction, n, 0.7, func(i uint64) diagnose.Evidence {
 		e := broken(
-			t,
-			67,
-			i,
+			t, 67, i,
 			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{MeteringSize: -evenly(rng, 0.7, 0.88)} },
 		)
 		d := diagnose.Infer(e)
 		gauge += d.Any(
-			diagnose.SuctionGauge,
-			diagnose.LiquidGauge,
-			diagnose.SuctionClamp,
+			diagnose.SuctionGauge, diagnose.LiquidGauge, diagnose.SuctionClamp,
 			diagnose.LiquidClamp,
 		) / n
 		return e
@@ -391,17 +353,7 @@ func TestHeatingIsNamed(t *testing.T) {
 		evaporating, condensing := outdoor-evenly(rng, 6, 14), room+evenly(rng, 14, 28)
 		e.HeatPump = true
 		write(t, rng, &e, at(evaporating), at(condensing))
-		e.OutdoorDryBulb, e.ReturnDryBulb = degree(
-			rng,
-			outdoor,
-			0.35,
-			0.35,
-		), degree(
-			rng,
-			room,
-			0.35,
-			0.35,
-		)
+		e.OutdoorDryBulb, e.ReturnDryBulb = degree(rng, outdoor, 0.35, 0.35), degree(rng, room, 0.35, 0.35)
 		e.ReturnWetBulb = degree(rng, room-evenly(rng, 6, 9), 0.4, 0.4)
 		e.SuctionLine = degree(rng, evaporating+evenly(rng, 1, 9), 0.5, 0.5)
 		e.LiquidLine = degree(rng, condensing-evenly(rng, 2, 12), 0.5, 0.5)
@@ -419,10 +371,8 @@ func TestHaltsAreNotCalledOnRunningMachines(t *testing.T) {
 	for _, a := range run(t, 73, n, simulated(simulate.Options{Bare: true})) {
 		if p := a.d.Any(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.Heating, diagnose.ClampsSwapped, diagnose.AirSensorsSwapped); p > 0.2 {
 			t.Errorf(
-				"%s of %.2f: %.2f for one without a cycle or with exchanged readings",
-				a.truth(),
-				a.visit.Loss,
-				p,
+				"%s of %.2f: %.2f for one without a cycle or with exchanged readings", a.truth(),
+				a.visit.Loss, p,
 			)
 		}
 	}

@@ -30,21 +30,17 @@ func reads(w signature.Weather, v vector) Evidence {
 		Input: readcheck.Input{
 			EvaporatingDew: degrees(evaporating, 0.3), CondensingBubble: degrees(condensing, 0.25),
 			SuctionLine: degrees(
-				evaporating+v[signature.Superheat],
-				0.5,
+				evaporating+v[signature.Superheat], 0.5,
 			), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
 			DischargeLine: degrees(condensing+v[signature.DischargeOver], 1),
 			OutdoorDryBulb: degrees(
-				w.Outdoor,
-				0.35,
+				w.Outdoor, 0.35,
 			), CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
 			ReturnDryBulb: degrees(
-				w.ReturnDryBulb,
-				0.35,
+				w.ReturnDryBulb, 0.35,
 			), ReturnWetBulb: degrees(w.ReturnWetBulb, 0.4),
 			SupplyDryBulb: degrees(
-				w.ReturnDryBulb-v[signature.Split],
-				0.35,
+				w.ReturnDryBulb-v[signature.Split], 0.35,
 			), SupplyWetBulb: degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
 		},
 	}
@@ -52,11 +48,7 @@ func reads(w signature.Weather, v vector) Evidence {
 
 // sampleFrom draws features from a component of the model itself.
 func sampleFrom(
-	rng *rand.Rand,
-	t *signature.Table,
-	w signature.Weather,
-	code string,
-	level int,
+	rng *rand.Rand, t *signature.Table, w signature.Weather, code string, level int,
 ) vector {
 	v := t.Sound.Mean(w, signature.UsualFluid)
 	scatter := t.Sound.Scatter(w)
@@ -110,9 +102,7 @@ func TestPlainCasesAreNamed(t *testing.T) {
 					want = string(CondenserAir)
 				}
 				d := cause.Levels[len(cause.Levels)-1].Shift(
-					&table.Sound,
-					signature.Rated,
-					signature.UsualFluid,
+					&table.Sound, signature.Rated, signature.UsualFluid,
 				)
 				for f := range v {
 					v[f] += d[f]
@@ -129,10 +119,7 @@ func TestPlainCasesAreNamed(t *testing.T) {
 			}
 			if got != want {
 				t.Errorf(
-					"metering %d: mean of %q was named %s (%.2f)",
-					m,
-					want,
-					got,
+					"metering %d: mean of %q was named %s (%.2f)", m, want, got,
 					d.Explanations[0].Probability,
 				)
 			}
@@ -152,18 +139,13 @@ func TestThinAirIsNoFault(t *testing.T) {
 		e.Atmosphere = quantity.StandardAtmosphere * 0.8
 		known := Infer(e)
 		t.Logf(
-			"metering %d: sound %.2f at the elevation, %.2f at sea level",
-			device,
-			known.Healthy,
+			"metering %d: sound %.2f at the elevation, %.2f at sea level", device, known.Healthy,
 			d.Healthy,
 		)
 		if known.Verdict != Sound || known.Healthy < d.Healthy+0.04 {
 			t.Errorf(
-				"metering %d: %s, %.2f sound at the elevation and %.2f at sea level",
-				device,
-				known.Verdict,
-				known.Healthy,
-				d.Healthy,
+				"metering %d: %s, %.2f sound at the elevation and %.2f at sea level", device,
+				known.Verdict, known.Healthy, d.Healthy,
 			)
 		}
 	}

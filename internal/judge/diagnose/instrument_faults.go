@@ -66,8 +66,7 @@ var instrumentFaults = []Fault{
 		Code: Altitude, Kind: Instrument, Signature: Altitude, Share: 1,
 		Readings: []string{"suctionPressure", "liquidPressure"},
 		Sources: []fact.Source{
-			{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published},
-			practice,
+			{Title: "U.S. Standard Atmosphere, 1976", Standing: fact.Published}, practice,
 		},
 	},
 	// wet bulb read with a dry or warm wick: a wick that is dry, dirty or in still air reads

@@ -92,9 +92,7 @@ func (e *Evidence) condensing(p quantity.Pressure) (float64, error) {
 // nearestRows finds what rows state for a weather: of those at the nearest wet bulb, the
 // value between the two rows around the outdoor temperature, or that of the end row.
 func nearestRows(
-	rows []NormalReading,
-	w signature.Weather,
-	stated func(*NormalReading) quantity.GaugePressure,
+	rows []NormalReading, w signature.Weather, stated func(*NormalReading) quantity.GaugePressure,
 ) (at signature.Weather, p quantity.GaugePressure, ok bool) {
 	type point struct {
 		signature.Weather
@@ -121,8 +119,7 @@ func nearestRows(
 	}
 	far := func(x point) float64 { return math.Abs(x.ReturnWetBulb - w.ReturnWetBulb) }
 	nearest := slices.MinFunc(
-		all,
-		func(a, b point) int { return compare(far(a), far(b)) },
+		all, func(a, b point) int { return compare(far(a), far(b)) },
 	).ReturnWetBulb
 	all = slices.DeleteFunc(all, func(x point) bool { return x.ReturnWetBulb != nearest })
 	slices.SortFunc(all, func(a, b point) int { return compare(a.Outdoor, b.Outdoor) })

@@ -27,8 +27,7 @@ func TestLibraryIsComplete(t *testing.T) {
 		entries := []string{string(c)}
 		for _, v := range variantsOf[c] {
 			if !slices.ContainsFunc(
-				furthest[c],
-				func(x further) bool { return x.variant == v.name },
+				furthest[c], func(x further) bool { return x.variant == v.name },
 			) &&
 				!slices.ContainsFunc(halts, func(h halt) bool { return h.variant == v.name }) {
 				entries = append(entries, string(v.name))

@@ -33,11 +33,7 @@ func TestLiesAtTheLimit(t *testing.T) {
 			u := p.Gauge(e.Atmosphere).PlusMinus(quantity.PSIG(0.6))
 			return &u
 		}
-		e.SuctionPressure, e.LiquidPressure = gauge(
-			r.DewPressure(e.EvaporatingDew.Value),
-		), gauge(
-			r.BubblePressure(e.CondensingBubble.Value),
-		)
+		e.SuctionPressure, e.LiquidPressure = gauge(r.DewPressure(e.EvaporatingDew.Value)), gauge(r.BubblePressure(e.CondensingBubble.Value))
 		c := open(&e)
 		for a, s := range c.suspects {
 			size, known := limited[s.signature]
@@ -47,18 +43,13 @@ func TestLiesAtTheLimit(t *testing.T) {
 				}
 				far := c.apart(component{a: none, b: none}, component{a: a, b: none, sa: k})
 				t.Logf(
-					"metering %d: %s %+.1f psi: %.1f standard deviations",
-					device,
-					s.signature,
-					c.states[a][k].severity/psi,
-					far,
+					"metering %d: %s %+.1f psi: %.1f standard deviations", device, s.signature,
+					c.states[a][k].severity/psi, far,
 				)
 				if far < 1.2 || far > 3.4 {
 					t.Errorf(
-						"%s %+.1f psi is %.2f standard deviations from sound",
-						s.signature,
-						c.states[a][k].severity/psi,
-						far,
+						"%s %+.1f psi is %.2f standard deviations from sound", s.signature,
+						c.states[a][k].severity/psi, far,
 					)
 				}
 			}

@@ -24,8 +24,7 @@ func (d *Diagnosis) Any(signatures ...Code) float64 {
 	sum := 0.0
 	for _, s := range d.sums {
 		if slices.ContainsFunc(
-			s.signatures[:],
-			func(c Code) bool { return c != "" && slices.Contains(signatures, c) },
+			s.signatures[:], func(c Code) bool { return c != "" && slices.Contains(signatures, c) },
 		) {
 			sum += s.weight
 		}

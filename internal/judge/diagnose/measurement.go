@@ -180,51 +180,27 @@ func (c *caseFile) untaken() []*scale {
 	}
 	v := &r.value
 	offer(
-		signature.Superheat,
-		rSuctionLine,
-		[]int{rEvaporating},
-		"suction-line",
-		1,
+		signature.Superheat, rSuctionLine, []int{rEvaporating}, "suction-line", 1,
 		v[rEvaporating]+r.evapGlide,
 	)
 	offer(
-		signature.Subcooling,
-		rLiquidLine,
-		[]int{rCondensing},
-		"liquid-line",
-		-1,
+		signature.Subcooling, rLiquidLine, []int{rCondensing}, "liquid-line", -1,
 		v[rCondensing]-r.condGlide,
 	)
 	offer(
-		signature.DischargeOver,
-		rDischargeLine,
-		[]int{rCondensing},
-		"discharge-line",
-		1,
+		signature.DischargeOver, rDischargeLine, []int{rCondensing}, "discharge-line", 1,
 		v[rCondensing],
 	)
 	offer(
-		signature.CondenserRise,
-		rCondenserLeaving,
-		[]int{rOutdoor},
-		"condenser-leaving",
-		1,
+		signature.CondenserRise, rCondenserLeaving, []int{rOutdoor}, "condenser-leaving", 1,
 		v[rOutdoor],
 	)
 	offer(
-		signature.Split,
-		rSupplyDryBulb,
-		[]int{rReturnDryBulb},
-		"supply-dry-bulb",
-		-1,
+		signature.Split, rSupplyDryBulb, []int{rReturnDryBulb}, "supply-dry-bulb", -1,
 		v[rReturnDryBulb],
 	)
 	offer(
-		signature.WetBulbSplit,
-		rSupplyWetBulb,
-		[]int{rReturnWetBulb},
-		"supply-wet-bulb",
-		-1,
+		signature.WetBulbSplit, rSupplyWetBulb, []int{rReturnWetBulb}, "supply-wet-bulb", -1,
 		v[rReturnWetBulb],
 	)
 	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", 1, r.evapGlide)
@@ -291,8 +267,7 @@ func (c *caseFile) ranges(cells [][]float64, keys [][2]int, low, step float64, s
 		}
 		if n := len(spans); n == 0 || spans[n-1].top != top {
 			spans = append(
-				spans,
-				span{from: g, to: g, top: top, weights: make([]float64, len(keys))},
+				spans, span{from: g, to: g, top: top, weights: make([]float64, len(keys))},
 			)
 		}
 		last := &spans[len(spans)-1]

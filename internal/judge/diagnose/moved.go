@@ -50,8 +50,7 @@ func (c *caseFile) countMoves() {
 	// The share of the states is that of the errors nearest to them.
 	kept := 0.0
 	shares := [2][]float64{
-		make([]float64, len(c.states[low])),
-		make([]float64, len(c.states[high])),
+		make([]float64, len(c.states[low])), make([]float64, len(c.states[high])),
 	}
 	for i, w := range now {
 		x := chargeAt(i)
@@ -105,11 +104,7 @@ func (c *caseFile) spreadPrior(density *chargeDensity, a int, sign float64) {
 func (c *caseFile) nearest(a int, severity float64) int {
 	best := 0
 	for s := range c.states[a] {
-		if math.Abs(
-			c.states[a][s].severity-severity,
-		) < math.Abs(
-			c.states[a][best].severity-severity,
-		) {
+		if math.Abs(c.states[a][s].severity-severity) < math.Abs(c.states[a][best].severity-severity) {
 			best = s
 		}
 	}

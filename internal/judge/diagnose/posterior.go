@@ -68,9 +68,7 @@ const none = -1
 // predict returns the mean and covariance of the features, instruments
 // included, under a component. Only features marked in want are filled in.
 func (c *caseFile) predict(
-	p component,
-	want *[features]bool,
-	noise *matrix,
+	p component, want *[features]bool, noise *matrix,
 ) (mean vector, cov matrix) {
 	var first, second *state
 	if p.a != none {
@@ -210,8 +208,7 @@ func (c *caseFile) infer() {
 	}
 	if !c.evidence.NoPairs {
 		slices.SortStableFunc(
-			order,
-			func(i, j int) int { return compare(alone[j].log, alone[i].log) },
+			order, func(i, j int) int { return compare(alone[j].log, alone[i].log) },
 		)
 		least := c.evidenceLog() - window
 		for i, b := range order {
@@ -266,12 +263,7 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 		if !together(c.suspects[a].signature, c.suspects[b].signature) {
 			continue
 		}
-		prior := math.Log(
-			c.seldom(a, b)*c.prior[a]*c.prior[b],
-		) + c.logClues(
-			&c.suspects[a],
-			&c.suspects[b],
-		)
+		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
 		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
 			continue // would not be worth it if it explained all
 		}
@@ -336,9 +328,7 @@ func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
 				}
 				guess := prior + math.Log(c.states[a][i].weight*c.states[b][j].weight) +
 					logStudent(
-						w.n,
-						at.logDet,
-						squared,
+						w.n, at.logDet, squared,
 					) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
 				if guess < best-negligibleBeside {
 					continue
@@ -388,9 +378,7 @@ func (c *caseFile) evidenceLog() float64 {
 // runs in.
 func together(a, b Code) bool {
 	opposite := [...][2]Code{
-		{Undercharge, Overcharge},
-		{LowIndoorAir, HighIndoorAir},
-		{Restriction, Overfeed},
+		{Undercharge, Overcharge}, {LowIndoorAir, HighIndoorAir}, {Restriction, Overfeed},
 	}
 	for _, o := range opposite {
 		if a == o[0] && b == o[1] || a == o[1] && b == o[0] {

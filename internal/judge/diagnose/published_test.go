@@ -92,13 +92,10 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 			SuctionPressure: gauge(p.suctionPSIG), LiquidPressure: gauge(p.liquidPSIG),
 			EvaporatingDew: at(r.DewTemperature, p.suctionPSIG, 0.3),
 			CondensingBubble: at(
-				r.BubbleTemperature,
-				p.liquidPSIG,
-				0.25,
+				r.BubbleTemperature, p.liquidPSIG, 0.25,
 			), CondensingDew: at(r.DewTemperature, p.liquidPSIG, 0.25),
 			OutdoorDryBulb: reading(
-				p.outdoor,
-				0.35,
+				p.outdoor, 0.35,
 			), ReturnDryBulb: reading(p.dry, 0.35), ReturnWetBulb: reading(p.wet, 0.4),
 		},
 	}
@@ -106,16 +103,13 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 
 // full adds the lines at the label's subcooling and the usual superheat, and a supply.
 func (p *published) full(
-	t *testing.T,
-	m refrigerant.Metering,
-	supply float64,
+	t *testing.T, m refrigerant.Metering, supply float64,
 ) (diagnose.Evidence, bool) {
 	e := p.evidence(t, m)
 	superheat := 10.0
 	if m == refrigerant.FixedRestrictor {
 		target, err := charge.TableSuperheat(
-			quantity.Fahrenheit(p.wet),
-			quantity.Fahrenheit(p.outdoor),
+			quantity.Fahrenheit(p.wet), quantity.Fahrenheit(p.outdoor),
 		)
 		if err != nil {
 			return e, false
@@ -171,40 +165,26 @@ func TestPublishedMachinesAreSound(t *testing.T) {
 					continue
 				}
 				key := fmt.Sprintf(
-					"%v %s %s m%d off %+g",
-					p.outdoor,
-					p.refrigerant.Designation(),
-					p.stage,
-					m,
-					off,
+					"%v %s %s m%d off %+g", p.outdoor, p.refrigerant.Designation(), p.stage, m, off,
 				)
 				taken[first.Code()]++
 				if first.Probability >= 0.5 {
 					called++
 					t.Logf(
-						"%s: %s %.2f (sound %.2f)",
-						key,
-						first.Code(),
-						first.Probability,
-						d.Healthy,
+						"%s: %s %.2f (sound %.2f)", key, first.Code(), first.Probability, d.Healthy,
 					)
 				}
 			}
 		}
 	}
 	t.Logf(
-		"of %d: nothing wrong first %.1f %%, called wrong with half or more %.1f %%; %v",
-		n,
-		100*float64(sound)/float64(n),
-		100*float64(called)/float64(n),
-		taken,
+		"of %d: nothing wrong first %.1f %%, called wrong with half or more %.1f %%; %v", n,
+		100*float64(sound)/float64(n), 100*float64(called)/float64(n), taken,
 	)
 	if float64(sound) < 0.90*float64(n) || float64(called) > 0.02*float64(n) {
 		t.Errorf(
-			"of %d sound machines %d were called sound, %d something else with half or more",
-			n,
-			sound,
-			called,
+			"of %d sound machines %d were called sound, %d something else with half or more", n,
+			sound, called,
 		)
 	}
 }
@@ -226,10 +206,7 @@ func TestPressuresAloneAccuseNobody(t *testing.T) {
 			}
 			if x.Probability > worst {
 				worst, at = x.Probability, fmt.Sprintf(
-					"%s of %v %s at %v °F outdoors",
-					x.Code(),
-					p.size,
-					p.refrigerant.Designation(),
+					"%s of %v %s at %v °F outdoors", x.Code(), p.size, p.refrigerant.Designation(),
 					p.outdoor,
 				)
 			}

@@ -41,12 +41,7 @@ func TestPullActsAsItFollows(t *testing.T) {
 	r.value[rOutdoor] = 305
 	for range 20 {
 		p, _ := suctionPull(r, rng.Float64())
-		mean, cov := table.Sound.Mean(
-			signature.Rated,
-			signature.UsualFluid,
-		), table.Sound.Scatter(
-			signature.Rated,
-		)
+		mean, cov := table.Sound.Mean(signature.Rated, signature.UsualFluid), table.Sound.Scatter(signature.Rated)
 		p.std = 0
 		var follow, want matrix
 		for f := range features {
@@ -67,10 +62,7 @@ func TestPullActsAsItFollows(t *testing.T) {
 			for g := range features {
 				if math.Abs(cov[f][g]-want[f][g]) > 1e-9*(1+math.Abs(want[f][g])) {
 					t.Fatalf(
-						"covariance of %d and %d is %v, and should be %v",
-						f,
-						g,
-						cov[f][g],
+						"covariance of %d and %d is %v, and should be %v", f, g, cov[f][g],
 						want[f][g],
 					)
 				}

@@ -76,10 +76,8 @@ const (
 )
 
 func newReadings(
-	in *readcheck.Input,
-	flow *quantity.Uncertain[quantity.VolumeFlow],
-	power *quantity.Uncertain[quantity.Power],
-	e *Evidence,
+	in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFlow],
+	power *quantity.Uncertain[quantity.Power], e *Evidence,
 ) *readings {
 	r := &readings{std: usualStd}
 	temp := func(i int, t readcheck.Temp) {
@@ -217,8 +215,7 @@ func (r *readings) air() (w signature.Weather, std [3]float64) {
 // uncertainty.
 func (r *readings) depression() (value, std float64) {
 	return r.value[rReturnDryBulb] - r.value[rReturnWetBulb], math.Hypot(
-		r.std[rReturnDryBulb],
-		r.std[rReturnWetBulb],
+		r.std[rReturnDryBulb], r.std[rReturnWetBulb],
 	)
 }
 

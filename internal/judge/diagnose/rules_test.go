@@ -27,8 +27,7 @@ var columns = [7][]struct {
 		{signature.Evaporating, 1},
 	}, {{signature.Superheat, 1}}, {{signature.CondensingOver, 1}}, {{signature.Subcooling, 1}},
 	{
-		{signature.DischargeOver, 1},
-		{signature.CondensingOver, 1},
+		{signature.DischargeOver, 1}, {signature.CondensingOver, 1},
 	}, {{signature.CondenserRise, 1}}, {{signature.Split, 1}},
 }
 
@@ -42,10 +41,8 @@ var published = []struct {
 			Kind: verify.Published,
 		},
 		[]rule{
-			{Undercharge, signature.Fixed, "-+--+--"},
-			{VaporLeak, signature.Fixed, "+------"},
-			{Restriction, signature.Fixed, "-+-++--"},
-			{CondenserAir, signature.Fixed, "+-+-++-"},
+			{Undercharge, signature.Fixed, "-+--+--"}, {VaporLeak, signature.Fixed, "+------"},
+			{Restriction, signature.Fixed, "-+-++--"}, {CondenserAir, signature.Fixed, "+-+-++-"},
 			{LowIndoorAir, signature.Fixed, "------+"},
 		},
 	},
@@ -55,10 +52,8 @@ var published = []struct {
 			Kind: verify.FromMemory,
 		},
 		[]rule{
-			{Undercharge, signature.Fixed, "-+--+--"},
-			{VaporLeak, signature.Fixed, "+---.--"},
-			{Restriction, signature.Fixed, "-+-++--"},
-			{CondenserAir, signature.Fixed, "+-+.++-"},
+			{Undercharge, signature.Fixed, "-+--+--"}, {VaporLeak, signature.Fixed, "+---.--"},
+			{Restriction, signature.Fixed, "-+-++--"}, {CondenserAir, signature.Fixed, "+-+.++-"},
 			{LowIndoorAir, signature.Fixed, "---.--+"},
 		},
 	},
@@ -68,12 +63,9 @@ var published = []struct {
 			Kind: verify.FromMemory,
 		},
 		[]rule{
-			{Undercharge, signature.Valve, "-+--+--"},
-			{Overcharge, signature.Valve, ".0+++.."},
-			{NonCondensables, signature.Valve, ".0+++.."},
-			{VaporLeak, signature.Valve, "+.-.+--"},
-			{Restriction, signature.Valve, "-+.++--"},
-			{CondenserAir, signature.Valve, ".0+.++."},
+			{Undercharge, signature.Valve, "-+--+--"}, {Overcharge, signature.Valve, ".0+++.."},
+			{NonCondensables, signature.Valve, ".0+++.."}, {VaporLeak, signature.Valve, "+.-.+--"},
+			{Restriction, signature.Valve, "-+.++--"}, {CondenserAir, signature.Valve, ".0+.++."},
 			{LowIndoorAir, signature.Valve, "-.-..-+"},
 		},
 	},
@@ -82,10 +74,7 @@ var published = []struct {
 			Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1), charge of a unit with a short tube",
 			Kind: verify.FromMemory,
 		},
-		[]rule{
-			{Undercharge, signature.Fixed, "-+--+.."},
-			{Overcharge, signature.Fixed, ".-++..."},
-		},
+		[]rule{{Undercharge, signature.Fixed, "-+--+.."}, {Overcharge, signature.Fixed, ".-++..."}},
 	},
 }
 
@@ -101,9 +90,7 @@ func TestPublishedDirections(t *testing.T) {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
 			shift := levels[len(levels)-1].Shift(
-				&table.Sound,
-				signature.Rated,
-				signature.UsualFluid,
+				&table.Sound, signature.Rated, signature.UsualFluid,
 			)
 			for c, want := range r.signs {
 				moved := 0.0
@@ -124,13 +111,8 @@ func TestPublishedDirections(t *testing.T) {
 			}
 		}
 		verify.Value(
-			t,
-			p.source,
-			"directions of readings with faults that the signatures share",
-			"cells",
-			float64(cells),
-			float64(agree),
-			0,
+			t, p.source, "directions of readings with faults that the signatures share", "cells",
+			float64(cells), float64(agree), 0,
 		)
 	}
 }
@@ -162,13 +144,8 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 			}
 		}
 		verify.Value(
-			t,
-			p.source,
-			"rule patterns diagnosed as the rule says",
-			"patterns",
-			float64(len(p.rules)),
-			float64(named),
-			0,
+			t, p.source, "rule patterns diagnosed as the rule says", "patterns",
+			float64(len(p.rules)), float64(named), 0,
 		)
 	}
 }

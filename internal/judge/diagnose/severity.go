@@ -87,9 +87,7 @@ func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float6
 		s := state{
 			severity: l.Severity, variant: string(variant), level: l, capacity: l.Capacity,
 			shift: l.Shift(
-				&c.table.Sound,
-				c.seen.weather,
-				c.seen.fluid,
+				&c.table.Sound, c.seen.weather, c.seen.fluid,
 			), gain: &l.Gain, rest: &l.Rest,
 		}
 		s.doubt = modelDoubt(&s.shift)
@@ -162,8 +160,7 @@ var variantsOf = func() map[Code][]variantShare {
 		f := &library[i]
 		if f.Variant != "" {
 			out[f.Signature] = append(
-				out[f.Signature],
-				variantShare{Code(f.Variant), f.Share / total[f.Signature]},
+				out[f.Signature], variantShare{Code(f.Variant), f.Share / total[f.Signature]},
 			)
 		}
 	}

@@ -42,25 +42,9 @@ func (c *caseFile) signs(p, rival component) []Sign {
 			Feature: signature.Feature(f), Value: v,
 			Sound: soundMean[f], SoundStd: math.Sqrt(soundCov[f][f]),
 			Reads: mean[f], ReadsStd: math.Sqrt(cov[f][f]), RivalReads: rivalMean[f],
-			overSound: logNormal(
-				v,
-				mean[f],
-				cov[f][f],
-			) - logNormal(
-				v,
-				soundMean[f],
-				soundCov[f][f],
-			),
-			rival: logNormal(
-				v,
-				mean[f],
-				cov[f][f],
-			) - logNormal(
-				v,
-				rivalMean[f],
-				rivalCov[f][f],
-			),
-			healthy: p.a == none,
+			overSound: logNormal(v, mean[f], cov[f][f]) - logNormal(v, soundMean[f], soundCov[f][f]),
+			rival:     logNormal(v, mean[f], cov[f][f]) - logNormal(v, rivalMean[f], rivalCov[f][f]),
+			healthy:   p.a == none,
 		}
 		c.scale(&s)
 		out = append(out, s)

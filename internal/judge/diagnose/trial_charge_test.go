@@ -137,10 +137,12 @@ func (t *chargeTally) write(b *strings.Builder) {
 		name string
 		p    fmt.Stringer
 	}{
-		{"said low, and right", t.low}, {"said high, and right", t.high}, {"said in band, and right", t.inBand},
+		{"said low, and right", t.low}, {"said high, and right", t.high},
+		{"said in band, and right", t.inBand},
 		{"off by 10 % or more, called the right way", both(t.offCalled)},
 		{"the same, short of refrigerant", t.lowCalled}, {"the same, too much of it", t.hiCalled},
-		{"the same, fixed restrictors", t.offCalled[0]}, {"the same, expansion valves", t.offCalled[1]},
+		{"the same, fixed restrictors", t.offCalled[0]},
+		{"the same, expansion valves", t.offCalled[1]},
 		{"off by 10 % or more, after the one measurement asked for", both(t.settled)},
 		{"sound machine, said to be in band", t.soundLeft},
 		{"charge within the belief's 10th to 90th percentile", t.covered},
@@ -150,9 +152,7 @@ func (t *chargeTally) write(b *strings.Builder) {
 	fmt.Fprintf(
 		b,
 		"| sound machine, said low or high | %d |\n| the wrong way | %d |\n| miscalibration of low, in band and high | %.1f points |\n\n",
-		t.soundMoved,
-		t.wrongWay,
-		100*t.miscalibration(),
+		t.soundMoved, t.wrongWay, 100*t.miscalibration(),
 	)
 	b.WriteString(
 		"What other thresholds would give:\n\n| threshold | low right | off by 10 % or more, called low | high right | off by 10 % or more, called high |\n|---|---|---|---|---|\n",
@@ -160,12 +160,7 @@ func (t *chargeTally) write(b *strings.Builder) {
 	for k, least := range rungs {
 		r := &t.ladder[k]
 		fmt.Fprintf(
-			b,
-			"| %.0f %% | %s | %s | %s | %s |\n",
-			100*least,
-			r.low,
-			r.lowCalled,
-			r.high,
+			b, "| %.0f %% | %s | %s | %s | %s |\n", 100*least, r.low, r.lowCalled, r.high,
 			r.hiCalled,
 		)
 	}

@@ -241,77 +241,49 @@ func (t *tally) write(b *strings.Builder, title string) {
 		"| group | visits | first explanation right | among the first three | first right after the one measurement asked for |\n|---|---|---|---|---|\n",
 	)
 	fmt.Fprintf(
-		b,
-		"| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% | %.1f %% |\n",
-		t.faults,
-		100*share(t.first, t.faults),
-		100*share(t.three, t.faults),
-		100*share(t.after, t.faults),
+		b, "| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.faults,
+		100*share(t.first, t.faults), 100*share(t.three, t.faults), 100*share(t.after, t.faults),
 	)
 	fmt.Fprintf(
-		b,
-		"| the same, something called wrong | %d | %.1f %% | | |\n",
-		t.faults,
+		b, "| the same, something called wrong | %d | %.1f %% | | |\n", t.faults,
 		100*share(t.called, t.faults),
 	)
 	fmt.Fprintf(
-		b,
-		"| the same, called, and the first explanation right | %d | %.1f %% | | |\n",
-		t.faults,
+		b, "| the same, called, and the first explanation right | %d | %.1f %% | | |\n", t.faults,
 		100*share(t.rightCalled, t.faults),
 	)
 	fmt.Fprintf(
-		b,
-		"| one fault, effect below 10 %% | %d | %.1f %% | | %.1f %% |\n",
-		t.slight,
-		100*share(t.slightFirst, t.slight),
-		100*share(t.slightAfter, t.slight),
+		b, "| one fault, effect below 10 %% | %d | %.1f %% | | %.1f %% |\n", t.slight,
+		100*share(t.slightFirst, t.slight), 100*share(t.slightAfter, t.slight),
 	)
 	fmt.Fprintf(
-		b,
-		"| an instrument that lies | %d | %.1f %% | | %.1f %% |\n",
-		t.instruments,
-		100*share(t.instrumentFirst, t.instruments),
-		100*share(t.instrumentAfter, t.instruments),
+		b, "| an instrument that lies | %d | %.1f %% | | %.1f %% |\n", t.instruments,
+		100*share(t.instrumentFirst, t.instruments), 100*share(t.instrumentAfter, t.instruments),
 	)
 	fmt.Fprintf(
-		b,
-		"| two faults at once, both named | %d | %.1f %% | %.1f %% | %.1f %% |\n",
-		t.pairs,
-		100*share(t.pairFirst, t.pairs),
-		100*share(t.pairThree, t.pairs),
+		b, "| two faults at once, both named | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.pairs,
+		100*share(t.pairFirst, t.pairs), 100*share(t.pairThree, t.pairs),
 		100*share(t.pairAfter, t.pairs),
 	)
 	fmt.Fprintf(
-		b,
-		"| two faults at once, one named alone | %d | %.1f %% | | |\n",
-		t.pairs,
+		b, "| two faults at once, one named alone | %d | %.1f %% | | |\n", t.pairs,
 		100*share(t.pairOne, t.pairs),
 	)
 	fmt.Fprintf(
-		b,
-		"| sound machine | %d | %.1f %% | | %.1f %% |\n",
-		t.sound,
-		100*share(t.soundFirst, t.sound),
-		100*share(t.soundAfter, t.sound),
+		b, "| sound machine | %d | %.1f %% | | %.1f %% |\n", t.sound,
+		100*share(t.soundFirst, t.sound), 100*share(t.soundAfter, t.sound),
 	)
 	fmt.Fprintf(
-		b,
-		"| sound machine, something called wrong (false alarm) | %d | %.1f %% | | |\n",
-		t.sound,
+		b, "| sound machine, something called wrong (false alarm) | %d | %.1f %% | | |\n", t.sound,
 		100*share(t.alarms, t.sound),
 	)
 	fmt.Fprintf(
-		b,
-		"| the same above 3,000 ft (false alarm) | %d | %.1f %% | | |\n",
-		t.high,
+		b, "| the same above 3,000 ft (false alarm) | %d | %.1f %% | | |\n", t.high,
 		100*share(t.highAlarms, t.high),
 	)
 	fmt.Fprintf(
-		b,
-		"| sound machine, a fault likelier than none, not called | %d | %.1f %% | | |\n\n",
-		t.sound,
-		100*share(t.suspected-t.alarms, t.sound),
+		b, "| sound machine, a fault likelier than none, not called | %d | %.1f %% | | |\n\n",
+		t.sound, 100*share(t.suspected-t.alarms, t.sound),
 	)
 	b.WriteString(
 		"Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n",
@@ -324,13 +296,8 @@ func (t *tally) write(b *strings.Builder, title string) {
 	for i, x := range t.bins {
 		if x.n > 0 {
 			fmt.Fprintf(
-				b,
-				"| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n",
-				10*i,
-				10*i+10,
-				x.n,
-				100*x.said/x.n,
-				100*x.right/x.n,
+				b, "| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n", 10*i, 10*i+10, x.n,
+				100*x.said/x.n, 100*x.right/x.n,
 			)
 		}
 	}
@@ -370,14 +337,8 @@ func (t *tally) write(b *strings.Builder, title string) {
 			present = ""
 		}
 		fmt.Fprintf(
-			b,
-			"| %s | %d | %.0f %% | %.0f %% | %s | %.0f %% | %s |\n",
-			k,
-			x[0],
-			100*share(x[1], x[0]),
-			100*share(x[2], x[0]),
-			present,
-			100*share(x[4], x[0]),
+			b, "| %s | %d | %.0f %% | %.0f %% | %s | %.0f %% | %s |\n", k, x[0],
+			100*share(x[1], x[0]), 100*share(x[2], x[0]), present, 100*share(x[4], x[0]),
 			strings.Join(text, ", "),
 		)
 	}
@@ -466,11 +427,7 @@ func fullTrial(t *testing.T) {
 		} {
 			if p.atLeast && p.got < p.want || !p.atLeast && p.got > p.want {
 				t.Errorf(
-					"%s, %s: %.1f %%, promised %.1f %%",
-					x.machines,
-					p.what,
-					100*p.got,
-					100*p.want,
+					"%s, %s: %.1f %%, promised %.1f %%", x.machines, p.what, 100*p.got, 100*p.want,
 				)
 			}
 		}

@@ -17,8 +17,7 @@ func TestChangeOverAVisit(t *testing.T) {
 	for i := range 40 {
 		rng := rand.New(rand.NewPCG(11, uint64(i)))
 		under, err := simulate.DrawChange(
-			rng,
-			simulate.Change{Signature: diagnose.Undercharge, Size: 0.28, Added: 0.14},
+			rng, simulate.Change{Signature: diagnose.Undercharge, Size: 0.28, Added: 0.14},
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -38,8 +37,7 @@ func TestChangeOverAVisit(t *testing.T) {
 		// A valve of the population has up to 1.9 times the capacity that is needed: less of
 		// a restriction than this it makes good for.
 		stopped, err := simulate.DrawChange(
-			rng,
-			simulate.Change{Signature: diagnose.Restriction, Size: 0.5, Added: 0.14},
+			rng, simulate.Change{Signature: diagnose.Restriction, Size: 0.5, Added: 0.14},
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -51,17 +49,12 @@ func TestChangeOverAVisit(t *testing.T) {
 	}
 	t.Logf(
 		"of %d: moved as said %d, still undercharge or sound %d; restriction named after the change %d",
-		n,
-		asSaid,
-		kept,
-		restricted,
+		n, asSaid, kept, restricted,
 	)
 	if asSaid < n*9/10 || kept < n*9/10 {
 		t.Errorf(
 			"of %d undercharged machines %d moved as said, and %d were still held undercharged or sound",
-			n,
-			asSaid,
-			kept,
+			n, asSaid, kept,
 		)
 	}
 	if restricted < n*9/10 {
@@ -108,19 +101,12 @@ func TestFreezeIsSeparated(t *testing.T) {
 			}
 		}
 		t.Logf(
-			"%s: first cause in %d of %d; %s prevents %.2f on average",
-			x.name,
-			first,
-			n,
-			x.control,
+			"%s: first cause in %d of %d; %s prevents %.2f on average", x.name, first, n, x.control,
 			prevents/float64(max(1, n)),
 		)
 		if prevents < x.least*float64(n) {
 			t.Errorf(
-				"%s: %s prevents %.2f on average",
-				x.name,
-				x.control,
-				prevents/float64(max(1, n)),
+				"%s: %s prevents %.2f on average", x.name, x.control, prevents/float64(max(1, n)),
 			)
 		}
 		if n < 5 || first < n*8/10 {

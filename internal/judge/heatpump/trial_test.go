@@ -228,8 +228,9 @@ func TestTrial(t *testing.T) {
 	var lines []string
 	for cause, k := range by {
 		lines = append(lines, fmt.Sprintf(
-			"%-20s %3.0f first %3.0f%% three %3.0f%% after %3.0f%%", cause, k[0],
-			100*k[1]/k[0], 100*k[2]/k[0], 100*k[3]/k[0]))
+			"%-20s %3.0f first %3.0f%% three %3.0f%% after %3.0f%%", cause, k[0], 100*k[1]/k[0],
+			100*k[2]/k[0], 100*k[3]/k[0],
+		))
 	}
 	for c, n := range confusion {
 		lines = append(lines, fmt.Sprintf("%s %d", c, n))

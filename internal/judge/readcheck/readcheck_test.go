@@ -129,8 +129,8 @@ func TestSupplyWetBulbShowsInDryAirOnly(t *testing.T) {
 		db, wb, supply float64
 		want           bool
 	}{
-		{76, 59, 50, true}, {76, 59, 54.5, false}, {76, 59, 40, false},
-		{76, 66, 50, false}, {76, 66, 58, false}, {74, 54, 47, true},
+		{76, 59, 50, true}, {76, 59, 54.5, false}, {76, 59, 40, false}, {76, 66, 50, false},
+		{76, 66, 58, false}, {74, 54, 47, true},
 	} {
 		in := Input{
 			ReturnDryBulb: temp(c.db),
@@ -143,11 +143,7 @@ func TestSupplyWetBulbShowsInDryAirOnly(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf(
-				"return %v / %v °F, supply %v °F: fired %v, want %v",
-				c.db,
-				c.wb,
-				c.supply,
-				got,
+				"return %v / %v °F, supply %v °F: fired %v, want %v", c.db, c.wb, c.supply, got,
 				c.want,
 			)
 		}

@@ -35,8 +35,7 @@ func (r *rule) apply(in Input) (Doubt, bool) {
 		Excess: excess, Std: std,
 		Values: []fact.Value{
 			fact.Amount(
-				"a",
-				a.Value,
+				"a", a.Value,
 			), fact.Amount("b", b.Value), fact.Amount("excess", quantity.KelvinDelta(excess)),
 		},
 	}, true

@@ -82,9 +82,7 @@ func returnDryBulbIsWetBulb(in Input) (Doubt, bool) {
 	d := Doubt{
 		Excess: float64(quantity.FahrenheitDelta(13) - split), Std: std,
 		Values: []fact.Value{
-			fact.Amount("a", r.Value),
-			fact.Amount("b", s.Value),
-			fact.Amount("split", split),
+			fact.Amount("a", r.Value), fact.Amount("b", s.Value), fact.Amount("split", split),
 		},
 	}
 	if e := in.EvaporatingDew; e != nil {
@@ -138,8 +136,7 @@ func supplyDryBulbIsWetBulb(in Input) (Doubt, bool) {
 // supplyWetBulb is the wet bulb of return air that was cooled to a dry bulb and
 // has kept its water, as far as it could.
 func supplyWetBulb(
-	db, wb quantity.Uncertain[quantity.Temperature],
-	dry quantity.Temperature,
+	db, wb quantity.Uncertain[quantity.Temperature], dry quantity.Temperature,
 	atmosphere quantity.Pressure,
 ) (quantity.Temperature, bool) {
 	before, err := psychro.FromWetBulb(db.Value, wb.Value, atmosphere)

@@ -76,8 +76,8 @@ func (p *htmlWriter) block(b Block) {
 }
 
 var escaper = strings.NewReplacer(
-	"&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;", "+", "&#43;",
-	"\x00", "\uFFFD",
+	"&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;", "+", "&#43;", "\x00",
+	"\uFFFD",
 )
 
 func escape(text string) string { return escaper.Replace(text) }

@@ -43,9 +43,7 @@ func (d Document) Markdown() string {
 		}
 		for _, p := range k.Pictures {
 			fmt.Fprintf(
-				&b,
-				"\n![%s](data:image/svg+xml;base64,%s)\n",
-				escapeMarkdown(p.Caption),
+				&b, "\n![%s](data:image/svg+xml;base64,%s)\n", escapeMarkdown(p.Caption),
 				base64.StdEncoding.EncodeToString(p.SVG),
 			)
 		}

@@ -60,8 +60,9 @@ func holdsAsText(t interface{ Fatalf(string, ...any) }, notes string) {
 
 func TestNotesStayText(t *testing.T) {
 	for _, notes := range []string{
-		"- x", "> x", "~~~\nx", "---", "a\n---", "a\n===", "    x", "\tx", "1. x", "2) x", "+ x", "* x", "# x", "<b>x</b>",
-		"&lt;", "[a](b)", "[a]: b", "`x`", "~~x~~", "a\\", "a  \nb", "a\n\n\nb", "-5 °F\n9.2 °F", "- - -", "",
+		"- x", "> x", "~~~\nx", "---", "a\n---", "a\n===", "    x", "\tx", "1. x", "2) x", "+ x",
+		"* x", "# x", "<b>x</b>", "&lt;", "[a](b)", "[a]: b", "`x`", "~~x~~", "a\\", "a  \nb",
+		"a\n\n\nb", "-5 °F\n9.2 °F", "- - -", "",
 	} {
 		holdsAsText(t, notes)
 	}

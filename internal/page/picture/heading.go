@@ -11,8 +11,7 @@ import (
 // Fill paints a rectangle.
 func (l *Lettering) Fill(c color.Color, r vg.Rectangle) {
 	l.Canvas.FillPolygon(
-		c,
-		[]vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}},
+		c, []vg.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}},
 	)
 }
 
@@ -35,8 +34,7 @@ func (l *Lettering) Heading(p Page, x vg.Length, title, shown string) {
 	write := func(style text.Style, word string, down float64) {
 		style.YAlign = text.YTop
 		l.Canvas.FillText(
-			style,
-			vg.Point{X: x, Y: vg.Points(p.Height - headingTop - down)},
+			style, vg.Point{X: x, Y: vg.Points(p.Height - headingTop - down)},
 			Fit(style, word, room),
 		)
 	}

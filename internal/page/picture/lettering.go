@@ -157,11 +157,7 @@ func (l *Lettering) Write(s text.Style, word string, b Box, ground color.Color) 
 // WriteAlong writes a word on a line, at the first of the shares of its length where
 // there is room, and reports whether there was.
 func (l *Lettering) WriteAlong(
-	s text.Style,
-	word string,
-	line []vg.Point,
-	bounds vg.Rectangle,
-	ground color.Color,
+	s text.Style, word string, line []vg.Point, bounds vg.Rectangle, ground color.Color,
 	shares ...float64,
 ) bool {
 	total := vg.Length(0)
@@ -195,12 +191,7 @@ type Placed struct {
 // should not cover. A word that is not needed stays away where nothing is free
 // close by.
 func (l *Lettering) Place(
-	style text.Style,
-	word string,
-	at vg.Point,
-	away float64,
-	needed bool,
-	bounds vg.Rectangle,
+	style text.Style, word string, at vg.Point, away float64, needed bool, bounds vg.Rectangle,
 	ground func(Box) (color.Color, bool),
 ) (best Placed, ok bool) {
 	if word == "" {

@@ -11,12 +11,10 @@ const Dot = 3.2
 // Mark draws a state; an open one is a point that nothing passes through.
 func (l *Lettering) Mark(at vg.Point, open bool) {
 	l.Canvas.DrawGlyphNoClip(
-		draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot + 1), Shape: draw.CircleGlyph{}},
-		at,
+		draw.GlyphStyle{Color: Field, Radius: vg.Points(Dot + 1), Shape: draw.CircleGlyph{}}, at,
 	)
 	l.Canvas.DrawGlyphNoClip(
-		draw.GlyphStyle{Color: Vermilion, Radius: vg.Points(Dot), Shape: draw.CircleGlyph{}},
-		at,
+		draw.GlyphStyle{Color: Vermilion, Radius: vg.Points(Dot), Shape: draw.CircleGlyph{}}, at,
 	)
 	if open {
 		l.Canvas.DrawGlyphNoClip(

@@ -27,14 +27,12 @@ func SVG(w io.Writer, page Page, title, description string, paint func(draw.Canv
 		return fmt.Errorf("picture: %w", err)
 	}
 	out := bytes.ReplaceAll(
-		b.Bytes(),
-		[]byte("font-family:Liberation Sans;"),
+		b.Bytes(), []byte("font-family:Liberation Sans;"),
 		[]byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif;"),
 	)
 	if head, tail, ok := bytes.Cut(out, []byte("xlink\">\n")); ok {
 		words := fmt.Sprintf(
-			"xlink\" role=\"img\">\n<title>%s</title>\n<desc>%s</desc>\n",
-			html.EscapeString(title),
+			"xlink\" role=\"img\">\n<title>%s</title>\n<desc>%s</desc>\n", html.EscapeString(title),
 			html.EscapeString(description),
 		)
 		out = append(append(head[:len(head):len(head)], words...), tail...)
@@ -76,8 +74,7 @@ func PNG(w io.Writer, page Page, dpi int, paint func(draw.Canvas)) error {
 		}
 	}
 	canvas := vgimg.NewWith(
-		vgimg.UseWH(vg.Points(page.Width), vg.Points(page.Height)),
-		vgimg.UseDPI(dpi),
+		vgimg.UseWH(vg.Points(page.Width), vg.Points(page.Height)), vgimg.UseDPI(dpi),
 	)
 	paint(draw.New(canvas))
 	if _, err := (vgimg.PngCanvas{Canvas: canvas}).WriteTo(w); err != nil {

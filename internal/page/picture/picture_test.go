@@ -132,11 +132,8 @@ func TestPlaceTellsMarksApart(t *testing.T) {
 			p, _ := l.Place(Writing(Normal, Ink, true), "return", own, Dot+2, true, bounds, plain)
 			if p.Box.from(own) >= p.Box.from(other) {
 				t.Errorf(
-					"the word of %v is %v from it and %v from %v",
-					own,
-					p.Box.from(own),
-					p.Box.from(other),
-					other,
+					"the word of %v is %v from it and %v from %v", own, p.Box.from(own),
+					p.Box.from(other), other,
 				)
 			}
 		}

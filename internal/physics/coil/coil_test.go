@@ -23,9 +23,7 @@ func TestEnthalpyIsPsychros(t *testing.T) {
 	for _, tc := range []float64{-20, 0, 10, 35, 80} {
 		for _, w := range []float64{0, 0.0005} {
 			a, err := psychro.FromHumidityRatio(
-				quantity.Celsius(tc),
-				w,
-				quantity.StandardAtmosphere,
+				quantity.Celsius(tc), w, quantity.StandardAtmosphere,
 			)
 			if err != nil {
 				t.Fatal(err)
@@ -101,30 +99,13 @@ func TestThroughAgainstStepwiseIntegration(t *testing.T) {
 			t.Errorf("%s: %.2f of the coil is wet", c.name, r.Wet)
 		}
 		verify.Value(
-			t,
-			computed,
-			c.name+": leaving air",
-			"°C",
-			wantT-zeroCelsius,
-			r.T-zeroCelsius,
-			0.005,
+			t, computed, c.name+": leaving air", "°C", wantT-zeroCelsius, r.T-zeroCelsius, 0.005,
 		)
 		verify.Value(
-			t,
-			computed,
-			c.name+": leaving humidity ratio",
-			"g/kg",
-			1e3*wantW,
-			1e3*r.W,
-			0.003,
+			t, computed, c.name+": leaving humidity ratio", "g/kg", 1e3*wantW, 1e3*r.W, 0.003,
 		)
 		verify.Value(
-			t,
-			computed,
-			c.name+": coldest surface",
-			"°C",
-			wantS-zeroCelsius,
-			r.Surface-zeroCelsius,
+			t, computed, c.name+": coldest surface", "°C", wantS-zeroCelsius, r.Surface-zeroCelsius,
 			0.02,
 		)
 	}
@@ -181,9 +162,7 @@ func drawCoil(t *rapid.T) (d draw) {
 	d.airUA = math.Exp(rapid.Float64Range(0, 10).Draw(t, "ln UAa"))
 	d.refUA = math.Exp(rapid.Float64Range(0, 10).Draw(t, "ln UAr"))
 	d.in, _ = psychro.FromRelativeHumidity(
-		quantity.Celsius(d.celsius),
-		d.rh,
-		quantity.Pressure(d.p),
+		quantity.Celsius(d.celsius), d.rh, quantity.Pressure(d.p),
 	)
 	return d
 }
@@ -201,19 +180,12 @@ func TestThroughConserves(t *testing.T) {
 			}
 		}
 		out, err := psychro.FromHumidityRatio(
-			quantity.Temperature(r.T),
-			max(0, r.W),
-			quantity.Pressure(d.p),
+			quantity.Temperature(r.T), max(0, r.W), quantity.Pressure(d.p),
 		)
 		if err != nil {
 			t.Fatalf("leaving air is no air: %v, %+v", err, r)
 		}
-		heat := d.m*float64(
-			d.in.Enthalpy()-out.Enthalpy(),
-		) - r.Condensate*cpWater*max(
-			0,
-			r.T-zeroCelsius,
-		)
+		heat := d.m*float64(d.in.Enthalpy()-out.Enthalpy()) - r.Condensate*cpWater*max(0, r.T-zeroCelsius)
 		if math.Abs(heat-r.Heat) > 1e-9*d.m*1e5 {
 			t.Fatalf("energy: %v against %v", r.Heat, heat)
 		}
@@ -278,11 +250,8 @@ func TestDryToWetIsSmooth(t *testing.T) {
 		}
 		if i > 1 && math.Abs(slope-last) > 0.02 {
 			t.Errorf(
-				"the slope of the heat jumps from %.4f to %.4f at step %d, %.3f wet",
-				last,
-				slope,
-				i,
-				r.Wet,
+				"the slope of the heat jumps from %.4f to %.4f at step %d, %.3f wet", last, slope,
+				i, r.Wet,
 			)
 		}
 		before, last = r, slope
@@ -335,9 +304,7 @@ func TestHeatingIsTheDryExchanger(t *testing.T) {
 // refrigerant at 45 °F gives a sensible heat ratio of 0.70 to 0.80.
 func TestSensibleHeatRatioOfPractice(t *testing.T) {
 	in, err := psychro.FromWetBulb(
-		quantity.Fahrenheit(80),
-		quantity.Fahrenheit(67),
-		quantity.StandardAtmosphere,
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
 	)
 	if err != nil {
 		t.Fatal(err)

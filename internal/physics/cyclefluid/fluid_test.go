@@ -36,11 +36,8 @@ func TestAgainstEquation(t *testing.T) {
 				hb, _ := r.BubbleEnthalpy(bub)
 				hd, _ := r.DewEnthalpy(dew)
 				worst.edge = max(
-					worst.edge,
-					math.Abs(b.Dew.T-float64(dew)),
-					math.Abs(b.Bubble.T-float64(bub)),
-					math.Abs(b.Dew.H-float64(hd))/2000,
-					math.Abs(b.Bubble.H-float64(hb))/2000,
+					worst.edge, math.Abs(b.Dew.T-float64(dew)), math.Abs(b.Bubble.T-float64(bub)),
+					math.Abs(b.Dew.H-float64(hd))/2000, math.Abs(b.Bubble.H-float64(hb))/2000,
 				)
 				for _, below := range []float64{2, 10, 20} {
 					if p > 0.7*f.CriticalPressure {
@@ -49,8 +46,7 @@ func TestAgainstEquation(t *testing.T) {
 					if s, err := r.State(quantity.Pressure(p), bub-quantity.Temperature(below)); err == nil {
 						l := b.LiquidAt(float64(s.Temperature))
 						worst.liquid = max(
-							worst.liquid,
-							math.Abs(l.H-float64(s.Enthalpy))/(b.Dew.H-b.Bubble.H),
+							worst.liquid, math.Abs(l.H-float64(s.Enthalpy))/(b.Dew.H-b.Bubble.H),
 						)
 						if back := b.LiquidAtEnthalpy(l.H); math.Abs(back.T-l.T) > 1e-6 {
 							t.Errorf("liquid at %.2f K back from enthalpy as %.9f K", l.T, back.T)
@@ -73,22 +69,14 @@ func TestAgainstEquation(t *testing.T) {
 					worst.h = max(worst.h, math.Abs(b.VaporAt(tt).H-float64(s.Enthalpy)))
 					if e := b.AtEntropy(v.S); math.Abs(e.H-v.H) > 1e-5*(b.End()-b.Dew.H) {
 						t.Errorf(
-							"p %.0f T %.1f: entropy back to enthalpy off by %g",
-							p,
-							tt,
-							e.H-v.H,
+							"p %.0f T %.1f: entropy back to enthalpy off by %g", p, tt, e.H-v.H,
 						)
 					}
 				}
 			}
 			t.Logf(
 				"worst: T %.4f K, v %.2g, s %.3g J/(kg K), h(T) %.3g J/kg, edges %.3g K, liquid %.2g of the latent heat",
-				worst.t,
-				worst.v,
-				worst.s,
-				worst.h,
-				worst.edge,
-				worst.liquid,
+				worst.t, worst.v, worst.s, worst.h, worst.edge, worst.liquid,
 			)
 			if worst.t > 1e-3 || worst.v > 1e-5 || worst.s > 0.01 || worst.h > 2 ||
 				worst.edge > 1e-4 ||
@@ -113,8 +101,7 @@ func TestVaporOfEveryRefrigerant(t *testing.T) {
 		for i := range 20 {
 			b := f.At(
 				f.LowPressure() * math.Pow(
-					f.CriticalPressure*nearest/f.LowPressure(),
-					float64(i)/19,
+					f.CriticalPressure*nearest/f.LowPressure(), float64(i)/19,
 				),
 			)
 			last := b.AtEnthalpy(b.Dew.H)
@@ -122,23 +109,14 @@ func TestVaporOfEveryRefrigerant(t *testing.T) {
 				s := b.AtEnthalpy(b.Dew.H + share*(b.End()-b.Dew.H))
 				if !(s.T > last.T && s.S > last.S && s.V > last.V) {
 					t.Errorf(
-						"%v at %.0f Pa, %g of the way to the end: %+v after %+v",
-						r,
-						b.P,
-						share,
-						s,
+						"%v at %.0f Pa, %g of the way to the end: %+v after %+v", r, b.P, share, s,
 						last,
 					)
 				}
 				if e := b.AtEntropy(s.S); !(math.Abs(e.H-s.H) <= 1e-7*max(s.H-b.Dew.H, b.End()-b.Dew.H)) {
 					t.Errorf(
 						"%v at %.0f Pa, %g of the way to the end: entropy %g back to enthalpy %g, want %g",
-						r,
-						b.P,
-						share,
-						s.S,
-						e.H,
-						s.H,
+						r, b.P, share, s.S, e.H, s.H,
 					)
 				}
 				last = s

@@ -83,52 +83,31 @@ func TestStateIsConsistent(t *testing.T) {
 			return s.G - s.P/s.Rho
 		}
 		near(
-			t,
-			"S",
-			s.S,
-			-slope(func(x float64) float64 { return helmholtzEnergy(x, rho) }, temp),
+			t, "S", s.S, -slope(func(x float64) float64 { return helmholtzEnergy(x, rho) }, temp),
 			m.GasConstant(),
 		)
 		near(
-			t,
-			"P",
-			s.P,
-			rho*rho*slope(func(x float64) float64 { return helmholtzEnergy(temp, x) }, rho),
-			rho*rt,
+			t, "P", s.P,
+			rho*rho*slope(func(x float64) float64 { return helmholtzEnergy(temp, x) }, rho), rho*rt,
 		)
 		near(
-			t,
-			"Cv",
-			s.Cv,
-			temp*slope(func(x float64) float64 { return m.At(x, rho).S }, temp),
+			t, "Cv", s.Cv, temp*slope(func(x float64) float64 { return m.At(x, rho).S }, temp),
 			m.GasConstant(),
 		)
 		near(
-			t,
-			"DpDT",
-			s.DpDT,
-			slope(func(x float64) float64 { return m.At(x, rho).P }, temp),
+			t, "DpDT", s.DpDT, slope(func(x float64) float64 { return m.At(x, rho).P }, temp),
 			rho*m.GasConstant(),
 		)
 		near(
-			t,
-			"DpDrho",
-			s.DpDrho,
-			slope(func(x float64) float64 { return m.At(temp, x).P }, rho),
+			t, "DpDrho", s.DpDrho, slope(func(x float64) float64 { return m.At(temp, x).P }, rho),
 			rt,
 		)
 		near(
-			t,
-			"DhDT",
-			s.DhDT,
-			slope(func(x float64) float64 { return m.At(x, rho).H }, temp),
+			t, "DhDT", s.DhDT, slope(func(x float64) float64 { return m.At(x, rho).H }, temp),
 			m.GasConstant(),
 		)
 		near(
-			t,
-			"DhDrho",
-			s.DhDrho,
-			slope(func(x float64) float64 { return m.At(temp, x).H }, rho),
+			t, "DhDrho", s.DhDrho, slope(func(x float64) float64 { return m.At(temp, x).H }, rho),
 			rt/rho,
 		)
 		near(t, "Cp", s.Cp*s.DpDrho, (s.DhDT*s.DpDrho - s.DhDrho*s.DpDT), m.GasConstant()*rt)
@@ -202,16 +181,13 @@ func TestPotentials(t *testing.T) {
 			)
 			near(t, "∂p/∂ln ρ", base.PLnRho[j], conc[j]*d, rho*rt)
 			dT := slope(
-				func(temp float64) float64 { p, _, _ := at(temp, conc); return p.LnF[j] },
-				temp,
+				func(temp float64) float64 { p, _, _ := at(temp, conc); return p.LnF[j] }, temp,
 			)
 			near(t, "∂ln f/∂T", base.LnFT[j], dT, 1/temp)
 			gibbsDuhem += x[j] * base.LnFLnRho[j][0]
 		}
 		near(
-			t,
-			"∂p/∂T",
-			base.DPDT,
+			t, "∂p/∂T", base.DPDT,
 			slope(func(temp float64) float64 { p, _, _ := at(temp, conc); return p.P }, temp),
 			rho*m.GasConstant(),
 		)
@@ -262,8 +238,7 @@ func TestOwnCompositionIsSetTheSame(t *testing.T) {
 		}{
 			{"pressure", pOwn, pSet, rho * r * temp},
 			{"pressure of the state", own.P, set.P, rho * r * temp},
-			{"enthalpy", own.H, set.H, r * temp},
-			{"entropy", own.S, set.S, r},
+			{"enthalpy", own.H, set.H, r * temp}, {"entropy", own.S, set.S, r},
 			{"heat capacity", own.Cv, set.Cv, r},
 		} {
 			if !(math.Abs(c.got-c.want) <= 1e-10*math.Max(c.size, math.Abs(c.want))) {

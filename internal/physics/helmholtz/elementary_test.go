@@ -18,12 +18,7 @@ func TestElementaryFunctions(t *testing.T) {
 			t.Fatalf("exp(%v) = %v, want %v", x, got, want)
 		}
 		x = math.Exp((r.Float64() - 0.5) * 1400)
-		if got, want := Log(x), math.Log(x); math.Abs(
-			got-want,
-		) > 4.5e-16*math.Max(
-			1,
-			math.Abs(want),
-		) {
+		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1, math.Abs(want)) {
 			t.Fatalf("Log(%v) = %v, want %v", x, got, want)
 		}
 		x = 0.5 + r.Float64()

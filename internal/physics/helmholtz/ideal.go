@@ -32,8 +32,7 @@ func (t *idealTable) add(i int, f *Fluid) {
 	}
 	for _, p := range f.Ideal.Power {
 		t.power = append(
-			t.power,
-			idealTerm{component: i, n: p.N * math.Pow(f.ReducingT, p.T), t: -p.T},
+			t.power, idealTerm{component: i, n: p.N * math.Pow(f.ReducingT, p.T), t: -p.T},
 		)
 	}
 	for _, p := range f.Ideal.Cp0 {

@@ -42,9 +42,7 @@ type Model struct {
 // gives the interaction of two of them; nil, or a nil result, stands for the
 // linear rule.
 func NewModel(
-	fluids []*Fluid,
-	moleFractions []float64,
-	pair func(a, b *Fluid) *Pair,
+	fluids []*Fluid, moleFractions []float64, pair func(a, b *Fluid) *Pair,
 ) (*Model, error) {
 	n := len(fluids)
 	if n == 0 || n > MaxComponents || n != len(moleFractions) {
@@ -386,8 +384,7 @@ func (t *residualTable) weigh(x *[MaxComponents]float64) {
 		begin := len(t.meanTerms)
 		t.meanTerms = append(t.meanTerms, list...)
 		t.mean = append(
-			t.mean,
-			coef{basis: uint16(basis), begin: uint16(begin), end: uint16(len(t.meanTerms))},
+			t.mean, coef{basis: uint16(basis), begin: uint16(begin), end: uint16(len(t.meanTerms))},
 		)
 	}
 }

@@ -65,9 +65,8 @@ func newReducer(i, j int, a, b *Fluid, p *Pair) reducer {
 	}
 	root := math.Cbrt(va) + math.Cbrt(vb)
 	return reducer{
-		i, j,
-		betaT * betaT, 2 * betaT * p.GammaT * math.Sqrt(ta*tb),
-		betaV * betaV, 2 * betaV * p.GammaV * root * root * root / 8,
+		i, j, betaT * betaT, 2 * betaT * p.GammaT * math.Sqrt(ta*tb), betaV * betaV,
+		2 * betaV * p.GammaV * root * root * root / 8,
 	}
 }
 

@@ -28,13 +28,7 @@ func TestWaterResidualDerivatives(t *testing.T) {
 		verify.Relative(t, source, "φr of water", "1", want.a, r.Alpha, 5e-9)
 		verify.Relative(t, source, "∂φr/∂δ of water", "1", want.ad, r.D1/delta, 5e-9)
 		verify.Relative(
-			t,
-			source,
-			"∂²φr/∂δ² of water",
-			"1",
-			want.add,
-			(r.D2-r.D1)/(delta*delta),
-			5e-9,
+			t, source, "∂²φr/∂δ² of water", "1", want.add, (r.D2-r.D1)/(delta*delta), 5e-9,
 		)
 	}
 }
@@ -45,8 +39,7 @@ func BenchmarkState(b *testing.B) {
 		parts []string
 		x     []float64
 	}{
-		{"R-32", []string{"R-32"}, []float64{1}},
-		{"R-1234yf", []string{"R-1234yf"}, []float64{1}},
+		{"R-32", []string{"R-32"}, []float64{1}}, {"R-1234yf", []string{"R-1234yf"}, []float64{1}},
 		{"five", []string{"R-32", "R-125", "R-134a", "R-600", "R-601a"}, []float64{0.16, 0.37, 0.43, 0.03, 0.01}},
 	} {
 		m := model(b, c.parts, c.x)

@@ -85,8 +85,8 @@ func unpack(magic, stored, name string) (body string, err error) {
 func (f *Source) encode() []byte {
 	var b []byte
 	for _, v := range []float64{
-		f.CriticalTemperature, f.CriticalPressure, f.CriticalDensity, f.EnthalpyOffset, f.EntropyOffset,
-		f.Low, f.High,
+		f.CriticalTemperature, f.CriticalPressure, f.CriticalDensity, f.EnthalpyOffset,
+		f.EntropyOffset, f.Low, f.High,
 	} {
 		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
 	}
@@ -135,8 +135,8 @@ func decode(body string) (*Saturation, error) {
 	r := reader{rest: body}
 	s := &Saturation{}
 	for _, v := range []*float64{
-		&s.CriticalTemperature, &s.CriticalPressure, &s.CriticalDensity, &s.EnthalpyOffset, &s.EntropyOffset,
-		&s.Low, &s.High,
+		&s.CriticalTemperature, &s.CriticalPressure, &s.CriticalDensity, &s.EnthalpyOffset,
+		&s.EntropyOffset, &s.Low, &s.High,
 	} {
 		*v = r.float64()
 	}

@@ -26,8 +26,7 @@ func invented(name string, glide float64) Source {
 			u, step := float64(i), 1e-4
 			f.Curves[c].Values = append(f.Curves[c].Values, value(c, u))
 			f.Curves[c].Slopes = append(
-				f.Curves[c].Slopes,
-				(value(c, u+step)-value(c, u-step))/(2*step),
+				f.Curves[c].Slopes, (value(c, u+step)-value(c, u-step))/(2*step),
 			)
 		}
 	}

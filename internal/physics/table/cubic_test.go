@@ -67,11 +67,7 @@ func TestOctaves(t *testing.T) {
 		if e := g.Node(g.Cells())/high - 1; math.Abs(e) > 1e-15 || g.Node(0) > low*(1+1e-15) ||
 			g.Node(1) < low*(1-1e-15) {
 			t.Fatalf(
-				"grid of %v to %v has nodes %v, %v, ... %v",
-				low,
-				high,
-				g.Node(0),
-				g.Node(1),
+				"grid of %v to %v has nodes %v, %v, ... %v", low, high, g.Node(0), g.Node(1),
 				g.Node(g.Cells()),
 			)
 		}

@@ -17,8 +17,7 @@ func inventedDome(name string) DomeSource {
 		s.Rows, s.Columns = 3+k, 5-k
 		for i := range s.Rows * s.Columns {
 			s.Coefficients = append(
-				s.Coefficients,
-				math.Ldexp(float64(i%7-3), -i/3),
+				s.Coefficients, math.Ldexp(float64(i%7-3), -i/3),
 			) // exact in a float32
 		}
 	}
@@ -56,11 +55,7 @@ func TestDomeIsItsSeries(t *testing.T) {
 			slope := (at.Off(k, share+step) - at.Off(k, share-step)) / (2 * step)
 			if got := at.Slope(k, share); math.Abs(got-slope) > 1e-6 {
 				t.Errorf(
-					"property %d at %v K, share %v: slope %v, want %v",
-					k,
-					bubble,
-					share,
-					got,
+					"property %d at %v K, share %v: slope %v, want %v", k, bubble, share, got,
 					slope,
 				)
 			}

@@ -9,9 +9,7 @@ package table
 func Weights(t float64) [4]float64 {
 	r := 1 - t
 	t2, r2 := t*t, r*r
-	return [4]float64{
-		r2 * r * (1. / 6), 2./3 - t2*(1-t/2), 2./3 - r2*(1-r/2), t2 * t * (1. / 6),
-	}
+	return [4]float64{r2 * r * (1. / 6), 2./3 - t2*(1-t/2), 2./3 - r2*(1-r/2), t2 * t * (1. / 6)}
 }
 
 // SlopeWeights returns those of the derivative by t.

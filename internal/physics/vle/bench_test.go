@@ -19,8 +19,7 @@ func benchmarkSystems(b *testing.B) []struct {
 	}
 	return []named{
 		{
-			"R-32",
-			pureSystem(b, "R-32"),
+			"R-32", pureSystem(b, "R-32"),
 		}, {"R-1234yf", pureSystem(b, "R-1234yf")}, {"R-22", pureSystem(b, "R-22")},
 		{"R-410A", systems["R-410A"]}, {"R-454B", systems["R-454B"]}, {"R-407C", systems["R-407C"]},
 		{"R-438A", systems["R-438A"]},

@@ -130,9 +130,7 @@ var between = [...]float64{1, 0.5, 0.75, 0.25, 0}
 // solutions the one at the lowest pressure, or highest temperature, is met first and
 // is the stable one. The error is the one given where there is none.
 func (q *incipient) fromBetween(
-	spec specification,
-	t, p float64,
-	none error,
+	spec specification, t, p float64, none error,
 ) (best Point, err error) {
 	raoult, found := q.y, false
 	for _, share := range between {

@@ -55,10 +55,7 @@ func TestBlendSaturationAgainstReference(t *testing.T) {
 // A point is what it says: the fugacities of each component are the same in
 // both phases and so is the pressure, computed afresh.
 func checkEquilibrium(
-	t interface{ Errorf(string, ...any) },
-	name string,
-	s *vle.System,
-	pt vle.Point,
+	t interface{ Errorf(string, ...any) }, name string, s *vle.System, pt vle.Point,
 ) {
 	residual := s.Imbalance(pt)
 	if !(residual < 1e-7) {
@@ -104,12 +101,8 @@ func TestBlendSinglePhaseAgainstReference(t *testing.T) {
 		}
 		sound.see(relative(st.SoundSpeed, number(t, row[8])), where, row[0], row[1], temp, p)
 		enthalpy.see(
-			math.Abs((st.H-sat.H)/mass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))),
-			where,
-			row[0],
-			row[1],
-			temp,
-			p,
+			math.Abs((st.H-sat.H)/mass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))), where,
+			row[0], row[1], temp, p,
 		)
 	}
 	if compared != 2173 {

@@ -49,8 +49,7 @@ func (s *System) stabilityAt(e *helmholtz.Evaluator, t, rho float64) stability {
 
 // smallestEigenvalue is Jacobi's method of rotations for a symmetric matrix.
 func smallestEigenvalue(
-	a *[helmholtz.MaxComponents][helmholtz.MaxComponents]float64,
-	n int,
+	a *[helmholtz.MaxComponents][helmholtz.MaxComponents]float64, n int,
 ) (s stability) {
 	var v [helmholtz.MaxComponents][helmholtz.MaxComponents]float64
 	for i := range n {

@@ -15,13 +15,11 @@ func TestCriticalPointBesideAFold(t *testing.T) {
 	last := math.NaN()
 	for _, part := range []float64{0, 0.002, 0.005, 0.01, 0.015, 0.02} {
 		m, err := fluiddata.NewModel(
-			[]string{"R-744", "R-125", "R-134a", "R-32"},
-			[]float64{0.125, 0.375, part, 1},
+			[]string{"R-744", "R-125", "R-134a", "R-32"}, []float64{0.125, 0.375, part, 1},
 		)
 		if part == 0 {
 			m, err = fluiddata.NewModel(
-				[]string{"R-744", "R-125", "R-32"},
-				[]float64{0.125, 0.375, 1},
+				[]string{"R-744", "R-125", "R-32"}, []float64{0.125, 0.375, 1},
 			)
 		}
 		if err != nil {

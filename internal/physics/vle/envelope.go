@@ -148,9 +148,7 @@ func (q *incipient) tangent(nd *node) bool {
 // unknowns and says at which σ it is. It looks from the cold end, where there is
 // one such point.
 func (q *incipient) fromEnvelope(
-	nodes []node,
-	value float64,
-	pressure bool,
+	nodes []node, value float64, pressure bool,
 ) (sigma float64, ok bool) {
 	n := q.n
 	for k := len(nodes) - 1; k > 0; k-- {

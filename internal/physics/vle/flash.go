@@ -200,9 +200,7 @@ func (s *System) flashP(p, want float64, k property) (Flash, error) {
 
 // alongIsobar is Newton's method in temperature inside a bracket.
 func (s *System) alongIsobar(
-	p, want, low, high, t float64,
-	phase Phase,
-	k property,
+	p, want, low, high, t float64, phase Phase, k property,
 ) (Flash, error) {
 	e := s.m.Evaluator()
 	defer e.Release()
@@ -295,10 +293,7 @@ func (s *System) classify(st helmholtz.State, phase Phase) Flash {
 // split is the two-phase state in which a property that rises from the bubble
 // to the dew point has a value between the two.
 func (s *System) split(
-	b *boundary,
-	p float64,
-	k property,
-	want, atBubble, atDew float64,
+	b *boundary, p float64, k property, want, atBubble, atDew float64,
 ) (Flash, error) {
 	beta := (want - atBubble) / (atDew - atBubble)
 	if s.pure() {

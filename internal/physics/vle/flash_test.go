@@ -28,23 +28,8 @@ func drawSystem(t *rapid.T, systems map[string]*vle.System, order []string) (str
 // drawMixture is any composition of two to five common components.
 func drawMixture(t *rapid.T) *vle.System {
 	common := []string{
-		"R-32",
-		"R-125",
-		"R-134a",
-		"R-143a",
-		"R-152a",
-		"R-22",
-		"R-290",
-		"R-600a",
-		"R-600",
-		"R-1234yf",
-		"R-1234ze(E)",
-		"R-227ea",
-		"R-744",
-		"R-124",
-		"R-142b",
-		"R-218",
-		"R-1270",
+		"R-32", "R-125", "R-134a", "R-143a", "R-152a", "R-22", "R-290", "R-600a", "R-600",
+		"R-1234yf", "R-1234ze(E)", "R-227ea", "R-744", "R-124", "R-142b", "R-218", "R-1270",
 		"R-E170",
 	}
 	var parts []string
@@ -143,12 +128,7 @@ func TestFlashesLeadBack(t *testing.T) {
 			byS, err3 := s.FlashPSBetween(&b, &d, f.S)
 			if err1 != nil || err2 != nil || err3 != nil {
 				t.Fatalf(
-					"%s at %g Pa, %g K between known points: %v, %v, %v",
-					name,
-					p,
-					temp,
-					err1,
-					err2,
+					"%s at %g Pa, %g K between known points: %v, %v, %v", name, p, temp, err1, err2,
 					err3,
 				)
 			}

@@ -36,11 +36,7 @@ func TestPureSaturationOverWholeRange(t *testing.T) {
 			back, err := s.DewP(pt.P)
 			if err != nil || relative(back.T, temp) > 1e-9 {
 				t.Errorf(
-					"%s at %g K, %g Pa: leads back to %g K, %v",
-					f.Designation,
-					temp,
-					pt.P,
-					back.T,
+					"%s at %g K, %g Pa: leads back to %g K, %v", f.Designation, temp, pt.P, back.T,
 					err,
 				)
 			}
@@ -77,11 +73,7 @@ func TestClapeyron(t *testing.T) {
 		want := (v.H - l.H) / (temp * (1/v.Rho - 1/l.Rho)) / pt.P
 		if relative(slope, want) > 1e-6 {
 			t.Fatalf(
-				"%s at %g K: d ln p/dT %.10g, Clapeyron %.10g",
-				f.Designation,
-				temp,
-				slope,
-				want,
+				"%s at %g K: d ln p/dT %.10g, Clapeyron %.10g", f.Designation, temp, slope, want,
 			)
 		}
 	})
@@ -162,13 +154,8 @@ func TestDensityLeadsBackToPressure(t *testing.T) {
 			q, slope := s.Model().Pressure(temp, rho)
 			if math.Abs(q-p) > 1e-9*p+1e-11*rho*slope || slope <= 0 {
 				t.Fatalf(
-					"%s at %g K: density %g for %g Pa has %g Pa, slope %g",
-					f.Designation,
-					temp,
-					rho,
-					p,
-					q,
-					slope,
+					"%s at %g K: density %g for %g Pa has %g Pa, slope %g", f.Designation, temp,
+					rho, p, q, slope,
 				)
 			}
 		}
@@ -208,19 +195,10 @@ func TestPureSinglePhaseAgainstReference(t *testing.T) {
 		sound.see(relative(st.SoundSpeed, number(t, row[8])), where, row[0], row[1], temp, p)
 		enthalpy.see(
 			math.Abs((st.H-sat.H)/f.MolarMass-number(t, row[5]))/(1+math.Abs(number(t, row[5]))),
-			where,
-			row[0],
-			row[1],
-			temp,
-			p,
+			where, row[0], row[1], temp, p,
 		)
 		entropy.see(
-			math.Abs((st.S-sat.S)/f.MolarMass-number(t, row[6])),
-			where,
-			row[0],
-			row[1],
-			temp,
-			p,
+			math.Abs((st.S-sat.S)/f.MolarMass-number(t, row[6])), where, row[0], row[1], temp, p,
 		)
 	}
 	if compared != 815 {

@@ -98,12 +98,7 @@ func (w *worst) see(deviation float64, where string, args ...any) {
 func (w *worst) hold(t *testing.T, check string, tolerance float64) {
 	t.Helper()
 	verify.Value(
-		t,
-		coolProp,
-		check+", largest deviation (at "+w.where+")",
-		"relative",
-		0,
-		w.deviation,
+		t, coolProp, check+", largest deviation (at "+w.where+")", "relative", 0, w.deviation,
 		tolerance,
 	)
 }
@@ -149,9 +144,7 @@ func TestPureSaturationAgainstReference(t *testing.T) {
 	}
 	if contradicting != 3 || compared != 448 {
 		t.Errorf(
-			"%d rows compared, %d of the reference contradict themselves",
-			compared,
-			contradicting,
+			"%d rows compared, %d of the reference contradict themselves", compared, contradicting,
 		)
 	}
 	pressure.hold(t, "saturation pressure of pure fluids", 1e-8)

@@ -53,21 +53,13 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 			checkEquilibrium(t, name+" dew", s, d)
 			if !(d.P > lastDew) || !(b.P > lastBubble || temp > 0.98*c.T) || b.P < d.P*(1-1e-8) {
 				t.Errorf(
-					"%s at %g K: bubble %g after %g, dew %g after %g",
-					name,
-					temp,
-					b.P,
-					lastBubble,
-					d.P,
-					lastDew,
+					"%s at %g K: bubble %g after %g, dew %g after %g", name, temp, b.P, lastBubble,
+					d.P, lastDew,
 				)
 			}
 			if s.BeyondEnvelope(temp, b.P) {
 				t.Errorf(
-					"%s boils at %g K and %g Pa, said to be beyond its envelope",
-					name,
-					temp,
-					b.P,
+					"%s boils at %g K and %g Pa, said to be beyond its envelope", name, temp, b.P,
 				)
 			}
 			lastBubble, lastDew = b.P, d.P
@@ -90,8 +82,8 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 			t, p float64
 			want bool
 		}{
-			{1.001 * hottest, 1e3, true}, {200, 1.001 * highest, true},
-			{hottest, highest, false}, {0.8 * c.T, lastBubble, false},
+			{1.001 * hottest, 1e3, true}, {200, 1.001 * highest, true}, {hottest, highest, false},
+			{0.8 * c.T, lastBubble, false},
 		} {
 			if got := s.BeyondEnvelope(c.t, c.p); got != c.want {
 				t.Errorf("%s at %g K and %g Pa is beyond its envelope: %v", name, c.t, c.p, got)
@@ -115,11 +107,7 @@ func TestCriticalPointsOfBlends(t *testing.T) {
 	for _, want := range []struct {
 		name string
 		t, p float64
-	}{
-		{"R-404A", 345.270, 3.7348e6},
-		{"R-410A", 344.494, 4.9012e6},
-		{"R-507A", 343.765, 3.7049e6},
-	} {
+	}{{"R-404A", 345.270, 3.7348e6}, {"R-410A", 344.494, 4.9012e6}, {"R-507A", 343.765, 3.7049e6}} {
 		c, err := systems[want.name].Critical()
 		if err != nil {
 			t.Errorf("%s: %v", want.name, err)
@@ -150,11 +138,8 @@ func TestPhasesMeetAtCriticalPoint(t *testing.T) {
 			mean := (pt.RhoLiquid + pt.RhoVapor) / 2
 			if relative(mean, c.Rho) > 0.1 || math.Log(pt.RhoLiquid/pt.RhoVapor) > 1 {
 				t.Errorf(
-					"%s at 0.998 of critical: %g and %g mol/m³, critical %g",
-					name,
-					pt.RhoLiquid,
-					pt.RhoVapor,
-					c.Rho,
+					"%s at 0.998 of critical: %g and %g mol/m³, critical %g", name, pt.RhoLiquid,
+					pt.RhoVapor, c.Rho,
 				)
 			}
 		}
@@ -196,13 +181,8 @@ func TestEveryBlendOverItsPressures(t *testing.T) {
 			}
 			if !(b.T > lastBubble && d.T > lastDew && d.T >= b.T-1e-6) {
 				t.Errorf(
-					"%s at %g Pa: bubble %g K after %g, dew %g K after %g",
-					name,
-					p,
-					b.T,
-					lastBubble,
-					d.T,
-					lastDew,
+					"%s at %g Pa: bubble %g K after %g, dew %g K after %g", name, p, b.T,
+					lastBubble, d.T, lastDew,
 				)
 			}
 			lastBubble, lastDew = b.T, d.T

@@ -291,13 +291,8 @@ func (q *mixture) derivatives(k property, beta float64, l, v *helmholtz.State, r
 // phaseDerivatives does that for one phase, of which there is so much, and for an
 // entropy times T. It returns the phase's own enthalpy, as far as it counts.
 func (q *mixture) phaseDerivatives(
-	k property,
-	pt *helmholtz.Potentials,
-	x *Composition,
-	s *helmholtz.State,
-	much float64,
-	byLnRho []float64,
-	byLnT *float64,
+	k property, pt *helmholtz.Potentials, x *Composition, s *helmholtz.State, much float64,
+	byLnRho []float64, byLnT *float64,
 ) (mean float64) {
 	stiffness := 0.0 // ∂p/∂ln ρ
 	for _, v := range pt.PLnRho[:q.n] {

@@ -80,11 +80,7 @@ func (s *System) SettleVessel(t float64, contents Composition, near Vessel) (Ves
 //
 // A share that keeps falling to nothing ends the search: it is left at 0.
 func (s *System) solveVessel(
-	v *Vessel,
-	t float64,
-	z *Composition,
-	total float64,
-	shareGiven bool,
+	v *Vessel, t float64, z *Composition, total float64, shareGiven bool,
 ) bool {
 	n := s.m.Components()
 	size := 2*n + 1
@@ -133,8 +129,7 @@ func (s *System) solveVessel(
 		big, denser := 0.0, 0.0
 		for i := range n {
 			big = math.Max(
-				big,
-				math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/longestInConcentration,
+				big, math.Max(math.Abs(step[i]), math.Abs(step[n+i]))/longestInConcentration,
 			)
 			denser += x[i] * step[i]
 		}

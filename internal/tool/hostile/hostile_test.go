@@ -136,10 +136,7 @@ func (c *caller) call(name string, f reflect.Value, receiver reflect.Type) {
 
 // try calls, and reports a panic.
 func (c *caller) try(
-	name string,
-	f reflect.Value,
-	in []reflect.Value,
-	asked string,
+	name string, f reflect.Value, in []reflect.Value, asked string,
 ) (out []reflect.Value, ok bool) {
 	defer func() {
 		if p := recover(); p != nil {

@@ -16,8 +16,8 @@ import (
 
 // hostile are numbers that nobody should give.
 var hostile = []float64{
-	0, math.Copysign(0, -1), 1, -1, math.NaN(), math.Inf(1), math.Inf(-1),
-	math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64, 1e300, 1e-300, 1e18, -1e18, 1e-12,
+	0, math.Copysign(0, -1), 1, -1, math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64,
+	-math.MaxFloat64, math.SmallestNonzeroFloat64, 1e300, 1e-300, 1e18, -1e18, 1e-12,
 }
 
 // usual are the ranges in which values of a quantity are met.
@@ -57,9 +57,7 @@ func (c *caller) seed() {
 	}
 	for _, rh := range []float64{0.2, 0.5, 0.9} {
 		a, err := psychro.FromRelativeHumidity(
-			quantity.Fahrenheit(75),
-			rh,
-			quantity.StandardAtmosphere,
+			quantity.Fahrenheit(75), rh, quantity.StandardAtmosphere,
 		)
 		if err != nil {
 			c.t.Fatal(err)
@@ -156,15 +154,7 @@ func (c *caller) integer(typ reflect.Type) int64 {
 
 func (c *caller) text() string {
 	words := []string{
-		"",
-		"R-22",
-		"R-32",
-		"R-600a",
-		"R-999",
-		"NaN",
-		"62 °F",
-		"±",
-		"\x00\xff",
+		"", "R-22", "R-32", "R-600a", "R-999", "NaN", "62 °F", "±", "\x00\xff",
 		strings.Repeat("x", 300),
 	}
 	return words[c.rand.IntN(len(words))]

@@ -22,13 +22,8 @@ func main() {
 
 func run() error {
 	list := exec.Command(
-		"go",
-		"list",
-		"-deps",
-		"-test",
-		"-f",
-		`{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}`,
-		"./...",
+		"go", "list", "-deps", "-test", "-f",
+		`{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}} {{.Dir}}{{end}}{{end}}`, "./...",
 	)
 	list.Stderr = os.Stderr
 	out, err := list.Output()
@@ -56,11 +51,9 @@ func run() error {
 
 // marks are sentences by which a licence is known.
 var marks = []struct{ name, mark string }{
-	{"Apache-2.0", "Apache License"},
-	{"OFL-1.1", "SIL Open Font License"},
+	{"Apache-2.0", "Apache License"}, {"OFL-1.1", "SIL Open Font License"},
 	{"MIT", "Permission is hereby granted, free of charge, to any person obtaining a copy"},
-	{"BSD", "Redistribution and use in source and binary forms"},
-	{"FTL", "FreeType"},
+	{"BSD", "Redistribution and use in source and binary forms"}, {"FTL", "FreeType"},
 	{"CC-BY-4.0", "Creative Commons Attribution 4.0 International"},
 	{"MPL-2.0", "Mozilla Public License Version 2.0"},
 }

@@ -104,11 +104,7 @@ func (e exchange) hold(t *testing.T, check jsonschema.Validator, o publishedOper
 	switch {
 	case !ok:
 		t.Errorf(
-			"%s %s answers %d in %q, which is not described",
-			e.Method,
-			e.Path,
-			e.Status,
-			e.Kind,
+			"%s %s answers %d in %q, which is not described", e.Method, e.Path, e.Status, e.Kind,
 		)
 	case e.Kind == api.JSON || e.Kind == api.ProblemJSON:
 		fits("an answer", content.Schema, e.Answer)

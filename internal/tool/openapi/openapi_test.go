@@ -105,7 +105,8 @@ func description(t *testing.T) []byte {
 		responses := ordered{{"200", response("the answer", headers, o.GivesKind, answer)}}
 		if o.Constant {
 			responses = append(responses, member{"304", ordered{
-				{"description", "what the client has is still so"}, {"headers", headersOf(headers)}}})
+				{"description", "what the client has is still so"}, {"headers", headersOf(headers)},
+			}})
 		}
 		statuses := slices.Sorted(slices.Values(append([]int{429, 500}, o.Problems...)))
 		for _, status := range statuses {
@@ -134,8 +135,7 @@ func description(t *testing.T) []byte {
 		{"info", ordered{
 			{"title", "satline"}, {"version", "1"},
 			{"license", ordered{{"name", "MIT"}, {"identifier", "MIT"}}},
-			{"contact", ordered{{"name", "whoever runs this service"}}},
-			{"description", about},
+			{"contact", ordered{{"name", "whoever runs this service"}}}, {"description", about},
 		}},
 		{"servers", []ordered{{{"url", "/"}, {"description", "where this description is served"}}}},
 		{"security", []ordered{}},

@@ -22,13 +22,12 @@ const module = "github.com/satline/satline"
 func Builder(dir string) *jsonschema.Builder {
 	b := jsonschema.NewBuilder(module, dir)
 	for _, t := range []reflect.Type{
-		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](), reflect.TypeFor[satline.Conditions](),
-		reflect.TypeFor[work.Reading](), reflect.TypeFor[work.Order](),
-		reflect.TypeFor[airside.GasInput](),
+		reflect.TypeFor[satline.LogEntry](), reflect.TypeFor[satline.Move](),
+		reflect.TypeFor[satline.Conditions](), reflect.TypeFor[work.Reading](),
+		reflect.TypeFor[work.Order](), reflect.TypeFor[airside.GasInput](),
 	} {
 		b.Override(
-			t,
-			func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) },
+			t, func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) },
 		)
 	}
 	b.Override(reflect.TypeFor[satline.Visit](), visit)
@@ -56,9 +55,7 @@ func Visit(dir string) (*jsonschema.Schema, error) {
 // Assessment returns the schema of the JSON form of an assessment.
 func Assessment(dir string) (*jsonschema.Schema, error) {
 	return root(
-		Builder(dir),
-		reflect.TypeFor[satline.Assessment](),
-		"assessment",
+		Builder(dir), reflect.TypeFor[satline.Assessment](), "assessment",
 		"An assessment of a visit",
 	)
 }
@@ -134,16 +131,14 @@ func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 		b,
 		field[charge.State]("state", "what the value does"),
 		field[quantity.Uncertain[quantity.TemperatureDelta]](
-			"value",
-			"what was read: the mean over the stretch",
+			"value", "what was read: the mean over the stretch",
 		),
 		span("from", "where the stretch begins"),
 		span("to", "where the stretch ends"),
 		of("low", delta, "the low end of its band"),
 		of("high", delta, "the high end of its band"),
 		field[quantity.Uncertain[quantity.TemperatureDelta]](
-			"estimate",
-			"where it seems to go, while settling; nothing to judge by",
+			"estimate", "where it seems to go, while settling; nothing to judge by",
 		),
 		span("timeConstant", "the time in which all but 37 % of a change is over"),
 		span("wait", "how long it may still take to stand still"),
@@ -156,15 +151,7 @@ func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 	)
 	if err == nil {
 		s.Optional(
-			"from",
-			"to",
-			"estimate",
-			"timeConstant",
-			"wait",
-			"period",
-			"swing",
-			"noise",
-			"spikes",
+			"from", "to", "estimate", "timeConstant", "wait", "period", "swing", "noise", "spikes",
 			"gaps",
 		)
 	}
@@ -185,9 +172,7 @@ func of(name string, t reflect.Type, description string) property {
 	return property{name, description, t}
 }
 
-func span(
-	name, description string,
-) property {
+func span(name, description string) property {
 	return property{name: name, description: description}
 }
 

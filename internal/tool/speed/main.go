@@ -42,12 +42,8 @@ func run(count int) error {
 		}
 	}
 	fmt.Printf(
-		"Best of %d runs on one core of %s, %s/%s, %s.\n\n",
-		count,
-		processor(),
-		runtime.GOOS,
-		runtime.GOARCH,
-		runtime.Version(),
+		"Best of %d runs on one core of %s, %s/%s, %s.\n\n", count, processor(), runtime.GOOS,
+		runtime.GOARCH, runtime.Version(),
 	)
 	fmt.Print(
 		"| what | promised | measured | promised / measured | allocations |\n| --- | ---: | ---: | ---: | ---: |\n",
@@ -60,12 +56,8 @@ func run(count int) error {
 			continue
 		}
 		fmt.Printf(
-			"| %s | %s | %s | %.1f | %.0f |\n",
-			p.what,
-			round(float64(p.within)),
-			round(r.nanos),
-			float64(p.within)/r.nanos,
-			r.allocs,
+			"| %s | %s | %s | %.1f | %.0f |\n", p.what, round(float64(p.within)), round(r.nanos),
+			float64(p.within)/r.nanos, r.allocs,
 		)
 	}
 	if len(missing) > 0 {
@@ -97,18 +89,8 @@ func measure(pkg string, count int, found map[string]result) error {
 		}
 	}
 	cmd := exec.Command(
-		"go",
-		"test",
-		"-run",
-		"^$",
-		"-bench",
-		"^Benchmark("+strings.Join(wanted, "|")+")$",
-		"-benchmem",
-		"-cpu",
-		"1",
-		"-count",
-		strconv.Itoa(count),
-		"./"+pkg,
+		"go", "test", "-run", "^$", "-bench", "^Benchmark("+strings.Join(wanted, "|")+")$",
+		"-benchmem", "-cpu", "1", "-count", strconv.Itoa(count), "./"+pkg,
 	)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()

@@ -53,10 +53,7 @@ func listDir(root, dir string) ([]string, error) {
 		}
 		files := token.NewFileSet()
 		f, err := parser.ParseFile(
-			files,
-			filepath.Join(dir, name),
-			nil,
-			parser.SkipObjectResolution,
+			files, filepath.Join(dir, name), nil, parser.SkipObjectResolution,
 		)
 		if err != nil {
 			return nil, err
@@ -120,11 +117,7 @@ func exportedReceiver(recv *ast.FieldList) bool {
 // value writes a constant or variable with its type, which for a constant
 // without one is that of the constant above it in the group.
 func value(
-	files *token.FileSet,
-	tok token.Token,
-	group []ast.Spec,
-	s *ast.ValueSpec,
-	n *ast.Ident,
+	files *token.FileSet, tok token.Token, group []ast.Spec, s *ast.ValueSpec, n *ast.Ident,
 ) string {
 	typ := s.Type
 	for i := len(group) - 1; i >= 0 && typ == nil && len(s.Values) == 0; i-- {

@@ -88,9 +88,10 @@ func (g G[K]) N() {}
 		t.Fatal(err)
 	}
 	want := []string{
-		".: const X T2", ".: const Y T2", ".: func (g G[K]) N()", ".: func (t *T) M()", ".: func F(a int) error",
-		".: type G[K any] []K", ".: type I interface", ".: type I interface, M func()", ".: type T struct",
-		".: type T struct, A int `json:\"a\"`", ".: type T2 int", ".: var V int",
+		".: const X T2", ".: const Y T2", ".: func (g G[K]) N()", ".: func (t *T) M()",
+		".: func F(a int) error", ".: type G[K any] []K", ".: type I interface",
+		".: type I interface, M func()", ".: type T struct", ".: type T struct, A int `json:\"a\"`",
+		".: type T2 int", ".: var V int",
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)

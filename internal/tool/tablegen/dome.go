@@ -16,9 +16,7 @@ import (
 
 // grids are the numbers of pressures and shares that are tried, the fewest first.
 var grids = [...]struct{ pressures, shares int }{
-	{18, 14},
-	{26, 20},
-	{table.MaxRows, table.MaxColumns},
+	{18, 14}, {26, 20}, {table.MaxRows, table.MaxColumns},
 }
 
 // nearestDome lists how close to the critical temperature a dome may go.
@@ -260,11 +258,8 @@ func (f *fluid) checkDome(d *table.DomeSource) error {
 				}
 				if off > between[k] {
 					return fmt.Errorf(
-						"property %d is off by %.1e at %.3f K and share %.2f",
-						k,
-						off,
-						e.bubble.temperature,
-						share,
+						"property %d is off by %.1e at %.3f K and share %.2f", k, off,
+						e.bubble.temperature, share,
 					)
 				}
 			}

@@ -140,8 +140,7 @@ func (f *fluid) check(s *table.Source, cells int) error {
 			got, _ := made.At(c, t)
 			exact := c.Expand(want[c])
 			if e := math.Abs(got-exact) / max(math.Abs(exact), floor(c)); e > allowed(
-				c,
-				f.system.Model().Components() == 1,
+				c, f.system.Model().Components() == 1,
 			) {
 				return fmt.Errorf("curve %d is off by %.1e at %.3f K", c, e, t)
 			}
@@ -224,11 +223,9 @@ type difference struct{ places, weights [5]float64 }
 // The five-point formulas of Abramowitz and Stegun, table 25.2.
 var (
 	central = difference{
-		[5]float64{-2, -1, 0, 1, 2},
-		[5]float64{1. / 12, -8. / 12, 0, 8. / 12, -1. / 12},
+		[5]float64{-2, -1, 0, 1, 2}, [5]float64{1. / 12, -8. / 12, 0, 8. / 12, -1. / 12},
 	}
 	forward = difference{
-		[5]float64{0, 1, 2, 3, 4},
-		[5]float64{-25. / 12, 48. / 12, -36. / 12, 16. / 12, -3. / 12},
+		[5]float64{0, 1, 2, 3, 4}, [5]float64{-25. / 12, 48. / 12, -36. / 12, 16. / 12, -3. / 12},
 	}
 )

@@ -35,12 +35,8 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 		}
 		if math.Abs(made.Low/kept.Low-1) > 1e-9 || math.Abs(made.High/kept.High-1) > 1e-9 {
 			t.Errorf(
-				"%s: %v to %v K, kept %v to %v; run go generate ./refrigerant",
-				designation,
-				made.Low,
-				made.High,
-				kept.Low,
-				kept.High,
+				"%s: %v to %v K, kept %v to %v; run go generate ./refrigerant", designation,
+				made.Low, made.High, kept.Low, kept.High,
 			)
 			continue
 		}
@@ -52,11 +48,7 @@ func TestCheckedInTablesAreCurrent(t *testing.T) {
 				if math.Abs(a-b) > 1e-6*max(math.Abs(a), floor(c)) {
 					t.Errorf(
 						"%s: curve %d at %v K is %v, kept %v; run go generate ./refrigerant",
-						designation,
-						c,
-						at,
-						a,
-						b,
+						designation, c, at, a, b,
 					)
 				}
 			}
@@ -83,8 +75,7 @@ func TestCheckedInDomesAreCurrent(t *testing.T) {
 			t.Fatal(err)
 		}
 		made, err := table.DecodeDome(
-			string(table.EncodeDomes([]table.DomeSource{source})),
-			designation,
+			string(table.EncodeDomes([]table.DomeSource{source})), designation,
 		)
 		if err != nil {
 			t.Fatal(err)
@@ -105,12 +96,7 @@ func TestCheckedInDomesAreCurrent(t *testing.T) {
 					if x, y := a.Off(k, share), b.Off(k, share); math.Abs(x-y) > 1e-6 {
 						t.Errorf(
 							"%s: property %d at %v K, share %v is %v off, kept %v; run go generate ./refrigerant",
-							designation,
-							k,
-							at,
-							share,
-							x,
-							y,
+							designation, k, at, share, x, y,
 						)
 					}
 				}

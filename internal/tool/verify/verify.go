@@ -51,22 +51,13 @@ type Row struct {
 // Value fails the test unless computed is within tolerance, an absolute figure
 // in the same unit, of reference.
 func Value(
-	t testing.TB,
-	source Source,
-	check, unit string,
-	reference, computed, tolerance float64,
+	t testing.TB, source Source, check, unit string, reference, computed, tolerance float64,
 ) {
 	t.Helper()
 	if deviation := math.Abs(computed - reference); !(deviation <= tolerance) {
 		t.Errorf(
-			"%s: %.9g %s, and %s says %.9g (off by %.3g, tolerance %.3g)",
-			check,
-			computed,
-			unit,
-			source.Cite,
-			reference,
-			deviation,
-			tolerance,
+			"%s: %.9g %s, and %s says %.9g (off by %.3g, tolerance %.3g)", check, computed, unit,
+			source.Cite, reference, deviation, tolerance,
 		)
 	}
 	record(
@@ -85,10 +76,7 @@ func Value(
 
 // Relative is Value with a tolerance in proportion to the reference.
 func Relative(
-	t testing.TB,
-	source Source,
-	check, unit string,
-	reference, computed, tolerance float64,
+	t testing.TB, source Source, check, unit string, reference, computed, tolerance float64,
 ) {
 	t.Helper()
 	Value(t, source, check, unit, reference, computed, tolerance*math.Abs(reference))
@@ -127,8 +115,7 @@ func callerPackage() string {
 		frame, more := frames.Next()
 		if pkg := packageOf(frame.Function); pkg != own && strings.HasPrefix(pkg, module) {
 			return strings.TrimSuffix(
-				strings.TrimPrefix(strings.TrimPrefix(pkg, module), "/"),
-				"_test",
+				strings.TrimPrefix(strings.TrimPrefix(pkg, module), "/"), "_test",
 			)
 		}
 		if !more {

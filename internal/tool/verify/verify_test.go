@@ -26,9 +26,7 @@ func TestValueFailsOutsideTolerance(t *testing.T) {
 		reference, got, in float64
 		fails              int
 	}{
-		{"equal", 1, 1, 0, 0},
-		{"at the tolerance", 1, 1.5, 0.5, 0},
-		{"beyond", 1, 1.51, 0.5, 1},
+		{"equal", 1, 1, 0, 0}, {"at the tolerance", 1, 1.5, 0.5, 0}, {"beyond", 1, 1.51, 0.5, 1},
 		{"not a number", 1, zero / zero, 1e9, 1},
 	} {
 		p := &probe{TB: t}

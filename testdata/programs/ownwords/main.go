@@ -40,10 +40,7 @@ func main() {
 	}
 	for i, s := range a.Plan {
 		fmt.Printf(
-			"%d. %s%s\n",
-			i+1,
-			s.Do.Code,
-			map[bool]string{true: " (refrigerant moves)"}[s.Moves],
+			"%d. %s%s\n", i+1, s.Do.Code, map[bool]string{true: " (refrigerant moves)"}[s.Moves],
 		)
 	}
 }

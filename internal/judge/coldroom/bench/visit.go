@@ -40,21 +40,14 @@ var faulty = []struct {
 	cause, fault string
 	share        float64
 }{
-	{"cold-undercharge", "cold-leak", 14},
-	{"cold-overcharge", "cold-too-much", 4},
-	{"cold-gas", "cold-air-inside", 3},
-	{"cold-condenser", "cold-condenser-dirty", 9},
-	{"cold-condenser", "cold-condenser-fan", 4},
-	{"cold-evaporator", "cold-defrost", 9},
-	{"cold-evaporator", "cold-evaporator-fan", 6},
-	{"cold-restriction", "cold-drier", 5},
-	{"cold-starving", "cold-valve-starves", 6},
-	{"cold-flooding", "cold-bulb-loose", 4},
+	{"cold-undercharge", "cold-leak", 14}, {"cold-overcharge", "cold-too-much", 4},
+	{"cold-gas", "cold-air-inside", 3}, {"cold-condenser", "cold-condenser-dirty", 9},
+	{"cold-condenser", "cold-condenser-fan", 4}, {"cold-evaporator", "cold-defrost", 9},
+	{"cold-evaporator", "cold-evaporator-fan", 6}, {"cold-restriction", "cold-drier", 5},
+	{"cold-starving", "cold-valve-starves", 6}, {"cold-flooding", "cold-bulb-loose", 4},
 	{"cold-compressor", "cold-compressor-valves", 5},
-	{"cold-head-low", "cold-head-control-open", 4},
-	{"cold-head-high", "cold-head-control-shut", 3},
-	{"cold-load", "cold-door", 7},
-	{"cold-short-cycle", "cold-pressure-control", 2},
+	{"cold-head-low", "cold-head-control-open", 4}, {"cold-head-high", "cold-head-control-shut", 3},
+	{"cold-load", "cold-door", 7}, {"cold-short-cycle", "cold-pressure-control", 2},
 	{"cold-clamp", "cold-suction-clamp", 3},
 }
 

@@ -94,14 +94,7 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		Superheat: quantity.FahrenheitDelta(Spread{12, 2, 7, 17}.draw(rng)),
 		Compressor: cycle.Compressor{
 			Best: k.efficiency.draw(rng), BestRatio: Spread{2.8, 0.2, 2.3, 3.3}.draw(rng),
-			HeatLoss: Spread{
-				0.07,
-				0.025,
-				0.02,
-				0.14,
-			}.draw(
-				rng,
-			), Clearance: Spread{0.033, 0.008, 0.02, 0.05}.draw(rng),
+			HeatLoss: Spread{0.07, 0.025, 0.02, 0.14}.draw(rng), Clearance: Spread{0.033, 0.008, 0.02, 0.05}.draw(rng),
 		},
 	}
 	if spec.Metering == 0 {

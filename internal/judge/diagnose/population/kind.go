@@ -109,8 +109,7 @@ var Kinds = []Kind{
 		Code: "r22-replaced", Weight: 0.05, From: 1996, To: 2016, LeastSEER: 9, MostSEER: 14,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{
-			{"R-407C", 0.8},
-			{"R-134a", 0.2},
+			{"R-407C", 0.8}, {"R-134a", 0.2},
 		}, arrangements: ducted, valve: 0.5,
 		Evaporating: Spread{45.5, 2.2, 40, 51}, Condensing: Spread{20, 3.5, 12, 30},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.64, 0.03, 0.54, 0.73},
@@ -140,8 +139,7 @@ var Kinds = []Kind{
 		Code: "a2l-14", Weight: 0.12, From: 2022, To: 2100, LeastSEER: 13.4, MostSEER: 16.5,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{
-			{"R-454B", 0.65},
-			{"R-32", 0.35},
+			{"R-454B", 0.65}, {"R-32", 0.35},
 		}, arrangements: ducted, valve: 0.85,
 		Evaporating: Spread{49.4, 3.2, 41, 55}, Condensing: Spread{16, 3.5, 9.5, 26},
 		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.3,
@@ -163,10 +161,7 @@ var Kinds = []Kind{
 		refrigerants: replaced, arrangements: ducted, valve: 0.97,
 		Evaporating: Spread{51.8, 1.3, 47.5, 55}, Condensing: Spread{11.3, 2.2, 8, 17},
 		capacity: Spread{
-			0.71,
-			0.03,
-			0.62,
-			0.8,
+			0.71, 0.03, 0.62, 0.8,
 		}, airflow: Spread{305, 25, 240, 370}, efficiency: Spread{0.69, 0.03, 0.6, 0.76}, microchannel: 0.1,
 	},
 	{
@@ -184,10 +179,7 @@ var Kinds = []Kind{
 		refrigerants: replaced, arrangements: ducted, valve: 1,
 		Evaporating: Spread{52.5, 2, 47, 56}, Condensing: Spread{9.5, 1.8, 7.5, 15},
 		capacity: Spread{
-			0.55,
-			0.1,
-			0.35,
-			0.75,
+			0.55, 0.1, 0.35, 0.75,
 		}, airflow: Spread{270, 40, 180, 360}, efficiency: Spread{0.67, 0.04, 0.55, 0.76}, microchannel: 0.1,
 	},
 	{
@@ -196,8 +188,7 @@ var Kinds = []Kind{
 		Code: "wall-mounted", Weight: 0.03, From: 1985, To: 2100, LeastSEER: 8, MostSEER: 12,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{
-			{"R-410A", 0.8},
-			{"R-32", 0.2},
+			{"R-410A", 0.8}, {"R-32", 0.2},
 		}, arrangements: []share[Arrangement]{{WallMounted, 1}}, valve: 0.5,
 		Evaporating: Spread{49.3, 2, 43, 53}, Condensing: Spread{30, 3.5, 20, 38},
 		capacity: usualCapacity, airflow: Spread{380, 30, 310, 440}, efficiency: Spread{0.66, 0.03, 0.56, 0.74},

@@ -44,16 +44,12 @@ func (m *moments) std() level {
 		return math.Sqrt(max(0, square/n-mean*mean) * n / max(1, n-1))
 	}
 	return level{
-		of(m.square.evaporating, mean.evaporating),
-		of(m.square.condensing, mean.condensing),
+		of(m.square.evaporating, mean.evaporating), of(m.square.condensing, mean.condensing),
 	}
 }
 
 func levelOf(
-	t *testing.T,
-	r *refrigerant.Refrigerant,
-	low, high quantity.Pressure,
-	outdoor float64,
+	t *testing.T, r *refrigerant.Refrigerant, low, high quantity.Pressure, outdoor float64,
 ) level {
 	t.Helper()
 	dew, err := r.DewTemperature(low)
@@ -113,10 +109,7 @@ func published(t *testing.T, outdoor float64) map[group]*moments {
 
 // drawn are the levels of machines of the population, by kind and by refrigerant.
 func drawn(
-	t *testing.T,
-	n int,
-	outdoor float64,
-	o Options,
+	t *testing.T, n int, outdoor float64, o Options,
 ) (kinds, refrigerants map[string]*moments) {
 	t.Helper()
 	kinds, refrigerants = map[string]*moments{}, map[string]*moments{}
@@ -156,56 +149,49 @@ var tables = []struct {
 	{
 		group{
 			"installation instructions of 10 SEER split air conditioners, normal operating pressures",
-			"R-22",
-			"single",
+			"R-22", "single",
 		},
 		"r22-to-11",
 	},
 	{
 		group{
 			"installation instructions of 13 SEER split air conditioners of 2008, normal operating pressures",
-			"R-410A",
-			"single",
+			"R-410A", "single",
 		},
 		"r410a-13",
 	},
 	{
 		group{
 			"unit information of 14 SEER package air conditioners of 2008 to 2012, cooling performance",
-			"R-410A",
-			"single",
+			"R-410A", "single",
 		},
 		"r410a-14",
 	},
 	{
 		group{
 			"unit information of 14 SEER package heat pumps of 2008 to 2012, cooling performance",
-			"R-410A",
-			"single",
+			"R-410A", "single",
 		},
 		"r410a-14",
 	},
 	{
 		group{
 			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
-			"R-410A",
-			"high",
+			"R-410A", "high",
 		},
 		"two-stage-full",
 	},
 	{
 		group{
 			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
-			"R-410A",
-			"low",
+			"R-410A", "low",
 		},
 		"two-stage-low",
 	},
 	{
 		group{
 			"installation instructions of wall-mounted package air conditioners, cooling pressure table",
-			"R-410A",
-			"single",
+			"R-410A", "single",
 		},
 		"wall-mounted",
 	},
@@ -223,31 +209,16 @@ func TestPopulationAgainstMakersTables(t *testing.T) {
 		source := verify.Source{Cite: x.name, Kind: verify.Published}
 		what := fmt.Sprintf("%s, %s stage, 95 °F outdoors and 80/67 °F: ", x.refrigerant, x.stage)
 		verify.Value(
-			t,
-			source,
-			what+"evaporating",
-			"°F",
-			p.mean().evaporating,
-			k.mean().evaporating,
-			1.5,
+			t, source, what+"evaporating", "°F", p.mean().evaporating, k.mean().evaporating, 1.5,
 		)
 		verify.Value(
-			t,
-			source,
-			what+"condensing over outdoors",
-			"°F",
-			p.mean().condensing,
-			k.mean().condensing,
-			2,
+			t, source, what+"condensing over outdoors", "°F", p.mean().condensing,
+			k.mean().condensing, 2,
 		)
 		if s, m := p.std(), k.std(); m.evaporating < s.evaporating || m.condensing < s.condensing {
 			t.Errorf(
 				"%s: the population spreads by %.1f and %.1f °F, the table by %.1f and %.1f",
-				x.kind,
-				m.evaporating,
-				m.condensing,
-				s.evaporating,
-				s.condensing,
+				x.kind, m.evaporating, m.condensing, s.evaporating, s.condensing,
 			)
 		}
 	}
@@ -267,28 +238,16 @@ func TestWeatherAgainstMakersTables(t *testing.T) {
 			m, at := kinds[x.kind].mean(), rated[x.kind].mean()
 			source := verify.Source{Cite: x.name, Kind: verify.Published}
 			what := fmt.Sprintf(
-				"%s, %s stage, at %g instead of 95 °F outdoors: change of ",
-				x.refrigerant,
-				x.stage,
+				"%s, %s stage, at %g instead of 95 °F outdoors: change of ", x.refrigerant, x.stage,
 				outdoor,
 			)
 			verify.Value(
-				t,
-				source,
-				what+"evaporating",
-				"°F",
-				p.evaporating-k.evaporating,
-				m.evaporating-at.evaporating,
-				1.5,
+				t, source, what+"evaporating", "°F", p.evaporating-k.evaporating,
+				m.evaporating-at.evaporating, 1.5,
 			)
 			verify.Value(
-				t,
-				source,
-				what+"condensing over outdoors",
-				"°F",
-				p.condensing-k.condensing,
-				m.condensing-at.condensing,
-				2,
+				t, source, what+"condensing over outdoors", "°F", p.condensing-k.condensing,
+				m.condensing-at.condensing, 2,
 			)
 		}
 	}
@@ -330,13 +289,8 @@ func TestWetBulbAgainstAMakersTable(t *testing.T) {
 		}
 		got := levelOf(t, r, o.Suction.Pressure, o.Liquid.Pressure, 90).evaporating
 		verify.Value(
-			t,
-			source,
-			fmt.Sprintf("evaporating at a return wet bulb of %g °F", x.wet),
-			"°F",
-			x.evaporating,
-			got,
-			2,
+			t, source, fmt.Sprintf("evaporating at a return wet bulb of %g °F", x.wet), "°F",
+			x.evaporating, got, 2,
 		)
 	}
 }
@@ -385,23 +339,13 @@ func TestPage(t *testing.T) {
 		table := "no table found | "
 		if p != nil {
 			table = fmt.Sprintf(
-				"%.1f (%.1f), %.1f (%.1f) of %d | ",
-				p.mean().evaporating,
-				p.std().evaporating,
-				p.mean().condensing,
-				p.std().condensing,
-				p.n,
+				"%.1f (%.1f), %.1f (%.1f) of %d | ", p.mean().evaporating, p.std().evaporating,
+				p.mean().condensing, p.std().condensing, p.n,
 			)
 		}
 		fmt.Fprintf(
-			&b,
-			"| %s | %s%.1f (%.1f) | %.1f (%.1f) |\n",
-			name,
-			table,
-			m.mean().evaporating,
-			m.std().evaporating,
-			m.mean().condensing,
-			m.std().condensing,
+			&b, "| %s | %s%.1f (%.1f) | %.1f (%.1f) |\n", name, table, m.mean().evaporating,
+			m.std().evaporating, m.mean().condensing, m.std().condensing,
 		)
 	}
 	b.WriteString(

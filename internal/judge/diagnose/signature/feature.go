@@ -31,8 +31,8 @@ const (
 
 var names = [Features]string{
 	"evaporating temperature", "superheat", "condensing over outdoor air", "subcooling",
-	"discharge line over condensing", "temperature split", "wet bulb split",
-	"condenser air rise", "airflow", "power",
+	"discharge line over condensing", "temperature split", "wet bulb split", "condenser air rise",
+	"airflow", "power",
 }
 
 // String returns the name of the feature in the trade.

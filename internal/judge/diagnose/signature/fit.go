@@ -28,33 +28,17 @@ func FitSound(samples []Sample, fleet []float64) (Sound, error) {
 	}
 	s.Low, s.High = samples[0].Weather, samples[0].Weather
 	for _, x := range samples {
-		s.Low.Outdoor, s.High.Outdoor = min(
-			s.Low.Outdoor,
-			x.Weather.Outdoor,
-		), max(
-			s.High.Outdoor,
-			x.Weather.Outdoor,
-		)
+		s.Low.Outdoor, s.High.Outdoor = min(s.Low.Outdoor, x.Weather.Outdoor), max(s.High.Outdoor, x.Weather.Outdoor)
 		s.Low.ReturnWetBulb, s.High.ReturnWetBulb = min(
-			s.Low.ReturnWetBulb,
-			x.Weather.ReturnWetBulb,
-		), max(
-			s.High.ReturnWetBulb,
-			x.Weather.ReturnWetBulb,
-		)
+			s.Low.ReturnWetBulb, x.Weather.ReturnWetBulb,
+		), max(s.High.ReturnWetBulb, x.Weather.ReturnWetBulb)
 		s.Low.ReturnDryBulb, s.High.ReturnDryBulb = min(
-			s.Low.ReturnDryBulb,
-			x.Weather.ReturnDryBulb,
-		), max(
-			s.High.ReturnDryBulb,
-			x.Weather.ReturnDryBulb,
-		)
+			s.Low.ReturnDryBulb, x.Weather.ReturnDryBulb,
+		), max(s.High.ReturnDryBulb, x.Weather.ReturnDryBulb)
 		s.Low.Thin, s.High.Thin = min(s.Low.Thin, x.Weather.Thin), max(s.High.Thin, x.Weather.Thin)
 	}
 	coefficients, residual, err := regress(
-		samples,
-		meanTerms,
-		func(x *Sample) Vector { return x.Sound },
+		samples, meanTerms, func(x *Sample) Vector { return x.Sound },
 	)
 	if err != nil {
 		return s, err
@@ -206,9 +190,7 @@ func FitLevel(s *Sound, samples []Sample) (Level, error) {
 // regress fits every feature on the first terms of the basis and returns the
 // coefficients and the residuals.
 func regress(
-	samples []Sample,
-	terms int,
-	value func(*Sample) Vector,
+	samples []Sample, terms int, value func(*Sample) Vector,
 ) (coefficients [Features][]float64, residual []Vector, err error) {
 	design := mat.NewDense(len(samples), terms, nil)
 	right := mat.NewDense(len(samples), Features, nil)

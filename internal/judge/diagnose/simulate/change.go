@@ -64,11 +64,7 @@ func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 }
 
 func (v *Visit) readAndWrite(
-	rng *rand.Rand,
-	m *machine,
-	c cycle.Conditions,
-	o *cycle.Operating,
-	f cycle.Faults,
+	rng *rand.Rand, m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Faults,
 ) error {
 	w, err := readPorts(m, c, o, f)
 	if err != nil {

@@ -22,27 +22,15 @@ type injury struct {
 // injuries of the trial; sizes from slight to grave. Common practice.
 var injuries = []injury{
 	{
-		diagnose.Undercharge,
-		0.24,
-		0.08,
-		0.42,
-		[]string{"oil-and-leak"},
+		diagnose.Undercharge, 0.24, 0.08, 0.42, []string{"oil-and-leak"},
 		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.Charge -= s },
 	},
 	{
-		diagnose.Overcharge,
-		0.12,
-		0.1,
-		0.4,
-		nil,
+		diagnose.Overcharge, 0.12, 0.1, 0.4, nil,
 		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.Charge += s },
 	},
 	{
-		diagnose.NonCondensables,
-		0.05,
-		0.2,
-		0.9,
-		[]string{"standing-pressure"},
+		diagnose.NonCondensables, 0.05, 0.2, 0.9, []string{"standing-pressure"},
 		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.NonCondensables = s },
 	},
 	{
@@ -79,11 +67,7 @@ var injuries = []injury{
 		},
 	},
 	{
-		diagnose.VaporLeak,
-		0.06,
-		0.07,
-		0.35,
-		[]string{"pressures-at-stop"},
+		diagnose.VaporLeak, 0.06, 0.07, 0.35, []string{"pressures-at-stop"},
 		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.CompressorLeak = s },
 	},
 	{
@@ -110,11 +94,7 @@ var injuries = []injury{
 		},
 	},
 	{
-		diagnose.ReturnLeak,
-		0.05,
-		0.06,
-		0.3,
-		[]string{"coil-inlet-air"},
+		diagnose.ReturnLeak, 0.05, 0.06, 0.3, []string{"coil-inlet-air"},
 		func(_ *rand.Rand, s float64, v *Visit, _ *cycle.Faults) { v.leak = s },
 	},
 	{
@@ -133,11 +113,7 @@ var injuries = []injury{
 		},
 	},
 	{
-		diagnose.CondenserAir,
-		0.04,
-		3,
-		11,
-		[]string{"outdoor-air-at-coil"},
+		diagnose.CondenserAir, 0.04, 3, 11, []string{"outdoor-air-at-coil"},
 		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.Recirculation = quantity.KelvinDelta(s) },
 	},
 }
@@ -259,9 +235,7 @@ var lies = []lie{
 // mistaken is which refrigerant the gauges were set to instead.
 var mistaken = map[string][]string{
 	"R-410A": {
-		"R-32",
-		"R-22",
-		"R-454B",
+		"R-32", "R-22", "R-454B",
 	}, "R-22": {"R-407C", "R-410A", "R-422D"}, "R-454B": {"R-410A", "R-32"},
 	"R-32": {"R-410A", "R-454B"}, "R-407C": {"R-22", "R-410A"}, "R-134a": {"R-22", "R-1234yf"},
 }

@@ -92,9 +92,7 @@ func Draw(rng *rand.Rand, o Options) (Visit, error) {
 		}
 	}
 	return Visit{}, fmt.Errorf(
-		"no machine that runs in %d attempts: %w",
-		attempts,
-		errors.Join(last, errStopped),
+		"no machine that runs in %d attempts: %w", attempts, errors.Join(last, errStopped),
 	)
 }
 
@@ -218,28 +216,21 @@ func drawWeather(rng *rand.Rand) cycle.Conditions {
 
 // leaky is the air at the coil where attic air joins the return.
 func leaky(
-	rng *rand.Rand,
-	c cycle.Conditions,
-	share float64,
-	p quantity.Pressure,
+	rng *rand.Rand, c cycle.Conditions, share float64, p quantity.Pressure,
 ) (cycle.Conditions, error) {
 	room, err := psychro.FromWetBulb(c.ReturnDryBulb, c.ReturnWetBulb, p)
 	if err != nil {
 		return c, err
 	}
 	attic, err := psychro.FromDewPoint(
-		quantity.Fahrenheit(105+20*rng.Float64()),
-		quantity.Fahrenheit(55+10*rng.Float64()),
-		p,
+		quantity.Fahrenheit(105+20*rng.Float64()), quantity.Fahrenheit(55+10*rng.Float64()), p,
 	)
 	if err != nil {
 		return c, err
 	}
 	t := (1-share)*float64(room.DryBulb()) + share*float64(attic.DryBulb())
 	mixed, err := psychro.FromHumidityRatio(
-		quantity.Temperature(t),
-		(1-share)*room.HumidityRatio()+share*attic.HumidityRatio(),
-		p,
+		quantity.Temperature(t), (1-share)*room.HumidityRatio()+share*attic.HumidityRatio(), p,
 	)
 	if err != nil {
 		return c, err
@@ -249,10 +240,7 @@ func leaky(
 }
 
 func readPorts(
-	m *machine,
-	c cycle.Conditions,
-	o *cycle.Operating,
-	f cycle.Faults,
+	m *machine, c cycle.Conditions, o *cycle.Operating, f cycle.Faults,
 ) (*written, error) {
 	p := quantity.AtmosphereAt(m.elevation)
 	supply, err := psychro.FromHumidityRatio(o.Supply.Add(m.SupplyGain), o.SupplyHumidityRatio, p)
@@ -261,12 +249,10 @@ func readPorts(
 	}
 	return &written{
 		suction: float64(o.Suction.Pressure - p), liquid: float64(o.Liquid.Pressure - p),
-		suctionLine: float64(
-			o.Suction.Temperature,
-		),
-		liquidLine: float64(o.Liquid.Temperature),
-		discharge:  float64(o.Discharge.Temperature.Add(-m.DischargeFall)),
-		outdoor:    float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
+		suctionLine: float64(o.Suction.Temperature),
+		liquidLine:  float64(o.Liquid.Temperature),
+		discharge:   float64(o.Discharge.Temperature.Add(-m.DischargeFall)),
+		outdoor:     float64(c.OutdoorDryBulb), leaving: float64(o.CondenserLeaving),
 		returnDry: float64(c.ReturnDryBulb), returnWet: float64(c.ReturnWetBulb),
 		supplyDry: float64(supply.DryBulb()), supplyWet: float64(supply.WetBulb()),
 		flow: float64(m.System.Spec().Airflow) * (1 + f.IndoorAirflow), power: float64(o.Power),
@@ -344,8 +330,7 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 // saturation is what a gauge shows beside the pressure, with the uncertainty
 // that follows from it.
 func saturation(
-	at func(quantity.Pressure) (quantity.Temperature, error),
-	g readcheck.Gauge,
+	at func(quantity.Pressure) (quantity.Temperature, error), g readcheck.Gauge,
 	atmosphere quantity.Pressure,
 ) (readcheck.Temp, error) {
 	p := g.Value.Absolute(atmosphere)

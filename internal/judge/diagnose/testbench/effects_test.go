@@ -89,13 +89,8 @@ func TestPublishedEffects(t *testing.T) {
 	check := func(what string, x, capacity, eir, wantCapacity, wantEIR, within float64) {
 		t.Helper()
 		text := fmt.Sprintf(
-			"%s, %.2f: capacity %.3f, input per output %.3f, published %.3f and %.3f",
-			what,
-			x,
-			capacity,
-			eir,
-			wantCapacity,
-			wantEIR,
+			"%s, %.2f: capacity %.3f, input per output %.3f, published %.3f and %.3f", what, x,
+			capacity, eir, wantCapacity, wantEIR,
 		)
 		t.Log(text)
 		if math.Abs(capacity-wantCapacity) > within || math.Abs(eir-wantEIR) > 1.5*within {
@@ -109,13 +104,7 @@ func TestPublishedEffects(t *testing.T) {
 	for _, x := range []float64{0.1, 0.2, 0.3} {
 		q, e := effect(t, fixedOnes, 1-x, right)
 		fit(
-			"short, fixed, rooftop fit",
-			x,
-			q,
-			e,
-			&rooftopShort,
-			&rooftopShortE,
-			rooftopCOP,
+			"short, fixed, rooftop fit", x, q, e, &rooftopShort, &rooftopShortE, rooftopCOP,
 			0.02+0.25*x,
 		)
 		q, e = effect(t, valves, 1-x, right)

@@ -69,8 +69,8 @@ func (a ailments) toward(b ailments, u float64) ailments {
 		mix(a.indoorFoul, b.indoorFoul), mix(a.outdoorFoul, b.outdoorFoul),
 		mix(a.recirculation, b.recirculation), mix(a.restriction, b.restriction),
 		feedFault{
-			mix(a.feed.area, b.feed.area), b.feed.stuck,
-			mix(a.feed.stick, b.feed.stick), mix(a.feed.bulb, b.feed.bulb),
+			mix(a.feed.area, b.feed.area), b.feed.stuck, mix(a.feed.stick, b.feed.stick),
+			mix(a.feed.bulb, b.feed.bulb),
 		},
 		mix(a.leak, b.leak), mix(a.returnLeak, b.returnLeak), mix(a.gas, b.gas),
 	}

@@ -99,8 +99,8 @@ func (c *climate) toward(to *climate, u float64) (*climate, error) {
 		return a + quantity.Temperature(u)*(b-a)
 	}
 	return Weather{
-		mix(c.Outdoor, to.Outdoor),
-		mix(c.ReturnDryBulb, to.ReturnDryBulb), mix(c.ReturnWetBulb, to.ReturnWetBulb),
+		mix(c.Outdoor, to.Outdoor), mix(c.ReturnDryBulb, to.ReturnDryBulb),
+		mix(c.ReturnWetBulb, to.ReturnWetBulb),
 		c.Atmosphere + quantity.Pressure(u)*(to.Atmosphere-c.Atmosphere),
 	}.climate()
 }

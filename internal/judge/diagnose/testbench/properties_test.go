@@ -63,11 +63,7 @@ func TestVoidFraction(t *testing.T) {
 			free := 1 / (1 + (1-x)/max(x, 1e-9)*tr.rhoV/tr.rhoL)
 			if a < last-1e-3 || a > free+1e-9 {
 				t.Fatalf(
-					"model %d, quality %.3f: %.4f after %.4f, without slip %.4f",
-					s,
-					x,
-					a,
-					last,
+					"model %d, quality %.3f: %.4f after %.4f, without slip %.4f", s, x, a, last,
 					free,
 				)
 			}

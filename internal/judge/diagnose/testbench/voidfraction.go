@@ -48,8 +48,7 @@ func premoliVoid(x, g, d float64, t *transport) float64 {
 // Engineering Progress 58(4):62-65 (the table as in Rice 1987, from memory).
 var hughmarkTable = [...][2]float64{
 	{
-		1.3,
-		0.185,
+		1.3, 0.185,
 	}, {1.5, 0.225}, {2, 0.325}, {3, 0.49}, {4, 0.605}, {5, 0.675}, {6, 0.72}, {8, 0.767},
 	{10, 0.78}, {15, 0.808}, {20, 0.83}, {40, 0.88}, {70, 0.93}, {130, 0.98},
 }

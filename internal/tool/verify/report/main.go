@@ -48,8 +48,7 @@ func run(check bool) error {
 	}
 	if string(kept) != fresh {
 		return fmt.Errorf(
-			"%s is not fresh; run go run ./internal/tool/verify/report and commit it",
-			file,
+			"%s is not fresh; run go run ./internal/tool/verify/report and commit it", file,
 		)
 	}
 	return nil
@@ -128,13 +127,8 @@ func read(name string) ([]verify.Row, error) {
 func page(rows []verify.Row) string {
 	slices.SortStableFunc(rows, func(a, b verify.Row) int {
 		return cmp.Or(
-			cmp.Compare(a.Package, b.Package),
-			cmp.Compare(a.Source.Cite, b.Source.Cite),
-			cmp.Compare(
-				a.Test,
-				b.Test,
-			),
-			cmp.Compare(a.Check, b.Check),
+			cmp.Compare(a.Package, b.Package), cmp.Compare(a.Source.Cite, b.Source.Cite),
+			cmp.Compare(a.Test, b.Test), cmp.Compare(a.Check, b.Check),
 			cmp.Compare(a.Reference, b.Reference),
 		)
 	})
@@ -167,19 +161,12 @@ func section(b *strings.Builder, pkg string, rows []verify.Row) {
 			fmt.Fprintf(
 				b,
 				"\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n| --- | --- | ---: | ---: | ---: | ---: |\n",
-				source.Cite,
-				source.Kind,
+				source.Cite, source.Kind,
 			)
 		}
 		fmt.Fprintf(
-			b,
-			"| %s | %s | %.9g | %.7g | %s | %s |\n",
-			r.Check,
-			r.Unit,
-			r.Reference,
-			r.Computed,
-			oneDigit(math.Abs(r.Computed-r.Reference)),
-			oneDigit(r.Tolerance),
+			b, "| %s | %s | %.9g | %.7g | %s | %s |\n", r.Check, r.Unit, r.Reference, r.Computed,
+			oneDigit(math.Abs(r.Computed-r.Reference)), oneDigit(r.Tolerance),
 		)
 	}
 }

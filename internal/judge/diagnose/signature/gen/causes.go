@@ -40,18 +40,15 @@ const fullDrop = 1.4e6
 
 var causes = []cause{
 	{
-		"undercharge",
-		[]float64{0.08, 0.16, 0.24, 0.32, 0.42, 0.54, 0.68},
+		"undercharge", []float64{0.08, 0.16, 0.24, 0.32, 0.42, 0.54, 0.68},
 		func(_ *rand.Rand, s *sample) { s.faults.Charge = -s.severity },
 	},
 	{
-		"overcharge",
-		[]float64{0.08, 0.16, 0.25, 0.4},
+		"overcharge", []float64{0.08, 0.16, 0.25, 0.4},
 		func(_ *rand.Rand, s *sample) { s.faults.Charge = s.severity },
 	},
 	{
-		"non-condensables",
-		[]float64{0.15, 0.35, 0.6, 0.9},
+		"non-condensables", []float64{0.15, 0.35, 0.6, 0.9},
 		func(_ *rand.Rand, s *sample) { s.faults.NonCondensables = s.severity },
 	},
 	{"restriction", []float64{0.12, 0.22, 0.34, 0.48, 0.62}, func(rng *rand.Rand, s *sample) {
@@ -78,8 +75,7 @@ var causes = []cause{
 		}
 	}},
 	{
-		"vapor-leak",
-		[]float64{0.07, 0.15, 0.25, 0.38},
+		"vapor-leak", []float64{0.07, 0.15, 0.25, 0.38},
 		func(_ *rand.Rand, s *sample) { s.faults.CompressorLeak = s.severity },
 	},
 	{"low-indoor-airflow", []float64{0.15, 0.27, 0.4, 0.53, 0.66}, func(rng *rand.Rand, s *sample) {
@@ -89,13 +85,11 @@ var causes = []cause{
 		}
 	}},
 	{
-		"high-indoor-airflow",
-		[]float64{0.15, 0.27, 0.42},
+		"high-indoor-airflow", []float64{0.15, 0.27, 0.42},
 		func(_ *rand.Rand, s *sample) { s.faults.IndoorAirflow = s.severity },
 	},
 	{
-		"return-duct-leak",
-		[]float64{0.07, 0.14, 0.22, 0.32},
+		"return-duct-leak", []float64{0.07, 0.14, 0.22, 0.32},
 		func(_ *rand.Rand, s *sample) { s.leak = s.severity },
 	},
 	{
@@ -114,8 +108,7 @@ var causes = []cause{
 		},
 	},
 	{
-		"condenser-recirculation",
-		[]float64{3, 5.5, 8.5, 12},
+		"condenser-recirculation", []float64{3, 5.5, 8.5, 12},
 		func(_ *rand.Rand, s *sample) { s.faults.Recirculation = quantity.KelvinDelta(s.severity) },
 	},
 }

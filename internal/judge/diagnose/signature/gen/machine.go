@@ -182,9 +182,7 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	read := o.Supply.Add(s.supplyGain)
 	v[signature.Split] = float64(s.weather.ReturnDryBulb - read)
 	supply, err := psychro.FromHumidityRatio(
-		read,
-		o.SupplyHumidityRatio,
-		quantity.AtmosphereAt(s.weather.Elevation),
+		read, o.SupplyHumidityRatio, quantity.AtmosphereAt(s.weather.Elevation),
 	)
 	if err != nil {
 		return v, err
@@ -192,11 +190,7 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	v[signature.WetBulbSplit] = float64(s.weather.ReturnWetBulb - supply.WetBulb())
 	v[signature.CondenserRise] = float64(o.CondenserLeaving) - outdoor
 	v[signature.Airflow] = 100 * math.Log(
-		float64(
-			s.system.Spec().Airflow,
-		)*(1+f.IndoorAirflow)/float64(
-			quantity.CFM(400*s.nominal.Tons()),
-		),
+		float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.nominal.Tons())),
 	)
 	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.nominal))
 	for _, x := range v {

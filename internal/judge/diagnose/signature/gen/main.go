@@ -106,10 +106,7 @@ func fleet(d signature.Device) []float64 {
 // own, so that the result does not depend on their number. Machines that impose refuses, or
 // that would stop on a pressure control, are drawn anew: nobody reads the latter running.
 func solve(
-	d signature.Device,
-	stream uint64,
-	n int,
-	impose func(*rand.Rand, *sample) bool,
+	d signature.Device, stream uint64, n int, impose func(*rand.Rand, *sample) bool,
 ) ([]signature.Sample, error) {
 	out := make([]signature.Sample, n)
 	errs := make([]error, n)

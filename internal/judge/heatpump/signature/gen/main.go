@@ -317,9 +317,7 @@ func fit(seen []state) (row signature.Row) {
 
 // visit gives a machine weather and a cause, and returns what it comes to; false where it
 // would not run on.
-func (m *machine) visit(
-	rng *rand.Rand, c cause, size float64,
-) (state, bool) {
+func (m *machine) visit(rng *rand.Rand, c cause, size float64) (state, bool) {
 	uniform := func(low, high float64) float64 { return low + (high-low)*rng.Float64() }
 	outdoor, room := uniform(-2, 66), uniform(58, 80)
 	v := visit{weather: cycle.HeatingConditions{
@@ -357,7 +355,7 @@ func (m *machine) visit(
 	return state{signature.Weather{Outdoor: r.outdoor, Return: r.room}, [signature.Features]float64{
 		r.outdoor - r.evaporating, r.suctionLine - r.evaporating, r.condensing - r.room,
 		r.condensing - r.liquidLine, r.discharge - r.condensing, r.supply - r.room,
-		r.outdoor - r.outdoorLeaving,
-		100 * math.Log(r.airflow/(400*tons)), 100 * math.Log(r.power/(1000*tons)),
+		r.outdoor - r.outdoorLeaving, 100 * math.Log(r.airflow/(400*tons)),
+		100 * math.Log(r.power/(1000*tons)),
 	}, o.Superheat < 0.3}, true
 }
