@@ -8,12 +8,23 @@ import (
 	"testing"
 )
 
-// Every line of Go that README.md shows stands, in order and together, in an
+// Every line of Go that README.md and the guides show stands, in order and together, in an
 // Example that go test compiles and runs.
 func TestReadmeCodeIsCompiled(t *testing.T) {
 	readme, err := os.ReadFile("README.md")
 	if err != nil {
 		t.Fatal(err)
+	}
+	guides, err := filepath.Glob("guides/*.md")
+	if err != nil || len(guides) == 0 {
+		t.Fatal("no guides", err)
+	}
+	for _, file := range guides {
+		guide, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		readme = append(readme, guide...)
 	}
 	var examples []string
 	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {

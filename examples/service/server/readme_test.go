@@ -13,11 +13,11 @@ import (
 	"testing"
 )
 
-// Every request that README.md shows is answered as it stands there.
+// Every request that guides/integrator.md shows is answered as it stands there.
 func TestRequestsOfTheReadme(t *testing.T) {
-	text, err := os.ReadFile("../../../README.md")
+	text, err := os.ReadFile("../../../guides/integrator.md")
 	if errors.Is(err, fs.ErrNotExist) {
-		t.Skip("SKIPPED: a copy of the service stands beside no README.md of satline")
+		t.Skip("SKIPPED: a copy of the service stands beside no guides/integrator.md of satline")
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -68,7 +68,7 @@ func TestRequestsOfTheReadme(t *testing.T) {
 		}
 	}
 	if asked < 6 {
-		t.Errorf("README.md shows %d requests", asked)
+		t.Errorf("guides/integrator.md shows %d requests", asked)
 	}
 }
 
