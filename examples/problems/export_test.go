@@ -4,7 +4,6 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"encoding/xml"
 	"flag"
 	"fmt"
@@ -12,12 +11,10 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"reflect"
 	"regexp"
 	"strings"
 	"testing"
 
-	"github.com/satline/satline/internal/tool/jsonschema"
 	"github.com/satline/satline/quantity"
 )
 
@@ -43,52 +40,6 @@ func exported(t *testing.T, name string, check func(*testing.T, Set, string)) {
 			check(t, s, text)
 		})
 	}
-}
-
-func documentSchema(t *testing.T) *jsonschema.Schema {
-	b := jsonschema.NewBuilder("github.com/satline/satline", "../..")
-	b.Closed = true
-	b.Bare = []string{"github.com/satline/satline/examples/problems"}
-	ref, err := b.Type(reflect.TypeFor[Document]())
-	if err != nil {
-		t.Fatal(err)
-	}
-	return &jsonschema.Schema{
-		Dialect: jsonschema.Dialect, ID: "https://satline.invalid/schema/problems/2",
-		Title: "A problem set", Ref: ref.Ref, Defs: b.Defs(),
-	}
-}
-
-// The schema is that of the types, and every set keeps it.
-func TestJSON(t *testing.T) {
-	want, err := jsonschema.Write(documentSchema(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if *update {
-		if err := os.WriteFile("schema.json", want, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	} else if string(want) != schemaJSON {
-		t.Fatal("schema.json is stale; go test ./examples/problems -run JSON -update")
-	}
-	schema, err := jsonschema.Parse(want)
-	if err != nil {
-		t.Fatal(err)
-	}
-	exported(t, "json", func(t *testing.T, s Set, text string) {
-		v := jsonschema.Validator{Resolve: jsonschema.InDefs(schema), Complete: true}
-		if err := v.Validate(schema, []byte(text)); err != nil {
-			t.Error(err)
-		}
-		var d Document
-		if err := json.Unmarshal([]byte(text), &d); err != nil {
-			t.Fatal(err)
-		}
-		if d.Name != s.Name() || len(d.Problems) != len(s.Problems) || d.Version != Version {
-			t.Errorf("%s has %d problems", d.Name, len(d.Problems))
-		}
-	})
 }
 
 func TestCSV(t *testing.T) {
