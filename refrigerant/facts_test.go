@@ -103,8 +103,21 @@ func TestGWP(t *testing.T) {
 		Kind: verify.Published,
 	}
 	blends := [2]verify.Source{
-		{Cite: "blends' data sheets, by AR4", Kind: verify.FromMemory},
-		{Cite: "blends' data sheets, by AR5", Kind: verify.FromMemory},
+		{
+			Cite: "the components' GWPs of IPCC AR4, as above, weighted by mass by hand",
+			Kind: verify.Published,
+		},
+		{
+			Cite: "the components' GWPs of IPCC AR5, as above, weighted by mass by hand",
+			Kind: verify.Published,
+		},
+	}
+	// AR4 does not list R-1234yf and R-1234ze(E); AR5 does as below 1, less than the tolerance,
+	// and they are left out by hand.
+	olefins := []string{"R-454B", "R-448A", "R-513A", "R-452A", "R-515B"}
+	recalled := verify.Source{
+		Cite: "blends' data sheets, by AR4 and 4 for R-1234yf, 7 for R-1234ze(E)",
+		Kind: verify.FromMemory,
 	}
 	for _, tc := range []struct {
 		designation string
@@ -128,12 +141,17 @@ func TestGWP(t *testing.T) {
 		designation string
 		ar4, ar5    float64
 	}{
-		{"R-410A", 2088, 1924}, {"R-404A", 3922, 3943}, {"R-407C", 1774, 1624},
-		{"R-507A", 3985, 3985}, {"R-454B", 466, 467}, {"R-448A", 1387, 1273}, {"R-513A", 631, 573},
-		{"R-452A", 2140, 1945}, {"R-515B", 293, 299}, {"R-502", 4657, 4786},
+		{"R-410A", 2087.5, 1923.5}, {"R-404A", 3921.6, 3942.8}, {"R-407C", 1773.85, 1624.21},
+		{"R-507A", 3985, 3985}, {"R-502", 4656.72, 4785.92},
+		{"R-454B", 466, 466.453}, {"R-448A", 1387, 1273.22}, {"R-513A", 631, 572}, {"R-452A", 2140, 1944.77},
+		{"R-515B", 293, 298.15},
 	} {
 		g := mustLookup(t, tc.designation).GWP()
-		verify.Value(t, blends[0], tc.designation+" GWP, AR4", "", tc.ar4, g.AR4.Value, 1)
+		source := blends[0]
+		if slices.Contains(olefins, tc.designation) {
+			source = recalled
+		}
+		verify.Value(t, source, tc.designation+" GWP, AR4", "", tc.ar4, g.AR4.Value, 1)
 		verify.Value(t, blends[1], tc.designation+" GWP, AR5", "", tc.ar5, g.AR5.Value, 1)
 		if !strings.Contains(g.AR4.Source, "2.14") || !strings.Contains(g.AR5.Source, "8.A.1") {
 			t.Errorf("%s: sources %q, %q", tc.designation, g.AR4.Source, g.AR5.Source)
@@ -166,15 +184,21 @@ func TestExchangeValues(t *testing.T) {
 		}
 	}
 	blends := verify.Source{
-		Cite: "U.S. EPA, Technology Transitions, GWP of refrigerants by 40 CFR 84.64",
-		Kind: verify.FromMemory,
+		Cite: "40 CFR 84.64(b), table 1, with the exchange values of 42 U.S.C. 7675(c)(1), weighted by mass by hand",
+		Kind: verify.Published,
 	}
 	for designation, value := range map[string]float64{
-		"R-410A": 2088, "R-404A": 3922, "R-454B": 465, "R-454A": 237, "R-454C": 146, "R-455A": 146, "R-513A": 630, "R-448A": 1386,
+		"R-410A": 2087.5, "R-404A": 3921.6, "R-454B": 465.386, "R-454A": 236.9, "R-454C": 145.91,
+		"R-455A": 145.91, "R-513A": 629.76, "R-448A": 1386.07,
 	} {
 		verify.Value(
-			t, blends, designation+" GWP, United States", "", value,
-			mustLookup(t, designation).GWP().US.Value, 1,
+			t,
+			blends,
+			designation+" GWP, United States",
+			"",
+			value,
+			mustLookup(t, designation).GWP().US.Value,
+			0.001,
 		)
 	}
 	for _, designation := range []string{"R-22", "R-290", "R-744", "R-502"} {
