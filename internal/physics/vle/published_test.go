@@ -114,7 +114,7 @@ func TestCriticalPressures(t *testing.T) {
 		{"R-1336mzz(E)", 403.53, 513.3, 2.779, 1e-3},
 	}
 	// Not in the table, or there by another equation.
-	recalled := []string{"R-134a", "R-161", "R-1132(E)", "R-1234yf"}
+	recalled := []string{"R-134a", "R-161", "R-1132(E)"}
 	for k, want := range points {
 		f, ok := fluiddata.Pure(want.fluid)
 		if !ok {
@@ -125,6 +125,8 @@ func TestCriticalPressures(t *testing.T) {
 		switch {
 		case slices.Contains(recalled, want.fluid):
 			source.Kind = verify.FromMemory
+		case want.fluid == "R-1234yf":
+			source.Cite += ", as reprinted in the fluid files of CoolProp"
 		case k < len(points)-4:
 			source.Cite += ", as reprinted in the " + constants
 		}
@@ -174,6 +176,13 @@ func TestWaterAgainstIAPWS(t *testing.T) {
 	}
 }
 
+const (
+	// carbonDioxide starts from the equation of Span and Wagner (1996).
+	carbonDioxide = "Ohio University, Thermodynamic Properties of R744, saturation table (2007), after the NIST Chemistry WebBook"
+	// r134a starts from the equation of Tillner-Roth and Baehr (1994).
+	r134a = "printed saturation table of R-134a in steps of 1 °C from -100 °C, liquid at 0 °C having 200 kJ/kg and 1 kJ/(kg K)"
+)
+
 func TestSaturationTables(t *testing.T) {
 	for _, want := range []struct {
 		fluid            string
@@ -182,13 +191,14 @@ func TestSaturationTables(t *testing.T) {
 		liquid, vapor    float64 // kg/m³
 		pTol, lTol, vTol float64 // half a unit of the last digit, rounded up
 	}{
-		{"R-744", "R. Span and W. Wagner, J. Phys. Chem. Ref. Data 25, 1996, table 34", 250, 1.7850, 1045.97, 46.644, 1e-4, 1e-2, 1e-3},
-		{"R-744", "R. Span and W. Wagner, J. Phys. Chem. Ref. Data 25, 1996, table 34", 300, 6.7131, 679.24, 268.58, 1e-4, 1e-2, 1e-2},
-		{"R-134a", "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a", 273.15, 0.29280, 1294.8, 14.428, 1e-5, 0.1, 5e-3},
-		{"R-134a", "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a", 293.15, 0.57171, 1225.3, 27.780, 1e-5, 0.1, 5e-3},
-		{"R-134a", "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a", 313.15, 1.01660, 1146.7, 50.085, 1e-4, 0.1, 2e-2},
+		{"R-744", carbonDioxide, 253.15, 1.9696, 1 / 0.000969, 1 / 0.019343, 5e-5, 0.6, 2e-3},
+		{"R-744", carbonDioxide, 263.15, 2.6487, 1 / 0.001017, 1 / 0.014048, 5e-5, 0.6, 3e-3},
+		{"R-744", carbonDioxide, 273.15, 3.4851, 1 / 0.001078, 1 / 0.010241, 5e-5, 0.6, 6e-3},
+		{"R-134a", r134a, 173.15, 0.5594e-3, 1582.4, 0.039694, 5e-8, 0.06, 5e-7},
+		{"R-134a", r134a, 183.15, 1.5241e-3, 1555.8, 0.10236, 5e-8, 0.06, 5e-6},
+		{"R-134a", r134a, 193.15, 3.6719e-3, 1529.0, 0.23429, 5e-8, 0.06, 5e-6},
 	} {
-		source := verify.Source{Cite: want.cite, Kind: verify.FromMemory}
+		source := verify.Source{Cite: want.cite, Kind: verify.Published}
 		s := pureSystem(t, want.fluid)
 		pt, err := s.BubbleT(want.t)
 		if err != nil {
@@ -212,18 +222,16 @@ func TestSaturationTables(t *testing.T) {
 
 // R-134a on the datum of the International Institute of Refrigeration.
 func TestIIRDatumAgainstTable(t *testing.T) {
-	source := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants, R-134a",
-		Kind: verify.FromMemory,
-	}
+	source := verify.Source{Cite: r134a, Kind: verify.Published}
 	m, _, err := vle.IIR(pureSystem(t, "R-134a").Model())
 	if err != nil {
 		t.Fatal(err)
 	}
 	s := vle.New(m)
 	for _, want := range []struct{ t, hl, hv, sl, sv float64 }{
-		{273.15, 200.00, 398.60, 1.0000, 1.7271}, {293.15, 227.47, 409.75, 1.0962, 1.7180},
-		{313.15, 256.41, 419.43, 1.1905, 1.7111},
+		{173.15, 75.362, 336.85, 0.43540, 1.9456},
+		{183.15, 87.226, 342.76, 0.50201, 1.8972},
+		{193.15, 99.161, 348.83, 0.56544, 1.8580},
 	} {
 		pt, err := s.BubbleT(want.t)
 		if err != nil {
