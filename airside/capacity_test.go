@@ -159,8 +159,8 @@ func TestFactors(t *testing.T) {
 	verify.Value(
 		t,
 		verify.Source{
-			Cite: "ASHRAE Handbook Fundamentals, chapter 1: standard air is 0.075 lb/ft³",
-			Kind: verify.FromMemory,
+			Cite: "Process Heating, Fan Laws and Formulas: fan ratings are based on standard air of 0.075 lb/ft³",
+			Kind: verify.Published,
 		},
 		"density of standard air",
 		"lb/ft³",

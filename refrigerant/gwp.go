@@ -50,6 +50,8 @@ const (
 	shortLived                  // lives for days; 1 is an upper bound
 	byConvention                // counted as zero
 	usTable                     // 40 CFR 84.64(b), table 1
+	usRange                     // the same, where it prints a range
+	usLeftOut                   // 40 CFR 84.64(c)
 )
 
 var gwpNotes = [...]string{
@@ -63,7 +65,9 @@ var gwpNotes = [...]string{
 	fgasAnnexIV:  "not listed; from Regulation (EU) No 517/2014, annex IV, from memory",
 	shortLived:   "not listed; lives for days, counted as 1, which is an upper bound",
 	byConvention: "not listed; counted as 0 by convention",
-	usTable:      "is in table 1 of 84.64(b), from memory",
+	usTable:      "by table 1 of 84.64(b)",
+	usRange:      "has a range in table 1 of 84.64(b), its upper end",
+	usLeftOut:    "is not in table 1 of 84.64(b), left out by 84.64(c)",
 }
 
 // GWP returns the global warming potential of r, the zero GWP where r is no
@@ -92,18 +96,25 @@ func (r *Refrigerant) gwpUS() *GWPValue {
 }
 
 // exchangeValue is what a component counts. The exchange values of the Act are those of
-// AR4; table 1 gives some olefins figures of their own.
+// AR4; table 1 gives other components figures of their own, and what it does not name, as
+// R-22, is left out.
 func exchangeValue(f *pureFact) gwpFact {
 	if f.control == HFC {
 		return gwpFact{f.ar4.value, listed}
 	}
-	own := map[string]float64{
-		"R-1234yf": 1, "R-1234ze(E)": 1, "R-1233zd(E)": 3.7, "R-1336mzz(Z)": 2,
-	}
-	if v, ok := own[f.designation]; ok {
+	if v, ok := tableOne[f.designation]; ok {
 		return gwpFact{v, usTable}
 	}
-	return gwpFact{f.ar4.value, usTable}
+	if f.designation == "R-601" || f.designation == "R-601a" {
+		return gwpFact{2.7, usRange}
+	}
+	return gwpFact{0, usLeftOut}
+}
+
+var tableOne = map[string]float64{
+	"R-1224yd(Z)": 1, "R-1233zd(E)": 4, "R-1234yf": 1, "R-1234ze(E)": 1,
+	"R-1336mzz(E)": 26, "R-1336mzz(Z)": 2, "R-170": 5.5, "R-290": 3.3, "R-600": 4,
+	"R-600a": 1, "R-717": 1, "R-744": 1, "R-1270": 1.8, "R-E170": 1,
 }
 
 func (r *Refrigerant) gwp(source string, column func(*pureFact) gwpFact) GWPValue {

@@ -10,11 +10,10 @@ import (
 // Saturation pressures that tables in the trade and in handbooks print, with three to five
 // digits.
 func TestPublishedSaturation(t *testing.T) {
-	ashrae := verify.Source{Cite: "ASHRAE Handbook Fundamentals, thermophysical properties of refrigerants", Kind: verify.FromMemory}
 	chart := verify.Source{Cite: "printed pressure-temperature table of R-22 and R-410A (bubble), steps of 10 °F and 0.1 psi, gauge at sea level", Kind: verify.Published}
-	ohio := verify.Source{Cite: "Ohio University, Thermodynamic Properties of R744, saturation table (2007), after the NIST Chemistry WebBook", Kind: verify.Published}
+	ohio := verify.Source{Cite: ohioTable, Kind: verify.Published}
 	ammonia := verify.Source{Cite: "printed saturation table of R-717 in steps of 1 °C from -45 °C, on the IIR datum", Kind: verify.Published}
-	iapws := verify.Source{Cite: "IAPWS-95 saturation tables", Kind: verify.FromMemory}
+	iapws := verify.Source{Cite: "IAPWS R6-95(2018), table 8, as tests of public libraries reprint it", Kind: verify.Published}
 	for _, tc := range []struct {
 		source      verify.Source
 		designation string
@@ -27,22 +26,15 @@ func TestPublishedSaturation(t *testing.T) {
 		{chart, "R-22", quantity.Fahrenheit(70), gauge(121.4), 1e-3},
 		{chart, "R-22", quantity.Fahrenheit(100), gauge(195.9), 1e-3},
 		{chart, "R-22", quantity.Fahrenheit(120), gauge(260.0), 1e-3},
-		{ashrae, "R-134a", quantity.Celsius(0), quantity.Kilopascals(292.80), 1e-4},
-		{ashrae, "R-134a", quantity.Celsius(25), quantity.Kilopascals(665.38), 1e-4},
-		{ashrae, "R-134a", quantity.Celsius(40), quantity.Kilopascals(1016.6), 1e-4},
-		{ashrae, "R-32", quantity.Celsius(0), quantity.Kilopascals(813.1), 2e-4},
-		{ashrae, "R-32", quantity.Celsius(25), quantity.Kilopascals(1689.6), 2e-4},
-		{ashrae, "R-290", quantity.Celsius(0), quantity.Kilopascals(474.46), 2e-4},
-		{ashrae, "R-1234yf", quantity.Celsius(0), quantity.Kilopascals(315.8), 2e-3},
-		{ashrae, "R-1234yf", quantity.Celsius(25), quantity.Kilopascals(682.5), 2e-3},
 		// The table is by the equation before the one used here, which lies 0.11 % lower at −40 °C
 		// and draws near with the temperature.
 		{ammonia, "R-717", quantity.Celsius(-30), quantity.Kilopascals(119.46), 1e-3},
 		{ammonia, "R-717", quantity.Celsius(-20), quantity.Kilopascals(190.11), 1e-3},
 		{ohio, "R-744", quantity.Celsius(0), quantity.Kilopascals(3485.1), 2e-4},
+		{ohio, "R-744", quantity.Celsius(-10), quantity.Kilopascals(2648.7), 2e-4},
 		{ohio, "R-744", quantity.Celsius(-20), quantity.Kilopascals(1969.6), 2e-4},
-		{iapws, "R-718", quantity.Celsius(25), quantity.Kilopascals(3.1698), 1e-4},
-		{iapws, "R-718", quantity.Celsius(100), quantity.Kilopascals(101.42), 1e-4},
+		{iapws, "R-718", quantity.Kelvin(275), quantity.Kilopascals(0.698451167), 1e-4},
+		{iapws, "R-718", quantity.Kelvin(450), quantity.Kilopascals(932.203564), 1e-4},
 		{chart, "R-410A", quantity.Fahrenheit(40), gauge(118.8), 1e-3},
 		{chart, "R-410A", quantity.Fahrenheit(100), gauge(318.5), 1e-3},
 		{chart, "R-410A", quantity.Fahrenheit(120), gauge(419.5), 1e-3},
@@ -61,12 +53,14 @@ func gauge(psig float64) quantity.Pressure {
 	return quantity.PSIG(psig).Absolute(quantity.StandardAtmosphere)
 }
 
-// The table of R-134a by Tillner-Roth and Baehr's equation, on the IIR datum.
-func TestPublishedR134a(t *testing.T) {
-	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals, R-134a, after Tillner-Roth and Baehr (1994)", Kind: verify.FromMemory}
-	r := mustLookup(t, "R-134a")
+const ohioTable = "Ohio University, Thermodynamic Properties of R744, saturation table (2007), after the NIST Chemistry WebBook"
+
+// A table on the IIR datum.
+func TestPublishedR744(t *testing.T) {
+	source := verify.Source{Cite: ohioTable, Kind: verify.Published}
+	r := mustLookup(t, "R-744")
 	for _, tc := range []struct{ celsius, liquid, vapor, sVapor float64 }{
-		{0, 200.00, 398.60, 1.7271}, {40, 256.41, 419.43, 1.7111},
+		{-20, 154.45, 436.89, 1.9485}, {-10, 176.52, 435.14, 1.8985}, {0, 200.00, 430.89, 1.8453},
 	} {
 		temp := quantity.Celsius(tc.celsius)
 		l, err := r.SaturatedLiquid(temp)
@@ -77,9 +71,9 @@ func TestPublishedR134a(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		verify.Value(t, source, "R-134a liquid enthalpy at "+temp.String(), "kJ/kg", tc.liquid, l.Enthalpy.KilojoulesPerKilogram(), 0.006)
-		verify.Value(t, source, "R-134a vapor enthalpy at "+temp.String(), "kJ/kg", tc.vapor, v.Enthalpy.KilojoulesPerKilogram(), 0.006)
-		verify.Value(t, source, "R-134a vapor entropy at "+temp.String(), "kJ/(kg K)", tc.sVapor, v.Entropy.KilojoulesPerKilogramKelvin(), 1e-4)
+		verify.Value(t, source, "R-744 liquid enthalpy at "+temp.String(), "kJ/kg", tc.liquid, l.Enthalpy.KilojoulesPerKilogram(), 0.006)
+		verify.Value(t, source, "R-744 vapor enthalpy at "+temp.String(), "kJ/kg", tc.vapor, v.Enthalpy.KilojoulesPerKilogram(), 0.006)
+		verify.Value(t, source, "R-744 vapor entropy at "+temp.String(), "kJ/(kg K)", tc.sVapor, v.Entropy.KilojoulesPerKilogramKelvin(), 1e-4)
 	}
 }
 
