@@ -3,6 +3,7 @@ package satline
 import (
 	"fmt"
 
+	"github.com/satline/satline/internal/judge/fitted"
 	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/refrigerant/cycle"
 )
@@ -15,13 +16,13 @@ import (
 // bulb, and the suction pressure; the more readings there are, the narrower the
 // answer. The error is a *VisitError.
 func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
-	p, fit, err := fitted(v)
+	p, fit, err := fittedOf(v)
 	if err != nil {
 		return nil, err
 	}
 	var out []Outlook
 	for i, s := range scenarios {
-		o, err := fit.outlook(p, s, cycle.Faults{})
+		o, err := outlookOf(p, fit, s, cycle.Faults{})
 		if err != nil {
 			return nil, rangeProblem(fmt.Sprintf("scenario %d", i+1), err)
 		}
@@ -30,8 +31,8 @@ func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
 	return out, nil
 }
 
-// fitted is the machine of a visit, held against its readings.
-func fitted(v Visit) (*prepared, *fitting, error) {
+// fittedOf is the machine of a visit, held against its readings.
+func fittedOf(v Visit) (*prepared, *fitted.Machine, error) {
 	p, err := prepare(v)
 	if err != nil {
 		return nil, nil, err

@@ -48,14 +48,6 @@ func TestForecastSaysWhatIsTooWide(t *testing.T) {
 	if wide["forecast.superheat-too-wide"] == 0 {
 		t.Error("nothing tries a forecast that is too wide")
 	}
-	// No visit of the tests is fitted to so wide a surface.
-	o := Outlook{FreezeChance: 0.95}
-	o.CoilSurface, o.Superheat.Std = quantity.Fahrenheit(20).
-		PlusMinus(quantity.FahrenheitDelta(9)),
-		1
-	if says := o.says(cycle.FreezeForecast{}); says[0].Code != "forecast.ice-too-wide" {
-		t.Errorf("%v", says)
-	}
 }
 
 // By the charging table of a fixed restrictor (see charge.SuperheatTarget for its source)

@@ -31,7 +31,7 @@ var layers = []struct {
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{
-	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/modes",
+	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/fitted", "/internal/judge/modes",
 	"/internal/judge/heatpump", "/internal/judge/coldroom",
 }
 

@@ -3,6 +3,7 @@ package satline
 import (
 	"errors"
 
+	"github.com/satline/satline/internal/judge/fitted"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant/cycle"
@@ -40,7 +41,7 @@ type IcingStep struct {
 // CoolNight: its outdoor air and its room, every cause on top of them, and every
 // control against them. The error is that of Forecast.
 func WhyFrozen(v Visit, night Scenario) (Icing, error) {
-	p, fit, err := fitted(v)
+	p, fit, err := fittedOf(v)
 	if err != nil {
 		return Icing{}, err
 	}
@@ -52,14 +53,14 @@ func WhyFrozen(v Visit, night Scenario) (Icing, error) {
 		to *Outlook
 		s  Scenario
 	}{{&out.AsRead, Scenario{Name: "as read"}}, {&out.Outdoors, outdoors}, {&out.Room, room}, {&out.Together, night}} {
-		if *c.to, err = fit.outlook(p, c.s, cycle.Faults{}); err != nil {
+		if *c.to, err = outlookOf(p, fit, c.s, cycle.Faults{}); err != nil {
 			return Icing{}, rangeProblem("night", err)
 		}
 	}
-	if out.Causes, err = fit.icing(p, &out, fit.causesOfIce(p, night)); err != nil {
+	if out.Causes, err = icing(p, fit, &out, causesOfIce(p, fit, night)); err != nil {
 		return Icing{}, err
 	}
-	out.Controls, err = fit.icing(p, &out, fit.controlsOfIce(p, night))
+	out.Controls, err = icing(p, fit, &out, controlsOfIce(p, fit, night))
 	return out, err
 }
 
@@ -72,12 +73,12 @@ type whatIf struct {
 
 // causesOfIce are of a size that is met often and missed by nobody who looks (common
 // practice, no source).
-func (fit *fitting) causesOfIce(p *prepared, night Scenario) []whatIf {
+func causesOfIce(p *prepared, fit *fitted.Machine, night Scenario) []whatIf {
 	return []whatIf{
 		{"filter", night, cycle.Faults{IndoorAirflow: -0.3}},
 		{"indoor-coil", night, cycle.Faults{IndoorAirflow: -0.2, EvaporatorFouling: 0.3}},
 		{"blower", night, cycle.Faults{IndoorAirflow: -0.4}},
-		{"set-point", fit.roomAt(p, night, -5/1.8), cycle.Faults{}},
+		{"set-point", roomAt(p, fit, night, -5/1.8), cycle.Faults{}},
 		{"charge", night, cycle.Faults{Charge: -0.2}},
 	}
 }
@@ -89,14 +90,14 @@ const higherSetPoint = quantity.TemperatureDelta(3 / 1.8)
 // at in cool weather (common practice, no source).
 const heldHead = quantity.Temperature((90 + 459.67) / 1.8)
 
-func (fit *fitting) controlsOfIce(p *prepared, night Scenario) []whatIf {
+func controlsOfIce(p *prepared, fit *fitted.Machine, night Scenario) []whatIf {
 	var out []whatIf
 	full := fullAirflow(&p.visit.Equipment)
 	flow := full // the machine of the fit has the rated one where none was measured
-	if fit.seen.Airflow != 0 {
-		flow = fit.seen.Airflow
+	if fit.Seen.Airflow != 0 {
+		flow = fit.Seen.Airflow
 	}
-	if float64(flow)*(1+fit.airflow()) < 0.95*float64(full) {
+	if float64(flow)*(1+fit.Airflow()) < 0.95*float64(full) {
 		airy := night
 		airy.Airflow = full
 		out = append(out, whatIf{code: "airflow", s: airy})
@@ -104,20 +105,22 @@ func (fit *fitting) controlsOfIce(p *prepared, night Scenario) []whatIf {
 	held := night
 	held.HeadPressure = heldHead
 	return append(out,
-		whatIf{code: "set-point", s: fit.roomAt(p, night, higherSetPoint)},
+		whatIf{code: "set-point", s: roomAt(p, fit, night, higherSetPoint)},
 		whatIf{code: "head-pressure", s: held},
 		whatIf{code: "freeze-thermostat"})
 }
 
 // roomAt is the night in a room that is warmer by so much, at the same relative
 // humidity.
-func (fit *fitting) roomAt(p *prepared, night Scenario, warmer quantity.TemperatureDelta) Scenario {
+func roomAt(
+	p *prepared, fit *fitted.Machine, night Scenario, warmer quantity.TemperatureDelta,
+) Scenario {
 	dry, wet := night.ReturnDryBulb, night.ReturnWetBulb
 	if dry == 0 {
-		dry = fit.seen.ReturnDryBulb
+		dry = fit.Seen.ReturnDryBulb
 	}
 	if wet == 0 {
-		wet = fit.seen.ReturnWetBulb
+		wet = fit.Seen.ReturnWetBulb
 	}
 	night.ReturnDryBulb, night.ReturnWetBulb = dry.Add(warmer), wet.Add(warmer)
 	pressure := p.atmosphere.Pressure.Value
@@ -131,7 +134,7 @@ func (fit *fitting) roomAt(p *prepared, night Scenario, warmer quantity.Temperat
 	return night
 }
 
-func (fit *fitting) icing(p *prepared, of *Icing, ifs []whatIf) ([]IcingStep, error) {
+func icing(p *prepared, fit *fitted.Machine, of *Icing, ifs []whatIf) ([]IcingStep, error) {
 	var out []IcingStep
 	for _, x := range ifs {
 		if x.s == (Scenario{}) {
@@ -139,7 +142,7 @@ func (fit *fitting) icing(p *prepared, of *Icing, ifs []whatIf) ([]IcingStep, er
 			continue
 		}
 		x.s.Name = x.code
-		o, err := fit.outlook(p, x.s, x.changed)
+		o, err := outlookOf(p, fit, x.s, x.changed)
 		var far *quantity.RangeError
 		if errors.As(err, &far) {
 			continue

@@ -19,6 +19,18 @@ func AtmosphereAt(elevation Length) Pressure {
 	return StandardAtmosphere * Pressure(math.Pow(1-2.25577e-5*z, 5.2559))
 }
 
+// ElevationOf returns the elevation at which AtmosphereAt has a pressure, for what asks for an
+// elevation where a barometer was read. Pressures beyond those of −5,000 to 11,000 m are taken
+// at the nearer end, and what is not a number at sea level.
+func ElevationOf(atmosphere Pressure) Length {
+	ratio := float64(atmosphere / StandardAtmosphere)
+	if math.IsNaN(ratio) {
+		return 0
+	}
+	z := (1 - math.Pow(math.Max(ratio, 0), 1/5.2559)) / 2.25577e-5
+	return Length(math.Max(-5000, math.Min(11000, z)))
+}
+
 // Absolute returns the absolute pressure of g where the atmosphere is atm. Take
 // atm from a barometer, or from AtmosphereAt the elevation of the site.
 func (g GaugePressure) Absolute(atm Pressure) Pressure { return Pressure(g) + atm }

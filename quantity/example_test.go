@@ -92,3 +92,8 @@ func ExampleNameError() {
 	fmt.Println(ok, wrong.Given, wrong.Known)
 	// Output: true metric [IP SI]
 }
+
+func ExampleElevationOf() {
+	fmt.Println(quantity.ElevationOf(quantity.Kilopascals(81.2)).Format(quantity.IP))
+	// Output: 5999.8 ft
+}
