@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -347,18 +348,8 @@ func (b *belief) findings() []Finding {
 		}
 		out = append(out, f)
 	}
-	slices.SortStableFunc(out, func(x, y Finding) int { return -compareFloat(x.Chance, y.Chance) })
+	slices.SortStableFunc(out, func(x, y Finding) int { return cmp.Compare(y.Chance, x.Chance) })
 	return out[:min(most, len(out))]
-}
-
-func compareFloat(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // findingFact names a cause with its chance and, where that can be told, its size.
