@@ -173,7 +173,7 @@ func (r reporter) electrical(all bool) paper.Block {
 		if all || c.Outcome != fact.Sound && !slices.Contains(said, c.Says.Text) {
 			it := paper.Item{Text: c.Says.Text}
 			if all {
-				it.Below = []string{c.Source.String()}
+				it.Below = []string{r.book.Source(c.Source)}
 			}
 			b.Items = append(b.Items, it)
 		}
@@ -191,8 +191,8 @@ func (r reporter) charge(sources bool) paper.Block {
 				b.Items,
 				paper.Item{
 					Text: r.say(
-						"report.sources", fact.Of("target", t.TargetSource.String()),
-						fact.Of("band", t.ToleranceSource.String()),
+						"report.sources", fact.Of("target", r.book.Source(t.TargetSource)),
+						fact.Of("band", r.book.Source(t.ToleranceSource)),
 					),
 				},
 			)

@@ -129,7 +129,7 @@ func (h *History) leaks(book *words.Book) paper.Block {
 	b := paper.Block{Heading: book.Term("heading.leaks")}
 	for _, v := range h.Leaks {
 		it := paper.Item{Text: book.Say(v.Says)}
-		if title := v.Source.String(); title != "" {
+		if title := book.Source(v.Source); title != "" {
 			it.Below = []string{book.Say(fact.New("record.source", fact.Of("source", title)))}
 		}
 		b.Items = append(b.Items, it)

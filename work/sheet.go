@@ -157,7 +157,7 @@ func (s sheet) results(sources bool) paper.Block {
 			continue
 		}
 		it := paper.Item{Text: s.book.Term("standing."+string(x.Standing)) + " " + x.Says.Text}
-		if title := x.Source.String(); sources && title != "" {
+		if title := s.book.Source(x.Source); sources && title != "" {
 			it.Below = []string{s.say("record.source", fact.Of("source", title))}
 		}
 		b.Items = append(b.Items, it)

@@ -128,10 +128,10 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	type apart = quantity.Uncertain[quantity.TemperatureDelta]
 	of := func(code fact.Code, f int, usual apart, s fact.Source) {
 		if k.std[f] > 0 {
-			out = append(out, fact.New(
+			out = append(out, sourced(fact.New(
 				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),
-				fact.Measured("usual", usual), fact.Of("source", s.String()),
-			))
+				fact.Measured("usual", usual),
+			), s))
 		}
 	}
 	practice := fact.Source{Standing: fact.CommonPractice}
@@ -139,14 +139,24 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	of("cold-figure.bulb", bulbSuperheat, u.BulbSuperheat, practice)
 	of("cold-figure.superheat", superheat, u.Superheat, practice)
 	limit := u.FoodLimit()
-	out = append(out, fact.New(
-		"cold-figure.food", fact.Amount("limit", limit.At),
-		fact.Of("source", limit.Source.String()),
+	out = append(out, sourced(
+		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
 	))
 	if f, ok := controlFigure(c, u); ok {
 		out = append(out, f)
 	}
 	return out
+}
+
+// sourced adds where a figure comes from.
+func sourced(f fact.Fact, s fact.Source) fact.Fact {
+	if s.Title == "" {
+		return f.With(fact.Of("source", fact.Term("mark.practice")))
+	}
+	if f = f.With(fact.Of("source", s.Title)); s.Standing == fact.FromMemory {
+		f = f.With(fact.Of("mark", fact.Term("mark.memory")))
+	}
+	return f
 }
 
 // controlFigure is the usual setting of the low-pressure control.
@@ -156,8 +166,7 @@ func controlFigure(c *modes.Case, u *coldroom.Usual) (fact.Fact, bool) {
 	if c.Room.PumpDown {
 		code = "cold-figure.pump-down"
 	}
-	return fact.New(
+	return sourced(fact.New(
 		code, fact.Amount("in", set.CutIn), fact.Amount("out", set.CutOut),
-		fact.Of("source", set.Source.String()),
-	), err == nil
+	), set.Source), err == nil
 }
