@@ -215,10 +215,11 @@ func (v *HeatingVisit) write(
 	for i := range inner.taken {
 		inner.taken[i] = true
 	}
-	for i, chance := range map[int]float64{
-		dischargeLine: 0.5, condenserLeaving: 0.2, airflow: 0.3, power: 0.3,
-	} {
-		inner.taken[i] = rng.Float64() < chance
+	for _, c := range []struct {
+		reading int
+		chance  float64
+	}{{dischargeLine, 0.5}, {condenserLeaving, 0.2}, {airflow, 0.3}, {power, 0.3}} {
+		inner.taken[c.reading] = rng.Float64() < c.chance
 	}
 	inner.taken[supplyWetBulb], inner.taken[returnWetBulb] = false, false
 	e := &inner.Evidence
