@@ -141,6 +141,12 @@ func (r reporter) dangers(why bool) paper.Block {
 	return b
 }
 
+// headlines reports whether the headline is about a cause.
+func (r reporter) headlines(cause string) bool {
+	v, ok := r.a.Headline.Value("cause")
+	return ok && cause != "" && v.Of == fact.Term("cause."+cause)
+}
+
 // plan lists the steps; a reason that the headline or a danger says already is left out.
 func (r reporter) plan(all bool) paper.Block {
 	b := paper.Block{Heading: r.book.Term("heading.plan"), Numbered: true}
@@ -150,7 +156,7 @@ func (r reporter) plan(all bool) paper.Block {
 	}
 	for _, s := range r.a.Plan {
 		it := paper.Item{Text: s.Do.Text}
-		if s.Why != nil && (all || !slices.Contains(said, s.Why.Text)) {
+		if s.Why != nil && (all || !slices.Contains(said, s.Why.Text) && !r.headlines(s.Cause)) {
 			it.Below = []string{s.Why.Text}
 			said = append(said, s.Why.Text)
 		}
