@@ -1,31 +1,32 @@
 package satline
 
 import (
-	"math"
 	"slices"
 
 	"github.com/satline/satline/charge"
-	"github.com/satline/satline/internal/judge/diagnose"
-	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/internal/judge/modes"
 )
 
-// dangersOf are the dangers that readings taken show, in every mode, whatever else is in
-// doubt; but for those that a wrong instrument or setting only seems to show.
-func dangersOf(p *prepared, s *settled, d *Derived, b *belief, mode Mode) []Danger {
-	var out []Danger
-	flooded := false
+// dangersOf are those that the meter showed, and those to the compressor that readings taken
+// show, in every mode, whatever else is in doubt.
+func dangersOf(
+	p *prepared, s *settled, d *Derived, spoils []charge.Obstacle, mode Mode,
+) []modes.Danger {
+	var out []modes.Danger
+	if p.electrical != nil {
+		for _, x := range p.electrical.Dangers {
+			out = append(out, modes.Danger{
+				Code: x.Code, Grave: x.Grave, Stops: x.Stops, Says: x.Says, Why: x.Why,
+				Source: x.Source, Meter: true,
+			})
+		}
+	}
 	for _, r := range charge.Risks(compressorOf(p, s, d, mode)) {
-		flooded = flooded || r.Code == "floodback" && !b.apparent(r.Code)
-		if r.Code == "discharge-cool" && flooded {
-			continue // it says the same
+		if !passing(r.Code, p, spoils) {
+			out = append(out, modes.Danger{
+				Code: r.Code, Grave: r.Grave, Stops: r.Stops, Says: r.Says, Source: r.Source,
+			})
 		}
-		if passing(r.Code, p, b) || b.apparent(r.Code) {
-			continue
-		}
-		out = append(out, Danger{
-			Code: r.Code, Grave: r.Grave, Stops: r.Stops, Says: r.Says,
-			Why: fact.New(fact.Code("danger." + r.Code + ".why")), Source: r.Source,
-		})
 	}
 	return out
 }
@@ -72,24 +73,15 @@ func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compres
 // passing says that a danger is that of a start or of the ice and not of the machine:
 // the suction dips for minutes after every start, and a small superheat on an iced
 // coil says nothing beside the ice.
-func passing(code string, p *prepared, b *belief) bool {
+func passing(code string, p *prepared, spoils []charge.Obstacle) bool {
 	switch code {
 	case "evaporating-coldest", "evaporating-cold":
 		short := slices.ContainsFunc(
-			b.spoiled, func(o charge.Obstacle) bool { return o.Code == "run-short" },
+			spoils, func(o charge.Obstacle) bool { return o.Code == "run-short" },
 		)
 		return short && !p.visit.Conditions.CoilIced
 	case "superheat-low":
 		return p.visit.Conditions.CoilIced
 	}
 	return false
-}
-
-// apparent says that a wrong instrument or setting is likely to be all there is to a danger.
-func (b *belief) apparent(code string) bool {
-	sum := 0.0
-	for _, c := range diagnose.SeemsTo(code) {
-		sum += b.Probability(c)
-	}
-	return math.Min(1, sum) >= likely
 }

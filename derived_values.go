@@ -35,6 +35,18 @@ func (d Derived) Values() []fact.Value {
 	return out
 }
 
+// in takes away what means nothing in a mode.
+func (d Derived) in(m Mode) Derived {
+	if m != Heating {
+		return d
+	}
+	return Derived{
+		EvaporatingDew: d.EvaporatingDew, CondensingBubble: d.CondensingBubble,
+		CondensingDew: d.CondensingDew, Superheat: d.Superheat, Subcooling: d.Subcooling,
+		CompressionRatio: d.CompressionRatio, ReturnHumidity: d.ReturnHumidity,
+	}
+}
+
 func appendValue[T quantity.Quantity](
 	out []fact.Value, name string, u *quantity.Uncertain[T],
 ) []fact.Value {

@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/electrical"
 	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -51,17 +52,6 @@ func (p *prepared) seeElectrical(e *diagnose.Evidence) {
 	}
 }
 
-// dangersElectrical come before those of the circuit.
-func (p *prepared) dangersElectrical() []Danger {
-	var out []Danger
-	if p.electrical != nil {
-		for _, d := range p.electrical.Dangers {
-			out = append(out, Danger(d))
-		}
-	}
-	return out
-}
-
 // unwell reports whether something electrical is to be put right, or to be found, before
 // anything is judged by gauges.
 func (p *prepared) unwell() bool {
@@ -70,14 +60,29 @@ func (p *prepared) unwell() bool {
 		stands(r.IndoorFan) || r.Compressor == electrical.Trips)
 }
 
-// electricalHeadline is what was found first on the way from the supply to the motor.
-func (p *prepared) electricalHeadline() fact.Fact {
-	f := p.electrical.Finding
-	if f.IsZero() {
-		return fact.New("headline.electrical-open")
+// electricalFirst: what is broken electrically is put right before refrigerant is thought of,
+// in every mode.
+func (p *prepared) electricalFirst(j *modes.Judgement) {
+	if !p.unwell() {
+		return
 	}
-	return fact.New("headline.electrical", f.Values...).
-		With(fact.Of("finding", fact.Term(f.Code)))
+	j.Headline = fact.New("headline.electrical-open")
+	if f := p.electrical.Finding; !f.IsZero() {
+		j.Headline = fact.New("headline.electrical", f.Values...).
+			With(fact.Of("finding", fact.Term(f.Code)))
+	}
+	j.Charge = modes.Charge{
+		Outcome: string(ChargeNotJudged), Reading: j.Charge.Reading, Missing: j.Charge.Missing,
+		Why: []fact.Fact{fact.New("charge.electrical-first")},
+	}
+	j.Steps, j.Dose, j.WeighIn = nil, nil, nil
+	for _, s := range p.electrical.Plan {
+		step := modes.Step{Do: s.Do, Effect: modes.Effect{Stops: s.Stops, Starts: s.Starts}}
+		if s.Why != nil {
+			step.Why = *s.Why
+		}
+		j.Steps = append(j.Steps, step)
+	}
 }
 
 // lockedOut puts what to be careful of with a meter before everything else.

@@ -2,6 +2,7 @@ package satline
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -32,6 +33,20 @@ func TestNoCoolCalls(t *testing.T) {
 			t.Errorf("%s: %v", c.visit, a.Findings)
 		case c.cause != "" && (a.Findings[0].Cause != c.cause || a.Findings[0].Chance < 0.8):
 			t.Errorf("%s: %v", c.visit, a.Findings[0])
+		}
+	}
+}
+
+// What is broken electrically comes first in every mode.
+func TestElectricalFirstInEveryMode(t *testing.T) {
+	for _, mode := range []Mode{Cooling, Heating, Refrigeration} {
+		v := load(t, "no-cool-seized-fan-motor")
+		v.Conditions.Mode = mode
+		a := assess(t, v)
+		if a.Headline.Code != "headline.electrical" || len(a.Plan) == 0 || a.Dose != nil ||
+			a.Charge.Outcome != ChargeNotJudged ||
+			!strings.HasPrefix(string(a.Plan[0].Do.Code), "electrical.") {
+			t.Errorf("%v: %v, charge %v, %v", mode, a.Headline.Code, a.Charge.Outcome, a.Plan)
 		}
 	}
 }

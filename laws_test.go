@@ -130,7 +130,7 @@ var laws = []law{
 		"a step that hangs on a cause names its chance, and none is below 20 %",
 		func(_ *Visit, a *Assessment) string {
 			for _, s := range a.Plan {
-				if s.Cause != "" && s.Chance < worth {
+				if s.Cause != "" && s.Chance < 0.2 {
 					return s.Cause
 				}
 			}

@@ -32,7 +32,7 @@ var layers = []struct {
 // see the layers below it.
 var facadeInternal = []string{
 	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/fitted", "/internal/judge/modes",
-	"/internal/judge/heatpump", "/internal/judge/coldroom",
+	"/internal/judge/cooling", "/internal/judge/heatpump", "/internal/judge/coldroom",
 }
 
 // The bench tries the diagnosis on machines that share nothing with the cycle model, nor

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -194,15 +195,10 @@ func steadinessOf(method charge.Method, c deltaCourse) *SteadinessVerdict {
 			fact.Of("method", term("method", method.String())), fact.Amount("value", c.Value.Value),
 			fact.Amount("low", c.Low), fact.Amount("high", c.High),
 			fact.Measured("estimate", c.Estimate), fact.Of("period", c.Period),
-			fact.Of("wait", roundUp(c.Wait)),
+			fact.Of("wait", modes.Minutes(c.Wait)),
 		),
 	}
 }
 
 // moving says that what the charge is judged by has not come to rest.
 func (s *settled) moving() bool { return s.steadiness != nil && !s.steadiness.Course.Steady() }
-
-// roundUp is a time to wait as a plan tells it, in whole minutes.
-func roundUp(d time.Duration) time.Duration {
-	return (max(d, time.Minute) + time.Minute - 1).Truncate(time.Minute)
-}

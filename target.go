@@ -6,64 +6,53 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
-	"github.com/satline/satline/refrigerant"
 )
-
-// targeted is the value that a machine is charged by, held against its target.
-type targeted struct {
-	method    charge.Method
-	obstacles []charge.Obstacle
-	// wanting names the readings that the method lacks.
-	wanting []string
-	reading *TargetReading
-	// target is that of the reading; nil where there is none in these conditions.
-	target *charge.Target
-}
 
 // aim chooses the method of the machine and holds its reading against its target. It judges
 // nothing: the belief does.
-func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
+func aim(p *prepared, s *settled, d *Derived, mode Mode) (modes.Aim, error) {
 	situation := situationOf(p, s, d, mode)
 	method, obstacles := charge.ChooseMethod(situation)
 	if method == charge.WeighIn {
 		method = charge.MethodFor(situation.Metering)
 	}
-	t := targeted{method: method, obstacles: append(obstacles, p.visit.House.holds(method)...)}
-	if mode != Cooling || !p.ofComfort() {
+	t := modes.Aim{Method: method, Obstacles: append(obstacles, p.visit.House.holds(method)...)}
+	if mode != Cooling || !modes.OfComfort(p.fluid) {
 		return t, nil
 	}
-	if t.wanting = wanting(p, &s.readings, method); len(t.wanting) > 0 {
+	if t.Wanting = wanting(p, &s.readings, method); len(t.Wanting) > 0 {
 		return t, nil
 	}
 	measured, err := measure(p, &s.readings, method)
 	var tooWide *charge.RangeError
 	switch {
 	case errors.As(err, &tooWide) && len(p.log) > 0: // the log goes up and down too far for now
-		t.wanting = slices.Clone(methodFields[method])
+		t.Wanting = slices.Clone(modes.MethodReadings(method))
 		return t, nil
 	case err != nil:
-		return t, rangeProblem("readings."+methodFields[method][0], err)
+		return t, rangeProblem("readings."+modes.MethodReadings(method)[0], err)
 	}
-	t.reading = &TargetReading{Method: method, Measured: measured.Value}
+	t.Reading = &modes.Reading{Method: method, Measured: measured.Value}
 	value := fact.Measured("measured", measured.Value)
 	name := fact.Of("method", term("method", method.String()))
 	target, err := targetOf(&p.visit, &s.readings, method)
 	var notNow *charge.NotNowError
 	switch {
 	case errors.As(err, &notNow):
-		t.obstacles = appendObstacle(t.obstacles, notNow.Obstacle())
-		t.reading.Says = fact.New("reading.no-target", name, value)
+		t.Obstacles = appendObstacle(t.Obstacles, notNow.Obstacle())
+		t.Reading.Says = fact.New("reading.no-target", name, value)
 		return t, nil
 	case err != nil:
 		return t, rangeProblem("equipment.label", err)
 	}
-	t.target = &target
+	t.Target = &target
 	verdict, err := charge.Judge(measured, target)
 	if err != nil {
-		return t, rangeProblem("readings."+methodFields[method][0], err)
+		return t, rangeProblem("readings."+modes.MethodReadings(method)[0], err)
 	}
-	r := t.reading
+	r := t.Reading
 	r.Target, r.Tolerance, r.Deviation = &target.Value, target.Tolerance, &verdict.Deviation
 	r.TargetSource, r.ToleranceSource = target.Source, target.ToleranceSource
 	code := fact.Code("reading.within")
@@ -79,13 +68,6 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (targeted, error) {
 		fact.Amount("band", target.Tolerance), fact.Of("source", sourceTerm(target.Source)),
 	)
 	return t, nil
-}
-
-// ofComfort says that the targets and the models of comfort cooling can hold for the
-// refrigerant.
-func (p *prepared) ofComfort() bool {
-	var unsuitable *refrigerant.UnsuitableError
-	return !errors.As(p.fluid.ComfortCooling(), &unsuitable)
 }
 
 func appendObstacle(all []charge.Obstacle, o charge.Obstacle) []charge.Obstacle {
@@ -108,17 +90,10 @@ func sourceTerm(s fact.Source) fact.Term {
 	return "source.table"
 }
 
-// methodFields are the readings each method compares with its target.
-var methodFields = map[charge.Method][]string{
-	charge.Superheat:  {"suctionPressure", "suctionLine", "returnWetBulb", "outdoorDryBulb"},
-	charge.Subcooling: {"liquidPressure", "liquidLine"},
-	charge.Approach:   {"liquidLine", "outdoorDryBulb"},
-}
-
 // wanting names the readings that a method needs and the visit does not have.
 func wanting(p *prepared, r *Readings, m charge.Method) []string {
 	var out []string
-	for _, name := range methodFields[m] {
+	for _, name := range modes.MethodReadings(m) {
 		ofTarget := name == "returnWetBulb" || name == "outdoorDryBulb"
 		if m == charge.Superheat && ofTarget && p.visit.stated(m) != nil {
 			continue

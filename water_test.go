@@ -6,6 +6,8 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
+const drainLook = "condensate-drain"
+
 // A complaint of water asks for the drain first where nothing points to freezing.
 func TestWater(t *testing.T) {
 	for _, c := range []struct {

@@ -2,6 +2,7 @@ package satline
 
 import (
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
@@ -48,15 +49,15 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 	e := &p.visit.Equipment
 	if e.Label.Charge == 0 {
-		return nil, StepBackToTarget
+		return nil, modes.BackToTarget
 	}
 	c, err := e.WeighedCharge()
 	if err != nil {
-		return nil, StepMeasureLine
+		return nil, modes.MeasureLine
 	}
 	out, err := c.Weigh()
 	if err != nil {
-		return nil, StepMeasureLine
+		return nil, modes.MeasureLine
 	}
 	return &out, ""
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"github.com/satline/satline/internal/judge/fitted"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant/cycle"
@@ -92,7 +93,8 @@ const heldHead = quantity.Temperature((90 + 459.67) / 1.8)
 
 func controlsOfIce(p *prepared, fit *fitted.Machine, night Scenario) []whatIf {
 	var out []whatIf
-	full := fullAirflow(&p.visit.Equipment)
+	e := &p.visit.Equipment
+	full := modes.FullAirflow(e.Label.RatedAirflow, e.NominalCapacity)
 	flow := full // the machine of the fit has the rated one where none was measured
 	if fit.Seen.Airflow != 0 {
 		flow = fit.Seen.Airflow

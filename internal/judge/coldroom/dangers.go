@@ -35,8 +35,9 @@ func dangersOf(c *modes.Case, k *known) []modes.Danger {
 		}
 		out = append(out, danger(code, true, limit.Source, t.Value, limit.At))
 	}
-	for _, d := range c.Dangers {
-		if !slices.Contains(shared, d.Code) || d.Code == "suction-in-vacuum" && runsInVacuum(c, k) {
+	for _, d := range modes.Distinct(c.Dangers, nil) {
+		if !d.Meter && !slices.Contains(shared, d.Code) ||
+			d.Code == "suction-in-vacuum" && runsInVacuum(c, k) {
 			continue
 		}
 		out = append(out, d)

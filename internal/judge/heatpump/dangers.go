@@ -31,7 +31,7 @@ func (b *belief) dangers() []modes.Danger {
 	cool := c.DischargeLine != nil && c.CondensingBubble != nil &&
 		c.DischargeLine.Value.Sub(c.CondensingBubble.Value) < coolDischarge
 	wet := cool || b.of("overfeed") >= likely
-	for _, d := range c.Dangers {
+	for _, d := range modes.Distinct(c.Dangers, nil) {
 		switch d.Code {
 		case "condensing-highest", "condensing-high":
 			continue

@@ -1,8 +1,9 @@
-// Package modes is all that the facade and the judges of the modes other than cooling know of
-// each other. A mode has a package of its own with one Judge in it and the list of its looks;
-// the facade's judges.go names both, and its other_mode.go hands the judge a Case and copies its
-// Judgement into the assessment. A judge sees no type of the facade, makes no sentence, and reads none: all
-// that it says are facts, whose sentences stand in internal/page/words under the same codes.
+// Package modes is all that the facade and the judges of the modes know of each other. A mode
+// has a package of its own with one Judge in it and the list of its looks; the facade's judges.go
+// names both, its case.go makes the Case that a judge is handed, and its judgement.go copies the
+// Judgement into the assessment. A judge sees no type of the facade, makes no sentence, and
+// reads none: all that it says are facts, whose sentences stand in internal/page/words under the
+// same codes.
 //
 // What a judge can rely on: the visit is well formed, its log settled, and every reading has a
 // standard uncertainty above zero. What it owes: chances that add up to no more than they may,
@@ -14,6 +15,7 @@ package modes
 import (
 	"time"
 
+	"github.com/satline/satline/airside"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -43,19 +45,38 @@ type Case struct {
 	Room     coldroom.Room
 	BulbLine *quantity.Uncertain[quantity.Temperature]
 
+	// Aim is what a cooling machine is charged by, held against its target.
+	Aim
+	// Says how the mode was found.
+	Says fact.Fact
+	// Given names the readings there are, as in the JSON form of a visit; Metered says that
+	// electrical ones are there too.
+	Given   []string
+	Metered bool
+	// Site is the atmosphere with its uncertainty.
+	Site quantity.Uncertain[quantity.Pressure]
+
 	// Running is the time since the last start, zero where it is not known.
 	Running time.Duration
 	// Complaint in the words of the JSON form: "not cooling", "frozen coil"; may be empty.
 	Complaint string
 	// Moving says that what the charge is read from has not come to rest; zero where it has.
-	Moving fact.Fact
+	// Valve says that the superheat behind a valve hunts; zero where it does not.
+	Moving, Valve fact.Fact
+	// Course is that of what the charge is read from; nil where no log holds it.
+	Course *charge.Steadiness[quantity.TemperatureDelta]
+	// NetMoved is what was added in the visit less what was recovered, and Answered how the
+	// reading of the Aim came to rest after each move; it is worked out when asked for.
+	NetMoved quantity.Mass
+	Answered func() []charge.Moved
 	// ReadBeforeMove says that no reading is known to be later than the last move.
 	ReadBeforeMove bool
-	// Spoils are the conditions of cooling in which readings are not those of the machine as
+	// Spoils are the obstacles of the Aim in which readings are not those of the machine as
 	// it usually runs. A judge takes those that hold in its mode, by their code.
 	Spoils []charge.Obstacle
-	// Dangers to the compressor by the limits of package charge. A judge drops those that
-	// mean nothing in its mode and adds its own.
+	// Dangers that the meter showed, and those to the compressor by the limits of package
+	// charge. A judge drops those that mean nothing in its mode, or that another says, and adds
+	// its own.
 	Dangers []Danger
 	// WholeCharge is that of the label, else by the capacity; zero where neither is known.
 	WholeCharge quantity.Mass
@@ -65,32 +86,54 @@ type Case struct {
 	WeighingWants fact.Code
 }
 
+// An Aim is what a cooling machine is charged by.
+type Aim struct {
+	Method charge.Method
+	// Obstacles to judging the charge by it.
+	Obstacles []charge.Obstacle
+	// Wanting names the readings that the method lacks.
+	Wanting []string
+	// Reading is nil where it cannot be taken, and Target where there is none in these
+	// conditions.
+	Reading *Reading
+	Target  *charge.Target
+}
+
 // A Judgement is what a judge says. Facts without a code say nothing.
 type Judgement struct {
 	// Headline is the whole answer in one fact.
 	Headline fact.Fact
 	// Dangers, the gravest first.
 	Dangers []Danger
-	// Steps in order. One that needs the machine running starts it again where it was
-	// stopped; that step is put in by the facade.
+	// Steps in order; see InOrder.
 	Steps []Step
 	// Findings by falling chance, "sound" among them.
 	Findings []Finding
 	Charge   Charge
 	// Ask is the look or reading that is worth most; nil for none.
 	Ask *Question
-	// WeighIn is the charge to weigh in where the steps come to that.
+	// WeighIn is the charge to weigh in where the steps come to that, Dose the next move of
+	// refrigerant where they have one.
 	WeighIn *charge.Weighing
+	Dose    *charge.Dose
+	// Lies are the chances that a reading is of a wrong instrument, by its name.
+	Lies   map[string]float64
+	Air    *Air
+	Freeze *Freeze
+	Change *Change
 	// Performance is what the machine gives now and will give in other weather.
 	Performance []fact.Fact
 }
 
-// A Danger is what can harm the machine or a person; its Why is "danger.CODE.why".
+// A Danger is what can harm the machine or a person. Without a Why of its own it has
+// "danger.CODE.why".
 type Danger struct {
 	Code         string
 	Grave, Stops bool
-	Says         fact.Fact
+	Says, Why    fact.Fact
 	Source       fact.Source
+	// Meter says that the meter showed it: it holds in every mode.
+	Meter bool
 }
 
 // A Step is something to do.
@@ -124,14 +167,18 @@ type FaultChance struct {
 
 // A Charge is what is believed of the charge. Outcome is "low", "in-band", "high", "open" or
 // "not-judged"; the three chances add up to 1, or are zero where it is not judged, and then
-// Why says why.
+// Why says why. Error is the part of the whole charge that there is too much.
 type Charge struct {
 	Outcome           string
 	Low, InBand, High float64
+	Error             *Ratio
 	Why               []fact.Fact
 	Reading           *Reading
 	Missing           []string
 }
+
+// A Ratio is a number without a unit, with its standard uncertainty.
+type Ratio struct{ Value, Std float64 }
 
 // A Reading is a measured value beside the one that it should be.
 type Reading struct {
@@ -159,4 +206,31 @@ type Outcome struct {
 	Then       string
 	ThenChance float64
 	Says       fact.Fact
+}
+
+// An Air is the temperature split against its target.
+type Air struct {
+	Measured, Target, Deviation quantity.Uncertain[quantity.TemperatureDelta]
+	Tolerance                   quantity.TemperatureDelta
+	Says                        fact.Fact
+}
+
+// A Freeze says how near the indoor coil is to freezing, what would freeze it, and what made
+// the ice that is there.
+type Freeze struct {
+	Outcome                 airside.FrostOutcome
+	Surface                 *quantity.Uncertain[quantity.Temperature]
+	Margin                  *quantity.Uncertain[quantity.TemperatureDelta]
+	Chance                  float64
+	Says                    fact.Fact
+	Would, Causes, Controls []fact.Fact
+}
+
+// A Change says whether the readings moved as was to be expected when something was done.
+type Change struct {
+	AsExpected bool
+	Chance     float64
+	Revised    bool
+	Says       fact.Fact
+	Moved      []fact.Fact
 }

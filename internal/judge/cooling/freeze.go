@@ -1,21 +1,22 @@
-package satline
+package cooling
 
 import (
 	"slices"
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
-// freezeOf says how near the coil is to freezing, what would freeze it, and what made the ice
+// freeze says how near the coil is to freezing, what would freeze it, and what made the ice
 // that is there or was complained of. Where something is missing for it, it says what.
-func freezeOf(p *prepared, s *settled, d *Derived, b *belief) *FreezeVerdict {
-	v := judgeSurface(p, s, d, b)
+func (b *belief) freeze() *modes.Freeze {
+	v := b.surface()
 	if f := b.Freeze; f != nil {
-		if p.visit.Conditions.CoilIced && !f.Explains() {
+		if b.c.Seen.CoilIced && !f.Explains() {
 			v.Causes = []fact.Fact{fact.New("freeze.read-on-ice")}
 			return &v
 		}
@@ -24,59 +25,59 @@ func freezeOf(p *prepared, s *settled, d *Derived, b *belief) *FreezeVerdict {
 	return &v
 }
 
-func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict {
-	r := &s.readings
+// surface judges the coldest surface of the coil.
+func (b *belief) surface() modes.Freeze {
+	c := b.c
 	var missing []string
-	if d.EvaporatingDew == nil {
+	if c.EvaporatingDew == nil {
 		missing = append(missing, "suctionPressure")
 	}
-	if r.ReturnDryBulb == nil {
+	if c.ReturnDryBulb == nil {
 		missing = append(missing, "returnDryBulb")
 	}
-	if r.ReturnWetBulb == nil {
+	if c.ReturnWetBulb == nil {
 		missing = append(missing, "returnWetBulb")
 	}
 	if len(missing) > 0 {
-		return FreezeVerdict{
-			Says: fact.New("freeze.not-read", fact.Of("readings", readingTerms(missing))),
+		return modes.Freeze{
+			Says: fact.New("freeze.not-read", fact.Of("readings", modes.ReadingTerms(missing))),
 		}
 	}
-	e := &p.visit.Equipment
-	flow, full := airflowOf(p, s, b), fullAirflow(e)
-	capacity := e.NominalCapacity
+	flow, full := b.airflow(), modes.FullAirflow(c.RatedAirflow, c.NominalCapacity)
+	capacity := c.NominalCapacity
 	if capacity == 0 && full > 0 {
 		capacity = quantity.Tons(full.CFM() / 400)
 	}
 	if flow == nil || capacity == 0 {
-		return byRule(d)
+		return byRule(*c.EvaporatingDew)
 	}
 	coil, err := airside.RatedCoil(capacity, full)
 	if err != nil {
-		return byRule(d)
+		return byRule(*c.EvaporatingDew)
 	}
 	frost, err := airside.JudgeFrost(airside.FrostReadings{
 		Return: airside.AirAt{
-			DryBulb:    *r.ReturnDryBulb,
-			WetBulb:    *r.ReturnWetBulb,
-			Atmosphere: p.atmosphere.Pressure,
+			DryBulb:    *c.ReturnDryBulb,
+			WetBulb:    *c.ReturnWetBulb,
+			Atmosphere: c.Site,
 		},
 		Airflow:     *flow,
-		Evaporating: *d.EvaporatingDew,
+		Evaporating: *c.EvaporatingDew,
 		Coil:        coil,
 	})
 	if err != nil {
-		return byRule(d)
+		return byRule(*c.EvaporatingDew)
 	}
-	v := FreezeVerdict{
+	v := modes.Freeze{
 		Outcome: frost.Outcome, Surface: &frost.Surface, Margin: &frost.Margin,
-		Chance: max(frost.SurfaceChance, airside.IcingChance(*d.EvaporatingDew)),
+		Chance: max(frost.SurfaceChance, airside.IcingChance(*c.EvaporatingDew)),
 	}
 	v.Says = fact.New(
 		fact.Code("freeze."+frost.Outcome.String()), fact.Measured("surface", frost.Surface),
-		fact.Amount("evaporating", d.EvaporatingDew.Value), fact.Of("chance", fact.Share(v.Chance)),
+		fact.Amount("evaporating", c.EvaporatingDew.Value), fact.Of("chance", fact.Share(v.Chance)),
 	)
-	if r.OutdoorDryBulb != nil && !p.visit.Conditions.CoilIced {
-		v.Would = wouldFreeze(p, r, d, coil, flow.Value)
+	if c.OutdoorDryBulb != nil && !c.Seen.CoilIced {
+		v.Would = wouldFreeze(c, coil, flow.Value)
 		if b.present(diagnose.Undercharge, diagnose.Restriction) {
 			// Starved, it falls with the head far sooner; a forecast tells how.
 			v.Would = slices.DeleteFunc(
@@ -88,24 +89,22 @@ func judgeSurface(p *prepared, s *settled, d *Derived, b *belief) FreezeVerdict 
 }
 
 // byRule judges by the evaporating temperature alone, by the rule of the trade.
-func byRule(d *Derived) FreezeVerdict {
-	chance := airside.IcingChance(*d.EvaporatingDew)
-	return FreezeVerdict{Chance: chance, Says: fact.New("freeze.by-rule",
-		fact.Amount("evaporating", d.EvaporatingDew.Value), fact.Of("chance", fact.Share(chance)))}
+func byRule(evaporating quantity.Uncertain[quantity.Temperature]) modes.Freeze {
+	chance := airside.IcingChance(evaporating)
+	return modes.Freeze{Chance: chance, Says: fact.New("freeze.by-rule",
+		fact.Amount("evaporating", evaporating.Value), fact.Of("chance", fact.Share(chance)))}
 }
 
 // wouldFreeze looks for what would bring the coil to freezing, each by itself.
-func wouldFreeze(
-	p *prepared, r *Readings, d *Derived, coil airside.Coil, flow quantity.VolumeFlow,
-) []fact.Fact {
+func wouldFreeze(c *modes.Case, coil airside.Coil, flow quantity.VolumeFlow) []fact.Fact {
 	air, err := psychro.FromWetBulb(
-		r.ReturnDryBulb.Value, r.ReturnWetBulb.Value, p.atmosphere.Pressure.Value,
+		c.ReturnDryBulb.Value, c.ReturnWetBulb.Value, c.Site.Value,
 	)
 	if err != nil {
 		return nil
 	}
-	at := airside.Conditions{Return: air, Airflow: flow, Outdoor: r.OutdoorDryBulb.Value}
-	plant, err := airside.NewCapacityLine(coil, at, d.EvaporatingDew.Value)
+	at := airside.Conditions{Return: air, Airflow: flow, Outdoor: c.OutdoorDryBulb.Value}
+	plant, err := airside.NewCapacityLine(coil, at, c.EvaporatingDew.Value)
 	if err != nil {
 		return nil
 	}

@@ -1,0 +1,115 @@
+package satline
+
+import (
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose/population"
+	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/internal/judge/readcheck"
+)
+
+// inputOf is what the checks and the diagnosis look at.
+func inputOf(p *prepared, r *Readings, d *Derived, mode Mode) readcheck.Input {
+	return readcheck.Input{
+		SuctionPressure: r.SuctionPressure, LiquidPressure: r.LiquidPressure,
+		EvaporatingDew: d.EvaporatingDew, CondensingBubble: d.CondensingBubble, CondensingDew: d.CondensingDew,
+		SuctionLine: r.SuctionLine, LiquidLine: r.LiquidLine, DischargeLine: r.DischargeLine,
+		OutdoorDryBulb: r.OutdoorDryBulb, CondenserLeaving: r.CondenserLeaving,
+		ReturnDryBulb: r.ReturnDryBulb, ReturnWetBulb: r.ReturnWetBulb,
+		SupplyDryBulb: r.SupplyDryBulb, SupplyWetBulb: r.SupplyWetBulb,
+		Atmosphere: p.atmosphere.Pressure.Value,
+		Heating:    mode != Cooling,
+	}
+}
+
+func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) diagnose.Evidence {
+	v, r, c, e := &p.visit, &s.readings, &p.visit.Conditions, &p.visit.Equipment
+	out := diagnose.Evidence{
+		Input:             input,
+		Airflow:           r.Airflow,
+		Power:             r.Power,
+		ExternalStatic:    r.ExternalStatic,
+		Current:           r.CompressorCurrent,
+		RatedLoadCurrent:  e.Label.RatedLoadCurrent,
+		Fluid:             p.fluid,
+		Others:            diagnose.Alternatives(p.fluid),
+		Atmosphere:        p.atmosphere.Pressure.Value,
+		AtmosphereAssumed: p.atmosphere.Source == SeaLevelAssumed,
+		Metering:          e.Metering,
+		HeatPump:          e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
+		NominalCapacity:   e.NominalCapacity,
+		RatedAirflow:      e.Label.RatedAirflow,
+		MaxExternalStatic: e.Label.MaxExternalStatic,
+		Charge:            e.Label.Charge,
+		Expected:          expected(e, t),
+		Known:             knownOf(e, c),
+		Seen: diagnose.Sights{
+			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty, CoilIced: c.CoilIced, CoilWet: c.CoilWet,
+			PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
+			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
+			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak, NotCoolingComplaint: v.Complaint == NotCooling,
+		},
+		House:   v.House.faults(),
+		NoPairs: v.Scope == VerdictOnly,
+	}
+	p.seeElectrical(&out)
+	for _, n := range e.Label.Normal {
+		out.Normal = append(out.Normal, diagnose.NormalReading(n))
+	}
+	for _, c := range v.Checks {
+		out.Answers = append(out.Answers, diagnose.Answer{Code: c.Look, Yes: c.Found})
+	}
+	return out
+}
+
+// knownOf is what is known of how a machine is built and runs.
+func knownOf(e *Equipment, c *Conditions) population.Known {
+	k := population.Known{
+		Year: e.Label.Year, Arrangement: e.Arrangement.known(), SEER: e.Label.SEER,
+		Stages: population.Stages(e.Stages), Share: c.CapacityShare,
+	}
+	if k.SEER == 0 {
+		k.SEER = e.Label.SEER2 * population.SEERPerSEER2
+	}
+	return k
+}
+
+// expected is what this machine should read when sound, by label and table.
+func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
+	var out []diagnose.Expectation
+	if t.Target != nil && t.Method == charge.Superheat {
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: signature.Superheat,
+				Value:   float64(t.Target.Value.Value),
+				Std:     t.Target.Value.Std,
+				Rule:    t.Target.General(),
+			},
+		)
+	}
+	if s := e.Label.Subcooling; s != nil {
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: signature.Subcooling,
+				Value:   float64(s.Value),
+				Std:     max(s.Std, 1),
+				AtRated: true,
+			},
+		)
+	}
+	if a := e.Label.Approach; a != nil {
+		out = append(
+			out,
+			diagnose.Expectation{
+				Feature: diagnose.Approach,
+				Value:   float64(a.Value),
+				Std:     max(a.Std, 1),
+				AtRated: true,
+			},
+		)
+	}
+	return out
+}

@@ -1,0 +1,194 @@
+package cooling
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// belief is what is believed of the machine, its charge and its instruments, by everything
+// that is known.
+type belief struct {
+	diagnose.Diagnosis
+	c *modes.Case
+}
+
+// believe weighs everything together.
+func believe(c *modes.Case) *belief {
+	b := &belief{diagnose.Infer(c.Evidence), c}
+	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
+		// The models of comfort cooling know no such machine; but that the readings suit
+		// another refrigerant than the one named is worth knowing.
+		b.Diagnosis = diagnose.Diagnosis{}
+	}
+	return b
+}
+
+// likely is the chance from which a cause is taken to be present, and worth from which it
+// is worth a step.
+const likely, worth = 0.5, 0.2
+
+// present reports whether a cause is likely.
+func (b *belief) present(codes ...diagnose.Code) bool {
+	return slices.ContainsFunc(
+		codes, func(c diagnose.Code) bool { return b.Probability(c) >= likely },
+	)
+}
+
+// contradiction is the gravest check that the readings fail, or that no cause gives them.
+func (b *belief) contradiction() fact.Fact {
+	for _, x := range b.c.Doubts {
+		if x.Weight != readcheck.Note {
+			return fact.New(fact.Code("doubt."+x.Code), x.Values...)
+		}
+	}
+	return fact.New("charge.contradictory")
+}
+
+// wrongInstrument is the instrument or setting that is likely to be wrong of those that the
+// charge is read with.
+func (b *belief) wrongInstrument() (diagnose.Code, bool) {
+	if b.present(diagnose.OtherRefrigerant) {
+		return diagnose.OtherRefrigerant, true
+	}
+	for _, l := range diagnose.WrongInstruments() {
+		if b.present(l.Signature) && slices.ContainsFunc(
+			modes.MethodReadings(b.c.Method), func(f string) bool { return slices.Contains(l.Readings, f) },
+		) {
+			return l.Signature, true
+		}
+	}
+	return "", false
+}
+
+// findings lists the causes that may be present, the likeliest first, each with all of its
+// chance, alone and beside others.
+func (b *belief) findings() []modes.Finding {
+	const least, most = 0.05, 6
+	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 {
+		return nil
+	}
+	out := []modes.Finding{}
+	sound := modes.Finding{
+		Cause:  "sound",
+		Chance: b.Healthy,
+		Says:   fact.New("finding.sound", fact.Of("chance", fact.Share(b.Healthy))),
+	}
+	for i := range b.Explanations {
+		if x := &b.Explanations[i]; len(x.Causes) == 0 {
+			sound.For, sound.Against = x.Side(1), x.Side(-1)
+			break
+		}
+	}
+	out = append(out, sound)
+	for _, m := range b.Marginals() {
+		if m.Chance < least {
+			continue
+		}
+		f := modes.Finding{Cause: string(m.Signature), Chance: m.Chance, Says: b.findingFact(&m)}
+		for _, x := range m.Faults {
+			f.Faults = append(f.Faults, modes.FaultChance{Fault: string(x.Fault.Code), Chance: x.Chance})
+		}
+		for i := range b.Explanations {
+			if x := &b.Explanations[i]; slices.ContainsFunc(
+				x.Causes, func(c diagnose.Cause) bool { return c.Signature == m.Signature },
+			) {
+				f.For, f.Against = x.Side(1), x.Side(-1)
+				break
+			}
+		}
+		out = append(out, f)
+	}
+	slices.SortStableFunc(out, func(x, y modes.Finding) int { return cmp.Compare(y.Chance, x.Chance) })
+	return out[:min(most, len(out))]
+}
+
+// findingFact names a cause with its chance and, where that can be told, its size.
+func (b *belief) findingFact(m *diagnose.Marginal) fact.Fact {
+	f := fact.New(
+		fact.Code("finding."+string(m.Signature)), fact.Of("chance", fact.Share(m.Chance)),
+	)
+	if size, ok := m.Size(); ok {
+		f = f.With(size)
+	}
+	for i := range b.Explanations {
+		for _, c := range b.Explanations[i].Causes {
+			if c.Signature == m.Signature && c.Fluid != "" {
+				return f.With(fact.Of("fluid", c.Fluid))
+			}
+		}
+	}
+	return f
+}
+
+// change compares with the readings before the last move; nil where they have not answered
+// yet.
+func (b *belief) change() *modes.Change {
+	c := b.Change
+	if c == nil || !b.c.Moving.IsZero() || b.c.ReadBeforeMove {
+		return nil
+	}
+	out := &modes.Change{
+		AsExpected: c.AsSaid,
+		Chance:     c.Chance,
+		Revised:    c.Revised,
+		Says:       c.Fact(),
+	}
+	for _, m := range c.Moves {
+		if f, worth := m.Fact(); worth {
+			out.Moved = append(out.Moved, f)
+		}
+	}
+	return out
+}
+
+// ofInstrument reports whether a cause is that of a wrong instrument.
+func ofInstrument(code diagnose.Code) bool {
+	return slices.ContainsFunc(
+		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return f.Signature == code },
+	)
+}
+
+// lies are the chances that a reading is of a wrong instrument.
+func (b *belief) lies() map[string]float64 {
+	out := map[string]float64{}
+	for _, l := range diagnose.WrongInstruments() {
+		if p := b.Probability(l.Signature); p > 0 {
+			for _, name := range l.Readings {
+				out[name] = math.Min(1, out[name]+p)
+			}
+		}
+	}
+	return out
+}
+
+// apparent says that a wrong instrument or setting is likely to be all there is to a danger.
+func (b *belief) apparent(danger string) bool {
+	sum := 0.0
+	for _, c := range diagnose.SeemsTo(danger) {
+		sum += b.Probability(c)
+	}
+	return math.Min(1, sum) >= likely
+}
+
+// ask is the look or reading that comes before anything is done; nil where nothing is worth
+// its time.
+func (b *belief) ask() *modes.Question {
+	if len(b.Decision.Looks) == 0 || len(b.c.Spoils) > 0 {
+		return nil
+	}
+	m := b.Decision.Looks[0]
+	q := &modes.Question{Look: lookCode(m), Field: m.Field(), Take: m.Fact()}
+	for i, f := range m.Facts() {
+		o := &m.Outcomes[i]
+		q.Outcomes = append(q.Outcomes, modes.Outcome{
+			Chance: o.Chance, Then: o.Then, ThenChance: o.ThenProbability, Says: f,
+		})
+	}
+	return q
+}

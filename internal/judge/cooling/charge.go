@@ -1,0 +1,71 @@
+package cooling
+
+import (
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// Outcomes of judging the charge that others hang on.
+const (
+	inBand    = "in-band"
+	notJudged = "not-judged"
+)
+
+var outcomes = map[diagnose.ChargeCall]string{
+	diagnose.ChargeOpen: "open", diagnose.ChargeLow: "low",
+	diagnose.ChargeInBand: inBand, diagnose.ChargeHigh: "high",
+}
+
+// charge says what is believed of the charge, or why it is not judged.
+func (b *belief) charge(dangers []modes.Danger) modes.Charge {
+	c := b.c
+	v := modes.Charge{Outcome: notJudged, Reading: c.Reading, Missing: c.Wanting}
+	because := func(why fact.Fact) { v.Why = append(v.Why, why) }
+	switch {
+	case c.ReadBeforeMove:
+		because(fact.New("charge.read-before-move"))
+	case !c.Moving.IsZero():
+		because(c.Moving)
+	}
+	for _, o := range c.Spoils {
+		because(o.Says)
+	}
+	for _, x := range dangers {
+		if x.Stops && !b.present(diagnose.NextToEmpty, diagnose.Undercharge) {
+			because(x.Says)
+		}
+	}
+	if len(v.Why) > 0 {
+		return v
+	}
+	if lie, wrong := b.wrongInstrument(); wrong {
+		because(fact.New("charge.instrument-first", fact.Of("cause", causeTerm(lie))))
+		return v
+	}
+	if b.Verdict == diagnose.NotEnough {
+		if len(c.Wanting) > 0 {
+			because(fact.New(
+				"charge.not-measured", fact.Of("method", methodTerm(c.Method)),
+				fact.Of("readings", modes.ReadingTerms(c.Wanting)),
+			))
+		} else {
+			because(fact.New("charge.no-readings"))
+		}
+		return v
+	}
+	if b.Verdict == diagnose.Contradictory {
+		because(b.contradiction())
+		return v
+	}
+	of := b.Charge
+	v.Low, v.InBand, v.High = of.Low, of.InBand, of.High
+	v.Error = &modes.Ratio{Value: of.Error.Mean, Std: of.Error.Std}
+	v.Outcome = outcomes[of.Call()]
+	return v
+}
+
+func causeTerm(c diagnose.Code) fact.Term { return fact.Term("cause." + string(c)) }
+
+func methodTerm(m charge.Method) fact.Term { return fact.Term("method." + m.String()) }

@@ -1,0 +1,34 @@
+// Package cooling judges a machine that cools the air of rooms: what is believed of it, of its
+// charge and of the instruments, what to do and what it may come to. Its Judge is the one of
+// package modes.
+//
+// The belief is that of package diagnose. The charge, the findings, the headline and the plan
+// follow from it and overrule each other nowhere.
+package cooling
+
+import (
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+)
+
+// Judge says what is found of a machine that cools rooms.
+func Judge(c *modes.Case) modes.Judgement {
+	b := believe(c)
+	j := modes.Judgement{
+		Dangers: modes.Distinct(c.Dangers, b.apparent), Findings: b.findings(), Ask: b.ask(),
+		Lies: b.lies(), Air: splitOf(c), Change: b.change(),
+	}
+	j.Charge = b.charge(j.Dangers)
+	k := planner{c: c, b: b, j: &j}
+	k.plan()
+	j.Steps = k.Steps
+	j.Charge.Why = append(j.Charge.Why, k.hold...)
+	j.Headline = k.headline()
+	if !c.NoPairs {
+		j.Freeze = b.freeze()
+	}
+	return j
+}
+
+// Looks lists the looks and tests that a plan of cooling may ask for.
+func Looks() []diagnose.Look { return diagnose.Looks() }

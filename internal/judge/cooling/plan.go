@@ -1,0 +1,411 @@
+package cooling
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// A planner puts the steps of a visit in order. It decides nothing about what is wrong: it
+// takes the belief, and from it the decision with the least expected loss, and sees to it
+// that the steps can be done one after the other.
+type planner struct {
+	modes.Plan
+	c *modes.Case
+	b *belief
+	j *modes.Judgement
+	// why no refrigerant is moved although the charge is called low or high.
+	hold []fact.Fact
+	// secured is the cause that the steps about a danger look for already.
+	secured diagnose.Code
+}
+
+// plan makes the steps.
+func (k *planner) plan() {
+	k.secure()
+	switch {
+	case k.weighInOnly():
+	case k.spoiled():
+	case k.c.ReadBeforeMove:
+		k.afterMove()
+	case k.b.Verdict == diagnose.NotEnough:
+		k.readFirst()
+	case k.movedMuch():
+	case k.unexplained():
+	default:
+		k.byBelief()
+	}
+	if k.Stopped() && !k.Has(modes.Evacuate) { // else it is started once it is charged
+		k.Add(modes.StartAgain)
+	}
+}
+
+// secure comes first where the machine may harm itself as it runs.
+func (k *planner) secure() {
+	for _, x := range k.j.Dangers {
+		if !x.Stops {
+			continue
+		}
+		k.Add(modes.Stop).Why = x.Says
+		if k.b.present(diagnose.NextToEmpty) {
+			break // what is to be done about that follows
+		}
+		for _, code := range secures[x.Code] {
+			k.Add(code)
+		}
+		k.secured = secured[x.Code]
+		break
+	}
+	if len(k.Steps) == 0 && k.floods() {
+		k.Add(modes.FeelCompressor).Why = k.j.Dangers[0].Says
+	}
+}
+
+// weighInOnly: a circuit that was open, or a machine of which nothing was read, is charged by
+// weight.
+func (k *planner) weighInOnly() bool {
+	opened := k.c.Seen.SealedSystemOpened
+	if !opened && (k.b.Verdict != diagnose.NotEnough || len(k.c.Given) > 0) {
+		return false
+	}
+	if k.c.Weighing == nil && !opened {
+		return false
+	}
+	k.Add(modes.Nitrogen)
+	k.Add(modes.Evacuate)
+	k.byWeight()
+	return true
+}
+
+// spoiled: what keeps the machine from running as it usually does is mended first, and
+// nothing else is built on what was read.
+func (k *planner) spoiled() bool {
+	if len(k.c.Spoils) == 0 {
+		if !k.c.Moving.IsZero() {
+			wait := fact.Of("wait", modes.Minutes(k.c.Course.Wait))
+			k.Add(modes.Settle, wait).Why = k.c.Moving
+		}
+		return !k.c.Moving.IsZero()
+	}
+	for _, o := range k.c.Spoils {
+		if o.Code == "run-short" && k.Stopped() {
+			continue
+		}
+		way := ways[o.Code]
+		if way == modes.MakersChart {
+			k.Add(way, fact.Of("mode", fact.Term("mode.cooling"))).Why = o.Says
+			return true
+		}
+		values := waitOf(o.Says)
+		if way == modes.HouseRule {
+			values = o.Says.Values
+		}
+		k.Add(way, values...).Why = o.Says
+		if way == modes.Thaw {
+			k.Add(modes.WhyFroze)
+		}
+	}
+	k.dirt()
+	if slices.ContainsFunc(k.c.Spoils, func(o charge.Obstacle) bool { return o.WeighIn }) {
+		if k.j.WeighIn = k.c.Weighing; k.j.WeighIn == nil {
+			k.Add(k.c.WeighingWants)
+		}
+	}
+	k.Add(modes.ReadAgain)
+	return true
+}
+
+// waitOf is how long a condition of time still lasts; none for another.
+func waitOf(condition fact.Fact) []fact.Value {
+	measured, _ := condition.Value("measured")
+	limit, _ := condition.Value("limit")
+	from, ok := measured.Of.(time.Duration)
+	to, same := limit.Of.(time.Duration)
+	if !ok || !same {
+		return nil
+	}
+	return []fact.Value{fact.Of("wait", modes.Minutes(to-from))}
+}
+
+// dirt that was seen is cleaned; there is nothing to find out about it.
+func (k *planner) dirt() {
+	if k.c.Seen.FilterDirty {
+		k.Add(modes.CleanFilter)
+	}
+	if k.c.Seen.OutdoorCoilDirty {
+		k.Add(modes.CleanOutdoor)
+	}
+}
+
+// afterMove: nothing but waiting until readings later than the move are there.
+func (k *planner) afterMove() {
+	if k.movedMuch() {
+		return
+	}
+	wait := fact.Of("wait", charge.WaitAfterMove())
+	k.Add(modes.Wait, wait).Why = fact.New("charge.read-before-move")
+	k.Add(modes.ReadAgain)
+}
+
+// movedMuch: a good part of the whole charge has been moved, and the reading is not in band:
+// something else is wrong.
+func (k *planner) movedMuch() bool {
+	share := math.Abs(float64(k.c.NetMoved)) / float64(k.c.WholeCharge)
+	if k.c.WholeCharge == 0 || share <= charge.MostMoved() ||
+		k.j.Charge.Outcome == inBand && !k.c.ReadBeforeMove {
+		return false
+	}
+	if r := k.c.Reading; r != nil && r.Deviation != nil &&
+		max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance {
+		return false
+	}
+	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
+	k.hold = append(k.hold, fact.New("charge.moved-much", fact.Of("share", fact.Share(share))))
+	if k.c.NetMoved > 0 {
+		k.leakPath()
+		return true
+	}
+	if d := &k.b.Decision; len(d.Looks) > 0 {
+		k.look(d.Looks[0])
+	}
+	k.Add(modes.RecoverRest)
+	k.Add(modes.Evacuate)
+	k.byWeight()
+	return true
+}
+
+// byWeight ends a sequence with the charge to weigh in, or with what it lacks.
+func (k *planner) byWeight() {
+	k.j.WeighIn = k.c.Weighing
+	k.Put(k.c.WeighIn())
+}
+
+// waterFirst: where water is all there is, the drain is looked at before any gauge.
+func (k *planner) waterFirst() bool {
+	if !k.c.Seen.WaterComplaint || len(k.c.Given) > 0 {
+		return false
+	}
+	for _, a := range k.c.Answers {
+		if a.Code == drainLook {
+			if a.Yes {
+				k.Add(modes.ClearDrain)
+				k.Add(modes.PourWater)
+			}
+			return a.Yes
+		}
+	}
+	k.Put(modes.Step{Do: fact.New("look." + drainLook), Look: drainLook})
+	return true
+}
+
+const drainLook = "condensate-drain"
+
+// readFirst asks for the readings that a judgement starts from.
+func (k *planner) readFirst() {
+	if k.waterFirst() {
+		return
+	}
+	var missing []string
+	for _, name := range []string{
+		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine", "outdoorDryBulb",
+		"returnDryBulb", "returnWetBulb", "supplyDryBulb",
+	} {
+		if !slices.Contains(k.c.Given, name) {
+			missing = append(missing, name)
+		}
+	}
+	if k.c.Seen.NotCoolingComplaint && len(missing) == 8 && !k.c.Metered {
+		k.Add(modes.SeeRuns)
+	}
+	k.Add(modes.RunOn, fact.Of("wait", charge.ShortestRun()))
+	k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(missing)))
+}
+
+// unexplained: readings that cannot be true together, and no cause that says why, are taken
+// again before anything is built on them.
+func (k *planner) unexplained() bool {
+	explained := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
+	for _, l := range diagnose.WrongInstruments() {
+		explained = explained || k.b.present(l.Signature)
+	}
+	if explained {
+		return false
+	}
+	for _, x := range k.c.Doubts {
+		if x.Weight == readcheck.Impossible ||
+			k.b.Verdict == diagnose.Contradictory && x.Weight == readcheck.Doubtful {
+			code := fact.Code("doubt." + x.Code)
+			k.Add(code + ".mend").Why = fact.New(code, x.Values...)
+			k.Add(modes.ReadAgain)
+			return true
+		}
+	}
+	if k.b.Verdict == diagnose.Contradictory {
+		k.Add(modes.Reread)
+		return true
+	}
+	return false
+}
+
+// byBelief follows the decision: looks first, then the act, then what else is likely.
+func (k *planner) byBelief() {
+	d := &k.b.Decision
+	k.dirt()
+	if !k.c.Valve.IsZero() {
+		k.Add(modes.ValveHunts).Why = k.c.Valve
+	}
+	dirty := k.Has(modes.CleanFilter, modes.CleanOutdoor)
+	// A reading is doubted before the machine is.
+	for _, m := range k.b.Marginals() {
+		if ofInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
+			k.mend(m.Signature)
+		}
+	}
+	for _, m := range d.Looks {
+		k.look(m)
+	}
+	moves := d.Act == diagnose.Add || d.Act == diagnose.Recover
+	switch {
+	case k.b.present(diagnose.NextToEmpty):
+		k.leakPath()
+		return
+	case moves && (dirty || len(d.Looks) > 0):
+		if d.Act == diagnose.Add && len(d.Looks) == 0 { // dirt hides no leak
+			if k.muchMissing() {
+				k.leakPath()
+				return
+			}
+			k.Add(modes.FindLeak)
+		}
+		k.holdFor(d, dirty)
+		k.Add(modes.LeaveCharge)
+	case moves && (k.c.NoPairs || k.j.Charge.Outcome == notJudged):
+		k.Add(modes.LeaveCharge)
+	case d.Act == diagnose.Add:
+		k.short()
+	case d.Act == diagnose.Recover:
+		k.over()
+	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
+		k.mend(d.Signature)
+	case len(d.Looks) == 0 && !dirty && k.c.Valve.IsZero() && k.b.Healthy >= worth:
+		k.leave()
+	}
+	for _, m := range k.b.Marginals() {
+		if k.worthMending(m.Chance) && !ofCharge(m.Signature) && m.Signature != d.Signature &&
+			!k.lookedAt(m.Signature) &&
+			!moves {
+			k.mend(m.Signature)
+		}
+	}
+	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) {
+		k.Add(modes.ReadAgain)
+	}
+}
+
+// worthMending: what is less likely than that nothing is wrong is not taken apart.
+func (k *planner) worthMending(chance float64) bool {
+	return chance >= worth && chance > k.b.Healthy
+}
+
+func ofCharge(c diagnose.Code) bool { return c == diagnose.Undercharge || c == diagnose.Overcharge }
+
+// lookedAt reports whether a look in the plan answers for a cause.
+func (k *planner) lookedAt(code diagnose.Code) bool {
+	return slices.ContainsFunc(
+		k.b.Decision.Looks, func(m *diagnose.Measurement) bool { return m.Answers(code) },
+	)
+}
+
+func (k *planner) look(m *diagnose.Measurement) {
+	k.Put(
+		modes.Step{
+			Do:     m.Fact(),
+			Look:   lookCode(m),
+			Field:  m.Field(),
+			Effect: modes.Effect{Running: m.Running()},
+		},
+	)
+}
+
+func lookCode(m *diagnose.Measurement) string {
+	if m.Look() {
+		return m.Code
+	}
+	return ""
+}
+
+// mend puts a cause right, by the name of its fault where one is likeliest by far.
+func (k *planner) mend(signature diagnose.Code) {
+	if signature == k.secured {
+		return
+	}
+	i := slices.IndexFunc(
+		k.b.Marginals(), func(m diagnose.Marginal) bool { return m.Signature == signature },
+	)
+	if i < 0 {
+		return
+	}
+	m := &k.b.Marginals()[i]
+	do, opens := fact.New(fact.Code("mend."+string(signature))), false
+	if len(m.Faults) > 0 && (m.Faults[0].Chance >= 0.7 || len(m.Faults) == 1) {
+		f := m.Faults[0].Fault
+		opens = f.Opens
+		if do = fact.New(fact.Code("mend." + string(f.Code))); f.Own {
+			do = fact.New("mend.house",
+				fact.Of("fault", string(f.Code)), fact.Of("house", f.Sources[0].Title))
+		}
+	}
+	step := k.Put(modes.Step{
+		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
+		Cause: string(signature), Chance: m.Chance, Effect: modes.Effect{Opens: opens},
+	})
+	if dirt, ok := cleans[signature]; ok { // one step says it, with what may lie behind the dirt
+		k.Steps = slices.DeleteFunc(k.Steps, func(s modes.Step) bool { return s.Do.Code == dirt })
+		return
+	}
+	step.Why = k.b.findingFact(m)
+}
+
+// floods reports whether liquid is known to come back, whatever makes it.
+func (k *planner) floods() bool {
+	return slices.ContainsFunc(
+		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
+	)
+}
+
+// leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
+// left before it is known why.
+func (k *planner) leave() {
+	if k.c.Seen.WaterComplaint {
+		k.Add(modes.OtherWater)
+		return
+	}
+	if k.floods() {
+		k.Add(modes.WhyLiquid)
+		return
+	}
+	if r := k.c.Reading; r == nil || k.j.Charge.Outcome == inBand {
+		k.Add(modes.Leave)
+		return
+	}
+	k.Add(modes.LeaveCharge).Why = k.c.Reading.Says
+	if k.c.Target != nil && k.c.Target.General() {
+		k.Add(modes.BackToTarget)
+	}
+}
+
+// holdFor says why refrigerant is not moved yet.
+func (k *planner) holdFor(d *diagnose.Decision, dirty bool) {
+	if dirty {
+		k.hold = append(k.hold, fact.New("charge.clean-first"))
+	}
+	if len(d.Looks) > 0 {
+		k.hold = append(k.hold, fact.New("charge.look-first"))
+	}
+}

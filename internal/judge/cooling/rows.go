@@ -1,0 +1,40 @@
+package cooling
+
+import (
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// A way is what is done about a condition that spoils the readings.
+var ways = map[string]fact.Code{
+	"fluid-no-liquid-in-summer": modes.MakersChart,
+	"fluid-in-vacuum":           modes.MakersChart,
+	"fluid-toxic-indoors":       modes.MakersChart,
+	"coil-iced":                 modes.Thaw,
+	"panels-off":                modes.PanelsOn,
+	"run-short":                 modes.RunOn,
+	"just-moved":                modes.Wait,
+	"coil-wet":                  modes.DryCoil,
+	"condenser-fan-cycling":     modes.HoldFan,
+	"economizer-open":           modes.CloseDamper,
+	"doors-open":                modes.CloseDoors,
+	"outdoor-cold":              modes.WarmerDay,
+	"house":                     modes.HouseRule,
+}
+
+// cleans is what takes away the dirt of a cause.
+var cleans = map[diagnose.Code]fact.Code{
+	diagnose.LowIndoorAir: modes.CleanFilter,
+	diagnose.CondenserAir: modes.CleanOutdoor,
+}
+
+// secures is what is looked at, with the machine stopped, about a danger.
+var secures = map[string][]fact.Code{
+	"condensing-highest": {modes.OutdoorFan, modes.OutdoorCoil},
+	"suction-in-vacuum":  {modes.OpenValves},
+	"current-highest":    {modes.Voltage},
+}
+
+// secured is the cause that these steps look for.
+var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}

@@ -1,0 +1,60 @@
+package satline
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// judged lists the readings in the order of readingFields; each takes the gravest of the
+// doubts that touch it, and the chance that its instrument is wrong.
+func judged(s *settled, doubts []readcheck.Doubt, lies map[string]float64) []JudgedReading {
+	rank := []Belief{Believed, Unusual, Doubted, Impossible}
+	out := []JudgedReading{}
+	for _, f := range readingFields {
+		value, ok := f.value(&s.readings)
+		if !ok {
+			continue
+		}
+		r := JudgedReading{
+			Field: f.name, Value: value, Belief: Believed, Settled: s.fromLog[f.name],
+			Lies: lies[f.name],
+		}
+		raise := func(to Belief) {
+			if slices.Index(rank, to) > slices.Index(rank, r.Belief) {
+				r.Belief = to
+			}
+		}
+		for _, d := range doubts {
+			if slices.Contains(d.Fields, f.name) {
+				r.Why = append(r.Why, fact.Code("doubt."+d.Code))
+				raise(beliefs[d.Weight])
+			}
+		}
+		if r.Lies >= 0.5 {
+			raise(Doubted)
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+var beliefs = map[readcheck.Weight]Belief{
+	readcheck.Note:       Unusual,
+	readcheck.Doubtful:   Doubted,
+	readcheck.Impossible: Impossible,
+}
+
+// doubtsOf words the checks that the readings fail.
+func doubtsOf(doubts []readcheck.Doubt) []Doubt {
+	var out []Doubt
+	for _, d := range doubts {
+		code := fact.Code("doubt." + d.Code)
+		out = append(out, Doubt{
+			Says: fact.New(code, d.Values...), Fields: d.Fields, Belief: beliefs[d.Weight],
+			Mend: fact.New(code + ".mend"),
+		})
+	}
+	return out
+}
