@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 	"time"
 
@@ -70,6 +71,11 @@ func (v *benchVisit) move(d *charge.Dose) error {
 	return v.bench.Add(mass)
 }
 
+// waits reports whether the plan has the machine run on before it is read again.
+func waits(a *Assessment) bool {
+	return slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Do.Code == StepSettle })
+}
+
 // look answers the look that is asked for; false where none is, or where it finds something,
 // for that is then seen to before any refrigerant is moved.
 func (v *benchVisit) look(rng *rand.Rand, a *Assessment) bool {
@@ -113,7 +119,7 @@ func TestChargingLoopsOnTheBench(t *testing.T) {
 				break // readings that cannot be are an error of the visit
 			}
 			if a.Dose == nil || a.Dose.Mass == 0 {
-				if stale = false; v.look(rng, &a) {
+				if stale = waits(&a); stale || v.look(rng, &a) {
 					continue
 				}
 				break

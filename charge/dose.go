@@ -82,7 +82,8 @@ type Dose struct {
 	Action Action `json:"action"`
 	// Mass to add or recover now, never more than may be wanted; zero for Leave and Halt.
 	Mass quantity.Mass `json:"mass,omitzero"`
-	// Reason is a stable code: "towards-target" for a move, otherwise why there is none.
+	// Reason is a stable code: "towards-target" for a move, "by-belief" for one that is sized
+	// by what is believed of the charge and not by a target, otherwise why there is none.
 	Reason string `json:"reason"`
 	// LimitedBy names what cut the dose: "overshoot", "step", "cylinder", "tank"; empty where nothing did.
 	LimitedBy string `json:"limitedBy,omitzero"`

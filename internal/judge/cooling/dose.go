@@ -107,7 +107,14 @@ func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 	if ounces < 1 {
 		k.Add(little)
 	} else {
-		k.Add(sized, fact.Amount("mass", quantity.Ounces(ounces))).Why = fact.New("dose.without-target")
+		k.j.Dose = &charge.Dose{
+			Action: charge.Add, Mass: quantity.Ounces(ounces), Reason: "by-belief",
+			Wait: charge.WaitAfterMove(),
+		}
+		if sized == modes.Recover {
+			k.j.Dose.Action = charge.Recover
+		}
+		k.Add(sized, fact.Amount("mass", k.j.Dose.Mass)).Why = fact.New("dose.without-target")
 	}
 	k.Add(modes.Wait, fact.Of("wait", charge.WaitAfterMove()))
 }

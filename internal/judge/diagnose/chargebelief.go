@@ -32,14 +32,22 @@ const (
 	CallInBand = 0.85
 )
 
+// callMoved is the chance from which the charge is called once refrigerant was moved: the
+// machine stands on the scale, and the next dose shows whether the last was right.
+const callMoved = 0.5
+
 // Call is what is said of the charge by these chances.
 func (b *ChargeBelief) Call() ChargeCall {
+	low, in, high := CallLow, CallInBand, CallHigh
+	if b.moved {
+		low, in, high = callMoved, callMoved, callMoved
+	}
 	switch {
-	case b.Low >= CallLow:
+	case b.Low >= low:
 		return ChargeLow
-	case b.High >= CallHigh:
+	case b.High >= high:
 		return ChargeHigh
-	case b.InBand >= CallInBand:
+	case b.InBand >= in:
 		return ChargeInBand
 	}
 	return ChargeOpen
@@ -59,6 +67,7 @@ type ChargeBelief struct {
 	Error, ErrorGivenLow, ErrorGivenHigh Spread
 
 	density chargeDensity
+	moved   bool // refrigerant was moved in this visit
 }
 
 // A chargeDensity is the chance of each cell.
@@ -158,7 +167,7 @@ const (
 // that were weighed, the likelihood is interpolated, down to that of the same explanation
 // without it.
 func (c *caseFile) chargeBelief() ChargeBelief {
-	var b ChargeBelief
+	b := ChargeBelief{moved: c.evidence.moved()}
 	best := math.Inf(-1)
 	for i := range c.parts {
 		if !c.parts[i].followed {

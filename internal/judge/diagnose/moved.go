@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
@@ -17,6 +18,14 @@ func (e *Evidence) label() quantity.Mass {
 		capacity = quantity.Tons(3)
 	}
 	return charge.EstimateCharge(capacity)
+}
+
+// moved reports whether refrigerant was moved in this visit.
+func (e *Evidence) moved() bool {
+	return e.Moved != 0 || e.Earlier != nil && slices.ContainsFunc(
+		e.Earlier.Done,
+		func(a Action) bool { return a.Kind == ChargeAdded || a.Kind == ChargeRecovered },
+	)
 }
 
 // elsewhereMoved is the chance that what was moved is not what the circuit gained: hoses, a
