@@ -336,7 +336,7 @@ func (c *caseFile) jointPrediction(
 		if was.seen.have[f] {
 			x[n], at[n] = was.seen.value[f]-meanBefore[f], f
 			for k := range n + 1 {
-				c.triangle.l[n][k] = covBefore[f][at[k]]
+				c.work.triangle.l[n][k] = covBefore[f][at[k]]
 			}
 			n++
 		}
@@ -346,10 +346,10 @@ func (c *caseFile) jointPrediction(
 		if c.seen.have[f] {
 			x[n], at[n] = c.seen.value[f]-meanAfter[f], f
 			for k := range first {
-				c.triangle.l[n][k] = cross[f][at[k]]
+				c.work.triangle.l[n][k] = cross[f][at[k]]
 			}
 			for k := first; k <= n; k++ {
-				c.triangle.l[n][k] = covAfter[f][at[k]]
+				c.work.triangle.l[n][k] = covAfter[f][at[k]]
 			}
 			n++
 		}
@@ -364,8 +364,8 @@ func (c *caseFile) joint(
 ) (first, n int, ok bool) {
 	for _, share := range [...]bool{true, false} {
 		first, n = c.jointPrediction(was, b, a, x, share)
-		if c.triangle.factor(n) {
-			c.triangle.whiten(x[:n])
+		if c.work.triangle.factor(n) {
+			c.work.triangle.whiten(x[:n])
 			return first, n, true
 		}
 	}
@@ -382,7 +382,7 @@ func (c *caseFile) jointLog(was *caseFile, b, a component) float64 {
 	for i := range n {
 		d2 += x[i] * x[i]
 	}
-	return logStudent(n, c.triangle.logDet(), d2) + was.bounds(b) + c.bounds(a)
+	return logStudent(n, c.work.triangle.logDet(), d2) + was.bounds(b) + c.bounds(a)
 }
 
 // departure is the chance of whitened residuals at least this large.
@@ -414,14 +414,14 @@ func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
 		// the factor after give its spread.
 		residual, variance := 0.0, 0.0
 		for k := range i + 1 {
-			residual += c.triangle.l[i][k] * x[k]
+			residual += c.work.triangle.l[i][k] * x[k]
 		}
 		expected := 0.0
 		for k := range first {
-			expected += c.triangle.l[i][k] * x[k]
+			expected += c.work.triangle.l[i][k] * x[k]
 		}
 		for k := first; k <= i; k++ {
-			variance += c.triangle.l[i][k] * c.triangle.l[i][k]
+			variance += c.work.triangle.l[i][k] * c.work.triangle.l[i][k]
 		}
 		i++
 		if !was.seen.have[f] {

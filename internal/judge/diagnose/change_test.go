@@ -12,10 +12,9 @@ import (
 func TestDiagnosisIsRevised(t *testing.T) {
 	table := signature.For(signature.Fixed)
 	at := func(code Code, level int) vector {
-		v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
-		d := table.Cause(string(code))[level].Shift(
-			&table.Sound, signature.Rated, signature.UsualFluid,
-		)
+		at := table.Sound.At(signature.Rated, signature.UsualFluid)
+		v := table.Sound.Mean(at)
+		d := table.Cause(string(code))[level].Shift(at)
 		for f := range v {
 			v[f] += d[f]
 		}
@@ -44,10 +43,9 @@ func TestDiagnosisIsRevised(t *testing.T) {
 // What was mended is gone from the explanation that follows.
 func TestActionsMend(t *testing.T) {
 	table := signature.For(signature.Fixed)
-	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
-	d := table.Cause(string(LowIndoorAir))[3].Shift(
-		&table.Sound, signature.Rated, signature.UsualFluid,
-	)
+	at := table.Sound.At(signature.Rated, signature.UsualFluid)
+	v := table.Sound.Mean(at)
+	d := table.Cause(string(LowIndoorAir))[3].Shift(at)
 	low := v
 	for f := range v {
 		low[f] += d[f]

@@ -12,11 +12,11 @@ import (
 // shortBy is a machine on the mean of the table, short of a part of its charge.
 func shortBy(m refrigerant.Metering, short float64) Evidence {
 	table := signature.For(deviceOf(m))
-	v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+	v := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid))
 	levels := table.Cause(string(Undercharge))
 	at, was := 0.0, vector{}
 	for i := range levels {
-		is := levels[i].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+		is := levels[i].Shift(table.Sound.At(signature.Rated, signature.UsualFluid))
 		if short <= levels[i].Severity || i == len(levels)-1 {
 			t := (short - at) / (levels[i].Severity - at)
 			for f := range v {

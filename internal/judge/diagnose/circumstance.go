@@ -41,13 +41,17 @@ func (c *caseFile) addCircumstances() {
 	if both > 1 {
 		scale /= both
 	}
-	c.add(LowLoad, scale*load, []state{{weight: 1}})
-	c.add(LowAmbient, scale*ambient, []state{{weight: 1}})
+	suspect := func(code Code, prior float64) {
+		c.try().weight = 1
+		c.add(code, prior)
+	}
+	suspect(LowLoad, scale*load)
+	suspect(LowAmbient, scale*ambient)
 	c.ordinary = 1 - unusual*min(1, both)
 	if c.evidence.Seen.EconomizerOpen {
-		c.add(Economizer, 0.1, []state{{weight: 1}})
+		suspect(Economizer, 0.1)
 	}
 	if c.evidence.Seen.WaterComplaint {
-		c.add(Drain, 0.06, []state{{weight: 1}})
+		suspect(Drain, 0.06)
 	}
 }

@@ -22,7 +22,7 @@ func (r *readings) takeCurrent(e *Evidence, sound *signature.Sound) {
 		return
 	}
 	load := max(leastLoad, float64(e.Current.Value/e.RatedLoadCurrent))
-	r.ratedPower = sound.Mean(signature.Rated, r.fluid)[signature.Power]
+	r.ratedPower = sound.Mean(sound.At(signature.Rated, r.fluid))[signature.Power]
 	r.value[rPower] = r.ratedPower + 100*math.Log(load/usualLoad)
 	r.std[rPower] = math.Hypot(usualLoadStd, 100*e.Current.Std/float64(e.RatedLoadCurrent)/load)
 	r.have[rPower], r.byCurrent = true, true

@@ -114,19 +114,21 @@ func open(e *Evidence) *caseFile {
 		table:    signature.For(deviceOf(e.Metering)),
 		work:     workspaces.Get().(*workspace),
 	}
-	c.work.taken = 0
+	c.work.taken, c.work.states = 0, c.work.states[:0]
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
 	if !reached {
 		// The other features hardly depend on it.
 		c.noDischarge, in.DischargeLine = true, nil
 	}
-	r := newReadings(&in, e.Airflow, e.Power, e)
+	r := &c.work.readings
+	*r = newReadings(&in, e.Airflow, e.Power, e)
 	r.fluid.Superheat = superheat
 	r.takeCurrent(e, &c.table.Sound)
-	c.seen = observe(r, &c.table.Sound)
-	c.bound = c.seen.raw.bound()
-	c.machine = expect(
+	c.seen, c.machine = &c.work.seen, &c.work.machine
+	c.seen.take(r, &c.table.Sound, nil)
+	c.bound = r.bound()
+	*c.machine = expect(
 		c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...),
 	)
 	c.addTabled()
@@ -137,18 +139,29 @@ func open(e *Evidence) *caseFile {
 	return c
 }
 
-func (c *caseFile) add(signature Code, prior float64, states []state) {
-	if len(states) == 0 || prior <= 0 || len(c.suspects) == mostSuspects {
+// try is another state of the suspect that add adds.
+func (c *caseFile) try() *state {
+	w := c.work
+	w.states = append(w.states, state{})
+	return &w.states[len(w.states)-1]
+}
+
+// add makes a suspect with the states that were tried since the last one.
+func (c *caseFile) add(signature Code, prior float64) {
+	from, to := c.tried, len(c.work.states)
+	c.tried = to
+	if from == to || prior <= 0 || len(c.suspects) == mostSuspects {
 		return
 	}
 	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues))
-	c.states = append(c.states, states)
+	c.states = append(c.states, c.work.states[from:to:to])
 	c.prior = append(c.prior, prior)
 }
 
 func (c *caseFile) addTabled() {
 	for _, code := range tabled {
-		c.add(code, priors[code], c.sizesTried(code))
+		c.trySizes(code)
+		c.add(code, priors[code])
 	}
 }
 
@@ -159,20 +172,16 @@ var tabled = []Code{
 }
 
 func (c *caseFile) addInstruments() {
-	bySignature := map[Code][]state{}
-	for i := range lies {
-		if s, ok := c.lieState(&lies[i]); ok {
-			bySignature[lies[i].signature] = append(bySignature[lies[i].signature], s)
-		}
-	}
 	for _, code := range instrumentSignatures {
+		for _, l := range liesOf[code] {
+			c.tryLie(l)
+		}
 		prior := priors[code]
 		if code == Altitude && c.evidence.AtmosphereAssumed {
 			prior = priorAltitude
 		}
-		c.add(code, prior, bySignature[code])
+		c.add(code, prior)
 	}
-	var fluids []state
 	all := 0.0
 	for _, other := range c.evidence.Others {
 		all += shareOf(other)
@@ -184,15 +193,13 @@ func (c *caseFile) addInstruments() {
 			undo:      asFluid(other),
 			fluid:     other.Designation(),
 		}
-		if s, ok := c.lieState(&l); ok {
-			fluids = append(fluids, s)
-		}
+		c.tryLie(&l)
 	}
-	unlisted := c.unknownFluid()
-	unlisted.weight = 0.1
-	fluids = append(fluids, unlisted)
-	c.add(OtherRefrigerant, priors[OtherRefrigerant], fluids)
-	c.add(readingsClash, priors[readingsClash], []state{c.clashState()})
+	unlisted := c.tryClash()
+	unlisted.weight, unlisted.bound = 0.1, c.bound
+	c.add(OtherRefrigerant, priors[OtherRefrigerant])
+	c.tryClash()
+	c.add(readingsClash, priors[readingsClash])
 }
 
 var instrumentSignatures = []Code{

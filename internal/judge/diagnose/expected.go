@@ -22,17 +22,18 @@ type machine struct {
 // Decision, chapter 11).
 func expect(
 	table *signature.Table, kinds []float64, seen *observation, expected []Expectation,
-) *machine {
-	m := &machine{mean: seen.meant}
+) (m machine) {
+	m.mean = seen.meant
 	m.offset, m.scatter = table.Sound.Among(kinds, seen.weather)
 	for _, x := range expected {
-		mean := m.mean
+		at := seen.at
 		switch {
 		case x.Weather != nil:
-			mean = table.Sound.Mean(*x.Weather, seen.fluid)
+			at = table.Sound.At(*x.Weather, seen.fluid)
 		case x.AtRated:
-			mean = table.Sound.Mean(signature.Rated, seen.fluid)
+			at = table.Sound.At(signature.Rated, seen.fluid)
 		}
+		mean := table.Sound.Mean(at)
 		var h vector
 		value := x.Value
 		switch {

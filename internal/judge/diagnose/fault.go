@@ -154,11 +154,29 @@ func faultsOf(signature Code, e *Evidence) []*Fault {
 			out = append(out, f)
 		}
 	}
-	for i := range library {
-		take(&library[i])
+	all := bySignature[signature]
+	fit := true
+	for _, f := range all {
+		fit = fit && f.fits(e.Metering, e.HeatPump)
+	}
+	if fit && len(e.House) == 0 {
+		return all
+	}
+	for _, f := range all {
+		take(f)
 	}
 	for i := range e.House {
 		take(e.House[i].fault())
 	}
 	return out
 }
+
+// bySignature are the faults of the library by their signature.
+var bySignature = func() map[Code][]*Fault {
+	out := map[Code][]*Fault{}
+	for i := range library {
+		f := &library[i]
+		out[f.Signature] = append(out[f.Signature], f)
+	}
+	return out
+}()

@@ -206,7 +206,8 @@ func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
 // weather, with one signature put right.
 func (c *caseFile) evaporating(p component, w signature.Weather, mended Code) (mean, std float64) {
 	const f = signature.Evaporating
-	mean = c.table.Sound.Mean(w, c.seen.fluid)[f] + c.offsetSeen(p)
+	at := c.table.Sound.At(w, c.seen.fluid)
+	mean = c.table.Sound.Mean(at)[f] + c.offsetSeen(p)
 	variance := 0.3 * c.machine.scatter[f][f]
 	for k, a := range [...]int{p.a, p.b} {
 		if a == none || c.suspects[a].signature == mended {
@@ -218,7 +219,7 @@ func (c *caseFile) evaporating(p component, w signature.Weather, mended Code) (m
 		}
 		// What the weather changes is added to the shift of the state, which may
 		// lie between the levels of the table.
-		mean += s.shift[f] + s.level.Shift(&c.table.Sound, w, c.seen.fluid)[f] - s.level.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid)[f]
+		mean += s.shift[f] + s.level.Shift(at)[f] - s.level.Shift(c.seen.at)[f]
 		variance += s.rest[f][f]
 	}
 	return mean, math.Sqrt(variance)

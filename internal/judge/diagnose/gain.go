@@ -73,13 +73,13 @@ func (c *caseFile) forecast(p *lead, all *[features]bool) {
 		}
 		x[n], at[n] = c.seen.value[a]-m[a], a
 		for k := range n + 1 {
-			c.triangle.l[n][k] = cov[a][at[k]]
+			c.work.triangle.l[n][k] = cov[a][at[k]]
 		}
 		n++
 	}
-	known := c.triangle.factor(n)
+	known := c.work.triangle.factor(n)
 	if known {
-		c.triangle.whiten(x[:n])
+		c.work.triangle.whiten(x[:n])
 	}
 	for f := range features {
 		if c.seen.have[f] {
@@ -91,7 +91,7 @@ func (c *caseFile) forecast(p *lead, all *[features]bool) {
 			for k := range n {
 				cross[k] = cov[f][at[k]]
 			}
-			c.triangle.whiten(cross[:n])
+			c.work.triangle.whiten(cross[:n])
 			for i := range n {
 				mean += cross[i] * x[i]
 				variance -= cross[i] * cross[i]

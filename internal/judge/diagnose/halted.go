@@ -133,23 +133,19 @@ func (c *caseFile) addHalts() {
 		if prior < leastPrior {
 			continue
 		}
-		var states []state
 		for i := range halts {
-			h := &halts[i]
-			if h.signature != code {
-				continue
+			if h := &halts[i]; h.signature == code {
+				c.tryHalted(h)
 			}
-			states = append(states, c.haltedState(h))
 		}
-		c.add(code, prior, states)
+		c.add(code, prior)
 	}
 }
 
-func (c *caseFile) haltedState(h *halt) state {
-	s := state{
-		severity: h.lost, weight: h.weight, variant: string(h.variant), bound: c.bound,
-		gain: &nothingOfItsOwn, rest: c.work.matrix(),
-	}
+func (c *caseFile) tryHalted(h *halt) *state {
+	s := c.try()
+	s.severity, s.weight, s.variant, s.bound = h.lost, h.weight, string(h.variant), c.bound
+	s.gain, s.rest = &nothingOfItsOwn, c.work.matrix()
 	s.shift = c.halted(h, s.rest)
 	return s
 }

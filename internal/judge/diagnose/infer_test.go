@@ -50,7 +50,7 @@ func reads(w signature.Weather, v vector) Evidence {
 func sampleFrom(
 	rng *rand.Rand, t *signature.Table, w signature.Weather, code string, level int,
 ) vector {
-	v := t.Sound.Mean(w, signature.UsualFluid)
+	v := t.Sound.Mean(t.Sound.At(w, signature.UsualFluid))
 	scatter := t.Sound.Scatter(w)
 	u := draw(rng, &scatter)
 	for f := range v {
@@ -60,7 +60,7 @@ func sampleFrom(
 		return v
 	}
 	l := &t.Cause(code)[level]
-	d, e := l.Shift(&t.Sound, w, signature.UsualFluid), draw(rng, &l.Rest)
+	d, e := l.Shift(t.Sound.At(w, signature.UsualFluid)), draw(rng, &l.Rest)
 	for f := range v {
 		v[f] += d[f] + e[f]
 		for g := range u {
@@ -94,16 +94,15 @@ func TestPlainCasesAreNamed(t *testing.T) {
 	for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
 		table := signature.For(deviceOf(m))
 		for _, cause := range append([]signature.Cause{{}}, table.Causes...) {
-			v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+			at := table.Sound.At(signature.Rated, signature.UsualFluid)
+			v := table.Sound.Mean(at)
 			want, heatPump := "sound", false
 			if cause.Code != "" {
 				want, heatPump = strings.CutSuffix(cause.Code, signature.OfHeatPumps)
 				if want == "condenser-recirculation" {
 					want = string(CondenserAir)
 				}
-				d := cause.Levels[len(cause.Levels)-1].Shift(
-					&table.Sound, signature.Rated, signature.UsualFluid,
-				)
+				d := cause.Levels[len(cause.Levels)-1].Shift(at)
 				for f := range v {
 					v[f] += d[f]
 				}
@@ -133,7 +132,8 @@ func TestThinAirIsNoFault(t *testing.T) {
 	for _, device := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
 		high := signature.Rated
 		high.Thin = 0.2 // 6,000 ft
-		e := reads(high, signature.For(deviceOf(device)).Sound.Mean(high, signature.UsualFluid))
+		sound := &signature.For(deviceOf(device)).Sound
+		e := reads(high, sound.Mean(sound.At(high, signature.UsualFluid)))
 		e.Metering = device
 		d := Infer(e)
 		e.Atmosphere = quantity.StandardAtmosphere * 0.8

@@ -81,32 +81,35 @@ var exchanged = []Code{BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwap
 
 func isExchange(c Code) bool { return slices.Contains(exchanged, c) }
 
-// lieState turns a lie into a shift of the features: what they are less what they
-// would be without it.
-func (c *caseFile) lieState(l *lie) (state, bool) {
-	if l.pull != nil {
-		p, ok := l.pull(c.seen.raw, l.severity)
-		return state{
-			severity: l.severity,
-			weight:   l.weight,
-			rest:     &noRest,
-			pull:     p,
-			bound:    c.bound,
-		}, ok
+// liesOf are the lies by their signature.
+var liesOf = func() map[Code][]*lie {
+	out := map[Code][]*lie{}
+	for i := range lies {
+		l := &lies[i]
+		out[l.signature] = append(out[l.signature], l)
 	}
-	r, truth := &c.work.readings, &c.work.truth
+	return out
+}()
+
+// tryLie turns a lie into a shift of the features: what they are less what they
+// would be without it.
+func (c *caseFile) tryLie(l *lie) {
+	if l.pull != nil {
+		if p, ok := l.pull(c.seen.raw, l.severity); ok {
+			s := c.try()
+			s.severity, s.weight, s.rest, s.pull, s.bound = l.severity, l.weight, &noRest, p, c.bound
+		}
+		return
+	}
+	r, truth := &c.work.without, &c.work.truth
 	*r = *c.seen.raw
 	if !l.undo(r, c.evidence) {
-		return state{}, false
+		return
 	}
 	truth.take(r, &c.table.Sound, c.seen)
-	s := state{
-		severity: l.severity,
-		weight:   l.weight,
-		rest:     c.work.matrix(),
-		fluid:    l.fluid,
-		bound:    r.bound(),
-	}
+	s := c.try()
+	s.severity, s.weight, s.fluid, s.bound = l.severity, l.weight, l.fluid, r.bound()
+	s.rest = c.work.matrix()
 	for f := range features {
 		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
@@ -122,14 +125,6 @@ func (c *caseFile) lieState(l *lie) (state, bool) {
 			s.rest[f][g] = around*around*s.shift[f]*s.shift[g] + truth.noise[f][g] - c.seen.noise[f][g]
 		}
 	}
-	return s, true
-}
-
-// unknownFluid stands for a refrigerant that none of those listed is like.
-func (c *caseFile) unknownFluid() state {
-	s := c.clashState()
-	s.bound = c.bound
-	return s
 }
 
 // noRest is that of a state that leaves the scatter as it is.
@@ -142,10 +137,11 @@ var usualOffset = vector{
 	signature.Airflow: 40, signature.Power: 35,
 }
 
-// clashState stands for readings that no cause explains: anywhere about the
+// tryClash stands for readings that no cause explains: anywhere about the
 // sound ones.
-func (c *caseFile) clashState() state {
-	s := state{weight: 1, rest: c.work.matrix()}
+func (c *caseFile) tryClash() *state {
+	s := c.try()
+	s.weight, s.rest = 1, c.work.matrix()
 	if r := c.seen.raw; r.have[rReturnDryBulb] && r.have[rReturnWetBulb] {
 		read, std := r.depression()
 		s.bound = habit(read, math.Hypot(std, usualOffset[signature.WetBulbSplit]), 1)

@@ -21,10 +21,9 @@ func TestLiesAtTheLimit(t *testing.T) {
 	}
 	limited := map[Code]float64{SuctionGauge: 10 * psi, LiquidGauge: 25 * psi, Altitude: 3.2 * psi}
 	for _, device := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
-		e := reads(
-			signature.Rated,
-			signature.For(deviceOf(device)).Sound.Mean(signature.Rated, signature.UsualFluid),
-		)
+		sound := &signature.For(deviceOf(device)).Sound
+		at := sound.At(signature.Rated, signature.UsualFluid)
+		e := reads(signature.Rated, sound.Mean(at))
 		e.Metering, e.Fluid, e.Atmosphere = device, r, quantity.StandardAtmosphere
 		gauge := func(p quantity.Pressure, err error) *quantity.Uncertain[quantity.GaugePressure] {
 			if err != nil {
@@ -79,16 +78,16 @@ func (c *caseFile) distance(v, mean *vector, cov *matrix) (n int, squared float6
 		k := 0
 		for g := range f + 1 {
 			if c.seen.have[g] {
-				c.triangle.l[n][k] = cov[f][g]
+				c.work.triangle.l[n][k] = cov[f][g]
 				k++
 			}
 		}
 		n++
 	}
-	if !c.triangle.factor(n) {
+	if !c.work.triangle.factor(n) {
 		return n, 0, false
 	}
-	c.triangle.whiten(x[:n])
+	c.work.triangle.whiten(x[:n])
 	for i := range n {
 		squared += x[i] * x[i]
 	}

@@ -58,9 +58,9 @@ type caseFile struct {
 	// bound is the log likelihood of the air if no instrument lies.
 	bound float64
 
-	triangle triangle // scratch
-	work     *workspace
-	earlier  *caseFile // of the earlier readings
+	tried   int // states that add has taken
+	work    *workspace
+	earlier *caseFile // of the earlier readings
 }
 
 const none = -1

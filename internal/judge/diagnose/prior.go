@@ -27,18 +27,17 @@ var priors = map[Code]float64{
 const priorAltitude = 0.03
 
 // severityPrior is how common the levels of a cause are, the mildest first.
-func severityPrior(levels int) []float64 {
-	w := make([]float64, levels)
-	sum := 0.0
-	for i := range w {
-		w[i] = math.Exp(-0.35 * float64(i))
-		sum += w[i]
+func severityPrior(levels int) []float64 { return severityPriors[levels] }
+
+var severityPriors = func() (all [mostLevels + 1][]float64) {
+	for n := range all {
+		for i := range n {
+			all[n] = append(all[n], math.Exp(-0.35*float64(i)))
+		}
+		normalize(all[n])
 	}
-	for i := range w {
-		w[i] /= sum
-	}
-	return w
-}
+	return all
+}()
 
 // A sight is something seen, heard or measured elsewhere than at the ports,
 // that some faults are known by.
@@ -163,8 +162,8 @@ type suspect struct {
 
 func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
 	s := suspect{signature: signature, faults: faultsOf(signature, e), cost: costOf(signature)}
-	s.share = make([]float64, len(s.faults))
-	s.notes = make([]float64, len(clues))
+	numbers := make([]float64, len(s.faults)+len(clues))
+	s.share, s.notes = numbers[:len(s.faults):len(s.faults)], numbers[len(s.faults):]
 	for i, f := range s.faults {
 		s.share[i] = f.Share
 	}

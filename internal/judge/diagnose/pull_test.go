@@ -18,7 +18,7 @@ func TestPullShrinksTheDistance(t *testing.T) {
 	}
 	table := signature.For(signature.Fixed)
 	scatter := table.Sound.Scatter(signature.Rated)
-	mean := table.Sound.Mean(signature.Rated, signature.UsualFluid)
+	mean := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid))
 	before := approach(&mean)
 	own := scatter[signature.CondensingOver][signature.CondensingOver] + scatter[signature.Subcooling][signature.Subcooling] -
 		2*scatter[signature.CondensingOver][signature.Subcooling]
@@ -41,7 +41,7 @@ func TestPullActsAsItFollows(t *testing.T) {
 	r.value[rOutdoor] = 305
 	for range 20 {
 		p, _ := suctionPull(r, rng.Float64())
-		mean, cov := table.Sound.Mean(signature.Rated, signature.UsualFluid), table.Sound.Scatter(signature.Rated)
+		mean, cov := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid)), table.Sound.Scatter(signature.Rated)
 		p.std = 0
 		var follow, want matrix
 		for f := range features {

@@ -78,8 +78,8 @@ const (
 func newReadings(
 	in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFlow],
 	power *quantity.Uncertain[quantity.Power], e *Evidence,
-) *readings {
-	r := &readings{std: usualStd}
+) (r readings) {
+	r.std = usualStd
 	temp := func(i int, t readcheck.Temp) {
 		if t != nil && plausible(float64(t.Value)) {
 			r.value[i], r.have[i] = float64(t.Value), true
@@ -288,15 +288,9 @@ type observation struct {
 	// instruments alone.
 	noise matrix
 	n     int
-	// meant is what machines of the kind read when sound, with its slopes by the air.
-	meant  vector
-	slopes [3]vector
-}
-
-func observe(r *readings, sound *signature.Sound) *observation {
-	o := &observation{}
-	o.take(r, sound, nil)
-	return o
+	// meant is what machines of the kind read when sound, at that weather and fluid.
+	at    signature.Point
+	meant vector
 }
 
 // take fills the observation in; what it shares with another is not worked out again.
@@ -312,16 +306,15 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 		std[raw] = airStd[i]
 	}
 	if like != nil && like.weather == o.weather && like.fluid == o.fluid {
-		o.meant, o.slopes = like.meant, like.slopes
+		o.at, o.meant = like.at, like.meant
 	} else {
-		o.meant, o.slopes = sound.Mean(o.weather, o.fluid), sound.Slopes(o.weather, o.fluid)
+		o.at = sound.At(o.weather, o.fluid)
+		o.meant = sound.Mean(o.at)
 	}
-	var jacobian [features][raws]float64
 	for f := range parts {
 		known := true
 		for _, p := range parts[f] {
 			o.value[f] += p.sign * values[p.raw]
-			jacobian[f][p.raw] += p.sign
 			// A condition of the air may be filled in; what makes the feature
 			// itself may not.
 			known = known && (r.have[p.raw] || p.raw == rOutdoor || p.raw == rReturnDryBulb)
@@ -332,9 +325,6 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 		case signature.Subcooling:
 			o.value[f] -= r.condGlide
 		}
-		for i, raw := range air {
-			jacobian[f][raw] -= o.slopes[i][f]
-		}
 		o.have[f] = known
 		if known {
 			o.n++
@@ -344,11 +334,25 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 		o.noise = like.noise // but for how the slopes differ
 		return
 	}
+	// How the features follow the errors of the raw readings, each in its standard deviation.
+	var follow [features][raws]float64
+	slopes := sound.Slopes(o.weather, o.fluid)
+	for f := range parts {
+		for _, p := range parts[f] {
+			follow[f][p.raw] += p.sign
+		}
+		for i, raw := range air {
+			follow[f][raw] -= slopes[i][f]
+		}
+		for i := range raws {
+			follow[f][i] *= std[i]
+		}
+	}
 	for a := range features {
 		for b := range a + 1 {
 			sum := 0.0
-			for i := range raws {
-				sum += jacobian[a][i] * jacobian[b][i] * std[i] * std[i]
+			for i, x := range follow[a] {
+				sum += x * follow[b][i]
 			}
 			o.noise[a][b], o.noise[b][a] = sum, sum
 		}

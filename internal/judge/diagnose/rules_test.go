@@ -89,9 +89,8 @@ func TestPublishedDirections(t *testing.T) {
 		for _, r := range p.rules {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
-			shift := levels[len(levels)-1].Shift(
-				&table.Sound, signature.Rated, signature.UsualFluid,
-			)
+			at := table.Sound.At(signature.Rated, signature.UsualFluid)
+			shift := levels[len(levels)-1].Shift(at)
 			for c, want := range r.signs {
 				moved := 0.0
 				for _, part := range columns[c] {
@@ -125,8 +124,9 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 		for _, r := range p.rules {
 			table := signature.For(r.device)
 			levels := table.Cause(string(r.fault))
-			v := table.Sound.Mean(signature.Rated, signature.UsualFluid)
-			d := levels[len(levels)-1].Shift(&table.Sound, signature.Rated, signature.UsualFluid)
+			at := table.Sound.At(signature.Rated, signature.UsualFluid)
+			v := table.Sound.Mean(at)
+			d := levels[len(levels)-1].Shift(at)
 			for f := range v {
 				v[f] += d[f]
 			}

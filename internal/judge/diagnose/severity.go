@@ -60,56 +60,50 @@ func modelDoubt(shift *vector) (v vector) {
 	return v
 }
 
-// sizesTried are the states of a tabled signature: the sizes of its entry and past it, then
+// trySizes tries the states of a tabled signature: the sizes of its entry and past it, then
 // those of its variants.
-func (c *caseFile) sizesTried(code Code) []state {
+func (c *caseFile) trySizes(code Code) {
 	variants := variantsOf[code]
 	own := 1.0
 	for _, v := range variants {
 		own -= v.share
 	}
-	states := c.sizesOfEntry(nil, code, "", own)
+	c.trySizesOf(code, "", own)
 	for _, v := range variants {
-		states = c.sizesOfEntry(states, code, v.name, v.share)
+		c.trySizesOf(code, v.name, v.share)
 	}
-	return states
 }
 
-// sizesOfEntry appends the states of one variant.
-func (c *caseFile) sizesOfEntry(states []state, code, variant Code, share float64) []state {
-	first := len(states)
+// trySizesOf tries the states of one variant.
+func (c *caseFile) trySizesOf(code, variant Code, share float64) {
+	first := len(c.work.states)
 	entry := code
 	if variant != "" {
 		entry = variant
 	}
 	for k, levels := 0, c.levels(entry); k < len(levels); k++ {
 		l := &levels[k]
-		s := state{
-			severity: l.Severity, variant: string(variant), level: l, capacity: l.Capacity,
-			shift: l.Shift(
-				&c.table.Sound, c.seen.weather, c.seen.fluid,
-			), gain: &l.Gain, rest: &l.Rest,
-		}
+		s := c.try()
+		s.severity, s.variant, s.capacity = l.Severity, string(variant), l.Capacity
+		s.level, s.gain, s.rest = l, &l.Gain, &l.Rest
+		s.shift = l.Shift(c.seen.at)
 		s.doubt = modelDoubt(&s.shift)
-		states = append(states, s)
 	}
 	for _, x := range furthest[code] {
 		if x.variant == variant {
-			states = append(states, c.past(c.levels(code), x))
+			*c.try() = c.past(c.levels(code), x)
 		}
 	}
 	for i := range halts {
 		if h := &halts[i]; h.signature == code && h.variant == variant {
-			s := c.haltedState(h)
-			s.severity = 1
-			states = append(states, s)
+			c.tryHalted(h).severity = 1
 		}
 	}
-	weights := severityPrior(len(states) - first)
-	for k := range weights {
-		states[first+k].weight = share * weights[k]
+	tried := c.work.states[first:]
+	weights := severityPrior(len(tried))
+	for k := range tried {
+		tried[k].weight = share * weights[k]
 	}
-	return states
 }
 
 // levels of an entry, those of machines of this arrangement where they were learnt apart.
@@ -129,9 +123,9 @@ func (c *caseFile) past(levels []signature.Level, x further) state {
 		severity: x.severity, variant: string(x.variant), level: last, gain: &last.Gain, rest: &last.Rest,
 		restMore: doubtPerStep * x.steps,
 		capacity: min(1, last.Capacity+x.steps*(last.Capacity-before.Capacity)),
-		shift:    last.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid),
+		shift:    last.Shift(c.seen.at),
 	}
-	for f, was := range before.Shift(&c.table.Sound, c.seen.weather, c.seen.fluid) {
+	for f, was := range before.Shift(c.seen.at) {
 		s.shift[f] += x.steps * (s.shift[f] - was)
 	}
 	s.doubt = modelDoubt(&s.shift)

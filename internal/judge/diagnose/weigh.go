@@ -35,8 +35,13 @@ type workspace struct {
 	first    []int // of each suspect
 	parts    []component
 
-	readings readings // as they would be without a lie
+	readings readings
+	seen     observation
+	machine  machine
+	without  readings // as they would be without a lie
 	truth    observation
+	triangle triangle
+	states   []state              // of the suspects, one after the other
 	matrices [mostMatrices]matrix // of states
 	taken    int
 
@@ -113,18 +118,18 @@ func (c *caseFile) pack() {
 	}
 	// The factor of the scatter of sound machines.
 	for f := range features {
-		copy(c.triangle.l[f][:f+1], c.machine.scatter[f][:f+1])
+		copy(c.work.triangle.l[f][:f+1], c.machine.scatter[f][:f+1])
 	}
 	for f := range features {
-		c.triangle.l[f][f] += leastScatter
+		c.work.triangle.l[f][f] += leastScatter
 	}
-	if !c.triangle.factor(features) {
+	if !c.work.triangle.factor(features) {
 		for f := range features {
-			clear(c.triangle.l[f][:])
-			c.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
+			clear(c.work.triangle.l[f][:])
+			c.work.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
 		}
 	}
-	scatter := &c.triangle.l
+	scatter := &c.work.triangle.l
 	w.sound = packing{}
 	for i := range w.n {
 		f := w.at[i]

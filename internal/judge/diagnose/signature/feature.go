@@ -72,20 +72,30 @@ const (
 	shiftTerms = 11
 )
 
-// basis evaluates a polynomial of the second degree in the weather and the
-// refrigerant, and its derivatives by outdoor, return wet bulb and return dry
-// bulb (the atmosphere is known well enough). The first terms are those that
-// shifts use.
-func basis(w Weather, r Fluid) (b [meanTerms]float64, slopes [3][meanTerms]float64) {
-	const so, sw, sd, sq, sg, st = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0, 1 / 5.0, 1 / 0.15
-	o := (w.Outdoor - Rated.Outdoor) * so
-	i := (w.ReturnWetBulb - Rated.ReturnWetBulb) * sw
-	d := (w.ReturnDryBulb - Rated.ReturnDryBulb) * sd
-	q, g := (r.Superheat-UsualFluid.Superheat)*sq, r.Glide*sg
-	t := w.Thin * st
-	b = [meanTerms]float64{1, o, i, q, d, o * o, i * i, o * i, q * o, q * i, t, i * d, d * d, o * d, q * q, q * d, t * t, t * o, t * i, g}
-	slopes[0] = [meanTerms]float64{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, d * so, 0, 0, 0, t * so, 0, 0}
-	slopes[1] = [meanTerms]float64{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, d * sw, 0, 0, 0, 0, 0, 0, t * sw, 0}
-	slopes[2] = [meanTerms]float64{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * d * sd, o * sd, 0, q * sd, 0, 0, 0, 0}
-	return b, slopes
+// A Point is a weather and a refrigerant as the terms of a polynomial of the second degree. The
+// first terms are those that shifts use.
+type Point [meanTerms]float64
+
+// Each of what a Point is made of is scaled to about 1.
+const so, sw, sd, sq, sg, st = 1 / 10.0, 1 / 4.0, 1 / 4.0, 1 / 10.0, 1 / 5.0, 1 / 0.15
+
+func scaled(w Weather, r Fluid) (o, i, d, q, g, t float64) {
+	return (w.Outdoor - Rated.Outdoor) * so, (w.ReturnWetBulb - Rated.ReturnWetBulb) * sw,
+		(w.ReturnDryBulb - Rated.ReturnDryBulb) * sd,
+		(r.Superheat - UsualFluid.Superheat) * sq, r.Glide * sg, w.Thin * st
+}
+
+func basis(w Weather, r Fluid) Point {
+	o, i, d, q, g, t := scaled(w, r)
+	return Point{1, o, i, q, d, o * o, i * i, o * i, q * o, q * i, t, i * d, d * d, o * d, q * q, q * d, t * t, t * o, t * i, g}
+}
+
+// slopes are the derivatives of basis by outdoor, return wet bulb and return dry bulb; the
+// atmosphere is known well enough.
+func slopes(w Weather, r Fluid) (slopes [3]Point) {
+	o, i, d, q, _, t := scaled(w, r)
+	slopes[0] = Point{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, d * so, 0, 0, 0, t * so, 0, 0}
+	slopes[1] = Point{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, d * sw, 0, 0, 0, 0, 0, 0, t * sw, 0}
+	slopes[2] = Point{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * d * sd, o * sd, 0, q * sd, 0, 0, 0, 0}
+	return slopes
 }

@@ -136,7 +136,7 @@ func FitLevel(s *Sound, samples []Sample) (Level, error) {
 	// little: a tenth of the variance of u.
 	offsets := make([]Vector, n)
 	for i := range samples {
-		mean := s.Mean(samples[i].Weather, samples[i].Fluid)
+		mean := s.Mean(s.At(samples[i].Weather, samples[i].Fluid))
 		for f := range mean {
 			offsets[i][f] = samples[i].Sound[f] - mean[f]
 		}
@@ -195,7 +195,7 @@ func regress(
 	design := mat.NewDense(len(samples), terms, nil)
 	right := mat.NewDense(len(samples), Features, nil)
 	for i := range samples {
-		b, _ := basis(samples[i].Weather, samples[i].Fluid)
+		b := basis(samples[i].Weather, samples[i].Fluid)
 		design.SetRow(i, b[:terms])
 		v := value(&samples[i])
 		right.SetRow(i, v[:])

@@ -38,17 +38,22 @@ type Sound struct {
 	Low, High Weather
 }
 
-// Mean returns what sound machines with a refrigerant read on average in the
-// weather.
-func (s *Sound) Mean(w Weather, r Fluid) Vector {
-	b, _ := basis(s.within(w), r)
-	var v Vector
+// At returns the weather and a refrigerant as Mean and Shift of a table take them.
+func (s *Sound) At(w Weather, r Fluid) Point { return basis(s.within(w), r) }
+
+// Mean returns what sound machines read there on average.
+func (s *Sound) Mean(at Point) (v Vector) {
 	for f := range v {
-		for k, x := range b {
-			v[f] += s.mean[f][k] * x
-		}
+		v[f] = dot(s.mean[f][:], at[:])
 	}
 	return v
+}
+
+func dot(a, b []float64) (sum float64) {
+	for k, x := range a {
+		sum += x * b[k]
+	}
+	return sum
 }
 
 // A Kind is how a kind of machines departs from the mean of all.
@@ -96,12 +101,9 @@ func (s *Sound) Among(shares []float64, w Weather) (offset Vector, scatter Matri
 // Slopes returns the derivatives of Mean by outdoor temperature, return wet
 // bulb and return dry bulb.
 func (s *Sound) Slopes(w Weather, r Fluid) (d [3]Vector) {
-	_, slopes := basis(s.within(w), r)
-	for c := range d {
+	for c, by := range slopes(s.within(w), r) {
 		for f := range d[c] {
-			for k, x := range slopes[c] {
-				d[c][f] += s.mean[f][k] * x
-			}
+			d[c][f] = dot(s.mean[f][:], by[:])
 		}
 	}
 	return d
@@ -131,14 +133,10 @@ type Level struct {
 	Capacity, Efficiency float64
 }
 
-// Shift returns by how much the cause moves each feature, on average.
-func (l *Level) Shift(s *Sound, w Weather, r Fluid) Vector {
-	b, _ := basis(s.within(w), r)
-	var v Vector
+// Shift returns by how much the cause moves each feature there, on average.
+func (l *Level) Shift(at Point) (v Vector) {
 	for f := range v {
-		for k := range shiftTerms {
-			v[f] += l.shift[f][k] * b[k]
-		}
+		v[f] = dot(l.shift[f][:], at[:shiftTerms])
 	}
 	return v
 }
