@@ -64,5 +64,5 @@ const tails = 10
 // a multivariate Student t whose covariance was factored, at a point whose
 // squared Mahalanobis distance by that covariance is d2.
 func logStudent(n int, logDet, d2 float64) float64 {
-	return -0.5*logDet - 0.5*(tails+float64(n))*math.Log1p(d2/(tails-2))
+	return -0.5*logDet - 0.5*(tails+float64(n))*math.Log(1+d2/(tails-2))
 }

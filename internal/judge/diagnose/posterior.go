@@ -204,7 +204,9 @@ func (c *caseFile) infer() {
 	order := make([]int, 0, mostSuspects)
 	for a := range c.suspects {
 		alone[a] = c.single(a)
-		order = append(order, a)
+		if pairs(c.suspects[a].signature) {
+			order = append(order, a)
+		}
 	}
 	if !c.evidence.NoPairs {
 		slices.SortStableFunc(
@@ -228,11 +230,13 @@ type single struct {
 func (c *caseFile) single(a int) single {
 	out := single{log: math.Inf(-1)}
 	top := math.Inf(-1)
-	seen := c.logClues(&c.suspects[a], nil)
+	prior := math.Log(c.prior[a]) + c.logClues(&c.suspects[a], nil)
 	for s := range c.states[a] {
 		p := component{a: a, b: none, sa: s}
+		packed := c.packing(a, s)
+		c.packState(&c.states[a][s], packed)
 		p.fit = c.weigh(p)
-		p.log = math.Log(c.prior[a]*c.states[a][s].weight) + p.fit + seen
+		p.log = prior + packed.log + p.fit
 		c.parts = append(c.parts, p)
 		out.log = logAdd(out.log, p.log)
 		if p.log > top {
@@ -260,10 +264,11 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 	base := w.factored
 	_, bPulls := c.pulls(b)
 	for _, a := range others {
-		if !together(c.suspects[a].signature, c.suspects[b].signature) {
+		if c.suspects[a].opposite == c.suspects[b].signature {
 			continue
 		}
-		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) + c.logClues(&c.suspects[a], &c.suspects[b])
+		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) +
+			c.logClues(&c.suspects[a], &c.suspects[b])
 		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
 			continue // would not be worth it if it explained all
 		}
@@ -276,7 +281,7 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 				g = c.pair(a, b, s, sb, prior).log
 			} else {
 				p := c.packing(a, s)
-				g = prior + math.Log(c.states[a][s].weight*c.states[b][sb].weight) +
+				g = prior + p.log + c.packing(b, sb).log +
 					logStudent(w.n, base.logDet, base.distance(w.n, &p.by, nil)) + c.bound + p.bound
 			}
 			if g > guess {
@@ -326,10 +331,9 @@ func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
 					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] - stepsB[min(j, len(stepsB)-1)][k]
 					squared += x * x
 				}
-				guess := prior + math.Log(c.states[a][i].weight*c.states[b][j].weight) +
-					logStudent(
-						w.n, at.logDet, squared,
-					) + c.bound + c.packing(a, i).bound + c.packing(b, j).bound
+				first, second := c.packing(a, i), c.packing(b, j)
+				guess := prior + first.log + second.log + logStudent(w.n, at.logDet, squared) +
+					c.bound + first.bound + second.bound
 				if guess < best-negligibleBeside {
 					continue
 				}
@@ -346,7 +350,7 @@ func (c *caseFile) pair(a, b, sa, sb int, prior float64) component {
 	}
 	p := component{a: a, b: b, sa: sa, sb: sb}
 	p.fit = c.weigh(p)
-	p.log = prior + math.Log(c.states[a][sa].weight*c.states[b][sb].weight) + p.fit
+	p.log = prior + c.packing(a, sa).log + c.packing(b, sb).log + p.fit
 	return p
 }
 
@@ -373,35 +377,21 @@ func (c *caseFile) evidenceLog() float64 {
 	return top + math.Log(sum)
 }
 
-// together says whether two suspects make a pair: not both ends of one thing,
-// and nothing with 'the readings contradict each other' or with a machine that no cycle
-// runs in.
-func together(a, b Code) bool {
-	opposite := [...][2]Code{
-		{Undercharge, Overcharge}, {LowIndoorAir, HighIndoorAir}, {Restriction, Overfeed},
+// pairs says whether a suspect may come beside another: not 'the readings contradict each
+// other', nor a machine that no cycle runs in.
+func pairs(a Code) bool {
+	switch a {
+	case readingsClash, LowLoad, LowAmbient, Economizer, Drain, NextToEmpty, NotPumping, Heating:
+		return false
 	}
-	for _, o := range opposite {
-		if a == o[0] && b == o[1] || a == o[1] && b == o[0] {
-			return false
-		}
-	}
-	for _, x := range [...]Code{a, b} {
-		switch x {
-		case readingsClash,
-			LowLoad,
-			LowAmbient,
-			Economizer,
-			Drain,
-			NextToEmpty,
-			NotPumping,
-			Heating:
-			return false
-		}
-		if isExchange(x) {
-			return false
-		}
-	}
-	return true
+	return !isExchange(a)
+}
+
+// opposites are both ends of one thing, which is at one of them.
+var opposites = map[Code]Code{
+	Undercharge: Overcharge, Overcharge: Undercharge,
+	LowIndoorAir: HighIndoorAir, HighIndoorAir: LowIndoorAir,
+	Restriction: Overfeed, Overfeed: Restriction,
 }
 
 func logAdd(a, b float64) float64 {
@@ -411,7 +401,7 @@ func logAdd(a, b float64) float64 {
 	if math.IsInf(a, -1) {
 		return a
 	}
-	return a + math.Log1p(math.Exp(b-a))
+	return a + math.Log(1+math.Exp(b-a))
 }
 
 func compare(a, b float64) int {

@@ -151,6 +151,7 @@ func (k *clue) as(p float64) float64 {
 // A suspect is a signature with the chances of its faults and of each clue.
 type suspect struct {
 	signature Code
+	opposite  Code // with which it makes no pair
 	faults    []*Fault
 	// share of each fault after all clues; they add to 1.
 	share []float64
@@ -161,7 +162,10 @@ type suspect struct {
 }
 
 func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
-	s := suspect{signature: signature, faults: faultsOf(signature, e), cost: costOf(signature)}
+	s := suspect{
+		signature: signature, opposite: opposites[signature],
+		faults: faultsOf(signature, e), cost: costOf(signature),
+	}
 	numbers := make([]float64, len(s.faults)+len(clues))
 	s.share, s.notes = numbers[:len(s.faults):len(s.faults)], numbers[len(s.faults):]
 	for i, f := range s.faults {

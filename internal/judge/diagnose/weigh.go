@@ -19,6 +19,7 @@ type packing struct {
 	rest, all [packed]float64
 	pull      *pull
 	bound     float64 // what it adds to the log likelihood of the air
+	log       float64 // of its weight among the states of its suspect
 }
 
 // A workspace is what weighing writes to; it is used again from one visit to the next.
@@ -30,6 +31,8 @@ type workspace struct {
 	off   [features]float64
 	sound packing
 	noise [packed]float64
+	// across is the factor of the scatter of sound machines, transposed.
+	across [features][features]float64
 
 	packings []packing
 	first    []int // of each suspect
@@ -106,7 +109,7 @@ func (c *caseFile) close() {
 
 var workspaces = sync.Pool{New: func() any { return new(workspace) }}
 
-// pack prepares all states for weighing.
+// pack makes room for all states; they are packed one by one.
 func (c *caseFile) pack() {
 	w := c.work
 	w.n = 0
@@ -129,12 +132,21 @@ func (c *caseFile) pack() {
 			c.work.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
 		}
 	}
-	scatter := &c.work.triangle.l
+	for g := range features {
+		for f := range features {
+			w.across[g][f] = 0
+			if f >= g {
+				w.across[g][f] = c.work.triangle.l[f][g]
+			}
+		}
+	}
 	w.sound = packing{}
 	for i := range w.n {
 		f := w.at[i]
 		w.off[i] = c.seen.value[f] - c.machine.mean[f] - c.machine.offset[f]
-		copy(w.sound.root[i][:f+1], scatter[f][:f+1])
+		for g := range features {
+			w.sound.root[i][g] = w.across[g][f]
+		}
 		for j := range i + 1 {
 			w.noise[place(i, j)] = c.seen.noise[f][w.at[j]]
 		}
@@ -150,11 +162,6 @@ func (c *caseFile) pack() {
 		w.packings = make([]packing, total+total/4)
 	}
 	w.packings = w.packings[:total]
-	for a := range c.states {
-		for k := range c.states[a] {
-			c.packState(&c.states[a][k], c.packing(a, k), scatter)
-		}
-	}
 }
 
 // leastScatter, in K² or %², keeps the factor of the scatter from failing by rounding.
@@ -162,30 +169,34 @@ const leastScatter = 1e-9
 
 func place(i, j int) int { return i*(i+1)/2 + j }
 
-func (c *caseFile) packing(a, k int) *packing { return &c.work.packings[c.work.first[a]+k] }
+// packing is the room of a state. Single ones are weighed one after the other in the same room.
+func (c *caseFile) packing(a, k int) *packing {
+	if c.evidence.NoPairs {
+		return &c.work.packings[0]
+	}
+	return &c.work.packings[c.work.first[a]+k]
+}
 
-func (c *caseFile) packState(s *state, p *packing, scatter *[maxDim][maxDim]float64) {
+func (c *caseFile) packState(s *state, p *packing) {
 	w := c.work
-	p.pull, p.rooted, p.bound = s.pull, s.gain != nil, 0
+	p.pull, p.rooted, p.bound, p.log = s.pull, s.gain != nil, 0, math.Log(s.weight)
 	if s.level == nil && s.rest != nil {
 		p.bound = s.bound - c.bound
 	}
 	for i := range w.n {
 		f := w.at[i]
 		p.by[i] = s.shift[f]
-		if s.gain != nil {
-			gain := &s.gain[f]
-			row := w.sound.root[i]
-			for h, x := range gain {
-				if x == 0 {
-					continue
-				}
-				p.by[i] += x * c.machine.offset[h]
-				for g := range h + 1 {
-					row[g] += x * scatter[h][g]
-				}
+		switch s.gain {
+		case nil:
+		case &nothingOfItsOwn:
+			p.by[i] -= c.machine.offset[f]
+			p.root[i] = [features]float64{}
+		default:
+			gain := (*[features]float64)(&s.gain[f])
+			p.by[i] += dot(gain, (*[features]float64)(&c.machine.offset))
+			for g := range features {
+				p.root[i][g] = w.sound.root[i][g] + dot(gain, &w.across[g])
 			}
-			p.root[i] = row
 		}
 		for j := range i + 1 {
 			x := 0.0
@@ -213,15 +224,17 @@ func (w *workspace) square(root *[features][features]float64) (all [packed]float
 	for i := range w.n {
 		a := &root[i]
 		for j := range i + 1 {
-			b := &root[j]
-			sum := 0.0
-			for h := range features {
-				sum += a[h] * b[h]
-			}
-			all[place(i, j)] = sum
+			all[place(i, j)] = dot(a, &root[j])
 		}
 	}
 	return all
+}
+
+// dot is written out, as most of the time of an inference is spent in it.
+func dot(a, b *[features]float64) float64 {
+	var _ [features]struct{} = [10]struct{}{}
+	return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] + a[3]*b[3] + a[4]*b[4] +
+		a[5]*b[5] + a[6]*b[6] + a[7]*b[7] + a[8]*b[8] + a[9]*b[9]
 }
 
 // weigh returns the log likelihood of the readings under a component. The factor of its
