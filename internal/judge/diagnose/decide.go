@@ -83,12 +83,8 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 			}
 		}
 		if len(d.Looks) == 0 && d.Doubt > anotherRound {
-			leading := c.leading()
-			for _, s := range c.untaken() {
-				m := c.tryReading(s, leading)
-				if v := before - c.lossAfter(m) - s.minutes; v > value {
-					best, value, then = m, v, nil
-				}
+			if m, v := c.bestReading(before); v > value {
+				best, then = m, nil
 			}
 		}
 		if best == nil {
@@ -107,15 +103,14 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 // least is the act with the least expected loss. Refrigerant is moved only where the charge
 // would be called.
 func (c *caseFile) least(all []weighted) Decision {
-	short, full := c.suspect(Undercharge), c.suspect(Overcharge)
 	total, low, high := 0.0, 0.0, 0.0
 	for i := range all {
 		x := &all[i]
 		total += x.weight
-		if x.holds(short) {
+		if x.holds(c.short) {
 			low += x.weight
 		}
-		if x.holds(full) {
+		if x.holds(c.full) {
 			high += x.weight
 		}
 	}
@@ -131,7 +126,7 @@ func (x *weighted) holds(a int) bool { return a != none && (x.key[0] == a || x.k
 // there has lost his time.
 func (c *caseFile) best(all []weighted, add, recover bool) Decision {
 	var chance, saved [mostSuspects]float64
-	short, full := c.suspect(Undercharge), c.suspect(Overcharge)
+	short, full := c.short, c.full
 	total, neglected, known := 0.0, 0.0, 0.0
 	added, recovered := costOf(Undercharge).mend, costOf(Overcharge).mend
 	var harm [2]float64 // of adding, of recovering
@@ -202,16 +197,33 @@ func (c *caseFile) best(all []weighted, add, recover bool) Decision {
 	return best
 }
 
+// bestReading is the reading, of those that were not taken, that saves most of a loss; nil
+// where none saves anything.
+func (c *caseFile) bestReading(loss float64) (best *Measurement, saves float64) {
+	untaken := c.untaken()
+	if len(untaken) == 0 {
+		return nil, 0
+	}
+	leading := c.leading(untaken)
+	for i := range untaken {
+		s := &untaken[i]
+		r := c.rangesOf(s, leading)
+		if v := loss - c.lossAfter(r) - s.minutes; v > saves {
+			best, saves = c.measurement(s, r), v
+		}
+	}
+	return best, saves
+}
+
 // lossAfter is the expected loss once a reading was taken, by the ranges that it is told
 // apart in.
-func (c *caseFile) lossAfter(m *Measurement) float64 {
+func (c *caseFile) lossAfter(r *ranges) float64 {
 	loss, total := 0.0, 0.0
-	for i := range m.Outcomes {
-		end := m.Outcomes[i].ends
-		w := weightOf(end)
-		if w > 0 {
-			loss += w * c.least(end).Loss
-			total += w
+	for i := range r.spans {
+		s := &r.spans[i]
+		if s.total > 0 {
+			loss += s.total * c.least(r.ends(s)).Loss
+			total += s.total
 		}
 	}
 	if total == 0 {

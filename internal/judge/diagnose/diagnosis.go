@@ -136,6 +136,7 @@ func open(e *Evidence) *caseFile {
 	c.addHalts()
 	c.addCircumstances()
 	c.addInstruments()
+	c.short, c.full = c.suspect(Undercharge), c.suspect(Overcharge)
 	return c
 }
 
@@ -217,11 +218,10 @@ const (
 // diagnosis sums the mixture up by explanation.
 func (c *caseFile) diagnosis() Diagnosis {
 	d := Diagnosis{marginal: make(map[Code]float64, len(c.suspects))}
-	type key struct{ a, b int }
 	type sum struct {
-		key
+		a, b   int
 		weight float64
-		best   component
+		best   int // of the parts
 	}
 	var index [mostSuspects + 1][mostSuspects + 1]int16 // of the sum of a pair, from 1
 	var chance [mostSuspects]float64
@@ -230,13 +230,13 @@ func (c *caseFile) diagnosis() Diagnosis {
 		p := &c.parts[i]
 		at := &index[p.a+1][p.b+1]
 		if *at == 0 {
-			sums = append(sums, sum{key: key{p.a, p.b}, best: *p})
+			sums = append(sums, sum{a: p.a, b: p.b, best: i})
 			*at = int16(len(sums))
 		}
 		s := &sums[*at-1]
 		s.weight += p.weight
-		if p.weight > s.best.weight {
-			s.best = *p
+		if p.weight > c.parts[s.best].weight {
+			s.best = i
 		}
 		for _, x := range [...]int{p.a, p.b} {
 			if x != none {
@@ -265,23 +265,34 @@ func (c *caseFile) diagnosis() Diagnosis {
 		d.sums = append(d.sums, x)
 	}
 	d.marginals, d.Charge = c.sumBySignature(&chance), c.chargeBelief()
+	sound := c.foresee(component{a: none, b: none})
+	first := c.foresee(c.parts[sums[0].best])
+	second := first
+	if len(sums) > 1 {
+		second = c.foresee(c.parts[sums[1].best])
+	}
 	for i, s := range sums {
 		if i >= listed && s.weight < leastListed || i >= 3*listed {
 			break
 		}
+		best := &c.parts[s.best]
 		x := Explanation{Probability: s.weight}
 		for j, a := range [...]int{s.a, s.b} {
 			if a != none {
 				x.Causes = append(
-					x.Causes, c.cause(a, [...]int{s.best.sa, s.best.sb}[j], s.key.a, s.key.b),
+					x.Causes, c.cause(a, [...]int{best.sa, best.sb}[j], s.a, s.b),
 				)
 			}
 		}
-		rival := sums[0].best
-		if i == 0 && len(sums) > 1 {
-			rival = sums[1].best
+		switch i {
+		case 0:
+			x.Signs = c.signs(&first, &second, &sound, s.a == none)
+		case 1:
+			x.Signs = c.signs(&second, &first, &sound, s.a == none)
+		default:
+			own := c.foresee(*best)
+			x.Signs = c.signs(&own, &first, &sound, s.a == none)
 		}
-		x.Signs = c.signs(s.best, rival)
 		x.notes = c.notes(s.a, s.b)
 		d.Explanations = append(d.Explanations, x)
 		d.Rest -= s.weight
@@ -299,7 +310,16 @@ func (c *caseFile) cause(a, best, x, y int) Cause {
 		Signature: c.suspects[a].signature, Severity: first.severity, Fluid: first.fluid,
 		Capacity: first.capacity, variant: first.variant,
 	}
-	sizes := c.sizesOf(a, func(p *component) bool { return p.a == x && p.b == y })
+	sizes := c.sizesTried(a)
+	for i := range c.parts {
+		switch p := &c.parts[i]; {
+		case p.a != x || p.b != y:
+		case a == x:
+			sizes.take(p.weight, &c.states[a][p.sa])
+		default:
+			sizes.take(p.weight, &c.states[a][p.sb])
+		}
+	}
 	if v := &sizes.of[sizes.index(first.variant)]; first.gain != nil && v.posterior.weight > 0 {
 		out.Severity = v.posterior.spread().Mean
 	}

@@ -45,25 +45,25 @@ func (c *caseFile) heaviest() []component {
 	return out
 }
 
-// leading returns the heaviest components with what they forecast.
-func (c *caseFile) leading() []lead {
+// leading returns the heaviest components with what they forecast of the readings untaken.
+func (c *caseFile) leading(untaken []scale) []lead {
 	parts := c.heaviest()
 	out := make([]lead, len(parts))
-	var all [features]bool
-	for f := range all {
-		all[f] = true
+	want := c.seen.have
+	for _, s := range untaken {
+		want[s.feature] = true
 	}
 	for k := range out {
 		out[k].component = parts[k]
-		c.forecast(&out[k], &all)
+		c.forecast(&out[k], &want)
 	}
 	return out
 }
 
-// forecast fills in the mean and standard deviation of every feature under a component,
+// forecast fills in the mean and standard deviation of the features wanted under a component,
 // given those that were measured.
-func (c *caseFile) forecast(p *lead, all *[features]bool) {
-	m, cov := c.predict(p.component, all, &c.seen.noise)
+func (c *caseFile) forecast(p *lead, want *[features]bool) {
+	m, cov := c.predict(p.component, want, &c.seen.noise)
 	var x [maxDim]float64
 	var at [features]int
 	n := 0
@@ -82,7 +82,7 @@ func (c *caseFile) forecast(p *lead, all *[features]bool) {
 		c.work.triangle.whiten(x[:n])
 	}
 	for f := range features {
-		if c.seen.have[f] {
+		if c.seen.have[f] || !want[f] {
 			continue
 		}
 		mean, variance := m[f], cov[f][f]

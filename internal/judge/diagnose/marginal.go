@@ -43,15 +43,29 @@ const leastMarginal = 1e-3
 
 // sumBySignature sums the mixture up by signature.
 func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
+	var all [mostSuspects]sizes
+	for a := range c.suspects {
+		if chance[a] >= leastMarginal {
+			all[a] = c.sizesTried(a)
+		}
+	}
+	for i := range c.parts {
+		p := &c.parts[i]
+		if p.a != none && chance[p.a] >= leastMarginal {
+			all[p.a].take(p.weight, &c.states[p.a][p.sa])
+		}
+		if p.b != none && chance[p.b] >= leastMarginal {
+			all[p.b].take(p.weight, &c.states[p.b][p.sb])
+		}
+	}
 	out := make([]Marginal, 0, len(c.suspects))
 	for a := range c.suspects {
 		if chance[a] < leastMarginal {
 			continue
 		}
-		sizes := c.sizesOf(a, func(p *component) bool { return p.a == a || p.b == a })
 		out = append(out, Marginal{
 			Signature: c.suspects[a].signature, Chance: min(1, chance[a]),
-			Severity: sizes.main().posterior.spread(), Faults: c.faultChances(a, &sizes),
+			Severity: all[a].main().posterior.spread(), Faults: c.faultChances(a, &all[a]),
 		})
 	}
 	slices.SortStableFunc(out, func(x, y Marginal) int { return compare(y.Chance, x.Chance) })
@@ -99,25 +113,16 @@ func (s *sizes) main() *variantSizes {
 	return best
 }
 
-// sizesOf sums the severities of suspect a over the terms that hold.
-func (c *caseFile) sizesOf(a int, holds func(*component) bool) sizes {
-	var s sizes
+// sizesTried are the variants of suspect a before anything is summed.
+func (c *caseFile) sizesTried(a int) (s sizes) {
 	for k := range c.states[a] {
 		s.of[s.index(c.states[a][k].variant)].prior += c.states[a][k].weight
 	}
-	for i := range c.parts {
-		p := &c.parts[i]
-		if !holds(p) {
-			continue
-		}
-		k := p.sa
-		if p.b == a {
-			k = p.sb
-		}
-		t := &c.states[a][k]
-		s.of[s.index(t.variant)].posterior.take(p.weight, t.severity)
-	}
 	return s
+}
+
+func (s *sizes) take(weight float64, t *state) {
+	s.of[s.index(t.variant)].posterior.take(weight, t.severity)
 }
 
 // faultChances splits a suspect by its faults: by what was seen, and by the variants that

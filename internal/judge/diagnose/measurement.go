@@ -31,7 +31,6 @@ type Outcome struct {
 	ThenProbability float64
 
 	then *Explanation
-	ends []weighted // the explanations after it, not made to add to 1
 }
 
 // A scale turns a feature into the reading that gives it: sign·feature + base.
@@ -84,8 +83,11 @@ func (c *caseFile) tryTest(t *test, all []weighted) *Measurement {
 	return m
 }
 
-// ends are the explanations after a yes and after a no, not made to add to 1.
-func (c *caseFile) ends(t *test, all []weighted) (ends [2][]weighted) {
+// ends are the explanations after a yes and after a no, not made to add to 1; they stand until
+// the next call.
+func (c *caseFile) ends(t *test, all []weighted) *[2][]weighted {
+	ends := &c.work.ends
+	ends[0], ends[1] = ends[0][:0], ends[1][:0]
 	for _, x := range all {
 		yes := 0.0
 		for i, share := range c.shares(x.key[0]) {
@@ -113,10 +115,12 @@ func (c *caseFile) chanceOfYes(t *test, key [2]int, i int) float64 {
 	return p
 }
 
+var whole = [1]float64{1}
+
 // shares of the faults of a suspect; all of it where there is no suspect.
 func (c *caseFile) shares(a int) []float64 {
 	if a == none {
-		return []float64{1}
+		return whole[:]
 	}
 	return c.suspects[a].share
 }
@@ -124,7 +128,6 @@ func (c *caseFile) shares(a int) []float64 {
 // conclude finds the likeliest explanation of an outcome and its chance.
 func (c *caseFile) conclude(o *Outcome, all []weighted) {
 	top := 0
-	o.ends = all
 	for i, x := range all {
 		o.Chance += x.weight
 		if x.weight > all[top].weight {
@@ -163,9 +166,9 @@ var fieldOf = [raws]string{
 }
 
 // untaken lists the readings that were not taken and would give a feature.
-func (c *caseFile) untaken() []*scale {
+func (c *caseFile) untaken() []scale {
 	r := c.seen.raw
-	var out []*scale
+	out := make([]scale, 0, features)
 	minutes := 3.0
 	offer := func(f signature.Feature, missing int, needs []int, code string, sign, base float64) {
 		if r.have[missing] || c.seen.have[f] || f == signature.DischargeOver && c.noDischarge {
@@ -176,7 +179,7 @@ func (c *caseFile) untaken() []*scale {
 				return
 			}
 		}
-		out = append(out, &scale{f, code, fieldOf[missing], sign, base, minutes})
+		out = append(out, scale{f, code, fieldOf[missing], sign, base, minutes})
 	}
 	v := &r.value
 	offer(
@@ -214,63 +217,72 @@ func (c *caseFile) untaken() []*scale {
 	return out
 }
 
-// tryReading works out what would follow from a reading, by the ranges that it is told
-// apart in.
-func (c *caseFile) tryReading(s *scale, leading []lead) *Measurement {
+// ranges are those of a reading that it is told apart in.
+type ranges struct {
+	keys      [][2]int // the explanations
+	spans     []span
+	low, step float64 // of the cells
+	after     [terms]weighted
+	room      struct {
+		keys  [terms][2]int
+		spans [grid]span
+		cells [grid][terms]float64
+	}
+}
+
+// A span is a range, with the explanations that lead to it.
+type span struct {
+	from, to int // cells
+	top      int // the likeliest
+	weights  [terms]float64
+	total    float64
+}
+
+// ends are the explanations after a span, not made to add to 1, until the next call.
+func (r *ranges) ends(s *span) []weighted {
+	for k, key := range r.keys {
+		r.after[k] = weighted{key, s.weights[k]}
+	}
+	return r.after[:len(r.keys)]
+}
+
+// rangesOf works out what would follow from a reading: neighbouring values with the same
+// likeliest explanation are one range. They stand until the next call.
+func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
+	r := &c.work.ranges
 	f := s.feature
 	low, high := reach(f, leading)
-	type key = [2]int
-	keys := make([]key, 0, terms)
-	var groups [terms]int
-	for i := range leading {
-		k := key{leading[i].a, leading[i].b}
-		if groups[i] = slices.Index(keys, k); groups[i] < 0 {
-			groups[i] = len(keys)
-			keys = append(keys, k)
-		}
-	}
-	cells := make([][]float64, grid)
-	all := make([]float64, grid*len(keys))
-	step := (high - low) / grid
-	for g := range cells {
-		cells[g] = all[g*len(keys) : (g+1)*len(keys)]
-	}
+	r.low, r.step = low, (high-low)/grid
+	r.keys = r.room.keys[:0]
+	r.room.cells = [grid][terms]float64{}
 	for i := range leading {
 		p := &leading[i]
+		key := [2]int{p.a, p.b}
+		k := slices.Index(r.keys, key)
+		if k < 0 {
+			k = len(r.keys)
+			r.keys = append(r.keys, key)
+		}
 		below := normal.Near((low - p.mean[f]) / p.std[f])
-		for g := range cells {
-			upTo := normal.Near((low + float64(g+1)*step - p.mean[f]) / p.std[f])
-			cells[g][groups[i]] += p.weight * (upTo - below)
+		for g := range grid {
+			upTo := normal.Near((low + float64(g+1)*r.step - p.mean[f]) / p.std[f])
+			r.room.cells[g][k] += p.weight * (upTo - below)
 			below = upTo
 		}
 	}
-	m := &Measurement{Code: s.code, reading: s}
-	m.Outcomes = c.ranges(cells, keys, low, step, s)
-	return m
-}
-
-// ranges joins neighbouring cells with the same leading explanation.
-func (c *caseFile) ranges(cells [][]float64, keys [][2]int, low, step float64, s *scale) []Outcome {
-	type span struct {
-		from, to int
-		top      int
-		weights  []float64
-		total    float64
-	}
-	var spans []span
-	for g, w := range cells {
+	r.spans = r.room.spans[:0]
+	for g := range grid {
+		w := r.room.cells[g][:len(r.keys)]
 		top := 0
 		for i := range w {
 			if w[i] > w[top] {
 				top = i
 			}
 		}
-		if n := len(spans); n == 0 || spans[n-1].top != top {
-			spans = append(
-				spans, span{from: g, to: g, top: top, weights: make([]float64, len(keys))},
-			)
+		if n := len(r.spans); n == 0 || r.spans[n-1].top != top {
+			r.spans = append(r.spans, span{from: g, top: top})
 		}
-		last := &spans[len(spans)-1]
+		last := &r.spans[len(r.spans)-1]
 		last.to = g
 		for i := range w {
 			last.weights[i] += w[i]
@@ -279,51 +291,54 @@ func (c *caseFile) ranges(cells [][]float64, keys [][2]int, low, step float64, s
 	}
 	// A range too thin to matter joins the fatter of its neighbours.
 	const thin = 0.06
-	for len(spans) > 1 {
+	for len(r.spans) > 1 {
 		least := 0
-		for i := range spans {
-			if spans[i].total < spans[least].total {
+		for i := range r.spans {
+			if r.spans[i].total < r.spans[least].total {
 				least = i
 			}
 		}
-		if spans[least].total >= thin && len(spans) <= 3 {
+		if r.spans[least].total >= thin && len(r.spans) <= 3 {
 			break
 		}
 		into := least - 1
-		if into < 0 || least+1 < len(spans) && spans[least+1].total > spans[into].total {
+		if into < 0 || least+1 < len(r.spans) && r.spans[least+1].total > r.spans[into].total {
 			into = least + 1
 		}
-		a, b := &spans[min(into, least)], &spans[max(into, least)]
+		a, b := &r.spans[min(into, least)], &r.spans[max(into, least)]
 		for i := range a.weights {
 			a.weights[i] += b.weights[i]
 		}
 		a.to, a.total = b.to, a.total+b.total
-		spans = slices.Delete(spans, max(into, least), max(into, least)+1)
+		r.spans = slices.Delete(r.spans, max(into, least), max(into, least)+1)
 	}
-	var out []Outcome
-	for i, sp := range spans {
+	return r
+}
+
+// measurement puts the ranges of a reading into words of the reading.
+func (c *caseFile) measurement(s *scale, r *ranges) *Measurement {
+	reading := *s
+	m := &Measurement{Code: s.code, reading: &reading}
+	for i := range r.spans {
+		sp := &r.spans[i]
 		o := Outcome{Low: math.Inf(-1), High: math.Inf(1)}
 		if i > 0 {
-			o.Low = low + float64(sp.from)*step
+			o.Low = r.low + float64(sp.from)*r.step
 		}
-		if i < len(spans)-1 {
-			o.High = low + float64(sp.to+1)*step
+		if i < len(r.spans)-1 {
+			o.High = r.low + float64(sp.to+1)*r.step
 		}
 		o.Low, o.High = c.read(s, o.Low), c.read(s, o.High)
 		if s.sign < 0 {
 			o.Low, o.High = o.High, o.Low
 		}
-		end := make([]weighted, len(keys))
-		for k, w := range sp.weights {
-			end[k] = weighted{keys[k], w}
-		}
-		c.conclude(&o, end)
-		out = append(out, o)
+		c.conclude(&o, r.ends(sp))
+		m.Outcomes = append(m.Outcomes, o)
 	}
 	if s.sign < 0 {
-		slices.Reverse(out)
+		slices.Reverse(m.Outcomes)
 	}
-	return out
+	return m
 }
 
 // read turns a value of a feature into the reading.

@@ -49,7 +49,9 @@ type caseFile struct {
 	suspects []suspect
 	states   [][]state
 	prior    []float64
-	parts    []component
+	// short and full are the suspects of a charge that is.
+	short, full int
+	parts       []component
 	// ordinary is the chance that the weather is.
 	ordinary float64
 	// noDischarge says that the discharge line of this refrigerant is beyond
@@ -96,7 +98,6 @@ func (c *caseFile) predict(
 		}
 	}
 	bare := (first == nil || first.gain == nil) && (second == nil || second.gain == nil)
-	var half vector
 	for f := range features {
 		if !want[f] {
 			continue
@@ -107,28 +108,15 @@ func (c *caseFile) predict(
 				cov[f][g] = c.machine.scatter[f][g]
 			}
 		} else {
+			mean[f] += dot(&follow[f], &c.machine.offset)
+			var half vector
 			for g := range features {
-				mean[f] += follow[f][g] * c.machine.offset[g]
-				half[g] = 0
-			}
-			for h := range features {
-				x := follow[f][h]
-				if x == 0 {
-					continue
-				}
-				for g := range features {
-					half[g] += x * c.machine.scatter[h][g]
-				}
+				half[g] = dot(&follow[f], &c.machine.scatter[g])
 			}
 			for g := range f + 1 {
-				if !want[g] {
-					continue
+				if want[g] {
+					cov[f][g] = dot(&half, &follow[g])
 				}
-				sum := 0.0
-				for h := range features {
-					sum += half[h] * follow[g][h]
-				}
-				cov[f][g] = sum
 			}
 		}
 		for g := range f + 1 {

@@ -25,14 +25,27 @@ type Sign struct {
 	Current bool
 }
 
-// signs lists the evidence for a component, against a rival.
-func (c *caseFile) signs(p, rival component) []Sign {
-	healthy := component{a: none, b: none}
-	soundMean, soundCov := c.predict(healthy, &c.seen.have, &c.seen.noise)
+// reads are what a component lets the features that were read be, each by itself.
+type foreseen struct{ mean, variance vector }
+
+func (c *caseFile) foresee(p component) (r foreseen) {
 	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
-	rivalMean, rivalCov := c.predict(rival, &c.seen.have, &c.seen.noise)
-	logNormal := func(x, m, v float64) float64 { return -0.5*math.Log(v) - 0.5*(x-m)*(x-m)/v }
-	var out []Sign
+	for f := range features {
+		r.mean[f], r.variance[f] = mean[f], cov[f][f]
+	}
+	return r
+}
+
+// log is the log likelihood of one value, up to a constant.
+func (r *foreseen) log(f int, x float64) float64 {
+	off := x - r.mean[f]
+	return -0.5*math.Log(r.variance[f]) - 0.5*off*off/r.variance[f]
+}
+
+// signs lists the evidence for a component by what it and a rival let the features be;
+// healthy says that it is 'nothing wrong'.
+func (c *caseFile) signs(own, rival, sound *foreseen, healthy bool) []Sign {
+	out := make([]Sign, 0, c.seen.n)
 	for f := range features {
 		if !c.seen.have[f] {
 			continue
@@ -40,11 +53,11 @@ func (c *caseFile) signs(p, rival component) []Sign {
 		v := c.seen.value[f]
 		s := Sign{
 			Feature: signature.Feature(f), Value: v,
-			Sound: soundMean[f], SoundStd: math.Sqrt(soundCov[f][f]),
-			Reads: mean[f], ReadsStd: math.Sqrt(cov[f][f]), RivalReads: rivalMean[f],
-			overSound: logNormal(v, mean[f], cov[f][f]) - logNormal(v, soundMean[f], soundCov[f][f]),
-			rival:     logNormal(v, mean[f], cov[f][f]) - logNormal(v, rivalMean[f], rivalCov[f][f]),
-			healthy:   p.a == none,
+			Sound: sound.mean[f], SoundStd: math.Sqrt(sound.variance[f]),
+			Reads: own.mean[f], ReadsStd: math.Sqrt(own.variance[f]), RivalReads: rival.mean[f],
+			overSound: own.log(f, v) - sound.log(f, v),
+			rival:     own.log(f, v) - rival.log(f, v),
+			healthy:   healthy,
 		}
 		c.scale(&s)
 		out = append(out, s)

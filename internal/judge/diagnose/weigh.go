@@ -14,7 +14,7 @@ type packing struct {
 	by [features]float64 // what it adds to the mean
 	// root times its transpose is the covariance of the machine under it, and rest what
 	// comes on top; all is their sum.
-	root      [features][features]float64
+	root      matrix
 	rooted    bool // root is not that of a sound machine
 	rest, all [packed]float64
 	pull      *pull
@@ -32,7 +32,7 @@ type workspace struct {
 	sound packing
 	noise [packed]float64
 	// across is the factor of the scatter of sound machines, transposed.
-	across [features][features]float64
+	across matrix
 
 	packings []packing
 	first    []int // of each suspect
@@ -44,6 +44,8 @@ type workspace struct {
 	without  readings // as they would be without a lie
 	truth    observation
 	triangle triangle
+	ranges   ranges
+	ends     [2][]weighted
 	states   []state              // of the suspects, one after the other
 	matrices [mostMatrices]matrix // of states
 	taken    int
@@ -190,10 +192,10 @@ func (c *caseFile) packState(s *state, p *packing) {
 		case nil:
 		case &nothingOfItsOwn:
 			p.by[i] -= c.machine.offset[f]
-			p.root[i] = [features]float64{}
+			p.root[i] = vector{}
 		default:
-			gain := (*[features]float64)(&s.gain[f])
-			p.by[i] += dot(gain, (*[features]float64)(&c.machine.offset))
+			gain := &s.gain[f]
+			p.by[i] += dot(gain, &c.machine.offset)
 			for g := range features {
 				p.root[i][g] = w.sound.root[i][g] + dot(gain, &w.across[g])
 			}
@@ -220,7 +222,7 @@ func (c *caseFile) packState(s *state, p *packing) {
 }
 
 // square is root times its transpose.
-func (w *workspace) square(root *[features][features]float64) (all [packed]float64) {
+func (w *workspace) square(root *matrix) (all [packed]float64) {
 	for i := range w.n {
 		a := &root[i]
 		for j := range i + 1 {
@@ -231,7 +233,7 @@ func (w *workspace) square(root *[features][features]float64) (all [packed]float
 }
 
 // dot is written out, as most of the time of an inference is spent in it.
-func dot(a, b *[features]float64) float64 {
+func dot(a, b *vector) float64 {
 	var _ [features]struct{} = [10]struct{}{}
 	return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] + a[3]*b[3] + a[4]*b[4] +
 		a[5]*b[5] + a[6]*b[6] + a[7]*b[7] + a[8]*b[8] + a[9]*b[9]
@@ -252,7 +254,7 @@ func (c *caseFile) weigh(p component) float64 {
 	var cov [packed]float64
 	switch {
 	case second.rooted && first.rooted:
-		var root [features][features]float64
+		var root matrix
 		for i := range w.n {
 			for h := range features {
 				root[i][h] = first.root[i][h] + second.root[i][h] - w.sound.root[i][h]

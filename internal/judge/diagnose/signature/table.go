@@ -13,7 +13,7 @@ import (
 // A Vector is a value for each feature; a Matrix one for each pair.
 type (
 	Vector [Features]float64
-	Matrix [Features][Features]float64
+	Matrix [Features]Vector
 )
 
 // A Device is what meters the refrigerant.
