@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/physics/cyclefluid"
-	"gonum.org/v1/gonum/mat"
 )
 
 // known is what a belief is made of: features that could be read, with their variances, and
@@ -15,16 +15,22 @@ type known struct {
 	fluid   *cyclefluid.Fluid
 	usual   coldroom.Usual
 	valve   bool
-	weather weather
-	doubt   weather // standard uncertainty of the weather
-	value   vector
-	std     vector // zero where the feature could not be read
+	weather place
+	doubt   place // standard uncertainty of the weather
+	value   signature.Vector
+	std     signature.Vector // zero where the feature could not be read
 	answers map[string]bool
 	// hints are sights by the code of the look that they answer with a yes.
 	hints []string
 	// complaint says that the box is said to be warm, stains that oil was seen.
 	complaint, stains bool
 }
+
+// read reports whether a feature could be read.
+func (k *known) read(f int) bool { return k.std[f] > 0 }
+
+// A place is the box and the air that the condenser gives its heat to, K.
+type place struct{ box, outdoor float64 }
 
 // belief is the chance of each fault, in the order of faults, and of each cluster.
 type belief struct {
@@ -38,7 +44,7 @@ type belief struct {
 const outlier = 0.04
 
 func believe(k *known) *belief {
-	return weigh(k, clusters(k.fluid, &k.usual, k.valve, k.weather, k.doubt))
+	return weigh(k, clusters(k))
 }
 
 // weigh makes a belief of what is known and of what machines would read.
@@ -52,10 +58,10 @@ func weigh(k *known, of []cluster) *belief {
 		logs[i] = k.likelihood(&b.clusters[i])
 		top = max(top, logs[i])
 	}
-	byCause := make([]float64, len(causes))
+	byCause := make([]float64, len(signature.Causes))
 	for i := range b.clusters {
 		c := &b.clusters[i]
-		b.of[i] = math.Exp(logs[i]-top) / float64(len(causes[c.cause].sizes))
+		b.of[i] = math.Exp(logs[i]-top) * c.share
 		byCause[c.cause] += b.of[i]
 	}
 	sum := 0.0
@@ -69,13 +75,15 @@ func weigh(k *known, of []cluster) *belief {
 	}
 	for i := range b.clusters {
 		c := b.clusters[i].cause
-		b.of[i] *= b.cause(causes[c].code) / byCause[c]
+		b.of[i] *= b.cause(signature.Causes[c].Code) / max(byCause[c], 1e-300)
 	}
 	return b
 }
 
 func causeIndex(code string) int {
-	return slices.IndexFunc(causes, func(c cause) bool { return c.code == code })
+	return slices.IndexFunc(
+		signature.Causes, func(c signature.Cause) bool { return c.Code == code },
+	)
 }
 
 // answered is the likelihood of what was looked at and seen, by a fault.
@@ -105,44 +113,6 @@ func chanceOf(p float64, yes bool) float64 {
 	return 1 - p
 }
 
-// likelihood of the readings by a cluster, as a logarithm.
-func (k *known) likelihood(c *cluster) float64 {
-	var at []int
-	for i := range features {
-		if k.std[i] > 0 {
-			at = append(at, i)
-		}
-	}
-	if len(at) == 0 {
-		return 0
-	}
-	n := len(at)
-	cov, off := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
-	for i, a := range at {
-		off.SetVec(i, k.value[a]-c.mean[a])
-		for j := i; j < n; j++ {
-			v := c.spread[a][at[j]]
-			if i == j {
-				v += sq(k.std[a])
-			}
-			cov.SetSym(i, j, v)
-		}
-	}
-	var chol mat.Cholesky
-	if !chol.Factorize(cov) {
-		return math.Inf(-1)
-	}
-	var solved mat.VecDense
-	if err := chol.SolveVecTo(&solved, off); err != nil {
-		return math.Inf(-1)
-	}
-	far := mat.Dot(off, &solved)
-	normal := -0.5 * (far + chol.LogDet())
-	const wide = 9
-	heavy := -0.5*(far/wide+chol.LogDet()+float64(n)*math.Log(wide)) + math.Log(outlier)
-	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy)))
-}
-
 // cause is the chance of a cause.
 func (b *belief) cause(code string) float64 {
 	sum := 0.0
@@ -164,8 +134,8 @@ type ranked struct {
 // ranking lists the causes by falling chance.
 func (b *belief) ranking() []ranked {
 	var out []ranked
-	for i := range causes {
-		r := ranked{code: causes[i].code, chance: b.cause(causes[i].code)}
+	for i := range signature.Causes {
+		r := ranked{code: signature.Causes[i].Code, chance: b.cause(signature.Causes[i].Code)}
 		for j := range faults {
 			if faults[j].cause == r.code {
 				r.faults = append(r.faults, j)
@@ -214,7 +184,7 @@ func (b *belief) next(k *known) *asked {
 	worthGain := 0.04
 	var top *asked
 	code, now := b.bestCause(b.faults)
-	holds := k.std[overBox] > 0 && k.value[overBox] < 1.5
+	holds := k.read(signature.OverBox) && k.value[signature.OverBox] < 1.5
 	if code == sound && (holds && now >= likely || now >= 0.65) {
 		worthGain = 0.12 // nothing calls for a look
 	}
@@ -252,9 +222,9 @@ func (b *belief) bestCause(chances []float64) (code string, chance float64) {
 	for i := range faults {
 		sums[faults[i].cause] += chances[i]
 	}
-	for i := range causes {
-		if p := sums[causes[i].code]; p > chance {
-			code, chance = causes[i].code, p
+	for i := range signature.Causes {
+		if p := sums[signature.Causes[i].Code]; p > chance {
+			code, chance = signature.Causes[i].Code, p
 		}
 	}
 	return code, chance

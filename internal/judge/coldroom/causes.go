@@ -1,92 +1,25 @@
 package coldroom
 
-// A cause is what readings alone can tell apart: what fails in the machine, at some sizes.
-type cause struct {
-	code string
-	// sizes of the failing, each as likely as the others.
-	sizes []failing
-	// withoutReceiver replaces sizes where the condenser itself holds the spare charge.
-	withoutReceiver []failing
-	// over is how much warmer the box is, in K, by the cause alone and not by lost capacity.
-	over []float64
-	// clamp is how far the suction clamp reads towards the air around it.
-	clamp []float64
-	// valveOnly, receiverOnly and coldOnly limit it to machines with a valve, with a receiver,
-	// and to cool weather.
-	valveOnly, receiverOnly, coldOnly bool
-}
+import "github.com/satline/satline/internal/judge/coldroom/signature"
 
-// coolWeather is the outdoor air below which a head that is not held falls too low.
-const coolWeather = 288.7 // K, 60 °F
-
-var causes = []cause{
-	{code: sound, sizes: []failing{{}}},
-	{
-		code: undercharge,
-		sizes: []failing{
-			{dry: 0.5, short: 0.01}, {dry: 0.9, short: 0.03}, {dry: 1, short: 0.07},
-			{dry: 1, short: 0.13},
-		},
-		withoutReceiver: []failing{
-			{dry: 0.7}, {dry: 1, short: 0.025}, {dry: 1, short: 0.07}, {dry: 1, short: 0.13},
-		},
-	},
-	// Behind a receiver a shortage shows only when its outlet draws vapor: before, nothing
-	// tells it but the level.
-	{code: reserve, sizes: []failing{{}}, receiverOnly: true},
-	{code: overcharge, sizes: []failing{{flooded: 0.15}, {flooded: 0.3}, {flooded: 0.45}}},
-	{code: gas, sizes: []failing{{gas: 3.5}, {gas: 6.5}, {gas: 11}}},
-	{
-		code:  condenser,
-		sizes: []failing{{outdoor: 0.3}, {outdoor: 0.5}, {outdoor: 0.68}, {outdoor: 0.82}},
-	},
-	{
-		code: evaporator,
-		sizes: []failing{
-			{indoor: 0.3, ice: 0.15}, {indoor: 0.5}, {indoor: 0.5, ice: 0.4},
-			{indoor: 0.7, ice: 0.5}, {indoor: 0.88, ice: 0.6},
-		},
-	},
-	{
-		code: restriction,
-		sizes: []failing{
-			{choked: 0.6}, {choked: 0.72}, {choked: 0.8}, {choked: 0.87}, {choked: 0.93},
-		},
-	},
-	{
-		code:      starving,
-		valveOnly: true,
-		sizes: []failing{
-			{starving: 0.5}, {starving: 0.62}, {starving: 0.74}, {starving: 0.85}, {starving: 0.92},
-		},
-	},
-	{code: flooding, valveOnly: true, sizes: []failing{{floods: 2.5}, {floods: 4}, {floods: 7}}},
-	{code: compressor, sizes: []failing{{leaks: 0.2}, {leaks: 0.35}, {leaks: 0.5}, {leaks: 0.65}}},
-	{code: headLow, coldOnly: true, sizes: []failing{{noFloor: true}}},
-	{code: headHigh, sizes: []failing{{floor: 6}, {floor: 12}, {floor: 20}}},
-	{code: load, sizes: []failing{{}, {}, {}}, over: []float64{3, 5.5, 9}},
-	{code: shortCycle, sizes: []failing{{}}},
-	{code: clamp, sizes: []failing{{}, {}}, clamp: []float64{0.25, 0.5}},
-}
-
-// Codes of the causes.
+// Causes that the judge has a word of its own for.
 const (
-	sound       = "cold-sound"
-	undercharge = "cold-undercharge"
-	reserve     = "cold-reserve"
-	overcharge  = "cold-overcharge"
-	gas         = "cold-gas"
-	condenser   = "cold-condenser"
-	evaporator  = "cold-evaporator"
-	restriction = "cold-restriction"
-	starving    = "cold-starving"
-	flooding    = "cold-flooding"
-	compressor  = "cold-compressor"
-	headLow     = "cold-head-low"
-	headHigh    = "cold-head-high"
-	load        = "cold-load"
-	shortCycle  = "cold-short-cycle"
-	clamp       = "cold-clamp"
+	sound       = signature.Sound
+	undercharge = signature.Undercharge
+	reserve     = signature.Reserve
+	overcharge  = signature.Overcharge
+	gas         = signature.Gas
+	condenser   = signature.Condenser
+	evaporator  = signature.Evaporator
+	restriction = signature.Restriction
+	starving    = signature.Starving
+	flooding    = signature.Flooding
+	compressor  = signature.Compressor
+	headLow     = signature.HeadLow
+	headHigh    = signature.HeadHigh
+	load        = signature.Load
+	shortCycle  = signature.ShortCycle
+	clamp       = signature.Clamp
 )
 
 // A fault is one of the things that make a cause; faults of one cause read alike, and looks

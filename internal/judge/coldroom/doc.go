@@ -5,7 +5,7 @@
 //
 // Assess is one flow: Evidence, which is what was read and seen, to a Verdict, which is what
 // is believed of the machine and of its charge, its dangers, and what to do in which order.
-// The belief compares the readings with those of machines that are sound or have one fault:
-// a model of the machine (machine.go) is solved for them in the box and the weather of the
-// visit, so that no table is learnt beforehand. All words are facts; see package words.
+// The belief compares the readings with those of machines that are sound or have one fault,
+// which package machine models and package signature has learnt by kind, box and weather. All
+// words are facts; see package words.
 package coldroom

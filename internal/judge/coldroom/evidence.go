@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/physics/cyclefluid"
 	"github.com/satline/satline/quantity"
@@ -37,7 +38,7 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	if box != nil {
 		at = *box
 	}
-	k.weather, k.doubt = weather{float64(at.Value), someOutdoor}, weather{at.Std, someOutdoorDoubt}
+	k.weather, k.doubt = place{float64(at.Value), someOutdoor}, place{at.Std, someOutdoorDoubt}
 	if t := c.OutdoorDryBulb; t != nil {
 		k.weather.outdoor, k.doubt.outdoor = float64(t.Value), t.Std
 	}
@@ -59,23 +60,23 @@ func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperat
 			k.std[f] = max(math.Hypot(a.Std, b.Std), 0.05)
 		}
 	}
-	between(difference, &box, c.EvaporatingDew)
-	between(superheat, c.SuctionLine, c.EvaporatingDew)
-	between(bulbSuperheat, c.BulbLine, c.EvaporatingDew)
-	between(split, c.ReturnDryBulb, c.SupplyDryBulb)
-	between(subcooling, c.CondensingBubble, c.LiquidLine)
-	between(hot, c.DischargeLine, c.CondensingDew)
-	between(rise, c.CondenserLeaving, c.OutdoorDryBulb)
+	between(signature.Difference, &box, c.EvaporatingDew)
+	between(signature.Superheat, c.SuctionLine, c.EvaporatingDew)
+	between(signature.BulbSuperheat, c.BulbLine, c.EvaporatingDew)
+	between(signature.Split, c.ReturnDryBulb, c.SupplyDryBulb)
+	between(signature.Subcooling, c.CondensingBubble, c.LiquidLine)
+	between(signature.Hot, c.DischargeLine, c.CondensingDew)
+	between(signature.Rise, c.CondenserLeaving, c.OutdoorDryBulb)
 	if b, d := c.CondensingBubble, c.CondensingDew; b != nil && d != nil {
 		middle := quantity.Uncertain[quantity.Temperature]{
 			Value: b.Value.Add(d.Value.Sub(b.Value) / 2), Std: (b.Std + d.Std) / 2,
 		}
-		between(overOutdoor, &middle, c.OutdoorDryBulb)
+		between(signature.OverOutdoor, &middle, c.OutdoorDryBulb)
 	}
-	between(overBox, c.ReturnDryBulb, &k.usual.Box)
+	between(signature.OverBox, c.ReturnDryBulb, &k.usual.Box)
 	if a := c.Current; a != nil && c.RatedLoadCurrent > 0 {
-		k.value[current] = float64(a.Value) / float64(c.RatedLoadCurrent)
-		k.std[current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
+		k.value[signature.Current] = float64(a.Value) / float64(c.RatedLoadCurrent)
+		k.std[signature.Current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
 	}
 }
 

@@ -2,6 +2,7 @@ package coldroom
 
 import (
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
@@ -127,7 +128,7 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	var out []fact.Fact
 	type apart = quantity.Uncertain[quantity.TemperatureDelta]
 	of := func(code fact.Code, f int, usual apart, s fact.Source) {
-		if k.std[f] > 0 {
+		if k.read(f) {
 			out = append(out, sourced(fact.New(
 				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),
 				fact.Measured("usual", usual),
@@ -135,9 +136,9 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 		}
 	}
 	practice := fact.Source{Standing: fact.CommonPractice}
-	of("cold-figure.difference", difference, u.Difference, u.DifferenceSource)
-	of("cold-figure.bulb", bulbSuperheat, u.BulbSuperheat, practice)
-	of("cold-figure.superheat", superheat, u.Superheat, practice)
+	of("cold-figure.difference", signature.Difference, u.Difference, u.DifferenceSource)
+	of("cold-figure.bulb", signature.BulbSuperheat, u.BulbSuperheat, practice)
+	of("cold-figure.superheat", signature.Superheat, u.Superheat, practice)
 	limit := u.FoodLimit()
 	out = append(out, sourced(
 		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,

@@ -13,6 +13,7 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/bench"
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
@@ -218,9 +219,9 @@ func TestTablesAgree(t *testing.T) {
 			}
 		}
 	}
-	for i := range causes {
-		if !known[causes[i].code] {
-			t.Errorf("%s has no fault", causes[i].code)
+	for _, c := range signature.Causes {
+		if !known[c.Code] {
+			t.Errorf("%s has no fault", c.Code)
 		}
 	}
 }
@@ -268,4 +269,11 @@ func TestAnyReadings(t *testing.T) {
 			}
 		}
 	})
+}
+
+func BenchmarkJudge(b *testing.B) {
+	c := caseOf(b, bench.Draw(rand.New(rand.NewPCG(41, 3)), 0))
+	for b.Loop() {
+		Judge(c)
+	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -193,8 +194,10 @@ const least = 3
 // unread asks for the readings that a judgement starts from.
 func (p *planner) unread() bool {
 	has := 0
-	for _, f := range []int{difference, superheat, subcooling, overOutdoor} {
-		if p.k.std[f] > 0 {
+	for _, f := range []int{
+		signature.Difference, signature.Superheat, signature.Subcooling, signature.OverOutdoor,
+	} {
+		if p.k.read(f) {
 			has++
 		}
 	}

@@ -4,16 +4,17 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
 // signCodes are the facts that show a feature beside what machines of the kind read.
-var signCodes = [features]fact.Code{
-	difference: "cold-sign.difference", superheat: "cold-sign.superheat",
-	bulbSuperheat: "cold-sign.bulb", split: "cold-sign.split",
-	overOutdoor: "cold-sign.over-outdoor", subcooling: "cold-sign.subcooling",
-	hot: "cold-sign.discharge", rise: "cold-sign.rise", overBox: "cold-sign.box",
+var signCodes = [signature.Features]fact.Code{
+	signature.Difference: "cold-sign.difference", signature.Superheat: "cold-sign.superheat",
+	signature.BulbSuperheat: "cold-sign.bulb", signature.Split: "cold-sign.split",
+	signature.OverOutdoor: "cold-sign.over-outdoor", signature.Subcooling: "cold-sign.subcooling",
+	signature.Hot: "cold-sign.discharge", signature.Rise: "cold-sign.rise", signature.OverBox: "cold-sign.box",
 }
 
 // signs are the readings that speak for a cause against a sound machine, and those that speak
@@ -28,8 +29,8 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 	if normal == nil || of == nil {
 		return nil, nil
 	}
-	for i := range features {
-		if k.std[i] == 0 || signCodes[i] == "" {
+	for i := range signature.Features {
+		if !k.read(i) || signCodes[i] == "" {
 			continue
 		}
 		away := func(c *cluster) float64 {
@@ -70,7 +71,7 @@ func (b *belief) middle(code string) *cluster {
 	var top *cluster
 	chance := -1.0
 	for i := range b.clusters {
-		if c := &b.clusters[i]; causes[c.cause].code == code && b.of[i] > chance {
+		if c := &b.clusters[i]; signature.Causes[c.cause].Code == code && b.of[i] > chance {
 			top, chance = c, b.of[i]
 		}
 	}

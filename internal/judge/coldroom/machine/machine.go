@@ -1,0 +1,397 @@
+// Package machine is the model of a machine that keeps a cold room: balanced between its
+// compressor, its valve or tube and its two coils, with a control of the head pressure, and
+// with what may be wrong with it.
+package machine
+
+import (
+	"math"
+
+	"github.com/satline/satline/internal/physics/cyclefluid"
+)
+
+// A Design is a compressor with its coils, sized for a design day so that it holds its box:
+// K, Pa, W of a machine that moves one watt on that day. Only what differs from machine to
+// machine is a field.
+type Design struct {
+	Box, Difference float64 // K of the box, and from it to evaporating, by design
+	// Bulb and Gain are the superheat at the bulb and what the suction line adds by design.
+	Bulb, Gain float64
+	// OverOutdoor is from the outdoor air to condensing by design.
+	OverOutdoor float64
+	// IndoorAir and OutdoorAir are how much of its difference each coil gives to its air.
+	IndoorAir, OutdoorAir float64
+	// Floor is the condensing temperature that the head-pressure control holds; 0 for none.
+	Floor float64
+	// Subcooling of a condenser that is not flooded.
+	Subcooling float64
+	Ideal      float64 // isentropic efficiency
+	// Open is how far the valve is open by design; Drop is from the coil to the compressor, in
+	// K of saturation; HeatLoss is the part of the compression heat that the shell gives off.
+	Open, Drop, HeatLoss float64
+	Valve                bool
+	DesignDay            float64 // K of the outdoor air
+}
+
+// A Failing is what is wrong with a machine; the zero Failing is nothing.
+type Failing struct {
+	Short    float64 // quality of what leaves the receiver or condenser
+	Dry      float64 // part of the subcooling that is missing
+	Flooded  float64 // part of the condenser full of liquid
+	Gas      float64 // K that a gas adds to the condensing temperature
+	Indoor   float64 // part of the air over the evaporator that is missing
+	Ice      float64 // part of the evaporator's conductance that is missing
+	Outdoor  float64 // part of the condenser's conductance that is missing
+	Choked   float64 // part of the flow area that is missing ahead of the device, flashing
+	Starving float64 // part of the valve's capacity that is missing
+	Floods   float64 // K by which the bulb reads too warm
+	Leaks    float64 // part of the compressor's flow that goes back
+	NoFloor  bool    // the head-pressure control does not hold
+	Floor    float64 // K by which it holds too high
+}
+
+// A Weather is the box and the air that the condenser gives its heat to.
+type Weather struct{ Box, Outdoor float64 }
+
+// A State is how a machine runs.
+type State struct {
+	Evaporating, Condensing  float64 // dew at the compressor, middle
+	CondensingDew, Bubble    float64
+	Bulb, Suction, Discharge float64 // K of the pipes
+	Liquid                   float64
+	Supply, Leaving          float64
+	Power, Capacity          float64 // of the design day
+	Converged                bool
+}
+
+// HotDay is the outdoor air of a design day, 95 °F in K.
+const HotDay = 308.15
+
+// A Machine is a Design with its parts sized.
+type Machine struct {
+	Design
+	f                      *cyclefluid.Fluid
+	displacement, orifice  float64
+	evaporator, indoorFlow float64 // W/K
+	condenser, outdoorFlow float64
+	line                   float64 // W/K of the suction line
+	DesignPower            float64
+	designMass, designDrop float64
+}
+
+func volumetric(ratio float64) float64 {
+	return max(0.15, 1-0.05*(math.Pow(ratio, 0.87)-1))
+}
+
+// flashing is what is left of the flow through a valve where vapor comes with the liquid: a
+// tenth of it by mass leaves about a quarter.
+func flashing(quality float64) float64 { return 1 / (1 + 28*max(quality, 0)) }
+
+// New makes the parts of a machine such that on its design day it runs as designed.
+func New(f *cyclefluid.Fluid, m Design) *Machine {
+	s := &Machine{Design: m, f: f}
+	evaporating := m.Box - m.Difference
+	condensing := m.DesignDay + m.OverOutdoor
+	low, high := f.At(f.DewPressure(evaporating)), f.At(middlePressure(f, condensing))
+	suction := f.At(f.DewPressure(evaporating - m.Drop))
+	out := low.VaporAt(low.Dew.T + m.Bulb)
+	in := suction.VaporAt(suction.Dew.T + m.Bulb + m.Gain)
+	liquid := high.LiquidAt(high.Bubble.T - m.Subcooling)
+	s.designMass = 1 / (out.H - liquid.H)
+	s.displacement = s.designMass * in.V / volumetric(high.P/suction.P)
+	ideal := high.AtEntropy(in.S).H - in.H
+	s.DesignPower = s.designMass * ideal / m.Ideal
+	s.designDrop = low.P - suction.P
+	s.orifice = s.designMass / (m.Open * math.Sqrt((high.P-low.P)/liquid.V))
+	// The surface that superheats cools no air.
+	wet := 1 - superheating(m.Bulb/m.Difference)
+	s.evaporator = 1 / (wet * m.Difference)
+	s.indoorFlow = 0.88 / (m.IndoorAir * m.Difference)
+	rejected := s.designMass * (in.H + (1-m.HeatLoss)*ideal/m.Ideal - liquid.H)
+	s.condenser = rejected / m.OverOutdoor
+	s.outdoorFlow = rejected / (m.OutdoorAir * m.OverOutdoor)
+	if cool := m.DesignDay - (evaporating + m.Bulb); cool > m.Gain {
+		s.line = s.designMass * suction.DewHeatCapacity() *
+			-math.Log(1-m.Gain/cool)
+	}
+	return s
+}
+
+// superheating is the part of the coil that it takes to bring vapor a share of the way to the
+// temperature of the air: four and a half transfer units over the whole of it.
+func superheating(share float64) float64 {
+	const units, straight = 4.5, 0.97 // beyond straight it goes on in a straight line
+	if share = soft(share, 0.06); share <= straight {
+		return -math.Log(1-share) / units
+	}
+	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / units
+}
+
+func middlePressure(f *cyclefluid.Fluid, t float64) float64 {
+	a, b := f.BubblePressure(t), f.DewPressure(t)
+	return (a + b) / 2
+}
+
+// reduced is the conductance of a coil whose air or surface is partly missing, against that
+// of the whole: the air flow sets a good part of it.
+func reduced(airLeft, surfaceLeft, effect float64) float64 {
+	ntu := -math.Log(1 - effect)
+	left := 1 - math.Exp(-ntu*surfaceLeft*math.Pow(airLeft, -0.4))
+	return airLeft * left / effect
+}
+
+// Run solves the machine in a weather with something wrong. Where the solver finds no way there
+// from a guess it is led: the weather changes from that of the design day in steps.
+func (s *Machine) Run(w Weather, x Failing, from *Unknowns) (State, Unknowns) {
+	st, u := s.solve(w, x, from)
+	if st.Converged || from != nil {
+		return st, u
+	}
+	const steps = 8
+	start := Weather{s.Box, s.DesignDay}
+	var led *Unknowns
+	for i := range steps + 1 {
+		part := float64(i) / steps
+		at := Weather{
+			start.Box + part*(w.Box-start.Box), start.Outdoor + part*(w.Outdoor-start.Outdoor),
+		}
+		st, u = s.solve(at, x, led)
+		led = &u
+	}
+	return st, u
+}
+
+// solve is Run from one start: for the two pressures and the
+// enthalpy at the end of the coil, by Newton's method with differences.
+func (s *Machine) solve(w Weather, x Failing, from *Unknowns) (State, Unknowns) {
+	u := Unknowns{}
+	if from != nil {
+		u = *from
+	} else {
+		u = s.guess(w, x)
+	}
+	var st State
+	r := s.balance(&u, w, x, &st)
+	var j [3]residuals
+	fresh := false
+	for range 40 {
+		n := r.norm()
+		if n < 1e-4 {
+			break
+		}
+		if !fresh {
+			j, fresh = s.slopes(u, r, w, x), true
+		}
+		d, ok := solve3(j, r)
+		if !ok {
+			break
+		}
+		scale := 1.0
+		for i, most := range (Unknowns{0.35, 0.25, 12000}) {
+			if a := math.Abs(d[i]); a*scale > most {
+				scale = most / a
+			}
+		}
+		better := false
+		for range 8 {
+			v := u
+			for i := range v {
+				v[i] -= scale * d[i]
+			}
+			var sv State
+			rv := s.balance(&v, w, x, &sv)
+			if m := rv.norm(); m < n {
+				j = learnt(j, u, v, r, rv)
+				u, r, st, better, fresh = v, rv, sv, true, m < 0.4*n
+				break
+			}
+			scale *= 0.4
+		}
+		if !better {
+			break
+		}
+	}
+	const near = 0.015 // of the design day: where a corner of the model holds the last steps up
+	st.Converged = r.norm() < near
+	return st, u
+}
+
+// slopes are the residuals by each unknown, by differences.
+func (s *Machine) slopes(u Unknowns, r residuals, w Weather, x Failing) (j [3]residuals) {
+	step := Unknowns{1e-5, 1e-5, 20}
+	for i := range u {
+		v := u
+		v[i] += step[i]
+		rv := s.balance(&v, w, x, &State{})
+		for k := range rv {
+			j[i][k] = (rv[k] - r[k]) / step[i]
+		}
+	}
+	return j
+}
+
+// learnt is a matrix of slopes after a step, by Broyden's first update, in the units in which
+// the Unknowns are of one size.
+func learnt(j [3]residuals, u, v Unknowns, r, rv residuals) [3]residuals {
+	size := Unknowns{1, 1, 30000}
+	var d Unknowns
+	whole := 0.0
+	for i := range d {
+		d[i] = (v[i] - u[i]) / size[i]
+		whole += d[i] * d[i]
+	}
+	for k := range r {
+		miss := rv[k] - r[k]
+		for i := range d {
+			miss -= j[i][k] * d[i] * size[i]
+		}
+		for i := range d {
+			j[i][k] += miss * d[i] / whole / size[i]
+		}
+	}
+	return j
+}
+
+// Unknowns are the logarithms of the pressures in the coils and the enthalpy at the end of
+// the evaporator.
+type Unknowns [3]float64
+
+type residuals [3]float64
+
+func (r residuals) norm() float64 { return math.Sqrt(r[0]*r[0] + r[1]*r[1] + r[2]*r[2]) }
+
+func (s *Machine) guess(w Weather, x Failing) Unknowns {
+	low := s.f.At(s.f.DewPressure(w.Box - 1.1*s.Difference))
+	c := w.Outdoor + s.OverOutdoor
+	if !x.NoFloor {
+		c = max(c, s.Floor+x.Floor)
+	}
+	return Unknowns{
+		math.Log(low.P), math.Log(middlePressure(s.f, c)), low.VaporAt(low.Dew.T + s.Bulb).H,
+	}
+}
+
+// balance is what goes in less what comes out: of the valve, of each coil, as shares of the
+// design day.
+func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residuals {
+	low, high := s.f.At(math.Exp(u[0])), s.f.At(math.Exp(u[1]))
+	out := low.AtEnthalpy(u[2])
+	suctionP := max(low.P-s.designDrop, 0.4*low.P)
+	suction := s.f.At(suctionP)
+	ratio := max(high.P/suction.P, 1.01)
+
+	// The suction line warms what comes; the compressor takes its volume.
+	in := suction.AtEnthalpy(u[2])
+	mass := s.displacement * volumetric(ratio) * (1 - x.Leaks) / in.V
+	flow := max(mass, 0.02*s.designMass)
+	cp := suction.DewHeatCapacity()
+	warm := max(w.Outdoor-in.T, 0) * (1 - math.Exp(-s.line/(flow*cp)))
+	in = suction.AtEnthalpy(u[2] + cp*warm)
+	mass = s.displacement * volumetric(ratio) * (1 - x.Leaks) / in.V
+	flow = max(mass, 0.02*s.designMass)
+	ideal := high.AtEntropy(in.S).H - in.H
+	work := ideal / s.Ideal / (1 - 0.6*x.Leaks) // what leaks back is compressed again
+	discharge := high.AtEnthalpy(in.H + (1-s.HeatLoss)*work)
+
+	// Liquid.
+	middle := (high.Bubble.T + high.Dew.T) / 2
+	sub := s.Subcooling * (1 - x.Dry) * math.Sqrt(max(0, (middle-w.Outdoor)/s.OverOutdoor))
+	sub += max(0, middle-w.Outdoor-sub) * (1 - math.Exp(-3.2*x.Flooded))
+	liquid := high.LiquidAt(high.Bubble.T - sub)
+	h := liquid.H
+	if x.Short > 0 {
+		liquid = high.AtEnthalpy(high.Bubble.H + x.Short*(high.Dew.H-high.Bubble.H))
+		h = liquid.H
+		liquid.T = high.Bubble.T - 0.3
+	}
+
+	// The metering device.
+	ahead, quality := high.P, max(x.Short, 0)
+	if x.Choked > 0 {
+		left := 1 - x.Choked
+		drop := 0.35 * (high.P - low.P) * sq(flow/s.designMass) * (1/(left*left) - 1) * 0.12
+		ahead = max(high.P-drop, low.P*1.02)
+		q := s.f.At(ahead)
+		quality = max(quality, q.Quality(h))
+	}
+	superheat := (u[2] - low.Dew.H) / low.DewHeatCapacity()
+	open := s.Open
+	if s.Valve {
+		static := 0.6 * s.Bulb
+		open = s.Open * (superheat + x.Floods - static) / (s.Bulb - static)
+		open = smooth(open, 0.04, 1)
+	} else if x.Floods > 0 {
+		open *= 1 + x.Floods/8
+	}
+	through := s.orifice * open * (1 - x.Starving) * flashing(quality) *
+		math.Sqrt(max(ahead-low.P, 1e3)/liquid.V)
+
+	// The coils.
+	left := reduced(1-x.Indoor, 1-x.Ice, s.IndoorAir)
+	share := superheat / max(w.Box-low.Dew.T, 0.5)
+	meanDrop := low.Dew.T - (low.Dew.T-low.Bubble.T)*0.35
+	absorbs := s.evaporator * left * (1 - superheating(share)) * (w.Box - meanDrop)
+	absorbed := flow * (u[2] - h)
+	rejected := flow * (discharge.H - h)
+	room := max(1-x.Flooded, 0.1) * reduced(1-0.7*x.Outdoor, 1-x.Outdoor, s.OutdoorAir)
+	rejects := s.condenser * room * (middle - w.Outdoor)
+	if floor := s.Floor + x.Floor; !x.NoFloor && s.Floor > 0 || x.Floor > 0 {
+		// The control takes room or air from the condenser until it holds.
+		rejects = min(rejects, rejected*math.Exp((middle-floor)/1.2))
+	}
+
+	st.Evaporating, st.Condensing = suction.Dew.T, middle+x.Gas
+	st.Bubble, st.CondensingDew = high.Bubble.T+x.Gas, high.Dew.T+x.Gas
+	st.Bulb, st.Suction = out.T, in.T
+	st.Discharge, st.Liquid = discharge.T+0.6*x.Gas, liquid.T
+	st.Capacity, st.Power = absorbed, flow*work
+	air := s.indoorFlow * (1 - x.Indoor)
+	st.Supply = w.Box - 0.88*absorbed/max(air, 1e-3)
+	st.Leaving = w.Outdoor + rejected/(s.outdoorFlow*max(1-0.7*x.Outdoor, 0.05))
+	return residuals{(flow - through) / s.designMass, absorbed - absorbs, rejected - rejects}
+}
+
+func sq(x float64) float64 { return x * x }
+
+// smooth keeps v within low and top without a corner.
+func smooth(v, low, top float64) float64 {
+	const k = 0.06
+	v = low + soft(v-low, k)
+	return top - soft(top-v, k)
+}
+
+// soft is max(x, 0) without a corner.
+func soft(x, k float64) float64 { return (x + math.Sqrt(x*x+k*k)) / 2 }
+
+func solve3(j [3]residuals, r residuals) (Unknowns, bool) {
+	a := [3][4]float64{}
+	for i := range 3 {
+		for k := range 3 {
+			a[k][i] = j[i][k]
+		}
+	}
+	for k := range 3 {
+		a[k][3] = r[k]
+	}
+	for c := range 3 {
+		p := c
+		for k := c + 1; k < 3; k++ {
+			if math.Abs(a[k][c]) > math.Abs(a[p][c]) {
+				p = k
+			}
+		}
+		if math.Abs(a[p][c]) < 1e-12 {
+			return Unknowns{}, false
+		}
+		a[c], a[p] = a[p], a[c]
+		for k := range 3 {
+			if k == c {
+				continue
+			}
+			q := a[k][c] / a[c][c]
+			for i := c; i < 4; i++ {
+				a[k][i] -= q * a[c][i]
+			}
+		}
+	}
+	return Unknowns{a[0][3] / a[0][0], a[1][3] / a[1][1], a[2][3] / a[2][2]}, true
+}
