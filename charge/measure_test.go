@@ -25,33 +25,36 @@ func psig(v, std float64) gauge { return quantity.PSIG(v).PlusMinus(quantity.PSI
 
 var seaLevel = quantity.StandardAtmosphere.PlusMinus(0)
 
-// R-22 saturates at 40 °F at 68.6 psig and at 100 °F at 195.9 psig.
+// R-22 saturates at 5 °C at 583.6 kPa and at 40 °C at 1,533.3 kPa.
 func TestMeasureR22(t *testing.T) {
 	r22 := fluid(t, "R-22")
-	m, err := MeasureSuperheat(r22, psig(68.6, 0), seaLevel, f(52).PlusMinus(0))
+	at := func(kilopascals float64) gauge {
+		return quantity.Kilopascals(kilopascals).Gauge(quantity.StandardAtmosphere).PlusMinus(0)
+	}
+	m, err := MeasureSuperheat(r22, at(583.6), seaLevel, quantity.Celsius(12).PlusMinus(0))
 	if err != nil {
 		t.Fatal(err)
 	}
 	tables := verify.Source{
-		Cite: "pressure-temperature charts of the trade, R-22, gauge at sea level",
-		Kind: verify.FromMemory,
+		Cite: "saturation tables of refrigerants on the IIR datum, as the open library scisuit carries them",
+		Kind: verify.Published,
 	}
 	verify.Value(
 		t,
 		tables,
-		"superheat of R-22, 68.6 psig and a line at 52 °F",
-		"°F",
-		12,
-		m.Value.Value.Fahrenheit(),
-		0.15,
+		"superheat of R-22 at 583.6 kPa, a line at 12 °C",
+		"K",
+		7,
+		float64(m.Value.Value),
+		0.08,
 	)
-	m, err = MeasureSubcooling(r22, psig(195.9, 0), seaLevel, f(88).PlusMinus(0))
+	m, err = MeasureSubcooling(r22, at(1533.3), seaLevel, quantity.Celsius(33).PlusMinus(0))
 	if err != nil {
 		t.Fatal(err)
 	}
 	verify.Value(
-		t, tables, "subcooling of R-22, 195.9 psig and a line at 88 °F", "°F", 12,
-		m.Value.Value.Fahrenheit(), 0.15,
+		t, tables, "subcooling of R-22 at 1,533.3 kPa, a line at 33 °C", "K", 7,
+		float64(m.Value.Value), 0.08,
 	)
 }
 

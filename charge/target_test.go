@@ -71,7 +71,7 @@ func TestTableAgreesWithLabels(t *testing.T) {
 		t.Fatal(err)
 	}
 	var n, rounding, onlyOne int
-	sum, worst := 0.0, [2]float64{}
+	sum, worst, worstSmooth := 0.0, [2]float64{}, [2]float64{}
 	for _, row := range rows[1:] {
 		db, _ := strconv.ParseFloat(row[0], 64)
 		for k, text := range row[1:] {
@@ -98,6 +98,10 @@ func TestTableAgreesWithLabels(t *testing.T) {
 			if diff > 1+1e-9 {
 				t.Errorf("%v/%v: label %v, table %v", db, wb, label, cell)
 			}
+			smooth, _, _ := smoothSuperheat(wb, db)
+			if math.Abs(smooth-label) > math.Abs(worstSmooth[1]-worstSmooth[0]) {
+				worstSmooth = [2]float64{label, smooth}
+			}
 			if diff <= 0.5+1e-9 {
 				rounding++
 			}
@@ -108,6 +112,7 @@ func TestTableAgreesWithLabels(t *testing.T) {
 		Kind: verify.Published,
 	}
 	verify.Value(t, labels, "target superheat of Table RA3.2-2", "°F", worst[0], worst[1], 1+1e-9)
+	verify.Value(t, labels, "smooth target superheat", "°F", worstSmooth[0], worstSmooth[1], 1.2)
 	t.Logf(
 		"%d cells, %d within rounding, mean difference %.3f °F, %d on one side only", n, rounding,
 		sum/float64(n), onlyOne,
@@ -160,7 +165,7 @@ func TestTableSuperheatOfCommonPractice(t *testing.T) {
 }
 
 func TestSmoothTargetMeetsTable(t *testing.T) {
-	worst, sum, n := [2]float64{}, 0.0, 0.0
+	worst, sum, n := 0.0, 0.0, 0.0
 	eachCell(func(wb, db, want float64) {
 		if want == no {
 			return
@@ -170,18 +175,11 @@ func TestSmoothTargetMeetsTable(t *testing.T) {
 			t.Fatal(err)
 		}
 		d := got.Target.Fahrenheit() - want
-		if math.Abs(d) > math.Abs(worst[0]-worst[1]) {
-			worst = [2]float64{want, got.Target.Fahrenheit()}
-		}
+		worst = max(worst, math.Abs(d))
 		sum, n = sum+d*d, n+1
 	})
-	table := verify.Source{
-		Cite: cecTarget.Title + ", worst of 1,055 cells",
-		Kind: verify.FromMemory,
-	}
-	verify.Value(t, table, "smooth target superheat", "°F", worst[0], worst[1], 0.5)
-	if rms := math.Sqrt(sum / n); rms > 0.1 {
-		t.Errorf("the smooth target is %.2f °F off the table, root mean square", rms)
+	if rms := math.Sqrt(sum / n); rms > 0.1 || worst > 0.5 {
+		t.Errorf("the smooth target is up to %.2f °F off the table, %.2f root mean square", worst, rms)
 	}
 }
 
