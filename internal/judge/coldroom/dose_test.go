@@ -65,3 +65,10 @@ func doseOf(j modes.Judgement) quantity.Mass {
 	}
 	return 0
 }
+
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}

@@ -2,11 +2,9 @@ package coldroom
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"math/rand/v2"
 	"os"
-	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +12,7 @@ import (
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/internal/tool/trial"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -67,11 +66,6 @@ func caseOf(t testing.TB, v *bench.Visit) *modes.Case {
 	return c
 }
 
-// A score counts what came of visits of one kind.
-type score struct{ visits, first, three, asked, called int }
-
-func share(n, of int) string { return fmt.Sprintf("%.1f %%", 100*float64(n)/float64(max(of, 1))) }
-
 // TestTrial holds the belief against machines of the bench, which share nothing with the
 // model that it compares with. With SATLINE_TRIAL=full it writes what came of it.
 func TestTrial(t *testing.T) {
@@ -79,13 +73,10 @@ func TestTrial(t *testing.T) {
 	if testing.Short() {
 		n = 150
 	}
-	var strong, weak, healthy, unread score
-	by := map[string]*score{}
-	taken := map[string]map[string]int{}
-	var said [10]struct {
-		visits, right int
-		sum           float64
-	}
+	var strong, weak, healthy, unread trial.Score
+	var alarms trial.Part
+	var said trial.Calibration
+	causes := trial.Causes{}
 	for i := range n {
 		v := bench.Draw(rand.New(rand.NewPCG(41, uint64(i))), 0.35)
 		c := caseOf(t, v)
@@ -104,13 +95,6 @@ func TestTrial(t *testing.T) {
 		case v.Strong:
 			s = &strong
 		}
-		if by[v.Truth] == nil {
-			by[v.Truth], taken[v.Truth] = &score{}, map[string]int{}
-		}
-		all := []*score{s}
-		if s != &weak {
-			all = append(all, by[v.Truth])
-		}
 		first, three := list[0].code == v.Truth, false
 		for _, r := range list[:3] {
 			three = three || r.code == v.Truth
@@ -126,79 +110,54 @@ func TestTrial(t *testing.T) {
 			b = weigh(k, b.clusters)
 			after = b.ranking()[0].code == v.Truth
 		}
-		for _, s := range all {
-			s.visits++
-			s.first += one(first)
-			s.three += one(three)
-			s.asked += one(after)
-			s.called += one(called)
+		s.Count(first, three, after)
+		if s == &healthy {
+			alarms.Count(called)
 		}
+		said.Count(list[0].chance, first)
 		if s != &weak {
-			if !first {
-				taken[v.Truth][list[0].code]++
-			}
-			bin := &said[min(9, int(list[0].chance*10))]
-			bin.visits++
-			bin.right += one(first)
-			bin.sum += list[0].chance
+			causes.Count(v.Truth, list[0].code, three, after)
 		}
 	}
+	const asked = "the looks asked for"
 	var out strings.Builder
-	out.WriteString(preface)
-	fmt.Fprintf(&out, "%d visits.\n\n| group | visits | first right | among the first three | "+
-		"first right after the looks asked for |\n|---|---|---|---|---|\n", n)
-	for _, g := range []struct {
-		name string
-		of   *score
-	}{
-		{"one fault, effect 10 % or more", &strong}, {"one fault, less than that", &weak},
-		{"a fault that only a look shows: short runs, a loose clamp", &unread},
-		{"sound machine", &healthy},
-	} {
-		fmt.Fprintf(&out, "| %s | %d | %s | %s | %s |\n", g.name, g.of.visits,
-			share(g.of.first, g.of.visits), share(g.of.three, g.of.visits),
-			share(g.of.asked, g.of.visits))
-	}
-	fmt.Fprintf(&out, "\nSound machine, something called wrong (false alarm): %s\n\n"+
-		"| truth | visits | first | first three | after the looks | taken for |\n"+
-		"|---|---|---|---|---|---|\n", share(healthy.called, healthy.visits))
-	for _, code := range slices.Sorted(maps.Keys(by)) {
-		s := by[code]
-		if s.visits == 0 {
-			continue // a shortage that does not show yet is no strong fault
-		}
-		var others []string
-		for _, other := range slices.Sorted(maps.Keys(taken[code])) {
-			others = append(others, fmt.Sprintf("%s %d", other, taken[code][other]))
-		}
-		fmt.Fprintf(&out, "| %s | %d | %s | %s | %s | %s |\n", code, s.visits, share(s.first, s.visits),
-			share(s.three, s.visits), share(s.asked, s.visits), strings.Join(others, ", "))
-	}
-	out.WriteString("\nCalibration, before any look that is asked for.\n\n" +
-		"| said | visits | mean said | right |\n|---|---|---|---|\n")
-	for i, s := range said {
-		if s.visits > 0 {
-			fmt.Fprintf(&out, "| %d to %d %% | %d | %.0f %% | %s |\n", 10*i, 10*i+10, s.visits,
-				100*s.sum/float64(s.visits), share(s.right, s.visits))
-		}
-	}
-	t.Log("\n" + out.String())
+	fmt.Fprintf(&out, preface, n)
+	trial.WriteGroups(&out, asked, []trial.Group{
+		{Name: "one fault, effect 10 % or more", Score: strong},
+		{Name: "one fault, effect below 10 %", Score: weak},
+		{Name: "a fault that only a look shows: short runs, a loose clamp", Score: unread},
+		{Name: "sound machine", Score: healthy},
+		{
+			Name:  "sound machine, something called wrong (false alarm)",
+			Score: trial.Score{First: alarms},
+		},
+	})
+	said.Write(&out)
+	out.WriteString("By cause (effect of 10 % or more, or what only a look shows), before any look " +
+		"that is asked for:\n\n")
+	causes.Write(&out, asked)
+	page := strings.TrimSuffix(out.String(), "\n")
+	t.Log("\n" + page)
 	if os.Getenv("SATLINE_TRIAL") == "full" {
-		if err := os.WriteFile("testdata/trial.md", []byte(out.String()), 0o644); err != nil {
-			t.Fatal(err)
+		plot := trial.Plot("the judge of cold rooms",
+			[]trial.Panel{{Title: "the bench of cold rooms", Calibration: said}})
+		for name, text := range map[string]string{"trial.md": page, "calibration.svg": plot} {
+			if err := os.WriteFile("testdata/"+name, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
 		}
 	}
-	held := func(what string, n, of int, least, some float64) {
+	held := func(what string, p trial.Part, least, some float64) {
 		if testing.Short() {
 			least -= some // what so few visits can be off by chance, two standard deviations
 		}
-		if float64(n) < least*float64(of) {
-			t.Errorf("%s: %s", what, share(n, of))
+		if p.Share() < least {
+			t.Errorf("%s: %v", what, p)
 		}
 	}
-	held("first right after the looks", strong.asked, strong.visits, 0.85, 0.11)
-	held("among the first three", strong.three, strong.visits, 0.96, 0.07)
-	held("no false alarm", healthy.visits-healthy.called, healthy.visits, 0.97, 0.06)
+	held("first right after the looks", strong.After, 0.85, 0.11)
+	held("among the first three", strong.Three, 0.96, 0.07)
+	held("no false alarm", trial.Part{N: alarms.Of - alarms.N, Of: alarms.Of}, 0.97, 0.06)
 }
 
 const preface = `# Trial of the judge of cold rooms on machines of another kind
@@ -209,19 +168,16 @@ The machines are those of the package bench: balanced part against part as a cat
 with the charge counted out, and none of the code of the model that the judge compares with.
 Technicians leave readings out, make the looks that anyone makes who walks into the box (ice,
 fans, condenser, glass), miss some of what is there and find some that is not. Up to three looks
-that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is below 8 %.
+that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is below 8 %%.
 
 How much the readings tell: gradient-boosted trees that were trained on 60,000 visits of the bench
-itself, which the judge has never seen, name 85 to 86 % of the faults with an effect of 10 % or more
-first, and 91 % of the sound machines (measured once on these 2000 visits and on 8000 others; the
+itself, which the judge has never seen, name 85 to 86 %% of the faults with an effect of 10 %% or more
+first, and 91 %% of the sound machines (measured once on these 2000 visits and on 8000 others; the
 trees are no part of this repository). A valve that lets too much through is known from its bulb,
 which half of the technicians do not read, and a restriction from its drop, which is a look.
 
-`
+![What the first explanation said of itself, and how often it was right](calibration.svg)
 
-func one(yes bool) int {
-	if yes {
-		return 1
-	}
-	return 0
-}
+## %d visits, cold rooms of the bench
+
+`

@@ -15,6 +15,7 @@ import (
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/diagnose/simulate"
 	"github.com/satline/satline/internal/judge/diagnose/testbench"
+	"github.com/satline/satline/internal/tool/trial"
 	"github.com/satline/satline/quantity"
 )
 
@@ -105,257 +106,90 @@ func run(t testing.TB, seed uint64, n int, draw generator) []answer {
 
 // A tally sums answers up.
 type tally struct {
-	faults, first, three, called, rightCalled int // single faults of the machine above the effect
-	slight, slightFirst                       int // below it
-	instruments, instrumentFirst              int
-	pairs, pairFirst, pairThree               int
-	pairOne                                   int // first explanation names one of the two, and nothing else
-	sound, alarms, suspected                  int
-	// right once the measurement asked for was made
-	after, slightAfter, instrumentAfter, pairAfter, soundAfter int
-	soundFirst                                                 int
-	high, highAlarms                                           int // sound machines above 3,000 ft
-	bins                                                       [10]struct{ n, right, said float64 }
-	confusion                                                  map[string]map[string]int
-	byFault                                                    map[string]*[5]int // n, first, three, marginal above half, first after one measurement
+	fault, slight, lie, pair, healthy trial.Score // a fault counts from its effect on
+	called, rightCalled               trial.Part  // of the faults
+	pairOne                           trial.Part  // first names one of the two, and nothing else
+	alarms, suspected, highAlarms     trial.Part  // of sound machines, of those at high sites
+	calibration                       trial.Calibration
+	causes                            trial.Causes
 }
 
 func count(answers []answer) *tally {
-	t := &tally{confusion: map[string]map[string]int{}, byFault: map[string]*[5]int{}}
+	t := &tally{causes: trial.Causes{}}
 	for i := range answers {
 		a := &answers[i]
-		rank, first := a.rank(), a.first()
-		p := a.d.Explanations[0].Probability
-		bin := min(9, int(p*10))
-		t.bins[bin].n++
-		t.bins[bin].said += p
-		if rank == 1 {
-			t.bins[bin].right++
-		}
-		v := &a.visit
-		settled := 0
-		if a.after == a.truth() {
-			settled = 1
-		}
+		rank, first, v := a.rank(), a.first(), &a.visit
+		right, three, after := rank == 1, rank >= 1 && rank <= 3, a.after == a.truth()
+		alarm := a.d.Alarm()
+		t.calibration.Count(a.d.Explanations[0].Probability, right)
 		switch {
 		case len(v.Truth) == 0:
-			t.sound++
-			t.soundAfter += settled
-			if rank == 1 {
-				t.soundFirst++
-			}
+			t.healthy.Count(right, three, after)
+			t.alarms.Count(alarm)
 			if v.Evidence.Atmosphere < highSite {
-				t.high++
-				if a.d.Alarm() {
-					t.highAlarms++
-				}
+				t.highAlarms.Count(alarm)
 			}
-			if a.d.Alarm() {
-				t.alarms++
-			}
-			if first != "sound" && first != string(diagnose.LowLoad) &&
-				first != string(diagnose.LowAmbient) {
-				t.suspected++
-			}
+			t.suspected.Count(!alarm && first != "sound" && first != string(diagnose.LowLoad) &&
+				first != string(diagnose.LowAmbient))
 		case len(v.Truth) == 2:
-			t.pairs++
-			t.pairAfter += settled
-			if rank == 1 {
-				t.pairFirst++
-			} else if first == string(v.Truth[0]) || first == string(v.Truth[1]) {
-				t.pairOne++
-			}
-			if rank >= 1 && rank <= 3 {
-				t.pairThree++
-			}
+			t.pair.Count(right, three, after)
+			t.pairOne.Count(first == string(v.Truth[0]) || first == string(v.Truth[1]))
+			continue
 		case v.Instrument:
-			t.instruments++
-			t.instrumentAfter += settled
-			if rank == 1 {
-				t.instrumentFirst++
-			}
+			t.lie.Count(right, three, after)
 		case v.Loss < effect:
-			t.slight++
-			t.slightAfter += settled
-			if rank == 1 {
-				t.slightFirst++
-			}
+			t.slight.Count(right, three, after)
+			continue
 		default:
-			t.faults++
-			t.after += settled
-			if rank == 1 {
-				t.first++
-			}
-			if rank >= 1 && rank <= 3 {
-				t.three++
-			}
-			if a.d.Alarm() {
-				t.called++
-				if rank == 1 {
-					t.rightCalled++
-				}
-			}
+			t.fault.Count(right, three, after)
+			t.called.Count(alarm)
+			t.rightCalled.Count(alarm && right)
 		}
-		if len(v.Truth) < 2 && (len(v.Truth) == 0 || v.Instrument || v.Loss >= effect) {
-			truth := a.truth()
-			if t.confusion[truth] == nil {
-				t.confusion[truth] = map[string]int{}
-				t.byFault[truth] = &[5]int{}
-			}
-			said := first
-			if strings.Contains(said, "+") {
-				said = "two causes"
-				for _, x := range v.Truth {
-					if slices.Contains(strings.Split(first, "+"), string(x)) {
-						said = "truth and another"
-					}
-				}
-			}
-			t.confusion[truth][said]++
-			b := t.byFault[truth]
-			b[0]++
-			if rank == 1 {
-				b[1]++
-			}
-			if rank >= 1 && rank <= 3 {
-				b[2]++
-			}
-			if len(v.Truth) == 1 && a.d.Probability(v.Truth[0]) > 0.5 {
-				b[3]++
-			}
-			b[4] += settled
-		}
+		t.causes.Count(a.truth(), said(first, v.Truth), three, after)
 	}
 	return t
+}
+
+// said is an explanation as the table of confusion names it: pairs are not told apart.
+func said(first string, truth []diagnose.Code) string {
+	parts := strings.Split(first, "+")
+	if len(parts) == 1 {
+		return first
+	}
+	for _, x := range truth {
+		if slices.Contains(parts, string(x)) {
+			return "truth and another"
+		}
+	}
+	return "two causes"
 }
 
 // highSite is the atmosphere at 3,000 ft.
 var highSite = quantity.AtmosphereAt(quantity.Feet(3000))
 
-func share(k, n int) float64 { return float64(k) / float64(max(1, n)) }
-
 func (t *tally) write(b *strings.Builder, title string) {
+	const asked = "the one measurement asked for"
 	fmt.Fprintf(b, "## %s\n\n", title)
-	fmt.Fprintf(
-		b,
-		"| group | visits | first explanation right | among the first three | first right after the one measurement asked for |\n|---|---|---|---|---|\n",
-	)
-	fmt.Fprintf(
-		b, "| one fault, effect 10 %% or more | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.faults,
-		100*share(t.first, t.faults), 100*share(t.three, t.faults), 100*share(t.after, t.faults),
-	)
-	fmt.Fprintf(
-		b, "| the same, something called wrong | %d | %.1f %% | | |\n", t.faults,
-		100*share(t.called, t.faults),
-	)
-	fmt.Fprintf(
-		b, "| the same, called, and the first explanation right | %d | %.1f %% | | |\n", t.faults,
-		100*share(t.rightCalled, t.faults),
-	)
-	fmt.Fprintf(
-		b, "| one fault, effect below 10 %% | %d | %.1f %% | | %.1f %% |\n", t.slight,
-		100*share(t.slightFirst, t.slight), 100*share(t.slightAfter, t.slight),
-	)
-	fmt.Fprintf(
-		b, "| an instrument that lies | %d | %.1f %% | | %.1f %% |\n", t.instruments,
-		100*share(t.instrumentFirst, t.instruments), 100*share(t.instrumentAfter, t.instruments),
-	)
-	fmt.Fprintf(
-		b, "| two faults at once, both named | %d | %.1f %% | %.1f %% | %.1f %% |\n", t.pairs,
-		100*share(t.pairFirst, t.pairs), 100*share(t.pairThree, t.pairs),
-		100*share(t.pairAfter, t.pairs),
-	)
-	fmt.Fprintf(
-		b, "| two faults at once, one named alone | %d | %.1f %% | | |\n", t.pairs,
-		100*share(t.pairOne, t.pairs),
-	)
-	fmt.Fprintf(
-		b, "| sound machine | %d | %.1f %% | | %.1f %% |\n", t.sound,
-		100*share(t.soundFirst, t.sound), 100*share(t.soundAfter, t.sound),
-	)
-	fmt.Fprintf(
-		b, "| sound machine, something called wrong (false alarm) | %d | %.1f %% | | |\n", t.sound,
-		100*share(t.alarms, t.sound),
-	)
-	fmt.Fprintf(
-		b, "| the same above 3,000 ft (false alarm) | %d | %.1f %% | | |\n", t.high,
-		100*share(t.highAlarms, t.high),
-	)
-	fmt.Fprintf(
-		b, "| sound machine, a fault likelier than none, not called | %d | %.1f %% | | |\n\n",
-		t.sound, 100*share(t.suspected-t.alarms, t.sound),
-	)
+	part := func(p trial.Part) trial.Score { return trial.Score{First: p} }
+	trial.WriteGroups(b, asked, []trial.Group{
+		{Name: "one fault, effect 10 % or more", Score: t.fault},
+		{Name: "the same, something called wrong", Score: part(t.called)},
+		{Name: "the same, called, and the first explanation right", Score: part(t.rightCalled)},
+		{Name: "one fault, effect below 10 %", Score: t.slight},
+		{Name: "an instrument that lies", Score: t.lie},
+		{Name: "two faults at once, both named", Score: t.pair},
+		{Name: "two faults at once, one named alone", Score: part(t.pairOne)},
+		{Name: "sound machine", Score: t.healthy},
+		{Name: "sound machine, something called wrong (false alarm)", Score: part(t.alarms)},
+		{Name: "the same above 3,000 ft (false alarm)", Score: part(t.highAlarms)},
+		{Name: "sound machine, a fault likelier than none, not called", Score: part(t.suspected)},
+	})
 	b.WriteString(
 		"Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n",
 	)
-
-	fmt.Fprintf(
-		b,
-		"Calibration: what the first explanation said of itself, and how often it was right.\n\n| said | visits | mean said | right |\n|---|---|---|---|\n",
-	)
-	for i, x := range t.bins {
-		if x.n > 0 {
-			fmt.Fprintf(
-				b, "| %d to %d %% | %.0f | %.0f %% | %.0f %% |\n", 10*i, 10*i+10, x.n,
-				100*x.said/x.n, 100*x.right/x.n,
-			)
-		}
-	}
-	fmt.Fprintf(
-		b,
-		"\nBy cause (effect of 10 %% or more, or an instrument):\n\n| truth | visits | first | first three | present with more than half | first after the one measurement | taken for |\n|---|---|---|---|---|---|---|\n",
-	)
-	truths := make([]string, 0, len(t.confusion))
-	for k := range t.confusion {
-		truths = append(truths, k)
-	}
-	slices.Sort(truths)
-	for _, k := range truths {
-		x := t.byFault[k]
-		type taken struct {
-			code string
-			n    int
-		}
-		var others []taken
-		for code, n := range t.confusion[k] {
-			if code != k {
-				others = append(others, taken{code, n})
-			}
-		}
-		slices.SortFunc(others, func(a, b taken) int {
-			if a.n != b.n {
-				return b.n - a.n
-			}
-			return strings.Compare(a.code, b.code)
-		})
-		var text []string
-		for _, o := range others {
-			text = append(text, fmt.Sprintf("%s %d", o.code, o.n))
-		}
-		present := fmt.Sprintf("%.0f %%", 100*share(x[3], x[0]))
-		if k == "sound" {
-			present = ""
-		}
-		fmt.Fprintf(
-			b, "| %s | %d | %.0f %% | %.0f %% | %s | %.0f %% | %s |\n", k, x[0],
-			100*share(x[1], x[0]), 100*share(x[2], x[0]), present, 100*share(x[4], x[0]),
-			strings.Join(text, ", "),
-		)
-	}
-	b.WriteString("\n")
-}
-
-// miscalibration is the mean absolute difference of said and right, weighted
-// by the visits of each bin (the expected calibration error).
-func (t *tally) miscalibration() float64 {
-	var sum, n float64
-	for _, x := range t.bins {
-		if x.n > 0 {
-			sum += math.Abs(x.said - x.right)
-			n += x.n
-		}
-	}
-	return sum / n
+	t.calibration.Write(b)
+	b.WriteString("By cause (effect of 10 % or more, or an instrument):\n\n")
+	t.causes.Write(b, asked)
 }
 
 func TestTrial(t *testing.T) {
@@ -368,16 +202,27 @@ func TestTrial(t *testing.T) {
 		n = 60
 	}
 	got := count(run(t, trialSeed, n, simulated(simulate.Options{})))
-	t.Logf("first %d, three %d of %d faults; %d alarms of %d sound; miscalibration %.3f",
-		got.first, got.three, got.faults, got.alarms, got.sound, got.miscalibration())
-	if p := share(got.first, got.faults); p < below(0.85, got.faults) {
-		t.Errorf("the first explanation was right in %.1f %%", 100*p)
-	}
-	if p := share(got.three, got.faults); p < below(0.97, got.faults) {
-		t.Errorf("the truth was among the first three in %.1f %%", 100*p)
-	}
-	if p := share(got.alarms, got.sound); 1-p < below(0.97, got.sound) {
-		t.Errorf("false alarms on %.1f %% of sound machines", 100*p)
+	got.hold(t, 0.85, 0.97, 0.97)
+}
+
+// hold holds a sample to floors of the full trial: the truth first, among the first three, and
+// no false alarm.
+func (t *tally) hold(tb testing.TB, first, three, quiet float64) {
+	tb.Helper()
+	tb.Logf("first %v, three %v of %d faults; alarms %v of %d sound; miscalibration %.3f",
+		t.fault.First, t.fault.Three, t.fault.First.Of, t.alarms, t.alarms.Of, t.calibration.Off())
+	for _, held := range []struct {
+		what  string
+		part  trial.Part
+		least float64
+	}{
+		{"first explanation right", t.fault.First, first},
+		{"truth among the first three", t.fault.Three, three},
+		{"no false alarm", trial.Part{N: t.alarms.Of - t.alarms.N, Of: t.alarms.Of}, quiet},
+	} {
+		if held.part.Of > 0 && held.part.Share() < below(held.least, held.part.Of) {
+			tb.Errorf("%s: %v", held.what, held.part)
+		}
 	}
 }
 
@@ -393,7 +238,7 @@ func fullTrial(t *testing.T) {
 	b.WriteString(
 		"![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n",
 	)
-	var panels []panel
+	var panels []trial.Panel
 	for _, x := range []struct {
 		title, machines string
 		draw            generator
@@ -411,7 +256,7 @@ func fullTrial(t *testing.T) {
 		got.write(&b, x.machines)
 		charges := countCharges(answers)
 		charges.write(&b)
-		panels = append(panels, panel{x.title, got})
+		panels = append(panels, trial.Panel{Title: x.title, Calibration: got.calibration})
 		if !x.promised {
 			continue
 		}
@@ -420,10 +265,10 @@ func fullTrial(t *testing.T) {
 			got, want float64
 			atLeast   bool
 		}{
-			{"first explanation right, faults above 10 % effect", share(got.first, got.faults), 0.85, true},
-			{"among the first three", share(got.three, got.faults), 0.97, true},
-			{"false alarms on sound machines", share(got.alarms, got.sound), 0.02, false},
-			{"miscalibration", got.miscalibration(), 0.05, false},
+			{"first explanation right, faults above 10 % effect", got.fault.First.Share(), 0.85, true},
+			{"among the first three", got.fault.Three.Share(), 0.97, true},
+			{"false alarms on sound machines", got.alarms.Share(), 0.02, false},
+			{"miscalibration", got.calibration.Off(), 0.05, false},
 		} {
 			if p.atLeast && p.got < p.want || !p.atLeast && p.got > p.want {
 				t.Errorf(
@@ -432,7 +277,7 @@ func fullTrial(t *testing.T) {
 			}
 		}
 	}
-	for name, text := range map[string]string{"trial.md": b.String(), "calibration.svg": calibrationPlot(panels)} {
+	for name, text := range map[string]string{"trial.md": b.String(), "calibration.svg": trial.Plot("the diagnosis", panels)} {
 		if err := os.WriteFile(filepath.Join("testdata", name), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
