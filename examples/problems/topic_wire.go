@@ -13,8 +13,8 @@ var wireTopic = topic{name: "wire", forms: []form{
 }}
 
 // A wire is one of copper, with its resistance for 1,000 ft at 75 °C (National
-// Electrical Code, chapter 9, table 8, from memory) or for 1,000 m at 20 °C (IEC
-// 60228, class 1 and 2, from memory).
+// Electrical Code, chapter 9, table 8) or for 1,000 m at 20 °C (IEC 60228, class 2), both
+// as public programs reprint them.
 type wire struct {
 	name string
 	ohms float64

@@ -1,8 +1,11 @@
-// Reads a set as GIFT and QTI by readers of others and holds it against its JSON.
+// Reads a set as GIFT, Moodle XML, CSV and QTI by readers of others, holds it against its JSON
+// and leaves the items of QTI 2.1 as 3.0.
 // usage: node read.mjs FOLDER
 import fs from "node:fs";
 import path from "node:path";
 import * as cheerio from "cheerio";
+import { parse } from "csv-parse/sync";
+import { XMLParser, XMLValidator } from "fast-xml-parser";
 import * as gift from "gift-pegjs";
 import { convertQti2toQti3 } from "@citolab/qti-convert/qti-convert-node";
 
@@ -27,6 +30,33 @@ questions.forEach((q, i) => {
 });
 
 const plain = (text) => text.replace(/\s+/g, " ").trim();
+const rows = (p) => (p.tables ?? []).reduce((n, t) => n + 1 + t.rows.length, 0);
+
+const moodle = read("set.moodle.xml");
+same("Moodle XML", XMLValidator.validate(moodle), true);
+const quiz = new XMLParser({
+	ignoreAttributes: false, parseTagValue: false,
+	isArray: (name) => name === "question" || name === "answer",
+}).parse(moodle).quiz.question.filter((q) => q["@_type"] === "multichoice");
+same("questions of Moodle XML", quiz.length, set.problems.length);
+quiz.forEach((q, i) => {
+	const p = set.problems[i];
+	const asked = cheerio.load(q.questiontext.text);
+	same(`Moodle XML ${i + 1}`, [asked("tr").length, asked("body > p:last-child").text()],
+		[rows(p), p.ask]);
+	same(`Moodle XML ${i + 1}`, q.answer.map((a) => [
+		a["@_fraction"], cheerio.load(a.text).text(), cheerio.load(a.feedback.text).text(),
+	]), p.choices.map((c) => [c.right ? "100" : "0", c.text, c.feedback]));
+});
+
+const table = parse(read("set.csv"), { columns: true, relax_column_count: false });
+same("lines of CSV", table.length, set.problems.length);
+table.forEach((line, i) => {
+	const p = set.problems[i];
+	same(`CSV ${i + 1}`, [line.number, line.letter, ...["A", "B", "C", "D"].flatMap(
+		(l) => [line[l], line[`feedback ${l}`]])],
+	[String(p.number), p.answer.letter, ...p.choices.flatMap((c) => [c.text, c.feedback])]);
+});
 
 function item(xml) {
 	const $ = cheerio.load(xml, { xml: true });
@@ -51,11 +81,12 @@ for (const p of set.problems) {
 		choices: p.choices.map((c) => ({
 			letter: c.letter, text: plain(c.text), feedback: plain(c.feedback),
 		})),
-		rows: (p.tables ?? []).reduce((n, t) => n + 1 + t.rows.length, 0),
+		rows: rows(p),
 		scores: 1,
 	};
 	same(`QTI 3.0 ${p.number}`, item(read(`qti30-${p.number}.xml`)), want);
 	const converted = await convertQti2toQti3(read(`qti21-${p.number}.xml`));
 	same(`QTI 2.1 ${p.number}`, item(converted), want);
+	fs.writeFileSync(path.join(folder, `converted-${p.number}.xml`), converted);
 }
-console.log(`${set.problems.length} problems read as GIFT, QTI 2.1 and QTI 3.0`);
+console.log(`${set.problems.length} problems read as GIFT, Moodle XML, CSV, QTI 2.1 and QTI 3.0`);
