@@ -7,11 +7,11 @@ import (
 )
 
 // The stored form of all saturation tables: a magic line, the number of fluids,
-// a directory of names and places, then each fluid's curves as pairs of float32,
-// the value at a node and the slope there. A float32 holds 24 bits, 6e-8 of a value,
-// which is far below what interpolation costs.
+// a directory of names and places, then each fluid's curves, the value at a node and the
+// slope there as float32. A float32 holds 24 bits, 6e-8 of a value, which is far below what
+// interpolation costs. A sum over all of them ends a fluid.
 
-const magic = "satline saturation 1\n"
+const magic = "satline saturation 2\n"
 
 var errFormat = errors.New("table: not a table of this version")
 
@@ -91,13 +91,35 @@ func (f *Source) encode() []byte {
 		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
 	}
 	pure := f.pure()
+	var all sum
 	for c, n := range f.Curves {
 		if pure && Curve(c) == DewPressure {
 			n = Nodes{}
 		}
-		b = n.append(b)
+		b = binary.LittleEndian.AppendUint16(b, uint16(len(n.Values)))
+		values, slopes := float32s(n.Values), float32s(n.Slopes)
+		b = appendSmooth(b, values, slopes)
+		all.add(values)
+		all.add(slopes)
 	}
-	return b
+	return binary.LittleEndian.AppendUint32(b, uint32(all))
+}
+
+func float32s(v []float64) []float32 {
+	out := make([]float32, len(v))
+	for i := range v {
+		out[i] = float32(v[i])
+	}
+	return out
+}
+
+// A sum tells whether numbers are those that were stored, to the last bit.
+type sum uint32
+
+func (s *sum) add(v []float32) {
+	for _, x := range v {
+		*s = *s*31 + sum(math.Float32bits(x))
+	}
 }
 
 // pure reports whether bubble and dew pressure are one curve, which is then
@@ -110,15 +132,6 @@ func (f *Source) pure() bool {
 		}
 	}
 	return true
-}
-
-func (n Nodes) append(b []byte) []byte {
-	b = binary.LittleEndian.AppendUint16(b, uint16(len(n.Values)))
-	for i := range n.Values {
-		b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(n.Values[i])))
-		b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(n.Slopes[i])))
-	}
-	return b
 }
 
 // Decode makes the table of the named fluid ready, reading only its part of
@@ -140,8 +153,9 @@ func decode(body string) (*Saturation, error) {
 	} {
 		*v = r.float64()
 	}
+	var all sum
 	for c := range Curves {
-		values, slopes := r.nodes()
+		values, slopes := r.nodes(&all)
 		s.curves[c] = Hermite(values, slopes, func(int) float64 { return 1 })
 	}
 	if len(s.curves[DewPressure]) == 0 {
@@ -153,7 +167,7 @@ func decode(body string) (*Saturation, error) {
 			r.failed = true
 		}
 	}
-	if r.failed || r.rest != "" || cells == 0 ||
+	if r.uint32() != uint32(all) || r.failed || r.rest != "" || cells == 0 ||
 		!(0 < s.Low && s.Low < s.High && s.High < s.CriticalTemperature) {
 		return nil, errFormat
 	}
@@ -213,15 +227,13 @@ func (r *reader) uint32() uint32   { return uint32(r.uint(4)) }
 func (r *reader) float32() float64 { return float64(math.Float32frombits(uint32(r.uint(4)))) }
 func (r *reader) float64() float64 { return math.Float64frombits(r.uint(8)) }
 
-func (r *reader) nodes() (values, slopes []float64) {
-	n := int(r.uint(2))
-	if 8*n > len(r.rest) {
-		r.failed = true
-		return nil, nil
-	}
-	values, slopes = make([]float64, n), make([]float64, n)
-	for i := range n {
-		values[i], slopes[i] = r.float32(), r.float32()
+func (r *reader) nodes(all *sum) (values, slopes []float64) {
+	v, m := r.smooth(int(r.uint(2)))
+	all.add(v)
+	all.add(m)
+	values, slopes = make([]float64, len(v)), make([]float64, len(v))
+	for i := range v {
+		values[i], slopes[i] = float64(v[i]), float64(m[i])
 	}
 	return values, slopes
 }
