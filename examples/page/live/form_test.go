@@ -145,7 +145,7 @@ func TestWords(t *testing.T) {
 		fields := every(NewForm(l, quantity.IP))
 		for path, field := range fields {
 			for _, part := range strings.Split(path, ".") {
-				part = strings.ToLower(camel.ReplaceAllString(part, " $0"))
+				part = spaced(part)
 				// Some words are the same in both languages, or begin so.
 				same := slices.Contains([]string{"barometer", "refrigerant", "seer", "seer2"}, part)
 				if l == satline.Spanish && !same &&

@@ -3,7 +3,6 @@ package live
 import (
 	"encoding/json"
 	"errors"
-	"regexp"
 	"time"
 
 	"github.com/satline/satline"
@@ -312,8 +311,6 @@ func meter(v satline.Visit, _ any) ([]fact.Fact, error) {
 	return out, nil
 }
 
-var row = regexp.MustCompile(`\[\d+\]`)
-
 // most bounds what a task reads.
 var most = strictjson.Limits{Bytes: satline.MaxVisitBytes, Depth: 8, Items: 5000}
 
@@ -383,11 +380,16 @@ func (b book) malformed(code string, err error) string {
 	if !errors.As(err, &at) || at.Path == "" {
 		return b.word("problem.missing")
 	}
-	label := b.label("task." + code + "." + row.ReplaceAllString(at.Path, ".*"))
+	label := b.label("task." + code + "." + anyRow(at.Path))
 	if at.Err == nil {
 		return label + ": " + b.word("problem.missing")
 	}
 	return label + ": " + b.word("problem.unreadable")
+}
+
+// anyRow is the path of a field in every row of a list: "readings[0].at" as "readings.*.at".
+func anyRow(path string) string {
+	return brackets(path, func(string) string { return ".*" })
 }
 
 // problem says in one line what is wrong. The library's own sentences of errors are in

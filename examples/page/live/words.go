@@ -3,7 +3,6 @@ package live
 import (
 	"embed"
 	"maps"
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -73,8 +72,6 @@ func (b book) sentence(code string, values ...string) string {
 	return strings.NewReplacer(pairs...).Replace(b.word(code))
 }
 
-var camel = regexp.MustCompile(`[A-Z]`)
-
 // label names the field at a path: by words of its own, else by those of the parts of its path
 // within its section, "run capacitor, rated"; a part that has no words yet by its name.
 func (b book) label(path string) string {
@@ -89,7 +86,7 @@ func (b book) label(path string) string {
 	for _, name := range parts[min(2, len(parts)-1):] {
 		w := b.word("name." + name)
 		if w == "name."+name {
-			w = strings.ToLower(camel.ReplaceAllString(name, " $0"))
+			w = spaced(name)
 		}
 		out = append(out, w)
 	}
@@ -112,12 +109,37 @@ func (b book) say(f fact.Fact, sys quantity.System) string {
 		sentence = strings.ReplaceAll(sentence, "{"+v.Name+"}", text)
 	}
 	// What stands in brackets is left out where a value is missing.
-	return optional.ReplaceAllStringFunc(sentence, func(part string) string {
+	return brackets(sentence, func(part string) string {
 		if strings.Contains(part, "{") {
 			return ""
 		}
-		return part[1 : len(part)-1]
+		return part
 	})
 }
 
-var optional = regexp.MustCompile(`\[[^\]]*\]`)
+// brackets puts something else for each part in square brackets.
+func brackets(text string, other func(part string) string) string {
+	var b strings.Builder
+	for {
+		before, rest, opens := strings.Cut(text, "[")
+		b.WriteString(before)
+		if !opens {
+			return b.String()
+		}
+		part, after, _ := strings.Cut(rest, "]")
+		b.WriteString(other(part))
+		text = after
+	}
+}
+
+// spaced is a name of several words as words.
+func spaced(name string) string {
+	var b strings.Builder
+	for _, r := range name {
+		if unicode.IsUpper(r) {
+			b.WriteByte(' ')
+		}
+		b.WriteRune(unicode.ToLower(r))
+	}
+	return b.String()
+}

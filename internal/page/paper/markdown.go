@@ -3,7 +3,6 @@ package paper
 import (
 	"encoding/base64"
 	"fmt"
-	"regexp"
 	"strings"
 )
 
@@ -62,10 +61,26 @@ func markdownRow(b *strings.Builder, cells []string) {
 var markdownEscapes = strings.NewReplacer("\\", `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`,
 	"[", `\[`, "]", `\]`, "#", `\#`, "~", `\~`, "&", `\&`, "|", `\|`)
 
-// blockStart is what makes a list, a quotation, a rule or a heading where a line begins
-// with it (CommonMark 0.31, 4.1, 4.3, 5.1 and 5.2), or a table of the line before (the
-// extension of GFM); markdownEscapes has the others.
-var blockStart = regexp.MustCompile(`^(?:([0-9]{1,9})([.)])( |$)|([-+:])( |-|:|$)|([>=]))`)
+// blockStart is where, in a line, a backslash keeps it from making a list, a quotation, a rule
+// or a heading by how it begins (CommonMark 0.31, 4.1, 4.3, 5.1 and 5.2), or a table of
+// the line before (the extension of GFM); markdownEscapes has the others. It is below zero
+// where the line makes none.
+func blockStart(line string) int {
+	rest := strings.TrimLeft(line, "0123456789")
+	digits := len(line) - len(rest)
+	ends := func(at int, by string) bool { return at == len(line) || strings.Contains(by, line[at:at+1]) }
+	switch {
+	case rest == "":
+	case digits > 0 && digits <= 9:
+		if (rest[0] == '.' || rest[0] == ')') && ends(digits+1, " ") {
+			return digits
+		}
+	case digits == 0 && strings.Contains(">=", rest[:1]),
+		digits == 0 && strings.Contains("-+:", rest[:1]) && ends(1, " -:"):
+		return 0
+	}
+	return -1
+}
 
 // escapeMarkdown keeps a line that people type from becoming markup. Spaces before it stay,
 // and make no code of it.
@@ -73,7 +88,11 @@ func escapeMarkdown(s string) string {
 	s = strings.ReplaceAll(strings.TrimRight(s, " \t"), "\t", "    ")
 	text := strings.TrimLeft(s, " ")
 	indent := strings.Repeat("\u00a0", len(s)-len(text))
-	return indent + blockStart.ReplaceAllString(markdownEscapes.Replace(text), `$1\$2$4$6$3$5`)
+	text = markdownEscapes.Replace(text)
+	if at := blockStart(text); at >= 0 {
+		text = text[:at] + `\` + text[at:]
+	}
+	return indent + text
 }
 
 // escapeLines is escapeMarkdown of each line of a paragraph; a blank one ends it.
