@@ -43,7 +43,7 @@ func TestPageStandsAlone(t *testing.T) {
 }
 
 // most is what the module may take, in bytes.
-const most = 4_000_000
+const most = 3_000_000
 
 // A number keeps what was typed: another unit converts what is shown, and back again.
 func TestUnitsConvert(t *testing.T) {

@@ -12,7 +12,6 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/base64"
-	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -27,9 +26,9 @@ import (
 var src embed.FS
 
 const (
-	command = "github.com/satline/satline/examples/page/wasm"
-	visits  = "github.com/satline/satline/examples/visit"
-	fluids  = "github.com/satline/satline/refrigerant"
+	library = "github.com/satline/satline/"
+	command = library + "examples/page/wasm"
+	visits  = library + "examples/visit"
 )
 
 func main() {
@@ -46,15 +45,14 @@ func build(out string, report io.Writer) error {
 	if err != nil {
 		return err
 	}
-	at, err := shuffle(module)
-	if err != nil {
+	if module, err = flat(module); err != nil {
 		return err
 	}
 	packed, err := pack(module)
 	if err != nil {
 		return err
 	}
-	page, err := assemble(packed, at)
+	page, err := assemble(packed)
 	if err != nil {
 		return err
 	}
@@ -73,6 +71,13 @@ func build(out string, report io.Writer) error {
 
 func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
 
+// spacious are the packages whose small functions are copied to where they are called, which
+// takes more room: those that compute. The others of the library are as fast without.
+var spacious = []string{
+	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant/...",
+	"psychro", "quantity/...",
+}
+
 // compile returns the library as WebAssembly, without symbols.
 func compile() ([]byte, error) {
 	dir, err := os.MkdirTemp("", "satline-page")
@@ -81,34 +86,16 @@ func compile() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	to := filepath.Join(dir, "satline.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", to, command)
+	args := []string{"build", "-trimpath", "-ldflags=-s -w", "-gcflags=" + library + "...=-l"}
+	for _, name := range spacious {
+		args = append(args, "-gcflags="+library+name+"=")
+	}
+	cmd := exec.Command("go", append(args, "-o", to, command)...)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w: %s", err, text)
 	}
 	return os.ReadFile(to)
-}
-
-// shuffle regroups the table of saturation within the module, first bytes of its numbers
-// first: so it packs into two thirds. The worker puts it back. It returns where that is.
-func shuffle(module []byte) (at [2]int, err error) {
-	dir, err := exec.Command("go", "list", "-f", "{{.Dir}}", fluids).Output()
-	if err != nil {
-		return at, err
-	}
-	table, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), "saturation.bin"))
-	if err != nil {
-		return at, err
-	}
-	table = table[:len(table)/8*8]
-	from := bytes.Index(module, table)
-	if from < 0 {
-		return at, errors.New("the table of saturation is not in the module")
-	}
-	for i, b := range table {
-		module[from+i%8*(len(table)/8)+i/8] = b
-	}
-	return [2]int{from, len(table)}, nil
 }
 
 func pack(module []byte) ([]byte, error) {
@@ -128,7 +115,7 @@ func pack(module []byte) ([]byte, error) {
 
 // assemble puts everything into one document, whose policy admits its own
 // script and style and nothing else, and no connection at all.
-func assemble(packed []byte, shuffled [2]int) ([]byte, error) {
+func assemble(packed []byte) ([]byte, error) {
 	read := func(name string) (string, error) {
 		b, err := src.ReadFile("src/" + name)
 		return string(b), err
@@ -160,7 +147,7 @@ func assemble(packed []byte, shuffled [2]int) ([]byte, error) {
 		"Style": parts[1], "StyleHash": hash(parts[1]),
 		"Script": script, "ScriptHash": hash(script),
 		"Worker": support + "\n" + parts[2],
-		"Sample": sample, "Shuffled": fmt.Sprint(shuffled[0], " ", shuffled[1]),
+		"Sample": sample,
 		"Module": base64.StdEncoding.EncodeToString(packed),
 	}
 	for name, text := range data {

@@ -12,15 +12,11 @@ function answer({ id, name, args }) {
   postMessage({ id, text, took: performance.now() - began });
 }
 // unpack reads through no blob: a browser that opens the page from a file may refuse that.
-async function unpack(packed, [from, length]) {
+async function unpack(packed) {
   const stream = new DecompressionStream("gzip"), writer = stream.writable.getWriter();
   writer.write(packed);
   writer.close();
-  const module = new Uint8Array(await new Response(stream.readable).arrayBuffer());
-  // The table of saturation is packed byte by byte of its numbers: so it takes less room.
-  const table = module.slice(from, from + length), rows = length / 8;
-  for (let i = 0; i < 8; i++) for (let j = 0; j < rows; j++) module[from + 8 * j + i] = table[i * rows + j];
-  return WebAssembly.compile(module);
+  return WebAssembly.compile(await new Response(stream.readable).arrayBuffer());
 }
 onmessage = async ({ data }) => {
   if (data.name) {
@@ -29,7 +25,7 @@ onmessage = async ({ data }) => {
     return;
   }
   try {
-    const library = data.compiled || (await unpack(data.packed, data.shuffled));
+    const library = data.compiled || (await unpack(data.packed));
     if (data.packed) postMessage({ compiled: library });
     const go = new Go();
     await go.run(await WebAssembly.instantiate(library, go.importObject));
