@@ -32,12 +32,12 @@ func run(carry bool) error {
 			return err
 		}
 	}
-	for file, table := range quoted {
+	for file, tables := range quoted {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			return err
 		}
-		fresh, err := carried(".", string(text), table)
+		fresh, err := carried(".", string(text), tables)
 		if err != nil {
 			return fmt.Errorf("%s: %w", file, err)
 		}
@@ -48,68 +48,100 @@ func run(carry bool) error {
 	return nil
 }
 
-// A column is a figure of a trial: the row of its first table, and the cell.
+// A column is a figure of a trial: the row of its tables, and the cell.
 type column struct {
 	head, row string
 	cell      int
 }
+
+// A subject is one trial: how a table names it, its page, and the heading in it.
+type subject struct{ name, page, heading string }
 
 const (
 	oneFault = "one fault, effect 10 % or more"
 	alarm    = "sound machine, something called wrong (false alarm)"
 )
 
-// A quotation is the table of figures of a page: how many of the trials, and what of them.
+// A quotation is a table of a page, after a mark: some of the trials, and what of them.
 type quotation struct {
-	trials  int
+	mark    string
+	trials  []subject
 	columns []column
 }
 
-// quoted are the pages, each with a table between two marks.
-var quoted = map[string]quotation{
-	"README.md": {3, []column{
+// Trials, those on machines of another kind first.
+var (
+	trials = []subject{
+		{"cooling, the test bench", "diagnose", "the test bench"},
+		{"heating, the test bench", "heatpump", "the test bench"},
+		{"cold rooms, their bench", "coldroom", "the bench"},
+		{"cooling, machines by the model that was learnt from", "diagnose", "by the system model"},
+		{
+			"cooling, machines by a model made different on purpose", "diagnose",
+			"deliberately different",
+		},
+	}
+	ofCooling = []subject{trials[0], trials[3], trials[4]}
+)
+
+// quoted are the pages with their tables.
+var quoted = map[string][]quotation{
+	"README.md": {{"figures of the trials", trials[:3], []column{
 		{"one fault: named first", oneFault, 2}, {"among the first three", oneFault, 3},
 		{"nothing wrong: false alarm", alarm, 2},
-	}},
-	"guides/trial.md": {len(trials), []column{
-		{"visits with one fault", oneFault, 1}, {"named first", oneFault, 2},
-		{"among the first three", oneFault, 3}, {"first after what was asked for", oneFault, 4},
-		{"effect below 10 %: first", "one fault, effect below 10 %", 2},
-		{"sound: called sound", "sound machine", 2}, {"sound: false alarm", alarm, 2},
-	}},
+	}}},
+	"guides/trial.md": {
+		{"figures of the trials", trials, []column{
+			{"visits with one fault", oneFault, 1}, {"named first", oneFault, 2},
+			{"among the first three", oneFault, 3}, {"first after what was asked for", oneFault, 4},
+			{"effect below 10 %: first", "one fault, effect below 10 %", 2},
+			{"sound: called sound", "sound machine", 2}, {"sound: false alarm", alarm, 2},
+		}},
+		{"figures of the charge", ofCooling, []column{
+			{"said low, and is", "said low, and right", 1},
+			{"said high, and is", "said high, and right", 1},
+			{"said in band, and is", "said in band, and right", 1},
+			{"short by 10 % or more: said low", "the same, short of refrigerant", 1},
+			{"over by 10 % or more: said high", "the same, too much of it", 1},
+			{"said the wrong way", "the wrong way", 1},
+		}},
+	},
 }
 
-// trials are the rows of the tables, those on machines of another kind first, by their page and the heading in it.
-var trials = []struct{ name, page, heading string }{
-	{"cooling, the test bench", "diagnose", "the test bench"},
-	{"heating, the test bench", "heatpump", "the test bench"},
-	{"cold rooms, their bench", "coldroom", "the bench"},
-	{"cooling, machines by the model that was learnt from", "diagnose", "by the system model"},
-	{"cooling, machines by a model made different on purpose", "diagnose", "deliberately different"},
-}
+const closed = "<!-- end -->\n"
 
-const opened, closed = "<!-- figures of the trials -->\n", "<!-- end -->"
-
-// carried is a page with its table of figures as the trials have them now.
-func carried(root, page string, table quotation) (string, error) {
-	before, rest, ok := strings.Cut(page, opened)
-	_, after, ok2 := strings.Cut(rest, closed)
-	if !ok || !ok2 {
-		return "", fmt.Errorf("no table between %q and %q", opened, closed)
+// carried is a page with its tables of figures as the trials have them now.
+func carried(root, page string, tables []quotation) (string, error) {
+	for _, table := range tables {
+		opened := "<!-- " + table.mark + " -->\n"
+		before, rest, ok := strings.Cut(page, opened)
+		_, after, ok2 := strings.Cut(rest, closed)
+		if !ok || !ok2 {
+			return "", fmt.Errorf("no table between %q and %q", opened, closed)
+		}
+		text, err := table.text(root)
+		if err != nil {
+			return "", err
+		}
+		page = before + opened + text + closed + after
 	}
+	return page, nil
+}
+
+func (q *quotation) text(root string) (string, error) {
 	var b strings.Builder
-	b.WriteString(before + opened + "| trial |")
-	for _, c := range table.columns {
+	b.WriteString("| trial |")
+	for _, c := range q.columns {
 		fmt.Fprintf(&b, " %s |", c.head)
 	}
-	b.WriteString("\n|---|" + strings.Repeat("---|", len(table.columns)) + "\n")
-	for _, t := range trials[:table.trials] {
+	b.WriteString("\n|---|" + strings.Repeat("---|", len(q.columns)) + "\n")
+	for _, t := range q.trials {
 		section, err := sectionOf(root, t.page, t.heading)
 		if err != nil {
 			return "", err
 		}
 		fmt.Fprintf(&b, "| %s |", t.name)
-		for _, c := range table.columns {
+		for _, c := range q.columns {
 			_, row, found := strings.Cut(section, "\n| "+c.row+" |")
 			row, _, _ = strings.Cut(row, "\n")
 			cells := strings.Split(row, "|")
@@ -120,7 +152,6 @@ func carried(root, page string, table quotation) (string, error) {
 		}
 		b.WriteString("\n")
 	}
-	b.WriteString(closed + after)
 	return b.String(), nil
 }
 

@@ -8,12 +8,12 @@ import (
 // The figures that README.md and the guide quote are those of the trials as they stand.
 func TestQuotedFiguresAreFresh(t *testing.T) {
 	const root = "../../../.."
-	for file, table := range quoted {
+	for file, tables := range quoted {
 		text, err := os.ReadFile(root + "/" + file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		fresh, err := carried(root, string(text), table)
+		fresh, err := carried(root, string(text), tables)
 		if err != nil {
 			t.Errorf("%s: %v", file, err)
 			continue
@@ -27,11 +27,10 @@ func TestQuotedFiguresAreFresh(t *testing.T) {
 
 func TestCarriedRefuses(t *testing.T) {
 	const root = "../../../.."
-	if _, err := carried(root, "no marks", quotation{}); err == nil {
-		t.Error("a page without a table is taken")
-	}
-	page := opened + closed
-	if _, err := carried(root, page, quotation{1, []column{{"x", "no such row", 1}}}); err == nil {
-		t.Error("a figure that no trial has is taken")
+	table := quotation{mark: "x", trials: trials[:1], columns: []column{{"x", "no such row", 1}}}
+	for _, page := range []string{"no marks", "<!-- x -->\n" + closed} {
+		if got, err := carried(root, page, []quotation{table}); err == nil {
+			t.Errorf("%q is taken: %q", page, got)
+		}
 	}
 }
