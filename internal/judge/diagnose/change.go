@@ -291,8 +291,8 @@ func (c *caseFile) follow(p component) matrix {
 func (c *caseFile) jointPrediction(
 	was *caseFile, b, a component, x *[maxDim]float64, shareRest bool,
 ) (first, n int) {
-	meanBefore, covBefore := was.predict(b, &was.seen.have, &was.seen.noise)
-	meanAfter, covAfter := c.predict(a, &c.seen.have, &c.seen.noise)
+	meanBefore, covBefore := was.predict(b, &was.seen.have, was.seen.noise)
+	meanAfter, covAfter := c.predict(a, &c.seen.have, c.seen.noise)
 	followBefore, followAfter := was.follow(b), c.follow(a)
 	var cross matrix // after by before
 	var half matrix

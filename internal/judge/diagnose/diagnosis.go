@@ -114,7 +114,9 @@ func open(e *Evidence) *caseFile {
 		table:    signature.For(deviceOf(e.Metering)),
 		work:     workspaces.Get().(*workspace),
 	}
-	c.work.taken, c.work.states = 0, c.work.states[:0]
+	w := c.work
+	w.taken, w.states = 0, w.states[:0]
+	c.suspects, c.states, c.prior = w.suspects[:0], w.tried[:0], w.prior[:0]
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
 	if !reached {

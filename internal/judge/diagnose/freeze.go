@@ -233,7 +233,7 @@ func (c *caseFile) offsetSeen(p component) float64 {
 	if !c.seen.have[f] {
 		return c.machine.offset[f]
 	}
-	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	mean, cov := c.predict(p, &c.seen.have, c.seen.noise)
 	trust := c.machine.scatter[f][f] / cov[f][f]
 	return c.machine.offset[f] + trust*(c.seen.value[f]-mean[f])
 }

@@ -48,13 +48,13 @@ func (c *caseFile) heaviest() []component {
 // leading returns the heaviest components with what they forecast of the readings untaken.
 func (c *caseFile) leading(untaken []scale) []lead {
 	parts := c.heaviest()
-	out := make([]lead, len(parts))
+	out := c.work.leading[:len(parts)]
 	want := c.seen.have
 	for _, s := range untaken {
 		want[s.feature] = true
 	}
 	for k := range out {
-		out[k].component = parts[k]
+		out[k] = lead{component: parts[k]}
 		c.forecast(&out[k], &want)
 	}
 	return out
@@ -63,7 +63,7 @@ func (c *caseFile) leading(untaken []scale) []lead {
 // forecast fills in the mean and standard deviation of the features wanted under a component,
 // given those that were measured.
 func (c *caseFile) forecast(p *lead, want *[features]bool) {
-	m, cov := c.predict(p.component, want, &c.seen.noise)
+	m, cov := c.predict(p.component, want, c.seen.noise)
 	var x [maxDim]float64
 	var at [features]int
 	n := 0

@@ -122,7 +122,10 @@ func (c *caseFile) tryLie(l *lie) {
 	}
 	for f := range features {
 		for g := range features {
-			s.rest[f][g] = around*around*s.shift[f]*s.shift[g] + truth.noise[f][g] - c.seen.noise[f][g]
+			s.rest[f][g] = around * around * s.shift[f] * s.shift[g]
+			if truth.noise != c.seen.noise {
+				s.rest[f][g] += truth.noise[f][g] - c.seen.noise[f][g]
+			}
 		}
 	}
 }

@@ -59,8 +59,8 @@ func TestLiesAtTheLimit(t *testing.T) {
 // apart is the distance between the means of two components, in standard
 // deviations of the first.
 func (c *caseFile) apart(p, q component) float64 {
-	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
-	other, _ := c.predict(q, &c.seen.have, &c.seen.noise)
+	mean, cov := c.predict(p, &c.seen.have, c.seen.noise)
+	other, _ := c.predict(q, &c.seen.have, c.seen.noise)
 	_, squared, _ := c.distance(&other, &mean, &cov)
 	return math.Sqrt(squared)
 }

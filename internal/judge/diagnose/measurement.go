@@ -263,9 +263,10 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 			k = len(r.keys)
 			r.keys = append(r.keys, key)
 		}
-		below := normal.Near((low - p.mean[f]) / p.std[f])
+		from, step := (low-p.mean[f])/p.std[f], r.step/p.std[f]
+		below := normal.Near(from)
 		for g := range grid {
-			upTo := normal.Near((low + float64(g+1)*r.step - p.mean[f]) / p.std[f])
+			upTo := normal.Near(from + float64(g+1)*step)
 			r.room.cells[g][k] += p.weight * (upTo - below)
 			below = upTo
 		}
@@ -284,9 +285,9 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 		}
 		last := &r.spans[len(r.spans)-1]
 		last.to = g
-		for i := range w {
-			last.weights[i] += w[i]
-			last.total += w[i]
+		for i, x := range w {
+			last.weights[i] += x
+			last.total += x
 		}
 	}
 	// A range too thin to matter joins the fatter of its neighbours.

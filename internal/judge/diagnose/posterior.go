@@ -216,8 +216,7 @@ type single struct {
 
 // single weighs a suspect in all its states.
 func (c *caseFile) single(a int) single {
-	out := single{log: math.Inf(-1)}
-	top := math.Inf(-1)
+	from := len(c.parts)
 	prior := math.Log(c.prior[a]) + c.logClues(&c.suspects[a], nil)
 	for s := range c.states[a] {
 		p := component{a: a, b: none, sa: s}
@@ -226,12 +225,15 @@ func (c *caseFile) single(a int) single {
 		p.fit = c.weigh(p)
 		p.log = prior + packed.log + p.fit
 		c.parts = append(c.parts, p)
-		out.log = logAdd(out.log, p.log)
-		if p.log > top {
-			top, out.likeliest = p.log, s
+	}
+	likeliest := 0
+	of := c.parts[from:]
+	for s := range of {
+		if of[s].log > of[likeliest].log {
+			likeliest = s
 		}
 	}
-	return out
+	return single{sumLog(of), likeliest}
 }
 
 const (
@@ -350,17 +352,19 @@ func (c *caseFile) normalize() {
 }
 
 // evidenceLog is the log of the sum of prior times likelihood.
-func (c *caseFile) evidenceLog() float64 {
+func (c *caseFile) evidenceLog() float64 { return sumLog(c.parts) }
+
+func sumLog(parts []component) float64 {
 	top := math.Inf(-1)
-	for i := range c.parts {
-		top = max(top, c.parts[i].log)
+	for i := range parts {
+		top = max(top, parts[i].log)
 	}
 	if math.IsInf(top, -1) {
 		return top
 	}
 	sum := 0.0
-	for i := range c.parts {
-		sum += math.Exp(c.parts[i].log - top)
+	for i := range parts {
+		sum += math.Exp(parts[i].log - top)
 	}
 	return top + math.Log(sum)
 }
@@ -380,16 +384,6 @@ var opposites = map[Code]Code{
 	Undercharge: Overcharge, Overcharge: Undercharge,
 	LowIndoorAir: HighIndoorAir, HighIndoorAir: LowIndoorAir,
 	Restriction: Overfeed, Overfeed: Restriction,
-}
-
-func logAdd(a, b float64) float64 {
-	if a < b {
-		a, b = b, a
-	}
-	if math.IsInf(a, -1) {
-		return a
-	}
-	return a + math.Log(1+math.Exp(b-a))
 }
 
 func compare(a, b float64) int {

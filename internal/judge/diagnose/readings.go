@@ -286,7 +286,8 @@ type observation struct {
 	have    [features]bool
 	// noise is the covariance of value less the mean for the weather, by the
 	// instruments alone.
-	noise matrix
+	noise *matrix
+	own   matrix // where noise is not that of another
 	n     int
 	// meant is what machines of the kind read when sound, at that weather and fluid.
 	at    signature.Point
@@ -295,7 +296,7 @@ type observation struct {
 
 // take fills the observation in; what it shares with another is not worked out again.
 func (o *observation) take(r *readings, sound *signature.Sound, like *observation) {
-	*o = observation{raw: r, fluid: r.fluid}
+	o.raw, o.fluid, o.value, o.n = r, r.fluid, vector{}, 0
 	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
 	var airStd [3]float64
 	o.weather, airStd = r.air()
@@ -334,6 +335,7 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 		o.noise = like.noise // but for how the slopes differ
 		return
 	}
+	o.noise = &o.own
 	// How the features follow the errors of the raw readings, each in its standard deviation.
 	var follow [features][raws]float64
 	slopes := sound.Slopes(o.weather, o.fluid)

@@ -29,7 +29,7 @@ type Sign struct {
 type foreseen struct{ mean, variance vector }
 
 func (c *caseFile) foresee(p component) (r foreseen) {
-	mean, cov := c.predict(p, &c.seen.have, &c.seen.noise)
+	mean, cov := c.predict(p, &c.seen.have, c.seen.noise)
 	for f := range features {
 		r.mean[f], r.variance[f] = mean[f], cov[f][f]
 	}

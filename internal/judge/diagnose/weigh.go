@@ -46,6 +46,10 @@ type workspace struct {
 	triangle triangle
 	ranges   ranges
 	ends     [2][]weighted
+	leading  [terms]lead
+	suspects []suspect
+	tried    [][]state
+	prior    []float64
 	states   []state              // of the suspects, one after the other
 	matrices [mostMatrices]matrix // of states
 	taken    int
@@ -104,9 +108,10 @@ func (c *caseFile) close() {
 	if c.earlier != nil {
 		c.earlier.close()
 	}
-	c.work.parts = c.parts
-	workspaces.Put(c.work)
-	c.work, c.parts, c.states = nil, nil, nil
+	w := c.work
+	w.parts, w.suspects, w.tried, w.prior = c.parts, c.suspects, c.states, c.prior
+	workspaces.Put(w)
+	*c = caseFile{}
 }
 
 var workspaces = sync.Pool{New: func() any { return new(workspace) }}

@@ -3,6 +3,7 @@ package words
 import (
 	"math"
 	"reflect"
+	"sync"
 	"time"
 
 	"github.com/satline/satline/quantity/fact"
@@ -10,40 +11,97 @@ import (
 
 // Fill makes the sentence of every fact in what v points to, and rounds every number there to
 // what no field instrument tells, so that a JSON form is short and says what its sentences say.
-func Fill(v any, say func(fact.Fact) string) { walk(reflect.ValueOf(v).Elem(), say) }
+func Fill(v any, say func(fact.Fact) string) {
+	to := reflect.ValueOf(v).Elem()
+	walk(to, shapeOf(to.Type()), say)
+}
 
 var factType, durationType = reflect.TypeFor[fact.Fact](), reflect.TypeFor[time.Duration]()
 
-func walk(v reflect.Value, say func(fact.Fact) string) {
+// A shape is what there is to fill in a type; nil is nothing.
+type shape struct {
+	inside *shape // of a pointer or a slice
+	fields []field
+	fact   bool
+}
+
+// A field is one of a struct that there is something to fill in.
+type field struct {
+	index int
+	shape *shape
+}
+
+var shapes sync.Map // by reflect.Type
+
+func shapeOf(t reflect.Type) *shape {
+	if s, ok := shapes.Load(t); ok {
+		return s.(*shape)
+	}
+	s := newShape(t)
+	shapes.Store(t, s)
+	return s
+}
+
+func newShape(t reflect.Type) *shape {
+	switch t.Kind() {
+	case reflect.Pointer, reflect.Slice:
+		if inside := shapeOf(t.Elem()); inside != nil {
+			return &shape{inside: inside}
+		}
+	case reflect.Interface, reflect.Float64:
+		return &shape{}
+	case reflect.Int64:
+		if t == durationType {
+			return &shape{}
+		}
+	case reflect.Struct:
+		s := &shape{fact: t == factType}
+		for i := range t.NumField() {
+			if f := t.Field(i); f.IsExported() {
+				if inside := shapeOf(f.Type); inside != nil {
+					s.fields = append(s.fields, field{i, inside})
+				}
+			}
+		}
+		if s.fact || len(s.fields) > 0 {
+			return s
+		}
+	}
+	return nil
+}
+
+func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
+	if s == nil {
+		return
+	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
-			walk(v.Elem(), say)
+			walk(v.Elem(), s.inside, say)
 		}
 	case reflect.Interface:
-		if !v.IsNil() {
+		if v.IsNil() {
+			return
+		}
+		if s := shapeOf(v.Elem().Type()); s != nil {
 			inside := reflect.New(v.Elem().Type()).Elem()
 			inside.Set(v.Elem())
-			walk(inside, say)
+			walk(inside, s, say)
 			v.Set(inside)
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
-			walk(v.Index(i), say)
+			walk(v.Index(i), s.inside, say)
 		}
 	case reflect.Float64:
 		v.SetFloat(shortened(v.Float()))
 	case reflect.Int64:
-		if v.Type() == durationType {
-			v.SetInt(int64(time.Duration(v.Int()).Round(time.Second)))
-		}
+		v.SetInt(int64(time.Duration(v.Int()).Round(time.Second)))
 	case reflect.Struct:
-		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
-				walk(v.Field(i), say)
-			}
+		for _, f := range s.fields {
+			walk(v.Field(f.index), f.shape, say)
 		}
-		if v.Type() == factType {
+		if s.fact {
 			if f := v.Addr().Interface().(*fact.Fact); !f.IsZero() {
 				f.Text = say(*f)
 			}
