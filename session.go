@@ -287,7 +287,7 @@ func (s *Session) upToNow() prepared {
 	p := s.now
 	if e, ok := s.open.soFar(); ok {
 		e.Readings.state(s.in)
-		p.log = append(p.log[:len(p.log):len(p.log)], e)
+		p.log = append(p.log, e) // where the next entry will stand
 		for i := range readingFields {
 			readingFields[i].copy(&p.readings, &e.Readings)
 		}

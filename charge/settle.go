@@ -246,14 +246,42 @@ func medianStep(t []float64) float64 {
 	return median(steps)
 }
 
-// median sorts its argument.
+// median changes the order of its argument.
 func median(v []float64) float64 {
-	slices.Sort(v)
 	n := len(v)
+	middle := nth(v, n/2)
 	if n%2 == 1 {
-		return v[n/2]
+		return middle
 	}
-	return (v[n/2-1] + v[n/2]) / 2
+	return (slices.Max(v[:n/2]) + middle) / 2
+}
+
+// nth is the value that stands at k once v is sorted; what is less stands before it afterwards
+// (Hoare 1961, Algorithm 65: Find, Communications of the ACM 4:321).
+func nth(v []float64, k int) float64 {
+	for low, high := 0, len(v)-1; low < high; {
+		pivot, i, j := v[k], low, high
+		for i <= j {
+			for v[i] < pivot {
+				i++
+			}
+			for pivot < v[j] {
+				j--
+			}
+			if i <= j {
+				v[i], v[j] = v[j], v[i]
+				i++
+				j--
+			}
+		}
+		if j < k {
+			low = i
+		}
+		if k < i {
+			high = j
+		}
+	}
+	return v[k]
 }
 
 // withoutSpikes leaves out readings far from the median of their neighbors, by
@@ -262,7 +290,7 @@ func median(v []float64) float64 {
 // is none, and two at the end are a change and no freak.
 func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int) {
 	n := len(y)
-	if n <= hampelHalf {
+	if n <= hampelHalf || slices.Max(y)-slices.Min(y) <= within {
 		return t, y, 0
 	}
 	freak := make([]bool, n)
@@ -270,6 +298,9 @@ func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int
 	for i := range y {
 		from := min(max(i-hampelHalf, 0), max(n-len(window), 0))
 		w := window[:copy(window[:], y[from:min(from+len(window), n)])]
+		if max(y[i]-slices.Min(w), slices.Max(w)-y[i]) <= within {
+			continue // nor can it be farther from their median
+		}
 		center := median(w)
 		off := math.Abs(y[i] - center)
 		if off <= within {

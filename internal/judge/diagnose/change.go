@@ -59,8 +59,9 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 	was.infer()
 
 	// Both weighed alone, in case something unforeseen came between.
+	between := math.Log(unforeseen) + was.evidenceLog()
 	for i := range c.parts {
-		c.parts[i].log += math.Log(unforeseen) + was.evidenceLog()
+		c.parts[i].log += between
 		c.parts[i].weight = 0
 	}
 	order := slices.Clone(was.parts)
