@@ -296,20 +296,16 @@ func (c *caseFile) jointPrediction(
 	meanAfter, covAfter := c.predict(a, &c.seen.have, c.seen.noise)
 	followBefore, followAfter := was.follow(b), c.follow(a)
 	var cross matrix // after by before
-	var half matrix
-	for f := range half {
-		for g := range half {
-			for h := range half {
-				half[f][g] += followAfter[f][h] * c.machine.scatter[h][g]
-			}
-		}
-	}
 	for f := range cross {
+		if !c.seen.have[f] {
+			continue
+		}
+		var half vector
+		for g := range half {
+			half[g] = dot(&followAfter[f], &c.machine.scatter[g])
+		}
 		for g := range cross {
-			for h := range half {
-				cross[f][g] += half[f][h] * followBefore[g][h]
-			}
-			cross[f][g] += sharedNoise * c.seen.noise[f][g]
+			cross[f][g] = dot(&half, &followBefore[g]) + sharedNoise*c.seen.noise[f][g]
 		}
 	}
 	if shareRest {
