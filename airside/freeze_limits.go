@@ -35,8 +35,9 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 	l := FreezeLimits{Now: now, Freezes: now.Surface < Freezing}
 	a, p := at.Return, at.Return.Pressure()
 	rh := a.RelativeHumidity()
+	over := float64(now.Surface - Freezing)
 
-	if t, ok := crossing(plant, float64(a.DryBulb()), 283.15, 313.15, l.Freezes, func(x float64) (Conditions, error) {
+	if t, ok := crossing(plant, over, float64(a.DryBulb()), 283.15, 313.15, func(x float64) (Conditions, error) {
 		c := at
 		c.Return, err = a.Model().FromRelativeHumidity(quantity.Temperature(x), rh, p)
 		return c, err
@@ -44,7 +45,7 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 		l.ReturnDryBulb = new(quantity.Temperature(t))
 	}
 	if dry, err := a.Model().FromHumidityRatio(a.DryBulb(), 0, p); err == nil {
-		if t, ok := crossing(plant, float64(a.WetBulb()), float64(dry.WetBulb()), float64(a.DryBulb()), l.Freezes, func(x float64) (Conditions, error) {
+		if t, ok := crossing(plant, over, float64(a.WetBulb()), float64(dry.WetBulb()), float64(a.DryBulb()), func(x float64) (Conditions, error) {
 			c := at
 			c.Return, err = a.Model().FromWetBulb(a.DryBulb(), quantity.Temperature(x), p)
 			return c, err
@@ -52,7 +53,7 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 			l.ReturnWetBulb = new(quantity.Temperature(t))
 		}
 	}
-	if t, ok := crossing(plant, float64(at.Outdoor), 255.15, 318.15, l.Freezes, func(x float64) (Conditions, error) {
+	if t, ok := crossing(plant, over, float64(at.Outdoor), 255.15, 318.15, func(x float64) (Conditions, error) {
 		c := at
 		c.Outdoor = quantity.Temperature(x)
 		return c, nil
@@ -61,7 +62,7 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 	}
 	const least, most = 0.15, 2 // of the flow there is
 	flow := float64(at.Airflow)
-	if v, ok := crossing(plant, flow, least*flow, most*flow, l.Freezes, func(x float64) (Conditions, error) {
+	if v, ok := crossing(plant, over, flow, least*flow, most*flow, func(x float64) (Conditions, error) {
 		c := at
 		c.Airflow = quantity.VolumeFlow(x)
 		return c, nil
@@ -71,12 +72,13 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 	return l, nil
 }
 
-// crossing looks from x down to low, or up to high where the coil freezes
-// already, for the nearest place at which its surface passes 32 °F. Where the
+// crossing looks from x, where the coldest surface is so far over 32 °F, down to low, or up to
+// high where it freezes already, for the nearest place at which its surface passes 32 °F. Where the
 // plant has no answer the search ends.
 func crossing(
-	plant Plant, x, low, high float64, freezes bool, at func(float64) (Conditions, error),
+	plant Plant, now, x, low, high float64, at func(float64) (Conditions, error),
 ) (float64, bool) {
+	freezes := now < 0 // as it is
 	end := low
 	if freezes {
 		end = high
@@ -90,8 +92,7 @@ func crossing(
 		return float64(r.Surface - Freezing), err == nil
 	}
 	const steps, tolerance = 8, 1e-5
-	last := x
-	lastMargin, ok := margin(x)
+	last, lastMargin, ok := x, now, true
 	for i := 1; ok && i <= steps; i++ {
 		v := x + (end-x)*float64(i)/steps
 		var m float64

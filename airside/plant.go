@@ -136,16 +136,17 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	in := coil.NewAir(at.Return)
 	m := float64(at.Return.DryAirFlow(at.Airflow))
 	var last coil.Result
+	lastAt := math.NaN()
 	excess := func(t float64) float64 {
-		last = l.Coil.solve(&in, m, t)
+		last, lastAt = l.Coil.solve(&in, m, t), t
 		compressor := float64(
 			l.Capacity,
 		) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))
 		return max(0, compressor) - last.Heat
 	}
-	t, ok := rising(
-		excess, 0, float64(coldest), min(float64(warmest), float64(at.Return.DryBulb())),
-		1e-10*float64(l.Capacity),
+	t, ok := risingFrom(
+		float64(l.Evaporating), excess, float64(coldest),
+		min(float64(warmest), float64(at.Return.DryBulb())), 1e-10*float64(l.Capacity),
 	)
 	if !ok {
 		return Running{}, &RangeError{
@@ -156,7 +157,10 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 			Advice:   "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control",
 		}
 	}
-	if math.IsNaN(excess(t)) {
+	if lastAt != t {
+		excess(t)
+	}
+	if math.IsNaN(last.Heat) {
 		return Running{}, &RangeError{
 			Quantity: "airflow of the plant",
 			Value:    at.Airflow,
