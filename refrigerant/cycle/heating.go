@@ -76,6 +76,12 @@ type Reversed struct {
 	airflow    float64 // m³/s, rated
 	outdoorAir float64 // kg/s, rated
 	total      float64 // kg, the whole charge
+
+	// of is the machine that this one was fitted from, by its differences, and around where
+	// else those may be; nil for one that was not fitted.
+	of     *Reversed
+	by     differences
+	around []differences
 }
 
 // Design figures of the heating side: common practice, no source.

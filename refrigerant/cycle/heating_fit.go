@@ -28,6 +28,9 @@ var heatingSpreads = [...]float64{
 	0.20, // the size of the metering device
 }
 
+// differences are those, in that order.
+type differences = [len(heatingSpreads)]float64
+
 // Fit returns the machine that comes nearest to what was read under conditions c, held
 // towards the ordinary one by how much machines of a kind differ (Gauss and Newton, damped).
 // Solve of it tells what that machine does in other weather. The more was read the better;
@@ -36,7 +39,7 @@ func (h *Reversed) Fit(c HeatingConditions, r HeatingReadings) (*Reversed, error
 	if h == nil || h.plant.fluid == nil {
 		return nil, ErrNoSystem
 	}
-	var by [len(heatingSpreads)]float64
+	var by differences
 	const rounds, step = 8, 1e-3
 	best, err := h.misses(&by, c, r)
 	if err != nil {
@@ -75,7 +78,47 @@ func (h *Reversed) Fit(c HeatingConditions, r HeatingReadings) (*Reversed, error
 			break
 		}
 	}
-	return h.differing(&by), nil
+	out := h.differing(&by)
+	out.of, out.by = h, by
+	return out, out.settle(c, r)
+}
+
+// settle works out how far the differences of a fitted machine may be off: one column for
+// each way in which they are off together, one standard deviation along it.
+func (h *Reversed) settle(c HeatingConditions, r HeatingReadings) error {
+	const step = 1e-3
+	best, err := h.of.misses(&h.by, c, r)
+	if err != nil {
+		return err
+	}
+	j := mat.NewDense(len(best), len(h.by), nil)
+	for i := range h.by {
+		moved := h.by
+		moved[i] += step
+		m, err := h.of.misses(&moved, c, r)
+		if err != nil {
+			return err
+		}
+		for row := range m {
+			j.Set(row, i, (m[row]-best[row])/step)
+		}
+	}
+	var information, covariance mat.SymDense
+	information.SymOuterK(1, j.T())
+	var factor mat.Cholesky
+	if !factor.Factorize(&information) || factor.InverseTo(&covariance) != nil ||
+		!factor.Factorize(&covariance) {
+		return nil // as the ordinary machine; its own spreads are part of every miss
+	}
+	var l mat.TriDense
+	factor.LTo(&l)
+	h.around = make([]differences, len(h.by))
+	for i := range h.around {
+		for k := i; k < len(h.by); k++ {
+			h.around[i][k] = l.At(k, i)
+		}
+	}
+	return nil
 }
 
 func square(m []float64) (sum float64) {
@@ -86,7 +129,7 @@ func square(m []float64) (sum float64) {
 }
 
 // differing is h with its differences.
-func (h *Reversed) differing(by *[len(heatingSpreads)]float64) *Reversed {
+func (h *Reversed) differing(by *differences) *Reversed {
 	out := *h
 	p := &out.plant
 	p.evaporator.airUA *= math.Exp(by[0])
@@ -103,7 +146,7 @@ func (h *Reversed) differing(by *[len(heatingSpreads)]float64) *Reversed {
 // misses is by how many standard deviations the machine misses each reading, and each
 // difference the ordinary machine.
 func (h *Reversed) misses(
-	by *[len(heatingSpreads)]float64, c HeatingConditions, r HeatingReadings,
+	by *differences, c HeatingConditions, r HeatingReadings,
 ) ([]float64, error) {
 	o, err := h.differing(by).Solve(c, Faults{})
 	if err != nil {

@@ -2,6 +2,7 @@ package cycle
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/satline/satline/quantity"
@@ -78,5 +79,55 @@ func TestFitOfHeatingRefuses(t *testing.T) {
 	}
 	if _, err := new(Reversed).Fit(HeatingRating(), HeatingReadings{}); err != ErrNoSystem {
 		t.Error(err)
+	}
+}
+
+// What a fit leaves open holds what the machine does later: in two of three machines within one
+// standard uncertainty, and in hardly any beyond three. Readings narrow it.
+func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
+	h := reversed(t, "R-410A", refrigerant.TXV)
+	cold := HeatingRating()
+	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
+	ordinary, err := h.Predict(cold, Faults{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rng := rand.New(rand.NewPCG(3, 17))
+	n, sum, far := 0, 0.0, 0
+	for range 60 {
+		var by differences
+		for i, s := range heatingSpreads {
+			by[i] = s * rng.NormFloat64()
+		}
+		truth := h.differing(&by)
+		o, err := truth.Solve(HeatingRating(), Faults{})
+		later, err2 := truth.Solve(cold, Faults{})
+		if err != nil || err2 != nil || o.Limit != NoLimit || later.Limit != NoLimit {
+			continue
+		}
+		near := func(v quantity.Temperature) *quantity.Uncertain[quantity.Temperature] {
+			return new((v + quantity.Temperature(0.4*rng.NormFloat64())).PlusMinus(0.4))
+		}
+		fit, err := h.Fit(HeatingRating(), HeatingReadings{
+			Evaporating: near(o.Evaporating), Condensing: near(o.Condensing), Supply: near(o.Supply),
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := fit.Predict(cold, Faults{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Capacity.Std >= ordinary.Capacity.Std {
+			t.Errorf("readings made it wider: %v, %v", p.Capacity, ordinary.Capacity)
+		}
+		z := float64(p.Capacity.Value-later.Capacity) / p.Capacity.Std
+		n, sum = n+1, sum+z*z
+		if math.Abs(z) > 3 {
+			far++
+		}
+	}
+	if rms := math.Sqrt(sum / float64(n)); rms < 0.5 || rms > 1.5 || far > 2 {
+		t.Errorf("off by %.2f standard uncertainties, %d of %d beyond three", rms, far, n)
 	}
 }
