@@ -12,8 +12,8 @@ import (
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
-// fittedTo are the readings that a forecast stands on.
-var fittedTo = []string{
+// forecastReadings are the readings that a forecast stands on.
+var forecastReadings = []string{
 	"outdoorDryBulb", "returnDryBulb", "returnWetBulb", "suctionPressure", "liquidPressure",
 	"suctionLine",
 }
@@ -35,7 +35,7 @@ func fitTo(p *prepared, s *settled, d *Derived, doubts []readcheck.Doubt) (*fitt
 	for _, x := range doubts {
 		if x.Weight == readcheck.Impossible &&
 			slices.ContainsFunc(
-				x.Fields, func(f string) bool { return slices.Contains(fittedTo, f) },
+				x.Fields, func(f string) bool { return slices.Contains(forecastReadings, f) },
 			) {
 			return nil, &VisitError{
 				Field:   "readings." + x.Fields[0],

@@ -102,8 +102,7 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 	}
 }
 
-// A machine that was read out of its ordinary run forecasts that, and one that heats
-// nothing of cooling.
+// A machine that was read out of its ordinary run forecasts that, and none heats in summer.
 func TestForecastSaysWhenNotToBelieveIt(t *testing.T) {
 	for name, want := range map[string]fact.Term{
 		"outdoor-coil-wet": "condition.coil-wet", "just-started": "condition.run-short", "coil-iced-filter-dirty": "condition.coil-iced",
@@ -121,7 +120,7 @@ func TestForecastSaysWhenNotToBelieveIt(t *testing.T) {
 	v.Conditions.Mode = Heating
 	var problem *VisitError
 	if _, err := Forecast(v, CoolNight()); !errors.As(err, &problem) ||
-		problem.Field != "conditions.mode" {
+		problem.Field != "readings" {
 		t.Errorf("a machine that heats: %v", err)
 	}
 }

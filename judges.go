@@ -15,6 +15,9 @@ var (
 	judges = map[Mode]modes.Judge{
 		0: modes.Ask, Cooling: cooling.Judge, Heating: heatpump.Judge, Refrigeration: coldroom.Judge,
 	}
+	forecasters = map[Mode]modes.Forecaster{
+		Heating: heatpump.Forecast, Refrigeration: coldroom.Forecast,
+	}
 	looks = [][]diagnose.Look{cooling.Looks(), heatpump.Looks(), coldroom.Looks()}
 )
 

@@ -20,6 +20,9 @@ type Scenario struct {
 	// HeadPressure is the condensing temperature that a fan-cycling or
 	// head-pressure control holds, 50 to 150 °F; zero for none.
 	HeadPressure quantity.Temperature `json:"headPressure,omitzero"`
+	// Load is what the house loses in heating, or a cold room takes in; zero where it is not
+	// known. Added, HeadPressure and ReturnWetBulb are of cooling alone.
+	Load quantity.Power `json:"load,omitzero"`
 }
 
 // CoolNight is the question a frozen coil asks: 60 °F outdoors, and a house
@@ -44,9 +47,14 @@ type Outlook struct {
 	Condensing  quantity.Uncertain[quantity.Temperature]      `json:"condensing"`
 	CoilSurface quantity.Uncertain[quantity.Temperature]      `json:"coilSurface"`
 	Supply      quantity.Uncertain[quantity.Temperature]      `json:"supply"`
-	Capacity    quantity.Uncertain[quantity.Power]            `json:"capacity"`
+	// Capacity in heating is without what defrosts take. Of a cold room it is zero where the
+	// visit has no nominal capacity.
+	Capacity quantity.Uncertain[quantity.Power] `json:"capacity"`
+	// COP is of heating, Box where a cold room comes to rest; nil in other modes.
+	COP *Ratio                                    `json:"cop,omitempty"`
+	Box *quantity.Uncertain[quantity.Temperature] `json:"box,omitempty"`
 	// FreezeChance is the probability that the coil grows ice: that by its coldest
-	// surface or that by airside.IcingRule, whichever is larger.
+	// surface or that by airside.IcingRule, whichever is larger; of cooling alone.
 	FreezeChance float64 `json:"freezeChance"`
 	// Extrapolating lists what is further from the visit than it can speak for.
 	Extrapolating []fact.Fact `json:"extrapolating,omitempty"`

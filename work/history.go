@@ -204,7 +204,7 @@ func (h *History) drift(records []Record, book *words.Book) {
 	var then *satline.Visit
 	var as *satline.Assessment
 	for i := len(records) - 2; i >= 0 && then == nil; i-- {
-		if v, a := records[i].left(); v != nil {
+		if v, a := records[i].left(); v != nil && a.Mode.Mode == at.Mode.Mode {
 			then, as, h.Since = v, a, records[i].Order.Start
 		}
 	}

@@ -167,6 +167,15 @@ func forecast(v satline.Visit, outdoor string, asJSON bool) (string, error) {
 		"At %s outdoors, with the rooms at %s and %s wet bulb", t.Format(v.Units),
 		night.ReturnDryBulb.Format(v.Units), night.ReturnWetBulb.Format(v.Units),
 	)
+	a, err := satline.Assess(v)
+	if err != nil {
+		return "", err
+	}
+	if a.Mode.Mode != satline.Cooling { // the rooms of a cool night are of cooling
+		night = satline.Scenario{
+			Name: fmt.Sprintf("At %s outdoors", t.Format(v.Units)), OutdoorDryBulb: t,
+		}
+	}
 	outlooks, err := satline.Forecast(v, now, night)
 	if problem := (*satline.VisitError)(nil); errors.As(err, &problem) &&
 		problem.Field == "scenario 2" {

@@ -95,3 +95,45 @@ func ExampleReversed_Fit() {
 	// 28 kBtu/h, supply 92 °F
 	// 26 kBtu/h, supply 90 °F
 }
+
+// How sure is that: of a machine that nobody has read, and of one that was read today.
+func ExampleReversed_Predict() {
+	r, _ := refrigerant.Lookup("R-410A")
+	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	ordinary, err := s.Reversed(cycle.HeatingSpec{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	read := func(f float64) *quantity.Uncertain[quantity.Temperature] {
+		return new(quantity.Fahrenheit(f).PlusMinus(quantity.FahrenheitDelta(0.7)))
+	}
+	today := cycle.HeatingConditions{
+		OutdoorDryBulb: quantity.Fahrenheit(44), ReturnDryBulb: quantity.Fahrenheit(70),
+	}
+	this, err := ordinary.Fit(today, cycle.HeatingReadings{
+		Evaporating: read(24), Condensing: read(108), Supply: read(97),
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cold := today
+	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
+	for _, m := range []*cycle.Reversed{ordinary, this} {
+		p, err := m.Predict(cold, cycle.Faults{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		kilo := p.Capacity.Value.BtuPerHour() / 1000
+		fmt.Printf("%.0f kBtu/h ± %.0f %%\n", kilo, 100*p.Capacity.Std/float64(p.Capacity.Value))
+	}
+	// Output:
+	// 28 kBtu/h ± 9 %
+	// 26 kBtu/h ± 3 %
+}

@@ -77,11 +77,9 @@ type Reversed struct {
 	outdoorAir float64 // kg/s, rated
 	total      float64 // kg, the whole charge
 
-	// of is the machine that this one was fitted from, by its differences, and around where
-	// else those may be; nil for one that was not fitted.
-	of     *Reversed
-	by     differences
-	around []differences
+	// others are the machines that it may be as well, where it was fitted: each is one
+	// standard deviation away in a way that has nothing to do with that of the rest.
+	others []*Reversed
 }
 
 // Design figures of the heating side: common practice, no source.

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"github.com/satline/satline/internal/base/limit"
+	"github.com/satline/satline/internal/base/nearest"
 	"github.com/satline/satline/quantity"
-	"gonum.org/v1/gonum/mat"
 )
 
 // HeatingReadings are what was read of a machine that heats, each with its standard
@@ -28,109 +28,35 @@ var heatingSpreads = [...]float64{
 	0.20, // the size of the metering device
 }
 
-// differences are those, in that order.
-type differences = [len(heatingSpreads)]float64
-
 // Fit returns the machine that comes nearest to what was read under conditions c, held
-// towards the ordinary one by how much machines of a kind differ (Gauss and Newton, damped).
+// towards the ordinary one by how much machines of a kind differ.
 // Solve of it tells what that machine does in other weather. The more was read the better;
 // without any reading it is h. The error is a *RangeError or ErrNoSystem.
 func (h *Reversed) Fit(c HeatingConditions, r HeatingReadings) (*Reversed, error) {
 	if h == nil || h.plant.fluid == nil {
 		return nil, ErrNoSystem
 	}
-	var by differences
-	const rounds, step = 8, 1e-3
-	best, err := h.misses(&by, c, r)
+	misses := func(by []float64) ([]float64, error) { return h.misses(by, c, r) }
+	most := make([]float64, len(heatingSpreads))
+	for i, spread := range heatingSpreads {
+		most[i] = 2.5 * spread
+	}
+	by, err := nearest.Find(misses, most)
 	if err != nil {
 		return nil, err
 	}
-	n, k := len(best), len(by)
-	for range rounds {
-		j := mat.NewDense(n, k, nil)
-		for i := range by {
-			moved := by
-			moved[i] += step
-			m, err := h.misses(&moved, c, r)
-			if err != nil {
-				return nil, err
-			}
-			for row := range m {
-				j.Set(row, i, (m[row]-best[row])/step)
-			}
-		}
-		var move mat.VecDense
-		if move.SolveVec(j, mat.NewVecDense(n, best)) != nil {
-			break
-		}
-		better := false
-		for scale := 1.0; scale > 0.05 && !better; scale /= 2 {
-			next := by
-			for i := range next {
-				most := 2.5 * heatingSpreads[i]
-				next[i] = math.Min(math.Max(by[i]-scale*move.AtVec(i), -most), most)
-			}
-			if m, err := h.misses(&next, c, r); err == nil && square(m) < square(best)-1e-9 {
-				by, best, better = next, m, true
-			}
-		}
-		if !better {
-			break
-		}
+	out := h.differing(by)
+	others, err := nearest.Around(misses, by)
+	for _, other := range others {
+		out.others = append(out.others, h.differing(other))
 	}
-	out := h.differing(&by)
-	out.of, out.by = h, by
-	return out, out.settle(c, r)
-}
-
-// settle works out how far the differences of a fitted machine may be off: one column for
-// each way in which they are off together, one standard deviation along it.
-func (h *Reversed) settle(c HeatingConditions, r HeatingReadings) error {
-	const step = 1e-3
-	best, err := h.of.misses(&h.by, c, r)
-	if err != nil {
-		return err
-	}
-	j := mat.NewDense(len(best), len(h.by), nil)
-	for i := range h.by {
-		moved := h.by
-		moved[i] += step
-		m, err := h.of.misses(&moved, c, r)
-		if err != nil {
-			return err
-		}
-		for row := range m {
-			j.Set(row, i, (m[row]-best[row])/step)
-		}
-	}
-	var information, covariance mat.SymDense
-	information.SymOuterK(1, j.T())
-	var factor mat.Cholesky
-	if !factor.Factorize(&information) || factor.InverseTo(&covariance) != nil ||
-		!factor.Factorize(&covariance) {
-		return nil // as the ordinary machine; its own spreads are part of every miss
-	}
-	var l mat.TriDense
-	factor.LTo(&l)
-	h.around = make([]differences, len(h.by))
-	for i := range h.around {
-		for k := i; k < len(h.by); k++ {
-			h.around[i][k] = l.At(k, i)
-		}
-	}
-	return nil
-}
-
-func square(m []float64) (sum float64) {
-	for _, x := range m {
-		sum += x * x
-	}
-	return sum
+	return out, err
 }
 
 // differing is h with its differences.
-func (h *Reversed) differing(by *differences) *Reversed {
+func (h *Reversed) differing(by []float64) *Reversed {
 	out := *h
+	out.others = nil
 	p := &out.plant
 	p.evaporator.airUA *= math.Exp(by[0])
 	p.evaporator.refUA *= math.Exp(by[0])
@@ -146,7 +72,7 @@ func (h *Reversed) differing(by *differences) *Reversed {
 // misses is by how many standard deviations the machine misses each reading, and each
 // difference the ordinary machine.
 func (h *Reversed) misses(
-	by *differences, c HeatingConditions, r HeatingReadings,
+	by []float64, c HeatingConditions, r HeatingReadings,
 ) ([]float64, error) {
 	o, err := h.differing(by).Solve(c, Faults{})
 	if err != nil {

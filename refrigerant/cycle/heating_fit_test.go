@@ -18,11 +18,11 @@ func TestFitOfHeatingForetells(t *testing.T) {
 	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
 	fitted, plain, n := 0.0, 0.0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		var by [len(heatingSpreads)]float64
+		by := make([]float64, len(heatingSpreads))
 		for i, s := range heatingSpreads {
 			by[i] = s * rapid.Float64Range(-1.5, 1.5).Draw(t, "difference")
 		}
-		truth := h.differing(&by)
+		truth := h.differing(by)
 		o, err := truth.Solve(HeatingRating(), Faults{})
 		if err != nil || o.Limit != NoLimit || o.Superheat < 0.5 {
 			t.Skip("it does not run so")
@@ -95,11 +95,11 @@ func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 17))
 	n, sum, far := 0, 0.0, 0
 	for range 60 {
-		var by differences
+		by := make([]float64, len(heatingSpreads))
 		for i, s := range heatingSpreads {
 			by[i] = s * rng.NormFloat64()
 		}
-		truth := h.differing(&by)
+		truth := h.differing(by)
 		o, err := truth.Solve(HeatingRating(), Faults{})
 		later, err2 := truth.Solve(cold, Faults{})
 		if err != nil || err2 != nil || o.Limit != NoLimit || later.Limit != NoLimit {

@@ -33,22 +33,17 @@ func (h *Reversed) Predict(c HeatingConditions, changed Faults) (HeatingPredicti
 	if err != nil {
 		return HeatingPrediction{}, err
 	}
-	of, around := h.of, h.around
-	if of == nil {
-		of = h
-	}
-	if around == nil {
-		around = make([]differences, len(heatingSpreads))
+	machines := h.others
+	if machines == nil {
 		for i, spread := range heatingSpreads {
-			around[i][i] = spread
+			by := make([]float64, len(heatingSpreads))
+			by[i] = spread
+			machines = append(machines, h.differing(by))
 		}
 	}
 	var others []Heating
-	for _, way := range around {
-		for i := range way {
-			way[i] += h.by[i]
-		}
-		o, err := of.differing(&way).Solve(c, changed)
+	for _, m := range machines {
+		o, err := m.Solve(c, changed)
 		if err != nil {
 			return HeatingPrediction{}, err
 		}
@@ -74,8 +69,7 @@ func (h *Reversed) Predict(c HeatingConditions, changed Faults) (HeatingPredicti
 	}, nil
 }
 
-// told is a figure of the best machine; each of the others is one standard deviation away in
-// a way that has nothing to do with that of the rest.
+// told is a figure of the best machine with its uncertainty.
 func told[T quantity.Quantity](
 	others []Heating, best *Heating, of func(*Heating) T,
 ) quantity.Uncertain[T] {

@@ -67,16 +67,22 @@ func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperat
 	between(signature.Subcooling, c.CondensingBubble, c.LiquidLine)
 	between(signature.Hot, c.DischargeLine, c.CondensingDew)
 	between(signature.Rise, c.CondenserLeaving, c.OutdoorDryBulb)
-	if b, d := c.CondensingBubble, c.CondensingDew; b != nil && d != nil {
-		middle := quantity.Uncertain[quantity.Temperature]{
-			Value: b.Value.Add(d.Value.Sub(b.Value) / 2), Std: (b.Std + d.Std) / 2,
-		}
-		between(signature.OverOutdoor, &middle, c.OutdoorDryBulb)
-	}
+	between(signature.OverOutdoor, middleOf(c), c.OutdoorDryBulb)
 	between(signature.OverBox, c.ReturnDryBulb, &k.usual.Box)
 	if a := c.Current; a != nil && c.RatedLoadCurrent > 0 {
 		k.value[signature.Current] = float64(a.Value) / float64(c.RatedLoadCurrent)
 		k.std[signature.Current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
+	}
+}
+
+// middleOf is the condensing temperature between bubble and dew point; nil where not read.
+func middleOf(c *modes.Case) *quantity.Uncertain[quantity.Temperature] {
+	b, d := c.CondensingBubble, c.CondensingDew
+	if b == nil || d == nil {
+		return nil
+	}
+	return &quantity.Uncertain[quantity.Temperature]{
+		Value: b.Value.Add(d.Value.Sub(b.Value) / 2), Std: (b.Std + d.Std) / 2,
 	}
 }
 

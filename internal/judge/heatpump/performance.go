@@ -92,6 +92,5 @@ func (b *belief) capacity() (q quantity.Uncertain[quantity.Power], ok bool) {
 		c.Airflow.Std/float64(c.Airflow.Value),
 		math.Hypot(c.SupplyDryBulb.Std, c.ReturnDryBulb.Std)/rise,
 	)
-	q.Value, q.Std = rounded(float64(q.Value)), float64(max(rounded(q.Std), quantity.BtuPerHour(500)))
-	return q, true
+	return told(q), true
 }

@@ -36,3 +36,15 @@ type Outlook struct {
 type Wanting struct{ Field, Why string }
 
 func (w *Wanting) Error() string { return w.Field + " is missing; " + w.Why }
+
+// DoNotBuild says why to build nothing on a forecast: what its machine was read in forbids to
+// judge its charge.
+func (j Judgement) DoNotBuild() []fact.Fact {
+	if j.Charge.Outcome != "not-judged" || len(j.Charge.Why) == 0 {
+		return nil
+	}
+	why := j.Charge.Why[0]
+	return []fact.Fact{
+		fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...),
+	}
+}

@@ -311,3 +311,10 @@ func (v *Visit) Add(m quantity.Mass) {
 func (v *Visit) Spare() (now, full float64) {
 	return v.m.run(v.m.box, v.outdoor, v.x).level, v.m.reserve
 }
+
+// At is what the machine comes to in other outdoor air with its box where it belongs: the
+// condensing temperature, and its capacity as a part of that in the air of the visit.
+func (v *Visit) At(outdoor quantity.Temperature) (condensing quantity.Temperature, part float64) {
+	there, here := v.m.run(v.m.box, float64(outdoor), v.x), v.m.run(v.m.box, v.outdoor, v.x)
+	return quantity.Temperature(there.condensing), there.capacity / here.capacity
+}
