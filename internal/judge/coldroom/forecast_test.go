@@ -15,9 +15,6 @@ import (
 func TestForecastOfAnyMachine(t *testing.T) {
 	n, done := 120, 0
 	var head, part []float64
-	if testing.Short() {
-		n = 20
-	}
 	for i := range n {
 		v := bench.Draw(rand.New(rand.NewPCG(5, uint64(i))), 0.4)
 		c := caseOf(t, v)

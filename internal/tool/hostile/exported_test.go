@@ -372,6 +372,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[cycle.FreezeForecast](),
 	reflect.TypeFor[cycle.Heating](),
 	reflect.TypeFor[cycle.HeatingConditions](),
+	reflect.TypeFor[cycle.HeatingPrediction](),
 	reflect.TypeFor[cycle.HeatingReadings](),
 	reflect.TypeFor[cycle.HeatingSpec](),
 	reflect.TypeFor[cycle.Limit](),
