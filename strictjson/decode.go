@@ -248,7 +248,7 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 	if t != json.Delim('{') {
 		return d.wrong(path, "an object in braces", t)
 	}
-	fields, required := fieldsOf(v.Type())
+	fields := fieldsOf(v.Type())
 	seen := make(map[string]bool)
 	for d.dec.More() {
 		t, err := d.token(path)
@@ -267,9 +267,9 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 			return d.fail(at, "the field is given twice", nil)
 		}
 		seen[key] = true
-		index, known := fields[key]
+		index, known := fields.byName[key]
 		if !known {
-			return d.fail(at, unknownField(key, fields), nil)
+			return d.fail(at, unknownField(key, fields.byName), nil)
 		}
 		field, err := v.FieldByIndexErr(index)
 		if err != nil {
@@ -282,7 +282,7 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 	if _, err := d.token(path); err != nil {
 		return err
 	}
-	for _, name := range required {
+	for _, name := range fields.required {
 		if !seen[name] {
 			return d.fail(join(path, name), "the field is missing, and has to be given here", nil)
 		}

@@ -5,23 +5,35 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 )
 
-// fieldsOf maps the JSON names of a struct to its fields, those of embedded structs
-// as its own, and lists those with the tag strict:"required".
-func fieldsOf(t reflect.Type) (fields map[string][]int, required []string) {
-	fields = make(map[string][]int)
+// structFields are the fields of a struct.
+type structFields struct {
+	byName   map[string][]int // those of embedded structs as its own
+	required []string         // those with the tag strict:"required"
+}
+
+var known sync.Map // structFields by reflect.Type
+
+// fieldsOf are the fields of a struct by their JSON names.
+func fieldsOf(t reflect.Type) *structFields {
+	if f, ok := known.Load(t); ok {
+		return f.(*structFields)
+	}
+	out := &structFields{byName: map[string][]int{}}
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		if name == "" || name == "-" || !f.IsExported() {
 			continue
 		}
-		fields[name] = f.Index
+		out.byName[name] = f.Index
 		if f.Tag.Get("strict") == "required" {
-			required = append(required, name)
+			out.required = append(out.required, name)
 		}
 	}
-	return fields, required
+	known.Store(t, out)
+	return out
 }
 
 func unknownField(key string, fields map[string][]int) string {

@@ -64,20 +64,26 @@ type valueJSON struct {
 // MarshalJSON writes {"name": "superheat", "kind": "temperature difference", "value": "5 K"}.
 // Quantities are text with their unit; shares and counts are numbers.
 func (v Value) MarshalJSON() ([]byte, error) {
-	out := valueJSON{Name: v.Name, Kind: v.Kind()}
-	if out.Kind == "" {
+	kind := v.Kind()
+	if kind == "" {
 		return nil, fmt.Errorf("fact: value %q has type %T, which no value may have", v.Name, v.Of)
 	}
 	content := v.Of
 	if d, ok := content.(time.Duration); ok {
 		content = span.Span(d)
 	}
-	raw, err := json.Marshal(content)
+	name, err := json.Marshal(v.Name)
 	if err != nil {
 		return nil, err
 	}
-	out.Value = raw
-	return json.Marshal(out)
+	value, err := json.Marshal(content)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]byte, 0, len(`{"name":,"kind":"","value":}`)+len(name)+len(kind)+len(value))
+	out = append(append(out, `{"name":`...), name...)
+	out = append(append(append(out, `,"kind":"`...), kind...), `","value":`...)
+	return append(append(out, value...), '}'), nil
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
