@@ -109,13 +109,18 @@ func fog(refrigerant quantity.Temperature) error {
 }
 
 func (c Coil) solve(in *coil.Air, dryAir, refrigerant float64) coil.Result {
+	return in.Through(dryAir, refrigerant, c.airUA(dryAir), float64(c.RefrigerantSide))
+}
+
+// airUA is the conductance on the side of the air at a flow.
+func (c Coil) airUA(dryAir float64) float64 {
 	ua := coil.AirUA(float64(c.AirSide), dryAir, float64(c.RatedDryAir))
 	if dryAir == 0 {
 		// Conductance falls slower than the flow, so air that all but stands
 		// comes to the refrigerant: any conductance gives that limit.
 		ua = float64(c.AirSide)
 	}
-	return in.Through(dryAir, refrigerant, ua, float64(c.RefrigerantSide))
+	return ua
 }
 
 // at is solve with the flow as a volume and the air not prepared.

@@ -135,10 +135,11 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	}
 	in := coil.NewAir(at.Return)
 	m := float64(at.Return.DryAirFlow(at.Airflow))
+	ua := l.Coil.airUA(m)
 	var last coil.Result
 	lastAt := math.NaN()
 	excess := func(t float64) float64 {
-		last, lastAt = l.Coil.solve(&in, m, t), t
+		last, lastAt = in.Through(m, t, ua, float64(l.Coil.RefrigerantSide)), t
 		compressor := float64(
 			l.Capacity,
 		) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))

@@ -1,8 +1,6 @@
 package diagnose
 
 import (
-	"math"
-
 	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/quantity"
@@ -175,17 +173,16 @@ var nothingOfItsOwn = func() (m matrix) {
 func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 	air := &c.seen.weather
 	var mean [raws]float64
-	// root says through which of the independent errors a raw reading is off.
-	var root [raws][raws]float64
+	var cov [raws][raws]float64
 	mean[rOutdoor], mean[rReturnDryBulb], mean[rReturnWetBulb] = air.Outdoor, air.ReturnDryBulb, air.ReturnWetBulb
 	mean[rAirflow] = c.machine.mean[signature.Airflow] + c.machine.offset[signature.Airflow]
-	root[rAirflow][rAirflow] = math.Sqrt(c.machine.scatter[signature.Airflow][signature.Airflow])
+	cov[rAirflow][rAirflow] = c.machine.scatter[signature.Airflow][signature.Airflow]
 	for r := range raws {
 		g := &h.reads[r]
 		if g.std == 0 {
 			continue
 		}
-		root[r][r] = g.std
+		cov[r][r] = g.std * g.std
 		switch g.from {
 		case fromOutdoor:
 			mean[r] = air.Outdoor
@@ -195,7 +192,8 @@ func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 			mean[r] = air.ReturnWetBulb
 		case fromMiddle:
 			mean[r] = (air.ReturnDryBulb + air.Outdoor) / 2
-			root[r][r] = math.Hypot(g.std, (air.ReturnDryBulb-air.Outdoor)/4)
+			far := (air.ReturnDryBulb - air.Outdoor) / 4
+			cov[r][r] += far * far
 		case fromColder:
 			mean[r] = min(air.ReturnDryBulb, air.Outdoor)
 		case fromVacuum:
@@ -206,23 +204,23 @@ func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 				of = rCondensing
 			}
 			mean[r] = mean[of]
-			for i, x := range root[of] {
-				root[r][i] += x
+			for i := range r {
+				cov[r][i], cov[i][r] = cov[of][i], cov[of][i]
 			}
+			cov[r][r] += cov[of][of]
 		case fromSound:
 			mean[r] = c.machine.mean[signature.Power] + c.machine.offset[signature.Power]
-			root[r][r] = math.Hypot(
-				g.std, math.Sqrt(c.machine.scatter[signature.Power][signature.Power]),
-			)
+			cov[r][r] += c.machine.scatter[signature.Power][signature.Power]
 		}
 		mean[r] += g.value
 	}
-	var of [features][raws]float64
 	for f := range parts {
 		for _, p := range parts[f] {
 			shift[f] += p.sign * mean[p.raw]
-			for i, x := range root[p.raw] {
-				of[f][i] += p.sign * x
+			for g := range f + 1 {
+				for _, q := range parts[g] {
+					scatter[f][g] += p.sign * q.sign * cov[p.raw][q.raw]
+				}
 			}
 		}
 	}
@@ -230,10 +228,7 @@ func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 	shift[signature.Subcooling] -= c.seen.raw.condGlide
 	for f := range features {
 		shift[f] -= c.machine.mean[f]
-		for g := range f + 1 {
-			for i := range raws {
-				scatter[f][g] += of[f][i] * of[g][i]
-			}
+		for g := range f {
 			scatter[g][f] = scatter[f][g]
 		}
 	}

@@ -265,7 +265,7 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 		}
 		from, step := (low-p.mean[f])/p.std[f], r.step/p.std[f]
 		below := normal.Near(from)
-		for g := range grid {
+		for g := 0; g < grid && below < 1; g++ {
 			upTo := normal.Near(from + float64(g+1)*step)
 			r.room.cells[g][k] += p.weight * (upTo - below)
 			below = upTo

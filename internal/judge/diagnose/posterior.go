@@ -72,32 +72,33 @@ const none = -1
 func (c *caseFile) predict(
 	p component, want *[features]bool, noise *matrix,
 ) (mean vector, cov matrix) {
-	var first, second *state
+	var room [2]*state
+	states := room[:0]
 	if p.a != none {
-		first = &c.states[p.a][p.sa]
+		states = append(states, &c.states[p.a][p.sa])
 	}
 	if p.b != none {
-		second = &c.states[p.b][p.sb]
+		states = append(states, &c.states[p.b][p.sb])
 	}
 	var follow matrix // 1 + gains
 	for f := range features {
 		follow[f][f] = 1
-		mean[f] = c.machine.mean[f]
 	}
-	for _, s := range [...]*state{first, second} {
-		if s == nil {
-			continue
-		}
+	mean = c.machine.mean
+	bare := true
+	for _, s := range states {
 		for f := range features {
 			mean[f] += s.shift[f]
-			if s.gain != nil {
+		}
+		if s.gain != nil {
+			bare = false
+			for f := range features {
 				for g := range features {
 					follow[f][g] += s.gain[f][g]
 				}
 			}
 		}
 	}
-	bare := (first == nil || first.gain == nil) && (second == nil || second.gain == nil)
 	for f := range features {
 		if !want[f] {
 			continue
@@ -119,16 +120,12 @@ func (c *caseFile) predict(
 				}
 			}
 		}
-		for g := range f + 1 {
-			for _, s := range [...]*state{first, second} {
-				if s != nil && s.rest != nil {
+		for _, s := range states {
+			cov[f][f] += s.doubt[f]
+			if s.rest != nil {
+				for g := range f + 1 {
 					cov[f][g] += (1 + s.restMore) * s.rest[f][g]
 				}
-			}
-		}
-		for _, s := range [...]*state{first, second} {
-			if s != nil {
-				cov[f][f] += s.doubt[f]
 			}
 		}
 	}
@@ -137,8 +134,8 @@ func (c *caseFile) predict(
 			cov[g][f] = cov[f][g]
 		}
 	}
-	for _, s := range [...]*state{first, second} {
-		if s != nil && s.pull != nil {
+	for _, s := range states {
+		if s.pull != nil {
 			s.pull.act(&mean, &cov)
 		}
 	}
