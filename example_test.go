@@ -32,7 +32,7 @@ func ExampleAssess() {
 	// Output:
 	// Too little refrigerant, about 25 %: 99 %.
 	// - Find the leak: oil marks, joints, valves, coils.
-	// - Add 13.0 oz.
+	// - Add 10.0 oz.
 	// - Let it run 15 min, then read again.
 }
 

@@ -189,7 +189,8 @@ func (d Dosing) Next() (Dose, error) {
 		dose.Action, dose.Reason = Halt, "valve-flooding"
 		return dose, nil
 	}
-	most, cut := largestStep.value*float64(whole), "step"
+	// Of a charge that is not known, the machine may hold less.
+	most, cut := largestStep.value*float64(whole)*math.Exp(-wholeDoubt), "step"
 	limit, name := d.Cylinder, "cylinder"
 	if dose.Action == Recover {
 		limit, name = d.Tank, "tank"

@@ -119,8 +119,8 @@ func ExampleDosing_Next() {
 	dose, _ = d.Next()
 	fmt.Println(dose.Fact())
 	// Output:
-	// add 11.0 oz step 24.7 °F ± 6.3 °F
-	// add 6.5 oz overshoot 14.8 °F ± 2.9 °F
+	// add 10.5 oz step 25.1 °F ± 6.1 °F
+	// add 6.5 oz overshoot 14.5 °F ± 3.0 °F
 	// halt.in-band
 }
 

@@ -20,7 +20,9 @@ type belief struct {
 
 // believe weighs everything together.
 func believe(c *modes.Case) *belief {
-	b := &belief{diagnose.Infer(c.Evidence), c}
+	evidence := c.Evidence
+	evidence.ByTarget = byTarget(c)
+	b := &belief{diagnose.Infer(evidence), c}
 	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
 		// The models of comfort cooling know no such machine; but that the readings suit
 		// another refrigerant than the one named is worth knowing.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -60,10 +61,7 @@ func (k *planner) move(sized, little fact.Code) {
 		k.byShare(whole, sized, little)
 		return
 	}
-	plan := charge.Dosing{
-		Target: *k.c.Target, History: k.c.Answered(), Obstacles: k.c.Obstacles, Fluid: k.c.Fluid,
-		LabelCharge: k.c.Charge, NominalCapacity: k.c.NominalCapacity,
-	}
+	plan := dosing(k.c)
 	if k.c.Course != nil {
 		plan.Settling = *k.c.Course
 	}
@@ -95,16 +93,52 @@ func (k *planner) move(sized, little fact.Code) {
 	}
 }
 
-// byShare moves what is missing or too much with 95 % certainty, and at most a tenth of the
-// charge.
-func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
-	const surely, most = 0.05, 0.10
-	share := k.b.Charge.Quantile(surely)
-	if sized == modes.Add {
-		share = -k.b.Charge.Quantile(1 - surely)
+func dosing(c *modes.Case) charge.Dosing {
+	return charge.Dosing{
+		Target: *c.Target, History: c.Answered(), Obstacles: c.Obstacles, Fluid: c.Fluid,
+		LabelCharge: c.Charge, NominalCapacity: c.NominalCapacity,
 	}
-	ounces := math.Floor(min(share, most)*float64(whole)/float64(quantity.Ounces(1))*2) / 2
-	if ounces < 1 {
+}
+
+// How far a machine that is charged right reads from the target: one of its label, and a
+// general one, which knows neither its coil nor its restrictor (judgement).
+const (
+	ofLabel = quantity.TemperatureDelta(1)
+	general = quantity.TemperatureDelta(3)
+)
+
+// byTarget is the charge error by the distance of the reading from its target and by what
+// the machine has answered so far; nil before anything was moved.
+func byTarget(c *modes.Case) *diagnose.Spread {
+	if c.Target == nil || c.Reading == nil || c.ReadBeforeMove || c.WholeCharge == 0 {
+		return nil
+	}
+	plan := dosing(c)
+	if len(plan.History) < 2 {
+		return nil
+	}
+	dose, err := plan.Next()
+	if err != nil || dose.PerOunce.Value == 0 {
+		return nil
+	}
+	doubt := ofLabel
+	if c.Target.General() {
+		doubt = general
+	}
+	whole := c.WholeCharge.Ounces() * float64(dose.PerOunce.Value) // of the reading
+	off, answer := dose.Verdict.Deviation, dose.PerOunce
+	mean := float64(off.Value) / whole
+	std := math.Hypot(off.Std, float64(doubt)) / whole
+	return &diagnose.Spread{
+		Mean: mean, Std: math.Hypot(std, mean*answer.Std/float64(answer.Value)),
+	}
+}
+
+// byShare moves the part of the charge that is expected to cost least.
+func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
+	share := k.b.Charge.Dose(sized == modes.Add)
+	ounces := math.Floor(share*float64(whole)/float64(quantity.Ounces(1))*2) / 2
+	if ounces <= 0 {
 		k.Add(little)
 	} else {
 		k.j.Dose = &charge.Dose{

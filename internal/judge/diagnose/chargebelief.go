@@ -32,25 +32,87 @@ const (
 	CallInBand = 0.85
 )
 
-// callMoved is the chance from which the charge is called once refrigerant was moved: the
-// machine stands on the scale, and the next dose shows whether the last was right.
-const callMoved = 0.5
-
-// Call is what is said of the charge by these chances.
+// Call is what is said of the charge by these chances. Once refrigerant was moved the machine
+// stands on the scale, the next dose shows whether the last was right, and what it would
+// cost to leave the charge as it is or to move more decides.
 func (b *ChargeBelief) Call() ChargeCall {
-	low, in, high := CallLow, CallInBand, CallHigh
-	if b.moved {
-		low, in, high = callMoved, callMoved, callMoved
+	if b.moved != 0 {
+		return b.callMoved()
 	}
 	switch {
-	case b.Low >= low:
+	case b.Low >= CallLow:
 		return ChargeLow
-	case b.High >= high:
+	case b.High >= CallHigh:
 		return ChargeHigh
-	case b.InBand >= in:
+	case b.InBand >= CallInBand:
 		return ChargeInBand
 	}
 	return ChargeOpen
+}
+
+// callMoved calls what another dose is expected to cost less than to leave. To turn round
+// costs what undoing costs besides, and is not done while the charge may be off the other way.
+func (b *ChargeBelief) callMoved() ChargeCall {
+	const hardly = 0.05
+	leave := b.Low*costOf(Undercharge).neglect + b.High*costOf(Overcharge).neglect
+	_, add := b.dose(1)
+	_, recover := b.dose(-1)
+	if b.moved < 0 {
+		add += costOf(Undercharge).mend + anotherRound
+	} else {
+		recover += costOf(Overcharge).mend + anotherRound
+	}
+	switch {
+	case b.Low >= CallLow || add < leave && (b.moved > 0 || b.High < hardly):
+		return ChargeLow
+	case b.High >= CallHigh || recover < leave && (b.moved < 0 || b.Low < hardly):
+		return ChargeHigh
+	case b.InBand >= 0.5:
+		return ChargeInBand
+	}
+	return ChargeOpen
+}
+
+// A dose is at most a tenth of the charge, in steps, and at least what a scale can show.
+const leastDose, mostDose = 2, 10
+
+// Dose is the part of the charge to add, or to recover, next: the one with the least expected
+// loss.
+func (b *ChargeBelief) Dose(add bool) float64 {
+	sign := 1
+	if !add {
+		sign = -1
+	}
+	share, _ := b.dose(sign)
+	return share
+}
+
+// perRound is how much of the charge beyond the band costs another round.
+const perRound = 0.04
+
+// dose weighs what every dose leads to: what is left costs further rounds, too much has to be
+// undone.
+func (b *ChargeBelief) dose(sign int) (share, loss float64) {
+	undone := float64(addToEnough)
+	if sign < 0 {
+		undone = recoverFromEnough
+	}
+	share, loss = 0, math.Inf(1)
+	for k := leastDose; k <= mostDose; k++ {
+		left, past := 0.0, 0.0
+		for i, w := range b.density {
+			switch off := float64(sign)*chargeAt(i) + float64(k)*chargeStep; {
+			case off < -ChargeBand:
+				left += w * (-ChargeBand - off)
+			case off > ChargeBand:
+				past += w
+			}
+		}
+		if l := anotherRound*(1+left/perRound) + undone*past; l < loss {
+			share, loss = float64(k)*chargeStep, l
+		}
+	}
+	return share, loss
 }
 
 // A Spread is a mean with its standard deviation.
@@ -67,7 +129,7 @@ type ChargeBelief struct {
 	Error, ErrorGivenLow, ErrorGivenHigh Spread
 
 	density chargeDensity
-	moved   bool // refrigerant was moved in this visit
+	moved   int // the last move: 1 in, -1 out, 0 none
 }
 
 // A chargeDensity is the chance of each cell.
@@ -242,8 +304,26 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 			c.spreadSizes(&b, a, sign, bare[with], &fits[k][with], &masses[k][with])
 		}
 	}
+	if x := c.evidence.ByTarget; x != nil {
+		b.density.narrow(*x)
+	}
 	b.sumUp()
 	return b
+}
+
+// strays is the chance that a machine is not charged right where its reading meets the
+// target: another fault, a target that is not its own.
+const strays = 0.1
+
+// narrow takes in what the answer of the machine says of the charge.
+func (d *chargeDensity) narrow(to Spread) {
+	if !(to.Std > 0) {
+		return
+	}
+	for i := range d {
+		z := (chargeAt(i) - to.Mean) / to.Std
+		d[i] *= (1-strays)*math.Exp(-z*z/2) + strays
+	}
 }
 
 // suspect is the index of a signature among the suspects; none where it is not.

@@ -31,6 +31,10 @@ type Decision struct {
 	Loss, Doubt float64
 }
 
+// leakLook shows a leak, which is looked for before anything is added; after that the machine
+// answers better.
+const leakLook = "oil-and-leak"
+
 // mostLooks is how many looks are asked for at once.
 const mostLooks = 2
 
@@ -55,9 +59,13 @@ func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
 
 // decide chooses by expected loss over the mixture (Raiffa and Schlaifer 1961, Applied
 // Statistical Decision Theory, chapters 4 and 5: the value of sample information).
-func (c *caseFile) decide(call ChargeCall) Decision {
+func (c *caseFile) decide(charge *ChargeBelief) Decision {
+	call := charge.Call()
 	all := c.byExplanation()
 	d := c.best(all, call == ChargeLow, call == ChargeHigh)
+	if charge.moved != 0 {
+		d.goOn(call, charge)
+	}
 	taken := map[string]bool{}
 	for now := all; len(d.Looks) < mostLooks; {
 		best, value := (*Measurement)(nil), 0.0
@@ -66,6 +74,7 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 		for i := range tests {
 			t := &tests[i]
 			if taken[t.code] || t.opens || c.evidence.answered(t) ||
+				charge.moved != 0 && t.code == leakLook ||
 				t.fits != nil && !t.fits(c.evidence) ||
 				c.answeredBy(t, now) < worthLooking {
 				continue
@@ -98,6 +107,17 @@ func (c *caseFile) decide(call ChargeCall) Decision {
 		now = then
 	}
 	return d
+}
+
+// goOn follows the call of a charge that is being put right: what each dose costs was
+// weighed there.
+func (d *Decision) goOn(call ChargeCall, charge *ChargeBelief) {
+	switch {
+	case call == ChargeLow:
+		d.Act, d.Signature, d.Chance = Add, Undercharge, charge.Low
+	case call == ChargeHigh:
+		d.Act, d.Signature, d.Chance = Recover, Overcharge, charge.High
+	}
 }
 
 // least is the act with the least expected loss. Refrigerant is moved only where the charge

@@ -98,7 +98,7 @@ func Infer(e Evidence) Diagnosis {
 		change.revise(&d.Explanations[0])
 		d.Change = change
 	}
-	d.Decision = c.decide(d.Charge.Call())
+	d.Decision = c.decide(&d.Charge)
 	d.Freeze = c.freeze(&d)
 	if d.Freeze != nil && d.Verdict == Contradictory {
 		d.Freeze.Explained = 0 // by readings that are not what they are taken for

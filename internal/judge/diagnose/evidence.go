@@ -74,6 +74,10 @@ type Evidence struct {
 	// before those of Earlier where there are such; negative where more was recovered.
 	Moved quantity.Mass
 
+	// ByTarget is the relative charge error that the reading's distance from its target comes
+	// to, by how this machine has answered to what was moved; nil before anything was.
+	ByTarget *Spread
+
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
 	// House are faults of somebody's own beside those of the library.

@@ -2,7 +2,6 @@ package diagnose
 
 import (
 	"math"
-	"slices"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
@@ -20,12 +19,26 @@ func (e *Evidence) label() quantity.Mass {
 	return charge.EstimateCharge(capacity)
 }
 
-// moved reports whether refrigerant was moved in this visit.
-func (e *Evidence) moved() bool {
-	return e.Moved != 0 || e.Earlier != nil && slices.ContainsFunc(
-		e.Earlier.Done,
-		func(a Action) bool { return a.Kind == ChargeAdded || a.Kind == ChargeRecovered },
-	)
+// moved is the way of the last move of refrigerant in this visit: 1 in, -1 out, 0 none.
+func (e *Evidence) moved() int {
+	mass := e.Moved
+	if e.Earlier != nil {
+		for _, a := range e.Earlier.Done {
+			switch a.Kind {
+			case ChargeAdded:
+				mass = a.Mass
+			case ChargeRecovered:
+				mass = -a.Mass
+			}
+		}
+	}
+	switch {
+	case mass > 0:
+		return 1
+	case mass < 0:
+		return -1
+	}
+	return 0
 }
 
 // elsewhereMoved is the chance that what was moved is not what the circuit gained: hoses, a
