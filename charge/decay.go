@@ -279,5 +279,9 @@ func (d Decay) Fact() fact.Fact {
 	case Leak:
 		return fact.New("result.decay-leak", end, rise)
 	}
-	return fact.New("result.decay-open", end, rise, fact.Of("time", decayTime.value))
+	open := fact.New("result.decay-open", end, fact.Of("time", decayTime.value))
+	if d.PerMinute > 0 { // two readings do not tell it
+		open = open.With(rise)
+	}
+	return open
 }

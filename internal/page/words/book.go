@@ -7,9 +7,7 @@ import (
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
-	"golang.org/x/text/feature/plural"
 	"golang.org/x/text/language"
-	"golang.org/x/text/message"
 )
 
 // A Book makes sentences in one language and one system of units.
@@ -24,11 +22,6 @@ type Book struct {
 func In(tag language.Tag, units quantity.System) *Book {
 	spoken, index, _ := matcher.Match(tag)
 	return &Book{tag: spoken, units: units, catalog: catalogs[index](), comma: DecimalComma(tag)}
-}
-
-// DecimalComma reports whether the numbers of a language are written with a decimal comma.
-func DecimalComma(tag language.Tag) bool {
-	return tag != language.English && message.NewPrinter(tag).Sprintf("%.1f", 1.5) == "1,5"
 }
 
 // Language is the one that the book is in.
@@ -86,7 +79,7 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 			term, nested := v.Of.(fact.Term)
 			switch {
 			case counts && len(p.forms) > 0:
-				out = append(out, p.forms[min(b.form(n), len(p.forms)-1)]...)
+				out = append(out, p.forms[min(form(n), len(p.forms)-1)]...)
 			case nested && b.catalog[string(term)] != nil:
 				out, _ = b.append(out, b.catalog[string(term)], f)
 			default:
@@ -97,9 +90,9 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 	return out, true
 }
 
-// form is 0 for the singular of the language, 1 for its plural.
-func (b *Book) form(n int) int {
-	if plural.Cardinal.MatchPlural(b.tag, n, 0, 0, 0, 0) == plural.One {
+// form is 0 for the singular, 1 for the plural, which both languages have for all but one.
+func form(n int) int {
+	if n == 1 {
 		return 0
 	}
 	return 1
