@@ -18,8 +18,9 @@ const (
 	maxMemory   = 64 << 20
 )
 
-// flat returns the module with its memory in one piece, without what only a trace reads.
-func flat(module []byte) ([]byte, error) {
+// flat returns the module with its memory in one piece; without what only a trace of calls
+// reads, where that is not wanted.
+func flat(module []byte, trace bool) ([]byte, error) {
 	const header = 8
 	if len(module) < header {
 		return nil, errModule
@@ -31,8 +32,8 @@ func flat(module []byte) ([]byte, error) {
 		body := r.take(r.number())
 		if section == dataSection {
 			first, memory, err := onePiece(body)
-			if err == nil {
-				err = withoutLines(memory)
+			if err == nil && !trace {
+				err = withoutTrace(memory)
 			}
 			if err != nil {
 				return nil, err

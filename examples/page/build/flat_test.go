@@ -52,7 +52,7 @@ func TestFlatModule(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := flat(module)
+	out, err := flat(module, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +67,7 @@ func TestFlatModule(t *testing.T) {
 	if len(now) > len(was)*19/20 {
 		t.Errorf("%d bytes compressed, %d before", len(now), len(was))
 	}
-	if _, err := flat(module[:len(module)/2]); err == nil {
+	if _, err := flat(module[:len(module)/2], false); err == nil {
 		t.Error("half a module is taken")
 	}
 }

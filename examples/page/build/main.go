@@ -4,6 +4,7 @@
 //
 //	go run ./examples/page/build             writes dist/satline.html
 //	go run ./examples/page/build -o FILE
+//	go run ./examples/page/build -trace      larger; a crash names its functions and lines
 package main
 
 import (
@@ -33,19 +34,20 @@ const (
 
 func main() {
 	out := flag.String("o", "dist/satline.html", "file to write")
+	trace := flag.Bool("trace", false, "keep what a trace of calls says in the browser's console")
 	flag.Parse()
-	if err := build(*out, os.Stdout); err != nil {
+	if err := build(*out, *trace, os.Stdout); err != nil {
 		fmt.Fprintln(os.Stderr, "build:", err)
 		os.Exit(1)
 	}
 }
 
-func build(out string, report io.Writer) error {
+func build(out string, trace bool, report io.Writer) error {
 	module, err := compile()
 	if err != nil {
 		return err
 	}
-	if module, err = flat(module); err != nil {
+	if module, err = flat(module, trace); err != nil {
 		return err
 	}
 	packed, err := pack(module)

@@ -4,19 +4,20 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
+	"slices"
 )
 
-// What a program knows of its own functions also tells a trace of calls which line of which
-// file they stand in. On a page nobody reads that, and it takes a tenth of the
-// module; so a trace there names functions alone. The form is that which debug/gosym reads; it
-// begins with another number where it changes.
+// What a program knows of its own functions also serves a trace of calls: their names, and
+// which line of which file they stand in. On a page nobody reads that, and it takes a tenth of
+// the module. The form is that which debug/gosym reads; it begins with another number where it
+// changes.
 
 // functionsBegin is the head of that table since Go 1.20, where pointers take eight bytes.
 var functionsBegin = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
 
 // Places in the head of the table, and in what it has of a function, in bytes.
 const (
-	countAt, filesAt, valuesAt, functionsAt = 8, 40, 56, 64
+	countAt, namesAt, filesAt, valuesAt, functionsAt = 8, 32, 40, 56, 64
 
 	stackAt, fileAt, lineAt, tablesAt, unitAt, firstTableAt = 16, 20, 24, 28, 32, 44
 
@@ -24,8 +25,11 @@ const (
 	inlinedTable = 2
 )
 
-// withoutLines blanks the files and lines in a module's memory.
-func withoutLines(memory []byte) error {
+// ownNames begin the names that the runtime itself goes by.
+var ownNames = []string{"runtime.", "reflect.", "internal/"}
+
+// withoutTrace blanks names, files and lines in a module's memory.
+func withoutTrace(memory []byte) error {
 	begin := bytes.Index(memory, functionsBegin)
 	if begin < 0 {
 		return fmt.Errorf("%w: it has no table of functions as Go 1.20 to 1.26 write one", errModule)
@@ -63,6 +67,17 @@ func withoutLines(memory []byte) error {
 		}
 	}
 	clear(table[word(filesAt):values])
+	for rest := table[word(namesAt):word(filesAt)]; len(rest) > 0; {
+		end := bytes.IndexByte(rest, 0) + 1
+		own := func(begin string) bool { return bytes.HasPrefix(rest, []byte(begin)) }
+		if end == 0 {
+			end = len(rest)
+		}
+		if !slices.ContainsFunc(ownNames, own) {
+			clear(rest[:end])
+		}
+		rest = rest[end:]
+	}
 	return nil
 }
 
