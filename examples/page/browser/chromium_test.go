@@ -15,9 +15,11 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/chromedp"
 )
 
@@ -46,6 +48,7 @@ var built = sync.OnceValues(func() (string, error) {
 
 func TestMain(m *testing.M) {
 	flag.Parse()
+	flag.Set("test.parallel", "4") // a test waits more than it computes
 	code := m.Run()
 	if file, err := built(); err == nil && *given == "" {
 		os.RemoveAll(filepath.Dir(file))
@@ -70,25 +73,36 @@ type tab struct {
 	asked *[]string
 }
 
-var (
-	startChromium sync.Once
-	chromium      context.Context
-)
+// chromium is the one browser of all tests.
+var chromium = sync.OnceValues(func() (context.Context, error) {
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("hide-scrollbars", true))
+	allocated, _ := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, _ := chromedp.NewContext(allocated)
+	return ctx, chromedp.Run(ctx)
+})
 
-// open shows the page at an address, in a tab of its own with nothing kept from before.
+// open shows the page at an address, in a tab of its own that shares nothing with the others.
 func open(t testing.TB, address string, width, height int64) tab {
 	t.Helper()
-	startChromium.Do(func() {
-		options := append(chromedp.DefaultExecAllocatorOptions[:],
-			chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("hide-scrollbars", true))
-		allocated, _ := chromedp.NewExecAllocator(context.Background(), options...)
-		chromium, _ = chromedp.NewContext(allocated)
-		if err := chromedp.Run(chromium); err != nil {
-			t.Fatalf("no Chromium to test the page in: %v", err)
-		}
+	running, err := chromium()
+	if err != nil {
+		t.Fatalf("no Chromium to test the page in: %v", err)
+	}
+	whole := cdp.WithExecutor(running, chromedp.FromContext(running).Browser)
+	own, err := target.CreateBrowserContext().Do(whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	id, err := target.CreateTarget("about:blank").WithBrowserContextID(own).WithNewWindow(true).Do(whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := chromedp.NewContext(running, chromedp.WithTargetID(id))
+	t.Cleanup(func() {
+		cancel()
+		target.DisposeBrowserContext(own).Do(whole)
 	})
-	ctx, cancel := chromedp.NewContext(chromium)
-	t.Cleanup(cancel)
 	if err := chromedp.Run(ctx); err != nil {
 		t.Fatal(err)
 	}
@@ -104,14 +118,9 @@ func open(t testing.TB, address string, width, height int64) tab {
 			go chromedp.Run(ctx, page.HandleJavaScriptDialog(true))
 		}
 	})
-	var clear page.ScriptIdentifier
-	b.run(network.Enable(), emulation.SetDeviceMetricsOverride(width, height, 1, width < 700),
-		chromedp.ActionFunc(func(ctx context.Context) (err error) {
-			clear, err = page.AddScriptToEvaluateOnNewDocument(`localStorage.clear()`).Do(ctx)
-			return err
-		}))
+	b.run(network.Enable(), emulation.SetFocusEmulationEnabled(true),
+		emulation.SetDeviceMetricsOverride(width, height, 1, width < 700))
 	b.visit(address)
-	b.run(page.RemoveScriptToEvaluateOnNewDocument(clear))
 	return b
 }
 

@@ -27,6 +27,7 @@ type browser interface {
 // Firefox and WebKit open the page from a file, answer as the library does, convert units,
 // and have the visit again when it is opened anew.
 func TestOtherBrowsers(t *testing.T) {
+	t.Parallel()
 	address := fileURL(pageFile(t))
 	for name, start := range map[string]func(*testing.T) browser{
 		"Firefox": firefox, "WebKit": webkit,

@@ -16,6 +16,8 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"github.com/satline/satline"
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/quantity"
 )
 
 // The module is small, the page is one file, and its policy admits no connection.
@@ -47,6 +49,7 @@ const most = 3_000_000
 
 // A number keeps what was typed: another unit converts what is shown, and back again.
 func TestUnitsConvert(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	value := func(path string) string {
 		return eval[string](b, fmt.Sprintf(`(() => { const e = document.getElementById("f-%s");
@@ -103,6 +106,7 @@ func TestUnitsConvert(t *testing.T) {
 
 // A typo is told under the field at once, in one line and in its own units.
 func TestTypos(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	const at = "#e-f-readings-suctionLine"
 	for _, c := range []struct{ typed, unit, told string }{
@@ -129,6 +133,7 @@ func TestTypos(t *testing.T) {
 // A visit is there again after the page was closed, and several machines stand beside each
 // other.
 func TestKept(t *testing.T) {
+	t.Parallel()
 	address := fileURL(pageFile(t))
 	b := open(t, address, 390, 844)
 	b.openVisit(visits + "just-moved.json")
@@ -174,6 +179,7 @@ func (b tab) saved(button string) string {
 
 // A visit from a file is saved again as it was, also what has no field on the page.
 func TestFilesGoInACircle(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	files, err := filepath.Glob("../../visit/demo/*.json")
 	if err != nil || len(files) == 0 {
@@ -235,6 +241,7 @@ func decoded(t *testing.T, text []byte) string {
 
 // The look that the plan begins with is answered by one of two buttons, in the loop.
 func TestLookIsAnswered(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	v, file := lookedFor(t)
 	b.openVisit(file)
@@ -296,6 +303,7 @@ func visitOf(t *testing.T, file string) satline.Visit {
 
 // What the plan asks for stands open on the page, and Enter comes by it.
 func TestPlanLeadsToItsFields(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	v := visitOf(t, visits+"nearly-empty.json")
 	v.Equipment.Label = satline.Label{}
@@ -325,6 +333,7 @@ func TestPlanLeadsToItsFields(t *testing.T) {
 
 // Each task opens, takes its fields, and answers; the figures are invented.
 func TestTasks(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.openVisit("../../visit/demo/mountain-library.json")
 	for _, task := range []struct {
@@ -365,6 +374,7 @@ func TestTasks(t *testing.T) {
 
 // The record prints on one sheet and is saved as a page that stands by itself.
 func TestRecord(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.openVisit(visits + "just-moved.json")
 	b.enter("notes", "Invented note")
@@ -392,8 +402,114 @@ func TestRecord(t *testing.T) {
 	}
 }
 
+// The screen is kept awake while the loop is looked at, and no longer. What asks the browser
+// for that is tried; whether a phone then stays awake is its own affair.
+func TestKeptAwake(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	b.do(`window.asked = ""; window.hold = Promise.resolve();
+	  Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request: async (what) => {
+	    asked += what + " ";
+	    await hold;
+	    const lock = new EventTarget();
+	    lock.release = async () => { asked += "released "; lock.dispatchEvent(new Event("release")); };
+	    return window.lock = lock;
+	  } } });
+	  window.look = (seen) => { Object.defineProperty(document, "visibilityState", { configurable: true, value: seen });
+	    document.dispatchEvent(new Event("visibilitychange")); }`)
+	step := func(what, script, want string) {
+		t.Helper()
+		b.do(`asked = "";` + script)
+		b.do(`await hold; await new Promise((done) => setTimeout(done, 20))`)
+		if got := strings.TrimSpace(eval[string](b, `asked`)); got != want {
+			t.Errorf("%s: asked %q, want %q", what, got, want)
+		}
+	}
+	const loop, setup = `document.getElementById("tab-loop").click();`, `document.getElementById("tab-setup").click();`
+	step("the loop", loop, "screen")
+	step("the loop again", loop, "")
+	step("another tab", setup, "released")
+	step("back", loop, "screen")
+	step("out of sight", `look("hidden")`, "released")
+	step("in sight", `look("visible")`, "screen")
+	step("taken by the browser", `lock.release(); look("visible")`, "released screen")
+	step("left", setup, "released")
+	step("left before the answer", `hold = new Promise((done) => setTimeout(done, 50));`+loop+setup, "screen released")
+}
+
+// The record goes to where the browser shares to; where it shares nothing it is saved.
+func TestShared(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	b.openVisit(visits + "just-moved.json")
+	b.enter("notes", "Invented note")
+	b.do(`navigator.canShare = (x) => x.files.length === 1;
+	  navigator.share = async ({ files: [f] }) => { window.shared = f.type + " " + f.name + " " + (await f.text()); }`)
+	b.press("#share")
+	b.wait("what is shared", `window.shared`)
+	got := eval[string](b, `shared`)
+	if !strings.HasPrefix(got, "text/html ") || !strings.Contains(got, ".html <!DOCTYPE html>") || !strings.Contains(got, "Invented note") {
+		t.Errorf("shared: %.200s", got)
+	}
+	b.do(`navigator.canShare = () => false; delete window.shared`)
+	if html := b.saved("#share"); !strings.Contains(html, "Invented note") {
+		t.Errorf("saved in place of shared: %.200s", html)
+	}
+	if eval[bool](b, `!!window.shared`) {
+		t.Error("it was shared all the same")
+	}
+}
+
+// Rules of a firm are entered like everything else, and come back out as they went in.
+func TestRulesOfAFirm(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	const example = "../../visit/demo/mountain-library.json"
+	b.openVisit(example)
+	b.enter("house-name", "Invented rules", "house-subcooling", "9", "house-holds-0-rule", "Two persons")
+	b.choose("#f-house-holds-0-methods-0", "superheat")
+	b.enter("house-faults-0-name", "kinked behind the wall")
+	b.settled()
+	if got := b.text("#e-f-house-faults-0-like"); got == "" {
+		t.Error("nothing says that a fault of a firm is not whole yet")
+	}
+	b.choose("#f-house-faults-0-like", "liquid-line-restriction")
+	b.enter("house-faults-0-share", "0.5")
+	want := visitOf(t, example)
+	nine := quantity.FahrenheitDelta(9).PlusMinus(0)
+	want.House = &satline.House{
+		Name: "Invented rules", Subcooling: &nine,
+		Holds:  []satline.HouseHold{{Rule: "Two persons", Methods: []charge.Method{charge.Superheat}}},
+		Faults: []satline.HouseFault{{Name: "kinked behind the wall", Like: "liquid-line-restriction", Share: 0.5}},
+	}
+	for range 2 {
+		saved := b.saved("#json")
+		var doc struct{ Visit json.RawMessage }
+		if err := json.Unmarshal([]byte(saved), &doc); err != nil {
+			t.Fatal(err)
+		}
+		got, err := satline.DecodeVisit(doc.Visit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		house := func(v satline.Visit) string {
+			text, err := json.Marshal(v.House)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return string(text)
+		}
+		if house(got) != house(want) {
+			t.Errorf("%s, want %s", house(got), house(want))
+		}
+		b.openFile(saved)
+		b.settled()
+	}
+}
+
 // Served where that is safe, the page opens again without a network.
 func TestOffline(t *testing.T) {
+	t.Parallel()
 	server := httptest.NewServer(http.FileServer(http.Dir(filepath.Dir(pageFile(t)))))
 	address := server.URL + "/satline.html"
 	b := open(t, address, 390, 844)
@@ -410,6 +526,7 @@ func TestOffline(t *testing.T) {
 
 // axe finds nothing, on any tab, in the light and in the dark; and everything can be touched.
 func TestAccessible(t *testing.T) {
+	t.Parallel()
 	script, err := os.ReadFile("node_modules/axe-core/axe.min.js")
 	if err != nil {
 		t.Fatalf("axe-core is not there; npm ci installs it: %v", err)

@@ -45,6 +45,7 @@ func (p *person) write(text string) {
 // From an empty page to a verdict with eight readings, then ten rounds of a charging loop, on
 // the screen of a phone. The figures of the visit are invented.
 func TestPathOfAVisit(t *testing.T) {
+	t.Parallel()
 	p := &person{tab: open(t, fileURL(pageFile(t)), 390, 844)}
 	p.tap("#f-equipment-refrigerant")
 	p.write("410a\r")

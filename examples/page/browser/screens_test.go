@@ -17,6 +17,7 @@ var pictured = map[string]string{
 // The loop of every visit fits the screen of a phone, in both languages and systems of units;
 // and nothing leaves the page meanwhile.
 func TestScreens(t *testing.T) {
+	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.shoot("empty-setup")
 	b.narrow("empty set-up")

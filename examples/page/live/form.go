@@ -9,6 +9,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/work"
@@ -50,6 +51,8 @@ type List struct {
 	Path   string  `json:"path"`
 	Name   string  `json:"name"`
 	Fields []Field `json:"fields"`
+	// Lists stand in each of its rows.
+	Lists []List `json:"lists,omitempty"`
 	// Timed says that each row is of a moment, which a stopwatch gives.
 	Timed bool `json:"timed,omitempty"`
 }
@@ -86,10 +89,9 @@ var core = []string{
 }
 
 // elsewhere are the parts of a visit that are no fields: they have a switch or a list of
-// their own on the page, or are set by what is done there. The rules of a firm come with a
-// visit from a file.
+// their own on the page, or are set by what is done there.
 var elsewhere = []string{
-	"units", "language", "scope", "log", "moves", "checks", "conditions.readAt", "house",
+	"units", "language", "scope", "log", "moves", "checks", "conditions.readAt",
 }
 
 // groups divides the fields of a visit by how their paths begin; what is named by none is
@@ -107,6 +109,7 @@ var groups = []struct {
 	{code: "cold", begins: []string{"equipment.coldRoom."}},
 	{code: "line", begins: []string{"equipment.lineSet.", "equipment.accessories"}},
 	{code: "seen", begins: []string{"conditions."}, opened: 1, first: []string{"conditions.running"}},
+	{code: "house", begins: []string{"house."}, first: []string{"house.name"}},
 	{code: "instruments", begins: []string{"instruments."}},
 	{code: "record", begins: []string{"notes", "complaint"}, opened: 2},
 	{code: "machine", begins: []string{""}, opened: 5, first: []string{
@@ -163,7 +166,8 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 	}
 	slices.SortStableFunc(out.Groups, func(x, y Group) int {
 		order := []string{
-			"machine", "label", "line", "cold", "readings", "seen", "instruments", "record",
+			"machine", "label", "line", "cold", "readings", "seen", "instruments",
+			"house", "record",
 		}
 		return rank(order, x.Code) - rank(order, y.Code)
 	})
@@ -205,19 +209,25 @@ func (b book) fill(g *Group, of []leaf) {
 			g.Fields = append(g.Fields, b.field(l))
 			continue
 		}
-		list := List{Path: l.path, Name: b.label(l.path)}
-		inners := []leaf{{l.path + ".*", l.of.Elem()}}
-		if structured(l.of.Elem()) {
-			inners = leaves(l.of.Elem(), l.path+".*.")
-		}
-		for _, inner := range inners {
-			if strings.HasSuffix(inner.path, ".at") {
-				list.Timed = true
-			}
-			list.Fields = append(list.Fields, b.field(inner))
-		}
-		g.Lists = append(g.Lists, list)
+		g.Lists = append(g.Lists, b.list(l))
 	}
+}
+
+func (b book) list(l leaf) List {
+	list := List{Path: l.path, Name: b.label(l.path)}
+	inners := []leaf{{l.path + ".*", l.of.Elem()}}
+	if structured(l.of.Elem()) {
+		inners = leaves(l.of.Elem(), l.path+".*.")
+	}
+	for _, inner := range inners {
+		if inner.of.Kind() == reflect.Slice {
+			list.Lists = append(list.Lists, b.list(inner))
+			continue
+		}
+		list.Timed = list.Timed || strings.HasSuffix(inner.path, ".at")
+		list.Fields = append(list.Fields, b.field(inner))
+	}
+	return list
 }
 
 // A leaf is a value of a struct by its path in JSON, with its type.
@@ -269,7 +279,8 @@ func structured(t reflect.Type) bool { return t.Kind() == reflect.Struct && !t.I
 func (b book) field(l leaf) Field {
 	f := Field{Path: l.path, Label: b.label(l.path), Kind: kindOf(l.of), Unit: usual(l.path)}
 	of := bare(l.of)
-	last := l.path[strings.LastIndexByte(l.path, '.')+1:]
+	last := strings.TrimSuffix(l.path, ".*")
+	last = last[strings.LastIndexByte(last, '.')+1:]
 	switch f.Kind {
 	case "check":
 		f.Kind = "choice"
@@ -290,11 +301,28 @@ func (b book) field(l leaf) Field {
 			}
 			f.Options = append(f.Options, Option{string(name), b.word(last + "." + string(name))})
 		}
-	case "text", "yes", "number":
+	case "text":
+		if l.path == likePath {
+			f.Kind, f.Options = "choice", b.knownFaults()
+		}
+	case "yes", "number":
 	default:
 		f.Signed = belowZero(f)
 	}
 	return f
+}
+
+// likePath is the field of a firm's own fault that names the known one which reads as it does.
+const likePath = "house.faults.*.like"
+
+// knownFaults are the library's, by what they look like on the gauges.
+func (b book) knownFaults() (out []Option) {
+	for _, f := range diagnose.Library() {
+		reads := b.word("cause." + string(f.Signature))
+		out = append(out, Option{string(f.Code), reads + ": " + string(f.Code)})
+	}
+	slices.SortStableFunc(out, func(x, y Option) int { return strings.Compare(x.Text, y.Text) })
+	return out
 }
 
 func kindOf(t reflect.Type) string {

@@ -31,6 +31,11 @@ func every(f Form) map[string]Field {
 			for _, field := range l.Fields {
 				out[field.Path] = field
 			}
+			for _, within := range l.Lists {
+				for _, field := range within.Fields {
+					out[field.Path] = field
+				}
+			}
 		}
 	}
 	return out
@@ -250,6 +255,42 @@ func TestTasks(t *testing.T) {
 			if a := Perform(code, doc, []byte(`{}`)); a.Problem == "" && len(a.Lines) == 0 {
 				t.Errorf("%s of nothing: %+v", code, a)
 			}
+		}
+	}
+}
+
+// What moved in or out of a cylinder is what the scale showed before and after; the figures
+// are invented.
+func TestCylinderBeforeAndAfter(t *testing.T) {
+	machine := []byte(`{"equipment": {"refrigerant": "R-410A", "metering": "TXV"}}`)
+	says := func(more string) string {
+		a := Perform("cylinder", machine, []byte(`{"cylinder": {"waterCapacity": "47.7 lb",
+			"tare": "28 lb", "gross": "40 lb"`+more+`}}`))
+		if a.Problem != "" {
+			t.Error(a.Problem)
+		}
+		return strings.Join(a.Lines, "; ")
+	}
+	before, after := says(""), says(`, "after": "45 lb"`)
+	for text, want := range map[string]string{
+		after: "5 lb 0.0 oz went in", says(`, "after": "38 lb"`): "2 lb 0.0 oz came out",
+		says(`, "kind": "disposable"`): "never",
+	} {
+		if !strings.Contains(strings.ReplaceAll(text, "\u00a0", " "), want) {
+			t.Errorf("%q, want %q", text, want)
+		}
+	}
+	if before[:strings.IndexByte(before, ';')] == after[:strings.IndexByte(after, ';')] {
+		t.Errorf("as much may go in after as before: %s", after)
+	}
+	for more, want := range map[string]quantity.Mass{"": 0, `, "after": "38 lb"`: quantity.Pounds(38)} {
+		o, err := order(satline.Visit{}, inputsOf([]byte(`{"job": {"task": "maintain"},
+			"cylinder": {"waterCapacity": "47.7 lb", "tare": "28 lb", "gross": "40 lb"`+more+`}}`)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := o.Cylinders[0]; c.Before != quantity.Pounds(40) || c.After != want {
+			t.Errorf("%s: before %v, after %v", more, c.Before, c.After)
 		}
 	}
 }

@@ -69,7 +69,7 @@ func order(v satline.Visit, all Inputs) (work.Order, error) {
 	var c cylinderInput
 	if all.decode("cylinder", &c) == nil {
 		o.Cylinders = []work.Cylinder{{
-			Name: "1", Refrigerant: c.Holds, Before: c.Gross, After: c.Gross,
+			Name: "1", Refrigerant: c.Holds, Kind: c.Kind, Before: c.Gross, After: c.After,
 			WaterCapacity: c.WaterCapacity, Tare: c.Tare, Service: c.Service,
 		}}
 	}

@@ -85,7 +85,7 @@ func Assess(visit []byte) Answer {
 			problem = book{languageOf(doc)}.problem(err, systemOf(doc))
 		}
 		out.Errors[path] = problem
-		if path == "" || !remove(doc, strings.Split(path, ".")) {
+		if !leaveOut(doc, path) {
 			out.Problem = problem
 			return out
 		}
@@ -109,7 +109,7 @@ func reading(visit []byte) (satline.Visit, error) {
 		if err == nil {
 			return v, nil
 		}
-		if path, _ := fault(err); path == "" || !remove(doc, strings.Split(path, ".")) {
+		if path, _ := fault(err); !leaveOut(doc, path) {
 			return satline.Visit{Language: languageOf(doc), Units: systemOf(doc)}, err
 		}
 	}
@@ -163,6 +163,21 @@ func fault(err error) (path, problem string) {
 		return visit.Field, visit.Problem
 	}
 	return "", err.Error()
+}
+
+// leaveOut takes what is wrong out of a visit: the field at a path; where that is missing, the
+// row of a list, or the rules of a firm, that are nothing without it.
+func leaveOut(doc map[string]any, path string) bool {
+	if path == "" || remove(doc, strings.Split(path, ".")) {
+		return path != ""
+	}
+	whole, _, _ := strings.Cut(path, ".")
+	if end := strings.LastIndexByte(path, ']'); end >= 0 {
+		whole = path[:end+1]
+	} else if whole != "house" {
+		return false
+	}
+	return remove(doc, strings.Split(whole, "."))
 }
 
 // remove takes the field at a path out of a document, or the whole of an entry

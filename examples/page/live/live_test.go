@@ -74,6 +74,33 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 	}
 }
 
+// What is begun in a list, or of the rules of a firm, and not yet whole, is named and keeps
+// nothing else from being assessed.
+func TestHalfOfARowIsLeftOut(t *testing.T) {
+	for part, want := range map[string]string{
+		`"house": {"subcooling": "9 °F"}`:                                                     "house.name",
+		`"house": {"name": "Invented rules", "faults": [{"name": "kinked behind the wall"}]}`: "house.faults[0].like",
+		`"house": {"name": "Invented rules", "holds": [{"methods": ["superheat"]}]}`:          "house.holds[0].rule",
+	} {
+		a := Assess([]byte(strings.Replace(string(demo(t)), `"units"`, part+`, "units"`, 1)))
+		if a.Assessment == nil || len(a.Errors) != 1 || a.Errors[want] == "" {
+			t.Errorf("%s: %v %s", part, a.Errors, a.Problem)
+		}
+	}
+}
+
+// A target of the firm is that which the charge is judged by where the label has none.
+func TestRulesOfAFirm(t *testing.T) {
+	a := Assess([]byte(`{"units": "IP",
+		"equipment": {"refrigerant": "R-410A", "metering": "TXV"},
+		"house": {"name": "Invented rules", "subcooling": "9 °F"},
+		"readings": {"suctionPressure": "118 psig", "liquidPressure": "340 psig",
+			"suctionLine": "52 °F", "liquidLine": "95 °F", "outdoorDryBulb": "88 °F"}}`))
+	if a.Band == nil || a.Band.Target != 9 {
+		t.Errorf("%+v %v %s", a.Band, a.Errors, a.Problem)
+	}
+}
+
 // A look that this library does not know, or an answer that is neither yes nor no,
 // is left out whole, and counts as nothing.
 func TestWrongChecksAreLeftOut(t *testing.T) {

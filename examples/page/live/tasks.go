@@ -12,6 +12,7 @@ import (
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/strictjson"
+	"github.com/satline/satline/work"
 )
 
 // A task of a visit beside the charging loop: what it asks for, and what it answers.
@@ -62,8 +63,10 @@ type (
 		WaterCapacity quantity.Mass          `json:"waterCapacity" strict:"required"`
 		Tare          quantity.Mass          `json:"tare" strict:"required"`
 		Service       quantity.GaugePressure `json:"service"`
-		Gross         quantity.Mass          `json:"gross"`
+		Kind          work.CylinderKind      `json:"kind"`
 		Holds         string                 `json:"holds"`
+		Gross         quantity.Mass          `json:"gross"` // before anything is moved
+		After         quantity.Mass          `json:"after"`
 	}
 	nightInput struct {
 		Outdoors      quantity.Temperature `json:"outdoors"`
@@ -242,9 +245,24 @@ func cylinder(v satline.Visit, input any) ([]fact.Fact, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := []fact.Fact{fact.New("page.fill",
-		fact.Amount("net", fill.Net), fact.Amount("gross", fill.Gross))}
-	if in.Gross == 0 {
+	var out []fact.Fact
+	if moved := in.After - in.Gross; in.Gross != 0 && in.After != 0 && moved != 0 {
+		way := fact.Code("page.went-in")
+		if moved < 0 {
+			way = "page.came-out"
+		}
+		out = append(out, fact.New(way, fact.Amount("mass", max(moved, -moved))))
+	}
+	if in.Kind == work.Disposable {
+		return append([]fact.Fact{fact.New("page.never-filled")}, out...), nil
+	}
+	out = append(out, fact.New("page.fill",
+		fact.Amount("net", fill.Net), fact.Amount("gross", fill.Gross)))
+	now := in.After
+	if now == 0 {
+		now = in.Gross
+	}
+	if now == 0 {
 		return out, nil
 	}
 	holds := fluid
@@ -253,7 +271,7 @@ func cylinder(v satline.Visit, input any) ([]fact.Fact, error) {
 			return nil, err
 		}
 	}
-	room, err := charge.TankRoom(tank, holds, fluid, in.Gross)
+	room, err := charge.TankRoom(tank, holds, fluid, now)
 	if err != nil {
 		return nil, err
 	}

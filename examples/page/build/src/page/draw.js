@@ -75,8 +75,9 @@ function trendChart(tr) {
   figure("trend", "", `${t("trend.title", { of: sentence(tr.of) })}: ${round(last[1])} ${tr.unit}${tr.text ? ". " + tr.text : ""}`, h, (s) => {
     const { x, y, left, right, top, bottom } = frame(s, h, xs, span(values, 4), t("trend.minutes"), `${tr.of}, ${tr.unit}`, false, true);
     if (tr.band) s.prepend(svg("rect", { x: left, width: right - left, y: y(tr.band.high), height: Math.max(1, y(tr.band.low) - y(tr.band.high)), class: "band" }));
+    const late = (m) => x(m.minutes) > right - 70; // its words stand before its line
     if (tr.settled !== undefined) s.append(svg("line", { x1: left, x2: right, y1: y(tr.settled), y2: y(tr.settled), class: "rest" }));
-    for (const m of tr.moves) s.append(svg("line", { x1: x(m.minutes), x2: x(m.minutes), y1: top, y2: bottom, class: "move" }), svg("text", { x: Math.min(x(m.minutes) + 3, right - 40), y: top + 12, class: "halo" }, m.text));
+    for (const m of tr.moves) s.append(svg("line", { x1: x(m.minutes), x2: x(m.minutes), y1: top, y2: bottom, class: "move" }), svg("text", { x: x(m.minutes) + (late(m) ? -3 : 3), y: top + 12, "text-anchor": late(m) ? "end" : "start", class: "halo" }, m.text));
     s.append(svg("path", { d: path(tr.points, x, y), class: "curve" }), svg("circle", { cx: x(last[0]), cy: y(last[1]), r: 6, class: "dot" }));
   });
 }

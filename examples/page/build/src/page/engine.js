@@ -86,7 +86,7 @@ async function describe() {
   document.documentElement.lang = all.settings.language;
   fieldsByPath.clear();
   const groups = [...form.groups, ...form.tasks, ...form.tasks.flatMap((k) => k.parts || [])];
-  for (const g of groups) for (const f of [...(g.fields || []), ...(g.lists || []).flatMap((l) => l.fields)]) fieldsByPath.set(f.path, f);
+  for (const g of groups) for (const f of [...(g.fields || []), ...(g.lists || []).flatMap((l) => [l, ...(l.lists || [])]).flatMap((l) => l.fields)]) fieldsByPath.set(f.path, f);
   fieldsByPath.set(form.move.path, form.move);
   build();
   changed();

@@ -9,7 +9,7 @@ function fieldElement(field, label = field.label) {
   const id = idOf(field.path), error = make("p", { class: "error", id: "e-" + id });
   const common = { id, "data-path": field.path, "aria-describedby": "e-" + id, autocomplete: "off", enterkeyhint: "next" };
   if (field.kind === "yes") return make("label", { class: "check" }, make("input", { type: "checkbox", ...common }), make("span", {}, label));
-  if (field.options && field.options.length <= 4) {
+  if (field.options && field.options.length <= (/\.\d+(\.|$)/.test(field.path) ? 3 : 4)) {
     const radios = field.options.map((o, i) => make("label", {}, make("input", { type: "radio", name: id, value: o.value, "data-path": field.path, id: i ? `${id}-${i}` : id }), make("span", {}, o.text)));
     return make("fieldset", { class: "choice" }, make("legend", {}, label), make("div", { class: "segments" }, ...radios), error);
   }
@@ -29,11 +29,13 @@ function listElement(list) {
   const paintRows = () => {
     const filled = Object.keys(state.values).filter((p) => p.startsWith(list.path + ".")).map((p) => Number(p.slice(list.path.length + 1).split(".")[0]));
     const rows = Math.max(-1, ...filled) + 2;
-    for (let i = box.querySelectorAll(".entry").length; i < rows; i++) {
-      box.append(make("div", { class: "entry fields" }, ...list.fields.map((f) => fieldElement({ ...f, path: f.path.replace("*", i) }, `${f.label} ${i + 1}`))));
+    for (let i = box.children.length; i < rows; i++) {
+      const at = (x) => ({ ...x, path: x.path.replace("*", i) });
+      const inner = (list.lists || []).map((l) => listElement({ ...at(l), name: `${l.name}, ${i + 1}`, fields: l.fields.map(at) }));
+      box.append(make("div", { class: "entry fields" }, ...list.fields.map((f) => fieldElement(at(f), `${f.label} ${i + 1}`)), ...inner));
       paintFields(box.lastChild);
     }
-    while (box.querySelectorAll(".entry").length > rows && !box.lastChild.contains(document.activeElement)) box.lastChild.remove();
+    while (box.children.length > rows && !box.lastChild.contains(document.activeElement)) box.lastChild.remove();
   };
   box.grow = paintRows;
   return make("fieldset", { class: "plain" }, make("legend", { class: list.fields.length === 1 && "unseen" }, list.name), box);

@@ -7,10 +7,8 @@ function renderLoop(answer, isWhole) {
   $("bar").dataset.outcome = tone;
   $("mark").textContent = mark;
   $("outcome").textContent = t("outcome." + outcome);
-  let line = answer.problem || "";
-  if (l) line = l.headline;
-  else if (!written("equipment.refrigerant")) line = t("first.refrigerant");
-  else if (!written("equipment.metering")) line = t("first.metering");
+  const missing = l ? undefined : ["equipment.refrigerant", "equipment.metering"].find((path) => !written(path));
+  const line = l ? l.headline : missing ? t("first." + missing.slice(10)) : answer.problem || "";
   $("headline").textContent = joined(line);
   const grave = l && (l.dangers || []).filter((d) => d.grave), risk = $("risk");
   risk.hidden = !(grave && grave.length);
@@ -20,20 +18,21 @@ function renderLoop(answer, isWhole) {
   bandChart(answer.band);
   trendChart(answer.trend);
   errors(answer.errors || {}, (l && l.doubts) || {});
-  if (isWhole || !l) renderNext(l);
+  if (isWhole || !l) renderNext(l, missing);
 }
 
 let nextShown = "";
-function renderNext(l) {
-  const key = JSON.stringify([l && l.steps, l && l.count, all.settings.language, system()]);
+function renderNext(l, missing) {
+  const key = JSON.stringify([missing, l && l.steps, l && l.count, all.settings.language, system()]);
   if (key === nextShown) return;
   nextShown = key;
   const box = $("next"), held = box.contains(document.activeElement), step = l && l.steps && l.steps[0];
-  box.hidden = !step;
+  box.hidden = !step && !missing;
+  if (missing) return box.replaceChildren(make("div", { class: "answers" }, goButton(missing)));
   if (!step) return;
   const look = form.looks.find((x) => x.code === step.look), buttons = [];
   if (look) buttons.push(answerButton(look, true), answerButton(look, false));
-  for (const path of step.fields || []) if ($(idOf(path))) buttons.push(make("button", { type: "button", "data-go": path }, t("loop.enter", { name: fieldOf(path).label.toLowerCase() })));
+  for (const path of step.fields || []) if ($(idOf(path))) buttons.push(goButton(path));
   if (step.task) buttons.push(make("button", { type: "button", "data-task": step.task }, t("task." + step.task)));
   const more = make("button", { type: "button", class: "quiet", "data-to": "keep-plan", "aria-label": `1/${l.count} › ${t("loop.all", { count: l.count })}` }, `1/${l.count} ›`);
   box.replaceChildren(make("h2", { class: "unseen" }, t("loop.next")), make("p", {}, sentence(step.text)), more, make("div", { class: "answers" }, ...buttons));
@@ -45,6 +44,7 @@ function renderNext(l) {
   }
   if (held) (box.querySelector("button") || $("log-now")).focus({ preventScroll: true });
 }
+const goButton = (path) => make("button", { type: "button", "data-go": path }, t("loop.enter", { name: fieldOf(path).label.toLowerCase() }));
 function answerButton(look, found) {
   return make("button", { type: "button", class: "answer", "data-look": look.code, "data-found": String(found) }, sentence(found ? look.found.text : look.notFound.text));
 }
@@ -56,10 +56,12 @@ function answerLook(code, found) {
 }
 
 // errors says at each field what has to be mended there, or why it is not believed.
-function errors(found, doubted) {
+function errors(problems, doubted) {
+  const found = Object.fromEntries(Object.entries(problems).map(([p, x]) => [/^(log|moves|checks)\[/.test(p) ? p : p.replace(/\[(\d+)\]/g, ".$1"), x]));
   document.querySelectorAll("[data-path]").forEach((e) => {
     if (e === document.activeElement || e.type === "radio" && e.id !== idOf(e.dataset.path)) return;
-    const path = e.dataset.path, blank = !state.values[path];
+    // What a visit begins without is no error; the rest of a row that was begun is missing.
+    const path = e.dataset.path, blank = !state.values[path] && !/\.\d+\.|^house\./.test(path);
     const problem = blank || isQuantity(fieldOf(path)) && e.getAttribute("aria-invalid") ? "" : found[path] || "";
     if (!blank && e.getAttribute("aria-invalid") && isQuantity(fieldOf(path)) && found[path]) return;
     tell(e, problem || (blank ? "" : doubted[path] || ""), !problem);
@@ -131,17 +133,18 @@ function undo() {
 // The screen stays awake in the loop, where the browser can keep it so.
 let lock = null;
 async function keepAwake() {
-  const wanted = all.settings.tab === "loop" && document.visibilityState === "visible";
-  if (!navigator.wakeLock || wanted === !!lock) return;
-  if (!wanted) {
+  const wanted = () => all.settings.tab === "loop" && document.visibilityState === "visible";
+  if (!navigator.wakeLock || wanted() === !!lock) return;
+  if (lock) {
     lock.release();
     lock = null;
     return;
   }
   try {
-    lock = await navigator.wakeLock.request("screen");
-    lock.addEventListener("release", () => (lock = null));
-    document.documentElement.dataset.awake = "yes";
+    const own = await navigator.wakeLock.request("screen");
+    if (lock || !wanted()) return own.release(); // it was left before the answer came
+    lock = own;
+    own.addEventListener("release", () => lock === own && (lock = null));
   } catch {
     lock = null; // low on battery, or not allowed: nothing is lost but the light
   }

@@ -22,7 +22,7 @@ function showTask(code) {
   at.append(make("button", { type: "button", "data-task": "" }, "‹ " + t("task.back")), make("div", { class: "answer-box", role: "status" }));
   for (const l of task.lists || []) if (l.timed) at.append(make("div", { class: "row" }, make("button", { type: "button", class: "strong", "data-clock": l.path }, ""), make("button", { type: "button", "data-now": l.path }, t("task.now"))));
   at.append(...groupElements((task.fields || []).filter((f) => !elsewhere(f.path, at)).map(own), (task.lists || []).filter((l) => l.path.startsWith("task."))));
-  for (const f of (task.fields || []).filter((x) => elsewhere(x.path, at))) at.append(make("button", { type: "button", class: "leads", "data-go": f.path }, `${f.label}: ${inSystem(f, written(f.path)) || "…"}`));
+  for (const f of (task.fields || []).filter((x) => elsewhere(x.path, at))) at.append(make("button", { type: "button", class: "leads", "data-go": f.path }));
   at.append(...(task.parts || []).map((part) => make("details", {}, make("summary", {}, part.name), ...groupElements(part.fields || [], part.lists || []))));
   grown();
   paintFields(at);
@@ -34,6 +34,10 @@ const elsewhere = (path, at) => !path.startsWith("task.") && $(idOf(path)) && !a
 async function runTask() {
   const code = openTask, at = $("task-" + code);
   if (!at || all.settings.tab !== "tasks") return;
+  at.querySelectorAll(".leads").forEach((b) => {
+    const f = fieldOf(b.dataset.go), chosen = (f.options || []).find((o) => o.value === written(f.path));
+    b.textContent = `${f.label}: ${(chosen ? chosen.text : inSystem(f, written(f.path))) || "…"}`;
+  });
   const answer = await thorough.call("task", code, visit(), taskInputs()), box = at.querySelector(".answer-box");
   if (!box || code !== openTask) return;
   box.replaceChildren(
