@@ -1,6 +1,9 @@
 package satline
 
-import "github.com/satline/satline/internal/base/visible"
+import (
+	"github.com/satline/satline/internal/base/visible"
+	"github.com/satline/satline/internal/judge/modes"
+)
 
 // Assess turns the readings of a visit into an assessment. The error is a
 // *VisitError that names the field to mend, the first of Visit.Validate; a machine in a
@@ -19,20 +22,7 @@ func Assess(v Visit) (Assessment, error) {
 
 func (p *prepared) assess() (Assessment, error) {
 	v := &p.visit
-	s, err := settle(p)
-	if err != nil {
-		return Assessment{}, err
-	}
-	d, err := derive(p, &s.readings)
-	if err != nil {
-		return Assessment{}, err
-	}
-	mode := findMode(p, &s.readings, &d)
-	t, err := aim(p, &s, &d, mode.Mode)
-	if err != nil {
-		return Assessment{}, err
-	}
-	c, err := caseOf(p, &s, &d, &t, mode)
+	s, d, c, mode, err := p.toJudge()
 	if err != nil {
 		return Assessment{}, err
 	}
@@ -48,8 +38,8 @@ func (p *prepared) assess() (Assessment, error) {
 			Flammable: p.fluid.Flammable(), Estimated: estimated,
 		},
 		Atmosphere: p.atmosphere,
-		Readings:   judged(&s, c.Doubts, j.Lies), Doubts: doubtsOf(c.Doubts),
-		Derived:    withCapacity(p, &s.readings, d).in(mode.Mode),
+		Readings:   judged(s, c.Doubts, j.Lies), Doubts: doubtsOf(c.Doubts),
+		Derived:    withCapacity(p, &s.readings, *d).in(mode.Mode),
 		Steadiness: s.steadiness, Valve: s.valve,
 		Electrical: p.electrical,
 		Notes:      visible.Text(v.Notes),
@@ -58,4 +48,24 @@ func (p *prepared) assess() (Assessment, error) {
 	a.Cautions = p.lockedOut(cautionsOf(p.fluid, a.Plan, a.WeighIn))
 	speak(&a, v.Language.book(v.Units))
 	return a, nil
+}
+
+// toJudge is what is known of a machine before anything is judged: where its readings come to
+// rest, what follows from them, and the case for the judge of its mode.
+func (p *prepared) toJudge() (*settled, *Derived, *modes.Case, ModeFound, error) {
+	s, err := settle(p)
+	if err != nil {
+		return nil, nil, nil, ModeFound{}, err
+	}
+	d, err := derive(p, &s.readings)
+	if err != nil {
+		return nil, nil, nil, ModeFound{}, err
+	}
+	mode := findMode(p, &s.readings, &d)
+	t, err := aim(p, &s, &d, mode.Mode)
+	if err != nil {
+		return nil, nil, nil, ModeFound{}, err
+	}
+	c, err := caseOf(p, &s, &d, &t, mode)
+	return &s, &d, c, mode, err
 }

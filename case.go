@@ -1,7 +1,6 @@
 package satline
 
 import (
-
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
@@ -19,7 +18,8 @@ func caseOf(
 		Evidence: evidenceOf(p, s, input, t), Fluid: p.fluid, Aim: *t, Says: mode.Says,
 		Superheat: d.Superheat, Subcooling: d.Subcooling, Site: p.atmosphere.Pressure,
 		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine,
-		Metered: p.electrical != nil, Running: v.Conditions.Running,
+		DischargePressure: s.readings.DischargePressure,
+		Metered:           p.electrical != nil, Running: v.Conditions.Running,
 		ReadBeforeMove: !s.later, NetMoved: movedBefore(v.Moves, nil),
 		WholeCharge: wholeCharge(&v.Equipment),
 		Answered:    func() []charge.Moved { return answered(p, t) },

@@ -5,10 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/satline/satline/internal/judge/fitted"
 	"github.com/satline/satline/internal/judge/modes"
-	"github.com/satline/satline/internal/judge/readcheck"
-	"github.com/satline/satline/refrigerant/cycle"
 )
 
 // Forecast fits a model of the whole machine to the visit and answers what it
@@ -20,98 +17,68 @@ import (
 // bulb, and the suction pressure; in heating no wet bulb; of a cold room both pressures and no
 // capacity. The more readings there are, the narrower the answer. The error is a *VisitError.
 func Forecast(v Visit, scenarios ...Scenario) ([]Outlook, error) {
-	p, s, d, mode, err := readOf(v)
+	p, c, mode, err := caseToForetell(v)
 	if err != nil {
 		return nil, err
 	}
-	answer, err := answering(p, s, d, mode)
+	forecaster := forecasters[mode]
+	if forecaster == nil {
+		return nil, notKnownToCool()
+	}
+	foretell, err := forecaster(c)
 	if err != nil {
-		return nil, err
+		return nil, foretold("readings", err)
 	}
 	var out []Outlook
 	for i, s := range scenarios {
-		o, err := answer(s)
+		o, err := foretell(modes.Scenario(s))
 		if err != nil {
 			return nil, rangeProblem(fmt.Sprintf("scenario %d", i+1), err)
 		}
-		out = append(out, o)
+		out = append(out, p.outlookOf(s, o))
 	}
 	return out, nil
 }
 
-// answering fits the machine of a visit by its mode.
-func answering(
-	p *prepared, s *settled, d *Derived, mode ModeFound,
-) (func(Scenario) (Outlook, error), error) {
-	forecaster := forecasters[mode.Mode]
-	if forecaster == nil {
-		fit, err := fittedTo(p, s, d, mode)
-		return func(s Scenario) (Outlook, error) { return outlookOf(p, fit, s, cycle.Faults{}) }, err
-	}
-	t, err := aim(p, s, d, mode.Mode)
-	if err != nil {
-		return nil, err
-	}
-	c, err := caseOf(p, s, d, &t, mode)
-	if err != nil {
-		return nil, err
-	}
-	foretell, err := forecaster(c)
-	var wanting *modes.Wanting
-	if errors.As(err, &wanting) {
-		return nil, missing(wanting.Field, wanting.Why)
-	} else if err != nil {
-		return nil, rangeProblem("readings", err)
-	}
-	return func(s Scenario) (Outlook, error) {
-		o, err := foretell(modes.Scenario{
-			Outdoor: s.OutdoorDryBulb, Return: s.ReturnDryBulb, Airflow: s.Airflow, Load: s.Load,
-		})
-		out := Outlook{
-			Scenario: s, Superheat: o.Superheat, Subcooling: o.Subcooling,
-			Evaporating: o.Evaporating, Condensing: o.Condensing, CoilSurface: o.CoilSurface,
-			Supply: o.Supply, Capacity: o.Capacity, COP: (*Ratio)(o.COP), Box: o.Box,
-			Says: o.Says, Believe: slices.Clone(o.Believe),
-		}
-		speak(&out, p.visit.Language.book(p.visit.Units))
-		return out, err
-	}, nil
-}
-
-// readOf is a visit with what follows from its readings.
-func readOf(v Visit) (*prepared, *settled, *Derived, ModeFound, error) {
+// caseToForetell is the case of a visit, as its judge would be handed it.
+func caseToForetell(v Visit) (*prepared, *modes.Case, Mode, error) {
 	p, err := prepare(v)
 	if err != nil {
-		return nil, nil, nil, ModeFound{}, err
+		return nil, nil, 0, err
 	}
-	s, err := settle(p)
-	if err != nil {
-		return nil, nil, nil, ModeFound{}, err
-	}
-	d, err := derive(p, &s.readings)
-	if err != nil {
-		return nil, nil, nil, ModeFound{}, err
-	}
-	return p, &s, &d, findMode(p, &s.readings, &d), nil
+	_, _, c, mode, err := p.toJudge()
+	return p, c, mode.Mode, err
 }
 
-// fittedOf is the machine of a visit that cools, held against its readings.
-func fittedOf(v Visit) (*prepared, *fitted.Machine, error) {
-	p, s, d, mode, err := readOf(v)
-	if err != nil {
-		return nil, nil, err
+func notKnownToCool() error {
+	return &VisitError{
+		Field: "conditions.mode", Kind: FieldContradictory,
+		Problem: "the machine is not known to cool; say in which mode it runs",
 	}
-	fit, err := fittedTo(p, s, d, mode)
-	return p, fit, err
 }
 
-func fittedTo(p *prepared, s *settled, d *Derived, mode ModeFound) (*fitted.Machine, error) {
-	if mode.Mode != Cooling {
-		return nil, &VisitError{
-			Field:   "conditions.mode",
-			Kind:    FieldContradictory,
-			Problem: "the machine is not known to cool; say in which mode it runs",
-		}
+// foretold names the field that keeps a machine from being fitted.
+func foretold(field string, err error) error {
+	var refused *modes.Refused
+	switch {
+	case !errors.As(err, &refused):
+		return rangeProblem(field, err)
+	case refused.Err != nil:
+		return rangeProblem(refused.Field, refused.Err)
+	case refused.Missing:
+		return missing(refused.Field, refused.Why)
 	}
-	return fitTo(p, s, d, readcheck.Check(inputOf(p, &s.readings, d, mode.Mode)))
+	return &VisitError{Field: refused.Field, Kind: FieldContradictory, Problem: refused.Why}
+}
+
+func (p *prepared) outlookOf(s Scenario, o modes.Outlook) Outlook {
+	out := Outlook{
+		Scenario: s, Superheat: o.Superheat, Subcooling: o.Subcooling,
+		Evaporating: o.Evaporating, Condensing: o.Condensing, CoilSurface: o.CoilSurface,
+		Supply: o.Supply, Capacity: o.Capacity, COP: (*Ratio)(o.COP), Box: o.Box,
+		FreezeChance: o.FreezeChance, Extrapolating: o.Extrapolating,
+		Says: o.Says, Believe: slices.Clone(o.Believe),
+	}
+	speak(&out, p.visit.Language.book(p.visit.Units))
+	return out
 }

@@ -16,7 +16,7 @@ var (
 		0: modes.Ask, Cooling: cooling.Judge, Heating: heatpump.Judge, Refrigeration: coldroom.Judge,
 	}
 	forecasters = map[Mode]modes.Forecaster{
-		Heating: heatpump.Forecast, Refrigeration: coldroom.Forecast,
+		Cooling: cooling.Forecast, Heating: heatpump.Forecast, Refrigeration: coldroom.Forecast,
 	}
 	looks = [][]diagnose.Look{cooling.Looks(), heatpump.Looks(), coldroom.Looks()}
 )

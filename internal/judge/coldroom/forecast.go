@@ -37,10 +37,10 @@ var differs = []struct {
 func Forecast(c *modes.Case) (modes.Foretell, error) {
 	if c.OutdoorDryBulb == nil || c.ReturnDryBulb == nil || c.EvaporatingDew == nil ||
 		middleOf(c) == nil {
-		return nil, &modes.Wanting{
-			Field: "readings",
-			Why:   "a forecast needs outdoorDryBulb, returnDryBulb, suctionPressure and liquidPressure",
-		}
+		return nil, modes.Lacking(
+			"readings",
+			"a forecast needs outdoorDryBulb, returnDryBulb, suctionPressure and liquidPressure",
+		)
 	}
 	k, err := evidenceOf(c)
 	if err != nil {
@@ -192,24 +192,24 @@ const mostRun, mostRunFrozen = 20 * time.Hour, 18 * time.Hour
 func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	w := machine.Weather{Box: float64(f.k.usual.Box.Value), Outdoor: f.k.weather.outdoor}
 	today := w
-	if s.Outdoor != 0 {
+	if s.OutdoorDryBulb != 0 {
 		err := limit.Within(
-			"outdoor dry bulb", s.Outdoor, quantity.Fahrenheit(-20), quantity.Fahrenheit(130),
+			"outdoor dry bulb", s.OutdoorDryBulb, quantity.Fahrenheit(-20), quantity.Fahrenheit(130),
 			"the air that the condenser gives its heat to",
 		)
 		if err != nil {
 			return out, err
 		}
-		w.Outdoor = float64(s.Outdoor)
+		w.Outdoor = float64(s.OutdoorDryBulb)
 	}
-	if s.Return != 0 {
+	if s.ReturnDryBulb != 0 {
 		err := limit.Within(
-			"box temperature", s.Return, coldroom.Coldest, coldroom.Warmest, "that of a cold room",
+			"box temperature", s.ReturnDryBulb, coldroom.Coldest, coldroom.Warmest, "that of a cold room",
 		)
 		if err != nil {
 			return out, err
 		}
-		w.Box = float64(s.Return)
+		w.Box = float64(s.ReturnDryBulb)
 	}
 	var states []machine.State
 	for _, m := range f.machines {

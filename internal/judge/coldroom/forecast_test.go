@@ -21,14 +21,14 @@ func TestForecastOfAnyMachine(t *testing.T) {
 		c.NominalCapacity = quantity.BtuPerHour(9000)
 		foretell, err := Forecast(c)
 		if err != nil {
-			if _, wanting := err.(*modes.Wanting); !wanting && err != errNotSolved {
+			if _, wanting := err.(*modes.Refused); !wanting && err != errNotSolved {
 				t.Errorf("visit %d: %v", i, err)
 			}
 			continue
 		}
 		now, err0 := foretell(modes.Scenario{})
-		mild, err := foretell(modes.Scenario{Outdoor: quantity.Fahrenheit(85)})
-		hot, err2 := foretell(modes.Scenario{Outdoor: quantity.Fahrenheit(105)})
+		mild, err := foretell(modes.Scenario{OutdoorDryBulb: quantity.Fahrenheit(85)})
+		hot, err2 := foretell(modes.Scenario{OutdoorDryBulb: quantity.Fahrenheit(105)})
 		if err0 != nil || err != nil || err2 != nil {
 			continue
 		}

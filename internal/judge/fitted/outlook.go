@@ -2,60 +2,42 @@ package fitted
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
-// A Scenario is weather, use or work; what is zero stays as it was read.
-type Scenario struct {
-	OutdoorDryBulb, ReturnDryBulb, ReturnWetBulb quantity.Temperature
-	Airflow                                      quantity.VolumeFlow
-	Added                                        quantity.Mass
-	HeadPressure                                 quantity.Temperature
-}
-
-// An Outlook is what the machine will do, each value with its standard uncertainty.
-type Outlook struct {
-	Superheat, Subcooling                        delta
-	Evaporating, Condensing, CoilSurface, Supply temperature
-	Capacity                                     quantity.Uncertain[quantity.Power]
-	// FreezeChance is that by the coldest surface or that by airside.IcingRule, whichever is
-	// larger.
-	FreezeChance  float64
-	Extrapolating []fact.Fact
-	Says          []fact.Fact
-}
-
 // Outlook is what the machine will do in a scenario, with what has become of it by then; label
 // is its whole charge, zero where that is not known. The error is a *quantity.RangeError or
 // that of the model.
 func (m *Machine) Outlook(
-	s Scenario, become cycle.Faults, label quantity.Mass,
-) (Outlook, error) {
+	s modes.Scenario, become cycle.Faults, label quantity.Mass,
+) (modes.Outlook, error) {
 	fitted, at, changed, err := m.under(s, label)
 	if err != nil {
-		return Outlook{}, err
+		return modes.Outlook{}, err
 	}
 	become.Charge += changed.Charge
 	become.IndoorAirflow = (1+become.IndoorAirflow)*(1+changed.IndoorAirflow) - 1
 	changed = become
 	p, err := fitted.Predict(at, changed)
 	if err != nil {
-		return Outlook{}, err
+		return modes.Outlook{}, err
 	}
 	freeze, err := fitted.Freeze(at, changed)
 	if err != nil {
-		return Outlook{}, err
+		return modes.Outlook{}, err
 	}
-	o := Outlook{
+	o := modes.Outlook{
 		Superheat: widened(p.Superheat, m.off.superheat), Subcooling: widened(p.Subcooling, m.off.subcooling),
 		Evaporating: widened(p.Evaporating, m.off.evaporating), Condensing: p.Condensing,
 		CoilSurface: widened(freeze.Surface, m.off.evaporating),
-		Supply:      p.Supply, Capacity: p.NetCapacity,
+		Supply:      p.Supply, Capacity: p.NetCapacity, Believe: slices.Clone(m.Believe),
 	}
 	bySurface := normal.Below(
 		-float64(o.CoilSurface.Value.Sub(airside.Freezing)) / o.CoilSurface.Std,
@@ -64,14 +46,14 @@ func (m *Machine) Outlook(
 	for _, x := range p.Extrapolating {
 		o.Extrapolating = append(o.Extrapolating, x.Fact())
 	}
-	o.Says = o.says(freeze)
+	o.Says = says(&o, freeze)
 	return o, nil
 }
 
 // under is the fitted machine in a scenario: what holds its head pressure, the weather and
 // the air, and how its charge has changed from that of the label.
 func (m *Machine) under(
-	s Scenario, label quantity.Mass,
+	s modes.Scenario, label quantity.Mass,
 ) (fitted *cycle.Fitted, at cycle.Conditions, changed cycle.Faults, err error) {
 	fitted, at = m.fitted, m.Seen
 	for _, c := range []struct {
@@ -125,7 +107,7 @@ func (m *Machine) Airflow() float64 {
 const tellable = 4.0 // K
 
 // says is the outlook in facts: whether the coil freezes first.
-func (o *Outlook) says(freeze cycle.FreezeForecast) []fact.Fact {
+func says(o *modes.Outlook, freeze cycle.FreezeForecast) []fact.Fact {
 	code := fact.Code("forecast.no-ice")
 	switch {
 	case o.CoilSurface.Std > tellable:

@@ -17,14 +17,15 @@ var noLoss = quantity.Fahrenheit(65)
 func Forecast(c *modes.Case) (modes.Foretell, error) {
 	switch {
 	case c.NominalCapacity == 0:
-		return nil, &modes.Wanting{
-			Field: "equipment.nominalCapacity", Why: "a forecast starts from the size of the machine",
-		}
+		return nil, modes.Lacking(
+			"equipment.nominalCapacity",
+			"a forecast starts from the size of the machine",
+		)
 	case c.OutdoorDryBulb == nil || c.ReturnDryBulb == nil || c.SuctionPressure == nil:
-		return nil, &modes.Wanting{
-			Field: "readings",
-			Why:   "a forecast needs outdoorDryBulb, returnDryBulb and suctionPressure",
-		}
+		return nil, modes.Lacking(
+			"readings",
+			"a forecast needs outdoorDryBulb, returnDryBulb and suctionPressure",
+		)
 	}
 	system, err := cycle.Design(cycle.Spec{
 		Refrigerant: c.Fluid, Capacity: c.NominalCapacity, Metering: c.Metering,
@@ -116,11 +117,11 @@ func (f *forecast) compare(now *cycle.HeatingPrediction) {
 // outlook is what the machine will do in a scenario.
 func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	at := f.seen
-	if s.Outdoor != 0 {
-		at.OutdoorDryBulb = s.Outdoor
+	if s.OutdoorDryBulb != 0 {
+		at.OutdoorDryBulb = s.OutdoorDryBulb
 	}
-	if s.Return != 0 {
-		at.ReturnDryBulb = s.Return
+	if s.ReturnDryBulb != 0 {
+		at.ReturnDryBulb = s.ReturnDryBulb
 	}
 	if s.Airflow != 0 {
 		at.Airflow = s.Airflow

@@ -6,19 +6,21 @@ import (
 )
 
 // A Forecaster fits a model to the machine of a case and returns what tells what it will do.
-// The error is a *Wanting, or that of the model.
+// The error is a *Refused, or that of the model.
 type Forecaster func(*Case) (Foretell, error)
 
 // A Foretell says what a machine will do in a scenario. The error is that of the model.
 type Foretell func(Scenario) (Outlook, error)
 
-// A Scenario is weather and use; what is zero stays as it was read. Return is the air of the
-// house or of the box.
+// A Scenario is weather, use or work to ask about, as the facade has it; what is zero stays as
+// it was read. Return is the air of the house or of the box.
 type Scenario struct {
-	Outdoor, Return quantity.Temperature
-	Airflow         quantity.VolumeFlow
-	// Load is what the house loses or the box takes in, zero where it is not known.
-	Load quantity.Power
+	Name                                         string
+	OutdoorDryBulb, ReturnDryBulb, ReturnWetBulb quantity.Temperature
+	Airflow                                      quantity.VolumeFlow
+	Added                                        quantity.Mass
+	HeadPressure                                 quantity.Temperature
+	Load                                         quantity.Power
 }
 
 // An Outlook is what a machine will do, with standard uncertainties; nil is what its mode has
@@ -29,13 +31,29 @@ type Outlook struct {
 	Capacity                                     quantity.Uncertain[quantity.Power]
 	COP                                          *Ratio
 	Box                                          *quantity.Uncertain[quantity.Temperature]
-	Says, Believe                                []fact.Fact
+	// FreezeChance is that by the coldest surface or that by airside.IcingRule, whichever is
+	// larger.
+	FreezeChance                 float64
+	Extrapolating, Says, Believe []fact.Fact
 }
 
-// A Wanting is a field of the visit without which nothing can be foretold, and why.
-type Wanting struct{ Field, Why string }
+// A Refused is a field of the visit by which nothing can be foretold, and why: it is missing,
+// the model refuses it with Err, or it cannot be true beside the others.
+type Refused struct {
+	Field, Why string
+	Missing    bool
+	Err        error
+}
 
-func (w *Wanting) Error() string { return w.Field + " is missing; " + w.Why }
+func (r *Refused) Error() string {
+	if r.Err != nil {
+		return r.Field + ": " + r.Err.Error()
+	}
+	return r.Field + ": " + r.Why
+}
+
+// Lacking is what a forecast lacks.
+func Lacking(field, why string) error { return &Refused{Field: field, Why: why, Missing: true} }
 
 // DoNotBuild says why to build nothing on a forecast: what its machine was read in forbids to
 // judge its charge.

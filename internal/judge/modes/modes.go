@@ -55,6 +55,8 @@ type Case struct {
 	Metered bool
 	// Site is the atmosphere with its uncertainty.
 	Site quantity.Uncertain[quantity.Pressure]
+	// DischargePressure is the one that was read, where there is one.
+	DischargePressure *quantity.Uncertain[quantity.GaugePressure]
 
 	// Running is the time since the last start, zero where it is not known.
 	Running time.Duration
