@@ -160,6 +160,7 @@ const (
 	Noise
 	WaterLeak
 	Maintenance
+	NotHeating
 )
 
 var (
@@ -169,6 +170,7 @@ var (
 	stageNames     = []string{notStated, "single stage", "two stages", "variable speed"}
 	complaintNames = []string{
 		notStated, "not cooling", "frozen coil", "high bill", "noise", "water leak", "maintenance",
+		"not heating",
 	}
 )
 

@@ -24,6 +24,8 @@ type known struct {
 	hints []string
 	// complaint says that the box is said to be warm, stains that oil was seen.
 	complaint, stains bool
+	// hottest says that the head is higher than any sound machine's.
+	hottest bool
 }
 
 // read reports whether a feature could be read.
@@ -86,6 +88,9 @@ func causeIndex(code string) int {
 	)
 }
 
+// raisesHead are the causes by which a head gets so high that no sound machine runs with it.
+var raisesHead = map[string]bool{condenser: true, overcharge: true, gas: true, headHigh: true}
+
 // answered is the likelihood of what was looked at and seen, by a fault.
 func (k *known) answered(f *fault) float64 {
 	p := 1.0
@@ -96,6 +101,9 @@ func (k *known) answered(f *fault) float64 {
 		} else if slices.Contains(k.hints, l.code) {
 			p *= l.chance(f)
 		}
+	}
+	if k.hottest && !raisesHead[f.cause] {
+		p *= 0.03
 	}
 	if k.complaint && (f.cause == sound || f.cause == clamp) {
 		p *= 0.5
@@ -178,8 +186,8 @@ type asked struct {
 }
 
 // next is the look that most raises the chance of naming the cause, against the minutes it
-// takes; nil where none is worth them.
-func (b *belief) next(k *known) *asked {
+// takes; nil where none is worth them. It is one of those after, where there are any.
+func (b *belief) next(k *known, after ...string) *asked {
 	const perMinute = 0.003
 	worthGain := 0.04
 	var top *asked
@@ -191,7 +199,7 @@ func (b *belief) next(k *known) *asked {
 	for i := range looks {
 		l := &looks[i]
 		_, done := k.answers[l.code]
-		if done || slices.Contains(k.hints, l.code) || l.valve && !k.valve ||
+		if done || len(after) > 0 && !slices.Contains(after, l.code) || slices.Contains(k.hints, l.code) || l.valve && !k.valve ||
 			l.receiver && k.usual.Receiver < 0.5 {
 			continue
 		}

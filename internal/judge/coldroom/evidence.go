@@ -44,6 +44,9 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	}
 	k.readings(c, at)
 	k.sights(c)
+	k.hottest = slices.ContainsFunc(
+		c.Dangers, func(d modes.Danger) bool { return d.Code == "condensing-highest" },
+	)
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}

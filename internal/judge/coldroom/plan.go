@@ -225,6 +225,9 @@ func (p *planner) unread() bool {
 		p.unjudged = fact.New("charge.cold-unread", fact.Of("readings", terms))
 		p.headline = fact.New("headline.cold-unread")
 	}
+	if p.c.ReturnDryBulb != nil && !p.stopped() { // the eye wants no gauges
+		p.look("cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt", "cold-condenser-fan-stands")
+	}
 	p.add("step.read", fact.Of("readings", terms)).Running = true
 	return true
 }
@@ -243,7 +246,8 @@ func (p *planner) iced() bool {
 	}
 	p.unjudged = fact.New("charge.cold-iced")
 	p.add("step.cold-defrost-now")
-	p.look()
+	// What the gauges show is that of the ice.
+	p.look("cold-evaporator-fans", "cold-defrost-works", "cold-door-leaks")
 	if p.b.cause(evaporator) >= likely {
 		p.mend(p.rank(evaporator))
 	} else {
@@ -274,9 +278,9 @@ func (p *planner) rank(code string) *ranked {
 	return &p.ranking[0]
 }
 
-// look asks for the look that is worth most.
-func (p *planner) look() {
-	if p.asked = p.b.next(p.k); p.asked == nil {
+// look asks for the look that is worth most, of those that are named where any are.
+func (p *planner) look(after ...string) {
+	if p.asked = p.b.next(p.k, after...); p.asked == nil {
 		return
 	}
 	l := p.asked.look
@@ -359,8 +363,8 @@ func (p *planner) bulb() {
 
 // oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
 func (p *planner) oil() {
-	if p.stopped() || p.has("step.evacuate") {
-		return
+	if p.stopped() || p.has("step.evacuate") || p.k.usual.Receiver < 0.5 {
+		return // a small sealed compressor has no glass to see it by
 	}
 	for _, code := range []string{undercharge, restriction, starving, flooding} {
 		if p.b.cause(code) >= likely {

@@ -2,6 +2,7 @@ package heatpump
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/internal/judge/modes"
 )
@@ -14,13 +15,20 @@ type decision struct {
 
 const mostLooks = 2
 
+// ofIce are the looks that say why a coil iced.
+var ofIce = []string{"defrost-test", "outdoor-coil"}
+
+// uneasy is how many minutes a look may cost beyond what it is worth where liquid comes back and
+// nothing is found (common practice, no source).
+const uneasy = 6.0
+
 // worth is the chance of a cause from which it is worth a step, and likely that from which
 // it is taken to be present.
 const likely, worth = 0.5, 0.2
 
 // decide chooses by expected loss in minutes (Raiffa and Schlaifer 1961, Applied Statistical
 // Decision Theory, chapters 4 and 5: the value of sample information).
-func (b *belief) decide() decision {
+func (b *belief) decide(floods bool) decision {
 	var d decision
 	now := b.atoms
 	d.mend, _ = best(now)
@@ -29,13 +37,21 @@ func (b *belief) decide() decision {
 	if ofCharge(d.mend) {
 		least = 0.05
 	}
+	spare := 0.0
+	if floods && b.of(sound) >= worth {
+		spare, least = uneasy, 0.1
+	}
 	for len(d.looks) < mostLooks {
 		_, before := best(now)
 		var chosen *look
 		var then []atom
-		value := 0.0
+		value := -spare
+		spare = 0
 		for i := range looks {
 			l := &looks[i]
+			if b.c.Seen.CoilIced && !slices.Contains(ofIce, l.code) {
+				continue // what the gauges show is that of the ice
+			}
 			if answered(b.c, l.code) || l.fits != nil && !l.fits(b.c) || l.after(now) < least ||
 				len(d.looks) > 0 && d.looks[0] == l {
 				continue

@@ -52,7 +52,7 @@ func (b *belief) findings(ranked []standing) []modes.Finding {
 var featureTerms = [signature.Features]fact.Term{
 	"feature.evaporating-under", "feature.superheat", "feature.condensing-over-room",
 	"feature.subcooling", "feature.discharge-over", "feature.rise", "feature.outdoor-drop",
-	"feature.airflow", "feature.power",
+	"feature.airflow", "feature.power-over",
 }
 
 // signs are the readings that speak for and against a cause, the strongest first.
@@ -147,7 +147,7 @@ func (b *belief) valueOf(name string, f signature.Feature, v float64) fact.Value
 	case signature.Airflow:
 		return fact.Amount(name, quantity.CFM(400*tons*math.Exp(v/100)))
 	case signature.Power:
-		return fact.Amount(name, quantity.Kilowatts(tons*math.Exp(v/100)))
+		return fact.Of(name, fact.Times(math.Exp((v-b.mean[f])/100))) // times what is usual
 	}
 	return fact.Amount(name, quantity.TemperatureDelta(v))
 }

@@ -24,6 +24,11 @@ const least = 3
 
 // Judge says what is found of a heat pump that heats.
 func Judge(c *modes.Case) modes.Judgement {
+	if at := slices.Index(c.Answers, diagnose.Answer{Code: "outdoor-ice", Yes: true}); at >= 0 {
+		iced := *c // whoever looked has seen it
+		iced.Seen.CoilIced, iced.Answers = true, slices.Delete(slices.Clone(c.Answers), at, at+1)
+		c = &iced
+	}
 	b := believe(c)
 	j := modes.Judgement{Dangers: b.dangers()}
 	p := planner{c: c, b: b, j: &j, ranked: b.standings()}
@@ -96,6 +101,10 @@ func (p *planner) plan() {
 		p.byBelief()
 	}
 }
+
+// mayFallShort is where a heat pump that is sound may give less than its house loses: common
+// practice, no source.
+var mayFallShort = quantity.Fahrenheit(40)
 
 func wait(d time.Duration) modes.Step {
 	return modes.Do("step.wait", fact.Of("wait", (d+time.Minute-1).Truncate(time.Minute)))
@@ -194,10 +203,28 @@ func (p *planner) readFirst() {
 		}
 	}
 	p.why = fact.New("charge.heating-few")
+	p.eyesFirst()
 	if p.c.Running == 0 {
 		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
 	}
 	p.add(modes.Do("step.read", fact.Of("readings", missing)))
+}
+
+// eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.
+func (p *planner) eyesFirst() {
+	for _, code := range []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"} {
+		i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
+		l := &looks[i]
+		if answered(p.c, code) || l.fits != nil && !l.fits(p.c) {
+			continue
+		}
+		if p.j.Ask == nil {
+			p.j.Ask = p.b.question(l)
+		}
+		p.add(modes.Step{
+			Do: lookFact(code, ""), Look: code, Effect: modes.Effect{Running: l.running},
+		})
+	}
 }
 
 // movedMuch: a good part of the whole charge has been moved, and it is still not right.
@@ -231,7 +258,7 @@ func (p *planner) dirt() {
 }
 
 func (p *planner) byBelief() {
-	d := p.b.decide()
+	d := p.b.decide(p.has("step.feel-compressor"))
 	p.dirt()
 	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
 	for i, l := range d.looks {
@@ -258,6 +285,9 @@ func (p *planner) byBelief() {
 			p.mend(d.mend)
 		}
 	case !looking && nothing >= worth:
+		if t := p.c.OutdoorDryBulb; p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
+			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
+		}
 		p.add(modes.Do("step.leave"))
 	}
 	for i := range p.ranked {
