@@ -8,9 +8,9 @@ type Scope int
 const (
 	// Whole is everything.
 	Whole Scope = iota
-	// VerdictOnly leaves out what takes most of the time: two faults at once, the look that
-	// is worth most, freezing and the next dose. Its chances are those of single faults. It
-	// never tells anybody to move refrigerant; for a batch of visits, or a display that
+	// VerdictOnly leaves out what takes most of the time: two faults at once, the reading that
+	// would be worth most, freezing and the next dose. Its chances are those of single faults.
+	// It never tells anybody to move refrigerant; for a batch of visits, or a display that
 	// follows the gauges.
 	VerdictOnly
 )

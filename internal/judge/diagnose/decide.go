@@ -91,7 +91,7 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 				best, value, then = c.tryTest(t, now), v, normalized(ends[heavier])
 			}
 		}
-		if len(d.Looks) == 0 && d.Doubt > anotherRound {
+		if len(d.Looks) == 0 && d.Doubt > anotherRound && !c.evidence.NoPairs {
 			if m, v := c.bestReading(before); v > value {
 				best, then = m, nil
 			}

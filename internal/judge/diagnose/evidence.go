@@ -82,7 +82,8 @@ type Evidence struct {
 	Earlier *Earlier
 	// House are faults of somebody's own beside those of the library.
 	House []HouseFault
-	// NoPairs weighs single causes only.
+	// NoPairs weighs single causes only, and does not ask what a reading that was not taken
+	// would be worth.
 	NoPairs bool
 }
 
