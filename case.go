@@ -127,6 +127,11 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	if len(before) == 0 {
 		return nil, nil
 	}
+	kept := settledBefore{moves: n, entries: len(before), mode: mode}
+	if p.before != nil && p.before.same(kept) {
+		return p.before.earlier, nil
+	}
+	whole := len(before) < len(p.log)
 	before = thinned(before)
 	course, err := follow(p, before, charge.MethodFor(p.visit.Equipment.Metering))
 	if err != nil {
@@ -142,9 +147,24 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	if last.Recovered > 0 {
 		action = diagnose.Action{Kind: diagnose.ChargeRecovered, Mass: last.Recovered}
 	}
-	return &diagnose.Earlier{
+	kept.earlier = &diagnose.Earlier{
 		Input: inputOf(
 			p, &r, &d, mode,
 		), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
-	}, nil
+	}
+	if p.before != nil && whole {
+		*p.before = kept
+	}
+	return kept.earlier, nil
+}
+
+// settledBefore are the readings before the last move, for as long as nothing is added to them.
+type settledBefore struct {
+	moves, entries int
+	mode           Mode
+	earlier        *diagnose.Earlier
+}
+
+func (s *settledBefore) same(as settledBefore) bool {
+	return s.earlier != nil && s.moves == as.moves && s.entries == as.entries && s.mode == as.mode
 }

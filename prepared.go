@@ -15,6 +15,7 @@ type prepared struct {
 	readings   Readings
 	log        []LogEntry
 	electrical *electrical.Report
+	before     *settledBefore // of a session; nil else
 }
 
 // Atmosphere is the pressure that gauges at the site count from: that of the

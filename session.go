@@ -95,7 +95,7 @@ func NewSession(v Visit) (*Session, error) {
 	}
 	s := &Session{now: *p, in: v.Instruments.withDefaults()}
 	s.now.visit.Moves, s.now.visit.Checks = slices.Clone(v.Moves), slices.Clone(v.Checks)
-	s.now.visit.Log, s.now.log = nil, nil
+	s.now.visit.Log, s.now.log, s.now.before = nil, nil, new(settledBefore)
 	for i := range p.log {
 		s.keep(p.log[i])
 		s.last, s.taken = p.log[i].At, true
@@ -257,6 +257,7 @@ func (s *Session) Conditions(now Conditions) error {
 		return wrong[0]
 	}
 	s.now.visit.Conditions = now
+	*s.now.before = settledBefore{}
 	return nil
 }
 

@@ -76,9 +76,13 @@ func settle(p *prepared) (settled, error) {
 // before a move, the air of the room above all, counts until it is read again.
 func lastOf(r Readings, log []LogEntry) Readings {
 	log = thinned(log)
-	for i := range log {
-		for j := range readingFields {
-			readingFields[j].copy(&r, &log[i].Readings)
+	for j := range readingFields {
+		f := &readingFields[j]
+		for i := len(log) - 1; i >= 0; i-- {
+			if f.has(&log[i].Readings) {
+				f.copy(&r, &log[i].Readings)
+				break
+			}
 		}
 	}
 	return r
