@@ -42,6 +42,10 @@ const mostLooks = 2
 // every small doubt is read by nobody.
 const worthLooking = 0.2
 
+// leaning is the chance of a charge that is off one way from which what speaks against it is
+// looked at, however small each doubt is: what is left when they are answered calls the charge.
+const leaning = 0.5
+
 // answeredBy is the chance of the causes that a test decides about.
 func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
 	decides := decidedBy[t.index()]
@@ -66,6 +70,11 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	if charge.moved != 0 {
 		d.goOn(call, charge)
 	}
+	worth := worthLooking
+	c.callAt = CallLow
+	if off := max(charge.Low, charge.High); call == ChargeOpen && off >= leaning {
+		worth, c.callAt = worthLooking*(1-off), leaning
+	}
 	taken := map[string]bool{}
 	for now := all; len(d.Looks) < mostLooks; {
 		best, value := (*Measurement)(nil), 0.0
@@ -76,7 +85,7 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 			if taken[t.code] || t.opens || c.evidence.answered(t) ||
 				charge.moved != 0 && t.code == leakLook ||
 				t.fits != nil && !t.fits(c.evidence) ||
-				c.answeredBy(t, now) < worthLooking {
+				c.answeredBy(t, now) < worth {
 				continue
 			}
 			ends := c.ends(t, now)
@@ -121,7 +130,7 @@ func (d *Decision) goOn(call ChargeCall, charge *ChargeBelief) {
 }
 
 // least is the act with the least expected loss. Refrigerant is moved only where the charge
-// would be called.
+// would be called, or where looks may come to that.
 func (c *caseFile) least(all []weighted) Decision {
 	total, low, high := 0.0, 0.0, 0.0
 	for i := range all {
@@ -134,7 +143,7 @@ func (c *caseFile) least(all []weighted) Decision {
 			high += x.weight
 		}
 	}
-	return c.best(all, low >= CallLow*total, high >= CallHigh*total)
+	return c.best(all, low >= c.callAt*total, high >= c.callAt*total)
 }
 
 // holds reports whether an explanation has a suspect.

@@ -52,6 +52,8 @@ type caseFile struct {
 	// short and full are the suspects of a charge that is.
 	short, full int
 	parts       []component
+	// callAt is the chance of a wrong charge from which moving refrigerant counts as an act.
+	callAt float64
 	// ordinary is the chance that the weather is.
 	ordinary float64
 	// noDischarge says that the discharge line of this refrigerant is beyond
