@@ -90,6 +90,7 @@ func (c *checker) equipment(e *Equipment) {
 			"equipment.coldRoom.setpoint", *t, coldroom.Coldest, coldroom.Warmest, advice,
 		))
 	}
+	within(c, "equipment.coldRoom.load", e.ColdRoom.Load, quantity.Watts(50), quantity.Tons(200), advice)
 	within(c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice)
 	within(c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), advice)
 	within(c, "equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100), advice)

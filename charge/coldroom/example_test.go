@@ -43,3 +43,9 @@ func ExampleRoom_PressureControl() {
 	fmt.Printf("in at %.0f psig, out at %.0f psig\n", c.CutIn.PSIG(), c.CutOut.PSIG())
 	// Output: in at 71 psig, out at 43 psig
 }
+
+func ExampleUsual_MostRun() {
+	run, source := coldroom.Room{Application: coldroom.WalkInFreezer}.Usual(nil).MostRun()
+	fmt.Println(run, "by", source)
+	// Output: 18h0m0s by Kramer, Defrost load, ASHRAE Journal, February 2001
+}

@@ -17,6 +17,8 @@ type Room struct {
 	// PumpDown says that the thermostat closes a solenoid valve and the low-pressure control
 	// stops the compressor.
 	PumpDown bool `json:"pumpDown,omitzero"`
+	// Load is what the room takes in, by its load sheet, as the mean of a day.
+	Load quantity.Power `json:"load,omitzero"`
 }
 
 // Coldest and Warmest are -60 °F and 65 °F, between which a cold room is kept.

@@ -1,6 +1,8 @@
 package coldroom
 
 import (
+	"time"
+
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -39,6 +41,11 @@ var (
 	unitCoolers = fact.Source{
 		Title:    "10 CFR 431 subpart R appendix C1, ratings of unit coolers",
 		Standing: fact.FromMemory,
+	}
+	// Equipment for a load of 24 h is chosen to carry it in 18 h.
+	freezersRun = fact.Source{
+		Title:    "Kramer, Defrost load, ASHRAE Journal, February 2001",
+		Standing: fact.Published,
 	}
 	foodCode = fact.Source{
 		Title:    "FDA Food Code 3-501.16(A)(2): cold holding at 41 °F (5 °C) or less",
@@ -120,6 +127,15 @@ func (r Room) Usual(found *quantity.Temperature) Usual {
 		}
 	}
 	return u
+}
+
+// MostRun returns how long of a day is left to run: 20 h where air takes the frost off, common
+// practice; 18 h for a freezer, which defrosts with heat.
+func (u Usual) MostRun() (time.Duration, fact.Source) {
+	if u.Frozen {
+		return 18 * time.Hour, freezersRun
+	}
+	return 20 * time.Hour, practice
 }
 
 // FoodLimit returns the temperature above which food in the room is at risk: 41 °F (5 °C) by

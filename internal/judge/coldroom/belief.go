@@ -12,9 +12,11 @@ import (
 // known is what a belief is made of: features that could be read, with their variances, and
 // answers to looks.
 type known struct {
-	fluid   *cyclefluid.Fluid
-	usual   coldroom.Usual
-	valve   bool
+	fluid *cyclefluid.Fluid
+	usual coldroom.Usual
+	valve bool
+	// heated says that a defrost heats the coil.
+	heated  bool
 	weather place
 	doubt   place // standard uncertainty of the weather
 	value   signature.Vector
@@ -69,6 +71,9 @@ func weigh(k *known, of []cluster) *belief {
 	sum := 0.0
 	for i := range faults {
 		f := &faults[i]
+		if f.code == defrostHeats && !k.heated {
+			continue
+		}
 		b.faults[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f)
 		sum += b.faults[i]
 	}
@@ -199,7 +204,8 @@ func (b *belief) next(k *known, after ...string) *asked {
 	for i := range looks {
 		l := &looks[i]
 		_, done := k.answers[l.code]
-		if done || len(after) > 0 && !slices.Contains(after, l.code) || slices.Contains(k.hints, l.code) || l.valve && !k.valve ||
+		if done || len(after) > 0 && !slices.Contains(after, l.code) ||
+			slices.Contains(k.hints, l.code) || l.valve && !k.valve || l.heated && !k.heated ||
 			l.receiver && k.usual.Receiver < 0.5 {
 			continue
 		}

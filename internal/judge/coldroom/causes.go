@@ -22,6 +22,9 @@ const (
 	clamp       = signature.Clamp
 )
 
+// defrostHeats is a defrost too often or too long; only coils that are heated have it.
+const defrostHeats = "cold-defrost-heats"
+
 // A fault is one of the things that make a cause; faults of one cause read alike, and looks
 // tell them apart.
 type fault struct {
@@ -45,6 +48,7 @@ var faults = []fault{
 	{"cold-compressor-valves", compressor, 4.5, false},
 	{"cold-head-control-open", headLow, 4, false}, {"cold-head-control-shut", headHigh, 2.5, false},
 	{"cold-door", load, 6, false}, {"cold-product", load, 2, false},
+	{defrostHeats, load, 1.5, false},
 	{"cold-pressure-control", shortCycle, 2, false}, {"cold-suction-clamp", clamp, 2, false},
 }
 
@@ -56,8 +60,8 @@ type look struct {
 	of      map[string]float64
 	minutes float64
 	running bool
-	// receiver, valve: it is on machines with one only.
-	receiver, valve bool
+	// receiver, valve, heated: it is on machines with one only, or with a heated defrost.
+	receiver, valve, heated bool
 }
 
 var looks = []look{
@@ -85,6 +89,14 @@ var looks = []look{
 	{
 		code: "cold-defrost-works", usual: 0.04, minutes: 10,
 		of: map[string]float64{"cold-defrost": 0.9},
+	},
+	{
+		code: "cold-defrost-often", minutes: 2, usual: 0.06, heated: true,
+		of: map[string]float64{defrostHeats: 0.6},
+	},
+	{
+		code: "cold-defrost-by-clock", minutes: 8, usual: 0.08, heated: true,
+		of: map[string]float64{defrostHeats: 0.75, "cold-defrost": 0.2},
 	},
 	{
 		code: "cold-condenser-dirt", usual: 0.06, minutes: 2,

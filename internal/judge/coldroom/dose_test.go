@@ -28,13 +28,17 @@ func TestDoses(t *testing.T) {
 			continue // weighed in, not topped up
 		}
 		done++
+		var added quantity.Mass
 		for range 40 {
 			level, full := v.Spare()
 			v.Answers["cold-glass"], v.Answers["cold-receiver-low"] = level < 0, level < full/2
-			j := Judge(caseOf(t, v))
+			c := caseOf(t, v)
+			c.Moved = added
+			j := Judge(c)
 			if mass := doseOf(j); mass != 0 {
 				answers := v.Answers
 				v.Add(mass)
+				added += mass
 				v.Answers = answers
 			} else if j.Ask != nil {
 				v.Answers[j.Ask.Look] = v.Look(j.Ask.Look)

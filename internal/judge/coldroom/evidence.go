@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/physics/cyclefluid"
@@ -34,6 +35,9 @@ func evidenceOf(c *modes.Case) (*known, error) {
 		found = &box.Value
 	}
 	k.usual = c.Room.Usual(found)
+	if k.heated = k.usual.Frozen; c.Room.Defrost != 0 {
+		k.heated = c.Room.Defrost != coldroom.OffCycle
+	}
 	at := k.usual.Box
 	if box != nil {
 		at = *box

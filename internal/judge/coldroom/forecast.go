@@ -183,10 +183,6 @@ func (f *forecast) compare() {
 	}
 }
 
-// mostRun of a day is left to run where air takes the frost off, and where heat does, less
-// (common practice, no source).
-const mostRun, mostRunFrozen = 20 * time.Hour, 18 * time.Hour
-
 // outlook is what the machine will do in a scenario, where the box is at the temperature that
 // it is kept at or at that of the scenario.
 func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
@@ -239,6 +235,9 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 		"forecast.cold-pressures", fact.Measured("condensing", out.Condensing),
 		fact.Measured("evaporating", out.Evaporating), fact.Measured("discharge", discharge),
 	))
+	if s.Load == 0 {
+		s.Load = f.c.Room.Load
+	}
 	box := w.Box
 	if nominal := f.c.NominalCapacity; nominal > 0 { // that of the day it is designed for
 		const rated, change = 0.07, 0.3 // how far a rating is off, and what a model says of it
@@ -271,10 +270,8 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 }
 
 func (f *forecast) most() time.Duration {
-	if f.k.usual.Frozen {
-		return mostRunFrozen
-	}
-	return mostRun
+	most, _ := f.k.usual.MostRun()
+	return most
 }
 
 // carries says how long of a day the machine runs for a load, or how warm the box gets where

@@ -1,6 +1,8 @@
 package coldroom
 
 import (
+	"time"
+
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -143,6 +145,18 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	out = append(out, sourced(
 		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
 	))
+	if load, nominal := c.Room.Load, c.NominalCapacity; load > 0 && nominal > 0 {
+		most, source := u.MostRun()
+		run := time.Duration(float64(24*time.Hour) * float64(load/nominal))
+		code := fact.Code("cold-figure.load")
+		if run > most {
+			code = "cold-figure.load-over"
+		}
+		out = append(out, sourced(fact.New(
+			code, fact.Amount("load", load), fact.Of("run", run.Round(time.Hour)),
+			fact.Of("most", most),
+		), source))
+	}
 	if f, ok := controlFigure(c, u); ok {
 		out = append(out, f)
 	}

@@ -17,6 +17,9 @@ import (
 // its readings count (common practice, no source).
 const settled = 15 * time.Minute
 
+// sure is the chance from which a circuit is opened for a shortage that only a level shows.
+const sure = 0.75
+
 // A planner puts the steps in order: what keeps the machine from harm, the food, and then the
 // machine.
 type planner struct {
@@ -226,7 +229,9 @@ func (p *planner) unread() bool {
 		p.headline = fact.New("headline.cold-unread")
 	}
 	if p.c.ReturnDryBulb != nil && !p.stopped() { // the eye wants no gauges
-		p.look("cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt", "cold-condenser-fan-stands")
+		p.look(
+			"cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt", "cold-condenser-fan-stands",
+		)
 	}
 	p.add("step.read", fact.Of("readings", terms)).Running = true
 	return true
@@ -303,6 +308,11 @@ func (p *planner) byBelief() {
 	case low < likely:
 	case p.asked != nil || stopped || p.has("step.read"):
 		p.hold = fact.New("charge.look-first")
+	case p.b.cause(reserve) > p.b.cause(undercharge) && low < sure && p.c.Moved == 0:
+		// Nothing shows but a level, which may be that of a cool day.
+		p.add("step.find-leak")
+		p.add("step.cold-mark-level")
+		p.hold = fact.New("charge.cold-level-only")
 	case p.b.cause(reserve) > p.b.cause(undercharge):
 		p.short("step.cold-add-level")
 	default:

@@ -14,7 +14,8 @@ var signCodes = [signature.Features]fact.Code{
 	signature.Difference: "cold-sign.difference", signature.Superheat: "cold-sign.superheat",
 	signature.BulbSuperheat: "cold-sign.bulb", signature.Split: "cold-sign.split",
 	signature.OverOutdoor: "cold-sign.over-outdoor", signature.Subcooling: "cold-sign.subcooling",
-	signature.Hot: "cold-sign.discharge", signature.Rise: "cold-sign.rise", signature.OverBox: "cold-sign.box",
+	signature.Hot: "cold-sign.discharge", signature.Rise: "cold-sign.rise",
+	signature.OverBox: "cold-sign.box",
 }
 
 // signs are the readings that speak for a cause against a sound machine, and those that speak

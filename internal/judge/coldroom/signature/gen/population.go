@@ -136,7 +136,7 @@ func sizes(code string, k signature.Kind) []fails {
 	case signature.Evaporator:
 		return of(
 			f{Indoor: 0.3, Ice: 0.15}, f{Indoor: 0.5}, f{Indoor: 0.5, Ice: 0.4},
-			f{Indoor: 0.7, Ice: 0.5}, f{Indoor: 0.88, Ice: 0.6},
+			f{Indoor: 0.7, Ice: 0.5}, f{Indoor: 0.88, Ice: 0.6}, f{Indoor: 0.94, Ice: 0.85},
 		)
 	case signature.Restriction:
 		return of(
