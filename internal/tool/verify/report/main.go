@@ -1,8 +1,9 @@
 // Report runs the tests that hold checks against published values and writes every check
 // into VERIFICATION.md.
 //
-//	go run ./internal/tool/verify/report          write the file
-//	go run ./internal/tool/verify/report -check   fail where the file is not fresh
+//	go run ./internal/tool/verify/report            write the file
+//	go run ./internal/tool/verify/report -check     fail where the file is not fresh
+//	go run ./internal/tool/verify/report -rows DIR  take what tests wrote there, run none
 package main
 
 import (
@@ -26,14 +27,19 @@ const file = "VERIFICATION.md"
 
 func main() {
 	check := flag.Bool("check", false, "compare with the checked-in file and write nothing")
+	dir := flag.String("rows", "", "folder that the tests were told by "+verify.Directory)
 	flag.Parse()
-	if err := run(*check); err != nil {
+	if err := run(*check, *dir); err != nil {
 		fmt.Fprintln(os.Stderr, "report:", err)
 		os.Exit(1)
 	}
 }
 
-func run(check bool) error {
+func run(check bool, dir string) error {
+	collect := collect
+	if dir != "" {
+		collect = func() ([]verify.Row, error) { return rowsIn(dir) }
+	}
 	rows, err := collect()
 	if err != nil {
 		return err
@@ -87,6 +93,11 @@ func collect() ([]verify.Row, error) {
 	if out, err := tests.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("the tests do not pass: %w\n%s", err, out)
 	}
+	return rowsIn(dir)
+}
+
+// rowsIn reads what tests wrote into a folder.
+func rowsIn(dir string) ([]verify.Row, error) {
 	files, err := filepath.Glob(filepath.Join(dir, "*.jsonl"))
 	if err != nil {
 		return nil, err
