@@ -28,8 +28,13 @@ func Find(misses Misses, most []float64) (by []float64, err error) {
 		if err != nil {
 			return nil, err
 		}
-		var move mat.VecDense
-		if move.SolveVec(j, mat.NewVecDense(len(best), best)) != nil {
+		// The differences are among what may be missed, so that the normal equations are sound.
+		var normal mat.SymDense
+		normal.SymOuterK(1, j.T())
+		var right, move mat.VecDense
+		right.MulVec(j.T(), mat.NewVecDense(len(best), best))
+		var factor mat.Cholesky
+		if !factor.Factorize(&normal) || factor.SolveVecTo(&move, &right) != nil {
 			break
 		}
 		better := false
@@ -68,13 +73,13 @@ func Around(misses Misses, by []float64) (others [][]float64, err error) {
 		!factor.Factorize(&covariance) {
 		return nil, nil
 	}
-	var l mat.TriDense
-	factor.LTo(&l)
+	var u mat.TriDense // the covariance is its transpose times it
+	factor.UTo(&u)
 	for i := range by {
 		other := make([]float64, len(by))
 		for k := range by {
 			if other[k] = by[k]; k >= i {
-				other[k] += l.At(k, i)
+				other[k] += u.At(i, k)
 			}
 		}
 		others = append(others, other)
