@@ -224,7 +224,6 @@ func (r *reader) uint(n int) (v uint64) {
 
 func (r *reader) byte() byte       { return byte(r.uint(1)) }
 func (r *reader) uint32() uint32   { return uint32(r.uint(4)) }
-func (r *reader) float32() float64 { return float64(math.Float32frombits(uint32(r.uint(4)))) }
 func (r *reader) float64() float64 { return math.Float64frombits(r.uint(8)) }
 
 func (r *reader) nodes(all *sum) (values, slopes []float64) {

@@ -6,10 +6,17 @@ import (
 )
 
 // The stored form of all domes: the same directory as that of the saturation
-// tables, then for each blend the temperatures that bound it and its series as
-// float32.
+// tables, then for each blend the temperatures that bound it and its series, each term as a
+// whole number of steps. All terms of a series together are off by a tenth of what
+// the terms that are left out may add up to, at the very most.
 
-const domeMagic = "satline dome 1\n"
+const domeMagic = "satline dome 2\n"
+
+// steps of the terms, in the unit of the property.
+var steps = [Inners]float64{
+	InnerTemperature: 1. / (1 << 21), InnerQuality: 1. / (1 << 28),
+	InnerEntropy: 1. / (1 << 28), InnerVolume: 1. / (1 << 28),
+}
 
 // A Series is one surface of a dome as it is stored.
 type Series struct {
@@ -39,10 +46,10 @@ func (d *DomeSource) encode() (b []byte) {
 	for _, v := range []float64{d.Low, d.High, d.Critical} {
 		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(v))
 	}
-	for _, s := range d.Surfaces {
+	for k, s := range d.Surfaces {
 		b = append(b, byte(s.Rows), byte(s.Columns))
 		for _, v := range s.Coefficients {
-			b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(v)))
+			b = binary.AppendVarint(b, int64(math.Round(v/steps[k])))
 		}
 	}
 	return b
@@ -62,12 +69,12 @@ func DecodeDome(stored, name string) (*Dome, error) {
 		s := &d.surfaces[k]
 		s.rows, s.columns = int(r.byte()), int(r.byte())
 		if s.rows < 1 || s.rows > MaxRows || s.columns < 1 || s.columns > MaxColumns ||
-			4*s.rows*s.columns > len(r.rest) {
+			s.rows*s.columns > len(r.rest) {
 			return nil, errFormat
 		}
 		s.c = make([]float64, s.rows*s.columns)
 		for i := range s.c {
-			s.c[i] = r.float32()
+			s.c[i] = float64(r.varint()) * steps[k]
 		}
 		d.rows = max(d.rows, s.rows)
 	}
