@@ -52,7 +52,7 @@ func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
 	sum := 0.0
 	for _, x := range all {
 		for _, a := range x.key {
-			if a != none && decides[c.suspects[a].faults[0].index] {
+			if a != none && decides[c.suspects[a].first] {
 				sum += x.weight
 				break
 			}

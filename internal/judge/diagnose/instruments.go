@@ -121,9 +121,14 @@ func (c *caseFile) tryLie(l *lie) {
 		around = 0.05
 	}
 	for f := range features {
-		for g := range features {
-			s.rest[f][g] = around * around * s.shift[f] * s.shift[g]
-			if truth.noise != c.seen.noise {
+		row, by := &s.rest[f], around*around*s.shift[f]
+		for g, x := range s.shift {
+			row[g] = by * x
+		}
+	}
+	if truth.noise != c.seen.noise {
+		for f := range features {
+			for g := range features {
 				s.rest[f][g] += truth.noise[f][g] - c.seen.noise[f][g]
 			}
 		}

@@ -216,10 +216,13 @@ func (c *caseFile) packState(s *state, p *packing) {
 			p.rest[place(i, j)] = x
 		}
 	}
-	if p.rooted {
-		p.all = w.square(&p.root)
-	} else {
+	switch s.gain {
+	case nil:
 		p.all = w.sound.all
+	case &nothingOfItsOwn:
+		p.all = [packed]float64{}
+	default:
+		p.all = w.square(&p.root)
 	}
 	for i := range place(w.n, 0) {
 		p.all[i] += p.rest[i]

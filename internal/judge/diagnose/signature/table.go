@@ -44,14 +44,14 @@ func (s *Sound) At(w Weather, r Fluid) Point { return basis(s.within(w), r) }
 // Mean returns what sound machines read there on average.
 func (s *Sound) Mean(at Point) (v Vector) {
 	for f := range v {
-		v[f] = dot(s.mean[f][:], at[:])
+		v[f] = at.dot(&s.mean[f])
 	}
 	return v
 }
 
-func dot(a, b []float64) (sum float64) {
-	for k, x := range a {
-		sum += x * b[k]
+func (at *Point) dot(by *[meanTerms]float64) (sum float64) {
+	for k, x := range by {
+		sum += x * at[k]
 	}
 	return sum
 }
@@ -103,7 +103,7 @@ func (s *Sound) Among(shares []float64, w Weather) (offset Vector, scatter Matri
 func (s *Sound) Slopes(w Weather, r Fluid) (d [3]Vector) {
 	for c, by := range slopes(s.within(w), r) {
 		for f := range d[c] {
-			d[c][f] = dot(s.mean[f][:], by[:])
+			d[c][f] = by.dot(&s.mean[f])
 		}
 	}
 	return d
@@ -136,7 +136,11 @@ type Level struct {
 // Shift returns by how much the cause moves each feature there, on average.
 func (l *Level) Shift(at Point) (v Vector) {
 	for f := range v {
-		v[f] = dot(l.shift[f][:], at[:shiftTerms])
+		sum := 0.0
+		for k, x := range l.shift[f] {
+			sum += x * at[k]
+		}
+		v[f] = sum
 	}
 	return v
 }
