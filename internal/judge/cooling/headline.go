@@ -41,29 +41,33 @@ func (k *planner) headline() fact.Fact {
 		return fact.New("headline.not-judged", c.Why[0].Values...).
 			With(fact.Of("why", fact.Term(c.Why[0].Code)))
 	}
-	if k.Has(modes.Leave) {
-		return fact.New("headline.sound", fact.Of("chance", fact.Share(k.b.Healthy)))
-	}
-	return k.b.undecided(k.j.Charge.Outcome)
+	return k.undecided()
 }
 
 // undecided is the headline where no cause is likely by itself.
-func (b *belief) undecided(outcome string) fact.Fact {
-	chance := fact.Of("chance", fact.Share(b.Healthy))
+func (k *planner) undecided() fact.Fact {
+	const told = 2
+	healthy := k.b.Healthy
 	causes := fact.Terms{}
-	for _, m := range b.Marginals() {
-		if m.Chance >= worth/2 && len(causes) < 2 {
+	for _, m := range k.b.Marginals() {
+		if healthy >= max(m.Chance, worth/2) && !slices.Contains(causes, sound) {
+			causes = append(causes, sound)
+		}
+		if m.Chance >= worth/2 {
 			causes = append(causes, causeTerm(m.Signature))
 		}
 	}
-	switch {
-	case b.Healthy >= likely && outcome == inBand:
+	chance := fact.Of("chance", fact.Share(healthy))
+	switch leave := k.Has(modes.Leave); {
+	case healthy >= likely && (leave || k.j.Charge.Outcome == inBand):
 		return fact.New("headline.sound", chance)
-	case b.Healthy >= likely || len(causes) == 0:
+	case healthy >= likely || leave || len(causes) == 0:
 		return fact.New("headline.sound-likely", chance)
 	}
-	return fact.New("headline.open", fact.Of("causes", causes))
+	return fact.New("headline.open", fact.Of("causes", causes[:min(told, len(causes))]))
 }
+
+const sound fact.Term = "cause.sound"
 
 // cause is the headline of the likeliest cause, where one is likely; a second that is
 // nearly as likely stands beside it.

@@ -161,8 +161,7 @@ func (k *planner) movedMuch() bool {
 		k.j.Charge.Outcome == inBand && !k.c.ReadBeforeMove {
 		return false
 	}
-	if r := k.c.Reading; r != nil && r.Deviation != nil &&
-		max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance {
+	if k.c.Reading != nil && k.c.Reading.Within() {
 		return false
 	}
 	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
@@ -303,9 +302,16 @@ func (k *planner) byBelief() {
 			k.mend(m.Signature)
 		}
 	}
-	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) {
+	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
 	}
+}
+
+// onlyLooks says that the plan looks or reads and changes nothing: what was read before holds.
+func (k *planner) onlyLooks() bool {
+	return len(k.Steps) > 0 && !slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
+		return s.Look == "" && s.Field == "" && s.Do.Code != modes.LeaveCharge
+	})
 }
 
 // worthMending: what is less likely than that nothing is wrong is not taken apart.
@@ -390,8 +396,12 @@ func (k *planner) leave() {
 		k.Add(modes.WhyLiquid)
 		return
 	}
-	if r := k.c.Reading; r == nil || k.j.Charge.Outcome == inBand {
+	if k.c.Reading == nil || k.j.Charge.Outcome == inBand {
 		k.Add(modes.Leave)
+		return
+	}
+	if k.c.Reading.Within() {
+		k.Add(modes.Leave).Why = k.c.Reading.Says
 		return
 	}
 	k.Add(modes.LeaveCharge).Why = k.c.Reading.Says

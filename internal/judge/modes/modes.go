@@ -194,6 +194,11 @@ type Reading struct {
 	Says            fact.Fact
 }
 
+// Within says that there is a target and the reading is as near to it as it may be.
+func (r *Reading) Within() bool {
+	return r.Deviation != nil && max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance
+}
+
 // A Question is a look (by its code) or a reading (by its field) and what each answer would
 // mean; of a look the answer that finds something first.
 type Question struct {
