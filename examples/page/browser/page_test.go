@@ -466,6 +466,10 @@ func TestRulesOfAFirm(t *testing.T) {
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	const example = "../../visit/demo/mountain-library.json"
 	b.openVisit(example)
+	b.press("#tab-setup")
+	if text := b.text("#setup"); strings.Contains(text, "false") || strings.Contains(text, "undefined") {
+		t.Errorf("what is nothing is written out: %.300s", text)
+	}
 	b.enter("house-name", "Invented rules", "house-subcooling", "9", "house-holds-0-rule", "Two persons")
 	b.choose("#f-house-holds-0-methods-0", "superheat")
 	b.enter("house-faults-0-name", "kinked behind the wall")

@@ -1,6 +1,7 @@
 package browser
 
 import (
+	"fmt"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -15,7 +16,42 @@ var pictured = map[string]string{
 }
 
 // The loop of every visit fits the screen of a phone, in both languages and systems of units;
-// and nothing leaves the page meanwhile.
+// three share the visits.
+func TestScreensOfVisits(t *testing.T) {
+	t.Parallel()
+	files, err := filepath.Glob(visits + "*.json")
+	if err != nil || len(files) < 20 {
+		t.Fatalf("%d visits, %v", len(files), err)
+	}
+	const shares = 3
+	for share := range shares {
+		t.Run(fmt.Sprint(share), func(t *testing.T) {
+			t.Parallel()
+			b := open(t, fileURL(pageFile(t)), 390, 844)
+			for i := share; i < len(files); i += shares {
+				b.screensOf(files[i])
+			}
+		})
+	}
+}
+
+func (b tab) screensOf(file string) {
+	b.Helper()
+	name := strings.TrimSuffix(filepath.Base(file), ".json")
+	b.openVisit(file)
+	b.press("#tab-loop")
+	b.fits(name)
+	if picture, ok := pictured[name]; ok {
+		b.shoot(picture)
+		b.settings("es", "SI")
+		b.fits(name + " in Spanish, SI")
+		b.shoot(picture + "-es")
+		b.settings("en", "IP")
+	}
+}
+
+// An empty page, every tab of a visit in both languages, and the dark; nothing leaves the page
+// meanwhile.
 func TestScreens(t *testing.T) {
 	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
@@ -24,23 +60,6 @@ func TestScreens(t *testing.T) {
 	b.press("#tab-loop")
 	b.shoot("empty-loop")
 	b.fits("empty loop")
-	files, err := filepath.Glob(visits + "*.json")
-	if err != nil || len(files) < 20 {
-		t.Fatalf("%d visits, %v", len(files), err)
-	}
-	for _, file := range files {
-		name := strings.TrimSuffix(filepath.Base(file), ".json")
-		b.openVisit(file)
-		b.press("#tab-loop")
-		b.fits(name)
-		if picture, ok := pictured[name]; ok {
-			b.shoot(picture)
-			b.settings("es", "SI")
-			b.fits(name + " in Spanish, SI")
-			b.shoot(picture + "-es")
-			b.settings("en", "IP")
-		}
-	}
 	b.openVisit(visits + "water-leak.json")
 	for _, language := range []string{"en", "es"} {
 		b.settings(language, "IP")

@@ -16,7 +16,8 @@ async function unpack(packed) {
   const stream = new DecompressionStream("gzip"), writer = stream.writable.getWriter();
   writer.write(packed);
   writer.close();
-  return WebAssembly.compile(await new Response(stream.readable).arrayBuffer());
+  // It is compiled while it is still being unpacked.
+  return WebAssembly.compileStreaming(new Response(stream.readable, { headers: { "Content-Type": "application/wasm" } }));
 }
 onmessage = async ({ data }) => {
   if (data.name) {

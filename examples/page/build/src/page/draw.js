@@ -30,7 +30,7 @@ function bandChart(b) {
   if (!b) return figure("band");
   const from = Math.min(b.low, b.measured - 2 * b.std), to = Math.max(b.high, b.measured + 2 * b.std), room = 0.12 * (to - from) + 0.5;
   const x = (v) => 14 + (332 * (v - from + room)) / (to - from + 2 * room), say = (v) => tickText(round(v)).replace(".", t("decimal"));
-  figure("band", "", `${b.of} ${b.text}; ${t("chart.target")} ${say(b.target)}, ${say(b.low)} – ${say(b.high)}`, 40, (s) => {
+  figure("band", "", `${b.of} ${b.text}; ${t("chart.target")} ${say(b.target)}, ${say(b.low)} – ${say(b.high)}`, 43, (s) => {
     s.append(
       svg("line", { x1: 14, x2: 346, y1: 12, y2: 12, class: "axis" }),
       svg("rect", { x: x(b.low), y: 2, width: x(b.high) - x(b.low), height: 20, class: "band", rx: 3 }),

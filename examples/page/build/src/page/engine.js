@@ -22,10 +22,14 @@ function engine() {
   };
 }
 let quick, thorough;
+function bytesOf(base64) {
+  if (Uint8Array.fromBase64) return Uint8Array.fromBase64(base64);
+  const raw = atob(base64), bytes = new Uint8Array(raw.length);
+  for (let i = 0; i < raw.length; i++) bytes[i] = raw.charCodeAt(i);
+  return bytes;
+}
 function start() {
-  const raw = atob($("module").textContent.trim());
-  const packed = new Uint8Array(raw.length);
-  for (let i = 0; i < raw.length; i++) packed[i] = raw.charCodeAt(i);
+  const packed = bytesOf($("module").textContent.trim());
   quick = engine();
   thorough = engine();
   quick.boot({ packed });

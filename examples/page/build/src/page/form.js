@@ -33,12 +33,13 @@ function listElement(list) {
       const at = (x) => ({ ...x, path: x.path.replace("*", i) });
       const inner = (list.lists || []).map((l) => listElement({ ...at(l), name: `${l.name}, ${i + 1}`, fields: l.fields.map(at) }));
       box.append(make("div", { class: "entry fields" }, ...list.fields.map((f) => fieldElement(at(f), `${f.label} ${i + 1}`)), ...inner));
+      box.lastChild.querySelectorAll("[data-list]").forEach((b) => b.grow());
       paintFields(box.lastChild);
     }
     while (box.children.length > rows && !box.lastChild.contains(document.activeElement)) box.lastChild.remove();
   };
   box.grow = paintRows;
-  return make("fieldset", { class: "plain" }, make("legend", { class: list.fields.length === 1 && "unseen" }, list.name), box);
+  return make("fieldset", { class: "plain" }, make("legend", { class: list.fields.length === 1 && !list.lists && "unseen" }, list.name), box);
 }
 const grown = () => document.querySelectorAll("[data-list]").forEach((b) => b.grow());
 

@@ -4,7 +4,7 @@ const $ = (id) => document.getElementById(id);
 function make(tag, attributes = {}, ...children) {
   const e = document.createElement(tag);
   for (const [k, v] of Object.entries(attributes)) if (v !== undefined && v !== false) e.setAttribute(k, v === true ? "" : v);
-  e.append(...children.filter((c) => c !== undefined && c !== null && c !== ""));
+  e.append(...children.filter((c) => c !== undefined && c !== null && c !== false && c !== ""));
   return e;
 }
 // values holds what was typed by path, with the unit it was typed in: {text, unit}.
