@@ -20,6 +20,7 @@ type known struct {
 	weather place
 	doubt   place // standard uncertainty of the weather
 	value   signature.Vector
+	bounded signature.Vector // the values, none beyond what machines with a fault read
 	std     signature.Vector // zero where the feature could not be read
 	answers map[string]bool
 	// hints are sights by the code of the look that they answer with a yes.
@@ -93,6 +94,16 @@ func causeIndex(code string) int {
 	)
 }
 
+// vapor reports whether the liquid line is warmer than its refrigerant boils: it holds no liquid.
+func (k *known) vapor() bool {
+	const beyond = 1.5 // K, more than what the table or the place of a gauge is off
+	sub := signature.Subcooling
+	return k.read(sub) && k.value[sub]+2*k.std[sub] < -beyond
+}
+
+// letsVapor are the causes that let vapor into the liquid line.
+var letsVapor = map[string]bool{undercharge: true, restriction: true, headLow: true}
+
 // raisesHead are the causes by which a head gets so high that no sound machine runs with it.
 var raisesHead = map[string]bool{condenser: true, overcharge: true, gas: true, headHigh: true}
 
@@ -109,6 +120,9 @@ func (k *known) answered(f *fault) float64 {
 	}
 	if k.hottest && !raisesHead[f.cause] {
 		p *= 0.03
+	}
+	if k.vapor() && !letsVapor[f.cause] {
+		p *= 0.05
 	}
 	if k.complaint && (f.cause == sound || f.cause == clamp) {
 		p *= 0.5

@@ -61,7 +61,24 @@ func clusters(k *known) []cluster {
 			}
 		}
 	}
+	k.bound(out)
 	return out
+}
+
+// bound takes a reading beyond what any cluster reads for one of theirs: further tells nothing
+// more.
+func (k *known) bound(of []cluster) {
+	const wide = 3 // standard deviations
+	for f := range signature.Features {
+		low, high := math.Inf(1), math.Inf(-1)
+		for i := range of {
+			std := math.Sqrt(of[i].spread[f][f])
+			low, high = min(low, of[i].mean[f]-wide*std), max(high, of[i].mean[f]+wide*std)
+		}
+		if k.read(f) {
+			k.bounded[f] = min(max(k.value[f], low), high)
+		}
+	}
 }
 
 // widen adds what one standard deviation of something unknown changes.
@@ -91,7 +108,7 @@ func (k *known) likelihood(c *cluster) float64 {
 	var x signature.Vector
 	far, logDet := 0.0, 0.0
 	for i, a := range at[:n] {
-		x[i] = k.value[a] - c.mean[a]
+		x[i] = k.bounded[a] - c.mean[a]
 		for j, b := range at[:i+1] {
 			sum := c.spread[a][b]
 			if i == j {

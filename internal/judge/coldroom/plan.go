@@ -308,6 +308,9 @@ func (p *planner) byBelief() {
 	case low < likely:
 	case p.asked != nil || stopped || p.has("step.read"):
 		p.hold = fact.New("charge.look-first")
+		if stopped {
+			p.add("step.find-leak")
+		}
 	case p.b.cause(reserve) > p.b.cause(undercharge) && low < sure && p.c.Moved == 0:
 		// Nothing shows but a level, which may be that of a cool day.
 		p.add("step.find-leak")
@@ -413,8 +416,23 @@ func (p *planner) mend(r *ranked) {
 	if p.b.faults[f] >= 0.7*r.chance || len(r.faults) == 1 {
 		code, opens = fact.Code("mend."+faults[f].code), faults[f].opens
 	}
-	s := p.add(code, fact.Of("chance", fact.Share(r.chance)), fact.Of("defrost", p.defrost()))
-	s.Cause, s.Chance = r.code, r.chance
+	chance := r.chance
+	if code == fact.Code("mend."+r.code) && p.asked != nil {
+		// The look is after one of the faults: what is left is the likeliest of the others.
+		if i := slices.IndexFunc(r.faults, func(f int) bool {
+			return p.asked.look.chance(&faults[f]) < 0.5
+		}); i > 0 {
+			f = r.faults[i]
+			if p.b.faults[f] < worth {
+				return
+			}
+			code, opens, chance = fact.Code("mend."+faults[f].code), faults[f].opens, p.b.faults[f]
+		} else if i == 0 && p.b.faults[f] >= worth {
+			code, opens, chance = fact.Code("mend."+faults[f].code), faults[f].opens, p.b.faults[f]
+		}
+	}
+	s := p.add(code, fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost()))
+	s.Cause, s.Chance = r.code, chance
 	s.Opens = s.Opens || opens
 	if code == "mend.cold-pressure-control" {
 		s.Why, _ = controlFigure(p.c, &p.k.usual)

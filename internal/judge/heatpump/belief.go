@@ -66,6 +66,7 @@ func each(
 func believe(c *modes.Case) *belief {
 	b := &belief{c: c, seen: observe(c, c.EvaporatingDew, c.CondensingBubble)}
 	by := devices(c.Metering)
+	b.seen.bounded(by)
 	shift := b.ofChart(by)
 	each(0, 0, by, b.seen.weather, func(r *signature.Row, share float64) {
 		for f, m := range r.Mean(b.seen.weather) {
@@ -98,6 +99,27 @@ func believe(c *modes.Case) *belief {
 	b.see()
 	b.normalize()
 	return b
+}
+
+// bounded takes a reading beyond those of machines next to empty for one of theirs: in a vacuum
+// or with vapor in the liquid line, further tells nothing more.
+func (o *observation) bounded(by [signature.Devices]float64) {
+	empty := slices.Index(signature.Causes, nextToEmpty)
+	most := [signature.Features]float64{}
+	each(empty, signature.Sizes-1, by, o.weather, func(r *signature.Row, _ float64) {
+		const wide = 2 // standard deviations
+		for f, m := range r.Mean(o.weather) {
+			way := 1.0
+			if f == int(signature.Subcooling) {
+				way = -1
+			}
+			most[f] = max(most[f], way*m+wide*math.Sqrt(r.Covariance[f][f]))
+		}
+	})
+	for _, f := range []signature.Feature{signature.EvaporatingUnder, signature.Superheat} {
+		o.value[f] = min(o.value[f], most[f])
+	}
+	o.value[signature.Subcooling] = max(o.value[signature.Subcooling], -most[signature.Subcooling])
 }
 
 // weigh is the logarithm of the likelihood of a cause in each size, its share of sizes in it.

@@ -92,6 +92,12 @@ func (p *planner) plan() {
 	case p.b.of(contradiction) >= likely:
 		p.why = fact.New("charge.contradictory")
 		p.dirt()
+		for i := range p.ranked { // what is likely beside that, and costs a look
+			s := &p.ranked[i]
+			if s.chance >= worth && s.code != sound && !ofCharge(s.code) {
+				p.mend(s.code)
+			}
+		}
 		if p.has("step.stop", "step.heating-thaw") {
 			p.add(modes.Do("step.read-again"))
 		} else {
@@ -259,6 +265,7 @@ func (p *planner) dirt() {
 
 func (p *planner) byBelief() {
 	d := p.b.decide(p.has("step.feel-compressor"))
+	before := len(p.j.Steps)
 	p.dirt()
 	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
 	for i, l := range d.looks {
@@ -284,11 +291,6 @@ func (p *planner) byBelief() {
 		if s := p.standing(d.mend); !s.ofInstrument || !s.lookedAt(d.looks) {
 			p.mend(d.mend)
 		}
-	case !looking && nothing >= worth:
-		if t := p.c.OutdoorDryBulb; p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
-			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
-		}
-		p.add(modes.Do("step.leave"))
 	}
 	for i := range p.ranked {
 		s := &p.ranked[i]
@@ -297,9 +299,32 @@ func (p *planner) byBelief() {
 			p.mend(s.code)
 		}
 	}
+	p.instrumentsFirst()
+	if !looking && nothing >= worth && len(p.j.Steps) == before {
+		if t := p.c.OutdoorDryBulb; p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
+			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
+		}
+		p.add(modes.Do("step.leave"))
+	}
 	if !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
 	}
+}
+
+// instrumentsFirst puts what is wrong with an instrument before what is wrong with the machine:
+// it takes minutes, and the machine is judged by it. Mends come last in a plan so far.
+func (p *planner) instrumentsFirst() {
+	at := slices.IndexFunc(p.j.Steps, func(s modes.Step) bool { return s.Cause != "" })
+	if at < 0 {
+		return
+	}
+	rank := func(s modes.Step) int {
+		if s.Cause != "" && p.standing(s.Cause).ofInstrument {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(p.j.Steps[at:], func(x, y modes.Step) int { return rank(x) - rank(y) })
 }
 
 // lookedAt reports whether a look of the plan answers for a cause.
