@@ -32,7 +32,7 @@ var ownNames = []string{"runtime.", "reflect.", "internal/"}
 func withoutTrace(memory []byte) error {
 	begin := bytes.Index(memory, functionsBegin)
 	if begin < 0 {
-		return fmt.Errorf("%w: it has no table of functions as Go 1.20 to 1.26 write one", errModule)
+		return fmt.Errorf("%w: it has no table of functions as Go 1.20 to 1.27 write one", errModule)
 	}
 	table := memory[begin:]
 	word := func(at int) int { return int(binary.LittleEndian.Uint32(table[at:])) }
