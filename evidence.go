@@ -90,27 +90,15 @@ func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
 			},
 		)
 	}
-	if s := e.Label.Subcooling; s != nil {
-		out = append(
-			out,
-			diagnose.Expectation{
-				Feature: signature.Subcooling,
-				Value:   float64(s.Value),
-				Std:     max(s.Std, 1),
-				AtRated: true,
-			},
-		)
-	}
-	if a := e.Label.Approach; a != nil {
-		out = append(
-			out,
-			diagnose.Expectation{
-				Feature: diagnose.Approach,
-				Value:   float64(a.Value),
-				Std:     max(a.Std, 1),
-				AtRated: true,
-			},
-		)
+	for _, stated := range []struct {
+		feature signature.Feature
+		of      *deltaReading
+	}{{signature.Subcooling, e.Label.Subcooling}, {diagnose.Approach, e.Label.Approach}} {
+		if u := stated.of; u != nil {
+			out = append(out, diagnose.Expectation{
+				Feature: stated.feature, Value: float64(u.Value), Std: max(u.Std, 1), AtRated: true,
+			})
+		}
 	}
 	return out
 }
