@@ -23,12 +23,18 @@ func checked(v Visit) (*prepared, []*VisitError) {
 	e := &v.Equipment
 	var err error
 	if e.Refrigerant == "" {
-		c.add(FieldMissing, "equipment.refrigerant", "missing; name the refrigerant on the unit's label, as in \"R-410A\"")
+		c.add(
+			FieldMissing, "equipment.refrigerant",
+			"missing; name the refrigerant on the unit's label, as in \"R-410A\"",
+		)
 	} else if p.fluid, err = refrigerant.Lookup(e.Refrigerant); err != nil {
 		c.because(FieldUnknown, "equipment.refrigerant", err)
 	}
 	if e.Metering == 0 {
-		c.add(FieldMissing, "equipment.metering", `missing; say "fixed restrictor", "TXV" or "EXV": the charging method depends on it`)
+		c.add(
+			FieldMissing, "equipment.metering",
+			`missing; say "fixed restrictor", "TXV" or "EXV": the charging method depends on it`,
+		)
 	}
 	for _, w := range []struct {
 		field string
@@ -44,7 +50,10 @@ func checked(v Visit) (*prepared, []*VisitError) {
 		}
 	}
 	if !v.Language.known() {
-		c.add(FieldUnknown, "language", `is no language tag; write one as in "en" or "es-MX", or leave it out`)
+		c.add(
+			FieldUnknown, "language",
+			`is no language tag; write one as in "en" or "es-MX", or leave it out`,
+		)
 	}
 	c.equipment(e)
 	c.conditions(&v)
@@ -84,21 +93,44 @@ func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice
 func (c *checker) equipment(e *Equipment) {
 	const advice = "check the figure and its unit, or leave it out"
 	l := &e.Label
-	within(c, "equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200), advice)
+	within(
+		c, "equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200),
+		advice,
+	)
 	if t := e.ColdRoom.Setpoint; t != nil && !(*t >= coldroom.Coldest && *t <= coldroom.Warmest) {
 		*c = append(*c, outOfRange(
 			"equipment.coldRoom.setpoint", *t, coldroom.Coldest, coldroom.Warmest, advice,
 		))
 	}
-	within(c, "equipment.coldRoom.load", e.ColdRoom.Load, quantity.Watts(50), quantity.Tons(200), advice)
-	within(c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice)
-	within(c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), advice)
+	within(
+		c, "equipment.coldRoom.load", e.ColdRoom.Load, quantity.Watts(50), quantity.Tons(200),
+		advice,
+	)
+	within(
+		c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice,
+	)
+	within(
+		c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1),
+		quantity.KelvinDelta(15), advice,
+	)
 	within(c, "equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100), advice)
-	within(c, "equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000), advice)
-	within(c, "equipment.label.maxExternalStatic", l.MaxExternalStatic, 0, quantity.PascalsStatic(2500), advice)
-	within(c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5), quantity.Amperes(1000), advice)
+	within(
+		c, "equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000),
+		advice,
+	)
+	within(
+		c, "equipment.label.maxExternalStatic", l.MaxExternalStatic, 0,
+		quantity.PascalsStatic(2500), advice,
+	)
+	within(
+		c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5),
+		quantity.Amperes(1000), advice,
+	)
 	within(c, "equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150), advice)
-	within(c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3), quantity.Millimeters(110), advice)
+	within(
+		c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3),
+		quantity.Millimeters(110), advice,
+	)
 	c.targets("equipment.label.", l.Superheat, l.Subcooling, l.Approach)
 	if a := l.LineAdder; a != nil {
 		const advice = `give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`
@@ -138,8 +170,14 @@ func (c *checker) targets(of string, superheat, subcooling, approach *deltaReadi
 		{"approach", approach, quantity.KelvinDelta(30)},
 	} {
 		if t.of != nil {
-			within(c, of+t.field, t.of.Value, 0, t.top, "check the figure and its unit, or leave it out")
-			within(c, of+t.field, quantity.TemperatureDelta(t.of.Std), 0, quantity.KelvinDelta(30), adviceOnStd)
+			within(
+				c, of+t.field, t.of.Value, 0, t.top,
+				"check the figure and its unit, or leave it out",
+			)
+			within(
+				c, of+t.field, quantity.TemperatureDelta(t.of.Std), 0, quantity.KelvinDelta(30),
+				adviceOnStd,
+			)
 		}
 	}
 }
@@ -151,9 +189,18 @@ func (c *checker) house(h *House) {
 	}
 	c.words("house.name", h.Name)
 	c.targets("house.", h.Superheat, h.Subcooling, h.Approach)
-	within(c, "house.tolerance", h.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15), "give half the width of the band")
+	within(
+		c, "house.tolerance", h.Tolerance, quantity.KelvinDelta(0.1), quantity.KelvinDelta(15),
+		"give half the width of the band",
+	)
 	if n := len(h.Holds) + len(h.Faults); n > mostHouseRules {
-		*c = append(*c, outOfRange("house", quantity.Number(n), nil, quantity.Number(mostHouseRules), "give those that matter to this machine"))
+		*c = append(
+			*c,
+			outOfRange(
+				"house", quantity.Number(n), nil, quantity.Number(mostHouseRules),
+				"give those that matter to this machine",
+			),
+		)
 	}
 	for i, x := range h.Holds {
 		c.words(fmt.Sprintf("house.holds[%d].rule", i), x.Rule)
@@ -171,10 +218,17 @@ func (c *checker) house(h *House) {
 		field := fmt.Sprintf("house.faults[%d]", i)
 		c.words(field+".name", f.Name)
 		if slices.Contains(codes, f.Name) {
-			c.add(FieldContradictory, field+".name", "%q is a fault that is known; give yours another name", f.Name)
+			c.add(
+				FieldContradictory, field+".name",
+				"%q is a fault that is known; give yours another name", f.Name,
+			)
 		}
 		if !slices.Contains(codes, f.Like) {
-			c.add(FieldUnknown, field+".like", "%.40q is none of the faults that are known; give one of %s", f.Like, strings.Join(codes, ", "))
+			c.add(
+				FieldUnknown, field+".like",
+				"%.40q is none of the faults that are known; give one of %s", f.Like,
+				strings.Join(codes, ", "),
+			)
 		}
 		if f.Share == 0 {
 			c.add(FieldMissing, field+".share", "missing; "+adviceOnShare)
@@ -191,7 +245,12 @@ const (
 
 func (c *checker) number(field string, v, low, top float64, advice string) {
 	if v != 0 && !(v >= low && v <= top) {
-		*c = append(*c, outOfRange(field, quantity.Number(v), quantity.Number(low), quantity.Number(top), advice))
+		*c = append(
+			*c,
+			outOfRange(
+				field, quantity.Number(v), quantity.Number(low), quantity.Number(top), advice,
+			),
+		)
 	}
 }
 
@@ -201,7 +260,12 @@ func (c *checker) words(field, text string) {
 	case strings.TrimSpace(text) == "":
 		c.add(FieldMissing, field, "missing; say it in a few words")
 	case len(text) > longestHouseText:
-		*c = append(*c, outOfRange(field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter"))
+		*c = append(
+			*c,
+			outOfRange(
+				field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter",
+			),
+		)
 	}
 }
 
@@ -223,12 +287,20 @@ func (c *checker) normal(row string, n *NormalPressures) {
 }
 
 func (c *checker) conditions(v *Visit) {
-	c.span("conditions.running", v.Conditions.Running, "give the time since the machine last started, or leave it out")
+	c.span(
+		"conditions.running", v.Conditions.Running,
+		"give the time since the machine last started, or leave it out",
+	)
 	c.number("conditions.capacityShare", v.Conditions.CapacityShare, 0.1, 1,
 		"give the part of full capacity that it ran at, 0.7 for a first stage, or leave it out")
 	c.span("conditions.readAt", v.Conditions.ReadAt, adviceOnTime)
 	if n := len(v.Title); n > longestTitle {
-		*c = append(*c, outOfRange("title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes"))
+		*c = append(
+			*c,
+			outOfRange(
+				"title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes",
+			),
+		)
 	}
 }
 
@@ -276,8 +348,11 @@ func (c *checker) times(v *Visit) {
 		case at < 0 || at > longestVisit:
 			c.span(fmt.Sprintf("log[%d].at", i), at, adviceOnTime)
 		case i > 0 && at <= v.Log[i-1].At:
-			c.add(FieldContradictory, fmt.Sprintf("log[%d].at", i),
-				"%v is not after the entry before it, %v; put the entries in order", at, v.Log[i-1].At)
+			c.add(
+				FieldContradictory, fmt.Sprintf("log[%d].at", i),
+				"%v is not after the entry before it, %v; put the entries in order", at,
+				v.Log[i-1].At,
+			)
 		}
 	}
 	for i, m := range v.Moves {
@@ -292,7 +367,10 @@ func (c *checker) times(v *Visit) {
 		within(c, field+".recovered", m.Recovered, 0, quantity.Kilograms(500), adviceOnMass)
 		c.span(field+".at", m.At, adviceOnTime)
 		if i > 0 && m.At < v.Moves[i-1].At {
-			c.add(FieldContradictory, field+".at", "is before the move above it; put the moves in order")
+			c.add(
+				FieldContradictory, field+".at",
+				"is before the move above it; put the moves in order",
+			)
 		}
 	}
 }
@@ -310,7 +388,10 @@ func (c *checker) checks(checks []Check) {
 	for i, check := range checks {
 		field := fmt.Sprintf("checks[%d].look", i)
 		if !slices.Contains(codes, check.Look) {
-			c.add(FieldUnknown, field, "%.40q is none of the looks there are; give one of %s", check.Look, strings.Join(codes, ", "))
+			c.add(
+				FieldUnknown, field, "%.40q is none of the looks there are; give one of %s",
+				check.Look, strings.Join(codes, ", "),
+			)
 		} else if slices.ContainsFunc(checks[:i], func(b Check) bool { return b.Look == check.Look }) {
 			c.add(FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look)
 		}

@@ -29,7 +29,10 @@ var coldVisits = map[string]struct {
 	"cold-short-behind-receiver": {
 		cause: "cold-undercharge", steps: []string{"step.cold-food-move", "step.find-leak"},
 	},
-	"cold-short-not-yet": {cause: "cold-reserve", steps: []string{"step.cold-food", "step.find-leak"}},
+	"cold-short-not-yet": {
+		cause: "cold-reserve",
+		steps: []string{"step.cold-food", "step.find-leak"},
+	},
 	"cold-evaporator-fan": {
 		cause: "cold-evaporator", steps: []string{"step.cold-food-move", "mend.cold-evaporator-fan"},
 		never: []string{"step.cold-add*"},
@@ -56,7 +59,10 @@ var coldVisits = map[string]struct {
 	"cold-compressor-worn": {
 		cause: "cold-compressor", steps: []string{"step.cold-food-move", "mend.cold-compressor*"},
 	},
-	"cold-door-open":  {cause: "cold-load", steps: []string{"step.cold-food-move", "mend.cold-door"}},
+	"cold-door-open": {
+		cause: "cold-load",
+		steps: []string{"step.cold-food-move", "mend.cold-door"},
+	},
 	"cold-short-runs": {cause: "cold-short-cycle", steps: []string{"mend.cold-pressure-control"}},
 	"cold-circuit-opened": {
 		steps: []string{"step.cold-food-frozen", "step.cold-food-away", "step.nitrogen"},
@@ -108,7 +114,8 @@ func TestColdRooms(t *testing.T) {
 				}
 			}
 			cause, _ := a.Headline.Value("cause")
-			if code, _ := cause.Of.(fact.Term); want.cause != "" && string(code) != "cause."+want.cause {
+			if code, _ := cause.Of.(fact.Term); want.cause != "" &&
+				string(code) != "cause."+want.cause {
 				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
 			}
 			for _, f := range factsOf(reflect.ValueOf(&a)) {
@@ -152,7 +159,9 @@ func TestColdRoomsAreFound(t *testing.T) {
 	cold := Visit{
 		Equipment: Equipment{Refrigerant: "R-449A", Metering: TXV},
 		Readings: Readings{
-			SuctionPressure: Measured(quantity.PSIG(44)), SuctionLine: Measured(quantity.Fahrenheit(38)),
+			SuctionPressure: Measured(
+				quantity.PSIG(44),
+			), SuctionLine: Measured(quantity.Fahrenheit(38)),
 		},
 	}
 	if m := assess(t, cold).Mode.Mode; m != Refrigeration {

@@ -90,6 +90,9 @@ func (p *prepared) lockedOut(others []fact.Fact) []fact.Fact {
 	if p.electrical == nil {
 		return others
 	}
-	return append(slices.Clone(p.electrical.Cautions),
-		slices.DeleteFunc(others, func(f fact.Fact) bool { return f.Code == "caution.electricity" })...)
+	return append(
+		slices.Clone(p.electrical.Cautions),
+		slices.DeleteFunc(
+			others, func(f fact.Fact) bool { return f.Code == "caution.electricity" },
+		)...)
 }

@@ -198,7 +198,9 @@ func (s Stages) String() string { return enum.Name(stageNames, s) }
 func (s Stages) MarshalText() ([]byte, error) { return enum.Text("stages", stageNames, s) }
 
 // UnmarshalText reads the names that String writes.
-func (s *Stages) UnmarshalText(text []byte) error { return enum.Parse("stages", stageNames, text, s) }
+func (s *Stages) UnmarshalText(text []byte) error {
+	return enum.Parse("stages", stageNames, text, s)
+}
 
 // String returns the complaint as the JSON form writes it.
 func (c Complaint) String() string { return enum.Name(complaintNames, c) }

@@ -12,14 +12,25 @@ func overcharge() satline.Visit {
 	return satline.Visit{
 		Equipment: satline.Equipment{
 			Refrigerant: "R-454B", Metering: satline.TXV, NominalCapacity: quantity.Tons(3),
-			Label: satline.Label{Charge: quantity.Pounds(7), Subcooling: satline.Measured(quantity.FahrenheitDelta(9))},
+			Label: satline.Label{
+				Charge:     quantity.Pounds(7),
+				Subcooling: satline.Measured(quantity.FahrenheitDelta(9)),
+			},
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(500))},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(124)), LiquidPressure: satline.Measured(quantity.PSIG(400)),
-			SuctionLine: satline.Measured(quantity.Fahrenheit(60)), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
-			DischargeLine: satline.Measured(quantity.Fahrenheit(176)), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),
-			ReturnDryBulb: satline.Measured(quantity.Fahrenheit(76)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(64)),
+			SuctionPressure: satline.Measured(
+				quantity.PSIG(124),
+			), LiquidPressure: satline.Measured(quantity.PSIG(400)),
+			SuctionLine: satline.Measured(
+				quantity.Fahrenheit(60),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
+			DischargeLine: satline.Measured(
+				quantity.Fahrenheit(176),
+			), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),
+			ReturnDryBulb: satline.Measured(
+				quantity.Fahrenheit(76),
+			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(64)),
 			SupplyDryBulb: satline.Measured(quantity.Fahrenheit(57)),
 		},
 	}

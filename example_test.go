@@ -11,13 +11,23 @@ import (
 // An invented visit: an R-410A split system with a piston, in the mountains.
 func ExampleAssess() {
 	visit := satline.Visit{
-		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.FixedRestrictor, NominalCapacity: quantity.Tons(3)},
-		Site:      satline.Site{Elevation: new(quantity.Feet(6000))},
+		Equipment: satline.Equipment{
+			Refrigerant:     "R-410A",
+			Metering:        satline.FixedRestrictor,
+			NominalCapacity: quantity.Tons(3),
+		},
+		Site: satline.Site{Elevation: new(quantity.Feet(6000))},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(108)), LiquidPressure: satline.Measured(quantity.PSIG(300)),
-			SuctionLine: satline.Measured(quantity.Fahrenheit(66)), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
+			SuctionPressure: satline.Measured(
+				quantity.PSIG(108),
+			), LiquidPressure: satline.Measured(quantity.PSIG(300)),
+			SuctionLine: satline.Measured(
+				quantity.Fahrenheit(66),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
 			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(82)),
-			ReturnDryBulb:  satline.Measured(quantity.Fahrenheit(75)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+			ReturnDryBulb: satline.Measured(
+				quantity.Fahrenheit(75),
+			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
 		},
 	}
 	assessment, err := satline.Assess(visit)
@@ -47,7 +57,9 @@ func ExampleDecodeVisit() {
 }
 
 func ExampleReadVisit() {
-	visit, err := satline.ReadVisit(strings.NewReader(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`))
+	visit, err := satline.ReadVisit(
+		strings.NewReader(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}}`),
+	)
 	fmt.Println(visit.Equipment.Refrigerant, visit.Equipment.Metering, err)
 	// Output: R-32 TXV <nil>
 }
@@ -94,12 +106,22 @@ func ExampleAssess_weighIn() {
 // What the machine of an invented visit will do tonight.
 func ExampleForecast() {
 	visit := satline.Visit{
-		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, NominalCapacity: quantity.Tons(3)},
+		Equipment: satline.Equipment{
+			Refrigerant:     "R-410A",
+			Metering:        satline.TXV,
+			NominalCapacity: quantity.Tons(3),
+		},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(122)), LiquidPressure: satline.Measured(quantity.PSIG(340)),
-			SuctionLine: satline.Measured(quantity.Fahrenheit(52)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(
+				quantity.PSIG(122),
+			), LiquidPressure: satline.Measured(quantity.PSIG(340)),
+			SuctionLine: satline.Measured(
+				quantity.Fahrenheit(52),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
 			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(88)),
-			ReturnDryBulb:  satline.Measured(quantity.Fahrenheit(75)), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+			ReturnDryBulb: satline.Measured(
+				quantity.Fahrenheit(75),
+			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
 		},
 	}
 	outlook, err := satline.Forecast(visit, satline.CoolNight())

@@ -32,7 +32,10 @@ func ExampleVisitError() {
 func ExampleDefaultInstruments() {
 	in := satline.DefaultInstruments()
 	in.Clamp = quantity.FahrenheitDelta(0.5)
-	fmt.Printf("gauge %.2f psi, clamp %.2f °F, wet bulb %.2f °F\n", in.Gauge.PSIG(), in.Clamp.Fahrenheit(), in.WetBulb.Fahrenheit())
+	fmt.Printf(
+		"gauge %.2f psi, clamp %.2f °F, wet bulb %.2f °F\n", in.Gauge.PSIG(), in.Clamp.Fahrenheit(),
+		in.WetBulb.Fahrenheit(),
+	)
 	// Output: gauge 0.60 psi, clamp 0.50 °F, wet bulb 0.70 °F
 }
 
@@ -41,7 +44,9 @@ func ExampleDerived_Values() {
 	assessment, err := satline.Assess(satline.Visit{
 		Equipment: satline.Equipment{Refrigerant: "R-32", Metering: satline.TXV},
 		Readings: satline.Readings{
-			LiquidPressure: satline.Measured(quantity.PSIG(330)), LiquidLine: satline.Measured(quantity.Fahrenheit(94)),
+			LiquidPressure: satline.Measured(
+				quantity.PSIG(330),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(94)),
 		},
 	})
 	if err != nil {
@@ -82,15 +87,23 @@ func ExampleAssessment_valve() {
 		Scope: satline.VerdictOnly,
 		Equipment: satline.Equipment{
 			Refrigerant: "R-410A", Metering: satline.TXV,
-			Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(1)))},
+			Label: satline.Label{
+				Subcooling: new(
+					quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(1)),
+				),
+			},
 		},
 	}
 	for i := range 60 {
 		at := time.Duration(i) * 10 * time.Second
 		swing := 7 * math.Sin(2*math.Pi*at.Seconds()/100)
 		visit.Log = append(visit.Log, satline.LogEntry{At: at, Readings: satline.Readings{
-			SuctionPressure: satline.Measured(quantity.PSIG(125)), SuctionLine: satline.Measured(quantity.Fahrenheit(50 + swing)),
-			LiquidPressure: satline.Measured(quantity.PSIG(340)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(
+				quantity.PSIG(125),
+			), SuctionLine: satline.Measured(quantity.Fahrenheit(50 + swing)),
+			LiquidPressure: satline.Measured(
+				quantity.PSIG(340),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
 		}})
 	}
 	assessment, err := satline.Assess(visit)
@@ -113,6 +126,9 @@ func ExampleAssessment_valve() {
 
 func ExampleCoolNight() {
 	night := satline.CoolNight()
-	fmt.Println(night.OutdoorDryBulb.Format(quantity.IP), night.ReturnDryBulb.Format(quantity.IP), night.ReturnWetBulb.Format(quantity.IP))
+	fmt.Println(
+		night.OutdoorDryBulb.Format(quantity.IP), night.ReturnDryBulb.Format(quantity.IP),
+		night.ReturnWetBulb.Format(quantity.IP),
+	)
 	// Output: 60.0 °F 70.0 °F 58.0 °F
 }

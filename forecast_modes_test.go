@@ -37,7 +37,9 @@ func TestForecastOfHeating(t *testing.T) {
 		t.Fatal(err)
 	}
 	now, cold := out[0], out[1]
-	if d := float64(now.Condensing.Value.Sub(assess(t, v).Derived.CondensingBubble.Value)); math.Abs(d) > 3 {
+	if d := float64(now.Condensing.Value.Sub(assess(t, v).Derived.CondensingBubble.Value)); math.Abs(
+		d,
+	) > 3 {
 		t.Errorf("condensing %v foretold for now, %.1f K off", now.Condensing, d)
 	}
 	ratio := float64(cold.Capacity.Value / now.Capacity.Value)
@@ -67,7 +69,8 @@ func TestForecastOfEveryMode(t *testing.T) {
 			}
 			for _, o := range out {
 				for _, x := range []float64{
-					float64(o.Condensing.Value), o.Condensing.Std, float64(o.Capacity.Value), o.Superheat.Std,
+					float64(o.Condensing.Value), o.Condensing.Std, float64(o.Capacity.Value),
+					o.Superheat.Std,
 				} {
 					if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {
 						t.Errorf("%s: %+v", name, o)

@@ -77,7 +77,10 @@ func (h *House) holds(m charge.Method) []charge.Obstacle {
 		}
 		out = append(out, charge.Obstacle{
 			Code: "house", Method: m, Forbids: true, MendFirst: true, Spoils: true,
-			Says:   fact.New("condition.house", fact.Of("rule", visible.Line(x.Rule)), fact.Of("house", h.source().Title)),
+			Says: fact.New(
+				"condition.house", fact.Of("rule", visible.Line(x.Rule)),
+				fact.Of("house", h.source().Title),
+			),
 			Source: h.source(),
 		})
 	}

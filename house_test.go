@@ -23,7 +23,12 @@ func withHouse(t *testing.T, visit string, h House) Assessment {
 // A target of the house stands where the label has none, under the name of the house.
 func TestHouseTarget(t *testing.T) {
 	nine := quantity.FahrenheitDelta(9).PlusMinus(quantity.FahrenheitDelta(1))
-	h := House{Name: "manual", Superheat: &nine, Subcooling: &nine, Tolerance: quantity.FahrenheitDelta(2)}
+	h := House{
+		Name:       "manual",
+		Superheat:  &nine,
+		Subcooling: &nine,
+		Tolerance:  quantity.FahrenheitDelta(2),
+	}
 	own := fact.Source{Title: "manual", Standing: fact.House}
 	r := withHouse(t, "sound-r410a-piston", h).Charge.Reading
 	if r == nil || r.TargetSource != own || r.ToleranceSource != own ||
@@ -84,7 +89,9 @@ func TestInstrumentParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.Std).PSIG(), math.Hypot(0.6, 1.2); math.Abs(got-want) > 1e-9 {
+	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.Std).PSIG(), math.Hypot(0.6, 1.2); math.Abs(
+		got-want,
+	) > 1e-9 {
 		t.Errorf("gauge %.3f psi, want %.3f", got, want)
 	}
 	if got := quantity.VolumeFlow(p.readings.Airflow.Std).CFM(); math.Abs(got-40) > 1e-9 {

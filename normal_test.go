@@ -40,9 +40,13 @@ func TestWhatIsKnownOfTheMachineIsUsed(t *testing.T) {
 	wall := sound(func(e *Equipment) { e.Arrangement = WallMounted })
 	old := sound(func(e *Equipment) { e.Label.Year = 1995 })
 	table := sound(func(e *Equipment) {
-		e.Label.Normal = []NormalPressures{{Suction: quantity.PSIG(140), Liquid: quantity.PSIG(445)}}
+		e.Label.Normal = []NormalPressures{
+			{Suction: quantity.PSIG(140), Liquid: quantity.PSIG(445)},
+		}
 	})
-	t.Logf("split %.2f, of 1995 %.2f, wall-mounted %.2f, by its table %.2f", split, old, wall, table)
+	t.Logf(
+		"split %.2f, of 1995 %.2f, wall-mounted %.2f, by its table %.2f", split, old, wall, table,
+	)
 	if !(split < 0.3 && wall > split+0.2 && table > 0.7) {
 		t.Errorf("sound: %.2f, wall-mounted %.2f, by its maker's table %.2f", split, wall, table)
 	}
@@ -89,7 +93,9 @@ func TestStageIsUsed(t *testing.T) {
 func TestNormalPressuresAreChecked(t *testing.T) {
 	v := Visit{Equipment: Equipment{Refrigerant: "R-410A", Metering: TXV, Label: Label{
 		Year: 95, SEER: 145, SEER2: 1.4,
-		Normal: []NormalPressures{{Outdoor: quantity.Fahrenheit(95)}, {Liquid: quantity.PSIG(4450)}},
+		Normal: []NormalPressures{
+			{Outdoor: quantity.Fahrenheit(95)}, {Liquid: quantity.PSIG(4450)},
+		},
 	}}}
 	kinds := map[string]ProblemKind{}
 	for _, err := range v.Validate() {

@@ -18,8 +18,10 @@ import (
 // Words of cooling, in both languages, and the codes that may use them in heating since they
 // speak of changing over.
 var (
-	ofCooling = regexp.MustCompile(`(?i)\b(cooling|cools?|hot(ter)? day|warmer weather|iced indoor|indoor coil is iced|` +
-		`approach|split|economizer|enfriamiento|enfría|día (más )?caluroso|clima más cálido)\b`)
+	ofCooling = regexp.MustCompile(
+		`(?i)\b(cooling|cools?|hot(ter)? day|warmer weather|iced indoor|indoor coil is iced|` +
+			`approach|split|economizer|enfriamiento|enfría|día (más )?caluroso|clima más cálido)\b`,
+	)
 	changesOver = map[fact.Code]bool{
 		"charge.heating-warm": true, "finding.reversing-valve": true, "owner.cause.reversing-valve": true,
 		"caution.label-first": true,
@@ -73,7 +75,9 @@ func TestNoCoolingSentenceInHeating(t *testing.T) {
 				if _, ok := words.Shapes(tag)[string(code)]; !ok || changesOver[code] {
 					continue
 				}
-				if said := words.In(tag, quantity.IP).Term(string(code)); ofCooling.MatchString(said) {
+				if said := words.In(tag, quantity.IP).Term(string(code)); ofCooling.MatchString(
+					said,
+				) {
 					t.Errorf("%s says %s: %s", filepath.Base(file), code, said)
 				}
 			}

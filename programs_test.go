@@ -88,9 +88,16 @@ func TestLiveSession(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 2))
 	var in bytes.Buffer
 	for at := time.Duration(0); at < 20*time.Minute; at += 2 * time.Second {
-		fmt.Fprintf(&in, `{"at": %q, "liquidPressure": "%.1f psig", "liquidLine": "%.2f °F", `+
-			`"suctionPressure": "%.1f psig", "suctionLine": "%.2f °F", "outdoorDryBulb": "88 °F"}`+"\n",
-			at, 320+rng.NormFloat64()/2, 96+rng.NormFloat64()/5, 117+rng.NormFloat64()/2, 56+rng.NormFloat64()/5)
+		fmt.Fprintf(
+			&in,
+			`{"at": %q, "liquidPressure": "%.1f psig", "liquidLine": "%.2f °F", `+
+				`"suctionPressure": "%.1f psig", "suctionLine": "%.2f °F", "outdoorDryBulb": "88 °F"}`+"\n",
+			at,
+			320+rng.NormFloat64()/2,
+			96+rng.NormFloat64()/5,
+			117+rng.NormFloat64()/2,
+			56+rng.NormFloat64()/5,
+		)
 	}
 	in.WriteString(`{"at": "20m1s", "liquidLine": "900 °F"}` + "\nnot a sample\n")
 	out := run(in.Bytes())

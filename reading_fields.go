@@ -40,7 +40,10 @@ type slotMean struct {
 	std  float64
 }
 
-func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T, std func(Instruments, T) float64) readingField {
+func field[T quantity.Quantity](
+	name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T,
+	std func(Instruments, T) float64,
+) readingField {
 	return readingField{
 		name: name,
 		check: func(r *Readings) *VisitError {
@@ -48,9 +51,14 @@ func field[T quantity.Quantity](name string, at func(*Readings) **quantity.Uncer
 			switch most := float64(top - low); {
 			case u == nil:
 			case !(u.Value >= low && u.Value <= top):
-				return outOfRange(name, u.Value, low, top, "read it again and check its unit, or leave it out")
+				return outOfRange(
+					name, u.Value, low, top, "read it again and check its unit, or leave it out",
+				)
 			case !(u.Std >= 0 && u.Std <= most):
-				return outOfRange(name, quantity.Number(u.Std), quantity.Number(0), quantity.Number(most), adviceOnStd)
+				return outOfRange(
+					name, quantity.Number(u.Std), quantity.Number(0), quantity.Number(most),
+					adviceOnStd,
+				)
 			}
 			return nil
 		},
@@ -132,23 +140,44 @@ func meanOf[T quantity.Quantity](
 // source).
 const steadyWithin quantity.Temperature = 5. / 9
 
-func gaugeField(name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure) readingField {
-	return field(name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2), func(in Instruments, v quantity.GaugePressure) float64 {
-		return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
-	})
+func gaugeField(
+	name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure,
+) readingField {
+	return field(
+		name,
+		at,
+		quantity.PSIG(-14.7),
+		top,
+		quantity.PSIG(2),
+		func(in Instruments, v quantity.GaugePressure) float64 {
+			return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
+		},
+	)
 }
 
-func clampField(name string, at func(*Readings) **temperatureReading, top quantity.Temperature) readingField {
-	return field(name, at, quantity.Celsius(-60), top, steadyWithin, func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) })
+func clampField(
+	name string, at func(*Readings) **temperatureReading, top quantity.Temperature,
+) readingField {
+	return field(
+		name, at, quantity.Celsius(-60), top, steadyWithin,
+		func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) },
+	)
 }
 
 func airField(name string, at func(*Readings) **temperatureReading, wet bool) readingField {
-	return field(name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin, func(in Instruments, _ quantity.Temperature) float64 {
-		if wet {
-			return float64(in.WetBulb)
-		}
-		return float64(in.Thermometer)
-	})
+	return field(
+		name,
+		at,
+		quantity.Celsius(-40),
+		quantity.Celsius(75),
+		steadyWithin,
+		func(in Instruments, _ quantity.Temperature) float64 {
+			if wet {
+				return float64(in.WetBulb)
+			}
+			return float64(in.Thermometer)
+		},
+	)
 }
 
 // part is an uncertainty in proportion to the value, for readings whose instruments are
@@ -158,27 +187,77 @@ func part[T quantity.Quantity](of func(*Instruments) float64) func(Instruments, 
 }
 
 var readingFields = []readingField{
-	gaugeField("suctionPressure", func(r *Readings) **gaugeReading { return &r.SuctionPressure }, quantity.PSIG(1500)),
-	gaugeField("liquidPressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure }, quantity.PSIG(2500)),
-	gaugeField("dischargePressure", func(r *Readings) **gaugeReading { return &r.DischargePressure }, quantity.PSIG(2500)),
-	clampField("suctionLine", func(r *Readings) **temperatureReading { return &r.SuctionLine }, quantity.Celsius(100)),
-	clampField("bulbLine", func(r *Readings) **temperatureReading { return &r.BulbLine }, quantity.Celsius(100)),
-	clampField("liquidLine", func(r *Readings) **temperatureReading { return &r.LiquidLine }, quantity.Celsius(110)),
-	clampField("dischargeLine", func(r *Readings) **temperatureReading { return &r.DischargeLine }, quantity.Celsius(200)),
-	airField("outdoorDryBulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }, false),
-	airField("condenserLeaving", func(r *Readings) **temperatureReading { return &r.CondenserLeaving }, false),
-	airField("returnDryBulb", func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }, false),
-	airField("returnWetBulb", func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }, true),
-	airField("supplyDryBulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false),
-	airField("supplyWetBulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true),
-	field("airflow", func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
-		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart })),
-	field("externalStatic", func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
-		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart })),
-	field("power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
-		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart })),
-	field("compressorCurrent", func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
-		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5), part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart })),
+	gaugeField(
+		"suctionPressure", func(r *Readings) **gaugeReading { return &r.SuctionPressure },
+		quantity.PSIG(1500),
+	),
+	gaugeField(
+		"liquidPressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure },
+		quantity.PSIG(2500),
+	),
+	gaugeField(
+		"dischargePressure", func(r *Readings) **gaugeReading { return &r.DischargePressure },
+		quantity.PSIG(2500),
+	),
+	clampField(
+		"suctionLine", func(r *Readings) **temperatureReading { return &r.SuctionLine },
+		quantity.Celsius(100),
+	),
+	clampField(
+		"bulbLine", func(r *Readings) **temperatureReading { return &r.BulbLine },
+		quantity.Celsius(100),
+	),
+	clampField(
+		"liquidLine", func(r *Readings) **temperatureReading { return &r.LiquidLine },
+		quantity.Celsius(110),
+	),
+	clampField(
+		"dischargeLine", func(r *Readings) **temperatureReading { return &r.DischargeLine },
+		quantity.Celsius(200),
+	),
+	airField(
+		"outdoorDryBulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb },
+		false,
+	),
+	airField(
+		"condenserLeaving", func(r *Readings) **temperatureReading { return &r.CondenserLeaving },
+		false,
+	),
+	airField(
+		"returnDryBulb", func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }, false,
+	),
+	airField(
+		"returnWetBulb", func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }, true,
+	),
+	airField(
+		"supplyDryBulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false,
+	),
+	airField(
+		"supplyWetBulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true,
+	),
+	field(
+		"airflow",
+		func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
+		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50),
+		part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart }),
+	),
+	field(
+		"externalStatic",
+		func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
+		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05),
+		part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart }),
+	),
+	field(
+		"power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
+		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100),
+		part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart }),
+	),
+	field(
+		"compressorCurrent",
+		func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
+		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5),
+		part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart }),
+	),
 }
 
 func fieldNamed(name string) readingField {

@@ -28,7 +28,11 @@ func ExampleHeatRise_Airflow() {
 		fmt.Println(err)
 		return
 	}
-	a, err := airside.HeatRise{Heat: heat, Return: mountain(68), Supply: quantity.Fahrenheit(122).PlusMinus(quantity.FahrenheitDelta(1))}.Airflow()
+	a, err := airside.HeatRise{
+		Heat:   heat,
+		Return: mountain(68),
+		Supply: quantity.Fahrenheit(122).PlusMinus(quantity.FahrenheitDelta(1)),
+	}.Airflow()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -50,10 +54,16 @@ func ExampleElectricInput_Heat() {
 	}.Heat()
 	blower, _ := airside.ElectricInput{
 		Voltage: quantity.Volts(236).PlusMinus(quantity.Volts(1)),
-		Current: quantity.Amperes(2.4).PlusMinus(quantity.Amperes(0.1)), PowerFactor: 0.8, PowerFactorStd: 0.1,
+		Current: quantity.Amperes(2.4).
+			PlusMinus(quantity.Amperes(0.1)),
+		PowerFactor: 0.8, PowerFactorStd: 0.1,
 	}.Heat()
 	heat := airside.TotalHeat(strips, blower)
-	a, err := airside.HeatRise{Heat: heat, Return: mountain(66), Supply: quantity.Fahrenheit(99).PlusMinus(quantity.FahrenheitDelta(0.6))}.Airflow()
+	a, err := airside.HeatRise{
+		Heat:   heat,
+		Return: mountain(66),
+		Supply: quantity.Fahrenheit(99).PlusMinus(quantity.FahrenheitDelta(0.6)),
+	}.Airflow()
 	fmt.Println(heat.Format(quantity.IP))
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:
@@ -109,7 +119,9 @@ func ExampleDropReading_Airflow() {
 
 func ExampleFanSpeedReading_Airflow() {
 	a, err := airside.FanSpeedReading{
-		Known: quantity.CFM(1150).PlusMinus(quantity.CFM(50)), KnownSpeed: 980, Speed: 860, SpeedStd: 2, Air: mountain(75),
+		Known: quantity.CFM(1150).
+			PlusMinus(quantity.CFM(50)),
+		KnownSpeed: 980, Speed: 860, SpeedStd: 2, Air: mountain(75),
 	}.Airflow()
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:
@@ -148,7 +160,9 @@ func ExampleSplitBackwards_Airflow() {
 	at.WetBulb = quantity.Fahrenheit(60).PlusMinus(std)
 	a, err := airside.SplitBackwards{
 		Coil: coil, Return: at,
-		Supply: quantity.Fahrenheit(49).PlusMinus(std), Evaporating: quantity.Fahrenheit(36).PlusMinus(std),
+		Supply: quantity.Fahrenheit(49).
+			PlusMinus(std),
+		Evaporating: quantity.Fahrenheit(36).PlusMinus(std),
 	}.Airflow()
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	fmt.Println(a.Notes)
@@ -161,14 +175,20 @@ func ExampleCombineAirflows() {
 	flow := func(m airside.AirflowMethod, cfm, std float64) airside.Airflow {
 		return airside.Airflow{Method: m, Standard: quantity.CFM(cfm).PlusMinus(quantity.CFM(std))}
 	}
-	c, err := airside.CombineAirflows(flow(airside.ByHeat, 1010, 45), flow(airside.ByGrid, 980, 50), flow(airside.BySplit, 1100, 180))
+	c, err := airside.CombineAirflows(
+		flow(airside.ByHeat, 1010, 45), flow(airside.ByGrid, 980, 50),
+		flow(airside.BySplit, 1100, 180),
+	)
 	fmt.Println(c.Standard.Format(quantity.IP), c.Agree, err)
 	// Output:
 	// 1000 CFM ± 33 CFM true <nil>
 }
 
 func ExampleEfficiencyOf() {
-	e, err := airside.EfficiencyOf(quantity.BtuPerHour(33500).PlusMinus(quantity.BtuPerHour(1800)), quantity.Kilowatts(3.1).PlusMinus(quantity.Kilowatts(0.05)))
+	e, err := airside.EfficiencyOf(
+		quantity.BtuPerHour(33500).PlusMinus(quantity.BtuPerHour(1800)),
+		quantity.Kilowatts(3.1).PlusMinus(quantity.Kilowatts(0.05)),
+	)
 	fmt.Printf("EER %.1f ± %.1f, COP %.2f ± %.2f, %v\n", e.EER, e.EERStd, e.COP, e.COPStd, err)
 	// Output:
 	// EER 10.8 ± 0.6, COP 3.17 ± 0.18, <nil>

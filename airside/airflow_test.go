@@ -163,7 +163,9 @@ func TestTraverse(t *testing.T) {
 	p.VelocityPressures[3] = -2
 	if d, err := p.Airflow(); err != nil ||
 		math.Abs(float64(d.Flow.Value/c.Flow.Value)-0.96) > 1e-9 ||
-		!slices.ContainsFunc(d.Notes, func(n fact.Fact) bool { return n.Code == "note.readings-run-back" }) {
+		!slices.ContainsFunc(
+			d.Notes, func(n fact.Fact) bool { return n.Code == "note.readings-run-back" },
+		) {
 		t.Errorf(
 			"air that runs back counts as none: %v, %v, %v", float64(d.Flow.Value/c.Flow.Value),
 			d.Notes, err,

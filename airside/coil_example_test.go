@@ -23,15 +23,22 @@ func ExampleFitCoil() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("split %s, surface from %s to %s, %.0f %% of the coil wet\n",
-		half.Split.Format(quantity.IP), half.SurfaceEntering.Format(quantity.IP), half.Surface.Format(quantity.IP), 100*half.WetShare)
+	fmt.Printf(
+		"split %s, surface from %s to %s, %.0f %% of the coil wet\n",
+		half.Split.Format(quantity.IP), half.SurfaceEntering.Format(quantity.IP),
+		half.Surface.Format(quantity.IP), 100*half.WetShare,
+	)
 	// Output:
 	// split 34.1 °F, surface from 46.0 °F to 35.8 °F, 100 % of the coil wet
 }
 
 func ExampleFitCoilSplit() {
-	entering, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
-	coil, err := airside.FitCoilSplit(entering, quantity.Fahrenheit(56), quantity.CFM(1150), quantity.Fahrenheit(41))
+	entering, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere,
+	)
+	coil, err := airside.FitCoilSplit(
+		entering, quantity.Fahrenheit(56), quantity.CFM(1150), quantity.Fahrenheit(41),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -59,7 +66,10 @@ func ExampleRatedCoil() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%4.0f ft: split %s, total %s\n", feet, pass.Split.Format(quantity.IP), pass.Capacity.Total.Value.Format(quantity.IP))
+		fmt.Printf(
+			"%4.0f ft: split %s, total %s\n", feet, pass.Split.Format(quantity.IP),
+			pass.Capacity.Total.Value.Format(quantity.IP),
+		)
 	}
 	// Output:
 	// 0 ft: split 23.0 °F, total 30902 Btu/h
@@ -75,7 +85,10 @@ func ExampleBypassOf() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("apparatus dew point %s, bypass %.2f; with a quarter less air %.2f\n", b.ApparatusDewPoint.Value.Format(quantity.IP), b.Factor, b.At(0.75))
+	fmt.Printf(
+		"apparatus dew point %s, bypass %.2f; with a quarter less air %.2f\n",
+		b.ApparatusDewPoint.Value.Format(quantity.IP), b.Factor, b.At(0.75),
+	)
 	// Output:
 	// apparatus dew point 53.3 °F, bypass 0.17; with a quarter less air 0.15
 }
@@ -92,6 +105,8 @@ func ExampleCheckReturn() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(c.Suspect, c.DryBulbLow.Format(quantity.IP), "to", c.DryBulbHigh.Format(quantity.IP))
+	fmt.Println(
+		c.Suspect, c.DryBulbLow.Format(quantity.IP), "to", c.DryBulbHigh.Format(quantity.IP),
+	)
 	// Output: true 70.0 °F to 70.9 °F
 }

@@ -19,8 +19,13 @@ func ExampleJudgeStatic() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s, %v, %.0f %% on the return side\n", v.External.Format(quantity.IP), v.Outcome, 100*v.ReturnShare)
-	_, err = airside.JudgeStatic(airside.StaticReadings{Entering: quantity.InchesWater(0.52).PlusMinus(std)})
+	fmt.Printf(
+		"%s, %v, %.0f %% on the return side\n", v.External.Format(quantity.IP), v.Outcome,
+		100*v.ReturnShare,
+	)
+	_, err = airside.JudgeStatic(
+		airside.StaticReadings{Entering: quantity.InchesWater(0.52).PlusMinus(std)},
+	)
 	fmt.Println(err)
 	// Output:
 	// 0.78 in. w.c. ± 0.01 in. w.c., above, 67 % on the return side
@@ -46,8 +51,20 @@ func ExamplePartDrop_Judge() {
 // power.
 func ExampleFanLaws() {
 	rho := airside.StandardAir().Density()
-	p, err := airside.FanLaws(airside.FanPoint{Flow: quantity.CFM(1000), Static: quantity.InchesWater(0.50), Power: quantity.Watts(300)}, 900, 990, rho, rho)
-	fmt.Println(p.Flow.Format(quantity.IP), p.Static.Format(quantity.IP), p.Power.Format(quantity.SI), err)
+	p, err := airside.FanLaws(
+		airside.FanPoint{
+			Flow:   quantity.CFM(1000),
+			Static: quantity.InchesWater(0.50),
+			Power:  quantity.Watts(300),
+		},
+		900,
+		990,
+		rho,
+		rho,
+	)
+	fmt.Println(
+		p.Flow.Format(quantity.IP), p.Static.Format(quantity.IP), p.Power.Format(quantity.SI), err,
+	)
 	// Output:
 	// 1100 CFM 0.61 in. w.c. 0.40 kW <nil>
 }
@@ -59,7 +76,11 @@ func ExampleFanLaws_amca() {
 	const horsepower = 745.7 // W
 	sea := airside.StandardAir().Density()
 	thin := sea * 0.8
-	at := airside.FanPoint{Flow: quantity.CFM(10000), Static: quantity.InchesWater(1), Power: quantity.Watts(3 * horsepower)}
+	at := airside.FanPoint{
+		Flow:   quantity.CFM(10000),
+		Static: quantity.InchesWater(1),
+		Power:  quantity.Watts(3 * horsepower),
+	}
 	for _, to := range []struct {
 		rpm     airside.RPM
 		density quantity.Density
@@ -69,7 +90,10 @@ func ExampleFanLaws_amca() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f CFM, %.2f in. w.c., %.2f hp\n", p.Flow.CFM(), p.Static.InchesWater(), p.Power.Watts()/horsepower)
+		fmt.Printf(
+			"%.0f CFM, %.2f in. w.c., %.2f hp\n", p.Flow.CFM(), p.Static.InchesWater(),
+			p.Power.Watts()/horsepower,
+		)
 	}
 	// Output:
 	// 12000 CFM, 1.44 in. w.c., 5.18 hp
@@ -79,7 +103,9 @@ func ExampleFanLaws_amca() {
 func exampleBlower() *airside.FanCurve {
 	var table []airside.FanPoint // an invented speed tap
 	for _, p := range [][2]float64{{0.1, 1360}, {0.3, 1275}, {0.5, 1155}, {0.7, 990}, {0.9, 760}} {
-		table = append(table, airside.FanPoint{Static: quantity.InchesWater(p[0]), Flow: quantity.CFM(p[1])})
+		table = append(
+			table, airside.FanPoint{Static: quantity.InchesWater(p[0]), Flow: quantity.CFM(p[1])},
+		)
 	}
 	c, err := airside.NewFanCurve(table)
 	if err != nil {
@@ -116,7 +142,10 @@ func ExampleFilterChoices() {
 		return
 	}
 	for _, c := range choices[:3] {
-		fmt.Printf("%d of %.0f × %.0f in: %s\n", c.Count, c.Width.Inches(), c.Height.Inches(), c.Velocity.Format(quantity.IP))
+		fmt.Printf(
+			"%d of %.0f × %.0f in: %s\n", c.Count, c.Width.Inches(), c.Height.Inches(),
+			c.Velocity.Format(quantity.IP),
+		)
 	}
 	// Output:
 	// 2 of 16 × 20 in: 286 ft/min
@@ -135,8 +164,12 @@ func ExampleFaceVelocity() {
 // and 6,500 Btu/h latent gain, at sea level and at 6,000 ft.
 func ExampleDesignAirflow() {
 	for _, feet := range []float64{0, 6000} {
-		room, _ := psychro.FromRelativeHumidity(quantity.Fahrenheit(75), 0.5, quantity.AtmosphereAt(quantity.Feet(feet)))
-		flow, err := airside.DesignAirflow(quantity.BtuPerHour(24000), quantity.BtuPerHour(6500), room)
+		room, _ := psychro.FromRelativeHumidity(
+			quantity.Fahrenheit(75), 0.5, quantity.AtmosphereAt(quantity.Feet(feet)),
+		)
+		flow, err := airside.DesignAirflow(
+			quantity.BtuPerHour(24000), quantity.BtuPerHour(6500), room,
+		)
 		fmt.Printf("%4.0f ft: %s, %v\n", feet, flow.Format(quantity.IP), err)
 	}
 	// Output:
@@ -147,8 +180,13 @@ func ExampleDesignAirflow() {
 // In the manner of ACCA Manual D (from memory): 0.5 in. w.c. less coil, filter
 // and registers, over 220 ft of effective length.
 func ExampleFrictionRate() {
-	rate, err := airside.FrictionRate(quantity.InchesWater(0.5),
-		[]quantity.StaticPressure{quantity.InchesWater(0.18), quantity.InchesWater(0.10), quantity.InchesWater(0.06)}, quantity.Feet(220))
+	rate, err := airside.FrictionRate(
+		quantity.InchesWater(0.5),
+		[]quantity.StaticPressure{
+			quantity.InchesWater(0.18), quantity.InchesWater(0.10), quantity.InchesWater(0.06),
+		},
+		quantity.Feet(220),
+	)
 	fmt.Printf("%.3f in. w.c. per 100 ft, %v\n", rate.InchesWater(), err)
 	// Output:
 	// 0.073 in. w.c. per 100 ft, <nil>
@@ -158,14 +196,20 @@ func ExampleFrictionRate() {
 // memory): 5 m³/s of air of 30 °C and 50 % leaves saturated at 10 °C; the chart
 // gives 5.70 kg/s of dry air and 197 kW.
 func ExampleCapacityOf_fundamentals() {
-	entering, _ := psychro.FromRelativeHumidity(quantity.Celsius(30), 0.5, quantity.StandardAtmosphere)
+	entering, _ := psychro.FromRelativeHumidity(
+		quantity.Celsius(30), 0.5, quantity.StandardAtmosphere,
+	)
 	leaving, _ := psychro.Saturated(quantity.Celsius(10), quantity.StandardAtmosphere)
 	c, err := airside.CapacityOf(entering, leaving, quantity.CubicMetersPerSecond(5))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.2f kg/s of dry air, %.0f kW, of which %.0f kW sensible\n", c.DryAir.Value.KilogramsPerSecond(), c.Total.Value.Kilowatts(), c.Sensible.Value.Kilowatts())
+	fmt.Printf(
+		"%.2f kg/s of dry air, %.0f kW, of which %.0f kW sensible\n",
+		c.DryAir.Value.KilogramsPerSecond(), c.Total.Value.Kilowatts(),
+		c.Sensible.Value.Kilowatts(),
+	)
 	// Output:
 	// 5.70 kg/s of dry air, 198 kW, of which 116 kW sensible
 }

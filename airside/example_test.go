@@ -49,9 +49,11 @@ func ExampleCapacityOf() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("total %s, sensible %s, latent %s, sensible heat ratio %.2f, condensate %.1f lb/h\n",
-		c.Total.Value.Format(quantity.IP), c.Sensible.Value.Format(quantity.IP), c.Latent.Value.Format(quantity.IP),
-		c.SensibleHeatRatio, c.Condensate.Value.PoundsPerHour())
+	fmt.Printf(
+		"total %s, sensible %s, latent %s, sensible heat ratio %.2f, condensate %.1f lb/h\n",
+		c.Total.Value.Format(quantity.IP), c.Sensible.Value.Format(quantity.IP),
+		c.Latent.Value.Format(quantity.IP), c.SensibleHeatRatio, c.Condensate.Value.PoundsPerHour(),
+	)
 	// Output:
 	// total 34037 Btu/h, sensible 20572 Btu/h, latent 13465 Btu/h, sensible heat ratio 0.60, condensate 12.6 lb/h
 }
@@ -84,7 +86,9 @@ func ExampleMeasureCapacity() {
 func ExampleFactorsOf() {
 	sea, _ := airside.FactorsOf(airside.StandardAir())
 	fmt.Printf("sea level  %.2f %.2f %.1f\n", sea.Sensible, sea.Latent, sea.Total)
-	air, _ := psychro.FromHumidityRatio(quantity.Fahrenheit(70), 0, quantity.AtmosphereAt(quantity.Feet(6000)))
+	air, _ := psychro.FromHumidityRatio(
+		quantity.Fahrenheit(70), 0, quantity.AtmosphereAt(quantity.Feet(6000)),
+	)
 	high, _ := airside.FactorsOf(air)
 	fmt.Printf("6,000 ft   %.2f %.2f %.1f\n", high.Sensible, high.Latent, high.Total)
 	// Output:

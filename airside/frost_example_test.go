@@ -12,8 +12,15 @@ import (
 // libraryUnit is an invented 3 ton machine seen running at 6,000 ft.
 func libraryUnit() (airside.CapacityLine, airside.Conditions) {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(74), quantity.Fahrenheit(59), quantity.AtmosphereAt(quantity.Feet(6000)))
-	at := airside.Conditions{Return: air, Airflow: quantity.CFM(900), Outdoor: quantity.Fahrenheit(78)}
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(74), quantity.Fahrenheit(59),
+		quantity.AtmosphereAt(quantity.Feet(6000)),
+	)
+	at := airside.Conditions{
+		Return:  air,
+		Airflow: quantity.CFM(900),
+		Outdoor: quantity.Fahrenheit(78),
+	}
 	plant, _ := airside.NewCapacityLine(coil, at, quantity.Fahrenheit(35))
 	return plant, at
 }
@@ -31,7 +38,10 @@ func ExampleJudgeFrost() {
 		return
 	}
 	fmt.Println(f.Outcome)
-	fmt.Printf("%s above freezing, chance of ice on the surface %.2f\n", f.Margin.Format(quantity.IP), f.SurfaceChance)
+	fmt.Printf(
+		"%s above freezing, chance of ice on the surface %.2f\n", f.Margin.Format(quantity.IP),
+		f.SurfaceChance,
+	)
 	// Output:
 	// near
 	// 1.4 °F ± 1.4 °F above freezing, chance of ice on the surface 0.15
@@ -50,7 +60,9 @@ func ExampleFindFreezeLimits() {
 
 // Three hours of frosting, thawed with the blower.
 func ExampleThaw_Time() {
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(72), quantity.Fahrenheit(60), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(72), quantity.Fahrenheit(60), quantity.StandardAtmosphere,
+	)
 	ice, err := airside.IceFrom(quantity.PoundsPerHour(5), 3*time.Hour)
 	if err != nil {
 		fmt.Println(err)
@@ -61,7 +73,10 @@ func ExampleThaw_Time() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(ice.Format(quantity.IP), "of ice: likely", thaw.Likely.Round(time.Minute), "and up to", thaw.Latest.Round(time.Minute))
+	fmt.Println(
+		ice.Format(quantity.IP), "of ice: likely", thaw.Likely.Round(time.Minute), "and up to",
+		thaw.Latest.Round(time.Minute),
+	)
 	// Output: 15.00 lb of ice: likely 25m0s and up to 1h15m0s
 }
 

@@ -31,7 +31,11 @@ func ExampleJudgeSplitAgainst() {
 	}
 	std := quantity.FahrenheitDelta(0.4)
 	v, err := airside.JudgeSplitAgainst(airside.SplitReadings{
-		ReturnDryBulb: quantity.Fahrenheit(75).PlusMinus(std), ReturnWetBulb: quantity.Fahrenheit(65).PlusMinus(std), SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
+		ReturnDryBulb: quantity.Fahrenheit(75).
+			PlusMinus(std),
+		ReturnWetBulb: quantity.Fahrenheit(65).
+			PlusMinus(std),
+		SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
 	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2), fact.Source{Title: "the coil's own model", Standing: fact.Published})
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP), err)
 	// Output: below-target -4.6 °F ± 1.1 °F <nil>
@@ -45,15 +49,20 @@ func ExampleStandardAir() {
 
 // A process of package psychro is counted on the same balance.
 func ExampleCapacityOfProcess() {
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
+	)
 	process, err := psychro.CoolAndDehumidify(air, quantity.Fahrenheit(52), 0.15)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	c, err := airside.CapacityOfProcess(process, quantity.CFM(1200))
-	fmt.Printf("%s, of which %s latent; the process says %s, %v\n", c.Total.Value.Format(quantity.IP), c.Latent.Value.Format(quantity.IP),
-		(-process.HeatRate(c.DryAir.Value)).Format(quantity.IP), err)
+	fmt.Printf(
+		"%s, of which %s latent; the process says %s, %v\n", c.Total.Value.Format(quantity.IP),
+		c.Latent.Value.Format(quantity.IP), (-process.HeatRate(c.DryAir.Value)).Format(quantity.IP),
+		err,
+	)
 	// Output:
 	// 44173 Btu/h, of which 13992 Btu/h latent; the process says 44173 Btu/h, <nil>
 }
@@ -66,9 +75,14 @@ func ExampleMeasureBypass() {
 		}
 	}
 	b, err := airside.MeasureBypass(airside.CapacityReadings{
-		Return: reading(80, 67), Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
+		Return: reading(
+			80, 67,
+		), Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
 	})
-	fmt.Printf("apparatus dew point %s, bypass %.2f ± %.2f, %v\n", b.ApparatusDewPoint.Format(quantity.IP), b.Factor, b.FactorStd, err)
+	fmt.Printf(
+		"apparatus dew point %s, bypass %.2f ± %.2f, %v\n", b.ApparatusDewPoint.Format(quantity.IP),
+		b.Factor, b.FactorStd, err,
+	)
 	// Output:
 	// apparatus dew point 53.3 °F ± 0.7 °F, bypass 0.17 ± 0.03, <nil>
 }
@@ -82,7 +96,9 @@ func ExampleBypass_At() {
 }
 
 func ExampleBypass_Leaving() {
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(64), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(64), quantity.StandardAtmosphere,
+	)
 	out, err := airside.Bypass{Factor: 0.15}.Leaving(air, quantity.Fahrenheit(50))
 	fmt.Println(out.DryBulb().Format(quantity.IP), out.WetBulb().Format(quantity.IP), err)
 	// Output:
@@ -91,13 +107,19 @@ func ExampleBypass_Leaving() {
 
 func ExampleCoil_Through() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(60), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(60), quantity.StandardAtmosphere,
+	)
 	pass, err := coil.Through(air, quantity.CFM(1050), quantity.Fahrenheit(40))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("leaves at %s, sensible heat ratio %.2f, %.0f %% of the coil wet\n", pass.Leaving.DryBulb().Format(quantity.IP), pass.Capacity.SensibleHeatRatio, 100*pass.WetShare)
+	fmt.Printf(
+		"leaves at %s, sensible heat ratio %.2f, %.0f %% of the coil wet\n",
+		pass.Leaving.DryBulb().Format(quantity.IP), pass.Capacity.SensibleHeatRatio,
+		100*pass.WetShare,
+	)
 	// Output:
 	// leaves at 53.3 °F, sensible heat ratio 0.96, 55 % of the coil wet
 }
@@ -115,8 +137,12 @@ func ExampleRefrigerantCapacity() {
 
 func ExampleGasInput_Heat() {
 	heat, err := airside.GasInput{
-		Metered: quantity.CubicFeet(2).PlusMinus(quantity.CubicFeet(0.01)), Elapsed: 72 * time.Second,
-		HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(quantity.BtuPerCubicFoot(15)), Efficiency: 0.8, EfficiencyStd: 0.02,
+		Metered: quantity.CubicFeet(2).
+			PlusMinus(quantity.CubicFeet(0.01)),
+		Elapsed: 72 * time.Second,
+		HeatingValue: quantity.BtuPerCubicFoot(1000).
+			PlusMinus(quantity.BtuPerCubicFoot(15)),
+		Efficiency: 0.8, EfficiencyStd: 0.02,
 	}.Heat()
 	fmt.Println(heat.Format(quantity.IP), err)
 	// Output:
@@ -124,7 +150,12 @@ func ExampleGasInput_Heat() {
 }
 
 func ExampleTotalHeat() {
-	fmt.Println(airside.TotalHeat(quantity.Kilowatts(9.5).PlusMinus(quantity.Kilowatts(0.1)), quantity.Kilowatts(0.45).PlusMinus(quantity.Kilowatts(0.06))))
+	fmt.Println(
+		airside.TotalHeat(
+			quantity.Kilowatts(9.5).PlusMinus(quantity.Kilowatts(0.1)),
+			quantity.Kilowatts(0.45).PlusMinus(quantity.Kilowatts(0.06)),
+		),
+	)
 	// Output:
 	// 9.95 kW ± 0.12 kW
 }
@@ -146,8 +177,14 @@ func ExampleIceFrom() {
 // The coil was seen with refrigerant of 40 °F on an 82 °F day; at night it is 60.
 func ExampleCapacityLine_Run() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
-	at := airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere,
+	)
+	at := airside.Conditions{
+		Return:  air,
+		Airflow: quantity.CFM(1150),
+		Outdoor: quantity.Fahrenheit(82),
+	}
 	plant, err := airside.NewCapacityLine(coil, at, quantity.Fahrenheit(40))
 	if err != nil {
 		fmt.Println(err)
@@ -163,9 +200,21 @@ func ExampleCapacityLine_Run() {
 // What was seen at one condition is a machine that can be asked about another.
 func ExampleNewCapacityLine() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
-	plant, err := airside.NewCapacityLine(coil, airside.Conditions{Return: air, Airflow: quantity.CFM(1150), Outdoor: quantity.Fahrenheit(82)}, quantity.Fahrenheit(40))
-	fmt.Println(plant.Capacity.Format(quantity.IP), "at", plant.Evaporating.Format(quantity.IP), err)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere,
+	)
+	plant, err := airside.NewCapacityLine(
+		coil,
+		airside.Conditions{
+			Return:  air,
+			Airflow: quantity.CFM(1150),
+			Outdoor: quantity.Fahrenheit(82),
+		},
+		quantity.Fahrenheit(40),
+	)
+	fmt.Println(
+		plant.Capacity.Format(quantity.IP), "at", plant.Evaporating.Format(quantity.IP), err,
+	)
 	// Output: 40594 Btu/h at 40.0 °F <nil>
 }
 
@@ -190,7 +239,9 @@ func ExampleFilterArea() {
 // freezer's it makes fog, and the error says what to change.
 func ExampleCoil_Through_fog() {
 	coil, _ := airside.RatedCoil(quantity.Tons(3), quantity.CFM(1200))
-	air, _ := psychro.FromWetBulb(quantity.Fahrenheit(140), quantity.Fahrenheit(136), quantity.StandardAtmosphere)
+	air, _ := psychro.FromWetBulb(
+		quantity.Fahrenheit(140), quantity.Fahrenheit(136), quantity.StandardAtmosphere,
+	)
 	_, err := coil.Through(air, quantity.CFM(6000), quantity.Fahrenheit(-80))
 	fmt.Println(err)
 	// Output: refrigerant temperature: -62.2 °C (-80.0 °F) is out of range; in air so much hotter and so damp the coil makes fog, which the model does not follow; give cooler or drier air, or a refrigerant nearer to it

@@ -123,7 +123,9 @@ func (j *surveyor) add(
 	part string, o fact.Outcome, from fact.Source, code fact.Code, values ...fact.Value,
 ) {
 	says := fact.New(code, append(values, fact.Of("part", fact.Term("part."+part)))...)
-	j.out.Checks = append(j.out.Checks, fact.Check{Part: part, Outcome: o, Says: says, Source: from})
+	j.out.Checks = append(
+		j.out.Checks, fact.Check{Part: part, Outcome: o, Says: says, Source: from},
+	)
 	if o == fact.Wrong && j.out.Finding.IsZero() {
 		j.out.Finding = says
 	}

@@ -20,7 +20,9 @@ import (
 func readSurvey(t testing.TB, text string) Survey {
 	t.Helper()
 	var s Survey
-	err := strictjson.Decode([]byte(text), &s, strictjson.Limits{Bytes: 1 << 14, Depth: 5, Items: 50})
+	err := strictjson.Decode(
+		[]byte(text), &s, strictjson.Limits{Bytes: 1 << 14, Depth: 5, Items: 50},
+	)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,8 +85,11 @@ func TestThinGas(t *testing.T) {
 		t.Fatal(err)
 	}
 	most, _ := got.Checks[0].Says.Value("limit")
-	verify.Relative(t, verify.Source{Cite: "NFPA 54: 4 % for each 1,000 ft", Kind: verify.Published},
-		"input of a burner at 5,000 ft", "Btu/h", 80000, most.Of.(quantity.Power).BtuPerHour(), 1e-9)
+	verify.Relative(
+		t, verify.Source{Cite: "NFPA 54: 4 % for each 1,000 ft", Kind: verify.Published},
+		"input of a burner at 5,000 ft", "Btu/h", 80000, most.Of.(quantity.Power).BtuPerHour(),
+		1e-9,
+	)
 }
 
 // The trade's figure: 34,120 Btu/h over 1.08 and 30 °F are 1,053 CFM at sea level.
@@ -95,8 +100,11 @@ func TestSurveyFlowByHeat(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Relative(t, verify.Source{Cite: "CFM = Btu/h / (1.08 ΔT)", Kind: verify.CommonPractice},
-		"airflow by 10 kW of electric heat", "CFM", 34120/1.08/30, got.Airflow.Standard.Value.CFM(), 0.01)
+	verify.Relative(
+		t, verify.Source{Cite: "CFM = Btu/h / (1.08 ΔT)", Kind: verify.CommonPractice},
+		"airflow by 10 kW of electric heat", "CFM", 34120/1.08/30, got.Airflow.Standard.Value.CFM(),
+		0.01,
+	)
 	*s.Elevation = quantity.Feet(7000)
 	thin, err := JudgeSurvey(s)
 	if err != nil || thin.Airflow.Flow.Value < got.Airflow.Flow.Value*6/5 {
@@ -111,7 +119,9 @@ func TestSurveyProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		static := func(n string, low, high float64) *staticReading {
 			if rapid.Bool().Draw(t, n+" read") {
-				return new(quantity.InchesWater(rapid.Float64Range(low, high).Draw(t, n)).PlusMinus(0))
+				return new(
+					quantity.InchesWater(rapid.Float64Range(low, high).Draw(t, n)).PlusMinus(0),
+				)
 			}
 			return nil
 		}
@@ -122,8 +132,10 @@ func TestSurveyProperties(t *testing.T) {
 			Return: static("return", -1, 0), Supply: static("supply", 0, 1),
 			FilterDrop: static("filter", 0, 0.6), CoilDrop: static("coil", 0, 0.6),
 			FilterInside: rapid.Bool().Draw(t, "in"), CoilInside: rapid.Bool().Draw(t, "inside"),
-			Airflow:      new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t, "flow")).PlusMinus(0)),
-			RatedAirflow: quantity.CFM(1200), ReturnAir: air("back", 15, 25), SupplyAir: air("out", 26, 70),
+			Airflow: new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t, "flow")).PlusMinus(0)),
+			RatedAirflow: quantity.CFM(
+				1200,
+			), ReturnAir: air("back", 15, 25), SupplyAir: air("out", 26, 70),
 			MinRise: quantity.KelvinDelta(15), MaxRise: quantity.KelvinDelta(35),
 		}
 		got, err := JudgeSurvey(s)
@@ -170,7 +182,11 @@ func TestImpossibleSurvey(t *testing.T) {
 
 func FuzzSurvey(f *testing.F) {
 	f.Add([]byte(`{"return": "-0.52 in. w.c.", "supply": "0.34 in. w.c.", "airflow": "900 CFM"}`))
-	f.Add([]byte(`{"returnAir": "70 °F", "supplyAir": "98 °F", "electric": {"voltage": "238 V", "current": "42 A"}}`))
+	f.Add(
+		[]byte(
+			`{"returnAir": "70 °F", "supplyAir": "98 °F", "electric": {"voltage": "238 V", "current": "42 A"}}`,
+		),
+	)
 	f.Fuzz(func(t *testing.T, text []byte) {
 		var s Survey
 		if strictjson.Decode(text, &s, strictjson.Limits{Bytes: 4096, Depth: 5, Items: 40}) != nil {

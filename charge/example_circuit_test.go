@@ -57,8 +57,11 @@ func ExampleWeighedCharge_Weigh() {
 		Accessories:   []charge.Accessory{{Name: "filter drier", Mass: quantity.Ounces(4)}},
 	}
 	out, err := w.Weigh()
-	fmt.Printf("%.1f oz for the line, %.1f oz for accessories: %.1f lb ± %.1f oz, %v\n",
-		out.Line.Ounces(), out.Accessories.Ounces(), out.Total.Value.Pounds(), quantity.Mass(out.Total.Std).Ounces(), err)
+	fmt.Printf(
+		"%.1f oz for the line, %.1f oz for accessories: %.1f lb ± %.1f oz, %v\n", out.Line.Ounces(),
+		out.Accessories.Ounces(), out.Total.Value.Pounds(), quantity.Mass(out.Total.Std).Ounces(),
+		err,
+	)
 	fmt.Println(out.Source)
 	fmt.Println(out.Fact())
 	// Output:
@@ -108,7 +111,11 @@ func ExampleDecayTest() {
 // a detector that shows 3 g a year.
 func ExampleJointTest_Judge() {
 	const year = 365.25 * 24 * 3600
-	j := charge.JointTest{Allowable: quantity.PSIG(550), Applied: quantity.PSIG(150), Sensitivity: quantity.GramsPerSecond(3 / year)}
+	j := charge.JointTest{
+		Allowable:   quantity.PSIG(550),
+		Applied:     quantity.PSIG(150),
+		Sensitivity: quantity.GramsPerSecond(3 / year),
+	}
 	out, err := j.Judge()
 	fmt.Println(out.Outcome, out.Reason, err)
 	j.Applied = quantity.PSIG(100)
@@ -123,8 +130,12 @@ func ExampleJointTest_Judge() {
 func ExamplePressureTest_Judge() {
 	clamp := quantity.FahrenheitDelta(0.7)
 	p := charge.PressureTest{
-		Start: quantity.PSIG(500).PlusMinus(quantity.PSIG(0.5)), StartGas: quantity.Fahrenheit(80).PlusMinus(clamp),
-		End: quantity.PSIG(490).PlusMinus(quantity.PSIG(0.5)), EndGas: quantity.Fahrenheit(70).PlusMinus(clamp),
+		Start: quantity.PSIG(500).
+			PlusMinus(quantity.PSIG(0.5)),
+		StartGas: quantity.Fahrenheit(80).PlusMinus(clamp),
+		End: quantity.PSIG(490).
+			PlusMinus(quantity.PSIG(0.5)),
+		EndGas:     quantity.Fahrenheit(70).PlusMinus(clamp),
 		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(300)),
 		Limit:      quantity.PSIG(550),
 	}

@@ -27,9 +27,13 @@ func ExampleMeasureSuperheat() {
 
 func ExampleMeasureSubcooling() {
 	r22, _ := refrigerant.Lookup("R-22")
-	m, err := charge.MeasureSubcooling(r22,
-		quantity.PSIG(210).PlusMinus(quantity.PSIG(1.5)), quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
-		quantity.Fahrenheit(94).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	m, err := charge.MeasureSubcooling(
+		r22,
+		quantity.PSIG(210).
+			PlusMinus(quantity.PSIG(1.5)),
+		quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
+		quantity.Fahrenheit(94).PlusMinus(quantity.FahrenheitDelta(0.9)),
+	)
 	fmt.Println(m.Value.Format(quantity.IP), err)
 	// Output: 10.7 °F ± 1.0 °F <nil>
 }
@@ -49,7 +53,10 @@ func ExampleMeasurement_At() {
 		quantity.PSIG(68.5).PlusMinus(quantity.PSIG(0.6)), quantity.StandardAtmosphere.PlusMinus(0),
 		quantity.Fahrenheit(54).PlusMinus(quantity.FahrenheitDelta(0.9)))
 	mean := quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.4)) // from Settle
-	fmt.Println(m.Value.Format(quantity.IP), "read once,", m.At(mean).Value.Format(quantity.IP), "over time")
+	fmt.Println(
+		m.Value.Format(quantity.IP), "read once,", m.At(mean).Value.Format(quantity.IP),
+		"over time",
+	)
 	// Output: 14.0 °F ± 1.0 °F read once, 10.0 °F ± 1.1 °F over time
 }
 
@@ -59,8 +66,14 @@ func ExampleMeasureSuperheat_glide() {
 	r407c, _ := refrigerant.Lookup("R-407C")
 	atmosphere := quantity.StandardAtmosphere.PlusMinus(0)
 	suction := quantity.PSIG(70).PlusMinus(quantity.PSIG(0.6))
-	m, _ := charge.MeasureSuperheat(r407c, suction, atmosphere, quantity.Fahrenheit(58).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	m, _ := charge.MeasureSuperheat(
+		r407c, suction, atmosphere,
+		quantity.Fahrenheit(58).PlusMinus(quantity.FahrenheitDelta(0.9)),
+	)
 	glide, _ := r407c.Glide(suction.Value.Absolute(quantity.StandardAtmosphere))
-	fmt.Printf("superheat %s; counted from the bubble point it would read %.0f °F too high\n", m.Value.Format(quantity.IP), glide.Fahrenheit())
+	fmt.Printf(
+		"superheat %s; counted from the bubble point it would read %.0f °F too high\n",
+		m.Value.Format(quantity.IP), glide.Fahrenheit(),
+	)
 	// Output: superheat 13.5 °F ± 1.0 °F; counted from the bubble point it would read 11 °F too high
 }

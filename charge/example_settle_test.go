@@ -41,9 +41,13 @@ func ExampleSteadiness_WaitAfter() {
 		})
 	}
 	s, _ := charge.Settle(log, quantity.FahrenheitDelta(1))
-	fmt.Printf("%.0f °F now, %v towards some %.0f °F, in about %.0f min\n", s.Value.Value.Fahrenheit(),
-		s.State, s.Estimate.Value.Fahrenheit(), s.Wait.Minutes())
-	fmt.Printf("after the next 10 °F wait %.0f min\n", s.WaitAfter(quantity.FahrenheitDelta(10)).Minutes())
+	fmt.Printf(
+		"%.0f °F now, %v towards some %.0f °F, in about %.0f min\n", s.Value.Value.Fahrenheit(),
+		s.State, s.Estimate.Value.Fahrenheit(), s.Wait.Minutes(),
+	)
+	fmt.Printf(
+		"after the next 10 °F wait %.0f min\n", s.WaitAfter(quantity.FahrenheitDelta(10)).Minutes(),
+	)
 	// Output:
 	// 15 °F now, settling towards some 12 °F, in about 7 min
 	// after the next 10 °F wait 15 min

@@ -29,12 +29,18 @@ func ExampleTableSuperheat() {
 
 func ExampleSmoothSuperheat() {
 	s, _ := charge.SmoothSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86))
-	fmt.Printf("%s, %+.1f per degree of wet bulb, %+.1f per degree outdoors\n", s.Target.Format(quantity.IP), s.PerWetBulb, s.PerOutdoor)
+	fmt.Printf(
+		"%s, %+.1f per degree of wet bulb, %+.1f per degree outdoors\n",
+		s.Target.Format(quantity.IP), s.PerWetBulb, s.PerOutdoor,
+	)
 	// Output: 18.4 °F, +1.8 per degree of wet bulb, -0.5 per degree outdoors
 }
 
 func ExampleFormulaSuperheat() {
-	fmt.Println(charge.FormulaSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86)).Format(quantity.IP))
+	fmt.Println(
+		charge.FormulaSuperheat(quantity.Fahrenheit(68), quantity.Fahrenheit(86)).
+			Format(quantity.IP),
+	)
 	// Output: 19.0 °F
 }
 
@@ -107,8 +113,14 @@ func ExampleRules() {
 func ExampleTarget_WithTolerance() {
 	label := quantity.FahrenheitDelta(9).PlusMinus(0)
 	target, _ := charge.SubcoolingTarget(&label)
-	target, err := target.WithTolerance(quantity.FahrenheitDelta(2), fact.Source{Title: "the unit's installation instructions", Standing: fact.Label})
-	fmt.Println(target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP), "by", target.ToleranceSource, err)
+	target, err := target.WithTolerance(
+		quantity.FahrenheitDelta(2),
+		fact.Source{Title: "the unit's installation instructions", Standing: fact.Label},
+	)
+	fmt.Println(
+		target.Value.Format(quantity.IP), "within", target.Tolerance.Format(quantity.IP), "by",
+		target.ToleranceSource, err,
+	)
 	// Output: 9.0 °F within 2.0 °F by the unit's installation instructions <nil>
 }
 

@@ -11,13 +11,18 @@ import (
 )
 
 func ExampleJudge() {
-	superheat, _ := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)))
+	superheat, _ := charge.NewMeasurement(
+		charge.Superheat, quantity.FahrenheitDelta(23).PlusMinus(quantity.FahrenheitDelta(1)),
+	)
 	target, _ := charge.SuperheatTarget(nil,
 		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(0.7)),
 		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	verdict, _ := charge.Judge(superheat, target)
 	fmt.Println(verdict.Outcome)
-	fmt.Println("off by", verdict.Deviation.Format(quantity.IP), "of", verdict.Target.Tolerance.Format(quantity.IP))
+	fmt.Println(
+		"off by", verdict.Deviation.Format(quantity.IP), "of",
+		verdict.Target.Tolerance.Format(quantity.IP),
+	)
 	fmt.Printf("low %.3f\n", verdict.Low)
 	// Output:
 	// undercharged
@@ -27,14 +32,18 @@ func ExampleJudge() {
 
 // The superheat may or may not be in band, and the wet bulb is to blame.
 func ExampleVerdict_Better() {
-	superheat, _ := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(17).PlusMinus(quantity.FahrenheitDelta(0.8)))
+	superheat, _ := charge.NewMeasurement(
+		charge.Superheat, quantity.FahrenheitDelta(17).PlusMinus(quantity.FahrenheitDelta(0.8)),
+	)
 	target, _ := charge.SuperheatTarget(nil,
 		quantity.Fahrenheit(65).PlusMinus(quantity.FahrenheitDelta(1.5)),
 		quantity.Fahrenheit(85).PlusMinus(quantity.FahrenheitDelta(0.6)))
 	verdict, _ := charge.Judge(superheat, target)
 	fmt.Println(verdict.Outcome)
 	if better, ok := verdict.Better(); ok {
-		fmt.Println(better.Reading, better.Now.Format(quantity.IP), "to", better.Need.Format(quantity.IP))
+		fmt.Println(
+			better.Reading, better.Now.Format(quantity.IP), "to", better.Need.Format(quantity.IP),
+		)
 	}
 	// Output:
 	// cannot-tell
@@ -44,8 +53,12 @@ func ExampleVerdict_Better() {
 // A fixed restrictor whose table has no target now, and whose readings speak
 // all the same.
 func ExampleJudgeTogether() {
-	superheat, _ := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)))
-	subcooling, _ := charge.NewMeasurement(charge.Subcooling, quantity.FahrenheitDelta(26).PlusMinus(quantity.FahrenheitDelta(1.1)))
+	superheat, _ := charge.NewMeasurement(
+		charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)),
+	)
+	subcooling, _ := charge.NewMeasurement(
+		charge.Subcooling, quantity.FahrenheitDelta(26).PlusMinus(quantity.FahrenheitDelta(1.1)),
+	)
 	verdict, _ := charge.JudgeTogether(superheat, subcooling, nil)
 	fmt.Println(verdict.Outcome, verdict.LiquidReturning)
 	fmt.Println(verdict.StackedLiquid.Format(quantity.IP))
@@ -55,7 +68,9 @@ func ExampleJudgeTogether() {
 }
 
 func ExampleNewMeasurement() {
-	m, err := charge.NewMeasurement(charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)))
+	m, err := charge.NewMeasurement(
+		charge.Superheat, quantity.FahrenheitDelta(0.4).PlusMinus(quantity.FahrenheitDelta(0.9)),
+	)
 	fmt.Println(m.Value.Format(quantity.IP), m.LiquidReturning(), err)
 	// Output: 0.4 °F ± 0.9 °F true <nil>
 }
@@ -81,7 +96,10 @@ func ExampleForbidden() {
 	iced := charge.Situation{Metering: refrigerant.FixedRestrictor, CoilIced: true}
 	for _, s := range []charge.Situation{dirty, iced} {
 		obstacles := charge.Obstacles(s, charge.Superheat)
-		fmt.Printf("%s: forbidden %v, mend first %v\n", obstacles[0].Code, charge.Forbidden(obstacles), obstacles[0].MendFirst)
+		fmt.Printf(
+			"%s: forbidden %v, mend first %v\n", obstacles[0].Code, charge.Forbidden(obstacles),
+			obstacles[0].MendFirst,
+		)
 	}
 	// Output:
 	// filter-dirty: forbidden false, mend first true
@@ -109,13 +127,19 @@ func ExampleDosing_Next() {
 		History:     []charge.Moved{{Net: 0, Value: reading(34)}},
 	}
 	dose, _ := d.Next()
-	fmt.Println(dose.Action, dose.Mass.Format(quantity.IP), dose.LimitedBy, dose.After.Format(quantity.IP))
+	fmt.Println(
+		dose.Action, dose.Mass.Format(quantity.IP), dose.LimitedBy, dose.After.Format(quantity.IP),
+	)
 
 	d.History = append(d.History, charge.Moved{Net: dose.Mass, Value: reading(22)})
 	dose, _ = d.Next()
-	fmt.Println(dose.Action, dose.Mass.Format(quantity.IP), dose.LimitedBy, dose.After.Format(quantity.IP))
+	fmt.Println(
+		dose.Action, dose.Mass.Format(quantity.IP), dose.LimitedBy, dose.After.Format(quantity.IP),
+	)
 
-	d.History = append(d.History, charge.Moved{Net: d.History[1].Net + dose.Mass, Value: reading(15)})
+	d.History = append(
+		d.History, charge.Moved{Net: d.History[1].Net + dose.Mass, Value: reading(15)},
+	)
 	dose, _ = d.Next()
 	fmt.Println(dose.Fact())
 	// Output:
@@ -139,6 +163,9 @@ func ExampleNotNowError() {
 }
 
 func ExampleMethodFor() {
-	fmt.Println(charge.MethodFor(refrigerant.FixedRestrictor), charge.MethodFor(refrigerant.TXV), charge.MethodFor(refrigerant.EXV))
+	fmt.Println(
+		charge.MethodFor(refrigerant.FixedRestrictor), charge.MethodFor(refrigerant.TXV),
+		charge.MethodFor(refrigerant.EXV),
+	)
 	// Output: superheat subcooling subcooling
 }

@@ -26,7 +26,9 @@ func ExampleWatch() {
 		}
 		if i%480 == 479 {
 			s := w.Steadiness()
-			fmt.Printf("%v: %s, %v\n", at.Round(time.Minute), s.Value.Value.Format(quantity.IP), s.State)
+			fmt.Printf(
+				"%v: %s, %v\n", at.Round(time.Minute), s.Value.Value.Format(quantity.IP), s.State,
+			)
 		}
 	}
 	fmt.Println(len(w.Log()), "readings kept")
@@ -44,8 +46,17 @@ func ExampleMeanOver() {
 	for i := range 80 {
 		at := time.Duration(i) * 10 * time.Second
 		away := math.Exp(-at.Minutes() / 1.5)
-		superheat = append(superheat, charge.Sample[quantity.TemperatureDelta]{At: at, Value: quantity.FahrenheitDelta(10 + 15*away)})
-		suction = append(suction, charge.Sample[quantity.GaugePressure]{At: at, Value: quantity.PSIG(118 - 6*away)})
+		superheat = append(
+			superheat,
+			charge.Sample[quantity.TemperatureDelta]{
+				At:    at,
+				Value: quantity.FahrenheitDelta(10 + 15*away),
+			},
+		)
+		suction = append(
+			suction,
+			charge.Sample[quantity.GaugePressure]{At: at, Value: quantity.PSIG(118 - 6*away)},
+		)
 	}
 	s, err := charge.Settle(superheat, quantity.FahrenheitDelta(1))
 	if err != nil {
@@ -53,6 +64,9 @@ func ExampleMeanOver() {
 		return
 	}
 	mean, still, _ := charge.MeanOver(suction, s.From, s.To, quantity.PSIG(2))
-	fmt.Printf("%v over the last %.0f min: %s, standing still %v\n", s.State, (s.To - s.From).Minutes(), mean.Value.Format(quantity.IP), still)
+	fmt.Printf(
+		"%v over the last %.0f min: %s, standing still %v\n", s.State, (s.To - s.From).Minutes(),
+		mean.Value.Format(quantity.IP), still,
+	)
 	// Output: settled over the last 9 min: 117.9 psig, standing still true
 }

@@ -40,13 +40,8 @@ func TestMeasureR22(t *testing.T) {
 		Kind: verify.Published,
 	}
 	verify.Value(
-		t,
-		tables,
-		"superheat of R-22 at 583.6 kPa, a line at 12 °C",
-		"K",
-		7,
-		float64(m.Value.Value),
-		0.08,
+		t, tables, "superheat of R-22 at 583.6 kPa, a line at 12 °C", "K", 7,
+		float64(m.Value.Value), 0.08,
 	)
 	m, err = MeasureSubcooling(r22, at(1533.3), seaLevel, quantity.Celsius(33).PlusMinus(0))
 	if err != nil {

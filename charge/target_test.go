@@ -179,7 +179,9 @@ func TestSmoothTargetMeetsTable(t *testing.T) {
 		sum, n = sum+d*d, n+1
 	})
 	if rms := math.Sqrt(sum / n); rms > 0.1 || worst > 0.5 {
-		t.Errorf("the smooth target is up to %.2f °F off the table, %.2f root mean square", worst, rms)
+		t.Errorf(
+			"the smooth target is up to %.2f °F off the table, %.2f root mean square", worst, rms,
+		)
 	}
 }
 

@@ -126,9 +126,13 @@ func TestFanStands(t *testing.T) {
 
 // An inverter's compressor has no run capacitor to ask for.
 func TestInverter(t *testing.T) {
-	r := Readings{Nameplate: Nameplate{Inverter: true}, Supply: Supply{AtRest: []volts{{Value: 240}}},
-		Control: Control{Coil: &volts{Value: 25}}, Contactor: Contactor{PulledIn: new(true)},
-		Compressor: Motor{State: Silent}}
+	r := Readings{
+		Nameplate:  Nameplate{Inverter: true},
+		Supply:     Supply{AtRest: []volts{{Value: 240}}},
+		Control:    Control{Coil: &volts{Value: 25}},
+		Contactor:  Contactor{PulledIn: new(true)},
+		Compressor: Motor{State: Silent},
+	}
 	rep, err := Judge(r)
 	if err != nil || rep.Plan[0].Do.Code != readBoard {
 		t.Error(rep.Plan, err)
@@ -238,14 +242,19 @@ func TestLimits(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if !slices.ContainsFunc(rep.Checks, func(x fact.Check) bool { return x.Says.Code == c.want }) {
+		if !slices.ContainsFunc(
+			rep.Checks, func(x fact.Check) bool { return x.Says.Code == c.want },
+		) {
 			t.Errorf("%s: %v, want %v", c.name, rep.Checks, c.want)
 		}
 	}
 }
 
 func TestUnbalance(t *testing.T) {
-	mg := verify.Source{Cite: "NEMA MG 1, 14.36: definition of voltage unbalance", Kind: verify.Published}
+	mg := verify.Source{
+		Cite: "NEMA MG 1, 14.36: definition of voltage unbalance",
+		Kind: verify.Published,
+	}
 	old := verify.Source{Cite: "NEMA MG 1, 14.36: 220, 215 and 210 V", Kind: verify.FromMemory}
 	doe := verify.Source{
 		Cite: "US DOE, Motor Systems Tip Sheet 7: 462, 463 and 455 V", Kind: verify.Published,
@@ -297,7 +306,8 @@ func TestUnbalanceProperties(t *testing.T) {
 			return float64(u)
 		}
 		u := of(a, b, c)
-		if u < 0 || u > 2 || math.Abs(u-of(c, a, b)) > 1e-9 || math.Abs(u-of(2*a, 2*b, 2*c)) > 1e-9 {
+		if u < 0 || u > 2 || math.Abs(u-of(c, a, b)) > 1e-9 ||
+			math.Abs(u-of(2*a, 2*b, 2*c)) > 1e-9 {
 			t.Fatalf("%v of %v %v %v", u, a, b, c)
 		}
 		if of(a, a, a) > 1e-12 {
@@ -416,7 +426,8 @@ func FuzzReadings(f *testing.F) {
 		}
 		spoken := words.In(language.English, quantity.IP)
 		for _, c := range rep.Checks {
-			if said := spoken.Say(c.Says); strings.Contains(said, "NaN") || strings.Contains(said, "Inf") {
+			if said := spoken.Say(c.Says); strings.Contains(said, "NaN") ||
+				strings.Contains(said, "Inf") {
 				t.Fatal(said)
 			}
 		}

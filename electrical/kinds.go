@@ -59,16 +59,28 @@ var kinds = map[fact.Code]kind{
 		outcome: fact.Wrong, source: practice, leans: true, does: steps(readSwitches),
 	},
 
-	"electrical.contactor-in":   {outcome: fact.Sound, source: practice},
-	"electrical.contactor-out":  {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contactor-in": {outcome: fact.Sound, source: practice},
+	"electrical.contactor-out": {
+		outcome: fact.Wrong,
+		source:  practice,
+		does:    steps(mendContactor),
+	},
 	"electrical.contactor-idle": {outcome: fact.Watch, source: practice},
 	"electrical.contactor-stuck": {
 		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendContactor),
 	},
-	"electrical.contactor-pitted": {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
-	"electrical.contact-within":   {outcome: fact.Sound, source: practice},
-	"electrical.contact-worn":     {outcome: fact.Wrong, source: practice, does: steps(mendContactor)},
+	"electrical.contactor-pitted": {
+		outcome: fact.Wrong,
+		source:  practice,
+		does:    steps(mendContactor),
+	},
+	"electrical.contact-within": {outcome: fact.Sound, source: practice},
+	"electrical.contact-worn": {
+		outcome: fact.Wrong,
+		source:  practice,
+		does:    steps(mendContactor),
+	},
 	"electrical.contact-burnt": {
 		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendContactor),
@@ -83,7 +95,11 @@ var kinds = map[fact.Code]kind{
 		outcome: fact.Wrong, source: practice, danger: true, grave: true, stops: true,
 		does: steps(mendCapacitor),
 	},
-	"electrical.capacitor-voltage": {outcome: fact.Wrong, source: aboveRated, does: steps(mendCapacitor)},
+	"electrical.capacitor-voltage": {
+		outcome: fact.Wrong,
+		source:  aboveRated,
+		does:    steps(mendCapacitor),
+	},
 
 	"electrical.insulation-within": {outcome: fact.Sound, source: insulation},
 	"electrical.insulation-low":    {outcome: fact.Watch, source: insulation},
@@ -93,10 +109,14 @@ var kinds = map[fact.Code]kind{
 	},
 	"electrical.windings-within": {outcome: fact.Sound, source: practice},
 	"electrical.windings-off":    {outcome: fact.Watch, source: practice},
-	"electrical.winding-open":    {outcome: fact.Wrong, source: practice, does: steps(proveWinding)},
-	"electrical.overload-open":   {outcome: fact.Wrong, source: practice, does: steps(letCool)},
-	"electrical.tight":           {outcome: fact.Wrong, source: practice, does: steps(mendMotor)},
-	"electrical.terminals-fed":   {outcome: fact.Sound, source: practice},
+	"electrical.winding-open": {
+		outcome: fact.Wrong,
+		source:  practice,
+		does:    steps(proveWinding),
+	},
+	"electrical.overload-open": {outcome: fact.Wrong, source: practice, does: steps(letCool)},
+	"electrical.tight":         {outcome: fact.Wrong, source: practice, does: steps(mendMotor)},
+	"electrical.terminals-fed": {outcome: fact.Sound, source: practice},
 	"electrical.terminals-dead": {
 		outcome: fact.Wrong, source: practice, leans: true, does: steps(findOpenWire),
 	},

@@ -264,5 +264,7 @@ func (r *Readings) threePhase() bool {
 
 // stopped are the motors that do not run, as far as was seen.
 func (j *judge) stopped() []named {
-	return slices.DeleteFunc(j.motors(), func(m named) bool { return m.state == 0 || m.state == Runs })
+	return slices.DeleteFunc(
+		j.motors(), func(m named) bool { return m.state == 0 || m.state == Runs },
+	)
 }

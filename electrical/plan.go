@@ -62,7 +62,9 @@ func (j *judge) planned(codes ...fact.Code) bool {
 }
 
 // notStarted are the steps after which it is not started: their answer comes first.
-var notStarted = []fact.Code{readSwitches, readCapacitor, readFan, readBoard, proveGround, proveWinding, proveLocked}
+var notStarted = []fact.Code{
+	readSwitches, readCapacitor, readFan, readBoard, proveGround, proveWinding, proveLocked,
+}
 
 // explained reports whether a check that leans on others has one before it that is wrong.
 func (j *judge) explained(i int) bool {

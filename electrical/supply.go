@@ -26,7 +26,9 @@ func (n *Nameplate) dead(v quantity.Voltage) bool { return v < max(40, n.Voltage
 func (j *judge) supply() {
 	s, n := &j.r.Supply, &j.r.Nameplate
 	if n.dead(highestOr(s.AtRest, n.Voltage+40)) {
-		j.add(SupplyPart, "electrical.supply-dead", fact.Amount("measured", highest(s.AtRest).Value))
+		j.add(
+			SupplyPart, "electrical.supply-dead", fact.Amount("measured", highest(s.AtRest).Value),
+		)
 		return
 	}
 	j.level("electrical.at-rest", s.AtRest, "electrical.supply-low")

@@ -13,7 +13,9 @@ import (
 // reads W = 6.5 g/kg, h = 56.7 kJ/kg, dew point 7 °C, 14 % and 0.896 m³/kg from
 // the chart.
 func ExampleFromWetBulb() {
-	a, err := psychro.FromWetBulb(quantity.Celsius(40), quantity.Celsius(20), quantity.Kilopascals(101.325))
+	a, err := psychro.FromWetBulb(
+		quantity.Celsius(40), quantity.Celsius(20), quantity.Kilopascals(101.325),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -34,12 +36,17 @@ func ExampleFromWetBulb() {
 // The same two thermometers mean drier air at sea level than in the mountains.
 func ExampleFromWetBulb_altitude() {
 	for _, elevation := range []quantity.Length{0, quantity.Feet(6000)} {
-		a, err := psychro.FromWetBulb(quantity.Fahrenheit(83), quantity.Fahrenheit(69), quantity.AtmosphereAt(elevation))
+		a, err := psychro.FromWetBulb(
+			quantity.Fahrenheit(83), quantity.Fahrenheit(69), quantity.AtmosphereAt(elevation),
+		)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%4.0f ft: %.0f grains/lb, %.1f Btu/lb\n", elevation.Feet(), 7000*a.HumidityRatio(), a.EnthalpyIP().BtuPerPound())
+		fmt.Printf(
+			"%4.0f ft: %.0f grains/lb, %.1f Btu/lb\n", elevation.Feet(), 7000*a.HumidityRatio(),
+			a.EnthalpyIP().BtuPerPound(),
+		)
 	}
 	// Output:
 	//    0 ft: 84 grains/lb, 33.1 Btu/lb
@@ -47,7 +54,9 @@ func ExampleFromWetBulb_altitude() {
 }
 
 func ExampleFromWetBulb_swapped() {
-	_, err := psychro.FromWetBulb(quantity.Celsius(17), quantity.Celsius(27), quantity.StandardAtmosphere)
+	_, err := psychro.FromWetBulb(
+		quantity.Celsius(17), quantity.Celsius(27), quantity.StandardAtmosphere,
+	)
 	var re *psychro.RangeError
 	fmt.Println(errors.As(err, &re))
 	fmt.Println(err)
@@ -66,7 +75,9 @@ func ExampleSaturated_table2() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%3.0f °C %.7f %8.3f\n", c, a.HumidityRatio(), a.Enthalpy().KilojoulesPerKilogram())
+		fmt.Printf(
+			"%3.0f °C %.7f %8.3f\n", c, a.HumidityRatio(), a.Enthalpy().KilojoulesPerKilogram(),
+		)
 	}
 	// Output:
 	// -20 °C 0.0006373  -18.542
@@ -95,7 +106,9 @@ func ExampleSaturation_Pressure_table3() {
 }
 
 func ExampleFromDewPoint() {
-	a, err := psychro.FromDewPoint(quantity.Fahrenheit(75), quantity.Fahrenheit(55), quantity.StandardAtmosphere)
+	a, err := psychro.FromDewPoint(
+		quantity.Fahrenheit(75), quantity.Fahrenheit(55), quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -105,12 +118,17 @@ func ExampleFromDewPoint() {
 }
 
 func ExampleFromRelativeHumidity() {
-	a, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(75), 0.5, quantity.StandardAtmosphere)
+	a, err := psychro.FromRelativeHumidity(
+		quantity.Fahrenheit(75), 0.5, quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("wet bulb %.1f °F, dew point %.1f °F\n", a.WetBulb().Fahrenheit(), a.DewPoint().Fahrenheit())
+	fmt.Printf(
+		"wet bulb %.1f °F, dew point %.1f °F\n", a.WetBulb().Fahrenheit(),
+		a.DewPoint().Fahrenheit(),
+	)
 	_, err = psychro.FromRelativeHumidity(quantity.Fahrenheit(75), 50, quantity.StandardAtmosphere)
 	fmt.Println(err)
 	// Output:
@@ -131,12 +149,17 @@ func ExampleFromHumidityRatio() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.0f %% at the coil, %.0f %% at the register\n", 100*supply.RelativeHumidity(), 100*register.RelativeHumidity())
+	fmt.Printf(
+		"%.0f %% at the coil, %.0f %% at the register\n", 100*supply.RelativeHumidity(),
+		100*register.RelativeHumidity(),
+	)
 	// Output: 94 % at the coil, 84 % at the register
 }
 
 func ExampleFromEnthalpy() {
-	a, err := psychro.FromEnthalpy(quantity.Celsius(27), quantity.KilojoulesPerKilogram(55), quantity.StandardAtmosphere)
+	a, err := psychro.FromEnthalpy(
+		quantity.Celsius(27), quantity.KilojoulesPerKilogram(55), quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -146,25 +169,33 @@ func ExampleFromEnthalpy() {
 }
 
 func ExampleFromWetBulbAndDewPoint() {
-	a, err := psychro.FromWetBulbAndDewPoint(quantity.Celsius(18), quantity.Celsius(14), quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulbAndDewPoint(
+		quantity.Celsius(18), quantity.Celsius(14), quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 25.1 °C dry bulb, 18.0 °C wet bulb, 101.3 kPa <nil>
 }
 
 func ExampleFromWetBulbAndRelativeHumidity() {
-	a, err := psychro.FromWetBulbAndRelativeHumidity(quantity.Celsius(18), 0.5, quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulbAndRelativeHumidity(
+		quantity.Celsius(18), 0.5, quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 25.1 °C dry bulb, 18.0 °C wet bulb, 101.3 kPa <nil>
 }
 
 func ExampleFromWetBulbAndHumidityRatio() {
-	a, err := psychro.FromWetBulbAndHumidityRatio(quantity.Celsius(18), 0.010, quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulbAndHumidityRatio(
+		quantity.Celsius(18), 0.010, quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 25.0 °C dry bulb, 18.0 °C wet bulb, 101.3 kPa <nil>
 }
 
 func ExampleFromDewPointAndRelativeHumidity() {
-	a, err := psychro.FromDewPointAndRelativeHumidity(quantity.Celsius(14), 0.5, quantity.StandardAtmosphere)
+	a, err := psychro.FromDewPointAndRelativeHumidity(
+		quantity.Celsius(14), 0.5, quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 25.1 °C dry bulb, 18.0 °C wet bulb, 101.3 kPa <nil>
 }
@@ -176,21 +207,27 @@ func ExampleFromHumidityRatioAndRelativeHumidity() {
 }
 
 func ExampleFromDewPointAndEnthalpy() {
-	a, err := psychro.FromDewPointAndEnthalpy(quantity.Celsius(14), quantity.KilojoulesPerKilogram(51), quantity.StandardAtmosphere)
+	a, err := psychro.FromDewPointAndEnthalpy(
+		quantity.Celsius(14), quantity.KilojoulesPerKilogram(51), quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 25.4 °C dry bulb, 18.1 °C wet bulb, 101.3 kPa <nil>
 }
 
 // The state at the end of a balance.
 func ExampleFromEnthalpyAndHumidityRatio() {
-	a, err := psychro.FromEnthalpyAndHumidityRatio(quantity.KilojoulesPerKilogram(50), 0.010, quantity.Kilopascals(84))
+	a, err := psychro.FromEnthalpyAndHumidityRatio(
+		quantity.KilojoulesPerKilogram(50), 0.010, quantity.Kilopascals(84),
+	)
 	fmt.Println(a, err)
 	// Output: 24.4 °C dry bulb, 15.8 °C wet bulb, 84.0 kPa <nil>
 }
 
 // Saturated air of a known enthalpy: the least that a coil must reach.
 func ExampleFromEnthalpyAndRelativeHumidity() {
-	a, err := psychro.FromEnthalpyAndRelativeHumidity(quantity.KilojoulesPerKilogram(35), 1, quantity.StandardAtmosphere)
+	a, err := psychro.FromEnthalpyAndRelativeHumidity(
+		quantity.KilojoulesPerKilogram(35), 1, quantity.StandardAtmosphere,
+	)
 	fmt.Println(a, err)
 	// Output: 12.4 °C dry bulb, 12.4 °C wet bulb, 101.3 kPa <nil>
 }
@@ -208,7 +245,9 @@ func ExampleAir_IcedWetBulb() {
 }
 
 func ExampleAir_Format() {
-	a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
+	)
 	fmt.Println(a.Format(quantity.IP), err)
 	// Output: 80.0 °F dry bulb, 67.0 °F wet bulb, 14.7 psia <nil>
 }
@@ -221,7 +260,9 @@ func ExamplePsychrometer_WetBulbIn() {
 		return
 	}
 	shown, err := psychro.Sling().WetBulbIn(a)
-	fmt.Printf("%.2f °C, and thermodynamic %.2f °C %v\n", shown.Celsius(), a.WetBulb().Celsius(), err)
+	fmt.Printf(
+		"%.2f °C, and thermodynamic %.2f °C %v\n", shown.Celsius(), a.WetBulb().Celsius(), err,
+	)
 	// Output: 17.99 °C, and thermodynamic 17.89 °C <nil>
 }
 
@@ -250,7 +291,10 @@ func ExampleAir_DegreeOfSaturation() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("degree of saturation %.3f, relative humidity %.3f\n", a.DegreeOfSaturation(), a.RelativeHumidity())
+	fmt.Printf(
+		"degree of saturation %.3f, relative humidity %.3f\n", a.DegreeOfSaturation(),
+		a.RelativeHumidity(),
+	)
 	fmt.Println("vapor pressure", a.VaporPressure())
 	fmt.Println("density of the mixture", a.Density())
 	fmt.Println("volume per kilogram of dry air", a.SpecificVolume())
@@ -280,7 +324,9 @@ func ExampleSaturation_Temperature() {
 func ExampleAir_IsValid() {
 	var room psychro.Air
 	fmt.Println(room.IsValid(), room.RelativeHumidity())
-	room, err := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere)
+	room, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(66), quantity.StandardAtmosphere,
+	)
 	fmt.Println(room.IsValid(), err)
 	// Output:
 	// false 0
@@ -299,7 +345,9 @@ func ExampleAir_WetBulbIced() {
 
 // Inch-pound tables count the enthalpy of the air from 0 °F; this is what they print.
 func ExampleAir_EnthalpyIP() {
-	a, err := psychro.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+	a, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
+	)
 	fmt.Println(a.EnthalpyIP().Format(quantity.IP), err)
 	// Output: 31.47 Btu/lb <nil>
 }

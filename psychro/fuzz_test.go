@@ -70,8 +70,14 @@ func sound(t *testing.T, a psychro.Air) {
 			t.Fatalf("%+v has the property %v", a, v)
 		}
 	}
-	if a.WetBulb() > a.DryBulb() || a.DewPoint() > a.WetBulb()+1e-6 || a.RelativeHumidity() < 0 || a.RelativeHumidity() > 1 || a.VaporPressure() >= a.Pressure() || a.Density() <= 0 {
-		t.Fatalf("%+v: dry bulb %v, wet bulb %v, dew point %v, relative humidity %v", a, a.DryBulb(), a.WetBulb(), a.DewPoint(), a.RelativeHumidity())
+	if a.WetBulb() > a.DryBulb() || a.DewPoint() > a.WetBulb()+1e-6 || a.RelativeHumidity() < 0 ||
+		a.RelativeHumidity() > 1 ||
+		a.VaporPressure() >= a.Pressure() ||
+		a.Density() <= 0 {
+		t.Fatalf(
+			"%+v: dry bulb %v, wet bulb %v, dew point %v, relative humidity %v", a, a.DryBulb(),
+			a.WetBulb(), a.DewPoint(), a.RelativeHumidity(),
+		)
 	}
 	if b, ok := a.IcedWetBulb(); ok && !(b <= a.DryBulb() && b > 0) {
 		t.Fatalf("%+v: iced wet bulb %v", a, b)
@@ -151,10 +157,19 @@ func FuzzMeasure(f *testing.F) {
 			instruments = append(instruments, ps)
 		}
 		r := psychro.Reading{
-			DryBulb:  quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(dry), Std: dryStd},
-			WetBulb:  quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(wet), Std: wetStd},
-			Pressure: quantity.Uncertain[quantity.Pressure]{Value: quantity.Pressure(pa), Std: paStd},
-			Wick:     psychro.Wick(wick),
+			DryBulb: quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Temperature(dry),
+				Std:   dryStd,
+			},
+			WetBulb: quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Temperature(wet),
+				Std:   wetStd,
+			},
+			Pressure: quantity.Uncertain[quantity.Pressure]{
+				Value: quantity.Pressure(pa),
+				Std:   paStd,
+			},
+			Wick: psychro.Wick(wick),
 		}
 		for _, ps := range instruments {
 			ps.Doubts(r)

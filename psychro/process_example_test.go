@@ -25,7 +25,10 @@ func ExampleSensibleHeatCool() {
 		return
 	}
 	flow := air.DryAirFlow(10)
-	fmt.Printf("%.2f kg/s of dry air, %.0f kW\n", flow.KilogramsPerSecond(), heating.HeatRate(flow).Kilowatts())
+	fmt.Printf(
+		"%.2f kg/s of dry air, %.0f kW\n", flow.KilogramsPerSecond(),
+		heating.HeatRate(flow).Kilowatts(),
+	)
 	// Output: 12.74 kg/s of dry air, 491 kW
 }
 
@@ -67,7 +70,10 @@ func ExampleApparatusDewPoint() {
 		return
 	}
 	leaving := coil.End
-	fmt.Printf("leaves at %.1f °F dry bulb, %.1f °F wet bulb\n", leaving.DryBulb().Fahrenheit(), leaving.WetBulb().Fahrenheit())
+	fmt.Printf(
+		"leaves at %.1f °F dry bulb, %.1f °F wet bulb\n", leaving.DryBulb().Fahrenheit(),
+		leaving.WetBulb().Fahrenheit(),
+	)
 	adp, bypass, err := psychro.ApparatusDewPoint(entering, leaving)
 	fmt.Printf("apparatus dew point %.1f °F, bypass %.2f, %v\n", adp.Fahrenheit(), bypass, err)
 	// Output:
@@ -98,7 +104,10 @@ func ExampleMix() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f °C dry bulb, %.1f °C wet bulb\n", mixed.Air.DryBulb().Celsius(), mixed.Air.WetBulb().Celsius())
+	fmt.Printf(
+		"%.1f °C dry bulb, %.1f °C wet bulb\n", mixed.Air.DryBulb().Celsius(),
+		mixed.Air.WetBulb().Celsius(),
+	)
 	// Output: 19.6 °C dry bulb, 14.6 °C wet bulb
 }
 
@@ -117,12 +126,17 @@ func ExampleAddWater() {
 		fmt.Println(err)
 		return
 	}
-	steam, err := psychro.AddWater(air, wanted.HumidityRatio()-air.HumidityRatio(), quantity.KilojoulesPerKilogram(2691))
+	steam, err := psychro.AddWater(
+		air, wanted.HumidityRatio()-air.HumidityRatio(), quantity.KilojoulesPerKilogram(2691),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f °C, %.1f kg/h of steam\n", steam.End.DryBulb().Celsius(), 3600*steam.WaterRate(100.0/60).KilogramsPerSecond())
+	fmt.Printf(
+		"%.1f °C, %.1f kg/h of steam\n", steam.End.DryBulb().Celsius(),
+		3600*steam.WaterRate(100.0/60).KilogramsPerSecond(),
+	)
 	// Output: 21.1 °C, 45.3 kg/h of steam
 }
 
@@ -131,23 +145,34 @@ func ExampleAddWater() {
 // It gives off 9 kW of heat and 0.0015 kg/s of vapor of 2555.5 kJ/kg. Air is
 // supplied at 15 °C.
 func ExampleSupplyAir() {
-	room, err := psychro.FromWetBulb(quantity.Celsius(25), quantity.Celsius(19), quantity.StandardAtmosphere)
+	room, err := psychro.FromWetBulb(
+		quantity.Celsius(25), quantity.Celsius(19), quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	supply, flow, err := psychro.SupplyAir(room, quantity.Celsius(15), quantity.Kilowatts(9), 0.0015, quantity.KilojoulesPerKilogram(2555.5))
+	supply, flow, err := psychro.SupplyAir(
+		room, quantity.Celsius(15), quantity.Kilowatts(9), 0.0015,
+		quantity.KilojoulesPerKilogram(2555.5),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f kJ/kg, dew point %.1f °C, %.3f kg/s of dry air\n", supply.Start.Enthalpy().KilojoulesPerKilogram(), supply.Start.DewPoint().Celsius(), flow.KilogramsPerSecond())
+	fmt.Printf(
+		"%.1f kJ/kg, dew point %.1f °C, %.3f kg/s of dry air\n",
+		supply.Start.Enthalpy().KilojoulesPerKilogram(), supply.Start.DewPoint().Celsius(),
+		flow.KilogramsPerSecond(),
+	)
 	// Output: 39.3 kJ/kg, dew point 13.4 °C, 0.880 kg/s of dry air
 }
 
 // Pads of 85 % effectiveness on a dry day.
 func ExampleHumidifyAdiabatic() {
-	air, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(100), 0.15, quantity.StandardAtmosphere)
+	air, err := psychro.FromRelativeHumidity(
+		quantity.Fahrenheit(100), 0.15, quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -157,13 +182,17 @@ func ExampleHumidifyAdiabatic() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f °F, %.0f %%\n", pads.End.DryBulb().Fahrenheit(), 100*pads.End.RelativeHumidity())
+	fmt.Printf(
+		"%.1f °F, %.0f %%\n", pads.End.DryBulb().Fahrenheit(), 100*pads.End.RelativeHumidity(),
+	)
 	// Output: 71.4 °F, 77 %
 }
 
 // A fan warms the air it moves: 350 W in 1,200 CFM.
 func ExampleAddHeat() {
-	air, err := psychro.FromRelativeHumidity(quantity.Fahrenheit(55), 0.95, quantity.StandardAtmosphere)
+	air, err := psychro.FromRelativeHumidity(
+		quantity.Fahrenheit(55), 0.95, quantity.StandardAtmosphere,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -93,7 +93,10 @@ func ExampleRefrigerant_Composition() {
 	r, _ := refrigerant.Lookup("R-448A")
 	moles := r.MoleFractions()
 	for i, c := range r.Composition() {
-		fmt.Printf("%-11s %4.1f %% of the mass, %4.1f %% of the molecules\n", c.Designation, 100*c.MassFraction, 100*moles[i])
+		fmt.Printf(
+			"%-11s %4.1f %% of the mass, %4.1f %% of the molecules\n", c.Designation,
+			100*c.MassFraction, 100*moles[i],
+		)
 	}
 	// Output:
 	// R-32        26.0 % of the mass, 43.1 % of the molecules
@@ -247,7 +250,9 @@ func ExampleRefrigerant_SafetyGroup() {
 			return
 		}
 		g := r.SafetyGroup()
-		fmt.Printf("%s %s: flammable %v, toxicity higher %v\n", r, g, g.Flammable(), g.HigherToxicity())
+		fmt.Printf(
+			"%s %s: flammable %v, toxicity higher %v\n", r, g, g.Flammable(), g.HigherToxicity(),
+		)
 	}
 	// Output:
 	// R-410A A1: flammable false, toxicity higher false

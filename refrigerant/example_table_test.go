@@ -73,8 +73,11 @@ func ExampleStateTable_Isobar() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f °C, %.1f kJ/kg of work; it condenses at %.1f °C\n",
-		outlet.Temperature.Celsius(), (outlet.Enthalpy - inlet.Enthalpy).KilojoulesPerKilogram(), condenser.DewTemperature().Celsius())
+	fmt.Printf(
+		"%.1f °C, %.1f kJ/kg of work; it condenses at %.1f °C\n", outlet.Temperature.Celsius(),
+		(outlet.Enthalpy - inlet.Enthalpy).KilojoulesPerKilogram(),
+		condenser.DewTemperature().Celsius(),
+	)
 	// Output:
 	// 86.4 °C, 48.5 kJ/kg of work; it condenses at 45.1 °C
 }

@@ -98,9 +98,14 @@ func ExampleCylinder_SafeFill() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("stop at %.1f lb on the scale (%.1f lb of %v)\n", f.Gross.Pounds(), f.Net.Pounds(), r)
+	fmt.Printf(
+		"stop at %.1f lb on the scale (%.1f lb of %v)\n", f.Gross.Pounds(), f.Net.Pounds(), r,
+	)
 	fmt.Println(f.Rule)
-	fmt.Printf("stamped for %.0f psig or more; liquid-full at %.0f °F\n", f.Service.PSIG(), f.LiquidFull.Fahrenheit())
+	fmt.Printf(
+		"stamped for %.0f psig or more; liquid-full at %.0f °F\n", f.Service.PSIG(),
+		f.LiquidFull.Fahrenheit(),
+	)
 	// Output:
 	// stop at 69.5 lb on the scale (41.5 lb of R-22)
 	// 80 % liquid by volume at 130 °F (common shipping rule; 49 CFR 173.304(b) forbids liquid-full at 131 °F)
@@ -110,10 +115,18 @@ func ExampleCylinder_SafeFill() {
 // Carbon dioxide goes into a high-pressure cylinder, and how much depends on its stamp.
 func ExampleCylinder_SafeFill_highPressure() {
 	r, _ := refrigerant.Lookup("R-744")
-	recovery := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.Pounds(28), Service: quantity.PSIG(400)}
+	recovery := refrigerant.Cylinder{
+		WaterCapacity: quantity.Pounds(47.7),
+		Tare:          quantity.Pounds(28),
+		Service:       quantity.PSIG(400),
+	}
 	_, err := recovery.SafeFill(r)
 	fmt.Println("recovery cylinder refused:", err != nil)
-	steel := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(65), Tare: quantity.Pounds(110), Service: quantity.PSIG(2400)}
+	steel := refrigerant.Cylinder{
+		WaterCapacity: quantity.Pounds(65),
+		Tare:          quantity.Pounds(110),
+		Service:       quantity.PSIG(2400),
+	}
 	f, err := steel.SafeFill(r)
 	if err != nil {
 		fmt.Println(err)
@@ -133,7 +146,9 @@ func ExampleCylinder_RoomFor() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("holds %.1f lb, may take %.1f lb more\n", room.Contents.Pounds(), room.MayTake.Pounds())
+	fmt.Printf(
+		"holds %.1f lb, may take %.1f lb more\n", room.Contents.Pounds(), room.MayTake.Pounds(),
+	)
 	// Output:
 	// holds 33.2 lb, may take 8.3 lb more
 }
@@ -180,7 +195,10 @@ func ExampleRefrigerant_Leak() {
 		return
 	}
 	for _, s := range steps {
-		fmt.Printf("%.0f %% lost: %s, bubble point %+.1f °F\n", 100*s.Lost, s.Remaining.Name(), s.BubbleShift.Fahrenheit())
+		fmt.Printf(
+			"%.0f %% lost: %s, bubble point %+.1f °F\n", 100*s.Lost, s.Remaining.Name(),
+			s.BubbleShift.Fahrenheit(),
+		)
 	}
 	// Output:
 	// 25 % lost: R-32/R-125/R-134a (20.37/23.11/56.52), bubble point +2.7 °F
@@ -195,7 +213,9 @@ func ExampleStandingPressure() {
 		r, _ := refrigerant.Lookup(designation)
 		candidates = append(candidates, r)
 	}
-	fits, err := refrigerant.StandingPressure(p, quantity.Fahrenheit(75), quantity.FahrenheitDelta(2), candidates...)
+	fits, err := refrigerant.StandingPressure(
+		p, quantity.Fahrenheit(75), quantity.FahrenheitDelta(2), candidates...,
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -300,7 +320,9 @@ func ExampleRefrigerant_SaturationUncertainty() {
 			return
 		}
 		bubble, dew := r.SaturationUncertainty()
-		fmt.Printf("%v: bubble point ± %.1f K, dew point ± %.1f K\n", r, bubble.Kelvin(), dew.Kelvin())
+		fmt.Printf(
+			"%v: bubble point ± %.1f K, dew point ± %.1f K\n", r, bubble.Kelvin(), dew.Kelvin(),
+		)
 	}
 	// Output:
 	// R-410A: bubble point ± 0.0 K, dew point ± 0.0 K
@@ -340,7 +362,10 @@ func ExampleRefrigerant_SaturatedVapor() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f Btu/lb at %.1f psia\n", (vapor.Enthalpy - liquid.Enthalpy).BtuPerPound(), vapor.Pressure.PSIA())
+	fmt.Printf(
+		"%.1f Btu/lb at %.1f psia\n", (vapor.Enthalpy - liquid.Enthalpy).BtuPerPound(),
+		vapor.Pressure.PSIA(),
+	)
 	// Output:
 	// 86.6 Btu/lb at 83.3 psia
 }
@@ -359,8 +384,13 @@ func ExampleRefrigerant_BubblePressure() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%3.0f °F: bubble %.1f psig, dew %.1f psig\n", f,
-			bubble.Gauge(quantity.StandardAtmosphere).PSIG(), dew.Gauge(quantity.StandardAtmosphere).PSIG())
+		fmt.Printf(
+			"%3.0f °F: bubble %.1f psig, dew %.1f psig\n",
+			f,
+			bubble.Gauge(quantity.StandardAtmosphere).
+				PSIG(),
+			dew.Gauge(quantity.StandardAtmosphere).PSIG(),
+		)
 	}
 	// Output:
 	//  40 °F: bubble 80.2 psig, dew 63.2 psig
@@ -393,7 +423,10 @@ func ExampleRefrigerant_BubbleDensity() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s, %s, %.0f times the room as vapor\n", liquid.Format(quantity.IP), vapor.Format(quantity.IP), liquid/vapor)
+	fmt.Printf(
+		"%s, %s, %.0f times the room as vapor\n", liquid.Format(quantity.IP),
+		vapor.Format(quantity.IP), liquid/vapor,
+	)
 	_, err = r.DewDensity(quantity.Fahrenheit(170))
 	fmt.Println(err)
 	// Output:

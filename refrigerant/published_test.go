@@ -11,10 +11,19 @@ import (
 // digits.
 func TestPublishedSaturation(t *testing.T) {
 	steps := verify.Source{Cite: r22Steps, Kind: verify.Published}
-	engineers := verify.Source{Cite: "Mechanical Engineers' Handbook, volume 4, chapter 1, table 12, saturated Refrigerant 22", Kind: verify.Published}
+	engineers := verify.Source{
+		Cite: "Mechanical Engineers' Handbook, volume 4, chapter 1, table 12, saturated Refrigerant 22",
+		Kind: verify.Published,
+	}
 	ohio := verify.Source{Cite: ohioTable, Kind: verify.Published}
-	ammonia := verify.Source{Cite: "printed saturation table of R-717 in steps of 1 °C from -45 °C, on the IIR datum", Kind: verify.Published}
-	iapws := verify.Source{Cite: "IAPWS R6-95(2018), table 8, as tests of public libraries reprint it", Kind: verify.Published}
+	ammonia := verify.Source{
+		Cite: "printed saturation table of R-717 in steps of 1 °C from -45 °C, on the IIR datum",
+		Kind: verify.Published,
+	}
+	iapws := verify.Source{
+		Cite: "IAPWS R6-95(2018), table 8, as tests of public libraries reprint it",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct {
 		source      verify.Source
 		designation string
@@ -54,7 +63,10 @@ func TestPublishedSaturation(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		verify.Relative(t, tc.source, tc.designation+" saturation pressure at "+tc.t.String(), "kPa", tc.p.Kilopascals(), p.Kilopascals(), tc.tolerance)
+		verify.Relative(
+			t, tc.source, tc.designation+" saturation pressure at "+tc.t.String(), "kPa",
+			tc.p.Kilopascals(), p.Kilopascals(), tc.tolerance,
+		)
 	}
 }
 
@@ -80,9 +92,18 @@ func TestPublishedR744(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		verify.Value(t, source, "R-744 liquid enthalpy at "+temp.String(), "kJ/kg", tc.liquid, l.Enthalpy.KilojoulesPerKilogram(), 0.006)
-		verify.Value(t, source, "R-744 vapor enthalpy at "+temp.String(), "kJ/kg", tc.vapor, v.Enthalpy.KilojoulesPerKilogram(), 0.006)
-		verify.Value(t, source, "R-744 vapor entropy at "+temp.String(), "kJ/(kg K)", tc.sVapor, v.Entropy.KilojoulesPerKilogramKelvin(), 1e-4)
+		verify.Value(
+			t, source, "R-744 liquid enthalpy at "+temp.String(), "kJ/kg", tc.liquid,
+			l.Enthalpy.KilojoulesPerKilogram(), 0.006,
+		)
+		verify.Value(
+			t, source, "R-744 vapor enthalpy at "+temp.String(), "kJ/kg", tc.vapor,
+			v.Enthalpy.KilojoulesPerKilogram(), 0.006,
+		)
+		verify.Value(
+			t, source, "R-744 vapor entropy at "+temp.String(), "kJ/(kg K)", tc.sVapor,
+			v.Entropy.KilojoulesPerKilogramKelvin(), 1e-4,
+		)
 	}
 }
 
@@ -91,7 +112,10 @@ func TestPublishedR744(t *testing.T) {
 // much in vapor pressure; a tenth of a percent is what the two can be asked to
 // agree within. Enthalpy counts from saturated liquid at −40 °F.
 func TestPublishedR152a(t *testing.T) {
-	source := verify.Source{Cite: "ASHRAE Handbook Fundamentals (1997), chapter 19, Refrigerant 152a, properties of saturated liquid and vapor", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "ASHRAE Handbook Fundamentals (1997), chapter 19, Refrigerant 152a, properties of saturated liquid and vapor",
+		Kind: verify.Published,
+	}
 	const otherEquation = 1e-3
 	r := mustLookup(t, "R-152a")
 	datum, err := r.SaturatedLiquid(quantity.Fahrenheit(-40))
@@ -113,18 +137,39 @@ func TestPublishedR152a(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := " at " + temp.Format(quantity.IP)
-		verify.Relative(t, source, "R-152a saturation pressure"+at, "psia", tc.psia, v.Pressure.PSIA(), otherEquation)
-		verify.Relative(t, source, "R-152a liquid density"+at, "lb/ft³", tc.liquid, l.Density.PoundsPerCubicFoot(), otherEquation)
-		verify.Relative(t, source, "R-152a vapor volume"+at, "ft³/lb", tc.volume, 1/v.Density.PoundsPerCubicFoot(), otherEquation)
-		verify.Relative(t, source, "R-152a vapor enthalpy from liquid at −40 °F"+at, "Btu/lb", tc.hVapor, (v.Enthalpy - datum.Enthalpy).BtuPerPound(), otherEquation)
-		verify.Relative(t, source, "R-152a vapor entropy from liquid at −40 °F"+at, "Btu/(lb °F)", tc.sVapor, (v.Entropy - datum.Entropy).BtuPerPoundRankine(), otherEquation)
-		verify.Relative(t, source, "R-152a speed of sound in vapor"+at, "ft/s", tc.sound, v.SpeedOfSound.FeetPerMinute()/60, 2*otherEquation)
+		verify.Relative(
+			t, source, "R-152a saturation pressure"+at, "psia", tc.psia, v.Pressure.PSIA(),
+			otherEquation,
+		)
+		verify.Relative(
+			t, source, "R-152a liquid density"+at, "lb/ft³", tc.liquid,
+			l.Density.PoundsPerCubicFoot(), otherEquation,
+		)
+		verify.Relative(
+			t, source, "R-152a vapor volume"+at, "ft³/lb", tc.volume,
+			1/v.Density.PoundsPerCubicFoot(), otherEquation,
+		)
+		verify.Relative(
+			t, source, "R-152a vapor enthalpy from liquid at −40 °F"+at, "Btu/lb", tc.hVapor,
+			(v.Enthalpy - datum.Enthalpy).BtuPerPound(), otherEquation,
+		)
+		verify.Relative(
+			t, source, "R-152a vapor entropy from liquid at −40 °F"+at, "Btu/(lb °F)", tc.sVapor,
+			(v.Entropy - datum.Entropy).BtuPerPoundRankine(), otherEquation,
+		)
+		verify.Relative(
+			t, source, "R-152a speed of sound in vapor"+at, "ft/s", tc.sound,
+			v.SpeedOfSound.FeetPerMinute()/60, 2*otherEquation,
+		)
 	}
 }
 
 // The printed table of R-22 rests on another equation than the one used here.
 func TestPublishedR22(t *testing.T) {
-	source := verify.Source{Cite: "Moran and Shapiro, Fundamentals of Engineering Thermodynamics, table A-7, saturated Refrigerant 22", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "Moran and Shapiro, Fundamentals of Engineering Thermodynamics, table A-7, saturated Refrigerant 22",
+		Kind: verify.Published,
+	}
 	r := mustLookup(t, "R-22")
 	datum, err := r.SaturatedLiquid(quantity.Celsius(-40))
 	if err != nil {
@@ -144,11 +189,23 @@ func TestPublishedR22(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := " at " + temp.String()
-		verify.Relative(t, source, "R-22 saturation pressure"+at, "bar", tc.bar, v.Pressure.Bar(), 1e-3)
-		verify.Relative(t, source, "R-22 liquid volume"+at, "dm³/kg", tc.liquid, 1000/float64(l.Density), 3e-4)
-		verify.Relative(t, source, "R-22 vapor volume"+at, "m³/kg", tc.vapor, 1/float64(v.Density), 3e-3)
-		verify.Value(t, source, "R-22 liquid enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hLiquid, (l.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.1)
-		verify.Value(t, source, "R-22 vapor enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hVapor, (v.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.3)
+		verify.Relative(
+			t, source, "R-22 saturation pressure"+at, "bar", tc.bar, v.Pressure.Bar(), 1e-3,
+		)
+		verify.Relative(
+			t, source, "R-22 liquid volume"+at, "dm³/kg", tc.liquid, 1000/float64(l.Density), 3e-4,
+		)
+		verify.Relative(
+			t, source, "R-22 vapor volume"+at, "m³/kg", tc.vapor, 1/float64(v.Density), 3e-3,
+		)
+		verify.Value(
+			t, source, "R-22 liquid enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hLiquid,
+			(l.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.1,
+		)
+		verify.Value(
+			t, source, "R-22 vapor enthalpy from liquid at −40 °C"+at, "kJ/kg", tc.hVapor,
+			(v.Enthalpy - datum.Enthalpy).KilojoulesPerKilogram(), 0.3,
+		)
 	}
 }
 
@@ -157,7 +214,10 @@ func TestPublishedR22(t *testing.T) {
 func TestPublishedR410A(t *testing.T) {
 	const otherEquation = 0.3 // K
 	r := mustLookup(t, "R-410A")
-	source := verify.Source{Cite: "saturation table of R-410A in a manufacturer's service manual, by gauge pressure", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "saturation table of R-410A in a manufacturer's service manual, by gauge pressure",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct{ megapascals, bubble, dew float64 }{
 		{0.4, -14.12, -14.04}, {0.8, 3.58, 3.69}, {1.2, 16.01, 16.15}, {2.0, 34.04, 34.20},
 		{2.8, 47.47, 47.62}, {3.6, 58.35, 58.48},
@@ -172,13 +232,18 @@ func TestPublishedR410A(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := " at " + p.String()
-		verify.Value(t, source, "R-410A bubble point"+at, "°C", tc.bubble, bubble.Celsius(), otherEquation)
+		verify.Value(
+			t, source, "R-410A bubble point"+at, "°C", tc.bubble, bubble.Celsius(), otherEquation,
+		)
 		verify.Value(t, source, "R-410A dew point"+at, "°C", tc.dew, dew.Celsius(), otherEquation)
 	}
-	chart := verify.Source{Cite: "temperature and pressure chart of R-410A in installation instructions of split air conditioners and heat pumps", Kind: verify.Published}
+	chart := verify.Source{
+		Cite: "temperature and pressure chart of R-410A in installation instructions of split air conditioners and heat pumps",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct{ fahrenheit, psig float64 }{
-		{32, 100.8}, {40, 118.0}, {45, 129.7}, {50, 142.2}, {70, 200.6}, {90, 274.1},
-		{100, 317.2}, {110, 365.0}, {120, 417.7}, {130, 475.6},
+		{32, 100.8}, {40, 118.0}, {45, 129.7}, {50, 142.2}, {70, 200.6}, {90, 274.1}, {100, 317.2},
+		{110, 365.0}, {120, 417.7}, {130, 475.6},
 	} {
 		p := quantity.PSIG(tc.psig).Absolute(quantity.StandardAtmosphere)
 		bubble, err := r.BubbleTemperature(p)
@@ -195,7 +260,10 @@ func TestPublishedR410A(t *testing.T) {
 // Bubble and dew points at one atmosphere that a standard of its own prints; the Handbook
 // prints the same of R-437A, to which its estimated pairs are anchored.
 func TestPublishedBubbleAndDewPoints(t *testing.T) {
-	source := verify.Source{Cite: "AHRI Standard 700-2006, addendum 1, table 1B, bubble and dew point at 101 kPa", Kind: verify.Published}
+	source := verify.Source{
+		Cite: "AHRI Standard 700-2006, addendum 1, table 1B, bubble and dew point at 101 kPa",
+		Kind: verify.Published,
+	}
 	for _, tc := range []struct {
 		designation            string
 		bubble, dew, tolerance float64
@@ -212,8 +280,14 @@ func TestPublishedBubbleAndDewPoints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.bubble, bubble.Celsius(), tc.tolerance)
-		verify.Value(t, source, tc.designation+" dew point at 101.325 kPa", "°C", tc.dew, dew.Celsius(), tc.tolerance)
+		verify.Value(
+			t, source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.bubble,
+			bubble.Celsius(), tc.tolerance,
+		)
+		verify.Value(
+			t, source, tc.designation+" dew point at 101.325 kPa", "°C", tc.dew, dew.Celsius(),
+			tc.tolerance,
+		)
 	}
 }
 
@@ -222,32 +296,45 @@ func TestPublishedNormalBoilingPoints(t *testing.T) {
 		Cite: "the equations' normal boiling points by another implementation, table heos_constants.tsv of the open library chemicals (MIT licence)",
 		Kind: verify.Computed,
 	}
-	ibpsa := verify.Source{Cite: "Modelica IBPSA library, Media.Refrigerants.R410A: normal boiling point 221.71 K", Kind: verify.Published}
-	blend := verify.Source{Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal boiling point", Kind: verify.FromMemory}
+	ibpsa := verify.Source{
+		Cite: "Modelica IBPSA library, Media.Refrigerants.R410A: normal boiling point 221.71 K",
+		Kind: verify.Published,
+	}
+	blend := verify.Source{
+		Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal boiling point",
+		Kind: verify.FromMemory,
+	}
 	for _, tc := range []struct {
 		source      verify.Source
 		designation string
 		celsius     float64
 	}{
-		{pure, "R-11", 23.708}, {pure, "R-12", -29.752}, {pure, "R-22", -40.810}, {pure, "R-32", -51.651},
-		{pure, "R-123", 27.824}, {pure, "R-125", -48.089}, {pure, "R-134a", -26.074}, {pure, "R-143a", -47.241},
-		{pure, "R-152a", -24.022}, {pure, "R-290", -42.114}, {pure, "R-600a", -11.749}, {pure, "R-717", -33.316},
-		{pure, "R-718", 99.974},
-		{blend, "R-404A", -46.22}, {blend, "R-407C", -43.63}, {ibpsa, "R-410A", -51.44}, {blend, "R-507A", -46.74},
+		{pure, "R-11", 23.708}, {pure, "R-12", -29.752}, {pure, "R-22", -40.810},
+		{pure, "R-32", -51.651}, {pure, "R-123", 27.824}, {pure, "R-125", -48.089},
+		{pure, "R-134a", -26.074}, {pure, "R-143a", -47.241}, {pure, "R-152a", -24.022},
+		{pure, "R-290", -42.114}, {pure, "R-600a", -11.749}, {pure, "R-717", -33.316},
+		{pure, "R-718", 99.974}, {blend, "R-404A", -46.22}, {blend, "R-407C", -43.63},
+		{ibpsa, "R-410A", -51.44}, {blend, "R-507A", -46.74},
 	} {
 		boiling, err := mustLookup(t, tc.designation).NormalBoilingPoint()
 		if err != nil {
 			t.Error(err)
 			continue
 		}
-		verify.Value(t, tc.source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.celsius, boiling.Celsius(), 0.05)
+		verify.Value(
+			t, tc.source, tc.designation+" bubble point at 101.325 kPa", "°C", tc.celsius,
+			boiling.Celsius(), 0.05,
+		)
 	}
 }
 
 // The equation of carbon dioxide ends at its triple point, but liquid of a blend
 // with it goes on.
 func TestPublishedBoilingPointsOfBlendsWithCarbonDioxide(t *testing.T) {
-	source := verify.Source{Cite: "ANSI/ASHRAE Standard 34, table 4-2, bubble point at one atmosphere", Kind: verify.FromMemory}
+	source := verify.Source{
+		Cite: "ANSI/ASHRAE Standard 34, table 4-2, bubble point at one atmosphere",
+		Kind: verify.FromMemory,
+	}
 	for _, tc := range []struct {
 		designation string
 		celsius     float64
@@ -257,14 +344,19 @@ func TestPublishedBoilingPointsOfBlendsWithCarbonDioxide(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		verify.Value(t, source, tc.designation+" bubble point at 101.325 kPa, with R-744", "°C", tc.celsius, boiling.Celsius(), 0.6)
+		verify.Value(
+			t, source, tc.designation+" bubble point at 101.325 kPa, with R-744", "°C", tc.celsius,
+			boiling.Celsius(), 0.6,
+		)
 	}
 	for _, r := range All() {
 		boiling, err := r.NormalBoilingPoint()
 		if d := r.Designation(); (err != nil) != (d == "R-744" || d == "R-1132(E)") {
 			t.Errorf("%v: %v, %v", r, boiling, err)
 		}
-		if dew, dewErr := r.DewTemperature(quantity.StandardAtmosphere); err == nil && dewErr == nil && boiling > dew+0.001 {
+		if dew, dewErr := r.DewTemperature(quantity.StandardAtmosphere); err == nil &&
+			dewErr == nil &&
+			boiling > dew+0.001 {
 			t.Errorf("%v boils at %v, above its dew point %v", r, boiling, dew)
 		}
 	}

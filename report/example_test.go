@@ -22,12 +22,20 @@ func ExampleAudience() {
 
 func ExampleText() {
 	a, err := satline.Assess(satline.Visit{
-		Title:     "Workshop (invented)",
-		Scope:     satline.VerdictOnly,
-		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
+		Title: "Workshop (invented)",
+		Scope: satline.VerdictOnly,
+		Equipment: satline.Equipment{
+			Refrigerant: "R-410A",
+			Metering:    satline.TXV,
+			Label:       satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))},
+		},
 		Readings: satline.Readings{
-			LiquidPressure: satline.Measured(quantity.PSIG(340)), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
-			SuctionPressure: satline.Measured(quantity.PSIG(125)), SuctionLine: satline.Measured(quantity.Fahrenheit(55)),
+			LiquidPressure: satline.Measured(
+				quantity.PSIG(340),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(
+				quantity.PSIG(125),
+			), SuctionLine: satline.Measured(quantity.Fahrenheit(55)),
 		},
 	})
 	if err != nil {
@@ -64,13 +72,19 @@ func ExampleHTML() {
 		return
 	}
 	var page strings.Builder
-	drawing := report.Picture{Caption: "The unit", SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`)}
+	drawing := report.Picture{
+		Caption: "The unit",
+		SVG: []byte(
+			`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`,
+		),
+	}
 	if err := report.HTML(&page, assessment, report.Owner, drawing); err != nil {
 		fmt.Println(err)
 		return
 	}
 	for line := range strings.Lines(page.String()) {
-		if strings.Contains(line, "<h1>") || strings.Contains(line, "caption") && strings.Contains(line, "unit") {
+		if strings.Contains(line, "<h1>") ||
+			strings.Contains(line, "caption") && strings.Contains(line, "unit") {
 			fmt.Print(line)
 		}
 	}

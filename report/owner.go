@@ -19,7 +19,8 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 			*to = append(*to, fact.New(code))
 		}
 	}
-	judged := a.Charge.Outcome != satline.ChargeNotJudged || len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
+	judged := a.Charge.Outcome != satline.ChargeNotJudged ||
+		len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
 	for _, f := range a.Findings {
 		if judged && f.Chance >= likely && f.Cause != "sound" && f.Cause != "cold-sound" {
 			code := fact.Code("owner.cause." + f.Cause)
@@ -59,7 +60,9 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 		say(&dangers, code)
 	}
 	does := func(codes ...fact.Code) bool {
-		return slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return slices.Contains(codes, s.Do.Code) })
+		return slices.ContainsFunc(
+			a.Plan, func(s satline.Step) bool { return slices.Contains(codes, s.Do.Code) },
+		)
 	}
 	switch {
 	case slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Stops }):
@@ -90,7 +93,8 @@ const likely = 0.5
 
 func ofInstrument(cause string) bool {
 	return slices.ContainsFunc(
-		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return string(f.Signature) == cause },
+		diagnose.WrongInstruments(),
+		func(f diagnose.Fault) bool { return string(f.Signature) == cause },
 	)
 }
 

@@ -182,7 +182,8 @@ func TestDates(t *testing.T) {
 		"2026-07":                   time.Date(2026, 7, 1, 0, 0, 0, 0, time.UTC),
 	} {
 		var got outer
-		if err := Decode([]byte(`{"at": "`+text+`"}`), &got, limits); err != nil || !got.At.Equal(want) {
+		if err := Decode([]byte(`{"at": "`+text+`"}`), &got, limits); err != nil ||
+			!got.At.Equal(want) {
 			t.Errorf("%s: %v, %v", text, got.At, err)
 		}
 	}

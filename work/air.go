@@ -28,7 +28,9 @@ func (j *judge) air() error {
 	if err != nil {
 		return err
 	}
-	j.checks("air", "next.air", true, got.Finding, got.Checks, func(fact.Code) bool { return false })
+	j.checks(
+		"air", "next.air", true, got.Finding, got.Checks, func(fact.Code) bool { return false },
+	)
 	if j.has["next.air"] == Bad {
 		j.airs = got.Plan
 		j.minds = append(j.minds, got.Cautions...)

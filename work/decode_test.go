@@ -38,7 +38,9 @@ func TestDecodeRefuses(t *testing.T) {
 
 // Quantities are read with a comma where the language of the order writes one.
 func TestDecodeComma(t *testing.T) {
-	o, err := work.Decode([]byte(`{"language": "es-AR", "cylinders": [{"name": "A", "before": "12,5 kg"}]}`))
+	o, err := work.Decode(
+		[]byte(`{"language": "es-AR", "cylinders": [{"name": "A", "before": "12,5 kg"}]}`),
+	)
 	if err != nil || o.Cylinders[0].Before.Kilograms() != 12.5 {
 		t.Errorf("%+v, %v", o.Cylinders, err)
 	}

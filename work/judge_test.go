@@ -279,8 +279,10 @@ func TestValidateTellsAll(t *testing.T) {
 		Joints:      []work.JointPart{{}},
 		Cylinders:   []work.Cylinder{{Name: "A"}, {Name: "A", Before: -1}},
 		Checklist:   []work.Checked{{Check: "look twice"}},
-		Before:      &satline.Visit{Readings: satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(900))}},
-		Start:       day(2), End: day(1),
+		Before: &satline.Visit{
+			Readings: satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(900))},
+		},
+		Start: day(2), End: day(1),
 	}
 	var fields []string
 	for _, p := range o.Validate() {

@@ -82,7 +82,9 @@ func (j *judge) next() []fact.Fact {
 	planned := j.has["next.read-after"] == Good
 	plan := func() {
 		if !planned {
-			steps := append(j.waterPlan(), j.plan(j.onCircuit() && (j.r.After == nil || len(out) > 0))...)
+			steps := append(
+				j.waterPlan(), j.plan(j.onCircuit() && (j.r.After == nil || len(out) > 0))...,
+			)
 			out, planned = append(out, steps...), true
 		}
 	}

@@ -195,8 +195,11 @@ func (c *checker) readings(field string, list []Reading, pressure, vacuum bool) 
 			c.add(outOfRange, at+".at",
 				"%v is out of range 0 to %v; count from the start of this part", r.At, longestWork)
 		case i > 0 && r.At <= list[i-1].At:
-			c.add(contradictory, at+".at",
-				"%v is not after the reading before it, %v; put the readings in order", r.At, list[i-1].At)
+			c.add(
+				contradictory, at+".at",
+				"%v is not after the reading before it, %v; put the readings in order", r.At,
+				list[i-1].At,
+			)
 		}
 		if pressure && r.Pressure == nil {
 			c.add(missing, at+".pressure", "missing; the gauge pressure in the circuit")
@@ -245,8 +248,11 @@ func (c *checker) cylinders(o *Order) {
 			of   quantity.Mass
 		}{{"before", k.Before}, {"after", k.After}} {
 			if k.Tare > 0 && w.of > 0 && w.of < k.Tare {
-				c.add(contradictory, field+"."+w.name,
-					"%v is less than the empty cylinder, %v: zero the scale and read the tare (TW) again", w.of, k.Tare)
+				c.add(
+					contradictory, field+"."+w.name,
+					"%v is less than the empty cylinder, %v: zero the scale and read the tare (TW) again",
+					w.of, k.Tare,
+				)
 			}
 		}
 	}

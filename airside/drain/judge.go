@@ -14,7 +14,10 @@ type RangeError = quantity.RangeError
 var (
 	practice = fact.Source{Standing: fact.CommonPractice}
 	// slopeRule: one eighth of an inch in a foot.
-	slopeRule = fact.Source{Title: "International Mechanical Code, 307.2.1", Standing: fact.Published}
+	slopeRule = fact.Source{
+		Title:    "International Mechanical Code, 307.2.1",
+		Standing: fact.Published,
+	}
 	// overflowRule: a second drain, a pan or a switch where an overflow does harm.
 	overflowRule = fact.Source{
 		Title: "International Mechanical Code, 307.2.3", Standing: fact.Published,
@@ -54,17 +57,43 @@ type look struct {
 
 // looks, the likeliest first. The order is common practice.
 var looks = []look{
-	{name: "pan-full", of: func(r *Readings) Answer { return r.PanFull }, bad: Yes, mend: "drain.do.clear"},
+	{
+		name: "pan-full",
+		of:   func(r *Readings) Answer { return r.PanFull },
+		bad:  Yes,
+		mend: "drain.do.clear",
+	},
 	{name: "runs", of: func(r *Readings) Answer { return r.Runs }, bad: No, mend: "drain.do.clear"},
-	{name: "trapped", of: func(r *Readings) Answer { return r.Trapped }, bad: No, mend: "drain.do.trap"},
+	{
+		name: "trapped",
+		of:   func(r *Readings) Answer { return r.Trapped },
+		bad:  No,
+		mend: "drain.do.trap",
+	},
 	{name: "iced", of: func(r *Readings) Answer { return r.Iced }, bad: Yes, mend: thaw},
-	{name: "pan-sound", of: func(r *Readings) Answer { return r.PanSound }, bad: No, mend: "drain.do.pan"},
-	{name: "level", of: func(r *Readings) Answer { return r.Level }, bad: No, mend: "drain.do.level"},
+	{
+		name: "pan-sound",
+		of:   func(r *Readings) Answer { return r.PanSound },
+		bad:  No,
+		mend: "drain.do.pan",
+	},
+	{
+		name: "level",
+		of:   func(r *Readings) Answer { return r.Level },
+		bad:  No,
+		mend: "drain.do.level",
+	},
 	{name: "insulated", of: func(r *Readings) Answer { return r.Insulated }, bad: No,
 		mend: "drain.do.insulate"},
 	{name: "above", of: func(r *Readings) Answer { return r.Above }},
-	{name: "float", of: func(r *Readings) Answer { return r.Float }, bad: No, mend: "drain.do.float",
-		source: &overflowRule, ask: func(r *Readings) bool { return r.Above != No }},
+	{
+		name:   "float",
+		of:     func(r *Readings) Answer { return r.Float },
+		bad:    No,
+		mend:   "drain.do.float",
+		source: &overflowRule,
+		ask:    func(r *Readings) bool { return r.Above != No },
+	},
 }
 
 // Judge puts the looks in their order. The error is a *RangeError, or a *quantity.NameError

@@ -51,8 +51,10 @@ func TestSealFor(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	verify.Value(t, verify.Source{Cite: "negative static and one inch", Kind: verify.CommonPractice},
-		"trap seal at 0.5 in. w.c.", "in", 1.5, got.Inches(), 1e-9)
+	verify.Value(
+		t, verify.Source{Cite: "negative static and one inch", Kind: verify.CommonPractice},
+		"trap seal at 0.5 in. w.c.", "in", 1.5, got.Inches(), 1e-9,
+	)
 	var out *RangeError
 	if _, err := SealFor(quantity.StaticPressure(math.NaN())); !errors.As(err, &out) {
 		t.Error(err)

@@ -17,7 +17,9 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	entering, err := psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(63), c.Pressure())
+	entering, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(78), quantity.Fahrenheit(63), c.Pressure(),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -95,12 +97,16 @@ func ExampleChart_AddPath() {
 		fmt.Println(err)
 		return
 	}
-	indoor, err := psychro.FromWetBulb(quantity.Fahrenheit(75), quantity.Fahrenheit(63), c.Pressure())
+	indoor, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(75), quantity.Fahrenheit(63), c.Pressure(),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	outdoor, err := psychro.FromWetBulb(quantity.Fahrenheit(95), quantity.Fahrenheit(76), c.Pressure())
+	outdoor, err := psychro.FromWetBulb(
+		quantity.Fahrenheit(95), quantity.Fahrenheit(76), c.Pressure(),
+	)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -20,7 +20,9 @@ const (
 	House
 )
 
-var standingNames = []string{"not-stated", "published", "from-memory", "common-practice", "label", "house"}
+var standingNames = []string{
+	"not-stated", "published", "from-memory", "common-practice", "label", "house",
+}
 
 // String returns the standing in a word.
 func (s Standing) String() string { return enum.Name(standingNames, s) }

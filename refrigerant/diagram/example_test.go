@@ -58,7 +58,9 @@ func ExampleNew() {
 		fmt.Println(err)
 		return
 	}
-	d, err := diagram.New(r, diagram.Options{System: quantity.SI, Isentropes: true, Qualities: true})
+	d, err := diagram.New(
+		r, diagram.Options{System: quantity.SI, Isentropes: true, Qualities: true},
+	)
 	if err != nil {
 		fmt.Println(err)
 		return

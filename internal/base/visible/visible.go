@@ -40,6 +40,7 @@ func Text(s string) string {
 // are spelled with are none.
 func steers(r rune) bool {
 	return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || unicode.Is(unicode.Zl, r) ||
-		unicode.Is(unicode.Zp, r) || r == '\ufeff' || r == '\u00ad' ||
+		unicode.Is(unicode.Zp, r) || r == '\ufeff' ||
+		r == '\u00ad' ||
 		r >= 0xE0000 && r <= 0xE007F
 }

@@ -48,7 +48,9 @@ func TestRise(t *testing.T) {
 func TestSmoothIsSmall(t *testing.T) {
 	f := invented("x", 0)
 	n := f.Curves[BubblePressure]
-	if got := len(appendSmooth(nil, float32s(n.Values), float32s(n.Slopes))); got > 3*len(n.Values) {
+	if got := len(appendSmooth(nil, float32s(n.Values), float32s(n.Slopes))); got > 3*len(
+		n.Values,
+	) {
 		t.Errorf("%d nodes take %d bytes", len(n.Values), got)
 	}
 }

@@ -40,7 +40,10 @@ type failer interface{ Errorf(string, ...any) }
 func askEverything(t failer, s *vle.System, temp, p, third float64) {
 	check := func(what string, v any, err error) {
 		if err == nil && !finite(reflect.ValueOf(v)) {
-			t.Errorf("%s of %s and %d others at %g, %g, %g: %+v", what, s.Model().Fluid(0).Designation, s.Model().Components()-1, temp, p, third, v)
+			t.Errorf(
+				"%s of %s and %d others at %g, %g, %g: %+v", what, s.Model().Fluid(0).Designation,
+				s.Model().Components()-1, temp, p, third, v,
+			)
 		}
 	}
 	c, err := s.Critical()
@@ -132,7 +135,8 @@ func FuzzComposition(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if sum := m.MoleFraction(0) + m.MoleFraction(1); math.Abs(sum-1) > 1e-12 || !(m.MolarMass() > 0) {
+		if sum := m.MoleFraction(0) + m.MoleFraction(1); math.Abs(sum-1) > 1e-12 ||
+			!(m.MolarMass() > 0) {
 			t.Errorf("%g and %g give %+v", x1, x2, m.MoleFractions())
 		}
 	})

@@ -263,7 +263,8 @@ func (b *Builder) quantityText(t reflect.Type) (*Schema, error) {
 	if b.Units {
 		units = refusal.Units
 		value = oneOf(units)
-		if v.UnmarshalText([]byte("1 lb 2 oz")) == nil || v.UnmarshalText([]byte("1 ft 2 in")) == nil {
+		if v.UnmarshalText([]byte("1 lb 2 oz")) == nil ||
+			v.UnmarshalText([]byte("1 ft 2 in")) == nil {
 			value += second
 		}
 		if uncertain && errors.As(v.UnmarshalText([]byte("1 "+first+" ± 1 ?")), &refusal) {

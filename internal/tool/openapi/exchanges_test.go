@@ -54,7 +54,9 @@ func TestExchanges(t *testing.T) {
 	}
 	log := filepath.Join(t.TempDir(), "exchanges")
 	const misbehaving = "Client|Slow|Connection|BatchIs|Stop"
-	cmd := exec.Command("go", "test", "-count=1", "-skip", misbehaving, "../../../examples/service/server")
+	cmd := exec.Command(
+		"go", "test", "-count=1", "-skip", misbehaving, "../../../examples/service/server",
+	)
 	cmd.Env = append(os.Environ(), "SATLINE_EXCHANGES="+log)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)

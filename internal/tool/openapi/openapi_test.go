@@ -68,8 +68,10 @@ func description(t *testing.T) []byte {
 	problem := ref(reflect.TypeFor[api.Problem](), false)
 	var paths ordered
 	for _, o := range api.Operations {
-		op := ordered{{"operationId", o.ID}, {"tags", []string{o.Tag}}, {"summary", brief(o.Summary)},
-			{"description", o.Summary}}
+		op := ordered{
+			{"operationId", o.ID}, {"tags", []string{o.Tag}}, {"summary", brief(o.Summary)},
+			{"description", o.Summary},
+		}
 		var parameters []ordered
 		if name, after, ok := strings.Cut(o.Path, "{"); ok && name != "" {
 			parameters = append(parameters, ordered{
