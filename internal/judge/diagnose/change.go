@@ -73,17 +73,20 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		if !ok {
 			continue
 		}
+		var x [maxDim]float64
+		n1, n, ok := c.joint(was, b, a, &x)
+		if !ok {
+			continue
+		}
 		// The first explanation is held to its word at the severity that keeps it
 		// best, among those that the earlier readings left likely.
 		if b.a == order[0].a && b.b == order[0].b && b.weight > 0.05*order[0].weight {
-			var x [maxDim]float64
-			if n1, n, ok := c.joint(was, b, a, &x); ok {
-				if chance := departure(x[n1:n]); i == 0 || chance > best {
-					first, firstAfter, best = b, a, chance
-				}
+			if chance := departure(x[n1:n]); i == 0 || chance > best {
+				first, firstAfter, best = b, a, chance
 			}
 		}
-		a.log = math.Log(1-unforeseen) + was.priorLog(b) + c.jointLog(was, b, a)
+		a.log = math.Log(1-unforeseen) + was.priorLog(b) + c.jointLog(x[:n]) +
+			was.bounds(b) + c.bounds(a)
 		c.parts = append(c.parts, a)
 	}
 	c.normalize()
@@ -226,6 +229,8 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 	return out, true
 }
 
+var noState = state{gain: new(matrix), rest: new(matrix)}
+
 // at interpolates a tabled cause to a severity, from nothing at zero.
 func (c *caseFile) at(a int, severity float64) state {
 	n := len(c.levels(c.suspects[a].signature))
@@ -233,15 +238,15 @@ func (c *caseFile) at(a int, severity float64) state {
 	if high < 0 {
 		high = n - 1
 	}
-	upper, lower := &c.states[a][high], &state{gain: &matrix{}, rest: &matrix{}}
+	upper, lower := &c.states[a][high], &noState
 	if high > 0 {
 		lower = &c.states[a][high-1]
 	}
 	t := (severity - lower.severity) / (upper.severity - lower.severity)
 	s := state{
 		severity: severity,
-		gain:     &matrix{},
-		rest:     &matrix{},
+		gain:     c.work.matrix(),
+		rest:     c.work.matrix(),
 		level:    upper.level,
 		capacity: lower.capacity + t*(upper.capacity-lower.capacity),
 	}
@@ -369,17 +374,13 @@ func (c *caseFile) joint(
 	return first, n, false
 }
 
-func (c *caseFile) jointLog(was *caseFile, b, a component) float64 {
-	var x [maxDim]float64
-	_, n, ok := c.joint(was, b, a, &x)
-	if !ok {
-		return math.Inf(-1)
-	}
+// jointLog is the log likelihood of both sets of readings by the residuals that joint whitened.
+func (c *caseFile) jointLog(x []float64) float64 {
 	d2 := 0.0
-	for i := range n {
-		d2 += x[i] * x[i]
+	for _, v := range x {
+		d2 += v * v
 	}
-	return logStudent(n, c.work.triangle.logDet(), d2) + was.bounds(b) + c.bounds(a)
+	return logStudent(len(x), c.work.triangle.logDet(), d2)
 }
 
 // departure is the chance of whitened residuals at least this large.

@@ -17,19 +17,21 @@ type triangle struct {
 func (t *triangle) factor(n int) bool {
 	t.n = n
 	for i := range n {
+		li := &t.l[i]
 		for j := range i + 1 {
-			sum := t.l[i][j]
-			for k := range j {
-				sum -= t.l[i][k] * t.l[j][k]
+			lj := &t.l[j]
+			sum := li[j]
+			for k, x := range lj[:j] {
+				sum -= li[k] * x
 			}
 			if i > j {
-				t.l[i][j] = sum / t.l[j][j]
+				li[j] = sum / lj[j]
 				continue
 			}
 			if !(sum > 0) {
 				return false
 			}
-			t.l[i][i] = math.Sqrt(sum)
+			li[i] = math.Sqrt(sum)
 		}
 	}
 	return true

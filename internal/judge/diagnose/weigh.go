@@ -90,7 +90,7 @@ func (f *factored) distance(n int, v, less *[features]float64) (squared float64)
 	return squared
 }
 
-const mostMatrices = 64
+const mostMatrices = 128
 
 // matrix is an empty one.
 func (w *workspace) matrix() *matrix {
