@@ -82,7 +82,7 @@ func answered(p *prepared, t *modes.Aim) []charge.Moved {
 			to++
 		}
 		if to > from {
-			if course, err := follow(p, thinned(p.log[from:to]), t.Method); err == nil &&
+			if course, err := p.followed(from, to, t.Method); err == nil &&
 				course.State != 0 {
 				v := course.Value
 				if course.State == charge.Settling { // it went on there, as far as can be told
@@ -127,18 +127,16 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	if len(before) == 0 {
 		return nil, nil
 	}
-	kept := settledBefore{moves: n, entries: len(before), mode: mode}
-	if p.before != nil && p.before.same(kept) {
-		return p.before.earlier, nil
-	}
 	whole := len(before) < len(p.log)
-	before = thinned(before)
-	course, err := follow(p, before, charge.MethodFor(p.visit.Equipment.Metering))
+	if k := p.before; k != nil && k.earlier != nil && k.mode == mode && whole {
+		return k.earlier, nil
+	}
+	course, err := p.followed(0, len(before), charge.MethodFor(p.visit.Equipment.Metering))
 	if err != nil {
 		return nil, err
 	}
 	var r Readings
-	takeStretch(&r, before, course, deltaCourse{})
+	takeStretch(&r, thinned(before), course, deltaCourse{})
 	d, err := derive(p, &r)
 	if err != nil {
 		return nil, nil // what was read then cannot be, and the log says so elsewhere
@@ -147,13 +145,13 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	if last.Recovered > 0 {
 		action = diagnose.Action{Kind: diagnose.ChargeRecovered, Mass: last.Recovered}
 	}
-	kept.earlier = &diagnose.Earlier{
+	earlier := &diagnose.Earlier{
 		Input: inputOf(
 			p, &r, &d, mode,
 		), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
 	}
-	if p.before != nil && whole {
-		*p.before = kept
+	if k := p.before; k != nil && whole {
+		k.earlier, k.mode = earlier, mode
 	}
-	return kept.earlier, nil
+	return earlier, nil
 }

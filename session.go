@@ -95,7 +95,7 @@ func NewSession(v Visit) (*Session, error) {
 	}
 	s := &Session{now: *p, in: v.Instruments.withDefaults()}
 	s.now.visit.Moves, s.now.visit.Checks = slices.Clone(v.Moves), slices.Clone(v.Checks)
-	s.now.visit.Log, s.now.log, s.now.before = nil, nil, new(settledBefore)
+	s.now.visit.Log, s.now.log, s.now.before = nil, nil, newSettledBefore()
 	for i := range p.log {
 		s.keep(p.log[i])
 		s.last, s.taken = p.log[i].At, true
@@ -197,6 +197,7 @@ func (s *Session) Move(m Move) error {
 	}
 	s.now.visit.Moves = moves
 	s.prune()
+	s.now.before = newSettledBefore()
 	return nil
 }
 
@@ -257,7 +258,7 @@ func (s *Session) Conditions(now Conditions) error {
 		return wrong[0]
 	}
 	s.now.visit.Conditions = now
-	*s.now.before = settledBefore{}
+	s.now.before = newSettledBefore()
 	return nil
 }
 
