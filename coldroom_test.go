@@ -75,6 +75,14 @@ var coldVisits = map[string]struct {
 		cause: "cold-gas", steps: []string{"step.cold-food-frozen", "step.recover-rest"},
 		never: []string{"step.cold-add*"},
 	},
+	"cold-next-to-empty": {
+		cause: "cold-undercharge", steps: []string{"step.stop", "step.cold-food-move", "step.find-leak"},
+		never: []string{"step.cold-add*", "mend.*"},
+	},
+	"cold-defrost-by-clock": {
+		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
+		never: []string{"step.cold-add*"},
+	},
 }
 
 func TestColdRooms(t *testing.T) {

@@ -94,11 +94,11 @@ func causeIndex(code string) int {
 	)
 }
 
-// vapor reports whether the liquid line is warmer than its refrigerant boils: it holds no liquid.
-func (k *known) vapor() bool {
+// below reports whether a feature is below nought: a liquid line that is warmer than its
+// refrigerant boils holds no liquid, and below the temperature of its air nothing condenses.
+func (k *known) below(f int) bool {
 	const beyond = 1.5 // K, more than what the table or the place of a gauge is off
-	sub := signature.Subcooling
-	return k.read(sub) && k.value[sub]+2*k.std[sub] < -beyond
+	return k.read(f) && k.value[f]+2*k.std[f] < -beyond
 }
 
 // letsVapor are the causes that let vapor into the liquid line.
@@ -121,7 +121,10 @@ func (k *known) answered(f *fault) float64 {
 	if k.hottest && !raisesHead[f.cause] {
 		p *= 0.03
 	}
-	if k.vapor() && !letsVapor[f.cause] {
+	if k.below(signature.Subcooling) && !letsVapor[f.cause] {
+		p *= 0.05
+	}
+	if k.below(signature.OverOutdoor) && f.cause != undercharge && f.cause != compressor {
 		p *= 0.05
 	}
 	if k.complaint && (f.cause == sound || f.cause == clamp) {

@@ -416,7 +416,7 @@ func (p *planner) headline() fact.Fact {
 	case !p.why.IsZero():
 		return fact.New("headline.not-judged", p.why.Values...).
 			With(fact.Of("why", fact.Term(p.why.Code)))
-	case nothing >= likely:
+	case nothing >= likely && !p.has("step.feel-compressor"):
 		return fact.New("headline.heating-sound", fact.Of("chance", fact.Share(nothing)))
 	}
 	causes := fact.Terms{}
