@@ -52,6 +52,25 @@ func TestForecastOfHeating(t *testing.T) {
 	}
 }
 
+// What would be answered by leaving it out is refused.
+func TestForecastOfOtherModesRefuses(t *testing.T) {
+	for _, s := range []Scenario{
+		{Added: quantity.Ounces(8)}, {HeadPressure: quantity.Fahrenheit(95)},
+	} {
+		for _, name := range []string{"heating-sound-47", "cold-walk-in-sound"} {
+			var problem *VisitError
+			if _, err := Forecast(load(t, name), s); !errors.As(err, &problem) ||
+				problem.Field != "scenario 1" {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+	box := Scenario{ReturnDryBulb: quantity.Fahrenheit(75)}
+	if _, err := Forecast(load(t, "cold-walk-in-sound"), box); err == nil {
+		t.Error("a cold room of 75 °F is foretold")
+	}
+}
+
 // Every heating and cold-room visit is foretold, or refused with what it lacks.
 func TestForecastOfEveryMode(t *testing.T) {
 	for _, glob := range []string{"heating-*", "cold-*"} {

@@ -186,6 +186,9 @@ func (f *forecast) compare() {
 // outlook is what the machine will do in a scenario, where the box is at the temperature that
 // it is kept at or at that of the scenario.
 func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
+	if err := s.WithoutCharge(); err != nil {
+		return out, err
+	}
 	w := machine.Weather{Box: float64(f.k.usual.Box.Value), Outdoor: f.k.weather.outdoor}
 	today := w
 	if s.OutdoorDryBulb != 0 {

@@ -116,6 +116,9 @@ func (f *forecast) compare(now *cycle.HeatingPrediction) {
 
 // outlook is what the machine will do in a scenario.
 func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
+	if err := s.WithoutCharge(); err != nil {
+		return out, err
+	}
 	at := f.seen
 	if s.OutdoorDryBulb != 0 {
 		at.OutdoorDryBulb = s.OutdoorDryBulb

@@ -1,6 +1,8 @@
 package modes
 
 import (
+	"errors"
+
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -21,6 +23,15 @@ type Scenario struct {
 	Added                                        quantity.Mass
 	HeadPressure                                 quantity.Temperature
 	Load                                         quantity.Power
+}
+
+// WithoutCharge refuses what only a model of cooling answers.
+func (s Scenario) WithoutCharge() error {
+	if s.Added != 0 || s.HeadPressure != 0 {
+		return errors.New("what added refrigerant or a held head would do is foretold of cooling " +
+			"alone; leave both out")
+	}
+	return nil
 }
 
 // An Outlook is what a machine will do, with standard uncertainties; nil is what its mode has
