@@ -24,7 +24,7 @@ func overcharge() satline.Visit {
 			), LiquidPressure: satline.Measured(quantity.PSIG(400)),
 			SuctionLine: satline.Measured(
 				quantity.Fahrenheit(60),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(98)),
+			), LiquidLine: satline.Measured(quantity.Fahrenheit(97)),
 			DischargeLine: satline.Measured(
 				quantity.Fahrenheit(176),
 			), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),

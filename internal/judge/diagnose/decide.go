@@ -42,8 +42,9 @@ const mostLooks = 2
 // every small doubt is read by nobody.
 const worthLooking = 0.2
 
-// leaning is the chance of a charge that is off one way from which what speaks against it is
-// looked at, however small each doubt is: what is left when they are answered calls the charge.
+// leaning is the chance of too much refrigerant from which what speaks against it is looked at,
+// however small each doubt is: more causes read like it than like too little, and what is left
+// when they are answered calls the charge.
 const leaning = 0.5
 
 // answeredBy is the chance of the causes that a test decides about.
@@ -72,8 +73,8 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	}
 	worth := worthLooking
 	c.callAt = CallLow
-	if off := max(charge.Low, charge.High); call == ChargeOpen && off >= leaning {
-		worth, c.callAt = worthLooking*(1-off), leaning
+	if call == ChargeOpen && charge.High >= leaning {
+		worth, c.callAt = worthLooking*(1-charge.High), leaning
 	}
 	taken := map[string]bool{}
 	for now := all; len(d.Looks) < mostLooks; {
