@@ -53,7 +53,7 @@ func (b *ChargeBelief) Call() ChargeCall {
 // callMoved calls what another dose is expected to cost less than to leave. To turn round
 // costs what undoing costs besides, and is not done while the charge may be off the other way.
 func (b *ChargeBelief) callMoved() ChargeCall {
-	const hardly = 0.05
+	const hardly, likelier = 0.05, 0.7
 	leave := b.Low*costOf(Undercharge).neglect + b.High*costOf(Overcharge).neglect
 	_, add := b.dose(1)
 	_, recover := b.dose(-1)
@@ -67,7 +67,7 @@ func (b *ChargeBelief) callMoved() ChargeCall {
 		return ChargeLow
 	case b.High >= CallHigh || recover < leave && (b.moved < 0 || b.Low < hardly):
 		return ChargeHigh
-	case b.InBand >= 0.5:
+	case b.InBand >= likelier:
 		return ChargeInBand
 	}
 	return ChargeOpen
