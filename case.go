@@ -146,12 +146,26 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 		action = diagnose.Action{Kind: diagnose.ChargeRecovered, Mass: last.Recovered}
 	}
 	earlier := &diagnose.Earlier{
-		Input: inputOf(
-			p, &r, &d, mode,
-		), Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
+		Input:   inputOf(p, &r, &d, mode),
+		Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
 	}
 	if k := p.before; k != nil && whole {
 		k.earlier, k.mode = earlier, mode
 	}
 	return earlier, nil
+}
+
+// followed is follow of a part of the log.
+func (p *prepared) followed(from, to int, method charge.Method) (deltaCourse, error) {
+	key, whole := stretch{from, to, method}, p.before != nil && to < len(p.log)
+	if whole {
+		if course, ok := p.before.courses[key]; ok {
+			return course, nil
+		}
+	}
+	course, err := follow(p, thinned(p.log[from:to]), method)
+	if whole && err == nil {
+		p.before.courses[key] = course
+	}
+	return course, err
 }

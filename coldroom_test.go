@@ -167,9 +167,8 @@ func TestColdRoomsAreFound(t *testing.T) {
 	cold := Visit{
 		Equipment: Equipment{Refrigerant: "R-449A", Metering: TXV},
 		Readings: Readings{
-			SuctionPressure: Measured(
-				quantity.PSIG(44),
-			), SuctionLine: Measured(quantity.Fahrenheit(38)),
+			SuctionPressure: Measured(quantity.PSIG(44)),
+			SuctionLine:     Measured(quantity.Fahrenheit(38)),
 		},
 	}
 	if m := assess(t, cold).Mode.Mode; m != Refrigeration {

@@ -152,9 +152,8 @@ var (
 
 	_ = refrigerant.State{
 		Phase: refrigerant.Vapor, Pressure: quantity.Pressure(0), Temperature: quantity.Temperature(0), Density: quantity.Density(0),
-		Enthalpy: quantity.SpecificEnthalpy(
-			0,
-		), Entropy: quantity.SpecificEntropy(0), Cp: quantity.SpecificHeat(0),
+		Enthalpy: quantity.SpecificEnthalpy(0),
+		Entropy:  quantity.SpecificEntropy(0), Cp: quantity.SpecificHeat(0),
 		SpeedOfSound: quantity.Velocity(0), Quality: float64(0),
 	}
 )

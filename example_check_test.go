@@ -19,19 +19,15 @@ func overcharge() satline.Visit {
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(500))},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(
-				quantity.PSIG(124),
-			), LiquidPressure: satline.Measured(quantity.PSIG(400)),
-			SuctionLine: satline.Measured(
-				quantity.Fahrenheit(60),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(97)),
-			DischargeLine: satline.Measured(
-				quantity.Fahrenheit(176),
-			), OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(92)),
-			ReturnDryBulb: satline.Measured(
-				quantity.Fahrenheit(76),
-			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(64)),
-			SupplyDryBulb: satline.Measured(quantity.Fahrenheit(57)),
+			SuctionPressure: satline.Measured(quantity.PSIG(124)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(400)),
+			SuctionLine:     satline.Measured(quantity.Fahrenheit(60)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(97)),
+			DischargeLine:   satline.Measured(quantity.Fahrenheit(176)),
+			OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(92)),
+			ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(76)),
+			ReturnWetBulb:   satline.Measured(quantity.Fahrenheit(64)),
+			SupplyDryBulb:   satline.Measured(quantity.Fahrenheit(57)),
 		},
 	}
 }

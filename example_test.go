@@ -18,16 +18,13 @@ func ExampleAssess() {
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(6000))},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(
-				quantity.PSIG(108),
-			), LiquidPressure: satline.Measured(quantity.PSIG(300)),
-			SuctionLine: satline.Measured(
-				quantity.Fahrenheit(66),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(92)),
-			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(82)),
-			ReturnDryBulb: satline.Measured(
-				quantity.Fahrenheit(75),
-			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+			SuctionPressure: satline.Measured(quantity.PSIG(108)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(300)),
+			SuctionLine:     satline.Measured(quantity.Fahrenheit(66)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(92)),
+			OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(82)),
+			ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(75)),
+			ReturnWetBulb:   satline.Measured(quantity.Fahrenheit(63)),
 		},
 	}
 	assessment, err := satline.Assess(visit)
@@ -112,16 +109,13 @@ func ExampleForecast() {
 			NominalCapacity: quantity.Tons(3),
 		},
 		Readings: satline.Readings{
-			SuctionPressure: satline.Measured(
-				quantity.PSIG(122),
-			), LiquidPressure: satline.Measured(quantity.PSIG(340)),
-			SuctionLine: satline.Measured(
-				quantity.Fahrenheit(52),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
-			OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(88)),
-			ReturnDryBulb: satline.Measured(
-				quantity.Fahrenheit(75),
-			), ReturnWetBulb: satline.Measured(quantity.Fahrenheit(63)),
+			SuctionPressure: satline.Measured(quantity.PSIG(122)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(340)),
+			SuctionLine:     satline.Measured(quantity.Fahrenheit(52)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(95)),
+			OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(88)),
+			ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(75)),
+			ReturnWetBulb:   satline.Measured(quantity.Fahrenheit(63)),
 		},
 	}
 	outlook, err := satline.Forecast(visit, satline.CoolNight())

@@ -44,9 +44,8 @@ func ExampleDerived_Values() {
 	assessment, err := satline.Assess(satline.Visit{
 		Equipment: satline.Equipment{Refrigerant: "R-32", Metering: satline.TXV},
 		Readings: satline.Readings{
-			LiquidPressure: satline.Measured(
-				quantity.PSIG(330),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(94)),
+			LiquidPressure: satline.Measured(quantity.PSIG(330)),
+			LiquidLine:     satline.Measured(quantity.Fahrenheit(94)),
 		},
 	})
 	if err != nil {
@@ -98,12 +97,10 @@ func ExampleAssessment_valve() {
 		at := time.Duration(i) * 10 * time.Second
 		swing := 7 * math.Sin(2*math.Pi*at.Seconds()/100)
 		visit.Log = append(visit.Log, satline.LogEntry{At: at, Readings: satline.Readings{
-			SuctionPressure: satline.Measured(
-				quantity.PSIG(125),
-			), SuctionLine: satline.Measured(quantity.Fahrenheit(50 + swing)),
-			LiquidPressure: satline.Measured(
-				quantity.PSIG(340),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(quantity.PSIG(125)),
+			SuctionLine:     satline.Measured(quantity.Fahrenheit(50 + swing)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(340)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(95)),
 		}})
 	}
 	assessment, err := satline.Assess(visit)

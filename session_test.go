@@ -149,10 +149,10 @@ func TestSessionOfADay(t *testing.T) {
 			}
 		}
 		e := sampleOf(&start.Readings, at, rng, true)
-		e.DischargePressure, e.DischargeLine = Measured(e.LiquidPressure.Value), Measured(quantity.Fahrenheit(160+rng.Float64()))
-		e.SupplyWetBulb, e.CondenserLeaving = Measured(
-			quantity.Fahrenheit(52+rng.Float64()),
-		), Measured(quantity.Fahrenheit(100+rng.Float64()))
+		e.DischargePressure = Measured(e.LiquidPressure.Value)
+		e.DischargeLine = Measured(quantity.Fahrenheit(160 + rng.Float64()))
+		e.SupplyWetBulb = Measured(quantity.Fahrenheit(52 + rng.Float64()))
+		e.CondenserLeaving = Measured(quantity.Fahrenheit(100 + rng.Float64()))
 		e.Airflow, e.ExternalStatic = Measured(quantity.CFM(1100+rng.Float64())), Measured(quantity.InchesWater(0.5+0.01*rng.Float64()))
 		e.Power, e.CompressorCurrent = Measured(quantity.Watts(2500+rng.Float64())), Measured(quantity.Amperes(12+rng.Float64()))
 		if aside := s.Take(e); aside != nil {

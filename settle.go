@@ -24,9 +24,6 @@ type settled struct {
 	since time.Duration
 }
 
-// deltaCourse is that of a superheat or a subcooling.
-type deltaCourse = charge.Steadiness[quantity.TemperatureDelta]
-
 // settle judges whether the value that the charge is read from has come to rest since the
 // last move of refrigerant, and takes the readings as their means over the one stretch that
 // this value is taken from: the last in which it stood still, or the last half minute. What

@@ -79,9 +79,8 @@ func BenchmarkThinning(b *testing.B) {
 	b.ReportAllocs()
 	e := LogEntry{Readings: Readings{
 		SuctionPressure: Measured(quantity.PSIG(118)), LiquidPressure: Measured(quantity.PSIG(340)),
-		SuctionLine: Measured(
-			quantity.Fahrenheit(52),
-		), LiquidLine: Measured(quantity.Fahrenheit(95)),
+		SuctionLine: Measured(quantity.Fahrenheit(52)),
+		LiquidLine:  Measured(quantity.Fahrenheit(95)),
 	}}
 	var t thinning
 	for b.Loop() {

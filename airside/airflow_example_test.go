@@ -41,7 +41,7 @@ func ExampleHeatRise_Airflow() {
 	fmt.Println("flow", a.Flow.Format(quantity.IP))
 	fmt.Println("as standard air", a.Standard.Format(quantity.IP))
 	// Output:
-	// heat 54400 Btu/h ± 1714 Btu/h
+	// heat 54400 Btu/h ± 1700 Btu/h
 	// flow 1158 CFM ± 46 CFM
 	// as standard air 928 CFM ± 36 CFM
 }
@@ -67,7 +67,7 @@ func ExampleElectricInput_Heat() {
 	fmt.Println(heat.Format(quantity.IP))
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:
-	// 33918 Btu/h ± 405 Btu/h
+	// 33920 Btu/h ± 410 Btu/h
 	// 1177 CFM ± 36 CFM <nil>
 }
 
@@ -150,7 +150,7 @@ func ExampleRefrigerantBalance_Airflow() {
 	}.Airflow()
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	// Output:
-	// 1332 CFM ± 144 CFM <nil>
+	// 1330 CFM ± 140 CFM <nil>
 }
 
 func ExampleSplitBackwards_Airflow() {
@@ -167,7 +167,7 @@ func ExampleSplitBackwards_Airflow() {
 	fmt.Println(a.Flow.Format(quantity.IP), err)
 	fmt.Println(a.Notes)
 	// Output:
-	// 987 CFM ± 368 CFM <nil>
+	// 990 CFM ± 370 CFM <nil>
 	// [assumed.sides-and-rating]
 }
 
@@ -207,5 +207,5 @@ func ExampleClosureOf() {
 	fmt.Println("best", c.Best.Format(quantity.IP))
 	// Output:
 	// -0.07 ± 0.08, closes: true
-	// best 35451 Btu/h ± 1299 Btu/h
+	// best 35500 Btu/h ± 1300 Btu/h
 }

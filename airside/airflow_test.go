@@ -23,9 +23,8 @@ func airAt(db float64, p quantity.Pressure) AirAt {
 // trade's figures come back.
 func standardAirAt() AirAt {
 	return AirAt{
-		DryBulb: fahrenheit(
-			70, 0,
-		), WetBulb: quantity.Uncertain[quantity.Temperature]{Value: StandardAir().WetBulb()},
+		DryBulb:    fahrenheit(70, 0),
+		WetBulb:    quantity.Uncertain[quantity.Temperature]{Value: StandardAir().WetBulb()},
 		Atmosphere: quantity.StandardAtmosphere.PlusMinus(0),
 	}
 }

@@ -91,12 +91,11 @@ func (c Coil) Through(
 	}
 	return Passage{
 		Entering: entering, Leaving: leaving,
-		Split:    entering.DryBulb().Sub(leaving.DryBulb()),
-		Capacity: capacity,
-		Surface: quantity.Temperature(
-			r.Surface,
-		), SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
-		WetShare: r.Wet,
+		Split:           entering.DryBulb().Sub(leaving.DryBulb()),
+		Capacity:        capacity,
+		Surface:         quantity.Temperature(r.Surface),
+		SurfaceEntering: quantity.Temperature(r.SurfaceEntering),
+		WetShare:        r.Wet,
 	}, nil
 }
 

@@ -72,10 +72,9 @@ func dryFit(in *coil.Air, m, tr, entering, leaving float64) Coil {
 	surface := 1 / (1 + usualSideRatio) // of the way from refrigerant to air
 	surface = min(max(surface, (in.DewPoint()-tr)/(leaving-tr)), 0.99)
 	return Coil{
-		AirSide: quantity.Conductance(
-			ua / (1 - surface),
-		), RefrigerantSide: quantity.Conductance(ua / surface),
-		RatedDryAir: quantity.MassFlow(m), Assumed: assumedSidesDry,
+		AirSide:         quantity.Conductance(ua / (1 - surface)),
+		RefrigerantSide: quantity.Conductance(ua / surface),
+		RatedDryAir:     quantity.MassFlow(m), Assumed: assumedSidesDry,
 	}
 }
 

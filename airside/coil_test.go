@@ -145,9 +145,8 @@ func TestRatedCoilMeetsTheSplitTable(t *testing.T) {
 			}
 			got := p.Split.Fahrenheit() - 1.1
 			if math.Abs(got-want.Fahrenheit()) > math.Abs(worst) {
-				worst, at, target = got-want.Fahrenheit(), fmt.Sprintf(
-					"%v/%v °F", db, wb,
-				), want.Fahrenheit()
+				worst, at, target = got-want.Fahrenheit(), fmt.Sprintf("%v/%v °F", db, wb),
+					want.Fahrenheit()
 			}
 			e := float64(p.Split) / float64(in.DryBulb()-quantity.Fahrenheit(te))
 			if db-wb >= 6 { // no building that is cooled is more humid

@@ -155,10 +155,10 @@ func TestFanLawsRoundTrip(t *testing.T) {
 			quantity.StaticPressure(rapid.Float64Range(5, 500).Draw(t, "static")),
 			quantity.Power(rapid.Float64Range(20, 2000).Draw(t, "power")),
 		}
-		n, m := RPM(rapid.Float64Range(400, 1600).Draw(t, "from")), RPM(rapid.Float64Range(400, 1600).Draw(t, "to"))
-		r, s := quantity.Density(
-			rapid.Float64Range(0.8, 1.3).Draw(t, "density from"),
-		), quantity.Density(rapid.Float64Range(0.8, 1.3).Draw(t, "density to"))
+		speeds, densities := rapid.Float64Range(400, 1600), rapid.Float64Range(0.8, 1.3)
+		n, m := RPM(speeds.Draw(t, "from")), RPM(speeds.Draw(t, "to"))
+		r := quantity.Density(densities.Draw(t, "density from"))
+		s := quantity.Density(densities.Draw(t, "density to"))
 		there, err := FanLaws(p, n, m, r, s)
 		if err != nil {
 			t.Fatal(err)

@@ -79,7 +79,7 @@ func ExampleMeasureCapacity() {
 	worst, _ := c.Budget.Largest()
 	fmt.Println("better first:", worst.Reading)
 	// Output:
-	// total 35394 Btu/h ± 3590 Btu/h
+	// total 35400 Btu/h ± 3600 Btu/h
 	// better first: returnWetBulb
 }
 

@@ -75,9 +75,8 @@ func ExampleMeasureBypass() {
 		}
 	}
 	b, err := airside.MeasureBypass(airside.CapacityReadings{
-		Return: reading(
-			80, 67,
-		), Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
+		Return: reading(80, 67),
+		Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
 	})
 	fmt.Printf(
 		"apparatus dew point %s, bypass %.2f ± %.2f, %v\n", b.ApparatusDewPoint.Format(quantity.IP),
@@ -132,7 +131,7 @@ func ExampleRefrigerantCapacity() {
 	)
 	fmt.Println(q.Format(quantity.IP), err)
 	// Output:
-	// 38160 Btu/h ± 1613 Btu/h <nil>
+	// 38200 Btu/h ± 1600 Btu/h <nil>
 }
 
 func ExampleGasInput_Heat() {
@@ -146,7 +145,7 @@ func ExampleGasInput_Heat() {
 	}.Heat()
 	fmt.Println(heat.Format(quantity.IP), err)
 	// Output:
-	// 80000 Btu/h ± 2431 Btu/h <nil>
+	// 80000 Btu/h ± 2400 Btu/h <nil>
 }
 
 func ExampleTotalHeat() {

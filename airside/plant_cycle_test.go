@@ -122,9 +122,8 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			}
 			for name, v := range map[string][2]quantity.Temperature{"surface": {want.Surface, got.Surface}, "evaporating": {want.Evaporating, got.Evaporating}} {
 				if d := math.Abs(v[1].Sub(v[0]).Fahrenheit()); d > math.Abs(worst.got-worst.cycle) {
-					worst.at, worst.cycle, worst.got = fmt.Sprintf(
-						"%s at %+v", name, c,
-					), v[0].Fahrenheit(), v[1].Fahrenheit()
+					worst.at, worst.cycle, worst.got = fmt.Sprintf("%s at %+v", name, c),
+						v[0].Fahrenheit(), v[1].Fahrenheit()
 				}
 			}
 			if d := float64(got.Capacity/want.Capacity) - 1; math.Abs(d) > limits.capacity {

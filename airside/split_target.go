@@ -75,9 +75,8 @@ func splitTarget(
 	x, y := db-splitCenterDryBulb, wb-splitCenterWetBulb
 	perDryBulb = splitPerDryBulb
 	perWetBulb = splitPerWetBulb + 2*splitPerWetBulb2*y
-	return quantity.FahrenheitDelta(
-		splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y),
-	), perDryBulb, perWetBulb, nil
+	return quantity.FahrenheitDelta(splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y)),
+		perDryBulb, perWetBulb, nil
 }
 
 // Coefficients and borders, in °F.

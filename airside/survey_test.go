@@ -132,10 +132,9 @@ func TestSurveyProperties(t *testing.T) {
 			Return: static("return", -1, 0), Supply: static("supply", 0, 1),
 			FilterDrop: static("filter", 0, 0.6), CoilDrop: static("coil", 0, 0.6),
 			FilterInside: rapid.Bool().Draw(t, "in"), CoilInside: rapid.Bool().Draw(t, "inside"),
-			Airflow: new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t, "flow")).PlusMinus(0)),
-			RatedAirflow: quantity.CFM(
-				1200,
-			), ReturnAir: air("back", 15, 25), SupplyAir: air("out", 26, 70),
+			Airflow:      new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t, "flow")).PlusMinus(0)),
+			RatedAirflow: quantity.CFM(1200),
+			ReturnAir:    air("back", 15, 25), SupplyAir: air("out", 26, 70),
 			MinRise: quantity.KelvinDelta(15), MaxRise: quantity.KelvinDelta(35),
 		}
 		got, err := JudgeSurvey(s)

@@ -187,9 +187,8 @@ func readable[T quantity.Quantity](
 	if !(u.Std >= 0 && u.Std <= float64(high)) {
 		return &RangeError{Quantity: "standard uncertainty of " + name,
 			Value: quantity.Number(u.Std), Min: quantity.Number(0),
-			Max: quantity.Number(
-				high,
-			), Advice: "state it in the unit of the reading, or leave it out"}
+			Max:    quantity.Number(high),
+			Advice: "state it in the unit of the reading, or leave it out"}
 	}
 	return nil
 }

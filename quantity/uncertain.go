@@ -50,7 +50,8 @@ func (u Uncertain[T]) Stated() bool { return u.Std > 0 }
 func (u Uncertain[T]) Format(sys System) string { return u.Styled(Style{System: sys}) }
 
 // Styled shows value and standard uncertainty as s has them, both in the unit of
-// the value and with its decimals.
+// the value: to its decimals, or to two digits of the uncertainty where those are fewer and s
+// states no unit (GUM 7.2.6).
 func (u Uncertain[T]) Styled(s Style) string {
 	var b [textBuffer]byte
 	return string(u.AppendStyled(b[:0], s))
@@ -64,14 +65,23 @@ func (u Uncertain[T]) AppendStyled(b []byte, s Style) []byte {
 	}
 	in := k.shown(v, s)
 	of := &k.units[in.unit]
-	b = s.appendNumber(b, of.fromSI(v), in.decimals)
+	shown, std := of.fromSI(v), u.Std/math.Abs(of.scale)
+	if s.unit == "" && !math.IsInf(std, 0) {
+		place := int(math.Floor(math.Log10(std))) - 1
+		in.decimals = min(in.decimals, max(0, -place))
+		if place > 0 {
+			coarse := math.Pow10(place)
+			shown, std = math.Round(shown/coarse)*coarse, math.Round(std/coarse)*coarse
+		}
+	}
+	b = s.appendNumber(b, shown, in.decimals)
 	last := of.symbol
 	if !s.OneUnit {
 		b = append(append(b, ' '), of.symbol...)
 		last = k.uncertaintyUnits()[in.unit].symbol
 	}
 	b = append(b, " ± "...)
-	b = s.appendNumber(b, u.Std/math.Abs(of.scale), in.decimals)
+	b = s.appendNumber(b, std, in.decimals)
 	return append(append(b, ' '), last...)
 }
 

@@ -30,12 +30,10 @@ func ExampleText() {
 			Label:       satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))},
 		},
 		Readings: satline.Readings{
-			LiquidPressure: satline.Measured(
-				quantity.PSIG(340),
-			), LiquidLine: satline.Measured(quantity.Fahrenheit(95)),
-			SuctionPressure: satline.Measured(
-				quantity.PSIG(125),
-			), SuctionLine: satline.Measured(quantity.Fahrenheit(55)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(340)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(95)),
+			SuctionPressure: satline.Measured(quantity.PSIG(125)),
+			SuctionLine:     satline.Measured(quantity.Fahrenheit(55)),
 		},
 	})
 	if err != nil {

@@ -43,9 +43,8 @@ func nearestFault(valve bool, moved [5]float64) (string, error) {
 		return "", err
 	}
 	weather := cycle.Conditions{
-		OutdoorDryBulb: quantity.Fahrenheit(
-			85,
-		), ReturnDryBulb: quantity.Fahrenheit(77), ReturnWetBulb: quantity.Fahrenheit(65),
+		OutdoorDryBulb: quantity.Fahrenheit(85),
+		ReturnDryBulb:  quantity.Fahrenheit(77), ReturnWetBulb: quantity.Fahrenheit(65),
 	}
 	five := func(f cycle.Faults) ([5]float64, error) {
 		o, err := machine.Solve(weather, f)

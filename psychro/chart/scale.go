@@ -54,9 +54,8 @@ func scalesOf(sys quantity.System) scales {
 			enthalpyMajor: 10, enthalpyMinor: 5,
 		}
 	}
-	s.dryBulb, s.volume = quantity.UnitOf[quantity.Temperature](
-		sys,
-	), quantity.UnitOf[quantity.SpecificVolume](sys)
+	s.dryBulb = quantity.UnitOf[quantity.Temperature](sys)
+	s.volume = quantity.UnitOf[quantity.SpecificVolume](sys)
 	s.enthalpyUnit = quantity.UnitOf[quantity.SpecificEnthalpy](sys)
 	return s
 }

@@ -95,7 +95,7 @@ func ExamplePoints_Analyze_dischargePort() {
 	}
 	// Output:
 	// both: drop 40.0 kPa ± 4.2 kPa, subcooling 2.6 K ± 0.5 K
-	// discharge: drop 39.1 kPa ± 21.0 kPa, subcooling 2.6 K ± 0.8 K
+	// discharge: drop 39 kPa ± 21 kPa, subcooling 2.6 K ± 0.8 K
 }
 
 // What an ordinary three-ton machine does on a mild day, sound and short of charge.
@@ -296,7 +296,7 @@ func ExampleFitted_Predict() {
 	}
 	// Output:
 	// as found: superheat 32.4 °F ± 2.4 °F, subcooling 0.0 °F ± 0.9 °F
-	// a pound more: superheat 14.8 °F ± 16.3 °F, subcooling 7.3 °F ± 6.2 °F
+	// a pound more: superheat 15 °F ± 16 °F, subcooling 7.3 °F ± 6.2 °F
 	// new filter: superheat 33.4 °F ± 3.3 °F, subcooling 0.0 °F ± 1.6 °F
 }
 

@@ -60,9 +60,8 @@ func TestFitEnds(t *testing.T) {
 		o := solve(t, s, c, Faults{})
 		v := visitTo(r, c, &o)
 		v.SuctionPressure.Value, v.LiquidPressure.Value = quantity.PSIG(u(5, 500)), quantity.PSIG(u(5, 600))
-		v.SuctionLine.Value, v.LiquidLine.Value = quantity.Fahrenheit(
-			u(-40, 200),
-		), quantity.Fahrenheit(u(-40, 200))
+		v.SuctionLine.Value, v.LiquidLine.Value = quantity.Fahrenheit(u(-40, 200)),
+			quantity.Fahrenheit(u(-40, 200))
 		v.DischargeLine.Value, v.Supply.Value = quantity.Fahrenheit(u(0, 350)), quantity.Fahrenheit(u(-40, 150))
 		l := leastSquares{s: s, v: &v, readings: v.readings(), parameters: parametersFor(s, &v)}
 		f, err := l.run()

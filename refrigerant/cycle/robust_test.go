@@ -143,21 +143,16 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 				c.ReturnWetBulb = min(c.ReturnWetBulb, c.ReturnDryBulb)
 				c.Elevation = quantity.Feet(pick(-1500, 16000))
 				f := Faults{
-					Charge: pick(
-						-0.6, 0, 1,
-					), IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
-					EvaporatorFouling: pick(
-						0, 0.95,
-					), CondenserFouling: pick(0, 0.95), Recirculation: kelvin(0, 30),
-					LiquidRestriction: quantity.Bar(
-						pick(0, 60),
-					), SuctionRestriction: quantity.Bar(pick(0, 60)),
-					CompressorLeak: pick(
-						0, 0.8,
-					), NonCondensables: pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
-					BulbOff: pick(
-						0, 1,
-					), ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
+					Charge:        pick(-0.6, 0, 1),
+					IndoorAirflow: pick(-0.95, 0, 1), OutdoorAirflow: pick(-0.95, 0, 1),
+					EvaporatorFouling: pick(0, 0.95),
+					CondenserFouling:  pick(0, 0.95), Recirculation: kelvin(0, 30),
+					LiquidRestriction:  quantity.Bar(pick(0, 60)),
+					SuctionRestriction: quantity.Bar(pick(0, 60)),
+					CompressorLeak:     pick(0, 0.8),
+					NonCondensables:    pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
+					BulbOff:      pick(0, 1),
+					ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
 				}
 				o, err := s.Solve(c, f)
 				if err != nil {
@@ -268,10 +263,9 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 	}
 	if o.FanShare == 1 {
 		r := tr.evaluate(unknowns{
-			uSuction: math.Log(
-				float64(o.Suction.Pressure),
-			), uHead: math.Log(float64(o.Discharge.Pressure)),
-			uFlow: math.Log(m), uEnthalpy: float64(o.Suction.Enthalpy) / 1e5,
+			uSuction: math.Log(float64(o.Suction.Pressure)),
+			uHead:    math.Log(float64(o.Discharge.Pressure)),
+			uFlow:    math.Log(m), uEnthalpy: float64(o.Suction.Enthalpy) / 1e5,
 		})
 		check("flow through the device", r[rDevice], 0, 1)
 		check("enthalpy around the circuit", r[rHeat], 0, 1)

@@ -139,9 +139,8 @@ func TestPNG(t *testing.T) {
 	r := lookup(t, "R-22")
 	o := diagram.Options{
 		MinPressure: quantity.Kilopascals(100), MaxPressure: quantity.Kilopascals(6000),
-		MinEnthalpy: quantity.KilojoulesPerKilogram(
-			150,
-		), MaxEnthalpy: quantity.KilojoulesPerKilogram(500),
+		MinEnthalpy: quantity.KilojoulesPerKilogram(150),
+		MaxEnthalpy: quantity.KilojoulesPerKilogram(500),
 	}
 	render := func(d *diagram.Diagram) image.Image {
 		var b bytes.Buffer

@@ -208,9 +208,8 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 	if err != nil {
 		return nil
 	}
-	enthalpy, pressure := quantity.UnitOf[quantity.SpecificEnthalpy](
-		sys,
-	), quantity.UnitOf[quantity.Pressure](sys)
+	enthalpy := quantity.UnitOf[quantity.SpecificEnthalpy](sys)
+	pressure := quantity.UnitOf[quantity.Pressure](sys)
 	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(),
 		Ideal: r.DischargeLine == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)

@@ -255,9 +255,8 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 	for {
 		spec := cycle.Spec{
 			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity, Metering: refrigerant.FixedRestrictor,
-			Condensing: quantity.FahrenheitDelta(
-				evenly(rng, 16, 25),
-			), Superheat: quantity.FahrenheitDelta(evenly(rng, 9, 16)),
+			Condensing: quantity.FahrenheitDelta(evenly(rng, 16, 25)),
+			Superheat:  quantity.FahrenheitDelta(evenly(rng, 9, 16)),
 			Subcooling: quantity.FahrenheitDelta(evenly(rng, 7, 11)),
 		}
 		if e.Metering != refrigerant.FixedRestrictor {

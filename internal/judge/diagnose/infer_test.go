@@ -29,19 +29,15 @@ func reads(w signature.Weather, v vector) Evidence {
 		Metering: refrigerant.FixedRestrictor, NominalCapacity: quantity.Power(3 * wattsPerTon),
 		Input: readcheck.Input{
 			EvaporatingDew: degrees(evaporating, 0.3), CondensingBubble: degrees(condensing, 0.25),
-			SuctionLine: degrees(
-				evaporating+v[signature.Superheat], 0.5,
-			), LiquidLine: degrees(condensing-v[signature.Subcooling], 0.5),
-			DischargeLine: degrees(condensing+v[signature.DischargeOver], 1),
-			OutdoorDryBulb: degrees(
-				w.Outdoor, 0.35,
-			), CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
-			ReturnDryBulb: degrees(
-				w.ReturnDryBulb, 0.35,
-			), ReturnWetBulb: degrees(w.ReturnWetBulb, 0.4),
-			SupplyDryBulb: degrees(
-				w.ReturnDryBulb-v[signature.Split], 0.35,
-			), SupplyWetBulb: degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
+			SuctionLine:      degrees(evaporating+v[signature.Superheat], 0.5),
+			LiquidLine:       degrees(condensing-v[signature.Subcooling], 0.5),
+			DischargeLine:    degrees(condensing+v[signature.DischargeOver], 1),
+			OutdoorDryBulb:   degrees(w.Outdoor, 0.35),
+			CondenserLeaving: degrees(w.Outdoor+v[signature.CondenserRise], 0.6),
+			ReturnDryBulb:    degrees(w.ReturnDryBulb, 0.35),
+			ReturnWetBulb:    degrees(w.ReturnWetBulb, 0.4),
+			SupplyDryBulb:    degrees(w.ReturnDryBulb-v[signature.Split], 0.35),
+			SupplyWetBulb:    degrees(w.ReturnWetBulb-v[signature.WetBulbSplit], 0.4),
 		},
 	}
 }
@@ -213,13 +209,11 @@ func TestAnswersToAnything(t *testing.T) {
 		in := func() readcheck.Input {
 			return readcheck.Input{
 				EvaporatingDew: reading("evaporating"), CondensingBubble: reading("condensing"),
-				SuctionLine: reading(
-					"suction",
-				), LiquidLine: reading("liquid"), DischargeLine: reading("discharge"),
+				SuctionLine: reading("suction"),
+				LiquidLine:  reading("liquid"), DischargeLine: reading("discharge"),
 				OutdoorDryBulb: reading("outdoor"), CondenserLeaving: reading("leaving"),
-				ReturnDryBulb: reading(
-					"return",
-				), ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
+				ReturnDryBulb: reading("return"),
+				ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
 			}
 		}
 		e.Input = in()

@@ -90,13 +90,11 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 		NominalCapacity: quantity.BtuPerHour(1000 * p.size),
 		Input: readcheck.Input{
 			SuctionPressure: gauge(p.suctionPSIG), LiquidPressure: gauge(p.liquidPSIG),
-			EvaporatingDew: at(r.DewTemperature, p.suctionPSIG, 0.3),
-			CondensingBubble: at(
-				r.BubbleTemperature, p.liquidPSIG, 0.25,
-			), CondensingDew: at(r.DewTemperature, p.liquidPSIG, 0.25),
-			OutdoorDryBulb: reading(
-				p.outdoor, 0.35,
-			), ReturnDryBulb: reading(p.dry, 0.35), ReturnWetBulb: reading(p.wet, 0.4),
+			EvaporatingDew:   at(r.DewTemperature, p.suctionPSIG, 0.3),
+			CondensingBubble: at(r.BubbleTemperature, p.liquidPSIG, 0.25),
+			CondensingDew:    at(r.DewTemperature, p.liquidPSIG, 0.25),
+			OutdoorDryBulb:   reading(p.outdoor, 0.35),
+			ReturnDryBulb:    reading(p.dry, 0.35), ReturnWetBulb: reading(p.wet, 0.4),
 		},
 	}
 }

@@ -111,9 +111,8 @@ func asFluid(other Fluid) func(*readings, *Evidence) bool {
 			!r.have[rCondensing] {
 			return false
 		}
-		low, high := e.SuctionPressure.Value.Absolute(
-			e.Atmosphere,
-		), e.LiquidPressure.Value.Absolute(e.Atmosphere)
+		low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere),
+			e.LiquidPressure.Value.Absolute(e.Atmosphere)
 		var t [4]float64
 		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){other.BubbleTemperature, other.DewTemperature} {
 			a, err := f(low)

@@ -34,9 +34,8 @@ func (r *rule) apply(in Input) (Doubt, bool) {
 		Code: r.code, Fields: r.fields, Weight: r.weight,
 		Excess: excess, Std: std,
 		Values: []fact.Value{
-			fact.Amount(
-				"a", a.Value,
-			), fact.Amount("b", b.Value), fact.Amount("excess", quantity.KelvinDelta(excess)),
+			fact.Amount("a", a.Value),
+			fact.Amount("b", b.Value), fact.Amount("excess", quantity.KelvinDelta(excess)),
 		},
 	}, true
 }

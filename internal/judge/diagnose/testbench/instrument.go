@@ -119,9 +119,8 @@ func (k *kit) read(rng *rand.Rand, o *Operation, w Weather) [readable]float64 {
 		float64(o.Suction - w.Atmosphere), float64(o.Liquid - w.Atmosphere),
 		float64(o.SuctionLine), float64(o.LiquidLine), float64(o.DischargeLine), float64(w.Outdoor),
 		float64(o.CondenserLeaving), float64(w.ReturnDryBulb), float64(w.ReturnWetBulb),
-		float64(
-			o.Supply.DryBulb(),
-		), float64(o.Supply.WetBulb()), float64(o.Airflow), float64(o.Power),
+		float64(o.Supply.DryBulb()),
+		float64(o.Supply.WetBulb()), float64(o.Airflow), float64(o.Power),
 	}
 	if k.lie != nil {
 		k.lie.apply(&r, k.size)
