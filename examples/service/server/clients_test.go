@@ -175,6 +175,9 @@ func TestClientThatStopsReading(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer c.Close()
+	if err := c.(*net.TCPConn).SetReadBuffer(1 << 10); err != nil { // it is full the sooner
+		t.Fatal(err)
+	}
 	io.WriteString(
 		c,
 		"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n",
