@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // A straight line through two readings, held towards nought: the normal equations by hand.
@@ -31,6 +33,34 @@ func TestLine(t *testing.T) {
 	}
 	if by, _ = Find(misses, []float64{1, 10}); by[0] != 1 {
 		t.Errorf("beyond the most: %v", by)
+	}
+}
+
+// Where readings hang on the differences a thousand times as steeply as what is usual, and all
+// but alike, the differences are those of a factorization that squares nothing.
+func TestSteepAndAlike(t *testing.T) {
+	slopes := mat.NewDense(6, 3, []float64{
+		1000, 990, -300, 400, 401, 20, -250, -240, 900, 1, 0, 0, 0, 1, 0, 0, 0, 1,
+	})
+	read := mat.NewVecDense(6, []float64{150, 40, -70, 0, 0, 0})
+	misses := func(by []float64) ([]float64, error) {
+		var m mat.VecDense
+		m.MulVec(slopes, mat.NewVecDense(3, by))
+		m.SubVec(&m, read)
+		return m.RawVector().Data, nil
+	}
+	var want mat.VecDense
+	if err := want.SolveVec(slopes, read); err != nil {
+		t.Fatal(err)
+	}
+	by, err := Find(misses, []float64{100, 100, 100})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, got := range by {
+		if math.Abs(got-want.AtVec(i)) > 1e-6 {
+			t.Errorf("difference %d is %v, want %v", i, got, want.AtVec(i))
+		}
 	}
 }
 
