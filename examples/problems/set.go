@@ -197,6 +197,8 @@ type generator struct {
 	options  Options
 	u        units
 	index    int // of the problem within its topic
+
+	leaks map[*refrigerant.Refrigerant][]refrigerant.LeakStep // those worked out, which takes time
 }
 
 // newGenerator seeds the numbers of a topic by its name, so that they do not
@@ -208,6 +210,7 @@ func newGenerator(topic string, o Options, fluids []*refrigerant.Refrigerant) *g
 		fluids:   fluids,
 		options:  o,
 		u:        unitsOf(o),
+		leaks:    map[*refrigerant.Refrigerant][]refrigerant.LeakStep{},
 	}
 }
 

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"sync"
 
 	"github.com/satline/satline/refrigerant"
 )
@@ -17,19 +15,17 @@ var blendleakTopic = topic{name: "blend-leak", glides: true, forms: []form{
 	{"gone", func(g *generator, d *draft) error { return leakForm(d, "gone") }},
 }}
 
-// leaks keeps what was worked out of a leak, which takes its time.
-var leaks sync.Map
-
 // leaked follows a blend that leaks vapor at 70 °F or 20 °C, by tenths.
 func (g *generator) leaked(f *refrigerant.Refrigerant) ([]refrigerant.LeakStep, error) {
-	key := fmt.Sprint(f.Designation(), g.ip())
-	if v, ok := leaks.Load(key); ok {
-		return v.([]refrigerant.LeakStep), nil
+	if steps, ok := g.leaks[f]; ok {
+		return steps, nil
 	}
-	steps, err := f.Leak(refrigerant.LeakCase{Temperature: g.temperature(g.either(70, 20)),
-		From: refrigerant.Vapor, Lost: []float64{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7}})
+	steps, err := f.Leak(refrigerant.LeakCase{
+		Temperature: g.temperature(g.either(70, 20)), From: refrigerant.Vapor,
+		Lost: []float64{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7},
+	})
 	if err == nil {
-		leaks.Store(key, steps)
+		g.leaks[f] = steps
 	}
 	return steps, err
 }
