@@ -1,6 +1,7 @@
 package coldroom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -171,21 +172,11 @@ func (b *belief) ranking() []ranked {
 				r.faults = append(r.faults, j)
 			}
 		}
-		slices.SortStableFunc(r.faults, func(x, y int) int { return compare(b.faults[y], b.faults[x]) })
+		slices.SortStableFunc(r.faults, func(x, y int) int { return cmp.Compare(b.faults[y], b.faults[x]) })
 		out = append(out, r)
 	}
-	slices.SortStableFunc(out, func(x, y ranked) int { return compare(y.chance, x.chance) })
+	slices.SortStableFunc(out, func(x, y ranked) int { return cmp.Compare(y.chance, x.chance) })
 	return out
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // best is the fault that is likeliest, with its chance.

@@ -40,13 +40,15 @@ type planner struct {
 }
 
 func (p *planner) add(code fact.Code, values ...fact.Value) *modes.Step {
-	p.steps = append(p.steps, modes.Do(code, values...))
-	s := &p.steps[len(p.steps)-1]
-	s.Effect = effects[code]
-	return s
+	s := modes.Do(code, values...)
+	if e, own := effects[code]; own {
+		s.Effect = e
+	}
+	p.steps = append(p.steps, s)
+	return &p.steps[len(p.steps)-1]
 }
 
-// effects of the steps of this mode; what is not named does nothing to the machine.
+// effects of the steps of this mode alone.
 var effects = map[fact.Code]modes.Effect{
 	"step.cold-oil":             {Running: true},
 	"step.cold-run":             {Running: true, Waits: true},
@@ -69,7 +71,7 @@ func (p *planner) plan() {
 	stop := p.stop()
 	p.food()
 	if !stop && p.in("floodback", "slugging") {
-		p.add("step.feel-compressor").Running = true
+		p.add("step.feel-compressor")
 	}
 	switch {
 	case p.opened():
@@ -162,7 +164,7 @@ func (p *planner) byWeight() {
 	case p.c.Charge <= 0:
 		p.add("step.cold-weigh-glass")
 	case p.c.Weighing == nil:
-		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge)).Moves = true
+		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge))
 	default:
 		p.weighIn = p.c.Weighing
 		p.steps = append(p.steps, p.c.WeighIn())
@@ -220,10 +222,7 @@ func (p *planner) unread() bool {
 			p.missing = append(p.missing, r.name)
 		}
 	}
-	terms := fact.Terms{}
-	for _, m := range p.missing {
-		terms = append(terms, fact.Term("reading."+m))
-	}
+	terms := modes.ReadingTerms(p.missing)
 	if p.unjudged.Code == "" {
 		p.unjudged = fact.New("charge.cold-unread", fact.Of("readings", terms))
 		p.headline = fact.New("headline.cold-unread")
@@ -233,7 +232,7 @@ func (p *planner) unread() bool {
 			"cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt", "cold-condenser-fan-stands",
 		)
 	}
-	p.add("step.read", fact.Of("readings", terms)).Running = true
+	p.add("step.read", fact.Of("readings", terms))
 	return true
 }
 
@@ -370,8 +369,7 @@ func (p *planner) bulb() {
 		p.b.cause(flooding)+p.b.cause(starving) < may || p.ranking[0].chance > 0.9 {
 		return
 	}
-	s := p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"}))
-	s.Field, s.Running = "bulbLine", true
+	p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
 }
 
 // oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
@@ -399,14 +397,12 @@ func (p *planner) watch() {
 	if p.has("step.cold-leave", "step.cold-run") {
 		return
 	}
-	p.add("step.read-again").Running = true
+	p.add("step.read-again")
 	p.add("step.cold-watch", fact.Amount("box", p.k.usual.Box.Value))
 }
 
 func (p *planner) has(codes ...fact.Code) bool {
-	return slices.ContainsFunc(
-		p.steps, func(s modes.Step) bool { return slices.Contains(codes, s.Do.Code) },
-	)
+	return modes.Has(p.steps, codes...)
 }
 
 // mend puts a cause right, by the name of its fault where one is likeliest by far.
@@ -458,7 +454,7 @@ func (p *planner) short(add fact.Code) {
 	}
 	if p.k.usual.Receiver < 0.5 || glides {
 		p.add("step.recover-rest")
-		p.add("step.mend-leak").Opens = true
+		p.add("step.mend-leak")
 		p.add("step.nitrogen")
 		p.add("step.evacuate")
 		p.byWeight()
@@ -475,7 +471,7 @@ func (p *planner) short(add fact.Code) {
 
 // gas comes out with all of the charge only.
 func (p *planner) gas() {
-	p.add("step.recover-rest").Moves = true
+	p.add("step.recover-rest")
 	p.add("step.cold-new-drier").Opens = true
 	p.add("step.evacuate")
 	p.byWeight()

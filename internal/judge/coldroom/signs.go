@@ -1,6 +1,7 @@
 package coldroom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -56,7 +57,7 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		}
 		list = append(list, s)
 	}
-	slices.SortStableFunc(list, func(x, y sign) int { return compare(math.Abs(y.by), math.Abs(x.by)) })
+	slices.SortStableFunc(list, func(x, y sign) int { return cmp.Compare(math.Abs(y.by), math.Abs(x.by)) })
 	for _, s := range list {
 		if s.by > 0 {
 			pro = append(pro, s.fact)

@@ -10,12 +10,13 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// muchMissing is the part of a charge from which topping up is no repair, muchGlide the
-// glide from which a leak leaves another blend behind (common practice, no source).
+// muchMissing is the part of a charge from which topping up is no repair, and anyMissing that of
+// a blend with more glide than muchGlide, since a leak leaves another blend behind (common
+// practice, no source).
 const (
 	muchMissing = 0.30
-	muchGlide   = quantity.TemperatureDelta(3)
 	anyMissing  = 0.10
+	muchGlide   = quantity.TemperatureDelta(3)
 )
 
 // muchMissing: so much is missing that topping up is no repair, or has left another blend.

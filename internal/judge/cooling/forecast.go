@@ -96,13 +96,7 @@ func fit(c *modes.Case) (*fitted.Machine, error) {
 // will later, or readings that are in doubt.
 func forbidding(c *modes.Case) []fact.Fact {
 	var out []fact.Fact
-	not := func(why fact.Fact) {
-		out = append(
-			out,
-			fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).
-				With(why.Values...),
-		)
-	}
+	not := func(why fact.Fact) { out = append(out, modes.DoNotBuild(why)) }
 	for _, o := range c.Spoils {
 		not(o.Says)
 	}

@@ -3,7 +3,6 @@ package cooling
 import (
 	"math"
 	"slices"
-	"time"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -102,7 +101,7 @@ func (k *planner) spoiled() bool {
 			k.Add(way, fact.Of("mode", fact.Term("mode.cooling"))).Why = o.Says
 			return true
 		}
-		values := waitOf(o.Says)
+		values := modes.WaitOf(o.Says)
 		if way == modes.HouseRule {
 			values = o.Says.Values
 		}
@@ -119,18 +118,6 @@ func (k *planner) spoiled() bool {
 	}
 	k.Add(modes.ReadAgain)
 	return true
-}
-
-// waitOf is how long a condition of time still lasts; none for another.
-func waitOf(condition fact.Fact) []fact.Value {
-	measured, _ := condition.Value("measured")
-	limit, _ := condition.Value("limit")
-	from, ok := measured.Of.(time.Duration)
-	to, same := limit.Of.(time.Duration)
-	if !ok || !same {
-		return nil
-	}
-	return []fact.Value{fact.Of("wait", modes.Minutes(to-from))}
 }
 
 // dirt that was seen is cleaned; there is nothing to find out about it.
@@ -296,9 +283,8 @@ func (k *planner) byBelief() {
 		k.leave()
 	}
 	for _, m := range k.b.Marginals() {
-		if k.worthMending(m.Chance) && !ofCharge(m.Signature) && m.Signature != d.Signature &&
-			!k.lookedAt(m.Signature) &&
-			!moves {
+		if !moves && k.worthMending(m.Chance) && !ofCharge(m.Signature) &&
+			m.Signature != d.Signature && !k.lookedAt(m.Signature) {
 			k.mend(m.Signature)
 		}
 	}
@@ -329,14 +315,10 @@ func (k *planner) lookedAt(code diagnose.Code) bool {
 }
 
 func (k *planner) look(m *diagnose.Measurement) {
-	k.Put(
-		modes.Step{
-			Do:     m.Fact(),
-			Look:   lookCode(m),
-			Field:  m.Field(),
-			Effect: modes.Effect{Running: m.Running()},
-		},
-	)
+	k.Put(modes.Step{
+		Do: m.Fact(), Look: lookCode(m), Field: m.Field(),
+		Effect: modes.Effect{Running: m.Running()},
+	})
 }
 
 func lookCode(m *diagnose.Measurement) string {

@@ -6,7 +6,7 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// A way is what is done about a condition that spoils the readings.
+// ways are what is done about the conditions that spoil the readings.
 var ways = map[string]fact.Code{
 	"fluid-no-liquid-in-summer": modes.MakersChart,
 	"fluid-in-vacuum":           modes.MakersChart,
@@ -36,5 +36,5 @@ var secures = map[string][]fact.Code{
 	"current-highest":    {modes.Voltage},
 }
 
-// secured is the cause that these steps look for.
+// secured is the cause that the steps of secures look for.
 var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}

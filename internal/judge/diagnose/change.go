@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -65,7 +66,7 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		c.parts[i].weight = 0
 	}
 	order := slices.Clone(was.parts)
-	slices.SortStableFunc(order, func(x, y component) int { return compare(y.weight, x.weight) })
+	slices.SortStableFunc(order, func(x, y component) int { return cmp.Compare(y.weight, x.weight) })
 	first := order[0]
 	firstAfter, best := component{a: none, b: none}, 0.0
 	for i, b := range order[:min(histories, len(order))] {

@@ -122,10 +122,10 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 // goOn follows the call of a charge that is being put right: what each dose costs was
 // weighed there.
 func (d *Decision) goOn(call ChargeCall, charge *ChargeBelief) {
-	switch {
-	case call == ChargeLow:
+	switch call {
+	case ChargeLow:
 		d.Act, d.Signature, d.Chance = Add, Undercharge, charge.Low
-	case call == ChargeHigh:
+	case ChargeHigh:
 		d.Act, d.Signature, d.Chance = Recover, Overcharge, charge.High
 	}
 }

@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
@@ -254,7 +255,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 			d.marginal[c.suspects[a].signature] += chance[a]
 		}
 	}
-	slices.SortStableFunc(sums, func(x, y sum) int { return compare(y.weight, x.weight) })
+	slices.SortStableFunc(sums, func(x, y sum) int { return cmp.Compare(y.weight, x.weight) })
 	d.Rest = 1
 	d.sums = make([]summed, 0, len(sums))
 	for _, s := range sums {

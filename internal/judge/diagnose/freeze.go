@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -152,12 +153,12 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 	}
 	slices.SortFunc(out.Causes, func(x, y FreezeCause) int {
 		if x.Chance != y.Chance {
-			return compare(y.Chance, x.Chance)
+			return cmp.Compare(y.Chance, x.Chance)
 		}
-		return compare(float64(len(x.Code)), float64(len(y.Code)))
+		return cmp.Compare(len(x.Code), len(y.Code))
 	})
 	slices.SortStableFunc(
-		out.Controls, func(x, y FreezeControl) int { return compare(y.Prevents, x.Prevents) },
+		out.Controls, func(x, y FreezeControl) int { return cmp.Compare(y.Prevents, x.Prevents) },
 	)
 	for i := range scenarios {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))

@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -119,10 +120,10 @@ func nearestRows(
 	}
 	far := func(x point) float64 { return math.Abs(x.ReturnWetBulb - w.ReturnWetBulb) }
 	nearest := slices.MinFunc(
-		all, func(a, b point) int { return compare(far(a), far(b)) },
+		all, func(a, b point) int { return cmp.Compare(far(a), far(b)) },
 	).ReturnWetBulb
 	all = slices.DeleteFunc(all, func(x point) bool { return x.ReturnWetBulb != nearest })
-	slices.SortFunc(all, func(a, b point) int { return compare(a.Outdoor, b.Outdoor) })
+	slices.SortFunc(all, func(a, b point) int { return cmp.Compare(a.Outdoor, b.Outdoor) })
 	for i, high := range all {
 		if high.Outdoor < w.Outdoor {
 			continue

@@ -1,6 +1,9 @@
 package diagnose
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // A Marginal is a signature with the chance that it is present, alone or with another: the
 // sum over all explanations that hold it.
@@ -68,7 +71,7 @@ func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
 			Severity: all[a].main().posterior.spread(), Faults: c.faultChances(a, &all[a]),
 		})
 	}
-	slices.SortStableFunc(out, func(x, y Marginal) int { return compare(y.Chance, x.Chance) })
+	slices.SortStableFunc(out, func(x, y Marginal) int { return cmp.Compare(y.Chance, x.Chance) })
 	return out
 }
 
@@ -144,6 +147,6 @@ func (c *caseFile) faultChances(a int, s *sizes) []FaultChance {
 			out[i].Chance /= sum
 		}
 	}
-	slices.SortStableFunc(out, func(i, j FaultChance) int { return compare(j.Chance, i.Chance) })
+	slices.SortStableFunc(out, func(i, j FaultChance) int { return cmp.Compare(j.Chance, i.Chance) })
 	return out
 }

@@ -246,7 +246,7 @@ func (r *ranges) ends(s *span) []weighted {
 	return r.after[:len(r.keys)]
 }
 
-// rangesOf works out what would follow from a reading: neighbouring values with the same
+// rangesOf works out what would follow from a reading: neighboring values with the same
 // likeliest explanation are one range. They stand until the next call.
 func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 	r := &c.work.ranges
@@ -290,7 +290,7 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 			last.total += x
 		}
 	}
-	// A range too thin to matter joins the fatter of its neighbours.
+	// A range too thin to matter joins the fatter of its neighbors.
 	const thin = 0.06
 	for len(r.spans) > 1 {
 		least := 0
@@ -316,7 +316,7 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 	return r
 }
 
-// measurement puts the ranges of a reading into words of the reading.
+// measurement tells the ranges of a reading as values of it.
 func (c *caseFile) measurement(s *scale, r *ranges) *Measurement {
 	reading := *s
 	m := &Measurement{Code: s.code, reading: &reading}

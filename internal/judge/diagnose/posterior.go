@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -197,7 +198,7 @@ func (c *caseFile) infer() {
 	}
 	if !c.evidence.NoPairs {
 		slices.SortStableFunc(
-			order, func(i, j int) int { return compare(alone[j].log, alone[i].log) },
+			order, func(i, j int) int { return cmp.Compare(alone[j].log, alone[i].log) },
 		)
 		least := c.evidenceLog() - window
 		for i, b := range order {
@@ -383,16 +384,6 @@ var opposites = map[Code]Code{
 	Undercharge: Overcharge, Overcharge: Undercharge,
 	LowIndoorAir: HighIndoorAir, HighIndoorAir: LowIndoorAir,
 	Restriction: Overfeed, Overfeed: Restriction,
-}
-
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // seldom is how much rarer two suspects are at once than if they came independently.

@@ -101,8 +101,8 @@ func (c *caseFile) trySizesOf(code, variant Code, share float64) {
 	}
 	tried := c.work.states[first:]
 	if code == Overcharge && c.table == signature.For(signature.Valve) {
-		for k := range c.work.states[first:] {
-			c.work.states[first+k].disagree(c.work, &overfullValve)
+		for k := range tried {
+			tried[k].disagree(c.work, &overfullValve)
 		}
 	}
 	weights := severityPrior(len(tried))

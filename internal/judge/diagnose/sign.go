@@ -25,7 +25,7 @@ type Sign struct {
 	Current bool
 }
 
-// reads are what a component lets the features that were read be, each by itself.
+// foreseen is what a component lets the features that were read be, each by itself.
 type foreseen struct{ mean, variance vector }
 
 func (c *caseFile) foresee(p component) (r foreseen) {

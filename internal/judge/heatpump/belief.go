@@ -31,7 +31,8 @@ type belief struct {
 }
 
 // ordinary is the share of sizes of a fault, slight, middling and large: a slight one is
-// seldom what a technician is called for, and a large one seldom lets a machine run on.
+// seldom what a technician is called for, and a large one seldom lets a machine run on (common
+// practice, no source).
 var ordinary = [signature.Sizes]float64{0.35, 0.4, 0.25}
 
 // devices are the chances of what meters at the outdoor coil, by the device indoors: common

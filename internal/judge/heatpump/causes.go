@@ -89,7 +89,7 @@ var causes = placed([]cause{
 })
 
 // placed gives each cause its place in the table of signatures. What leaves none reads as a
-// sound machine, or as its own row in special.go.
+// sound machine, or has a row of its own in special.
 func placed(all []cause) []cause {
 	for i := range all {
 		all[i].signature = -1

@@ -122,7 +122,6 @@ func best(atoms []atom) (mend string, loss float64) {
 			}
 		}
 	}
-	loss = 0
 	for k := range causes {
 		loss += by[k] * causes[k].neglect
 	}

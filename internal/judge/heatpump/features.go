@@ -45,8 +45,8 @@ type observation struct {
 	noise   [signature.Features][signature.Features]float64
 }
 
-// observe makes the features of the readings; other is by how much another refrigerant on
-// the gauges moves the saturation temperatures.
+// observe makes the features of the readings, with the saturation temperatures that the gauges
+// come to.
 func observe(
 	c *modes.Case, evaporating, condensing *quantity.Uncertain[quantity.Temperature],
 ) *observation {

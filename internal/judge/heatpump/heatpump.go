@@ -10,7 +10,6 @@ package heatpump
 
 import (
 	"slices"
-	"time"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -58,11 +57,7 @@ type planner struct {
 func (p *planner) add(steps ...modes.Step) { p.j.Steps = append(p.j.Steps, steps...) }
 
 // has reports whether a step is in the plan.
-func (p *planner) has(codes ...fact.Code) bool {
-	return slices.ContainsFunc(p.j.Steps, func(s modes.Step) bool {
-		return slices.Contains(codes, s.Do.Code)
-	})
-}
+func (p *planner) has(codes ...fact.Code) bool { return modes.Has(p.j.Steps, codes...) }
 
 func (p *planner) plan() {
 	p.secure()
@@ -77,7 +72,8 @@ func (p *planner) plan() {
 	case p.spoiled():
 	case p.c.ReadBeforeMove:
 		p.why = fact.New("charge.read-before-move")
-		p.add(wait(charge.WaitAfterMove()).Because(p.why), modes.Do("step.read-again"))
+		wait := fact.Of("wait", charge.WaitAfterMove())
+		p.add(modes.Do("step.wait", wait).Because(p.why), modes.Do("step.read-again"))
 	case !p.c.Moving.IsZero():
 		p.why = p.c.Moving
 		values := []fact.Value{}
@@ -111,10 +107,6 @@ func (p *planner) plan() {
 // mayFallShort is where a heat pump that is sound may give less than its house loses: common
 // practice, no source.
 var mayFallShort = quantity.Fahrenheit(40)
-
-func wait(d time.Duration) modes.Step {
-	return modes.Do("step.wait", fact.Of("wait", (d+time.Minute-1).Truncate(time.Minute)))
-}
 
 // secures is what is looked at, with the machine stopped, about a danger; in heating the head
 // is a matter of the indoor air.
@@ -160,14 +152,7 @@ func (p *planner) spoiled() bool {
 		if p.why.IsZero() {
 			p.why = o.Says
 		}
-		step := modes.Do(way).Because(o.Says)
-		measured, _ := o.Says.Value("measured")
-		limit, _ := o.Says.Value("limit")
-		from, ok := measured.Of.(time.Duration)
-		if to, same := limit.Of.(time.Duration); ok && same {
-			step.Do = step.Do.With(wait(to - from).Do.Values...)
-		}
-		p.add(step)
+		p.add(modes.Do(way, modes.WaitOf(o.Says)...).Because(o.Says))
 	}
 	if p.why.IsZero() {
 		return false

@@ -2,8 +2,7 @@ package modes
 
 import "github.com/satline/satline/quantity/fact"
 
-// Codes of the steps of a plan. The words of a step have the same code; what a step does to
-// the machine stands in its row.
+// Codes of the steps of a plan. The words of a step have the same code.
 const (
 	AskMode        fact.Code = "step.ask-mode"
 	MakersChart    fact.Code = "step.makers-chart"

@@ -72,8 +72,10 @@ func (j Judgement) DoNotBuild() []fact.Fact {
 	if j.Charge.Outcome != "not-judged" || len(j.Charge.Why) == 0 {
 		return nil
 	}
-	why := j.Charge.Why[0]
-	return []fact.Fact{
-		fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...),
-	}
+	return []fact.Fact{DoNotBuild(j.Charge.Why[0])}
+}
+
+// DoNotBuild says for one reason that nothing is to be built on a forecast.
+func DoNotBuild(why fact.Fact) fact.Fact {
+	return fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...)
 }

@@ -46,10 +46,11 @@ func (p *Plan) Put(s Step) *Step {
 }
 
 // Has reports whether a step of one of the codes is in the plan.
-func (p *Plan) Has(codes ...fact.Code) bool {
-	return slices.ContainsFunc(
-		p.Steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) },
-	)
+func (p *Plan) Has(codes ...fact.Code) bool { return Has(p.Steps, codes...) }
+
+// Has reports whether a step of one of the codes is among steps.
+func Has(steps []Step, codes ...fact.Code) bool {
+	return slices.ContainsFunc(steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
 }
 
 // Stopped says that the last step leaves the machine stopped.
@@ -58,6 +59,18 @@ func (p *Plan) Stopped() bool { return p.stopped }
 // Minutes is a time to wait as a plan tells it, in whole minutes.
 func Minutes(d time.Duration) time.Duration {
 	return (max(d, time.Minute) + time.Minute - 1).Truncate(time.Minute)
+}
+
+// WaitOf is how long a condition of time still lasts; none for any other condition.
+func WaitOf(condition fact.Fact) []fact.Value {
+	measured, _ := condition.Value("measured")
+	limit, _ := condition.Value("limit")
+	from, ok := measured.Of.(time.Duration)
+	to, same := limit.Of.(time.Duration)
+	if !ok || !same {
+		return nil
+	}
+	return []fact.Value{fact.Of("wait", Minutes(to-from))}
 }
 
 // ReadingTerms are the words for readings.

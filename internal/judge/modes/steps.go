@@ -5,8 +5,10 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// Do makes a step of a code and its values.
-func Do(code fact.Code, values ...fact.Value) Step { return Step{Do: fact.New(code, values...)} }
+// Do makes a step of a code and its values, with the effect that a step of that code has.
+func Do(code fact.Code, values ...fact.Value) Step {
+	return Step{Do: fact.New(code, values...), Effect: effects[code]}
+}
 
 // Because returns the step with its reason.
 func (s Step) Because(why fact.Fact) Step {
@@ -16,14 +18,11 @@ func (s Step) Because(why fact.Fact) Step {
 
 // LeakPath finds the leak, recovers, mends, tests, evacuates and weighs in, in that order.
 func (c *Case) LeakPath() []Step {
-	recover := Do("step.recover-rest")
+	recover := Do(RecoverRest)
 	if level, err := charge.RecoverTo(c.Fluid, c.WholeCharge); err == nil {
 		recover.Do = recover.Do.With(fact.Amount("to", level.To))
 	}
-	return []Step{
-		Do("step.find-leak"), recover, Do("step.mend-leak"), Do("step.nitrogen"),
-		Do("step.evacuate"), c.WeighIn(),
-	}
+	return []Step{Do(FindLeak), recover, Do(MendLeak), Do(Nitrogen), Do(Evacuate), c.WeighIn()}
 }
 
 // WeighIn is the step that weighs the charge in, or gets what that lacks.
@@ -32,12 +31,9 @@ func (c *Case) WeighIn() Step {
 	if w == nil {
 		return Do(c.WeighingWants)
 	}
-	step := Do(
-		"step.weigh-in-label", fact.Amount("total", w.Total.Value), fact.Amount("label", w.Label),
-	)
+	total, label := fact.Amount("total", w.Total.Value), fact.Amount("label", w.Label)
 	if more := w.Line + w.Accessories; more != 0 {
-		step.Do.Code = "step.weigh-in"
-		step.Do = step.Do.With(fact.Amount("more", more))
+		return Do(WeighIn, total, label, fact.Amount("more", more))
 	}
-	return step
+	return Do(WeighInLabel, total, label)
 }

@@ -160,8 +160,8 @@ func (s *Machine) Run(w Weather, x Failing, from *Unknowns) (State, Unknowns) {
 	return st, u
 }
 
-// solve is Run from one start: for the two pressures and the
-// enthalpy at the end of the coil, by Newton's method with differences.
+// solve is Run from one start: for the two pressures and the enthalpy at the end of the coil, by
+// Newton's method with differences.
 func (s *Machine) solve(w Weather, x Failing, from *Unknowns) (State, Unknowns) {
 	u := Unknowns{}
 	if from != nil {

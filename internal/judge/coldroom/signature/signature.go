@@ -1,7 +1,6 @@
 // Package signature holds what is read of a machine that keeps a cold room, sound or with one
 // thing wrong: the mean of every feature over the weather and the machine's kind, and the
-// covariance about it, learnt from machines of package machine by the program in gen. The table
-// has 165 kB.
+// covariance about it, learnt from machines of package machine by the program in gen.
 package signature
 
 //go:generate go run ./gen

@@ -44,7 +44,7 @@ type Weather struct{ Outdoor, Return float64 } // K
 // Terms of the mean.
 const Terms = 5
 
-// basis is what the terms multiply.
+// Basis is what the terms multiply.
 func (w Weather) Basis() [Terms]float64 {
 	o := (math.Min(math.Max(w.Outdoor, 250), 295) - 275) / 10
 	return [Terms]float64{1, o, o * o, o * o * o, (math.Min(math.Max(w.Return, 283), 303) - 294) / 3}
