@@ -113,7 +113,7 @@ func meanOf[T quantity.Quantity](
 	at func(*Readings) **quantity.Uncertain[T], log []LogEntry, from, to time.Duration, within T,
 ) (*quantity.Uncertain[T], bool) {
 	var last *quantity.Uncertain[T]
-	samples := make([]charge.Sample[T], 0, len(log))
+	var samples []charge.Sample[T]
 	for i := range log {
 		p := *at(&log[i].Readings)
 		if p == nil {
@@ -121,6 +121,9 @@ func meanOf[T quantity.Quantity](
 		}
 		last = p
 		if log[i].At >= from && log[i].At <= to {
+			if samples == nil {
+				samples = make([]charge.Sample[T], 0, len(log)-i)
+			}
 			samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
 		}
 	}
