@@ -63,13 +63,17 @@ func (k *kind) appendExact(b []byte, v float64) ([]byte, error) {
 	return appendExactly(b, v, &k.units[0], &k.units[k.base]), nil
 }
 
-// appendExactly writes v in u, or in SI where no number of u is exactly v.
+// appendExactly writes v in u with the fewest digits, or in SI where no number of u is exactly v.
 func appendExactly(b []byte, v float64, u, si *unit) []byte {
+	from := len(b)
 	for digits := 12; digits <= 17; digits++ {
 		s := strconv.FormatFloat(u.fromSI(v), 'g', digits, 64)
 		back, err := strconv.ParseFloat(s, 64)
 		if err == nil && u.toSI(back) == v {
-			b = append(b, shorten(s)...)
+			b = strconv.AppendFloat(b, back, 'g', -1, 64)
+			if len(b)-from >= len(s) {
+				b = append(b[:from], s...)
+			}
 			b = append(b, ' ')
 			return append(b, u.symbol...)
 		}
@@ -77,18 +81,6 @@ func appendExactly(b []byte, v float64, u, si *unit) []byte {
 	b = strconv.AppendFloat(b, v, 'g', -1, 64)
 	b = append(b, ' ')
 	return append(b, si.symbol...)
-}
-
-// shorten rewrites a decimal with the fewest digits that mean the same value.
-func shorten(s string) string {
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		return s
-	}
-	if short := strconv.FormatFloat(v, 'g', -1, 64); len(short) < len(s) {
-		return short
-	}
-	return s
 }
 
 // shown is the unit that v is shown in, and its decimals.

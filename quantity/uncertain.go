@@ -92,7 +92,7 @@ func (u Uncertain[T]) String() string { return u.Format(SI) }
 // digits enough to read both back bit for bit.
 func (u Uncertain[T]) MarshalText() ([]byte, error) {
 	k := u.Value.kind()
-	b, err := k.appendExact(nil, float64(u.Value))
+	b, err := k.appendExact(make([]byte, 0, 48), float64(u.Value))
 	if err != nil || u.Std == 0 {
 		return b, err
 	}

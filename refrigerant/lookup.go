@@ -58,6 +58,11 @@ func (e *UnknownError) Unwrap() error { return ErrUnknownRefrigerant }
 //
 // The error is a *UnknownError.
 func Lookup(designation string) (*Refrigerant, error) {
+	for i := range roster {
+		if roster[i].designation == designation {
+			return &roster[i], nil
+		}
+	}
 	if len(designation) <= 64 {
 		if r := find(lookupKey(designation)); r != nil {
 			return r, nil

@@ -76,14 +76,16 @@ func (v Value) MarshalJSON() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	value, err := json.Marshal(content)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]byte, 0, len(`{"name":,"kind":"","value":}`)+len(name)+len(kind)+len(value))
+	out := make([]byte, 0, 128)
 	out = append(append(out, `{"name":`...), name...)
 	out = append(append(append(out, `,"kind":"`...), kind...), `","value":`...)
-	return append(append(out, value...), '}'), nil
+	if t, ok := content.(encoding.TextMarshaler); ok {
+		text, err := t.MarshalText() // digits and a unit, nothing that is escaped
+		out = append(append(append(out, '"'), text...), `"}`...)
+		return out, err
+	}
+	value, err := json.Marshal(content)
+	return append(append(out, value...), '}'), err
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.

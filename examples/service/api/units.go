@@ -30,7 +30,7 @@ func InUnits(schema string, answer []byte, system quantity.System) []byte {
 type shape struct {
 	fields map[string]*shape
 	items  *shape
-	show   func(text []byte, system quantity.System) []byte
+	show   func(out, text []byte, system quantity.System) []byte
 	// isFact has the kind of its value beside it.
 	isFact bool
 }
@@ -125,10 +125,11 @@ func add[T quantity.Quantity](out map[string]*shape) {
 	}
 }
 
-func show[T quantity.Quantity](text []byte, system quantity.System) []byte {
+// show appends a text of a quantity in the units of a system.
+func show[T quantity.Quantity](out, text []byte, system quantity.System) []byte {
 	var v quantity.Uncertain[T]
 	if v.UnmarshalText(text) != nil {
-		return text
+		return append(out, text...)
 	}
 	style := quantity.Style{System: system}
 	if v.Stated() {
@@ -136,7 +137,7 @@ func show[T quantity.Quantity](text []byte, system quantity.System) []byte {
 		size := v.Std * math.Abs(unit.Number(1)-unit.Number(0))
 		style = style.In(unit.Symbol(), int(min(6, max(0, 1-math.Floor(math.Log10(size))))))
 	}
-	return v.AppendStyled(nil, style)
+	return v.AppendStyled(out, style)
 }
 
 // A rewriter goes over compact JSON that the library has written.
@@ -158,16 +159,16 @@ func (w *rewriter) value(s *shape) {
 			if w.in[w.at] == '}' {
 				break
 			}
-			name := string(w.text())
+			name := w.text()
 			w.out = append(append(append(w.out, '"'), name...), '"')
 			w.copy(1)
-			field := s.fields[name]
+			field := s.fields[string(name)]
 			from := w.at
-			if s.isFact && name == "value" {
+			if s.isFact && string(name) == "value" {
 				field = byKind[kind]
 			}
 			w.value(field)
-			if s.isFact && name == "kind" {
+			if s.isFact && string(name) == "kind" {
 				kind = strings.Trim(string(w.in[from:w.at]), `"`)
 			}
 		}
@@ -183,10 +184,13 @@ func (w *rewriter) value(s *shape) {
 		w.copy(1)
 	case '"':
 		text := w.text()
+		w.out = append(w.out, '"')
 		if s.show != nil {
-			text = s.show(text, w.system)
+			w.out = s.show(w.out, text, w.system)
+		} else {
+			w.out = append(w.out, text...)
 		}
-		w.out = append(append(append(w.out, '"'), text...), '"')
+		w.out = append(w.out, '"')
 	default:
 		n := bytes.IndexAny(w.in[w.at:], ",]}")
 		if n < 0 {

@@ -109,17 +109,28 @@ func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
 	}
 }
 
-// shortened is v in nine digits.
+// shortened is v in nine digits; what is too small for that stays as it is.
 func shortened(v float64) float64 {
-	const digits = 9
-	if v == 0 || math.IsInf(v, 0) || math.IsNaN(v) {
+	const digits, least = 9, 1e-290
+	size := math.Abs(v)
+	if !(size >= least && size <= math.MaxFloat64) {
 		return v
 	}
-	place := digits - 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	place := digits - 1 - magnitude(size)
 	if place < 0 {
 		step := math.Pow10(-place)
 		return step * math.Round(v/step)
 	}
 	scale := math.Pow10(place)
 	return math.Round(v*scale) / scale
+}
+
+// magnitude is the power of ten that v has reached.
+func magnitude(v float64) int {
+	_, bits := math.Frexp(v)
+	n := int(math.Floor(float64(bits-1) * math.Log10E * math.Ln2))
+	if v >= math.Pow10(n+1) {
+		n++
+	}
+	return n
 }
