@@ -96,22 +96,6 @@ type RefrigerantFacts struct {
 	Estimated bool `json:"estimated,omitzero"`
 }
 
-// AtmosphereUsed says which atmosphere was taken and where it came from.
-type AtmosphereUsed struct {
-	Pressure quantity.Uncertain[quantity.Pressure] `json:"pressure"`
-	Source   AtmosphereSource                      `json:"source"`
-}
-
-// AtmosphereSource is where the pressure of the atmosphere comes from.
-type AtmosphereSource string
-
-// The sources of an atmosphere.
-const (
-	FromBarometer   AtmosphereSource = "barometer"
-	FromElevation   AtmosphereSource = "elevation"
-	SeaLevelAssumed AtmosphereSource = "sea-level-assumed"
-)
-
 // Belief is what became of a reading.
 type Belief string
 

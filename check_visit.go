@@ -83,10 +83,14 @@ func (c *checker) because(kind ProblemKind, field string, err error) {
 	*c = append(*c, &VisitError{Field: field, Kind: kind, Problem: err.Error(), Err: err})
 }
 
+func (c *checker) beyond(field string, v, low, top fmt.Stringer, advice string) {
+	*c = append(*c, outOfRange(field, v, low, top, advice))
+}
+
 // within checks a value that is stated.
 func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice string) {
 	if v != 0 && !(v >= low && v <= top) {
-		*c = append(*c, outOfRange(field, v, low, top, advice))
+		c.beyond(field, v, low, top, advice)
 	}
 }
 
@@ -98,9 +102,7 @@ func (c *checker) equipment(e *Equipment) {
 		advice,
 	)
 	if t := e.ColdRoom.Setpoint; t != nil && !(*t >= coldroom.Coldest && *t <= coldroom.Warmest) {
-		*c = append(*c, outOfRange(
-			"equipment.coldRoom.setpoint", *t, coldroom.Coldest, coldroom.Warmest, advice,
-		))
+		c.beyond("equipment.coldRoom.setpoint", *t, coldroom.Coldest, coldroom.Warmest, advice)
 	}
 	within(
 		c, "equipment.coldRoom.load", e.ColdRoom.Load, quantity.Watts(50), quantity.Tons(200),
@@ -133,7 +135,8 @@ func (c *checker) equipment(e *Equipment) {
 	)
 	c.targets("equipment.label.", l.Superheat, l.Subcooling, l.Approach)
 	if a := l.LineAdder; a != nil {
-		const advice = `give a mass and the length of liquid line it is for, as {"mass": "0.6 oz", "per": "1 ft"}`
+		const advice = `give a mass and the length of liquid line it is for, ` +
+			`as {"mass": "0.6 oz", "per": "1 ft"}`
 		within(c, "equipment.label.lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
 		if a.Per == 0 {
 			c.add(FieldMissing, "equipment.label.lineAdder.per", "missing; "+advice)
@@ -141,7 +144,7 @@ func (c *checker) equipment(e *Equipment) {
 		within(c, "equipment.label.lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
 	}
 	if y := l.Year; y != 0 && (y < 1950 || y > 2100) {
-		*c = append(*c, outOfRange("equipment.label.year", year(y), year(1950), year(2100), advice))
+		c.beyond("equipment.label.year", year(y), year(1950), year(2100), advice)
 	}
 	c.number("equipment.label.seer", l.SEER, 5, 45, advice)
 	c.number("equipment.label.seer2", l.SEER2, 5, 45, advice)
@@ -194,13 +197,8 @@ func (c *checker) house(h *House) {
 		"give half the width of the band",
 	)
 	if n := len(h.Holds) + len(h.Faults); n > mostHouseRules {
-		*c = append(
-			*c,
-			outOfRange(
-				"house", quantity.Number(n), nil, quantity.Number(mostHouseRules),
-				"give those that matter to this machine",
-			),
-		)
+		const advice = "give those that matter to this machine"
+		c.beyond("house", quantity.Number(n), nil, quantity.Number(mostHouseRules), advice)
 	}
 	for i, x := range h.Holds {
 		c.words(fmt.Sprintf("house.holds[%d].rule", i), x.Rule)
@@ -245,12 +243,7 @@ const (
 
 func (c *checker) number(field string, v, low, top float64, advice string) {
 	if v != 0 && !(v >= low && v <= top) {
-		*c = append(
-			*c,
-			outOfRange(
-				field, quantity.Number(v), quantity.Number(low), quantity.Number(top), advice,
-			),
-		)
+		c.beyond(field, quantity.Number(v), quantity.Number(low), quantity.Number(top), advice)
 	}
 }
 
@@ -260,12 +253,7 @@ func (c *checker) words(field, text string) {
 	case strings.TrimSpace(text) == "":
 		c.add(FieldMissing, field, "missing; say it in a few words")
 	case len(text) > longestHouseText:
-		*c = append(
-			*c,
-			outOfRange(
-				field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter",
-			),
-		)
+		c.beyond(field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter")
 	}
 }
 
@@ -295,12 +283,7 @@ func (c *checker) conditions(v *Visit) {
 		"give the part of full capacity that it ran at, 0.7 for a first stage, or leave it out")
 	c.span("conditions.readAt", v.Conditions.ReadAt, adviceOnTime)
 	if n := len(v.Title); n > longestTitle {
-		*c = append(
-			*c,
-			outOfRange(
-				"title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes",
-			),
-		)
+		c.beyond("title", bytesLong(n), nil, bytesLong(longestTitle), "put the rest into notes")
 	}
 }
 
@@ -313,7 +296,7 @@ func (n bytesLong) String() string { return fmt.Sprintf("%d bytes", int(n)) }
 // span checks a time of the visit.
 func (c *checker) span(field string, d time.Duration, advice string) {
 	if d < 0 || d > longestVisit {
-		*c = append(*c, outOfRange(field, d, time.Duration(0), longestVisit, advice))
+		c.beyond(field, d, time.Duration(0), longestVisit, advice)
 	}
 }
 
@@ -381,7 +364,7 @@ func (c *checker) checks(checks []Check) {
 	if len(checks) == 0 {
 		return
 	}
-	codes := []string{}
+	codes, answered := []string{}, map[string]bool{}
 	for _, l := range everyLook() {
 		codes = append(codes, l.Code)
 	}
@@ -392,9 +375,12 @@ func (c *checker) checks(checks []Check) {
 				FieldUnknown, field, "%.40q is none of the looks there are; give one of %s",
 				check.Look, strings.Join(codes, ", "),
 			)
-		} else if slices.ContainsFunc(checks[:i], func(b Check) bool { return b.Look == check.Look }) {
-			c.add(FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look)
+		} else if answered[check.Look] {
+			c.add(
+				FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look,
+			)
 		}
+		answered[check.Look] = true
 	}
 }
 

@@ -39,7 +39,8 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 		}
 		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
 		if r.SuctionPressure != nil {
-			if ratio, std, err := charge.CompressionRatio(p.absolute(*r.SuctionPressure), p.absolute(*high)); err == nil {
+			low := p.absolute(*r.SuctionPressure)
+			if ratio, std, err := charge.CompressionRatio(low, p.absolute(*high)); err == nil {
 				d.CompressionRatio = &Ratio{ratio, std}
 			}
 		}
@@ -49,8 +50,9 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
 	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
 	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
-		if humidity, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, p.atmosphere.Pressure.Value); err == nil {
-			d.ReturnHumidity = &Ratio{humidity, std}
+		atm := p.atmosphere.Pressure.Value
+		if share, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, atm); err == nil {
+			d.ReturnHumidity = &Ratio{share, std}
 		}
 	}
 	return d, nil
@@ -78,7 +80,8 @@ func relativeHumidity(
 	if err != nil {
 		return value, 0, nil // the driest air there is
 	}
-	return value, math.Hypot((warmer-value)*dryBulb.Std, (drier-value)*wetBulb.Std) / float64(step), nil
+	std = math.Hypot((warmer-value)*dryBulb.Std, (drier-value)*wetBulb.Std) / float64(step)
+	return value, std, nil
 }
 
 // highSide is the pressure that stands for that of the liquid line: the reading
@@ -142,11 +145,13 @@ func difference(a, b *temperatureReading) *quantity.Uncertain[quantity.Temperatu
 // refused are the pressures at which the refrigerant has no saturation.
 func (p *prepared) refused(r *Readings) []*VisitError {
 	var c checker
-	refuse := func(field string, g *gaugeReading, of func(quantity.Pressure) (quantity.Temperature, error)) {
+	atm := p.atmosphere.Pressure.Value
+	refuse := func(
+		field string, g *gaugeReading, of func(quantity.Pressure) (quantity.Temperature, error),
+	) {
 		if g == nil {
 			return
 		}
-		atm := p.atmosphere.Pressure.Value
 		_, err := of(g.Value.Absolute(atm))
 		wrong, ok := errors.AsType[*quantity.RangeError](err)
 		if !ok {
@@ -158,10 +163,10 @@ func (p *prepared) refused(r *Readings) []*VisitError {
 			}
 			return nil
 		}
-		c = append(c, outOfRange(
-			field, g.Value, gauge(wrong.Min), gauge(wrong.Max),
-			p.fluid.Designation()+" has no saturation there; check the refrigerant, the reading and its unit",
-		))
+		c.beyond(
+			field, g.Value, gauge(wrong.Min), gauge(wrong.Max), p.fluid.Designation()+
+				" has no saturation there; check the refrigerant, the reading and its unit",
+		)
 	}
 	refuse("readings.suctionPressure", r.SuctionPressure, p.fluid.DewTemperature)
 	high, field := highSide(p, r)

@@ -1,5 +1,5 @@
-// Package satline turns the readings of a service visit to an air conditioner
-// into an assessment a technician can act on: which readings can be believed,
+// Package satline turns the readings of a service visit to an air conditioner, a heat pump or a
+// cold room into an assessment a technician can act on: which readings can be believed,
 // what follows from them and how surely, whether the charge is right and by
 // which rule, what endangers the compressor, what to do next and what to be
 // careful of.
@@ -12,9 +12,9 @@
 //	...
 //	fmt.Print(assessment)
 //
-// Both have a JSON form with stable field names, and an Assessment can be
-// written as text, Markdown or HTML for the technician, for the file and for
-// the owner.
+// Both have a JSON form with stable field names. Package report writes an Assessment as text,
+// Markdown or HTML for the technician, for the file and for the owner; package work keeps the
+// record of a whole job.
 //
 // # What it rests on
 //
@@ -26,7 +26,9 @@
 //     equations of state
 //   - psychro: moist air at any pressure
 //   - charge: charging methods, their targets and conditions, steadiness, dosing
+//   - charge/coldroom: what holds in coolers and freezers
 //   - airside: airflow, temperature split, capacity, freezing
+//   - electrical: what a meter shows of supply, control circuit and motors
 //   - refrigerant/cycle: the machine as a whole, fitted to the one at hand
 //   - refrigerant/diagram and psychro/chart: the pictures of both
 //
@@ -42,5 +44,5 @@
 // field and says in one line what is wrong, the valid range and what to do. A
 // machine in a bad way is not an error.
 //
-// Everything exported is safe for concurrent use.
+// Everything exported but a Session is safe for concurrent use.
 package satline

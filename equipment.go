@@ -95,8 +95,7 @@ type Metering = refrigerant.Metering
 
 // The expansion devices.
 const (
-	// FixedRestrictor is a piston or short tube: charged by
-	// superheat.
+	// FixedRestrictor is a piston or short tube: charged by superheat.
 	FixedRestrictor = refrigerant.FixedRestrictor
 	// TXV is a thermostatic expansion valve: charged by subcooling.
 	TXV = refrigerant.TXV

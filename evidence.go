@@ -13,7 +13,8 @@ import (
 func inputOf(p *prepared, r *Readings, d *Derived, mode Mode) readcheck.Input {
 	return readcheck.Input{
 		SuctionPressure: r.SuctionPressure, LiquidPressure: r.LiquidPressure,
-		EvaporatingDew: d.EvaporatingDew, CondensingBubble: d.CondensingBubble, CondensingDew: d.CondensingDew,
+		EvaporatingDew:   d.EvaporatingDew,
+		CondensingBubble: d.CondensingBubble, CondensingDew: d.CondensingDew,
 		SuctionLine: r.SuctionLine, LiquidLine: r.LiquidLine, DischargeLine: r.DischargeLine,
 		OutdoorDryBulb: r.OutdoorDryBulb, CondenserLeaving: r.CondenserLeaving,
 		ReturnDryBulb: r.ReturnDryBulb, ReturnWetBulb: r.ReturnWetBulb,
@@ -45,8 +46,9 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		Expected:          expected(e, t),
 		Known:             knownOf(e, c),
 		Seen: diagnose.Sights{
-			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty, CoilIced: c.CoilIced, CoilWet: c.CoilWet,
-			PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
+			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty,
+			CoilIced: c.CoilIced, CoilWet: c.CoilWet, PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen,
+			EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
 			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak,
 			NotCoolingComplaint: v.Complaint == NotCooling || v.Complaint == NotHeating,
@@ -80,15 +82,10 @@ func knownOf(e *Equipment, c *Conditions) population.Known {
 func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
 	var out []diagnose.Expectation
 	if t.Target != nil && t.Method == charge.Superheat {
-		out = append(
-			out,
-			diagnose.Expectation{
-				Feature: signature.Superheat,
-				Value:   float64(t.Target.Value.Value),
-				Std:     t.Target.Value.Std,
-				Rule:    t.Target.General(),
-			},
-		)
+		u := &t.Target.Value
+		out = append(out, diagnose.Expectation{
+			Feature: signature.Superheat, Value: float64(u.Value), Std: u.Std, Rule: t.Target.General(),
+		})
 	}
 	for _, stated := range []struct {
 		feature signature.Feature

@@ -28,11 +28,8 @@ var coldRoomFluids = []string{
 // findMode takes the mode that the visit states, or looks for it in the readings.
 func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	if m := p.visit.Conditions.Mode; m != 0 {
-		return ModeFound{
-			Mode:   m,
-			Stated: true,
-			Says:   fact.New("mode.stated", fact.Of("mode", term("mode", m.String()))),
-		}
+		says := fact.New("mode.stated", fact.Of("mode", term("mode", m.String())))
+		return ModeFound{Mode: m, Stated: true, Says: says}
 	}
 	found := func(m Mode, code fact.Code, values ...fact.Value) ModeFound {
 		return ModeFound{Mode: m, Says: fact.New(code, values...)}
@@ -53,8 +50,7 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 		)
 	}
 	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil &&
-		o.Value < mildOutdoor &&
-		l.Value.Sub(o.Value) > liquidFar {
+		o.Value < mildOutdoor && l.Value.Sub(o.Value) > liquidFar {
 		m := Mode(0)
 		if o.Value < noCooling {
 			m = Heating

@@ -54,15 +54,20 @@ func (h *House) source() fact.Source {
 
 // target is that of the house for a method; nil where it has none.
 func (h *House) target(m charge.Method) *deltaReading {
-	switch {
-	case h == nil:
+	if h == nil {
 		return nil
-	case m == charge.Superheat:
-		return h.Superheat
-	case m == charge.Subcooling:
-		return h.Subcooling
 	}
-	return h.Approach
+	return ofMethod(m, h.Superheat, h.Subcooling, h.Approach)
+}
+
+func ofMethod(m charge.Method, superheat, subcooling, approach *deltaReading) *deltaReading {
+	switch m {
+	case charge.Superheat:
+		return superheat
+	case charge.Subcooling:
+		return subcooling
+	}
+	return approach
 }
 
 // holds are the rules of the house that forbid a method now.

@@ -8,7 +8,8 @@ import (
 // tell adds what a judge says to an assessment.
 func tell(a *Assessment, j *modes.Judgement) {
 	a.Headline, a.Dose, a.WeighIn, a.Performance = j.Headline, j.Dose, j.WeighIn, j.Performance
-	a.Air, a.Freeze, a.Change = (*AirVerdict)(j.Air), (*FreezeVerdict)(j.Freeze), (*ChangeVerdict)(j.Change)
+	a.Air, a.Freeze = (*AirVerdict)(j.Air), (*FreezeVerdict)(j.Freeze)
+	a.Change = (*ChangeVerdict)(j.Change)
 	c := &j.Charge
 	a.Charge = ChargeVerdict{
 		Outcome: ChargeOutcome(c.Outcome), Low: c.Low, InBand: c.InBand, High: c.High,

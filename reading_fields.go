@@ -147,11 +147,7 @@ func gaugeField(
 	name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure,
 ) readingField {
 	return field(
-		name,
-		at,
-		quantity.PSIG(-14.7),
-		top,
-		quantity.PSIG(2),
+		name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2),
 		func(in Instruments, v quantity.GaugePressure) float64 {
 			return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
 		},
@@ -169,11 +165,7 @@ func clampField(
 
 func airField(name string, at func(*Readings) **temperatureReading, wet bool) readingField {
 	return field(
-		name,
-		at,
-		quantity.Celsius(-40),
-		quantity.Celsius(75),
-		steadyWithin,
+		name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin,
 		func(in Instruments, _ quantity.Temperature) float64 {
 			if wet {
 				return float64(in.WetBulb)

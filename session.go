@@ -181,13 +181,8 @@ func (s *Session) Move(m Move) error {
 	moves := append(slices.Clone(s.now.visit.Moves), m)
 	var c checker
 	if c.times(&Visit{Moves: moves}); len(moves) > mostMoves {
-		c = append(
-			c,
-			outOfRange(
-				"moves", quantity.Number(len(moves)), nil, quantity.Number(mostMoves),
-				"begin another session",
-			),
-		)
+		n := quantity.Number(len(moves))
+		c.beyond("moves", n, nil, quantity.Number(mostMoves), "begin another session")
 	}
 	if len(c) > 0 {
 		return c[0]

@@ -123,14 +123,8 @@ func measure(p *prepared, r *Readings, m charge.Method) (charge.Measurement, err
 
 // ofLabel is the target on the label; nil where it has none.
 func (v *Visit) ofLabel(m charge.Method) *deltaReading {
-	switch l := &v.Equipment.Label; m {
-	case charge.Superheat:
-		return l.Superheat
-	case charge.Subcooling:
-		return l.Subcooling
-	default:
-		return l.Approach
-	}
+	l := &v.Equipment.Label
+	return ofMethod(m, l.Superheat, l.Subcooling, l.Approach)
 }
 
 // stated is the target of the label, or else of the house.

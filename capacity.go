@@ -1,15 +1,12 @@
 package satline
 
-import (
-	"github.com/satline/satline/airside"
-)
+import "github.com/satline/satline/airside"
 
 // withCapacity adds to what is derived the capacity by the air on both sides of the coil and
 // its flow, where all of them were read.
 func withCapacity(p *prepared, r *Readings, d Derived) Derived {
 	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil ||
-		r.SupplyDryBulb == nil ||
-		r.SupplyWetBulb == nil {
+		r.SupplyDryBulb == nil || r.SupplyWetBulb == nil {
 		return d
 	}
 	c, err := airside.MeasureCapacity(airside.CapacityReadings{
@@ -21,7 +18,8 @@ func withCapacity(p *prepared, r *Readings, d Derived) Derived {
 	if err != nil {
 		return d // the readings contradict each other, and a doubt says so
 	}
-	d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity, d.Condensate = &c.Total, &c.Sensible, &c.Latent, &c.Condensate
+	d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity = &c.Total, &c.Sensible, &c.Latent
+	d.Condensate = &c.Condensate
 	if c.SensibleHeatRatio != 0 {
 		d.SensibleHeatRatio = &Ratio{c.SensibleHeatRatio, c.SensibleHeatRatioStd}
 	}
