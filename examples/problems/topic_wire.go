@@ -14,19 +14,21 @@ var wireTopic = topic{name: "wire", forms: []form{
 
 // A wire is one of copper, with its resistance for 1,000 ft at 75 °C (National
 // Electrical Code, chapter 9, table 8) or for 1,000 m at 20 °C (IEC 60228, class 2), both
-// as public programs reprint them.
+// as public programs reprint them; and the current that it may carry (National Electrical Code,
+// table 310.16 at 75 °C; IEC 60364-5-52, method C; both from memory).
 type wire struct {
 	name string
 	ohms float64
+	amps float64
 }
 
 func (g *generator) wires() []wire {
 	if g.ip() {
-		return []wire{{"14 AWG", 3.07}, {"12 AWG", 1.93}, {"10 AWG", 1.21}, {"8 AWG", 0.764},
-			{"6 AWG", 0.491}}
+		return []wire{{"14 AWG", 3.07, 20}, {"12 AWG", 1.93, 25}, {"10 AWG", 1.21, 35},
+			{"8 AWG", 0.764, 50}, {"6 AWG", 0.491, 65}}
 	}
-	return []wire{{"2.5 mm²", 7.41}, {"4 mm²", 4.61}, {"6 mm²", 3.08}, {"10 mm²", 1.83},
-		{"16 mm²", 1.15}}
+	return []wire{{"2.5 mm²", 7.41, 27}, {"4 mm²", 4.61, 36}, {"6 mm²", 3.08, 46},
+		{"10 mm²", 1.83, 63}, {"16 mm²", 1.15, 85}}
 }
 
 func wireForm(d *draft, ask string) error {
@@ -74,7 +76,7 @@ func wireForm(d *draft, ask string) error {
 		length = d.give("way", length, g.u.length)
 	}
 	lost := drop(w, length, amps, 2)
-	if lost > 0.08*supply || lost < 1 {
+	if lost > 0.08*supply || lost < 1 || amps > w.amps {
 		return errAgain
 	}
 	d.set("lost", lost, u)
