@@ -92,7 +92,8 @@ func measureAirflow(
 		if !(flow >= 0 && flow <= float64(largestFlow)) {
 			return outputs{}, limit.Within(
 				"airflow", quantity.VolumeFlow(flow), 0, largestFlow,
-				"the readings do not make a flow: are they of one moment, and in the units they were read in?",
+				"the readings do not make a flow: are they of one moment, "+
+					"and in the units they were read in?",
 			)
 		}
 		rho := air.Density()

@@ -27,7 +27,10 @@ func (b RefrigerantBalance) Airflow() (Airflow, error) {
 	if err := r.check(); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("capacity on the refrigerant side", b.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "see RefrigerantCapacity"); err != nil {
+	if err := readable(
+		"capacity on the refrigerant side", b.Capacity, quantity.Watts(10),
+		quantity.Kilowatts(10000), "see RefrigerantCapacity",
+	); err != nil {
 		return Airflow{}, err
 	}
 	x, std := r.inputs()
@@ -103,7 +106,9 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 		}
 		c := s.Coil.scaled(x[5])
 		in := coil.NewAir(entering)
-		leaving := func(ln float64) float64 { return c.solve(&in, float64(c.RatedDryAir)*math.Exp(ln), x[4]).T }
+		leaving := func(ln float64) float64 {
+			return c.solve(&in, float64(c.RatedDryAir)*math.Exp(ln), x[4]).T
+		}
 		ln, ok := rising(leaving, x[3], -4, 3, 1e-11)
 		if !ok {
 			return 0, entering, &RangeError{
@@ -112,7 +117,8 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 				Min:      quantity.Temperature(leaving(-4)),
 				Max:      quantity.Temperature(leaving(3)),
 				Advice: fmt.Sprintf(
-					"no flow of this air over refrigerant of %v leaves so: is the suction pressure of the same moment, or the coil another?",
+					"no flow of this air over refrigerant of %v leaves so: "+
+						"is the suction pressure of the same moment, or the coil another?",
 					quantity.Temperature(x[4]),
 				),
 			}

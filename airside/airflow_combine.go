@@ -42,7 +42,8 @@ func CombineAirflows(flows ...Airflow) (CombinedAirflow, error) {
 				Quantity: fmt.Sprintf("standard uncertainty of the airflow by %s", f.Method),
 				Value:    quantity.Number(f.Standard.Std),
 				Min:      quantity.Number(1e-9),
-				Advice:   "state the uncertainty of its readings; without it no weight can be given",
+				Advice: "state the uncertainty of its readings; " +
+					"without it no weight can be given",
 			}
 		}
 		if !(f.Standard.Value >= 0 && f.Standard.Value <= largestFlow) {

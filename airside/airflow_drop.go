@@ -82,19 +82,30 @@ func (d DropReading) Airflow() (Airflow, error) {
 			Advice:   "it is CoilPart, FilterPart or GridPart",
 		}
 	}
-	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
+	if err := limit.Within(
+		"rated drop", d.Rated, 0.1, 5000, "take it from the table of the part",
+	); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("rated flow", d.RatedFlow, quantity.CFM(1), largestFlow, "take it from the same row as the drop"); err != nil {
+	if err := readable(
+		"rated flow", d.RatedFlow, quantity.CFM(1), largestFlow,
+		"take it from the same row as the drop",
+	); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("static pressure drop", d.Drop, 0.1, 5000, "it is the pressure before the part less that after it"); err != nil {
+	if err := readable(
+		"static pressure drop", d.Drop, 0.1, 5000,
+		"it is the pressure before the part less that after it",
+	); err != nil {
 		return Airflow{}, err
 	}
 	corrected := d.WithGrid.Value != 0 || d.Normal.Value != 0
 	if corrected {
 		for _, s := range []quantity.Uncertain[quantity.StaticPressure]{d.WithGrid, d.Normal} {
-			if err := readable("supply static pressure", s, 0.5, 5000, "read both at the same hole with the blower at the same speed, or leave both out"); err != nil {
+			if err := readable(
+				"supply static pressure", s, 0.5, 5000,
+				"read both at the same hole with the blower at the same speed, or leave both out",
+			); err != nil {
 				return Airflow{}, err
 			}
 		}

@@ -57,7 +57,10 @@ func (g *GasInput) UnmarshalJSON(text []byte) error {
 // Heat returns the heat that reaches the air. The error is a *RangeError.
 func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable("metered gas", g.Metered, quantity.CubicFeet(0.01), quantity.CubicMeters(1000), "it is the volume that passed the meter while it was timed"); err != nil {
+	if err := readable(
+		"metered gas", g.Metered, quantity.CubicFeet(0.01), quantity.CubicMeters(1000),
+		"it is the volume that passed the meter while it was timed",
+	); err != nil {
 		return none, err
 	}
 	if g.Elapsed < time.Second || g.Elapsed > 24*time.Hour {
@@ -77,7 +80,12 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 			Advice:   "leave it zero for half a second",
 		}
 	}
-	if err := readable("heating value", g.HeatingValue, quantity.MegajoulesPerCubicMeter(1), quantity.MegajoulesPerCubicMeter(200), "natural gas is near 1,000 Btu/ft³, propane vapor near 2,500; ask the utility for the gas as it is metered"); err != nil {
+	if err := readable(
+		"heating value", g.HeatingValue, quantity.MegajoulesPerCubicMeter(1),
+		quantity.MegajoulesPerCubicMeter(200),
+		"natural gas is near 1,000 Btu/ft³, propane vapor near 2,500; "+
+			"ask the utility for the gas as it is metered",
+	); err != nil {
 		return none, err
 	}
 	if err := share("efficiency", g.Efficiency, g.EfficiencyStd); err != nil {
@@ -137,10 +145,16 @@ type ElectricInput struct {
 // *RangeError.
 func (e ElectricInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable("voltage", e.Voltage, quantity.Volts(1), quantity.Volts(1000), "it is the root-mean-square voltage at the heater while it runs"); err != nil {
+	if err := readable(
+		"voltage", e.Voltage, quantity.Volts(1), quantity.Volts(1000),
+		"it is the root-mean-square voltage at the heater while it runs",
+	); err != nil {
 		return none, err
 	}
-	if err := readable("current", e.Current, quantity.Amperes(0.01), quantity.Amperes(2000), "it is the current of the heater alone, or with the blower on the same wires"); err != nil {
+	if err := readable(
+		"current", e.Current, quantity.Amperes(0.01), quantity.Amperes(2000),
+		"it is the current of the heater alone, or with the blower on the same wires",
+	); err != nil {
 		return none, err
 	}
 	factor := e.PowerFactor
@@ -190,11 +204,18 @@ func (h HeatRise) Airflow() (Airflow, error) {
 	if err := h.Return.check("return"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("heat", h.Heat, quantity.Watts(10), quantity.Kilowatts(10000), "see GasInput.Heat and ElectricInput.Heat"); err != nil {
+	if err := readable(
+		"heat", h.Heat, quantity.Watts(10), quantity.Kilowatts(10000),
+		"see GasInput.Heat and ElectricInput.Heat",
+	); err != nil {
 		return Airflow{}, err
 	}
 	const leastRise = quantity.TemperatureDelta(1)
-	if err := readable("supply dry bulb", h.Supply, h.Return.DryBulb.Value.Add(leastRise), quantity.Celsius(200), "heated air is warmer than it came: are supply and return swapped, or is the machine cooling?"); err != nil {
+	if err := readable(
+		"supply dry bulb", h.Supply, h.Return.DryBulb.Value.Add(leastRise), quantity.Celsius(200),
+		"heated air is warmer than it came: are supply and return swapped, "+
+			"or is the machine cooling?",
+	); err != nil {
 		return Airflow{}, err
 	}
 	var x, std inputs

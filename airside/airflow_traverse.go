@@ -36,7 +36,10 @@ func (v Traverse) Airflow() (Airflow, error) {
 	if err := v.Air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("duct area", v.Area, quantity.SquareInches(1), quantity.SquareMeters(100), "it is the inside area of the section"); err != nil {
+	if err := readable(
+		"duct area", v.Area, quantity.SquareInches(1), quantity.SquareMeters(100),
+		"it is the inside area of the section",
+	); err != nil {
 		return Airflow{}, err
 	}
 	if !(v.InstrumentStd >= 0 && v.InstrumentStd <= 1) {
@@ -76,7 +79,8 @@ func (v Traverse) Airflow() (Airflow, error) {
 		return Airflow{}, &RangeError{
 			Quantity: "highest reading of a traverse",
 			Value:    highest,
-			Advice:   "no reading is above zero: turn the instrument into the stream, or exchange the two hoses of the Pitot tube",
+			Advice: "no reading is above zero: turn the instrument into the stream, " +
+				"or exchange the two hoses of the Pitot tube",
 		}
 	}
 	var x, std inputs
@@ -123,13 +127,18 @@ func (v Traverse) average() (mean, scatter float64, back int, err error) {
 		m2 += d * (r - mean)
 	}
 	for i, u := range v.Velocities {
-		if err := limit.Within(fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct"); err != nil {
+		if err := limit.Within(
+			fmt.Sprintf("velocity %d", i+1), u, -100, 100, "it is the velocity along the duct",
+		); err != nil {
 			return 0, 0, 0, err
 		}
 		count(max(0, float64(u)))
 	}
 	for i, p := range v.VelocityPressures {
-		if err := limit.Within(fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000, "it is the difference between the two ports of the Pitot tube"); err != nil {
+		if err := limit.Within(
+			fmt.Sprintf("velocity pressure %d", i+1), p, -5000, 5000,
+			"it is the difference between the two ports of the Pitot tube",
+		); err != nil {
 			return 0, 0, 0, err
 		}
 		count(math.Sqrt(max(0, float64(p))))

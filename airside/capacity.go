@@ -70,7 +70,9 @@ func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capac
 	if err := checkPair(process.Start, process.End); err != nil {
 		return Capacity{}, err
 	}
-	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition",
+	); err != nil {
 		return Capacity{}, err
 	}
 	for _, part := range []struct {
@@ -130,7 +132,8 @@ func checkPair(entering, leaving psychro.Air) error {
 		if !a.air.IsValid() {
 			return &RangeError{
 				Quantity: a.name + " air",
-				Advice:   "it is no state of air; make it with psychro.FromWetBulb or another constructor",
+				Advice: "it is no state of air; make it with psychro.FromWetBulb or another " +
+					"constructor",
 			}
 		}
 	}
@@ -235,7 +238,10 @@ func (r *CapacityReadings) check() error {
 			return err
 		}
 	}
-	if err := readable("airflow", r.Airflow, 0, largestFlow, "it is the volume per time at the condition of the return air"); err != nil {
+	if err := readable(
+		"airflow", r.Airflow, 0, largestFlow,
+		"it is the volume per time at the condition of the return air",
+	); err != nil {
 		return err
 	}
 	return checkAtmosphere(r.Atmosphere)
@@ -244,7 +250,8 @@ func (r *CapacityReadings) check() error {
 func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
 	return readable(
 		"atmosphere", u, 20e3, 200e3,
-		"it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation",
+		"it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the "+
+			"elevation",
 	)
 }
 

@@ -15,13 +15,22 @@ func RefrigerantCapacity(
 ) (quantity.Uncertain[quantity.Power], error) {
 	const most = quantity.SpecificEnthalpy(1e7)
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable("refrigerant mass flow", flow, 0, 1e3, "it is what a compressor map or a flow meter gives"); err != nil {
+	if err := readable(
+		"refrigerant mass flow", flow, 0, 1e3, "it is what a compressor map or a flow meter gives",
+	); err != nil {
 		return none, err
 	}
-	if err := readable("enthalpy of the liquid", liquid, -most, most, "take it from the liquid line's pressure and temperature"); err != nil {
+	if err := readable(
+		"enthalpy of the liquid", liquid, -most, most,
+		"take it from the liquid line's pressure and temperature",
+	); err != nil {
 		return none, err
 	}
-	if err := readable("enthalpy of the vapor", vapor, liquid.Value, most, "vapor holds more than the liquid it came from: are the two swapped, or on different datums?"); err != nil {
+	if err := readable(
+		"enthalpy of the vapor", vapor, liquid.Value, most,
+		"vapor holds more than the liquid it came from: are the two swapped, "+
+			"or on different datums?",
+	); err != nil {
 		return none, err
 	}
 	rise := float64(vapor.Value - liquid.Value)
@@ -54,10 +63,15 @@ type Closure struct {
 // The error is a *RangeError where the refrigerant side is not above zero.
 func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, error) {
 	const most = quantity.Power(1e9)
-	if err := readable("capacity on the air side", air, -most, most, "see MeasureCapacity"); err != nil {
+	if err := readable(
+		"capacity on the air side", air, -most, most, "see MeasureCapacity",
+	); err != nil {
 		return Closure{}, err
 	}
-	if err := readable("capacity on the refrigerant side", refrigerant, quantity.Watts(1), most, "see RefrigerantCapacity"); err != nil {
+	if err := readable(
+		"capacity on the refrigerant side", refrigerant, quantity.Watts(1), most,
+		"see RefrigerantCapacity",
+	); err != nil {
 		return Closure{}, err
 	}
 	diff := float64(air.Value - refrigerant.Value)
@@ -65,9 +79,10 @@ func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, er
 	r := float64(refrigerant.Value)
 	c := Closure{
 		Air: air, Refrigerant: refrigerant,
-		Error:    quantity.Power(diff).PlusMinus(quantity.Power(std)),
-		Relative: diff / r, RelativeStd: math.Hypot(air.Std, float64(air.Value)/r*refrigerant.Std) / r,
-		Closes: math.Abs(diff) <= 2*std, Best: refrigerant,
+		Error:       quantity.Power(diff).PlusMinus(quantity.Power(std)),
+		Relative:    diff / r,
+		RelativeStd: math.Hypot(air.Std, float64(air.Value)/r*refrigerant.Std) / r,
+		Closes:      math.Abs(diff) <= 2*std, Best: refrigerant,
 	}
 	if std > 0 {
 		wa, wr := refrigerant.Std/std, air.Std/std

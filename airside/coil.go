@@ -161,12 +161,15 @@ func checkPass(
 	if err := checkPair(entering, entering); err != nil {
 		return err
 	}
-	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, 0, largestFlow, "it is the volume per time at the entering condition",
+	); err != nil {
 		return err
 	}
 	return limit.Within(
 		"refrigerant temperature", refrigerant, quantity.Celsius(-80), quantity.Celsius(90),
-		"take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site",
+		"take the dew temperature at the suction pressure; "+
+			"the pressure counts from the atmosphere of the site",
 	)
 }
 
@@ -179,7 +182,10 @@ func checkPass(
 // to 70 °F wet bulb. The error is a *RangeError where the airflow could not carry
 // the capacity.
 func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) {
-	if err := limit.Within("capacity", total, quantity.Watts(100), quantity.Kilowatts(1000), "it is the nominal total capacity"); err != nil {
+	if err := limit.Within(
+		"capacity", total, quantity.Watts(100), quantity.Kilowatts(1000),
+		"it is the nominal total capacity",
+	); err != nil {
 		return Coil{}, err
 	}
 	entering, err := psychro.FromWetBulb(
@@ -203,7 +209,8 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 		return Coil{}, &RangeError{
 			Quantity: "airflow for the capacity", Value: airflow,
 			Advice: fmt.Sprintf(
-				"air of 80/67 °F over refrigerant of 45 °F gives up to %v at this airflow; 400 CFM per ton is usual",
+				"air of 80/67 °F over refrigerant of 45 °F gives up to %v at this airflow; "+
+					"400 CFM per ton is usual",
 				quantity.Power(heat(math.Log(1e6))),
 			),
 		}

@@ -35,7 +35,8 @@ func FitCoil(
 			Quantity: "humidity ratio of the leaving air",
 			Value:    quantity.Number(leaving.HumidityRatio()),
 			Max:      quantity.Number(entering.HumidityRatio()),
-			Advice:   "a cooling coil adds no water: is the supply wet bulb read too high, or the coil wet from washing? FitCoilSplit needs no supply wet bulb",
+			Advice: "a cooling coil adds no water: is the supply wet bulb read too high, " +
+				"or the coil wet from washing? FitCoilSplit needs no supply wet bulb",
 		}
 	}
 	in := coil.NewAir(entering)
@@ -80,8 +81,11 @@ func dryFit(in *coil.Air, m, tr, entering, leaving float64) Coil {
 
 func noCoil(leaving psychro.Air) error {
 	return &RangeError{
-		Quantity: "relative humidity of the leaving air", Value: quantity.Number(leaving.RelativeHumidity()),
-		Advice: "no coil at this refrigerant temperature leaves such air: is the supply wet bulb right, the air mixed or warmed after the coil, the suction pressure read at the same moment? FitCoilSplit needs no supply wet bulb",
+		Quantity: "relative humidity of the leaving air",
+		Value:    quantity.Number(leaving.RelativeHumidity()),
+		Advice: "no coil at this refrigerant temperature leaves such air: " +
+			"is the supply wet bulb right, the air mixed or warmed after the coil, " +
+			"the suction pressure read at the same moment? FitCoilSplit needs no supply wet bulb",
 	}
 }
 
@@ -108,7 +112,8 @@ func FitCoilSplit(
 			Value:    leaving,
 			Min:      refrigerant,
 			Max:      entering.DryBulb(),
-			Advice:   "no coil at this refrigerant temperature cools the air so: is the supply thermometer wet, or the suction pressure of another moment?",
+			Advice: "no coil at this refrigerant temperature cools the air so: " +
+				"is the supply thermometer wet, or the suction pressure of another moment?",
 		}
 	}
 	ua := quantity.Conductance(math.Exp(ln))
@@ -138,7 +143,9 @@ func checkFit(
 	const least = quantity.TemperatureDelta(0.1)
 	return limit.Within(
 		"leaving air", leaving, refrigerant.Add(least), entering.DryBulb().Add(-least),
-		"a coil leaves air between the refrigerant and the entering air: are return and supply swapped, the pressure of another moment, or its atmosphere another?",
+		"a coil leaves air between the refrigerant and the entering air: "+
+			"are return and supply swapped, the pressure of another moment, "+
+			"or its atmosphere another?",
 	)
 }
 

@@ -13,10 +13,16 @@ import (
 // 1.1 and an altitude table, the factor is that of the room air itself. The error
 // is a *RangeError.
 func DesignAirflow(sensible, latent quantity.Power, room psychro.Air) (quantity.VolumeFlow, error) {
-	if err := limit.Within("sensible load", sensible, quantity.Watts(1), quantity.Kilowatts(10000), "it is the sensible heat gain of the design hour"); err != nil {
+	if err := limit.Within(
+		"sensible load", sensible, quantity.Watts(1), quantity.Kilowatts(10000),
+		"it is the sensible heat gain of the design hour",
+	); err != nil {
 		return 0, err
 	}
-	if err := limit.Within("latent load", latent, 0, quantity.Kilowatts(10000), "it is the latent heat gain of the design hour"); err != nil {
+	if err := limit.Within(
+		"latent load", latent, 0, quantity.Kilowatts(10000),
+		"it is the latent heat gain of the design hour",
+	); err != nil {
 		return 0, err
 	}
 	f, err := FactorsOf(room)
@@ -44,15 +50,24 @@ func FrictionRate(
 ) (quantity.StaticPressure, error) {
 	left := external
 	for _, p := range parts {
-		if err := limit.Within("drop of a part", p, 0, 2500, "take it from the part's table at the design airflow"); err != nil {
+		if err := limit.Within(
+			"drop of a part", p, 0, 2500, "take it from the part's table at the design airflow",
+		); err != nil {
 			return 0, err
 		}
 		left -= p
 	}
-	if err := limit.Within("static pressure left for the ducts", left, 0.1, 2500, "the parts take all that the blower has: choose freer parts or a stronger blower"); err != nil {
+	if err := limit.Within(
+		"static pressure left for the ducts", left, 0.1, 2500,
+		"the parts take all that the blower has: choose freer parts or a stronger blower",
+	); err != nil {
 		return 0, err
 	}
-	if err := limit.Within("total effective length", effectiveLength, quantity.Feet(1), quantity.Feet(5000), "it is the length of the longest supply and return run with the equivalent length of every fitting"); err != nil {
+	if err := limit.Within(
+		"total effective length", effectiveLength, quantity.Feet(1), quantity.Feet(5000),
+		"it is the length of the longest supply and return run with the equivalent length of "+
+			"every fitting",
+	); err != nil {
 		return 0, err
 	}
 	return left * quantity.StaticPressure(100/effectiveLength.Feet()), nil

@@ -26,10 +26,15 @@ type Efficiency struct {
 // conditions, so the two are not to be compared as they stand.
 func EfficiencyOf(capacity, power quantity.Uncertain[quantity.Power]) (Efficiency, error) {
 	const most = quantity.Power(1e9)
-	if err := readable("capacity", capacity, -most, most, "it is a heat flow in Btu/h, tons or kilowatts"); err != nil {
+	if err := readable(
+		"capacity", capacity, -most, most, "it is a heat flow in Btu/h, tons or kilowatts",
+	); err != nil {
 		return Efficiency{}, err
 	}
-	if err := readable("electric power", power, quantity.Watts(1), most, "it is the power the machine takes while it runs"); err != nil {
+	if err := readable(
+		"electric power", power, quantity.Watts(1), most,
+		"it is the power the machine takes while it runs",
+	); err != nil {
 		return Efficiency{}, err
 	}
 	cop := float64(capacity.Value / power.Value)

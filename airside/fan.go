@@ -35,7 +35,10 @@ func FanLaws(at FanPoint, from, to RPM, densityFrom, densityTo quantity.Density)
 		return FanPoint{}, err
 	}
 	for _, rho := range []quantity.Density{densityFrom, densityTo} {
-		if err := limit.Within("density of the air", rho, 0.1, 10, "standard air has 0.075 lb/ft³; see psychro.Air.Density"); err != nil {
+		if err := limit.Within(
+			"density of the air", rho, 0.1, 10,
+			"standard air has 0.075 lb/ft³; see psychro.Air.Density",
+		); err != nil {
 			return FanPoint{}, err
 		}
 	}
@@ -48,10 +51,14 @@ func FanLaws(at FanPoint, from, to RPM, densityFrom, densityTo quantity.Density)
 }
 
 func checkFanPoint(p FanPoint) error {
-	if err := limit.Within("flow of a fan", p.Flow, 0, largestFlow, "it is the volume at the fan's inlet"); err != nil {
+	if err := limit.Within(
+		"flow of a fan", p.Flow, 0, largestFlow, "it is the volume at the fan's inlet",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("static pressure of a fan", p.Static, 0, 25000, "it is outlet less inlet"); err != nil {
+	if err := limit.Within(
+		"static pressure of a fan", p.Static, 0, 25000, "it is outlet less inlet",
+	); err != nil {
 		return err
 	}
 	return limit.Within(
@@ -107,7 +114,8 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 				Quantity: "flow of a fan curve",
 				Value:    p.Flow,
 				Max:      sorted[i-1].Flow,
-				Advice:   "flow falls as static pressure rises; leave out what lies left of the curve's peak",
+				Advice: "flow falls as static pressure rises; " +
+					"leave out what lies left of the curve's peak",
 			}
 		}
 	}
@@ -128,7 +136,11 @@ func (c *FanCurve) StandardFlow(static quantity.StaticPressure) (quantity.Volume
 	if c.missing() {
 		return 0, errNoFanCurve()
 	}
-	if err := limit.Within("external static pressure", static, c.low, c.high, "the table ends there: is the reading right, and the table that of the unit and its speed tap?"); err != nil {
+	if err := limit.Within(
+		"external static pressure", static, c.low, c.high,
+		"the table ends there: is the reading right, "+
+			"and the table that of the unit and its speed tap?",
+	); err != nil {
 		return 0, err
 	}
 	return quantity.VolumeFlow(c.flow.Predict(float64(static))), nil
@@ -146,7 +158,10 @@ func (c *FanCurve) Airflow(
 	if err := air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable("external static pressure", static, 0, 25000, "it is leaving less entering, see JudgeStatic"); err != nil {
+	if err := readable(
+		"external static pressure", static, 0, 25000,
+		"it is leaving less entering, see JudgeStatic",
+	); err != nil {
 		return Airflow{}, err
 	}
 	if tableStd == 0 {

@@ -13,10 +13,15 @@ const FilterVelocity = quantity.Velocity(300 * quantity.Foot / 60)
 // FaceVelocity returns the velocity of a flow over a filter's or coil's face. The
 // error is a *RangeError.
 func FaceVelocity(flow quantity.VolumeFlow, face quantity.Area) (quantity.Velocity, error) {
-	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the flow through the filter"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, 0, largestFlow, "it is the flow through the filter",
+	); err != nil {
 		return 0, err
 	}
-	if err := limit.Within("face area", face, quantity.SquareInches(1), quantity.SquareMeters(1000), "it is the free height times width"); err != nil {
+	if err := limit.Within(
+		"face area", face, quantity.SquareInches(1), quantity.SquareMeters(1000),
+		"it is the free height times width",
+	); err != nil {
 		return 0, err
 	}
 	return quantity.Velocity(float64(flow) / float64(face)), nil
@@ -25,10 +30,15 @@ func FaceVelocity(flow quantity.VolumeFlow, face quantity.Area) (quantity.Veloci
 // FilterArea returns the face that a flow needs at a face velocity;
 // [FilterVelocity] is the usual one. The error is a *RangeError.
 func FilterArea(flow quantity.VolumeFlow, velocity quantity.Velocity) (quantity.Area, error) {
-	if err := limit.Within("airflow", flow, 0, largestFlow, "it is the flow through the filter"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, 0, largestFlow, "it is the flow through the filter",
+	); err != nil {
 		return 0, err
 	}
-	if err := limit.Within("face velocity", velocity, quantity.FeetPerMinute(10), quantity.FeetPerMinute(2000), "filters are sized for 150 to 500 ft/min"); err != nil {
+	if err := limit.Within(
+		"face velocity", velocity, quantity.FeetPerMinute(10), quantity.FeetPerMinute(2000),
+		"filters are sized for 150 to 500 ft/min",
+	); err != nil {
 		return 0, err
 	}
 	return quantity.Area(float64(flow) / float64(velocity)), nil

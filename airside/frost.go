@@ -87,10 +87,17 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 	if err := r.Return.check("return"); err != nil {
 		return Frost{}, err
 	}
-	if err := readable("airflow", r.Airflow, 0, largestFlow, "it is the flow through the coil at the return condition"); err != nil {
+	if err := readable(
+		"airflow", r.Airflow, 0, largestFlow,
+		"it is the flow through the coil at the return condition",
+	); err != nil {
 		return Frost{}, err
 	}
-	if err := readable("evaporating temperature", r.Evaporating, quantity.Celsius(-80), quantity.Celsius(90), "take the dew temperature at the suction pressure; the pressure counts from the atmosphere of the site"); err != nil {
+	if err := readable(
+		"evaporating temperature", r.Evaporating, quantity.Celsius(-80), quantity.Celsius(90),
+		"take the dew temperature at the suction pressure; "+
+			"the pressure counts from the atmosphere of the site",
+	); err != nil {
 		return Frost{}, err
 	}
 	coilStd, err := r.Coil.relativeStd(r.CoilStd)
@@ -133,7 +140,8 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 		f.Outcome = FrostDry
 	case f.SurfaceChance >= decisionLevel:
 		f.Outcome = FrostForming
-	case f.SurfaceChance <= 1-decisionLevel && f.Margin.Value >= frostReserve && f.EvaporatingChance <= 0.5:
+	case f.SurfaceChance <= 1-decisionLevel && f.Margin.Value >= frostReserve &&
+		f.EvaporatingChance <= 0.5:
 		f.Outcome = FrostClear
 	default:
 		f.Outcome = FrostNear

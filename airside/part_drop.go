@@ -56,16 +56,27 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 			Advice:   "it is CoilPart, FilterPart or GridPart",
 		}
 	}
-	if err := limit.Within("rated drop", d.Rated, 0.1, 5000, "take it from the table of the part"); err != nil {
+	if err := limit.Within(
+		"rated drop", d.Rated, 0.1, 5000, "take it from the table of the part",
+	); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := limit.Within("rated flow", d.RatedFlow, quantity.CFM(1), largestFlow, "take it from the same row as the drop"); err != nil {
+	if err := limit.Within(
+		"rated flow", d.RatedFlow, quantity.CFM(1), largestFlow,
+		"take it from the same row as the drop",
+	); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := readable("airflow", d.Flow, quantity.CFM(1), largestFlow, "measure it by a method that does not rest on this drop"); err != nil {
+	if err := readable(
+		"airflow", d.Flow, quantity.CFM(1), largestFlow,
+		"measure it by a method that does not rest on this drop",
+	); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := readable("static pressure drop", d.Measured, 0, 5000, "it is the pressure before the part less that after it"); err != nil {
+	if err := readable(
+		"static pressure drop", d.Measured, 0, 5000,
+		"it is the pressure before the part less that after it",
+	); err != nil {
 		return DropVerdict{}, err
 	}
 	n, nStd := d.Part.exponent()

@@ -39,7 +39,8 @@ func checkPlant(plant Plant, at Conditions) error {
 	if plant == nil {
 		return &RangeError{
 			Quantity: "plant",
-			Advice:   "give a CapacityLine, as NewCapacityLine makes one, or a model of the whole machine",
+			Advice: "give a CapacityLine, as NewCapacityLine makes one, " +
+				"or a model of the whole machine",
 		}
 	}
 	return checkPass(at.Return, at.Airflow, Freezing)
@@ -82,7 +83,10 @@ func NewCapacityLine(
 		return CapacityLine{}, err
 	}
 	capacity := pass.Capacity.Total.Value
-	if err := limit.Within("capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000), "the coil does not cool: is the evaporating temperature above the return air?"); err != nil {
+	if err := limit.Within(
+		"capacity of the coil as seen", capacity, quantity.Watts(10), quantity.Kilowatts(10000),
+		"the coil does not cool: is the evaporating temperature above the return air?",
+	); err != nil {
 		return CapacityLine{}, err
 	}
 	return CapacityLine{
@@ -114,7 +118,10 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	if err := checkOutdoor(at.Outdoor); err != nil {
 		return Running{}, err
 	}
-	if err := limit.Within("capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000), "make the plant with NewCapacityLine"); err != nil {
+	if err := limit.Within(
+		"capacity", l.Capacity, quantity.Watts(10), quantity.Kilowatts(10000),
+		"make the plant with NewCapacityLine",
+	); err != nil {
 		return Running{}, err
 	}
 	perEvaporating, perOutdoor := l.PerEvaporating, l.PerOutdoor
@@ -130,7 +137,8 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 			Value:    quantity.Number(perEvaporating),
 			Min:      quantity.Number(0),
 			Max:      quantity.Number(1),
-			Advice:   "it is a share per kelvin, and capacity rises with the evaporating temperature",
+			Advice: "it is a share per kelvin, and capacity rises with the evaporating " +
+				"temperature",
 		}
 	}
 	in := coil.NewAir(at.Return)
@@ -155,7 +163,8 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 			Value:    coldest,
 			Min:      coldest,
 			Max:      warmest,
-			Advice:   "coil and compressor do not balance there: with so little air or load the machine would go off on its low-pressure control",
+			Advice: "coil and compressor do not balance there: " +
+				"with so little air or load the machine would go off on its low-pressure control",
 		}
 	}
 	if lastAt != t {

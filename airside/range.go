@@ -22,7 +22,8 @@ func readable[T quantity.Quantity](
 			Value:    quantity.Number(u.Std),
 			Min:      quantity.Number(0),
 			Max:      quantity.Number(span),
-			Advice:   "state it in the SI unit of the reading, as the PlusMinus methods do, or leave it zero",
+			Advice: "state it in the SI unit of the reading, as the PlusMinus methods do, " +
+				"or leave it zero",
 		}
 	}
 	return nil

@@ -117,10 +117,14 @@ func JudgeSplitAgainst(
 		return SplitVerdict{}, err
 	}
 	const most = quantity.TemperatureDelta(40)
-	if err := readable("target split", target, 0, most, "it is return less supply dry bulb"); err != nil {
+	if err := readable(
+		"target split", target, 0, most, "it is return less supply dry bulb",
+	); err != nil {
 		return SplitVerdict{}, err
 	}
-	if err := limit.Within("tolerance of the split", tolerance, 0, most, "3 °F is usual"); err != nil {
+	if err := limit.Within(
+		"tolerance of the split", tolerance, 0, most, "3 °F is usual",
+	); err != nil {
 		return SplitVerdict{}, err
 	}
 	v := SplitVerdict{Target: target, Source: source, ToleranceSource: source}

@@ -26,7 +26,9 @@ func SplitAltitude(
 	if err := checkAtmosphere(atmosphere.PlusMinus(0)); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
-	if err := limit.Within("target split", target, 0, 40, "it is return less supply dry bulb"); err != nil {
+	if err := limit.Within(
+		"target split", target, 0, 40, "it is return less supply dry bulb",
+	); err != nil {
 		return quantity.Uncertain[quantity.TemperatureDelta]{}, err
 	}
 	thin := float64(target) * (1 - float64(atmosphere/quantity.StandardAtmosphere))

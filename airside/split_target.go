@@ -56,7 +56,8 @@ func splitTarget(
 		return 0, 0, 0, limit.Within(
 			"return dry bulb for a target split", dryBulb, quantity.Fahrenheit(splitMinDryBulb),
 			quantity.Fahrenheit(splitMaxDryBulb),
-			"the table of target splits ends there: bring the building toward its usual temperature, or measure the airflow itself",
+			"the table of target splits ends there: "+
+				"bring the building toward its usual temperature, or measure the airflow itself",
 		)
 	case !(wb <= db+roundoff):
 		return 0, 0, 0, &RangeError{
@@ -69,7 +70,8 @@ func splitTarget(
 		return 0, 0, 0, limit.Within(
 			"return wet bulb for a target split", wetBulb, quantity.Fahrenheit(driestSplit(db)),
 			quantity.Fahrenheit(splitMaxWetBulb),
-			"the table of target splits ends there at this dry bulb: is the wick wet and in moving air? If it is, measure the airflow itself",
+			"the table of target splits ends there at this dry bulb: "+
+				"is the wick wet and in moving air? If it is, measure the airflow itself",
 		)
 	}
 	x, y := db-splitCenterDryBulb, wb-splitCenterWetBulb

@@ -77,20 +77,32 @@ type StaticVerdict struct {
 // since the blower draws on the return.
 func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	const most = quantity.StaticPressure(2500)
-	if err := readable("static pressure entering the box", r.Entering, -most, 0, "the blower draws on this side, so it reads below zero: write the minus sign, and see which port of the manometer is open to the room"); err != nil {
+	if err := readable(
+		"static pressure entering the box", r.Entering, -most, 0,
+		"the blower draws on this side, so it reads below zero: write the minus sign, "+
+			"and see which port of the manometer is open to the room",
+	); err != nil {
 		return StaticVerdict{}, err
 	}
-	if err := readable("static pressure leaving the box", r.Leaving, 0, most, "the blower pushes on this side, so it reads above zero: are the two places swapped?"); err != nil {
+	if err := readable(
+		"static pressure leaving the box", r.Leaving, 0, most,
+		"the blower pushes on this side, so it reads above zero: are the two places swapped?",
+	); err != nil {
 		return StaticVerdict{}, err
 	}
 	v := StaticVerdict{
-		Readings: r, External: (r.Leaving.Value - r.Entering.Value).PlusMinus(quantity.StaticPressure(math.Hypot(r.Entering.Std, r.Leaving.Std))),
-		Maximum: r.Maximum, MaximumSource: fact.Source{Title: "the unit's label", Standing: fact.Label},
+		Readings:      r,
+		External:      (r.Leaving.Value - r.Entering.Value).PlusMinus(quantity.StaticPressure(math.Hypot(r.Entering.Std, r.Leaving.Std))),
+		Maximum:       r.Maximum,
+		MaximumSource: fact.Source{Title: "the unit's label", Standing: fact.Label},
 	}
 	if r.Maximum == 0 {
 		v.Maximum, v.MaximumSource = usualMaximum, fact.Source{Standing: fact.CommonPractice}
 	}
-	if err := limit.Within("highest external static pressure", v.Maximum, 1, most, "take it from the label of the unit"); err != nil {
+	if err := limit.Within(
+		"highest external static pressure", v.Maximum, 1, most,
+		"take it from the label of the unit",
+	); err != nil {
 		return StaticVerdict{}, err
 	}
 	if v.External.Value > 0 {

@@ -20,7 +20,9 @@ const heatOfFusion = 333.43e3
 // for the ice shuts off the air that brings the water. It takes at most 30 days;
 // the error is a *RangeError.
 func IceFrom(condensate quantity.MassFlow, ran time.Duration) (quantity.Mass, error) {
-	if err := limit.Within("condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity"); err != nil {
+	if err := limit.Within(
+		"condensate", condensate, 0, 10, "it is the water the air leaves, see Capacity",
+	); err != nil {
 		return 0, err
 	}
 	if most := 30 * 24 * time.Hour; ran < 0 || ran > most {
@@ -103,7 +105,8 @@ func (t Thaw) Time() (ThawTime, error) {
 			Quantity: "airflow",
 			Value:    t.Airflow,
 			Min:      quantity.CFM(1),
-			Advice:   "without the blower, warm the coil gently with room air; no flame, no chipping",
+			Advice: "without the blower, warm the coil gently with room air; no flame, " +
+				"no chipping",
 		}
 	}
 	melted, err := psychro.Saturated(Freezing, t.Return.Pressure())
@@ -113,7 +116,10 @@ func (t Thaw) Time() (ThawTime, error) {
 	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
 	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
 	const least = quantity.Temperature(278.15)
-	if err := limit.Within("return air for thawing", t.Return.DryBulb(), least, hottestAir, "such air hardly melts ice: warm the space first"); err != nil {
+	if err := limit.Within(
+		"return air for thawing", t.Return.DryBulb(), least, hottestAir,
+		"such air hardly melts ice: warm the space first",
+	); err != nil {
 		return ThawTime{}, err
 	}
 	if heat <= 0 {
@@ -121,7 +127,8 @@ func (t Thaw) Time() (ThawTime, error) {
 			Quantity: "enthalpy of the return air",
 			Value:    t.Return.Enthalpy(),
 			Min:      melted.Enthalpy(),
-			Advice:   "so dry and cold an air evaporates ice rather than melting it: warm the space first",
+			Advice: "so dry and cold an air evaporates ice rather than melting it: " +
+				"warm the space first",
 		}
 	}
 	seconds := float64(t.Ice) * heatOfFusion / heat

@@ -198,7 +198,9 @@ func (d Dosing) Next() (Dose, error) {
 	if limit != nil && float64(*limit) < most {
 		most, cut = float64(*limit), name
 	}
-	past := func(m, edge float64) float64 { return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std) }
+	past := func(m, edge float64) float64 {
+		return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std)
+	}
 	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
 	mass := largest(
 		wanted, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value },
@@ -384,7 +386,8 @@ func (d Dosing) check() error {
 			Value:    d.NominalCapacity,
 			Min:      smallestMachine,
 			Max:      largestMachine,
-			Advice:   "a dose is a part of the whole charge: give the label charge or the nominal capacity",
+			Advice: "a dose is a part of the whole charge: " +
+				"give the label charge or the nominal capacity",
 		}
 	}
 	for i, h := range d.History {

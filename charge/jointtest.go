@@ -93,7 +93,8 @@ func (j JointTest) Judge() (Joint, error) {
 			Quantity: "sensitivity of the leak test",
 			Value:    j.Sensitivity,
 			Min:      quantity.MassFlow(0),
-			Advice:   "it is above zero: the smallest leak that the detector's maker states, 5 g a year or less",
+			Advice: "it is above zero: the smallest leak that the detector's maker states, " +
+				"5 g a year or less",
 		}
 	}
 	out := Joint{

@@ -179,7 +179,8 @@ func (p PressureTest) check() error {
 			Value:    p.Limit,
 			Min:      quantity.GaugePressure(0),
 			Max:      highest,
-			Advice:   "it is the low-side design pressure on the label; leave it zero where it cannot be read",
+			Advice: "it is the low-side design pressure on the label; " +
+				"leave it zero where it cannot be read",
 		}
 	}
 	if most := max(p.Start.Value, p.End.Value); p.Limit > 0 && most > p.Limit {
@@ -187,7 +188,8 @@ func (p PressureTest) check() error {
 			Quantity: "test pressure",
 			Value:    most,
 			Max:      p.Limit,
-			Advice:   "the label's low-side design pressure is the limit: let nitrogen off now, standing clear",
+			Advice: "the label's low-side design pressure is the limit: let nitrogen off now, " +
+				"standing clear",
 		}
 	}
 	return nil

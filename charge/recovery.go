@@ -115,7 +115,9 @@ type MixedError struct {
 // Error implements error.
 func (e *MixedError) Error() string {
 	return fmt.Sprintf(
-		"charge: the tank holds %s and the machine %s: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed",
+		"charge: the tank holds %s and the machine %s: never mix them; use another tank, "+
+			"evacuated or with the same refrigerant, "+
+			"because a mixture has a pressure of its own and cannot be reclaimed",
 		e.Holds, e.Recovered,
 	)
 }

@@ -36,7 +36,8 @@ var (
 		Standing: fact.Published,
 	}
 	tubeStandard = fact.Source{
-		Title:    "ASTM B280, seamless copper tube for air conditioning and refrigeration field service",
+		Title: "ASTM B280, seamless copper tube for air conditioning and refrigeration field " +
+			"service",
 		Standing: fact.Published,
 	}
 	computedAdder = fact.Source{
@@ -44,19 +45,23 @@ var (
 		Standing: fact.Published,
 	}
 	nitrogenSource = fact.Source{
-		Title:    "constant volume, second virial coefficient by Tsonopoulos, AIChE Journal 20 (1974) 263",
+		Title: "constant volume, second virial coefficient by Tsonopoulos, " +
+			"AIChE Journal 20 (1974) 263",
 		Standing: fact.FromMemory,
 	}
 	fieldTests = fact.Source{
-		Title:    "IEC 60335-2-40 and UL 60335-2-40, field tests of circuits with flammable refrigerant (annex DD), as manufacturers' instructions reprint them",
+		Title: "IEC 60335-2-40 and UL 60335-2-40, field tests of circuits with flammable " +
+			"refrigerant (annex DD), as manufacturers' instructions reprint them",
 		Standing: fact.Published,
 	}
 	federalSpecification = fact.Source{
-		Title:    "Unified Facilities Guide Specification UFGS-15182, Refrigerant Piping, 3.3.2 and 3.3.3",
+		Title: "Unified Facilities Guide Specification UFGS-15182, Refrigerant Piping, " +
+			"3.3.2 and 3.3.3",
 		Standing: fact.Published,
 	}
 	criticalPoint = fact.Source{
-		Title:    "critical temperature by the equation of state of the refrigerant, against 140 °F",
+		Title: "critical temperature by the equation of state of the refrigerant, " +
+			"against 140 °F",
 		Standing: fact.Published,
 	}
 	safetyClasses = fact.Source{
@@ -347,7 +352,8 @@ var (
 	}
 	condensingHighest = hazard{
 		code: "condensing-highest", grave: true, stops: true, limit: highestCondensing,
-		source: practice, holds: condensingFar(highestCondensing, highestOver), replaces: "condensing-high",
+		source: practice, holds: condensingFar(highestCondensing, highestOver),
+		replaces: "condensing-high",
 	}
 	condensingHigh = hazard{
 		code: "condensing-high", limit: highCondensing,
@@ -363,7 +369,8 @@ var (
 	}
 	evaporatingColdest = hazard{
 		code: "evaporating-coldest", grave: true, limit: coldestEvaporating,
-		source: practice, cooling: true, holds: evaporatingBelow(coldestEvaporating), replaces: "evaporating-cold",
+		source: practice, cooling: true, holds: evaporatingBelow(coldestEvaporating),
+		replaces: "evaporating-cold",
 	}
 	superheatLow = hazard{
 		code: "superheat-low", limit: leastSuperheat,
@@ -539,7 +546,9 @@ var (
 		limit:   coldestReturn.value,
 		weighIn: true,
 		source:  coldestReturn.source, forbids: of(Superheat), doubts: liquidReading,
-		holds: func(s *Situation) (any, bool) { return measuredBelow(s.ReturnDryBulb, coldestReturn.value) },
+		holds: func(s *Situation) (any, bool) {
+			return measuredBelow(s.ReturnDryBulb, coldestReturn.value)
+		},
 	}
 	outdoorAbove = condition{
 		code:    "outdoor-above-table",

@@ -90,7 +90,8 @@ func Judge(measured Measurement, target Target) (Verdict, error) {
 			Quantity: "charge tolerance",
 			Value:    target.Tolerance,
 			Max:      maxDelta,
-			Advice:   "it is above zero: use a target made by this package, or set a tolerance by WithTolerance",
+			Advice: "it is above zero: use a target made by this package, " +
+				"or set a tolerance by WithTolerance",
 		}
 	}
 	v := Verdict{

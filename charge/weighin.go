@@ -153,7 +153,8 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 			Quantity: "label charge",
 			Value:    w.Label,
 			Max:      most,
-			Advice:   "it is above zero: read it on the unit's label; without it a charge cannot be weighed in",
+			Advice: "it is above zero: read it on the unit's label; " +
+				"without it a charge cannot be weighed in",
 		}
 	}
 	if err := checkLength("liquid line", w.Length.Value); err != nil {
@@ -184,7 +185,8 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 				Value:    w.Adder.Mass,
 				Min:      quantity.Mass(0),
 				Max:      most,
-				Advice:   "give a mass and the length that it is for, 0.4 in to 328 ft, as 0.6 oz per 1 ft",
+				Advice: "give a mass and the length that it is for, 0.4 in to 328 ft, " +
+					"as 0.6 oz per 1 ft",
 			}
 		}
 		perMeter := float64(w.Adder.Mass) / float64(w.Adder.Per)
@@ -215,7 +217,8 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 		return Weighing{}, &RangeError{
 			Quantity: "charge to weigh in",
 			Value:    total,
-			Advice:   "it is above zero: a line so much shorter than the label allows for leaves nothing of the label charge: check that charge, both lengths and the adder",
+			Advice: "it is above zero: a line so much shorter than the label allows for leaves " +
+				"nothing of the label charge: check that charge, both lengths and the adder",
 		}
 	}
 	out.Total = quantity.Uncertain[quantity.Mass]{Value: total, Std: math.Sqrt(variance)}

@@ -136,7 +136,9 @@ func (a Air) WetBulb() quantity.Temperature {
 }
 
 // WetBulbIced reports whether the wick at the wet bulb is iced.
-func (a Air) WetBulbIced() bool { return a.IsValid() && float64(a.WetBulb()) < a.model.freezing(a.p) }
+func (a Air) WetBulbIced() bool {
+	return a.IsValid() && float64(a.WetBulb()) < a.model.freezing(a.p)
+}
 
 // IcedWetBulb returns the wet bulb of an iced wick, which air whose wet wick is
 // less than a degree above freezing has as well. It is not ok where ice would melt.

@@ -92,7 +92,8 @@ func ApparatusDewPoint(
 	}
 	if high <= minTemperature {
 		return 0, 0, &RangeError{
-			Quantity: "dew point of the leaving air", Value: leaving.DewPoint(), Min: quantity.Temperature(minTemperature),
+			Quantity: "dew point of the leaving air", Value: leaving.DewPoint(),
+			Min:    quantity.Temperature(minTemperature),
 			Advice: "no coil dries air so far: read it again",
 		}
 	}
@@ -111,8 +112,10 @@ func ApparatusDewPoint(
 		high = low
 	}
 	return 0, 0, &RangeError{
-		Quantity: "enthalpy of the leaving air", Value: leaving.Enthalpy(), Max: quantity.SpecificEnthalpy(h2 + nearest),
-		Advice: "the line from the entering air misses the saturation curve: the air was warmed again after the coil, or a reading is wrong",
+		Quantity: "enthalpy of the leaving air", Value: leaving.Enthalpy(),
+		Max: quantity.SpecificEnthalpy(h2 + nearest),
+		Advice: "the line from the entering air misses the saturation curve: " +
+			"the air was warmed again after the coil, or a reading is wrong",
 	}
 }
 

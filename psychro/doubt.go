@@ -53,12 +53,14 @@ func (d Doubt) Says(sys quantity.System) string {
 	switch d.Code {
 	case WetBulbAboveDryBulb:
 		return fmt.Sprintf(
-			"The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; evaporation only cools.",
+			"The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; "+
+				"evaporation only cools.",
 			a, b,
 		)
 	case WetBulbAtDryBulb:
 		return fmt.Sprintf(
-			"The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: the air is saturated, or the wick is dry.",
+			"The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: "+
+				"the air is saturated, or the wick is dry.",
 			a, b,
 		)
 	case WetBulbTooLow:
@@ -68,24 +70,28 @@ func (d Doubt) Says(sys quantity.System) string {
 		)
 	case WickFreezing:
 		return fmt.Sprintf(
-			"The wet bulb, %s, is where a wick freezes and thaws; it stays there whatever the humidity until that is over.",
+			"The wet bulb, %s, is where a wick freezes and thaws; "+
+				"it stays there whatever the humidity until that is over.",
 			a,
 		)
 	case WickDrying:
 		return fmt.Sprintf(
-			"The wet bulb has drifted up to %s from %s while the dry bulb was steady: the wick dries out.",
+			"The wet bulb has drifted up to %s from %s while the dry bulb was steady: "+
+				"the wick dries out.",
 			a, b,
 		)
 	case WickSettling:
 		return fmt.Sprintf("The wet bulb, %s, still falls from %s; it counts at its lowest.", a, b)
 	case SupplyReadsSaturated:
 		return fmt.Sprintf(
-			"The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, not saturated.",
+			"The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, "+
+				"not saturated.",
 			a, b,
 		)
 	case SupplyWetterThanReturn:
 		return fmt.Sprintf(
-			"The supply air has a dew point of %s, the return air of %s: a cooling coil adds no water.",
+			"The supply air has a dew point of %s, the return air of %s: "+
+				"a cooling coil adds no water.",
 			a, b,
 		)
 	case SupplyColderThanCoil:
@@ -100,23 +106,29 @@ func (d Doubt) Says(sys quantity.System) string {
 func (d Doubt) Do() string {
 	switch d.Code {
 	case WetBulbAboveDryBulb:
-		return "See whether the two readings are swapped, then hold both thermometers dry in the same air and compare them."
+		return "See whether the two readings are swapped, " +
+			"then hold both thermometers dry in the same air and compare them."
 	case WetBulbAtDryBulb:
-		return "Wet the wick and read again; in dry weather a wet bulb that does not fall means a dry wick."
+		return "Wet the wick and read again; in dry weather a wet bulb that does not fall means " +
+			"a dry wick."
 	case WetBulbTooLow:
 		return "Hold both thermometers dry in the same air and compare them."
 	case WickFreezing:
-		return "Wait until the wet bulb moves on, look whether the wick is ice or water, and say which."
+		return "Wait until the wet bulb moves on, look whether the wick is ice or water, " +
+			"and say which."
 	case WickDrying:
-		return "Wet the wick with clean water near the wet-bulb temperature and take the lowest reading."
+		return "Wet the wick with clean water near the wet-bulb temperature and take the lowest " +
+			"reading."
 	case WickSettling:
 		return "Keep the air moving until the wet bulb no longer falls."
 	case SupplyReadsSaturated:
 		return "Take the wick off, dry the probe and read the supply dry bulb again."
 	case SupplyWetterThanReturn:
-		return "Read both wet bulbs again with the same thermometer; look for a humidifier, a wet duct, or outdoor air let in between."
+		return "Read both wet bulbs again with the same thermometer; look for a humidifier, " +
+			"a wet duct, or outdoor air let in between."
 	case SupplyColderThanCoil:
-		return "Take the wick off, dry the probe and read the supply dry bulb again; check the coil temperature."
+		return "Take the wick off, dry the probe and read the supply dry bulb again; " +
+			"check the coil temperature."
 	}
 	return ""
 }

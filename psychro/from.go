@@ -31,7 +31,8 @@ func (m Model) FromWetBulb(
 		if !(b <= t+roundingK) {
 			return Air{}, aboveDryBulb(
 				"wet bulb", b, t,
-				"evaporation cools, so a wet bulb is never above the dry bulb: are the two readings swapped?",
+				"evaporation cools, so a wet bulb is never above the dry bulb: "+
+					"are the two readings swapped?",
 			)
 		}
 		b = t
@@ -198,7 +199,8 @@ func (m Model) FromEnthalpy(
 				Quantity: "enthalpy of moist air",
 				Value:    h,
 				Min:      quantity.SpecificEnthalpy(m.enthalpy(float64(dryBulb), 0, float64(p))),
-				Advice:   "that is dry air at this dry bulb; the datum is dry air and liquid water at 0 °C",
+				Advice: "that is dry air at this dry bulb; " +
+					"the datum is dry air and liquid water at 0 °C",
 			}
 		}
 		w = 0

@@ -41,8 +41,9 @@ func (c Process) WaterRate(dryAir quantity.MassFlow) quantity.MassFlow {
 func finish(start, end Air, waterEnthalpy float64) Process {
 	water := end.w - start.w
 	return Process{
-		Start: start, End: end, Water: water, WaterEnthalpy: quantity.SpecificEnthalpy(waterEnthalpy),
-		Heat: end.Enthalpy() - start.Enthalpy() - quantity.SpecificEnthalpy(water*waterEnthalpy),
+		Start: start, End: end, Water: water,
+		WaterEnthalpy: quantity.SpecificEnthalpy(waterEnthalpy),
+		Heat:          end.Enthalpy() - start.Enthalpy() - quantity.SpecificEnthalpy(water*waterEnthalpy),
 	}
 }
 

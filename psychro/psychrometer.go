@@ -35,7 +35,8 @@ type Psychrometer struct {
 func Sling() Psychrometer {
 	return Psychrometer{
 		Coefficient: 6.60e-4, Growth: 1.15e-3, Iced: 5.82e-4, Spread: 0.03,
-		Source: "W. Ferrel, Annual Report of the Chief Signal Officer 1886, appendix 24, as in the AMS Glossary of Meteorology, \"psychrometric formula\"",
+		Source: "W. Ferrel, Annual Report of the Chief Signal Officer 1886, appendix 24, " +
+			"as in the AMS Glossary of Meteorology, \"psychrometric formula\"",
 	}
 }
 
@@ -44,7 +45,8 @@ func Sling() Psychrometer {
 func Aspirated() Psychrometer {
 	return Psychrometer{
 		Coefficient: 6.53e-4, Growth: 9.44e-4, Iced: 5.75e-4, Spread: 0.02,
-		Source: "WMO-No. 8, Guide to Instruments and Methods of Observation, part I, chapter 4, annex 4.B (from memory)",
+		Source: "WMO-No. 8, Guide to Instruments and Methods of Observation, part I, chapter 4, " +
+			"annex 4.B (from memory)",
 	}
 }
 
@@ -61,7 +63,8 @@ func InAirSpeed(speed quantity.Velocity) (Psychrometer, error) {
 	v := float64(speed)
 	if !(v >= slowestAir && v <= 50) {
 		return Psychrometer{}, &RangeError{
-			Quantity: "air speed at the wick", Value: speed, Min: quantity.Velocity(slowestAir), Max: quantity.Velocity(50),
+			Quantity: "air speed at the wick", Value: speed, Min: quantity.Velocity(slowestAir),
+			Max:    quantity.Velocity(50),
 			Advice: "in still air a wet bulb means nothing; swing it or fan it",
 		}
 	}
@@ -230,8 +233,10 @@ func (ps Psychrometer) air(r Reading, scale float64) (Air, error) {
 	e := es - scale*a*p*(t-b)
 	if !(e >= 0) {
 		return Air{}, &RangeError{
-			Quantity: "wet bulb", Value: r.WetBulb.Value, Min: ps.driest(r, scale), Max: r.DryBulb.Value,
-			Advice: "lower than perfectly dry air would bring it: check the thermometers against each other in the same air",
+			Quantity: "wet bulb", Value: r.WetBulb.Value, Min: ps.driest(r, scale),
+			Max: r.DryBulb.Value,
+			Advice: "lower than perfectly dry air would bring it: " +
+				"check the thermometers against each other in the same air",
 		}
 	}
 	if e >= p {

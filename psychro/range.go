@@ -61,7 +61,8 @@ func (m Model) checkPressure(p float64) error {
 	return &RangeError{
 		Quantity: "air pressure", Value: quantity.Pressure(p),
 		Min: quantity.Pressure(minPressure), Max: quantity.Pressure(maxPressure),
-		Advice: "it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the elevation, not a gauge pressure",
+		Advice: "it is the absolute pressure of the air, " +
+			"a barometer's or quantity.AtmosphereAt of the elevation, not a gauge pressure",
 	}
 }
 
@@ -70,7 +71,8 @@ func checkHumidityRatio(w float64) error {
 		return nil
 	}
 	return &RangeError{
-		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0), Max: quantity.Number(maxHumidityRatio),
+		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0),
+		Max:    quantity.Number(maxHumidityRatio),
 		Advice: "it is kilograms of water per kilogram of dry air; one grain per pound is 1/7000",
 	}
 }
@@ -80,7 +82,8 @@ func checkRelativeHumidity(rh float64) error {
 		return nil
 	}
 	return &RangeError{
-		Quantity: "relative humidity", Value: quantity.Number(rh), Min: quantity.Number(0), Max: quantity.Number(1),
+		Quantity: "relative humidity", Value: quantity.Number(rh), Min: quantity.Number(0),
+		Max:    quantity.Number(1),
 		Advice: "it is a ratio: 50 % is 0.5",
 	}
 }
@@ -105,7 +108,8 @@ func (m Model) boils(name string, t, p float64) error {
 // supersaturated is the error of more water than air can hold as vapor.
 func supersaturated(at string, w, ws float64) error {
 	return &RangeError{
-		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0), Max: quantity.Number(ws),
+		Quantity: "humidity ratio", Value: quantity.Number(w), Min: quantity.Number(0),
+		Max:    quantity.Number(ws),
 		Advice: "that is saturated air at this " + at + "; the rest is fog or dew",
 	}
 }

@@ -72,7 +72,8 @@ func SupplyAir(
 			Quantity: "supply dry bulb",
 			Value:    dryBulb,
 			Max:      room.DryBulb(),
-			Advice:   "no air of that temperature takes up heat and water in this proportion; supply it warmer or cooler, or dry it further and reheat",
+			Advice: "no air of that temperature takes up heat and water in this proportion; " +
+				"supply it warmer or cooler, or dry it further and reheat",
 		}
 	}
 	w := root.Rising(short, 0, most)

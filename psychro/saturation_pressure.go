@@ -63,7 +63,8 @@ func (s Saturation) Temperature(p quantity.Pressure) (quantity.Temperature, erro
 	low, high := b.lowest, b.pressure.at(maxTemperature)
 	if !(float64(p) >= low*(1-1e-12) && float64(p) <= high*(1+1e-12)) {
 		return 0, &RangeError{
-			Quantity: "saturation pressure", Value: p, Min: quantity.Pressure(low), Max: quantity.Pressure(high),
+			Quantity: "saturation pressure", Value: p, Min: quantity.Pressure(low),
+			Max:    quantity.Pressure(high),
 			Advice: "these are the pressures at −100 and 200 °C, where the equations end",
 		}
 	}

@@ -95,7 +95,8 @@ func newMixture(name string, masses []Component) (*Refrigerant, error) {
 	r.saturation.Store(&noTable)
 	if _, err := r.equation(); errors.Is(err, ErrUnsolved) {
 		return nil, fmt.Errorf(
-			"%s: %w; where components hardly mix, the liquid parts in two and has no boiling range of its own: leave out what is there in traces, water first",
+			"%s: %w; where components hardly mix, the liquid parts in two and has no boiling "+
+				"range of its own: leave out what is there in traces, water first",
 			r.Name(), err,
 		)
 	} else if err != nil {

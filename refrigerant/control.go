@@ -26,11 +26,14 @@ const (
 func (c Control) Note() string {
 	switch c {
 	case CFC:
-		return "CFC, phased out: only recovered or reclaimed stock; local law decides what may be done with it"
+		return "CFC, phased out: only recovered or reclaimed stock; " +
+			"local law decides what may be done with it"
 	case HCFC:
-		return "HCFC, production ended or ending: reclaimed stock for service only; local law decides"
+		return "HCFC, production ended or ending: reclaimed stock for service only; " +
+			"local law decides"
 	case HFC:
-		return "HFC, being phased down: supply falls by quota, and local law may bar it from new equipment"
+		return "HFC, being phased down: supply falls by quota, " +
+			"and local law may bar it from new equipment"
 	}
 	return "not controlled by the Montreal Protocol; local law may still restrict it"
 }

@@ -87,9 +87,12 @@ func (r *Refrigerant) leastService() (quantity.GaugePressure, error) {
 // checkService refuses a cylinder that is too weak for r, or of which that is not known
 // where r is a gas of high-pressure cylinders.
 func (c Cylinder) checkService(r *Refrigerant, least quantity.GaugePressure) error {
-	advice := "the pressure stamped behind DOT is too low for this refrigerant: use another cylinder"
+	advice := "the pressure stamped behind DOT is too low for this refrigerant: " +
+		"use another cylinder"
 	if r.supercriticalInSummer() {
-		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this gas, never a recovery cylinder of an air conditioner; give the pressure stamped behind its specification"
+		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this gas, " +
+			"never a recovery cylinder of an air conditioner; " +
+			"give the pressure stamped behind its specification"
 		if c.Service == 0 {
 			return &RangeError{
 				Quantity: "service pressure of the cylinder for " + r.designation,
@@ -172,7 +175,9 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 			Quantity: "80 % liquid rule at 130 °F for " + r.designation,
 			Value:    fillTemperature,
 			Max:      r.Critical().Temperature,
-			Advice:   "above its critical temperature the fluid is no liquid; fill by the density marked on the high-pressure cylinder or as 49 CFR 173.304a and the supplier say",
+			Advice: "above its critical temperature the fluid is no liquid; " +
+				"fill by the density marked on the high-pressure cylinder or as 49 CFR 173.304a " +
+				"and the supplier say",
 		}
 	}
 	if err := c.checkService(r, least); err != nil {
@@ -193,24 +198,29 @@ const thinMargin quantity.Temperature = 5
 func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
 	const warmest quantity.Temperature = (131 + 459.67) / 1.8
 	rated := fmt.Sprintf(
-		"use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or more for %s",
+		"use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or "+
+			"more for %s",
 		f.Service.PSIG(), r.designation,
 	)
 	if r.supercriticalInSummer() {
 		rated = fmt.Sprintf(
-			"this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the like with a service pressure of at least %.0f psig: never put %s into a recovery cylinder of an air conditioner",
+			"this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the "+
+				"like with a service pressure of at least %.0f psig: "+
+				"never put %s into a recovery cylinder of an air conditioner",
 			f.Service.PSIG(), r.designation,
 		)
 	}
 	list := []string{
 		rated,
-		"weigh while filling and stop at the gross weight; an overfilled cylinder goes liquid-full as it warms and bursts",
+		"weigh while filling and stop at the gross weight; " +
+			"an overfilled cylinder goes liquid-full as it warms and bursts",
 	}
 	if !r.supercriticalInSummer() && f.LiquidFull > 0 && f.LiquidFull < warmest+thinMargin {
 		list = append(
 			list,
 			fmt.Sprintf(
-				"this fill is liquid-full at %.0f °F, a margin of only %.0f °F: keep the cylinder in the shade and fill less where you can",
+				"this fill is liquid-full at %.0f °F, a margin of only %.0f °F: "+
+					"keep the cylinder in the shade and fill less where you can",
 				f.LiquidFull.Fahrenheit(), f.LiquidFull.Sub(warmest).Fahrenheit(),
 			),
 		)
@@ -219,7 +229,8 @@ func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
 	if r.Flammable() {
 		list = append(
 			list,
-			"flammable: cylinder with left-hand thread and marking for flammable gas, grounded, no ignition source near",
+			"flammable: cylinder with left-hand thread and marking for flammable gas, grounded, "+
+				"no ignition source near",
 		)
 	}
 	return list
@@ -236,7 +247,8 @@ func (c Cylinder) Contents(gross quantity.Mass) (quantity.Mass, error) {
 			Quantity: "gross mass of the cylinder",
 			Value:    gross,
 			Min:      c.Tare,
-			Advice:   "the scale shows less than the empty cylinder; zero the scale and read the tare (TW) on the collar again",
+			Advice: "the scale shows less than the empty cylinder; " +
+				"zero the scale and read the tare (TW) on the collar again",
 		}
 	}
 	return gross - c.Tare, nil
@@ -269,7 +281,8 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 	if room.MayTake < 0 {
 		room.Cautions = append(
 			[]string{
-				"OVERFILLED: add nothing, keep it cool and in the shade, and move liquid to an empty cylinder now",
+				"OVERFILLED: add nothing, keep it cool and in the shade, " +
+					"and move liquid to an empty cylinder now",
 			},
 			room.Cautions...)
 	}
@@ -326,7 +339,8 @@ func (c Cylinder) LiquidLevel(
 			Quantity: "temperature of a cylinder with " + net.String() + " of " + r.designation,
 			Value:    t,
 			Max:      full,
-			Advice:   "the cylinder is liquid-full there and will burst or vent; take refrigerant out before it warms",
+			Advice: "the cylinder is liquid-full there and will burst or vent; " +
+				"take refrigerant out before it warms",
 		}
 	}
 	if liquid <= vapor {
@@ -334,7 +348,8 @@ func (c Cylinder) LiquidLevel(
 			Quantity: "temperature of a liquid level of " + r.designation,
 			Value:    t,
 			Max:      r.Critical().Temperature,
-			Advice:   "at its critical temperature liquid and vapor are one and there is no level; weigh the cylinder",
+			Advice: "at its critical temperature liquid and vapor are one and there is no " +
+				"level; weigh the cylinder",
 		}
 	}
 	return max((density-vapor)/(liquid-vapor), 0), nil
@@ -369,7 +384,8 @@ func (c Cylinder) LiquidFullTemperature(
 			Quantity: "contents of the cylinder",
 			Value:    net,
 			Max:      quantity.Kilograms(float64(dense) * float64(c.Volume())),
-			Advice:   "so much does not fit as liquid at any temperature; check water capacity, tare and scale",
+			Advice: "so much does not fit as liquid at any temperature; check water capacity, " +
+				"tare and scale",
 		}
 	}
 	for range 60 {

@@ -24,9 +24,12 @@ type GWPValue struct {
 }
 
 const (
-	sourceAR4 = "IPCC Fourth Assessment Report (2007), Working Group I, table 2.14, 100 years, without feedbacks"
-	sourceUS  = "40 CFR 84.64: exchange values of 42 U.S.C. 7675(c), and of table 1 for what a blend holds besides"
-	sourceAR5 = "IPCC Fifth Assessment Report (2013), Working Group I, table 8.A.1, 100 years, without feedbacks"
+	sourceAR4 = "IPCC Fourth Assessment Report (2007), Working Group I, table 2.14, 100 years, " +
+		"without feedbacks"
+	sourceUS = "40 CFR 84.64: exchange values of 42 U.S.C. 7675(c), " +
+		"and of table 1 for what a blend holds besides"
+	sourceAR5 = "IPCC Fifth Assessment Report (2013), Working Group I, table 8.A.1, 100 years, " +
+		"without feedbacks"
 )
 
 // A gwpFact is a figure and how it came to stand in the column.

@@ -26,7 +26,8 @@ type UnknownError struct {
 func (e *UnknownError) Error() string {
 	if e.Assigned != "" {
 		return fmt.Sprintf(
-			"%s is a refrigerant that satline has no data for; do not take another in its place: use the chart on the unit or of the refrigerant's maker",
+			"%s is a refrigerant that satline has no data for; do not take another in its place: "+
+				"use the chart on the unit or of the refrigerant's maker",
 			e.Assigned,
 		)
 	}
@@ -77,7 +78,9 @@ func Lookup(designation string) (*Refrigerant, error) {
 	unknown := &UnknownError{Designation: cut(designation, 40)}
 	switch key := lookupKey(designation); {
 	case key == "22a":
-		unknown.Warning = "it is no designation of Standard 34, and hydrocarbons are sold under it: treat the contents as flammable (A3) and keep them out of an R-22 system"
+		unknown.Warning = "it is no designation of Standard 34, " +
+			"and hydrocarbons are sold under it: treat the contents as flammable (A3) and keep " +
+			"them out of an R-22 system"
 	case assigned(key) != "":
 		unknown.Assigned = assigned(key)
 	default:

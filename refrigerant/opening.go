@@ -82,11 +82,15 @@ func (s WorkStep) Text() string {
 }
 
 var workTexts = map[WorkCode]string{
-	NoIgnition:      "keep flames, sparks and hot surfaces away, ventilate, and have a dry-powder or CO2 extinguisher at hand",
-	Detector:        "watch the air with a detector for flammable gas before and during the work, set to at most a quarter of the lower flammability limit",
-	RemoveAll:       "recover all of the refrigerant with a machine rated for it, or shut it off by valves in a part of the circuit away from the work",
-	Evacuate:        "evacuate, with the outlet of the pump away from any flame or spark",
-	Sweep:           "break the vacuum with oxygen-free nitrogen and let it out; never with compressed air or oxygen",
+	NoIgnition: "keep flames, sparks and hot surfaces away, ventilate, " +
+		"and have a dry-powder or CO2 extinguisher at hand",
+	Detector: "watch the air with a detector for flammable gas before and during the " +
+		"work, set to at most a quarter of the lower flammability limit",
+	RemoveAll: "recover all of the refrigerant with a machine rated for it, " +
+		"or shut it off by valves in a part of the circuit away from the work",
+	Evacuate: "evacuate, with the outlet of the pump away from any flame or spark",
+	Sweep: "break the vacuum with oxygen-free nitrogen and let it out; " +
+		"never with compressed air or oxygen",
 	NitrogenFlowing: "keep nitrogen flowing through for as long as a flame is used",
 	Open:            "open the circuit and do the work",
 	PressureTest:    "pressure-test with nitrogen, and test every joint made on site for tightness",

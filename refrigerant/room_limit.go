@@ -36,12 +36,15 @@ type RoomLimit struct {
 	Source string `json:"source"`
 }
 
-const roomSource = "IEC 60335-2-40:2018, clause GG.2, as manufacturers' instructions reprint it; a unit with detection and circulation of its own may take more, and its instructions come first"
+const roomSource = "IEC 60335-2-40:2018, clause GG.2, as manufacturers' instructions reprint it; " +
+	"a unit with detection and circulation of its own may take more, " +
+	"and its instructions come first"
 
 // ErrRoomToxic is returned for a refrigerant of class B, which the standard does not cover:
 // its toxicity bounds the charge before fire does.
 var ErrRoomToxic = errors.New(
-	"a refrigerant of higher toxicity is not bound by a fire rule: see ASHRAE 15 or ISO 5149 for what a room may have of it",
+	"a refrigerant of higher toxicity is not bound by a fire rule: " +
+		"see ASHRAE 15 or ISO 5149 for what a room may have of it",
 )
 
 // Release heights of IEC 60335-2-40, for the places where an indoor unit hangs. The lowest
@@ -87,7 +90,8 @@ func (r *Refrigerant) RoomCharge(floor quantity.Area, height quantity.Length) (R
 			Quantity: "floor of the room",
 			Value:    floor,
 			Max:      largest,
-			Advice:   "it is above zero: give the area of the smallest closed room that the machine serves or stands in",
+			Advice: "it is above zero: give the area of the smallest closed room that the " +
+				"machine serves or stands in",
 		}
 	}
 	l, a, scale := float64(limit.Density), float64(floor), r.roomScale()
@@ -177,7 +181,8 @@ func (l RoomLimit) Text(sys quantity.System) string {
 		return fmt.Sprintf("up to %s no floor area is asked for", l.Most.Format(sys))
 	case ByMeasures:
 		return fmt.Sprintf(
-			"%s is the most that floor area alone allows, however large the room: more takes the measures that the unit's instructions state",
+			"%s is the most that floor area alone allows, however large the room: "+
+				"more takes the measures that the unit's instructions state",
 			l.Most.Format(sys),
 		)
 	}

@@ -57,7 +57,9 @@ func (r *Refrigerant) solvePoint(
 	if e == table.Bubble && p > high {
 		high = q.highestBubble()
 	}
-	if err := r.checkSaturationPressure(q, quantity.Pressure(ends.low.pressure), high, p); err != nil {
+	if err := r.checkSaturationPressure(
+		q, quantity.Pressure(ends.low.pressure), high, p,
+	); err != nil {
 		return saturated{}, err
 	}
 	var s saturated
@@ -189,7 +191,9 @@ func (q *equation) continued(from *saturated, t quantity.Temperature) saturated 
 	at := q.model.At(float64(c.Temperature), float64(c.Density)*q.perMass)
 	gap := float64(c.Temperature-t) / (float64(c.Temperature) - from.temperature)
 	root := math.Sqrt(max(gap, 0))
-	toward := func(critical, edge, share float64) float64 { return critical + share*(edge-critical) }
+	toward := func(critical, edge, share float64) float64 {
+		return critical + share*(edge-critical)
+	}
 	return saturated{
 		temperature: float64(t),
 		pressure:    toward(float64(c.Pressure), from.pressure, gap),
@@ -238,7 +242,8 @@ func (r *Refrigerant) checkSaturationTemperature(t quantity.Temperature) error {
 	}
 	switch {
 	case t > high:
-		e.Advice = "above the critical temperature it is gas at every pressure and nothing boils or condenses"
+		e.Advice = "above the critical temperature it is gas at every pressure and nothing boils " +
+			"or condenses"
 	case t < low:
 		e.Advice = "colder than the equation of state is used for"
 	default:
@@ -259,7 +264,9 @@ func (r *Refrigerant) checkSaturationPressure(q *equation, low, high, p quantity
 	}
 	switch {
 	case p > high:
-		e.Advice = "above the critical pressure nothing boils or condenses, and there is no subcooling or superheat: judge by the gas cooler outlet temperature and the unit's chart"
+		e.Advice = "above the critical pressure nothing boils or condenses, " +
+			"and there is no subcooling or superheat: " +
+			"judge by the gas cooler outlet temperature and the unit's chart"
 	case math.IsNaN(float64(p)):
 		e.Advice = "not a number"
 	default:

@@ -111,9 +111,11 @@ func (r *Refrigerant) standing(
 	case f.Fits:
 		f.Note = "the reading is that of " + r.designation + " at this temperature"
 	case f.Over > 0:
-		f.Note = "above " + r.designation + ": air or nitrogen in it, another refrigerant, or a part warmer than the probe"
+		f.Note = "above " + r.designation + ": air or nitrogen in it, another refrigerant, " +
+			"or a part warmer than the probe"
 	default:
-		f.Note = "below " + r.designation + ": no liquid left in the unit, another refrigerant, or a part colder than the probe"
+		f.Note = "below " + r.designation + ": no liquid left in the unit, another refrigerant, " +
+			"or a part colder than the probe"
 	}
 	return f, true
 }

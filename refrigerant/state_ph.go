@@ -443,7 +443,8 @@ func (r *Refrigerant) atJump(
 
 // errJump is the cause where no temperature has the value asked for.
 var errJump = errors.New(
-	"enthalpy and entropy jump there, above the critical pressure: the equation boils on past its stated critical point",
+	"enthalpy and entropy jump there, above the critical pressure: " +
+		"the equation boils on past its stated critical point",
 )
 
 // isobarEnds returns the coldest and the hottest state at p, and refuses a value
@@ -473,12 +474,14 @@ func (r *Refrigerant) caloricError(p quantity.Pressure, c caloric, value float64
 	e := &RangeError{
 		Quantity: "enthalpy of " + r.designation + " at " + p.String(),
 		Value:    quantity.SpecificEnthalpy(value),
-		Advice:   "outside the temperatures of its equation of state; mind the datum, 200 kJ/kg for saturated liquid at 0 °C",
+		Advice: "outside the temperatures of its equation of state; mind the datum, " +
+			"200 kJ/kg for saturated liquid at 0 °C",
 	}
 	if c == entropy {
 		e.Quantity = "entropy of " + r.designation + " at " + p.String()
 		e.Value = quantity.SpecificEntropy(value)
-		e.Advice = "outside the temperatures of its equation of state; mind the datum, 1 kJ/(kg·K) for saturated liquid at 0 °C"
+		e.Advice = "outside the temperatures of its equation of state; mind the datum, " +
+			"1 kJ/(kg·K) for saturated liquid at 0 °C"
 	}
 	return e
 }

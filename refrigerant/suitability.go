@@ -32,12 +32,14 @@ type UnsuitableError struct {
 // Error implements error.
 func (e *UnsuitableError) Error() string {
 	why := map[UnsuitableReason]string{
-		NoLiquidInSummer: "above its critical temperature on a warm day it is no liquid and has no subcooling",
-		InVacuum:         "it boils below atmospheric pressure in an evaporator that cools air",
-		ToxicIndoors:     "it is of higher toxicity and does not cool the air of a house directly",
+		NoLiquidInSummer: "above its critical temperature on a warm day it is no liquid and has " +
+			"no subcooling",
+		InVacuum:     "it boils below atmospheric pressure in an evaporator that cools air",
+		ToxicIndoors: "it is of higher toxicity and does not cool the air of a house directly",
 	}[e.Reason]
 	return fmt.Sprintf(
-		"%s is not judged or dosed by the tables of comfort cooling: %s; use the procedure of the unit's maker, or recover and weigh in",
+		"%s is not judged or dosed by the tables of comfort cooling: %s; "+
+			"use the procedure of the unit's maker, or recover and weigh in",
 		e.Designation, why,
 	)
 }

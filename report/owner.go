@@ -120,10 +120,13 @@ func (r reporter) owner() []paper.Block {
 
 // ownerDangers says in plain words what each danger to the compressor means.
 var ownerDangers = map[string]fact.Code{
-	"floodback": "owner.danger.liquid", "slugging": "owner.danger.liquid", "superheat-low": "owner.danger.liquid", "discharge-cool": "owner.danger.liquid",
-	"discharge-hottest": "owner.danger.hot", "heating-discharge-hot": "owner.danger.hot", "discharge-hot": "owner.danger.hot",
-	"compression-ratio-highest": "owner.danger.strain", "compression-ratio-high": "owner.danger.strain",
-	"condensing-highest": "owner.danger.strain", "condensing-high": "owner.danger.strain",
+	"floodback": "owner.danger.liquid", "slugging": "owner.danger.liquid",
+	"superheat-low": "owner.danger.liquid", "discharge-cool": "owner.danger.liquid",
+	"discharge-hottest": "owner.danger.hot", "heating-discharge-hot": "owner.danger.hot",
+	"discharge-hot":             "owner.danger.hot",
+	"compression-ratio-highest": "owner.danger.strain",
+	"compression-ratio-high":    "owner.danger.strain",
+	"condensing-highest":        "owner.danger.strain", "condensing-high": "owner.danger.strain",
 	"evaporating-coldest": "owner.danger.ice", "evaporating-cold": "owner.danger.ice",
 	"current-highest": "owner.danger.current", "current-high": "owner.danger.current",
 	"suction-in-vacuum": "owner.danger.vacuum",

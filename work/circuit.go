@@ -16,7 +16,8 @@ var (
 		Standing: fact.FromMemory,
 	}
 	leakingRule = fact.Source{
-		Title:    "40 CFR 82.156(a): where a leak keeps the level from being reached, no higher than 0 psig",
+		Title: "40 CFR 82.156(a): where a leak keeps the level from being reached, " +
+			"no higher than 0 psig",
 		Standing: fact.Published,
 	}
 	unitLabel = fact.Source{Title: "the unit's label", Standing: fact.Label}

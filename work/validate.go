@@ -250,7 +250,8 @@ func (c *checker) cylinders(o *Order) {
 			if k.Tare > 0 && w.of > 0 && w.of < k.Tare {
 				c.add(
 					contradictory, field+"."+w.name,
-					"%v is less than the empty cylinder, %v: zero the scale and read the tare (TW) again",
+					"%v is less than the empty cylinder, %v: "+
+						"zero the scale and read the tare (TW) again",
 					w.of, k.Tare,
 				)
 			}

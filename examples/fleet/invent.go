@@ -166,8 +166,9 @@ func (a invention) machine(random *rand.Rand, known states, m, orders int) []wor
 	machine := work.Machine{
 		Model: of.name, Serial: fmt.Sprintf("INV-%07d", m),
 		Equipment: satline.Equipment{
-			Refrigerant: of.refrigerant, Metering: of.metering, NominalCapacity: quantity.Tons(of.tons),
-			Arrangement: satline.Split, Label: satline.Label{Charge: charge},
+			Refrigerant: of.refrigerant, Metering: of.metering,
+			NominalCapacity: quantity.Tons(of.tons),
+			Arrangement:     satline.Split, Label: satline.Label{Charge: charge},
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(0))},
 	}
@@ -192,8 +193,10 @@ func (a invention) machine(random *rand.Rand, known states, m, orders int) []wor
 		who := fmt.Sprintf("Technician %02d (invented)", random.IntN(12))
 		weather := min(len(weathers)-1, max(0, 4-abs(int(start.Month())-7)))
 		o := work.Order{
-			Number: fmt.Sprintf("W-%d-%d", m, i), Start: start, Customer: fmt.Sprintf("Customer %d (invented)", m/2),
-			Technician: work.Technician{Name: who}, Machine: machine, Tasks: []work.Task{work.FindFault},
+			Number: fmt.Sprintf("W-%d-%d", m, i), Start: start,
+			Customer:   fmt.Sprintf("Customer %d (invented)", m/2),
+			Technician: work.Technician{Name: who}, Machine: machine,
+			Tasks:  []work.Task{work.FindFault},
 			Before: read(random, known[kind][fault][weather], weathers[weather], who),
 		}
 		if fault == low {

@@ -39,7 +39,9 @@ import (
 )
 
 func main() {
-	in := flag.String("in", "", "archives to read, patterns with commas between; without it one is made")
+	in := flag.String(
+		"in", "", "archives to read, patterns with commas between; without it one is made",
+	)
 	out := flag.String("out", "", "folder to write to; without it a new one of the system's")
 	form := flag.String("form", "json", "of the assessments: json or parquet")
 	shards := flag.Int("shards", 8, "files of assessments")

@@ -158,7 +158,8 @@ var (
 	qtiThree = qti{
 		item: namespaces("http://www.imsglobal.org/xsd/imsqtiasi_v3p0",
 			"https://purl.imsglobal.org/spec/qti/v3p0/schema/xsd/imsqti_asiv3p0_v1p0.xsd"),
-		schema: "QTI Package", manifest: `xmlns="http://www.imsglobal.org/xsd/qti/qtiv3p0/imscp_v1p1"`,
+		schema:   "QTI Package",
+		manifest: `xmlns="http://www.imsglobal.org/xsd/qti/qtiv3p0/imscp_v1p1"`,
 		itemType: "imsqti_item_xmlv3p0", testType: "imsqti_test_xmlv3p0",
 		spell: kebab,
 	}

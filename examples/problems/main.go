@@ -58,7 +58,9 @@ func answer(args []string) (string, error) {
 	)
 	formatName := flags.String("format", "markdown", "`form` of the set, see below")
 	language := flags.String("language", "en", "`language`, en or es")
-	pressure := flags.String("pressure", "", "`unit` of pressures in SI, kPa or bar; kPa where empty")
+	pressure := flags.String(
+		"pressure", "", "`unit` of pressures in SI, kPa or bar; kPa where empty",
+	)
 	choices := flags.Bool("choices", false, "give four answers to tick")
 	key := flags.Bool(
 		"key", false, "add answers, worked solutions and the mistakes behind wrong answers",

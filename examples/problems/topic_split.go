@@ -129,7 +129,8 @@ func splitForm(d *draft, ask string) error {
 			ReturnDryBulb: g.temperature(dry).PlusMinus(0),
 			ReturnWetBulb: g.temperature(wet).PlusMinus(0),
 			SupplyDryBulb: g.temperature(supply).PlusMinus(0)})
-		if err != nil || abs(abs(measured-target)-g.delta(airside.SplitTolerance)) < g.either(0.5, 0.3) {
+		if err != nil ||
+			abs(abs(measured-target)-g.delta(airside.SplitTolerance)) < g.either(0.5, 0.3) {
 			return errAgain
 		}
 		truth := "in-band"

@@ -153,7 +153,8 @@ func targetJudge(g *generator, d *draft) error {
 	sound := d.give("usual-subcooling", g.among(8, 12, 1, 4, 7, 1), g.u.delta)
 	liquidBand := d.give("subcooling-tolerance", g.either(3, 2), g.u.delta)
 	cases := map[string][2]int{ // superheat and subcooling: below, in or above the band
-		"add": {1, -1}, "recover": {-1, 1}, "leave": {0, 0}, "restriction": {1, 1}, "airflow": {-1, 0},
+		"add": {1, -1}, "recover": {-1, 1}, "leave": {0, 0}, "restriction": {1, 1},
+		"airflow": {-1, 0},
 	}
 	answers := []string{"add", "airflow", "leave", "recover", "restriction"}
 	right := g.one(answers...)
@@ -188,7 +189,8 @@ func targetWeather(g *generator, d *draft) error {
 		measured := d.give("measured-superheat", g.among(6, 24, 1, 3, 14, 1), g.u.delta)
 		d.set("a", at(wet, outdoor), g.u.delta)
 		for name, v := range map[string]float64{
-			"b": at(wet-1, outdoor), "c": at(wet, outdoor+5), "d": at(wet+1, outdoor), "e": measured,
+			"b": at(wet-1, outdoor), "c": at(wet, outdoor+5), "d": at(wet+1, outdoor),
+			"e": measured,
 		} {
 			if math.IsNaN(v) {
 				return errAgain

@@ -75,7 +75,8 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 	asMarkdown := flags.Bool("markdown", false, "write the report as Markdown")
 	tonight := flags.String(
 		"tonight", "",
-		"an outdoor temperature to forecast, as in \"60 °F\", with the house cooled to 70 °F and 58 °F wet bulb",
+		"an outdoor temperature to forecast, as in \"60 °F\", "+
+			"with the house cooled to 70 °F and 58 °F wet bulb",
 	)
 	var audience report.Audience
 	flags.TextVar(
@@ -90,7 +91,9 @@ func assess(args []string, in io.Reader, help io.Writer) (string, error) {
 		if errors.Is(err, flag.ErrHelp) {
 			fmt.Fprintln(
 				help,
-				"visit [-json | -html | -markdown | -tonight TEMPERATURE] [-for technician|file|owner] [-units IP|SI] [-language TAG] [-demo NAME | FILE.json | -]",
+				"visit [-json | -html | -markdown | -tonight TEMPERATURE] "+
+					"[-for technician|file|owner] [-units IP|SI] [-language TAG] "+
+					"[-demo NAME | FILE.json | -]",
 			)
 			flags.SetOutput(help)
 			flags.PrintDefaults()

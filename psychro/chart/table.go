@@ -49,14 +49,18 @@ func (s *sheet) table() {
 			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.WetBulb())) },
 		},
 		{
-			Head:  "humidity",
-			Unit:  "%",
-			Value: func(a psychro.Air) string { return picture.Number(100*a.RelativeHumidity(), 0) },
+			Head: "humidity",
+			Unit: "%",
+			Value: func(a psychro.Air) string {
+				return picture.Number(100*a.RelativeHumidity(), 0)
+			},
 		},
 		{
-			Head:  "dew point",
-			Unit:  s.dryBulb.Symbol(),
-			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DewPoint())) },
+			Head: "dew point",
+			Unit: s.dryBulb.Symbol(),
+			Value: func(a psychro.Air) string {
+				return temperature(s.dryBulb.Number(a.DewPoint()))
+			},
 		},
 		{
 			Head:  "enthalpy",
@@ -64,9 +68,11 @@ func (s *sheet) table() {
 			Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) },
 		},
 		{
-			Head:  "water",
-			Unit:  s.waterShort,
-			Value: func(a psychro.Air) string { return picture.Number(a.HumidityRatio()*s.perWater, 1) },
+			Head: "water",
+			Unit: s.waterShort,
+			Value: func(a psychro.Air) string {
+				return picture.Number(a.HumidityRatio()*s.perWater, 1)
+			},
 		},
 		{Head: "volume", Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
 			return picture.Number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)

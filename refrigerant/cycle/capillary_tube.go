@@ -46,10 +46,16 @@ func (c CapillaryTube) Flow(
 }
 
 func (c CapillaryTube) check() error {
-	if err := limit.Within("bore of a capillary tube", c.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(4), "it is the inside diameter"); err != nil {
+	if err := limit.Within(
+		"bore of a capillary tube", c.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(4),
+		"it is the inside diameter",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("number of capillary tubes", quantity.Number(c.Count), 1, 100, "one per circuit of the evaporator"); err != nil {
+	if err := limit.Within(
+		"number of capillary tubes", quantity.Number(c.Count), 1, 100,
+		"one per circuit of the evaporator",
+	); err != nil {
 		return err
 	}
 	return limit.Within(

@@ -71,10 +71,15 @@ func (m *Map) At(
 	}
 	e := m.Envelope.withDefaults()
 	const advice = "outside its envelope a compressor map is a cubic and nothing more"
-	if err := limit.Within("suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice); err != nil {
+	if err := limit.Within(
+		"suction dew point of a compressor map", suction, e.LowSuction, e.HighSuction, advice,
+	); err != nil {
 		return 0, 0, err
 	}
-	if err := limit.Within("discharge dew point of a compressor map", discharge, e.LowDischarge, e.HighDischarge, advice); err != nil {
+	if err := limit.Within(
+		"discharge dew point of a compressor map", discharge, e.LowDischarge, e.HighDischarge,
+		advice,
+	); err != nil {
 		return 0, 0, err
 	}
 	flow, power := m.polynomials(float64(suction), float64(discharge))
@@ -95,19 +100,31 @@ func (m *Map) check() error {
 	const most = 1e9
 	for _, c := range [...][10]float64{m.Flow, m.Power} {
 		for _, v := range c {
-			if err := limit.Within("coefficient of a compressor map", quantity.Number(v), -most, most, "take it from the maker's sheet by AHRI Standard 540"); err != nil {
+			if err := limit.Within(
+				"coefficient of a compressor map", quantity.Number(v), -most, most,
+				"take it from the maker's sheet by AHRI Standard 540",
+			); err != nil {
 				return err
 			}
 		}
 	}
-	if err := limit.Within("units of a compressor map", quantity.Number(m.Units), quantity.Number(MapIP), quantity.Number(MapSI), "take MapIP or MapSI"); err != nil {
+	if err := limit.Within(
+		"units of a compressor map", quantity.Number(m.Units), quantity.Number(MapIP),
+		quantity.Number(MapSI), "take MapIP or MapSI",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("superheat of a compressor map's tests", m.RatedSuperheat, 0, 60, "usual is 11 K (20 °F); where the return gas is stated, leave it 0"); err != nil {
+	if err := limit.Within(
+		"superheat of a compressor map's tests", m.RatedSuperheat, 0, 60,
+		"usual is 11 K (20 °F); where the return gas is stated, leave it 0",
+	); err != nil {
 		return err
 	}
 	if m.RatedReturnGas != 0 {
-		if err := limit.Within("return gas of a compressor map's tests", m.RatedReturnGas, quantity.Celsius(-60), quantity.Celsius(60), "usual is 18 °C (65 °F)"); err != nil {
+		if err := limit.Within(
+			"return gas of a compressor map's tests", m.RatedReturnGas, quantity.Celsius(-60),
+			quantity.Celsius(60), "usual is 18 °C (65 °F)",
+		); err != nil {
 			return err
 		}
 	}
@@ -121,10 +138,16 @@ func (e MapEnvelope) check() error {
 		name      string
 		low, high quantity.Temperature
 	}{{"suction", e.LowSuction, e.HighSuction}, {"discharge", e.LowDischarge, e.HighDischarge}} {
-		if err := limit.Within("lowest "+b.name+" of a compressor map's envelope", b.low, quantity.Celsius(-100), quantity.Celsius(150), advice); err != nil {
+		if err := limit.Within(
+			"lowest "+b.name+" of a compressor map's envelope", b.low, quantity.Celsius(-100),
+			quantity.Celsius(150), advice,
+		); err != nil {
 			return err
 		}
-		if err := limit.Within("highest "+b.name+" of a compressor map's envelope", b.high, b.low, quantity.Celsius(150), advice); err != nil {
+		if err := limit.Within(
+			"highest "+b.name+" of a compressor map's envelope", b.high, b.low,
+			quantity.Celsius(150), advice,
+		); err != nil {
 			return err
 		}
 	}
@@ -137,7 +160,8 @@ func (m *Map) none(flow float64) error {
 		Quantity: "flow of a compressor map",
 		Value:    quantity.MassFlow(flow),
 		Min:      quantity.MassFlow(0),
-		Advice:   "flow or power comes out at nothing or less: are the ten coefficients in order, and of the units stated?",
+		Advice: "flow or power comes out at nothing or less: " +
+			"are the ten coefficients in order, and of the units stated?",
 	}
 }
 

@@ -35,13 +35,22 @@ func RatingConditions() Conditions {
 // bulb: a fit moves the air temperatures by up to 3 K.
 func (c Conditions) check() error {
 	const advice = "the model is of an air conditioner in cooling"
-	if err := limit.Within("outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(35), quantity.Fahrenheit(130), advice); err != nil {
+	if err := limit.Within(
+		"outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(35), quantity.Fahrenheit(130),
+		advice,
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(50), quantity.Fahrenheit(115), advice); err != nil {
+	if err := limit.Within(
+		"return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(50), quantity.Fahrenheit(115),
+		advice,
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("return wet bulb", c.ReturnWetBulb, quantity.Fahrenheit(38), quantity.Fahrenheit(90), advice); err != nil {
+	if err := limit.Within(
+		"return wet bulb", c.ReturnWetBulb, quantity.Fahrenheit(38), quantity.Fahrenheit(90),
+		advice,
+	); err != nil {
 		return err
 	}
 	return limit.Within(

@@ -201,7 +201,8 @@ func (d *designer) sizeCondenser(m, h3, outdoor float64, air psychro.Air) error 
 	if !(fl > 0 && fh < 0) {
 		return &RangeError{
 			Quantity: "airflow of the condenser", Value: d.spec.OutdoorAirflow,
-			Advice: "no coil rejects that heat to so little air at this condensing temperature and subcooling: more air, or condense higher",
+			Advice: "no coil rejects that heat to so little air at this condensing temperature " +
+				"and subcooling: more air, or condense higher",
 		}
 	}
 	ua := math.Exp(root.Find(over, low, high, fl, fh, 1e-14, 0))
@@ -230,7 +231,8 @@ func (d *designer) sizeEvaporator(m, h3, leaving float64, air psychro.Air) error
 	if !(fl < 0 && fh > 0) {
 		return &RangeError{
 			Quantity: "rated airflow", Value: d.spec.Airflow,
-			Advice: "no coil takes that heat from so little air at this suction temperature: more air, or a colder suction",
+			Advice: "no coil takes that heat from so little air at this suction temperature: " +
+				"more air, or a colder suction",
 		}
 	}
 	ua := math.Exp(root.Find(cold, low, high, fl, fh, 1e-14, 0))

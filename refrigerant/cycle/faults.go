@@ -60,17 +60,28 @@ func (f Faults) check() error {
 		{"share of the surroundings that the bulb feels", f.BulbOff, 0, 1},
 		{"opening of a stuck valve", f.ValveOpening, 0, 1},
 	} {
-		if err := limit.Within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "a fraction: −0.2 is 20 % less"); err != nil {
+		if err := limit.Within(
+			c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high),
+			"a fraction: −0.2 is 20 % less",
+		); err != nil {
 			return err
 		}
 	}
-	if err := limit.Within("recirculation", f.Recirculation, 0, 30, "how much warmer than the outdoor air"); err != nil {
+	if err := limit.Within(
+		"recirculation", f.Recirculation, 0, 30, "how much warmer than the outdoor air",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("change of the valve's setting", f.ValveSetting, -10, 20, "added to the superheat it is set for"); err != nil {
+	if err := limit.Within(
+		"change of the valve's setting", f.ValveSetting, -10, 20,
+		"added to the superheat it is set for",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("liquid line restriction", f.LiquidRestriction, 0, quantity.Bar(60), "a pressure drop at rated flow"); err != nil {
+	if err := limit.Within(
+		"liquid line restriction", f.LiquidRestriction, 0, quantity.Bar(60),
+		"a pressure drop at rated flow",
+	); err != nil {
 		return err
 	}
 	return limit.Within(

@@ -40,16 +40,28 @@ func HeatingRating() HeatingConditions {
 const ratedHumidity = 0.72
 
 func (c HeatingConditions) check() error {
-	if err := limit.Within("outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(-20), quantity.Fahrenheit(75), "the model is of a heat pump in heating"); err != nil {
+	if err := limit.Within(
+		"outdoor dry bulb", c.OutdoorDryBulb, quantity.Fahrenheit(-20), quantity.Fahrenheit(75),
+		"the model is of a heat pump in heating",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("relative humidity outdoors", quantity.Number(c.OutdoorHumidity), 0, 1, "a fraction: 0.7 is 70 %"); err != nil {
+	if err := limit.Within(
+		"relative humidity outdoors", quantity.Number(c.OutdoorHumidity), 0, 1,
+		"a fraction: 0.7 is 70 %",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(40), quantity.Fahrenheit(95), "the air entering the indoor coil"); err != nil {
+	if err := limit.Within(
+		"return dry bulb", c.ReturnDryBulb, quantity.Fahrenheit(40), quantity.Fahrenheit(95),
+		"the air entering the indoor coil",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("frost", quantity.Number(c.Frost), 0, 0.9, "the share of the way of the air that it has closed"); err != nil {
+	if err := limit.Within(
+		"frost", quantity.Number(c.Frost), 0, 0.9,
+		"the share of the way of the air that it has closed",
+	); err != nil {
 		return err
 	}
 	return limit.Within(
@@ -106,10 +118,16 @@ func (s *System) Reversed(spec HeatingSpec) (*Reversed, error) {
 	if spec.Metering == 0 {
 		spec.Metering = s.spec.Metering
 	}
-	if err := limit.Within("superheat at rating", spec.Superheat, quantity.FahrenheitDelta(3), quantity.FahrenheitDelta(25), "at the compressor"); err != nil {
+	if err := limit.Within(
+		"superheat at rating", spec.Superheat, quantity.FahrenheitDelta(3),
+		quantity.FahrenheitDelta(25), "at the compressor",
+	); err != nil {
 		return nil, err
 	}
-	if err := limit.Within("subcooling at rating", spec.Subcooling, quantity.FahrenheitDelta(2), quantity.FahrenheitDelta(30), "leaving the indoor coil"); err != nil {
+	if err := limit.Within(
+		"subcooling at rating", spec.Subcooling, quantity.FahrenheitDelta(2),
+		quantity.FahrenheitDelta(30), "leaving the indoor coil",
+	); err != nil {
 		return nil, err
 	}
 	if spec.Metering < refrigerant.FixedRestrictor || spec.Metering > refrigerant.Capillary {
@@ -237,7 +255,9 @@ func (h *Reversed) ask(q *question, c HeatingConditions, f Faults) error {
 	if flow == 0 {
 		flow = rated
 	}
-	if err := limit.Within("airflow", flow, rated/20, rated*3, "near the rated airflow of the machine"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, rated/20, rated*3, "near the rated airflow of the machine",
+	); err != nil {
 		return err
 	}
 	p := &h.plant
@@ -324,8 +344,9 @@ func (h *Reversed) Solve(c HeatingConditions, f Faults) (Heating, error) {
 		DischargeLine: o.Discharge.Temperature,
 		Superheat:     o.Superheat, Subcooling: o.Subcooling,
 		OutdoorLeaving: o.CoilLeaving, CoilSurface: o.CoilSurface, Frost: o.Condensate,
-		Capacity: o.HeatRejected + o.BlowerPower, Power: o.Power, CompressorPower: o.CompressorPower,
-		Limit: o.Limit,
+		Capacity: o.HeatRejected + o.BlowerPower, Power: o.Power,
+		CompressorPower: o.CompressorPower,
+		Limit:           o.Limit,
 	}
 	out.Supply = c.ReturnDryBulb.Add(quantity.TemperatureDelta(float64(out.Capacity) / t.outdoorAir))
 	if out.COP = float64(out.Capacity / out.Power); out.Limit == NotCooling {

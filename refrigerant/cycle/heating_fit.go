@@ -87,7 +87,10 @@ func (h *Reversed) misses(
 		if x.of == nil {
 			continue
 		}
-		if err := limit.Within("temperature read", x.of.Value, quantity.Fahrenheit(-60), quantity.Fahrenheit(200), "in heating"); err != nil {
+		if err := limit.Within(
+			"temperature read", x.of.Value, quantity.Fahrenheit(-60), quantity.Fahrenheit(200),
+			"in heating",
+		); err != nil {
 			return nil, err
 		}
 		add(float64(x.is), float64(x.of.Value), x.of.Std, 0.2)
@@ -99,13 +102,19 @@ func (h *Reversed) misses(
 		if x.of == nil {
 			continue
 		}
-		if err := limit.Within("superheat or subcooling read", x.of.Value, quantity.FahrenheitDelta(-40), quantity.FahrenheitDelta(120), "in heating"); err != nil {
+		if err := limit.Within(
+			"superheat or subcooling read", x.of.Value, quantity.FahrenheitDelta(-40),
+			quantity.FahrenheitDelta(120), "in heating",
+		); err != nil {
 			return nil, err
 		}
 		add(float64(x.is), float64(x.of.Value), x.of.Std, 0.2)
 	}
 	if r.Power != nil {
-		if err := limit.Within("power read", r.Power.Value, quantity.Watts(10), quantity.Kilowatts(1000), "of compressor and fans"); err != nil {
+		if err := limit.Within(
+			"power read", r.Power.Value, quantity.Watts(10), quantity.Kilowatts(1000),
+			"of compressor and fans",
+		); err != nil {
 			return nil, err
 		}
 		add(float64(o.Power), float64(r.Power.Value), r.Power.Std, 0.01*float64(r.Power.Value))

@@ -187,7 +187,12 @@ type (
 func (p *Points) check() error {
 	const advice = "read it again, in the unit it was read in"
 	if p.Atmosphere != 0 {
-		if err := limit.Within("atmosphere around the gauges", p.Atmosphere, quantity.Kilopascals(40), quantity.Kilopascals(120), "read a barometer at the site, take quantity.AtmosphereAt its elevation, or leave it at 0 for sea level"); err != nil {
+		if err := limit.Within(
+			"atmosphere around the gauges", p.Atmosphere, quantity.Kilopascals(40),
+			quantity.Kilopascals(120),
+			"read a barometer at the site, take quantity.AtmosphereAt its elevation, "+
+				"or leave it at 0 for sea level",
+		); err != nil {
 			return err
 		}
 	}
@@ -195,7 +200,9 @@ func (p *Points) check() error {
 		name string
 		u    *quantity.Uncertain[quantity.GaugePressure]
 	}{{"suction pressure", p.SuctionPressure}, {"liquid pressure", p.LiquidPressure}, {"discharge pressure", p.DischargePressure}} {
-		if err := readable(r.name, r.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice); err != nil {
+		if err := readable(
+			r.name, r.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice,
+		); err != nil {
 			return err
 		}
 	}
@@ -203,18 +210,29 @@ func (p *Points) check() error {
 		name string
 		u    *quantity.Uncertain[quantity.Temperature]
 	}{{"suction line temperature", p.SuctionLine}, {"liquid line temperature", p.LiquidLine}, {"discharge line temperature", p.DischargeLine}} {
-		if err := readable(r.name, r.u, quantity.Celsius(-100), quantity.Celsius(250), advice); err != nil {
+		if err := readable(
+			r.name, r.u, quantity.Celsius(-100), quantity.Celsius(250), advice,
+		); err != nil {
 			return err
 		}
 	}
-	if err := readable("electric power of the compressor", p.Power, quantity.Watts(1), quantity.Kilowatts(10000), "leave it out where the meter shows nothing"); err != nil {
+	if err := readable(
+		"electric power of the compressor", p.Power, quantity.Watts(1), quantity.Kilowatts(10000),
+		"leave it out where the meter shows nothing",
+	); err != nil {
 		return err
 	}
-	if err := readable("capacity on the air side", p.AirCapacity, quantity.Kilowatts(-10000), quantity.Kilowatts(10000), advice); err != nil {
+	if err := readable(
+		"capacity on the air side", p.AirCapacity, quantity.Kilowatts(-10000),
+		quantity.Kilowatts(10000), advice,
+	); err != nil {
 		return err
 	}
 	if k := p.Compressor; k != nil {
-		if err := limit.Within("displacement of the compressor", k.Displacement, 0, 10, "the volume that it sweeps in a second; 0 where it is not known"); err != nil {
+		if err := limit.Within(
+			"displacement of the compressor", k.Displacement, 0, 10,
+			"the volume that it sweeps in a second; 0 where it is not known",
+		); err != nil {
 			return err
 		}
 		return k.withDefaults().check()
@@ -289,7 +307,8 @@ func (p *Points) compute(in readings) (c computed, err error) {
 	if dischargeP <= suctionP {
 		return c, &RangeError{
 			Quantity: "pressure on the high side", Value: dischargeP, Min: suctionP,
-			Advice: "it is not above the suction pressure: the hoses are swapped, or the machine does not run",
+			Advice: "it is not above the suction pressure: the hoses are swapped, " +
+				"or the machine does not run",
 		}
 	}
 
@@ -378,12 +397,14 @@ func tooCold(
 		return &RangeError{
 			Quantity: "discharge line temperature",
 			Value:    t,
-			Advice:   "at this discharge pressure the gas would hold less heat than it came in with: one of the clamps is misplaced",
+			Advice: "at this discharge pressure the gas would hold less heat than it came in " +
+				"with: one of the clamps is misplaced",
 		}
 	}
 	return &RangeError{
 		Quantity: "discharge line temperature", Value: t, Min: hotter.Temperature,
-		Advice: "colder at this discharge pressure the gas would hold less heat than it came in with: the clamp is loose or misplaced, or the pressure is not this machine's",
+		Advice: "colder at this discharge pressure the gas would hold less heat than it came in " +
+			"with: the clamp is loose or misplaced, or the pressure is not this machine's",
 	}
 }
 

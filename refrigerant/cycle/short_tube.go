@@ -55,7 +55,10 @@ func (s ShortTube) Flow(
 }
 
 func (s ShortTube) check() error {
-	if err := limit.Within("diameter of a short tube", s.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(6), "it is the bore, stamped on a piston in thousandths of an inch"); err != nil {
+	if err := limit.Within(
+		"diameter of a short tube", s.Diameter, quantity.Millimeters(0.3), quantity.Millimeters(6),
+		"it is the bore, stamped on a piston in thousandths of an inch",
+	); err != nil {
 		return err
 	}
 	return limit.Within(
@@ -81,13 +84,15 @@ func inletOf(r *refrigerant.Refrigerant, s refrigerant.State) (inlet, error) {
 	if !(s.Quality >= 0 && s.Quality <= 0.5) || s.Phase == refrigerant.Supercritical {
 		return inlet{}, &RangeError{
 			Quantity: "quality upstream of an expansion device",
-			Value:    quantity.Number(s.Quality), Min: quantity.Number(0), Max: quantity.Number(0.5),
+			Value:    quantity.Number(s.Quality), Min: quantity.Number(0),
+			Max:    quantity.Number(0.5),
 			Advice: "the correlation is of liquid with some flash gas",
 		}
 	}
 	if !(s.Density > 0) || !finite.Is(s.Density) || !(s.Temperature > 0) {
 		return inlet{}, &RangeError{
-			Quantity: "density upstream of an expansion device", Value: s.Density, Min: quantity.Density(0),
+			Quantity: "density upstream of an expansion device", Value: s.Density,
+			Min:    quantity.Density(0),
 			Advice: "take a state that a Refrigerant returned",
 		}
 	}

@@ -79,35 +79,64 @@ func (s Spec) check() error {
 			Advice: "name it: FixedRestrictor, TXV, EXV or Capillary",
 		}
 	}
-	if err := limit.Within("nominal capacity", s.Capacity, quantity.Tons(0.5), quantity.Tons(30), "cooling capacity at the rating conditions"); err != nil {
+	if err := limit.Within(
+		"nominal capacity", s.Capacity, quantity.Tons(0.5), quantity.Tons(30),
+		"cooling capacity at the rating conditions",
+	); err != nil {
 		return err
 	}
 	tons := s.Capacity.Tons()
-	if err := limit.Within("rated airflow", s.Airflow, quantity.CFM(150*tons), quantity.CFM(700*tons), "usual is 350 to 450 CFM per ton"); err != nil {
+	if err := limit.Within(
+		"rated airflow", s.Airflow, quantity.CFM(150*tons), quantity.CFM(700*tons),
+		"usual is 350 to 450 CFM per ton",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("airflow of the condenser", s.OutdoorAirflow, quantity.CFM(400*tons), quantity.CFM(2500*tons), "usual is 700 to 1,200 CFM per ton"); err != nil {
+	if err := limit.Within(
+		"airflow of the condenser", s.OutdoorAirflow, quantity.CFM(400*tons),
+		quantity.CFM(2500*tons), "usual is 700 to 1,200 CFM per ton",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("dew point at the suction port at rating", s.Suction, quantity.Fahrenheit(30), quantity.Fahrenheit(58), "usual is 40 to 50 °F"); err != nil {
+	if err := limit.Within(
+		"dew point at the suction port at rating", s.Suction, quantity.Fahrenheit(30),
+		quantity.Fahrenheit(58), "usual is 40 to 50 °F",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("condensing above outdoor air at rating", s.Condensing, quantity.FahrenheitDelta(7), quantity.FahrenheitDelta(45), "usual is 15 to 30 °F"); err != nil {
+	if err := limit.Within(
+		"condensing above outdoor air at rating", s.Condensing, quantity.FahrenheitDelta(7),
+		quantity.FahrenheitDelta(45), "usual is 15 to 30 °F",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("superheat at rating", s.Superheat, quantity.FahrenheitDelta(4), quantity.FahrenheitDelta(30), "at the suction port"); err != nil {
+	if err := limit.Within(
+		"superheat at rating", s.Superheat, quantity.FahrenheitDelta(4),
+		quantity.FahrenheitDelta(30), "at the suction port",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("subcooling at rating", s.Subcooling, quantity.FahrenheitDelta(2), s.Condensing*0.85, "the liquid cannot leave colder than the outdoor air"); err != nil {
+	if err := limit.Within(
+		"subcooling at rating", s.Subcooling, quantity.FahrenheitDelta(2), s.Condensing*0.85,
+		"the liquid cannot leave colder than the outdoor air",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("length of the line set", s.LineSet, quantity.Feet(1), quantity.Feet(250), "from the outdoor to the indoor half"); err != nil {
+	if err := limit.Within(
+		"length of the line set", s.LineSet, quantity.Feet(1), quantity.Feet(250),
+		"from the outdoor to the indoor half",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("gradient of the valve", s.ValveGradient, quantity.FahrenheitDelta(0.2), quantity.FahrenheitDelta(20), "the rise of superheat from closed to rated"); err != nil {
+	if err := limit.Within(
+		"gradient of the valve", s.ValveGradient, quantity.FahrenheitDelta(0.2),
+		quantity.FahrenheitDelta(20), "the rise of superheat from closed to rated",
+	); err != nil {
 		return err
 	}
-	if err := limit.Within("size of the valve", quantity.Number(s.ValveSize), 1.02, 4, "full open over rated capacity"); err != nil {
+	if err := limit.Within(
+		"size of the valve", quantity.Number(s.ValveSize), 1.02, 4, "full open over rated capacity",
+	); err != nil {
 		return err
 	}
 	for _, t := range []struct {
@@ -122,7 +151,10 @@ func (s Spec) check() error {
 		if t.v == 0 {
 			continue
 		}
-		if err := limit.Within(t.name, t.v, quantity.Fahrenheit(-40), quantity.Fahrenheit(200), "a temperature of saturation; 0 takes the usual one"); err != nil {
+		if err := limit.Within(
+			t.name, t.v, quantity.Fahrenheit(-40), quantity.Fahrenheit(200),
+			"a temperature of saturation; 0 takes the usual one",
+		); err != nil {
 			return err
 		}
 	}
@@ -130,7 +162,9 @@ func (s Spec) check() error {
 		name string
 		v    quantity.Power
 	}{{"power of the blower", s.BlowerPower}, {"power of the outdoor fan", s.FanPower}} {
-		if err := limit.Within(w.name, w.v, 0, s.Capacity, "electric power at the rated airflow"); err != nil {
+		if err := limit.Within(
+			w.name, w.v, 0, s.Capacity, "electric power at the rated airflow",
+		); err != nil {
 			return err
 		}
 	}

@@ -99,7 +99,10 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 	if flow == 0 {
 		flow = s.spec.Airflow
 	}
-	if err := limit.Within("airflow", flow, s.spec.Airflow/20, s.spec.Airflow*3, "near the rated airflow of the machine"); err != nil {
+	if err := limit.Within(
+		"airflow", flow, s.spec.Airflow/20, s.spec.Airflow*3,
+		"near the rated airflow of the machine",
+	); err != nil {
 		return err
 	}
 	v := float64(flow) * (1 + f.IndoorAirflow)

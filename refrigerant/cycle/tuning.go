@@ -61,7 +61,10 @@ func (s *System) Tuned(t Tuning) (*System, error) {
 		{"exponent of the subcooling upstream", t.Form.MeteringSubcooling, -1, 1},
 		{"share of liquid swept", t.Form.LiquidSwept, 0, 1},
 	} {
-		if err := limit.Within(c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high), "the zero Tuning changes nothing"); err != nil {
+		if err := limit.Within(
+			c.name, quantity.Number(c.v), quantity.Number(c.low), quantity.Number(c.high),
+			"the zero Tuning changes nothing",
+		); err != nil {
 			return nil, err
 		}
 	}

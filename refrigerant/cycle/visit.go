@@ -84,15 +84,23 @@ func (v *Visit) check() error {
 		{suctionLine, v.SuctionLine}, {liquidLine, v.LiquidLine}, {dischargeLine, v.DischargeLine},
 		{supply, v.Supply}, {condenserLeaving, v.CondenserLeaving},
 	} {
-		if err := readable(t.name, t.u, quantity.Celsius(-60), quantity.Celsius(250), advice); err != nil {
+		if err := readable(
+			t.name, t.u, quantity.Celsius(-60), quantity.Celsius(250), advice,
+		); err != nil {
 			return err
 		}
 	}
-	if err := readable(power, v.Power, quantity.Watts(1), quantity.Kilowatts(1000), "leave it out where the meter shows nothing"); err != nil {
+	if err := readable(
+		power, v.Power, quantity.Watts(1), quantity.Kilowatts(1000),
+		"leave it out where the meter shows nothing",
+	); err != nil {
 		return err
 	}
 	for _, d := range []quantity.TemperatureDelta{v.OutdoorStd, v.DryBulbStd, v.WetBulbStd} {
-		if err := limit.Within("standard uncertainty of an air temperature", d, 0, quantity.CelsiusDelta(20), "0 takes 0.4 K"); err != nil {
+		if err := limit.Within(
+			"standard uncertainty of an air temperature", d, 0, quantity.CelsiusDelta(20),
+			"0 takes 0.4 K",
+		); err != nil {
 			return err
 		}
 	}
@@ -103,7 +111,9 @@ func (v *Visit) check() error {
 }
 
 // atmosphere is what the gauges of v count from.
-func (v *Visit) atmosphere() quantity.Pressure { return quantity.AtmosphereAt(v.Conditions.Elevation) }
+func (v *Visit) atmosphere() quantity.Pressure {
+	return quantity.AtmosphereAt(v.Conditions.Elevation)
+}
 
 // readings lists what v has, pressures and power as logarithms. check has let them through.
 func (v *Visit) readings() []reading {
@@ -117,7 +127,9 @@ func (v *Visit) readings() []reading {
 		all = append(all, reading{
 			name, math.Log(p), math.Hypot(u.Std/p, pressureDoubt),
 			func(o *Operating) float64 { return math.Log(float64(of(o))) },
-			func(x float64) fmt.Stringer { return quantity.Pressure(math.Exp(x)).Gauge(atmosphere) },
+			func(x float64) fmt.Stringer {
+				return quantity.Pressure(math.Exp(x)).Gauge(atmosphere)
+			},
 		})
 	}
 	clamp := func(name string, u *quantity.Uncertain[quantity.Temperature], doubt float64, of func(*Operating) quantity.Temperature) {

@@ -70,7 +70,8 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 			Value:    o.Atmosphere,
 			Min:      low,
 			Max:      high,
-			Advice:   "take it from a barometer or quantity.AtmosphereAt, or 0 for absolute pressures",
+			Advice: "take it from a barometer or quantity.AtmosphereAt, " +
+				"or 0 for absolute pressures",
 		}
 	}
 	if o.MinPressure != 0 || o.MaxPressure != 0 {
@@ -213,7 +214,8 @@ func (d *Diagram) check(s refrigerant.State) error {
 	}
 	if off := own.Temperature.Sub(s.Temperature); !(math.Abs(float64(off)) <= float64(sameState)) {
 		return &quantity.RangeError{
-			Quantity: "temperature of the state", Value: s.Temperature, Min: own.Temperature.Add(-sameState), Max: own.Temperature.Add(sameState),
+			Quantity: "temperature of the state", Value: s.Temperature,
+			Min: own.Temperature.Add(-sameState), Max: own.Temperature.Add(sameState),
 			Advice: "at its pressure and enthalpy " + d.fluid.Designation() + " has another: is it a state of this refrigerant?",
 		}
 	}

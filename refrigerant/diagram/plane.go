@@ -241,7 +241,9 @@ func (pl *plane) vaporIsentrope(
 		return err == nil && s >= edge
 	}
 	ratio := math.Log(float64(top / pl.low))
-	place := func(u float64) quantity.Pressure { return pl.low * quantity.Pressure(math.Exp(ratio*u)) }
+	place := func(u float64) quantity.Pressure {
+		return pl.low * quantity.Pressure(math.Exp(ratio*u))
+	}
 	// turn is where dry changes between two places, on its dry side.
 	turn := func(a, b float64) float64 {
 		was := dry(place(a))
@@ -260,7 +262,9 @@ func (pl *plane) vaporIsentrope(
 	run := func(from, to float64) {
 		line := pl.curve(
 			place(from), place(to), bend,
-			func(p quantity.Pressure) (refrigerant.State, error) { return pl.fluid.StateAtEntropy(p, s) },
+			func(p quantity.Pressure) (refrigerant.State, error) {
+				return pl.fluid.StateAtEntropy(p, s)
+			},
 		)
 		if len(line) > 1 {
 			lines = append(lines, line)

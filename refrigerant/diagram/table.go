@@ -27,14 +27,18 @@ func (s *sheet) table() {
 	}
 	columns := []picture.Column[refrigerant.State]{
 		{
-			Head:  "pressure",
-			Unit:  s.pressureUnit,
-			Value: func(st refrigerant.State) string { return picture.Number(s.pressure(st.Pressure), 1) },
+			Head: "pressure",
+			Unit: s.pressureUnit,
+			Value: func(st refrigerant.State) string {
+				return picture.Number(s.pressure(st.Pressure), 1)
+			},
 		},
 		{
-			Head:  "temperature",
-			Unit:  s.temperature.Symbol(),
-			Value: func(st refrigerant.State) string { return picture.Number(s.temperature.Number(st.Temperature), 1) },
+			Head: "temperature",
+			Unit: s.temperature.Symbol(),
+			Value: func(st refrigerant.State) string {
+				return picture.Number(s.temperature.Number(st.Temperature), 1)
+			},
 		},
 		{
 			Head:  "SH, SC or x",
@@ -42,19 +46,25 @@ func (s *sheet) table() {
 			Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short },
 		},
 		{
-			Head:  "enthalpy",
-			Unit:  s.enthalpy.Symbol(),
-			Value: func(st refrigerant.State) string { return picture.Number(s.enthalpy.Number(st.Enthalpy), 1) },
+			Head: "enthalpy",
+			Unit: s.enthalpy.Symbol(),
+			Value: func(st refrigerant.State) string {
+				return picture.Number(s.enthalpy.Number(st.Enthalpy), 1)
+			},
 		},
 		{
-			Head:  "entropy",
-			Unit:  s.entropy.Symbol(),
-			Value: func(st refrigerant.State) string { return picture.Number(s.entropy.Number(st.Entropy), 4) },
+			Head: "entropy",
+			Unit: s.entropy.Symbol(),
+			Value: func(st refrigerant.State) string {
+				return picture.Number(s.entropy.Number(st.Entropy), 4)
+			},
 		},
 		{
-			Head:  "density",
-			Unit:  s.density.Symbol(),
-			Value: func(st refrigerant.State) string { return picture.Number(s.density.Number(st.Density), 2) },
+			Head: "density",
+			Unit: s.density.Symbol(),
+			Value: func(st refrigerant.State) string {
+				return picture.Number(s.density.Number(st.Density), 2)
+			},
 		},
 	}
 	if s.page.Sparse {

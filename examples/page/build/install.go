@@ -56,7 +56,8 @@ func icon(size int) image.Image {
 		y := 0.2 + 2.45*math.Pow(x-0.48, 2)*(1.6-0.6*x)*2
 		for dx := -size / 28; dx <= size/28; dx++ {
 			for dy := -size / 28; dy <= size/28; dy++ {
-				if py := int(y*float64(size)) + dy; dx*dx+dy*dy <= size*size/784 && py < size*17/20 {
+				if py := int(y*float64(size)) + dy; dx*dx+dy*dy <= size*size/784 &&
+					py < size*17/20 {
 					img.SetColorIndex(int(x*float64(size))+dx, py, 1)
 				}
 			}

@@ -55,8 +55,10 @@ func Air(q AirQuestion) (AirAnswer, error) {
 		return AirAnswer{}, err
 	}
 	return AirAnswer{
-		Pressure: a.Pressure(), DryBulb: a.DryBulb(), WetBulb: a.WetBulb(), WetBulbIced: a.WetBulbIced(), DewPoint: a.DewPoint(),
-		RelativeHumidity: a.RelativeHumidity(), HumidityRatio: a.HumidityRatio(), Enthalpy: a.Enthalpy(),
+		Pressure: a.Pressure(), DryBulb: a.DryBulb(), WetBulb: a.WetBulb(),
+		WetBulbIced: a.WetBulbIced(), DewPoint: a.DewPoint(),
+		RelativeHumidity: a.RelativeHumidity(), HumidityRatio: a.HumidityRatio(),
+		Enthalpy:       a.Enthalpy(),
 		SpecificVolume: a.SpecificVolume(), Density: a.Density(), VaporPressure: a.VaporPressure(),
 	}, nil
 }

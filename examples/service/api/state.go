@@ -54,7 +54,8 @@ func State(q StateQuestion) (StateAnswer, error) {
 	}
 	out := StateAnswer{
 		Refrigerant: fluid.Designation(), Phase: s.Phase,
-		Pressure: s.Pressure, Temperature: s.Temperature, Density: s.Density, Enthalpy: s.Enthalpy, Entropy: s.Entropy, Quality: s.Quality,
+		Pressure: s.Pressure, Temperature: s.Temperature, Density: s.Density, Enthalpy: s.Enthalpy,
+		Entropy: s.Entropy, Quality: s.Quality,
 	}
 	if s.Phase != refrigerant.TwoPhase {
 		out.Cp, out.SpeedOfSound = finite(s.Cp), finite(s.SpeedOfSound)

@@ -91,7 +91,8 @@ func run(args []string, out io.Writer) error {
 		}
 	}
 	l := load{
-		out: out, base: at, operations: own, pid: pid, clients: *clients, limit: *limit, rate: *rate,
+		out: out, base: at, operations: own, pid: pid, clients: *clients, limit: *limit,
+		rate: *rate,
 	}
 	l.client = &http.Client{
 		Timeout:   10 * time.Second,

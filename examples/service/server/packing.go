@@ -83,7 +83,8 @@ func takesGzip(header string) bool {
 		name, weight, _ := strings.Cut(coding, ";")
 		_, q, weighed := strings.Cut(weight, "=")
 		is := true
-		if v, err := strconv.ParseFloat(strings.TrimSpace(q), 64); weighed && (err != nil || v == 0) {
+		if v, err := strconv.ParseFloat(strings.TrimSpace(q), 64); weighed &&
+			(err != nil || v == 0) {
 			is = false
 		}
 		switch strings.ToLower(strings.TrimSpace(name)) {
