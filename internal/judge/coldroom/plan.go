@@ -1,7 +1,6 @@
 package coldroom
 
 import (
-	"math"
 	"slices"
 	"time"
 
@@ -9,7 +8,6 @@ import (
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
-	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -156,20 +154,6 @@ func (p *planner) opened() bool {
 	p.add("step.evacuate")
 	p.byWeight()
 	return true
-}
-
-// byWeight weighs in the label's charge, else what the glass and the receiver ask for.
-func (p *planner) byWeight() {
-	switch {
-	case p.c.Charge <= 0:
-		p.add("step.cold-weigh-glass")
-	case p.c.Weighing == nil:
-		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge))
-	default:
-		p.weighIn = p.c.Weighing
-		p.steps = append(p.steps, p.c.WeighIn())
-	}
-	p.add("step.cold-start-level")
 }
 
 // early: readings that are not those of the machine as it keeps its box.
@@ -433,93 +417,4 @@ func (p *planner) mend(r *ranked) {
 	if code == "mend.cold-pressure-control" {
 		s.Why, _ = controlFigure(p.c, &p.k.usual)
 	}
-}
-
-// muchGlide is the glide from which a leak leaves another blend behind, doseShare what is
-// added or taken at a time (common practice, no source).
-const (
-	muchGlide = quantity.TemperatureDelta(3)
-	doseShare = 0.05
-)
-
-// short finds the leak, mends it, and charges. Behind a receiver the glass and the level tell
-// when it is enough, and a move is small; where the charge is critical, or the blend has
-// changed, all of it is weighed in.
-func (p *planner) short(add fact.Code) {
-	p.add("step.find-leak")
-	glides := false
-	if c := p.c.SuctionPressure; c != nil {
-		glide, err := p.c.Fluid.Glide(c.Value.Absolute(p.c.Atmosphere))
-		glides = err == nil && glide > muchGlide
-	}
-	if p.k.usual.Receiver < 0.5 || glides {
-		p.add("step.recover-rest")
-		p.add("step.mend-leak")
-		p.add("step.nitrogen")
-		p.add("step.evacuate")
-		p.byWeight()
-		return
-	}
-	p.add("step.cold-mend-leak")
-	if p.c.NoPairs {
-		p.add("step.cold-restart")
-		return
-	}
-	p.dose(add)
-	p.add("step.cold-level")
-}
-
-// gas comes out with all of the charge only.
-func (p *planner) gas() {
-	p.add("step.recover-rest")
-	p.add("step.cold-new-drier").Opens = true
-	p.add("step.evacuate")
-	p.byWeight()
-}
-
-// dose is a small share of the label's charge, where that is known.
-func (p *planner) dose(code fact.Code) {
-	if whole := p.c.Charge; whole > 0 {
-		ounces := math.Max(1, math.Round(doseShare*float64(whole)/float64(quantity.Ounces(1))))
-		p.add(code, fact.Amount("mass", quantity.Ounces(ounces)))
-		return
-	}
-	p.add(code + "-share")
-}
-
-func (p *planner) over() {
-	if !p.c.NoPairs {
-		p.dose("step.cold-recover")
-	}
-}
-
-// answer is the whole of it in one sentence.
-func (p *planner) answer() fact.Fact {
-	top := p.ranking[0]
-	if low := p.low(); low >= likely {
-		top.code, top.chance = undercharge, low
-		if p.b.cause(reserve) > p.b.cause(undercharge) {
-			top.code = reserve
-		}
-	}
-	switch {
-	case top.code == sound && top.chance >= likely:
-		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))
-		if t := p.c.ReturnDryBulb; t != nil {
-			f = f.With(fact.Amount("box", t.Value))
-		}
-		return f
-	case top.chance >= likely:
-		return fact.New(
-			"headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
-			fact.Of("chance", fact.Share(top.chance)),
-		)
-	case p.stopped():
-		return fact.New("headline.stop")
-	}
-	terms := fact.Terms{}
-	for _, r := range p.ranking[:2] {
-		terms = append(terms, fact.Term("cause."+r.code))
-	}
-	return fact.New("headline.open", fact.Of("causes", terms))
 }

@@ -1,0 +1,80 @@
+package coldroom
+
+import (
+	"math"
+
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// muchGlide is the glide from which a leak leaves another blend behind, doseShare what is
+// added or taken at a time (common practice, no source).
+const (
+	muchGlide = quantity.TemperatureDelta(3)
+	doseShare = 0.05
+)
+
+// short finds the leak, mends it, and charges. Behind a receiver the glass and the level tell
+// when it is enough, and a move is small; where the charge is critical, or the blend has
+// changed, all of it is weighed in.
+func (p *planner) short(add fact.Code) {
+	p.add("step.find-leak")
+	glides := false
+	if c := p.c.SuctionPressure; c != nil {
+		glide, err := p.c.Fluid.Glide(c.Value.Absolute(p.c.Atmosphere))
+		glides = err == nil && glide > muchGlide
+	}
+	if p.k.usual.Receiver < 0.5 || glides {
+		p.add("step.recover-rest")
+		p.add("step.mend-leak")
+		p.add("step.nitrogen")
+		p.add("step.evacuate")
+		p.byWeight()
+		return
+	}
+	p.add("step.cold-mend-leak")
+	if p.c.NoPairs {
+		p.add("step.cold-restart")
+		return
+	}
+	p.dose(add)
+	p.add("step.cold-level")
+}
+
+// gas comes out with all of the charge only.
+func (p *planner) gas() {
+	p.add("step.recover-rest")
+	p.add("step.cold-new-drier").Opens = true
+	p.add("step.evacuate")
+	p.byWeight()
+}
+
+// dose is a small share of the label's charge, where that is known.
+func (p *planner) dose(code fact.Code) {
+	if whole := p.c.Charge; whole > 0 {
+		ounces := math.Max(1, math.Round(doseShare*float64(whole)/float64(quantity.Ounces(1))))
+		p.add(code, fact.Amount("mass", quantity.Ounces(ounces)))
+		return
+	}
+	p.add(code + "-share")
+}
+
+func (p *planner) over() {
+	if !p.c.NoPairs {
+		p.dose("step.cold-recover")
+	}
+}
+
+// byWeight weighs in the label's charge, else what the glass and the receiver ask for.
+func (p *planner) byWeight() {
+	switch {
+	case p.c.Charge <= 0:
+		p.add("step.cold-weigh-glass")
+	case p.c.Weighing == nil:
+		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge))
+	default:
+		p.weighIn = p.c.Weighing
+		p.steps = append(p.steps, p.c.WeighIn())
+	}
+	p.add("step.cold-start-level")
+}

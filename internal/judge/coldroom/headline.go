@@ -1,0 +1,34 @@
+package coldroom
+
+import "github.com/satline/satline/quantity/fact"
+
+// answer is the whole answer in one sentence, from the belief and the plan.
+func (p *planner) answer() fact.Fact {
+	top := p.ranking[0]
+	if low := p.low(); low >= likely {
+		top.code, top.chance = undercharge, low
+		if p.b.cause(reserve) > p.b.cause(undercharge) {
+			top.code = reserve
+		}
+	}
+	switch {
+	case top.code == sound && top.chance >= likely:
+		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))
+		if t := p.c.ReturnDryBulb; t != nil {
+			f = f.With(fact.Amount("box", t.Value))
+		}
+		return f
+	case top.chance >= likely:
+		return fact.New(
+			"headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
+			fact.Of("chance", fact.Share(top.chance)),
+		)
+	case p.stopped():
+		return fact.New("headline.stop")
+	}
+	terms := fact.Terms{}
+	for _, r := range p.ranking[:2] {
+		terms = append(terms, fact.Term("cause."+r.code))
+	}
+	return fact.New("headline.open", fact.Of("causes", terms))
+}

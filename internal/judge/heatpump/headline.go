@@ -1,0 +1,46 @@
+package heatpump
+
+import "github.com/satline/satline/quantity/fact"
+
+// headline is the whole answer in one sentence, from the belief and the plan.
+func (p *planner) headline() fact.Fact {
+	stop := p.has("step.stop")
+	top := &p.ranked[0]
+	if top.code == sound {
+		top = &p.ranked[1]
+	}
+	nothing := p.b.of(sound)
+	found := !p.blind && p.why.IsZero() && top.chance >= likely && top.code != contradiction
+	switch {
+	case p.has("step.halt"):
+		return fact.New("headline.moved-much")
+	case p.c.Seen.SealedSystemOpened && p.c.Weighing != nil:
+		f := p.c.WeighIn().Do
+		f.Code = "headline.weigh-in"
+		return f
+	case found:
+		f := fact.New("headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
+			fact.Of("chance", fact.Share(top.chance)))
+		if size, ok := top.share(); ok {
+			f = f.With(size)
+		}
+		return f
+	case stop:
+		return fact.New("headline.stop")
+	case !p.why.IsZero():
+		return fact.New("headline.not-judged", p.why.Values...).
+			With(fact.Of("why", fact.Term(p.why.Code)))
+	case nothing >= likely && !p.has("step.feel-compressor"):
+		return fact.New("headline.heating-sound", fact.Of("chance", fact.Share(nothing)))
+	}
+	causes := fact.Terms{}
+	for i := range p.ranked {
+		if s := &p.ranked[i]; s.chance >= worth/2 && s.code != sound && len(causes) < 2 {
+			causes = append(causes, fact.Term("cause."+s.code))
+		}
+	}
+	if len(causes) == 0 {
+		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(nothing)))
+	}
+	return fact.New("headline.open", fact.Of("causes", causes))
+}

@@ -1,0 +1,344 @@
+package heatpump
+
+import (
+	"slices"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// A planner puts the steps in order.
+type planner struct {
+	c      *modes.Case
+	b      *belief
+	j      *modes.Judgement
+	ranked []standing
+	// why nothing is judged, zero where something is; blind that the readings tell nothing.
+	why   fact.Fact
+	blind bool
+	// secured is the cause that the steps about a danger look for.
+	secured string
+}
+
+func (p *planner) add(steps ...modes.Step) { p.j.Steps = append(p.j.Steps, steps...) }
+
+// has reports whether a step is in the plan.
+func (p *planner) has(codes ...fact.Code) bool { return modes.Has(p.j.Steps, codes...) }
+
+func (p *planner) plan() {
+	p.secure()
+	// Readings that are not those of the machine as it runs tell nothing of it.
+	p.blind = p.b.seen.count() < least || p.c.Seen.SealedSystemOpened || p.c.ReadBeforeMove ||
+		!p.c.Moving.IsZero()
+	switch {
+	case p.c.Seen.SealedSystemOpened:
+		p.why = fact.New("condition.circuit-opened")
+		p.add(modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+		p.j.WeighIn = p.c.Weighing
+	case p.spoiled():
+	case p.c.ReadBeforeMove:
+		p.why = fact.New("charge.read-before-move")
+		wait := fact.Of("wait", charge.WaitAfterMove())
+		p.add(modes.Do("step.wait", wait).Because(p.why), modes.Do("step.read-again"))
+	case !p.c.Moving.IsZero():
+		p.why = p.c.Moving
+		values := []fact.Value{}
+		if w, ok := p.c.Moving.Value("wait"); ok {
+			values = append(values, w)
+		}
+		p.add(modes.Do("step.settle", values...).Because(p.why))
+	case p.notHeating():
+	case p.blind:
+		p.readFirst()
+	case p.movedMuch():
+	case p.b.of(contradiction) >= likely:
+		p.why = fact.New("charge.contradictory")
+		p.dirt()
+		for i := range p.ranked { // what is likely beside that, and costs a look
+			s := &p.ranked[i]
+			if s.chance >= worth && s.code != sound && !ofCharge(s.code) {
+				p.mend(s.code)
+			}
+		}
+		if p.has("step.stop", "step.heating-thaw") {
+			p.add(modes.Do("step.read-again"))
+		} else {
+			p.add(modes.Do("step.reread"))
+		}
+	default:
+		p.byBelief()
+	}
+}
+
+// mayFallShort is where a heat pump that is sound may give less than its house loses: common
+// practice, no source.
+var mayFallShort = quantity.Fahrenheit(40)
+
+// secures is what is looked at, with the machine stopped, about a danger; in heating the head
+// is a matter of the indoor air.
+var secures = map[string][]fact.Code{
+	"condensing-highest": {"step.heating-indoor-air"},
+	"suction-in-vacuum":  {"step.open-valves"},
+	"current-highest":    {"step.voltage"},
+}
+
+func (p *planner) secure() {
+	for _, d := range p.j.Dangers {
+		if !d.Stops {
+			continue
+		}
+		p.add(modes.Do("step.stop").Because(d.Says))
+		for _, code := range secures[d.Code] {
+			p.add(modes.Do(code))
+		}
+		if d.Code == "condensing-highest" {
+			p.secured = lowIndoorAir
+		}
+		return
+	}
+	for _, d := range p.j.Dangers {
+		if d.Code == "floodback" || d.Code == "slugging" {
+			p.add(modes.Do("step.feel-compressor").Because(d.Says))
+			return
+		}
+	}
+}
+
+// ways are what is done about the conditions that spoil the readings of a machine that heats.
+var ways = map[string]fact.Code{
+	"panels-off": "step.panels-on", "run-short": "step.run-on", "just-moved": "step.wait",
+}
+
+func (p *planner) spoiled() bool {
+	for _, o := range p.c.Spoils {
+		way, ours := ways[o.Code]
+		if !ours || p.has("step.stop") && way != "step.panels-on" {
+			continue
+		}
+		if p.why.IsZero() {
+			p.why = o.Says
+		}
+		p.add(modes.Do(way, modes.WaitOf(o.Says)...).Because(o.Says))
+	}
+	if p.why.IsZero() {
+		return false
+	}
+	p.blind = true
+	p.dirt()
+	p.add(modes.Do("step.read-again"))
+	return true
+}
+
+// notHeating: a supply colder than the room is a defrost, or a machine in cooling.
+func (p *planner) notHeating() bool {
+	s, r := p.c.SupplyDryBulb, p.c.ReturnDryBulb
+	const colder = quantity.TemperatureDelta(4 / 1.8)
+	if s == nil || r == nil || r.Value.Sub(s.Value) < colder {
+		return false
+	}
+	p.why = fact.New("charge.heating-cold-supply",
+		fact.Amount("supply", s.Value), fact.Amount("return", r.Value))
+	p.blind = true
+	p.add(modes.Do("step.heating-defrosting").Because(p.why), modes.Do("step.read-again"))
+	return true
+}
+
+func (p *planner) readFirst() {
+	var missing fact.Terms
+	for _, f := range []struct {
+		name string
+		has  bool
+	}{
+		{"suctionPressure", p.c.SuctionPressure != nil}, {"suctionLine", p.c.SuctionLine != nil},
+		{"liquidPressure", p.c.LiquidPressure != nil}, {"liquidLine", p.c.LiquidLine != nil},
+		{"outdoorDryBulb", p.c.OutdoorDryBulb != nil}, {"returnDryBulb", p.c.ReturnDryBulb != nil},
+		{"supplyDryBulb", p.c.SupplyDryBulb != nil},
+	} {
+		if !f.has {
+			missing = append(missing, fact.Term("reading."+f.name))
+			p.j.Charge.Missing = append(p.j.Charge.Missing, f.name)
+		}
+	}
+	p.why = fact.New("charge.heating-few")
+	p.eyesFirst()
+	if p.c.Running == 0 {
+		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
+	}
+	p.add(modes.Do("step.read", fact.Of("readings", missing)))
+}
+
+// eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.
+func (p *planner) eyesFirst() {
+	for _, code := range []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"} {
+		i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
+		l := &looks[i]
+		if answered(p.c, code) || l.fits != nil && !l.fits(p.c) {
+			continue
+		}
+		if p.j.Ask == nil {
+			p.j.Ask = p.b.question(l)
+		}
+		p.add(modes.Step{
+			Do: lookFact(code, ""), Look: code, Effect: modes.Effect{Running: l.running},
+		})
+	}
+}
+
+// movedMuch: a good part of the whole charge has been moved, and it is still not right.
+func (p *planner) movedMuch() bool {
+	if p.c.WholeCharge <= 0 || p.b.of(sound) >= likely {
+		return false
+	}
+	share := float64(p.c.Moved / p.c.WholeCharge)
+	if max(share, -share) <= charge.MostMoved() {
+		return false
+	}
+	p.why = fact.New("charge.moved-much", fact.Of("share", fact.Share(max(share, -share))))
+	p.add(modes.Do("step.halt", p.why.Values...))
+	p.recharge(undercharge)
+	return true
+}
+
+// dirt and ice that were seen are cleared; there is nothing to find out about them.
+func (p *planner) dirt() {
+	if p.c.Seen.CoilIced {
+		thaw := modes.Do("step.heating-thaw")
+		thaw.Effect = modes.Effect{Running: true}
+		p.add(thaw)
+	}
+	if p.c.Seen.FilterDirty {
+		p.add(modes.Do("step.clean-filter"))
+	}
+	if p.c.Seen.OutdoorCoilDirty {
+		p.add(modes.Do("step.clean-outdoor"))
+	}
+}
+
+func (p *planner) byBelief() {
+	d := p.b.decide(p.has("step.feel-compressor"))
+	before := len(p.j.Steps)
+	p.dirt()
+	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
+	for i, l := range d.looks {
+		if i == 0 {
+			p.j.Ask = p.b.question(l)
+		}
+		p.add(modes.Step{
+			Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
+		})
+	}
+	looking := dirty || len(d.looks) > 0
+	nothing := p.b.of(sound)
+	switch {
+	case ofCharge(d.mend) && (looking || p.c.NoPairs):
+		if d.mend != overcharge && p.b.of(d.mend) >= likely && !answered(p.c, "oil-and-leak") {
+			p.add(modes.Do("step.find-leak"))
+		}
+		p.add(modes.Do("step.leave-charge"))
+	case ofCharge(d.mend):
+		p.recharge(d.mend)
+	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > nothing:
+		// To look at an instrument is to put it right.
+		if s := p.standing(d.mend); !s.ofInstrument || !s.lookedAt(d.looks) {
+			p.mend(d.mend)
+		}
+	}
+	for i := range p.ranked {
+		s := &p.ranked[i]
+		if s.chance >= worth && s.chance > nothing && s.code != sound && !ofCharge(s.code) &&
+			s.code != d.mend && !ofCharge(d.mend) && !s.lookedAt(d.looks) {
+			p.mend(s.code)
+		}
+	}
+	p.instrumentsFirst()
+	if !looking && nothing >= worth && len(p.j.Steps) == before {
+		if t := p.c.OutdoorDryBulb; p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
+			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
+		}
+		p.add(modes.Do("step.leave"))
+	}
+	if !p.has("step.leave", "step.evacuate") {
+		p.add(modes.Do("step.read-again"))
+	}
+}
+
+// instrumentsFirst puts what is wrong with an instrument before what is wrong with the machine:
+// it takes minutes, and the machine is judged by it. Mends come last in a plan so far.
+func (p *planner) instrumentsFirst() {
+	at := slices.IndexFunc(p.j.Steps, func(s modes.Step) bool { return s.Cause != "" })
+	if at < 0 {
+		return
+	}
+	rank := func(s modes.Step) int {
+		if s.Cause != "" && p.standing(s.Cause).ofInstrument {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(p.j.Steps[at:], func(x, y modes.Step) int { return rank(x) - rank(y) })
+}
+
+// lookedAt reports whether a look of the plan answers for a cause.
+func (s *standing) lookedAt(looks []*look) bool {
+	return slices.ContainsFunc(looks, func(l *look) bool {
+		return slices.ContainsFunc(s.cause.faults, func(f fault) bool {
+			return l.chance(&atom{cause: s.cause, fault: &f}) >= 0.5
+		})
+	})
+}
+
+func (p *planner) standing(code string) *standing {
+	i := slices.IndexFunc(p.ranked, func(s standing) bool { return s.code == code })
+	return &p.ranked[i]
+}
+
+// mend puts a cause right, by the name of its fault where one is likeliest by far.
+func (p *planner) mend(code string) {
+	if code == p.secured || code == contradiction {
+		return
+	}
+	s := p.standing(code)
+	name, opens := code, false
+	if len(s.faults) > 0 && s.faults[0].Chance >= 0.7 {
+		name = s.faults[0].Fault
+		i := slices.IndexFunc(s.cause.faults, func(f fault) bool { return f.code == name })
+		opens = s.cause.faults[i].opens
+	}
+	if other, ok := inHeating[name]; ok {
+		name = other
+	}
+	chance := fact.Of("chance", fact.Share(s.chance))
+	p.add(modes.Step{
+		Do: fact.New(fact.Code("mend."+name), chance), Cause: code, Chance: s.chance,
+		Effect: modes.Effect{Opens: opens},
+	})
+}
+
+// inHeating are causes that are gone about otherwise than in cooling.
+var inHeating = map[string]string{
+	"restriction": "heating-restriction", "overfeed": "heating-overfeed",
+	notPumping: "heating-not-pumping",
+}
+
+// recharge: in heating no charge is tuned by pressures; it is weighed in.
+func (p *planner) recharge(code string) {
+	all := modes.Do("step.heating-recover-all").Because(fact.New("charge.heating-no-tuning"))
+	all.Effect = modes.Effect{Moves: true, Stops: true}
+	switch {
+	case code == overcharge:
+		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
+	case answered(p.c, "oil-and-leak") && p.b.of(nextToEmpty) < likely && !p.leakFound():
+		p.add(all, modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+	default:
+		p.add(p.c.LeakPath()...)
+	}
+	p.j.WeighIn = p.c.Weighing
+}
+
+// leakFound says that a search found a leak.
+func (p *planner) leakFound() bool {
+	return slices.Contains(p.c.Answers, diagnose.Answer{Code: "oil-and-leak", Yes: true})
+}
