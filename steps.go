@@ -52,5 +52,5 @@ const (
 	StepMeasureLine    = modes.MeasureLine
 	StepHalt           = modes.Halt
 	StepValveHunts     = modes.ValveHunts
-	StepBackToTarget   = modes.BackToTarget
+	StepReadLabel      = modes.ReadLabel
 )

@@ -49,7 +49,7 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 	e := &p.visit.Equipment
 	if e.Label.Charge == 0 {
-		return nil, modes.BackToTarget
+		return nil, modes.ReadLabel
 	}
 	c, err := e.WeighedCharge()
 	if err != nil {

@@ -82,7 +82,7 @@ func TestWeighInWantsTheLine(t *testing.T) {
 		}
 		want := StepMeasureLine
 		if v.Equipment.Label.Charge == 0 {
-			want = StepBackToTarget
+			want = StepReadLabel
 		}
 		if !slices.Contains(codes(a), want) {
 			t.Errorf("%s: the plan is %v, without %s", name, codes(a), want)

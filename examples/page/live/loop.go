@@ -47,7 +47,7 @@ var asks = map[fact.Code][]string{
 		"equipment.lineSet.length", "equipment.lineSet.liquidDiameter",
 		"equipment.label.factoryLineSet",
 	},
-	satline.StepBackToTarget: {
+	satline.StepReadLabel: {
 		"equipment.label.charge", "equipment.label.subcooling", "equipment.label.superheat",
 	},
 	"mend.altitude-not-set": {"site.elevation"},

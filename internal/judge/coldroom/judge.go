@@ -31,7 +31,7 @@ func Judge(c *modes.Case) modes.Judgement {
 		return modes.Judgement{
 			Headline: fact.New("headline.cold-fluid"),
 			Steps:    []modes.Step{modes.Do("step.cold-chart")},
-			Charge:   modes.Charge{Outcome: "not-judged", Why: []fact.Fact{fact.New("headline.cold-fluid")}},
+			Charge:   modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{fact.New("headline.cold-fluid")}},
 		}
 	}
 	p := planner{c: c, k: k, dangers: dangersOf(c, k)}
@@ -77,17 +77,17 @@ func (p *planner) findings() []modes.Finding {
 // charge is what is believed of it.
 func (p *planner) charge() modes.Charge {
 	if p.unjudged.Code != "" {
-		return modes.Charge{Outcome: "not-judged", Why: []fact.Fact{p.unjudged}, Missing: p.missing}
+		return modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{p.unjudged}, Missing: p.missing}
 	}
 	low, high := p.low(), p.b.cause(overcharge)
-	out := modes.Charge{Outcome: "open", Low: low, High: high, InBand: max(0, 1-low-high)}
+	out := modes.Charge{Outcome: modes.ChargeOpen, Low: low, High: high, InBand: max(0, 1-low-high)}
 	switch {
 	case low >= likely:
-		out.Outcome = "low"
+		out.Outcome = modes.ChargeLow
 	case high >= likely:
-		out.Outcome = "high"
+		out.Outcome = modes.ChargeHigh
 	case out.InBand >= 0.8:
-		out.Outcome = "in-band"
+		out.Outcome = modes.ChargeInBand
 	}
 	if p.hold.Code != "" {
 		out.Why = append(out.Why, p.hold)

@@ -15,8 +15,8 @@ func splitOf(c *modes.Case) *modes.Air {
 		return nil
 	}
 	v, err := airside.JudgeSplit(airside.SplitReadings{
-		ReturnDryBulb: *c.ReturnDryBulb, ReturnWetBulb: *c.ReturnWetBulb, SupplyDryBulb: *c.SupplyDryBulb,
-		Atmosphere: c.Site.Value,
+		ReturnDryBulb: *c.ReturnDryBulb, ReturnWetBulb: *c.ReturnWetBulb,
+		SupplyDryBulb: *c.SupplyDryBulb, Atmosphere: c.Site.Value,
 	})
 	if err != nil {
 		return nil

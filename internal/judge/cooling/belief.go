@@ -58,9 +58,10 @@ func (b *belief) wrongInstrument() (diagnose.Code, bool) {
 	if b.present(diagnose.OtherRefrigerant) {
 		return diagnose.OtherRefrigerant, true
 	}
+	ofMethod := modes.MethodReadings(b.c.Method)
 	for _, l := range diagnose.WrongInstruments() {
 		if b.present(l.Signature) && slices.ContainsFunc(
-			modes.MethodReadings(b.c.Method), func(f string) bool { return slices.Contains(l.Readings, f) },
+			l.Readings, func(f string) bool { return slices.Contains(ofMethod, f) },
 		) {
 			return l.Signature, true
 		}
@@ -94,7 +95,9 @@ func (b *belief) findings() []modes.Finding {
 		}
 		f := modes.Finding{Cause: string(m.Signature), Chance: m.Chance, Says: b.findingFact(&m)}
 		for _, x := range m.Faults {
-			f.Faults = append(f.Faults, modes.FaultChance{Fault: string(x.Fault.Code), Chance: x.Chance})
+			f.Faults = append(f.Faults, modes.FaultChance{
+				Fault: string(x.Fault.Code), Chance: x.Chance,
+			})
 		}
 		for i := range b.Explanations {
 			if x := &b.Explanations[i]; slices.ContainsFunc(
@@ -106,7 +109,9 @@ func (b *belief) findings() []modes.Finding {
 		}
 		out = append(out, f)
 	}
-	slices.SortStableFunc(out, func(x, y modes.Finding) int { return cmp.Compare(y.Chance, x.Chance) })
+	slices.SortStableFunc(out, func(x, y modes.Finding) int {
+		return cmp.Compare(y.Chance, x.Chance)
+	})
 	return out[:min(most, len(out))]
 }
 

@@ -7,21 +7,15 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// Outcomes of judging the charge that others hang on.
-const (
-	inBand    = "in-band"
-	notJudged = "not-judged"
-)
-
 var outcomes = map[diagnose.ChargeCall]string{
-	diagnose.ChargeOpen: "open", diagnose.ChargeLow: "low",
-	diagnose.ChargeInBand: inBand, diagnose.ChargeHigh: "high",
+	diagnose.ChargeOpen: modes.ChargeOpen, diagnose.ChargeLow: modes.ChargeLow,
+	diagnose.ChargeInBand: modes.ChargeInBand, diagnose.ChargeHigh: modes.ChargeHigh,
 }
 
 // charge says what is believed of the charge, or why it is not judged.
 func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 	c := b.c
-	v := modes.Charge{Outcome: notJudged, Reading: c.Reading, Missing: c.Wanting}
+	v := modes.Charge{Outcome: modes.NotJudged, Reading: c.Reading, Missing: c.Wanting}
 	because := func(why fact.Fact) { v.Why = append(v.Why, why) }
 	switch {
 	case c.ReadBeforeMove:

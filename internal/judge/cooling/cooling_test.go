@@ -60,8 +60,9 @@ func caseOf(
 	in.CondensingDew = at(fluid.DewTemperature, in.LiquidPressure)
 	c := &modes.Case{
 		Evidence: diagnose.Evidence{
-			Input: in, Fluid: fluid, Others: diagnose.Alternatives(fluid), Atmosphere: in.Atmosphere,
-			Metering: metering, NominalCapacity: quantity.Tons(3), Doubts: readcheck.Check(in),
+			Input: in, Fluid: fluid, Others: diagnose.Alternatives(fluid),
+			Atmosphere: in.Atmosphere, Metering: metering, NominalCapacity: quantity.Tons(3),
+			Doubts: readcheck.Check(in),
 		},
 		Fluid: fluid, Site: in.Atmosphere.PlusMinus(quantity.Pascals(800)),
 		Superheat:   less(in.SuctionLine, in.EvaporatingDew),
@@ -78,10 +79,10 @@ func sound() readcheck.Input {
 	return readcheck.Input{
 		SuctionPressure: new(quantity.PSIG(135).PlusMinus(quantity.PSIG(0.6))),
 		LiquidPressure:  new(quantity.PSIG(390).PlusMinus(quantity.PSIG(0.6))),
-		SuctionLine: fahrenheit(
-			58,
-		), LiquidLine: fahrenheit(106), OutdoorDryBulb: fahrenheit(95),
-		ReturnDryBulb: fahrenheit(76), ReturnWetBulb: fahrenheit(63), SupplyDryBulb: fahrenheit(57),
+		SuctionLine:     fahrenheit(58), LiquidLine: fahrenheit(106),
+		OutdoorDryBulb: fahrenheit(95),
+		ReturnDryBulb:  fahrenheit(76), ReturnWetBulb: fahrenheit(63),
+		SupplyDryBulb: fahrenheit(57),
 	}
 }
 
@@ -294,10 +295,11 @@ func TestJudgeOwes(t *testing.T) {
 			chance("answers", sum)
 		}
 		sum := j.Charge.Low + j.Charge.InBand + j.Charge.High
-		if (j.Charge.Outcome == "not-judged") != (sum == 0) || sum != 0 && math.Abs(sum-1) > 1e-9 {
+		unjudged := j.Charge.Outcome == modes.NotJudged
+		if unjudged != (sum == 0) || sum != 0 && math.Abs(sum-1) > 1e-9 {
 			t.Fatalf("the charge is %s: %+v", j.Charge.Outcome, j.Charge)
 		}
-		if j.Charge.Outcome == "not-judged" && len(j.Charge.Why) == 0 {
+		if unjudged && len(j.Charge.Why) == 0 {
 			t.Fatal("no reason why the charge is not judged")
 		}
 		if j.Headline.IsZero() || len(j.Steps) == 0 {

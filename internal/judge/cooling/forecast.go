@@ -49,7 +49,8 @@ func fit(c *modes.Case) (*fitted.Machine, error) {
 		) {
 			return nil, &modes.Refused{
 				Field: "readings." + x.Fields[0],
-				Why:   "it cannot be true together with the other readings (" + x.Code + "); read it again",
+				Why: "it cannot be true together with the other readings (" + x.Code +
+					"); read it again",
 			}
 		}
 	}
@@ -83,7 +84,8 @@ func fit(c *modes.Case) (*fitted.Machine, error) {
 		read.AirflowStd = a.Std / float64(a.Value)
 	}
 	m, err := fitted.Fit(system, fitted.Read{
-		Visit: read, Superheat: c.Superheat, Subcooling: c.Subcooling, Evaporating: c.EvaporatingDew,
+		Visit: read, Superheat: c.Superheat, Subcooling: c.Subcooling,
+		Evaporating: c.EvaporatingDew,
 	})
 	if err != nil {
 		return nil, &modes.Refused{Field: "readings", Err: err}

@@ -31,13 +31,13 @@ func (k *planner) headline() fact.Fact {
 	wrong = wrong && len(k.c.Spoils) == 0
 	f, ok := k.cause()
 	switch c := &k.j.Charge; {
-	case ok && (c.Outcome != notJudged || stop || plain || wrong):
+	case ok && (c.Outcome != modes.NotJudged || stop || plain || wrong):
 		return f
 	case stop:
 		return fact.New("headline.stop")
 	case wrong:
 		return fact.New("headline.open", fact.Of("causes", fact.Terms{causeTerm(lie)}))
-	case c.Outcome == notJudged && len(c.Why) > 0:
+	case c.Outcome == modes.NotJudged && len(c.Why) > 0:
 		return fact.New("headline.not-judged", c.Why[0].Values...).
 			With(fact.Of("why", fact.Term(c.Why[0].Code)))
 	}
@@ -59,7 +59,7 @@ func (k *planner) undecided() fact.Fact {
 	}
 	chance := fact.Of("chance", fact.Share(healthy))
 	switch leave := k.Has(modes.Leave); {
-	case healthy >= likely && (leave || k.j.Charge.Outcome == inBand):
+	case healthy >= likely && (leave || k.j.Charge.Outcome == modes.ChargeInBand):
 		return fact.New("headline.sound", chance)
 	case healthy >= likely || leave || len(causes) == 0:
 		return fact.New("headline.sound-likely", chance)

@@ -145,7 +145,7 @@ func (k *planner) afterMove() {
 func (k *planner) movedMuch() bool {
 	share := math.Abs(float64(k.c.NetMoved)) / float64(k.c.WholeCharge)
 	if k.c.WholeCharge == 0 || share <= charge.MostMoved() ||
-		k.j.Charge.Outcome == inBand && !k.c.ReadBeforeMove {
+		k.j.Charge.Outcome == modes.ChargeInBand && !k.c.ReadBeforeMove {
 		return false
 	}
 	if k.c.Reading != nil && k.c.Reading.Within() {
@@ -256,13 +256,29 @@ func (k *planner) byBelief() {
 	for _, m := range d.Looks {
 		k.look(m)
 	}
-	moves := d.Act == diagnose.Add || d.Act == diagnose.Recover
-	switch {
-	case k.b.present(diagnose.NextToEmpty):
+	if k.b.present(diagnose.NextToEmpty) {
 		k.leakPath()
 		return
-	case moves && (dirty || len(d.Looks) > 0):
-		if d.Act == diagnose.Add && len(d.Looks) == 0 { // dirt hides no leak
+	}
+	k.act(d, dirty)
+	for _, m := range k.b.Marginals() {
+		if !moves(d) && k.worthMending(m.Chance) && !ofCharge(m.Signature) &&
+			m.Signature != d.Signature && !k.lookedAt(m.Signature) {
+			k.mend(m.Signature)
+		}
+	}
+	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
+		k.Add(modes.ReadAgain)
+	}
+}
+
+func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act == diagnose.Recover }
+
+// act takes the act that was decided on, where neither looks nor dirt come before it.
+func (k *planner) act(d *diagnose.Decision, dirty bool) {
+	switch moves, looks := moves(d), len(d.Looks) > 0; {
+	case moves && (dirty || looks):
+		if d.Act == diagnose.Add && !looks { // dirt hides no leak
 			if k.muchMissing() {
 				k.leakPath()
 				return
@@ -271,7 +287,7 @@ func (k *planner) byBelief() {
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
-	case moves && (k.c.NoPairs || k.j.Charge.Outcome == notJudged):
+	case moves && (k.c.NoPairs || k.j.Charge.Outcome == modes.NotJudged):
 		k.Add(modes.LeaveCharge)
 	case d.Act == diagnose.Add:
 		k.short()
@@ -279,17 +295,8 @@ func (k *planner) byBelief() {
 		k.over()
 	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
 		k.mend(d.Signature)
-	case len(d.Looks) == 0 && !dirty && k.c.Valve.IsZero() && k.b.Healthy >= worth:
+	case !looks && !dirty && k.c.Valve.IsZero() && k.b.Healthy >= worth:
 		k.leave()
-	}
-	for _, m := range k.b.Marginals() {
-		if !moves && k.worthMending(m.Chance) && !ofCharge(m.Signature) &&
-			m.Signature != d.Signature && !k.lookedAt(m.Signature) {
-			k.mend(m.Signature)
-		}
-	}
-	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
-		k.Add(modes.ReadAgain)
 	}
 }
 
@@ -362,9 +369,9 @@ func (k *planner) mend(signature diagnose.Code) {
 
 // floods reports whether liquid is known to come back, whatever makes it.
 func (k *planner) floods() bool {
-	return slices.ContainsFunc(
-		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "floodback" || x.Code == "slugging" },
-	)
+	return slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool {
+		return x.Code == "floodback" || x.Code == "slugging"
+	})
 }
 
 // leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
@@ -378,7 +385,7 @@ func (k *planner) leave() {
 		k.Add(modes.WhyLiquid)
 		return
 	}
-	if k.c.Reading == nil || k.j.Charge.Outcome == inBand {
+	if k.c.Reading == nil || k.j.Charge.Outcome == modes.ChargeInBand {
 		k.Add(modes.Leave)
 		return
 	}
@@ -388,7 +395,7 @@ func (k *planner) leave() {
 	}
 	k.Add(modes.LeaveCharge).Why = k.c.Reading.Says
 	if k.c.Target != nil && k.c.Target.General() {
-		k.Add(modes.BackToTarget)
+		k.Add(modes.ReadLabel)
 	}
 }
 

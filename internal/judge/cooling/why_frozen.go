@@ -118,7 +118,8 @@ func roomAt(
 	if err != nil {
 		return night
 	}
-	if air, err = psychro.FromRelativeHumidity(night.ReturnDryBulb, air.RelativeHumidity(), pressure); err == nil {
+	air, err = psychro.FromRelativeHumidity(night.ReturnDryBulb, air.RelativeHumidity(), pressure)
+	if err == nil {
 		night.ReturnWetBulb = air.WetBulb()
 	}
 	return night

@@ -16,7 +16,7 @@ const surely = 0.8
 // maker's heating chart or by weight.
 func (p *planner) charge() modes.Charge {
 	b := p.b
-	out := modes.Charge{Outcome: "not-judged", Missing: p.j.Charge.Missing}
+	out := modes.Charge{Outcome: modes.NotJudged, Missing: p.j.Charge.Missing}
 	wrong := b.of(otherFluid, "liquid-clamp", "liquid-gauge-zero") >= likely
 	if m := p.c.Subcooling; m != nil && !p.blind && !wrong {
 		out.Reading = &modes.Reading{
@@ -37,16 +37,16 @@ func (p *planner) charge() modes.Charge {
 	case p.has("step.stop") && low < surely:
 		return out
 	case low >= surely:
-		out.Outcome = "low"
+		out.Outcome = modes.ChargeLow
 	case high >= surely:
-		out.Outcome = "high"
+		out.Outcome = modes.ChargeHigh
 	case by == chartHolds && p.ranked[0].code == sound:
-		out.Outcome = "in-band"
+		out.Outcome = modes.ChargeInBand
 	}
 	if !chart.IsZero() {
 		out.Why = append(out.Why, chart)
 	}
-	if out.Outcome != "not-judged" {
+	if out.Outcome != modes.NotJudged {
 		out.Low, out.High = low, high
 		out.InBand = math.Max(0, 1-low-high)
 		return out

@@ -42,37 +42,42 @@ func (b *belief) decide(floods bool) decision {
 		spare, least = uneasy, 0.1
 	}
 	for len(d.looks) < mostLooks {
-		_, before := best(now)
-		var chosen *look
-		var then []atom
-		value := -spare
-		spare = 0
-		for i := range looks {
-			l := &looks[i]
-			if b.c.Seen.CoilIced && !slices.Contains(ofIce, l.code) {
-				continue // what the gauges show is that of the ice
-			}
-			if answered(b.c, l.code) || l.fits != nil && !l.fits(b.c) || l.after(now) < least ||
-				len(d.looks) > 0 && d.looks[0] == l {
-				continue
-			}
-			yes, no := l.split(now)
-			_, ly := best(yes.atoms)
-			_, ln := best(no.atoms)
-			if v := before - yes.weight*ly - no.weight*ln - l.minutes; v > value {
-				value, chosen, then = v, l, yes.atoms
-				if no.weight > yes.weight {
-					then = no.atoms
-				}
-			}
-		}
+		chosen, then := b.bestLook(now, d.looks, least, -spare)
 		if chosen == nil {
 			break
 		}
-		d.looks = append(d.looks, chosen)
-		now = then
+		d.looks, now, spare = append(d.looks, chosen), then, 0
 	}
 	return d
+}
+
+// bestLook is the look, of those not taken, that is worth most of all that are worth more than
+// value minutes, with what is believed after its likelier answer; nil for none. It is after
+// faults of a chance of at least least.
+func (b *belief) bestLook(
+	now []atom, taken []*look, least, value float64,
+) (chosen *look, then []atom) {
+	_, before := best(now)
+	for i := range looks {
+		l := &looks[i]
+		if b.c.Seen.CoilIced && !slices.Contains(ofIce, l.code) {
+			continue // what the gauges show is that of the ice
+		}
+		if answered(b.c, l.code) || l.fits != nil && !l.fits(b.c) || l.after(now) < least ||
+			slices.Contains(taken, l) {
+			continue
+		}
+		yes, no := l.split(now)
+		_, ly := best(yes.atoms)
+		_, ln := best(no.atoms)
+		if v := before - yes.weight*ly - no.weight*ln - l.minutes; v > value {
+			value, chosen, then = v, l, yes.atoms
+			if no.weight > yes.weight {
+				then = no.atoms
+			}
+		}
+	}
+	return chosen, then
 }
 
 // after is the chance of the faults that a look is after.

@@ -7,7 +7,7 @@ import "github.com/satline/satline/quantity/fact"
 func Ask(c *Case) Judgement {
 	j := Judgement{
 		Headline: fact.New("headline.mode-in-doubt"), Dangers: Distinct(c.Dangers, nil),
-		Charge: Charge{Outcome: "not-judged", Why: []fact.Fact{c.Says}},
+		Charge: Charge{Outcome: NotJudged, Why: []fact.Fact{c.Says}},
 	}
 	for _, x := range j.Dangers {
 		if x.Stops {

@@ -51,7 +51,7 @@ const (
 	MeasureLine    fact.Code = "step.measure-line"
 	Halt           fact.Code = "step.halt"
 	ValveHunts     fact.Code = "step.valve-hunts"
-	BackToTarget   fact.Code = "step.read-label"
+	ReadLabel      fact.Code = "step.read-label"
 )
 
 // effects says what each step does to the machine; those not named do nothing to it.

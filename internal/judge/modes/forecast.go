@@ -69,7 +69,7 @@ func Lacking(field, why string) error { return &Refused{Field: field, Why: why, 
 // DoNotBuild says why to build nothing on a forecast: what its machine was read in forbids to
 // judge its charge.
 func (j Judgement) DoNotBuild() []fact.Fact {
-	if j.Charge.Outcome != "not-judged" || len(j.Charge.Why) == 0 {
+	if j.Charge.Outcome != NotJudged || len(j.Charge.Why) == 0 {
 		return nil
 	}
 	return []fact.Fact{DoNotBuild(j.Charge.Why[0])}
@@ -77,5 +77,6 @@ func (j Judgement) DoNotBuild() []fact.Fact {
 
 // DoNotBuild says for one reason that nothing is to be built on a forecast.
 func DoNotBuild(why fact.Fact) fact.Fact {
-	return fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).With(why.Values...)
+	return fact.New("forecast.do-not-build", fact.Of("why", fact.Term(why.Code))).
+		With(why.Values...)
 }

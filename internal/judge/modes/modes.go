@@ -167,9 +167,18 @@ type FaultChance struct {
 	Chance float64
 }
 
-// A Charge is what is believed of the charge. Outcome is "low", "in-band", "high", "open" or
-// "not-judged"; the three chances add up to 1, or are zero where it is not judged, and then
-// Why says why. Error is the part of the whole charge that there is too much.
+// Outcomes of judging a charge.
+const (
+	ChargeLow    = "low"
+	ChargeInBand = "in-band"
+	ChargeHigh   = "high"
+	ChargeOpen   = "open" // more than one of the three is likely
+	NotJudged    = "not-judged"
+)
+
+// A Charge is what is believed of the charge. The three chances add up to 1, or are zero where
+// it is not judged, and then Why says why. Error is the part of the whole charge that there is
+// too much.
 type Charge struct {
 	Outcome           string
 	Low, InBand, High float64

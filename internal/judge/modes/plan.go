@@ -50,7 +50,9 @@ func (p *Plan) Has(codes ...fact.Code) bool { return Has(p.Steps, codes...) }
 
 // Has reports whether a step of one of the codes is among steps.
 func Has(steps []Step, codes ...fact.Code) bool {
-	return slices.ContainsFunc(steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) })
+	return slices.ContainsFunc(
+		steps, func(s Step) bool { return slices.Contains(codes, s.Do.Code) },
+	)
 }
 
 // Stopped says that the last step leaves the machine stopped.

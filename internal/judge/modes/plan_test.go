@@ -47,8 +47,8 @@ func TestInOrder(t *testing.T) {
 // stays as it is.
 func TestInOrderOfAnything(t *testing.T) {
 	all := []fact.Code{
-		modes.Stop, modes.Thaw, modes.StartAgain, modes.Wait, modes.Read, modes.Add, modes.RecoverRest,
-		modes.Evacuate, modes.WeighIn, modes.CleanFilter, "look.gauge-zero",
+		modes.Stop, modes.Thaw, modes.StartAgain, modes.Wait, modes.Read, modes.Add,
+		modes.RecoverRest, modes.Evacuate, modes.WeighIn, modes.CleanFilter, "look.gauge-zero",
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		var steps []modes.Step
@@ -77,7 +77,9 @@ func TestDistinct(t *testing.T) {
 		apparent func(string) bool
 		want     []string
 	}{
-		{name: "all", from: []string{"floodback", "current-high"}, want: []string{"floodback", "current-high"}},
+		{name: "all",
+			from: []string{"floodback", "current-high"},
+			want: []string{"floodback", "current-high"}},
 		{name: "a cool discharge says what floodback does", apparent: none,
 			from: []string{"floodback", "discharge-cool"}, want: []string{"floodback"}},
 		{name: "alone it is told", apparent: none,
