@@ -123,7 +123,8 @@ func (s SplitBackwards) Airflow() (Airflow, error) {
 				),
 			}
 		}
-		return float64(c.RatedDryAir) * math.Exp(ln) * float64(entering.SpecificVolume()), entering, nil
+		flow := float64(c.RatedDryAir) * math.Exp(ln)
+		return flow * float64(entering.SpecificVolume()), entering, nil
 	})
 	if err == nil && s.Coil.Assumed != "" {
 		a.Notes = append(a.Notes, fact.New(s.Coil.Assumed))

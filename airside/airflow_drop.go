@@ -130,7 +130,8 @@ func (d DropReading) Airflow() (Airflow, error) {
 		if err != nil {
 			return 0, air, err
 		}
-		flow := x[3] * math.Pow(x[4]/float64(d.Rated), 1/x[5]) * math.Pow(float64(standardDensity()/air.Density()), 1-1/x[5])
+		thin := float64(standardDensity() / air.Density())
+		flow := x[3] * math.Pow(x[4]/float64(d.Rated), 1/x[5]) * math.Pow(thin, 1-1/x[5])
 		if corrected {
 			flow *= math.Sqrt(x[7] / x[6])
 		}

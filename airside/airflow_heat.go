@@ -95,7 +95,8 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	if elapsedStd == 0 {
 		elapsedStd = time.Second / 2
 	}
-	heat := float64(g.Metered.Value) * float64(g.HeatingValue.Value) * g.Efficiency / g.Elapsed.Seconds()
+	burnt := float64(g.Metered.Value) * float64(g.HeatingValue.Value)
+	heat := burnt * g.Efficiency / g.Elapsed.Seconds()
 	relative := math.Hypot(
 		math.Hypot(
 			g.Metered.Std/float64(g.Metered.Value),

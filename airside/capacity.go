@@ -174,7 +174,9 @@ func balance(c psychro.Process, flow quantity.VolumeFlow) (outputs, error) {
 	} else {
 		// Where the air takes up water that state may be fog; as dry as it came
 		// and as warm as it goes is not.
-		warmed, err := leaving.Model().FromHumidityRatio(leaving.DryBulb(), entering.HumidityRatio(), leaving.Pressure())
+		warmed, err := leaving.Model().FromHumidityRatio(
+			leaving.DryBulb(), entering.HumidityRatio(), leaving.Pressure(),
+		)
 		if err != nil {
 			return outputs{}, err
 		}
@@ -233,7 +235,10 @@ func (r *CapacityReadings) check() error {
 	for _, u := range []struct {
 		name string
 		u    quantity.Uncertain[quantity.Temperature]
-	}{{"return dry bulb", r.Return.DryBulb}, {"return wet bulb", r.Return.WetBulb}, {"supply dry bulb", r.Supply.DryBulb}, {"supply wet bulb", r.Supply.WetBulb}} {
+	}{
+		{"return dry bulb", r.Return.DryBulb}, {"return wet bulb", r.Return.WetBulb},
+		{"supply dry bulb", r.Supply.DryBulb}, {"supply wet bulb", r.Supply.WetBulb},
+	} {
 		if err := airTemperature(u.name, u.u); err != nil {
 			return err
 		}

@@ -35,9 +35,8 @@ func RefrigerantCapacity(
 	}
 	rise := float64(vapor.Value - liquid.Value)
 	m := float64(flow.Value)
-	return quantity.Power(m * rise).
-			PlusMinus(quantity.Power(math.Hypot(rise*flow.Std, m*math.Hypot(liquid.Std, vapor.Std)))),
-		nil
+	std := math.Hypot(rise*flow.Std, m*math.Hypot(liquid.Std, vapor.Std))
+	return quantity.Power(m * rise).PlusMinus(quantity.Power(std)), nil
 }
 
 // A Closure compares a capacity measured on the air side with one measured on

@@ -103,8 +103,11 @@ func (c Coil) Through(
 // meets the cold surface and the share that passes hold more water together than
 // their mean can.
 func fog(refrigerant quantity.Temperature) error {
-	return &RangeError{Quantity: "refrigerant temperature", Value: refrigerant,
-		Advice: "in air so much hotter and so damp the coil makes fog, which the model does not follow; give cooler or drier air, or a refrigerant nearer to it"}
+	return &RangeError{
+		Quantity: "refrigerant temperature", Value: refrigerant,
+		Advice: "in air so much hotter and so damp the coil makes fog, which the model does not " +
+			"follow; give cooler or drier air, or a refrigerant nearer to it",
+	}
 }
 
 func (c Coil) solve(in *coil.Air, dryAir, refrigerant float64) coil.Result {

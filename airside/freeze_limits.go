@@ -37,36 +37,41 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 	rh := a.RelativeHumidity()
 	over := float64(now.Surface - Freezing)
 
-	if t, ok := crossing(plant, over, float64(a.DryBulb()), 283.15, 313.15, func(x float64) (Conditions, error) {
+	warmer := func(x float64) (Conditions, error) {
 		c := at
 		c.Return, err = a.Model().FromRelativeHumidity(quantity.Temperature(x), rh, p)
 		return c, err
-	}); ok {
+	}
+	if t, ok := crossing(plant, over, float64(a.DryBulb()), 283.15, 313.15, warmer); ok {
 		l.ReturnDryBulb = new(quantity.Temperature(t))
 	}
 	if dry, err := a.Model().FromHumidityRatio(a.DryBulb(), 0, p); err == nil {
-		if t, ok := crossing(plant, over, float64(a.WetBulb()), float64(dry.WetBulb()), float64(a.DryBulb()), func(x float64) (Conditions, error) {
+		damper := func(x float64) (Conditions, error) {
 			c := at
 			c.Return, err = a.Model().FromWetBulb(a.DryBulb(), quantity.Temperature(x), p)
 			return c, err
-		}); ok {
+		}
+		wet, driest := float64(a.WetBulb()), float64(dry.WetBulb())
+		if t, ok := crossing(plant, over, wet, driest, float64(a.DryBulb()), damper); ok {
 			l.ReturnWetBulb = new(quantity.Temperature(t))
 		}
 	}
-	if t, ok := crossing(plant, over, float64(at.Outdoor), 255.15, 318.15, func(x float64) (Conditions, error) {
+	hotter := func(x float64) (Conditions, error) {
 		c := at
 		c.Outdoor = quantity.Temperature(x)
 		return c, nil
-	}); ok {
+	}
+	if t, ok := crossing(plant, over, float64(at.Outdoor), 255.15, 318.15, hotter); ok {
 		l.Outdoor = new(quantity.Temperature(t))
 	}
 	const least, most = 0.15, 2 // of the flow there is
-	flow := float64(at.Airflow)
-	if v, ok := crossing(plant, over, flow, least*flow, most*flow, func(x float64) (Conditions, error) {
+	more := func(x float64) (Conditions, error) {
 		c := at
 		c.Airflow = quantity.VolumeFlow(x)
 		return c, nil
-	}); ok {
+	}
+	flow := float64(at.Airflow)
+	if v, ok := crossing(plant, over, flow, least*flow, most*flow, more); ok {
 		l.Airflow = new(quantity.VolumeFlow(v))
 	}
 	return l, nil

@@ -90,9 +90,9 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 		if err != nil {
 			return outputs{}, err
 		}
-		return outputs{
-			float64(d.Rated) * math.Pow(max(0, x[3])/float64(d.RatedFlow), x[4]) * math.Pow(float64(air.Density()/standardDensity()), x[4]-1),
-		}, nil
+		dense := float64(air.Density() / standardDensity())
+		drop := float64(d.Rated) * math.Pow(max(0, x[3])/float64(d.RatedFlow), x[4])
+		return outputs{drop * math.Pow(dense, x[4]-1)}, nil
 	})
 	if err != nil {
 		return DropVerdict{}, err

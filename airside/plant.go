@@ -148,10 +148,9 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	lastAt := math.NaN()
 	excess := func(t float64) float64 {
 		last, lastAt = in.Through(m, t, ua, float64(l.Coil.RefrigerantSide)), t
-		compressor := float64(
-			l.Capacity,
-		) * (1 + perEvaporating*(t-float64(l.Evaporating)) + perOutdoor*float64(at.Outdoor-l.Outdoor))
-		return max(0, compressor) - last.Heat
+		share := 1 + perEvaporating*(t-float64(l.Evaporating)) +
+			perOutdoor*float64(at.Outdoor-l.Outdoor)
+		return max(0, share*float64(l.Capacity)) - last.Heat
 	}
 	t, ok := risingFrom(
 		float64(l.Evaporating), excess, float64(coldest),

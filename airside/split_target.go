@@ -77,8 +77,8 @@ func splitTarget(
 	x, y := db-splitCenterDryBulb, wb-splitCenterWetBulb
 	perDryBulb = splitPerDryBulb
 	perWetBulb = splitPerWetBulb + 2*splitPerWetBulb2*y
-	return quantity.FahrenheitDelta(splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y)),
-		perDryBulb, perWetBulb, nil
+	fahrenheit := splitAtCenter + splitPerDryBulb*x + y*(splitPerWetBulb+splitPerWetBulb2*y)
+	return quantity.FahrenheitDelta(fahrenheit), perDryBulb, perWetBulb, nil
 }
 
 // Coefficients and borders, in °F.

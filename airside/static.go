@@ -90,9 +90,10 @@ func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	); err != nil {
 		return StaticVerdict{}, err
 	}
+	std := quantity.StaticPressure(math.Hypot(r.Entering.Std, r.Leaving.Std))
 	v := StaticVerdict{
 		Readings:      r,
-		External:      (r.Leaving.Value - r.Entering.Value).PlusMinus(quantity.StaticPressure(math.Hypot(r.Entering.Std, r.Leaving.Std))),
+		External:      (r.Leaving.Value - r.Entering.Value).PlusMinus(std),
 		Maximum:       r.Maximum,
 		MaximumSource: fact.Source{Title: "the unit's label", Standing: fact.Label},
 	}

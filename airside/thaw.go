@@ -85,7 +85,8 @@ func (t *ThawTime) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	*t = ThawTime(j.thawTimeFields)
-	t.Soonest, t.Likely, t.Latest = time.Duration(j.Soonest), time.Duration(j.Likely), time.Duration(j.Latest)
+	t.Soonest, t.Likely = time.Duration(j.Soonest), time.Duration(j.Likely)
+	t.Latest = time.Duration(j.Latest)
 	return nil
 }
 
@@ -114,7 +115,8 @@ func (t Thaw) Time() (ThawTime, error) {
 		return ThawTime{}, err
 	}
 	const approach = 0.8 // of the way to saturated air at 32 °F; common practice, no source
-	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) * float64(t.Return.Enthalpy()-melted.Enthalpy())
+	heat := approach * float64(t.Return.DryAirFlow(t.Airflow)) *
+		float64(t.Return.Enthalpy()-melted.Enthalpy())
 	const least = quantity.Temperature(278.15)
 	if err := limit.Within(
 		"return air for thawing", t.Return.DryBulb(), least, hottestAir,

@@ -103,7 +103,8 @@ func Risks(c Compressor) []Risk {
 // readable returns c without the values that cannot be readings.
 func (c Compressor) readable() Compressor {
 	c.Superheat = readable(c.Superheat)
-	c.Evaporating, c.Condensing, c.DischargeLine = readable(c.Evaporating), readable(c.Condensing), readable(c.DischargeLine)
+	c.Evaporating, c.Condensing = readable(c.Evaporating), readable(c.Condensing)
+	c.DischargeLine = readable(c.DischargeLine)
 	c.Outdoor = readable(c.Outdoor)
 	c.Suction, c.Discharge = readable(c.Suction), readable(c.Discharge)
 	c.Current = readable(c.Current)

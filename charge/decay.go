@@ -182,11 +182,12 @@ func (d *Decay) judge(t, y []float64, limits DecayLimits) {
 	// A small rise may as well be leveling off: then it takes a longer test to tell.
 	either := determined && leveling.left < 0 &&
 		(leveling.evidence(rising, resolution) > 0 || rising.slope*span < 2*resolution)
+	ahead := d.fastest(rising.slope, std, span) * max(decayHold.value.Seconds()-span, 0)
 	switch {
 	case steady && (y[len(y)-1] > limit || long && !either):
 		d.Outcome = Leak
 	case steady || !long:
-	case max(y[len(y)-1], rising.last)+d.fastest(rising.slope, std, span)*max(decayHold.value.Seconds()-span, 0) <= limit:
+	case max(y[len(y)-1], rising.last)+ahead <= limit:
 		d.Outcome = Sound
 	}
 }

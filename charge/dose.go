@@ -85,7 +85,8 @@ type Dose struct {
 	// Reason is a stable code: "towards-target" for a move, "by-belief" for one that is sized
 	// by what is believed of the charge and not by a target, otherwise why there is none.
 	Reason string `json:"reason"`
-	// LimitedBy names what cut the dose: "overshoot", "step", "cylinder", "tank"; empty where nothing did.
+	// LimitedBy names what cut the dose: "overshoot", "step", "cylinder", "tank"; empty where
+	// nothing did.
 	LimitedBy string `json:"limitedBy,omitzero"`
 	// Verdict is that of the last reading.
 	Verdict Verdict `json:"verdict"`
@@ -357,7 +358,10 @@ func (d Dosing) check() error {
 	for _, c := range []struct {
 		name  string
 		value quantity.Mass
-	}{{"label charge", d.LabelCharge}, {"refrigerant left in the cylinder", deref(d.Cylinder)}, {"room in the recovery tank", deref(d.Tank)}} {
+	}{
+		{"label charge", d.LabelCharge}, {"refrigerant left in the cylinder", deref(d.Cylinder)},
+		{"room in the recovery tank", deref(d.Tank)},
+	} {
 		if !(c.value >= 0 && c.value <= most) {
 			return &RangeError{
 				Quantity: c.name,

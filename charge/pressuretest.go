@@ -198,7 +198,8 @@ func (p PressureTest) check() error {
 // Fact is the result for a record: "result.pressure-holds", with what the gauge showed, what
 // a tight circuit would have shown, and the smallest drop that would have been seen.
 func (t Tightness) Fact() fact.Fact {
-	shown, expected := fact.Amount("shown", t.Expected-t.Drop.Value), fact.Amount("expected", t.Expected)
+	shown := fact.Amount("shown", t.Expected-t.Drop.Value)
+	expected := fact.Amount("expected", t.Expected)
 	detectable := fact.Amount("detectable", t.Detectable)
 	switch {
 	case t.Outcome == Leaks:

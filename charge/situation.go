@@ -73,8 +73,9 @@ func Obstacles(s Situation, m Method) []Obstacle {
 
 // readable returns s without the values that cannot be readings.
 func (s Situation) readable() Situation {
-	s.OutdoorDryBulb, s.ReturnDryBulb, s.ReturnWetBulb = readable(s.OutdoorDryBulb), readable(s.ReturnDryBulb), readable(s.ReturnWetBulb)
-	s.Superheat, s.Subcooling, s.Airflow = readable(s.Superheat), readable(s.Subcooling), readable(s.Airflow)
+	s.OutdoorDryBulb, s.Airflow = readable(s.OutdoorDryBulb), readable(s.Airflow)
+	s.ReturnDryBulb, s.ReturnWetBulb = readable(s.ReturnDryBulb), readable(s.ReturnWetBulb)
+	s.Superheat, s.Subcooling = readable(s.Superheat), readable(s.Subcooling)
 	if !canBeRead(float64(s.NominalCapacity)) {
 		s.NominalCapacity = 0
 	}

@@ -160,7 +160,10 @@ func JudgeTogether(superheat, subcooling Measurement, target *Target) (Verdict, 
 		if err := superheat.check(); err != nil {
 			return Verdict{}, err
 		}
-		v = Verdict{Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3, LiquidReturning: superheat.LiquidReturning()}
+		v = Verdict{
+			Method: Superheat, Measured: superheat, Low: 1. / 3, InBand: 1. / 3, High: 1. / 3,
+			LiquidReturning: superheat.LiquidReturning(),
+		}
 	}
 	_, _, wet := normal.Chances(
 		float64(wetLine.value-superheat.Value.Value), superheat.Value.Std, 0,

@@ -142,7 +142,8 @@ type Weighing struct {
 //
 // The label's own adder comes first. One that is computed holds the doubt of the length,
 // the bore, the liquid temperature, the place of the metering device and of how far adders
-// that manufacturers print differ from bore times density. Errors are *RangeError, and refrigerant.ErrNoRefrigerant.
+// that manufacturers print differ from bore times density. Errors are *RangeError, and
+// refrigerant.ErrNoRefrigerant.
 func (w WeighedCharge) Weigh() (Weighing, error) {
 	if err := checkFluid(w.Fluid); err != nil {
 		return Weighing{}, err
@@ -179,7 +180,8 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 		out.Source = unitLabel
 	case w.Adder != nil:
 		const shortest, longest = quantity.Length(0.01), quantity.Length(100)
-		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most && w.Adder.Per >= shortest && w.Adder.Per <= longest) {
+		if !(w.Adder.Mass >= 0 && w.Adder.Mass <= most &&
+			w.Adder.Per >= shortest && w.Adder.Per <= longest) {
 			return Weighing{}, &RangeError{
 				Quantity: "label's adder",
 				Value:    w.Adder.Mass,
@@ -264,8 +266,9 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 	out.Source = computedAdder
 	beyond := math.Abs(feet - w.FactoryLength.Feet())
 	bore := 2 * float64(boreDoubt.value) / float64(w.Tube.Bore())
-	*variance = square(share*liquid/quantity.Foot*w.Length.Std) + square(beyond*share*float64(warmer-perFoot)) +
-		square(beyond*share*liquid*bore) + square(beyond*share*liquid*adderDoubt.value) + square(beyond*liquid*shareDoubt)
+	*variance = square(share*liquid/quantity.Foot*w.Length.Std) +
+		square(beyond*share*float64(warmer-perFoot)) + square(beyond*share*liquid*bore) +
+		square(beyond*share*liquid*adderDoubt.value) + square(beyond*liquid*shareDoubt)
 	return nil
 }
 

@@ -39,7 +39,9 @@ func dryAirIdealEnthalpy(t float64) float64 {
 	} {
 		slope += term.n * term.t * math.Pow(tau, term.t)
 	}
-	for _, term := range [...]struct{ n, v float64 }{{0.791309509, 25.36365}, {0.212236768, 16.90741}} {
+	for _, term := range [...]struct{ n, v float64 }{
+		{0.791309509, 25.36365}, {0.212236768, 16.90741},
+	} {
 		slope += term.n * term.v * tau / math.Expm1(term.v*tau)
 	}
 	const n, v = -0.197938904, 87.31279 // n ln(2/3 + exp(vτ))

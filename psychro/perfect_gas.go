@@ -40,7 +40,9 @@ func specificVolumeOf(t, w, p float64) float64 {
 // from elsewhere. ws is the humidity ratio of saturation at the wet bulb.
 func humidityRatioAtWetBulb(tc, bc, ws float64, iced bool) float64 {
 	if iced {
-		return ((sublimation0-(cpIce-cpVapor)*bc)*ws - cpDryAir*(tc-bc)) / (sublimation0 + cpVapor*tc - cpIce*bc)
+		return ((sublimation0-(cpIce-cpVapor)*bc)*ws - cpDryAir*(tc-bc)) /
+			(sublimation0 + cpVapor*tc - cpIce*bc)
 	}
-	return ((evaporation0-(cpWater-cpVapor)*bc)*ws - cpDryAir*(tc-bc)) / (evaporation0 + cpVapor*tc - cpWater*bc)
+	return ((evaporation0-(cpWater-cpVapor)*bc)*ws - cpDryAir*(tc-bc)) /
+		(evaporation0 + cpVapor*tc - cpWater*bc)
 }

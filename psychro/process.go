@@ -43,7 +43,8 @@ func finish(start, end Air, waterEnthalpy float64) Process {
 	return Process{
 		Start: start, End: end, Water: water,
 		WaterEnthalpy: quantity.SpecificEnthalpy(waterEnthalpy),
-		Heat:          end.Enthalpy() - start.Enthalpy() - quantity.SpecificEnthalpy(water*waterEnthalpy),
+		Heat: end.Enthalpy() - start.Enthalpy() -
+			quantity.SpecificEnthalpy(water*waterEnthalpy),
 	}
 }
 

@@ -156,7 +156,8 @@ func (g *virialGas) wetBulb(t, w, p float64, iced bool) float64 {
 		hw := g.waterEnthalpy(b, p, iced)
 		_, d := hylandWexlerLn(b)
 		f = g.enthalpy(b, ws, p) + (w-ws)*hw - h
-		slope = cpDryAir + cpVapor*ws + (evaporation0-hw+cpVapor*(b-zeroCelsius))*ws*(1+ws/realMolarRatio)*d
+		slope = cpDryAir + cpVapor*ws +
+			(evaporation0-hw+cpVapor*(b-zeroCelsius))*ws*(1+ws/realMolarRatio)*d
 		return f, slope
 	}
 	b := max(low, min(high, perfectGasWetBulb(g.pure, t, w, p, iced)))

@@ -92,6 +92,7 @@ func SupplyAir(
 	}
 	return Process{
 		Start: supply, End: room, Water: room.w - w, WaterEnthalpy: vapor,
-		Heat: quantity.SpecificEnthalpy(h2) - supply.Enthalpy() - quantity.SpecificEnthalpy(room.w-w)*vapor,
+		Heat: quantity.SpecificEnthalpy(h2) - supply.Enthalpy() -
+			quantity.SpecificEnthalpy(room.w-w)*vapor,
 	}, quantity.MassFlow(flow), nil
 }

@@ -94,7 +94,8 @@ var realGas = sync.OnceValue(func() *virialGas {
 // Harvey and P. H. Huang, Int. J. Thermophys. 28, 2007, pp. 556-565.
 func virialAirWater(t float64) float64 {
 	u := math.Log(t / 100)
-	return cubicCentimeter * (66.5687*math.Exp(-0.237*u) - 238.834*math.Exp(-1.048*u) - 176.755*math.Exp(-3.183*u))
+	return cubicCentimeter *
+		(66.5687*math.Exp(-0.237*u) - 238.834*math.Exp(-1.048*u) - 176.755*math.Exp(-3.183*u))
 }
 
 // virialAirAirWater and virialAirWaterWater are the third virial coefficients of
@@ -103,7 +104,8 @@ func virialAirWater(t float64) float64 {
 // pp. 311-334.
 func virialAirAirWater(t float64) float64 {
 	r := 1 / t
-	return cubicCentimeter * cubicCentimeter * (482.737 + r*(105678+r*(-65639400+r*(29444200000+r*-3193170000000))))
+	return cubicCentimeter * cubicCentimeter *
+		(482.737 + r*(105678+r*(-65639400+r*(29444200000+r*-3193170000000))))
 }
 
 func virialAirWaterWater(t float64) float64 {

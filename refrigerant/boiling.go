@@ -40,7 +40,8 @@ func (b *boiling) density(share float64) float64 {
 }
 
 func (b *boiling) entropy(share float64) float64 {
-	return b.liquid.entropy + (b.vapor.entropy-b.liquid.entropy)*(share+b.isobar.Off(table.InnerEntropy, share))
+	share += b.isobar.Off(table.InnerEntropy, share)
+	return b.liquid.entropy + (b.vapor.entropy-b.liquid.entropy)*share
 }
 
 // shareAt returns the share of the heat at which enthalpy or entropy has the

@@ -10,8 +10,10 @@ import (
 
 // A Cylinder is a refillable refrigerant cylinder as its collar is stamped.
 type Cylinder struct {
-	WaterCapacity quantity.Mass `json:"waterCapacity"` // stamped WC: the water it holds, brim-full, at 60 °F
-	Tare          quantity.Mass `json:"tare"`          // stamped TW: the empty cylinder with its valve
+	// WaterCapacity is stamped WC: the water that it holds, brim-full, at 60 °F.
+	WaterCapacity quantity.Mass `json:"waterCapacity"`
+	// Tare is stamped TW: the empty cylinder with its valve.
+	Tare quantity.Mass `json:"tare"`
 	// Service is the service pressure stamped behind the specification, 400 psig in
 	// DOT-4BA400 and 1800 psig in DOT-3AA1800; zero where it cannot be read.
 	Service quantity.GaugePressure `json:"service,omitzero"`
@@ -168,7 +170,9 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 			return Fill{}, err
 		}
 		if byLevel := level.Kilograms(); !named || byLevel < byLaw {
-			f.Rule, net = "80 % liquid by volume at 130 °F (common shipping rule; 49 CFR 173.304(b) forbids liquid-full at 131 °F)", byLevel
+			f.Rule = "80 % liquid by volume at 130 °F (common shipping rule; " +
+				"49 CFR 173.304(b) forbids liquid-full at 131 °F)"
+			net = byLevel
 		}
 	} else if !named {
 		return Fill{}, &RangeError{

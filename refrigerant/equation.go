@@ -52,7 +52,10 @@ func (r *Refrigerant) equation() (*equation, error) {
 	if s := r.table(); s.CriticalTemperature > 0 {
 		m = m.WithDatum(s.EnthalpyOffset*m.MolarMass(), s.EntropyOffset*m.MolarMass())
 	} else if m, _, err = vle.IIR(m); err != nil {
-		return nil, fmt.Errorf("no bubble point at 0 °C or at one atmosphere that enthalpy can count from: %w: %w", ErrUnsolved, err)
+		return nil, fmt.Errorf(
+			"no bubble point at 0 °C or at one atmosphere that enthalpy can count from: %w: %w",
+			ErrUnsolved, err,
+		)
 	}
 	q := &equation{model: m, system: vle.New(m), perMass: 1 / m.MolarMass()}
 	if q.critical, err = q.criticalPoint(r.table()); err != nil {

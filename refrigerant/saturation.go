@@ -37,8 +37,8 @@ func (r *Refrigerant) DewPressure(t quantity.Temperature) (quantity.Pressure, er
 // p lies below the critical pressure and above that of Limits().MinTemperature;
 // the errors are those of BubblePressure. Some blends boil up to 0.6 % above the critical
 // pressure, and a little below it a second time: their bubble line turns back. The colder
-// bubble point is meant. Above there is no boiling and no subcooling: a gas cooler, as of R-744 on a hot day, is judged by its
-// outlet temperature.
+// bubble point is meant. Above there is no boiling and no subcooling: a gas cooler, as of
+// R-744 on a hot day, is judged by its outlet temperature.
 func (r *Refrigerant) BubbleTemperature(p quantity.Pressure) (quantity.Temperature, error) {
 	if t, ok := r.table().Temperature(table.Bubble, float64(p)); ok {
 		return quantity.Temperature(t), nil

@@ -270,7 +270,9 @@ func (r *Refrigerant) checkSaturationPressure(q *equation, low, high, p quantity
 	case math.IsNaN(float64(p)):
 		e.Advice = "not a number"
 	default:
-		e.Advice = "saturated only below " + q.limits.MinTemperature.String() + ", colder than the equation of state is used for; pressures are absolute: add the atmosphere to a gauge reading"
+		e.Advice = "saturated only below " + q.limits.MinTemperature.String() +
+			", colder than the equation of state is used for; " +
+			"pressures are absolute: add the atmosphere to a gauge reading"
 	}
 	return e
 }

@@ -75,7 +75,10 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 		say(&next, "owner.next.leak")
 	case does(satline.StepAdd, satline.StepAddLittle):
 		say(&next, "owner.next.add")
-	case does(satline.StepRecover, satline.StepRecoverLittle, "step.cold-recover", "step.cold-recover-share"):
+	case does(
+		satline.StepRecover, satline.StepRecoverLittle,
+		"step.cold-recover", "step.cold-recover-share",
+	):
 		say(&next, "owner.next.recover")
 	case does(satline.StepWeighIn, satline.StepWeighInLabel, "step.cold-weigh-glass"):
 		say(&next, "owner.next.weigh-in")

@@ -235,8 +235,14 @@ func (r *Readings) check() error {
 		advice    string
 	}{
 		{"seal of the trap", r.Seal, 0, quantity.Meters(1), "it is the fall from pan to outlet"},
-		{"fall of the drain", r.Fall, quantity.Meters(-10), quantity.Meters(100), "write a rise as a minus"},
-		{"run of the drain", r.Run, quantity.Millimeters(10), quantity.Meters(300), "measure along the line"},
+		{
+			"fall of the drain", r.Fall, quantity.Meters(-10), quantity.Meters(100),
+			"write a rise as a minus",
+		},
+		{
+			"run of the drain", r.Run, quantity.Millimeters(10), quantity.Meters(300),
+			"measure along the line",
+		},
 	} {
 		if l.of != nil {
 			if err := limit.Within(l.name, *l.of, l.low, l.high, l.advice); err != nil {

@@ -130,7 +130,8 @@ func (a invention) make() error {
 	random := rand.New(rand.NewPCG(a.seed, 24))
 	n := 0
 	for m := range a.machines {
-		for _, o := range a.machine(random, known, m, a.orders/a.machines+min(1, max(0, a.orders%a.machines-m))) {
+		share := a.orders/a.machines + min(1, max(0, a.orders%a.machines-m))
+		for _, o := range a.machine(random, known, m, share) {
 			text, err := json.Marshal(o)
 			if err != nil {
 				return err

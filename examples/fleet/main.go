@@ -62,7 +62,10 @@ func main() {
 	slog.SetLogLoggerLevel(level)
 	slog.SetDefault(slog.New(slog.NewTextHandler(os.Stderr, &slog.HandlerOptions{Level: level})))
 	ctx := context.Background()
-	p := plan{in: strings.Split(*in, ","), out: strings.TrimSuffix(*out, "/"), form: *form, shards: *shards}
+	p := plan{
+		in: strings.Split(*in, ","), out: strings.TrimSuffix(*out, "/"), form: *form,
+		shards: *shards,
+	}
 	if p.out == "" {
 		dir, err := os.MkdirTemp("", "satline-fleet")
 		if err != nil {

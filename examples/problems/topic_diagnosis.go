@@ -129,7 +129,8 @@ func faultForm(d *draft, patterns []pattern) error {
 // disagreements give each wrong fault the values that it would move otherwise.
 func (d *draft) disagreements(truth pattern, patterns []pattern) {
 	for i, w := range d.Wrong {
-		other := patterns[slices.IndexFunc(patterns, func(p pattern) bool { return p.fault == w.Code })]
+		is := func(p pattern) bool { return p.fault == w.Code }
+		other := patterns[slices.IndexFunc(patterns, is)]
 		var not []string
 		for v, move := range other.moves {
 			if toward(move) != toward(truth.moves[v]) {

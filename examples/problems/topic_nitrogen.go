@@ -126,11 +126,12 @@ func nitrogenJudge(g *generator, d *draft) error {
 	gauge := d.give("gauge-tolerance", g.pressureAmong(2, 2, 1, 15, 15, 1), g.u.drop)
 	probe := d.give("probe-tolerance", g.either(1, 0.5), g.u.delta)
 	d.noise("outdoor-air", "label-charge")
+	probeStd := quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)
 	v, err := charge.PressureTest{
 		Start:      g.gaugeOf(p1).PlusMinus(g.gaugeOf(gauge / 2)),
 		End:        g.gaugeOf(end).PlusMinus(g.gaugeOf(gauge / 2)),
-		StartGas:   g.temperature(t1).PlusMinus(quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
-		EndGas:     g.temperature(t2).PlusMinus(quantity.KelvinDelta(g.either(1/1.8, 1) * probe / 2)),
+		StartGas:   g.temperature(t1).PlusMinus(probeStd),
+		EndGas:     g.temperature(t2).PlusMinus(probeStd),
 		Atmosphere: place.PlusMinus(0), Held: time.Duration(hours * float64(time.Hour)),
 	}.Judge()
 	if err != nil {

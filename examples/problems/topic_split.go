@@ -142,8 +142,10 @@ func splitForm(d *draft, ask string) error {
 		if truth != "in-band" && g.rng.IntN(2) == 0 { // with what was seen besides
 			truth += "-else"
 		}
-		seen := map[string]string{"high": "seen-frost", "low": "seen-warm", "in-band": "seen-nothing",
-			"high-else": "seen-probe", "low-else": "seen-leak"}[truth]
+		seen := map[string]string{
+			"high": "seen-frost", "low": "seen-warm", "in-band": "seen-nothing",
+			"high-else": "seen-probe", "low-else": "seen-leak",
+		}[truth]
 		d.giveText("seen", d.must(seen))
 		d.phrase("because", "because-"+truth)
 		d.choice(truth, "high", "low", "in-band", "high-else", "low-else")

@@ -63,8 +63,10 @@ func lookUp(name string, args []string) (string, error) {
 		}
 	}
 	if len(values) != l.values {
-		return "", fmt.Errorf("%s takes %s [-elevation \"5280 ft\"] [-units SI] [-language es]; the look-ups are %s",
-			name, l.takes, strings.Join(slices.Sorted(maps.Keys(lookups)), ", "))
+		return "", fmt.Errorf(
+			"%s takes %s [-elevation \"5280 ft\"] [-units SI] [-language es]; the look-ups are %s",
+			name, l.takes, strings.Join(slices.Sorted(maps.Keys(lookups)), ", "),
+		)
 	}
 	var system quantity.System
 	if err := system.UnmarshalText([]byte(*units)); err != nil {
@@ -108,7 +110,10 @@ func saturation(args []string, at place) (fact.Fact, error) {
 	}
 	p, err := quantity.ParseGaugePressure(args[1])
 	if err != nil {
-		return fact.Fact{}, fmt.Errorf("%q is neither a gauge pressure nor a temperature; write one as in \"118 psig\" or \"52 °F\"", args[1])
+		return fact.Fact{}, fmt.Errorf(
+			"%q is neither a gauge pressure nor a temperature; "+
+				"write one as in \"118 psig\" or \"52 °F\"", args[1],
+		)
 	}
 	bubble, err := r.BubbleTemperature(p.Absolute(at.atmosphere))
 	if err != nil {
@@ -183,7 +188,9 @@ func air(args []string, at place) (fact.Fact, error) {
 	case notHumidity == nil:
 		a, err = psychro.FromRelativeHumidity(dryBulb, float64(humidity), at.atmosphere)
 	default:
-		err = errors.New("the second value is a wet bulb, as in \"63 °F\", or a humidity, as in \"50 %\"")
+		err = errors.New(
+			"the second value is a wet bulb, as in \"63 °F\", or a humidity, as in \"50 %\"",
+		)
 	}
 	if err != nil {
 		return fact.Fact{}, err

@@ -89,7 +89,8 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 		}
 		return gauge.Value.Absolute(a.Atmosphere.Pressure.Value)
 	}
-	low, liquidPort, dischargePort := at(r.SuctionPressure), at(r.LiquidPressure), at(r.DischargePressure)
+	low, liquidPort := at(r.SuctionPressure), at(r.LiquidPressure)
+	dischargePort := at(r.DischargePressure)
 	if liquidPort == 0 {
 		liquidPort = dischargePort
 	}
@@ -110,8 +111,11 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 	if discharge != nil {
 		err = d.AddCycle(*suction, *discharge, *liquid, inlet)
 	} else {
-		err = errors.Join(d.AddState(suction.Label, suction.State), d.AddState(liquid.Label, liquid.State), d.AddState(inlet.Label, inlet.State),
-			d.AddPath("", liquid.State, inlet.State, suction.State))
+		err = errors.Join(
+			d.AddState(suction.Label, suction.State), d.AddState(liquid.Label, liquid.State),
+			d.AddState(inlet.Label, inlet.State),
+			d.AddPath("", liquid.State, inlet.State, suction.State),
+		)
 	}
 	var svg bytes.Buffer
 	if err != nil || d.SVG(&svg, diagram.Phone()) != nil {

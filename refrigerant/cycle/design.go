@@ -139,7 +139,8 @@ func (d *designer) design() error {
 	}
 	p.liquid.volume = math.Pi / 4 * sq(liquidLineBore(tons)) * float64(spec.LineSet)
 	p.suction.volume = math.Pi / 4 * sq(suctionLineBore(tons)) * float64(spec.LineSet)
-	p.volume = p.condenser.volume + p.evaporator.volume + p.shell + p.accumulator + p.liquid.volume + p.suction.volume
+	p.volume = p.condenser.volume + p.evaporator.volume + p.shell + p.accumulator +
+		p.liquid.volume + p.suction.volume
 
 	// Coils.
 	air, err := rating.air()

@@ -107,15 +107,21 @@ func parametersFor(s *System, v *Visit) []parameter {
 		},
 		{
 			"outdoor dry bulb", or(v.OutdoorStd), -3, 3,
-			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.OutdoorDryBulb += quantity.Temperature(x) },
+			func(x float64, _ *Tuning, c *Conditions, _ *Faults) {
+				c.OutdoorDryBulb += quantity.Temperature(x)
+			},
 		},
 		{
 			"return dry bulb", or(v.DryBulbStd), -3, 3,
-			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnDryBulb += quantity.Temperature(x) },
+			func(x float64, _ *Tuning, c *Conditions, _ *Faults) {
+				c.ReturnDryBulb += quantity.Temperature(x)
+			},
 		},
 		{
 			"return wet bulb", or(v.WetBulbStd), -3, 3,
-			func(x float64, _ *Tuning, c *Conditions, _ *Faults) { c.ReturnWetBulb += quantity.Temperature(x) },
+			func(x float64, _ *Tuning, c *Conditions, _ *Faults) {
+				c.ReturnWetBulb += quantity.Temperature(x)
+			},
 		},
 	}
 	if k := s.spec.Metering; k == refrigerant.TXV || k == refrigerant.EXV {

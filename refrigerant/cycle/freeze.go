@@ -51,19 +51,23 @@ func (f *Fitted) Freeze(c Conditions, changed Faults) (FreezeForecast, error) {
 	if margin <= 0 {
 		return out, nil
 	}
-	if t, ok := f.freezesAt(float64(c.OutdoorDryBulb), float64(quantity.Fahrenheit(36)), func(x float64) (Conditions, Faults) {
+	outdoor := func(x float64) (Conditions, Faults) {
 		k := c
 		k.OutdoorDryBulb = quantity.Temperature(x)
 		return k, changed
-	}); ok {
+	}
+	from, to := float64(c.OutdoorDryBulb), float64(quantity.Fahrenheit(36))
+	if t, ok := f.freezesAt(from, to, outdoor); ok {
 		v := quantity.Temperature(t)
 		out.Outdoor = &v
 	}
-	if t, ok := f.freezesAt(float64(c.ReturnWetBulb), float64(quantity.Fahrenheit(40)), func(x float64) (Conditions, Faults) {
+	wetBulb := func(x float64) (Conditions, Faults) {
 		k := c
 		k.ReturnWetBulb = quantity.Temperature(x)
 		return k, changed
-	}); ok {
+	}
+	from, to = float64(c.ReturnWetBulb), float64(quantity.Fahrenheit(40))
+	if t, ok := f.freezesAt(from, to, wetBulb); ok {
 		v := quantity.Temperature(t)
 		out.WetBulb = &v
 	}

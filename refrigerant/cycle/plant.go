@@ -264,7 +264,8 @@ func (t *trial) meet(h float64) {
 	}
 	if h < b.Bubble.H {
 		l := b.LiquidAtEnthalpy(h)
-		in.bubble, in.subcooling, in.volume = min(t.fluid.BubblePressure(l.T), b.P), max(b.Bubble.T-l.T, 0), l.V
+		in.bubble = min(t.fluid.BubblePressure(l.T), b.P)
+		in.subcooling, in.volume = max(b.Bubble.T-l.T, 0), l.V
 		return
 	}
 	s := b.AtEnthalpy(h)

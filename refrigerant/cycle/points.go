@@ -67,7 +67,8 @@ type Analysis struct {
 	IsentropicEfficiency *Ratio `json:"isentropicEfficiency,omitzero"`
 	VolumetricEfficiency *Ratio `json:"volumetricEfficiency,omitzero"`
 
-	RefrigeratingEffect quantity.Uncertain[quantity.SpecificEnthalpy] `json:"refrigeratingEffect"` // suction less liquid
+	// RefrigeratingEffect is the enthalpy at the suction line less that of the liquid.
+	RefrigeratingEffect quantity.Uncertain[quantity.SpecificEnthalpy] `json:"refrigeratingEffect"`
 	// FlowByMap is from the compressor's map or displacement, FlowByPower from the electric
 	// power and the rise of enthalpy, FlowByAir from the capacity on the air side. Flow is
 	// the best of them, weighted by their uncertainties.
@@ -199,7 +200,10 @@ func (p *Points) check() error {
 	for _, r := range []struct {
 		name string
 		u    *quantity.Uncertain[quantity.GaugePressure]
-	}{{"suction pressure", p.SuctionPressure}, {"liquid pressure", p.LiquidPressure}, {"discharge pressure", p.DischargePressure}} {
+	}{
+		{"suction pressure", p.SuctionPressure}, {"liquid pressure", p.LiquidPressure},
+		{"discharge pressure", p.DischargePressure},
+	} {
 		if err := readable(
 			r.name, r.u, quantity.BarGauge(-1), quantity.BarGauge(150), advice,
 		); err != nil {
@@ -209,7 +213,10 @@ func (p *Points) check() error {
 	for _, r := range []struct {
 		name string
 		u    *quantity.Uncertain[quantity.Temperature]
-	}{{"suction line temperature", p.SuctionLine}, {"liquid line temperature", p.LiquidLine}, {"discharge line temperature", p.DischargeLine}} {
+	}{
+		{"suction line temperature", p.SuctionLine}, {"liquid line temperature", p.LiquidLine},
+		{"discharge line temperature", p.DischargeLine},
+	} {
 		if err := readable(
 			r.name, r.u, quantity.Celsius(-100), quantity.Celsius(250), advice,
 		); err != nil {
@@ -485,7 +492,8 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 			Std:   math.Hypot(std(i), own*v[i]),
 		}
 	}
-	a.FlowByMap, a.FlowByPower, a.FlowByAir = flow(oFlowMap, 0.05), flow(oFlowPower, 0.03), flow(oFlowAir, 0)
+	a.FlowByMap, a.FlowByPower = flow(oFlowMap, 0.05), flow(oFlowPower, 0.03)
+	a.FlowByAir = flow(oFlowAir, 0)
 	a.Flow = weighted(a.FlowByMap, a.FlowByPower, a.FlowByAir)
 	if own := weighted(a.FlowByMap, a.FlowByPower); own != nil {
 		a.Capacity = times(own, v[oEffect], std(oEffect))

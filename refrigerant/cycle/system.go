@@ -116,7 +116,8 @@ func (s *System) ask(q *question, c Conditions, f Faults) error {
 
 	q.outdoorT = float64(c.OutdoorDryBulb.Add(f.Recirculation))
 	// The fan moves a volume; its mass thins with heat and height.
-	density := outdoorDensity(q.outdoorT, float64(air.Pressure())) / outdoorDensity(ratedOutdoor, float64(quantity.StandardAtmosphere))
+	density := outdoorDensity(q.outdoorT, float64(air.Pressure())) /
+		outdoorDensity(ratedOutdoor, float64(quantity.StandardAtmosphere))
 	outdoor := p.condenser.air * density * (1 + f.OutdoorAirflow)
 	q.outdoorAir = outdoor * outdoorHeatCapacity
 	q.outdoorUA = p.condenser.at(outdoor, p.airExponent) * (1 - f.CondenserFouling)

@@ -72,7 +72,10 @@ func (v *Visit) check() error {
 	for _, p := range []struct {
 		name string
 		u    *quantity.Uncertain[quantity.GaugePressure]
-	}{{suctionPressure, v.SuctionPressure}, {liquidPressure, v.LiquidPressure}, {dischargePressure, v.DischargePressure}} {
+	}{
+		{suctionPressure, v.SuctionPressure}, {liquidPressure, v.LiquidPressure},
+		{dischargePressure, v.DischargePressure},
+	} {
 		if err := readable(p.name, p.u, vacuum+1, quantity.BarGauge(150), advice); err != nil {
 			return err
 		}
@@ -119,7 +122,10 @@ func (v *Visit) atmosphere() quantity.Pressure {
 func (v *Visit) readings() []reading {
 	var all []reading
 	atmosphere := v.atmosphere()
-	gauge := func(name string, u *quantity.Uncertain[quantity.GaugePressure], of func(*Operating) quantity.Pressure) {
+	gauge := func(
+		name string, u *quantity.Uncertain[quantity.GaugePressure],
+		of func(*Operating) quantity.Pressure,
+	) {
 		if u == nil {
 			return
 		}
@@ -132,7 +138,10 @@ func (v *Visit) readings() []reading {
 			},
 		})
 	}
-	clamp := func(name string, u *quantity.Uncertain[quantity.Temperature], doubt float64, of func(*Operating) quantity.Temperature) {
+	clamp := func(
+		name string, u *quantity.Uncertain[quantity.Temperature], doubt float64,
+		of func(*Operating) quantity.Temperature,
+	) {
 		if u == nil {
 			return
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -64,40 +65,43 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 	if o.Title = picture.OneLine(o.Title); o.Title == "" {
 		o.Title = "Pressure-enthalpy diagram"
 	}
-	if low, high := quantity.Kilopascals(20), quantity.Kilopascals(200); !(o.Atmosphere == 0 || o.Atmosphere >= low && o.Atmosphere <= high) {
-		return nil, &quantity.RangeError{
-			Quantity: "atmosphere of the gauge",
-			Value:    o.Atmosphere,
-			Min:      low,
-			Max:      high,
-			Advice: "take it from a barometer or quantity.AtmosphereAt, " +
-				"or 0 for absolute pressures",
+	if o.Atmosphere != 0 {
+		if err := limit.Within(
+			"atmosphere of the gauge", o.Atmosphere, quantity.Kilopascals(20),
+			quantity.Kilopascals(200),
+			"take it from a barometer or quantity.AtmosphereAt, or 0 for absolute pressures",
+		); err != nil {
+			return nil, err
 		}
 	}
+	const both = "give both ends of the scale, or neither"
 	if o.MinPressure != 0 || o.MaxPressure != 0 {
-		if low, high := quantity.Pressure(100), r.Limits().MaxPressure; !(o.MinPressure >= low && o.MinPressure <= high/2) {
-			return nil, &quantity.RangeError{
-				Quantity: "lowest pressure of the diagram",
-				Value:    o.MinPressure,
-				Min:      low,
-				Max:      high / 2,
-				Advice:   "give both ends of the scale, or neither",
-			}
-		} else if !(o.MaxPressure >= 2*o.MinPressure && o.MaxPressure <= high) {
-			return nil, &quantity.RangeError{Quantity: "highest pressure of the diagram", Value: o.MaxPressure, Min: 2 * o.MinPressure, Max: high, Advice: "at least twice the lowest, and within the limits of the refrigerant"}
+		low, high := quantity.Pressure(100), r.Limits().MaxPressure
+		if err := limit.Within(
+			"lowest pressure of the diagram", o.MinPressure, low, high/2, both,
+		); err != nil {
+			return nil, err
+		}
+		if err := limit.Within(
+			"highest pressure of the diagram", o.MaxPressure, 2*o.MinPressure, high,
+			"at least twice the lowest, and within the limits of the refrigerant",
+		); err != nil {
+			return nil, err
 		}
 	}
 	if o.MinEnthalpy != 0 || o.MaxEnthalpy != 0 {
-		if least, most := quantity.KilojoulesPerKilogram(-2000), quantity.KilojoulesPerKilogram(8000); !(o.MinEnthalpy >= least && o.MinEnthalpy <= most) {
-			return nil, &quantity.RangeError{
-				Quantity: "lowest enthalpy of the diagram",
-				Value:    o.MinEnthalpy,
-				Min:      least,
-				Max:      most,
-				Advice:   "give both ends of the scale, or neither",
-			}
-		} else if narrow := quantity.KilojoulesPerKilogram(20); !(o.MaxEnthalpy >= o.MinEnthalpy+narrow && o.MaxEnthalpy <= most+narrow) {
-			return nil, &quantity.RangeError{Quantity: "highest enthalpy of the diagram", Value: o.MaxEnthalpy, Min: o.MinEnthalpy + narrow, Max: most + narrow, Advice: "give both ends of the scale, or neither"}
+		least, most := quantity.KilojoulesPerKilogram(-2000), quantity.KilojoulesPerKilogram(8000)
+		narrow := quantity.KilojoulesPerKilogram(20)
+		if err := limit.Within(
+			"lowest enthalpy of the diagram", o.MinEnthalpy, least, most, both,
+		); err != nil {
+			return nil, err
+		}
+		if err := limit.Within(
+			"highest enthalpy of the diagram", o.MaxEnthalpy, o.MinEnthalpy+narrow, most+narrow,
+			both,
+		); err != nil {
+			return nil, err
 		}
 	}
 	d := &Diagram{options: o, fluid: r}
@@ -216,7 +220,8 @@ func (d *Diagram) check(s refrigerant.State) error {
 		return &quantity.RangeError{
 			Quantity: "temperature of the state", Value: s.Temperature,
 			Min: own.Temperature.Add(-sameState), Max: own.Temperature.Add(sameState),
-			Advice: "at its pressure and enthalpy " + d.fluid.Designation() + " has another: is it a state of this refrigerant?",
+			Advice: "at its pressure and enthalpy " + d.fluid.Designation() +
+				" has another: is it a state of this refrigerant?",
 		}
 	}
 	return nil

@@ -180,8 +180,9 @@ func (pl *plane) isotherm(t quantity.Temperature) (out isotherm) {
 		if fall := end.Y - pl.point(dew).Y; fall > 0.5 {
 			steps := 3 + int(fall/vg.Points(8))
 			for i := 1; i < steps; i++ {
-				if s, err := pl.fluid.State(bubble.Pressure+(dew.Pressure-bubble.Pressure)*quantity.Pressure(i)/quantity.Pressure(steps), t); err == nil &&
-					s.Phase == refrigerant.TwoPhase {
+				share := quantity.Pressure(i) / quantity.Pressure(steps)
+				p := bubble.Pressure + (dew.Pressure-bubble.Pressure)*share
+				if s, err := pl.fluid.State(p, t); err == nil && s.Phase == refrigerant.TwoPhase {
 					out.across = append(out.across, pl.point(s))
 				}
 			}

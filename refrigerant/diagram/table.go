@@ -41,9 +41,12 @@ func (s *sheet) table() {
 			},
 		},
 		{
-			Head:  "SH, SC or x",
-			Unit:  s.delta.Symbol() + ", %",
-			Value: func(st refrigerant.State) string { short, _ := s.condition(s.fluid, st); return short },
+			Head: "SH, SC or x",
+			Unit: s.delta.Symbol() + ", %",
+			Value: func(st refrigerant.State) string {
+				short, _ := s.condition(s.fluid, st)
+				return short
+			},
 		},
 		{
 			Head: "enthalpy",

@@ -41,8 +41,8 @@ func withoutTrace(memory []byte) error {
 	if len(table) < functionsAt+8 {
 		return errModule
 	}
-	names, files, values, functions := word(namesAt), word(filesAt), word(valuesAt), word(functionsAt)
-	count := word(countAt)
+	count, names, files := word(countAt), word(namesAt), word(filesAt)
+	values, functions := word(valuesAt), word(functionsAt)
 	if !(functionsAt < names && names < files && files < values && values < functions &&
 		functions+8*count <= len(table)) {
 		return fmt.Errorf("%w: its table of functions is at %d", errModule, functions)

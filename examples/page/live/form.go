@@ -102,13 +102,15 @@ var groups = []struct {
 	first  []string // in this order before the others
 	begins []string
 }{
-	{code: "readings", begins: []string{"readings."}, opened: len(core), first: prefixed("readings.", core)},
+	{code: "readings", begins: []string{"readings."}, opened: len(core),
+		first: prefixed("readings.", core)},
 	{code: "label", begins: []string{"equipment.label."}, opened: 3,
 		first: prefixed("equipment.label.", []string{"charge", "subcooling", "superheat"})},
 	{code: "electrical", begins: []string{"electrical."}},
 	{code: "cold", begins: []string{"equipment.coldRoom."}},
 	{code: "line", begins: []string{"equipment.lineSet.", "equipment.accessories"}},
-	{code: "seen", begins: []string{"conditions."}, opened: 1, first: []string{"conditions.running"}},
+	{code: "seen", begins: []string{"conditions."}, opened: 1,
+		first: []string{"conditions.running"}},
 	{code: "house", begins: []string{"house."}, first: []string{"house.name"}},
 	{code: "instruments", begins: []string{"instruments."}},
 	{code: "record", begins: []string{"notes", "complaint"}, opened: 2},

@@ -46,7 +46,8 @@ func Read(in Typed) Reading {
 		return Reading{Problem: b.sentence("problem.number", "unit", in.Unit)}
 	}
 	out := Reading{}
-	if n := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("+-−.0123456789", r) }); n > 0 {
+	afterNumber := func(r rune) bool { return !strings.ContainsRune("+-−.0123456789", r) }
+	if n := strings.IndexFunc(text, afterNumber); n > 0 {
 		number := strings.ReplaceAll(text[:n], "−", "-")
 		if v, err := strconv.ParseFloat(number, 64); err == nil {
 			for _, u := range m.units(quantity.IP) {

@@ -132,7 +132,8 @@ const ExampleVisit = `{
   "equipment": {"refrigerant": "R-410A", "metering": "fixed restrictor", "nominalCapacity": "3 ton"},
   "site": {"elevation": "6000 ft"},
   "readings": {
-    "suctionPressure": "118 psig", "suctionLine": "70 °F", "liquidPressure": "318 psig", "liquidLine": "96 °F",
+    "suctionPressure": "118 psig", "suctionLine": "70 °F",
+    "liquidPressure": "318 psig", "liquidLine": "96 °F",
     "outdoorDryBulb": "82 °F", "returnDryBulb": "75 °F", "returnWetBulb": "63 °F ± 0.6 °F"
   }
 }`

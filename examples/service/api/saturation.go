@@ -103,6 +103,7 @@ func (a *SaturationAnswer) atTemperature(fluid *refrigerant.Refrigerant, t quant
 		return err
 	}
 	a.Temperature, a.BubblePressure, a.DewPressure = &t, &bubble, &dew
-	a.BubbleGauge, a.DewGauge = new(quantity.GaugePressure(bubble-atmosphere)), new(quantity.GaugePressure(dew-atmosphere))
+	a.BubbleGauge = new(quantity.GaugePressure(bubble - atmosphere))
+	a.DewGauge = new(quantity.GaugePressure(dew - atmosphere))
 	return nil
 }

@@ -36,7 +36,8 @@ import (
 const visit = `{"scope": %q, "units": "IP",
  "equipment": {"refrigerant": "R-410A", "metering": "fixed restrictor", "nominalCapacity": "3 ton"},
  "site": {"elevation": "6000 ft"},
- "readings": {"suctionPressure": "118 psig", "suctionLine": "70 °F", "liquidPressure": "318 psig", "liquidLine": "96 °F",
+ "readings": {"suctionPressure": "118 psig", "suctionLine": "70 °F",
+  "liquidPressure": "318 psig", "liquidLine": "96 °F",
   "outdoorDryBulb": "82 °F", "returnDryBulb": "75 °F", "returnWetBulb": "63 °F", "supplyDryBulb": "57 °F"}}`
 
 func main() {

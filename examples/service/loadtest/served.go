@@ -27,12 +27,15 @@ func startService() (*served, error) {
 	}
 	s := &served{dir: dir}
 	program := filepath.Join(dir, "service.exe")
-	if text, err := exec.Command("go", "build", "-o", program, "github.com/satline/satline/examples/service").CombinedOutput(); err != nil {
+	build := exec.Command("go", "build", "-o", program, "github.com/satline/satline/examples/service")
+	if text, err := build.CombinedOutput(); err != nil {
 		s.end()
 		return nil, fmt.Errorf("%w: %s", err, text)
 	}
-	s.cmd = exec.Command(program, "-listen", "127.0.0.1:0",
-		"-operations", "127.0.0.1:0", "-client-requests", "1000", "-client-connections", "512", "-quiet")
+	s.cmd = exec.Command(
+		program, "-listen", "127.0.0.1:0", "-operations", "127.0.0.1:0",
+		"-client-requests", "1000", "-client-connections", "512", "-quiet",
+	)
 	s.cmd.Env = append(os.Environ(), "GOMAXPROCS=1")
 	log, err := s.cmd.StderrPipe()
 	if err == nil {
