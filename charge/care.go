@@ -192,7 +192,8 @@ func ratioAbove(limit fact.Times) func(*Compressor) (any, bool) {
 			return nil, false
 		}
 		ratio, _, err := CompressionRatio(*c.Suction, *c.Discharge)
-		return fact.Times(ratio), err == nil && ratio > float64(limit)
+		const told = 0.1 // a ratio that is told as the limit itself is not above it
+		return fact.Times(ratio), err == nil && ratio >= float64(limit)+told/2
 	}
 }
 

@@ -301,7 +301,7 @@ func (r reporter) readings() paper.Block {
 		}
 		b.Table.Rows = append(
 			b.Table.Rows,
-			[]string{r.book.Term("reading." + x.Field), r.book.Show(x.Value.Of), note},
+			[]string{r.book.Term("reading." + x.Field), r.book.Reading(x.Field, x.Value.Of), note},
 		)
 	}
 	for _, d := range r.a.Doubts {

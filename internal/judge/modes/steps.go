@@ -20,7 +20,10 @@ func (s Step) Because(why fact.Fact) Step {
 func (c *Case) LeakPath() []Step {
 	recover := Do(RecoverRest)
 	if level, err := charge.RecoverTo(c.Fluid, c.WholeCharge); err == nil {
-		recover.Do = recover.Do.With(fact.Amount("to", level.To))
+		// The rule's vacuum is below the standard atmosphere: where that is above the site's,
+		// the gauge's zero does.
+		to := min(level.To.Gauge(c.Site.Value), 0)
+		recover.Do = recover.Do.With(fact.Amount("to", to))
 	}
 	return []Step{Do(FindLeak), recover, Do(MendLeak), Do(Nitrogen), Do(Evacuate), c.WeighIn()}
 }

@@ -83,7 +83,10 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 			case nested && b.catalog[string(term)] != nil:
 				out, _ = b.append(out, b.catalog[string(term)], f)
 			default:
-				out = append(out, b.show(v.Of)...)
+				of, _ := f.Value("feature")
+				term, _ := of.Of.(fact.Term)
+				_, feature, _ := strings.Cut(string(term), ".")
+				out = append(out, b.Reading(feature, v.Of)...)
 			}
 		}
 	}

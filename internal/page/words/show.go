@@ -28,15 +28,40 @@ func (b *Book) show(v any) string {
 	case time.Duration:
 		return span(v)
 	case quantity.Mass:
-		if b.units == quantity.IP && v >= quantity.Pounds(1) {
-			pounds := math.Floor(v.Pounds() + 1e-3)
-			return b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, math.Max(0, (v-quantity.Pounds(pounds)).Ounces())))
+		return b.mass(v)
+	case quantity.Uncertain[quantity.Mass]:
+		if v.Std > 0 {
+			return b.mass(v.Value) + " ± " + b.mass(quantity.Mass(v.Std))
+		}
+		return b.mass(v.Value)
+	case quantity.GaugePressure:
+		if b.units == quantity.IP && v < 0 { // as a compound gauge shows it
+			return v.Styled(quantity.Style{Comma: b.comma}.In("inHg vac", 1))
 		}
 		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
 	case interface{ Styled(quantity.Style) string }:
 		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
 	}
 	return fmt.Sprint(v)
+}
+
+// mass writes one as a charging scale shows it.
+func (b *Book) mass(m quantity.Mass) string {
+	if b.units == quantity.IP && m >= quantity.Pounds(1) {
+		pounds := math.Floor(m.Pounds() + 1e-3)
+		ounces := math.Max(0, (m - quantity.Pounds(pounds)).Ounces())
+		return b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, ounces))
+	}
+	return m.Styled(quantity.Style{System: b.units, Comma: b.comma})
+}
+
+// Reading writes a reading by its name in a visit. Electric power is in kilowatts in every
+// system of units, other than heat.
+func (b *Book) Reading(name string, v any) string {
+	if p, ok := v.(interface{ Styled(quantity.Style) string }); ok && name == "power" {
+		return p.Styled(quantity.Style{System: b.units, Comma: b.comma}.In("kW", 2))
+	}
+	return b.show(v)
 }
 
 // share writes a chance or a part in per cent. Nothing that a field instrument says is
@@ -54,7 +79,7 @@ func (b *Book) share(p float64) string {
 // span writes a time as it is read from a watch or a calendar.
 func span(d time.Duration) string {
 	switch {
-	case d < 2*time.Minute:
+	case d < 2*time.Minute && d != time.Minute:
 		return fmt.Sprintf("%.0f s", d.Seconds())
 	case d < 3*time.Hour:
 		return fmt.Sprintf("%.0f min", math.Ceil(d.Minutes()))
