@@ -20,6 +20,7 @@ func caseOf(
 		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine,
 		DischargePressure: s.readings.DischargePressure,
 		Metered:           p.electrical != nil, Running: v.Conditions.Running,
+		TwoPhaseLine:   v.Equipment.LineSet.Device == charge.DeviceOutdoors,
 		ReadBeforeMove: !s.later, NetMoved: movedBefore(v.Moves, nil),
 		WholeCharge: wholeCharge(&v.Equipment),
 		Answered:    func() []charge.Moved { return answered(p, t) },

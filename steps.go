@@ -38,6 +38,7 @@ const (
 	StepLeave          = modes.Leave
 	StepWhyLiquid      = modes.WhyLiquid
 	StepLeaveCharge    = modes.LeaveCharge
+	StepChargeStays    = modes.ChargeStays
 	StepAdd            = modes.Add
 	StepAddLittle      = modes.AddLittle
 	StepRecover        = modes.Recover

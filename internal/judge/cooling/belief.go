@@ -28,7 +28,16 @@ func believe(c *modes.Case) *belief {
 		// another refrigerant than the one named is worth knowing.
 		b.Diagnosis = diagnose.Diagnosis{}
 	}
+	b.Decision.Looks = slices.DeleteFunc(b.Decision.Looks, b.cleanedFirst)
 	return b
+}
+
+// cleanedFirst says that dirt of what a look is after was seen already: it is cleaned, and the
+// next readings tell what else there is.
+func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
+	s := &b.c.Seen
+	return s.FilterDirty && m.Answers(diagnose.LowIndoorAir) ||
+		s.OutdoorCoilDirty && m.Answers(diagnose.CondenserAir)
 }
 
 // likely is the chance from which a cause is taken to be present, and worth from which it

@@ -21,9 +21,10 @@ func Judge(c *modes.Case) modes.Judgement {
 	j.Charge = b.charge(j.Dangers)
 	k := planner{c: c, b: b, j: &j}
 	k.plan()
-	j.Steps = k.Steps
 	j.Charge.Why = append(j.Charge.Why, k.hold...)
 	j.Headline = k.headline()
+	k.spare(j.Headline)
+	j.Steps = k.Steps
 	if !c.NoPairs {
 		j.Freeze = b.freeze()
 	}

@@ -59,12 +59,27 @@ func (k *planner) undecided() fact.Fact {
 	}
 	chance := fact.Of("chance", fact.Share(healthy))
 	switch leave := k.Has(modes.Leave); {
+	case k.floods() && (healthy >= likely || leave || len(causes) == 0):
+		return fact.New("headline.floods")
 	case healthy >= likely && (leave || k.j.Charge.Outcome == modes.ChargeInBand):
 		return fact.New("headline.sound", chance)
 	case healthy >= likely || leave || len(causes) == 0:
 		return fact.New("headline.sound-likely", chance)
 	}
 	return fact.New("headline.open", fact.Of("causes", causes[:min(told, len(causes))]))
+}
+
+// spare takes away the reasons of steps that the headline gives already.
+func (k *planner) spare(headline fact.Fact) {
+	for i := range k.Steps {
+		s := &k.Steps[i]
+		named := headline.Code == "headline.cause" && s.Cause != "" &&
+			s.Cause == string(k.b.Marginals()[0].Signature)
+		why, _ := headline.Value("why")
+		if named || why.Of == fact.Term(s.Why.Code) {
+			s.Why = fact.Fact{}
+		}
+	}
 }
 
 const sound fact.Term = "cause.sound"

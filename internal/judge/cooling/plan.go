@@ -3,6 +3,7 @@ package cooling
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -137,7 +138,6 @@ func (k *planner) afterMove() {
 	}
 	wait := fact.Of("wait", charge.WaitAfterMove())
 	k.Add(modes.Wait, wait).Why = fact.New("charge.read-before-move")
-	k.Add(modes.ReadAgain)
 }
 
 // movedMuch: a good part of the whole charge has been moved, and the reading is not in band:
@@ -202,11 +202,14 @@ func (k *planner) readFirst() {
 		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine", "outdoorDryBulb",
 		"returnDryBulb", "returnWetBulb", "supplyDryBulb",
 	} {
+		if k.c.TwoPhaseLine && strings.HasPrefix(name, "liquid") {
+			continue
+		}
 		if !slices.Contains(k.c.Given, name) {
 			missing = append(missing, name)
 		}
 	}
-	if k.c.Seen.NotCoolingComplaint && len(missing) == 8 && !k.c.Metered {
+	if k.c.Seen.NotCoolingComplaint && len(k.c.Given) == 0 && !k.c.Metered {
 		k.Add(modes.SeeRuns)
 	}
 	k.Add(modes.RunOn, fact.Of("wait", charge.ShortestRun()))
@@ -260,12 +263,17 @@ func (k *planner) byBelief() {
 		k.leakPath()
 		return
 	}
+	if !moves(d) {
+		k.static()
+	}
 	k.act(d, dirty)
 	for _, m := range k.b.Marginals() {
-		if !moves(d) && k.worthMending(m.Chance) && !ofCharge(m.Signature) &&
-			m.Signature != d.Signature && !k.lookedAt(m.Signature) {
-			k.mend(m.Signature)
+		if !moves(d) && !ofCharge(m.Signature) && m.Signature != d.Signature {
+			k.mendWorth(m.Signature, m.Chance)
 		}
+	}
+	if !moves(d) && len(k.Steps) > 0 && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
+		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
@@ -288,14 +296,16 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
 	case moves && (k.c.NoPairs || k.j.Charge.Outcome == modes.NotJudged):
-		k.Add(modes.LeaveCharge)
+		k.Add(modes.ChargeStays)
 	case d.Act == diagnose.Add:
 		k.short()
 	case d.Act == diagnose.Recover:
 		k.over()
 	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
-		k.mend(d.Signature)
-	case !looks && !dirty && k.c.Valve.IsZero() && k.b.Healthy >= worth:
+		k.mendWorth(d.Signature, d.Chance)
+	case k.airDoubted() && k.seeAir(fact.Fact{}):
+	case !looks && !k.Has("look."+airLook) && !dirty && k.c.Valve.IsZero() &&
+		k.b.Healthy >= worth:
 		k.leave()
 	}
 }
@@ -303,8 +313,64 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 // onlyLooks says that the plan looks or reads and changes nothing: what was read before holds.
 func (k *planner) onlyLooks() bool {
 	return len(k.Steps) > 0 && !slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
-		return s.Look == "" && s.Field == "" && s.Do.Code != modes.LeaveCharge
+		return s.Look == "" && s.Field == "" && !leaves(s.Do.Code)
 	})
+}
+
+// airDoubted: mending the air would be worth it, and nothing says that the machine is sound.
+func (k *planner) airDoubted() bool {
+	d := &k.b.Decision
+	return d.Signature == diagnose.LowIndoorAir && d.Chance >= worth &&
+		k.b.Healthy < likely && !k.floods()
+}
+
+// static looks at the way of the air where the blower works against more than its limit.
+func (k *planner) static() {
+	over, ok := k.c.Evidence.StaticHigh()
+	if ok && !k.worthMending(k.b.Probability(diagnose.LowIndoorAir)) {
+		k.seeAir(over)
+	}
+}
+
+// seeAir looks at the way of the indoor air; false where that was done, or dirt is cleaned there.
+func (k *planner) seeAir(why fact.Fact) bool {
+	if k.Has(modes.CleanFilter) || slices.ContainsFunc(
+		k.c.Answers, func(a diagnose.Answer) bool { return a.Code == airLook },
+	) {
+		return false
+	}
+	k.Put(modes.Step{Do: fact.New("look." + airLook), Look: airLook}).Why = why
+	return true
+}
+
+const airLook = "indoor-air-path"
+
+// mendWorth mends what is worth it, where no look in the plan answers for it first. What is
+// not likely by itself waits for what is asked for or doubted, and for what opens no circuit.
+func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
+	if !k.worthMending(chance) || k.lookedAt(signature) {
+		return
+	}
+	reads := slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
+		return s.Field != "" || ofInstrument(diagnose.Code(s.Cause))
+	})
+	if chance < likely && (reads || k.opens(signature) && len(k.Steps) > 0) {
+		return
+	}
+	k.mend(signature)
+}
+
+// leaves says that a step leaves the charge as it is.
+func leaves(code fact.Code) bool { return code == modes.LeaveCharge || code == modes.ChargeStays }
+
+// opens says that what mends the likeliest fault of a cause opens the circuit.
+func (k *planner) opens(signature diagnose.Code) bool {
+	for _, m := range k.b.Marginals() {
+		if m.Signature == signature && len(m.Faults) > 0 {
+			return m.Faults[0].Fault.Opens
+		}
+	}
+	return false
 }
 
 // worthMending: what is less likely than that nothing is wrong is not taken apart.
@@ -393,7 +459,7 @@ func (k *planner) leave() {
 		k.Add(modes.Leave).Why = k.c.Reading.Says
 		return
 	}
-	k.Add(modes.LeaveCharge).Why = k.c.Reading.Says
+	k.Add(modes.ChargeStays).Why = k.c.Reading.Says
 	if k.c.Target != nil && k.c.Target.General() {
 		k.Add(modes.ReadLabel)
 	}

@@ -84,10 +84,16 @@ var sights = []sight{
 		func(e *Evidence) bool { return e.Seen.BlowerStill }},
 	{"static-high", 0.15, map[Code]float64{
 		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
-		func(e *Evidence) bool { return staticOver(e) > 1.05 }},
+		func(e *Evidence) bool { _, high := e.StaticHigh(); return high }},
 	{"static-low", 0.15, map[Code]float64{
 		"blower": 0.6, "filter": 0.02, "ducts": 0.02, "indoor-coil": 0.1, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { s := staticOver(e); return s > 0 && s < 0.5 }},
+}
+
+// StaticHigh says that the blower works against more than its limit; false where it does not,
+// or where the static pressure was not read.
+func (e *Evidence) StaticHigh() (fact.Fact, bool) {
+	return fact.New("sight.static-high"), staticOver(e) > 1.05
 }
 
 // staticOver is the external static pressure over its limit, by default

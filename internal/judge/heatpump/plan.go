@@ -2,6 +2,7 @@ package heatpump
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -157,7 +158,8 @@ func (p *planner) readFirst() {
 		{"outdoorDryBulb", p.c.OutdoorDryBulb != nil}, {"returnDryBulb", p.c.ReturnDryBulb != nil},
 		{"supplyDryBulb", p.c.SupplyDryBulb != nil},
 	} {
-		if !f.has {
+		circuit := strings.HasPrefix(f.name, "suction") || strings.HasPrefix(f.name, "liquid")
+		if !f.has && !(circuit && p.c.TwoPhaseLine) {
 			missing = append(missing, fact.Term("reading."+f.name))
 			p.j.Charge.Missing = append(p.j.Charge.Missing, f.name)
 		}
@@ -167,7 +169,11 @@ func (p *planner) readFirst() {
 	if p.c.Running == 0 {
 		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
 	}
-	p.add(modes.Do("step.read", fact.Of("readings", missing)))
+	if len(missing) > 0 {
+		p.add(modes.Do("step.read", fact.Of("readings", missing)))
+		return
+	}
+	p.add(modes.Do("step.makers-chart", fact.Of("mode", fact.Term("mode.heating"))))
 }
 
 // eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.

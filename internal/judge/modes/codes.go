@@ -37,6 +37,7 @@ const (
 	Leave          fact.Code = "step.leave"
 	WhyLiquid      fact.Code = "step.why-liquid"
 	LeaveCharge    fact.Code = "step.leave-charge"
+	ChargeStays    fact.Code = "step.charge-stays"
 	Add            fact.Code = "step.add"
 	AddLittle      fact.Code = "step.add-little"
 	Recover        fact.Code = "step.recover"

@@ -58,6 +58,9 @@ type Case struct {
 	// DischargePressure is the one that was read, where there is one.
 	DischargePressure *quantity.Uncertain[quantity.GaugePressure]
 
+	// TwoPhaseLine says that the refrigerant expands outdoors, as in most systems without ducts:
+	// there is no port with liquid, and in heating none with suction pressure.
+	TwoPhaseLine bool
 	// Running is the time since the last start, zero where it is not known.
 	Running time.Duration
 	// Complaint in the words of the JSON form: "not cooling", "frozen coil"; may be empty.
