@@ -65,11 +65,17 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		c.parts[i].log += between
 		c.parts[i].weight = 0
 	}
-	order := slices.Clone(was.parts)
-	slices.SortStableFunc(order, func(x, y component) int { return cmp.Compare(y.weight, x.weight) })
-	first := order[0]
-	firstAfter, best := component{a: none, b: none}, 0.0
-	for i, b := range order[:min(histories, len(order))] {
+	order := make([]int, len(was.parts))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		return cmp.Compare(was.parts[j].weight, was.parts[i].weight)
+	})
+	likeliest := was.parts[order[0]]
+	first, firstAfter, best := likeliest, component{a: none, b: none}, 0.0
+	for i, at := range order[:min(histories, len(order))] {
+		b := was.parts[at]
 		a, ok := c.after(was, b, earlier.Done)
 		if !ok {
 			continue
@@ -81,7 +87,7 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		}
 		// The first explanation is held to its word at the severity that keeps it
 		// best, among those that the earlier readings left likely.
-		if b.a == order[0].a && b.b == order[0].b && b.weight > 0.05*order[0].weight {
+		if b.a == likeliest.a && b.b == likeliest.b && b.weight > 0.05*likeliest.weight {
 			if chance := departure(x[n1:n]); i == 0 || chance > best {
 				first, firstAfter, best = b, a, chance
 			}
@@ -207,27 +213,30 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 		if a < 0 {
 			return out, false
 		}
-		var s state
+		index := h.index // in the table, and so the same in both
 		switch {
 		case h.index == none:
-			s = c.at(a, h.severity)
-		case h.state.level != nil:
-			s = c.states[a][h.index]
-		default:
-			s = *h.state
+			index = c.alsoIn(a, c.at(a, h.severity))
+		case h.state.level == nil:
+			index = c.alsoIn(a, *h.state)
 		}
-		s.weight = 0
-		c.states[a] = append(c.states[a], s)
 		if out.a == none {
-			out.a, out.sa = a, len(c.states[a])-1
+			out.a, out.sa = a, index
 		} else {
-			out.b, out.sb = a, len(c.states[a])-1
+			out.b, out.sb = a, index
 		}
 	}
 	if out.b != none && out.a > out.b {
 		out.a, out.b, out.sa, out.sb = out.b, out.a, out.sb, out.sa
 	}
 	return out, true
+}
+
+// alsoIn adds a state to a suspect, with no chance of its own, and returns its index.
+func (c *caseFile) alsoIn(a int, s state) int {
+	s.weight = 0
+	c.states[a] = append(c.states[a], s)
+	return len(c.states[a]) - 1
 }
 
 var noState = state{gain: new(matrix), rest: new(matrix)}
