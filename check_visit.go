@@ -377,7 +377,8 @@ func (c *checker) checks(checks []Check) {
 			)
 		} else if answered[check.Look] {
 			c.add(
-				FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look,
+				FieldContradictory, field, "%q is answered twice; keep the later answer",
+				check.Look,
 			)
 		}
 		answered[check.Look] = true

@@ -50,8 +50,10 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
 	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
 	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
-		atm := p.atmosphere.Pressure.Value
-		if share, std, err := relativeHumidity(*r.ReturnDryBulb, *r.ReturnWetBulb, atm); err == nil {
+		share, std, err := relativeHumidity(
+			*r.ReturnDryBulb, *r.ReturnWetBulb, p.atmosphere.Pressure.Value,
+		)
+		if err == nil {
 			d.ReturnHumidity = &Ratio{share, std}
 		}
 	}

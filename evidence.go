@@ -47,8 +47,9 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		Known:             knownOf(e, c),
 		Seen: diagnose.Sights{
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty,
-			CoilIced: c.CoilIced, CoilWet: c.CoilWet, PanelsOff: c.PanelsOff, DoorsOpen: c.DoorsOpen,
-			EconomizerOpen: c.EconomizerOpen, FanCycling: c.CondenserFanCycling,
+			CoilIced: c.CoilIced, CoilWet: c.CoilWet, PanelsOff: c.PanelsOff,
+			DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen,
+			FanCycling:         c.CondenserFanCycling,
 			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak,
 			NotCoolingComplaint: v.Complaint == NotCooling || v.Complaint == NotHeating,
@@ -84,7 +85,8 @@ func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
 	if t.Target != nil && t.Method == charge.Superheat {
 		u := &t.Target.Value
 		out = append(out, diagnose.Expectation{
-			Feature: signature.Superheat, Value: float64(u.Value), Std: u.Std, Rule: t.Target.General(),
+			Feature: signature.Superheat, Value: float64(u.Value), Std: u.Std,
+			Rule: t.Target.General(),
 		})
 	}
 	for _, stated := range []struct {

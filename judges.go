@@ -13,7 +13,8 @@ import (
 // judges of the modes, and their looks; see package modes. The zero Mode is in doubt.
 var (
 	judges = map[Mode]modes.Judge{
-		0: modes.Ask, Cooling: cooling.Judge, Heating: heatpump.Judge, Refrigeration: coldroom.Judge,
+		0: modes.Ask, Cooling: cooling.Judge, Heating: heatpump.Judge,
+		Refrigeration: coldroom.Judge,
 	}
 	forecasters = map[Mode]modes.Forecaster{
 		Cooling: cooling.Forecast, Heating: heatpump.Forecast, Refrigeration: coldroom.Forecast,

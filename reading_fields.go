@@ -144,7 +144,7 @@ func meanOf[T quantity.Quantity](
 const steadyWithin quantity.Temperature = 5. / 9
 
 func gaugeField(
-	name string, at func(*Readings) **gaugeReading, top quantity.GaugePressure,
+	name string, top quantity.GaugePressure, at func(*Readings) **gaugeReading,
 ) readingField {
 	return field(
 		name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2),
@@ -155,7 +155,7 @@ func gaugeField(
 }
 
 func clampField(
-	name string, at func(*Readings) **temperatureReading, top quantity.Temperature,
+	name string, top quantity.Temperature, at func(*Readings) **temperatureReading,
 ) readingField {
 	return field(
 		name, at, quantity.Celsius(-60), top, steadyWithin,
@@ -163,7 +163,7 @@ func clampField(
 	)
 }
 
-func airField(name string, at func(*Readings) **temperatureReading, wet bool) readingField {
+func airField(name string, wet bool, at func(*Readings) **temperatureReading) readingField {
 	return field(
 		name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin,
 		func(in Instruments, _ quantity.Temperature) float64 {
@@ -182,54 +182,32 @@ func part[T quantity.Quantity](of func(*Instruments) float64) func(Instruments, 
 }
 
 var readingFields = []readingField{
-	gaugeField(
-		"suctionPressure", func(r *Readings) **gaugeReading { return &r.SuctionPressure },
-		quantity.PSIG(1500),
-	),
-	gaugeField(
-		"liquidPressure", func(r *Readings) **gaugeReading { return &r.LiquidPressure },
-		quantity.PSIG(2500),
-	),
-	gaugeField(
-		"dischargePressure", func(r *Readings) **gaugeReading { return &r.DischargePressure },
-		quantity.PSIG(2500),
-	),
-	clampField(
-		"suctionLine", func(r *Readings) **temperatureReading { return &r.SuctionLine },
-		quantity.Celsius(100),
-	),
-	clampField(
-		"bulbLine", func(r *Readings) **temperatureReading { return &r.BulbLine },
-		quantity.Celsius(100),
-	),
-	clampField(
-		"liquidLine", func(r *Readings) **temperatureReading { return &r.LiquidLine },
-		quantity.Celsius(110),
-	),
-	clampField(
-		"dischargeLine", func(r *Readings) **temperatureReading { return &r.DischargeLine },
-		quantity.Celsius(200),
-	),
-	airField(
-		"outdoorDryBulb", func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb },
-		false,
-	),
-	airField(
-		"condenserLeaving", func(r *Readings) **temperatureReading { return &r.CondenserLeaving },
-		false,
-	),
-	airField(
-		"returnDryBulb", func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }, false,
-	),
-	airField(
-		"returnWetBulb", func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }, true,
-	),
-	airField(
-		"supplyDryBulb", func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }, false,
-	),
-	airField(
-		"supplyWetBulb", func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }, true,
-	),
+	gaugeField("suctionPressure", quantity.PSIG(1500),
+		func(r *Readings) **gaugeReading { return &r.SuctionPressure }),
+	gaugeField("liquidPressure", quantity.PSIG(2500),
+		func(r *Readings) **gaugeReading { return &r.LiquidPressure }),
+	gaugeField("dischargePressure", quantity.PSIG(2500),
+		func(r *Readings) **gaugeReading { return &r.DischargePressure }),
+	clampField("suctionLine", quantity.Celsius(100),
+		func(r *Readings) **temperatureReading { return &r.SuctionLine }),
+	clampField("bulbLine", quantity.Celsius(100),
+		func(r *Readings) **temperatureReading { return &r.BulbLine }),
+	clampField("liquidLine", quantity.Celsius(110),
+		func(r *Readings) **temperatureReading { return &r.LiquidLine }),
+	clampField("dischargeLine", quantity.Celsius(200),
+		func(r *Readings) **temperatureReading { return &r.DischargeLine }),
+	airField("outdoorDryBulb", false,
+		func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }),
+	airField("condenserLeaving", false,
+		func(r *Readings) **temperatureReading { return &r.CondenserLeaving }),
+	airField("returnDryBulb", false,
+		func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }),
+	airField("returnWetBulb", true,
+		func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }),
+	airField("supplyDryBulb", false,
+		func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }),
+	airField("supplyWetBulb", true,
+		func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }),
 	field(
 		"airflow",
 		func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },

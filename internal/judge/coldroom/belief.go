@@ -172,7 +172,9 @@ func (b *belief) ranking() []ranked {
 				r.faults = append(r.faults, j)
 			}
 		}
-		slices.SortStableFunc(r.faults, func(x, y int) int { return cmp.Compare(b.faults[y], b.faults[x]) })
+		slices.SortStableFunc(r.faults, func(x, y int) int {
+			return cmp.Compare(b.faults[y], b.faults[x])
+		})
 		out = append(out, r)
 	}
 	slices.SortStableFunc(out, func(x, y ranked) int { return cmp.Compare(y.chance, x.chance) })

@@ -113,7 +113,8 @@ var looks = []look{
 	{
 		code: "cold-bulb-warm", usual: 0.04, minutes: 6, running: true, valve: true,
 		of: map[string]float64{
-			"cold-valve-starves": 0.88, undercharge: 0.35, restriction: 0.5, "cold-valve-floods": 0.3,
+			"cold-valve-starves": 0.88, undercharge: 0.35, restriction: 0.5,
+			"cold-valve-floods": 0.3,
 		},
 	},
 	{

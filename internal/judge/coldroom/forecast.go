@@ -193,7 +193,8 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	today := w
 	if s.OutdoorDryBulb != 0 {
 		err := limit.Within(
-			"outdoor dry bulb", s.OutdoorDryBulb, quantity.Fahrenheit(-20), quantity.Fahrenheit(130),
+			"outdoor dry bulb", s.OutdoorDryBulb, quantity.Fahrenheit(-20),
+			quantity.Fahrenheit(130),
 			"the air that the condenser gives its heat to",
 		)
 		if err != nil {
@@ -203,7 +204,8 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	}
 	if s.ReturnDryBulb != 0 {
 		err := limit.Within(
-			"box temperature", s.ReturnDryBulb, coldroom.Coldest, coldroom.Warmest, "that of a cold room",
+			"box temperature", s.ReturnDryBulb, coldroom.Coldest, coldroom.Warmest,
+			"that of a cold room",
 		)
 		if err != nil {
 			return out, err
@@ -224,7 +226,9 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 		Superheat: told[by](states, func(st *machine.State) float64 {
 			return st.Suction - st.Evaporating
 		}),
-		Subcooling:  told[by](states, func(st *machine.State) float64 { return st.Bubble - st.Liquid }),
+		Subcooling: told[by](states, func(st *machine.State) float64 {
+			return st.Bubble - st.Liquid
+		}),
 		Evaporating: told[at](states, func(st *machine.State) float64 { return st.Evaporating }),
 		Condensing:  told[at](states, func(st *machine.State) float64 { return st.Condensing }),
 		Supply:      told[at](states, func(st *machine.State) float64 { return st.Supply }),

@@ -28,10 +28,10 @@ func Looks() []diagnose.Look {
 func Judge(c *modes.Case) modes.Judgement {
 	k, err := evidenceOf(c)
 	if err != nil { // no such machine runs on it
+		says := fact.New("headline.cold-fluid")
 		return modes.Judgement{
-			Headline: fact.New("headline.cold-fluid"),
-			Steps:    []modes.Step{modes.Do("step.cold-chart")},
-			Charge:   modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{fact.New("headline.cold-fluid")}},
+			Headline: says, Steps: []modes.Step{modes.Do("step.cold-chart")},
+			Charge: modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{says}},
 		}
 	}
 	p := planner{c: c, k: k, dangers: dangersOf(c, k)}
@@ -77,7 +77,9 @@ func (p *planner) findings() []modes.Finding {
 // charge is what is believed of it.
 func (p *planner) charge() modes.Charge {
 	if p.unjudged.Code != "" {
-		return modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{p.unjudged}, Missing: p.missing}
+		return modes.Charge{
+			Outcome: modes.NotJudged, Why: []fact.Fact{p.unjudged}, Missing: p.missing,
+		}
 	}
 	low, high := p.low(), p.b.cause(overcharge)
 	out := modes.Charge{Outcome: modes.ChargeOpen, Low: low, High: high, InBand: max(0, 1-low-high)}

@@ -213,7 +213,8 @@ func (p *planner) unread() bool {
 	}
 	if p.c.ReturnDryBulb != nil && !p.stopped() { // the eye wants no gauges
 		p.look(
-			"cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt", "cold-condenser-fan-stands",
+			"cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt",
+			"cold-condenser-fan-stands",
 		)
 	}
 	p.add("step.read", fact.Of("readings", terms))

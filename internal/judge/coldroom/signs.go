@@ -49,7 +49,8 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 			signCodes[i],
 			fact.Amount("measured", quantity.TemperatureDelta(k.value[i])),
 			fact.Measured("sound", quantity.Uncertain[quantity.TemperatureDelta]{
-				Value: quantity.TemperatureDelta(normal.mean[i]), Std: math.Sqrt(normal.spread[i][i]),
+				Value: quantity.TemperatureDelta(normal.mean[i]),
+				Std:   math.Sqrt(normal.spread[i][i]),
 			}),
 		)
 		if code != sound {
@@ -57,7 +58,9 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		}
 		list = append(list, s)
 	}
-	slices.SortStableFunc(list, func(x, y sign) int { return cmp.Compare(math.Abs(y.by), math.Abs(x.by)) })
+	slices.SortStableFunc(list, func(x, y sign) int {
+		return cmp.Compare(math.Abs(y.by), math.Abs(x.by))
+	})
 	for _, s := range list {
 		if s.by > 0 {
 			pro = append(pro, s.fact)

@@ -74,7 +74,8 @@ var airFaults = []Fault{
 	// outdoor unit breathing its own air: discharge air returns to the coil: it sees warmer
 	// air than the thermometer in the shade.
 	{
-		Code: "condenser-recirculation", Kind: Air, Signature: CondenserAir, Variant: "condenser-recirculation", Share: 0.18,
+		Code: "condenser-recirculation", Kind: Air, Signature: CondenserAir,
+		Variant: "condenser-recirculation", Share: 0.18,
 		Sources: []fact.Source{practice},
 	},
 }

@@ -51,7 +51,8 @@ const (
 // offset is the same in both, so the difference counts for much.
 func (c *caseFile) compareWith(earlier *Earlier) *Change {
 	past := *c.evidence
-	past.Input, past.Airflow, past.Power, past.Earlier = earlier.Input, earlier.Airflow, earlier.Power, nil
+	past.Input, past.Airflow, past.Power = earlier.Input, earlier.Airflow, earlier.Power
+	past.Earlier = nil
 	was := open(&past)
 	c.earlier = was // whose states go on in this one
 	if was.seen.n == 0 {
@@ -329,7 +330,8 @@ func (c *caseFile) jointPrediction(
 				if p == none || q == none || c.suspects[p].signature != was.suspects[q].signature {
 					continue
 				}
-				s, t := &c.states[p][[...]int{a.sa, a.sb}[i]], &was.states[q][[...]int{b.sa, b.sb}[j]]
+				s := &c.states[p][[...]int{a.sa, a.sb}[i]]
+				t := &was.states[q][[...]int{b.sa, b.sb}[j]]
 				if t.severity < s.severity {
 					s = t
 				}
@@ -440,7 +442,9 @@ func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
 			Expected: c.seen.value[f] - residual + expected, ExpectedStd: math.Sqrt(variance),
 		}
 		if m.Feature == signature.Evaporating {
-			m.Before, m.After, m.Expected = m.Before+was.seen.raw.evapGlide, m.After+c.seen.raw.evapGlide, m.Expected+c.seen.raw.evapGlide
+			glide := c.seen.raw.evapGlide
+			m.Before += was.seen.raw.evapGlide
+			m.After, m.Expected = m.After+glide, m.Expected+glide
 		}
 		out.Moves = append(out.Moves, m)
 	}

@@ -43,14 +43,16 @@ var circuitFaults = []Fault{
 	// takes from the pressure that drives it: the evaporator starves while the liquid backs up
 	// in the condenser.
 	{
-		Code: "liquid-line-restriction", Kind: Circuit, Opens: true, Signature: Restriction, Share: 0.45,
+		Code: "liquid-line-restriction", Kind: Circuit, Opens: true, Signature: Restriction,
+		Share:   0.45,
 		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// liquid line shut (service valve, solenoid valve): where nothing passes, the compressor
 	// pumps the indoor side down and all liquid stands in the condenser at the temperature of
 	// the air.
 	{
-		Code: lineShut, Kind: Circuit, Signature: Restriction, Variant: string(lineShut), Share: 0.06,
+		Code: lineShut, Kind: Circuit, Signature: Restriction, Variant: string(lineShut),
+		Share:   0.06,
 		Sources: []fact.Source{practice},
 	},
 	// restrictor too small or plugged: the fixed opening is smaller than the machine needs, by
@@ -109,8 +111,9 @@ var circuitFaults = []Fault{
 	// reversing valve leaking: hot gas crosses the slide of the reversing valve into the
 	// suction passage: to the gauges it is a compressor that leaks within.
 	{
-		Code: "reversing-valve-leak", Kind: Circuit, Signature: VaporLeak, Share: 0.35, HeatPump: true,
-		Sources: []fact.Source{kim, practice},
+		Code: "reversing-valve-leak", Kind: Circuit, Signature: VaporLeak, Share: 0.35,
+		HeatPump: true,
+		Sources:  []fact.Source{kim, practice},
 	},
 	// next to no refrigerant in the circuit: where no liquid is left, nothing boils and
 	// nothing condenses: the head falls below the pressure of liquid at the outdoor
@@ -136,7 +139,8 @@ var circuitFaults = []Fault{
 	// compressor not running: a compressor that stands still lets the pressures equalize, at
 	// that of the colder coil.
 	{
-		Code: compressorStopped, Kind: Circuit, Signature: NotPumping, Variant: string(compressorStopped), Share: 0.25,
+		Code: compressorStopped, Kind: Circuit, Signature: NotPumping,
+		Variant: string(compressorStopped), Share: 0.25,
 		Sources: []fact.Source{practice},
 	},
 	// gauges set to another refrigerant: the saturation temperatures shown belong to another
@@ -149,7 +153,8 @@ var circuitFaults = []Fault{
 	// another or a mixed refrigerant in the machine: the fluid boils at other pressures than
 	// the one named; a mixture at pressures of its own.
 	{
-		Code: "wrong-refrigerant", Kind: Circuit, Opens: true, Signature: OtherRefrigerant, Share: 0.4,
+		Code: "wrong-refrigerant", Kind: Circuit, Opens: true, Signature: OtherRefrigerant,
+		Share:   0.4,
 		Seems:   ofSaturation,
 		Sources: []fact.Source{practice},
 	},

@@ -25,7 +25,9 @@ const unusual = 0.9
 // weather. What they take from is the prior of 'nothing wrong'.
 func (c *caseFile) addCircumstances() {
 	w, std := c.seen.raw.air()
-	below := func(limit, value, std float64) float64 { return normal.Below((limit - value) / math.Max(std, 0.1)) }
+	below := func(limit, value, std float64) float64 {
+		return normal.Below((limit - value) / math.Max(std, 0.1))
+	}
 	load, ambient := 0.0, 0.0
 	if c.seen.raw.have[rReturnWetBulb] {
 		load = below(lowWetBulb, w.ReturnWetBulb, std[1])

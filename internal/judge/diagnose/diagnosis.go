@@ -368,7 +368,8 @@ func (d *Diagnosis) verdict(ordinary bool) Verdict {
 		return Contradictory
 	case first.healthy() && first.Probability >= sure:
 		return Sound
-	case !first.healthy() && d.Healthy < calling && (first.Probability >= sure || ordinary && d.Sureness() >= present):
+	case !first.healthy() && d.Healthy < calling &&
+		(first.Probability >= sure || ordinary && d.Sureness() >= present):
 		return Faulty
 	}
 	return Unclear

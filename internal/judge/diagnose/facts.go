@@ -24,7 +24,9 @@ func (x *Explanation) Side(which int) []fact.Fact {
 		}
 		return s.overSound * float64(which)
 	}
-	slices.SortStableFunc(signs, func(a, b Sign) int { return cmp.Compare(strength(&b), strength(&a)) })
+	slices.SortStableFunc(signs, func(a, b Sign) int {
+		return cmp.Compare(strength(&b), strength(&a))
+	})
 	var out []fact.Fact
 	for i := range signs[:min(most, len(signs))] {
 		out = append(out, signs[i].fact())

@@ -101,11 +101,13 @@ func (h *HouseFault) fault() *Fault {
 	return &f
 }
 
-// WrongInstruments are the faults that make readings wrong, those of instruments; they are not to be
+// WrongInstruments are the faults of instruments, which make readings wrong. They are not to be
 // changed.
 func WrongInstruments() []Fault { return wrongInstruments }
 
-var wrongInstruments = slices.DeleteFunc(Library(), func(f Fault) bool { return len(f.Readings) == 0 })
+var wrongInstruments = slices.DeleteFunc(
+	Library(), func(f Fault) bool { return len(f.Readings) == 0 },
+)
 
 // SeemsTo lists the causes that make a danger appear where there is none.
 func SeemsTo(danger string) []Code { return seems[danger] }

@@ -37,7 +37,8 @@ var scenarios = []scenario{
 		return w
 	}, 0.35},
 	{"cold-room", func(w signature.Weather) signature.Weather {
-		w.ReturnWetBulb, w.ReturnDryBulb = min(w.ReturnWetBulb, 285.37), min(w.ReturnDryBulb, 292.04)
+		w.ReturnWetBulb = min(w.ReturnWetBulb, 285.37)
+		w.ReturnDryBulb = min(w.ReturnDryBulb, 292.04)
 		return w
 	}, 0.3},
 }
@@ -192,7 +193,8 @@ func (c *caseFile) blame(p component, at int, ices float64) map[Code]float64 {
 	mild.Outdoor = max(w.Outdoor, ordinaryOutdoor)
 	credit(LowAmbient, c.ices(p, mild, ""))
 	loaded := w
-	loaded.ReturnWetBulb, loaded.ReturnDryBulb = max(w.ReturnWetBulb, ordinaryWet), max(w.ReturnDryBulb, ordinaryDry)
+	loaded.ReturnWetBulb = max(w.ReturnWetBulb, ordinaryWet)
+	loaded.ReturnDryBulb = max(w.ReturnDryBulb, ordinaryDry)
 	credit(LowLoad, c.ices(p, loaded, ""))
 	if sum == 0 {
 		return map[Code]float64{LowLoad: 0.5, LowAmbient: 0.5}

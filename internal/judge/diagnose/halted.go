@@ -174,7 +174,8 @@ func (c *caseFile) halted(h *halt, scatter *matrix) (shift vector) {
 	air := &c.seen.weather
 	var mean [raws]float64
 	var cov [raws][raws]float64
-	mean[rOutdoor], mean[rReturnDryBulb], mean[rReturnWetBulb] = air.Outdoor, air.ReturnDryBulb, air.ReturnWetBulb
+	mean[rOutdoor] = air.Outdoor
+	mean[rReturnDryBulb], mean[rReturnWetBulb] = air.ReturnDryBulb, air.ReturnWetBulb
 	mean[rAirflow] = c.machine.mean[signature.Airflow] + c.machine.offset[signature.Airflow]
 	cov[rAirflow][rAirflow] = c.machine.scatter[signature.Airflow][signature.Airflow]
 	for r := range raws {

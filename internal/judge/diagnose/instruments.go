@@ -97,7 +97,8 @@ func (c *caseFile) tryLie(l *lie) {
 	if l.pull != nil {
 		if p, ok := l.pull(c.seen.raw, l.severity); ok {
 			s := c.try()
-			s.severity, s.weight, s.rest, s.pull, s.bound = l.severity, l.weight, &noRest, p, c.bound
+			s.severity, s.weight, s.bound = l.severity, l.weight, c.bound
+			s.rest, s.pull = &noRest, p
 		}
 		return
 	}
@@ -140,9 +141,11 @@ var noRest matrix
 
 // usualOffset says how far off readings are that nothing explains.
 var usualOffset = vector{
-	signature.Evaporating: 8, signature.Superheat: 10, signature.CondensingOver: 8, signature.Subcooling: 8,
-	signature.DischargeOver: 18, signature.Split: 6, signature.WetBulbSplit: 5, signature.CondenserRise: 6,
-	signature.Airflow: 40, signature.Power: 35,
+	signature.Evaporating: 8, signature.Superheat: 10, signature.CondensingOver: 8,
+	signature.Subcooling:    8,
+	signature.DischargeOver: 18, signature.Split: 6, signature.WetBulbSplit: 5,
+	signature.CondenserRise: 6,
+	signature.Airflow:       40, signature.Power: 35,
 }
 
 // tryClash stands for readings that no cause explains: anywhere about the

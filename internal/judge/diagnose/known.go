@@ -43,7 +43,9 @@ func (e *Evidence) normal(w signature.Weather) []Expectation {
 	if e.Fluid == nil {
 		return nil
 	}
-	row := func(stated func(*NormalReading) quantity.GaugePressure) (at signature.Weather, p quantity.Pressure, ok bool) {
+	row := func(
+		stated func(*NormalReading) quantity.GaugePressure,
+	) (at signature.Weather, p quantity.Pressure, ok bool) {
 		at, gauge, ok := nearestRows(e.Normal, w, stated)
 		return at, gauge.Absolute(quantity.StandardAtmosphere), ok
 	}
@@ -108,7 +110,10 @@ func nearestRows(
 		for _, s := range [...]struct {
 			to    *float64
 			value quantity.Temperature
-		}{{&x.Outdoor, rows[i].Outdoor}, {&x.ReturnDryBulb, rows[i].ReturnDryBulb}, {&x.ReturnWetBulb, rows[i].ReturnWetBulb}} {
+		}{
+			{&x.Outdoor, rows[i].Outdoor}, {&x.ReturnDryBulb, rows[i].ReturnDryBulb},
+			{&x.ReturnWetBulb, rows[i].ReturnWetBulb},
+		} {
 			if s.value > 0 {
 				*s.to = float64(s.value)
 			}

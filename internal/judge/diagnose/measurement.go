@@ -160,9 +160,11 @@ func (c *caseFile) explanation(k [2]int) *Explanation {
 
 // fieldOf are the readings by their name in a visit.
 var fieldOf = [raws]string{
-	rEvaporating: "suctionPressure", rSuctionLine: "suctionLine", rLiquidLine: "liquidLine", rDischargeLine: "dischargeLine",
-	rCondenserLeaving: "condenserLeaving", rSupplyDryBulb: "supplyDryBulb", rSupplyWetBulb: "supplyWetBulb",
-	rAirflow: "airflow", rPower: "power",
+	rEvaporating: "suctionPressure", rSuctionLine: "suctionLine", rLiquidLine: "liquidLine",
+	rDischargeLine:    "dischargeLine",
+	rCondenserLeaving: "condenserLeaving", rSupplyDryBulb: "supplyDryBulb",
+	rSupplyWetBulb: "supplyWetBulb",
+	rAirflow:       "airflow", rPower: "power",
 }
 
 // untaken lists the readings that were not taken and would give a feature.

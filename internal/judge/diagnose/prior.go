@@ -63,7 +63,8 @@ var sights = []sight{
 	{"economizer-open", 0.03, map[Code]float64{Economizer: 0.99},
 		func(e *Evidence) bool { return e.Seen.EconomizerOpen }},
 	{"circuit-opened", 0.08, map[Code]float64{
-		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12, NextToEmpty: 0.12, "compressor-backwards": 0.15,
+		NonCondensables: 0.75, "wrong-refrigerant": 0.6, Overcharge: 0.2, Undercharge: 0.12,
+		NextToEmpty: 0.12, "compressor-backwards": 0.15,
 		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
 	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
@@ -71,7 +72,8 @@ var sights = []sight{
 	{"complaint-water", 0.03, map[Code]float64{Drain: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { return e.Seen.WaterComplaint }},
 	{"complaint-not-cooling", 0.3, map[Code]float64{
-		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6, LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
+		Undercharge: 0.5, NextToEmpty: 0.95, NotPumping: 0.95, Restriction: 0.5, VaporLeak: 0.6,
+		LowIndoorAir: 0.4, CondenserAir: 0.4, ReturnLeak: 0.4,
 		NonCondensables: 0.4, OtherRefrigerant: 0.4},
 		func(e *Evidence) bool { return e.Seen.NotCoolingComplaint }},
 	{"compressor-still", 0.0005, map[Code]float64{compressorStopped: 0.97},

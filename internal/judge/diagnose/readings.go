@@ -107,7 +107,8 @@ func newReadings(
 	if r.have[rEvaporating] {
 		glide := 2 * r.condGlide
 		if e.Fluid != nil && in.SuctionPressure != nil && e.Atmosphere > 0 {
-			if b, err := e.Fluid.BubbleTemperature(in.SuctionPressure.Value.Absolute(e.Atmosphere)); err == nil {
+			low := in.SuctionPressure.Value.Absolute(e.Atmosphere)
+			if b, err := e.Fluid.BubbleTemperature(low); err == nil {
 				glide = max(0, float64(in.EvaporatingDew.Value-b))
 			}
 		}
@@ -302,7 +303,9 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 	o.weather, airStd = r.air()
 	air := [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
 	values, std := r.value, r.std
-	values[rOutdoor], values[rReturnWetBulb], values[rReturnDryBulb] = o.weather.Outdoor, o.weather.ReturnWetBulb, o.weather.ReturnDryBulb
+	values[rOutdoor] = o.weather.Outdoor
+	values[rReturnWetBulb] = o.weather.ReturnWetBulb
+	values[rReturnDryBulb] = o.weather.ReturnDryBulb
 	for i, raw := range air {
 		std[raw] = airStd[i]
 	}

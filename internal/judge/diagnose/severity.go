@@ -19,8 +19,10 @@ type aside struct{ shift, std vector }
 var still = &aside{
 	shift: vector{signature.Evaporating: 3, signature.Subcooling: -3, signature.Split: -3},
 	std: vector{
-		signature.Evaporating: 3.5, signature.Superheat: 5, signature.CondensingOver: 3, signature.Subcooling: 4.5,
-		signature.DischargeOver: 12, signature.Split: 3, signature.WetBulbSplit: 2, signature.CondenserRise: 12, signature.Power: 8,
+		signature.Evaporating: 3.5, signature.Superheat: 5, signature.CondensingOver: 3,
+		signature.Subcooling:    4.5,
+		signature.DischargeOver: 12, signature.Split: 3, signature.WetBulbSplit: 2,
+		signature.CondenserRise: 12, signature.Power: 8,
 	},
 }
 
@@ -45,8 +47,10 @@ const doubtPerStep = 0.5
 // the trial: smaller ones make an explanation of two causes from what is one cause that the
 // model has not quite right.
 var leastDoubt = vector{
-	signature.Evaporating: 0.5, signature.Superheat: 0.8, signature.CondensingOver: 0.5, signature.Subcooling: 0.8,
-	signature.DischargeOver: 2, signature.Split: 0.3, signature.WetBulbSplit: 0.2, signature.CondenserRise: 0.5,
+	signature.Evaporating: 0.5, signature.Superheat: 0.8, signature.CondensingOver: 0.5,
+	signature.Subcooling:    0.8,
+	signature.DischargeOver: 2, signature.Split: 0.3, signature.WetBulbSplit: 0.2,
+	signature.CondenserRise: 0.5,
 }
 
 const shiftDoubt = 0.2
@@ -145,7 +149,8 @@ func (c *caseFile) levels(entry Code) []signature.Level {
 func (c *caseFile) past(levels []signature.Level, x further) state {
 	last, before := &levels[len(levels)-1], &levels[len(levels)-2]
 	s := state{
-		severity: x.severity, variant: string(x.variant), level: last, gain: &last.Gain, rest: &last.Rest,
+		severity: x.severity, variant: string(x.variant), level: last, gain: &last.Gain,
+		rest:     &last.Rest,
 		restMore: doubtPerStep * x.steps,
 		capacity: min(1, last.Capacity+x.steps*(last.Capacity-before.Capacity)),
 		shift:    last.Shift(c.seen.at),

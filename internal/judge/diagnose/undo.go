@@ -114,7 +114,9 @@ func asFluid(other Fluid) func(*readings, *Evidence) bool {
 		low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere),
 			e.LiquidPressure.Value.Absolute(e.Atmosphere)
 		var t [4]float64
-		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){other.BubbleTemperature, other.DewTemperature} {
+		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){
+			other.BubbleTemperature, other.DewTemperature,
+		} {
 			a, err := f(low)
 			if err != nil {
 				return false

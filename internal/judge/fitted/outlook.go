@@ -34,7 +34,8 @@ func (m *Machine) Outlook(
 		return modes.Outlook{}, err
 	}
 	o := modes.Outlook{
-		Superheat: widened(p.Superheat, m.off.superheat), Subcooling: widened(p.Subcooling, m.off.subcooling),
+		Superheat:   widened(p.Superheat, m.off.superheat),
+		Subcooling:  widened(p.Subcooling, m.off.subcooling),
 		Evaporating: widened(p.Evaporating, m.off.evaporating), Condensing: p.Condensing,
 		CoilSurface: widened(freeze.Surface, m.off.evaporating),
 		Supply:      p.Supply, Capacity: p.NetCapacity, Believe: slices.Clone(m.Believe),
@@ -59,7 +60,8 @@ func (m *Machine) under(
 	for _, c := range []struct {
 		to   *quantity.Temperature
 		from quantity.Temperature
-	}{{&at.OutdoorDryBulb, s.OutdoorDryBulb}, {&at.ReturnDryBulb, s.ReturnDryBulb}, {&at.ReturnWetBulb, s.ReturnWetBulb}} {
+	}{{&at.OutdoorDryBulb, s.OutdoorDryBulb}, {&at.ReturnDryBulb, s.ReturnDryBulb},
+		{&at.ReturnWetBulb, s.ReturnWetBulb}} {
 		if c.from != 0 {
 			*c.to = c.from
 		}
@@ -74,16 +76,21 @@ func (m *Machine) under(
 		if !(changed.Charge >= least && changed.Charge <= most) {
 			perKilogram := fitted.ChargeChange(quantity.Kilograms(1), label)
 			return nil, at, changed, &quantity.RangeError{
-				Quantity: "refrigerant added", Value: s.Added, Min: quantity.Kilograms(least / perKilogram), Max: quantity.Kilograms(most / perKilogram),
-				Advice: "what is recovered is negative; the model goes from 20 % of a charge to twice as much",
+				Quantity: "refrigerant added", Value: s.Added,
+				Min: quantity.Kilograms(least / perKilogram), Max: quantity.Kilograms(most / perKilogram),
+				Advice: "what is recovered is negative; the model goes from 20 % of a charge to " +
+					"twice as much",
 			}
 		}
 	}
 	if s.HeadPressure != 0 {
-		if low, high := quantity.Fahrenheit(50), quantity.Fahrenheit(150); !(s.HeadPressure >= low && s.HeadPressure <= high) {
+		low, high := quantity.Fahrenheit(50), quantity.Fahrenheit(150)
+		if !(s.HeadPressure >= low && s.HeadPressure <= high) {
 			return nil, at, changed, &quantity.RangeError{
-				Quantity: "condensing temperature that the head is held at", Value: s.HeadPressure, Min: low, Max: high,
-				Advice: "give the setting of the control as a saturation temperature, or 0 for no control",
+				Quantity: "condensing temperature that the head is held at", Value: s.HeadPressure,
+				Min: low, Max: high,
+				Advice: "give the setting of the control as a saturation temperature, or 0 for " +
+					"no control",
 			}
 		}
 		fitted = fitted.WithHeadPressure(s.HeadPressure)

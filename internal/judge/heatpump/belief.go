@@ -219,7 +219,8 @@ func (b *belief) otherFluids() []*observation {
 	var out []*observation
 	at := func(
 		of func(quantity.Pressure) (quantity.Temperature, error),
-		gauge *quantity.Uncertain[quantity.GaugePressure], like *quantity.Uncertain[quantity.Temperature],
+		gauge *quantity.Uncertain[quantity.GaugePressure],
+		like *quantity.Uncertain[quantity.Temperature],
 	) *quantity.Uncertain[quantity.Temperature] {
 		if gauge == nil || like == nil {
 			return nil

@@ -44,11 +44,21 @@ type fault struct {
 
 func one(code string) []fault { return []fault{{code: code, share: 1}} }
 
+func instrument(code string, prior, mend, neglect float64, fault string) cause {
+	return cause{
+		code: code, prior: prior, mend: mend, neglect: neglect, faults: one(fault),
+		ofInstrument: true,
+	}
+}
+
 var causes = placed([]cause{
 	{code: sound, prior: 0.42, faults: one(sound)},
-	{code: undercharge, prior: 0.12, mend: 90, neglect: 260, faults: one(undercharge), low: 0.07, high: 0.42},
-	{code: overcharge, prior: 0.045, mend: 90, neglect: 200, faults: one(overcharge), low: 0.07, high: 0.42},
-	{code: "non-condensables", prior: 0.012, mend: 180, neglect: 160, faults: one("non-condensables")},
+	{code: undercharge, prior: 0.12, mend: 90, neglect: 260, faults: one(undercharge),
+		low: 0.07, high: 0.42},
+	{code: overcharge, prior: 0.045, mend: 90, neglect: 200, faults: one(overcharge),
+		low: 0.07, high: 0.42},
+	{code: "non-condensables", prior: 0.012, mend: 180, neglect: 160,
+		faults: one("non-condensables")},
 	{code: "restriction", prior: 0.045, mend: 120, neglect: 260, faults: []fault{
 		{code: "outdoor-device-starving", share: 0.45},
 		{code: "liquid-line-restriction", share: 0.25, opens: true},
@@ -65,27 +75,29 @@ var causes = placed([]cause{
 	{code: notPumping, prior: 0.012, mend: 60, neglect: 300, faults: []fault{
 		{code: "reversing-valve-midway", share: 0.5}, {code: "compressor-runs-idle", share: 0.5},
 	}},
-	{code: lowIndoorAir, prior: 0.12, mend: 20, neglect: 220, low: 0.14, high: 0.62, faults: []fault{
-		{code: "filter", share: 0.5}, {code: "blower", share: 0.15},
-		{code: "indoor-coil", share: 0.15}, {code: "ducts", share: 0.2},
-	}},
+	{code: lowIndoorAir, prior: 0.12, mend: 20, neglect: 220, low: 0.14, high: 0.62,
+		faults: []fault{
+			{code: "filter", share: 0.5}, {code: "blower", share: 0.15},
+			{code: "indoor-coil", share: 0.15}, {code: "ducts", share: 0.2},
+		}},
 	{code: outdoorAir, prior: 0.1, mend: 25, neglect: 220, low: 0.25, high: 0.9, faults: []fault{
 		{code: "outdoor-ice", share: 0.5, cold: true}, {code: "outdoor-dirt", share: 0.3},
 		{code: "outdoor-fan", share: 0.2},
 	}},
 	{code: strips, prior: 0.035, mend: 20, neglect: 120, faults: one("strips-on")},
 	{code: defrost, prior: 0.02, mend: 40, neglect: 120, faults: []fault{
-		{code: "defrost-often", share: 0.6, cold: true}, {code: "defrost-long", share: 0.4, cold: true},
+		{code: "defrost-often", share: 0.6, cold: true},
+		{code: "defrost-long", share: 0.4, cold: true},
 	}},
 	{code: nextToEmpty, prior: 0.015, mend: 120, neglect: 300, faults: one(nextToEmpty)},
-	{code: suctionPort, prior: 0.025, mend: 3, neglect: 60, faults: one(suctionPort), ofInstrument: true},
-	{code: "suction-clamp", prior: 0.025, mend: 5, neglect: 8, faults: one("suction-clamp"), ofInstrument: true},
-	{code: "liquid-clamp", prior: 0.025, mend: 5, neglect: 8, faults: one("liquid-clamp"), ofInstrument: true},
-	{code: "suction-gauge-zero", prior: 0.015, mend: 5, neglect: 8, faults: one("suction-gauge-zero"), ofInstrument: true},
-	{code: "liquid-gauge-zero", prior: 0.015, mend: 5, neglect: 8, faults: one("liquid-gauge-zero"), ofInstrument: true},
-	{code: "supply-sensor", prior: 0.03, mend: 5, neglect: 8, faults: one("supply-sensor"), ofInstrument: true},
-	{code: otherFluid, prior: 0.005, mend: 4, neglect: 260, faults: one("refrigerant-selected"), ofInstrument: true},
-	{code: contradiction, prior: 0.004, mend: 10, neglect: 20, faults: one(contradiction), ofInstrument: true},
+	instrument(suctionPort, 0.025, 3, 60, suctionPort),
+	instrument("suction-clamp", 0.025, 5, 8, "suction-clamp"),
+	instrument("liquid-clamp", 0.025, 5, 8, "liquid-clamp"),
+	instrument("suction-gauge-zero", 0.015, 5, 8, "suction-gauge-zero"),
+	instrument("liquid-gauge-zero", 0.015, 5, 8, "liquid-gauge-zero"),
+	instrument("supply-sensor", 0.03, 5, 8, "supply-sensor"),
+	instrument(otherFluid, 0.005, 4, 260, "refrigerant-selected"),
+	instrument(contradiction, 0.004, 10, 20, contradiction),
 })
 
 // placed gives each cause its place in the table of signatures. What leaves none reads as a

@@ -52,7 +52,8 @@ func (b *belief) ofChart(by [signature.Devices]float64) (shift [signature.Featur
 		}
 	}
 	if row.Suction > 0 {
-		if t, err := b.c.Fluid.DewTemperature(row.Suction.Absolute(b.c.Evidence.Atmosphere)); err == nil {
+		low := row.Suction.Absolute(b.c.Evidence.Atmosphere)
+		if t, err := b.c.Fluid.DewTemperature(low); err == nil {
 			under := float64(row.Outdoor.Sub(t))
 			shift[signature.EvaporatingUnder] = under - mean[signature.EvaporatingUnder]
 			b.chart = true

@@ -173,7 +173,9 @@ func (f *forecast) carries(
 	loses := fact.Amount("load", load)
 	out := []fact.Fact{fact.New("forecast.heating-carries", loses)}
 	if short := load - gives.Value; short > 0 {
-		out[0] = fact.New("forecast.heating-short", loses, fact.Amount("short", rounded(float64(short))))
+		out[0] = fact.New(
+			"forecast.heating-short", loses, fact.Amount("short", rounded(float64(short))),
+		)
 	}
 	if at.OutdoorDryBulb > noLoss-1 {
 		return out
@@ -185,7 +187,8 @@ func (f *forecast) carries(
 		if err != nil {
 			return math.NaN()
 		}
-		return float64(o.Capacity) - float64(load)*float64(noLoss-t)/float64(noLoss-at.OutdoorDryBulb)
+		part := float64(noLoss-t) / float64(noLoss-at.OutdoorDryBulb)
+		return float64(o.Capacity) - float64(load)*part
 	}
 	low, high := quantity.Fahrenheit(-15), noLoss
 	if !(spare(low) < 0 && spare(high) > 0) {
@@ -211,7 +214,8 @@ const unlike, unlikeShare = 0.7, 0.04
 
 // told is a capacity to what anybody knows of it.
 func told(q quantity.Uncertain[quantity.Power]) quantity.Uncertain[quantity.Power] {
-	q.Value, q.Std = rounded(float64(q.Value)), float64(max(rounded(q.Std), quantity.BtuPerHour(500)))
+	q.Value = rounded(float64(q.Value))
+	q.Std = float64(max(rounded(q.Std), quantity.BtuPerHour(500)))
 	return q
 }
 

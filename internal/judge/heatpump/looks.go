@@ -36,16 +36,20 @@ func frosting(c *modes.Case) bool {
 var warmestFrost = quantity.Fahrenheit(45)
 
 var looks = []look{
-	{code: "outdoor-ice", minutes: 1, running: true, usual: 0.04, fits: frosting, of: map[string]float64{
-		"outdoor-ice": 0.97, undercharge: 0.15, nextToEmpty: 0.3, "outdoor-fan": 0.4, "defrost-often": 0.02,
-	}},
+	{code: "outdoor-ice", minutes: 1, running: true, usual: 0.04, fits: frosting,
+		of: map[string]float64{
+			"outdoor-ice": 0.97, undercharge: 0.15, nextToEmpty: 0.3, "outdoor-fan": 0.4,
+			"defrost-often": 0.02,
+		}},
 	{code: "outdoor-coil", minutes: 4, usual: 0.1, of: map[string]float64{
 		"outdoor-dirt": 0.93, "outdoor-fan": 0.9, "outdoor-ice": 0.3,
 	}},
-	{code: "defrost-test", minutes: 12, running: true, usual: 0.05, fits: frosting, of: map[string]float64{
-		"outdoor-ice": 0.85, "defrost-often": 0.6, "defrost-long": 0.85,
-	}},
-	{code: "strips-current", minutes: 4, running: true, usual: 0.04, of: map[string]float64{"strips-on": 0.97}},
+	{code: "defrost-test", minutes: 12, running: true, usual: 0.05, fits: frosting,
+		of: map[string]float64{
+			"outdoor-ice": 0.85, "defrost-often": 0.6, "defrost-long": 0.85,
+		}},
+	{code: "strips-current", minutes: 4, running: true, usual: 0.04,
+		of: map[string]float64{"strips-on": 0.97}},
 	{code: "reversing-valve", minutes: 4, running: true, usual: 0.04, of: map[string]float64{
 		"reversing-valve-leak": 0.93, "reversing-valve-midway": 0.95,
 	}},
@@ -68,15 +72,21 @@ var looks = []look{
 		return c.ExternalStatic == nil
 	}, of: map[string]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03}},
 	{code: "suction-port", minutes: 1, usual: 0.01, of: map[string]float64{suctionPort: 0.98}},
-	{code: "suction-clamp-second", minutes: 3, running: true, usual: 0.04, of: map[string]float64{"suction-clamp": 0.95}},
-	{code: "liquid-clamp-second", minutes: 3, running: true, usual: 0.04, of: map[string]float64{"liquid-clamp": 0.95}},
+	{code: "suction-clamp-second", minutes: 3, running: true, usual: 0.04,
+		of: map[string]float64{"suction-clamp": 0.95}},
+	{code: "liquid-clamp-second", minutes: 3, running: true, usual: 0.04,
+		of: map[string]float64{"liquid-clamp": 0.95}},
 	{code: "gauge-zero", minutes: 6, usual: 0.03, of: map[string]float64{
 		"suction-gauge-zero": 0.95, "liquid-gauge-zero": 0.95,
 	}},
-	{code: "supply-second", minutes: 3, running: true, usual: 0.06, of: map[string]float64{"supply-sensor": 0.95}},
-	{code: "refrigerant-label", minutes: 2, usual: 0.001, of: map[string]float64{otherFluid: 0.995}},
-	{code: "standing-pressure", minutes: 25, usual: 0.03, of: map[string]float64{"non-condensables": 0.95}},
-	{code: "oil-and-leak", minutes: 15, usual: 0.06, of: map[string]float64{undercharge: 0.65, nextToEmpty: 0.9}},
+	{code: "supply-second", minutes: 3, running: true, usual: 0.06,
+		of: map[string]float64{"supply-sensor": 0.95}},
+	{code: "refrigerant-label", minutes: 2, usual: 0.001,
+		of: map[string]float64{otherFluid: 0.995}},
+	{code: "standing-pressure", minutes: 25, usual: 0.03,
+		of: map[string]float64{"non-condensables": 0.95}},
+	{code: "oil-and-leak", minutes: 15, usual: 0.06,
+		of: map[string]float64{undercharge: 0.65, nextToEmpty: 0.9}},
 }
 
 // Looks lists what a technician can be asked to look at or try.
@@ -103,7 +113,8 @@ func answered(c *modes.Case, code string) bool {
 func sights(c *modes.Case) []sight {
 	s := &c.Seen
 	out := []sight{
-		{s.CoilIced, 0.02, map[string]float64{"outdoor-ice": 0.8, undercharge: 0.1, nextToEmpty: 0.2, "outdoor-fan": 0.3}},
+		{s.CoilIced, 0.02, map[string]float64{"outdoor-ice": 0.8, undercharge: 0.1,
+			nextToEmpty: 0.2, "outdoor-fan": 0.3}},
 		{s.FilterDirty, 0.07, map[string]float64{"filter": 0.6}},
 		{s.OutdoorCoilDirty, 0.07, map[string]float64{"outdoor-dirt": 0.55}},
 		{s.OilStains, 0.03, map[string]float64{undercharge: 0.3, nextToEmpty: 0.4}},
@@ -116,8 +127,10 @@ func sights(c *modes.Case) []sight {
 
 // complaints by what makes them, with the chance that a customer has that one.
 var complaints = map[string]map[string]float64{
-	"high bill":   {strips: 0.7, defrost: 0.7, undercharge: 0.2, outdoorAir: 0.2, "reversing-valve": 0.2},
-	"frozen coil": {"outdoor-ice": 0.7, "outdoor-fan": 0.4, "defrost-long": 0.2, undercharge: 0.2, nextToEmpty: 0.2},
+	"high bill": {strips: 0.7, defrost: 0.7, undercharge: 0.2, outdoorAir: 0.2,
+		"reversing-valve": 0.2},
+	"frozen coil": {"outdoor-ice": 0.7, "outdoor-fan": 0.4, "defrost-long": 0.2, undercharge: 0.2,
+		nextToEmpty: 0.2},
 }
 
 const complaintsUsual = 0.08

@@ -261,7 +261,8 @@ func (p *planner) byBelief() {
 	}
 	p.instrumentsFirst()
 	if !looking && nothing >= worth && len(p.j.Steps) == before {
-		if t := p.c.OutdoorDryBulb; p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
+		t := p.c.OutdoorDryBulb
+		if p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
 			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
 		}
 		p.add(modes.Do("step.leave"))

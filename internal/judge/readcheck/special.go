@@ -148,7 +148,8 @@ func supplyWetBulb(
 		return 0, false
 	}
 	if before.HumidityRatio() < after.HumidityRatio() {
-		if after, err = psychro.FromHumidityRatio(dry, before.HumidityRatio(), atmosphere); err != nil {
+		after, err = psychro.FromHumidityRatio(dry, before.HumidityRatio(), atmosphere)
+		if err != nil {
 			return 0, false
 		}
 	}
