@@ -23,7 +23,7 @@ func InUnits(schema string, answer []byte, system quantity.System) []byte {
 	}
 	w := rewriter{in: answer, out: make([]byte, 0, len(answer)), system: system}
 	w.value(at)
-	return append(w.out, w.in[w.at:]...)
+	return append(w.out, w.in[w.copied:]...)
 }
 
 // A shape is what the description says of a value, as far as quantities go.
@@ -142,67 +142,63 @@ func show[T quantity.Quantity](out, text []byte, system quantity.System) []byte 
 
 // A rewriter goes over compact JSON that the library has written.
 type rewriter struct {
-	in, out []byte
-	at      int
-	system  quantity.System
+	in, out    []byte
+	at, copied int // of in
+	system     quantity.System
 }
 
+// plain is the shape of what holds no quantities.
+var plain = new(shape)
+
+// value goes past a value, whose shape is nil where it holds no quantities.
 func (w *rewriter) value(s *shape) {
 	if s == nil {
-		s = &shape{}
+		s = plain
 	}
 	switch w.in[w.at] {
 	case '{':
-		var kind string
+		var kind []byte
 		for w.in[w.at] != '}' {
-			w.copy(1) // the brace, or a comma
+			w.at++ // the brace, or a comma
 			if w.in[w.at] == '}' {
 				break
 			}
 			name := w.text()
-			w.out = append(append(append(w.out, '"'), name...), '"')
-			w.copy(1)
+			w.at++ // the colon
 			field := s.fields[string(name)]
-			from := w.at
 			if s.isFact && string(name) == "value" {
-				field = byKind[kind]
+				field = byKind[string(kind)]
 			}
+			from := w.at
 			w.value(field)
 			if s.isFact && string(name) == "kind" {
-				kind = strings.Trim(string(w.in[from:w.at]), `"`)
+				kind = bytes.Trim(w.in[from:w.at], `"`)
 			}
 		}
-		w.copy(1)
+		w.at++
 	case '[':
 		for w.in[w.at] != ']' {
-			w.copy(1)
+			w.at++ // the bracket, or a comma
 			if w.in[w.at] == ']' {
 				break
 			}
 			w.value(s.items)
 		}
-		w.copy(1)
+		w.at++
 	case '"':
 		text := w.text()
-		w.out = append(w.out, '"')
 		if s.show != nil {
+			w.out = append(w.out, w.in[w.copied:w.at-len(text)-1]...)
 			w.out = s.show(w.out, text, w.system)
-		} else {
-			w.out = append(w.out, text...)
+			w.copied = w.at - 1
 		}
-		w.out = append(w.out, '"')
 	default:
 		n := bytes.IndexAny(w.in[w.at:], ",]}")
 		if n < 0 {
 			n = len(w.in) - w.at
 		}
-		w.copy(n)
+		w.at += n
 	}
-}
-
-func (w *rewriter) copy(n int) {
-	w.out = append(w.out, w.in[w.at:w.at+n]...)
-	w.at += n
 }
 
 // text goes past a string, and returns what stands between its quotes.
