@@ -57,6 +57,9 @@ func (k *planner) secure() {
 			break // what is to be done about that follows
 		}
 		for _, code := range secures[x.Code] {
+			if code == modes.OutdoorCoil && k.c.Seen.OutdoorCoilDirty {
+				code = modes.CleanOutdoor
+			}
 			k.Add(code)
 		}
 		k.secured = secured[x.Code]
@@ -275,6 +278,9 @@ func (k *planner) byBelief() {
 	if !moves(d) && len(k.Steps) > 0 && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
 		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
+	if len(k.Steps) == 0 { // nothing is likely enough to act on, or to look for
+		k.chargeStays()
+	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
 	}
@@ -459,8 +465,17 @@ func (k *planner) leave() {
 		k.Add(modes.Leave).Why = k.c.Reading.Says
 		return
 	}
-	k.Add(modes.ChargeStays).Why = k.c.Reading.Says
-	if k.c.Target != nil && k.c.Target.General() {
+	k.chargeStays()
+}
+
+// chargeStays: no refrigerant is moved by what was read.
+func (k *planner) chargeStays() {
+	step := k.Add(modes.ChargeStays)
+	if k.c.Reading == nil {
+		return
+	}
+	step.Why = k.c.Reading.Says
+	if !k.c.Reading.Within() && k.c.Target != nil && k.c.Target.General() {
 		k.Add(modes.ReadLabel)
 	}
 }

@@ -243,7 +243,11 @@ func (p *planner) byBelief() {
 		if d.mend != overcharge && p.b.of(d.mend) >= likely && !answered(p.c, "oil-and-leak") {
 			p.add(modes.Do("step.find-leak"))
 		}
-		p.add(modes.Do("step.leave-charge"))
+		if len(p.j.Steps) == before {
+			p.add(modes.Do("step.charge-stays"))
+		} else {
+			p.add(modes.Do("step.leave-charge"))
+		}
 	case ofCharge(d.mend):
 		p.recharge(d.mend)
 	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > nothing:

@@ -34,6 +34,9 @@ func (p *Plan) Put(s Step) *Step {
 			return &p.Steps[i]
 		}
 	}
+	if n := len(p.Steps); n > 0 && s.Do.Code == ReadAgain && p.Steps[n-1].Do.Code == Wait {
+		return &p.Steps[n-1] // which says so
+	}
 	if e, known := effects[s.Do.Code]; known {
 		s.Effect = e
 	}
