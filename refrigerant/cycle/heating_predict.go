@@ -76,6 +76,7 @@ func told[T quantity.Quantity](
 	return quantity.Uncertain[T]{Value: of(best), Std: apart(others, best, of)}
 }
 
+// apart is how far the others are from the best machine, each of them one standard deviation.
 func apart[T ~float64](others []Heating, best *Heating, of func(*Heating) T) float64 {
 	sum := 0.0
 	for i := range others {

@@ -73,8 +73,8 @@ func build(out string, trace bool, report io.Writer) error {
 
 func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
 
-// spacious are the packages whose small functions are copied to where they are called, which
-// takes more room: those that compute. The others of the library are as fast without.
+// spacious are the packages whose small functions the compiler inlines, which takes more room:
+// those that compute. The others of the library are as fast without.
 var spacious = []string{
 	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant/...",
 	"psychro", "quantity/...",

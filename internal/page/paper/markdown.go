@@ -68,7 +68,9 @@ var markdownEscapes = strings.NewReplacer("\\", `\\`, "*", `\*`, "_", `\_`, "`",
 func blockStart(line string) int {
 	rest := strings.TrimLeft(line, "0123456789")
 	digits := len(line) - len(rest)
-	ends := func(at int, by string) bool { return at == len(line) || strings.Contains(by, line[at:at+1]) }
+	ends := func(at int, by string) bool {
+		return at == len(line) || strings.Contains(by, line[at:at+1])
+	}
 	switch {
 	case rest == "":
 	case digits > 0 && digits <= 9:

@@ -11,7 +11,8 @@ import (
 // two. Its own tables of numbers would be 80 kB of the page's compressed module.
 var (
 	withComma = set(
-		`af agq az-150 az-151 az-RU uz-030 uz-CN ar-DZ ar-LB ar-LY ar-MA ar-MR ar-TN ast az bas be bg br bs ca cs cu da de
+		`af agq az-150 az-151 az-RU uz-030 uz-CN ar-DZ ar-LB ar-LY ar-MA ar-MR ar-TN ast az bas
+		be bg br bs ca cs cu da de
 		dsb dua dyo el en-150 en-BE en-ZA eo es es-AR es-BO es-CL es-CO es-CR es-EC es-PY es-UY
 		es-VE et eu ewo ff fi fo fr fur fy gl hr hsb hu hy id is it jgo ka kab kea kk kkj kl km
 		ksf ksh ky lb ln lo lt lu lv mgh mk ms-BN mua nb nds nl nmg nn nnh os pl prg ps-AF pt
