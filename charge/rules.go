@@ -529,7 +529,8 @@ var (
 			if s.Airflow == nil || s.NominalCapacity <= 0 {
 				return nil, false
 			}
-			return s.Airflow.Value, s.Airflow.Value.CFM() < leastAirflow.value*s.NominalCapacity.Tons()
+			least := leastAirflow.value * s.NominalCapacity.Tons()
+			return s.Airflow.Value, s.Airflow.Value.CFM() < least
 		},
 	}
 	outdoorCold = condition{

@@ -147,7 +147,8 @@ func starvedBesideStackedLiquid(s *Situation) (any, bool) {
 	limit := starvedSuperheat.value
 	if s.Metering.Fixed() && !s.LabelSuperheat && s.ReturnWetBulb != nil &&
 		s.OutdoorDryBulb != nil {
-		if target, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value); err == nil {
+		target, err := TableSuperheat(s.ReturnWetBulb.Value, s.OutdoorDryBulb.Value)
+		if err == nil {
 			limit = max(limit, target+superheatTolerance.value)
 		}
 	}

@@ -59,7 +59,8 @@ func (r *Refrigerant) boilClosing(
 ) (s State, ok bool) {
 	liquid, vapor, err := r.closingEdges(q, p)
 	if err != nil ||
-		!(t >= liquid.Temperature && t <= vapor.Temperature && liquid.Temperature < vapor.Temperature) {
+		!(t >= liquid.Temperature && t <= vapor.Temperature &&
+			liquid.Temperature < vapor.Temperature) {
 		return State{}, false
 	}
 	if f, err := q.system.FlashPT(float64(p), float64(t)); err == nil && f.Phase == vle.TwoPhase {

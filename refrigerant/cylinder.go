@@ -92,8 +92,8 @@ func (c Cylinder) checkService(r *Refrigerant, least quantity.GaugePressure) err
 	advice := "the pressure stamped behind DOT is too low for this refrigerant: " +
 		"use another cylinder"
 	if r.supercriticalInSummer() {
-		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this gas, " +
-			"never a recovery cylinder of an air conditioner; " +
+		advice = "only a high-pressure cylinder (DOT-3A, 3AA, 3AL and the like) may take this " +
+			"gas, never a recovery cylinder of an air conditioner; " +
 			"give the pressure stamped behind its specification"
 		if c.Service == 0 {
 			return &RangeError{

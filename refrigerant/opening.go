@@ -76,7 +76,8 @@ func (r *Refrigerant) OpeningSteps(flame bool) []WorkStep {
 // Text says what to do.
 func (s WorkStep) Text() string {
 	if s.Optional {
-		return workTexts[s.Code] + " (the standard leaves this to choice for group 2L; with a flame, do it)"
+		return workTexts[s.Code] +
+			" (the standard leaves this to choice for group 2L; with a flame, do it)"
 	}
 	return workTexts[s.Code]
 }

@@ -239,7 +239,8 @@ func read(random *rand.Rand, o cycle.Operating, outdoor float64, who string) *sa
 		return satline.Measured(quantity.PSIG(float64(int(10*psi)) / 10))
 	}
 	degrees := func(t float64, off float64) *quantity.Uncertain[quantity.Temperature] {
-		return satline.Measured(quantity.Fahrenheit(float64(int(10*(t+off*random.NormFloat64()))) / 10))
+		tenths := int(10 * (t + off*random.NormFloat64()))
+		return satline.Measured(quantity.Fahrenheit(float64(tenths) / 10))
 	}
 	off := 0.0
 	if who == wrongGauge {

@@ -34,7 +34,10 @@ var schemaJSON string
 var formats = []format{
 	{"markdown", "to read", false,
 		func(s Set, key bool) (string, error) { return s.markdown(key), nil }},
-	{"html", "a page that prints, with charts, an answer sheet and a key of its own", false, Set.html},
+	{
+		"html", "a page that prints, with charts, an answer sheet and a key of its own", false,
+		Set.html,
+	},
 	{"json", "everything, by the schema of -format schema", true, Set.json},
 	{"csv", "a line for each problem", true, Set.csv},
 	{"gift", "GIFT, text for quiz systems", true, Set.gift},

@@ -44,7 +44,8 @@ func (d *draft) steam(u unit, cover ...float64) (grid, error) {
 	for _, v := range cover {
 		low, high = min(low, v), max(high, v)
 	}
-	for v := math.Floor(low+1e-9) - g.pick(2, 4, 1); v <= math.Ceil(high-1e-9)+g.pick(2, 4, 1); v++ {
+	from := math.Floor(low+1e-9) - g.pick(2, 4, 1)
+	for v := from; v <= math.Ceil(high-1e-9)+g.pick(2, 4, 1); v++ {
 		air, err := psychro.Saturated(g.temperature(v), quantity.StandardAtmosphere)
 		if err != nil {
 			return t, err

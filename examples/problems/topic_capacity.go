@@ -130,7 +130,8 @@ func (d *draft) enthalpies(c coilAir, atm quantity.Pressure) grid {
 		row := []float64{w}
 		for _, v := range dry {
 			cell := math.NaN() // no air has this pair
-			if air, err := psychro.FromWetBulb(g.temperature(v), g.temperature(w), atm); err == nil {
+			air, err := psychro.FromWetBulb(g.temperature(v), g.temperature(w), atm)
+			if err == nil {
 				h := air.EnthalpyIP().BtuPerPound()
 				if !g.ip() {
 					h = air.Enthalpy().KilojoulesPerKilogram()

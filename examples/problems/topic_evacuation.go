@@ -182,7 +182,8 @@ func evacuationBoils(g *generator, d *draft) error {
 	}
 	t := grid{d: d, units: []unit{g.u.temp, g.u.vacuum}}
 	step := g.either(2, 1)
-	for v := step * (math.Floor(at/step) - g.pick(2, 4, 1)); v < at+step*g.pick(3, 5, 1); v += step {
+	from := step * (math.Floor(at/step) - g.pick(2, 4, 1))
+	for v := from; v < at+step*g.pick(3, 5, 1); v += step {
 		p, err := pressure(v)
 		if err != nil {
 			return err

@@ -89,7 +89,9 @@ func heatingCOP(g *generator, d *draft) error {
 		d.wrong("strip-heat", (heat+strip)/(kw+strip))
 		d.wrong("strip-heat-alone", (heat+strip)/kw)
 	}
-	e, err := airside.EfficiencyOf(g.heat(capacity).PlusMinus(0), quantity.Kilowatts(kw).PlusMinus(0))
+	e, err := airside.EfficiencyOf(
+		g.heat(capacity).PlusMinus(0), quantity.Kilowatts(kw).PlusMinus(0),
+	)
 	d.again = e.COP
 	return err
 }

@@ -176,8 +176,8 @@ func safetyLeast(g *generator, d *draft) error {
 		times, other = fast, slow
 	}
 	d.set("volume", times, unit{"m³", 0, true})
-	least, err := f.RoomFloor(quantity.Kilograms(times*limit.Density.KilogramsPerCubicMeter()*0.999),
-		quantity.Meters(1.8))
+	less := times * limit.Density.KilogramsPerCubicMeter() * 0.999
+	least, err := f.RoomFloor(quantity.Kilograms(less), quantity.Meters(1.8))
 	if err != nil {
 		return err
 	}

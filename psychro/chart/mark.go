@@ -23,7 +23,8 @@ func (s *sheet) reserveMarks() {
 		Max: vg.Point{X: s.frame.Max.X - 1, Y: vg.Points(s.page.Height - 3)},
 	}
 	place := func(size float64, bold bool, word string, at vg.Point, away float64, needed bool) {
-		if w, ok := s.Place(picture.Writing(size, picture.Vermilion, bold), word, at, away, needed, bounds, s.groundOf); ok {
+		style := picture.Writing(size, picture.Vermilion, bold)
+		if w, ok := s.Place(style, word, at, away, needed, bounds, s.groundOf); ok {
 			s.marked = append(s.marked, w)
 		}
 	}

@@ -116,7 +116,8 @@ func (d *designer) design() error {
 	if c := &p.compressor; c.Map == nil {
 		c.Displacement = quantity.VolumeFlow(m * t.gas.V / c.volumetric(t.out.P/t.in.P))
 	} else {
-		if flow, power := c.Map.polynomials(c.Map.inside(t.in.Dew.T, t.out.Dew.T)); !(flow > 0 && power > 0) {
+		flow, power := c.Map.polynomials(c.Map.inside(t.in.Dew.T, t.out.Dew.T))
+		if !(flow > 0 && power > 0) {
 			return c.Map.none(flow)
 		}
 		// The map's machine is scaled to the capacity: a maker's line of frame sizes.
@@ -189,7 +190,8 @@ func suctionLineBore(tons float64) float64 {
 
 func (d *designer) sizeCondenser(m, h3, outdoor float64, air psychro.Air) error {
 	p, t := &d.plant, &d.t
-	p.condenser.air = float64(d.spec.OutdoorAirflow) * outdoorDensity(outdoor, float64(air.Pressure()))
+	p.condenser.air = float64(d.spec.OutdoorAirflow) *
+		outdoorDensity(outdoor, float64(air.Pressure()))
 	t.outdoorT = outdoor
 	t.outdoorAir = p.condenser.air * outdoorHeatCapacity
 	over := func(logUA float64) float64 {

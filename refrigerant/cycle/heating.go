@@ -274,7 +274,8 @@ func (h *Reversed) ask(q *question, c HeatingConditions, f Faults) error {
 	q.blower = p.blower * math.Sqrt(float64(flow)*(1+f.IndoorAirflow)/h.airflow)
 
 	q.outdoorT = float64(c.ReturnDryBulb)
-	indoor := float64(flow) * (1 + f.IndoorAirflow) * outdoorDensity(q.outdoorT, float64(atmosphere))
+	indoor := float64(flow) * (1 + f.IndoorAirflow) *
+		outdoorDensity(q.outdoorT, float64(atmosphere))
 	q.outdoorAir = indoor * outdoorHeatCapacity
 	q.outdoorUA = p.condenser.at(indoor, p.airExponent) * (1 - f.CondenserFouling)
 	q.outdoorRefUA = p.condenser.refUA
@@ -348,7 +349,8 @@ func (h *Reversed) Solve(c HeatingConditions, f Faults) (Heating, error) {
 		CompressorPower: o.CompressorPower,
 		Limit:           o.Limit,
 	}
-	out.Supply = c.ReturnDryBulb.Add(quantity.TemperatureDelta(float64(out.Capacity) / t.outdoorAir))
+	rise := quantity.TemperatureDelta(float64(out.Capacity) / t.outdoorAir)
+	out.Supply = c.ReturnDryBulb.Add(rise)
 	if out.COP = float64(out.Capacity / out.Power); out.Limit == NotCooling {
 		out.Limit = NoLimit // of the outdoor air it may take less than the fans give
 	}

@@ -355,7 +355,8 @@ func (p *Points) compute(in readings) (c computed, err error) {
 
 	rise := math.NaN()
 	if p.DischargeLine != nil {
-		if c.discharge, err = r.State(dischargeP, quantity.Temperature(in[iDischargeT])); err != nil {
+		c.discharge, err = r.State(dischargeP, quantity.Temperature(in[iDischargeT]))
+		if err != nil {
 			return c, err
 		}
 		rise = float64(c.discharge.Enthalpy) - h1
@@ -379,7 +380,8 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			}
 			v[oFlowMap] = float64(flow)
 		case k.Displacement > 0:
-			v[oFlowMap] = k.volumetric(v[oRatio]) * float64(k.Displacement) * float64(c.suction.Density)
+			swept := k.volumetric(v[oRatio]) * float64(k.Displacement)
+			v[oFlowMap] = swept * float64(c.suction.Density)
 		}
 	}
 	v[oFlowPower] = in[iPower] * (1 - heatLoss) / rise

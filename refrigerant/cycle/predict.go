@@ -199,6 +199,8 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 	if changed.ValveStuck {
 		stuck = changed.ValveOpening/f.now.ValveOpening - 1
 	}
+	liquid := changed.LiquidRestriction / f.now.Liquid.Pressure
+	suction := changed.SuctionRestriction / f.now.Suction.Pressure
 	sum := 0.0
 	var far []Departure
 	for _, d := range []struct {
@@ -215,8 +217,8 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 		{Departure{Of: "indoor-dirt", Part: changed.EvaporatorFouling}, 0.2},
 		{Departure{Of: "outdoor-dirt", Part: changed.CondenserFouling}, 0.2},
 		{Departure{Of: "outdoor-air-entering", By: changed.Recirculation}, 8},
-		{Departure{Of: "liquid-line-drop", Part: float64(changed.LiquidRestriction / f.now.Liquid.Pressure)}, 0.1},
-		{Departure{Of: "suction-line-drop", Part: float64(changed.SuctionRestriction / f.now.Suction.Pressure)}, 0.05},
+		{Departure{Of: "liquid-line-drop", Part: float64(liquid)}, 0.1},
+		{Departure{Of: "suction-line-drop", Part: float64(suction)}, 0.05},
 		{Departure{Of: "compressor-leak", Part: changed.CompressorLeak}, 0.05},
 		{Departure{Of: "non-condensables", Part: changed.NonCondensables}, 0.2},
 		{Departure{Of: "bulb-off", Part: changed.BulbOff}, 0.2},

@@ -268,7 +268,8 @@ func payneQuality(in *inlet, x, logL float64) float64 {
 	short := math.Log(1 - pr)
 	logMean := math.Log(mean)
 	lockhart := x / (1 - x) / math.Sqrt(ratio)
-	return (b[0]*mean + b[1]*mean*mean + b[2]*logMean*logMean + (b[3]+b[4])*short*short + b[5]*logL*logL) /
+	return (b[0]*mean + b[1]*mean*mean + b[2]*logMean*logMean +
+		(b[3]+b[4])*short*short + b[5]*logL*logL) /
 		(1 + b[6]*mean + b[7]*lockhart + b[8]*pr*pr*pr)
 }
 

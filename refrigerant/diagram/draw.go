@@ -214,7 +214,8 @@ func (s *sheet) isentropes() {
 	by := step(high-low, most)
 	words := picture.Writing(picture.Small, picture.Ochre, true)
 	picture.Each(low, high, by, func(v float64) {
-		for _, piece := range s.lines(isentropeStyle, s.isentrope(s.entropy.Value(v), s.dome.criticalEntropy, above)...) {
+		curves := s.isentrope(s.entropy.Value(v), s.dome.criticalEntropy, above)
+		for _, piece := range s.lines(isentropeStyle, curves...) {
 			s.later(func() {
 				s.WriteAlong(
 					words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6,

@@ -31,7 +31,8 @@ func (s *sheet) reserveMarks() {
 		Max: s.frame.Max.Sub(vg.Point{X: 1, Y: 1}),
 	}
 	place := func(size float64, bold bool, word string, at vg.Point, away float64, needed bool) {
-		if w, ok := s.Place(picture.Writing(size, picture.Vermilion, bold), word, at, away, needed, bounds, s.groundOf); ok {
+		style := picture.Writing(size, picture.Vermilion, bold)
+		if w, ok := s.Place(style, word, at, away, needed, bounds, s.groundOf); ok {
 			s.placed = append(s.placed, w)
 		}
 	}

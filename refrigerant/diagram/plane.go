@@ -326,7 +326,8 @@ func (pl *plane) isobars(warmest quantity.Temperature) (out []isobar) {
 			u := quantity.Temperature(j) / temperatures
 			st, err := pl.fluid.State(b.p, tc+(warmest-tc)*u*u)
 			if err == nil && (len(s) == 0 || float64(st.Entropy) > s[len(s)-1]) {
-				s, h, t = append(s, float64(st.Entropy)), append(h, float64(st.Enthalpy)), append(t, float64(st.Temperature))
+				s, h = append(s, float64(st.Entropy)), append(h, float64(st.Enthalpy))
+				t = append(t, float64(st.Temperature))
 			}
 		}
 		if len(s) < 2 {

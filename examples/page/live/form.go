@@ -184,7 +184,8 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 			if t.section != "" && strings.HasPrefix(l.path, t.section) {
 				part, _, _ := strings.Cut(strings.TrimPrefix(l.path, t.section), ".")
 				if n := len(group.Parts); n == 0 || group.Parts[n-1].Code != part {
-					group.Parts = append(group.Parts, Group{Code: part, Name: b.word("name." + part)})
+					name := b.word("name." + part)
+					group.Parts = append(group.Parts, Group{Code: part, Name: name})
 				}
 				b.fill(&group.Parts[len(group.Parts)-1], []leaf{l})
 			}

@@ -82,7 +82,8 @@ var Operations = []Operation{
 			"pipe; or bubble and dew pressure at a temperature.",
 		Takes: reflect.TypeFor[SaturationQuestion](), Gives: reflect.TypeFor[SaturationAnswer](),
 		Media: JSON, GivesKind: JSON,
-		Example:  `{"refrigerant": "R-454B", "gauge": "118 psig", "elevation": "6000 ft", "line": "52 °F"}`,
+		Example: `{"refrigerant": "R-454B", "gauge": "118 psig", ` +
+			`"elevation": "6000 ft", "line": "52 °F"}`,
 		Problems: ofBodies,
 	},
 	{
@@ -108,7 +109,8 @@ var Operations = []Operation{
 			"and where both come from.",
 		Takes: reflect.TypeFor[TargetQuestion](), Gives: reflect.TypeFor[charge.Target](),
 		Media: JSON, GivesKind: JSON,
-		Example:  `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", "outdoorDryBulb": "88 °F ± 0.6 °F"}`,
+		Example: `{"method": "superheat", "returnWetBulb": "64 °F ± 0.6 °F", ` +
+			`"outdoorDryBulb": "88 °F ± 0.6 °F"}`,
 		Problems: ofBodies,
 	},
 	{

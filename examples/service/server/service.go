@@ -52,7 +52,10 @@ func newService(log *slog.Logger, set settings) *service {
 	s.serve("POST /v1/assess/batch", s.batch)
 	s.serve("GET /v1/refrigerants", s.refrigerants)
 	s.serve("GET /v1/refrigerants/{name}", s.refrigerant)
-	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, "SaturationAnswer", api.Saturation))
+	s.serve(
+		"POST /v1/refrigerant/saturation",
+		answering(s, smallLimits, "SaturationAnswer", api.Saturation),
+	)
 	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, "StateAnswer", api.State))
 	s.serve("POST /v1/air", answering(s, smallLimits, "AirAnswer", api.Air))
 	s.serve("POST /v1/charge/target", answering(s, smallLimits, "charge.Target", api.Target))

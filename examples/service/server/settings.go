@@ -87,7 +87,9 @@ func (s *settings) read(args []string, getenv func(string) string) error {
 			return fmt.Errorf("-%s is %d; it is 1 or more", name, n)
 		}
 	}
-	for name, d := range map[string]time.Duration{"batch-time": s.batchTime, "line-time": s.lineTime} {
+	for name, d := range map[string]time.Duration{
+		"batch-time": s.batchTime, "line-time": s.lineTime,
+	} {
 		if d <= 0 {
 			return fmt.Errorf("-%s is %v; it is more than 0s", name, d)
 		}
