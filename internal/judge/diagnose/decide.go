@@ -76,33 +76,12 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	if call == ChargeOpen && charge.High >= leaning {
 		worth, c.callAt = worthLooking*(1-charge.High), leaning
 	}
-	taken := map[string]bool{}
+	taken := map[string]bool{leakLook: charge.moved != 0}
 	for now := all; len(d.Looks) < mostLooks; {
-		best, value := (*Measurement)(nil), 0.0
-		var then []weighted
 		before := c.least(now).Loss
-		for i := range tests {
-			t := &tests[i]
-			if taken[t.code] || t.opens || c.evidence.answered(t) ||
-				charge.moved != 0 && t.code == leakLook ||
-				t.fits != nil && !t.fits(c.evidence) ||
-				c.answeredBy(t, now) < worth {
-				continue
-			}
-			ends := c.ends(t, now)
-			loss, heavier := 0.0, 0
-			for k, end := range ends {
-				loss += weightOf(end) * c.least(end).Loss
-				if weightOf(end) > weightOf(ends[heavier]) {
-					heavier = k
-				}
-			}
-			if v := before - loss - t.minutes; v > value {
-				best, value, then = c.tryTest(t, now), v, normalized(ends[heavier])
-			}
-		}
+		best, then, saves := c.bestTest(now, before, worth, taken)
 		if len(d.Looks) == 0 && d.Doubt > anotherRound && !c.evidence.NoPairs {
-			if m, v := c.bestReading(before); v > value {
+			if m, v := c.bestReading(before); v > saves {
 				best, then = m, nil
 			}
 		}
@@ -117,6 +96,33 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 		now = then
 	}
 	return d
+}
+
+// bestTest is the test, of those not taken and worth it by the chance of what they are after, that
+// saves most of a loss, with what is believed after its likelier answer; nil where none saves
+// anything.
+func (c *caseFile) bestTest(
+	now []weighted, loss, worth float64, taken map[string]bool,
+) (best *Measurement, then []weighted, saves float64) {
+	for i := range tests {
+		t := &tests[i]
+		if taken[t.code] || t.opens || c.evidence.answered(t) ||
+			t.fits != nil && !t.fits(c.evidence) || c.answeredBy(t, now) < worth {
+			continue
+		}
+		ends := c.ends(t, now)
+		after, heavier := 0.0, 0
+		for k, end := range ends {
+			after += weightOf(end) * c.least(end).Loss
+			if weightOf(end) > weightOf(ends[heavier]) {
+				heavier = k
+			}
+		}
+		if v := loss - after - t.minutes; v > saves {
+			best, then, saves = c.tryTest(t, now), normalized(ends[heavier]), v
+		}
+	}
+	return best, then, saves
 }
 
 // goOn follows the call of a charge that is being put right: what each dose costs was

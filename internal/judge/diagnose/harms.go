@@ -11,7 +11,9 @@ type cost struct {
 }
 
 var costs = map[Code]cost{
-	Undercharge:      {40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on"},
+	Undercharge: {
+		40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on",
+	},
 	Overcharge:       {30, 160, "a high head, and liquid at the compressor on a fixed restrictor"},
 	NonCondensables:  {180, 160, "a high head and acid; only a new charge ends it"},
 	Restriction:      {120, 260, "a starved coil and a hot compressor at any charge"},

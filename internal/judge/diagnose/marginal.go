@@ -147,6 +147,8 @@ func (c *caseFile) faultChances(a int, s *sizes) []FaultChance {
 			out[i].Chance /= sum
 		}
 	}
-	slices.SortStableFunc(out, func(i, j FaultChance) int { return cmp.Compare(j.Chance, i.Chance) })
+	slices.SortStableFunc(out, func(i, j FaultChance) int {
+		return cmp.Compare(j.Chance, i.Chance)
+	})
 	return out
 }

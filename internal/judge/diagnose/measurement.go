@@ -248,8 +248,7 @@ func (r *ranges) ends(s *span) []weighted {
 	return r.after[:len(r.keys)]
 }
 
-// rangesOf works out what would follow from a reading: neighboring values with the same
-// likeliest explanation are one range. They stand until the next call.
+// rangesOf works out what would follow from a reading. The ranges stand until the next call.
 func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 	r := &c.work.ranges
 	f := s.feature
@@ -273,6 +272,13 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 			below = upTo
 		}
 	}
+	r.span()
+	r.joinThin()
+	return r
+}
+
+// span makes a range of neighboring cells with the same likeliest explanation.
+func (r *ranges) span() {
 	r.spans = r.room.spans[:0]
 	for g := range grid {
 		w := r.room.cells[g][:len(r.keys)]
@@ -292,7 +298,11 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 			last.total += x
 		}
 	}
-	// A range too thin to matter joins the fatter of its neighbors.
+}
+
+// joinThin has a range too thin to matter join the fatter of its neighbors, and so the thinnest
+// of more than three.
+func (r *ranges) joinThin() {
 	const thin = 0.06
 	for len(r.spans) > 1 {
 		least := 0
@@ -315,7 +325,6 @@ func (c *caseFile) rangesOf(s *scale, leading []lead) *ranges {
 		a.to, a.total = b.to, a.total+b.total
 		r.spans = slices.Delete(r.spans, max(into, least), max(into, least)+1)
 	}
-	return r
 }
 
 // measurement tells the ranges of a reading as values of it.

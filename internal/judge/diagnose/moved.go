@@ -124,9 +124,10 @@ func (c *caseFile) spreadPrior(density *chargeDensity, a int, sign float64) {
 
 // nearest is the state of a suspect whose size is nearest.
 func (c *caseFile) nearest(a int, severity float64) int {
+	off := func(k int) float64 { return math.Abs(c.states[a][k].severity - severity) }
 	best := 0
 	for s := range c.states[a] {
-		if math.Abs(c.states[a][s].severity-severity) < math.Abs(c.states[a][best].severity-severity) {
+		if off(s) < off(best) {
 			best = s
 		}
 	}

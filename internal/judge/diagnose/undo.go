@@ -64,7 +64,9 @@ func exchange(a, b int) func(*readings, *Evidence) bool {
 
 // zero undoes a gauge that reads too much by a pressure.
 func zero(raw int, by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool { return r.have[raw] && r.shiftPressure(raw, e, -by) }
+	return func(r *readings, e *Evidence) bool {
+		return r.have[raw] && r.shiftPressure(raw, e, -by)
+	}
 }
 
 // atmosphere undoes an atmosphere taken too high.

@@ -77,7 +77,8 @@ func (m *Machine) under(
 			perKilogram := fitted.ChargeChange(quantity.Kilograms(1), label)
 			return nil, at, changed, &quantity.RangeError{
 				Quantity: "refrigerant added", Value: s.Added,
-				Min: quantity.Kilograms(least / perKilogram), Max: quantity.Kilograms(most / perKilogram),
+				Min: quantity.Kilograms(least / perKilogram),
+				Max: quantity.Kilograms(most / perKilogram),
 				Advice: "what is recovered is negative; the model goes from 20 % of a charge to " +
 					"twice as much",
 			}

@@ -1,9 +1,9 @@
 // Package modes is all that the facade and the judges of the modes know of each other. A mode
-// has a package of its own with one Judge in it and the list of its looks; the facade's judges.go
-// names both, its case.go makes the Case that a judge is handed, and its judgement.go copies the
-// Judgement into the assessment. A judge sees no type of the facade, makes no sentence, and
-// reads none: all that it says are facts, whose sentences stand in internal/page/words under the
-// same codes.
+// has a package of its own with one Judge in it, its Forecaster and the list of its looks; the
+// facade's judges.go names all three, its case.go makes the Case that a judge is handed, and its
+// judgement.go copies the Judgement into the assessment. A judge sees no type of the facade, makes
+// no sentence, and reads none: all that it says are facts, whose sentences stand in
+// internal/page/words under the same codes.
 //
 // What a judge can rely on: the visit is well formed, its log settled, and every reading has a
 // standard uncertainty above zero. What it owes: chances that add up to no more than they may,
