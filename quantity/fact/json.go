@@ -72,12 +72,11 @@ func (v Value) MarshalJSON() ([]byte, error) {
 	if d, ok := content.(time.Duration); ok {
 		content = span.Span(d)
 	}
-	name, err := json.Marshal(v.Name)
+	out := append(make([]byte, 0, 128), `{"name":`...)
+	out, err := appendName(out, v.Name)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]byte, 0, 128)
-	out = append(append(out, `{"name":`...), name...)
 	out = append(append(append(out, `,"kind":"`...), kind...), `","value":`...)
 	if t, ok := content.(encoding.TextMarshaler); ok {
 		text, err := t.MarshalText() // digits and a unit, nothing that is escaped
@@ -86,6 +85,17 @@ func (v Value) MarshalJSON() ([]byte, error) {
 	}
 	value, err := json.Marshal(content)
 	return append(append(out, value...), '}'), err
+}
+
+// appendName writes letters as they are, and all else as JSON has it.
+func appendName(b []byte, name string) ([]byte, error) {
+	for _, c := range []byte(name) {
+		if !('a' <= c && c <= 'z' || 'A' <= c && c <= 'Z') {
+			text, err := json.Marshal(name)
+			return append(b, text...), err
+		}
+	}
+	return append(append(append(b, '"'), name...), '"'), nil
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
