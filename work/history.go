@@ -38,7 +38,7 @@ type History struct {
 	Why *fact.Fact `json:"why,omitempty"`
 	// Plain is what the owner is told of the last readings.
 	Plain []fact.Fact `json:"plain,omitempty"`
-	// Next is what the last job still asks for.
+	// Next is what the last job still asks for, and to find the leak where the rate is too high.
 	Next []fact.Fact `json:"next,omitempty"`
 	// Years holds what was added in each calendar year, less what was taken out the same day.
 	Years []Year `json:"years,omitempty"`
@@ -348,12 +348,21 @@ func (h *History) conclude(records []Record, book *words.Book) {
 	default:
 		h.Headline = say("history.same", since)
 	}
-	if _, a := records[len(records)-1].found(); a != nil {
+	last := &records[len(records)-1]
+	if _, a := last.found(); a != nil {
 		found, _, next := report.OwnerFacts(*a)
 		for _, f := range append(found, next...) {
 			h.Plain = append(h.Plain, say(f.Code, f.Values...))
 		}
 	}
-	h.Next = records[len(records)-1].Next
-	h.Cautions = records[len(records)-1].Cautions
+	h.Next = slices.Clone(last.Next)
+	is := func(code fact.Code) func(fact.Fact) bool {
+		return func(f fact.Fact) bool { return f.Code == code }
+	}
+	mended := last.is(RepairLeak) && last.Complete
+	if over >= 0 && !mended && !slices.ContainsFunc(h.Next, is("next.find-leak")) {
+		after := slices.IndexFunc(h.Next, is("next.read-before")) + 1
+		h.Next = slices.Insert(h.Next, after, say("next.find-leak"))
+	}
+	h.Cautions = last.Cautions
 }

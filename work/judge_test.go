@@ -308,6 +308,46 @@ func TestValidateTellsAll(t *testing.T) {
 
 // Years are compared in one weather: a machine that reads as its model does has not moved, and
 // a condenser that got worse has.
+// A machine that loses more than the rule allows is searched for its leak before what else the
+// last job left open, once, and no more when that job has mended it.
+func TestLeakRateAsksForTheLeak(t *testing.T) {
+	asked := func(mended bool) (times int) {
+		orders, err := work.DecodeHistory(files(t)["leak-log"])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if mended {
+			repair, err := work.Decode(files(t)["leak-repair"])
+			if err != nil {
+				t.Fatal(err)
+			}
+			machine := orders[0].Machine
+			machine.Serial, machine.Equipment = "", repair.Machine.Equipment
+			for i := range orders {
+				orders[i].Machine.Serial = ""
+			}
+			repair.Machine, repair.Start = machine, orders[len(orders)-1].Start.AddDate(0, 0, 1)
+			orders = append(orders, repair)
+		}
+		h, err := work.Compare(orders)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range h.Next {
+			if f.Code == "next.find-leak" {
+				times++
+			}
+		}
+		return times
+	}
+	if n := asked(false); n != 1 {
+		t.Errorf("over the threshold the leak is asked for %d times", n)
+	}
+	if n := asked(true); n != 0 {
+		t.Errorf("mended, it is asked for %d times", n)
+	}
+}
+
 func TestCompare(t *testing.T) {
 	orders, err := work.DecodeHistory(files(t)["years"])
 	if err != nil {
