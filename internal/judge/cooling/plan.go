@@ -366,8 +366,10 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 	k.mend(signature)
 }
 
-// leaves says that a step leaves the charge as it is.
-func leaves(code fact.Code) bool { return code == modes.LeaveCharge || code == modes.ChargeStays }
+// leaves says that a step leaves the machine as it is.
+func leaves(code fact.Code) bool {
+	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel
+}
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.
 func (k *planner) opens(signature diagnose.Code) bool {

@@ -201,6 +201,7 @@ func (m *Measurement) Facts() []fact.Fact {
 			show := signature.Evaporating
 			if m.reading.feature == signature.Airflow || m.reading.feature == signature.Power {
 				show = m.reading.feature
+				f = f.With(fact.Of("feature", featureTerm(show)))
 			}
 			if !math.IsInf(o.Low, 0) {
 				f = f.With(valueOf("low", show, o.Low, 0))
