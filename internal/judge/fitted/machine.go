@@ -40,6 +40,21 @@ type Machine struct {
 // it is said that it misses it.
 const missed = 2
 
+// A Comparison says what a fitted machine misses of the readings; empty for nothing.
+type Comparison []fact.Fact
+
+// Off is by how much the machine is off a reading, in K, beyond its own uncertainty: by the gap
+// between them and the standard uncertainty of each, in K too.
+func (c *Comparison) Off(of fact.Term, gap, machine, read float64) float64 {
+	if math.Abs(gap) > missed*max(machine, read) {
+		*c = append(*c, fact.New(
+			"forecast.misses", fact.Of("feature", of),
+			fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap))),
+		))
+	}
+	return math.Sqrt(max(0, gap*gap-machine*machine))
+}
+
 // Fit fits a design to what was read. The error is that of cycle.Fit.
 func Fit(system *cycle.System, read Read) (*Machine, error) {
 	fit, err := cycle.Fit(system, read.Visit)
@@ -56,23 +71,12 @@ func (m *Machine) compare(read *Read) error {
 	if err != nil {
 		return err
 	}
-	misses := false
+	var misses Comparison
 	off := func(term fact.Term, model, modelStd float64, measured *delta) float64 {
 		if measured == nil {
 			return 0
 		}
-		gap := float64(measured.Value) - model
-		if math.Abs(gap) > missed*max(modelStd, measured.Std) {
-			misses = true
-			m.Believe = append(
-				m.Believe,
-				fact.New(
-					"forecast.misses", fact.Of("feature", term),
-					fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap))),
-				),
-			)
-		}
-		return math.Sqrt(max(0, gap*gap-modelStd*modelStd))
+		return misses.Off(term, float64(measured.Value)-model, modelStd, measured.Std)
 	}
 	m.off.superheat = off(
 		"feature.superheat", float64(now.Superheat.Value), now.Superheat.Std, read.Superheat,
@@ -86,10 +90,12 @@ func (m *Machine) compare(read *Read) error {
 			&delta{Value: e.Value.Sub(now.Evaporating.Value), Std: e.Std},
 		)
 	}
-	if !misses && m.fitted.Misfit() > missed {
-		m.Believe = append(m.Believe, fact.New("forecast.does-not-fit"))
-	} else if !misses {
-		m.Believe = append(m.Believe, fact.New("forecast.fits"))
+	switch m.Believe = misses; {
+	case len(misses) > 0:
+	case m.fitted.Misfit() > missed:
+		m.Believe = []fact.Fact{fact.New("forecast.does-not-fit")}
+	default:
+		m.Believe = []fact.Fact{fact.New("forecast.fits")}
 	}
 	return nil
 }

@@ -34,10 +34,10 @@ func (m *Machine) Outlook(
 		return modes.Outlook{}, err
 	}
 	o := modes.Outlook{
-		Superheat:   widened(p.Superheat, m.off.superheat),
-		Subcooling:  widened(p.Subcooling, m.off.subcooling),
-		Evaporating: widened(p.Evaporating, m.off.evaporating), Condensing: p.Condensing,
-		CoilSurface: widened(freeze.Surface, m.off.evaporating),
+		Superheat:   Widened(p.Superheat, m.off.superheat),
+		Subcooling:  Widened(p.Subcooling, m.off.subcooling),
+		Evaporating: Widened(p.Evaporating, m.off.evaporating), Condensing: p.Condensing,
+		CoilSurface: Widened(freeze.Surface, m.off.evaporating),
 		Supply:      p.Supply, Capacity: p.NetCapacity, Believe: slices.Clone(m.Believe),
 	}
 	bySurface := normal.Below(
@@ -165,9 +165,11 @@ func says(o *modes.Outlook, freeze cycle.FreezeForecast) []fact.Fact {
 	return out
 }
 
-// widened is a value whose uncertainty covers what the fitted machine is off by at the
-// visit: it will not be off by less elsewhere.
-func widened[T quantity.Quantity](u quantity.Uncertain[T], off float64) quantity.Uncertain[T] {
-	u.Std = math.Hypot(u.Std, off)
+// Widened is a value that may be off by more, for reasons of their own: by what the fitted machine
+// is off at the visit, since it will not be off by less elsewhere.
+func Widened[T quantity.Quantity](u quantity.Uncertain[T], off ...float64) quantity.Uncertain[T] {
+	for _, x := range off {
+		u.Std = math.Hypot(u.Std, x)
+	}
 	return u
 }

@@ -3,6 +3,7 @@ package heatpump
 import (
 	"math"
 
+	"github.com/satline/satline/internal/judge/fitted"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -79,37 +80,26 @@ func (f *forecast) compare(now *cycle.HeatingPrediction) {
 	if j := Judge(f.c); len(j.Findings) == 0 { // its readings are not those of the machine
 		f.believe = j.DoNotBuild()
 	}
-	const missed = 2 // standard uncertainties
-	fits := true
-	off := func(term fact.Term, gap, model, read float64) float64 {
-		if math.Abs(gap) > missed*max(model, read) {
-			fits = false
-			f.believe = append(f.believe, fact.New(
-				"forecast.misses", fact.Of("feature", term),
-				fact.Amount("by", quantity.TemperatureDelta(math.Abs(gap))),
-			))
-		}
-		return math.Sqrt(max(0, gap*gap-model*model))
-	}
+	var misses fitted.Comparison
 	at := func(term fact.Term, is quantity.Uncertain[quantity.Temperature],
 		read *quantity.Uncertain[quantity.Temperature]) float64 {
 		if read == nil {
 			return 0
 		}
-		return off(term, float64(read.Value.Sub(is.Value)), is.Std, read.Std)
+		return misses.Off(term, float64(read.Value.Sub(is.Value)), is.Std, read.Std)
 	}
 	by := func(term fact.Term, is quantity.Uncertain[quantity.TemperatureDelta],
 		read *quantity.Uncertain[quantity.TemperatureDelta]) float64 {
 		if read == nil {
 			return 0
 		}
-		return off(term, float64(read.Value-is.Value), is.Std, read.Std)
+		return misses.Off(term, float64(read.Value-is.Value), is.Std, read.Std)
 	}
 	f.off.evaporating = at("feature.evaporating", now.Evaporating, f.c.EvaporatingDew)
 	f.off.condensing = at("feature.condensing", now.Condensing, f.c.CondensingBubble)
 	f.off.superheat = by("feature.superheat", now.Superheat, f.c.Superheat)
 	f.off.subcooling = by("feature.subcooling", now.Subcooling, f.c.Subcooling)
-	if fits {
+	if f.believe = append(f.believe, misses...); len(misses) == 0 {
 		f.believe = append(f.believe, fact.New("forecast.fits"))
 	}
 }
@@ -134,13 +124,13 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 		return out, err
 	}
 	out = modes.Outlook{
-		Superheat:   widened(p.Superheat, f.off.superheat, 2*unlike),
-		Subcooling:  widened(p.Subcooling, f.off.subcooling, unlike),
-		Evaporating: widened(p.Evaporating, f.off.evaporating, unlike),
-		Condensing:  widened(p.Condensing, f.off.condensing, unlike),
-		CoilSurface: widened(p.CoilSurface, f.off.evaporating, unlike),
-		Supply:      widened(p.Supply, unlike),
-		Capacity:    widened(p.Capacity, unlikeShare*float64(p.Capacity.Value)),
+		Superheat:   fitted.Widened(p.Superheat, f.off.superheat, 2*unlike),
+		Subcooling:  fitted.Widened(p.Subcooling, f.off.subcooling, unlike),
+		Evaporating: fitted.Widened(p.Evaporating, f.off.evaporating, unlike),
+		Condensing:  fitted.Widened(p.Condensing, f.off.condensing, unlike),
+		CoilSurface: fitted.Widened(p.CoilSurface, f.off.evaporating, unlike),
+		Supply:      fitted.Widened(p.Supply, unlike),
+		Capacity:    fitted.Widened(p.Capacity, unlikeShare*float64(p.Capacity.Value)),
 		COP:         &modes.Ratio{Value: p.Heating.COP, Std: p.COPStd}, Believe: f.believe,
 	}
 	out.Says = []fact.Fact{
@@ -148,7 +138,7 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 			fact.Of("cop", fact.Times(p.Heating.COP)), fact.Measured("supply", out.Supply)),
 		fact.New("forecast.heating-pressures", fact.Measured("condensing", out.Condensing),
 			fact.Measured("evaporating", out.Evaporating),
-			fact.Measured("discharge", widened(p.DischargeLine, 4*unlike))),
+			fact.Measured("discharge", fitted.Widened(p.DischargeLine, 4*unlike))),
 	}
 	switch p.Heating.Limit {
 	case cycle.HighPressure:
@@ -217,12 +207,4 @@ func told(q quantity.Uncertain[quantity.Power]) quantity.Uncertain[quantity.Powe
 	q.Value = rounded(float64(q.Value))
 	q.Std = float64(max(rounded(q.Std), quantity.BtuPerHour(500)))
 	return q
-}
-
-// widened is a value that may be off by more, for reasons of their own.
-func widened[T quantity.Quantity](u quantity.Uncertain[T], off ...float64) quantity.Uncertain[T] {
-	for _, x := range off {
-		u.Std = math.Hypot(u.Std, x)
-	}
-	return u
 }
