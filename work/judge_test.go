@@ -327,6 +327,7 @@ func TestLeakRateAsksForTheLeak(t *testing.T) {
 				orders[i].Machine.Serial = ""
 			}
 			repair.Machine, repair.Start = machine, orders[len(orders)-1].Start.AddDate(0, 0, 1)
+			repair.End = repair.Start.Add(8 * time.Hour)
 			orders = append(orders, repair)
 		}
 		h, err := work.Compare(orders)
