@@ -70,7 +70,7 @@ var looks = []look{
 	}},
 	{code: "static-pressure", minutes: 8, running: true, usual: 0.15,
 		fits: func(c *modes.Case) bool { return c.ExternalStatic == nil },
-		of: map[string]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03}},
+		of:   map[string]float64{"filter": 0.75, "ducts": 0.9, "indoor-coil": 0.4, "blower": 0.03}},
 	{code: "suction-port", minutes: 1, usual: 0.01, of: map[string]float64{suctionPort: 0.98}},
 	{code: "suction-clamp-second", minutes: 3, running: true, usual: 0.04,
 		of: map[string]float64{"suction-clamp": 0.95}},
