@@ -326,8 +326,9 @@ type Effect struct {
 	Running bool `json:"running,omitzero"`
 	Stops   bool `json:"stops,omitzero"`
 	Starts  bool `json:"starts,omitzero"`
-	// Moves says that refrigerant goes in or comes out.
+	// Moves says that refrigerant goes in or comes out, Adds that it goes in.
 	Moves bool `json:"moves,omitzero"`
+	Adds  bool `json:"adds,omitzero"`
 	// Opens says that the circuit is opened.
 	Opens bool `json:"opens,omitzero"`
 	// Waits says that nothing is done but to let time pass.

@@ -19,9 +19,7 @@ func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step, w *charge.Weighing
 	if does(func(s Step) bool { return s.Moves || s.Opens }) {
 		out = append(out, fact.New("caution.cylinder"))
 	}
-	if does(func(s Step) bool {
-		return s.Do.Code == StepAdd || s.Do.Code == StepAddLittle || s.Do.Code == StepWeighIn
-	}) {
+	if does(func(s Step) bool { return s.Adds }) {
 		out = append(out, fact.New("caution.throttle"))
 		if !fluid.Pure() {
 			out = append(out, fact.New("caution.blend-as-liquid"))

@@ -153,7 +153,7 @@ type Step struct {
 }
 
 // An Effect is what a step does to the machine.
-type Effect struct{ Running, Stops, Starts, Moves, Opens, Waits bool }
+type Effect struct{ Running, Stops, Starts, Moves, Adds, Opens, Waits bool }
 
 // A Finding is a cause that may be present, with the words "cause.CAUSE" for it.
 type Finding struct {
