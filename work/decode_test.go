@@ -51,6 +51,11 @@ func FuzzDecode(f *testing.F) {
 	for _, text := range files(f) {
 		f.Add(text)
 	}
+	// Parts of which nothing was written down yet.
+	f.Add([]byte(`{"recovery":{},"nitrogen":[{}],"evacuations":[{}],"joints":[{}],"leaks":[{}],` +
+		`"cylinders":[{}],"water":[{}],"air":{},"checklist":[{}],"parts":[{}]}`))
+	f.Add([]byte(`{"recovery":{},"nitrogen":[{}],"evacuations":[{}],"joints":[{}],` +
+		`"cylinders":[{"name":"A"}],"water":[{}],"air":{}}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if o, err := work.Decode(data); err == nil {
 			written, err := json.Marshal(o)

@@ -36,7 +36,7 @@ type Order struct {
 	Complaint satline.Complaint `json:"complaint,omitzero"`
 	Machine   Machine           `json:"machine"`
 	// Tasks are what the job is for; at least one.
-	Tasks []Task `json:"tasks"`
+	Tasks []Task `json:"tasks,omitempty"`
 
 	// Before and After are the readings before and after the work. What they do not say of
 	// the equipment, the site, units and language is taken from the order.
@@ -116,7 +116,7 @@ type Reading struct {
 type RecoveryPart struct {
 	// Readings of the pressure, to the end and after the machine was stopped: the last one
 	// counts, since what boils out of the oil brings the pressure back.
-	Readings []Reading `json:"readings"`
+	Readings []Reading `json:"readings,omitempty"`
 	// Leaking says that the circuit cannot be pulled below the atmosphere without drawing in
 	// air.
 	Leaking bool `json:"leaking,omitzero"`
@@ -131,7 +131,7 @@ type Leak struct {
 
 // A NitrogenPart is a pressure test with dry nitrogen.
 type NitrogenPart struct {
-	Readings []Reading `json:"readings"`
+	Readings []Reading `json:"readings,omitempty"`
 	// Bubbles says that every joint made was tested by bubbles besides.
 	Bubbles bool `json:"bubbles,omitzero"`
 }
@@ -149,7 +149,7 @@ type JointPart struct {
 // An EvacuationPart is a vacuum that was pulled, and the decay test after it.
 type EvacuationPart struct {
 	// Decay is read from the moment the pump is valved off.
-	Decay []Reading `json:"decay"`
+	Decay []Reading `json:"decay,omitempty"`
 	// Maker holds the limits of the unit's maker, where it states them.
 	Maker charge.DecayLimits `json:"maker,omitzero"`
 }
