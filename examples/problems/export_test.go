@@ -295,10 +295,10 @@ func TestQTI(t *testing.T) {
 	}
 }
 
-// Others' readers of GIFT, Moodle XML, CSV and QTI read what is written, and a player of QTI
-// ticks every choice of the items. They come from npm, by readers/package.json, and are not
-// needed to build or run anything. Of Aiken no reader was found there or in Debian, nor are the
-// schemas of QTI in any package of theirs: TestAiken and TestQTI hold to the text of the two.
+// Others' readers of GIFT, Aiken, Moodle XML, CSV and QTI read what is written, and a player of
+// QTI ticks every choice of the items. They come from npm, by readers/package.json, and are not
+// needed to build or run anything. No package there or in Debian was found to hold the schemas of
+// QTI: TestQTI holds to their text.
 func TestOthersRead(t *testing.T) {
 	if testing.Short() {
 		t.Skip("SKIPPED in short mode: others' readers have to run")
@@ -318,7 +318,8 @@ func TestOthersRead(t *testing.T) {
 		s := mustGenerate(t, o)
 		files := map[string]string{}
 		for name, write := range map[string]func(bool) (string, error){
-			"set.json": s.json, "set.gift": s.gift, "set.moodle.xml": s.moodle, "set.csv": s.csv,
+			"set.json": s.json, "set.gift": s.gift, "set.aiken": s.aiken,
+			"set.moodle.xml": s.moodle, "set.csv": s.csv,
 		} {
 			if files[name], err = write(false); err != nil {
 				t.Fatal(err)

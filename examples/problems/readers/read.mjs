@@ -1,8 +1,9 @@
-// Reads a set as GIFT, Moodle XML, CSV and QTI by readers of others, holds it against its JSON
+// Reads a set as GIFT, Aiken, Moodle XML, CSV and QTI by readers of others, holds it against its JSON
 // and leaves the items of QTI 2.1 as 3.0.
 // usage: node read.mjs FOLDER
 import fs from "node:fs";
 import path from "node:path";
+import aiken from "aiken-to-moodlexml";
 import * as cheerio from "cheerio";
 import { parse } from "csv-parse/sync";
 import { XMLParser, XMLValidator } from "fast-xml-parser";
@@ -32,12 +33,27 @@ questions.forEach((q, i) => {
 const plain = (text) => text.replace(/\s+/g, " ").trim();
 const rows = (p) => (p.tables ?? []).reduce((n, t) => n + 1 + t.rows.length, 0);
 
-const moodle = read("set.moodle.xml");
-same("Moodle XML", XMLValidator.validate(moodle), true);
-const quiz = new XMLParser({
+const multichoice = (xml) => new XMLParser({
 	ignoreAttributes: false, parseTagValue: false,
 	isArray: (name) => name === "question" || name === "answer",
-}).parse(moodle).quiz.question.filter((q) => q["@_type"] === "multichoice");
+}).parse(xml).quiz.question.filter((q) => q["@_type"] === "multichoice");
+
+// The reader of Aiken leaves what it has read as Moodle XML.
+aiken(read("set.aiken"), (xml, failed) => {
+	if (failed) throw new Error(`Aiken: ${failed}`);
+	const quiz = multichoice(xml);
+	same("questions of Aiken", quiz.length, set.problems.length);
+	quiz.forEach((q, i) => {
+		const p = set.problems[i];
+		same(`Aiken ${i + 1} asks`, plain(q.questiontext.text).includes(plain(p.ask)), true);
+		same(`Aiken ${i + 1}`, q.answer.map((a) => [a["@_fraction"], a.text]),
+			p.choices.map((c) => [c.right ? "100" : "0", c.text]));
+	});
+});
+
+const moodle = read("set.moodle.xml");
+same("Moodle XML", XMLValidator.validate(moodle), true);
+const quiz = multichoice(moodle);
 same("questions of Moodle XML", quiz.length, set.problems.length);
 quiz.forEach((q, i) => {
 	const p = set.problems[i];
@@ -89,4 +105,4 @@ for (const p of set.problems) {
 	same(`QTI 2.1 ${p.number}`, item(converted), want);
 	fs.writeFileSync(path.join(folder, `converted-${p.number}.xml`), converted);
 }
-console.log(`${set.problems.length} problems read as GIFT, Moodle XML, CSV, QTI 2.1 and QTI 3.0`);
+console.log(`${set.problems.length} problems read as GIFT, Aiken, Moodle XML, CSV, QTI 2.1 and QTI 3.0`);
