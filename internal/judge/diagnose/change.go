@@ -337,9 +337,7 @@ func (c *caseFile) jointPrediction(
 				}
 				for f := range cross {
 					for g := range cross {
-						if s.rest != nil {
-							cross[f][g] += sharedRest * (1 + s.restMore) * s.rest[f][g]
-						}
+						cross[f][g] += sharedRest * s.left(f, g)
 					}
 				}
 			}

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -47,16 +48,17 @@ const worthLooking = 0.2
 // when they are answered calls the charge.
 const leaning = 0.5
 
-// answeredBy is the chance of the causes that a test decides about.
-func (c *caseFile) answeredBy(t *test, all []weighted) float64 {
-	decides := decidedBy[t.index()]
-	sum := 0.0
-	for _, x := range all {
-		for _, a := range x.key {
-			if a != none && decides[c.suspects[a].first] {
-				sum += x.weight
-				break
+// answered is by every test the chance of the causes that it decides about.
+func (c *caseFile) answered(all []weighted) (sum [mostTests]float64) {
+	for i := range all {
+		var by uint64
+		for _, a := range all[i].key {
+			if a != none {
+				by |= c.suspects[a].decided
 			}
+		}
+		for ; by != 0; by &= by - 1 {
+			sum[bits.TrailingZeros64(by)] += all[i].weight
 		}
 	}
 	return sum
@@ -104,10 +106,11 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 func (c *caseFile) bestTest(
 	now []weighted, loss, worth float64, taken map[string]bool,
 ) (best *Measurement, then []weighted, saves float64) {
+	answered := c.answered(now)
 	for i := range tests {
 		t := &tests[i]
-		if taken[t.code] || t.opens || c.evidence.answered(t) ||
-			t.fits != nil && !t.fits(c.evidence) || c.answeredBy(t, now) < worth {
+		if answered[i] < worth || taken[t.code] || t.opens || c.evidence.answered(t) ||
+			t.fits != nil && !t.fits(c.evidence) {
 			continue
 		}
 		ends := c.ends(t, now)

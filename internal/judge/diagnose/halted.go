@@ -142,7 +142,8 @@ func (c *caseFile) addHalts() {
 
 func (c *caseFile) tryHalted(h *halt) *state {
 	s := c.try()
-	s.severity, s.weight, s.variant, s.bound = h.lost, h.weight, string(h.variant), c.bound
+	s.severity, s.weight, s.variant = h.lost, h.weight, string(h.variant)
+	s.bounded, s.bound = true, c.bound
 	s.gain, s.rest = &nothingOfItsOwn, c.work.matrix()
 	s.shift = c.halted(h, s.rest)
 	return s

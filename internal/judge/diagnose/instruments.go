@@ -97,8 +97,8 @@ func (c *caseFile) tryLie(l *lie) {
 	if l.pull != nil {
 		if p, ok := l.pull(c.seen.raw, l.severity); ok {
 			s := c.try()
-			s.severity, s.weight, s.bound = l.severity, l.weight, c.bound
-			s.rest, s.pull = &noRest, p
+			s.severity, s.weight, s.pull = l.severity, l.weight, p
+			s.bounded, s.bound = true, c.bound
 		}
 		return
 	}
@@ -109,8 +109,8 @@ func (c *caseFile) tryLie(l *lie) {
 	}
 	truth.take(r, &c.table.Sound, c.seen)
 	s := c.try()
-	s.severity, s.weight, s.fluid, s.bound = l.severity, l.weight, l.fluid, r.bound()
-	s.rest = c.work.matrix()
+	s.severity, s.weight, s.fluid = l.severity, l.weight, l.fluid
+	s.bounded, s.bound = true, r.bound()
 	for f := range features {
 		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
@@ -121,23 +121,16 @@ func (c *caseFile) tryLie(l *lie) {
 	case l.fluid != "" || isExchange(l.signature):
 		around = 0.05
 	}
-	for f := range features {
-		row, by := &s.rest[f], around*around*s.shift[f]
-		for g, x := range s.shift {
-			row[g] = by * x
-		}
-	}
+	s.around = around * around
 	if truth.noise != c.seen.noise {
+		s.rest = c.work.matrix()
 		for f := range features {
 			for g := range features {
-				s.rest[f][g] += truth.noise[f][g] - c.seen.noise[f][g]
+				s.rest[f][g] = truth.noise[f][g] - c.seen.noise[f][g]
 			}
 		}
 	}
 }
-
-// noRest is that of a state that leaves the scatter as it is.
-var noRest matrix
 
 // usualOffset says how far off readings are that nothing explains.
 var usualOffset = vector{
@@ -152,7 +145,7 @@ var usualOffset = vector{
 // sound ones.
 func (c *caseFile) tryClash() *state {
 	s := c.try()
-	s.weight, s.rest = 1, c.work.matrix()
+	s.weight, s.rest, s.bounded = 1, c.work.matrix(), true
 	if r := c.seen.raw; r.have[rReturnDryBulb] && r.have[rReturnWetBulb] {
 		read, std := r.depression()
 		s.bound = habit(read, math.Hypot(std, usualOffset[signature.WetBulbSplit]), 1)

@@ -13,17 +13,27 @@ type state struct {
 	severity float64
 	weight   float64 // prior among the states of its suspect
 	shift    vector
-	gain     *matrix // nil: the shift is the same for every machine
-	rest     *matrix
+	gain     *matrix          // nil: the shift is the same for every machine
+	rest     *matrix          // nil: nothing is left of the scatter
 	restMore float64          // by how much of itself rest is more than that
+	around   float64          // the variance of the shift itself, as a part of it
 	doubt    vector           // variance beside rest
 	pull     *pull            // nil: no reading is drawn toward the air
 	capacity float64          // part of the cooling capacity lost, on average
 	fluid    string           // which refrigerant, for OtherRefrigerant
 	variant  string           // entry of the table, where it is not the signature's own
 	level    *signature.Level // nil for what is not in the table
-	// bound is the log likelihood of the air, were this the cause.
-	bound float64
+	// bound is the log likelihood of the air, were this the cause, where it has one of its own.
+	bounded bool
+	bound   float64
+}
+
+// left is what a state adds to the covariance of two features, beside its doubt.
+func (s *state) left(f, g int) (x float64) {
+	if s.rest != nil {
+		x = (1 + s.restMore) * s.rest[f][g]
+	}
+	return x + s.around*s.shift[f]*s.shift[g]
 }
 
 // A component is one explanation at definite severities: one term of the
@@ -125,10 +135,8 @@ func (c *caseFile) predict(
 		}
 		for _, s := range states {
 			cov[f][f] += s.doubt[f]
-			if s.rest != nil {
-				for g := range f + 1 {
-					cov[f][g] += (1 + s.restMore) * s.rest[f][g]
-				}
+			for g := range f + 1 {
+				cov[f][g] += s.left(f, g)
 			}
 		}
 	}
@@ -158,7 +166,7 @@ func (c *caseFile) bounds(p component) float64 {
 		if a == none {
 			continue
 		}
-		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.level == nil && s.rest != nil {
+		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.bounded {
 			bound += s.bound - c.bound
 		}
 	}
@@ -191,12 +199,14 @@ func (c *caseFile) infer() {
 	var alone [mostSuspects]single
 	order := make([]int, 0, mostSuspects)
 	for a := range c.suspects {
-		alone[a] = c.single(a)
-		if pairs(c.suspects[a].signature) {
+		from := len(c.parts)
+		c.weighAlone(a)
+		if !c.evidence.NoPairs && pairs(c.suspects[a].signature) {
+			alone[a] = summary(c.parts[from:])
 			order = append(order, a)
 		}
 	}
-	if !c.evidence.NoPairs {
+	if len(order) > 0 {
 		slices.SortStableFunc(
 			order, func(i, j int) int { return cmp.Compare(alone[j].log, alone[i].log) },
 		)
@@ -214,9 +224,8 @@ type single struct {
 	likeliest int
 }
 
-// single weighs a suspect in all its states.
-func (c *caseFile) single(a int) single {
-	from := len(c.parts)
+// weighAlone weighs a suspect in all its states.
+func (c *caseFile) weighAlone(a int) {
 	prior := math.Log(c.prior[a]) + c.logClues(&c.suspects[a], nil)
 	for s := range c.states[a] {
 		p := component{a: a, b: none, sa: s}
@@ -226,8 +235,11 @@ func (c *caseFile) single(a int) single {
 		p.log = prior + packed.log + p.fit
 		c.parts = append(c.parts, p)
 	}
+}
+
+// summary is what the parts of one suspect alone come to.
+func summary(of []component) single {
 	likeliest := 0
-	of := c.parts[from:]
 	for s := range of {
 		if of[s].log > of[likeliest].log {
 			likeliest = s
@@ -345,20 +357,30 @@ func (c *caseFile) pair(a, b, sa, sb int, prior float64) component {
 }
 
 func (c *caseFile) normalize() {
-	total := c.evidenceLog()
+	top, sum := topLog(c.parts), 0.0
 	for i := range c.parts {
-		c.parts[i].weight = math.Exp(c.parts[i].log - total)
+		p := &c.parts[i]
+		p.weight = math.Exp(p.log - top)
+		sum += p.weight
+	}
+	for i := range c.parts {
+		c.parts[i].weight /= sum
 	}
 }
 
 // evidenceLog is the log of the sum of prior times likelihood.
 func (c *caseFile) evidenceLog() float64 { return sumLog(c.parts) }
 
-func sumLog(parts []component) float64 {
+func topLog(parts []component) float64 {
 	top := math.Inf(-1)
 	for i := range parts {
 		top = max(top, parts[i].log)
 	}
+	return top
+}
+
+func sumLog(parts []component) float64 {
+	top := topLog(parts)
 	if math.IsInf(top, -1) {
 		return top
 	}

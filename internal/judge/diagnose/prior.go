@@ -161,7 +161,7 @@ type suspect struct {
 	signature Code
 	opposite  Code // with which it makes no pair
 	faults    []*Fault
-	first     int // index of the first of them
+	decided   uint64 // the tests that decide about it, as in decidedBy
 	// share of each fault after all clues; they add to 1.
 	share []float64
 	// notes is the chance of what each clue is about given the signature and the clues
@@ -175,7 +175,7 @@ func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
 		signature: signature, opposite: opposites[signature],
 		faults: faultsOf(signature, e), cost: costOf(signature),
 	}
-	s.first = s.faults[0].index
+	s.decided = decidedBy[s.faults[0].index]
 	numbers := make([]float64, len(s.faults)+len(clues))
 	s.share, s.notes = numbers[:len(s.faults):len(s.faults)], numbers[len(s.faults):]
 	for i, f := range s.faults {

@@ -19,20 +19,12 @@ type test struct {
 	// running says that the machine has to run for it.
 	running bool
 	// fits says that the machine can be tested so; nil means any.
-	fits func(*Evidence) bool
+	fits  func(*Evidence) bool
+	index int
 }
 
 // chance of a yes where a fault is present.
-func (t *test) chance(f *Fault) float64 { return chancesOfTests[t.index()][f.index] }
-
-func (t *test) index() int {
-	for i := range tests {
-		if &tests[i] == t {
-			return i
-		}
-	}
-	return 0
-}
+func (t *test) chance(f *Fault) float64 { return chancesOfTests[t.index][f.index] }
 
 // chancesOfTests are those of every test by every fault.
 var chancesOfTests = func() [][]float64 {
@@ -47,13 +39,17 @@ var chancesOfTests = func() [][]float64 {
 	return out
 }()
 
-// decidedBy says of every test by every fault whether it decides about its signature.
-var decidedBy = func() [][]bool {
-	out := make([][]bool, len(tests))
+// mostTests is room for the tests.
+const mostTests = 64
+
+// decidedBy are by every fault the tests that decide about its signature, a bit for each.
+var decidedBy = func() []uint64 {
+	out := make([]uint64, len(library))
 	for i := range tests {
-		out[i] = make([]bool, len(library))
 		for j := range library {
-			out[i][j] = tests[i].decides(library[j].Signature)
+			if tests[i].decides(library[j].Signature) {
+				out[j] |= 1 << i
+			}
 		}
 	}
 	return out
@@ -108,7 +104,7 @@ func isElectronic(e *Evidence) bool { return e.Metering == refrigerant.EXV }
 func hasFixed(e *Evidence) bool     { return e.Metering.Fixed() }
 
 // tests with their chances; common practice, no source.
-var tests = []test{
+var tests = numbered([]test{
 	{
 		code: "standing-pressure", minutes: 25,
 		usual: 0.03,
@@ -250,4 +246,11 @@ var tests = []test{
 		usual: 0.06,
 		of:    map[Code]float64{Undercharge: 0.65, NextToEmpty: 0.9},
 	},
+})
+
+func numbered(all []test) []test {
+	for i := range all {
+		all[i].index = i
+	}
+	return all
 }

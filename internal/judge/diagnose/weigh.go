@@ -187,7 +187,7 @@ func (c *caseFile) packing(a, k int) *packing {
 func (c *caseFile) packState(s *state, p *packing) {
 	w := c.work
 	p.pull, p.rooted, p.bound, p.log = s.pull, s.gain != nil, 0, math.Log(s.weight)
-	if s.level == nil && s.rest != nil {
+	if s.bounded {
 		p.bound = s.bound - c.bound
 	}
 	for i := range w.n {
@@ -199,17 +199,14 @@ func (c *caseFile) packState(s *state, p *packing) {
 			p.by[i] -= c.machine.offset[f]
 			p.root[i] = vector{}
 		default:
-			gain := &s.gain[f]
-			p.by[i] += dot(gain, &c.machine.offset)
-			for g := range features {
-				p.root[i][g] = w.sound.root[i][g] + dot(gain, &w.across[g])
+			p.by[i] += dot(&s.gain[f], &c.machine.offset)
+			moved := w.acrossFrom(&s.gain[f])
+			for g, x := range moved {
+				p.root[i][g] = w.sound.root[i][g] + x
 			}
 		}
 		for j := range i + 1 {
-			x := 0.0
-			if s.rest != nil {
-				x = (1 + s.restMore) * s.rest[f][w.at[j]]
-			}
+			x := s.left(f, w.at[j])
 			if i == j {
 				x += s.doubt[f]
 			}
@@ -231,16 +228,42 @@ func (c *caseFile) packState(s *state, p *packing) {
 
 // square is root times its transpose.
 func (w *workspace) square(root *matrix) (all [packed]float64) {
-	for i := range w.n {
+	to := 0
+	for i := range root[:w.n] {
 		a := &root[i]
-		for j := range i + 1 {
-			all[place(i, j)] = dot(a, &root[j])
+		a0, a1, a2, a3, a4, a5, a6, a7, a8, a9 :=
+			a[0], a[1], a[2], a[3], a[4], a[5], a[6], a[7], a[8], a[9]
+		for j := range root[:i+1] {
+			b := &root[j]
+			all[to] = a0*b[0] + a1*b[1] + a2*b[2] + a3*b[3] + a4*b[4] +
+				a5*b[5] + a6*b[6] + a7*b[7] + a8*b[8] + a9*b[9]
+			to++
 		}
 	}
 	return all
 }
 
-// dot is written out, as most of the time of an inference is spent in it.
+// acrossFrom is v times the factor of the scatter, without its zeros.
+func (w *workspace) acrossFrom(v *vector) vector {
+	var _ [features]struct{} = [10]struct{}{}
+	a := &w.across
+	v1, v2, v3, v4, v5, v6, v7, v8, v9 := v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9]
+	b, c, d, e, f, g := &a[1], &a[2], &a[3], &a[4], &a[5], &a[6]
+	return vector{
+		dot(v, &a[0]),
+		v1*b[1] + v2*b[2] + v3*b[3] + v4*b[4] + v5*b[5] + v6*b[6] + v7*b[7] + v8*b[8] + v9*b[9],
+		v2*c[2] + v3*c[3] + v4*c[4] + v5*c[5] + v6*c[6] + v7*c[7] + v8*c[8] + v9*c[9],
+		v3*d[3] + v4*d[4] + v5*d[5] + v6*d[6] + v7*d[7] + v8*d[8] + v9*d[9],
+		v4*e[4] + v5*e[5] + v6*e[6] + v7*e[7] + v8*e[8] + v9*e[9],
+		v5*f[5] + v6*f[6] + v7*f[7] + v8*f[8] + v9*f[9],
+		v6*g[6] + v7*g[7] + v8*g[8] + v9*g[9],
+		v7*a[7][7] + v8*a[7][8] + v9*a[7][9],
+		v8*a[8][8] + v9*a[8][9],
+		v9 * a[9][9],
+	}
+}
+
+// What is written out here is where most of the time of an inference is spent.
 func dot(a, b *vector) float64 {
 	var _ [features]struct{} = [10]struct{}{}
 	return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] + a[3]*b[3] + a[4]*b[4] +
@@ -342,29 +365,26 @@ func (c *caseFile) pullPacked(p *pull, cov *[packed]float64) {
 // whiten factors a covariance with the noise of the instruments, and whitens the residual.
 func (w *workspace) whiten(cov *[packed]float64) (logDet, squared float64, ok bool) {
 	det := 1.0
-	for i := range w.n {
-		li := &w.l[i]
-		base := place(i, 0)
-		x := w.x[i]
+	for i := range w.x[:w.n] {
+		from, to := place(i, 0), place(i, i)
+		row, noise, li := cov[from:to+1], w.noise[from:to+1], w.l[i][:i+1]
+		x, own := w.x[i], row[i]+noise[i]
 		for j := range i {
-			lj := &w.l[j]
-			sum := cov[base+j] + w.noise[base+j]
-			for k := range j {
-				sum -= li[k] * lj[k]
+			lj := w.l[j][:j+1]
+			sum := row[j] + noise[j]
+			for k, y := range li[:j] {
+				sum -= y * lj[k]
 			}
 			sum *= lj[j]
 			li[j] = sum
 			x -= sum * w.x[j]
+			own -= sum * sum
 		}
-		sum := cov[base+i] + w.noise[base+i]
-		for k := range i {
-			sum -= li[k] * li[k]
-		}
-		if !(sum > 0) {
+		if !(own > 0) {
 			return 0, 0, false
 		}
-		det *= sum
-		li[i] = 1 / math.Sqrt(sum) // the inverse: no division later
+		det *= own
+		li[i] = 1 / math.Sqrt(own) // the inverse: no division later
 		w.x[i] = x * li[i]
 		squared += w.x[i] * w.x[i]
 	}
