@@ -200,10 +200,7 @@ func (v *Visit) read() bool {
 		}
 	}
 	low, err := fluid.DewPressure(quantity.Temperature(r.evaporating))
-	if err != nil {
-		panic(err)
-	}
-	if low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
+	if err != nil || low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
 		return false
 	}
 	v.Suction = gauge(low)

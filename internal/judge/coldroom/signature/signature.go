@@ -69,9 +69,9 @@ const (
 // Causes in the order of the table.
 var Causes = []Cause{
 	{Code: Sound, Sizes: 1}, {Code: Undercharge, Sizes: 4},
-	{Code: Reserve, Sizes: 1, ReceiverOnly: true}, {Code: Overcharge, Sizes: 3},
+	{Code: Reserve, Sizes: 1, ReceiverOnly: true}, {Code: Overcharge, Sizes: 4},
 	{Code: Gas, Sizes: 3}, {Code: Condenser, Sizes: 4}, {Code: Evaporator, Sizes: 6},
-	{Code: Restriction, Sizes: 5}, {Code: Starving, Sizes: 5, ValveOnly: true},
+	{Code: Restriction, Sizes: 6}, {Code: Starving, Sizes: 5, ValveOnly: true},
 	{Code: Flooding, Sizes: 3, ValveOnly: true}, {Code: Compressor, Sizes: 4},
 	{Code: HeadLow, Sizes: 1, ColdOnly: true}, {Code: HeadHigh, Sizes: 3}, {Code: Load, Sizes: 3},
 	{Code: ShortCycle, Sizes: 1}, {Code: Clamp, Sizes: 2},

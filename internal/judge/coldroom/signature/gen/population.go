@@ -128,7 +128,7 @@ func sizes(code string, k signature.Kind) []fails {
 			f{Dry: 1, Short: 0.13},
 		)
 	case signature.Overcharge:
-		return of(f{Flooded: 0.15}, f{Flooded: 0.3}, f{Flooded: 0.45})
+		return of(f{Flooded: 0.15}, f{Flooded: 0.3}, f{Flooded: 0.45}, f{Flooded: 0.62})
 	case signature.Gas:
 		return of(f{Gas: 3.5}, f{Gas: 6.5}, f{Gas: 11})
 	case signature.Condenser:
@@ -141,6 +141,7 @@ func sizes(code string, k signature.Kind) []fails {
 	case signature.Restriction:
 		return of(
 			f{Choked: 0.6}, f{Choked: 0.72}, f{Choked: 0.8}, f{Choked: 0.87}, f{Choked: 0.93},
+			f{Choked: 0.965},
 		)
 	case signature.Starving:
 		return of(
