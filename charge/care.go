@@ -197,12 +197,15 @@ func ratioAbove(limit fact.Times) func(*Compressor) (any, bool) {
 	}
 }
 
+// told is how near to a limit a temperature is told as the limit itself: it has not passed it.
+const told = quantity.TemperatureDelta(0.05)
+
 func dischargeAbove(limit quantity.Temperature) func(*Compressor) (any, bool) {
 	return func(c *Compressor) (any, bool) {
 		if c.DischargeLine == nil {
 			return nil, false
 		}
-		return c.DischargeLine.Value, c.DischargeLine.Value > limit
+		return c.DischargeLine.Value, c.DischargeLine.Value > limit.Add(told)
 	}
 }
 
@@ -215,7 +218,7 @@ func condensingFar(
 			return nil, false
 		}
 		far := c.Outdoor != nil && c.Condensing.Value.Sub(c.Outdoor.Value) > over
-		return c.Condensing.Value, c.Condensing.Value > limit || far
+		return c.Condensing.Value, c.Condensing.Value > limit.Add(told) || far
 	}
 }
 
@@ -224,7 +227,7 @@ func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (any, bool) 
 		if c.Evaporating == nil {
 			return nil, false
 		}
-		return c.Evaporating.Value, c.Evaporating.Value < limit
+		return c.Evaporating.Value, c.Evaporating.Value < limit.Add(-told)
 	}
 }
 
@@ -240,7 +243,7 @@ func superheatBelow(limit quantity.TemperatureDelta) func(*Compressor) (any, boo
 		if c.Superheat == nil {
 			return nil, false
 		}
-		return *c.Superheat, c.Superheat.Value < limit
+		return *c.Superheat, c.Superheat.Value < limit-told
 	}
 }
 
@@ -259,7 +262,7 @@ func dischargeSuperheatBelow(limit quantity.TemperatureDelta) func(*Compressor) 
 			return nil, false
 		}
 		d := c.DischargeLine.Value.Sub(c.Condensing.Value)
-		return d, d < limit
+		return d, d < limit-told
 	}
 }
 

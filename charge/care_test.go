@@ -49,6 +49,9 @@ func TestRisks(t *testing.T) {
 		{"floodback", func(c *Compressor) { c.Superheat = about(0.4) }},
 		{"floodback", func(c *Compressor) { c.Superheat = about(-3) }},
 		{"superheat-low", func(c *Compressor) { c.Superheat = about(4) }},
+		{"", func(c *Compressor) { c.Superheat = about(4.96) }}, // told as the limit itself
+		{"", func(c *Compressor) { c.Evaporating = at(31.96) }},
+		{"discharge-hot", func(c *Compressor) { c.DischargeLine = at(225.04) }},
 		{"slugging", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(8), &low }},
 		{"floodback", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(1), &low }},
 		{"discharge-hottest", func(c *Compressor) { c.DischargeLine = at(231) }},
