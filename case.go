@@ -56,7 +56,7 @@ func caseOf(
 			c.Spoils = append(c.Spoils, o)
 		}
 	}
-	c.Dangers = dangersOf(p, s, d, c.Spoils, mode.Mode)
+	c.Dangers = dangersOf(p, s, d, c, mode.Mode)
 	c.Weighing, c.WeighingWants = weighing(p)
 	return c, nil
 }

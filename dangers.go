@@ -5,12 +5,13 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/internal/judge/readcheck"
 )
 
 // dangersOf are those that the meter showed, and those to the compressor that readings taken
 // show, in every mode, whatever else is in doubt.
 func dangersOf(
-	p *prepared, s *settled, d *Derived, spoils []charge.Obstacle, mode Mode,
+	p *prepared, s *settled, d *Derived, c *modes.Case, mode Mode,
 ) []modes.Danger {
 	var out []modes.Danger
 	if p.electrical != nil {
@@ -22,7 +23,7 @@ func dangersOf(
 		}
 	}
 	for _, r := range charge.Risks(compressorOf(p, s, d, mode)) {
-		if !passing(r.Code, p, spoils) {
+		if !passing(r.Code, p, c) {
 			out = append(out, modes.Danger{
 				Code: r.Code, Grave: r.Grave, Stops: r.Stops, Says: r.Says, Source: r.Source,
 			})
@@ -70,18 +71,29 @@ func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compres
 	return c
 }
 
-// passing says that a danger is that of a start or of the ice and not of the machine:
-// the suction dips for minutes after every start, and a small superheat on an iced
-// coil says nothing beside the ice.
-func passing(code string, p *prepared, spoils []charge.Obstacle) bool {
-	switch code {
-	case "evaporating-coldest", "evaporating-cold":
-		short := slices.ContainsFunc(
-			spoils, func(o charge.Obstacle) bool { return o.Code == "run-short" },
+// passing says that a danger is that of a start, of the ice or of readings that cannot be, and
+// not of the machine: for minutes after every start the suction dips and a valve finds its
+// place, a small superheat on an iced coil says nothing beside the ice, and no liquid makes a
+// line far colder than it boils.
+func passing(code string, p *prepared, c *modes.Case) bool {
+	iced := p.visit.Conditions.CoilIced
+	short := slices.ContainsFunc(
+		c.Spoils, func(o charge.Obstacle) bool { return o.Code == "run-short" },
+	)
+	fails := func(check string) bool {
+		return slices.ContainsFunc(
+			c.Doubts, func(x readcheck.Doubt) bool { return x.Code == check },
 		)
-		return short && !p.visit.Conditions.CoilIced
+	}
+	switch code {
+	case "compression-ratio-highest", "compression-ratio-high":
+		return fails(readcheck.SuctionCannotBe)
+	case "evaporating-coldest", "evaporating-cold":
+		return short && !iced || fails(readcheck.SuctionCannotBe)
 	case "superheat-low":
-		return p.visit.Conditions.CoilIced
+		return short || iced || fails(readcheck.LineCannotBe)
+	case "floodback", "slugging":
+		return fails(readcheck.LineCannotBe)
 	}
 	return false
 }

@@ -2,6 +2,7 @@ package readcheck
 
 import (
 	"math"
+	"slices"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -78,8 +79,13 @@ func Check(in Input) []Doubt {
 // swapped, every temperature check on saturation fails as well.
 func supersede(doubts []Doubt) []Doubt {
 	for _, d := range doubts {
-		if d.Code == "gauges-swapped" || d.Code == "pressures-equal" {
+		switch d.Code {
+		case "gauges-swapped", "pressures-equal":
 			return []Doubt{d}
+		case LineCannotBe:
+			return slices.DeleteFunc(
+				doubts, func(x Doubt) bool { return x.Code == "suction-line-below-saturation" },
+			)
 		}
 	}
 	return doubts

@@ -40,6 +40,18 @@ func (r *rule) apply(in Input) (Doubt, bool) {
 	}, true
 }
 
+// LineCannotBe is the code of a suction line that is too cold for what boils in it, and
+// SuctionCannotBe that of a suction too low for air that is cooled so well.
+const (
+	LineCannotBe    = "suction-line-cannot-be"
+	SuctionCannotBe = "suction-cannot-be"
+)
+
+// farBelow is how far under its saturation no clamp on a suction line reads, however loose and
+// wet: then the gauge is set to another refrigerant or on another port, or the clamp on another
+// pipe. Common practice, no source.
+const farBelow = quantity.TemperatureDelta(6)
+
 // The physics of each row is elementary and has no one source; the margins of
 // the rows marked "common practice" are judgements of the trade.
 var rules = []rule{
@@ -79,6 +91,18 @@ var rules = []rule{
 		code: "supply-dry-bulb-is-a-wet-bulb", weight: Note, coolingOnly: true,
 		fields:  []string{"supplyDryBulb"},
 		special: supplyDryBulbIsWetBulb,
+	},
+	{
+		code: LineCannotBe, weight: Impossible,
+		fields: []string{"suctionLine", "suctionPressure"},
+		a:      func(in Input) Temp { return in.EvaporatingDew },
+		b:      func(in Input) Temp { return in.SuctionLine },
+		margin: farBelow,
+	},
+	{
+		code: SuctionCannotBe, weight: Impossible, coolingOnly: true,
+		fields:  []string{"suctionPressure", "supplyDryBulb", "returnDryBulb"},
+		special: suctionCannotBe,
 	},
 	{
 		code: "suction-line-below-saturation", weight: Note, coolingOnly: true,

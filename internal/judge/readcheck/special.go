@@ -176,3 +176,26 @@ func suctionLineHot(in Input) (Doubt, bool) {
 		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", warmest.Value)},
 	}, true
 }
+
+// suctionCannotBe: a coil that cools the air by 6 K boils a good part of what it was made for. With
+// so little suction that it would be 40 K colder than the air that leaves it, next to nothing
+// boils: that hose is shut, or the gauge at rest. Common practice, no source.
+func suctionCannotBe(in Input) (Doubt, bool) {
+	e, r, s := in.EvaporatingDew, in.ReturnDryBulb, in.SupplyDryBulb
+	p := in.SuctionPressure
+	if e == nil || r == nil || s == nil || p == nil {
+		return Doubt{}, false
+	}
+	const leastSplit, farthest = 6, 40
+	split, splitStd, _ := above(r, s)
+	below, std, _ := above(s, e)
+	if split-coverage*splitStd < leastSplit || below-farthest <= coverage*std {
+		return Doubt{}, false
+	}
+	return Doubt{
+		Excess: below - farthest, Std: std,
+		Values: []fact.Value{
+			fact.Amount("a", p.Value), fact.Amount("split", quantity.TemperatureDelta(split)),
+		},
+	}, true
+}
