@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity"
 )
 
 // inputOf is what the checks and the diagnosis look at.
@@ -58,6 +59,9 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		NoPairs: v.Scope == VerdictOnly,
 	}
 	p.seeElectrical(&out)
+	if u := r.CompressorCurrent; u != nil && u.Value < atRest {
+		out.Seen.CompressorStill = true
+	}
 	for _, n := range e.Label.Normal {
 		out.Normal = append(out.Normal, diagnose.NormalReading(n))
 	}
@@ -66,6 +70,10 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 	}
 	return out
 }
+
+// atRest is what a meter may show around the wire of a compressor that stands still (common
+// practice, no source).
+const atRest quantity.Current = 0.3
 
 // knownOf is what is known of how a machine is built and runs.
 func knownOf(e *Equipment, c *Conditions) population.Known {

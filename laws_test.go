@@ -103,6 +103,22 @@ var laws = []law{
 			return ""
 		},
 	},
+	{"what is called low is looked for as a leak before it is read again",
+		func(_ *Visit, a *Assessment) string {
+			leak, read := -1, -1
+			for i, s := range a.Plan {
+				switch {
+				case s.Do.Code == StepFindLeak && leak < 0:
+					leak = i
+				case s.Field != "" && read < 0:
+					read = i
+				}
+			}
+			if a.Charge.Outcome == ChargeLow && read >= 0 && (leak < 0 || leak > read) {
+				return a.Plan[read].Field
+			}
+			return ""
+		}},
 	{"the dose goes the way the charge is called", func(_ *Visit, a *Assessment) string {
 		for _, s := range a.Plan {
 			adds := s.Do.Code == StepAdd || s.Do.Code == StepAddLittle

@@ -228,7 +228,7 @@ var readingFields = []readingField{
 	field(
 		"compressorCurrent",
 		func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
-		quantity.Amperes(0.1), quantity.Amperes(2000), quantity.Amperes(0.5),
+		quantity.Amperes(0), quantity.Amperes(2000), quantity.Amperes(0.5),
 		part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart }),
 	),
 }

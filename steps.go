@@ -36,6 +36,7 @@ const (
 	StepCleanFilter    = modes.CleanFilter
 	StepCleanOutdoor   = modes.CleanOutdoor
 	StepLeave          = modes.Leave
+	StepAskUse         = modes.AskUse
 	StepWhyLiquid      = modes.WhyLiquid
 	StepLeaveCharge    = modes.LeaveCharge
 	StepChargeStays    = modes.ChargeStays

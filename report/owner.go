@@ -20,6 +20,7 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 		}
 	}
 	judged := a.Charge.Outcome != satline.ChargeNotJudged ||
+		a.Headline.Code == "headline.cause" ||
 		len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
 	for _, f := range a.Findings {
 		if judged && f.Chance >= likely && f.Cause != "sound" && f.Cause != "cold-sound" {

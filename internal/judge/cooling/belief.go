@@ -32,10 +32,13 @@ func believe(c *modes.Case) *belief {
 	return b
 }
 
-// cleanedFirst says that dirt of what a look is after was seen already: it is cleaned, and the
-// next readings tell what else there is.
+// cleanedFirst says that dirt was seen already that a look is after, or that a reading would be
+// taken behind: it is cleaned, and the next readings tell what else there is.
 func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
 	s := &b.c.Seen
+	if m.Field() != "" {
+		return s.FilterDirty || s.OutdoorCoilDirty
+	}
 	return s.FilterDirty && m.Answers(diagnose.LowIndoorAir) ||
 		s.OutdoorCoilDirty && m.Answers(diagnose.CondenserAir)
 }
@@ -49,6 +52,26 @@ func (b *belief) present(codes ...diagnose.Code) bool {
 	return slices.ContainsFunc(
 		codes, func(c diagnose.Code) bool { return b.Probability(c) >= likely },
 	)
+}
+
+// cannotBe is the check of a suction line or a suction pressure that cannot be; nil where the
+// readings pass, or where something that is likely says why they do not.
+func (b *belief) cannotBe() *readcheck.Doubt {
+	if b.present(diagnose.OtherRefrigerant) {
+		return nil
+	}
+	for _, l := range diagnose.WrongInstruments() {
+		if b.present(l.Signature) {
+			return nil
+		}
+	}
+	for i := range b.c.Doubts {
+		switch x := &b.c.Doubts[i]; x.Code {
+		case readcheck.LineCannotBe, readcheck.SuctionCannotBe:
+			return x
+		}
+	}
+	return nil
 }
 
 // contradiction is the gravest check that the readings fail, or that no cause gives them.
@@ -82,7 +105,7 @@ func (b *belief) wrongInstrument() (diagnose.Code, bool) {
 // chance, alone and beside others.
 func (b *belief) findings() []modes.Finding {
 	const least, most = 0.05, 6
-	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 {
+	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 || b.cannotBe() != nil {
 		return nil
 	}
 	out := []modes.Finding{}

@@ -23,6 +23,9 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 	case !c.Moving.IsZero():
 		because(c.Moving)
 	}
+	if d := b.cannotBe(); d != nil {
+		because(fact.New(fact.Code("doubt."+d.Code), d.Values...))
+	}
 	for _, o := range c.Spoils {
 		because(o.Says)
 	}
@@ -32,6 +35,12 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 		}
 	}
 	if len(v.Why) > 0 {
+		return v
+	}
+	if b.present(diagnose.NotPumping) {
+		because(fact.New(
+			"charge.instrument-first", fact.Of("cause", causeTerm(diagnose.NotPumping)),
+		))
 		return v
 	}
 	if lie, wrong := b.wrongInstrument(); wrong {

@@ -25,6 +25,9 @@ func (k *planner) headline() fact.Fact {
 	if k.b.Verdict == diagnose.NotEnough && k.Has("look."+drainLook, modes.ClearDrain) {
 		return fact.New("headline.drain-first")
 	}
+	if k.b.cannotBe() != nil {
+		return k.notJudged()
+	}
 	stop := slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool { return x.Stops })
 	plain := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
 	lie, wrong := k.b.wrongInstrument()
@@ -38,10 +41,16 @@ func (k *planner) headline() fact.Fact {
 	case wrong:
 		return fact.New("headline.open", fact.Of("causes", fact.Terms{causeTerm(lie)}))
 	case c.Outcome == modes.NotJudged && len(c.Why) > 0:
-		return fact.New("headline.not-judged", c.Why[0].Values...).
-			With(fact.Of("why", fact.Term(c.Why[0].Code)))
+		return k.notJudged()
 	}
 	return k.undecided()
+}
+
+// notJudged says the first reason why the charge is not judged.
+func (k *planner) notJudged() fact.Fact {
+	why := k.j.Charge.Why[0]
+	return fact.New("headline.not-judged", why.Values...).
+		With(fact.Of("why", fact.Term(why.Code)))
 }
 
 // undecided is the headline where no cause is likely by itself.

@@ -31,6 +31,7 @@ func (k *planner) plan() {
 	k.secure()
 	switch {
 	case k.weighInOnly():
+	case k.wrongSetting():
 	case k.spoiled():
 	case k.c.ReadBeforeMove:
 		k.afterMove()
@@ -53,9 +54,6 @@ func (k *planner) secure() {
 			continue
 		}
 		k.Add(modes.Stop).Why = x.Says
-		if k.b.present(diagnose.NextToEmpty) {
-			break // what is to be done about that follows
-		}
 		for _, code := range secures[x.Code] {
 			if code == modes.OutdoorCoil && k.c.Seen.OutdoorCoilDirty {
 				code = modes.CleanOutdoor
@@ -65,9 +63,30 @@ func (k *planner) secure() {
 		k.secured = secured[x.Code]
 		break
 	}
-	if len(k.Steps) == 0 && k.floods() {
-		k.Add(modes.FeelCompressor).Why = k.j.Dangers[0].Says
+	if flood := k.flood(); len(k.Steps) == 0 && flood != nil && !k.c.Seen.CoilIced {
+		k.Add(modes.FeelCompressor).Why = flood.Says // ice stops it anyway
 	}
+}
+
+// wrongSetting: where gauges are set to another refrigerant, or read from another place than the
+// clamp, every figure is another's, and so is every rule about it.
+func (k *planner) wrongSetting() bool {
+	switch d := k.b.cannotBe(); {
+	case k.b.present(diagnose.OtherRefrigerant):
+		k.mend(diagnose.OtherRefrigerant)
+	case d != nil:
+		k.reread(d)
+	default:
+		return false
+	}
+	k.Add(modes.ReadAgain)
+	return true
+}
+
+// reread says what to see to before readings that cannot be are taken again.
+func (k *planner) reread(d *readcheck.Doubt) {
+	code := fact.Code("doubt." + d.Code)
+	k.Add(code + ".mend").Why = fact.New(code, d.Values...)
 }
 
 // weighInOnly: a circuit that was open, or a machine of which nothing was read, is charged by
@@ -116,7 +135,7 @@ func (k *planner) spoiled() bool {
 	}
 	k.dirt()
 	if slices.ContainsFunc(k.c.Spoils, func(o charge.Obstacle) bool { return o.WeighIn }) {
-		if k.j.WeighIn = k.c.Weighing; k.j.WeighIn == nil {
+		if k.j.WeighIn = k.c.Weighing; k.j.WeighIn == nil && k.Has(modes.WarmerDay) {
 			k.Add(k.c.WeighingWants)
 		}
 	}
@@ -144,29 +163,45 @@ func (k *planner) afterMove() {
 }
 
 // movedMuch: a good part of the whole charge has been moved, and the reading is not in band:
-// something else is wrong.
+// something else is wrong. What went too far may go back; where it is not known which way the
+// charge is off, only weighing it in ends that.
 func (k *planner) movedMuch() bool {
 	share := math.Abs(float64(k.c.NetMoved)) / float64(k.c.WholeCharge)
 	if k.c.WholeCharge == 0 || share <= charge.MostMoved() ||
 		k.j.Charge.Outcome == modes.ChargeInBand && !k.c.ReadBeforeMove {
 		return false
 	}
-	if k.c.Reading != nil && k.c.Reading.Within() {
+	if k.c.Reading != nil && k.c.Reading.Within() || k.tooFar() {
 		return false
 	}
 	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
 	k.hold = append(k.hold, fact.New("charge.moved-much", fact.Of("share", fact.Share(share))))
-	if k.c.NetMoved > 0 {
+	if k.c.NetMoved > 0 && k.b.Charge.Low >= leaks {
 		k.leakPath()
 		return true
 	}
-	if d := &k.b.Decision; len(d.Looks) > 0 {
+	for _, m := range k.b.Marginals() { // what answers for the reading, and opens nothing
+		if !ofCharge(m.Signature) && k.worthMending(m.Chance) && !k.opens(m.Signature) {
+			k.mend(m.Signature)
+		}
+	}
+	if d := &k.b.Decision; len(d.Looks) > 0 && d.Looks[0].Look() {
 		k.look(d.Looks[0])
 	}
 	k.Add(modes.RecoverRest)
 	k.Add(modes.Evacuate)
 	k.byWeight()
 	return true
+}
+
+// leaks is the chance of too little, after much was added, from which a leak is gone for (common
+// practice, no source).
+const leaks = 0.7
+
+// tooFar says that more was added than was missing, or more recovered than was too much.
+func (k *planner) tooFar() bool {
+	return k.c.NetMoved > 0 && k.j.Charge.Outcome == modes.ChargeHigh ||
+		k.c.NetMoved < 0 && k.j.Charge.Outcome == modes.ChargeLow
 }
 
 // byWeight ends a sequence with the charge to weigh in, or with what it lacks.
@@ -232,8 +267,7 @@ func (k *planner) unexplained() bool {
 	for _, x := range k.c.Doubts {
 		if x.Weight == readcheck.Impossible ||
 			k.b.Verdict == diagnose.Contradictory && x.Weight == readcheck.Doubtful {
-			code := fact.Code("doubt." + x.Code)
-			k.Add(code + ".mend").Why = fact.New(code, x.Values...)
+			k.reread(&x)
 			k.Add(modes.ReadAgain)
 			return true
 		}
@@ -259,10 +293,16 @@ func (k *planner) byBelief() {
 			k.mend(m.Signature)
 		}
 	}
-	for _, m := range d.Looks {
-		k.look(m)
+	empty := k.b.present(diagnose.NextToEmpty)
+	if d.Act == diagnose.Add || empty { // no dirt hides a leak, and no reading finds it
+		k.Add(modes.FindLeak)
 	}
-	if k.b.present(diagnose.NextToEmpty) {
+	for _, m := range d.Looks {
+		if !empty || !m.Running() { // an empty machine is not run for a reading more
+			k.look(m)
+		}
+	}
+	if empty {
 		k.leakPath()
 		return
 	}
@@ -292,12 +332,9 @@ func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act ==
 func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	switch moves, looks := moves(d), len(d.Looks) > 0; {
 	case moves && (dirty || looks):
-		if d.Act == diagnose.Add && !looks { // dirt hides no leak
-			if k.muchMissing() {
-				k.leakPath()
-				return
-			}
-			k.Add(modes.FindLeak)
+		if d.Act == diagnose.Add && !looks && k.muchMissing() {
+			k.leakPath()
+			return
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
@@ -368,7 +405,8 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 
 // leaves says that a step leaves the machine as it is.
 func leaves(code fact.Code) bool {
-	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel
+	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel ||
+		code == modes.FindLeak
 }
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.
@@ -421,10 +459,13 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	m := &k.b.Marginals()[i]
-	do, opens := fact.New(fact.Code("mend."+string(signature))), false
+	do, effect := fact.New(fact.Code("mend."+string(signature))), modes.Effect{}
+	for _, f := range m.Faults {
+		effect.Running = effect.Running || f.Fault.Running
+	}
 	if len(m.Faults) > 0 && (m.Faults[0].Chance >= 0.7 || len(m.Faults) == 1) {
 		f := m.Faults[0].Fault
-		opens = f.Opens
+		effect = modes.Effect{Opens: f.Opens, Running: f.Running}
 		if do = fact.New(fact.Code("mend." + string(f.Code))); f.Own {
 			do = fact.New("mend.house",
 				fact.Of("fault", string(f.Code)), fact.Of("house", f.Sources[0].Title))
@@ -432,7 +473,7 @@ func (k *planner) mend(signature diagnose.Code) {
 	}
 	step := k.Put(modes.Step{
 		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
-		Cause: string(signature), Chance: m.Chance, Effect: modes.Effect{Opens: opens},
+		Cause: string(signature), Chance: m.Chance, Effect: effect,
 	})
 	if dirt, ok := cleans[signature]; ok { // one step says it, with what may lie behind the dirt
 		k.Steps = slices.DeleteFunc(k.Steps, func(s modes.Step) bool { return s.Do.Code == dirt })
@@ -441,12 +482,17 @@ func (k *planner) mend(signature diagnose.Code) {
 	step.Why = k.b.findingFact(m)
 }
 
-// floods reports whether liquid is known to come back, whatever makes it.
-func (k *planner) floods() bool {
-	return slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool {
-		return x.Code == "floodback" || x.Code == "slugging"
-	})
+// flood is the danger of liquid that comes back, whatever makes it; nil where none does.
+func (k *planner) flood() *modes.Danger {
+	for i := range k.j.Dangers {
+		if x := &k.j.Dangers[i]; x.Code == "floodback" || x.Code == "slugging" {
+			return x
+		}
+	}
+	return nil
 }
+
+func (k *planner) floods() bool { return k.flood() != nil }
 
 // leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
 // left before it is known why.
@@ -459,15 +505,21 @@ func (k *planner) leave() {
 		k.Add(modes.WhyLiquid)
 		return
 	}
-	if k.c.Reading == nil || k.j.Charge.Outcome == modes.ChargeInBand {
+	complains := k.c.Seen.FrozenComplaint || k.c.Seen.NotCoolingComplaint
+	if complains && k.seeAir(fact.Fact{}) {
+		return // somebody called, whatever it reads now
+	}
+	switch r := k.c.Reading; {
+	case r == nil || k.j.Charge.Outcome == modes.ChargeInBand:
 		k.Add(modes.Leave)
-		return
+	case r.Within():
+		k.Add(modes.Leave).Why = r.Says
+	default:
+		k.chargeStays()
 	}
-	if k.c.Reading.Within() {
-		k.Add(modes.Leave).Why = k.c.Reading.Says
-		return
+	if complains {
+		k.Add(modes.AskUse)
 	}
-	k.chargeStays()
 }
 
 // chargeStays: no refrigerant is moved by what was read.
@@ -488,6 +540,10 @@ func (k *planner) holdFor(d *diagnose.Decision, dirty bool) {
 		k.hold = append(k.hold, fact.New("charge.clean-first"))
 	}
 	if len(d.Looks) > 0 {
-		k.hold = append(k.hold, fact.New("charge.look-first"))
+		first := fact.Code("charge.look-first")
+		if d.Looks[0].Field() != "" {
+			first = "charge.reading-first"
+		}
+		k.hold = append(k.hold, fact.New(first))
 	}
 }

@@ -31,9 +31,10 @@ var cleans = map[diagnose.Code]fact.Code{
 
 // secures is what is looked at, with the machine stopped, about a danger.
 var secures = map[string][]fact.Code{
-	"condensing-highest": {modes.OutdoorFan, modes.OutdoorCoil},
-	"suction-in-vacuum":  {modes.OpenValves},
-	"current-highest":    {modes.Voltage},
+	"condensing-highest":        {modes.OutdoorFan, modes.OutdoorCoil},
+	"suction-in-vacuum":         {modes.OpenValves},
+	"compression-ratio-highest": {modes.OpenValves},
+	"current-highest":           {modes.Voltage},
 }
 
 // secured is the cause that the steps of secures look for.

@@ -16,6 +16,9 @@ const (
 	OtherRefrigerant Code = "other-refrigerant"
 )
 
+// ofFlow are the dangers of what a compressor draws in: nothing, where it does not pump.
+var ofFlow = []string{"floodback", "superheat-low", "slugging", "discharge-cool"}
+
 var circuitFaults = []Fault{
 	// refrigerant undercharge: too little refrigerant leaves the condenser with little or no
 	// liquid and the evaporator starved: less of it boils, at a lower pressure, and what boils
@@ -43,8 +46,8 @@ var circuitFaults = []Fault{
 	// takes from the pressure that drives it: the evaporator starves while the liquid backs up
 	// in the condenser.
 	{
-		Code: "liquid-line-restriction", Kind: Circuit, Opens: true, Signature: Restriction,
-		Share:   0.45,
+		Code: "liquid-line-restriction", Kind: Circuit, Running: true, Opens: true,
+		Signature: Restriction, Share: 0.45,
 		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// liquid line shut (service valve, solenoid valve): where nothing passes, the compressor
@@ -66,7 +69,7 @@ var circuitFaults = []Fault{
 	// charge, a plugged screen, a stuck stem, a superheat set too high) passes too little;
 	// liquid backs up in the condenser.
 	{
-		Code: "valve-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
+		Code: "valve-starving", Kind: Circuit, Running: true, Signature: Restriction, Share: 0.4,
 		Devices: []refrigerant.Metering{refrigerant.TXV},
 		Sources: []fact.Source{kim, practice},
 	},
@@ -74,7 +77,7 @@ var circuitFaults = []Fault{
 	// reads low, a plugged screen, a motor that lost its steps, a superheat set too high)
 	// passes too little; liquid backs up in the condenser.
 	{
-		Code: "electronic-starving", Kind: Circuit, Signature: Restriction, Share: 0.4,
+		Code: "electronic-starving", Kind: Circuit, Running: true, Signature: Restriction, Share: 0.4,
 		Devices: []refrigerant.Metering{refrigerant.EXV},
 		Sources: []fact.Source{practice},
 	},
@@ -105,13 +108,13 @@ var circuitFaults = []Fault{
 	// compressor leaking within (valves or scroll): hot discharge gas leaks back to the
 	// suction side: the compressor moves less refrigerant and heats what it moves.
 	{
-		Code: "compressor-valves", Kind: Circuit, Signature: VaporLeak, Share: 0.8,
+		Code: "compressor-valves", Kind: Circuit, Running: true, Signature: VaporLeak, Share: 0.8,
 		Sources: []fact.Source{rossiBraun, breukerBraun, kim},
 	},
 	// reversing valve leaking: hot gas crosses the slide of the reversing valve into the
 	// suction passage: to the gauges it is a compressor that leaks within.
 	{
-		Code: "reversing-valve-leak", Kind: Circuit, Signature: VaporLeak, Share: 0.35,
+		Code: "reversing-valve-leak", Kind: Circuit, Running: true, Signature: VaporLeak, Share: 0.35,
 		HeatPump: true,
 		Sources:  []fact.Source{kim, practice},
 	},
@@ -128,12 +131,14 @@ var circuitFaults = []Fault{
 	// little load.
 	{
 		Code: "compressor-runs-idle", Kind: Circuit, Signature: NotPumping, Share: 0.6,
+		Seems:   ofFlow,
 		Sources: []fact.Source{practice},
 	},
 	// compressor turning backwards (three phases): a scroll or screw that turns the wrong way
 	// moves nothing, and is loud; it happens where two of three phases were exchanged.
 	{
 		Code: "compressor-backwards", Kind: Circuit, Signature: NotPumping, Share: 0.15,
+		Seems:   ofFlow,
 		Sources: []fact.Source{practice},
 	},
 	// compressor not running: a compressor that stands still lets the pressures equalize, at
@@ -141,6 +146,7 @@ var circuitFaults = []Fault{
 	{
 		Code: compressorStopped, Kind: Circuit, Signature: NotPumping,
 		Variant: string(compressorStopped), Share: 0.25,
+		Seems:   ofFlow,
 		Sources: []fact.Source{practice},
 	},
 	// gauges set to another refrigerant: the saturation temperatures shown belong to another

@@ -41,8 +41,9 @@ type Fault struct {
 	// Readings that the fault of an instrument makes wrong, as a visit names them, and the
 	// dangers that it makes appear where there are none.
 	Readings, Seems []string
-	// Opens says that the circuit is opened to put it right.
-	Opens bool
+	// Opens says that the circuit is opened to put it right, Running that the machine has to run
+	// for it to be found.
+	Opens, Running bool
 	// HeatPump says that only a machine with a reversing valve can have it.
 	HeatPump bool
 

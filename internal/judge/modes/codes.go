@@ -35,6 +35,7 @@ const (
 	CleanFilter    fact.Code = "step.clean-filter"
 	CleanOutdoor   fact.Code = "step.clean-outdoor"
 	Leave          fact.Code = "step.leave"
+	AskUse         fact.Code = "step.ask-use"
 	WhyLiquid      fact.Code = "step.why-liquid"
 	LeaveCharge    fact.Code = "step.leave-charge"
 	ChargeStays    fact.Code = "step.charge-stays"
