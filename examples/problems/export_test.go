@@ -140,7 +140,7 @@ func TestGIFT(t *testing.T) {
 		}
 		for i, q := range questions {
 			p := s.Problems[i]
-			if q[1] != p.questionHTML() || len(q) != 3+8 {
+			if q[1] != p.questionHTML() || len(q) != 3+8 || !strings.HasSuffix(q[2], s.cautionsHTML()) {
 				t.Errorf("question %d reads %q", i+1, q)
 			}
 			for j, c := range p.Choices {
@@ -266,6 +266,12 @@ func TestQTI(t *testing.T) {
 				if n := wellFormed(t, files["test.xml"])[v.q.element("assessmentItemRef")]; n !=
 					len(s.Problems) || len(files) != len(s.Problems)+2 {
 					t.Errorf("%d items of %d", n, len(s.Problems))
+				}
+				test := files["test.xml"]
+				for _, told := range append(s.cautions(), s.Name()) {
+					if !strings.Contains(test, escaped(told)) {
+						t.Errorf("the test does not say %q", told)
+					}
 				}
 				for name := range files {
 					if name != "imsmanifest.xml" && !strings.Contains(manifest, `href="`+name+`"`) {

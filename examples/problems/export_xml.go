@@ -48,7 +48,7 @@ func (p Problem) questionHTML() string {
 	return b.String()
 }
 
-// solutionHTML is the worked solution, with the name of the set.
+// solutionHTML is the worked solution, with the cautions and the name of the set.
 func (s Set) solutionHTML(p Problem) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "<p>%s</p><ol>", escaped(p.Lettered()))
@@ -60,7 +60,15 @@ func (s Set) solutionHTML(p Problem) string {
 	if p.Answer.Note != "" {
 		fmt.Fprintf(&b, "<p>%s: %s.</p>", s.say("also"), escaped(p.Answer.Note))
 	}
-	fmt.Fprintf(&b, "<p>%s</p>", escaped(s.Name()))
+	return b.String() + s.cautionsHTML()
+}
+
+// cautionsHTML are the cautions of the set and its name, which stand with every export.
+func (s Set) cautionsHTML() string {
+	var b strings.Builder
+	for _, c := range append(s.cautions(), s.Name()) {
+		fmt.Fprintf(&b, "<p>%s</p>", escaped(c))
+	}
 	return b.String()
 }
 
@@ -151,7 +159,7 @@ var (
 	qtiTwo = qti{
 		item: namespaces("http://www.imsglobal.org/xsd/imsqti_v2p1",
 			"http://www.imsglobal.org/xsd/qti/qtiv2p1/imsqti_v2p1.xsd"),
-		schema: "IMS Content", manifest: `xmlns="http://www.imsglobal.org/xsd/imscp_v1p1"`,
+		schema: "QTIv2.1 Package", manifest: `xmlns="http://www.imsglobal.org/xsd/imscp_v1p1"`,
 		itemType: "imsqti_item_xmlv2p1", testType: "imsqti_test_xmlv2p1",
 		spell: func(s string) string { return s },
 	}
@@ -259,14 +267,19 @@ func (s Set) test(q qti) string {
 		fmt.Fprintf(&refs, "<«assessmentItemRef» identifier=\"item-%d\" href=\"items/%d.xml\"/>\n",
 			p.Number, p.Number)
 	}
+	cautions := s.cautionsHTML()
+	if q.itemType == qtiThree.itemType {
+		cautions = "<qti-content-body>" + cautions + "</qti-content-body>"
+	}
 	out := q.write(xml.Header + `<«assessmentTest» NAMESPACES identifier="test" title="TITLE">
 <«testPart» identifier="part" ‹navigationMode›="nonlinear" ‹submissionMode›="individual">
 <«assessmentSection» identifier="section" title="TITLE" visible="true">
+<«rubricBlock» view="candidate" use="instructions">CAUTIONS</«rubricBlock»>
 ` + refs.String() + `</«assessmentSection»>
 </«testPart»>
 </«assessmentTest»>
 `)
-	return strings.NewReplacer("NAMESPACES", q.item,
+	return strings.NewReplacer("NAMESPACES", q.item, ">CAUTIONS<", ">"+cautions+"<",
 		`"TITLE"`, `"`+escaped(s.title())+`"`).Replace(out)
 }
 
@@ -274,7 +287,7 @@ func (s Set) test(q qti) string {
 func (s Set) manifest(q qti) string {
 	version := "3.0.0"
 	if q.itemType == qtiTwo.itemType {
-		version = "1.1"
+		version = "1.0.0"
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s<!-- %s -->\n<manifest %s identifier=\"manifest\">\n<metadata><schema>%s"+
