@@ -4,7 +4,7 @@
 //
 //	go run ./examples/problems
 //	go run ./examples/problems -list
-//	go run ./examples/problems -seed 7 -topics superheat,target -each 3 -key
+//	go run ./examples/problems -seed 7 -topics superheat,target/judge -each 3 -key
 //	go run ./examples/problems -refrigerants R-22,R-407C -units SI -format html > set.html
 //
 // The exit status is 0 when a set was written and 2 when an option has to be
@@ -17,8 +17,10 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -41,18 +43,20 @@ func run(args []string, out, problems io.Writer) int {
 func answer(args []string) (string, error) {
 	flags := flag.NewFlagSet("problems", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	seed := flags.Uint64("seed", 1, "`number` of the set; the same number gives the same set")
+	seed := number{1, 0, math.MaxUint64}
+	flags.Var(&seed, "seed", "`number` of the set; the same number gives the same set")
 	topicList := flags.String(
-		"topics", "", "`names` separated by commas, see -list; all where empty",
+		"topics", "all", "`names` separated by commas, of topics or of forms as target/judge, see -list",
 	)
-	each := flags.Int("each", 1, "`count` of problems for each topic, 1 to 50")
+	each, difficulty := number{1, 1, mostEach}, number{1, 1, 3}
+	flags.Var(&each, "each", "`count` of problems for each topic, 1 to 50")
 	fluids := flags.String(
 		"refrigerants", "R-410A,R-22,R-407C", "`designations` to draw from, separated by commas",
 	)
 	units := flags.String("units", "IP", "`system` of units, IP or SI")
-	difficulty := flags.Int(
+	flags.Var(
+		&difficulty,
 		"difficulty",
-		1,
 		"`level`: 1 reads a row or fills in a formula; 2 reads between rows, among readings "+
 			"that are not needed; 3 adds thin air, tables of absolute pressures and a step more",
 	)
@@ -65,7 +69,7 @@ func answer(args []string) (string, error) {
 	key := flags.Bool(
 		"key", false, "add answers, worked solutions and the mistakes behind wrong answers",
 	)
-	list := flags.Bool("list", false, "list the topics and stop")
+	list := flags.Bool("list", false, "list the topics with their forms and stop")
 	if err := flags.Parse(args); errors.Is(err, flag.ErrHelp) {
 		return help(flags), nil
 	} else if err != nil {
@@ -78,13 +82,16 @@ func answer(args []string) (string, error) {
 		return listTopics(English), nil
 	}
 	o := Options{
-		Seed:         *seed,
-		PerTopic:     *each,
-		Difficulty:   *difficulty,
+		Seed:         seed.value,
+		PerTopic:     int(each.value),
+		Difficulty:   int(difficulty.value),
 		Topics:       split(*topicList),
 		Refrigerants: split(*fluids),
 		Choices:      *choices,
 		Language:     Language(*language),
+	}
+	if slices.Equal(o.Topics, []string{"all"}) {
+		o.Topics = nil
 	}
 	if err := o.Units.UnmarshalText([]byte(*units)); err != nil {
 		return "", err
@@ -128,6 +135,20 @@ func help(flags *flag.FlagSet) string {
 	fmt.Fprintf(&b, "%-14s %s\n\n", "schema", "the JSON Schema of -format json")
 	b.WriteString("Topics:\n\n" + listTopics(English))
 	return b.String()
+}
+
+// A number is an option that is a whole number from low to high.
+type number struct{ value, low, high uint64 }
+
+func (n *number) String() string { return strconv.FormatUint(n.value, 10) }
+
+func (n *number) Set(s string) error {
+	v, err := strconv.ParseUint(s, 10, 64)
+	if err != nil || v < n.low || v > n.high {
+		return fmt.Errorf("give a whole number from %d to %d", n.low, n.high)
+	}
+	n.value = v
+	return nil
 }
 
 func split(list string) []string {

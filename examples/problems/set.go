@@ -8,7 +8,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"strings"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -21,7 +20,7 @@ const Version = "2.0.0"
 // Options choose a problem set. The same options give the same set.
 type Options struct {
 	Seed         uint64
-	Topics       []string // all where empty
+	Topics       []string // of topics, or of forms as target/judge; all where empty
 	PerTopic     int
 	Refrigerants []string
 	Units        quantity.System
@@ -42,6 +41,9 @@ type Set struct {
 	Flammable, Toxic []string
 }
 
+// mostEach is the most problems of a topic.
+const mostEach = 50
+
 // leastWrong is how many wrong answers every problem has, enough for a question
 // with four choices.
 const leastWrong = 3
@@ -54,8 +56,8 @@ var errNoGlide = errors.New(
 func Generate(o Options) (Set, error) {
 	o.Language = cmp.Or(o.Language, English)
 	switch {
-	case o.PerTopic < 1 || o.PerTopic > 50:
-		return Set{}, fmt.Errorf("%d problems a topic; choose from 1 to 50", o.PerTopic)
+	case o.PerTopic < 1 || o.PerTopic > mostEach:
+		return Set{}, fmt.Errorf("%d problems a topic; choose from 1 to %d", o.PerTopic, mostEach)
 	case o.Difficulty < 1 || o.Difficulty > 3:
 		return Set{}, fmt.Errorf("difficulty %d; choose 1, 2 or 3", o.Difficulty)
 	case o.Bar && o.Units == quantity.IP:
@@ -67,12 +69,9 @@ func Generate(o Options) (Set, error) {
 	if err != nil {
 		return Set{}, err
 	}
-	for _, name := range o.Topics {
-		if !slices.Contains(topicNames(), name) {
-			return Set{}, fmt.Errorf(
-				"no topic %q; there are %s", name, strings.Join(topicNames(), ", "),
-			)
-		}
+	chosen, err := chosenForms(o.Topics)
+	if err != nil {
+		return Set{}, err
 	}
 	set := Set{Options: o}
 	for _, f := range fluids {
@@ -84,7 +83,7 @@ func Generate(o Options) (Set, error) {
 		}
 	}
 	for _, t := range topics {
-		if len(o.Topics) > 0 && !slices.Contains(o.Topics, t.name) {
+		if t.forms = chosen[t.name]; len(t.forms) == 0 {
 			continue
 		}
 		g := newGenerator(t.name, o, fluids)

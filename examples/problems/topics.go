@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -23,10 +24,50 @@ func topicNames() []string {
 	return out
 }
 
+// chosenForms are the forms of each topic that the names ask for: a topic with all of
+// its forms, or one form of it as target/judge.
+func chosenForms(names []string) (map[string][]form, error) {
+	out := map[string][]form{}
+	if len(names) == 0 {
+		names = topicNames()
+	}
+	for _, name := range names {
+		topicName, formName, one := strings.Cut(name, "/")
+		i := slices.IndexFunc(topics, func(t topic) bool { return t.name == topicName })
+		if i < 0 {
+			return nil, fmt.Errorf("no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
+		}
+		found := false
+		for _, f := range topics[i].forms {
+			if one && f.name != formName {
+				continue
+			}
+			found = true
+			if !slices.ContainsFunc(out[topicName], func(o form) bool { return o.name == f.name }) {
+				out[topicName] = append(out[topicName], f)
+			}
+		}
+		if !found {
+			return nil, fmt.Errorf("topic %s has no form %q; there are %s", topicName, formName,
+				strings.Join(topics[i].formNames(), ", "))
+		}
+	}
+	return out, nil
+}
+
+func (t topic) formNames() []string {
+	var out []string
+	for _, f := range t.forms {
+		out = append(out, f.name)
+	}
+	return out
+}
+
 func listTopics(l Language) string {
 	var b strings.Builder
 	for _, t := range topics {
-		fmt.Fprintf(&b, "%-14s %s\n", t.name, texts[t.name].about.in(l))
+		fmt.Fprintf(&b, "%-14s %s (%s)\n", t.name, texts[t.name].about.in(l),
+			strings.Join(t.formNames(), ", "))
 	}
 	return b.String()
 }
