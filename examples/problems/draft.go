@@ -65,7 +65,7 @@ func (g *generator) draw(topicName string, f form) (Problem, error) {
 			if !known {
 				return Problem{}, fmt.Errorf("no source %q", s.source)
 			}
-			d.Steps = append(d.Steps, Step{text, sum, source.in(d.language)})
+			d.Steps = append(d.Steps, Step{sentence(text), sum, source.in(d.language)})
 		}
 	}
 	for _, w := range []struct {
@@ -264,7 +264,8 @@ func (d *draft) noise(names ...string) {
 	}
 	if d.g.atLeast(3) {
 		for _, n := range []string{"label-charge", "voltage", "current"} {
-			if _, given := d.bound[n]; !given && !slices.Contains(names, n) {
+			if _, given := d.bound[n]; !given && !slices.Contains(names, n) &&
+				!(n == "label-charge" && d.knowsCharge()) {
 				names = append(slices.Clone(names), n)
 				break
 			}
@@ -272,7 +273,7 @@ func (d *draft) noise(names ...string) {
 	}
 	g := d.g
 	for _, n := range names {
-		if _, given := d.bound[n]; given {
+		if _, given := d.bound[n]; given || n == "label-charge" && d.knowsCharge() {
 			continue
 		}
 		switch n {
@@ -304,6 +305,17 @@ func (d *draft) noise(names ...string) {
 			d.give(n, g.among(700, 1800, 25, 330, 850, 5), g.u.flow)
 		}
 	}
+}
+
+// knowsCharge reports whether a charge is among the facts, which that of a label
+// would contradict.
+func (d *draft) knowsCharge() bool {
+	for _, n := range []string{"label-charge", "whole-charge", "charge"} {
+		if _, given := d.bound[n]; given {
+			return true
+		}
+	}
+	return false
 }
 
 // wrongLater keeps a mistake until the answer is known whose form it is printed

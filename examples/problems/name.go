@@ -2,7 +2,11 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+
+	"golang.org/x/text/collate"
+	"golang.org/x/text/language"
 
 	"github.com/satline/satline/quantity"
 )
@@ -54,13 +58,16 @@ func (s Set) cautions() []string {
 // A term is a word of the trade with its plain meaning.
 type term struct{ Word, Means string }
 
-// glossary are the words of the trade that a set may use.
+// glossary are the words of the trade that a set may use, by the alphabet of its
+// language.
 func (s Set) glossary() []term {
 	var out []term
 	for _, e := range texts["glossary"].forms["terms"].steps {
 		word, means, _ := strings.Cut(e.words.in(s.Options.Language), ": ")
 		out = append(out, term{word, means})
 	}
+	order := collate.New(language.Make(string(s.Options.Language)), collate.IgnoreCase)
+	slices.SortStableFunc(out, func(a, b term) int { return order.CompareString(a.Word, b.Word) })
 	return out
 }
 

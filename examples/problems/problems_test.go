@@ -181,9 +181,9 @@ func roundness(v float64, places int) float64 {
 }
 
 // No simple rule finds the right one of four better than chance, 25 %, and five
-// points more over all topics, or twenty in any one topic.
+// points more over all topics, twenty in any one topic, or thirty in any one form.
 func TestNoRuleFindsTheAnswer(t *testing.T) {
-	const overAll, ofOne = 0.05, 0.20
+	const overAll, ofOne, ofForm = 0.05, 0.20, 0.30
 	hits, asked := map[string]map[string]float64{}, map[string]float64{}
 	seeds := uint64(12)
 	if testing.Short() {
@@ -195,7 +195,7 @@ func TestNoRuleFindsTheAnswer(t *testing.T) {
 				o.Choices, o.PerTopic = true, 8
 				for _, p := range mustGenerate(t, o).Problems {
 					right := slices.IndexFunc(p.Choices, func(c Choice) bool { return c.Right })
-					for _, topic := range []string{"all", p.Topic} {
+					for _, topic := range []string{"all", p.Topic, p.Topic + "/" + p.Form} {
 						asked[topic]++
 						for rule, pick := range rules {
 							if hits[topic] == nil {
@@ -212,8 +212,14 @@ func TestNoRuleFindsTheAnswer(t *testing.T) {
 	}
 	for topic, n := range asked {
 		limit := 0.25 + ofOne
-		if topic == "all" {
+		switch {
+		case topic == "all":
 			limit = 0.25 + overAll
+		case strings.Contains(topic, "/"):
+			if testing.Short() {
+				continue // too few to tell by
+			}
+			limit = 0.25 + ofForm
 		}
 		for rule, hit := range hits[topic] {
 			if hit/n > limit {
@@ -225,7 +231,7 @@ func TestNoRuleFindsTheAnswer(t *testing.T) {
 	worst, where := 0.0, ""
 	for topic, n := range asked {
 		for rule, hit := range hits[topic] {
-			if topic != "all" && hit/n > worst {
+			if topic != "all" && !strings.Contains(topic, "/") && hit/n > worst {
 				worst, where = hit/n, topic+", the "+rule
 			}
 		}
@@ -341,7 +347,8 @@ func TestBadOptions(t *testing.T) {
 		{"-difficulty", "9"}, {"-units", "cgs"}, {"-format", "pdf"}, {"-refrigerants", "R-718"},
 		{"-nonsense"}, {"-seed", "one"}, {"-seed", "-1"}, {"superheat"}, {"-language", "fr"},
 		{"-pressure", "bar"}, {"-pressure", "torr", "-units", "SI"},
-		{"-topics", "glide", "-refrigerants", "R-22"},
+		{"-topics", "glide", "-refrigerants", "R-22"}, {"-topics", "target/charge"}, {"-each", "51"},
+		{"-topics", "target/"},
 	} {
 		var out, problems strings.Builder
 		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 ||
@@ -395,6 +402,24 @@ func TestSameProblems(t *testing.T) {
 	alone := mustGenerate(t, o)
 	if !strings.Contains(plain.markdown(false), alone.Problems[0].Statement) {
 		t.Error("choosing a topic changed its problems")
+	}
+}
+
+// A set's own line makes it again, and a form asked for comes alone.
+func TestTheLineOfASet(t *testing.T) {
+	for _, o := range append(slices.Clone(kept), Options{Seed: 3, Difficulty: 2, PerTopic: 5,
+		Topics: []string{"standing/judge", "target/apart", "standing/partial", "glide"}}) {
+		set := mustGenerate(t, o)
+		var out, problems strings.Builder
+		if status := run(strings.Fields(set.Options.Command()), &out, &problems); status != 0 ||
+			out.String() != set.markdown(false) {
+			t.Errorf("%s: status %d, another set, %s", set.Options.Command(), status, problems.String())
+		}
+		for _, p := range set.Problems {
+			if len(o.Topics) > 0 && !slices.Contains(o.Topics, p.Topic+"/"+p.Form) && p.Topic != "glide" {
+				t.Errorf("%s/%s was not asked for", p.Topic, p.Form)
+			}
+		}
 	}
 }
 

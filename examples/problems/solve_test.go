@@ -157,7 +157,7 @@ func (s sheetOfPaper) leaving() float64 {
 }
 
 func (s sheetOfPaper) airFactor() float64 {
-	if v := s.v("volume of the entering air for its dry air"); !math.IsNaN(v) {
+	if v := s.v("specific volume of the entering air, for its dry air"); !math.IsNaN(v) {
 		return s.either(60, 1e-3) / v
 	}
 	return s.either(4.5, 1.2e-3)
@@ -545,7 +545,7 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"static/filter": func(s sheetOfPaper) float64 {
 		r := s.v("airflow") / s.v("airflow of the filter's label")
 		return s.v("drop of the clean filter at that") * r * r *
-			(1 + s.or("drop of the loaded filter over a clean one, more by", 0)/100)
+			(1 + s.or("loaded as it is, it drops more than a clean one by", 0)/100)
 	},
 	"split/target": func(s sheetOfPaper) float64 { return s.split() },
 	"split/apart": func(s sheetOfPaper) float64 {

@@ -148,12 +148,20 @@ func airflowPerTon(g *generator, d *draft) error {
 	if per < g.either(250, 33) || per > g.either(550, 75) {
 		return errAgain
 	}
-	u := unit{g.pairSymbol("CFM/ton", "L/s per kW"), int(g.either(0, 1)), false}
-	d.bound["tons"] = unit{g.pairSymbol("tons", "kW"), 3, true}.print(tons)
+	u := unit{g.pairSymbol("CFM/ton", g.options.symbol("flow-per-kilowatt")), int(g.either(0, 1)), false}
+	d.phrase("each", g.pairSymbol("each-ton", "each-kilowatt"))
+	d.set("tons", tons, unit{g.pairSymbol(g.options.symbol("tons"), "kW"), 3, true})
+	if g.ip() {
+		d.bound["tons-sum"] = d.bound["capacity"] + " / 12,000 = " + d.bound["tons"]
+	}
 	d.answer(per, 0.01*per, u)
 	half := g.either(0.5, 1)
-	d.wrong("ten-thousand", flow/(nominal/g.either(10000, 1/1.2)))
-	d.wrong("fifteen-thousand", flow/(nominal/g.either(15000, 1.25)))
+	if g.ip() {
+		d.wrong("ten-thousand", flow/(nominal/10000))
+		d.wrong("fifteen-thousand", flow/(nominal/15000))
+	}
+	d.wrong("sensible-share", per/0.75)
+	d.wrong("rejected", per/1.25)
 	d.wrong("size-up", flow/(half*math.Ceil(tons/half+1e-6)))
 	d.wrong("size-down", flow/(half*math.Floor(tons/half-1e-6)))
 	d.wrong("two-sizes-up", flow/(half*math.Ceil(tons/half+1+1e-6)))

@@ -2,7 +2,6 @@ package main
 
 import (
 	"math"
-	"slices"
 
 	"github.com/satline/satline/refrigerant"
 )
@@ -154,26 +153,29 @@ func leakForm(d *draft, ask string) error {
 		d.give("lost", at, g.u.percent)
 		d.noise("outdoor-air", "label-charge")
 		// The component whose share has fallen furthest in proportion left first.
-		most, first := 0.0, 0
+		which, other, sign := "largest", "less-volatile", 1.0
+		if g.rng.IntN(2) == 0 {
+			which, other, sign = "smallest", "more-volatile", -1
+		}
+		most, first := math.Inf(-1), 0
 		for j := range names {
-			if fell := t.rows[0][j+1] / t.between(0, j+1, at, 0); fell > most {
+			if fell := sign * t.rows[0][j+1] / t.between(0, j+1, at, 0); fell > most {
 				most, first = fell, j
 			}
 		}
 		d.bound["first"] = names[first]
+		d.phrase("which", which)
+		d.phrase("because", "because-"+which)
 		d.Answer = Answer{Text: names[first], Words: true}
 		d.rightCode = names[first]
 		for j, n := range names {
 			if j != first {
 				d.Wrong = append(d.Wrong, Wrong{Code: n, Text: n,
-					Mistake: say(d.language, "stays-behind", "part", n)})
+					Mistake: say(d.language, other, "part", n)})
 			}
 		}
-		for _, n := range []string{"R-22", "R-134a", "R-32", "R-125", "R-1234yf", "R-143a"} {
-			if !slices.Contains(names, n) {
-				d.Wrong = append(d.Wrong, Wrong{Code: n, Text: n,
-					Mistake: say(d.language, "not-in-it", "part", n)})
-			}
+		for _, n := range []string{"alike", "untold"} {
+			d.Wrong = append(d.Wrong, Wrong{Code: n, Text: d.must(n), Mistake: d.must("why-" + n)})
 		}
 	}
 	return nil

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/psychro"
 )
@@ -38,6 +40,7 @@ func coilForm(d *draft, ask string) error {
 	total := rounded(g.heatNumber(c.Total.Value), u.places)
 	switch ask {
 	case "ratio", "latent":
+		off := math.Pow10(-u.places) // of two figures of the label
 		factor := d.sensibleFactor(atm)
 		sensible := rounded(g.heatNumber(c.Sensible.Value), u.places)
 		d.give("airflow", flow, g.u.flow)
@@ -45,6 +48,7 @@ func coilForm(d *draft, ask string) error {
 		if g.atLeast(2) { // the sensible part from the air itself
 			d.give("return-air", dry, g.u.temp)
 			d.give("supply-air", out, g.u.temp)
+			off = 0.035 * total // of the factor, beside the air itself
 			sensible = factor * flow * (dry - out) * g.either(1, 1e-3)
 			d.set("sensible", sensible, u)
 			thousand := g.pairSymbol("", " / 1,000")
@@ -56,7 +60,7 @@ func coilForm(d *draft, ask string) error {
 		}
 		d.noise("outdoor-air")
 		if ask == "ratio" {
-			d.answer(sensible/total, 0.03, g.u.ratio)
+			d.answer(sensible/total, off/total, g.u.ratio)
 			d.most = 1
 			d.again = c.SensibleHeatRatio
 			d.wrong("other-part", 1-sensible/total)
@@ -68,7 +72,7 @@ func coilForm(d *draft, ask string) error {
 			d.wrong("half-latent", (sensible+(total-sensible)/2)/total)
 			d.wrong("of-sum", sensible/(total+sensible))
 		} else {
-			d.answer(total-sensible, 0.035*total, u)
+			d.answer(total-sensible, off, u)
 			d.again = g.heatNumber(c.Latent.Value)
 			d.wrong("sensible-itself", sensible)
 			d.wrong("total-itself", total)

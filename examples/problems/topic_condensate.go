@@ -66,6 +66,18 @@ func condensateForm(d *draft, ask string) error {
 		d.give("water-out", second, u)
 		d.noise("outdoor-air", "return-air")
 	}
+	// misweigh are mistakes with the weight of the air and of the pound, each as a
+	// multiple of what it should be.
+	misweigh := func(work func(factor, pound float64) float64) {
+		d.wrong("factor-five", work(5/factor, 1))
+		d.wrong("factor-four", work(4/factor, 1))
+		d.wrong("bypassed", work(0.8, 1))
+		if g.ip() {
+			d.wrong("troy-pound", work(1, 5760./7000))
+		} else {
+			d.wrong("density-again", work(1.2, 1))
+		}
+	}
 	forget := func(work func(rate float64) float64) {
 		d.wrong("in-alone", work(factor*flow*first/g.whole()))
 		d.wrong("out-alone", work(factor*flow*second/g.whole()))
@@ -80,8 +92,7 @@ func condensateForm(d *draft, ask string) error {
 		if g.atLeast(3) {
 			d.wrong("standard-factor", work(g.either(4.5, 4.32)*flow*(first-second)/g.whole()))
 		}
-		d.wrong("pint-for-pound", work(rate*1.2))
-		d.wrong("pound-for-pint", work(rate/1.2))
+		misweigh(func(factor, pound float64) float64 { return work(rate * factor / pound) })
 	}
 	switch ask {
 	case "rate":
@@ -99,10 +110,7 @@ func condensateForm(d *draft, ask string) error {
 		d.wrong("half", work(given/2))
 		d.wrong("twice", work(2*given))
 		d.wrong("other-whole", given*g.either(1000, 7000)/(factor*flow))
-		d.wrong("pint-for-pound", work(given*1.2))
-		d.wrong("pound-for-pint", work(given/1.2))
-		d.wrong("minutes-short", work(given*60/45))
-		d.wrong("minutes-long", work(given*45/60))
+		misweigh(func(factor, pound float64) float64 { return work(given * pound / factor) })
 		if g.atLeast(3) {
 			d.wrong("standard-factor", given*g.whole()/(g.either(4.5, 4.32)*flow))
 		}

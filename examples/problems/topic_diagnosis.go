@@ -79,6 +79,15 @@ func (d *draft) fiveValues(p pattern) (sound, now [5]float64) {
 	return sound, now
 }
 
+// way is the word for how a value has moved, in the gender of its name.
+func (d *draft) way(value int, move float64) string {
+	name := toward(move)
+	if text, ok := d.word(name + "-" + valueNames[value]); ok {
+		return text
+	}
+	return d.must(name)
+}
+
 func faultNames(patterns []pattern) []string {
 	var out []string
 	for _, p := range patterns {
@@ -112,8 +121,8 @@ func faultForm(d *draft, patterns []pattern) error {
 			u = g.u.temp
 		}
 		text, _ := d.word(name)
-		way, _ := d.word(toward(truth.moves[i]))
-		seen = append(seen, text+" "+u.print(sound[i])+" → "+u.print(now[i])+": "+way)
+		seen = append(seen, text+" "+u.print(sound[i])+" → "+u.print(now[i])+": "+
+			d.way(i, truth.moves[i]))
 		table.Rows = append(table.Rows,
 			[]string{text, u.print(sound[i]), u.print(now[i])}[:len(table.Head)])
 	}
@@ -135,8 +144,7 @@ func (d *draft) disagreements(truth pattern, patterns []pattern) {
 		for v, move := range other.moves {
 			if toward(move) != toward(truth.moves[v]) {
 				name, _ := d.word(valueNames[v])
-				way, _ := d.word(toward(move))
-				not = append(not, name+": "+way)
+				not = append(not, name+": "+d.way(v, move))
 			}
 		}
 		d.Wrong[i].Mistake = say(d.language, "with-it", "values", strings.Join(not, ", "))
@@ -165,8 +173,7 @@ func patternForm(g *generator, d *draft) error {
 		var out []string
 		for _, i := range shown {
 			name, _ := d.word(valueNames[i])
-			way, _ := d.word(toward(p.moves[i]))
-			out = append(out, name+" "+way)
+			out = append(out, name+" "+d.way(i, p.moves[i]))
 		}
 		return sentence(strings.Join(out, ", "))
 	}

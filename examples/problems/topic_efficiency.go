@@ -25,7 +25,7 @@ func efficiencyForm(d *draft, ask string) error {
 	}
 	d.bound["name"] = g.pairSymbol("EER", "COP")
 	d.phrase("a-name", "a-"+d.bound["name"])
-	ratioUnit := unit{g.pairSymbol("Btu/h per W", ""), int(g.either(1, 2)), false}
+	ratioUnit := unit{g.pairSymbol(g.options.symbol("eer"), ""), int(g.either(1, 2)), false}
 	ratio := rounded(capacity/watts, ratioUnit.places)
 	of := func(capacity, power float64) (float64, error) {
 		q := g.either(1, 1000) * power
@@ -53,24 +53,26 @@ func efficiencyForm(d *draft, ask string) error {
 		d.again, err = of(capacity, watts)
 		d.wrong("with-compressor", (capacity+watts*g.either(3.412, 1))/watts)
 		d.wrong("less-compressor", (capacity-watts*g.either(3.412, 1))/watts)
+		d.wrong("half", capacity/watts/2)
+		d.wrong("twice", 2*capacity/watts)
 	case "power":
 		d.give("capacity", capacity, g.u.heat)
 		d.give("ratio-given", ratio, ratioUnit)
 		d.answer(capacity/ratio, 0.01*capacity/ratio, u)
 		found, err = of(capacity, d.Answer.Value)
 		d.again = d.Answer.Value * found / ratio
-		d.wrong("one-more", capacity/(ratio+1))
-		d.wrong("one-less", capacity/(ratio-1))
+		d.wrong("less-compressor", capacity/ratio*(1-1/ratio*g.either(3.412, 1)))
 		d.wrong("half", capacity/ratio/2)
+		d.wrong("twice", 2*capacity/ratio)
 		d.wrong("rejected", capacity/ratio*(1+1/ratio*g.either(3.412, 1)))
 	case "capacity":
 		d.give("ratio-given", ratio, ratioUnit)
 		d.answer(ratio*watts, 0.01*ratio*watts, g.u.heat.with(int(g.either(-2, 1))))
 		found, err = of(d.Answer.Value, watts)
 		d.again = d.Answer.Value * ratio / found
-		d.wrong("one-more", (ratio+1)*watts)
-		d.wrong("one-less", (ratio-1)*watts)
+		d.wrong("less-compressor", ratio*watts-watts*g.either(3.412, 1))
 		d.wrong("half", ratio*watts/2)
+		d.wrong("twice", 2*ratio*watts)
 		d.wrong("rejected", ratio*watts+watts*g.either(3.412, 1))
 	case "season":
 		better := d.give("ratio-new", ratio*g.pick(1.15, 1.7, 0.01), ratioUnit)
@@ -108,9 +110,5 @@ func efficiencyForm(d *draft, ask string) error {
 	}
 	d.wrong("other-ratio", d.Answer.Value*other)
 	d.wrong("other-ratio-back", d.Answer.Value/other)
-	if ask != "season" {
-		d.wrong("ton-of-ten", d.Answer.Value*1.2)
-		d.wrong("ton-of-ten-back", d.Answer.Value/1.2)
-	}
 	return err
 }

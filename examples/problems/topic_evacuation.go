@@ -30,6 +30,7 @@ func (g *generator) micronNumber(p quantity.Pressure) float64 {
 func (d *draft) decay(at []float64, readings []float64) (charge.Decay, error) {
 	g := d.g
 	t := grid{d: d, units: []unit{g.u.minute, g.u.vacuum}}
+	t.units[1].free = false
 	var log []charge.Sample[quantity.Pressure]
 	for i, v := range readings {
 		v = rounded(v, g.u.vacuum.places)

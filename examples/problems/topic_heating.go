@@ -36,8 +36,8 @@ func heatingCapacity(g *generator, d *draft) error {
 	d.wrong("supply-itself", work(supply))
 	d.wrong("mean-rise", work((supply-back)/2))
 	d.wrong("twice", 2*right)
-	d.wrong("ton-less", right*10/12)
-	d.wrong("ton-more", right*12/10)
+	d.wrong("factor-left-out", right/factor)
+	d.wrong("factor-twice", right*factor)
 	air, err := psychro.FromHumidityRatio(g.temperature(back), 0.006, atm)
 	if err != nil {
 		return err
@@ -68,14 +68,21 @@ func heatingCOP(g *generator, d *draft) error {
 	}
 	d.give("outdoor-air", g.fine(g.among(25, 52, 1, -4, 11, 1)), g.u.temp)
 	heat := float64(g.heat(capacity)) / 1000
-	d.bound["heat-kw"] = unit{"kW", 3, true}.print(heat)
+	kilowatts := unit{"kW", 3, true}
+	d.set("heat-kw", heat, kilowatts)
+	if g.ip() {
+		d.bound["heat-sum"] = d.bound["heating-capacity"] + " / 3,412 = " + d.bound["heat-kw"]
+	}
 	cop := heat / kw
 	d.answer(cop, 0.01*cop, unit{"", 2, false})
 	d.wrong("cooling", (heat-kw)/kw)
 	d.wrong("one-more", (heat+kw)/kw)
 	d.wrong("half", cop/2)
-	d.wrong("by-three", capacity/g.either(3000, 1.1377)/kw)
-	d.wrong("by-four", capacity/g.either(4000, 0.853)/kw)
+	d.wrong("twice", 2*cop)
+	if g.ip() {
+		d.wrong("by-three", capacity/3000/kw)
+		d.wrong("by-four", capacity/4000/kw)
+	}
 	if blower > 0 {
 		d.wrong("blower-forgotten", heat/(kw-blower))
 		d.wrong("blower-twice", heat/(kw+blower))
@@ -100,6 +107,7 @@ func heatingCOP(g *generator, d *draft) error {
 // temperatures, and asks for what is missing from the load.
 func heatingAuxiliary(g *generator, d *draft) error {
 	t := grid{d: d, units: []unit{g.u.temp, g.u.heat}}
+	t.units[1].free = false
 	best := g.among(28000, 48000, 500, 8, 14, 0.1)
 	step, first := g.either(10, 5), g.either(0, -18)
 	fall := g.pick(0.075, 0.1, 0.005)
@@ -124,7 +132,7 @@ func heatingAuxiliary(g *generator, d *draft) error {
 	if g.atLeast(3) { // the load by its loss for each degree
 		room := d.give("return-air", g.either(70, 21), g.u.temp)
 		loss := d.give("loss", load/(room-outdoor),
-			unit{g.pairSymbol("Btu/h per °F", "kW/K"), int(g.either(0, 3)), true})
+			unit{g.pairSymbol(g.options.symbol("loss"), "kW/K"), int(g.either(0, 3)), true})
 		load = loss * (room - outdoor)
 		d.set("load", load, g.u.heat)
 		d.bound["load-sum"] = d.bound["loss"] + " × (" + d.bound["return-air"] + " − " +

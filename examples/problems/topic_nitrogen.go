@@ -58,7 +58,7 @@ func nitrogenForm(d *draft, ask string) error {
 		d.again, err = exact(p1, t1, t2)
 	case "missing":
 		d.give("pressure-start", p1, g.u.gauge)
-		lost := g.pressureAmong(20, 70, 1, 140, 480, 5)
+		lost := g.pressureAmong(20, 70, 0.1, 140, 480, 1)
 		end := d.give("pressure-end", later(p1, t1, t2)-lost, g.u.gauge)
 		d.noise("outdoor-air", "label-charge")
 		d.set("expected", later(p1, t1, t2), g.u.gauge)

@@ -16,7 +16,7 @@ var recoveryTopic = topic{name: "recovery", forms: []form{
 func (g *generator) vacuum() unit {
 	switch {
 	case g.ip():
-		return unit{"in. Hg", 2, true}
+		return unit{g.options.symbol("mercury"), 2, true}
 	case g.options.Bar:
 		return unit{"bar", 3, true}
 	}
@@ -130,6 +130,8 @@ func recoveryAbsolute(g *generator, d *draft) error {
 	d.wrong("half-way", sea-asked/2)
 	d.wrong("vacuum-twice", sea-2*asked)
 	d.wrong("half-of-it", (sea-asked)/2)
+	d.wrong("quarter-more", sea-1.25*asked)
+	d.wrong("quarter-less", sea-0.75*asked)
 	d.again = g.vacuumNumber(level.To)
 	return nil
 }
@@ -153,6 +155,8 @@ func recoveryMore(g *generator, d *draft) error {
 	d.wrong("from-absolute", sea-asked-now)
 	d.wrong("twice", 2*(asked-now))
 	d.wrong("half-way", (asked-now)/2)
+	d.wrong("quarter-more", 1.25*asked-now)
+	d.wrong("quarter-less", 0.75*asked-now)
 	d.again = g.vacuumNumber(quantity.StandardAtmosphere-level.To) - now
 	return nil
 }

@@ -184,7 +184,7 @@ func safetyLeast(g *generator, d *draft) error {
 	u := unit{"kg", 3, false}
 	var work func(v float64) float64
 	if g.atLeast(2) { // of a charge that is a little more
-		charge := d.give("charge", times*lfl*g.pick(1.2, 2, 0.05), unit{"kg", 2, false})
+		charge := d.give("charge", times*lfl*g.pick(1.4, 2.2, 0.05), unit{"kg", 2, false})
 		d.noise("outdoor-air", "voltage")
 		work = func(v float64) float64 { return charge - v }
 		d.phrase("asked", "asked-over")
@@ -206,5 +206,7 @@ func safetyLeast(g *generator, d *draft) error {
 	d.wrong("twice", work(2*times*lfl))
 	d.wrong("mean-volume", work(5*lfl))
 	d.wrong("quarter-less", work(0.75*times*lfl))
+	d.wrong("quarter-more", work(1.25*times*lfl))
+	d.wrong("half-of-that", work(times*lfl)/2)
 	return nil
 }

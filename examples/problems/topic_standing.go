@@ -1,8 +1,10 @@
 package main
 
 import (
+	"cmp"
 	"math"
 
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -33,18 +35,17 @@ func standingForm(d *draft, ask string) error {
 	}
 	s := d.gaugeSite()
 	listed := g.listed(s, p)
-	truth := g.one("air", "sound", "lost", "other")
-	if ask != "judge" {
-		truth = "air"
-	}
 	over := g.pressureAmong(12, 30, 0.1, 80, 200, 1)
-	switch truth {
-	case "sound":
-		over = g.pressureAmong(-0.5, 0.5, 0.5, -3, 3, 3)
-	case "lost":
-		over = -rounded(g.pick(0.3, 0.6, 0.01)*listed, g.u.gauge.places)
-	case "other":
-		over = rounded(g.pick(0.5, 0.9, 0.01)*listed, g.u.gauge.places)
+	var others []*refrigerant.Refrigerant
+	truth := "air"
+	if ask == "judge" {
+		if others, err = otherThan(f); err != nil {
+			return err
+		}
+		truth = g.one("air", "sound", "lost", "other")
+		if over, err = d.standingOver(s, listed, at, truth, others); err != nil {
+			return err
+		}
 	}
 	shown := d.give("standing-pressure", g.shown(s, listed)+over, g.u.gauge)
 	d.give("soaked", at, g.u.temp)
@@ -104,21 +105,108 @@ func standingForm(d *draft, ask string) error {
 		d.wrongLater("twice", 2*(hot-at))
 		d.later()
 	case "judge":
-		d.give("soak-tolerance", g.either(2, 1), g.u.delta)
+		tolerance := d.give("soak-tolerance", g.either(2, 1), g.u.delta)
 		d.noise("label-charge", "voltage")
-		if truth == "other" { // the refrigerant that it is, with its own fit
-			if shown > g.pressureAmong(420, 420, 1, 2900, 2900, 1) {
-				return errAgain
-			}
-		}
-		off := g.delta(fits[0].Off)
-		within := math.Abs(off) <= g.either(2, 1)
-		if within != (truth == "sound") || truth == "air" && off > g.either(16, 9) ||
-			truth == "other" && off < g.either(24, 13) {
-			return errAgain
+		found, err := g.standingVerdict(g.actual(s, shown), at, tolerance, f, others)
+		if err != nil || found != truth {
+			return cmp.Or(err, errAgain)
 		}
 		d.phrase("because", "because-"+truth)
 		d.choice(truth, "air", "sound", "lost", "other")
 	}
 	return nil
+}
+
+// commonInMachines are what a machine may hold in place of what its label says, each
+// with a pressure of its own.
+var commonInMachines = []string{"R-134a", "R-22", "R-407C", "R-410A"}
+
+// otherThan are up to three of them whose pressure is an eighth apart from that of a
+// refrigerant, which a gauge tells.
+func otherThan(f *refrigerant.Refrigerant) ([]*refrigerant.Refrigerant, error) {
+	at := quantity.Celsius(25)
+	own, err := f.BubblePressure(at)
+	if err != nil {
+		return nil, err
+	}
+	var out []*refrigerant.Refrigerant
+	for _, n := range commonInMachines {
+		other, err := refrigerant.Lookup(n)
+		if err != nil {
+			return nil, err
+		}
+		p, err := other.BubblePressure(at)
+		if err != nil {
+			return nil, err
+		}
+		if math.Abs(math.Log(float64(p/own))) > math.Log(1.125) {
+			out = append(out, other)
+		}
+	}
+	return out[max(0, len(out)-3):], nil
+}
+
+// standingOver gives what the others would show, and is how far the gauge stands over
+// the refrigerant of the label.
+func (d *draft) standingOver(s gaugeSite, listed, at float64, truth string,
+	others []*refrigerant.Refrigerant) (float64, error) {
+	g := d.g
+	var shows []float64
+	for i, other := range others {
+		p, err := other.BubblePressure(g.temperature(at))
+		if err != nil {
+			return 0, errAgain
+		}
+		name := "other-" + string(rune('a'+i))
+		d.bound[name] = other.Designation()
+		shows = append(shows, d.give(name+"-shows", g.shown(s, g.listed(s, p)), g.u.gauge))
+	}
+	switch slip := g.pressureAmong(-0.5, 0.5, 0.5, -3, 3, 3); truth {
+	case "sound":
+		return slip, nil
+	case "lost":
+		return -rounded(g.pick(0.3, 0.8, 0.01)*listed, g.u.gauge.places), nil
+	case "other":
+		i := g.rng.IntN(len(shows))
+		d.bound["other"] = others[i].Designation()
+		return shows[i] - g.shown(s, listed) + slip, nil
+	}
+	return g.pressureAmong(12, 30, 0.1, 80, 200, 1), nil
+}
+
+// standingVerdict is what a pressure at rest says: of the label's refrigerant, another
+// that is listed, air beside it, or no liquid left. It is none where two would do.
+func (g *generator) standingVerdict(p quantity.Pressure, at, tolerance float64,
+	label *refrigerant.Refrigerant, others []*refrigerant.Refrigerant) (string, error) {
+	off := func(f *refrigerant.Refrigerant) (float64, error) {
+		fits, err := refrigerant.StandingPressure(p, g.temperature(at), 1, f)
+		if err != nil {
+			return 0, err
+		}
+		return g.delta(fits[0].Off), nil
+	}
+	own, err := off(label)
+	if err != nil {
+		return "", err
+	}
+	near, like := false, false
+	for _, f := range others {
+		apart, err := off(f)
+		if err != nil {
+			return "", err
+		}
+		like = like || math.Abs(apart) <= tolerance
+		near = near || math.Abs(apart) <= 2*tolerance
+	}
+	switch {
+	case math.Abs(own) <= tolerance && !near:
+		return "sound", nil
+	case math.Abs(own) <= 2*tolerance || near && !like:
+		return "", nil
+	case like:
+		return "other", nil
+	case own > 0:
+		return "air", nil
+	}
+	return "lost", nil
 }

@@ -50,7 +50,7 @@ func staticForm(d *draft, ask string) error {
 		return err
 	}
 	external := float64(v.External.Value) / float64(g.static(1))
-	d.bound["return-size"] = u.number(back)
+	d.set("return-size", back, u)
 	var work func(back, out float64) float64
 	switch ask {
 	case "external":

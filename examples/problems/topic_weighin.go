@@ -69,9 +69,9 @@ func weighinForm(d *draft, ask string) error {
 	case "extra":
 		work = func(line, accessory float64) float64 { return line + accessory }
 		d.again = exact - label
-		sum = "extra-sum"
-		if accessory > 0 {
-			sum = "extra-sum-accessory"
+		if accessory > 0 { // with none, what the line takes is the answer
+			d.bound["extra"] = d.bound["line-part"] + " + " + d.bound["accessory"] + " = " +
+				u.print(line+accessory)
 		}
 	case "scale":
 		cylinder := d.give("cylinder-now", (label+line+accessory)*g.pick(1.3, 1.9, 0.01), g.u.small)
@@ -86,7 +86,9 @@ func weighinForm(d *draft, ask string) error {
 	if ask == "extra" {
 		d.answer(work(line, accessory), 0.01*line, u)
 	}
-	d.phrase("sum", sum)
+	if ask != "extra" {
+		d.phrase("sum", sum)
+	}
 	d.wrong("whole-line", work(per*length, accessory))
 	d.wrong("factory-alone", work(per*factory, accessory))
 	d.wrong("line-forgotten", work(0, accessory))

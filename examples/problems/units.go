@@ -23,6 +23,9 @@ type units struct {
 	volt, ampere, farad, minute, hour, plain, humidity, massFlow       unit
 }
 
+// symbol is that of a unit that is a word, in the language of the set.
+func (o Options) symbol(name string) string { return say(o.Language, "unit-"+name) }
+
 // unitsOf are those of a set.
 func unitsOf(o Options) units {
 	u := units{
@@ -30,10 +33,10 @@ func unitsOf(o Options) units {
 		gauge: unit{"psig", 1, false}, absolute: unit{"psia", 1, false},
 		drop: unit{"psi", 1, false}, mass: unit{"lb", 1, true}, small: unit{"oz", 1, true},
 		flow: unit{"CFM", 0, true}, heat: unit{"Btu/h", 0, true}, power: unit{"kW", 2, true},
-		length: unit{"ft", 0, true}, static: unit{"in. w.c.", 2, false},
-		enthalpy: unit{"Btu/lb", 2, false}, vacuum: unit{"microns", 0, true},
+		length: unit{"ft", 0, true}, static: unit{o.symbol("water-column"), 2, false},
+		enthalpy: unit{"Btu/lb", 2, false}, vacuum: unit{o.symbol("microns"), 0, true},
 		water: unit{"lb/h", 1, true}, floor: unit{"ft²", 0, true},
-		humidity: unit{"grains/lb", 1, true}, massFlow: unit{"lb/h", 0, true},
+		humidity: unit{o.symbol("grains"), 1, true}, massFlow: unit{"lb/h", 0, true},
 	}
 	if o.Units == quantity.SI {
 		u.temp.symbol, u.delta.symbol = "°C", "K"
