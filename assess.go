@@ -46,7 +46,7 @@ func (p *prepared) assess() (Assessment, error) {
 	}
 	tell(&a, &j)
 	a.Cautions = p.lockedOut(cautionsOf(p.fluid, a.Plan, a.WeighIn))
-	speak(&a, v.Language.book(v.Units))
+	v.Language.book(v.Units).Fill(&a)
 	return a, nil
 }
 

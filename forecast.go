@@ -79,6 +79,6 @@ func (p *prepared) outlookOf(s Scenario, o modes.Outlook) Outlook {
 		FreezeChance: o.FreezeChance, Extrapolating: o.Extrapolating,
 		Says: o.Says, Believe: slices.Clone(o.Believe),
 	}
-	speak(&out, p.visit.Language.book(p.visit.Units))
+	p.visit.Language.book(p.visit.Units).Fill(&out)
 	return out
 }

@@ -27,7 +27,7 @@ func Word(code string, language Language) string { return language.book(quantity
 func (a Assessment) In(language Language, units quantity.System) Assessment {
 	out := a.clone()
 	out.Language, out.Units = language, units
-	speak(&out, language.book(units))
+	language.book(units).Fill(&out)
 	return out
 }
 
@@ -54,5 +54,3 @@ func (a Assessment) clone() (out Assessment) {
 	}
 	return out
 }
-
-func speak(v any, book *words.Book) { words.Fill(v, book.Say) }

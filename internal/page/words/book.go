@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -28,35 +29,47 @@ func In(tag language.Tag, units quantity.System) *Book {
 func (b *Book) Language() language.Tag { return b.tag }
 
 // Say returns the sentence of a fact; the code and the values where there is none.
-func (b *Book) Say(f fact.Fact) string {
+func (b *Book) Say(f fact.Fact) string { return string(b.say(nil, &f)) }
+
+// Fill is the function of that name, with the sentences of the book.
+func (b *Book) Fill(v any) {
+	room := make([]byte, 0, 256)
+	Fill(v, func(f fact.Fact) string {
+		room = b.say(room[:0], &f)
+		return string(room)
+	})
+}
+
+func (b *Book) say(room []byte, f *fact.Fact) []byte {
 	t, ok := b.catalog[string(f.Code)]
 	if !ok {
-		return f.String()
+		return append(room, f.String()...)
 	}
-	out := make([]byte, 0, 128)
-	out, ok = b.append(out, t, &f)
+	out, ok := b.append(room, t, f)
 	if !ok {
-		return f.String()
+		return append(room, f.String()...)
 	}
 	if t[0].name != "" || t[0].text == "" {
-		return capital(string(out))
+		out = capital(out)
 	}
-	return string(out)
+	return out
 }
 
 // Term returns the words of a code that stands inside sentences; the code itself where
 // there are none.
-func (b *Book) Term(code string) string {
+func (b *Book) Term(code string) string { return string(b.term(nil, code)) }
+
+func (b *Book) term(out []byte, code string) []byte {
 	t, ok := b.catalog[code]
 	if !ok {
-		return code
+		return append(out, code...)
 	}
-	out, _ := b.append(nil, t, &fact.Fact{})
-	return string(out)
+	out, _ = b.append(out, t, &fact.Fact{})
+	return out
 }
 
 // Show writes a value as it stands inside a sentence.
-func (b *Book) Show(v any) string { return b.show(v) }
+func (b *Book) Show(v any) string { return string(b.show(nil, v)) }
 
 // A term is worded with the values of the fact it stands in.
 //
@@ -86,7 +99,7 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 				of, _ := f.Value("feature")
 				term, _ := of.Of.(fact.Term)
 				_, feature, _ := strings.Cut(string(term), ".")
-				out = append(out, b.Reading(feature, v.Of)...)
+				out = b.reading(out, feature, v.Of)
 			}
 		}
 	}
@@ -101,12 +114,12 @@ func form(n int) int {
 	return 1
 }
 
-func capital(s string) string {
-	first, size := utf8.DecodeRuneInString(s)
+func capital(text []byte) []byte {
+	first, size := utf8.DecodeRune(text)
 	if !unicode.IsLower(first) {
-		return s
+		return text
 	}
-	return string(unicode.ToUpper(first)) + s[size:]
+	return slices.Replace(text, 0, size, []byte(string(unicode.ToUpper(first)))...)
 }
 
 // decimal writes the number of a text as the language does.

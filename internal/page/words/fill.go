@@ -6,6 +6,7 @@ import (
 	"sync"
 	"time"
 
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -55,7 +56,10 @@ func newShape(t reflect.Type) *shape {
 			return &shape{}
 		}
 	case reflect.Struct:
-		s := &shape{fact: t == factType}
+		if t == factType {
+			return &shape{fact: true}
+		}
+		s := &shape{}
 		for i := range t.NumField() {
 			if f := t.Field(i); f.IsExported() {
 				if inside := shapeOf(f.Type); inside != nil {
@@ -63,7 +67,7 @@ func newShape(t reflect.Type) *shape {
 				}
 			}
 		}
-		if s.fact || len(s.fields) > 0 {
+		if len(s.fields) > 0 {
 			return s
 		}
 	}
@@ -80,14 +84,8 @@ func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
 			walk(v.Elem(), s.inside, say)
 		}
 	case reflect.Interface:
-		if v.IsNil() {
-			return
-		}
-		if s := shapeOf(v.Elem().Type()); s != nil {
-			inside := reflect.New(v.Elem().Type()).Elem()
-			inside.Set(v.Elem())
-			walk(inside, s, say)
-			v.Set(inside)
+		if !v.IsNil() {
+			v.Set(reflect.ValueOf(filled(v.Interface(), say)))
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
@@ -98,15 +96,53 @@ func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
 	case reflect.Int64:
 		v.SetInt(int64(time.Duration(v.Int()).Round(time.Second)))
 	case reflect.Struct:
+		if s.fact {
+			fillFact(v.Addr().Interface().(*fact.Fact), say)
+			return
+		}
 		for _, f := range s.fields {
 			walk(v.Field(f.index), f.shape, say)
 		}
-		if s.fact {
-			if f := v.Addr().Interface().(*fact.Fact); !f.IsZero() {
-				f.Text = say(*f)
-			}
-		}
 	}
+}
+
+func fillFact(f *fact.Fact, say func(fact.Fact) string) {
+	for i := range f.Values {
+		f.Values[i].Of = filled(f.Values[i].Of, say)
+	}
+	if !f.IsZero() {
+		f.Text = say(*f)
+	}
+}
+
+// filled is what an interface holds, filled: what facts hold most, without reflection.
+func filled(of any, say func(fact.Fact) string) any {
+	switch of := of.(type) {
+	case fact.Share:
+		return fact.Share(shortened(float64(of)))
+	case quantity.Temperature:
+		return quantity.Temperature(shortened(float64(of)))
+	case quantity.TemperatureDelta:
+		return quantity.TemperatureDelta(shortened(float64(of)))
+	case quantity.GaugePressure:
+		return quantity.GaugePressure(shortened(float64(of)))
+	case quantity.Uncertain[quantity.Temperature]:
+		return measured(of)
+	case quantity.Uncertain[quantity.TemperatureDelta]:
+		return measured(of)
+	case quantity.Uncertain[quantity.GaugePressure]:
+		return measured(of)
+	case nil, string, int, fact.Term, fact.Terms:
+		return of
+	}
+	inside := reflect.New(reflect.TypeOf(of)).Elem()
+	inside.Set(reflect.ValueOf(of))
+	walk(inside, shapeOf(inside.Type()), say)
+	return inside.Interface()
+}
+
+func measured[T quantity.Quantity](u quantity.Uncertain[T]) any {
+	return quantity.Uncertain[T]{Value: T(shortened(float64(u.Value))), Std: shortened(u.Std)}
 }
 
 // shortened is v in nine digits; what is too small for that stays as it is.

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"time"
 
 	"github.com/satline/satline/internal/base/visible"
@@ -10,70 +11,79 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// show writes a value as it stands inside a sentence.
-func (b *Book) show(v any) string {
+// show appends a value as it stands inside a sentence.
+func (b *Book) show(out []byte, v any) []byte {
 	switch v := v.(type) {
 	case string:
-		return visible.Line(v)
+		return append(out, visible.Line(v)...)
 	case int:
-		return fmt.Sprint(v)
+		return strconv.AppendInt(out, int64(v), 10)
 	case fact.Term:
-		return b.Term(string(v))
+		return b.term(out, string(v))
 	case fact.Terms:
-		return b.list(v)
+		return b.list(out, v)
 	case fact.Share:
-		return b.share(float64(v))
+		return b.share(out, float64(v))
 	case fact.Times:
-		return b.decimal(fmt.Sprintf("%.1f:1", float64(v)))
+		return append(out, b.decimal(fmt.Sprintf("%.1f:1", float64(v)))...)
 	case time.Duration:
-		return span(v)
+		return append(out, span(v)...)
 	case quantity.Mass:
-		return b.mass(v)
+		return b.mass(out, v)
 	case quantity.Uncertain[quantity.Mass]:
-		if v.Std > 0 {
-			return b.mass(v.Value) + " ± " + b.mass(quantity.Mass(v.Std))
+		if out = b.mass(out, v.Value); v.Std > 0 {
+			out = b.mass(append(out, " ± "...), quantity.Mass(v.Std))
 		}
-		return b.mass(v.Value)
+		return out
 	case quantity.GaugePressure:
 		if b.units == quantity.IP && v < 0 { // as a compound gauge shows it
-			return v.Styled(quantity.Style{Comma: b.comma}.In("inHg vac", 1))
+			return v.AppendStyled(out, quantity.Style{Comma: b.comma}.In("inHg vac", 1))
 		}
-		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
-	case interface{ Styled(quantity.Style) string }:
-		return v.Styled(quantity.Style{System: b.units, Comma: b.comma})
+		return v.AppendStyled(out, b.style())
+	case styled:
+		return v.AppendStyled(out, b.style())
 	}
-	return fmt.Sprint(v)
+	return fmt.Append(out, v)
 }
 
-// mass writes one as a charging scale shows it.
-func (b *Book) mass(m quantity.Mass) string {
+// styled is a quantity, with its uncertainty or without.
+type styled interface {
+	AppendStyled([]byte, quantity.Style) []byte
+}
+
+func (b *Book) style() quantity.Style { return quantity.Style{System: b.units, Comma: b.comma} }
+
+// mass appends one as a charging scale shows it.
+func (b *Book) mass(out []byte, m quantity.Mass) []byte {
 	if b.units == quantity.IP && m >= quantity.Pounds(1) {
 		pounds := math.Floor(m.Pounds() + 1e-3)
 		ounces := math.Max(0, (m - quantity.Pounds(pounds)).Ounces())
-		return b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, ounces))
+		return append(out, b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, ounces))...)
 	}
-	return m.Styled(quantity.Style{System: b.units, Comma: b.comma})
+	return m.AppendStyled(out, b.style())
 }
 
 // Reading writes a reading by its name in a visit. Electric power is in kilowatts in every
 // system of units, other than heat.
-func (b *Book) Reading(name string, v any) string {
-	if p, ok := v.(interface{ Styled(quantity.Style) string }); ok && name == "power" {
-		return p.Styled(quantity.Style{System: b.units, Comma: b.comma}.In("kW", 2))
+func (b *Book) Reading(name string, v any) string { return string(b.reading(nil, name, v)) }
+
+func (b *Book) reading(out []byte, name string, v any) []byte {
+	if p, ok := v.(styled); ok && name == "power" {
+		return p.AppendStyled(out, b.style().In("kW", 2))
 	}
-	return b.show(v)
+	return b.show(out, v)
 }
 
-// share writes a chance or a part in per cent. Nothing that a field instrument says is
+// share appends a chance or a part in per cent. Nothing that a field instrument says is
 // certain, or impossible.
-func (b *Book) share(p float64) string {
+func (b *Book) share(out []byte, p float64) []byte {
 	switch {
 	case p < 0.01 && p >= 0:
-		return b.Term("share.below-one")
+		return b.term(out, "share.below-one")
 	case p > 0.99:
-		return b.Term("share.above-99")
+		return b.term(out, "share.above-99")
 	}
-	return fmt.Sprintf("%.0f %%", 100*p)
+	return append(strconv.AppendFloat(out, 100*p, 'f', 0, 64), " %"...)
 }
 
 // span writes a time as it is read from a watch or a calendar.
@@ -89,17 +99,16 @@ func span(d time.Duration) string {
 	return fmt.Sprintf("%.0f d", d.Hours()/24)
 }
 
-func (b *Book) list(terms fact.Terms) string {
-	var out string
+func (b *Book) list(out []byte, terms fact.Terms) []byte {
 	for i, t := range terms {
 		switch {
 		case i == 0:
 		case i == len(terms)-1:
-			out += " " + b.Term("list.and") + " "
+			out = append(b.term(append(out, ' '), "list.and"), ' ')
 		default:
-			out += ", "
+			out = append(out, ", "...)
 		}
-		out += b.Term(string(t))
+		out = b.term(out, string(t))
 	}
 	return out
 }

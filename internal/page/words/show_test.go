@@ -18,7 +18,7 @@ func TestShowWithComma(t *testing.T) {
 		{quantity.PSIG(68.5).PlusMinus(quantity.PSIG(0.5)), "68,5 psig ± 0,5 psi"},
 		{fact.Times(3.1), "3,1:1"},
 	} {
-		if got := b.show(c.v); got != c.want {
+		if got := b.Show(c.v); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
