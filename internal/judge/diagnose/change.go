@@ -217,7 +217,7 @@ func (c *caseFile) after(was *caseFile, b component, done []Action) (component, 
 		index := h.index // in the table, and so the same in both
 		switch {
 		case h.index == none:
-			index = c.alsoIn(a, c.at(a, h.severity))
+			index = c.followedTo(a, h.severity)
 		case h.state.level == nil:
 			index = c.alsoIn(a, *h.state)
 		}
@@ -238,6 +238,18 @@ func (c *caseFile) alsoIn(a int, s state) int {
 	s.weight = 0
 	c.states[a] = append(c.states[a], s)
 	return len(c.states[a]) - 1
+}
+
+// followedTo is the index of a state of a tabled cause at a severity, which many explanations
+// may be followed to.
+func (c *caseFile) followedTo(a int, severity float64) int {
+	tabled := len(c.levels(c.suspects[a].signature))
+	for s := tabled; s < len(c.states[a]); s++ {
+		if x := &c.states[a][s]; x.weight == 0 && x.severity == severity {
+			return s
+		}
+	}
+	return c.alsoIn(a, c.at(a, severity))
 }
 
 var noState = state{gain: new(matrix), rest: new(matrix)}
@@ -270,6 +282,18 @@ func (c *caseFile) at(a int, severity float64) state {
 	}
 	s.doubt = modelDoubt(&s.shift)
 	return s
+}
+
+// bare says that the features of a component follow the machine's own offset one for one.
+func (c *caseFile) bare(p component) bool {
+	for k, a := range [...]int{p.a, p.b} {
+		if a != none {
+			if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.gain != nil || s.pull != nil {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // follow is how the features of a component follow the machine's own offset:
@@ -310,18 +334,27 @@ func (c *caseFile) jointPrediction(
 ) (first, n int) {
 	meanBefore, covBefore := was.predict(b, &was.seen.have, was.seen.noise)
 	meanAfter, covAfter := c.predict(a, &c.seen.have, c.seen.noise)
-	followBefore, followAfter := was.follow(b), c.follow(a)
-	var cross matrix // after by before
+	cross := c.machine.scatter // after by before
+	if !was.bare(b) || !c.bare(a) {
+		followBefore, followAfter := was.follow(b), c.follow(a)
+		for f := range cross {
+			if !c.seen.have[f] {
+				continue
+			}
+			var half vector
+			for g := range half {
+				half[g] = dot(&followAfter[f], &c.machine.scatter[g])
+			}
+			for g := range cross {
+				if was.seen.have[g] {
+					cross[f][g] = dot(&half, &followBefore[g])
+				}
+			}
+		}
+	}
 	for f := range cross {
-		if !c.seen.have[f] {
-			continue
-		}
-		var half vector
-		for g := range half {
-			half[g] = dot(&followAfter[f], &c.machine.scatter[g])
-		}
 		for g := range cross {
-			cross[f][g] = dot(&half, &followBefore[g]) + sharedNoise*c.seen.noise[f][g]
+			cross[f][g] += sharedNoise * c.seen.noise[f][g]
 		}
 	}
 	if shareRest {

@@ -50,11 +50,11 @@ func (t *triangle) whiten(x []float64) {
 
 // logDet is the logarithm of the determinant of the matrix factored.
 func (t *triangle) logDet() float64 {
-	sum := 0.0
+	product := 1.0
 	for i := range t.n {
-		sum += math.Log(t.l[i][i])
+		product *= t.l[i][i]
 	}
-	return 2 * sum
+	return 2 * math.Log(product)
 }
 
 // tails is the degrees of freedom of the Student t that stands for the Gaussian:
