@@ -2,6 +2,7 @@ package satline
 
 import (
 	"math"
+	"sort"
 	"time"
 
 	"github.com/satline/satline/charge"
@@ -113,22 +114,18 @@ func meanOf[T quantity.Quantity](
 	at func(*Readings) **quantity.Uncertain[T], log []LogEntry, from, to time.Duration, within T,
 ) (*quantity.Uncertain[T], bool) {
 	var last *quantity.Uncertain[T]
-	var samples []charge.Sample[T]
-	for i := range log {
-		p := *at(&log[i].Readings)
-		if p == nil {
-			continue
-		}
-		last = p
-		if log[i].At >= from && log[i].At <= to {
-			if samples == nil {
-				samples = make([]charge.Sample[T], 0, len(log)-i)
-			}
-			samples = append(samples, charge.Sample[T]{At: log[i].At, Value: p.Value})
-		}
+	for i := len(log) - 1; i >= 0 && last == nil; i-- {
+		last = *at(&log[i].Readings)
 	}
 	if last == nil {
 		return nil, false
+	}
+	since := log[sort.Search(len(log), func(i int) bool { return log[i].At >= from }):]
+	samples := make([]charge.Sample[T], 0, len(since))
+	for i := range since {
+		if p := *at(&since[i].Readings); p != nil && since[i].At <= to {
+			samples = append(samples, charge.Sample[T]{At: since[i].At, Value: p.Value})
+		}
 	}
 	mean, still, ok := charge.MeanOver(samples, from, to, within)
 	if !ok {

@@ -226,8 +226,10 @@ func band(y []float64) (low, high float64) {
 
 // jitter is the scatter from one reading to the next, as a standard deviation of
 // single readings: robust, and blind to what changes slowly.
-func jitter(y []float64) float64 {
-	steps := make([]float64, len(y)-1)
+func jitter(y []float64) float64 { return jitterIn(make([]float64, len(y)), y) }
+
+func jitterIn(room, y []float64) float64 {
+	steps := room[:len(y)-1]
 	for i := range steps {
 		steps[i] = math.Abs(y[i+1] - y[i])
 	}

@@ -152,7 +152,9 @@ func secondsAsDuration(s float64) time.Duration {
 func MeanOver[T quantity.Quantity](log []Sample[T], from, to time.Duration, within T) (
 	mean quantity.Uncertain[T], still, ok bool,
 ) {
-	t, y := make([]float64, 0, len(log)), make([]float64, 0, len(log))
+	n := len(log)
+	room := make([]float64, 3*n)
+	t, y := room[:0:n], room[n:n:2*n]
 	for _, s := range log {
 		if s.At >= from && s.At <= to && math.Abs(float64(s.Value)) <= largestValue {
 			t, y = append(t, (s.At-from).Seconds()), append(y, float64(s.Value))
@@ -163,13 +165,13 @@ func MeanOver[T quantity.Quantity](log []Sample[T], from, to time.Duration, with
 		return mean, false, false
 	}
 	l := lineOver(t, y, 0)
-	mean = quantity.Uncertain[T]{Value: T(l.mean), Std: doubtOfMean(y)}
+	mean = quantity.Uncertain[T]{Value: T(l.mean), Std: doubtOfMean(y, room[2*n:])}
 	moved := math.Abs(l.slope) * shortestCalm
 	return mean, l.n >= fewestReadings && moved <= float64(within)+2*l.slopeDoubt*shortestCalm, true
 }
 
-// doubtOfMean does not count a swing over whole cycles as scatter.
-func doubtOfMean(y []float64) float64 {
+// doubtOfMean does not count a swing over whole cycles as scatter. It has room for the steps.
+func doubtOfMean(y, room []float64) float64 {
 	n := len(y)
 	if n < 2 {
 		return 0
@@ -180,5 +182,5 @@ func doubtOfMean(y []float64) float64 {
 		early += y[i] / float64(half)
 		late += y[n-1-i] / float64(half)
 	}
-	return math.Hypot(jitter(y)/math.Sqrt(float64(n)), (late-early)/2)
+	return math.Hypot(jitterIn(room, y)/math.Sqrt(float64(n)), (late-early)/2)
 }
