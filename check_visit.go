@@ -128,6 +128,15 @@ func (c *checker) equipment(e *Equipment) {
 		c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5),
 		quantity.Amperes(1000), advice,
 	)
+	const finest, widest = 0.3, 6 // mm, of a fixed restrictor
+	within(
+		c, "equipment.restrictor", e.Restrictor, quantity.Millimeters(finest),
+		quantity.Millimeters(widest), advice,
+	)
+	within(
+		c, "equipment.label.restrictor", l.Restrictor, quantity.Millimeters(finest),
+		quantity.Millimeters(widest), advice,
+	)
 	within(c, "equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150), advice)
 	within(
 		c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3),

@@ -16,6 +16,9 @@ type Equipment struct {
 	Refrigerant string `json:"refrigerant"`
 	// Metering is the expansion device at the indoor coil.
 	Metering Metering `json:"metering"`
+	// Restrictor is the bore of the fixed restrictor that is fitted, by the number on it: 0.3 to
+	// 6 mm.
+	Restrictor quantity.Length `json:"restrictor,omitzero"`
 	// Arrangement of the machine.
 	Arrangement Arrangement `json:"arrangement,omitzero"`
 	// Stages of the compressor.
@@ -55,6 +58,8 @@ type Label struct {
 	RatedAirflow quantity.VolumeFlow `json:"ratedAirflow,omitzero"`
 	// MaxExternalStatic is the blower's limit.
 	MaxExternalStatic quantity.StaticPressure `json:"maxExternalStatic,omitzero"`
+	// Restrictor is the bore of the fixed restrictor that the outdoor unit wants, 0.3 to 6 mm.
+	Restrictor quantity.Length `json:"restrictor,omitzero"`
 	// RatedLoadCurrent of the compressor.
 	RatedLoadCurrent quantity.Current `json:"ratedLoadCurrent,omitzero"`
 	// Year in which it was made, 1950 to 2100: what a sound machine reads has changed.

@@ -43,6 +43,8 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		NominalCapacity:   e.NominalCapacity,
 		RatedAirflow:      e.Label.RatedAirflow,
 		MaxExternalStatic: e.Label.MaxExternalStatic,
+		Bore:              e.Restrictor,
+		RatedBore:         e.Label.Restrictor,
 		Charge:            e.Label.Charge,
 		Expected:          expected(e, t),
 		Known:             knownOf(e, c),

@@ -51,6 +51,8 @@ var asks = map[fact.Code][]string{
 		"equipment.label.charge", "equipment.label.subcooling", "equipment.label.superheat",
 	},
 	"mend.altitude-not-set": {"site.elevation"},
+	"mend.restrictor-small": {"equipment.restrictor", "equipment.label.restrictor"},
+	"mend.restrictor-large": {"equipment.restrictor", "equipment.label.restrictor"},
 }
 
 // tasksOf are where steps are done.

@@ -52,6 +52,8 @@ type Evidence struct {
 	NominalCapacity   quantity.Power
 	RatedAirflow      quantity.VolumeFlow
 	MaxExternalStatic quantity.StaticPressure
+	// Bore is that of the fixed restrictor that is fitted, RatedBore that of the label.
+	Bore, RatedBore quantity.Length
 	// Charge of the label.
 	Charge quantity.Mass
 

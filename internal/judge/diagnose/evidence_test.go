@@ -7,6 +7,7 @@ import (
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/diagnose/simulate"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/refrigerant"
 	"github.com/satline/satline/refrigerant/cycle"
 )
 
@@ -40,6 +41,45 @@ func TestLabelAirflowIsNotTooLittleAir(t *testing.T) {
 	// What is left is the chance of too little air before anything is read.
 	if with > 0.5*without || with > 0.14 {
 		t.Errorf("too little air has %.3f with the label, %.3f without", with, without)
+	}
+}
+
+// A restrictor that is not the one of the label is the likelier cause of what it reads like; the
+// label's own changes nothing, nor does a number at a valve.
+func TestRestrictorsNumberCounts(t *testing.T) {
+	chance := func(code diagnose.Code, of refrigerant.Metering, bore, label float64) float64 {
+		return mean(40, func(i uint64) float64 {
+			e := drawFault(t, i, diagnose.Overfeed, 0.2)
+			if code == "restrictor-small" {
+				e = drawFault(t, i, diagnose.Restriction, 0.2)
+			}
+			e.Metering = of
+			e.Bore, e.RatedBore = quantity.Inches(bore), quantity.Inches(label)
+			d, sum := diagnose.Infer(e), 0.0
+			for _, m := range d.Marginals() {
+				for _, f := range m.Faults {
+					if f.Fault.Code == code {
+						sum += m.Chance * f.Chance
+					}
+				}
+			}
+			return sum
+		})
+	}
+	for code, bore := range map[diagnose.Code]float64{
+		"restrictor-small": 0.055, "restrictor-large": 0.063,
+	} {
+		unknown := chance(code, refrigerant.FixedRestrictor, 0, 0.059)
+		same := chance(code, refrigerant.FixedRestrictor, 0.059, 0.059)
+		other := chance(code, refrigerant.FixedRestrictor, bore, 0.059)
+		t.Logf("%s: %.2f, with the label's own %.2f, with another %.2f", code, unknown, same, other)
+		if same != unknown || other < unknown+0.2 || other < 0.6 {
+			t.Errorf("%s: %.2f, the label's own %.2f, another %.2f", code, unknown, same, other)
+		}
+		if with, without := chance(code, refrigerant.TXV, bore, 0.059),
+			chance(code, refrigerant.TXV, 0, 0); with != without {
+			t.Errorf("%s behind a valve: %.2f, and %.2f with a number", code, without, with)
+		}
 	}
 }
 

@@ -84,12 +84,30 @@ var sights = []sight{
 		func(e *Evidence) bool { return e.Seen.OutdoorFanStill }},
 	{"blower-still", 0.0005, map[Code]float64{"blower": 0.97},
 		func(e *Evidence) bool { return e.Seen.BlowerStill }},
+	{"restrictor-smaller", 0.004, map[Code]float64{"restrictor-small": 0.5},
+		func(e *Evidence) bool { return boreOver(e) < -otherBore }},
+	{"restrictor-larger", 0.004, map[Code]float64{"restrictor-large": 0.5},
+		func(e *Evidence) bool { return boreOver(e) > otherBore }},
 	{"static-high", 0.15, map[Code]float64{
 		"filter": 0.7, "ducts": 0.8, "indoor-coil": 0.3, "blower": 0.03, HighIndoorAir: 0.2},
 		func(e *Evidence) bool { _, high := e.StaticHigh(); return high }},
 	{"static-low", 0.15, map[Code]float64{
 		"blower": 0.6, "filter": 0.02, "ducts": 0.02, "indoor-coil": 0.1, HighIndoorAir: 0.1},
 		func(e *Evidence) bool { s := staticOver(e); return s > 0 && s < 0.5 }},
+}
+
+// otherBore is how far a restrictor's opening is from that of the label, relative, before it is
+// another part: restrictors are numbered in steps of about 4 % of it (common practice, no source).
+const otherBore = 0.05
+
+// boreOver is the opening of the restrictor that is fitted over that of the label, less one; zero
+// where one of the two was not read, or the device is not fixed.
+func boreOver(e *Evidence) float64 {
+	if !hasFixed(e) || e.Bore <= 0 || e.RatedBore <= 0 {
+		return 0
+	}
+	ratio := float64(e.Bore / e.RatedBore)
+	return ratio*ratio - 1
 }
 
 // StaticHigh says that the blower works against more than its limit; false where it does not,
