@@ -55,10 +55,10 @@ func TestTableSuperheatCells(t *testing.T) {
 	}
 }
 
-// The table with decimals and the one that unit labels print in whole degrees
-// are one table: no cell differs by more than the 1 °F by which prints differ,
-// and half the cells by no more than rounding.
-func TestTableAgreesWithLabels(t *testing.T) {
+// readPrints returns the table that unit labels print, by outdoor dry bulb from 55 °F in steps of
+// 5 and return wet bulb from 50 °F in steps of 2, with no where it has a dash.
+func readPrints(t *testing.T) (cells [13][14]float64) {
+	t.Helper()
 	file, err := os.Open("testdata/label-superheat.csv")
 	if err != nil {
 		t.Fatal(err)
@@ -70,19 +70,35 @@ func TestTableAgreesWithLabels(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for i, row := range rows[1:] {
+		for k, text := range row[1:] {
+			cells[i][k] = no
+			if text == "" {
+				continue
+			}
+			if cells[i][k], err = strconv.ParseFloat(text, 64); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	return cells
+}
+
+// The table with decimals and the one that unit labels print in whole degrees
+// are one table: no cell differs by more than the 1 °F by which prints differ,
+// and half the cells by no more than rounding.
+func TestTableAgreesWithLabels(t *testing.T) {
 	var n, rounding, onlyOne int
 	sum, worst, worstSmooth := 0.0, [2]float64{}, [2]float64{}
-	for _, row := range rows[1:] {
-		db, _ := strconv.ParseFloat(row[0], 64)
-		for k, text := range row[1:] {
-			wb := float64(50 + 2*k)
+	for i, row := range readPrints(t) {
+		for k, label := range row {
+			wb, db := float64(50+2*k), float64(55+5*i)
 			cell := superheatTable[int(db)-tableMinOutdoor][int(wb)-tableMinWetBulb]
-			label, err := strconv.ParseFloat(text, 64)
-			if (err == nil) != (cell != no) {
+			if (label == no) != (cell == no) {
 				// A label rounds 4.8 up to 5, where decimals show it to be below.
 				onlyOne++
 				if label > 5 || cell > 5 {
-					t.Errorf("%v/%v: label %q, table %v", db, wb, text, cell)
+					t.Errorf("%v/%v: label %v, table %v", db, wb, label, cell)
 				}
 				continue
 			}
@@ -120,6 +136,33 @@ func TestTableAgreesWithLabels(t *testing.T) {
 	if n != 116 || rounding < n*8/10 || math.Abs(sum/float64(n)) > 0.1 || onlyOne > 3 {
 		t.Error("the table and the labels are not one")
 	}
+}
+
+// The cells between those that labels print lie on the plane between them, within the 1 °F by
+// which prints differ: so no cell that decides a charge rests on memory alone.
+func TestTableLiesBetweenThePrints(t *testing.T) {
+	prints := readPrints(t)
+	n, worst := 0, [2]float64{}
+	eachCell(func(wb, db, cell float64) {
+		x, y := (wb-50)/2, (db-55)/5
+		k, i := min(int(x), len(prints[0])-2), min(int(y), len(prints)-2)
+		x, y = x-float64(k), y-float64(i)
+		a, b, c, d := prints[i][k], prints[i][k+1], prints[i+1][k], prints[i+1][k+1]
+		if cell == no || a == no || b == no || c == no || d == no {
+			return
+		}
+		n++
+		between := (1-y)*((1-x)*a+x*b) + y*((1-x)*c+x*d)
+		if math.Abs(cell-between) > math.Abs(worst[1]-worst[0]) {
+			worst = [2]float64{between, cell}
+		}
+	})
+	t.Logf("%d cells", n)
+	verify.Value(t, verify.Source{
+		Cite: "superheat charging table in installation instructions of split systems, " +
+			"between its cells, worst of the cells of Table RA3.2-2 that it encloses",
+		Kind: verify.Published,
+	}, "target superheat of Table RA3.2-2", "°F", worst[0], worst[1], 1+1e-9)
 }
 
 // A cell copied wrongly would stand out from its neighbors.
