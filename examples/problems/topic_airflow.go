@@ -55,12 +55,14 @@ func airflowForm(d *draft, electric bool) error {
 		rise = g.fine(g.among(15, 40, 1, 8, 20, 1))
 		heat = volts * amps * g.either(3.412, 1)
 		d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
+		d.bound["to-heat"] = g.pairSymbol(" × 3.412", "")
 	} else {
 		input := d.give("input", g.among(40000, 100000, 1000, 12, 30, 0.5), g.u.heat)
 		percent := d.give("efficiency", g.pick(80, 96, 1), g.u.percent)
 		rise = g.fine(g.among(40, 60, 1, 22, 32, 1))
 		heat = input * percent / 100 * g.either(1, 1000)
 		d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
+		d.bound["to-watts"] = g.pairSymbol("", " × 1,000")
 	}
 	if !g.atLeast(2) {
 		d.give("rise", rise, g.u.delta)
@@ -119,6 +121,7 @@ func airflowRise(g *generator, d *draft) error {
 	amps := d.give("current", g.pick(20, 60, 0.5), g.u.ampere)
 	heat := volts * amps * g.either(3.412, 1)
 	d.set("heat", heat, unit{g.pairSymbol("Btu/h", "W"), 0, true})
+	d.bound["to-heat"] = g.pairSymbol(" × 3.412", "")
 	factor := d.sensibleFactor(atm)
 	d.noise("cold-air", "return-air")
 	rise := heat / (factor * flow)

@@ -124,7 +124,7 @@ func leakForm(d *draft, ask string) error {
 		now := t.between(0, column, at, 0)
 		t.how("now", 0, column, at)
 		d.set("fresh", fresh, absolute)
-		d.set("now", now, absolute)
+		d.set("now", now, unit{absolute.symbol, absolute.places + 1, true})
 		drop := unit{g.u.drop.symbol, absolute.places, false}
 		d.answer(fresh-now, 0.003*fresh, drop)
 		d.again = g.pressureNumber(steps[0].Pressure) - exact(

@@ -73,8 +73,8 @@ func compressionForm(d *draft, ask string) error {
 		low = d.give("suction-pressure", low, g.u.gauge)
 		high = d.give("discharge", high, g.u.gauge)
 		fouled := d.give("discharge-fouled", high+more, g.u.gauge)
-		d.set("ratio-before", (high+atm)/(low+atm), g.u.ratio)
-		d.set("ratio-after", (fouled+atm)/(low+atm), g.u.ratio)
+		d.set("ratio-before", (high+atm)/(low+atm), g.u.ratio.with(3))
+		d.set("ratio-after", (fouled+atm)/(low+atm), g.u.ratio.with(3))
 		work = func(low, high, atm float64) float64 { return (fouled - high) / (low + atm) }
 		d.answer(work(low, high, atm), 0.015, g.u.ratio)
 		var before, after float64

@@ -126,6 +126,7 @@ func condensateForm(d *draft, ask string) error {
 		give()
 		d.set("water-rate", rate, waterUnit)
 		heat := g.either(1060, 2501./3600)
+		d.bound["to-heat"] = g.pairSymbol("", " / 3,600")
 		d.give("latent-heat", g.either(1060, 2501), unit{g.pairSymbol("Btu/lb", "kJ/kg"), 0, true})
 		d.answer(rate*heat, (margin+0.01)*rate*heat, g.u.heat.with(int(g.either(-1, 2))))
 		latent := water.KilogramsPerSecond() * g.either(1060*2326, 2501e3)

@@ -114,7 +114,10 @@ func cycleForm(d *draft, ask func(cycleFigures), chartPercent float64) error {
 	d.set("taken-up", c.h1-c.h4, u)
 	d.set("added", c.h2-c.h1, u)
 	d.set("given-off", c.h2-c.h4, u)
-	d.figure("capacity-figure", c.capacity, 0)
+	d.bound["capacity-small"] = d.bound["capacity"]
+	if !g.ip() {
+		d.bound["capacity-small"] = "1,000 × " + d.bound["capacity"]
+	}
 	d.set("capacity-kw", c.watts/1000, unit{"kW", 3, true})
 	row := func(name string, at float64, h float64) []string {
 		text, _ := d.word(name)

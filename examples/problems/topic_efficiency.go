@@ -81,6 +81,7 @@ func efficiencyForm(d *draft, ask string) error {
 		kwh := unit{"kWh", 0, true}
 		kilowatts := watts * g.either(1e-3, 1)
 		d.set("energy", kilowatts*hours, kwh)
+		d.bound["thousand"] = g.pairSymbol(" / 1,000", "")
 		saved := kilowatts * hours * (1 - ratio/better)
 		d.answer(saved, 0.01*kilowatts*hours, kwh)
 		cooling := ratio * watts

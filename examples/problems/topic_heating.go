@@ -27,6 +27,7 @@ func heatingCapacity(g *generator, d *draft) error {
 	work := func(rise float64) float64 { return g.either(1, 1e-3) * factor * flow * rise }
 	right := work(supply - back)
 	d.set("rise", supply-back, g.u.delta)
+	d.bound["thousand"] = g.pairSymbol("", " / 1,000")
 	d.answer(right, 0.01*right, g.u.heat.with(int(g.either(-2, 2))))
 	d.wrong("other-degrees", right*g.either(1/1.8, 1.8))
 	d.wrong("other-degrees-back", right*g.either(1.8, 1/1.8))

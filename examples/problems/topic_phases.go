@@ -48,8 +48,8 @@ func phasesForm(d *draft, ask string) error {
 		off, other = max(off, math.Abs(x-mean)), min(other, math.Abs(x-mean))
 	}
 	middle := v[0] + v[1] + v[2] - low - high
-	d.set("mean", mean, u.with(2))
-	d.set("off", off, u.with(2))
+	d.set("mean", mean, u.with(3))
+	d.set("off", off, u.with(3))
 	exact, err := electrical.Unbalance([3]quantity.Voltage{
 		quantity.Volts(v[0]), quantity.Volts(v[1]), quantity.Volts(v[2]),
 	})
@@ -81,7 +81,7 @@ func phasesForm(d *draft, ask string) error {
 	case "derated":
 		power := d.give("shaft-power", g.among(3, 20, 0.5, 2.2, 15, 0.1),
 			unit{g.pairSymbol("hp", "kW"), 1, true})
-		t := grid{d: d, units: []unit{{"%", 0, true}, {"", 3, false}}}
+		t := grid{d: d, units: []unit{{"%", 2, true}, {"", 3, false}}}
 		for p := 0.0; p <= 5; p++ {
 			factor, err := electrical.Derating(quantity.Percent(p))
 			if err != nil {

@@ -121,7 +121,7 @@ func recoveryAbsolute(g *generator, d *draft) error {
 	u := g.vacuum()
 	sea := d.give("standard-atmosphere", g.vacuumNumber(quantity.StandardAtmosphere), u)
 	d.noise("outdoor-air", "suction-pressure")
-	d.answer(sea-asked, 0.02*sea, u)
+	d.answer(sea-asked, 0.005*sea, u)
 	for key, v := range sorted(other) {
 		d.wrong(key, sea-v)
 	}

@@ -68,7 +68,7 @@ func roomForm(d *draft, ask string) error {
 	d.giveText("refrigerant", f.Designation())
 	height := d.give("height", g.among(6, 8, 1, 1.8, 2.4, 0.2), g.u.length)
 	u := unit{g.u.mass.symbol, 2, false}
-	t := grid{d: d, units: []unit{g.u.floor, u}}
+	t := grid{d: d, units: []unit{g.u.floor.with(1), u}}
 	step := g.either(50, 5)
 	first := step * g.pick(5, 9, 1)
 	for i := range 8 {
