@@ -152,28 +152,22 @@ type Derived struct {
 	// Approach is the liquid line over the outdoor air.
 	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
 	// CompressionRatio is absolute discharge (or liquid) over suction pressure.
-	CompressionRatio *Ratio `json:"compressionRatio,omitzero"`
+	CompressionRatio *quantity.UncertainNumber `json:"compressionRatio,omitzero"`
 	// TemperatureSplit is the return less the supply dry bulb.
 	TemperatureSplit *quantity.Uncertain[quantity.TemperatureDelta] `json:"temperatureSplit,omitzero"`
 	// ReturnHumidity is the relative humidity of the return air, 0 to 1.
-	ReturnHumidity *Ratio `json:"returnHumidity,omitzero"`
+	ReturnHumidity *quantity.UncertainNumber `json:"returnHumidity,omitzero"`
 	// The capacities follow from air states and airflow.
 	TotalCapacity    *quantity.Uncertain[quantity.Power] `json:"totalCapacity,omitzero"`
 	SensibleCapacity *quantity.Uncertain[quantity.Power] `json:"sensibleCapacity,omitzero"`
 	LatentCapacity   *quantity.Uncertain[quantity.Power] `json:"latentCapacity,omitzero"`
 	// SensibleHeatRatio is sensible over total capacity.
-	SensibleHeatRatio *Ratio `json:"sensibleHeatRatio,omitzero"`
+	SensibleHeatRatio *quantity.UncertainNumber `json:"sensibleHeatRatio,omitzero"`
 	// Condensate is the water that the coil takes out of the air.
 	Condensate *quantity.Uncertain[quantity.MassFlow] `json:"condensate,omitzero"`
 	// Efficiency is total capacity over electric power, both of the whole
 	// machine, in the conditions of the visit; a label's is in others.
 	Efficiency *airside.Efficiency `json:"efficiency,omitzero"`
-}
-
-// A Ratio is a number without a unit, with its standard uncertainty.
-type Ratio struct {
-	Value float64 `json:"value"`
-	Std   float64 `json:"std"`
 }
 
 // A ChargeOutcome is what is believed of the charge.
@@ -201,7 +195,7 @@ type ChargeVerdict struct {
 	InBand float64 `json:"inBand"`
 	High   float64 `json:"high"`
 	// Error is how much of the whole charge there is too much; negative for too little.
-	Error *Ratio `json:"error,omitzero"`
+	Error *quantity.UncertainNumber `json:"error,omitzero"`
 	// Why says what keeps the charge from being judged, or from being moved.
 	Why []fact.Fact `json:"why,omitempty"`
 	// Reading is the value that this machine is charged by against its target: a fact beside
@@ -249,7 +243,7 @@ type FreezeVerdict struct {
 	Outcome airside.FrostOutcome `json:"outcome,omitzero"`
 	// Surface is the coldest surface of the coil, Margin how far it is above
 	// freezing. Chance is that of ice: that the surface is below freezing, or that
-	// by airside.IcingRule, whichever is larger.
+	// by airside.IcingChance, whichever is larger.
 	Surface *quantity.Uncertain[quantity.Temperature]      `json:"surface,omitzero"`
 	Margin  *quantity.Uncertain[quantity.TemperatureDelta] `json:"margin,omitzero"`
 	Chance  float64                                        `json:"chance"`

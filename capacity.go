@@ -1,6 +1,9 @@
 package satline
 
-import "github.com/satline/satline/airside"
+import (
+	"github.com/satline/satline/airside"
+	"github.com/satline/satline/quantity"
+)
 
 // withCapacity adds to what is derived the capacity by the air on both sides of the coil and
 // its flow, where all of them were read.
@@ -21,7 +24,7 @@ func withCapacity(p *prepared, r *Readings, d Derived) Derived {
 	d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity = &c.Total, &c.Sensible, &c.Latent
 	d.Condensate = &c.Condensate
 	if c.SensibleHeatRatio != 0 {
-		d.SensibleHeatRatio = &Ratio{c.SensibleHeatRatio, c.SensibleHeatRatioStd}
+		d.SensibleHeatRatio = &quantity.UncertainNumber{Value: c.SensibleHeatRatio, Std: c.SensibleHeatRatioStd}
 	}
 	if r.Power != nil {
 		if e, err := airside.EfficiencyOf(c.Total, *r.Power); err == nil {

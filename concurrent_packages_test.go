@@ -36,7 +36,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	machine, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	machine, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,7 +83,7 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 			return fmt.Sprint(a, a.Enthalpy(), err, p, err2)
 		},
 		"charge": func() string {
-			course, err := charge.Settle(log, quantity.FahrenheitDelta(1))
+			course, err := charge.SteadinessOf(log, quantity.FahrenheitDelta(1))
 			target, err2 := charge.SmoothSuperheat(quantity.Fahrenheit(64), quantity.Fahrenheit(85))
 			return fmt.Sprint(course, target, errors.Join(err, err2), len(charge.Rules()))
 		},

@@ -194,7 +194,7 @@ var (
 	_ func(charge.Measurement, charge.Target) (charge.Verdict, error)                     = charge.Judge
 	_ func(charge.Dosing) (charge.Dose, error)                                            = charge.Dosing.Next
 	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = airside.TargetSplit
-	_ func(fluid, quantity.Power, refrigerant.Metering) (*cycle.System, error)            = cycle.Residential
+	_ func(fluid, quantity.Power, refrigerant.Metering) (*cycle.System, error)            = cycle.DesignResidential
 )
 
 // One type catches a value out of range from every package.

@@ -41,7 +41,7 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 		if r.SuctionPressure != nil {
 			low := p.absolute(*r.SuctionPressure)
 			if ratio, std, err := charge.CompressionRatio(low, p.absolute(*high)); err == nil {
-				d.CompressionRatio = &Ratio{ratio, std}
+				d.CompressionRatio = &quantity.UncertainNumber{Value: ratio, Std: std}
 			}
 		}
 	}
@@ -54,7 +54,7 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 			*r.ReturnDryBulb, *r.ReturnWetBulb, p.atmosphere.Pressure.Value,
 		)
 		if err == nil {
-			d.ReturnHumidity = &Ratio{share, std}
+			d.ReturnHumidity = &quantity.UncertainNumber{Value: share, Std: std}
 		}
 	}
 	return d, nil

@@ -10,7 +10,7 @@ import (
 )
 
 // stands reports whether a motor is fed or called and does not turn.
-func stands(s electrical.State) bool { return s == electrical.Hums || s == electrical.Silent }
+func stands(s electrical.MotorState) bool { return s == electrical.Hums || s == electrical.Silent }
 
 // called reports whether power is known to reach the outdoor motors: a compressor that nobody
 // calls is not a bad one.

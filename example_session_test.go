@@ -76,3 +76,33 @@ func ExampleLogEntry_Clone() {
 	fmt.Println(own.At, own.SuctionLine.Value.Format(quantity.IP))
 	// Output: 1m0s 52.0 °F
 }
+
+// A charging loop: what was moved and what was seen go in beside the readings, and the whole
+// assessment can be asked for at any time. The machine is invented.
+func ExampleSession_Move() {
+	session, err := satline.NewSession(satline.Visit{
+		Equipment: satline.Equipment{
+			Refrigerant: "R-410A", Metering: satline.TXV,
+			Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))},
+		},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	add := satline.Move{At: 10 * time.Minute, Added: quantity.Ounces(6)}
+	if err := session.Move(add); err != nil {
+		fmt.Println(err)
+	}
+	if err := session.Look(satline.Check{Look: "crystal-ball"}); err != nil {
+		fmt.Println("no such look")
+	}
+	if err := session.Look(satline.Check{Look: satline.Looks(satline.English, quantity.IP)[0].Code}); err != nil {
+		fmt.Println(err)
+	}
+	whole, err := session.Assess()
+	fmt.Println(len(session.Visit().Moves), len(session.Visit().Checks), whole.Charge.Outcome, err)
+	// Output:
+	// no such look
+	// 1 1 not-judged <nil>
+}

@@ -18,13 +18,13 @@ func ExampleVisitError() {
 		Readings:  satline.Readings{LiquidLine: satline.Measured(quantity.Fahrenheit(920))},
 	})
 	if at, ok := errors.AsType[*satline.VisitError](err); ok {
-		fmt.Println(at.Field)
+		fmt.Println(at.Field, errors.Is(err, satline.ErrVisit))
 	}
 	if out, ok := errors.AsType[*quantity.RangeError](err); ok {
 		fmt.Println("valid up to", out.Max)
 	}
 	// Output:
-	// readings.liquidLine
+	// readings.liquidLine true
 	// valid up to 110.0 °C
 }
 

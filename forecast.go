@@ -75,7 +75,7 @@ func (p *prepared) outlookOf(s Scenario, o modes.Outlook) Outlook {
 	out := Outlook{
 		Scenario: s, Superheat: o.Superheat, Subcooling: o.Subcooling,
 		Evaporating: o.Evaporating, Condensing: o.Condensing, CoilSurface: o.CoilSurface,
-		Supply: o.Supply, Capacity: o.Capacity, COP: (*Ratio)(o.COP), Box: o.Box,
+		Supply: o.Supply, Capacity: o.Capacity, COP: o.COP, Box: o.Box,
 		FreezeChance: o.FreezeChance, Extrapolating: o.Extrapolating,
 		Says: o.Says, Believe: slices.Clone(o.Believe),
 	}

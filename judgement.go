@@ -13,7 +13,7 @@ func tell(a *Assessment, j *modes.Judgement) {
 	c := &j.Charge
 	a.Charge = ChargeVerdict{
 		Outcome: ChargeOutcome(c.Outcome), Low: c.Low, InBand: c.InBand, High: c.High,
-		Error: (*Ratio)(c.Error), Why: c.Why, Reading: (*TargetReading)(c.Reading),
+		Error: c.Error, Why: c.Why, Reading: (*TargetReading)(c.Reading),
 		Missing: c.Missing,
 	}
 	for _, x := range j.Dangers {

@@ -51,10 +51,10 @@ type Outlook struct {
 	// visit has no nominal capacity.
 	Capacity quantity.Uncertain[quantity.Power] `json:"capacity"`
 	// COP is of heating, Box where a cold room comes to rest; nil in other modes.
-	COP *Ratio                                    `json:"cop,omitempty"`
+	COP *quantity.UncertainNumber                 `json:"cop,omitempty"`
 	Box *quantity.Uncertain[quantity.Temperature] `json:"box,omitempty"`
 	// FreezeChance is the probability that the coil grows ice: that by its coldest
-	// surface or that by airside.IcingRule, whichever is larger; of cooling alone.
+	// surface or that by airside.IcingChance, whichever is larger; of cooling alone.
 	FreezeChance float64 `json:"freezeChance"`
 	// Extrapolating lists what is further from the visit than it can speak for.
 	Extrapolating []fact.Fact `json:"extrapolating,omitempty"`

@@ -34,7 +34,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(
 		t, charge.Sample[quantity.TemperatureDelta]{At: 1500 * time.Millisecond, Value: 9.5}, "",
 	)
-	readsBack(t, charge.Steadiness[quantity.TemperatureDelta]{}, charge.State(0), charge.Hunting)
+	readsBack(t, charge.Steadiness[quantity.TemperatureDelta]{}, charge.Course(0), charge.Hunting)
 	readsBack(t, airside.SplitVerdict{}, airside.SplitOutcome(0), airside.SplitHigh)
 	readsBack(t, airside.StaticVerdict{}, airside.StaticOutcome(0), airside.StaticLow)
 	readsBack(t, airside.PartDrop{}, airside.Part(0), airside.GridPart)
@@ -42,7 +42,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, cycle.Conditions{}, refrigerant.Metering(0), refrigerant.Capillary)
 	readsBack(t, cycle.Prediction{Extrapolating: []cycle.Departure{{Of: "charge", Part: -0.1}}}, "")
 	readsBack(t, cycle.FreezeForecast{Outdoor: new(quantity.Fahrenheit(61))}, "")
-	readsBack(t, cycle.Analysis{HighSide: "both", COP: &cycle.Ratio{Value: 3.2, Std: 0.1}}, "")
+	readsBack(t, cycle.Analysis{HighSide: "both", COP: &quantity.UncertainNumber{Value: 3.2, Std: 0.1}}, "")
 	readsBack(t, airside.ThawTime{Likely: 90 * time.Minute}, "")
 	readsBack(t, airside.GasInput{Elapsed: 2 * time.Minute, Efficiency: 0.8}, "")
 	readsBack(t, airside.Thaw{}, "")
@@ -60,7 +60,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, refrigerant.Fill{Rule: "80 %"}, "")
 	readsBack(t, refrigerant.Room{MayTake: quantity.Pounds(3)}, "")
 	readsBack(t, refrigerant.LeakCase{From: refrigerant.Vapor}, "")
-	readsBack(t, psychro.Measurement{Saturated: true}, "")
+	readsBack(t, psychro.MeasuredAir{Saturated: true}, "")
 	readsBack(t, psychro.Mixture{Fog: 1e-3}, "")
 	readsBack(t, psychro.Process{Water: 1e-3}, "")
 	readsBack(t, psychro.Doubt{Code: psychro.WickDrying}, "")
@@ -77,8 +77,8 @@ func TestAnswersHaveNames(t *testing.T) {
 	lowerCamel := regexp.MustCompile(`^[a-z][A-Za-z]*$`)
 	for _, v := range []any{
 		cycle.Operating{}, cycle.Prediction{}, cycle.FreezeForecast{}, cycle.Departure{},
-		cycle.Analysis{}, cycle.Unknown{}, cycle.Ratio{}, cycle.Port{}, psychro.Measurement{},
-		psychro.Mixture{}, psychro.Process{}, psychro.Doubt{}, psychro.Estimate{},
+		cycle.Analysis{}, cycle.Unknown{}, cycle.Port{}, psychro.MeasuredAir{},
+		psychro.Mixture{}, psychro.Process{}, psychro.Doubt{}, quantity.UncertainNumber{},
 		refrigerant.State{}, refrigerant.Fill{}, refrigerant.Room{}, refrigerant.LeakStep{},
 		refrigerant.StandingFit{}, refrigerant.Limits{}, refrigerant.CriticalPoint{},
 		charge.Verdict{}, charge.Measurement{}, charge.Target{}, charge.Dose{}, charge.Weighing{},

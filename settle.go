@@ -156,7 +156,7 @@ func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, err
 	if len(samples) == 0 {
 		return deltaCourse{}, nil
 	}
-	course, err := charge.Settle(samples, quantity.TemperatureDelta(steadyWithin))
+	course, err := charge.SteadinessOf(samples, quantity.TemperatureDelta(steadyWithin))
 	if err != nil {
 		return course, rangeProblem("log", err)
 	}

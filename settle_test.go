@@ -74,7 +74,7 @@ func TestDangersComeFromReadings(t *testing.T) {
 // The value shown is the value that is judged, whatever the log does.
 func TestShownIsJudged(t *testing.T) {
 	rng := rand.New(rand.NewPCG(15, 2))
-	states := map[charge.State]int{}
+	states := map[charge.Course]int{}
 	for i := range 60 {
 		swing, period, minutes := []float64{0, 1, 8}[i%3], 1+3*rng.Float64(), 1+20*rng.Float64()
 		v := logged(
@@ -106,7 +106,7 @@ func TestShownIsJudged(t *testing.T) {
 		}
 	}
 	t.Log(states)
-	for _, s := range []charge.State{charge.TooShort, charge.Hunting, charge.Settled} {
+	for _, s := range []charge.Course{charge.TooShort, charge.Hunting, charge.Settled} {
 		if states[s] == 0 {
 			t.Errorf("no log is %v", s)
 		}

@@ -60,13 +60,13 @@ type Capacity struct {
 // The error is a *RangeError where a state is not air, the two are not at one
 // pressure, or the flow is negative.
 func CapacityOf(entering, leaving psychro.Air, flow quantity.VolumeFlow) (Capacity, error) {
-	return CapacityOfProcess(coolingProcess(entering, leaving), flow)
+	return capacityOfProcess(coolingProcess(entering, leaving), flow)
 }
 
-// CapacityOfProcess is [CapacityOf] for a process of package psychro, with the
+// capacityOfProcess is [CapacityOf] for a process of package psychro, with the
 // condensate at the enthalpy that the process states: Total is what
 // psychro.Process.HeatRate takes away.
-func CapacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capacity, error) {
+func capacityOfProcess(process psychro.Process, flow quantity.VolumeFlow) (Capacity, error) {
 	if err := checkPair(process.Start, process.End); err != nil {
 		return Capacity{}, err
 	}

@@ -73,7 +73,7 @@ func TestCapacityIsPsychrosProcess(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, process := range []psychro.Process{cooled, warmed} {
-			c, err := CapacityOfProcess(process, flow)
+			c, err := capacityOfProcess(process, flow)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -71,7 +71,6 @@ func checkFanPoint(p FanPoint) error {
 type FanCurve struct {
 	low, high quantity.StaticPressure
 	flow      interp.FritschButland
-	points    []FanPoint
 }
 
 // NewFanCurve returns the curve through the points of a table, with the flow
@@ -119,7 +118,7 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 			}
 		}
 	}
-	c := &FanCurve{low: sorted[0].Static, high: sorted[len(sorted)-1].Static, points: sorted}
+	c := &FanCurve{low: sorted[0].Static, high: sorted[len(sorted)-1].Static}
 	if err := c.flow.Fit(x, y); err != nil {
 		return nil, &RangeError{
 			Quantity: "points of a fan curve",
@@ -231,15 +230,8 @@ func (c *FanCurve) Meets(system FanPoint) (FanPoint, error) {
 	}, nil
 }
 
-// Points returns the table in the order of rising static pressure.
-func (c *FanCurve) Points() []FanPoint {
-	if c.missing() {
-		return nil
-	}
-	return slices.Clone(c.points)
-}
-
-func (c *FanCurve) missing() bool { return c == nil || len(c.points) == 0 }
+// missing holds for what NewFanCurve did not make: a curve goes up to some pressure.
+func (c *FanCurve) missing() bool { return c == nil || c.high == 0 }
 
 func errNoFanCurve() error {
 	return &RangeError{

@@ -47,26 +47,6 @@ func ExampleStandardAir() {
 	// 0.0749 lb/ft³
 }
 
-// A process of package psychro is counted on the same balance.
-func ExampleCapacityOfProcess() {
-	air, _ := psychro.FromWetBulb(
-		quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere,
-	)
-	process, err := psychro.CoolAndDehumidify(air, quantity.Fahrenheit(52), 0.15)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	c, err := airside.CapacityOfProcess(process, quantity.CFM(1200))
-	fmt.Printf(
-		"%s, of which %s latent; the process says %s, %v\n", c.Total.Value.Format(quantity.IP),
-		c.Latent.Value.Format(quantity.IP), (-process.HeatRate(c.DryAir.Value)).Format(quantity.IP),
-		err,
-	)
-	// Output:
-	// 44173 Btu/h, of which 13992 Btu/h latent; the process says 44173 Btu/h, <nil>
-}
-
 func ExampleMeasureBypass() {
 	reading := func(db, wb float64) airside.AirReading {
 		return airside.AirReading{

@@ -36,7 +36,7 @@ func residential(t testing.TB, m refrigerant.Metering) *cycle.System {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := cycle.Residential(r, quantity.Tons(3), m)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), m)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +141,7 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 // the same machine short of a fifth of its charge freezes at a larger airflow.
 func ExampleFindFreezeLimits_cycle() {
 	r, _ := refrigerant.Lookup("R-410A")
-	system, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	system, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -398,7 +398,7 @@ func TestDecayTest(t *testing.T) {
 		right := 0
 		rng := rand.New(rand.NewPCG(1, 3))
 		for range 50 {
-			d, err := DecayTest(vacuum(rng, c.minutes, c.at), DecayLimits{})
+			d, err := JudgeDecay(vacuum(rng, c.minutes, c.at), DecayLimits{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -411,12 +411,12 @@ func TestDecayTest(t *testing.T) {
 		}
 	}
 	rng := rand.New(rand.NewPCG(1, 3))
-	if d, _ := DecayTest(vacuum(rng, 12, leveling(300, 2400, 3)), DecayLimits{}); math.Abs(
+	if d, _ := JudgeDecay(vacuum(rng, 12, leveling(300, 2400, 3)), DecayLimits{}); math.Abs(
 		d.Levels.Value.Microns()-2400,
 	) > 60 {
 		t.Errorf("levels off at %v microns", d.Levels.Value.Microns())
 	}
-	if d, _ := DecayTest(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(
+	if d, _ := JudgeDecay(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(
 		d.PerMinute.Microns()-400,
 	) > 5 {
 		t.Errorf("rises %v microns a minute", d.PerMinute.Microns())
@@ -425,7 +425,7 @@ func TestDecayTest(t *testing.T) {
 	for name, readings := range map[string][]Sample[quantity.Pressure]{
 		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}}, "ages apart": {{math.MinInt64, 1}, {math.MaxInt64, 1}},
 	} {
-		if _, err := DecayTest(readings, DecayLimits{}); !errors.As(err, &r) {
+		if _, err := JudgeDecay(readings, DecayLimits{}); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -444,7 +444,7 @@ func TestDecayTestByTheMaker(t *testing.T) {
 		{DecayLimits{Start: quantity.Microns(150)}, NotDeepEnough},
 		{DecayLimits{Time: 30 * time.Minute}, DecayOpen},
 	} {
-		d, err := DecayTest(level, c.maker)
+		d, err := JudgeDecay(level, c.maker)
 		if err != nil || d.Outcome != c.want || d.Limit > decayLimit.value {
 			t.Errorf("%+v: %+v, %v; want %v", c.maker, d, err, c.want)
 		}
@@ -454,7 +454,7 @@ func TestDecayTestByTheMaker(t *testing.T) {
 	}
 	var r *RangeError
 	for _, bad := range []DecayLimits{{Start: -1}, {Level: quantity.Pressure(math.NaN())}, {Time: -1}} {
-		if _, err := DecayTest(level, bad); !errors.As(err, &r) {
+		if _, err := JudgeDecay(level, bad); !errors.As(err, &r) {
 			t.Errorf("%+v: %v", bad, err)
 		}
 	}
@@ -467,7 +467,7 @@ func TestSteadyRiseIsALeak(t *testing.T) {
 		start := rapid.Float64Range(100, 480).Draw(t, "start")
 		minutes := rapid.Float64Range(10, 60).Draw(t, "minutes")
 		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
-		d, err := DecayTest(
+		d, err := JudgeDecay(
 			vacuum(rng, minutes, func(m float64) float64 { return start + rate*m }), DecayLimits{},
 		)
 		if err != nil {
@@ -488,7 +488,7 @@ func TestLevelingBelowTheLimitIsSound(t *testing.T) {
 		minutes := rapid.Float64Range(12, 40).Draw(t, "minutes")
 		rng := rand.New(rand.NewPCG(uint64(rapid.Int().Draw(t, "seed")), 1))
 		at := func(m float64) float64 { return level + (start-level)*math.Exp(-m/tau) }
-		d, err := DecayTest(vacuum(rng, minutes, at), DecayLimits{})
+		d, err := JudgeDecay(vacuum(rng, minutes, at), DecayLimits{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -84,7 +84,7 @@ func (l DecayLimits) general() DecayLimits {
 	}
 }
 
-// DecayTest judges the readings of a vacuum gauge after the pump has been
+// JudgeDecay judges the readings of a vacuum gauge after the pump has been
 // valved off and stopped, absolute pressures against time. A sound circuit
 // rises a little and levels off low. Water levels off too, but higher, at the
 // vapor pressure of what is still boiling. A leak rises and goes on rising, at
@@ -97,7 +97,7 @@ func (l DecayLimits) general() DecayLimits {
 // and takes a longer test. The unit's maker may ask for better.
 //
 // Errors are *RangeError.
-func DecayTest(readings []Sample[quantity.Pressure], maker DecayLimits) (Decay, error) {
+func JudgeDecay(readings []Sample[quantity.Pressure], maker DecayLimits) (Decay, error) {
 	const most = quantity.StandardAtmosphere * 1.2
 	if err := maker.check(); err != nil {
 		return Decay{}, err

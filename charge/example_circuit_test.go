@@ -1,6 +1,7 @@
 package charge_test
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -88,13 +89,15 @@ func ExampleTankRoom() {
 	room, _ := charge.TankRoom(tank, r22, r22, quantity.Pounds(50))
 	fmt.Printf("%.0f lb more\n", room.Pounds())
 	_, err := charge.TankRoom(tank, r134a, r22, quantity.Pounds(50))
-	fmt.Println(err)
+	if mixed, ok := errors.AsType[*charge.MixedError](err); ok {
+		fmt.Println("never mix", mixed.Holds, "and", mixed.Recovered)
+	}
 	// Output:
 	// 19 lb more
-	// charge: the tank holds R-134a and the machine R-22: never mix them; use another tank, evacuated or with the same refrigerant, because a mixture has a pressure of its own and cannot be reclaimed
+	// never mix R-134a and R-22
 }
 
-func ExampleDecayTest() {
+func ExampleJudgeDecay() {
 	var readings []charge.Sample[quantity.Pressure]
 	for m := range 13 {
 		readings = append(readings, charge.Sample[quantity.Pressure]{
@@ -102,7 +105,7 @@ func ExampleDecayTest() {
 			Value: quantity.Microns(2400 - 2100*math.Exp(-float64(m)/3)),
 		})
 	}
-	d, _ := charge.DecayTest(readings, charge.DecayLimits{})
+	d, _ := charge.JudgeDecay(readings, charge.DecayLimits{})
 	fmt.Println(d.Fact())
 	// Output: result.decay-moisture level=320.0 Pa limit=66.7 Pa
 }

@@ -52,7 +52,7 @@ func ExampleMeasurement_At() {
 	m, _ := charge.MeasureSuperheat(r22,
 		quantity.PSIG(68.5).PlusMinus(quantity.PSIG(0.6)), quantity.StandardAtmosphere.PlusMinus(0),
 		quantity.Fahrenheit(54).PlusMinus(quantity.FahrenheitDelta(0.9)))
-	mean := quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.4)) // from Settle
+	mean := quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.4)) // from SteadinessOf
 	fmt.Println(
 		m.Value.Format(quantity.IP), "read once,", m.At(mean).Value.Format(quantity.IP),
 		"over time",

@@ -10,7 +10,7 @@ import (
 )
 
 // A superheat that swings between 6 and 14 °F has a mean to judge by.
-func ExampleSettle() {
+func ExampleSteadinessOf() {
 	var log []charge.Sample[quantity.TemperatureDelta]
 	for i := range 120 {
 		t := 5 * float64(i)
@@ -19,7 +19,7 @@ func ExampleSettle() {
 			Value: quantity.FahrenheitDelta(10 + 4*math.Sin(2*math.Pi*t/100)),
 		})
 	}
-	s, err := charge.Settle(log, quantity.FahrenheitDelta(1))
+	s, err := charge.SteadinessOf(log, quantity.FahrenheitDelta(1))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -40,7 +40,7 @@ func ExampleSteadiness_WaitAfter() {
 			Value: quantity.FahrenheitDelta(12 + 18*math.Exp(-t/240) + noise),
 		})
 	}
-	s, _ := charge.Settle(log, quantity.FahrenheitDelta(1))
+	s, _ := charge.SteadinessOf(log, quantity.FahrenheitDelta(1))
 	fmt.Printf(
 		"%.0f °F now, %v towards some %.0f °F, in about %.0f min\n", s.Value.Value.Fahrenheit(),
 		s.State, s.Estimate.Value.Fahrenheit(), s.Wait.Minutes(),
@@ -63,7 +63,7 @@ func ExampleSteadiness_Steady() {
 			Value: quantity.FahrenheitDelta(12 + 10*math.Exp(-t/400)),
 		})
 	}
-	s, err := charge.Settle(log, quantity.FahrenheitDelta(1))
+	s, err := charge.SteadinessOf(log, quantity.FahrenheitDelta(1))
 	if err != nil {
 		fmt.Println(err)
 		return

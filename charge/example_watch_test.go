@@ -58,7 +58,7 @@ func ExampleMeanOver() {
 			charge.Sample[quantity.GaugePressure]{At: at, Value: quantity.PSIG(118 - 6*away)},
 		)
 	}
-	s, err := charge.Settle(superheat, quantity.FahrenheitDelta(1))
+	s, err := charge.SteadinessOf(superheat, quantity.FahrenheitDelta(1))
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -69,4 +69,32 @@ func ExampleMeanOver() {
 		mean.Value.Format(quantity.IP), still,
 	)
 	// Output: settled over the last 9 min: 117.9 psig, standing still true
+}
+
+// A valve was turned: what was read before says nothing of what comes.
+func ExampleWatch_Restart() {
+	w, err := charge.NewWatch(quantity.FahrenheitDelta(1))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	take := func(from int, superheat float64) {
+		for i := range 25 * 6 {
+			at := time.Duration(from+10*i) * time.Second
+			s := charge.Sample[quantity.TemperatureDelta]{At: at, Value: quantity.FahrenheitDelta(superheat)}
+			if err := w.Take(s); err != nil {
+				fmt.Println(err)
+			}
+		}
+	}
+	take(0, 18)
+	fmt.Println(w.Steadiness().State)
+	w.Restart()
+	fmt.Println(len(w.Log()))
+	take(0, 12)
+	fmt.Println(w.Steadiness().State, w.Steadiness().Value.Value.Format(quantity.IP))
+	// Output:
+	// settled
+	// 0
+	// settled 12.0 °F
 }

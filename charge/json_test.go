@@ -67,7 +67,7 @@ func TestJSONNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	decay, err := DecayTest(
+	decay, err := JudgeDecay(
 		vacuum(
 			rand.New(rand.NewPCG(1, 3)), 12, func(m float64) float64 { return 2400 - 2100/(1+m*m) },
 		),

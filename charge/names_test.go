@@ -19,7 +19,7 @@ func FuzzNames(f *testing.F) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(refrigerant.Metering), new(Outcome), new(State), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
+		}{new(Method), new(refrigerant.Metering), new(Outcome), new(Course), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -36,7 +36,7 @@ func FuzzNames(f *testing.F) {
 func TestNamesAreDistinct(t *testing.T) {
 	for name, text := range map[string]func(int) string{
 		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return refrigerant.Metering(i).String() },
-		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return State(i).String() },
+		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return Course(i).String() },
 		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
 		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return fact.Standing(i).String() },
 		"recovery": func(i int) string { return RecoveryClass(i).String() }, "temper": func(i int) string { return Temper(i).String() },

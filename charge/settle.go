@@ -7,7 +7,7 @@ import (
 
 // course is the judgement of a log, in seconds and SI units.
 type course struct {
-	state            State
+	state            Course
 	value, std       float64
 	from, to         float64 // the stretch that value is the mean of
 	low, high, noise float64
@@ -75,7 +75,7 @@ func (c course) over(t, y []float64, s line) course {
 }
 
 // latest takes the value from the last half minute, or the last two readings.
-func (c course) latest(t, y []float64, state State) course {
+func (c course) latest(t, y []float64, state Course) course {
 	c.state = state
 	n := len(y)
 	if n == 0 {

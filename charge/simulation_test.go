@@ -90,7 +90,7 @@ func (s *machine) read(t *testing.T, rng *rand.Rand, net float64) delta {
 			v := end + (s.shown-end)*math.Exp(-at/s.lag) + wander + s.offset
 			log = append(log, Sample[quantity.TemperatureDelta]{time.Duration(at * 1e9), df(v)})
 		}
-		st, err := Settle(log, df(1))
+		st, err := SteadinessOf(log, df(1))
 		if err != nil {
 			t.Fatal(err)
 		}

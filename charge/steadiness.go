@@ -38,13 +38,13 @@ func (s *Sample[T]) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// A State is what a log of readings says about whether a system has settled.
-type State int
+// A Course is what a log of readings says about whether a system has settled.
+type Course int
 
 // The states.
 const (
 	// TooShort: too few readings, or too noisy, to say.
-	TooShort State = iota + 1
+	TooShort Course = iota + 1
 	// Drifting: still moving, and where to is not to be seen yet.
 	Drifting
 	// Settling: on its way to a value that can be seen.
@@ -58,20 +58,20 @@ const (
 var stateNames = []string{"not-judged", "too-short", "drifting", "settling", "hunting", "settled"}
 
 // String returns the state in words.
-func (s State) String() string { return enum.Name(stateNames, s) }
+func (s Course) String() string { return enum.Name(stateNames, s) }
 
 // MarshalText writes the state in words.
-func (s State) MarshalText() ([]byte, error) { return enum.Text("charge: state", stateNames, s) }
+func (s Course) MarshalText() ([]byte, error) { return enum.Text("charge: state", stateNames, s) }
 
 // UnmarshalText reads what MarshalText writes.
-func (s *State) UnmarshalText(text []byte) error {
+func (s *Course) UnmarshalText(text []byte) error {
 	return enum.Parse("charge: state", stateNames, text, s)
 }
 
 // Steadiness is what a log says: whether the value stands still, at what, and
 // how long it will take.
 type Steadiness[T quantity.Quantity] struct {
-	State State
+	State Course
 	// Value is what was read, with the standard uncertainty that the scatter of the
 	// log leaves: the mean over the stretch from From to To. That is the last
 	// stretch in which the value stood still, of a hunting one that in which its
@@ -103,13 +103,13 @@ type Steadiness[T quantity.Quantity] struct {
 	// seconds count as one.
 	Spikes, Gaps int
 
-	// Within is what Settle was asked for.
+	// Within is what SteadinessOf was asked for.
 	Within T
 }
 
 // steadinessJSON is the JSON form: lower camel case, times as Go writes them.
 type steadinessJSON[T quantity.Quantity] struct {
-	State        State                 `json:"state"`
+	State        Course                `json:"state"`
 	Value        quantity.Uncertain[T] `json:"value"`
 	From         span.Span             `json:"from,omitzero"`
 	To           span.Span             `json:"to,omitzero"`
@@ -161,7 +161,7 @@ func (s Steadiness[T]) Steady() bool { return s.State == Settled || s.State == H
 
 // WaitAfter returns how long to wait after a move that will change the value by
 // about change before reading it: until what is left of the change is within
-// what Settle was asked for, and at least the usual ten minutes.
+// what SteadinessOf was asked for, and at least the usual ten minutes.
 func (s Steadiness[T]) WaitAfter(change T) time.Duration {
 	wait := waitAfterMove.value
 	if left := math.Abs(float64(change)); s.TimeConstant > 0 && left > float64(s.Within) &&
@@ -204,7 +204,7 @@ func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, er
 	return t, nil
 }
 
-// Settle judges a log of readings taken since the last change to the system, by
+// SteadinessOf judges a log of readings taken since the last change to the system, by
 // what it has held last. Times may be irregular and have gaps, and freak readings
 // are left out.
 //
@@ -218,11 +218,11 @@ func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, er
 // a + b·exp(−t/τ) of least squares, and Value stays what was read last. The
 // figures are common practice, no source, and tried out on simulated logs.
 //
-// Settle is a Watch over the log at once.
+// SteadinessOf is a Watch over the log at once.
 //
 // The error is a *RangeError: times not in order or over a year apart, a value
 // that is not a number, within not above zero, or no readings.
-func Settle[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
+func SteadinessOf[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
 	w, err := NewWatch(within)
 	if err != nil {
 		return Steadiness[T]{}, err

@@ -69,7 +69,7 @@ func (h history) log(rng *rand.Rand) []Sample[quantity.TemperatureDelta] {
 
 func settled(t testing.TB, h history, rng *rand.Rand) Steadiness[quantity.TemperatureDelta] {
 	t.Helper()
-	s, err := Settle(h.log(rng), df(1))
+	s, err := SteadinessOf(h.log(rng), df(1))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +82,7 @@ func settled(t testing.TB, h history, rng *rand.Rand) Steadiness[quantity.Temper
 func TestSettleOnKnownLogs(t *testing.T) {
 	for name, c := range map[string]struct {
 		history
-		want State
+		want Course
 	}{
 		"steady":                 {history{end: 12, noise: 0.3, minutes: 10, step: 10}, Settled},
 		"steady, noisy":          {history{end: 12, noise: 1, minutes: 15, step: 5}, Settled},
@@ -201,14 +201,14 @@ func TestSettleHasNoSide(t *testing.T) {
 		rng := rand.New(rand.NewPCG(16, uint64(k)))
 		for range 30 {
 			tr, _ := kind.draw(rng)
-			a, err := Settle(tr.log, df(1))
+			a, err := SteadinessOf(tr.log, df(1))
 			if err != nil {
 				t.Fatal(err)
 			}
 			for i := range tr.log {
 				tr.log[i].Value = -tr.log[i].Value
 			}
-			b, err := Settle(tr.log, df(1))
+			b, err := SteadinessOf(tr.log, df(1))
 			if err != nil || a.State != b.State ||
 				math.Abs(float64(a.Value.Value+b.Value.Value)) > 1e-9 ||
 				a.From != b.From ||
@@ -269,11 +269,11 @@ func TestShortLogsSayNothing(t *testing.T) {
 	log := []Sample[quantity.TemperatureDelta]{
 		{0, df(14)}, {time.Minute, df(9)}, {2 * time.Minute, df(12)},
 	}
-	s, err := Settle(log, df(1))
+	s, err := SteadinessOf(log, df(1))
 	if err != nil || s.State != TooShort || s.Steady() {
 		t.Errorf("%v, %v", s.State, err)
 	}
-	if s, err := Settle(log[:1], df(1)); err != nil || s.State != TooShort ||
+	if s, err := SteadinessOf(log[:1], df(1)); err != nil || s.State != TooShort ||
 		s.Value.Value != df(14) {
 		t.Errorf("%+v, %v", s, err)
 	}
@@ -297,7 +297,7 @@ func TestSettleAnswersAnything(t *testing.T) {
 				log[i].Value = log[0].Value
 			}
 		}
-		s, err := Settle(log, df(rapid.Float64Range(1e-3, 100).Draw(rt, "within")))
+		s, err := SteadinessOf(log, df(rapid.Float64Range(1e-3, 100).Draw(rt, "within")))
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -322,7 +322,7 @@ func TestSettleAnswersAnything(t *testing.T) {
 func TestSettleKeepsUnits(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 5))
 	log := history{start: 25, end: 12, tau: 90, noise: 0.3, minutes: 15, step: 10}.log(rng)
-	a, err := Settle(log, df(1))
+	a, err := SteadinessOf(log, df(1))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -330,7 +330,7 @@ func TestSettleKeepsUnits(t *testing.T) {
 	for i, s := range log {
 		other[i] = Sample[quantity.TemperatureDelta]{s.At + time.Hour, 1.8*s.Value + 5}
 	}
-	b, err := Settle(other, 1.8*df(1))
+	b, err := SteadinessOf(other, 1.8*df(1))
 	if err != nil || a.State != b.State ||
 		math.Abs(float64(1.8*a.Value.Value+5-b.Value.Value)) > 1e-6 ||
 		math.Abs(a.TimeConstant.Seconds()-b.TimeConstant.Seconds()) > 0.1 {
@@ -351,13 +351,13 @@ func TestSettleRefusesNonsense(t *testing.T) {
 		"not a number": {[]Sample[quantity.TemperatureDelta]{{0, quantity.TemperatureDelta(math.NaN())}}, 1},
 		"ages apart":   {[]Sample[quantity.TemperatureDelta]{{math.MinInt64, 1}, {0, 2}, {1 << 40, 2}, {1 << 50, 2}, {1 << 60, 2}, {1 << 61, 2}, {math.MaxInt64, 2}}, 1},
 	} {
-		if _, err := Settle(c.log, c.within); !errors.As(err, &r) {
+		if _, err := SteadinessOf(c.log, c.within); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 }
 
-func BenchmarkSettle(b *testing.B) {
+func BenchmarkSteadinessOf(b *testing.B) {
 	b.ReportAllocs()
 	log := history{
 		start:   30,
@@ -370,7 +370,7 @@ func BenchmarkSettle(b *testing.B) {
 		step:    5,
 	}.log(rand.New(rand.NewPCG(3, 4)))
 	for b.Loop() {
-		if _, err := Settle(log, df(1)); err != nil {
+		if _, err := SteadinessOf(log, df(1)); err != nil {
 			b.Fatal(err)
 		}
 	}

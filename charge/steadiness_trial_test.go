@@ -421,7 +421,7 @@ func TestTrialOfSteadiness(t *testing.T) {
 				continue
 			}
 			n++
-			s, err := Settle(tr.log, df(1))
+			s, err := SteadinessOf(tr.log, df(1))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -474,7 +474,7 @@ func TestEstimateOfTheEnd(t *testing.T) {
 		made, met := 0, 0
 		for range 3000 {
 			of, end := approachTo(rng, c.two)
-			s, err := Settle(drawSampling(rng, 6, 30).read(rng, of), df(1))
+			s, err := SteadinessOf(drawSampling(rng, 6, 30).read(rng, of), df(1))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -515,7 +515,7 @@ func TestJitterIsNoTrend(t *testing.T) {
 					time.Duration(at * 1e9), quantity.PSIG(118 + wander),
 				})
 			}
-			s, err := Settle(log, within)
+			s, err := SteadinessOf(log, within)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -15,7 +15,7 @@ import (
 // three hours of somebody who writes every minute; a steady stretch is looked for
 // in twenty minutes, and a valve swings over 45 s and more.
 //
-// What a Watch says is what Settle says of the same readings, and of those that
+// What a Watch says is what SteadinessOf says of the same readings, and of those that
 // Log returns. A Watch is not safe for use by several goroutines at once.
 type Watch[T quantity.Quantity] struct {
 	within T

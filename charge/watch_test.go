@@ -41,10 +41,10 @@ func TestWatchSettles(t *testing.T) {
 				continue
 			}
 			now := w.Steadiness()
-			if batch, err := Settle(tr.log[:i+1], df(1)); err != nil || batch != now {
+			if batch, err := SteadinessOf(tr.log[:i+1], df(1)); err != nil || batch != now {
 				rt.Fatalf("%s: %+v at once, %+v taken one by one, %v", kind.name, batch, now, err)
 			}
-			if kept, err := Settle(w.Log(), df(1)); err != nil || kept != now {
+			if kept, err := SteadinessOf(w.Log(), df(1)); err != nil || kept != now {
 				rt.Fatalf("%s: %+v of what is kept, %+v of all, %v", kind.name, kept, now, err)
 			}
 			if n := len(w.Log()); n > thin.Kept {
@@ -104,7 +104,7 @@ func TestWatchRestarts(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	fresh, err := Settle(after, df(1))
+	fresh, err := SteadinessOf(after, df(1))
 	if got := w.Steadiness(); err != nil || got != fresh || got.State != Settled {
 		t.Errorf("%+v, want %+v, %v", got, fresh, err)
 	}

@@ -72,3 +72,26 @@ func ExampleDerating() {
 	// 88 % <nil>
 	// true
 }
+
+// What hangs on one part of the machine, by the part that a check is about.
+func ExampleReport() {
+	report, err := electrical.Judge(electrical.Readings{
+		OutdoorFan: electrical.Motor{State: electrical.Silent},
+		IndoorFan:  electrical.Motor{State: electrical.Runs},
+		Compressor: electrical.Motor{State: electrical.Trips},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, part := range []string{
+		electrical.CompressorPart, electrical.OutdoorFanPart, electrical.IndoorFanPart,
+	} {
+		for _, c := range report.Checks {
+			if c.Part == part {
+				fmt.Println(part, c.Outcome, c.Says.Code)
+			}
+		}
+	}
+	// Output: outdoor-fan wrong electrical.fan-stands
+}

@@ -42,20 +42,20 @@ type judge struct {
 type named struct {
 	*Motor
 	part  string
-	state State
+	state MotorState
 }
 
 // motors in the order in which one explains the next: without its fan a compressor trips.
 func (j *judge) motors() []named {
 	return []named{
-		{&j.r.IndoorFan, IndoorFan, j.rep.IndoorFan},
-		{&j.r.OutdoorFan, OutdoorFan, j.rep.OutdoorFan},
-		{&j.r.Compressor, Compressor, j.rep.Compressor},
+		{&j.r.IndoorFan, IndoorFanPart, j.rep.IndoorFan},
+		{&j.r.OutdoorFan, OutdoorFanPart, j.rep.OutdoorFan},
+		{&j.r.Compressor, CompressorPart, j.rep.Compressor},
 	}
 }
 
 // doing is what a motor does, as stated, or by its currents.
-func doing(m *Motor) State {
+func doing(m *Motor) MotorState {
 	if m.State != 0 || len(m.Currents) == 0 {
 		return m.State
 	}

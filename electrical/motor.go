@@ -41,7 +41,7 @@ func (j *judge) motor(m named) {
 // stalls: a fan that stands while the compressor works is a danger by itself.
 func (j *judge) stalls(m named) {
 	works := j.rep.Compressor == Runs || j.rep.Compressor == Trips
-	if m.part != Compressor && works && (m.state == Hums || m.state == Silent) {
+	if m.part != CompressorPart && works && (m.state == Hums || m.state == Silent) {
 		j.add(m.part, "electrical.fan-stands")
 	}
 }
@@ -51,11 +51,11 @@ func (j *judge) stalls(m named) {
 func (j *judge) backwards(m named) {
 	switch three := j.r.threePhase(); {
 	case three && j.rep.Compressor == Backwards && j.rep.OutdoorFan == Backwards:
-		if m.part == Compressor {
+		if m.part == CompressorPart {
 			j.add(m.part, "electrical.backwards")
 			j.does(swapLines)
 		}
-	case m.part == Compressor:
+	case m.part == CompressorPart:
 		j.add(m.part, "electrical.backwards")
 		j.does(swapLeads, partValue(m.part))
 	default:
@@ -166,7 +166,7 @@ func (j *judge) currents(m named) {
 	}
 	limit, rated, from, ok := m.limit()
 	values := []fact.Value{measured, fact.Amount("rated", rated), fact.Amount("limit", limit)}
-	fan := m.part != Compressor
+	fan := m.part != CompressorPart
 	switch {
 	case !ok:
 	case sideOf(top, quantity.Current(none), limit) == above && fan:
@@ -193,7 +193,7 @@ func (m named) limit() (limit, rated quantity.Current, from fact.Source, ok bool
 		if rated == 0 {
 			rated = limit / mostContinuous
 		}
-	case m.part == Compressor:
+	case m.part == CompressorPart:
 		limit, from = mostContinuous*rated, overload
 	default:
 		limit, from = mostOfFan*rated, fanOverload
@@ -209,13 +209,13 @@ func (j *judge) stands(m named) {
 	}
 	j.add(m.part, "electrical.locked", values...)
 	switch {
-	case j.r.Nameplate.Inverter && m.part == Compressor:
+	case j.r.Nameplate.Inverter && m.part == CompressorPart:
 		j.does(readBoard)
-	case j.r.threePhase() && m.part == Compressor:
+	case j.r.threePhase() && m.part == CompressorPart:
 		j.does(proveLocked)
 	case !m.RunCapacitor.judged():
 		j.does(asks(m), partValue(m.part))
-	case m.part == Compressor:
+	case m.part == CompressorPart:
 		j.does(freeCompressor)
 	default:
 		j.does(mendMotor, partValue(m.part))
@@ -224,7 +224,7 @@ func (j *judge) stands(m named) {
 
 // asks is how the capacitor of a motor is read, with what else is found at a fan.
 func asks(m named) fact.Code {
-	if m.part == Compressor {
+	if m.part == CompressorPart {
 		return readCapacitor
 	}
 	return readFan

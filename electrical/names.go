@@ -4,20 +4,20 @@ import "github.com/satline/satline/internal/base/enum"
 
 // The parts that a check is about, in the order of the chain.
 const (
-	SupplyPart    = "supply"
-	ControlPart   = "control"
-	ContactorPart = "contactor"
-	Compressor    = "compressor"
-	OutdoorFan    = "outdoor-fan"
-	IndoorFan     = "indoor-fan"
+	SupplyPart     = "supply"
+	ControlPart    = "control"
+	ContactorPart  = "contactor"
+	CompressorPart = "compressor"
+	OutdoorFanPart = "outdoor-fan"
+	IndoorFanPart  = "indoor-fan"
 )
 
 // State is what a motor does while the thermostat calls.
-type State int
+type MotorState int
 
 // The states.
 const (
-	Runs State = iota + 1
+	Runs MotorState = iota + 1
 	// Hums: it is fed and does not turn.
 	Hums
 	// Silent: it neither turns nor hums.
@@ -32,13 +32,13 @@ const (
 var states = []string{"not stated", "runs", "hums", "silent", "trips", "backwards"}
 
 // String returns the name of the state.
-func (s State) String() string { return enum.Name(states, s) }
+func (s MotorState) String() string { return enum.Name(states, s) }
 
 // MarshalText writes the name of String.
-func (s State) MarshalText() ([]byte, error) { return enum.Text("state of a motor", states, s) }
+func (s MotorState) MarshalText() ([]byte, error) { return enum.Text("state of a motor", states, s) }
 
 // UnmarshalText reads what MarshalText writes.
-func (s *State) UnmarshalText(text []byte) error {
+func (s *MotorState) UnmarshalText(text []byte) error {
 	return enum.Parse("state of a motor", states, text, s)
 }
 

@@ -77,7 +77,7 @@ func (j *judge) explained(i int) bool {
 		case SupplyPart, ControlPart, ContactorPart, c.Part:
 			return true
 		}
-		return c.Part == Compressor && o.Part == OutdoorFan
+		return c.Part == CompressorPart && o.Part == OutdoorFanPart
 	})
 }
 
@@ -112,7 +112,7 @@ func (j *judge) next() {
 	supply := len(r.Supply.AtRest)+len(r.Supply.Running) > 0
 	// What trips or hums is fed, and so is the fan beside it.
 	outdoors := (j.rep.Compressor == 0 || j.rep.Compressor == Silent) &&
-		slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFan })
+		slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFanPart })
 	motors := slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part != SupplyPart && c.Part != ControlPart
 	})
@@ -136,19 +136,19 @@ func (j *judge) next() {
 		locked := j.found(m.part, "electrical.fan-stands")
 		quiet := m.state == Silent && len(m.Currents) == 0 && m.RunCapacitor == nil
 		switch {
-		case m.state == Trips && j.wrong("electrical.fan-stands", OutdoorFan):
+		case m.state == Trips && j.wrong("electrical.fan-stands", OutdoorFanPart):
 			// Without its fan it trips.
-		case r.Nameplate.Inverter && m.part == Compressor:
+		case r.Nameplate.Inverter && m.part == CompressorPart:
 			j.step(readBoard, nil)
 		case quiet && m.AtTerminals == nil && !locked:
 			j.step(readTerminals, nil, part)
-		case (!r.threePhase() || m.part != Compressor) && !m.RunCapacitor.judged():
+		case (!r.threePhase() || m.part != CompressorPart) && !m.RunCapacitor.judged():
 			j.step(asks(m), nil, part)
 		case m.Windings == nil:
 			j.step(readWindings, nil, part)
 		case m.ToGround == nil:
 			j.step(readGround, nil, part)
-		case m.part == Compressor:
+		case m.part == CompressorPart:
 			j.step(readCurrents, nil, part)
 		default:
 			j.step(mendMotor, nil, part)

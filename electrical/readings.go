@@ -83,7 +83,7 @@ type Contactor struct {
 
 // A Motor is a fan's or the compressor's.
 type Motor struct {
-	State State `json:"state,omitzero"`
+	State MotorState `json:"state,omitzero"`
 	// AtTerminals is the voltage at its wires; for a start, at the load side of the contactor.
 	AtTerminals *quantity.Uncertain[quantity.Voltage] `json:"atTerminals,omitzero"`
 	// Currents holds the one of one phase, of the common wire, or the three of three phases.

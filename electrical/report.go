@@ -15,9 +15,9 @@ type Report struct {
 	Cautions []fact.Fact  `json:"cautions"`
 	// Compressor, OutdoorFan and IndoorFan tell what each does, by what was seen or, where
 	// that was not stated, by its current.
-	Compressor State `json:"compressor,omitzero"`
-	OutdoorFan State `json:"outdoorFan,omitzero"`
-	IndoorFan  State `json:"indoorFan,omitzero"`
+	Compressor MotorState `json:"compressor,omitzero"`
+	OutdoorFan MotorState `json:"outdoorFan,omitzero"`
+	IndoorFan  MotorState `json:"indoorFan,omitzero"`
 }
 
 // A Danger is what can harm people or the machine.

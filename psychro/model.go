@@ -40,7 +40,7 @@ func (m *Model) UnmarshalText(text []byte) error {
 }
 
 // Saturation returns the equation of saturation pressure that m uses.
-func (m Model) Saturation() Saturation {
+func (m Model) saturation() Saturation {
 	switch m {
 	case RealGas:
 		return IF97
@@ -59,7 +59,7 @@ func (m Model) boundary() *boundary {
 	if m == PerfectGas {
 		return hylandWexlerBoundary()
 	}
-	return m.Saturation().boundary()
+	return m.saturation().boundary()
 }
 
 // freezing is where a wick freezes: 0 °C, or in real air where ice and water

@@ -121,14 +121,8 @@ func (r Reading) tolerance() float64 {
 	return saturatedWithin * math.Hypot(r.DryBulb.Std, r.WetBulb.Std)
 }
 
-// An Estimate is a number without a unit and its standard uncertainty.
-type Estimate struct {
-	Value float64 `json:"value"`
-	Std   float64 `json:"std"`
-}
-
-// A Measurement is the air that a psychrometer was read in.
-type Measurement struct {
+// A MeasuredAir is the air that a psychrometer was read in.
+type MeasuredAir struct {
 	Air Air `json:"air"`
 	// Correction is the reading of the wet thermometer less the thermodynamic
 	// wet bulb of the air.
@@ -141,8 +135,8 @@ type Measurement struct {
 	// pressure and the coefficient give it together (JCGM 100:2008, 5.1.2).
 	WetBulb          quantity.Uncertain[quantity.Temperature]      `json:"wetBulb"`
 	DewPoint         quantity.Uncertain[quantity.Temperature]      `json:"dewPoint"`
-	RelativeHumidity Estimate                                      `json:"relativeHumidity"`
-	HumidityRatio    Estimate                                      `json:"humidityRatio"`
+	RelativeHumidity quantity.UncertainNumber                      `json:"relativeHumidity"`
+	HumidityRatio    quantity.UncertainNumber                      `json:"humidityRatio"`
 	Enthalpy         quantity.Uncertain[quantity.SpecificEnthalpy] `json:"enthalpy"`
 	SpecificVolume   quantity.Uncertain[quantity.SpecificVolume]   `json:"specificVolume"`
 }
@@ -154,13 +148,13 @@ type Measurement struct {
 // honest thermometers may differ by; beyond, it is a *RangeError. Without stated
 // uncertainties there is no such allowance. A wet bulb lower than dry air could
 // bring it is a *RangeError.
-func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
+func (ps Psychrometer) Measure(r Reading) (MeasuredAir, error) {
 	if err := ps.check(); err != nil {
-		return Measurement{}, err
+		return MeasuredAir{}, err
 	}
 	for _, std := range []float64{r.DryBulb.Std, r.WetBulb.Std, r.Pressure.Std} {
 		if !(std >= 0 && std < 1e6) {
-			return Measurement{}, &RangeError{
+			return MeasuredAir{}, &RangeError{
 				Quantity: "standard uncertainty of a reading",
 				Value:    quantity.Number(std),
 				Min:      quantity.Number(0),
@@ -169,12 +163,12 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 		}
 	}
 	if err := ps.Model.checkReadings("dry bulb", r.DryBulb.Value, r.Pressure.Value); err != nil {
-		return Measurement{}, err
+		return MeasuredAir{}, err
 	}
-	m := Measurement{}
+	m := MeasuredAir{}
 	if excess := float64(r.WetBulb.Value - r.DryBulb.Value); excess > 0 {
 		if excess > r.tolerance()+roundingK {
-			return Measurement{}, aboveDryBulb(
+			return MeasuredAir{}, aboveDryBulb(
 				"wet bulb", float64(r.WetBulb.Value), float64(r.DryBulb.Value),
 				"that is more than the two thermometers can err: are the readings swapped?",
 			)
@@ -185,7 +179,7 @@ func (ps Psychrometer) Measure(r Reading) (Measurement, error) {
 	}
 	a, err := ps.air(r, 1)
 	if err != nil {
-		return Measurement{}, err
+		return MeasuredAir{}, err
 	}
 	m.Air = a
 	m.Correction = r.WetBulb.Value.Sub(a.WetBulb())
@@ -340,7 +334,7 @@ func supercooled(t float64) float64 {
 // propagate fills the properties and their uncertainties. The slopes are taken
 // from differences one standard uncertainty wide, on the side of the range where
 // there is air.
-func (ps Psychrometer) propagate(r Reading, m *Measurement) {
+func (ps Psychrometer) propagate(r Reading, m *MeasuredAir) {
 	properties := func(a Air) [6]float64 {
 		return [6]float64{
 			float64(a.WetBulb()), float64(a.DewPoint()), a.RelativeHumidity(), a.HumidityRatio(),
@@ -413,8 +407,8 @@ func (ps Psychrometer) propagate(r Reading, m *Measurement) {
 		Value: quantity.Temperature(at[1]),
 		Std:   std[1],
 	}
-	m.RelativeHumidity = Estimate{at[2], std[2]}
-	m.HumidityRatio = Estimate{at[3], std[3]}
+	m.RelativeHumidity = quantity.UncertainNumber{Value: at[2], Std: std[2]}
+	m.HumidityRatio = quantity.UncertainNumber{Value: at[3], Std: std[3]}
 	m.Enthalpy = quantity.Uncertain[quantity.SpecificEnthalpy]{
 		Value: quantity.SpecificEnthalpy(at[4]),
 		Std:   std[4],

@@ -91,10 +91,3 @@ func InBoth(v fmt.Stringer) string {
 	}
 	return si + " (" + ip + ")"
 }
-
-// Number is a plain number for the fields of a RangeError whose quantity has
-// no unit: a relative humidity, a vapor quality, a mole fraction.
-type Number float64
-
-// String returns the number with up to six significant digits.
-func (n Number) String() string { return fmt.Sprintf("%.6g", float64(n)) }

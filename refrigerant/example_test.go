@@ -472,3 +472,40 @@ func ExampleRefrigerant_DewPressure() {
 	fmt.Printf("%.1f psig at sea level %v\n", p.Gauge(quantity.StandardAtmosphere).PSIG(), err)
 	// Output: 107.5 psig at sea level <nil>
 }
+
+// Entropy at the bubble point and the dew point, and what evaporating adds.
+func ExampleRefrigerant_BubbleEntropy() {
+	r, _ := refrigerant.Lookup("R-32")
+	t := quantity.Fahrenheit(40)
+	liquid, err1 := r.BubbleEntropy(t)
+	vapor, err2 := r.DewEntropy(t)
+	fmt.Println(r.Formula(), liquid, vapor, err1, err2)
+	// Output: CH2F2 1.0280 kJ/(kg·K) 2.1383 kJ/(kg·K) <nil> <nil>
+}
+
+// The inside volume follows from the water capacity on the collar.
+func ExampleCylinder_Volume() {
+	c := refrigerant.Cylinder{WaterCapacity: quantity.Pounds(47.7)}
+	fmt.Println(c.Volume())
+	// Output: 21.68 L
+}
+
+// What has no answer says so with an error to compare with.
+func Example_errors() {
+	_, noBlend := refrigerant.NewBlend("none", nil)
+	_, apart := refrigerant.NewBlend("wet", []refrigerant.Component{
+		{Designation: "R-718", MassFraction: 0.3}, {Designation: "R-290", MassFraction: 0.7},
+	})
+	ammonia, _ := refrigerant.Lookup("R-717")
+	_, toxic := ammonia.RoomFloor(quantity.Kilograms(2), refrigerant.OnWall)
+	unlisted, _ := refrigerant.Lookup("R-444A")
+	_, noLimit := unlisted.FlammabilityLimit()
+	_, phase := ammonia.Leak(refrigerant.LeakCase{From: refrigerant.TwoPhase})
+	fmt.Println(
+		errors.Is(noBlend, refrigerant.ErrEmptyBlend), errors.Is(apart, refrigerant.ErrUnsolved),
+		errors.Is(toxic, refrigerant.ErrRoomToxic),
+		errors.Is(noLimit, refrigerant.ErrNoFlammabilityLimit),
+		errors.Is(phase, refrigerant.ErrLeakPhase),
+	)
+	// Output: true true true true true
+}

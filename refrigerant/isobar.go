@@ -53,14 +53,6 @@ func (b *Isobar) set(t *StateTable, p float64) {
 // made reports whether b is of a table.
 func (b *Isobar) made() bool { return b != nil && b.t != nil }
 
-// Pressure returns the pressure of b.
-func (b *Isobar) Pressure() quantity.Pressure {
-	if !b.made() {
-		return 0
-	}
-	return quantity.Pressure(b.p)
-}
-
 // BubbleTemperature returns the bubble point.
 func (b *Isobar) BubbleTemperature() quantity.Temperature {
 	if !b.made() {
@@ -144,7 +136,7 @@ func outsideTable[T interface {
 	String() string
 }](b *Isobar, name string, value T, of func(TableState) T) error {
 	e := &RangeError{
-		Quantity: name + " of " + b.t.of.designation + " at " + b.Pressure().String(),
+		Quantity: name + " of " + b.t.of.designation + " at " + quantity.Pressure(b.p).String(),
 		Value:    value,
 		Min:      of(b.Coldest()),
 		Max:      of(b.Hottest()),

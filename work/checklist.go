@@ -2,31 +2,31 @@ package work
 
 import "slices"
 
-// A Check is a thing to look at, on a list that a task has.
-type Check string
+// An Item is a thing to look at, on a list that a task has.
+type Item string
 
-// The checks.
+// The items.
 const (
-	BreakerByLabel   Check = "breaker-by-label"
-	WiringTight      Check = "wiring-tight"
-	ValvesOpen       Check = "service-valves-open"
-	Clearances       Check = "clearances"
-	Level            Check = "level"
-	LineInsulated    Check = "line-insulated"
-	DrainFlows       Check = "drain-flows"
-	FloatSwitch      Check = "float-switch-stops"
-	FilterClean      Check = "filter-clean"
-	IndoorCoilClean  Check = "indoor-coil-clean"
-	OutdoorCoilClean Check = "outdoor-coil-clean"
-	FansFree         Check = "fans-turn-free"
-	ModesRun         Check = "every-mode-runs"
-	FlammableMarked  Check = "flammable-marked"
-	OwnerShown       Check = "owner-shown"
+	BreakerByLabel   Item = "breaker-by-label"
+	WiringTight      Item = "wiring-tight"
+	ValvesOpen       Item = "service-valves-open"
+	Clearances       Item = "clearances"
+	Level            Item = "level"
+	LineInsulated    Item = "line-insulated"
+	DrainFlows       Item = "drain-flows"
+	FloatSwitch      Item = "float-switch-stops"
+	FilterClean      Item = "filter-clean"
+	IndoorCoilClean  Item = "indoor-coil-clean"
+	OutdoorCoilClean Item = "outdoor-coil-clean"
+	FansFree         Item = "fans-turn-free"
+	ModesRun         Item = "every-mode-runs"
+	FlammableMarked  Item = "flammable-marked"
+	OwnerShown       Item = "owner-shown"
 )
 
 // checklists are what each task looks at, in the order of a round. Common practice, no
 // source; the maker's start-up sheet comes first.
-var checklists = map[Task][]Check{
+var checklists = map[Task][]Item{
 	Commission: {
 		BreakerByLabel, WiringTight, Clearances, Level, LineInsulated, FilterClean, ValvesOpen,
 		FlammableMarked, DrainFlows, FloatSwitch, ModesRun, OwnerShown,
@@ -37,11 +37,11 @@ var checklists = map[Task][]Check{
 	},
 }
 
-// Checks lists what a task looks at, in the order of a round; nil for a task without a list.
-func Checks(t Task) []Check { return slices.Clone(checklists[t]) }
+// Checklist returns what a task looks at, in the order of a round; nil for a task without a list.
+func Checklist(t Task) []Item { return slices.Clone(checklists[t]) }
 
 // known reports whether any task has the check.
-func (c Check) known() bool {
+func (c Item) known() bool {
 	for _, list := range checklists {
 		if slices.Contains(list, c) {
 			return true

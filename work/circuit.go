@@ -156,7 +156,7 @@ func (j *judge) nitrogen() error {
 		if err != nil {
 			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
 		}
-		standing := map[charge.TestOutcome]Standing{
+		standing := map[charge.TestOutcome]Progress{
 			charge.Holds: Good, charge.Leaks: Bad, charge.TestOpen: Open,
 		}[tight.Outcome]
 		if standing == Bad && !final {
@@ -195,7 +195,7 @@ func (j *judge) joints() error {
 		if err != nil {
 			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
 		}
-		standing := map[charge.TestOutcome]Standing{
+		standing := map[charge.TestOutcome]Progress{
 			charge.Holds: Good, charge.Leaks: Bad, charge.TestOpen: Open,
 		}[v.Outcome]
 		j.result(part, "next.joints", standing, v.Fact(), v.Source)
@@ -214,12 +214,12 @@ func (j *judge) evacuations() error {
 		for k, r := range e.Decay {
 			samples[k] = charge.Sample[quantity.Pressure]{At: r.At, Value: *r.Vacuum}
 		}
-		d, err := charge.DecayTest(samples, e.Maker)
+		d, err := charge.JudgeDecay(samples, e.Maker)
 		if err != nil {
 			return &Problem{Field: part + ".decay", Kind: outOfRange, Problem: err.Error(),
 				Err: err}
 		}
-		standing := map[charge.DecayOutcome]Standing{
+		standing := map[charge.DecayOutcome]Progress{
 			charge.Sound: Good, charge.DecayOpen: Open, charge.NotDeepEnough: Bad,
 			charge.Moisture: Bad, charge.Leak: Bad,
 		}[d.Outcome]

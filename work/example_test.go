@@ -1,7 +1,9 @@
 package work_test
 
 import (
+	"errors"
 	"fmt"
+	"io"
 	"os"
 	"strings"
 	"time"
@@ -112,8 +114,8 @@ func ExampleRecord_WriteText() {
 }
 
 // The round of the yearly service.
-func ExampleChecks() {
-	fmt.Println(work.Checks(work.Maintain)[0])
+func ExampleChecklist() {
+	fmt.Println(work.Checklist(work.Maintain)[0])
 	// Output: filter-clean
 }
 
@@ -168,4 +170,50 @@ func ExampleCompare() {
 	// reading.supplyDryBulb false
 	// drift.charge false
 	// reading.airflow false
+}
+
+// The history as a page of a report, in each of the forms that a record has too.
+func ExampleHistory_WriteMarkdown() {
+	text, err := os.ReadFile("../examples/visit/jobs/years.json")
+	if err != nil {
+		panic(err)
+	}
+	orders, err := work.DecodeHistory(text)
+	if err != nil {
+		panic(err)
+	}
+	h, err := work.Compare(orders)
+	if err != nil {
+		panic(err)
+	}
+	last, err := work.Judge(orders[len(orders)-1])
+	if err != nil {
+		panic(err)
+	}
+	for _, write := range []func(io.Writer, report.Audience) error{
+		h.WriteText, h.WriteMarkdown, h.WriteHTML, last.WriteText, last.WriteMarkdown, last.WriteHTML,
+	} {
+		var page strings.Builder
+		if err := write(&page, report.Owner); err != nil {
+			panic(err)
+		}
+		first, _, _ := strings.Cut(page.String(), "\n")
+		fmt.Println(first)
+	}
+	// Output:
+	// History of a machine
+	// # History of a machine
+	// <!DOCTYPE html>
+	// Library annex 2026 (invented)
+	// # Library annex 2026 (invented)
+	// <!DOCTYPE html>
+}
+
+// Whatever is wrong with an order wraps ErrOrder, and says at which field.
+func ExampleProblem() {
+	_, err := work.Judge(work.Order{Tasks: []work.Task{work.Maintain}})
+	if p, ok := errors.AsType[*work.Problem](err); ok {
+		fmt.Println(errors.Is(err, work.ErrOrder), p.Field, p.Kind)
+	}
+	// Output: true machine.equipment.refrigerant missing
 }

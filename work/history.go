@@ -252,7 +252,7 @@ func (h *History) drift(records []Record, book *words.Book) {
 }
 
 // share is how much of the whole charge there is too much, as a quantity.
-func share(r *satline.Ratio) quantity.Uncertain[quantity.Ratio] {
+func share(r *quantity.UncertainNumber) quantity.Uncertain[quantity.Ratio] {
 	return quantity.Uncertain[quantity.Ratio]{Value: quantity.Ratio(r.Value), Std: r.Std}
 }
 

@@ -19,7 +19,7 @@ func Judge(o Order) (Record, error) {
 	if problems := o.Validate(); len(problems) > 0 {
 		return Record{}, problems[0]
 	}
-	j := judge{o: &o, has: map[fact.Code]Standing{}}
+	j := judge{o: &o, has: map[fact.Code]Progress{}}
 	j.book = words.In(tag(o.Language), o.Units)
 	j.r = Record{Schema: RecordSchema, Order: o}
 	if name := o.Machine.Equipment.Refrigerant; name != "" {
@@ -48,7 +48,7 @@ type judge struct {
 	book  *words.Book
 	fluid *refrigerant.Refrigerant // nil where none is stated
 	// has is how far the work has come with what a task asks for.
-	has map[fact.Code]Standing
+	has map[fact.Code]Progress
 	// full is the charge of the whole appliance; zero where it is not known.
 	full quantity.Mass
 	// cause is what the meter and the looks found first, wrong what they found last; nil where
@@ -76,7 +76,7 @@ func (j *judge) says(code fact.Code, values ...fact.Value) fact.Fact {
 }
 
 // result notes how a part stands; what is no good yet overrules what was.
-func (j *judge) result(part string, need fact.Code, s Standing, f fact.Fact, source fact.Source) {
+func (j *judge) result(part string, need fact.Code, s Progress, f fact.Fact, source fact.Source) {
 	f.Text = j.book.Say(f)
 	j.r.Results = append(j.r.Results, Result{part, s, f, source})
 	if need != "" {
@@ -177,7 +177,7 @@ func (j *judge) moved() {
 	for _, b := range j.r.Before.Derived.Values() {
 		for _, a := range after {
 			if a.Name == b.Name {
-				j.r.Moved = append(j.r.Moved, Moved{b.Name, b, a})
+				j.r.Moved = append(j.r.Moved, ValueChange{b.Name, b, a})
 			}
 		}
 	}
@@ -186,7 +186,7 @@ func (j *judge) moved() {
 // conclude lists what is next, and says the whole in one sentence.
 func (j *judge) conclude() {
 	j.r.Next = j.next()
-	worst := func(s Standing) *Result {
+	worst := func(s Progress) *Result {
 		for i := range j.r.Results {
 			if r := &j.r.Results[i]; r.Standing == s {
 				return r

@@ -42,7 +42,7 @@ func gauge(at time.Duration, psig float64) work.Reading {
 	return work.Reading{At: at, Pressure: new(quantity.PSIG(psig).PlusMinus(0))}
 }
 
-func standing(r work.Record, code fact.Code) work.Standing {
+func standing(r work.Record, code fact.Code) work.Progress {
 	for _, x := range r.Results {
 		if x.Says.Code == code {
 			return x.Standing

@@ -70,7 +70,7 @@ func (j *judge) checks(
 		j.has[need] = Good
 	}
 	for _, c := range checks {
-		s := map[fact.Outcome]Standing{
+		s := map[fact.Outcome]Progress{
 			0: Good, fact.Sound: Good, fact.Wrong: Bad, fact.Watch: Watch, fact.CannotTell: Open,
 		}[c.Outcome]
 		switch {

@@ -65,7 +65,7 @@ type Order struct {
 	Checklist []Checked `json:"checklist,omitempty"`
 
 	// Parts that were fitted.
-	Parts []Fitted `json:"parts,omitempty"`
+	Parts []InstalledPart `json:"parts,omitempty"`
 	// Done and Left are what else was done, and what is left for another day, in the
 	// technician's own words.
 	Done  []string `json:"done,omitempty"`
@@ -187,7 +187,7 @@ func (c Cylinder) moved() quantity.Mass {
 
 // Checked is one line of a checklist.
 type Checked struct {
-	Check Check `json:"check"`
+	Check Item `json:"check"`
 	// Good says that it is as it should be; Note what there is to say of it.
 	Good bool   `json:"good"`
 	Note string `json:"note,omitzero"`
@@ -195,8 +195,8 @@ type Checked struct {
 	NotHere bool `json:"notHere,omitzero"`
 }
 
-// Fitted is a part that was put in.
-type Fitted struct {
+// An InstalledPart is a part that was put in.
+type InstalledPart struct {
 	Name   string `json:"name"`
 	Number string `json:"number,omitzero"`
 }

@@ -11,36 +11,36 @@ import (
 // given another meaning under the same name of schema.
 const RecordSchema = "satline.record/1"
 
-// A Standing is how far a part of the work has come.
-type Standing string
+// Progress is how far a part of the work has come.
+type Progress string
 
-// The standings.
+// How far it can have come.
 const (
 	// Good: done, and as it should be.
-	Good Standing = "good"
+	Good Progress = "good"
 	// Found: as it was before the work; no fault of it.
-	Found Standing = "found"
+	Found Progress = "found"
 	// Watch: within its limit, and worth a second look.
-	Watch Standing = "watch"
+	Watch Progress = "watch"
 	// Open: not enough was read to say.
-	Open Standing = "open"
+	Open Progress = "open"
 	// Bad: done, and not as it should be.
-	Bad Standing = "bad"
+	Bad Progress = "bad"
 	// Dangerous: it can hurt somebody; it comes before everything else.
-	Dangerous Standing = "dangerous"
+	Dangerous Progress = "dangerous"
 )
 
 // A Result is one part of the work held against its rule.
 type Result struct {
 	// Part is its JSON path in the order: "evacuations[0]".
 	Part     string      `json:"part"`
-	Standing Standing    `json:"standing"`
+	Standing Progress    `json:"standing"`
 	Says     fact.Fact   `json:"says"`
 	Source   fact.Source `json:"source,omitzero"`
 }
 
-// A Move of a derived value between the readings before and after the work.
-type Moved struct {
+// A ValueChange is what a derived value went by between the readings before and after the work.
+type ValueChange struct {
 	// Name of the value, as in Derived: "superheat".
 	Name   string     `json:"name"`
 	Before fact.Value `json:"before,omitzero"`
@@ -65,7 +65,7 @@ type Record struct {
 	Before *satline.Assessment `json:"before,omitempty"`
 	After  *satline.Assessment `json:"after,omitempty"`
 	// Moved holds what follows from both, side by side.
-	Moved []Moved `json:"moved,omitempty"`
+	Moved []ValueChange `json:"moved,omitempty"`
 	// Weigh is the charge by label, line and parts, as one figure.
 	Weigh *charge.Weighing `json:"weigh,omitempty"`
 	// Added went from the cylinders into the machine, Recovered out of it.

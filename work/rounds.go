@@ -36,7 +36,7 @@ func (j *judge) checklist() error {
 }
 
 // said reports whether the checklist has an answer to a check.
-func (j *judge) said(c Check) bool {
+func (j *judge) said(c Item) bool {
 	return slices.ContainsFunc(j.o.Checklist, func(k Checked) bool { return k.Check == c })
 }
 

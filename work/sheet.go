@@ -172,7 +172,7 @@ func (s sheet) results(sources bool) paper.Block {
 
 // place sorts results by how much they matter.
 func place(r Result) int {
-	return slices.Index([]Standing{Dangerous, Bad, Open, Watch, Found, Good}, r.Standing)
+	return slices.Index([]Progress{Dangerous, Bad, Open, Watch, Found, Good}, r.Standing)
 }
 
 // assessed is what the readings before and after were held to mean.

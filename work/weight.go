@@ -110,7 +110,7 @@ func (j *judge) scale() error {
 func (j *judge) cylinders() error {
 	for i, c := range j.o.Cylinders {
 		part := fmt.Sprintf("cylinders[%d]", i)
-		add := func(s Standing, f fact.Fact, source fact.Source) {
+		add := func(s Progress, f fact.Fact, source fact.Source) {
 			j.result(part, "", s, f, source)
 		}
 		name, moved := fact.Of("name", c.Name), c.moved()

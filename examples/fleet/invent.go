@@ -80,7 +80,7 @@ func solveAll() (states, error) {
 		if err != nil {
 			return nil, err
 		}
-		machine, err := cycle.Residential(fluid, quantity.Tons(m.tons), m.metering)
+		machine, err := cycle.DesignResidential(fluid, quantity.Tons(m.tons), m.metering)
 		if err != nil {
 			return nil, err
 		}

@@ -38,7 +38,7 @@ func nearestFault(valve bool, moved [5]float64) (string, error) {
 	if valve {
 		device = refrigerant.TXV
 	}
-	machine, err := cycle.Residential(r22, quantity.Tons(3), device)
+	machine, err := cycle.DesignResidential(r22, quantity.Tons(3), device)
 	if err != nil {
 		return "", err
 	}

@@ -42,7 +42,7 @@ func (d *draft) decay(at []float64, readings []float64) (charge.Decay, error) {
 	vacuum, _ := d.word("head-vacuum")
 	caption, _ := d.word("caption")
 	t.print(caption, []string{minutes, vacuum + " (" + g.u.vacuum.symbol + ")"})
-	return charge.DecayTest(log, charge.DecayLimits{})
+	return charge.JudgeDecay(log, charge.DecayLimits{})
 }
 
 func evacuationRate(g *generator, d *draft) error {
@@ -162,7 +162,7 @@ func evacuationUntil(g *generator, d *draft) error {
 		log = append(log, charge.Sample[quantity.Pressure]{
 			At: time.Duration(m * float64(time.Minute)), Value: g.microns(start + per*m)})
 	}
-	judged, err := charge.DecayTest(log, charge.DecayLimits{})
+	judged, err := charge.JudgeDecay(log, charge.DecayLimits{})
 	from := limit - end
 	if g.atLeast(3) {
 		from = limit - start

@@ -9,7 +9,7 @@
 // the state at every port, the work and losses of the compressor, flow, capacity
 // and efficiency, each with its uncertainty.
 //
-// What should a machine like this do? [Residential] and [Design] make a [System];
+// What should a machine like this do? [DesignResidential] and [Design] make a [System];
 // [System.Solve] gives its steady state at any [Conditions], sound or with
 // [Faults].
 //

@@ -11,7 +11,7 @@ import (
 // A heat pump of three tons gives less the colder it is outdoors, and needs more for it.
 func ExampleReversed_Solve() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -22,7 +22,7 @@ func ExampleReversed_Solve() {
 		return
 	}
 	for _, outdoor := range []float64{47, 17} {
-		c := cycle.HeatingRating()
+		c := cycle.HeatingRatingConditions()
 		c.OutdoorDryBulb = quantity.Fahrenheit(outdoor)
 		o, err := heats.Solve(c, cycle.Faults{})
 		if err != nil {
@@ -41,7 +41,7 @@ func ExampleReversed_Solve() {
 // Reversed puts the reversing valve over: what was the outdoor coil's heat comes indoors.
 func ExampleSystem_Reversed() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -58,7 +58,7 @@ func ExampleSystem_Reversed() {
 // What a machine will do at 17 °F, by what was read of it at 44 °F.
 func ExampleReversed_Fit() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -99,7 +99,7 @@ func ExampleReversed_Fit() {
 // How sure is that: of a machine that nobody has read, and of one that was read today.
 func ExampleReversed_Predict() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	if err != nil {
 		fmt.Println(err)
 		return

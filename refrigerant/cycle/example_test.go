@@ -101,7 +101,7 @@ func ExamplePoints_Analyze_dischargePort() {
 // What an ordinary three-ton machine does on a mild day, sound and short of charge.
 func ExampleSystem_Solve() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -205,16 +205,16 @@ func ExampleMap_At() {
 }
 
 // visit is one afternoon's readings of an invented machine.
-func visit() (*cycle.System, cycle.Visit) {
+func visit() (*cycle.System, cycle.Readings) {
 	r, _ := refrigerant.Lookup("R-22")
-	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	s, _ := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
 		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.PSIG(psig), Std: float64(quantity.PSIG(0.6))}
 	}
 	clamp := func(f float64) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f), Std: 0.5}
 	}
-	return s, cycle.Visit{
+	return s, cycle.Readings{
 		Conditions: cycle.Conditions{
 			OutdoorDryBulb: quantity.Fahrenheit(88),
 			ReturnDryBulb:  quantity.Fahrenheit(75),
@@ -321,9 +321,9 @@ func ExampleFitted_Freeze() {
 	// surface 33.6 °F ± 3.3 °F, suction 27.0 °F ± 2.9 °F
 }
 
-func ExampleResidential() {
+func ExampleDesignResidential() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -343,7 +343,7 @@ func ExampleRatingConditions() {
 // A machine with a coil of the size larger.
 func ExampleSystem_Tuned() {
 	r, _ := refrigerant.Lookup("R-410A")
-	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.TXV)
+	s, _ := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.TXV)
 	large, err := s.Tuned(cycle.Tuning{CondenserUA: 0.25})
 	if err != nil {
 		fmt.Println(err)
@@ -361,7 +361,7 @@ func ExampleSystem_Tuned() {
 // On a cool evening an outdoor fan that holds the head keeps the restrictor fed.
 func ExampleSystem_WithHeadPressure() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, _ := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	s, _ := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	c := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
 	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
 		o, err := s.WithHeadPressure(hold).Solve(c, cycle.Faults{})
@@ -457,7 +457,7 @@ func ExampleFitted_Operating() {
 // Overcharged on a mild day, a fixed restrictor sends liquid back to the compressor.
 func ExampleOperating_LiquidReturns() {
 	r, _ := refrigerant.Lookup("R-22")
-	s, err := cycle.Residential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
+	s, err := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -474,4 +474,45 @@ func ExampleOperating_LiquidReturns() {
 	// Output:
 	// charge -10 %: superheat 14.9 °F, liquid returns: false
 	// charge +20 %: superheat 0.0 °F, liquid returns: true
+}
+
+// What the design came to: the compressor, and the metering device of each kind.
+func ExampleSystem_Compressor() {
+	r, _ := refrigerant.Lookup("R-22")
+	for _, m := range []refrigerant.Metering{
+		refrigerant.FixedRestrictor, refrigerant.Capillary, refrigerant.TXV,
+	} {
+		s, err := cycle.DesignResidential(r, quantity.Tons(3), m)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		o, err := s.Solve(cycle.RatingConditions(), cycle.Faults{})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf(
+			"%s: displaces %.1f cfm at a pressure ratio of %.2f\n", m,
+			s.Compressor().Displacement.CFM(), o.PressureRatio(),
+		)
+		fmt.Printf(
+			"  piston %.3f in, capillary %.3f in, valve for %s\n", s.ShortTube().Diameter.Inches(),
+			s.CapillaryTube().Diameter.Inches(), s.ExpansionValve().Superheat.Format(quantity.IP),
+		)
+	}
+	// Output:
+	// fixed restrictor: displaces 6.1 cfm at a pressure ratio of 2.90
+	//   piston 0.076 in, capillary 0.000 in, valve for 0.0 °F
+	// capillary tube: displaces 6.1 cfm at a pressure ratio of 2.90
+	//   piston 0.000 in, capillary 0.055 in, valve for 0.0 °F
+	// TXV: displaces 6.1 cfm at a pressure ratio of 2.90
+	//   piston 0.000 in, capillary 0.000 in, valve for 6.4 °F
+}
+
+// A machine that no constructor made, and readings that leave it open, have errors to tell by.
+func ExampleFit_errors() {
+	_, err := cycle.Fit(new(cycle.System), cycle.Readings{})
+	fmt.Println(errors.Is(err, cycle.ErrNoSystem), errors.Is(err, cycle.ErrUnsettled))
+	// Output: true false
 }

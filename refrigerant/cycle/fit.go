@@ -48,9 +48,6 @@ func (f *Fitted) Misfit() float64 { return f.orZero().misfit }
 // Operating returns the fitted machine at the visit.
 func (f *Fitted) Operating() Operating { return f.orZero().now }
 
-// System returns the machine before the fit.
-func (f *Fitted) System() *System { return f.orZero().system }
-
 // parameter is an unknown of the fit: how far it may be off before anything is read, and
 // how it enters the question.
 type parameter struct {
@@ -63,7 +60,7 @@ type parameter struct {
 
 // parametersFor lists the unknowns of a machine in a visit. The priors are the spread of
 // machines of one capacity in the field (common practice, no source).
-func parametersFor(s *System, v *Visit) []parameter {
+func parametersFor(s *System, v *Readings) []parameter {
 	or := func(u quantity.TemperatureDelta) float64 {
 		if u > 0 {
 			return float64(u)
@@ -169,7 +166,7 @@ const leastReadings = 4
 //
 // A good fit takes some ten milliseconds. The search ends after two hundred or so with the
 // best machine that it met, of which Misfit says how good it is.
-func Fit(s *System, v Visit) (*Fitted, error) {
+func Fit(s *System, v Readings) (*Fitted, error) {
 	if !s.made() {
 		return nil, ErrNoSystem
 	}
@@ -194,7 +191,7 @@ func Fit(s *System, v Visit) (*Fitted, error) {
 
 type leastSquares struct {
 	s          *System
-	v          *Visit
+	v          *Readings
 	readings   []reading
 	parameters []parameter
 	work       int // rounds of the circuit so far

@@ -13,7 +13,7 @@ import (
 
 // visitTo reads a machine with field instruments: noise of the standard uncertainties that
 // it states, or none where r is nil.
-func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
+func visitTo(r *rand.Rand, c Conditions, o *Operating) Readings {
 	noise := func(std float64) float64 {
 		if r == nil {
 			return 0
@@ -41,7 +41,7 @@ func visitTo(r *rand.Rand, c Conditions, o *Operating) Visit {
 	read.ReturnWetBulb = min(
 		read.ReturnWetBulb+quantity.Temperature(noise(0.4)), read.ReturnDryBulb,
 	)
-	return Visit{
+	return Readings{
 		Conditions:      read,
 		SuctionPressure: gauge(o.Suction.Pressure), LiquidPressure: gauge(o.Liquid.Pressure),
 		SuctionLine: clamp(o.Suction.Temperature), LiquidLine: clamp(o.Liquid.Temperature),

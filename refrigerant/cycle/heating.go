@@ -28,9 +28,9 @@ type HeatingConditions struct {
 	Frost float64 `json:"frost,omitzero"`
 }
 
-// HeatingRating returns the conditions of the rating test for heating, AHRI 210/240 test H1:
+// HeatingRatingConditions returns the conditions of the rating test for heating, AHRI 210/240 test H1:
 // 47 °F dry and 43 °F wet bulb outdoors, 70 °F indoors, at sea level.
-func HeatingRating() HeatingConditions {
+func HeatingRatingConditions() HeatingConditions {
 	return HeatingConditions{
 		OutdoorDryBulb: quantity.Fahrenheit(47), OutdoorHumidity: ratedHumidity,
 		ReturnDryBulb: quantity.Fahrenheit(70),
@@ -70,7 +70,7 @@ func (c HeatingConditions) check() error {
 	)
 }
 
-// A HeatingSpec is what a heat pump is set to in heating, at HeatingRating. Zero fields take
+// A HeatingSpec is what a heat pump is set to in heating, at HeatingRatingConditions. Zero fields take
 // usual figures: 8 °F of superheat at the compressor, 12 °F of subcooling.
 type HeatingSpec struct {
 	Superheat, Subcooling quantity.TemperatureDelta
@@ -165,7 +165,7 @@ func (s *System) Reversed(spec HeatingSpec) (*Reversed, error) {
 func (d *designer) reverse(h *Reversed, superheat, subcooling float64) error {
 	p, t, f := &d.plant, &d.t, d.f
 	h.plant = *p
-	if err := h.ask(&t.question, HeatingRating(), Faults{}); err != nil {
+	if err := h.ask(&t.question, HeatingRatingConditions(), Faults{}); err != nil {
 		return err
 	}
 	t.evap, t.suctionDrop = cyclefluid.Isobar{}, 0

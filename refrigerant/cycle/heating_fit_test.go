@@ -14,7 +14,7 @@ import (
 // within 3 %; the ordinary one would be off by more on the whole.
 func TestFitOfHeatingForetells(t *testing.T) {
 	h := reversed(t, "R-410A", refrigerant.TXV)
-	cold := HeatingRating()
+	cold := HeatingRatingConditions()
 	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
 	fitted, plain, n := 0.0, 0.0, 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -23,7 +23,7 @@ func TestFitOfHeatingForetells(t *testing.T) {
 			by[i] = s * rapid.Float64Range(-1.5, 1.5).Draw(t, "difference")
 		}
 		truth := h.differing(by)
-		o, err := truth.Solve(HeatingRating(), Faults{})
+		o, err := truth.Solve(HeatingRatingConditions(), Faults{})
 		if err != nil || o.Limit != NoLimit || o.Superheat < 0.5 {
 			t.Skip("it does not run so")
 		}
@@ -40,7 +40,7 @@ func TestFitOfHeatingForetells(t *testing.T) {
 			return &u
 		}
 		power := o.Power.PlusMinus(o.Power / 50)
-		fit, err := h.Fit(HeatingRating(), HeatingReadings{
+		fit, err := h.Fit(HeatingRatingConditions(), HeatingReadings{
 			Evaporating: kelvin(o.Evaporating), Condensing: kelvin(o.Condensing),
 			Superheat: delta(o.Superheat), Subcooling: delta(o.Subcooling),
 			Supply: kelvin(o.Supply), Power: &power,
@@ -74,10 +74,10 @@ func TestFitOfHeatingForetells(t *testing.T) {
 func TestFitOfHeatingRefuses(t *testing.T) {
 	h := reversed(t, "R-410A", refrigerant.TXV)
 	bad := quantity.Temperature(math.NaN()).PlusMinus(1)
-	if _, err := h.Fit(HeatingRating(), HeatingReadings{Evaporating: &bad}); err == nil {
+	if _, err := h.Fit(HeatingRatingConditions(), HeatingReadings{Evaporating: &bad}); err == nil {
 		t.Error("no number is taken")
 	}
-	if _, err := new(Reversed).Fit(HeatingRating(), HeatingReadings{}); err != ErrNoSystem {
+	if _, err := new(Reversed).Fit(HeatingRatingConditions(), HeatingReadings{}); err != ErrNoSystem {
 		t.Error(err)
 	}
 }
@@ -86,7 +86,7 @@ func TestFitOfHeatingRefuses(t *testing.T) {
 // standard uncertainty, and in hardly any beyond three. Readings narrow it.
 func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
 	h := reversed(t, "R-410A", refrigerant.TXV)
-	cold := HeatingRating()
+	cold := HeatingRatingConditions()
 	cold.OutdoorDryBulb = quantity.Fahrenheit(17)
 	ordinary, err := h.Predict(cold, Faults{})
 	if err != nil {
@@ -100,7 +100,7 @@ func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
 			by[i] = s * rng.NormFloat64()
 		}
 		truth := h.differing(by)
-		o, err := truth.Solve(HeatingRating(), Faults{})
+		o, err := truth.Solve(HeatingRatingConditions(), Faults{})
 		later, err2 := truth.Solve(cold, Faults{})
 		if err != nil || err2 != nil || o.Limit != NoLimit || later.Limit != NoLimit {
 			continue
@@ -108,7 +108,7 @@ func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
 		near := func(v quantity.Temperature) *quantity.Uncertain[quantity.Temperature] {
 			return new((v + quantity.Temperature(0.4*rng.NormFloat64())).PlusMinus(0.4))
 		}
-		fit, err := h.Fit(HeatingRating(), HeatingReadings{
+		fit, err := h.Fit(HeatingRatingConditions(), HeatingReadings{
 			Evaporating: near(o.Evaporating), Condensing: near(o.Condensing), Supply: near(o.Supply),
 		})
 		if err != nil {

@@ -24,7 +24,7 @@ func reversed(t testing.TB, fluid string, m refrigerant.Metering) *Reversed {
 
 func heat(t testing.TB, h *Reversed, outdoor float64, f Faults) Heating {
 	t.Helper()
-	c := HeatingRating()
+	c := HeatingRatingConditions()
 	c.OutdoorDryBulb = quantity.Fahrenheit(outdoor)
 	o, err := h.Solve(c, f)
 	if err != nil {
@@ -153,7 +153,7 @@ func TestHeatingRefuses(t *testing.T) {
 			t.Errorf("%s is taken", name)
 		}
 	}
-	if _, err := new(Reversed).Solve(HeatingRating(), Faults{}); err != ErrNoSystem {
+	if _, err := new(Reversed).Solve(HeatingRatingConditions(), Faults{}); err != ErrNoSystem {
 		t.Error(err)
 	}
 	if _, err := new(System).Reversed(HeatingSpec{}); err != ErrNoSystem {
@@ -169,7 +169,7 @@ func BenchmarkHeating(b *testing.B) {
 	h := reversed(b, "R-410A", refrigerant.TXV)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := h.Solve(HeatingRating(), Faults{Charge: -0.1}); err != nil {
+		if _, err := h.Solve(HeatingRatingConditions(), Faults{Charge: -0.1}); err != nil {
 			b.Fatal(err)
 		}
 	}

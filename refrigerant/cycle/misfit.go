@@ -24,7 +24,7 @@ const impossible = 10
 // missed is how many standard uncertainties a reading is off by that a MisfitError names.
 const missed = 3
 
-// A MisfitError says that no machine of the kind reads as a Visit has it: a reading is
+// A MisfitError says that no machine of the kind reads as the Readings have it: a reading is
 // wrong, or in another unit, or was taken at another place or time.
 type MisfitError struct {
 	// Misfit is that of the nearest machine; see Fitted.Misfit.

@@ -18,15 +18,15 @@ func TestFitNamesWhatDoesNotFit(t *testing.T) {
 		s := machine(t, "R-410A", m)
 		c := weather(92, 77, 65)
 		o := solve(t, s, c, Faults{})
-		for name, spoil := range map[string]func(*Visit){
-			suctionPressure:  func(v *Visit) { v.SuctionPressure.Value = quantity.PSIG(400) },
-			liquidPressure:   func(v *Visit) { v.LiquidPressure.Value = quantity.PSIG(30) },
-			suctionLine:      func(v *Visit) { v.SuctionLine.Value = quantity.Fahrenheit(190) },
-			liquidLine:       func(v *Visit) { v.LiquidLine.Value = quantity.Fahrenheit(210) },
-			dischargeLine:    func(v *Visit) { v.DischargeLine.Value = quantity.Fahrenheit(-20) },
-			supply:           func(v *Visit) { v.Supply.Value = quantity.Fahrenheit(140) },
-			condenserLeaving: func(v *Visit) { v.CondenserLeaving.Value = quantity.Fahrenheit(20) },
-			power:            func(v *Visit) { *v.Power = quantity.Watts(30).PlusMinus(quantity.Watts(1)) },
+		for name, spoil := range map[string]func(*Readings){
+			suctionPressure:  func(v *Readings) { v.SuctionPressure.Value = quantity.PSIG(400) },
+			liquidPressure:   func(v *Readings) { v.LiquidPressure.Value = quantity.PSIG(30) },
+			suctionLine:      func(v *Readings) { v.SuctionLine.Value = quantity.Fahrenheit(190) },
+			liquidLine:       func(v *Readings) { v.LiquidLine.Value = quantity.Fahrenheit(210) },
+			dischargeLine:    func(v *Readings) { v.DischargeLine.Value = quantity.Fahrenheit(-20) },
+			supply:           func(v *Readings) { v.Supply.Value = quantity.Fahrenheit(140) },
+			condenserLeaving: func(v *Readings) { v.CondenserLeaving.Value = quantity.Fahrenheit(20) },
+			power:            func(v *Readings) { *v.Power = quantity.Watts(30).PlusMinus(quantity.Watts(1)) },
 		} {
 			v := visitTo(nil, c, &o)
 			spoil(&v)

@@ -18,7 +18,7 @@ func TestNoSystem(t *testing.T) {
 		if _, err := s.Tuned(Tuning{}); !errors.Is(err, ErrNoSystem) {
 			t.Errorf("Tuned: %v", err)
 		}
-		if _, err := Fit(s, Visit{}); !errors.Is(err, ErrNoSystem) {
+		if _, err := Fit(s, Readings{}); !errors.Is(err, ErrNoSystem) {
 			t.Errorf("Fit: %v", err)
 		}
 		if _, err := s.WithHeadPressure(300).Solve(at, Faults{}); !errors.Is(err, ErrNoSystem) {
@@ -41,7 +41,7 @@ func TestNoSystem(t *testing.T) {
 		if got := f.ChargeChange(1, 0); got != 0 {
 			t.Errorf("ChargeChange %g", got)
 		}
-		if f.System() != nil || f.Unknowns() != nil || f.Misfit() != 0 ||
+		if f.Unknowns() != nil || f.Misfit() != 0 ||
 			f.Operating() != (Operating{}) {
 			t.Error("no machine was fitted, and yet has something to say")
 		}
@@ -74,14 +74,14 @@ func TestHeadPressureBeyondTheCurve(t *testing.T) {
 // A fit refuses readings that no instrument shows, and says which.
 func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 	s := machine(t, "R-410A", refrigerant.FixedRestrictor)
-	good := func() Visit {
+	good := func() Readings {
 		p := func(v float64) *quantity.Uncertain[quantity.GaugePressure] {
 			return new(quantity.PSIG(v).PlusMinus(quantity.PSIG(1)))
 		}
 		l := func(v float64) *quantity.Uncertain[quantity.Temperature] {
 			return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(1)))
 		}
-		return Visit{
+		return Readings{
 			Conditions:      RatingConditions(),
 			SuctionPressure: p(130),
 			LiquidPressure:  p(400),
@@ -92,16 +92,16 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 	if _, err := Fit(s, good()); err != nil {
 		t.Fatal(err)
 	}
-	for name, spoil := range map[string]func(*Visit){
-		"suction pressure":                                    func(v *Visit) { v.SuctionPressure.Value = quantity.GaugePressure(math.NaN()) },
-		"liquid pressure":                                     func(v *Visit) { v.LiquidPressure.Value = 1e300 },
-		"suction line temperature":                            func(v *Visit) { v.SuctionLine.Value = 0 },
-		"standard uncertainty of the suction pressure":        func(v *Visit) { v.SuctionPressure.Std = math.Inf(1) },
-		"standard uncertainty of the liquid line temperature": func(v *Visit) { v.LiquidLine.Std = -1 },
-		"discharge pressure":                                  func(v *Visit) { v.DischargePressure = new(quantity.PSIG(-14.7).PlusMinus(quantity.PSIG(1))) },
-		"electric power":                                      func(v *Visit) { v.Power = new(quantity.Watts(0).PlusMinus(quantity.Watts(50))) },
-		"standard uncertainty of an air temperature":          func(v *Visit) { v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1)) },
-		"relative standard uncertainty of the airflow":        func(v *Visit) { v.AirflowStd = math.NaN() },
+	for name, spoil := range map[string]func(*Readings){
+		"suction pressure":                                    func(v *Readings) { v.SuctionPressure.Value = quantity.GaugePressure(math.NaN()) },
+		"liquid pressure":                                     func(v *Readings) { v.LiquidPressure.Value = 1e300 },
+		"suction line temperature":                            func(v *Readings) { v.SuctionLine.Value = 0 },
+		"standard uncertainty of the suction pressure":        func(v *Readings) { v.SuctionPressure.Std = math.Inf(1) },
+		"standard uncertainty of the liquid line temperature": func(v *Readings) { v.LiquidLine.Std = -1 },
+		"discharge pressure":                                  func(v *Readings) { v.DischargePressure = new(quantity.PSIG(-14.7).PlusMinus(quantity.PSIG(1))) },
+		"electric power":                                      func(v *Readings) { v.Power = new(quantity.Watts(0).PlusMinus(quantity.Watts(50))) },
+		"standard uncertainty of an air temperature":          func(v *Readings) { v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1)) },
+		"relative standard uncertainty of the airflow":        func(v *Readings) { v.AirflowStd = math.NaN() },
 	} {
 		v := good()
 		spoil(&v)
@@ -123,7 +123,7 @@ func TestPredictionFromContradictions(t *testing.T) {
 	clamp := func(v float64) *quantity.Uncertain[quantity.Temperature] {
 		return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(0.5)))
 	}
-	for _, v := range []Visit{
+	for _, v := range []Readings{
 		{SuctionPressure: gauge(300), LiquidPressure: gauge(118), SuctionLine: clamp(40), LiquidLine: clamp(170)},
 		{SuctionPressure: gauge(118), LiquidPressure: gauge(118), SuctionLine: clamp(62), LiquidLine: clamp(95)},
 		{SuctionPressure: gauge(10), LiquidPressure: gauge(600), SuctionLine: clamp(170), LiquidLine: clamp(40), Supply: clamp(105)},

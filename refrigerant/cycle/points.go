@@ -33,12 +33,6 @@ type Points struct {
 	Compressor *Compressor
 }
 
-// A Ratio is a number without a unit and its standard uncertainty.
-type Ratio struct {
-	Value float64 `json:"value"`
-	Std   float64 `json:"std"`
-}
-
 // Analysis is the cycle through the points. What the points do not tell is nil.
 type Analysis struct {
 	// The states. EvaporatorIn is liquid expanded at constant enthalpy to the suction
@@ -55,7 +49,7 @@ type Analysis struct {
 	Subcooling quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling"`
 
 	// CompressionRatio is absolute discharge over absolute suction pressure.
-	CompressionRatio Ratio `json:"compressionRatio"`
+	CompressionRatio quantity.UncertainNumber `json:"compressionRatio"`
 	// HighSideDrop is the pressure between the discharge and the liquid port: measured
 	// where both were read, else the correction by which one stood in for the other.
 	HighSideDrop quantity.Uncertain[quantity.Pressure] `json:"highSideDrop"`
@@ -64,8 +58,8 @@ type Analysis struct {
 
 	// IsentropicEfficiency is ideal over actual rise of enthalpy in the gas, from the
 	// discharge temperature. Above 1 the readings contradict each other.
-	IsentropicEfficiency *Ratio `json:"isentropicEfficiency,omitzero"`
-	VolumetricEfficiency *Ratio `json:"volumetricEfficiency,omitzero"`
+	IsentropicEfficiency *quantity.UncertainNumber `json:"isentropicEfficiency,omitzero"`
+	VolumetricEfficiency *quantity.UncertainNumber `json:"volumetricEfficiency,omitzero"`
 
 	// RefrigeratingEffect is the enthalpy at the suction line less that of the liquid.
 	RefrigeratingEffect quantity.Uncertain[quantity.SpecificEnthalpy] `json:"refrigeratingEffect"`
@@ -80,7 +74,7 @@ type Analysis struct {
 	Capacity     *quantity.Uncertain[quantity.Power] `json:"capacity,omitzero"`
 	HeatRejected *quantity.Uncertain[quantity.Power] `json:"heatRejected,omitzero"`
 	// COP is Capacity over Power.
-	COP *Ratio `json:"cop,omitzero"`
+	COP *quantity.UncertainNumber `json:"cop,omitzero"`
 }
 
 // A high side between its two ports: a condenser costs about 1.1 K (2 °F) of saturation
@@ -443,11 +437,11 @@ func vaporAt(
 func (p *Points) analysis(c *computed, variance *results) Analysis {
 	v := &c.values
 	std := func(i int) float64 { return math.Sqrt(variance[i]) }
-	ratio := func(i int) *Ratio {
+	ratio := func(i int) *quantity.UncertainNumber {
 		if math.IsNaN(v[i]) {
 			return nil
 		}
-		return &Ratio{v[i], std(i)}
+		return &quantity.UncertainNumber{Value: v[i], Std: std(i)}
 	}
 	a := Analysis{
 		Suction: c.suction, Liquid: c.liquid, EvaporatorIn: c.expanded, IdealDischarge: c.ideal,
@@ -459,7 +453,7 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 			Value: quantity.TemperatureDelta(v[oSubcooling]),
 			Std:   std(oSubcooling),
 		},
-		CompressionRatio: Ratio{v[oRatio], std(oRatio)},
+		CompressionRatio: quantity.UncertainNumber{Value: v[oRatio], Std: std(oRatio)},
 		HighSideDrop: quantity.Uncertain[quantity.Pressure]{
 			Value: quantity.Pressure(v[oDrop]),
 			Std:   std(oDrop),
@@ -504,9 +498,9 @@ func (p *Points) analysis(c *computed, variance *results) Analysis {
 		}
 		if p.Power != nil {
 			cop := float64(a.Capacity.Value / p.Power.Value)
-			a.COP = &Ratio{
-				cop,
-				cop * math.Hypot(
+			a.COP = &quantity.UncertainNumber{
+				Value: cop,
+				Std: cop * math.Hypot(
 					a.Capacity.Std/float64(a.Capacity.Value), p.Power.Std/float64(p.Power.Value),
 				),
 			}

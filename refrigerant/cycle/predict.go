@@ -237,7 +237,7 @@ func (f *Fitted) distance(c Conditions, changed Faults) (float64, []Departure) {
 // parameters are the unknowns of the machine. The errors of the air readings of the visit
 // do not go along to other weather.
 func (f *Fitted) parameters() []parameter {
-	ps := parametersFor(f.system, &Visit{})
+	ps := parametersFor(f.system, &Readings{})
 	for i := range ps {
 		switch ps[i].name {
 		case "outdoor dry bulb", "return dry bulb", "return wet bulb":

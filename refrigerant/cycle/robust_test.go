@@ -133,7 +133,7 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 	kelvin := func(xs ...float64) quantity.TemperatureDelta { return quantity.KelvinDelta(pick(xs...)) }
 	for _, d := range []string{"R-22", "R-113", "R-114", "R-447B", "R-455A", "R-463A", "R-511A"} {
 		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
-			s, err := Residential(lookup(t, d), quantity.Tons(3), m)
+			s, err := DesignResidential(lookup(t, d), quantity.Tons(3), m)
 			if err != nil {
 				t.Logf("%s with %v: %v", d, m, err)
 				continue

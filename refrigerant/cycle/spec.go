@@ -61,9 +61,9 @@ type Spec struct {
 	HighCutout, LowCutout quantity.Temperature
 }
 
-// Residential returns an ordinary residential split system: the machine of a Spec with
+// DesignResidential returns an ordinary residential split system: the machine of a Spec with
 // nothing but these three given. The errors are those of Design.
-func Residential(
+func DesignResidential(
 	r *refrigerant.Refrigerant, capacity quantity.Power, m refrigerant.Metering,
 ) (*System, error) {
 	return Design(Spec{Refrigerant: r, Capacity: capacity, Metering: m})

@@ -11,7 +11,7 @@ import (
 )
 
 // A System is a whole machine: compressor, coils, lines, expansion device and the
-// charge in them. Get one from Residential or Design: nil and the zero value are no
+// charge in them. Get one from DesignResidential or Design: nil and the zero value are no
 // machine, of which everything is zero and nothing can be solved. It is immutable and
 // safe for concurrent use.
 type System struct {
@@ -22,7 +22,7 @@ type System struct {
 
 // ErrNoSystem is the error where a System or Fitted is nil or the zero one.
 var ErrNoSystem = errors.New(
-	"no machine; make one with cycle.Residential or cycle.Design, and fit it with cycle.Fit",
+	"no machine; make one with cycle.DesignResidential or cycle.Design, and fit it with cycle.Fit",
 )
 
 func (s *System) made() bool { return s != nil && s.plant.fluid != nil }

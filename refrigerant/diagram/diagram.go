@@ -120,14 +120,6 @@ func (d *Diagram) made() error {
 	return nil
 }
 
-// Refrigerant returns the one that the diagram is of.
-func (d *Diagram) Refrigerant() *refrigerant.Refrigerant {
-	if d.made() != nil {
-		return nil
-	}
-	return d.fluid
-}
-
 // AddState marks a state. Scales that were not asked for stretch to show it. A state
 // that is none of this refrigerant's is a *quantity.RangeError.
 func (d *Diagram) AddState(label string, s refrigerant.State) error {

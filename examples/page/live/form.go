@@ -333,7 +333,7 @@ func kindOf(t reflect.Type) string {
 		return "either"
 	}
 	switch t = bare(t); {
-	case t == reflect.TypeFor[work.Check]():
+	case t == reflect.TypeFor[work.Item]():
 		return "check"
 	case t == duration:
 		return "Duration"
@@ -360,13 +360,13 @@ func fresh(input any) any {
 }
 
 // checks are those of all tasks of a job, in their order.
-func checks() []work.Check {
-	var out []work.Check
+func checks() []work.Item {
+	var out []work.Item
 	for t := work.FindFault; ; t++ {
 		if _, err := t.MarshalText(); err != nil {
 			return out
 		}
-		for _, c := range work.Checks(t) {
+		for _, c := range work.Checklist(t) {
 			if !slices.Contains(out, c) {
 				out = append(out, c)
 			}

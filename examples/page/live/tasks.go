@@ -303,7 +303,7 @@ func vacuum(_ satline.Visit, input any) ([]fact.Fact, error) {
 	for _, r := range in.Readings {
 		log = append(log, charge.Sample[quantity.Pressure]{At: r.At, Value: r.Value})
 	}
-	d, err := charge.DecayTest(log, charge.DecayLimits{Start: in.Start, Level: in.Level})
+	d, err := charge.JudgeDecay(log, charge.DecayLimits{Start: in.Start, Level: in.Level})
 	return []fact.Fact{d.Fact()}, err
 }
 

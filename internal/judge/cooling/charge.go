@@ -4,6 +4,7 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -64,7 +65,7 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 	}
 	of := b.Charge
 	v.Low, v.InBand, v.High = of.Low, of.InBand, of.High
-	v.Error = &modes.Ratio{Value: of.Error.Mean, Std: of.Error.Std}
+	v.Error = &quantity.UncertainNumber{Value: of.Error.Mean, Std: of.Error.Std}
 	v.Outcome = outcomes[of.Call()]
 	return v
 }

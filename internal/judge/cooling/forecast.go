@@ -61,7 +61,7 @@ func fit(c *modes.Case) (*fitted.Machine, error) {
 	if err != nil {
 		return nil, &modes.Refused{Field: "equipment", Err: err}
 	}
-	read := cycle.Visit{
+	read := cycle.Readings{
 		Conditions: cycle.Conditions{
 			OutdoorDryBulb: c.OutdoorDryBulb.Value, ReturnDryBulb: c.ReturnDryBulb.Value,
 			ReturnWetBulb: c.ReturnWetBulb.Value, Elevation: quantity.ElevationOf(c.Site.Value),

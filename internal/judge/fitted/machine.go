@@ -18,7 +18,7 @@ type (
 // Read is what a machine is fitted to, and what follows from that: those are not fitted, but
 // held against it.
 type Read struct {
-	Visit       cycle.Visit
+	Visit       cycle.Readings
 	Superheat   *delta
 	Subcooling  *delta
 	Evaporating *temperature

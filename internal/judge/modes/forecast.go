@@ -40,9 +40,9 @@ type Outlook struct {
 	Superheat, Subcooling                        quantity.Uncertain[quantity.TemperatureDelta]
 	Evaporating, Condensing, CoilSurface, Supply quantity.Uncertain[quantity.Temperature]
 	Capacity                                     quantity.Uncertain[quantity.Power]
-	COP                                          *Ratio
+	COP                                          *quantity.UncertainNumber
 	Box                                          *quantity.Uncertain[quantity.Temperature]
-	// FreezeChance is that by the coldest surface or that by airside.IcingRule, whichever is
+	// FreezeChance is that by the coldest surface or that by airside.IcingChance, whichever is
 	// larger.
 	FreezeChance                 float64
 	Extrapolating, Says, Believe []fact.Fact

@@ -185,14 +185,11 @@ const (
 type Charge struct {
 	Outcome           string
 	Low, InBand, High float64
-	Error             *Ratio
+	Error             *quantity.UncertainNumber
 	Why               []fact.Fact
 	Reading           *Reading
 	Missing           []string
 }
-
-// A Ratio is a number without a unit, with its standard uncertainty.
-type Ratio struct{ Value, Std float64 }
 
 // A Reading is a measured value beside the one that it should be.
 type Reading struct {

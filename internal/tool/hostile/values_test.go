@@ -50,7 +50,7 @@ func (c *caller) seed() {
 		}
 		put(r)
 		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
-			if s, err := cycle.Residential(r, quantity.Tons(3), m); err == nil {
+			if s, err := cycle.DesignResidential(r, quantity.Tons(3), m); err == nil {
 				put(s)
 			}
 		}

@@ -129,7 +129,7 @@ func steadiness(b *jsonschema.Builder) (*jsonschema.Schema, error) {
 	delta := reflect.TypeFor[quantity.TemperatureDelta]()
 	s, err := object(
 		b,
-		field[charge.State]("state", "what the value does"),
+		field[charge.Course]("state", "what the value does"),
 		field[quantity.Uncertain[quantity.TemperatureDelta]](
 			"value", "what was read: the mean over the stretch",
 		),

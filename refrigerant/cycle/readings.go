@@ -8,13 +8,10 @@ import (
 	"github.com/satline/satline/quantity"
 )
 
-// A Visit is what was read of one machine at one steady time. Whatever was not read is
-// nil; the more there is, the narrower the fit. A reading is written
+// Readings are what was read of one machine that cools, at one steady time. Whatever was not
+// read is nil; the more there is, the narrower the fit. A reading is written
 // new(quantity.PSIG(56).PlusMinus(quantity.PSIG(0.6))).
-//
-// The Visit of package satline is what a technician notes down, and satline.Forecast makes
-// one of these from it.
-type Visit struct {
+type Readings struct {
 	// Conditions of the readings. Airflow 0 is not measured: it is then one of the
 	// unknowns.
 	Conditions Conditions
@@ -63,7 +60,7 @@ const (
 )
 
 // check refuses what no instrument shows: a fit to it would say nothing.
-func (v *Visit) check() error {
+func (v *Readings) check() error {
 	if err := v.Conditions.check(); err != nil {
 		return err
 	}
@@ -114,12 +111,12 @@ func (v *Visit) check() error {
 }
 
 // atmosphere is what the gauges of v count from.
-func (v *Visit) atmosphere() quantity.Pressure {
+func (v *Readings) atmosphere() quantity.Pressure {
 	return quantity.AtmosphereAt(v.Conditions.Elevation)
 }
 
 // readings lists what v has, pressures and power as logarithms. check has let them through.
-func (v *Visit) readings() []reading {
+func (v *Readings) readings() []reading {
 	var all []reading
 	atmosphere := v.atmosphere()
 	gauge := func(
