@@ -67,18 +67,21 @@ func (k *kind) appendExact(b []byte, v float64) ([]byte, error) {
 func appendExactly(b []byte, v float64, u, si *unit) []byte {
 	from := len(b)
 	for digits := 12; digits <= 17; digits++ {
-		s := strconv.FormatFloat(u.fromSI(v), 'g', digits, 64)
-		back, err := strconv.ParseFloat(s, 64)
-		if err == nil && u.toSI(back) == v {
-			b = strconv.AppendFloat(b, back, 'g', -1, 64)
-			if len(b)-from >= len(s) {
+		b = strconv.AppendFloat(b[:from], u.fromSI(v), 'g', digits, 64)
+		back, err := strconv.ParseFloat(string(b[from:]), 64)
+		if err != nil || u.toSI(back) != v {
+			continue
+		}
+		// Up to 15 digits are the fewest already, but for an exponent that may be shorter.
+		if size := math.Abs(back); digits > 15 || size < 1e-4 || size >= 1e6 {
+			if s := strconv.FormatFloat(back, 'g', -1, 64); len(s) < len(b)-from {
 				b = append(b[:from], s...)
 			}
-			b = append(b, ' ')
-			return append(b, u.symbol...)
 		}
+		b = append(b, ' ')
+		return append(b, u.symbol...)
 	}
-	b = strconv.AppendFloat(b, v, 'g', -1, 64)
+	b = strconv.AppendFloat(b[:from], v, 'g', -1, 64)
 	b = append(b, ' ')
 	return append(b, si.symbol...)
 }

@@ -142,6 +142,11 @@ func (k *kind) step(
 		}
 	}
 	for i := range units {
+		if units[i].symbol == symbol {
+			return v, &units[i], rest, ""
+		}
+	}
+	for i := range units {
 		if units[i].matches(symbol) {
 			return v, &units[i], rest, ""
 		}
@@ -180,14 +185,11 @@ func number(s string, fractions, comma bool) (v float64, length int, problem str
 	return v, n, ""
 }
 
-// matches compares exactly first and then without regard to case and spaces,
-// so that "psig", "PSIG" and "kw" all read as meant. Only the M of mega has to be
+// matches compares without regard to case and spaces, so that "psig", "PSIG" and "kw" all
+// read as meant. Only the M of mega has to be
 // a capital: of a resistance in milliohms nothing else would tell. No kind has two
 // units that differ only in case.
 func (u *unit) matches(symbol string) bool {
-	if symbol == u.symbol {
-		return true
-	}
 	symbol = strings.ReplaceAll(symbol, " ", "")
 	if sameUnit(symbol, u.symbol) {
 		return true

@@ -9,6 +9,7 @@ import (
 	"io"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -56,11 +57,11 @@ func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error
 	}
 	d := decoder{data: data, lim: lim, style: style, dec: json.NewDecoder(bytes.NewReader(data))}
 	d.dec.UseNumber()
-	if err := d.value(target.Elem(), "", 0); err != nil {
+	if err := d.value(target.Elem(), nil, 0); err != nil {
 		return err
 	}
 	if _, err := d.dec.Token(); err != io.EOF {
-		return d.fail("", "there is more after the end of the document", nil)
+		return d.fail(nil, "there is more after the end of the document", nil)
 	}
 	return nil
 }
@@ -72,14 +73,14 @@ type decoder struct {
 	dec   *json.Decoder
 }
 
-func (d *decoder) fail(path, problem string, cause error) error {
-	return &Error{Path: path, Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem,
+func (d *decoder) fail(at *place, problem string, cause error) error {
+	return &Error{Path: at.String(), Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem,
 		Err: cause}
 }
 
 // token says in words of its own what is no JSON, those of encoding/json change from one
 // release to the next.
-func (d *decoder) token(path string) (json.Token, error) {
+func (d *decoder) token(in *place) (json.Token, error) {
 	before := d.dec.InputOffset()
 	t, err := d.dec.Token()
 	if err == nil {
@@ -91,7 +92,7 @@ func (d *decoder) token(path string) (json.Token, error) {
 	if len(rest) == 0 || opensText(rest) {
 		problem = "the document ends too early; a bracket, brace or quote is not closed"
 	}
-	return nil, &Error{Path: path, Line: lineAt(d.data, at), Problem: problem, Err: err}
+	return nil, &Error{Path: in.String(), Line: lineAt(d.data, at), Problem: problem, Err: err}
 }
 
 // opensText reports whether a text begins here that has no end.
@@ -110,97 +111,97 @@ func opensText(rest []byte) bool {
 	return true
 }
 
-func (d *decoder) value(v reflect.Value, path string, depth int) error {
-	t, err := d.token(path)
+func (d *decoder) value(v reflect.Value, at *place, depth int) error {
+	t, err := d.token(at)
 	if err != nil {
 		return err
 	}
-	return d.fill(v, t, path, depth)
+	return d.fill(v, t, at, depth)
 }
 
 var durationType, timeType = reflect.TypeFor[time.Duration](), reflect.TypeFor[time.Time]()
 
-func (d *decoder) fill(v reflect.Value, t json.Token, path string, depth int) error {
+func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) error {
 	if depth > d.lim.Depth {
-		return d.fail(path, fmt.Sprintf("nested more than %d deep", d.lim.Depth), nil)
+		return d.fail(at, fmt.Sprintf("nested more than %d deep", d.lim.Depth), nil)
 	}
 	if t == nil {
-		return d.fail(path, "null is not a value; leave out what is not known", nil)
+		return d.fail(at, "null is not a value; leave out what is not known", nil)
 	}
 	if v.Kind() == reflect.Pointer {
 		if v.IsNil() {
 			v.Set(reflect.New(v.Type().Elem()))
 		}
-		return d.fill(v.Elem(), t, path, depth)
+		return d.fill(v.Elem(), t, at, depth)
 	}
 	if v.Type() == durationType {
-		return d.duration(v, t, path)
+		return d.duration(v, t, at)
 	}
 	if v.Type() == timeType {
-		return d.time(v, t, path)
+		return d.time(v, t, at)
 	}
 	if text, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-		return d.text(text, t, path)
+		return d.text(text, t, at)
 	}
 	switch v.Kind() {
 	case reflect.Struct:
-		return d.object(v, t, path, depth)
+		return d.object(v, t, at, depth)
 	case reflect.Slice:
-		return d.list(v, t, path, depth)
+		return d.list(v, t, at, depth)
 	case reflect.String:
 		s, ok := t.(string)
 		if !ok {
-			return d.wrong(path, "a text in quotes", t)
+			return d.wrong(at, "a text in quotes", t)
 		}
 		v.SetString(s)
 	case reflect.Bool:
 		b, ok := t.(bool)
 		if !ok {
-			return d.wrong(path, "true or false", t)
+			return d.wrong(at, "true or false", t)
 		}
 		v.SetBool(b)
 	case reflect.Float64:
 		n, ok := t.(json.Number)
 		if !ok {
-			return d.wrong(path, "a number", t)
+			return d.wrong(at, "a number", t)
 		}
 		f, err := n.Float64()
 		if err != nil || math.IsInf(f, 0) {
-			return d.fail(path, "the number is beyond what a number can hold", err)
+			return d.fail(at, "the number is beyond what a number can hold", err)
 		}
 		v.SetFloat(f)
 	case reflect.Int, reflect.Int64:
 		n, ok := t.(json.Number)
 		if !ok {
-			return d.wrong(path, "a whole number", t)
+			return d.wrong(at, "a whole number", t)
 		}
 		i, err := strconv.ParseInt(n.String(), 10, v.Type().Bits())
 		if err != nil {
-			return d.fail(path, "want a whole number, got "+clip(n.String()), err)
+			return d.fail(at, "want a whole number, got "+clip(n.String()), err)
 		}
 		v.SetInt(i)
 	default:
-		return fmt.Errorf("strictjson: %s cannot be read into a %s", path, v.Type())
+		return fmt.Errorf("strictjson: %s cannot be read into a %s", at, v.Type())
 	}
 	return nil
 }
 
-func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, path string) error {
+func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, at *place) error {
 	s, ok := t.(string)
 	if !ok {
 		if n, number := t.(json.Number); number {
 			if err := into.UnmarshalText([]byte(n.String())); err != nil {
-				return d.fail(path, err.Error()+", in quotes", err)
+				return d.fail(at, err.Error()+", in quotes", err)
 			}
 		}
-		return d.wrong(path, "a text in quotes", t)
+		return d.wrong(at, "a text in quotes", t)
 	}
 	err := into.UnmarshalText([]byte(s))
 	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
 		err = styled.UnmarshalStyled([]byte(s), d.style)
 	}
 	if err != nil {
-		return d.fail(path, err.Error(), err)
+		return d.fail(at, err.Error(), err)
 	}
 	return nil
 }
@@ -210,14 +211,14 @@ type styledUnmarshaler interface {
 	UnmarshalStyled(text []byte, style quantity.Style) error
 }
 
-func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
+func (d *decoder) duration(v reflect.Value, t json.Token, at *place) error {
 	s, ok := t.(string)
 	if !ok {
-		return d.wrong(path, `a duration in quotes, as in "15m" or "1h30m"`, t)
+		return d.wrong(at, `a duration in quotes, as in "15m" or "1h30m"`, t)
 	}
 	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
 	if err != nil {
-		return d.fail(path, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" "+
+		return d.fail(at, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" "+
 			"or \"1h30m\"", clip(s)), err)
 	}
 	v.SetInt(int64(span))
@@ -229,44 +230,44 @@ func (d *decoder) duration(v reflect.Value, t json.Token, path string) error {
 var moments = []string{time.RFC3339Nano, "2006-01-02T15:04Z07:00", "2006-01-02T15:04:05",
 	"2006-01-02T15:04", "2006-01-02 15:04", time.DateOnly, "2006-01"}
 
-func (d *decoder) time(v reflect.Value, t json.Token, path string) error {
+func (d *decoder) time(v reflect.Value, t json.Token, at *place) error {
 	s, ok := t.(string)
 	if !ok {
-		return d.wrong(path, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
+		return d.wrong(at, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
 	}
 	for _, layout := range moments {
-		if at, err := time.Parse(layout, s); err == nil {
-			v.Set(reflect.ValueOf(at))
+		if moment, err := time.Parse(layout, s); err == nil {
+			v.Set(reflect.ValueOf(moment))
 			return nil
 		}
 	}
-	return d.fail(path, fmt.Sprintf("%q is no date; write one as in \"2026-07-14\", "+
+	return d.fail(at, fmt.Sprintf("%q is no date; write one as in \"2026-07-14\", "+
 		"\"2026-07-14 09:30\" or \"2026-07-14T09:30:00-06:00\"", clip(s)), nil)
 }
 
-func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) error {
+func (d *decoder) object(v reflect.Value, t json.Token, in *place, depth int) error {
 	if t != json.Delim('{') {
-		return d.wrong(path, "an object in braces", t)
+		return d.wrong(in, "an object in braces", t)
 	}
 	fields := fieldsOf(v.Type())
-	seen := make(map[string]bool)
+	seen := make([]string, 0, 16) // of the fields that there are
 	for d.dec.More() {
-		t, err := d.token(path)
+		t, err := d.token(in)
 		if err != nil {
 			return err
 		}
 		key, ok := t.(string)
 		if !ok {
-			return d.wrong(path, "a field name in quotes", t)
+			return d.wrong(in, "a field name in quotes", t)
 		}
-		at := join(path, key)
+		at := &place{in: in, key: key}
 		if len(seen) >= d.lim.Items {
-			return d.fail(path, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
+			return d.fail(in, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
 		}
-		if seen[key] {
+		if slices.Contains(seen, key) {
 			return d.fail(at, "the field is given twice", nil)
 		}
-		seen[key] = true
+		seen = append(seen, key)
 		index, known := fields.byName[key]
 		if !known {
 			return d.fail(at, unknownField(key, fields.byName), nil)
@@ -279,37 +280,39 @@ func (d *decoder) object(v reflect.Value, t json.Token, path string, depth int) 
 			return err
 		}
 	}
-	if _, err := d.token(path); err != nil {
+	if _, err := d.token(in); err != nil {
 		return err
 	}
 	for _, name := range fields.required {
-		if !seen[name] {
-			return d.fail(join(path, name), "the field is missing, and has to be given here", nil)
+		if !slices.Contains(seen, name) {
+			return d.fail(
+				&place{in: in, key: name}, "the field is missing, and has to be given here", nil,
+			)
 		}
 	}
 	return nil
 }
 
-func (d *decoder) list(v reflect.Value, t json.Token, path string, depth int) error {
+func (d *decoder) list(v reflect.Value, t json.Token, in *place, depth int) error {
 	if t != json.Delim('[') {
-		return d.wrong(path, "a list in brackets", t)
+		return d.wrong(in, "a list in brackets", t)
 	}
 	v.SetLen(0)
 	for d.dec.More() {
 		if v.Len() >= d.lim.Items {
-			return d.fail(path, fmt.Sprintf("more than %d items", d.lim.Items), nil)
+			return d.fail(in, fmt.Sprintf("more than %d items", d.lim.Items), nil)
 		}
 		item := reflect.New(v.Type().Elem()).Elem()
-		if err := d.value(item, fmt.Sprintf("%s[%d]", path, v.Len()), depth+1); err != nil {
+		if err := d.value(item, &place{in: in, item: true, index: v.Len()}, depth+1); err != nil {
 			return err
 		}
 		v.Set(reflect.Append(v, item))
 	}
-	_, err := d.token(path)
+	_, err := d.token(in)
 	return err
 }
 
-func (d *decoder) wrong(path, want string, t json.Token) error {
+func (d *decoder) wrong(at *place, want string, t json.Token) error {
 	got := "a value"
 	switch t := t.(type) {
 	case json.Delim:
@@ -321,15 +324,28 @@ func (d *decoder) wrong(path, want string, t json.Token) error {
 	case bool:
 		got = strconv.FormatBool(t)
 	}
-	return d.fail(path, "want "+want+", got "+got, nil)
+	return d.fail(at, "want "+want+", got "+got, nil)
 }
 
-func join(path, key string) string {
-	key = clip(key)
-	if path == "" {
-		return key
+// A place is where in a document a value stands: a field, or an item of a list; nil is the top.
+type place struct {
+	in    *place
+	key   string
+	item  bool // at index, not at key
+	index int
+}
+
+// String is the path from the top: "log[3].time".
+func (p *place) String() string {
+	switch {
+	case p == nil:
+		return ""
+	case p.item:
+		return fmt.Sprintf("%s[%d]", p.in, p.index)
+	case p.in == nil:
+		return clip(p.key)
 	}
-	return path + "." + key
+	return p.in.String() + "." + clip(p.key)
 }
 
 // clip keeps a text of the document short, and to one line that no terminal obeys.
