@@ -242,6 +242,29 @@ func TestNoRuleFindsTheAnswer(t *testing.T) {
 	}
 }
 
+// What is said to be half or twice of the answer is that.
+func TestHalfAndTwice(t *testing.T) {
+	share := map[string]float64{"half": 0.5, "twice": 2}
+	told := 0
+	eachSet(t, func(t *testing.T, s Set) {
+		for _, p := range s.Problems {
+			for _, w := range p.Wrong {
+				want := share[w.Code] * p.Answer.Value
+				if want == 0 || p.Answer.Words {
+					continue
+				}
+				told++
+				if math.Abs(w.Value-want) > 0.003*math.Abs(want) {
+					t.Errorf("%s/%s: %s beside %s: %s", p.Topic, p.Form, w.Text, p.Answer.Text, w.Mistake)
+				}
+			}
+		}
+	})
+	if told < 100 {
+		t.Errorf("only %d of them", told)
+	}
+}
+
 // Choices are of like size and sign, and none but the right one is within its
 // margin.
 func TestChoicesAreAlike(t *testing.T) {

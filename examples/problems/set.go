@@ -154,13 +154,13 @@ func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil ||
 			p < quantity.Kilopascals(110) {
 			return nil, fmt.Errorf(
-				"%s does not boil above atmospheric pressure at 20 °F, where these problems begin; "+
+				"%s does not boil above atmospheric pressure at 20 °F (−7 °C), where these problems begin; "+
 					"choose another",
 				f.Designation())
 		}
 		if _, err := f.DewPressure(quantity.Fahrenheit(140)); err != nil {
 			return nil, fmt.Errorf(
-				"%s does not condense at 140 °F, where these problems end; choose another",
+				"%s does not condense at 140 °F (60 °C), where these problems end; choose another",
 				f.Designation())
 		}
 		out = append(out, f)

@@ -147,8 +147,8 @@ func leakForm(d *draft, ask string) error {
 		misread(column, func(v float64) float64 { return shown - v })
 		d.wrong("added", shown+off)
 		d.wrong("itself", shown)
-		d.wrong("half", shown-off/2)
-		d.wrong("twice", shown-2*off)
+		d.wrong("half-shift", shown-off/2)
+		d.wrong("shift-twice", shown-2*off)
 	case "gone":
 		d.give("lost", at, g.u.percent)
 		d.noise("outdoor-air", "label-charge")

@@ -82,8 +82,8 @@ func condensateForm(d *draft, ask string) error {
 		d.wrong("in-alone", work(factor*flow*first/g.whole()))
 		d.wrong("out-alone", work(factor*flow*second/g.whole()))
 		d.wrong("mean-water", work(factor*flow*(first+second)/2/g.whole()))
-		d.wrong("half", work(rate/2))
-		d.wrong("twice", work(2*rate))
+		d.wrong("half-water", work(rate/2))
+		d.wrong("water-twice", work(2*rate))
 		if g.ip() {
 			d.wrong("temperature-factor", work(1.08*flow*(first-second)/g.whole()))
 		} else {
@@ -107,8 +107,8 @@ func condensateForm(d *draft, ask string) error {
 		work := func(rate float64) float64 { return rate * g.whole() / (factor * flow) }
 		d.answer(work(given), margin*work(given), u)
 		d.again = (first - second) * given / exact
-		d.wrong("half", work(given/2))
-		d.wrong("twice", work(2*given))
+		d.wrong("half-water", work(given/2))
+		d.wrong("water-twice", work(2*given))
 		d.wrong("other-whole", given*g.either(1000, 7000)/(factor*flow))
 		misweigh(func(factor, pound float64) float64 { return work(given * pound / factor) })
 		if g.atLeast(3) {

@@ -64,7 +64,7 @@ func heatingCOP(g *generator, d *draft) error {
 		d.bound["all-power"] = d.bound["power"]
 	}
 	strip := 0.0
-	if g.atLeast(3) { // with the strip heat on, which belongs to neither
+	if g.atLeast(3) { // with a strip heater that is off, which belongs to neither
 		strip = d.give("strip", g.pick(2, 5, 0.5), g.u.power)
 	}
 	d.give("outdoor-air", g.fine(g.among(25, 52, 1, -4, 11, 1)), g.u.temp)

@@ -202,11 +202,11 @@ func safetyLeast(g *generator, d *draft) error {
 	d.wrong("other-volume", work(other*lfl))
 	d.wrong("both-volumes", work((slow+fast)*lfl))
 	d.wrong("difference-volumes", work((slow-fast)*lfl))
-	d.wrong("half", work(times*lfl/2))
-	d.wrong("twice", work(2*times*lfl))
+	d.wrong("half-volume", work(times*lfl/2))
+	d.wrong("volume-twice", work(2*times*lfl))
 	d.wrong("mean-volume", work(5*lfl))
 	d.wrong("quarter-less", work(0.75*times*lfl))
 	d.wrong("quarter-more", work(1.25*times*lfl))
-	d.wrong("half-of-that", work(times*lfl)/2)
+	d.wrong("half", work(times*lfl)/2)
 	return nil
 }

@@ -50,7 +50,7 @@ func superheatLine(g *generator, d *draft) error {
 	r.misreadings(d, func(at float64) float64 { return at + want })
 	d.wrong("taken-off", r.at-want)
 	d.wrong("saturation-itself", r.at)
-	d.wrong("twice", r.at+2*want)
+	d.wrong("added-twice", r.at+2*want)
 	t, err := f.DewTemperature(g.actual(r.site, r.shown))
 	d.again = g.degrees(t) + want
 	return err
