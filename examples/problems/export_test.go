@@ -13,6 +13,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -242,6 +243,62 @@ func unzipped(t *testing.T, text string) map[string]string {
 	return out
 }
 
+// sequences are the orders in which the schema of QTI 2.1 has the children of an element, as far
+// as they are used; QTI 3.0 has them in the same order.
+var sequences = map[string][]string{
+	"assessmentItem": {"responseDeclaration", "outcomeDeclaration", "itemBody",
+		"responseProcessing", "modalFeedback"},
+	"assessmentTest":    {"testPart"},
+	"testPart":          {"assessmentSection"},
+	"assessmentSection": {"rubricBlock", "assessmentItemRef"},
+	"choiceInteraction": {"simpleChoice"},
+	"table":             {"caption", "thead", "tbody"},
+}
+
+// inSequence holds the children of each element to its sequence.
+func inSequence(t *testing.T, q qti, text string) {
+	t.Helper()
+	order := map[string][]string{}
+	for parent, children := range sequences {
+		if parent == "table" { // of XHTML, whose names are the same in both
+			order[parent] = children
+			continue
+		}
+		for _, c := range children {
+			order[q.element(parent)] = append(order[q.element(parent)], q.element(c))
+		}
+	}
+	type open struct {
+		name string
+		at   int
+	}
+	var within []open
+	d := xml.NewDecoder(strings.NewReader(text))
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch e := token.(type) {
+		case xml.StartElement:
+			if n := len(within); n > 0 && order[within[n-1].name] != nil {
+				parent := &within[n-1]
+				at := slices.Index(order[parent.name], e.Name.Local)
+				if at < parent.at {
+					t.Errorf("%s stands in %s where it may not", e.Name.Local, parent.name)
+				}
+				parent.at = at
+			}
+			within = append(within, open{name: e.Name.Local})
+		case xml.EndElement:
+			within = within[:len(within)-1]
+		}
+	}
+}
+
 // A package of QTI lists every file that it holds, and each item has a choice
 // whose right answer is among its choices, and feedback for each of them.
 func TestQTI(t *testing.T) {
@@ -268,6 +325,7 @@ func TestQTI(t *testing.T) {
 					t.Errorf("%d items of %d", n, len(s.Problems))
 				}
 				test := files["test.xml"]
+				inSequence(t, v.q, test)
 				for _, told := range append(s.cautions(), s.Name()) {
 					if !strings.Contains(test, escaped(told)) {
 						t.Errorf("the test does not say %q", told)
@@ -281,6 +339,7 @@ func TestQTI(t *testing.T) {
 				for _, p := range s.Problems {
 					item := files[fmt.Sprintf("items/%d.xml", p.Number)]
 					names := wellFormed(t, item)
+					inSequence(t, v.q, item)
 					if names[v.choice] != 4 || names[v.feedback] != 4 || names[v.body] != 1 {
 						t.Errorf("item %d holds %v", p.Number, names)
 					}

@@ -3,6 +3,7 @@ package main
 import (
 	_ "embed"
 	"html/template"
+	"regexp"
 	"strings"
 )
 
@@ -17,11 +18,16 @@ type sheet struct {
 	Solution  template.HTML
 }
 
+var numberAndWord = regexp.MustCompile(`([0-9]) ([^0-9 ])`)
+
+// held keeps a number on one line with the unit behind it.
+func held(text string) string { return numberAndWord.ReplaceAllString(text, "$1\u00a0$2") }
+
 // html writes one page that prints: problems first, then formulas, words and the
 // charts they need, an answer sheet, and the key on pages of its own.
 func (s Set) html(key bool) (string, error) {
 	page, err := template.New("page").Funcs(template.FuncMap{
-		"say": s.say, "math": mathML,
+		"say": s.say, "math": mathML, "held": held,
 		"words": func(f formula) string { return f.words.in(s.Options.Language) },
 		"sum":   func(f formula) template.HTML { return mathML(f.sum) },
 	}).Parse(pageHTML)
