@@ -21,7 +21,7 @@ func InUnits(schema string, answer []byte, system quantity.System) []byte {
 	if at == nil {
 		return answer
 	}
-	w := rewriter{in: answer, out: make([]byte, 0, len(answer)), system: system}
+	w := rewriter{in: answer, out: make([]byte, 0, len(answer)+1), system: system}
 	w.value(at)
 	return append(w.out, w.in[w.copied:]...)
 }
@@ -193,22 +193,30 @@ func (w *rewriter) value(s *shape) {
 			w.copied = w.at - 1
 		}
 	default:
-		n := bytes.IndexAny(w.in[w.at:], ",]}")
-		if n < 0 {
-			n = len(w.in) - w.at
+		for w.at < len(w.in) && !isEnd(w.in[w.at]) {
+			w.at++
 		}
-		w.at += n
 	}
 }
+
+// isEnd says that a number or a word ends before c.
+func isEnd(c byte) bool { return c == ',' || c == ']' || c == '}' }
 
 // text goes past a string, and returns what stands between its quotes.
 func (w *rewriter) text() []byte {
 	from := w.at + 1
-	for w.at++; w.in[w.at] != '"'; w.at++ {
-		if w.in[w.at] == '\\' {
-			w.at++
+	to := from
+	for {
+		to += bytes.IndexByte(w.in[to:], '"')
+		back := 0 // slashes before the quote, each of which escapes what follows it
+		for w.in[to-1-back] == '\\' {
+			back++
 		}
+		if back%2 == 0 {
+			break
+		}
+		to++
 	}
-	w.at++
-	return w.in[from : w.at-1]
+	w.at = to + 1
+	return w.in[from:to]
 }
