@@ -34,6 +34,7 @@ func caseOf(
 		}
 		c.Moved = movedBefore(v.Moves, c.Earlier)
 	}
+	c.Given = make([]string, 0, len(readingFields))
 	for i := range readingFields {
 		if readingFields[i].has(&s.readings) {
 			c.Given = append(c.Given, readingFields[i].name)

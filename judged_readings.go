@@ -11,8 +11,9 @@ import (
 // doubts that touch it, and the chance that its instrument is wrong.
 func judged(s *settled, doubts []readcheck.Doubt, lies map[string]float64) []JudgedReading {
 	rank := []Belief{Believed, Unusual, Doubted, Impossible}
-	out := []JudgedReading{}
-	for _, f := range readingFields {
+	out := make([]JudgedReading, 0, len(readingFields))
+	for i := range readingFields {
+		f := &readingFields[i]
 		value, ok := f.value(&s.readings)
 		if !ok {
 			continue

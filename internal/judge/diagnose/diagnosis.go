@@ -41,13 +41,26 @@ type Diagnosis struct {
 	// Charge is what is believed of the charge.
 	Charge ChargeBelief
 
-	marginal  map[Code]float64
+	chances   []chanceOf
 	marginals []Marginal
 	sums      []summed
 }
 
+// chanceOf a signature is that it is present, alone or with another.
+type chanceOf struct {
+	signature Code
+	chance    float64
+}
+
 // Probability that a signature is present, alone or with another.
-func (d *Diagnosis) Probability(signature Code) float64 { return d.marginal[signature] }
+func (d *Diagnosis) Probability(signature Code) float64 {
+	for i := range d.chances {
+		if d.chances[i].signature == signature {
+			return d.chances[i].chance
+		}
+	}
+	return 0
+}
 
 // An Explanation is nothing wrong (no causes), one cause or two.
 type Explanation struct {
@@ -88,7 +101,7 @@ func Infer(e Evidence) Diagnosis {
 	defer c.close()
 	c.infer()
 	if c.seen.n == 0 && !e.Seen.turns() {
-		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), marginal: map[Code]float64{}}
+		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief()}
 	}
 	var change *Change
 	if e.Earlier != nil {
@@ -116,7 +129,7 @@ func open(e *Evidence) *caseFile {
 		work:     workspaces.Get().(*workspace),
 	}
 	w := c.work
-	w.taken, w.states = 0, w.states[:0]
+	w.taken, w.pulling, w.states, w.numbers = 0, 0, w.states[:0], w.numbers[:0]
 	c.suspects, c.states, c.prior = w.suspects[:0], w.tried[:0], w.prior[:0]
 	in := e.Input
 	superheat, reached := superheatOf(e.Fluid)
@@ -157,7 +170,7 @@ func (c *caseFile) add(signature Code, prior float64) {
 	if from == to || prior <= 0 || len(c.suspects) == mostSuspects {
 		return
 	}
-	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues))
+	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues, c.work))
 	c.states = append(c.states, c.work.states[from:to:to])
 	c.prior = append(c.prior, prior)
 }
@@ -191,13 +204,7 @@ func (c *caseFile) addInstruments() {
 		all += shareOf(other)
 	}
 	for _, other := range c.evidence.Others {
-		l := lie{
-			signature: OtherRefrigerant,
-			weight:    shareOf(other) / all,
-			undo:      asFluid(other),
-			fluid:     other.Designation(),
-		}
-		c.tryLie(&l)
+		c.tryOther(other, shareOf(other)/all)
 	}
 	unlisted := c.tryClash()
 	unlisted.weight, unlisted.bound = 0.1, c.bound
@@ -220,7 +227,7 @@ const (
 
 // diagnosis sums the mixture up by explanation.
 func (c *caseFile) diagnosis() Diagnosis {
-	d := Diagnosis{marginal: make(map[Code]float64, len(c.suspects))}
+	d := Diagnosis{chances: make([]chanceOf, 0, len(c.suspects))}
 	type sum struct {
 		a, b   int
 		weight float64
@@ -252,11 +259,12 @@ func (c *caseFile) diagnosis() Diagnosis {
 	}
 	for a := range c.suspects {
 		if chance[a] > 0 {
-			d.marginal[c.suspects[a].signature] += chance[a]
+			d.chances = append(d.chances, chanceOf{c.suspects[a].signature, chance[a]})
 		}
 	}
 	slices.SortStableFunc(sums, func(x, y sum) int { return cmp.Compare(y.weight, x.weight) })
 	d.Rest = 1
+	d.Explanations = make([]Explanation, 0, listed)
 	d.sums = make([]summed, 0, len(sums))
 	for _, s := range sums {
 		x := summed{weight: s.weight}

@@ -12,8 +12,9 @@ import (
 
 // Side returns what speaks for the explanation (+1) or against it (-1), the strongest first.
 func (x *Explanation) Side(which int) []fact.Fact {
-	var signs []Sign
-	for _, s := range x.Signs {
+	signs := make([]*Sign, 0, features)
+	for i := range x.Signs {
+		s := &x.Signs[i]
 		if s.Supports() == which && !(s.blind() && (which < 0 || x.clash())) {
 			signs = append(signs, s)
 		}
@@ -24,12 +25,16 @@ func (x *Explanation) Side(which int) []fact.Fact {
 		}
 		return s.overSound * float64(which)
 	}
-	slices.SortStableFunc(signs, func(a, b Sign) int {
-		return cmp.Compare(strength(&b), strength(&a))
+	slices.SortStableFunc(signs, func(a, b *Sign) int {
+		return cmp.Compare(strength(b), strength(a))
 	})
+	told := signs[:min(most, len(signs))]
 	var out []fact.Fact
-	for i := range signs[:min(most, len(signs))] {
-		out = append(out, signs[i].fact())
+	if len(told) > 0 {
+		out = make([]fact.Fact, 0, len(told)+len(x.notes))
+	}
+	for _, s := range told {
+		out = append(out, s.fact())
 	}
 	for _, n := range x.notes {
 		if n.supports == which {

@@ -17,8 +17,7 @@ type lie struct {
 	undo      func(*readings, *Evidence) bool
 	// pull takes the place of undo where the error depends on what the machine
 	// does.
-	pull  func(*readings, float64) (*pull, bool)
-	fluid string
+	pull func(*readings, float64) (pull, bool)
 }
 
 const psi = 6894.757
@@ -73,8 +72,8 @@ var lies = []lie{
 }
 
 // spread is how far an error of about a severity may be off that severity, as
-// a fraction.
-const spread = 0.3
+// a fraction, and nearly that of one that has no sizes.
+const spread, nearly = 0.3, 0.05
 
 // exchanged are two readings that were taken for each other.
 var exchanged = []Code{BulbsSwapped, HosesSwapped, ClampsSwapped, AirSensorsSwapped}
@@ -97,29 +96,46 @@ func (c *caseFile) tryLie(l *lie) {
 	if l.pull != nil {
 		if p, ok := l.pull(c.seen.raw, l.severity); ok {
 			s := c.try()
-			s.severity, s.weight, s.pull = l.severity, l.weight, p
+			s.severity, s.weight, s.pull = l.severity, l.weight, c.work.pull(p)
 			s.bounded, s.bound = true, c.bound
 		}
 		return
 	}
-	r, truth := &c.work.without, &c.work.truth
+	r := &c.work.without
 	*r = *c.seen.raw
 	if !l.undo(r, c.evidence) {
 		return
-	}
-	truth.take(r, &c.table.Sound, c.seen)
-	s := c.try()
-	s.severity, s.weight, s.fluid = l.severity, l.weight, l.fluid
-	s.bounded, s.bound = true, r.bound()
-	for f := range features {
-		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
 	around := spread
 	switch {
 	case l.signature == DryWick:
 		around = 0 // in the uncertainty of the wet bulb
-	case l.fluid != "" || isExchange(l.signature):
-		around = 0.05
+	case isExchange(l.signature):
+		around = nearly
+	}
+	s := c.tryWithout(r, around)
+	s.severity, s.weight = l.severity, l.weight
+}
+
+// tryOther turns another refrigerant, in so many of the machines, into a shift.
+func (c *caseFile) tryOther(other Fluid, share float64) {
+	r := &c.work.without
+	*r = *c.seen.raw
+	if r.asFluid(other, c.evidence) {
+		s := c.tryWithout(r, nearly)
+		s.weight, s.fluid = share, other.Designation()
+	}
+}
+
+// tryWithout tries a state in which the readings would be these, within a part of what they are
+// off.
+func (c *caseFile) tryWithout(r *readings, around float64) *state {
+	truth := &c.work.truth
+	truth.take(r, &c.table.Sound, c.seen)
+	s := c.try()
+	s.bounded, s.bound = true, r.bound()
+	for f := range features {
+		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
 	s.around = around * around
 	if truth.noise != c.seen.noise {
@@ -130,6 +146,7 @@ func (c *caseFile) tryLie(l *lie) {
 			}
 		}
 	}
+	return s
 }
 
 // usualOffset says how far off readings are that nothing explains.

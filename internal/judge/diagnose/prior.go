@@ -188,14 +188,13 @@ type suspect struct {
 	cost  cost
 }
 
-func newSuspect(signature Code, e *Evidence, clues []clue) suspect {
+func newSuspect(signature Code, e *Evidence, clues []clue, w *workspace) suspect {
 	s := suspect{
 		signature: signature, opposite: opposites[signature],
 		faults: faultsOf(signature, e), cost: costOf(signature),
 	}
 	s.decided = decidedBy[s.faults[0].index]
-	numbers := make([]float64, len(s.faults)+len(clues))
-	s.share, s.notes = numbers[:len(s.faults):len(s.faults)], numbers[len(s.faults):]
+	s.share, s.notes = w.number(len(s.faults)), w.number(len(clues))
 	for i, f := range s.faults {
 		s.share[i] = f.Share
 	}

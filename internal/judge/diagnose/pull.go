@@ -61,8 +61,8 @@ func (p *pull) follow(m *matrix) {
 
 // suctionPull is a clamp on the suction line. The air around it is warmer, and
 // the superheat comes out too high.
-func suctionPull(r *readings, fraction float64) (*pull, bool) {
-	return &pull{
+func suctionPull(r *readings, fraction float64) (pull, bool) {
+	return pull{
 		feature: signature.Superheat, fraction: fraction, std: fractionStd,
 		base:     r.value[rOutdoor] - r.evapGlide,
 		gradient: vector{signature.Evaporating: -1, signature.Superheat: -1},
@@ -71,8 +71,8 @@ func suctionPull(r *readings, fraction float64) (*pull, bool) {
 
 // liquidPull is a clamp on the liquid line. The air around it is colder, and the
 // subcooling comes out too high.
-func liquidPull(r *readings, fraction float64) (*pull, bool) {
-	return &pull{
+func liquidPull(r *readings, fraction float64) (pull, bool) {
+	return pull{
 		feature: signature.Subcooling, fraction: fraction, std: fractionStd,
 		base:     -r.condGlide,
 		gradient: vector{signature.CondensingOver: 1, signature.Subcooling: -1},

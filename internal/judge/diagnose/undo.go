@@ -105,40 +105,38 @@ func (r *readings) shiftPressure(raw int, e *Evidence, by float64) bool {
 	return true
 }
 
-// asFluid reads both gauges as another refrigerant.
-func asFluid(other Fluid) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool {
-		if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil ||
-			!r.have[rEvaporating] ||
-			!r.have[rCondensing] {
+// asFluid reads both gauges as another refrigerant; false where one was not read.
+func (r *readings) asFluid(other Fluid, e *Evidence) bool {
+	if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil ||
+		!r.have[rEvaporating] ||
+		!r.have[rCondensing] {
+		return false
+	}
+	low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere),
+		e.LiquidPressure.Value.Absolute(e.Atmosphere)
+	var t [4]float64
+	for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){
+		other.BubbleTemperature, other.DewTemperature,
+	} {
+		a, err := f(low)
+		if err != nil {
 			return false
 		}
-		low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere),
-			e.LiquidPressure.Value.Absolute(e.Atmosphere)
-		var t [4]float64
-		for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){
-			other.BubbleTemperature, other.DewTemperature,
-		} {
-			a, err := f(low)
-			if err != nil {
-				return false
-			}
-			b, err := f(high)
-			if err != nil {
-				return false
-			}
-			t[i], t[2+i] = float64(a), float64(b)
+		b, err := f(high)
+		if err != nil {
+			return false
 		}
-		r.fluid.Glide = max(0, t[1]-t[0])
-		superheat, reached := superheatOf(other)
-		if r.fluid.Superheat = superheat; !reached {
-			const untold = 15
-			r.std[rDischargeLine] = math.Hypot(r.std[rDischargeLine], untold)
-		}
-		r.evapGlide = 0.4 * (t[1] - t[0])
-		r.condGlide = 0.5 * (t[3] - t[2])
-		r.value[rEvaporating] = t[1] - r.evapGlide
-		r.value[rCondensing] = t[2] + r.condGlide
-		return true
+		t[i], t[2+i] = float64(a), float64(b)
 	}
+	r.fluid.Glide = max(0, t[1]-t[0])
+	superheat, reached := superheatOf(other)
+	if r.fluid.Superheat = superheat; !reached {
+		const untold = 15
+		r.std[rDischargeLine] = math.Hypot(r.std[rDischargeLine], untold)
+	}
+	r.evapGlide = 0.4 * (t[1] - t[0])
+	r.condGlide = 0.5 * (t[3] - t[2])
+	r.value[rEvaporating] = t[1] - r.evapGlide
+	r.value[rCondensing] = t[2] + r.condGlide
+	return true
 }

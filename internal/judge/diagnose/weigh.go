@@ -50,7 +50,10 @@ type workspace struct {
 	suspects []suspect
 	tried    [][]state
 	prior    []float64
-	states   []state              // of the suspects, one after the other
+	states   []state         // of the suspects, one after the other
+	numbers  []float64       // of the suspects
+	pulls    [mostPulls]pull // of states
+	pulling  int
 	matrices [mostMatrices]matrix // of states
 	taken    int
 
@@ -101,6 +104,31 @@ func (w *workspace) matrix() *matrix {
 	*m = matrix{}
 	w.taken++
 	return m
+}
+
+const mostPulls = 8
+
+// pull keeps one.
+func (w *workspace) pull(p pull) *pull {
+	if w.pulling == mostPulls {
+		more := p
+		return &more
+	}
+	w.pulls[w.pulling] = p
+	w.pulling++
+	return &w.pulls[w.pulling-1]
+}
+
+// number is room for n numbers, all zero.
+func (w *workspace) number(n int) []float64 {
+	from := len(w.numbers)
+	if from+n > cap(w.numbers) { // those that were given stand where they are
+		from, w.numbers = 0, make([]float64, 0, 2*cap(w.numbers)+mostSuspects)
+	}
+	w.numbers = w.numbers[:from+n]
+	out := w.numbers[from : from+n : from+n]
+	clear(out)
+	return out
 }
 
 // close gives the workspace back; nothing of the case may be used any more.
