@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"slices"
+	"sync"
 
 	"github.com/satline/satline/refrigerant"
 )
@@ -47,12 +48,29 @@ func shareOf(f Fluid) float64 {
 	return rare
 }
 
-// Alternatives returns the refrigerants that one could be taken for.
+// Alternatives returns the refrigerants that one could be taken for. They are not to be
+// changed.
 func Alternatives(r *refrigerant.Refrigerant) []Fluid {
+	if known, ok := alternatives()[r]; ok {
+		return known
+	}
+	return alternativesTo(r.Designation())
+}
+
+// alternatives are those of all refrigerants, worked out once.
+var alternatives = sync.OnceValue(func() map[*refrigerant.Refrigerant][]Fluid {
+	out := map[*refrigerant.Refrigerant][]Fluid{}
+	for _, r := range refrigerant.All() {
+		out[r] = slices.Clip(alternativesTo(r.Designation()))
+	}
+	return out
+})
+
+func alternativesTo(designation string) []Fluid {
 	var out []Fluid
-	names := confused[r.Designation()]
+	names := confused[designation]
 	for _, name := range comfort {
-		if name != r.Designation() && !slices.Contains(names, name) {
+		if name != designation && !slices.Contains(names, name) {
 			names = append(slices.Clip(names), name)
 		}
 	}

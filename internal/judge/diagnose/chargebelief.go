@@ -243,7 +243,15 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 	// Likelihoods by companion, from 0 (none), and by level; those without a wrong
 	// charge stand in bare.
 	var bare [mostSuspects + 1]float64
-	var fits, masses [2][mostSuspects + 1][mostLevels]float64
+	rows := len(c.suspects) + 1
+	if c.evidence.NoPairs {
+		rows = 1
+	}
+	fits, masses := &c.work.fits, &c.work.masses
+	for k := range fits {
+		clear(fits[k][:rows])
+		clear(masses[k][:rows])
+	}
 	var of [2]int
 	for k, code := range [...]Code{Undercharge, Overcharge} {
 		of[k] = c.suspect(code)
@@ -284,7 +292,7 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 		if other != none {
 			share = c.states[other][otherState].weight
 		}
-		if other < mostSuspects && level < mostLevels {
+		if other+1 < rows && level < mostLevels {
 			fits[which][other+1][level] += share * math.Exp(p.fit-best)
 			masses[which][other+1][level] += p.weight
 		}
@@ -300,7 +308,7 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 		if k == 0 {
 			sign = -1
 		}
-		for with := range fits[k] {
+		for with := range rows {
 			c.spreadSizes(&b, a, sign, bare[with], &fits[k][with], &masses[k][with])
 		}
 	}

@@ -265,6 +265,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 	slices.SortStableFunc(sums, func(x, y sum) int { return cmp.Compare(y.weight, x.weight) })
 	d.Rest = 1
 	d.Explanations = make([]Explanation, 0, listed)
+	c.chances = make([]FaultChance, 0, mostSuspects)
 	d.sums = make([]summed, 0, len(sums))
 	for _, s := range sums {
 		x := summed{weight: s.weight}

@@ -64,18 +64,24 @@ func (s *Sign) fact() fact.Fact {
 			stated("reads", quantity.Current(s.Reads), s.ReadsStd))
 	}
 	return fact.New(
-		code, fact.Of("feature", featureTerm(s.Feature)), valueOf("value", s.Feature, s.Value, 0),
+		code, featureValues[s.Feature], valueOf("value", s.Feature, s.Value, 0),
 		valueOf("sound", s.Feature, s.Sound, s.SoundStd),
 		valueOf("reads", s.Feature, s.Reads, s.ReadsStd),
 	)
 }
 
-func featureTerm(f signature.Feature) fact.Term { return featureTerms[f] }
-
-var featureTerms = [features]fact.Term{
-	"feature.evaporating", "feature.superheat", "feature.condensing-over", "feature.subcooling",
-	"feature.discharge-over", "feature.split", "feature.wet-bulb-split", "feature.condenser-rise",
-	"feature.airflow", "feature.power",
+// featureValues name the features.
+var featureValues = [features]fact.Value{
+	fact.Of("feature", fact.Term("feature.evaporating")),
+	fact.Of("feature", fact.Term("feature.superheat")),
+	fact.Of("feature", fact.Term("feature.condensing-over")),
+	fact.Of("feature", fact.Term("feature.subcooling")),
+	fact.Of("feature", fact.Term("feature.discharge-over")),
+	fact.Of("feature", fact.Term("feature.split")),
+	fact.Of("feature", fact.Term("feature.wet-bulb-split")),
+	fact.Of("feature", fact.Term("feature.condenser-rise")),
+	fact.Of("feature", fact.Term("feature.airflow")),
+	fact.Of("feature", fact.Term("feature.power")),
 }
 
 // valueOf is a value of a feature, with its standard uncertainty where that is not zero.
@@ -156,7 +162,7 @@ func (m *Move) Fact() (fact.Fact, bool) {
 		return fact.Fact{}, false
 	}
 	return fact.New(
-		code, fact.Of("feature", featureTerm(m.Feature)), valueOf("before", m.Feature, m.Before, 0),
+		code, featureValues[m.Feature], valueOf("before", m.Feature, m.Before, 0),
 		valueOf("after", m.Feature, m.After, 0),
 		valueOf("expected", m.Feature, m.Expected, m.ExpectedStd),
 	), true
@@ -209,7 +215,7 @@ func (m *Measurement) Facts() []fact.Fact {
 			show := signature.Evaporating
 			if m.reading.feature == signature.Airflow || m.reading.feature == signature.Power {
 				show = m.reading.feature
-				f = f.With(fact.Of("feature", featureTerm(show)))
+				f = f.With(featureValues[show])
 			}
 			if !math.IsInf(o.Low, 0) {
 				f = f.With(valueOf("low", show, o.Low, 0))

@@ -46,29 +46,32 @@ const leastMarginal = 1e-3
 
 // sumBySignature sums the mixture up by signature.
 func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
-	var all [mostSuspects]sizes
+	all := make([]sizes, 0, mostSuspects/4)
+	var of [mostSuspects]int // place in all, from 1
 	for a := range c.suspects {
 		if chance[a] >= leastMarginal {
-			all[a] = c.sizesTried(a)
+			all = append(all, c.sizesTried(a))
+			of[a] = len(all)
 		}
 	}
 	for i := range c.parts {
 		p := &c.parts[i]
-		if p.a != none && chance[p.a] >= leastMarginal {
-			all[p.a].take(p.weight, &c.states[p.a][p.sa])
+		if p.a != none && of[p.a] > 0 {
+			all[of[p.a]-1].take(p.weight, &c.states[p.a][p.sa])
 		}
-		if p.b != none && chance[p.b] >= leastMarginal {
-			all[p.b].take(p.weight, &c.states[p.b][p.sb])
+		if p.b != none && of[p.b] > 0 {
+			all[of[p.b]-1].take(p.weight, &c.states[p.b][p.sb])
 		}
 	}
-	out := make([]Marginal, 0, len(c.suspects))
+	out := make([]Marginal, 0, len(all))
 	for a := range c.suspects {
-		if chance[a] < leastMarginal {
+		if of[a] == 0 {
 			continue
 		}
+		s := &all[of[a]-1]
 		out = append(out, Marginal{
 			Signature: c.suspects[a].signature, Chance: min(1, chance[a]),
-			Severity: all[a].main().posterior.spread(), Faults: c.faultChances(a, &all[a]),
+			Severity: s.main().posterior.spread(), Faults: c.faultChances(a, s),
 		})
 	}
 	slices.SortStableFunc(out, func(x, y Marginal) int { return cmp.Compare(y.Chance, x.Chance) })
@@ -132,7 +135,11 @@ func (s *sizes) take(weight float64, t *state) {
 // the readings are nearer to.
 func (c *caseFile) faultChances(a int, s *sizes) []FaultChance {
 	suspect := &c.suspects[a]
-	out := make([]FaultChance, len(suspect.faults))
+	from := len(c.chances)
+	for range suspect.faults {
+		c.chances = append(c.chances, FaultChance{})
+	}
+	out := c.chances[from:len(c.chances):len(c.chances)]
 	sum := 0.0
 	for i, f := range suspect.faults {
 		chance := suspect.share[i]

@@ -73,7 +73,8 @@ type caseFile struct {
 	// bound is the log likelihood of the air if no instrument lies.
 	bound float64
 
-	tried   int // states that add has taken
+	chances []FaultChance // of the diagnosis, one after the other
+	tried   int           // states that add has taken
 	work    *workspace
 	earlier *caseFile // of the earlier readings
 }

@@ -54,8 +54,10 @@ type workspace struct {
 	numbers  []float64       // of the suspects
 	pulls    [mostPulls]pull // of states
 	pulling  int
-	matrices [mostMatrices]matrix // of states
-	taken    int
+	// fits and masses of a wrong charge by its companion and size, as chargeBelief sums them.
+	fits, masses [2][mostSuspects + 1][mostLevels]float64
+	matrices     [mostMatrices]matrix // of states
+	taken        int
 
 	factored
 }
