@@ -1,12 +1,12 @@
 package psychro
 
 import (
-	"fmt"
 	"math"
 	"time"
 
 	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Doubt is a reason not to trust a reading of air.
@@ -24,114 +24,38 @@ type DoubtCode string
 // comment names one.
 const (
 	// WetBulbAboveDryBulb: by more than the thermometers can err.
-	WetBulbAboveDryBulb DoubtCode = "wetBulbAboveDryBulb"
+	WetBulbAboveDryBulb DoubtCode = "wet-bulb-above-dry-bulb"
 	// WetBulbAtDryBulb: the two agree as well as they can be read, so the air is
 	// saturated or the wick is dry.
-	WetBulbAtDryBulb DoubtCode = "wetBulbAtDryBulb"
+	WetBulbAtDryBulb DoubtCode = "wet-bulb-at-dry-bulb"
 	// WetBulbTooLow: lower than perfectly dry air would bring it.
-	WetBulbTooLow DoubtCode = "wetBulbTooLow"
+	WetBulbTooLow DoubtCode = "wet-bulb-too-low"
 	// WickFreezing: a wet bulb within 0.3 K of 0 °C stays there while its water
 	// freezes or its ice melts.
-	WickFreezing DoubtCode = "wickFreezing"
+	WickFreezing DoubtCode = "wick-freezing"
 	// WickDrying: the wet bulb drifts up to a steady dry bulb.
-	WickDrying DoubtCode = "wickDrying"
+	WickDrying DoubtCode = "wick-drying"
 	// WickSettling: the wet bulb still falls; it is to be read at its lowest.
-	WickSettling DoubtCode = "wickSettling"
+	WickSettling DoubtCode = "wick-settling"
 	// SupplyReadsSaturated: the dry bulb after a coil was likely read with the
 	// wick on, for a coil that bypasses any air leaves it at 85 to 95 %.
-	SupplyReadsSaturated DoubtCode = "supplyReadsSaturated"
+	SupplyReadsSaturated DoubtCode = "supply-reads-saturated"
 	// SupplyWetterThanReturn: a cooling coil adds no water.
-	SupplyWetterThanReturn DoubtCode = "supplyWetterThanReturn"
+	SupplyWetterThanReturn DoubtCode = "supply-wetter-than-return"
 	// SupplyColderThanCoil: air is no colder than the coil that cooled it; its
 	// wet bulb was likely taken for its dry bulb.
-	SupplyColderThanCoil DoubtCode = "supplyColderThanCoil"
+	SupplyColderThanCoil DoubtCode = "supply-colder-than-coil"
 )
 
-// Says is one sentence on what is wrong.
-func (d Doubt) Says(sys quantity.System) string {
-	a, b := d.Reading.Format(sys), d.Against.Format(sys)
-	switch d.Code {
-	case WetBulbAboveDryBulb:
-		return fmt.Sprintf(
-			"The wet bulb, %s, is above the dry bulb, %s, by more than the thermometers can err; "+
-				"evaporation only cools.",
-			a, b,
-		)
-	case WetBulbAtDryBulb:
-		return fmt.Sprintf(
-			"The wet bulb, %s, and the dry bulb, %s, agree as well as they can be read: "+
-				"the air is saturated, or the wick is dry.",
-			a, b,
-		)
-	case WetBulbTooLow:
-		return fmt.Sprintf(
-			"The wet bulb, %s, is lower than the %s that perfectly dry air would bring it to.", a,
-			b,
-		)
-	case WickFreezing:
-		return fmt.Sprintf(
-			"The wet bulb, %s, is where a wick freezes and thaws; "+
-				"it stays there whatever the humidity until that is over.",
-			a,
-		)
-	case WickDrying:
-		return fmt.Sprintf(
-			"The wet bulb has drifted up to %s from %s while the dry bulb was steady: "+
-				"the wick dries out.",
-			a, b,
-		)
-	case WickSettling:
-		return fmt.Sprintf("The wet bulb, %s, still falls from %s; it counts at its lowest.", a, b)
-	case SupplyReadsSaturated:
-		return fmt.Sprintf(
-			"The supply dry bulb, %s, is its wet bulb, %s: air leaves a coil at 85 to 95 %%, "+
-				"not saturated.",
-			a, b,
-		)
-	case SupplyWetterThanReturn:
-		return fmt.Sprintf(
-			"The supply air has a dew point of %s, the return air of %s: "+
-				"a cooling coil adds no water.",
-			a, b,
-		)
-	case SupplyColderThanCoil:
-		return fmt.Sprintf(
-			"The supply air, %s, is colder than the coil, %s, which cooled it.", a, b,
-		)
-	}
-	return string(d.Code)
+// Says is the doubt as a fact, "doubt.wick-drying", with the two temperatures.
+func (d Doubt) Says() fact.Fact {
+	return fact.New(
+		fact.Code("doubt."+string(d.Code)), fact.Amount("a", d.Reading), fact.Amount("b", d.Against),
+	)
 }
 
-// Do is one sentence on what to do about it.
-func (d Doubt) Do() string {
-	switch d.Code {
-	case WetBulbAboveDryBulb:
-		return "See whether the two readings are swapped, " +
-			"then hold both thermometers dry in the same air and compare them."
-	case WetBulbAtDryBulb:
-		return "Wet the wick and read again; in dry weather a wet bulb that does not fall means " +
-			"a dry wick."
-	case WetBulbTooLow:
-		return "Hold both thermometers dry in the same air and compare them."
-	case WickFreezing:
-		return "Wait until the wet bulb moves on, look whether the wick is ice or water, " +
-			"and say which."
-	case WickDrying:
-		return "Wet the wick with clean water near the wet-bulb temperature and take the lowest " +
-			"reading."
-	case WickSettling:
-		return "Keep the air moving until the wet bulb no longer falls."
-	case SupplyReadsSaturated:
-		return "Take the wick off, dry the probe and read the supply dry bulb again."
-	case SupplyWetterThanReturn:
-		return "Read both wet bulbs again with the same thermometer; look for a humidifier, " +
-			"a wet duct, or outdoor air let in between."
-	case SupplyColderThanCoil:
-		return "Take the wick off, dry the probe and read the supply dry bulb again; " +
-			"check the coil temperature."
-	}
-	return ""
-}
+// Mend is what to do about it, "doubt.wick-drying.mend".
+func (d Doubt) Mend() fact.Fact { return fact.New(fact.Code("doubt." + string(d.Code) + ".mend")) }
 
 // Doubts returns what speaks against a reading of a psychrometer, the gravest
 // first, or nil. Of what is no number nothing is said: Measure refuses it.

@@ -276,12 +276,12 @@ func ExamplePsychrometer_CoilDoubts() {
 		}
 	}
 	for _, d := range psychro.Sling().CoilDoubts(reading(76, 63), reading(54.1, 54), quantity.Fahrenheit(43)) {
-		fmt.Println(d.Says(quantity.IP))
-		fmt.Println(d.Do())
+		fmt.Println(d.Says().Code, d.Reading.Format(quantity.IP), d.Against.Format(quantity.IP))
+		fmt.Println(d.Mend().Code)
 	}
 	// Output:
-	// The supply dry bulb, 54.1 °F, is its wet bulb, 54.0 °F: air leaves a coil at 85 to 95 %, not saturated.
-	// Take the wick off, dry the probe and read the supply dry bulb again.
+	// doubt.supply-reads-saturated 54.1 °F 54.0 °F
+	// doubt.supply-reads-saturated.mend
 }
 
 // The rest of what one state of air answers.

@@ -7,9 +7,12 @@ import (
 	"testing"
 	"time"
 
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+	"golang.org/x/text/language"
 	"pgregory.net/rapid"
 )
 
@@ -55,12 +58,12 @@ func ExamplePsychrometer_Doubts() {
 		Pressure: seaLevel,
 	}
 	for _, d := range psychro.Sling().Doubts(swapped) {
-		fmt.Println(d.Says(quantity.SI))
-		fmt.Println(d.Do())
+		fmt.Println(d.Says().Code, d.Reading.Format(quantity.SI), d.Against.Format(quantity.SI))
+		fmt.Println(d.Mend().Code)
 	}
 	// Output:
-	// The wet bulb, 26.7 °C, is above the dry bulb, 17.2 °C, by more than the thermometers can err; evaporation only cools.
-	// See whether the two readings are swapped, then hold both thermometers dry in the same air and compare them.
+	// doubt.wet-bulb-above-dry-bulb 26.7 °C 17.2 °C
+	// doubt.wet-bulb-above-dry-bulb.mend
 }
 
 func ExampleWickDoubts() {
@@ -76,9 +79,9 @@ func ExampleWickDoubts() {
 		)
 	}
 	for _, d := range psychro.WickDoubts(series) {
-		fmt.Println(d.Says(quantity.IP))
+		fmt.Println(d.Says().Code, d.Reading.Format(quantity.IP), d.Against.Format(quantity.IP))
 	}
-	// Output: The wet bulb has drifted up to 66.2 °F from 62.1 °F while the dry bulb was steady: the wick dries out.
+	// Output: doubt.wick-drying 66.2 °F 62.1 °F
 }
 
 func TestCoefficients(t *testing.T) {
@@ -239,8 +242,10 @@ func TestSaturatedWithinTheThermometers(t *testing.T) {
 func codes(d []psychro.Doubt) (c []psychro.DoubtCode) {
 	for _, x := range d {
 		c = append(c, x.Code)
-		if x.Says(quantity.IP) == "" || x.Says(quantity.SI) == string(x.Code) || x.Do() == "" {
-			panic("a doubt without words: " + string(x.Code))
+		for _, f := range []fact.Fact{x.Says(), x.Mend()} {
+			if _, ok := words.Shapes(language.English)[string(f.Code)]; !ok {
+				panic("a doubt without words: " + string(f.Code))
+			}
 		}
 	}
 	return c
@@ -261,15 +266,15 @@ func TestDoubts(t *testing.T) {
 		want string
 	}{
 		{"sound", sling.Doubts(reading(25, 18)), "[]"},
-		{"swapped", sling.Doubts(reading(18, 25)), "[wetBulbAboveDryBulb]"},
-		{"equal", sling.Doubts(reading(20, 20.2)), "[wetBulbAtDryBulb]"},
-		{"too low", sling.Doubts(reading(25, 4)), "[wetBulbTooLow]"},
-		{"freezing", sling.Doubts(reading(4, 0.1)), "[wickFreezing]"},
+		{"swapped", sling.Doubts(reading(18, 25)), "[wet-bulb-above-dry-bulb]"},
+		{"equal", sling.Doubts(reading(20, 20.2)), "[wet-bulb-at-dry-bulb]"},
+		{"too low", sling.Doubts(reading(25, 4)), "[wet-bulb-too-low]"},
+		{"freezing", sling.Doubts(reading(4, 0.1)), "[wick-freezing]"},
 		{"sound coil", sling.CoilDoubts(reading(25, 18), reading(14, 13), quantity.Celsius(6)), "[]"},
 		{"dry coil", sling.CoilDoubts(reading(30, 15), reading(20, 11), quantity.Celsius(8)), "[]"},
-		{"wick left on", sling.CoilDoubts(reading(25, 18), reading(13, 13), quantity.Celsius(6)), "[supplyReadsSaturated]"},
-		{"colder than coil", sling.CoilDoubts(reading(25, 18), reading(11, 9), quantity.Celsius(13)), "[supplyColderThanCoil]"},
-		{"wetter", sling.CoilDoubts(reading(25, 14), reading(14, 13), 0), "[supplyWetterThanReturn]"},
+		{"wick left on", sling.CoilDoubts(reading(25, 18), reading(13, 13), quantity.Celsius(6)), "[supply-reads-saturated]"},
+		{"colder than coil", sling.CoilDoubts(reading(25, 18), reading(11, 9), quantity.Celsius(13)), "[supply-colder-than-coil]"},
+		{"wetter", sling.CoilDoubts(reading(25, 14), reading(14, 13), 0), "[supply-wetter-than-return]"},
 	} {
 		if got := fmt.Sprint(codes(c.got)); got != c.want {
 			t.Errorf("%s: %s, want %s", c.what, got, c.want)
@@ -297,8 +302,8 @@ func TestWickDoubts(t *testing.T) {
 		want string
 	}{
 		{"steady", psychro.WickDoubts(series(0, 18, 18.1, 17.9, 18, 18.1, 17.9)), "[]"},
-		{"drying", psychro.WickDoubts(series(0, 18, 18.1, 18.4, 18.9, 19.6, 20.5)), "[wickDrying]"},
-		{"settling", psychro.WickDoubts(series(0, 23, 21, 19.8, 19, 18.6, 18.4)), "[wickSettling]"},
+		{"drying", psychro.WickDoubts(series(0, 18, 18.1, 18.4, 18.9, 19.6, 20.5)), "[wick-drying]"},
+		{"settling", psychro.WickDoubts(series(0, 23, 21, 19.8, 19, 18.6, 18.4)), "[wick-settling]"},
 		{"room warming", psychro.WickDoubts(series(3, 18, 18.5, 19, 19.5, 20, 20.5)), "[]"},
 		{"too short", psychro.WickDoubts(series(0, 18, 20)), "[]"},
 		{"one time", psychro.WickDoubts(make([]psychro.WickSample, 6)), "[]"},

@@ -1,5 +1,7 @@
 package refrigerant
 
+import "github.com/satline/satline/quantity/fact"
+
 // Control is how the Montreal Protocol and its Kigali Amendment treat
 // a refrigerant. It says what to expect of supply, not what is lawful at a site:
 // dates and exceptions are local law.
@@ -22,20 +24,13 @@ const (
 	NotControlled Control = "not controlled"
 )
 
-// Note returns one sentence for the person holding the cylinder.
-func (c Control) Note() string {
+// Fact is what to expect of its supply, for the person holding the cylinder: "control.HFC".
+func (c Control) Fact() fact.Fact {
 	switch c {
-	case CFC:
-		return "CFC, phased out: only recovered or reclaimed stock; " +
-			"local law decides what may be done with it"
-	case HCFC:
-		return "HCFC, production ended or ending: reclaimed stock for service only; " +
-			"local law decides"
-	case HFC:
-		return "HFC, being phased down: supply falls by quota, " +
-			"and local law may bar it from new equipment"
+	case CFC, HCFC, HFC:
+		return fact.New(fact.Code("control." + string(c)))
 	}
-	return "not controlled by the Montreal Protocol; local law may still restrict it"
+	return fact.New("control.none")
 }
 
 func (c Control) strictness() int {

@@ -1,11 +1,11 @@
 package refrigerant
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A Cylinder is a refillable refrigerant cylinder as its collar is stamped.
@@ -126,7 +126,7 @@ type Fill struct {
 	// where it never does. What it lies above 131 °F is all the margin there is.
 	LiquidFull quantity.Temperature `json:"liquidFull,omitzero"`
 	// Cautions are for the person filling it, most urgent first.
-	Cautions []string `json:"cautions,omitempty"`
+	Cautions []fact.Fact `json:"cautions,omitempty"`
 }
 
 // Volume returns the inside volume of c, and 0 of a water capacity that is no number.
@@ -192,50 +192,35 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 	if full, err := c.LiquidFullTemperature(r, f.Net); err == nil {
 		f.LiquidFull = full
 	}
-	f.Cautions = append(c.cautions(r, f), r.Cautions()...)
+	f.Cautions = c.cautions(r, f)
+	for _, h := range r.Hazards() {
+		f.Cautions = append(f.Cautions, h.Fact())
+	}
 	return f, nil
 }
 
 // thinMargin is how near to 131 °F a fill may be liquid-full without being told so.
 const thinMargin quantity.Temperature = 5
 
-func (c Cylinder) cautions(r *Refrigerant, f Fill) []string {
+func (c Cylinder) cautions(r *Refrigerant, f Fill) []fact.Fact {
 	const warmest quantity.Temperature = (131 + 459.67) / 1.8
-	rated := fmt.Sprintf(
-		"use a refillable cylinder in test date, stamped for a service pressure of %.0f psig or "+
-			"more for %s",
-		f.Service.PSIG(), r.designation,
-	)
+	rated := fact.Code("caution.cylinder-for")
 	if r.supercriticalInSummer() {
-		rated = fmt.Sprintf(
-			"this fill is for a high-pressure cylinder in test date, DOT-3A, 3AA, 3AL or the "+
-				"like with a service pressure of at least %.0f psig: "+
-				"never put %s into a recovery cylinder of an air conditioner",
-			f.Service.PSIG(), r.designation,
-		)
+		rated = "caution.high-pressure-cylinder"
 	}
-	list := []string{
-		rated,
-		"weigh while filling and stop at the gross weight; " +
-			"an overfilled cylinder goes liquid-full as it warms and bursts",
+	list := []fact.Fact{
+		fact.New(rated, fact.Amount("service", f.Service), fact.Of("fluid", r.designation)),
+		fact.New("caution.weigh-while-filling"),
 	}
 	if !r.supercriticalInSummer() && f.LiquidFull > 0 && f.LiquidFull < warmest+thinMargin {
-		list = append(
-			list,
-			fmt.Sprintf(
-				"this fill is liquid-full at %.0f °F, a margin of only %.0f °F: "+
-					"keep the cylinder in the shade and fill less where you can",
-				f.LiquidFull.Fahrenheit(), f.LiquidFull.Sub(warmest).Fahrenheit(),
-			),
-		)
+		list = append(list, fact.New(
+			"caution.liquid-full", fact.Amount("at", f.LiquidFull),
+			fact.Amount("margin", f.LiquidFull.Sub(warmest)),
+		))
 	}
-	list = append(list, "never refill a disposable cylinder (DOT 39)")
+	list = append(list, fact.New("caution.disposable"))
 	if r.Flammable() {
-		list = append(
-			list,
-			"flammable: cylinder with left-hand thread and marking for flammable gas, grounded, "+
-				"no ignition source near",
-		)
+		list = append(list, fact.New("caution.flammable-cylinder"))
 	}
 	return list
 }
@@ -265,7 +250,7 @@ type Room struct {
 	MayTake  quantity.Mass `json:"mayTake"`
 	Contents quantity.Mass `json:"contents"` // what is in it
 	Safe     quantity.Mass `json:"safe"`     // what may be in it at most
-	Cautions []string      `json:"cautions,omitempty"`
+	Cautions []fact.Fact   `json:"cautions,omitempty"`
 }
 
 // RoomFor returns how much more of r may go into c when the scale shows gross
@@ -283,12 +268,7 @@ func (c Cylinder) RoomFor(r *Refrigerant, gross quantity.Mass) (Room, error) {
 	}
 	room := Room{MayTake: safe.Net - net, Contents: net, Safe: safe.Net, Cautions: safe.Cautions}
 	if room.MayTake < 0 {
-		room.Cautions = append(
-			[]string{
-				"OVERFILLED: add nothing, keep it cool and in the shade, " +
-					"and move liquid to an empty cylinder now",
-			},
-			room.Cautions...)
+		room.Cautions = append([]fact.Fact{fact.New("caution.overfilled")}, room.Cautions...)
 	}
 	return room, nil
 }

@@ -54,7 +54,7 @@ func TestSafeFill(t *testing.T) {
 	}
 	flammable, err := fiftyPound.SafeFill(mustLookup(t, "R-290"))
 	if err != nil || len(flammable.Cautions) <= len(f.Cautions) {
-		t.Errorf("R-290: %q, %v", flammable.Cautions, err)
+		t.Errorf("R-290: %v, %v", flammable.Cautions, err)
 	}
 }
 
@@ -146,7 +146,7 @@ func TestRoomFor(t *testing.T) {
 		t.Errorf("%+v, %v", room, err)
 	}
 	over, err := fiftyPound.RoomFor(r, quantity.Pounds(28+60))
-	if err != nil || over.MayTake >= 0 || !strings.HasPrefix(over.Cautions[0], "OVERFILLED") {
+	if err != nil || over.MayTake >= 0 || over.Cautions[0].Code != "caution.overfilled" {
 		t.Errorf("%+v, %v", over, err)
 	}
 	var out *RangeError

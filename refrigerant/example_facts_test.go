@@ -51,13 +51,13 @@ func ExampleNewBlend() {
 func ExampleRefrigerant_Control() {
 	for _, designation := range []string{"R-12", "R-22", "R-410A", "R-290"} {
 		r, _ := refrigerant.Lookup(designation)
-		fmt.Printf("%s: %s\n", r, r.Control().Note())
+		fmt.Println(r, r.Control(), r.Control().Fact().Code)
 	}
 	// Output:
-	// R-12: CFC, phased out: only recovered or reclaimed stock; local law decides what may be done with it
-	// R-22: HCFC, production ended or ending: reclaimed stock for service only; local law decides
-	// R-410A: HFC, being phased down: supply falls by quota, and local law may bar it from new equipment
-	// R-290: not controlled by the Montreal Protocol; local law may still restrict it
+	// R-12 CFC control.CFC
+	// R-22 HCFC control.HCFC
+	// R-410A HFC control.HFC
+	// R-290 not controlled control.none
 }
 
 func ExampleAll() {
@@ -116,18 +116,6 @@ func ExampleRefrigerant_GWP() {
 	// R-1234yf not listed; from Regulation (EU) No 517/2014, annex II, from memory
 }
 
-func ExampleRefrigerant_Cautions() {
-	r, _ := refrigerant.Lookup("R-32")
-	for _, c := range r.Cautions() {
-		fmt.Println("-", c)
-	}
-	// Output:
-	// - R-32 is A2L and burns: no flame or spark, ventilate, use recovery machine, detector and hoses rated for it; before any flame recover all of it, evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns
-	// - refrigerant is under pressure and its liquid freezes skin and eyes: wear gloves and eye protection, open valves slowly
-	// - vapor displaces air and collects low: ventilate before working in a pit or closet
-	// - do not vent; recover it as local law requires
-}
-
 func ExampleRefrigerant_Hazards() {
 	r, _ := refrigerant.Lookup("R-744")
 	for _, h := range r.Hazards() {
@@ -171,20 +159,20 @@ func ExampleRefrigerant_OpeningSteps() {
 		if s.Optional {
 			optional = " (left to choice)"
 		}
-		fmt.Printf("%d %s%s\n", i+1, s.Code, optional)
+		fmt.Printf("%d %s%s\n", i+1, s.Fact().Code, optional)
 	}
 	// Output:
-	// 1 no-ignition
-	// 2 detector
-	// 3 remove-all
-	// 4 evacuate
-	// 5 sweep (left to choice)
-	// 6 evacuate (left to choice)
-	// 7 nitrogen-flowing
-	// 8 open
-	// 9 pressure-test
-	// 10 evacuate-and-hold
-	// 11 charge-and-label
+	// 1 opening.no-ignition
+	// 2 opening.detector
+	// 3 opening.remove-all
+	// 4 opening.evacuate
+	// 5 opening.sweep (left to choice)
+	// 6 opening.evacuate (left to choice)
+	// 7 opening.nitrogen-flowing
+	// 8 opening.open
+	// 9 opening.pressure-test
+	// 10 opening.evacuate-and-hold
+	// 11 opening.charge-and-label
 }
 
 func ExampleRefrigerant_RoomCharge() {
@@ -195,10 +183,10 @@ func ExampleRefrigerant_RoomCharge() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s: at most %.1f lb\n", limit.Rule, limit.Most.Pounds())
+	fmt.Printf("%s: at most %.1f lb\n", limit.Fact().Code, limit.Most.Pounds())
 	fmt.Println("lower flammability limit", limit.Limit.Density)
 	// Output:
-	// by-area: at most 9.0 lb
+	// room.by-area: at most 9.0 lb
 	// lower flammability limit 0.307 kg/m³
 }
 

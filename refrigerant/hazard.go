@@ -1,8 +1,6 @@
 package refrigerant
 
 import (
-	"fmt"
-
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -173,83 +171,4 @@ func (r *Refrigerant) venting() (HazardCode, bool) {
 		return VentingInNamedUses, true
 	}
 	return NoVenting, true
-}
-
-// Text says the danger and what to do about it.
-func (h Hazard) Text() string {
-	switch h.Code {
-	case UnknownFluid:
-		return "the refrigerant is not known: find out what it is before opening a valve, " +
-			"and until then treat it as flammable and toxic"
-	case BurnsSlowly:
-		return fmt.Sprintf(
-			"%s is %s and burns: no flame or spark, ventilate, use recovery machine, "+
-				"detector and hoses rated for it; before any flame recover all of it, "+
-				"evacuate and sweep with nitrogen, and keep nitrogen flowing while the flame burns",
-			h.Designation, h.Group,
-		)
-	case BurnsReadily:
-		return fmt.Sprintf(
-			"%s burns readily (%s): no flame or spark within reach of a leak, ventilate, "+
-				"use equipment rated for it, and never braze a system that holds any of it: "+
-				"recover, evacuate and sweep with nitrogen, more than once, "+
-				"and keep nitrogen flowing while the flame burns",
-			h.Designation, h.Group,
-		)
-	case Toxic:
-		return fmt.Sprintf(
-			"%s is of higher toxicity (%s): leave the room on a leak, "+
-				"return only with breathing protection",
-			h.Designation, h.Group,
-		)
-	case PoisonsBreath:
-		return h.Designation + " dulls and suffocates at a few percent in air, " +
-			"before oxygen runs short, and has no smell: carbon dioxide detector on, ventilate, " +
-			"leave the room on a leak"
-	case HighAtRest:
-		if h.Pressure == 0 {
-			return h.Designation + " is a gas at any pressure in a warm room: " +
-				"only the filling bounds the pressure, so use hoses, " +
-				"gauges and cylinders rated for it, never those of an air conditioner"
-		}
-		return fmt.Sprintf(
-			"%s stands at about %.0f psia at 70 °F even when off, "+
-				"and rises without a bound of its own as it warms: use hoses, "+
-				"gauges and cylinders rated for it, never those of an air conditioner",
-			h.Designation, h.Pressure.PSIA(),
-		)
-	case TrappedLiquid:
-		return "never shut liquid " + h.Designation + " in between two valves or in a hose: " +
-			"it bursts them as it warms"
-	case DryIce:
-		return fmt.Sprintf(
-			"below %.0f psia liquid %s turns to dry ice, "+
-				"which plugs hoses and relief lines and lets go without warning: "+
-				"charge vapor until past that, and let pressure off slowly",
-			h.Pressure.PSIA(), h.Designation,
-		)
-	case PressureAndCold:
-		return "refrigerant is under pressure and its liquid freezes skin and eyes: " +
-			"wear gloves and eye protection, open valves slowly"
-	case CollectsLow:
-		return "vapor displaces air and collects low: ventilate before working in a pit or closet"
-	case RisesHigh:
-		return "vapor is lighter than air, displaces it and collects under the ceiling: " +
-			"ventilate high, and work from below"
-	case NoVenting:
-		return "do not vent; recover it as local law requires"
-	case VentingInNamedUses:
-		return "do not vent; recover it: the law exempts it only in uses that it names, " +
-			"and a split air conditioner is none of them"
-	}
-	return string(h.Code)
-}
-
-// Cautions returns the text of Hazards.
-func (r *Refrigerant) Cautions() []string {
-	var list []string
-	for _, h := range r.Hazards() {
-		list = append(list, h.Text())
-	}
-	return list
 }

@@ -2,11 +2,14 @@ package refrigerant
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
+	"golang.org/x/text/language"
+
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/internal/tool/verify"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 func hazardCodes(r *Refrigerant) []HazardCode {
@@ -56,7 +59,39 @@ func TestHazards(t *testing.T) {
 	}
 }
 
-// Fire comes first of all, every hazard has a text, and what burns says so.
+// spoken holds that the catalogue has a sentence for f.
+func spoken(t *testing.T, f fact.Fact) {
+	t.Helper()
+	if _, ok := words.Shapes(language.English)[string(f.Code)]; !ok {
+		t.Errorf("no words for %s", f.Code)
+	}
+}
+
+// What is said of supply, of rooms and of cylinders has its words.
+func TestFactsHaveWords(t *testing.T) {
+	for _, c := range []Control{CFC, HCFC, HFC, NotControlled} {
+		spoken(t, c.Fact())
+	}
+	for _, rule := range []RoomRule{AnyRoom, ByArea, ByMeasures} {
+		spoken(t, RoomLimit{Rule: rule}.Fact())
+	}
+	for _, designation := range []string{"R-134a", "R-290", "R-744"} {
+		r := mustLookup(t, designation)
+		c := fiftyPound
+		if designation == "R-744" {
+			c.Service = quantity.PSIG(2400)
+		}
+		room, err := c.RoomFor(r, c.Tare+quantity.Pounds(60))
+		if err != nil || room.MayTake >= 0 {
+			t.Fatal(r, room, err)
+		}
+		for _, f := range room.Cautions {
+			spoken(t, f)
+		}
+	}
+}
+
+// Fire comes first of all, every hazard has a sentence, and what burns says so.
 func TestHazardsOfAll(t *testing.T) {
 	for _, r := range All() {
 		list := r.Hazards()
@@ -65,10 +100,7 @@ func TestHazardsOfAll(t *testing.T) {
 			t.Errorf("%v: flammable %v, told first %s", r, r.Flammable(), list[0].Code)
 		}
 		for _, h := range list {
-			if text := h.Text(); text == "" || text == string(h.Code) ||
-				strings.Contains(text, "%!") {
-				t.Errorf("%v: %s has text %q", r, h.Code, text)
-			}
+			spoken(t, h.Fact())
 		}
 	}
 }
@@ -124,7 +156,7 @@ func TestOpeningSteps(t *testing.T) {
 				if _, seen := at[s.Code]; !seen {
 					at[s.Code] = i + 1
 				}
-				if s.Text() == "" || s.Source == "" {
+				if spoken(t, s.Fact()); s.Source == "" {
 					t.Errorf("%v: %+v", r, s)
 				}
 			}

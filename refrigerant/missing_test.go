@@ -63,10 +63,10 @@ func TestNoRefrigerant(t *testing.T) {
 // What is not known is not called safe.
 func TestNoRefrigerantIsNotSafe(t *testing.T) {
 	var none *Refrigerant
-	if !none.Flammable() || none.SafetyGroup() != Unclassified || len(none.Cautions()) < 3 {
+	if !none.Flammable() || none.SafetyGroup() != Unclassified || len(none.Hazards()) < 3 {
 		t.Errorf(
-			"flammable %v, group %q, cautions %q", none.Flammable(), none.SafetyGroup(),
-			none.Cautions(),
+			"flammable %v, group %q, hazards %v", none.Flammable(), none.SafetyGroup(),
+			none.Hazards(),
 		)
 	}
 }

@@ -1,5 +1,7 @@
 package refrigerant
 
+import "github.com/satline/satline/quantity/fact"
+
 // A WorkCode names a step of opening a circuit that holds a flammable refrigerant. The
 // names are stable.
 type WorkCode string
@@ -73,28 +75,11 @@ func (r *Refrigerant) OpeningSteps(flame bool) []WorkStep {
 	return list
 }
 
-// Text says what to do.
-func (s WorkStep) Text() string {
+// Fact is the step as a fact: "opening.detector".
+func (s WorkStep) Fact() fact.Fact {
+	f := fact.New(fact.Code("opening." + string(s.Code)))
 	if s.Optional {
-		return workTexts[s.Code] +
-			" (the standard leaves this to choice for group 2L; with a flame, do it)"
+		f = f.With(fact.Of("choice", fact.Term("opening.choice")))
 	}
-	return workTexts[s.Code]
-}
-
-var workTexts = map[WorkCode]string{
-	NoIgnition: "keep flames, sparks and hot surfaces away, ventilate, " +
-		"and have a dry-powder or CO2 extinguisher at hand",
-	Detector: "watch the air with a detector for flammable gas before and during the " +
-		"work, set to at most a quarter of the lower flammability limit",
-	RemoveAll: "recover all of the refrigerant with a machine rated for it, " +
-		"or shut it off by valves in a part of the circuit away from the work",
-	Evacuate: "evacuate, with the outlet of the pump away from any flame or spark",
-	Sweep: "break the vacuum with oxygen-free nitrogen and let it out; " +
-		"never with compressed air or oxygen",
-	NitrogenFlowing: "keep nitrogen flowing through for as long as a flame is used",
-	Open:            "open the circuit and do the work",
-	PressureTest:    "pressure-test with nitrogen, and test every joint made on site for tightness",
-	EvacuateAndHold: "evacuate, shut the pump off and watch the vacuum",
-	ChargeAndLabel:  "weigh the charge in, search for leaks again, and label the unit",
+	return f
 }

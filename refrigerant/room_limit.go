@@ -2,10 +2,10 @@ package refrigerant
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A RoomRule is what bounds the charge that a room may have of a flammable refrigerant.
@@ -174,17 +174,11 @@ func (r *Refrigerant) room(height quantity.Length) (FlammabilityLimit, float64, 
 	return limit, float64(min(max(height, OnFloor), highest)), nil
 }
 
-// Text says the rule, in a system of units.
-func (l RoomLimit) Text(sys quantity.System) string {
-	switch l.Rule {
-	case AnyRoom:
-		return fmt.Sprintf("up to %s no floor area is asked for", l.Most.Format(sys))
-	case ByMeasures:
-		return fmt.Sprintf(
-			"%s is the most that floor area alone allows, however large the room: "+
-				"more takes the measures that the unit's instructions state",
-			l.Most.Format(sys),
-		)
+// Fact is the limit as a fact, "room.by-area", with the charge and the floor.
+func (l RoomLimit) Fact() fact.Fact {
+	f := fact.New(fact.Code("room."+string(l.Rule)), fact.Amount("most", l.Most))
+	if l.Rule == AnyRoom || l.Rule == ByMeasures {
+		return f
 	}
-	return fmt.Sprintf("%s and a floor of %s go together", l.Most.Format(sys), l.Floor.Format(sys))
+	return f.With(fact.Amount("floor", l.Floor))
 }

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -61,7 +62,9 @@ func Sheet(r *refrigerant.Refrigerant) RefrigerantSheet {
 		RefrigerantName: nameOf(r), Name: r.Name(),
 		GWP: r.GWP().AR5.Value, GWPSource: r.GWP().AR5.Source,
 		CriticalTemperature: r.Critical().Temperature, CriticalPressure: r.Critical().Pressure,
-		Cautions: r.Cautions(),
+	}
+	for _, h := range r.Hazards() {
+		out.Cautions = append(out.Cautions, satline.Say(h.Fact(), satline.English, quantity.SI))
 	}
 	for _, c := range r.Composition() {
 		out.Composition = append(out.Composition, RefrigerantPart(c))
