@@ -46,32 +46,30 @@ const leastMarginal = 1e-3
 
 // sumBySignature sums the mixture up by signature.
 func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
-	all := make([]sizes, 0, mostSuspects/4)
-	var of [mostSuspects]int // place in all, from 1
+	all, n := &c.work.sizes, 0
 	for a := range c.suspects {
 		if chance[a] >= leastMarginal {
-			all = append(all, c.sizesTried(a))
-			of[a] = len(all)
+			all[a] = c.sizesTried(a)
+			n++
 		}
 	}
 	for i := range c.parts {
 		p := &c.parts[i]
-		if p.a != none && of[p.a] > 0 {
-			all[of[p.a]-1].take(p.weight, &c.states[p.a][p.sa])
+		if p.a != none && chance[p.a] >= leastMarginal {
+			all[p.a].take(p.weight, &c.states[p.a][p.sa])
 		}
-		if p.b != none && of[p.b] > 0 {
-			all[of[p.b]-1].take(p.weight, &c.states[p.b][p.sb])
+		if p.b != none && chance[p.b] >= leastMarginal {
+			all[p.b].take(p.weight, &c.states[p.b][p.sb])
 		}
 	}
-	out := make([]Marginal, 0, len(all))
+	out := make([]Marginal, 0, n)
 	for a := range c.suspects {
-		if of[a] == 0 {
+		if chance[a] < leastMarginal {
 			continue
 		}
-		s := &all[of[a]-1]
 		out = append(out, Marginal{
 			Signature: c.suspects[a].signature, Chance: min(1, chance[a]),
-			Severity: s.main().posterior.spread(), Faults: c.faultChances(a, s),
+			Severity: all[a].main().posterior.spread(), Faults: c.faultChances(a, &all[a]),
 		})
 	}
 	slices.SortStableFunc(out, func(x, y Marginal) int { return cmp.Compare(y.Chance, x.Chance) })

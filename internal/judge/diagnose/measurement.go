@@ -55,10 +55,11 @@ type weighted struct {
 	weight float64
 }
 
-// byExplanation sums the mixture over severities and drops what is negligible.
+// byExplanation sums the mixture over severities and drops what is negligible. It stands until
+// the next call.
 func (c *caseFile) byExplanation() []weighted {
 	const negligible = 1e-4
-	all := make([]weighted, 0, 2*mostSuspects)
+	all := c.work.explained[:0]
 	var index [mostSuspects + 1][mostSuspects + 1]int16 // from 1
 	for i := range c.parts {
 		p := &c.parts[i]
@@ -69,7 +70,9 @@ func (c *caseFile) byExplanation() []weighted {
 		}
 		all[*at-1].weight += p.weight
 	}
-	return slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
+	all = slices.DeleteFunc(all, func(w weighted) bool { return w.weight < negligible })
+	c.work.explained = all
+	return all
 }
 
 // tryTest works out what would follow from a yes and from a no.

@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
@@ -278,6 +279,26 @@ var parts = [features][]struct {
 	signature.Power:          {{rPower, 1}},
 }
 
+// air are the raw readings of the weather.
+var air = [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
+
+// follows are the raw readings that a feature follows: its parts, and the air by the mean.
+var follows = func() (out [features][]int) {
+	for f := range parts {
+		for raw := range raws {
+			for _, p := range parts[f] {
+				if p.raw == raw {
+					out[f] = append(out[f], raw)
+				}
+			}
+			if slices.Contains(air[:], raw) && !slices.Contains(out[f], raw) {
+				out[f] = append(out[f], raw)
+			}
+		}
+	}
+	return out
+}()
+
 // observation is the features that were measured.
 type observation struct {
 	raw     *readings
@@ -290,9 +311,11 @@ type observation struct {
 	noise *matrix
 	own   matrix // where noise is not that of another
 	n     int
-	// meant is what machines of the kind read when sound, at that weather and fluid.
-	at    signature.Point
-	meant vector
+	// meant is what machines of the kind read when sound, at that weather and fluid, and
+	// slopes how it follows the air.
+	at     signature.Point
+	meant  vector
+	slopes [3]vector
 }
 
 // take fills the observation in; what it shares with another is not worked out again.
@@ -301,7 +324,6 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
 	var airStd [3]float64
 	o.weather, airStd = r.air()
-	air := [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
 	values, std := r.value, r.std
 	values[rOutdoor] = o.weather.Outdoor
 	values[rReturnWetBulb] = o.weather.ReturnWetBulb
@@ -309,7 +331,8 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 	for i, raw := range air {
 		std[raw] = airStd[i]
 	}
-	if like != nil && like.weather == o.weather && like.fluid == o.fluid {
+	same := like != nil && like.weather == o.weather && like.fluid == o.fluid
+	if same {
 		o.at, o.meant = like.at, like.meant
 	} else {
 		o.at = sound.At(o.weather, o.fluid)
@@ -341,23 +364,27 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 	o.noise = &o.own
 	// How the features follow the errors of the raw readings, each in its standard deviation.
 	var follow [features][raws]float64
-	slopes := sound.Slopes(o.weather, o.fluid)
+	if same {
+		o.slopes = like.slopes
+	} else {
+		o.slopes = sound.Slopes(o.weather, o.fluid)
+	}
 	for f := range parts {
 		for _, p := range parts[f] {
 			follow[f][p.raw] += p.sign
 		}
 		for i, raw := range air {
-			follow[f][raw] -= slopes[i][f]
+			follow[f][raw] -= o.slopes[i][f]
 		}
-		for i := range raws {
+		for _, i := range follows[f] {
 			follow[f][i] *= std[i]
 		}
 	}
 	for a := range features {
 		for b := range a + 1 {
 			sum := 0.0
-			for i, x := range follow[a] {
-				sum += x * follow[b][i]
+			for _, i := range follows[a] {
+				sum += follow[a][i] * follow[b][i]
 			}
 			o.noise[a][b], o.noise[b][a] = sum, sum
 		}

@@ -56,6 +56,8 @@ type workspace struct {
 	pulling  int
 	// fits and masses of a wrong charge by its companion and size, as chargeBelief sums them.
 	fits, masses [2][mostSuspects + 1][mostLevels]float64
+	sizes        [mostSuspects]sizes // of the suspects, as sumBySignature sums them
+	explained    []weighted
 	matrices     [mostMatrices]matrix // of states
 	taken        int
 
