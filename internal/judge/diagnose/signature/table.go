@@ -135,12 +135,11 @@ type Level struct {
 
 // Shift returns by how much the cause moves each feature there, on average.
 func (l *Level) Shift(at Point) (v Vector) {
+	var _ [shiftTerms]struct{} = [11]struct{}{}
 	for f := range v {
-		sum := 0.0
-		for k, x := range l.shift[f] {
-			sum += x * at[k]
-		}
-		v[f] = sum
+		x := &l.shift[f]
+		v[f] = x[0]*at[0] + x[1]*at[1] + x[2]*at[2] + x[3]*at[3] + x[4]*at[4] + x[5]*at[5] +
+			x[6]*at[6] + x[7]*at[7] + x[8]*at[8] + x[9]*at[9] + x[10]*at[10]
 	}
 	return v
 }
