@@ -256,68 +256,6 @@ func (d *draft) choice(right string, all ...string) {
 // table adds an excerpt.
 func (d *draft) table(t Table) { d.Tables = append(d.Tables, t) }
 
-// noise adds readings that the question does not need, from the second level on,
-// and one more at the third.
-func (d *draft) noise(names ...string) {
-	if !d.g.atLeast(2) {
-		return
-	}
-	if d.g.atLeast(3) {
-		for _, n := range []string{"label-charge", "voltage", "current"} {
-			if _, given := d.bound[n]; !given && !slices.Contains(names, n) &&
-				!(n == "label-charge" && d.knowsCharge()) {
-				names = append(slices.Clone(names), n)
-				break
-			}
-		}
-	}
-	g := d.g
-	for _, n := range names {
-		if _, given := d.bound[n]; given || n == "label-charge" && d.knowsCharge() {
-			continue
-		}
-		switch n {
-		case "outdoor-air":
-			d.give(n, g.among(78, 95, 1, 25, 35, 1), g.u.temp)
-		case "cold-air":
-			d.give("outdoor-air", g.among(20, 45, 1, -6, 7, 1), g.u.temp)
-		case "return-air":
-			d.give(n, g.among(72, 79, 1, 22, 26, 1), g.u.temp)
-		case "return-wet-bulb":
-			d.give(n, g.among(60, 66, 1, 15, 19, 1), g.u.temp)
-		case "supply-air":
-			d.give(n, g.among(52, 58, 1, 11, 15, 1), g.u.temp)
-		case "suction-line":
-			d.give(n, g.among(48, 60, 1, 9, 15, 1), g.u.temp)
-		case "liquid-line":
-			d.give(n, g.among(88, 104, 1, 31, 40, 1), g.u.temp)
-		case "suction-pressure":
-			d.give(n, g.pressureAmong(60, 130, 0.5, 400, 900, 5), g.u.gauge)
-		case "liquid-pressure":
-			d.give(n, g.pressureAmong(200, 400, 0.5, 1400, 2800, 5), g.u.gauge)
-		case "label-charge":
-			d.give(n, g.among(5, 12, 0.1, 2.2, 5.5, 0.05), g.u.mass)
-		case "current":
-			d.give(n, g.pick(8, 24, 0.1), g.u.ampere)
-		case "voltage":
-			d.give(n, g.pick(208, 242, 1), g.u.volt)
-		case "airflow":
-			d.give(n, g.among(700, 1800, 25, 330, 850, 5), g.u.flow)
-		}
-	}
-}
-
-// knowsCharge reports whether a charge is among the facts, which that of a label
-// would contradict.
-func (d *draft) knowsCharge() bool {
-	for _, n := range []string{"label-charge", "whole-charge", "charge"} {
-		if _, given := d.bound[n]; given {
-			return true
-		}
-	}
-	return false
-}
-
 // wrongLater keeps a mistake until the answer is known whose form it is printed
 // in; later adds those kept.
 func (d *draft) wrongLater(key string, v float64) {

@@ -79,7 +79,7 @@ func answer(args []string) (string, error) {
 		return "", fmt.Errorf("%q is no option; see -help", flags.Arg(0))
 	}
 	if *list {
-		return listTopics(English), nil
+		return listTopics(Language(*language)), nil
 	}
 	o := Options{
 		Seed:         seed.value,

@@ -383,14 +383,18 @@ func TestBadOptions(t *testing.T) {
 }
 
 func TestHelpAndList(t *testing.T) {
-	for _, args := range [][]string{{"-help"}, {"-list"}} {
+	for _, args := range [][]string{{"-help"}, {"-list"}, {"-list", "-language", "es"}} {
+		told := English
+		if len(args) == 3 {
+			told = Spanish
+		}
 		var out, problems strings.Builder
 		if status := run(args, &out, &problems); status != 0 || problems.Len() != 0 {
 			t.Errorf("%v: status %d, problem %q", args, status, problems.String())
 		}
 		for _, topic := range topics {
 			if !strings.Contains(out.String(), topic.name) ||
-				!strings.Contains(out.String(), texts[topic.name].about[0]) {
+				!strings.Contains(out.String(), texts[topic.name].about.in(told)) {
 				t.Errorf("%v does not tell of %s", args, topic.name)
 			}
 		}
