@@ -79,11 +79,11 @@ function started() {
   first = false;
 }
 let whole = null;
-// changed keeps what was done and answers it.
+// changed answers what was done, and keeps it while the library works.
 function changed(event) {
-  save();
   delete document.documentElement.dataset.answered;
   ask(event);
+  save();
 }
 async function describe() {
   form = await quick.call("form", all.settings.language, system());
