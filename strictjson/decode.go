@@ -3,8 +3,10 @@ package strictjson
 import (
 	"bytes"
 	"encoding"
+	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 	"reflect"
 	"slices"
@@ -53,43 +55,77 @@ func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error
 	if target.Kind() != reflect.Pointer || target.IsNil() {
 		return errors.New("strictjson: into is not a pointer to a value")
 	}
-	d := decoder{tokenizer: tokenizer{data: data}, lim: lim, style: style}
-	if err := d.value(target.Elem(), 0, nil, 0); err != nil {
+	d := decoder{data: data, lim: lim, style: style, dec: json.NewDecoder(bytes.NewReader(data))}
+	d.dec.UseNumber()
+	if err := d.value(target.Elem(), nil, 0); err != nil {
 		return err
 	}
-	if d.at = d.past(d.at); d.at < len(data) {
+	if _, err := d.dec.Token(); err != io.EOF {
 		return d.fail(nil, "there is more after the end of the document", nil)
 	}
 	return nil
 }
 
 type decoder struct {
-	tokenizer
+	data  []byte
 	lim   Limits
 	style quantity.Style
+	dec   *json.Decoder
 }
 
 func (d *decoder) fail(at *place, problem string, cause error) error {
-	return &Error{Path: at.String(), Line: lineAt(d.data, d.at), Problem: problem, Err: cause}
+	return &Error{Path: at.String(), Line: lineAt(d.data, d.dec.InputOffset()), Problem: problem,
+		Err: cause}
 }
 
-// value reads one that stands behind a separator.
-func (d *decoder) value(v reflect.Value, separator byte, at *place, depth int) error {
-	from := d.at
-	t, ok := d.next(separator)
-	if !ok || t.kind == '}' || t.kind == ']' {
-		return d.none(at, from)
+// token says in words of its own what is no JSON, those of encoding/json change from one
+// release to the next.
+func (d *decoder) token(in *place) (json.Token, error) {
+	before := d.dec.InputOffset()
+	t, err := d.dec.Token()
+	if err == nil {
+		return t, nil
+	}
+	rest := bytes.TrimLeft(d.data[min(before, int64(len(d.data))):], " \t\r\n,:")
+	at := int64(len(d.data) - len(rest))
+	problem := fmt.Sprintf("not JSON from %q on", clip(string(rest)))
+	if len(rest) == 0 || opensText(rest) {
+		problem = "the document ends too early; a bracket, brace or quote is not closed"
+	}
+	return nil, &Error{Path: in.String(), Line: lineAt(d.data, at), Problem: problem, Err: err}
+}
+
+// opensText reports whether a text begins here that has no end.
+func opensText(rest []byte) bool {
+	if rest[0] != '"' {
+		return false
+	}
+	for i := 1; i < len(rest); i++ {
+		switch rest[i] {
+		case '"':
+			return false
+		case '\\':
+			i++
+		}
+	}
+	return true
+}
+
+func (d *decoder) value(v reflect.Value, at *place, depth int) error {
+	t, err := d.token(at)
+	if err != nil {
+		return err
 	}
 	return d.fill(v, t, at, depth)
 }
 
 var durationType, timeType = reflect.TypeFor[time.Duration](), reflect.TypeFor[time.Time]()
 
-func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
+func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) error {
 	if depth > d.lim.Depth {
 		return d.fail(at, fmt.Sprintf("nested more than %d deep", d.lim.Depth), nil)
 	}
-	if t.kind == 'n' {
+	if t == nil {
 		return d.fail(at, "null is not a value; leave out what is not known", nil)
 	}
 	if v.Kind() == reflect.Pointer {
@@ -113,31 +149,35 @@ func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
 	case reflect.Slice:
 		return d.list(v, t, at, depth)
 	case reflect.String:
-		if t.kind != '"' {
+		s, ok := t.(string)
+		if !ok {
 			return d.wrong(at, "a text in quotes", t)
 		}
-		v.SetString(string(t.text))
+		v.SetString(s)
 	case reflect.Bool:
-		if t.kind != 't' && t.kind != 'f' {
+		b, ok := t.(bool)
+		if !ok {
 			return d.wrong(at, "true or false", t)
 		}
-		v.SetBool(t.kind == 't')
+		v.SetBool(b)
 	case reflect.Float64:
-		if t.kind != '0' {
+		n, ok := t.(json.Number)
+		if !ok {
 			return d.wrong(at, "a number", t)
 		}
-		f, err := strconv.ParseFloat(string(t.text), 64)
+		f, err := n.Float64()
 		if err != nil || math.IsInf(f, 0) {
 			return d.fail(at, "the number is beyond what a number can hold", err)
 		}
 		v.SetFloat(f)
 	case reflect.Int, reflect.Int64:
-		if t.kind != '0' {
+		n, ok := t.(json.Number)
+		if !ok {
 			return d.wrong(at, "a whole number", t)
 		}
-		i, err := strconv.ParseInt(string(t.text), 10, v.Type().Bits())
+		i, err := strconv.ParseInt(n.String(), 10, v.Type().Bits())
 		if err != nil {
-			return d.fail(at, "want a whole number, got "+clip(string(t.text)), err)
+			return d.fail(at, "want a whole number, got "+clip(n.String()), err)
 		}
 		v.SetInt(i)
 	default:
@@ -146,18 +186,19 @@ func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
 	return nil
 }
 
-func (d *decoder) text(into encoding.TextUnmarshaler, t token, at *place) error {
-	if t.kind != '"' {
-		if t.kind == '0' {
-			if err := into.UnmarshalText(t.text); err != nil {
+func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, at *place) error {
+	s, ok := t.(string)
+	if !ok {
+		if n, number := t.(json.Number); number {
+			if err := into.UnmarshalText([]byte(n.String())); err != nil {
 				return d.fail(at, err.Error()+", in quotes", err)
 			}
 		}
 		return d.wrong(at, "a text in quotes", t)
 	}
-	err := into.UnmarshalText(t.text)
+	err := into.UnmarshalText([]byte(s))
 	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
-		err = styled.UnmarshalStyled(t.text, d.style)
+		err = styled.UnmarshalStyled([]byte(s), d.style)
 	}
 	if err != nil {
 		return d.fail(at, err.Error(), err)
@@ -170,11 +211,11 @@ type styledUnmarshaler interface {
 	UnmarshalStyled(text []byte, style quantity.Style) error
 }
 
-func (d *decoder) duration(v reflect.Value, t token, at *place) error {
-	if t.kind != '"' {
+func (d *decoder) duration(v reflect.Value, t json.Token, at *place) error {
+	s, ok := t.(string)
+	if !ok {
 		return d.wrong(at, `a duration in quotes, as in "15m" or "1h30m"`, t)
 	}
-	s := string(t.text)
 	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
 	if err != nil {
 		return d.fail(at, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" "+
@@ -189,11 +230,11 @@ func (d *decoder) duration(v reflect.Value, t token, at *place) error {
 var moments = []string{time.RFC3339Nano, "2006-01-02T15:04Z07:00", "2006-01-02T15:04:05",
 	"2006-01-02T15:04", "2006-01-02 15:04", time.DateOnly, "2006-01"}
 
-func (d *decoder) time(v reflect.Value, t token, at *place) error {
-	if t.kind != '"' {
+func (d *decoder) time(v reflect.Value, t json.Token, at *place) error {
+	s, ok := t.(string)
+	if !ok {
 		return d.wrong(at, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
 	}
-	s := string(t.text)
 	for _, layout := range moments {
 		if moment, err := time.Parse(layout, s); err == nil {
 			v.Set(reflect.ValueOf(moment))
@@ -204,20 +245,21 @@ func (d *decoder) time(v reflect.Value, t token, at *place) error {
 		"\"2026-07-14 09:30\" or \"2026-07-14T09:30:00-06:00\"", clip(s)), nil)
 }
 
-func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
-	if t.kind != '{' {
+func (d *decoder) object(v reflect.Value, t json.Token, in *place, depth int) error {
+	if t != json.Delim('{') {
 		return d.wrong(in, "an object in braces", t)
 	}
 	fields := fieldsOf(v.Type())
 	seen := make([]string, 0, 16) // of the fields that there are
-	var separator byte
-	for ; !d.ends(); separator = ',' {
-		from := d.at
-		t, ok := d.next(separator)
-		if !ok || t.kind != '"' {
-			return d.none(in, from)
+	for d.dec.More() {
+		t, err := d.token(in)
+		if err != nil {
+			return err
 		}
-		key := string(t.text)
+		key, ok := t.(string)
+		if !ok {
+			return d.wrong(in, "a field name in quotes", t)
+		}
 		at := &place{in: in, key: key}
 		if len(seen) >= d.lim.Items {
 			return d.fail(in, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
@@ -234,11 +276,11 @@ func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 		if err != nil {
 			return fmt.Errorf("strictjson: %s: %w", at, err)
 		}
-		if err := d.value(field, ':', at, depth+1); err != nil {
+		if err := d.value(field, at, depth+1); err != nil {
 			return err
 		}
 	}
-	if err := d.close('}', in); err != nil {
+	if _, err := d.token(in); err != nil {
 		return err
 	}
 	for _, name := range fields.required {
@@ -251,50 +293,36 @@ func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 	return nil
 }
 
-func (d *decoder) list(v reflect.Value, t token, in *place, depth int) error {
-	if t.kind != '[' {
+func (d *decoder) list(v reflect.Value, t json.Token, in *place, depth int) error {
+	if t != json.Delim('[') {
 		return d.wrong(in, "a list in brackets", t)
 	}
 	v.SetLen(0)
-	var separator byte
-	for ; !d.ends(); separator = ',' {
+	for d.dec.More() {
 		if v.Len() >= d.lim.Items {
 			return d.fail(in, fmt.Sprintf("more than %d items", d.lim.Items), nil)
 		}
 		item := reflect.New(v.Type().Elem()).Elem()
-		at := &place{in: in, item: true, index: v.Len()}
-		if err := d.value(item, separator, at, depth+1); err != nil {
+		if err := d.value(item, &place{in: in, item: true, index: v.Len()}, depth+1); err != nil {
 			return err
 		}
 		v.Set(reflect.Append(v, item))
 	}
-	return d.close(']', in)
+	_, err := d.token(in)
+	return err
 }
 
-// close reads what ends an object or a list.
-func (d *decoder) close(kind byte, in *place) error {
-	from := d.at
-	if t, ok := d.next(0); !ok || t.kind != kind {
-		return d.none(in, from)
-	}
-	return nil
-}
-
-func (d *decoder) wrong(at *place, want string, t token) error {
+func (d *decoder) wrong(at *place, want string, t json.Token) error {
 	got := "a value"
-	switch t.kind {
-	case '{':
-		got = "an object"
-	case '[':
-		got = "a list"
-	case '"':
-		got = fmt.Sprintf("the text %q", clip(string(t.text)))
-	case '0':
-		got = "the number " + clip(string(t.text))
-	case 't':
-		got = "true"
-	case 'f':
-		got = "false"
+	switch t := t.(type) {
+	case json.Delim:
+		got = map[json.Delim]string{'{': "an object", '[': "a list"}[t]
+	case string:
+		got = fmt.Sprintf("the text %q", clip(t))
+	case json.Number:
+		got = "the number " + clip(t.String())
+	case bool:
+		got = strconv.FormatBool(t)
 	}
 	return d.fail(at, "want "+want+", got "+got, nil)
 }

@@ -25,6 +25,7 @@ func (e *Error) Error() string {
 // Unwrap returns the cause.
 func (e *Error) Unwrap() error { return e.Err }
 
-func lineAt(data []byte, offset int) int {
+func lineAt(data []byte, offset int64) int {
+	offset = max(0, min(offset, int64(len(data))))
 	return 1 + bytes.Count(data[:offset], []byte{'\n'})
 }
