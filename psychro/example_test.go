@@ -300,7 +300,7 @@ func ExampleAir_DegreeOfSaturation() {
 	fmt.Println("volume per kilogram of dry air", a.SpecificVolume())
 	// Output:
 	// degree of saturation 0.492, relative humidity 0.500
-	// vapor pressure 1.6 kPa
+	// vapor pressure 1.585 kPa
 	// density of the mixture 1.177 kg/m³
 	// volume per kilogram of dry air 0.8580 m³/kg
 }

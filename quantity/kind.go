@@ -34,6 +34,8 @@ type kind struct {
 	// Below fineBelow, in SI, the fine units are shown instead.
 	fineBelow      float64
 	fineSI, fineIP shown
+	// Below closeBelow, in SI, closer decimals than the usual are.
+	closeBelow float64
 
 	// compound marks kinds that people write in two steps, "6 lb 4 oz".
 	compound bool
@@ -101,6 +103,9 @@ func (k *kind) shown(v float64, s Style) shown {
 	}
 	if math.Abs(v) < k.fineBelow && v != 0 {
 		return fine
+	}
+	if math.Abs(v) < k.closeBelow && v != 0 {
+		usual.decimals += 2
 	}
 	return usual
 }

@@ -22,7 +22,8 @@ var pressureKind = kind{
 	},
 	base: 7, si: shown{0, 1}, ip: shown{1, 1},
 	fineBelow: 500, fineSI: shown{7, 1}, fineIP: shown{4, 0},
-	floor: "below a perfect vacuum",
+	closeBelow: 1e4,
+	floor:      "below a perfect vacuum",
 	difference: []unit{
 		{symbol: "kPa", scale: 1e3},
 		{symbol: "psi", scale: PSI, also: []string{"psid"}},

@@ -271,3 +271,16 @@ func BenchmarkAppendStyled(b *testing.B) {
 		buffer = u.AppendStyled(buffer[:0], style)
 	}
 }
+
+// Digits follow the size: the pressure of the water in a room is not one digit.
+func TestSmallPressureKeepsDigits(t *testing.T) {
+	for p, want := range map[Pressure][2]string{
+		Pascals(1907):   {"1.907 kPa", "0.277 psia"},
+		Pascals(66.6):   {"66.6 Pa", "500 micron"},
+		Pascals(101325): {"101.3 kPa", "14.7 psia"},
+	} {
+		if si, ip := p.Format(SI), p.Format(IP); si != want[0] || ip != want[1] {
+			t.Errorf("%s, %s", si, ip)
+		}
+	}
+}

@@ -17,7 +17,8 @@ type quantityType struct {
 	Fine     string // below this Format shows FineSI and FineIP
 	FineSI   shown
 	FineIP   shown
-	Compound bool // written in two steps and in fractions too: "6 lb 4 oz"
+	Close    string // below this, and above Fine, Format shows two decimals more
+	Compound bool   // written in two steps and in fractions too: "6 lb 4 oz"
 
 	// Floor says what a value below zero would be, where there can be none.
 	Floor string
@@ -103,9 +104,10 @@ var table = []quantityType{
 			{Symbol: "MPa", Scale: "1e6"}, {Symbol: "atm", Scale: "101325"},
 			{Symbol: "Pa", Scale: "1"},
 		},
-		// A deep vacuum reads in pascals and microns.
+		// A deep vacuum reads in pascals and microns, the pressure of water in air closely.
 		SI: shown{"kPa", 1}, IP: shown{"psia", 1},
 		Fine: "500", FineSI: shown{"Pa", 1}, FineIP: shown{"micron", 0},
+		Close: "1e4",
 		Floor: "below a perfect vacuum",
 	},
 	{
