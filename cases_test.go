@@ -190,6 +190,22 @@ var cases = []struct {
 		first:  []string{"step.open-valves", "step.find-leak"},
 		never:  []string{"step.start-again", "step.read"},
 	},
+	{
+		name:  "mini-split-starved",
+		first: []string{"step.find-leak", "step.recover-weigh"},
+		never: []string{"step.read", "mend.restriction"},
+	},
+	{
+		name:  "liquid-not-read",
+		first: []string{"step.find-leak", "step.read", "step.leave-charge"},
+		never: []string{"mend.restriction"},
+	},
+	{
+		name:  "over-its-label",
+		first: []string{"look.liquid-clamp-second"},
+		never: []string{"step.leave", "step.charge-stays"},
+	},
+	{name: "two-pressures", first: []string{"step.read"}, never: []string{"step.leave"}},
 	{name: "just-started", calm: "superheat-low", first: []string{"step.run-on"}},
 	{
 		name:  "low-air-txv",

@@ -46,6 +46,7 @@ const (
 	StepRecoverLittle  = modes.RecoverLittle
 	StepFindLeak       = modes.FindLeak
 	StepRecoverRest    = modes.RecoverRest
+	StepRecoverWeigh   = modes.RecoverWeigh
 	StepMendLeak       = modes.MendLeak
 	StepNitrogen       = modes.Nitrogen
 	StepEvacuate       = modes.Evacuate

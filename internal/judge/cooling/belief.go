@@ -74,6 +74,21 @@ func (b *belief) cannotBe() *readcheck.Doubt {
 	return nil
 }
 
+// starved says that a leak or a restriction is likely, and that nothing tells which: no liquid was
+// read.
+func (b *belief) starved() bool {
+	if b.c.LiquidPressure != nil || b.c.LiquidLine != nil {
+		return false
+	}
+	of := []diagnose.Code{diagnose.Undercharge, diagnose.Restriction, diagnose.NextToEmpty}
+	for _, c := range of {
+		if b.Probability(c) >= diagnose.CallLow {
+			return false
+		}
+	}
+	return b.Any(of...) >= likely
+}
+
 // contradiction is the gravest check that the readings fail, or that no cause gives them.
 func (b *belief) contradiction() fact.Fact {
 	for _, x := range b.c.Doubts {

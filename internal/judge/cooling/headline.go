@@ -34,6 +34,8 @@ func (k *planner) headline() fact.Fact {
 	wrong = wrong && len(k.c.Spoils) == 0
 	f, ok := k.cause()
 	switch c := &k.j.Charge; {
+	case k.b.starved():
+		return k.undecided()
 	case ok && (c.Outcome != modes.NotJudged || stop || plain || wrong):
 		return f
 	case stop:

@@ -39,6 +39,7 @@ func (k *planner) plan() {
 		k.readFirst()
 	case k.movedMuch():
 	case k.unexplained():
+	case k.starved():
 	default:
 		k.byBelief()
 	}
@@ -279,6 +280,30 @@ func (k *planner) unexplained() bool {
 	return false
 }
 
+// starved: without a reading of the liquid a leak and a restriction read alike; where no port has
+// liquid, the scale tells them apart.
+func (k *planner) starved() bool {
+	if !k.b.starved() || k.c.Seen.FilterDirty || k.c.Seen.OutdoorCoilDirty || k.c.NoPairs {
+		return false
+	}
+	k.Add(modes.FindLeak)
+	if k.b.Probability(diagnose.LowIndoorAir) >= worth/2 {
+		k.seeAir(fact.Fact{})
+	}
+	if !k.c.TwoPhaseLine {
+		liquid := []string{"liquidPressure", "liquidLine"}
+		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(liquid)))
+		k.Add(modes.LeaveCharge)
+		return true
+	}
+	k.Add(modes.RecoverWeigh)
+	k.Add(modes.MendLeak)
+	k.Add(modes.Nitrogen)
+	k.Add(modes.Evacuate)
+	k.byWeight()
+	return true
+}
+
 // byBelief follows the decision: looks first, then the act, then what else is likely.
 func (k *planner) byBelief() {
 	d := &k.b.Decision
@@ -318,7 +343,7 @@ func (k *planner) byBelief() {
 	if !moves(d) && len(k.Steps) > 0 && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
 		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
-	if len(k.Steps) == 0 { // nothing is likely enough to act on, or to look for
+	if len(k.Steps) == 0 && !k.readAside() { // nothing is likely enough to act on
 		k.chargeStays()
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
@@ -377,13 +402,7 @@ func (k *planner) static() {
 
 // seeAir looks at the way of the indoor air; false where that was done, or dirt is cleaned there.
 func (k *planner) seeAir(why fact.Fact) bool {
-	if k.Has(modes.CleanFilter) || slices.ContainsFunc(
-		k.c.Answers, func(a diagnose.Answer) bool { return a.Code == airLook },
-	) {
-		return false
-	}
-	k.Put(modes.Step{Do: fact.New("look." + airLook), Look: airLook}).Why = why
-	return true
+	return !k.Has(modes.CleanFilter) && k.lookAt(airLook, why)
 }
 
 const airLook = "indoor-air-path"
@@ -509,6 +528,9 @@ func (k *planner) leave() {
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
+	if k.readAside() || k.unread() {
+		return
+	}
 	switch r := k.c.Reading; {
 	case r == nil || k.j.Charge.Outcome == modes.ChargeInBand:
 		k.Add(modes.Leave)
@@ -520,6 +542,54 @@ func (k *planner) leave() {
 	if complains {
 		k.Add(modes.AskUse)
 	}
+}
+
+// unread asks for what the charge is read from before a machine is left; false where it is there,
+// where no port has it, or where nobody put gauges on a machine that is only maintained.
+func (k *planner) unread() bool {
+	maintained := k.c.Complaint == "maintenance" &&
+		k.c.SuctionPressure == nil && k.c.LiquidPressure == nil
+	if len(k.c.Wanting) == 0 || k.c.TwoPhaseLine || maintained {
+		return false
+	}
+	k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(k.c.Wanting)))
+	return true
+}
+
+// readAside: what is farther off the label's own target than its tolerance and the instruments
+// allow is looked at once more before it is left: the clamp first, then what makes it so; false
+// where that was done, or there is no need.
+func (k *planner) readAside() bool {
+	r := k.c.Reading
+	if r == nil || r.Deviation == nil || k.c.Target == nil || k.c.Target.General() {
+		return false
+	}
+	const coverage = 2
+	off := math.Abs(float64(r.Deviation.Value)) - float64(r.Tolerance)
+	if off <= coverage*r.Deviation.Std {
+		return false
+	}
+	looks := asides[r.Method].above
+	if r.Deviation.Value < 0 {
+		looks = asides[r.Method].below
+	}
+	return slices.ContainsFunc(looks, func(code string) bool { return k.lookAt(code, r.Says) })
+}
+
+// lookAt asks for a look; false where it was answered.
+func (k *planner) lookAt(code string, why fact.Fact) bool {
+	if slices.ContainsFunc(
+		k.c.Answers, func(a diagnose.Answer) bool { return a.Code == code },
+	) {
+		return false
+	}
+	all := diagnose.Looks()
+	i := slices.IndexFunc(all, func(l diagnose.Look) bool { return l.Code == code })
+	k.Put(modes.Step{
+		Do: fact.New(fact.Code("look." + code)), Look: code,
+		Effect: modes.Effect{Running: all[i].Running},
+	}).Why = why
+	return true
 }
 
 // chargeStays: no refrigerant is moved by what was read.

@@ -1,6 +1,7 @@
 package cooling
 
 import (
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
@@ -35,6 +36,14 @@ var secures = map[string][]fact.Code{
 	"suction-in-vacuum":         {modes.OpenValves},
 	"compression-ratio-highest": {modes.OpenValves},
 	"current-highest":           {modes.Voltage},
+}
+
+// asides are the looks that stand behind a reading below, or above, what its label asks for, in
+// their order.
+var asides = map[charge.Method]struct{ below, above []string }{
+	charge.Superheat:  {[]string{airLook}, []string{"suction-clamp-second", "oil-and-leak"}},
+	charge.Subcooling: {[]string{"oil-and-leak"}, []string{"liquid-clamp-second", "outdoor-coil"}},
+	charge.Approach:   {[]string{"liquid-clamp-second"}, []string{"outdoor-coil", "oil-and-leak"}},
 }
 
 // secured is the cause that the steps of secures look for.

@@ -45,6 +45,7 @@ const (
 	RecoverLittle  fact.Code = "step.recover-little"
 	FindLeak       fact.Code = "step.find-leak"
 	RecoverRest    fact.Code = "step.recover-rest"
+	RecoverWeigh   fact.Code = "step.recover-weigh"
 	MendLeak       fact.Code = "step.mend-leak"
 	Nitrogen       fact.Code = "step.nitrogen"
 	Evacuate       fact.Code = "step.evacuate"
@@ -75,6 +76,7 @@ var effects = map[fact.Code]Effect{
 	Recover:        {Running: true, Moves: true},
 	RecoverLittle:  {Running: true, Moves: true},
 	RecoverRest:    {Moves: true, Stops: true},
+	RecoverWeigh:   {Moves: true, Stops: true},
 	MendLeak:       {Opens: true},
 	WeighIn:        {Moves: true, Adds: true},
 	WeighInLabel:   {Moves: true, Adds: true},
