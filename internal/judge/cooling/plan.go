@@ -322,6 +322,9 @@ func (k *planner) byBelief() {
 	if d.Act == diagnose.Add || empty { // no dirt hides a leak, and no reading finds it
 		k.Add(modes.FindLeak)
 	}
+	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
+		k.readAside()
+	}
 	for _, m := range d.Looks {
 		if !empty || !m.Running() { // an empty machine is not run for a reading more
 			k.look(m)
