@@ -29,14 +29,16 @@ func (d *draft) noise(names ...string) {
 	}
 }
 
-// contradicts reports whether a reading is among the facts, or would stand beside
-// another of the same thing: the charge of a label beside the charge.
+// beside are the facts that a reading would contradict: another charge that of the
+// label, and a machine that is off a current.
+var beside = map[string][]string{
+	"label-charge": {"whole-charge", "charge"}, "current": {"soaked", "stands"},
+}
+
+// contradicts reports whether a reading is among the facts, or contradicts one.
 func (d *draft) contradicts(name string) bool {
-	same := []string{name}
-	if name == "label-charge" {
-		same = append(same, "whole-charge", "charge")
-	}
-	return slices.ContainsFunc(same, func(n string) bool { _, given := d.bound[n]; return given })
+	return slices.ContainsFunc(append([]string{name}, beside[name]...),
+		func(n string) bool { _, given := d.bound[n]; return given })
 }
 
 func (d *draft) noiseOf(name string) {

@@ -8,6 +8,37 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
+// A capacitor is made for the voltage across it, and a machine that is off takes no current.
+func TestNoiseIsNoContradiction(t *testing.T) {
+	rated := 0
+	eachSet(t, func(t *testing.T, s Set) {
+		if s.Options.Language != English {
+			return
+		}
+		for _, p := range s.Problems {
+			s := sheetOfPaper{t, p}
+			if made := s.v("voltage on its case"); made > 0 {
+				rated++
+				if made < s.v("voltage across it") {
+					t.Errorf("%s/%s: %v", p.Topic, p.Form, p.Given)
+				}
+			}
+			off := p.Topic == "standing" || p.Topic == "blend-leak"
+			if off && s.v("current") > 0 {
+				t.Errorf("%s/%s: %v", p.Topic, p.Form, p.Given)
+			}
+			charges := s.or("whole charge", 0) + s.or("charge of the circuit", 0) +
+				s.or("charge to be recovered", 0)
+			if charges > 0 && s.v("charge on the label") > 0 {
+				t.Errorf("%s/%s: two charges: %v", p.Topic, p.Form, p.Given)
+			}
+		}
+	})
+	if rated == 0 {
+		t.Error("no capacitor says what it is made for")
+	}
+}
+
 // What a question does not need fits its machine all the same: the liquid line is warmer than
 // the outdoor air and colder than the refrigerant condenses, and the suction line is warmer than
 // it boils.

@@ -55,15 +55,8 @@ var errNoGlide = errors.New(
 // Generate makes the problem set of the options.
 func Generate(o Options) (Set, error) {
 	o.Language = cmp.Or(o.Language, English)
-	switch {
-	case o.PerTopic < 1 || o.PerTopic > mostEach:
-		return Set{}, fmt.Errorf("%d problems a topic; choose from 1 to %d", o.PerTopic, mostEach)
-	case o.Difficulty < 1 || o.Difficulty > 3:
-		return Set{}, fmt.Errorf("difficulty %d; choose 1, 2 or 3", o.Difficulty)
-	case o.Bar && o.Units == quantity.IP:
-		return Set{}, errors.New("pressures in bar go with SI units; choose -units SI")
-	case o.Language != English && o.Language != Spanish:
-		return Set{}, fmt.Errorf("no language %q; choose en or es", o.Language)
+	if err := o.check(); err != nil {
+		return Set{}, err
 	}
 	fluids, err := fluidsOf(o.Refrigerants)
 	if err != nil {
@@ -104,6 +97,21 @@ func Generate(o Options) (Set, error) {
 		}
 	}
 	return set, nil
+}
+
+// check is nil where the options can be kept.
+func (o Options) check() error {
+	switch {
+	case o.PerTopic < 1 || o.PerTopic > mostEach:
+		return fmt.Errorf("%d problems a topic; choose from 1 to %d", o.PerTopic, mostEach)
+	case o.Difficulty < 1 || o.Difficulty > 3:
+		return fmt.Errorf("difficulty %d; choose 1, 2 or 3", o.Difficulty)
+	case o.Bar && o.Units == quantity.IP:
+		return errors.New("pressures in bar go with SI units; choose -units SI")
+	case o.Language != English && o.Language != Spanish:
+		return fmt.Errorf("no language %q; choose en or es", o.Language)
+	}
+	return nil
 }
 
 // problem draws until a problem has wrong answers on the sides of the right one

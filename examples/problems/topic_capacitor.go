@@ -35,7 +35,11 @@ func capacitorForm(d *draft, ask string) error {
 			d.give("motor-current", g.pick(9, 22, 0.1), g.u.ampere)
 		}
 		if g.atLeast(3) {
-			d.give("case-voltage", g.oneOf(370, 440), g.u.volt)
+			most := g.oneOf(370, 440)
+			if volts > 360 {
+				most = 440
+			}
+			d.give("case-voltage", most, g.u.volt)
 		}
 	}
 	mistaken := func(work func(c float64) float64, amps, volts float64) {
