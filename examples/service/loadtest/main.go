@@ -6,6 +6,7 @@
 //	go run ./examples/service/loadtest -n 1000000       a million with verdicts, and 10,000 whole
 //	go run ./examples/service/loadtest -slow 32         while 32 batches of blank lines hang on
 //	go run ./examples/service/loadtest -rate 400        400 a second, answered or not
+//	go run ./examples/service/loadtest -plain           answers as they are, not packed with gzip
 //	go run ./examples/service/loadtest -service http://127.0.0.1:8080 -operations http://127.0.0.1:8081
 //
 // It prints what a request cost the service in time of a core, too, which another load of
@@ -62,6 +63,7 @@ func run(args []string, out io.Writer) error {
 		"where that service answers its operators; for its memory and health")
 	slow := flags.Int("slow", 0, "batches that send blank lines all the time, at most 256")
 	rate := flags.Float64("rate", 0, "requests to begin a second; 0 for as many as are answered")
+	plain := flags.Bool("plain", false, "take answers as they are, not packed with gzip")
 	limit := flags.Duration("time", time.Hour, "stop a scope after this long")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -97,7 +99,7 @@ func run(args []string, out io.Writer) error {
 	}
 	l.client = &http.Client{
 		Timeout:   10 * time.Second,
-		Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1},
+		Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1, DisableCompression: *plain},
 	}
 	defer l.hangOn(*slow)()
 	var reports []report
