@@ -121,7 +121,8 @@ func meanOf[T quantity.Quantity](
 		return nil, false
 	}
 	since := log[sort.Search(len(log), func(i int) bool { return log[i].At >= from }):]
-	samples := make([]charge.Sample[T], 0, len(since))
+	var usual [keptLately]charge.Sample[T]
+	samples := usual[:0]
 	for i := range since {
 		if p := *at(&since[i].Readings); p != nil && since[i].At <= to {
 			samples = append(samples, charge.Sample[T]{At: since[i].At, Value: p.Value})

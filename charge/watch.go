@@ -153,7 +153,11 @@ func MeanOver[T quantity.Quantity](log []Sample[T], from, to time.Duration, with
 	mean quantity.Uncertain[T], still, ok bool,
 ) {
 	n := len(log)
-	room := make([]float64, 3*n)
+	var usual [3 * thin.Kept]float64
+	room := usual[:]
+	if 3*n > len(room) {
+		room = make([]float64, 3*n)
+	}
 	t, y := room[:0:n], room[n:n:2*n]
 	for _, s := range log {
 		if s.At >= from && s.At <= to && math.Abs(float64(s.Value)) <= largestValue {
