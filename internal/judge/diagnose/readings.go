@@ -361,14 +361,19 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 		o.noise = like.noise // but for how the slopes differ
 		return
 	}
-	o.noise = &o.own
-	// How the features follow the errors of the raw readings, each in its standard deviation.
-	var follow [features][raws]float64
 	if same {
 		o.slopes = like.slopes
 	} else {
 		o.slopes = sound.Slopes(o.weather, o.fluid)
 	}
+	o.noise = &o.own
+	o.takeNoise(&std)
+}
+
+// takeNoise is the noise by the standard uncertainties of the raw readings.
+func (o *observation) takeNoise(std *[raws]float64) {
+	// How the features follow the errors of the raw readings, each in its standard deviation.
+	var follow [features][raws]float64
 	for f := range parts {
 		for _, p := range parts[f] {
 			follow[f][p.raw] += p.sign
