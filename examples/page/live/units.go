@@ -93,20 +93,23 @@ func quantities() map[string]map[quantity.System][]Unit {
 // is moved at a time is ounces or grams, a pipe is inches across, electric power is kilowatts
 // and a vacuum microns. Common practice, no source.
 func usual(path string) map[quantity.System]string {
-	for end, units := range map[string][2]string{
-		"move":                    {"oz", "g"},
-		".lineAdder.mass":         {"oz", "g"},
-		"accessories.*.mass":      {"oz", "g"},
-		".liquidDiameter":         {"in", "mm"},
-		".nominalCapacity":        {"ton", "kW"},
-		".power":                  {"kW", "kW"},
-		"vacuum.readings.*.value": {"micron", "micron"},
-		"vacuum.start":            {"micron", "micron"},
-		"vacuum.level":            {"micron", "micron"},
-	} {
+	for end, units := range usualUnits {
 		if strings.HasSuffix(path, end) {
 			return map[quantity.System]string{quantity.IP: units[0], quantity.SI: units[1]}
 		}
 	}
 	return nil
+}
+
+// usualUnits are those in inch-pound and SI, by how a path ends.
+var usualUnits = map[string][2]string{
+	"move":                    {"oz", "g"},
+	".lineAdder.mass":         {"oz", "g"},
+	"accessories.*.mass":      {"oz", "g"},
+	".liquidDiameter":         {"in", "mm"},
+	".nominalCapacity":        {"ton", "kW"},
+	".power":                  {"kW", "kW"},
+	"vacuum.readings.*.value": {"micron", "micron"},
+	"vacuum.start":            {"micron", "micron"},
+	"vacuum.level":            {"micron", "micron"},
 }

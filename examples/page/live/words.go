@@ -78,9 +78,7 @@ func (b book) label(path string) string {
 	if w := b.word("field." + path); w != "field."+path {
 		return w
 	}
-	parts := strings.Split(
-		strings.NewReplacer(".*.", ".").Replace(strings.TrimSuffix(path, ".*")), ".",
-	)
+	parts := strings.Split(strings.ReplaceAll(strings.TrimSuffix(path, ".*"), ".*.", "."), ".")
 	if parts[0] == "readings" {
 		return b.word("reading." + parts[1])
 	}
