@@ -121,7 +121,7 @@ func meanOf[T quantity.Quantity](
 		return nil, false
 	}
 	since := log[sort.Search(len(log), func(i int) bool { return log[i].At >= from }):]
-	var usual [keptLately]charge.Sample[T]
+	var usual [thin.Kept]charge.Sample[T]
 	samples := usual[:0]
 	for i := range since {
 		if p := *at(&since[i].Readings); p != nil && since[i].At <= to {
