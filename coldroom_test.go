@@ -16,9 +16,11 @@ import (
 // What the first screen of each visit to a cold room has to say; the visits are invented. A
 // code ends in "*" where any that begins so will do.
 var coldVisits = map[string]struct {
-	cause string // in the headline
-	steps []string
-	never []string
+	cause  string // in the headline
+	second string // beside it
+	steps  []string
+	all    []string // anywhere in the plan
+	never  []string
 }{
 	"cold-walk-in-sound": {
 		steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"},
@@ -77,7 +79,25 @@ var coldVisits = map[string]struct {
 	},
 	"cold-next-to-empty": {
 		cause: "cold-undercharge", steps: []string{"step.stop", "step.cold-food-move", "step.find-leak"},
+		all:   []string{"step.recover-rest", "step.nitrogen", "step.evacuate", "step.weigh-in-label"},
 		never: []string{"step.cold-add*", "mend.*"},
+	},
+	"cold-iced-and-short": {
+		cause: "cold-undercharge", second: "cold-evaporator",
+		steps: []string{"step.cold-food-move", "step.cold-defrost-now", "step.cold-why-iced"},
+		all:   []string{"step.find-leak"}, never: []string{"step.cold-add*"},
+	},
+	"cold-dirty-and-overfull": {
+		cause: "cold-condenser", steps: []string{"step.stop", "mend.cold-condenser-dirty"},
+		never: []string{"step.cold-recover*", "step.cold-add*"},
+	},
+	"cold-freezer-fan-iced": {
+		cause: "cold-evaporator", never: []string{"step.cold-add*"},
+		steps: []string{"step.cold-food-frozen", "step.cold-defrost-now", "mend.cold-evaporator-fan"},
+	},
+	"cold-capillary-dirty": {
+		// A capillary tube soldered to the suction line warms it: that is not the clamp.
+		cause: "cold-condenser", steps: []string{"step.cold-food", "mend.cold-condenser-dirty"},
 	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
@@ -116,6 +136,11 @@ func TestColdRooms(t *testing.T) {
 					t.Errorf("not among the first three steps: %s; %v", s, steps)
 				}
 			}
+			for _, s := range want.all {
+				if !has(steps, s) {
+					t.Errorf("the plan lacks %s: %v", s, steps)
+				}
+			}
 			for _, s := range want.never {
 				if has(steps, s) {
 					t.Errorf("the plan holds %s: %v", s, steps)
@@ -125,6 +150,11 @@ func TestColdRooms(t *testing.T) {
 			if code, _ := cause.Of.(fact.Term); want.cause != "" &&
 				string(code) != "cause."+want.cause {
 				t.Errorf("the headline is of %q: %s", code, a.Headline.Text)
+			}
+			second, _ := a.Headline.Value("second")
+			if code, _ := second.Of.(fact.Term); want.second != "" &&
+				string(code) != "cause."+want.second {
+				t.Errorf("beside it stands %q: %s", code, a.Headline.Text)
 			}
 			for _, f := range factsOf(reflect.ValueOf(&a)) {
 				if ofCooling(f.Code) {

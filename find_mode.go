@@ -59,6 +59,14 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 			m, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value),
 		)
 	}
+	// Few houses are cooled in the cold: where nobody said what it is, it may heat.
+	if l, o := r.LiquidLine, r.OutdoorDryBulb; p.visit.Equipment.Arrangement == 0 && l != nil &&
+		o != nil && o.Value < noCooling && l.Value.Sub(o.Value) > liquidFar &&
+		(r.ReturnDryBulb == nil || r.ReturnDryBulb.Value >= coldRoom) {
+		return found(
+			0, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value),
+		)
+	}
 	cold := d.EvaporatingDew != nil && d.EvaporatingDew.Value < coldEvaporator
 	if t := r.ReturnDryBulb; t != nil && t.Value < coldRoom {
 		return found(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value))

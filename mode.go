@@ -33,7 +33,7 @@ func (m *Mode) UnmarshalText(text []byte) error { return enum.Parse("mode", mode
 type ModeFound struct {
 	// Mode is the one stated, else the one that the readings show; the zero Mode where they
 	// are in doubt, and then the first step asks.
-	Mode   Mode      `json:"mode"`
+	Mode   Mode      `json:"mode,omitzero"`
 	Stated bool      `json:"stated,omitzero"`
 	Says   fact.Fact `json:"says"`
 }

@@ -15,7 +15,7 @@ import (
 func coldDay(t *testing.T) Visit {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
-	v.Equipment.Arrangement = Split
+	v.Conditions.Mode, v.Equipment.Arrangement = Cooling, Split
 	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
 	v.Equipment.LineSet = LineSet{Length: quantity.Feet(40), LiquidDiameter: quantity.Inches(0.375)}
 	return v

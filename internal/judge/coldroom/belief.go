@@ -38,9 +38,12 @@ func (k *known) read(f int) bool { return k.std[f] > 0 }
 // A place is the box and the air that the condenser gives its heat to, K.
 type place struct{ box, outdoor float64 }
 
-// belief is the chance of each fault, in the order of faults, and of each cluster.
+// belief is the chance of each fault, in the order of faults, alone or beside another, and of
+// each cluster.
 type belief struct {
 	faults   []float64
+	alone    []float64 // each fault by itself
+	pairs    []pair
 	clusters []cluster
 	of       []float64 // of each cluster
 }
@@ -57,7 +60,7 @@ func believe(k *known) *belief {
 func weigh(k *known, of []cluster) *belief {
 	b := &belief{clusters: of}
 	b.of = make([]float64, len(b.clusters))
-	b.faults = make([]float64, len(faults))
+	b.alone = make([]float64, len(faults))
 	logs := make([]float64, len(b.clusters))
 	top := math.Inf(-1)
 	for i := range b.clusters {
@@ -76,17 +79,54 @@ func weigh(k *known, of []cluster) *belief {
 		if f.code == defrostHeats && !k.heated {
 			continue
 		}
-		b.faults[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f)
-		sum += b.faults[i]
+		b.alone[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f, nil)
+		sum += b.alone[i]
 	}
-	for i := range b.faults {
-		b.faults[i] /= sum
+	// Two things at once are weighed where one is likely at all.
+	if b.alone[0] < likely*sum {
+		b.pairs = k.pairs(k.couplings(of, top))
+		for i := range b.pairs {
+			sum += b.pairs[i].chance
+		}
+	}
+	for i := range b.alone {
+		b.alone[i] /= sum
+	}
+	b.faults = slices.Clone(b.alone)
+	for i := range b.pairs {
+		p := &b.pairs[i]
+		p.chance /= sum
+		b.faults[p.first] += p.chance
+		b.faults[p.second] += p.chance
 	}
 	for i := range b.clusters {
 		c := b.clusters[i].cause
 		b.of[i] *= b.cause(signature.Causes[c].Code) / max(byCause[c], 1e-300)
 	}
 	return b
+}
+
+// pairs are those of the faults of couplings, not yet divided by the sum of all chances.
+func (k *known) pairs(of []coupling) []pair {
+	const all = 100 // of which the shares of faults are
+	var out []pair
+	for i := range of {
+		c := &of[i]
+		for first := range faults {
+			f := &faults[first]
+			if f.cause != c.causes[0] {
+				continue
+			}
+			for second := range faults {
+				if s := &faults[second]; s.cause == c.causes[1] {
+					out = append(out, pair{
+						first, second, f.share * s.share / all * c.likelihood * k.answered(f, s),
+					})
+				}
+			}
+		}
+	}
+	return out
 }
 
 func causeIndex(code string) int {
@@ -108,30 +148,41 @@ var letsVapor = map[string]bool{undercharge: true, restriction: true, headLow: t
 // raisesHead are the causes by which a head gets so high that no sound machine runs with it.
 var raisesHead = map[string]bool{condenser: true, overcharge: true, gas: true, headHigh: true}
 
-// answered is the likelihood of what was looked at and seen, by a fault.
-func (k *known) answered(f *fault) float64 {
+// answered is the likelihood of what was looked at and seen, by a fault, and by another beside
+// it where there is one.
+func (k *known) answered(f, beside *fault) float64 {
 	p := 1.0
 	for i := range looks {
 		l := &looks[i]
+		chance := l.chance(f)
+		if beside != nil {
+			chance = l.chanceOfBoth(f, beside)
+		}
 		if yes, ok := k.answers[l.code]; ok {
-			p *= chanceOf(l.chance(f), yes)
+			p *= chanceOf(chance, yes)
 		} else if slices.Contains(k.hints, l.code) {
-			p *= l.chance(f)
+			p *= chance
 		}
 	}
-	if k.hottest && !raisesHead[f.cause] {
+	by := func(of func(cause string) bool) bool {
+		return of(f.cause) || beside != nil && of(beside.cause)
+	}
+	is := func(causes ...string) bool {
+		return by(func(cause string) bool { return slices.Contains(causes, cause) })
+	}
+	if k.hottest && !by(func(cause string) bool { return raisesHead[cause] }) {
 		p *= 0.03
 	}
-	if k.below(signature.Subcooling) && !letsVapor[f.cause] {
+	if k.below(signature.Subcooling) && !by(func(cause string) bool { return letsVapor[cause] }) {
 		p *= 0.05
 	}
-	if k.below(signature.OverOutdoor) && f.cause != undercharge && f.cause != compressor {
+	if k.below(signature.OverOutdoor) && !is(undercharge, compressor) {
 		p *= 0.05
 	}
-	if k.complaint && (f.cause == sound || f.cause == clamp) {
+	if k.complaint && is(sound, clamp) {
 		p *= 0.5
 	}
-	if k.stains && f.cause != undercharge && f.cause != reserve {
+	if k.stains && !is(undercharge, reserve) {
 		p *= 0.25
 	}
 	return p
@@ -219,25 +270,41 @@ func (b *belief) next(k *known, after ...string) *asked {
 			l.receiver && k.usual.Receiver < 0.5 {
 			continue
 		}
-		a := asked{look: l, ifYes: make([]float64, len(faults)), ifNo: make([]float64, len(faults))}
-		for j := range faults {
-			p := l.chance(&faults[j])
-			a.ifYes[j], a.ifNo[j] = b.faults[j]*p, b.faults[j]*(1-p)
-			a.yes += a.ifYes[j]
-		}
-		_, yes := b.bestCause(a.ifYes)
-		_, no := b.bestCause(a.ifNo)
-		_, faultNow := best(b.faults)
-		_, faultYes := best(a.ifYes)
-		_, faultNo := best(a.ifNo)
-		// Which of the faults of a cause it is counts for half of which cause it is.
-		a.gain = yes + no - now + 0.5*(faultYes+faultNo-faultNow)
+		a := b.ask(l)
 		if a.gain-perMinute*l.minutes > worthGain &&
 			(top == nil || a.gain-perMinute*l.minutes > top.gain-perMinute*top.look.minutes) {
 			top = &a
 		}
 	}
 	return top
+}
+
+// ask is what a look is worth, which raises the chance of naming the cause. Which of the faults
+// of a cause it is counts for half of which cause it is.
+func (b *belief) ask(l *look) asked {
+	a := asked{look: l, ifYes: make([]float64, len(faults)), ifNo: make([]float64, len(faults))}
+	answer := func(chance, p float64, of ...int) {
+		a.yes += chance * p
+		for _, j := range of {
+			a.ifYes[j] += chance * p
+			a.ifNo[j] += chance * (1 - p)
+		}
+	}
+	for j := range faults {
+		answer(b.alone[j], l.chance(&faults[j]), j)
+	}
+	for _, p := range b.pairs {
+		both := l.chanceOfBoth(&faults[p.first], &faults[p.second])
+		answer(p.chance, both, p.first, p.second)
+	}
+	_, now := b.bestCause(b.faults)
+	_, yes := b.bestCause(a.ifYes)
+	_, no := b.bestCause(a.ifNo)
+	_, faultNow := best(b.faults)
+	_, faultYes := best(a.ifYes)
+	_, faultNo := best(a.ifNo)
+	a.gain = yes + no - now + 0.5*(faultYes+faultNo-faultNow)
+	return a
 }
 
 // bestCause is the likeliest cause by chances of faults, which need not add up to one.

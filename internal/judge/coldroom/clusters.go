@@ -9,6 +9,7 @@ import (
 // A cluster is a cause at one size in machines of a kind, as what they would read where the
 // visit is.
 type cluster struct {
+	kind        signature.Kind
 	cause, size int
 	// share of the kind's machines, one size of the cause as likely as the others.
 	share  float64
@@ -51,8 +52,9 @@ func clusters(k *known) []cluster {
 			for n := range rows {
 				r := &rows[n]
 				c := cluster{
-					cause: i, size: n, share: share / float64(len(rows)),
-					mean: r.Mean(&at), spread: r.Spread(&at),
+					kind: signature.Kind(kind), cause: i, size: n,
+					share: share / float64(len(rows)),
+					mean:  r.Mean(&at), spread: r.Spread(&at),
 				}
 				for j := range elsewhere {
 					c.widen(r.Mean(&elsewhere[j]))

@@ -25,11 +25,7 @@ func (p *planner) short(add fact.Code) {
 		glides = err == nil && glide > muchGlide
 	}
 	if p.k.usual.Receiver < 0.5 || glides {
-		p.add("step.recover-rest")
-		p.add("step.mend-leak")
-		p.add("step.nitrogen")
-		p.add("step.evacuate")
-		p.byWeight()
+		p.wholeCharge()
 		return
 	}
 	p.add("step.cold-mend-leak")
@@ -39,6 +35,16 @@ func (p *planner) short(add fact.Code) {
 	}
 	p.dose(add)
 	p.add("step.cold-level")
+}
+
+// wholeCharge takes out what is left, mends the leak and weighs in all of it: where air may have
+// come in, where the charge is critical, or where the blend has changed.
+func (p *planner) wholeCharge() {
+	p.add("step.recover-rest")
+	p.add("step.mend-leak")
+	p.add("step.nitrogen")
+	p.add("step.evacuate")
+	p.byWeight()
 }
 
 // gas comes out with all of the charge only.

@@ -19,10 +19,19 @@ func (p *planner) answer() fact.Fact {
 		}
 		return f
 	case top.chance >= likely:
-		return fact.New(
+		f := fact.New(
 			"headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
 			fact.Of("chance", fact.Share(top.chance)),
 		)
+		for _, r := range p.ranking[:2] {
+			if r.code != top.code && r.chance >= likely && r.code != sound {
+				f = f.With(
+					fact.Of("second", fact.Term("cause."+r.code)),
+					fact.Of("secondChance", fact.Share(r.chance)),
+				)
+			}
+		}
+		return f
 	case p.stopped():
 		return fact.New("headline.stop")
 	}

@@ -237,11 +237,25 @@ func (p *planner) iced() bool {
 	p.add("step.cold-defrost-now")
 	// What the gauges show is that of the ice.
 	p.look("cold-evaporator-fans", "cold-defrost-works", "cold-door-leaks")
-	if p.b.cause(evaporator) >= likely {
-		p.mend(p.rank(evaporator))
-	} else {
-		p.add("step.cold-why-iced", fact.Of("defrost", p.defrost()))
+	why := fact.Of("defrost", p.defrost())
+	switch r := p.rank(evaporator); {
+	case r.chance < likely:
+		p.add("step.cold-why-iced", why)
 		p.headline = fact.New("headline.cold-iced")
+	case faults[r.faults[0]].code == "cold-defrost": // the ice itself is seen to already
+		s := p.add("step.cold-why-iced", why)
+		s.Cause, s.Chance = r.code, r.chance
+	default:
+		p.mend(r)
+	}
+	for i := range p.ranking {
+		r := &p.ranking[i]
+		if r.chance >= likely && r.code != sound && r.code != evaporator && !p.ofCharge(r) {
+			p.mend(r)
+		}
+	}
+	if p.low() >= likely { // a coil that is short of refrigerant ices where it is fed
+		p.add("step.find-leak")
 	}
 	p.watch()
 	return true
@@ -288,43 +302,16 @@ func (p *planner) byBelief() {
 	p.look()
 	p.bulb()
 	low := p.low()
-	switch {
-	case low < likely:
-	case p.asked != nil || stopped || p.has("step.read"):
-		p.hold = fact.New("charge.look-first")
-		if stopped {
-			p.add("step.find-leak")
-		}
-	case p.b.cause(reserve) > p.b.cause(undercharge) && low < sure && p.c.Moved == 0:
-		// Nothing shows but a level, which may be that of a cool day.
+	if low >= likely && p.in("suction-in-vacuum") && p.asked == nil && !p.beside() {
 		p.add("step.find-leak")
-		p.add("step.cold-mark-level")
-		p.hold = fact.New("charge.cold-level-only")
-	case p.b.cause(reserve) > p.b.cause(undercharge):
-		p.short("step.cold-add-level")
-	default:
-		p.short("step.cold-add")
+		p.wholeCharge()
+		return
 	}
-	for i := range p.ranking {
-		r := &p.ranking[i]
-		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) || low >= likely {
-			continue
-		}
-		if p.ofCharge(r) && (p.asked != nil || stopped || p.has("step.read")) {
-			p.hold = fact.New("charge.look-first")
-			continue
-		}
-		if i > 0 && p.asked != nil {
-			continue // the look comes first
-		}
-		switch {
-		case r.code == gas && r.chance >= 0.8:
-			p.gas()
-		case r.code == overcharge && r.chance >= likely:
-			p.over()
-		case !p.ofCharge(r):
-			p.mend(r)
-		}
+	waits := p.asked != nil || stopped || p.has("step.read") || p.beside()
+	p.missingCharge(low, waits)
+	p.mends(low, waits)
+	if low >= likely && (stopped || p.beside()) {
+		p.add("step.find-leak")
 	}
 	if top.code == sound && p.asked == nil && low < likely {
 		p.add("step.cold-leave")
@@ -368,6 +355,59 @@ func (p *planner) oil() {
 			return
 		}
 	}
+}
+
+// missingCharge is what is done where refrigerant is likely to be missing; waits that something
+// comes before it.
+func (p *planner) missingCharge(low float64, waits bool) {
+	onlyLevel := p.b.cause(reserve) > p.b.cause(undercharge)
+	switch {
+	case low < likely:
+	case waits:
+		p.hold = fact.New("charge.look-first")
+	case onlyLevel && low < sure && p.c.Moved == 0:
+		// Nothing shows but a level, which may be that of a cool day.
+		p.add("step.find-leak")
+		p.add("step.cold-mark-level")
+		p.hold = fact.New("charge.cold-level-only")
+	case onlyLevel:
+		p.short("step.cold-add-level")
+	default:
+		p.short("step.cold-add")
+	}
+}
+
+// mends puts right what is worth it, but for a shortage.
+func (p *planner) mends(low float64, waits bool) {
+	for i := range p.ranking {
+		r := &p.ranking[i]
+		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) ||
+			low >= likely && (r.chance < likely || p.ofCharge(r)) {
+			continue
+		}
+		if p.ofCharge(r) && waits {
+			p.hold = fact.New("charge.look-first")
+			continue
+		}
+		if i > 0 && p.asked != nil && r.chance < likely {
+			continue // the look comes first
+		}
+		switch {
+		case r.code == gas && r.chance >= 0.8:
+			p.gas()
+		case r.code == overcharge && r.chance >= likely:
+			p.over()
+		case !p.ofCharge(r):
+			p.mend(r)
+		}
+	}
+}
+
+// beside says that something is likely that is put right before any refrigerant is moved.
+func (p *planner) beside() bool {
+	return slices.ContainsFunc(p.ranking, func(r ranked) bool {
+		return r.chance >= likely && r.code != sound && !p.ofCharge(&r)
+	})
 }
 
 // low is the chance that refrigerant is missing, whether it shows or not.

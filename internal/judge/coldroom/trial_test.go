@@ -119,6 +119,7 @@ func TestTrial(t *testing.T) {
 			causes.Count(v.Truth, list[0].code, three, after)
 		}
 	}
+	two := trialOfPairs(t, n/5)
 	const asked = "the looks asked for"
 	var out strings.Builder
 	fmt.Fprintf(&out, preface, n)
@@ -136,6 +137,10 @@ func TestTrial(t *testing.T) {
 	out.WriteString("By cause (effect of 10 % or more, or what only a look shows), before any look " +
 		"that is asked for:\n\n")
 	causes.Write(&out, asked)
+	fmt.Fprintf(&out, "Two things wrong at once, each of which shows by itself: one of them is named "+
+		"first in %s, both are the first two in %s, after the looks asked for in %s; one of them "+
+		"with a chance of a half or more in %s, both in %s.\n\n", two.first.OfHowMany(), two.both,
+		two.after, two.one, two.likely)
 	page := strings.TrimSuffix(out.String(), "\n")
 	t.Log("\n" + page)
 	if os.Getenv("SATLINE_TRIAL") == "full" {
@@ -156,8 +161,43 @@ func TestTrial(t *testing.T) {
 		}
 	}
 	held("first right after the looks", strong.After, 0.85, 0.11)
+	// Weighed each by itself alone, both are the first two in a quarter.
+	held("both of two", two.both, 0.8, 0.16)
 	held("among the first three", strong.Three, 0.96, 0.07)
 	held("no false alarm", trial.Part{N: alarms.Of - alarms.N, Of: alarms.Of}, 0.97, 0.06)
+}
+
+type ofPairs struct{ first, both, after, one, likely trial.Part }
+
+// trialOfPairs is how often both of two things that are wrong are named first.
+func trialOfPairs(t testing.TB, n int) (out ofPairs) {
+	for i := range n {
+		v := bench.DrawPair(rand.New(rand.NewPCG(43, uint64(i))))
+		k, err := evidenceOf(caseOf(t, v))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := believe(k)
+		is := func(code string) bool { return code == v.Truth || code == v.Second }
+		both := func() bool {
+			list := b.ranking()
+			return is(list[0].code) && is(list[1].code)
+		}
+		out.first.Count(is(b.ranking()[0].code))
+		out.both.Count(both())
+		out.one.Count(max(b.cause(v.Truth), b.cause(v.Second)) >= likely)
+		out.likely.Count(min(b.cause(v.Truth), b.cause(v.Second)) >= likely)
+		for range 3 {
+			a := b.next(k)
+			if a == nil {
+				break
+			}
+			k.answers[a.look.code] = v.Look(a.look.code)
+			b = weigh(k, b.clusters)
+		}
+		out.after.Count(both())
+	}
+	return out
 }
 
 const preface = `# Trial of the judge of cold rooms on machines of another kind

@@ -11,11 +11,13 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
-// An atom is a cause in one of its faults and sizes, with the chance that it is so.
+// An atom is a cause in one of its faults and sizes, with what is wrong beside it where
+// something is, and the chance that it is so.
 type atom struct {
 	cause  *cause
 	fault  *fault
 	size   int
+	beside part
 	chance float64
 }
 
@@ -26,8 +28,11 @@ type belief struct {
 	atoms []atom
 	// mean and spread of a sound machine in this weather.
 	mean, spread [signature.Features]float64
-	// chart says that the maker's chart for this weather was used.
+	// chart says that the maker's chart for this weather was used, shift by how much it moves
+	// what a machine reads.
 	chart bool
+	shift [signature.Features]float64
+	by    [signature.Devices]float64
 }
 
 // ordinary is the share of sizes of a fault, slight, middling and large: a slight one is
@@ -66,10 +71,10 @@ func each(
 // believe weighs every atom by the readings, by what was seen and by the looks answered.
 func believe(c *modes.Case) *belief {
 	b := &belief{c: c, seen: observe(c, c.EvaporatingDew, c.CondensingBubble)}
-	by := devices(c.Metering)
-	b.seen.bounded(by)
-	shift := b.ofChart(by)
-	each(0, 0, by, b.seen.weather, func(r *signature.Row, share float64) {
+	b.by = devices(c.Metering)
+	b.seen.bounded(b.by)
+	b.shift = b.ofChart(b.by)
+	b.rows(0, 0, func(r *signature.Row, _ signature.Device, share float64) {
 		for f, m := range r.Mean(b.seen.weather) {
 			b.mean[f] += share * m
 			b.spread[f] += share * (r.Covariance[f][f] + m*m)
@@ -77,29 +82,50 @@ func believe(c *modes.Case) *belief {
 	})
 	for f := range b.mean {
 		b.spread[f] = math.Sqrt(max(b.spread[f]-b.mean[f]*b.mean[f], 0.01))
-		b.mean[f] += shift[f]
+		b.mean[f] += b.shift[f]
 	}
-	warm := c.OutdoorDryBulb != nil && c.OutdoorDryBulb.Value > warmestFrost
 	for i := range causes {
 		k := &causes[i]
-		logs := b.weigh(k, by, shift)
+		logs := b.weigh(k, b.by, b.shift)
 		for s, log := range logs {
 			if math.IsInf(log, -1) {
 				continue
 			}
 			for j := range k.faults {
 				f := &k.faults[j]
-				share := f.share
-				if f.cold && warm {
-					share *= 0.02
-				}
-				b.atoms = append(b.atoms, atom{k, f, s, log + math.Log(k.prior*share)})
+				b.atoms = append(b.atoms, atom{
+					cause: k, fault: f, size: s, chance: log + math.Log(k.prior*b.shareOf(f)),
+				})
 			}
 		}
 	}
-	b.see()
-	b.normalize()
+	see(b.c, b.atoms)
+	base := b.normalize()
+	// Two things at once are weighed where one is likely at all.
+	if b.of(sound) < likely {
+		b.pairs(base)
+	}
 	return b
+}
+
+// shareOf is the share of a fault in this weather.
+func (b *belief) shareOf(f *fault) float64 {
+	if o := b.c.OutdoorDryBulb; f.cold && o != nil && o.Value > warmestFrost {
+		return 0.02 * f.share
+	}
+	return f.share
+}
+
+// rows calls do with the rows of a cause of one size, as each does, and the device of each.
+func (b *belief) rows(
+	cause, size int, do func(r *signature.Row, d signature.Device, share float64),
+) {
+	for d, device := range b.by {
+		for p := range signature.Part(signature.Parts) {
+			r := signature.Of(cause, size, signature.Device(d), p)
+			do(r, signature.Device(d), device*r.Share(b.seen.weather))
+		}
+	}
 }
 
 // bounded takes a reading beyond those of machines next to empty for one of theirs: in a vacuum
@@ -241,12 +267,12 @@ func (b *belief) otherFluids() []*observation {
 	return out
 }
 
-// see takes in what caught the eye and the looks that were answered.
-func (b *belief) see() {
-	for _, s := range sights(b.c) {
+// see takes in what caught the eye and the looks that were answered, by logarithms of chances.
+func see(c *modes.Case, atoms []atom) {
+	for _, s := range sights(c) {
 		l := look{usual: s.usual, of: s.of}
-		for i := range b.atoms {
-			a := &b.atoms[i]
+		for i := range atoms {
+			a := &atoms[i]
 			p := l.chance(a)
 			if !s.seen {
 				p = 1 - p
@@ -254,22 +280,23 @@ func (b *belief) see() {
 			a.chance += math.Log(p)
 		}
 	}
-	for _, answer := range b.c.Answers {
+	for _, answer := range c.Answers {
 		for i := range looks {
 			if l := &looks[i]; l.code == answer.Code {
-				for k := range b.atoms {
-					p := l.chance(&b.atoms[k])
+				for k := range atoms {
+					p := l.chance(&atoms[k])
 					if !answer.Yes {
 						p = 1 - p
 					}
-					b.atoms[k].chance += math.Log(p)
+					atoms[k].chance += math.Log(p)
 				}
 			}
 		}
 	}
 }
 
-func (b *belief) normalize() {
+// normalize makes chances of logarithms, and returns the logarithm of their sum.
+func (b *belief) normalize() float64 {
 	most := math.Inf(-1)
 	for i := range b.atoms {
 		most = max(most, b.atoms[i].chance)
@@ -282,6 +309,7 @@ func (b *belief) normalize() {
 	for i := range b.atoms {
 		b.atoms[i].chance /= sum
 	}
+	return most + math.Log(sum)
 }
 
 // A standing is a cause with all of its chance, its faults and its likely size.
@@ -298,12 +326,15 @@ func (b *belief) standings() []standing {
 	for i := range causes {
 		s := standing{cause: &causes[i]}
 		by := map[string]float64{}
-		for _, a := range b.atoms {
-			if a.cause == s.cause {
-				s.chance += a.chance
-				by[a.fault.code] += a.chance
-				s.size += a.chance * (s.low + (s.high-s.low)*(float64(a.size)+0.5)/signature.Sizes)
-			}
+		for i := range b.atoms {
+			chance := b.atoms[i].chance
+			b.atoms[i].each(func(p part) {
+				if p.cause == s.cause {
+					s.chance += chance
+					by[p.fault.code] += chance
+					s.size += chance * (s.low + (s.high-s.low)*(float64(p.size)+0.5)/signature.Sizes)
+				}
+			})
 		}
 		if s.chance > 0 {
 			s.size /= s.chance
@@ -322,12 +353,14 @@ func (b *belief) standings() []standing {
 	return out
 }
 
-// of is the chance of causes together.
+// of is the chance that any of some causes is there.
 func (b *belief) of(codes ...string) float64 {
 	sum := 0.0
-	for _, a := range b.atoms {
-		if slices.Contains(codes, a.cause.code) {
-			sum += a.chance
+	for i := range b.atoms {
+		there := false
+		b.atoms[i].each(func(p part) { there = there || slices.Contains(codes, p.cause.code) })
+		if there {
+			sum += b.atoms[i].chance
 		}
 	}
 	return sum

@@ -32,9 +32,10 @@ func (b *belief) decide(floods bool) decision {
 	var d decision
 	now := b.atoms
 	d.mend, _ = best(now)
-	// A charge is not recovered on a doubt that a look would settle.
+	// A charge is not recovered on a doubt that a look would settle, nor is what is surely wrong
+	// left alone for it.
 	least := worth
-	if ofCharge(d.mend) {
+	if ofCharge(d.mend) || d.mend == "" && b.of(sound) < worth {
 		least = 0.05
 	}
 	spare := 0.0
@@ -122,7 +123,7 @@ func best(atoms []atom) (mend string, loss float64) {
 	by := make([]float64, len(causes))
 	for i := range atoms {
 		for k := range causes {
-			if atoms[i].cause == &causes[k] {
+			if atoms[i].is(&causes[k]) {
 				by[k] += atoms[i].chance
 			}
 		}

@@ -119,18 +119,20 @@ func (b *belief) readsWith(s *standing) [signature.Features]float64 {
 	sum := [signature.Features]float64{}
 	by := devices(b.c.Metering)
 	for i := range b.atoms {
-		a := &b.atoms[i]
-		if a.cause != s.cause {
-			continue
-		}
-		for d, share := range by {
-			with := signature.Mean(s.signature, a.size, signature.Device(d), b.seen.weather)
-			without := signature.Mean(0, 0, signature.Device(d), b.seen.weather)
-			for f := range sum {
-				sum[f] += a.chance * share * (with[f] - without[f])
+		chance := b.atoms[i].chance
+		b.atoms[i].each(func(p part) {
+			if p.cause != s.cause {
+				return
 			}
-		}
-		weight += a.chance
+			for d, share := range by {
+				with := signature.Mean(s.signature, p.size, signature.Device(d), b.seen.weather)
+				without := signature.Mean(0, 0, signature.Device(d), b.seen.weather)
+				for f := range sum {
+					sum[f] += chance * share * (with[f] - without[f])
+				}
+			}
+			weight += chance
+		})
 	}
 	for f := range reads {
 		if weight > 0 {

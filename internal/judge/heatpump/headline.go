@@ -10,6 +10,9 @@ func (p *planner) headline() fact.Fact {
 		top = &p.ranked[1]
 	}
 	nothing := p.b.of(sound)
+	if s := p.shortage(); s != nil {
+		top = s
+	}
 	found := !p.blind && p.why.IsZero() && top.chance >= likely && top.code != contradiction
 	switch {
 	case p.has("step.halt"):
@@ -23,6 +26,16 @@ func (p *planner) headline() fact.Fact {
 			fact.Of("chance", fact.Share(top.chance)))
 		if size, ok := top.share(); ok {
 			f = f.With(size)
+		}
+		for i := range p.ranked {
+			s := &p.ranked[i]
+			if s.code != top.code && s.code != sound && s.chance >= likely &&
+				!(s.code == nextToEmpty && top.code == undercharge) {
+				return f.With(
+					fact.Of("second", fact.Term("cause."+s.code)),
+					fact.Of("secondChance", fact.Share(s.chance)),
+				)
+			}
 		}
 		return f
 	case stop:
@@ -43,4 +56,20 @@ func (p *planner) headline() fact.Fact {
 		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(nothing)))
 	}
 	return fact.New("headline.open", fact.Of("causes", causes))
+}
+
+// surelyEmpty is the chance from which next to nothing is said to be left in a machine that is
+// short of refrigerant (common practice, no source).
+const surelyEmpty = 0.8
+
+// shortage is what is missing, much or little, where that is likely and how much is not known:
+// by what there is at least. Otherwise nil.
+func (p *planner) shortage() *standing {
+	empty, short := p.b.of(nextToEmpty), p.b.of(undercharge, nextToEmpty)
+	if short < likely || empty >= surelyEmpty*short || p.b.of(undercharge) < worth {
+		return nil
+	}
+	s := *p.standing(undercharge)
+	s.chance = short
+	return &s
 }

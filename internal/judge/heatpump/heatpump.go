@@ -4,8 +4,8 @@
 //
 // The belief is a mixture over causes, their sizes and the metering device outdoors, by the
 // signatures that package signature has learnt; looks and sights weigh in by their chances.
-// One cause at a time is weighed: where two are present the likelier is found first, and the
-// other by the readings after it was mended.
+// Of two causes at once those are weighed that a technician meets; of others the likelier is
+// found first, and the other by the readings after it was mended.
 package heatpump
 
 import (

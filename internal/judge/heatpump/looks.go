@@ -18,12 +18,23 @@ type look struct {
 	fits    func(*modes.Case) bool
 }
 
+// chance of a yes where an atom is so: of two causes, either brings it about.
 func (l *look) chance(a *atom) float64 {
-	if p, ok := l.of[a.fault.code]; ok {
-		return p
+	no := 1.0
+	a.each(func(p part) { no *= 1 - l.byPart(p) })
+	if a.beside.cause != nil {
+		no = min(max(no/(1-l.usual), 0.002), 0.998)
 	}
-	if p, ok := l.of[a.cause.code]; ok {
-		return p
+	return 1 - no
+}
+
+// byPart is the chance of a yes where one part of an atom is so.
+func (l *look) byPart(p part) float64 {
+	if chance, ok := l.of[p.fault.code]; ok {
+		return chance
+	}
+	if chance, ok := l.of[p.cause.code]; ok {
+		return chance
 	}
 	return l.usual
 }

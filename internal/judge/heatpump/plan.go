@@ -228,20 +228,17 @@ func (p *planner) byBelief() {
 	before := len(p.j.Steps)
 	p.dirt()
 	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
-	for i, l := range d.looks {
-		if i == 0 {
-			p.j.Ask = p.b.question(l)
-		}
-		p.add(modes.Step{
-			Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
-		})
-	}
+	p.lookFirst(d)
 	looking := dirty || len(d.looks) > 0
+	waits := !ofCharge(d.mend) && d.mend != ""
+	if waits && ofCharge(p.ranked[0].code) {
+		p.leakFirst()
+	}
 	nothing := p.b.of(sound)
 	switch {
 	case ofCharge(d.mend) && (looking || p.c.NoPairs):
-		if d.mend != overcharge && p.b.of(d.mend) >= likely && !answered(p.c, "oil-and-leak") {
-			p.add(modes.Do("step.find-leak"))
+		if d.mend != overcharge {
+			p.leakFirst()
 		}
 		if len(p.j.Steps) == before {
 			p.add(modes.Do("step.charge-stays"))
@@ -256,24 +253,62 @@ func (p *planner) byBelief() {
 			p.mend(d.mend)
 		}
 	}
-	for i := range p.ranked {
-		s := &p.ranked[i]
-		if s.chance >= worth && s.chance > nothing && s.code != sound && !ofCharge(s.code) &&
-			s.code != d.mend && !ofCharge(d.mend) && !s.lookedAt(d.looks) {
-			p.mend(s.code)
-		}
+	p.mendBeside(d)
+	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely) {
+		p.add(modes.Do("step.leave-charge"))
 	}
 	p.instrumentsFirst()
 	if !looking && nothing >= worth && len(p.j.Steps) == before {
-		t := p.c.OutdoorDryBulb
-		if p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
-			p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
-		}
-		p.add(modes.Do("step.leave"))
+		p.leave()
 	}
 	if !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
 	}
+}
+
+// lookFirst asks for the looks that were decided on.
+func (p *planner) lookFirst(d decision) {
+	for i, l := range d.looks {
+		if i == 0 {
+			p.j.Ask = p.b.question(l)
+		}
+		p.add(modes.Step{
+			Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
+		})
+	}
+}
+
+// leave is for a machine that nothing is found wrong with.
+func (p *planner) leave() {
+	t := p.c.OutdoorDryBulb
+	if p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
+		p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
+	}
+	p.add(modes.Do("step.leave"))
+}
+
+// mendBeside puts right what is worth it beside the cause that was decided on.
+func (p *planner) mendBeside(d decision) {
+	if ofCharge(d.mend) {
+		return
+	}
+	for i := range p.ranked {
+		s := &p.ranked[i]
+		if s.chance >= worth && s.chance > p.b.of(sound) && s.code != sound &&
+			!ofCharge(s.code) && s.code != d.mend && !s.lookedAt(d.looks) {
+			p.mend(s.code)
+		}
+	}
+}
+
+// leakFirst has the leak looked for where refrigerant is likely to be missing, and reports
+// whether it is: nothing is added before the other causes are put right.
+func (p *planner) leakFirst() bool {
+	short := p.b.of(undercharge, nextToEmpty) >= likely
+	if short && !answered(p.c, "oil-and-leak") && !p.has("step.find-leak") {
+		p.add(modes.Do("step.find-leak"))
+	}
+	return short
 }
 
 // instrumentsFirst puts what is wrong with an instrument before what is wrong with the machine:
@@ -318,6 +353,9 @@ func (p *planner) mend(code string) {
 		i := slices.IndexFunc(s.cause.faults, func(f fault) bool { return f.code == name })
 		opens = s.cause.faults[i].opens
 	}
+	if p.has(cleared[name]) {
+		return
+	}
 	if other, ok := inHeating[name]; ok {
 		name = other
 	}
@@ -326,6 +364,11 @@ func (p *planner) mend(code string) {
 		Do: fact.New(fact.Code("mend."+name), chance), Cause: code, Chance: s.chance,
 		Effect: modes.Effect{Opens: opens},
 	})
+}
+
+// cleared are the steps that put right what was seen, by the fault that it is.
+var cleared = map[string]fact.Code{
+	"filter": "step.clean-filter", "outdoor-dirt": "step.clean-outdoor",
 }
 
 // inHeating are causes that are gone about otherwise than in cooling.

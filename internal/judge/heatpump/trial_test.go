@@ -147,7 +147,8 @@ func TestTrial(t *testing.T) {
 	}
 	plot := trial.Plot("the judge of heating",
 		[]trial.Panel{{Title: "the test bench", Calibration: got.calibration}})
-	for name, text := range map[string]string{"trial.md": got.page(n), "calibration.svg": plot} {
+	page := got.page(n) + "\n\n" + trialOfPairs(t, 43, n/5).String()
+	for name, text := range map[string]string{"trial.md": page, "calibration.svg": plot} {
 		if err := os.WriteFile("testdata/"+name, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -218,6 +219,48 @@ func (t *tally) page(n int) string {
 	b.WriteString("By cause (effect of 10 % or more, or an instrument):\n\n")
 	t.causes.Write(&b, asked)
 	return strings.TrimSuffix(b.String(), "\n")
+}
+
+// ofPairs is how often what is wrong was named where two things are.
+type ofPairs struct{ first, both, one, likely trial.Part }
+
+func (p *ofPairs) String() string {
+	return fmt.Sprintf("Two things wrong at once, each of which costs a twentieth by itself: one of "+
+		"them is named first in %s, both are the first two in %s; one of them with a chance of a half "+
+		"or more in %s, both in %s.", p.first.OfHowMany(), p.both, p.one, p.likely)
+}
+
+func trialOfPairs(t testing.TB, seed uint64, n int) *ofPairs {
+	var out ofPairs
+	for i := range n {
+		v, err := testbench.DrawHeatingPair(rand.New(rand.NewPCG(seed, uint64(i))))
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := heatpump.Judge(caseOf(v.Evidence))
+		chance := map[string]float64{}
+		for _, f := range j.Findings {
+			chance[f.Cause] = f.Chance
+		}
+		is := func(f modes.Finding) bool { return f.Cause == v.Cause || f.Cause == v.Second }
+		out.first.Count(is(j.Findings[0]))
+		out.both.Count(len(j.Findings) > 1 && is(j.Findings[0]) && is(j.Findings[1]))
+		out.one.Count(max(chance[v.Cause], chance[v.Second]) >= 0.5)
+		out.likely.Count(min(chance[v.Cause], chance[v.Second]) >= 0.5)
+	}
+	return &out
+}
+
+// Where two things are wrong, both are the first two that are named in most visits; where each
+// is weighed by itself alone they are in a tenth.
+func TestPairs(t *testing.T) {
+	n, least := 60, 0.45
+	if testing.Short() {
+		n, least = 12, 0.2
+	}
+	if got := trialOfPairs(t, 44, n); got.both.Share() < least || got.first.Share() < 0.6 {
+		t.Error(got)
+	}
 }
 
 const preface = `# Trial of the judge of heating on heat pumps of the test bench

@@ -9,11 +9,13 @@ import (
 	"github.com/satline/satline/refrigerant"
 )
 
-// A Visit is a machine with at most one thing wrong, as a technician with instruments finds
-// it. What was not read is nil.
+// A Visit is a machine with at most one thing wrong, or a pair, as a technician with
+// instruments finds it. What was not read is nil.
 type Visit struct {
 	Truth string // the cause, by the judge's code
 	Fault string
+	// Second and SecondFault are those of a pair; empty without.
+	Second, SecondFault string
 	// Strong says that what is wrong shows: a tenth of the capacity, or its like.
 	Strong bool
 
@@ -72,6 +74,53 @@ func Draw(rng *rand.Rand, sound float64) *Visit {
 	}
 }
 
+// together are the faults that are drawn two at a time.
+var together = [...]struct{ cause, fault, second, secondFault string }{
+	{"cold-undercharge", "cold-leak", "cold-evaporator", "cold-defrost"},
+	{"cold-undercharge", "cold-leak", "cold-condenser", "cold-condenser-dirty"},
+	{"cold-overcharge", "cold-too-much", "cold-condenser", "cold-condenser-dirty"},
+	{"cold-condenser", "cold-condenser-dirty", "cold-evaporator", "cold-defrost"},
+	{"cold-condenser", "cold-condenser-dirty", "cold-evaporator", "cold-evaporator-fan"},
+}
+
+// DrawPair makes a visit to a machine that has two things wrong, each of which shows by itself.
+func DrawPair(rng *rand.Rand) *Visit {
+	for {
+		v := &Visit{m: drawn(rng), rng: rng}
+		v.outdoor = v.weather()
+		if cold := fahrenheit(60); v.outdoor < cold && v.m.floor == 0 {
+			v.m.floor = fahrenheit(82 + 6*rng.NormFloat64())
+		}
+		base := v.m.run(v.m.box, v.outdoor, wrong{})
+		if v.m.box-base.evaporating > 1.35*v.m.difference {
+			continue
+		}
+		p := &together[rng.IntN(len(together))]
+		v.Truth, v.Fault, v.Second, v.SecondFault = p.cause, p.fault, p.second, p.secondFault
+		shows := true
+		var both wrong
+		for _, fault := range []string{v.Fault, v.SecondFault} {
+			v.x = wrong{}
+			shows = shows && v.have(fault)
+			r := v.m.run(v.m.box, v.outdoor, v.x)
+			shows = shows && (r.capacity < 0.9*base.capacity || r.condensing > base.condensing+5 ||
+				r.evaporating < base.evaporating-3)
+			both = v.x.and(both)
+		}
+		if v.x = both; shows && v.read() && v.Truth == p.cause {
+			return v
+		}
+	}
+}
+
+// and is what is wrong where two things are; no two of a pair are of one part.
+func (x wrong) and(y wrong) wrong {
+	x.lost, x.excess = x.lost+y.lost, x.excess+y.excess
+	x.condenser, x.evaporator = x.condenser+y.condenser, x.evaporator+y.evaporator
+	x.air += y.air
+	return x
+}
+
 func (v *Visit) weather() float64 {
 	small := !v.m.valve || v.m.app == coldroom.ReachInCooler || v.m.app == coldroom.ReachInFreezer
 	if small || v.rng.Float64() < 0.25 {
@@ -93,9 +142,14 @@ func (v *Visit) spoil() bool {
 		i++
 	}
 	v.Truth, v.Fault = faulty[i].cause, faulty[i].fault
+	return v.have(v.Fault)
+}
+
+// have gives the machine a fault; false where it cannot have that.
+func (v *Visit) have(fault string) bool {
 	between := func(low, high float64) float64 { return low + (high-low)*v.rng.Float64() }
 	x, m := &v.x, &v.m
-	switch v.Fault {
+	switch fault {
 	case "cold-leak":
 		x.lost = between(0.08, 0.62)
 		if !m.receiver {
@@ -285,8 +339,10 @@ func (v *Visit) Look(code string) bool {
 			chance = 0.93
 		}
 	default:
-		if c, ok := shows[code][v.Fault]; ok {
-			chance = c
+		for _, fault := range []string{v.Fault, v.SecondFault} {
+			if c, ok := shows[code][fault]; ok {
+				chance = max(chance, c)
+			}
 		}
 	}
 	return v.rng.Float64() < chance

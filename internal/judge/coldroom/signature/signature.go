@@ -68,7 +68,7 @@ const (
 
 // Causes in the order of the table.
 var Causes = []Cause{
-	{Code: Sound, Sizes: 1}, {Code: Undercharge, Sizes: 4},
+	{Code: Sound, Sizes: 1}, {Code: Undercharge, Sizes: 5},
 	{Code: Reserve, Sizes: 1, ReceiverOnly: true}, {Code: Overcharge, Sizes: 4},
 	{Code: Gas, Sizes: 3}, {Code: Condenser, Sizes: 4}, {Code: Evaporator, Sizes: 6},
 	{Code: Restriction, Sizes: 6}, {Code: Starving, Sizes: 5, ValveOnly: true},

@@ -14,6 +14,8 @@ type HeatingVisit struct {
 	Evidence diagnose.Evidence
 	// Truth is what is wrong: a cause and the fault that makes it, "sound" where nothing is.
 	Cause, Fault string
+	// Second and SecondFault are those of a pair; empty without.
+	Second, SecondFault string
 	// Loss is the larger of the fractions of capacity and of efficiency that it costs; it is 1
 	// where the machine is sound and a reading is wrong.
 	Loss float64
@@ -111,25 +113,111 @@ func DrawHeatingVisit(rng *rand.Rand) (*HeatingVisit, error) {
 	return nil, ErrNoOperation
 }
 
-func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
-	h, err := DrawHeatPump(rng)
+// heatingPairs are the faults that are drawn two at a time.
+var heatingPairs = [...][2]string{
+	{"undercharge", "outdoor-ice"}, {"undercharge", "outdoor-dirt"}, {"undercharge", "filter"},
+	{"overcharge", "filter"}, {"overcharge", "outdoor-dirt"}, {"outdoor-dirt", "filter"},
+}
+
+// DrawHeatingPair makes a visit to a machine with two faults, each of which costs at least a
+// twentieth of its capacity or its efficiency by itself.
+func DrawHeatingPair(rng *rand.Rand) (*HeatingVisit, error) {
+	pair := heatingPairs[rng.IntN(len(heatingPairs))]
+	for range 200 {
+		v, err := tryHeatingPair(rng, pair)
+		if err == nil {
+			return v, nil
+		}
+		if !errors.Is(err, ErrNoOperation) && !errors.Is(err, errDesign) {
+			return nil, err
+		}
+	}
+	return nil, ErrNoOperation
+}
+
+func tryHeatingPair(rng *rand.Rand, pair [2]string) (*HeatingVisit, error) {
+	const shows = 0.05
+	h, w, humidity, err := heatingAsFound(rng)
 	if err != nil {
 		return nil, err
 	}
+	v := &HeatingVisit{}
+	k := newKit(rng)
+	sound, charge := h.ails, h.charge
+	was, err := h.heat(w, humidity, sound, charge)
+	if err != nil {
+		return nil, err
+	}
+	var with [2]*heatingFault
+	var size [2]float64
+	for i, code := range pair {
+		for j := range heatingFaults {
+			if heatingFaults[j].fault == code {
+				with[i] = &heatingFaults[j]
+			}
+		}
+		f := with[i]
+		if f.fits != nil && !f.fits(h, w) {
+			return nil, errDesign
+		}
+		size[i] = uniform(rng, f.low, f.high)
+		f.apply(rng, h, size[i])
+		o, err := h.Heat(w, humidity)
+		if err != nil {
+			return nil, err
+		}
+		if lossOf(o, was) < shows {
+			return nil, errDesign
+		}
+		h.ails, h.charge = sound, charge
+	}
+	for i, f := range with {
+		f.apply(rng, h, size[i])
+	}
+	o, err := h.Heat(w, humidity)
+	if err != nil {
+		return nil, err
+	}
+	v.Cause, v.Fault, v.Size = with[0].cause, with[0].fault, size[0]
+	v.Second, v.SecondFault = with[1].cause, with[1].fault
+	v.Loss = lossOf(o, was)
+	v.write(rng, h, w, o, &k, 0, false)
+	return v, nil
+}
+
+// lossOf is the larger of the parts of capacity and of efficiency that are lost.
+func lossOf(o, was *Operation) float64 {
+	part := float64(o.Capacity / was.Capacity)
+	return max(1-part, 1-part*float64(was.Power/o.Power))
+}
+
+// heatingAsFound is a heat pump in some weather: nearly right charged, not quite clean,
+// somewhere between two defrosts.
+func heatingAsFound(rng *rand.Rand) (h *HeatPump, w Weather, humidity float64, err error) {
+	if h, err = DrawHeatPump(rng); err != nil {
+		return nil, w, 0, err
+	}
 	outdoor := clamp(35+13*rng.NormFloat64(), 0, 64)
 	room := clamp(69.5+2.5*rng.NormFloat64(), 60, 78)
-	w := Weather{
+	w = Weather{
 		Outdoor: quantity.Fahrenheit(outdoor), ReturnDryBulb: quantity.Fahrenheit(room),
 		ReturnWetBulb: quantity.Fahrenheit(room - 14),
 		Atmosphere:    quantity.AtmosphereAt(quantity.Feet(uniform(rng, 0, 5000) * float64(rng.IntN(2)))),
 	}
-	humidity := uniform(rng, 0.5, 0.95)
-	// As found: nearly right charged, not quite clean, somewhere between two defrosts.
+	humidity = uniform(rng, 0.5, 0.95)
 	h.charge *= 1 + 0.015*clamp(rng.NormFloat64(), -2, 2)
 	h.ails.indoorAir *= 1 + 0.04*clamp(rng.NormFloat64(), -2, 2)
 	h.ails.outdoorAir *= uniform(rng, 0.85, 1.02)
 	if outdoor < 42 && outdoor > 12 {
 		h.ails.outdoorAir *= 1 - uniform(rng, 0, 0.3)
+	}
+	return h, w, humidity, nil
+}
+
+func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
+	h, w, humidity, err := heatingAsFound(rng)
+	if err != nil {
+		return nil, err
 	}
 	v := &HeatingVisit{Cause: "sound", Fault: "sound"}
 	k := newKit(rng)
@@ -178,8 +266,7 @@ func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
 		return nil, errDesign
 	}
 	if v.Loss == 0 && v.Cause != "sound" {
-		v.Loss = max(1-float64(o.Capacity/was.Capacity),
-			1-float64(o.Capacity/was.Capacity)*float64(was.Power/o.Power))
+		v.Loss = lossOf(o, was)
 	}
 	v.write(rng, h, w, o, &k, strips, port)
 	return v, nil
@@ -248,7 +335,7 @@ func (v *HeatingVisit) write(
 		r[suctionPressure] = r[liquidPressure] + psi*uniform(rng, -4, 10)
 	}
 	inner.note(r)
-	has := func(fault string) bool { return v.Fault == fault }
+	has := func(fault string) bool { return v.Fault == fault || v.SecondFault == fault }
 	flag := func(there bool, hit, usual float64) bool {
 		if there {
 			return rng.Float64() < hit
@@ -265,10 +352,11 @@ func (v *HeatingVisit) write(
 // Look returns what a look says of the truth: yes or no, with other chances than the
 // judge has. Common practice, no source.
 func (v *HeatingVisit) Look(rng *rand.Rand, code string) bool {
-	if p, ok := heatingLooks[code][v.Fault]; ok {
-		return rng.Float64() < p
+	p := falseLook
+	for _, fault := range []string{v.Fault, v.SecondFault} {
+		p = max(p, heatingLooks[code][fault])
 	}
-	return rng.Float64() < falseLook
+	return rng.Float64() < p
 }
 
 var heatingLooks = map[string]map[string]float64{

@@ -61,6 +61,7 @@ func drawn(
 	if device == signature.Tube {
 		// A tube feeds right on one day only, and which that is is the maker's choice.
 		d.Floor, d.DesignDay, d.Bulb = 0, 304+5*z(), 4+2*z()
+		d.Gain = 12 * math.Exp(0.45*z()) // most are soldered to the suction line
 		names = small
 	}
 	d.Bulb = min(max(d.Bulb, 1.5), 0.85*d.Difference)
@@ -121,11 +122,14 @@ func sizes(code string, k signature.Kind) []fails {
 	case signature.Undercharge:
 		if k%signature.Freezer != signature.Receiver {
 			// The condenser itself holds the spare charge.
-			return of(f{Dry: 0.7}, f{Dry: 1, Short: 0.025}, f{Dry: 1, Short: 0.07}, f{Dry: 1, Short: 0.13})
+			return of(
+				f{Dry: 0.7}, f{Dry: 1, Short: 0.025}, f{Dry: 1, Short: 0.07}, f{Dry: 1, Short: 0.13},
+				f{Dry: 1, Short: 0.24},
+			)
 		}
 		return of(
 			f{Dry: 0.5, Short: 0.01}, f{Dry: 0.9, Short: 0.03}, f{Dry: 1, Short: 0.07},
-			f{Dry: 1, Short: 0.13},
+			f{Dry: 1, Short: 0.13}, f{Dry: 1, Short: 0.24},
 		)
 	case signature.Overcharge:
 		return of(f{Flooded: 0.15}, f{Flooded: 0.3}, f{Flooded: 0.45}, f{Flooded: 0.62})

@@ -1,0 +1,72 @@
+package satline
+
+import (
+	"os"
+	"slices"
+	"testing"
+
+	"github.com/satline/satline/quantity/fact"
+)
+
+// What visits to heat pumps that heat come to; they are invented.
+func TestHeatingVisits(t *testing.T) {
+	for name, want := range map[string]struct {
+		cause, second fact.Term // of the headline
+		has, lacks    []fact.Code
+	}{
+		// Low charge frosts the coil: the leak is looked for while the ice melts.
+		"heating-frost-low-charge": {
+			cause: "cause.undercharge", second: "cause.outdoor-air-short",
+			has:   []fact.Code{"step.heating-thaw", "step.find-leak", "step.leave-charge"},
+			lacks: []fact.Code{"step.weigh-in-label"},
+		},
+		// The filter that was seen is changed once, and the charge waits for it.
+		"heating-filter-and-overcharged": {
+			cause: "cause.low-indoor-airflow", second: "cause.overcharge",
+			has:   []fact.Code{"step.clean-filter", "step.leave-charge"},
+			lacks: []fact.Code{"mend.filter", "step.heating-recover-all"},
+		},
+		// A charge that is likely to be too much leaves no plan empty.
+		"heating-overcharge-doubtful": {
+			cause: "cause.overcharge", has: []fact.Code{"look.liquid-clamp-second"},
+			lacks: []fact.Code{"step.heating-recover-all"},
+		},
+		"heating-iced-solid": {
+			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
+		},
+		// Nobody said that it heats.
+		"unsaid-mode-in-the-cold": {has: []fact.Code{"step.ask-mode"}, lacks: []fact.Code{"step.stop"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			data, err := os.ReadFile("testdata/visits/" + name + ".json")
+			if err != nil {
+				t.Fatal(err)
+			}
+			v, err := DecodeVisit(data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a := assess(t, v)
+			term := func(name string) fact.Term {
+				value, _ := a.Headline.Value(name)
+				code, _ := value.Of.(fact.Term)
+				return code
+			}
+			if term("cause") != want.cause || term("second") != want.second {
+				t.Errorf("the headline is of %q and %q: %s", term("cause"), term("second"),
+					a.Headline.Text)
+			}
+			steps := codes(a)
+			for _, code := range want.has {
+				if !slices.Contains(steps, code) {
+					t.Errorf("the plan lacks %s: %v", code, steps)
+				}
+			}
+			for _, code := range want.lacks {
+				if slices.Contains(steps, code) {
+					t.Errorf("the plan holds %s: %v", code, steps)
+				}
+			}
+		})
+	}
+}
