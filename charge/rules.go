@@ -68,6 +68,11 @@ var (
 		Title:    "ANSI/ASHRAE Standard 34, safety groups",
 		Standing: fact.FromMemory,
 	}
+	dischargeLimit = fact.Source{
+		Title: "ACHR News, Compressor discharge temperature reflects how equipment is " +
+			"operating",
+		Standing: fact.Published,
+	}
 	practice  = fact.Source{Standing: fact.CommonPractice}
 	unitLabel = fact.Source{Title: "the unit's label", Standing: fact.Label}
 )
@@ -344,7 +349,7 @@ var (
 	}
 	dischargeHottest = hazard{
 		code: "discharge-hottest", grave: true, stops: true, limit: hottestDischarge,
-		source: practice, holds: dischargeAbove(hottestDischarge), replaces: "discharge-hot",
+		source: dischargeLimit, holds: dischargeAbove(hottestDischarge), replaces: "discharge-hot",
 	}
 	ratioHighest = hazard{
 		code: "compression-ratio-highest", grave: true, stops: true, limit: highestRatio,

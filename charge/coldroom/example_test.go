@@ -18,7 +18,7 @@ func ExampleRoom_Usual() {
 	}
 	// Output:
 	// walk-in cooler: 11 °F
-	// produce cooler: 8 °F
+	// produce cooler: 7 °F
 	// reach-in cooler: 17 °F
 }
 
@@ -41,7 +41,7 @@ func ExampleRoom_PressureControl() {
 		return
 	}
 	fmt.Printf("in at %.0f psig, out at %.0f psig\n", c.CutIn.PSIG(), c.CutOut.PSIG())
-	// Output: in at 71 psig, out at 43 psig
+	// Output: in at 71 psig, out at 10 psig
 }
 
 func ExampleUsual_MostRun() {

@@ -36,11 +36,17 @@ type FoodLimit struct {
 
 var (
 	practice = fact.Source{Standing: fact.CommonPractice}
-	// Unit coolers are rated in air of 35 °F and -10 °F, at a suction dew point of 25 °F and
-	// -20 °F.
+	// Unit coolers of freezers are rated in air of -10 °F at a suction dew point of -20 °F.
 	unitCoolers = fact.Source{
 		Title:    "10 CFR 431 subpart R appendix C1, ratings of unit coolers",
 		Standing: fact.FromMemory,
+	}
+	// Where about 85 % humidity is wanted 6 K is the guide, for what dehydrates quickly, as most
+	// fruit and vegetables do, 4 K.
+	coilGuide = fact.Source{
+		Title: "Hundy, Trott and Welch, Refrigeration and Air-Conditioning, " +
+			"4th edition (2008), page 135",
+		Standing: fact.Published,
 	}
 	// Equipment for a load of 24 h is chosen to carry it in 18 h.
 	freezersRun = fact.Source{
@@ -66,12 +72,12 @@ type row struct {
 }
 
 var rows = map[Application]row{
-	WalkInCooler:   {36, 2, 11, 2, unitCoolers, 0.85, false},
+	WalkInCooler:   {36, 2, 10.8, 2, coilGuide, 0.85, false},
 	WalkInFreezer:  {-5, 4, 10, 1.8, unitCoolers, 0.9, true},
 	ReachInCooler:  {37, 2, 17, 3, practice, 0.25, false},
 	ReachInFreezer: {0, 3, 14, 2.5, practice, 0.25, true},
 	DisplayCase:    {36, 3, 14, 3, practice, 0.7, false},
-	ProduceCooler:  {36, 2.5, 8, 1.5, practice, 0.85, false},
+	ProduceCooler:  {36, 2.5, 7.2, 1.5, coilGuide, 0.85, false},
 	WorkRoom:       {50, 3, 20, 4, practice, 0.85, false},
 }
 
