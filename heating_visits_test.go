@@ -2,6 +2,7 @@ package satline
 
 import (
 	"os"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -12,6 +13,8 @@ import (
 func TestHeatingVisits(t *testing.T) {
 	for name, want := range map[string]struct {
 		cause, second fact.Term // of the headline
+		headline      fact.Code
+		causes        fact.Terms
 		has, lacks    []fact.Code
 	}{
 		// Low charge frosts the coil: the leak is looked for while the ice melts.
@@ -30,6 +33,12 @@ func TestHeatingVisits(t *testing.T) {
 		"heating-overcharge-doubtful": {
 			cause: "cause.overcharge", has: []fact.Code{"look.liquid-clamp-second"},
 			lacks: []fact.Code{"step.heating-recover-all"},
+		},
+		// Nothing wrong is likelier than any one cause: the headline says so, as the plan does.
+		"heating-chilly-house": {headline: "headline.sound-likely", has: []fact.Code{"step.leave"}},
+		"heating-floods-mildly": {
+			headline: "headline.open", causes: fact.Terms{"cause.sound", "cause.vapor-leak"},
+			has: []fact.Code{"step.feel-compressor"}, lacks: []fact.Code{"step.leave"},
 		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
@@ -55,6 +64,13 @@ func TestHeatingVisits(t *testing.T) {
 			if term("cause") != want.cause || term("second") != want.second {
 				t.Errorf("the headline is of %q and %q: %s", term("cause"), term("second"),
 					a.Headline.Text)
+			}
+			if want.headline != "" && a.Headline.Code != want.headline {
+				t.Errorf("the headline is %s", a.Headline.Code)
+			}
+			if value, _ := a.Headline.Value("causes"); want.causes != nil &&
+				!reflect.DeepEqual(value.Of, want.causes) {
+				t.Errorf("the headline is of %v", value.Of)
 			}
 			steps := codes(a)
 			for _, code := range want.has {

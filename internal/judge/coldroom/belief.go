@@ -120,7 +120,8 @@ func (k *known) pairs(of []coupling) []pair {
 			for second := range faults {
 				if s := &faults[second]; s.cause == c.causes[1] {
 					out = append(out, pair{
-						first, second, f.share * s.share / all * c.likelihood * k.answered(f, s),
+						first, second,
+						seldom * f.share * s.share / all * c.likelihood * k.answered(f, s),
 					})
 				}
 			}

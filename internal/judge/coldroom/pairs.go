@@ -14,6 +14,10 @@ var together = [...][2]string{
 	{condenser, evaporator},
 }
 
+// seldom is how much rarer two faults are at once than if they came independently, as in
+// package diagnose (common practice, no source).
+const seldom = 0.7
+
 // A pair is two faults at once, by their places in faults.
 type pair struct {
 	first, second int

@@ -46,9 +46,12 @@ func (p *planner) headline() fact.Fact {
 	case nothing >= likely && !p.has("step.feel-compressor"):
 		return fact.New("headline.heating-sound", fact.Of("chance", fact.Share(nothing)))
 	}
+	if p.has("step.leave") {
+		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(nothing)))
+	}
 	causes := fact.Terms{}
 	for i := range p.ranked {
-		if s := &p.ranked[i]; s.chance >= worth/2 && s.code != sound && len(causes) < 2 {
+		if s := &p.ranked[i]; s.chance >= worth/2 && len(causes) < 2 {
 			causes = append(causes, fact.Term("cause."+s.code))
 		}
 	}

@@ -14,6 +14,10 @@ var together = [...][2]string{
 	{overcharge, outdoorAir}, {outdoorAir, lowIndoorAir},
 }
 
+// seldom is how much rarer two causes are at once than if they came independently, as in
+// package diagnose (common practice, no source).
+const seldom = 0.7
+
 // A part of an explanation is a cause in one of its faults and sizes; nil where there is none.
 type part struct {
 	cause *cause
@@ -41,7 +45,7 @@ func (b *belief) pairs(base float64) {
 		for s := range signature.Sizes {
 			for u := range signature.Sizes {
 				log := b.weighBoth(first, second, s, u) - base +
-					math.Log(ordinary[s]*ordinary[u]*first.prior*second.prior)
+					math.Log(seldom*ordinary[s]*ordinary[u]*first.prior*second.prior)
 				if log < leastPair {
 					continue
 				}
