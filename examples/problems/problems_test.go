@@ -636,7 +636,7 @@ func TestCautions(t *testing.T) {
 		for _, p := range set.Problems {
 			switch p.Topic {
 			case "target", "dosing", "recovery", "cylinder", "evacuation", "nitrogen", "weighin",
-				"blend-leak", "safety", "capacitor", "wire", "phases":
+				"blend-leak", "safety", "capacitor", "wire", "phases", "standing":
 				if p.Caution == "" {
 					t.Errorf("%s/%s has no caution", p.Topic, p.Form)
 				}

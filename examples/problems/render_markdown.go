@@ -10,36 +10,7 @@ func (s Set) markdown(key bool) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n", s.title())
 	for _, p := range s.Problems {
-		fmt.Fprintf(&b, "\n## %d. %s\n\n%s\n\n", p.Number, p.Title, p.Statement)
-		for _, g := range p.Given {
-			fmt.Fprintf(&b, "- %s: %s\n", g.Name, g.Value)
-		}
-		fmt.Fprintf(&b, "\n%s\n", p.Ask)
-		if t := p.tolerance(); t != "" {
-			fmt.Fprintf(&b, "\n%s\n", t)
-		}
-		for i, a := range p.Among {
-			if i == 0 {
-				b.WriteString("\n")
-			}
-			fmt.Fprintf(&b, "- %s\n", a)
-		}
-		for _, t := range p.Tables {
-			fmt.Fprintf(&b, "\n%s\n\n| %s |\n|%s\n", t.Caption, strings.Join(t.Head, " | "),
-				strings.Repeat(" ---: |", len(t.Head)))
-			for _, r := range t.Rows {
-				fmt.Fprintf(&b, "| %s |\n", strings.Join(r, " | "))
-			}
-		}
-		for i, c := range p.Choices {
-			if i == 0 {
-				b.WriteString("\n")
-			}
-			fmt.Fprintf(&b, "- %s: %s\n", c.Letter, c.Text)
-		}
-		if p.Caution != "" {
-			fmt.Fprintf(&b, "\n*%s: %s*\n", s.say("caution"), p.Caution)
-		}
+		s.markdownProblem(&b, p)
 	}
 	if formulas := s.formulas(); len(formulas) > 0 {
 		fmt.Fprintf(&b, "\n## %s\n\n", s.say("formulas"))
@@ -60,6 +31,39 @@ func (s Set) markdown(key bool) string {
 		s.markdownKey(&b)
 	}
 	return b.String()
+}
+
+func (s Set) markdownProblem(b *strings.Builder, p Problem) {
+	fmt.Fprintf(b, "\n## %d. %s\n\n%s\n\n", p.Number, p.Title, p.Statement)
+	for _, g := range p.Given {
+		fmt.Fprintf(b, "- %s: %s\n", g.Name, g.Value)
+	}
+	fmt.Fprintf(b, "\n%s\n", p.Ask)
+	if t := p.tolerance(); t != "" {
+		fmt.Fprintf(b, "\n%s\n", t)
+	}
+	for i, a := range p.Among {
+		if i == 0 {
+			b.WriteString("\n")
+		}
+		fmt.Fprintf(b, "- %s\n", a)
+	}
+	for _, t := range p.Tables {
+		fmt.Fprintf(b, "\n%s\n\n| %s |\n|%s\n", t.Caption, strings.Join(t.Head, " | "),
+			strings.Repeat(" ---: |", len(t.Head)))
+		for _, r := range t.Rows {
+			fmt.Fprintf(b, "| %s |\n", strings.Join(r, " | "))
+		}
+	}
+	for i, c := range p.Choices {
+		if i == 0 {
+			b.WriteString("\n")
+		}
+		fmt.Fprintf(b, "- %s: %s\n", c.Letter, c.Text)
+	}
+	if p.Caution != "" {
+		fmt.Fprintf(b, "\n*%s: %s*\n", s.say("caution"), p.Caution)
+	}
 }
 
 func (s Set) markdownKey(b *strings.Builder) {

@@ -79,39 +79,7 @@ func phasesForm(d *draft, ask string) error {
 		d.Answer.Text = d.Answer.print(off)
 		d.again = float64(exact) * mean
 	case "derated":
-		power := d.give("shaft-power", g.among(3, 20, 0.5, 2.2, 15, 0.1),
-			unit{g.pairSymbol("hp", "kW"), 1, true})
-		t := grid{d: d, units: []unit{{"%", 2, true}, {"", 3, false}}}
-		for p := 0.0; p <= 5; p++ {
-			factor, err := electrical.Derating(quantity.Percent(p))
-			if err != nil {
-				return err
-			}
-			t.rows = append(t.rows, []float64{p, rounded(float64(factor), 3)})
-		}
-		head, _ := d.word("head-unbalance")
-		share, _ := d.word("head-share")
-		caption, _ := d.word("caption")
-		t.print(caption, []string{head, share})
-		noise()
-		d.set("percent", percent, unit{"%", 2, false})
-		t.how("factor", 0, 1, percent)
-		factor := d.figure("factor", t.between(0, 1, percent, 0), 3)
-		d.answer(power*factor, 0.01*power, unit{g.pairSymbol("hp", "kW"), 2, false})
-		exactFactor, err := electrical.Derating(exact)
-		if err != nil {
-			return err
-		}
-		d.again = power * float64(exactFactor)
-		d.wrong("row-below", power*t.between(0, 1, percent, 1))
-		d.wrong("row-above", power*t.between(0, 1, percent, -1))
-		d.wrong("percent-off", power*(1-percent/100))
-		d.wrong("percent-on", power*(1+percent/100))
-		d.wrong("over-factor", power/factor)
-		d.wrong("power-itself", power)
-		d.wrong("last-row", power*t.rows[5][1])
-		d.wrong("twice-percent", power*(1-2*percent/100))
-		return nil
+		return d.derated(percent, exact, noise)
 	}
 	d.wrong("spread", work(100*(high-low)/mean))
 	d.wrong("spread-high", work(100*(high-low)/high))
@@ -126,5 +94,44 @@ func phasesForm(d *draft, ask string) error {
 		plate := rounded(base, 0)
 		d.wrong("from-plate", work(100*max(math.Abs(high-plate), math.Abs(plate-low))/plate))
 	}
+	return nil
+}
+
+// derated asks with how much power a motor may be loaded, by a table of the imbalance of
+// its voltages.
+func (d *draft) derated(percent float64, exact quantity.Ratio, noise func()) error {
+	g := d.g
+	power := d.give("shaft-power", g.among(3, 20, 0.5, 2.2, 15, 0.1),
+		unit{g.pairSymbol("hp", "kW"), 1, true})
+	t := grid{d: d, units: []unit{{"%", 2, true}, {"", 3, false}}}
+	for p := 0.0; p <= 5; p++ {
+		factor, err := electrical.Derating(quantity.Percent(p))
+		if err != nil {
+			return err
+		}
+		t.rows = append(t.rows, []float64{p, rounded(float64(factor), 3)})
+	}
+	head, _ := d.word("head-unbalance")
+	share, _ := d.word("head-share")
+	caption, _ := d.word("caption")
+	t.print(caption, []string{head, share})
+	noise()
+	d.set("percent", percent, unit{"%", 2, false})
+	t.how("factor", 0, 1, percent)
+	factor := d.figure("factor", t.between(0, 1, percent, 0), 3)
+	d.answer(power*factor, 0.01*power, unit{g.pairSymbol("hp", "kW"), 2, false})
+	exactFactor, err := electrical.Derating(exact)
+	if err != nil {
+		return err
+	}
+	d.again = power * float64(exactFactor)
+	d.wrong("row-below", power*t.between(0, 1, percent, 1))
+	d.wrong("row-above", power*t.between(0, 1, percent, -1))
+	d.wrong("percent-off", power*(1-percent/100))
+	d.wrong("percent-on", power*(1+percent/100))
+	d.wrong("over-factor", power/factor)
+	d.wrong("power-itself", power)
+	d.wrong("last-row", power*t.rows[5][1])
+	d.wrong("twice-percent", power*(1-2*percent/100))
 	return nil
 }

@@ -117,38 +117,45 @@ func splitForm(d *draft, ask string) error {
 		d.wrong("half-split", dry-target/2)
 		d.again = dry - right
 	case "judge":
-		if g.rng.IntN(3) == 0 {
-			supply = rounded(dry-target-g.among(-2, 2, 0.5, -1, 1, 0.5), 1)
-		}
-		d.give("supply-air", supply, g.u.temp)
-		d.give("split-tolerance", rounded(g.delta(airside.SplitTolerance), 1), g.u.delta)
-		noise()
-		measured := rounded(dry-supply, 2)
-		d.set("measured", measured, g.u.delta.with(2))
-		v, err := airside.JudgeSplit(airside.SplitReadings{
-			ReturnDryBulb: g.temperature(dry).PlusMinus(0),
-			ReturnWetBulb: g.temperature(wet).PlusMinus(0),
-			SupplyDryBulb: g.temperature(supply).PlusMinus(0)})
-		if err != nil ||
-			abs(abs(measured-target)-g.delta(airside.SplitTolerance)) < g.either(0.5, 0.3) {
-			return errAgain
-		}
-		truth := "in-band"
-		if v.High > 0.5 {
-			truth = "high"
-		} else if v.Low > 0.5 {
-			truth = "low"
-		}
-		if truth != "in-band" && g.rng.IntN(2) == 0 { // with what was seen besides
-			truth += "-else"
-		}
-		seen := map[string]string{
-			"high": "seen-frost", "low": "seen-warm", "in-band": "seen-nothing",
-			"high-else": "seen-probe", "low-else": "seen-leak",
-		}[truth]
-		d.giveText("seen", d.must(seen))
-		d.phrase("because", "because-"+truth)
-		d.choice(truth, "high", "low", "in-band", "high-else", "low-else")
+		return d.splitJudge(dry, wet, target, supply, noise)
 	}
+	return nil
+}
+
+// splitJudge asks what a split says, beside what was seen.
+func (d *draft) splitJudge(dry, wet, target, supply float64, noise func()) error {
+	g := d.g
+	if g.rng.IntN(3) == 0 {
+		supply = rounded(dry-target-g.among(-2, 2, 0.5, -1, 1, 0.5), 1)
+	}
+	d.give("supply-air", supply, g.u.temp)
+	d.give("split-tolerance", rounded(g.delta(airside.SplitTolerance), 1), g.u.delta)
+	noise()
+	measured := rounded(dry-supply, 2)
+	d.set("measured", measured, g.u.delta.with(2))
+	v, err := airside.JudgeSplit(airside.SplitReadings{
+		ReturnDryBulb: g.temperature(dry).PlusMinus(0),
+		ReturnWetBulb: g.temperature(wet).PlusMinus(0),
+		SupplyDryBulb: g.temperature(supply).PlusMinus(0)})
+	if err != nil ||
+		abs(abs(measured-target)-g.delta(airside.SplitTolerance)) < g.either(0.5, 0.3) {
+		return errAgain
+	}
+	truth := "in-band"
+	if v.High > 0.5 {
+		truth = "high"
+	} else if v.Low > 0.5 {
+		truth = "low"
+	}
+	if truth != "in-band" && g.rng.IntN(2) == 0 { // with what was seen besides
+		truth += "-else"
+	}
+	seen := map[string]string{
+		"high": "seen-frost", "low": "seen-warm", "in-band": "seen-nothing",
+		"high-else": "seen-probe", "low-else": "seen-leak",
+	}[truth]
+	d.giveText("seen", d.must(seen))
+	d.phrase("because", "because-"+truth)
+	d.choice(truth, "high", "low", "in-band", "high-else", "low-else")
 	return nil
 }
