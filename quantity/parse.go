@@ -160,8 +160,10 @@ func number(s string, fractions, comma bool) (v float64, length int, problem str
 	if n == 0 {
 		return 0, 0, "it does not start with a number"
 	}
-	if v, m := fraction(s); m > 0 && fractions {
-		return v, m, ""
+	if fractions {
+		if v, m := fraction(s); m > 0 {
+			return v, m, ""
+		}
 	}
 	text := s[:n]
 	if comma {

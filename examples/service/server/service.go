@@ -191,7 +191,7 @@ func answering[Question, Answer any](
 			if err != nil {
 				return problemOf(err)
 			}
-			if body, err = json.Marshal(a); err != nil {
+			if body, err = json.Marshal(&a); err != nil {
 				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 				return internalProblem()
 			}
