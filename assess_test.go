@@ -185,7 +185,9 @@ func TestLogSettles(t *testing.T) {
 	if a.Steadiness == nil || !a.Steadiness.Course.Steady() {
 		t.Fatalf("a settled log reads %+v", a.Steadiness)
 	}
-	line := a.Readings[slices.IndexFunc(a.Readings, func(r JudgedReading) bool { return r.Field == "suctionLine" })]
+	line := a.Readings[slices.IndexFunc(a.Readings, func(r JudgedReading) bool {
+		return r.Field == "suctionLine"
+	})]
 	value, ok := line.Value.Of.(quantity.Uncertain[quantity.Temperature])
 	if !line.Settled || !ok || math.Abs(value.Value.Fahrenheit()-55) > 0.5 {
 		t.Errorf("settled suction line %+v", line)

@@ -24,7 +24,8 @@ func withCapacity(p *prepared, r *Readings, d Derived) Derived {
 	d.TotalCapacity, d.SensibleCapacity, d.LatentCapacity = &c.Total, &c.Sensible, &c.Latent
 	d.Condensate = &c.Condensate
 	if c.SensibleHeatRatio != 0 {
-		d.SensibleHeatRatio = &quantity.UncertainNumber{Value: c.SensibleHeatRatio, Std: c.SensibleHeatRatioStd}
+		d.SensibleHeatRatio = &quantity.UncertainNumber{Value: c.SensibleHeatRatio,
+			Std: c.SensibleHeatRatioStd}
 	}
 	if r.Power != nil {
 		if e, err := airside.EfficiencyOf(c.Total, *r.Power); err == nil {

@@ -74,11 +74,13 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 		"quantity": func() string { return text(quantity.ParseGaugePressure("118 psig")) },
 		"refrigerant": func() string {
 			s, err := blend.StateAtEnthalpy(quantity.PSIA(200), quantity.KilojoulesPerKilogram(300))
-			leak, err2 := r.Leak(refrigerant.LeakCase{Temperature: quantity.Celsius(25), From: refrigerant.Vapor, Lost: []float64{0.2}})
+			leak, err2 := r.Leak(refrigerant.LeakCase{Temperature: quantity.Celsius(25),
+				From: refrigerant.Vapor, Lost: []float64{0.2}})
 			return fmt.Sprint(s, err, leak[0].Pressure, err2)
 		},
 		"psychro": func() string {
-			a, err := psychro.RealGas.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67), quantity.StandardAtmosphere)
+			a, err := psychro.RealGas.FromWetBulb(quantity.Fahrenheit(80), quantity.Fahrenheit(67),
+				quantity.StandardAtmosphere)
 			p, err2 := psychro.IAPWS.Pressure(quantity.Celsius(20))
 			return fmt.Sprint(a, a.Enthalpy(), err, p, err2)
 		},
@@ -88,8 +90,10 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 			return fmt.Sprint(course, target, errors.Join(err, err2), len(charge.Rules()))
 		},
 		"airside": func() string {
-			p, err := coil.Through(airside.StandardAir(), quantity.CFM(1200), quantity.Fahrenheit(45))
-			met, err2 := fan.Meets(airside.FanPoint{Flow: quantity.CFM(1200), Static: quantity.InchesWater(0.5)})
+			p, err := coil.Through(airside.StandardAir(), quantity.CFM(1200),
+				quantity.Fahrenheit(45))
+			met, err2 := fan.Meets(airside.FanPoint{Flow: quantity.CFM(1200),
+				Static: quantity.InchesWater(0.5)})
 			return fmt.Sprint(p.Split, p.Surface, met, errors.Join(err, err2))
 		},
 		"cycle": func() string {
@@ -106,11 +110,14 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 		},
 		"satline": func() string {
 			a, err := satline.Assess(satline.Visit{
-				Scope:     satline.VerdictOnly,
-				Equipment: satline.Equipment{Refrigerant: "R-407C", Metering: satline.TXV, NominalCapacity: quantity.Tons(3)},
+				Scope: satline.VerdictOnly,
+				Equipment: satline.Equipment{Refrigerant: "R-407C", Metering: satline.TXV,
+					NominalCapacity: quantity.Tons(3)},
 				Readings: satline.Readings{
-					SuctionPressure: satline.Measured(quantity.PSIG(66)), LiquidPressure: satline.Measured(quantity.PSIG(250)),
-					SuctionLine: satline.Measured(quantity.Fahrenheit(55)), LiquidLine: satline.Measured(quantity.Fahrenheit(100)),
+					SuctionPressure: satline.Measured(quantity.PSIG(66)),
+					LiquidPressure:  satline.Measured(quantity.PSIG(250)),
+					SuctionLine:     satline.Measured(quantity.Fahrenheit(55)),
+					LiquidLine:      satline.Measured(quantity.Fahrenheit(100)),
 				},
 			})
 			var b bytes.Buffer

@@ -31,7 +31,8 @@ func TestEstimateWidensWhatRestsOnIt(t *testing.T) {
 			t.Errorf("%s: dew point ± %v", designation, dew)
 		}
 		// The gauge's part, by the slope between two pressures about its reading.
-		gauge := func(g gaugeReading, at func(quantity.Pressure) (quantity.Temperature, error)) float64 {
+		gauge := func(g gaugeReading, at func(quantity.Pressure) (quantity.Temperature,
+			error)) float64 {
 			absolute := p.absolute(g)
 			below, err := at(absolute.Value - 1000)
 			if err != nil {

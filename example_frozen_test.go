@@ -12,7 +12,8 @@ func ExampleWhyFrozen() {
 	v := satline.Visit{
 		Units: quantity.IP,
 		Equipment: satline.Equipment{
-			Refrigerant: "R-22", Metering: satline.FixedRestrictor, NominalCapacity: quantity.Tons(3),
+			Refrigerant: "R-22", Metering: satline.FixedRestrictor,
+			NominalCapacity: quantity.Tons(3),
 		},
 		Readings: satline.Readings{
 			SuctionPressure: satline.Measured(quantity.PSIG(68)),

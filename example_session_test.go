@@ -13,9 +13,10 @@ import (
 // and what the display shows can be asked for at any time. The machine is invented.
 func ExampleSession() {
 	session, err := satline.NewSession(satline.Visit{
-		Title:     "Reading room",
-		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV, Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
-		Site:      satline.Site{Elevation: new(quantity.Feet(600))},
+		Title: "Reading room",
+		Equipment: satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV,
+			Label: satline.Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))}},
+		Site: satline.Site{Elevation: new(quantity.Feet(600))},
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -45,7 +46,8 @@ func ExampleSession() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(shown.Steadiness.Course.State, shown.Charge.Reading.Measured.Value.Format(quantity.IP))
+	fmt.Println(shown.Steadiness.Course.State,
+		shown.Charge.Reading.Measured.Value.Format(quantity.IP))
 	saved, err := json.Marshal(session.Visit())
 	if err != nil {
 		fmt.Println(err)
@@ -64,7 +66,8 @@ func ExampleReadings_Clone() {
 	first := satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(52))}
 	shared, own := first, first.Clone()
 	first.SuctionLine.Value = quantity.Fahrenheit(60)
-	fmt.Println(shared.SuctionLine.Value.Format(quantity.IP), own.SuctionLine.Value.Format(quantity.IP))
+	fmt.Println(shared.SuctionLine.Value.Format(quantity.IP),
+		own.SuctionLine.Value.Format(quantity.IP))
 	// Output: 60.0 °F 52.0 °F
 }
 
@@ -97,7 +100,8 @@ func ExampleSession_Move() {
 	if err := session.Look(satline.Check{Look: "crystal-ball"}); err != nil {
 		fmt.Println("no such look")
 	}
-	if err := session.Look(satline.Check{Look: satline.Looks(satline.English, quantity.IP)[0].Code}); err != nil {
+	if err := session.Look(satline.Check{Look: satline.Looks(satline.English,
+		quantity.IP)[0].Code}); err != nil {
 		fmt.Println(err)
 	}
 	whole, err := session.Assess()

@@ -66,7 +66,8 @@ func ExampleDerived_Values() {
 
 // A site at sea level that says so is surer of its atmosphere than one that says nothing.
 func ExampleSite_Atmosphere() {
-	for _, site := range []satline.Site{{Elevation: new(quantity.Feet(6000))}, {Elevation: new(quantity.Feet(0))}, {}} {
+	for _, site := range []satline.Site{{Elevation: new(quantity.Feet(6000))},
+		{Elevation: new(quantity.Feet(0))}, {}} {
 		used, err := site.Atmosphere()
 		if err != nil {
 			fmt.Println(err)

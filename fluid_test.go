@@ -37,8 +37,10 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				low, high := suction.Gauge(quantity.StandardAtmosphere), liquid.Gauge(quantity.StandardAtmosphere)
-				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(low.PlusMinus(0)), new(high.PlusMinus(0))
+				low, high := suction.Gauge(quantity.StandardAtmosphere),
+					liquid.Gauge(quantity.StandardAtmosphere)
+				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(low.PlusMinus(0)),
+					new(high.PlusMinus(0))
 				v.Readings.SuctionLine = new(quantity.Fahrenheit(45).Add(warm).PlusMinus(0))
 				a, err := Assess(v)
 				if err != nil {

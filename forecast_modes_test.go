@@ -37,7 +37,8 @@ func TestForecastOfHeating(t *testing.T) {
 		t.Fatal(err)
 	}
 	now, cold := out[0], out[1]
-	if d := float64(now.Condensing.Value.Sub(assess(t, v).Derived.CondensingBubble.Value)); math.Abs(
+	if d := float64(now.Condensing.Value.Sub(assess(t,
+		v).Derived.CondensingBubble.Value)); math.Abs(
 		d,
 	) > 3 {
 		t.Errorf("condensing %v foretold for now, %.1f K off", now.Condensing, d)

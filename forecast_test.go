@@ -40,7 +40,8 @@ func TestForecastOfACoolNight(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !(out[1].CoilSurface.Value < out[0].CoilSurface.Value && out[1].FreezeChance >= out[0].FreezeChance) {
+	if !(out[1].CoilSurface.Value < out[0].CoilSurface.Value &&
+		out[1].FreezeChance >= out[0].FreezeChance) {
 		t.Errorf("coil at %v on a cool night, %v now", out[1].CoilSurface, out[0].CoilSurface)
 	}
 	if !(out[2].CoilSurface.Value > out[1].CoilSurface.Value) {
@@ -60,7 +61,8 @@ func TestForecastOfACoolNight(t *testing.T) {
 // much, now and elsewhere.
 func TestForecastSaysWhatItMisses(t *testing.T) {
 	missed := 0
-	for _, name := range []string{"sound-r410a-piston", "liquid-line-restricted", "dirty-filter-low-superheat", "compressor-leaking", "nearly-empty"} {
+	for _, name := range []string{"sound-r410a-piston", "liquid-line-restricted",
+		"dirty-filter-low-superheat", "compressor-leaking", "nearly-empty"} {
 		v := load(t, name)
 		out, err := Forecast(v, Scenario{Name: "now"}, CoolNight())
 		if err != nil {
@@ -105,7 +107,8 @@ func TestForecastSaysWhatItMisses(t *testing.T) {
 // A machine that was read out of its ordinary run forecasts that, and none heats in summer.
 func TestForecastSaysWhenNotToBelieveIt(t *testing.T) {
 	for name, want := range map[string]fact.Term{
-		"outdoor-coil-wet": "condition.coil-wet", "just-started": "condition.run-short", "coil-iced-filter-dirty": "condition.coil-iced",
+		"outdoor-coil-wet": "condition.coil-wet", "just-started": "condition.run-short",
+		"coil-iced-filter-dirty": "condition.coil-iced",
 	} {
 		out, err := Forecast(load(t, name), CoolNight())
 		if err != nil {

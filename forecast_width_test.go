@@ -92,7 +92,8 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 			if has {
 				if model > before+0.5 {
 					t.Errorf(
-						"wet bulb %.0f °F: %.1f °F of superheat at %.0f °F outdoors, %.1f °F ten degrees cooler",
+						"wet bulb %.0f °F: %.1f °F of superheat at %.0f °F outdoors, %.1f °F "+
+							"ten degrees cooler",
 						wet, model, outdoor, before,
 					)
 				}
@@ -101,7 +102,8 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 			if wet > 54 && outdoor >= 80 {
 				if drier := reads(wet-2, outdoor); drier > model+0.5 {
 					t.Errorf(
-						"outdoors %.0f °F: %.1f °F of superheat at a wet bulb of %.0f °F, %.1f °F two degrees drier",
+						"outdoors %.0f °F: %.1f °F of superheat at a wet bulb of %.0f °F, %.1f "+
+							"°F two degrees drier",
 						outdoor, model, wet, drier,
 					)
 				}
@@ -111,7 +113,8 @@ func TestModelTrendsAsTheTable(t *testing.T) {
 		}
 	}
 	t.Logf(
-		"%.0f cells, %.1f °F apart in the mean square; as it cools outdoors the model gains %.2f of what the table does",
+		"%.0f cells, %.1f °F apart in the mean square; as it cools outdoors the model gains "+
+			"%.2f of what the table does",
 		n, math.Sqrt(off/n), modelPer/tablePer,
 	)
 }

@@ -38,7 +38,8 @@ func TestReports(t *testing.T) {
 			}
 			if diff := cmp.Diff(string(want), got); diff != "" {
 				t.Errorf(
-					"the report changed; if that is meant, run the test with -update (-want +got):\n%s",
+					"the report changed; if that is meant, run the test with -update (-want "+
+						"+got):\n%s",
 					diff,
 				)
 			}

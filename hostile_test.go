@@ -36,7 +36,8 @@ func TestHostileVisits(t *testing.T) {
 		t.Errorf("%d hostile visits, want at least 300", len(got))
 	}
 	if *updateHostile {
-		if err := os.WriteFile(hostileFile, []byte(strings.Join(got, "\n")+"\n"), 0o644); err != nil {
+		if err := os.WriteFile(hostileFile, []byte(strings.Join(got, "\n")+"\n"),
+			0o644); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -46,7 +46,8 @@ func TestHouseHold(t *testing.T) {
 	for _, c := range []struct {
 		methods []charge.Method
 		held    bool
-	}{{nil, true}, {[]charge.Method{charge.Superheat}, true}, {[]charge.Method{charge.Approach}, false}} {
+	}{{nil, true}, {[]charge.Method{charge.Superheat}, true},
+		{[]charge.Method{charge.Approach}, false}} {
 		a := withHouse(t, "sound-r410a-piston",
 			House{Name: "manual", Holds: []HouseHold{{Rule: "two persons", Methods: c.methods}}})
 		held := a.Charge.Outcome == ChargeNotJudged && a.Plan[0].Do.Code == StepHouseRule
@@ -89,7 +90,8 @@ func TestInstrumentParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.Std).PSIG(), math.Hypot(0.6, 1.2); math.Abs(
+	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.Std).PSIG(),
+		math.Hypot(0.6, 1.2); math.Abs(
 		got-want,
 	) > 1e-9 {
 		t.Errorf("gauge %.3f psi, want %.3f", got, want)

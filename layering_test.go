@@ -31,7 +31,8 @@ var layers = []struct {
 // facadeInternal are the internal packages that serve the facade alone and may
 // see the layers below it.
 var facadeInternal = []string{
-	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/fitted", "/internal/judge/modes",
+	"/internal/judge/diagnose", "/internal/judge/readcheck", "/internal/judge/fitted",
+	"/internal/judge/modes",
 	"/internal/judge/cooling", "/internal/judge/heatpump", "/internal/judge/coldroom",
 }
 
@@ -65,7 +66,8 @@ func level(path string) int {
 
 // The arrows of the design point one way. Programs stand above everything.
 func TestLayering(t *testing.T) {
-	out, err := exec.Command("go", "list", "-f", `{{if eq .Name "main"}}{{else}}{{.ImportPath}}: {{join .Imports " "}}{{end}}`, "./...").
+	out, err := exec.Command("go", "list", "-f",
+		`{{if eq .Name "main"}}{{else}}{{.ImportPath}}: {{join .Imports " "}}{{end}}`, "./...").
 		Output()
 	if err != nil {
 		t.Skipf("go list does not run here: %v", err)
@@ -90,11 +92,13 @@ func TestLayering(t *testing.T) {
 			case !strings.HasPrefix(to, module):
 			case a == benchPath && !slices.Contains(benchMay, b), b == benchPath:
 				t.Errorf("%s imports %s: the bench stays apart", from, to)
-			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") && level(from) <= 2,
+			case strings.HasPrefix(a, "/refrigerant") && strings.HasPrefix(b, "/psychro") &&
+				level(from) <= 2,
 				strings.HasPrefix(a, "/psychro") && strings.HasPrefix(b, "/refrigerant"):
 				t.Errorf("%s imports %s: the two fluids do not know each other", from, to)
 			case level(from) < level(to),
-				level(from) == level(to) && level(from) != 1 && level(from) != 4 && level(from) != 2:
+				level(from) == level(to) && level(from) != 1 && level(from) != 4 &&
+					level(from) != 2:
 				t.Errorf("%s imports %s: that points up or sideways", from, to)
 			}
 		}

@@ -23,8 +23,9 @@ var (
 			`approach|split|economizer|enfriamiento|enfría|día (más )?caluroso|clima más cálido)\b`,
 	)
 	changesOver = map[fact.Code]bool{
-		"charge.heating-warm": true, "finding.reversing-valve": true, "owner.cause.reversing-valve": true,
-		"caution.label-first": true,
+		"charge.heating-warm": true, "finding.reversing-valve": true,
+		"owner.cause.reversing-valve": true,
+		"caution.label-first":         true,
 	}
 )
 

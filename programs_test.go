@@ -189,8 +189,10 @@ func TestHouseRules(t *testing.T) {
 		want  string
 	}{
 		{"liquid-line-restricted", nil, "kinked flare behind the wall unit"},
-		{"liquid-line-restricted", nil, "by the unit's label, band by Larch & Daughters, field manual 4"},
-		{"electronic-valve-overcharged", []string{"Call first"}, "Larch & Daughters, field manual 4: Call first"},
+		{"liquid-line-restricted", nil,
+			"by the unit's label, band by Larch & Daughters, field manual 4"},
+		{"electronic-valve-overcharged", []string{"Call first"},
+			"Larch & Daughters, field manual 4: Call first"},
 	} {
 		in, err := os.ReadFile("testdata/visits/" + c.visit + ".json")
 		if err != nil {

@@ -42,13 +42,16 @@ func TestZeroValuesReadBack(t *testing.T) {
 	readsBack(t, cycle.Conditions{}, refrigerant.Metering(0), refrigerant.Capillary)
 	readsBack(t, cycle.Prediction{Extrapolating: []cycle.Departure{{Of: "charge", Part: -0.1}}}, "")
 	readsBack(t, cycle.FreezeForecast{Outdoor: new(quantity.Fahrenheit(61))}, "")
-	readsBack(t, cycle.Analysis{HighSide: "both", COP: &quantity.UncertainNumber{Value: 3.2, Std: 0.1}}, "")
+	readsBack(t, cycle.Analysis{HighSide: "both", COP: &quantity.UncertainNumber{Value: 3.2,
+		Std: 0.1}}, "")
 	readsBack(t, airside.ThawTime{Likely: 90 * time.Minute}, "")
 	readsBack(t, airside.GasInput{Elapsed: 2 * time.Minute, Efficiency: 0.8}, "")
 	readsBack(t, airside.Thaw{}, "")
 	if c, err := airside.MeasureCapacity(airside.CapacityReadings{
-		Return:     airside.AirReading{DryBulb: quantity.Fahrenheit(78).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(64).PlusMinus(0.4)},
-		Supply:     airside.AirReading{DryBulb: quantity.Fahrenheit(55).PlusMinus(0.3), WetBulb: quantity.Fahrenheit(53).PlusMinus(0.4)},
+		Return: airside.AirReading{DryBulb: quantity.Fahrenheit(78).PlusMinus(0.3),
+			WetBulb: quantity.Fahrenheit(64).PlusMinus(0.4)},
+		Supply: airside.AirReading{DryBulb: quantity.Fahrenheit(55).PlusMinus(0.3),
+			WetBulb: quantity.Fahrenheit(53).PlusMinus(0.4)},
 		Airflow:    quantity.CFM(1200).PlusMinus(quantity.CFM(60)),
 		Atmosphere: quantity.StandardAtmosphere.PlusMinus(0),
 	}); err != nil || len(c.Budget.Terms()) == 0 {

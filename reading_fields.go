@@ -214,7 +214,9 @@ var readingFields = []readingField{
 	),
 	field(
 		"externalStatic",
-		func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] { return &r.ExternalStatic },
+		func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] {
+			return &r.ExternalStatic
+		},
 		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05),
 		part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart }),
 	),

@@ -226,11 +226,13 @@ func (p printer) objects(s *jsonschema.Schema) []any {
 func TestVisitSchemaTakes(t *testing.T) {
 	visit := checked(t, schemas[0].file)
 	for path, text := range map[string]string{
-		"lineSet": `{"length": "12 ft 6 in", "liquidDiameter": "1 1/8 in"}`, "label": `{"charge": "6 lb 4 oz", "subcooling": "10 F +/- 2 F"}`,
+		"lineSet":     `{"length": "12 ft 6 in", "liquidDiameter": "1 1/8 in"}`,
+		"label":       `{"charge": "6 lb 4 oz", "subcooling": "10 F +/- 2 F"}`,
 		"accessories": `[{"name": "drier", "mass": "1 1/2 oz"}]`, "nominalCapacity": `"3TR"`,
 	} {
 		doc := []byte(
-			`{"equipment": {"refrigerant": "R-32", "metering": "TXV", "` + path + `": ` + text + `}}`,
+			`{"equipment": {"refrigerant": "R-32", "metering": "TXV", "` + path + `": ` + text +
+				`}}`,
 		)
 		if _, err := satline.DecodeVisit(doc); err != nil {
 			t.Errorf("%s: %v", text, err)

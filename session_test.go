@@ -122,7 +122,8 @@ func sameAssessment(t failer, s *Session) {
 		t.Fatal(errWant, errBack, errGot, errResumed)
 	}
 	wantText, _ := json.Marshal(want)
-	for name, a := range map[string]Assessment{"read back": fromBack, "the session": got, "the session resumed": resumed} {
+	for name, a := range map[string]Assessment{"read back": fromBack, "the session": got,
+		"the session resumed": resumed} {
 		if text, _ := json.Marshal(a); string(text) != string(wantText) {
 			t.Fatalf("%s: %s", name, cmp.Diff(string(wantText), string(text)))
 		}
@@ -153,8 +154,10 @@ func TestSessionOfADay(t *testing.T) {
 		e.DischargeLine = Measured(quantity.Fahrenheit(160 + rng.Float64()))
 		e.SupplyWetBulb = Measured(quantity.Fahrenheit(52 + rng.Float64()))
 		e.CondenserLeaving = Measured(quantity.Fahrenheit(100 + rng.Float64()))
-		e.Airflow, e.ExternalStatic = Measured(quantity.CFM(1100+rng.Float64())), Measured(quantity.InchesWater(0.5+0.01*rng.Float64()))
-		e.Power, e.CompressorCurrent = Measured(quantity.Watts(2500+rng.Float64())), Measured(quantity.Amperes(12+rng.Float64()))
+		e.Airflow, e.ExternalStatic = Measured(quantity.CFM(1100+rng.Float64())),
+			Measured(quantity.InchesWater(0.5+0.01*rng.Float64()))
+		e.Power, e.CompressorCurrent = Measured(quantity.Watts(2500+rng.Float64())),
+			Measured(quantity.Amperes(12+rng.Float64()))
 		if aside := s.Take(e); aside != nil {
 			t.Fatal(aside)
 		}
@@ -173,7 +176,9 @@ func TestSessionSetsAside(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	suction := func(psig float64) Readings { return Readings{SuctionPressure: Measured(quantity.PSIG(psig))} }
+	suction := func(psig float64) Readings {
+		return Readings{SuctionPressure: Measured(quantity.PSIG(psig))}
+	}
 	for _, c := range []struct {
 		at   time.Duration
 		r    Readings
@@ -183,10 +188,13 @@ func TestSessionSetsAside(t *testing.T) {
 		{10 * time.Second, suction(118), []SetAside{{10 * time.Second, "at", TimeDoubled}}},
 		{9 * time.Second, suction(118), []SetAside{{9 * time.Second, "at", TimeBackward}}},
 		{-1, suction(118), []SetAside{{-1, "at", TimeImpossible}}},
-		{11 * time.Second, suction(math.NaN()), []SetAside{{11 * time.Second, "suctionPressure", SensorLost}}},
-		{12 * time.Second, Readings{SuctionLine: Measured(quantity.Fahrenheit(2500)), LiquidLine: Measured(quantity.Fahrenheit(95))},
+		{11 * time.Second, suction(math.NaN()),
+			[]SetAside{{11 * time.Second, "suctionPressure", SensorLost}}},
+		{12 * time.Second, Readings{SuctionLine: Measured(quantity.Fahrenheit(2500)),
+			LiquidLine: Measured(quantity.Fahrenheit(95))},
 			[]SetAside{{12 * time.Second, "suctionLine", SensorLost}}},
-		{13 * time.Second, suction(0.2), []SetAside{{13 * time.Second, "suctionPressure", HoseOff}}},
+		{13 * time.Second, suction(0.2),
+			[]SetAside{{13 * time.Second, "suctionPressure", HoseOff}}},
 		{4 * time.Minute, suction(-0.1), []SetAside{{4 * time.Minute, "suctionPressure", HoseOff}}},
 		{5 * time.Minute, suction(117), nil},
 		{7 * time.Minute, suction(1), nil}, // not from one moment to the next

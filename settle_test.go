@@ -41,7 +41,8 @@ func TestDangersComeFromReadings(t *testing.T) {
 			minutes,
 			step,
 			func(m float64) (float64, float64) {
-				return 126 + fall*math.Exp(-m/3), 55.5 + fall*math.Exp(-m/slow) - fall*math.Exp(-m/3)
+				return 126 + fall*math.Exp(-m/3), 55.5 + fall*math.Exp(-m/slow) -
+					fall*math.Exp(-m/3)
 			},
 		)
 		v.Conditions.Running = time.Duration(minutes * float64(time.Minute))

@@ -28,7 +28,8 @@ func visitOf(e *diagnose.Evidence) Visit {
 	}
 	v := Visit{
 		Equipment: Equipment{
-			Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering), Arrangement: arrangement,
+			Refrigerant: e.Fluid.Designation(), Metering: Metering(e.Metering),
+			Arrangement:     arrangement,
 			NominalCapacity: e.NominalCapacity,
 			Label: Label{
 				Charge:            e.Charge,
@@ -45,7 +46,8 @@ func visitOf(e *diagnose.Evidence) Visit {
 			Airflow: e.Airflow, ExternalStatic: e.ExternalStatic, Power: e.Power,
 		},
 		Conditions: Conditions{
-			FilterDirty: e.Seen.FilterDirty, OutdoorCoilDirty: e.Seen.OutdoorCoilDirty, OilStains: e.Seen.OilStains,
+			FilterDirty: e.Seen.FilterDirty, OutdoorCoilDirty: e.Seen.OutdoorCoilDirty,
+			OilStains: e.Seen.OilStains,
 		},
 	}
 	if !e.AtmosphereAssumed {

@@ -24,7 +24,8 @@ func TestStrangersDoNotSteer(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, s := range map[string]string{"title": a.Title, "notes": a.Notes, "report": a.String(), "JSON": string(text)} {
+	for name, s := range map[string]string{"title": a.Title, "notes": a.Notes, "report": a.String(),
+		"JSON": string(text)} {
 		if strings.ContainsAny(s, "\x1b\x00\u009b\u202e") ||
 			name == "title" && strings.Contains(s, "\n") {
 			t.Errorf("%s: %q", name, s)

@@ -15,7 +15,8 @@ func TestWater(t *testing.T) {
 		visit func() Visit
 		first fact.Code
 	}{
-		{"nothing read", func() Visit { return load(t, "water-nothing-read") }, "look." + drainLook},
+		{"nothing read", func() Visit { return load(t, "water-nothing-read") },
+			"look." + drainLook},
 		{"nothing read, drain clogged", func() Visit {
 			v := load(t, "water-nothing-read")
 			v.Checks = []Check{{Look: drainLook, Found: true}}

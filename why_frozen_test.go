@@ -28,7 +28,8 @@ func TestWhyFrozen(t *testing.T) {
 				at(w.Outdoors), at(w.Room), at(w.Together), w.Together.FreezeChance,
 			)
 			const same = 0.3 // °F, of the solver
-			if both := at(w.Together) - same; !(both <= at(w.Outdoors) && both <= at(w.Room) && both < at(w.AsRead)) {
+			if both := at(w.Together) - same; !(both <= at(w.Outdoors) && both <= at(w.Room) &&
+				both < at(w.AsRead)) {
 				t.Error("not colder together")
 			}
 			var causes, controls []string

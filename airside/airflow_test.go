@@ -176,11 +176,14 @@ func TestTraverse(t *testing.T) {
 	if d, err := p.Airflow(); err == nil || !strings.Contains(err.Error(), "hoses") {
 		t.Errorf("swapped hoses read %v, %v", d.Flow, err)
 	}
-	if few, err := (Traverse{Velocities: v.Velocities[:1], Area: area, Air: v.Air}).Airflow(); err != nil ||
+	if few, err := (Traverse{Velocities: v.Velocities[:1], Area: area,
+		Air: v.Air}).Airflow(); err != nil ||
 		len(few.Notes) == 0 {
 		t.Errorf("one reading passes for a traverse: %v", err)
 	}
-	for _, bad := range []Traverse{{Area: area, Air: v.Air}, {Velocities: v.Velocities, VelocityPressures: p.VelocityPressures, Area: area, Air: v.Air}} {
+	for _, bad := range []Traverse{{Area: area, Air: v.Air},
+		{Velocities: v.Velocities, VelocityPressures: p.VelocityPressures, Area: area,
+			Air: v.Air}} {
 		if _, err := bad.Airflow(); err == nil {
 			t.Error("neither or both kinds of reading pass")
 		}
@@ -237,7 +240,8 @@ func TestTraversePointsAverageAProfile(t *testing.T) {
 
 func TestDropReading(t *testing.T) {
 	d := DropReading{
-		Part: GridPart, Rated: quantity.InchesWater(0.2), RatedFlow: quantity.CFM(1000).PlusMinus(quantity.CFM(40)),
+		Part: GridPart, Rated: quantity.InchesWater(0.2),
+		RatedFlow: quantity.CFM(1000).PlusMinus(quantity.CFM(40)),
 		Drop: quantity.InchesWater(0.288).
 			PlusMinus(quantity.InchesWater(0.003)),
 		Air: standardAirAt(),
@@ -260,9 +264,10 @@ func TestDropReading(t *testing.T) {
 	if err != nil || math.Abs(float64(b.Flow.Value/a.Flow.Value)-1.2) > 1e-9 {
 		t.Errorf("normal state: %v, %v", float64(b.Flow.Value/a.Flow.Value), err)
 	}
-	d.WithGrid, d.Normal, d.Air = quantity.Uncertain[quantity.StaticPressure]{}, quantity.Uncertain[quantity.StaticPressure]{}, airAt(
-		70, highAtmosphere,
-	)
+	d.WithGrid, d.Normal, d.Air = quantity.Uncertain[quantity.StaticPressure]{},
+		quantity.Uncertain[quantity.StaticPressure]{}, airAt(
+			70, highAtmosphere,
+		)
 	c, err := d.Airflow()
 	want := math.Sqrt(float64(standardDensity() / c.Density))
 	if err != nil ||
@@ -343,7 +348,8 @@ func TestAirflowBackFromACoil(t *testing.T) {
 			t.Fatalf("balance: %v, was %v", back.Flow.Value, flow)
 		}
 		split, err := SplitBackwards{
-			Coil: c, Return: AirAt{in.DryBulb().PlusMinus(std), in.WetBulb().PlusMinus(std), p.PlusMinus(quantity.Pascals(400))},
+			Coil: c, Return: AirAt{in.DryBulb().PlusMinus(std), in.WetBulb().PlusMinus(std),
+				p.PlusMinus(quantity.Pascals(400))},
 			Supply: supply.DryBulb, Evaporating: evap.PlusMinus(std),
 		}.Airflow()
 		if err != nil {
@@ -384,16 +390,26 @@ func TestAirflowRefuses(t *testing.T) {
 	nan := math.NaN()
 	area := quantity.SquareFeet(2).PlusMinus(0)
 	for name, f := range map[string]func() (Airflow, error){
-		"heat not a number":   HeatRise{Heat: quantity.Power(nan).PlusMinus(0), Return: airAt(70, 1e5), Supply: fahrenheit(120, 1)}.Airflow,
-		"return not a number": HeatRise{Heat: quantity.Power(1e4).PlusMinus(0), Return: airAt(nan, 1e5), Supply: fahrenheit(120, 1)}.Airflow,
-		"gauge pressure":      HeatRise{Heat: quantity.Power(1e4).PlusMinus(0), Return: airAt(70, 0), Supply: fahrenheit(120, 1)}.Airflow,
-		"velocity NaN":        Traverse{Velocities: []quantity.Velocity{quantity.Velocity(nan)}, Area: area, Air: airAt(70, 1e5)}.Airflow,
-		"no area":             Traverse{Velocities: []quantity.Velocity{1}, Air: airAt(70, 1e5)}.Airflow,
-		"no speed":            FanSpeedReading{Known: quantity.CFM(1000).PlusMinus(0), Speed: 900, Air: airAt(70, 1e5)}.Airflow,
-		"no coil":             SplitBackwards{Return: airAt(70, 1e5), Supply: fahrenheit(55, 1), Evaporating: fahrenheit(40, 1)}.Airflow,
-		"supply below coil":   SplitBackwards{Coil: Coil{1200, 1800, 0.6, ""}, Return: airAt(70, 1e5), Supply: fahrenheit(38, 1), Evaporating: fahrenheit(40, 1)}.Airflow,
-		"not cooled": RefrigerantBalance{Capacity: quantity.Tons(3).PlusMinus(0), Return: AirReading{fahrenheit(60, 1), fahrenheit(55, 1)},
-			Supply: AirReading{fahrenheit(75, 1), fahrenheit(62, 1)}, Atmosphere: quantity.Pressure(1e5).PlusMinus(0)}.Airflow,
+		"heat not a number": HeatRise{Heat: quantity.Power(nan).PlusMinus(0),
+			Return: airAt(70, 1e5), Supply: fahrenheit(120, 1)}.Airflow,
+		"return not a number": HeatRise{Heat: quantity.Power(1e4).PlusMinus(0),
+			Return: airAt(nan, 1e5), Supply: fahrenheit(120, 1)}.Airflow,
+		"gauge pressure": HeatRise{Heat: quantity.Power(1e4).PlusMinus(0),
+			Return: airAt(70, 0), Supply: fahrenheit(120, 1)}.Airflow,
+		"velocity NaN": Traverse{Velocities: []quantity.Velocity{quantity.Velocity(nan)},
+			Area: area, Air: airAt(70, 1e5)}.Airflow,
+		"no area": Traverse{Velocities: []quantity.Velocity{1},
+			Air: airAt(70, 1e5)}.Airflow,
+		"no speed": FanSpeedReading{Known: quantity.CFM(1000).PlusMinus(0), Speed: 900,
+			Air: airAt(70, 1e5)}.Airflow,
+		"no coil": SplitBackwards{Return: airAt(70, 1e5), Supply: fahrenheit(55, 1),
+			Evaporating: fahrenheit(40, 1)}.Airflow,
+		"supply below coil": SplitBackwards{Coil: Coil{1200, 1800, 0.6, ""},
+			Return: airAt(70, 1e5), Supply: fahrenheit(38, 1), Evaporating: fahrenheit(40, 1)}.Airflow,
+		"not cooled": RefrigerantBalance{Capacity: quantity.Tons(3).PlusMinus(0),
+			Return:     AirReading{fahrenheit(60, 1), fahrenheit(55, 1)},
+			Supply:     AirReading{fahrenheit(75, 1), fahrenheit(62, 1)},
+			Atmosphere: quantity.Pressure(1e5).PlusMinus(0)}.Airflow,
 	} {
 		_, err := f()
 		var re *RangeError
@@ -402,11 +418,17 @@ func TestAirflowRefuses(t *testing.T) {
 		}
 	}
 	for name, err := range map[string]error{
-		"no time":       second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0), HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0), Efficiency: 0.8}.Heat()),
-		"80 %":          second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0), Elapsed: time.Minute, HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0), Efficiency: 80}.Heat()),
-		"no voltage":    second(ElectricInput{Current: quantity.Amperes(10).PlusMinus(0)}.Heat()),
-		"power factor":  second(ElectricInput{Voltage: quantity.Volts(240).PlusMinus(0), Current: quantity.Amperes(10).PlusMinus(0), PowerFactor: 2}.Heat()),
-		"negative time": second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0), Elapsed: time.Minute, ElapsedStd: -1, HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0), Efficiency: 0.8}.Heat()),
+		"no time": second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0),
+			HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0), Efficiency: 0.8}.Heat()),
+		"80 %": second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0),
+			Elapsed: time.Minute, HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0),
+			Efficiency: 80}.Heat()),
+		"no voltage": second(ElectricInput{Current: quantity.Amperes(10).PlusMinus(0)}.Heat()),
+		"power factor": second(ElectricInput{Voltage: quantity.Volts(240).PlusMinus(0),
+			Current: quantity.Amperes(10).PlusMinus(0), PowerFactor: 2}.Heat()),
+		"negative time": second(GasInput{Metered: quantity.CubicFeet(2).PlusMinus(0),
+			Elapsed: time.Minute, ElapsedStd: -1,
+			HeatingValue: quantity.BtuPerCubicFoot(1000).PlusMinus(0), Efficiency: 0.8}.Heat()),
 	} {
 		var re *RangeError
 		if !errors.As(err, &re) || re.Advice == "" {
@@ -425,7 +447,8 @@ func TestPerTonAndCautions(t *testing.T) {
 	if a.PerTon(0) != 0 {
 		t.Error("no capacity has a flow per ton")
 	}
-	for _, m := range []AirflowMethod{ByHeat, ByVelocity, ByPitot, ByGrid, ByDrop, ByFanSpeed, ByFanCurve, ByRefrigerant, BySplit} {
+	for _, m := range []AirflowMethod{ByHeat, ByVelocity, ByPitot, ByGrid, ByDrop, ByFanSpeed,
+		ByFanCurve, ByRefrigerant, BySplit} {
 		if len(m.Cautions()) == 0 {
 			t.Errorf("%s has no cautions", m)
 		}

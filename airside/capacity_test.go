@@ -38,7 +38,8 @@ func TestCapacityConserves(t *testing.T) {
 		if d := m*in.HumidityRatio() - m*out.HumidityRatio() - water; math.Abs(d) > 1e-9*m {
 			t.Fatalf("water does not balance: %v kg/s", d)
 		}
-		heat := m*float64(in.Enthalpy()-out.Enthalpy()) - water*4186*math.Max(0, out.DryBulb().Celsius())
+		heat := m*float64(in.Enthalpy()-out.Enthalpy()) -
+			water*4186*math.Max(0, out.DryBulb().Celsius())
 		if d := heat - float64(c.Total.Value); math.Abs(d) > scale {
 			t.Fatalf("energy does not balance: %v W", d)
 		}
@@ -159,7 +160,8 @@ func TestFactors(t *testing.T) {
 	verify.Value(
 		t,
 		verify.Source{
-			Cite: "Process Heating, Fan Laws and Formulas: fan ratings are based on standard air of 0.075 lb/ft³",
+			Cite: "Process Heating, Fan Laws and Formulas: fan ratings are based on standard " +
+				"air of 0.075 lb/ft³",
 			Kind: verify.Published,
 		},
 		"density of standard air",
@@ -176,7 +178,8 @@ func TestFactors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ratio := float64(quantity.AtmosphereAt(quantity.Feet(6000))) / float64(quantity.StandardAtmosphere)
+	ratio := float64(quantity.AtmosphereAt(quantity.Feet(6000))) /
+		float64(quantity.StandardAtmosphere)
 	for _, r := range []float64{g.Sensible / f.Sensible, g.Latent / f.Latent, g.Total / f.Total} {
 		if math.Abs(r-ratio) > 1e-9 {
 			t.Errorf("at 6,000 ft a factor is %.6f of sea level; the density is %.6f", r, ratio)
@@ -199,7 +202,8 @@ func capacityExample() CapacityReadings {
 // First-order propagation against the spread of many draws of the same readings.
 func TestCapacityUncertaintyAgainstMonteCarlo(t *testing.T) {
 	r := capacityExample()
-	for _, u := range []*quantity.Uncertain[quantity.Temperature]{&r.Return.DryBulb, &r.Return.WetBulb, &r.Supply.DryBulb, &r.Supply.WetBulb} {
+	for _, u := range []*quantity.Uncertain[quantity.Temperature]{&r.Return.DryBulb,
+		&r.Return.WetBulb, &r.Supply.DryBulb, &r.Supply.WetBulb} {
 		u.Std /= 2 // so that no draw has a wet bulb above its dry bulb
 	}
 	c, err := MeasureCapacity(r)
@@ -268,7 +272,8 @@ func TestCapacityJSON(t *testing.T) {
 	if err := json.Unmarshal(b, &m); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"total", "sensible", "latent", "sensibleHeatRatio", "sensibleHeatRatioStd", "condensate", "dryAir", "budget"} {
+	for _, name := range []string{"total", "sensible", "latent", "sensibleHeatRatio",
+		"sensibleHeatRatioStd", "condensate", "dryAir", "budget"} {
 		if _, ok := m[name]; !ok {
 			t.Errorf("no %q in %s", name, b)
 		}

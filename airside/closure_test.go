@@ -16,7 +16,8 @@ func TestClose(t *testing.T) {
 	for _, c := range []struct {
 		air, refrigerant quantity.Uncertain[quantity.Power]
 		closes           bool
-	}{{kw(10, 0.6), kw(10.8, 0.4), true}, {kw(13, 0.6), kw(10.8, 0.4), false}, {kw(8, 0.6), kw(10.8, 0.4), false}} {
+	}{{kw(10, 0.6), kw(10.8, 0.4), true}, {kw(13, 0.6), kw(10.8, 0.4), false},
+		{kw(8, 0.6), kw(10.8, 0.4), false}} {
 		got, err := ClosureOf(c.air, c.refrigerant)
 		if err != nil || got.Closes != c.closes {
 			t.Errorf("%+v, %v", got, err)
@@ -70,7 +71,8 @@ func TestEfficiency(t *testing.T) {
 		math.Abs(e.EERStd/e.EER-math.Hypot(0.05, 0.03)) > 1e-9 {
 		t.Errorf("%+v", e)
 	}
-	if _, err := EfficiencyOf(quantity.Tons(3).PlusMinus(0), quantity.Power(0).PlusMinus(0)); err == nil {
+	if _, err := EfficiencyOf(quantity.Tons(3).PlusMinus(0),
+		quantity.Power(0).PlusMinus(0)); err == nil {
 		t.Error("a machine without power has an efficiency")
 	}
 }

@@ -41,7 +41,8 @@ func TestCoilBalanceIsThatOfItsStates(t *testing.T) {
 		if d := r.Condensate - float64(pass.Capacity.Condensate.Value); math.Abs(d) > 1e-9*m {
 			t.Fatalf("water of the coil and of its states are %v kg/s apart", d)
 		}
-		if d := float64(pass.Capacity.Total.Value + coolingProcess(in, pass.Leaving).HeatRate(in.DryAirFlow(flow))); math.Abs(
+		if d := float64(pass.Capacity.Total.Value + coolingProcess(in,
+			pass.Leaving).HeatRate(in.DryAirFlow(flow))); math.Abs(
 			d,
 		) > 1e-9*m*1e5 {
 			t.Fatalf("%v W off psychro's process", d)

@@ -70,7 +70,8 @@ func TestFitCoilReproduces(t *testing.T) {
 		}
 		if split, err := FitCoilSplit(in, want.Leaving.DryBulb(), flow, ref); err != nil {
 			t.Fatal(err)
-		} else if again, err := split.Through(in, flow, ref); err != nil || math.Abs(float64(again.Split-want.Split)) > 1e-6 {
+		} else if again, err := split.Through(in, flow, ref); err != nil ||
+			math.Abs(float64(again.Split-want.Split)) > 1e-6 {
 			t.Fatalf("fitted to the split: %v, measured %v (%v)", again.Split, want.Split, err)
 		}
 	})
@@ -92,7 +93,8 @@ func TestFitCoilPredicts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range []struct{ db, wb, cfm, ref float64 }{{82, 70, 1150, 45}, {78, 60, 800, 38}, {70, 58, 500, 30}, {80, 67, 1400, 46}} {
+	for _, c := range []struct{ db, wb, cfm, ref float64 }{{82, 70, 1150, 45}, {78, 60, 800, 38},
+		{70, 58, 500, 30}, {80, 67, 1400, 46}} {
 		in := mustAir(t, c.db, c.wb, p)
 		want, err := real.Through(in, quantity.CFM(c.cfm), quantity.Fahrenheit(c.ref))
 		if err != nil {
@@ -184,7 +186,8 @@ func TestCoilRefuses(t *testing.T) {
 	_, noPlant := FindFreezeLimits(nil, Conditions{Return: in, Airflow: flow, Outdoor: ref})
 	for name, err := range map[string]error{
 		"fog": fog, "no plant": noPlant,
-		"swapped": swapped, "warm": warm, "no flow": noFlow, "wetter": wetter, "dry": dryAir, "no air": noAir, "no coil": noCoil, "little air": little, "NaN": nan, "infinite": tooMuch,
+		"swapped": swapped, "warm": warm, "no flow": noFlow, "wetter": wetter, "dry": dryAir,
+		"no air": noAir, "no coil": noCoil, "little air": little, "NaN": nan, "infinite": tooMuch,
 	} {
 		var re *RangeError
 		if !errors.As(err, &re) || re.Advice == "" {
@@ -242,12 +245,18 @@ func TestReturnOf62WithSupplyOf53(t *testing.T) {
 		r       ReturnReadings
 		suspect bool
 	}{
-		"the pattern":                {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(53, 0.6), &evap}, true},
-		"without the refrigerant":    {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(53, 0.6), nil}, true},
-		"a sound machine":            {ReturnReadings{fahrenheit(75, 0.6), fahrenheit(56, 0.6), &evap}, false},
-		"a cool room, a sound split": {ReturnReadings{fahrenheit(66, 0.6), fahrenheit(50, 0.6), &evap}, false},
-		"not cooling at all":         {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(63, 0.6), &evap}, false},
-		"a warm room, no capacity":   {ReturnReadings{fahrenheit(78, 0.6), fahrenheit(70, 0.6), &evap}, false},
+		"the pattern": {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(53, 0.6),
+			&evap}, true},
+		"without the refrigerant": {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(53, 0.6),
+			nil}, true},
+		"a sound machine": {ReturnReadings{fahrenheit(75, 0.6), fahrenheit(56, 0.6),
+			&evap}, false},
+		"a cool room, a sound split": {ReturnReadings{fahrenheit(66, 0.6), fahrenheit(50, 0.6),
+			&evap}, false},
+		"not cooling at all": {ReturnReadings{fahrenheit(62, 0.6), fahrenheit(63, 0.6),
+			&evap}, false},
+		"a warm room, no capacity": {ReturnReadings{fahrenheit(78, 0.6), fahrenheit(70, 0.6),
+			&evap}, false},
 	} {
 		got, err := CheckReturn(c.r)
 		if err != nil {
@@ -260,7 +269,8 @@ func TestReturnOf62WithSupplyOf53(t *testing.T) {
 			t.Errorf("%s: %v %s", name, err, b)
 		}
 	}
-	if _, err := CheckReturn(ReturnReadings{fahrenheit(math.NaN(), 0.6), fahrenheit(53, 0.6), nil}); err == nil {
+	if _, err := CheckReturn(ReturnReadings{fahrenheit(math.NaN(), 0.6), fahrenheit(53, 0.6),
+		nil}); err == nil {
 		t.Error("not a number was checked")
 	}
 }

@@ -129,7 +129,8 @@ func ExampleFanCurve_Airflow() {
 }
 
 func ExampleFanCurve_Meets() {
-	at, err := exampleBlower().Meets(airside.FanPoint{Flow: quantity.CFM(1000), Static: quantity.InchesWater(0.55)})
+	at, err := exampleBlower().Meets(airside.FanPoint{Flow: quantity.CFM(1000),
+		Static: quantity.InchesWater(0.55)})
 	fmt.Println(at.Flow.Format(quantity.IP), at.Static.Format(quantity.IP), err)
 	// Output:
 	// 1062 CFM 0.62 in. w.c. <nil>

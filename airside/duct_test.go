@@ -119,7 +119,8 @@ func TestDropRoundTrip(t *testing.T) {
 func TestFanLaws(t *testing.T) {
 	const horsepower = 745.699872
 	amca := verify.Source{
-		Cite: "fan laws by speed, as engineering notes on fans print them: flow as the ratio, pressure as its square, power as its cube",
+		Cite: "fan laws by speed, as engineering notes on fans print them: flow as the ratio, " +
+			"pressure as its square, power as its cube",
 		Kind: verify.Published,
 	}
 	p := FanPoint{quantity.CFM(10000), quantity.InchesWater(1), quantity.Power(3 * horsepower)}
@@ -172,7 +173,9 @@ func TestFanLawsRoundTrip(t *testing.T) {
 			math.Abs(float64(back.Power/p.Power)-1) > 1e-12 {
 			t.Fatalf("%+v, was %+v", back, p)
 		}
-		efficiency := func(p FanPoint) float64 { return float64(p.Flow) * float64(p.Static) / float64(p.Power) }
+		efficiency := func(p FanPoint) float64 {
+			return float64(p.Flow) * float64(p.Static) / float64(p.Power)
+		}
 		if math.Abs(efficiency(there)/efficiency(p)-1) > 1e-12 {
 			t.Fatalf("efficiency %v after %v", efficiency(there), efficiency(p))
 		}
@@ -182,7 +185,8 @@ func TestFanLawsRoundTrip(t *testing.T) {
 // blower is an invented table of one speed tap.
 func blower() []FanPoint {
 	var out []FanPoint
-	for _, p := range [][2]float64{{0.1, 1360}, {0.2, 1320}, {0.3, 1275}, {0.4, 1220}, {0.5, 1155}, {0.6, 1080}, {0.7, 990}, {0.8, 880}} {
+	for _, p := range [][2]float64{{0.1, 1360}, {0.2, 1320}, {0.3, 1275}, {0.4, 1220}, {0.5, 1155},
+		{0.6, 1080}, {0.7, 990}, {0.8, 880}} {
 		out = append(out, FanPoint{Static: quantity.InchesWater(p[0]), Flow: quantity.CFM(p[1])})
 	}
 	return out
@@ -229,7 +233,8 @@ func TestFanCurve(t *testing.T) {
 		math.Abs(at.Static.InchesWater()-0.4*q*q) > 1e-6 {
 		t.Errorf("they do not meet at %+v", at)
 	}
-	for name, system := range map[string]FanPoint{"free": {Flow: quantity.CFM(5000), Static: 1}, "shut": {Flow: quantity.CFM(100), Static: 200}, "none": {}} {
+	for name, system := range map[string]FanPoint{"free": {Flow: quantity.CFM(5000), Static: 1},
+		"shut": {Flow: quantity.CFM(100), Static: 200}, "none": {}} {
 		if _, err := c.Meets(system); err == nil {
 			t.Errorf("%s: met", name)
 		}
@@ -237,7 +242,8 @@ func TestFanCurve(t *testing.T) {
 	dup := append(blower(), blower()[0])
 	stall := append(blower(), FanPoint{Static: quantity.InchesWater(0.9), Flow: quantity.CFM(900)})
 	nan := append(blower(), FanPoint{Static: quantity.StaticPressure(math.NaN()), Flow: 1})
-	for name, bad := range map[string][]FanPoint{"none": nil, "one": blower()[:1], "twice": dup, "left of the peak": stall, "NaN": nan} {
+	for name, bad := range map[string][]FanPoint{"none": nil, "one": blower()[:1], "twice": dup,
+		"left of the peak": stall, "NaN": nan} {
 		var re *RangeError
 		if _, err := NewFanCurve(bad); !errors.As(err, &re) {
 			t.Errorf("%s: %v", name, err)
@@ -261,7 +267,8 @@ func TestFilters(t *testing.T) {
 	for i, c := range choices {
 		if c.Velocity > FilterVelocity ||
 			i > 0 &&
-				(c.Count < choices[i-1].Count || c.Count == choices[i-1].Count && c.Velocity > choices[i-1].Velocity) {
+				(c.Count < choices[i-1].Count || c.Count == choices[i-1].Count &&
+					c.Velocity > choices[i-1].Velocity) {
 			t.Errorf("%+v after %+v", c, choices[max(i-1, 0)])
 		}
 	}
@@ -280,7 +287,8 @@ func TestDesign(t *testing.T) {
 		Cite: "ACCA Manual S, design airflow = sensible load ÷ (1.1 × temperature difference)",
 		Kind: verify.FromMemory,
 	}
-	for _, c := range []struct{ sensible, latent, difference float64 }{{24000, 8000, 21}, {24000, 5000, 19}, {24000, 3000, 17}} {
+	for _, c := range []struct{ sensible, latent, difference float64 }{{24000, 8000, 21},
+		{24000, 5000, 19}, {24000, 3000, 17}} {
 		// The manual counts standard air; that of the room is 2 to 3 % thinner.
 		got, err := DesignAirflow(
 			quantity.BtuPerHour(c.sensible), quantity.BtuPerHour(c.latent),
@@ -296,7 +304,8 @@ func TestDesign(t *testing.T) {
 		)
 	}
 	manualD := verify.Source{
-		Cite: "ACCA Manual D, friction rate = available static pressure × 100 ÷ total effective length, as articles on it reprint it",
+		Cite: "ACCA Manual D, friction rate = available static pressure × 100 ÷ total effective " +
+			"length, as articles on it reprint it",
 		Kind: verify.Published,
 	}
 	rate, err := FrictionRate(
@@ -313,7 +322,8 @@ func TestDesign(t *testing.T) {
 		t, manualD, "0.14 in. w.c. left over 175 ft", "in. w.c. per 100 ft", 0.08,
 		rate.InchesWater(), 1e-9,
 	)
-	if _, err := FrictionRate(quantity.InchesWater(0.5), []quantity.StaticPressure{quantity.InchesWater(0.6)}, quantity.Feet(175)); err == nil {
+	if _, err := FrictionRate(quantity.InchesWater(0.5),
+		[]quantity.StaticPressure{quantity.InchesWater(0.6)}, quantity.Feet(175)); err == nil {
 		t.Error("nothing is left and still a rate")
 	}
 }

@@ -111,7 +111,8 @@ func TestCapacityLineBalances(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if d := float64(pass.Capacity.Total.Value - r.Capacity); math.Abs(d) > 1e-6*float64(r.Capacity) {
+		if d := float64(pass.Capacity.Total.Value -
+			r.Capacity); math.Abs(d) > 1e-6*float64(r.Capacity) {
 			t.Fatalf("coil %v, plant %v", pass.Capacity.Total.Value, r.Capacity)
 		}
 		// Less air, cooler outdoors or cooler return: a colder coil.
@@ -189,7 +190,8 @@ func TestThaw(t *testing.T) {
 		t.Fatal(err)
 	}
 	melted, _ := psychro.Saturated(Freezing, in.Pressure())
-	want := 5 * heatOfFusion / (0.8 * float64(in.DryAirFlow(th.Airflow)) * float64(in.Enthalpy()-melted.Enthalpy()))
+	want := 5 * heatOfFusion / (0.8 * float64(in.DryAirFlow(th.Airflow)) *
+		float64(in.Enthalpy()-melted.Enthalpy()))
 	if math.Abs(got.Soonest.Seconds()/3-want) > 1 || got.Likely < got.Soonest ||
 		got.Latest < got.Likely ||
 		math.Abs(got.Water.Liters()-5) > 1e-9 {
@@ -210,7 +212,9 @@ func TestThaw(t *testing.T) {
 		t, practice, "thawing of 15 lb of ice, latest", "min", 90, got.Latest.Minutes(), 45,
 	)
 	for name, bad := range map[string]Thaw{
-		"no blower": {5, in, 0}, "no air": {5, psychro.Air{}, 1}, "frost": {5, mustAir(t, 35, 33, quantity.StandardAtmosphere), 0.5}, "ice NaN": {quantity.Mass(math.NaN()), in, 0.5},
+		"no blower": {5, in, 0}, "no air": {5, psychro.Air{}, 1},
+		"frost":   {5, mustAir(t, 35, 33, quantity.StandardAtmosphere), 0.5},
+		"ice NaN": {quantity.Mass(math.NaN()), in, 0.5},
 	} {
 		var re *RangeError
 		if _, err := bad.Time(); !errors.As(err, &re) {

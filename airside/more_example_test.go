@@ -36,7 +36,8 @@ func ExampleJudgeSplitAgainst() {
 		ReturnWetBulb: quantity.Fahrenheit(65).
 			PlusMinus(std),
 		SupplyDryBulb: quantity.Fahrenheit(58.5).PlusMinus(std),
-	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2), fact.Source{Title: "the coil's own model", Standing: fact.Published})
+	}, expected.Split.PlusMinus(quantity.FahrenheitDelta(1)), quantity.FahrenheitDelta(2),
+		fact.Source{Title: "the coil's own model", Standing: fact.Published})
 	fmt.Println(v.Outcome, v.Deviation.Format(quantity.IP), err)
 	// Output: below-target -4.6 °F ± 1.1 °F <nil>
 }
@@ -55,8 +56,9 @@ func ExampleMeasureBypass() {
 		}
 	}
 	b, err := airside.MeasureBypass(airside.CapacityReadings{
-		Return: reading(80, 67),
-		Supply: reading(58, 56), Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
+		Return:     reading(80, 67),
+		Supply:     reading(58, 56),
+		Atmosphere: quantity.StandardAtmosphere.PlusMinus(quantity.Pascals(800)),
 	})
 	fmt.Printf(
 		"apparatus dew point %s, bypass %.2f ± %.2f, %v\n", b.ApparatusDewPoint.Format(quantity.IP),

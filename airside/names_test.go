@@ -15,7 +15,8 @@ func TestNamesReadBack(t *testing.T) {
 			encoding.TextUnmarshaler
 		}
 		names []string
-	}{{new(SplitOutcome), splitOutcomes}, {new(StaticOutcome), staticOutcomes}, {new(FrostOutcome), frostOutcomes}, {new(Part), partNames}} {
+	}{{new(SplitOutcome), splitOutcomes}, {new(StaticOutcome), staticOutcomes},
+		{new(FrostOutcome), frostOutcomes}, {new(Part), partNames}} {
 		for _, name := range c.names {
 			if err := c.v.UnmarshalText([]byte(name)); err != nil {
 				t.Errorf("%T: %v", c.v, err)

@@ -21,7 +21,8 @@ type machine struct {
 
 func (m machine) Run(at airside.Conditions) (airside.Running, error) {
 	o, err := m.system.Solve(cycle.Conditions{
-		OutdoorDryBulb: at.Outdoor, ReturnDryBulb: at.Return.DryBulb(), ReturnWetBulb: at.Return.WetBulb(), Airflow: at.Airflow,
+		OutdoorDryBulb: at.Outdoor, ReturnDryBulb: at.Return.DryBulb(),
+		ReturnWetBulb: at.Return.WetBulb(), Airflow: at.Airflow,
 	}, m.faults)
 	return airside.Running{
 		Evaporating: o.Evaporating,
@@ -120,7 +121,8 @@ func TestCapacityLineAgainstTheWholeCycle(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for name, v := range map[string][2]quantity.Temperature{"surface": {want.Surface, got.Surface}, "evaporating": {want.Evaporating, got.Evaporating}} {
+			for name, v := range map[string][2]quantity.Temperature{"surface": {want.Surface,
+				got.Surface}, "evaporating": {want.Evaporating, got.Evaporating}} {
 				if d := math.Abs(v[1].Sub(v[0]).Fahrenheit()); d > math.Abs(worst.got-worst.cycle) {
 					worst.at, worst.cycle, worst.got = fmt.Sprintf("%s at %+v", name, c),
 						v[0].Fahrenheit(), v[1].Fahrenheit()

@@ -111,7 +111,10 @@ func TestNothingIsNaN(t *testing.T) {
 			{"JudgeSplit", func() (any, error) {
 				return JudgeSplit(SplitReadings{temp("rdb"), temp("rwb"), temp("sdb"), atm.Value})
 			}},
-			{"CheckReturn", func() (any, error) { e := temp("e"); return CheckReturn(ReturnReadings{temp("r"), temp("s"), &e}) }},
+			{"CheckReturn", func() (any, error) {
+				e := temp("e")
+				return CheckReturn(ReturnReadings{temp("r"), temp("s"), &e})
+			}},
 			{"MeasureCapacity", func() (any, error) {
 				return MeasureCapacity(capacityReadings)
 			}},
@@ -119,36 +122,57 @@ func TestNothingIsNaN(t *testing.T) {
 			{"EfficiencyOf", func() (any, error) { return EfficiencyOf(power("q"), power("w")) }},
 			{"ClosureOf", func() (any, error) { return ClosureOf(power("q"), power("w")) }},
 			{"RatedCoil", func() (any, error) { return RatedCoil(power("q").Value, flow.Value) }},
-			{"HeatRise", func() (any, error) { return HeatRise{power("q"), at, temp("s")}.Airflow() }},
+			{"HeatRise", func() (any, error) {
+				return HeatRise{power("q"), at, temp("s")}.Airflow()
+			}},
 			{"GasInput", func() (any, error) {
-				return GasInput{quantity.Uncertain[quantity.Volume]{Value: quantity.Volume(f("v")), Std: f("s")}, elapsed, 0,
-					quantity.Uncertain[quantity.HeatingValue]{Value: quantity.BtuPerCubicFoot(20 * f("hv")), Std: f("s")}, f("eff"), f("effstd")}.Heat()
+				return GasInput{quantity.Uncertain[quantity.Volume]{Value: quantity.Volume(f("v")),
+					Std: f("s")}, elapsed, 0,
+					quantity.Uncertain[quantity.HeatingValue]{Value: quantity.BtuPerCubicFoot(20 *
+						f("hv")), Std: f("s")}, f("eff"), f("effstd")}.Heat()
 			}},
 			{"ElectricInput", func() (any, error) {
 				return ElectricInput{quantity.Uncertain[quantity.Voltage]{Value: quantity.Voltage(f("v")), Std: f("s")},
-					quantity.Uncertain[quantity.Current]{Value: quantity.Current(f("a")), Std: f("s")}, true, f("pf"), f("pfs")}.Heat()
+					quantity.Uncertain[quantity.Current]{Value: quantity.Current(f("a")),
+						Std: f("s")}, true, f("pf"), f("pfs")}.Heat()
 			}},
 			{"Traverse", func() (any, error) {
-				return Traverse{VelocityPressures: []quantity.StaticPressure{static("a").Value, static("b").Value}, InstrumentStd: f("i"),
-					Area: quantity.Uncertain[quantity.Area]{Value: quantity.Area(f("area")), Std: f("s")}, Air: at}.Airflow()
+				return Traverse{VelocityPressures: []quantity.StaticPressure{static("a").Value,
+					static("b").Value}, InstrumentStd: f("i"),
+					Area: quantity.Uncertain[quantity.Area]{Value: quantity.Area(f("area")),
+						Std: f("s")}, Air: at}.Airflow()
 			}},
 			{"DropReading", func() (any, error) {
-				return DropReading{Part: FilterPart, Rated: static("r").Value, RatedFlow: flow, Drop: static("d"), WithGrid: static("g"), Normal: static("n"), Air: at}.Airflow()
+				return DropReading{Part: FilterPart, Rated: static("r").Value, RatedFlow: flow,
+					Drop: static("d"), WithGrid: static("g"), Normal: static("n"), Air: at}.Airflow()
 			}},
-			{"FanSpeedReading", func() (any, error) { return FanSpeedReading{flow, RPM(f("n")), RPM(f("m")), RPM(f("s")), at}.Airflow() }},
+			{"FanSpeedReading", func() (any, error) {
+				return FanSpeedReading{flow, RPM(f("n")), RPM(f("m")), RPM(f("s")), at}.Airflow()
+			}},
 			{"RefrigerantBalance", func() (any, error) {
-				return RefrigerantBalance{power("q"), capacityReadings.Return, capacityReadings.Supply, atm}.Airflow()
+				return RefrigerantBalance{power("q"), capacityReadings.Return,
+					capacityReadings.Supply, atm}.Airflow()
 			}},
-			{"SplitBackwards", func() (any, error) { return SplitBackwards{cl, f("std"), at, temp("s"), temp("e")}.Airflow() }},
-			{"JudgeFrost", func() (any, error) { return JudgeFrost(FrostReadings{at, flow, temp("e"), cl, f("std")}) }},
-			{"JudgeStatic", func() (any, error) { return JudgeStatic(StaticReadings{static("a"), static("b"), static("m").Value}) }},
+			{"SplitBackwards", func() (any, error) {
+				return SplitBackwards{cl, f("std"), at, temp("s"), temp("e")}.Airflow()
+			}},
+			{"JudgeFrost", func() (any, error) {
+				return JudgeFrost(FrostReadings{at, flow, temp("e"), cl, f("std")})
+			}},
+			{"JudgeStatic", func() (any, error) {
+				return JudgeStatic(StaticReadings{static("a"), static("b"), static("m").Value})
+			}},
 			{"PartDrop", func() (any, error) {
-				return PartDrop{CoilPart, static("r").Value, flow.Value, flow, at, static("m")}.Judge()
+				return PartDrop{CoilPart, static("r").Value, flow.Value, flow, at,
+					static("m")}.Judge()
 			}},
 			{"FanLaws", func() (any, error) {
-				return FanLaws(p, RPM(f("n")), RPM(f("m")), quantity.Density(f("a")), quantity.Density(f("b")))
+				return FanLaws(p, RPM(f("n")), RPM(f("m")), quantity.Density(f("a")),
+					quantity.Density(f("b")))
 			}},
-			{"FaceVelocity", func() (any, error) { return FaceVelocity(flow.Value, quantity.Area(f("area"))) }},
+			{"FaceVelocity", func() (any, error) {
+				return FaceVelocity(flow.Value, quantity.Area(f("area")))
+			}},
 			{"FilterChoices", func() (any, error) {
 				return FilterChoices(flow.Value, quantity.FeetPerMinute(10*f("v")))
 			}},
@@ -174,18 +198,30 @@ func TestNothingIsNaN(t *testing.T) {
 			name string
 			call func() (any, error)
 		}{
-			{"Through", func() (any, error) { return cl.Through(air, flow.Value, temp("e").Value) }},
-			{"FitCoilSplit", func() (any, error) { return FitCoilSplit(air, temp("s").Value, flow.Value, temp("e").Value) }},
-			{"NewCapacityLine", func() (any, error) { return NewCapacityLine(cl, where, temp("e").Value) }},
+			{"Through", func() (any, error) {
+				return cl.Through(air, flow.Value, temp("e").Value)
+			}},
+			{"FitCoilSplit", func() (any, error) {
+				return FitCoilSplit(air, temp("s").Value, flow.Value, temp("e").Value)
+			}},
+			{"NewCapacityLine", func() (any, error) {
+				return NewCapacityLine(cl, where, temp("e").Value)
+			}},
 			{"Run", func() (any, error) {
-				return CapacityLine{cl, power("q").Value, temp("e").Value, temp("o").Value, f("pe"), f("po")}.Run(where)
+				return CapacityLine{cl, power("q").Value, temp("e").Value, temp("o").Value, f("pe"),
+					f("po")}.Run(where)
 			}},
 			{"FreezeLimits", func() (any, error) {
-				return FindFreezeLimits(CapacityLine{cl, power("q").Value, temp("e").Value, temp("o").Value, 0, 0}, where)
+				return FindFreezeLimits(CapacityLine{cl, power("q").Value, temp("e").Value,
+					temp("o").Value, 0, 0}, where)
 			}},
-			{"Thaw", func() (any, error) { return Thaw{quantity.Mass(f("ice")), air, flow.Value}.Time() }},
+			{"Thaw", func() (any, error) {
+				return Thaw{quantity.Mass(f("ice")), air, flow.Value}.Time()
+			}},
 			{"FactorsOf", func() (any, error) { return FactorsOf(air) }},
-			{"Design", func() (any, error) { return DesignAirflow(power("s").Value, power("l").Value, air) }},
+			{"Design", func() (any, error) {
+				return DesignAirflow(power("s").Value, power("l").Value, air)
+			}},
 		} {
 			got, err := c.call()
 			if err != nil {

@@ -115,7 +115,8 @@ func TestTargetSplitMeetsTheTable(t *testing.T) {
 		t.Errorf("residuals of %.4f °F are more than the rounding of the table", rms)
 	}
 	for _, c := range blanks {
-		if v, err := TargetSplit(quantity.Fahrenheit(c.dryBulb), quantity.Fahrenheit(c.wetBulb)); err == nil {
+		if v, err := TargetSplit(quantity.Fahrenheit(c.dryBulb),
+			quantity.Fahrenheit(c.wetBulb)); err == nil {
 			t.Errorf("%v/%v is blank in the table and got %v", c.dryBulb, c.wetBulb, v)
 		}
 	}
@@ -196,15 +197,17 @@ func TestJudgeSplit(t *testing.T) {
 func TestSplitRefusesWhatIsNotThere(t *testing.T) {
 	nan := math.NaN()
 	for name, r := range map[string]SplitReadings{
-		"return cold":     {fahrenheit(62, 1), fahrenheit(55, 1), fahrenheit(50, 1), 0},
-		"return hot":      {fahrenheit(90, 1), fahrenheit(70, 1), fahrenheit(70, 1), 0},
-		"wet above dry":   {fahrenheit(72, 1), fahrenheit(74, 1), fahrenheit(55, 1), 0},
-		"dry corner":      {fahrenheit(82, 1), fahrenheit(55, 1), fahrenheit(60, 1), 0},
-		"not a number":    {fahrenheit(nan, 1), fahrenheit(62, 1), fahrenheit(55, 1), 0},
-		"no wet bulb":     {fahrenheit(75, 1), fahrenheit(nan, 1), fahrenheit(55, 1), 0},
-		"no supply":       {fahrenheit(75, 1), fahrenheit(62, 1), fahrenheit(-459.67, 0), 0},
-		"uncertainty < 0": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: -1}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
-		"uncertainty NaN": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75), Std: nan}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
+		"return cold":   {fahrenheit(62, 1), fahrenheit(55, 1), fahrenheit(50, 1), 0},
+		"return hot":    {fahrenheit(90, 1), fahrenheit(70, 1), fahrenheit(70, 1), 0},
+		"wet above dry": {fahrenheit(72, 1), fahrenheit(74, 1), fahrenheit(55, 1), 0},
+		"dry corner":    {fahrenheit(82, 1), fahrenheit(55, 1), fahrenheit(60, 1), 0},
+		"not a number":  {fahrenheit(nan, 1), fahrenheit(62, 1), fahrenheit(55, 1), 0},
+		"no wet bulb":   {fahrenheit(75, 1), fahrenheit(nan, 1), fahrenheit(55, 1), 0},
+		"no supply":     {fahrenheit(75, 1), fahrenheit(62, 1), fahrenheit(-459.67, 0), 0},
+		"uncertainty < 0": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75),
+			Std: -1}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
+		"uncertainty NaN": {quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(75),
+			Std: nan}, fahrenheit(62, 1), fahrenheit(55, 1), 0},
 	} {
 		_, err := JudgeSplit(r)
 		var re *RangeError
@@ -254,7 +257,8 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 	}
 	for _, feet := range []float64{3000, 6000, 9000} {
 		sum, n := 0.0, 0.0
-		for _, at := range []struct{ db, wb, outdoor float64 }{{75, 62, 85}, {80, 67, 95}, {78, 62, 90}, {72, 62, 80}, {84, 70, 90}, {70, 58, 75}, {75, 58, 85}} {
+		for _, at := range []struct{ db, wb, outdoor float64 }{{75, 62, 85}, {80, 67, 95},
+			{78, 62, 90}, {72, 62, 80}, {84, 70, 90}, {70, 58, 75}, {75, 58, 85}} {
 			split := func(p quantity.Pressure) float64 {
 				r, err := plant.Run(
 					Conditions{
@@ -275,7 +279,8 @@ func TestSplitAltitudeIsThatOfTheModel(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if z := (grown - added.Value.Fahrenheit()) / quantity.TemperatureDelta(added.Std).Fahrenheit(); math.Abs(
+			if z := (grown - added.Value.Fahrenheit()) /
+				quantity.TemperatureDelta(added.Std).Fahrenheit(); math.Abs(
 				z,
 			) > 2 {
 				t.Errorf(
@@ -326,7 +331,8 @@ func TestJudgeSplitAtAltitudeAndAgainst(t *testing.T) {
 	if err != nil || own.Outcome != SplitLow || own.Source != chart {
 		t.Errorf("%+v, %v", own, err)
 	}
-	if _, err := JudgeSplitAgainst(r, quantity.TemperatureDelta(math.NaN()).PlusMinus(0), 1, fact.Source{}); err == nil {
+	if _, err := JudgeSplitAgainst(r, quantity.TemperatureDelta(math.NaN()).PlusMinus(0), 1,
+		fact.Source{}); err == nil {
 		t.Error("not a number is a target")
 	}
 	for _, p := range []float64{math.NaN(), math.Inf(1), -1, 1e308} {

@@ -132,7 +132,8 @@ func TestSurveyProperties(t *testing.T) {
 			Return: static("return", -1, 0), Supply: static("supply", 0, 1),
 			FilterDrop: static("filter", 0, 0.6), CoilDrop: static("coil", 0, 0.6),
 			FilterInside: rapid.Bool().Draw(t, "in"), CoilInside: rapid.Bool().Draw(t, "inside"),
-			Airflow:      new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t, "flow")).PlusMinus(0)),
+			Airflow: new(quantity.CFM(rapid.Float64Range(300, 2000).Draw(t,
+				"flow")).PlusMinus(0)),
 			RatedAirflow: quantity.CFM(1200),
 			ReturnAir:    air("back", 15, 25), SupplyAir: air("out", 26, 70),
 			MinRise: quantity.KelvinDelta(15), MaxRise: quantity.KelvinDelta(35),
@@ -165,8 +166,9 @@ func TestSurveyProperties(t *testing.T) {
 func TestImpossibleSurvey(t *testing.T) {
 	nan := quantity.StaticPressure(math.NaN()).PlusMinus(0)
 	for name, s := range map[string]Survey{
-		"no number":     {FilterDrop: &nan},
-		"return pushes": {Return: new(quantity.PascalsStatic(50).PlusMinus(0)), Supply: new(quantity.PascalsStatic(50).PlusMinus(0))},
+		"no number": {FilterDrop: &nan},
+		"return pushes": {Return: new(quantity.PascalsStatic(50).PlusMinus(0)),
+			Supply: new(quantity.PascalsStatic(50).PlusMinus(0))},
 		"no gas":        {Gas: &GasInput{Elapsed: time.Second}},
 		"on a mountain": {Elevation: new(quantity.Meters(9000))},
 		"rise upside down": {ReturnAir: new(quantity.Celsius(20).PlusMinus(0)),

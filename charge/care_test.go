@@ -59,7 +59,9 @@ func TestRisks(t *testing.T) {
 		{"discharge-cool", func(c *Compressor) { c.DischargeLine = at(122) }},
 		{"compression-ratio-high", func(c *Compressor) { c.Suction = psia(43) }},
 		{"compression-ratio-highest", func(c *Compressor) { c.Suction = psia(22) }},
-		{"suction-in-vacuum compression-ratio-highest", func(c *Compressor) { c.Suction = psia(11) }},
+		{"suction-in-vacuum compression-ratio-highest", func(c *Compressor) {
+			c.Suction = psia(11)
+		}},
 		{"evaporating-cold", func(c *Compressor) { c.Evaporating = at(29) }},
 		{"evaporating-coldest", func(c *Compressor) { c.Evaporating = at(21) }},
 		{"", func(c *Compressor) { c.Evaporating, c.Suction, c.Heating = at(21), psia(43), true }},
@@ -173,7 +175,8 @@ func TestCompressionRatio(t *testing.T) {
 		t.Errorf("%v ± %v, %v", ratio, std, err)
 	}
 	var r *RangeError
-	for _, p := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()), quantity.Pressure(math.Inf(1)), 5e-324} {
+	for _, p := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()),
+		quantity.Pressure(math.Inf(1)), 5e-324} {
 		if v, _, err := CompressionRatio(p.PlusMinus(0), *psia(240)); !errors.As(err, &r) ||
 			v != 0 {
 			t.Errorf("suction %v: %v, %v", p, v, err)

@@ -59,7 +59,8 @@ func TestTubes(t *testing.T) {
 // Adders of R-22 in liquid lines, ounces per foot: common practice, no source.
 func TestLineChargeOfCommonPractice(t *testing.T) {
 	r22 := fluid(t, "R-22")
-	for _, c := range []struct{ outside, want float64 }{{0.25, 0.23}, {0.3125, 0.40}, {0.375, 0.62}, {0.5, 1.2}} {
+	for _, c := range []struct{ outside, want float64 }{{0.25, 0.23}, {0.3125, 0.40}, {0.375, 0.62},
+		{0.5, 1.2}} {
 		tube, err := TubeOf(quantity.Inches(c.outside), Annealed)
 		if err != nil {
 			t.Fatal(err)
@@ -121,7 +122,8 @@ func TestWeigh(t *testing.T) {
 		t.Errorf("%+v, %v", out, err)
 	}
 	// A machine in one housing has no line to add for.
-	w.Tube, w.FactoryTube, w.FactoryLength, w.Length = Tube{}, Tube{}, 0, quantity.Uncertain[quantity.Length]{}
+	w.Tube, w.FactoryTube, w.FactoryLength, w.Length = Tube{}, Tube{}, 0,
+		quantity.Uncertain[quantity.Length]{}
 	if out, err = w.Weigh(); err != nil || out.Line != 0 || out.Total.Value != out.Label ||
 		out.Source.Standing != fact.Label {
 		t.Errorf("%+v, %v", out, err)
@@ -135,11 +137,13 @@ func TestWeigh(t *testing.T) {
 // the device stands outdoors the line holds about half as much.
 func TestAddersAgainstPrint(t *testing.T) {
 	ducted := verify.Source{
-		Cite: "installation instructions of an R-410A ducted split system, ounces per foot of liquid line (one decimal)",
+		Cite: "installation instructions of an R-410A ducted split system, ounces per foot of " +
+			"liquid line (one decimal)",
 		Kind: verify.Published,
 	}
 	both := verify.Source{
-		Cite: "installation manual of ductless systems, grams per meter by liquid line and place of the orifice",
+		Cite: "installation manual of ductless systems, grams per meter by liquid line and " +
+			"place of the orifice",
 		Kind: verify.Published,
 	}
 	perFoot := func(designation string, inches float64, place DevicePlace) float64 {
@@ -160,7 +164,8 @@ func TestAddersAgainstPrint(t *testing.T) {
 		}
 		return out.PerFoot.Ounces()
 	}
-	for _, c := range []struct{ inches, ounces float64 }{{5. / 16, 0.4}, {3. / 8, 0.6}, {1. / 2, 1.2}} {
+	for _, c := range []struct{ inches, ounces float64 }{{5. / 16, 0.4}, {3. / 8, 0.6},
+		{1. / 2, 1.2}} {
 		verify.Value(
 			t, ducted, fmt.Sprintf("adder of R-410A, %v in, device indoors", c.inches), "oz/ft",
 			c.ounces, perFoot("R-410A", c.inches, DeviceIndoors), 0.05+adderDoubt.value*c.ounces,
@@ -282,8 +287,10 @@ func TestWeighRefusesNonsense(t *testing.T) {
 		"factory length": func(w *WeighedCharge) { w.FactoryLength = quantity.Length(math.Inf(1)) },
 		"liquid":         func(w *WeighedCharge) { w.LiquidTemperature = f(400) },
 		"adder":          func(w *WeighedCharge) { w.Adder = &Adder{} },
-		"nothing left":   func(w *WeighedCharge) { w.Length, w.FactoryLength = quantity.Feet(1).PlusMinus(0), quantity.Feet(400) },
-		"accessory":      func(w *WeighedCharge) { w.Accessories = []Accessory{{"drier", -1}} },
+		"nothing left": func(w *WeighedCharge) {
+			w.Length, w.FactoryLength = quantity.Feet(1).PlusMinus(0), quantity.Feet(400)
+		},
+		"accessory": func(w *WeighedCharge) { w.Accessories = []Accessory{{"drier", -1}} },
 	} {
 		w := weighed(t)
 		change(&w)
@@ -416,14 +423,16 @@ func TestDecayTest(t *testing.T) {
 	) > 60 {
 		t.Errorf("levels off at %v microns", d.Levels.Value.Microns())
 	}
-	if d, _ := JudgeDecay(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }), DecayLimits{}); math.Abs(
+	if d, _ := JudgeDecay(vacuum(rng, 10, func(m float64) float64 { return 300 + 400*m }),
+		DecayLimits{}); math.Abs(
 		d.PerMinute.Microns()-400,
 	) > 5 {
 		t.Errorf("rises %v microns a minute", d.PerMinute.Microns())
 	}
 	var r *RangeError
 	for name, readings := range map[string][]Sample[quantity.Pressure]{
-		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}}, "backwards": {{5, 1}, {1, 1}}, "ages apart": {{math.MinInt64, 1}, {math.MaxInt64, 1}},
+		"none": nil, "negative": {{0, -1}}, "not a number": {{0, quantity.Pressure(math.NaN())}},
+		"backwards": {{5, 1}, {1, 1}}, "ages apart": {{math.MinInt64, 1}, {math.MaxInt64, 1}},
 	} {
 		if _, err := JudgeDecay(readings, DecayLimits{}); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)
@@ -453,7 +462,8 @@ func TestDecayTestByTheMaker(t *testing.T) {
 		}
 	}
 	var r *RangeError
-	for _, bad := range []DecayLimits{{Start: -1}, {Level: quantity.Pressure(math.NaN())}, {Time: -1}} {
+	for _, bad := range []DecayLimits{{Start: -1}, {Level: quantity.Pressure(math.NaN())},
+		{Time: -1}} {
 		if _, err := JudgeDecay(level, bad); !errors.As(err, &r) {
 			t.Errorf("%+v: %v", bad, err)
 		}
@@ -511,7 +521,8 @@ func TestJointTest(t *testing.T) {
 	}{
 		{func(*JointTest) {}, Holds, JointTight},
 		{func(j *JointTest) { j.Found = true }, Leaks, JointLeaking},
-		{func(j *JointTest) { j.Found, j.Applied, j.Sensitivity = true, 0, gramsPerYear(500) }, Leaks, JointLeaking},
+		{func(j *JointTest) { j.Found, j.Applied, j.Sensitivity = true, 0, gramsPerYear(500) },
+			Leaks, JointLeaking},
 		{func(j *JointTest) { j.Applied = quantity.PSIG(149) }, TestOpen, JointPressureLow},
 		{func(j *JointTest) { j.Sensitivity = gramsPerYear(6) }, TestOpen, JointMethodBlunt},
 	} {
@@ -540,7 +551,8 @@ func TestJointTest(t *testing.T) {
 // correlation used.
 func TestNitrogenVirial(t *testing.T) {
 	source := verify.Source{
-		Cite: "Kaye and Laby, Tables of Physical and Chemical Constants, second virial coefficients, as LibreTexts reprints them (table A9)",
+		Cite: "Kaye and Laby, Tables of Physical and Chemical Constants, second virial " +
+			"coefficients, as LibreTexts reprints them (table A9)",
 		Kind: verify.Published,
 	}
 	for _, kelvin := range []float64{253.15, 273.15, 298.15, 323.15} {

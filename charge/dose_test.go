@@ -88,15 +88,23 @@ func TestDosingStops(t *testing.T) {
 		action Action
 		reason string
 	}{
-		"in band":          {Dosing{History: seen([2]float64{0, 15})}, Leave, "in-band"},
-		"within, unsure":   {Dosing{History: seen([2]float64{0, 17.8})}, Leave, "cannot-tell"},
-		"no answer":        {Dosing{History: seen([2]float64{0, 35}, [2]float64{10, 34.8}, [2]float64{20, 34.5})}, Halt, "no-response"},
-		"wrong way":        {Dosing{History: seen([2]float64{0, 30}, [2]float64{8, 36})}, Halt, "wrong-way"},
-		"a third moved":    {Dosing{History: seen([2]float64{0, 45}, [2]float64{40, 26})}, Halt, "moved-much"},
-		"too many moves":   {Dosing{History: seen([2]float64{0, 46}, [2]float64{3, 42}, [2]float64{6, 38}, [2]float64{9, 34}, [2]float64{12, 31}, [2]float64{15, 28}, [2]float64{18, 25})}, Halt, "many-moves"},
-		"empty cylinder":   {Dosing{History: seen([2]float64{0, 35}), Cylinder: &none}, Halt, "cylinder-empty"},
-		"full tank":        {Dosing{History: seen([2]float64{0, 0}), Tank: &none}, Halt, "tank-full"},
-		"little left":      {Dosing{History: seen([2]float64{0, 35}), Cylinder: &little}, Add, "towards-target"},
+		"in band":        {Dosing{History: seen([2]float64{0, 15})}, Leave, "in-band"},
+		"within, unsure": {Dosing{History: seen([2]float64{0, 17.8})}, Leave, "cannot-tell"},
+		"no answer": {Dosing{History: seen([2]float64{0, 35}, [2]float64{10, 34.8},
+			[2]float64{20, 34.5})}, Halt, "no-response"},
+		"wrong way": {Dosing{History: seen([2]float64{0, 30}, [2]float64{8, 36})}, Halt,
+			"wrong-way"},
+		"a third moved": {Dosing{History: seen([2]float64{0, 45}, [2]float64{40, 26})}, Halt,
+			"moved-much"},
+		"too many moves": {Dosing{History: seen([2]float64{0, 46}, [2]float64{3, 42},
+			[2]float64{6, 38}, [2]float64{9, 34}, [2]float64{12, 31}, [2]float64{15, 28},
+			[2]float64{18, 25})}, Halt, "many-moves"},
+		"empty cylinder": {Dosing{History: seen([2]float64{0, 35}), Cylinder: &none}, Halt,
+			"cylinder-empty"},
+		"full tank": {Dosing{History: seen([2]float64{0, 0}), Tank: &none}, Halt,
+			"tank-full"},
+		"little left": {Dosing{History: seen([2]float64{0, 35}), Cylinder: &little}, Add,
+			"towards-target"},
 		"starved":          {Dosing{History: seen([2]float64{0, 35})}, Add, "towards-target"},
 		"flooded":          {Dosing{History: seen([2]float64{0, 0})}, Recover, "towards-target"},
 		"a negative value": {Dosing{History: seen([2]float64{0, -4})}, Recover, "towards-target"},
@@ -166,7 +174,8 @@ func TestDosingProperties(t *testing.T) {
 		if rapid.Bool().Draw(rt, "label") {
 			d.LabelCharge = quantity.Pounds(rapid.Float64Range(2, 30).Draw(rt, "charge"))
 		}
-		cylinder, tank := oz(rapid.Float64Range(0, 400).Draw(rt, "cylinder")), oz(rapid.Float64Range(0, 400).Draw(rt, "tank"))
+		cylinder, tank := oz(rapid.Float64Range(0, 400).Draw(rt, "cylinder")),
+			oz(rapid.Float64Range(0, 400).Draw(rt, "tank"))
 		d.Cylinder, d.Tank = &cylinder, &tank
 		net := 0.0
 		for range rapid.IntRange(1, 8).Draw(rt, "readings") {
@@ -196,7 +205,8 @@ func TestDosingProperties(t *testing.T) {
 			dose.Action == Recover && dose.Mass > tank+1e-9 {
 			rt.Fatalf("%v %v of %v and %v", dose.Action, dose.Mass, cylinder, tank)
 		}
-		for _, v := range []float64{dose.InBand, dose.PastBand, float64(dose.After.Value), dose.After.Std, float64(dose.PerOunce.Value), dose.PerOunce.Std} {
+		for _, v := range []float64{dose.InBand, dose.PastBand, float64(dose.After.Value),
+			dose.After.Std, float64(dose.PerOunce.Value), dose.PerOunce.Std} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				rt.Fatalf("%+v", dose)
 			}
@@ -219,9 +229,12 @@ func TestDosingRefusesNonsense(t *testing.T) {
 		"no charge":         {Target: target, History: good},
 		"negative charge":   {Target: target, History: good, LabelCharge: -3},
 		"negative cylinder": {Target: target, History: good, LabelCharge: 3, Cylinder: &negative},
-		"not a number":      {Target: target, LabelCharge: 3, History: []Moved{{quantity.Mass(math.NaN()), about(3).Value.PlusMinus(0)}}},
-		"value far out":     {Target: target, LabelCharge: 3, History: []Moved{{0, delta{Value: 500}}}},
-		"capacity infinite": {Target: target, History: good, NominalCapacity: quantity.Power(math.Inf(1))},
+		"not a number": {Target: target, LabelCharge: 3,
+			History: []Moved{{quantity.Mass(math.NaN()), about(3).Value.PlusMinus(0)}}},
+		"value far out": {Target: target, LabelCharge: 3,
+			History: []Moved{{0, delta{Value: 500}}}},
+		"capacity infinite": {Target: target, History: good,
+			NominalCapacity: quantity.Power(math.Inf(1))},
 	} {
 		if dose, err := d.Next(); !errors.As(err, &r) || dose.Action != 0 {
 			t.Errorf("%s: %v, %v", name, dose.Action, err)

@@ -12,7 +12,8 @@ func ExampleRisks() {
 	superheat := quantity.FahrenheitDelta(0.4).PlusMinus(clamp)
 	discharge := quantity.Fahrenheit(128).PlusMinus(clamp)
 	condensing := quantity.Fahrenheit(112).PlusMinus(quantity.FahrenheitDelta(0.5))
-	for _, r := range charge.Risks(charge.Compressor{Superheat: &superheat, DischargeLine: &discharge, Condensing: &condensing}) {
+	for _, r := range charge.Risks(charge.Compressor{Superheat: &superheat,
+		DischargeLine: &discharge, Condensing: &condensing}) {
 		fmt.Printf("%v (grave: %v)\n", r.Says, r.Grave)
 	}
 	// Output:

@@ -20,7 +20,8 @@ func ExampleWatch() {
 	for i := range 25 * 60 {
 		at := time.Duration(i) * time.Second
 		superheat := 12 + 10*math.Exp(-at.Minutes()/4)
-		if err := w.Take(charge.Sample[quantity.TemperatureDelta]{At: at, Value: quantity.FahrenheitDelta(superheat)}); err != nil {
+		if err := w.Take(charge.Sample[quantity.TemperatureDelta]{At: at,
+			Value: quantity.FahrenheitDelta(superheat)}); err != nil {
 			fmt.Println(err)
 			return
 		}
@@ -81,7 +82,8 @@ func ExampleWatch_Restart() {
 	take := func(from int, superheat float64) {
 		for i := range 25 * 6 {
 			at := time.Duration(from+10*i) * time.Second
-			s := charge.Sample[quantity.TemperatureDelta]{At: at, Value: quantity.FahrenheitDelta(superheat)}
+			s := charge.Sample[quantity.TemperatureDelta]{At: at,
+				Value: quantity.FahrenheitDelta(superheat)}
 			if err := w.Take(s); err != nil {
 				fmt.Println(err)
 			}

@@ -89,8 +89,10 @@ func TestJSONNames(t *testing.T) {
 	cold := sound(refrigerant.TXV)
 	cold.OutdoorDryBulb = at(40)
 	for name, v := range map[string]any{
-		"verdict": verdict, "target": target, "measured": m, "source": target.Source, "rule": Rules()[0], "condition": airflowLow.rule(), "better": better,
-		"obstacle": Obstacles(cold, Subcooling)[0], "steadiness": steady, "dose": dose, "weighing": weighing, "recovery": recovery,
+		"verdict": verdict, "target": target, "measured": m, "source": target.Source,
+		"rule": Rules()[0], "condition": airflowLow.rule(), "better": better,
+		"obstacle": Obstacles(cold, Subcooling)[0], "steadiness": steady, "dose": dose,
+		"weighing": weighing, "recovery": recovery,
 		"decay": decay, "tightness": tight, "risk": Risks(risky)[0], "smooth": smooth,
 	} {
 		text, err := json.Marshal(v)

@@ -36,7 +36,8 @@ func TestMeasureR22(t *testing.T) {
 		t.Fatal(err)
 	}
 	tables := verify.Source{
-		Cite: "saturation tables of refrigerants on the IIR datum, as the open library scisuit carries them",
+		Cite: "saturation tables of refrigerants on the IIR datum, as the open library scisuit " +
+			"carries them",
 		Kind: verify.Published,
 	}
 	verify.Value(
@@ -75,12 +76,14 @@ func TestVerdictKnowsNoUnits(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p := quantity.PSIA(rapid.Float64Range(60, 110).Draw(rt, "suction psia"))
 		line := f(rapid.Float64Range(25, 80).Draw(rt, "line"))
-		wb, db := f(rapid.Float64Range(58, 72).Draw(rt, "wet bulb")), f(rapid.Float64Range(65, 85).Draw(rt, "outdoor"))
+		wb, db := f(rapid.Float64Range(58, 72).Draw(rt, "wet bulb")),
+			f(rapid.Float64Range(65, 85).Draw(rt, "outdoor"))
 		target, err := SuperheatTarget(nil, wb.PlusMinus(df(0.7)), db.PlusMinus(df(0.6)))
 		if err != nil {
 			return
 		}
-		verdict := func(atm quantity.Pressure, g quantity.GaugePressure, l quantity.Temperature, tt Target) Verdict {
+		verdict := func(atm quantity.Pressure, g quantity.GaugePressure, l quantity.Temperature,
+			tt Target) Verdict {
 			m, err := MeasureSuperheat(
 				r22, g.PlusMinus(quantity.PSIG(0.6)), atm.PlusMinus(quantity.Pascals(300)),
 				l.PlusMinus(df(0.9)),
@@ -282,11 +285,21 @@ func TestMeasureRefusesNonsense(t *testing.T) {
 	line := f(50).PlusMinus(df(1))
 	var r *RangeError
 	for name, got := range map[string]func() (Measurement, error){
-		"no atmosphere":   func() (Measurement, error) { return MeasureSuperheat(r22, psig(68, 1), pressure{}, line) },
-		"vacuum":          func() (Measurement, error) { return MeasureSuperheat(r22, psig(-30, 1), seaLevel, line) },
-		"beyond critical": func() (Measurement, error) { return MeasureSubcooling(r22, psig(900, 1), seaLevel, line) },
-		"not a number":    func() (Measurement, error) { return MeasureSuperheat(r22, psig(math.NaN(), 1), seaLevel, line) },
-		"line far out":    func() (Measurement, error) { return MeasureSuperheat(r22, psig(68, 1), seaLevel, f(400).PlusMinus(0)) },
+		"no atmosphere": func() (Measurement, error) {
+			return MeasureSuperheat(r22, psig(68, 1), pressure{}, line)
+		},
+		"vacuum": func() (Measurement, error) {
+			return MeasureSuperheat(r22, psig(-30, 1), seaLevel, line)
+		},
+		"beyond critical": func() (Measurement, error) {
+			return MeasureSubcooling(r22, psig(900, 1), seaLevel, line)
+		},
+		"not a number": func() (Measurement, error) {
+			return MeasureSuperheat(r22, psig(math.NaN(), 1), seaLevel, line)
+		},
+		"line far out": func() (Measurement, error) {
+			return MeasureSuperheat(r22, psig(68, 1), seaLevel, f(400).PlusMinus(0))
+		},
 		"line not a number": func() (Measurement, error) {
 			return MeasureSuperheat(r22, psig(68, 1), seaLevel, f(math.NaN()).PlusMinus(0))
 		},
@@ -296,12 +309,15 @@ func TestMeasureRefusesNonsense(t *testing.T) {
 		"line std": func() (Measurement, error) {
 			return MeasureSuperheat(r22, psig(68, 1), seaLevel, temperature{Value: 283, Std: -1})
 		},
-		"approach": func() (Measurement, error) { return MeasureApproach(f(500).PlusMinus(0), f(80).PlusMinus(0)) },
+		"approach": func() (Measurement, error) {
+			return MeasureApproach(f(500).PlusMinus(0), f(80).PlusMinus(0))
+		},
 		"approach std": func() (Measurement, error) {
 			return MeasureApproach(f(90).PlusMinus(0), temperature{Value: 300, Std: math.NaN()})
 		},
 		"atmosphere std": func() (Measurement, error) {
-			return MeasureSuperheat(r22, psig(68, 1), pressure{Value: 101325, Std: math.Inf(1)}, line)
+			return MeasureSuperheat(r22, psig(68, 1), pressure{Value: 101325, Std: math.Inf(1)},
+				line)
 		},
 	} {
 		if m, err := got(); !errors.As(err, &r) || m.Method != 0 {
@@ -313,7 +329,8 @@ func TestMeasureRefusesNonsense(t *testing.T) {
 func TestMeasureDoesNotAllocate(t *testing.T) {
 	r22 := fluid(t, "R-22")
 	if n := testing.AllocsPerRun(100, func() {
-		if _, err := MeasureSuperheat(r22, psig(68, 1), seaLevel, f(52).PlusMinus(df(1))); err != nil {
+		if _, err := MeasureSuperheat(r22, psig(68, 1), seaLevel,
+			f(52).PlusMinus(df(1))); err != nil {
 			t.Fatal(err)
 		}
 	}); n != 0 {
@@ -325,7 +342,8 @@ func BenchmarkMeasureSuperheat(b *testing.B) {
 	b.ReportAllocs()
 	r22 := fluid(b, "R-22")
 	for b.Loop() {
-		if _, err := MeasureSuperheat(r22, psig(68, 1), seaLevel, f(52).PlusMinus(df(1))); err != nil {
+		if _, err := MeasureSuperheat(r22, psig(68, 1), seaLevel,
+			f(52).PlusMinus(df(1))); err != nil {
 			b.Fatal(err)
 		}
 	}

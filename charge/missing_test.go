@@ -39,7 +39,8 @@ func TestNoRefrigerant(t *testing.T) {
 		)
 		_, recovery := RecoverTo(fluid, quantity.Pounds(6))
 		_, weighIn := WeighedCharge{Fluid: fluid, Label: quantity.Pounds(6)}.Weigh()
-		for name, err := range map[string]error{"weigh-in": weighIn, "superheat": superheat, "subcooling": subcooling, "line": lineCharge, "recovery": recovery} {
+		for name, err := range map[string]error{"weigh-in": weighIn, "superheat": superheat,
+			"subcooling": subcooling, "line": lineCharge, "recovery": recovery} {
 			if !errors.Is(err, refrigerant.ErrNoRefrigerant) {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -54,7 +55,8 @@ func TestObstaclesLeaveOutNonsense(t *testing.T) {
 			Metering: refrigerant.TXV, LabelSubcooling: true, NominalCapacity: quantity.Power(v),
 			OutdoorDryBulb: &temperature{
 				Value: quantity.Temperature(v),
-			}, ReturnDryBulb: &temperature{Value: quantity.Temperature(v)}, ReturnWetBulb: &temperature{Value: quantity.Temperature(v)},
+			}, ReturnDryBulb: &temperature{Value: quantity.Temperature(v)},
+			ReturnWetBulb: &temperature{Value: quantity.Temperature(v)},
 			Superheat: &delta{
 				Value: quantity.TemperatureDelta(v),
 			}, Subcooling: &delta{Value: quantity.TemperatureDelta(v)},
@@ -69,7 +71,9 @@ func TestObstaclesLeaveOutNonsense(t *testing.T) {
 // A target with a value that cannot be gets no tolerance.
 func TestToleranceOfNoTarget(t *testing.T) {
 	var out *RangeError
-	for _, target := range []Target{{}, {Method: WeighIn}, {Method: Superheat, Value: delta{Std: math.Inf(1)}}, {Method: Subcooling, Value: delta{Value: 1e9}}} {
+	for _, target := range []Target{{}, {Method: WeighIn},
+		{Method: Superheat, Value: delta{Std: math.Inf(1)}},
+		{Method: Subcooling, Value: delta{Value: 1e9}}} {
 		if _, err := target.WithTolerance(2, fact.Source{}); !errors.As(err, &out) {
 			t.Errorf("%+v: %v", target, err)
 		}

@@ -12,14 +12,17 @@ import (
 // Whatever text comes in, a name in letters of either case reads back as the name, and
 // everything else is an error.
 func FuzzNames(f *testing.F) {
-	for _, s := range []string{"superheat", "weigh-in", "TXV", "in-band", "cannot-tell", "settled", "add", "moisture", "holds", "not-deep-enough", "", "x"} {
+	for _, s := range []string{"superheat", "weigh-in", "TXV", "in-band", "cannot-tell", "settled",
+		"add", "moisture", "holds", "not-deep-enough", "", "x"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		for _, v := range []interface {
 			encoding.TextMarshaler
 			encoding.TextUnmarshaler
-		}{new(Method), new(refrigerant.Metering), new(Outcome), new(Course), new(Action), new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass), new(DevicePlace)} {
+		}{new(Method), new(refrigerant.Metering), new(Outcome), new(Course), new(Action),
+			new(DecayOutcome), new(TestOutcome), new(fact.Standing), new(RecoveryClass),
+			new(DevicePlace)} {
 			if err := v.UnmarshalText([]byte(text)); err != nil {
 				continue
 			}
@@ -35,11 +38,35 @@ func FuzzNames(f *testing.F) {
 // taken for one.
 func TestNamesAreDistinct(t *testing.T) {
 	for name, text := range map[string]func(int) string{
-		"method": func(i int) string { return Method(i).String() }, "metering": func(i int) string { return refrigerant.Metering(i).String() },
-		"outcome": func(i int) string { return Outcome(i).String() }, "state": func(i int) string { return Course(i).String() },
-		"action": func(i int) string { return Action(i).String() }, "decay": func(i int) string { return DecayOutcome(i).String() },
-		"test": func(i int) string { return TestOutcome(i).String() }, "standing": func(i int) string { return fact.Standing(i).String() },
-		"recovery": func(i int) string { return RecoveryClass(i).String() }, "temper": func(i int) string { return Temper(i).String() },
+		"method": func(i int) string {
+			return Method(i).String()
+		},
+		"metering": func(i int) string {
+			return refrigerant.Metering(i).String()
+		},
+		"outcome": func(i int) string {
+			return Outcome(i).String()
+		}, "state": func(i int) string {
+			return Course(i).String()
+		},
+		"action": func(i int) string {
+			return Action(i).String()
+		},
+		"decay": func(i int) string {
+			return DecayOutcome(i).String()
+		},
+		"test": func(i int) string {
+			return TestOutcome(i).String()
+		},
+		"standing": func(i int) string {
+			return fact.Standing(i).String()
+		},
+		"recovery": func(i int) string {
+			return RecoveryClass(i).String()
+		},
+		"temper": func(i int) string {
+			return Temper(i).String()
+		},
 		"device": func(i int) string { return DevicePlace(i).String() },
 	} {
 		seen := map[string]bool{text(0): true}

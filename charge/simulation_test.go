@@ -201,7 +201,9 @@ func TestDosingOnSimulatedMachines(t *testing.T) {
 		}
 		slices.Sort(reached)
 		t.Logf(
-			"%v: band reached after a median of %d moves (90 %% within %d, never in %d), in band at the end %d; past the far edge %d, past it by more than the tolerance %d; ends %v",
+			"%v: band reached after a median of %d moves (90 %% within %d, never in %d), in "+
+				"band at the end %d; past the far edge %d, past it by more than the tolerance "+
+				"%d; ends %v",
 			m, reached[runs/2], reached[runs*9/10], never, inBand, pastEdge, overshot, reasons,
 		)
 		if reached[runs/2] > 3 || overshot > runs*5/100 {

@@ -24,7 +24,8 @@ func sound(d refrigerant.Metering) Situation {
 }
 
 func TestNothingStandsInTheWay(t *testing.T) {
-	for _, d := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV, refrigerant.EXV} {
+	for _, d := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV,
+		refrigerant.EXV} {
 		m, obstacles := ChooseMethod(sound(d))
 		if m != MethodFor(d) || len(obstacles) > 0 {
 			t.Errorf("%v: %v, %+v", d, m, obstacles)
@@ -38,36 +39,61 @@ func TestObstacles(t *testing.T) {
 		change   func(*Situation)
 		forbids  bool
 	}{
-		"fluid-no-liquid-in-summer": {refrigerant.TXV, func(s *Situation) { s.Fluid = fluid(t, "R-744") }, true},
-		"fluid-toxic-indoors":       {refrigerant.TXV, func(s *Situation) { s.Fluid = fluid(t, "R-717") }, true},
-		"fluid-in-vacuum":           {refrigerant.FixedRestrictor, func(s *Situation) { s.Fluid = fluid(t, "R-718") }, true},
+		"fluid-no-liquid-in-summer": {refrigerant.TXV,
+			func(s *Situation) { s.Fluid = fluid(t, "R-744") }, true},
+		"fluid-toxic-indoors": {refrigerant.TXV,
+			func(s *Situation) { s.Fluid = fluid(t, "R-717") }, true},
+		"fluid-in-vacuum": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.Fluid = fluid(t, "R-718") }, true},
 
-		"heating":               {refrigerant.TXV, func(s *Situation) { s.Heating = true }, true},
-		"circuit-opened":        {refrigerant.TXV, func(s *Situation) { s.SealedSystemOpened = true }, true},
-		"coil-iced":             {refrigerant.FixedRestrictor, func(s *Situation) { s.CoilIced = true }, true},
-		"panels-off":            {refrigerant.TXV, func(s *Situation) { s.PanelsOff = true }, true},
-		"run-short":             {refrigerant.TXV, func(s *Situation) { s.Running = 6 * time.Minute }, true},
-		"just-moved":            {refrigerant.TXV, func(s *Situation) { s.SinceMove = 3 * time.Minute }, true},
-		"coil-wet":              {refrigerant.FixedRestrictor, func(s *Situation) { s.CoilWet = true }, true},
-		"condenser-fan-cycling": {refrigerant.TXV, func(s *Situation) { s.CondenserFanCycling = true }, true},
-		"economizer-open":       {refrigerant.FixedRestrictor, func(s *Situation) { s.EconomizerOpen = true }, true},
-		"doors-open":            {refrigerant.FixedRestrictor, func(s *Situation) { s.DoorsOpen = true }, true},
+		"heating": {refrigerant.TXV, func(s *Situation) { s.Heating = true }, true},
+		"circuit-opened": {refrigerant.TXV,
+			func(s *Situation) { s.SealedSystemOpened = true }, true},
+		"coil-iced": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.CoilIced = true }, true},
+		"panels-off": {refrigerant.TXV, func(s *Situation) { s.PanelsOff = true }, true},
+		"run-short": {refrigerant.TXV,
+			func(s *Situation) { s.Running = 6 * time.Minute }, true},
+		"just-moved": {refrigerant.TXV,
+			func(s *Situation) { s.SinceMove = 3 * time.Minute }, true},
+		"coil-wet": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.CoilWet = true }, true},
+		"condenser-fan-cycling": {refrigerant.TXV,
+			func(s *Situation) { s.CondenserFanCycling = true }, true},
+		"economizer-open": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.EconomizerOpen = true }, true},
+		"doors-open": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.DoorsOpen = true }, true},
 		"airflow-low": {refrigerant.FixedRestrictor, func(s *Situation) {
 			a := quantity.CFM(700).PlusMinus(quantity.CFM(30))
 			s.Airflow = &a
 		}, true},
-		"outdoor-cold":         {refrigerant.TXV, func(s *Situation) { s.OutdoorDryBulb = at(48) }, true},
-		"return-cold":          {refrigerant.FixedRestrictor, func(s *Situation) { s.ReturnDryBulb = at(66) }, true},
-		"outdoor-above-table":  {refrigerant.FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb = at(118) }, true},
-		"wet-bulb-below-table": {refrigerant.FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(48) }, true},
-		"wet-bulb-above-table": {refrigerant.FixedRestrictor, func(s *Situation) { s.ReturnWetBulb = at(78) }, true},
-		"target-below-floor":   {refrigerant.FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(100), at(60) }, true},
-		"target-near-floor":    {refrigerant.FixedRestrictor, func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(95), at(63.8) }, false},
-		"no-label-subcooling":  {refrigerant.TXV, func(s *Situation) { s.LabelSubcooling = false }, false},
-		"restriction-pattern":  {refrigerant.TXV, func(s *Situation) { s.Superheat, s.Subcooling = about(38), about(27) }, true},
-		"valve-flooding":       {refrigerant.EXV, func(s *Situation) { s.Superheat = about(0.5) }, false},
-		"filter-dirty":         {refrigerant.FixedRestrictor, func(s *Situation) { s.FilterDirty = true }, false},
-		"outdoor-coil-dirty":   {refrigerant.TXV, func(s *Situation) { s.OutdoorCoilDirty = true }, false},
+		"outdoor-cold": {refrigerant.TXV, func(s *Situation) { s.OutdoorDryBulb = at(48) },
+			true},
+		"return-cold": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.ReturnDryBulb = at(66) }, true},
+		"outdoor-above-table": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.OutdoorDryBulb = at(118) }, true},
+		"wet-bulb-below-table": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.ReturnWetBulb = at(48) }, true},
+		"wet-bulb-above-table": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.ReturnWetBulb = at(78) }, true},
+		"target-below-floor": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(100), at(60) }, true},
+		"target-near-floor": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.OutdoorDryBulb, s.ReturnWetBulb = at(95), at(63.8) }, false},
+		"no-label-subcooling": {refrigerant.TXV, func(s *Situation) { s.LabelSubcooling = false },
+			false},
+		"restriction-pattern": {refrigerant.TXV, func(s *Situation) {
+			s.Superheat,
+				s.Subcooling = about(38), about(27)
+		}, true},
+		"valve-flooding": {refrigerant.EXV, func(s *Situation) { s.Superheat = about(0.5) },
+			false},
+		"filter-dirty": {refrigerant.FixedRestrictor,
+			func(s *Situation) { s.FilterDirty = true }, false},
+		"outdoor-coil-dirty": {refrigerant.TXV, func(s *Situation) { s.OutdoorCoilDirty = true },
+			false},
 	} {
 		s := sound(c.metering)
 		c.change(&s)

@@ -84,18 +84,28 @@ func TestSettleOnKnownLogs(t *testing.T) {
 		history
 		want Course
 	}{
-		"steady":                 {history{end: 12, noise: 0.3, minutes: 10, step: 10}, Settled},
-		"steady, noisy":          {history{end: 12, noise: 1, minutes: 15, step: 5}, Settled},
-		"settled long ago":       {history{start: 30, end: 12, tau: 100, noise: 0.3, minutes: 15, step: 10}, Settled},
-		"irregular, gap":         {history{start: 25, end: 12, tau: 90, noise: 0.3, minutes: 15, step: 10, irregular: true, gap: true}, Settled},
-		"settling":               {history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8, step: 5}, Settling},
-		"spikes":                 {history{end: 12, noise: 0.3, minutes: 10, step: 10, spikes: 3}, Settled},
-		"hunting 6 to 14":        {history{end: 10, swing: 8, period: 90, noise: 0.4, minutes: 10, step: 5}, Hunting},
-		"hunting, saw":           {history{end: 10, swing: 8, period: 120, saw: true, noise: 0.4, minutes: 12, step: 5, irregular: true}, Hunting},
-		"hunting, settled":       {history{start: 30, end: 10, tau: 120, swing: 6, period: 100, noise: 0.4, minutes: 15, step: 5}, Hunting},
-		"hunting from the start": {history{start: 30, end: 10, tau: 60, swing: 6, period: 100, noise: 0.4, minutes: 8, step: 5}, Hunting},
-		"settling and hunting":   {history{start: 40, end: 10, tau: 150, swing: 6, period: 60, noise: 0.3, minutes: 6, step: 5}, Settling},
-		"wandering noise":        {history{end: 12, noise: 0.4, memory: 0.8, minutes: 15, step: 5}, Settled},
+		"steady":        {history{end: 12, noise: 0.3, minutes: 10, step: 10}, Settled},
+		"steady, noisy": {history{end: 12, noise: 1, minutes: 15, step: 5}, Settled},
+		"settled long ago": {history{start: 30, end: 12, tau: 100, noise: 0.3, minutes: 15,
+			step: 10}, Settled},
+		"irregular, gap": {history{start: 25, end: 12, tau: 90, noise: 0.3, minutes: 15,
+			step: 10, irregular: true, gap: true}, Settled},
+		"settling": {history{start: 30, end: 10, tau: 240, noise: 0.2, minutes: 8,
+			step: 5}, Settling},
+		"spikes": {history{end: 12, noise: 0.3, minutes: 10, step: 10, spikes: 3},
+			Settled},
+		"hunting 6 to 14": {history{end: 10, swing: 8, period: 90, noise: 0.4, minutes: 10,
+			step: 5}, Hunting},
+		"hunting, saw": {history{end: 10, swing: 8, period: 120, saw: true, noise: 0.4,
+			minutes: 12, step: 5, irregular: true}, Hunting},
+		"hunting, settled": {history{start: 30, end: 10, tau: 120, swing: 6, period: 100,
+			noise: 0.4, minutes: 15, step: 5}, Hunting},
+		"hunting from the start": {history{start: 30, end: 10, tau: 60, swing: 6, period: 100,
+			noise: 0.4, minutes: 8, step: 5}, Hunting},
+		"settling and hunting": {history{start: 40, end: 10, tau: 150, swing: 6, period: 60,
+			noise: 0.3, minutes: 6, step: 5}, Settling},
+		"wandering noise": {history{end: 12, noise: 0.4, memory: 0.8, minutes: 15, step: 5},
+			Settled},
 	} {
 		rng := rand.New(rand.NewPCG(7, 11))
 		const runs = 100
@@ -190,7 +200,8 @@ func TestSettledKnowsItsTimeConstant(t *testing.T) {
 			t.Errorf("%v with a time constant of %v, want %.0f s", s.State, s.TimeConstant, tau)
 		}
 	}
-	if s := settled(t, history{end: 10, noise: 0.3, minutes: 25, step: 5}, rng); s.TimeConstant != 0 {
+	if s := settled(t, history{end: 10, noise: 0.3, minutes: 25, step: 5},
+		rng); s.TimeConstant != 0 {
 		t.Errorf("level, with a time constant of %v", s.TimeConstant)
 	}
 }
@@ -345,11 +356,14 @@ func TestSettleRefusesNonsense(t *testing.T) {
 		log    []Sample[quantity.TemperatureDelta]
 		within quantity.TemperatureDelta
 	}{
-		"empty": {nil, 1}, "within zero": {ok, 0}, "within not a number": {ok, quantity.TemperatureDelta(math.NaN())},
-		"same time":    {[]Sample[quantity.TemperatureDelta]{{1, 1}, {1, 2}}, 1},
-		"backwards":    {[]Sample[quantity.TemperatureDelta]{{5, 1}, {1, 2}}, 1},
-		"not a number": {[]Sample[quantity.TemperatureDelta]{{0, quantity.TemperatureDelta(math.NaN())}}, 1},
-		"ages apart":   {[]Sample[quantity.TemperatureDelta]{{math.MinInt64, 1}, {0, 2}, {1 << 40, 2}, {1 << 50, 2}, {1 << 60, 2}, {1 << 61, 2}, {math.MaxInt64, 2}}, 1},
+		"empty": {nil, 1}, "within zero": {ok, 0}, "within not a number": {ok,
+			quantity.TemperatureDelta(math.NaN())},
+		"same time": {[]Sample[quantity.TemperatureDelta]{{1, 1}, {1, 2}}, 1},
+		"backwards": {[]Sample[quantity.TemperatureDelta]{{5, 1}, {1, 2}}, 1},
+		"not a number": {[]Sample[quantity.TemperatureDelta]{{0,
+			quantity.TemperatureDelta(math.NaN())}}, 1},
+		"ages apart": {[]Sample[quantity.TemperatureDelta]{{math.MinInt64, 1}, {0, 2},
+			{1 << 40, 2}, {1 << 50, 2}, {1 << 60, 2}, {1 << 61, 2}, {math.MaxInt64, 2}}, 1},
 	} {
 		if _, err := SteadinessOf(c.log, c.within); !errors.As(err, &r) {
 			t.Errorf("%s: %v", name, err)

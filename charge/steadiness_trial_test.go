@@ -440,7 +440,8 @@ func TestTrialOfSteadiness(t *testing.T) {
 		}
 		all, right = all+runs, right+good
 		t.Logf(
-			"%-34s right %5.1f %%, truth within two standard uncertainties in %5.1f %% of these; else %v",
+			"%-34s right %5.1f %%, truth within two standard uncertainties in %5.1f %% of "+
+				"these; else %v",
 			kind.name, percent(good, runs), percent(covered, good), wrong,
 		)
 		if percent(good, runs) < 95 || percent(covered, good) < 90 {

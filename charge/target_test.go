@@ -124,7 +124,8 @@ func TestTableAgreesWithLabels(t *testing.T) {
 		}
 	}
 	labels := verify.Source{
-		Cite: "superheat charging table in installation instructions of split systems, worst of 116 cells (prints differ by 1 °F)",
+		Cite: "superheat charging table in installation instructions of split systems, worst of " +
+			"116 cells (prints differ by 1 °F)",
 		Kind: verify.Published,
 	}
 	verify.Value(t, labels, "target superheat of Table RA3.2-2", "°F", worst[0], worst[1], 1+1e-9)
@@ -169,7 +170,9 @@ func TestTableLiesBetweenThePrints(t *testing.T) {
 func TestTableIsSmooth(t *testing.T) {
 	eachCell(func(wb, db, v float64) {
 		i, j := int(db)-tableMinOutdoor, int(wb)-tableMinWetBulb
-		bend := func(a, b float64) bool { return a != no && b != no && v != no && math.Abs(a+b-2*v) > 0.61 }
+		bend := func(a, b float64) bool {
+			return a != no && b != no && v != no && math.Abs(a+b-2*v) > 0.61
+		}
 		if i > 0 && i < len(superheatTable)-1 &&
 			bend(superheatTable[i-1][j], superheatTable[i+1][j]) ||
 			j > 0 && j < len(superheatTable[i])-1 &&

@@ -23,7 +23,9 @@ func targetOf(t testing.TB, m Method, value, std float64) Target {
 	t.Helper()
 	label := df(value).PlusMinus(df(std))
 	make := map[Method]func(*delta) (Target, error){
-		Superheat:  func(l *delta) (Target, error) { return SuperheatTarget(l, temperature{}, temperature{}) },
+		Superheat: func(l *delta) (Target, error) {
+			return SuperheatTarget(l, temperature{}, temperature{})
+		},
 		Subcooling: SubcoolingTarget, Approach: ApproachTarget,
 	}
 	out, err := make[m](&label)
@@ -111,7 +113,8 @@ func TestStackedLiquidReadsOvercharged(t *testing.T) {
 	}
 	// Subcooling alone does not decide against a superheat in band.
 	target := targetOf(t, Superheat, 14, 1)
-	if v, _ := JudgeTogether(taken(t, Superheat, 14, 1), taken(t, Subcooling, 26, 1), &target); v.Outcome != InBand {
+	if v, _ := JudgeTogether(taken(t, Superheat, 14, 1), taken(t, Subcooling, 26, 1),
+		&target); v.Outcome != InBand {
 		t.Errorf("superheat on target beside a high subcooling: %v", v.Outcome)
 	}
 }
@@ -272,18 +275,26 @@ func TestJudgeRefusesNonsense(t *testing.T) {
 		m Measurement
 		t Target
 	}{
-		"methods differ":                   {taken(t, Subcooling, 10, 1), target},
-		"no tolerance":                     {good, Target{Method: Superheat}},
-		"not a number":                     {Measurement{Method: Superheat, Value: delta{Value: quantity.TemperatureDelta(math.NaN())}}, target},
-		"negative std":                     {Measurement{Method: Superheat, Value: delta{Std: -1}}, target},
-		"std not a number":                 {Measurement{Method: Superheat, Value: delta{Std: math.NaN()}}, target},
-		"no method":                        {Measurement{}, Target{}},
-		"weigh-in":                         {Measurement{Method: WeighIn}, Target{Method: WeighIn}},
-		"far out":                          {Measurement{Method: Superheat, Value: delta{Value: 500}}, target},
-		"counted from where nothing boils": {Measurement{Method: Approach, Saturation: temperature{Value: 1e300}}, Target{Method: Approach, Tolerance: 3}},
-		"counted from no number":           {Measurement{Method: Superheat, Saturation: temperature{Value: quantity.Temperature(math.NaN())}}, target},
-		"counted with no doubt there is":   {Measurement{Method: Superheat, Saturation: temperature{Value: 280, Std: math.Inf(1)}}, target},
-		"target not a number":              {good, Target{Method: Superheat, Tolerance: 3, Value: delta{Value: quantity.TemperatureDelta(math.NaN())}}},
+		"methods differ": {taken(t, Subcooling, 10, 1), target},
+		"no tolerance":   {good, Target{Method: Superheat}},
+		"not a number": {Measurement{Method: Superheat,
+			Value: delta{Value: quantity.TemperatureDelta(math.NaN())}}, target},
+		"negative std": {Measurement{Method: Superheat, Value: delta{Std: -1}},
+			target},
+		"std not a number": {Measurement{Method: Superheat,
+			Value: delta{Std: math.NaN()}}, target},
+		"no method": {Measurement{}, Target{}},
+		"weigh-in":  {Measurement{Method: WeighIn}, Target{Method: WeighIn}},
+		"far out": {Measurement{Method: Superheat,
+			Value: delta{Value: 500}}, target},
+		"counted from where nothing boils": {Measurement{Method: Approach,
+			Saturation: temperature{Value: 1e300}}, Target{Method: Approach, Tolerance: 3}},
+		"counted from no number": {Measurement{Method: Superheat,
+			Saturation: temperature{Value: quantity.Temperature(math.NaN())}}, target},
+		"counted with no doubt there is": {Measurement{Method: Superheat,
+			Saturation: temperature{Value: 280, Std: math.Inf(1)}}, target},
+		"target not a number": {good, Target{Method: Superheat, Tolerance: 3,
+			Value: delta{Value: quantity.TemperatureDelta(math.NaN())}}},
 	} {
 		if v, err := Judge(c.m, c.t); !errors.As(err, &r) || v.Outcome != 0 {
 			t.Errorf("%s: %v, %v", name, v.Outcome, err)

@@ -190,12 +190,20 @@ func TestLimits(t *testing.T) {
 		make func(*Readings)
 		want fact.Code
 	}{
-		{"10 % under 208 V", func(r *Readings) { r.Supply.AtRest = exact(187.1) }, "electrical.supply-low"},
-		{"within 10 % of 208 V", func(r *Readings) { r.Supply.AtRest = exact(187.3) }, "electrical.supply-within"},
-		{"10 % over 230 V", func(r *Readings) { r.Supply.AtRest = exact(253.2) }, "electrical.supply-high"},
-		{"nothing there", func(r *Readings) { r.Supply.AtRest = exact(2) }, "electrical.supply-dead"},
-		{"control at 85 %", func(r *Readings) { r.Control.Coil = &volts{Value: 20.3, Std: 0.01} }, "electrical.coil-low"},
-		{"above class 2", func(r *Readings) { r.Control.Transformer = &volts{Value: 31, Std: 0.01} }, "electrical.control-high"},
+		{"10 % under 208 V", func(r *Readings) { r.Supply.AtRest = exact(187.1) },
+			"electrical.supply-low"},
+		{"within 10 % of 208 V", func(r *Readings) { r.Supply.AtRest = exact(187.3) },
+			"electrical.supply-within"},
+		{"10 % over 230 V", func(r *Readings) { r.Supply.AtRest = exact(253.2) },
+			"electrical.supply-high"},
+		{"nothing there", func(r *Readings) { r.Supply.AtRest = exact(2) },
+			"electrical.supply-dead"},
+		{"control at 85 %", func(r *Readings) { r.Control.Coil = &volts{Value: 20.3, Std: 0.01} },
+			"electrical.coil-low"},
+		{"above class 2", func(r *Readings) {
+			r.Control.Transformer = &volts{Value: 31,
+				Std: 0.01}
+		}, "electrical.control-high"},
 		{"half the voltage across a switch", func(r *Readings) {
 			r.Control.Transformer = &volts{Value: 26}
 			r.Control.Across = []SwitchReading{{DoorSwitch, volts{Value: 13}}}
@@ -204,7 +212,8 @@ func TestLimits(t *testing.T) {
 			in := true
 			r.Control.Coil, r.Contactor.PulledIn = &volts{}, &in
 		}, "electrical.contactor-stuck"},
-		{"pole that does not close", func(r *Readings) { r.Contactor.Drops = exact(236) }, "electrical.contact-open"},
+		{"pole that does not close", func(r *Readings) { r.Contactor.Drops = exact(236) },
+			"electrical.contact-open"},
 		{"rated load is no limit", func(r *Readings) {
 			r.Compressor = Motor{RatedLoad: 20, Currents: []amperes{{Value: 28}}}
 		}, "electrical.current-over-rated"},
@@ -217,18 +226,22 @@ func TestLimits(t *testing.T) {
 		{"hardly pumping", func(r *Readings) {
 			r.Compressor = Motor{RatedLoad: 20, Currents: []amperes{{Value: 6}}}
 		}, "electrical.current-little"},
-		{"old winding", func(r *Readings) { r.Compressor.ToGround = &ohms{Value: 3e6} }, "electrical.insulation-low"},
+		{"old winding", func(r *Readings) { r.Compressor.ToGround = &ohms{Value: 3e6} },
+			"electrical.insulation-low"},
 		{"start capacitor up to 20 % above", func(r *Readings) {
-			r.Compressor.StartCapacitor = &Capacitor{Rated: 88e-6, Measured: &farads{Value: 104e-6, Std: 1e-8}}
+			r.Compressor.StartCapacitor = &Capacitor{Rated: 88e-6,
+				Measured: &farads{Value: 104e-6, Std: 1e-8}}
 		}, "electrical.capacitor-within"},
 		{"one line without current", func(r *Readings) {
-			r.Compressor = Motor{RatedLoad: 20, Currents: []amperes{{Value: 31}, {Value: 30}, {Value: 0}}}
+			r.Compressor = Motor{RatedLoad: 20, Currents: []amperes{{Value: 31}, {Value: 30},
+				{Value: 0}}}
 		}, "electrical.single-phase"},
 		{"two thirds of a phase", func(r *Readings) {
 			r.Supply.AtRest = []volts{{Value: 460}, {Value: 240}, {Value: 238}}
 		}, "electrical.phase-lost"},
 		{"winding of three phases open", func(r *Readings) {
-			r.Compressor.Windings = &Windings{Lines: []ohms{{Value: 1.1}, {Value: 4e7}, {Value: 4e7}}}
+			r.Compressor.Windings = &Windings{Lines: []ohms{{Value: 1.1}, {Value: 4e7},
+				{Value: 4e7}}}
 		}, "electrical.winding-open"},
 		{"windings that do not add up", func(r *Readings) {
 			r.Compressor.Windings = &Windings{CommonRun: &ohms{Value: 2.5},
@@ -351,9 +364,10 @@ func TestCapacitorProperties(t *testing.T) {
 
 func TestImpossibleReadings(t *testing.T) {
 	for name, r := range map[string]Readings{
-		"two phases":        {Nameplate: Nameplate{Phases: 2}},
-		"two of three":      {Supply: Supply{AtRest: []volts{{Value: 240}, {Value: 241}}}},
-		"one of three":      {Nameplate: Nameplate{Phases: 3}, Supply: Supply{AtRest: []volts{{Value: 240}}}},
+		"two phases":   {Nameplate: Nameplate{Phases: 2}},
+		"two of three": {Supply: Supply{AtRest: []volts{{Value: 240}, {Value: 241}}}},
+		"one of three": {Nameplate: Nameplate{Phases: 3},
+			Supply: Supply{AtRest: []volts{{Value: 240}}}},
 		"negative":          {Compressor: Motor{Currents: []amperes{{Value: -3}}}},
 		"not a number":      {Control: Control{Coil: &volts{Value: quantity.Voltage(math.NaN())}}},
 		"a farad":           {Compressor: Motor{RunCapacitor: &Capacitor{Rated: 1}}},

@@ -35,7 +35,9 @@ var states = []string{"not stated", "runs", "hums", "silent", "trips", "backward
 func (s MotorState) String() string { return enum.Name(states, s) }
 
 // MarshalText writes the name of String.
-func (s MotorState) MarshalText() ([]byte, error) { return enum.Text("state of a motor", states, s) }
+func (s MotorState) MarshalText() ([]byte, error) {
+	return enum.Text("state of a motor", states, s)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (s *MotorState) UnmarshalText(text []byte) error {

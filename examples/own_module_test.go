@@ -27,7 +27,8 @@ func TestEachInAModuleOfItsOwn(t *testing.T) {
 				t.Fatal(err)
 			}
 			ownModule(t, root, dir, name)
-			for _, args := range [][]string{{"build", "./..."}, {"test", "-short", "-tags", "copied", "./..."}} {
+			for _, args := range [][]string{{"build", "./..."},
+				{"test", "-short", "-tags", "copied", "./..."}} {
 				cmd := exec.Command("go", args...)
 				cmd.Dir = dir
 				cmd.Env = append(os.Environ(), "GOFLAGS=-mod=mod", "GOPROXY=off", "GOWORK=off")

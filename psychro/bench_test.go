@@ -49,8 +49,10 @@ func BenchmarkFullStateFromWetBulb(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		a, _ := psychro.FromWetBulb(t[i&63], t[i&63]-6, p)
-		sink += float64(a.DryBulb()) + float64(a.Pressure()) + a.HumidityRatio() + float64(a.WetBulb()) +
-			float64(a.DewPoint()) + a.RelativeHumidity() + a.DegreeOfSaturation() + float64(a.VaporPressure()) +
+		sink += float64(a.DryBulb()) + float64(a.Pressure()) + a.HumidityRatio() +
+			float64(a.WetBulb()) +
+			float64(a.DewPoint()) + a.RelativeHumidity() + a.DegreeOfSaturation() +
+			float64(a.VaporPressure()) +
 			float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
 	}
 }
@@ -78,8 +80,10 @@ func BenchmarkRealGasFullStateFromWetBulb(b *testing.B) {
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {
 		a, _ := psychro.RealGas.FromWetBulb(t[i&63], t[i&63]-6, p)
-		sink += a.HumidityRatio() + float64(a.WetBulb()) + float64(a.DewPoint()) + a.RelativeHumidity() +
-			a.DegreeOfSaturation() + float64(a.Enthalpy()) + float64(a.SpecificVolume()) + float64(a.Density())
+		sink += a.HumidityRatio() + float64(a.WetBulb()) + float64(a.DewPoint()) +
+			a.RelativeHumidity() +
+			a.DegreeOfSaturation() + float64(a.Enthalpy()) + float64(a.SpecificVolume()) +
+			float64(a.Density())
 	}
 }
 
@@ -121,14 +125,27 @@ func TestNoAllocation(t *testing.T) {
 			t.Fatal(err)
 		}
 		for name, f := range map[string]func(){
-			"from wet bulb":                       func() { b, _ := m.FromWetBulb(300, 292, p); sink += b.HumidityRatio() },
-			"from wet bulb and relative humidity": func() { b, _ := m.FromWetBulbAndRelativeHumidity(292, 0.5, p); sink += b.HumidityRatio() },
-			"from enthalpy and relative humidity": func() { b, _ := m.FromEnthalpyAndRelativeHumidity(6e4, 0.5, p); sink += b.HumidityRatio() },
-			"wet bulb":                            func() { sink += float64(a.WetBulb()) },
-			"dew point":                           func() { sink += float64(a.DewPoint()) },
-			"coil":                                func() { c, _ := psychro.CoolAndDehumidify(a, 283, 0.1); sink += c.Water },
+			"from wet bulb": func() {
+				b, _ := m.FromWetBulb(300, 292, p)
+				sink += b.HumidityRatio()
+			},
+			"from wet bulb and relative humidity": func() {
+				b, _ := m.FromWetBulbAndRelativeHumidity(292, 0.5, p)
+				sink += b.HumidityRatio()
+			},
+			"from enthalpy and relative humidity": func() {
+				b, _ := m.FromEnthalpyAndRelativeHumidity(6e4, 0.5, p)
+				sink += b.HumidityRatio()
+			},
+			"wet bulb":  func() { sink += float64(a.WetBulb()) },
+			"dew point": func() { sink += float64(a.DewPoint()) },
+			"coil": func() {
+				c, _ := psychro.CoolAndDehumidify(a, 283, 0.1)
+				sink += c.Water
+			},
 			"mix": func() {
-				x, _ := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: a, DryAir: 2})
+				x, _ := psychro.Mix(psychro.Stream{Air: a, DryAir: 1},
+					psychro.Stream{Air: a, DryAir: 2})
 				sink += x.Fog
 			},
 		} {

@@ -50,7 +50,8 @@ const (
 // Says is the doubt as a fact, "doubt.wick-drying", with the two temperatures.
 func (d Doubt) Says() fact.Fact {
 	return fact.New(
-		fact.Code("doubt."+string(d.Code)), fact.Amount("a", d.Reading), fact.Amount("b", d.Against),
+		fact.Code("doubt."+string(d.Code)), fact.Amount("a", d.Reading),
+		fact.Amount("b", d.Against),
 	)
 }
 

@@ -38,7 +38,9 @@ func FuzzConstructors(f *testing.F) {
 				func() (psychro.Air, error) { return m.FromWetBulbAndHumidityRatio(tx, y, p) },
 				func() (psychro.Air, error) { return m.FromDewPointAndRelativeHumidity(tx, y, p) },
 				func() (psychro.Air, error) { return m.FromDewPointAndEnthalpy(tx, hy, p) },
-				func() (psychro.Air, error) { return m.FromHumidityRatioAndRelativeHumidity(x, y, p) },
+				func() (psychro.Air, error) {
+					return m.FromHumidityRatioAndRelativeHumidity(x, y, p)
+				},
 				func() (psychro.Air, error) { return m.FromEnthalpyAndHumidityRatio(hx, y, p) },
 				func() (psychro.Air, error) { return m.FromEnthalpyAndRelativeHumidity(hx, y, p) },
 			} {
@@ -183,7 +185,8 @@ func FuzzMeasure(f *testing.F) {
 				continue
 			}
 			sound(t, m.Air)
-			for _, v := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std, m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std, float64(m.Correction)} {
+			for _, v := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std,
+				m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std, float64(m.Correction)} {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Fatalf("%+v", m)
 				}

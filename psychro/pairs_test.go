@@ -18,7 +18,8 @@ func TestPairsRoundTrip(t *testing.T) {
 
 func pairsRoundTrip(t *rapid.T, a psychro.Air) {
 	m, p := a.Model(), a.Pressure()
-	dp, wb, rh, w, h := a.DewPoint(), a.WetBulb(), a.RelativeHumidity(), a.HumidityRatio(), a.Enthalpy()
+	dp, wb, rh, w, h := a.DewPoint(), a.WetBulb(), a.RelativeHumidity(), a.HumidityRatio(),
+		a.Enthalpy()
 
 	back := func(what string, b psychro.Air, err error) {
 		t.Helper()

@@ -11,7 +11,8 @@ import (
 
 func TestPerfectGasReference(t *testing.T) {
 	source := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals ch. 1, computed by psychrolib 1.1.1; worst of 217 states",
+		Cite: "ASHRAE Handbook Fundamentals ch. 1, computed by psychrolib 1.1.1; worst of 217 " +
+			"states",
 		Kind: verify.Computed,
 	}
 	var w, h, v, rh, dew worst

@@ -19,7 +19,8 @@ func conserved(t *rapid.T, c psychro.Process) {
 		1e-14*(1+c.Start.HumidityRatio()),
 	)
 	carried := c.Water * float64(c.WaterEnthalpy)
-	scale := math.Abs(float64(c.Start.Enthalpy())) + math.Abs(float64(c.End.Enthalpy())) + math.Abs(carried) + 1e5
+	scale := math.Abs(float64(c.Start.Enthalpy())) + math.Abs(float64(c.End.Enthalpy())) +
+		math.Abs(carried) + 1e5
 	near(
 		t, "energy", float64(c.Start.Enthalpy()+c.Heat)+carried, float64(c.End.Enthalpy()),
 		1e-12*scale,
@@ -30,7 +31,8 @@ func conserved(t *rapid.T, c psychro.Process) {
 // possible checks that an air is one that a constructor would let through.
 func possible(t *rapid.T, a psychro.Air) {
 	t.Helper()
-	if _, err := a.Model().FromHumidityRatio(a.DryBulb(), a.HumidityRatio(), a.Pressure()); err != nil {
+	if _, err := a.Model().FromHumidityRatio(a.DryBulb(), a.HumidityRatio(),
+		a.Pressure()); err != nil {
 		t.Fatalf("no air: %v", err)
 	}
 }
@@ -133,7 +135,8 @@ func testMix(t *testing.T, m psychro.Model) {
 		if m == psychro.RealGas {
 			slack = 1
 		}
-		if low, high := min(a.DryBulb(), b.DryBulb()), max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 &&
+		if low, high := min(a.DryBulb(), b.DryBulb()),
+			max(a.DryBulb(), b.DryBulb()); mixed.Fog == 0 &&
 			(mixed.Air.DryBulb() < low-slack || mixed.Air.DryBulb() > high+slack) {
 			t.Fatalf("mixed of %v and %v is at %v", low, high, mixed.Air.DryBulb())
 		}
@@ -202,7 +205,8 @@ func TestSupersaturatedAndMismatched(t *testing.T) {
 	a, _ := psychro.Saturated(quantity.Celsius(20), quantity.StandardAtmosphere)
 	b, _ := psychro.Saturated(quantity.Celsius(20), quantity.Kilopascals(80))
 	var re *psychro.RangeError
-	if _, err := psychro.Mix(psychro.Stream{Air: a, DryAir: 1}, psychro.Stream{Air: b, DryAir: 1}); !errors.As(
+	if _, err := psychro.Mix(psychro.Stream{Air: a, DryAir: 1},
+		psychro.Stream{Air: b, DryAir: 1}); !errors.As(
 		err, &re,
 	) {
 		t.Errorf("two pressures: %v", err)

@@ -89,7 +89,8 @@ func TestCoefficients(t *testing.T) {
 		Cite: "FAO Irrigation and Drainage Paper 56 (1998), equation 16",
 		Kind: verify.FromMemory,
 	}
-	for _, c := range []struct{ speed, coefficient float64 }{{5, 6.62e-4}, {1, 8.0e-4}, {0.13, 12e-4}} {
+	for _, c := range []struct{ speed, coefficient float64 }{{5, 6.62e-4}, {1, 8.0e-4},
+		{0.13, 12e-4}} {
 		ps, err := psychro.InAirSpeed(quantity.MetersPerSecond(c.speed))
 		if err != nil {
 			t.Fatal(err)
@@ -111,10 +112,18 @@ func TestPsychrometerThatIsNone(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, spoil := range map[string]func(*psychro.Psychrometer){
-		"psychrometer coefficient":                 func(ps *psychro.Psychrometer) { *ps = psychro.Psychrometer{} },
-		"psychrometer coefficient of an iced wick": func(ps *psychro.Psychrometer) { ps.Iced = math.Inf(1) },
-		"growth of the psychrometer coefficient":   func(ps *psychro.Psychrometer) { ps.Growth = -1 },
-		"spread of the psychrometer coefficient":   func(ps *psychro.Psychrometer) { ps.Spread = math.NaN() },
+		"psychrometer coefficient": func(ps *psychro.Psychrometer) {
+			*ps = psychro.Psychrometer{}
+		},
+		"psychrometer coefficient of an iced wick": func(ps *psychro.Psychrometer) {
+			ps.Iced = math.Inf(1)
+		},
+		"growth of the psychrometer coefficient": func(ps *psychro.Psychrometer) {
+			ps.Growth = -1
+		},
+		"spread of the psychrometer coefficient": func(ps *psychro.Psychrometer) {
+			ps.Spread = math.NaN()
+		},
 	} {
 		ps := psychro.Sling()
 		spoil(&ps)
@@ -140,7 +149,8 @@ func TestPsychrometerThatIsNone(t *testing.T) {
 func TestAspiratedIsNearlyThermodynamic(t *testing.T) {
 	for _, c := range []struct{ dry, wet float64 }{{25, 18}, {35, 22}, {45, 24}, {20, 19}} {
 		m, err := psychro.Aspirated().
-			Measure(psychro.Reading{DryBulb: celsius(c.dry, 0), WetBulb: celsius(c.wet, 0), Pressure: seaLevel})
+			Measure(psychro.Reading{DryBulb: celsius(c.dry, 0), WetBulb: celsius(c.wet, 0),
+				Pressure: seaLevel})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -173,7 +183,8 @@ func TestSupercooledWick(t *testing.T) {
 	}
 	// e = 286.27 − 6.60e-4 (1 − 0.0115) 101325·2 and 259.88 − 5.82e-4·101325·2.
 	source := verify.Source{
-		Cite: "Smithsonian Meteorological Tables, 6th ed., tables 94 and 96: 286.27 and 259.7 Pa at −10 °C over water and ice",
+		Cite: "Smithsonian Meteorological Tables, 6th ed., tables 94 and 96: 286.27 and 259.7 " +
+			"Pa at −10 °C over water and ice",
 		Kind: verify.FromMemory,
 	}
 	verify.Value(
@@ -212,7 +223,8 @@ func TestPsychrometerRoundTrip(t *testing.T) {
 					1e-8*a.HumidityRatio()+1e-12,
 				)
 			}
-			for _, std := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std, m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std} {
+			for _, std := range []float64{m.WetBulb.Std, m.DewPoint.Std, m.RelativeHumidity.Std,
+				m.HumidityRatio.Std, m.Enthalpy.Std, m.SpecificVolume.Std} {
 				if !(std >= 0) || math.IsInf(std, 0) {
 					t.Fatalf("uncertainty %v of %+v", std, m)
 				}
@@ -270,11 +282,15 @@ func TestDoubts(t *testing.T) {
 		{"equal", sling.Doubts(reading(20, 20.2)), "[wet-bulb-at-dry-bulb]"},
 		{"too low", sling.Doubts(reading(25, 4)), "[wet-bulb-too-low]"},
 		{"freezing", sling.Doubts(reading(4, 0.1)), "[wick-freezing]"},
-		{"sound coil", sling.CoilDoubts(reading(25, 18), reading(14, 13), quantity.Celsius(6)), "[]"},
+		{"sound coil", sling.CoilDoubts(reading(25, 18), reading(14, 13), quantity.Celsius(6)),
+			"[]"},
 		{"dry coil", sling.CoilDoubts(reading(30, 15), reading(20, 11), quantity.Celsius(8)), "[]"},
-		{"wick left on", sling.CoilDoubts(reading(25, 18), reading(13, 13), quantity.Celsius(6)), "[supply-reads-saturated]"},
-		{"colder than coil", sling.CoilDoubts(reading(25, 18), reading(11, 9), quantity.Celsius(13)), "[supply-colder-than-coil]"},
-		{"wetter", sling.CoilDoubts(reading(25, 14), reading(14, 13), 0), "[supply-wetter-than-return]"},
+		{"wick left on", sling.CoilDoubts(reading(25, 18), reading(13, 13), quantity.Celsius(6)),
+			"[supply-reads-saturated]"},
+		{"colder than coil", sling.CoilDoubts(reading(25, 18), reading(11, 9),
+			quantity.Celsius(13)), "[supply-colder-than-coil]"},
+		{"wetter", sling.CoilDoubts(reading(25, 14), reading(14, 13), 0),
+			"[supply-wetter-than-return]"},
 	} {
 		if got := fmt.Sprint(codes(c.got)); got != c.want {
 			t.Errorf("%s: %s, want %s", c.what, got, c.want)
@@ -302,8 +318,10 @@ func TestWickDoubts(t *testing.T) {
 		want string
 	}{
 		{"steady", psychro.WickDoubts(series(0, 18, 18.1, 17.9, 18, 18.1, 17.9)), "[]"},
-		{"drying", psychro.WickDoubts(series(0, 18, 18.1, 18.4, 18.9, 19.6, 20.5)), "[wick-drying]"},
-		{"settling", psychro.WickDoubts(series(0, 23, 21, 19.8, 19, 18.6, 18.4)), "[wick-settling]"},
+		{"drying", psychro.WickDoubts(series(0, 18, 18.1, 18.4, 18.9, 19.6, 20.5)),
+			"[wick-drying]"},
+		{"settling", psychro.WickDoubts(series(0, 23, 21, 19.8, 19, 18.6, 18.4)),
+			"[wick-settling]"},
 		{"room warming", psychro.WickDoubts(series(3, 18, 18.5, 19, 19.5, 20, 20.5)), "[]"},
 		{"too short", psychro.WickDoubts(series(0, 18, 20)), "[]"},
 		{"one time", psychro.WickDoubts(make([]psychro.WickSample, 6)), "[]"},

@@ -12,7 +12,8 @@ import (
 
 func TestRealGasReference(t *testing.T) {
 	source := verify.Source{
-		Cite: "ASHRAE RP-1485, computed by CoolProp 8.0.1dev; worst state of −30 to 60 °C, 70 to 101 kPa",
+		Cite: "ASHRAE RP-1485, computed by CoolProp 8.0.1dev; worst state of −30 to 60 °C, 70 " +
+			"to 101 kPa",
 		Kind: verify.Computed,
 	}
 	var w, v, h, dew, wet worst

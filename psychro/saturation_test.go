@@ -26,11 +26,16 @@ func TestSaturationPressure(t *testing.T) {
 		kelvin, p float64
 		tolerance float64
 	}{
-		{verify.Source{Cite: "IAPWS R6-95(2018), table 8", Kind: verify.Published}, psychro.IAPWS, 275, 698.451167, 1e-9},
-		{verify.Source{Cite: "IAPWS R6-95(2018), table 8", Kind: verify.Published}, psychro.IAPWS, 450, 932203.564, 1e-9},
-		{verify.Source{Cite: "IAPWS R14-08(2011), computer-program verification", Kind: verify.Published}, psychro.IAPWS, 230, 8.94735, 5e-7},
-		{verify.Source{Cite: "IAPWS R7-97(2012), table 35, as tests of public libraries reprint it", Kind: verify.Published}, psychro.IF97, 300, 3536.58941, 1e-9},
-		{verify.Source{Cite: "IAPWS R14-08(2011), computer-program verification", Kind: verify.Published}, psychro.IF97, 230, 8.94735, 5e-7},
+		{verify.Source{Cite: "IAPWS R6-95(2018), table 8", Kind: verify.Published}, psychro.IAPWS,
+			275, 698.451167, 1e-9},
+		{verify.Source{Cite: "IAPWS R6-95(2018), table 8", Kind: verify.Published}, psychro.IAPWS,
+			450, 932203.564, 1e-9},
+		{verify.Source{Cite: "IAPWS R14-08(2011), computer-program verification",
+			Kind: verify.Published}, psychro.IAPWS, 230, 8.94735, 5e-7},
+		{verify.Source{Cite: "IAPWS R7-97(2012), table 35, as tests of public libraries reprint it",
+			Kind: verify.Published}, psychro.IF97, 300, 3536.58941, 1e-9},
+		{verify.Source{Cite: "IAPWS R14-08(2011), computer-program verification",
+			Kind: verify.Published}, psychro.IF97, 230, 8.94735, 5e-7},
 	} {
 		verify.Relative(
 			t, c.source, fmt.Sprintf("saturation pressure by %v at %g K", c.s, c.kelvin), "Pa", c.p,

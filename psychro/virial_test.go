@@ -33,8 +33,10 @@ func TestVirialCoefficients(t *testing.T) {
 			{"B water-water", bww * 1e6, [4]float64{-11174, -2025.6, -200.52, -89.888}},
 			{"B air-water", virialAirWater(k) * 1e6, [4]float64{-68.306, -38.074, -2.0472, 7.52}},
 			{"C air-air-air", caaa * 1e12, [4]float64{2177.9, 1893.1, 1551.2, 1464.7}},
-			{"C air-air-water", virialAirAirWater(k) * 1e12, [4]float64{1027.3, 861.02, 627.15, 583.79}},
-			{"C air-water-water", virialAirWaterWater(k) * 1e12, [4]float64{-1821432, -224234, -8436.5, -2486.9}},
+			{"C air-air-water", virialAirAirWater(k) * 1e12,
+				[4]float64{1027.3, 861.02, 627.15, 583.79}},
+			{"C air-water-water", virialAirWaterWater(k) * 1e12,
+				[4]float64{-1821432, -224234, -8436.5, -2486.9}},
 		} {
 			tolerance := printed * math.Abs(c.printed[i])
 			if c.name == "B air-water" {

@@ -16,7 +16,8 @@ func TestElevationOf(t *testing.T) {
 		}
 	})
 	for p, want := range map[Pressure]Length{
-		0: Meters(11000), Pressure(math.Inf(1)): Meters(-5000), Pressure(math.Inf(-1)): Meters(11000),
+		0: Meters(11000), Pressure(math.Inf(1)): Meters(-5000),
+		Pressure(math.Inf(-1)): Meters(11000),
 	} {
 		if got := ElevationOf(p); got != want {
 			t.Errorf("%v: %v, want %v", p, got, want)

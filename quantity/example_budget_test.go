@@ -23,7 +23,8 @@ func ExampleBudget() {
 // A form shows what is wrong at its field, without the name that the field shows already.
 func ExampleRangeError_Problem() {
 	err := &quantity.RangeError{
-		Quantity: "outdoor dry bulb", Value: quantity.Fahrenheit(-90), Min: quantity.Fahrenheit(-40),
+		Quantity: "outdoor dry bulb", Value: quantity.Fahrenheit(-90),
+		Min:    quantity.Fahrenheit(-40),
 		Advice: "read it again",
 	}
 	fmt.Println(err.Problem())

@@ -28,7 +28,8 @@ func TestDigitsOfWhatIsKnown(t *testing.T) {
 			"41.3 °F ± 0.6 °F",
 		},
 		{ // who states the decimals has them
-			quantity.Fahrenheit(41.26).PlusMinus(quantity.FahrenheitDelta(12.4)).Styled(ip.In("°F", 1)),
+			quantity.Fahrenheit(41.26).PlusMinus(quantity.FahrenheitDelta(12.4)).Styled(ip.In("°F",
+				1)),
 			"41.3 °F ± 12.4 °F",
 		},
 	} {

@@ -18,7 +18,8 @@ func TestAssignedElsewhere(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"r514a": "R-514A", "CFC-13": "R-13", "R-480A": "R-480A", "HFC-134": "R-134", "r-1234ze(z)": "R-1234ze(Z)", "43-10mee": "R-43-10mee",
+		"r514a": "R-514A", "CFC-13": "R-13", "R-480A": "R-480A", "HFC-134": "R-134",
+		"r-1234ze(z)": "R-1234ze(Z)", "43-10mee": "R-43-10mee",
 		"R-499C": "R-499C", "R-520a": "R-520A",
 	} {
 		_, err := Lookup(text)

@@ -12,7 +12,8 @@ import (
 func TestBlendsAgainstTheHandbook(t *testing.T) {
 	const usual = 0.5 // K
 	handbook := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal bubble and dew points",
+		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal bubble and " +
+			"dew points",
 		Kind: verify.Published,
 	}
 	standard := verify.Source{
@@ -134,7 +135,8 @@ func TestBlendsAgainstTheHandbook(t *testing.T) {
 // 5 % of propane, which boils colder than it: print of it, at −43.8 °C, cannot be.
 func TestPrintOfR403BAgainstR509A(t *testing.T) {
 	source := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal boiling point of azeotropes",
+		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal boiling " +
+			"point of azeotropes",
 		Kind: verify.Published,
 	}
 	boiling, err := mustLookup(t, "R-509A").NormalBoilingPoint()

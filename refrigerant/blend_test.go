@@ -129,7 +129,8 @@ func TestNewBlendThatDoesNotMix(t *testing.T) {
 		}
 	}
 	for _, part := range []Component{{"R-718", 0.001}, {"R-717", 0.1}, {"R-717", 0.9}} {
-		if _, err := NewBlend("wet", []Component{part, {"R-290", 1 - part.MassFraction}}); err != nil {
+		if _, err := NewBlend("wet", []Component{part,
+			{"R-290", 1 - part.MassFraction}}); err != nil {
 			t.Error(err)
 		}
 	}
@@ -187,13 +188,22 @@ func FuzzNewBlend(f *testing.F) {
 			return
 		}
 		for _, v := range []func() (float64, error){
-			func() (float64, error) { v, err := r.BubbleTemperature(quantity.Pressure(p)); return float64(v), err },
-			func() (float64, error) { v, err := r.DewTemperature(quantity.Pressure(p)); return float64(v), err },
+			func() (float64, error) {
+				v, err := r.BubbleTemperature(quantity.Pressure(p))
+				return float64(v), err
+			},
+			func() (float64, error) {
+				v, err := r.DewTemperature(quantity.Pressure(p))
+				return float64(v), err
+			},
 			func() (float64, error) {
 				v, err := r.BubblePressure(quantity.Temperature(temp))
 				return float64(v), err
 			},
-			func() (float64, error) { v, err := r.DewPressure(quantity.Temperature(temp)); return float64(v), err },
+			func() (float64, error) {
+				v, err := r.DewPressure(quantity.Temperature(temp))
+				return float64(v), err
+			},
 		} {
 			if x, err := v(); err == nil && (math.IsNaN(x) || math.IsInf(x, 0) || x <= 0) {
 				t.Errorf("%s: %v at %v Pa, %v K", r.Name(), x, p, temp)
@@ -232,7 +242,8 @@ func TestBlendThatBoilsOverAWideRange(t *testing.T) {
 			continue
 		}
 		critical := r.Critical()
-		for _, at := range []quantity.Temperature{280, 0.8 * critical.Temperature, 0.9 * critical.Temperature} {
+		for _, at := range []quantity.Temperature{280, 0.8 * critical.Temperature,
+			0.9 * critical.Temperature} {
 			p, err := r.BubblePressure(at)
 			if err != nil {
 				t.Errorf("%s/%s: bubble pressure at %v: %v", c.heavy, c.light, at, err)

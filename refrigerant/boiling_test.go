@@ -157,8 +157,10 @@ func TestTwoPhasesJoinTheEdges(t *testing.T) {
 			}
 			// From outside, the equation comes to the same edges.
 			for h, inside := range map[quantity.SpecificEnthalpy]quantity.SpecificEnthalpy{
-				quantity.SpecificEnthalpy(b.liquid.enthalpy - 1e-5): quantity.SpecificEnthalpy(b.liquid.enthalpy + 1e-5),
-				quantity.SpecificEnthalpy(b.vapor.enthalpy + 1e-5):  quantity.SpecificEnthalpy(b.vapor.enthalpy - 1e-5),
+				quantity.SpecificEnthalpy(b.liquid.enthalpy -
+					1e-5): quantity.SpecificEnthalpy(b.liquid.enthalpy + 1e-5),
+				quantity.SpecificEnthalpy(b.vapor.enthalpy +
+					1e-5): quantity.SpecificEnthalpy(b.vapor.enthalpy - 1e-5),
 			} {
 				out, err1 := r.StateAtEnthalpy(p, h)
 				in, err2 := r.StateAtEnthalpy(p, inside)
@@ -218,7 +220,8 @@ func TestTwoPhasesKeepTheSecondLaw(t *testing.T) {
 			return
 		}
 		share := rapid.Float64Range(0, 1).Draw(t, "share")
-		slope := (b.vapor.entropy - b.liquid.entropy) * (1 + b.isobar.Slope(table.InnerEntropy, share))
+		slope := (b.vapor.entropy - b.liquid.entropy) *
+			(1 + b.isobar.Slope(table.InnerEntropy, share))
 		heat := (b.vapor.enthalpy - b.liquid.enthalpy) / b.temperature(share)
 		if e := slope/heat - 1; math.Abs(e) > 2e-4 {
 			t.Errorf("%v at %v Pa, share %v: T ds/dh is off 1 by %.1e", r, float64(p), share, e)

@@ -32,7 +32,8 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				back, err := r.StateAtEnthalpy(p, s.Enthalpy)
 				if err != nil || math.Abs(float64(back.Temperature-at)) > tableKelvin {
 					t.Errorf(
-						"%v at %v of its critical temperature and %v of its bubble pressure: off by %v K, %v",
+						"%v at %v of its critical temperature and %v of its bubble pressure: "+
+							"off by %v K, %v",
 						r, share, part, float64(back.Temperature-at), err,
 					)
 				}
@@ -49,7 +50,8 @@ func TestStatesOfBlendsUpToTheCriticalPoint(t *testing.T) {
 				// At the edge itself rounding decides.
 				if part != 0.999999 && back.Phase != s.Phase {
 					t.Errorf(
-						"%v at %v of its critical temperature and %v of its bubble pressure: %v, and %v at its enthalpy",
+						"%v at %v of its critical temperature and %v of its bubble pressure: "+
+							"%v, and %v at its enthalpy",
 						r, share, part, s.Phase, back.Phase,
 					)
 				}
@@ -72,7 +74,8 @@ func TestStatesOfBlendsAtTheCriticalPressure(t *testing.T) {
 				if err != nil || !(float64(s.Density) < last) ||
 					share == 1 && math.Abs(float64(s.Density/c.Density)-1) > 0.2 {
 					t.Errorf(
-						"%v at %v of its critical pressure and %v of its critical temperature: %+v after %v, %v",
+						"%v at %v of its critical pressure and %v of its critical temperature: "+
+							"%+v after %v, %v",
 						r, over, share, s, last, err,
 					)
 				}

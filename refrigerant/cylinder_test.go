@@ -17,7 +17,8 @@ var fiftyPound = Cylinder{WaterCapacity: quantity.Pounds(47.7), Tare: quantity.P
 
 func TestCylinderVolume(t *testing.T) {
 	source := verify.Source{
-		Cite: "49 CFR 173.304a(a)(2), note 1 to the table: one pound of water is 27.737 cubic inches at 60 °F",
+		Cite: "49 CFR 173.304a(a)(2), note 1 to the table: one pound of water is 27.737 cubic " +
+			"inches at 60 °F",
 		Kind: verify.Published,
 	}
 	c := Cylinder{WaterCapacity: quantity.Pounds(1)}
@@ -26,7 +27,8 @@ func TestCylinderVolume(t *testing.T) {
 		c.Volume().CubicInches(), 1e-12,
 	)
 	water := verify.Source{
-		Cite: "ISO 4064 annex, density of water 0.99910 kg/L at 15 °C and 0.99894 kg/L at 16 °C: 62.37 lb/ft³ at 60 °F",
+		Cite: "ISO 4064 annex, density of water 0.99910 kg/L at 15 °C and 0.99894 kg/L at 16 " +
+			"°C: 62.37 lb/ft³ at 60 °F",
 		Kind: verify.Published,
 	}
 	verify.Relative(
@@ -66,7 +68,8 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 		Kind: verify.Published,
 	}
 	c := Cylinder{WaterCapacity: quantity.Kilograms(100), Tare: quantity.Kilograms(50)}
-	for _, d := range []struct{ service, ratio float64 }{{1800, 68}, {1900, 68}, {2000, 70.3}, {2265, 73.2}, {2400, 74.5}, {4500, 74.5}} {
+	for _, d := range []struct{ service, ratio float64 }{{1800, 68}, {1900, 68}, {2000, 70.3},
+		{2265, 73.2}, {2400, 74.5}, {4500, 74.5}} {
 		c.Service = quantity.PSIG(d.service)
 		f, err := c.SafeFill(mustLookup(t, "R-744"))
 		if err != nil || f.Service != quantity.PSIG(1800) {
@@ -92,7 +95,8 @@ func TestSafeFillByFillingDensity(t *testing.T) {
 		designation string
 		service     float64
 	}{
-		{"R-744", 0}, {"R-744", 400}, {"R-744", 1799}, {"R-1132a", 0}, {"R-1132a", 1800}, {"R-472A", 0}, {"R-472A", 400},
+		{"R-744", 0}, {"R-744", 400}, {"R-744", 1799}, {"R-1132a", 0}, {"R-1132a", 1800},
+		{"R-472A", 0}, {"R-472A", 400},
 		{"R-22", 200}, {"R-410A", 350}, {"R-717", 400},
 		{"R-23", 0}, {"R-23", 2400}, // no filling density, and no liquid at 130 °F
 	} {
@@ -227,13 +231,21 @@ func FuzzCylinder(f *testing.F) {
 		c := Cylinder{WaterCapacity: quantity.Mass(water), Tare: quantity.Mass(tare)}
 		for _, v := range []func() (float64, error){
 			func() (float64, error) { v, err := c.SafeFill(r); return float64(v.Net), err },
-			func() (float64, error) { v, err := c.RoomFor(r, quantity.Mass(gross)); return float64(v.MayTake), err },
-			func() (float64, error) { v, err := c.Contents(quantity.Mass(gross)); return float64(v), err },
+			func() (float64, error) {
+				v, err := c.RoomFor(r, quantity.Mass(gross))
+				return float64(v.MayTake), err
+			},
+			func() (float64, error) {
+				v, err := c.Contents(quantity.Mass(gross))
+				return float64(v), err
+			},
 			func() (float64, error) {
 				v, err := c.ContentsFromLevel(r, level, quantity.Temperature(temp))
 				return float64(v), err
 			},
-			func() (float64, error) { return c.LiquidLevel(r, quantity.Mass(gross), quantity.Temperature(temp)) },
+			func() (float64, error) {
+				return c.LiquidLevel(r, quantity.Mass(gross), quantity.Temperature(temp))
+			},
 			func() (float64, error) {
 				v, err := c.LiquidFullTemperature(r, quantity.Mass(gross))
 				return float64(v), err
@@ -253,16 +265,19 @@ func TestNoLiquidLevelAtTheCriticalTemperature(t *testing.T) {
 		c := r.Critical()
 		net := quantity.Kilograms(float64(c.Density) * float64(fiftyPound.Volume()))
 		for _, share := range []quantity.Mass{0.2, 0.999999, 1, 1.000001, 1.4} {
-			for _, at := range []quantity.Temperature{c.Temperature, c.Temperature + 1e-6, c.Temperature + 20} {
+			for _, at := range []quantity.Temperature{c.Temperature, c.Temperature + 1e-6,
+				c.Temperature + 20} {
 				level, err := fiftyPound.LiquidLevel(r, share*net, at)
 				var outside *RangeError
 				if !errors.As(err, &outside) || level != 0 {
 					t.Errorf("%v of %v at %v: level %v, %v", share*net, r, at, level, err)
-				} else if full := strings.Contains(outside.Advice, "liquid-full"); at == c.Temperature && share != 1 && full != (share > 1) {
+				} else if full := strings.Contains(outside.Advice,
+					"liquid-full"); at == c.Temperature && share != 1 && full != (share > 1) {
 					t.Errorf("%v of %v at %v: %v", share*net, r, at, err)
 				}
 			}
-			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net, c.Temperature*(1-1e-9)); err != nil ||
+			if level, err := fiftyPound.LiquidLevel(r, min(share, 0.999999)*net,
+				c.Temperature*(1-1e-9)); err != nil ||
 				!(level >= 0 && level <= 1) {
 				t.Errorf(
 					"%v of %v just below its critical temperature: level %v, %v", share*net, r,

@@ -99,7 +99,8 @@ func TestLookupUnknown(t *testing.T) {
 
 func TestGWP(t *testing.T) {
 	pure := verify.Source{
-		Cite: "GHG Protocol, Global Warming Potential Values (February 2016), after IPCC AR4 and AR5, as the open dataset globalwarmingpotentials reprints it",
+		Cite: "GHG Protocol, Global Warming Potential Values (February 2016), after IPCC AR4 " +
+			"and AR5, as the open dataset globalwarmingpotentials reprints it",
 		Kind: verify.Published,
 	}
 	blends := [2]verify.Source{
@@ -143,7 +144,8 @@ func TestGWP(t *testing.T) {
 	}{
 		{"R-410A", 2087.5, 1923.5}, {"R-404A", 3921.6, 3942.8}, {"R-407C", 1773.85, 1624.21},
 		{"R-507A", 3985, 3985}, {"R-502", 4656.72, 4785.92},
-		{"R-454B", 466, 466.453}, {"R-448A", 1387, 1273.22}, {"R-513A", 631, 572}, {"R-452A", 2140, 1944.77},
+		{"R-454B", 466, 466.453}, {"R-448A", 1387, 1273.22}, {"R-513A", 631, 572},
+		{"R-452A", 2140, 1944.77},
 		{"R-515B", 293, 298.15},
 	} {
 		g := mustLookup(t, tc.designation).GWP()
@@ -170,7 +172,8 @@ func TestGWP(t *testing.T) {
 // The law of the United States takes AR4's figures for what it regulates.
 func TestExchangeValues(t *testing.T) {
 	source := verify.Source{
-		Cite: "42 U.S.C. 7675(c)(1) (American Innovation and Manufacturing Act of 2020), exchange values",
+		Cite: "42 U.S.C. 7675(c)(1) (American Innovation and Manufacturing Act of 2020), " +
+			"exchange values",
 		Kind: verify.Published,
 	}
 	for designation, value := range map[string]float64{
@@ -184,7 +187,8 @@ func TestExchangeValues(t *testing.T) {
 		}
 	}
 	blends := verify.Source{
-		Cite: "40 CFR 84.64(b), table 1, with the exchange values of 42 U.S.C. 7675(c)(1), weighted by mass by hand",
+		Cite: "40 CFR 84.64(b), table 1, with the exchange values of 42 U.S.C. 7675(c)(1), " +
+			"weighted by mass by hand",
 		Kind: verify.Published,
 	}
 	for designation, value := range map[string]float64{
@@ -210,7 +214,8 @@ func TestExchangeValues(t *testing.T) {
 
 func TestMolarMass(t *testing.T) {
 	source := verify.Source{
-		Cite: "Atomic weights of the elements 2013 (IUPAC Technical Report), doi:10.1515/pac-2015-0305, conventional values, summed by hand",
+		Cite: "Atomic weights of the elements 2013 (IUPAC Technical Report), " +
+			"doi:10.1515/pac-2015-0305, conventional values, summed by hand",
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct {

@@ -21,7 +21,8 @@ var ErrNotFlammable = errors.New(
 // ErrNoFlammabilityLimit is returned for a refrigerant that burns, or may burn, and whose
 // limit is not in the table.
 var ErrNoFlammabilityLimit = errors.New(
-	"no flammability limit of this refrigerant is carried; take it from the safety data sheet, or its room area from the label",
+	"no flammability limit of this refrigerant is carried; take it from the safety data sheet, " +
+		"or its room area from the label",
 )
 
 const (
@@ -36,22 +37,27 @@ var flammabilityLimits = [...]struct {
 	limit       quantity.Density
 	source      string
 }{
-	{
-		"R-32", 0.307, limitRead,
-	}, {"R-142b", 0.329, limitMemory}, {"R-143a", 0.282, limitMemory}, {"R-152a", 0.130, limitMemory},
-	{
-		"R-170", 0.038, limitMemory,
-	}, {"R-290", 0.038, limitRead}, {"R-452B", 0.309, limitMemory}, {"R-454A", 0.278, limitMemory},
-	{
-		"R-454B", 0.296, limitMemory,
-	}, {"R-454C", 0.289, limitMemory}, {"R-455A", 0.423, limitMemory}, {"R-457A", 0.216, limitMemory},
-	{
-		"R-600", 0.038, limitMemory,
-	}, {"R-600a", 0.038, limitMemory}, {"R-601", 0.035, limitMemory}, {"R-601a", 0.038, limitMemory},
-	{
-		"R-717", 0.116, limitMemory,
-	}, {"R-1234yf", 0.289, limitMemory}, {"R-1234ze(E)", 0.303, limitMemory},
-	{"R-1270", 0.040, limitMemory}, {"R-E170", 0.064, limitMemory},
+	{"R-32", 0.307, limitRead},
+	{"R-142b", 0.329, limitMemory},
+	{"R-143a", 0.282, limitMemory},
+	{"R-152a", 0.130, limitMemory},
+	{"R-170", 0.038, limitMemory},
+	{"R-290", 0.038, limitRead},
+	{"R-452B", 0.309, limitMemory},
+	{"R-454A", 0.278, limitMemory},
+	{"R-454B", 0.296, limitMemory},
+	{"R-454C", 0.289, limitMemory},
+	{"R-455A", 0.423, limitMemory},
+	{"R-457A", 0.216, limitMemory},
+	{"R-600", 0.038, limitMemory},
+	{"R-600a", 0.038, limitMemory},
+	{"R-601", 0.035, limitMemory},
+	{"R-601a", 0.038, limitMemory},
+	{"R-717", 0.116, limitMemory},
+	{"R-1234yf", 0.289, limitMemory},
+	{"R-1234ze(E)", 0.303, limitMemory},
+	{"R-1270", 0.040, limitMemory},
+	{"R-E170", 0.064, limitMemory},
 }
 
 // FlammabilityLimit returns the lower flammability limit of r. The error is

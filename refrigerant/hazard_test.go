@@ -25,18 +25,24 @@ func TestHazards(t *testing.T) {
 		designation string
 		has, lacks  []HazardCode
 	}{
-		{"R-410A", []HazardCode{PressureAndCold, CollectsLow, NoVenting}, []HazardCode{BurnsSlowly, Toxic, HighAtRest, PoisonsBreath}},
+		{"R-410A", []HazardCode{PressureAndCold, CollectsLow, NoVenting},
+			[]HazardCode{BurnsSlowly, Toxic, HighAtRest, PoisonsBreath}},
 		{"R-32", []HazardCode{BurnsSlowly, NoVenting}, []HazardCode{BurnsReadily}},
-		{"R-290", []HazardCode{BurnsReadily, CollectsLow, VentingInNamedUses}, []HazardCode{NoVenting}},
+		{"R-290", []HazardCode{BurnsReadily, CollectsLow, VentingInNamedUses},
+			[]HazardCode{NoVenting}},
 		{"R-1270", []HazardCode{BurnsReadily, NoVenting}, nil},
 		{"R-436A", []HazardCode{NoVenting}, []HazardCode{VentingInNamedUses}},
 		{"R-441A", []HazardCode{VentingInNamedUses}, nil},
 		{"R-E170", []HazardCode{BurnsReadily, NoVenting}, nil},
-		{"R-717", []HazardCode{BurnsSlowly, Toxic, RisesHigh, VentingInNamedUses}, []HazardCode{CollectsLow}},
-		{"R-718", []HazardCode{RisesHigh}, []HazardCode{CollectsLow, PressureAndCold, NoVenting, VentingInNamedUses}},
-		{"R-744", []HazardCode{PoisonsBreath, HighAtRest, TrappedLiquid, DryIce, CollectsLow}, []HazardCode{NoVenting, VentingInNamedUses, Toxic}},
+		{"R-717", []HazardCode{BurnsSlowly, Toxic, RisesHigh, VentingInNamedUses},
+			[]HazardCode{CollectsLow}},
+		{"R-718", []HazardCode{RisesHigh}, []HazardCode{CollectsLow, PressureAndCold, NoVenting,
+			VentingInNamedUses}},
+		{"R-744", []HazardCode{PoisonsBreath, HighAtRest, TrappedLiquid, DryIce, CollectsLow},
+			[]HazardCode{NoVenting, VentingInNamedUses, Toxic}},
 		{"R-472A", []HazardCode{PoisonsBreath, HighAtRest, DryIce, NoVenting}, nil},
-		{"R-23", []HazardCode{HighAtRest, TrappedLiquid, NoVenting}, []HazardCode{DryIce, PoisonsBreath}},
+		{"R-23", []HazardCode{HighAtRest, TrappedLiquid, NoVenting},
+			[]HazardCode{DryIce, PoisonsBreath}},
 		{"R-123", []HazardCode{Toxic, NoVenting}, nil}, {"R-13I1", []HazardCode{NoVenting}, nil},
 	} {
 		codes := hazardCodes(mustLookup(t, tc.designation))
@@ -122,16 +128,20 @@ func TestPressureAtRest(t *testing.T) {
 
 func TestComfortCooling(t *testing.T) {
 	for designation, want := range map[string]UnsuitableReason{
-		"R-744": NoLiquidInSummer, "R-23": NoLiquidInSummer, "R-473A": NoLiquidInSummer, "R-469A": NoLiquidInSummer,
-		"R-717": ToxicIndoors, "R-123": ToxicIndoors, "R-718": InVacuum, "R-11": InVacuum, "R-601a": InVacuum,
-		"R-22": "", "R-410A": "", "R-32": "", "R-454B": "", "R-290": "", "R-134a": "", "R-407C": "", "R-600a": "", "R-502": "", "R-1234ze(E)": "",
+		"R-744": NoLiquidInSummer, "R-23": NoLiquidInSummer, "R-473A": NoLiquidInSummer,
+		"R-469A": NoLiquidInSummer,
+		"R-717":  ToxicIndoors, "R-123": ToxicIndoors, "R-718": InVacuum, "R-11": InVacuum,
+		"R-601a": InVacuum,
+		"R-22":   "", "R-410A": "", "R-32": "", "R-454B": "", "R-290": "", "R-134a": "", "R-407C": "",
+		"R-600a": "", "R-502": "", "R-1234ze(E)": "",
 	} {
 		err := mustLookup(t, designation).ComfortCooling()
 		unsuitable, _ := err.(*UnsuitableError)
 		switch {
 		case want == "" && err != nil:
 			t.Errorf("%s: %v", designation, err)
-		case want != "" && (unsuitable == nil || unsuitable.Reason != want || unsuitable.Designation != designation):
+		case want != "" && (unsuitable == nil || unsuitable.Reason != want ||
+			unsuitable.Designation != designation):
 			t.Errorf("%s: %v, want %s", designation, err, want)
 		}
 	}
@@ -160,7 +170,8 @@ func TestOpeningSteps(t *testing.T) {
 					t.Errorf("%v: %+v", r, s)
 				}
 			}
-			if !(at[Detector] < at[RemoveAll] && at[RemoveAll] < at[Evacuate] && at[Evacuate] < at[Sweep] && at[Sweep] < at[Open] && at[Open] < at[PressureTest]) {
+			if !(at[Detector] < at[RemoveAll] && at[RemoveAll] < at[Evacuate] &&
+				at[Evacuate] < at[Sweep] && at[Sweep] < at[Open] && at[Open] < at[PressureTest]) {
 				t.Errorf("%v: %v", r, steps)
 			}
 			if flame != (at[NitrogenFlowing] > 0) || flame && at[NitrogenFlowing] > at[Open] {
@@ -168,7 +179,8 @@ func TestOpeningSteps(t *testing.T) {
 			}
 			for _, s := range steps {
 				if s.Optional &&
-					(s.Code != Sweep && s.Code != Evacuate || r.SafetyGroup() != A2L && r.SafetyGroup() != B2L) {
+					(s.Code != Sweep && s.Code != Evacuate || r.SafetyGroup() != A2L &&
+						r.SafetyGroup() != B2L) {
 					t.Errorf("%v: %s is not left to choice", r, s.Code)
 				}
 			}

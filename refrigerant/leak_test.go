@@ -67,7 +67,8 @@ func TestVaporLeakOfZeotrope(t *testing.T) {
 		}
 		before := steps[i-1].Remaining.Composition()
 		now := s.Remaining.Composition()
-		if !(now[0].MassFraction < before[0].MassFraction && now[2].MassFraction > before[2].MassFraction) {
+		if !(now[0].MassFraction < before[0].MassFraction &&
+			now[2].MassFraction > before[2].MassFraction) {
 			t.Errorf(
 				"%v lost: %s after %s", s.Lost, s.Remaining.Name(), steps[i-1].Remaining.Name(),
 			)
@@ -190,7 +191,8 @@ func FuzzLeak(f *testing.F) {
 			return
 		}
 		for _, s := range steps {
-			for _, v := range []float64{s.Lost, float64(s.Pressure), float64(s.BubbleShift), float64(s.DewShift)} {
+			for _, v := range []float64{s.Lost, float64(s.Pressure), float64(s.BubbleShift),
+				float64(s.DewShift)} {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Errorf("%v at %v K from %s: %+v", r, temp, from, s)
 				}
@@ -236,7 +238,8 @@ func TestLeakOfTheLastInTheCold(t *testing.T) {
 						sum := s.Lost*s.Leaked[i].MassFraction + (1-s.Lost)*left[i].MassFraction
 						if math.Abs(sum-c.MassFraction) > 1e-9 || left[i].MassFraction <= 0 {
 							t.Errorf(
-								"%s at %g °C, level %g, %g lost: %s left %g and lost %g do not add up to %g",
+								"%s at %g °C, level %g, %g lost: %s left %g and lost %g do not "+
+									"add up to %g",
 								d, celsius, level, s.Lost, c.Designation, left[i].MassFraction,
 								s.Leaked[i].MassFraction, c.MassFraction,
 							)

@@ -16,7 +16,8 @@ func ExampleMetering_Fixed() {
 
 func TestMeteringReadsTheNamesOfTheTrade(t *testing.T) {
 	for text, want := range map[string]refrigerant.Metering{
-		"piston": refrigerant.FixedRestrictor, "Short tube": refrigerant.FixedRestrictor, "fixed": refrigerant.FixedRestrictor,
+		"piston": refrigerant.FixedRestrictor, "Short tube": refrigerant.FixedRestrictor,
+		"fixed":     refrigerant.FixedRestrictor,
 		"capillary": refrigerant.Capillary, "capillary tube": refrigerant.Capillary,
 		"tev": refrigerant.TXV, "EEV": refrigerant.EXV,
 	} {

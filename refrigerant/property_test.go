@@ -126,7 +126,8 @@ func TestClapeyron(t *testing.T) {
 			v, _ := exact.SaturatedVapor(temp)
 			want := float64(
 				v.Enthalpy-l.Enthalpy,
-			) / (float64(temp) * (1/float64(v.Density) - 1/float64(l.Density)) * float64(v.Pressure))
+			) / (float64(temp) * (1/float64(v.Density) - 1/float64(l.Density)) *
+				float64(v.Pressure))
 			if e := math.Abs(slope/want - 1); e > 1e-6 {
 				t.Errorf(
 					"%v at %v K: d ln p/dT %v, Clapeyron %v, off by %.1e", r, float64(temp), slope,
@@ -134,7 +135,8 @@ func TestClapeyron(t *testing.T) {
 				)
 			}
 			// Equal Gibbs energy says the same of entropy.
-			if e := float64(v.Enthalpy-l.Enthalpy)/float64(temp)/float64(v.Entropy-l.Entropy) - 1; math.Abs(
+			if e := float64(v.Enthalpy-l.Enthalpy)/float64(temp)/float64(v.Entropy-l.Entropy) -
+				1; math.Abs(
 				e,
 			) > 1e-8 {
 				t.Errorf("%v at %v K: Δh/T is off Δs by %.1e", r, float64(temp), e)
@@ -196,13 +198,15 @@ func TestStateAtEntropyKeepsToTheVapor(t *testing.T) {
 func checkState(t rapid.TB, r *Refrigerant, s State) {
 	t.Helper()
 	for name, v := range map[string]float64{
-		"pressure": float64(s.Pressure), "temperature": float64(s.Temperature), "density": float64(s.Density),
+		"pressure": float64(s.Pressure), "temperature": float64(s.Temperature),
+		"density": float64(s.Density),
 	} {
 		if !(v > 0) || math.IsInf(v, 0) {
 			t.Errorf("%v: %s %v in %+v", r, name, v, s)
 		}
 	}
-	for name, v := range map[string]float64{"enthalpy": float64(s.Enthalpy), "entropy": float64(s.Entropy)} {
+	for name, v := range map[string]float64{"enthalpy": float64(s.Enthalpy),
+		"entropy": float64(s.Entropy)} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			t.Errorf("%v: %s %v in %+v", r, name, v, s)
 		}
@@ -254,9 +258,11 @@ func TestOutOfRange(t *testing.T) {
 			"state too hot":                  second(r.State(1e5, 5000)),
 			"state too dense":                second(r.State(1e12, 300)),
 			"enthalpy":                       second(r.StateAtEnthalpy(1e5, 1e9)),
-			"entropy":                        second(r.StateAtEntropy(1e5, quantity.SpecificEntropy(math.Inf(-1)))),
-			"quality":                        second(r.StateAtQuality(1e5, 1.5)),
-			"line":                           second(r.Superheat(c.Pressure/2, quantity.Temperature(math.NaN()))),
+			"entropy": second(r.StateAtEntropy(1e5,
+				quantity.SpecificEntropy(math.Inf(-1)))),
+			"quality": second(r.StateAtQuality(1e5, 1.5)),
+			"line": second(r.Superheat(c.Pressure/2,
+				quantity.Temperature(math.NaN()))),
 		} {
 			var out *RangeError
 			if !errors.As(err, &out) {
@@ -279,9 +285,15 @@ func FuzzState(f *testing.F) {
 	f.Fuzz(func(t *testing.T, i uint8, p, temp, v float64) {
 		r := &roster[int(i)%len(roster)]
 		states := []func() (State, error){
-			func() (State, error) { return r.State(quantity.Pressure(p), quantity.Temperature(temp)) },
-			func() (State, error) { return r.StateAtEnthalpy(quantity.Pressure(p), quantity.SpecificEnthalpy(v)) },
-			func() (State, error) { return r.StateAtEntropy(quantity.Pressure(p), quantity.SpecificEntropy(v)) },
+			func() (State, error) {
+				return r.State(quantity.Pressure(p), quantity.Temperature(temp))
+			},
+			func() (State, error) {
+				return r.StateAtEnthalpy(quantity.Pressure(p), quantity.SpecificEnthalpy(v))
+			},
+			func() (State, error) {
+				return r.StateAtEntropy(quantity.Pressure(p), quantity.SpecificEntropy(v))
+			},
 			func() (State, error) { return r.StateAtQuality(quantity.Pressure(p), v) },
 			func() (State, error) { return r.SaturatedLiquid(quantity.Temperature(temp)) },
 			func() (State, error) { return r.SaturatedVapor(quantity.Temperature(temp)) },
@@ -292,13 +304,22 @@ func FuzzState(f *testing.F) {
 			}
 		}
 		for _, f := range []func() (float64, error){
-			func() (float64, error) { v, err := r.BubbleTemperature(quantity.Pressure(p)); return float64(v), err },
-			func() (float64, error) { v, err := r.DewTemperature(quantity.Pressure(p)); return float64(v), err },
+			func() (float64, error) {
+				v, err := r.BubbleTemperature(quantity.Pressure(p))
+				return float64(v), err
+			},
+			func() (float64, error) {
+				v, err := r.DewTemperature(quantity.Pressure(p))
+				return float64(v), err
+			},
 			func() (float64, error) {
 				v, err := r.BubblePressure(quantity.Temperature(temp))
 				return float64(v), err
 			},
-			func() (float64, error) { v, err := r.DewPressure(quantity.Temperature(temp)); return float64(v), err },
+			func() (float64, error) {
+				v, err := r.DewPressure(quantity.Temperature(temp))
+				return float64(v), err
+			},
 			func() (float64, error) {
 				v, err := r.Superheat(quantity.Pressure(p), quantity.Temperature(temp))
 				return float64(v), err
@@ -336,7 +357,8 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 					)
 				}
 				last = away
-				if _, err := r.solveSaturationAt(e, c.Pressure*quantity.Pressure(1-gap)); err != nil {
+				if _, err := r.solveSaturationAt(e,
+					c.Pressure*quantity.Pressure(1-gap)); err != nil {
 					t.Fatalf("%v: %v", r, err)
 				}
 			}
@@ -351,7 +373,8 @@ func TestUpToTheCriticalPoint(t *testing.T) {
 // towards it.
 func TestStatesUpToTheCriticalPoint(t *testing.T) {
 	for _, r := range All() {
-		for _, saturated := range []func(quantity.Temperature) (State, error){r.SaturatedLiquid, r.SaturatedVapor} {
+		for _, saturated := range []func(quantity.Temperature) (State, error){r.SaturatedLiquid,
+			r.SaturatedVapor} {
 			var last quantity.SpecificHeat
 			for _, gap := range []float64{6e-4, 4e-4, 1e-4, 1e-6, 0} {
 				s, err := saturated(r.Critical().Temperature * quantity.Temperature(1-gap))
@@ -396,7 +419,8 @@ func TestStatesOverTheCriticalPoint(t *testing.T) {
 					math.Abs(float64(byH.Temperature-s.Temperature)) > 1e-6 ||
 					math.Abs(float64(byS.Temperature-s.Temperature)) > 1e-6 {
 					t.Errorf(
-						"%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, entropy to %v, %v",
+						"%v at %v of its critical pressure, %v: enthalpy leads back to %v, %v, "+
+							"entropy to %v, %v",
 						r, over, s.Temperature, byH.Temperature, err1, byS.Temperature, err2,
 					)
 				}

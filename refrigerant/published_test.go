@@ -12,7 +12,8 @@ import (
 func TestPublishedSaturation(t *testing.T) {
 	steps := verify.Source{Cite: r22Steps, Kind: verify.Published}
 	engineers := verify.Source{
-		Cite: "Mechanical Engineers' Handbook, volume 4, chapter 1, table 12, saturated Refrigerant 22",
+		Cite: "Mechanical Engineers' Handbook, volume 4, chapter 1, table 12, saturated " +
+			"Refrigerant 22",
 		Kind: verify.Published,
 	}
 	ohio := verify.Source{Cite: ohioTable, Kind: verify.Published}
@@ -72,9 +73,11 @@ func TestPublishedSaturation(t *testing.T) {
 
 // r22Steps prints 354.2 kPa for R-22 at −10 °C, 0.2 % under the textbook's table of R-22
 // below; that row is left out.
-const r22Steps = "saturation tables of refrigerants on the IIR datum, as the open library scisuit carries them"
+const r22Steps = "saturation tables of refrigerants on the IIR datum, as the open library " +
+	"scisuit carries them"
 
-const ohioTable = "Ohio University, Thermodynamic Properties of R744, saturation table (2007), after the NIST Chemistry WebBook"
+const ohioTable = "Ohio University, Thermodynamic Properties of R744, saturation table (2007), " +
+	"after the NIST Chemistry WebBook"
 
 // A table on the IIR datum.
 func TestPublishedR744(t *testing.T) {
@@ -113,7 +116,8 @@ func TestPublishedR744(t *testing.T) {
 // agree within. Enthalpy counts from saturated liquid at −40 °F.
 func TestPublishedR152a(t *testing.T) {
 	source := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals (1997), chapter 19, Refrigerant 152a, properties of saturated liquid and vapor",
+		Cite: "ASHRAE Handbook Fundamentals (1997), chapter 19, Refrigerant 152a, properties of " +
+			"saturated liquid and vapor",
 		Kind: verify.Published,
 	}
 	const otherEquation = 1e-3
@@ -167,7 +171,8 @@ func TestPublishedR152a(t *testing.T) {
 // The printed table of R-22 rests on another equation than the one used here.
 func TestPublishedR22(t *testing.T) {
 	source := verify.Source{
-		Cite: "Moran and Shapiro, Fundamentals of Engineering Thermodynamics, table A-7, saturated Refrigerant 22",
+		Cite: "Moran and Shapiro, Fundamentals of Engineering Thermodynamics, table A-7, " +
+			"saturated Refrigerant 22",
 		Kind: verify.Published,
 	}
 	r := mustLookup(t, "R-22")
@@ -238,7 +243,8 @@ func TestPublishedR410A(t *testing.T) {
 		verify.Value(t, source, "R-410A dew point"+at, "°C", tc.dew, dew.Celsius(), otherEquation)
 	}
 	chart := verify.Source{
-		Cite: "temperature and pressure chart of R-410A in installation instructions of split air conditioners and heat pumps",
+		Cite: "temperature and pressure chart of R-410A in installation instructions of split " +
+			"air conditioners and heat pumps",
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct{ fahrenheit, psig float64 }{
@@ -293,7 +299,8 @@ func TestPublishedBubbleAndDewPoints(t *testing.T) {
 
 func TestPublishedNormalBoilingPoints(t *testing.T) {
 	pure := verify.Source{
-		Cite: "the equations' normal boiling points by another implementation, table heos_constants.tsv of the open library chemicals (MIT licence)",
+		Cite: "the equations' normal boiling points by another implementation, table " +
+			"heos_constants.tsv of the open library chemicals (MIT licence)",
 		Kind: verify.Computed,
 	}
 	ibpsa := verify.Source{
@@ -301,7 +308,8 @@ func TestPublishedNormalBoilingPoints(t *testing.T) {
 		Kind: verify.Published,
 	}
 	blend := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal boiling point",
+		Cite: "ASHRAE Handbook Fundamentals, physical properties of refrigerants, normal " +
+			"boiling point",
 		Kind: verify.FromMemory,
 	}
 	for _, tc := range []struct {

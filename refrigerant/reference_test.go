@@ -53,7 +53,8 @@ func readReference(t *testing.T, name string) []referenceRow {
 }
 
 var independent = verify.Source{
-	Cite: "the same published Helmholtz models evaluated by an independent library, CoolProp 8.0.1dev; see testdata",
+	Cite: "the same published Helmholtz models evaluated by an independent library, CoolProp " +
+		"8.0.1dev; see testdata",
 	Kind: verify.Computed,
 }
 

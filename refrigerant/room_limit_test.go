@@ -12,7 +12,8 @@ import (
 
 func TestRoomTables(t *testing.T) {
 	floor := verify.Source{
-		Cite: "IEC 60335-2-40:2018, clause GG.2, tables for R-32 at 0.6 m in a manufacturer's installation manual",
+		Cite: "IEC 60335-2-40:2018, clause GG.2, tables for R-32 at 0.6 m in a manufacturer's " +
+			"installation manual",
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct{ area, charge float64 }{
@@ -24,14 +25,16 @@ func TestRoomTables(t *testing.T) {
 			boundByArea(0.307, 0.6, tc.area), 0.001,
 		)
 	}
-	for _, tc := range []struct{ charge, area float64 }{{1.84, 28.81}, {2.00, 34.04}, {2.20, 41.19}, {2.30, 45.02}} {
+	for _, tc := range []struct{ charge, area float64 }{{1.84, 28.81}, {2.00, 34.04}, {2.20, 41.19},
+		{2.30, 45.02}} {
 		verify.Value(
 			t, floor, "floor for a charge of R-32, kg, released at 0.6 m", "m²", tc.area,
 			floorFor(0.307, 0.6, tc.charge), 0.01,
 		)
 	}
 	heights := verify.Source{
-		Cite: "IEC 60335-2-40, table GG.1, in a manufacturer's installation manual (limits 0.038 and 0.306 kg/m³)",
+		Cite: "IEC 60335-2-40, table GG.1, in a manufacturer's installation manual (limits " +
+			"0.038 and 0.306 kg/m³)",
 		Kind: verify.Published,
 	}
 	for _, tc := range []struct{ limit, height, area, charge float64 }{
@@ -45,7 +48,8 @@ func TestRoomTables(t *testing.T) {
 		)
 	}
 	unbound := verify.Source{
-		Cite: "IEC 60335-2-40:2018: no floor is asked for below this charge of R-32, in manufacturers' installation manuals",
+		Cite: "IEC 60335-2-40:2018: no floor is asked for below this charge of R-32, in " +
+			"manufacturers' installation manuals",
 		Kind: verify.Published,
 	}
 	l, err := mustLookup(t, "R-32").RoomFloor(1, OnWall)
@@ -118,7 +122,8 @@ func TestRoomRefusals(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	for designation, want := range map[string]error{"R-410A": ErrNotFlammable, "R-717": ErrRoomToxic, "R-444A": ErrNoFlammabilityLimit} {
+	for designation, want := range map[string]error{"R-410A": ErrNotFlammable,
+		"R-717": ErrRoomToxic, "R-444A": ErrNoFlammabilityLimit} {
 		if _, err := mustLookup(t, designation).RoomCharge(10, OnWall); !errors.Is(err, want) {
 			t.Errorf("%s: %v", designation, err)
 		}

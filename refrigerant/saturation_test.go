@@ -84,7 +84,8 @@ func TestTablesAgainstEquation(t *testing.T) {
 				}
 				if i%8 == 3 && v.pressure < float64(r.Critical().Pressure) {
 					// The other way round, the solver finds the same point.
-					if w, err := exact.solveSaturationAt(e, quantity.Pressure(v.pressure)); err != nil ||
+					if w, err := exact.solveSaturationAt(e,
+						quantity.Pressure(v.pressure)); err != nil ||
 						math.Abs(w.temperature-at) > 1e-6 {
 						t.Errorf(
 							"%v: edge %d has %v Pa at %v K, and %v K at that, %v", r, e, v.pressure,

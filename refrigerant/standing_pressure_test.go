@@ -65,7 +65,8 @@ func TestStandingPressureNonCondensables(t *testing.T) {
 	if err != nil || len(low) != 1 || low[0].Fits || low[0].Over >= 0 || low[0].Off >= 0 {
 		t.Errorf("%+v, %v", low, err)
 	}
-	for _, bad := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()), quantity.Pressure(math.Inf(1))} {
+	for _, bad := range []quantity.Pressure{0, -1, quantity.Pressure(math.NaN()),
+		quantity.Pressure(math.Inf(1))} {
 		var out *RangeError
 		if _, err := StandingPressure(bad, temp, 1, r); !errors.As(err, &out) {
 			t.Errorf("%v: %v", bad, err)
@@ -86,7 +87,8 @@ func FuzzStandingPressure(f *testing.F) {
 			return
 		}
 		for _, fit := range fits {
-			for _, v := range []float64{float64(fit.Dew), float64(fit.Bubble), float64(fit.Over), float64(fit.Off)} {
+			for _, v := range []float64{float64(fit.Dew), float64(fit.Bubble), float64(fit.Over),
+				float64(fit.Off)} {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Errorf("%v at %v Pa, %v K: %+v", fit.Refrigerant, p, temp, fit)
 				}

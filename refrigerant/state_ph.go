@@ -147,7 +147,9 @@ func (r *Refrigerant) edge(e table.Edge, p quantity.Pressure, point *vle.Point) 
 		return r.solvePoint(e, p, point)
 	}
 	var v [3]float64
-	for i, c := range [...]table.Curve{table.BubbleDensity, table.BubbleEnthalpy, table.BubbleEntropy} {
+	for i, c := range [...]table.Curve{
+		table.BubbleDensity, table.BubbleEnthalpy, table.BubbleEntropy,
+	} {
 		if v[i], ok = s.At(c+table.Curve(e), t); !ok {
 			return r.solvePoint(e, p, point)
 		}
@@ -162,9 +164,11 @@ func between(p quantity.Pressure, liquid, vapor *saturated, x float64) State {
 		Pressure:    p,
 		Temperature: quantity.Temperature(liquid.temperature),
 		Density:     quantity.Density(1 / (x/vapor.density + (1-x)/liquid.density)),
-		Enthalpy:    quantity.SpecificEnthalpy(liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy)),
-		Entropy:     quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
-		Quality:     x,
+		Enthalpy: quantity.SpecificEnthalpy(
+			liquid.enthalpy + x*(vapor.enthalpy-liquid.enthalpy),
+		),
+		Entropy: quantity.SpecificEntropy(liquid.entropy + x*(vapor.entropy-liquid.entropy)),
+		Quality: x,
 	}
 }
 

@@ -243,7 +243,8 @@ func TestStateTableStartsAtTheEdges(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for e, got := range map[table.Edge]TableState{table.Bubble: line.Bubble(), table.Dew: line.Dew()} {
+	for e, got := range map[table.Edge]TableState{table.Bubble: line.Bubble(),
+		table.Dew: line.Dew()} {
 		var point vle.Point
 		want, err := untabulated(t, r).edge(e, 9e5, &point)
 		if err != nil {

@@ -30,7 +30,8 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 			if err := HTML(&page, a, audience); err != nil {
 				t.Fatal(err)
 			}
-			if want := fmt.Sprintf("font-size: %gpt", document(&a, audience, nil).PrintSize()); !strings.Contains(
+			if want := fmt.Sprintf("font-size: %gpt", document(&a, audience,
+				nil).PrintSize()); !strings.Contains(
 				page.String(), want,
 			) {
 				t.Errorf("%s: no %q in the page", f, want)

@@ -70,10 +70,12 @@ func TestReportsHaveEveryPart(t *testing.T) {
 			if err := Text(&text, a, audience); err != nil {
 				t.Fatal(err)
 			}
-			if err := Markdown(&markdown, a, audience, Picture{Caption: "a [line]", SVG: []byte("<svg></svg>")}); err != nil {
+			if err := Markdown(&markdown, a, audience,
+				Picture{Caption: "a [line]", SVG: []byte("<svg></svg>")}); err != nil {
 				t.Fatal(err)
 			}
-			if err := HTML(&html, a, audience, Picture{Caption: "a line", SVG: []byte("<svg></svg>")}); err != nil {
+			if err := HTML(&html, a, audience, Picture{Caption: "a line",
+				SVG: []byte("<svg></svg>")}); err != nil {
 				t.Fatal(err)
 			}
 			if strings.Contains(html.String(), "<b>markup") {

@@ -44,7 +44,8 @@ func unknownField(key string, fields map[string][]int) string {
 	slices.Sort(names)
 	best, distance := "", 1+len(key)/3
 	for _, n := range names {
-		if dist := editDistance(strings.ToLower(key), strings.ToLower(n), distance); dist <= distance {
+		dist := editDistance(strings.ToLower(key), strings.ToLower(n), distance)
+		if dist <= distance {
 			if best == "" || dist < distance {
 				best, distance = n, dist
 			}

@@ -191,7 +191,8 @@ func ExampleHistory_WriteMarkdown() {
 		panic(err)
 	}
 	for _, write := range []func(io.Writer, report.Audience) error{
-		h.WriteText, h.WriteMarkdown, h.WriteHTML, last.WriteText, last.WriteMarkdown, last.WriteHTML,
+		h.WriteText, h.WriteMarkdown, h.WriteHTML, last.WriteText, last.WriteMarkdown,
+		last.WriteHTML,
 	} {
 		var page strings.Builder
 		if err := write(&page, report.Owner); err != nil {

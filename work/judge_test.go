@@ -228,12 +228,14 @@ func TestDangersComeFirst(t *testing.T) {
 				Before: 10, After: 12}}
 		}, "cylinder.disposable"},
 		"overfilled": {func(o *work.Order) {
-			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
+			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A",
+				WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
 				Kind: work.Recovery, After: quantity.Pounds(40)}}
 		}, "cylinder.overfilled"},
 		"test over": {func(o *work.Order) {
 			o.Start = day(0)
-			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A", WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
+			o.Cylinders = []work.Cylinder{{Name: "A", Refrigerant: "R-410A",
+				WaterCapacity: quantity.Pounds(26.2), Tare: quantity.Pounds(15),
 				Kind: work.Recovery, Tested: day(-365 * 6), After: quantity.Pounds(20)}}
 		}, "cylinder.test-over"},
 	} {

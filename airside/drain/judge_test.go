@@ -24,15 +24,20 @@ func TestOrder(t *testing.T) {
 		first fact.Code
 	}{
 		{"nothing looked at", Readings{}, "", "drain.look.pan-full"},
-		{"pan empty", Readings{PanFull: No, Runs: Yes, Trapped: Yes, Seal: &seal}, "", "drain.look.iced"},
-		{"ice, and a full pan", Readings{Iced: Yes, PanFull: Yes}, "drain.iced.yes", "drain.do.thaw"},
+		{"pan empty", Readings{PanFull: No, Runs: Yes, Trapped: Yes, Seal: &seal}, "",
+			"drain.look.iced"},
+		{"ice, and a full pan", Readings{Iced: Yes, PanFull: Yes}, "drain.iced.yes",
+			"drain.do.thaw"},
 		{"full pan", Readings{Iced: No, PanFull: Yes}, "drain.pan-full.yes", "drain.do.clear"},
-		{"no trap", Readings{Iced: No, PanFull: No, Runs: Yes, Trapped: No}, "drain.trapped.no", "drain.do.trap"},
+		{"no trap", Readings{Iced: No, PanFull: No, Runs: Yes, Trapped: No}, "drain.trapped.no",
+			"drain.do.trap"},
 		{"shallow trap", Readings{Runs: Yes, Trapped: Yes, Seal: &seal, Negative: &draw},
 			"drain.seal.short", "drain.do.trap"},
-		{"float below a ceiling", Readings{Above: Yes, Float: No}, "drain.float.no", "drain.do.float"},
+		{"float below a ceiling", Readings{Above: Yes, Float: No}, "drain.float.no",
+			"drain.do.float"},
 		{"float where no harm is done", Readings{Iced: No, PanFull: No, Runs: Yes, Trapped: Yes,
-			Seal: new(quantity.Inches(3)), PanSound: Yes, Level: Yes, Insulated: Yes, Above: No, Float: No},
+			Seal: new(quantity.Inches(3)), PanSound: Yes, Level: Yes, Insulated: Yes, Above: No,
+			Float: No},
 			"", "drain.do.watch"},
 	} {
 		rep, err := Judge(c.r)

@@ -34,7 +34,8 @@ func (*keyFn) ProcessElement(l Line, emit func(string, Line), dead func(Dead)) {
 		dead(l.dead(&work.Problem{Field: "machine.serial",
 			Problem: "missing; a history needs to know the machine"}))
 	case o.Start.IsZero():
-		dead(l.dead(&work.Problem{Field: "start", Problem: `missing; write the date, as in "2026-07-14"`}))
+		dead(l.dead(&work.Problem{Field: "start",
+			Problem: `missing; write the date, as in "2026-07-14"`}))
 	default:
 		emit(key, l)
 	}

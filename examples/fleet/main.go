@@ -82,7 +82,8 @@ func main() {
 		if err := a.make(); err != nil {
 			fail(err)
 		}
-		fmt.Printf("invented %d orders in %s, %.1f s\n", *orders, a.dir, time.Since(began).Seconds())
+		fmt.Printf("invented %d orders in %s, %.1f s\n", *orders, a.dir,
+			time.Since(began).Seconds())
 		p.in = []string{a.dir + "/*.ndjson", a.dir + "/*.ndjson.gz", a.dir + "/*.parquet"}
 	}
 	began := time.Now()

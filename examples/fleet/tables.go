@@ -86,7 +86,8 @@ func (t tallies) refrigerantTable(w io.Writer) {
 		}
 		added := quantity.Kilograms(y.A)
 		row(w, y.key[0], fmt.Sprint(y.N),
-			added.Format(quantity.IP)+", "+added.Format(quantity.SI), rate, fmt.Sprintf("%.0f", y.P))
+			added.Format(quantity.IP)+", "+added.Format(quantity.SI), rate,
+			fmt.Sprintf("%.0f", y.P))
 	}
 }
 

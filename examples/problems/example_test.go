@@ -103,7 +103,8 @@ func Example_pressureTable() {
 			return
 		}
 		sea := quantity.StandardAtmosphere
-		fmt.Printf("%g °F  %.1f psig  %.1f psig\n", f, bubble.Gauge(sea).PSIG(), dew.Gauge(sea).PSIG())
+		fmt.Printf("%g °F  %.1f psig  %.1f psig\n", f, bubble.Gauge(sea).PSIG(),
+			dew.Gauge(sea).PSIG())
 	}
 	// Output:
 	// 40 °F  113.2 psig  107.5 psig

@@ -52,7 +52,8 @@ func TestCSV(t *testing.T) {
 		}
 		for i, row := range rows[1:] {
 			p := s.Problems[i]
-			if row[0] != s.Name() || row[6] != p.Answer.Text || row[7] != p.Letter() || len(row) != 20 {
+			if row[0] != s.Name() || row[6] != p.Answer.Text || row[7] != p.Letter() ||
+				len(row) != 20 {
 				t.Errorf("line %d: %q", i+2, row)
 			}
 		}
@@ -70,7 +71,8 @@ func TestAiken(t *testing.T) {
 		}
 		for i, block := range blocks {
 			lines := strings.Split(block, "\n")
-			if len(lines) != 6 || choice.MatchString(lines[0]) || !strings.Contains(lines[0], s.Name()) {
+			if len(lines) != 6 || choice.MatchString(lines[0]) ||
+				!strings.Contains(lines[0], s.Name()) {
 				t.Fatalf("question %d: %q", i+1, block)
 			}
 			for j, l := range lines[1:5] {
@@ -78,7 +80,8 @@ func TestAiken(t *testing.T) {
 					t.Errorf("question %d: %q", i+1, l)
 				}
 			}
-			if m := answer.FindStringSubmatch(lines[5]); m == nil || m[1] != s.Problems[i].Letter() {
+			if m := answer.FindStringSubmatch(lines[5]); m == nil ||
+				m[1] != s.Problems[i].Letter() {
 				t.Errorf("question %d: %q", i+1, lines[5])
 			}
 		}
@@ -141,7 +144,8 @@ func TestGIFT(t *testing.T) {
 		}
 		for i, q := range questions {
 			p := s.Problems[i]
-			if q[1] != p.questionHTML() || len(q) != 3+8 || !strings.HasSuffix(q[2], s.cautionsHTML()) {
+			if q[1] != p.questionHTML() || len(q) != 3+8 ||
+				!strings.HasSuffix(q[2], s.cautionsHTML()) {
 				t.Errorf("question %d reads %q", i+1, q)
 			}
 			for j, c := range p.Choices {
@@ -349,7 +353,8 @@ func TestQTI(t *testing.T) {
 					}
 					for name := range names {
 						if (v.format == "qti30") != strings.HasPrefix(name, "qti-") &&
-							!strings.Contains(" p ul ol li table caption thead tbody tr th td strong em ",
+							!strings.Contains(" p ul ol li table caption thead tbody tr th td "+
+								"strong em ",
 								" "+name+" ") {
 							t.Errorf("item %d: no element %s in %s", p.Number, name, v.format)
 						}

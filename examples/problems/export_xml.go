@@ -257,7 +257,8 @@ func (s Set) item(q qti, p Problem) string {
 	return strings.NewReplacer("CHOICES</", choices.String()+"</", "FEEDBACKS</",
 		feedback.String()+"</", "NAMESPACES", q.item, `"ID"`, `"`+s.identifier(p)+`"`,
 		`"TITLE"`, `"`+escaped(s.problemTitle(p))+`"`, `"LANG"`, `"`+string(s.Options.Language)+`"`,
-		">LETTER<", ">"+p.Letter()+"<", "\nQUESTION\n", "\n"+question+"\n").Replace(xml.Header + q.write(qtiItem))
+		">LETTER<", ">"+p.Letter()+"<", "\nQUESTION\n",
+		"\n"+question+"\n").Replace(xml.Header + q.write(qtiItem))
 }
 
 // test puts the problems in their order.

@@ -53,7 +53,9 @@ func TestChartsFitThePaper(t *testing.T) {
 		}
 		patience, done := context.WithTimeout(t.Context(), time.Minute)
 		defer done()
-		if text, err := exec.CommandContext(patience, browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--user-data-dir="+dir, "--no-pdf-header-footer", "--print-to-pdf="+out, "file://"+filepath.ToSlash(in)).CombinedOutput(); err != nil {
+		if text, err := exec.CommandContext(patience, browser, "--headless", "--no-sandbox",
+			"--disable-gpu", "--no-first-run", "--user-data-dir="+dir, "--no-pdf-header-footer",
+			"--print-to-pdf="+out, "file://"+filepath.ToSlash(in)).CombinedOutput(); err != nil {
 			t.Fatalf("%v: %s", err, text)
 		}
 		pdf, err := os.ReadFile(out)

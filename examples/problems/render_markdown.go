@@ -67,8 +67,8 @@ func (s Set) markdownProblem(b *strings.Builder, p Problem) {
 }
 
 func (s Set) markdownKey(b *strings.Builder) {
-	fmt.Fprintf(b, "\n# %s\n\n%s\n\n| %s | %s | %s |\n| ---: | --- | --- |\n", s.say("key"), s.Name(),
-		s.say("number"), s.say("answer"), s.say("accept"))
+	fmt.Fprintf(b, "\n# %s\n\n%s\n\n| %s | %s | %s |\n| ---: | --- | --- |\n",
+		s.say("key"), s.Name(), s.say("number"), s.say("answer"), s.say("accept"))
 	for _, p := range s.Problems {
 		fmt.Fprintf(b, "| %d | %s | %s |\n", p.Number, p.Lettered(), p.Accept())
 	}

@@ -259,7 +259,8 @@ func (s sheetOfPaper) sensible() float64 {
 }
 
 func (s sheetOfPaper) water() float64 {
-	return s.dryAir() * (s.v("water in the entering air") - s.v("water in the leaving air")) / s.whole()
+	return s.dryAir() * (s.v("water in the entering air") - s.v("water in the leaving air")) /
+		s.whole()
 }
 
 func (s sheetOfPaper) external() float64 {
@@ -269,7 +270,8 @@ func (s sheetOfPaper) external() float64 {
 // component is the column of the part of a blend that is asked for.
 func (s sheetOfPaper) component() int {
 	for i, h := range s.p.Tables[0].Head {
-		if name, ok := strings.CutSuffix(h, " %"); ok && strings.Contains(s.p.Ask, name+" is left") {
+		if name, ok := strings.CutSuffix(h, " %"); ok &&
+			strings.Contains(s.p.Ask, name+" is left") {
 			return i
 		}
 	}
@@ -324,7 +326,9 @@ const wayThere = "one way from panel to motor"
 var byHand = map[string]func(s sheetOfPaper) float64{
 	"saturation/boiling":    func(s sheetOfPaper) float64 { return s.dew("suction pressure") },
 	"saturation/condensing": func(s sheetOfPaper) float64 { return s.bubble("liquid pressure") },
-	"saturation/cylinder":   func(s sheetOfPaper) float64 { return s.pressureAt(bubble, s.v("room")) },
+	"saturation/cylinder": func(s sheetOfPaper) float64 {
+		return s.pressureAt(bubble, s.v("room"))
+	},
 	"saturation/coil": func(s sheetOfPaper) float64 {
 		return s.pressureAt(dew, s.v("boiling temperature wanted"))
 	},
@@ -341,7 +345,9 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 		low, high := s.bubble("pressure in the evaporator"), s.dew("pressure in the evaporator")
 		return low + s.v("vapor at the coil inlet")/100*(high-low)
 	},
-	"superheat/find": func(s sheetOfPaper) float64 { return s.v("suction line") - s.dew("suction pressure") },
+	"superheat/find": func(s sheetOfPaper) float64 {
+		return s.v("suction line") - s.dew("suction pressure")
+	},
 	"superheat/line": func(s sheetOfPaper) float64 {
 		return s.dew("suction pressure") + s.v("superheat wanted")
 	},
@@ -393,8 +399,10 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 		h1, h2, h4 := s.cycle()
 		return (h1 - h4) / (h2 - h1)
 	},
-	"target/read":  func(s sheetOfPaper) float64 { return s.target() },
-	"target/apart": func(s sheetOfPaper) float64 { return math.Abs(s.v("measured superheat") - s.target()) },
+	"target/read": func(s sheetOfPaper) float64 { return s.target() },
+	"target/apart": func(s sheetOfPaper) float64 {
+		return math.Abs(s.v("measured superheat") - s.target())
+	},
 	"air/wet-bulb": func(s sheetOfPaper) float64 {
 		dry, wet := s.v("dry bulb"), s.v("wet bulb")
 		ws := humidityRatio(s.read(0, 1, wet), s.v("atmosphere here"))
@@ -430,7 +438,9 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"airflow/furnace": func(s sheetOfPaper) float64 {
 		return s.v("input") * s.either(1, 1000) * s.v("efficiency") / 100 / (s.factor() * s.rise())
 	},
-	"airflow/rise": func(s sheetOfPaper) float64 { return s.heat() / (s.factor() * s.v("airflow")) },
+	"airflow/rise": func(s sheetOfPaper) float64 {
+		return s.heat() / (s.factor() * s.v("airflow"))
+	},
 	"airflow/per-ton": func(s sheetOfPaper) float64 {
 		return s.v("airflow") / (s.v("capacity on the label") / s.either(12000, 1))
 	},
@@ -441,12 +451,16 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"recovery/mountain": func(s sheetOfPaper) float64 {
 		return s.v("atmosphere here") - (s.v("standard atmosphere") - s.vacuumAsked())
 	},
-	"cylinder/net":   func(s sheetOfPaper) float64 { return s.safeFill() },
-	"cylinder/gross": func(s sheetOfPaper) float64 { return s.safeFill() + s.v("tare stamped (TW)") },
+	"cylinder/net": func(s sheetOfPaper) float64 { return s.safeFill() },
+	"cylinder/gross": func(s sheetOfPaper) float64 {
+		return s.safeFill() + s.v("tare stamped (TW)")
+	},
 	"cylinder/room": func(s sheetOfPaper) float64 {
 		return s.safeFill() + s.v("tare stamped (TW)") - s.v("the scale shows")
 	},
-	"cylinder/stays": func(s sheetOfPaper) float64 { return s.v("charge to be recovered") - s.safeFill() },
+	"cylinder/stays": func(s sheetOfPaper) float64 {
+		return s.v("charge to be recovered") - s.safeFill()
+	},
 	"evacuation/rate": func(s sheetOfPaper) float64 {
 		r := s.p.Tables[0].Rows
 		first, last := r[0], r[len(r)-1]
@@ -500,8 +514,12 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 		return s.ratio("suction pressure", "discharge pressure now") -
 			s.ratio("suction pressure", "discharge pressure")
 	},
-	"efficiency/ratio":    func(s sheetOfPaper) float64 { return s.v("cooling capacity") / s.power() },
-	"efficiency/power":    func(s sheetOfPaper) float64 { return s.v("cooling capacity") / s.v("efficiency") },
+	"efficiency/ratio": func(s sheetOfPaper) float64 {
+		return s.v("cooling capacity") / s.power()
+	},
+	"efficiency/power": func(s sheetOfPaper) float64 {
+		return s.v("cooling capacity") / s.v("efficiency")
+	},
 	"efficiency/capacity": func(s sheetOfPaper) float64 { return s.v("efficiency") * s.power() },
 	"efficiency/season": func(s sheetOfPaper) float64 {
 		kw := s.power()
@@ -523,7 +541,8 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"coil/latent":  func(s sheetOfPaper) float64 { return s.v("total capacity") - s.sensible() },
 	"coil/bypass": func(s sheetOfPaper) float64 {
 		surface := s.v("coil surface (apparatus dew point)")
-		return 100 * (s.v("air leaving, dry bulb") - surface) / (s.v("air entering, dry bulb") - surface)
+		return 100 * (s.v("air leaving, dry bulb") - surface) /
+			(s.v("air entering, dry bulb") - surface)
 	},
 	"coil/leaving": func(s sheetOfPaper) float64 {
 		surface := s.v("coil surface (apparatus dew point)")
@@ -533,12 +552,16 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"condensate/fall": func(s sheetOfPaper) float64 {
 		return s.v("condensate") * s.whole() / s.dryAir()
 	},
-	"condensate/bucket": func(s sheetOfPaper) float64 { return s.v("the bucket holds") / s.water() },
+	"condensate/bucket": func(s sheetOfPaper) float64 {
+		return s.v("the bucket holds") / s.water()
+	},
 	"condensate/latent": func(s sheetOfPaper) float64 {
 		return s.water() * s.v("heat that condensing gives off") / s.either(1, 3600)
 	},
 	"static/external": func(s sheetOfPaper) float64 { return s.external() },
-	"static/left":     func(s sheetOfPaper) float64 { return s.v("most on the label") - s.external() },
+	"static/left": func(s sheetOfPaper) float64 {
+		return s.v("most on the label") - s.external()
+	},
 	"static/share": func(s sheetOfPaper) float64 {
 		return -100 * s.v("return side of the blower box") / s.external()
 	},
@@ -576,7 +599,9 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 		return s.read(0, 1, s.or("floor of the room",
 			s.v("one side of the room")*s.v("other side of the room")))
 	},
-	"safety/floor": func(s sheetOfPaper) float64 { return s.read(1, 0, s.v("charge of the circuit")) },
+	"safety/floor": func(s sheetOfPaper) float64 {
+		return s.read(1, 0, s.v("charge of the circuit"))
+	},
 	"safety/least": func(s sheetOfPaper) float64 {
 		volume := s.v("volume for group 2L")
 		for _, g := range s.p.Given {
@@ -612,7 +637,8 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 		return s.v("air of the cold room") - s.dew("suction pressure")
 	},
 	"refrigeration/pressure": func(s sheetOfPaper) float64 {
-		return s.pressureAt(dew, s.v("cold room wanted")-s.v("room over boiling temperature, usual here"))
+		return s.pressureAt(dew,
+			s.v("cold room wanted")-s.v("room over boiling temperature, usual here"))
 	},
 	"refrigeration/room": func(s sheetOfPaper) float64 {
 		return s.dew("suction pressure") + s.v("room over boiling temperature, usual here")
@@ -621,7 +647,9 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	"capacitor/percent": func(s sheetOfPaper) float64 {
 		return 100 * s.microfarads() / s.v("capacitor, on its case")
 	},
-	"capacitor/current": func(s sheetOfPaper) float64 { return s.amperes(s.v("capacitor, on its case")) },
+	"capacitor/current": func(s sheetOfPaper) float64 {
+		return s.amperes(s.v("capacitor, on its case"))
+	},
 	"capacitor/least": func(s sheetOfPaper) float64 {
 		return s.amperes(s.v("capacitor, on its case") *
 			(1 - s.v("tolerance on its case, either way")/100))
@@ -680,7 +708,8 @@ func TestThePrintIsEnough(t *testing.T) {
 					}
 					found := solve(sheetOfPaper{t, p})
 					if !(math.Abs(found-p.Answer.Value) <= p.Answer.Within) {
-						t.Errorf("%s/%s: the print gives %g where the key has %s within %g: %s %v %v",
+						t.Errorf("%s/%s: the print gives %g where the key has %s within %g: %s "+
+							"%v %v",
 							p.Topic, p.Form, found, p.Answer.Text, p.Answer.Within, p.Statement,
 							p.Given, p.Tables)
 					}

@@ -106,7 +106,8 @@ func TestSumsComeOut(t *testing.T) {
 				_, places, _ := strings.Cut(number, ".")
 				off := 0.51 * math.Pow10(-len(places))
 				if places == "" { // rounded to tens or hundreds
-					zeros := len(number) - len(strings.TrimRight(strings.ReplaceAll(number, ",", ""), "0"))
+					zeros := len(number) - len(strings.TrimRight(strings.ReplaceAll(number, ",",
+						""), "0"))
 					off = 0.51 * math.Pow10(max(0, zeros-strings.Count(number, ",")))
 				}
 				if want := figure(right); math.Abs(got-want) > off+0.004*math.Abs(want) {

@@ -28,8 +28,8 @@ func (d *draft) sensibleFactor(atm quantity.Pressure) float64 {
 	here := d.give("atmosphere", g.pressureNumber(atm), u)
 	sea := d.give("atmosphere-sea", g.pressureNumber(quantity.StandardAtmosphere), u)
 	thin := d.figure("factor", factor*here/sea, 3)
-	d.bound["thin-sum"] = fixed(factor, 2) + " × " + u.number(here) + " / " + u.number(sea) + " = " +
-		fixed(thin, 3)
+	d.bound["thin-sum"] = fixed(factor, 2) + " × " + u.number(here) + " / " + u.number(sea) +
+		" = " + fixed(thin, 3)
 	return thin
 }
 
@@ -151,7 +151,8 @@ func airflowPerTon(g *generator, d *draft) error {
 	if per < g.either(250, 33) || per > g.either(550, 75) {
 		return errAgain
 	}
-	u := unit{g.pairSymbol("CFM/ton", g.options.symbol("flow-per-kilowatt")), int(g.either(0, 1)), false}
+	u := unit{g.pairSymbol("CFM/ton", g.options.symbol("flow-per-kilowatt")), int(g.either(0, 1)),
+		false}
 	d.phrase("each", g.pairSymbol("each-ton", "each-kilowatt"))
 	d.set("tons", tons, unit{g.pairSymbol(g.options.symbol("tons"), "kW"), 3, true})
 	if g.ip() {

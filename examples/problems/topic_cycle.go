@@ -124,7 +124,8 @@ func cycleForm(d *draft, ask func(cycleFigures), chartPercent float64) error {
 		return []string{text, g.u.temp.print(at), u.number(h)}
 	}
 	table := Table{
-		Caption: say(d.language, "caption-enthalpy", "refrigerant", f.Designation(), "unit", u.symbol),
+		Caption: say(d.language, "caption-enthalpy", "refrigerant", f.Designation(), "unit",
+			u.symbol),
 		Head: []string{say(d.language, "head-state"), say(d.language, "head-at"),
 			say(d.language, "head-enthalpy")},
 		Rows: [][]string{

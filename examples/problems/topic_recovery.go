@@ -87,7 +87,9 @@ func (d *draft) recoveryCase(least float64) (level charge.RecoveryLevel, asked f
 	other = map[string]float64{}
 	for _, r := range rows {
 		name, _ := d.word(r.name)
-		t.Rows = append(t.Rows, []string{name, u.number(number(r.small)), u.number(number(r.large))})
+		t.Rows = append(t.Rows, []string{
+			name, u.number(number(r.small)), u.number(number(r.large)),
+		})
 		if r.class == level.Class {
 			d.giveText("class", name)
 			asked, other["other-size"] = number(r.large), number(r.small)

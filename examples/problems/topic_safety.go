@@ -188,7 +188,8 @@ func safetyLeast(g *generator, d *draft) error {
 		d.noise("outdoor-air", "voltage")
 		work = func(v float64) float64 { return charge - v }
 		d.phrase("asked", "asked-over")
-		d.bound["asked-sum"] = d.bound["charge"] + " − " + d.bound["volume"] + " × " + d.bound["limit"]
+		d.bound["asked-sum"] = d.bound["charge"] + " − " + d.bound["volume"] + " × " +
+			d.bound["limit"]
 	} else {
 		work = func(v float64) float64 { return v }
 		d.phrase("asked", "asked-most")

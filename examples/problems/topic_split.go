@@ -61,7 +61,8 @@ func splitForm(d *draft, ask string) error {
 		return errAgain
 	}
 	target = rounded(target, 1)
-	t.print(say(d.language, "caption-split", "unit", g.u.temp.symbol, "delta", g.u.delta.symbol), head)
+	t.print(say(d.language, "caption-split", "unit", g.u.temp.symbol, "delta", g.u.delta.symbol),
+		head)
 	t.how("target", 0, column, wet)
 	d.set("target", target, g.deltaUnit())
 	right := g.delta(exact)

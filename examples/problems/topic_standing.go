@@ -67,8 +67,8 @@ func standingForm(d *draft, ask string) error {
 	total := shown + s.added
 	d.set("total", total, s.unit)
 	if s.added != 0 {
-		d.bound["total-sum"] = d.bound["standing-pressure"] + " + " + d.bound["atmosphere"] + " = " +
-			d.bound["total"]
+		d.bound["total-sum"] = d.bound["standing-pressure"] + " + " + d.bound["atmosphere"] +
+			" = " + d.bound["total"]
 	}
 	fits, err := refrigerant.StandingPressure(g.actual(s, shown), g.temperature(at), 1, f)
 	if err != nil {

@@ -35,7 +35,8 @@ func chosenForms(names []string) (map[string][]form, error) {
 		topicName, formName, one := strings.Cut(name, "/")
 		i := slices.IndexFunc(topics, func(t topic) bool { return t.name == topicName })
 		if i < 0 {
-			return nil, fmt.Errorf("no topic %q; there are %s", name, strings.Join(topicNames(), ", "))
+			return nil, fmt.Errorf("no topic %q; there are %s", name,
+				strings.Join(topicNames(), ", "))
 		}
 		found := false
 		for _, f := range topics[i].forms {

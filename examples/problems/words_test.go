@@ -32,9 +32,11 @@ func side(v, middle, band float64) int {
 var inWords = map[string]func(s sheetOfPaper) string{
 	"target/judge": func(s sheetOfPaper) string {
 		return map[[2]int]string{
-			{1, -1}: "add", {-1, 1}: "recover", {0, 0}: "leave", {1, 1}: "restriction", {-1, 0}: "airflow",
+			{1, -1}: "add", {-1, 1}: "recover", {0, 0}: "leave", {1, 1}: "restriction",
+			{-1, 0}: "airflow",
 		}[[2]int{
-			side(s.v("measured superheat"), s.target(), s.v("tolerance of the superheat, either way")),
+			side(s.v("measured superheat"), s.target(),
+				s.v("tolerance of the superheat, either way")),
 			side(s.v("measured subcooling"), s.v("subcooling of this machine when sound"),
 				s.v("tolerance of the subcooling, either way")),
 		}]
@@ -110,7 +112,8 @@ var inWords = map[string]func(s sheetOfPaper) string{
 			s.v("gauge and thermometer together are right within")
 		own, shown := s.pressureAt(bubble, at), s.v("gauge, machine off")
 		row := s.p.Tables[0].Rows
-		degree := (figure(row[1][bubble]) - figure(row[0][bubble])) / (figure(row[1][0]) - figure(row[0][0]))
+		degree := (figure(row[1][bubble]) - figure(row[0][bubble])) /
+			(figure(row[1][0]) - figure(row[0][0]))
 		for _, g := range s.p.Given {
 			if other := figure(g.Value); strings.HasSuffix(g.Name, "would show") &&
 				math.Abs(shown-other) <= within*degree {
@@ -152,7 +155,8 @@ func TestWordsFollowFromThePrint(t *testing.T) {
 					at := p.Topic + "/" + p.Form
 					got := inWords[at](sheetOfPaper{t, p})
 					if got != p.rightCode {
-						t.Errorf("%s: the print says %q where the key has %q: %s %v %v", at, got, p.rightCode,
+						t.Errorf("%s: the print says %q where the key has %q: %s %v %v", at, got,
+							p.rightCode,
 							p.Statement, p.Given, p.Tables)
 					}
 					if found[at] == nil {

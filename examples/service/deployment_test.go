@@ -32,7 +32,8 @@ func TestDeploymentStarts(t *testing.T) {
 	if err := json.Unmarshal([]byte(after("Dockerfile", "ENTRYPOINT ")), &container); err != nil {
 		t.Fatal(err)
 	}
-	for _, words := range [][]string{container, strings.Fields(after("satline.service", "ExecStart="))} {
+	for _, words := range [][]string{container,
+		strings.Fields(after("satline.service", "ExecStart="))} {
 		args := words[1:]
 		for _, name := range []string{"-listen", "-operations"} {
 			at := slices.Index(args, name) + 1

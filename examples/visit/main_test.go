@@ -12,7 +12,9 @@ import (
 
 func TestDemosRun(t *testing.T) {
 	for _, name := range demoNames() {
-		for _, args := range [][]string{{"-demo", name}, {"-demo", name, "-units", "SI"}, {"-demo", name, "-json"}, {"-demo", name, "-html", "-for", "file"}, {"-demo", name, "-markdown", "-for", "owner"}} {
+		for _, args := range [][]string{{"-demo", name}, {"-demo", name, "-units", "SI"},
+			{"-demo", name, "-json"}, {"-demo", name, "-html", "-for", "file"},
+			{"-demo", name, "-markdown", "-for", "owner"}} {
 			var out, problems strings.Builder
 			if status := run(args, nil, &out, &problems); status != 0 || problems.Len() != 0 {
 				t.Fatalf("%v: status %d, %s", args, status, problems.String())
@@ -96,21 +98,26 @@ func TestBadInput(t *testing.T) {
 		args []string
 		want string
 	}{
-		"unknown refrigerant": {[]string{write("a", `{"equipment": {"refrigerant": "R-999", "metering": "TXV"}}`)}, "equipment.refrigerant"},
-		"missing unit":        {[]string{write("b", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "55"}}`)}, "the unit is missing"},
-		"unknown field":       {[]string{write("c", `{"equipement": {}}`)}, `did you mean "equipment"`},
-		"impossible value":    {[]string{write("d", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "900 °F"}}`)}, "out of range"},
-		"no language":         {[]string{"-language", "not a tag"}, "language"},
-		"missing metering":    {[]string{write("e", `{"equipment": {"refrigerant": "R-32"}}`)}, "equipment.metering"},
-		"empty file":          {[]string{write("f", "")}, "empty"},
-		"huge file":           {[]string{write("g", strings.Repeat(" ", satline.MaxVisitBytes+2))}, "at most"},
-		"no such file":        {[]string{filepath.Join(dir, "none.json")}, "cannot be read"},
-		"a folder":            {[]string{dir}, "cannot be read"},
-		"two files":           {[]string{"a", "b"}, "one visit at a time"},
-		"no such demo":        {[]string{"-demo", "nowhere"}, "no demonstration"},
-		"bad units":           {[]string{"-units", "metric"}, `"IP", "SI"`},
-		"unknown reader":      {[]string{"-for", "nobody"}, `write one of "technician", "file", "owner"`},
-		"unknown flag":        {[]string{"-verbose"}, "verbose"},
+		"unknown refrigerant": {[]string{write("a",
+			`{"equipment": {"refrigerant": "R-999", "metering": "TXV"}}`)}, "equipment.refrigerant"},
+		"missing unit": {[]string{write("b", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "55"}}`)}, "the unit is missing"},
+		"unknown field": {[]string{write("c", `{"equipement": {}}`)},
+			`did you mean "equipment"`},
+		"impossible value": {[]string{write("d", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "900 °F"}}`)}, "out of range"},
+		"no language":      {[]string{"-language", "not a tag"}, "language"},
+		"missing metering": {[]string{write("e", `{"equipment": {"refrigerant": "R-32"}}`)},
+			"equipment.metering"},
+		"empty file": {[]string{write("f", "")}, "empty"},
+		"huge file": {[]string{write("g", strings.Repeat(" ", satline.MaxVisitBytes+2))},
+			"at most"},
+		"no such file": {[]string{filepath.Join(dir, "none.json")}, "cannot be read"},
+		"a folder":     {[]string{dir}, "cannot be read"},
+		"two files":    {[]string{"a", "b"}, "one visit at a time"},
+		"no such demo": {[]string{"-demo", "nowhere"}, "no demonstration"},
+		"bad units":    {[]string{"-units", "metric"}, `"IP", "SI"`},
+		"unknown reader": {[]string{"-for", "nobody"},
+			`write one of "technician", "file", "owner"`},
+		"unknown flag": {[]string{"-verbose"}, "verbose"},
 	} {
 		var out, problems strings.Builder
 		status := run(c.args, nil, &out, &problems)
@@ -128,33 +135,39 @@ func TestBadInput(t *testing.T) {
 // A forecast answers first, and ends with how far to believe it.
 func TestTonight(t *testing.T) {
 	var out, problems strings.Builder
-	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F"}, nil, &out, &problems); status != 0 {
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F"}, nil, &out,
+		&problems); status != 0 {
 		t.Fatal(problems.String())
 	}
 	text := out.String()
-	night, believe := strings.Index(text, "At 60.0 °F outdoors"), strings.Index(text, "How far to believe this")
+	night, believe := strings.Index(text, "At 60.0 °F outdoors"),
+		strings.Index(text, "How far to believe this")
 	if night < 0 || believe < night || strings.Count(text, "How far") != 1 {
 		t.Errorf("the forecast reads:\n%s", text)
 	}
 	out.Reset()
 	var outlooks []satline.Outlook
-	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-json"}, nil, &out, &problems); status != 0 ||
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-json"}, nil, &out,
+		&problems); status != 0 ||
 		json.Unmarshal([]byte(out.String()), &outlooks) != nil ||
 		len(outlooks) != 2 ||
 		len(outlooks[1].Believe) == 0 {
 		t.Errorf("as JSON: status %d, %s%s", status, problems.String(), out.String())
 	}
-	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out, &problems); status != 2 ||
+	if status := run([]string{"-demo", firstDemo, "-tonight", "60 °F", "-html"}, nil, &out,
+		&problems); status != 2 ||
 		!strings.Contains(problems.String(), "-tonight") {
 		t.Errorf("as a page: status %d, %s", status, problems.String())
 	}
 	problems.Reset()
-	if status := run([]string{"-demo", firstDemo, "-tonight", "20 °F"}, nil, &out, &problems); status != 2 ||
+	if status := run([]string{"-demo", firstDemo, "-tonight", "20 °F"}, nil, &out,
+		&problems); status != 2 ||
 		!strings.HasPrefix(problems.String(), "-tonight: ") {
 		t.Errorf("too cold to forecast: status %d, %s", status, problems.String())
 	}
 	out.Reset()
-	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out, &problems); status != 0 ||
+	if status := run([]string{"-tonight", "60 °F", wetCoil(t)}, nil, &out,
+		&problems); status != 0 ||
 		!strings.Contains(out.String(), "How far to believe this") {
 		t.Errorf("status %d, a wet coil:\n%s", status, out.String())
 	}

@@ -27,13 +27,16 @@ func coil(t testing.TB, sys quantity.System) (c *chart.Chart, entering, leaving 
 	if err != nil {
 		t.Fatal(err)
 	}
-	if entering, err = psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(63), c.Pressure()); err != nil {
+	if entering, err = psychro.FromWetBulb(quantity.Fahrenheit(78), quantity.Fahrenheit(63),
+		c.Pressure()); err != nil {
 		t.Fatal(err)
 	}
-	if leaving, err = psychro.FromWetBulb(quantity.Fahrenheit(57), quantity.Fahrenheit(53.5), c.Pressure()); err != nil {
+	if leaving, err = psychro.FromWetBulb(quantity.Fahrenheit(57), quantity.Fahrenheit(53.5),
+		c.Pressure()); err != nil {
 		t.Fatal(err)
 	}
-	for _, err := range []error{c.AddState("return", entering), c.AddState("supply <&>", leaving), c.AddCoil("coil", entering, leaving)} {
+	for _, err := range []error{c.AddState("return", entering), c.AddState("supply <&>", leaving),
+		c.AddCoil("coil", entering, leaving)} {
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -65,7 +68,8 @@ func TestSVG(t *testing.T) {
 					"Humidity ratio, grains/lb dry air", "78.0", "63.0", "60",
 				)
 			} else {
-				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level", "Dry bulb, °C", "Humidity ratio, g/kg dry air", "25.6", "17.2", "15")
+				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level",
+					"Dry bulb, °C", "Humidity ratio, g/kg dry air", "25.6", "17.2", "15")
 			}
 			for _, w := range want {
 				if !slices.Contains(words, w) {
@@ -201,7 +205,8 @@ func TestDrawsAnything(t *testing.T) {
 		}
 		if rapid.Bool().Draw(t, "range") {
 			low := rapid.Float64Range(-100, 190).Draw(t, "low")
-			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(low), quantity.Celsius(low+rapid.Float64Range(5, 100).Draw(t, "span"))
+			o.MinDryBulb, o.MaxDryBulb = quantity.Celsius(low),
+				quantity.Celsius(low+rapid.Float64Range(5, 100).Draw(t, "span"))
 		}
 		if rapid.Bool().Draw(t, "limit") {
 			o.MaxHumidityRatio = rapid.Float64Range(0.001, 0.6).Draw(t, "w")
@@ -270,8 +275,9 @@ func TestNoChart(t *testing.T) {
 	}
 	for _, c := range []*chart.Chart{nil, {}} {
 		for name, err := range map[string]error{
-			"state": c.AddState("x", a), "path": c.AddPath("x", a, a), "coil": c.AddCoil("x", a, a), "process": c.AddProcess("x", psychro.Process{Start: a, End: a}),
-			"SVG": c.SVG(io.Discard, chart.Phone()), "PNG": c.PNG(io.Discard, chart.Phone(), 96),
+			"state": c.AddState("x", a), "path": c.AddPath("x", a, a), "coil": c.AddCoil("x", a, a),
+			"process": c.AddProcess("x", psychro.Process{Start: a, End: a}),
+			"SVG":     c.SVG(io.Discard, chart.Phone()), "PNG": c.PNG(io.Discard, chart.Phone(), 96),
 		} {
 			var re *quantity.RangeError
 			if !errors.As(err, &re) || !strings.Contains(re.Advice, "chart.New") {

@@ -23,7 +23,8 @@ func chartFlow(diameter, length, pressure, subcooling float64) float64 {
 func TestCapillaryAgainstChart(t *testing.T) {
 	r := lookup(t, "R-22")
 	source := verify.Source{
-		Cite: "O'Neal and Penson, ESL/88-04, 1988: fit to ASHRAE Equipment 1988, chapter 19, figures 38-41",
+		Cite: "O'Neal and Penson, ESL/88-04, 1988: fit to ASHRAE Equipment 1988, chapter 19, " +
+			"figures 38-41",
 		Kind: verify.Computed,
 	}
 	worst, mean, n := 0.0, 0.0, 0.0

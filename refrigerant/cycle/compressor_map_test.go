@@ -86,7 +86,8 @@ func TestMapPolynomial(t *testing.T) {
 	if _, _, err := m.At(quantity.Fahrenheit(80), quantity.Fahrenheit(110)); err == nil {
 		t.Error("outside the envelope taken")
 	}
-	ip, si := mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapIP), mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapSI)
+	ip, si := mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapIP),
+		mapOf(t, Compressor{Displacement: 2.9e-3}, "R-22", MapSI)
 	f1, p1, _ := ip.At(quantity.Celsius(5), quantity.Celsius(45))
 	f2, p2, _ := si.At(quantity.Celsius(5), quantity.Celsius(45))
 	if math.Abs(float64(f1/f2)-1) > 1e-6 || math.Abs(float64(p1/p2)-1) > 1e-6 {
@@ -101,7 +102,8 @@ func TestMapInTheMachine(t *testing.T) {
 	spec := plain.Spec()
 	spec.Compressor = Compressor{Map: mapOf(t, plain.Compressor(), "R-410A", MapIP)}
 	mapped := mustDesign(t, spec)
-	for _, c := range []Conditions{RatingConditions(), weather(82, 78, 65), weather(115, 80, 67), weather(70, 72, 60)} {
+	for _, c := range []Conditions{RatingConditions(), weather(82, 78, 65), weather(115, 80, 67),
+		weather(70, 72, 60)} {
 		a, b := solve(t, plain, c, Faults{}), solve(t, mapped, c, Faults{})
 		if d := math.Abs(float64(b.Capacity/a.Capacity) - 1); d > 0.01 {
 			t.Errorf(
@@ -151,7 +153,8 @@ func TestMapSuperheatCorrection(t *testing.T) {
 
 func TestCompressorEfficiencies(t *testing.T) {
 	var c Compressor
-	if !(c.VolumetricEfficiency(2) > c.VolumetricEfficiency(4) && c.VolumetricEfficiency(4) > c.VolumetricEfficiency(8) && c.VolumetricEfficiency(100) > 0) {
+	if !(c.VolumetricEfficiency(2) > c.VolumetricEfficiency(4) &&
+		c.VolumetricEfficiency(4) > c.VolumetricEfficiency(8) && c.VolumetricEfficiency(100) > 0) {
 		t.Error("volumetric efficiency must fall with the pressure ratio and stay above 0")
 	}
 	for _, ratio := range []float64{math.NaN(), -3, 0.5} {
@@ -164,7 +167,8 @@ func TestCompressorEfficiencies(t *testing.T) {
 		}
 	}
 	if best := c.IsentropicEfficiency(2.8); best != 0.68 ||
-		!(c.IsentropicEfficiency(1.5) < best && c.IsentropicEfficiency(6) < best && c.IsentropicEfficiency(50) > 0) {
+		!(c.IsentropicEfficiency(1.5) < best && c.IsentropicEfficiency(6) < best &&
+			c.IsentropicEfficiency(50) > 0) {
 		t.Errorf("isentropic efficiency %v at its best ratio", best)
 	}
 }

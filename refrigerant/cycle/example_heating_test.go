@@ -29,7 +29,8 @@ func ExampleReversed_Solve() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f °F: evaporating %.0f °F, condensing %.0f °F, supply %.0f °F, %.0f kBtu/h, COP %.1f\n",
+		fmt.Printf("%.0f °F: evaporating %.0f °F, condensing %.0f °F, supply %.0f °F, %.0f "+
+			"kBtu/h, COP %.1f\n",
 			outdoor, o.Evaporating.Fahrenheit(), o.Condensing.Fahrenheit(), o.Supply.Fahrenheit(),
 			o.Capacity.BtuPerHour()/1000, o.COP)
 	}
@@ -89,7 +90,8 @@ func ExampleReversed_Fit() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f kBtu/h, supply %.0f °F\n", o.Capacity.BtuPerHour()/1000, o.Supply.Fahrenheit())
+		fmt.Printf("%.0f kBtu/h, supply %.0f °F\n", o.Capacity.BtuPerHour()/1000,
+			o.Supply.Fahrenheit())
 	}
 	// Output:
 	// 28 kBtu/h, supply 92 °F

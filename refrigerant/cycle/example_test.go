@@ -27,8 +27,10 @@ func Example_theoreticalCycle() {
 	work := discharge.Enthalpy - suction.Enthalpy
 	cop := float64(effect / work)
 	carnot := float64(cold / (warm - cold))
-	fmt.Printf("h1 %.1f, h2 %.1f, h3 %.1f kJ/kg\n", float64(suction.Enthalpy)/1e3, float64(discharge.Enthalpy)/1e3, float64(liquid.Enthalpy)/1e3)
-	fmt.Printf("COP %.2f, flow %.3f kg/s, refrigerating efficiency %.2f\n", cop, 50e3/float64(effect), cop/carnot)
+	fmt.Printf("h1 %.1f, h2 %.1f, h3 %.1f kJ/kg\n", float64(suction.Enthalpy)/1e3,
+		float64(discharge.Enthalpy)/1e3, float64(liquid.Enthalpy)/1e3)
+	fmt.Printf("COP %.2f, flow %.3f kg/s, refrigerating efficiency %.2f\n", cop,
+		50e3/float64(effect), cop/carnot)
 	// Output:
 	// h1 386.6, h2 423.1, h3 241.7 kJ/kg
 	// COP 3.97, flow 0.345 kg/s, refrigerating efficiency 0.78
@@ -59,7 +61,8 @@ func ExamplePoints_Analyze() {
 	}
 	fmt.Printf("superheat %s, subcooling %s\n", a.Superheat, a.Subcooling)
 	fmt.Printf("compression ratio %.2f ± %.2f\n", a.CompressionRatio.Value, a.CompressionRatio.Std)
-	fmt.Printf("isentropic efficiency %.2f ± %.2f\n", a.IsentropicEfficiency.Value, a.IsentropicEfficiency.Std)
+	fmt.Printf("isentropic efficiency %.2f ± %.2f\n", a.IsentropicEfficiency.Value,
+		a.IsentropicEfficiency.Std)
 	fmt.Printf("work %.1f kJ/kg\n", float64(a.Discharge.Enthalpy-a.Suction.Enthalpy)/1e3)
 	fmt.Printf("flow %.4f ± %.4f kg/s\n", float64(a.Flow.Value), a.Flow.Std)
 	// Output:
@@ -118,7 +121,8 @@ func ExampleSystem_Solve() {
 			return
 		}
 		fmt.Printf("charge %+3.0f %%: superheat %s, subcooling %s, %s net, EER %.1f\n", 100*charge,
-			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP), o.NetCapacity.Format(quantity.IP), o.EER)
+			o.Superheat.Format(quantity.IP), o.Subcooling.Format(quantity.IP),
+			o.NetCapacity.Format(quantity.IP), o.EER)
 	}
 	// Output:
 	// charge  +0 %: superheat 8.1 °F, subcooling 10.4 °F, 36483 Btu/h net, EER 11.0
@@ -142,7 +146,8 @@ func ExampleDesign() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s, condensing %s, EER %.1f\n", o.NetCapacity.Format(quantity.IP), o.Condensing.Format(quantity.IP), o.EER)
+	fmt.Printf("%s, condensing %s, EER %.1f\n", o.NetCapacity.Format(quantity.IP),
+		o.Condensing.Format(quantity.IP), o.EER)
 	// Output:
 	// 60000 Btu/h, condensing 109.0 °F, EER 10.5
 }
@@ -171,7 +176,8 @@ func ExampleCapillaryTube_Flow() {
 		fmt.Println(err)
 		return
 	}
-	tubes := cycle.CapillaryTube{Diameter: quantity.Inches(0.064), Length: quantity.Inches(60), Count: 4}
+	tubes := cycle.CapillaryTube{Diameter: quantity.Inches(0.064), Length: quantity.Inches(60),
+		Count: 4}
 	flow, err := tubes.Flow(r, upstream, quantity.PSIG(76).Absolute(quantity.StandardAtmosphere))
 	fmt.Println(flow.Format(quantity.IP), err)
 	// Output:
@@ -180,7 +186,8 @@ func ExampleCapillaryTube_Flow() {
 
 // A valve set for 8 °F opens as its bulb warms.
 func ExampleExpansionValve_Opening() {
-	v := cycle.ExpansionValve{Superheat: quantity.FahrenheitDelta(8), Gradient: quantity.FahrenheitDelta(6), Rated: 0.7}
+	v := cycle.ExpansionValve{Superheat: quantity.FahrenheitDelta(8),
+		Gradient: quantity.FahrenheitDelta(6), Rated: 0.7}
 	for _, f := range []float64{2, 5, 8, 11} {
 		fmt.Printf("%2.0f °F: %.2f\n", f, v.Opening(quantity.FahrenheitDelta(f), quantity.PSIA(85)))
 	}
@@ -194,7 +201,8 @@ func ExampleExpansionValve_Opening() {
 // The figures of a ten-coefficient map are invented.
 func ExampleMap_At() {
 	m := cycle.Map{
-		Flow:  [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001, -0.00001},
+		Flow: [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001,
+			-0.00001},
 		Power: [10]float64{620, -6.1, 12.4, -0.09, 0.11, 0.035, 0, 0, 0, 0},
 		Units: cycle.MapIP, RatedSuperheat: quantity.FahrenheitDelta(20),
 	}
@@ -209,7 +217,8 @@ func visit() (*cycle.System, cycle.Readings) {
 	r, _ := refrigerant.Lookup("R-22")
 	s, _ := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
 	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.PSIG(psig), Std: float64(quantity.PSIG(0.6))}
+		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.PSIG(psig),
+			Std: float64(quantity.PSIG(0.6))}
 	}
 	clamp := func(f float64) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Fahrenheit(f), Std: 0.5}
@@ -240,7 +249,8 @@ func ExampleFit() {
 			fmt.Printf("%s %+.0f %% ± %.0f %%\n", u.Name, 100*u.Value, 100*u.Std)
 		}
 	}
-	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(71), ReturnWetBulb: quantity.Fahrenheit(57)}
+	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60),
+		ReturnDryBulb: quantity.Fahrenheit(71), ReturnWetBulb: quantity.Fahrenheit(57)}
 	p, err := f.Predict(night, cycle.Faults{})
 	if err != nil {
 		fmt.Println(err)
@@ -292,7 +302,8 @@ func ExampleFitted_Predict() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP), p.Subcooling.Format(quantity.IP))
+		fmt.Printf("%s: superheat %s, subcooling %s\n", c.name, p.Superheat.Format(quantity.IP),
+			p.Subcooling.Format(quantity.IP))
 	}
 	// Output:
 	// as found: superheat 32.4 °F ± 2.4 °F, subcooling 0.0 °F ± 0.9 °F
@@ -307,14 +318,16 @@ func ExampleFitted_Freeze() {
 		fmt.Println(err)
 		return
 	}
-	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(70), ReturnWetBulb: quantity.Fahrenheit(56)}
+	night := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60),
+		ReturnDryBulb: quantity.Fahrenheit(70), ReturnWetBulb: quantity.Fahrenheit(56)}
 	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
 		z, err := f.WithHeadPressure(hold).Freeze(night, cycle.Faults{})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP), z.Evaporating.Format(quantity.IP))
+		fmt.Printf("surface %s, suction %s\n", z.Surface.Format(quantity.IP),
+			z.Evaporating.Format(quantity.IP))
 	}
 	// Output:
 	// surface 30.0 °F ± 3.9 °F, suction 22.7 °F ± 4.1 °F
@@ -328,14 +341,16 @@ func ExampleDesignResidential() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("piston %.3f in, flow %s\n", s.ShortTube().Diameter.Inches(), s.RatedFlow().Format(quantity.IP))
+	fmt.Printf("piston %.3f in, flow %s\n", s.ShortTube().Diameter.Inches(),
+		s.RatedFlow().Format(quantity.IP))
 	// Output:
 	// piston 0.076 in, flow 544 lb/h
 }
 
 func ExampleRatingConditions() {
 	c := cycle.RatingConditions()
-	fmt.Println(c.OutdoorDryBulb.Format(quantity.IP), c.ReturnDryBulb.Format(quantity.IP), c.ReturnWetBulb.Format(quantity.IP))
+	fmt.Println(c.OutdoorDryBulb.Format(quantity.IP), c.ReturnDryBulb.Format(quantity.IP),
+		c.ReturnWetBulb.Format(quantity.IP))
 	// Output:
 	// 95.0 °F 80.0 °F 67.0 °F
 }
@@ -362,14 +377,16 @@ func ExampleSystem_Tuned() {
 func ExampleSystem_WithHeadPressure() {
 	r, _ := refrigerant.Lookup("R-22")
 	s, _ := cycle.DesignResidential(r, quantity.Tons(3), refrigerant.FixedRestrictor)
-	c := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
+	c := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(60),
+		ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
 	for _, hold := range []quantity.Temperature{0, quantity.Fahrenheit(95)} {
 		o, err := s.WithHeadPressure(hold).Solve(c, cycle.Faults{})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("fan at %.0f %%: suction at %s\n", 100*o.FanShare, o.Evaporating.Format(quantity.IP))
+		fmt.Printf("fan at %.0f %%: suction at %s\n", 100*o.FanShare,
+			o.Evaporating.Format(quantity.IP))
 	}
 	// Output:
 	// fan at 100 %: suction at 33.0 °F
@@ -379,7 +396,8 @@ func ExampleSystem_WithHeadPressure() {
 func ExampleCompressor_IsentropicEfficiency() {
 	var c cycle.Compressor // an ordinary one
 	for _, ratio := range []float64{1.5, 2.8, 5} {
-		fmt.Printf("pressure ratio %.1f: isentropic %.2f, volumetric %.2f\n", ratio, c.IsentropicEfficiency(ratio), c.VolumetricEfficiency(ratio))
+		fmt.Printf("pressure ratio %.1f: isentropic %.2f, volumetric %.2f\n", ratio,
+			c.IsentropicEfficiency(ratio), c.VolumetricEfficiency(ratio))
 	}
 	// Output:
 	// pressure ratio 1.5: isentropic 0.62, volumetric 0.96
@@ -391,7 +409,8 @@ func ExampleCompressor_IsentropicEfficiency() {
 func ExampleMap_AtState() {
 	r, _ := refrigerant.Lookup("R-22")
 	m := cycle.Map{
-		Flow:  [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001, -0.00001},
+		Flow: [10]float64{250, 5.2, -1.1, 0.045, 0.002, 0.003, 0.0001, -0.00001, 0.00001,
+			-0.00001},
 		Power: [10]float64{620, -6.1, 12.4, -0.09, 0.11, 0.035, 0, 0, 0, 0},
 		Units: cycle.MapIP, RatedSuperheat: quantity.FahrenheitDelta(20),
 	}
@@ -415,7 +434,8 @@ func ExampleFitted_ChargeChange() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("two ounces are %.1f %% of a charge of 6 lb 8 oz\n", 100*f.ChargeChange(quantity.Ounces(2), quantity.Pounds(6.5)))
+	fmt.Printf("two ounces are %.1f %% of a charge of 6 lb 8 oz\n",
+		100*f.ChargeChange(quantity.Ounces(2), quantity.Pounds(6.5)))
 	// Output:
 	// two ounces are 1.9 % of a charge of 6 lb 8 oz
 }
@@ -449,7 +469,8 @@ func ExampleFitted_Operating() {
 		return
 	}
 	o := f.Operating()
-	fmt.Printf("%s, enters the evaporator %.0f %% vapor, coil surface %s\n", o.Flow.Format(quantity.IP), 100*o.EvaporatorIn.Quality, o.CoilSurface.Format(quantity.IP))
+	fmt.Printf("%s, enters the evaporator %.0f %% vapor, coil surface %s\n",
+		o.Flow.Format(quantity.IP), 100*o.EvaporatorIn.Quality, o.CoilSurface.Format(quantity.IP))
 	// Output:
 	// 423 lb/h, enters the evaporator 23 % vapor, coil surface 38.5 °F
 }
@@ -462,14 +483,16 @@ func ExampleOperating_LiquidReturns() {
 		fmt.Println(err)
 		return
 	}
-	mild := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(75), ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
+	mild := cycle.Conditions{OutdoorDryBulb: quantity.Fahrenheit(75),
+		ReturnDryBulb: quantity.Fahrenheit(72), ReturnWetBulb: quantity.Fahrenheit(60)}
 	for _, f := range []cycle.Faults{{Charge: -0.1}, {Charge: 0.2}} {
 		o, err := s.Solve(mild, f)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("charge %+.0f %%: superheat %s, liquid returns: %v\n", 100*f.Charge, o.Superheat.Format(quantity.IP), o.LiquidReturns())
+		fmt.Printf("charge %+.0f %%: superheat %s, liquid returns: %v\n", 100*f.Charge,
+			o.Superheat.Format(quantity.IP), o.LiquidReturns())
 	}
 	// Output:
 	// charge -10 %: superheat 14.9 °F, liquid returns: false

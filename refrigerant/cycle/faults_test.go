@@ -132,8 +132,10 @@ func TestPublishedFaults(t *testing.T) {
 		now := strconv.FormatFloat(math.Round(effect*10)/10, 'f', 1, 64)
 		if update {
 			r.model = now
-		} else if was, err := strconv.ParseFloat(r.model, 64); err != nil || math.Abs(was-effect) > 0.1 {
-			t.Errorf("row %d, %s on %s of %s: the table says %s, the model %s", i+1, r.variable, r.fault, r.device, r.model, now)
+		} else if was, err := strconv.ParseFloat(r.model, 64); err != nil ||
+			math.Abs(was-effect) > 0.1 {
+			t.Errorf("row %d, %s on %s of %s: the table says %s, the model %s", i+1, r.variable,
+				r.fault, r.device, r.model, now)
 		}
 		name := fmt.Sprintf(
 			"%s, %s, %s at %s: %s", r.refrigerant, r.device, r.fault, r.conditions, r.variable,
@@ -177,11 +179,13 @@ func TestPublishedFaults(t *testing.T) {
 			if r.memory == "yes" {
 				kind = verify.FromMemory
 			}
-			verify.Value(t, verify.Source{Cite: r.source, Kind: kind}, name, "%", published, effect, likeSize)
+			verify.Value(t, verify.Source{Cite: r.source, Kind: kind}, name, "%", published, effect,
+				likeSize)
 		}
 	}
 	t.Logf(
-		"%d of %d published effects have their direction, %d have not; %d are off in size, %d of them by more than %g points",
+		"%d of %d published effects have their direction, %d have not; %d are off in size, %d "+
+			"of them by more than %g points",
 		agree, len(rows), off, sizes, beyond, likeSize,
 	)
 	if !update {

@@ -62,7 +62,8 @@ func TestFitFindsLiquidBehindARestriction(t *testing.T) {
 	o := solve(t, s, c, Faults{})
 	v := visitTo(nil, c, &o)
 	r := s.Refrigerant()
-	reading := func(at func(quantity.Temperature) (quantity.Pressure, error), f float64) *quantity.Uncertain[quantity.GaugePressure] {
+	reading := func(at func(quantity.Temperature) (quantity.Pressure, error),
+		f float64) *quantity.Uncertain[quantity.GaugePressure] {
 		p, err := at(quantity.Fahrenheit(f))
 		if err != nil {
 			t.Fatal(err)
@@ -141,8 +142,9 @@ func otherMachine(t testing.TB, r *rand.Rand, s *System) (*System, Faults) {
 		CompressorFlow: 0.04 * r.NormFloat64(), CompressorWork: 0.05 * r.NormFloat64(),
 		MeteringSize: 0.05 * r.NormFloat64(),
 		Form: Form{
-			AirExponent: 0.672 + 0.12*r.NormFloat64(), RefrigerantExponent: 0.8 + 0.12*r.NormFloat64(),
-			MeteringPressure: 0.08 * r.NormFloat64(), MeteringSubcooling: 0.08 * r.NormFloat64(),
+			AirExponent:         0.672 + 0.12*r.NormFloat64(),
+			RefrigerantExponent: 0.8 + 0.12*r.NormFloat64(),
+			MeteringPressure:    0.08 * r.NormFloat64(), MeteringSubcooling: 0.08 * r.NormFloat64(),
 		},
 	})
 	if err != nil {
@@ -196,10 +198,13 @@ func TestBandsCover(t *testing.T) {
 				i   int
 				std float64
 			}{
-				"superheat": {outSuperheat, p.Superheat.Std}, "subcooling": {outSubcooling, p.Subcooling.Std},
-				"evaporating": {outEvaporating, p.Evaporating.Std}, "condensing": {outCondensing, p.Condensing.Std},
-				"coil surface": {outSurface, p.CoilSurface.Std}, "capacity": {outCapacity, p.NetCapacity.Std},
-				"power": {outPower, p.Power.Std},
+				"superheat":    {outSuperheat, p.Superheat.Std},
+				"subcooling":   {outSubcooling, p.Subcooling.Std},
+				"evaporating":  {outEvaporating, p.Evaporating.Std},
+				"condensing":   {outCondensing, p.Condensing.Std},
+				"coil surface": {outSurface, p.CoilSurface.Std},
+				"capacity":     {outCapacity, p.NetCapacity.Std},
+				"power":        {outPower, p.Power.Std},
 			} {
 				cover[k].all++
 				if math.Abs(want[x.i]-got[x.i]) <= 1.96*x.std {
@@ -254,7 +259,8 @@ func TestMisfit(t *testing.T) {
 	}
 	a, _ := good.Predict(c, Faults{})
 	b, _ := bad.Predict(c, Faults{})
-	if !(bad.Misfit() > 2 && b.Superheat.Std >= a.Superheat.Std && b.Subcooling.Std > a.Subcooling.Std) {
+	if !(bad.Misfit() > 2 && b.Superheat.Std >= a.Superheat.Std &&
+		b.Subcooling.Std > a.Subcooling.Std) {
 		t.Errorf(
 			"misfit %.2f, subcooling ± %.2f from ± %.2f K", bad.Misfit(), b.Subcooling.Std,
 			a.Subcooling.Std,
@@ -273,7 +279,8 @@ func TestBandsGrow(t *testing.T) {
 	}
 	near, _ := f.Predict(weather(90, 77, 65), Faults{})
 	far, _ := f.Predict(weather(60, 72, 58), Faults{})
-	if !(far.Evaporating.Std > near.Evaporating.Std && len(near.Extrapolating) == 0 && len(far.Extrapolating) >= 2) {
+	if !(far.Evaporating.Std > near.Evaporating.Std && len(near.Extrapolating) == 0 &&
+		len(far.Extrapolating) >= 2) {
 		t.Errorf(
 			"near ± %.2f K %v, far ± %.2f K %v", near.Evaporating.Std, near.Extrapolating,
 			far.Evaporating.Std, far.Extrapolating,
@@ -309,7 +316,8 @@ func TestEveryChangeIsAnExtrapolation(t *testing.T) {
 		}, "NonCondensables": {NonCondensables: 0.6}, "MeteringSize": {MeteringSize: -0.4},
 		"BulbOff": {
 			BulbOff: 0.7,
-		}, "ValveSetting": {ValveSetting: 7}, "ValveStuck": {ValveStuck: true, ValveOpening: 0.3}, "ValveOpening": {},
+		}, "ValveSetting": {ValveSetting: 7}, "ValveStuck": {ValveStuck: true, ValveOpening: 0.3},
+		"ValveOpening": {},
 	}
 	for i := range reflect.TypeFor[Faults]().NumField() {
 		name := reflect.TypeFor[Faults]().Field(i).Name
@@ -392,7 +400,8 @@ func TestFitErrors(t *testing.T) {
 	c := RatingConditions()
 	o := solve(t, s, c, Faults{})
 	v := visitTo(nil, c, &o)
-	v.SuctionLine, v.LiquidLine, v.DischargeLine, v.Supply, v.CondenserLeaving, v.Power = nil, nil, nil, nil, nil, nil
+	v.SuctionLine, v.LiquidLine, v.DischargeLine, v.Supply, v.CondenserLeaving, v.Power = nil, nil,
+		nil, nil, nil, nil
 	var re *RangeError
 	if _, err := Fit(s, v); !errors.As(err, &re) || re.Value != quantity.Number(2) ||
 		re.Min != quantity.Number(4) {

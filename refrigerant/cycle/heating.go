@@ -28,8 +28,8 @@ type HeatingConditions struct {
 	Frost float64 `json:"frost,omitzero"`
 }
 
-// HeatingRatingConditions returns the conditions of the rating test for heating, AHRI 210/240 test H1:
-// 47 °F dry and 43 °F wet bulb outdoors, 70 °F indoors, at sea level.
+// HeatingRatingConditions returns the conditions of the rating test for heating, AHRI 210/240
+// test H1: 47 °F dry and 43 °F wet bulb outdoors, 70 °F indoors, at sea level.
 func HeatingRatingConditions() HeatingConditions {
 	return HeatingConditions{
 		OutdoorDryBulb: quantity.Fahrenheit(47), OutdoorHumidity: ratedHumidity,
@@ -70,8 +70,8 @@ func (c HeatingConditions) check() error {
 	)
 }
 
-// A HeatingSpec is what a heat pump is set to in heating, at HeatingRatingConditions. Zero fields take
-// usual figures: 8 °F of superheat at the compressor, 12 °F of subcooling.
+// A HeatingSpec is what a heat pump is set to in heating, at HeatingRatingConditions. Zero
+// fields take usual figures: 8 °F of superheat at the compressor, 12 °F of subcooling.
 type HeatingSpec struct {
 	Superheat, Subcooling quantity.TemperatureDelta
 	// Metering is the device at the outdoor coil; zero takes that of the indoor coil.

@@ -77,7 +77,8 @@ func TestFitOfHeatingRefuses(t *testing.T) {
 	if _, err := h.Fit(HeatingRatingConditions(), HeatingReadings{Evaporating: &bad}); err == nil {
 		t.Error("no number is taken")
 	}
-	if _, err := new(Reversed).Fit(HeatingRatingConditions(), HeatingReadings{}); err != ErrNoSystem {
+	if _, err := new(Reversed).Fit(HeatingRatingConditions(),
+		HeatingReadings{}); err != ErrNoSystem {
 		t.Error(err)
 	}
 }
@@ -109,7 +110,8 @@ func TestHeatingPredictionIsAsWideAsItIsOff(t *testing.T) {
 			return new((v + quantity.Temperature(0.4*rng.NormFloat64())).PlusMinus(0.4))
 		}
 		fit, err := h.Fit(HeatingRatingConditions(), HeatingReadings{
-			Evaporating: near(o.Evaporating), Condensing: near(o.Condensing), Supply: near(o.Supply),
+			Evaporating: near(o.Evaporating), Condensing: near(o.Condensing),
+			Supply: near(o.Supply),
 		})
 		if err != nil {
 			t.Fatal(err)

@@ -68,7 +68,8 @@ func TestHeatingConserves(t *testing.T) {
 		if o.Limit != NoLimit {
 			t.Skip("it would not run")
 		}
-		if o.COP < 1 || o.COP > 6 || o.Evaporating > c.OutdoorDryBulb || o.Condensing < c.ReturnDryBulb {
+		if o.COP < 1 || o.COP > 6 || o.Evaporating > c.OutdoorDryBulb ||
+			o.Condensing < c.ReturnDryBulb {
 			t.Fatalf("%+v gives %+v", c, o)
 		}
 	})

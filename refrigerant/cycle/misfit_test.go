@@ -19,14 +19,20 @@ func TestFitNamesWhatDoesNotFit(t *testing.T) {
 		c := weather(92, 77, 65)
 		o := solve(t, s, c, Faults{})
 		for name, spoil := range map[string]func(*Readings){
-			suctionPressure:  func(v *Readings) { v.SuctionPressure.Value = quantity.PSIG(400) },
-			liquidPressure:   func(v *Readings) { v.LiquidPressure.Value = quantity.PSIG(30) },
-			suctionLine:      func(v *Readings) { v.SuctionLine.Value = quantity.Fahrenheit(190) },
-			liquidLine:       func(v *Readings) { v.LiquidLine.Value = quantity.Fahrenheit(210) },
-			dischargeLine:    func(v *Readings) { v.DischargeLine.Value = quantity.Fahrenheit(-20) },
-			supply:           func(v *Readings) { v.Supply.Value = quantity.Fahrenheit(140) },
-			condenserLeaving: func(v *Readings) { v.CondenserLeaving.Value = quantity.Fahrenheit(20) },
-			power:            func(v *Readings) { *v.Power = quantity.Watts(30).PlusMinus(quantity.Watts(1)) },
+			suctionPressure: func(v *Readings) { v.SuctionPressure.Value = quantity.PSIG(400) },
+			liquidPressure:  func(v *Readings) { v.LiquidPressure.Value = quantity.PSIG(30) },
+			suctionLine:     func(v *Readings) { v.SuctionLine.Value = quantity.Fahrenheit(190) },
+			liquidLine:      func(v *Readings) { v.LiquidLine.Value = quantity.Fahrenheit(210) },
+			dischargeLine: func(v *Readings) {
+				v.DischargeLine.Value = quantity.Fahrenheit(-20)
+			},
+			supply: func(v *Readings) { v.Supply.Value = quantity.Fahrenheit(140) },
+			condenserLeaving: func(v *Readings) {
+				v.CondenserLeaving.Value = quantity.Fahrenheit(20)
+			},
+			power: func(v *Readings) {
+				*v.Power = quantity.Watts(30).PlusMinus(quantity.Watts(1))
+			},
 		} {
 			v := visitTo(nil, c, &o)
 			spoil(&v)
@@ -59,10 +65,12 @@ func TestFitEnds(t *testing.T) {
 		c := weather(u(60, 110), 77, 65)
 		o := solve(t, s, c, Faults{})
 		v := visitTo(r, c, &o)
-		v.SuctionPressure.Value, v.LiquidPressure.Value = quantity.PSIG(u(5, 500)), quantity.PSIG(u(5, 600))
+		v.SuctionPressure.Value, v.LiquidPressure.Value = quantity.PSIG(u(5, 500)),
+			quantity.PSIG(u(5, 600))
 		v.SuctionLine.Value, v.LiquidLine.Value = quantity.Fahrenheit(u(-40, 200)),
 			quantity.Fahrenheit(u(-40, 200))
-		v.DischargeLine.Value, v.Supply.Value = quantity.Fahrenheit(u(0, 350)), quantity.Fahrenheit(u(-40, 150))
+		v.DischargeLine.Value, v.Supply.Value = quantity.Fahrenheit(u(0, 350)),
+			quantity.Fahrenheit(u(-40, 150))
 		l := leastSquares{s: s, v: &v, readings: v.readings(), parameters: parametersFor(s, &v)}
 		f, err := l.run()
 		// What was begun when the limit was met is brought to its end.

@@ -24,7 +24,8 @@ func TestNoSystem(t *testing.T) {
 		if _, err := s.WithHeadPressure(300).Solve(at, Faults{}); !errors.Is(err, ErrNoSystem) {
 			t.Errorf("WithHeadPressure: %v", err)
 		}
-		if s.Refrigerant() != nil || s.Charge() != 0 || s.RatedFlow() != 0 || s.Spec() != (Spec{}) || s.Compressor() != (Compressor{}) ||
+		if s.Refrigerant() != nil || s.Charge() != 0 || s.RatedFlow() != 0 ||
+			s.Spec() != (Spec{}) || s.Compressor() != (Compressor{}) ||
 			s.ShortTube() != (ShortTube{}) ||
 			s.ExpansionValve() != (ExpansionValve{}) ||
 			s.CapillaryTube() != (CapillaryTube{}) {
@@ -93,15 +94,33 @@ func TestFitRefusesWhatNoInstrumentShows(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, spoil := range map[string]func(*Readings){
-		"suction pressure":                                    func(v *Readings) { v.SuctionPressure.Value = quantity.GaugePressure(math.NaN()) },
-		"liquid pressure":                                     func(v *Readings) { v.LiquidPressure.Value = 1e300 },
-		"suction line temperature":                            func(v *Readings) { v.SuctionLine.Value = 0 },
-		"standard uncertainty of the suction pressure":        func(v *Readings) { v.SuctionPressure.Std = math.Inf(1) },
-		"standard uncertainty of the liquid line temperature": func(v *Readings) { v.LiquidLine.Std = -1 },
-		"discharge pressure":                                  func(v *Readings) { v.DischargePressure = new(quantity.PSIG(-14.7).PlusMinus(quantity.PSIG(1))) },
-		"electric power":                                      func(v *Readings) { v.Power = new(quantity.Watts(0).PlusMinus(quantity.Watts(50))) },
-		"standard uncertainty of an air temperature":          func(v *Readings) { v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1)) },
-		"relative standard uncertainty of the airflow":        func(v *Readings) { v.AirflowStd = math.NaN() },
+		"suction pressure": func(v *Readings) {
+			v.SuctionPressure.Value = quantity.GaugePressure(math.NaN())
+		},
+		"liquid pressure": func(v *Readings) {
+			v.LiquidPressure.Value = 1e300
+		},
+		"suction line temperature": func(v *Readings) {
+			v.SuctionLine.Value = 0
+		},
+		"standard uncertainty of the suction pressure": func(v *Readings) {
+			v.SuctionPressure.Std = math.Inf(1)
+		},
+		"standard uncertainty of the liquid line temperature": func(v *Readings) {
+			v.LiquidLine.Std = -1
+		},
+		"discharge pressure": func(v *Readings) {
+			v.DischargePressure = new(quantity.PSIG(-14.7).PlusMinus(quantity.PSIG(1)))
+		},
+		"electric power": func(v *Readings) {
+			v.Power = new(quantity.Watts(0).PlusMinus(quantity.Watts(50)))
+		},
+		"standard uncertainty of an air temperature": func(v *Readings) {
+			v.WetBulbStd = quantity.TemperatureDelta(math.Inf(1))
+		},
+		"relative standard uncertainty of the airflow": func(v *Readings) {
+			v.AirflowStd = math.NaN()
+		},
 	} {
 		v := good()
 		spoil(&v)
@@ -124,9 +143,12 @@ func TestPredictionFromContradictions(t *testing.T) {
 		return new(quantity.Fahrenheit(v).PlusMinus(quantity.FahrenheitDelta(0.5)))
 	}
 	for _, v := range []Readings{
-		{SuctionPressure: gauge(300), LiquidPressure: gauge(118), SuctionLine: clamp(40), LiquidLine: clamp(170)},
-		{SuctionPressure: gauge(118), LiquidPressure: gauge(118), SuctionLine: clamp(62), LiquidLine: clamp(95)},
-		{SuctionPressure: gauge(10), LiquidPressure: gauge(600), SuctionLine: clamp(170), LiquidLine: clamp(40), Supply: clamp(105)},
+		{SuctionPressure: gauge(300), LiquidPressure: gauge(118), SuctionLine: clamp(40),
+			LiquidLine: clamp(170)},
+		{SuctionPressure: gauge(118), LiquidPressure: gauge(118), SuctionLine: clamp(62),
+			LiquidLine: clamp(95)},
+		{SuctionPressure: gauge(10), LiquidPressure: gauge(600), SuctionLine: clamp(170),
+			LiquidLine: clamp(40), Supply: clamp(105)},
 	} {
 		v.Conditions = RatingConditions()
 		f, err := Fit(s, v)
@@ -138,7 +160,8 @@ func TestPredictionFromContradictions(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		for _, x := range []float64{float64(p.NetCapacity.Value), p.NetCapacity.Std, float64(p.Superheat.Value), p.Superheat.Std, p.SuctionPressure.Std} {
+		for _, x := range []float64{float64(p.NetCapacity.Value), p.NetCapacity.Std,
+			float64(p.Superheat.Value), p.Superheat.Std, p.SuctionPressure.Std} {
 			if math.IsNaN(x) || math.IsInf(x, 0) {
 				t.Errorf(
 					"misfit %.0f: capacity %v, superheat %v", f.Misfit(), p.NetCapacity,
@@ -167,14 +190,26 @@ func TestMapThatIsNone(t *testing.T) {
 func TestMapFilledInWrongly(t *testing.T) {
 	nan := math.NaN()
 	for name, spoil := range map[string]func(*Map){
-		"flow of a compressor map":                         func(m *Map) { m.Flow = [10]float64{-300} },
-		"units of a compressor map":                        func(m *Map) { m.Units = 7 },
-		"superheat of a compressor map's tests":            func(m *Map) { m.RatedSuperheat = quantity.TemperatureDelta(nan) },
-		"return gas of a compressor map's tests":           func(m *Map) { m.RatedReturnGas = quantity.Fahrenheit(650) },
-		"lowest suction of a compressor map's envelope":    func(m *Map) { m.Envelope.LowSuction = quantity.Temperature(nan) },
-		"highest suction of a compressor map's envelope":   func(m *Map) { m.Envelope.HighSuction = quantity.Celsius(-30) },
-		"highest discharge of a compressor map's envelope": func(m *Map) { m.Envelope.HighDischarge = quantity.Temperature(math.Inf(1)) },
-		"coefficient of a compressor map":                  func(m *Map) { m.Power[3] = nan },
+		"flow of a compressor map": func(m *Map) {
+			m.Flow = [10]float64{-300}
+		},
+		"units of a compressor map": func(m *Map) { m.Units = 7 },
+		"superheat of a compressor map's tests": func(m *Map) {
+			m.RatedSuperheat = quantity.TemperatureDelta(nan)
+		},
+		"return gas of a compressor map's tests": func(m *Map) {
+			m.RatedReturnGas = quantity.Fahrenheit(650)
+		},
+		"lowest suction of a compressor map's envelope": func(m *Map) {
+			m.Envelope.LowSuction = quantity.Temperature(nan)
+		},
+		"highest suction of a compressor map's envelope": func(m *Map) {
+			m.Envelope.HighSuction = quantity.Celsius(-30)
+		},
+		"highest discharge of a compressor map's envelope": func(m *Map) {
+			m.Envelope.HighDischarge = quantity.Temperature(math.Inf(1))
+		},
+		"coefficient of a compressor map": func(m *Map) { m.Power[3] = nan },
 	} {
 		m := Map{
 			Flow:           [10]float64{300, 5},
@@ -202,7 +237,8 @@ func TestOpeningIsAShare(t *testing.T) {
 	v := ExpansionValve{Superheat: 5, Gradient: 3, MaxOperating: quantity.Kilopascals(700)}
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -300} {
 		for _, p := range []float64{6e5, 8e5, 0, math.NaN(), math.Inf(1)} {
-			if o := v.Opening(quantity.TemperatureDelta(x), quantity.Pressure(p)); !(o >= 0.01 && o <= 1) {
+			if o := v.Opening(quantity.TemperatureDelta(x),
+				quantity.Pressure(p)); !(o >= 0.01 && o <= 1) {
 				t.Errorf("open by %v at %v K and %v Pa", o, x, p)
 			}
 		}

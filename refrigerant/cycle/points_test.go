@@ -22,11 +22,12 @@ func pointsOf(s *System, o *Operating) Points {
 	}
 	k := s.Compressor()
 	return Points{
-		Refrigerant:     s.Refrigerant(),
-		SuctionPressure: gauge(o.Suction.Pressure, 3e3),
-		LiquidPressure:  gauge(o.Liquid.Pressure, 6e3), DischargePressure: gauge(o.Discharge.Pressure, 6e3),
-		SuctionLine: clamp(o.Suction.Temperature),
-		LiquidLine:  clamp(o.Liquid.Temperature), DischargeLine: clamp(o.Discharge.Temperature),
+		Refrigerant:       s.Refrigerant(),
+		SuctionPressure:   gauge(o.Suction.Pressure, 3e3),
+		LiquidPressure:    gauge(o.Liquid.Pressure, 6e3),
+		DischargePressure: gauge(o.Discharge.Pressure, 6e3),
+		SuctionLine:       clamp(o.Suction.Temperature),
+		LiquidLine:        clamp(o.Liquid.Temperature), DischargeLine: clamp(o.Discharge.Temperature),
 		Power:       &quantity.Uncertain[quantity.Power]{Value: o.CompressorPower, Std: 30},
 		AirCapacity: &quantity.Uncertain[quantity.Power]{Value: o.Capacity + o.LineGain, Std: 500},
 		Compressor:  &k,
@@ -54,8 +55,10 @@ func TestAnalyzeFindsTheMachine(t *testing.T) {
 			{"flow by air", float64(a.FlowByAir.Value / o.Flow), 1, 2e-3},
 			{"capacity", float64(a.Capacity.Value / (o.Capacity + o.LineGain)), 1, 3e-3},
 			{"heat rejected", float64(a.HeatRejected.Value / o.HeatRejected), 1, 3e-3},
-			{"drop", float64(a.HighSideDrop.Value), float64(o.Discharge.Pressure - o.Liquid.Pressure), 1},
-			{"volumetric efficiency", a.VolumetricEfficiency.Value, s.Compressor().VolumetricEfficiency(o.PressureRatio()), 2e-3},
+			{"drop", float64(a.HighSideDrop.Value),
+				float64(o.Discharge.Pressure - o.Liquid.Pressure), 1},
+			{"volumetric efficiency", a.VolumetricEfficiency.Value,
+				s.Compressor().VolumetricEfficiency(o.PressureRatio()), 2e-3},
 		} {
 			if math.Abs(c.got-c.want) > c.by {
 				t.Errorf("%s: %s %.6g, want %.6g", d, c.name, c.got, c.want)
@@ -93,7 +96,8 @@ func TestOneGaugeOnTheHighSide(t *testing.T) {
 			both.Subcooling.Std,
 		)
 	}
-	if d := math.Abs(float64(one.Subcooling.Value - both.Subcooling.Value)); d > 2*one.Subcooling.Std {
+	if d := math.Abs(float64(one.Subcooling.Value -
+		both.Subcooling.Value)); d > 2*one.Subcooling.Std {
 		t.Errorf("subcooling off by %.2f K", d)
 	}
 	p = pointsOf(s, &o)
@@ -130,7 +134,10 @@ func TestAnalyzeErrors(t *testing.T) {
 			t.Errorf("too few points: %v", err)
 		}
 	}
-	if err := break1(func(p *Points) { p.LiquidPressure.Value = quantity.PSIG(900); p.DischargePressure = nil }); !errors.As(
+	if err := break1(func(p *Points) {
+		p.LiquidPressure.Value = quantity.PSIG(900)
+		p.DischargePressure = nil
+	}); !errors.As(
 		err, &re,
 	) {
 		t.Errorf("above the critical pressure: %v", err)
@@ -143,7 +150,8 @@ func TestAnalyzeErrors(t *testing.T) {
 	if err := tepid(o.Suction.Temperature + 5); !errors.As(err, &re) ||
 		re.Quantity != "discharge line temperature" {
 		t.Errorf("tepid discharge: %v", err)
-	} else if least := re.Min.(quantity.Temperature); least < o.Suction.Temperature+5 || tepid(least+2) != nil {
+	} else if least := re.Min.(quantity.Temperature); least < o.Suction.Temperature+5 ||
+		tepid(least+2) != nil {
 		t.Errorf("at %v: %v, 2 K hotter: %v", o.Suction.Temperature+5, err, tepid(least+2))
 	}
 	// A clamp below the dew point is taken saturated, and the superheat says so.

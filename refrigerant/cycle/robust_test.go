@@ -130,7 +130,9 @@ func TestAlwaysSolves(t *testing.T) {
 func TestAtTheEndsOfTheRanges(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	pick := func(xs ...float64) float64 { return xs[r.IntN(len(xs))] }
-	kelvin := func(xs ...float64) quantity.TemperatureDelta { return quantity.KelvinDelta(pick(xs...)) }
+	kelvin := func(xs ...float64) quantity.TemperatureDelta {
+		return quantity.KelvinDelta(pick(xs...))
+	}
 	for _, d := range []string{"R-22", "R-113", "R-114", "R-447B", "R-455A", "R-463A", "R-511A"} {
 		for m := refrigerant.FixedRestrictor; m <= refrigerant.Capillary; m++ {
 			s, err := DesignResidential(lookup(t, d), quantity.Tons(3), m)
@@ -152,7 +154,8 @@ func TestAtTheEndsOfTheRanges(t *testing.T) {
 					CompressorLeak:     pick(0, 0.8),
 					NonCondensables:    pick(0, 1.5), MeteringSize: pick(-0.95, 0, 2),
 					BulbOff:      pick(0, 1),
-					ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1, ValveOpening: pick(0, 1),
+					ValveSetting: kelvin(-10, 0, 20), ValveStuck: pick(0, 0, 1) == 1,
+					ValveOpening: pick(0, 1),
 				}
 				o, err := s.Solve(c, f)
 				if err != nil {
@@ -273,7 +276,8 @@ func imbalance(t testing.TB, s *System, c Conditions, f Faults, o *Operating) wo
 			check("flow through the compressor", r[rPump], 0, 1)
 		}
 	}
-	for _, v := range []float64{o.COP, float64(o.Supply), float64(o.CoilSurface), float64(o.Charge), float64(o.Subcooling), float64(o.Superheat), float64(o.CondenserLeaving), m} {
+	for _, v := range []float64{o.COP, float64(o.Supply), float64(o.CoilSurface), float64(o.Charge),
+		float64(o.Subcooling), float64(o.Superheat), float64(o.CondenserLeaving), m} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return worst{"a number", math.Inf(1)}
 		}

@@ -218,13 +218,15 @@ func TestShortTubeErrors(t *testing.T) {
 	r := lookup(t, "R-22")
 	up := liquidAt(t, r, 45, 5)
 	var re *RangeError
-	for _, tube := range []ShortTube{{}, {quantity.Millimeters(1.5), quantity.Millimeters(200)}, {quantity.Millimeters(30), quantity.Millimeters(100)}} {
+	for _, tube := range []ShortTube{{}, {quantity.Millimeters(1.5), quantity.Millimeters(200)},
+		{quantity.Millimeters(30), quantity.Millimeters(100)}} {
 		if _, err := tube.Flow(r, up, 5e5); !errors.As(err, &re) {
 			t.Errorf("%+v: %v", tube, err)
 		}
 	}
 	gas, _ := r.StateAtQuality(1e6, 0.9)
-	if _, err := (ShortTube{quantity.Millimeters(1.5), quantity.Millimeters(12.7)}).Flow(r, gas, 5e5); !errors.As(
+	if _, err := (ShortTube{quantity.Millimeters(1.5), quantity.Millimeters(12.7)}).Flow(r, gas,
+		5e5); !errors.As(
 		err, &re,
 	) {
 		t.Errorf("vapor: %v", err)

@@ -49,7 +49,9 @@ func TestContinuous(t *testing.T) {
 	}{
 		{
 			"charge 60 to 140 %",
-			func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{Charge: -0.4 + 0.8*x} },
+			func(x float64) (Conditions, Faults) {
+				return RatingConditions(), Faults{Charge: -0.4 + 0.8*x}
+			},
 		},
 		{
 			"outdoor 75 to 120 °F",
@@ -67,7 +69,9 @@ func TestContinuous(t *testing.T) {
 		}},
 		{
 			"leak 0 to 40 %",
-			func(x float64) (Conditions, Faults) { return RatingConditions(), Faults{CompressorLeak: 0.4 * x} },
+			func(x float64) (Conditions, Faults) {
+				return RatingConditions(), Faults{CompressorLeak: 0.4 * x}
+			},
 		},
 	}
 	const steps = 200
@@ -117,7 +121,8 @@ func TestDirections(t *testing.T) {
 			warmer := c
 			warmer.OutdoorDryBulb += 2
 			w, _ := s.Solve(warmer, Faults{})
-			if !(w.Condensing > o.Condensing && w.CompressorPower > o.CompressorPower && w.EER < o.EER) {
+			if !(w.Condensing > o.Condensing && w.CompressorPower > o.CompressorPower &&
+				w.EER < o.EER) {
 				t.Errorf("%v: warmer outdoors must raise head and power and lower the EER", m)
 			}
 			wetter := c
@@ -127,13 +132,17 @@ func TestDirections(t *testing.T) {
 				t.Errorf("%v: wetter return air over a wet coil must raise suction and capacity", m)
 			}
 			w, _ = s.Solve(c, Faults{IndoorAirflow: -0.1})
-			if !(w.Evaporating < o.Evaporating && w.CoilLeaving < o.CoilLeaving && w.Superheat <= o.Superheat+1) {
+			if !(w.Evaporating < o.Evaporating && w.CoilLeaving < o.CoilLeaving &&
+				w.Superheat <= o.Superheat+1) {
 				t.Errorf("%v: less airflow must lower suction and supply temperature", m)
 			}
 			w, _ = s.Solve(c, Faults{Charge: 0.05})
-			if !(w.Subcooling > o.Subcooling && (w.LiquidReturns() || w.Condensing > o.Condensing) && w.EvaporatorSuperheat <= o.EvaporatorSuperheat+0.05) {
+			if !(w.Subcooling > o.Subcooling && (w.LiquidReturns() ||
+				w.Condensing > o.Condensing) &&
+				w.EvaporatorSuperheat <= o.EvaporatorSuperheat+0.05) {
 				t.Errorf(
-					"%v: more charge must raise subcooling (%v, %v) and head (%v, %v), and not superheat (%v, %v)",
+					"%v: more charge must raise subcooling (%v, %v) and head (%v, %v), and not "+
+						"superheat (%v, %v)",
 					m, o.Subcooling, w.Subcooling, o.Condensing, w.Condensing, o.Superheat,
 					w.Superheat,
 				)
@@ -192,7 +201,8 @@ func TestAccumulatorHoldsLiquid(t *testing.T) {
 	a, b := solve(t, bare, RatingConditions(), over), solve(t, bottled, RatingConditions(), over)
 	if !(b.Suction.Quality > a.Suction.Quality && b.Subcooling < a.Subcooling) {
 		t.Errorf(
-			"20 %% over: quality %.3f and subcooling %.1f K without accumulator, %.3f and %.1f K with",
+			"20 %% over: quality %.3f and subcooling %.1f K without accumulator, %.3f and %.1f "+
+				"K with",
 			a.Suction.Quality, float64(a.Subcooling), b.Suction.Quality, float64(b.Subcooling),
 		)
 	}
@@ -225,7 +235,9 @@ func TestRangeErrors(t *testing.T) {
 		}
 	}
 	// 50 °F is the limit, and 10 °C is 50 °F.
-	if _, err := s.Solve(Conditions{OutdoorDryBulb: quantity.Celsius(35), ReturnDryBulb: quantity.Celsius(10), ReturnWetBulb: quantity.Celsius(8)}, Faults{}); err != nil {
+	if _, err := s.Solve(Conditions{OutdoorDryBulb: quantity.Celsius(35),
+		ReturnDryBulb: quantity.Celsius(10), ReturnWetBulb: quantity.Celsius(8)},
+		Faults{}); err != nil {
 		t.Errorf("return air at the limit: %v", err)
 	}
 	for _, f := range []Faults{
@@ -241,8 +253,10 @@ func TestRangeErrors(t *testing.T) {
 	for _, spec := range []Spec{
 		{}, {Refrigerant: lookup(t, "R-22")},
 		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Airflow: quantity.CFM(100)},
-		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3), Subcooling: 15},
+		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3),
+			Airflow: quantity.CFM(100)},
+		{Refrigerant: lookup(t, "R-22"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3),
+			Subcooling: 15},
 		{Refrigerant: lookup(t, "R-744"), Metering: refrigerant.TXV, Capacity: quantity.Tons(3)},
 	} {
 		if _, err := Design(spec); err == nil {
@@ -270,7 +284,8 @@ func TestSolveIsSafeForConcurrentUse(t *testing.T) {
 
 func TestSolveDoesNotAllocate(t *testing.T) {
 	s := machine(t, "R-22", refrigerant.FixedRestrictor)
-	if n := testing.AllocsPerRun(10, func() { _, _ = s.Solve(weather(88, 78, 65), Faults{Charge: -0.1}) }); n != 0 {
+	if n := testing.AllocsPerRun(10,
+		func() { _, _ = s.Solve(weather(88, 78, 65), Faults{Charge: -0.1}) }); n != 0 {
 		t.Errorf("%v allocations", n)
 	}
 }
@@ -300,11 +315,21 @@ func TestTuned(t *testing.T) {
 		tuning Tuning
 		moved  func(o Operating) bool
 	}{
-		{"evaporator", Tuning{EvaporatorUA: 0.1}, func(o Operating) bool { return o.Evaporating > base.Evaporating }},
-		{"condenser", Tuning{CondenserUA: 0.1}, func(o Operating) bool { return o.Condensing < base.Condensing }},
-		{"compressor flow", Tuning{CompressorFlow: 0.1}, func(o Operating) bool { return o.Evaporating < base.Evaporating }},
-		{"compressor work", Tuning{CompressorWork: 0.1}, func(o Operating) bool { return o.Discharge.Temperature > base.Discharge.Temperature }},
-		{"metering", Tuning{MeteringSize: 0.05}, func(o Operating) bool { return o.Superheat < base.Superheat }},
+		{"evaporator", Tuning{EvaporatorUA: 0.1}, func(o Operating) bool {
+			return o.Evaporating > base.Evaporating
+		}},
+		{"condenser", Tuning{CondenserUA: 0.1}, func(o Operating) bool {
+			return o.Condensing < base.Condensing
+		}},
+		{"compressor flow", Tuning{CompressorFlow: 0.1}, func(o Operating) bool {
+			return o.Evaporating < base.Evaporating
+		}},
+		{"compressor work", Tuning{CompressorWork: 0.1}, func(o Operating) bool {
+			return o.Discharge.Temperature > base.Discharge.Temperature
+		}},
+		{"metering", Tuning{MeteringSize: 0.05}, func(o Operating) bool {
+			return o.Superheat < base.Superheat
+		}},
 	} {
 		tuned, err := s.Tuned(x.tuning)
 		if err != nil {

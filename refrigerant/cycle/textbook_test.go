@@ -34,7 +34,8 @@ func TestTextbookCycles(t *testing.T) {
 	}
 	kJ := func(h quantity.SpecificEnthalpy) float64 { return float64(h) / 1e3 }
 	table := verify.Source{
-		Cite: "saturation tables of refrigerants on the IIR datum, as the open library scisuit carries them",
+		Cite: "saturation tables of refrigerants on the IIR datum, as the open library scisuit " +
+			"carries them",
 		Kind: verify.Published,
 	}
 	verify.Value(
@@ -89,7 +90,8 @@ func TestTextbookCycles(t *testing.T) {
 // the chart has it.
 func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 	source := verify.Source{
-		Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, target superheat",
+		Cite: "California Energy Commission, Residential Appendices RA3.2, table RA3.2-2, " +
+			"target superheat",
 		Kind: verify.Published,
 	}
 	const atRating = 12 // °F, the chart between its columns of 66 and 68 °F
@@ -119,7 +121,8 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 // orifice falls from 95 to 65 °F outdoors by 7 to 15 psi, over nine sizes.
 func TestRestrictorOnACoolDay(t *testing.T) {
 	source := verify.Source{
-		Cite: "installation instructions of R-22 split air conditioners of 10 SEER, table of normal operating pressures",
+		Cite: "installation instructions of R-22 split air conditioners of 10 SEER, table of " +
+			"normal operating pressures",
 		Kind: verify.Published,
 	}
 	falls := []float64{13, 15, 13, 14, 12, 8, 7, 11, 11}

@@ -81,7 +81,8 @@ var everything = diagram.Options{
 
 func TestSVG(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.IP, quantity.SI} {
-		for _, atmosphere := range []quantity.Pressure{0, quantity.AtmosphereAt(quantity.Feet(6000))} {
+		for _, atmosphere := range []quantity.Pressure{0,
+			quantity.AtmosphereAt(quantity.Feet(6000))} {
 			d := machine(
 				t, "R-410A",
 				diagram.Options{System: sys, Atmosphere: atmosphere, Title: "Mill <&> sons"},
@@ -238,18 +239,21 @@ func TestRefusals(t *testing.T) {
 	for name, err := range map[string]error{
 		"a state of another refrigerant": d.AddState("x", other),
 		"the zero state":                 d.AddState("x", refrigerant.State{}),
-		"a state that is no number":      d.AddPath("x", refrigerant.State{Pressure: 1e6, Enthalpy: quantity.SpecificEnthalpy(nan)}, other),
+		"a state that is no number": d.AddPath("x",
+			refrigerant.State{Pressure: 1e6, Enthalpy: quantity.SpecificEnthalpy(nan)}, other),
 		"a cycle of another refrigerant": d.AddCycle(cycleOf(t, lookup(t, "R-410A"))...),
 		"a tiny page":                    d.SVG(io.Discard, diagram.Page{Width: 10, Height: 10}),
 		"a page without size":            d.PNG(io.Discard, diagram.Page{}, 96),
 		"no resolution":                  d.PNG(io.Discard, diagram.Phone(), 0),
-		"a huge image":                   d.PNG(io.Discard, diagram.Page{Width: 4000, Height: 4000}, 600),
-		"an atmosphere of the moon":      refused(diagram.Options{Atmosphere: 1}),
-		"no atmosphere":                  refused(diagram.Options{Atmosphere: quantity.Pressure(nan)}),
-		"one end of the pressures":       refused(diagram.Options{MinPressure: quantity.Bar(1)}),
-		"pressures upside down":          refused(diagram.Options{MinPressure: quantity.Bar(10), MaxPressure: quantity.Bar(1)}),
-		"one end of the enthalpies":      refused(diagram.Options{MinEnthalpy: quantity.BtuPerPound(100)}),
-		"endless enthalpy":               refused(diagram.Options{MaxEnthalpy: quantity.SpecificEnthalpy(math.Inf(1))}),
+		"a huge image": d.PNG(io.Discard, diagram.Page{Width: 4000, Height: 4000},
+			600),
+		"an atmosphere of the moon": refused(diagram.Options{Atmosphere: 1}),
+		"no atmosphere":             refused(diagram.Options{Atmosphere: quantity.Pressure(nan)}),
+		"one end of the pressures":  refused(diagram.Options{MinPressure: quantity.Bar(1)}),
+		"pressures upside down": refused(diagram.Options{MinPressure: quantity.Bar(10),
+			MaxPressure: quantity.Bar(1)}),
+		"one end of the enthalpies": refused(diagram.Options{MinEnthalpy: quantity.BtuPerPound(100)}),
+		"endless enthalpy":          refused(diagram.Options{MaxEnthalpy: quantity.SpecificEnthalpy(math.Inf(1))}),
 	} {
 		var re *quantity.RangeError
 		if !errors.As(err, &re) || re.Advice == "" {
@@ -269,7 +273,8 @@ func TestRefusals(t *testing.T) {
 // Any diagram that New accepts is drawn, whatever is on it.
 func TestDrawsAnything(t *testing.T) {
 	var some []*refrigerant.Refrigerant
-	for _, name := range []string{"R-22", "R-134a", "R-290", "R-600a", "R-718", "R-744", "R-407C", "R-410A", "R-454B", "R-513A"} {
+	for _, name := range []string{"R-22", "R-134a", "R-290", "R-600a", "R-718", "R-744", "R-407C",
+		"R-410A", "R-454B", "R-513A"} {
 		some = append(some, lookup(t, name))
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -385,8 +390,11 @@ func TestNoDiagram(t *testing.T) {
 	}
 	for _, d := range []*diagram.Diagram{nil, {}} {
 		for name, err := range map[string]error{
-			"state": d.AddState("x", s), "path": d.AddPath("x", s, s), "cycle": d.AddCycle(diagram.Mark{State: s}, diagram.Mark{State: s}, diagram.Mark{State: s}),
-			"SVG": d.SVG(io.Discard, diagram.Phone()), "PNG": d.PNG(io.Discard, diagram.Phone(), 96),
+			"state": d.AddState("x", s), "path": d.AddPath("x", s, s),
+			"cycle": d.AddCycle(diagram.Mark{State: s}, diagram.Mark{State: s},
+				diagram.Mark{State: s}),
+			"SVG": d.SVG(io.Discard, diagram.Phone()),
+			"PNG": d.PNG(io.Discard, diagram.Phone(), 96),
 		} {
 			if !errors.Is(err, refrigerant.ErrNoRefrigerant) {
 				t.Errorf("%s: %v", name, err)

@@ -86,7 +86,8 @@ func ExampleDiagram_AddPath() {
 	high := quantity.PSIA(330)
 	condenser, err1 := r.State(high, quantity.Fahrenheit(92))
 	valve, err2 := r.State(high, quantity.Fahrenheit(84))
-	for _, err := range []error{err1, err2, d.AddState("condenser outlet", condenser), d.AddState("valve", valve), d.AddPath("liquid line", condenser, valve)} {
+	for _, err := range []error{err1, err2, d.AddState("condenser outlet", condenser),
+		d.AddState("valve", valve), d.AddPath("liquid line", condenser, valve)} {
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -126,20 +126,33 @@ func TestTableOfFunctionsIsHeldToItsForm(t *testing.T) {
 		b := make([]byte, 400)
 		copy(b, functionsBegin)
 		for at, v := range map[int]uint32{
-			namesAt: names, filesAt: files, valuesAt: values, functionsAt: functions, countAt: count,
+			namesAt: names, filesAt: files, valuesAt: values, functionsAt: functions,
+			countAt: count,
 		} {
 			binary.LittleEndian.PutUint32(b[at:], v)
 		}
 		return b
 	}
 	for name, memory := range map[string][]byte{
-		"another number":        make([]byte, 400),
-		"cut short":             functionsBegin,
-		"out of order":          head(200, 100, 250, 300, 1),
-		"more than there are":   head(80, 100, 200, 300, 1000),
-		"a function elsewhere":  func() []byte { b := head(80, 100, 200, 300, 1); b[306] = 1; return b }(),
-		"a table elsewhere":     func() []byte { b := head(80, 100, 200, 300, 1); b[304], b[325] = 8, 1; return b }(),
-		"no name where it says": func() []byte { b := head(80, 100, 200, 300, 1); b[304], b[312] = 8, 30; return b }(),
+		"another number":      make([]byte, 400),
+		"cut short":           functionsBegin,
+		"out of order":        head(200, 100, 250, 300, 1),
+		"more than there are": head(80, 100, 200, 300, 1000),
+		"a function elsewhere": func() []byte {
+			b := head(80, 100, 200, 300, 1)
+			b[306] = 1
+			return b
+		}(),
+		"a table elsewhere": func() []byte {
+			b := head(80, 100, 200, 300, 1)
+			b[304], b[325] = 8, 1
+			return b
+		}(),
+		"no name where it says": func() []byte {
+			b := head(80, 100, 200, 300, 1)
+			b[304], b[312] = 8, 30
+			return b
+		}(),
 	} {
 		if err := withoutTrace(memory); !errors.Is(err, errModule) {
 			t.Errorf("%s: %v", name, err)

@@ -111,7 +111,8 @@ func TestEveryLookAndUnitIsReachable(t *testing.T) {
 				m, _ := measureOf(field.Kind)
 				got, err := m.parse("2 " + u.Symbol)
 				if err != nil || !near(got, u.Zero+2*u.Scale) {
-					t.Errorf("2 %s is %v (%v), by its scale %v", u.Symbol, got, err, u.Zero+2*u.Scale)
+					t.Errorf("2 %s is %v (%v), by its scale %v", u.Symbol, got, err,
+						u.Zero+2*u.Scale)
 				}
 			}
 			if want := field.Unit[sys]; want != "" && !slices.Contains(symbols, want) {
@@ -152,7 +153,8 @@ func TestWords(t *testing.T) {
 			for _, part := range strings.Split(path, ".") {
 				part = spaced(part)
 				// Some words are the same in both languages, or begin so.
-				same := slices.Contains([]string{"barometer", "refrigerant", "restrictor", "seer", "seer2"}, part)
+				same := slices.Contains([]string{"barometer", "refrigerant", "restrictor", "seer",
+					"seer2"}, part)
 				if l == satline.Spanish && !same &&
 					strings.Contains(strings.ToLower(field.Label), part) {
 					t.Errorf("%s: no words for %s in %s", l, path, field.Label)
@@ -187,12 +189,14 @@ func TestRead(t *testing.T) {
 		typing                 bool
 		want                   Reading
 	}{
-		{"readings.suctionLine", "Temperature", "21.5 C", "°F", true, Reading{Unit: "°C", Number: "21.5"}},
+		{"readings.suctionLine", "Temperature", "21.5 C", "°F", true,
+			Reading{Unit: "°C", Number: "21.5"}},
 		{"readings.suctionPressure", "GaugePressure", "8.1 barg", "psig", true,
 			Reading{Unit: "barg", Number: "8.1"}},
 		{"readings.suctionPressure", "GaugePressure", "−5 psig", "psig", false,
 			Reading{Unit: "psig", Number: "-5"}},
-		{"conditions.running", "Duration", "20 min", "min", false, Reading{Unit: "min", Number: "20"}},
+		{"conditions.running", "Duration", "20 min", "min", false,
+			Reading{Unit: "min", Number: "20"}},
 		{"readings.suctionLine", "Temperature", "6x °F", "°F", true,
 			Reading{Problem: "Not a number in °F"}},
 		{"readings.suctionLine", "Temperature", "900 °F", "°F", true,
@@ -246,7 +250,8 @@ func TestTasks(t *testing.T) {
 		}
 		t.Logf("%s: %q", c.code, a.Lines)
 	}
-	for _, code := range []string{"electrical", "frozen", "cylinder", "nitrogen", "weighin", "vacuum", "recovery"} {
+	for _, code := range []string{"electrical", "frozen", "cylinder", "nitrogen", "weighin",
+		"vacuum", "recovery"} {
 		for _, l := range satline.Languages() {
 			doc, err := json.Marshal(map[string]any{"language": l})
 			if err != nil {
@@ -283,7 +288,8 @@ func TestCylinderBeforeAndAfter(t *testing.T) {
 	if before[:strings.IndexByte(before, ';')] == after[:strings.IndexByte(after, ';')] {
 		t.Errorf("as much may go in after as before: %s", after)
 	}
-	for more, want := range map[string]quantity.Mass{"": 0, `, "after": "38 lb"`: quantity.Pounds(38)} {
+	for more, want := range map[string]quantity.Mass{"": 0,
+		`, "after": "38 lb"`: quantity.Pounds(38)} {
 		o, err := order(satline.Visit{}, inputsOf([]byte(`{"job": {"task": "maintain"},
 			"cylinder": {"waterCapacity": "47.7 lb", "tare": "28 lb", "gross": "40 lb"`+more+`}}`)))
 		if err != nil {

@@ -64,7 +64,9 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 	if a.Assessment == nil {
 		t.Fatalf("%v %s", a.Errors, a.Problem)
 	}
-	for _, path := range []string{"equipment.nominalCapacity", "site.elevation", "readings.outdoorDryBulb", "readings.suctionLine", "readings.returnDryBulb", "log[0].suctionPressure", "log[1].at"} {
+	for _, path := range []string{"equipment.nominalCapacity", "site.elevation",
+		"readings.outdoorDryBulb", "readings.suctionLine", "readings.returnDryBulb",
+		"log[0].suctionPressure", "log[1].at"} {
 		if a.Errors[path] == "" {
 			t.Errorf("%s is not named: %v", path, a.Errors)
 		}

@@ -54,11 +54,11 @@ var Operations = []Operation{
 	},
 	{
 		Method: "POST", Path: "/v1/assess/batch", ID: "assessBatch", Tag: "assessments",
-		Summary: "Assess visits, one a line, each answered on a line of its own as soon as it has " +
-			"come. A line that cannot be assessed, or is longer than 1 MiB, has a problem for an " +
-			"answer and does not end the batch. At most 100000 lines, each at most 15 s in " +
-			"coming. A result whose problem is /problems/stopping, or /problems/too-large on line " +
-			"100001, is the last one: send that line and those after it again.",
+		Summary: "Assess visits, one a line, each answered on a line of its own as soon as it " +
+			"has come. A line that cannot be assessed, or is longer than 1 MiB, has a problem " +
+			"for an answer and does not end the batch. At most 100000 lines, each at most 15 s " +
+			"in coming. A result whose problem is /problems/stopping, or /problems/too-large " +
+			"on line 100001, is the last one: send that line and those after it again.",
 		Takes: reflect.TypeFor[satline.Visit](), Gives: reflect.TypeFor[BatchResult](),
 		Media: NDJSON, GivesKind: NDJSON,
 		Problems: []int{400, 413, 415, 422, 503},

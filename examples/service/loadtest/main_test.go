@@ -9,7 +9,8 @@ import (
 )
 
 func TestLoopbackOnly(t *testing.T) {
-	for _, to := range []string{"http://192.0.2.1:8080", "http://example.com", "http://0.0.0.0:8080", "::"} {
+	for _, to := range []string{"http://192.0.2.1:8080", "http://example.com",
+		"http://0.0.0.0:8080", "::"} {
 		if err := run([]string{"-service", to}, &strings.Builder{}); err == nil ||
 			!strings.Contains(err.Error(), "loopback") && !strings.Contains(err.Error(), "parse") {
 			t.Errorf("%s: %v", to, err)
@@ -32,7 +33,8 @@ func TestCountsAndReports(t *testing.T) {
 	}))
 	defer server.Close()
 	var out strings.Builder
-	if err := run([]string{"-service", server.URL, "-operations", server.URL, "-n", "100", "-whole", "0", "-clients", "3"}, &out); err != nil {
+	if err := run([]string{"-service", server.URL, "-operations", server.URL, "-n", "100", "-whole",
+		"0", "-clients", "3"}, &out); err != nil {
 		t.Fatal(err)
 	}
 	if got := asked.Load(); got != 100 {

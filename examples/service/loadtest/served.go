@@ -27,7 +27,8 @@ func startService() (*served, error) {
 	}
 	s := &served{dir: dir}
 	program := filepath.Join(dir, "service.exe")
-	build := exec.Command("go", "build", "-o", program, "github.com/satline/satline/examples/service")
+	build := exec.Command("go", "build", "-o", program,
+		"github.com/satline/satline/examples/service")
 	if text, err := build.CombinedOutput(); err != nil {
 		s.end()
 		return nil, fmt.Errorf("%w: %s", err, text)

@@ -60,6 +60,7 @@ func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
 	default:
 		w.Header().Set("Accept-Encoding", "gzip, identity")
 		return problemOfType("media-type",
-			fmt.Sprintf("send the body as it is or with gzip, not in Content-Encoding %.60q", coding))
+			fmt.Sprintf("send the body as it is or with gzip, not in Content-Encoding %.60q",
+				coding))
 	}
 }

@@ -65,7 +65,8 @@ func TestSlowAndBrokenClients(t *testing.T) {
 		head + "Content-Length: 99999999\r\n\r\n{", head + "Content-Length: -1\r\n\r\n{",
 		"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03", "GET / HTTP/9.9\r\n\r\n",
 		"GET /" + strings.Repeat("x", 64<<10) + " HTTP/1.1\r\n\r\n",
-		"GET /problems/path HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) + "\r\n\r\n",
+		"GET /problems/path HTTP/1.1\r\nHost: localhost\r\nX: " + strings.Repeat("y", 64<<10) +
+			"\r\n\r\n",
 	} {
 		for range 4 {
 			c, err := net.Dial("tcp", address)
@@ -100,8 +101,11 @@ func TestSlowAndBrokenClients(t *testing.T) {
 func TestSlowBody(t *testing.T) {
 	_, _, address := start(t, 4)
 	for _, q := range []struct{ head, want string }{
-		{"POST /v1/assess HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n{", `"status":408`},
-		{"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000\r\n\r\n{", `{"line":1,"problem":{"type":"/problems/timeout"`},
+		{"POST /v1/assess HTTP/1.1\r\nHost: localhost\r\nContent-Type: " +
+			"application/json\r\nContent-Length: 1000\r\n\r\n{", `"status":408`},
+		{"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: " +
+			"application/x-ndjson\r\nContent-Length: 1000\r\n\r\n{",
+			`{"line":1,"problem":{"type":"/problems/timeout"`},
 	} {
 		c, err := net.Dial("tcp", address)
 		if err != nil {
@@ -180,7 +184,8 @@ func TestClientThatStopsReading(t *testing.T) {
 	}
 	io.WriteString(
 		c,
-		"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n",
+		"POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\nContent-Type: "+
+			"application/x-ndjson\r\nContent-Length: 1000000000\r\n\r\n",
 	)
 	visit := strings.ReplaceAll(`{"scope": "verdict",`+api.ExampleVisit[1:], "\n", " ") + "\n"
 	dropped := make(chan struct{})

@@ -19,7 +19,8 @@ func Example() {
 	defer server.Close()
 
 	ask := func(visit string) (string, error) {
-		resp, err := http.Post(server.URL+"/v1/assess", "application/json", bytes.NewReader([]byte(visit)))
+		resp, err := http.Post(server.URL+"/v1/assess", "application/json",
+			bytes.NewReader([]byte(visit)))
 		if err != nil {
 			return "", err
 		}

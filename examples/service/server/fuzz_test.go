@@ -36,6 +36,7 @@ func FuzzRequests(f *testing.F) {
 		if !json.Valid(w.Body.Bytes()) {
 			t.Errorf("not JSON: %s", w.Body)
 		}
-		record(t, exchange{o.Method, o.Path, api.JSON, body, w.Header().Get("Content-Type"), w.Code, w.Body.String()})
+		record(t, exchange{o.Method, o.Path, api.JSON, body, w.Header().Get("Content-Type"), w.Code,
+			w.Body.String()})
 	})
 }

@@ -35,7 +35,8 @@ func TestSettings(t *testing.T) {
 	} {
 		set := usual()
 		err := set.read(q.args, q.env.get)
-		if (err == nil) != (q.problem == "") || err != nil && !strings.Contains(err.Error(), q.problem) {
+		if (err == nil) != (q.problem == "") || err != nil &&
+			!strings.Contains(err.Error(), q.problem) {
 			t.Errorf("%v %v: %v, want %q", q.args, q.env, err, q.problem)
 		}
 		if err == nil && (len(q.args) > 0 || q.env != nil) && set.workers != 3 {
@@ -104,7 +105,8 @@ func TestBatchesAreBounded(t *testing.T) {
 	})
 	ended := slowBatch(t, address)
 	waitFor(t, "a batch under way", func() bool { return len(s.batches) == 1 })
-	resp, err := http.Post("http://"+address+"/v1/assess/batch", api.NDJSON, strings.NewReader("\n"))
+	resp, err := http.Post("http://"+address+"/v1/assess/batch", api.NDJSON,
+		strings.NewReader("\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -388,11 +390,14 @@ func TestUnitsOfAnswers(t *testing.T) {
 	for _, q := range []struct{ method, path, body, want string }{
 		{"POST", "/v1/air", `{"dryBulb": "75 °F", "wetBulb": "62 °F"}`, `"dryBulb":"75.0 °F"`},
 		{"POST", "/v1/air", `{"dryBulb": "25 °C", "wetBulb": "17 °C"}`, `"dryBulb":"25.0 °C"`},
-		{"POST", "/v1/air?units=SI", `{"dryBulb": "75 °F", "wetBulb": "62 °F"}`, `"dryBulb":"23.9 °C"`},
-		{"POST", "/v1/air?units=exact", `{"dryBulb": "75 °F", "wetBulb": "62 °F"}`, `"dryBulb":"23.888888888`},
+		{"POST", "/v1/air?units=SI", `{"dryBulb": "75 °F", "wetBulb": "62 °F"}`,
+			`"dryBulb":"23.9 °C"`},
+		{"POST", "/v1/air?units=exact", `{"dryBulb": "75 °F", "wetBulb": "62 °F"}`,
+			`"dryBulb":"23.888888888`},
 		{"GET", "/v1/refrigerants/R-32?units=IP", "", `"criticalTemperature":"172.6 °F"`},
 		{"GET", "/v1/refrigerants/R-32", "", `"criticalTemperature":"78.1 °C"`},
-		{"POST", "/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1.234 °F"}`, `"9.0 °F ± 1.2 °F"`},
+		{"POST", "/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1.234 °F"}`,
+			`"9.0 °F ± 1.2 °F"`},
 		{"POST", "/v1/assess", api.ExampleVisit, ` °F ± `}, {"POST", "/v1/assess", inSI, ` K ± `},
 		{"POST", "/v1/assess?units=SI", api.ExampleVisit, ` K ± `},
 	} {

@@ -118,15 +118,26 @@ func TestAnswers(t *testing.T) {
 	c := newClient(t)
 	for _, q := range []struct{ path, body, want string }{
 		{"/v1/assess", api.ExampleVisit, `"outcome":"undercharged"`},
-		{"/v1/refrigerant/saturation", `{"refrigerant": "R-32", "pressure": "1 MPa"}`, `"glide":"0.0 K"`},
-		{"/v1/refrigerant/saturation", `{"refrigerant": "R-407C", "temperature": "5 °C", "barometer": "95 kPa"}`, `"bubbleGauge":`},
-		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "quality": 0.5}`, `"phase":"two-phase"`},
-		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "enthalpy": "420 kJ/kg"}`, `"phase":"vapor"`},
-		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "entropy": "1 kJ/(kg·K)"}`, `"phase":`},
-		{"/v1/air", `{"dryBulb": "75 °F", "relativeHumidity": 0.5}`, `"humidityRatio":0.009235703861`},
-		{"/v1/air", `{"dryBulb": "75 °F", "dewPoint": "60 °F", "realGas": true}`, `"dewPoint":"60.0 °F"`},
-		{"/v1/air", `{"dryBulb": "75 °F", "humidityRatio": 0.01, "barometer": "98 kPa"}`, `"humidityRatio":0.01`},
-		{"/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1 °F"}`, `"standing":"label"`},
+		{"/v1/refrigerant/saturation", `{"refrigerant": "R-32", "pressure": "1 MPa"}`,
+			`"glide":"0.0 K"`},
+		{"/v1/refrigerant/saturation",
+			`{"refrigerant": "R-407C", "temperature": "5 °C", "barometer": "95 kPa"}`,
+			`"bubbleGauge":`},
+		{"/v1/refrigerant/state", `{"refrigerant": "R-22", "pressure": "500 kPa", "quality": 0.5}`,
+			`"phase":"two-phase"`},
+		{"/v1/refrigerant/state",
+			`{"refrigerant": "R-22", "pressure": "500 kPa", "enthalpy": "420 kJ/kg"}`,
+			`"phase":"vapor"`},
+		{"/v1/refrigerant/state",
+			`{"refrigerant": "R-22", "pressure": "500 kPa", "entropy": "1 kJ/(kg·K)"}`, `"phase":`},
+		{"/v1/air", `{"dryBulb": "75 °F", "relativeHumidity": 0.5}`,
+			`"humidityRatio":0.009235703861`},
+		{"/v1/air", `{"dryBulb": "75 °F", "dewPoint": "60 °F", "realGas": true}`,
+			`"dewPoint":"60.0 °F"`},
+		{"/v1/air", `{"dryBulb": "75 °F", "humidityRatio": 0.01, "barometer": "98 kPa"}`,
+			`"humidityRatio":0.01`},
+		{"/v1/charge/target", `{"method": "subcooling", "label": "9 °F ± 1 °F"}`,
+			`"standing":"label"`},
 		{"/v1/charge/target", `{"method": "superheat", "label": "12 °F"}`, `"method":"superheat"`},
 	} {
 		status, answer := c.do("POST", q.path, api.JSON, q.body)
@@ -145,32 +156,56 @@ func TestProblems(t *testing.T) {
 	}{
 		{"POST", "/v1/assess", api.JSON, `{`, 400, "malformed", "", "ends too early"},
 		{"POST", "/v1/assess", api.JSON, ``, 400, "malformed", "", "empty"},
-		{"POST", "/v1/assess", api.JSON, "{\"equipment\": \"\xff\"}", 400, "malformed", "", "UTF-8"},
-		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`, 400, "malformed", "readings.liquidLine", "the unit is missing"},
-		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerent": "R-32"}}`, 400, "malformed", "equipment.refrigerent", `did you mean "refrigerant"`},
-		{"POST", "/v1/assess", api.JSON, strings.Repeat(`{"equipment":`, 40), 400, "malformed", "equipment.equipment", "unknown field"},
+		{"POST", "/v1/assess", api.JSON, "{\"equipment\": \"\xff\"}", 400, "malformed", "",
+			"UTF-8"},
+		{"POST", "/v1/assess", api.JSON,
+			`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`,
+			400, "malformed", "readings.liquidLine", "the unit is missing"},
+		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerent": "R-32"}}`, 400, "malformed",
+			"equipment.refrigerent", `did you mean "refrigerant"`},
+		{"POST", "/v1/assess", api.JSON, strings.Repeat(`{"equipment":`, 40), 400, "malformed",
+			"equipment.equipment", "unknown field"},
 		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °C"}}`, 422, "input", "readings.liquidLine", "valid from"},
-		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerant": "R-9", "metering": "TXV"}}`, 422, "input", "equipment.refrigerant", "R-9"},
-		{"POST", "/v1/assess", api.JSON, `{"notes": "` + strings.Repeat("x", 1<<20) + `"}`, 413, "too-large", "", "1048576"},
+		{"POST", "/v1/assess", api.JSON, `{"equipment": {"refrigerant": "R-9", "metering": "TXV"}}`,
+			422, "input", "equipment.refrigerant", "R-9"},
+		{"POST", "/v1/assess", api.JSON, `{"notes": "` + strings.Repeat("x", 1<<20) + `"}`, 413,
+			"too-large", "", "1048576"},
 		{"POST", "/v1/assess", "text/xml", `<a/>`, 415, "media-type", "", "application/json"},
 		{"POST", "/v1/assess", "", api.ExampleVisit, 415, "media-type", "", "application/json"},
 		{"GET", "/v1/assess", "", "", 405, "method", "", "POST"},
 		{"DELETE", "/v1/refrigerants", "", "", 405, "method", "", "GET"},
 		{"GET", "/v2", "", "", 404, "path", "", "/openapi.json"},
 		{"GET", "/v1/refrigerants/R-23456", "", "", 404, "unknown-refrigerant", "", "R-23456"},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-32"}`, 422, "input", "gauge", "exactly one"},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-3x", "gauge": "100 psig"}`, 422, "input", "refrigerant", ""},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "9000 m"}`, 422, "input", "elevation", "valid from"},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "90 m", "barometer": "100 kPa"}`, 422, "input", "barometer", "not both"},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-32", "gauge": "1000000 psig"}`, 422, "input", "", ""},
-		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "` + strings.Repeat("x", 17<<10) + `"}`, 413, "too-large", "", "16384"},
-		{"POST", "/v1/refrigerant/state", api.JSON, `{"refrigerant": "R-32", "pressure": "1 MPa"}`, 422, "input", "temperature", "exactly one"},
-		{"POST", "/v1/refrigerant/state", api.JSON, `{"refrigerant": "R-32", "pressure": "1 MPa", "quality": 2}`, 422, "input", "", ""},
-		{"POST", "/v1/air", api.JSON, `{"dryBulb": "62 °F", "wetBulb": "75 °F"}`, 422, "input", "", "wet bulb"},
-		{"POST", "/v1/air", api.JSON, `{"dryBulb": "62 °F", "wetBulb": "55 °F", "dewPoint": "50 °F"}`, 422, "input", "wetBulb", "exactly one"},
-		{"POST", "/v1/charge/target", api.JSON, `{"method": "superheat", "returnWetBulb": "50 °F", "outdoorDryBulb": "110 °F"}`, 422, "not-now", "", ""},
-		{"POST", "/v1/charge/target", api.JSON, `{"method": "superheat"}`, 422, "input", "returnWetBulb", ""},
-		{"POST", "/v1/charge/target", api.JSON, `{"method": "weigh-in"}`, 422, "input", "method", ""},
+		{"POST", "/v1/refrigerant/saturation", api.JSON, `{"refrigerant": "R-32"}`, 422, "input",
+			"gauge", "exactly one"},
+		{"POST", "/v1/refrigerant/saturation", api.JSON,
+			`{"refrigerant": "R-3x", "gauge": "100 psig"}`, 422, "input", "refrigerant", ""},
+		{"POST", "/v1/refrigerant/saturation", api.JSON,
+			`{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "9000 m"}`, 422, "input",
+			"elevation", "valid from"},
+		{"POST", "/v1/refrigerant/saturation", api.JSON,
+			`{"refrigerant": "R-32", "gauge": "100 psig", "elevation": "90 m", "barometer": "100 kPa"}`,
+			422, "input", "barometer", "not both"},
+		{"POST", "/v1/refrigerant/saturation", api.JSON,
+			`{"refrigerant": "R-32", "gauge": "1000000 psig"}`, 422, "input", "", ""},
+		{"POST", "/v1/refrigerant/saturation", api.JSON,
+			`{"refrigerant": "` + strings.Repeat("x", 17<<10) + `"}`, 413, "too-large", "", "16384"},
+		{"POST", "/v1/refrigerant/state", api.JSON, `{"refrigerant": "R-32", "pressure": "1 MPa"}`,
+			422, "input", "temperature", "exactly one"},
+		{"POST", "/v1/refrigerant/state", api.JSON,
+			`{"refrigerant": "R-32", "pressure": "1 MPa", "quality": 2}`, 422, "input", "", ""},
+		{"POST", "/v1/air", api.JSON, `{"dryBulb": "62 °F", "wetBulb": "75 °F"}`, 422, "input", "",
+			"wet bulb"},
+		{"POST", "/v1/air", api.JSON,
+			`{"dryBulb": "62 °F", "wetBulb": "55 °F", "dewPoint": "50 °F"}`, 422, "input", "wetBulb",
+			"exactly one"},
+		{"POST", "/v1/charge/target", api.JSON,
+			`{"method": "superheat", "returnWetBulb": "50 °F", "outdoorDryBulb": "110 °F"}`, 422,
+			"not-now", "", ""},
+		{"POST", "/v1/charge/target", api.JSON, `{"method": "superheat"}`, 422, "input",
+			"returnWetBulb", ""},
+		{"POST", "/v1/charge/target", api.JSON, `{"method": "weigh-in"}`, 422, "input", "method",
+			""},
 		{"POST", "/v1/charge/target", api.JSON, `{"method": "approach"}`, 422, "", "", ""},
 	} {
 		status, answer := c.do(q.method, q.path, q.media, q.body)
@@ -197,7 +232,8 @@ func TestProblems(t *testing.T) {
 func TestBatch(t *testing.T) {
 	c := newClient(t)
 	visit := strings.ReplaceAll(api.ExampleVisit, "\n", " ")
-	body := visit + "\n\n{\"equipment\": 3}\n" + visit + "\n" + `{"equipment": {"refrigerant": "R-0", "metering": "TXV"}}` + "\n" + visit
+	body := visit + "\n\n{\"equipment\": 3}\n" + visit + "\n" +
+		`{"equipment": {"refrigerant": "R-0", "metering": "TXV"}}` + "\n" + visit
 	status, answer := c.do("POST", "/v1/assess/batch", api.NDJSON, body)
 	if status != http.StatusOK {
 		t.Fatalf("%d %s", status, answer)
@@ -253,7 +289,8 @@ func TestLongestLine(t *testing.T) {
 	for i, want := range []struct {
 		length int
 		err    error
-	}{{len(longest) + 1, nil}, {0, errLongLine}, {1, nil}, {len(longest), nil}, {0, io.EOF}, {0, io.EOF}} {
+	}{{len(longest) + 1, nil}, {0, errLongLine}, {1, nil}, {len(longest), nil}, {0, io.EOF},
+		{0, io.EOF}} {
 		if text, err := in.next(); len(text) != want.length || err != want.err {
 			t.Errorf(
 				"line %d: %d bytes, %v; want %d, %v", i+1, len(text), err, want.length, want.err,
@@ -343,7 +380,8 @@ func TestRequestsAreNamed(t *testing.T) {
 	var lines strings.Builder
 	s := newService(slog.New(slog.NewJSONHandler(&lines, nil)), usual())
 	names := map[string]bool{}
-	for _, given := range []string{"gate-1.7_a", "", "", "two words", strings.Repeat("x", 65), "a\"b"} {
+	for _, given := range []string{"gate-1.7_a", "", "", "two words", strings.Repeat("x", 65),
+		"a\"b"} {
 		r := httptest.NewRequest("GET", "/v1/refrigerants/R-32", nil)
 		if given != "" {
 			r.Header.Set("X-Request-Id", given)
@@ -383,7 +421,8 @@ func TestBusy(t *testing.T) {
 	ctx, cancel := contextThatEnds()
 	defer cancel()
 	w := httptest.NewRecorder()
-	r := httptest.NewRequest("POST", "/v1/air", strings.NewReader(`{"dryBulb": "75 °F", "wetBulb": "62 °F"}`)).
+	r := httptest.NewRequest("POST", "/v1/air",
+		strings.NewReader(`{"dryBulb": "75 °F", "wetBulb": "62 °F"}`)).
 		WithContext(ctx)
 	r.Header.Set("Content-Type", api.JSON)
 	s.ServeHTTP(w, r)

@@ -18,7 +18,8 @@ const (
 var colors = []string{"no color", "red", "green"}
 
 func TestNames(t *testing.T) {
-	for v, want := range map[color]string{-1: "no color", 0: "no color", red: "red", green: "green", 3: "no color"} {
+	for v, want := range map[color]string{-1: "no color", 0: "no color", red: "red", green: "green",
+		3: "no color"} {
 		if got := Name(colors, v); got != want {
 			t.Errorf("%d is named %q, want %q", v, got, want)
 		}
@@ -36,7 +37,8 @@ func TestNames(t *testing.T) {
 	}
 	v := green
 	wrong, ok := errors.AsType[*quantity.NameError](Parse("color", colors, []byte("mauve"), &v))
-	if want := (quantity.NameError{Of: "color", Given: "mauve", Known: []string{"red", "green"}}); !ok ||
+	if want := (quantity.NameError{Of: "color", Given: "mauve",
+		Known: []string{"red", "green"}}); !ok ||
 		!cmp.Equal(*wrong, want) ||
 		v != green {
 		t.Errorf("%v and %d", wrong, v)

@@ -32,7 +32,8 @@ func TestChancesAddUp(t *testing.T) {
 
 // Without uncertainty the answer is certain, and the edges are within.
 func TestChancesOfACertainValue(t *testing.T) {
-	for d, want := range map[float64][3]float64{-4: {1, 0, 0}, -3: {0, 1, 0}, 0: {0, 1, 0}, 3: {0, 1, 0}, 4: {0, 0, 1}} {
+	for d, want := range map[float64][3]float64{-4: {1, 0, 0}, -3: {0, 1, 0}, 0: {0, 1, 0},
+		3: {0, 1, 0}, 4: {0, 0, 1}} {
 		if below, within, above := Chances(d, 0, 3); [3]float64{below, within, above} != want {
 			t.Errorf("%v: %v %v %v, want %v", d, below, within, above, want)
 		}

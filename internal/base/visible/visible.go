@@ -39,7 +39,8 @@ func Text(s string) string {
 // directional formatting), or is not seen at all. The joiners that scripts and pictures
 // are spelled with are none.
 func steers(r rune) bool {
-	return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || unicode.Is(unicode.Zl, r) ||
+	return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) ||
+		unicode.Is(unicode.Zl, r) ||
 		unicode.Is(unicode.Zp, r) || r == '\ufeff' ||
 		r == '\u00ad' ||
 		r >= 0xE0000 && r <= 0xE007F

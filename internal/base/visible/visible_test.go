@@ -13,7 +13,8 @@ func TestWhatSteersIsShown(t *testing.T) {
 		"\x1b[2J", "\x00", "\x7f", "\u009b31m", "\u202e", "\u2066", "\u200f", "\u061c", "\u00ad",
 		"\ufeff", "\xff",
 	} {
-		for name, got := range map[string]string{"Line": Line("a" + s + "b"), "Text": Text("a" + s + "b")} {
+		for name, got := range map[string]string{"Line": Line("a" + s + "b"),
+			"Text": Text("a" + s + "b")} {
 			if !strings.HasPrefix(got, "a\ufffd") || !strings.HasSuffix(got, "b") {
 				t.Errorf("%s of %q is %q", name, s, got)
 			}

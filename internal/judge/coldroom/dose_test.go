@@ -48,7 +48,8 @@ func TestDoses(t *testing.T) {
 		}
 		level, full := v.Spare()
 		if level > full+doseShare {
-			t.Errorf("visit %d: overcharged, %.2f beyond what runs, %.2f when right", i, level, full)
+			t.Errorf("visit %d: overcharged, %.2f beyond what runs, %.2f when right", i, level,
+				full)
 		}
 		filled += one(level > 0)
 	}

@@ -36,7 +36,8 @@ func TestForecastOfAnyMachine(t *testing.T) {
 		head = append(head, float64(hot.Condensing.Value-tc)/hot.Condensing.Std)
 		part = append(part, float64(hot.Capacity.Value/now.Capacity.Value)/of-1)
 		done++
-		if hot.Condensing.Value <= mild.Condensing.Value || hot.Capacity.Value >= mild.Capacity.Value {
+		if hot.Condensing.Value <= mild.Condensing.Value ||
+			hot.Capacity.Value >= mild.Capacity.Value {
 			t.Errorf("visit %d, %s: %v, %v at 105 °F; %v, %v at 85 °F", i, v.Truth,
 				hot.Condensing, hot.Capacity, mild.Condensing, mild.Capacity)
 		}
@@ -50,7 +51,8 @@ func TestForecastOfAnyMachine(t *testing.T) {
 	}
 	if rms(head) > 2 || rms(part) > 0.2 {
 		t.Errorf(
-			"head off by %.2f standard uncertainties, capacity by %.0f %%", rms(head), 100*rms(part),
+			"head off by %.2f standard uncertainties, capacity by %.0f %%", rms(head),
+			100*rms(part),
 		)
 	}
 	if done < n*3/4 {

@@ -45,7 +45,8 @@ func TestTriangleAgainstGonum(t *testing.T) {
 			x[i] = rng.NormFloat64()
 		}
 		var solved mat.VecDense
-		if err := chol.SolveVecTo(&solved, mat.NewVecDense(n, append([]float64(nil), x...))); err != nil {
+		if err := chol.SolveVecTo(&solved, mat.NewVecDense(n,
+			append([]float64(nil), x...))); err != nil {
 			t.Fatal(err)
 		}
 		want := mat.Dot(&solved, mat.NewVecDense(n, append([]float64(nil), x...)))

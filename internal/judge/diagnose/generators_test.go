@@ -35,7 +35,8 @@ func simulated(o simulate.Options) generator {
 	return func(rng *rand.Rand) (trialVisit, error) {
 		v, err := simulate.Draw(rng, o)
 		out := trialVisit{
-			Evidence: v.Evidence, Loss: v.Loss, Charge: v.Charge, Instrument: v.Instrument, maker: &v,
+			Evidence: v.Evidence, Loss: v.Loss, Charge: v.Charge, Instrument: v.Instrument,
+			maker: &v,
 		}
 		for _, x := range v.Truth {
 			out.Truth = append(out.Truth, x.Signature)

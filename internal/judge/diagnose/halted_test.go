@@ -39,7 +39,8 @@ func write(t *testing.T, rng *rand.Rand, e *diagnose.Evidence, suction, liquid q
 		u.Value += quantity.PSIG(0.6 * rng.NormFloat64())
 		return &u
 	}
-	saturation := func(at func(quantity.Pressure) (quantity.Temperature, error), g readcheck.Gauge) readcheck.Temp {
+	saturation := func(at func(quantity.Pressure) (quantity.Temperature, error),
+		g readcheck.Gauge) readcheck.Temp {
 		x, err := at(g.Value.Absolute(e.Atmosphere))
 		if err != nil {
 			t.Fatal(err)
@@ -209,7 +210,9 @@ func TestCurrentIsEvidence(t *testing.T) {
 		for i := range uint64(n) {
 			e := broken(
 				t, 47, i,
-				func(rng *rand.Rand) cycle.Faults { return cycle.Faults{CompressorLeak: evenly(rng, 0.55, 0.68)} },
+				func(rng *rand.Rand) cycle.Faults {
+					return cycle.Faults{CompressorLeak: evenly(rng, 0.55, 0.68)}
+				},
 			)
 			e.RatedLoadCurrent = quantity.Amperes(16)
 			e.Current = &quantity.Uncertain[quantity.Current]{
@@ -254,7 +257,8 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 	rng, e := soundVisit(t, seed, i)
 	for {
 		spec := cycle.Spec{
-			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity, Metering: refrigerant.FixedRestrictor,
+			Refrigerant: e.Fluid.(*refrigerant.Refrigerant), Capacity: e.NominalCapacity,
+			Metering:   refrigerant.FixedRestrictor,
 			Condensing: quantity.FahrenheitDelta(evenly(rng, 16, 25)),
 			Superheat:  quantity.FahrenheitDelta(evenly(rng, 9, 16)),
 			Subcooling: quantity.FahrenheitDelta(evenly(rng, 7, 11)),
@@ -272,7 +276,8 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 			continue // a design that cannot be
 		}
 		o, err := system.Solve(cycle.Conditions{
-			OutdoorDryBulb: e.OutdoorDryBulb.Value, ReturnDryBulb: e.ReturnDryBulb.Value, ReturnWetBulb: e.ReturnWetBulb.Value,
+			OutdoorDryBulb: e.OutdoorDryBulb.Value, ReturnDryBulb: e.ReturnDryBulb.Value,
+			ReturnWetBulb: e.ReturnWetBulb.Value,
 		}, faults(rng))
 		if err != nil {
 			continue
@@ -282,7 +287,8 @@ func broken(t *testing.T, seed, i uint64, faults func(*rand.Rand) cycle.Faults) 
 			t, rng, &e, o.Suction.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
 			o.Liquid.Pressure+(e.Atmosphere-quantity.StandardAtmosphere),
 		)
-		e.SuctionLine, e.LiquidLine = degree(rng, float64(o.Suction.Temperature), 0.5, 0.5), degree(rng, float64(o.Liquid.Temperature), 0.5, 0.5)
+		e.SuctionLine, e.LiquidLine = degree(rng, float64(o.Suction.Temperature), 0.5, 0.5),
+			degree(rng, float64(o.Liquid.Temperature), 0.5, 0.5)
 		e.SupplyDryBulb = degree(rng, float64(o.Supply), 0.35, 0.35)
 		return e
 	}
@@ -296,7 +302,9 @@ func TestDeadFanIsNamed(t *testing.T) {
 	firstIs(t, diagnose.CondenserAir, n, 0.85, func(i uint64) diagnose.Evidence {
 		e := broken(
 			t, 61, i,
-			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{OutdoorAirflow: -evenly(rng, 0.8, 0.9)} },
+			func(rng *rand.Rand) cycle.Faults {
+				return cycle.Faults{OutdoorAirflow: -evenly(rng, 0.8, 0.9)}
+			},
 		)
 		d := diagnose.Infer(e)
 		for _, m := range d.Marginals() {
@@ -321,7 +329,9 @@ func TestShutValveAccusesNoInstrument(t *testing.T) {
 	firstIs(t, diagnose.Restriction, n, 0.7, func(i uint64) diagnose.Evidence {
 		e := broken(
 			t, 67, i,
-			func(rng *rand.Rand) cycle.Faults { return cycle.Faults{MeteringSize: -evenly(rng, 0.7, 0.88)} },
+			func(rng *rand.Rand) cycle.Faults {
+				return cycle.Faults{MeteringSize: -evenly(rng, 0.7, 0.88)}
+			},
 		)
 		d := diagnose.Infer(e)
 		gauge += d.Any(
@@ -352,7 +362,8 @@ func TestHeatingIsNamed(t *testing.T) {
 		evaporating, condensing := outdoor-evenly(rng, 6, 14), room+evenly(rng, 14, 28)
 		e.HeatPump = true
 		write(t, rng, &e, at(evaporating), at(condensing))
-		e.OutdoorDryBulb, e.ReturnDryBulb = degree(rng, outdoor, 0.35, 0.35), degree(rng, room, 0.35, 0.35)
+		e.OutdoorDryBulb, e.ReturnDryBulb = degree(rng, outdoor, 0.35, 0.35),
+			degree(rng, room, 0.35, 0.35)
 		e.ReturnWetBulb = degree(rng, room-evenly(rng, 6, 9), 0.4, 0.4)
 		e.SuctionLine = degree(rng, evaporating+evenly(rng, 1, 9), 0.5, 0.5)
 		e.LiquidLine = degree(rng, condensing-evenly(rng, 2, 12), 0.5, 0.5)
@@ -368,7 +379,8 @@ func TestHaltsAreNotCalledOnRunningMachines(t *testing.T) {
 		n = 60
 	}
 	for _, a := range run(t, 73, n, simulated(simulate.Options{Bare: true})) {
-		if p := a.d.Any(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.Heating, diagnose.ClampsSwapped, diagnose.AirSensorsSwapped); p > 0.2 {
+		if p := a.d.Any(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.Heating,
+			diagnose.ClampsSwapped, diagnose.AirSensorsSwapped); p > 0.2 {
 			t.Errorf(
 				"%s of %.2f: %.2f for one without a cycle or with exchanged readings", a.truth(),
 				a.visit.Loss, p,

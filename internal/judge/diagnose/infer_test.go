@@ -161,7 +161,8 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 		}
 		code, level := "", 0
 		// By the priors of tabled causes, which are what is drawn from.
-		x := rng.Float64() * (priorSound + priors[Undercharge] + priors[LowIndoorAir] + priors[CondenserAir])
+		x := rng.Float64() * (priorSound + priors[Undercharge] + priors[LowIndoorAir] +
+			priors[CondenserAir])
 		for _, c := range []Code{Undercharge, LowIndoorAir, CondenserAir} {
 			if x < priors[c] {
 				code = string(c)
@@ -213,7 +214,8 @@ func TestAnswersToAnything(t *testing.T) {
 				LiquidLine:  reading("liquid"), DischargeLine: reading("discharge"),
 				OutdoorDryBulb: reading("outdoor"), CondenserLeaving: reading("leaving"),
 				ReturnDryBulb: reading("return"),
-				ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"), SupplyWetBulb: reading("supply wet"),
+				ReturnWetBulb: reading("wet"), SupplyDryBulb: reading("supply"),
+				SupplyWetBulb: reading("supply wet"),
 			}
 		}
 		e.Input = in()

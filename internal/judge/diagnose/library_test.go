@@ -57,7 +57,8 @@ func TestLibraryIsComplete(t *testing.T) {
 		}
 	}
 	for s := range signatures {
-		for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV, refrigerant.EXV} {
+		for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV,
+			refrigerant.EXV} {
 			if len(faultsOf(s, &Evidence{Metering: m, HeatPump: true})) == 0 {
 				t.Errorf("no fault of signature %s for metering %d", s, m)
 			}

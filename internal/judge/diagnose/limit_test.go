@@ -32,7 +32,8 @@ func TestLiesAtTheLimit(t *testing.T) {
 			u := p.Gauge(e.Atmosphere).PlusMinus(quantity.PSIG(0.6))
 			return &u
 		}
-		e.SuctionPressure, e.LiquidPressure = gauge(r.DewPressure(e.EvaporatingDew.Value)), gauge(r.BubblePressure(e.CondensingBubble.Value))
+		e.SuctionPressure, e.LiquidPressure = gauge(r.DewPressure(e.EvaporatingDew.Value)),
+			gauge(r.BubblePressure(e.CondensingBubble.Value))
 		c := open(&e)
 		for a, s := range c.suspects {
 			size, known := limited[s.signature]

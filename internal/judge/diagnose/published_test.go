@@ -45,7 +45,8 @@ func readPublished(t *testing.T) []published {
 		if p.refrigerant, err = refrigerant.Lookup(x[1]); err != nil {
 			t.Fatal(err)
 		}
-		for i, to := range []*float64{&p.size, &p.dry, &p.wet, &p.outdoor, &p.suctionPSIG, &p.liquidPSIG} {
+		for i, to := range []*float64{&p.size, &p.dry, &p.wet, &p.outdoor, &p.suctionPSIG,
+			&p.liquidPSIG} {
 			if *to, err = strconv.ParseFloat(x[5+i], 64); err != nil {
 				t.Fatal(err)
 			}
@@ -68,7 +69,8 @@ func (p *published) evidence(t *testing.T, m refrigerant.Metering) diagnose.Evid
 		u := quantity.PSIG(psig).PlusMinus(quantity.PSIG(1))
 		return &u
 	}
-	at := func(f func(quantity.Pressure) (quantity.Temperature, error), psig, std float64) readcheck.Temp {
+	at := func(f func(quantity.Pressure) (quantity.Temperature, error), psig,
+		std float64) readcheck.Temp {
 		v, err := f(quantity.PSIG(psig).Absolute(atmosphere))
 		if err != nil {
 			t.Fatal(err)
@@ -118,7 +120,8 @@ func (p *published) full(
 			diagnose.Expectation{Feature: signature.Superheat, Value: float64(target), Std: 0.6},
 		)
 	} else {
-		e.Expected = append(e.Expected, diagnose.Expectation{Feature: signature.Subcooling, Value: float64(quantity.FahrenheitDelta(10)), Std: 1, AtRated: true})
+		e.Expected = append(e.Expected, diagnose.Expectation{Feature: signature.Subcooling,
+			Value: float64(quantity.FahrenheitDelta(10)), Std: 1, AtRated: true})
 	}
 	e.SuctionLine = reading(e.EvaporatingDew.Value.Fahrenheit()+superheat, 0.5)
 	e.LiquidLine = reading(e.CondensingBubble.Value.Fahrenheit()-10, 0.5)

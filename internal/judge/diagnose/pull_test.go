@@ -20,13 +20,15 @@ func TestPullShrinksTheDistance(t *testing.T) {
 	scatter := table.Sound.Scatter(signature.Rated)
 	mean := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid))
 	before := approach(&mean)
-	own := scatter[signature.CondensingOver][signature.CondensingOver] + scatter[signature.Subcooling][signature.Subcooling] -
+	own := scatter[signature.CondensingOver][signature.CondensingOver] +
+		scatter[signature.Subcooling][signature.Subcooling] -
 		2*scatter[signature.CondensingOver][signature.Subcooling]
 	p.act(&mean, &scatter)
 	if after := approach(&mean); math.Abs(after-0.1*before) > 1e-9 {
 		t.Errorf("an approach of %.3f K became %.3f K", before, after)
 	}
-	left := scatter[signature.CondensingOver][signature.CondensingOver] + scatter[signature.Subcooling][signature.Subcooling] -
+	left := scatter[signature.CondensingOver][signature.CondensingOver] +
+		scatter[signature.Subcooling][signature.Subcooling] -
 		2*scatter[signature.CondensingOver][signature.Subcooling]
 	if want := 0.01*own + p.std*p.std*before*before; math.Abs(left-want) > 1e-9 {
 		t.Errorf("its variance is %.4f K², and should be %.4f K²", left, want)
@@ -41,7 +43,8 @@ func TestPullActsAsItFollows(t *testing.T) {
 	r.value[rOutdoor] = 305
 	for range 20 {
 		p, _ := suctionPull(r, rng.Float64())
-		mean, cov := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid)), table.Sound.Scatter(signature.Rated)
+		mean, cov := table.Sound.Mean(table.Sound.At(signature.Rated, signature.UsualFluid)),
+			table.Sound.Scatter(signature.Rated)
 		p.std = 0
 		var follow, want matrix
 		for f := range features {

@@ -37,7 +37,9 @@ var published = []struct {
 }{
 	{
 		verify.Source{
-			Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault diagnosis rules, as reprinted by Li and Braun 2003, Fault Detection and Diagnostics for Rooftop Air Conditioners, table 1-1",
+			Cite: "Rossi and Braun 1997, HVAC&R Research 3(1):19-37, fault diagnosis rules, as " +
+				"reprinted by Li and Braun 2003, Fault Detection and Diagnostics for Rooftop " +
+				"Air Conditioners, table 1-1",
 			Kind: verify.Published,
 		},
 		[]rule{
@@ -48,7 +50,8 @@ var published = []struct {
 	},
 	{
 		verify.Source{
-			Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318, rules from a 3-ton rooftop unit with a fixed orifice",
+			Cite: "Breuker and Braun 1998, HVAC&R Research 4(3):303-318, rules from a 3-ton " +
+				"rooftop unit with a fixed orifice",
 			Kind: verify.FromMemory,
 		},
 		[]rule{
@@ -59,7 +62,8 @@ var published = []struct {
 	},
 	{
 		verify.Source{
-			Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087, R-410A split heat pump with a TXV in cooling",
+			Cite: "Kim, Yoon, Payne and Domanski 2008, NIST SP 1087, R-410A split heat pump " +
+				"with a TXV in cooling",
 			Kind: verify.FromMemory,
 		},
 		[]rule{
@@ -71,7 +75,8 @@ var published = []struct {
 	},
 	{
 		verify.Source{
-			Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1), charge of a unit with a short tube",
+			Cite: "Farzad and O'Neal 1993, ASHRAE Transactions 99(1), charge of a unit with a " +
+				"short tube",
 			Kind: verify.FromMemory,
 		},
 		[]rule{{Undercharge, signature.Fixed, "-+--+.."}, {Overcharge, signature.Fixed, ".-++..."}},
@@ -105,7 +110,8 @@ func TestPublishedDirections(t *testing.T) {
 				if ok {
 					agree++
 				} else {
-					t.Logf("%s, %s: column %d moves by %+.2f K, rule %c", p.source.Cite, r.fault, c+1, moved, want)
+					t.Logf("%s, %s: column %d moves by %+.2f K, rule %c", p.source.Cite, r.fault,
+						c+1, moved, want)
 				}
 			}
 		}
@@ -140,7 +146,8 @@ func TestPublishedRulesDiagnosed(t *testing.T) {
 			if got := Code(answer.Explanations[0].Code()); got == r.fault {
 				named++
 			} else {
-				t.Logf("%s: pattern %s of %s named %s (%.2f)", p.source.Cite, r.signs, r.fault, got, answer.Explanations[0].Probability)
+				t.Logf("%s: pattern %s of %s named %s (%.2f)", p.source.Cite, r.signs, r.fault, got,
+					answer.Explanations[0].Probability)
 			}
 		}
 		verify.Value(

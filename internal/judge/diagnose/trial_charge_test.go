@@ -109,7 +109,8 @@ func (t *chargeTally) write(b *strings.Builder) {
 	}
 	fmt.Fprintf(
 		b,
-		"The charge, whatever else is wrong; in band is within %.0f %% of the right charge.\n\n| | |\n|---|---|\n",
+		"The charge, whatever else is wrong; in band is within %.0f %% of the right "+
+			"charge.\n\n| | |\n|---|---|\n",
 		100*diagnose.ChargeBand,
 	)
 	for _, row := range []struct {
@@ -134,7 +135,8 @@ func (t *chargeTally) write(b *strings.Builder) {
 		"| miscalibration of low, in band and high | %.1f points |\n\n", 100*t.miscalibration(),
 	)
 	b.WriteString(
-		"What other thresholds would give:\n\n| threshold | low right | off by 10 % or more, called low | high right | off by 10 % or more, called high |\n|---|---|---|---|---|\n",
+		"What other thresholds would give:\n\n| threshold | low right | off by 10 % or more, " +
+			"called low | high right | off by 10 % or more, called high |\n|---|---|---|---|---|\n",
 	)
 	for k, least := range rungs {
 		r := &t.ladder[k]

@@ -185,7 +185,8 @@ func (t *tally) write(b *strings.Builder, title string) {
 		{Name: "sound machine, a fault likelier than none, not called", Score: part(t.suspected)},
 	})
 	b.WriteString(
-		"Called wrong: the probability that nothing is wrong is below 8 %. Short of that the verdict is that more than one explanation fits.\n\n",
+		"Called wrong: the probability that nothing is wrong is below 8 %. Short of that the " +
+			"verdict is that more than one explanation fits.\n\n",
 	)
 	t.calibration.Write(b)
 	b.WriteString("By cause (effect of 10 % or more, or an instrument):\n\n")
@@ -233,10 +234,23 @@ func fullTrial(t *testing.T) {
 	const n = 2000
 	var b strings.Builder
 	b.WriteString(
-		"# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test -run Trial ./internal/judge/diagnose`; see trial_test.go and the packages simulate and testbench. What each figure means stands there. A cause is right if its signature is: faults that read alike at the ports (a filter and a slow blower, a drier and a plugged device, a dirty and a badly placed condenser) count as one. Priors and thresholds were chosen on other visits than these.\n\nAfter the one measurement: the measurement that the diagnosis asks for is made on the same machine, with instruments as before, or looks and tests that miss what is there, and find what is not, as often as the packages say. A gauge off zero by 10 psi on the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the readings of an R-410A machine by one to three standard deviations of sound machines (limit_test.go): readings alone can doubt such an error, and hardly name them.\n\n",
+		"# Trial of the diagnosis on simulated visits\n\nWritten by `SATLINE_TRIAL=full go test " +
+			"-run Trial ./internal/judge/diagnose`; see trial_test.go and the packages simulate " +
+			"and testbench. What each figure means stands there. A cause is right if its " +
+			"signature is: faults that read alike at the ports (a filter and a slow blower, a " +
+			"drier and a plugged device, a dirty and a badly placed condenser) count as one. " +
+			"Priors and thresholds were chosen on other visits than these.\n\nAfter the one " +
+			"measurement: the measurement that the diagnosis asks for is made on the same " +
+			"machine, with instruments as before, or looks and tests that miss what is there, " +
+			"and find what is not, as often as the packages say. A gauge off zero by 10 psi on " +
+			"the low side or 25 psi on the high side, or 7,000 ft that nobody stated, moves the " +
+			"readings of an R-410A machine by one to three standard deviations of sound " +
+			"machines (limit_test.go): readings alone can doubt such an error, and hardly name " +
+			"them.\n\n",
 	)
 	b.WriteString(
-		"![What the first explanation said of itself, and how often it was right](calibration.svg)\n\n",
+		"![What the first explanation said of itself, and how often it was " +
+			"right](calibration.svg)\n\n",
 	)
 	var panels []trial.Panel
 	for _, x := range []struct {
@@ -244,12 +258,18 @@ func fullTrial(t *testing.T) {
 		draw            generator
 		promised        bool
 	}{
-		{"the system model", "2,000 visits, machines by the system model", simulated(simulate.Options{}), true},
-		{"another model", "2,000 visits, machines by a deliberately different model", simulated(simulate.Options{Other: true}), true},
-		{"the eight usual readings", "2,000 visits with the eight usual readings only", simulated(simulate.Options{Bare: true}), false},
-		{"the test bench", "2,000 visits, machines of the test bench, which shares nothing with the model", onTheBench(testbench.Options{}), false},
-		{"its class stated", "2,000 visits, year, efficiency, stages and arrangement stated", simulated(simulate.Options{Class: true}), false},
-		{"its table too", "2,000 visits, with a maker's table of normal pressures besides", simulated(simulate.Options{Class: true, Table: true}), false},
+		{"the system model", "2,000 visits, machines by the system model",
+			simulated(simulate.Options{}), true},
+		{"another model", "2,000 visits, machines by a deliberately different model",
+			simulated(simulate.Options{Other: true}), true},
+		{"the eight usual readings", "2,000 visits with the eight usual readings only",
+			simulated(simulate.Options{Bare: true}), false},
+		{"the test bench", "2,000 visits, machines of the test bench, which shares nothing with " +
+			"the model", onTheBench(testbench.Options{}), false},
+		{"its class stated", "2,000 visits, year, efficiency, stages and arrangement stated",
+			simulated(simulate.Options{Class: true}), false},
+		{"its table too", "2,000 visits, with a maker's table of normal pressures besides",
+			simulated(simulate.Options{Class: true, Table: true}), false},
 	} {
 		answers := run(t, trialSeed, n, x.draw)
 		got := count(answers)
@@ -265,7 +285,8 @@ func fullTrial(t *testing.T) {
 			got, want float64
 			atLeast   bool
 		}{
-			{"first explanation right, faults above 10 % effect", got.fault.First.Share(), 0.85, true},
+			{"first explanation right, faults above 10 % effect", got.fault.First.Share(), 0.85,
+				true},
 			{"among the first three", got.fault.Three.Share(), 0.97, true},
 			{"false alarms on sound machines", got.alarms.Share(), 0.02, false},
 			{"miscalibration", got.calibration.Off(), 0.05, false},
@@ -277,7 +298,8 @@ func fullTrial(t *testing.T) {
 			}
 		}
 	}
-	for name, text := range map[string]string{"trial.md": b.String(), "calibration.svg": trial.Plot("the diagnosis", panels)} {
+	for name, text := range map[string]string{"trial.md": b.String(),
+		"calibration.svg": trial.Plot("the diagnosis", panels)} {
 		if err := os.WriteFile(filepath.Join("testdata", name), []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}

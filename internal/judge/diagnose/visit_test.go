@@ -48,12 +48,14 @@ func TestChangeOverAVisit(t *testing.T) {
 		}
 	}
 	t.Logf(
-		"of %d: moved as said %d, still undercharge or sound %d; restriction named after the change %d",
+		"of %d: moved as said %d, still undercharge or sound %d; restriction named after the "+
+			"change %d",
 		n, asSaid, kept, restricted,
 	)
 	if asSaid < n*9/10 || kept < n*9/10 {
 		t.Errorf(
-			"of %d undercharged machines %d moved as said, and %d were still held undercharged or sound",
+			"of %d undercharged machines %d moved as said, and %d were still held undercharged "+
+				"or sound",
 			n, asSaid, kept,
 		)
 	}
@@ -72,10 +74,14 @@ func TestFreezeIsSeparated(t *testing.T) {
 		control string
 		least   float64 // of the ice that the control prevents, on average
 	}{
-		{"low airflow", simulate.Frozen{Signature: diagnose.LowIndoorAir, Size: 0.55}, diagnose.LowIndoorAir, "airflow", 0.7},
-		{"low charge", simulate.Frozen{Signature: diagnose.Undercharge, Size: 0.38}, diagnose.Undercharge, "charge", 0.7},
-		{"low load", simulate.Frozen{ReturnWetBulb: 49, ReturnDryBulb: 63, Outdoor: 80}, diagnose.LowLoad, "set-point", 0.15},
-		{"cool weather", simulate.Frozen{ReturnWetBulb: 57.5, ReturnDryBulb: 69, Outdoor: 42}, diagnose.LowAmbient, "head-pressure", 0.5},
+		{"low airflow", simulate.Frozen{Signature: diagnose.LowIndoorAir, Size: 0.55},
+			diagnose.LowIndoorAir, "airflow", 0.7},
+		{"low charge", simulate.Frozen{Signature: diagnose.Undercharge, Size: 0.38},
+			diagnose.Undercharge, "charge", 0.7},
+		{"low load", simulate.Frozen{ReturnWetBulb: 49, ReturnDryBulb: 63, Outdoor: 80},
+			diagnose.LowLoad, "set-point", 0.15},
+		{"cool weather", simulate.Frozen{ReturnWetBulb: 57.5, ReturnDryBulb: 69, Outdoor: 42},
+			diagnose.LowAmbient, "head-pressure", 0.5},
 	} {
 		first, prevents, n := 0, 0.0, 0
 		for i := range 120 {

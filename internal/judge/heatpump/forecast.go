@@ -131,7 +131,8 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 		CoilSurface: fitted.Widened(p.CoilSurface, f.off.evaporating, unlike),
 		Supply:      fitted.Widened(p.Supply, unlike),
 		Capacity:    fitted.Widened(p.Capacity, unlikeShare*float64(p.Capacity.Value)),
-		COP:         &quantity.UncertainNumber{Value: p.Heating.COP, Std: p.COPStd}, Believe: f.believe,
+		COP:         &quantity.UncertainNumber{Value: p.Heating.COP, Std: p.COPStd},
+		Believe:     f.believe,
 	}
 	out.Says = []fact.Fact{
 		fact.New("forecast.heating", fact.Measured("capacity", told(out.Capacity)),

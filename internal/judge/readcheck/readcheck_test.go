@@ -40,17 +40,25 @@ func TestSoundReadingsPass(t *testing.T) {
 
 func TestEachRuleFires(t *testing.T) {
 	for code, change := range map[string]func(*Input){
-		"gauges-swapped":                 func(in *Input) { in.SuctionPressure, in.LiquidPressure = in.LiquidPressure, in.SuctionPressure },
-		"pressures-equal":                func(in *Input) { in.LiquidPressure = gauge(120) },
-		"return-wet-bulb-above-dry-bulb": func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb = in.ReturnWetBulb, in.ReturnDryBulb },
+		"gauges-swapped": func(in *Input) {
+			in.SuctionPressure, in.LiquidPressure = in.LiquidPressure, in.SuctionPressure
+		},
+		"pressures-equal": func(in *Input) { in.LiquidPressure = gauge(120) },
+		"return-wet-bulb-above-dry-bulb": func(in *Input) {
+			in.ReturnDryBulb, in.ReturnWetBulb = in.ReturnWetBulb, in.ReturnDryBulb
+		},
 		"supply-wet-bulb-above-dry-bulb": func(in *Input) { in.SupplyWetBulb = temp(60) },
 		"return-saturated":               func(in *Input) { in.ReturnWetBulb = temp(74) },
-		"return-dry-bulb-is-a-wet-bulb":  func(in *Input) { in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb = temp(62), nil, temp(53) },
+		"return-dry-bulb-is-a-wet-bulb": func(in *Input) {
+			in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb = temp(62), nil, temp(53)
+		},
 		"supply-dry-bulb-is-a-wet-bulb": func(in *Input) {
 			in.ReturnWetBulb, in.SupplyDryBulb, in.SupplyWetBulb = temp(57), temp(48), nil
 		},
-		"suction-line-cannot-be":                func(in *Input) { in.SuctionLine = temp(15) },
-		"suction-cannot-be":                     func(in *Input) { in.EvaporatingDew, in.SuctionPressure = temp(-60), gauge(0) },
+		"suction-line-cannot-be": func(in *Input) { in.SuctionLine = temp(15) },
+		"suction-cannot-be": func(in *Input) {
+			in.EvaporatingDew, in.SuctionPressure = temp(-60), gauge(0)
+		},
 		"suction-line-below-saturation":         func(in *Input) { in.SuctionLine = temp(36) },
 		"liquid-line-below-outdoor":             func(in *Input) { in.LiquidLine = temp(78) },
 		"liquid-line-above-saturation":          func(in *Input) { in.LiquidLine = temp(104) },
@@ -59,8 +67,10 @@ func TestEachRuleFires(t *testing.T) {
 		"evaporating-above-supply":              func(in *Input) { in.EvaporatingDew = temp(60) },
 		"suction-line-above-outdoor-and-return": func(in *Input) { in.SuctionLine = temp(95) },
 		"discharge-line-below-condensing":       func(in *Input) { in.DischargeLine = temp(90) },
-		"supply-above-return":                   func(in *Input) { in.SupplyDryBulb, in.SupplyWetBulb = temp(80), nil },
-		"condenser-leaving-below-entering":      func(in *Input) { in.CondenserLeaving = temp(78) },
+		"supply-above-return": func(in *Input) {
+			in.SupplyDryBulb, in.SupplyWetBulb = temp(80), nil
+		},
+		"condenser-leaving-below-entering": func(in *Input) { in.CondenserLeaving = temp(78) },
 	} {
 		in := sound()
 		change(&in)

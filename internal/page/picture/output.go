@@ -56,7 +56,8 @@ func PNG(w io.Writer, page Page, dpi int, paint func(draw.Canvas)) error {
 	if err := page.Check(); err != nil {
 		return err
 	}
-	if pixels := page.Width * page.Height / (72 * 72) * float64(dpi) * float64(dpi); pixels > maxPixels {
+	perPoint := float64(dpi) / 72
+	if pixels := page.Width * page.Height * perPoint * perPoint; pixels > maxPixels {
 		return &quantity.RangeError{
 			Quantity: "pixels of the image",
 			Value:    quantity.Number(pixels),

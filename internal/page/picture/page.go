@@ -29,7 +29,8 @@ func (p Page) Check() error {
 	}{{"width of the page in points", p.Width}, {"height of the page in points", p.Height}} {
 		if !(side.value >= minSide && side.value <= maxSide) {
 			return &quantity.RangeError{
-				Quantity: side.name, Value: quantity.Number(side.value), Min: quantity.Number(minSide), Max: quantity.Number(maxSide),
+				Quantity: side.name, Value: quantity.Number(side.value),
+				Min: quantity.Number(minSide), Max: quantity.Number(maxSide),
 				Advice: "a point is 1/72 inch; Phone and Letter return two pages that suit",
 			}
 		}

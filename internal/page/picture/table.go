@@ -32,7 +32,8 @@ type TablePlace struct {
 
 // Table lists states in figures, one to a row beneath the headings of the columns.
 func Table[S any](l *Lettering, place TablePlace, columns []Column[S], rows []Row[S]) {
-	head, figure, name := Writing(Small, Quiet, false), Writing(Small, Ink, false), Writing(Small, Vermilion, true)
+	head, figure, name := Writing(Small, Quiet, false), Writing(Small, Ink, false),
+		Writing(Small, Vermilion, true)
 	head.XAlign, figure.XAlign, name.XAlign = text.XRight, text.XRight, text.XLeft
 	x := func(i int) vg.Length { return place.Left + place.First + vg.Length(i)*place.Step }
 	units := place.Top - vg.Points(Small*1.15)

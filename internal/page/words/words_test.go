@@ -16,13 +16,15 @@ import (
 
 // Every code has a sentence in every language, of the same values.
 func TestLanguagesSayTheSame(t *testing.T) {
-	if diff := cmp.Diff(words.Shapes(language.English), words.Shapes(language.Spanish)); diff != "" {
+	if diff := cmp.Diff(words.Shapes(language.English),
+		words.Shapes(language.Spanish)); diff != "" {
 		t.Errorf("English and Spanish differ in codes or values (-en +es):\n%s", diff)
 	}
 }
 
 func TestDecimalComma(t *testing.T) {
-	for tag, want := range map[string]bool{"en": false, "en-US": false, "es-MX": false, "es-US": false, "es-419": false, "es-CO": true, "es-AR": true, "es-ES": true} {
+	for tag, want := range map[string]bool{"en": false, "en-US": false, "es-MX": false,
+		"es-US": false, "es-419": false, "es-CO": true, "es-AR": true, "es-ES": true} {
 		if got := words.DecimalComma(language.MustParse(tag)); got != want {
 			t.Errorf("%s writes a decimal comma: %v, want %v", tag, got, want)
 		}

@@ -31,7 +31,8 @@ func TestEnthalpyIsPsychros(t *testing.T) {
 			if d := enthalpy(tc+zeroCelsius, w, 0) - float64(a.Enthalpy()); math.Abs(d) > 1e-8 {
 				t.Errorf("%v °C, %v kg/kg: %v J/kg apart", tc, w, d)
 			}
-			if back := humidityRatioAt(tc+zeroCelsius, enthalpy(tc+zeroCelsius, w, 4e4), 4e4); math.Abs(
+			if back := humidityRatioAt(tc+zeroCelsius, enthalpy(tc+zeroCelsius, w, 4e4),
+				4e4); math.Abs(
 				back-w,
 			) > 1e-15 {
 				t.Errorf("%v °C, %v kg/kg: back to %v", tc, w, back)
@@ -88,7 +89,8 @@ func TestThroughAgainstStepwiseIntegration(t *testing.T) {
 		{"dry", 26.7, 0.15, 101325, 0.68, 8, 1200, 1800, 0},
 		{"at 6,000 ft, partly wet", 24, 0.38, 81200, 0.5, 5, 900, 1500, -1},
 		{"deep coil, 15 transfer units of air", 26.7, 0.51, 101325, 0.1, 5, 1500, 2500, 1},
-		{"poor refrigerant side, 40 transfer units of air", 26.7, 0.6, 101325, 0.1, 2, 4000, 200, -1},
+		{"poor refrigerant side, 40 transfer units of air", 26.7, 0.6, 101325, 0.1, 2, 4000, 200,
+			-1},
 		{"humid, deep coil", 29, 0.65, 101325, 0.5, 2, 1000, 2500, 1},
 	} {
 		a := NewAir(air(t, c.celsius, c.rh, c.p))
@@ -125,7 +127,8 @@ func TestStraightSaturationIsBraunsEffectiveness(t *testing.T) {
 	verify.Value(
 		t,
 		verify.Source{
-			Cite: "Braun, Klein and Mitchell, ASHRAE Transactions 95(2), 1989, wet-coil effectiveness with a capacity ratio of zero",
+			Cite: "Braun, Klein and Mitchell, ASHRAE Transactions 95(2), 1989, wet-coil " +
+				"effectiveness with a capacity ratio of zero",
 			Kind: verify.FromMemory,
 		},
 		"effectiveness of a wet coil with a mean saturation specific heat",
@@ -174,7 +177,8 @@ func TestThroughConserves(t *testing.T) {
 		d := drawCoil(t)
 		a := NewAir(d.in)
 		r := a.Through(d.m, d.tr, d.airUA, d.refUA)
-		for _, v := range []float64{r.T, r.W, r.Heat, r.Sensible, r.Condensate, r.Surface, r.SurfaceEntering, r.Wet} {
+		for _, v := range []float64{r.T, r.W, r.Heat, r.Sensible, r.Condensate, r.Surface,
+			r.SurfaceEntering, r.Wet} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				t.Fatalf("%+v", r)
 			}
@@ -185,7 +189,8 @@ func TestThroughConserves(t *testing.T) {
 		if err != nil {
 			t.Fatalf("leaving air is no air: %v, %+v", err, r)
 		}
-		heat := d.m*float64(d.in.Enthalpy()-out.Enthalpy()) - r.Condensate*cpWater*max(0, r.T-zeroCelsius)
+		heat := d.m*float64(d.in.Enthalpy()-out.Enthalpy()) -
+			r.Condensate*cpWater*max(0, r.T-zeroCelsius)
 		if math.Abs(heat-r.Heat) > 1e-9*d.m*1e5 {
 			t.Fatalf("energy: %v against %v", r.Heat, heat)
 		}

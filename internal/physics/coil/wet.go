@@ -104,7 +104,8 @@ func (c *pass) fogged(t, h, hw float64) (float64, float64) {
 		}
 		tc := t - zeroCelsius
 		// Clausius and Clapeyron: a slope good to a few parts in a thousand.
-		slope := cpDryAir + ws*cpVapor + (evaporation0+cpVapor*tc-hw)*ws*(1+ws/0.622)*evaporation0/(461.5*t*t)
+		slope := cpDryAir + ws*cpVapor +
+			(evaporation0+cpVapor*tc-hw)*ws*(1+ws/0.622)*evaporation0/(461.5*t*t)
 		step := (h - enthalpy(t, ws, hw)) / slope
 		t += step
 		if math.Abs(step) < 1e-11 {

@@ -39,7 +39,8 @@ func New(r *refrigerant.Refrigerant) (*Fluid, error) {
 			Quantity: "critical temperature of " + r.Designation(),
 			Value:    c.Temperature,
 			Min:      quantity.Temperature(needed),
-			Advice:   "above it nothing condenses in outdoor air; this model is of a subcritical machine",
+			Advice: "above it nothing condenses in outdoor air; this model is of a " +
+				"subcritical machine",
 		}
 	}
 	if least := r.Limits().MinTemperature; least > warmest {

@@ -23,7 +23,8 @@ func mustNew(t testing.TB, designation string) (*Fluid, *refrigerant.Refrigerant
 
 // Every state that a machine reaches against the equation of state.
 func TestAgainstEquation(t *testing.T) {
-	for _, d := range []string{"R-22", "R-134a", "R-290", "R-32", "R-1234yf", "R-410A", "R-454B", "R-407C", "R-455A", "R-474A"} {
+	for _, d := range []string{"R-22", "R-134a", "R-290", "R-32", "R-1234yf", "R-410A", "R-454B",
+		"R-407C", "R-455A", "R-474A"} {
 		t.Run(d, func(t *testing.T) {
 			f, r := mustNew(t, d)
 			var worst struct{ t, v, s, h, edge, liquid float64 }
@@ -43,7 +44,8 @@ func TestAgainstEquation(t *testing.T) {
 					if p > 0.7*f.CriticalPressure {
 						break
 					}
-					if s, err := r.State(quantity.Pressure(p), bub-quantity.Temperature(below)); err == nil {
+					if s, err := r.State(quantity.Pressure(p),
+						bub-quantity.Temperature(below)); err == nil {
 						l := b.LiquidAt(float64(s.Temperature))
 						worst.liquid = max(
 							worst.liquid, math.Abs(l.H-float64(s.Enthalpy))/(b.Dew.H-b.Bubble.H),
@@ -75,7 +77,8 @@ func TestAgainstEquation(t *testing.T) {
 				}
 			}
 			t.Logf(
-				"worst: T %.4f K, v %.2g, s %.3g J/(kg K), h(T) %.3g J/kg, edges %.3g K, liquid %.2g of the latent heat",
+				"worst: T %.4f K, v %.2g, s %.3g J/(kg K), h(T) %.3g J/kg, edges %.3g K, liquid "+
+					"%.2g of the latent heat",
 				worst.t, worst.v, worst.s, worst.h, worst.edge, worst.liquid,
 			)
 			if worst.t > 1e-3 || worst.v > 1e-5 || worst.s > 0.01 || worst.h > 2 ||
@@ -113,9 +116,11 @@ func TestVaporOfEveryRefrigerant(t *testing.T) {
 						last,
 					)
 				}
-				if e := b.AtEntropy(s.S); !(math.Abs(e.H-s.H) <= 1e-7*max(s.H-b.Dew.H, b.End()-b.Dew.H)) {
+				if e := b.AtEntropy(s.S); !(math.Abs(e.H-s.H) <= 1e-7*max(s.H-b.Dew.H,
+					b.End()-b.Dew.H)) {
 					t.Errorf(
-						"%v at %.0f Pa, %g of the way to the end: entropy %g back to enthalpy %g, want %g",
+						"%v at %.0f Pa, %g of the way to the end: entropy %g back to enthalpy "+
+							"%g, want %g",
 						r, b.P, share, s.S, e.H, s.H,
 					)
 				}

@@ -44,7 +44,8 @@ func offPrint(t *testing.T, a *fluiddata.AnchoredPair, by float64) float64 {
 		if !slices.Contains(names, a.Pair.First) || !slices.Contains(names, a.Pair.Second) {
 			continue
 		}
-		m, err := fluiddata.NewModelShifted(names, r.MoleFractions(), a.Pair.First, a.Pair.Second, by)
+		m, err := fluiddata.NewModelShifted(names, r.MoleFractions(), a.Pair.First, a.Pair.Second,
+			by)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -78,7 +79,8 @@ func TestAnchored(t *testing.T) {
 		less, more := offPrint(t, &a, -step*a.Doubt), offPrint(t, &a, step*a.Doubt)
 		curvature := ((less+more)/2 - here) / (step * step)
 		least := (less - more) / (4 * step * curvature)
-		t.Logf("%s with %s: least at %+.2f of the doubt, which the curvature makes %.2f times that alone",
+		t.Logf("%s with %s: least at %+.2f of the doubt, which the curvature makes %.2f times "+
+			"that alone",
 			a.Pair.First, a.Pair.Second, least, math.Sqrt(curvature))
 		if !(math.Abs(least) < 0.1) || !(curvature > 0.9) {
 			t.Errorf("%s with %s: not the least", a.Pair.First, a.Pair.Second)

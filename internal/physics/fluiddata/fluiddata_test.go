@@ -19,16 +19,21 @@ func TestEveryFluidIsComplete(t *testing.T) {
 		if got, ok := Pure(f.Designation); !ok || got != f {
 			t.Errorf("%s is not found", f.Designation)
 		}
-		terms := len(f.Power) + len(f.Exponential) + len(f.Damped) + len(f.Gaussian) + len(f.GaoB) + len(f.NonAnalytic)
+		terms := len(f.Power) + len(f.Exponential) + len(f.Damped) + len(f.Gaussian) + len(f.GaoB) +
+			len(f.NonAnalytic)
 		switch {
 		case !strings.HasPrefix(f.Designation, "R-") || f.Source == "" || terms < 10:
 			t.Errorf("%s: source %q, %d terms", f.Designation, f.Source, terms)
-		case !(f.MolarMass > 0.01 && f.MolarMass < 0.2 && f.GasConstant > 8.3143 && f.GasConstant < 8.3146):
+		case !(f.MolarMass > 0.01 && f.MolarMass < 0.2 && f.GasConstant > 8.3143 &&
+			f.GasConstant < 8.3146):
 			t.Errorf("%s: %g kg/mol, %g J/(mol K)", f.Designation, f.MolarMass, f.GasConstant)
 		case !(f.TripleT < f.CriticalT && f.CriticalT < f.MaxT && 0.9*f.CriticalP < f.MaxP):
-			t.Errorf("%s: limits %g, %g, %g K, %g, %g Pa", f.Designation, f.TripleT, f.CriticalT, f.MaxT, f.CriticalP, f.MaxP)
-		case !(f.ReducingT/f.CriticalT > 0.9999 && f.ReducingT/f.CriticalT < 1.0002 && f.ReducingRho/f.CriticalRho > 0.97 && f.ReducingRho/f.CriticalRho < 1.01):
-			t.Errorf("%s: reducing point %g K, %g mol/m³", f.Designation, f.ReducingT, f.ReducingRho)
+			t.Errorf("%s: limits %g, %g, %g K, %g, %g Pa", f.Designation, f.TripleT, f.CriticalT,
+				f.MaxT, f.CriticalP, f.MaxP)
+		case !(f.ReducingT/f.CriticalT > 0.9999 && f.ReducingT/f.CriticalT < 1.0002 &&
+			f.ReducingRho/f.CriticalRho > 0.97 && f.ReducingRho/f.CriticalRho < 1.01):
+			t.Errorf("%s: reducing point %g K, %g mol/m³", f.Designation, f.ReducingT,
+				f.ReducingRho)
 		}
 	}
 	if _, ok := Pure("R-9999"); ok {
@@ -58,7 +63,8 @@ func TestEveryPairIsFittedOnce(t *testing.T) {
 					t.Errorf("%v: no equation for %s", key, name)
 				}
 			}
-			if a, b := PairOf(p.First, p.Second), PairOf(p.Second, p.First); a == nil || a != b || a.Source != p.Source {
+			if a, b := PairOf(p.First, p.Second), PairOf(p.Second, p.First); a == nil || a != b ||
+				a.Source != p.Source {
 				t.Errorf("%v is not found", key)
 			}
 		}
@@ -72,7 +78,8 @@ func TestEveryPairIsFittedOnce(t *testing.T) {
 }
 
 func TestModelsOfUnknownFluids(t *testing.T) {
-	if _, err := NewModel([]string{"R-32", "R-9999"}, []float64{1, 1}); err == nil || !strings.Contains(err.Error(), "R-9999") {
+	if _, err := NewModel([]string{"R-32", "R-9999"}, []float64{1, 1}); err == nil ||
+		!strings.Contains(err.Error(), "R-9999") {
 		t.Errorf("%v", err)
 	}
 	for _, bad := range [][]float64{{1}, {1, 0}, {1, -1}, nil} {

@@ -144,7 +144,8 @@ func TestPotentials(t *testing.T) {
 		for i := range n {
 			conc[i] = x[i] * rho
 		}
-		at := func(temp float64, c [helmholtz.MaxComponents]float64) (p helmholtz.Potentials, r helmholtz.Residual, total float64) {
+		at := func(temp float64, c [helmholtz.MaxComponents]float64) (p helmholtz.Potentials,
+			r helmholtz.Residual, total float64) {
 			for i := range n {
 				total += c[i]
 			}
@@ -159,7 +160,8 @@ func TestPotentials(t *testing.T) {
 		rt := m.GasConstant() * temp
 		gibbsDuhem := 0.0
 		for j := range n {
-			along := func(f func(helmholtz.Potentials, helmholtz.Residual, float64) float64) float64 {
+			along := func(f func(helmholtz.Potentials, helmholtz.Residual,
+				float64) float64) float64 {
 				return slope(func(v float64) float64 {
 					c := conc
 					c[j] = v
@@ -167,17 +169,23 @@ func TestPotentials(t *testing.T) {
 				}, conc[j])
 			}
 			phi := along(
-				func(_ helmholtz.Potentials, r helmholtz.Residual, rho float64) float64 { return rho * r.Alpha },
+				func(_ helmholtz.Potentials, r helmholtz.Residual, rho float64) float64 {
+					return rho * r.Alpha
+				},
 			)
 			near(t, "ln f", base.LnF[j], math.Log(conc[j]*rt)+phi, 1)
 			for i := range n {
 				d := along(
-					func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.LnF[i] },
+					func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 {
+						return p.LnF[i]
+					},
 				)
 				near(t, "∂ln f/∂ln ρ", base.LnFLnRho[i][j], conc[j]*d, 1)
 			}
 			d := along(
-				func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 { return p.P },
+				func(p helmholtz.Potentials, _ helmholtz.Residual, _ float64) float64 {
+					return p.P
+				},
 			)
 			near(t, "∂p/∂ln ρ", base.PLnRho[j], conc[j]*d, rho*rt)
 			dT := slope(

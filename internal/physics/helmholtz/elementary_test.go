@@ -18,7 +18,8 @@ func TestElementaryFunctions(t *testing.T) {
 			t.Fatalf("exp(%v) = %v, want %v", x, got, want)
 		}
 		x = math.Exp((r.Float64() - 0.5) * 1400)
-		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1, math.Abs(want)) {
+		if got, want := Log(x), math.Log(x); math.Abs(got-want) > 4.5e-16*math.Max(1,
+			math.Abs(want)) {
 			t.Fatalf("Log(%v) = %v, want %v", x, got, want)
 		}
 		x = 0.5 + r.Float64()
@@ -26,7 +27,8 @@ func TestElementaryFunctions(t *testing.T) {
 			t.Fatalf("Log(%v) = %v, want %v", x, got, want)
 		}
 	}
-	for _, x := range []float64{0, -1, math.Inf(1), math.Inf(-1), math.NaN(), 5e-324, 1, 1e308, -745, 709, 710, -1e300} {
+	for _, x := range []float64{0, -1, math.Inf(1), math.Inf(-1), math.NaN(), 5e-324, 1, 1e308,
+		-745, 709, 710, -1e300} {
 		same := func(a, b float64) bool {
 			return a == b || math.IsNaN(a) && math.IsNaN(b) ||
 				math.Abs(a-b) < 1e-15*math.Max(1, math.Abs(b))

@@ -40,7 +40,8 @@ func BenchmarkState(b *testing.B) {
 		x     []float64
 	}{
 		{"R-32", []string{"R-32"}, []float64{1}}, {"R-1234yf", []string{"R-1234yf"}, []float64{1}},
-		{"five", []string{"R-32", "R-125", "R-134a", "R-600", "R-601a"}, []float64{0.16, 0.37, 0.43, 0.03, 0.01}},
+		{"five", []string{"R-32", "R-125", "R-134a", "R-600", "R-601a"},
+			[]float64{0.16, 0.37, 0.43, 0.03, 0.01}},
 	} {
 		m := model(b, c.parts, c.x)
 		b.Run(c.name, func(b *testing.B) {

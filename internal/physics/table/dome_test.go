@@ -32,7 +32,9 @@ func TestDomeIsItsSeries(t *testing.T) {
 		t.Fatal(d, err)
 	}
 	a, b := math.Sqrt(domeCritical-domeLow), math.Sqrt(domeCritical-domeHigh)
-	polynomial := func(n int, x float64) float64 { return math.Cos(float64(n) * math.Acos(max(-1, min(1, x)))) }
+	polynomial := func(n int, x float64) float64 {
+		return math.Cos(float64(n) * math.Acos(max(-1, min(1, x))))
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		bubble := rapid.Float64Range(domeLow, domeHigh).Draw(t, "bubble")
 		share := rapid.Float64Range(0, 1).Draw(t, "share")
@@ -75,7 +77,8 @@ func TestDomeRefuses(t *testing.T) {
 		t.Fatal(err)
 	}
 	var at Isobar
-	for _, bad := range []float64{0, domeLow - 1, domeHigh + 1, domeCritical, domeCritical + 1, math.NaN(), math.Inf(1), math.Inf(-1)} {
+	for _, bad := range []float64{0, domeLow - 1, domeHigh + 1, domeCritical, domeCritical + 1,
+		math.NaN(), math.Inf(1), math.Inf(-1)} {
 		if d.At(bad, &at) {
 			t.Errorf("an isobar at %v K", bad)
 		}

@@ -12,7 +12,8 @@ import (
 
 func TestNothingAllocates(t *testing.T) {
 	systems, _ := blendSystems(t)
-	for name, s := range map[string]*vle.System{"R-32": pureSystem(t, "R-32"), "R-438A": systems["R-438A"]} {
+	for name, s := range map[string]*vle.System{"R-32": pureSystem(t, "R-32"),
+		"R-438A": systems["R-438A"]} {
 		st, err := s.State(295, 5e5, vle.Vapor)
 		if err != nil {
 			t.Fatal(err)

@@ -184,7 +184,8 @@ func checkBalance(t rapid.TB, name string, s *vle.System, f *vle.Flash) {
 func TestSupercriticalFlash(t *testing.T) {
 	for _, f := range fluiddata.All() {
 		s := pureSystem(t, f.Designation)
-		for _, temp := range []float64{math.Max(0.7*f.CriticalT, f.TripleT), 0.95 * f.CriticalT, 1.1 * f.CriticalT} {
+		for _, temp := range []float64{math.Max(0.7*f.CriticalT, f.TripleT), 0.95 * f.CriticalT,
+			1.1 * f.CriticalT} {
 			p := 1.5 * f.CriticalP
 			a, err := s.FlashPT(p, temp)
 			if err != nil {
@@ -207,11 +208,13 @@ func TestFlashOutOfRange(t *testing.T) {
 	for _, s := range []*vle.System{pureSystem(t, "R-134a"), systems["R-454B"]} {
 		for _, bad := range []float64{math.NaN(), math.Inf(1), 0, -5} {
 			for name, err := range map[string]error{
-				"p of FlashPT": second(s.FlashPT(bad, 300)), "T of FlashPT": second(s.FlashPT(1e6, bad)),
-				"FlashPH": second(s.FlashPH(bad, 0)), "FlashPS": second(s.FlashPS(bad, 0)),
+				"p of FlashPT": second(s.FlashPT(bad, 300)),
+				"T of FlashPT": second(s.FlashPT(1e6, bad)),
+				"FlashPH":      second(s.FlashPH(bad, 0)), "FlashPS": second(s.FlashPS(bad, 0)),
 				"BubbleT": second(s.BubbleT(bad)), "DewT": second(s.DewT(bad)),
 				"BubbleP": second(s.BubbleP(bad)), "DewP": second(s.DewP(bad)),
-				"Density": second(s.Density(bad, 1e6, vle.Vapor)), "DensityFrom": second(s.DensityFrom(300, 1e6, bad)),
+				"Density":     second(s.Density(bad, 1e6, vle.Vapor)),
+				"DensityFrom": second(s.DensityFrom(300, 1e6, bad)),
 				"FlashPHFrom": second(s.FlashPHFrom(1e6, 0, bad, 100)),
 			} {
 				if err != vle.ErrInput {

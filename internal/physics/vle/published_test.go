@@ -178,9 +178,11 @@ func TestWaterAgainstIAPWS(t *testing.T) {
 
 const (
 	// carbonDioxide starts from the equation of Span and Wagner (1996).
-	carbonDioxide = "Ohio University, Thermodynamic Properties of R744, saturation table (2007), after the NIST Chemistry WebBook"
+	carbonDioxide = "Ohio University, Thermodynamic Properties of R744, saturation table " +
+		"(2007), after the NIST Chemistry WebBook"
 	// r134a starts from the equation of Tillner-Roth and Baehr (1994).
-	r134a = "printed saturation table of R-134a in steps of 1 °C from -100 °C, liquid at 0 °C having 200 kJ/kg and 1 kJ/(kg K)"
+	r134a = "printed saturation table of R-134a in steps of 1 °C from -100 °C, liquid at 0 °C " +
+		"having 200 kJ/kg and 1 kJ/(kg K)"
 )
 
 func TestSaturationTables(t *testing.T) {
@@ -252,7 +254,8 @@ func TestIIRDatumAgainstTable(t *testing.T) {
 // are held to them.
 func TestBlendBoilingPoints(t *testing.T) {
 	handbook := verify.Source{
-		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal bubble and dew points",
+		Cite: "ASHRAE Handbook Fundamentals (SI), 2021, chapter 29, table 2, normal bubble and " +
+			"dew points",
 		Kind: verify.Published,
 	}
 	standard := verify.Source{

@@ -31,7 +31,8 @@ func (s *System) pureT(t float64) (Point, error) {
 func (s *System) pureGuess(e *helmholtz.Evaluator, t float64) (Point, error) {
 	f := s.m.Fluid(0)
 	rl, rv := f.LiquidDensity.At(t), f.VaporDensity.At(t)
-	if ideal := f.VaporPressure.At(t) / (f.GasConstant * t); !(rv > 0.5*ideal && rv < f.CriticalRho) {
+	ideal := f.VaporPressure.At(t) / (f.GasConstant * t)
+	if !(rv > 0.5*ideal && rv < f.CriticalRho) {
 		rv = ideal // some vapor correlations leave sense behind at low temperature
 	}
 	return s.pureAt(e, t, rl, rv)

@@ -100,7 +100,8 @@ func TestEveryBlendOverItsRange(t *testing.T) {
 
 func TestCriticalPointsOfBlends(t *testing.T) {
 	source := verify.Source{
-		Cite: "E. W. Lemmon, Int. J. Thermophys. 24, 2003, pp. 991-1006 (maxcondentherm of the mixture model of Lemmon and Jacobsen), as reprinted in the fluid files of CoolProp",
+		Cite: "E. W. Lemmon, Int. J. Thermophys. 24, 2003, pp. 991-1006 (maxcondentherm of the " +
+			"mixture model of Lemmon and Jacobsen), as reprinted in the fluid files of CoolProp",
 		Kind: verify.Published,
 	}
 	systems, _ := blendSystems(t)

@@ -11,10 +11,12 @@ import (
 // The reasons why there is no answer.
 var (
 	ErrInput = errors.New(
-		"vle: temperature, pressure, enthalpy and entropy must be finite, and the first two positive",
+		"vle: temperature, pressure, enthalpy and entropy must be finite, and the first two " +
+			"positive",
 	)
 	ErrAboveCritical = errors.New(
-		"vle: no liquid and vapor exist together at this temperature or pressure, it is above the critical point",
+		"vle: no liquid and vapor exist together at this temperature or pressure, it is above " +
+			"the critical point",
 	)
 	ErrBelowRange = errors.New("vle: below the range of the equation of state")
 	ErrAboveRange = errors.New("vle: above the range of the equation of state")

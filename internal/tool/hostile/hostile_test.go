@@ -82,7 +82,8 @@ type caller struct {
 // slow is by how much less often a function is called that takes long.
 var slow = map[string]int{
 	"cycle.Fit": 4, "charge.Rules": 10,
-	"*chart.Chart.SVG": 50, "*chart.Chart.PNG": 20, "*diagram.Diagram.SVG": 50, "*diagram.Diagram.PNG": 20,
+	"*chart.Chart.SVG": 50, "*chart.Chart.PNG": 20, "*diagram.Diagram.SVG": 50,
+	"*diagram.Diagram.PNG": 20,
 }
 
 func (c *caller) repeat(name string, f reflect.Value, receiver reflect.Type) {

@@ -42,7 +42,9 @@ var usual = map[reflect.Type][2]float64{
 
 // seed puts values into the pool that much else needs.
 func (c *caller) seed() {
-	put := func(v any) { c.pool[reflect.TypeOf(v)] = append(c.pool[reflect.TypeOf(v)], reflect.ValueOf(v)) }
+	put := func(v any) {
+		c.pool[reflect.TypeOf(v)] = append(c.pool[reflect.TypeOf(v)], reflect.ValueOf(v))
+	}
 	for _, name := range []string{"R-22", "R-410A", "R-454B", "R-744", "R-718"} {
 		r, err := refrigerant.Lookup(name)
 		if err != nil {
@@ -144,7 +146,8 @@ func (c *caller) number(typ reflect.Type) float64 {
 
 func (c *caller) integer(typ reflect.Type) int64 {
 	if typ == reflect.TypeFor[time.Duration]() {
-		return []int64{0, -1, int64(time.Second), int64(time.Hour), math.MaxInt64, math.MinInt64}[c.rand.IntN(6)]
+		return []int64{0, -1, int64(time.Second), int64(time.Hour), math.MaxInt64,
+			math.MinInt64}[c.rand.IntN(6)]
 	}
 	if c.rand.IntN(6) == 0 {
 		return []int64{-1, 100, -1 << 7}[c.rand.IntN(3)]

@@ -72,7 +72,8 @@ func TestValidate(t *testing.T) {
 
 // A keyword that Validate does not know would be passed over in silence.
 func TestParseRefusesUnknownKeywords(t *testing.T) {
-	for _, doc := range []string{`{"minProperties": 1}`, `{"$defs": {"a": {"items": {"uniqueItems": true}}}}`} {
+	for _, doc := range []string{`{"minProperties": 1}`,
+		`{"$defs": {"a": {"items": {"uniqueItems": true}}}}`} {
 		if _, err := Parse([]byte(doc)); err == nil {
 			t.Errorf("%s was taken", doc)
 		}

@@ -254,7 +254,8 @@ func TestOpenAPIIsFresh(t *testing.T) {
 	}
 	if !bytes.Equal(got, want) {
 		t.Error(
-			"openapi.json is not that of the service; go test ./internal/tool/openapi -run OpenAPI -update, and read the diff",
+			"openapi.json is not that of the service; go test ./internal/tool/openapi -run " +
+				"OpenAPI -update, and read the diff",
 		)
 	}
 }

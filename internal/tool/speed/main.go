@@ -46,7 +46,8 @@ func run(count int) error {
 		runtime.GOARCH, runtime.Version(),
 	)
 	fmt.Print(
-		"| what | promised | measured | promised / measured | allocations |\n| --- | ---: | ---: | ---: | ---: |\n",
+		"| what | promised | measured | promised / measured | allocations |\n" +
+			"| --- | ---: | ---: | ---: | ---: |\n",
 	)
 	var missing []string
 	for _, p := range promises {

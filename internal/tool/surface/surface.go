@@ -25,7 +25,8 @@ func List(root string) ([]string, error) {
 			return err
 		}
 		if name := d.Name(); path != root &&
-			(strings.HasPrefix(name, ".") || name == "internal" || name == "testdata" || name == "examples") {
+			(strings.HasPrefix(name, ".") || name == "internal" || name == "testdata" ||
+				name == "examples") {
 			return filepath.SkipDir
 		}
 		lines, err := listDir(root, path)

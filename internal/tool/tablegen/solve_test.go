@@ -95,7 +95,8 @@ func TestCheckedInDomesAreCurrent(t *testing.T) {
 				for _, share := range []float64{0.03, 0.5, 0.97} {
 					if x, y := a.Off(k, share), b.Off(k, share); math.Abs(x-y) > 1e-6 {
 						t.Errorf(
-							"%s: property %d at %v K, share %v is %v off, kept %v; run go generate ./refrigerant",
+							"%s: property %d at %v K, share %v is %v off, kept %v; run go "+
+								"generate ./refrigerant",
 							designation, k, at, share, x, y,
 						)
 					}

@@ -31,7 +31,8 @@ func WriteGroups(b *strings.Builder, asked string, groups []Group) {
 		"| group | visits | first explanation right | among the first three | "+
 		"first right after %s |\n|---|---|---|---|---|\n", asked)
 	for _, g := range groups {
-		fmt.Fprintf(b, "| %s | %d | %v | %v | %v |\n", g.Name, g.First.Of, g.First, g.Three, g.After)
+		fmt.Fprintf(b, "| %s | %d | %v | %v | %v |\n", g.Name, g.First.Of, g.First, g.Three,
+			g.After)
 	}
 	b.WriteString("\n")
 }

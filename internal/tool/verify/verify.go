@@ -32,7 +32,7 @@ type Kind string
 const (
 	Published      Kind = "published"                  // as printed
 	FromMemory     Kind = "published, from memory"     // printed, recalled and not looked up
-	Computed       Kind = "independent computation"    // by another implementation of the same paper
+	Computed       Kind = "independent computation"    // another implementation of the same paper
 	CommonPractice Kind = "common practice, no source" // a rule of thumb of the trade
 )
 

@@ -19,7 +19,9 @@ func main() {
 		Equipment: satline.Equipment{
 			Refrigerant: "R-454B", Metering: satline.TXV, NominalCapacity: quantity.Tons(2.5),
 			Label: satline.Label{
-				Subcooling: new(quantity.FahrenheitDelta(9).PlusMinus(quantity.FahrenheitDelta(0.5))),
+				Subcooling: new(
+					quantity.FahrenheitDelta(9).PlusMinus(quantity.FahrenheitDelta(0.5)),
+				),
 			},
 		},
 	})

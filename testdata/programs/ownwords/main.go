@@ -12,7 +12,8 @@ import (
 )
 
 var charge = map[satline.ChargeOutcome]string{
-	satline.ChargeInBand: "leave it", satline.ChargeLow: "too little", satline.ChargeHigh: "too much",
+	satline.ChargeInBand: "leave it", satline.ChargeLow: "too little",
+	satline.ChargeHigh: "too much",
 	satline.ChargeOpen: "cannot tell yet", satline.ChargeNotJudged: "not to be judged",
 }
 

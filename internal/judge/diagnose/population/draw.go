@@ -94,7 +94,8 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		Superheat: quantity.FahrenheitDelta(Spread{12, 2, 7, 17}.draw(rng)),
 		Compressor: cycle.Compressor{
 			Best: k.efficiency.draw(rng), BestRatio: Spread{2.8, 0.2, 2.3, 3.3}.draw(rng),
-			HeatLoss: Spread{0.07, 0.025, 0.02, 0.14}.draw(rng), Clearance: Spread{0.033, 0.008, 0.02, 0.05}.draw(rng),
+			HeatLoss:  Spread{0.07, 0.025, 0.02, 0.14}.draw(rng),
+			Clearance: Spread{0.033, 0.008, 0.02, 0.05}.draw(rng),
 		},
 	}
 	if spec.Metering == 0 {
@@ -127,7 +128,8 @@ func (k *Kind) draw(rng *rand.Rand, o Options) (m Machine, err error) {
 		return m, err
 	}
 	m.Own = cycle.Faults{
-		Charge: 0.025 * rng.NormFloat64(), IndoorAirflow: 0.05 * rng.NormFloat64(), OutdoorAirflow: 0.04 * rng.NormFloat64(),
+		Charge: 0.025 * rng.NormFloat64(), IndoorAirflow: 0.05 * rng.NormFloat64(),
+		OutdoorAirflow:   0.04 * rng.NormFloat64(),
 		CondenserFouling: 0.08 * rng.Float64(), EvaporatorFouling: 0.06 * rng.Float64(),
 	}
 	m.SupplyGain = quantity.FahrenheitDelta(Spread{0.7, 0.6, 0, 2.5}.draw(rng))

@@ -89,7 +89,8 @@ var ducted = []share[Arrangement]{{Split, 0.75}, {Packaged, 0.25}}
 var Kinds = []Kind{
 	{
 		// Installation instructions of 10 SEER split machines: nine sizes, with a valve and
-		// with an orifice, evaporate at 45.8 °F (sd 1.8) and condense 21.2 °F (sd 3.7) over outdoors.
+		// with an orifice, evaporate at 45.8 °F (sd 1.8) and condense 21.2 °F (sd 3.7) over
+		// outdoors.
 		Code: "r22-to-11", Weight: 0.08, From: 1980, To: 2005, LeastSEER: 8, MostSEER: 11.5,
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-22", 1}}, arrangements: ducted, valve: 0.35,
@@ -122,7 +123,8 @@ var Kinds = []Kind{
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-410A", 1}}, arrangements: ducted, valve: 0.6,
 		Evaporating: Spread{48.8, 3.2, 40.5, 54}, Condensing: Spread{16, 3.7, 10, 28},
-		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.68, 0.03, 0.58, 0.75}, microchannel: 0.1,
+		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.68, 0.03, 0.58, 0.75},
+		microchannel: 0.1,
 	},
 	{
 		// Unit information of 14 SEER package machines: twelve, air conditioners and heat
@@ -132,7 +134,8 @@ var Kinds = []Kind{
 		Stages: SingleStage, Running: FullCapacity,
 		refrigerants: []share[string]{{"R-410A", 1}}, arrangements: ducted, valve: 0.75,
 		Evaporating: Spread{51, 3.2, 41.5, 56.5}, Condensing: Spread{17.5, 3.7, 10, 29},
-		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.2,
+		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77},
+		microchannel: 0.2,
 	},
 	{
 		// No table found: the same standards of efficiency as the kind before, SEER2.
@@ -142,7 +145,8 @@ var Kinds = []Kind{
 			{"R-454B", 0.65}, {"R-32", 0.35},
 		}, arrangements: ducted, valve: 0.85,
 		Evaporating: Spread{49.4, 3.2, 41, 55}, Condensing: Spread{16, 3.5, 9.5, 26},
-		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.3,
+		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77},
+		microchannel: 0.3,
 	},
 	{
 		// Installation instructions of 16 SEER two-stage split heat pumps: four sizes
@@ -151,7 +155,8 @@ var Kinds = []Kind{
 		Stages: TwoStage, Running: FullCapacity,
 		refrigerants: replaced, arrangements: ducted, valve: 0.97,
 		Evaporating: Spread{50.2, 2.5, 43, 55}, Condensing: Spread{14.6, 3.4, 8.5, 24},
-		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.71, 0.03, 0.62, 0.78}, microchannel: 0.1,
+		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.71, 0.03, 0.62, 0.78},
+		microchannel: 0.1,
 	},
 	{
 		// The same machines in their first stage, of about 70 % of the capacity: 52.0 °F
@@ -162,7 +167,8 @@ var Kinds = []Kind{
 		Evaporating: Spread{51.8, 1.3, 47.5, 55}, Condensing: Spread{11.3, 2.2, 8, 17},
 		capacity: Spread{
 			0.71, 0.03, 0.62, 0.8,
-		}, airflow: Spread{305, 25, 240, 370}, efficiency: Spread{0.69, 0.03, 0.6, 0.76}, microchannel: 0.1,
+		}, airflow: Spread{305, 25, 240, 370}, efficiency: Spread{0.69, 0.03, 0.6, 0.76},
+		microchannel: 0.1,
 	},
 	{
 		// No table found for machines of variable speed; at full speed their coils work as
@@ -171,7 +177,8 @@ var Kinds = []Kind{
 		Stages: VariableSpeed, Running: FullCapacity,
 		refrigerants: replaced, arrangements: ducted, valve: 1,
 		Evaporating: Spread{49.5, 2.8, 42, 55}, Condensing: Spread{15, 3, 9, 23},
-		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77}, microchannel: 0.1,
+		capacity: usualCapacity, airflow: usualAirflow, efficiency: Spread{0.70, 0.03, 0.6, 0.77},
+		microchannel: 0.1,
 	},
 	{
 		Code: "variable-low", Weight: 0.02, From: 2008, To: 2100, LeastSEER: 17, MostSEER: 26,
@@ -180,7 +187,8 @@ var Kinds = []Kind{
 		Evaporating: Spread{52.5, 2, 47, 56}, Condensing: Spread{9.5, 1.8, 7.5, 15},
 		capacity: Spread{
 			0.55, 0.1, 0.35, 0.75,
-		}, airflow: Spread{270, 40, 180, 360}, efficiency: Spread{0.67, 0.04, 0.55, 0.76}, microchannel: 0.1,
+		}, airflow: Spread{270, 40, 180, 360}, efficiency: Spread{0.67, 0.04, 0.55, 0.76},
+		microchannel: 0.1,
 	},
 	{
 		// Installation instructions of wall-mounted package machines: two sizes evaporate at
@@ -191,6 +199,7 @@ var Kinds = []Kind{
 			{"R-410A", 0.8}, {"R-32", 0.2},
 		}, arrangements: []share[Arrangement]{{WallMounted, 1}}, valve: 0.5,
 		Evaporating: Spread{49.3, 2, 43, 53}, Condensing: Spread{30, 3.5, 20, 38},
-		capacity: usualCapacity, airflow: Spread{380, 30, 310, 440}, efficiency: Spread{0.66, 0.03, 0.56, 0.74},
+		capacity: usualCapacity, airflow: Spread{380, 30, 310, 440},
+		efficiency: Spread{0.66, 0.03, 0.56, 0.74},
 	},
 }

@@ -148,21 +148,24 @@ var tables = []struct {
 }{
 	{
 		group{
-			"installation instructions of 10 SEER split air conditioners, normal operating pressures",
+			"installation instructions of 10 SEER split air conditioners, normal operating " +
+				"pressures",
 			"R-22", "single",
 		},
 		"r22-to-11",
 	},
 	{
 		group{
-			"installation instructions of 13 SEER split air conditioners of 2008, normal operating pressures",
+			"installation instructions of 13 SEER split air conditioners of 2008, normal " +
+				"operating pressures",
 			"R-410A", "single",
 		},
 		"r410a-13",
 	},
 	{
 		group{
-			"unit information of 14 SEER package air conditioners of 2008 to 2012, cooling performance",
+			"unit information of 14 SEER package air conditioners of 2008 to 2012, cooling " +
+				"performance",
 			"R-410A", "single",
 		},
 		"r410a-14",
@@ -176,21 +179,24 @@ var tables = []struct {
 	},
 	{
 		group{
-			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
+			"installation instructions of 16 SEER two-stage split heat pumps, normal operating " +
+				"pressures in cooling",
 			"R-410A", "high",
 		},
 		"two-stage-full",
 	},
 	{
 		group{
-			"installation instructions of 16 SEER two-stage split heat pumps, normal operating pressures in cooling",
+			"installation instructions of 16 SEER two-stage split heat pumps, normal operating " +
+				"pressures in cooling",
 			"R-410A", "low",
 		},
 		"two-stage-low",
 	},
 	{
 		group{
-			"installation instructions of wall-mounted package air conditioners, cooling pressure table",
+			"installation instructions of wall-mounted package air conditioners, cooling " +
+				"pressure table",
 			"R-410A", "single",
 		},
 		"wall-mounted",
@@ -275,7 +281,8 @@ func TestWetBulbAgainstAMakersTable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, x := range []struct{ wet, evaporating float64 }{{59, 45.0}, {63, 47.9}, {67, 50.4}, {71, 53.0}} {
+	for _, x := range []struct{ wet, evaporating float64 }{{59, 45.0}, {63, 47.9}, {67, 50.4},
+		{71, 53.0}} {
 		o, err := s.Solve(
 			cycle.Conditions{
 				OutdoorDryBulb: quantity.Fahrenheit(90),
@@ -316,9 +323,11 @@ func TestKnownNarrows(t *testing.T) {
 	}{
 		{Known{}, Known{Refrigerant: "R-22"}, "r22-to-11"},
 		{Known{Refrigerant: "R-22"}, Known{Refrigerant: "R-22", Year: 1985}, "r22-to-11"},
-		{Known{Refrigerant: "R-410A", Valve: true}, Known{Refrigerant: "R-410A", Valve: true, SEER: 15}, "r410a-14"},
+		{Known{Refrigerant: "R-410A", Valve: true}, Known{Refrigerant: "R-410A", Valve: true,
+			SEER: 15}, "r410a-14"},
 		{Known{Valve: true}, Known{Valve: true, Stages: TwoStage, Share: 0.7}, "two-stage-low"},
-		{Known{Refrigerant: "R-410A"}, Known{Refrigerant: "R-410A", Arrangement: WallMounted}, "wall-mounted"},
+		{Known{Refrigerant: "R-410A"}, Known{Refrigerant: "R-410A", Arrangement: WallMounted},
+			"wall-mounted"},
 		{Known{Refrigerant: "R-600a"}, Known{Refrigerant: "R-600a", Year: 2024}, "a2l-14"},
 	} {
 		if a, b := weight(x.less, x.kind), weight(x.more, x.kind); !(b > a) {
@@ -349,7 +358,8 @@ func TestPage(t *testing.T) {
 		)
 	}
 	b.WriteString(
-		"| | makers' tables: evaporating, condensing over outdoors, sizes | population: evaporating | condensing over outdoors |\n|---|---|---|---|\n",
+		"| | makers' tables: evaporating, condensing over outdoors, sizes | population: " +
+			"evaporating | condensing over outdoors |\n|---|---|---|---|\n",
 	)
 	for _, name := range []string{"R-22", "R-410A", "R-454B", "R-32", "R-407C", "R-134a"} {
 		row(name, byTable[group{"all", name, ""}], refrigerants[name])

@@ -63,7 +63,8 @@ var Rated = Weather{Outdoor: 308.15, ReturnWetBulb: 292.594, ReturnDryBulb: 299.
 func (w Weather) extreme() float64 {
 	const wetLow, wetHigh, wetEdge = 287.0, 295.0, 2.0
 	const outdoorLow, outdoorEdge = 293.0, 4.0
-	return min(1, max(0, (wetLow-w.ReturnWetBulb)/wetEdge, (w.ReturnWetBulb-wetHigh)/wetEdge, (outdoorLow-w.Outdoor)/outdoorEdge))
+	return min(1, max(0, (wetLow-w.ReturnWetBulb)/wetEdge, (w.ReturnWetBulb-wetHigh)/wetEdge,
+		(outdoorLow-w.Outdoor)/outdoorEdge))
 }
 
 // Terms of the mean of a sound machine, and of a shift.
@@ -87,15 +88,19 @@ func scaled(w Weather, r Fluid) (o, i, d, q, g, t float64) {
 
 func basis(w Weather, r Fluid) Point {
 	o, i, d, q, g, t := scaled(w, r)
-	return Point{1, o, i, q, d, o * o, i * i, o * i, q * o, q * i, t, i * d, d * d, o * d, q * q, q * d, t * t, t * o, t * i, g}
+	return Point{1, o, i, q, d, o * o, i * i, o * i, q * o, q * i, t, i * d, d * d, o * d, q * q,
+		q * d, t * t, t * o, t * i, g}
 }
 
 // slopes are the derivatives of basis by outdoor, return wet bulb and return dry bulb; the
 // atmosphere is known well enough.
 func slopes(w Weather, r Fluid) (slopes [3]Point) {
 	o, i, d, q, _, t := scaled(w, r)
-	slopes[0] = Point{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, d * so, 0, 0, 0, t * so, 0, 0}
-	slopes[1] = Point{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, d * sw, 0, 0, 0, 0, 0, 0, t * sw, 0}
-	slopes[2] = Point{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * d * sd, o * sd, 0, q * sd, 0, 0, 0, 0}
+	slopes[0] = Point{0, so, 0, 0, 0, 2 * o * so, 0, i * so, q * so, 0, 0, 0, 0, d * so, 0, 0, 0,
+		t * so, 0, 0}
+	slopes[1] = Point{0, 0, sw, 0, 0, 0, 2 * i * sw, o * sw, 0, q * sw, 0, d * sw, 0, 0, 0, 0, 0, 0,
+		t * sw, 0}
+	slopes[2] = Point{0, 0, 0, 0, sd, 0, 0, 0, 0, 0, 0, i * sd, 2 * d * sd, o * sd, 0, q * sd, 0, 0,
+		0, 0}
 	return slopes
 }

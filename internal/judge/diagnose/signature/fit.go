@@ -28,10 +28,13 @@ func FitSound(samples []Sample, fleet []float64) (Sound, error) {
 	}
 	s.Low, s.High = samples[0].Weather, samples[0].Weather
 	for _, x := range samples {
-		s.Low.Outdoor, s.High.Outdoor = min(s.Low.Outdoor, x.Weather.Outdoor), max(s.High.Outdoor, x.Weather.Outdoor)
-		s.Low.ReturnWetBulb, s.High.ReturnWetBulb = min(s.Low.ReturnWetBulb, x.Weather.ReturnWetBulb),
+		s.Low.Outdoor, s.High.Outdoor = min(s.Low.Outdoor, x.Weather.Outdoor),
+			max(s.High.Outdoor, x.Weather.Outdoor)
+		s.Low.ReturnWetBulb, s.High.ReturnWetBulb =
+			min(s.Low.ReturnWetBulb, x.Weather.ReturnWetBulb),
 			max(s.High.ReturnWetBulb, x.Weather.ReturnWetBulb)
-		s.Low.ReturnDryBulb, s.High.ReturnDryBulb = min(s.Low.ReturnDryBulb, x.Weather.ReturnDryBulb),
+		s.Low.ReturnDryBulb, s.High.ReturnDryBulb =
+			min(s.Low.ReturnDryBulb, x.Weather.ReturnDryBulb),
 			max(s.High.ReturnDryBulb, x.Weather.ReturnDryBulb)
 		s.Low.Thin, s.High.Thin = min(s.Low.Thin, x.Weather.Thin), max(s.High.Thin, x.Weather.Thin)
 	}

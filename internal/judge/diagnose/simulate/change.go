@@ -50,7 +50,8 @@ func DrawChange(rng *rand.Rand, x Change) (diagnose.Evidence, error) {
 		}
 		v.Evidence.Charge = m.System.Charge()
 		v.Evidence.Earlier = &diagnose.Earlier{
-			Input: earlier.Evidence.Input, Airflow: earlier.Evidence.Airflow, Power: earlier.Evidence.Power,
+			Input: earlier.Evidence.Input, Airflow: earlier.Evidence.Airflow,
+			Power: earlier.Evidence.Power,
 			Done: []diagnose.Action{
 				{
 					Kind: diagnose.ChargeAdded,

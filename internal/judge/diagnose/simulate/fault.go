@@ -114,7 +114,10 @@ var injuries = []injury{
 	},
 	{
 		diagnose.CondenserAir, 0.04, 3, 11, []string{"outdoor-air-at-coil"},
-		func(_ *rand.Rand, s float64, _ *Visit, f *cycle.Faults) { f.Recirculation = quantity.KelvinDelta(s) },
+		func(_ *rand.Rand, s float64, _ *Visit,
+			f *cycle.Faults) {
+			f.Recirculation = quantity.KelvinDelta(s)
+		},
 	},
 }
 

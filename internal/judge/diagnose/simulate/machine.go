@@ -82,7 +82,8 @@ func (m *machine) print(rng *rand.Rand) ([]diagnose.NormalReading, error) {
 			return quantity.PSIG(math.Round(p.Gauge(quantity.StandardAtmosphere).PSIG() + off))
 		}
 		out = append(out, diagnose.NormalReading{
-			Outdoor: c.OutdoorDryBulb, Suction: whole(o.Suction.Pressure, low), Liquid: whole(o.Liquid.Pressure, high),
+			Outdoor: c.OutdoorDryBulb, Suction: whole(o.Suction.Pressure, low),
+			Liquid: whole(o.Liquid.Pressure, high),
 		})
 	}
 	return out, nil

@@ -156,7 +156,10 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	v.Loss = max(1-float64(found.NetCapacity/healthy.NetCapacity), 1-found.COP/healthy.COP)
 	if v.leak > 0 {
 		// The room gets what the supply brings it, less what the attic brought.
-		room := func(o *cycle.Operating) float64 { return float64(weather.ReturnDryBulb - o.Supply) }
+		room := func(o *cycle.Operating) float64 {
+			return float64(weather.ReturnDryBulb -
+				o.Supply)
+		}
 		v.Loss = max(v.Loss, 1-room(&found)/room(&healthy))
 	}
 
@@ -170,7 +173,10 @@ func draw(rng *rand.Rand, o Options, kind float64) (v Visit, ok bool, err error)
 	}
 	slices.SortFunc(
 		v.Truth,
-		func(a, b Injected) int { return strings.Compare(string(a.Signature), string(b.Signature)) },
+		func(a, b Injected) int {
+			return strings.Compare(string(a.Signature),
+				string(b.Signature))
+		},
 	)
 	if err := v.writeDown(rng, o, m, w); err != nil {
 		return v, false, err
@@ -187,7 +193,8 @@ func (m *machine) evidence() diagnose.Evidence {
 	spec := m.System.Spec()
 	e := diagnose.Evidence{
 		Fluid: m.Refrigerant, Metering: refrigerant.FixedRestrictor, HeatPump: spec.HeatPump,
-		NominalCapacity: m.Nominal, Known: m.known, Normal: m.table, Atmosphere: quantity.AtmosphereAt(m.elevation),
+		NominalCapacity: m.Nominal, Known: m.known, Normal: m.table,
+		Atmosphere: quantity.AtmosphereAt(m.elevation),
 	}
 	if spec.Metering != refrigerant.FixedRestrictor {
 		e.Metering = refrigerant.TXV
@@ -298,13 +305,16 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	sometimes := func(share float64) bool { return rng.Float64() < share && !o.Bare || o.Full }
 
 	e.SuctionPressure, e.LiquidPressure = gauge(w.suction), gauge(w.liquid)
-	if e.EvaporatingDew, err = saturation(named.DewTemperature, e.SuctionPressure, e.Atmosphere); err != nil {
+	e.EvaporatingDew, err = saturation(named.DewTemperature, e.SuctionPressure, e.Atmosphere)
+	if err != nil {
 		return err
 	}
-	if e.CondensingBubble, err = saturation(named.BubbleTemperature, e.LiquidPressure, e.Atmosphere); err != nil {
+	e.CondensingBubble, err = saturation(named.BubbleTemperature, e.LiquidPressure, e.Atmosphere)
+	if err != nil {
 		return err
 	}
-	if e.CondensingDew, err = saturation(named.DewTemperature, e.LiquidPressure, e.Atmosphere); err != nil {
+	e.CondensingDew, err = saturation(named.DewTemperature, e.LiquidPressure, e.Atmosphere)
+	if err != nil {
 		return err
 	}
 	e.SuctionLine, e.LiquidLine = temp(w.suctionLine, clampStd), temp(w.liquidLine, clampStd)
@@ -321,7 +331,8 @@ func (v *Visit) writeDown(rng *rand.Rand, o Options, m *machine, w *written) err
 	}
 	if e.Metering == refrigerant.TXV && rng.IntN(4) != 0 {
 		e.Expected = append(e.Expected, diagnose.Expectation{
-			Feature: signature.Subcooling, Value: float64(m.labelSubcooling), Std: 0.8, AtRated: true,
+			Feature: signature.Subcooling, Value: float64(m.labelSubcooling), Std: 0.8,
+			AtRated: true,
 		})
 	}
 	return nil

@@ -56,7 +56,8 @@ func (d *design) build() (*Machine, error) {
 		Nominal: quantity.Power(d.label), RatedAirflow: quantity.VolumeFlow(d.airflow),
 		LabelSubcooling: quantity.TemperatureDelta(d.subcooling),
 		compressor:      d.compressor, indoor: d.indoor, outdoor: d.outdoor, lines: d.lines,
-		ails: nothing, indoorFan: d.indoorFan, airflow: d.airflow, supplyGain: d.supplyGain, sound: w,
+		ails: nothing, indoorFan: d.indoorFan, airflow: d.airflow, supplyGain: d.supplyGain,
+		sound: w,
 	}
 	var b cyclefluid.Isobar
 	p1 := f.DewPressure(d.evaporating)

@@ -49,7 +49,8 @@ func nist(x float64) (capacity, power float64) {
 // cutler is the fit of Cutler and others (NREL) to makers' tables of single-speed machines:
 // capacity and input per output at a part of the rated indoor air.
 func cutler(f float64) (capacity, eir float64) {
-	return 0.718664047 + 0.41797409*f - 0.136638137*f*f, 1.143487507 - 0.13943972*f - 0.004047787*f*f
+	return 0.718664047 + 0.41797409*f - 0.136638137*f*f,
+		1.143487507 - 0.13943972*f - 0.004047787*f*f
 }
 
 // effect is what ailments and a charge make of machines at the rating, on average: capacity

@@ -137,7 +137,8 @@ func (h *HeatPump) run(x *vector, w *climate, a *ailments, charge float64) heatC
 	c.p3 = p4 + gas
 	f.Set(&b, p4)
 	c.t3 = temperatureOf(&b, hl)
-	p4 = max(p4-a.restriction*h.lift*(c.flow/h.flow)*(c.flow/h.flow), 1.1*f.LowPressure(), 0.02*c.p3)
+	p4 = max(p4-a.restriction*h.lift*(c.flow/h.flow)*(c.flow/h.flow), 1.1*f.LowPressure(),
+		0.02*c.p3)
 	c.hIn, c.pIn = hl, p4
 	in := entering(f, c.indoor.p, hl)
 	liquidMass := in.rho * (bore*l.length + l.drier)
@@ -251,8 +252,10 @@ func (h *HeatPump) heat(
 			mix := func(p, q float64) float64 { return p + u*(q-p) }
 			at := Weather{
 				quantity.Temperature(mix(float64(rated.Outdoor), float64(weather.Outdoor))),
-				quantity.Temperature(mix(float64(rated.ReturnDryBulb), float64(weather.ReturnDryBulb))),
-				quantity.Temperature(mix(float64(rated.ReturnWetBulb), float64(weather.ReturnWetBulb))),
+				quantity.Temperature(mix(float64(rated.ReturnDryBulb),
+					float64(weather.ReturnDryBulb))),
+				quantity.Temperature(mix(float64(rated.ReturnWetBulb),
+					float64(weather.ReturnWetBulb))),
 				quantity.Pressure(mix(float64(rated.Atmosphere), float64(weather.Atmosphere))),
 			}
 			var err error

@@ -158,7 +158,8 @@ func (m *Machine) evaluate(x *vector, w *climate, a *ailments, charge float64) c
 	c.residual[3] = math.Log(c.mass / charge)
 	if a.gas > 0 {
 		space := c.outdoor.vapor + m.lines.discharge
-		c.residual[4] = (a.gas*gasConstant*0.5*(c.outdoor.t+c.dischargeT)/max(space, 1e-5) - gas) / 1e6
+		c.residual[4] = (a.gas*gasConstant*0.5*(c.outdoor.t+c.dischargeT)/max(space, 1e-5) - gas) /
+			1e6
 	}
 	return c
 }

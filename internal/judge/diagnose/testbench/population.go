@@ -110,8 +110,9 @@ func (k *class) draw(rng *rand.Rand) *design {
 		d.outdoorFlux = uniform(rng, 180, 320)
 	} else {
 		d.outdoor = coil{
-			bore: []float64{4.6e-3, 6.5e-3, 8.5e-3}[rng.IntN(3)], enhancement: uniform(rng, 1.3, 1.9),
-			outer: uniform(rng, 13, 22), headers: 4e-5 * tons, slip: s,
+			bore:        []float64{4.6e-3, 6.5e-3, 8.5e-3}[rng.IntN(3)],
+			enhancement: uniform(rng, 1.3, 1.9),
+			outer:       uniform(rng, 13, 22), headers: 4e-5 * tons, slip: s,
 		}
 		d.outdoorFlux = uniform(rng, 180, 330)
 	}

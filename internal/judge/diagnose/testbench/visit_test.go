@@ -65,7 +65,8 @@ func TestDrawsOfEveryKind(t *testing.T) {
 		e := &v.Evidence
 		for what, u := range map[string]*quantity.Uncertain[quantity.Temperature]{
 			"suction line": e.SuctionLine, "liquid line": e.LiquidLine, "outdoor": e.OutdoorDryBulb,
-			"return": e.ReturnDryBulb, "return wet bulb": e.ReturnWetBulb, "supply": e.SupplyDryBulb,
+			"return": e.ReturnDryBulb, "return wet bulb": e.ReturnWetBulb,
+			"supply": e.SupplyDryBulb,
 		} {
 			if u == nil || !(u.Std > 0) || !(u.Value > 230 && u.Value < 400) {
 				t.Errorf("visit %d, %s: %v", i, what, u)

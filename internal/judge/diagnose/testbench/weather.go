@@ -33,7 +33,8 @@ const outdoorHumidity = 0.4
 func (w Weather) climate() (*climate, error) {
 	c := &climate{Weather: w}
 	var err error
-	if c.room, err = psychro.FromWetBulb(w.ReturnDryBulb, w.ReturnWetBulb, w.Atmosphere); err != nil {
+	c.room, err = psychro.FromWetBulb(w.ReturnDryBulb, w.ReturnWetBulb, w.Atmosphere)
+	if err != nil {
 		return nil, err
 	}
 	c.outdoor, err = psychro.FromRelativeHumidity(w.Outdoor, outdoorHumidity, w.Atmosphere)

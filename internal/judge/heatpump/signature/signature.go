@@ -47,7 +47,8 @@ const Terms = 5
 // Basis is what the terms multiply.
 func (w Weather) Basis() [Terms]float64 {
 	o := (math.Min(math.Max(w.Outdoor, 250), 295) - 275) / 10
-	return [Terms]float64{1, o, o * o, o * o * o, (math.Min(math.Max(w.Return, 283), 303) - 294) / 3}
+	return [Terms]float64{1, o, o * o, o * o * o,
+		(math.Min(math.Max(w.Return, 283), 303) - 294) / 3}
 }
 
 // A Part of the machines with a cause: those whose compressor gets vapor, and those that flood

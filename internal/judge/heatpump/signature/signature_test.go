@@ -6,7 +6,8 @@ import "testing"
 // zero, and a sound machine evaporates below the outdoor air and condenses above the room.
 func TestTable(t *testing.T) {
 	if want := len(Causes) * Sizes * Devices * Parts * rowLength * 4; len(table) != want {
-		t.Fatalf("%d bytes, want %d: go generate ./internal/judge/heatpump/signature", len(table), want)
+		t.Fatalf("%d bytes, want %d: go generate ./internal/judge/heatpump/signature", len(table),
+			want)
 	}
 	for c := range Causes {
 		for s := range Sizes {

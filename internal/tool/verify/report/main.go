@@ -146,8 +146,10 @@ func page(rows []verify.Row) string {
 	rows = slices.Compact(rows)
 	var b strings.Builder
 	b.WriteString("# Verification\n\n" +
-		"Every check of the tests against a value from outside the project: what the source says, what the project computes, how far apart they are and how far they may be. " +
-		"Written by `go run ./internal/tool/verify/report` from the tests themselves; a row outside its tolerance fails `go test ./...`.\n")
+		"Every check of the tests against a value from outside the project: what the source " +
+		"says, what the project computes, how far apart they are and how far they may be. " +
+		"Written by `go run ./internal/tool/verify/report` from the tests themselves; a row " +
+		"outside its tolerance fails `go test ./...`.\n")
 	for len(rows) > 0 {
 		pkg := rows[0].Package
 		n := slices.IndexFunc(rows, func(r verify.Row) bool { return r.Package != pkg })
@@ -171,7 +173,8 @@ func section(b *strings.Builder, pkg string, rows []verify.Row) {
 			source = r.Source
 			fmt.Fprintf(
 				b,
-				"\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n| --- | --- | ---: | ---: | ---: | ---: |\n",
+				"\n%s (%s)\n\n| check | unit | source says | computed | deviation | tolerance |\n"+
+					"| --- | --- | ---: | ---: | ---: | ---: |\n",
 				source.Cite, source.Kind,
 			)
 		}

@@ -104,7 +104,8 @@ func (s *sample) solve() (signature.Sample, bool, error) {
 		Fluid: s.fluid, Kind: s.kind, Severity: s.severity,
 		Weather: signature.Weather{
 			Outdoor:       float64(s.weather.OutdoorDryBulb),
-			ReturnWetBulb: float64(s.weather.ReturnWetBulb), ReturnDryBulb: float64(s.weather.ReturnDryBulb),
+			ReturnWetBulb: float64(s.weather.ReturnWetBulb),
+			ReturnDryBulb: float64(s.weather.ReturnDryBulb),
 			Thin: 1 - float64(
 				quantity.AtmosphereAt(s.weather.Elevation)/quantity.StandardAtmosphere,
 			),

@@ -181,7 +181,9 @@ var causes = []cause{
 		}
 	},
 	func(_ *rand.Rand, v *visit, u float64) {
-		v.after = func(r *readings) { r.liquidLine += between(0.12, 0.8, u) * (r.outdoor - r.liquidLine) }
+		v.after = func(r *readings) {
+			r.liquidLine += between(0.12, 0.8, u) * (r.outdoor - r.liquidLine)
+		}
 	},
 	func(rng *rand.Rand, v *visit, u float64) {
 		off := between(2.5, 8, u) * sign(rng)
@@ -331,7 +333,8 @@ func (m *machine) visit(rng *rand.Rand, c cause, size float64) (state, bool) {
 		v.weather.Elevation = quantity.Feet(uniform(500, 6500))
 	}
 	v.faults = cycle.Faults{
-		Charge: m.charge, IndoorAirflow: 0.05 * rng.NormFloat64(), OutdoorAirflow: uniform(-0.15, 0.03),
+		Charge: m.charge, IndoorAirflow: 0.05 * rng.NormFloat64(),
+		OutdoorAirflow: uniform(-0.15, 0.03),
 	}
 	c(rng, &v, size)
 	o, err := m.reversed.Solve(v.weather, v.faults)
