@@ -30,20 +30,7 @@ func (j *surveyor) plan() {
 			do(mends[part])
 		}
 	}
-	// What is clean again may be all that it takes.
-	high := j.high && j.out.Static.External.Value-j.excess > j.out.Static.Maximum
-	resists := high || len(j.dirty) == 0 && len(j.large) > 0 && (j.little || j.hot)
-	if resists {
-		parts := slices.SortedFunc(maps.Keys(j.large), func(a, b string) int {
-			return cmp.Or(-cmp.Compare(j.large[a], j.large[b]), cmp.Compare(a, b))
-		})
-		for _, part := range parts {
-			do(mends[part])
-		}
-		if len(parts) == 0 && len(j.dirty) == 0 {
-			do("air.do.find-part")
-		}
-	}
+	resists := j.planResistance(do)
 	switch {
 	case (j.little || j.hot) && !resists && len(j.dirty) == 0:
 		do("air.do.blower")
@@ -58,6 +45,30 @@ func (j *surveyor) plan() {
 	} else {
 		do("air.do.read-again")
 	}
+	j.cautions()
+}
+
+// planResistance plans against what the air has to get through and that is not dirt, and
+// reports whether that is too much.
+func (j *surveyor) planResistance(do func(fact.Code)) bool {
+	// What is clean again may be all that it takes.
+	high := j.high && j.out.Static.External.Value-j.excess > j.out.Static.Maximum
+	resists := high || len(j.dirty) == 0 && len(j.large) > 0 && (j.little || j.hot)
+	if resists {
+		parts := slices.SortedFunc(maps.Keys(j.large), func(a, b string) int {
+			return cmp.Or(-cmp.Compare(j.large[a], j.large[b]), cmp.Compare(a, b))
+		})
+		for _, part := range parts {
+			do(mends[part])
+		}
+		if len(parts) == 0 && len(j.dirty) == 0 {
+			do("air.do.find-part")
+		}
+	}
+	return resists
+}
+
+func (j *surveyor) cautions() {
 	caution := func(code fact.Code) { j.out.Cautions = append(j.out.Cautions, fact.New(code)) }
 	if j.hot || j.fired {
 		caution("air.caution.hot")

@@ -186,9 +186,7 @@ func calmStretch(t, y []float64, within, noise float64) (calm line, moves bool) 
 	var core line
 	from := last
 	for reach := shortestCalm; reach <= longestCalm; reach *= 4. / 3 {
-		for from > 0 && (t[last]-t[from] < reach || last-from+1 < fewestReadings) {
-			from--
-		}
+		from = reachBack(t, from, reach)
 		l := lineOver(t, y, from)
 		moved, doubt := math.Abs(l.slope)*shortestCalm, l.slopeDoubt*shortestCalm
 		if core.n == 0 {
@@ -214,6 +212,16 @@ func calmStretch(t, y []float64, within, noise float64) (calm line, moves bool) 
 		}
 	}
 	return calm, calm.n == 0 && math.Abs(core.slope)*shortestCalm > within
+}
+
+// reachBack returns the reading, from or an earlier one, from which the log to its end lasts for
+// reach and has enough readings; the first where none does.
+func reachBack(t []float64, from int, reach float64) int {
+	last := len(t) - 1
+	for from > 0 && (t[last]-t[from] < reach || last-from+1 < fewestReadings) {
+		from--
+	}
+	return from
 }
 
 // band holds 95 % of the readings.

@@ -88,36 +88,8 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 	}
 	c := &q.critical
 	if t < c.Temperature {
-		dew, err := r.DewPressure(t)
-		if err != nil {
-			return State{}, err
-		}
-		if p <= dew {
-			saturated, err := r.DewDensity(t)
-			if err != nil {
-				return State{}, err
-			}
-			// The compressibility falls almost in a straight line from 1 at
-			// no pressure to that of saturated vapor.
-			z := q.idealDensity(float64(t), float64(dew)) / (float64(saturated) * q.perMass)
-			guess := q.idealDensity(float64(t), float64(p)) / (1 - (1-z)*float64(p/dew))
-			return r.single(q, p, t, guess, vle.Vapor)
-		}
-		bubble, err := r.BubblePressure(t)
-		if err != nil {
-			return State{}, err
-		}
-		if p >= bubble {
-			saturated, err := r.BubbleDensity(t)
-			if err != nil {
-				return State{}, err
-			}
-			return r.single(q, p, t, float64(saturated)*q.perMass, vle.Liquid)
-		}
-		if p < c.Pressure && r.closing(q, p) {
-			if s, ok := r.boilClosing(q, p, t); ok {
-				return s, nil
-			}
+		if s, done, err := r.subcritical(q, p, t); done || err != nil {
+			return s, err
 		}
 	} else if p >= c.Pressure {
 		if r.Pure() || q.system.BeyondEnvelope(float64(t), float64(p)) {
@@ -139,6 +111,45 @@ func (r *Refrigerant) State(p quantity.Pressure, t quantity.Temperature) (State,
 	s := q.flashed(p, &f)
 	s.Temperature = t // to the last digit
 	return s, nil
+}
+
+// subcritical is State below the critical temperature, where the saturated states tell whether
+// it is vapor or liquid. It is not done where both may be there, which takes a flash.
+func (r *Refrigerant) subcritical(
+	q *equation, p quantity.Pressure, t quantity.Temperature,
+) (s State, done bool, err error) {
+	dew, err := r.DewPressure(t)
+	if err != nil {
+		return State{}, false, err
+	}
+	if p <= dew {
+		saturated, err := r.DewDensity(t)
+		if err != nil {
+			return State{}, false, err
+		}
+		// The compressibility falls almost in a straight line from 1 at
+		// no pressure to that of saturated vapor.
+		z := q.idealDensity(float64(t), float64(dew)) / (float64(saturated) * q.perMass)
+		guess := q.idealDensity(float64(t), float64(p)) / (1 - (1-z)*float64(p/dew))
+		s, err = r.single(q, p, t, guess, vle.Vapor)
+		return s, true, err
+	}
+	bubble, err := r.BubblePressure(t)
+	if err != nil {
+		return State{}, false, err
+	}
+	if p >= bubble {
+		saturated, err := r.BubbleDensity(t)
+		if err != nil {
+			return State{}, false, err
+		}
+		s, err = r.single(q, p, t, float64(saturated)*q.perMass, vle.Liquid)
+		return s, true, err
+	}
+	if p < q.critical.Pressure && r.closing(q, p) {
+		s, done = r.boilClosing(q, p, t)
+	}
+	return s, done, nil
 }
 
 // pastDew reports whether t is above the dew point at p.

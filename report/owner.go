@@ -14,11 +14,24 @@ import (
 // harm the machine, what comes next. No figure of the trade is in it, no chance, and nobody's
 // fault.
 func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
-	say := func(to *[]fact.Fact, code fact.Code) {
-		if !slices.ContainsFunc(*to, func(f fact.Fact) bool { return f.Code == code }) {
-			*to = append(*to, fact.New(code))
+	for _, d := range a.Dangers {
+		code, of := ownerDangers[d.Code]
+		if !of {
+			code = "owner.danger.electrical"
 		}
+		say(&dangers, code)
 	}
+	return ownerFound(a), dangers, ownerNext(a)
+}
+
+// say adds a fact of the code, once.
+func say(to *[]fact.Fact, code fact.Code) {
+	if !slices.ContainsFunc(*to, func(f fact.Fact) bool { return f.Code == code }) {
+		*to = append(*to, fact.New(code))
+	}
+}
+
+func ownerFound(a satline.Assessment) (found []fact.Fact) {
 	judged := a.Charge.Outcome != satline.ChargeNotJudged ||
 		a.Headline.Code == "headline.cause" ||
 		len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
@@ -53,13 +66,10 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	if a.Freeze != nil && (a.Freeze.Outcome == airside.FrostForming || len(a.Freeze.Causes) > 0) {
 		say(&found, "owner.ice")
 	}
-	for _, d := range a.Dangers {
-		code, of := ownerDangers[d.Code]
-		if !of {
-			code = "owner.danger.electrical"
-		}
-		say(&dangers, code)
-	}
+	return found
+}
+
+func ownerNext(a satline.Assessment) (next []fact.Fact) {
 	does := func(codes ...fact.Code) bool {
 		return slices.ContainsFunc(
 			a.Plan, func(s satline.Step) bool { return slices.Contains(codes, s.Do.Code) },
@@ -89,7 +99,7 @@ func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	case !does(satline.StepLeave, "step.cold-leave"):
 		say(&next, "owner.next.look")
 	}
-	return found, dangers, next
+	return next
 }
 
 // likely is the chance from which a cause is told to the owner.

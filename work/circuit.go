@@ -115,7 +115,6 @@ func (j *judge) nitrogen() error {
 	const need = "next.nitrogen"
 	atmosphere, _ := j.o.Machine.Site.Atmosphere()
 	limit := j.o.Machine.LowSideDesign
-	in := satline.DefaultInstruments()
 	for i, n := range j.o.Nitrogen {
 		final := i == len(j.o.Nitrogen)-1
 		part := fmt.Sprintf("nitrogen[%d]", i)
@@ -137,21 +136,8 @@ func (j *judge) nitrogen() error {
 			j.result(part, need, Open, fact.New("result.pressure-no-gas"), fact.Source{})
 			continue
 		}
-		test := charge.PressureTest{
-			Start: *first.Pressure, End: *last.Pressure, StartGas: *first.Gas, EndGas: *last.Gas,
-			Atmosphere: atmosphere.Pressure, Held: last.At - first.At,
-		}
-		for _, p := range []*quantity.Uncertain[quantity.GaugePressure]{&test.Start, &test.End} {
-			if p.Std == 0 {
-				p.Std = float64(in.Gauge)
-			}
-		}
-		for _, t := range []*quantity.Uncertain[quantity.Temperature]{&test.StartGas,
-			&test.EndGas} {
-			if t.Std == 0 {
-				t.Std = float64(in.Clamp)
-			}
-		}
+		test := pressureTest(&first, &last)
+		test.Atmosphere = atmosphere.Pressure
 		tight, err := test.Judge()
 		if err != nil {
 			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
@@ -170,6 +156,27 @@ func (j *judge) nitrogen() error {
 		}
 	}
 	return nil
+}
+
+// pressureTest is what two readings of nitrogen hold, each as good as usual instruments where
+// it says nothing of that.
+func pressureTest(first, last *Reading) charge.PressureTest {
+	test := charge.PressureTest{
+		Start: *first.Pressure, End: *last.Pressure, StartGas: *first.Gas, EndGas: *last.Gas,
+		Held: last.At - first.At,
+	}
+	in := satline.DefaultInstruments()
+	for _, p := range []*quantity.Uncertain[quantity.GaugePressure]{&test.Start, &test.End} {
+		if p.Std == 0 {
+			p.Std = float64(in.Gauge)
+		}
+	}
+	for _, t := range []*quantity.Uncertain[quantity.Temperature]{&test.StartGas, &test.EndGas} {
+		if t.Std == 0 {
+			t.Std = float64(in.Clamp)
+		}
+	}
+	return test
 }
 
 const secondsPerYear = 365.25 * 24 * 3600

@@ -55,6 +55,11 @@ var needs = []need{
 	{"next.name-machine", []Task{Commission}, nil},
 }
 
+// needs reports whether n is asked for here.
+func (j *judge) needs(n need) bool {
+	return j.is(n.tasks...) && (n.asks == nil || n.asks(j))
+}
+
 // owes reports whether anything has to be weighed in.
 func (j *judge) owes() bool { return j.r.Weigh == nil || j.due.Value != 0 }
 
@@ -88,8 +93,8 @@ func (j *judge) next() []fact.Fact {
 			out, planned = append(out, steps...), true
 		}
 	}
-	if j.judged() && (stops(j.last()) || j.is(Maintain) && j.r.After == nil) {
-		plan() // before anything else is looked at
+	if j.planComesFirst() {
+		plan()
 	} else if !j.judged() {
 		out = append(out, j.first()...)
 	}
@@ -97,28 +102,43 @@ func (j *judge) next() []fact.Fact {
 		if n.code == "next.find-leak" && j.is(FindFault) {
 			plan() // the fault comes before the circuit is touched
 		}
-		if !j.is(n.tasks...) || n.asks != nil && !n.asks(j) || asked(n.code) {
+		if !j.needs(n) || asked(n.code) {
 			continue
 		}
 		s := j.has[n.code]
-		switch {
-		case n.code == "next.electrical" && s != "": // its plan stands above
-		case n.code == "next.air" && s == Bad: // what mends it does
-		case s == Good:
-		case n.code == "next.read-after":
+		if n.code == "next.read-after" && s != Good {
 			if plan(); len(out) == 0 || s == "" && (j.onCircuit() || !j.judged()) {
 				out = append(out, j.wording(n.code))
 			}
-		case s == "" || s == Open && n.code != "next.evacuate":
-			out = append(out, j.wording(n.code))
-		case s == Open:
-			out = append(out, j.wording("next.evacuate-longer"))
-		default:
-			out = append(out, j.wording(n.code+"-again"))
+		} else if code := stillToDo(n.code, s); code != "" {
+			out = append(out, j.wording(code))
 		}
 	}
 	plan()
 	return j.inOrder(out)
+}
+
+// planComesFirst reports whether what the readings ask for is done before anything else is
+// looked at.
+func (j *judge) planComesFirst() bool {
+	return j.judged() && (stops(j.last()) || j.is(Maintain) && j.r.After == nil)
+}
+
+// stillToDo is the step that a need comes to, empty where it asks for nothing more.
+func stillToDo(need fact.Code, s Progress) fact.Code {
+	switch {
+	case need == "next.electrical" && s != "": // its plan stands above
+		return ""
+	case need == "next.air" && s == Bad: // what mends it does
+		return ""
+	case s == Good:
+		return ""
+	case s == "" || s == Open && need != "next.evacuate":
+		return need
+	case s == Open:
+		return "next.evacuate-longer"
+	}
+	return need + "-again"
 }
 
 // first are the steps of the readings that come before everything else, whatever the task: a

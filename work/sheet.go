@@ -348,17 +348,7 @@ func (s sheet) owner() []paper.Block {
 	if r.Before != nil {
 		found, danger, next = report.OwnerFacts(*r.Before)
 	}
-	for _, l := range r.Order.Leaks {
-		found = append(found, fact.New("owner.leak-found", fact.Of("where", l.Where)))
-	}
-	for _, c := range r.Order.Checklist {
-		switch check := fact.Of("check", fact.Term("check."+c.Check)); {
-		case !c.Good && !c.NotHere:
-			found = append(found, fact.New("owner.check", check))
-		case c.Note != "":
-			found = append(found, fact.New("result.check-note", check, fact.Of("note", c.Note)))
-		}
-	}
+	found = append(found, seen(&r.Order)...)
 	now := []fact.Fact{}
 	switch {
 	case r.Complete:
@@ -396,19 +386,38 @@ func (s sheet) owner() []paper.Block {
 	work.Paragraphs = append(work.Paragraphs, r.Order.Done...)
 	left := block("heading.owner-next", next)
 	left.Paragraphs = append(left.Paragraphs, r.Order.Left...)
-	cautions := []fact.Fact{fact.New("owner.licensed")}
-	for _, a := range []*satline.Assessment{r.After, r.Before} {
-		if a != nil && a.Refrigerant.Flammable {
-			cautions = append(cautions, fact.New("owner.flammable",
-				fact.Of("fluid", a.Refrigerant.Designation)))
-			break
-		}
-	}
 	return []paper.Block{
 		block("heading.owner-asked", asked), block("heading.owner-found", found), work,
 		block("heading.owner-now", now), block("heading.owner-danger", danger), left,
-		block("heading.cautions", cautions), s.signatures(),
+		block("heading.cautions", ownerCautions(r)), s.signatures(),
 	}
+}
+
+// seen is what was found on the round, besides what the readings show.
+func seen(o *Order) (found []fact.Fact) {
+	for _, l := range o.Leaks {
+		found = append(found, fact.New("owner.leak-found", fact.Of("where", l.Where)))
+	}
+	for _, c := range o.Checklist {
+		switch check := fact.Of("check", fact.Term("check."+c.Check)); {
+		case !c.Good && !c.NotHere:
+			found = append(found, fact.New("owner.check", check))
+		case c.Note != "":
+			found = append(found, fact.New("result.check-note", check, fact.Of("note", c.Note)))
+		}
+	}
+	return found
+}
+
+func ownerCautions(r *Record) []fact.Fact {
+	cautions := []fact.Fact{fact.New("owner.licensed")}
+	for _, a := range []*satline.Assessment{r.After, r.Before} {
+		if a != nil && a.Refrigerant.Flammable {
+			return append(cautions, fact.New("owner.flammable",
+				fact.Of("fluid", a.Refrigerant.Designation)))
+		}
+	}
+	return cautions
 }
 
 // is reports whether the order of the record has any of the tasks.

@@ -128,34 +128,14 @@ func (c *checker) parts(o *Order) {
 		within(c, field+".level", e.Maker.Level, quantity.Microns(10), quantity.Microns(5000),
 			advice)
 	}
-	for i, j := range o.Joints {
-		field := fmt.Sprintf("joints[%d]", i)
-		if !(j.Applied > 0 && j.Applied <= quantity.PSIG(2500)) {
-			c.add(missing, field+".applied",
-				"missing, or out of range: the gauge pressure in the joint while it was tested")
-		}
-		if !(j.PerYear > 0 && j.PerYear < quantity.Kilograms(1000)) {
-			c.add(missing, field+".perYear",
-				"missing, or out of range: the smallest leak in a year that the detector's maker "+
-					`states, as in "5 g"`)
-		}
-	}
+	c.joints(o)
 	for i, l := range o.Leaks {
 		if l.Where == "" {
 			c.add(missing, fmt.Sprintf("leaks[%d].where", i), "missing; say at which joint or part")
 		}
 	}
 	c.cylinders(o)
-	for i, k := range o.Checklist {
-		field := fmt.Sprintf("checklist[%d].check", i)
-		if !k.Check.known() {
-			c.add(unknown, field, "%.40q is none of the checks there are", string(k.Check))
-		} else if slices.ContainsFunc(o.Checklist[:i],
-			func(b Checked) bool { return b.Check == k.Check }) {
-			c.add(contradictory, field, "%q is answered twice; keep the later answer",
-				string(k.Check))
-		}
-	}
+	c.checklist(o)
 	for i, p := range o.Parts {
 		if p.Name == "" {
 			c.add(missing, fmt.Sprintf("parts[%d].name", i), "missing; name the part")
@@ -179,6 +159,34 @@ func (c *checker) parts(o *Order) {
 	for _, name := range slices.Sorted(maps.Keys(lengths)) {
 		if n := lengths[name]; n > longestList {
 			c.add(outOfRange, name, "has %d entries; at most %d", n, longestList)
+		}
+	}
+}
+
+func (c *checker) joints(o *Order) {
+	for i, j := range o.Joints {
+		field := fmt.Sprintf("joints[%d]", i)
+		if !(j.Applied > 0 && j.Applied <= quantity.PSIG(2500)) {
+			c.add(missing, field+".applied",
+				"missing, or out of range: the gauge pressure in the joint while it was tested")
+		}
+		if !(j.PerYear > 0 && j.PerYear < quantity.Kilograms(1000)) {
+			c.add(missing, field+".perYear",
+				"missing, or out of range: the smallest leak in a year that the detector's maker "+
+					`states, as in "5 g"`)
+		}
+	}
+}
+
+func (c *checker) checklist(o *Order) {
+	for i, k := range o.Checklist {
+		field := fmt.Sprintf("checklist[%d].check", i)
+		if !k.Check.known() {
+			c.add(unknown, field, "%.40q is none of the checks there are", string(k.Check))
+		} else if slices.ContainsFunc(o.Checklist[:i],
+			func(b Checked) bool { return b.Check == k.Check }) {
+			c.add(contradictory, field, "%q is answered twice; keep the later answer",
+				string(k.Check))
 		}
 	}
 }

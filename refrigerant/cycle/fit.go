@@ -333,7 +333,6 @@ func (l *leastSquares) descend(
 	x, r []float64, now Operating,
 ) ([]float64, []float64, Operating, error) {
 	const rounds = 25
-	n := len(l.parameters)
 	damping := 1e-3
 	for range rounds {
 		if l.spent() {
@@ -346,18 +345,7 @@ func (l *leastSquares) descend(
 		before := sumOfSquares(r)
 		improved := false
 		for range 8 {
-			damped := mat.NewSymDense(n, nil)
-			damped.CopySym(a)
-			for i := range n {
-				damped.SetSym(i, i, a.At(i, i)*(1+damping))
-			}
-			var chol mat.Cholesky
-			var step mat.VecDense
-			if chol.Factorize(damped) && chol.SolveVecTo(&step, b) == nil {
-				next := make([]float64, n)
-				for i, p := range l.parameters {
-					next[i] = min(max(x[i]-step.AtVec(i), p.low), p.high)
-				}
+			if next := l.stepFrom(x, a, b, damping); next != nil {
 				if rn, o, err := l.residuals(next); err == nil && sumOfSquares(rn) < before {
 					x, r, now, improved = next, rn, o, true
 					damping = max(damping/5, 1e-9)
@@ -371,6 +359,29 @@ func (l *leastSquares) descend(
 		}
 	}
 	return x, r, now, nil
+}
+
+// stepFrom is where the damped step of the normal equations leads from x, within the bounds; nil
+// where they have no solution.
+func (l *leastSquares) stepFrom(
+	x []float64, a *mat.SymDense, b *mat.VecDense, damping float64,
+) []float64 {
+	n := len(l.parameters)
+	damped := mat.NewSymDense(n, nil)
+	damped.CopySym(a)
+	for i := range n {
+		damped.SetSym(i, i, a.At(i, i)*(1+damping))
+	}
+	var chol mat.Cholesky
+	var step mat.VecDense
+	if !chol.Factorize(damped) || chol.SolveVecTo(&step, b) != nil {
+		return nil
+	}
+	next := make([]float64, n)
+	for i, p := range l.parameters {
+		next[i] = min(max(x[i]-step.AtVec(i), p.low), p.high)
+	}
+	return next
 }
 
 // fitted is the machine at x, with the covariance there.

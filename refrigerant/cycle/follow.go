@@ -68,18 +68,7 @@ func (t *trial) turn(y *unknowns, along unknowns) (unknowns, bool) {
 		}
 		for range 2 {
 			if next, ok := t.stepAlong(y, &tangent, over); ok {
-				var went unknowns
-				length, back := 0.0, 0.0
-				for i := range went {
-					went[i] = next[i] - y[i]
-					length += went[i] * went[i]
-					back -= went[i] * along[i]
-				}
-				length = math.Sqrt(length)
-				if back < 0.9*length {
-					for i := range went {
-						went[i] /= length
-					}
+				if went, onward := wentTo(&next, y, &along); onward {
 					return went, true
 				}
 			}
@@ -89,6 +78,24 @@ func (t *trial) turn(y *unknowns, along unknowns) (unknowns, bool) {
 		}
 	}
 	return along, false
+}
+
+// wentTo returns the direction from y to next, and whether it does not lead back along.
+func wentTo(next, y, along *unknowns) (went unknowns, onward bool) {
+	length, back := 0.0, 0.0
+	for i := range went {
+		went[i] = next[i] - y[i]
+		length += went[i] * went[i]
+		back -= went[i] * along[i]
+	}
+	length = math.Sqrt(length)
+	if !(back < 0.9*length) {
+		return went, false
+	}
+	for i := range went {
+		went[i] /= length
+	}
+	return went, true
 }
 
 // startPath finds a state with room for more refrigerant, at a head as low as it takes.

@@ -362,15 +362,22 @@ func (p *Points) compute(in readings) (c computed, err error) {
 		v[oIsentropic] = float64(c.ideal.Enthalpy-c.suction.Enthalpy) / rise
 		v[oRejected] = float64(c.discharge.Enthalpy) - h3
 	}
+	return c, p.flows(&c, in[iPower], rise, dischargeP)
+}
+
+// flows works out the flow by the compressor, that by the electric power, which gives the vapor
+// the rise of enthalpy, and how well the compressor fills.
+func (p *Points) flows(c *computed, power, rise float64, dischargeP quantity.Pressure) error {
+	v := &c.values
 	heatLoss := Compressor{}.withDefaults().HeatLoss
 	if p.Compressor != nil {
 		k := p.Compressor.withDefaults()
 		heatLoss = k.HeatLoss
 		switch {
 		case k.Map != nil:
-			flow, _, err := k.Map.AtState(r, c.suction, dischargeP)
+			flow, _, err := k.Map.AtState(p.Refrigerant, c.suction, dischargeP)
 			if err != nil {
-				return c, err
+				return err
 			}
 			v[oFlowMap] = float64(flow)
 		case k.Displacement > 0:
@@ -378,7 +385,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 			v[oFlowMap] = swept * float64(c.suction.Density)
 		}
 	}
-	v[oFlowPower] = in[iPower] * (1 - heatLoss) / rise
+	v[oFlowPower] = power * (1 - heatLoss) / rise
 	if p.Compressor != nil && p.Compressor.Displacement > 0 {
 		flow := v[oFlowPower]
 		if math.IsNaN(flow) {
@@ -386,7 +393,7 @@ func (p *Points) compute(in readings) (c computed, err error) {
 		}
 		v[oVolumetric] = flow / (float64(p.Compressor.Displacement) * float64(c.suction.Density))
 	}
-	return c, nil
+	return nil
 }
 
 // tooCold is the error of a discharge line at which the gas would have gained nothing: at

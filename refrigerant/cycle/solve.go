@@ -109,22 +109,29 @@ func (t *trial) newton(y *unknowns, move []int) bool {
 				scale = min(scale, most/s)
 			}
 		}
-		better := false
-		for range 8 {
-			next := *y
-			for c, i := range move {
-				next[i] = min(max(y[i]-scale*step[c], t.low[i]), t.high[i])
-			}
-			rn := t.evaluate(next)
-			if s := largest(&rn, move); s < now*(1-0.1*scale) || s < tolerance {
-				*y, r, better = next, rn, true
-				break
-			}
-			scale *= 0.4
-		}
-		if !better {
+		if !t.goDown(y, &r, move, &step, scale) {
 			return false
 		}
+	}
+	return false
+}
+
+// goDown takes of the step as much as brings the residuals r down, and reports whether any does.
+func (t *trial) goDown(
+	y *unknowns, r *residuals, move []int, step *[4]float64, scale float64,
+) bool {
+	now := largest(r, move)
+	for range 8 {
+		next := *y
+		for c, i := range move {
+			next[i] = min(max(y[i]-scale*step[c], t.low[i]), t.high[i])
+		}
+		rn := t.evaluate(next)
+		if s := largest(&rn, move); s < now*(1-0.1*scale) || s < tolerance {
+			*y, *r = next, rn
+			return true
+		}
+		scale *= 0.4
 	}
 	return false
 }

@@ -49,24 +49,8 @@ func NewModel(
 		return nil, ErrComposition
 	}
 	m := &Model{fluids: append([]*Fluid(nil), fluids...), pool: new(sync.Pool)}
-	sum := 0.0
-	for i, x := range moleFractions {
-		if !(x > 0) || math.IsInf(x, 0) || fluids[i] == nil {
-			return nil, ErrComposition
-		}
-		for _, other := range fluids[:i] {
-			if other == fluids[i] {
-				return nil, ErrComposition
-			}
-		}
-		sum += x
-	}
-	for i, x := range moleFractions {
-		m.x[i] = x / sum
-		m.molarMass += m.x[i] * fluids[i].MolarMass
-		if !(m.x[i] > 0) {
-			return nil, ErrComposition
-		}
+	if !m.compose(moleFractions) {
+		return nil, ErrComposition
 	}
 	m.r = UniversalGasConstant
 	if n == 1 {
@@ -98,6 +82,27 @@ func NewModel(
 	m.tr, m.vr = m.reducing(&m.x)
 	m.mixing = mixing(m.x[:n])
 	return m, nil
+}
+
+// compose takes the shares of the fluids in the whole, and reports whether they are ones: above
+// zero, of fluids that each stand there once.
+func (m *Model) compose(moleFractions []float64) bool {
+	sum := 0.0
+	for i, x := range moleFractions {
+		f := m.fluids[i]
+		if !(x > 0) || math.IsInf(x, 0) || f == nil || slices.Contains(m.fluids[:i], f) {
+			return false
+		}
+		sum += x
+	}
+	for i, x := range moleFractions {
+		m.x[i] = x / sum
+		m.molarMass += m.x[i] * m.fluids[i].MolarMass
+		if !(m.x[i] > 0) {
+			return false
+		}
+	}
+	return true
 }
 
 // WithDatum is the same model with h in J/mol and s in J/(mol K) added to its

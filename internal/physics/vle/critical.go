@@ -48,10 +48,8 @@ func (s *System) stabilityAt(e *helmholtz.Evaluator, t, rho float64) stability {
 }
 
 // smallestEigenvalue is Jacobi's method of rotations for a symmetric matrix.
-func smallestEigenvalue(
-	a *[helmholtz.MaxComponents][helmholtz.MaxComponents]float64, n int,
-) (s stability) {
-	var v [helmholtz.MaxComponents][helmholtz.MaxComponents]float64
+func smallestEigenvalue(a *square, n int) (s stability) {
+	var v square
 	for i := range n {
 		v[i][i] = 1
 	}
@@ -68,27 +66,8 @@ func smallestEigenvalue(
 		}
 		for p := range n {
 			for q := p + 1; q < n; q++ {
-				if a[p][q] == 0 {
-					continue
-				}
-				theta := (a[q][q] - a[p][p]) / (2 * a[p][q])
-				t := 1 / (math.Abs(theta) + math.Sqrt(theta*theta+1))
-				if theta < 0 {
-					t = -t
-				}
-				c := 1 / math.Sqrt(t*t+1)
-				sn := t * c
-				for k := range n {
-					x, y := a[k][p], a[k][q]
-					a[k][p], a[k][q] = c*x-sn*y, sn*x+c*y
-				}
-				for k := range n {
-					x, y := a[p][k], a[q][k]
-					a[p][k], a[q][k] = c*x-sn*y, sn*x+c*y
-				}
-				for k := range n {
-					x, y := v[k][p], v[k][q]
-					v[k][p], v[k][q] = c*x-sn*y, sn*x+c*y
+				if a[p][q] != 0 {
+					rotate(a, &v, n, p, q)
 				}
 			}
 		}
@@ -104,6 +83,32 @@ func smallestEigenvalue(
 		s.v[i] = v[i][least]
 	}
 	return s
+}
+
+type square = [helmholtz.MaxComponents][helmholtz.MaxComponents]float64
+
+// rotate turns a in the plane of p and q so that what stands there off the diagonal is gone, and
+// v with it.
+func rotate(a, v *square, n, p, q int) {
+	theta := (a[q][q] - a[p][p]) / (2 * a[p][q])
+	t := 1 / (math.Abs(theta) + math.Sqrt(theta*theta+1))
+	if theta < 0 {
+		t = -t
+	}
+	c := 1 / math.Sqrt(t*t+1)
+	sn := t * c
+	for k := range n {
+		x, y := a[k][p], a[k][q]
+		a[k][p], a[k][q] = c*x-sn*y, sn*x+c*y
+	}
+	for k := range n {
+		x, y := a[p][k], a[q][k]
+		a[p][k], a[q][k] = c*x-sn*y, sn*x+c*y
+	}
+	for k := range n {
+		x, y := v[k][p], v[k][q]
+		v[k][p], v[k][q] = c*x-sn*y, sn*x+c*y
+	}
 }
 
 // thirdAlong is the third derivative of the Helmholtz energy along the

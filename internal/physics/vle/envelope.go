@@ -54,16 +54,7 @@ func (s *System) traceBranch(c *CriticalPoint, st *stability, vapor bool) []node
 	if vapor {
 		sign = -1
 	}
-	origin := node{lnP: math.Log(c.P)}
-	length := 0.0 // of the eigenvector in total density
-	for i := range n {
-		length += math.Sqrt(q.z[i]) * st.v[i]
-	}
-	for i := range n {
-		origin.u[i] = math.Log(q.z[i] * c.Rho)
-		origin.du[i] = st.v[i] / math.Sqrt(q.z[i]) / length
-	}
-	origin.u[n], origin.u[n+1] = math.Log(c.Rho), math.Log(c.T)
+	origin := q.originAt(c, st)
 	nodes := []node{origin}
 	step := 0.1 * sign
 	for len(nodes) < 400 {
@@ -113,6 +104,22 @@ func (s *System) traceBranch(c *CriticalPoint, st *stability, vapor bool) []node
 		nodes[0].dLnP = 2*(first.lnP-origin.lnP)/h - first.dLnP
 	}
 	return nodes
+}
+
+// originAt is the node at the critical point, from which both branches start.
+func (q *incipient) originAt(c *CriticalPoint, st *stability) node {
+	n := q.n
+	origin := node{lnP: math.Log(c.P)}
+	length := 0.0 // of the eigenvector in total density
+	for i := range n {
+		length += math.Sqrt(q.z[i]) * st.v[i]
+	}
+	for i := range n {
+		origin.u[i] = math.Log(q.z[i] * c.Rho)
+		origin.du[i] = st.v[i] / math.Sqrt(q.z[i]) / length
+	}
+	origin.u[n], origin.u[n+1] = math.Log(c.Rho), math.Log(c.T)
+	return origin
 }
 
 // tangent fills a node's derivatives at the unknowns.

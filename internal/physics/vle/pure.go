@@ -180,45 +180,20 @@ func maxwellNewton(e *helmholtz.Evaluator, rl, rv float64) (float64, float64, bo
 // spinodals of the isotherm, between whose pressures that of saturation must
 // lie, and halves that interval until Newton's method can finish.
 func maxwellBracket(e *helmholtz.Evaluator, f *helmholtz.Fluid) (rl, rv float64, ok bool) {
-	slope := func(rho float64) float64 {
-		r := e.ResidualAt(rho)
-		return 1 + r.D1 + r.D2
-	}
 	pressure := func(rho float64) float64 {
 		r := e.ResidualAt(rho)
 		return rho * (1 + r.D1)
-	}
-	spinodal := func(rho, factor float64) (float64, bool) {
-		if slope(rho) <= 0 {
-			return 0, false
-		}
-		for range 2000 {
-			next := rho * factor
-			if slope(next) <= 0 {
-				for range 60 {
-					mid := 0.5 * (rho + next)
-					if slope(mid) > 0 {
-						rho = mid
-					} else {
-						next = mid
-					}
-				}
-				return rho, true
-			}
-			rho = next
-		}
-		return 0, false
 	}
 	theta := 1 - e.T/f.CriticalT
 	dense := f.CriticalRho * (1 + 1.75*math.Cbrt(theta) + 0.75*theta) // Rackett's shape
 	var sv, sl float64
 	var ok1, ok2 bool
 	if theta > 0.01 {
-		sv, ok1 = spinodal(1e-8*f.CriticalRho, 1.05)
-		sl, ok2 = spinodal(1.2*dense, 1/1.01)
+		sv, ok1 = spinodal(e, 1e-8*f.CriticalRho, 1.05)
+		sl, ok2 = spinodal(e, 1.2*dense, 1/1.01)
 	} else {
-		sv, ok1 = spinodal(0.5*f.CriticalRho, 1.0005)
-		sl, ok2 = spinodal(1.2*dense, 1/1.0005)
+		sv, ok1 = spinodal(e, 0.5*f.CriticalRho, 1.0005)
+		sl, ok2 = spinodal(e, 1.2*dense, 1/1.0005)
 	}
 	if !ok1 || !ok2 || sl <= sv {
 		return 0, 0, false
@@ -236,26 +211,12 @@ func maxwellBracket(e *helmholtz.Evaluator, f *helmholtz.Fluid) (rl, rv float64,
 			break
 		}
 	}
-	root := func(p, a, b float64) float64 { // pressure rises from a to b
-		for range 200 {
-			mid := 0.5 * (a + b)
-			if mid == a || mid == b {
-				break
-			}
-			if pressure(mid) < p {
-				a = mid
-			} else {
-				b = mid
-			}
-		}
-		return 0.5 * (a + b)
-	}
 	for k := range 100 {
 		p := 0.5 * (low + high)
 		if low == 0 {
 			p = high * 0.1
 		}
-		rv, rl = root(p, 0, sv), root(p, sl, top)
+		rv, rl = densityAt(p, 0, sv, pressure), densityAt(p, sl, top, pressure)
 		l, v := e.ResidualAt(rl), e.ResidualAt(rv)
 		if k >= 3 {
 			if l, v, ok := maxwellNewton(e, rl, rv); ok && v < sv && l > sl {
@@ -272,4 +233,49 @@ func maxwellBracket(e *helmholtz.Evaluator, f *helmholtz.Fluid) (rl, rv float64,
 		}
 	}
 	return 0, 0, false
+}
+
+// spinodal goes from a density by steps of a factor to where the pressure no longer rises with
+// the density.
+func spinodal(e *helmholtz.Evaluator, rho, factor float64) (float64, bool) {
+	slope := func(rho float64) float64 {
+		r := e.ResidualAt(rho)
+		return 1 + r.D1 + r.D2
+	}
+	if slope(rho) <= 0 {
+		return 0, false
+	}
+	for range 2000 {
+		next := rho * factor
+		if slope(next) > 0 {
+			rho = next
+			continue
+		}
+		for range 60 {
+			mid := 0.5 * (rho + next)
+			if slope(mid) > 0 {
+				rho = mid
+			} else {
+				next = mid
+			}
+		}
+		return rho, true
+	}
+	return 0, false
+}
+
+// densityAt halves the interval from a to b, over which pressure rises, down to where it is p.
+func densityAt(p, a, b float64, pressure func(rho float64) float64) float64 {
+	for range 200 {
+		mid := 0.5 * (a + b)
+		if mid == a || mid == b {
+			break
+		}
+		if pressure(mid) < p {
+			a = mid
+		} else {
+			b = mid
+		}
+	}
+	return 0.5 * (a + b)
 }

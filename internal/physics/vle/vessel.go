@@ -96,31 +96,8 @@ func (s *System) solveVessel(
 		vapor.SetTX(t, &y)
 		liquid.PotentialsAt(rhoL, &pl)
 		vapor.PotentialsAt(rhoV, &pv)
-		scale := 1 / (rhoV * s.m.GasConstant() * t)
-		for i := range n {
-			for j := range n {
-				a[i][j] = pl.LnFLnRho[i][j]
-				a[i][n+j] = -pv.LnFLnRho[i][j]
-			}
-			a[i][2*n] = 0
-			a[i][size] = pv.LnF[i] - pl.LnF[i]
-			a[n][i] = scale * pl.PLnRho[i]
-			a[n][n+i] = -scale * pv.PLnRho[i]
-
-			row := &a[n+1+i]
-			clear(row[:])
-			w := 1 / (z[i] * total)
-			row[i] = w * v.LiquidShare * v.Liquid[i]
-			row[n+i] = w * (1 - v.LiquidShare) * v.Vapor[i]
-			row[size] = 1 - row[i] - row[n+i]
-			if shareGiven {
-				row[2*n] = -1
-			} else {
-				row[2*n] = w * (v.Liquid[i] - v.Vapor[i])
-			}
-		}
-		a[n][2*n] = 0
-		a[n][size] = scale * (pv.P - pl.P)
+		a.equilibrium(n, &pl, &pv, 1/(rhoV*s.m.GasConstant()*t))
+		a.balance(n, v, z, total, shareGiven)
 		var step vector
 		if !a.solve(size, &step) {
 			return false
@@ -159,6 +136,42 @@ func (s *System) solveVessel(
 		}
 	}
 	return false
+}
+
+// equilibrium sets the rows of equal fugacities and of equal pressure, the latter times scale.
+func (a *matrix) equilibrium(n int, pl, pv *helmholtz.Potentials, scale float64) {
+	size := 2*n + 1
+	for i := range n {
+		for j := range n {
+			a[i][j] = pl.LnFLnRho[i][j]
+			a[i][n+j] = -pv.LnFLnRho[i][j]
+		}
+		a[i][2*n] = 0
+		a[i][size] = pv.LnF[i] - pl.LnF[i]
+		a[n][i] = scale * pl.PLnRho[i]
+		a[n][n+i] = -scale * pv.PLnRho[i]
+	}
+	a[n][2*n] = 0
+	a[n][size] = scale * (pv.P - pl.P)
+}
+
+// balance sets the rows of what the vessel holds of each component, where the share of liquid
+// or the total is the unknown.
+func (a *matrix) balance(n int, v *Vessel, z *Composition, total float64, shareGiven bool) {
+	size := 2*n + 1
+	for i := range n {
+		row := &a[n+1+i]
+		clear(row[:])
+		w := 1 / (z[i] * total)
+		row[i] = w * v.LiquidShare * v.Liquid[i]
+		row[n+i] = w * (1 - v.LiquidShare) * v.Vapor[i]
+		row[size] = 1 - row[i] - row[n+i]
+		if shareGiven {
+			row[2*n] = -1
+		} else {
+			row[2*n] = w * (v.Liquid[i] - v.Vapor[i])
+		}
+	}
 }
 
 // phase is the density and the mole fractions of concentrations.
