@@ -21,9 +21,11 @@ type known struct {
 	weather place
 	doubt   place // standard uncertainty of the weather
 	value   signature.Vector
-	bounded signature.Vector // the values, none beyond what machines with a fault read
 	std     signature.Vector // zero where the feature could not be read
-	answers map[string]bool
+	// bounded are the values on the scale of the signatures, none beyond what machines with a
+	// fault read, and bent their standard uncertainties there.
+	bounded, bent signature.Vector
+	answers       map[string]bool
 	// hints are sights by the code of the look that they answer with a yes.
 	hints []string
 	// complaint says that the box is said to be warm, stains that oil was seen.

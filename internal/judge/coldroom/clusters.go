@@ -78,7 +78,8 @@ func (k *known) bound(of []cluster) {
 			low, high = min(low, of[i].mean[f]-wide*std), max(high, of[i].mean[f]+wide*std)
 		}
 		if k.read(f) {
-			k.bounded[f] = min(max(k.value[f], low), high)
+			y, slope := signature.Bend(f, k.value[f])
+			k.bounded[f], k.bent[f] = min(max(y, low), high), slope*k.std[f]
 		}
 	}
 }
@@ -114,7 +115,7 @@ func (k *known) likelihood(c *cluster) float64 {
 		for j, b := range at[:i+1] {
 			sum := c.spread[a][b]
 			if i == j {
-				sum += sq(k.std[a])
+				sum += sq(k.bent[a])
 			}
 			for m := range j {
 				sum -= l[i][m] * l[j][m]

@@ -35,8 +35,9 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		if !k.read(i) || signCodes[i] == "" {
 			continue
 		}
+		reads, slope := signature.Bend(i, k.value[i])
 		away := func(c *cluster) float64 {
-			return math.Abs(k.value[i]-c.mean[i]) / math.Sqrt(c.spread[i][i]+sq(k.std[i]))
+			return math.Abs(reads-c.mean[i]) / math.Sqrt(c.spread[i][i]+sq(slope*k.std[i]))
 		}
 		s := sign{by: away(normal) - away(of)}
 		if code == sound {
@@ -45,16 +46,18 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		if math.Abs(s.by) < 0.3 {
 			continue
 		}
+		usual, bent := signature.Straighten(i, normal.mean[i])
 		s.fact = fact.New(
 			signCodes[i],
 			fact.Amount("measured", quantity.TemperatureDelta(k.value[i])),
 			fact.Measured("sound", quantity.Uncertain[quantity.TemperatureDelta]{
-				Value: quantity.TemperatureDelta(normal.mean[i]),
-				Std:   math.Sqrt(normal.spread[i][i]),
+				Value: quantity.TemperatureDelta(usual),
+				Std:   math.Sqrt(normal.spread[i][i]) / bent,
 			}),
 		)
 		if code != sound {
-			s.fact = s.fact.With(fact.Amount("this", quantity.TemperatureDelta(of.mean[i])))
+			this, _ := signature.Straighten(i, of.mean[i])
+			s.fact = s.fact.With(fact.Amount("this", quantity.TemperatureDelta(this)))
 		}
 		list = append(list, s)
 	}

@@ -215,10 +215,10 @@ itself, which the judge has never seen, name 85 to 86 %% of the faults with an e
 first, and 91 %% of the sound machines (measured once on these 2000 visits and on 8000 others; the
 trees are no part of this repository). A valve that lets too much through is known from its bulb,
 which half of the technicians do not read, and a restriction from its drop, which is a look.
-The judge's own form, Gaussian about a mean by kind, box and weather, with means and spreads fitted
-to 60,000 visits of the bench, names 83 %% of the faults first and 89 %% of the sound machines (on
-8,000 others, where this judge had 79 %% and 90 %%): about half of what it lacks is that machines
-differ, the rest that they are not Gaussian.
+Gaussians about a mean by kind, box and weather, as the judge has them but on straight scales, with
+means and spreads fitted to 60,000 visits of the bench, name 83 %% of the faults first and 89 %% of
+the sound machines (on 8,000 others, where this judge names 80 %% and 90 %%): about half of what it
+lacks is that machines differ, the rest that they are not Gaussian.
 
 ![What the first explanation said of itself, and how often it was right](calibration.svg)
 

@@ -147,7 +147,7 @@ func TestTrial(t *testing.T) {
 	}
 	plot := trial.Plot("the judge of heating",
 		[]trial.Panel{{Title: "the test bench", Calibration: got.calibration}})
-	page := got.page(n) + "\n\n" + trialOfPairs(t, 43, n/5).String()
+	page := got.page(n) + "\n" + trialOfPairs(t, 43, n/5).String() + "\n"
 	for name, text := range map[string]string{"trial.md": page, "calibration.svg": plot} {
 		if err := os.WriteFile("testdata/"+name, []byte(text), 0o644); err != nil {
 			t.Fatal(err)

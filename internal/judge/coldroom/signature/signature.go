@@ -159,7 +159,7 @@ type Row struct {
 	Loss float64
 }
 
-// Mean of the features at a place.
+// Mean of the features at a place, on the scale that Bend takes them to.
 func (r *Row) Mean(p *Place) (out Vector) {
 	b := p.Basis()
 	for f := range out {
@@ -173,7 +173,7 @@ func (r *Row) Mean(p *Place) (out Vector) {
 	return out
 }
 
-// Spread about the mean at a place.
+// Spread about the mean at a place, on that scale.
 func (r *Row) Spread(p *Place) (out Matrix) {
 	w := p.Warm()
 	for f := range out {

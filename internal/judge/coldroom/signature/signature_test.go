@@ -1,6 +1,9 @@
 package signature
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 // The table is the one that the causes ask for, and what it says can be: spreads are above
 // zero, faults cost capacity, and a sound machine evaporates below the box and condenses above
@@ -32,8 +35,27 @@ func TestTable(t *testing.T) {
 				p.Box, p.Setpoint, p.Ideal = 252, 251.5, 35
 			}
 			m := sound.Mean(&p)
+			for f := range m {
+				m[f], _ = Straighten(f, m[f])
+			}
 			if m[Difference] < 2 || m[OverOutdoor] < 3 || m[Split] < 1 {
 				t.Errorf("kind %d at %g K: %v", k, outdoor, m)
+			}
+		}
+	}
+}
+
+// A value that is bent and straightened is what it was, and the slopes are those of the scale.
+func TestBend(t *testing.T) {
+	const step = 1e-6
+	for f := range Features {
+		for x := -60.0; x < 130; x += 7 {
+			y, slope := Bend(f, x)
+			back, same := Straighten(f, y)
+			next, _ := Bend(f, x+step)
+			if math.Abs(back-x) > 1e-9 || math.Abs(slope-same) > 1e-9 ||
+				math.Abs((next-y)/step-slope) > 1e-5 {
+				t.Errorf("feature %d: %g is bent to %g, slope %g; back %g, %g", f, x, y, slope, back, same)
 			}
 		}
 	}

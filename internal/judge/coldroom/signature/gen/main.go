@@ -144,7 +144,7 @@ func fit(
 	return row
 }
 
-// modelError is how far off the model is by itself, each feature for itself.
+// modelError is how far off the model is by itself, each feature for itself, bent.
 var modelError = signature.Vector{0.4, 1.0, 0.5, 0.5, 0.6, 0.4, 3, 0.8, 1.0, 0.05}
 
 // A visited machine is met in some weather.
@@ -182,7 +182,7 @@ func (v *visited) with(x fails, rng *rand.Rand) (out signature.Vector, lost floa
 	if x.over > 0 {
 		lag = 1.2
 	}
-	return signature.Vector{
+	out = signature.Vector{
 		signature.Difference:    w.Box - st.Evaporating,
 		signature.Superheat:     suction - st.Evaporating,
 		signature.BulbSuperheat: st.Bulb - st.Evaporating,
@@ -194,5 +194,9 @@ func (v *visited) with(x fails, rng *rand.Rand) (out signature.Vector, lost floa
 		signature.OverBox: 0.3 + 14*max(0, lost-0.08) + x.over +
 			math.Hypot(0.5, lag)*rng.NormFloat64(),
 		signature.Current: v.rated * (0.3 + 0.7*st.Power/v.DesignPower),
-	}, lost, true
+	}
+	for f := range out {
+		out[f], _ = signature.Bend(f, out[f])
+	}
+	return out, lost, true
 }
