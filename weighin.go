@@ -18,6 +18,10 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 	if e.Label.Charge == 0 {
 		return charge.WeighedCharge{}, missing("equipment.label.charge", "read it on the label")
 	}
+	var wrong checker
+	if wrong.equipment(&e); len(wrong) > 0 {
+		return charge.WeighedCharge{}, wrong[0]
+	}
 	c := charge.WeighedCharge{
 		Fluid:       fluid,
 		Label:       e.Label.Charge,

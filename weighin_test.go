@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -113,6 +114,22 @@ func TestWeighInRefusesNonsense(t *testing.T) {
 		v := coldDay(t)
 		change(&v.Equipment)
 		if _, err := Assess(v); err == nil || !strings.Contains(err.Error(), field) {
+			t.Errorf("%s: %v", field, err)
+		}
+	}
+}
+
+// What a label cannot say is refused before it is handed on.
+func TestWeighedChargeRefuses(t *testing.T) {
+	for field, label := range map[string]Label{
+		"equipment.label.charge": {Charge: quantity.Pounds(2000)},
+		"equipment.label.lineAdder.mass": {
+			Charge:    quantity.Pounds(6),
+			LineAdder: &charge.Adder{Mass: quantity.Mass(math.Inf(-1)), Per: quantity.Feet(1)},
+		},
+	} {
+		_, err := Equipment{Refrigerant: "R-22", Label: label}.WeighedCharge()
+		if wrong, ok := errors.AsType[*VisitError](err); !ok || wrong.Field != field {
 			t.Errorf("%s: %v", field, err)
 		}
 	}
