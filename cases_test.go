@@ -123,6 +123,18 @@ var cases = []struct {
 		outcome: ChargeHigh,
 	},
 	{
+		name:    "added-once-still-short",
+		first:   []string{"step.find-leak", "step.add"},
+		never:   []string{"step.read"},
+		outcome: ChargeLow,
+	},
+	{
+		name:    "added-too-much",
+		first:   []string{"step.recover", "step.wait"},
+		never:   []string{"step.read"},
+		outcome: ChargeHigh,
+	},
+	{
 		name:  "recovered-third-dirty",
 		first: []string{"step.halt", "mend.condenser*"},
 		never: []string{"step.read"},

@@ -70,7 +70,8 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	call := charge.Call()
 	all := c.byExplanation()
 	d := c.best(all, call == ChargeLow, call == ChargeHigh)
-	if charge.moved != 0 {
+	going := charge.moved != 0 && (call == ChargeLow || call == ChargeHigh)
+	if going {
 		d.goOn(call, charge)
 	}
 	worth := worthLooking
@@ -82,7 +83,8 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	for now := all; len(d.Looks) < mostLooks; {
 		before := c.least(now).Loss
 		best, then, saves := c.bestTest(now, before, worth, taken)
-		if len(d.Looks) == 0 && d.Doubt > anotherRound && !c.evidence.NoPairs {
+		// The next dose answers what a reading would, and does what there is to do.
+		if !going && len(d.Looks) == 0 && d.Doubt > anotherRound && !c.evidence.NoPairs {
 			if m, v := c.bestReading(before); v > saves {
 				best, then = m, nil
 			}

@@ -61,6 +61,7 @@ func (c *caseFile) countMoves() {
 	before.spreadAbout(0, least, right)
 	c.spreadPrior(&before, low, -1)
 	c.spreadPrior(&before, high, 1)
+	before.seenBy(moved)
 
 	var now chargeDensity
 	steps := int(math.Round(min(max(moved, -2), 2) / chargeStep))
@@ -95,6 +96,20 @@ func (c *caseFile) countMoves() {
 		c.prior[a] = right * sum / kept
 		for s := range c.states[a] {
 			c.states[a][s].weight = max(shares[k][s]/sum, 1e-9)
+		}
+	}
+}
+
+// askedFor is how much likelier refrigerant is added to a machine that is short, and recovered from
+// one that is overfull, than to or from one that is not: whoever moves it has read something
+// (common practice, no source).
+const askedFor = 5
+
+// seenBy takes in that somebody moved refrigerant.
+func (d *chargeDensity) seenBy(moved float64) {
+	for i := range d {
+		if x := chargeAt(i); x*moved < 0 && math.Abs(x) > ChargeBand {
+			d[i] *= askedFor
 		}
 	}
 }
