@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/diagnose/simulate"
 	"github.com/satline/satline/internal/page/paper"
 	"github.com/satline/satline/quantity"
@@ -119,6 +120,17 @@ var laws = []law{
 			}
 			return ""
 		}},
+	{"no dose while a reading is doubted", func(_ *Visit, a *Assessment) string {
+		wrong := diagnose.WrongInstruments()
+		for _, s := range a.Plan {
+			if slices.ContainsFunc(
+				wrong, func(f diagnose.Fault) bool { return string(f.Signature) == s.Cause },
+			) && slices.ContainsFunc(a.Plan, isDose) {
+				return s.Cause
+			}
+		}
+		return ""
+	}},
 	{"the dose goes the way the charge is called", func(_ *Visit, a *Assessment) string {
 		for _, s := range a.Plan {
 			adds := s.Do.Code == StepAdd || s.Do.Code == StepAddLittle

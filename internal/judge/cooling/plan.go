@@ -319,7 +319,7 @@ func (k *planner) byBelief() {
 		}
 	}
 	empty := k.b.present(diagnose.NextToEmpty)
-	if d.Act == diagnose.Add || empty { // no dirt hides a leak, and no reading finds it
+	if k.j.Charge.Outcome == modes.ChargeLow || empty { // no dirt hides a leak, and no reading finds it
 		k.Add(modes.FindLeak)
 	}
 	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
@@ -359,6 +359,11 @@ func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act ==
 // act takes the act that was decided on, where neither looks nor dirt come before it.
 func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	switch moves, looks := moves(d), len(d.Looks) > 0; {
+	case moves && k.doubted() != "":
+		k.hold = append(k.hold, fact.New(
+			"charge.instrument-first", fact.Of("cause", causeTerm(k.doubted())),
+		))
+		k.Add(modes.LeaveCharge)
 	case moves && (dirty || looks):
 		if d.Act == diagnose.Add && !looks && k.muchMissing() {
 			k.leakPath()
@@ -379,6 +384,17 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.b.Healthy >= worth:
 		k.leave()
 	}
+}
+
+// doubted is the instrument that is doubted in the plan, empty for none: no refrigerant is moved
+// by it.
+func (k *planner) doubted() diagnose.Code {
+	for _, s := range k.Steps {
+		if c := diagnose.Code(s.Cause); ofInstrument(c) {
+			return c
+		}
+	}
+	return ""
 }
 
 // onlyLooks says that the plan looks or reads and changes nothing: what was read before holds.
@@ -416,13 +432,27 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 	if !k.worthMending(chance) || k.lookedAt(signature) {
 		return
 	}
-	reads := slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
-		return s.Field != "" || ofInstrument(diagnose.Code(s.Cause))
-	})
-	if chance < likely && (reads || k.opens(signature) && len(k.Steps) > 0) {
-		return
+	reads := k.doubted() != "" || slices.ContainsFunc(
+		k.Steps, func(s modes.Step) bool { return s.Field != "" },
+	)
+	switch unlikely := chance < likely; {
+	case unlikely && (reads || k.opens(signature) && len(k.Steps) > 0):
+	case unlikely && signature != k.secured && k.seeFirst(signature):
+	default:
+		k.mend(signature)
 	}
-	k.mend(signature)
+}
+
+// seeFirst looks for what is less likely than not before it is put right; false where that was
+// done, or nothing shows it.
+func (k *planner) seeFirst(signature diagnose.Code) bool {
+	switch {
+	case signature == diagnose.LowIndoorAir:
+		return k.seeAir(fact.Fact{})
+	case signature == diagnose.CondenserAir && !k.c.Seen.OutdoorCoilDirty:
+		return k.lookAt("outdoor-coil", fact.Fact{})
+	}
+	return false
 }
 
 // leaves says that a step leaves the machine as it is.
