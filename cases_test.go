@@ -123,6 +123,25 @@ var cases = []struct {
 		outcome: ChargeHigh,
 	},
 	{
+		name:    "short-and-hot",
+		danger:  "discharge-hottest",
+		stops:   true,
+		first:   []string{"step.find-leak", "step.recover-rest"},
+		never:   []string{"step.add*"},
+		outcome: ChargeLow,
+	},
+	{
+		name:    "leak-found",
+		first:   []string{"step.recover-rest", "step.mend-leak"},
+		never:   []string{"step.add*", "step.find-leak"},
+		outcome: ChargeLow,
+	},
+	{
+		name:    "opened-and-ran",
+		first:   []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
+		outcome: ChargeNotJudged,
+	},
+	{
 		name:    "added-once-still-short",
 		first:   []string{"step.find-leak", "step.add"},
 		never:   []string{"step.read"},

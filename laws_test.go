@@ -105,8 +105,13 @@ var laws = []law{
 		},
 	},
 	{"what is called low is looked for as a leak before it is read again",
-		func(_ *Visit, a *Assessment) string {
+		func(v *Visit, a *Assessment) string {
 			leak, read := -1, -1
+			if slices.ContainsFunc(
+				v.Checks, func(c Check) bool { return c.Look == "oil-and-leak" },
+			) {
+				return ""
+			}
 			for i, s := range a.Plan {
 				switch {
 				case s.Do.Code == StepFindLeak && leak < 0:
@@ -117,6 +122,20 @@ var laws = []law{
 			}
 			if a.Charge.Outcome == ChargeLow && read >= 0 && (leak < 0 || leak > read) {
 				return a.Plan[read].Field
+			}
+			return ""
+		}},
+	{"no dose on a machine that a danger stops, nor where a leak was found",
+		func(v *Visit, a *Assessment) string {
+			found := slices.ContainsFunc(
+				v.Checks, func(c Check) bool { return c.Look == "oil-and-leak" && c.Found },
+			)
+			for _, s := range a.Plan {
+				adds := s.Do.Code == StepAdd || s.Do.Code == StepAddLittle
+				stops := slices.ContainsFunc(a.Dangers, func(d Danger) bool { return d.Stops })
+				if isDose(s) && stops || adds && found {
+					return string(s.Do.Code)
+				}
 			}
 			return ""
 		}},

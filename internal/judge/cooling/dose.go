@@ -30,20 +30,34 @@ func (k *planner) muchMissing() bool {
 	return missing >= muchMissing || glides && missing >= anyMissing
 }
 
-// short: the leak, then the dose where topping up is still honest.
+// short: the leak, then the dose where topping up is still honest: no leak was found, and the
+// machine may run.
 func (k *planner) short() {
-	if k.muchMissing() {
+	if found, _ := k.answer(leakLook); found || k.muchMissing() || k.Stopped() {
 		k.leakPath()
 		return
 	}
-	k.Add(modes.FindLeak)
+	k.findLeak()
 	k.move(modes.Add, modes.AddLittle)
 }
 
-// leakPath recovers, mends, tests, evacuates and weighs in, in that order.
+const leakLook = "oil-and-leak"
+
+// findLeak looks for the leak, unless that was done.
+func (k *planner) findLeak() {
+	if _, done := k.answer(leakLook); !done {
+		k.Add(modes.FindLeak)
+	}
+}
+
+// leakPath recovers, mends, tests, evacuates and weighs in, in that order. A leak that was found
+// is not looked for again.
 func (k *planner) leakPath() {
+	found, _ := k.answer(leakLook)
 	for _, step := range k.c.LeakPath() {
-		k.Put(step)
+		if !found || step.Do.Code != modes.FindLeak {
+			k.Put(step)
+		}
 	}
 	k.j.WeighIn = k.c.Weighing
 }

@@ -100,6 +100,9 @@ func (k *planner) weighInOnly() bool {
 	if k.c.Weighing == nil && !opened {
 		return false
 	}
+	if k.c.SuctionPressure != nil || k.c.LiquidPressure != nil {
+		k.Put(k.c.RecoverRest()) // what it ran on
+	}
 	k.Add(modes.Nitrogen)
 	k.Add(modes.Evacuate)
 	k.byWeight()
@@ -189,7 +192,7 @@ func (k *planner) movedMuch() bool {
 	if d := &k.b.Decision; len(d.Looks) > 0 && d.Looks[0].Look() {
 		k.look(d.Looks[0])
 	}
-	k.Add(modes.RecoverRest)
+	k.Put(k.c.RecoverRest())
 	k.Add(modes.Evacuate)
 	k.byWeight()
 	return true
@@ -216,17 +219,15 @@ func (k *planner) waterFirst() bool {
 	if !k.c.Seen.WaterComplaint || len(k.c.Given) > 0 {
 		return false
 	}
-	for _, a := range k.c.Answers {
-		if a.Code == drainLook {
-			if a.Yes {
-				k.Add(modes.ClearDrain)
-				k.Add(modes.PourWater)
-			}
-			return a.Yes
-		}
+	clogged, done := k.answer(drainLook)
+	switch {
+	case clogged:
+		k.Add(modes.ClearDrain)
+		k.Add(modes.PourWater)
+	case !done:
+		k.lookAt(drainLook, fact.Fact{})
 	}
-	k.Put(modes.Step{Do: fact.New("look." + drainLook), Look: drainLook})
-	return true
+	return clogged || !done
 }
 
 const drainLook = "condensate-drain"
@@ -286,7 +287,7 @@ func (k *planner) starved() bool {
 	if !k.b.starved() || k.c.Seen.FilterDirty || k.c.Seen.OutdoorCoilDirty || k.c.NoPairs {
 		return false
 	}
-	k.Add(modes.FindLeak)
+	k.findLeak()
 	if k.b.Probability(diagnose.LowIndoorAir) >= worth/2 {
 		k.seeAir(fact.Fact{})
 	}
@@ -320,7 +321,7 @@ func (k *planner) byBelief() {
 	}
 	empty := k.b.present(diagnose.NextToEmpty)
 	if k.j.Charge.Outcome == modes.ChargeLow || empty { // no dirt hides a leak, and no reading finds it
-		k.Add(modes.FindLeak)
+		k.findLeak()
 	}
 	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
 		k.readAside()
@@ -609,11 +610,19 @@ func (k *planner) readAside() bool {
 	return slices.ContainsFunc(looks, func(code string) bool { return k.lookAt(code, r.Says) })
 }
 
+// answer is what a look found; false where it was not answered.
+func (k *planner) answer(look string) (yes, done bool) {
+	for _, a := range k.c.Answers {
+		if a.Code == look {
+			return a.Yes, true
+		}
+	}
+	return false, false
+}
+
 // lookAt asks for a look; false where it was answered.
 func (k *planner) lookAt(code string, why fact.Fact) bool {
-	if slices.ContainsFunc(
-		k.c.Answers, func(a diagnose.Answer) bool { return a.Code == code },
-	) {
+	if _, done := k.answer(code); done {
 		return false
 	}
 	all := diagnose.Looks()

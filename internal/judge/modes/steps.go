@@ -18,6 +18,13 @@ func (s Step) Because(why fact.Fact) Step {
 
 // LeakPath finds the leak, recovers, mends, tests, evacuates and weighs in, in that order.
 func (c *Case) LeakPath() []Step {
+	return []Step{
+		Do(FindLeak), c.RecoverRest(), Do(MendLeak), Do(Nitrogen), Do(Evacuate), c.WeighIn(),
+	}
+}
+
+// RecoverRest is the step that recovers what is left, as far as the rule for it asks.
+func (c *Case) RecoverRest() Step {
 	recover := Do(RecoverRest)
 	if level, err := charge.RecoverTo(c.Fluid, c.WholeCharge); err == nil {
 		// The rule's vacuum is below the standard atmosphere: where that is above the site's,
@@ -25,7 +32,7 @@ func (c *Case) LeakPath() []Step {
 		to := min(level.To.Gauge(c.Site.Value), 0)
 		recover.Do = recover.Do.With(fact.Amount("to", to))
 	}
-	return []Step{Do(FindLeak), recover, Do(MendLeak), Do(Nitrogen), Do(Evacuate), c.WeighIn()}
+	return recover
 }
 
 // WeighIn is the step that weighs the charge in, or gets what that lacks.
