@@ -137,6 +137,12 @@ var cases = []struct {
 		outcome: ChargeLow,
 	},
 	{
+		name:  "all-seen-and-short",
+		cause: "undercharge",
+		first: []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
+		never: []string{"step.charge-stays", "step.add*"},
+	},
+	{
 		name:    "opened-and-ran",
 		first:   []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
 		outcome: ChargeNotJudged,

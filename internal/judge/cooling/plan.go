@@ -180,7 +180,7 @@ func (k *planner) movedMuch() bool {
 	}
 	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
 	k.hold = append(k.hold, fact.New("charge.moved-much", fact.Of("share", fact.Share(share))))
-	if k.c.NetMoved > 0 && k.b.Charge.Low >= leaks {
+	if k.c.NetMoved > 0 && k.b.Charge.Low >= offFrom {
 		k.leakPath()
 		return true
 	}
@@ -198,9 +198,9 @@ func (k *planner) movedMuch() bool {
 	return true
 }
 
-// leaks is the chance of too little, after much was added, from which a leak is gone for (common
-// practice, no source).
-const leaks = 0.7
+// offFrom is the chance of a wrong charge from which the circuit is emptied for it, where no dose
+// may tell: common practice, no source.
+const offFrom = 0.7
 
 // tooFar says that more was added than was missing, or more recovered than was too much.
 func (k *planner) tooFar() bool {
@@ -320,8 +320,8 @@ func (k *planner) byBelief() {
 		}
 	}
 	empty := k.b.present(diagnose.NextToEmpty)
-	if k.j.Charge.Outcome == modes.ChargeLow || empty { // no dirt hides a leak, and no reading finds it
-		k.findLeak()
+	if k.j.Charge.Outcome == modes.ChargeLow || empty {
+		k.findLeak() // no dirt hides it, and no reading finds it
 	}
 	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
 		k.readAside()
@@ -634,8 +634,17 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 	return true
 }
 
-// chargeStays: no refrigerant is moved by what was read.
+// chargeStays: no refrigerant is moved by what was read. Where the charge is likely to be wrong,
+// and all was looked at, weighing it in ends the doubt.
 func (k *planner) chargeStays() {
+	off := max(k.b.Charge.Low, k.b.Charge.High)
+	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) && !k.c.NoPairs {
+		k.Put(k.c.RecoverRest())
+		k.Add(modes.Nitrogen)
+		k.Add(modes.Evacuate)
+		k.byWeight()
+		return
+	}
 	step := k.Add(modes.ChargeStays)
 	if k.c.Reading == nil {
 		return
