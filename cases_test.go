@@ -10,7 +10,7 @@ import (
 )
 
 // What the first screen of each case has to say, and what its plan and its dangers may not hold;
-// the cases are invented, seven of them by a simulation. A code ends in "*" where any that begins
+// the cases are invented, eight of them by a simulation. A code ends in "*" where any that begins
 // so will do.
 var cases = []struct {
 	name    string
@@ -18,6 +18,7 @@ var cases = []struct {
 	calm    string // a danger that is not told
 	stops   bool
 	first   []string // among the first three steps, in this order
+	then    string   // after them
 	never   []string // anywhere in the plan
 	cause   string   // in the headline
 	outcome ChargeOutcome
@@ -141,6 +142,15 @@ var cases = []struct {
 		cause: "undercharge",
 		first: []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
 		never: []string{"step.charge-stays", "step.add*"},
+	},
+	{
+		name:    "far-over-its-charge",
+		danger:  "condensing-highest",
+		stops:   true,
+		first:   []string{"step.outdoor-fan", "step.outdoor-coil"},
+		then:    "step.recover-rest",
+		never:   []string{"step.recover", "step.leave-charge", "step.start-again"},
+		outcome: ChargeNotJudged,
 	},
 	{
 		name:    "opened-and-ran",
@@ -310,6 +320,9 @@ func TestCases(t *testing.T) {
 					t.Errorf("not in order among the first three steps: %s; %v", want, steps)
 				}
 				rest = rest[k+1:]
+			}
+			if c.then != "" && !has(steps[min(3, len(steps)):], c.then) {
+				t.Errorf("not after the first three steps: %s; %v", c.then, steps)
 			}
 			for _, bad := range c.never {
 				if has(steps, bad) {

@@ -192,10 +192,18 @@ func (k *planner) movedMuch() bool {
 	if d := &k.b.Decision; len(d.Looks) > 0 && d.Looks[0].Look() {
 		k.look(d.Looks[0])
 	}
+	k.weighAnew()
+	return true
+}
+
+// weighAnew empties the circuit and weighs the charge in, tested where it may leak.
+func (k *planner) weighAnew() {
 	k.Put(k.c.RecoverRest())
+	if k.b.present(diagnose.Undercharge) {
+		k.Add(modes.Nitrogen)
+	}
 	k.Add(modes.Evacuate)
 	k.byWeight()
-	return true
 }
 
 // offFrom is the chance of a wrong charge from which the circuit is emptied for it, where no dose
@@ -372,8 +380,12 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
-	case moves && (k.c.NoPairs || k.j.Charge.Outcome == modes.NotJudged):
+	case moves && k.c.NoPairs:
 		k.Add(modes.ChargeStays)
+	case d.Act == diagnose.Recover && k.j.Charge.Outcome == modes.NotJudged && k.Stopped():
+		k.weighAnew() // it cannot run until it is right
+	case moves && k.j.Charge.Outcome == modes.NotJudged:
+		k.Add(modes.LeaveCharge)
 	case d.Act == diagnose.Add:
 		k.short()
 	case d.Act == diagnose.Recover:
@@ -639,10 +651,7 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 func (k *planner) chargeStays() {
 	off := max(k.b.Charge.Low, k.b.Charge.High)
 	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) && !k.c.NoPairs {
-		k.Put(k.c.RecoverRest())
-		k.Add(modes.Nitrogen)
-		k.Add(modes.Evacuate)
-		k.byWeight()
+		k.weighAnew()
 		return
 	}
 	step := k.Add(modes.ChargeStays)
