@@ -327,19 +327,8 @@ func (k *planner) byBelief() {
 			k.mend(m.Signature)
 		}
 	}
-	empty := k.b.present(diagnose.NextToEmpty)
-	if k.j.Charge.Outcome == modes.ChargeLow || empty {
-		k.findLeak() // no dirt hides it, and no reading finds it
-	}
-	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
-		k.readAside()
-	}
-	for _, m := range d.Looks {
-		if !empty || !m.Running() { // an empty machine is not run for a reading more
-			k.look(m)
-		}
-	}
-	if empty {
+	k.looks(d)
+	if k.b.present(diagnose.NextToEmpty) {
 		k.leakPath()
 		return
 	}
@@ -360,6 +349,23 @@ func (k *planner) byBelief() {
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
+	}
+}
+
+// looks are taken before the act: the leak of what is called low, a reading that is off its label,
+// and those that were decided on.
+func (k *planner) looks(d *diagnose.Decision) {
+	empty := k.b.present(diagnose.NextToEmpty)
+	if k.j.Charge.Outcome == modes.ChargeLow || empty {
+		k.findLeak() // no dirt hides it, and no reading finds it
+	}
+	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
+		k.readAside()
+	}
+	for _, m := range d.Looks {
+		if !empty || !m.Running() { // an empty machine is not run for a reading more
+			k.look(m)
+		}
 	}
 }
 
