@@ -4,14 +4,26 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 
 // bell2023 is the pairs fitted in the paper that bell2023Source names.
 var bell2023 = []helmholtz.Pair{
-	{First: "R-32", Second: "R-1234yf", BetaT: 1.011011, GammaT: 0.966965, BetaV: 1.007852, GammaV: 1.037663, F: 1, Departure: &departureR32R1234yf, Source: bell2023Source},
-	{First: "R-32", Second: "R-1234ze(E)", BetaT: 1.005148, GammaT: 0.946105, BetaV: 0.999032, GammaV: 1.029821, F: 1, Departure: &departureR32R1234zeE, Source: bell2023Source},
-	{First: "R-125", Second: "R-1234yf", BetaT: 0.999969, GammaT: 0.998028, BetaV: 0.998226, GammaV: 1.006068, F: 1, Departure: &departureR125R1234yf, Source: bell2023Source},
-	{First: "R-1234yf", Second: "R-152a", BetaT: 0.995987, GammaT: 0.978058, BetaV: 0.99971, GammaV: 1.008608, F: 1, Departure: &departureR1234yfR152a, Source: bell2023Source},
-	{First: "R-1234ze(E)", Second: "R-227ea", BetaT: 1.001247, GammaT: 0.98918, BetaV: 0.99929, GammaV: 1.001581, F: 1, Departure: &departureR1234zeER227ea, Source: bell2023Source},
+	{First: "R-32", Second: "R-1234yf", BetaT: 1.011011, GammaT: 0.966965,
+		BetaV: 1.007852, GammaV: 1.037663,
+		F: 1, Departure: &departureR32R1234yf, Source: bell2023Source},
+	{First: "R-32", Second: "R-1234ze(E)", BetaT: 1.005148, GammaT: 0.946105,
+		BetaV: 0.999032, GammaV: 1.029821,
+		F: 1, Departure: &departureR32R1234zeE, Source: bell2023Source},
+	{First: "R-125", Second: "R-1234yf", BetaT: 0.999969, GammaT: 0.998028,
+		BetaV: 0.998226, GammaV: 1.006068,
+		F: 1, Departure: &departureR125R1234yf, Source: bell2023Source},
+	{First: "R-1234yf", Second: "R-152a", BetaT: 0.995987, GammaT: 0.978058,
+		BetaV: 0.99971, GammaV: 1.008608,
+		F: 1, Departure: &departureR1234yfR152a, Source: bell2023Source},
+	{First: "R-1234ze(E)", Second: "R-227ea", BetaT: 1.001247, GammaT: 0.98918,
+		BetaV: 0.99929, GammaV: 1.001581,
+		F: 1, Departure: &departureR1234zeER227ea, Source: bell2023Source},
 }
 
-const bell2023Source = `Ian H. Bell, "Mixture Model for Refrigerant Pairs R-32/1234yf, R-32/1234ze(E), R-1234ze(E)/227ea, R-1234yf/152a, and R-125/1234yf", J. Phys. Chem. Ref. Data 52, 2023, pp. 013101, doi:10.1063/5.0135368`
+const bell2023Source = `Ian H. Bell, "Mixture Model for Refrigerant Pairs R-32/1234yf, ` +
+	`R-32/1234ze(E), R-1234ze(E)/227ea, R-1234yf/152a, and R-125/1234yf", J. Phys. Chem. Ref. ` +
+	`Data 52, 2023, pp. 013101, doi:10.1063/5.0135368`
 
 // departureR32R1234yf is the departure function R32-R1234yf.
 var departureR32R1234yf = helmholtz.Departure{

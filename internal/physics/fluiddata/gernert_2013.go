@@ -4,10 +4,13 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 
 // gernert2013 is the pairs fitted in the paper that gernert2013Source names.
 var gernert2013 = []helmholtz.Pair{
-	{First: "R-744", Second: "R-718", BetaT: 1.030538, GammaT: 0.828472, BetaV: 1.021392, GammaV: 0.895156, F: 1, Departure: &departureCarbonDioxideWater, Source: gernert2013Source},
+	{First: "R-744", Second: "R-718", BetaT: 1.030538, GammaT: 0.828472,
+		BetaV: 1.021392, GammaV: 0.895156,
+		F: 1, Departure: &departureCarbonDioxideWater, Source: gernert2013Source},
 }
 
-const gernert2013Source = `Georg Johannes Gernert, "A New Helmholtz Energy Model for Humid Gases and CCS Mixtures", dissertation, Ruhr-Universität Bochum, 2013`
+const gernert2013Source = `Georg Johannes Gernert, "A New Helmholtz Energy Model for Humid Gases ` +
+	`and CCS Mixtures", dissertation, Ruhr-Universität Bochum, 2013`
 
 // departureCarbonDioxideWater is the departure function CarbonDioxide-Water.
 var departureCarbonDioxideWater = helmholtz.Departure{

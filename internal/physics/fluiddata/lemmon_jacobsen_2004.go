@@ -4,15 +4,23 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 
 // lemmonJacobsen2004 is the pairs fitted in the paper that lemmonJacobsen2004Source names.
 var lemmonJacobsen2004 = []helmholtz.Pair{
-	{First: "R-32", Second: "R-125", Form: helmholtz.Lemmon, Xi: 28.95, Zeta: -6.008e-06, F: 1, Departure: &departureR32R125, Source: lemmonJacobsen2004Source},
-	{First: "R-32", Second: "R-134a", Form: helmholtz.Lemmon, Xi: 7.909, Zeta: -2.039e-06, F: 1, Departure: &departureR32R134a, Source: lemmonJacobsen2004Source},
-	{First: "R-125", Second: "R-134a", Form: helmholtz.Lemmon, Xi: -0.4326, Zeta: -3.453e-07, F: 1, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
-	{First: "R-125", Second: "R-143a", Form: helmholtz.Lemmon, Xi: 5.551, Zeta: -4.452e-07, F: 1.1697, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
-	{First: "R-134a", Second: "R-143a", Form: helmholtz.Lemmon, Xi: 2.324, Zeta: 6.182e-07, F: 0.5557, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
-	{First: "R-134a", Second: "R-152a", Form: helmholtz.Lemmon, Xi: 4.202, Zeta: 4.223e-06, F: 2, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
+	{First: "R-32", Second: "R-125", Form: helmholtz.Lemmon, Xi: 28.95, Zeta: -6.008e-06,
+		F: 1, Departure: &departureR32R125, Source: lemmonJacobsen2004Source},
+	{First: "R-32", Second: "R-134a", Form: helmholtz.Lemmon, Xi: 7.909, Zeta: -2.039e-06,
+		F: 1, Departure: &departureR32R134a, Source: lemmonJacobsen2004Source},
+	{First: "R-125", Second: "R-134a", Form: helmholtz.Lemmon, Xi: -0.4326, Zeta: -3.453e-07,
+		F: 1, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
+	{First: "R-125", Second: "R-143a", Form: helmholtz.Lemmon, Xi: 5.551, Zeta: -4.452e-07,
+		F: 1.1697, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
+	{First: "R-134a", Second: "R-143a", Form: helmholtz.Lemmon, Xi: 2.324, Zeta: 6.182e-07,
+		F: 0.5557, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
+	{First: "R-134a", Second: "R-152a", Form: helmholtz.Lemmon, Xi: 4.202, Zeta: 4.223e-06,
+		F: 2, Departure: &departureGeneralizedHFC, Source: lemmonJacobsen2004Source},
 }
 
-const lemmonJacobsen2004Source = `Eric W. Lemmon and Richard T. Jacobsen, "Equations of State for Mixtures of R-32, R-125, R-134a, R-143a, and R-152a", J. Phys. Chem. Ref. Data 33, 2004, pp. 593-620, doi:10.1063/1.1649997`
+const lemmonJacobsen2004Source = `Eric W. Lemmon and Richard T. Jacobsen, "Equations of State ` +
+	`for Mixtures of R-32, R-125, R-134a, R-143a, and R-152a", J. Phys. Chem. Ref. Data 33, ` +
+	`2004, pp. 593-620, doi:10.1063/1.1649997`
 
 // departureR32R125 is the departure function R32-R125.
 var departureR32R125 = helmholtz.Departure{

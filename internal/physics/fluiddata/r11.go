@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r11 is R-11 (trichlorofluoromethane).
 var r11 = helmholtz.Fluid{
 	Designation: "R-11",
-	Source:      `R.T Jacobsen, S.G. Penoncello and E.W. Lemmon, "A Fundamental Equation for Trichlorofluoromethane (R-11)", Fluid Phase Equilib. 80, 1992, pp. 45-56, doi:10.1016/0378-3812(92)87054-Q`,
+	Source: `R.T Jacobsen, S.G. Penoncello and E.W. Lemmon, "A Fundamental Equation for ` +
+		`Trichlorofluoromethane (R-11)", Fluid Phase Equilib. 80, 1992, pp. 45-56, ` +
+		`doi:10.1016/0378-3812(92)87054-Q`,
 	MolarMass:   0.137368,
 	GasConstant: 8.31451,
 

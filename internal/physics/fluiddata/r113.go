@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r113 is R-113 (1,1,2-trichloro-1,2,2-trifluoroethane).
 var r113 = helmholtz.Fluid{
 	Designation: "R-113",
-	Source:      `Volker Marx, Andreas Pruß and Wolfgang Wagner, "Neue Zustandsgleichung für R 12, R 22, R 11 und R 113 - Beschreibung des thermodynamischen Zustandsverhaltens bei Temperaturen bis 525 K und Drücken bis 200 MPa", VDI Verlag 19, 1992`,
+	Source: `Volker Marx, Andreas Pruß and Wolfgang Wagner, "Neue Zustandsgleichung für R 12, R ` +
+		`22, R 11 und R 113 - Beschreibung des thermodynamischen Zustandsverhaltens bei ` +
+		`Temperaturen bis 525 K und Drücken bis 200 MPa", VDI Verlag 19, 1992`,
 	MolarMass:   0.187375,
 	GasConstant: 8.314471,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1132a is R-1132a (1,1-difluoroethene).
 var r1132a = helmholtz.Fluid{
 	Designation: "R-1132a",
-	Source:      `Ryo Akasaka, Robert E. Low and Eric W. Lemmon, "A Fundamental Equation of State for 1,1-Difluoroethene (R-1132a)", International Journal of Thermophysics 47, 2026, pp. 128, doi:10.1007/s10765-026-03794-8`,
+	Source: `Ryo Akasaka, Robert E. Low and Eric W. Lemmon, "A Fundamental Equation of State for ` +
+		`1,1-Difluoroethene (R-1132a)", International Journal of Thermophysics 47, 2026, pp. ` +
+		`128, doi:10.1007/s10765-026-03794-8`,
 	MolarMass:   0.0640340864,
 	GasConstant: 8.314462618,
 

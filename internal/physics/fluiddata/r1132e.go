@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1132E is R-1132(E) (trans-1,2-difluoroethene).
 var r1132E = helmholtz.Fluid{
 	Designation: "R-1132(E)",
-	Source:      `Ryo Akasaka and Eric W. Lemmon, "A Helmholtz Energy Equation of State for Calculations of Thermodynamic Properties of trans-1,2-Difluoroethene [R-1132(E)]", International Journal of Thermophysics 45, 2024, doi:10.1007/s10765-024-03447-8`,
+	Source: `Ryo Akasaka and Eric W. Lemmon, "A Helmholtz Energy Equation of State for ` +
+		`Calculations of Thermodynamic Properties of trans-1,2-Difluoroethene [R-1132(E)]", ` +
+		`International Journal of Thermophysics 45, 2024, doi:10.1007/s10765-024-03447-8`,
 	MolarMass:   0.064035,
 	GasConstant: 8.314462618,
 

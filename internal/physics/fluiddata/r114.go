@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r114 is R-114 (1,2-dichloro-1,1,2,2-tetrafluoroethane).
 var r114 = helmholtz.Fluid{
 	Designation: "R-114",
-	Source:      `B. Platzer, A. Polt and G. Maurer, "Thermophysical Properties of Refrigerants", Springer-Verlag, 1990, doi:10.1007/978-3-662-02608-3`,
+	Source: `B. Platzer, A. Polt and G. Maurer, "Thermophysical Properties of Refrigerants", ` +
+		`Springer-Verlag, 1990, doi:10.1007/978-3-662-02608-3`,
 	MolarMass:   0.170921,
 	GasConstant: 8.31451,
 

@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r116 is R-116 (hexafluoroethane).
 var r116 = helmholtz.Fluid{
 	Designation: "R-116",
-	Source:      `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
+	Source: `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial ` +
+		`Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
 	MolarMass:   0.13801182,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r12 is R-12 (dichlorodifluoromethane).
 var r12 = helmholtz.Fluid{
 	Designation: "R-12",
-	Source:      `Volker Marx, Andreas Pruß and Wolfgang Wagner, "Neue Zustandsgleichung für R 12, R 22, R 11 und R 113 - Beschreibung des thermodynamischen Zustandsverhaltens bei Temperaturen bis 525 K und Drücken bis 200 MPa", VDI Verlag 19, 1992`,
+	Source: `Volker Marx, Andreas Pruß and Wolfgang Wagner, "Neue Zustandsgleichung für R 12, R ` +
+		`22, R 11 und R 113 - Beschreibung des thermodynamischen Zustandsverhaltens bei ` +
+		`Temperaturen bis 525 K und Drücken bis 200 MPa", VDI Verlag 19, 1992`,
 	MolarMass:   0.120913,
 	GasConstant: 8.314471,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1224ydZ is R-1224yd(Z) (cis-1-chloro-2,3,3,3-tetrafluoropropene).
 var r1224ydZ = helmholtz.Fluid{
 	Designation: "R-1224yd(Z)",
-	Source:      `Ryo Akasaka and Eric W. Lemmon, "A Helmholtz Energy Equation of State for cis-1-Chloro-2,3,3,3-tetrafluoro-1-propene [R-1224yd(Z)]", International Journal of Thermophysics 44, 2023, doi:10.1007/s10765-023-03266-3`,
+	Source: `Ryo Akasaka and Eric W. Lemmon, "A Helmholtz Energy Equation of State for ` +
+		`cis-1-Chloro-2,3,3,3-tetrafluoro-1-propene [R-1224yd(Z)]", International Journal of ` +
+		`Thermophysics 44, 2023, doi:10.1007/s10765-023-03266-3`,
 	MolarMass:   0.14848670000000003,
 	GasConstant: 8.314462618,
 

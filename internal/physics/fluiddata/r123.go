@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r123 is R-123 (2,2-dichloro-1,1,1-trifluoroethane).
 var r123 = helmholtz.Fluid{
 	Designation: "R-123",
-	Source:      `Ben A. Younglove, "An International Standard Equation of State for the Thermodynamic Properties of Refrigerant 123 (2,2-Dichloro-1,1,1-Trifluoroethane)", J. Phys. Chem. Ref. Data 23, 1994, pp. 731-779, doi:10.1063/1.555950`,
+	Source: `Ben A. Younglove, "An International Standard Equation of State for the ` +
+		`Thermodynamic Properties of Refrigerant 123 (2,2-Dichloro-1,1,1-Trifluoroethane)", J. ` +
+		`Phys. Chem. Ref. Data 23, 1994, pp. 731-779, doi:10.1063/1.555950`,
 	MolarMass:   0.152931,
 	GasConstant: 8.31451,
 

@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1233zdE is R-1233zd(E) (trans-1-chloro-3,3,3-trifluoropropene).
 var r1233zdE = helmholtz.Fluid{
 	Designation: "R-1233zd(E)",
-	Source:      `Ryo Akasaka and Eric W. Lemmon, "An International Standard Formulation for trans-1-Chloro-3,3,3-trifluoroprop-1-ene [R1233zd(E)] Covering Temperatures from the Triple-point Temperature to 450 K and Pressures up to 100 MPa", J. Phys. Chem. Ref. Data 51, 2022, pp. 023101, doi:10.1063/5.0083026`,
+	Source: `Ryo Akasaka and Eric W. Lemmon, "An International Standard Formulation for ` +
+		`trans-1-Chloro-3,3,3-trifluoroprop-1-ene [R1233zd(E)] Covering Temperatures from the ` +
+		`Triple-point Temperature to 450 K and Pressures up to 100 MPa", J. Phys. Chem. Ref. ` +
+		`Data 51, 2022, pp. 023101, doi:10.1063/5.0083026`,
 	MolarMass:   0.1304962,
 	GasConstant: 8.314462618,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1234yf is R-1234yf (2,3,3,3-tetrafluoropropene).
 var r1234yf = helmholtz.Fluid{
 	Designation: "R-1234yf",
-	Source:      `Eric W. Lemmon and Ryo Akasaka, "Equation of State for the Thermodynamic Properties of 2,3,3,3-Tetrafluoroprop-1-ene (R1234yf)", Int. J. Thermophys. 43, 2022, pp. 119, doi:10.1007/s10765-022-03015-y`,
+	Source: `Eric W. Lemmon and Ryo Akasaka, "Equation of State for the Thermodynamic Properties ` +
+		`of 2,3,3,3-Tetrafluoroprop-1-ene (R1234yf)", Int. J. Thermophys. 43, 2022, pp. 119, ` +
+		`doi:10.1007/s10765-022-03015-y`,
 	MolarMass:   0.1140416,
 	GasConstant: 8.314462618,
 

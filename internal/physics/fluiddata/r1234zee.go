@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1234zeE is R-1234ze(E) (trans-1,3,3,3-tetrafluoropropene).
 var r1234zeE = helmholtz.Fluid{
 	Designation: "R-1234ze(E)",
-	Source:      `Monika Thol and Eric W. Lemmon, "Equation of State for the Thermodynamic Properties of trans-1,3,3,3-Tetrafluoropropene [R-1234ze(E)]", Int. J. Thermophys 37, 2016, pp. 1-16, doi:10.1007/s10765-016-2040-6`,
+	Source: `Monika Thol and Eric W. Lemmon, "Equation of State for the Thermodynamic Properties ` +
+		`of trans-1,3,3,3-Tetrafluoropropene [R-1234ze(E)]", Int. J. Thermophys 37, 2016, pp. ` +
+		`1-16, doi:10.1007/s10765-016-2040-6`,
 	MolarMass:   0.1140415928,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r124 is R-124 (2-chloro-1,1,1,2-tetrafluoroethane).
 var r124 = helmholtz.Fluid{
 	Designation: "R-124",
-	Source:      `B. de Vries, R. Tillner-Roth and H.D. Baehr, "Thermodynamic Properties of HCFC 124", 19th International Congress of Refrigeration, The Hague, The Netherlands, 1995, pp. 582-589`,
+	Source: `B. de Vries, R. Tillner-Roth and H.D. Baehr, "Thermodynamic Properties of HCFC ` +
+		`124", 19th International Congress of Refrigeration, The Hague, The Netherlands, 1995, ` +
+		`pp. 582-589`,
 	MolarMass:   0.1364762,
 	GasConstant: 8.314471,
 

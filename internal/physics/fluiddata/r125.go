@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r125 is R-125 (pentafluoroethane).
 var r125 = helmholtz.Fluid{
 	Designation: "R-125",
-	Source:      `Eric W. Lemmon and Richard T Jacobsen, "A New Functional Form and New Fitting Techniques for Equations of State with Application to Pentafluoroethane (HFC-125)", J. Phys. Chem. Ref. Data 34, 2005, pp. 69-108, doi:10.1063/1.1797813`,
+	Source: `Eric W. Lemmon and Richard T Jacobsen, "A New Functional Form and New Fitting ` +
+		`Techniques for Equations of State with Application to Pentafluoroethane (HFC-125)", J. ` +
+		`Phys. Chem. Ref. Data 34, 2005, pp. 69-108, doi:10.1063/1.1797813`,
 	MolarMass:   0.1200214,
 	GasConstant: 8.314472,
 

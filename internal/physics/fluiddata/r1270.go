@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1270 is R-1270 (propene).
 var r1270 = helmholtz.Fluid{
 	Designation: "R-1270",
-	Source:      `E.W. Lemmon, U. Overhoff, M.O. McLinden and W. Wagner, "Equation of state for propylene", unpublished, 2010`,
+	Source: `E.W. Lemmon, U. Overhoff, M.O. McLinden and W. Wagner, "Equation of state for ` +
+		`propylene", unpublished, 2010`,
 	MolarMass:   0.04207974,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1336mzzE is R-1336mzz(E) (trans-1,1,1,4,4,4-hexafluoro-2-butene).
 var r1336mzzE = helmholtz.Fluid{
 	Designation: "R-1336mzz(E)",
-	Source:      `Ryo Akasaka, Marcia L. Huber, Luke Simoni and Eric W. Lemmon, "A Helmholtz Energy Equation of State for trans-1,1,1,4,4,4-Hexafluoro-2-butene [R-1336mzz(E)]", International Journal of Thermophysics 44, 2023, pp. 1003-1013, doi:10.1007/s10765-022-03143-5`,
+	Source: `Ryo Akasaka, Marcia L. Huber, Luke Simoni and Eric W. Lemmon, "A Helmholtz Energy ` +
+		`Equation of State for trans-1,1,1,4,4,4-Hexafluoro-2-butene [R-1336mzz(E)]", ` +
+		`International Journal of Thermophysics 44, 2023, pp. 1003-1013, ` +
+		`doi:10.1007/s10765-022-03143-5`,
 	MolarMass:   0.1640491,
 	GasConstant: 8.314462618,
 

@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r1336mzzZ is R-1336mzz(Z) (cis-1,1,1,4,4,4-hexafluoro-2-butene).
 var r1336mzzZ = helmholtz.Fluid{
 	Designation: "R-1336mzz(Z)",
-	Source:      `Mark O. McLinden and Ryo Akasaka, "Thermodynamic Properties of cis-1,1,1,4,4,4-Hexafluorobutene [R-1336mzz(Z)]: Vapor Pressure, (p, ρ, T) Behavior, and Speed of Sound Measurements and Equation of State", J. Chem. Eng. Data 65, 2020, pp. 4201-4214, doi:10.1021/acs.jced.9b01198`,
+	Source: `Mark O. McLinden and Ryo Akasaka, "Thermodynamic Properties of ` +
+		`cis-1,1,1,4,4,4-Hexafluorobutene [R-1336mzz(Z)]: Vapor Pressure, (p, ρ, T) Behavior, ` +
+		`and Speed of Sound Measurements and Equation of State", J. Chem. Eng. Data 65, 2020, ` +
+		`pp. 4201-4214, doi:10.1021/acs.jced.9b01198`,
 	MolarMass:   0.164056,
 	GasConstant: 8.314462618,
 

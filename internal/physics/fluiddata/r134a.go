@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r134a is R-134a (1,1,1,2-tetrafluoroethane).
 var r134a = helmholtz.Fluid{
 	Designation: "R-134a",
-	Source:      `Reiner Tillner-Roth and Hans Dieter Baehr, "An International Standard Formulation for the Thermodynamic Properties of 1,1,1,2-Tetrafluoroethane (HFC-134a) for Temperatures from 170 K to 455 K and Pressures up to 70 MPa", J. Phys. Chem. Ref. Data 23, 1994, pp. 657-729, doi:10.1063/1.555958`,
+	Source: `Reiner Tillner-Roth and Hans Dieter Baehr, "An International Standard Formulation ` +
+		`for the Thermodynamic Properties of 1,1,1,2-Tetrafluoroethane (HFC-134a) for ` +
+		`Temperatures from 170 K to 455 K and Pressures up to 70 MPa", J. Phys. Chem. Ref. Data ` +
+		`23, 1994, pp. 657-729, doi:10.1063/1.555958`,
 	MolarMass:   0.102032,
 	GasConstant: 8.314471,
 

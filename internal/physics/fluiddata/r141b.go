@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r141b is R-141b (1,1-dichloro-1-fluoroethane).
 var r141b = helmholtz.Fluid{
 	Designation: "R-141b",
-	Source:      `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
+	Source: `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial ` +
+		`Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
 	MolarMass:   0.11694962,
 	GasConstant: 8.314472,
 

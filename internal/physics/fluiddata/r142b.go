@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r142b is R-142b (1-chloro-1,1-difluoroethane).
 var r142b = helmholtz.Fluid{
 	Designation: "R-142b",
-	Source:      `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
+	Source: `E.W. Lemmon and R. Span, "Short Fundamental Equations of State for 20 Industrial ` +
+		`Fluids", J. Chem. Eng. Data 51, 2006, pp. 785-850, doi:10.1021/je050186n`,
 	MolarMass:   0.10049503,
 	GasConstant: 8.314472,
 

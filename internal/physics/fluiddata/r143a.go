@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r143a is R-143a (1,1,1-trifluoroethane).
 var r143a = helmholtz.Fluid{
 	Designation: "R-143a",
-	Source:      `Eric W. Lemmon and Richard T. Jacobsen, "An International Standard Formulation for the Thermodynamic Properties of 1,1,1-Trifluoroethane (HFC-143a) for Temperatures From 161 to 450 K and Pressures to 50 MPa", J. Phys. Chem. Ref. Data 29, 2000, pp. 521-552, doi:10.1063/1.1318909`,
+	Source: `Eric W. Lemmon and Richard T. Jacobsen, "An International Standard Formulation for ` +
+		`the Thermodynamic Properties of 1,1,1-Trifluoroethane (HFC-143a) for Temperatures From ` +
+		`161 to 450 K and Pressures to 50 MPa", J. Phys. Chem. Ref. Data 29, 2000, pp. 521-552, ` +
+		`doi:10.1063/1.1318909`,
 	MolarMass:   0.08404099999999999,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r152a is R-152a (1,1-difluoroethane).
 var r152a = helmholtz.Fluid{
 	Designation: "R-152a",
-	Source:      `Stephanie L. Outcalt and Mark O. McLinden, "A Modified Benedict-Webb-Rubin Equation of State for the Thermodynamic Properties of R152a (1,1-difluoroethane)", J. Phys. Chem. Ref. Data 25, 1996, pp. 605-636, doi:10.1063/1.555979`,
+	Source: `Stephanie L. Outcalt and Mark O. McLinden, "A Modified Benedict-Webb-Rubin Equation ` +
+		`of State for the Thermodynamic Properties of R152a (1,1-difluoroethane)", J. Phys. ` +
+		`Chem. Ref. Data 25, 1996, pp. 605-636, doi:10.1063/1.555979`,
 	MolarMass:   0.066051,
 	GasConstant: 8.314471,
 

@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r161 is R-161 (fluoroethane).
 var r161 = helmholtz.Fluid{
 	Designation: "R-161",
-	Source:      `Jiangtao Wu and Yong Zhou, "An Equation of State for Fluoroethane (R161)", Int. J. Thermophys. 33, 2012, pp. 220-234, doi:10.1007/s10765-011-1151-3`,
+	Source: `Jiangtao Wu and Yong Zhou, "An Equation of State for Fluoroethane (R161)", Int. J. ` +
+		`Thermophys. 33, 2012, pp. 220-234, doi:10.1007/s10765-011-1151-3`,
 	MolarMass:   0.0480595,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r170 is R-170 (ethane).
 var r170 = helmholtz.Fluid{
 	Designation: "R-170",
-	Source:      `D. Buecker and W. Wagner, "A Reference Equation of State for the Thermodynamic Properties of Ethane for Temperatures from the Melting Line to 675 K and Pressures up to 900 MPa", J. Phys. Chem. Ref. Data 35, 2006, pp. 205-266, doi:10.1063/1.1859286`,
+	Source: `D. Buecker and W. Wagner, "A Reference Equation of State for the Thermodynamic ` +
+		`Properties of Ethane for Temperatures from the Melting Line to 675 K and Pressures up ` +
+		`to 900 MPa", J. Phys. Chem. Ref. Data 35, 2006, pp. 205-266, doi:10.1063/1.1859286`,
 	MolarMass:   0.03006904,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r22 is R-22 (chlorodifluoromethane).
 var r22 = helmholtz.Fluid{
 	Designation: "R-22",
-	Source:      `A. Kamei, S. W. Beyerlein and R. T Jacobsen, "Application of Nonlinear Regression in the Development of a Wide Range Formulation for HCFC-22", Int. J. Thermophys. 16, 1995, pp. 1155-1164, doi:10.1007/BF02081283`,
+	Source: `A. Kamei, S. W. Beyerlein and R. T Jacobsen, "Application of Nonlinear Regression ` +
+		`in the Development of a Wide Range Formulation for HCFC-22", Int. J. Thermophys. 16, ` +
+		`1995, pp. 1155-1164, doi:10.1007/BF02081283`,
 	MolarMass:   0.086468,
 	GasConstant: 8.31451,
 

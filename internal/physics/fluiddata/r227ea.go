@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r227ea is R-227ea (1,1,1,2,3,3,3-heptafluoropropane).
 var r227ea = helmholtz.Fluid{
 	Designation: "R-227ea",
-	Source:      `Eric W. Lemmon and Roland Span, "Thermodynamic Properties of R-227ea, R-365mfc, R-115, and R13I1", J. Chem. Eng. Data 60, 2015, pp. 3745-3758, doi:10.1021/acs.jced.5b00684`,
+	Source: `Eric W. Lemmon and Roland Span, "Thermodynamic Properties of R-227ea, R-365mfc, ` +
+		`R-115, and R13I1", J. Chem. Eng. Data 60, 2015, pp. 3745-3758, ` +
+		`doi:10.1021/acs.jced.5b00684`,
 	MolarMass:   0.17002886,
 	GasConstant: 8.3144621,
 

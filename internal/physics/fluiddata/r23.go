@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r23 is R-23 (trifluoromethane).
 var r23 = helmholtz.Fluid{
 	Designation: "R-23",
-	Source:      `Steven G. Penoncello, Eric W. Lemmon, Richard T Jacobsen and Zhengjun Shan, "A Fundamental Equation for Trifluoromethane (R-23)", J. Phys. Chem. Ref. Data 32, 2003, pp. 1473-1499, doi:10.1063/1.1559671`,
+	Source: `Steven G. Penoncello, Eric W. Lemmon, Richard T Jacobsen and Zhengjun Shan, "A ` +
+		`Fundamental Equation for Trifluoromethane (R-23)", J. Phys. Chem. Ref. Data 32, 2003, ` +
+		`pp. 1473-1499, doi:10.1063/1.1559671`,
 	MolarMass:   0.07001385,
 	GasConstant: 8.314472,
 

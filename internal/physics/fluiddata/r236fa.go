@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r236fa is R-236fa (1,1,1,3,3,3-hexafluoropropane).
 var r236fa = helmholtz.Fluid{
 	Designation: "R-236fa",
-	Source:      `Jiang Pan, Xinfang Rui, Xiaodong Zhao and Liming Qiu, "An equation of state for the thermodynamic properties of 1,1,1,3,3,3-hexafluoropropane (HFC-236fa)", Fluid Phase Equilib. 321, 2012, pp. 10-16, doi:10.1016/j.fluid.2012.02.012`,
+	Source: `Jiang Pan, Xinfang Rui, Xiaodong Zhao and Liming Qiu, "An equation of state for the ` +
+		`thermodynamic properties of 1,1,1,3,3,3-hexafluoropropane (HFC-236fa)", Fluid Phase ` +
+		`Equilib. 321, 2012, pp. 10-16, doi:10.1016/j.fluid.2012.02.012`,
 	MolarMass:   0.1520384,
 	GasConstant: 8.314472,
 

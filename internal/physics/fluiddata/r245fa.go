@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r245fa is R-245fa (1,1,1,3,3-pentafluoropropane).
 var r245fa = helmholtz.Fluid{
 	Designation: "R-245fa",
-	Source:      `Ryo Akasaka, Yong Zhou and Eric W. Lemmon, "A Fundamental Equation of State for 1,1,1,3,3-Pentafluoropropane (R-245fa)", J. Phys. Chem. Ref. Data 44, 2015, pp. 013104, doi:10.1063/1.4913493`,
+	Source: `Ryo Akasaka, Yong Zhou and Eric W. Lemmon, "A Fundamental Equation of State for ` +
+		`1,1,1,3,3-Pentafluoropropane (R-245fa)", J. Phys. Chem. Ref. Data 44, 2015, pp. 013104, ` +
+		`doi:10.1063/1.4913493`,
 	MolarMass:   0.13404794,
 	GasConstant: 8.3144621,
 

@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r290 is R-290 (propane).
 var r290 = helmholtz.Fluid{
 	Designation: "R-290",
-	Source:      `Eric W. Lemmon, Mark O. McLinden and Wolfgang Wagner, "Thermodynamic Properties of Propane. III. A Reference Equation of State for Temperatures from the Melting Line to 650 K and Pressures up to 1000 MPa", J. Chem. Eng. Data 54, 2009, pp. 3141-3180, doi:10.1021/je900217v`,
+	Source: `Eric W. Lemmon, Mark O. McLinden and Wolfgang Wagner, "Thermodynamic Properties of ` +
+		`Propane. III. A Reference Equation of State for Temperatures from the Melting Line to ` +
+		`650 K and Pressures up to 1000 MPa", J. Chem. Eng. Data 54, 2009, pp. 3141-3180, ` +
+		`doi:10.1021/je900217v`,
 	MolarMass:   0.04409562,
 	GasConstant: 8.314472,
 

@@ -5,7 +5,10 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r32 is R-32 (difluoromethane).
 var r32 = helmholtz.Fluid{
 	Designation: "R-32",
-	Source:      `R. Tillner-Roth and A. Yokozeki, "An international standard equation of state for difluoromethane (R-32) for temperatures from the triple point at 136.34 K to 435 K and pressures up to 70 MPa", J. Phys. Chem. Ref. Data 26, 1997, pp. 1273-1328, doi:10.1063/1.556002`,
+	Source: `R. Tillner-Roth and A. Yokozeki, "An international standard equation of state for ` +
+		`difluoromethane (R-32) for temperatures from the triple point at 136.34 K to 435 K and ` +
+		`pressures up to 70 MPa", J. Phys. Chem. Ref. Data 26, 1997, pp. 1273-1328, ` +
+		`doi:10.1063/1.556002`,
 	MolarMass:   0.052024,
 	GasConstant: 8.314471,
 

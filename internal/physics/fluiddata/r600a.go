@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r600a is R-600a (isobutane).
 var r600a = helmholtz.Fluid{
 	Designation: "R-600a",
-	Source:      `D. Buecker and W. Wagner, "Reference Equations of State for the Thermodynamic Properties of Fluid Phase n-Butane and Isobutane", J. Phys. Chem. Ref. Data 35, 2006, pp. 929-1019, doi:10.1063/1.1901687`,
+	Source: `D. Buecker and W. Wagner, "Reference Equations of State for the Thermodynamic ` +
+		`Properties of Fluid Phase n-Butane and Isobutane", J. Phys. Chem. Ref. Data 35, 2006, ` +
+		`pp. 929-1019, doi:10.1063/1.1901687`,
 	MolarMass:   0.0581222,
 	GasConstant: 8.314472,
 

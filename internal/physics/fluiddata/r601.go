@@ -5,7 +5,8 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r601 is R-601 (pentane).
 var r601 = helmholtz.Fluid{
 	Designation: "R-601",
-	Source:      `M. Thol, T. Uhde, E.W. Lemmon and R. Span, "Fundamental Equations of State for Hydrocarbons. Part I. n-Pentane", Fluid Phase Equilib., 2019`,
+	Source: `M. Thol, T. Uhde, E.W. Lemmon and R. Span, "Fundamental Equations of State for ` +
+		`Hydrocarbons. Part I. n-Pentane", Fluid Phase Equilib., 2019`,
 	MolarMass:   0.07214878,
 	GasConstant: 8.3144598,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r717 is R-717 (ammonia).
 var r717 = helmholtz.Fluid{
 	Designation: "R-717",
-	Source:      `K. Gao, J. Wu, I. H. Bell and E. W. Lemmon, "Thermodynamic Properties of Ammonia for Temperatures from the Melting Line to 725 K and Pressures to 1000 MPa", J. Phys. Chem. Ref. Data, 2020`,
+	Source: `K. Gao, J. Wu, I. H. Bell and E. W. Lemmon, "Thermodynamic Properties of Ammonia ` +
+		`for Temperatures from the Melting Line to 725 K and Pressures to 1000 MPa", J. Phys. ` +
+		`Chem. Ref. Data, 2020`,
 	MolarMass:   0.01703052,
 	GasConstant: 8.3144598,
 
@@ -43,8 +45,10 @@ var r717 = helmholtz.Fluid{
 		{N: 0.07749072839, T: 4, D: 1, Eta: 22.68, Beta: 993.85, Gamma: 1.05277, Epsilon: 0.9576},
 	},
 	GaoB: []helmholtz.GaoB{
-		{N: -1.6909858, T: 4.3315, D: 1, Eta: -2.8452, Beta: 0.3696, Gamma: 1.108, Epsilon: 0.4478, B: 1.244},
-		{N: 0.93739074, T: 4.015, D: 1, Eta: -2.8342, Beta: 0.2962, Gamma: 1.313, Epsilon: 0.44689, B: 0.6826},
+		{N: -1.6909858, T: 4.3315, D: 1,
+			Eta: -2.8452, Beta: 0.3696, Gamma: 1.108, Epsilon: 0.4478, B: 1.244},
+		{N: 0.93739074, T: 4.015, D: 1,
+			Eta: -2.8342, Beta: 0.2962, Gamma: 1.313, Epsilon: 0.44689, B: 0.6826},
 	},
 
 	Ideal: helmholtz.Ideal{

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r718 is R-718 (water).
 var r718 = helmholtz.Fluid{
 	Designation: "R-718",
-	Source:      `W. Wagner and A. Pruß, "The IAPWS Formulation 1995 for the Thermodynamic Properties of Ordinary Water Substance for General and Scientific Use", J. Phys. Chem. Ref. Data 31, 2002, pp. 387-535, doi:10.1063/1.1461829`,
+	Source: `W. Wagner and A. Pruß, "The IAPWS Formulation 1995 for the Thermodynamic Properties ` +
+		`of Ordinary Water Substance for General and Scientific Use", J. Phys. Chem. Ref. Data ` +
+		`31, 2002, pp. 387-535, doi:10.1063/1.1461829`,
 	MolarMass:   0.018015268,
 	GasConstant: 8.314371357587,
 
@@ -79,8 +81,10 @@ var r718 = helmholtz.Fluid{
 		{N: -2521.3154341695, T: 4, D: 3, Eta: 20, Beta: 250, Gamma: 1.25, Epsilon: 1},
 	},
 	NonAnalytic: []helmholtz.NonAnalytic{
-		{N: -0.14874640856724, SmallA: 3.5, SmallB: 0.85, Beta: 0.3, A: 0.32, B: 0.2, C: 28, D: 700},
-		{N: 0.31806110878444, SmallA: 3.5, SmallB: 0.95, Beta: 0.3, A: 0.32, B: 0.2, C: 32, D: 800},
+		{N: -0.14874640856724, SmallA: 3.5, SmallB: 0.85, Beta: 0.3,
+			A: 0.32, B: 0.2, C: 28, D: 700},
+		{N: 0.31806110878444, SmallA: 3.5, SmallB: 0.95, Beta: 0.3,
+			A: 0.32, B: 0.2, C: 32, D: 800},
 	},
 
 	Ideal: helmholtz.Ideal{

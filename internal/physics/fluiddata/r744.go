@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // r744 is R-744 (carbon dioxide).
 var r744 = helmholtz.Fluid{
 	Designation: "R-744",
-	Source:      `R. Span and W. Wagner, "A New Equation of State for Carbon Dioxide Covering the Fluid Region from the Triple Point Temperature to 1100 K at Pressures up to 800 MPa", J. Phys. Chem. Ref. Data 25, 1996, pp. 1509-1596, doi:10.1063/1.555991`,
+	Source: `R. Span and W. Wagner, "A New Equation of State for Carbon Dioxide Covering the ` +
+		`Fluid Region from the Triple Point Temperature to 1100 K at Pressures up to 800 MPa", ` +
+		`J. Phys. Chem. Ref. Data 25, 1996, pp. 1509-1596, doi:10.1063/1.555991`,
 	MolarMass:   0.0440098,
 	GasConstant: 8.31451,
 

@@ -5,7 +5,9 @@ import "github.com/satline/satline/internal/physics/helmholtz"
 // rE170 is R-E170 (dimethyl ether).
 var rE170 = helmholtz.Fluid{
 	Designation: "R-E170",
-	Source:      `Jiangtao Wu, Yong Zhou and Eric W. Lemmon, "An Equation of State for the Thermodynamic Properties of Dimethyl Ether", J. Phys. Chem. Ref. Data 40, 2011, pp. 023104-1:16, doi:10.1063/1.3582533`,
+	Source: `Jiangtao Wu, Yong Zhou and Eric W. Lemmon, "An Equation of State for the ` +
+		`Thermodynamic Properties of Dimethyl Ether", J. Phys. Chem. Ref. Data 40, 2011, pp. ` +
+		`023104-1:16, doi:10.1063/1.3582533`,
 	MolarMass:   0.04606844,
 	GasConstant: 8.314472,
 
@@ -34,10 +36,14 @@ var rE170 = helmholtz.Fluid{
 		{N: 0.24527037, T: 1.816, D: 1, L: 1},
 	},
 	Gaussian: []helmholtz.Gaussian{
-		{N: 1.1863438, T: 1.783, D: 1, Eta: 0.965336, Beta: 1.28719, Gamma: 1.27772, Epsilon: 0.672698},
-		{N: -0.49398368, T: 3.779, D: 1, Eta: 1.50858, Beta: 0.806235, Gamma: 0.43075, Epsilon: 0.924246},
-		{N: -0.16388716, T: 3.282, D: 3, Eta: 0.963855, Beta: 0.777942, Gamma: 0.429607, Epsilon: 0.750815},
-		{N: -0.027583584, T: 1.059, D: 3, Eta: 9.72643, Beta: 197.681, Gamma: 1.13849, Epsilon: 0.800022},
+		{N: 1.1863438, T: 1.783, D: 1,
+			Eta: 0.965336, Beta: 1.28719, Gamma: 1.27772, Epsilon: 0.672698},
+		{N: -0.49398368, T: 3.779, D: 1,
+			Eta: 1.50858, Beta: 0.806235, Gamma: 0.43075, Epsilon: 0.924246},
+		{N: -0.16388716, T: 3.282, D: 3,
+			Eta: 0.963855, Beta: 0.777942, Gamma: 0.429607, Epsilon: 0.750815},
+		{N: -0.027583584, T: 1.059, D: 3,
+			Eta: 9.72643, Beta: 197.681, Gamma: 1.13849, Epsilon: 0.800022},
 	},
 
 	Ideal: helmholtz.Ideal{
