@@ -30,8 +30,9 @@ type Limits struct {
 // Decode reads one JSON document into the struct that into points to, by its json
 // tags; a field with the tag strict:"required" has to be there. It reads strings,
 // booleans, numbers, structs and lists of them, pointers to them, durations
-// ("15m", "15 min"), dates ("2026-07-14", "2026-07-14 09:30", RFC 3339), and whatever reads itself from text, as the quantities do. The
-// error is an *Error. On error, into may be partly filled.
+// ("15m", "15 min"), dates ("2026-07-14", "2026-07-14 09:30", RFC 3339), and
+// whatever reads itself from text, as the quantities do. The error is an *Error.
+// On error, into may be partly filled.
 func Decode(data []byte, into any, lim Limits) error {
 	return DecodeStyled(data, into, lim, quantity.Style{})
 }

@@ -46,7 +46,8 @@ func answer(args []string) (string, error) {
 	seed := number{1, 0, math.MaxUint64}
 	flags.Var(&seed, "seed", "`number` of the set; the same number gives the same set")
 	topicList := flags.String(
-		"topics", "all", "`names` separated by commas, of topics or of forms as target/judge, see -list",
+		"topics", "all",
+		"`names` separated by commas, of topics or of forms as target/judge, see -list",
 	)
 	each, difficulty := number{1, 1, mostEach}, number{1, 1, 3}
 	flags.Var(&each, "each", "`count` of problems for each topic, 1 to 50")
@@ -128,7 +129,8 @@ func help(flags *flag.FlagSet) string {
 	b.WriteString("\nFor the students and for the teacher, from one number:\n\n")
 	b.WriteString("  problems -seed 7 -format html -choices > set-7.html\n")
 	b.WriteString("  problems -seed 7 -format html -choices -key > set-7-key.html\n\n")
-	b.WriteString("Formats; those for quiz systems hold the answers, with choices and feedback:\n\n")
+	b.WriteString("Formats; those for quiz systems hold the answers, with choices and feedback:")
+	b.WriteString("\n\n")
 	for _, f := range formats {
 		fmt.Fprintf(&b, "%-14s %s\n", f.name, f.about)
 	}

@@ -65,7 +65,8 @@ func (d *draft) noiseOf(name string) {
 		give(name, g.among(52, 58, 1, 11, 15, 1), g.u.temp)
 	case "suction-line":
 		line := g.among(48, 60, 1, 9, 15, 1)
-		if at, ok := d.saturation("suction-pressure", (*refrigerant.Refrigerant).DewTemperature); ok {
+		dew := (*refrigerant.Refrigerant).DewTemperature
+		if at, ok := d.saturation("suction-pressure", dew); ok {
 			line = math.Round(at) + g.among(8, 16, 1, 5, 9, 1)
 		}
 		give(name, line, g.u.temp)
@@ -73,7 +74,8 @@ func (d *draft) noiseOf(name string) {
 		give(name, d.known("outdoor-air", g.either(86, 30))+g.among(4, 10, 1, 2, 6, 1), g.u.temp)
 	case "suction-pressure":
 		line := d.known("suction-line", g.either(54, 12))
-		d.noisePressure(name, line-g.among(8, 16, 1, 5, 9, 1), (*refrigerant.Refrigerant).DewPressure)
+		d.noisePressure(name, line-g.among(8, 16, 1, 5, 9, 1),
+			(*refrigerant.Refrigerant).DewPressure)
 	case "liquid-pressure":
 		line := d.known("liquid-line", d.known("outdoor-air", g.either(86, 30))+g.either(7, 4))
 		d.noisePressure(name, line+g.among(7, 14, 1, 4, 8, 1),

@@ -162,8 +162,8 @@ func fluidsOf(names []string) ([]*refrigerant.Refrigerant, error) {
 		if p, err := f.DewPressure(quantity.Fahrenheit(20)); err != nil ||
 			p < quantity.Kilopascals(110) {
 			return nil, fmt.Errorf(
-				"%s does not boil above atmospheric pressure at 20 °F (−7 °C), where these problems begin; "+
-					"choose another",
+				"%s does not boil above atmospheric pressure at 20 °F (−7 °C), "+
+					"where these problems begin; choose another",
 				f.Designation())
 		}
 		if _, err := f.DewPressure(quantity.Fahrenheit(140)); err != nil {

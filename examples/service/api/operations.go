@@ -131,7 +131,8 @@ func (o Operation) Address() string {
 // ExampleVisit is invented.
 const ExampleVisit = `{
   "title": "Invented", "units": "IP",
-  "equipment": {"refrigerant": "R-410A", "metering": "fixed restrictor", "nominalCapacity": "3 ton"},
+  "equipment": {"refrigerant": "R-410A", "metering": "fixed restrictor",
+    "nominalCapacity": "3 ton"},
   "site": {"elevation": "6000 ft"},
   "readings": {
     "suctionPressure": "118 psig", "suctionLine": "70 °F",

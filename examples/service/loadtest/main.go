@@ -7,7 +7,8 @@
 //	go run ./examples/service/loadtest -slow 32         while 32 batches of blank lines hang on
 //	go run ./examples/service/loadtest -rate 400        400 a second, answered or not
 //	go run ./examples/service/loadtest -plain           answers as they are, not packed with gzip
-//	go run ./examples/service/loadtest -service http://127.0.0.1:8080 -operations http://127.0.0.1:8081
+//	go run ./examples/service/loadtest \
+//	    -service http://127.0.0.1:8080 -operations http://127.0.0.1:8081
 //
 // It prints what a request cost the service in time of a core, too, which another load of
 // the machine changes least, and how long health took to answer meanwhile.
@@ -39,7 +40,8 @@ const visit = `{"scope": %q, "units": "IP",
  "site": {"elevation": "6000 ft"},
  "readings": {"suctionPressure": "118 psig", "suctionLine": "70 °F",
   "liquidPressure": "318 psig", "liquidLine": "96 °F",
-  "outdoorDryBulb": "82 °F", "returnDryBulb": "75 °F", "returnWetBulb": "63 °F", "supplyDryBulb": "57 °F"}}`
+  "outdoorDryBulb": "82 °F", "returnDryBulb": "75 °F",
+  "returnWetBulb": "63 °F", "supplyDryBulb": "57 °F"}}`
 
 func main() {
 	if err := run(os.Args[1:], os.Stdout); err != nil {

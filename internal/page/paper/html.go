@@ -100,13 +100,15 @@ const pageHead = `<!DOCTYPE html>
 `
 
 // pageStyle leaves out the size of the print on paper, and the height of a picture.
-const pageStyle = `body { font: 16px/1.4 system-ui, sans-serif; color: #111; background: #fff; max-width: 46rem; margin: 1rem auto; padding: 0 1rem; }
+const pageStyle = `body { font: 16px/1.4 system-ui, sans-serif; color: #111; background: #fff;
+  max-width: 46rem; margin: 1rem auto; padding: 0 1rem; }
 h1 { font-size: 1.4rem; margin: 0 0 .3rem; }
 h2 { font-size: 1.05rem; margin: 1rem 0 .3rem; border-bottom: 2px solid #111; }
 p, ul, ol { margin: .3rem 0; }
 li ul { color: #333; }
 table { border-collapse: collapse; width: 100%; }
-th, td { text-align: left; padding: .15rem .5rem .15rem 0; border-bottom: 1px solid #bbb; vertical-align: top; }
+th, td { text-align: left; padding: .15rem .5rem .15rem 0; border-bottom: 1px solid #bbb;
+  vertical-align: top; }
 figure { margin: .5rem 0; }
 svg { max-width: 100%; height: auto; }
 @page { margin: 9mm; }
@@ -117,7 +119,8 @@ svg { max-width: 100%; height: auto; }
   p, ul, ol { margin: .2em 0; }
   ul, ol { padding-left: 1.5em; }
   th, td { padding: 0 2mm 0 0; }
-  figure { break-inside: avoid; margin: 1mm 0; display: inline-block; width: 49%; vertical-align: top; text-align: center; }
+  figure { break-inside: avoid; margin: 1mm 0; display: inline-block; width: 49%;
+    vertical-align: top; text-align: center; }
   figcaption { font-size: .87em; text-align: left; }
 }
 `

@@ -94,8 +94,9 @@ func moment(*jsonschema.Builder) (*jsonschema.Schema, error) {
 	return &jsonschema.Schema{
 		Type:        "string",
 		Description: "a date, with or without a time",
-		Pattern:     `^[0-9]{4}-[0-9]{2}(-[0-9]{2}([T ][0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]+)?)?(Z|[+-][0-9]{2}:[0-9]{2})?)?)?$`,
-		Examples:    []any{"2026-07-14"},
+		Pattern: `^[0-9]{4}-[0-9]{2}(-[0-9]{2}` +
+			`([T ][0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]+)?)?(Z|[+-][0-9]{2}:[0-9]{2})?)?)?$`,
+		Examples: []any{"2026-07-14"},
 	}, nil
 }
 

@@ -26,12 +26,16 @@ func Plot(judge string, panels []Panel) string {
 	var b strings.Builder
 	put := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	put(
-		`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t d" width="%.0f" height="%.0f" viewBox="0 0 %.0f %.0f" font-family="sans-serif" font-size="12">`,
+		`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t d" `+
+			`width="%.0f" height="%.0f" viewBox="0 0 %.0f %.0f" `+
+			`font-family="sans-serif" font-size="12">`,
 		width, height, width, height,
 	)
 	put(`<title id="t">Calibration of %s on simulated visits</title>`, judge)
 	put(
-		`<desc id="d">What the first explanation said of itself against how often it was right, in tenths; bars are 95 % score intervals, areas go with the number of visits. On the diagonal said is right; above it the diagnosis is surer than it says.</desc>`,
+		`<desc id="d">What the first explanation said of itself against how often it was right, ` +
+			`in tenths; bars are 95 % score intervals, areas go with the number of visits. ` +
+			`On the diagonal said is right; above it the diagnosis is surer than it says.</desc>`,
 	)
 	put(`<rect width="%.0f" height="%.0f" fill="#fff"/>`, width, height)
 	for i, p := range panels {
@@ -70,7 +74,8 @@ func Plot(judge string, panels []Panel) string {
 		)
 		put(`<text x="%.1f" y="%.1f" text-anchor="middle">said, %%</text>`, x(0.5), y(0)+36)
 		put(
-			`<text transform="translate(%.1f %.1f) rotate(-90)" text-anchor="middle">right, %%</text>`,
+			`<text transform="translate(%.1f %.1f) rotate(-90)" text-anchor="middle">`+
+				`right, %%</text>`,
 			x(0)-38, y(0.5),
 		)
 		for _, bin := range p.Calibration {
@@ -84,7 +89,8 @@ func Plot(judge string, panels []Panel) string {
 				y(high),
 			)
 			put(
-				`<circle cx="%.1f" cy="%.1f" r="%.1f" fill="#1f4e8c" fill-opacity="0.75"><title>said %.0f %%, right %.0f %% of %d</title></circle>`,
+				`<circle cx="%.1f" cy="%.1f" r="%.1f" fill="#1f4e8c" fill-opacity="0.75">`+
+					`<title>said %.0f %%, right %.0f %% of %d</title></circle>`,
 				x(said), y(right), 2+8*math.Sqrt(float64(bin.Right.Of)/float64(n)), 100*said,
 				100*right, bin.Right.Of,
 			)

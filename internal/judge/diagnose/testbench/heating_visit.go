@@ -36,43 +36,63 @@ type heatingFault struct {
 func frosty(_ *HeatPump, w Weather) bool { return w.Outdoor < quantity.Fahrenheit(42) }
 
 var heatingFaults = []heatingFault{
-	{"undercharge", "undercharge", 0.24, 0.08, 0.45, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 - size }},
-	{"overcharge", "overcharge", 0.08, 0.08, 0.4, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 + size }},
+	{"undercharge", "undercharge", 0.24, 0.08, 0.45, nil, lessCharge},
+	{"overcharge", "overcharge", 0.08, 0.08, 0.4, nil, moreCharge},
 	{"low-indoor-airflow", "filter", 0.12, 0.15, 0.6, nil, lessHeatedAir},
 	{"low-indoor-airflow", "blower", 0.04, 0.15, 0.5, nil, lessHeatedAir},
 	{"low-indoor-airflow", "ducts", 0.05, 0.15, 0.5, nil, lessHeatedAir},
-	{"low-indoor-airflow", "indoor-coil", 0.04, 0.15, 0.55, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
-		h.ails.indoorAir *= 1 - size
-		h.ails.indoorFoul *= 1 - 0.3*size
-	}},
-	{"outdoor-air-short", "outdoor-ice", 0.08, 0.4, 0.92, frosty, func(_ *rand.Rand, h *HeatPump, size float64) {
-		h.ails.outdoorAir *= 1 - size
-		h.ails.outdoorFoul *= 1 - 0.45*size
-	}},
-	{"outdoor-air-short", "outdoor-dirt", 0.06, 0.3, 0.75, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
-		h.ails.outdoorAir *= 1 - size
-		h.ails.outdoorFoul *= 1 - 0.35*size
-	}},
-	{"outdoor-air-short", "outdoor-fan", 0.03, 0.4, 0.92, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
-		h.ails.outdoorAir *= 1 - size
-	}},
-	{"restriction", "outdoor-device-starving", 0.045, 0.2, 0.65, nil, func(rng *rand.Rand, h *HeatPump, size float64) {
-		if h.outdoorDevice.kind.Fixed() {
-			h.ails.feed.area *= 1 - size
-		} else {
-			h.ails.feed.area *= (1 - size) / h.outdoorDevice.most
-		}
-	}},
-	{"restriction", "liquid-line-restriction", 0.025, 0.15, 0.8, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.restriction += size }},
-	{"restriction", "check-valve-stuck", 0.03, 0.25, 0.85, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.restriction += size }},
+	{"low-indoor-airflow", "indoor-coil", 0.04, 0.15, 0.55, nil, fouledIndoorCoil},
+	{"outdoor-air-short", "outdoor-ice", 0.08, 0.4, 0.92, frosty, icedOutdoorCoil},
+	{"outdoor-air-short", "outdoor-dirt", 0.06, 0.3, 0.75, nil, dirtyOutdoorCoil},
+	{"outdoor-air-short", "outdoor-fan", 0.03, 0.4, 0.92, nil, lessOutdoorAir},
+	{"restriction", "outdoor-device-starving", 0.045, 0.2, 0.65, nil, starved},
+	{"restriction", "liquid-line-restriction", 0.025, 0.15, 0.8, nil, restricted},
+	{"restriction", "check-valve-stuck", 0.03, 0.25, 0.85, nil, restricted},
 	{"overfeed", "check-valve-leaking", 0.025, 0.2, 0.9, nil, passesMore},
 	{"overfeed", "outdoor-device-large", 0.025, 0.2, 0.9, nil, passesMore},
-	{"reversing-valve", "reversing-valve-leak", 0.03, 0.08, 0.45, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.leak += size }},
-	{"vapor-leak", "compressor-valves", 0.03, 0.08, 0.5, nil, func(_ *rand.Rand, h *HeatPump, size float64) { h.ails.leak += size }},
-	{"non-condensables", "non-condensables", 0.02, 0.5, 3, nil, func(_ *rand.Rand, h *HeatPump, size float64) {
-		h.ails.gas += size * openCircuit * float64(h.Nominal) / watts
-	}},
+	{"reversing-valve", "reversing-valve-leak", 0.03, 0.08, 0.45, nil, leaksAcross},
+	{"vapor-leak", "compressor-valves", 0.03, 0.08, 0.5, nil, leaksAcross},
+	{"non-condensables", "non-condensables", 0.02, 0.5, 3, nil, gasInCircuit},
 	{"auxiliary-heat", "strips-on", 0.05, 1.5, 5, nil, nil}, // kW per ton, 5 to 15 kW
+}
+
+func lessCharge(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 - size }
+
+func moreCharge(_ *rand.Rand, h *HeatPump, size float64) { h.charge *= 1 + size }
+
+func restricted(_ *rand.Rand, h *HeatPump, size float64) { h.ails.restriction += size }
+
+func leaksAcross(_ *rand.Rand, h *HeatPump, size float64) { h.ails.leak += size }
+
+func fouledIndoorCoil(_ *rand.Rand, h *HeatPump, size float64) {
+	h.ails.indoorAir *= 1 - size
+	h.ails.indoorFoul *= 1 - 0.3*size
+}
+
+func icedOutdoorCoil(_ *rand.Rand, h *HeatPump, size float64) {
+	h.ails.outdoorAir *= 1 - size
+	h.ails.outdoorFoul *= 1 - 0.45*size
+}
+
+func dirtyOutdoorCoil(_ *rand.Rand, h *HeatPump, size float64) {
+	h.ails.outdoorAir *= 1 - size
+	h.ails.outdoorFoul *= 1 - 0.35*size
+}
+
+func lessOutdoorAir(_ *rand.Rand, h *HeatPump, size float64) {
+	h.ails.outdoorAir *= 1 - size
+}
+
+func starved(_ *rand.Rand, h *HeatPump, size float64) {
+	if h.outdoorDevice.kind.Fixed() {
+		h.ails.feed.area *= 1 - size
+		return
+	}
+	h.ails.feed.area *= (1 - size) / h.outdoorDevice.most
+}
+
+func gasInCircuit(_ *rand.Rand, h *HeatPump, size float64) {
+	h.ails.gas += size * openCircuit * float64(h.Nominal) / watts
 }
 
 func lessHeatedAir(_ *rand.Rand, h *HeatPump, size float64) { h.ails.indoorAir *= 1 - size }
@@ -202,7 +222,8 @@ func heatingAsFound(rng *rand.Rand) (h *HeatPump, w Weather, humidity float64, e
 	w = Weather{
 		Outdoor: quantity.Fahrenheit(outdoor), ReturnDryBulb: quantity.Fahrenheit(room),
 		ReturnWetBulb: quantity.Fahrenheit(room - 14),
-		Atmosphere:    quantity.AtmosphereAt(quantity.Feet(uniform(rng, 0, 5000) * float64(rng.IntN(2)))),
+		Atmosphere: quantity.AtmosphereAt(
+			quantity.Feet(uniform(rng, 0, 5000) * float64(rng.IntN(2)))),
 	}
 	humidity = uniform(rng, 0.5, 0.95)
 	h.charge *= 1 + 0.015*clamp(rng.NormFloat64(), -2, 2)
@@ -248,7 +269,8 @@ func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
 		v.Cause, v.Fault, v.Size = f.cause, f.fault, uniform(rng, f.low, f.high)
 		if f.apply == nil {
 			v.Loss = 1
-			strips = 1000 * v.Size * float64(h.Nominal) / watts / (h.airflow * h.ails.indoorAir * 1200)
+			blown := h.airflow * h.ails.indoorAir * 1200
+			strips = 1000 * v.Size * float64(h.Nominal) / watts / blown
 		} else {
 			f.apply(rng, h, v.Size)
 		}
@@ -360,18 +382,23 @@ func (v *HeatingVisit) Look(rng *rand.Rand, code string) bool {
 }
 
 var heatingLooks = map[string]map[string]float64{
-	"outdoor-ice": {"outdoor-ice": 0.94}, "outdoor-coil": {"outdoor-dirt": 0.9, "outdoor-fan": 0.87},
-	"defrost-test": {"outdoor-ice": 0.8}, "strips-current": {"strips-on": 0.95},
-	"reversing-valve":   {"reversing-valve-leak": 0.9},
-	"pressures-at-stop": {"compressor-valves": 0.75, "reversing-valve-leak": 0.7},
-	"liquid-line-drop":  {"liquid-line-restriction": 0.85, "check-valve-stuck": 0.8},
-	"check-valves":      {"check-valve-leaking": 0.8},
-	"valve-bulb":        {"outdoor-device-starving": 0.5, "outdoor-device-large": 0.5},
-	"indoor-air-path":   {"filter": 0.95, "indoor-coil": 0.8, "ducts": 0.8, "blower": 0.5},
-	"static-pressure":   {"filter": 0.75, "indoor-coil": 0.45, "ducts": 0.85},
-	"suction-port":      {"suction-port": 0.97}, "suction-clamp-second": {"suction-clamp": 0.93},
-	"liquid-clamp-second": {"liquid-clamp": 0.93},
-	"gauge-zero":          {"suction-gauge-zero": 0.95, "liquid-gauge-zero": 0.95},
-	"supply-second":       {"supply-sensor": 0.93}, "refrigerant-label": {"other-refrigerant": 0.95},
-	"standing-pressure": {"non-condensables": 0.9}, "oil-and-leak": {"undercharge": 0.6},
+	"outdoor-ice":          {"outdoor-ice": 0.94},
+	"outdoor-coil":         {"outdoor-dirt": 0.9, "outdoor-fan": 0.87},
+	"defrost-test":         {"outdoor-ice": 0.8},
+	"strips-current":       {"strips-on": 0.95},
+	"reversing-valve":      {"reversing-valve-leak": 0.9},
+	"pressures-at-stop":    {"compressor-valves": 0.75, "reversing-valve-leak": 0.7},
+	"liquid-line-drop":     {"liquid-line-restriction": 0.85, "check-valve-stuck": 0.8},
+	"check-valves":         {"check-valve-leaking": 0.8},
+	"valve-bulb":           {"outdoor-device-starving": 0.5, "outdoor-device-large": 0.5},
+	"indoor-air-path":      {"filter": 0.95, "indoor-coil": 0.8, "ducts": 0.8, "blower": 0.5},
+	"static-pressure":      {"filter": 0.75, "indoor-coil": 0.45, "ducts": 0.85},
+	"suction-port":         {"suction-port": 0.97},
+	"suction-clamp-second": {"suction-clamp": 0.93},
+	"liquid-clamp-second":  {"liquid-clamp": 0.93},
+	"gauge-zero":           {"suction-gauge-zero": 0.95, "liquid-gauge-zero": 0.95},
+	"supply-second":        {"supply-sensor": 0.93},
+	"refrigerant-label":    {"other-refrigerant": 0.95},
+	"standing-pressure":    {"non-condensables": 0.9},
+	"oil-and-leak":         {"undercharge": 0.6},
 }

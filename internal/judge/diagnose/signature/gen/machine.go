@@ -189,9 +189,8 @@ func (s *sample) read(o *cycle.Operating, f *cycle.Faults) (v signature.Vector, 
 	}
 	v[signature.WetBulbSplit] = float64(s.weather.ReturnWetBulb - supply.WetBulb())
 	v[signature.CondenserRise] = float64(o.CondenserLeaving) - outdoor
-	v[signature.Airflow] = 100 * math.Log(
-		float64(s.system.Spec().Airflow)*(1+f.IndoorAirflow)/float64(quantity.CFM(400*s.nominal.Tons())),
-	)
+	airflow := float64(s.system.Spec().Airflow) * (1 + f.IndoorAirflow)
+	v[signature.Airflow] = 100 * math.Log(airflow/float64(quantity.CFM(400*s.nominal.Tons())))
 	v[signature.Power] = 100 * math.Log(float64(o.Power)/float64(s.nominal))
 	for _, x := range v {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
