@@ -315,7 +315,9 @@ func TestCases(t *testing.T) {
 			}
 			rest := steps[:min(3, len(steps))]
 			for _, want := range c.first {
-				k := slices.IndexFunc(rest, func(s fact.Code) bool { return has([]fact.Code{s}, want) })
+				k := slices.IndexFunc(rest, func(s fact.Code) bool {
+					return has([]fact.Code{s}, want)
+				})
 				if k < 0 {
 					t.Errorf("not in order among the first three steps: %s; %v", want, steps)
 				}

@@ -36,11 +36,13 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food", "step.find-leak"},
 	},
 	"cold-evaporator-fan": {
-		cause: "cold-evaporator", steps: []string{"step.cold-food-move", "mend.cold-evaporator-fan"},
+		cause: "cold-evaporator",
+		steps: []string{"step.cold-food-move", "mend.cold-evaporator-fan"},
 		never: []string{"step.cold-add*"},
 	},
 	"cold-reach-in-dirty": {
-		cause: "cold-condenser", steps: []string{"step.cold-food-move", "mend.cold-condenser-dirty"},
+		cause: "cold-condenser",
+		steps: []string{"step.cold-food-move", "mend.cold-condenser-dirty"},
 	},
 	"cold-condenser-fan-dead": {
 		cause: "cold-condenser",
@@ -78,8 +80,11 @@ var coldVisits = map[string]struct {
 		never: []string{"step.cold-add*"},
 	},
 	"cold-next-to-empty": {
-		cause: "cold-undercharge", steps: []string{"step.stop", "step.cold-food-move", "step.find-leak"},
-		all:   []string{"step.recover-rest", "step.nitrogen", "step.evacuate", "step.weigh-in-label"},
+		cause: "cold-undercharge",
+		steps: []string{"step.stop", "step.cold-food-move", "step.find-leak"},
+		all: []string{
+			"step.recover-rest", "step.nitrogen", "step.evacuate", "step.weigh-in-label",
+		},
 		never: []string{"step.cold-add*", "mend.*"},
 	},
 	"cold-iced-and-short": {
@@ -93,7 +98,9 @@ var coldVisits = map[string]struct {
 	},
 	"cold-freezer-fan-iced": {
 		cause: "cold-evaporator", never: []string{"step.cold-add*"},
-		steps: []string{"step.cold-food-frozen", "step.cold-defrost-now", "mend.cold-evaporator-fan"},
+		steps: []string{
+			"step.cold-food-frozen", "step.cold-defrost-now", "mend.cold-evaporator-fan",
+		},
 	},
 	"cold-capillary-dirty": {
 		// A capillary tube soldered to the suction line warms it: that is not the clamp.

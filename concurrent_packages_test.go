@@ -97,7 +97,8 @@ func TestConcurrentUseOfEachPackage(t *testing.T) {
 			return fmt.Sprint(p.Split, p.Surface, met, errors.Join(err, err2))
 		},
 		"cycle": func() string {
-			o, err := machine.WithHeadPressure(quantity.Fahrenheit(90)).Solve(cycle.RatingConditions(), cycle.Faults{Charge: -0.1})
+			o, err := machine.WithHeadPressure(quantity.Fahrenheit(90)).
+				Solve(cycle.RatingConditions(), cycle.Faults{Charge: -0.1})
 			return fmt.Sprint(o, err)
 		},
 		"diagram": func() string {

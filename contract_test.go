@@ -81,12 +81,20 @@ var (
 	_ = unit[quantity.Current]{quantity.Amperes, quantity.Current.Amperes}
 	_ = unit[quantity.Voltage]{quantity.Volts, quantity.Voltage.Volts}
 
-	_ func(quantity.Temperature, quantity.Temperature) quantity.TemperatureDelta                     = quantity.Temperature.Sub
-	_ func(quantity.Temperature, quantity.TemperatureDelta) quantity.Temperature                     = quantity.Temperature.Add
-	_ func(quantity.GaugePressure, quantity.Pressure) quantity.Pressure                              = quantity.GaugePressure.Absolute
-	_ func(quantity.Pressure, quantity.Pressure) quantity.GaugePressure                              = quantity.Pressure.Gauge
-	_ func(quantity.Length) quantity.Pressure                                                        = quantity.AtmosphereAt
-	_ func(quantity.Temperature, quantity.TemperatureDelta) quantity.Uncertain[quantity.Temperature] = quantity.Temperature.PlusMinus
+	_ func(
+		quantity.Temperature, quantity.Temperature,
+	) quantity.TemperatureDelta = quantity.Temperature.Sub
+	_ func(
+		quantity.Temperature, quantity.TemperatureDelta,
+	) quantity.Temperature = quantity.Temperature.Add
+	_ func(
+		quantity.GaugePressure, quantity.Pressure,
+	) quantity.Pressure = quantity.GaugePressure.Absolute
+	_ func(quantity.Pressure, quantity.Pressure) quantity.GaugePressure = quantity.Pressure.Gauge
+	_ func(quantity.Length) quantity.Pressure                           = quantity.AtmosphereAt
+	_ func(
+		quantity.Temperature, quantity.TemperatureDelta,
+	) quantity.Uncertain[quantity.Temperature] = quantity.Temperature.PlusMinus
 )
 
 // text is what every quantity is: shown, written and read with its unit.
@@ -146,12 +154,17 @@ var (
 		fluid.SaturatedLiquid, fluid.SaturatedVapor,
 	}
 
-	_ func(fluid, quantity.Pressure, quantity.Temperature) (refrigerant.State, error)      = fluid.State
-	_ func(fluid, quantity.Pressure, quantity.SpecificEnthalpy) (refrigerant.State, error) = fluid.StateAtEnthalpy
-	_ func(fluid, quantity.Pressure, quantity.SpecificEntropy) (refrigerant.State, error)  = fluid.StateAtEntropy
+	_ func(fluid, quantity.Pressure, quantity.Temperature) (refrigerant.State, error) = fluid.State
+	_ func(
+		fluid, quantity.Pressure, quantity.SpecificEnthalpy,
+	) (refrigerant.State, error) = fluid.StateAtEnthalpy
+	_ func(
+		fluid, quantity.Pressure, quantity.SpecificEntropy,
+	) (refrigerant.State, error) = fluid.StateAtEntropy
 
 	_ = refrigerant.State{
-		Phase: refrigerant.Vapor, Pressure: quantity.Pressure(0), Temperature: quantity.Temperature(0), Density: quantity.Density(0),
+		Phase: refrigerant.Vapor, Pressure: quantity.Pressure(0),
+		Temperature: quantity.Temperature(0), Density: quantity.Density(0),
 		Enthalpy: quantity.SpecificEnthalpy(0),
 		Entropy:  quantity.SpecificEntropy(0), Cp: quantity.SpecificHeat(0),
 		SpeedOfSound: quantity.Velocity(0), Quality: float64(0),
@@ -162,10 +175,14 @@ var (
 	_ = []func(dryBulb, other quantity.Temperature, p quantity.Pressure) (psychro.Air, error){
 		psychro.FromWetBulb, psychro.FromDewPoint,
 	}
-	_ = []func(dryBulb quantity.Temperature, other float64, p quantity.Pressure) (psychro.Air, error){
+	_ = []func(
+		dryBulb quantity.Temperature, other float64, p quantity.Pressure,
+	) (psychro.Air, error){
 		psychro.FromRelativeHumidity, psychro.FromHumidityRatio,
 	}
-	_ func(quantity.Temperature, quantity.SpecificEnthalpy, quantity.Pressure) (psychro.Air, error) = psychro.FromEnthalpy
+	_ func(
+		quantity.Temperature, quantity.SpecificEnthalpy, quantity.Pressure,
+	) (psychro.Air, error) = psychro.FromEnthalpy
 
 	_ = []func(psychro.Air) quantity.Temperature{
 		psychro.Air.DryBulb, psychro.Air.WetBulb, psychro.Air.DewPoint,
@@ -179,22 +196,34 @@ var (
 	_ func(psychro.Air) quantity.SpecificVolume   = psychro.Air.SpecificVolume
 	_ func(psychro.Air) quantity.Density          = psychro.Air.Density
 
-	_ func(...psychro.Stream) (psychro.Mixture, error)                              = psychro.Mix
-	_ func(psychro.Air, quantity.Temperature) (psychro.Process, error)              = psychro.SensibleHeatCool
-	_ func(psychro.Air, quantity.Temperature, float64) (psychro.Process, error)     = psychro.CoolAndDehumidify
-	_ func(dry, wet quantity.Temperature, p quantity.Pressure) (psychro.Air, error) = psychro.RealGas.FromWetBulb
+	_ func(...psychro.Stream) (psychro.Mixture, error)                 = psychro.Mix
+	_ func(psychro.Air, quantity.Temperature) (psychro.Process, error) = psychro.SensibleHeatCool
+	_ func(
+		psychro.Air, quantity.Temperature, float64,
+	) (psychro.Process, error) = psychro.CoolAndDehumidify
+	_ func(
+		dry, wet quantity.Temperature, p quantity.Pressure,
+	) (psychro.Air, error) = psychro.RealGas.FromWetBulb
 )
 
 var (
-	_ func(satline.Visit) (satline.Assessment, error)                                     = satline.Assess
-	_ func(satline.Visit, ...satline.Scenario) ([]satline.Outlook, error)                 = satline.Forecast
-	_ func([]byte) (satline.Visit, error)                                                 = satline.DecodeVisit
-	_ func(quantity.Temperature) *quantity.Uncertain[quantity.Temperature]                = satline.Measured[quantity.Temperature]
-	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = charge.TableSuperheat
-	_ func(charge.Measurement, charge.Target) (charge.Verdict, error)                     = charge.Judge
-	_ func(charge.Dosing) (charge.Dose, error)                                            = charge.Dosing.Next
-	_ func(quantity.Temperature, quantity.Temperature) (quantity.TemperatureDelta, error) = airside.TargetSplit
-	_ func(fluid, quantity.Power, refrigerant.Metering) (*cycle.System, error)            = cycle.DesignResidential
+	_ func(satline.Visit) (satline.Assessment, error)                     = satline.Assess
+	_ func(satline.Visit, ...satline.Scenario) ([]satline.Outlook, error) = satline.Forecast
+	_ func([]byte) (satline.Visit, error)                                 = satline.DecodeVisit
+	_ func(
+		quantity.Temperature,
+	) *quantity.Uncertain[quantity.Temperature] = satline.Measured[quantity.Temperature]
+	_ func(
+		quantity.Temperature, quantity.Temperature,
+	) (quantity.TemperatureDelta, error) = charge.TableSuperheat
+	_ func(charge.Measurement, charge.Target) (charge.Verdict, error) = charge.Judge
+	_ func(charge.Dosing) (charge.Dose, error)                        = charge.Dosing.Next
+	_ func(
+		quantity.Temperature, quantity.Temperature,
+	) (quantity.TemperatureDelta, error) = airside.TargetSplit
+	_ func(
+		fluid, quantity.Power, refrigerant.Metering,
+	) (*cycle.System, error) = cycle.DesignResidential
 )
 
 // One type catches a value out of range from every package.

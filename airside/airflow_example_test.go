@@ -104,7 +104,8 @@ func ExampleDropReading_Airflow() {
 	a, err := airside.DropReading{
 		Part: airside.CoilPart, Rated: quantity.InchesWater(0.25),
 		RatedFlow: quantity.CFM(1200).PlusMinus(quantity.CFM(60)),
-		Drop:      quantity.InchesWater(0.18).PlusMinus(quantity.InchesWater(0.005)), Air: mountain(75),
+		Drop:      quantity.InchesWater(0.18).PlusMinus(quantity.InchesWater(0.005)),
+		Air:       mountain(75),
 	}.Airflow()
 	if err != nil {
 		fmt.Println(err)

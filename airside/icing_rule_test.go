@@ -17,7 +17,9 @@ func TestIcingRule(t *testing.T) {
 		)
 		verify.Value(t, rule, "chance of ice on a coil", "", c.chance, got, 0.01)
 	}
-	if p := IcingChance(quantity.Uncertain[quantity.Temperature]{Value: quantity.Temperature(math.NaN())}); p != 0 {
+	var none quantity.Uncertain[quantity.Temperature]
+	none.Value = quantity.Temperature(math.NaN())
+	if p := IcingChance(none); p != 0 {
 		t.Errorf("no temperature: %v", p)
 	}
 }

@@ -132,7 +132,8 @@ func TestNothingIsNaN(t *testing.T) {
 						f("hv")), Std: f("s")}, f("eff"), f("effstd")}.Heat()
 			}},
 			{"ElectricInput", func() (any, error) {
-				return ElectricInput{quantity.Uncertain[quantity.Voltage]{Value: quantity.Voltage(f("v")), Std: f("s")},
+				return ElectricInput{
+					quantity.Uncertain[quantity.Voltage]{Value: quantity.Voltage(f("v")), Std: f("s")},
 					quantity.Uncertain[quantity.Current]{Value: quantity.Current(f("a")),
 						Std: f("s")}, true, f("pf"), f("pfs")}.Heat()
 			}},
@@ -144,7 +145,8 @@ func TestNothingIsNaN(t *testing.T) {
 			}},
 			{"DropReading", func() (any, error) {
 				return DropReading{Part: FilterPart, Rated: static("r").Value, RatedFlow: flow,
-					Drop: static("d"), WithGrid: static("g"), Normal: static("n"), Air: at}.Airflow()
+					Drop: static("d"), WithGrid: static("g"), Normal: static("n"),
+					Air: at}.Airflow()
 			}},
 			{"FanSpeedReading", func() (any, error) {
 				return FanSpeedReading{flow, RPM(f("n")), RPM(f("m")), RPM(f("s")), at}.Airflow()

@@ -36,13 +36,14 @@ func TestSurveyCalls(t *testing.T) {
 		plan       []fact.Code
 	}{
 		{"dirty filter before a furnace", `{"return": "-0.48 in. w.c.", "supply": "0.28 in. w.c.",
-			"maxExternal": "0.5 in. w.c.", "filterDrop": "0.38 in. w.c.", "coilDrop": "0.2 in. w.c.",
-			"cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"},
+			"maxExternal": "0.5 in. w.c.", "filterDrop": "0.38 in. w.c.",
+			"coilDrop": "0.2 in. w.c.", "cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"},
 			"airflow": "1010 CFM", "ratedAirflow": "1200 CFM"}`,
 			[]fact.Code{"air.do.filter", "air.do.read-again"}},
 		{"dirty filter, and small ducts", `{"return": "-0.72 in. w.c.", "supply": "0.55 in. w.c.",
 			"filterDrop": "0.38 in. w.c.", "coilDrop": "0.2 in. w.c.", "airflow": "1010 CFM",
-			"cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"}, "ratedAirflow": "1200 CFM"}`,
+			"cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"},
+			"ratedAirflow": "1200 CFM"}`,
 			[]fact.Code{"air.do.filter", "air.do.supply", "air.do.return", "air.do.read-again"}},
 		{"too little return", `{"return": "-0.45 in. w.c.", "supply": "0.3 in. w.c.",
 			"filterDrop": "0.1 in. w.c.", "coilDrop": "0.2 in. w.c.", "airflow": "900 CFM",
@@ -52,10 +53,12 @@ func TestSurveyCalls(t *testing.T) {
 			[]fact.Code{"air.do.blower", "air.do.read-again"}},
 		{"overfired at 6,000 ft", `{"returnAir": "68 °F", "supplyAir": "142 °F", "minRise": "35 °F",
 			"maxRise": "65 °F", "elevation": "6000 ft", "ratedInput": "100000 Btu/h",
-			"gas": {"metered": "2 ft³", "elapsed": "75s", "heatingValue": "1000 Btu/ft³", "efficiency": 0.8}}`,
+			"gas": {"metered": "2 ft³", "elapsed": "75s", "heatingValue": "1000 Btu/ft³",
+				"efficiency": 0.8}}`,
 			[]fact.Code{"air.do.heat-off", "air.do.blower", "air.do.input", "air.do.read-again"}},
 		{"sound electric heat", `{"returnAir": "70 °F", "supplyAir": "98 °F", "minRise": "20 °F",
-			"maxRise": "50 °F", "electric": {"voltage": "238 V", "current": "42 A"}, "ratedAirflow": "1150 CFM"}`,
+			"maxRise": "50 °F", "electric": {"voltage": "238 V", "current": "42 A"},
+			"ratedAirflow": "1150 CFM"}`,
 			[]fact.Code{"air.do.go-on"}},
 		{"too much air", `{"return": "-0.1 in. w.c.", "supply": "0.12 in. w.c.",
 			"airflow": "1600 CFM", "capacity": "3 ton"}`,
@@ -183,11 +186,8 @@ func TestImpossibleSurvey(t *testing.T) {
 
 func FuzzSurvey(f *testing.F) {
 	f.Add([]byte(`{"return": "-0.52 in. w.c.", "supply": "0.34 in. w.c.", "airflow": "900 CFM"}`))
-	f.Add(
-		[]byte(
-			`{"returnAir": "70 °F", "supplyAir": "98 °F", "electric": {"voltage": "238 V", "current": "42 A"}}`,
-		),
-	)
+	f.Add([]byte(`{"returnAir": "70 °F", "supplyAir": "98 °F",
+		"electric": {"voltage": "238 V", "current": "42 A"}}`))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		var s Survey
 		if strictjson.Decode(text, &s, strictjson.Limits{Bytes: 4096, Depth: 5, Items: 40}) != nil {

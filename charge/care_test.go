@@ -44,8 +44,9 @@ func TestRisks(t *testing.T) {
 	}{
 		{"", func(*Compressor) {}},
 		{"current-high", func(c *Compressor) { c.Current, c.RatedLoad = amperes(18, 0.5), 16.5 }},
-		{"", func(c *Compressor) { c.Current, c.RatedLoad = amperes(17, 0.5), 16.5 }}, // not to be told from it
-		{"", func(c *Compressor) { c.Current = amperes(18, 0.5) }},                    // no label
+		// Not to be told from it.
+		{"", func(c *Compressor) { c.Current, c.RatedLoad = amperes(17, 0.5), 16.5 }},
+		{"", func(c *Compressor) { c.Current = amperes(18, 0.5) }}, // no label
 		{"floodback", func(c *Compressor) { c.Superheat = about(0.4) }},
 		{"floodback", func(c *Compressor) { c.Superheat = about(-3) }},
 		{"superheat-low", func(c *Compressor) { c.Superheat = about(4) }},

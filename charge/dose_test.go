@@ -76,7 +76,8 @@ func TestGainIsLearned(t *testing.T) {
 	first := next(
 		t, Dosing{Target: d.Target, LabelCharge: d.LabelCharge, History: seen([2]float64{0, 30})},
 	)
-	if !(first.PerOunce.Std > eager.PerOunce.Std/math.Abs(float64(eager.PerOunce.Value))*math.Abs(float64(first.PerOunce.Value))) {
+	doubt := eager.PerOunce.Std / math.Abs(float64(eager.PerOunce.Value))
+	if !(first.PerOunce.Std > doubt*math.Abs(float64(first.PerOunce.Value))) {
 		t.Errorf("doubt before %v, after %v", first.PerOunce, eager.PerOunce)
 	}
 }

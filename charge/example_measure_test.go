@@ -52,7 +52,8 @@ func ExampleMeasurement_At() {
 	m, _ := charge.MeasureSuperheat(r22,
 		quantity.PSIG(68.5).PlusMinus(quantity.PSIG(0.6)), quantity.StandardAtmosphere.PlusMinus(0),
 		quantity.Fahrenheit(54).PlusMinus(quantity.FahrenheitDelta(0.9)))
-	mean := quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.4)) // from SteadinessOf
+	// As SteadinessOf gives it.
+	mean := quantity.FahrenheitDelta(10).PlusMinus(quantity.FahrenheitDelta(0.4))
 	fmt.Println(
 		m.Value.Format(quantity.IP), "read once,", m.At(mean).Value.Format(quantity.IP),
 		"over time",

@@ -479,7 +479,8 @@ func TestEstimateOfTheEnd(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if (s.State == Settling) != (s.Estimate != quantity.Uncertain[quantity.TemperatureDelta]{}) {
+			var none quantity.Uncertain[quantity.TemperatureDelta]
+			if (s.State == Settling) != (s.Estimate != none) {
 				t.Fatalf("%v with an estimate of %v", s.State, s.Estimate)
 			}
 			if s.State == Settling {
