@@ -133,7 +133,8 @@ func TestNothingIsNaN(t *testing.T) {
 			}},
 			{"ElectricInput", func() (any, error) {
 				return ElectricInput{
-					quantity.Uncertain[quantity.Voltage]{Value: quantity.Voltage(f("v")), Std: f("s")},
+					quantity.Uncertain[quantity.Voltage]{Value: quantity.Voltage(f("v")),
+						Std: f("s")},
 					quantity.Uncertain[quantity.Current]{Value: quantity.Current(f("a")),
 						Std: f("s")}, true, f("pf"), f("pfs")}.Heat()
 			}},

@@ -37,7 +37,8 @@ func TestSurveyCalls(t *testing.T) {
 	}{
 		{"dirty filter before a furnace", `{"return": "-0.48 in. w.c.", "supply": "0.28 in. w.c.",
 			"maxExternal": "0.5 in. w.c.", "filterDrop": "0.38 in. w.c.",
-			"coilDrop": "0.2 in. w.c.", "cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"},
+			"coilDrop": "0.2 in. w.c.",
+			"cleanFilter": {"drop": "0.14 in. w.c.", "flow": "1200 CFM"},
 			"airflow": "1010 CFM", "ratedAirflow": "1200 CFM"}`,
 			[]fact.Code{"air.do.filter", "air.do.read-again"}},
 		{"dirty filter, and small ducts", `{"return": "-0.72 in. w.c.", "supply": "0.55 in. w.c.",

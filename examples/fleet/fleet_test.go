@@ -122,7 +122,8 @@ func TestTheTablesFindWhatIsThere(t *testing.T) {
 		t.Errorf("the suction gauge of %s is not first: %s", wrongGauge, row)
 	}
 	most, at := 0.0, ""
-	shares := regexp.MustCompile(`\| ([A-Z][a-z]+ [0-9]+) \| Jun-Aug \| [0-9]+ \| undercharge \|[^|]+\| ([0-9.]+) %`)
+	shares := regexp.MustCompile(`\| ([A-Z][a-z]+ [0-9]+) \| Jun-Aug \| [0-9]+ \| ` +
+		`undercharge \|[^|]+\| ([0-9.]+) %`)
 	for _, m := range shares.FindAllStringSubmatch(tables, -1) {
 		var share float64
 		if err := json.Unmarshal([]byte(m[2]), &share); err == nil && share > most {
@@ -223,7 +224,8 @@ func TestAFailedRunIsRunAgain(t *testing.T) {
 	}
 	have, want := contents(t, dir), contents(t, clean.out)
 	if !maps.Equal(have, want) {
-		t.Errorf("run again: %v; want %v", slices.Sorted(maps.Keys(have)), slices.Sorted(maps.Keys(want)))
+		t.Errorf("run again: %v; want %v",
+			slices.Sorted(maps.Keys(have)), slices.Sorted(maps.Keys(want)))
 	}
 	if n := len(rowsOf(t, dir)); n != 300 {
 		t.Errorf("%d rows, want 300", n)
@@ -270,7 +272,8 @@ func TestDeadLetters(t *testing.T) {
 		numbers = append(numbers, r.Number)
 	}
 	// The fourth stood behind the cut, and came out of it or not.
-	if slices.Sort(numbers); !slices.Equal(numbers[:min(3, len(numbers))], []string{"1", "2", "3"}) {
+	slices.Sort(numbers)
+	if !slices.Equal(numbers[:min(3, len(numbers))], []string{"1", "2", "3"}) {
 		t.Errorf("assessed: %v", numbers)
 	}
 	var got []string
@@ -286,8 +289,9 @@ func TestDeadLetters(t *testing.T) {
 		}
 	}
 	want := []string{
-		`["a.ndjson",3,"tasks[0]"]`, `["a.ndjson",4,"machine.equipment.refrigerant"]`, `["a.ndjson",5,"start"]`,
-		`["a.ndjson",6,"machine.serial"]`, `["a.ndjson",7,"task"]`, `["a.ndjson",9,""]`,
+		`["a.ndjson",3,"tasks[0]"]`, `["a.ndjson",4,"machine.equipment.refrigerant"]`,
+		`["a.ndjson",5,"start"]`, `["a.ndjson",6,"machine.serial"]`,
+		`["a.ndjson",7,"task"]`, `["a.ndjson",9,""]`,
 		`["b.parquet",0,""]`, `["c.ndjson.gz",0,""]`,
 	}
 	if !slices.Equal(got, want) {
@@ -309,8 +313,9 @@ func TestShareIsWilsons(t *testing.T) {
 	for _, one := range []Tally{{N: 10, P: 5}, {N: 200, P: 3}, {N: 1000, P: 400}} {
 		var middle, low, high float64
 		text := share(one)
+		into := []*float64{&middle, &low, &high}
 		for i, field := range regexp.MustCompile(`[0-9.]+`).FindAllString(text, 3) {
-			if err := json.Unmarshal([]byte(field), []*float64{&middle, &low, &high}[i]); err != nil {
+			if err := json.Unmarshal([]byte(field), into[i]); err != nil {
 				t.Fatal(err)
 			}
 		}

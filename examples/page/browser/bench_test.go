@@ -48,7 +48,8 @@ func BenchmarkLaterAnswer(b *testing.B) {
 
 func number(p tab, name string) float64 {
 	p.Helper()
-	v, err := strconv.ParseFloat(eval[string](p, fmt.Sprintf(`document.documentElement.dataset[%q]`, name)), 64)
+	text := eval[string](p, fmt.Sprintf(`document.documentElement.dataset[%q]`, name))
+	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
 		p.Fatal(err)
 	}

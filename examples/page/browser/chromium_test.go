@@ -94,7 +94,8 @@ func open(t testing.TB, address string, width, height int64) tab {
 	if err != nil {
 		t.Fatal(err)
 	}
-	id, err := target.CreateTarget("about:blank").WithBrowserContextID(own).WithNewWindow(true).Do(whole)
+	id, err := target.CreateTarget("about:blank").
+		WithBrowserContextID(own).WithNewWindow(true).Do(whole)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -188,8 +189,10 @@ func (b tab) enter(fields ...string) {
 	b.Helper()
 	for i := 0; i < len(fields); i += 2 {
 		b.do(fmt.Sprintf(`const e = document.getElementById("f-" + %q); if (!e) throw %q;
-		  for (let d = e.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
-		  document.getElementById("tab-" + e.closest("[role=tabpanel]").id)?.click(); e.focus(); e.select?.()`,
+		  for (let d = e.closest("details"); d; d = d.parentElement.closest("details"))
+		    d.open = true;
+		  document.getElementById("tab-" + e.closest("[role=tabpanel]").id)?.click();
+		  e.focus(); e.select?.()`,
 			fields[i], fields[i]))
 		b.run(chromedp.KeyEvent(fields[i+1]))
 	}
@@ -207,7 +210,8 @@ func (b tab) choose(selector, value string) {
 	b.Helper()
 	b.do(fmt.Sprintf(`delete document.documentElement.dataset.answered;
 	  const e = document.querySelector(%q); e.value = %q;
-	  e.dispatchEvent(new Event("change", {bubbles: true})); e.dispatchEvent(new Event("input", {bubbles: true}))`,
+	  e.dispatchEvent(new Event("change", {bubbles: true}));
+	  e.dispatchEvent(new Event("input", {bubbles: true}))`,
 		selector, value))
 }
 
@@ -253,7 +257,8 @@ func (b tab) sheets() int {
 	b.Helper()
 	var pdf []byte
 	b.run(chromedp.ActionFunc(func(ctx context.Context) (err error) {
-		pdf, _, err = page.PrintToPDF().WithPreferCSSPageSize(true).WithPrintBackground(true).Do(ctx)
+		print := page.PrintToPDF().WithPreferCSSPageSize(true).WithPrintBackground(true)
+		pdf, _, err = print.Do(ctx)
 		return err
 	}))
 	if *pictures != "" {

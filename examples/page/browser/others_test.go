@@ -43,7 +43,8 @@ func TestOtherBrowsers(t *testing.T) {
 				var got string
 				var err error
 				for range 150 {
-					if got, err = b.run("return String(" + script + ")"); err == nil && got == "true" {
+					got, err = b.run("return String(" + script + ")")
+					if err == nil && got == "true" {
 						return
 					}
 					time.Sleep(200 * time.Millisecond)
@@ -53,20 +54,26 @@ func TestOtherBrowsers(t *testing.T) {
 			}
 			const answered = `document.documentElement.dataset.answered === "whole"`
 			until("the first answer", answered)
-			if _, err := b.run(`document.getElementById("example").click(); return ""`); err != nil {
+			press := `document.getElementById("example").click(); return ""`
+			if _, err := b.run(press); err != nil {
 				t.Fatal(err)
 			}
-			until("the example's answer", answered+` && document.getElementById("figures").children.length === 4`)
+			until("the example's answer",
+				answered+` && document.getElementById("figures").children.length === 4`)
 			a, err := satline.Assess(visitOf(t, "../../visit/demo/mountain-library.json"))
 			if err != nil {
 				t.Fatal(err)
 			}
-			says := fmt.Sprintf(`document.getElementById("headline").textContent.replaceAll("\u00a0", " ") === %q`, a.Headline.Text)
+			says := fmt.Sprintf(`document.getElementById("headline").textContent.
+				replaceAll("\u00a0", " ") === %q`, a.Headline.Text)
 			until("the library's headline", says)
-			if _, err := b.run(`const s = document.querySelector('[data-unit="readings.suctionLine"]'); s.value = "°C"; s.dispatchEvent(new Event("change", {bubbles: true})); return ""`); err != nil {
+			celsius := `const s = document.querySelector('[data-unit="readings.suctionLine"]');
+				s.value = "°C"; s.dispatchEvent(new Event("change", {bubbles: true})); return ""`
+			if _, err := b.run(celsius); err != nil {
 				t.Fatal(err)
 			}
-			until("a converted number", `parseFloat(document.getElementById("f-readings-suctionLine").value) < 30`)
+			until("a converted number",
+				`parseFloat(document.getElementById("f-readings-suctionLine").value) < 30`)
 			if err := b.open(address); err != nil {
 				t.Fatal(err)
 			}
@@ -113,7 +120,8 @@ func firefox(t *testing.T) browser {
 		id := 0
 		b.call = func(method string, params any) (json.RawMessage, error) {
 			id++
-			request, err := json.Marshal(map[string]any{"id": id, "method": method, "params": params})
+			call := map[string]any{"id": id, "method": method, "params": params}
+			request, err := json.Marshal(call)
 			if err != nil {
 				return nil, err
 			}
@@ -148,7 +156,8 @@ func firefox(t *testing.T) browser {
 	if b.call == nil {
 		t.Fatal("Firefox does not answer")
 	}
-	if _, err := b.call("session.new", map[string]any{"capabilities": map[string]any{}}); err != nil {
+	none := map[string]any{"capabilities": map[string]any{}}
+	if _, err := b.call("session.new", none); err != nil {
 		t.Fatal(err)
 	}
 	text, err := b.call("browsingContext.getTree", map[string]any{})
@@ -206,7 +215,9 @@ func webkit(t *testing.T) browser {
 	for range 50 {
 		err = call("POST", "http://127.0.0.1:"+port+"/session", map[string]any{
 			"capabilities": map[string]any{"alwaysMatch": map[string]any{
-				"webkitgtk:browserOptions": map[string]any{"binary": found[0], "args": []string{"--automation"}},
+				"webkitgtk:browserOptions": map[string]any{
+					"binary": found[0], "args": []string{"--automation"},
+				},
 			}},
 		}, &session)
 		if err == nil {

@@ -36,7 +36,10 @@ func TestPageStandsAlone(t *testing.T) {
 	if size := len(module) * 3 / 4; size > most {
 		t.Errorf("the module is %d bytes compressed, want at most %d", size, most)
 	}
-	for _, never := range []string{"connect-src", "unsafe-inline", "fetch(", "XMLHttpRequest", "WebSocket", "sendBeacon", "EventSource"} {
+	for _, never := range []string{
+		"connect-src", "unsafe-inline", "fetch(", "XMLHttpRequest", "WebSocket", "sendBeacon",
+		"EventSource",
+	} {
 		// The support of Go for WebAssembly names one that it is never given.
 		if strings.Contains(html, never) {
 			t.Errorf("the page holds %q", never)
@@ -99,7 +102,10 @@ func TestUnitsConvert(t *testing.T) {
 	if eval[bool](b, `!!document.querySelector('[data-sign="readings.power"]')`) {
 		t.Error("a power may be below zero")
 	}
-	if bad := eval[[]string](b, `[...document.querySelectorAll("[data-unit]")].map((u) => document.getElementById("f-" + u.dataset.unit.replaceAll(".", "-"))).filter((e) => e.inputMode !== "decimal").map((e) => e.id)`); len(bad) > 0 {
+	bad := eval[[]string](b, `[...document.querySelectorAll("[data-unit]")]
+	  .map((u) => document.getElementById("f-" + u.dataset.unit.replaceAll(".", "-")))
+	  .filter((e) => e.inputMode !== "decimal").map((e) => e.id)`)
+	if len(bad) > 0 {
 		t.Errorf("no decimal keys for %q", bad)
 	}
 }
@@ -116,10 +122,12 @@ func TestTypos(t *testing.T) {
 		b.choose(`[data-unit="readings.suctionLine"]`, c.unit)
 		b.enter("readings-suctionLine", c.typed)
 		b.wait(fmt.Sprintf("%q of %q", c.told, c.typed),
-			fmt.Sprintf(`document.querySelector(%q).textContent.replaceAll("\u00a0", " ") === %q`, at, c.told))
+			fmt.Sprintf(`document.querySelector(%q).textContent.
+				replaceAll("\u00a0", " ") === %q`, at, c.told))
 		if c.told != "" {
 			b.shoot("typo")
-			if lines := eval[float64](b, fmt.Sprintf(`document.querySelector(%q).getBoundingClientRect().height`, at)); lines > 24 {
+			height := fmt.Sprintf(`document.querySelector(%q).getBoundingClientRect().height`, at)
+			if lines := eval[float64](b, height); lines > 24 {
 				t.Errorf("%q takes %v px", c.told, lines)
 			}
 		}
@@ -127,7 +135,8 @@ func TestTypos(t *testing.T) {
 	b.choose("#s-language", "es")
 	b.settled()
 	b.enter("readings-liquidLine", "999")
-	b.wait("it in Spanish", `/^De .* a /.test(document.querySelector("#e-f-readings-liquidLine").textContent)`)
+	b.wait("it in Spanish",
+		`/^De .* a /.test(document.querySelector("#e-f-readings-liquidLine").textContent)`)
 }
 
 // A visit is there again after the page was closed, and several machines stand beside each
@@ -148,7 +157,8 @@ func TestKept(t *testing.T) {
 	}
 	b.press("#machine-new")
 	b.settled()
-	if got := eval[string](b, `document.getElementById("f-readings-suctionPressure").value`); got != "" {
+	got := eval[string](b, `document.getElementById("f-readings-suctionPressure").value`)
+	if got != "" {
 		t.Errorf("a new machine reads %q", got)
 	}
 	b.enter("title", "Invented roof 2")
@@ -162,7 +172,8 @@ func TestKept(t *testing.T) {
 	}
 	b.press("#machine-remove")
 	b.settled()
-	if got := eval[string](b, `document.getElementById("f-title").value`); got != "Invented roof 2" {
+	got = eval[string](b, `document.getElementById("f-title").value`)
+	if got != "Invented roof 2" {
 		t.Errorf("after removing the first there is %q", got)
 	}
 }
@@ -170,7 +181,8 @@ func TestKept(t *testing.T) {
 // saved is what the page saves when a button is pressed.
 func (b tab) saved(button string) string {
 	b.Helper()
-	b.do(`window.saved = undefined; URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; };
+	b.do(`window.saved = undefined;
+	  URL.createObjectURL = (blob) => { window.saved = blob.text(); return "blob:x"; };
 	  HTMLAnchorElement.prototype.click = () => {}`)
 	b.press(button)
 	b.wait("a file", `window.saved`)
@@ -208,9 +220,13 @@ func TestFilesGoInACircle(t *testing.T) {
 		}
 	}
 	held := eval[string](b, `localStorage["satline.machines/1"]`)
-	for _, text := range []string{`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`, `{"equipment": {}, "checks": 7}`, `{"equipment": {"accessories": [1]}}`, `not JSON`} {
+	for _, text := range []string{
+		`5`, `null`, `[]`, `{"colour": 1}`, `{"equipment": {}, "log": 7}`,
+		`{"equipment": {}, "checks": 7}`, `{"equipment": {"accessories": [1]}}`, `not JSON`,
+	} {
 		b.openFile(text)
-		b.wait("the word on "+text, `document.getElementById("said").textContent.startsWith("That file is not a visit")`)
+		b.wait("the word on "+text,
+			`document.getElementById("said").textContent.startsWith("That file is not a visit")`)
 		b.do(`document.getElementById("said").textContent = ""`)
 		if got := eval[string](b, `localStorage["satline.machines/1"]`); got != held {
 			t.Errorf("%s replaced what was entered", text)
@@ -266,7 +282,8 @@ func TestLookIsAnswered(t *testing.T) {
 	b.do(`delete document.documentElement.dataset.answered`)
 	b.press("#keep-looked [data-unlook]")
 	b.settled()
-	if eval[bool](b, `!!document.querySelector("#keep-looked li:nth-child(`+fmt.Sprint(len(v.Checks))+`)")`) {
+	last := fmt.Sprintf(`!!document.querySelector("#keep-looked li:nth-child(%d)")`, len(v.Checks))
+	if eval[bool](b, last) {
 		t.Error("an answer was not taken back")
 	}
 }
@@ -280,7 +297,8 @@ func lookedFor(t *testing.T) (satline.Visit, string) {
 	}
 	for _, file := range files {
 		v := visitOf(t, file)
-		if a, err := satline.Assess(v); err == nil && a.Plan[0].Look != "" && len(v.Log) == 0 && len(v.Checks) == 0 {
+		a, err := satline.Assess(v)
+		if err == nil && a.Plan[0].Look != "" && len(v.Log) == 0 && len(v.Checks) == 0 {
 			return v, file
 		}
 	}
@@ -315,16 +333,23 @@ func TestPlanLeadsToItsFields(t *testing.T) {
 	b.settled()
 	b.press("#tab-setup")
 	const charge = "equipment-label-charge"
-	if !eval[bool](b, `(() => { const e = document.getElementById("f-`+charge+`"); return e.checkVisibility() && !!e.closest(".asked") })()`) {
+	if !eval[bool](b, `(() => {
+	  const e = document.getElementById("f-`+charge+`");
+	  return e.checkVisibility() && !!e.closest(".asked");
+	})()`) {
 		t.Error("the plan reads the label, and the page does not show where")
 	}
 	b.do(`document.getElementById("f-title").focus()`)
 	seen := ""
 	for range 40 {
 		b.run(chromedp.KeyEvent("\r"))
-		seen += " " + eval[string](b, `document.activeElement.dataset.path || document.activeElement.id`)
+		seen += " " + eval[string](b,
+			`document.activeElement.dataset.path || document.activeElement.id`)
 	}
-	for _, path := range []string{"equipment.refrigerant", "equipment.metering", "equipment.label.charge", "readings.supplyDryBulb", "log-now"} {
+	for _, path := range []string{
+		"equipment.refrigerant", "equipment.metering", "equipment.label.charge",
+		"readings.supplyDryBulb", "log-now",
+	} {
 		if !strings.Contains(seen, path) {
 			t.Errorf("Enter passes over %s:%s", path, seen)
 		}
@@ -378,7 +403,8 @@ func TestRecord(t *testing.T) {
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.openVisit(visits + "just-moved.json")
 	b.enter("notes", "Invented note")
-	if html := b.saved("#html"); !strings.Contains(html, "Invented note") || !strings.Contains(html, "<!DOCTYPE html>") {
+	html := b.saved("#html")
+	if !strings.Contains(html, "Invented note") || !strings.Contains(html, "<!DOCTYPE html>") {
 		t.Errorf("the record: %.200s", html)
 	}
 	b.do(`window.print = () => {}`)
@@ -408,15 +434,22 @@ func TestKeptAwake(t *testing.T) {
 	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
 	b.do(`window.asked = ""; window.hold = Promise.resolve();
-	  Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request: async (what) => {
+	  const request = async (what) => {
 	    asked += what + " ";
 	    await hold;
 	    const lock = new EventTarget();
-	    lock.release = async () => { asked += "released "; lock.dispatchEvent(new Event("release")); };
+	    lock.release = async () => {
+	      asked += "released ";
+	      lock.dispatchEvent(new Event("release"));
+	    };
 	    return window.lock = lock;
-	  } } });
-	  window.look = (seen) => { Object.defineProperty(document, "visibilityState", { configurable: true, value: seen });
-	    document.dispatchEvent(new Event("visibilitychange")); }`)
+	  };
+	  Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request } });
+	  window.look = (seen) => {
+	    const state = { configurable: true, value: seen };
+	    Object.defineProperty(document, "visibilityState", state);
+	    document.dispatchEvent(new Event("visibilitychange"));
+	  }`)
 	step := func(what, script, want string) {
 		t.Helper()
 		b.do(`asked = "";` + script)
@@ -425,7 +458,8 @@ func TestKeptAwake(t *testing.T) {
 			t.Errorf("%s: asked %q, want %q", what, got, want)
 		}
 	}
-	const loop, setup = `document.getElementById("tab-loop").click();`, `document.getElementById("tab-setup").click();`
+	const loop = `document.getElementById("tab-loop").click();`
+	const setup = `document.getElementById("tab-setup").click();`
 	step("the loop", loop, "screen")
 	step("the loop again", loop, "")
 	step("another tab", setup, "released")
@@ -434,7 +468,8 @@ func TestKeptAwake(t *testing.T) {
 	step("in sight", `look("visible")`, "screen")
 	step("taken by the browser", `lock.release(); look("visible")`, "released screen")
 	step("left", setup, "released")
-	step("left before the answer", `hold = new Promise((done) => setTimeout(done, 50));`+loop+setup, "screen released")
+	step("left before the answer",
+		`hold = new Promise((done) => setTimeout(done, 50));`+loop+setup, "screen released")
 }
 
 // The record goes to where the browser shares to; where it shares nothing it is saved.
@@ -444,11 +479,14 @@ func TestShared(t *testing.T) {
 	b.openVisit(visits + "just-moved.json")
 	b.enter("notes", "Invented note")
 	b.do(`navigator.canShare = (x) => x.files.length === 1;
-	  navigator.share = async ({ files: [f] }) => { window.shared = f.type + " " + f.name + " " + (await f.text()); }`)
+	  navigator.share = async ({ files: [f] }) => {
+	    window.shared = f.type + " " + f.name + " " + (await f.text());
+	  }`)
 	b.press("#share")
 	b.wait("what is shared", `window.shared`)
 	got := eval[string](b, `shared`)
-	if !strings.HasPrefix(got, "text/html ") || !strings.Contains(got, ".html <!DOCTYPE html>") || !strings.Contains(got, "Invented note") {
+	if !strings.HasPrefix(got, "text/html ") || !strings.Contains(got, ".html <!DOCTYPE html>") ||
+		!strings.Contains(got, "Invented note") {
 		t.Errorf("shared: %.200s", got)
 	}
 	b.do(`navigator.canShare = () => false; delete window.shared`)
@@ -467,10 +505,12 @@ func TestRulesOfAFirm(t *testing.T) {
 	const example = "../../visit/demo/mountain-library.json"
 	b.openVisit(example)
 	b.press("#tab-setup")
-	if text := b.text("#setup"); strings.Contains(text, "false") || strings.Contains(text, "undefined") {
+	text := b.text("#setup")
+	if strings.Contains(text, "false") || strings.Contains(text, "undefined") {
 		t.Errorf("what is nothing is written out: %.300s", text)
 	}
-	b.enter("house-name", "Invented rules", "house-subcooling", "9", "house-holds-0-rule", "Two persons")
+	b.enter("house-name", "Invented rules", "house-subcooling", "9",
+		"house-holds-0-rule", "Two persons")
 	b.choose("#f-house-holds-0-methods-0", "superheat")
 	b.enter("house-faults-0-name", "kinked behind the wall")
 	b.settled()
@@ -483,8 +523,12 @@ func TestRulesOfAFirm(t *testing.T) {
 	nine := quantity.FahrenheitDelta(9).PlusMinus(0)
 	want.House = &satline.House{
 		Name: "Invented rules", Subcooling: &nine,
-		Holds:  []satline.HouseHold{{Rule: "Two persons", Methods: []charge.Method{charge.Superheat}}},
-		Faults: []satline.HouseFault{{Name: "kinked behind the wall", Like: "liquid-line-restriction", Share: 0.5}},
+		Holds: []satline.HouseHold{
+			{Rule: "Two persons", Methods: []charge.Method{charge.Superheat}},
+		},
+		Faults: []satline.HouseFault{
+			{Name: "kinked behind the wall", Like: "liquid-line-restriction", Share: 0.5},
+		},
 	}
 	for range 2 {
 		saved := b.saved("#json")
@@ -518,7 +562,8 @@ func TestOffline(t *testing.T) {
 	address := server.URL + "/satline.html"
 	b := open(t, address, 390, 844)
 	b.wait("the service worker", `navigator.serviceWorker.controller`)
-	if eval[string](b, `document.querySelector("[rel=manifest]").href`) != server.URL+"/satline.webmanifest" {
+	manifest := eval[string](b, `document.querySelector("[rel=manifest]").href`)
+	if manifest != server.URL+"/satline.webmanifest" {
 		t.Error("there is no manifest")
 	}
 	server.Close()
@@ -551,7 +596,7 @@ func TestAccessible(t *testing.T) {
 			b.do(`document.querySelectorAll("details").forEach((d) => (d.open = true));
 			  document.getElementById("said").textContent = ""`)
 			b.shoot(name + "-" + theme)
-			for _, v := range eval[[]string](b, `axe.run({ resultTypes: ["violations"], runOnly: ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] }).then((r) => r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 120) + " " + (n.any[0] ? n.any[0].message : ""))))`) {
+			for _, v := range eval[[]string](b, violations) {
 				t.Errorf("%s, %s: %s", theme, name, v)
 			}
 			for _, s := range eval[[]string](b, small) {
@@ -561,7 +606,10 @@ func TestAccessible(t *testing.T) {
 	}
 	// A screen reader hears the verdict first, then danger, next step, readings, log.
 	b.press("#tab-loop")
-	if got := eval[string](b, `[...document.querySelectorAll("#outcome, #risk, #figures, #next, #f-readings-suctionPressure, #log-now")].map((e) => e.id).join(" ")`); got != "outcome risk figures next f-readings-suctionPressure log-now" {
+	got := eval[string](b, `[...document.querySelectorAll(
+	  "#outcome, #risk, #figures, #next, #f-readings-suctionPressure, #log-now",
+	)].map((e) => e.id).join(" ")`)
+	if got != "outcome risk figures next f-readings-suctionPressure log-now" {
 		t.Errorf("the order of the loop is %s", got)
 	}
 	// Text twice as large stays within the screen.
@@ -577,10 +625,22 @@ func TestAccessible(t *testing.T) {
 	}
 }
 
+// violations lists what an engine of accessibility rules finds wrong.
+const violations = `axe.run({
+  resultTypes: ["violations"],
+  runOnly: ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+}).then((r) => r.violations.flatMap((v) => v.nodes.map((n) =>
+  v.id + ": " + n.html.slice(0, 120) + " " + (n.any[0] ? n.any[0].message : ""))))`
+
 // small lists what is too small to touch.
-const small = `[...document.querySelectorAll("button, input, select, textarea, summary")].flatMap((e) => {
-  const own = e.type === "radio" || e.type === "checkbox" ? e.closest("label") : e.closest(".pair") && e.tagName === "INPUT" ? e.closest(".pair") : e;
+const small = `[...document.querySelectorAll(
+  "button, input, select, textarea, summary",
+)].flatMap((e) => {
+  const own = e.type === "radio" || e.type === "checkbox" ? e.closest("label")
+    : e.closest(".pair") && e.tagName === "INPUT" ? e.closest(".pair") : e;
   const r = own.getBoundingClientRect();
   if (!e.checkVisibility() || e.type === "file") return [];
-  return r.height < 44.5 || r.width < 43.5 ? [(e.id || e.dataset.unit || e.textContent) + " " + Math.round(r.width) + "x" + Math.round(r.height)] : [];
+  const name = e.id || e.dataset.unit || e.textContent;
+  return r.height < 44.5 || r.width < 43.5
+    ? [name + " " + Math.round(r.width) + "x" + Math.round(r.height)] : [];
 })`

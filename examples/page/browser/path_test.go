@@ -22,11 +22,14 @@ func (p *person) tap(selector string) {
 	}](p.tab, fmt.Sprintf(`(() => {
 	  const e = document.querySelector(%q), before = scrollY, high = 0;
 	  const low = innerHeight - document.getElementById("tabs").offsetHeight;
-	  const own = e.labels && e.type === "radio" ? e.labels[0] : e, r0 = own.getBoundingClientRect();
-	  if (r0.top < high || r0.bottom > low) scrollBy({ top: r0.top + r0.height / 2 - (high + low) / 2, behavior: "instant" });
+	  const own = e.labels && e.type === "radio" ? e.labels[0] : e;
+	  const r0 = own.getBoundingClientRect();
+	  if (r0.top < high || r0.bottom > low)
+	    scrollBy({ top: r0.top + r0.height / 2 - (high + low) / 2, behavior: "instant" });
 	  const r = own.getBoundingClientRect(), x = r.left + r.width / 2, y = r.top + r.height / 2;
 	  const hit = document.elementFromPoint(x, y);
-	  return { x, y, scrolled: Math.abs(scrollY - before), hit: !!hit && (own.contains(hit) || hit.contains(own)) };
+	  const met = !!hit && (own.contains(hit) || hit.contains(own));
+	  return { x, y, scrolled: Math.abs(scrollY - before), hit: met };
 	})()`, selector))
 	if !at.Hit {
 		p.Fatalf("%s lies under something else", selector)
@@ -52,9 +55,10 @@ func TestPathOfAVisit(t *testing.T) {
 	p.tap("#f-equipment-metering-1")
 	p.write("\r")
 	// Capacity and elevation are passed over, and what stands open of the label.
-	for i := 0; eval[string](p.tab, `document.activeElement.id`) != "f-readings-suctionPressure"; i++ {
+	active := func() string { return eval[string](p.tab, `document.activeElement.id`) }
+	for i := 0; active() != "f-readings-suctionPressure"; i++ {
 		if i > 12 {
-			t.Fatalf("Enter leads to %s", eval[string](p.tab, `document.activeElement.id`))
+			t.Fatalf("Enter leads to %s", active())
 		}
 		p.write("\r")
 	}
@@ -81,7 +85,8 @@ func TestPathOfAVisit(t *testing.T) {
 		p.settled()
 		p.fits(fmt.Sprint("round ", round))
 	}
-	if got := eval[int](p.tab, `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`); got != 10 {
+	const moves = `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`
+	if got := eval[int](p.tab, moves); got != 10 {
 		t.Errorf("%d moves are logged of 10", got)
 	}
 	t.Logf("ten rounds: %d taps, %d keys, %d px scrolled",
@@ -95,7 +100,8 @@ func TestPathOfAVisit(t *testing.T) {
 // fits holds that the whole loop is on the screen, and nothing wider than it.
 func (b tab) fits(state string) {
 	b.Helper()
-	if over := eval[int](b, `document.documentElement.scrollHeight - document.documentElement.clientHeight`); over > 0 {
+	const past = `document.documentElement.scrollHeight - document.documentElement.clientHeight`
+	if over := eval[int](b, past); over > 0 {
 		b.Errorf("%s: the loop is %d px higher than the screen", state, over)
 	}
 	b.narrow(state)
@@ -103,7 +109,8 @@ func (b tab) fits(state string) {
 
 func (b tab) narrow(state string) {
 	b.Helper()
-	if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+	const past = `document.documentElement.scrollWidth - document.documentElement.clientWidth`
+	if over := eval[int](b, past); over > 0 {
 		b.Errorf("%s: the page is %d px wider than the screen", state, over)
 	}
 }

@@ -233,7 +233,8 @@ func TestTasks(t *testing.T) {
 		{"nitrogen", `{"start": "500 psig", "startGas": "90 °F", "held": "1 h",
 			"end": "490 psig", "endGas": "80 °F"}`, machine, 1},
 		{"vacuum", `{"readings": [{"at": "0 min", "value": "300 micron"},
-			{"at": "5 min", "value": "310 micron"}, {"at": "10 min", "value": "312 micron"}]}`, nil, 1},
+			{"at": "5 min", "value": "310 micron"},
+			{"at": "10 min", "value": "312 micron"}]}`, nil, 1},
 		{"electrical", `{}`, []byte(`{"electrical": {"nameplate": {"voltage": "230 V"},
 			"control": {"transformer": "0 V"}, "compressor": {"state": "silent"}}}`), 1},
 		{"job", `{"task": "maintain", "technician": "Invented",
@@ -357,7 +358,8 @@ func TestRecord(t *testing.T) {
 	day := time.Date(2026, 7, 14, 9, 0, 0, 0, time.UTC)
 	for inputs, want := range map[string]string{
 		`{}`: "<!DOCTYPE html>",
-		`{"job": {"task": "maintain", "technician": "Ines Invented", "license": "none"}}`: "Ines Invented",
+		`{"job": {"task": "maintain", "technician": "Ines Invented",
+			"license": "none"}}`: "Ines Invented",
 	} {
 		page, err := Record(demo(t), []byte(inputs), day)
 		if err != nil || !strings.Contains(page, want) {

@@ -58,8 +58,10 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 	  "units": "IP", "title": "x",
 	  "equipment": {"refrigerant": "R-410A", "metering": "TXV", "nominalCapacity": "3"},
 	  "site": {"elevation": "99999 ft"},
-	  "readings": {"liquidPressure": "318 psig", "liquidLine": "92 °F", "outdoorDryBulb": "8x", "suctionLine": "900 °F", "returnDryBulb": ""},
-	  "log": [{"at": "0s", "suctionPressure": "118"}, {"at": "soon"}, {"at": "30s", "liquidPressure": "318 psig", "liquidLine": "92 °F"}]
+	  "readings": {"liquidPressure": "318 psig", "liquidLine": "92 °F", "outdoorDryBulb": "8x",
+	    "suctionLine": "900 °F", "returnDryBulb": ""},
+	  "log": [{"at": "0s", "suctionPressure": "118"}, {"at": "soon"},
+	    {"at": "30s", "liquidPressure": "318 psig", "liquidLine": "92 °F"}]
 	}`))
 	if a.Assessment == nil {
 		t.Fatalf("%v %s", a.Errors, a.Problem)
@@ -80,9 +82,11 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 // nothing else from being assessed.
 func TestHalfOfARowIsLeftOut(t *testing.T) {
 	for part, want := range map[string]string{
-		`"house": {"subcooling": "9 °F"}`:                                                     "house.name",
-		`"house": {"name": "Invented rules", "faults": [{"name": "kinked behind the wall"}]}`: "house.faults[0].like",
-		`"house": {"name": "Invented rules", "holds": [{"methods": ["superheat"]}]}`:          "house.holds[0].rule",
+		`"house": {"subcooling": "9 °F"}`: "house.name",
+		`"house": {"name": "Invented rules",
+			"faults": [{"name": "kinked behind the wall"}]}`: "house.faults[0].like",
+		`"house": {"name": "Invented rules",
+			"holds": [{"methods": ["superheat"]}]}`: "house.holds[0].rule",
 	} {
 		a := Assess([]byte(strings.Replace(string(demo(t)), `"units"`, part+`, "units"`, 1)))
 		if a.Assessment == nil || len(a.Errors) != 1 || a.Errors[want] == "" {
@@ -111,13 +115,13 @@ func TestWrongChecksAreLeftOut(t *testing.T) {
 			[]byte(strings.Replace(string(demo(t)), `"units"`, `"checks": `+checks+`, "units"`, 1)),
 		)
 	}
-	a := with(
-		`[{"look": "of a later day", "found": true}, {"look": "gauge-zero", "found": false}, {"look": "elevation", "found": "perhaps"}, {}]`,
-	)
+	a := with(`[{"look": "of a later day", "found": true}, {"look": "gauge-zero", "found": false},
+		{"look": "elevation", "found": "perhaps"}, {}]`)
 	if len(a.Errors) != 3 || a.Assessment == nil {
 		t.Fatalf("%v %s", a.Errors, a.Problem)
 	}
-	if want := with(`[{"look": "gauge-zero", "found": false}]`).Assessment; a.Assessment.Headline.Text != want.Headline.Text {
+	want := with(`[{"look": "gauge-zero", "found": false}]`).Assessment
+	if a.Assessment.Headline.Text != want.Headline.Text {
 		t.Errorf("%s, and without what is left out %s", a.Assessment.Headline, want.Headline)
 	}
 }
@@ -147,13 +151,9 @@ func TestTrend(t *testing.T) {
 			),
 		)
 	}
-	a := Assess(
-		[]byte(
-			`{"units": "IP", "equipment": {"refrigerant": "R-410A", "metering": "piston"}, "log": [` + strings.Join(
-				entries, ",",
-			) + `], "moves": [{"at": "4m", "added": "3 oz"}]}`,
-		),
-	)
+	a := Assess([]byte(`{"units": "IP",
+		"equipment": {"refrigerant": "R-410A", "metering": "piston"},
+		"log": [` + strings.Join(entries, ",") + `], "moves": [{"at": "4m", "added": "3 oz"}]}`))
 	if a.Trend == nil {
 		t.Fatalf("%+v", a)
 	}
