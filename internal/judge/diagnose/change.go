@@ -161,65 +161,66 @@ var mended = map[ActionKind][]Code{
 	InstrumentCorrected: instrumentSignatures,
 }
 
-// after is what an explanation of the earlier readings becomes by what was
-// done; it may add a state to a suspect of c.
-func (c *caseFile) after(was *caseFile, b component, done []Action) (component, bool) {
-	type held struct {
-		signature Code
-		severity  float64
-		index     int // of the state, which stays what it is; or none
-		state     *state
-	}
-	var left []held
-	charge := 0.0
+// mends reports whether what was done put a signature right.
+func mends(done []Action, code Code) bool {
+	return slices.ContainsFunc(
+		done, func(a Action) bool { return slices.Contains(mended[a.Kind], code) },
+	)
+}
+
+// A remnant is a cause that what was done has left.
+type remnant struct {
+	signature Code
+	severity  float64
+	index     int // of the state, which stays what it is; or none
+	state     *state
+}
+
+// remnants are what is left of an explanation of the earlier readings by what was done, with
+// the relative charge error.
+func (c *caseFile) remnants(b component, done []Action) (left []remnant, charge float64) {
 	for k, a := range [...]int{b.a, b.b} {
-		if a == none {
+		if a == none || mends(done, c.suspects[a].signature) {
 			continue
 		}
 		index := [...]int{b.sa, b.sb}[k]
-		code, s := was.suspects[a].signature, &was.states[a][index]
+		code, s := c.suspects[a].signature, &c.states[a][index]
 		switch code {
 		case Undercharge:
 			charge -= s.severity
 		case Overcharge:
 			charge += s.severity
 		default:
-			gone := false
-			for _, action := range done {
-				gone = gone || slices.Contains(mended[action.Kind], code)
-			}
-			if !gone {
-				left = append(left, held{code, s.severity, index, s})
-			}
-		}
-	}
-	for _, action := range done {
-		if action.Kind == CircuitRecharged {
-			charge = 0
+			left = append(left, remnant{code, s.severity, index, s})
 		}
 	}
 	charge += c.chargeMoved(done)
 	const slight = 0.02 // of the charge: no fault
 	switch {
 	case charge < -slight:
-		left = append(left, held{Undercharge, -charge, none, nil})
+		left = append(left, remnant{Undercharge, -charge, none, nil})
 	case charge > slight:
-		left = append(left, held{Overcharge, charge, none, nil})
+		left = append(left, remnant{Overcharge, charge, none, nil})
 	}
+	return left, charge
+}
+
+// after is what an explanation of the earlier readings becomes by what was
+// done; it may add a state to a suspect of c.
+func (c *caseFile) after(was *caseFile, b component, done []Action) (component, bool) {
+	left, charge := was.remnants(b, done)
 	out := component{a: none, b: none, followed: true, charge: charge}
-	for _, h := range left[:min(2, len(left))] {
-		a := slices.IndexFunc(
-			c.suspects, func(s suspect) bool { return s.signature == h.signature },
-		)
-		if a < 0 {
+	for _, r := range left[:min(2, len(left))] {
+		a := c.suspect(r.signature)
+		if a == none {
 			return out, false
 		}
-		index := h.index // in the table, and so the same in both
+		index := r.index // in the table, and so the same in both
 		switch {
-		case h.index == none:
-			index = c.followedTo(a, h.severity)
-		case h.state.level == nil:
-			index = c.alsoIn(a, *h.state)
+		case r.index == none:
+			index = c.followedTo(a, r.severity)
+		case r.state.level == nil:
+			index = c.alsoIn(a, *r.state)
 		}
 		if out.a == none {
 			out.a, out.sa = a, index
@@ -284,46 +285,66 @@ func (c *caseFile) at(a int, severity float64) state {
 	return s
 }
 
-// bare says that the features of a component follow the machine's own offset one for one.
-func (c *caseFile) bare(p component) bool {
-	for k, a := range [...]int{p.a, p.b} {
-		if a != none {
-			if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.gain != nil || s.pull != nil {
-				return false
+// follow is how the features of a component follow the machine's own offset, as the clamps
+// show it; bare is one for one.
+func (c *caseFile) follow(p component) (m matrix, bare bool) {
+	var room [2]*state
+	states := c.statesOf(p, &room)
+	m, bare = follow(states)
+	for _, s := range states {
+		if s.pull != nil {
+			s.pull.follow(&m)
+			bare = false
+		}
+	}
+	return m, bare
+}
+
+// cross is the covariance of the features after, by row, with those before, as far as both
+// come from the machine's own offset and the instruments.
+func (c *caseFile) cross(was *caseFile, b, a component) matrix {
+	cross := c.machine.scatter
+	before, bareBefore := was.follow(b)
+	after, bareAfter := c.follow(a)
+	for f := range cross {
+		if bareBefore && bareAfter || !c.seen.have[f] {
+			continue
+		}
+		half := c.machine.scattered(&after[f])
+		for g := range cross {
+			if was.seen.have[g] {
+				cross[f][g] = dot(&half, &before[g])
 			}
 		}
 	}
-	return true
+	for f := range cross {
+		for g := range cross {
+			cross[f][g] += sharedNoise * c.seen.noise[f][g]
+		}
+	}
+	return cross
 }
 
-// follow is how the features of a component follow the machine's own offset:
-// 1 plus the gains, as the clamps show it.
-func (c *caseFile) follow(p component) matrix {
-	var m matrix
-	for f := range m {
-		m[f][f] = 1
-	}
-	for k, a := range [...]int{p.a, p.b} {
-		if a == none {
-			continue
-		}
-		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.gain != nil {
-			for f := range m {
-				for g := range m[f] {
-					m[f][g] += s.gain[f][g]
+// shareRest adds to such a covariance how the machine answers a cause that is there before
+// and after, at the lesser severity of the two.
+func (c *caseFile) shareRest(was *caseFile, b, a component, cross *matrix) {
+	for i, p := range [...]int{a.a, a.b} {
+		for j, q := range [...]int{b.a, b.b} {
+			if p == none || q == none || c.suspects[p].signature != was.suspects[q].signature {
+				continue
+			}
+			s := &c.states[p][[...]int{a.sa, a.sb}[i]]
+			t := &was.states[q][[...]int{b.sa, b.sb}[j]]
+			if t.severity < s.severity {
+				s = t
+			}
+			for f := range cross {
+				for g := range cross {
+					cross[f][g] += sharedRest * s.left(f, g)
 				}
 			}
 		}
 	}
-	for k, a := range [...]int{p.a, p.b} {
-		if a == none {
-			continue
-		}
-		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.pull != nil {
-			s.pull.follow(&m)
-		}
-	}
-	return m
 }
 
 // jointPrediction stacks the features before, then after, of b and a: residuals
@@ -334,47 +355,9 @@ func (c *caseFile) jointPrediction(
 ) (first, n int) {
 	meanBefore, covBefore := was.predict(b, &was.seen.have, was.seen.noise)
 	meanAfter, covAfter := c.predict(a, &c.seen.have, c.seen.noise)
-	cross := c.machine.scatter // after by before
-	if !was.bare(b) || !c.bare(a) {
-		followBefore, followAfter := was.follow(b), c.follow(a)
-		for f := range cross {
-			if !c.seen.have[f] {
-				continue
-			}
-			var half vector
-			for g := range half {
-				half[g] = dot(&followAfter[f], &c.machine.scatter[g])
-			}
-			for g := range cross {
-				if was.seen.have[g] {
-					cross[f][g] = dot(&half, &followBefore[g])
-				}
-			}
-		}
-	}
-	for f := range cross {
-		for g := range cross {
-			cross[f][g] += sharedNoise * c.seen.noise[f][g]
-		}
-	}
+	cross := c.cross(was, b, a)
 	if shareRest {
-		for i, p := range [...]int{a.a, a.b} {
-			for j, q := range [...]int{b.a, b.b} {
-				if p == none || q == none || c.suspects[p].signature != was.suspects[q].signature {
-					continue
-				}
-				s := &c.states[p][[...]int{a.sa, a.sb}[i]]
-				t := &was.states[q][[...]int{b.sa, b.sb}[j]]
-				if t.severity < s.severity {
-					s = t
-				}
-				for f := range cross {
-					for g := range cross {
-						cross[f][g] += sharedRest * s.left(f, g)
-					}
-				}
-			}
-		}
+		c.shareRest(was, b, a, &cross)
 	}
 	var at [maxDim]int
 	for f := range features {

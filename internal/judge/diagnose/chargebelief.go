@@ -225,11 +225,41 @@ const (
 	mostSuspects = 40
 )
 
-// chargeBelief spreads each explanation with a wrong charge over its sizes: between those
-// that were weighed, the likelihood is interpolated, down to that of the same explanation
-// without it.
-func (c *caseFile) chargeBelief() ChargeBelief {
-	b := ChargeBelief{moved: c.evidence.moved()}
+// chargeSizes sum up the explanations with a wrong charge and those with none.
+type chargeSizes struct {
+	// bare are the likelihoods without a wrong charge, by companion, from 0 (none).
+	bare [mostSuspects + 1]float64
+	// fits and masses are the likelihoods and the weights of too little and of too much,
+	// by companion and by size.
+	fits, masses [2][mostSuspects + 1][mostLevels]float64
+}
+
+// clear makes room for so many companions.
+func (z *chargeSizes) clear(companions int) {
+	clear(z.bare[:])
+	for k := range z.fits {
+		clear(z.fits[k][:companions])
+		clear(z.masses[k][:companions])
+	}
+}
+
+// wrongCharge says whether a component has too little refrigerant (0), too much (1), or
+// neither, at which size, and which suspect it has beside that, in which state.
+func (c *caseFile) wrongCharge(p *component) (which, level, with, state int) {
+	for k, a := range [...]int{c.short, c.full} {
+		switch {
+		case a == none:
+		case p.a == a:
+			return k, p.sa, p.b, p.sb
+		case p.b == a:
+			return k, p.sb, p.a, p.sa
+		}
+	}
+	return none, 0, p.a, p.sa
+}
+
+// bestFit is the greatest log likelihood of the readings under what was weighed by them alone.
+func (c *caseFile) bestFit() float64 {
 	best := math.Inf(-1)
 	for i := range c.parts {
 		if !c.parts[i].followed {
@@ -237,79 +267,66 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 		}
 	}
 	if math.IsInf(best, -1) {
-		best = 0
+		return 0
 	}
-	right := 0.0
-	// Likelihoods by companion, from 0 (none), and by level; those without a wrong
-	// charge stand in bare.
-	var bare [mostSuspects + 1]float64
-	rows := len(c.suspects) + 1
-	if c.evidence.NoPairs {
-		rows = 1
-	}
-	fits, masses := &c.work.fits, &c.work.masses
-	for k := range fits {
-		clear(fits[k][:rows])
-		clear(masses[k][:rows])
-	}
-	var of [2]int
-	for k, code := range [...]Code{Undercharge, Overcharge} {
-		of[k] = c.suspect(code)
-	}
+	return best
+}
+
+// bySize adds the explanations with a charge that is known to a density, sums those with
+// a wrong one up by size, and returns the weight of the rest, which are charged right.
+func (c *caseFile) bySize(d *chargeDensity, companions int) (right float64) {
+	z, best := &c.work.charges, c.bestFit()
+	z.clear(companions)
 	for i := range c.parts {
 		p := &c.parts[i]
 		if p.followed {
-			b.density.spreadAbout(p.charge, followedWithin, p.weight)
+			d.spreadAbout(p.charge, followedWithin, p.weight)
 			continue
 		}
 		if p.a != none && c.suspects[p.a].signature == NextToEmpty {
-			b.density.spreadAbout(-c.states[p.a][p.sa].severity, emptyWithin, p.weight)
+			d.spreadAbout(-c.states[p.a][p.sa].severity, emptyWithin, p.weight)
 			continue
 		}
-		which, with, level := -1, p.a, p.sa
-		other, otherState := none, 0
-		for k, a := range of {
-			switch {
-			case a == none:
-			case p.a == a:
-				which, level, other, otherState = k, p.sa, p.b, p.sb
-			case p.b == a:
-				which, level, other, otherState = k, p.sb, p.a, p.sa
-			}
-		}
-		if which < 0 {
-			right += p.weight
-			if p.b == none && with < mostSuspects {
-				share := 1.0
-				if with != none {
-					share = c.states[with][p.sa].weight
-				}
-				bare[with+1] += share * math.Exp(p.fit-best)
-			}
-			continue
-		}
+		which, level, with, state := c.wrongCharge(p)
 		share := 1.0
-		if other != none {
-			share = c.states[other][otherState].weight
+		if with != none {
+			share = c.states[with][state].weight
 		}
-		if other+1 < rows && level < mostLevels {
-			fits[which][other+1][level] += share * math.Exp(p.fit-best)
-			masses[which][other+1][level] += p.weight
+		switch {
+		case which == none:
+			right += p.weight
+			if p.b == none {
+				z.bare[with+1] += share * math.Exp(p.fit-best)
+			}
+		case with+1 < companions && level < mostLevels:
+			z.fits[which][with+1][level] += share * math.Exp(p.fit-best)
+			z.masses[which][with+1][level] += p.weight
 		}
 	}
+	return right
+}
+
+// chargeBelief spreads each explanation with a wrong charge over its sizes: between those
+// that were weighed, the likelihood is interpolated, down to that of the same explanation
+// without it.
+func (c *caseFile) chargeBelief() ChargeBelief {
+	b := ChargeBelief{moved: c.evidence.moved()}
+	companions := len(c.suspects) + 1
+	if c.evidence.NoPairs {
+		companions = 1
+	}
+	right := c.bySize(&b.density, companions)
 	for i, w := range rightly {
 		b.density[i] += right * w
 	}
-	for k, a := range of {
+	z := &c.work.charges
+	for k, a := range [...]int{c.short, c.full} {
 		if a == none {
 			continue
 		}
-		sign := 1.0
-		if k == 0 {
-			sign = -1
-		}
-		for with := range rows {
-			c.spreadSizes(&b, a, sign, bare[with], &fits[k][with], &masses[k][with])
+		sign := [...]float64{-1, 1}[k]
+		for with := range companions {
+			c.spreadSizes(&b, a, sign, z.bare[with], &z.fits[k][with], &z.masses[k][with])
 		}
 	}
 	if x := c.evidence.ByTarget; x != nil {

@@ -161,80 +161,94 @@ func (c *caseFile) least(all []weighted) Decision {
 // holds reports whether an explanation has a suspect.
 func (x *weighted) holds(a int) bool { return a != none && (x.key[0] == a || x.key[1] == a) }
 
-// best is the act with the least expected loss. Whoever leaves a machine as it is neglects all
-// that is wrong with it. Whoever mends what is there, or moves refrigerant, reads again, and
-// what else is wrong then costs its mending and another round at most; whoever mends what is not
-// there has lost his time.
-func (c *caseFile) best(all []weighted, add, recover bool) Decision {
-	var chance, saved [mostSuspects]float64
-	short, full := c.short, c.full
-	total, neglected, known := 0.0, 0.0, 0.0
-	added, recovered := costOf(Undercharge).mend, costOf(Overcharge).mend
-	var harm [2]float64 // of adding, of recovering
-	for i := range all {
-		x := &all[i]
-		w := x.weight
-		total += w
-		var soft, spared [2]float64
-		for k, a := range x.key {
-			if a != none {
-				cost := c.suspects[a].cost
-				neglected += w * cost.neglect
-				known += w * min(cost.mend, cost.neglect)
-				soft[k] = min(cost.neglect, cost.mend+anotherRound)
-				spared[k] = cost.neglect - soft[k]
-			}
-		}
-		for k, a := range x.key {
-			if a == none {
-				continue
-			}
-			chance[a] += w
-			saved[a] += w * (c.suspects[a].cost.neglect + spared[1-k])
-			if a != short {
-				harm[0] += w * soft[k]
-			}
-			if a != full {
-				harm[1] += w * soft[k]
-			}
-		}
-		isShort, isFull := x.holds(short), x.holds(full)
-		if !isShort {
-			harm[0] += w * addToEnough
-		}
-		if !isFull {
-			harm[1] += w * recoverFromEnough
-		}
-		if isFull {
-			harm[0] += w * addToFull
-		}
-		if isShort {
-			harm[1] += w * recoverFromShort
+// stakes are what the acts are about, summed over explanations.
+type stakes struct {
+	total float64 // weight of the explanations
+	// neglected is what it costs to leave all that is wrong, known what it would if all were
+	// known.
+	neglected, known float64
+	// chance of every suspect, and what is saved of neglected where it is mended.
+	chance, saved [mostSuspects]float64
+	// adding and recovering are the harm of these acts.
+	adding, recovering float64
+}
+
+// take adds an explanation. Whoever leaves a machine as it is neglects all that is wrong with
+// it. Whoever mends what is there, or moves refrigerant, reads again, and what else is wrong
+// then costs its mending and another round at most.
+func (s *stakes) take(c *caseFile, x *weighted) {
+	w := x.weight
+	s.total += w
+	var soft, spared [2]float64
+	for k, a := range x.key {
+		if a != none {
+			cost := c.suspects[a].cost
+			s.neglected += w * cost.neglect
+			s.known += w * min(cost.mend, cost.neglect)
+			soft[k] = min(cost.neglect, cost.mend+anotherRound)
+			spared[k] = cost.neglect - soft[k]
 		}
 	}
-	if total <= 0 {
+	for k, a := range x.key {
+		if a == none {
+			continue
+		}
+		s.chance[a] += w
+		s.saved[a] += w * (c.suspects[a].cost.neglect + spared[1-k])
+		if a != c.short {
+			s.adding += w * soft[k]
+		}
+		if a != c.full {
+			s.recovering += w * soft[k]
+		}
+	}
+	isShort, isFull := x.holds(c.short), x.holds(c.full)
+	if !isShort {
+		s.adding += w * addToEnough
+	}
+	if !isFull {
+		s.recovering += w * recoverFromEnough
+	}
+	if isFull {
+		s.adding += w * addToFull
+	}
+	if isShort {
+		s.recovering += w * recoverFromShort
+	}
+}
+
+// best is the act with the least expected loss: of what is left as it is, of what the act does
+// to a machine that it is wrong for, and of the time; whoever mends what is not there has lost
+// his.
+func (c *caseFile) best(all []weighted, add, recover bool) Decision {
+	var s stakes
+	for i := range all {
+		s.take(c, &all[i])
+	}
+	if s.total <= 0 {
 		return Decision{Act: Leave}
 	}
-	best := Decision{Act: Leave, Loss: neglected / total}
+	best := Decision{Act: Leave, Loss: s.neglected / s.total}
 	consider := func(act Act, a int, loss float64) {
 		if a != none && loss < best.Loss {
 			best = Decision{
-				Act: act, Signature: c.suspects[a].signature, Chance: chance[a] / total, Loss: loss,
+				Act: act, Signature: c.suspects[a].signature, Chance: s.chance[a] / s.total,
+				Loss: loss,
 			}
 		}
 	}
 	if add {
-		consider(Add, short, added+harm[0]/total)
+		consider(Add, c.short, costOf(Undercharge).mend+s.adding/s.total)
 	}
 	if recover {
-		consider(Recover, full, recovered+harm[1]/total)
+		consider(Recover, c.full, costOf(Overcharge).mend+s.recovering/s.total)
 	}
 	for a := range c.suspects {
-		if a != short && a != full && c.suspects[a].signature != readingsClash {
-			consider(Mend, a, c.suspects[a].cost.mend+(neglected-saved[a])/total)
+		if a != c.short && a != c.full && c.suspects[a].signature != readingsClash {
+			consider(Mend, a, c.suspects[a].cost.mend+(s.neglected-s.saved[a])/s.total)
 		}
 	}
-	best.Doubt = best.Loss - known/total
+	best.Doubt = best.Loss - s.known/s.total
 	return best
 }
 

@@ -225,25 +225,28 @@ const (
 	leastListed = 0.03
 )
 
-// diagnosis sums the mixture up by explanation.
-func (c *caseFile) diagnosis() Diagnosis {
-	d := Diagnosis{chances: make([]chanceOf, 0, len(c.suspects))}
-	type sum struct {
-		a, b   int
-		weight float64
-		best   int // of the parts
-	}
-	var index [mostSuspects + 1][mostSuspects + 1]int16 // of the sum of a pair, from 1
-	var chance [mostSuspects]float64
-	sums := make([]sum, 0, 4*mostSuspects)
+// A bundle is all parts of one explanation, whatever its sizes.
+type bundle struct {
+	a, b   int
+	weight float64
+	best   int // the likeliest part
+}
+
+// bundles are the explanations, the likeliest first, with the chance of every suspect and that
+// of nothing wrong with the machine or the instruments; room is for them.
+func (c *caseFile) bundles(
+	room []bundle,
+) (all []bundle, chance [mostSuspects]float64, healthy float64) {
+	var index [mostSuspects + 1][mostSuspects + 1]int16 // of the bundle of a pair, from 1
+	all = room[:0]
 	for i := range c.parts {
 		p := &c.parts[i]
 		at := &index[p.a+1][p.b+1]
 		if *at == 0 {
-			sums = append(sums, sum{a: p.a, b: p.b, best: i})
-			*at = int16(len(sums))
+			all = append(all, bundle{a: p.a, b: p.b, best: i})
+			*at = int16(len(all))
 		}
-		s := &sums[*at-1]
+		s := &all[*at-1]
 		s.weight += p.weight
 		if p.weight > c.parts[s.best].weight {
 			s.best = i
@@ -254,48 +257,44 @@ func (c *caseFile) diagnosis() Diagnosis {
 			}
 		}
 		if p.a == none || c.suspects[p.a].faults[0].Kind == Circumstance {
-			d.Healthy += p.weight
+			healthy += p.weight
 		}
+	}
+	slices.SortStableFunc(all, func(x, y bundle) int { return cmp.Compare(y.weight, x.weight) })
+	return all, chance, healthy
+}
+
+// diagnosis tells the mixture by explanation and by signature.
+func (c *caseFile) diagnosis() Diagnosis {
+	bundles, chance, healthy := c.bundles(make([]bundle, 0, 4*mostSuspects))
+	d := Diagnosis{
+		Healthy: healthy, Rest: 1,
+		Explanations: make([]Explanation, 0, listed),
+		chances:      make([]chanceOf, 0, len(c.suspects)),
+		sums:         make([]summed, 0, len(bundles)),
 	}
 	for a := range c.suspects {
 		if chance[a] > 0 {
 			d.chances = append(d.chances, chanceOf{c.suspects[a].signature, chance[a]})
 		}
 	}
-	slices.SortStableFunc(sums, func(x, y sum) int { return cmp.Compare(y.weight, x.weight) })
-	d.Rest = 1
-	d.Explanations = make([]Explanation, 0, listed)
-	c.chances = make([]FaultChance, 0, mostSuspects)
-	d.sums = make([]summed, 0, len(sums))
-	for _, s := range sums {
-		x := summed{weight: s.weight}
-		for j, a := range [...]int{s.a, s.b} {
-			if a != none {
-				x.signatures[j] = c.suspects[a].signature
-			}
-		}
-		d.sums = append(d.sums, x)
+	for _, s := range bundles {
+		d.sums = append(d.sums, summed{c.signaturesOf(s.a, s.b), s.weight})
 	}
+	c.chances = make([]FaultChance, 0, mostSuspects)
 	d.marginals, d.Charge = c.sumBySignature(&chance), c.chargeBelief()
 	sound := c.foresee(component{a: none, b: none})
-	first := c.foresee(c.parts[sums[0].best])
+	first := c.foresee(c.parts[bundles[0].best])
 	second := first
-	if len(sums) > 1 {
-		second = c.foresee(c.parts[sums[1].best])
+	if len(bundles) > 1 {
+		second = c.foresee(c.parts[bundles[1].best])
 	}
-	for i, s := range sums {
+	for i, s := range bundles {
 		if i >= listed && s.weight < leastListed || i >= 3*listed {
 			break
 		}
 		best := &c.parts[s.best]
-		x := Explanation{Probability: s.weight}
-		for j, a := range [...]int{s.a, s.b} {
-			if a != none {
-				x.Causes = append(
-					x.Causes, c.cause(a, [...]int{best.sa, best.sb}[j], s.a, s.b),
-				)
-			}
-		}
+		x := Explanation{Probability: s.weight, Causes: c.causes(best)}
 		switch i {
 		case 0:
 			x.Signs = c.signs(&first, &second, &sound, s.a == none)
@@ -312,6 +311,28 @@ func (c *caseFile) diagnosis() Diagnosis {
 	d.Rest = max(0, d.Rest)
 	d.Verdict = d.verdict(c.ordinary > 0.5)
 	return d
+}
+
+// signaturesOf two suspects; that of none is empty.
+func (c *caseFile) signaturesOf(a, b int) (of [2]Code) {
+	if a != none {
+		of[0] = c.suspects[a].signature
+	}
+	if b != none {
+		of[1] = c.suspects[b].signature
+	}
+	return of
+}
+
+// causes of an explanation, by the likeliest of its parts.
+func (c *caseFile) causes(best *component) (causes []Cause) {
+	if best.a != none {
+		causes = append(causes, c.cause(best.a, best.sa, best.a, best.b))
+	}
+	if best.b != none {
+		causes = append(causes, c.cause(best.b, best.sb, best.a, best.b))
+	}
+	return causes
 }
 
 // cause describes suspect a, at its mean severity over the mixture's terms of

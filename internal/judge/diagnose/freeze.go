@@ -126,17 +126,7 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 				chances[code] += share * part
 			}
 			for k := range controls {
-				after := w
-				if controls[k].weather != nil {
-					after = controls[k].weather(w)
-				}
-				left := c.ices(p, after, controls[k].mends)
-				if controls[k].stops {
-					left = 0
-				}
-				if ices > 0 {
-					prevented[k] += share * max(0, 1-left/ices)
-				}
+				prevented[k] += share * c.prevents(&controls[k], p, w, ices)
 			}
 		}
 		ever += p.weight * (1 - warm)
@@ -165,6 +155,21 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
 	}
 	return out
+}
+
+// prevents is the part of the ice of a component in some weather that a control keeps away.
+func (c *caseFile) prevents(
+	k *control, p component, w signature.Weather, ices float64,
+) float64 {
+	switch {
+	case ices <= 0:
+		return 0
+	case k.stops:
+		return 1
+	case k.weather != nil:
+		w = k.weather(w)
+	}
+	return max(0, 1-c.ices(p, w, k.mends)/ices)
 }
 
 // blame shares the ice of a component in a scenario between the signatures

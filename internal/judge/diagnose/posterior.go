@@ -81,12 +81,8 @@ type caseFile struct {
 
 const none = -1
 
-// predict returns the mean and covariance of the features, instruments
-// included, under a component. Only features marked in want are filled in.
-func (c *caseFile) predict(
-	p component, want *[features]bool, noise *matrix,
-) (mean vector, cov matrix) {
-	var room [2]*state
+// statesOf puts the states of a component into room.
+func (c *caseFile) statesOf(p component, room *[2]*state) []*state {
 	states := room[:0]
 	if p.a != none {
 		states = append(states, &c.states[p.a][p.sa])
@@ -94,45 +90,47 @@ func (c *caseFile) predict(
 	if p.b != none {
 		states = append(states, &c.states[p.b][p.sb])
 	}
-	var follow matrix // 1 + gains
-	for f := range features {
-		follow[f][f] = 1
+	return states
+}
+
+// follow is how the features follow the machine's own offset under states, before any pull:
+// 1 plus the gains. Where no state has one they are bare and follow it one for one.
+func follow(states []*state) (m matrix, bare bool) {
+	for f := range m {
+		m[f][f] = 1
 	}
+	bare = true
+	for _, s := range states {
+		if s.gain == nil {
+			continue
+		}
+		bare = false
+		for f := range m {
+			for g := range m[f] {
+				m[f][g] += s.gain[f][g]
+			}
+		}
+	}
+	return m, bare
+}
+
+// predict returns the mean and covariance of the features, instruments
+// included, under a component. Only features marked in want are filled in.
+func (c *caseFile) predict(
+	p component, want *[features]bool, noise *matrix,
+) (mean vector, cov matrix) {
+	var room [2]*state
+	states := c.statesOf(p, &room)
 	mean = c.machine.mean
-	bare := true
 	for _, s := range states {
 		for f := range features {
 			mean[f] += s.shift[f]
 		}
-		if s.gain != nil {
-			bare = false
-			for f := range features {
-				for g := range features {
-					follow[f][g] += s.gain[f][g]
-				}
-			}
-		}
 	}
+	c.machine.follow(states, want, &mean, &cov)
 	for f := range features {
 		if !want[f] {
 			continue
-		}
-		if bare {
-			mean[f] += c.machine.offset[f]
-			for g := range f + 1 {
-				cov[f][g] = c.machine.scatter[f][g]
-			}
-		} else {
-			mean[f] += dot(&follow[f], &c.machine.offset)
-			var half vector
-			for g := range features {
-				half[g] = dot(&follow[f], &c.machine.scatter[g])
-			}
-			for g := range f + 1 {
-				if want[g] {
-					cov[f][g] = dot(&half, &follow[g])
-				}
-			}
 		}
 		for _, s := range states {
 			cov[f][f] += s.doubt[f]
@@ -159,15 +157,43 @@ func (c *caseFile) predict(
 	return mean, cov
 }
 
+// follow adds the machine's own offset to a mean, and its scatter to the lower triangle of
+// a covariance, as they come through under states.
+func (m *machine) follow(states []*state, want *[features]bool, mean *vector, cov *matrix) {
+	through, bare := follow(states)
+	for f := range features {
+		switch {
+		case !want[f]:
+		case bare:
+			mean[f] += m.offset[f]
+			copy(cov[f][:f+1], m.scatter[f][:f+1])
+		default:
+			mean[f] += dot(&through[f], &m.offset)
+			half := m.scattered(&through[f])
+			for g := range f + 1 {
+				if want[g] {
+					cov[f][g] = dot(&half, &through[g])
+				}
+			}
+		}
+	}
+}
+
+// scattered is the covariance of a sum of the machine's own offsets, so weighted, with each.
+func (m *machine) scattered(weights *vector) (with vector) {
+	for g := range with {
+		with[g] = dot(weights, &m.scatter[g])
+	}
+	return with
+}
+
 // bounds is the log likelihood of the air as it was read: a lie among the causes
 // replaces it by that of the readings without the lie.
 func (c *caseFile) bounds(p component) float64 {
+	var room [2]*state
 	bound := c.bound
-	for k, a := range [...]int{p.a, p.b} {
-		if a == none {
-			continue
-		}
-		if s := &c.states[a][[...]int{p.sa, p.sb}[k]]; s.bounded {
+	for _, s := range c.statesOf(p, &room) {
+		if s.bounded {
 			bound += s.bound - c.bound
 		}
 	}

@@ -38,28 +38,27 @@ type workspace struct {
 	first    []int // of each suspect
 	parts    []component
 
-	readings readings
-	seen     observation
-	machine  machine
-	without  readings // as they would be without a lie
-	truth    observation
-	triangle triangle
-	ranges   ranges
-	ends     [2][]weighted
-	leading  [terms]lead
-	suspects []suspect
-	tried    [][]state
-	prior    []float64
-	states   []state         // of the suspects, one after the other
-	numbers  []float64       // of the suspects
-	pulls    [mostPulls]pull // of states
-	pulling  int
-	// fits and masses of a wrong charge by its companion and size, as chargeBelief sums them.
-	fits, masses [2][mostSuspects + 1][mostLevels]float64
-	sizes        [mostSuspects]sizes // of the suspects, as sumBySignature sums them
-	explained    []weighted
-	matrices     [mostMatrices]matrix // of states
-	taken        int
+	readings  readings
+	seen      observation
+	machine   machine
+	without   readings // as they would be without a lie
+	truth     observation
+	triangle  triangle
+	ranges    ranges
+	ends      [2][]weighted
+	leading   [terms]lead
+	suspects  []suspect
+	tried     [][]state
+	prior     []float64
+	states    []state         // of the suspects, one after the other
+	numbers   []float64       // of the suspects
+	pulls     [mostPulls]pull // of states
+	pulling   int
+	charges   chargeSizes
+	sizes     [mostSuspects]sizes // of the suspects, as sumBySignature sums them
+	explained []weighted
+	matrices  [mostMatrices]matrix // of states
+	taken     int
 
 	factored
 }
