@@ -185,27 +185,14 @@ func (s *System) spinodalT(e *helmholtz.Evaluator, rho, guess float64) (float64,
 	if !(atLow <= 0) {
 		return 0, st, false
 	}
-	t := low
-	side := 0
-	for range 60 { // regula falsi, the Illinois variant
-		t = (low*atHigh - high*atLow) / (atHigh - atLow)
+	t, b := low, bracket{low: low, high: high, atLow: atLow, atHigh: atHigh}
+	for range 60 {
+		t = b.secant()
 		st = s.stabilityAt(e, t, rho)
-		if math.Abs(st.lambda) < 1e-13 || high-low < 1e-13*high {
+		if math.Abs(st.lambda) < 1e-13 || b.high-b.low < 1e-13*b.high {
 			break
 		}
-		if st.lambda > 0 {
-			high, atHigh = t, st.lambda
-			if side > 0 {
-				atLow /= 2
-			}
-			side = 1
-		} else {
-			low, atLow = t, st.lambda
-			if side < 0 {
-				atHigh /= 2
-			}
-			side = -1
-		}
+		b.take(t, st.lambda)
 	}
 	return t, st, true
 }
@@ -254,29 +241,17 @@ func (s *System) solveCriticalFrom(start float64) (c CriticalPoint, st stability
 	if !ok || !(atLow <= 0 && atHigh > 0) {
 		return c, st, ErrNotConverged
 	}
-	side := 0
+	b := bracket{low: low, high: high, atLow: atLow, atHigh: atHigh}
 	for range 60 {
-		rho = (low*atHigh - high*atLow) / (atHigh - atLow)
+		rho = b.secant()
 		at, ok := third(rho)
 		if !ok {
 			return c, st, ErrNotConverged
 		}
-		if math.Abs(at) < 1e-9 || high-low < 1e-11*high {
+		if math.Abs(at) < 1e-9 || b.high-b.low < 1e-11*b.high {
 			break
 		}
-		if at > 0 {
-			high, atHigh = rho, at
-			if side > 0 {
-				atLow /= 2
-			}
-			side = 1
-		} else {
-			low, atLow = rho, at
-			if side < 0 {
-				atHigh /= 2
-			}
-			side = -1
-		}
+		b.take(rho, at)
 	}
 	t, st, ok := s.spinodalT(e, rho, guess)
 	if !ok {

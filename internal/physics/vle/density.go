@@ -273,10 +273,7 @@ func refineRoot(e *helmholtz.Evaluator, ideal, low, high float64) (float64, erro
 		} else {
 			low = rho
 		}
-		next := rho - f/a
-		if !(next > low && next < high) {
-			next = 0.5 * (low + high)
-		}
+		next := inside(rho-f/a, low, high)
 		if math.Abs(next-rho) <= 1e-13*rho {
 			return next, nil
 		}

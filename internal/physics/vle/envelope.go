@@ -54,8 +54,7 @@ func (s *System) traceBranch(c *CriticalPoint, st *stability, vapor bool) []node
 	if vapor {
 		sign = -1
 	}
-	origin := q.originAt(c, st)
-	nodes := []node{origin}
+	nodes := []node{q.originAt(c, st)}
 	step := 0.1 * sign
 	for len(nodes) < 400 {
 		last := &nodes[len(nodes)-1]
@@ -96,14 +95,20 @@ func (s *System) traceBranch(c *CriticalPoint, st *stability, vapor bool) []node
 		}
 		step = sign * math.Min(1.5*math.Abs(step), 0.5)
 	}
-	if len(nodes) > 1 { // the slope at the critical point, now that there is a neighbor
-		first, h := &nodes[1], nodes[1].sigma
-		for i := range n + 2 {
-			nodes[0].du[i] = 2*(first.u[i]-origin.u[i])/h - first.du[i]
-		}
-		nodes[0].dLnP = 2*(first.lnP-origin.lnP)/h - first.dLnP
-	}
+	q.slopeAtOrigin(nodes)
 	return nodes
+}
+
+// slopeAtOrigin fills the derivatives at the critical point, once there is a neighbor.
+func (q *incipient) slopeAtOrigin(nodes []node) {
+	if len(nodes) < 2 {
+		return
+	}
+	origin, first, h := &nodes[0], &nodes[1], nodes[1].sigma
+	for i := range q.n + 2 {
+		origin.du[i] = 2*(first.u[i]-origin.u[i])/h - first.du[i]
+	}
+	origin.dLnP = 2*(first.lnP-origin.lnP)/h - first.dLnP
 }
 
 // originAt is the node at the critical point, from which both branches start.

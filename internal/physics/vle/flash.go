@@ -211,14 +211,7 @@ func (s *System) alongIsobar(
 	rho := 0.0
 	for range 100 {
 		e.SetT(t)
-		var err error
-		next := 0.0
-		if rho > 0 && phase != Stable {
-			next, err = densityFrom(e, p, rho)
-		}
-		if next == 0 || err != nil {
-			next, err = density(e, p, phase)
-		}
+		next, err := nextDensity(e, p, rho, phase)
 		if err != nil {
 			// Past the stable part of the isobar: towards the boundary again.
 			if phase == Liquid {
@@ -259,12 +252,20 @@ func (s *System) alongIsobar(
 			}
 			return s.classify(st, phase), nil
 		}
-		t += step
-		if !(t > low && t < high) {
-			t = 0.5 * (low + high)
-		}
+		t = inside(t+step, low, high)
 	}
 	return Flash{}, ErrNotConverged
+}
+
+// nextDensity is that of a phase at the next temperature of an isobar: from the last one, which
+// is 0 at first.
+func nextDensity(e *helmholtz.Evaluator, p, last float64, phase Phase) (float64, error) {
+	if last > 0 && phase != Stable {
+		if rho, err := densityFrom(e, p, last); rho != 0 && err == nil {
+			return rho, nil
+		}
+	}
+	return density(e, p, phase)
 }
 
 // classify is a state of one phase; where nothing boils the critical point
@@ -303,8 +304,6 @@ func (s *System) split(
 	var q mixture
 	s.startMixture(&q, p)
 	defer q.release()
-	// low and high are the neighboring solutions that are known.
-	low, high := 0.0, 1.0
 	uLow, uHigh := q.unknownsOf(b.bubble), q.unknownsOf(b.dew)
 	for _, start := range [...]float64{beta, 0.9, 0.5, 0.1} {
 		q.between(&uLow, &uHigh, start)
@@ -312,15 +311,21 @@ func (s *System) split(
 			return f, nil
 		}
 	}
-	// Otherwise the vapor fraction is closed in on.
+	around := bracket{high: 1, atLow: atBubble - want, atHigh: atDew - want}
+	return q.closeIn(&around, uLow, uHigh, beta, k, want, atDew-atBubble)
+}
+
+// closeIn closes in on the vapor fraction, from a first guess, between two solutions that are
+// known: the neighbors of those where property k of the whole is the one wanted.
+func (q *mixture) closeIn(
+	b *bracket, uLow, uHigh vector, beta float64, k property, want, reach float64,
+) (Flash, error) {
 	q.unstable = false
-	fLow, fHigh := atBubble-want, atDew-want
-	side := 0
 	for range 80 {
-		q.between(&uLow, &uHigh, (beta-low)/(high-low))
+		q.between(&uLow, &uHigh, (beta-b.low)/(b.high-b.low))
 		if !q.solve(beta) {
 			// Nearer to a solution that is known.
-			if next := low + 0.5*(beta-low); next-low > 1e-6 {
+			if next := b.low + 0.5*(beta-b.low); next-b.low > 1e-6 {
 				beta = next
 				continue
 			}
@@ -329,28 +334,17 @@ func (s *System) split(
 			}
 			return Flash{}, ErrNotConverged
 		}
-		f := s.combine(p, beta, q.liquid.StateAt(q.rhoL), q.vapor.StateAt(q.rhoV), q.x, q.y)
-		d := s.total(k, &f) - want
-		if math.Abs(d) < 1e-10*(math.Abs(atDew-atBubble)) || high-low < 1e-14 {
+		f := q.s.combine(q.p, beta, q.liquid.StateAt(q.rhoL), q.vapor.StateAt(q.rhoV), q.x, q.y)
+		d := q.s.total(k, &f) - want
+		if math.Abs(d) < 1e-10*math.Abs(reach) || b.high-b.low < 1e-14 {
 			return f, nil
 		}
-		if d > 0 {
-			high, uHigh, fHigh = beta, q.u, d
-			if side > 0 {
-				fLow /= 2
-			}
-			side = 1
+		if b.take(beta, d); d > 0 {
+			uHigh = q.u
 		} else {
-			low, uLow, fLow = beta, q.u, d
-			if side < 0 {
-				fHigh /= 2
-			}
-			side = -1
+			uLow = q.u
 		}
-		beta = (low*fHigh - high*fLow) / (fHigh - fLow)
-		if !(beta > low && beta < high) {
-			beta = 0.5 * (low + high)
-		}
+		beta = inside(b.secant(), b.low, b.high)
 	}
 	// From one neighbor to the next the liquid jumps.
 	if q.splits(&uLow, &uHigh) {

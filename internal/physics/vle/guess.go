@@ -86,28 +86,9 @@ func (q *incipient) substitute(t, p float64, fixedT bool, rounds int) bool {
 		slope += q.z[i] * l.k * l.tc
 	}
 	for k := range rounds {
-		if q.bulkSet != t {
-			q.bulk.SetT(t)
-			q.bulkSet = t
-		}
-		q.trace.SetTX(t, &q.y)
-		bulkPhase, tracePhase := Liquid, Vapor
-		if !q.vapor {
-			bulkPhase, tracePhase = Vapor, Liquid
-		}
-		var rhoB, rhoT float64
-		var errB, errT error
-		rhoB, errB = density(q.bulk, p, bulkPhase)
-		rhoT, errT = density(q.trace, p, tracePhase)
-		if errB != nil || errT != nil {
+		if !q.coexist(t, p) {
 			return k > 0
 		}
-		q.bulk.FugacitiesAt(rhoB, &q.pb)
-		q.trace.FugacitiesAt(rhoT, &q.pt)
-		for i := range n {
-			q.u[i] = math.Log(rhoT * q.y[i])
-		}
-		q.u[n], q.u[n+1] = math.Log(rhoB), math.Log(t)
 		// y φ' z / φ'' of the trace, each fugacity over its mole fraction.
 		sum := 0.0
 		var y Composition
@@ -136,5 +117,31 @@ func (q *incipient) substitute(t, p float64, fixedT bool, rounds int) bool {
 			return true
 		}
 	}
+	return true
+}
+
+// coexist puts the bulk and the trace at a temperature and a pressure into the potentials and
+// the unknowns; false where one of them has no such phase.
+func (q *incipient) coexist(t, p float64) bool {
+	if q.bulkSet != t {
+		q.bulk.SetT(t)
+		q.bulkSet = t
+	}
+	q.trace.SetTX(t, &q.y)
+	bulkPhase, tracePhase := Liquid, Vapor
+	if !q.vapor {
+		bulkPhase, tracePhase = Vapor, Liquid
+	}
+	rhoB, errB := density(q.bulk, p, bulkPhase)
+	rhoT, errT := density(q.trace, p, tracePhase)
+	if errB != nil || errT != nil {
+		return false
+	}
+	q.bulk.FugacitiesAt(rhoB, &q.pb)
+	q.trace.FugacitiesAt(rhoT, &q.pt)
+	for i := range q.n {
+		q.u[i] = math.Log(rhoT * q.y[i])
+	}
+	q.u[q.n], q.u[q.n+1] = math.Log(rhoB), math.Log(t)
 	return true
 }

@@ -71,57 +71,73 @@ func (s *System) pureP(p float64) (Point, error) {
 	if p > 1.01*f.CriticalP {
 		return Point{}, ErrAboveCritical
 	}
-	low, high := f.TripleT-tripleMargin, f.CriticalT
-	t := ancillaryT(&f.VaporPressure, p, low, high)
+	b := pureBracket{p: p, low: f.TripleT - tripleMargin, high: f.CriticalT}
+	t := ancillaryT(&f.VaporPressure, p, b.low, b.high)
 	e := s.m.Evaluator()
 	defer e.Release()
-	reached := false // the lower end has been computed
 	for range 100 {
 		pt, err := s.pureGuess(e, t)
 		var next float64
 		switch {
 		case err == ErrAboveCritical:
-			high = t
-			next = 0.5 * (low + high)
+			b.high = t
+			next = 0.5 * (b.low + b.high)
 		case err != nil:
 			return Point{}, err
 		default:
-			d := math.Log(pt.P / p)
-			if math.Abs(d) < 1e-12 {
+			var found bool
+			if next, found, err = b.next(e, &pt); found {
 				return pt, nil
 			}
-			if d > 0 {
-				high = t
-			} else {
-				low, reached = t, true
-			}
-			l, v := e.StateAt(pt.RhoLiquid), e.StateAt(pt.RhoVapor)
-			slope := (v.S - l.S) / (1/v.Rho - 1/l.Rho) * t / pt.P // d ln p/d ln T
-			next = t / (1 + d/slope)
-			if next == t || high-low < 1e-14*t {
-				if math.Abs(d) < 1e-9 {
-					return pt, nil
-				}
-				next = t
-			}
-			if next <= low && !reached {
-				next = low
-				if t == low {
-					return Point{}, ErrBelowRange
-				}
-			} else if !(next > low && next < high) {
-				next = 0.5 * (low + high)
+			if err != nil {
+				return Point{}, err
 			}
 		}
-		if high-low < 1e-14*high || next == t {
+		if b.high-b.low < 1e-14*b.high || next == t {
 			break
 		}
 		t = next
 	}
-	if high > 0.9999*f.CriticalT {
+	if b.high > 0.9999*f.CriticalT {
 		return Point{}, ErrAboveCritical
 	}
 	return Point{}, ErrNotConverged
+}
+
+// A pureBracket is between which temperatures a pure fluid has a saturation pressure.
+type pureBracket struct {
+	p, low, high float64
+	reached      bool // the lower end has been computed
+}
+
+// next takes in a point of saturation and is the temperature to look at after it; found says
+// that it is the one looked for.
+func (b *pureBracket) next(e *helmholtz.Evaluator, pt *Point) (t float64, found bool, err error) {
+	d := math.Log(pt.P / b.p)
+	if math.Abs(d) < 1e-12 {
+		return pt.T, true, nil
+	}
+	if d > 0 {
+		b.high = pt.T
+	} else {
+		b.low, b.reached = pt.T, true
+	}
+	l, v := e.StateAt(pt.RhoLiquid), e.StateAt(pt.RhoVapor)
+	slope := (v.S - l.S) / (1/v.Rho - 1/l.Rho) * pt.T / pt.P // d ln p/d ln T
+	t = pt.T / (1 + d/slope)
+	if t == pt.T || b.high-b.low < 1e-14*pt.T {
+		if math.Abs(d) < 1e-9 {
+			return pt.T, true, nil
+		}
+		t = pt.T
+	}
+	switch {
+	case !(t <= b.low) || b.reached:
+		return inside(t, b.low, b.high), false, nil
+	case pt.T == b.low:
+		return 0, false, ErrBelowRange
+	}
+	return b.low, false, nil
 }
 
 // ancillaryT inverts a vapor-pressure correlation by bisection in 1/T.
