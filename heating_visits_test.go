@@ -44,7 +44,9 @@ func TestHeatingVisits(t *testing.T) {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},
 		// Nobody said that it heats.
-		"unsaid-mode-in-the-cold": {has: []fact.Code{"step.ask-mode"}, lacks: []fact.Code{"step.stop"}},
+		"unsaid-mode-in-the-cold": {
+			has: []fact.Code{"step.ask-mode"}, lacks: []fact.Code{"step.stop"},
+		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			data, err := os.ReadFile("testdata/visits/" + name + ".json")

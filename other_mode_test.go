@@ -37,7 +37,8 @@ func codesOf(t *testing.T, a satline.Assessment) map[fact.Code]bool {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, m := range regexp.MustCompile(`"(?:code|value)":"([a-z]+\.[a-zA-Z.-]+)"`).FindAllSubmatch(text, -1) {
+	codes := regexp.MustCompile(`"(?:code|value)":"([a-z]+\.[a-zA-Z.-]+)"`)
+	for _, m := range codes.FindAllSubmatch(text, -1) {
 		out[fact.Code(m[1])] = true
 	}
 	found, dangers, next := report.OwnerFacts(a)

@@ -91,7 +91,8 @@ func TestLiveSession(t *testing.T) {
 		fmt.Fprintf(
 			&in,
 			`{"at": %q, "liquidPressure": "%.1f psig", "liquidLine": "%.2f °F", `+
-				`"suctionPressure": "%.1f psig", "suctionLine": "%.2f °F", "outdoorDryBulb": "88 °F"}`+"\n",
+				`"suctionPressure": "%.1f psig", "suctionLine": "%.2f °F", `+
+				`"outdoorDryBulb": "88 °F"}`+"\n",
 			at,
 			320+rng.NormFloat64()/2,
 			96+rng.NormFloat64()/5,

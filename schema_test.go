@@ -52,7 +52,8 @@ func TestSchemasAreFresh(t *testing.T) {
 		}
 		if !bytes.Equal(got, want) {
 			t.Errorf(
-				"%s is not that of the types; go test -run TestSchemas . -update, and read the diff",
+				"%s is not that of the types; go test -run TestSchemas . -update, "+
+					"and read the diff",
 				s.file,
 			)
 		}
@@ -246,16 +247,24 @@ func TestVisitSchemaTakes(t *testing.T) {
 // What the reader of visits refuses for its form, the schema refuses.
 func TestVisitSchemaRefuses(t *testing.T) {
 	visit := checked(t, schemas[0].file)
+	const machine = `"equipment": {"refrigerant": "R-32", "metering": "TXV"}`
 	for doc, want := range map[string]string{
 		`{}`:                                     `$: field "equipment" is missing`,
 		`{"equipment": {"refrigerant": "R-32"}}`: `$.equipment: field "metering" is missing`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "valve"}}`:                                             `$.equipment.metering: "valve" is not one of`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "reading": {}}`:                                `$: field "reading" is not in the schema`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "62"}}`:             `$.readings.liquidLine: "62" does not match`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": 62}}`:               `$.readings.liquidLine: want string, got 62`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "71 °F ± 1"}}`:      `does not match`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "conditions": {"running": "soon"}}`:            `$.conditions.running: "soon" does not match`,
-		`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "log": [{"at": "1m", "suctionLine": "cold"}]}`: `$.log[0].suctionLine: "cold" does not match`,
+		`{"equipment": {"refrigerant": "R-32",
+			"metering": "valve"}}`: `$.equipment.metering: "valve" is not one of`,
+		`{` + machine + `, "reading": {}}`: `$: field "reading" is not in the schema`,
+
+		`{` + machine + `,
+			"readings": {"liquidLine": "62"}}`: `$.readings.liquidLine: "62" does not match`,
+		`{` + machine + `,
+			"readings": {"liquidLine": 62}}`: `$.readings.liquidLine: want string, got 62`,
+		`{` + machine + `,
+			"readings": {"liquidLine": "71 °F ± 1"}}`: `does not match`,
+		`{` + machine + `,
+			"conditions": {"running": "soon"}}`: `$.conditions.running: "soon" does not match`,
+		`{` + machine + `, "log": [
+			{"at": "1m", "suctionLine": "cold"}]}`: `$.log[0].suctionLine: "cold" does not match`,
 	} {
 		if err := visit([]byte(doc)); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: got %v, want %s", doc, err, want)

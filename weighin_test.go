@@ -17,7 +17,8 @@ func coldDay(t *testing.T) Visit {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.OutdoorDryBulb = Measured(quantity.Fahrenheit(48))
 	v.Conditions.Mode, v.Equipment.Arrangement = Cooling, Split
-	v.Equipment.Label.Charge, v.Equipment.Label.FactoryLineSet = quantity.Pounds(7), quantity.Feet(15)
+	v.Equipment.Label.Charge = quantity.Pounds(7)
+	v.Equipment.Label.FactoryLineSet = quantity.Feet(15)
 	v.Equipment.LineSet = LineSet{Length: quantity.Feet(40), LiquidDiameter: quantity.Inches(0.375)}
 	return v
 }
@@ -69,9 +70,11 @@ func TestWeighInOfOneHousing(t *testing.T) {
 // Without a line set no figure is made up: the step says what to measure.
 func TestWeighInWantsTheLine(t *testing.T) {
 	for name, change := range map[string]func(*Equipment){
-		"no line":                 func(e *Equipment) { e.LineSet = LineSet{} },
-		"no diameter":             func(e *Equipment) { e.LineSet.LiquidDiameter = 0 },
-		"a diameter of no tube":   func(e *Equipment) { e.LineSet.LiquidDiameter = quantity.Millimeters(11) },
+		"no line":     func(e *Equipment) { e.LineSet = LineSet{} },
+		"no diameter": func(e *Equipment) { e.LineSet.LiquidDiameter = 0 },
+		"a diameter of no tube": func(e *Equipment) {
+			e.LineSet.LiquidDiameter = quantity.Millimeters(11)
+		},
 		"arrangement not stated":  func(e *Equipment) { e.Arrangement, e.LineSet = 0, LineSet{} },
 		"a label that says no kg": func(e *Equipment) { e.Label.Charge = 0 },
 	} {
@@ -107,9 +110,15 @@ func TestNoWeighInWhereReadingsServe(t *testing.T) {
 
 func TestWeighInRefusesNonsense(t *testing.T) {
 	for field, change := range map[string]func(*Equipment){
-		"equipment.label.lineAdder":     func(e *Equipment) { e.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6)} },
-		"equipment.label.tolerance":     func(e *Equipment) { e.Label.Tolerance = quantity.KelvinDelta(math.NaN()) },
-		"equipment.accessories[0].mass": func(e *Equipment) { e.Accessories = []charge.Accessory{{Name: "drier", Mass: -1}} },
+		"equipment.label.lineAdder": func(e *Equipment) {
+			e.Label.LineAdder = &charge.Adder{Mass: quantity.Ounces(0.6)}
+		},
+		"equipment.label.tolerance": func(e *Equipment) {
+			e.Label.Tolerance = quantity.KelvinDelta(math.NaN())
+		},
+		"equipment.accessories[0].mass": func(e *Equipment) {
+			e.Accessories = []charge.Accessory{{Name: "drier", Mass: -1}}
+		},
 	} {
 		v := coldDay(t)
 		change(&v.Equipment)

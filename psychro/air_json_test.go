@@ -69,7 +69,8 @@ func TestAirJSONRefusesWhatIsNoAir(t *testing.T) {
 		}
 	}
 	var air Air
-	if err := json.Unmarshal([]byte(`{"dryBulb": 20, "humidityRatio": 0.005, "pressure": "101.325 kPa"}`), &air); err == nil {
+	bare := []byte(`{"dryBulb": 20, "humidityRatio": 0.005, "pressure": "101.325 kPa"}`)
+	if err := json.Unmarshal(bare, &air); err == nil {
 		t.Error("a number without its unit is taken")
 	}
 }

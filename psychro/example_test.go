@@ -275,7 +275,8 @@ func ExamplePsychrometer_CoilDoubts() {
 			Pressure: quantity.StandardAtmosphere.PlusMinus(0),
 		}
 	}
-	for _, d := range psychro.Sling().CoilDoubts(reading(76, 63), reading(54.1, 54), quantity.Fahrenheit(43)) {
+	before, after := reading(76, 63), reading(54.1, 54)
+	for _, d := range psychro.Sling().CoilDoubts(before, after, quantity.Fahrenheit(43)) {
 		fmt.Println(d.Says().Code, d.Reading.Format(quantity.IP), d.Against.Format(quantity.IP))
 		fmt.Println(d.Mend().Code)
 	}

@@ -132,8 +132,8 @@ func TestComfortCooling(t *testing.T) {
 		"R-469A": NoLiquidInSummer,
 		"R-717":  ToxicIndoors, "R-123": ToxicIndoors, "R-718": InVacuum, "R-11": InVacuum,
 		"R-601a": InVacuum,
-		"R-22":   "", "R-410A": "", "R-32": "", "R-454B": "", "R-290": "", "R-134a": "", "R-407C": "",
-		"R-600a": "", "R-502": "", "R-1234ze(E)": "",
+		"R-22":   "", "R-410A": "", "R-32": "", "R-454B": "", "R-290": "", "R-134a": "",
+		"R-407C": "", "R-600a": "", "R-502": "", "R-1234ze(E)": "",
 	} {
 		err := mustLookup(t, designation).ComfortCooling()
 		unsuitable, _ := err.(*UnsuitableError)

@@ -242,6 +242,7 @@ func TestStateAtQuality(t *testing.T) {
 
 // What cannot be answered is refused with the range.
 func TestOutOfRange(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
 	for _, r := range All() {
 		c := r.Critical()
 		for name, err := range map[string]error{
@@ -251,9 +252,9 @@ func TestOutOfRange(t *testing.T) {
 			"below the lowest":               second(r.DewPressure(r.Limits().MinTemperature - 1)),
 			"no pressure":                    second(r.BubbleTemperature(0)),
 			"negative pressure":              second(r.DewTemperature(-1)),
-			"NaN":                            second(r.DewTemperature(quantity.Pressure(math.NaN()))),
-			"NaN temperature":                second(r.BubbleDensity(quantity.Temperature(math.NaN()))),
-			"infinite":                       second(r.DewPressure(quantity.Temperature(math.Inf(1)))),
+			"NaN":                            second(r.DewTemperature(quantity.Pressure(nan))),
+			"NaN temperature":                second(r.BubbleDensity(quantity.Temperature(nan))),
+			"infinite":                       second(r.DewPressure(quantity.Temperature(inf))),
 			"state at NaN":                   second(r.State(quantity.Pressure(math.NaN()), 300)),
 			"state too hot":                  second(r.State(1e5, 5000)),
 			"state too dense":                second(r.State(1e12, 300)),

@@ -72,9 +72,8 @@ func ExampleHTML() {
 	var page strings.Builder
 	drawing := report.Picture{
 		Caption: "The unit",
-		SVG: []byte(
-			`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`,
-		),
+		SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 1">` +
+			`<rect width="2" height="1"/></svg>`),
 	}
 	if err := report.HTML(&page, assessment, report.Owner, drawing); err != nil {
 		fmt.Println(err)

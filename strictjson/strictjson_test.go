@@ -29,8 +29,8 @@ var limits = Limits{Bytes: 4096, Depth: 8, Items: 20}
 
 func TestDecode(t *testing.T) {
 	var got outer
-	doc := `{"name": "a", "inner": {"temperature": "71 °F", "flag": true}, "list": [{}, {"flag": true}],
-		"count": 3, "share": 0.5, "running": "15 min", "at": "2026-07-01T14:00:00Z"}`
+	doc := `{"name": "a", "inner": {"temperature": "71 °F", "flag": true},
+		"list": [{}, {"flag": true}], "count": 3, "share": 0.5, "running": "15 min", "at": "2026-07-01T14:00:00Z"}`
 	if err := Decode([]byte(doc), &got, limits); err != nil {
 		t.Fatal(err)
 	}
@@ -88,21 +88,26 @@ func TestDecodeIntoNilEmbedded(t *testing.T) {
 }
 
 func TestDecodeRefuses(t *testing.T) {
+	const early = `the document ends too early; a bracket, brace or quote is not closed`
 	for doc, want := range map[string]string{
-		``:                                   `line 1: the document is empty`,
-		"{\n\"inner\":{\"temperature\":62}}": `inner.temperature (line 2): temperature "62": the unit is missing; write a number and one of °C, °F, K, in quotes`,
-		`{"inner":{"temperature":"62"}}`:     `inner.temperature (line 1): temperature "62": the unit is missing; write a number and one of °C, °F, K`,
-		`{"nmae":"a"}`:                       `nmae (line 1): unknown field; did you mean "name"?`,
-		`{"zzzzzz":"a"}`:                     `zzzzzz (line 1): unknown field; known here: at, count, inner, list, name, running, share`,
-		`{"Name":"a"}`:                       `Name (line 1): unknown field; did you mean "name"?`,
-		`{"name":"a","name":"b"}`:            `name (line 1): the field is given twice`,
-		`{"name":null}`:                      `name (line 1): null is not a value; leave out what is not known`,
-		`{"name":"a"`:                        `line 1: the document ends too early; a bracket, brace or quote is not closed`,
-		`{"name":"a`:                         `name (line 1): the document ends too early; a bracket, brace or quote is not closed`,
-		`{"name":"a\"`:                       `name (line 1): the document ends too early; a bracket, brace or quote is not closed`,
-		`{"name":"a",}`:                      `line 1: not JSON from "}" on`,
-		"{\n'name':1}":                       `line 2: not JSON from "'name':1}" on`,
-		"{\"name\":\"a\x01\"}":               `name (line 1): not JSON from "\"a�\"}" on`,
+		``: `line 1: the document is empty`,
+		"{\n\"inner\":{\"temperature\":62}}": `inner.temperature (line 2): temperature "62": ` +
+			`the unit is missing; write a number and one of °C, °F, K, in quotes`,
+		`{"inner":{"temperature":"62"}}`: `inner.temperature (line 1): temperature "62": ` +
+			`the unit is missing; write a number and one of °C, °F, K`,
+		`{"nmae":"a"}`: `nmae (line 1): unknown field; did you mean "name"?`,
+		`{"zzzzzz":"a"}`: `zzzzzz (line 1): unknown field; known here: ` +
+			`at, count, inner, list, name, running, share`,
+		`{"Name":"a"}`:            `Name (line 1): unknown field; did you mean "name"?`,
+		`{"name":"a","name":"b"}`: `name (line 1): the field is given twice`,
+		`{"name":null}`: `name (line 1): null is not a value; ` +
+			`leave out what is not known`,
+		`{"name":"a"`:          `line 1: ` + early,
+		`{"name":"a`:           `name (line 1): ` + early,
+		`{"name":"a\"`:         `name (line 1): ` + early,
+		`{"name":"a",}`:        `line 1: not JSON from "}" on`,
+		"{\n'name':1}":         `line 2: not JSON from "'name':1}" on`,
+		"{\"name\":\"a\x01\"}": `name (line 1): not JSON from "\"a�\"}" on`,
 		`{"n\u001b[2J\u202e\nx":1}`: "n�[2J� x (line 1): unknown field; known here: " +
 			"at, count, inner, list, name, running, share",
 		`{"name":"a"} {}`:       `line 1: there is more after the end of the document`,
@@ -113,9 +118,10 @@ func TestDecodeRefuses(t *testing.T) {
 		`{"inner":[]}`:          `inner (line 1): want an object in braces, got a list`,
 		`{"list":"x"}`:          `list (line 1): want a list in brackets, got the text "x"`,
 		`{"list":[{"flag":1}]}`: `list[0].flag (line 1): want true or false, got the number 1`,
-		`{"running":"soon"}`:    `running (line 1): "soon" is not a duration; write one as in "15m", "90s" or "1h30m"`,
-		`[]`:                    `line 1: want an object in braces, got a list`,
-		"{\"name\":\"\xff\"}":   `line 1: the document is not UTF-8 text`,
+		`{"running":"soon"}`: `running (line 1): "soon" is not a duration; ` +
+			`write one as in "15m", "90s" or "1h30m"`,
+		`[]`:                  `line 1: want an object in braces, got a list`,
+		"{\"name\":\"\xff\"}": `line 1: the document is not UTF-8 text`,
 		`{"list":[` + strings.Repeat(`{},`, 30) + `{}]}`: `list (line 1): more than 20 items`,
 		`{"name":"` + strings.Repeat("x", 5000) +
 			`"}`: `line 1: the document has 5011 bytes; at most 4096 are read`,

@@ -108,7 +108,8 @@ var chance = regexp.MustCompile(`((above|below) )?[0-9]+ %`)
 // No sheet shows a code in place of words, in any language, or a number that is none.
 func TestSheetsAreWords(t *testing.T) {
 	code := regexp.MustCompile(
-		`\b(next|result|record|owner|cylinder|check|task|weigh|leak|drift|history|electrical|standing|heading|column|derived|reading)\.[a-zA-Z]`,
+		`\b(next|result|record|owner|cylinder|check|task|weigh|leak|drift|history|` +
+			`electrical|standing|heading|column|derived|reading)\.[a-zA-Z]`,
 	)
 	for name, text := range files(t) {
 		for _, language := range satline.Languages() {

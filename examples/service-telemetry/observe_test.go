@@ -71,7 +71,8 @@ func TestARequestIsObserved(t *testing.T) {
 	}
 	span := spans.Ended()[0]
 	if span.Name() != "GET /v1/refrigerants/{name}" ||
-		span.SpanContext().TraceID().String() != trace || span.Parent().SpanID().String() != parent {
+		span.SpanContext().TraceID().String() != trace ||
+		span.Parent().SpanID().String() != parent {
 		t.Errorf("%s %v %v", span.Name(), span.SpanContext(), span.Parent())
 	}
 	own := span.SpanContext().SpanID().String()
@@ -85,7 +86,8 @@ func TestARequestIsObserved(t *testing.T) {
 	counted := uint64(0)
 	for _, scope := range have.ScopeMetrics {
 		for _, m := range scope.Metrics {
-			if h, ok := m.Data.(metricdata.Histogram[float64]); ok && m.Name == "http.server.request.duration" {
+			h, ok := m.Data.(metricdata.Histogram[float64])
+			if ok && m.Name == "http.server.request.duration" {
 				for _, point := range h.DataPoints {
 					route, _ := point.Attributes.Value("http.route")
 					if route.AsString() == "/v1/refrigerants/{name}" {

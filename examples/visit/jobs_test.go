@@ -91,7 +91,8 @@ func TestBadOrders(t *testing.T) {
 	for text, want := range map[string]string{
 		`{"machine": {}, "tasks": []}`: "tasks",
 		`{"tasks": ["maintain"]}`:      "machine.equipment.refrigerant",
-		`{"tasks": ["maintain"], "machine": {"equipment": {"refrigerent": "R-22"}}}`: `did you mean "refrigerant"`,
+		`{"tasks": ["maintain"],
+			"machine": {"equipment": {"refrigerent": "R-22"}}}`: `did you mean "refrigerant"`,
 		`{"orders": []}`: "orders",
 	} {
 		var out, problems strings.Builder

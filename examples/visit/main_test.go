@@ -73,7 +73,9 @@ func TestFileAndStandardInput(t *testing.T) {
 	}
 }
 
-const partial = `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionPressure": "110 psig", "suctionLine": "48 °F", "liquidPressure": "330 psig"}}`
+const partial = `{"equipment": {"refrigerant": "R-32", "metering": "TXV"},
+  "readings": {"suctionPressure": "110 psig", "suctionLine": "48 °F",
+    "liquidPressure": "330 psig"}}`
 
 func TestPartialVisit(t *testing.T) {
 	var out, problems strings.Builder
@@ -99,12 +101,19 @@ func TestBadInput(t *testing.T) {
 		want string
 	}{
 		"unknown refrigerant": {[]string{write("a",
-			`{"equipment": {"refrigerant": "R-999", "metering": "TXV"}}`)}, "equipment.refrigerant"},
-		"missing unit": {[]string{write("b", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "55"}}`)}, "the unit is missing"},
+			`{"equipment": {"refrigerant": "R-999", "metering": "TXV"}}`)},
+			"equipment.refrigerant"},
+		"missing unit": {[]string{write("b",
+			`{"equipment": {"refrigerant": "R-32", "metering": "TXV"},
+				"readings": {"suctionLine": "55"}}`)},
+			"the unit is missing"},
 		"unknown field": {[]string{write("c", `{"equipement": {}}`)},
 			`did you mean "equipment"`},
-		"impossible value": {[]string{write("d", `{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"suctionLine": "900 °F"}}`)}, "out of range"},
-		"no language":      {[]string{"-language", "not a tag"}, "language"},
+		"impossible value": {[]string{write("d",
+			`{"equipment": {"refrigerant": "R-32", "metering": "TXV"},
+				"readings": {"suctionLine": "900 °F"}}`)},
+			"out of range"},
+		"no language": {[]string{"-language", "not a tag"}, "language"},
 		"missing metering": {[]string{write("e", `{"equipment": {"refrigerant": "R-32"}}`)},
 			"equipment.metering"},
 		"empty file": {[]string{write("f", "")}, "empty"},

@@ -277,7 +277,8 @@ func TestNoChart(t *testing.T) {
 		for name, err := range map[string]error{
 			"state": c.AddState("x", a), "path": c.AddPath("x", a, a), "coil": c.AddCoil("x", a, a),
 			"process": c.AddProcess("x", psychro.Process{Start: a, End: a}),
-			"SVG":     c.SVG(io.Discard, chart.Phone()), "PNG": c.PNG(io.Discard, chart.Phone(), 96),
+			"SVG":     c.SVG(io.Discard, chart.Phone()),
+			"PNG":     c.PNG(io.Discard, chart.Phone(), 96),
 		} {
 			var re *quantity.RangeError
 			if !errors.As(err, &re) || !strings.Contains(re.Advice, "chart.New") {

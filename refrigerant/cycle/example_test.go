@@ -43,7 +43,9 @@ func Example_theoreticalCycle() {
 func ExamplePoints_Analyze() {
 	r, _ := refrigerant.Lookup("R-22")
 	gauge := func(kPa float64) *quantity.Uncertain[quantity.GaugePressure] {
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3,
+		}
 	}
 	clamp := func(c float64) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Celsius(c), Std: 0.5}
@@ -78,7 +80,9 @@ func ExamplePoints_Analyze() {
 func ExamplePoints_Analyze_dischargePort() {
 	r, _ := refrigerant.Lookup("R-22")
 	gauge := func(kPa float64) *quantity.Uncertain[quantity.GaugePressure] {
-		return &quantity.Uncertain[quantity.GaugePressure]{Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3}
+		return &quantity.Uncertain[quantity.GaugePressure]{
+			Value: quantity.Kilopascals(kPa).Gauge(quantity.StandardAtmosphere), Std: 3e3,
+		}
 	}
 	clamp := func(c float64) *quantity.Uncertain[quantity.Temperature] {
 		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Celsius(c), Std: 0.5}

@@ -27,10 +27,11 @@ func pointsOf(s *System, o *Operating) Points {
 		LiquidPressure:    gauge(o.Liquid.Pressure, 6e3),
 		DischargePressure: gauge(o.Discharge.Pressure, 6e3),
 		SuctionLine:       clamp(o.Suction.Temperature),
-		LiquidLine:        clamp(o.Liquid.Temperature), DischargeLine: clamp(o.Discharge.Temperature),
-		Power:       &quantity.Uncertain[quantity.Power]{Value: o.CompressorPower, Std: 30},
-		AirCapacity: &quantity.Uncertain[quantity.Power]{Value: o.Capacity + o.LineGain, Std: 500},
-		Compressor:  &k,
+		LiquidLine:        clamp(o.Liquid.Temperature),
+		DischargeLine:     clamp(o.Discharge.Temperature),
+		Power:             &quantity.Uncertain[quantity.Power]{Value: o.CompressorPower, Std: 30},
+		AirCapacity:       &quantity.Uncertain[quantity.Power]{Value: o.Capacity + o.LineGain, Std: 500},
+		Compressor:        &k,
 	}
 }
 

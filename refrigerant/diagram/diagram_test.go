@@ -252,8 +252,10 @@ func TestRefusals(t *testing.T) {
 		"one end of the pressures":  refused(diagram.Options{MinPressure: quantity.Bar(1)}),
 		"pressures upside down": refused(diagram.Options{MinPressure: quantity.Bar(10),
 			MaxPressure: quantity.Bar(1)}),
-		"one end of the enthalpies": refused(diagram.Options{MinEnthalpy: quantity.BtuPerPound(100)}),
-		"endless enthalpy":          refused(diagram.Options{MaxEnthalpy: quantity.SpecificEnthalpy(math.Inf(1))}),
+		"one end of the enthalpies": refused(
+			diagram.Options{MinEnthalpy: quantity.BtuPerPound(100)}),
+		"endless enthalpy": refused(
+			diagram.Options{MaxEnthalpy: quantity.SpecificEnthalpy(math.Inf(1))}),
 	} {
 		var re *quantity.RangeError
 		if !errors.As(err, &re) || re.Advice == "" {
@@ -315,11 +317,9 @@ func TestDrawsAnything(t *testing.T) {
 			p := math.Exp(
 				rapid.Float64Range(6, math.Log(float64(limits.MaxPressure))).Draw(t, "ln p"),
 			)
+			span := limits.MaxTemperature - limits.MinTemperature
 			s, err := r.State(
-				quantity.Pressure(p),
-				limits.MinTemperature+(limits.MaxTemperature-limits.MinTemperature)*quantity.Temperature(
-					u,
-				),
+				quantity.Pressure(p), limits.MinTemperature+span*quantity.Temperature(u),
 			)
 			if err != nil {
 				continue

@@ -40,9 +40,11 @@ func Example() {
 	}
 	fmt.Println(ask(`{
 	  "units": "IP",
-	  "equipment": {"refrigerant": "R-32", "metering": "TXV", "arrangement": "package", "label": {"charge": "3 lb 4 oz"}}
+	  "equipment": {"refrigerant": "R-32", "metering": "TXV", "arrangement": "package",
+	    "label": {"charge": "3 lb 4 oz"}}
 	}`))
-	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"}, "readings": {"liquidLine": "900 °F"}}`))
+	fmt.Println(ask(`{"equipment": {"refrigerant": "R-32", "metering": "TXV"},
+	  "readings": {"liquidLine": "900 °F"}}`))
 	// Output:
 	// Weigh in 3 lb 4.0 oz: label 3 lb 4.0 oz. <nil>
 	// A value has to be mended. readings.liquidLine <nil>

@@ -12,7 +12,8 @@ import (
 // fenced (4.5), rule (4.1), heading (4.2, 4.3), HTML (4.6), definition (4.7), quotation (5.1),
 // list (5.2).
 var otherBlock = regexp.MustCompile(
-	"^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|[-+*]( |$)|:-|-:|[0-9]{1,9}[.)]( |$)))",
+	"^( {4}|\t| {0,3}(```|~~~|([-_*] *){3,}$|#|=+ *$|-+ *$|<|\\[|>|" +
+		"[-+*]( |$)|:-|-:|[0-9]{1,9}[.)]( |$)))",
 )
 
 // Whatever is markup inside a paragraph (6.1 to 6.6, and strikethrough and tables of GFM) where no
@@ -79,14 +80,17 @@ func TestNotesStayText(t *testing.T) {
 func TestNothingSteers(t *testing.T) {
 	const bad = "a\x1b[2J\x00\u009b\u202eb"
 	d := Document{Title: bad, Lines: []string{bad}, Blocks: []Block{{
-		Heading: bad, Paragraphs: []string{bad + "\nsecond"}, Table: &Table{Head: []string{bad}, Rows: [][]string{{bad}}},
+		Heading: bad, Paragraphs: []string{bad + "\nsecond"},
+		Table: &Table{Head: []string{bad}, Rows: [][]string{{bad}}},
 		Items: []Item{{Text: bad, Below: []string{bad}}},
 	}, {Pictures: []Picture{{Caption: bad}}}}}
 	var page strings.Builder
 	if err := d.WriteHTML(&page); err != nil {
 		t.Fatal(err)
 	}
-	for name, text := range map[string]string{"text": d.Text(), "Markdown": d.Markdown(), "HTML": page.String()} {
+	for name, text := range map[string]string{
+		"text": d.Text(), "Markdown": d.Markdown(), "HTML": page.String(),
+	} {
 		if strings.ContainsAny(text, "\x1b\x00\u009b\u202e") {
 			t.Errorf("%s: %q", name, text)
 		}

@@ -21,7 +21,9 @@ const sample = `{
         "on": {"type": "boolean"},
         "list": {"type": "array", "items": {"$ref": "#/$defs/Thing"}, "minItems": 1, "maxItems": 2},
         "code": {"pattern": "^[a-z]+$"},
-        "either": {"oneOf": [{"type": "string"}, {"const": "x", "type": "string"}, {"type": "integer"}]}
+        "either": {"oneOf": [
+          {"type": "string"}, {"const": "x", "type": "string"}, {"type": "integer"}
+        ]}
       },
       "required": ["name"],
       "additionalProperties": false
@@ -41,7 +43,8 @@ func parse(t *testing.T) (*Schema, Validator) {
 func TestValidate(t *testing.T) {
 	s, v := parse(t)
 	for doc, want := range map[string]string{
-		`{"name": "n", "kind": "a", "share": 0.5, "count": 3, "on": true, "list": [{"name": "m"}], "code": "z", "either": 1}`: "",
+		`{"name": "n", "kind": "a", "share": 0.5, "count": 3, "on": true,
+			"list": [{"name": "m"}], "code": "z", "either": 1}`: "",
 		`{"name": "n", "count": 1e2, "either": "y"}`: "",
 		`{}`:                               `$: field "name" is missing`,
 		`[]`:                               `$: want object, got []`,
