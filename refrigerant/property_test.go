@@ -255,7 +255,7 @@ func TestOutOfRange(t *testing.T) {
 			"NaN":                            second(r.DewTemperature(quantity.Pressure(nan))),
 			"NaN temperature":                second(r.BubbleDensity(quantity.Temperature(nan))),
 			"infinite":                       second(r.DewPressure(quantity.Temperature(inf))),
-			"state at NaN":                   second(r.State(quantity.Pressure(math.NaN()), 300)),
+			"state at NaN":                   second(r.State(quantity.Pressure(nan), 300)),
 			"state too hot":                  second(r.State(1e5, 5000)),
 			"state too dense":                second(r.State(1e12, 300)),
 			"enthalpy":                       second(r.StateAtEnthalpy(1e5, 1e9)),
@@ -263,7 +263,7 @@ func TestOutOfRange(t *testing.T) {
 				quantity.SpecificEntropy(math.Inf(-1)))),
 			"quality": second(r.StateAtQuality(1e5, 1.5)),
 			"line": second(r.Superheat(c.Pressure/2,
-				quantity.Temperature(math.NaN()))),
+				quantity.Temperature(nan))),
 		} {
 			var out *RangeError
 			if !errors.As(err, &out) {

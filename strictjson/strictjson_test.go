@@ -30,7 +30,8 @@ var limits = Limits{Bytes: 4096, Depth: 8, Items: 20}
 func TestDecode(t *testing.T) {
 	var got outer
 	doc := `{"name": "a", "inner": {"temperature": "71 °F", "flag": true},
-		"list": [{}, {"flag": true}], "count": 3, "share": 0.5, "running": "15 min", "at": "2026-07-01T14:00:00Z"}`
+		"list": [{}, {"flag": true}], "count": 3, "share": 0.5,
+		"running": "15 min", "at": "2026-07-01T14:00:00Z"}`
 	if err := Decode([]byte(doc), &got, limits); err != nil {
 		t.Fatal(err)
 	}

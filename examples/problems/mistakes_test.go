@@ -62,7 +62,9 @@ func (p Problem) rewritten(from func(row, column int) (int, int)) Problem {
 // misread is the problem as one has it who makes the mistake, or false where the code is of
 // another kind.
 func (p Problem) misread(code string, temperature bool) (Problem, bool) {
-	slips := map[string]int{"row-below": 1, "row-above": -1, "two-rows-below": 2, "two-rows-above": -2}
+	slips := map[string]int{
+		"row-below": 1, "row-above": -1, "two-rows-below": 2, "two-rows-above": -2,
+	}
 	switch by, slip := slips[code]; {
 	case slip:
 		return p.rewritten(func(i, j int) (int, int) {
@@ -117,8 +119,8 @@ func TestMistakesLeadThere(t *testing.T) {
 							within += p.halfRow() // the first level reads the nearest row
 						}
 						if !(math.Abs(got-w.Value) <= within) {
-							t.Errorf("%s: %s leads to %g, not to %s (right: %s): %v", at, w.Code, got, w.Text,
-								p.Answer.Text, p.Given)
+							t.Errorf("%s: %s leads to %g, not to %s (right: %s): %v",
+								at, w.Code, got, w.Text, p.Answer.Text, p.Given)
 						}
 					}
 				}

@@ -61,8 +61,8 @@ func TestNoiseFitsTheMachine(t *testing.T) {
 				less := func(what string, low, high quantity.Temperature) {
 					checked++
 					if low >= high {
-						t.Errorf("%s/%s: %s: %.1f not under %.1f: %v", p.Topic, p.Form, what, degree.Number(low),
-							degree.Number(high), p.Given)
+						t.Errorf("%s/%s: %s: %.1f not under %.1f: %v",
+							p.Topic, p.Form, what, degree.Number(low), degree.Number(high), p.Given)
 					}
 				}
 				liquid, outdoor := s.v("liquid line"), s.v("outdoor air")
@@ -76,7 +76,8 @@ func TestNoiseFitsTheMachine(t *testing.T) {
 					}
 					less("liquid and condensing", g.temperature(liquid), at)
 				}
-				if v, line := s.v("suction pressure"), s.v("suction line"); given(v) && given(line) {
+				v, line := s.v("suction pressure"), s.v("suction line")
+				if given(v) && given(line) {
 					at, err := f.DewTemperature(g.pascals(v) + sea - 0.2*sea)
 					if err != nil {
 						t.Fatal(err)

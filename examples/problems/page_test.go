@@ -24,8 +24,9 @@ frame.onload = async () => {
 	const found = await axe.run(document, {resultTypes: ["violations"]});
 	const out = document.createElement("pre");
 	out.id = "measured";
-	out.textContent = JSON.stringify({wide, rules: found.passes.length, violations:
-		found.violations.map(v => v.id + ": " + v.nodes.map(n => n.html.slice(0, 160)).slice(0, 3))});
+	const violations = found.violations.map(v =>
+		v.id + ": " + v.nodes.map(n => n.html.slice(0, 160)).slice(0, 3));
+	out.textContent = JSON.stringify({wide, rules: found.passes.length, violations});
 	document.body.append(out);
 };
 document.body.append(frame);

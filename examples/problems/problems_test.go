@@ -43,7 +43,8 @@ func eachSet(t *testing.T, check func(*testing.T, Set)) {
 				if o.Seed == 2 {
 					o.Language = Spanish
 				}
-				name := fmt.Sprintf("%v bar %v level %d seed %d", o.Units, o.Bar, o.Difficulty, o.Seed)
+				name := fmt.Sprintf(
+					"%v bar %v level %d seed %d", o.Units, o.Bar, o.Difficulty, o.Seed)
 				t.Run(name, func(t *testing.T) { check(t, mustGenerate(t, o)) })
 			}
 		}
@@ -56,8 +57,9 @@ func TestAnswersByTheLibrary(t *testing.T) {
 	eachSet(t, func(t *testing.T, s Set) {
 		for _, p := range s.Problems {
 			if !p.Answer.Words && !(math.Abs(p.again-p.Answer.Value) <= p.Answer.Within) {
-				t.Errorf("%s/%s: the key says %g %s, the library %g (within %g): %s", p.Topic, p.Form,
-					p.Answer.Value, p.Answer.Unit, p.again, p.Answer.Within, p.Statement)
+				t.Errorf("%s/%s: the key says %g %s, the library %g (within %g): %s",
+					p.Topic, p.Form, p.Answer.Value, p.Answer.Unit, p.again, p.Answer.Within,
+					p.Statement)
 			}
 		}
 	})
@@ -255,7 +257,8 @@ func TestHalfAndTwice(t *testing.T) {
 				}
 				told++
 				if math.Abs(w.Value-want) > 0.003*math.Abs(want) {
-					t.Errorf("%s/%s: %s beside %s: %s", p.Topic, p.Form, w.Text, p.Answer.Text, w.Mistake)
+					t.Errorf("%s/%s: %s beside %s: %s",
+						p.Topic, p.Form, w.Text, p.Answer.Text, w.Mistake)
 				}
 			}
 		}
@@ -287,7 +290,8 @@ func TestChoicesAreAlike(t *testing.T) {
 					if f := figure(c.Text) / p.Answer.Value; !(f > 0.9/alike && f < 1.1*alike) {
 						t.Errorf("%s/%s: %s beside %s", p.Topic, p.Form, c.Text, p.Answer.Text)
 					}
-					if off := math.Abs(figure(c.Text) - figure(p.Answer.Text)); off <= p.Answer.Margin() {
+					off := math.Abs(figure(c.Text) - figure(p.Answer.Text))
+					if off <= p.Answer.Margin() {
 						t.Errorf("%s/%s: %s passes for %s", p.Topic, p.Form, c.Text, p.Answer.Text)
 					}
 				}
@@ -305,7 +309,8 @@ func TestFormsAndTheirTexts(t *testing.T) {
 	for _, topic := range topics {
 		text := texts[topic.name]
 		if len(topic.forms) < 4 || len(topic.forms) != len(text.forms) {
-			t.Errorf("%s has %d forms and texts for %d", topic.name, len(topic.forms), len(text.forms))
+			t.Errorf("%s has %d forms and texts for %d",
+				topic.name, len(topic.forms), len(text.forms))
 		}
 		check := func(at string, words both) {
 			en := slices.Sorted(slices.Values(placeholder.FindAllString(words[0], -1)))
@@ -349,7 +354,10 @@ func TestDiagnosesByTheModel(t *testing.T) {
 				}
 				cause, err := nearestFault(p.Form == "valve", moved)
 				if cause == "restriction" {
-					cause = map[bool]string{true: "before-coil", false: "liquid-line"}[p.Form == "valve"]
+					cause = "liquid-line"
+					if p.Form == "valve" {
+						cause = "before-coil"
+					}
 				}
 				if err != nil || !strings.Contains(p.rightCode, cause) {
 					t.Errorf("the model says %q of %s (%v)", cause, p.rightCode, err)
@@ -370,8 +378,8 @@ func TestBadOptions(t *testing.T) {
 		{"-difficulty", "9"}, {"-units", "cgs"}, {"-format", "pdf"}, {"-refrigerants", "R-718"},
 		{"-nonsense"}, {"-seed", "one"}, {"-seed", "-1"}, {"superheat"}, {"-language", "fr"},
 		{"-pressure", "bar"}, {"-pressure", "torr", "-units", "SI"},
-		{"-topics", "glide", "-refrigerants", "R-22"}, {"-topics", "target/charge"}, {"-each", "51"},
-		{"-topics", "target/"},
+		{"-topics", "glide", "-refrigerants", "R-22"}, {"-topics", "target/charge"},
+		{"-each", "51"}, {"-topics", "target/"},
 	} {
 		var out, problems strings.Builder
 		if status := run(args, &out, &problems); status != 2 || out.Len() != 0 ||
@@ -440,10 +448,12 @@ func TestTheLineOfASet(t *testing.T) {
 		var out, problems strings.Builder
 		if status := run(strings.Fields(set.Options.Command()), &out, &problems); status != 0 ||
 			out.String() != set.markdown(false) {
-			t.Errorf("%s: status %d, another set, %s", set.Options.Command(), status, problems.String())
+			t.Errorf("%s: status %d, another set, %s",
+				set.Options.Command(), status, problems.String())
 		}
 		for _, p := range set.Problems {
-			if len(o.Topics) > 0 && !slices.Contains(o.Topics, p.Topic+"/"+p.Form) && p.Topic != "glide" {
+			if len(o.Topics) > 0 && !slices.Contains(o.Topics, p.Topic+"/"+p.Form) &&
+				p.Topic != "glide" {
 				t.Errorf("%s/%s was not asked for", p.Topic, p.Form)
 			}
 		}
@@ -465,7 +475,8 @@ func TestLevelsDiffer(t *testing.T) {
 			if p.Answer.Words {
 				commas = strings.Count(p.Answer.Text, ",")
 			}
-			out[p.Topic+"/"+p.Form] = fmt.Sprint(names, len(p.Tables), len(p.Steps), between, commas)
+			out[p.Topic+"/"+p.Form] = fmt.Sprint(
+				names, len(p.Tables), len(p.Steps), between, commas)
 		}
 		return out
 	}
@@ -517,8 +528,8 @@ func TestMarginsCoverThePrint(t *testing.T) {
 			}
 			for _, w := range p.Wrong {
 				if math.Abs(figure(w.Text)-printed) <= max(a.Margin(), a.ChartMargin()) {
-					t.Errorf("%s/%s: the wrong answer %s is accepted: %s %s", p.Topic, p.Form, w.Text,
-						a.Text, p.Accept())
+					t.Errorf("%s/%s: the wrong answer %s is accepted: %s %s",
+						p.Topic, p.Form, w.Text, a.Text, p.Accept())
 				}
 			}
 			if p.charted() != (a.ByChart > 0) || p.charted() && a.ByChart < a.Within {
@@ -566,8 +577,9 @@ func TestPage(t *testing.T) {
 			t.Errorf("%d charts where %d are needed", n, len(needed))
 		}
 		for _, text := range []string{plain, whole} {
-			for _, bad := range []string{"src=", "href=\"http", "@import", "url(", "<?xml", "ZgotmplZ",
-				"{{", "NaN"} {
+			for _, bad := range []string{
+				"src=", "href=\"http", "@import", "url(", "<?xml", "ZgotmplZ", "{{", "NaN",
+			} {
 				if strings.Contains(text, bad) {
 					t.Errorf("the page holds %q", bad)
 				}
@@ -628,7 +640,8 @@ func TestCautions(t *testing.T) {
 	}
 	set := mustGenerate(t, Options{Seed: 1, Topics: []string{"superheat"},
 		Refrigerants: []string{"R-410A"}})
-	if text := strings.Split(set.markdown(false), "\n---\n")[1]; strings.Contains(text, "flammable") {
+	text := strings.Split(set.markdown(false), "\n---\n")[1]
+	if strings.Contains(text, "flammable") {
 		t.Error("a set on R-410A warns of fire")
 	}
 	for _, topic := range topics {
@@ -666,7 +679,8 @@ func TestASeedStaysItsSet(t *testing.T) {
 				p.Topic, p.Form, facts, p.Answer.Value, p.rightCode, p.Letter(),
 			))))
 		}
-		now.Sets[set.Options.Command()] = fmt.Sprintf("%016x", hash(now.Sets[set.Options.Command()]))
+		command := set.Options.Command()
+		now.Sets[command] = fmt.Sprintf("%016x", hash(now.Sets[command]))
 	}
 	text, err := json.MarshalIndent(now, "", "\t")
 	if err != nil {
@@ -679,9 +693,10 @@ func TestASeedStaysItsSet(t *testing.T) {
 		}
 	}
 	if *update {
-		if then.Major == now.Major && fmt.Sprint(then.Sets) != fmt.Sprint(now.Sets) && then.Major != "" &&
-			!*unreleased {
-			t.Fatalf("the sets of version %s.x changed: raise the first number of Version", now.Major)
+		if then.Major == now.Major && fmt.Sprint(then.Sets) != fmt.Sprint(now.Sets) &&
+			then.Major != "" && !*unreleased {
+			t.Fatalf("the sets of version %s.x changed: raise the first number of Version",
+				now.Major)
 		}
 		if err := os.WriteFile(file, append(text, '\n'), 0o644); err != nil {
 			t.Fatal(err)
@@ -745,12 +760,16 @@ func FuzzOptions(f *testing.F) {
 	f.Add("", "r410a", "ip", "gift", "", 1, 3)
 	f.Add("glide", "R-22", "IP", "markdown", "kPa", 1, 1)
 	f.Add("\n", "R-\n", "", "\n", "\n", 0, -1)
-	f.Fuzz(func(t *testing.T, topics, fluids, units, format, pressure string, each, difficulty int) {
+	f.Fuzz(func(
+		t *testing.T, topics, fluids, units, format, pressure string, each, difficulty int,
+	) {
 		each = min(each, 2) // for the sake of time
 		var out, problems strings.Builder
-		status := run([]string{"-topics", topics, "-refrigerants", fluids, "-units", units, "-format",
-			format, "-pressure", pressure, "-each", fmt.Sprint(each), "-difficulty",
-			fmt.Sprint(difficulty), "-key"}, &out, &problems)
+		status := run([]string{
+			"-topics", topics, "-refrigerants", fluids, "-units", units, "-format", format,
+			"-pressure", pressure, "-each", fmt.Sprint(each), "-difficulty",
+			fmt.Sprint(difficulty), "-key",
+		}, &out, &problems)
 		switch {
 		case status == 0 && out.Len() > 0 && problems.Len() == 0:
 		case status == 2 && out.Len() == 0 && strings.Count(problems.String(), "\n") == 1 &&

@@ -30,8 +30,10 @@ func pointsOf(s *System, o *Operating) Points {
 		LiquidLine:        clamp(o.Liquid.Temperature),
 		DischargeLine:     clamp(o.Discharge.Temperature),
 		Power:             &quantity.Uncertain[quantity.Power]{Value: o.CompressorPower, Std: 30},
-		AirCapacity:       &quantity.Uncertain[quantity.Power]{Value: o.Capacity + o.LineGain, Std: 500},
-		Compressor:        &k,
+		AirCapacity: &quantity.Uncertain[quantity.Power]{
+			Value: o.Capacity + o.LineGain, Std: 500,
+		},
+		Compressor: &k,
 	}
 }
 
