@@ -74,9 +74,8 @@ var inWords = map[string]func(s sheetOfPaper) string{
 	"nitrogen/judge": func(s sheetOfPaper) string {
 		a := s.v("atmosphere here")
 		tight := (s.v("gauge at the start")+a)*s.hot("gas at the end")/s.hot("gas at the start") - a
-		perDegree := (s.v("gauge at the start") + a) / s.hot("gas at the start")
-		most := 2*s.v("the gauge is right within") +
-			2*s.v("the thermometer is right within")*perDegree
+		warmer := 2 * s.v("the thermometer is right within") / s.hot("gas at the start")
+		most := 2*s.v("the gauge is right within") + warmer*(s.v("gauge at the start")+a)
 		switch side(s.v("gauge at the end"), tight, most) {
 		case -1:
 			return "leaks"

@@ -58,7 +58,8 @@ func decorated(t *testing.T, i int) *modes.Case {
 	if often(0.15) {
 		c.Dangers = append(c.Dangers, modes.Danger{
 			Code: "condensing-highest", Grave: true, Stops: true,
-			Says: fact.New("danger.condensing-highest", fact.Amount("figure", quantity.Fahrenheit(150))),
+			Says: fact.New("danger.condensing-highest",
+				fact.Amount("figure", quantity.Fahrenheit(150))),
 		})
 	}
 	if often(0.1) {
@@ -110,7 +111,8 @@ func TestLaws(t *testing.T) {
 			stopped = (stopped || s.Stops || s.Do.Code == "step.stop") && !s.Starts
 			looksLeft = looksLeft || s.Look != ""
 			if strings.HasPrefix(string(s.Do.Code), "step.cold-add") && j.Charge.Outcome != "low" ||
-				strings.HasPrefix(string(s.Do.Code), "step.cold-recover") && j.Charge.Outcome != "high" {
+				strings.HasPrefix(string(s.Do.Code), "step.cold-recover") &&
+					j.Charge.Outcome != "high" {
 				fail("%s at a charge that is %s", s.Do.Code, j.Charge.Outcome)
 			}
 			if s.Moves && looksLeft {
@@ -249,7 +251,8 @@ func TestAnyReadings(t *testing.T) {
 		}
 		c := &modes.Case{Fluid: r, BulbLine: temperature("bulb")}
 		c.Room.Application = rapid.Custom(func(t *rapid.T) coldroom.Application {
-			return coldroom.Application(rapid.IntRange(0, int(coldroom.WorkRoom)).Draw(t, "application"))
+			n := rapid.IntRange(0, int(coldroom.WorkRoom)).Draw(t, "application")
+			return coldroom.Application(n)
 		}).Draw(t, "application")
 		c.Evidence = diagnose.Evidence{
 			Input: readcheck.Input{

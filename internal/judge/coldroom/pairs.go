@@ -48,8 +48,9 @@ func (k *known) couplings(of []cluster, top float64) []coupling {
 					continue
 				}
 				both := beside(a, b, without)
+				fits := math.Exp(k.likelihood(&both) - top)
 				// The share of the kind is in both.
-				c.likelihood += math.Exp(k.likelihood(&both)-top) * a.share * b.share / without.share
+				c.likelihood += fits * a.share * b.share / without.share
 			}
 		}
 		out = append(out, c)

@@ -134,13 +134,13 @@ func TestTrial(t *testing.T) {
 		},
 	})
 	said.Write(&out)
-	out.WriteString("By cause (effect of 10 % or more, or what only a look shows), before any look " +
-		"that is asked for:\n\n")
+	out.WriteString("By cause (effect of 10 % or more, or what only a look shows), before any " +
+		"look that is asked for:\n\n")
 	causes.Write(&out, asked)
-	fmt.Fprintf(&out, "Two things wrong at once, each of which shows by itself: one of them is named "+
-		"first in %s, both are the first two in %s, after the looks asked for in %s; one of them "+
-		"with a chance of a half or more in %s, both in %s.\n\n", two.first.OfHowMany(), two.both,
-		two.after, two.one, two.likely)
+	fmt.Fprintf(&out, "Two things wrong at once, each of which shows by itself: one of them is "+
+		"named first in %s, both are the first two in %s, after the looks asked for in %s; one "+
+		"of them with a chance of a half or more in %s, both in %s.\n\n",
+		two.first.OfHowMany(), two.both, two.after, two.one, two.likely)
 	page := strings.TrimSuffix(out.String(), "\n")
 	t.Log("\n" + page)
 	if os.Getenv("SATLINE_TRIAL") == "full" {

@@ -77,7 +77,8 @@ var circuitFaults = []Fault{
 	// reads low, a plugged screen, a motor that lost its steps, a superheat set too high)
 	// passes too little; liquid backs up in the condenser.
 	{
-		Code: "electronic-starving", Kind: Circuit, Running: true, Signature: Restriction, Share: 0.4,
+		Code: "electronic-starving", Kind: Circuit, Running: true,
+		Signature: Restriction, Share: 0.4,
 		Devices: []refrigerant.Metering{refrigerant.EXV},
 		Sources: []fact.Source{practice},
 	},
@@ -114,7 +115,8 @@ var circuitFaults = []Fault{
 	// reversing valve leaking: hot gas crosses the slide of the reversing valve into the
 	// suction passage: to the gauges it is a compressor that leaks within.
 	{
-		Code: "reversing-valve-leak", Kind: Circuit, Running: true, Signature: VaporLeak, Share: 0.35,
+		Code: "reversing-valve-leak", Kind: Circuit, Running: true,
+		Signature: VaporLeak, Share: 0.35,
 		HeatPump: true,
 		Sources:  []fact.Source{kim, practice},
 	},

@@ -357,7 +357,8 @@ func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
 			if !pull {
 				squared := 0.0
 				for k := range w.n {
-					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] - stepsB[min(j, len(stepsB)-1)][k]
+					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] -
+						stepsB[min(j, len(stepsB)-1)][k]
 					squared += x * x
 				}
 				first, second := c.packing(a, i), c.packing(b, j)

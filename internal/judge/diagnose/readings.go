@@ -249,7 +249,9 @@ func habit(read, std, shown float64) float64 {
 // what holds of all air: a wet bulb is below its dry bulb.
 func (r *readings) bound() float64 {
 	sum := 0.0
-	for _, pair := range [...][2]int{{rReturnWetBulb, rReturnDryBulb}, {rSupplyWetBulb, rSupplyDryBulb}} {
+	for _, pair := range [...][2]int{
+		{rReturnWetBulb, rReturnDryBulb}, {rSupplyWetBulb, rSupplyDryBulb},
+	} {
 		if !r.have[pair[0]] || !r.have[pair[1]] {
 			continue
 		}

@@ -332,7 +332,8 @@ func (b *belief) standings() []standing {
 				if p.cause == s.cause {
 					s.chance += chance
 					by[p.fault.code] += chance
-					s.size += chance * (s.low + (s.high-s.low)*(float64(p.size)+0.5)/signature.Sizes)
+					size := s.low + (s.high-s.low)*(float64(p.size)+0.5)/signature.Sizes
+					s.size += chance * size
 				}
 			})
 		}

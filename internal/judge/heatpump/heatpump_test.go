@@ -45,17 +45,25 @@ func drawn(t *rapid.T) *modes.Case {
 		}
 		return temperature(rapid.Float64Range(low, high).Draw(t, name), 0.8)
 	}
-	c := &modes.Case{Fluid: fluid, WholeCharge: quantity.Pounds(8), WeighingWants: "step.measure-line"}
+	c := &modes.Case{
+		Fluid: fluid, WholeCharge: quantity.Pounds(8), WeighingWants: "step.measure-line",
+	}
 	c.Evidence = diagnose.Evidence{
 		Input: readcheck.Input{
-			EvaporatingDew: maybe("evaporating", -40, 60), CondensingBubble: maybe("condensing", 30, 150),
-			SuctionLine: maybe("suction line", -40, 140), LiquidLine: maybe("liquid line", 10, 150),
-			DischargeLine: maybe("discharge", 40, 260), OutdoorDryBulb: maybe("outdoor", -30, 75),
-			ReturnDryBulb: maybe("return", 40, 90), SupplyDryBulb: maybe("supply", 40, 150),
-			CondenserLeaving: maybe("leaving", -40, 75), Atmosphere: quantity.StandardAtmosphere,
+			EvaporatingDew:   maybe("evaporating", -40, 60),
+			CondensingBubble: maybe("condensing", 30, 150),
+			SuctionLine:      maybe("suction line", -40, 140),
+			LiquidLine:       maybe("liquid line", 10, 150),
+			DischargeLine:    maybe("discharge", 40, 260),
+			OutdoorDryBulb:   maybe("outdoor", -30, 75),
+			ReturnDryBulb:    maybe("return", 40, 90),
+			SupplyDryBulb:    maybe("supply", 40, 150),
+			CondenserLeaving: maybe("leaving", -40, 75),
+			Atmosphere:       quantity.StandardAtmosphere,
 		},
 		Fluid: fluid, Others: diagnose.Alternatives(fluid), Atmosphere: quantity.StandardAtmosphere,
-		Metering:        rapid.SampledFrom([]refrigerant.Metering{0, 1, 2, 3, 4}).Draw(t, "metering"),
+		Metering: rapid.SampledFrom([]refrigerant.Metering{0, 1, 2, 3, 4}).
+			Draw(t, "metering"),
 		NominalCapacity: quantity.Tons(rapid.SampledFrom([]float64{0, 2, 5}).Draw(t, "tons")),
 	}
 	c.CondensingDew = c.CondensingBubble
@@ -116,7 +124,8 @@ func TestJudgeOfAnything(t *testing.T) {
 			sum += f.Chance
 			said(f.Says)
 			said(fact.New(fact.Code("cause." + f.Cause)))
-			if _, ok := shapes["owner.cause."+f.Cause]; !ok && f.Cause != "sound" && !ofInstrument[f.Cause] {
+			_, ok := shapes["owner.cause."+f.Cause]
+			if !ok && f.Cause != "sound" && !ofInstrument[f.Cause] {
 				t.Fatalf("no words to the owner for %s", f.Cause)
 			}
 			for _, s := range append(f.For, f.Against...) {
@@ -147,7 +156,9 @@ func TestJudgeOfAnything(t *testing.T) {
 // soundCase is a machine that heats as it should.
 func soundCase(t interface{ Fatal(...any) }) *modes.Case {
 	fluid := lookup(t, "R-410A")
-	c := &modes.Case{Fluid: fluid, WholeCharge: quantity.Pounds(8), WeighingWants: "step.measure-line"}
+	c := &modes.Case{
+		Fluid: fluid, WholeCharge: quantity.Pounds(8), WeighingWants: "step.measure-line",
+	}
 	c.Evidence = diagnose.Evidence{
 		Input: readcheck.Input{
 			EvaporatingDew: temperature(24, 0.4), CondensingBubble: temperature(106, 0.4),
@@ -198,7 +209,8 @@ func TestHeadFirst(t *testing.T) {
 	c.Dangers = []modes.Danger{{
 		Code: "discharge-hottest", Grave: true, Stops: true,
 		Says: fact.New("danger.discharge-hottest",
-			fact.Amount("figure", quantity.Fahrenheit(236)), fact.Amount("limit", quantity.Fahrenheit(225))),
+			fact.Amount("figure", quantity.Fahrenheit(236)),
+			fact.Amount("limit", quantity.Fahrenheit(225))),
 	}}
 	j := heatpump.Judge(c)
 	if j.Dangers[0].Code != "condensing-highest" || j.Steps[0].Do.Code != "step.stop" ||
@@ -217,7 +229,9 @@ func TestFloodback(t *testing.T) {
 		c.SuctionLine, c.CondensingBubble = temperature(5, 0.9), temperature(90, 0.4)
 		c.CondensingDew, c.LiquidLine = temperature(90, 0.4), temperature(86, 0.9)
 		c.SupplyDryBulb, c.DischargeLine = temperature(87, 0.6), temperature(discharge, 1.5)
-		c.Dangers = []modes.Danger{{Code: "floodback", Grave: true, Says: fact.New("danger.floodback")}}
+		c.Dangers = []modes.Danger{
+			{Code: "floodback", Grave: true, Says: fact.New("danger.floodback")},
+		}
 		if j := heatpump.Judge(c); len(j.Dangers) != want {
 			t.Errorf("discharge %g °F: %v", discharge, j.Dangers)
 		}

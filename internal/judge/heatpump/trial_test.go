@@ -88,7 +88,8 @@ func runTrial(t testing.TB, seed uint64, n int) []answer {
 				out[i].after = top(&out[i].j)
 				if q := out[i].j.Ask; q != nil && q.Look != "" {
 					e := v.Evidence
-					e.Answers = append(e.Answers, diagnose.Answer{Code: q.Look, Yes: v.Look(rng, q.Look)})
+					told := diagnose.Answer{Code: q.Look, Yes: v.Look(rng, q.Look)}
+					e.Answers = append(e.Answers, told)
 					again := heatpump.Judge(caseOf(e))
 					out[i].after = top(&again)
 				}
@@ -172,7 +173,8 @@ func count(t testing.TB, answers []answer) *tally {
 			t.Errorf("visit %d (%s) has no findings: %v", i, truth, a.j.Headline)
 			continue
 		}
-		right, three, after := r[0] == truth, slices.Contains(r[:min(3, len(r))], truth), a.after == truth
+		right, after := r[0] == truth, a.after == truth
+		three := slices.Contains(r[:min(3, len(r))], truth)
 		got.calibration.Count(a.j.Findings[0].Chance, right)
 		called := a.j.Charge.Outcome == "low" || a.j.Charge.Outcome == "high"
 		if truth != "undercharge" && truth != "overcharge" {
@@ -212,7 +214,10 @@ func (t *tally) page(n int) string {
 		{Name: "an instrument that lies", Score: t.lie},
 		{Name: "sound machine", Score: t.healthy},
 		{Name: "sound machine, something called wrong (false alarm)", Score: part(t.alarms)},
-		{Name: "short of refrigerant, effect 10 % or more, said to be low", Score: part(t.lowCalled)},
+		{
+			Name:  "short of refrigerant, effect 10 % or more, said to be low",
+			Score: part(t.lowCalled),
+		},
 		{Name: "charge right, said to be low or high", Score: part(t.wrongCharge)},
 	})
 	t.calibration.Write(&b)
@@ -225,9 +230,9 @@ func (t *tally) page(n int) string {
 type ofPairs struct{ first, both, one, likely trial.Part }
 
 func (p *ofPairs) String() string {
-	return fmt.Sprintf("Two things wrong at once, each of which costs a twentieth by itself: one of "+
-		"them is named first in %s, both are the first two in %s; one of them with a chance of a half "+
-		"or more in %s, both in %s.", p.first.OfHowMany(), p.both, p.one, p.likely)
+	return fmt.Sprintf("Two things wrong at once, each of which costs a twentieth by itself: one "+
+		"of them is named first in %s, both are the first two in %s; one of them with a chance "+
+		"of a half or more in %s, both in %s.", p.first.OfHowMany(), p.both, p.one, p.likely)
 }
 
 func trialOfPairs(t testing.TB, seed uint64, n int) *ofPairs {

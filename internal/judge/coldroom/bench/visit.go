@@ -308,7 +308,9 @@ var seen = []struct {
 
 // shows are the faults that a look finds, with how often.
 var shows = map[string]map[string]float64{
-	"cold-coil-iced":            {"cold-defrost": 0.95, "cold-evaporator-fan": 0.3, "cold-door": 0.2},
+	"cold-coil-iced": {
+		"cold-defrost": 0.95, "cold-evaporator-fan": 0.3, "cold-door": 0.2,
+	},
 	"cold-evaporator-fans":      {"cold-evaporator-fan": 0.97},
 	"cold-defrost-works":        {"cold-defrost": 0.92},
 	"cold-condenser-dirt":       {"cold-condenser-dirty": 0.93},

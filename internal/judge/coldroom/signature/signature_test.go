@@ -55,7 +55,8 @@ func TestBend(t *testing.T) {
 			next, _ := Bend(f, x+step)
 			if math.Abs(back-x) > 1e-9 || math.Abs(slope-same) > 1e-9 ||
 				math.Abs((next-y)/step-slope) > 1e-5 {
-				t.Errorf("feature %d: %g is bent to %g, slope %g; back %g, %g", f, x, y, slope, back, same)
+				t.Errorf("feature %d: %g is bent to %g, slope %g; back %g, %g",
+					f, x, y, slope, back, same)
 			}
 		}
 	}

@@ -11,7 +11,9 @@ import (
 
 // Refrigerants that such machines run on.
 var (
-	coolers  = []string{"R-404A", "R-448A", "R-449A", "R-134a", "R-513A", "R-22", "R-507A", "R-407A"}
+	coolers = []string{
+		"R-404A", "R-448A", "R-449A", "R-134a", "R-513A", "R-22", "R-507A", "R-407A",
+	}
 	freezers = []string{"R-404A", "R-448A", "R-449A", "R-507A", "R-407A", "R-22"}
 	small    = []string{"R-290", "R-134a", "R-404A"}
 )
@@ -123,8 +125,8 @@ func sizes(code string, k signature.Kind) []fails {
 		if k%signature.Freezer != signature.Receiver {
 			// The condenser itself holds the spare charge.
 			return of(
-				f{Dry: 0.7}, f{Dry: 1, Short: 0.025}, f{Dry: 1, Short: 0.07}, f{Dry: 1, Short: 0.13},
-				f{Dry: 1, Short: 0.24},
+				f{Dry: 0.7}, f{Dry: 1, Short: 0.025}, f{Dry: 1, Short: 0.07},
+				f{Dry: 1, Short: 0.13}, f{Dry: 1, Short: 0.24},
 			)
 		}
 		return of(
