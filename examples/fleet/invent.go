@@ -119,13 +119,9 @@ func (a invention) make() error {
 	if err := os.MkdirAll(a.dir, 0o755); err != nil {
 		return err
 	}
-	var sinks []sink
-	for i := range a.files {
-		s, err := newSink(filepath.Join(a.dir, fmt.Sprintf("orders-%04d", i)), i%3)
-		if err != nil {
-			return err
-		}
-		sinks = append(sinks, s)
+	sinks, err := a.sinks()
+	if err != nil {
+		return err
 	}
 	random := rand.New(rand.NewPCG(a.seed, 24))
 	n := 0
@@ -137,17 +133,8 @@ func (a invention) make() error {
 				return err
 			}
 			n++
-			if n%badEvery == 0 {
-				text = text[:len(text)/2]
-			}
-			to := sinks[random.IntN(len(sinks))]
-			if err := to.write(text); err != nil {
+			if err := put(sinks[random.IntN(len(sinks))], text, n); err != nil {
 				return err
-			}
-			if n%twiceEvery == 0 && n%badEvery != 0 {
-				if err := to.write(text); err != nil {
-					return err
-				}
 			}
 		}
 	}
@@ -157,6 +144,30 @@ func (a invention) make() error {
 		}
 	}
 	return nil
+}
+
+// sinks opens the files of the archive.
+func (a invention) sinks() (out []sink, err error) {
+	for i := range a.files {
+		s, err := newSink(filepath.Join(a.dir, fmt.Sprintf("orders-%04d", i)), i%3)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// put writes the nth order: a few stand twice in the archive, a few are cut off.
+func put(to sink, text []byte, n int) error {
+	bad := n%badEvery == 0
+	if bad {
+		text = text[:len(text)/2]
+	}
+	if err := to.write(text); err != nil || bad || n%twiceEvery != 0 {
+		return err
+	}
+	return to.write(text)
 }
 
 // machine invents the orders of one machine.

@@ -30,64 +30,100 @@ const (
 // ownNames begin the names that the runtime itself goes by.
 var ownNames = []string{"runtime.", "reflect.", "internal/"}
 
-// withoutTrace blanks names, files and lines in a module's memory.
-func withoutTrace(memory []byte) error {
+// A functionTable is what a program knows of its functions: the bytes, and where its parts begin.
+type functionTable struct {
+	bytes                           []byte
+	names, files, values, functions int
+	count                           int // of functions
+}
+
+func (t *functionTable) word(at int) int {
+	return int(binary.LittleEndian.Uint32(t.bytes[at:]))
+}
+
+// functionsIn finds the table in a module's memory.
+func functionsIn(memory []byte) (t functionTable, err error) {
 	begin := bytes.Index(memory, functionsBegin)
 	if begin < 0 {
-		return fmt.Errorf("%w: it has no table of functions as Go 1.26 writes one", errModule)
+		return t, fmt.Errorf("%w: it has no table of functions as Go 1.26 writes one", errModule)
 	}
-	table := memory[begin:]
-	word := func(at int) int { return int(binary.LittleEndian.Uint32(table[at:])) }
-	if len(table) < functionsAt+8 {
-		return errModule
+	t.bytes = memory[begin:]
+	if len(t.bytes) < functionsAt+8 {
+		return t, errModule
 	}
-	count, names, files := word(countAt), word(namesAt), word(filesAt)
-	values, functions := word(valuesAt), word(functionsAt)
-	if !(functionsAt < names && names < files && files < values && values < functions &&
-		functions+8*count <= len(table)) {
-		return fmt.Errorf("%w: its table of functions is at %d", errModule, functions)
+	t.count, t.names, t.files = t.word(countAt), t.word(namesAt), t.word(filesAt)
+	t.values, t.functions = t.word(valuesAt), t.word(functionsAt)
+	if !(functionsAt < t.names && t.names < t.files && t.files < t.values &&
+		t.values < t.functions && t.functions+8*t.count <= len(t.bytes)) {
+		return t, fmt.Errorf("%w: its table of functions is at %d", errModule, t.functions)
 	}
-	inUse := make([]bool, functions-values)
-	use := func(at int) {
-		for n := values + at; at != 0 && n < values+ends(table[values:functions], at); n++ {
-			inUse[n-values] = true
-		}
+	return t, nil
+}
+
+// withoutTrace blanks names, files and lines in a module's memory.
+func withoutTrace(memory []byte) error {
+	t, err := functionsIn(memory)
+	if err != nil {
+		return err
 	}
-	for i := range count {
-		f := functions + word(functions+8*i+4)
-		if f+firstTableAt > len(table) || f+firstTableAt+4*word(f+tablesAt) > len(table) {
-			return fmt.Errorf("%w: function %d is at %d", errModule, i, f)
-		}
-		if name := names + word(f+nameAt); name >= files || name > names && table[name-1] != 0 {
-			return fmt.Errorf("%w: no name begins at %d, that of function %d", errModule, name, i)
-		}
-		kept := []int{word(f + stackAt)}
-		blank := []int{fileAt, lineAt, unitAt}
-		for k := range word(f + tablesAt) {
-			at := firstTableAt + 4*k
-			if k == inlinedTable {
-				blank = append(blank, at)
-			} else {
-				kept = append(kept, word(f+at))
-			}
-		}
-		for _, at := range kept {
-			if at >= len(inUse) {
-				return fmt.Errorf("%w: a table of function %d is at %d", errModule, i, at)
-			}
-			use(at)
-		}
-		for _, at := range blank {
-			clear(table[f+at : f+at+4])
+	inUse := make([]bool, t.functions-t.values)
+	for i := range t.count {
+		if err := t.blankFunction(i, inUse); err != nil {
+			return err
 		}
 	}
 	for n, used := range inUse {
 		if !used {
-			table[values+n] = 0
+			t.bytes[t.values+n] = 0
 		}
 	}
-	clear(table[files:values])
-	for rest := table[names:files]; len(rest) > 0; {
+	clear(t.bytes[t.files:t.values])
+	t.blankNames()
+	return nil
+}
+
+// blankFunction blanks where function i stands in its file, and marks the values that the
+// runtime goes by.
+func (t *functionTable) blankFunction(i int, inUse []bool) error {
+	f := t.functions + t.word(t.functions+8*i+4)
+	if f+firstTableAt > len(t.bytes) || f+firstTableAt+4*t.word(f+tablesAt) > len(t.bytes) {
+		return fmt.Errorf("%w: function %d is at %d", errModule, i, f)
+	}
+	if name := t.names + t.word(f+nameAt); name >= t.files ||
+		name > t.names && t.bytes[name-1] != 0 {
+		return fmt.Errorf("%w: no name begins at %d, that of function %d", errModule, name, i)
+	}
+	kept := []int{t.word(f + stackAt)}
+	blank := []int{fileAt, lineAt, unitAt}
+	for k := range t.word(f + tablesAt) {
+		at := firstTableAt + 4*k
+		if k == inlinedTable {
+			blank = append(blank, at)
+		} else {
+			kept = append(kept, t.word(f+at))
+		}
+	}
+	values := t.bytes[t.values:t.functions]
+	for _, at := range kept {
+		if at >= len(inUse) {
+			return fmt.Errorf("%w: a table of function %d is at %d", errModule, i, at)
+		}
+		if at == 0 {
+			continue
+		}
+		for n := range inUse[at:ends(values, at)] {
+			inUse[at+n] = true
+		}
+	}
+	for _, at := range blank {
+		clear(t.bytes[f+at : f+at+4])
+	}
+	return nil
+}
+
+// blankNames blanks the names of functions but those that the runtime goes by.
+func (t *functionTable) blankNames() {
+	for rest := t.bytes[t.names:t.files]; len(rest) > 0; {
 		name, _, _ := bytes.Cut(rest, []byte{0})
 		own := func(begin string) bool { return bytes.HasPrefix(name, []byte(begin)) }
 		if !slices.ContainsFunc(ownNames, own) {
@@ -95,7 +131,6 @@ func withoutTrace(memory []byte) error {
 		}
 		rest = rest[min(len(name)+1, len(rest)):]
 	}
-	return nil
 }
 
 // ends is where a table of values by place in the code ends that begins at a place: pairs of

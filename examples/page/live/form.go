@@ -147,6 +147,15 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 		out.Fluids = append(out.Fluids, Fluid{r.Designation(), note})
 	}
 	all := leaves(reflect.TypeFor[satline.Visit](), "")
+	out.Groups = b.groups(all)
+	for _, t := range tasks {
+		out.Tasks = append(out.Tasks, b.task(&t, all))
+	}
+	return out
+}
+
+// groups are those of a visit, each of which takes what those before it have left.
+func (b book) groups(all []leaf) (out []Group) {
 	taken := map[string]bool{}
 	for _, g := range groups {
 		group := Group{Code: g.code, Name: b.word("group." + g.code), Opened: g.opened}
@@ -163,39 +172,41 @@ func NewForm(language satline.Language, sys quantity.System) Form {
 		})
 		b.fill(&group, own)
 		if g.code != "electrical" { // it has a task of its own
-			out.Groups = append(out.Groups, group)
+			out = append(out, group)
 		}
 	}
-	slices.SortStableFunc(out.Groups, func(x, y Group) int {
+	slices.SortStableFunc(out, func(x, y Group) int {
 		order := []string{
 			"machine", "label", "line", "cold", "readings", "seen", "instruments",
 			"house", "record",
 		}
 		return rank(order, x.Code) - rank(order, y.Code)
 	})
-	for _, t := range tasks {
-		group := Group{
-			Code: t.code, Name: b.word("task." + t.code), Hint: b.word("task." + t.code + ".hint"),
-		}
-		for _, l := range all {
-			if slices.Contains(t.visit, l.path) {
-				b.fill(&group, []leaf{l})
-			}
-			if t.section != "" && strings.HasPrefix(l.path, t.section) {
-				part, _, _ := strings.Cut(strings.TrimPrefix(l.path, t.section), ".")
-				if n := len(group.Parts); n == 0 || group.Parts[n-1].Code != part {
-					name := b.word("name." + part)
-					group.Parts = append(group.Parts, Group{Code: part, Name: name})
-				}
-				b.fill(&group.Parts[len(group.Parts)-1], []leaf{l})
-			}
-		}
-		if in := fresh(t.input); in != nil {
-			b.fill(&group, leaves(reflect.TypeOf(in).Elem(), "task."+t.code+"."))
-		}
-		out.Tasks = append(out.Tasks, group)
-	}
 	return out
+}
+
+// task is the group of one, with what it takes of the visit.
+func (b book) task(t *task, all []leaf) Group {
+	group := Group{
+		Code: t.code, Name: b.word("task." + t.code), Hint: b.word("task." + t.code + ".hint"),
+	}
+	for _, l := range all {
+		if slices.Contains(t.visit, l.path) {
+			b.fill(&group, []leaf{l})
+		}
+		if t.section != "" && strings.HasPrefix(l.path, t.section) {
+			part, _, _ := strings.Cut(strings.TrimPrefix(l.path, t.section), ".")
+			if n := len(group.Parts); n == 0 || group.Parts[n-1].Code != part {
+				name := b.word("name." + part)
+				group.Parts = append(group.Parts, Group{Code: part, Name: name})
+			}
+			b.fill(&group.Parts[len(group.Parts)-1], []leaf{l})
+		}
+	}
+	if in := fresh(t.input); in != nil {
+		b.fill(&group, leaves(reflect.TypeOf(in).Elem(), "task."+t.code+"."))
+	}
+	return group
 }
 
 func rank(order []string, of string) int {

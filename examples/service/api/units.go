@@ -157,25 +157,7 @@ func (w *rewriter) value(s *shape) {
 	}
 	switch w.in[w.at] {
 	case '{':
-		var kind []byte
-		for w.in[w.at] != '}' {
-			w.at++ // the brace, or a comma
-			if w.in[w.at] == '}' {
-				break
-			}
-			name := w.text()
-			w.at++ // the colon
-			field := s.fields[string(name)]
-			if s.isFact && string(name) == "value" {
-				field = byKind[string(kind)]
-			}
-			from := w.at
-			w.value(field)
-			if s.isFact && string(name) == "kind" {
-				kind = bytes.Trim(w.in[from:w.at], `"`)
-			}
-		}
-		w.at++
+		w.object(s)
 	case '[':
 		for w.in[w.at] != ']' {
 			w.at++ // the bracket, or a comma
@@ -197,6 +179,29 @@ func (w *rewriter) value(s *shape) {
 			w.at++
 		}
 	}
+}
+
+// object goes past one; the kind of a fact says what its value is.
+func (w *rewriter) object(s *shape) {
+	var kind []byte
+	for w.in[w.at] != '}' {
+		w.at++ // the brace, or a comma
+		if w.in[w.at] == '}' {
+			break
+		}
+		name := w.text()
+		w.at++ // the colon
+		field := s.fields[string(name)]
+		if s.isFact && string(name) == "value" {
+			field = byKind[string(kind)]
+		}
+		from := w.at
+		w.value(field)
+		if s.isFact && string(name) == "kind" {
+			kind = bytes.Trim(w.in[from:w.at], `"`)
+		}
+	}
+	w.at++
 }
 
 // isEnd says that a number or a word ends before c.

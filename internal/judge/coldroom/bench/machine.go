@@ -137,6 +137,27 @@ type reading struct {
 	covered                                  float64
 }
 
+// charge is where it lies at a condensing temperature, as shares of the whole: the level of the
+// receiver, what the evaporator is short of, and the part of the condenser that liquid takes
+// up besides what a floor of the pressure floods.
+func (m *machine) charge(condensing, outdoor float64, x *wrong) (level, short, room float64) {
+	needs := m.needed
+	if m.floods && !x.noFloor && condensing > outdoor+m.overOutdoor+1 {
+		needs += 0.22 * min(0.75, 1-m.overOutdoor/max(condensing-outdoor, 1))
+	}
+	there := m.needed + m.reserve - x.lost + x.excess
+	level, short = there-needs, max(0, needs-there)
+	if !m.receiver {
+		short = max(0, x.lost-0.04)
+	}
+	if spare := there - needs; m.receiver && spare > 1.25*m.reserve+0.1 {
+		room = min(0.7, (spare-1.25*m.reserve-0.1)*3)
+	} else if !m.receiver && x.excess > 0 {
+		room = min(0.7, x.excess*1.6)
+	}
+	return level, short, room
+}
+
 // run balances the machine in a weather.
 func (m *machine) run(box, outdoor float64, x wrong) reading {
 	designEvaporating := m.box - m.difference
@@ -152,25 +173,8 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 	r := reading{box: box, outdoor: outdoor, level: m.reserve}
 	sub, starved := m.subcooling, false
 	for range 60 {
-		// Where the charge lies.
-		flooded := 0.0
-		needs := m.needed
-		if m.floods && !x.noFloor && condensing > outdoor+m.overOutdoor+1 {
-			flooded = min(0.75, 1-m.overOutdoor/max(condensing-outdoor, 1))
-			needs += 0.22 * flooded
-		}
-		there := m.needed + m.reserve - x.lost + x.excess
-		short := max(0, needs-there)
-		if !m.receiver {
-			short = max(0, x.lost-0.04)
-		}
-		room := 0.0
-		if spare := there - needs; m.receiver && spare > 1.25*m.reserve+0.1 {
-			room = min(0.7, (spare-1.25*m.reserve-0.1)*3)
-		} else if !m.receiver && x.excess > 0 {
-			room = min(0.7, x.excess*1.6)
-		}
-		r.level = there - needs
+		var short, room float64
+		r.level, short, room = m.charge(condensing, outdoor, &x)
 		reach := max(0.08, 1-short/m.evaporatorHolds)
 
 		compressor := func(te float64) float64 {

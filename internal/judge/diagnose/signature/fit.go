@@ -133,49 +133,9 @@ func FitLevel(s *Sound, samples []Sample) (Level, error) {
 		l.Capacity += samples[i].Capacity / float64(n)
 		l.Efficiency += samples[i].Efficiency / float64(n)
 	}
-	// residual = Gain u + rest, with a ridge that shrinks Gain where u says
-	// little: a tenth of the variance of u.
-	offsets := make([]Vector, n)
-	for i := range samples {
-		mean := s.Mean(s.At(samples[i].Weather, samples[i].Fluid))
-		for f := range mean {
-			offsets[i][f] = samples[i].Sound[f] - mean[f]
-		}
-	}
-	var normal mat.SymDense
-	normal.ReuseAsSym(Features)
-	for a := range Features {
-		for b := a; b < Features; b++ {
-			sum := 0.0
-			for i := range offsets {
-				sum += offsets[i][a] * offsets[i][b]
-			}
-			if a == b {
-				sum *= 1.1
-			}
-			normal.SetSym(a, b, sum)
-		}
-	}
-	var chol mat.Cholesky
-	if !chol.Factorize(&normal) {
-		return l, errors.New("signature: sound machines do not scatter in every feature")
-	}
-	for f := range Features {
-		right := mat.NewVecDense(Features, nil)
-		for a := range Features {
-			sum := 0.0
-			for i := range offsets {
-				sum += offsets[i][a] * residual[i][f]
-			}
-			right.SetVec(a, sum)
-		}
-		var gain mat.VecDense
-		if err := chol.SolveVecTo(&gain, right); err != nil {
-			return l, err
-		}
-		for a := range Features {
-			l.Gain[f][a] = gain.AtVec(a)
-		}
+	offsets := s.offsets(samples)
+	if l.Gain, err = gainOf(offsets, residual); err != nil {
+		return l, err
 	}
 	for i := range residual {
 		for f := range Features {
@@ -186,6 +146,57 @@ func FitLevel(s *Sound, samples []Sample) (Level, error) {
 	}
 	l.Rest = covariance(residual, shiftTerms+Features)
 	return l, nil
+}
+
+// offsets are the samples' own, when sound.
+func (s *Sound) offsets(samples []Sample) []Vector {
+	out := make([]Vector, len(samples))
+	for i := range samples {
+		out[i] = minus(samples[i].Sound, s.Mean(s.At(samples[i].Weather, samples[i].Fluid)))
+	}
+	return out
+}
+
+// gainOf fits residual = Gain u + rest in the offsets u, with a ridge that shrinks Gain where
+// u says little: a tenth of the variance of u.
+func gainOf(offsets, residual []Vector) (gain Matrix, err error) {
+	var normal mat.SymDense
+	normal.ReuseAsSym(Features)
+	for a := range Features {
+		for b := a; b < Features; b++ {
+			sum := product(offsets, a, offsets, b)
+			if a == b {
+				sum *= 1.1
+			}
+			normal.SetSym(a, b, sum)
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(&normal) {
+		return gain, errors.New("signature: sound machines do not scatter in every feature")
+	}
+	for f := range Features {
+		right := mat.NewVecDense(Features, nil)
+		for a := range Features {
+			right.SetVec(a, product(offsets, a, residual, f))
+		}
+		var row mat.VecDense
+		if err := chol.SolveVecTo(&row, right); err != nil {
+			return gain, err
+		}
+		for a := range Features {
+			gain[f][a] = row.AtVec(a)
+		}
+	}
+	return gain, nil
+}
+
+// product sums feature f of x times feature g of y over samples.
+func product(x []Vector, f int, y []Vector, g int) (sum float64) {
+	for i := range x {
+		sum += x[i][f] * y[i][g]
+	}
+	return sum
 }
 
 // regress fits every feature on the first terms of the basis and returns the

@@ -55,27 +55,7 @@ func (c *coil) run(
 		f.Set(&b, max(p, lowest))
 		tr := f.transport(&b)
 		x := (h - b.Bubble.H) / tr.latent
-		var t, inner, cr, target float64
-		switch {
-		case x < 0:
-			t, cr = b.LiquidAtEnthalpy(h).T, m*tr.cpL
-			inner = c.enhancedSingle(singlePhase(g, c.bore, tr.muL, tr.kL, tr.prL))
-			target = b.Bubble.H
-		case x > 1:
-			t, cr = b.AtEnthalpy(h).T, m*tr.cpV
-			inner = c.enhancedSingle(singlePhase(g, c.bore, tr.muV, tr.kV, tr.prV))
-			target = b.Dew.H
-		default:
-			t = b.AtEnthalpy(h).T
-			cr = m * tr.latent / max(b.Dew.T-b.Bubble.T, 0.05)
-			if evaporates {
-				inner = boiling(x, g, c.bore, flux, &tr) * c.enhancement
-				target = b.Dew.H
-			} else {
-				inner = condensing(x, g, c.bore, &tr) * c.enhancement * hinder
-				target = b.Bubble.H
-			}
-		}
+		t, inner, cr, target := c.film(&b, &tr, h, m, x, flux, evaporates, hinder)
 		inside := inner * wetted
 		var q, leavingH, leavingW float64
 		if evaporates {
@@ -134,6 +114,28 @@ func (c *coil) run(
 	f.Set(&b, p)
 	out.t = temperatureOf(&b, h)
 	return out
+}
+
+// film is the refrigerant at h in a segment: its temperature, the inner heat transfer, W/(m² K),
+// the heat that warms it by a kelvin, W/K, and the enthalpy at which its phase changes.
+func (c *coil) film(
+	b *cyclefluid.Isobar, tr *transport, h, m, x, flux float64, evaporates bool, hinder float64,
+) (t, inner, cr, target float64) {
+	g := m / c.section()
+	switch {
+	case x < 0:
+		inner = c.enhancedSingle(singlePhase(g, c.bore, tr.muL, tr.kL, tr.prL))
+		return b.LiquidAtEnthalpy(h).T, inner, m * tr.cpL, b.Bubble.H
+	case x > 1:
+		inner = c.enhancedSingle(singlePhase(g, c.bore, tr.muV, tr.kV, tr.prV))
+		return b.AtEnthalpy(h).T, inner, m * tr.cpV, b.Dew.H
+	}
+	t = b.AtEnthalpy(h).T
+	cr = m * tr.latent / max(b.Dew.T-b.Bubble.T, 0.05)
+	if evaporates {
+		return t, boiling(x, g, c.bore, flux, tr) * c.enhancement, cr, b.Dew.H
+	}
+	return t, condensing(x, g, c.bore, tr) * c.enhancement * hinder, cr, b.Bubble.H
 }
 
 // enhancedSingle is the gain of grooves in single-phase flow, less than in boiling; common

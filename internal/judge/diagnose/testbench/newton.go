@@ -17,18 +17,7 @@ func newton(n int, x *vector, most, probe vector, f func(*vector) vector) bool {
 		if size < 1e-7 {
 			return true
 		}
-		var a [unknowns][unknowns + 1]float64
-		for j := range n {
-			y := *x
-			y[j] += probe[j]
-			s := f(&y)
-			for i := range n {
-				a[i][j] = (s[i] - r[i]) / probe[j]
-			}
-		}
-		for i := range n {
-			a[i][n] = -r[i]
-		}
+		a := differences(n, x, probe, &r, f)
 		step, ok := eliminate(n, &a)
 		if !ok {
 			return false
@@ -37,28 +26,55 @@ func newton(n int, x *vector, most, probe vector, f func(*vector) vector) bool {
 		for i := range n {
 			scale = min(scale, most[i]/math.Max(math.Abs(step[i]), 1e-300))
 		}
-		best, bestSize := *x, math.Inf(1)
-		var bestR vector
-		for range 7 {
-			y := *x
-			for i := range n {
-				y[i] += scale * step[i]
-			}
-			s := f(&y)
-			if m := norm(n, &s); m < bestSize {
-				best, bestSize, bestR = y, m, s
-			}
-			if bestSize < (1-0.1*scale)*size {
-				break
-			}
-			scale /= 2
-		}
+		best, bestR, bestSize := shorten(n, x, &step, scale, size, f)
 		if !(bestSize < 1e6) || bestSize > 0.9999*size {
 			return size < 1e-5
 		}
 		*x, r = best, bestR
 	}
 	return norm(n, &r) < 1e-5
+}
+
+// differences are the equations of a step: the slopes of the residuals r at x, by a probe of
+// each unknown, and what is to be made up for.
+func differences(
+	n int, x *vector, probe vector, r *vector, f func(*vector) vector,
+) (a [unknowns][unknowns + 1]float64) {
+	for j := range n {
+		y := *x
+		y[j] += probe[j]
+		s := f(&y)
+		for i := range n {
+			a[i][j] = (s[i] - r[i]) / probe[j]
+		}
+	}
+	for i := range n {
+		a[i][n] = -r[i]
+	}
+	return a
+}
+
+// shorten halves a step from x until the residuals fall below size by enough, and returns the
+// best place met, with its residuals and their size.
+func shorten(
+	n int, x, step *vector, scale, size float64, f func(*vector) vector,
+) (best, bestR vector, bestSize float64) {
+	best, bestSize = *x, math.Inf(1)
+	for range 7 {
+		y := *x
+		for i := range n {
+			y[i] += scale * step[i]
+		}
+		s := f(&y)
+		if m := norm(n, &s); m < bestSize {
+			best, bestSize, bestR = y, m, s
+		}
+		if bestSize < (1-0.1*scale)*size {
+			break
+		}
+		scale /= 2
+	}
+	return best, bestR, bestSize
 }
 
 func norm(n int, r *vector) float64 {

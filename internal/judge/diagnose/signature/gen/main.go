@@ -116,19 +116,7 @@ func solve(
 		wg.Go(func() {
 			for i := w; i < n; i += workers {
 				rng := rand.New(rand.NewPCG(uint64(d)<<32|stream, uint64(i)))
-				for range 100 {
-					var s sample
-					if errs[i] = s.draw(rng, d); errs[i] != nil {
-						continue
-					}
-					if !impose(rng, &s) {
-						continue
-					}
-					var ok bool
-					if out[i], ok, errs[i] = s.solve(); ok && errs[i] == nil {
-						break
-					}
-				}
+				out[i], errs[i] = drawn(rng, d, impose)
 			}
 		})
 	}
@@ -139,4 +127,21 @@ func solve(
 		}
 	}
 	return out, nil
+}
+
+// drawn is the first machine of a hundred that runs.
+func drawn(
+	rng *rand.Rand, d signature.Device, impose func(*rand.Rand, *sample) bool,
+) (out signature.Sample, err error) {
+	for range 100 {
+		var s sample
+		if err = s.draw(rng, d); err != nil || !impose(rng, &s) {
+			continue
+		}
+		var ok bool
+		if out, ok, err = s.solve(); ok && err == nil {
+			break
+		}
+	}
+	return out, err
 }

@@ -256,22 +256,30 @@ func learn(
 			parts[p] = all
 		}
 		out[p] = fit(parts[p])
-		for k := range signature.Terms {
-			out[p].Shares[k] = shares.At(k, 0)
-			if signature.Part(p) == signature.Dry {
-				out[p].Shares[k] = -shares.At(k, 0)
-			}
-			if few {
-				out[p].Shares[k] = 0
-			}
-		}
-		if few {
-			out[p].Shares[0] = 0.5
-		} else if signature.Part(p) == signature.Dry {
-			out[p].Shares[0]++
-		}
+		out[p].Shares = sharesOf(signature.Part(p), &shares, few)
 	}
 	return out
+}
+
+// sharesOf is how common a part is over the weather, by the fit of the flooded; of few states
+// it is half of all.
+func sharesOf(
+	p signature.Part, flooded *mat.Dense, few bool,
+) (shares [signature.Terms]float64) {
+	if few {
+		shares[0] = 0.5
+		return shares
+	}
+	for k := range shares {
+		shares[k] = flooded.At(k, 0)
+		if p == signature.Dry {
+			shares[k] = -shares[k]
+		}
+	}
+	if p == signature.Dry {
+		shares[0]++
+	}
+	return shares
 }
 
 func basis(all []state) *mat.Dense {
