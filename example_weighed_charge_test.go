@@ -24,5 +24,6 @@ func ExampleEquipment_WeighedCharge() {
 		panic(err)
 	}
 	fmt.Println(satline.Say(w.Fact(), satline.English, quantity.IP))
-	// Output: Weighed in: 6 lb 10.6 oz ± 3.1 oz, by the label 6 lb 0.0 oz, for line and parts 10.6 oz.
+	// Output:
+	// Weighed in: 6 lb 10.6 oz ± 3.1 oz, by the label 6 lb 0.0 oz, for line and parts 10.6 oz.
 }

@@ -144,5 +144,6 @@ func ExamplePressureTest_Judge() {
 	}
 	out, err := p.Judge()
 	fmt.Println(out.Fact(), err)
-	// Output: result.pressure-holds shown=3378.4 kPag expected=3376.0 kPag detectable=17.0 kPag <nil>
+	// Output:
+	// result.pressure-holds shown=3378.4 kPag expected=3376.0 kPag detectable=17.0 kPag <nil>
 }

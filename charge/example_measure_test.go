@@ -76,5 +76,6 @@ func ExampleMeasureSuperheat_glide() {
 		"superheat %s; counted from the bubble point it would read %.0f °F too high\n",
 		m.Value.Format(quantity.IP), glide.Fahrenheit(),
 	)
-	// Output: superheat 13.5 °F ± 1.0 °F; counted from the bubble point it would read 11 °F too high
+	// Output:
+	// superheat 13.5 °F ± 1.0 °F; counted from the bubble point it would read 11 °F too high
 }

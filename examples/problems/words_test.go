@@ -28,7 +28,8 @@ func side(v, middle, band float64) int {
 }
 
 // inWords finds the answer of each form with words for its answer from the print alone, as a
-// student of the course would; those of a fault stand against the model, in TestDiagnosesByTheModel.
+// student of the course would; those of a fault stand against the model, in
+// TestDiagnosesByTheModel.
 var inWords = map[string]func(s sheetOfPaper) string{
 	"target/judge": func(s sheetOfPaper) string {
 		return map[[2]int]string{

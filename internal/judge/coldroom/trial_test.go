@@ -208,13 +208,14 @@ The machines are those of the package bench: balanced part against part as a cat
 with the charge counted out, and none of the code of the model that the judge compares with.
 Technicians leave readings out, make the looks that anyone makes who walks into the box (ice,
 fans, condenser, glass), miss some of what is there and find some that is not. Up to three looks
-that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is below 8 %%.
+that the judge asks for are answered then. Called wrong: the chance that nothing is wrong is
+below 8 %%.
 
 How much the readings tell: gradient-boosted trees that were trained on 60,000 visits of the bench
-itself, which the judge has never seen, name 85 to 86 %% of the faults with an effect of 10 %% or more
-first, and 91 %% of the sound machines (measured once on these 2000 visits and on 8000 others; the
-trees are no part of this repository). A valve that lets too much through is known from its bulb,
-which half of the technicians do not read, and a restriction from its drop, which is a look.
+itself, which the judge has never seen, name 85 to 86 %% of the faults with an effect of 10 %% or
+more first, and 91 %% of the sound machines (measured once on these 2000 visits and on 8000 others;
+the trees are no part of this repository). A valve that lets too much through is known from its
+bulb, which half of the technicians do not read, and a restriction from its drop, which is a look.
 Gaussians about a mean by kind, box and weather, as the judge has them but on straight scales, with
 means and spreads fitted to 60,000 visits of the bench, name 83 %% of the faults first and 89 %% of
 the sound machines (on 8,000 others, where this judge names 80 %% and 90 %%): about half of what it
