@@ -12,6 +12,29 @@ const (
 	CondenserAir  Code = "condenser-heat-rejection"
 )
 
+var airTraits = []traits{
+	{
+		code: LowIndoorAir, prior: 0.13, size: asShare, tabled: true, further: []further{
+			{steps: 1, severity: 0.79},
+		},
+		cost: cost{20, 220, "a coil that freezes, and every target off"},
+	},
+	{
+		code: HighIndoorAir, prior: 0.02, size: asShare, tabled: true,
+		cost: cost{20, 50, "little water is taken out of the air"},
+	},
+	{
+		code: ReturnLeak, prior: 0.03, size: asShare, tabled: true,
+		cost: cost{45, 110, "hot attic air is cooled in place of the room's"},
+	},
+	{
+		code: CondenserAir, prior: 0.11, size: asShare, tabled: true, further: []further{
+			{fanDead, 2.2, 0.88, still}, {fanDead, 3.5, 0.95, still},
+		},
+		cost: cost{25, 220, "a high head wears the compressor and the bill"},
+	},
+}
+
 var airFaults = []Fault{
 	// dirty filter: less air brings less heat to the coil: it runs colder and drier inside,
 	// the split grows while the capacity falls.
@@ -87,6 +110,14 @@ const (
 	Economizer Code = "economizer-open"
 	Drain      Code = "drain"
 )
+
+// circumstanceTraits have no chance of their own: what is seen, and the weather, make them.
+var circumstanceTraits = []traits{
+	{code: LowLoad, cost: cost{5, 0, "nothing is wrong with the machine"}},
+	{code: LowAmbient, cost: cost{5, 0, "nothing is wrong with the machine"}},
+	{code: Economizer, cost: cost{5, 30, "outdoor air is cooled in place of the room's"}},
+	{code: Drain, cost: cost{20, 90, "water where it does not belong"}},
+}
 
 var circumstances = []Fault{
 	// low load or a low set-point: cool or dry return air has little heat to give: the coil

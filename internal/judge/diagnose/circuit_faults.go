@@ -16,6 +16,45 @@ const (
 	OtherRefrigerant Code = "other-refrigerant"
 )
 
+var circuitTraits = []traits{
+	{
+		code: Undercharge, prior: 0.13, size: asShare, tabled: true, further: []further{
+			{steps: 1.4, severity: 0.55},
+		},
+		cost: cost{40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on"},
+	},
+	{
+		code: Overcharge, prior: 0.06, size: asShare, tabled: true, further: []further{
+			{steps: 1, severity: 0.55},
+		},
+		cost: cost{30, 160, "a high head, and liquid at the compressor on a fixed restrictor"},
+	},
+	{
+		code: NonCondensables, prior: 0.02, tabled: true,
+		cost: cost{180, 160, "a high head and acid; only a new charge ends it"},
+	},
+	{
+		code: Restriction, prior: 0.045, size: asShare, tabled: true, further: []further{
+			{steps: 1, severity: 0.76}, {steps: 3, severity: 0.9},
+		},
+		cost: cost{120, 260, "a starved coil and a hot compressor at any charge"},
+	},
+	{
+		code: Overfeed, prior: 0.03, size: asShare, tabled: true,
+		cost: cost{45, 260, "liquid washes the oil out of the compressor"},
+	},
+	{
+		code: VaporLeak, prior: 0.025, size: asShare, tabled: true, further: []further{
+			{steps: 1.2, severity: 0.55},
+		},
+		cost: cost{60, 160, "no capacity; the dearest part is proved before it is condemned"},
+	},
+	{
+		code: OtherRefrigerant, prior: 0.006,
+		cost: cost{4, 260, "every figure is of another fluid"},
+	},
+}
+
 // ofFlow are the dangers of what a compressor draws in: nothing, where it does not pump.
 var ofFlow = []string{"floodback", "superheat-low", "slugging", "discharge-cool"}
 

@@ -178,14 +178,8 @@ func (c *caseFile) add(signature Code, prior float64) {
 func (c *caseFile) addTabled() {
 	for _, code := range tabled {
 		c.trySizes(code)
-		c.add(code, priors[code])
+		c.add(code, traitsOf[code].prior)
 	}
-}
-
-// tabled are the signatures that come from the table.
-var tabled = []Code{
-	Undercharge, Overcharge, NonCondensables, Restriction, Overfeed, VaporLeak, LowIndoorAir,
-	HighIndoorAir, ReturnLeak, CondenserAir,
 }
 
 func (c *caseFile) addInstruments() {
@@ -193,7 +187,7 @@ func (c *caseFile) addInstruments() {
 		for _, l := range liesOf[code] {
 			c.tryLie(l)
 		}
-		prior := priors[code]
+		prior := traitsOf[code].prior
 		if code == Altitude && c.evidence.AtmosphereAssumed {
 			prior = priorAltitude
 		}
@@ -208,14 +202,9 @@ func (c *caseFile) addInstruments() {
 	}
 	unlisted := c.tryClash()
 	unlisted.weight, unlisted.bound = 0.1, c.bound
-	c.add(OtherRefrigerant, priors[OtherRefrigerant])
+	c.add(OtherRefrigerant, traitsOf[OtherRefrigerant].prior)
 	c.tryClash()
-	c.add(readingsClash, priors[readingsClash])
-}
-
-var instrumentSignatures = []Code{
-	SuctionClamp, LiquidClamp, SuctionGauge, LiquidGauge, Altitude, DryWick, BulbsSwapped,
-	HosesSwapped, ClampsSwapped, AirSensorsSwapped, SunOnSensor, SupplySensor,
+	c.add(readingsClash, clashTraits.prior)
 }
 
 // listed is how many explanations are reported with their evidence, unless

@@ -108,27 +108,10 @@ func stated[T quantity.Quantity](name string, v T, std float64) fact.Value {
 // there is no telling.
 func (m *Marginal) Size() (fact.Value, bool) { return sizeOf(m.Signature, m.Severity.Mean) }
 
-// mostShare is the largest part that is told: a size is an estimate, and "all of it" is none.
-const mostShare = 0.95
-
 // sizeOf is the severity of a signature as a value; false where there is no telling.
 func sizeOf(code Code, severity float64) (fact.Value, bool) {
-	switch code {
-	case Undercharge,
-		Overcharge,
-		LowIndoorAir,
-		HighIndoorAir,
-		ReturnLeak,
-		CondenserAir,
-		Restriction,
-		Overfeed,
-		VaporLeak:
-		rounded := min(math.Round(20*severity)/20, mostShare)
-		return fact.Of("size", fact.Share(rounded)), rounded > 0
-	case SunOnSensor, SupplySensor:
-		return fact.Amount("size", quantity.TemperatureDelta(math.Abs(severity))), true
-	case SuctionGauge, LiquidGauge:
-		return fact.Amount("size", quantity.GaugePressure(math.Abs(severity))), true
+	if t := traitsOf[code]; t != nil && t.size != nil {
+		return t.size(severity)
 	}
 	return fact.Value{}, false
 }

@@ -17,6 +17,15 @@ const (
 	compressorStopped Code = "compressor-stopped"
 )
 
+var haltedTraits = []traits{
+	{
+		code: NextToEmpty, prior: 0.02,
+		cost: cost{120, 260, "a compressor that draws a vacuum, and air with it"},
+	},
+	{code: NotPumping, prior: 0.012, cost: cost{60, 260, "no cooling at all"}},
+	{code: Heating, prior: 0.05, cost: ofInstrument},
+}
+
 // An anchor is what a raw reading is counted from.
 type anchor int
 
@@ -123,8 +132,8 @@ var halts = []halt{
 // addHalts makes suspects of them. A gain of −1 takes all that is the machine's own out of
 // the readings.
 func (c *caseFile) addHalts() {
-	for _, code := range [...]Code{NextToEmpty, NotPumping, Heating} {
-		prior := priors[code]
+	for i := range haltedTraits {
+		code, prior := haltedTraits[i].code, haltedTraits[i].prior
 		if code == Heating {
 			prior *= c.coolDay()
 		}

@@ -10,35 +10,14 @@ type cost struct {
 	why           string
 }
 
-var costs = map[Code]cost{
-	Undercharge: {
-		40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on",
-	},
-	Overcharge:       {30, 160, "a high head, and liquid at the compressor on a fixed restrictor"},
-	NonCondensables:  {180, 160, "a high head and acid; only a new charge ends it"},
-	Restriction:      {120, 260, "a starved coil and a hot compressor at any charge"},
-	Overfeed:         {45, 260, "liquid washes the oil out of the compressor"},
-	VaporLeak:        {60, 160, "no capacity; the dearest part is proved before it is condemned"},
-	NextToEmpty:      {120, 260, "a compressor that draws a vacuum, and air with it"},
-	NotPumping:       {60, 260, "no cooling at all"},
-	OtherRefrigerant: {4, 260, "every figure is of another fluid"},
-	LowIndoorAir:     {20, 220, "a coil that freezes, and every target off"},
-	HighIndoorAir:    {20, 50, "little water is taken out of the air"},
-	ReturnLeak:       {45, 110, "hot attic air is cooled in place of the room's"},
-	CondenserAir:     {25, 220, "a high head wears the compressor and the bill"},
-	LowLoad:          {5, 0, "nothing is wrong with the machine"},
-	LowAmbient:       {5, 0, "nothing is wrong with the machine"},
-	Economizer:       {5, 30, "outdoor air is cooled in place of the room's"},
-	Drain:            {20, 90, "water where it does not belong"},
-}
-
 // ofInstrument is the cost of a reading that is wrong: a second look; what is done by it is
 // a harm of what is done.
 var ofInstrument = cost{5, 8, "a record that is wrong"}
 
+// costOf a signature; a fault of somebody's own may have one that is not in the library.
 func costOf(signature Code) cost {
-	if c, ok := costs[signature]; ok {
-		return c
+	if t, ok := traitsOf[signature]; ok {
+		return t.cost
 	}
 	return ofInstrument
 }

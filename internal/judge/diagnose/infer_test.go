@@ -161,10 +161,10 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 		}
 		code, level := "", 0
 		// By the priors of tabled causes, which are what is drawn from.
-		x := rng.Float64() * (priorSound + priors[Undercharge] + priors[LowIndoorAir] +
-			priors[CondenserAir])
+		x := rng.Float64() * (priorSound + traitsOf[Undercharge].prior + traitsOf[LowIndoorAir].prior +
+			traitsOf[CondenserAir].prior)
 		for _, c := range []Code{Undercharge, LowIndoorAir, CondenserAir} {
-			if x < priors[c] {
+			if x < traitsOf[c].prior {
 				code = string(c)
 				weights := severityPrior(len(table.Cause(code)))
 				y := rng.Float64()
@@ -174,7 +174,7 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 				}
 				break
 			}
-			x -= priors[c]
+			x -= traitsOf[c].prior
 		}
 		e := reads(w, sampleFrom(rng, table, w, code, level))
 		d := Infer(e)

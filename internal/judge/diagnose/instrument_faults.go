@@ -21,6 +21,24 @@ const (
 	readingsClash     Code = "readings-contradict"
 )
 
+var instrumentTraits = []traits{
+	{code: SuctionClamp, prior: 0.012, cost: ofInstrument},
+	{code: LiquidClamp, prior: 0.01, cost: ofInstrument},
+	{code: SuctionGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
+	{code: LiquidGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
+	{code: Altitude, prior: 0.003, cost: ofInstrument},
+	{code: DryWick, prior: 0.012, cost: ofInstrument},
+	{code: BulbsSwapped, prior: 0.003, cost: ofInstrument},
+	{code: HosesSwapped, prior: 0.003, cost: ofInstrument},
+	{code: ClampsSwapped, prior: 0.003, cost: ofInstrument},
+	{code: AirSensorsSwapped, prior: 0.003, cost: ofInstrument},
+	{code: SunOnSensor, prior: 0.01, size: asDelta, cost: ofInstrument},
+	{code: SupplySensor, prior: 0.01, size: asDelta, cost: ofInstrument},
+}
+
+// clashTraits are of readings that no cause makes.
+var clashTraits = traits{code: readingsClash, prior: 0.003, cost: ofInstrument}
+
 // ofSaturation are the dangers that are worked out from saturation temperatures.
 var ofSaturation = []string{
 	"floodback", "superheat-low", "slugging", "evaporating-coldest", "evaporating-cold",

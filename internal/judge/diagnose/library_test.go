@@ -27,7 +27,7 @@ func TestLibraryIsComplete(t *testing.T) {
 		entries := []string{string(c)}
 		for _, v := range variantsOf[c] {
 			if !slices.ContainsFunc(
-				furthest[c], func(x further) bool { return x.variant == v.name },
+				furtherOf(c), func(x further) bool { return x.variant == v.name },
 			) &&
 				!slices.ContainsFunc(halts, func(h halt) bool { return h.variant == v.name }) {
 				entries = append(entries, string(v.name))
@@ -64,9 +64,11 @@ func TestLibraryIsComplete(t *testing.T) {
 			}
 		}
 	}
-	for s := range priors {
-		if !signatures[s] {
-			t.Errorf("prior of unknown signature %s", s)
+	for s, row := range traitsOf {
+		if !signatures[s] || row.prior == 0 && !slices.ContainsFunc(
+			circumstanceTraits, func(x traits) bool { return x.code == s },
+		) {
+			t.Errorf("prior %v of signature %s", row.prior, s)
 		}
 	}
 }

@@ -55,7 +55,7 @@ func (c *caseFile) countMoves() {
 	if moved == 0 || math.IsNaN(moved) || low == none || high == none {
 		return
 	}
-	right := 1 - priors[Undercharge] - priors[Overcharge]
+	right := 1 - traitsOf[Undercharge].prior - traitsOf[Overcharge].prior
 	least := c.states[low][0].severity / 2
 	var before chargeDensity
 	before.spreadAbout(0, least, right)

@@ -6,22 +6,8 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// How common each signature is on a service call, before anything is read:
-// common practice, no source. The weights are relative; that of a pair is the
-// product of the two, as if faults came independently. Instruments in careful hands lie in
-// one visit of ten.
+// priorSound is how common it is that nothing is wrong, beside the priors of the signatures.
 const priorSound = 0.36
-
-var priors = map[Code]float64{
-	Undercharge: 0.13, Overcharge: 0.06, NonCondensables: 0.02, Restriction: 0.045,
-	Overfeed: 0.03, VaporLeak: 0.025, OtherRefrigerant: 0.006,
-	LowIndoorAir: 0.13, HighIndoorAir: 0.02, ReturnLeak: 0.03, CondenserAir: 0.11,
-	SuctionClamp: 0.012, LiquidClamp: 0.01, SuctionGauge: 0.008, LiquidGauge: 0.008,
-	DryWick: 0.012, SunOnSensor: 0.01, SupplySensor: 0.01,
-	BulbsSwapped: 0.003, HosesSwapped: 0.003, ClampsSwapped: 0.003, AirSensorsSwapped: 0.003,
-	Altitude: 0.003, readingsClash: 0.003,
-	NextToEmpty: 0.02, NotPumping: 0.012, Heating: 0.05,
-}
 
 // priorAltitude is the weight of a wrong atmosphere where nobody stated it.
 const priorAltitude = 0.03

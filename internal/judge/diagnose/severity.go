@@ -29,15 +29,6 @@ var still = &aside{
 // fanDead is the variant of an outdoor fan that does not turn: a head that no dirt makes.
 const fanDead Code = "condenser-fan-dead"
 
-var furthest = map[Code][]further{
-	Undercharge:  {{steps: 1.4, severity: 0.55}},
-	Overcharge:   {{steps: 1, severity: 0.55}},
-	Restriction:  {{steps: 1, severity: 0.76}, {steps: 3, severity: 0.9}},
-	VaporLeak:    {{steps: 1.2, severity: 0.55}},
-	LowIndoorAir: {{steps: 1, severity: 0.79}},
-	CondenserAir: {{fanDead, 2.2, 0.88, still}, {fanDead, 3.5, 0.95, still}},
-}
-
 // doubtPerStep is how the variance that the table leaves grows with each step past it.
 const doubtPerStep = 0.5
 
@@ -93,7 +84,7 @@ func (c *caseFile) trySizesOf(code, variant Code, share float64) {
 		s.shift = l.Shift(c.seen.at)
 		s.doubt = modelDoubt(&s.shift)
 	}
-	for _, x := range furthest[code] {
+	for _, x := range furtherOf(code) {
 		if x.variant == variant {
 			*c.try() = c.past(c.levels(code), x)
 		}
