@@ -76,9 +76,13 @@ func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
 // spacious are the packages whose small functions the compiler inlines, which takes more room:
 // those that compute. The others of the library are as fast without.
 var spacious = []string{
-	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant/...",
-	"psychro", "quantity/...",
+	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant",
+	"refrigerant/cycle", "psychro", "quantity",
 }
+
+// compact are packages of others that take less room without inlining; a call of the library
+// spends little in them.
+var compact = []string{"encoding/json", "fmt", "golang.org/x/text/...", "reflect", "time"}
 
 // compile returns the library as WebAssembly, without symbols.
 func compile() ([]byte, error) {
@@ -88,7 +92,12 @@ func compile() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	to := filepath.Join(dir, "satline.wasm")
-	args := []string{"build", "-trimpath", "-ldflags=-s -w", "-gcflags=" + library + "...=-l"}
+	args := []string{
+		"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags=" + library + "...=-l",
+	}
+	for _, name := range compact {
+		args = append(args, "-gcflags="+name+"=-l")
+	}
 	for _, name := range spacious {
 		args = append(args, "-gcflags="+library+name+"=")
 	}
