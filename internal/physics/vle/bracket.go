@@ -2,7 +2,7 @@ package vle
 
 // A bracket closes in on where a function that rises crosses zero, by regula falsi in the
 // Illinois variant: the value at an end that stays is halved (Dowell and Jarratt 1971, BIT
-// 11:168-174).
+// 11:168-174; from memory).
 type bracket struct {
 	low, high     float64
 	atLow, atHigh float64 // the values there
