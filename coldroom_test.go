@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"os"
 	"path/filepath"
 	"reflect"
 	"slices"
@@ -119,14 +118,7 @@ func TestColdRooms(t *testing.T) {
 	}
 	for name, want := range coldVisits {
 		t.Run(name, func(t *testing.T) {
-			data, err := os.ReadFile("testdata/visits/" + name + ".json")
-			if err != nil {
-				t.Fatal(err)
-			}
-			v, err := DecodeVisit(data)
-			if err != nil {
-				t.Fatal(err)
-			}
+			v := load(t, name)
 			a := assess(t, v)
 			if a.Mode.Mode != Refrigeration {
 				t.Errorf("judged as %v", a.Mode.Mode)

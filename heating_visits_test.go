@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"os"
 	"reflect"
 	"slices"
 	"testing"
@@ -49,15 +48,7 @@ func TestHeatingVisits(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
-			data, err := os.ReadFile("testdata/visits/" + name + ".json")
-			if err != nil {
-				t.Fatal(err)
-			}
-			v, err := DecodeVisit(data)
-			if err != nil {
-				t.Fatal(err)
-			}
-			a := assess(t, v)
+			a := assess(t, load(t, name))
 			term := func(name string) fact.Term {
 				value, _ := a.Headline.Value(name)
 				code, _ := value.Of.(fact.Term)
