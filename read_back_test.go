@@ -60,7 +60,7 @@ func TestZeroValuesReadBack(t *testing.T) {
 		readsBack(t, c, "")
 	}
 	readsBack(t, airside.Passage{WetShare: 0.5}, "")
-	readsBack(t, refrigerant.Fill{Rule: "80 %"}, "")
+	readsBack(t, refrigerant.Fill{Rule: refrigerant.ByLevel}, "")
 	readsBack(t, refrigerant.Room{MayTake: quantity.Pounds(3)}, "")
 	readsBack(t, refrigerant.LeakCase{From: refrigerant.Vapor}, "")
 	readsBack(t, psychro.MeasuredAir{Saturated: true}, "")

@@ -116,11 +116,28 @@ func (c Cylinder) checkService(r *Refrigerant, least quantity.GaugePressure) err
 	return nil
 }
 
+// A FillRule is what bounds how far a cylinder is filled.
+type FillRule string
+
+// The rules of filling.
+const (
+	// ByLevel: at 130 °F liquid fills no more than 80 % of the volume.
+	ByLevel FillRule = "liquid-level"
+	// ByDensity: so much mass for the water that the cylinder holds.
+	ByDensity FillRule = "filling-density"
+)
+
+const (
+	levelSource = "common shipping practice; 49 CFR 173.304(b) forbids liquid-full at 131 °F"
+	densityLaw  = "49 CFR 173.304a(a)(2)"
+)
+
 // A Fill is how far a cylinder may be filled, and why no further.
 type Fill struct {
-	Net   quantity.Mass `json:"net"`   // refrigerant
-	Gross quantity.Mass `json:"gross"` // refrigerant and cylinder: what the scale shows
-	Rule  string        `json:"rule"`  // the rule that gave Net
+	Net    quantity.Mass `json:"net"`   // refrigerant
+	Gross  quantity.Mass `json:"gross"` // refrigerant and cylinder: what the scale shows
+	Rule   FillRule      `json:"rule"`  // the rule that gave Net
+	Source string        `json:"source"`
 	// Service is the lowest service pressure that a cylinder for it is stamped with.
 	Service quantity.GaugePressure `json:"service"`
 	// LiquidFull is the temperature at which Net fills the cylinder with liquid; zero
@@ -163,7 +180,7 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 	}
 	ratio, _, named := r.fillingDensity(c.Service)
 	byLaw := ratio * c.WaterCapacity.Kilograms()
-	f := Fill{Rule: "49 CFR 173.304a(a)(2), filling density of " + r.designation, Service: least}
+	f := Fill{Rule: ByDensity, Source: densityLaw, Service: least}
 	net := byLaw
 	if !r.supercriticalInSummer() {
 		level, err := c.ContentsFromLevel(r, fillLevel, fillTemperature)
@@ -171,8 +188,7 @@ func (c Cylinder) SafeFill(r *Refrigerant) (Fill, error) {
 			return Fill{}, err
 		}
 		if byLevel := level.Kilograms(); !named || byLevel < byLaw {
-			f.Rule = "80 % liquid by volume at 130 °F (common shipping rule; " +
-				"49 CFR 173.304(b) forbids liquid-full at 131 °F)"
+			f.Rule, f.Source = ByLevel, levelSource
 			net = byLevel
 		}
 	} else if !named {

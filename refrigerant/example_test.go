@@ -101,14 +101,14 @@ func ExampleCylinder_SafeFill() {
 	fmt.Printf(
 		"stop at %.1f lb on the scale (%.1f lb of %v)\n", f.Gross.Pounds(), f.Net.Pounds(), r,
 	)
-	fmt.Println(f.Rule)
+	fmt.Printf("%s: %s\n", f.Rule, f.Source)
 	fmt.Printf(
 		"stamped for %.0f psig or more; liquid-full at %.0f °F\n", f.Service.PSIG(),
 		f.LiquidFull.Fahrenheit(),
 	)
 	// Output:
 	// stop at 69.5 lb on the scale (41.5 lb of R-22)
-	// 80 % liquid by volume at 130 °F (common shipping rule; 49 CFR 173.304(b) forbids liquid-full at 131 °F)
+	// liquid-level: common shipping practice; 49 CFR 173.304(b) forbids liquid-full at 131 °F
 	// stamped for 240 psig or more; liquid-full at 181 °F
 }
 
