@@ -397,6 +397,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[refrigerant.CriticalPoint](),
 	reflect.TypeFor[refrigerant.Cylinder](),
 	reflect.TypeFor[refrigerant.Fill](),
+	reflect.TypeFor[refrigerant.FillRule](),
 	reflect.TypeFor[refrigerant.FlammabilityLimit](),
 	reflect.TypeFor[refrigerant.GWP](),
 	reflect.TypeFor[refrigerant.GWPValue](),
