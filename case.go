@@ -28,7 +28,7 @@ func caseOf(
 	c.Moved = c.NetMoved
 	if mode.Mode == Cooling {
 		var err error
-		if c.Earlier, err = earlierOf(p, mode.Mode); err != nil {
+		if c.Earlier, err = earlierOf(p, t, mode.Mode); err != nil {
 			return nil, err
 		}
 		c.Moved = movedBefore(v.Moves, c.Earlier)

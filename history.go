@@ -48,7 +48,7 @@ func movedBefore(moves []Move, earlier *diagnose.Earlier) quantity.Mass {
 
 // earlierOf are the settled readings before the last move, and the move; nil where there
 // are none.
-func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
+func earlierOf(p *prepared, t *modes.Aim, mode Mode) (*diagnose.Earlier, error) {
 	n := len(p.visit.Moves)
 	if n == 0 || len(p.log) == 0 {
 		return nil, nil
@@ -83,9 +83,18 @@ func earlierOf(p *prepared, mode Mode) (*diagnose.Earlier, error) {
 	}
 	earlier := &diagnose.Earlier{
 		Input:   inputOf(p, &r, &d, mode),
-		Airflow: r.Airflow, Power: r.Power, Done: []diagnose.Action{action},
+		Airflow: r.Airflow, Power: r.Power, ExternalStatic: r.ExternalStatic,
+		Current: r.CompressorCurrent, Done: []diagnose.Action{action},
+	}
+	if t.Method == charge.Superheat && r.ReturnWetBulb != nil && r.OutdoorDryBulb != nil {
+		then := modes.Aim{Method: t.Method}
+		if target, err := targetOf(&p.visit, &r, t.Method); err == nil {
+			then.Target = &target
+		}
+		earlier.Expected = expected(&p.visit.Equipment, &then)
 	}
 	if k := p.before; k != nil && whole {
+		earlier.Kept = new(diagnose.Kept)
 		k.earlier, k.mode = earlier, mode
 	}
 	return earlier, nil

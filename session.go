@@ -238,6 +238,7 @@ func (s *Session) Look(answer Check) error {
 		slices.DeleteFunc(s.now.visit.Checks, func(b Check) bool { return b.Look == answer.Look }),
 		answer,
 	)
+	s.now.before = newSettledBefore()
 	return nil
 }
 

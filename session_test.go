@@ -41,6 +41,8 @@ func sampleOf(base *Readings, at time.Duration, rng *rand.Rand, all bool) LogEnt
 	return e
 }
 
+var asks = []func(*Session) (Assessment, error){(*Session).Assess, (*Session).Verdict}
+
 // A session answers as Assess does of its Visit, written and read back; and of one move and
 // less than half an hour as Assess does of all that was sent.
 func TestSessionAssessesAsItsVisit(t *testing.T) {
@@ -72,6 +74,18 @@ func TestSessionAssessesAsItsVisit(t *testing.T) {
 				rt.Fatal(aside)
 			}
 			all.Log = append(all.Log, e)
+			if rng.IntN(60) == 0 { // what was asked before changes no answer
+				if _, err := rapid.SampledFrom(asks).Draw(rt, "ask")(s); err != nil {
+					rt.Fatal(err)
+				}
+			}
+			if i == n/2 {
+				look := Check{Look: "indoor-air-path", Found: rng.IntN(2) == 0}
+				if err := s.Look(look); err != nil {
+					rt.Fatal(err)
+				}
+				all.Checks = append(slices.Clone(all.Checks), look)
+			}
 		}
 		sameAssessment(rt, s)
 		want, err := Assess(all)

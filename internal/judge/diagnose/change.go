@@ -1,7 +1,6 @@
 package diagnose
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -40,61 +39,47 @@ const (
 	sharedNoise = 0.5
 	// sharedRest is the same for how a machine answers a fault.
 	sharedRest = 0.8
-	// histories is how many components of the earlier readings are followed.
-	histories = 60
+	// mostHistories is how many components of the earlier readings are followed.
+	mostHistories = 60
 	// notAsSaid is the chance below which the readings did not move as said.
 	notAsSaid = 0.005
 )
 
-// compareWith follows every explanation of the earlier readings through what
-// was done, and weighs it by both sets of readings together: the machine's own
+// compareWith follows every explanation of the earlier readings through what was
+// done, and weighs it by both sets of readings together: the machine's own
 // offset is the same in both, so the difference counts for much.
 func (c *caseFile) compareWith(earlier *Earlier) *Change {
-	past := *c.evidence
-	past.Input, past.Airflow, past.Power = earlier.Input, earlier.Airflow, earlier.Power
-	past.Earlier = nil
-	was := open(&past)
-	c.earlier = was // whose states go on in this one
-	if was.seen.n == 0 {
+	was := c.before(earlier)
+	histories := was.work.histories
+	if len(histories) == 0 {
 		return nil
 	}
-	was.infer()
-
 	// Both weighed alone, in case something unforeseen came between.
 	between := math.Log(unforeseen) + was.evidenceLog()
 	for i := range c.parts {
 		c.parts[i].log += between
 		c.parts[i].weight = 0
 	}
-	order := make([]int, len(was.parts))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		return cmp.Compare(was.parts[j].weight, was.parts[i].weight)
-	})
-	likeliest := was.parts[order[0]]
+	likeliest := &histories[0]
 	first, firstAfter, best := likeliest, component{a: none, b: none}, 0.0
-	for i, at := range order[:min(histories, len(order))] {
-		b := was.parts[at]
-		a, ok := c.after(was, b, earlier.Done)
+	for i := range histories {
+		b := &histories[i]
+		a, ok := c.after(was, b.component, earlier.Done)
 		if !ok {
 			continue
 		}
-		var x [maxDim]float64
-		n1, n, ok := c.joint(was, b, a, &x)
+		j, ok := c.join(was, b, a)
 		if !ok {
 			continue
 		}
 		// The first explanation is held to its word at the severity that keeps it
 		// best, among those that the earlier readings left likely.
 		if b.a == likeliest.a && b.b == likeliest.b && b.weight > 0.05*likeliest.weight {
-			if chance := departure(x[n1:n]); i == 0 || chance > best {
+			if chance := departure(j.squared, c.seen.n); i == 0 || chance > best {
 				first, firstAfter, best = b, a, chance
 			}
 		}
-		a.log = math.Log(1-unforeseen) + was.priorLog(b) + c.jointLog(x[:n]) +
-			was.bounds(b) + c.bounds(a)
+		a.log = math.Log(1-unforeseen) + b.log + j.log + c.bounds(a)
 		c.parts = append(c.parts, a)
 	}
 	c.normalize()
@@ -103,7 +88,7 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		Before: was.explanation([2]int{first.a, first.b}),
 		after:  c.explanation([2]int{firstAfter.a, firstAfter.b}),
 	}
-	out.Before.Probability = was.probability(first)
+	out.Before.Probability = was.probability(first.component)
 	c.moves(out, was, first, firstAfter)
 	return out
 }
@@ -117,22 +102,6 @@ func (c *caseFile) probability(p component) float64 {
 		}
 	}
 	return sum
-}
-
-// priorLog is the log prior of a component with what was seen.
-func (c *caseFile) priorLog(p component) float64 {
-	switch {
-	case p.a == none:
-		return math.Log(priorSound*c.ordinary) + c.logClues(nil, nil)
-	case p.b == none:
-		return math.Log(c.prior[p.a]*c.states[p.a][p.sa].weight) + c.logClues(&c.suspects[p.a], nil)
-	}
-	return math.Log(
-		c.seldom(
-			p.a, p.b,
-		)*c.prior[p.a]*c.prior[p.b]*c.states[p.a][p.sa].weight*c.states[p.b][p.sb].weight,
-	) +
-		c.logClues(&c.suspects[p.a], &c.suspects[p.b])
 }
 
 // chargeMoved is the net charge added as a fraction of the label charge, or of the
@@ -285,175 +254,28 @@ func (c *caseFile) at(a int, severity float64) state {
 	return s
 }
 
-// follow is how the features of a component follow the machine's own offset, as the clamps
-// show it; bare is one for one.
-func (c *caseFile) follow(p component) (m matrix, bare bool) {
-	var room [2]*state
-	states := c.statesOf(p, &room)
-	m, bare = follow(states)
-	for _, s := range states {
-		if s.pull != nil {
-			s.pull.follow(&m)
-			bare = false
-		}
-	}
-	return m, bare
-}
-
-// cross is the covariance of the features after, by row, with those before, as far as both
-// come from the machine's own offset and the instruments.
-func (c *caseFile) cross(was *caseFile, b, a component) matrix {
-	cross := c.machine.scatter
-	before, bareBefore := was.follow(b)
-	after, bareAfter := c.follow(a)
-	for f := range cross {
-		if bareBefore && bareAfter || !c.seen.have[f] {
-			continue
-		}
-		half := c.machine.scattered(&after[f])
-		for g := range cross {
-			if was.seen.have[g] {
-				cross[f][g] = dot(&half, &before[g])
-			}
-		}
-	}
-	for f := range cross {
-		for g := range cross {
-			cross[f][g] += sharedNoise * c.seen.noise[f][g]
-		}
-	}
-	return cross
-}
-
-// shareRest adds to such a covariance how the machine answers a cause that is there before
-// and after, at the lesser severity of the two.
-func (c *caseFile) shareRest(was *caseFile, b, a component, cross *matrix) {
-	for i, p := range [...]int{a.a, a.b} {
-		for j, q := range [...]int{b.a, b.b} {
-			if p == none || q == none || c.suspects[p].signature != was.suspects[q].signature {
-				continue
-			}
-			s := &c.states[p][[...]int{a.sa, a.sb}[i]]
-			t := &was.states[q][[...]int{b.sa, b.sb}[j]]
-			if t.severity < s.severity {
-				s = t
-			}
-			for f := range cross {
-				for g := range cross {
-					cross[f][g] += sharedRest * s.left(f, g)
-				}
-			}
-		}
-	}
-}
-
-// jointPrediction stacks the features before, then after, of b and a: residuals
-// of what was read, and their covariance in the scratch triangle. It returns
-// the count before and in all.
-func (c *caseFile) jointPrediction(
-	was *caseFile, b, a component, x *[maxDim]float64, shareRest bool,
-) (first, n int) {
-	meanBefore, covBefore := was.predict(b, &was.seen.have, was.seen.noise)
-	meanAfter, covAfter := c.predict(a, &c.seen.have, c.seen.noise)
-	cross := c.cross(was, b, a)
-	if shareRest {
-		c.shareRest(was, b, a, &cross)
-	}
-	var at [maxDim]int
-	for f := range features {
-		if was.seen.have[f] {
-			x[n], at[n] = was.seen.value[f]-meanBefore[f], f
-			for k := range n + 1 {
-				c.work.triangle.l[n][k] = covBefore[f][at[k]]
-			}
-			n++
-		}
-	}
-	first = n
-	for f := range features {
-		if c.seen.have[f] {
-			x[n], at[n] = c.seen.value[f]-meanAfter[f], f
-			for k := range first {
-				c.work.triangle.l[n][k] = cross[f][at[k]]
-			}
-			for k := first; k <= n; k++ {
-				c.work.triangle.l[n][k] = covAfter[f][at[k]]
-			}
-			n++
-		}
-	}
-	return first, n
-}
-
-// joint factors the covariance of both sets of readings and whitens their
-// residuals.
-func (c *caseFile) joint(
-	was *caseFile, b, a component, x *[maxDim]float64,
-) (first, n int, ok bool) {
-	for _, share := range [...]bool{true, false} {
-		first, n = c.jointPrediction(was, b, a, x, share)
-		if c.work.triangle.factor(n) {
-			c.work.triangle.whiten(x[:n])
-			return first, n, true
-		}
-	}
-	return first, n, false
-}
-
-// jointLog is the log likelihood of both sets of readings by the residuals that joint whitened.
-func (c *caseFile) jointLog(x []float64) float64 {
-	d2 := 0.0
-	for _, v := range x {
-		d2 += v * v
-	}
-	return logStudent(len(x), c.work.triangle.logDet(), d2)
-}
-
-// departure is the chance of whitened residuals at least this large.
-func departure(x []float64) float64 {
-	distance := 0.0
-	for _, v := range x {
-		distance += v * v
-	}
-	return 1 - distuv.ChiSquared{K: float64(len(x))}.CDF(distance*(tails-2)/tails)
+// departure is the chance of a squared distance at least this large of n readings.
+func departure(squared float64, n int) float64 {
+	return 1 - distuv.ChiSquared{K: float64(n)}.CDF(squared*(tails-2)/tails)
 }
 
 // moves compares each feature after with what the earlier diagnosis and what
 // was done let expect, given the readings before.
-func (c *caseFile) moves(out *Change, was *caseFile, b, a component) {
-	var x [maxDim]float64
-	first, n, ok := c.joint(was, b, a, &x)
-	if !ok || n == first {
+func (c *caseFile) moves(out *Change, was *caseFile, b *history, a component) {
+	j, ok := c.join(was, b, a)
+	if !ok || c.seen.n == 0 {
 		out.AsSaid, out.Chance = true, 1
 		return
 	}
-	out.Chance = departure(x[first:n])
+	out.Chance = departure(j.squared, c.seen.n)
 	out.AsSaid = out.Chance >= notAsSaid
-	i := first
-	for f := range features {
-		if !c.seen.have[f] {
-			continue
-		}
-		// The whitened residuals before give the conditional mean, the rows of
-		// the factor after give its spread.
-		residual, variance := 0.0, 0.0
-		for k := range i + 1 {
-			residual += c.work.triangle.l[i][k] * x[k]
-		}
-		expected := 0.0
-		for k := range first {
-			expected += c.work.triangle.l[i][k] * x[k]
-		}
-		for k := first; k <= i; k++ {
-			variance += c.work.triangle.l[i][k] * c.work.triangle.l[i][k]
-		}
-		i++
+	for i, f := range c.work.at[:c.work.n] {
 		if !was.seen.have[f] {
 			continue
 		}
 		m := Move{
 			Feature: signature.Feature(f), Before: was.seen.value[f], After: c.seen.value[f],
-			Expected: c.seen.value[f] - residual + expected, ExpectedStd: math.Sqrt(variance),
+			Expected: c.seen.value[f] - j.off[i], ExpectedStd: math.Sqrt(j.variance[i]),
 		}
 		if m.Feature == signature.Evaporating {
 			glide := c.seen.raw.evapGlide

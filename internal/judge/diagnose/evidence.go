@@ -115,8 +115,14 @@ type Earlier struct {
 	readcheck.Input
 	Airflow *quantity.Uncertain[quantity.VolumeFlow]
 	Power   *quantity.Uncertain[quantity.Power]
+	// ExternalStatic, Current and Expected are as now where they are nil.
+	ExternalStatic *quantity.Uncertain[quantity.StaticPressure]
+	Current        *quantity.Uncertain[quantity.Current]
+	Expected       []Expectation
 	// Done since then.
 	Done []Action
+	// Kept may be nil.
+	Kept *Kept
 }
 
 // An Action is something done to the machine during the visit.

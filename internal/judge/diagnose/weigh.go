@@ -34,9 +34,11 @@ type workspace struct {
 	// across is the factor of the scatter of sound machines, transposed.
 	across matrix
 
-	packings []packing
-	first    []int // of each suspect
-	parts    []component
+	packings  []packing
+	joined    [2]packing // of an explanation that earlier readings were followed to
+	histories []history
+	first     []int // of each suspect
+	parts     []component
 
 	readings  readings
 	seen      observation
@@ -65,9 +67,9 @@ type workspace struct {
 
 // factored is the factor of a covariance and the residual whitened by it.
 type factored struct {
-	l      [features][features]float64 // the diagonal inverted
-	x      [features]float64
-	logDet float64
+	l               [features][features]float64 // the diagonal inverted
+	x               [features]float64
+	logDet, squared float64
 }
 
 // step is the whitened difference of two vectors; nil is none.
@@ -312,15 +314,24 @@ func (c *caseFile) weigh(p component) float64 {
 	if p.b != none {
 		second = c.packing(p.b, p.sb)
 	}
+	cov := c.covariance(first, second)
+	logDet, squared, ok := w.whiten(&cov)
+	if !ok {
+		return math.Inf(-1)
+	}
+	return logStudent(w.n, logDet, squared) + c.bound + first.bound + second.bound
+}
+
+// covariance of the readings under two states, without the noise of the instruments; the
+// residual is left in the workspace.
+func (c *caseFile) covariance(first, second *packing) (cov [packed]float64) {
+	w := c.work
 	size := place(w.n, 0)
-	var cov [packed]float64
 	switch {
 	case second.rooted && first.rooted:
 		var root matrix
 		for i := range w.n {
-			for h := range features {
-				root[i][h] = first.root[i][h] + second.root[i][h] - w.sound.root[i][h]
-			}
+			root[i] = w.rootOf(first, second, i)
 		}
 		cov = w.square(&root)
 		for i := range size {
@@ -343,11 +354,24 @@ func (c *caseFile) weigh(p component) float64 {
 			c.pullPacked(s.pull, &cov)
 		}
 	}
-	logDet, squared, ok := w.whiten(&cov)
-	if !ok {
-		return math.Inf(-1)
+	return cov
+}
+
+// rootOf is a row of the root under two states.
+func (w *workspace) rootOf(first, second *packing, i int) vector {
+	switch {
+	case first.rooted && second.rooted:
+		row := first.root[i]
+		for h := range row {
+			row[h] += second.root[i][h] - w.sound.root[i][h]
+		}
+		return row
+	case second.rooted:
+		return second.root[i]
+	case first.rooted:
+		return first.root[i]
 	}
-	return logStudent(w.n, logDet, squared) + c.bound + first.bound + second.bound
+	return w.sound.root[i]
 }
 
 // pullPacked applies a pull to the residual and the covariance, as act does to mean and
@@ -419,6 +443,6 @@ func (w *workspace) whiten(cov *[packed]float64) (logDet, squared float64, ok bo
 		w.x[i] = x * li[i]
 		squared += w.x[i] * w.x[i]
 	}
-	w.logDet = math.Log(det)
+	w.logDet, w.squared = math.Log(det), squared
 	return w.logDet, squared, true
 }
