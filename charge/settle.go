@@ -90,7 +90,7 @@ func (c course) latest(t, y []float64, state Course) course {
 	for _, v := range last {
 		c.value += v / float64(len(last))
 	}
-	c.low, c.high = slices.Min(last), slices.Max(last)
+	c.low, c.high = bounds(last)
 	c.value = min(max(c.value, c.low), c.high)
 	c.std = (c.high - c.low) / math.Sqrt(12) // all that is known is the range (GUM 4.3.7)
 	return c
@@ -136,10 +136,10 @@ func lineOver(t, y []float64, from int) line {
 	l := line{n: len(t), span: t[len(t)-1] - t[0]}
 	middle := 0.0
 	for i := range t {
-		middle += (t[i] - t[0]) / n
-		l.mean += y[i] / n
+		middle += t[i] - t[0]
+		l.mean += y[i] - y[0]
 	}
-	middle += t[0]
+	middle, l.mean = t[0]+middle/n, y[0]+l.mean/n
 	tt, ty := 0.0, 0.0
 	for i := range t {
 		tt += square(t[i] - middle)
@@ -263,7 +263,23 @@ func median(v []float64) float64 {
 	if n%2 == 1 {
 		return middle
 	}
-	return (slices.Max(v[:n/2]) + middle) / 2
+	_, below := bounds(v[:n/2])
+	return (below + middle) / 2
+}
+
+// bounds are the least and the greatest of numbers, without the care that slices.Min takes
+// of what is none.
+func bounds(v []float64) (low, high float64) {
+	low, high = v[0], v[0]
+	for _, x := range v {
+		if x < low {
+			low = x
+		}
+		if x > high {
+			high = x
+		}
+	}
+	return low, high
 }
 
 // nth is the value that stands at k once v is sorted; what is less stands before it afterwards
@@ -300,7 +316,10 @@ func nth(v []float64, k int) float64 {
 // is none, and two at the end are a change and no freak.
 func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int) {
 	n := len(y)
-	if n <= hampelHalf || slices.Max(y)-slices.Min(y) <= within {
+	if n <= hampelHalf {
+		return t, y, 0
+	}
+	if low, high := bounds(y); high-low <= within {
 		return t, y, 0
 	}
 	freak := make([]bool, n)
@@ -308,7 +327,7 @@ func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int
 	for i := range y {
 		from := min(max(i-hampelHalf, 0), max(n-len(window), 0))
 		w := window[:copy(window[:], y[from:min(from+len(window), n)])]
-		if max(y[i]-slices.Min(w), slices.Max(w)-y[i]) <= within {
+		if low, high := bounds(w); max(y[i]-low, high-y[i]) <= within {
 			continue // nor can it be farther from their median
 		}
 		center := median(w)

@@ -124,7 +124,8 @@ func (w *Watch[T]) Steadiness() Steadiness[T] {
 	if len(log) == 0 {
 		return Steadiness[T]{}
 	}
-	t, y := make([]float64, len(log)), make([]float64, len(log))
+	room := make([]float64, 2*len(log))
+	t, y := room[:len(log)], room[len(log):]
 	for i, s := range log {
 		t[i], y[i] = (s.At - log[0].At).Seconds(), float64(s.Value)
 	}
@@ -183,8 +184,10 @@ func doubtOfMean(y, room []float64) float64 {
 	early, late := 0.0, 0.0
 	half := n / 2
 	for i := range half {
-		early += y[i] / float64(half)
-		late += y[n-1-i] / float64(half)
+		early += y[i] - y[0]
+		late += y[n-1-i] - y[0]
 	}
-	return math.Hypot(jitterIn(room, y)/math.Sqrt(float64(n)), (late-early)/2)
+	return math.Hypot(
+		jitterIn(room, y)/math.Sqrt(float64(n)), (late-early)/float64(2*half),
+	)
 }
