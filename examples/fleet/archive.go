@@ -41,12 +41,14 @@ type parquetOrder struct {
 
 // readFn reads an archive: orders as JSON, one a line, plain or packed with gzip, or a
 // column of a Parquet file. A file that cannot be opened fails the bundle; one that is
-// broken in the middle gives what stands before that, and a Dead.
-type readFn struct{}
+// broken in the middle gives what stands before that, and a Dead. Lines leave it in batches
+// that other workers can take, so that a large file is not one worker's work.
+type readFn struct{ Shards int }
 
 // ProcessElement implements the DoFn.
-func (*readFn) ProcessElement(
-	ctx context.Context, file fileio.FileMetadata, emit func(Line), dead func(Dead),
+func (f *readFn) ProcessElement(
+	ctx context.Context, file fileio.FileMetadata, emit func([]byte), dead func(int, []byte),
+	count func(string, Tally),
 ) error {
 	fs, err := filesystem.New(ctx, file.Path)
 	if err != nil {
@@ -58,30 +60,55 @@ func (*readFn) ProcessElement(
 		return err
 	}
 	defer in.Close()
-	each := func(n int64, text string) { emit(Line{file.Path, n, text}) }
-	long := func(n int64) {
-		dead(Dead{File: file.Path, Line: n,
-			Problem: fmt.Sprintf("longer than the %d bytes of an order", work.MaxOrderBytes)})
+	read, bad := batcher[Line]{}, batcher[Dead]{}
+	toLines := func(_ int, lines []byte) { emit(lines) }
+	n, shard := int64(0), shardOf(file.Path, f.Shards)
+	each := func(at int64, text string) error {
+		n++
+		return read.add(0, len(text), Line{file.Path, at, text}, toLines)
 	}
-	switch {
-	case strings.HasSuffix(file.Path, ".parquet"):
-		err = readParquet(in, each)
-	case strings.HasSuffix(file.Path, ".gz"):
-		var unpacked *gzip.Reader
-		if unpacked, err = gzip.NewReader(in); err == nil {
-			err = readLines(unpacked, each, long)
+	long := func(at int64) error {
+		problem := fmt.Sprintf("longer than the %d bytes of an order", work.MaxOrderBytes)
+		return bad.add(shard, len(problem), Dead{File: file.Path, Line: at, Problem: problem}, dead)
+	}
+	var broken *brokenError
+	if err := readFile(file.Path, in, each, long); errors.As(err, &broken) {
+		problem := "cannot be read to its end: " + broken.Error()
+		err = bad.add(shard, len(problem), Dead{File: file.Path, Problem: problem}, dead)
+		if err != nil {
+			return err
 		}
+	} else if err != nil {
+		return err
+	}
+	count("lines"+between+"read", Tally{N: n})
+	return errors.Join(read.flush(toLines), bad.flush(dead))
+}
+
+// A brokenError is what keeps a file from being read on.
+type brokenError struct{ error }
+
+// readFile reads by what the name of the file ends in. Its error is a brokenError, or one
+// of each or long.
+func readFile(
+	path string, in io.Reader, each func(int64, string) error, long func(int64) error,
+) error {
+	switch {
+	case strings.HasSuffix(path, ".parquet"):
+		return readParquet(in, each)
+	case strings.HasSuffix(path, ".gz"):
+		unpacked, err := gzip.NewReader(in)
+		if err != nil {
+			return &brokenError{err}
+		}
+		return readLines(unpacked, each, long)
 	default:
-		err = readLines(in, each, long)
+		return readLines(in, each, long)
 	}
-	if err != nil {
-		dead(Dead{File: file.Path, Problem: "cannot be read to its end: " + err.Error()})
-	}
-	return nil
 }
 
 // readLines gives each line that is not blank; long ones are passed over.
-func readLines(in io.Reader, each func(int64, string), long func(int64)) error {
+func readLines(in io.Reader, each func(int64, string) error, long func(int64) error) error {
 	r := bufio.NewReaderSize(in, 64<<10)
 	var line []byte
 	length := 0
@@ -93,37 +120,38 @@ func readLines(in io.Reader, each func(int64, string), long func(int64)) error {
 		if errors.Is(err, bufio.ErrBufferFull) {
 			continue
 		}
+		var failed error
 		switch text := string(bytes.TrimSpace(line)); {
 		case err != nil && err != io.EOF:
-			return err
+			return &brokenError{err}
 		case length > work.MaxOrderBytes+1:
-			long(n)
+			failed = long(n)
 		case text != "":
-			each(n, text)
+			failed = each(n, text)
 		}
-		if err == io.EOF {
-			return nil
+		if err == io.EOF || failed != nil {
+			return failed
 		}
 		n, line, length = n+1, line[:0], 0
 	}
 }
 
-func readParquet(in io.Reader, each func(int64, string)) (err error) {
-	text, err := io.ReadAll(in) // a reader of Parquet begins at the end
-	if err != nil {
-		return err
-	}
+func readParquet(in io.Reader, each func(int64, string) error) (err error) {
 	defer func() { // the library panics at some files that are none
 		if cause := recover(); cause != nil {
-			err = fmt.Errorf("is not Parquet: %v", cause)
+			err = &brokenError{fmt.Errorf("is not Parquet: %v", cause)}
 		}
 	}()
-	file, err := parquet.OpenFile(bytes.NewReader(text), int64(len(text)))
+	at, size, err := anywhere(in)
 	if err != nil {
-		return err
+		return &brokenError{err}
+	}
+	file, err := parquet.OpenFile(at, size)
+	if err != nil {
+		return &brokenError{err}
 	}
 	if _, ok := file.Schema().Lookup("order"); !ok {
-		return errors.New(`has no column "order" with orders as JSON`)
+		return &brokenError{errors.New(`has no column "order" with orders as JSON`)}
 	}
 	rows := parquet.NewGenericReader[parquetOrder](file)
 	defer rows.Close()
@@ -131,14 +159,30 @@ func readParquet(in io.Reader, each func(int64, string)) (err error) {
 		var some [64]parquetOrder
 		got, err := rows.Read(some[:])
 		for _, row := range some[:got] {
-			each(n, row.Order)
+			if failed := each(n, row.Order); failed != nil {
+				return failed
+			}
 			n++
 		}
 		if err == io.EOF {
 			return nil
 		}
 		if err != nil {
-			return err
+			return &brokenError{err}
 		}
 	}
+}
+
+// anywhere reads at any place, as a reader of Parquet does, which begins at the end: the
+// file where the file system can, else all of it from memory.
+func anywhere(in io.Reader) (io.ReaderAt, int64, error) {
+	if file, ok := in.(interface {
+		io.ReaderAt
+		io.Seeker
+	}); ok {
+		size, err := file.Seek(0, io.SeekEnd)
+		return file, size, err
+	}
+	text, err := io.ReadAll(in)
+	return bytes.NewReader(text), int64(len(text)), err
 }

@@ -13,6 +13,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -232,6 +233,151 @@ func TestAFailedRunIsRunAgain(t *testing.T) {
 	}
 }
 
+// emitted gathers what a DoFn emits by key.
+func emitted() (map[int][][]byte, func(int, []byte)) {
+	out := map[int][][]byte{}
+	return out, func(key int, packed []byte) { out[key] = append(out[key], packed) }
+}
+
+// each gives batches one by one, as a runner does.
+func each(batches [][]byte) func(*[]byte) bool {
+	return func(to *[]byte) bool {
+		if len(batches) == 0 {
+			return false
+		}
+		*to, batches = batches[0], batches[1:]
+		return true
+	}
+}
+
+// batchesOf reads the lines of an archive and packs them, so many in a batch.
+func batchesOf(t *testing.T, orders, most int) (batches [][]byte) {
+	t.Helper()
+	dir := t.TempDir()
+	if err := (invention{dir: dir, orders: orders, files: 1, seed: 7}).make(); err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(dir + "/orders-0000.ndjson")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines []Line
+	for line := range strings.Lines(string(text)) {
+		lines = append(lines, Line{"orders", int64(len(lines) + 1), strings.TrimSpace(line)})
+	}
+	for some := range slices.Chunk(lines, most) {
+		packed, err := pack(some)
+		if err != nil {
+			t.Fatal(err)
+		}
+		batches = append(batches, packed)
+	}
+	return batches
+}
+
+// A runner that tries a bundle again uses the same DoFn: what the first try had gathered or
+// written is not in what comes of the second.
+func TestABundleIsRunAgain(t *testing.T) {
+	lines := batchesOf(t, 60, 20)
+	judge := func(f *judgeFn, batches [][]byte) map[int][][]byte {
+		visits, toVisits := emitted()
+		_, toDead := emitted()
+		f.StartBundle(toVisits, toDead)
+		for _, b := range batches {
+			if err := f.ProcessElement(b, toVisits, toDead); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := f.FinishBundle(toVisits, toDead); err != nil {
+			t.Fatal(err)
+		}
+		return visits
+	}
+	again := &judgeFn{Shards: 1}
+	nobody := func(int, []byte) {}
+	again.StartBundle(nobody, nobody)
+	if err := again.ProcessElement(lines[0], nobody, nobody); err != nil {
+		t.Fatal(err)
+	}
+	broken := lines[1][:len(lines[1])/2]
+	if err := again.ProcessElement(broken, nobody, nobody); err == nil {
+		t.Fatal("half a batch is judged as if it were whole")
+	}
+	visits := judge(again, lines)
+	if want := judge(&judgeFn{Shards: 1}, lines); !reflect.DeepEqual(visits, want) {
+		t.Error("judged again, the visits are not those of one try")
+	}
+
+	write := func(f *historyFn) (tallies, error) {
+		sums := tallies{}
+		err := f.ProcessElement(t.Context(), 0, each(visits[0]),
+			func(key string, one Tally) { sums[key] = addTallies(sums[key], one) })
+		return sums, err
+	}
+	clean := t.TempDir()
+	want, err := write(&historyFn{clean, "json", 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	flaky := &historyFn{"flaky://" + dir, "json", 1}
+	failAfter.Store(1)
+	if sums, err := write(flaky); err == nil || len(sums) > 0 {
+		t.Fatalf("it counted %v although its file failed: %v", sums, err)
+	}
+	if _, half := contents(t, dir)["assessments-00000-of-00001.ndjson"]; half {
+		t.Error("half a file has the name of a whole one")
+	}
+	for range 2 { // twice, as when its answer is lost
+		sums, err := write(flaky)
+		if err != nil || !maps.Equal(sums, want) {
+			t.Errorf("counted again: %v, %v; want %v", sums, err, want)
+		}
+		const name = "assessments-00000-of-00001.ndjson"
+		if contents(t, dir)[name] != contents(t, clean)[name] {
+			t.Error("written again, the file is another")
+		}
+	}
+}
+
+// What waits of an order at the shuffle is little, and comes out as it went in: a runner in
+// one process holds all of it.
+func TestWhatWaitsIsLittle(t *testing.T) {
+	const orders = 500
+	f := &judgeFn{Shards: 1}
+	visits, toVisits := emitted()
+	f.StartBundle(toVisits, toVisits)
+	var lines, packed int
+	for _, b := range batchesOf(t, orders, orders) {
+		lines += len(b)
+		if err := f.ProcessElement(b, toVisits, toVisits); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := f.FinishBundle(toVisits, toVisits); err != nil {
+		t.Fatal(err)
+	}
+	for _, b := range visits[0] {
+		packed += len(b)
+	}
+	all, err := unpackAll[visit](each(visits[0]))
+	if err != nil || len(all) < orders {
+		t.Fatalf("%d visits, want %d: %v", len(all), orders, err)
+	}
+	t.Logf("an order is %d bytes on its way to be judged, %d thereafter", lines/orders,
+		packed/orders)
+	if packed > 400*orders {
+		t.Errorf("a judged order is %d bytes", packed/orders)
+	}
+	anew, err := pack(all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if same, err := unpack[visit](anew); err != nil || !reflect.DeepEqual(same, all) {
+		t.Errorf("packed and unpacked the visits differ: %v", err)
+	}
+}
+
 // What cannot be assessed stands in the dead-letter file with its place and its problem.
 func TestDeadLetters(t *testing.T) {
 	dir := t.TempDir()
@@ -299,18 +445,24 @@ func TestDeadLetters(t *testing.T) {
 	}
 }
 
-// Tallies come to the same however they are put together.
+// Tallies come to the same however they are put together, as a tenth and two do not when
+// they are added as floating numbers.
 func TestTalliesAdd(t *testing.T) {
-	a, b, c := chance(0.25), chance(0.5), Tally{N: 3, A: 2, F: 8, AA: 4, AF: 16, FF: 64}
-	if x, y := addTallies(addTallies(a, b), c), addTallies(b, addTallies(c, a)); x != y {
+	a, b, c := chance(0.1), chance(0.2), chance(0.3)
+	if x, y := addTallies(addTallies(a, b), c), addTallies(a, addTallies(b, c)); x != y {
 		t.Errorf("%v, %v", x, y)
+	}
+	if got := addTallies(addTallies(a, b), c).P.value(); got != 0.6 {
+		t.Errorf("the chances come to %v, want 0.6", got)
 	}
 }
 
 // The ends of Wilson's interval are where (p − P/N)² = z² p(1−p)/N (Wilson, JASA 22,
 // 1927, 209).
 func TestShareIsWilsons(t *testing.T) {
-	for _, one := range []Tally{{N: 10, P: 5}, {N: 200, P: 3}, {N: 1000, P: 400}} {
+	for _, one := range []Tally{
+		{N: 10, P: sumOf(5)}, {N: 200, P: sumOf(3)}, {N: 1000, P: sumOf(400)},
+	} {
 		var middle, low, high float64
 		text := share(one)
 		into := []*float64{&middle, &low, &high}
@@ -319,7 +471,7 @@ func TestShareIsWilsons(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		n, estimate := float64(one.N), one.P/float64(one.N)
+		n, estimate := float64(one.N), one.P.value()/float64(one.N)
 		for _, end := range []float64{low / 100, high / 100} {
 			left, right := math.Abs(end-estimate), 1.96*math.Sqrt(end*(1-end)/n)
 			if math.Abs(left-right) > 0.002 { // shown in tenths of a hundredth

@@ -282,7 +282,7 @@ func newSink(path string, kind int) (sink, error) {
 	b := bufio.NewWriterSize(file, 256<<10)
 	closers := []func() error{b.Flush, file.Close}
 	if kind == 2 {
-		rows := parquet.NewGenericWriter[parquetOrder](b)
+		rows := parquet.NewGenericWriter[parquetOrder](b, parquet.MaxRowsPerRowGroup(rowGroup))
 		return sink{
 			func(text []byte) error {
 				_, err := rows.Write([]parquetOrder{{string(text)}})

@@ -44,7 +44,7 @@ func main() {
 	)
 	out := flag.String("out", "", "folder to write to; without it a new one of the system's")
 	form := flag.String("form", "json", "of the assessments: json or parquet")
-	shards := flag.Int("shards", 8, "files of assessments")
+	shards := flag.Int("shards", 64, "files of assessments, each of which is made in memory")
 	orders := flag.Int("orders", 2000, "of the archive that is made, at most 10000000")
 	machines := flag.Int("machines", 0, "of that archive; 0 for an order in ten")
 	files := flag.Int("files", 6, "of that archive")

@@ -57,7 +57,7 @@ func (t tallies) faultTable(w io.Writer) {
 	for _, one := range t.of("faults") {
 		if group := one.key[0] + between + one.key[1]; one.key[2] == "" {
 			orders[group] = one.N
-		} else if one.N = orders[group]; one.P >= max(1, seldom*float64(one.N)) {
+		} else if one.N = orders[group]; one.P.value() >= max(1, seldom*float64(one.N)) {
 			rows = append(rows, one)
 		}
 	}
@@ -80,14 +80,15 @@ func (t tallies) refrigerantTable(w io.Writer) {
 	for _, y := range t.of("refrigerant") {
 		rate := "not known"
 		if y.F > 0 && y.N > 1 {
-			r, n := y.A/y.F, float64(y.N)
-			spread := math.Sqrt(max(0, y.AA-2*r*y.AF+r*r*y.FF) * n / (n - 1))
-			rate = fmt.Sprintf("%.1f %% ± %.1f %%", 100*r, 100*spread/y.F)
+			r, n := float64(y.A)/float64(y.F), float64(y.N)
+			squares := y.AA.value() - 2*r*y.AF.value() + r*r*y.FF.value()
+			spread := math.Sqrt(max(0, squares) * n / (n - 1))
+			rate = fmt.Sprintf("%.1f %% ± %.1f %%", 100*r, 100*spread/y.F.value())
 		}
-		added := quantity.Kilograms(y.A)
+		added := quantity.Kilograms(y.A.value())
 		row(w, y.key[0], fmt.Sprint(y.N),
 			added.Format(quantity.IP)+", "+added.Format(quantity.SI), rate,
-			fmt.Sprintf("%.0f", y.P))
+			fmt.Sprintf("%.0f", y.P.value()))
 	}
 }
 
@@ -117,9 +118,9 @@ func (t tallies) instrumentTable(w io.Writer) {
 	}
 	rank := func(r total) float64 {
 		rest := all[r.key[1]]
-		usual := rest.P / float64(rest.N)
+		usual := rest.P.value() / float64(rest.N)
 		n := float64(r.N)
-		return (r.P - n*usual) / math.Sqrt(r.V+n*usual*(1-usual)+1)
+		return (r.P.value() - n*usual) / math.Sqrt(r.V.value()+n*usual*(1-usual)+1)
 	}
 	slices.SortStableFunc(readings, func(a, b total) int { return cmp.Compare(rank(b), rank(a)) })
 	for i, r := range readings {
@@ -128,7 +129,7 @@ func (t tallies) instrumentTable(w io.Writer) {
 		}
 		rest := all[r.key[1]]
 		row(w, r.key[0], r.key[1], fmt.Sprint(r.N), count(r.Tally), share(r.Tally),
-			fmt.Sprintf("%.1f %%", 100*rest.P/float64(rest.N)))
+			fmt.Sprintf("%.1f %%", 100*rest.P.value()/float64(rest.N)))
 	}
 }
 
@@ -138,7 +139,7 @@ func (t tallies) overchargeTable(w io.Writer) {
 		"Technician", "Charged", "Overcharged", "Share")
 	all := t.of("overcharges")
 	slices.SortStableFunc(all, func(a, b total) int {
-		return cmp.Compare(b.P/float64(b.N), a.P/float64(a.N))
+		return cmp.Compare(b.P.value()/float64(b.N), a.P.value()/float64(a.N))
 	})
 	for i, r := range all {
 		if i == most {
@@ -164,7 +165,9 @@ func row(w io.Writer, cells ...string) {
 	fmt.Fprintf(w, "| %s |\n", strings.Join(cells, " | "))
 }
 
-func count(t Tally) string { return fmt.Sprintf("%.1f ± %.1f", t.P, math.Sqrt(t.V)) }
+func count(t Tally) string {
+	return fmt.Sprintf("%.1f ± %.1f", t.P.value(), math.Sqrt(t.V.value()))
+}
 
 // share is P of N with the interval of Wilson (1927), in a hundred.
 func share(t Tally) string {
@@ -172,8 +175,9 @@ func share(t Tally) string {
 	if n == 0 {
 		return "none"
 	}
-	p := min(t.P/n, 1)
+	p := min(t.P.value()/n, 1)
 	middle := (p + z*z/(2*n)) / (1 + z*z/n)
 	half := z / (1 + z*z/n) * math.Sqrt(p*(1-p)/n+z*z/(4*n*n))
-	return fmt.Sprintf("%.1f %% (%.1f to %.1f)", 100*p, 100*max(0, middle-half), 100*(middle+half))
+	return fmt.Sprintf("%.1f %% (%.1f to %.1f)",
+		100*p, 100*max(0, middle-half), 100*(middle+half))
 }

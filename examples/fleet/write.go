@@ -1,7 +1,7 @@
 package main
 
 import (
-	"bytes"
+	"bufio"
 	"cmp"
 	"context"
 	"crypto/rand"
@@ -10,15 +10,14 @@ import (
 	"hash/fnv"
 	"io"
 	"slices"
-	"strings"
 
 	"github.com/apache/beam/sdks/v2/go/pkg/beam/io/filesystem"
 	"github.com/parquet-go/parquet-go"
 )
 
-// A file comes to its name whole: whatever happens before, a second try writes it anew,
-// and a reader never sees half of it.
-func write(ctx context.Context, path string, content []byte) error {
+// write writes a file that comes to its name whole: whatever happens before, a second try
+// writes it anew, and a reader never sees half of it.
+func write(ctx context.Context, path string, content func(io.Writer) error) error {
 	fs, err := filesystem.New(ctx, path)
 	if err != nil {
 		return err
@@ -33,7 +32,11 @@ func write(ctx context.Context, path string, content []byte) error {
 	if err != nil {
 		return err
 	}
-	_, err = out.Write(content)
+	gathered := bufio.NewWriterSize(out, 64<<10)
+	err = content(gathered)
+	if err == nil {
+		err = gathered.Flush()
+	}
 	if closing := out.Close(); err == nil {
 		err = closing
 	}
@@ -43,66 +46,39 @@ func write(ctx context.Context, path string, content []byte) error {
 	return err
 }
 
-// shardOf spreads by machine, always the same way.
+// shardOf spreads by machine or file, always the same way.
 func shardOf(name string, shards int) int {
 	h := fnv.New32a()
 	io.WriteString(h, name)
 	return int(h.Sum32() % uint32(shards))
 }
 
-// shardFn keys rows by the file that they go to.
-type shardFn struct{ Shards int }
+// rowGroup is how many rows are held in memory until they are Parquet.
+const rowGroup = 10_000
 
-// ProcessElement implements the DoFn.
-func (f *shardFn) ProcessElement(r Row, emit func(int, Row)) {
-	emit(shardOf(r.Machine, f.Shards), r)
-}
-
-// rowsFn writes one file of rows, sorted.
-type rowsFn struct {
-	Out, Form string
-	Shards    int
-}
-
-// ProcessElement implements the DoFn.
-func (f *rowsFn) ProcessElement(ctx context.Context, shard int, next func(*Row) bool) error {
-	var rows []Row
-	for r := (Row{}); next(&r); r = (Row{}) {
-		rows = append(rows, r)
+// writeRows writes one file of assessments.
+func writeRows(ctx context.Context, name, form string, visits []visit) error {
+	if form != "parquet" {
+		return write(ctx, name+".ndjson", func(to io.Writer) error {
+			e := json.NewEncoder(to)
+			for _, v := range visits {
+				if err := e.Encode(v.Row); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
 	}
-	slices.SortFunc(rows, func(a, b Row) int {
-		return cmp.Or(cmp.Compare(a.Machine, b.Machine), cmp.Compare(a.Start, b.Start),
-			cmp.Compare(a.Number, b.Number))
-	})
-	var b bytes.Buffer
-	end := "ndjson"
-	if f.Form == "parquet" {
-		end = "parquet"
-		w := parquet.NewGenericWriter[Row](&b, parquet.Compression(&parquet.Zstd))
-		if _, err := w.Write(rows); err != nil {
-			return err
-		}
-		if err := w.Close(); err != nil {
-			return err
-		}
-	} else {
-		e := json.NewEncoder(&b)
-		for _, r := range rows {
-			if err := e.Encode(r); err != nil {
+	return write(ctx, name+".parquet", func(to io.Writer) error {
+		w := parquet.NewGenericWriter[Row](to, parquet.Compression(&parquet.Zstd),
+			parquet.MaxRowsPerRowGroup(rowGroup))
+		for _, v := range visits {
+			if _, err := w.Write([]Row{v.Row}); err != nil {
 				return err
 			}
 		}
-	}
-	return write(ctx, fmt.Sprintf("%s/assessments-%05d-of-%05d.%s", f.Out, shard, f.Shards, end),
-		b.Bytes())
-}
-
-// shardDeadFn keys what could not be assessed by the file that it goes to.
-type shardDeadFn struct{ Shards int }
-
-// ProcessElement implements the DoFn.
-func (f *shardDeadFn) ProcessElement(d Dead, emit func(int, Dead)) {
-	emit(shardOf(d.File, f.Shards), d)
+		return w.Close()
+	})
 }
 
 // deadFn writes one file of what could not be assessed, sorted.
@@ -112,23 +88,35 @@ type deadFn struct {
 }
 
 // ProcessElement implements the DoFn.
-func (f *deadFn) ProcessElement(ctx context.Context, shard int, next func(*Dead) bool) error {
-	var all []Dead
-	for d := (Dead{}); next(&d); d = (Dead{}) {
-		all = append(all, d)
+func (f *deadFn) ProcessElement(
+	ctx context.Context, shard int, next func(*[]byte) bool, count func(string, Tally),
+) error {
+	all, err := unpackAll[Dead](next)
+	if err != nil {
+		return err
 	}
 	slices.SortFunc(all, func(a, b Dead) int {
 		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line))
 	})
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	for _, d := range all {
-		if err := e.Encode(d); err != nil {
-			return err
+	lines := int64(0)
+	name := fmt.Sprintf("%s/dead-letter-%05d-of-%05d.ndjson", f.Out, shard, f.Shards)
+	err = write(ctx, name, func(to io.Writer) error {
+		e := json.NewEncoder(to)
+		for _, d := range all {
+			if d.Text != "" { // else it was not read, or is a file
+				lines++
+			}
+			if err := e.Encode(d); err != nil {
+				return err
+			}
 		}
+		return nil
+	})
+	if err != nil {
+		return err
 	}
-	return write(ctx, fmt.Sprintf("%s/dead-letter-%05d-of-%05d.ndjson", f.Out, shard, f.Shards),
-		b.Bytes())
+	count("lines"+between+"dead", Tally{N: lines})
+	return nil
 }
 
 // A Total is a row of a table, on its way there.
@@ -157,9 +145,10 @@ func (f *tablesFn) ProcessElement(ctx context.Context, _ int, next func(*Total) 
 		return fmt.Errorf("of %d lines read %d were assessed, %d could not be and %d stood there "+
 			"twice: some are lost", n("read"), n("assessed"), n("dead"), n("twice"))
 	}
-	var b strings.Builder
-	all.report(&b)
-	return write(ctx, f.Out+"/tables.md", []byte(b.String()))
+	return write(ctx, f.Out+"/tables.md", func(to io.Writer) error {
+		all.report(to)
+		return nil
+	})
 }
 
 // clear removes what an earlier run has left in the folder, which another number of
