@@ -123,6 +123,8 @@ type clue struct {
 	of    map[Code]float64
 	// absent says that it was looked for and is not there.
 	absent bool
+	// doubt is the chance that it was not seen at all.
+	doubt float64
 }
 
 // clues of a case: what was seen, and what was found by looking for it.
@@ -155,9 +157,9 @@ func (k *clue) chance(f *Fault) float64 {
 // as turns the chance of the thing into that of the clue.
 func (k *clue) as(p float64) float64 {
 	if k.absent {
-		return 1 - p
+		p = 1 - p
 	}
-	return p
+	return k.doubt + (1-k.doubt)*p
 }
 
 // A suspect is a signature with the chances of its faults and of each clue.
