@@ -24,6 +24,9 @@ func caseOf(
 		WholeCharge: wholeCharge(&v.Equipment),
 		Answered:    func() []charge.Moved { return answered(p, t) },
 	}
+	if mode.Mode != Cooling {
+		c.Log = loggedOf(p.log)
+	}
 	c.Doubts = readcheck.Check(input)
 	c.Moved = c.NetMoved
 	if mode.Mode == Cooling {
@@ -59,6 +62,18 @@ func caseOf(
 	c.Dangers = dangersOf(p, s, d, c, mode.Mode)
 	c.Weighing, c.WeighingWants = weighing(p)
 	return c, nil
+}
+
+func loggedOf(log []LogEntry) []modes.Logged {
+	out := make([]modes.Logged, len(log))
+	for i := range log {
+		e := &log[i]
+		out[i] = modes.Logged{
+			At: e.At, Return: e.ReturnDryBulb, Supply: e.SupplyDryBulb,
+			Outdoor: e.OutdoorDryBulb, Suction: e.SuctionPressure,
+		}
+	}
+	return out
 }
 
 // wholeCharge is that of the label, else by the capacity; zero where neither is known.

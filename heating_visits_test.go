@@ -35,12 +35,38 @@ func TestHeatingVisits(t *testing.T) {
 		},
 		// Nothing wrong is likelier than any one cause: the headline says so, as the plan does.
 		"heating-chilly-house": {headline: "headline.sound-likely", has: []fact.Code{"step.leave"}},
+		// Liquid cools the discharge line; a compressor that leaks within would heat it.
 		"heating-floods-mildly": {
-			headline: "headline.open", causes: fact.Terms{"cause.sound", "cause.vapor-leak"},
-			has: []fact.Code{"step.feel-compressor"}, lacks: []fact.Code{"step.leave"},
+			cause: "cause.overfeed",
+			has:   []fact.Code{"step.feel-compressor", "look.check-valves"},
+			lacks: []fact.Code{"step.leave"},
 		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
+		},
+		// So is it where the charge is likely to be low beside the ice: the ice comes first.
+		"heating-iced-and-short": {
+			cause: "cause.outdoor-air-short", second: "cause.undercharge",
+			has:   []fact.Code{"step.heating-thaw", "step.find-leak", "step.leave-charge"},
+			lacks: []fact.Code{"step.weigh-in-label"},
+		},
+		// Defrosts that a log shows are counted.
+		"heating-defrosts-often": {
+			cause: "cause.defrost-wrong", has: []fact.Code{"mend.defrost-often"},
+		},
+		// In bitter cold the model knows little of the suction: no gauge is accused by it.
+		"heating-bitter-cold": {
+			headline: "headline.sound-likely",
+			has:      []fact.Code{"step.heating-auxiliary", "step.leave"},
+		},
+		"heating-valve-midway": {
+			cause: "cause.reversing-valve-midway", has: []fact.Code{"mend.reversing-valve-midway"},
+		},
+		// A compressor that leaks within is hot: this one gets liquid.
+		"heating-liquid-back": {
+			headline: "headline.open",
+			has:      []fact.Code{"step.feel-compressor", "look.check-valves"},
+			lacks:    []fact.Code{"mend.compressor-valves"},
 		},
 		// Nobody said that it heats.
 		"unsaid-mode-in-the-cold": {

@@ -10,7 +10,9 @@ func (p *planner) headline() fact.Fact {
 		top = &p.ranked[1]
 	}
 	nothing := p.b.of(sound)
-	if s := p.shortage(); s != nil {
+	// What the gauges show of an iced coil is the ice first.
+	iced := p.c.Seen.CoilIced && top.code == outdoorAir
+	if s := p.shortage(); s != nil && !(iced && top.chance > s.chance) {
 		top = s
 	}
 	found := !p.blind && p.why.IsZero() && top.chance >= likely && top.code != contradiction
@@ -22,7 +24,7 @@ func (p *planner) headline() fact.Fact {
 		f.Code = "headline.weigh-in"
 		return f
 	case found:
-		f := fact.New("headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
+		f := fact.New("headline.cause", fact.Of("cause", top.term()),
 			fact.Of("chance", fact.Share(top.chance)))
 		if size, ok := top.share(); ok {
 			f = f.With(size)
@@ -59,6 +61,15 @@ func (p *planner) headline() fact.Fact {
 		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(nothing)))
 	}
 	return fact.New("headline.open", fact.Of("causes", causes))
+}
+
+// term is the word for a cause, or for its fault where that is known and says more.
+func (s *standing) term() fact.Term {
+	const midway = "reversing-valve-midway"
+	if len(s.faults) > 0 && s.faults[0].Fault == midway && s.faults[0].Chance >= 0.7 {
+		return "cause." + midway
+	}
+	return fact.Term("cause." + s.code)
 }
 
 // surelyEmpty is the chance from which next to nothing is said to be left in a machine that is

@@ -130,6 +130,11 @@ func sights(c *modes.Case) []sight {
 		{s.OutdoorCoilDirty, 0.07, map[string]float64{"outdoor-dirt": 0.55}},
 		{s.OilStains, 0.03, map[string]float64{undercharge: 0.3, nextToEmpty: 0.4}},
 	}
+	if d, t := c.DischargeLine, c.CondensingBubble; d != nil && t != nil &&
+		d.Value.Sub(t.Value) < coolDischarge {
+		out = append(out, sight{true, 0.03, liquidCools})
+	}
+	out = append(out, logged(c)...)
 	if of, ok := complaints[c.Complaint]; ok {
 		out = append(out, sight{true, complaintsUsual, of})
 	}
@@ -142,6 +147,13 @@ var complaints = map[string]map[string]float64{
 		"reversing-valve": 0.2},
 	"frozen coil": {"outdoor-ice": 0.7, "outdoor-fan": 0.4, "defrost-long": 0.2, undercharge: 0.2,
 		nextToEmpty: 0.2},
+}
+
+// liquidCools are what sends liquid through a compressor that is cool; one that leaks within
+// compresses part of its gas again and is hot.
+var liquidCools = map[string]float64{
+	"overfeed": 0.4, overcharge: 0.1, notPumping: 0.2, sound: 0.03, "vapor-leak": 0.01,
+	"reversing-valve": 0.01,
 }
 
 const complaintsUsual = 0.08

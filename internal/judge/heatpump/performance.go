@@ -30,8 +30,12 @@ func heatingCurve(outdoor, room quantity.Temperature) float64 {
 // weather.
 func (b *belief) performance() []fact.Fact {
 	c := b.c
+	var out []fact.Fact
+	if f, ok := defrostFigure(c); ok {
+		out = append(out, f)
+	}
 	if c.OutdoorDryBulb == nil || c.NominalCapacity <= 0 {
-		return nil
+		return out
 	}
 	room := quantity.Fahrenheit(70)
 	if c.ReturnDryBulb != nil {
@@ -42,7 +46,6 @@ func (b *belief) performance() []fact.Fact {
 	// practice.
 	at47 := float64(c.NominalCapacity)
 	usual := rounded(at47 * heatingCurve(now, room))
-	var out []fact.Fact
 	cold, code := cold, fact.Code("performance.heating-sound-cold")
 	if now < cold+5 {
 		cold = colder

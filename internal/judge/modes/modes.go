@@ -74,6 +74,8 @@ type Case struct {
 	// reading of the Aim came to rest after each move; it is worked out when asked for.
 	NetMoved quantity.Mass
 	Answered func() []charge.Moved
+	// Log is that of the visit; nil in cooling, which follows it by Course.
+	Log []Logged
 	// ReadBeforeMove says that no reading is known to be later than the last move.
 	ReadBeforeMove bool
 	// Spoils are the obstacles of the Aim in which readings are not those of the machine as
