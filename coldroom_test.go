@@ -17,9 +17,11 @@ import (
 var coldVisits = map[string]struct {
 	cause  string // in the headline
 	second string // beside it
-	steps  []string
-	all    []string // anywhere in the plan
-	never  []string
+	// headline is its code, where that says more than the cause.
+	headline fact.Code
+	steps    []string
+	all      []string // anywhere in the plan
+	never    []string
 }{
 	"cold-walk-in-sound": {
 		steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"},
@@ -103,7 +105,41 @@ var coldVisits = map[string]struct {
 	},
 	"cold-capillary-dirty": {
 		// A capillary tube soldered to the suction line warms it: that is not the clamp.
-		cause: "cold-condenser", steps: []string{"step.cold-food", "mend.cold-condenser-dirty"},
+		cause: "cold-condenser", steps: []string{"step.cold-food", "look.cold-condenser-dirt"},
+	},
+	// A box that falls is pulled down: nothing is broken, and no door is accused.
+	"cold-pulls-down": {
+		headline: "headline.cold-pull-down",
+		steps:    []string{"step.cold-food-move", "mend.cold-product"},
+		never:    []string{"mend.cold-door", "step.cold-add*"},
+	},
+	// Warm, and the machine does what it should: what warms it is asked and looked for.
+	"cold-warm-unexplained": {
+		cause: "cold-load",
+		steps: []string{"step.cold-food-move", "look.cold-warm-product", "look.cold-door-leaks"},
+		never: []string{"mend.*"},
+	},
+	"cold-room-too-small": {
+		headline: "headline.cold-too-small", never: []string{"mend.cold-compressor*"},
+		steps: []string{"step.cold-food-move", "mend.cold-too-small"},
+	},
+	// Condensing far over a cold day's air is what the control is for, and no danger.
+	"cold-head-low-somewhat": {
+		steps: []string{"step.cold-food-move", "look.cold-head-holds"},
+		never: []string{"step.stop", "step.cold-add*"},
+	},
+	"cold-suction-line-bare": {
+		steps: []string{"step.cold-suction-line"}, never: []string{"mend.*"},
+	},
+	"cold-does-not-pump-down": {
+		cause: "cold-compressor",
+		steps: []string{"step.cold-food-move-frozen", "mend.cold-compressor-proved"},
+	},
+	"cold-fluid-unknown": {steps: []string{"step.cold-food", "step.cold-chart"}},
+	// A tube soldered to the suction line warms it, and what is seen at once comes first.
+	"cold-cabinet-warm-suction": {
+		steps: []string{"step.cold-food", "look.cold-condenser-dirt"},
+		never: []string{"look.cold-standing"},
 	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
@@ -144,6 +180,9 @@ func TestColdRooms(t *testing.T) {
 				if has(steps, s) {
 					t.Errorf("the plan holds %s: %v", s, steps)
 				}
+			}
+			if want.headline != "" && a.Headline.Code != want.headline {
+				t.Errorf("the headline is %s: %s", a.Headline.Code, a.Headline.Text)
 			}
 			cause, _ := a.Headline.Value("cause")
 			if code, _ := cause.Of.(fact.Term); want.cause != "" &&

@@ -15,12 +15,16 @@ import (
 	"golang.org/x/text/language"
 )
 
-// Words of cooling, in both languages, and the codes that may use them in heating since they
-// speak of changing over.
+// Words of cooling, in both languages, by the mode that they do not belong in, and the codes that
+// may use them in heating since they speak of changing over.
 var (
 	ofCooling = regexp.MustCompile(
 		`(?i)\b(cooling|cools?|hot(ter)? day|warmer weather|iced indoor|indoor coil is iced|` +
 			`approach|split|economizer|enfriamiento|enfría|día (más )?caluroso|clima más cálido)\b`,
+	)
+	ofHouses = regexp.MustCompile(
+		`(?i)\b(house|building|filter|blower|registers|ducts?|indoor coil|wet bulb|approach|` +
+			`economizer|comfort|casa|edificio|filtro de aire|soplador|rejillas|ductos|bulbo húmedo)\b`,
 	)
 	changesOver = map[fact.Code]bool{
 		"charge.heating-warm": true, "finding.reversing-valve": true,
@@ -50,39 +54,52 @@ func codesOf(t *testing.T, a satline.Assessment) map[fact.Code]bool {
 	return out
 }
 
-// No sentence of cooling is said of a machine that heats.
-func TestNoCoolingSentenceInHeating(t *testing.T) {
-	files, err := filepath.Glob("testdata/visits/heating-*.json")
-	if err != nil || len(files) < 12 {
-		t.Fatal(len(files), err)
-	}
-	for _, file := range files {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
+// No sentence of cooling is said of a machine that heats, nor one of houses of a cold room.
+func TestNoCoolingSentenceInAnotherMode(t *testing.T) {
+	for _, x := range []struct {
+		visits string
+		mode   satline.Mode
+		never  *regexp.Regexp
+	}{
+		{"heating-*.json", satline.Heating, ofCooling},
+		{"cold-*.json", satline.Refrigeration, ofHouses},
+	} {
+		files, err := filepath.Glob("testdata/visits/" + x.visits)
+		if err != nil || len(files) < 12 {
+			t.Fatal(len(files), err)
 		}
-		v, err := satline.DecodeVisit(data)
-		if err != nil {
-			t.Fatal(file, err)
-		}
-		a, err := satline.Assess(v)
-		if err != nil {
-			t.Fatal(file, err)
-		}
-		if a.Mode.Mode != satline.Heating {
-			t.Errorf("%s is judged in %v", file, a.Mode.Mode)
-		}
-		for code := range codesOf(t, a) {
-			for _, tag := range []language.Tag{language.English, language.Spanish} {
-				if _, ok := words.Shapes(tag)[string(code)]; !ok || changesOver[code] {
-					continue
-				}
-				if said := words.In(tag, quantity.IP).Term(string(code)); ofCooling.MatchString(
-					said,
-				) {
-					t.Errorf("%s says %s: %s", filepath.Base(file), code, said)
-				}
+		for _, file := range files {
+			data, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
 			}
+			v, err := satline.DecodeVisit(data)
+			if err != nil {
+				t.Fatal(file, err)
+			}
+			a, err := satline.Assess(v)
+			if err != nil {
+				t.Fatal(file, err)
+			}
+			if a.Mode.Mode != x.mode {
+				t.Errorf("%s is judged in %v", file, a.Mode.Mode)
+			}
+			for code := range codesOf(t, a) {
+				neverSays(t, filepath.Base(file), code, x.never)
+			}
+		}
+	}
+}
+
+// neverSays holds that no language has words of another mode for a code.
+func neverSays(t *testing.T, file string, code fact.Code, never *regexp.Regexp) {
+	t.Helper()
+	for _, tag := range []language.Tag{language.English, language.Spanish} {
+		if _, ok := words.Shapes(tag)[string(code)]; !ok || changesOver[code] {
+			continue
+		}
+		if said := words.In(tag, quantity.IP).Term(string(code)); never.MatchString(said) {
+			t.Errorf("%s says %s: %s", file, code, said)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/physics/cyclefluid"
+	"github.com/satline/satline/quantity"
 )
 
 // known is what a belief is made of: features that could be read, with their variances, and
@@ -28,8 +29,15 @@ type known struct {
 	answers       map[string]bool
 	// hints are sights by the code of the look that they answer with a yes.
 	hints []string
+	// course is what the log shows of the box and of defrosts.
+	course course
 	// complaint says that the box is said to be warm, stains that oil was seen.
 	complaint, stains bool
+	// overloaded says that the load sheet asks for more than the machine gives in a day.
+	overloaded bool
+	// gain is what the suction line adds from the bulb to the compressor, where that is more than
+	// such lines do; zero else.
+	gain quantity.TemperatureDelta
 	// hottest says that the head is higher than any sound machine's.
 	hottest bool
 }
@@ -78,7 +86,7 @@ func weigh(k *known, of []cluster) *belief {
 	sum := 0.0
 	for i := range faults {
 		f := &faults[i]
-		if f.code == defrostHeats && !k.heated {
+		if f.code == defrostHeats && !k.heated || f.code == tooSmall && !k.overloaded {
 			continue
 		}
 		b.alone[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f, nil)
@@ -182,6 +190,7 @@ func (k *known) answered(f, beside *fault) float64 {
 	if k.below(signature.OverOutdoor) && !is(undercharge, compressor) {
 		p *= 0.05
 	}
+	p *= k.course.likelihood(f, beside)
 	if k.complaint && is(sound, clamp) {
 		p *= 0.5
 	}
@@ -259,7 +268,7 @@ type asked struct {
 func (b *belief) next(k *known, after ...string) *asked {
 	const perMinute = 0.003
 	worthGain := 0.04
-	var top *asked
+	var top, quick *asked
 	code, now := b.bestCause(b.faults)
 	holds := k.read(signature.OverBox) && k.value[signature.OverBox] < 1.5
 	if code == sound && (holds && now >= likely || now >= 0.65) {
@@ -267,19 +276,48 @@ func (b *belief) next(k *known, after ...string) *asked {
 	}
 	for i := range looks {
 		l := &looks[i]
-		_, done := k.answers[l.code]
-		if done || len(after) > 0 && !slices.Contains(after, l.code) ||
-			slices.Contains(k.hints, l.code) || l.valve && !k.valve || l.heated && !k.heated ||
-			l.receiver && k.usual.Receiver < 0.5 {
+		if !k.open(l) || len(after) > 0 && !slices.Contains(after, l.code) {
 			continue
 		}
 		a := b.ask(l)
-		if a.gain-perMinute*l.minutes > worthGain &&
-			(top == nil || a.gain-perMinute*l.minutes > top.gain-perMinute*top.look.minutes) {
+		better := func(than *asked) bool {
+			return than == nil || a.gain-perMinute*l.minutes >
+				than.gain-perMinute*than.look.minutes
+		}
+		if a.gain-perMinute*l.minutes <= worthGain {
+			continue
+		}
+		if better(top) {
 			top = &a
 		}
+		if l.minutes <= fewMinutes && better(quick) {
+			quick = &a
+		}
+	}
+	// What is seen at once comes before what takes a stop or half an hour.
+	if top != nil && top.look.minutes >= manyMinutes && quick != nil {
+		return quick
 	}
 	return top
+}
+
+// fewMinutes is what a look may take that comes before one that takes manyMinutes.
+const fewMinutes, manyMinutes = 6, 15
+
+// wantsBulb says that the superheat at the bulb was not read and a valve may be at fault.
+func (b *belief) wantsBulb(k *known) bool {
+	const may, settled = 0.1, 0.9
+	_, top := b.bestCause(b.faults)
+	return k.valve && !k.read(signature.BulbSuperheat) && top <= settled &&
+		b.cause(flooding)+b.cause(starving) >= may
+}
+
+// open says that a look can be taken on the machine and was not yet.
+func (k *known) open(l *look) bool {
+	_, done := k.answers[l.code]
+	shown := k.course.falls() && l.of[pullsDown] >= likely
+	return !done && !shown && !slices.Contains(k.hints, l.code) && (k.valve || !l.valve) &&
+		(k.heated || !l.heated) && (k.usual.Receiver >= 0.5 || !l.receiver)
 }
 
 // ask is what a look is worth, which raises the chance of naming the cause. Which of the faults

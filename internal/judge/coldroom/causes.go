@@ -22,8 +22,14 @@ const (
 	clamp       = signature.Clamp
 )
 
-// defrostHeats is a defrost too often or too long; only coils that are heated have it.
-const defrostHeats = "cold-defrost-heats"
+// Faults that not every machine can have. defrostHeats is a defrost too often or too long, on
+// coils that are heated; tooSmall is a load by its sheet that the machine cannot carry.
+const (
+	defrostHeats = "cold-defrost-heats"
+	tooSmall     = "cold-too-small"
+	// pullsDown is a box that is warm from what went into it or from a stop; nothing is broken.
+	pullsDown = "cold-product"
+)
 
 // A fault is one of the things that make a cause; faults of one cause read alike, and looks
 // tell them apart.
@@ -47,8 +53,8 @@ var faults = []fault{
 	{"cold-bulb-loose", flooding, 2, false}, {"cold-valve-floods", flooding, 2, false},
 	{"cold-compressor-valves", compressor, 4.5, false},
 	{"cold-head-control-open", headLow, 4, false}, {"cold-head-control-shut", headHigh, 2.5, false},
-	{"cold-door", load, 6, false}, {"cold-product", load, 2, false},
-	{defrostHeats, load, 1.5, false},
+	{"cold-door", load, 4, false}, {pullsDown, load, 4, false},
+	{defrostHeats, load, 1.5, false}, {tooSmall, load, 40, false},
 	{"cold-pressure-control", shortCycle, 2, false}, {"cold-suction-clamp", clamp, 2, false},
 }
 

@@ -11,35 +11,38 @@ import (
 // shared are the dangers by the limits of package charge that hold for every compressor; the
 // others are limits of machines that cool rooms.
 var shared = []string{
-	"condensing-highest", "condensing-high", "suction-in-vacuum", "discharge-hottest",
-	"discharge-hot", "current-highest", "current-high", "floodback", "slugging",
+	"suction-in-vacuum", "discharge-hottest", "discharge-hot", "current-highest", "current-high",
+	"floodback", "slugging",
 }
 
 // Limits of cold rooms, common practice without a source. A compressor that is cooled by its
-// suction gas wants it below suctionWarm; one that gets it with less than leastSuperheat is
-// near to liquid; one stage does not compress further than ratioHighest.
+// suction gas wants it below suctionWarm, but for a small one behind a tube that is soldered to
+// the suction line; one that gets it with less than leastSuperheat is near to liquid; one stage
+// does not compress further than ratioHighest. How far condensing stands over its air counts
+// where it is high by itself alone: in the cold a control holds it up.
 const (
-	leastSuperheat = quantity.TemperatureDelta(8 / 1.8)
-	suctionWarm    = quantity.Temperature((65 + 459.67) / 1.8)
-	ratioHighest   = 14.0
+	leastSuperheat    = quantity.TemperatureDelta(8 / 1.8)
+	suctionWarm       = quantity.Temperature((65 + 459.67) / 1.8)
+	ratioHighest      = 14.0
+	highestCondensing = quantity.Temperature((140 + 459.67) / 1.8)
+	highCondensing    = quantity.Temperature((130 + 459.67) / 1.8)
+	highestOver       = quantity.TemperatureDelta(45 / 1.8)
 )
 
 // dangersOf are the dangers to the food and to the compressor, the food first.
-func dangersOf(c *modes.Case, k *known) []modes.Danger {
-	var out []modes.Danger
-	limit := k.usual.FoodLimit()
-	if t := c.ReturnDryBulb; t != nil && t.Value > limit.At && c.Room.Application.KeepsFood() {
-		code := "cold-food"
-		if k.usual.Frozen {
-			code = "cold-frozen-food"
-		}
-		out = append(out, danger(code, true, limit.Source, t.Value, limit.At))
-	}
+func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
+	out := foodDangers(c, k)
+	food := len(out)
 	for _, d := range modes.Distinct(c.Dangers, nil) {
 		if !d.Meter && !slices.Contains(shared, d.Code) ||
 			d.Code == "suction-in-vacuum" && runsInVacuum(c, k) {
 			continue
 		}
+		out = append(out, d)
+	}
+	if d, ok := headDanger(c); ok && d.Grave {
+		out = slices.Insert(out, food, d)
+	} else if ok {
 		out = append(out, d)
 	}
 	practice := fact.Source{Standing: fact.CommonPractice}
@@ -50,7 +53,8 @@ func dangersOf(c *modes.Case, k *known) []modes.Danger {
 		!told("floodback") {
 		out = append(out, danger("cold-superheat-low", false, practice, s.Value, leastSuperheat))
 	}
-	if t := c.SuctionLine; t != nil && t.Value-quantity.Temperature(t.Std) > suctionWarm {
+	if t := c.SuctionLine; t != nil && k.valve &&
+		t.Value-quantity.Temperature(t.Std) > suctionWarm && b.cause(clamp) < likely {
 		out = append(out, danger("cold-suction-warm", false, practice, t.Value, suctionWarm))
 	}
 	if r := ratioOf(c); r > ratioHighest {
@@ -63,6 +67,35 @@ func dangersOf(c *modes.Case, k *known) []modes.Danger {
 		})
 	}
 	return out
+}
+
+// foodDangers is that of a box too warm for what is in it, where it is.
+func foodDangers(c *modes.Case, k *known) []modes.Danger {
+	limit := k.usual.FoodLimit()
+	t := c.ReturnDryBulb
+	if t == nil || t.Value <= limit.At || !c.Room.Application.KeepsFood() {
+		return nil
+	}
+	code := "cold-food"
+	if k.usual.Frozen {
+		code = "cold-frozen-food"
+	}
+	return []modes.Danger{danger(code, true, limit.Source, t.Value, limit.At)}
+}
+
+// headDanger is a head that no sound machine has on any day.
+func headDanger(c *modes.Case) (modes.Danger, bool) {
+	t := c.CondensingDew
+	if t == nil || t.Value <= highCondensing {
+		return modes.Danger{}, false
+	}
+	d := modes.Danger{Code: "condensing-high", Source: fact.Source{Standing: fact.CommonPractice}}
+	over := c.OutdoorDryBulb != nil && t.Value.Sub(c.OutdoorDryBulb.Value) > highestOver
+	if t.Value > highestCondensing || over {
+		d.Code, d.Grave, d.Stops = "condensing-highest", true, true
+	}
+	d.Says = fact.New(fact.Code("danger."+d.Code), fact.Amount("figure", t.Value))
+	return d, true
 }
 
 func danger[T quantity.Quantity](

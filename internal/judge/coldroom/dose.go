@@ -71,16 +71,24 @@ func (p *planner) over() {
 	}
 }
 
-// byWeight weighs in the label's charge, else what the glass and the receiver ask for.
+// byWeight weighs in the label's charge, else what the glass and the receiver ask for, or the
+// frost on the coil where there is neither.
 func (p *planner) byWeight() {
+	receiver := p.k.usual.Receiver >= 0.5
 	switch {
-	case p.c.Charge <= 0:
+	case p.c.Charge <= 0 && receiver:
 		p.add("step.cold-weigh-glass")
+	case p.c.Charge <= 0:
+		p.add("step.cold-weigh-frost")
 	case p.c.Weighing == nil:
 		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge))
 	default:
 		p.weighIn = p.c.Weighing
 		p.steps = append(p.steps, p.c.WeighIn())
 	}
-	p.add("step.cold-start-level")
+	if receiver {
+		p.add("step.cold-start-level")
+		return
+	}
+	p.add("step.cold-start-frost")
 }

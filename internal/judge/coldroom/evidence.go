@@ -3,6 +3,7 @@ package coldroom
 import (
 	"math"
 	"slices"
+	"time"
 
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
@@ -30,11 +31,7 @@ func evidenceOf(c *modes.Case) (*known, error) {
 		valve: c.Metering != refrigerant.Capillary && c.Metering != refrigerant.FixedRestrictor,
 	}
 	box := c.ReturnDryBulb
-	var found *quantity.Temperature
-	if box != nil {
-		found = &box.Value
-	}
-	k.usual = c.Room.Usual(found)
+	k.usual = usualOf(c)
 	if k.heated = k.usual.Frozen; c.Room.Defrost != 0 {
 		k.heated = c.Room.Defrost != coldroom.OffCycle
 	}
@@ -46,18 +43,27 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	if t := c.OutdoorDryBulb; t != nil {
 		k.weather.outdoor, k.doubt.outdoor = float64(t.Value), t.Std
 	}
+	k.overloaded = runOf(c) > 24*time.Hour
 	k.readings(c, at)
 	k.sights(c)
-	k.hottest = slices.ContainsFunc(
-		c.Dangers, func(d modes.Danger) bool { return d.Code == "condensing-highest" },
-	)
+	k.hottest = c.CondensingDew != nil && c.CondensingDew.Value > highestCondensing
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}
+	k.follow(c)
+	k.line()
 	if _, asked := k.answers["cold-glass"]; asked && c.Room.Receiver == nil {
 		k.usual.Receiver = max(k.usual.Receiver, 0.9)
 	}
 	return k, nil
+}
+
+// usualOf is what is usual for the room, by the temperature found in it where nobody said more.
+func usualOf(c *modes.Case) coldroom.Usual {
+	if box := c.ReturnDryBulb; box != nil {
+		return c.Room.Usual(&box.Value)
+	}
+	return c.Room.Usual(nil)
 }
 
 func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperature]) {
@@ -79,6 +85,25 @@ func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperat
 	if a := c.Current; a != nil && c.RatedLoadCurrent > 0 {
 		k.value[signature.Current] = float64(a.Value) / float64(c.RatedLoadCurrent)
 		k.std[signature.Current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
+	}
+}
+
+// line finds a suction line that warms its vapor more than such lines do: common practice, no
+// source. Where a second clamp agrees with the first, what it reads at the compressor tells of the
+// line, not of the coil.
+func (k *known) line() {
+	const cooler, freezer = 25 / 1.8, 45 / 1.8 // K
+	most := cooler
+	if k.usual.Frozen {
+		most = freezer
+	}
+	gain := k.value[signature.Superheat] - k.value[signature.BulbSuperheat]
+	if !k.valve || !k.read(signature.Superheat) || !k.read(signature.BulbSuperheat) || gain < most {
+		return
+	}
+	k.gain = quantity.TemperatureDelta(gain)
+	if wrong, asked := k.answers["cold-second-clamp"]; asked && !wrong {
+		k.std[signature.Superheat], k.std[signature.Hot] = 0, 0
 	}
 }
 

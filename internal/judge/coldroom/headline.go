@@ -2,6 +2,11 @@ package coldroom
 
 import "github.com/satline/satline/quantity/fact"
 
+// byFault are headlines of faults that are none of the machine's.
+var byFault = map[string]fact.Code{
+	pullsDown: "headline.cold-pull-down", tooSmall: "headline.cold-too-small",
+}
+
 // answer is the whole answer in one sentence, from the belief and the plan.
 func (p *planner) answer() fact.Fact {
 	top := p.ranking[0]
@@ -12,6 +17,11 @@ func (p *planner) answer() fact.Fact {
 		}
 	}
 	switch {
+	case top.code == load && top.chance >= likely && p.alone(&top) &&
+		byFault[faults[top.faults[0]].code] != "":
+		return fact.New(
+			byFault[faults[top.faults[0]].code], fact.Of("chance", fact.Share(top.chance)),
+		)
 	case top.code == sound && top.chance >= likely:
 		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))
 		if t := p.c.ReturnDryBulb; t != nil {

@@ -1,6 +1,7 @@
 package coldroom
 
 import (
+	"math"
 	"time"
 
 	"github.com/satline/satline/charge/coldroom"
@@ -28,19 +29,28 @@ func Looks() []diagnose.Look {
 func Judge(c *modes.Case) modes.Judgement {
 	k, err := evidenceOf(c)
 	if err != nil { // no such machine runs on it
-		says := fact.New("headline.cold-fluid")
-		return modes.Judgement{
-			Headline: says, Steps: []modes.Step{modes.Do("step.cold-chart")},
-			Charge: modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{says}},
-		}
+		return unknownFluid(c)
 	}
-	p := planner{c: c, k: k, dangers: dangersOf(c, k)}
-	p.b = believe(k)
+	p := planner{c: c, k: k, b: believe(k)}
+	p.dangers = dangersOf(c, k, p.b)
 	p.ranking = p.b.ranking()
 	p.plan()
 	return modes.Judgement{
 		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: p.findings(),
 		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: figures(c, k),
+	}
+}
+
+// unknownFluid keeps the food, and leaves the rest to the maker's chart.
+func unknownFluid(c *modes.Case) modes.Judgement {
+	k := &known{usual: usualOf(c)}
+	says := fact.New("headline.cold-fluid")
+	p := planner{c: c, k: k, dangers: foodDangers(c, k)}
+	p.food()
+	p.add("step.cold-chart")
+	return modes.Judgement{
+		Headline: says, Dangers: p.dangers, Steps: p.steps,
+		Charge: modes.Charge{Outcome: modes.NotJudged, Why: []fact.Fact{says}},
 	}
 }
 
@@ -96,6 +106,9 @@ func (p *planner) charge() modes.Charge {
 	}
 	if p.k.usual.Receiver > 0.5 {
 		out.Why = append(out.Why, fact.New("charge.cold-receiver"))
+		if p.k.weather.outdoor < signature.CoolWeather && low+p.b.cause(headLow) >= worth/2 {
+			out.Why = append(out.Why, fact.New("charge.cold-winter"))
+		}
 	}
 	return out
 }
@@ -147,22 +160,32 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	out = append(out, sourced(
 		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
 	))
-	if load, nominal := c.Room.Load, c.NominalCapacity; load > 0 && nominal > 0 {
+	if run := runOf(c); run > 0 {
 		most, source := u.MostRun()
-		run := time.Duration(float64(24*time.Hour) * float64(load/nominal))
 		code := fact.Code("cold-figure.load")
 		if run > most {
 			code = "cold-figure.load-over"
 		}
 		out = append(out, sourced(fact.New(
-			code, fact.Amount("load", load), fact.Of("run", run.Round(time.Hour)),
+			code, fact.Amount("load", c.Room.Load), fact.Of("run", run.Round(time.Hour)),
 			fact.Of("most", most),
 		), source))
 	}
+	out = append(out, k.course.figures(k)...)
 	if f, ok := controlFigure(c, u); ok {
 		out = append(out, f)
 	}
 	return out
+}
+
+// runOf is how long of a day the machine runs for its load by its nominal capacity; zero where
+// either is not known.
+func runOf(c *modes.Case) time.Duration {
+	load, nominal := c.Room.Load, c.NominalCapacity
+	if load <= 0 || nominal <= 0 {
+		return 0
+	}
+	return time.Duration(float64(24*time.Hour) * math.Min(float64(load/nominal), 10))
 }
 
 // sourced adds where a figure comes from.

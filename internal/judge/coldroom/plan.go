@@ -1,6 +1,7 @@
 package coldroom
 
 import (
+	"maps"
 	"slices"
 	"time"
 
@@ -31,6 +32,8 @@ type planner struct {
 	steps    []modes.Step
 	weighIn  *charge.Weighing
 	asked    *asked
+	// looks are those of the plan: what they are after is mended where they find it.
+	looks []*look
 	// unjudged is why the charge is not judged, hold why no refrigerant is moved; missing
 	// are the readings that are needed.
 	unjudged, hold fact.Fact
@@ -58,6 +61,8 @@ var effects = map[fact.Code]modes.Effect{
 	"step.cold-recover":         {Running: true, Moves: true},
 	"step.cold-level":           {Running: true},
 	"step.cold-start-level":     {Starts: true},
+	"step.cold-start-frost":     {Starts: true},
+	"step.cold-weigh-frost":     {Moves: true, Adds: true},
 	"step.cold-restart":         {Starts: true},
 	"step.cold-watch":           {Running: true},
 	"step.cold-weigh-glass":     {Moves: true, Adds: true},
@@ -291,15 +296,61 @@ func (p *planner) look(after ...string) {
 		p.asked = nil
 		return
 	}
+	p.askFor(l)
+	if !p.found(&faults[p.ranking[0].faults[0]]) {
+		p.lookOn(after...)
+	}
+}
+
+func (p *planner) askFor(l *look) {
+	p.looks = append(p.looks, l)
 	s := p.add(fact.Code("look." + l.code))
 	s.Look, s.Running = l.code, l.running
+}
+
+// lookOn asks for a second look where it would be worth its minutes if the first finds nothing,
+// and takes few.
+func (p *planner) lookOn(after ...string) {
+	k := *p.k
+	k.answers = maps.Clone(k.answers)
+	k.answers[p.asked.look.code] = false
+	next := weigh(&k, p.b.clusters).next(&k, after...)
+	if next == nil || next.look.minutes > fewMinutes || next.look.running && p.stopped() {
+		return
+	}
+	p.askFor(next.look)
+}
+
+// asksAfter says that a look of the plan would find a fault that none has found yet.
+func (p *planner) asksAfter(f *fault) bool {
+	return !p.found(f) &&
+		slices.ContainsFunc(p.looks, func(l *look) bool { return l.chance(f) >= likely })
+}
+
+// found says that a look that was taken found a fault.
+func (p *planner) found(f *fault) bool {
+	if f.code == pullsDown && p.k.course.falls() {
+		return true
+	}
+	for i := range looks {
+		l := &looks[i]
+		if l.chance(f) >= likely && (p.k.answers[l.code] || slices.Contains(p.k.hints, l.code)) {
+			return true
+		}
+	}
+	return false
 }
 
 // byBelief looks where a look is worth it, and mends what is likely.
 func (p *planner) byBelief() {
 	stopped := p.stopped()
 	top := &p.ranking[0]
-	p.look()
+	if p.c.ReturnDryBulb == nil && !stopped { // how warm the box is says what to look for
+		p.add("step.read", fact.Of("readings", fact.Terms{"reading.returnDryBulb"})).
+			Field = "returnDryBulb"
+	} else {
+		p.look()
+	}
 	p.bulb()
 	low := p.low()
 	if low >= likely && p.in("suction-in-vacuum") && p.asked == nil && !p.beside() {
@@ -313,7 +364,8 @@ func (p *planner) byBelief() {
 	if low >= likely && (stopped || p.beside()) {
 		p.add("step.find-leak")
 	}
-	if top.code == sound && p.asked == nil && low < likely {
+	p.suctionLine()
+	if top.code == sound && p.asked == nil && low < likely && !p.has("step.read") {
 		p.add("step.cold-leave")
 		return
 	}
@@ -333,15 +385,20 @@ func (p *planner) stopped() bool {
 	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
 }
 
-// bulb asks for the superheat at the bulb, which alone tells what the valve does, where a
-// valve may be at fault.
+// bulb asks for the superheat at the bulb, which alone tells what the valve does.
 func (p *planner) bulb() {
-	const may = 0.1
-	if !p.k.valve || p.c.BulbLine != nil || p.stopped() || p.asked != nil ||
-		p.b.cause(flooding)+p.b.cause(starving) < may || p.ranking[0].chance > 0.9 {
+	if p.stopped() || p.has("step.read") || !p.b.wantsBulb(p.k) {
 		return
 	}
 	p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
+}
+
+// suctionLine has the pipe seen that warms its vapor on the way more than such pipes do; the valve
+// is not to blame for that.
+func (p *planner) suctionLine() {
+	if p.k.gain > 0 && p.b.cause(clamp) < worth {
+		p.add("step.cold-suction-line", fact.Amount("gain", p.k.gain))
+	}
 }
 
 // oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
@@ -430,32 +487,65 @@ func (p *planner) has(codes ...fact.Code) bool {
 	return modes.Has(p.steps, codes...)
 }
 
-// mend puts a cause right, by the name of its fault where one is likeliest by far.
+// mend puts a cause right, by the name of its fault where one is likeliest by far. What a look of
+// the plan would find waits for it.
 func (p *planner) mend(r *ranked) {
-	code, opens := fact.Code("mend."+r.code), false
-	f := r.faults[0]
-	if p.b.faults[f] >= 0.7*r.chance || len(r.faults) == 1 {
-		code, opens = fact.Code("mend."+faults[f].code), faults[f].opens
+	code, chance, opens := fact.Code("mend."+r.code), r.chance, false
+	if l := p.quickLook(&faults[r.faults[0]]); l != nil && r.code == load &&
+		!p.found(&faults[r.faults[0]]) && !slices.Contains(p.looks, l) {
+		p.askFor(l) // what else warms a box is found by the eye, not by what is left over
+		return
 	}
-	chance := r.chance
-	if code == fact.Code("mend."+r.code) && p.asked != nil {
-		// The look is after one of the faults: what is left is the likeliest of the others.
-		if i := slices.IndexFunc(r.faults, func(f int) bool {
-			return p.asked.look.chance(&faults[f]) < 0.5
-		}); i > 0 {
-			f = r.faults[i]
-			if p.b.faults[f] < worth {
+	i := slices.IndexFunc(r.faults, func(f int) bool { return !p.asksAfter(&faults[f]) })
+	if i < 0 {
+		return
+	}
+	f := r.faults[i]
+	if others := p.asksAfterAny(r); others || p.alone(r) {
+		code, opens = fact.Code("mend."+faults[f].code), faults[f].opens
+		if others {
+			if chance = p.b.faults[f]; chance < worth {
 				return
 			}
-			code, opens, chance = fact.Code("mend."+faults[f].code), faults[f].opens, p.b.faults[f]
-		} else if i == 0 && p.b.faults[f] >= worth {
-			code, opens, chance = fact.Code("mend."+faults[f].code), faults[f].opens, p.b.faults[f]
+			if l := p.quickLook(&faults[f]); l != nil && !p.found(&faults[f]) {
+				p.askFor(l)
+				return
+			}
 		}
 	}
-	s := p.add(code, fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost()))
+	if p.k.answers["cold-pump-down"] && r.code == compressor {
+		code, opens = "mend.cold-compressor-proved", true
+	}
+	values := []fact.Value{fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost())}
+	if usual, ok := controlFigure(p.c, &p.k.usual); ok && code == "mend.cold-pressure-control" {
+		values = append(values, usual.Values...)
+	}
+	if wait, ok := p.k.course.rest(p.k); ok && code == "mend."+pullsDown {
+		values = append(values, fact.Of("wait", wait))
+	}
+	s := p.add(code, values...)
 	s.Cause, s.Chance = r.code, chance
 	s.Opens = s.Opens || opens
-	if code == "mend.cold-pressure-control" {
-		s.Why, _ = controlFigure(p.c, &p.k.usual)
+}
+
+// quickLook is an unanswered one that finds a fault in few minutes; nil for none.
+func (p *planner) quickLook(f *fault) *look {
+	for i := range looks {
+		l := &looks[i]
+		if l.minutes <= fewMinutes && l.chance(f) >= likely && p.k.open(l) &&
+			!(l.running && p.stopped()) {
+			return l
+		}
 	}
+	return nil
+}
+
+// alone says that one fault of a cause is likeliest by far.
+func (p *planner) alone(r *ranked) bool {
+	const byFar = 0.7
+	return p.b.faults[r.faults[0]] >= byFar*r.chance || len(r.faults) == 1
+}
+
+func (p *planner) asksAfterAny(r *ranked) bool {
+	return slices.ContainsFunc(r.faults, func(f int) bool { return p.asksAfter(&faults[f]) })
 }

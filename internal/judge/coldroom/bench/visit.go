@@ -34,6 +34,7 @@ type Visit struct {
 	m       machine
 	x       wrong
 	outdoor float64
+	box     float64 // as it was found
 	rng     *rand.Rand
 }
 
@@ -211,7 +212,8 @@ func (v *Visit) read() bool {
 	r := m.run(cold, v.outdoor, v.x)
 	lost := 1 - r.capacity/base.capacity
 	warm := v.x.warm + max(0, (lost-0.1)*16*math.Exp(0.35*v.rng.NormFloat64()))
-	r = m.run(cold+min(warm, 14), v.outdoor, v.x)
+	v.box = cold + min(warm, 14)
+	r = m.run(v.box, v.outdoor, v.x)
 	v.Strong = lost >= 0.1
 	if v.Truth == "cold-undercharge" && m.receiver && r.level > 0 {
 		v.Truth, v.Strong = "cold-reserve", false // nothing shows yet but the level
@@ -348,6 +350,18 @@ func (v *Visit) Look(code string) bool {
 		}
 	}
 	return v.rng.Float64() < chance
+}
+
+// Read takes a reading that was left out.
+func (v *Visit) Read(name string) {
+	r := v.m.run(v.box, v.outdoor, v.x)
+	at := map[string]float64{
+		"bulbLine": r.bulb, "supplyDryBulb": r.supply, "dischargeLine": r.discharge,
+	}
+	const std = 0.5
+	v.Readings[name] = &quantity.Uncertain[quantity.Temperature]{
+		Value: quantity.Temperature(at[name] + std*v.rng.NormFloat64()), Std: std,
+	}
 }
 
 // Add puts a mass into the machine, and takes its readings again once it has settled.

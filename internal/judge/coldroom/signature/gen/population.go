@@ -159,7 +159,7 @@ func sizes(code string, k signature.Kind) []fails {
 	case signature.Compressor:
 		return of(f{Leaks: 0.2}, f{Leaks: 0.35}, f{Leaks: 0.5}, f{Leaks: 0.65})
 	case signature.HeadLow:
-		return of(f{NoFloor: true})
+		return of(f{Floor: -11}, f{NoFloor: true, Floor: -17})
 	case signature.HeadHigh:
 		return of(f{Floor: 6}, f{Floor: 12}, f{Floor: 20})
 	case signature.Load:
