@@ -1,6 +1,8 @@
 package satline
 
 import (
+	"slices"
+
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -22,6 +24,7 @@ func tell(a *Assessment, j *modes.Judgement) {
 		}
 		a.Dangers = append(a.Dangers, Danger{x.Code, x.Grave, x.Stops, x.Says, x.Why, x.Source})
 	}
+	a.Plan = slices.Grow(a.Plan, len(j.Steps))
 	for _, x := range modes.InOrder(j.Steps) {
 		step := Step{
 			Do: x.Do, Cause: x.Cause, Chance: x.Chance, Look: x.Look, Field: x.Field,
@@ -32,6 +35,7 @@ func tell(a *Assessment, j *modes.Judgement) {
 		}
 		a.Plan = append(a.Plan, step)
 	}
+	a.Findings = slices.Grow(a.Findings, len(j.Findings))
 	for _, x := range j.Findings {
 		f := Finding{Cause: x.Cause, Chance: x.Chance, Says: x.Says, For: x.For, Against: x.Against}
 		for _, y := range x.Faults {

@@ -123,7 +123,7 @@ func (b *belief) findings() []modes.Finding {
 	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 || b.cannotBe() != nil {
 		return nil
 	}
-	out := []modes.Finding{}
+	out := make([]modes.Finding, 0, most)
 	sound := modes.Finding{
 		Cause:  "sound",
 		Chance: b.Healthy,

@@ -97,18 +97,23 @@ func (b *ChargeBelief) dose(sign int) (share, loss float64) {
 	if sign < 0 {
 		undone = recoverFromEnough
 	}
-	share, loss = 0, math.Inf(1)
-	for k := leastDose; k <= mostDose; k++ {
-		left, past := 0.0, 0.0
-		for i, w := range b.density {
+	var left, past [mostDose + 1]float64
+	for i, w := range b.density {
+		if w == 0 {
+			continue
+		}
+		for k := leastDose; k <= mostDose; k++ {
 			switch off := float64(sign)*chargeAt(i) + float64(k)*chargeStep; {
 			case off < -ChargeBand:
-				left += w * (-ChargeBand - off)
+				left[k] += w * (-ChargeBand - off)
 			case off > ChargeBand:
-				past += w
+				past[k] += w
 			}
 		}
-		if l := anotherRound*(1+left/perRound) + undone*past; l < loss {
+	}
+	share, loss = 0, math.Inf(1)
+	for k := leastDose; k <= mostDose; k++ {
+		if l := anotherRound*(1+left[k]/perRound) + undone*past[k]; l < loss {
 			share, loss = float64(k)*chargeStep, l
 		}
 	}

@@ -174,7 +174,11 @@ func (c *caseFile) add(signature Code, prior float64) {
 		return
 	}
 	c.suspects = append(c.suspects, newSuspect(signature, c.evidence, c.clues, c.work))
-	c.states = append(c.states, c.work.states[from:to:to])
+	if c.evidence.Earlier != nil { // room for what earlier readings are followed to
+		c.tried = to + to - from
+		c.work.states = slices.Grow(c.work.states, to-from)[:c.tried]
+	}
+	c.states = append(c.states, c.work.states[from:to:c.tried])
 	c.prior = append(c.prior, prior)
 }
 

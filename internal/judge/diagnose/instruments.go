@@ -130,14 +130,17 @@ func (c *caseFile) tryOther(other Fluid, share float64) {
 // tryWithout tries a state in which the readings would be these, within a part of what they are
 // off.
 func (c *caseFile) tryWithout(r *readings, around float64) *state {
+	s := c.try()
+	s.bounded, s.bound, s.around = true, r.bound(), around*around
+	if c.seen.knows(r) {
+		s.shift = r.apart(c.seen.raw)
+		return s
+	}
 	truth := &c.work.truth
 	truth.take(r, &c.table.Sound, c.seen)
-	s := c.try()
-	s.bounded, s.bound = true, r.bound()
 	for f := range features {
 		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
 	}
-	s.around = around * around
 	if truth.noise != c.seen.noise {
 		s.rest = c.work.matrix()
 		for f := range features {

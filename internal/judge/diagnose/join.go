@@ -83,12 +83,14 @@ func (c *caseFile) packed(p component) (first, second *packing) {
 // ownOffset is the covariance of the features with the machine's own offset.
 func (c *caseFile) ownOffset(first, second *packing) (with [features]vector) {
 	w := c.work
-	for i := range w.n {
+	for i, f := range w.at[:w.n] {
+		if !first.rooted && !second.rooted {
+			with[i] = c.machine.scatter[f]
+			continue
+		}
 		root := w.rootOf(first, second, i)
-		for f := range with[i] {
-			for g := range f + 1 {
-				with[i][f] += root[g] * w.across[g][f]
-			}
+		for g := range with[i] {
+			with[i][g] = dot(&root, &w.along[g])
 		}
 	}
 	for _, s := range [...]*packing{first, second} {

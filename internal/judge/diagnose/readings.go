@@ -372,6 +372,25 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 	o.takeNoise(&std)
 }
 
+// knows says that what sound machines read is the same by other readings, and how well.
+func (o *observation) knows(r *readings) bool {
+	weather, _ := r.air()
+	return weather == o.weather && r.fluid == o.raw.fluid && r.std == o.raw.std
+}
+
+// apart is by how much the features by other readings are above those by these, where the air
+// is the same.
+func (r *readings) apart(other *readings) (v vector) {
+	for f := range parts {
+		for _, p := range parts[f] {
+			v[f] += p.sign * (other.value[p.raw] - r.value[p.raw])
+		}
+	}
+	v[signature.Superheat] -= other.evapGlide - r.evapGlide
+	v[signature.Subcooling] -= other.condGlide - r.condGlide
+	return v
+}
+
 // takeNoise is the noise by the standard uncertainties of the raw readings.
 func (o *observation) takeNoise(std *[raws]float64) {
 	// How the features follow the errors of the raw readings, each in its standard deviation.

@@ -31,8 +31,8 @@ type workspace struct {
 	off   [features]float64
 	sound packing
 	noise [packed]float64
-	// across is the factor of the scatter of sound machines, transposed.
-	across matrix
+	// along is the factor of the scatter of sound machines, and across that transposed.
+	along, across matrix
 
 	packings  []packing
 	joined    [2]packing // of an explanation that earlier readings were followed to
@@ -172,21 +172,17 @@ func (c *caseFile) pack() {
 			c.work.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
 		}
 	}
-	for g := range features {
-		for f := range features {
-			w.across[g][f] = 0
-			if f >= g {
-				w.across[g][f] = c.work.triangle.l[f][g]
-			}
+	w.along, w.across = matrix{}, matrix{}
+	for f := range features {
+		for g := range f + 1 {
+			w.along[f][g], w.across[g][f] = c.work.triangle.l[f][g], c.work.triangle.l[f][g]
 		}
 	}
 	w.sound = packing{}
 	for i := range w.n {
 		f := w.at[i]
 		w.off[i] = c.seen.value[f] - c.machine.mean[f] - c.machine.offset[f]
-		for g := range features {
-			w.sound.root[i][g] = w.across[g][f]
-		}
+		w.sound.root[i] = w.along[f]
 		for j := range i + 1 {
 			w.noise[place(i, j)] = c.seen.noise[f][w.at[j]]
 		}

@@ -93,8 +93,12 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 			switch {
 			case counts && len(p.forms) > 0:
 				out = append(out, p.forms[min(form(n), len(p.forms)-1)]...)
-			case nested && b.catalog[string(term)] != nil:
-				out, _ = b.append(out, b.catalog[string(term)], f)
+			case nested:
+				if said, ok := b.catalog[string(term)]; ok {
+					out, _ = b.append(out, said, f)
+					break
+				}
+				fallthrough
 			default:
 				of, _ := f.Value("feature")
 				term, _ := of.Of.(fact.Term)
