@@ -1,6 +1,10 @@
 package diagnose
 
-import "math"
+import (
+	"math"
+
+	"github.com/satline/satline/internal/physics/helmholtz"
+)
 
 // maxDim is room for all features of two snapshots.
 const maxDim = 2 * features
@@ -66,5 +70,5 @@ const tails = 10
 // a multivariate Student t whose covariance was factored, at a point whose
 // squared Mahalanobis distance by that covariance is d2.
 func logStudent(n int, logDet, d2 float64) float64 {
-	return -0.5*logDet - 0.5*(tails+float64(n))*math.Log(1+d2/(tails-2))
+	return -0.5*logDet - 0.5*(tails+float64(n))*helmholtz.Log(1+d2/(tails-2))
 }

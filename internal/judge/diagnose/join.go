@@ -27,7 +27,7 @@ func (c *caseFile) joinSharing(
 	first, second := c.packed(a)
 	cov := c.covariance(first, second)
 	ahead := c.ownOffset(first, second)
-	var given [features][features]float64 // the covariance with those before, whitened
+	var given [features][features]float64 // L⁻¹ of those before times the covariance with them
 	for i := range w.n {
 		f := w.at[i]
 		for k := range was.work.n {
@@ -44,9 +44,9 @@ func (c *caseFile) joinSharing(
 			}
 		}
 		given[i] = b.by.step(was.work.n, &given[i], nil)
-		w.x[i] -= dotted(was.work.n, &given[i], &b.by.x)
+		w.x[i] -= b.by.dot(was.work.n, &given[i], &b.by.x)
 		for k := range i + 1 {
-			cov[place(i, k)] -= dotted(was.work.n, &given[i], &given[k])
+			cov[place(i, k)] -= b.by.dot(was.work.n, &given[i], &given[k])
 		}
 		j.off[i], j.variance[i] = w.x[i], cov[place(i, i)]+w.noise[place(i, i)]
 	}
@@ -56,13 +56,6 @@ func (c *caseFile) joinSharing(
 		was.work.n+w.n, b.by.logDet+logDet, b.by.squared+squared,
 	)
 	return j, ok
-}
-
-func dotted(n int, a, b *[features]float64) (sum float64) {
-	for i := range n {
-		sum += a[i] * b[i]
-	}
-	return sum
 }
 
 // packed packs what an explanation came to, whose states may be new.

@@ -230,6 +230,7 @@ func (c *caseFile) infer() {
 		c.weighAlone(a)
 		if !c.evidence.NoPairs && pairs(c.suspects[a].signature) {
 			alone[a] = summary(c.parts[from:])
+			alone[a].prior = math.Log(c.prior[a])
 			order = append(order, a)
 		}
 	}
@@ -249,6 +250,7 @@ func (c *caseFile) infer() {
 type single struct {
 	log       float64
 	likeliest int
+	prior     float64 // its logarithm, without clues
 }
 
 // weighAlone weighs a suspect in all its states.
@@ -272,7 +274,7 @@ func summary(of []component) single {
 			likeliest = s
 		}
 	}
-	return single{sumLog(of), likeliest}
+	return single{log: sumLog(of), likeliest: likeliest}
 }
 
 const (
@@ -296,9 +298,9 @@ func (c *caseFile) pairsWith(b int, others []int, alone *[mostSuspects]single, l
 		if c.suspects[a].opposite == c.suspects[b].signature {
 			continue
 		}
-		prior := math.Log(c.seldom(a, b)*c.prior[a]*c.prior[b]) +
+		prior := c.logSeldom(a, b) + alone[a].prior + alone[b].prior +
 			c.logClues(&c.suspects[a], &c.suspects[b])
-		if prior+logStudent(w.n, base.logDet, 0)+c.bound < least-slack {
+		if prior-0.5*base.logDet+c.bound < least-slack {
 			continue // would not be worth it if it explained all
 		}
 		// The one that fits better alone stays at its size for the guess.
@@ -359,7 +361,7 @@ func (c *caseFile) pairSizes(a, b, sa, sb int, prior, best float64, pull bool) {
 				for k := range w.n {
 					x := at.x[k] - stepsA[min(i, len(stepsA)-1)][k] -
 						stepsB[min(j, len(stepsB)-1)][k]
-					squared += x * x
+					squared += x * x * at.inverse[k]
 				}
 				first, second := c.packing(a, i), c.packing(b, j)
 				guess := prior + first.log + second.log + logStudent(w.n, at.logDet, squared) +
@@ -436,12 +438,14 @@ var opposites = map[Code]Code{
 	Restriction: Overfeed, Overfeed: Restriction,
 }
 
-// seldom is how much rarer two suspects are at once than if they came independently.
-func (c *caseFile) seldom(a, b int) float64 {
+// logSeldom is how much rarer two suspects are at once than if they came independently.
+func (c *caseFile) logSeldom(a, b int) float64 {
 	for _, x := range [...]int{a, b} {
 		if c.suspects[x].faults[0].Kind == Instrument {
-			return seldomLies
+			return logSeldomLies
 		}
 	}
-	return seldom
+	return logSeldom
 }
+
+var logSeldom, logSeldomLies = math.Log(seldom), math.Log(seldomLies)

@@ -3,6 +3,8 @@ package diagnose
 import (
 	"math"
 	"sync"
+
+	"github.com/satline/satline/internal/physics/helmholtz"
 )
 
 // packed is room for the lower triangle of a covariance of the features, row by row.
@@ -65,25 +67,26 @@ type workspace struct {
 	factored
 }
 
-// factored is the factor of a covariance and the residual whitened by it.
+// factored is a covariance as L·D·Lᵀ, and L⁻¹ times the residual.
 type factored struct {
-	l               [features][features]float64 // the diagonal inverted
+	l               [features][features]float64 // below its diagonal of ones
+	inverse         [features]float64           // of D
 	x               [features]float64
 	logDet, squared float64
 }
 
-// step is the whitened difference of two vectors; nil is none.
+// step is L⁻¹ times the difference of two vectors; nil is none.
 func (f *factored) step(n int, v, less *[features]float64) (y [features]float64) {
 	for i := range n {
 		x := v[i]
 		if less != nil {
 			x -= less[i]
 		}
-		li := &f.l[i]
-		for k := range i {
-			x -= li[k] * y[k]
+		li := f.l[i][:i]
+		for k, l := range li {
+			x -= l * y[k]
 		}
-		y[i] = x * li[i]
+		y[i] = x
 	}
 	return y
 }
@@ -93,9 +96,17 @@ func (f *factored) distance(n int, v, less *[features]float64) (squared float64)
 	y := f.step(n, v, less)
 	for i := range n {
 		x := f.x[i] - y[i]
-		squared += x * x
+		squared += x * x * f.inverse[i]
 	}
 	return squared
+}
+
+// dot is the product of two vectors that L⁻¹ was applied to, by the inverse covariance.
+func (f *factored) dot(n int, a, b *[features]float64) (sum float64) {
+	for i := range n {
+		sum += a[i] * b[i] * f.inverse[i]
+	}
+	return sum
 }
 
 const mostMatrices = 128
@@ -215,7 +226,7 @@ func (c *caseFile) packing(a, k int) *packing {
 
 func (c *caseFile) packState(s *state, p *packing) {
 	w := c.work
-	p.pull, p.rooted, p.bound, p.log = s.pull, s.gain != nil, 0, math.Log(s.weight)
+	p.pull, p.rooted, p.bound, p.log = s.pull, s.gain != nil, 0, helmholtz.Log(s.weight)
 	if s.bounded {
 		p.bound = s.bound - c.bound
 	}
@@ -413,32 +424,34 @@ func (c *caseFile) pullPacked(p *pull, cov *[packed]float64) {
 	cov[place(f, f)] = own + p.std*p.std*distance*distance
 }
 
-// whiten factors a covariance with the noise of the instruments, and whitens the residual.
+// whiten factors a covariance with the noise of the instruments, and the residual with it.
 func (w *workspace) whiten(cov *[packed]float64) (logDet, squared float64, ok bool) {
 	det := 1.0
+	var whole [features]float64 // a row of the factor times the variances
 	for i := range w.x[:w.n] {
 		from, to := place(i, 0), place(i, i)
 		row, noise, li := cov[from:to+1], w.noise[from:to+1], w.l[i][:i+1]
 		x, own := w.x[i], row[i]+noise[i]
 		for j := range i {
-			lj := w.l[j][:j+1]
 			sum := row[j] + noise[j]
-			for k, y := range li[:j] {
+			lj := w.l[j][:j]
+			for k, y := range whole[:len(lj)] {
 				sum -= y * lj[k]
 			}
-			sum *= lj[j]
-			li[j] = sum
-			x -= sum * w.x[j]
-			own -= sum * sum
+			whole[j] = sum
+			l := sum * w.inverse[j]
+			li[j] = l
+			x -= l * w.x[j]
+			own -= l * sum
 		}
 		if !(own > 0) {
 			return 0, 0, false
 		}
 		det *= own
-		li[i] = 1 / math.Sqrt(own) // the inverse: no division later
-		w.x[i] = x * li[i]
-		squared += w.x[i] * w.x[i]
+		w.inverse[i] = 1 / own
+		w.x[i] = x
+		squared += x * x * w.inverse[i]
 	}
-	w.logDet, w.squared = math.Log(det), squared
+	w.logDet, w.squared = helmholtz.Log(det), squared
 	return w.logDet, squared, true
 }
