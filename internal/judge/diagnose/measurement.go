@@ -207,11 +207,12 @@ func (c *caseFile) untaken() []scale {
 		signature.Split, rSupplyDryBulb, []int{rReturnDryBulb}, "supply-dry-bulb", -1,
 		v[rReturnDryBulb],
 	)
+	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", 1, r.evapGlide)
+	minutes = 8 // a wick to wet, in air that moves
 	offer(
 		signature.WetBulbSplit, rSupplyWetBulb, []int{rReturnWetBulb}, "supply-wet-bulb", -1,
 		v[rReturnWetBulb],
 	)
-	offer(signature.Evaporating, rEvaporating, nil, "suction-pressure", 1, r.evapGlide)
 	minutes = 15
 	if c.evidence.NominalCapacity > 0 || c.evidence.RatedAirflow > 0 {
 		offer(signature.Airflow, rAirflow, nil, "airflow", 1, 0)
