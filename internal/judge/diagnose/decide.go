@@ -85,7 +85,11 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 		best, then, saves := c.bestTest(now, before, worth, taken)
 		// The next dose answers what a reading would, and does what there is to do.
 		if !going && len(d.Looks) == 0 && d.Doubt > anotherRound && !c.evidence.NoPairs {
-			if m, v := c.bestReading(before); v > saves {
+			least := 0.0
+			if d.Act == Mend {
+				least = leastSaved * before
+			}
+			if m, v := c.bestReading(before, least); m != nil && v > saves {
 				best, then = m, nil
 			}
 		}
@@ -252,14 +256,21 @@ func (c *caseFile) best(all []weighted, add, recover bool) Decision {
 	return best
 }
 
-// bestReading is the reading, of those that were not taken, that saves most of a loss; nil
-// where none saves anything.
-func (c *caseFile) bestReading(loss float64) (best *Measurement, saves float64) {
+// leastSaved is the part of the expected loss that one more reading has to save where something
+// is mended: it is found there before anything is done, so that a reading before it has to tell
+// more than a belief that is a model can promise. Refrigerant once moved does not show where it
+// came from.
+const leastSaved = 0.15
+
+// bestReading is the reading, of those that were not taken, that saves most of a loss and at
+// least so much; nil where none does.
+func (c *caseFile) bestReading(loss, least float64) (best *Measurement, saves float64) {
 	untaken := c.untaken()
 	if len(untaken) == 0 {
 		return nil, 0
 	}
 	leading := c.leading(untaken)
+	saves = least
 	for i := range untaken {
 		s := &untaken[i]
 		r := c.rangesOf(s, leading)
