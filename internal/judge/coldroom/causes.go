@@ -53,7 +53,7 @@ var faults = []fault{
 	{"cold-bulb-loose", flooding, 2, false}, {"cold-valve-floods", flooding, 2, false},
 	{"cold-compressor-valves", compressor, 4.5, false},
 	{"cold-head-control-open", headLow, 4, false}, {"cold-head-control-shut", headHigh, 2.5, false},
-	{"cold-door", load, 4, false}, {pullsDown, load, 4, false},
+	{"cold-door", load, 5.5, false}, {pullsDown, load, 3.5, false},
 	{defrostHeats, load, 1.5, false}, {tooSmall, load, 40, false},
 	{"cold-pressure-control", shortCycle, 2, false}, {"cold-suction-clamp", clamp, 2, false},
 }

@@ -97,6 +97,18 @@ var quoted = map[string][]quotation{
 			{"effect below 10 %: first", "one fault, effect below 10 %", 2},
 			{"sound: called sound", "sound machine", 2}, {"sound: false alarm", alarm, 2},
 		}},
+		{"figures of cold rooms", trials[2:3], []column{
+			{"named first as found", oneFault, 2},
+			{"had the bulb's superheat been known", hadKnown("the superheat at the bulb"), 2},
+			{"the receiver's level", hadKnown("the receiver's level"), 2},
+			{"the bulb's seat", hadKnown("the seat of the bulb"), 2},
+			{"the two sides of the drier", hadKnown("the two sides of the drier"), 2},
+			{
+				"all that is seen or felt in three minutes",
+				hadKnown("all that is seen or felt within three minutes"), 2,
+			},
+			{"after what was asked for", oneFault, 4},
+		}},
 		{"figures of the charge", ofCooling, []column{
 			{"said low, and is", "said low, and right", 1},
 			{"said high, and is", "said high, and right", 1},
@@ -107,6 +119,9 @@ var quoted = map[string][]quotation{
 		}},
 	},
 }
+
+// hadKnown is the row of a trial of cold rooms where something more had been known.
+func hadKnown(what string) string { return oneFault + ", had " + what + " been known" }
 
 const closed = "<!-- end -->\n"
 
