@@ -68,6 +68,19 @@ func TestHeatingVisits(t *testing.T) {
 			has:      []fact.Code{"step.feel-compressor", "look.check-valves"},
 			lacks:    []fact.Code{"mend.compressor-valves"},
 		},
+		// What reads like a weak compressor is a variable speed that runs slowly.
+		"heating-inverter-slow": {
+			headline: "headline.heating-sound", has: []fact.Code{"step.leave"},
+		},
+		// Ice was complained of: it is looked for before the machine is left alone.
+		"heating-ice-complained": {
+			has:   []fact.Code{"look.outdoor-ice", "look.defrost-test"},
+			lacks: []fact.Code{"step.leave"},
+		},
+		"heating-warm-day": {
+			cause: "cause.overcharge", has: []fact.Code{"step.heating-change-over"},
+			lacks: []fact.Code{"step.heating-recover-all"},
+		},
 		// Nobody said that it heats.
 		"unsaid-mode-in-the-cold": {
 			has: []fact.Code{"step.ask-mode"}, lacks: []fact.Code{"step.stop"},

@@ -27,7 +27,7 @@ var (
 			`economizer|comfort|casa|edificio|filtro de aire|soplador|rejillas|ductos|bulbo húmedo)\b`,
 	)
 	changesOver = map[fact.Code]bool{
-		"charge.heating-warm": true, "finding.reversing-valve": true,
+		"charge.heating-warm": true, "step.heating-change-over": true, "finding.reversing-valve": true,
 		"owner.cause.reversing-valve": true,
 		"caution.label-first":         true,
 	}

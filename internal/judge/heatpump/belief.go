@@ -33,6 +33,8 @@ type belief struct {
 	chart bool
 	shift [signature.Features]float64
 	by    [signature.Devices]float64
+	// speeds that it may run at.
+	speeds []speed
 }
 
 // ordinary is the share of sizes of a fault, slight, middling and large: a slight one is
@@ -71,13 +73,17 @@ func each(
 // believe weighs every atom by the readings, by what was seen and by the looks answered.
 func believe(c *modes.Case) *belief {
 	b := &belief{c: c, seen: observe(c, c.EvaporatingDew, c.CondensingBubble)}
-	b.by = devices(c.Metering)
+	b.by, b.speeds = devices(c.Metering), speeds(c.Known)
 	b.seen.bounded(b.by)
 	b.shift = b.ofChart(b.by)
-	b.rows(0, 0, func(r *signature.Row, _ signature.Device, share float64) {
-		for f, m := range r.Mean(b.seen.weather) {
-			b.mean[f] += share * m
-			b.spread[f] += share * (r.Covariance[f][f] + m*m)
+	b.rows(0, 0, func(row *signature.Row, _ signature.Device, share float64) {
+		for _, s := range b.speeds {
+			r, mean := *row, row.Mean(b.seen.weather)
+			s.slow(&r, &mean)
+			for f, m := range mean {
+				b.mean[f] += share * s.chance * m
+				b.spread[f] += share * s.chance * (r.Covariance[f][f] + m*m)
+			}
 		}
 	})
 	for f := range b.mean {
@@ -161,21 +167,15 @@ func (b *belief) weigh(
 	type changes = func(*signature.Row, *[signature.Features]float64)
 	row := func(cause, size int, o *observation, change changes) {
 		each(cause, size, by, o.weather, func(row *signature.Row, share float64) {
-			r := *row
-			m := r.Mean(o.weather)
-			for f := range m {
-				m[f] += shift[f]
-				if shift[f] != 0 {
-					for g := range m { // the chart tells more of this machine than its kind does
-						r.Covariance[f][g] *= chartNarrows
-						r.Covariance[g][f] *= chartNarrows
-					}
+			for _, s := range b.speeds {
+				r, m := *row, row.Mean(o.weather)
+				s.slow(&r, &m)
+				charted(&r, &m, &shift)
+				if change != nil {
+					change(&r, &m)
 				}
+				add(size, o.likelihood(m, &r.Covariance)+math.Log(share*s.chance))
 			}
-			if change != nil {
-				change(&r, &m)
-			}
-			add(size, o.likelihood(m, &r.Covariance)+math.Log(share))
 		})
 	}
 	switch {
@@ -194,6 +194,19 @@ func (b *belief) weigh(
 		}
 	}
 	return out
+}
+
+// charted moves a row by the maker's chart, which tells more of this machine than its kind does.
+func charted(r *signature.Row, m, shift *[signature.Features]float64) {
+	for f := range m {
+		if m[f] += shift[f]; shift[f] == 0 {
+			continue
+		}
+		for g := range m {
+			r.Covariance[f][g] *= chartNarrows
+			r.Covariance[g][f] *= chartNarrows
+		}
+	}
 }
 
 // chartNarrows is what is left of the spread of a kind, one factor for a row and one for a

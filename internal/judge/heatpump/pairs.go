@@ -100,15 +100,18 @@ func (b *belief) weighBoth(first, second *cause, size, beside int) float64 {
 		}
 	}
 	b.rows(first.signature, size, func(r *signature.Row, d signature.Device, share float64) {
-		m := r.Mean(b.seen.weather)
-		cov := r.Covariance
-		for f := range m {
-			m[f] += by[d][f] + b.shift[f]
-			for g := range m {
-				cov[f][g] += off * off * by[d][f] * by[d][g]
+		for _, s := range b.speeds {
+			slow, m := *r, r.Mean(b.seen.weather)
+			s.slow(&slow, &m)
+			cov := slow.Covariance
+			for f := range m {
+				m[f] += by[d][f] + b.shift[f]
+				for g := range m {
+					cov[f][g] += off * off * by[d][f] * by[d][g]
+				}
 			}
+			out = sumLog(out, b.seen.likelihood(m, &cov)+math.Log(share*s.chance))
 		}
-		out = sumLog(out, b.seen.likelihood(m, &cov)+math.Log(share))
 	})
 	return out
 }

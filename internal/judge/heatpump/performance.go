@@ -56,17 +56,22 @@ func (b *belief) performance() []fact.Fact {
 	} else if ok {
 		f := fact.New("performance.heating-now",
 			fact.Measured("capacity", q), fact.Amount("usual", usual))
+		if b.modulates() {
+			f = fact.New("performance.heating-part", fact.Measured("capacity", q))
+		}
 		if p := c.Power; p != nil && p.Value > 0 {
 			f = f.With(fact.Of("cop", fact.Times(q.Value/p.Value)))
 		}
 		out = append(out, f)
-		at47, code = float64(q.Value)/heatingCurve(now, room), "performance.heating-cold"
+		if !b.modulates() {
+			at47, code = float64(q.Value)/heatingCurve(now, room), "performance.heating-cold"
+		}
 	}
 	if now > cold+3 {
 		out = append(out, fact.New(code, fact.Amount("outdoor", cold),
 			fact.Amount("capacity", rounded(at47*heatingCurve(cold, room)))))
 	}
-	if now < warmestFrost {
+	if now < warmestFrost && !b.modulates() {
 		out = append(out, fact.New("performance.heating-balance", fact.Amount("outdoor", now)))
 	}
 	return out

@@ -184,12 +184,7 @@ func (p *planner) eyesFirst() {
 		if answered(p.c, code) || l.fits != nil && !l.fits(p.c) {
 			continue
 		}
-		if p.j.Ask == nil {
-			p.j.Ask = p.b.question(l)
-		}
-		p.add(modes.Step{
-			Do: lookFact(code, ""), Look: code, Effect: modes.Effect{Running: l.running},
-		})
+		p.addLook(l)
 	}
 }
 
@@ -258,23 +253,61 @@ func (p *planner) byBelief() {
 		p.add(modes.Do("step.leave-charge"))
 	}
 	p.instrumentsFirst()
-	if !looking && nothing >= worth && len(p.j.Steps) == before {
-		p.leave()
+	if !looking && len(p.j.Steps) == before {
+		p.withoutMend(nothing)
 	}
 	if !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
 	}
 }
 
+// withoutMend is for a machine that there is nothing to do about yet: what a customer complained
+// of is looked at before it is left alone, and a charge in warm weather is one of cooling.
+func (p *planner) withoutMend(nothing float64) {
+	o := p.c.OutdoorDryBulb
+	switch {
+	case p.complained():
+	case p.has("step.stop"):
+	case nothing >= worth:
+		p.leave()
+	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
+		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
+	default:
+		p.add(modes.Do("step.charge-stays"))
+	}
+}
+
+// complaintLooks are the looks at what a customer complained of.
+var complaintLooks = map[string][]string{
+	"frozen coil": {"outdoor-ice", "defrost-test"}, "high bill": {"strips-current"},
+}
+
+// complained asks for the looks at what was complained of, and reports whether any is left.
+func (p *planner) complained() bool {
+	any := false
+	for _, code := range complaintLooks[p.c.Complaint] {
+		i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
+		if l := &looks[i]; !answered(p.c, code) && (l.fits == nil || l.fits(p.c)) {
+			p.addLook(l)
+			any = true
+		}
+	}
+	return any
+}
+
+func (p *planner) addLook(l *look) {
+	if p.j.Ask == nil {
+		p.j.Ask = p.b.question(l)
+	}
+	p.add(modes.Step{
+		Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
+	})
+}
+
 // lookFirst asks for the looks that were decided on.
 func (p *planner) lookFirst(d decision) {
-	for i, l := range d.looks {
-		if i == 0 {
-			p.j.Ask = p.b.question(l)
-		}
-		p.add(modes.Step{
-			Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
-		})
+	for _, l := range d.looks {
+		p.addLook(l)
 	}
 }
 
