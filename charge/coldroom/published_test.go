@@ -25,6 +25,25 @@ func TestPublishedDifferences(t *testing.T) {
 	}
 }
 
+func TestPublishedWalkIns(t *testing.T) {
+	source := verify.Source{
+		Cite: "NREL, openstudio-standards, refrigerated_walkins.csv: operating temperature less " +
+			"rated cooling source temperature",
+		Kind: verify.Published,
+	}
+	for _, c := range []struct {
+		application         coldroom.Application
+		kept, coil, atMostK float64 // °C, K
+	}{
+		{coldroom.WalkInFreezer, -26.1, -31.7, 0.1},
+		{coldroom.WalkInCooler, 1.7, -3.9, 0.5}, // whose row is that of a handbook
+	} {
+		u := coldroom.Room{Application: c.application}.Usual(nil)
+		verify.Value(t, source, "difference of a "+c.application.String(), "K", c.kept-c.coil,
+			float64(u.Difference.Value), c.atMostK)
+	}
+}
+
 func TestPublishedPressureControl(t *testing.T) {
 	fluid, err := refrigerant.Lookup("R-134a")
 	if err != nil {
