@@ -141,6 +141,16 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food", "look.cold-condenser-dirt"},
 		never: []string{"look.cold-standing"},
 	},
+	// A box gets the warmer the longer it goes on, and warm product was loaded too: the coil far
+	// below it tells.
+	"cold-blast-freezer-iced": {
+		cause: "cold-evaporator", never: []string{"mend.cold-product", "mend.cold-door"},
+		steps: []string{"step.stop", "step.cold-food-frozen", "mend.cold-evaporator*"},
+	},
+	"cold-ice-complained": {
+		steps: []string{"look.cold-coil-iced", "look.cold-defrost-works"},
+		never: []string{"step.cold-leave"},
+	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
 		never: []string{"step.cold-add*"},

@@ -15,6 +15,8 @@ type cluster struct {
 	share  float64
 	mean   signature.Vector
 	spread signature.Matrix
+	// warms says that it costs capacity, so that the box gets the warmer the longer it lasts.
+	warms bool
 }
 
 // clusters are those of the kinds that the machine may be of.
@@ -54,7 +56,7 @@ func clusters(k *known) []cluster {
 				c := cluster{
 					kind: signature.Kind(kind), cause: i, size: n,
 					share: share / float64(len(rows)),
-					mean:  r.Mean(&at), spread: r.Spread(&at),
+					mean:  r.Mean(&at), spread: r.Spread(&at), warms: r.Loss > leastLoss,
 				}
 				for j := range elsewhere {
 					c.widen(r.Mean(&elsewhere[j]))
@@ -96,6 +98,10 @@ func (c *cluster) widen(mean signature.Vector) {
 	}
 }
 
+// leastLoss is the part of the capacity whose loss warms a box for as long as it lasts, and wide
+// how many standard deviations over what is usual by then it still is.
+const leastLoss, wide = 0.1, 2.6
+
 // likelihood of the readings by a cluster, as a logarithm.
 func (k *known) likelihood(c *cluster) float64 {
 	var at [signature.Features]int
@@ -112,6 +118,9 @@ func (k *known) likelihood(c *cluster) float64 {
 	far, logDet := 0.0, 0.0
 	for i, a := range at[:n] {
 		x[i] = k.bounded[a] - c.mean[a]
+		if a == signature.OverBox && c.warms { // nobody knows for how long
+			x[i] = min(x[i], wide*math.Sqrt(c.spread[a][a]))
+		}
 		for j, b := range at[:i+1] {
 			sum := c.spread[a][b]
 			if i == j {
@@ -134,9 +143,9 @@ func (k *known) likelihood(c *cluster) float64 {
 		}
 		far += sq(x[i])
 	}
-	const wide = 9
+	const wider = 9
 	normal := -0.5 * (far + logDet)
-	heavy := -0.5*(far/wide+logDet+float64(n)*math.Log(wide)) + math.Log(outlier)
+	heavy := -0.5*(far/wider+logDet+float64(n)*math.Log(wider)) + math.Log(outlier)
 	return math.Max(normal, heavy) + math.Log1p(math.Exp(-math.Abs(normal-heavy)))
 }
 

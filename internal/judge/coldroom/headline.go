@@ -17,7 +17,7 @@ func (p *planner) answer() fact.Fact {
 		}
 	}
 	switch {
-	case top.code == load && top.chance >= likely && p.alone(&top) &&
+	case top.code == load && top.chance >= likely && p.alone(&top) && !p.stopped() &&
 		byFault[faults[top.faults[0]].code] != "":
 		return fact.New(
 			byFault[faults[top.faults[0]].code], fact.Of("chance", fact.Share(top.chance)),

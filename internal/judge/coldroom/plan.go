@@ -365,7 +365,8 @@ func (p *planner) byBelief() {
 		p.add("step.find-leak")
 	}
 	p.suctionLine()
-	if top.code == sound && p.asked == nil && low < likely && !p.has("step.read") {
+	p.complained()
+	if top.code == sound && p.looks == nil && low < likely && !p.has("step.read") {
 		p.add("step.cold-leave")
 		return
 	}
@@ -391,6 +392,20 @@ func (p *planner) bulb() {
 		return
 	}
 	p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
+}
+
+// complained has looked at what was complained of before a machine is left alone.
+func (p *planner) complained() {
+	if p.c.Complaint != "frozen coil" || p.stopped() {
+		return
+	}
+	for i := range looks {
+		l := &looks[i]
+		if (l.code == "cold-coil-iced" || l.code == "cold-defrost-works" && p.k.heated) &&
+			p.k.open(l) && !slices.Contains(p.looks, l) {
+			p.askFor(l)
+		}
+	}
 }
 
 // suctionLine has the pipe seen that warms its vapor on the way more than such pipes do; the valve
