@@ -300,7 +300,7 @@ func (c *caseFile) bySize(d *chargeDensity, companions int) (right float64) {
 		switch {
 		case which == none:
 			right += p.weight
-			if p.b == none {
+			if p.b == none && with+1 < companions {
 				z.bare[with+1] += share * math.Exp(p.fit-best)
 			}
 		case with+1 < companions && level < mostLevels:

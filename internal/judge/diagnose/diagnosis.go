@@ -145,7 +145,7 @@ func open(e *Evidence) *caseFile {
 		c.clues = append(c.clues, k)
 	}
 	c.seen, c.machine = &c.work.seen, &c.work.machine
-	c.seen.take(r, &c.table.Sound, nil)
+	c.seen.take(r, &c.table.Sound)
 	c.bound = r.bound()
 	*c.machine = expect(
 		c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...),

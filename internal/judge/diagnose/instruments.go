@@ -132,20 +132,13 @@ func (c *caseFile) tryOther(other Fluid, share float64) {
 func (c *caseFile) tryWithout(r *readings, around float64) *state {
 	s := c.try()
 	s.bounded, s.bound, s.around = true, r.bound(), around*around
-	if c.seen.knows(r) {
-		s.shift = r.apart(c.seen.raw)
-		return s
-	}
-	truth := &c.work.truth
-	truth.take(r, &c.table.Sound, c.seen)
-	for f := range features {
-		s.shift[f] = (c.seen.value[f] - c.machine.mean[f]) - (truth.value[f] - truth.meant[f])
-	}
-	if truth.noise != c.seen.noise {
+	s.shift = c.seen.less(r, &c.table.Sound)
+	if r.std != c.seen.raw.std {
 		s.rest = c.work.matrix()
+		r.noise(s.rest, &c.table.Sound)
 		for f := range features {
 			for g := range features {
-				s.rest[f][g] = truth.noise[f][g] - c.seen.noise[f][g]
+				s.rest[f][g] -= c.seen.noise[f][g]
 			}
 		}
 	}

@@ -36,6 +36,24 @@ func (s *state) left(f, g int) (x float64) {
 	return x + s.around*s.shift[f]*s.shift[g]
 }
 
+// takeLeft fills in what left and doubt come to, of a feature with those at the places up to it.
+func (s *state) takeLeft(row []float64, f int, at *[features]int) {
+	clear(row)
+	if s.rest != nil {
+		times, rest := 1+s.restMore, &s.rest[f]
+		for j := range row {
+			row[j] = times * rest[at[j]]
+		}
+	}
+	if s.around != 0 {
+		by := s.around * s.shift[f]
+		for j := range row {
+			row[j] += by * s.shift[at[j]]
+		}
+	}
+	row[len(row)-1] += s.doubt[f]
+}
+
 // A component is one explanation at definite severities: one term of the
 // mixture that is the posterior.
 type component struct {

@@ -284,23 +284,6 @@ var parts = [features][]struct {
 // air are the raw readings of the weather.
 var air = [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
 
-// follows are the raw readings that a feature follows: its parts, and the air by the mean.
-var follows = func() (out [features][]int) {
-	for f := range parts {
-		for raw := range raws {
-			for _, p := range parts[f] {
-				if p.raw == raw {
-					out[f] = append(out[f], raw)
-				}
-			}
-			if slices.Contains(air[:], raw) && !slices.Contains(out[f], raw) {
-				out[f] = append(out[f], raw)
-			}
-		}
-	}
-	return out
-}()
-
 // observation is the features that were measured.
 type observation struct {
 	raw     *readings
@@ -311,35 +294,23 @@ type observation struct {
 	// noise is the covariance of value less the mean for the weather, by the
 	// instruments alone.
 	noise *matrix
-	own   matrix // where noise is not that of another
+	own   matrix
 	n     int
-	// meant is what machines of the kind read when sound, at that weather and fluid, and
-	// slopes how it follows the air.
-	at     signature.Point
-	meant  vector
-	slopes [3]vector
+	// meant is what machines of the kind read when sound, at that weather and fluid.
+	at    signature.Point
+	meant vector
 }
 
-// take fills the observation in; what it shares with another is not worked out again.
-func (o *observation) take(r *readings, sound *signature.Sound, like *observation) {
-	o.raw, o.fluid, o.value, o.n = r, r.fluid, vector{}, 0
-	o.fluid.Glide = min(o.fluid.Glide, signature.MostGlide)
-	var airStd [3]float64
-	o.weather, airStd = r.air()
-	values, std := r.value, r.std
+// take fills the observation in.
+func (o *observation) take(r *readings, sound *signature.Sound) {
+	o.raw, o.value, o.n = r, vector{}, 0
+	o.weather, o.fluid, _ = r.conditions()
+	o.at = sound.At(o.weather, o.fluid)
+	o.meant = sound.Mean(o.at)
+	values := r.value
 	values[rOutdoor] = o.weather.Outdoor
 	values[rReturnWetBulb] = o.weather.ReturnWetBulb
 	values[rReturnDryBulb] = o.weather.ReturnDryBulb
-	for i, raw := range air {
-		std[raw] = airStd[i]
-	}
-	same := like != nil && like.weather == o.weather && like.fluid == o.fluid
-	if same {
-		o.at, o.meant = like.at, like.meant
-	} else {
-		o.at = sound.At(o.weather, o.fluid)
-		o.meant = sound.Mean(o.at)
-	}
 	for f := range parts {
 		known := true
 		for _, p := range parts[f] {
@@ -359,60 +330,85 @@ func (o *observation) take(r *readings, sound *signature.Sound, like *observatio
 			o.n++
 		}
 	}
-	if like != nil && like.raw.std == r.std && like.raw.have == r.have {
-		o.noise = like.noise // but for how the slopes differ
-		return
-	}
-	if same {
-		o.slopes = like.slopes
-	} else {
-		o.slopes = sound.Slopes(o.weather, o.fluid)
-	}
 	o.noise = &o.own
-	o.takeNoise(&std)
+	r.noise(o.noise, sound)
 }
 
-// knows says that what sound machines read is the same by other readings, and how well.
-func (o *observation) knows(r *readings) bool {
-	weather, _ := r.air()
-	return weather == o.weather && r.fluid == o.raw.fluid && r.std == o.raw.std
+// conditions are the weather and the fluid as the table takes them, and the doubt of the air.
+func (r *readings) conditions() (w signature.Weather, fluid signature.Fluid, airStd [3]float64) {
+	fluid = r.fluid
+	fluid.Glide = min(fluid.Glide, signature.MostGlide)
+	w, airStd = r.air()
+	return w, fluid, airStd
 }
 
-// apart is by how much the features by other readings are above those by these, where the air
-// is the same.
-func (r *readings) apart(other *readings) (v vector) {
+// less is by how much the features by these readings are above those by others, of each less
+// what sound machines read then; the air that was not read is filled in alike.
+func (o *observation) less(r *readings, sound *signature.Sound) (v vector) {
 	for f := range parts {
 		for _, p := range parts[f] {
-			v[f] += p.sign * (other.value[p.raw] - r.value[p.raw])
+			v[f] += p.sign * (o.raw.value[p.raw] - r.value[p.raw])
 		}
 	}
-	v[signature.Superheat] -= other.evapGlide - r.evapGlide
-	v[signature.Subcooling] -= other.condGlide - r.condGlide
+	v[signature.Superheat] -= o.raw.evapGlide - r.evapGlide
+	v[signature.Subcooling] -= o.raw.condGlide - r.condGlide
+	if weather, fluid, _ := r.conditions(); weather != o.weather || fluid != o.fluid {
+		for f, meant := range sound.Mean(sound.At(weather, fluid)) {
+			v[f] += meant - o.meant[f]
+		}
+	}
 	return v
 }
 
-// takeNoise is the noise by the standard uncertainties of the raw readings.
-func (o *observation) takeNoise(std *[raws]float64) {
-	// How the features follow the errors of the raw readings, each in its standard deviation.
-	var follow [features][raws]float64
+// makes are the features that a raw reading is a part of.
+var makes = func() (out [raws][]struct {
+	feature int
+	sign    float64
+}) {
 	for f := range parts {
 		for _, p := range parts[f] {
-			follow[f][p.raw] += p.sign
-		}
-		for i, raw := range air {
-			follow[f][raw] -= o.slopes[i][f]
-		}
-		for _, i := range follows[f] {
-			follow[f][i] *= std[i]
+			out[p.raw] = append(out[p.raw], struct {
+				feature int
+				sign    float64
+			}{f, p.sign})
 		}
 	}
-	for a := range features {
+	return out
+}()
+
+// noise is that of the features less their mean, by the standard uncertainties of the raw
+// readings.
+func (r *readings) noise(noise *matrix, sound *signature.Sound) {
+	weather, fluid, airStd := r.conditions()
+	// How the features follow the errors of the air, each in its standard deviation.
+	var follow [features][3]float64
+	for i, slopes := range sound.Slopes(weather, fluid) {
+		for f := range follow {
+			follow[f][i] = -slopes[f] * airStd[i]
+		}
+		for _, p := range makes[air[i]] {
+			follow[p.feature][i] += p.sign * airStd[i]
+		}
+	}
+	for a := range follow {
 		for b := range a + 1 {
-			sum := 0.0
-			for _, i := range follows[a] {
-				sum += follow[a][i] * follow[b][i]
+			x, y := &follow[a], &follow[b]
+			noise[a][b] = x[0]*y[0] + x[1]*y[1] + x[2]*y[2]
+		}
+	}
+	for raw := range makes {
+		if slices.Contains(air[:], raw) {
+			continue
+		}
+		for k, p := range makes[raw] {
+			for _, q := range makes[raw][:k+1] {
+				noise[p.feature][q.feature] += p.sign * q.sign * r.std[raw] * r.std[raw]
 			}
-			o.noise[a][b], o.noise[b][a] = sum, sum
+		}
+	}
+	for a := range noise {
+		for b := range a {
+			noise[b][a] = noise[a][b]
 		}
 	}
 }

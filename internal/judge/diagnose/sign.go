@@ -29,9 +29,12 @@ type Sign struct {
 type foreseen struct{ mean, variance vector }
 
 func (c *caseFile) foresee(p component) (r foreseen) {
-	mean, cov := c.predict(p, &c.seen.have, c.seen.noise)
-	for f := range features {
-		r.mean[f], r.variance[f] = mean[f], cov[f][f]
+	w := c.work
+	first, second := c.packed(p)
+	cov := c.covariance(first, second)
+	for i, f := range w.at[:w.n] {
+		r.mean[f] = c.seen.value[f] - w.x[i]
+		r.variance[f] = cov[place(i, i)] + w.noise[place(i, i)]
 	}
 	return r
 }

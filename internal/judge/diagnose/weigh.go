@@ -46,7 +46,6 @@ type workspace struct {
 	seen      observation
 	machine   machine
 	without   readings // as they would be without a lie
-	truth     observation
 	triangle  triangle
 	ranges    ranges
 	ends      [2][]weighted
@@ -245,13 +244,7 @@ func (c *caseFile) packState(s *state, p *packing) {
 				p.root[i][g] = w.sound.root[i][g] + x
 			}
 		}
-		for j := range i + 1 {
-			x := s.left(f, w.at[j])
-			if i == j {
-				x += s.doubt[f]
-			}
-			p.rest[place(i, j)] = x
-		}
+		s.takeLeft(p.rest[place(i, 0):place(i, i)+1], f, &w.at)
 	}
 	switch s.gain {
 	case nil:
