@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -145,7 +146,8 @@ func sinceLastMove(p *prepared) []LogEntry {
 // follow makes a course of superheat or subcooling over the log; its State is zero where
 // the log does not hold it.
 func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, error) {
-	samples := make([]charge.Sample[quantity.TemperatureDelta], 0, len(log))
+	var usual [thin.Kept + 1]charge.Sample[quantity.TemperatureDelta]
+	samples := usual[:0]
 	for i := range log {
 		if v, ok := valueOf(p, method, &log[i].Readings); ok {
 			samples = append(

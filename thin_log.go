@@ -52,11 +52,13 @@ func (t *thinning) close() (e LogEntry, ok bool) {
 // thinned is the log with the readings of each slot made one. It changes nothing in
 // a log that is thinned already.
 func thinned(log []LogEntry) []LogEntry {
-	slots := 0
+	slots, last := 0, int64(0)
 	for i := range log {
-		if i == 0 || thin.Slot(log[i].At) != thin.Slot(log[i-1].At) {
+		slot := thin.Slot(log[i].At)
+		if i == 0 || slot != last {
 			slots++
 		}
+		last = slot
 	}
 	if slots == len(log) {
 		return log

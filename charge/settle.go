@@ -2,7 +2,8 @@ package charge
 
 import (
 	"math"
-	"slices"
+
+	"github.com/satline/satline/internal/base/thin"
 )
 
 // course is the judgement of a log, in seconds and SI units.
@@ -226,32 +227,30 @@ func reachBack(t []float64, from int, reach float64) int {
 
 // band holds 95 % of the readings.
 func band(y []float64) (low, high float64) {
-	sorted := slices.Clone(y)
-	slices.Sort(sorted)
-	last := float64(len(sorted) - 1)
-	return sorted[int(math.Floor(0.025*last))], sorted[int(math.Ceil(0.975*last))]
+	var usual [thin.Kept + 1]float64
+	v := append(usual[:0], y...)
+	last := float64(len(v) - 1)
+	from, to := int(math.Floor(0.025*last)), int(math.Ceil(0.975*last))
+	low = nth(v, from)
+	return low, nth(v[from:], to-from)
 }
 
 // jitter is the scatter from one reading to the next, as a standard deviation of
 // single readings: robust, and blind to what changes slowly.
-func jitter(y []float64) float64 { return jitterIn(make([]float64, len(y)), y) }
-
-func jitterIn(room, y []float64) float64 {
-	steps := room[:len(y)-1]
-	for i := range steps {
-		steps[i] = math.Abs(y[i+1] - y[i])
-	}
+func jitter(y []float64) float64 {
 	const ofDifferences = 0.6745 * math.Sqrt2 // median of |a−b| of a normal distribution
-	return median(steps) / ofDifferences
+	return medianStep(y) / ofDifferences
 }
 
-func medianStep(t []float64) float64 {
-	if len(t) < 2 {
+// medianStep is the median of how far each is from the one before; 0 where there are no two.
+func medianStep(y []float64) float64 {
+	if len(y) < 2 {
 		return 0
 	}
-	steps := make([]float64, len(t)-1)
-	for i := range steps {
-		steps[i] = t[i+1] - t[i]
+	var usual [thin.Kept]float64
+	steps := usual[:0]
+	for i, v := range y[1:] {
+		steps = append(steps, math.Abs(v-y[i]))
 	}
 	return median(steps)
 }

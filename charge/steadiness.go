@@ -9,6 +9,7 @@ import (
 
 	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/internal/base/span"
+	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 )
 
@@ -223,10 +224,11 @@ func secondsOf[T quantity.Quantity](log []Sample[T], what string) ([]float64, er
 // The error is a *RangeError: times not in order or over a year apart, a value
 // that is not a number, within not above zero, or no readings.
 func SteadinessOf[T quantity.Quantity](log []Sample[T], within T) (Steadiness[T], error) {
-	w, err := NewWatch(within)
-	if err != nil {
+	if err := checkWithin(within); err != nil {
 		return Steadiness[T]{}, err
 	}
+	var kept [thin.Kept]Sample[T]
+	w := Watch[T]{within: within, kept: kept[:0]}
 	if len(log) == 0 || len(log) > longestLog {
 		return Steadiness[T]{}, &RangeError{
 			Quantity: "number of readings in the log",

@@ -23,6 +23,7 @@ type Watch[T quantity.Quantity] struct {
 	next   int         // where the next slot goes
 	open   thin.Mean   // the slot that readings still go into
 	clock  thin.Clock
+	slot   int64         // that is open
 	first  time.Duration // of the log
 	last   time.Duration // reading taken
 	taken  bool
@@ -32,13 +33,20 @@ type Watch[T quantity.Quantity] struct {
 // more than within in five minutes: 1 °F of superheat or subcooling. The error is
 // a *RangeError: within not above zero.
 func NewWatch[T quantity.Quantity](within T) (*Watch[T], error) {
+	if err := checkWithin(within); err != nil {
+		return nil, err
+	}
+	return &Watch[T]{within: within, kept: make([]Sample[T], 0, thin.Kept)}, nil
+}
+
+func checkWithin[T quantity.Quantity](within T) error {
 	if !(within > 0) || float64(within) > largestValue {
-		return nil, &RangeError{
+		return &RangeError{
 			Quantity: "nearness that counts as settled", Value: within,
 			Advice: "say how near is near enough, above zero",
 		}
 	}
-	return &Watch[T]{within: within, kept: make([]Sample[T], 0, thin.Kept)}, nil
+	return nil
 }
 
 // largestValue is far beyond any reading, and its square is a number.
@@ -67,11 +75,12 @@ func (w *Watch[T]) Take(s Sample[T]) error {
 				Advice: "count all times from one moment of the visit",
 			}
 		}
-		if thin.Slot(s.At) != thin.Slot(w.last) {
+		if slot := thin.Slot(s.At); slot != w.slot {
 			w.close()
+			w.slot = slot
 		}
 	} else {
-		w.first, w.taken = s.At, true
+		w.first, w.slot, w.taken = s.At, thin.Slot(s.At), true
 	}
 	w.open.Add(float64(s.Value))
 	w.clock.Add(s.At)
@@ -101,14 +110,17 @@ func (w *Watch[T]) Log() []Sample[T] {
 	if !w.taken {
 		return nil
 	}
-	log := make([]Sample[T], 0, len(w.kept)+1)
-	if len(w.kept) == cap(w.kept) { // the oldest gives way to the open slot
-		log = append(log, w.kept[w.next+1:]...)
-		log = append(log, w.kept[:w.next]...)
-	} else {
-		log = append(log, w.kept...)
+	before, after := w.ordered()
+	log := make([]Sample[T], 0, len(before)+len(after)+1)
+	return append(append(append(log, before...), after...), w.ofOpen())
+}
+
+// ordered is what was kept, in two parts; the oldest gives way to the open slot.
+func (w *Watch[T]) ordered() (before, after []Sample[T]) {
+	if len(w.kept) == cap(w.kept) {
+		return w.kept[w.next+1:], w.kept[:w.next]
 	}
-	return append(log, w.ofOpen())
+	return w.kept, nil
 }
 
 // Restart forgets all readings, after a change to the system: what came before it
@@ -120,19 +132,25 @@ func (w *Watch[T]) Restart() {
 // Steadiness judges the readings taken up to now. Without any it is the zero
 // value.
 func (w *Watch[T]) Steadiness() Steadiness[T] {
-	log := w.Log()
-	if len(log) == 0 {
+	if !w.taken {
 		return Steadiness[T]{}
 	}
-	room := make([]float64, 2*len(log))
-	t, y := room[:len(log)], room[len(log):]
-	for i, s := range log {
-		t[i], y[i] = (s.At - log[0].At).Seconds(), float64(s.Value)
+	before, after := w.ordered()
+	open := [1]Sample[T]{w.ofOpen()}
+	var times, values [thin.Kept + 1]float64
+	t, y, first := times[:0], values[:0], open[0].At
+	for _, part := range [...][]Sample[T]{before, after, open[:]} {
+		for _, s := range part {
+			if len(t) == 0 {
+				first = s.At
+			}
+			t, y = append(t, (s.At-first).Seconds()), append(y, float64(s.Value))
+		}
 	}
 	c := settle(t, y, float64(w.within))
 	return Steadiness[T]{
 		State: c.state, Value: quantity.Uncertain[T]{Value: T(c.value), Std: c.std},
-		From: log[0].At + secondsAsDuration(c.from), To: log[0].At + secondsAsDuration(c.to),
+		From: first + secondsAsDuration(c.from), To: first + secondsAsDuration(c.to),
 		Low: T(c.low), High: T(c.high), Swing: T(c.swing), Noise: T(c.noise),
 		Estimate:     quantity.Uncertain[T]{Value: T(c.end), Std: c.endStd},
 		TimeConstant: capDuration(c.tau), Wait: capDuration(c.wait), Period: capDuration(c.period),
@@ -153,13 +171,8 @@ func secondsAsDuration(s float64) time.Duration {
 func MeanOver[T quantity.Quantity](log []Sample[T], from, to time.Duration, within T) (
 	mean quantity.Uncertain[T], still, ok bool,
 ) {
-	n := len(log)
-	var usual [3 * thin.Kept]float64
-	room := usual[:]
-	if 3*n > len(room) {
-		room = make([]float64, 3*n)
-	}
-	t, y := room[:0:n], room[n:n:2*n]
+	var times, values [thin.Kept]float64
+	t, y := times[:0], values[:0]
 	for _, s := range log {
 		if s.At >= from && s.At <= to && math.Abs(float64(s.Value)) <= largestValue {
 			t, y = append(t, (s.At-from).Seconds()), append(y, float64(s.Value))
@@ -170,13 +183,13 @@ func MeanOver[T quantity.Quantity](log []Sample[T], from, to time.Duration, with
 		return mean, false, false
 	}
 	l := lineOver(t, y, 0)
-	mean = quantity.Uncertain[T]{Value: T(l.mean), Std: doubtOfMean(y, room[2*n:])}
+	mean = quantity.Uncertain[T]{Value: T(l.mean), Std: doubtOfMean(y)}
 	moved := math.Abs(l.slope) * shortestCalm
 	return mean, l.n >= fewestReadings && moved <= float64(within)+2*l.slopeDoubt*shortestCalm, true
 }
 
-// doubtOfMean does not count a swing over whole cycles as scatter. It has room for the steps.
-func doubtOfMean(y, room []float64) float64 {
+// doubtOfMean does not count a swing over whole cycles as scatter.
+func doubtOfMean(y []float64) float64 {
 	n := len(y)
 	if n < 2 {
 		return 0
@@ -187,7 +200,5 @@ func doubtOfMean(y, room []float64) float64 {
 		early += y[i] - y[0]
 		late += y[n-1-i] - y[0]
 	}
-	return math.Hypot(
-		jitterIn(room, y)/math.Sqrt(float64(n)), (late-early)/float64(2*half),
-	)
+	return math.Hypot(jitter(y)/math.Sqrt(float64(n)), (late-early)/float64(2*half))
 }
