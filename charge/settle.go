@@ -282,31 +282,40 @@ func bounds(v []float64) (low, high float64) {
 }
 
 // nth is the value that stands at k once v is sorted; what is less stands before it afterwards
-// (Hoare 1961, Algorithm 65: Find, Communications of the ACM 4:321).
+// (Hoare 1961, Algorithm 65: Find, Communications of the ACM 4:321). The parts are made without a
+// branch that depends on a value, for no processor guesses which half one falls in.
 func nth(v []float64, k int) float64 {
-	for low, high := 0, len(v)-1; low < high; {
-		pivot, i, j := v[k], low, high
-		for i <= j {
-			for v[i] < pivot {
-				i++
-			}
-			for pivot < v[j] {
-				j--
-			}
-			if i <= j {
-				v[i], v[j] = v[j], v[i]
-				i++
-				j--
-			}
+	for len(v) > 1 {
+		a, b, c := v[0], v[len(v)/2], v[len(v)-1]
+		pivot := max(min(a, b), min(max(a, b), c))
+		less := 0
+		for i, x := range v {
+			v[i], v[less] = v[less], x
+			less += count(x < pivot)
 		}
-		if j < k {
-			low = i
+		if k < less {
+			v = v[:less]
+			continue
 		}
-		if k < i {
-			high = j
+		v, k = v[less:], k-less
+		same := 0
+		for i, x := range v {
+			v[i], v[same] = v[same], x
+			same += count(x == pivot)
 		}
+		if k < same || same == 0 { // or it is no number
+			return pivot
+		}
+		v, k = v[same:], k-same
 	}
 	return v[k]
+}
+
+func count(yes bool) (n int) {
+	if yes {
+		n = 1
+	}
+	return n
 }
 
 // withoutSpikes leaves out readings far from the median of their neighbors, by

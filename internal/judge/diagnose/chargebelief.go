@@ -97,23 +97,21 @@ func (b *ChargeBelief) dose(sign int) (share, loss float64) {
 	if sign < 0 {
 		undone = recoverFromEnough
 	}
-	var left, past [mostDose + 1]float64
+	// Weights and moments of the cells before each.
+	var weight, moment [chargeCells + 1]float64
 	for i, w := range b.density {
-		if w == 0 {
-			continue
-		}
-		for k := leastDose; k <= mostDose; k++ {
-			switch off := float64(sign)*chargeAt(i) + float64(k)*chargeStep; {
-			case off < -ChargeBand:
-				left[k] += w * (-ChargeBand - off)
-			case off > ChargeBand:
-				past[k] += w
-			}
-		}
+		weight[i+1], moment[i+1] = weight[i]+w, moment[i]+w*chargeAt(i)
 	}
+	low, high := bandCells()
 	share, loss = 0, math.Inf(1)
 	for k := leastDose; k <= mostDose; k++ {
-		if l := anotherRound*(1+left[k]/perRound) + undone*past[k]; l < loss {
+		short := ChargeBand + float64(k)*chargeStep
+		left, past := -weight[low-k]*short-moment[low-k], weight[chargeCells]-weight[high-k]
+		if sign < 0 {
+			left = moment[chargeCells] - moment[high+k] - (weight[chargeCells]-weight[high+k])*short
+			past = weight[low+k]
+		}
+		if l := anotherRound*(1+left/perRound) + undone*past; l < loss {
 			share, loss = float64(k)*chargeStep, l
 		}
 	}
@@ -156,6 +154,11 @@ func chargeCell(x float64) int {
 	return min(max(int((x-chargeLeast)/chargeStep), 0), chargeCells-1)
 }
 
+// bandCells are the first cell of the band, and the first past it.
+func bandCells() (low, high int) {
+	return chargeCell(-ChargeBand + chargeStep/2), chargeCell(ChargeBand + chargeStep/2)
+}
+
 // ownCharge is the standard deviation of the charge of machines that are charged right:
 // a scale, the line set estimated, what was lost at the hoses. Common practice.
 const ownCharge = 0.02
@@ -189,7 +192,7 @@ func (b *ChargeBelief) sumUp() {
 	if !(total > 0) {
 		b.density, total = rightly, 1
 	}
-	low, high := chargeCell(-ChargeBand+chargeStep/2), chargeCell(ChargeBand+chargeStep/2)
+	low, high := bandCells()
 	var below, above, all moments
 	for i := range b.density {
 		b.density[i] /= total
