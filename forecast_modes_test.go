@@ -53,6 +53,22 @@ func TestForecastOfHeating(t *testing.T) {
 	}
 }
 
+// A machine that may run slowly is foretold at full speed, and it is said so.
+func TestForecastOfSlowHeating(t *testing.T) {
+	out, err := Forecast(
+		load(t, "heating-inverter-slow"), Scenario{OutdoorDryBulb: quantity.Fahrenheit(17)},
+	)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(out[0].Believe) != 1 || out[0].Believe[0].Code != "forecast.full-speed" {
+		t.Errorf("believed: %v", out[0].Believe)
+	}
+	if c := out[0].Capacity; !(c.Std > 0.08*float64(c.Value)) {
+		t.Errorf("of an unknown machine it is too sure: %v", c)
+	}
+}
+
 // What would be answered by leaving it out is refused.
 func TestForecastOfOtherModesRefuses(t *testing.T) {
 	for _, s := range []Scenario{

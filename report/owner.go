@@ -35,6 +35,10 @@ func ownerFound(a satline.Assessment) (found []fact.Fact) {
 	judged := a.Charge.Outcome != satline.ChargeNotJudged ||
 		a.Headline.Code == "headline.cause" ||
 		len(a.Findings) > 0 && a.Mode.Mode != satline.Cooling
+	if code := ofHeadline[a.Headline.Code]; code != "" {
+		say(&found, code)
+		return found
+	}
 	for _, f := range a.Findings {
 		if judged && f.Chance >= likely && f.Cause != "sound" && f.Cause != "cold-sound" {
 			code := fact.Code("owner.cause." + f.Cause)
@@ -50,15 +54,15 @@ func ownerFound(a satline.Assessment) (found []fact.Fact) {
 	}
 	switch {
 	case len(found) > 0:
+	case a.Headline.Code == "headline.open" && a.Mode.Mode == satline.Refrigeration:
+		say(&found, "owner.open")
 	case a.Charge.Outcome == satline.ChargeInBand:
 		say(&found, "owner.sound")
-	case !judged && (a.Mode.Mode == satline.Cooling || a.Mode.Mode == satline.Heating):
+	case !judged && a.Mode.Mode != 0:
 		say(&found, "owner.not-judged")
 	case a.Mode.Mode == satline.Heating && a.Headline.Code == "headline.heating-sound":
 		say(&found, "owner.heating-sound")
-	case a.Mode.Mode == satline.Heating:
-		say(&found, "owner.open")
-	case a.Mode.Mode != satline.Cooling:
+	case a.Mode.Mode == 0:
 		say(&found, "owner.other-mode")
 	default:
 		say(&found, "owner.open")
@@ -67,6 +71,12 @@ func ownerFound(a satline.Assessment) (found []fact.Fact) {
 		say(&found, "owner.ice")
 	}
 	return found
+}
+
+// ofHeadline are what is found where the headline says more than its cause.
+var ofHeadline = map[fact.Code]fact.Code{
+	"headline.cold-pull-down": "owner.cold-pulls-down",
+	"headline.cold-too-small": "owner.cold-too-small",
 }
 
 func ownerNext(a satline.Assessment) (next []fact.Fact) {
@@ -91,8 +101,10 @@ func ownerNext(a satline.Assessment) (next []fact.Fact) {
 		"step.cold-recover", "step.cold-recover-share",
 	):
 		say(&next, "owner.next.recover")
-	case does(satline.StepWeighIn, satline.StepWeighInLabel, "step.cold-weigh-glass"):
+	case does(satline.StepWeighIn, satline.StepWeighInLabel, "step.cold-weigh-glass", "step.cold-weigh-frost"):
 		say(&next, "owner.next.weigh-in")
+	case does("mend.cold-product"):
+		say(&next, "owner.next.watch")
 	case a.Electrical != nil && !a.Electrical.Finding.IsZero(),
 		slices.ContainsFunc(a.Plan, func(s satline.Step) bool { return s.Cause != "" }):
 		say(&next, "owner.next.mend")

@@ -21,6 +21,9 @@ type Usual struct {
 	// Superheat at the compressor, to which the suction line has added. Common practice, no
 	// source.
 	BulbSuperheat, Superheat quantity.Uncertain[quantity.TemperatureDelta]
+	// Subcooling is at the condenser, before a receiver where there is one; a condenser that its
+	// head-pressure control floods in the cold subcools more. Common practice, no source.
+	Subcooling quantity.Uncertain[quantity.TemperatureDelta]
 	// Receiver is the chance that the machine has one.
 	Receiver float64
 	Frozen   bool
@@ -131,6 +134,9 @@ func (r Room) Usual(found *quantity.Temperature) Usual {
 		if *r.Receiver {
 			u.Receiver = 1
 		}
+	}
+	if u.Subcooling = apart(9, 3.5); u.Receiver >= 0.5 {
+		u.Subcooling = apart(6, 3)
 	}
 	return u
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -156,6 +157,12 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	of("cold-figure.difference", signature.Difference, u.Difference, u.DifferenceSource)
 	of("cold-figure.bulb", signature.BulbSuperheat, u.BulbSuperheat, practice)
 	of("cold-figure.superheat", signature.Superheat, u.Superheat, practice)
+	below := fact.Code("cold-figure.subcooling")
+	if k.weather.outdoor < signature.CoolWeather {
+		below = "cold-figure.subcooling-cold"
+	}
+	of(below, signature.Subcooling, u.Subcooling, practice)
+	out = append(out, gives(c)...)
 	limit := u.FoodLimit()
 	out = append(out, sourced(
 		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
@@ -176,6 +183,31 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 		out = append(out, f)
 	}
 	return out
+}
+
+// gives is what the air through the evaporator says of its capacity, where its flow was read; the
+// frost that it takes on is not in it.
+func gives(c *modes.Case) []fact.Fact {
+	flow, in, out := c.Airflow, c.ReturnDryBulb, c.SupplyDryBulb
+	if flow == nil || in == nil || out == nil || in.Value <= out.Value {
+		return nil
+	}
+	const humidity = 0.85 // of a box, about; it hardly counts
+	air, err := psychro.FromRelativeHumidity(in.Value, humidity, c.Atmosphere)
+	if err != nil {
+		return nil
+	}
+	split := float64(in.Value.Sub(out.Value))
+	cp := 1006 + 1860*air.HumidityRatio() // J/(kg K) of dry air with its water
+	q := float64(air.DryAirFlow(flow.Value)) * cp * split
+	return []fact.Fact{fact.New("cold-figure.gives", fact.Measured("capacity",
+		quantity.Uncertain[quantity.Power]{
+			Value: quantity.Power(q),
+			Std: q * math.Hypot(
+				flow.Std/float64(flow.Value), math.Hypot(in.Std, out.Std)/split,
+			),
+		},
+	))}
 }
 
 // runOf is how long of a day the machine runs for its load by its nominal capacity; zero where

@@ -51,8 +51,14 @@ func Forecast(c *modes.Case) (modes.Foretell, error) {
 	if a := c.Airflow; a != nil {
 		f.seen.Airflow = a.Value
 	}
-	if believe(c).of(strips) >= worth { // of the heat pump alone they tell nothing
+	b := believe(c)
+	if b.of(strips) >= worth { // of the heat pump alone they tell nothing
 		read.Supply, read.Power = nil, nil
+	}
+	if b.modulates() { // its readings are those of a speed that nobody may know
+		f.fit, f.slow = ordinary, true
+		f.believe = []fact.Fact{fact.New("forecast.full-speed")}
+		return f.outlook, nil
 	}
 	if f.fit, err = ordinary.Fit(f.seen, read); err != nil {
 		return nil, err
@@ -71,6 +77,8 @@ type forecast struct {
 	fit     *cycle.Reversed
 	seen    cycle.HeatingConditions
 	believe []fact.Fact
+	// slow says that it was read at a speed below that of what is foretold.
+	slow bool
 	// off is how far the machine is off what was read, in K, beyond its own uncertainty.
 	off struct{ evaporating, condensing, superheat, subcooling float64 }
 }
@@ -130,7 +138,7 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 		Condensing:  fitted.Widened(p.Condensing, f.off.condensing, unlike),
 		CoilSurface: fitted.Widened(p.CoilSurface, f.off.evaporating, unlike),
 		Supply:      fitted.Widened(p.Supply, unlike),
-		Capacity:    fitted.Widened(p.Capacity, unlikeShare*float64(p.Capacity.Value)),
+		Capacity:    fitted.Widened(p.Capacity, f.unlikeShare()*float64(p.Capacity.Value)),
 		COP:         &quantity.UncertainNumber{Value: p.Heating.COP, Std: p.COPStd},
 		Believe:     f.believe,
 	}
@@ -202,6 +210,15 @@ func (f *forecast) carries(
 // machines of its kind differ in, and unlikeShare what that is of its capacity: common
 // practice, no source.
 const unlike, unlikeShare = 0.7, 0.04
+
+// unlikeShare is that of capacity, of a machine that was not fitted to its readings too.
+func (f *forecast) unlikeShare() float64 {
+	const unfitted = 0.1
+	if f.slow {
+		return unfitted
+	}
+	return unlikeShare
+}
 
 // told is a capacity to what anybody knows of it.
 func told(q quantity.Uncertain[quantity.Power]) quantity.Uncertain[quantity.Power] {
