@@ -147,6 +147,10 @@ var coldVisits = map[string]struct {
 		cause: "cold-evaporator", never: []string{"mend.cold-product", "mend.cold-door"},
 		steps: []string{"step.stop", "step.cold-food-frozen", "mend.cold-evaporator*"},
 	},
+	// What is seen to be wrong is put right, whatever the gauges will say.
+	"cold-dirty-unread": {
+		steps: []string{"step.cold-food-move", "step.cold-seen-dirt", "step.read"},
+	},
 	"cold-ice-complained": {
 		steps: []string{"look.cold-coil-iced", "look.cold-defrost-works"},
 		never: []string{"step.cold-leave"},

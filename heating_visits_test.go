@@ -77,6 +77,11 @@ func TestHeatingVisits(t *testing.T) {
 			has:   []fact.Code{"look.outdoor-ice", "look.defrost-test"},
 			lacks: []fact.Code{"step.leave"},
 		},
+		// What a look found is put right, however sound the readings are.
+		"heating-strips-found": {
+			headline: "headline.heating-sound", has: []fact.Code{"step.heating-seen-strips"},
+			lacks: []fact.Code{"step.leave"},
+		},
 		"heating-warm-day": {
 			cause: "cause.overcharge", has: []fact.Code{"step.heating-change-over"},
 			lacks: []fact.Code{"step.heating-recover-all"},

@@ -222,6 +222,7 @@ func (p *planner) unread() bool {
 			"cold-condenser-fan-stands",
 		)
 	}
+	p.putRight()
 	p.add("step.read", fact.Of("readings", terms))
 	return true
 }
@@ -259,6 +260,7 @@ func (p *planner) iced() bool {
 			p.mend(r)
 		}
 	}
+	p.putRight()
 	if p.low() >= likely { // a coil that is short of refrigerant ices where it is fed
 		p.add("step.find-leak")
 	}
@@ -366,7 +368,8 @@ func (p *planner) byBelief() {
 	}
 	p.suctionLine()
 	p.complained()
-	if top.code == sound && p.looks == nil && low < likely && !p.has("step.read") {
+	p.putRight()
+	if top.code == sound && p.looks == nil && !p.has(inSight...) && low < likely && !p.has("step.read") {
 		p.add("step.cold-leave")
 		return
 	}
@@ -392,6 +395,39 @@ func (p *planner) bulb() {
 		return
 	}
 	p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
+}
+
+// sights are what a look finds that is put right whatever else is the matter, by the look, with
+// the fault that it is; ice is seen to by itself.
+var sights = []struct {
+	look, fault string
+	step        fact.Code
+}{
+	{"cold-condenser-dirt", "cold-condenser-dirty", "step.cold-seen-dirt"},
+	{"cold-condenser-fan-stands", "cold-condenser-fan", "step.cold-seen-condenser-fan"},
+	{"cold-evaporator-fans", "cold-evaporator-fan", "step.cold-seen-fan"},
+	{"cold-door-leaks", "cold-door", "step.cold-seen-door"},
+	{"cold-bulb-off", "cold-bulb-loose", "step.cold-seen-bulb"},
+}
+
+// inSight are the steps of sights.
+var inSight = func() (out []fact.Code) {
+	for i := range sights {
+		out = append(out, sights[i].step)
+	}
+	return out
+}()
+
+// putRight adds what was seen and no step of the plan is for yet.
+func (p *planner) putRight() {
+	for _, s := range sights {
+		seen := p.k.answers[s.look] || slices.Contains(p.k.hints, s.look)
+		of := slices.IndexFunc(faults, func(f fault) bool { return f.code == s.fault })
+		mends := []fact.Code{fact.Code("mend." + s.fault), fact.Code("mend." + faults[of].cause)}
+		if seen && !p.has(mends...) {
+			p.add(s.step)
+		}
+	}
 }
 
 // complained has looked at what was complained of before a machine is left alone.

@@ -253,11 +253,40 @@ func (p *planner) byBelief() {
 		p.add(modes.Do("step.leave-charge"))
 	}
 	p.instrumentsFirst()
+	p.putRight()
 	if !looking && len(p.j.Steps) == before {
 		p.withoutMend(nothing)
 	}
 	if !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
+	}
+}
+
+// inSight are the steps that put right what a look found, whatever else is the matter, by the
+// look, with the causes whose mending does so too.
+var inSight = []struct {
+	look   string
+	step   fact.Code
+	causes []string
+}{
+	{"indoor-air-path", "step.heating-seen-indoor", []string{lowIndoorAir}},
+	{"outdoor-coil", "step.heating-seen-outdoor", []string{outdoorAir}},
+	{"strips-current", "step.heating-seen-strips", []string{strips}},
+	{"defrost-test", "step.heating-seen-defrost", []string{defrost, outdoorAir}},
+}
+
+// putRight adds what a look found and no step of the plan is for yet.
+func (p *planner) putRight() {
+	for _, s := range inSight {
+		found := slices.Contains(p.c.Answers, diagnose.Answer{Code: s.look, Yes: true})
+		mended := slices.ContainsFunc(p.j.Steps, func(x modes.Step) bool {
+			return slices.Contains(s.causes, x.Cause)
+		})
+		cleared := s.look == "indoor-air-path" && p.has("step.clean-filter") ||
+			s.look == "outdoor-coil" && p.has("step.clean-outdoor")
+		if found && !mended && !cleared {
+			p.add(modes.Do(s.step))
+		}
 	}
 }
 
