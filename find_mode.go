@@ -17,6 +17,7 @@ const (
 	noCooling      = quantity.Temperature((50 + 459.67) / 1.8) // outdoors, for houses
 	coldEvaporator = quantity.Temperature((28 + 459.67) / 1.8)
 	liquidFar      = quantity.TemperatureDelta(30 / 1.8)
+	condensingFar  = quantity.TemperatureDelta(45 / 1.8)
 	supplyWarmer   = quantity.TemperatureDelta(8 / 1.8)
 )
 
@@ -25,61 +26,111 @@ var coldRoomFluids = []string{
 	"R-502", "R-422A", "R-407A", "R-407F",
 }
 
+// houseFluids hardly ever keep a cold room; the others may.
+var houseFluids = []string{"R-410A", "R-32", "R-454B", "R-452B", "R-466A"}
+
 // findMode takes the mode that the visit states, or looks for it in the readings.
 func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	if m := p.visit.Conditions.Mode; m != 0 {
 		says := fact.New("mode.stated", fact.Of("mode", term("mode", m.String())))
 		return ModeFound{Mode: m, Stated: true, Says: says}
 	}
-	found := func(m Mode, code fact.Code, values ...fact.Value) ModeFound {
-		return ModeFound{Mode: m, Says: fact.New(code, values...)}
-	}
 	if p.visit.Equipment.ColdRoom != (coldroom.Room{}) {
-		return found(Refrigeration, "mode.cold-room-named")
+		return foundMode(Refrigeration, "mode.cold-room-named")
 	}
-	heatPump := p.visit.Equipment.Arrangement == SplitHeatPump ||
-		p.visit.Equipment.Arrangement == PackageHeatPump
-	if s, t := r.SupplyDryBulb, r.ReturnDryBulb; s != nil && t != nil &&
-		s.Value.Sub(t.Value) > supplyWarmer {
-		m := Mode(0)
-		if heatPump {
-			m = Heating
+	e := &p.visit.Equipment
+	f := modeFinder{
+		r: r, d: d, fluid: p.fluid.Designation(), metering: e.Metering,
+		heatPump: e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
+		unsaid:   e.Arrangement == 0,
+	}
+	if f.heatPump && p.visit.Complaint == NotHeating {
+		return foundMode(Heating, "mode.not-heating")
+	}
+	for _, by := range []func() (ModeFound, bool){f.bySupply, f.byHead, f.byCold} {
+		if found, ok := by(); ok {
+			return found
 		}
-		return found(
-			m, "mode.supply-warm", fact.Amount("supply", s.Value), fact.Amount("return", t.Value),
-		)
 	}
-	if l, o := r.LiquidLine, r.OutdoorDryBulb; heatPump && l != nil && o != nil &&
-		o.Value < mildOutdoor && l.Value.Sub(o.Value) > liquidFar {
-		m := Mode(0)
-		if o.Value < noCooling {
-			m = Heating
-		}
-		return found(
-			m, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value),
-		)
+	return foundMode(Cooling, "mode.assumed")
+}
+
+// A modeFinder looks for a mode in readings: in each of its ways, where that says any.
+type modeFinder struct {
+	r        *Readings
+	d        *Derived
+	fluid    string
+	metering Metering
+	// heatPump says that it is one, unsaid that nobody said what it is.
+	heatPump, unsaid bool
+}
+
+func foundMode(m Mode, code fact.Code, values ...fact.Value) ModeFound {
+	return ModeFound{Mode: m, Says: fact.New(code, values...)}
+}
+
+// bySupply: air that comes out warmer is heated, by a heat pump or by something else.
+func (f *modeFinder) bySupply() (ModeFound, bool) {
+	s, t := f.r.SupplyDryBulb, f.r.ReturnDryBulb
+	if s == nil || t == nil || s.Value.Sub(t.Value) <= supplyWarmer {
+		return ModeFound{}, false
 	}
-	// Few houses are cooled in the cold: where nobody said what it is, it may heat.
-	if l, o := r.LiquidLine, r.OutdoorDryBulb; p.visit.Equipment.Arrangement == 0 && l != nil &&
-		o != nil && o.Value < noCooling && l.Value.Sub(o.Value) > liquidFar &&
-		(r.ReturnDryBulb == nil || r.ReturnDryBulb.Value >= coldRoom) {
-		return found(
-			0, "mode.liquid-warm", fact.Amount("line", l.Value), fact.Amount("outdoor", o.Value),
-		)
+	m := Mode(0)
+	if f.heatPump {
+		m = Heating
 	}
-	cold := d.EvaporatingDew != nil && d.EvaporatingDew.Value < coldEvaporator
-	if t := r.ReturnDryBulb; t != nil && t.Value < coldRoom {
-		return found(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value))
+	return foundMode(
+		m, "mode.supply-warm", fact.Amount("supply", s.Value), fact.Amount("return", t.Value),
+	), true
+}
+
+// byHead: what is liquid far above the outdoor air was condensed indoors. Few houses are cooled
+// in the cold: where nobody said what it is, it may heat.
+func (f *modeFinder) byHead() (ModeFound, bool) {
+	o := f.r.OutdoorDryBulb
+	t, far, code, name := f.r.LiquidLine, liquidFar, fact.Code("mode.liquid-warm"), "line"
+	if t == nil {
+		t, far, code, name = f.d.CondensingBubble, condensingFar, "mode.condensing-warm",
+			"condensing"
 	}
-	if cold && r.ReturnDryBulb == nil && slices.Contains(coldRoomFluids, p.fluid.Designation()) {
-		m := Refrigeration
-		if heatPump {
-			m = 0
-		}
-		return found(
-			m, "mode.cold-evaporator", fact.Amount("evaporating", d.EvaporatingDew.Value),
-			fact.Of("fluid", p.fluid.Designation()),
-		)
+	if t == nil || o == nil || t.Value.Sub(o.Value) <= far {
+		return ModeFound{}, false
 	}
-	return found(Cooling, "mode.assumed")
+	coldBox := f.r.ReturnDryBulb != nil && f.r.ReturnDryBulb.Value < coldRoom
+	m := Mode(0)
+	switch cold := o.Value < noCooling; {
+	case f.heatPump && cold:
+		m = Heating
+	case f.heatPump && o.Value < mildOutdoor, f.unsaid && cold && !coldBox:
+	default:
+		return ModeFound{}, false
+	}
+	return foundMode(
+		m, code, fact.Amount(name, t.Value), fact.Amount("outdoor", o.Value),
+	), true
+}
+
+// byCold: a room that is cold, or an evaporator that is where no room was read.
+func (f *modeFinder) byCold() (ModeFound, bool) {
+	if t := f.r.ReturnDryBulb; t != nil {
+		return foundMode(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value)),
+			t.Value < coldRoom
+	}
+	t := f.d.EvaporatingDew
+	if t == nil || t.Value >= coldEvaporator {
+		return ModeFound{}, false
+	}
+	m := Mode(0)
+	switch ofColdRooms := slices.Contains(coldRoomFluids, f.fluid); {
+	case ofColdRooms && !f.heatPump:
+		m = Refrigeration
+	case ofColdRooms:
+	case !f.unsaid, f.r.ReturnWetBulb != nil, slices.Contains(houseFluids, f.fluid),
+		f.metering == FixedRestrictor: // pistons meter into the coils of houses alone
+		return ModeFound{}, false
+	}
+	return foundMode(
+		m, "mode.cold-evaporator", fact.Amount("evaporating", t.Value),
+		fact.Of("fluid", f.fluid),
+	), true
 }

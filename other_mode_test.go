@@ -124,3 +124,56 @@ func TestWarmLiquidLine(t *testing.T) {
 		}
 	}
 }
+
+// Where the readings are those of two modes it is asked, and what tells one is taken for it.
+func TestModeInDoubt(t *testing.T) {
+	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
+		return satline.Measured(quantity.PSIG(psig))
+	}
+	cold := satline.Readings{SuctionPressure: gauge(32), LiquidPressure: gauge(196)} // 10, 100 °F
+	winter := satline.Readings{
+		SuctionPressure: gauge(60), LiquidPressure: gauge(318),
+		OutdoorDryBulb: satline.Measured(quantity.Fahrenheit(30)),
+	}
+	for _, x := range []struct {
+		name      string
+		equipment satline.Equipment
+		readings  satline.Readings
+		complaint satline.Complaint
+		want      satline.Mode
+	}{
+		{"R-22 behind a valve far below freezing, no box read",
+			satline.Equipment{Refrigerant: "R-22", Metering: satline.TXV}, cold, 0, 0},
+		{"the same behind a piston",
+			satline.Equipment{Refrigerant: "R-22", Metering: satline.FixedRestrictor}, cold, 0,
+			satline.Cooling},
+		{"the same in a split air conditioner",
+			satline.Equipment{
+				Refrigerant: "R-22", Metering: satline.TXV, Arrangement: satline.Split,
+			}, cold, 0, satline.Cooling},
+		{"a refrigerant of cold rooms",
+			satline.Equipment{Refrigerant: "R-404A", Metering: satline.TXV}, cold, 0,
+			satline.Refrigeration},
+		{"a head far above a winter's day",
+			satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV}, winter, 0, 0},
+		{"the same of a heat pump",
+			satline.Equipment{
+				Refrigerant: "R-410A", Metering: satline.TXV, Arrangement: satline.SplitHeatPump,
+			}, winter, 0, satline.Heating},
+		{"a heat pump that is said not to heat",
+			satline.Equipment{
+				Refrigerant: "R-410A", Metering: satline.TXV, Arrangement: satline.SplitHeatPump,
+			}, satline.Readings{}, satline.NotHeating, satline.Heating},
+	} {
+		a, err := satline.Assess(satline.Visit{
+			Equipment: x.equipment, Readings: x.readings, Complaint: x.complaint,
+		})
+		if err != nil || a.Mode.Mode != x.want {
+			t.Errorf("%s: %v, %v", x.name, a.Mode.Mode, err)
+			continue
+		}
+		if x.want == 0 && (len(a.Plan) == 0 || a.Plan[len(a.Plan)-1].Do.Code != "step.ask-mode") {
+			t.Errorf("%s: nothing is asked", x.name)
+		}
+	}
+}
