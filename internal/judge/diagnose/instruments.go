@@ -133,8 +133,14 @@ func (c *caseFile) tryWithout(r *readings, around float64) *state {
 	s := c.try()
 	s.bounded, s.bound, s.around = true, r.bound(), around*around
 	s.shift = c.seen.less(r, &c.table.Sound)
-	if r.std != c.seen.raw.std {
-		s.rest = c.work.matrix()
+	raw := c.seen.raw
+	if r.std == raw.std {
+		return s
+	}
+	s.rest = c.work.matrix()
+	if r.conditions() == raw.conditions() {
+		r.addNoise(s.rest, &raw.std)
+	} else {
 		r.noise(s.rest, &c.table.Sound)
 		for f := range features {
 			for g := range features {

@@ -46,11 +46,11 @@ const leastMarginal = 1e-3
 
 // sumBySignature sums the mixture up by signature.
 func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
-	all, n := &c.work.sizes, 0
+	all, order := &c.work.sizes, make([]int, 0, mostSuspects)
 	for a := range c.suspects {
 		if chance[a] >= leastMarginal {
 			all[a] = c.sizesTried(a)
-			n++
+			order = append(order, a)
 		}
 	}
 	for i := range c.parts {
@@ -62,17 +62,16 @@ func (c *caseFile) sumBySignature(chance *[mostSuspects]float64) []Marginal {
 			all[p.b].take(p.weight, &c.states[p.b][p.sb])
 		}
 	}
-	out := make([]Marginal, 0, n)
-	for a := range c.suspects {
-		if chance[a] < leastMarginal {
-			continue
-		}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(min(1, chance[b]), min(1, chance[a]))
+	})
+	out := make([]Marginal, 0, len(order))
+	for _, a := range order {
 		out = append(out, Marginal{
 			Signature: c.suspects[a].signature, Chance: min(1, chance[a]),
 			Severity: all[a].main().posterior.spread(), Faults: c.faultChances(a, &all[a]),
 		})
 	}
-	slices.SortStableFunc(out, func(x, y Marginal) int { return cmp.Compare(y.Chance, x.Chance) })
 	return out
 }
 

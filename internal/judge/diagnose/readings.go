@@ -304,7 +304,8 @@ type observation struct {
 // take fills the observation in.
 func (o *observation) take(r *readings, sound *signature.Sound) {
 	o.raw, o.value, o.n = r, vector{}, 0
-	o.weather, o.fluid, _ = r.conditions()
+	c := r.conditions()
+	o.weather, o.fluid = c.weather, c.fluid
 	o.at = sound.At(o.weather, o.fluid)
 	o.meant = sound.Mean(o.at)
 	values := r.value
@@ -335,11 +336,17 @@ func (o *observation) take(r *readings, sound *signature.Sound) {
 }
 
 // conditions are the weather and the fluid as the table takes them, and the doubt of the air.
-func (r *readings) conditions() (w signature.Weather, fluid signature.Fluid, airStd [3]float64) {
-	fluid = r.fluid
-	fluid.Glide = min(fluid.Glide, signature.MostGlide)
-	w, airStd = r.air()
-	return w, fluid, airStd
+type conditions struct {
+	weather signature.Weather
+	fluid   signature.Fluid
+	airStd  [3]float64
+}
+
+func (r *readings) conditions() (c conditions) {
+	c.weather, c.airStd = r.air()
+	c.fluid = r.fluid
+	c.fluid.Glide = min(c.fluid.Glide, signature.MostGlide)
+	return c
 }
 
 // less is by how much the features by these readings are above those by others, of each less
@@ -352,8 +359,8 @@ func (o *observation) less(r *readings, sound *signature.Sound) (v vector) {
 	}
 	v[signature.Superheat] -= o.raw.evapGlide - r.evapGlide
 	v[signature.Subcooling] -= o.raw.condGlide - r.condGlide
-	if weather, fluid, _ := r.conditions(); weather != o.weather || fluid != o.fluid {
-		for f, meant := range sound.Mean(sound.At(weather, fluid)) {
+	if c := r.conditions(); c.weather != o.weather || c.fluid != o.fluid {
+		for f, meant := range sound.Mean(sound.At(c.weather, c.fluid)) {
 			v[f] += meant - o.meant[f]
 		}
 	}
@@ -379,15 +386,15 @@ var makes = func() (out [raws][]struct {
 // noise is that of the features less their mean, by the standard uncertainties of the raw
 // readings.
 func (r *readings) noise(noise *matrix, sound *signature.Sound) {
-	weather, fluid, airStd := r.conditions()
+	c := r.conditions()
 	// How the features follow the errors of the air, each in its standard deviation.
 	var follow [features][3]float64
-	for i, slopes := range sound.Slopes(weather, fluid) {
+	for i, slopes := range sound.Slopes(c.weather, c.fluid) {
 		for f := range follow {
-			follow[f][i] = -slopes[f] * airStd[i]
+			follow[f][i] = -slopes[f] * c.airStd[i]
 		}
 		for _, p := range makes[air[i]] {
-			follow[p.feature][i] += p.sign * airStd[i]
+			follow[p.feature][i] += p.sign * c.airStd[i]
 		}
 	}
 	for a := range follow {
@@ -396,19 +403,26 @@ func (r *readings) noise(noise *matrix, sound *signature.Sound) {
 			noise[a][b] = x[0]*y[0] + x[1]*y[1] + x[2]*y[2]
 		}
 	}
-	for raw := range makes {
-		if slices.Contains(air[:], raw) {
-			continue
-		}
-		for k, p := range makes[raw] {
-			for _, q := range makes[raw][:k+1] {
-				noise[p.feature][q.feature] += p.sign * q.sign * r.std[raw] * r.std[raw]
-			}
-		}
-	}
 	for a := range noise {
 		for b := range a {
 			noise[b][a] = noise[a][b]
+		}
+	}
+	r.addNoise(noise, &[raws]float64{})
+}
+
+// addNoise adds that of the readings other than the air, less what it is by other standard
+// uncertainties.
+func (r *readings) addNoise(noise *matrix, less *[raws]float64) {
+	for raw, all := range &makes {
+		by := r.std[raw]*r.std[raw] - less[raw]*less[raw]
+		if by == 0 || slices.Contains(air[:], raw) {
+			continue
+		}
+		for _, p := range all {
+			for _, q := range all {
+				noise[p.feature][q.feature] += p.sign * q.sign * by
+			}
 		}
 	}
 }

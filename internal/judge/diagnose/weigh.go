@@ -239,10 +239,7 @@ func (c *caseFile) packState(s *state, p *packing) {
 			p.root[i] = vector{}
 		default:
 			p.by[i] += dot(&s.gain[f], &c.machine.offset)
-			moved := w.acrossFrom(&s.gain[f])
-			for g, x := range moved {
-				p.root[i][g] = w.sound.root[i][g] + x
-			}
+			p.root[i] = w.acrossFrom(&s.gain[f], &w.sound.root[i])
 		}
 		s.takeLeft(p.rest[place(i, 0):place(i, i)+1], f, &w.at)
 	}
@@ -276,23 +273,24 @@ func (w *workspace) square(root *matrix) (all [packed]float64) {
 	return all
 }
 
-// acrossFrom is v times the factor of the scatter, without its zeros.
-func (w *workspace) acrossFrom(v *vector) vector {
+// acrossFrom is v times the factor of the scatter, without its zeros, and u.
+func (w *workspace) acrossFrom(v, u *vector) vector {
 	var _ [features]struct{} = [10]struct{}{}
 	a := &w.across
 	v1, v2, v3, v4, v5, v6, v7, v8, v9 := v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9]
 	b, c, d, e, f, g := &a[1], &a[2], &a[3], &a[4], &a[5], &a[6]
 	return vector{
-		dot(v, &a[0]),
-		v1*b[1] + v2*b[2] + v3*b[3] + v4*b[4] + v5*b[5] + v6*b[6] + v7*b[7] + v8*b[8] + v9*b[9],
-		v2*c[2] + v3*c[3] + v4*c[4] + v5*c[5] + v6*c[6] + v7*c[7] + v8*c[8] + v9*c[9],
-		v3*d[3] + v4*d[4] + v5*d[5] + v6*d[6] + v7*d[7] + v8*d[8] + v9*d[9],
-		v4*e[4] + v5*e[5] + v6*e[6] + v7*e[7] + v8*e[8] + v9*e[9],
-		v5*f[5] + v6*f[6] + v7*f[7] + v8*f[8] + v9*f[9],
-		v6*g[6] + v7*g[7] + v8*g[8] + v9*g[9],
-		v7*a[7][7] + v8*a[7][8] + v9*a[7][9],
-		v8*a[8][8] + v9*a[8][9],
-		v9 * a[9][9],
+		u[0] + dot(v, &a[0]),
+		u[1] + v1*b[1] + v2*b[2] + v3*b[3] + v4*b[4] + v5*b[5] + v6*b[6] + v7*b[7] + v8*b[8] +
+			v9*b[9],
+		u[2] + v2*c[2] + v3*c[3] + v4*c[4] + v5*c[5] + v6*c[6] + v7*c[7] + v8*c[8] + v9*c[9],
+		u[3] + v3*d[3] + v4*d[4] + v5*d[5] + v6*d[6] + v7*d[7] + v8*d[8] + v9*d[9],
+		u[4] + v4*e[4] + v5*e[5] + v6*e[6] + v7*e[7] + v8*e[8] + v9*e[9],
+		u[5] + v5*f[5] + v6*f[6] + v7*f[7] + v8*f[8] + v9*f[9],
+		u[6] + v6*g[6] + v7*g[7] + v8*g[8] + v9*g[9],
+		u[7] + v7*a[7][7] + v8*a[7][8] + v9*a[7][9],
+		u[8] + v8*a[8][8] + v9*a[8][9],
+		u[9] + v9*a[9][9],
 	}
 }
 

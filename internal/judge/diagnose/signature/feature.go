@@ -92,6 +92,13 @@ func basis(w Weather, r Fluid) Point {
 		q * d, t * t, t * o, t * i, g}
 }
 
+// sloping are the terms of each of the slopes that are not zero.
+var sloping = [3][]int{
+	{1, 5, 7, 8, 13, 17},
+	{2, 6, 7, 9, 11, 18},
+	{4, 11, 12, 13, 15},
+}
+
 // slopes are the derivatives of basis by outdoor, return wet bulb and return dry bulb; the
 // atmosphere is known well enough.
 func slopes(w Weather, r Fluid) (slopes [3]Point) {

@@ -103,7 +103,9 @@ func (s *Sound) Among(shares []float64, w Weather) (offset Vector, scatter Matri
 func (s *Sound) Slopes(w Weather, r Fluid) (d [3]Vector) {
 	for c, by := range slopes(s.within(w), r) {
 		for f := range d[c] {
-			d[c][f] = by.dot(&s.mean[f])
+			for _, k := range sloping[c] {
+				d[c][f] += by[k] * s.mean[f][k]
+			}
 		}
 	}
 	return d
