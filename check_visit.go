@@ -17,8 +17,9 @@ import (
 )
 
 // checked is what a visit states, with all that is wrong in it.
-func checked(v Visit) (*prepared, []*VisitError) {
-	p := &prepared{visit: v, readings: v.Readings}
+func checked(visit Visit) (*prepared, []*VisitError) {
+	p := &prepared{visit: visit, readings: visit.Readings}
+	v := &p.visit
 	var c checker
 	e := &v.Equipment
 	var err error
@@ -56,13 +57,13 @@ func checked(v Visit) (*prepared, []*VisitError) {
 		)
 	}
 	c.equipment(e)
-	c.conditions(&v)
+	c.conditions(v)
 	if p.atmosphere, err = v.Site.Atmosphere(); err != nil {
 		c = append(c, err.(*VisitError))
 	}
 	c.instruments(&v.Instruments)
 	c.house(v.House)
-	c.times(&v)
+	c.times(v)
 	c.checks(v.Checks)
 	c.electrical(p)
 	c.readings(&v.Readings, func() string { return "readings." })

@@ -11,7 +11,13 @@ import (
 // doubts that touch it, and the chance that its instrument is wrong.
 func judged(s *settled, doubts []readcheck.Doubt, lies map[string]float64) []JudgedReading {
 	rank := []Belief{Believed, Unusual, Doubted, Impossible}
-	out := make([]JudgedReading, 0, len(readingFields))
+	n := 0
+	for i := range readingFields {
+		if readingFields[i].has(&s.readings) {
+			n++
+		}
+	}
+	out := make([]JudgedReading, 0, n)
 	for i := range readingFields {
 		f := &readingFields[i]
 		value, ok := f.value(&s.readings)
