@@ -61,7 +61,14 @@ func FindFreezeLimits(plant Plant, at Conditions) (FreezeLimits, error) {
 		c.Outdoor = quantity.Temperature(x)
 		return c, nil
 	}
-	if t, ok := crossing(plant, over, float64(at.Outdoor), 255.15, 318.15, hotter); ok {
+	const coolest, hottest = 255.15, 318.15
+	outdoor := float64(at.Outdoor)
+	if line, ok := plant.(CapacityLine); !ok {
+		if t, ok := crossing(plant, over, outdoor, coolest, hottest, hotter); ok {
+			l.Outdoor = new(quantity.Temperature(t))
+		}
+	} else if t, ok := line.outdoorAt(at, Freezing); ok &&
+		(l.Freezes && t >= outdoor && t <= hottest || !l.Freezes && t <= outdoor && t >= coolest) {
 		l.Outdoor = new(quantity.Temperature(t))
 	}
 	const least, most = 0.15, 2 // of the flow there is

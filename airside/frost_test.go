@@ -230,6 +230,54 @@ func TestThaw(t *testing.T) {
 	}
 }
 
+// A plant whose kind nobody knows is looked through.
+type anyPlant struct{ Plant }
+
+// The outdoor limit of a line is worked out; it is that which is found by looking.
+func TestOutdoorLimitOfALine(t *testing.T) {
+	limits := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		c, err := RatedCoil(quantity.Tons(3), quantity.CFM(1200))
+		if err != nil {
+			rt.Fatal(err)
+		}
+		dry := rapid.Float64Range(66, 84).Draw(rt, "return")
+		at := Conditions{
+			Return: mustAir(
+				t, dry, dry-rapid.Float64Range(3, 16).Draw(rt, "depression"),
+				quantity.StandardAtmosphere,
+			),
+			Airflow: quantity.CFM(rapid.Float64Range(300, 1500).Draw(rt, "airflow")),
+			Outdoor: quantity.Fahrenheit(rapid.Float64Range(50, 110).Draw(rt, "outdoor")),
+		}
+		plant, err := NewCapacityLine(
+			c, at, quantity.Fahrenheit(rapid.Float64Range(22, 46).Draw(rt, "evaporating")),
+		)
+		if err != nil {
+			rt.Skip()
+		}
+		plant.PerOutdoor = rapid.SampledFrom([]float64{0, -0.02, 0.015}).Draw(rt, "per outdoor")
+		got, err := FindFreezeLimits(plant, at)
+		want, errWant := FindFreezeLimits(anyPlant{plant}, at)
+		if err != nil || errWant != nil {
+			rt.Fatal(err, errWant)
+		}
+		if (got.Outdoor == nil) != (want.Outdoor == nil) {
+			rt.Fatalf("outdoor limits %v and %v", got.Outdoor, want.Outdoor)
+		}
+		if got.Outdoor == nil {
+			return
+		}
+		limits++
+		if off := math.Abs(float64(*got.Outdoor - *want.Outdoor)); off > 1e-3 {
+			rt.Fatalf("outdoor limits %v and %v", *got.Outdoor, *want.Outdoor)
+		}
+	})
+	if limits < 10 {
+		t.Errorf("%d limits", limits)
+	}
+}
+
 func BenchmarkJudgeFrost(b *testing.B) {
 	b.ReportAllocs()
 	r := frostReadings(b, 36, 0.8, 1100)

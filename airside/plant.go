@@ -1,6 +1,7 @@
 package airside
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/satline/satline/internal/base/limit"
@@ -70,6 +71,9 @@ const (
 	usualPerOutdoor     = -0.009
 )
 
+// coldest and warmest are the evaporating temperatures that a plant is looked for between.
+const coldest, warmest = quantity.Temperature(233.15), quantity.Temperature(313.15)
+
 // NewCapacityLine returns the plant of a coil that was seen running at a condition, with
 // refrigerant evaporating at a dew temperature. The error is a *RangeError.
 func NewCapacityLine(
@@ -108,7 +112,6 @@ func checkOutdoor(t quantity.Temperature) error {
 // same heat. The error is a *RangeError where there is none above −40 °C: with no
 // air or no load a machine goes off on its low pressure.
 func (l CapacityLine) Run(at Conditions) (Running, error) {
-	const coldest, warmest = quantity.Temperature(233.15), quantity.Temperature(313.15)
 	if err := l.Coil.check(); err != nil {
 		return Running{}, err
 	}
@@ -124,13 +127,7 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 	); err != nil {
 		return Running{}, err
 	}
-	perEvaporating, perOutdoor := l.PerEvaporating, l.PerOutdoor
-	if perEvaporating == 0 {
-		perEvaporating = usualPerEvaporating
-	}
-	if perOutdoor == 0 {
-		perOutdoor = usualPerOutdoor
-	}
+	perEvaporating, perOutdoor := l.slopes()
 	if !(perEvaporating > 0 && perEvaporating < 1 && perOutdoor > -0.1 && perOutdoor < 0.1) {
 		return Running{}, &RangeError{
 			Quantity: "change of capacity per kelvin",
@@ -182,4 +179,32 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 		Evaporating: quantity.Temperature(t), Surface: quantity.Temperature(last.Surface),
 		Supply: quantity.Temperature(last.T), Capacity: quantity.Power(last.Heat),
 	}, nil
+}
+
+// slopes of the capacity, the usual ones where none are stated.
+func (l CapacityLine) slopes() (perEvaporating, perOutdoor float64) {
+	return cmp.Or(l.PerEvaporating, usualPerEvaporating), cmp.Or(l.PerOutdoor, usualPerOutdoor)
+}
+
+// outdoorAt is the outdoor temperature at which the coldest surface has a temperature, with all
+// else as at a condition that the plant runs at: coil and air know nothing of it, and capacity is
+// a line. It is false where no evaporating temperature does that.
+func (l CapacityLine) outdoorAt(at Conditions, surface quantity.Temperature) (float64, bool) {
+	in, m := coil.NewAir(at.Return), float64(at.Return.DryAirFlow(at.Airflow))
+	ua := l.Coil.airUA(m)
+	var last coil.Result
+	warmer := func(t float64) float64 {
+		last = in.Through(m, t, ua, float64(l.Coil.RefrigerantSide))
+		return last.Surface - float64(surface)
+	}
+	t, ok := risingFrom(
+		float64(surface), warmer, float64(coldest), float64(at.Return.DryBulb()), 1e-9,
+	)
+	if warmer(t); !ok || !(last.Heat > 0) {
+		return 0, false
+	}
+	perEvaporating, perOutdoor := l.slopes()
+	share := last.Heat / float64(l.Capacity)
+	return float64(l.Outdoor) +
+		(share-1-perEvaporating*(t-float64(l.Evaporating)))/perOutdoor, true
 }
