@@ -17,6 +17,7 @@ func caseOf(
 		Evidence: evidenceOf(p, s, input, t), Fluid: p.fluid, Aim: *t, Says: mode.Says,
 		Superheat: d.Superheat, Subcooling: d.Subcooling, Site: p.atmosphere.Pressure,
 		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine,
+		LiquidAtValve:     s.readings.LiquidAtValve,
 		DischargePressure: s.readings.DischargePressure,
 		Metered:           p.electrical != nil, Running: v.Conditions.Running,
 		TwoPhaseLine:   v.Equipment.LineSet.Device == charge.DeviceOutdoors,

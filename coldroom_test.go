@@ -147,6 +147,11 @@ var coldVisits = map[string]struct {
 		cause: "cold-evaporator", never: []string{"mend.cold-product", "mend.cold-door"},
 		steps: []string{"step.stop", "step.cold-food-frozen", "mend.cold-evaporator*"},
 	},
+	// Two clamps on the liquid line tell a drier from a valve that starves.
+	"cold-drop-measured": {
+		cause: "cold-restriction", steps: []string{"step.cold-food-move", "mend.cold-drier"},
+		never: []string{"look.cold-drier-drop", "step.cold-add*"},
+	},
 	// What is seen to be wrong is put right, whatever the gauges will say.
 	"cold-dirty-unread": {
 		steps: []string{"step.cold-food-move", "step.cold-seen-dirt", "step.read"},

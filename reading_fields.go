@@ -190,6 +190,8 @@ var readingFields = []readingField{
 		func(r *Readings) **temperatureReading { return &r.SuctionLine }),
 	clampField("bulbLine", quantity.Celsius(100),
 		func(r *Readings) **temperatureReading { return &r.BulbLine }),
+	clampField("liquidAtValve", quantity.Celsius(110),
+		func(r *Readings) **temperatureReading { return &r.LiquidAtValve }),
 	clampField("liquidLine", quantity.Celsius(110),
 		func(r *Readings) **temperatureReading { return &r.LiquidLine }),
 	clampField("dischargeLine", quantity.Celsius(200),

@@ -83,6 +83,9 @@ type Readings struct {
 	BulbLine *quantity.Uncertain[quantity.Temperature] `json:"bulbLine,omitzero"`
 	// LiquidLine is the pipe temperature at the condenser outlet; in heating that is indoors.
 	LiquidLine *quantity.Uncertain[quantity.Temperature] `json:"liquidLine,omitzero"`
+	// LiquidAtValve is the liquid line just ahead of the metering device, past drier and solenoid
+	// valve: what it is colder tells of a restriction between, in heating and in cold rooms.
+	LiquidAtValve *quantity.Uncertain[quantity.Temperature] `json:"liquidAtValve,omitzero"`
 	// DischargeLine is the pipe temperature about 6 in (150 mm) from the
 	// compressor.
 	DischargeLine *quantity.Uncertain[quantity.Temperature] `json:"dischargeLine,omitzero"`

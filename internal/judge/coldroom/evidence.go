@@ -50,6 +50,11 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}
+	if _, answered := k.answers["cold-drier-drop"]; !answered {
+		if drops, known := c.LiquidDrops(); known {
+			k.answers["cold-drier-drop"] = drops
+		}
+	}
 	k.follow(c)
 	k.line()
 	if _, asked := k.answers["cold-glass"]; asked && c.Room.Receiver == nil {

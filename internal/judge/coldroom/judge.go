@@ -162,6 +162,11 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 		below = "cold-figure.subcooling-cold"
 	}
 	of(below, signature.Subcooling, u.Subcooling, practice)
+	if from, to := c.LiquidLine, c.LiquidAtValve; from != nil && to != nil {
+		out = append(out, fact.New(
+			"cold-figure.liquid-drop", fact.Amount("by", from.Value.Sub(to.Value)),
+		))
+	}
 	out = append(out, gives(c)...)
 	limit := u.FoodLimit()
 	out = append(out, sourced(

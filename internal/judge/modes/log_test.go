@@ -90,3 +90,26 @@ func TestTrend(t *testing.T) {
 		t.Error("no log tells a trend")
 	}
 }
+
+func TestLiquidDrops(t *testing.T) {
+	read := func(c float64) *quantity.Uncertain[quantity.Temperature] {
+		return &quantity.Uncertain[quantity.Temperature]{Value: quantity.Celsius(c), Std: 0.3}
+	}
+	for _, x := range []struct {
+		name         string
+		from, to     *quantity.Uncertain[quantity.Temperature]
+		drops, known bool
+	}{
+		{"a clear drop", read(35), read(28), true, true},
+		{"none", read(35), read(34.5), false, true},
+		{"warmer", read(35), read(37), false, true},
+		{"neither", read(35), read(33), false, false},
+		{"one clamp", read(35), nil, false, false},
+	} {
+		var c modes.Case
+		c.LiquidLine, c.LiquidAtValve = x.from, x.to
+		if drops, known := c.LiquidDrops(); drops != x.drops || known != x.known {
+			t.Errorf("%s: %v, %v", x.name, drops, known)
+		}
+	}
+}

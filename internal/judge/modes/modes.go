@@ -45,6 +45,9 @@ type Case struct {
 	Room     coldroom.Room
 	BulbLine *quantity.Uncertain[quantity.Temperature]
 
+	// LiquidAtValve is the liquid line just ahead of the metering device; nil where not read.
+	LiquidAtValve *quantity.Uncertain[quantity.Temperature]
+
 	// Aim is what a cooling machine is charged by, held against its target.
 	Aim
 	// Says how the mode was found.
@@ -104,6 +107,20 @@ type Aim struct {
 	// conditions.
 	Reading *Reading
 	Target  *charge.Target
+}
+
+// LiquidDrops says whether the liquid line has a clear drop of temperature on its way to the
+// metering device, as behind a restriction where liquid boils; false for known where that was not
+// read or is neither clear nor none. Common practice, no source: a warm room takes a degree or
+// two from a line without one.
+func (c *Case) LiquidDrops() (drops, known bool) {
+	const clear, none = 3.0, 1.5 // K
+	from, to := c.LiquidLine, c.LiquidAtValve
+	if from == nil || to == nil {
+		return false, false
+	}
+	drop := float64(from.Value.Sub(to.Value))
+	return drop >= clear, drop >= clear || drop <= none
 }
 
 // A Judgement is what a judge says. Facts without a code say nothing.
