@@ -124,3 +124,21 @@ func TestMarginalsAddUp(t *testing.T) {
 		}
 	}
 }
+
+// A rule for machines of any make is no label: a sound machine that reads three kelvin below it
+// is not called overfull.
+func TestRulesOfAnyMakeWiden(t *testing.T) {
+	e := shortBy(refrigerant.FixedRestrictor, 0)
+	target := Expectation{Feature: signature.Superheat, Std: 0.5}
+	sound := Infer(e)
+	target.Value = float64(e.SuctionLine.Value-e.EvaporatingDew.Value) + 3
+	e.Expected = []Expectation{target}
+	stated := Infer(e)
+	target.Rule = true
+	e.Expected = []Expectation{target}
+	ruled := Infer(e)
+	if !(ruled.Charge.High < stated.Charge.High/2) || ruled.Charge.High > sound.Charge.High+0.1 {
+		t.Errorf("high %.3f, by a label %.3f, by a rule %.3f",
+			sound.Charge.High, stated.Charge.High, ruled.Charge.High)
+	}
+}

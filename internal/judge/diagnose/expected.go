@@ -6,6 +6,10 @@ import "github.com/satline/satline/internal/judge/diagnose/signature"
 // inference it is condensing over outdoor air less subcooling.
 const Approach signature.Feature = signature.Features
 
+// AnyMake is how far a machine that is charged right reads from a rule for machines of any make,
+// which knows neither its coil nor its restrictor, in kelvin: common practice, no source.
+const AnyMake = 3.0
+
 // machine is what is known of the machine at hand as a sound one: the readings
 // it should give in the weather of the visit.
 type machine struct {
@@ -34,16 +38,13 @@ func expect(
 			at = table.Sound.At(signature.Rated, seen.fluid)
 		}
 		mean := table.Sound.Mean(at)
-		var h vector
-		value := x.Value
-		switch {
-		case x.Feature == Approach:
-			h[signature.CondensingOver], h[signature.Subcooling] = 1, -1
-			value += seen.raw.condGlide
-		case x.Feature >= 0 && x.Feature < features:
-			h[x.Feature] = 1
-		default:
+		h, ok := readingOf(x.Feature)
+		if !ok {
 			continue
+		}
+		value := x.Value
+		if x.Feature == Approach {
+			value += seen.raw.condGlide
 		}
 		if !(x.Std > 0) {
 			continue
@@ -62,7 +63,7 @@ func expect(
 		}
 		gain, known := 1/variance, max(0, 1-x.Std*x.Std/variance)/variance
 		if x.Rule {
-			gain = 1 / (variance + x.Std*x.Std)
+			gain = 1 / (variance + x.Std*x.Std + AnyMake*AnyMake)
 			known = gain
 		}
 		for a := range cross {
@@ -73,4 +74,17 @@ func expect(
 		}
 	}
 	return m
+}
+
+// readingOf is a reading as a sum of features; false for one that there is none of.
+func readingOf(f signature.Feature) (weights vector, ok bool) {
+	switch {
+	case f == Approach:
+		weights[signature.CondensingOver], weights[signature.Subcooling] = 1, -1
+	case f >= 0 && f < features:
+		weights[f] = 1
+	default:
+		return weights, false
+	}
+	return weights, true
 }
