@@ -21,7 +21,7 @@ type belief struct {
 // believe weighs everything together.
 func believe(c *modes.Case) *belief {
 	evidence := c.Evidence
-	evidence.ByTarget = byTarget(c)
+	evidence.Response = responseOf(c)
 	b := &belief{diagnose.Infer(evidence), c}
 	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
 		// The models of comfort cooling know no such machine; but that the readings suit

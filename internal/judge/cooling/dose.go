@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -77,6 +78,7 @@ func (k *planner) move(sized, little fact.Code) {
 		return
 	}
 	plan := dosing(k.c)
+	plan.Most = k.share(whole, sized)
 	if k.c.Course != nil {
 		plan.Settling = *k.c.Course
 	}
@@ -115,16 +117,14 @@ func dosing(c *modes.Case) charge.Dosing {
 	}
 }
 
-// How far a machine that is charged right reads from the target: one of its label, and a
-// general one, which knows neither its coil nor its restrictor (judgement).
-const (
-	ofLabel = quantity.TemperatureDelta(1)
-	general = quantity.TemperatureDelta(3)
-)
+// features are those that the charge is read from, by method.
+var features = map[charge.Method]signature.Feature{
+	charge.Superheat: signature.Superheat, charge.Subcooling: signature.Subcooling,
+	charge.Approach: diagnose.Approach,
+}
 
-// byTarget is the charge error by the distance of the reading from its target and by what
-// the machine has answered so far; nil before anything was moved.
-func byTarget(c *modes.Case) *diagnose.Spread {
+// responseOf is that of the machine to what was moved; nil before anything was.
+func responseOf(c *modes.Case) *diagnose.Response {
 	if c.Target == nil || c.Reading == nil || c.ReadBeforeMove || c.WholeCharge == 0 {
 		return nil
 	}
@@ -136,29 +136,19 @@ func byTarget(c *modes.Case) *diagnose.Spread {
 	if err != nil || dose.PerOunce.Value == 0 {
 		return nil
 	}
-	doubt := ofLabel
-	if c.Target.General() {
-		doubt = general
-	}
-	whole := c.WholeCharge.Ounces() * float64(dose.PerOunce.Value) // of the reading
-	off, answer := dose.Verdict.Deviation, dose.PerOunce
-	mean := float64(off.Value) / whole
-	std := math.Hypot(off.Std, float64(doubt)) / whole
-	return &diagnose.Spread{
-		Mean: mean, Std: math.Hypot(std, mean*answer.Std/float64(answer.Value)),
-	}
+	ounces := c.WholeCharge.Ounces()
+	return &diagnose.Response{Feature: features[c.Method], PerCharge: diagnose.Spread{
+		Mean: ounces * float64(dose.PerOunce.Value), Std: ounces * dose.PerOunce.Std,
+	}}
 }
 
 // byShare moves the part of the charge that is expected to cost least.
 func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
-	share := k.b.Charge.Dose(sized == modes.Add)
-	ounces := math.Floor(share*float64(whole)/float64(quantity.Ounces(1))*2) / 2
-	if ounces <= 0 {
+	if mass := k.share(whole, sized); mass <= 0 {
 		k.Add(little)
 	} else {
 		k.j.Dose = &charge.Dose{
-			Action: charge.Add, Mass: quantity.Ounces(ounces), Reason: "by-belief",
-			Wait: charge.WaitAfterMove(),
+			Action: charge.Add, Mass: mass, Reason: "by-belief", Wait: charge.WaitAfterMove(),
 		}
 		if sized == modes.Recover {
 			k.j.Dose.Action = charge.Recover
@@ -166,4 +156,10 @@ func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 		k.Add(sized, fact.Amount("mass", k.j.Dose.Mass)).Why = fact.New("dose.without-target")
 	}
 	k.Add(modes.Wait, fact.Of("wait", charge.WaitAfterMove()))
+}
+
+// share is the part of the charge that is expected to cost least, in half ounces.
+func (k *planner) share(whole quantity.Mass, sized fact.Code) quantity.Mass {
+	ounces := k.b.Charge.Dose(sized == modes.Add) * whole.Ounces()
+	return quantity.Ounces(math.Floor(2*ounces) / 2)
 }

@@ -60,27 +60,32 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		c.parts[i].log += between
 		c.parts[i].weight = 0
 	}
-	likeliest := &histories[0]
+	likeliest, ways := &histories[0], c.evidence.ways()
+	if c.chargeMoved(earlier.Done) == 0 {
+		ways = asUsual
+	}
 	first, firstAfter, best := likeliest, component{a: none, b: none}, 0.0
 	for i := range histories {
 		b := &histories[i]
-		a, ok := c.after(was, b.component, earlier.Done)
-		if !ok {
-			continue
-		}
-		j, ok := c.join(was, b, a)
-		if !ok {
-			continue
-		}
-		// The first explanation is held to its word at the severity that keeps it
-		// best, among those that the earlier readings left likely.
-		if b.a == likeliest.a && b.b == likeliest.b && b.weight > 0.05*likeliest.weight {
-			if chance := departure(j.squared, c.seen.n); i == 0 || chance > best {
-				first, firstAfter, best = b, a, chance
+		for _, w := range ways {
+			a, ok := c.after(was, b.component, earlier.Done, w)
+			if !ok {
+				continue
 			}
+			j, ok := c.join(was, b, a)
+			if !ok {
+				continue
+			}
+			// The first explanation is held to its word at the severity that keeps it
+			// best, among those that the earlier readings left likely.
+			if b.a == likeliest.a && b.b == likeliest.b && b.weight > 0.05*likeliest.weight {
+				if chance := departure(j.squared, c.seen.n); i == 0 || chance > best {
+					first, firstAfter, best = b, a, chance
+				}
+			}
+			a.log = math.Log((1-unforeseen)*w.chance) + b.log + j.log + c.bounds(a)
+			c.parts = append(c.parts, a)
 		}
-		a.log = math.Log(1-unforeseen) + b.log + j.log + c.bounds(a)
-		c.parts = append(c.parts, a)
 	}
 	c.normalize()
 
@@ -147,7 +152,10 @@ type remnant struct {
 
 // remnants are what is left of an explanation of the earlier readings by what was done, with
 // the relative charge error.
-func (c *caseFile) remnants(b component, done []Action) (left []remnant, charge float64) {
+func (c *caseFile) remnants(
+	b component, done []Action, w way,
+) (left []remnant, charge float64) {
+	reads := 0.0
 	for k, a := range [...]int{b.a, b.b} {
 		if a == none || mends(done, c.suspects[a].signature) {
 			continue
@@ -156,28 +164,31 @@ func (c *caseFile) remnants(b component, done []Action) (left []remnant, charge 
 		code, s := c.suspects[a].signature, &c.states[a][index]
 		switch code {
 		case Undercharge:
-			charge -= s.severity
+			reads -= s.severity
 		case Overcharge:
-			charge += s.severity
+			reads += s.severity
 		default:
 			left = append(left, remnant{code, s.severity, index, s})
 		}
 	}
-	charge += c.chargeMoved(done)
+	mass := w.mass * c.chargeMoved(done)
+	charge, reads = reads/w.steep+mass, reads+w.steep*mass
 	const slight = 0.02 // of the charge: no fault
 	switch {
-	case charge < -slight:
-		left = append(left, remnant{Undercharge, -charge, none, nil})
-	case charge > slight:
-		left = append(left, remnant{Overcharge, charge, none, nil})
+	case reads < -slight:
+		left = append(left, remnant{Undercharge, -reads, none, nil})
+	case reads > slight:
+		left = append(left, remnant{Overcharge, reads, none, nil})
 	}
 	return left, charge
 }
 
 // after is what an explanation of the earlier readings becomes by what was
 // done; it may add a state to a suspect of c.
-func (c *caseFile) after(was *caseFile, b component, done []Action) (component, bool) {
-	left, charge := was.remnants(b, done)
+func (c *caseFile) after(
+	was *caseFile, b component, done []Action, w way,
+) (component, bool) {
+	left, charge := was.remnants(b, done, w)
 	out := component{a: none, b: none, followed: true, charge: charge}
 	for _, r := range left[:min(2, len(left))] {
 		a := c.suspect(r.signature)

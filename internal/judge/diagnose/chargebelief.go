@@ -50,10 +50,11 @@ func (b *ChargeBelief) Call() ChargeCall {
 	return ChargeOpen
 }
 
-// callMoved calls what another dose is expected to cost less than to leave. To turn round
-// costs what undoing costs besides, and is not done while the charge may be off the other way.
+// callMoved calls what another dose is expected to cost less than to leave; nobody adds two
+// ounces to what is likely to be right. To turn round costs what undoing costs besides, and is
+// not done while the charge may be off the other way.
 func (b *ChargeBelief) callMoved() ChargeCall {
-	const hardly, likelier = 0.05, 0.7
+	const hardly, likelier = 0.05, 0.8
 	leave := b.Low*costOf(Undercharge).neglect + b.High*costOf(Overcharge).neglect
 	_, add := b.dose(1)
 	_, recover := b.dose(-1)
@@ -63,18 +64,18 @@ func (b *ChargeBelief) callMoved() ChargeCall {
 		recover += costOf(Overcharge).mend + anotherRound
 	}
 	switch {
+	case b.InBand >= likelier:
+		return ChargeInBand
 	case b.Low >= CallLow || add < leave && (b.moved > 0 || b.High < hardly):
 		return ChargeLow
 	case b.High >= CallHigh || recover < leave && (b.moved < 0 || b.Low < hardly):
 		return ChargeHigh
-	case b.InBand >= likelier:
-		return ChargeInBand
 	}
 	return ChargeOpen
 }
 
 // A dose is at most a tenth of the charge, in steps, and at least what a scale can show.
-const leastDose, mostDose = 2, 10
+const leastDose, mostDose = 3, 10
 
 // Dose is the part of the charge to add, or to recover, next: the one with the least expected
 // loss.
@@ -105,11 +106,18 @@ func (b *ChargeBelief) dose(sign int) (share, loss float64) {
 	low, high := bandCells()
 	share, loss = 0, math.Inf(1)
 	for k := leastDose; k <= mostDose; k++ {
-		short := ChargeBand + float64(k)*chargeStep
-		left, past := -weight[low-k]*short-moment[low-k], weight[chargeCells]-weight[high-k]
-		if sign < 0 {
-			left = moment[chargeCells] - moment[high+k] - (weight[chargeCells]-weight[high+k])*short
-			past = weight[low+k]
+		left, past := 0.0, 0.0
+		for _, w := range b.ways {
+			n := int(math.Round(w.mass * float64(k)))
+			short := ChargeBand + float64(n)*chargeStep
+			if sign > 0 {
+				left -= w.chance * (weight[low-n]*short + moment[low-n])
+				past += w.chance * (weight[chargeCells] - weight[high-n])
+				continue
+			}
+			left += w.chance *
+				(moment[chargeCells] - moment[high+n] - (weight[chargeCells]-weight[high+n])*short)
+			past += w.chance * weight[low+n]
 		}
 		if l := anotherRound*(1+left/perRound) + undone*past; l < loss {
 			share, loss = float64(k)*chargeStep, l
@@ -132,7 +140,8 @@ type ChargeBelief struct {
 	Error, ErrorGivenLow, ErrorGivenHigh Spread
 
 	density chargeDensity
-	moved   int // the last move: 1 in, -1 out, 0 none
+	moved   int   // the last move: 1 in, -1 out, 0 none
+	ways    []way // how the machine may answer to the next
 }
 
 // A chargeDensity is the chance of each cell.
@@ -318,7 +327,7 @@ func (c *caseFile) bySize(d *chargeDensity, companions int) (right float64) {
 // that were weighed, the likelihood is interpolated, down to that of the same explanation
 // without it.
 func (c *caseFile) chargeBelief() ChargeBelief {
-	b := ChargeBelief{moved: c.evidence.moved()}
+	b := ChargeBelief{moved: c.evidence.moved(), ways: c.evidence.ways()}
 	companions := len(c.suspects) + 1
 	if c.evidence.NoPairs {
 		companions = 1
@@ -337,8 +346,8 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 			c.spreadSizes(&b, a, sign, z.bare[with], &z.fits[k][with], &z.masses[k][with])
 		}
 	}
-	if x := c.evidence.ByTarget; x != nil {
-		b.density.narrow(*x)
+	if off, ok := c.byResponse(); ok {
+		b.density.narrow(off)
 	}
 	b.sumUp()
 	return b
@@ -347,6 +356,31 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 // strays is the chance that a machine is not charged right where its reading meets the
 // target: another fault, a target that is not its own.
 const strays = 0.1
+
+// byResponse is the charge error by how far a reading is from what this machine would read if it
+// were charged right, and by how it has answered so far; false where it is not known.
+func (c *caseFile) byResponse() (off Spread, ok bool) {
+	r := c.evidence.Response
+	if r == nil || r.PerCharge.Mean == 0 {
+		return off, false
+	}
+	of, _ := readingOf(r.Feature)
+	mean, cov := c.predict(component{a: none, b: none}, &c.seen.have, c.seen.noise)
+	from, variance := 0.0, 0.0
+	for f, w := range of {
+		if w == 0 {
+			continue
+		}
+		if !c.seen.have[f] {
+			return off, false
+		}
+		from += w * (c.seen.value[f] - mean[f])
+		variance += w * dot(&of, &cov[f])
+	}
+	off.Mean = from / r.PerCharge.Mean
+	off.Std = math.Hypot(math.Sqrt(variance), off.Mean*r.PerCharge.Std) / math.Abs(r.PerCharge.Mean)
+	return off, true
+}
 
 // narrow takes in what the answer of the machine says of the charge.
 func (d *chargeDensity) narrow(to Spread) {

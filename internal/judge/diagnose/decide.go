@@ -79,8 +79,11 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	if call == ChargeOpen && charge.High >= leaning {
 		worth, c.callAt = worthLooking*(1-charge.High), leaning
 	}
-	taken := map[string]bool{leakLook: charge.moved != 0}
-	for now := all; len(d.Looks) < mostLooks; {
+	taken, now := map[string]bool{leakLook: charge.moved != 0}, all
+	if m, then := c.lookAtLie(all); m != nil && charge.moved != 0 {
+		d.Looks, taken[m.Code], now, going = append(d.Looks, m), true, then, true
+	}
+	for len(d.Looks) < mostLooks {
 		before := c.least(now).Loss
 		best, then, saves := c.bestTest(now, before, worth, taken)
 		// The next dose answers what a reading would, and does what there is to do.
@@ -132,6 +135,44 @@ func (c *caseFile) bestTest(
 		}
 	}
 	return best, then, saves
+}
+
+// lookAtLie is the look at the instrument that is likeliest to lie, with what is believed after
+// its likelier answer: once refrigerant was moved, the machine may have answered by more than is
+// usual, and an answer goes on from there, as a second reading by the same clamp does not. nil
+// where none is likely enough, or was looked at.
+func (c *caseFile) lookAtLie(all []weighted) (*Measurement, []weighted) {
+	best, most := none, worthLooking
+	for a := range c.suspects {
+		if c.suspects[a].faults[0].Kind != Instrument {
+			continue
+		}
+		chance := 0.0
+		for i := range all {
+			if all[i].holds(a) {
+				chance += all[i].weight
+			}
+		}
+		if chance >= most {
+			best, most = a, chance
+		}
+	}
+	if best == none {
+		return nil, nil
+	}
+	for i := range tests {
+		t := &tests[i]
+		if t.decides(c.suspects[best].signature) && !t.opens && !c.evidence.answered(t) {
+			ends := c.ends(t, all)
+			likelier := 0
+			if weightOf(ends[1]) > weightOf(ends[0]) {
+				likelier = 1
+			}
+			then := normalized(ends[likelier])
+			return c.tryTest(t, all), then
+		}
+	}
+	return nil, nil
 }
 
 // goOn follows the call of a charge that is being put right: what each dose costs was

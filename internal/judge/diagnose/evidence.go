@@ -76,9 +76,8 @@ type Evidence struct {
 	// before those of Earlier where there are such; negative where more was recovered.
 	Moved quantity.Mass
 
-	// ByTarget is the relative charge error that the reading's distance from its target comes
-	// to, by how this machine has answered to what was moved; nil before anything was.
-	ByTarget *Spread
+	// Response is that of this machine to what was moved; nil before anything was.
+	Response *Response
 
 	// Earlier holds the readings before something was done in this visit.
 	Earlier *Earlier
@@ -191,4 +190,11 @@ func (e *Evidence) expected() []Expectation {
 		})
 	}
 	return out
+}
+
+// A Response is by how many kelvin a whole charge would change what the charge is read from, by
+// how the machine has answered so far.
+type Response struct {
+	Feature   signature.Feature
+	PerCharge Spread
 }
