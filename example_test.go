@@ -37,7 +37,7 @@ func ExampleAssess() {
 		fmt.Println("-", step.Do.Text)
 	}
 	// Output:
-	// Too little refrigerant, about 25 %: 99 %.
+	// Too little refrigerant, about 25 %: above 99 %.
 	// - Find the leak: oil marks, joints, valves, coils.
 	// - Add 10.0 oz.
 	// - Let it run 15 min, then read again.

@@ -37,6 +37,8 @@ type Dosing struct {
 	// Cylinder is what is left to add, Tank what the recovery tank may still
 	// take; nil where not stated.
 	Cylinder, Tank *quantity.Mass
+	// Most is what else is believed of the charge: no more than this is moved. Zero is no limit.
+	Most quantity.Mass
 	// Obstacles are what stands in the way of the target's method; those of
 	// another method do not count. One that forbids it halts the dosing, and a
 	// valve that floods halts adding.
@@ -85,8 +87,8 @@ type Dose struct {
 	// Reason is a stable code: "towards-target" for a move, "by-belief" for one that is sized
 	// by what is believed of the charge and not by a target, otherwise why there is none.
 	Reason string `json:"reason"`
-	// LimitedBy names what cut the dose: "overshoot", "step", "cylinder", "tank"; empty where
-	// nothing did.
+	// LimitedBy names what cut the dose: "overshoot", "step", "most", "cylinder", "tank"; empty
+	// where nothing did.
 	LimitedBy string `json:"limitedBy,omitzero"`
 	// Verdict is that of the last reading.
 	Verdict Verdict `json:"verdict"`
@@ -192,6 +194,9 @@ func (d Dosing) Next() (Dose, error) {
 	}
 	// Of a charge that is not known, the machine may hold less.
 	most, cut := largestStep.value*float64(whole)*math.Exp(-wholeDoubt), "step"
+	if d.Most > 0 && float64(d.Most) < most {
+		most, cut = float64(d.Most), "most"
+	}
 	limit, name := d.Cylinder, "cylinder"
 	if dose.Action == Recover {
 		limit, name = d.Tank, "tank"
@@ -360,7 +365,7 @@ func (d Dosing) check() error {
 		value quantity.Mass
 	}{
 		{"label charge", d.LabelCharge}, {"refrigerant left in the cylinder", deref(d.Cylinder)},
-		{"room in the recovery tank", deref(d.Tank)},
+		{"room in the recovery tank", deref(d.Tank)}, {"most to move", d.Most},
 	} {
 		if !(c.value >= 0 && c.value <= most) {
 			return &RangeError{

@@ -127,6 +127,10 @@ func TestDosingStops(t *testing.T) {
 	if dose := next(t, d); dose.Mass > little || dose.LimitedBy != "cylinder" {
 		t.Errorf("%v oz, limited by %q", dose.Mass.Ounces(), dose.LimitedBy)
 	}
+	d.Cylinder, d.Most = nil, oz(3)
+	if dose := next(t, d); dose.Mass > d.Most || dose.LimitedBy != "most" {
+		t.Errorf("%v oz of at most 3, limited by %q", dose.Mass.Ounces(), dose.LimitedBy)
+	}
 }
 
 // What forbids the method forbids the dose, and a flooding valve is given nothing.
