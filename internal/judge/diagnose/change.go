@@ -41,6 +41,9 @@ const (
 	sharedRest = 0.8
 	// mostHistories is how many components of the earlier readings are followed.
 	mostHistories = 60
+	// hardlyLikely is the part of the chance of the likeliest of them up to which one is followed
+	// through a machine that answers as is usual, and no other.
+	hardlyLikely = 0.02
 	// notAsSaid is the chance below which the readings did not move as said.
 	notAsSaid = 0.005
 )
@@ -60,13 +63,14 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 		c.parts[i].log += between
 		c.parts[i].weight = 0
 	}
-	likeliest, ways := &histories[0], c.evidence.ways()
-	if c.chargeMoved(earlier.Done) == 0 {
-		ways = asUsual
-	}
+	likeliest := &histories[0]
 	first, firstAfter, best := likeliest, component{a: none, b: none}, 0.0
 	for i := range histories {
 		b := &histories[i]
+		ways := asUsual
+		if c.chargeMoved(earlier.Done) != 0 && b.weight > hardlyLikely*likeliest.weight {
+			ways = c.evidence.ways()
+		}
 		for _, w := range ways {
 			a, ok := c.after(was, b.component, earlier.Done, w)
 			if !ok {
