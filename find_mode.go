@@ -13,6 +13,7 @@ import (
 // of cold rooms seldom cool houses. Common practice, no source.
 const (
 	coldRoom       = quantity.Temperature((55 + 459.67) / 1.8)
+	coolRoom       = quantity.Temperature((60 + 459.67) / 1.8)
 	mildOutdoor    = quantity.Temperature((70 + 459.67) / 1.8)
 	noCooling      = quantity.Temperature((50 + 459.67) / 1.8) // outdoors, for houses
 	coldEvaporator = quantity.Temperature((28 + 459.67) / 1.8)
@@ -113,8 +114,12 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 // byCold: a room that is cold, or an evaporator that is where no room was read.
 func (f *modeFinder) byCold() (ModeFound, bool) {
 	if t := f.r.ReturnDryBulb; t != nil {
-		return foundMode(Refrigeration, "mode.cold-room", fact.Amount("return", t.Value)),
-			t.Value < coldRoom
+		m := Refrigeration
+		if t.Value >= coldRoom { // a cool cellar, or a house in the morning
+			m = 0
+		}
+		return foundMode(m, "mode.cold-room", fact.Amount("return", t.Value)),
+			t.Value < coldRoom || f.unsaid && t.Value < coolRoom && f.mayKeepCold()
 	}
 	t := f.d.EvaporatingDew
 	if t == nil || t.Value >= coldEvaporator {
@@ -124,13 +129,18 @@ func (f *modeFinder) byCold() (ModeFound, bool) {
 	switch ofColdRooms := slices.Contains(coldRoomFluids, f.fluid); {
 	case ofColdRooms && !f.heatPump:
 		m = Refrigeration
-	case ofColdRooms:
-	case !f.unsaid, f.r.ReturnWetBulb != nil, slices.Contains(houseFluids, f.fluid),
-		f.metering == FixedRestrictor: // pistons meter into the coils of houses alone
+	case !ofColdRooms && !(f.unsaid && f.mayKeepCold()):
 		return ModeFound{}, false
 	}
 	return foundMode(
 		m, "mode.cold-evaporator", fact.Amount("evaporating", t.Value),
 		fact.Of("fluid", f.fluid),
 	), true
+}
+
+// mayKeepCold says that it may be a machine of a cold room by its refrigerant and its metering:
+// pistons meter into the coils of houses alone, and wet bulbs are read there.
+func (f *modeFinder) mayKeepCold() bool {
+	return f.r.ReturnWetBulb == nil && f.metering != FixedRestrictor &&
+		!slices.Contains(houseFluids, f.fluid)
 }

@@ -154,6 +154,11 @@ func TestModeInDoubt(t *testing.T) {
 		{"a refrigerant of cold rooms",
 			satline.Equipment{Refrigerant: "R-404A", Metering: satline.TXV}, cold, 0,
 			satline.Refrigeration},
+		{"a cellar, or a house in the morning",
+			satline.Equipment{Refrigerant: "R-22", Metering: satline.TXV}, satline.Readings{
+				SuctionPressure: gauge(62),
+				ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(56)),
+			}, 0, 0},
 		{"a head far above a winter's day",
 			satline.Equipment{Refrigerant: "R-410A", Metering: satline.TXV}, winter, 0, 0},
 		{"the same of a heat pump",

@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -74,49 +75,9 @@ func TestTrial(t *testing.T) {
 	if testing.Short() {
 		n = 150
 	}
-	var strong, weak, healthy, unread trial.Score
-	var alarms trial.Part
-	var said trial.Calibration
-	causes := trial.Causes{}
-	had := alsoKnown()
+	y := tally{causes: trial.Causes{}, had: alsoKnown()}
 	for i := range n {
-		v := bench.Draw(rand.New(rand.NewPCG(41, uint64(i))), 0.35)
-		c := caseOf(t, v)
-		k, err := evidenceOf(c)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b := believe(k)
-		list := b.ranking()
-		s := &weak
-		switch {
-		case v.Truth == sound:
-			s = &healthy
-		case v.Truth == shortCycle || v.Truth == clamp:
-			s = &unread
-		case v.Strong:
-			s = &strong
-		}
-		first, three := list[0].code == v.Truth, false
-		for _, r := range list[:3] {
-			three = three || r.code == v.Truth
-		}
-		called := b.cause(sound) < 0.08
-		before := maps.Clone(k.answers)
-		after := b.afterAsking(t, k, v).ranking()[0].code == v.Truth
-		s.Count(first, three, after)
-		if s == &strong {
-			for i := range had {
-				had[i].first.Count(firstHad(t, v, before, &had[i]) == v.Truth)
-			}
-		}
-		if s == &healthy {
-			alarms.Count(called)
-		}
-		said.Count(list[0].chance, first)
-		if s != &weak {
-			causes.Count(v.Truth, list[0].code, three, after)
-		}
+		y.count(t, bench.Draw(rand.New(rand.NewPCG(41, uint64(i))), 0.35))
 	}
 	two := trialOfPairs(t, n/5)
 	const asked = "what was asked for"
@@ -124,26 +85,26 @@ func TestTrial(t *testing.T) {
 	fmt.Fprintf(&out, preface, n)
 	const oneFault = "one fault, effect 10 % or more"
 	groups := []trial.Group{
-		{Name: oneFault, Score: strong},
-		{Name: "one fault, effect below 10 %", Score: weak},
-		{Name: "a fault that only a look shows: short runs, a loose clamp", Score: unread},
-		{Name: "sound machine", Score: healthy},
+		{Name: oneFault, Score: y.strong},
+		{Name: "one fault, effect below 10 %", Score: y.weak},
+		{Name: "a fault that only a look shows: short runs, a loose clamp", Score: y.unread},
+		{Name: "sound machine", Score: y.healthy},
 		{
 			Name:  "sound machine, something called wrong (false alarm)",
-			Score: trial.Score{First: alarms},
+			Score: trial.Score{First: y.alarms},
 		},
 	}
-	for i := range had {
+	for i := range y.had {
 		groups = append(groups, trial.Group{
-			Name:  oneFault + ", had " + had[i].name + " been known",
-			Score: trial.Score{First: had[i].first},
+			Name:  oneFault + ", had " + y.had[i].name + " been known",
+			Score: trial.Score{First: y.had[i].first},
 		})
 	}
 	trial.WriteGroups(&out, asked, groups)
-	said.Write(&out)
+	y.said.Write(&out)
 	out.WriteString("By cause (effect of 10 % or more, or what only a look shows), before any " +
 		"look that is asked for:\n\n")
-	causes.Write(&out, asked)
+	y.causes.Write(&out, asked)
 	fmt.Fprintf(&out, "Two things wrong at once, each of which shows by itself: one of them is "+
 		"named first in %s, both are the first two in %s, after the looks asked for in %s; one "+
 		"of them with a chance of a half or more in %s, both in %s.\n\n",
@@ -152,7 +113,7 @@ func TestTrial(t *testing.T) {
 	t.Log("\n" + page)
 	if os.Getenv("SATLINE_TRIAL") == "full" {
 		plot := trial.Plot("the judge of cold rooms",
-			[]trial.Panel{{Title: "the bench of cold rooms", Calibration: said}})
+			[]trial.Panel{{Title: "the bench of cold rooms", Calibration: y.said}})
 		for name, text := range map[string]string{"trial.md": page, "calibration.svg": plot} {
 			if err := os.WriteFile("testdata/"+name, []byte(text), 0o644); err != nil {
 				t.Fatal(err)
@@ -167,11 +128,57 @@ func TestTrial(t *testing.T) {
 			t.Errorf("%s: %v", what, p)
 		}
 	}
-	held("first right after the looks", strong.After, 0.85, 0.11)
+	held("first right after the looks", y.strong.After, 0.85, 0.11)
 	// Weighed each by itself alone, both are the first two in a quarter.
 	held("both of two", two.both, 0.8, 0.16)
-	held("among the first three", strong.Three, 0.96, 0.07)
-	held("no false alarm", trial.Part{N: alarms.Of - alarms.N, Of: alarms.Of}, 0.97, 0.06)
+	held("among the first three", y.strong.Three, 0.96, 0.07)
+	held("no false alarm", trial.Part{N: y.alarms.Of - y.alarms.N, Of: y.alarms.Of}, 0.97, 0.06)
+}
+
+// A tally sums up what came of visits: of one fault that shows, of one that hardly does, of
+// sound machines, and of faults that only a look shows.
+type tally struct {
+	strong, weak, healthy, unread trial.Score
+	alarms                        trial.Part
+	said                          trial.Calibration
+	causes                        trial.Causes
+	had                           []knownToo
+}
+
+// of is the score that a visit counts for.
+func (y *tally) of(v *bench.Visit) *trial.Score {
+	switch {
+	case v.Truth == sound:
+		return &y.healthy
+	case v.Truth == shortCycle || v.Truth == clamp:
+		return &y.unread
+	case v.Strong:
+		return &y.strong
+	}
+	return &y.weak
+}
+
+func (y *tally) count(t testing.TB, v *bench.Visit) {
+	k := mustKnow(t, v)
+	b := believe(k)
+	list, s := b.ranking(), y.of(v)
+	first := list[0].code == v.Truth
+	three := slices.ContainsFunc(list[:3], func(r ranked) bool { return r.code == v.Truth })
+	before := maps.Clone(k.answers)
+	after := b.afterAsking(t, k, v).ranking()[0].code == v.Truth
+	s.Count(first, three, after)
+	y.said.Count(list[0].chance, first)
+	switch s {
+	case &y.strong:
+		for i := range y.had {
+			y.had[i].first.Count(firstHad(t, v, before, &y.had[i]) == v.Truth)
+		}
+	case &y.healthy:
+		y.alarms.Count(b.cause(sound) < 0.08)
+	}
+	if s != &y.weak {
+		y.causes.Count(v.Truth, list[0].code, three, after)
+	}
 }
 
 // afterAsking is what is believed once up to three looks that are asked for were taken, and the
