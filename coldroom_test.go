@@ -147,6 +147,11 @@ var coldVisits = map[string]struct {
 		cause: "cold-evaporator", never: []string{"mend.cold-product", "mend.cold-door"},
 		steps: []string{"step.stop", "step.cold-food-frozen", "mend.cold-evaporator*"},
 	},
+	// More than half of the charge went in without an answer: no further dose.
+	"cold-much-added": {
+		headline: "headline.moved-much", steps: []string{"step.cold-food-move", "step.halt"},
+		never: []string{"step.cold-add*"},
+	},
 	// Two clamps on the liquid line tell a drier from a valve that starves.
 	"cold-drop-measured": {
 		cause: "cold-restriction", steps: []string{"step.cold-food-move", "mend.cold-drier"},

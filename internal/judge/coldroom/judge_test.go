@@ -39,6 +39,9 @@ func decorated(t *testing.T, i int) *modes.Case {
 		c.Charge = 0
 	}
 	if often(0.1) {
+		c.Moved = c.WholeCharge * 6 / 10
+	}
+	if often(0.1) {
 		c.ReturnDryBulb = nil
 	}
 	if often(0.1) {
@@ -161,7 +164,7 @@ var neutral = []fact.Code{
 	"step.stop", "step.feel-compressor", "step.nitrogen", "step.evacuate", "step.weigh-in",
 	"step.weigh-in-label", "step.read", "step.read-again", "step.find-leak", "step.recover-rest",
 	"step.mend-leak", "step.leave-charge", "headline.cause", "headline.open", "headline.stop",
-	"charge.read-before-move", "charge.look-first", "outcome.look", "danger.condensing-highest",
+	"step.halt", "headline.moved-much", "charge.moved-much", "charge.read-before-move", "charge.look-first", "outcome.look", "danger.condensing-highest",
 	"danger.condensing-high", "danger.suction-in-vacuum", "danger.discharge-hottest",
 	"danger.discharge-hot", "danger.current-highest", "danger.current-high", "danger.floodback",
 	"danger.slugging",

@@ -2,6 +2,7 @@ package coldroom
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"time"
 
@@ -80,6 +81,7 @@ func (p *planner) plan() {
 	case p.opened():
 	case p.early():
 	case p.unread():
+	case p.movedMuch():
 	case p.iced():
 	default:
 		p.byBelief()
@@ -179,6 +181,31 @@ func (p *planner) early() bool {
 		With(p.unjudged.Values...)
 	p.add("step.cold-run", fact.Of("wait", wait.Round(time.Minute)))
 	p.add("step.read-again")
+	return true
+}
+
+// movedMuch: a good part of the whole charge has been moved, and it is still not right: what else
+// lets vapor into the line is looked for, and all of it is weighed in anew.
+func (p *planner) movedMuch() bool {
+	if p.c.WholeCharge <= 0 || p.b.cause(sound) >= likely || p.stopped() {
+		return false
+	}
+	share := math.Abs(float64(p.c.Moved / p.c.WholeCharge))
+	if share <= charge.MostMoved() {
+		return false
+	}
+	p.unjudged = fact.New("charge.moved-much", fact.Of("share", fact.Share(share)))
+	p.headline = fact.New("headline.moved-much")
+	p.add("step.halt", p.unjudged.Values...)
+	p.look("cold-drier-drop", "cold-receiver-low", "cold-head-holds", "cold-glass")
+	p.putRight()
+	p.add("step.find-leak")
+	if p.asked != nil {
+		p.add("step.leave-charge")
+	} else {
+		p.wholeCharge()
+	}
+	p.watch()
 	return true
 }
 
