@@ -75,7 +75,10 @@ func (k *Kept) of(noPairs bool) **caseFile {
 	return &k.with
 }
 
-func (k *Kept) put(was *caseFile) { *k.of(was.evidence.NoPairs) = was }
+func (k *Kept) put(was *caseFile) {
+	was.work.packings = nil // all that is weighed is
+	*k.of(was.evidence.NoPairs) = was
+}
 
 // find is nil where it was not kept, or where what it rests on was read anew.
 func (k *Kept) find(past *Evidence) *caseFile {

@@ -64,7 +64,7 @@ func (c *caseFile) leading(untaken []scale) []lead {
 // given those that were measured.
 func (c *caseFile) forecast(p *lead, want *[features]bool) {
 	m, cov := c.predict(p.component, want, c.seen.noise)
-	var x [maxDim]float64
+	var x [features]float64
 	var at [features]int
 	n := 0
 	for a := range features {
@@ -87,7 +87,7 @@ func (c *caseFile) forecast(p *lead, want *[features]bool) {
 		}
 		mean, variance := m[f], cov[f][f]
 		if known {
-			var cross [maxDim]float64
+			var cross [features]float64
 			for k := range n {
 				cross[k] = cov[f][at[k]]
 			}

@@ -6,14 +6,11 @@ import (
 	"github.com/satline/satline/internal/physics/helmholtz"
 )
 
-// maxDim is room for all features of two snapshots.
-const maxDim = 2 * features
-
 // A triangle is the lower Cholesky factor of a covariance, kept on the stack of
 // the caller so that weighing an explanation allocates nothing.
 type triangle struct {
 	n int
-	l [maxDim][maxDim]float64
+	l [features][features]float64
 }
 
 // factor computes the factor of the n×n matrix a in place; false where a is not
@@ -50,15 +47,6 @@ func (t *triangle) whiten(x []float64) {
 		}
 		x[i] = sum / t.l[i][i]
 	}
-}
-
-// logDet is the logarithm of the determinant of the matrix factored.
-func (t *triangle) logDet() float64 {
-	product := 1.0
-	for i := range t.n {
-		product *= t.l[i][i]
-	}
-	return 2 * math.Log(product)
 }
 
 // tails is the degrees of freedom of the Student t that stands for the Gaussian:

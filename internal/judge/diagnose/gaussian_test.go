@@ -12,7 +12,7 @@ import (
 // The small factorization against gonum's.
 func TestTriangleAgainstGonum(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 1))
-	for n := 1; n <= maxDim; n += 3 {
+	for n := 1; n <= features; n += 3 {
 		root := mat.NewDense(n, n, nil)
 		for i := range n {
 			for j := range n {
@@ -37,12 +37,20 @@ func TestTriangleAgainstGonum(t *testing.T) {
 		if !chol.Factorize(sym) || !own.factor(n) {
 			t.Fatalf("n = %d: not positive definite", n)
 		}
-		if got, want := own.logDet(), chol.LogDet(); math.Abs(got-want) > 1e-9*(1+math.Abs(want)) {
-			t.Errorf("n = %d: log det %v, gonum %v", n, got, want)
-		}
 		x := make([]float64, n)
+		w := workspace{n: n}
+		var cov [packed]float64
 		for i := range x {
 			x[i] = rng.NormFloat64()
+			w.x[i] = x[i]
+			for j := range i + 1 { // half of it noise
+				cov[place(i, j)], w.noise[place(i, j)] = sym.At(i, j)/2, sym.At(i, j)/2
+			}
+		}
+		before := w.x
+		if _, _, ok := w.whiten(&cov); !ok ||
+			math.Abs(w.logDet-chol.LogDet()) > 1e-9*(1+math.Abs(w.logDet)) {
+			t.Errorf("n = %d: log det %v, gonum %v", n, w.logDet, chol.LogDet())
 		}
 		var solved mat.VecDense
 		if err := chol.SolveVecTo(&solved, mat.NewVecDense(n,
@@ -55,8 +63,13 @@ func TestTriangleAgainstGonum(t *testing.T) {
 		for _, v := range x {
 			got += v * v
 		}
-		if math.Abs(got-want) > 1e-8*want {
-			t.Errorf("n = %d: distance %v, gonum %v", n, got, want)
+		step := w.step(n, &before, nil)
+		for _, got := range []float64{
+			got, w.squared, w.dot(n, &step, &w.x), w.distance(n, &[features]float64{}, nil),
+		} {
+			if math.Abs(got-want) > 1e-8*want {
+				t.Errorf("n = %d: distance %v, gonum %v", n, got, want)
+			}
 		}
 	}
 }

@@ -70,7 +70,7 @@ func (c *caseFile) apart(p, q component) float64 {
 // were read; false where the covariance is none. It leaves the factor of that in the
 // triangle.
 func (c *caseFile) distance(v, mean *vector, cov *matrix) (n int, squared float64, ok bool) {
-	var x [maxDim]float64
+	var x [features]float64
 	for f := range features {
 		if !c.seen.have[f] {
 			continue
