@@ -39,6 +39,9 @@ type parquetOrder struct {
 	Order string `parquet:"order,zstd"`
 }
 
+// lineBytes is of lines what one batch has: about a second of judging.
+const lineBytes = 1 << 20
+
 // readFn reads an archive: orders as JSON, one a line, plain or packed with gzip, or a
 // column of a Parquet file. A file that cannot be opened fails the bundle; one that is
 // broken in the middle gives what stands before that, and a Dead. Lines leave it in batches
@@ -60,7 +63,7 @@ func (f *readFn) ProcessElement(
 		return err
 	}
 	defer in.Close()
-	read, bad := batcher[Line]{}, batcher[Dead]{}
+	read, bad := batcher[Line]{most: lineBytes}, batcher[Dead]{most: lineBytes}
 	toLines := func(_ int, lines []byte) { emit(lines) }
 	n, shard := int64(0), shardOf(file.Path, f.Shards)
 	each := func(at int64, text string) error {

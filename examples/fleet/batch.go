@@ -12,11 +12,10 @@ import (
 // and several copies of what is in it. So what waits there are batches: many things as one
 // element, packed.
 
-// batchBytes is about how much is gathered, all keys together, before it is packed.
-const batchBytes = 1 << 20
-
-// A batcher gathers things by key and emits them in batches.
+// A batcher gathers things by key and emits them in batches, once they have about as many
+// bytes, all keys together, as are the most.
 type batcher[T any] struct {
+	most  int
 	byKey map[int][]T
 	bytes int
 }
@@ -27,7 +26,7 @@ func (b *batcher[T]) add(key, bytes int, one T, emit func(int, []byte)) error {
 		b.byKey = map[int][]T{}
 	}
 	b.byKey[key] = append(b.byKey[key], one)
-	if b.bytes += bytes; b.bytes < batchBytes {
+	if b.bytes += bytes; b.bytes < b.most {
 		return nil
 	}
 	return b.flush(emit)
@@ -42,7 +41,7 @@ func (b *batcher[T]) flush(emit func(int, []byte)) error {
 		}
 		emit(key, packed)
 	}
-	*b = batcher[T]{}
+	*b = batcher[T]{most: b.most}
 	return nil
 }
 

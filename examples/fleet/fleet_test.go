@@ -366,7 +366,7 @@ func TestWhatWaitsIsLittle(t *testing.T) {
 	}
 	t.Logf("an order is %d bytes on its way to be judged, %d thereafter", lines/orders,
 		packed/orders)
-	if packed > 400*orders {
+	if packed > 200*orders {
 		t.Errorf("a judged order is %d bytes", packed/orders)
 	}
 	anew, err := pack(all)

@@ -67,7 +67,7 @@ type visit struct {
 // A likely is a name, of a cause or a reading, and how likely it is that one.
 type likely struct {
 	Name   string
-	Chance float64
+	Chance sum
 }
 
 // judgeFn judges orders and gives each to the file that its machine goes to.
@@ -80,7 +80,7 @@ type judgeFn struct {
 
 // StartBundle implements the DoFn: what a bundle that failed had gathered is dropped.
 func (f *judgeFn) StartBundle(_, _ func(int, []byte)) {
-	f.visits, f.dead = batcher[visit]{}, batcher[Dead]{}
+	f.visits, f.dead = batcher[visit]{most: visitsBytes}, batcher[Dead]{most: lineBytes}
 }
 
 // ProcessElement implements the DoFn.
@@ -103,8 +103,13 @@ func (f *judgeFn) ProcessElement(packed []byte, visits, dead func(int, []byte)) 
 	return nil
 }
 
-// visitBytes is about what a visit takes in memory.
-const visitBytes = 2000
+const (
+	// visitBytes is about what a visit takes in memory.
+	visitBytes = 2000
+	// visitsBytes is of visits so much that the batch of each file has some tens of them: one
+	// of few is packed half as well.
+	visitsBytes = 8 << 20
+)
 
 // FinishBundle implements the DoFn.
 func (f *judgeFn) FinishBundle(visits, dead func(int, []byte)) error {
@@ -149,10 +154,10 @@ func (l Line) judge() (visit, error) {
 	}
 	if found != nil {
 		for _, f := range found.Findings {
-			v.Findings = append(v.Findings, likely{f.Cause, f.Chance})
+			v.Findings = append(v.Findings, likely{f.Cause, sumOf(f.Chance)})
 		}
 		for _, r := range found.Readings {
-			v.Lies = append(v.Lies, likely{r.Field, r.Lies})
+			v.Lies = append(v.Lies, likely{r.Field, sumOf(r.Lies)})
 		}
 	}
 	return v, nil

@@ -79,7 +79,7 @@ func (t tallies) faults(v visit) {
 	season := season(v.At)
 	t.add(Tally{N: 1}, "faults", v.Kind, season, "")
 	for _, f := range v.Findings {
-		t.add(chance(f.Chance), "faults", v.Kind, season, f.Name)
+		t.add(chance(f.Chance.value()), "faults", v.Kind, season, f.Name)
 	}
 }
 
@@ -89,7 +89,7 @@ func (t tallies) instruments(v visit) {
 		return
 	}
 	for _, r := range v.Lies {
-		t.add(chance(r.Chance), "instruments", v.Row.Technician, r.Name)
+		t.add(chance(r.Chance.value()), "instruments", v.Row.Technician, r.Name)
 	}
 }
 
@@ -108,7 +108,7 @@ func (t tallies) callback(visits []visit) {
 		return
 	}
 	top := first.Findings[0]
-	if top.Name == "sound" || top.Chance < 0.5 {
+	if top.Name == "sound" || top.Chance < sumOf(0.5) {
 		return
 	}
 	again := 0.0
@@ -118,7 +118,7 @@ func (t tallies) callback(visits []visit) {
 		}
 		for _, f := range next.Findings {
 			if f.Name == top.Name {
-				again = max(again, top.Chance*f.Chance)
+				again = max(again, top.Chance.value()*f.Chance.value())
 			}
 		}
 	}
