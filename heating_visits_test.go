@@ -65,7 +65,7 @@ func TestHeatingVisits(t *testing.T) {
 		// A compressor that leaks within is hot: this one gets liquid.
 		"heating-liquid-back": {
 			headline: "headline.open",
-			has:      []fact.Code{"step.feel-compressor", "look.check-valves"},
+			has:      []fact.Code{"step.feel-compressor", "look.pressures-at-stop"},
 			lacks:    []fact.Code{"mend.compressor-valves"},
 		},
 		// What reads like a weak compressor is a variable speed that runs slowly.

@@ -152,7 +152,7 @@ var complaints = map[string]map[string]float64{
 // liquidCools are what sends liquid through a compressor that is cool; one that leaks within
 // compresses part of its gas again and is hot.
 var liquidCools = map[string]float64{
-	"overfeed": 0.4, overcharge: 0.1, notPumping: 0.2, sound: 0.03, "vapor-leak": 0.01,
+	"overfeed": 0.2, overcharge: 0.1, notPumping: 0.2, sound: 0.03, "vapor-leak": 0.01,
 	"reversing-valve": 0.01,
 }
 
