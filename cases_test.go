@@ -23,6 +23,20 @@ var cases = []struct {
 	cause   string   // in the headline
 	outcome ChargeOutcome
 }{
+	{
+		name: "drop-at-the-drier", cause: "restriction",
+		first: []string{"mend.liquid-line-restriction"},
+		never: []string{"step.add*", "look.liquid-line-drop"},
+	},
+	{
+		name: "no-drop-to-the-valve", cause: "restriction", first: []string{"mend.valve-starving"},
+		never: []string{"step.add*", "look.liquid-line-drop"},
+	},
+	{
+		name: "valve-bulb-off", cause: "overfeed", danger: "floodback",
+		first: []string{"step.feel-compressor", "mend.valve-overfeeding"},
+		never: []string{"step.add*", "step.recover*"},
+	},
 	{name: "compressor-weak-amps", cause: "vapor-leak|not-pumping", never: []string{"step.add*"}},
 	{
 		name:    "fan-dead-4min",

@@ -24,12 +24,13 @@ var (
 	)
 	ofHouses = regexp.MustCompile(
 		`(?i)\b(house|building|filter|blower|registers|ducts?|indoor coil|wet bulb|approach|` +
-			`economizer|comfort|casa|edificio|filtro de aire|soplador|rejillas|ductos|bulbo húmedo)\b`,
+			`economizer|comfort|casa|edificio|filtro de aire|soplador|rejillas|ductos|` +
+			`bulbo húmedo)\b`,
 	)
 	changesOver = map[fact.Code]bool{
-		"charge.heating-warm": true, "step.heating-change-over": true, "finding.reversing-valve": true,
-		"owner.cause.reversing-valve": true,
-		"caution.label-first":         true,
+		"charge.heating-warm": true, "step.heating-change-over": true,
+		"finding.reversing-valve": true, "owner.cause.reversing-valve": true,
+		"caution.label-first": true,
 	}
 )
 

@@ -101,7 +101,10 @@ func ownerNext(a satline.Assessment) (next []fact.Fact) {
 		"step.cold-recover", "step.cold-recover-share",
 	):
 		say(&next, "owner.next.recover")
-	case does(satline.StepWeighIn, satline.StepWeighInLabel, "step.cold-weigh-glass", "step.cold-weigh-frost"):
+	case does(
+		satline.StepWeighIn, satline.StepWeighInLabel,
+		"step.cold-weigh-glass", "step.cold-weigh-frost",
+	):
 		say(&next, "owner.next.weigh-in")
 	case does("mend.cold-product"):
 		say(&next, "owner.next.watch")

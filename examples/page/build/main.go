@@ -82,7 +82,9 @@ var spacious = []string{
 
 // compact are packages of others that take less room without inlining; a call of the library
 // spends little in them.
-var compact = []string{"encoding/json", "fmt", "golang.org/x/text/...", "reflect", "time"}
+var compact = []string{
+	"encoding/json", "fmt", "golang.org/x/text/...", "gonum.org/v1/gonum/...", "reflect", "time",
+}
 
 // compile returns the library as WebAssembly, without symbols.
 func compile() ([]byte, error) {

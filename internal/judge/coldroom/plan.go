@@ -396,7 +396,8 @@ func (p *planner) byBelief() {
 	p.suctionLine()
 	p.complained()
 	p.putRight()
-	if top.code == sound && p.looks == nil && !p.has(inSight...) && low < likely && !p.has("step.read") {
+	asks := p.looks != nil || p.has("step.read") || p.has(inSight...)
+	if top.code == sound && !asks && low < likely {
 		p.add("step.cold-leave")
 		return
 	}

@@ -13,6 +13,7 @@ import (
 
 // Judge says what is found of a machine that cools rooms.
 func Judge(c *modes.Case) modes.Judgement {
+	c = c.Measured()
 	b := believe(c)
 	j := modes.Judgement{
 		Dangers: modes.Distinct(c.Dangers, b.apparent), Findings: b.findings(), Ask: b.ask(),

@@ -161,8 +161,8 @@ func TestCalibratedOnOwnModel(t *testing.T) {
 		}
 		code, level := "", 0
 		// By the priors of tabled causes, which are what is drawn from.
-		x := rng.Float64() * (priorSound + traitsOf[Undercharge].prior + traitsOf[LowIndoorAir].prior +
-			traitsOf[CondenserAir].prior)
+		x := rng.Float64() * (priorSound + traitsOf[Undercharge].prior +
+			traitsOf[LowIndoorAir].prior + traitsOf[CondenserAir].prior)
 		for _, c := range []Code{Undercharge, LowIndoorAir, CondenserAir} {
 			if x < traitsOf[c].prior {
 				code = string(c)

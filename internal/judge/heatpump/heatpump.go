@@ -25,13 +25,7 @@ func Judge(c *modes.Case) modes.Judgement {
 		iced.Seen.CoilIced, iced.Answers = true, slices.Delete(slices.Clone(c.Answers), at, at+1)
 		c = &iced
 	}
-	if drops, known := c.LiquidDrops(); known && !answered(c, "liquid-line-drop") {
-		measured := *c
-		measured.Answers = append(
-			slices.Clone(c.Answers), diagnose.Answer{Code: "liquid-line-drop", Yes: drops},
-		)
-		c = &measured
-	}
+	c = c.Measured()
 	b := believe(c)
 	j := modes.Judgement{Dangers: b.dangers()}
 	p := planner{c: c, b: b, j: &j, ranked: b.standings()}

@@ -22,7 +22,8 @@ func TestSlowMachine(t *testing.T) {
 	c.Evidence.Metering = refrigerant.EXV
 	c.Input.EvaporatingDew, c.Input.CondensingBubble = read(33), read(92)
 	c.Input.SuctionLine, c.Input.LiquidLine, c.Input.DischargeLine = read(40), read(82), read(128)
-	c.Input.OutdoorDryBulb, c.Input.ReturnDryBulb, c.Input.SupplyDryBulb = read(45), read(70), read(86)
+	c.Input.OutdoorDryBulb = read(45)
+	c.Input.ReturnDryBulb, c.Input.SupplyDryBulb = read(70), read(86)
 	for _, x := range []struct {
 		known population.Known
 		sound bool

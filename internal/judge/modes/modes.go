@@ -13,6 +13,7 @@
 package modes
 
 import (
+	"slices"
 	"time"
 
 	"github.com/satline/satline/airside"
@@ -121,6 +122,21 @@ func (c *Case) LiquidDrops() (drops, known bool) {
 	}
 	drop := float64(from.Value.Sub(to.Value))
 	return drop >= clear, drop >= clear || drop <= none
+}
+
+// Measured is the case with the look along the liquid line answered, where both its ends were read
+// and nobody looked.
+func (c *Case) Measured() *Case {
+	const look = "liquid-line-drop"
+	drops, known := c.LiquidDrops()
+	if !known || slices.ContainsFunc(
+		c.Answers, func(a diagnose.Answer) bool { return a.Code == look },
+	) {
+		return c
+	}
+	out := *c
+	out.Answers = append(slices.Clone(c.Answers), diagnose.Answer{Code: look, Yes: drops})
+	return &out
 }
 
 // A Judgement is what a judge says. Facts without a code say nothing.
