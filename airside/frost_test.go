@@ -273,8 +273,8 @@ func TestOutdoorLimitOfALine(t *testing.T) {
 			rt.Fatalf("outdoor limits %v and %v", *got.Outdoor, *want.Outdoor)
 		}
 	})
-	if limits < 10 {
-		t.Errorf("%d limits", limits)
+	if limits == 0 {
+		t.Error("no limit was compared")
 	}
 }
 
