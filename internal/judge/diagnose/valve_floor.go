@@ -15,7 +15,7 @@ import (
 const valveFloor = 4 / 1.8 // K
 
 // floorPassed is the clue of a superheat below the floor of a valve. Its chances are common
-// practice, no source; by an electronic valve less is said, since some are run so.
+// practice, no source.
 var floorPassed = clue{
 	code: "sight.below-valve-floor", usual: 0.03,
 	of: map[Code]float64{
