@@ -44,7 +44,7 @@ func (d *Diagram) Describe() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s.", d.fluid.Designation(), d.pressures())
 	if estimated, why := d.fluid.Estimated(); estimated {
-		fmt.Fprintf(&b, " Estimated: %s.", strings.TrimSuffix(why, "."))
+		fmt.Fprintf(&b, " Estimated: %s.", why)
 	}
 	s := scalesOf(d.options)
 	for _, m := range d.states {
