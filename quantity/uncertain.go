@@ -68,6 +68,9 @@ func (u Uncertain[T]) AppendStyled(b []byte, s Style) []byte {
 	shown, std := of.fromSI(v), u.Std/math.Abs(of.scale)
 	if s.unit == "" && !math.IsInf(std, 0) {
 		place := int(math.Floor(math.Log10(std))) - 1
+		if math.Round(std/math.Pow10(place)) >= 100 {
+			place++ // 9.97 rounds to 10, whose two digits end one place further left
+		}
 		in.decimals = min(in.decimals, max(0, -place))
 		if place > 0 {
 			coarse := math.Pow10(place)
