@@ -29,8 +29,7 @@ func (c *caseFile) follow() {
 		}
 		h := history{component: *p, log: p.log - p.fit + c.bounds(*p)}
 		first, second := c.packed(*p)
-		cov := c.covariance(first, second)
-		c.work.whiten(&cov)
+		c.work.whiten(c.covariance(first, second))
 		h.by = c.work.factored
 		h.own, h.bare = c.followed(*p)
 		c.work.histories = append(c.work.histories, h)

@@ -41,23 +41,15 @@ type Diagnosis struct {
 	// Charge is what is believed of the charge.
 	Charge ChargeBelief
 
-	chances   []chanceOf
+	chances   []float64 // of the signatures, as traits number them
 	marginals []Marginal
 	sums      []summed
 }
 
-// chanceOf a signature is that it is present, alone or with another.
-type chanceOf struct {
-	signature Code
-	chance    float64
-}
-
 // Probability that a signature is present, alone or with another.
 func (d *Diagnosis) Probability(signature Code) float64 {
-	for i := range d.chances {
-		if d.chances[i].signature == signature {
-			return d.chances[i].chance
-		}
+	if t := traitsOf[signature]; t != nil && d.chances != nil {
+		return d.chances[t.number]
 	}
 	return 0
 }
@@ -266,13 +258,11 @@ func (c *caseFile) diagnosis() Diagnosis {
 	d := Diagnosis{
 		Healthy: healthy, Rest: 1,
 		Explanations: make([]Explanation, 0, listed),
-		chances:      make([]chanceOf, 0, len(c.suspects)),
+		chances:      make([]float64, len(traitsOf)),
 		sums:         make([]summed, 0, len(bundles)),
 	}
 	for a := range c.suspects {
-		if chance[a] > 0 {
-			d.chances = append(d.chances, chanceOf{c.suspects[a].signature, chance[a]})
-		}
+		d.chances[traitsOf[c.suspects[a].signature].number] += chance[a]
 	}
 	for _, s := range bundles {
 		d.sums = append(d.sums, summed{c.signaturesOf(s.a, s.b), s.weight})

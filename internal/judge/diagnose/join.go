@@ -25,7 +25,7 @@ func (c *caseFile) joinSharing(
 ) (j join, ok bool) {
 	w := c.work
 	first, second := c.packed(a)
-	cov := c.covariance(first, second)
+	cov := *c.covariance(first, second)
 	ahead := c.ownOffset(first, second)
 	var given [features][features]float64 // L⁻¹ of those before times the covariance with them
 	for i := range w.n {

@@ -24,6 +24,8 @@ type traits struct {
 	// size is its severity as a value named "size", false where it is none; nil where there is
 	// no telling.
 	size func(severity float64) (fact.Value, bool)
+
+	number int // among all
 }
 
 // traitsOf is every signature of the library by its code.
@@ -33,6 +35,7 @@ var traitsOf = func() map[Code]*traits {
 		circuitTraits, airTraits, instrumentTraits, haltedTraits, circumstanceTraits,
 	} {
 		for i := range rows {
+			rows[i].number = len(out)
 			out[rows[i].code] = &rows[i]
 		}
 	}

@@ -34,10 +34,13 @@ type workspace struct {
 	sound packing
 	noise [packed]float64
 	// along is the factor of the scatter of sound machines, and across that transposed.
-	along, across matrix
+	along  matrix
+	across crossing
 
 	packings  []packing
 	joined    [2]packing // of an explanation that earlier readings were followed to
+	root      matrix     // of two states
+	cov       [packed]float64
 	histories []history
 	first     []int // of each suspect
 	parts     []component
@@ -182,7 +185,7 @@ func (c *caseFile) pack() {
 			c.work.triangle.l[f][f] = math.Sqrt(max(c.machine.scatter[f][f], leastScatter))
 		}
 	}
-	w.along, w.across = matrix{}, matrix{}
+	w.along, w.across = matrix{}, crossing{}
 	for f := range features {
 		for g := range f + 1 {
 			w.along[f][g], w.across[g][f] = c.work.triangle.l[f][g], c.work.triangle.l[f][g]
@@ -197,7 +200,7 @@ func (c *caseFile) pack() {
 			w.noise[place(i, j)] = c.seen.noise[f][w.at[j]]
 		}
 	}
-	w.sound.all = w.square(&w.sound.root)
+	w.square(&w.sound.root, &w.sound.all)
 	total := 0
 	w.first = w.first[:0]
 	for a := range c.states {
@@ -239,7 +242,7 @@ func (c *caseFile) packState(s *state, p *packing) {
 			p.root[i] = vector{}
 		default:
 			p.by[i] += dot(&s.gain[f], &c.machine.offset)
-			p.root[i] = w.acrossFrom(&s.gain[f], &w.sound.root[i])
+			w.across.from(&s.gain[f], &w.sound.root[i], &p.root[i])
 		}
 		s.takeLeft(p.rest[place(i, 0):place(i, i)+1], f, &w.at)
 	}
@@ -249,15 +252,15 @@ func (c *caseFile) packState(s *state, p *packing) {
 	case &nothingOfItsOwn:
 		p.all = [packed]float64{}
 	default:
-		p.all = w.square(&p.root)
+		w.square(&p.root, &p.all)
 	}
 	for i := range place(w.n, 0) {
 		p.all[i] += p.rest[i]
 	}
 }
 
-// square is root times its transpose.
-func (w *workspace) square(root *matrix) (all [packed]float64) {
+// square fills in root times its transpose.
+func (w *workspace) square(root *matrix, all *[packed]float64) {
 	to := 0
 	for i := range root[:w.n] {
 		a := &root[i]
@@ -270,28 +273,29 @@ func (w *workspace) square(root *matrix) (all [packed]float64) {
 			to++
 		}
 	}
-	return all
 }
 
-// acrossFrom is v times the factor of the scatter, without its zeros, and u.
-func (w *workspace) acrossFrom(v, u *vector) vector {
+// A crossing is the factor of the scatter of sound machines, transposed.
+type crossing matrix
+
+// from fills in v times the factor, without its zeros, and u.
+func (x *crossing) from(v, u, to *vector) {
 	var _ [features]struct{} = [10]struct{}{}
-	a := &w.across
-	v1, v2, v3, v4, v5, v6, v7, v8, v9 := v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9]
-	b, c, d, e, f, g := &a[1], &a[2], &a[3], &a[4], &a[5], &a[6]
-	return vector{
-		u[0] + dot(v, &a[0]),
-		u[1] + v1*b[1] + v2*b[2] + v3*b[3] + v4*b[4] + v5*b[5] + v6*b[6] + v7*b[7] + v8*b[8] +
-			v9*b[9],
-		u[2] + v2*c[2] + v3*c[3] + v4*c[4] + v5*c[5] + v6*c[6] + v7*c[7] + v8*c[8] + v9*c[9],
-		u[3] + v3*d[3] + v4*d[4] + v5*d[5] + v6*d[6] + v7*d[7] + v8*d[8] + v9*d[9],
-		u[4] + v4*e[4] + v5*e[5] + v6*e[6] + v7*e[7] + v8*e[8] + v9*e[9],
-		u[5] + v5*f[5] + v6*f[6] + v7*f[7] + v8*f[8] + v9*f[9],
-		u[6] + v6*g[6] + v7*g[7] + v8*g[8] + v9*g[9],
-		u[7] + v7*a[7][7] + v8*a[7][8] + v9*a[7][9],
-		u[8] + v8*a[8][8] + v9*a[8][9],
-		u[9] + v9*a[9][9],
-	}
+	v0, v1, v2, v3, v4, v5, v6, v7, v8, v9 :=
+		v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], v[8], v[9]
+	a, b, c, d, e, f, g := &x[0], &x[1], &x[2], &x[3], &x[4], &x[5], &x[6]
+	to[0] = u[0] + (v0*a[0] + v1*a[1] + v2*a[2] + v3*a[3] + v4*a[4] +
+		v5*a[5] + v6*a[6] + v7*a[7] + v8*a[8] + v9*a[9])
+	to[1] = u[1] + v1*b[1] + v2*b[2] + v3*b[3] + v4*b[4] + v5*b[5] + v6*b[6] + v7*b[7] +
+		v8*b[8] + v9*b[9]
+	to[2] = u[2] + v2*c[2] + v3*c[3] + v4*c[4] + v5*c[5] + v6*c[6] + v7*c[7] + v8*c[8] + v9*c[9]
+	to[3] = u[3] + v3*d[3] + v4*d[4] + v5*d[5] + v6*d[6] + v7*d[7] + v8*d[8] + v9*d[9]
+	to[4] = u[4] + v4*e[4] + v5*e[5] + v6*e[6] + v7*e[7] + v8*e[8] + v9*e[9]
+	to[5] = u[5] + v5*f[5] + v6*f[6] + v7*f[7] + v8*f[8] + v9*f[9]
+	to[6] = u[6] + v6*g[6] + v7*g[7] + v8*g[8] + v9*g[9]
+	to[7] = u[7] + v7*x[7][7] + v8*x[7][8] + v9*x[7][9]
+	to[8] = u[8] + v8*x[8][8] + v9*x[8][9]
+	to[9] = u[9] + v9*x[9][9]
 }
 
 // What is written out here is where most of the time of an inference is spent.
@@ -312,8 +316,7 @@ func (c *caseFile) weigh(p component) float64 {
 	if p.b != none {
 		second = c.packing(p.b, p.sb)
 	}
-	cov := c.covariance(first, second)
-	logDet, squared, ok := w.whiten(&cov)
+	logDet, squared, ok := w.whiten(c.covariance(first, second))
 	if !ok {
 		return math.Inf(-1)
 	}
@@ -321,17 +324,23 @@ func (c *caseFile) weigh(p component) float64 {
 }
 
 // covariance of the readings under two states, without the noise of the instruments; the
-// residual is left in the workspace.
-func (c *caseFile) covariance(first, second *packing) (cov [packed]float64) {
+// residual is left in the workspace. The next call may write over it.
+func (c *caseFile) covariance(first, second *packing) (cov *[packed]float64) {
 	w := c.work
+	for i := range w.n {
+		w.x[i] = w.off[i] - first.by[i] - second.by[i]
+	}
+	if second == &w.sound && first.pull == nil {
+		return &first.all
+	}
+	cov = &w.cov
 	size := place(w.n, 0)
 	switch {
 	case second.rooted && first.rooted:
-		var root matrix
 		for i := range w.n {
-			root[i] = w.rootOf(first, second, i)
+			w.root[i] = w.rootOf(first, second, i)
 		}
-		cov = w.square(&root)
+		w.square(&w.root, cov)
 		for i := range size {
 			cov[i] += first.rest[i] + second.rest[i]
 		}
@@ -344,12 +353,9 @@ func (c *caseFile) covariance(first, second *packing) (cov [packed]float64) {
 			cov[i] = first.all[i] + second.rest[i]
 		}
 	}
-	for i := range w.n {
-		w.x[i] = w.off[i] - first.by[i] - second.by[i]
-	}
 	for _, s := range [...]*packing{first, second} {
 		if s.pull != nil {
-			c.pullPacked(s.pull, &cov)
+			c.pullPacked(s.pull, cov)
 		}
 	}
 	return cov

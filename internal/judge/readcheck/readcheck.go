@@ -1,6 +1,7 @@
 package readcheck
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -62,16 +63,15 @@ type Doubt struct {
 // Check returns the doubts about the readings, the gravest first.
 func Check(in Input) []Doubt {
 	var out []Doubt
-	for _, weight := range []Weight{Impossible, Doubtful, Note} {
-		for i := range rules {
-			if rules[i].coolingOnly && in.Heating {
-				continue
-			}
-			if d, failed := rules[i].apply(in); failed && d.Weight == weight {
-				out = append(out, d)
-			}
+	for i := range rules {
+		if rules[i].coolingOnly && in.Heating {
+			continue
+		}
+		if d, failed := rules[i].apply(in); failed {
+			out = append(out, d)
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Doubt) int { return cmp.Compare(b.Weight, a.Weight) })
 	return supersede(out)
 }
 

@@ -161,10 +161,9 @@ func shortened(v float64) float64 {
 	return math.Round(v*scale) / scale
 }
 
-// magnitude is the power of ten that v has reached.
+// magnitude is the power of ten that a normal v > 0 has reached.
 func magnitude(v float64) int {
-	_, bits := math.Frexp(v)
-	n := int(math.Floor(float64(bits-1) * math.Log10E * math.Ln2))
+	n := (int(math.Float64bits(v)>>52) - 1023) * 78913 >> 18 // by log10(2), from below
 	if v >= math.Pow10(n+1) {
 		n++
 	}

@@ -49,11 +49,12 @@ func (s *Sound) Mean(at Point) (v Vector) {
 	return v
 }
 
-func (at *Point) dot(by *[meanTerms]float64) (sum float64) {
-	for k, x := range by {
-		sum += x * at[k]
-	}
-	return sum
+func (at *Point) dot(x *[meanTerms]float64) float64 {
+	var _ [meanTerms]struct{} = [20]struct{}{}
+	return (x[0]*at[0] + x[1]*at[1] + x[2]*at[2] + x[3]*at[3] + x[4]*at[4]) +
+		(x[5]*at[5] + x[6]*at[6] + x[7]*at[7] + x[8]*at[8] + x[9]*at[9]) +
+		(x[10]*at[10] + x[11]*at[11] + x[12]*at[12] + x[13]*at[13] + x[14]*at[14]) +
+		(x[15]*at[15] + x[16]*at[16] + x[17]*at[17] + x[18]*at[18] + x[19]*at[19])
 }
 
 // A Kind is how a kind of machines departs from the mean of all.
