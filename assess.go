@@ -38,7 +38,7 @@ func (p *prepared) assess() (Assessment, error) {
 			Flammable: p.fluid.Flammable(), Estimated: estimated,
 		},
 		Atmosphere: p.atmosphere,
-		Readings:   judged(s, c.Doubts, j.Lies), Doubts: doubtsOf(c.Doubts),
+		Readings:   judged(s, c, j.Lies), Doubts: doubtsOf(c.Doubts),
 		Derived:    withCapacity(p, &s.readings, *d).in(mode.Mode),
 		Steadiness: s.steadiness, Valve: s.valve,
 		Electrical: p.electrical,

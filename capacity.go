@@ -8,14 +8,14 @@ import (
 // withCapacity adds to what is derived the capacity by the air on both sides of the coil and
 // its flow, where all of them were read.
 func withCapacity(p *prepared, r *Readings, d Derived) Derived {
-	if r.Airflow == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil ||
-		r.SupplyDryBulb == nil || r.SupplyWetBulb == nil {
+	if !r.Airflow.taken || !r.ReturnDryBulb.taken || !r.ReturnWetBulb.taken ||
+		!r.SupplyDryBulb.taken || !r.SupplyWetBulb.taken {
 		return d
 	}
 	c, err := airside.MeasureCapacity(airside.CapacityReadings{
-		Return:     airside.AirReading{DryBulb: *r.ReturnDryBulb, WetBulb: *r.ReturnWetBulb},
-		Supply:     airside.AirReading{DryBulb: *r.SupplyDryBulb, WetBulb: *r.SupplyWetBulb},
-		Airflow:    *r.Airflow,
+		Return:     airside.AirReading{DryBulb: r.ReturnDryBulb.of, WetBulb: r.ReturnWetBulb.of},
+		Supply:     airside.AirReading{DryBulb: r.SupplyDryBulb.of, WetBulb: r.SupplyWetBulb.of},
+		Airflow:    r.Airflow.of,
 		Atmosphere: p.atmosphere.Pressure,
 	})
 	if err != nil {
@@ -27,8 +27,8 @@ func withCapacity(p *prepared, r *Readings, d Derived) Derived {
 		d.SensibleHeatRatio = &quantity.UncertainNumber{Value: c.SensibleHeatRatio,
 			Std: c.SensibleHeatRatioStd}
 	}
-	if r.Power != nil {
-		if e, err := airside.EfficiencyOf(c.Total, *r.Power); err == nil {
+	if r.Power.taken {
+		if e, err := airside.EfficiencyOf(c.Total, r.Power.of); err == nil {
 			d.Efficiency = &e
 		}
 	}

@@ -16,9 +16,9 @@ func caseOf(
 	c := &modes.Case{
 		Evidence: evidenceOf(p, s, input, t), Fluid: p.fluid, Aim: *t, Says: mode.Says,
 		Superheat: d.Superheat, Subcooling: d.Subcooling, Site: p.atmosphere.Pressure,
-		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine,
-		LiquidAtValve:     s.readings.LiquidAtValve,
-		DischargePressure: s.readings.DischargePressure,
+		Room: v.Equipment.ColdRoom, BulbLine: s.readings.BulbLine.read(),
+		LiquidAtValve:     s.readings.LiquidAtValve.read(),
+		DischargePressure: s.readings.DischargePressure.read(),
 		Metered:           p.electrical != nil, Running: v.Conditions.Running,
 		TwoPhaseLine:   v.Equipment.LineSet.Device == charge.DeviceOutdoors,
 		ReadBeforeMove: !s.later, NetMoved: movedBefore(v.Moves, nil),
@@ -70,8 +70,8 @@ func loggedOf(log []LogEntry) []modes.Logged {
 	for i := range log {
 		e := &log[i]
 		out[i] = modes.Logged{
-			At: e.At, Return: e.ReturnDryBulb, Supply: e.SupplyDryBulb,
-			Outdoor: e.OutdoorDryBulb, Suction: e.SuctionPressure,
+			At: e.At, Return: e.ReturnDryBulb.read(), Supply: e.SupplyDryBulb.read(),
+			Outdoor: e.OutdoorDryBulb.read(), Suction: e.SuctionPressure.read(),
 		}
 	}
 	return out

@@ -47,12 +47,13 @@ func (v *benchVisit) settle(rng *rand.Rand) error {
 		}
 		e := &v.bench.Evidence
 		v.visit.Readings = Readings{
-			SuctionPressure: e.SuctionPressure, LiquidPressure: e.LiquidPressure,
-			SuctionLine: e.SuctionLine, LiquidLine: e.LiquidLine, DischargeLine: e.DischargeLine,
-			OutdoorDryBulb: e.OutdoorDryBulb, CondenserLeaving: e.CondenserLeaving,
-			ReturnDryBulb: e.ReturnDryBulb, ReturnWetBulb: e.ReturnWetBulb,
-			SupplyDryBulb: e.SupplyDryBulb, SupplyWetBulb: e.SupplyWetBulb,
-			Airflow: e.Airflow, Power: e.Power,
+			SuctionPressure: given(e.SuctionPressure), LiquidPressure: given(e.LiquidPressure),
+			SuctionLine: given(e.SuctionLine), LiquidLine: given(e.LiquidLine),
+			DischargeLine:  given(e.DischargeLine),
+			OutdoorDryBulb: given(e.OutdoorDryBulb), CondenserLeaving: given(e.CondenserLeaving),
+			ReturnDryBulb: given(e.ReturnDryBulb), ReturnWetBulb: given(e.ReturnWetBulb),
+			SupplyDryBulb: given(e.SupplyDryBulb), SupplyWetBulb: given(e.SupplyWetBulb),
+			Airflow: given(e.Airflow), Power: given(e.Power),
 		}
 		v.at += 3 * time.Minute
 		v.visit.Log = append(v.visit.Log, LogEntry{At: v.at, Readings: v.visit.Readings})

@@ -212,7 +212,10 @@ var (
 	_ func([]byte) (satline.Visit, error)                                 = satline.DecodeVisit
 	_ func(
 		quantity.Temperature,
-	) *quantity.Uncertain[quantity.Temperature] = satline.Measured[quantity.Temperature]
+	) satline.Reading[quantity.Temperature] = satline.Measured[quantity.Temperature]
+	_ func(
+		quantity.Uncertain[quantity.Temperature],
+	) satline.Reading[quantity.Temperature] = satline.ReadingOf[quantity.Temperature]
 	_ func(
 		quantity.Temperature, quantity.Temperature,
 	) (quantity.TemperatureDelta, error) = charge.TableSuperheat

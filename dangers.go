@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/satline/satline/charge"
@@ -38,35 +39,29 @@ func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compres
 		Superheat:     d.Superheat,
 		Evaporating:   d.EvaporatingDew,
 		Condensing:    d.CondensingDew,
-		DischargeLine: r.DischargeLine,
-		Outdoor:       r.OutdoorDryBulb,
+		DischargeLine: r.DischargeLine.read(),
+		Outdoor:       r.OutdoorDryBulb.read(),
 		Atmosphere:    p.atmosphere.Pressure.Value,
 		Heating:       mode != Cooling,
-		Current:       r.CompressorCurrent,
+		Current:       r.CompressorCurrent.read(),
 		RatedLoad:     p.visit.Equipment.Label.RatedLoadCurrent,
 	}
 	switch mode {
 	case Heating:
-		c.Outdoor = r.ReturnDryBulb // the air that the condenser gives its heat to
+		c.Outdoor = r.ReturnDryBulb.read() // the air that the condenser gives its heat to
 	case 0:
 		c.Outdoor = nil
 	}
 	for _, v := range []*SteadinessVerdict{s.steadiness, s.valve} {
 		if v != nil && v.Method == charge.Superheat && v.Course.State == charge.Hunting {
-			low := v.Course.Low
-			c.LowestSuperheat = &low
+			c.LowestSuperheat = new(v.Course.Low)
 		}
 	}
-	if r.SuctionPressure != nil {
-		suction := p.absolute(*r.SuctionPressure)
-		c.Suction = &suction
+	if r.SuctionPressure.taken {
+		c.Suction = new(p.absolute(r.SuctionPressure.of))
 	}
-	if high := r.DischargePressure; high != nil {
-		discharge := p.absolute(*high)
-		c.Discharge = &discharge
-	} else if high := r.LiquidPressure; high != nil {
-		discharge := p.absolute(*high)
-		c.Discharge = &discharge
+	if high := cmp.Or(r.DischargePressure.read(), r.LiquidPressure.read()); high != nil {
+		c.Discharge = new(p.absolute(*high))
 	}
 	return c
 }

@@ -16,8 +16,8 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 		return d, refused[0]
 	}
 	bubbleDoubt, dewDoubt := p.fluid.SaturationUncertainty()
-	if r.SuctionPressure != nil {
-		d.EvaporatingDew, err = saturation(p, *r.SuctionPressure, p.fluid.DewTemperature, dewDoubt)
+	if r.SuctionPressure.taken {
+		d.EvaporatingDew, err = saturation(p, r.SuctionPressure.of, p.fluid.DewTemperature, dewDoubt)
 		if err != nil {
 			return d, rangeProblem("readings.suctionPressure", err)
 		}
@@ -37,21 +37,21 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 			),
 			Std: (d.CondensingBubble.Std + d.CondensingDew.Std) / 2, // off together
 		}
-		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb)
-		if r.SuctionPressure != nil {
-			low := p.absolute(*r.SuctionPressure)
+		d.CondensingOverOutdoor = difference(&middle, r.OutdoorDryBulb.read())
+		if r.SuctionPressure.taken {
+			low := p.absolute(r.SuctionPressure.of)
 			if ratio, std, err := charge.CompressionRatio(low, p.absolute(*high)); err == nil {
 				d.CompressionRatio = &quantity.UncertainNumber{Value: ratio, Std: std}
 			}
 		}
 	}
-	d.Superheat = difference(r.SuctionLine, d.EvaporatingDew)
-	d.Subcooling = difference(d.CondensingBubble, r.LiquidLine)
-	d.Approach = difference(r.LiquidLine, r.OutdoorDryBulb)
-	d.TemperatureSplit = difference(r.ReturnDryBulb, r.SupplyDryBulb)
-	if r.ReturnDryBulb != nil && r.ReturnWetBulb != nil {
+	d.Superheat = difference(r.SuctionLine.read(), d.EvaporatingDew)
+	d.Subcooling = difference(d.CondensingBubble, r.LiquidLine.read())
+	d.Approach = difference(r.LiquidLine.read(), r.OutdoorDryBulb.read())
+	d.TemperatureSplit = difference(r.ReturnDryBulb.read(), r.SupplyDryBulb.read())
+	if r.ReturnDryBulb.taken && r.ReturnWetBulb.taken {
 		share, std, err := relativeHumidity(
-			*r.ReturnDryBulb, *r.ReturnWetBulb, p.atmosphere.Pressure.Value,
+			r.ReturnDryBulb.of, r.ReturnWetBulb.of, p.atmosphere.Pressure.Value,
 		)
 		if err == nil {
 			d.ReturnHumidity = &quantity.UncertainNumber{Value: share, Std: std}
@@ -90,10 +90,10 @@ func relativeHumidity(
 // itself, or what standIn makes of the discharge pressure.
 func highSide(p *prepared, r *Readings) (*gaugeReading, string) {
 	switch {
-	case r.LiquidPressure != nil:
-		return r.LiquidPressure, "readings.liquidPressure"
-	case r.DischargePressure != nil:
-		return standIn(p, *r.DischargePressure), "readings.dischargePressure"
+	case r.LiquidPressure.taken:
+		return r.LiquidPressure.read(), "readings.liquidPressure"
+	case r.DischargePressure.taken:
+		return standIn(p, r.DischargePressure.of), "readings.dischargePressure"
 	}
 	return nil, ""
 }
@@ -170,7 +170,7 @@ func (p *prepared) refused(r *Readings) []*VisitError {
 				" has no saturation there; check the refrigerant, the reading and its unit",
 		)
 	}
-	refuse("readings.suctionPressure", r.SuctionPressure, p.fluid.DewTemperature)
+	refuse("readings.suctionPressure", r.SuctionPressure.read(), p.fluid.DewTemperature)
 	high, field := highSide(p, r)
 	refuse(field, high, p.fluid.BubbleTemperature)
 	return c

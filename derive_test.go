@@ -44,19 +44,19 @@ func TestEstimateWidensWhatRestsOnIt(t *testing.T) {
 			}
 			return float64(above.Sub(below)) / 2000 * absolute.Std
 		}
-		atDew := math.Hypot(gauge(*r.SuctionPressure, p.fluid.DewTemperature), float64(dew))
-		atBubble := math.Hypot(gauge(*r.LiquidPressure, p.fluid.BubbleTemperature), float64(bubble))
-		condensing := math.Hypot(gauge(*r.LiquidPressure, p.fluid.DewTemperature), float64(dew))
+		atDew := math.Hypot(gauge(r.SuctionPressure.of, p.fluid.DewTemperature), float64(dew))
+		atBubble := math.Hypot(gauge(r.LiquidPressure.of, p.fluid.BubbleTemperature), float64(bubble))
+		condensing := math.Hypot(gauge(r.LiquidPressure.of, p.fluid.DewTemperature), float64(dew))
 		for _, c := range []struct {
 			name      string
 			got, want float64
 		}{
 			{"evaporating", d.EvaporatingDew.Std, atDew},
-			{"superheat", d.Superheat.Std, math.Hypot(atDew, r.SuctionLine.Std)},
-			{"subcooling", d.Subcooling.Std, math.Hypot(atBubble, r.LiquidLine.Std)},
+			{"superheat", d.Superheat.Std, math.Hypot(atDew, r.SuctionLine.of.Std)},
+			{"subcooling", d.Subcooling.Std, math.Hypot(atBubble, r.LiquidLine.of.Std)},
 			{"over outdoor air", d.CondensingOverOutdoor.Std,
-				math.Hypot((atBubble+condensing)/2, r.OutdoorDryBulb.Std)},
-			{"approach", d.Approach.Std, math.Hypot(r.LiquidLine.Std, r.OutdoorDryBulb.Std)},
+				math.Hypot((atBubble+condensing)/2, r.OutdoorDryBulb.of.Std)},
+			{"approach", d.Approach.Std, math.Hypot(r.LiquidLine.of.Std, r.OutdoorDryBulb.of.Std)},
 		} {
 			if math.Abs(c.got/c.want-1) > 0.01 {
 				t.Errorf("%s, %s: ± %g K, want %g", designation, c.name, c.got, c.want)

@@ -56,9 +56,9 @@ func TestCurrentOfTheMeter(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(15)
 	current := quantity.Amperes(11.5).PlusMinus(quantity.Amperes(0.3))
-	v.Readings.CompressorCurrent = &current
+	v.Readings.CompressorCurrent = ReadingOf(current)
 	one := assess(t, v)
-	v.Readings.CompressorCurrent = nil
+	v.Readings.CompressorCurrent = Reading[quantity.Current]{}
 	v.Electrical = &electrical.Readings{Compressor: electrical.Motor{
 		State: electrical.Runs, Currents: []quantity.Uncertain[quantity.Current]{current},
 		RatedLoad: quantity.Amperes(15),

@@ -13,13 +13,14 @@ import (
 // inputOf is what the checks and the diagnosis look at.
 func inputOf(p *prepared, r *Readings, d *Derived, mode Mode) readcheck.Input {
 	return readcheck.Input{
-		SuctionPressure: r.SuctionPressure, LiquidPressure: r.LiquidPressure,
+		SuctionPressure: r.SuctionPressure.read(), LiquidPressure: r.LiquidPressure.read(),
 		EvaporatingDew:   d.EvaporatingDew,
 		CondensingBubble: d.CondensingBubble, CondensingDew: d.CondensingDew,
-		SuctionLine: r.SuctionLine, LiquidLine: r.LiquidLine, DischargeLine: r.DischargeLine,
-		OutdoorDryBulb: r.OutdoorDryBulb, CondenserLeaving: r.CondenserLeaving,
-		ReturnDryBulb: r.ReturnDryBulb, ReturnWetBulb: r.ReturnWetBulb,
-		SupplyDryBulb: r.SupplyDryBulb, SupplyWetBulb: r.SupplyWetBulb,
+		SuctionLine: r.SuctionLine.read(), LiquidLine: r.LiquidLine.read(),
+		DischargeLine:  r.DischargeLine.read(),
+		OutdoorDryBulb: r.OutdoorDryBulb.read(), CondenserLeaving: r.CondenserLeaving.read(),
+		ReturnDryBulb: r.ReturnDryBulb.read(), ReturnWetBulb: r.ReturnWetBulb.read(),
+		SupplyDryBulb: r.SupplyDryBulb.read(), SupplyWetBulb: r.SupplyWetBulb.read(),
 		Atmosphere: p.atmosphere.Pressure.Value,
 		Heating:    mode != Cooling,
 	}
@@ -29,10 +30,10 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 	v, r, c, e := &p.visit, &s.readings, &p.visit.Conditions, &p.visit.Equipment
 	out := diagnose.Evidence{
 		Input:             input,
-		Airflow:           r.Airflow,
-		Power:             r.Power,
-		ExternalStatic:    r.ExternalStatic,
-		Current:           r.CompressorCurrent,
+		Airflow:           r.Airflow.read(),
+		Power:             r.Power.read(),
+		ExternalStatic:    r.ExternalStatic.read(),
+		Current:           r.CompressorCurrent.read(),
 		RatedLoadCurrent:  e.Label.RatedLoadCurrent,
 		Fluid:             p.fluid,
 		Others:            diagnose.Alternatives(p.fluid),
@@ -61,7 +62,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		NoPairs: v.Scope == VerdictOnly,
 	}
 	p.seeElectrical(&out)
-	if u := r.CompressorCurrent; u != nil && u.Value < atRest {
+	if u := r.CompressorCurrent.read(); u != nil && u.Value < atRest {
 		out.Seen.CompressorStill = true
 	}
 	for _, n := range e.Label.Normal {

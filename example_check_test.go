@@ -14,7 +14,7 @@ func overcharge() satline.Visit {
 			Refrigerant: "R-454B", Metering: satline.TXV, NominalCapacity: quantity.Tons(3),
 			Label: satline.Label{
 				Charge:     quantity.Pounds(7),
-				Subcooling: satline.Measured(quantity.FahrenheitDelta(9)),
+				Subcooling: new(quantity.FahrenheitDelta(9).PlusMinus(0)),
 			},
 		},
 		Site: satline.Site{Elevation: new(quantity.Feet(500))},

@@ -61,25 +61,6 @@ func ExampleSession() {
 	// 60 entries, <nil>
 }
 
-// A copy by assignment shares the readings, a clone does not.
-func ExampleReadings_Clone() {
-	first := satline.Readings{SuctionLine: satline.Measured(quantity.Fahrenheit(52))}
-	shared, own := first, first.Clone()
-	first.SuctionLine.Value = quantity.Fahrenheit(60)
-	fmt.Println(shared.SuctionLine.Value.Format(quantity.IP),
-		own.SuctionLine.Value.Format(quantity.IP))
-	// Output: 60.0 °F 52.0 °F
-}
-
-func ExampleLogEntry_Clone() {
-	entry := satline.LogEntry{At: time.Minute}
-	entry.SuctionLine = satline.Measured(quantity.Fahrenheit(52))
-	own := entry.Clone()
-	entry.SuctionLine.Value = quantity.Fahrenheit(60)
-	fmt.Println(own.At, own.SuctionLine.Value.Format(quantity.IP))
-	// Output: 1m0s 52.0 °F
-}
-
 // A charging loop: what was moved and what was seen go in beside the readings, and the whole
 // assessment can be asked for at any time. The machine is invented.
 func ExampleSession_Move() {

@@ -61,17 +61,6 @@ func ExampleReadVisit() {
 	// Output: R-32 TXV <nil>
 }
 
-// A reading takes the uncertainty of the visit's instruments, or states its own.
-func ExampleMeasured() {
-	byInstrument := satline.Measured(quantity.PSIG(118))
-	stated := new(quantity.PSIG(118).PlusMinus(quantity.PSIG(0.5)))
-	fmt.Println(byInstrument.Format(quantity.IP))
-	fmt.Println(stated.Format(quantity.IP))
-	// Output:
-	// 118.0 psig
-	// 118.0 psig ± 0.5 psi
-}
-
 // On a cold day no reading tells the charge, and the machine is weighed in: what
 // the label says, and the liquid line beyond what the label allows for.
 func ExampleAssess_weighIn() {

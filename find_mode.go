@@ -72,7 +72,7 @@ func foundMode(m Mode, code fact.Code, values ...fact.Value) ModeFound {
 
 // bySupply: air that comes out warmer is heated, by a heat pump or by something else.
 func (f *modeFinder) bySupply() (ModeFound, bool) {
-	s, t := f.r.SupplyDryBulb, f.r.ReturnDryBulb
+	s, t := f.r.SupplyDryBulb.read(), f.r.ReturnDryBulb.read()
 	if s == nil || t == nil || s.Value.Sub(t.Value) <= supplyWarmer {
 		return ModeFound{}, false
 	}
@@ -88,8 +88,8 @@ func (f *modeFinder) bySupply() (ModeFound, bool) {
 // byHead: what is liquid far above the outdoor air was condensed indoors. Few houses are cooled
 // in the cold: where nobody said what it is, it may heat.
 func (f *modeFinder) byHead() (ModeFound, bool) {
-	o := f.r.OutdoorDryBulb
-	t, far, code, name := f.r.LiquidLine, liquidFar, fact.Code("mode.liquid-warm"), "line"
+	o := f.r.OutdoorDryBulb.read()
+	t, far, code, name := f.r.LiquidLine.read(), liquidFar, fact.Code("mode.liquid-warm"), "line"
 	if t == nil {
 		t, far, code, name = f.d.CondensingBubble, condensingFar, "mode.condensing-warm",
 			"condensing"
@@ -97,7 +97,7 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 	if t == nil || o == nil || t.Value.Sub(o.Value) <= far {
 		return ModeFound{}, false
 	}
-	coldBox := f.r.ReturnDryBulb != nil && f.r.ReturnDryBulb.Value < coldRoom
+	coldBox := f.r.ReturnDryBulb.taken && f.r.ReturnDryBulb.of.Value < coldRoom
 	m := Mode(0)
 	switch cold := o.Value < noCooling; {
 	case f.heatPump && cold:
@@ -113,7 +113,7 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 
 // byCold: a room that is cold, or an evaporator that is where no room was read.
 func (f *modeFinder) byCold() (ModeFound, bool) {
-	if t := f.r.ReturnDryBulb; t != nil {
+	if t := f.r.ReturnDryBulb.read(); t != nil {
 		m := Refrigeration
 		if t.Value >= coldRoom { // a cool cellar, or a house in the morning
 			m = 0
@@ -141,6 +141,6 @@ func (f *modeFinder) byCold() (ModeFound, bool) {
 // mayKeepCold says that it may be a machine of a cold room by its refrigerant and its metering:
 // pistons meter into the coils of houses alone, and wet bulbs are read there.
 func (f *modeFinder) mayKeepCold() bool {
-	return f.r.ReturnWetBulb == nil && f.metering != FixedRestrictor &&
+	return !f.r.ReturnWetBulb.taken && f.metering != FixedRestrictor &&
 		!slices.Contains(houseFluids, f.fluid)
 }

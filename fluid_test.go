@@ -39,9 +39,8 @@ func TestUnsuitableFluidsAreNotJudged(t *testing.T) {
 				}
 				low, high := suction.Gauge(quantity.StandardAtmosphere),
 					liquid.Gauge(quantity.StandardAtmosphere)
-				v.Readings.SuctionPressure, v.Readings.LiquidPressure = new(low.PlusMinus(0)),
-					new(high.PlusMinus(0))
-				v.Readings.SuctionLine = new(quantity.Fahrenheit(45).Add(warm).PlusMinus(0))
+				v.Readings.SuctionPressure, v.Readings.LiquidPressure = Measured(low), Measured(high)
+				v.Readings.SuctionLine = Measured(quantity.Fahrenheit(45).Add(warm))
 				a, err := Assess(v)
 				if err != nil {
 					continue // such pressures cannot be read

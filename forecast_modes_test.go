@@ -146,11 +146,11 @@ func TestForecastOfAColdRoom(t *testing.T) {
 // What will this heat pump do at 17 °F, in a house that loses 33,000 Btu/h then?
 func ExampleForecast_heating() {
 	f := quantity.Fahrenheit
-	measured := func(t float64) *quantity.Uncertain[quantity.Temperature] {
-		return new(f(t).PlusMinus(quantity.FahrenheitDelta(1)))
+	measured := func(t float64) Reading[quantity.Temperature] {
+		return ReadingOf(f(t).PlusMinus(quantity.FahrenheitDelta(1)))
 	}
-	gauge := func(p float64) *quantity.Uncertain[quantity.GaugePressure] {
-		return new(quantity.PSIG(p).PlusMinus(quantity.PSIG(1)))
+	gauge := func(p float64) Reading[quantity.GaugePressure] {
+		return ReadingOf(quantity.PSIG(p).PlusMinus(quantity.PSIG(1)))
 	}
 	v := Visit{
 		Equipment: Equipment{

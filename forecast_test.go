@@ -147,7 +147,7 @@ func TestForecastNeedsItsReadings(t *testing.T) {
 		t.Error("a forecast was made of a machine of no size")
 	}
 	v = load(t, "sound-r410a-piston")
-	v.Readings.ReturnWetBulb = nil
+	v.Readings.ReturnWetBulb = Reading[quantity.Temperature]{}
 	if _, err := Forecast(v, CoolNight()); err == nil {
 		t.Error("a forecast was made without a return wet bulb")
 	}
@@ -158,7 +158,7 @@ func TestForecastNeedsItsReadings(t *testing.T) {
 func TestForecastNamesWhatCannotBe(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Readings.SupplyWetBulb = Measured(
-		v.Readings.SupplyDryBulb.Value + quantity.Temperature(quantity.KelvinDelta(10)),
+		v.Readings.SupplyDryBulb.of.Value + quantity.Temperature(quantity.KelvinDelta(10)),
 	)
 	if _, err := Forecast(v, CoolNight()); err != nil {
 		t.Errorf("a supply wet bulb stands in the way of a forecast that does not use it: %v", err)

@@ -83,10 +83,10 @@ func earlierOf(p *prepared, t *modes.Aim, mode Mode) (*diagnose.Earlier, error) 
 	}
 	earlier := &diagnose.Earlier{
 		Input:   inputOf(p, &r, &d, mode),
-		Airflow: r.Airflow, Power: r.Power, ExternalStatic: r.ExternalStatic,
-		Current: r.CompressorCurrent, Done: []diagnose.Action{action},
+		Airflow: r.Airflow.read(), Power: r.Power.read(), ExternalStatic: r.ExternalStatic.read(),
+		Current: r.CompressorCurrent.read(), Done: []diagnose.Action{action},
 	}
-	if t.Method == charge.Superheat && r.ReturnWetBulb != nil && r.OutdoorDryBulb != nil {
+	if t.Method == charge.Superheat && r.ReturnWetBulb.taken && r.OutdoorDryBulb.taken {
 		then := modes.Aim{Method: t.Method}
 		if target, err := targetOf(&p.visit, &r, t.Method); err == nil {
 			then.Target = &target

@@ -90,13 +90,13 @@ func TestInstrumentParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.Std).PSIG(),
+	if got, want := quantity.GaugePressure(p.readings.SuctionPressure.of.Std).PSIG(),
 		math.Hypot(0.6, 1.2); math.Abs(
 		got-want,
 	) > 1e-9 {
 		t.Errorf("gauge %.3f psi, want %.3f", got, want)
 	}
-	if got := quantity.VolumeFlow(p.readings.Airflow.Std).CFM(); math.Abs(got-40) > 1e-9 {
+	if got := quantity.VolumeFlow(p.readings.Airflow.of.Std).CFM(); math.Abs(got-40) > 1e-9 {
 		t.Errorf("airflow %.1f CFM, want 40", got)
 	}
 }

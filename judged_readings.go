@@ -3,21 +3,16 @@ package satline
 import (
 	"slices"
 
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/quantity/fact"
 )
 
 // judged lists the readings in the order of readingFields; each takes the gravest of the
 // doubts that touch it, and the chance that its instrument is wrong.
-func judged(s *settled, doubts []readcheck.Doubt, lies map[string]float64) []JudgedReading {
+func judged(s *settled, c *modes.Case, lies map[string]float64) []JudgedReading {
 	rank := []Belief{Believed, Unusual, Doubted, Impossible}
-	n := 0
-	for i := range readingFields {
-		if readingFields[i].has(&s.readings) {
-			n++
-		}
-	}
-	out := make([]JudgedReading, 0, n)
+	out := make([]JudgedReading, 0, len(c.Given))
 	for i := range readingFields {
 		f := &readingFields[i]
 		value, ok := f.value(&s.readings)
@@ -33,7 +28,7 @@ func judged(s *settled, doubts []readcheck.Doubt, lies map[string]float64) []Jud
 				r.Belief = to
 			}
 		}
-		for _, d := range doubts {
+		for _, d := range c.Doubts {
 			if slices.Contains(d.Fields, f.name) {
 				r.Why = append(r.Why, fact.Code("doubt."+d.Code))
 				raise(beliefs[d.Weight])

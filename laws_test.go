@@ -39,10 +39,10 @@ func decorated(rng *rand.Rand, v Visit) Visit {
 		}
 	}
 	if often(0.1) {
-		v.Readings.OutdoorDryBulb = nil
+		v.Readings.OutdoorDryBulb = Reading[quantity.Temperature]{}
 	}
 	if often(0.1) {
-		v.Readings.ReturnWetBulb = nil
+		v.Readings.ReturnWetBulb = Reading[quantity.Temperature]{}
 	}
 	if often(0.05) {
 		v.Equipment.NominalCapacity = 0
@@ -190,7 +190,9 @@ var laws = []law{
 				slices.ContainsFunc(v.Checks, func(c Check) bool { return c.Look == s.Look }) {
 				return s.Look
 			}
-			if s.Field != "" && fieldNamed(s.Field).has(&v.Readings) {
+			if slices.ContainsFunc(readingFields, func(f readingField) bool {
+				return f.name == s.Field && f.has(&v.Readings)
+			}) {
 				return s.Field
 			}
 		}

@@ -15,7 +15,7 @@ func TestWhatIsKnownOfTheMachineIsUsed(t *testing.T) {
 			Equipment: Equipment{
 				Refrigerant: "R-410A", Metering: TXV, Arrangement: Split,
 				NominalCapacity: quantity.Tons(3),
-				Label:           Label{Subcooling: Measured(quantity.FahrenheitDelta(10))},
+				Label:           Label{Subcooling: new(quantity.FahrenheitDelta(10).PlusMinus(0))},
 			},
 			Readings: Readings{
 				SuctionPressure: Measured(quantity.PSIG(139)),
@@ -61,7 +61,7 @@ func TestStageIsUsed(t *testing.T) {
 				Refrigerant: "R-410A", Metering: TXV, Arrangement: Split, Stages: stages,
 				NominalCapacity: quantity.Tons(3),
 				Label: Label{
-					SEER2: 15.5, Subcooling: Measured(quantity.FahrenheitDelta(9)),
+					SEER2: 15.5, Subcooling: new(quantity.FahrenheitDelta(9).PlusMinus(0)),
 				},
 			},
 			Conditions: Conditions{CapacityShare: share},

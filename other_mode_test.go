@@ -128,7 +128,7 @@ func TestWarmLiquidLine(t *testing.T) {
 
 // Where the readings are those of two modes it is asked, and what tells one is taken for it.
 func TestModeInDoubt(t *testing.T) {
-	gauge := func(psig float64) *quantity.Uncertain[quantity.GaugePressure] {
+	gauge := func(psig float64) satline.Reading[quantity.GaugePressure] {
 		return satline.Measured(quantity.PSIG(psig))
 	}
 	cold := satline.Readings{SuctionPressure: gauge(32), LiquidPressure: gauge(196)} // 10, 100 °F

@@ -19,8 +19,7 @@ func prepare(v Visit) (*prepared, error) {
 	return p, nil
 }
 
-// state gives the readings that state no uncertainty that of their instrument, and shares
-// none of them with those that it was given.
+// state gives the readings that state no uncertainty that of their instrument.
 func (r *Readings) state(in Instruments) {
 	for i := range readingFields {
 		readingFields[i].state(r, in)

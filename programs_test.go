@@ -130,9 +130,9 @@ func TestImporter(t *testing.T) {
 	for i := range lines {
 		v := visits[rng.IntN(len(visits))]
 		v.Log, v.Moves, v.House = nil, nil, nil
-		v.Readings = v.Readings.Clone()
-		if p := v.Readings.SuctionPressure; p != nil {
+		if p := v.Readings.SuctionPressure.Get(); p != nil {
 			p.Value += quantity.PSIG(3 * rng.NormFloat64())
+			v.Readings.SuctionPressure = satline.ReadingOf(*p)
 		}
 		if i%100 == 99 {
 			v.Equipment.Refrigerant, v.Equipment.Metering = "R-0", 0

@@ -25,10 +25,9 @@ type readingField struct {
 	copy func(to, from *Readings)
 	// value is the reading as a value of a fact; false where there is none.
 	value func(*Readings) (fact.Value, bool)
-	// over replaces the reading by its mean over a stretch of the log, by the last
-	// one logged where that holds none, and reports whether it stood still; ok is
-	// false where the log does not hold it at all.
-	over func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool)
+	// over replaces a reading that the log holds by its mean over a stretch of it, by the
+	// last one logged where that holds none, and reports whether it stood still.
+	over func(r *Readings, log []LogEntry, from, to time.Duration) (still bool)
 	// add takes a reading into the mean of a slot of the log, and give returns it.
 	add  func(r *Readings, to *slotMean)
 	give func(r *Readings, from *slotMean)
@@ -42,15 +41,15 @@ type slotMean struct {
 }
 
 func field[T quantity.Quantity](
-	name string, at func(*Readings) **quantity.Uncertain[T], low, top, within T,
+	name string, at func(*Readings) *Reading[T], low, top, within T,
 	std func(Instruments, T) float64,
 ) readingField {
 	return readingField{
 		name: name,
 		check: func(r *Readings) *VisitError {
-			u := *at(r)
-			switch most := float64(top - low); {
-			case u == nil:
+			p := at(r)
+			switch u, most := p.of, float64(top-low); {
+			case !p.taken:
 			case !(u.Value >= low && u.Value <= top):
 				return outOfRange(
 					name, u.Value, low, top, "read it again and check its unit, or leave it out",
@@ -64,76 +63,66 @@ func field[T quantity.Quantity](
 			return nil
 		},
 		state: func(r *Readings, in Instruments) {
-			p := at(r)
-			if *p == nil {
-				return
+			if p := at(r); p.taken && p.of.Std == 0 {
+				p.of.Std = std(in, p.of.Value)
 			}
-			u := **p
-			if u.Std == 0 {
-				u.Std = std(in, u.Value)
-			}
-			*p = &u
 		},
-		has:  func(r *Readings) bool { return *at(r) != nil },
-		drop: func(r *Readings) { *at(r) = nil },
+		has:  func(r *Readings) bool { return at(r).taken },
+		drop: func(r *Readings) { *at(r) = Reading[T]{} },
 		copy: func(to, from *Readings) {
-			if p := *at(from); p != nil {
-				*at(to) = new(*p)
+			if p := at(from); p.taken {
+				*at(to) = *p
 			}
 		},
 		value: func(r *Readings) (fact.Value, bool) {
-			if p := *at(r); p != nil {
-				return fact.Measured(name, *p), true
+			if p := at(r); p.taken {
+				return fact.Measured(name, p.of), true
 			}
 			return fact.Value{}, false
 		},
-		over: func(r *Readings, log []LogEntry, from, to time.Duration) (still, ok bool) {
-			mean, still := meanOf(at, log, from, to, within)
-			if mean != nil {
-				*at(r) = mean
-			}
-			return still, mean != nil
+		over: func(r *Readings, log []LogEntry, from, to time.Duration) bool {
+			return at(r).over(at, log, from, to, within)
 		},
 		add: func(r *Readings, to *slotMean) {
-			if p := *at(r); p != nil {
-				to.mean.Add(float64(p.Value))
-				to.std = p.Std
+			if p := at(r); p.taken {
+				to.mean.Add(float64(p.of.Value))
+				to.std = p.of.Std
 			}
 		},
 		give: func(r *Readings, from *slotMean) {
 			if v, ok := from.mean.Value(); ok {
-				*at(r) = &quantity.Uncertain[T]{Value: T(v), Std: from.std}
+				*at(r) = ReadingOf(quantity.Uncertain[T]{Value: T(v), Std: from.std})
 			}
 		},
 	}
 }
 
-// meanOf is the mean of a reading over a stretch of the log, the last one logged where that
-// holds none, and whether it stood still; nil where the log does not hold it at all.
-func meanOf[T quantity.Quantity](
-	at func(*Readings) **quantity.Uncertain[T], log []LogEntry, from, to time.Duration, within T,
-) (*quantity.Uncertain[T], bool) {
-	var last *quantity.Uncertain[T]
-	for i := len(log) - 1; i >= 0 && last == nil; i-- {
+// over is that of the field of the reading.
+func (r *Reading[T]) over(
+	at func(*Readings) *Reading[T], log []LogEntry, from, to time.Duration, within T,
+) bool {
+	var last Reading[T]
+	for i := len(log) - 1; i >= 0 && !last.taken; i-- {
 		last = *at(&log[i].Readings)
 	}
-	if last == nil {
-		return nil, false
+	if !last.taken {
+		return false
 	}
 	since := log[sort.Search(len(log), func(i int) bool { return log[i].At >= from }):]
 	var usual [thin.Kept]charge.Sample[T]
 	samples := usual[:0]
 	for i := range since {
-		if p := *at(&since[i].Readings); p != nil && since[i].At <= to {
-			samples = append(samples, charge.Sample[T]{At: since[i].At, Value: p.Value})
+		if p := at(&since[i].Readings); p.taken && since[i].At <= to {
+			samples = append(samples, charge.Sample[T]{At: since[i].At, Value: p.of.Value})
 		}
 	}
 	mean, still, ok := charge.MeanOver(samples, from, to, within)
 	if !ok {
-		mean = quantity.Uncertain[T]{Value: last.Value}
+		mean.Value = last.of.Value
 	}
-	mean.Std = math.Hypot(last.Std, mean.Std)
-	return &mean, still
+	mean.Std = math.Hypot(last.of.Std, mean.Std)
+	*r = ReadingOf(mean)
+	return still
 }
 
 // steadyWithin is how near to its end a temperature counts as settled: 1 °F, as
@@ -141,27 +130,29 @@ func meanOf[T quantity.Quantity](
 // source).
 const steadyWithin quantity.Temperature = 5. / 9
 
-func gaugeField(
-	name string, top quantity.GaugePressure, at func(*Readings) **gaugeReading,
-) readingField {
+// Short names for the readings of a gauge, and of a pipe or of air.
+type (
+	gauge   = Reading[quantity.GaugePressure]
+	degrees = Reading[quantity.Temperature]
+)
+
+func gaugeField(name string, topPSI float64, at func(*Readings) *gauge) readingField {
 	return field(
-		name, at, quantity.PSIG(-14.7), top, quantity.PSIG(2),
+		name, at, quantity.PSIG(-14.7), quantity.PSIG(topPSI), quantity.PSIG(2),
 		func(in Instruments, v quantity.GaugePressure) float64 {
 			return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
 		},
 	)
 }
 
-func clampField(
-	name string, top quantity.Temperature, at func(*Readings) **temperatureReading,
-) readingField {
+func clampField(name string, topCelsius float64, at func(*Readings) *degrees) readingField {
 	return field(
-		name, at, quantity.Celsius(-60), top, steadyWithin,
+		name, at, quantity.Celsius(-60), quantity.Celsius(topCelsius), steadyWithin,
 		func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) },
 	)
 }
 
-func airField(name string, wet bool, at func(*Readings) **temperatureReading) readingField {
+func airField(name string, wet bool, at func(*Readings) *degrees) readingField {
 	return field(
 		name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin,
 		func(in Instruments, _ quantity.Temperature) float64 {
@@ -180,66 +171,32 @@ func part[T quantity.Quantity](of func(*Instruments) float64) func(Instruments, 
 }
 
 var readingFields = []readingField{
-	gaugeField("suctionPressure", quantity.PSIG(1500),
-		func(r *Readings) **gaugeReading { return &r.SuctionPressure }),
-	gaugeField("liquidPressure", quantity.PSIG(2500),
-		func(r *Readings) **gaugeReading { return &r.LiquidPressure }),
-	gaugeField("dischargePressure", quantity.PSIG(2500),
-		func(r *Readings) **gaugeReading { return &r.DischargePressure }),
-	clampField("suctionLine", quantity.Celsius(100),
-		func(r *Readings) **temperatureReading { return &r.SuctionLine }),
-	clampField("bulbLine", quantity.Celsius(100),
-		func(r *Readings) **temperatureReading { return &r.BulbLine }),
-	clampField("liquidAtValve", quantity.Celsius(110),
-		func(r *Readings) **temperatureReading { return &r.LiquidAtValve }),
-	clampField("liquidLine", quantity.Celsius(110),
-		func(r *Readings) **temperatureReading { return &r.LiquidLine }),
-	clampField("dischargeLine", quantity.Celsius(200),
-		func(r *Readings) **temperatureReading { return &r.DischargeLine }),
-	airField("outdoorDryBulb", false,
-		func(r *Readings) **temperatureReading { return &r.OutdoorDryBulb }),
-	airField("condenserLeaving", false,
-		func(r *Readings) **temperatureReading { return &r.CondenserLeaving }),
-	airField("returnDryBulb", false,
-		func(r *Readings) **temperatureReading { return &r.ReturnDryBulb }),
-	airField("returnWetBulb", true,
-		func(r *Readings) **temperatureReading { return &r.ReturnWetBulb }),
-	airField("supplyDryBulb", false,
-		func(r *Readings) **temperatureReading { return &r.SupplyDryBulb }),
-	airField("supplyWetBulb", true,
-		func(r *Readings) **temperatureReading { return &r.SupplyWetBulb }),
-	field(
-		"airflow",
-		func(r *Readings) **quantity.Uncertain[quantity.VolumeFlow] { return &r.Airflow },
+	gaugeField("suctionPressure", 1500, func(r *Readings) *gauge { return &r.SuctionPressure }),
+	gaugeField("liquidPressure", 2500, func(r *Readings) *gauge { return &r.LiquidPressure }),
+	gaugeField("dischargePressure", 2500, func(r *Readings) *gauge { return &r.DischargePressure }),
+	clampField("suctionLine", 100, func(r *Readings) *degrees { return &r.SuctionLine }),
+	clampField("bulbLine", 100, func(r *Readings) *degrees { return &r.BulbLine }),
+	clampField("liquidAtValve", 110, func(r *Readings) *degrees { return &r.LiquidAtValve }),
+	clampField("liquidLine", 110, func(r *Readings) *degrees { return &r.LiquidLine }),
+	clampField("dischargeLine", 200, func(r *Readings) *degrees { return &r.DischargeLine }),
+	airField("outdoorDryBulb", false, func(r *Readings) *degrees { return &r.OutdoorDryBulb }),
+	airField("condenserLeaving", false, func(r *Readings) *degrees { return &r.CondenserLeaving }),
+	airField("returnDryBulb", false, func(r *Readings) *degrees { return &r.ReturnDryBulb }),
+	airField("returnWetBulb", true, func(r *Readings) *degrees { return &r.ReturnWetBulb }),
+	airField("supplyDryBulb", false, func(r *Readings) *degrees { return &r.SupplyDryBulb }),
+	airField("supplyWetBulb", true, func(r *Readings) *degrees { return &r.SupplyWetBulb }),
+	field("airflow", func(r *Readings) *Reading[quantity.VolumeFlow] { return &r.Airflow },
 		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50),
-		part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart }),
-	),
-	field(
-		"externalStatic",
-		func(r *Readings) **quantity.Uncertain[quantity.StaticPressure] {
-			return &r.ExternalStatic
-		},
+		part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart })),
+	field("externalStatic",
+		func(r *Readings) *Reading[quantity.StaticPressure] { return &r.ExternalStatic },
 		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05),
-		part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart }),
-	),
-	field(
-		"power", func(r *Readings) **quantity.Uncertain[quantity.Power] { return &r.Power },
+		part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart })),
+	field("power", func(r *Readings) *Reading[quantity.Power] { return &r.Power },
 		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100),
-		part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart }),
-	),
-	field(
-		"compressorCurrent",
-		func(r *Readings) **quantity.Uncertain[quantity.Current] { return &r.CompressorCurrent },
+		part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart })),
+	field("compressorCurrent",
+		func(r *Readings) *Reading[quantity.Current] { return &r.CompressorCurrent },
 		quantity.Amperes(0), quantity.Amperes(2000), quantity.Amperes(0.5),
-		part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart }),
-	),
-}
-
-func fieldNamed(name string) readingField {
-	for _, f := range readingFields {
-		if f.name == name {
-			return f
-		}
-	}
-	panic("satline: no reading is named " + name)
+		part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart })),
 }

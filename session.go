@@ -302,10 +302,6 @@ func (s *Session) Visit() Visit {
 	p := s.upToNow()
 	v := p.visit
 	v.Moves, v.Checks = slices.Clone(v.Moves), slices.Clone(v.Checks)
-	v.Readings = p.readings.Clone()
-	v.Log = slices.Clone(p.log)
-	for i := range v.Log {
-		v.Log[i] = v.Log[i].Clone()
-	}
+	v.Readings, v.Log = p.readings, slices.Clone(p.log)
 	return v
 }

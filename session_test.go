@@ -18,24 +18,26 @@ import (
 func sampleOf(base *Readings, at time.Duration, rng *rand.Rand, all bool) LogEntry {
 	e := LogEntry{At: at}
 	left := 8 * math.Exp(-at.Seconds()/300)
-	set := func(to **temperatureReading, from *temperatureReading, by float64) {
-		if from != nil && (all || rng.IntN(3) > 0) {
-			*to = Measured(from.Value + quantity.Temperature(by+0.1*rng.NormFloat64()))
+	set := func(to, from *degrees, by float64) {
+		if from.taken && (all || rng.IntN(3) > 0) {
+			*to = Measured(from.of.Value + quantity.Temperature(by+0.1*rng.NormFloat64()))
 		}
 	}
 	e.SuctionLine = Measured(
-		base.SuctionLine.Value + quantity.Temperature(left+0.1*rng.NormFloat64()),
+		base.SuctionLine.of.Value + quantity.Temperature(left+0.1*rng.NormFloat64()),
 	)
-	set(&e.LiquidLine, base.LiquidLine, left)
-	set(&e.OutdoorDryBulb, base.OutdoorDryBulb, 0)
-	set(&e.ReturnDryBulb, base.ReturnDryBulb, 0)
-	set(&e.ReturnWetBulb, base.ReturnWetBulb, 0)
-	set(&e.SupplyDryBulb, base.SupplyDryBulb, 0)
-	for _, g := range []struct{ to, from **gaugeReading }{
+	set(&e.LiquidLine, &base.LiquidLine, left)
+	set(&e.OutdoorDryBulb, &base.OutdoorDryBulb, 0)
+	set(&e.ReturnDryBulb, &base.ReturnDryBulb, 0)
+	set(&e.ReturnWetBulb, &base.ReturnWetBulb, 0)
+	set(&e.SupplyDryBulb, &base.SupplyDryBulb, 0)
+	for _, g := range []struct {
+		to, from *gauge
+	}{
 		{&e.SuctionPressure, &base.SuctionPressure}, {&e.LiquidPressure, &base.LiquidPressure},
 	} {
 		if all || rng.IntN(3) > 0 {
-			*g.to = Measured((*g.from).Value + quantity.PSIG(0.3*rng.NormFloat64()))
+			*g.to = Measured(g.from.of.Value + quantity.PSIG(0.3*rng.NormFloat64()))
 		}
 	}
 	return e
@@ -164,7 +166,7 @@ func TestSessionOfADay(t *testing.T) {
 			}
 		}
 		e := sampleOf(&start.Readings, at, rng, true)
-		e.DischargePressure = Measured(e.LiquidPressure.Value)
+		e.DischargePressure = Measured(e.LiquidPressure.of.Value)
 		e.DischargeLine = Measured(quantity.Fahrenheit(160 + rng.Float64()))
 		e.SupplyWetBulb = Measured(quantity.Fahrenheit(52 + rng.Float64()))
 		e.CondenserLeaving = Measured(quantity.Fahrenheit(100 + rng.Float64()))
@@ -218,8 +220,7 @@ func TestSessionSetsAside(t *testing.T) {
 		}
 	}
 	sameAssessment(t, s)
-	if v := s.Visit(); v.Readings.LiquidLine == nil ||
-		v.Readings.LiquidLine.Value != quantity.Fahrenheit(95) {
+	if v := s.Visit(); v.Readings.LiquidLine.of.Value != quantity.Fahrenheit(95) {
 		t.Errorf("%v", v.Readings.LiquidLine)
 	}
 	for name, err := range map[string]error{
@@ -248,7 +249,7 @@ func TestSessionSharesNothing(t *testing.T) {
 	want, _ := json.Marshal(s.Visit())
 	v := s.Visit()
 	for _, r := range []*Readings{&v.Readings, &v.Log[0].Readings, &e.Readings, &start.Readings} {
-		r.SuctionPressure.Value = 0
+		r.SuctionPressure = Measured(quantity.PSIG(0))
 	}
 	if got, _ := json.Marshal(s.Visit()); string(got) != string(want) {
 		t.Error(cmp.Diff(string(want), string(got)))

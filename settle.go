@@ -102,7 +102,7 @@ func takeStretch(r *Readings, log []LogEntry, course, hunt deltaCourse) map[stri
 	}
 	stood := map[string]bool{}
 	for _, f := range readingFields {
-		if still, ok := f.over(r, log, from, to); ok && still {
+		if f.over(r, log, from, to) {
 			stood[f.name] = true
 		}
 	}
@@ -168,9 +168,9 @@ func follow(p *prepared, log []LogEntry, method charge.Method) (deltaCourse, err
 // valueOf is the superheat or subcooling of a set of readings; false where one is missing, or
 // where there is none, as with a gauge at rest or a hose that is shut.
 func valueOf(p *prepared, method charge.Method, r *Readings) (quantity.TemperatureDelta, bool) {
-	gauge, line, of := r.LiquidPressure, r.LiquidLine, p.fluid.Subcooling
+	gauge, line, of := r.LiquidPressure.read(), r.LiquidLine.read(), p.fluid.Subcooling
 	if method == charge.Superheat {
-		gauge, line, of = r.SuctionPressure, r.SuctionLine, p.fluid.Superheat
+		gauge, line, of = r.SuctionPressure.read(), r.SuctionLine.read(), p.fluid.Superheat
 	}
 	if gauge == nil || line == nil {
 		return 0, false

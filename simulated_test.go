@@ -38,12 +38,13 @@ func visitOf(e *diagnose.Evidence) Visit {
 			},
 		},
 		Readings: Readings{
-			SuctionPressure: e.SuctionPressure, LiquidPressure: e.LiquidPressure,
-			SuctionLine: e.SuctionLine, LiquidLine: e.LiquidLine, DischargeLine: e.DischargeLine,
-			OutdoorDryBulb: e.OutdoorDryBulb, CondenserLeaving: e.CondenserLeaving,
-			ReturnDryBulb: e.ReturnDryBulb, ReturnWetBulb: e.ReturnWetBulb,
-			SupplyDryBulb: e.SupplyDryBulb, SupplyWetBulb: e.SupplyWetBulb,
-			Airflow: e.Airflow, ExternalStatic: e.ExternalStatic, Power: e.Power,
+			SuctionPressure: given(e.SuctionPressure), LiquidPressure: given(e.LiquidPressure),
+			SuctionLine: given(e.SuctionLine), LiquidLine: given(e.LiquidLine),
+			DischargeLine:  given(e.DischargeLine),
+			OutdoorDryBulb: given(e.OutdoorDryBulb), CondenserLeaving: given(e.CondenserLeaving),
+			ReturnDryBulb: given(e.ReturnDryBulb), ReturnWetBulb: given(e.ReturnWetBulb),
+			SupplyDryBulb: given(e.SupplyDryBulb), SupplyWetBulb: given(e.SupplyWetBulb),
+			Airflow: given(e.Airflow), ExternalStatic: given(e.ExternalStatic), Power: given(e.Power),
 		},
 		Conditions: Conditions{
 			FilterDirty: e.Seen.FilterDirty, OutdoorCoilDirty: e.Seen.OutdoorCoilDirty,
@@ -64,4 +65,12 @@ func visitOf(e *diagnose.Evidence) Visit {
 		v.Checks = append(v.Checks, Check{Look: a.Code, Found: a.Yes})
 	}
 	return v
+}
+
+// given is a reading of a simulated machine; nil where its bench has none.
+func given[T quantity.Quantity](u *quantity.Uncertain[T]) Reading[T] {
+	if u == nil {
+		return Reading[T]{}
+	}
+	return ReadingOf(*u)
 }

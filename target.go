@@ -98,10 +98,11 @@ func wanting(p *prepared, r *Readings, m charge.Method) []string {
 		if m == charge.Superheat && ofTarget && p.visit.stated(m) != nil {
 			continue
 		}
-		if name == "liquidPressure" && r.DischargePressure != nil {
+		if name == "liquidPressure" && r.DischargePressure.taken {
 			continue
 		}
-		if f := fieldNamed(name); !f.has(r) {
+		i := slices.IndexFunc(readingFields, func(f readingField) bool { return f.name == name })
+		if !readingFields[i].has(r) {
 			out = append(out, name)
 		}
 	}
@@ -113,12 +114,12 @@ func measure(p *prepared, r *Readings, m charge.Method) (charge.Measurement, err
 	atm := p.atmosphere.Pressure
 	switch m {
 	case charge.Superheat:
-		return charge.MeasureSuperheat(p.fluid, *r.SuctionPressure, atm, *r.SuctionLine)
+		return charge.MeasureSuperheat(p.fluid, r.SuctionPressure.of, atm, r.SuctionLine.of)
 	case charge.Subcooling:
 		high, _ := highSide(p, r)
-		return charge.MeasureSubcooling(p.fluid, *high, atm, *r.LiquidLine)
+		return charge.MeasureSubcooling(p.fluid, *high, atm, r.LiquidLine.of)
 	}
-	return charge.MeasureApproach(*r.LiquidLine, *r.OutdoorDryBulb)
+	return charge.MeasureApproach(r.LiquidLine.of, r.OutdoorDryBulb.of)
 }
 
 // ofLabel is the target on the label; nil where it has none.
@@ -140,7 +141,7 @@ func targetOf(v *Visit, r *Readings, m charge.Method) (t charge.Target, err erro
 	case m == charge.Superheat && stated != nil:
 		t, err = charge.SuperheatTarget(stated, temperatureReading{}, temperatureReading{})
 	case m == charge.Superheat:
-		t, err = charge.SuperheatTarget(nil, *r.ReturnWetBulb, *r.OutdoorDryBulb)
+		t, err = charge.SuperheatTarget(nil, r.ReturnWetBulb.of, r.OutdoorDryBulb.of)
 	case m == charge.Subcooling:
 		t, err = charge.SubcoolingTarget(stated)
 	default:
@@ -169,12 +170,12 @@ func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situatio
 		LabelSuperheat:      v.stated(charge.Superheat) != nil,
 		LabelSubcooling:     v.stated(charge.Subcooling) != nil,
 		LabelApproach:       v.stated(charge.Approach) != nil,
-		OutdoorDryBulb:      r.OutdoorDryBulb,
-		ReturnDryBulb:       r.ReturnDryBulb,
-		ReturnWetBulb:       r.ReturnWetBulb,
+		OutdoorDryBulb:      r.OutdoorDryBulb.read(),
+		ReturnDryBulb:       r.ReturnDryBulb.read(),
+		ReturnWetBulb:       r.ReturnWetBulb.read(),
 		Superheat:           d.Superheat,
 		Subcooling:          d.Subcooling,
-		Airflow:             r.Airflow,
+		Airflow:             r.Airflow.read(),
 		NominalCapacity:     v.Equipment.NominalCapacity,
 		Running:             c.Running,
 		SinceMove:           s.since,

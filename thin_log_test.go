@@ -26,7 +26,7 @@ func TestThinning(t *testing.T) {
 				r.SuctionPressure = Measured(quantity.PSIG(118 + rng.NormFloat64()))
 			}
 			if rng.IntN(2) == 0 {
-				r.SuctionLine = new(
+				r.SuctionLine = ReadingOf(
 					quantity.Fahrenheit(52 + rng.NormFloat64()).
 						PlusMinus(quantity.FahrenheitDelta(1)),
 				)
@@ -58,16 +58,16 @@ func TestThinning(t *testing.T) {
 			if i > 0 && thin.Slot(e.At) <= thin.Slot(once[i-1].At) {
 				rt.Fatalf("entries %d and %d share a slot", i-1, i)
 			}
-			if e.Airflow != nil {
+			if e.Airflow.taken {
 				airflows++
 			}
-			if p := e.SuctionPressure; p != nil &&
+			if p := e.SuctionPressure.Get(); p != nil &&
 				(p.Value < quantity.PSIG(110) || p.Value > quantity.PSIG(126)) {
 				rt.Fatalf("%v", p)
 			}
 		}
 		for i := range log {
-			if log[i].Airflow != nil && airflows == 0 {
+			if log[i].Airflow.taken && airflows == 0 {
 				rt.Fatal("a reading got lost")
 			}
 		}

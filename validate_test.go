@@ -34,7 +34,9 @@ func TestValidateListsEverything(t *testing.T) {
 	v.Log[30].SuctionPressure = Measured(quantity.PSIG(9000))
 	v.Moves = []Move{{At: time.Minute}, {At: 0, Added: 1, Recovered: 1}}
 	v.Checks = []Check{{Look: "elevation"}, {Look: "elevation"}, {Look: "x"}}
-	v.Readings.SuctionLine = &temperatureReading{Value: quantity.Fahrenheit(52), Std: -1}
+	v.Readings.SuctionLine = ReadingOf(
+		temperatureReading{Value: quantity.Fahrenheit(52), Std: -1},
+	)
 	want := map[string]ProblemKind{
 		"equipment.refrigerant": FieldUnknown, "equipment.metering": FieldMissing,
 		"equipment.arrangement": FieldUnknown, "equipment.label.charge": FieldOutOfRange,

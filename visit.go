@@ -48,15 +48,7 @@ type Visit struct {
 	Notes string `json:"notes,omitzero"`
 }
 
-// Measured makes a reading whose uncertainty is that of the instrument in
-// Visit.Instruments. Use the PlusMinus method of the value to state another:
-//
-//	new(quantity.PSIG(118).PlusMinus(quantity.PSIG(0.5)))
-func Measured[T quantity.Quantity](v T) *quantity.Uncertain[T] {
-	return &quantity.Uncertain[T]{Value: v}
-}
-
-// Short names for readings and what follows from them; nil where there is none.
+// Short names for what is read and what follows from it.
 type (
 	temperatureReading = quantity.Uncertain[quantity.Temperature]
 	gaugeReading       = quantity.Uncertain[quantity.GaugePressure]
@@ -68,57 +60,47 @@ type (
 type Readings struct {
 	// SuctionPressure is read at the suction service port; on a heat pump in heating at the
 	// true suction port, since the large line carries hot gas then.
-	SuctionPressure *quantity.Uncertain[quantity.GaugePressure] `json:"suctionPressure,omitzero"`
+	SuctionPressure Reading[quantity.GaugePressure] `json:"suctionPressure,omitzero"`
 	// LiquidPressure is read at the liquid line service port.
-	LiquidPressure *quantity.Uncertain[quantity.GaugePressure] `json:"liquidPressure,omitzero"`
+	LiquidPressure Reading[quantity.GaugePressure] `json:"liquidPressure,omitzero"`
 	// DischargePressure is read at the compressor discharge. Where there is no
 	// LiquidPressure it stands in for it, less a correction, with a wider
 	// uncertainty.
-	DischargePressure *quantity.Uncertain[quantity.GaugePressure] `json:"dischargePressure,omitzero"`
+	DischargePressure Reading[quantity.GaugePressure] `json:"dischargePressure,omitzero"`
 
 	// SuctionLine is the pipe temperature near the compressor.
-	SuctionLine *quantity.Uncertain[quantity.Temperature] `json:"suctionLine,omitzero"`
+	SuctionLine Reading[quantity.Temperature] `json:"suctionLine,omitzero"`
 	// BulbLine is the pipe temperature at the outlet of the evaporator, where the bulb of the
 	// valve sits; in a cold room it is far from the compressor.
-	BulbLine *quantity.Uncertain[quantity.Temperature] `json:"bulbLine,omitzero"`
+	BulbLine Reading[quantity.Temperature] `json:"bulbLine,omitzero"`
 	// LiquidLine is the pipe temperature at the condenser outlet; in heating that is indoors.
-	LiquidLine *quantity.Uncertain[quantity.Temperature] `json:"liquidLine,omitzero"`
+	LiquidLine Reading[quantity.Temperature] `json:"liquidLine,omitzero"`
 	// LiquidAtValve is the liquid line just ahead of the metering device, past drier and solenoid
 	// valve: what it is colder tells of a restriction between, in heating and in cold rooms.
-	LiquidAtValve *quantity.Uncertain[quantity.Temperature] `json:"liquidAtValve,omitzero"`
+	LiquidAtValve Reading[quantity.Temperature] `json:"liquidAtValve,omitzero"`
 	// DischargeLine is the pipe temperature about 6 in (150 mm) from the
 	// compressor.
-	DischargeLine *quantity.Uncertain[quantity.Temperature] `json:"dischargeLine,omitzero"`
+	DischargeLine Reading[quantity.Temperature] `json:"dischargeLine,omitzero"`
 
 	// OutdoorDryBulb is the air entering the condenser, in the shade.
-	OutdoorDryBulb *quantity.Uncertain[quantity.Temperature] `json:"outdoorDryBulb,omitzero"`
+	OutdoorDryBulb Reading[quantity.Temperature] `json:"outdoorDryBulb,omitzero"`
 	// CondenserLeaving is the air leaving the condenser; in heating, the outdoor coil.
-	CondenserLeaving *quantity.Uncertain[quantity.Temperature] `json:"condenserLeaving,omitzero"`
+	CondenserLeaving Reading[quantity.Temperature] `json:"condenserLeaving,omitzero"`
 	// ReturnDryBulb and ReturnWetBulb are the air entering the indoor coil.
-	ReturnDryBulb *quantity.Uncertain[quantity.Temperature] `json:"returnDryBulb,omitzero"`
-	ReturnWetBulb *quantity.Uncertain[quantity.Temperature] `json:"returnWetBulb,omitzero"`
+	ReturnDryBulb Reading[quantity.Temperature] `json:"returnDryBulb,omitzero"`
+	ReturnWetBulb Reading[quantity.Temperature] `json:"returnWetBulb,omitzero"`
 	// SupplyDryBulb and SupplyWetBulb are the air leaving the indoor coil.
-	SupplyDryBulb *quantity.Uncertain[quantity.Temperature] `json:"supplyDryBulb,omitzero"`
-	SupplyWetBulb *quantity.Uncertain[quantity.Temperature] `json:"supplyWetBulb,omitzero"`
+	SupplyDryBulb Reading[quantity.Temperature] `json:"supplyDryBulb,omitzero"`
+	SupplyWetBulb Reading[quantity.Temperature] `json:"supplyWetBulb,omitzero"`
 
 	// Airflow through the indoor coil, at the condition of the air itself.
-	Airflow *quantity.Uncertain[quantity.VolumeFlow] `json:"airflow,omitzero"`
+	Airflow Reading[quantity.VolumeFlow] `json:"airflow,omitzero"`
 	// ExternalStatic is the total external static pressure of the blower.
-	ExternalStatic *quantity.Uncertain[quantity.StaticPressure] `json:"externalStatic,omitzero"`
+	ExternalStatic Reading[quantity.StaticPressure] `json:"externalStatic,omitzero"`
 	// Power is the electric power of the whole machine.
-	Power *quantity.Uncertain[quantity.Power] `json:"power,omitzero"`
+	Power Reading[quantity.Power] `json:"power,omitzero"`
 	// CompressorCurrent is the current of the compressor alone.
-	CompressorCurrent *quantity.Uncertain[quantity.Current] `json:"compressorCurrent,omitzero"`
-}
-
-// Clone returns the readings with none of them shared. A copy by assignment shares those
-// that are there: what is changed in one, by its pointer, is changed in both.
-func (r Readings) Clone() Readings {
-	var out Readings
-	for i := range readingFields {
-		readingFields[i].copy(&out, &r)
-	}
-	return out
+	CompressorCurrent Reading[quantity.Current] `json:"compressorCurrent,omitzero"`
 }
 
 // A LogEntry is a set of readings at a moment since some start of the visit.
@@ -127,9 +109,6 @@ type LogEntry struct {
 	At time.Duration `json:"at" strict:"required"`
 	Readings
 }
-
-// Clone returns the entry with none of its readings shared.
-func (e LogEntry) Clone() LogEntry { return LogEntry{e.At, e.Readings.Clone()} }
 
 // A Move is refrigerant added to or recovered from the machine. Exactly one of
 // Added and Recovered is set.

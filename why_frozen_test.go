@@ -82,7 +82,7 @@ func TestWhyFrozen(t *testing.T) {
 // Without the readings of a forecast there is no answer, but an error that names them.
 func TestWhyFrozenNeedsItsReadings(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
-	v.Readings.ReturnWetBulb = nil
+	v.Readings.ReturnWetBulb = Reading[quantity.Temperature]{}
 	var problem *VisitError
 	if _, err := WhyFrozen(v, CoolNight()); !errors.As(err, &problem) {
 		t.Error(err)

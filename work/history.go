@@ -213,13 +213,13 @@ func (h *History) drift(records []Record, book *words.Book) {
 		return
 	}
 	r := now.Readings
-	if r.OutdoorDryBulb == nil || r.ReturnDryBulb == nil || r.ReturnWetBulb == nil {
+	outdoor, dry, wet := r.OutdoorDryBulb.Get(), r.ReturnDryBulb.Get(), r.ReturnWetBulb.Get()
+	if outdoor == nil || dry == nil || wet == nil {
 		h.Why = says("history.no-weather")
 		return
 	}
 	looks, err := satline.Forecast(*then, satline.Scenario{
-		OutdoorDryBulb: r.OutdoorDryBulb.Value, ReturnDryBulb: r.ReturnDryBulb.Value,
-		ReturnWetBulb: r.ReturnWetBulb.Value,
+		OutdoorDryBulb: outdoor.Value, ReturnDryBulb: dry.Value, ReturnWetBulb: wet.Value,
 	})
 	if err != nil {
 		h.Why = says("history.no-model", fact.Of("why", err.Error()))
@@ -235,18 +235,19 @@ func (h *History) drift(records []Record, book *words.Book) {
 	h.Drifts = appendDrift(h.Drifts, book, "derived.condensingBubble", o.Condensing,
 		d.CondensingBubble, leastMove)
 	h.Drifts = appendDrift(h.Drifts, book, "reading.supplyDryBulb", o.Supply,
-		reading(r.SupplyDryBulb, at), leastMove)
+		reading(r.SupplyDryBulb.Get(), at), leastMove)
 	h.Drifts = appendDrift(h.Drifts, book, "derived.totalCapacity", o.Capacity, d.TotalCapacity,
 		quantity.Watts(500))
 	if a, b := as.Charge.Error, at.Charge.Error; a != nil && b != nil {
 		now := share(b)
 		h.Drifts = appendDrift(h.Drifts, book, "drift.charge", share(a), &now, quantity.Percent(5))
 	}
-	if a := then.Readings.Airflow; a != nil && r.Airflow != nil {
-		h.Drifts = appendDrift(h.Drifts, book, "reading.airflow", *a, r.Airflow, quantity.CFM(50))
+	if a := then.Readings.Airflow.Get(); a != nil {
+		h.Drifts = appendDrift(h.Drifts, book, "reading.airflow", *a, r.Airflow.Get(),
+			quantity.CFM(50))
 	}
-	if a := then.Readings.ExternalStatic; a != nil && r.ExternalStatic != nil {
-		h.Drifts = appendDrift(h.Drifts, book, "reading.externalStatic", *a, r.ExternalStatic,
+	if a := then.Readings.ExternalStatic.Get(); a != nil {
+		h.Drifts = appendDrift(h.Drifts, book, "reading.externalStatic", *a, r.ExternalStatic.Get(),
 			quantity.InchesWater(0.05))
 	}
 }

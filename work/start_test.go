@@ -62,7 +62,7 @@ func weak(microfarads float64) *electrical.Readings {
 			State: electrical.Hums,
 			RunCapacitor: &electrical.Capacitor{
 				Rated:    quantity.Microfarads(45),
-				Measured: satline.Measured(quantity.Microfarads(microfarads)),
+				Measured: new(quantity.Microfarads(microfarads).PlusMinus(0)),
 			},
 		},
 	}

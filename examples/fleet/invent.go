@@ -245,11 +245,11 @@ func drawFault(random *rand.Rand, leaks bool) int {
 
 // read takes the readings of a machine, with the errors of ordinary instruments.
 func read(random *rand.Rand, o cycle.Operating, outdoor float64, who string) *satline.Visit {
-	gauge := func(p quantity.Pressure, off float64) *quantity.Uncertain[quantity.GaugePressure] {
+	gauge := func(p quantity.Pressure, off float64) satline.Reading[quantity.GaugePressure] {
 		psi := p.PSIA() - quantity.StandardAtmosphere.PSIA() + off + 0.6*random.NormFloat64()
 		return satline.Measured(quantity.PSIG(float64(int(10*psi)) / 10))
 	}
-	degrees := func(t float64, off float64) *quantity.Uncertain[quantity.Temperature] {
+	degrees := func(t float64, off float64) satline.Reading[quantity.Temperature] {
 		tenths := int(10 * (t + off*random.NormFloat64()))
 		return satline.Measured(quantity.Fahrenheit(float64(tenths) / 10))
 	}

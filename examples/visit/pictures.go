@@ -36,11 +36,11 @@ func airPicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) {
 	if err != nil {
 		return report.Picture{}, false
 	}
-	entering, ok := airOf(r.ReturnDryBulb, r.ReturnWetBulb, pressure)
+	entering, ok := airOf(r.ReturnDryBulb.Get(), r.ReturnWetBulb.Get(), pressure)
 	if !ok || c.AddState("return", entering) != nil {
 		return report.Picture{}, false
 	}
-	if leaving, ok := airOf(r.SupplyDryBulb, r.SupplyWetBulb, pressure); ok &&
+	if leaving, ok := airOf(r.SupplyDryBulb.Get(), r.SupplyWetBulb.Get(), pressure); ok &&
 		c.AddState("supply", leaving) == nil {
 		// Where the line through both meets no saturation, the states alone are
 		// drawn.
@@ -89,17 +89,17 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 		}
 		return gauge.Value.Absolute(a.Atmosphere.Pressure.Value)
 	}
-	low, liquidPort := at(r.SuctionPressure), at(r.LiquidPressure)
-	dischargePort := at(r.DischargePressure)
+	low, liquidPort := at(r.SuctionPressure.Get()), at(r.LiquidPressure.Get())
+	dischargePort := at(r.DischargePressure.Get())
 	if liquidPort == 0 {
 		liquidPort = dischargePort
 	}
 	if dischargePort == 0 {
 		dischargePort = liquidPort
 	}
-	suction := vaporMark(fluid, "suction", low, r.SuctionLine)
-	discharge := vaporMark(fluid, "discharge", dischargePort, r.DischargeLine)
-	liquid := liquidMark(fluid, "liquid line", liquidPort, r.LiquidLine)
+	suction := vaporMark(fluid, "suction", low, r.SuctionLine.Get())
+	discharge := vaporMark(fluid, "discharge", dischargePort, r.DischargeLine.Get())
+	liquid := liquidMark(fluid, "liquid line", liquidPort, r.LiquidLine.Get())
 	if suction == nil || liquid == nil {
 		return report.Picture{}, false
 	}

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/satline/satline"
@@ -96,8 +97,8 @@ func latest(v satline.Visit) satline.Readings {
 	return r
 }
 
-func take[T any](to **T, from *T) {
-	if from != nil {
+func take[T quantity.Quantity](to *satline.Reading[T], from satline.Reading[T]) {
+	if from.Taken() {
 		*to = from
 	}
 }
@@ -138,11 +139,13 @@ func at(method charge.Method, r satline.Readings, fluid *refrigerant.Refrigerant
 	atm quantity.Pressure) (quantity.TemperatureDelta, bool) {
 	var d quantity.TemperatureDelta
 	var err error
+	low, suction := r.SuctionPressure.Get(), r.SuctionLine.Get()
+	high, liquid := r.LiquidPressure.Get(), r.LiquidLine.Get()
 	switch {
-	case method == charge.Superheat && r.SuctionPressure != nil && r.SuctionLine != nil:
-		d, err = fluid.Superheat(r.SuctionPressure.Value.Absolute(atm), r.SuctionLine.Value)
-	case method == charge.Subcooling && r.LiquidPressure != nil && r.LiquidLine != nil:
-		d, err = fluid.Subcooling(r.LiquidPressure.Value.Absolute(atm), r.LiquidLine.Value)
+	case method == charge.Superheat && low != nil && suction != nil:
+		d, err = fluid.Superheat(low.Value.Absolute(atm), suction.Value)
+	case method == charge.Subcooling && high != nil && liquid != nil:
+		d, err = fluid.Subcooling(high.Value.Absolute(atm), liquid.Value)
 	default:
 		return 0, false
 	}
@@ -169,8 +172,8 @@ func airChart(r satline.Readings, atm quantity.Pressure, sys quantity.System) *A
 				dry.Value.Format(sys) + " dry, " + wet.Value.Format(sys) + " wet"})
 		}
 	}
-	add("return", r.ReturnDryBulb, r.ReturnWetBulb)
-	add("supply", r.SupplyDryBulb, r.SupplyWetBulb)
+	add("return", r.ReturnDryBulb.Get(), r.ReturnWetBulb.Get())
+	add("supply", r.SupplyDryBulb.Get(), r.SupplyWetBulb.Get())
 	if len(out.Points) == 0 {
 		return nil
 	}
@@ -192,34 +195,32 @@ func airChart(r satline.Readings, atm quantity.Pressure, sys quantity.System) *A
 
 func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.Pressure,
 	sys quantity.System) *CycleView {
-	high := r.LiquidPressure
-	if high == nil {
-		high = r.DischargePressure
-	}
-	if r.SuctionPressure == nil || high == nil || r.SuctionLine == nil || r.LiquidLine == nil {
+	low, high := r.SuctionPressure.Get(), cmp.Or(r.LiquidPressure.Get(), r.DischargePressure.Get())
+	suctionLine, liquidLine := r.SuctionLine.Get(), r.LiquidLine.Get()
+	if low == nil || high == nil || suctionLine == nil || liquidLine == nil {
 		return nil
 	}
-	low, up := r.SuctionPressure.Value.Absolute(atm), high.Value.Absolute(atm)
-	suction, err := stateBeside(fluid, low, r.SuctionLine.Value)
+	coil, up := low.Value.Absolute(atm), high.Value.Absolute(atm)
+	suction, err := stateBeside(fluid, coil, suctionLine.Value)
 	if err != nil {
 		return nil
 	}
-	liquid, err := stateBeside(fluid, up, r.LiquidLine.Value)
+	liquid, err := stateBeside(fluid, up, liquidLine.Value)
 	if err != nil {
 		return nil
 	}
 	enthalpy := quantity.UnitOf[quantity.SpecificEnthalpy](sys)
 	pressure := quantity.UnitOf[quantity.Pressure](sys)
-	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(),
-		Ideal: r.DischargeLine == nil}
+	hot := r.DischargeLine.Get()
+	out := &CycleView{XUnit: enthalpy.Symbol(), YUnit: pressure.Symbol(), Ideal: hot == nil}
 	discharge, err := fluid.StateAtEntropy(up, suction.Entropy)
-	if r.DischargeLine != nil {
-		discharge, err = fluid.State(up, r.DischargeLine.Value)
+	if hot != nil {
+		discharge, err = fluid.State(up, hot.Value)
 	}
 	if err != nil {
 		return nil
 	}
-	inlet, err := fluid.StateAtEnthalpy(low, liquid.Enthalpy)
+	inlet, err := fluid.StateAtEnthalpy(coil, liquid.Enthalpy)
 	if err != nil {
 		return nil
 	}
@@ -238,7 +239,7 @@ func cycleView(r satline.Readings, fluid *refrigerant.Refrigerant, atm quantity.
 		out.Points = append(out.Points, Point{s.name, at[0], at[1],
 			s.state.Temperature.Format(sys) + ", " + s.state.Pressure.Format(sys)})
 	}
-	out.Lines = dome(fluid, min(low, inlet.Pressure), place)
+	out.Lines = dome(fluid, min(coil, inlet.Pressure), place)
 	return out
 }
 

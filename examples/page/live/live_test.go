@@ -44,7 +44,7 @@ func TestAssess(t *testing.T) {
 		t.Errorf("%+v", a.Charts.Cycle)
 	}
 	if a.Charts.Air == nil || len(a.Charts.Air.Points) != 2 ||
-		math.Abs(a.Charts.Air.Points[0].X-v.Readings.ReturnDryBulb.Value.Fahrenheit()) > 1e-6 {
+		math.Abs(a.Charts.Air.Points[0].X-v.Readings.ReturnDryBulb.Get().Value.Fahrenheit()) > 1e-6 {
 		t.Errorf("%+v", a.Charts.Air.Points)
 	}
 	if _, err := json.Marshal(a); err != nil {

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/satline/satline"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
@@ -38,6 +39,22 @@ var usual = map[reflect.Type][2]float64{
 	reflect.TypeFor[quantity.Area]():             {0.05, 1},
 	reflect.TypeFor[quantity.Length]():           {0.005, 30},
 	reflect.TypeFor[quantity.Volume]():           {0.005, 0.1},
+}
+
+// readers make readings of a visit, which nothing else can make one that was taken.
+var readers = map[reflect.Type]any{}
+
+func reader[T quantity.Quantity]() {
+	readers[reflect.TypeFor[satline.Reading[T]]()] = satline.ReadingOf[T]
+}
+
+func init() {
+	reader[quantity.Temperature]()
+	reader[quantity.GaugePressure]()
+	reader[quantity.StaticPressure]()
+	reader[quantity.VolumeFlow]()
+	reader[quantity.Power]()
+	reader[quantity.Current]()
 }
 
 // seed puts values into the pool that much else needs.
@@ -78,6 +95,10 @@ func (c *caller) value(typ reflect.Type, depth int) reflect.Value {
 	v := reflect.New(typ).Elem()
 	if depth > 5 {
 		return v
+	}
+	if read, ok := readers[typ]; ok && c.rand.IntN(4) > 0 {
+		of := reflect.TypeOf(read).In(0)
+		return reflect.ValueOf(read).Call([]reflect.Value{c.value(of, depth+1)})[0]
 	}
 	switch typ.Kind() {
 	case reflect.Float64, reflect.Float32:

@@ -28,6 +28,7 @@ type Builder struct {
 
 	source    *source
 	overrides map[reflect.Type]func(*Builder) (*Schema, error)
+	written   map[reflect.Type]reflect.Type
 	defs      map[string]*Schema
 	types     map[string]reflect.Type
 }
@@ -40,6 +41,7 @@ func NewBuilder(module, dir string) *Builder {
 		RefPrefix: "#/$defs/",
 		source:    newSource(module, dir),
 		overrides: make(map[reflect.Type]func(*Builder) (*Schema, error)),
+		written:   make(map[reflect.Type]reflect.Type),
 		defs:      make(map[string]*Schema),
 		types:     make(map[string]reflect.Type),
 	}
@@ -49,6 +51,9 @@ func NewBuilder(module, dir string) *Builder {
 func (b *Builder) Override(t reflect.Type, schema func(*Builder) (*Schema, error)) {
 	b.overrides[t] = schema
 }
+
+// WrittenAs says that a type writes itself as another does, under whose name it goes.
+func (b *Builder) WrittenAs(t, other reflect.Type) { b.written[t] = other }
 
 // Defs returns every schema collected so far, by name.
 func (b *Builder) Defs() Properties {
@@ -63,7 +68,10 @@ func (b *Builder) Defs() Properties {
 // Type returns the schema to write where a value of type t stands; named types
 // are collected and referred to.
 func (b *Builder) Type(t reflect.Type) (*Schema, error) {
+	other, written := b.written[t]
 	switch {
+	case written:
+		return b.Type(other)
 	case t.Kind() == reflect.Pointer:
 		return b.Type(t.Elem())
 	case t == reflect.TypeFor[time.Duration]():

@@ -30,6 +30,11 @@ func Builder(dir string) *jsonschema.Builder {
 			t, func(b *jsonschema.Builder) (*jsonschema.Schema, error) { return b.Object(t) },
 		)
 	}
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[satline.Readings]()) {
+		if get, ok := f.Type.MethodByName("Get"); ok {
+			b.WrittenAs(f.Type, get.Type.Out(0))
+		}
+	}
 	b.Override(reflect.TypeFor[satline.Visit](), visit)
 	b.Override(reflect.TypeFor[time.Time](), moment)
 	b.Override(reflect.TypeFor[charge.Dose](), dose)
