@@ -23,12 +23,12 @@ import (
 //
 // A Session is not safe for use by several goroutines at once.
 type Session struct {
-	now   prepared // without the slot that is open
-	in    Instruments
-	open  thinning
-	last  time.Duration // of the samples
-	taken bool
-	gauge [gauges]struct {
+	now    prepared // without the slot that is open
+	in     Instruments
+	open   thinning
+	sample LogEntry // the last
+	taken  bool
+	gauge  [gauges]struct {
 		value quantity.GaugePressure
 		at    time.Duration
 		read  bool
@@ -98,7 +98,7 @@ func NewSession(v Visit) (*Session, error) {
 	s.now.visit.Log, s.now.log, s.now.before = nil, nil, newSettledBefore()
 	for i := range p.log {
 		s.keep(p.log[i])
-		s.last, s.taken = p.log[i].At, true
+		s.sample.At, s.taken = p.log[i].At, true
 	}
 	s.prune()
 	return s, nil
@@ -106,56 +106,58 @@ func NewSession(v Visit) (*Session, error) {
 
 // Take takes a sample: any of the readings, at a time later than those before. What cannot
 // be is returned and changes nothing; the other readings of the sample count.
-func (s *Session) Take(sample LogEntry) []SetAside {
+func (s *Session) Take(sent LogEntry) []SetAside {
 	var aside []SetAside
-	switch at := sample.At; {
+	switch at := sent.At; {
 	case !s.begun():
 		return []SetAside{{at, "at", NotBegun}}
 	case at < 0 || at > longestVisit:
 		return []SetAside{{at, "at", TimeImpossible}}
-	case s.taken && at == s.last:
+	case s.taken && at == s.sample.At:
 		return []SetAside{{at, "at", TimeDoubled}}
-	case s.taken && at < s.last:
+	case s.taken && at < s.sample.At:
 		return []SetAside{{at, "at", TimeBackward}}
 	}
-	s.last, s.taken = sample.At, true
-	left := 0
+	s.sample, s.taken = sent, true
+	sample, left := &s.sample, 0
 	for i := range readingFields {
-		f := &readingFields[i]
-		if wrong := f.check(&sample.Readings); wrong != nil {
-			aside = append(aside, SetAside{sample.At, f.name, SensorLost})
-			f.drop(&sample.Readings)
-		} else if i < gauges && s.hoseOff(i, f, &sample) {
-			aside = append(aside, SetAside{sample.At, f.name, HoseOff})
-			f.drop(&sample.Readings)
+		f, why := &readingFields[i], SetAsideReason("")
+		if f.check(&sample.Readings) != nil {
+			why = SensorLost
+		} else if i < gauges && s.hoseOff(i) {
+			why = HoseOff
 		}
-		if f.has(&sample.Readings) {
+		if why != "" {
+			aside = append(aside, SetAside{sample.At, f.name, why})
+			f.drop(&sample.Readings)
+		} else if f.has(&sample.Readings) {
 			left++
 		}
 	}
 	if left == 0 {
 		return aside
 	}
-	if closed, ok := s.open.take(&sample); ok {
+	if closed, ok := s.open.take(sample); ok {
 		s.keep(closed)
 	}
 	return aside
 }
 
-// hoseOff reports whether the gauge of a field has lost its hose.
-func (s *Session) hoseOff(i int, f *readingField, sample *LogEntry) bool {
-	value, ok := f.value(&sample.Readings)
-	if !ok {
+// hoseOff reports whether a gauge has lost its hose.
+func (s *Session) hoseOff(i int) bool {
+	e, g := &s.sample, &s.gauge[i]
+	r := [gauges]*gauge{&e.SuctionPressure, &e.LiquidPressure, &e.DischargePressure}[i]
+	if !r.taken {
 		return false
 	}
-	read, g := value.Of.(gaugeReading).Value, &s.gauge[i]
+	read := r.of.Value
 	if math.Abs(float64(read)) > float64(atTheAir) {
 		g.off = false
-	} else if g.read && g.value > underPressure && sample.At-g.at <= hoseOffWithin {
+	} else if g.read && g.value > underPressure && e.At-g.at <= hoseOffWithin {
 		g.off = true
 	}
 	if !g.off {
-		g.value, g.at, g.read = read, sample.At, true
+		g.value, g.at, g.read = read, e.At, true
 	}
 	return g.off
 }
