@@ -54,20 +54,25 @@ func (b *belief) present(codes ...diagnose.Code) bool {
 	)
 }
 
+// misread reports whether an instrument is likely to be wrong.
+func (b *belief) misread() bool {
+	for _, m := range b.Marginals() {
+		if m.Chance >= likely && diagnose.OfInstrument(m.Signature) {
+			return true
+		}
+	}
+	return false
+}
+
 // cannotBe is the check of a suction line or a suction pressure that cannot be; nil where the
 // readings pass, or where something that is likely says why they do not.
 func (b *belief) cannotBe() *readcheck.Doubt {
-	if b.present(diagnose.OtherRefrigerant) {
-		return nil
-	}
-	for _, l := range diagnose.WrongInstruments() {
-		if b.present(l.Signature) {
-			return nil
-		}
-	}
 	for i := range b.c.Doubts {
 		switch x := &b.c.Doubts[i]; x.Code {
 		case readcheck.LineCannotBe, readcheck.SuctionCannotBe:
+			if b.misread() || b.present(diagnose.OtherRefrigerant) {
+				return nil
+			}
 			return x
 		}
 	}
@@ -199,13 +204,6 @@ func (b *belief) change() *modes.Change {
 		}
 	}
 	return out
-}
-
-// ofInstrument reports whether a cause is that of a wrong instrument.
-func ofInstrument(code diagnose.Code) bool {
-	return slices.ContainsFunc(
-		diagnose.WrongInstruments(), func(f diagnose.Fault) bool { return f.Signature == code },
-	)
 }
 
 // lies are the chances that a reading is of a wrong instrument.

@@ -267,11 +267,8 @@ func (k *planner) readFirst() {
 // unexplained: readings that cannot be true together, and no cause that says why, are taken
 // again before anything is built on them.
 func (k *planner) unexplained() bool {
-	explained := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
-	for _, l := range diagnose.WrongInstruments() {
-		explained = explained || k.b.present(l.Signature)
-	}
-	if explained {
+	if k.b.misread() ||
+		k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant) {
 		return false
 	}
 	for _, x := range k.c.Doubts {
@@ -323,7 +320,7 @@ func (k *planner) byBelief() {
 	dirty := k.Has(modes.CleanFilter, modes.CleanOutdoor)
 	// A reading is doubted before the machine is.
 	for _, m := range k.b.Marginals() {
-		if ofInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
+		if diagnose.OfInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
 			k.mend(m.Signature)
 		}
 	}
@@ -409,7 +406,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 // by it.
 func (k *planner) doubted() diagnose.Code {
 	for _, s := range k.Steps {
-		if c := diagnose.Code(s.Cause); ofInstrument(c) {
+		if c := diagnose.Code(s.Cause); diagnose.OfInstrument(c) {
 			return c
 		}
 	}

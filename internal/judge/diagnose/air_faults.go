@@ -17,11 +17,13 @@ var airTraits = []traits{
 		code: LowIndoorAir, prior: 0.13, size: asShare, tabled: true, further: []further{
 			{steps: 1, severity: 0.79},
 		},
-		cost: cost{20, 220, "a coil that freezes, and every target off"},
+		cost:     cost{20, 220, "a coil that freezes, and every target off"},
+		opposite: HighIndoorAir,
 	},
 	{
 		code: HighIndoorAir, prior: 0.02, size: asShare, tabled: true,
-		cost: cost{20, 50, "little water is taken out of the air"},
+		cost:     cost{20, 50, "little water is taken out of the air"},
+		opposite: LowIndoorAir,
 	},
 	{
 		code: ReturnLeak, prior: 0.03, size: asShare, tabled: true,

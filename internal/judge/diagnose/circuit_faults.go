@@ -21,13 +21,15 @@ var circuitTraits = []traits{
 		code: Undercharge, prior: 0.13, size: asShare, tabled: true, further: []further{
 			{steps: 1.4, severity: 0.55},
 		},
-		cost: cost{40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on"},
+		cost:     cost{40, 220, "a coil that freezes, a compressor that runs hot, a leak that goes on"},
+		opposite: Overcharge,
 	},
 	{
 		code: Overcharge, prior: 0.06, size: asShare, tabled: true, further: []further{
 			{steps: 1, severity: 0.55},
 		},
-		cost: cost{30, 160, "a high head, and liquid at the compressor on a fixed restrictor"},
+		cost:     cost{30, 160, "a high head, and liquid at the compressor on a fixed restrictor"},
+		opposite: Undercharge,
 	},
 	{
 		code: NonCondensables, prior: 0.02, tabled: true,
@@ -37,11 +39,13 @@ var circuitTraits = []traits{
 		code: Restriction, prior: 0.045, size: asShare, tabled: true, further: []further{
 			{steps: 1, severity: 0.76}, {steps: 3, severity: 0.9},
 		},
-		cost: cost{120, 260, "a starved coil and a hot compressor at any charge"},
+		cost:     cost{120, 260, "a starved coil and a hot compressor at any charge"},
+		opposite: Overfeed,
 	},
 	{
 		code: Overfeed, prior: 0.03, size: asShare, tabled: true,
-		cost: cost{45, 260, "liquid washes the oil out of the compressor"},
+		cost:     cost{45, 260, "liquid washes the oil out of the compressor"},
+		opposite: Restriction,
 	},
 	{
 		code: VaporLeak, prior: 0.025, size: asShare, tabled: true, further: []further{

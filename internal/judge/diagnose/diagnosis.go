@@ -262,7 +262,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 		sums:         make([]summed, 0, len(bundles)),
 	}
 	for a := range c.suspects {
-		d.chances[traitsOf[c.suspects[a].signature].number] += chance[a]
+		d.chances[c.suspects[a].number] += chance[a]
 	}
 	for _, s := range bundles {
 		d.sums = append(d.sums, summed{c.signaturesOf(s.a, s.b), s.weight})

@@ -110,6 +110,17 @@ var wrongInstruments = slices.DeleteFunc(
 	Library(), func(f Fault) bool { return len(f.Readings) == 0 },
 )
 
+// OfInstrument reports whether a signature is that of a wrong instrument.
+func OfInstrument(signature Code) bool { return misread[signature] }
+
+var misread = func() map[Code]bool {
+	out := map[Code]bool{}
+	for i := range wrongInstruments {
+		out[wrongInstruments[i].Signature] = true
+	}
+	return out
+}()
+
 // SeemsTo lists the causes that make a danger appear where there is none.
 func SeemsTo(danger string) []Code { return seems[danger] }
 

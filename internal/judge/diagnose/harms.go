@@ -14,13 +14,8 @@ type cost struct {
 // a harm of what is done.
 var ofInstrument = cost{5, 8, "a record that is wrong"}
 
-// costOf a signature; a fault of somebody's own may have one that is not in the library.
-func costOf(signature Code) cost {
-	if t, ok := traitsOf[signature]; ok {
-		return t.cost
-	}
-	return ofInstrument
-}
+// costOf a signature.
+func costOf(signature Code) cost { return traitsOf[signature].cost }
 
 // Harms of moving refrigerant.
 const (

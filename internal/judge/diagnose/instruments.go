@@ -130,22 +130,21 @@ func (c *caseFile) tryOther(other Fluid, share float64) {
 // tryWithout tries a state in which the readings would be these, within a part of what they are
 // off.
 func (c *caseFile) tryWithout(r *readings, around float64) *state {
-	s := c.try()
+	s, now := c.try(), r.conditions()
 	s.bounded, s.bound, s.around = true, r.bound(), around*around
-	s.shift = c.seen.less(r, &c.table.Sound)
-	raw := c.seen.raw
-	if r.std == raw.std {
+	s.shift = c.seen.less(r, &now, &c.table.Sound)
+	if r.std == c.seen.raw.std {
 		return s
 	}
 	s.rest = c.work.matrix()
-	if r.conditions() == raw.conditions() {
-		r.addNoise(s.rest, &raw.std)
-	} else {
-		r.noise(s.rest, &c.table.Sound)
-		for f := range features {
-			for g := range features {
-				s.rest[f][g] -= c.seen.noise[f][g]
-			}
+	if now == c.seen.conditions {
+		r.addNoise(s.rest, &c.seen.raw.std)
+		return s
+	}
+	r.noise(s.rest, &now, &c.table.Sound)
+	for f := range features {
+		for g := range features {
+			s.rest[f][g] -= c.seen.noise[f][g]
 		}
 	}
 	return s

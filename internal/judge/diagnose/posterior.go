@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
+	"github.com/satline/satline/internal/physics/helmholtz"
 )
 
 // A state is a suspect at one severity, as a shift of the readings.
@@ -52,6 +53,11 @@ func (s *state) takeLeft(row []float64, f int, at *[features]int) {
 		}
 	}
 	row[len(row)-1] += s.doubt[f]
+}
+
+// shifts says that a state leaves the scatter of machines as it is, but for how far its shift is.
+func (s *state) shifts() bool {
+	return s.gain == nil && s.rest == nil && s.pull == nil && s.doubt == vector{}
 }
 
 // A component is one explanation at definite severities: one term of the
@@ -238,6 +244,7 @@ func (c *caseFile) infer() {
 	c.pack()
 	sound := component{a: none, b: none}
 	sound.fit = c.weigh(sound)
+	c.work.bySound = c.work.factored
 	sound.log = math.Log(priorSound*c.ordinary) + sound.fit + c.logClues(nil, nil)
 	c.parts = append(c.work.parts[:0], sound)
 
@@ -276,10 +283,15 @@ func (c *caseFile) weighAlone(a int) {
 	prior := math.Log(c.prior[a]) + c.logClues(&c.suspects[a], nil)
 	for s := range c.states[a] {
 		p := component{a: a, b: none, sa: s}
-		packed := c.packing(a, s)
-		c.packState(&c.states[a][s], packed)
-		p.fit = c.weigh(p)
-		p.log = prior + packed.log + p.fit
+		if x := &c.states[a][s]; c.evidence.NoPairs && x.shifts() {
+			p.fit = c.weighShift(x)
+			p.log = prior + helmholtz.Log(x.weight) + p.fit
+		} else {
+			packed := c.packing(a, s)
+			c.packState(x, packed)
+			p.fit = c.weigh(p)
+			p.log = prior + packed.log + p.fit
+		}
 		c.parts = append(c.parts, p)
 	}
 }
@@ -447,13 +459,6 @@ func pairs(a Code) bool {
 		return false
 	}
 	return !isExchange(a)
-}
-
-// opposites are both ends of one thing, which is at one of them.
-var opposites = map[Code]Code{
-	Undercharge: Overcharge, Overcharge: Undercharge,
-	LowIndoorAir: HighIndoorAir, HighIndoorAir: LowIndoorAir,
-	Restriction: Overfeed, Overfeed: Restriction,
 }
 
 // logSeldom is how much rarer two suspects are at once than if they came independently.

@@ -165,21 +165,19 @@ func (k *clue) as(p float64) float64 {
 // A suspect is a signature with the chances of its faults and of each clue.
 type suspect struct {
 	signature Code
-	opposite  Code // with which it makes no pair
-	faults    []*Fault
-	decided   uint64 // the tests that decide about it, as in decidedBy
+	*traits
+	faults  []*Fault
+	decided uint64 // the tests that decide about it, as in decidedBy
 	// share of each fault after all clues; they add to 1.
 	share []float64
 	// notes is the chance of what each clue is about given the signature and the clues
 	// before it.
 	notes []float64
-	cost  cost
 }
 
 func newSuspect(signature Code, e *Evidence, clues []clue, w *workspace) suspect {
 	s := suspect{
-		signature: signature, opposite: opposites[signature],
-		faults: faultsOf(signature, e), cost: costOf(signature),
+		signature: signature, traits: traitsOf[signature], faults: faultsOf(signature, e),
 	}
 	s.decided = decidedBy[s.faults[0].index]
 	s.share, s.notes = w.number(len(s.faults)), w.number(len(clues))

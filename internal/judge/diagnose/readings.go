@@ -286,11 +286,10 @@ var air = [3]int{rOutdoor, rReturnWetBulb, rReturnDryBulb}
 
 // observation is the features that were measured.
 type observation struct {
-	raw     *readings
-	weather signature.Weather
-	fluid   signature.Fluid
-	value   vector
-	have    [features]bool
+	raw *readings
+	conditions
+	value vector
+	have  [features]bool
 	// noise is the covariance of value less the mean for the weather, by the
 	// instruments alone.
 	noise *matrix
@@ -304,8 +303,7 @@ type observation struct {
 // take fills the observation in.
 func (o *observation) take(r *readings, sound *signature.Sound) {
 	o.raw, o.value, o.n = r, vector{}, 0
-	c := r.conditions()
-	o.weather, o.fluid = c.weather, c.fluid
+	o.conditions = r.conditions()
 	o.at = sound.At(o.weather, o.fluid)
 	o.meant = sound.Mean(o.at)
 	values := r.value
@@ -332,7 +330,7 @@ func (o *observation) take(r *readings, sound *signature.Sound) {
 		}
 	}
 	o.noise = &o.own
-	r.noise(o.noise, sound)
+	r.noise(o.noise, &o.conditions, sound)
 }
 
 // conditions are the weather and the fluid as the table takes them, and the doubt of the air.
@@ -351,7 +349,7 @@ func (r *readings) conditions() (c conditions) {
 
 // less is by how much the features by these readings are above those by others, of each less
 // what sound machines read then; the air that was not read is filled in alike.
-func (o *observation) less(r *readings, sound *signature.Sound) (v vector) {
+func (o *observation) less(r *readings, c *conditions, sound *signature.Sound) (v vector) {
 	for f := range parts {
 		for _, p := range parts[f] {
 			v[f] += p.sign * (o.raw.value[p.raw] - r.value[p.raw])
@@ -359,7 +357,7 @@ func (o *observation) less(r *readings, sound *signature.Sound) (v vector) {
 	}
 	v[signature.Superheat] -= o.raw.evapGlide - r.evapGlide
 	v[signature.Subcooling] -= o.raw.condGlide - r.condGlide
-	if c := r.conditions(); c.weather != o.weather || c.fluid != o.fluid {
+	if c.weather != o.weather || c.fluid != o.fluid {
 		for f, meant := range sound.Mean(sound.At(c.weather, c.fluid)) {
 			v[f] += meant - o.meant[f]
 		}
@@ -385,8 +383,7 @@ var makes = func() (out [raws][]struct {
 
 // noise is that of the features less their mean, by the standard uncertainties of the raw
 // readings.
-func (r *readings) noise(noise *matrix, sound *signature.Sound) {
-	c := r.conditions()
+func (r *readings) noise(noise *matrix, c *conditions, sound *signature.Sound) {
 	// How the features follow the errors of the air, each in its standard deviation.
 	var follow [features][3]float64
 	for i, slopes := range sound.Slopes(c.weather, c.fluid) {

@@ -24,6 +24,8 @@ type traits struct {
 	// size is its severity as a value named "size", false where it is none; nil where there is
 	// no telling.
 	size func(severity float64) (fact.Value, bool)
+	// opposite is the other end of what is at one of two, and makes no pair with it.
+	opposite Code
 
 	number int // among all
 }

@@ -67,6 +67,7 @@ type workspace struct {
 	taken     int
 
 	factored
+	bySound factored // that of sound machines
 }
 
 // factored is a covariance as L·D·Lᵀ, and L⁻¹ times the residual.
@@ -321,6 +322,33 @@ func (c *caseFile) weigh(p component) float64 {
 		return math.Inf(-1)
 	}
 	return logStudent(w.n, logDet, squared) + c.bound + first.bound + second.bound
+}
+
+// weighShift is weigh of a state that only shifts. Its covariance is that of sound machines and
+// the square of a part of the shift, whose factor follows from that of the first (Sherman and
+// Morrison 1950, Annals of Mathematical Statistics 21:124-127).
+func (c *caseFile) weighShift(s *state) float64 {
+	w := c.work
+	var by [features]float64
+	for i, f := range w.at[:w.n] {
+		by[i] = s.shift[f]
+	}
+	step := w.bySound.step(w.n, &by, nil)
+	var along, length, squared float64
+	for i, y := range step[:w.n] {
+		x, inverse := w.bySound.x[i]-y, w.bySound.inverse[i]
+		squared += x * x * inverse
+		along += x * y * inverse
+		length += y * y * inverse
+	}
+	wider := 1 + s.around*length
+	bound := c.bound
+	if s.bounded {
+		bound = s.bound
+	}
+	return logStudent(
+		w.n, w.bySound.logDet+helmholtz.Log(wider), squared-s.around*along*along/wider,
+	) + bound
 }
 
 // covariance of the readings under two states, without the noise of the instruments; the
