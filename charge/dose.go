@@ -124,9 +124,10 @@ type doseJSON struct {
 }
 
 // MarshalJSON writes the fields by their tags, and the time to wait as "12m30s".
-func (d Dose) MarshalJSON() ([]byte, error) {
-	return json.Marshal(doseJSON{doseFields(d), toSecond(d.Wait)})
-}
+func (d Dose) MarshalJSON() ([]byte, error) { return json.Marshal(d.JSONForm()) }
+
+// JSONForm returns what MarshalJSON writes, for whoever writes its quantities in other units.
+func (d Dose) JSONForm() any { return doseJSON{doseFields(d), toSecond(d.Wait)} }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 func (d *Dose) UnmarshalJSON(text []byte) error {

@@ -129,12 +129,15 @@ type steadinessJSON[T quantity.Quantity] struct {
 
 // MarshalJSON writes the fields in lower camel case, and times to the second as
 // "12m30s". The names are stable.
-func (s Steadiness[T]) MarshalJSON() ([]byte, error) {
-	return json.Marshal(steadinessJSON[T]{
+func (s Steadiness[T]) MarshalJSON() ([]byte, error) { return json.Marshal(s.JSONForm()) }
+
+// JSONForm returns what MarshalJSON writes, for whoever writes its quantities in other units.
+func (s Steadiness[T]) JSONForm() any {
+	return steadinessJSON[T]{
 		s.State, s.Value, toSecond(s.From), toSecond(s.To), s.Low, s.High, s.Estimate,
 		toSecond(s.TimeConstant), toSecond(s.Wait), toSecond(s.Period), s.Swing, s.Noise, s.Spikes,
 		s.Gaps, s.Within,
-	})
+	}
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.

@@ -67,7 +67,10 @@ func (b Budget[T]) Largest() (Term[T], bool) {
 }
 
 // MarshalJSON writes the terms as an array.
-func (b Budget[T]) MarshalJSON() ([]byte, error) { return json.Marshal(b.terms[:b.n]) }
+func (b Budget[T]) MarshalJSON() ([]byte, error) { return json.Marshal(b.JSONForm()) }
+
+// JSONForm returns what MarshalJSON writes, for whoever writes its quantities in other units.
+func (b Budget[T]) JSONForm() any { return b.terms[:b.n] }
 
 // UnmarshalJSON reads what MarshalJSON writes: at most eight terms, else the error is a
 // *RangeError.

@@ -3,7 +3,6 @@ package server
 import (
 	"bufio"
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -14,6 +13,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/examples/service/api"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/strictjson"
 )
 
@@ -70,12 +70,13 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	in := lineReader{in: bufio.NewReaderSize(body, 64<<10)}
 	send := func(result api.BatchResult) error {
 		s.metrics.line(result)
-		text, err := json.Marshal(result)
+		of := units.or(quantity.SI)
+		if result.Assessment != nil {
+			of = units.or(result.Assessment.Units)
+		}
+		text, err := of.write(&result)
 		if err != nil {
 			return err
-		}
-		if result.Assessment != nil {
-			text = units.or(result.Assessment.Units).write("BatchResult", text)
 		}
 		_, err = w.Write(append(text, '\n'))
 		return err

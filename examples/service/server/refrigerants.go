@@ -1,7 +1,6 @@
 package server
 
 import (
-	"encoding/json"
 	"net/http"
 
 	"github.com/satline/satline/examples/service/api"
@@ -10,7 +9,7 @@ import (
 )
 
 func (s *service) refrigerants(w http.ResponseWriter, r *http.Request) *api.Problem {
-	return s.send(w, r, "", api.Refrigerants())
+	return s.send(w, r, api.Refrigerants())
 }
 
 func (s *service) refrigerant(w http.ResponseWriter, r *http.Request) *api.Problem {
@@ -18,30 +17,30 @@ func (s *service) refrigerant(w http.ResponseWriter, r *http.Request) *api.Probl
 	if err != nil {
 		return problemOfType("unknown-refrigerant", err.Error())
 	}
-	return s.send(w, r, "RefrigerantSheet", api.Sheet(fluid))
+	return s.send(w, r, api.Sheet(fluid))
 }
 
 // kindOfProblem answers for the address that is the type of a problem.
 func (s *service) kindOfProblem(w http.ResponseWriter, r *http.Request) *api.Problem {
 	for _, p := range api.Problems {
 		if p.Type == r.URL.Path {
-			return s.send(w, r, "", p)
+			return s.send(w, r, p)
 		}
 	}
 	return pathProblem(r.URL.Path)
 }
 
-// send answers with what does not change, by the schema of that name.
-func (s *service) send(w http.ResponseWriter, r *http.Request, schema string, v any) *api.Problem {
+// send answers with what does not change.
+func (s *service) send(w http.ResponseWriter, r *http.Request, answer any) *api.Problem {
 	units, p := unitsOf(r)
 	if p != nil {
 		return p
 	}
-	body, err := json.Marshal(v)
+	body, err := units.or(quantity.SI).write(answer)
 	if err != nil {
 		s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 		return internalProblem()
 	}
-	constant(w, r, units.or(quantity.SI).write(schema, body))
+	constant(w, r, body)
 	return nil
 }

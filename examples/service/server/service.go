@@ -2,7 +2,6 @@ package server
 
 import (
 	"context"
-	"encoding/json"
 	"log/slog"
 	"net/http"
 	"runtime/debug"
@@ -48,17 +47,14 @@ func newService(log *slog.Logger, set settings) *service {
 	}
 	s.stop = sync.OnceFunc(func() { close(s.stopping) })
 	s.ready.Store(true)
-	s.serve("POST /v1/assess", answering(s, assessLimits, "Assessment", satline.Assess))
+	s.serve("POST /v1/assess", answering(s, assessLimits, satline.Assess))
 	s.serve("POST /v1/assess/batch", s.batch)
 	s.serve("GET /v1/refrigerants", s.refrigerants)
 	s.serve("GET /v1/refrigerants/{name}", s.refrigerant)
-	s.serve(
-		"POST /v1/refrigerant/saturation",
-		answering(s, smallLimits, "SaturationAnswer", api.Saturation),
-	)
-	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, "StateAnswer", api.State))
-	s.serve("POST /v1/air", answering(s, smallLimits, "AirAnswer", api.Air))
-	s.serve("POST /v1/charge/target", answering(s, smallLimits, "charge.Target", api.Target))
+	s.serve("POST /v1/refrigerant/saturation", answering(s, smallLimits, api.Saturation))
+	s.serve("POST /v1/refrigerant/state", answering(s, smallLimits, api.State))
+	s.serve("POST /v1/air", answering(s, smallLimits, api.Air))
+	s.serve("POST /v1/charge/target", answering(s, smallLimits, api.Target))
 	s.serve("GET /problems/{kind}", s.kindOfProblem)
 	s.serve("GET /openapi.json", func(w http.ResponseWriter, r *http.Request) *api.Problem {
 		constant(w, r, api.Description)
@@ -161,10 +157,9 @@ func (s *service) computing(ctx context.Context, work func() *api.Problem) *api.
 	return work()
 }
 
-// answering makes an endpoint of a function from a JSON document to another, which has
-// a schema of that name.
+// answering makes an endpoint of a function from a JSON document to another.
 func answering[Question, Answer any](
-	s *service, limits bodyLimits, schema string, do func(Question) (Answer, error),
+	s *service, limits bodyLimits, do func(Question) (Answer, error),
 ) endpoint {
 	return func(w http.ResponseWriter, r *http.Request) *api.Problem {
 		units, p := unitsOf(r)
@@ -191,11 +186,10 @@ func answering[Question, Answer any](
 			if err != nil {
 				return problemOf(err)
 			}
-			if body, err = json.Marshal(&a); err != nil {
+			if body, err = units.write(&a); err != nil {
 				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 				return internalProblem()
 			}
-			body = units.write(schema, body)
 			return nil
 		}); p != nil {
 			return p

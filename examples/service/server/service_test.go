@@ -437,29 +437,25 @@ func TestBusy(t *testing.T) {
 	}
 }
 
-func BenchmarkAssess(b *testing.B) {
+// From a request to its answer, as it is and packed.
+func BenchmarkServe(b *testing.B) {
 	s := newService(slog.New(slog.DiscardHandler), usual())
-	body := `{"scope": "verdict",` + api.ExampleVisit[1:]
-	for b.Loop() {
-		w := httptest.NewRecorder()
-		r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(body))
-		r.Header.Set("Content-Type", api.JSON)
-		s.ServeHTTP(w, r)
-		if w.Code != http.StatusOK {
-			b.Fatal(w.Code, w.Body)
-		}
-	}
-}
-
-func BenchmarkAssessWhole(b *testing.B) {
-	s := newService(slog.New(slog.DiscardHandler), usual())
-	for b.Loop() {
-		w := httptest.NewRecorder()
-		r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(api.ExampleVisit))
-		r.Header.Set("Content-Type", api.JSON)
-		s.ServeHTTP(w, r)
-		if w.Code != http.StatusOK {
-			b.Fatal(w.Code, w.Body)
+	for _, scope := range []string{"verdict", "whole"} {
+		body := `{"scope": "` + scope + `",` + api.ExampleVisit[1:]
+		for _, coding := range []string{"identity", "gzip"} {
+			b.Run(scope+"/"+coding, func(b *testing.B) {
+				b.ReportAllocs()
+				for b.Loop() {
+					w := httptest.NewRecorder()
+					r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(body))
+					r.Header.Set("Content-Type", api.JSON)
+					r.Header.Set("Accept-Encoding", coding)
+					s.ServeHTTP(w, r)
+					if w.Code != http.StatusOK {
+						b.Fatal(w.Code, w.Body)
+					}
+				}
+			})
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package server
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"regexp"
@@ -54,12 +55,12 @@ func (u units) or(system quantity.System) units {
 	return u
 }
 
-// write rewrites an answer that has a schema of that name.
-func (u units) write(schema string, body []byte) []byte {
+// write writes an answer as JSON.
+func (u units) write(answer any) ([]byte, error) {
 	if u.exact {
-		return body
+		return json.Marshal(answer)
 	}
-	return api.InUnits(schema, body, u.system)
+	return api.InUnits(answer, u.system)
 }
 
 // inchPound are numbers with a unit of technicians in inch-pound countries.
