@@ -21,8 +21,12 @@ const MaxVisitBytes = 1 << 20
 func DecodeVisit(data []byte) (Visit, error) {
 	type fields Visit // without UnmarshalJSON
 	var v fields
-	style := quantity.Style{Comma: words.DecimalComma(languageOf(data).tag())}
-	if err := strictly(data, &v, style); err != nil {
+	err := strictly(data, &v, quantity.Style{})
+	if err != nil && words.DecimalComma(languageOf(data).tag()) {
+		v = fields{}
+		err = strictly(data, &v, quantity.Style{Comma: true})
+	}
+	if err != nil {
 		return Visit{}, err
 	}
 	return Visit(v), nil

@@ -1,6 +1,7 @@
 package server
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"mime"
@@ -16,12 +17,21 @@ import (
 type bodyLimits strictjson.Limits
 
 var (
-	assessLimits = bodyLimits{Bytes: satline.MaxVisitBytes, Depth: 16, Items: 5000}
+	assessLimits = bodyLimits{Bytes: satline.MaxVisitBytes} // DecodeVisit has the others
 	smallLimits  = bodyLimits{Bytes: 16 << 10, Depth: 4, Items: 50}
 )
 
-func (l bodyLimits) decode(text []byte, into any) error {
-	return strictjson.Decode(text, into, strictjson.Limits(l))
+// decode reads a document. A visit may have the decimal comma of its language.
+func (l bodyLimits) decode(text []byte, into any) (err error) {
+	visit, ok := into.(*satline.Visit)
+	if !ok {
+		return strictjson.Decode(text, into, strictjson.Limits(l))
+	}
+	*visit, err = satline.DecodeVisit(text)
+	if at, ok := errors.AsType[*strictjson.Error](err); ok {
+		return at
+	}
+	return err
 }
 
 func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *api.Problem) {

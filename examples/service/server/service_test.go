@@ -437,6 +437,21 @@ func TestBusy(t *testing.T) {
 	}
 }
 
+// A visit has the decimal comma of its language, alone and in a batch.
+func TestDecimalComma(t *testing.T) {
+	c := newClient(t)
+	const visit = `{"language": "es", "equipment": {"refrigerant": "R-410A", "metering": "TXV"},` +
+		`"readings": {"suctionPressure": "8,25 barg"}}`
+	for path, media := range map[string]string{
+		"/v1/assess": api.JSON, "/v1/assess/batch": api.NDJSON,
+	} {
+		status, answer := c.do("POST", path, media, visit)
+		if status != http.StatusOK || strings.Contains(string(answer), "/problems/") {
+			t.Errorf("%s: %d %s", path, status, answer)
+		}
+	}
+}
+
 // From a request to its answer, as it is and packed.
 func BenchmarkServe(b *testing.B) {
 	s := newService(slog.New(slog.DiscardHandler), usual())
