@@ -11,8 +11,9 @@ import (
 // cautionsOf are what to be careful of: first what holds of every visit and of the
 // refrigerant, then what this plan needs.
 func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step, w *charge.Weighing) []fact.Fact {
-	out := []fact.Fact{fact.New("caution.label-first")}
-	for _, h := range fluid.Hazards() {
+	hazards := fluid.Hazards()
+	out := append(make([]fact.Fact, 0, len(hazards)+4), fact.New("caution.label-first"))
+	for _, h := range hazards {
 		out = append(out, h.Fact())
 	}
 	does := func(of func(Step) bool) bool { return slices.ContainsFunc(steps, of) }

@@ -36,11 +36,11 @@ func (a Assessment) In(language Language, units quantity.System) Assessment {
 // shares nothing with a.
 func (a Assessment) Reworded(say func(fact.Fact) (string, bool)) Assessment {
 	out := a.clone()
-	words.Fill(&out, func(f fact.Fact) string {
-		if text, ok := say(f); ok {
-			return text
+	words.Fill(&out, func(b []byte, f *fact.Fact) []byte {
+		if text, ok := say(*f); ok {
+			return append(b, text...)
 		}
-		return f.Text
+		return append(b, f.Text...)
 	})
 	return out
 }

@@ -54,14 +54,14 @@ type Hazard struct {
 
 // Fact is the caution as a fact: "caution.toxic", with what it speaks of.
 func (h Hazard) Fact() fact.Fact {
-	f := fact.New(fact.Code("caution."+string(h.Code)), fact.Of("fluid", h.Designation))
+	values := append(make([]fact.Value, 0, 3), fact.Of("fluid", h.Designation))
 	if h.Group != "" {
-		f = f.With(fact.Of("group", string(h.Group)))
+		values = append(values, fact.Of("group", string(h.Group)))
 	}
 	if h.Pressure != 0 {
-		f = f.With(fact.Amount("pressure", h.Pressure))
+		values = append(values, fact.Amount("pressure", h.Pressure))
 	}
-	return f
+	return fact.New(fact.Code("caution."+string(h.Code)), values...)
 }
 
 const (

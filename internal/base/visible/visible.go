@@ -23,6 +23,9 @@ func Line(s string) string {
 
 // Text is Line for text of several lines: line feeds and tabs stay.
 func Text(s string) string {
+	if !strings.ContainsAny(s, "\n\t") {
+		return Line(s)
+	}
 	lines := strings.Split(strings.ReplaceAll(s, "\r\n", "\n"), "\n")
 	for i, line := range lines {
 		cells := strings.Split(line, "\t")

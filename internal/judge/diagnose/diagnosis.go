@@ -257,9 +257,8 @@ func (c *caseFile) diagnosis() Diagnosis {
 	bundles, chance, healthy := c.bundles(make([]bundle, 0, 4*mostSuspects))
 	d := Diagnosis{
 		Healthy: healthy, Rest: 1,
-		Explanations: make([]Explanation, 0, listed),
-		chances:      make([]float64, len(traitsOf)),
-		sums:         make([]summed, 0, len(bundles)),
+		chances: make([]float64, len(traitsOf)),
+		sums:    make([]summed, 0, len(bundles)),
 	}
 	for a := range c.suspects {
 		d.chances[c.suspects[a].number] += chance[a]
@@ -275,20 +274,25 @@ func (c *caseFile) diagnosis() Diagnosis {
 	if len(bundles) > 1 {
 		second = c.foresee(c.parts[bundles[1].best])
 	}
-	for i, s := range bundles {
-		if i >= listed && s.weight < leastListed || i >= 3*listed {
-			break
-		}
+	told := 0
+	for told < min(len(bundles), 3*listed) &&
+		(told < listed || bundles[told].weight >= leastListed) {
+		told++
+	}
+	d.Explanations = make([]Explanation, 0, told)
+	signs := make([]Sign, told*c.seen.n)
+	for i, s := range bundles[:told] {
 		best := &c.parts[s.best]
 		x := Explanation{Probability: s.weight, Causes: c.causes(best)}
+		room := signs[i*c.seen.n:][:0:c.seen.n]
 		switch i {
 		case 0:
-			x.Signs = c.signs(&first, &second, &sound, s.a == none)
+			x.Signs = c.signs(room, &first, &second, &sound, s.a == none)
 		case 1:
-			x.Signs = c.signs(&second, &first, &sound, s.a == none)
+			x.Signs = c.signs(room, &second, &first, &sound, s.a == none)
 		default:
 			own := c.foresee(*best)
-			x.Signs = c.signs(&own, &first, &sound, s.a == none)
+			x.Signs = c.signs(room, &own, &first, &sound, s.a == none)
 		}
 		x.notes = c.notes(s.a, s.b)
 		d.Explanations = append(d.Explanations, x)

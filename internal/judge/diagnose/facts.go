@@ -12,7 +12,8 @@ import (
 
 // Side returns what speaks for the explanation (+1) or against it (-1), the strongest first.
 func (x *Explanation) Side(which int) []fact.Fact {
-	signs := make([]*Sign, 0, features)
+	var room [features]*Sign
+	signs := room[:0]
 	for i := range x.Signs {
 		s := &x.Signs[i]
 		if s.Supports() == which && !(s.blind() && (which < 0 || x.clash())) {

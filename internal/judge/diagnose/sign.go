@@ -25,30 +25,25 @@ type Sign struct {
 	Current bool
 }
 
-// foreseen is what a component lets the features that were read be, each by itself.
-type foreseen struct{ mean, variance vector }
+// foreseen is what a component lets the features that were read be, each by itself, and the log
+// likelihood of what it is, up to a constant.
+type foreseen struct{ mean, variance, fit vector }
 
 func (c *caseFile) foresee(p component) (r foreseen) {
 	w := c.work
 	first, second := c.packed(p)
 	cov := c.covariance(first, second)
 	for i, f := range w.at[:w.n] {
-		r.mean[f] = c.seen.value[f] - w.x[i]
-		r.variance[f] = cov[place(i, i)] + w.noise[place(i, i)]
+		off, variance := w.x[i], cov[place(i, i)]+w.noise[place(i, i)]
+		r.mean[f], r.variance[f] = c.seen.value[f]-off, variance
+		r.fit[f] = -0.5*math.Log(variance) - 0.5*off*off/variance
 	}
 	return r
 }
 
-// log is the log likelihood of one value, up to a constant.
-func (r *foreseen) log(f int, x float64) float64 {
-	off := x - r.mean[f]
-	return -0.5*math.Log(r.variance[f]) - 0.5*off*off/r.variance[f]
-}
-
-// signs lists the evidence for a component by what it and a rival let the features be;
+// signs appends the evidence for a component by what it and a rival let the features be;
 // healthy says that it is 'nothing wrong'.
-func (c *caseFile) signs(own, rival, sound *foreseen, healthy bool) []Sign {
-	out := make([]Sign, 0, c.seen.n)
+func (c *caseFile) signs(out []Sign, own, rival, sound *foreseen, healthy bool) []Sign {
 	for f := range features {
 		if !c.seen.have[f] {
 			continue
@@ -58,8 +53,8 @@ func (c *caseFile) signs(own, rival, sound *foreseen, healthy bool) []Sign {
 			Feature: signature.Feature(f), Value: v,
 			Sound: sound.mean[f], SoundStd: math.Sqrt(sound.variance[f]),
 			Reads: own.mean[f], ReadsStd: math.Sqrt(own.variance[f]), RivalReads: rival.mean[f],
-			overSound: own.log(f, v) - sound.log(f, v),
-			rival:     own.log(f, v) - rival.log(f, v),
+			overSound: own.fit[f] - sound.fit[f],
+			rival:     own.fit[f] - rival.fit[f],
 			healthy:   healthy,
 		}
 		c.scale(&s)

@@ -32,13 +32,7 @@ func (b *Book) Language() language.Tag { return b.tag }
 func (b *Book) Say(f fact.Fact) string { return string(b.say(nil, &f)) }
 
 // Fill is the function of that name, with the sentences of the book.
-func (b *Book) Fill(v any) {
-	room := make([]byte, 0, 256)
-	Fill(v, func(f fact.Fact) string {
-		room = b.say(room[:0], &f)
-		return string(room)
-	})
-}
+func (b *Book) Fill(v any) { Fill(v, b.say) }
 
 func (b *Book) say(room []byte, f *fact.Fact) []byte {
 	t, ok := b.catalog[string(f.Code)]
@@ -50,7 +44,8 @@ func (b *Book) say(room []byte, f *fact.Fact) []byte {
 		return append(room, f.String()...)
 	}
 	if t[0].name != "" || t[0].text == "" {
-		out = capital(out)
+		start := len(room)
+		out = append(out[:start], capital(out[start:])...)
 	}
 	return out
 }

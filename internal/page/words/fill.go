@@ -12,9 +12,40 @@ import (
 
 // Fill makes the sentence of every fact in what v points to, and rounds every number there to
 // what no field instrument tells, so that a JSON form is short and says what its sentences say.
-func Fill(v any, say func(fact.Fact) string) {
+// Say appends a sentence.
+func Fill(v any, say func([]byte, *fact.Fact) []byte) {
 	to := reflect.ValueOf(v).Elem()
-	walk(to, shapeOf(to.Type()), say)
+	f := fillers.Get().(*filler)
+	f.say = say
+	f.walk(to, shapeOf(to.Type()))
+	f.place()
+	fillers.Put(f)
+}
+
+// fillers keep the room that sentences have grown into for the next.
+var fillers = sync.Pool{New: func() any { return new(filler) }}
+
+// A filler makes all sentences one behind the other, in one text that the facts share.
+type filler struct {
+	say  func([]byte, *fact.Fact) []byte
+	text []byte
+	said []sentence
+}
+
+// A sentence of a fact, up to where it ends in the text.
+type sentence struct {
+	of *fact.Fact
+	to int
+}
+
+// place gives the facts their sentences.
+func (f *filler) place() {
+	text, from := string(f.text), 0
+	for _, s := range f.said {
+		s.of.Text, from = text[from:s.to], s.to
+	}
+	clear(f.said)
+	f.text, f.said = f.text[:0], f.said[:0]
 }
 
 var factType, durationType = reflect.TypeFor[fact.Fact](), reflect.TypeFor[time.Duration]()
@@ -74,22 +105,22 @@ func newShape(t reflect.Type) *shape {
 	return nil
 }
 
-func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
+func (f *filler) walk(v reflect.Value, s *shape) {
 	if s == nil {
 		return
 	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
-			walk(v.Elem(), s.inside, say)
+			f.walk(v.Elem(), s.inside)
 		}
 	case reflect.Interface:
 		if !v.IsNil() {
-			v.Set(reflect.ValueOf(filled(v.Interface(), say)))
+			v.Set(reflect.ValueOf(filled(v.Interface())))
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
-			walk(v.Index(i), s.inside, say)
+			f.walk(v.Index(i), s.inside)
 		}
 	case reflect.Float64:
 		v.SetFloat(shortened(v.Float()))
@@ -97,26 +128,27 @@ func walk(v reflect.Value, s *shape, say func(fact.Fact) string) {
 		v.SetInt(int64(time.Duration(v.Int()).Round(time.Second)))
 	case reflect.Struct:
 		if s.fact {
-			fillFact(v.Addr().Interface().(*fact.Fact), say)
+			f.fact(v.Addr().Interface().(*fact.Fact))
 			return
 		}
-		for _, f := range s.fields {
-			walk(v.Field(f.index), f.shape, say)
+		for _, x := range s.fields {
+			f.walk(v.Field(x.index), x.shape)
 		}
 	}
 }
 
-func fillFact(f *fact.Fact, say func(fact.Fact) string) {
-	for i := range f.Values {
-		f.Values[i].Of = filled(f.Values[i].Of, say)
+func (f *filler) fact(of *fact.Fact) {
+	for i := range of.Values {
+		of.Values[i].Of = filled(of.Values[i].Of)
 	}
-	if !f.IsZero() {
-		f.Text = say(*f)
+	if f.say != nil && !of.IsZero() {
+		f.text = f.say(f.text, of)
+		f.said = append(f.said, sentence{of, len(f.text)})
 	}
 }
 
 // filled is what an interface holds, filled: what facts hold most, without reflection.
-func filled(of any, say func(fact.Fact) string) any {
+func filled(of any) any {
 	switch of := of.(type) {
 	case fact.Share:
 		return fact.Share(shortened(float64(of)))
@@ -137,7 +169,7 @@ func filled(of any, say func(fact.Fact) string) any {
 	}
 	inside := reflect.New(reflect.TypeOf(of)).Elem()
 	inside.Set(reflect.ValueOf(of))
-	walk(inside, shapeOf(inside.Type()), say)
+	new(filler).walk(inside, shapeOf(inside.Type()))
 	return inside.Interface()
 }
 
