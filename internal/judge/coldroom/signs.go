@@ -39,6 +39,11 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		away := func(c *cluster) float64 {
 			return math.Abs(reads-c.mean[i]) / math.Sqrt(c.spread[i][i]+sq(slope*k.std[i]))
 		}
+		const moves = 0.5 // standard deviations of sound machines
+		moved := math.Abs(of.mean[i] - normal.mean[i])
+		if code != sound && moved < moves*math.Sqrt(normal.spread[i][i]) {
+			continue // what it hardly moves speaks neither for it nor against it
+		}
 		s := sign{by: away(normal) - away(of)}
 		if code == sound {
 			s.by = 1 - away(normal)
