@@ -89,7 +89,7 @@ func weigh(k *known, of []cluster) *belief {
 		if f.code == defrostHeats && !k.heated || f.code == tooSmall && !k.overloaded {
 			continue
 		}
-		b.alone[i] = f.share * byCause[causeIndex(f.cause)] * k.answered(f, nil)
+		b.alone[i] = f.share * byCause[causeOf[i]] * k.answered(f, nil)
 		sum += b.alone[i]
 	}
 	// Two things at once are weighed where one is likely at all.
@@ -139,6 +139,14 @@ func (k *known) pairs(of []coupling) []pair {
 	}
 	return out
 }
+
+// causeOf is the place of each fault's cause in signature.Causes.
+var causeOf = func() (out []int) {
+	for i := range faults {
+		out = append(out, causeIndex(faults[i].cause))
+	}
+	return out
+}()
 
 func causeIndex(code string) int {
 	return slices.IndexFunc(
@@ -350,14 +358,10 @@ func (b *belief) ask(l *look) asked {
 
 // bestCause is the likeliest cause by chances of faults, which need not add up to one.
 func (b *belief) bestCause(chances []float64) (code string, chance float64) {
-	sums := map[string]float64{}
+	sums := make([]float64, len(signature.Causes))
 	for i := range faults {
-		sums[faults[i].cause] += chances[i]
+		sums[causeOf[i]] += chances[i]
 	}
-	for i := range signature.Causes {
-		if p := sums[signature.Causes[i].Code]; p > chance {
-			code, chance = signature.Causes[i].Code, p
-		}
-	}
-	return code, chance
+	at, chance := best(sums)
+	return signature.Causes[at].Code, chance
 }

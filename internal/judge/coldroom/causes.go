@@ -128,7 +128,7 @@ var looks = []look{
 		of: map[string]float64{"cold-bulb-loose": 0.95},
 	},
 	{
-		code: "cold-pump-down", usual: 0.04, minutes: 8, running: true,
+		code: "cold-pump-down", usual: 0.04, minutes: 8, running: true, receiver: true,
 		of: map[string]float64{compressor: 0.92},
 	},
 	{

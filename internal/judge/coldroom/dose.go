@@ -42,6 +42,11 @@ func (p *planner) short(add fact.Code) {
 func (p *planner) wholeCharge() {
 	p.add("step.recover-rest")
 	p.add("step.mend-leak")
+	p.closed()
+}
+
+// closed tests, empties and charges a circuit that was open.
+func (p *planner) closed() {
 	p.add("step.nitrogen")
 	p.add("step.evacuate")
 	p.byWeight()

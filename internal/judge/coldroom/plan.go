@@ -69,6 +69,8 @@ var effects = map[fact.Code]modes.Effect{
 	"step.cold-weigh-glass":     {Moves: true, Adds: true},
 	"step.cold-defrost-now":     {Waits: true},
 	"step.cold-recover-share":   {Running: true, Moves: true},
+
+	"mend.cold-compressor-stopped": {Starts: true},
 }
 
 func (p *planner) plan() {
@@ -157,9 +159,7 @@ func (p *planner) opened() bool {
 	}
 	p.unjudged = fact.New("charge.cold-opened")
 	p.headline = fact.New("headline.cold-weigh")
-	p.add("step.nitrogen")
-	p.add("step.evacuate")
-	p.byWeight()
+	p.closed()
 	return true
 }
 
@@ -497,20 +497,28 @@ func (p *planner) oil() {
 // comes before it.
 func (p *planner) missingCharge(low float64, waits bool) {
 	onlyLevel := p.b.cause(reserve) > p.b.cause(undercharge)
+	level := p.k.answers["cold-receiver-low"]
 	switch {
+	case low < likely && low >= worth && level && onlyLevel && !p.stopped():
+		p.markLevel()
 	case low < likely:
 	case waits:
 		p.hold = fact.New("charge.look-first")
 	case onlyLevel && low < sure && p.c.Moved == 0:
 		// Nothing shows but a level, which may be that of a cool day.
-		p.add("step.find-leak")
-		p.add("step.cold-mark-level")
-		p.hold = fact.New("charge.cold-level-only")
+		p.markLevel()
 	case onlyLevel:
 		p.short("step.cold-add-level")
 	default:
 		p.short("step.cold-add")
 	}
+}
+
+// markLevel has the leak looked for and the level watched; no refrigerant is moved on it.
+func (p *planner) markLevel() {
+	p.add("step.find-leak")
+	p.add("step.cold-mark-level")
+	p.hold = fact.New("charge.cold-level-only")
 }
 
 // mends puts right what is worth it, but for a shortage.
@@ -592,8 +600,18 @@ func (p *planner) mend(r *ranked) {
 			}
 		}
 	}
-	if p.k.answers["cold-pump-down"] && r.code == compressor {
-		code, opens = "mend.cold-compressor-proved", true
+	if r.code == compressor {
+		code, opens = p.ofCompressor(code)
+	}
+	whole := opens && r.code == restriction && !p.k.valve && !p.stopped()
+	switch {
+	case whole && p.looks != nil:
+		return // nothing is recovered before a look is answered
+	case whole: // behind a tube there is no receiver to pump the charge into
+		code = "mend.cold-drier-tube"
+		p.add("step.recover-rest")
+	case opens && r.code == restriction && p.stopped() && !p.k.answers["cold-drier-drop"]:
+		code = "mend.cold-drier-stopped"
 	}
 	values := []fact.Value{fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost())}
 	if usual, ok := controlFigure(p.c, &p.k.usual); ok && code == "mend.cold-pressure-control" {
@@ -605,6 +623,23 @@ func (p *planner) mend(r *ranked) {
 	s := p.add(code, values...)
 	s.Cause, s.Chance = r.code, chance
 	s.Opens = s.Opens || opens
+	if whole {
+		p.closed()
+	}
+}
+
+// ofCompressor is how a compressor is seen to that leaks within, else by code: no part is condemned
+// before that is proved, and what has no valve to shut the liquid with cannot be pumped down.
+func (p *planner) ofCompressor(code fact.Code) (_ fact.Code, opens bool) {
+	switch {
+	case p.k.answers["cold-pump-down"]:
+		return "mend.cold-compressor-proved", true
+	case p.k.usual.Receiver < 0.5:
+		return "mend.cold-compressor-sealed", false
+	case p.stopped():
+		return "mend.cold-compressor-stopped", false
+	}
+	return code, false
 }
 
 // quickLook is an unanswered one that finds a fault in few minutes; nil for none.
