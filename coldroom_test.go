@@ -165,6 +165,73 @@ var coldVisits = map[string]struct {
 		steps: []string{"look.cold-coil-iced", "look.cold-defrost-works"},
 		never: []string{"step.cold-leave"},
 	},
+	// In the cold a head that is held needs charge in the condenser: the level is low, and no
+	// dose is put in before the leak is looked for.
+	"cold-winter-short": {
+		cause: "cold-undercharge", steps: []string{"step.cold-food", "step.find-leak"},
+		never: []string{"mend.cold-head*", "step.cold-add*"},
+	},
+	"cold-head-stuck-high": {
+		cause: "cold-head-high", steps: []string{"step.cold-food-frozen", "mend.cold-head*"},
+		never: []string{"mend.cold-condenser*", "step.recover-rest"},
+	},
+	// What was stopped for its heat is not pumped down before it has cooled.
+	"cold-compressor-hot": {
+		cause: "cold-compressor",
+		steps: []string{"step.stop", "step.cold-food-frozen", "mend.cold-compressor-stopped"},
+		never: []string{"mend.cold-compressor-valves", "step.cold-add*"},
+	},
+	// A cabinet has neither a receiver to pump down into nor a charge that is topped up.
+	"cold-cabinet-restricted": {
+		cause: "cold-restriction",
+		steps: []string{"step.cold-food-move", "step.recover-rest", "mend.cold-drier-tube"},
+		all:   []string{"step.nitrogen", "step.evacuate", "step.weigh-in-label"},
+		never: []string{"mend.cold-drier", "step.cold-add*"},
+	},
+	"cold-cabinet-worn": {
+		cause: "cold-compressor",
+		steps: []string{"step.cold-food-move", "mend.cold-compressor-sealed"},
+		never: []string{"look.cold-pump-down", "step.cold-add*"},
+	},
+	"cold-freezer-in-vacuum": {
+		steps: []string{"step.stop", "step.cold-food-move-frozen", "mend.cold-drier-stopped"},
+		never: []string{"mend.cold-drier", "step.cold-add*"},
+	},
+	// A low level behind a clear glass: the leak is looked for, and the level watched.
+	"cold-case-level-low": {
+		steps: []string{"step.cold-food", "step.find-leak"},
+		all:   []string{"step.cold-mark-level"}, never: []string{"step.cold-add*"},
+	},
+	"cold-freezer-filled": {
+		headline: "headline.cold-pull-down",
+		steps:    []string{"step.cold-food-frozen", "mend.cold-product"},
+		never:    []string{"step.cold-add*", "mend.cold-compressor*"},
+	},
+	"cold-produce-fan": {
+		cause: "cold-evaporator",
+		steps: []string{"step.cold-food-move", "look.cold-evaporator-fans", "look.cold-coil-iced"},
+		never: []string{"step.cold-add*"},
+	},
+	"cold-work-room": {
+		cause: "cold-starving", steps: []string{"step.cold-room-warms", "look.cold-drier-drop"},
+		never: []string{"step.cold-food*", "step.cold-add*"},
+	},
+	"cold-448-drier": {
+		cause: "cold-restriction", steps: []string{"step.cold-food-move", "mend.cold-drier"},
+		never: []string{"step.recover-rest", "step.cold-add*"},
+	},
+	"cold-hot-gas-iced": {
+		cause: "cold-evaporator",
+		steps: []string{
+			"step.cold-food-move-frozen", "step.cold-defrost-now", "step.cold-why-iced",
+		},
+		never: []string{"step.cold-add*"},
+	},
+	// Air reads much like too much charge: it is told apart before any is taken out.
+	"cold-topped-up": {
+		cause: "cold-overcharge", steps: []string{"step.cold-food", "look.cold-standing"},
+		never: []string{"step.cold-recover*"},
+	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
 		never: []string{"step.cold-add*"},
