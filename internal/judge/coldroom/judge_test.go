@@ -284,6 +284,33 @@ func TestAnyReadings(t *testing.T) {
 	})
 }
 
+// What has no valve to shut the liquid with is not pumped down, and a tube has no control of the
+// head.
+func TestCabinets(t *testing.T) {
+	for i, seen := 0, 0; seen < 40; i++ {
+		v := bench.Draw(rand.New(rand.NewPCG(79, uint64(i))), 0.2)
+		if v.Valve {
+			continue
+		}
+		seen++
+		no := false
+		v.Room.Receiver = &no
+		j := Judge(caseOf(t, v))
+		for _, s := range j.Steps {
+			switch s.Do.Code {
+			case "look.cold-pump-down", "mend.cold-drier", "mend.cold-compressor",
+				"mend.cold-compressor-valves":
+				t.Errorf("visit %d: %s", i, s.Do.Code)
+			}
+		}
+		for _, f := range j.Findings {
+			if f.Cause == headHigh || f.Cause == headLow {
+				t.Errorf("visit %d: %s %.2f", i, f.Cause, f.Chance)
+			}
+		}
+	}
+}
+
 func BenchmarkJudge(b *testing.B) {
 	c := caseOf(b, bench.Draw(rand.New(rand.NewPCG(41, 3)), 0))
 	for b.Loop() {

@@ -73,8 +73,8 @@ var Causes = []Cause{
 	{Code: Gas, Sizes: 3}, {Code: Condenser, Sizes: 4}, {Code: Evaporator, Sizes: 6},
 	{Code: Restriction, Sizes: 6}, {Code: Starving, Sizes: 5, ValveOnly: true},
 	{Code: Flooding, Sizes: 3, ValveOnly: true}, {Code: Compressor, Sizes: 4},
-	{Code: HeadLow, Sizes: 2, ValveOnly: true, ColdOnly: true}, {Code: HeadHigh, Sizes: 3},
-	{Code: Load, Sizes: 3},
+	{Code: HeadLow, Sizes: 2, ValveOnly: true, ColdOnly: true},
+	{Code: HeadHigh, Sizes: 3, ValveOnly: true}, {Code: Load, Sizes: 3},
 	{Code: ShortCycle, Sizes: 1}, {Code: Clamp, Sizes: 2},
 }
 

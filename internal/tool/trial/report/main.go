@@ -103,6 +103,7 @@ var quoted = map[string][]quotation{
 			{"the receiver's level", hadKnown("the receiver's level"), 2},
 			{"the bulb's seat", hadKnown("the seat of the bulb"), 2},
 			{"the two sides of the drier", hadKnown("the two sides of the drier"), 2},
+			{"all that anyone sees who walks in", hadKnown("all that anyone sees who walks in"), 2},
 			{
 				"all that is seen or felt in three minutes",
 				hadKnown("all that is seen or felt within three minutes"), 2,

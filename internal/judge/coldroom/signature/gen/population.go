@@ -134,6 +134,10 @@ func sizes(code string, k signature.Kind) []fails {
 			f{Dry: 1, Short: 0.13}, f{Dry: 1, Short: 0.24},
 		)
 	case signature.Overcharge:
+		if k%signature.Freezer == signature.Receiver {
+			// A receiver takes up the first of it, which nothing shows.
+			return of(f{}, f{Flooded: 0.25}, f{Flooded: 0.45}, f{Flooded: 0.62})
+		}
 		return of(f{Flooded: 0.15}, f{Flooded: 0.3}, f{Flooded: 0.45}, f{Flooded: 0.62})
 	case signature.Gas:
 		return of(f{Gas: 3.5}, f{Gas: 6.5}, f{Gas: 11})
