@@ -300,6 +300,12 @@ var cases = []struct {
 		outcome: ChargeHigh,
 	},
 	{
+		name:    "liquid-hose-shut",
+		first:   []string{"doubt.liquid-cannot-be.mend"},
+		never:   []string{"mend.*"},
+		outcome: ChargeNotJudged,
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",

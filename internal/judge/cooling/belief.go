@@ -64,12 +64,12 @@ func (b *belief) misread() bool {
 	return false
 }
 
-// cannotBe is the check of a suction line or a suction pressure that cannot be; nil where the
-// readings pass, or where something that is likely says why they do not.
+// cannotBe is the check of a suction line or of a pressure that cannot be; nil where the readings
+// pass, or where something that is likely says why they do not.
 func (b *belief) cannotBe() *readcheck.Doubt {
 	for i := range b.c.Doubts {
 		switch x := &b.c.Doubts[i]; x.Code {
-		case readcheck.LineCannotBe, readcheck.SuctionCannotBe:
+		case readcheck.LineCannotBe, readcheck.SuctionCannotBe, readcheck.LiquidCannotBe:
 			if b.misread() || b.present(diagnose.OtherRefrigerant) {
 				return nil
 			}

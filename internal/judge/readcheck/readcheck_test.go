@@ -59,6 +59,9 @@ func TestEachRuleFires(t *testing.T) {
 		"suction-cannot-be": func(in *Input) {
 			in.EvaporatingDew, in.SuctionPressure = temp(-60), gauge(0)
 		},
+		"liquid-cannot-be": func(in *Input) {
+			in.CondensingDew, in.LiquidPressure = temp(74), gauge(210)
+		},
 		"suction-line-below-saturation":         func(in *Input) { in.SuctionLine = temp(36) },
 		"liquid-line-below-outdoor":             func(in *Input) { in.LiquidLine = temp(78) },
 		"liquid-line-above-saturation":          func(in *Input) { in.LiquidLine = temp(104) },
@@ -92,8 +95,8 @@ func TestEachRuleFires(t *testing.T) {
 		}
 		codes[r.code] = true
 	}
-	if len(codes) != 19 {
-		t.Errorf("%d rules, and the table above tests 19", len(codes))
+	if len(codes) != 20 {
+		t.Errorf("%d rules, and the table above tests 20", len(codes))
 	}
 }
 

@@ -186,10 +186,10 @@ func suctionCannotBe(in Input) (Doubt, bool) {
 	if e == nil || r == nil || s == nil || p == nil {
 		return Doubt{}, false
 	}
-	const leastSplit, farthest = 6, 40
-	split, splitStd, _ := above(r, s)
+	const farthest = 40
+	split, cools := coolsWell(in)
 	below, std, _ := above(s, e)
-	if split-coverage*splitStd < leastSplit || below-farthest <= coverage*std {
+	if !cools || below-farthest <= coverage*std {
 		return Doubt{}, false
 	}
 	return Doubt{
@@ -197,5 +197,29 @@ func suctionCannotBe(in Input) (Doubt, bool) {
 		Values: []fact.Value{
 			fact.Amount("a", p.Value), fact.Amount("split", quantity.TemperatureDelta(split)),
 		},
+	}, true
+}
+
+// coolsWell is the temperature split, and whether it is 6 K beyond doubt: that of a machine that
+// pumps and has refrigerant. Common practice, no source.
+func coolsWell(in Input) (split float64, well bool) {
+	const least = 6
+	split, std, known := above(in.ReturnDryBulb, in.SupplyDryBulb)
+	return split, known && split-coverage*std >= least
+}
+
+// liquidCannotBe: what leaves the condenser of a machine that cools is no warmer than it
+// condenses. Where the line is 6 K warmer, and the air is cooled well, the pressure is not that of
+// the line: its hose is shut, or the gauge at rest. Common practice, no source.
+func liquidCannotBe(in Input) (Doubt, bool) {
+	p := in.LiquidPressure
+	excess, std, known := above(in.LiquidLine, in.CondensingDew)
+	const most = 6
+	if _, cools := coolsWell(in); !cools || !known || p == nil || excess-most <= coverage*std {
+		return Doubt{}, false
+	}
+	return Doubt{
+		Excess: excess - most, Std: std,
+		Values: []fact.Value{fact.Amount("a", p.Value), fact.Amount("b", in.LiquidLine.Value)},
 	}, true
 }
