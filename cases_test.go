@@ -306,6 +306,10 @@ var cases = []struct {
 		outcome: ChargeNotJudged,
 	},
 	{
+		name: "runs-backwards", cause: "not-pumping", first: []string{"mend.*"},
+		never: []string{"step.run-on"},
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
@@ -32,7 +33,7 @@ func (k *planner) plan() {
 	switch {
 	case k.weighInOnly():
 	case k.wrongSetting():
-	case k.spoiled():
+	case !k.shownByNow() && k.spoiled():
 	case k.c.ReadBeforeMove:
 		k.afterMove()
 	case k.b.Verdict == diagnose.NotEnough:
@@ -107,6 +108,19 @@ func (k *planner) weighInOnly() bool {
 	k.Add(modes.Evacuate)
 	k.byWeight()
 	return true
+}
+
+// shown is how long after a start a compressor that pumps has made its difference, and a circuit
+// with refrigerant in it has filled: common practice, no source.
+const shown = 5 * time.Minute
+
+// shownByNow: that next to nothing is in it, or nothing pumped, shows before all else has settled,
+// and it is not run on for a reading more.
+func (k *planner) shownByNow() bool {
+	early := func(o charge.Obstacle) bool { return o.Code == "run-short" }
+	return len(k.c.Spoils) > 0 && k.c.Running >= shown && k.c.Moving.IsZero() &&
+		!slices.ContainsFunc(k.c.Spoils, func(o charge.Obstacle) bool { return !early(o) }) &&
+		k.b.present(diagnose.NextToEmpty, diagnose.NotPumping)
 }
 
 // spoiled: what keeps the machine from running as it usually does is mended first, and
