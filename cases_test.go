@@ -310,6 +310,16 @@ var cases = []struct {
 		never: []string{"step.run-on"},
 	},
 	{
+		name: "vacuum-ten-minutes", danger: "suction-in-vacuum", stops: true,
+		first: []string{"step.open-valves", "step.find-leak"},
+		never: []string{"step.start-again", "look.oil-and-leak"},
+	},
+	{
+		name:  "nearly-empty-saturated",
+		first: []string{"step.find-leak", "step.recover-rest"},
+		never: []string{"step.read", "look.*"},
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",

@@ -339,7 +339,7 @@ func (k *planner) byBelief() {
 		}
 	}
 	k.looks(d)
-	if k.b.present(diagnose.NextToEmpty) {
+	if k.emptied() {
 		k.leakPath()
 		return
 	}
@@ -366,7 +366,7 @@ func (k *planner) byBelief() {
 // looks are taken before the act: the leak of what is called low, a reading that is off its label,
 // and those that were decided on.
 func (k *planner) looks(d *diagnose.Decision) {
-	empty := k.b.present(diagnose.NextToEmpty)
+	empty := k.emptied()
 	if k.j.Charge.Outcome == modes.ChargeLow || empty {
 		k.findLeak() // no dirt hides it, and no reading finds it
 	}
@@ -378,6 +378,14 @@ func (k *planner) looks(d *diagnose.Decision) {
 			k.look(m)
 		}
 	}
+}
+
+// emptied: next to nothing is in it, or so little that it comes to the same; it is not run for a
+// reading more.
+func (k *planner) emptied() bool {
+	some := k.b.Probability(diagnose.NextToEmpty) >= worth && k.muchMissing()
+	return k.b.present(diagnose.NextToEmpty) ||
+		some && k.b.Any(diagnose.NextToEmpty, diagnose.Undercharge) >= offFrom
 }
 
 func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act == diagnose.Recover }
@@ -516,6 +524,9 @@ func (k *planner) lookedAt(code diagnose.Code) bool {
 }
 
 func (k *planner) look(m *diagnose.Measurement) {
+	if m.Code == leakLook && k.Has(modes.FindLeak) {
+		return
+	}
 	k.Put(modes.Step{
 		Do: m.Fact(), Look: lookCode(m), Field: m.Field(),
 		Effect: modes.Effect{Running: m.Running()},
