@@ -315,6 +315,16 @@ var cases = []struct {
 		never: []string{"step.start-again", "look.oil-and-leak"},
 	},
 	{
+		name: "draws-much", danger: "current-high", first: []string{"step.why-current"},
+		never: []string{"step.leave"},
+	},
+	{
+		name:  "high-bill-sound",
+		first: []string{"look.indoor-air-path"},
+		never: []string{"step.leave"},
+	},
+	{name: "noise-sound", first: []string{"step.find-noise", "step.leave"}},
+	{
 		name:  "nearly-empty-saturated",
 		first: []string{"step.find-leak", "step.recover-rest"},
 		never: []string{"step.read", "look.*"},

@@ -496,7 +496,8 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 // leaves says that a step leaves the machine as it is.
 func leaves(code fact.Code) bool {
 	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel ||
-		code == modes.FindLeak
+		code == modes.FindLeak || code == modes.WhyCurrent || code == modes.FindNoise ||
+		code == modes.AskUse
 }
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.
@@ -598,12 +599,20 @@ func (k *planner) leave() {
 		k.Add(modes.WhyLiquid)
 		return
 	}
-	complains := k.c.Seen.FrozenComplaint || k.c.Seen.NotCoolingComplaint
+	complains := k.c.Seen.FrozenComplaint || k.c.Seen.NotCoolingComplaint ||
+		k.c.Complaint == "high bill"
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
 	if k.readAside() || k.unread() {
 		return
+	}
+	if k.drawsMuch() {
+		k.Add(modes.WhyCurrent)
+		return
+	}
+	if k.c.Complaint == "noise" {
+		k.Add(modes.FindNoise)
 	}
 	switch r := k.c.Reading; {
 	case r == nil || k.j.Charge.Outcome == modes.ChargeInBand:
@@ -616,6 +625,13 @@ func (k *planner) leave() {
 	if complains {
 		k.Add(modes.AskUse)
 	}
+}
+
+// drawsMuch: the compressor draws more than its rated current, and nobody has measured why.
+func (k *planner) drawsMuch() bool {
+	return !k.c.Metered && slices.ContainsFunc(
+		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "current-high" },
+	)
 }
 
 // unread asks for what the charge is read from before a machine is left; false where it is there,

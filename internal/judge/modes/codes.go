@@ -35,6 +35,8 @@ const (
 	CleanFilter    fact.Code = "step.clean-filter"
 	CleanOutdoor   fact.Code = "step.clean-outdoor"
 	Leave          fact.Code = "step.leave"
+	WhyCurrent     fact.Code = "step.why-current"
+	FindNoise      fact.Code = "step.find-noise"
 	AskUse         fact.Code = "step.ask-use"
 	WhyLiquid      fact.Code = "step.why-liquid"
 	LeaveCharge    fact.Code = "step.leave-charge"
