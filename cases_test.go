@@ -319,6 +319,11 @@ var cases = []struct {
 		never: []string{"step.leave"},
 	},
 	{
+		name: "added-behind-restriction", cause: "restriction",
+		first: []string{"mend.restriction", "step.leave-charge"},
+		never: []string{"step.add*", "step.recover*"},
+	},
+	{
 		name:  "high-bill-sound",
 		first: []string{"look.indoor-air-path"},
 		never: []string{"step.leave"},

@@ -394,10 +394,10 @@ func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act ==
 func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	switch moves, looks := moves(d), len(d.Looks) > 0; {
 	case moves && k.doubted() != "":
-		k.hold = append(k.hold, fact.New(
-			"charge.instrument-first", fact.Of("cause", causeTerm(k.doubted())),
-		))
-		k.Add(modes.LeaveCharge)
+		k.holdBehind(k.doubted())
+	case moves && k.b.present(diagnose.Restriction) && !k.lookedAt(diagnose.Restriction):
+		k.mend(diagnose.Restriction)
+		k.holdBehind(diagnose.Restriction)
 	case moves && (dirty || looks):
 		if d.Act == diagnose.Add && !looks && k.muchMissing() {
 			k.leakPath()
@@ -422,6 +422,12 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.b.Healthy >= worth:
 		k.leave()
 	}
+}
+
+// holdBehind leaves the charge alone until a cause is put right.
+func (k *planner) holdBehind(cause diagnose.Code) {
+	k.hold = append(k.hold, fact.New("charge.instrument-first", fact.Of("cause", causeTerm(cause))))
+	k.Add(modes.LeaveCharge)
 }
 
 // doubted is the instrument that is doubted in the plan, empty for none: no refrigerant is moved
