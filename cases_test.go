@@ -324,6 +324,16 @@ var cases = []struct {
 		never: []string{"step.add*", "step.recover*"},
 	},
 	{
+		name:  "iced-and-low",
+		first: []string{"step.thaw", "step.find-leak"},
+		never: []string{"step.why-froze*"},
+	},
+	{
+		name:  "iced-filter-seen",
+		first: []string{"step.thaw", "step.clean-filter", "step.why-froze-beside"},
+		never: []string{"step.why-froze"},
+	},
+	{
 		name:  "high-bill-sound",
 		first: []string{"look.indoor-air-path"},
 		never: []string{"step.leave"},

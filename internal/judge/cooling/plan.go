@@ -148,7 +148,7 @@ func (k *planner) spoiled() bool {
 		}
 		k.Add(way, values...).Why = o.Says
 		if way == modes.Thaw {
-			k.Add(modes.WhyFroze)
+			k.whyFroze()
 		}
 	}
 	k.dirt()
@@ -159,6 +159,23 @@ func (k *planner) spoiled() bool {
 	}
 	k.Add(modes.ReadAgain)
 	return true
+}
+
+// whyFroze finds what made the ice while it melts: the way of the air, where that was not looked
+// at, and the leak where refrigerant is likely to be missing.
+func (k *planner) whyFroze() {
+	switch blocked, seen := k.answer(airLook); {
+	case k.c.Seen.FilterDirty:
+		k.Add(modes.CleanFilter)
+		if !seen {
+			k.Add(modes.WhyFrozeBeside)
+		}
+	case !seen || blocked:
+		k.Add(modes.WhyFroze)
+	}
+	if k.c.Seen.OilStains || k.b.Any(diagnose.Undercharge, diagnose.NextToEmpty) >= likely {
+		k.findLeak()
+	}
 }
 
 // dirt that was seen is cleaned; there is nothing to find out about it.

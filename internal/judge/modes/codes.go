@@ -19,6 +19,7 @@ const (
 	FeelCompressor fact.Code = "step.feel-compressor"
 	Thaw           fact.Code = "step.thaw"
 	WhyFroze       fact.Code = "step.why-froze"
+	WhyFrozeBeside fact.Code = "step.why-froze-beside"
 	PanelsOn       fact.Code = "step.panels-on"
 	RunOn          fact.Code = "step.run-on"
 	Wait           fact.Code = "step.wait"
