@@ -323,6 +323,8 @@ var cases = []struct {
 		first: []string{"mend.restriction", "step.leave-charge"},
 		never: []string{"step.add*", "step.recover*"},
 	},
+	{name: "gas-proved", first: []string{"mend.gas-proved"}},
+	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{
 		name:  "iced-and-low",
 		first: []string{"step.thaw", "step.find-leak"},

@@ -588,6 +588,9 @@ func (k *planner) mend(signature diagnose.Code) {
 				fact.Of("fault", string(f.Code)), fact.Of("house", f.Sources[0].Title))
 		}
 	}
+	if code, ok := k.shownAlready(do.Code); ok {
+		do = fact.New(code)
+	}
 	step := k.Put(modes.Step{
 		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
 		Cause: string(signature), Chance: m.Chance, Effect: effect,
@@ -597,6 +600,21 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	step.Why = k.b.findingFact(m)
+}
+
+// shownAlready is how a cause is put right where the usual way would look once more for what a look
+// has shown, or what both numbers of a restrictor say.
+func (k *planner) shownAlready(way fact.Code) (fact.Code, bool) {
+	if k.c.Bore > 0 && k.c.RatedBore > 0 && slices.Contains(bored, way) {
+		return "mend.restrictor-fit", true
+	}
+	for _, x := range beyond {
+		yes, done := k.answer(x.look)
+		if x.way == way && done && yes == x.yes && (!x.split || !k.c.HeatPump) {
+			return x.then, true
+		}
+	}
+	return "", false
 }
 
 // flood is the danger of liquid that comes back, whatever makes it; nil where none does.

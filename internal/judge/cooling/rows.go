@@ -48,3 +48,29 @@ var asides = map[charge.Method]struct{ below, above []string }{
 
 // secured is the cause that the steps of secures look for.
 var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}
+
+// beyond is how a cause is put right once its look was answered, by the way that holds before;
+// split for machines without a reversing valve alone.
+var beyond = []struct {
+	way, then  fact.Code
+	look       string
+	yes, split bool
+}{
+	{way: "mend.non-condensables", look: "standing-pressure", yes: true, then: "mend.gas-proved"},
+	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, then: "mend.compressor-worn"},
+	{way: "mend.compressor-valves", look: atStop, yes: true, split: true,
+		then: "mend.compressor-worn"},
+	{way: "mend.vapor-leak", look: atStop, yes: true, then: "mend.leak-within"},
+	{way: "mend.compressor-valves", look: atStop, yes: true, then: "mend.leak-within"},
+	{way: "mend.reversing-valve-leak", look: "reversing-valve", yes: true,
+		then: "mend.reversing-valve-found"},
+	{way: "mend.restriction", look: "liquid-line-drop", then: "mend.restriction-at-device"},
+	{way: "mend.valve-starving", look: "valve-bulb", yes: true, then: "mend.valve-bulb-found"},
+	{way: "mend.restrictor-small", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
+	{way: "mend.restrictor-large", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
+}
+
+const atStop, ofRestrictor = "pressures-at-stop", "restrictor-number"
+
+// bored are the ways that compare the numbers of a restrictor.
+var bored = []fact.Code{"mend.restrictor-small", "mend.restrictor-large"}
