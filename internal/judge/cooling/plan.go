@@ -458,10 +458,12 @@ func (k *planner) doubted() diagnose.Code {
 	return ""
 }
 
-// onlyLooks says that the plan looks or reads and changes nothing: what was read before holds.
+// onlyLooks says that the plan looks or reads, or clears a drain, and changes nothing that was
+// read.
 func (k *planner) onlyLooks() bool {
 	return len(k.Steps) > 0 && !slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
-		return s.Look == "" && s.Field == "" && !leaves(s.Do.Code)
+		drain := s.Cause == string(diagnose.Drain)
+		return s.Look == "" && s.Field == "" && !leaves(s.Do.Code) && !drain
 	})
 }
 
