@@ -42,8 +42,11 @@ func (c *Case) WeighIn() Step {
 		return Do(c.WeighingWants)
 	}
 	total, label := fact.Amount("total", w.Total.Value), fact.Amount("label", w.Label)
-	if more := w.Line + w.Accessories; more != 0 {
+	switch more := w.Line + w.Accessories; {
+	case more > 0:
 		return Do(WeighIn, total, label, fact.Amount("more", more))
+	case more < 0: // a shorter line than the label allows for
+		return Do(WeighIn, total, label, fact.Amount("less", -more))
 	}
 	return Do(WeighInLabel, total, label)
 }
