@@ -346,6 +346,7 @@ var cases = []struct {
 		first: []string{"step.find-leak", "step.recover-rest"},
 		never: []string{"step.read", "look.*"},
 	},
+	{name: "burning-leak", danger: "leak-burns", first: []string{"step.find-leak"}},
 	{name: "drain-found", first: []string{"mend.drain*"}, never: []string{"step.read-again"}},
 	{
 		name:   "sim-starved-no-capacity",

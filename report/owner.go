@@ -15,11 +15,12 @@ import (
 // fault.
 func OwnerFacts(a satline.Assessment) (found, dangers, next []fact.Fact) {
 	for _, d := range a.Dangers {
-		code, of := ownerDangers[d.Code]
-		if !of {
-			code = "owner.danger.electrical"
+		switch code, of := ownerDangers[d.Code]; {
+		case !of:
+			say(&dangers, "owner.danger.electrical")
+		case code != "":
+			say(&dangers, code)
 		}
-		say(&dangers, code)
 	}
 	return ownerFound(a), dangers, ownerNext(a)
 }
@@ -147,7 +148,8 @@ func (r reporter) owner() []paper.Block {
 	}
 }
 
-// ownerDangers says in plain words what each danger to the compressor means.
+// ownerDangers says in plain words what each danger to the compressor means; that of a leak that
+// burns stands among the cautions.
 var ownerDangers = map[string]fact.Code{
 	"floodback": "owner.danger.liquid", "slugging": "owner.danger.liquid",
 	"superheat-low": "owner.danger.liquid", "discharge-cool": "owner.danger.liquid",
@@ -161,5 +163,5 @@ var ownerDangers = map[string]fact.Code{
 	"suction-in-vacuum": "owner.danger.vacuum",
 	"cold-food":         "owner.danger.food", "cold-frozen-food": "owner.danger.food",
 	"cold-superheat-low": "owner.danger.liquid", "cold-suction-warm": "owner.danger.hot",
-	"cold-ratio": "owner.danger.strain",
+	"cold-ratio": "owner.danger.strain", "leak-burns": "",
 }

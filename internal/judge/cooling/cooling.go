@@ -26,6 +26,7 @@ func Judge(c *modes.Case) modes.Judgement {
 	j.Headline = k.headline()
 	k.spare(j.Headline)
 	j.Steps = k.Steps
+	j.Dangers = c.WithLeak(j.Dangers, j.Steps)
 	if !c.NoPairs {
 		j.Freeze = b.freeze()
 	}
