@@ -20,7 +20,7 @@ func caseOf(
 		LiquidAtValve:     s.readings.LiquidAtValve.read(),
 		DischargePressure: s.readings.DischargePressure.read(),
 		Metered:           p.electrical != nil, Running: v.Conditions.Running,
-		TwoPhaseLine:   v.Equipment.LineSet.Device == charge.DeviceOutdoors,
+		NoLiquidPort:   v.Equipment.noLiquidPort(),
 		ReadBeforeMove: !s.later, NetMoved: movedBefore(v.Moves, nil),
 		WholeCharge: wholeCharge(&v.Equipment),
 		Answered:    func() []charge.Moved { return answered(p, t) },

@@ -130,6 +130,13 @@ const (
 // inTwo reports whether a line set joins its halves, or may.
 func (a Arrangement) inTwo() bool { return a < Package }
 
+// noLiquidPort reports whether no port has liquid: what expands outdoors has none, nor has a room
+// machine, which is sealed around its capillary.
+func (e *Equipment) noLiquidPort() bool {
+	return e.LineSet.Device == charge.DeviceOutdoors ||
+		e.Arrangement == WallMounted && e.Metering == Capillary
+}
+
 // known is the arrangement in the words of the population.
 func (a Arrangement) known() population.Arrangement {
 	switch a {

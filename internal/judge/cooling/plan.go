@@ -281,7 +281,7 @@ func (k *planner) readFirst() {
 		"suctionPressure", "suctionLine", "liquidPressure", "liquidLine", "outdoorDryBulb",
 		"returnDryBulb", "returnWetBulb", "supplyDryBulb",
 	} {
-		if k.c.TwoPhaseLine && strings.HasPrefix(name, "liquid") {
+		if k.c.NoLiquidPort && strings.HasPrefix(name, "liquid") {
 			continue
 		}
 		if !slices.Contains(k.c.Given, name) {
@@ -327,9 +327,12 @@ func (k *planner) starved() bool {
 	if k.b.Probability(diagnose.LowIndoorAir) >= worth/2 {
 		k.seeAir(fact.Fact{})
 	}
-	if !k.c.TwoPhaseLine {
-		liquid := []string{"liquidPressure", "liquidLine"}
-		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(liquid)))
+	if !k.c.NoLiquidPort {
+		missing := []string{"liquidPressure", "liquidLine"}
+		if k.c.SuctionLine == nil {
+			missing = append([]string{"suctionLine"}, missing...)
+		}
+		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(missing)))
 		k.Add(modes.LeaveCharge)
 		return true
 	}
@@ -682,7 +685,7 @@ func (k *planner) drawsMuch() bool {
 func (k *planner) unread() bool {
 	maintained := k.c.Complaint == "maintenance" &&
 		k.c.SuctionPressure == nil && k.c.LiquidPressure == nil
-	if len(k.c.Wanting) == 0 || k.c.TwoPhaseLine || maintained {
+	if len(k.c.Wanting) == 0 || k.c.NoLiquidPort || maintained {
 		return false
 	}
 	k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(k.c.Wanting)))

@@ -159,7 +159,7 @@ func (p *planner) readFirst() {
 		{"supplyDryBulb", p.c.SupplyDryBulb != nil},
 	} {
 		circuit := strings.HasPrefix(f.name, "suction") || strings.HasPrefix(f.name, "liquid")
-		if !f.has && !(circuit && p.c.TwoPhaseLine) {
+		if !f.has && !(circuit && p.c.NoLiquidPort) {
 			missing = append(missing, fact.Term("reading."+f.name))
 			p.j.Charge.Missing = append(p.j.Charge.Missing, f.name)
 		}

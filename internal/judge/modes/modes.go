@@ -62,9 +62,10 @@ type Case struct {
 	// DischargePressure is the one that was read, where there is one.
 	DischargePressure *quantity.Uncertain[quantity.GaugePressure]
 
-	// TwoPhaseLine says that the refrigerant expands outdoors, as in most systems without ducts:
-	// there is no port with liquid, and in heating none with suction pressure.
-	TwoPhaseLine bool
+	// NoLiquidPort says that no port has liquid: the refrigerant expands outdoors, as in most
+	// systems without ducts, or it is a sealed room machine. In heating no port has suction
+	// pressure then.
+	NoLiquidPort bool
 	// Running is the time since the last start, zero where it is not known.
 	Running time.Duration
 	// Complaint in the words of the JSON form: "not cooling", "frozen coil"; may be empty.
