@@ -351,6 +351,11 @@ var cases = []struct {
 		first: []string{"step.find-leak", "step.recover-weigh"},
 		never: []string{"step.read"},
 	},
+	{
+		name: "propane-short", danger: "leak-burns",
+		first: []string{"step.find-leak", "step.recover-rest"},
+		never: []string{"step.add*"},
+	},
 	{name: "burning-leak", danger: "leak-burns", first: []string{"step.find-leak"}},
 	{name: "drain-found", first: []string{"mend.drain*"}, never: []string{"step.read-again"}},
 	{

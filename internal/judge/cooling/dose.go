@@ -9,18 +9,20 @@ import (
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // muchMissing is the part of a charge from which topping up is no repair, and anyMissing that of
-// a blend with more glide than muchGlide, since a leak leaves another blend behind (common
-// practice, no source).
+// a blend with more glide than muchGlide, since a leak leaves another blend behind, and of what
+// burns readily, whose leak is mended before anything is added (common practice, no source).
 const (
 	muchMissing = 0.30
 	anyMissing  = 0.10
 	muchGlide   = quantity.TemperatureDelta(3)
 )
 
-// muchMissing: so much is missing that topping up is no repair, or has left another blend.
+// muchMissing: so much is missing that topping up is no repair, has left another blend, or would
+// feed a leak of what burns.
 func (k *planner) muchMissing() bool {
 	missing := -k.b.Charge.ErrorGivenLow.Mean
 	glides := false
@@ -28,7 +30,9 @@ func (k *planner) muchMissing() bool {
 		glide, err := k.c.Fluid.Glide(r.Value.Absolute(k.c.Site.Value))
 		glides = err == nil && glide > muchGlide
 	}
-	return missing >= muchMissing || glides && missing >= anyMissing
+	group := k.c.Fluid.SafetyGroup()
+	burns := k.c.Fluid.Flammable() && group != refrigerant.A2L && group != refrigerant.B2L
+	return missing >= muchMissing || (glides || burns) && missing >= anyMissing
 }
 
 // short: the leak, then the dose where topping up is still honest: no leak was found, and the
