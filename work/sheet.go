@@ -3,6 +3,7 @@ package work
 import (
 	"io"
 	"slices"
+	"sort"
 	"strings"
 	"time"
 
@@ -140,7 +141,7 @@ func (s sheet) results(sources bool) paper.Block {
 	b := paper.Block{Heading: s.book.Term("heading.results")}
 	list := slices.Clone(s.r.Results)
 	if !sources { // what is not as it should be comes first
-		slices.SortStableFunc(list, func(a, b Result) int { return place(a) - place(b) })
+		sort.SliceStable(list, func(i, j int) bool { return place(list[i]) < place(list[j]) })
 	}
 	meter, said := 0, map[string]bool{}
 	for _, x := range list {

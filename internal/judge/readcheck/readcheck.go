@@ -1,7 +1,6 @@
 package readcheck
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -62,17 +61,16 @@ type Doubt struct {
 
 // Check returns the doubts about the readings, the gravest first.
 func Check(in Input) []Doubt {
-	var out []Doubt
+	var by [Impossible + 1][]Doubt
 	for i := range rules {
 		if rules[i].coolingOnly && in.Heating {
 			continue
 		}
 		if d, failed := rules[i].apply(in); failed {
-			out = append(out, d)
+			by[d.Weight] = append(by[d.Weight], d)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Doubt) int { return cmp.Compare(b.Weight, a.Weight) })
-	return supersede(out)
+	return supersede(slices.Concat(by[Impossible], by[Doubtful], by[Note]))
 }
 
 // supersede drops doubts that another one explains: with the two hoses
