@@ -232,6 +232,11 @@ var coldVisits = map[string]struct {
 		cause: "cold-overcharge", steps: []string{"step.cold-food", "look.cold-standing"},
 		never: []string{"step.cold-recover*"},
 	},
+	// Colder than it is kept, and still running: something should have stopped it.
+	"cold-runs-on": {
+		steps: []string{"step.cold-food", "step.cold-too-cold"},
+		never: []string{"step.cold-leave", "mend.*"},
+	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},
 		never: []string{"step.cold-add*"},

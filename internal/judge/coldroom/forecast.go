@@ -93,7 +93,7 @@ func (f *forecast) differing(by []float64) *machine.Machine {
 		d.OverOutdoor, d.Gain = 9.5, 13
 	}
 	if !d.Valve {
-		d.DesignDay, d.Gain = 304, 12
+		d.DesignDay, d.Gain = 304, 18
 	}
 	for i, x := range by {
 		differs[i].by(&d, x)

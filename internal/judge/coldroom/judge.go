@@ -140,6 +140,12 @@ func (p *planner) ask() *modes.Question {
 	return q
 }
 
+// behindTube is the usual superheat at the compressor behind a capillary tube, most of which are
+// soldered to the suction line: common practice, no source.
+var behindTube = quantity.Uncertain[quantity.TemperatureDelta]{
+	Value: quantity.FahrenheitDelta(40), Std: float64(quantity.FahrenheitDelta(15)),
+}
+
 // figures are what such a machine usually reads beside what this one does.
 func figures(c *modes.Case, k *known) []fact.Fact {
 	u := &k.usual
@@ -156,7 +162,11 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	practice := fact.Source{Standing: fact.CommonPractice}
 	of("cold-figure.difference", signature.Difference, u.Difference, u.DifferenceSource)
 	of("cold-figure.bulb", signature.BulbSuperheat, u.BulbSuperheat, practice)
-	of("cold-figure.superheat", signature.Superheat, u.Superheat, practice)
+	superheat := u.Superheat
+	if !k.valve {
+		superheat = behindTube
+	}
+	of("cold-figure.superheat", signature.Superheat, superheat, practice)
 	below := fact.Code("cold-figure.subcooling")
 	if k.weather.outdoor < signature.CoolWeather {
 		below = "cold-figure.subcooling-cold"

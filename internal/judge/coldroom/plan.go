@@ -394,9 +394,10 @@ func (p *planner) byBelief() {
 		p.add("step.find-leak")
 	}
 	p.suctionLine()
+	p.tooCold()
 	p.complained()
 	p.putRight()
-	asks := p.looks != nil || p.has("step.read") || p.has(inSight...)
+	asks := p.looks != nil || p.has("step.read", "step.cold-too-cold") || p.has(inSight...)
 	if top.code == sound && !asks && low < likely {
 		p.add("step.cold-leave")
 		return
@@ -477,6 +478,17 @@ func (p *planner) complained() {
 func (p *planner) suctionLine() {
 	if p.k.gain > 0 && p.b.cause(clamp) < worth {
 		p.add("step.cold-suction-line", fact.Amount("gain", p.k.gain))
+	}
+}
+
+// tooCold has what should have stopped a machine seen to that runs on in a box colder than it is
+// kept, by more than a thermostat lets it swing: common practice, no source.
+func (p *planner) tooCold() {
+	const swing = 2.5 / 1.8 // K
+	over := signature.OverBox
+	if p.c.Room.Setpoint != nil && p.k.read(over) &&
+		p.k.value[over]+p.k.std[over] < -swing {
+		p.add("step.cold-too-cold", fact.Amount("box", p.k.usual.Box.Value))
 	}
 }
 

@@ -63,7 +63,9 @@ func drawn(
 	if device == signature.Tube {
 		// A tube feeds right on one day only, and which that is is the maker's choice.
 		d.Floor, d.DesignDay, d.Bulb = 0, 304+5*z(), 4+2*z()
-		d.Gain = 12 * math.Exp(0.45*z()) // most are soldered to the suction line
+		// Most are soldered to the suction line, which comes back nearly as warm as the room:
+		// compressors for cabinets are rated with such return gas.
+		d.Gain = 18 * math.Exp(0.4*z())
 		names = small
 	}
 	d.Bulb = min(max(d.Bulb, 1.5), 0.85*d.Difference)
