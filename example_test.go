@@ -39,6 +39,7 @@ func ExampleAssess() {
 	// Output:
 	// Too little refrigerant, about 25 %: above 99 %.
 	// - Find the leak: oil marks, joints, valves, coils.
+	// - Read on the label what is missing: charge, target.
 	// - Add 10.0 oz.
 	// - Let it run 15 min, then read again.
 }

@@ -302,7 +302,11 @@ func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
 		if reason := d.answers(whole); reason != "" {
 			return Halt, reason
 		}
-		if math.Abs(float64(last.Net)) > mostMoved.value*float64(whole) {
+		most := mostMoved.value
+		if last.Net < 0 && !atFloor(last) {
+			most = mostRecovered.value
+		}
+		if math.Abs(float64(last.Net)) > most*float64(whole) {
 			return Halt, "moved-much"
 		}
 		if n-1 >= int(mostMoves.value) {
@@ -317,10 +321,8 @@ func (d Dosing) halt(v Verdict, whole quantity.Mass) (Action, string) {
 // to be expected. A flooded or starved reading, held at zero, is no answer.
 func (d Dosing) answers(whole quantity.Mass) string {
 	first, last := d.History[0], d.History[len(d.History)-1]
-	for _, h := range [2]Moved{first, last} {
-		if (Measurement{Method: Superheat, Value: h.Value}).LiquidReturning() {
-			return ""
-		}
+	if atFloor(first) || atFloor(last) {
+		return ""
 	}
 	moved := float64(last.Net - first.Net)
 	change := float64(
@@ -335,6 +337,11 @@ func (d Dosing) answers(whole quantity.Mass) string {
 		return "no-response"
 	}
 	return ""
+}
+
+// atFloor says that a value is held at zero: a flooded superheat, a subcooling without liquid.
+func atFloor(h Moved) bool {
+	return (Measurement{Method: Superheat, Value: h.Value}).LiquidReturning()
 }
 
 func gainOf(m Method) quantity.TemperatureDelta {

@@ -97,6 +97,15 @@ func TestDosingStops(t *testing.T) {
 			"wrong-way"},
 		"a third moved": {Dosing{History: seen([2]float64{0, 45}, [2]float64{40, 26})}, Halt,
 			"moved-much"},
+		"a third recovered, with an answer": {
+			Dosing{History: seen([2]float64{0, 0}, [2]float64{-20, 4}, [2]float64{-40, 8})}, Recover,
+			"towards-target"},
+		"a third recovered, flooded still": {
+			Dosing{History: seen([2]float64{0, 0}, [2]float64{-20, 0}, [2]float64{-40, 0})}, Halt,
+			"moved-much"},
+		"half recovered": {
+			Dosing{History: seen([2]float64{0, 0}, [2]float64{-30, 5}, [2]float64{-55, 8})}, Halt,
+			"moved-much"},
 		"too many moves": {Dosing{History: seen([2]float64{0, 46}, [2]float64{3, 42},
 			[2]float64{6, 38}, [2]float64{9, 34}, [2]float64{12, 31}, [2]float64{15, 28},
 			[2]float64{18, 25})}, Halt, "many-moves"},

@@ -167,6 +167,9 @@ var (
 	// net part of the whole charge moved without reaching the band, beyond which the charge is
 	// recovered and weighed in
 	mostMoved = figure[float64]{"most-moved", 0.30, practice}
+	// the same of a machine that answers as it is recovered from: one that was overfilled may hold
+	// half as much again, and nothing has leaked from it
+	mostRecovered = figure[float64]{"most-recovered", 0.45, practice}
 	// moves without reaching the band, after which something else is looked for
 	mostMoves = figure[float64]{"most-moves", 6, practice}
 	// the least that a charging scale and hoses can dose
@@ -638,7 +641,8 @@ func Rules() []Rule {
 		decisionLevel.rule(), wetLine.rule(), stackedSubcooling.rule(), finestField.rule(),
 		chargePerTon.rule(), chargePerTonFactor.rule(), labelChargeDoubt.rule(), starvedMost.rule(),
 		noResponse.rule(), superheatGain.rule(), subcoolingGain.rule(), approachGain.rule(),
-		gainFactor.rule(), largestStep.rule(), mostMoved.rule(), mostMoves.rule(),
+		gainFactor.rule(), largestStep.rule(), mostMoved.rule(), mostRecovered.rule(),
+		mostMoves.rule(),
 		smallestDose.rule(), overshootRisk.rule(), liquidLineTemperature.rule(),
 		liquidLineDoubt.rule(), adderDoubt.rule(), outdoorDeviceShare.rule(),
 		outdoorDeviceDoubt.rule(), boreDoubt.rule(), classTemperature.rule(),

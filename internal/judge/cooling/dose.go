@@ -73,6 +73,9 @@ func (k *planner) over() { k.move(modes.Recover, modes.RecoverLittle) }
 // believed to be missing where there is no target.
 func (k *planner) move(sized, little fact.Code) {
 	whole := k.c.WholeCharge
+	if k.c.Charge == 0 && k.c.NetMoved == 0 {
+		k.Add(modes.ReadLabel) // machines of one capacity differ by half in what they hold
+	}
 	if whole == 0 {
 		k.Add(little)
 		return
@@ -162,8 +165,24 @@ func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 	k.Add(modes.Wait, fact.Of("wait", charge.WaitAfterMove()))
 }
 
-// share is the part of the charge that is expected to cost least, in half ounces.
+// share is the part of the charge that is expected to cost least, in half ounces. Where the reading
+// that the charge is known by lies at its floor and has not answered to a move, it may come off it
+// with the next ounce: then no more is moved than the band is wide.
 func (k *planner) share(whole quantity.Mass, sized fact.Code) quantity.Mass {
-	ounces := k.b.Charge.Dose(sized == modes.Add) * whole.Ounces()
-	return quantity.Ounces(math.Floor(2*ounces) / 2)
+	part := k.b.Charge.Dose(sized == modes.Add)
+	if k.c.NetMoved != 0 && k.atFloor() {
+		part = min(part, diagnose.ChargeBand)
+	}
+	return quantity.Ounces(math.Floor(2*part*whole.Ounces()) / 2)
+}
+
+// atFloor says that no liquid leaves the condenser, or that liquid leaves the coil: how much is
+// missing or too much then does not show.
+func (k *planner) atFloor() bool {
+	r := k.c.Reading
+	if r == nil || r.Method != charge.Subcooling {
+		return k.floods()
+	}
+	const coverage = 2
+	return float64(r.Measured.Value) <= coverage*r.Measured.Std
 }

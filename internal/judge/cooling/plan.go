@@ -206,7 +206,7 @@ func (k *planner) movedMuch() bool {
 		k.j.Charge.Outcome == modes.ChargeInBand && !k.c.ReadBeforeMove {
 		return false
 	}
-	if k.c.Reading != nil && k.c.Reading.Within() || k.tooFar() {
+	if k.c.Reading != nil && k.c.Reading.Within() || k.tooFar() || k.answersRecovery() {
 		return false
 	}
 	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
@@ -245,6 +245,17 @@ const offFrom = 0.7
 func (k *planner) tooFar() bool {
 	return k.c.NetMoved > 0 && k.j.Charge.Outcome == modes.ChargeHigh ||
 		k.c.NetMoved < 0 && k.j.Charge.Outcome == modes.ChargeLow
+}
+
+// answersRecovery says that a machine which is surely overfull still was read to answer to what was
+// recovered as one does, and that its dosing goes on.
+func (k *planner) answersRecovery() bool {
+	if k.b.Charge.High < diagnose.CallHigh || k.c.Target == nil || k.c.Reading == nil {
+		return false
+	}
+	plan := dosing(k.c)
+	dose, err := plan.Next()
+	return err == nil && dose.Action == charge.Recover && len(plan.History) > 1
 }
 
 // byWeight ends a sequence with the charge to weigh in, or with what it lacks.
