@@ -124,6 +124,21 @@ func TestFanStands(t *testing.T) {
 	}
 }
 
+// What trips is not started for a reading of the supply before its insulation was tested.
+func TestTripsUntested(t *testing.T) {
+	r := Readings{Compressor: Motor{State: Trips}}
+	for _, want := range []fact.Code{readGround, readSupply} {
+		rep, err := Judge(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if last := rep.Plan[len(rep.Plan)-1].Do.Code; last != want {
+			t.Errorf("%v; want %v", rep.Plan, want)
+		}
+		r.Compressor.ToGround = &ohms{Value: 1e8}
+	}
+}
+
 // An inverter's compressor has no run capacitor to ask for.
 func TestInverter(t *testing.T) {
 	r := Readings{

@@ -116,6 +116,11 @@ func (j *judge) next() {
 	motors := slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part != SupplyPart && c.Part != ControlPart
 	})
+	if c := &r.Compressor; j.rep.Compressor == Trips && !supply && len(c.Currents) == 0 &&
+		c.ToGround == nil { // nobody starts it once more into a short
+		j.step(readGround, nil, partValue(CompressorPart))
+		return
+	}
 	code := fact.Code("")
 	switch {
 	case len(stopped) == 0 && (motors || r.Compressor.State != 0):
