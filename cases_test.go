@@ -323,6 +323,11 @@ var cases = []struct {
 		first: []string{"mend.restriction", "step.leave-charge"},
 		never: []string{"step.add*", "step.recover*"},
 	},
+	{
+		name:  "restrictor-unsure",
+		first: []string{"look.suction-clamp-second"},
+		never: []string{"mend.restrict*"},
+	},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

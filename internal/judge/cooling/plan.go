@@ -528,6 +528,8 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 		return k.seeAir(fact.Fact{})
 	case signature == diagnose.CondenserAir && !k.c.Seen.OutdoorCoilDirty:
 		return k.lookAt("outdoor-coil", fact.Fact{})
+	case signature == diagnose.Restriction && k.opens(signature) && k.c.SuctionLine != nil:
+		return k.lookAt("suction-clamp-second", fact.Fact{}) // a clamp that reads high looks so
 	}
 	return false
 }
