@@ -328,6 +328,12 @@ var cases = []struct {
 		first: []string{"look.suction-clamp-second"},
 		never: []string{"mend.restrict*"},
 	},
+	{
+		name: "searched-no-leak", cause: "undercharge",
+		first: []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
+		never: []string{"step.find-leak", "step.mend-leak", "step.add*"},
+	},
+	{name: "leak-found-and-doubted", first: []string{"step.recover-rest", "step.mend-leak"}},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

@@ -56,9 +56,13 @@ func (k *planner) findLeak() {
 }
 
 // leakPath recovers, mends, tests, evacuates and weighs in, in that order. A leak that was found
-// is not looked for again.
+// is not looked for again; where a search found none, the test under pressure looks for it.
 func (k *planner) leakPath() {
-	found, _ := k.answer(leakLook)
+	found, searched := k.answer(leakLook)
+	if searched && !found {
+		k.weighAnew()
+		return
+	}
 	for _, step := range k.c.LeakPath() {
 		if !found || step.Do.Code != modes.FindLeak {
 			k.Put(step)

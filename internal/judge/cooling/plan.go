@@ -227,10 +227,15 @@ func (k *planner) movedMuch() bool {
 	return true
 }
 
-// weighAnew empties the circuit and weighs the charge in, tested where it may leak.
+// weighAnew empties the circuit and weighs the charge in, tested where it may leak; a leak that was
+// found is mended first.
 func (k *planner) weighAnew() {
+	if found, _ := k.answer(leakLook); found {
+		k.leakPath()
+		return
+	}
 	k.Put(k.c.RecoverRest())
-	if k.b.present(diagnose.Undercharge) {
+	if k.b.present(diagnose.Undercharge, diagnose.NextToEmpty) {
 		k.Add(modes.Nitrogen)
 	}
 	k.Add(modes.Evacuate)
