@@ -334,6 +334,7 @@ var cases = []struct {
 		never: []string{"step.find-leak", "step.mend-leak", "step.add*"},
 	},
 	{name: "leak-found-and-doubted", first: []string{"step.recover-rest", "step.mend-leak"}},
+	{name: "gas-unproved", first: []string{"look.standing-pressure"}},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

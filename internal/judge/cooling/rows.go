@@ -41,9 +41,10 @@ var secures = map[string][]fact.Code{
 // asides are the looks that stand behind a reading below, or above, what its label asks for, in
 // their order.
 var asides = map[charge.Method]struct{ below, above []string }{
-	charge.Superheat:  {[]string{airLook}, []string{"suction-clamp-second", "oil-and-leak"}},
-	charge.Subcooling: {[]string{"oil-and-leak"}, []string{"liquid-clamp-second", "outdoor-coil"}},
-	charge.Approach:   {[]string{"liquid-clamp-second"}, []string{"outdoor-coil", "oil-and-leak"}},
+	charge.Superheat: {[]string{airLook}, []string{"suction-clamp-second", "oil-and-leak"}},
+	charge.Subcooling: {[]string{"oil-and-leak"},
+		[]string{"liquid-clamp-second", "outdoor-coil", "standing-pressure"}},
+	charge.Approach: {[]string{"liquid-clamp-second"}, []string{"outdoor-coil", "oil-and-leak"}},
 }
 
 // secured is the cause that the steps of secures look for.
