@@ -335,6 +335,11 @@ var cases = []struct {
 	},
 	{name: "leak-found-and-doubted", first: []string{"step.recover-rest", "step.mend-leak"}},
 	{name: "gas-unproved", first: []string{"look.standing-pressure"}},
+	{
+		name: "over-and-floods", cause: "overcharge", danger: "floodback",
+		first: []string{"step.feel-compressor", "step.recover-rest", "step.evacuate"},
+		never: []string{"step.leave-charge"},
+	},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

@@ -388,15 +388,22 @@ func (k *planner) byBelief() {
 			k.mendWorth(m.Signature, m.Chance)
 		}
 	}
-	if !moves(d) && len(k.Steps) > 0 && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
+	if !moves(d) && !k.idle() && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
 		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
-	if len(k.Steps) == 0 && !k.readAside() { // nothing is likely enough to act on
+	if k.idle() && !k.readAside() { // nothing is likely enough to act on
 		k.chargeStays()
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
 	}
+}
+
+// idle: nothing is in the plan but to feel whether liquid comes back.
+func (k *planner) idle() bool {
+	return !slices.ContainsFunc(
+		k.Steps, func(s modes.Step) bool { return s.Do.Code != modes.FeelCompressor },
+	)
 }
 
 // looks are taken before the act: the leak of what is called low, a reading that is off its label,
@@ -760,6 +767,10 @@ func (k *planner) chargeStays() {
 	off := max(k.b.Charge.Low, k.b.Charge.High)
 	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) && !k.c.NoPairs {
 		k.weighAnew()
+		return
+	}
+	if k.floods() {
+		k.Add(modes.WhyLiquid)
 		return
 	}
 	step := k.Add(modes.ChargeStays)
