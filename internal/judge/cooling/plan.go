@@ -550,7 +550,7 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 func leaves(code fact.Code) bool {
 	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel ||
 		code == modes.FindLeak || code == modes.WhyCurrent || code == modes.FindNoise ||
-		code == modes.AskUse
+		code == modes.AskUse || code == modes.OtherWater
 }
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.
