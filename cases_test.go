@@ -340,6 +340,10 @@ var cases = []struct {
 		first: []string{"step.feel-compressor", "step.recover-rest", "step.evacuate"},
 		never: []string{"step.leave-charge"},
 	},
+	{
+		name: "heating-leak-found", cause: "undercharge",
+		first: []string{"step.recover-rest", "step.mend-leak"}, never: []string{"step.find-leak"},
+	},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

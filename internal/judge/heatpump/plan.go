@@ -448,6 +448,8 @@ func (p *planner) recharge(code string) {
 		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
 	case answered(p.c, "oil-and-leak") && p.b.of(nextToEmpty) < likely && !p.leakFound():
 		p.add(all, modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+	case p.leakFound():
+		p.add(p.c.LeakPath()[1:]...) // it is not searched for again
 	default:
 		p.add(p.c.LeakPath()...)
 	}
