@@ -344,6 +344,10 @@ var cases = []struct {
 		name: "heating-leak-found", cause: "undercharge",
 		first: []string{"step.recover-rest", "step.mend-leak"}, never: []string{"step.find-leak"},
 	},
+	{
+		name: "heating-restricted-hot", danger: "discharge-hottest", stops: true,
+		first: []string{"step.start-again", "mend.heating-restriction"},
+	},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

@@ -424,7 +424,8 @@ func (p *planner) mend(code string) {
 	chance := fact.Of("chance", fact.Share(s.chance))
 	p.add(modes.Step{
 		Do: fact.New(fact.Code("mend."+name), chance), Cause: code, Chance: s.chance,
-		Effect: modes.Effect{Opens: opens},
+		// A drop of temperature shows while liquid flows.
+		Effect: modes.Effect{Opens: opens, Running: code == "restriction"},
 	})
 }
 
