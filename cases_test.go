@@ -348,6 +348,10 @@ var cases = []struct {
 		name: "heating-restricted-hot", danger: "discharge-hottest", stops: true,
 		first: []string{"step.start-again", "mend.heating-restriction"},
 	},
+	{
+		name: "heating-iced-and-hot", danger: "discharge-hottest", stops: true,
+		first: []string{"mend.low-indoor-airflow", "step.start-again"}, then: "step.heating-thaw",
+	},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

@@ -64,6 +64,7 @@ func (p *planner) plan() {
 				p.mend(s.code)
 			}
 		}
+		p.thaw()
 		if p.has("step.stop", "step.heating-thaw") {
 			p.add(modes.Do("step.read-again"))
 		} else {
@@ -129,6 +130,7 @@ func (p *planner) spoiled() bool {
 	}
 	p.blind = true
 	p.dirt()
+	p.thaw()
 	p.add(modes.Do("step.read-again"))
 	return true
 }
@@ -205,10 +207,8 @@ func (p *planner) movedMuch() bool {
 
 // dirt and ice that were seen are cleared; there is nothing to find out about them.
 func (p *planner) dirt() {
-	if p.c.Seen.CoilIced {
-		thaw := modes.Do("step.heating-thaw")
-		thaw.Effect = modes.Effect{Running: true}
-		p.add(thaw)
+	if !p.has("step.stop") {
+		p.thaw()
 	}
 	if p.c.Seen.FilterDirty {
 		p.add(modes.Do("step.clean-filter"))
@@ -218,11 +218,20 @@ func (p *planner) dirt() {
 	}
 }
 
+// thaw melts the ice that stays on the outdoor coil, which the machine itself does as a rule.
+func (p *planner) thaw() {
+	if p.c.Seen.CoilIced && !p.has("step.heating-thaw") {
+		thaw := modes.Do("step.heating-thaw")
+		thaw.Effect = modes.Effect{Running: true}
+		p.add(thaw)
+	}
+}
+
 func (p *planner) byBelief() {
 	d := p.b.decide(p.has("step.feel-compressor"))
 	before := len(p.j.Steps)
 	p.dirt()
-	dirty := p.has("step.clean-filter", "step.clean-outdoor", "step.heating-thaw")
+	dirty := p.c.Seen.CoilIced || p.has("step.clean-filter", "step.clean-outdoor")
 	p.lookFirst(d)
 	looking := dirty || len(d.looks) > 0
 	waits := !ofCharge(d.mend) && d.mend != ""
@@ -256,6 +265,9 @@ func (p *planner) byBelief() {
 	p.putRight()
 	if !looking && len(p.j.Steps) == before {
 		p.withoutMend(nothing)
+	}
+	if !p.has("step.evacuate") {
+		p.thaw() // after what can be done while it is stopped
 	}
 	if !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
