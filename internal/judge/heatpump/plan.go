@@ -358,6 +358,9 @@ func (p *planner) leave() {
 	if p.c.Seen.NotCoolingComplaint && t != nil && t.Value < mayFallShort {
 		p.add(modes.Do("step.heating-auxiliary", fact.Amount("outdoor", t.Value)))
 	}
+	if p.c.Complaint == "noise" {
+		p.add(modes.Do(modes.FindNoise))
+	}
 	p.add(modes.Do("step.leave"))
 }
 
