@@ -352,6 +352,7 @@ var cases = []struct {
 		name: "heating-iced-and-hot", danger: "discharge-hottest", stops: true,
 		first: []string{"mend.low-indoor-airflow", "step.start-again"}, then: "step.heating-thaw",
 	},
+	{name: "weak-heat-pump", first: []string{"mend.valve-before-compressor"}},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},
 	{

@@ -635,6 +635,9 @@ func (k *planner) mend(signature diagnose.Code) {
 // shownAlready is how a cause is put right where the usual way would look once more for what a look
 // has shown, or what both numbers of a restrictor say.
 func (k *planner) shownAlready(way fact.Code) (fact.Code, bool) {
+	if slices.Contains(leakWithin, way) && k.c.HeatPump && !k.answered("reversing-valve", atStop) {
+		return "mend.valve-before-compressor", true
+	}
 	if k.c.Bore > 0 && k.c.RatedBore > 0 && slices.Contains(bored, way) {
 		return "mend.restrictor-fit", true
 	}
@@ -735,6 +738,13 @@ func (k *planner) readAside() bool {
 		looks = asides[r.Method].below
 	}
 	return slices.ContainsFunc(looks, func(code string) bool { return k.lookAt(code, r.Says) })
+}
+
+// answered says that one of some looks was answered.
+func (k *planner) answered(looks ...string) bool {
+	return slices.ContainsFunc(
+		k.c.Answers, func(a diagnose.Answer) bool { return slices.Contains(looks, a.Code) },
+	)
 }
 
 // answer is what a look found; false where it was not answered.

@@ -75,3 +75,7 @@ const atStop, ofRestrictor = "pressures-at-stop", "restrictor-number"
 
 // bored are the ways that compare the numbers of a restrictor.
 var bored = []fact.Code{"mend.restrictor-small", "mend.restrictor-large"}
+
+// leakWithin are the ways about a compressor that moves too little; where there is a reversing
+// valve, a hand on it comes first.
+var leakWithin = []fact.Code{"mend.vapor-leak", "mend.compressor-valves"}

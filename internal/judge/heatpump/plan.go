@@ -436,6 +436,10 @@ func (p *planner) mend(code string) {
 	if other, ok := inHeating[name]; ok {
 		name = other
 	}
+	if name == "valve-before-compressor" && (answered(p.c, "reversing-valve") ||
+		answered(p.c, "pressures-at-stop")) {
+		name = code
+	}
 	chance := fact.Of("chance", fact.Share(s.chance))
 	p.add(modes.Step{
 		Do: fact.New(fact.Code("mend."+name), chance), Cause: code, Chance: s.chance,
@@ -452,7 +456,8 @@ var cleared = map[string]fact.Code{
 // inHeating are causes that are gone about otherwise than in cooling.
 var inHeating = map[string]string{
 	"restriction": "heating-restriction", "overfeed": "heating-overfeed",
-	notPumping: "heating-not-pumping",
+	notPumping: "heating-not-pumping", "vapor-leak": "valve-before-compressor",
+	"compressor-valves": "valve-before-compressor",
 }
 
 // recharge: in heating no charge is tuned by pressures; it is weighed in.
