@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
@@ -248,7 +249,7 @@ func (b *belief) ranking() []ranked {
 		})
 		out = append(out, r)
 	}
-	slices.SortStableFunc(out, func(x, y ranked) int { return cmp.Compare(y.chance, x.chance) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].chance > out[j].chance })
 	return out
 }
 

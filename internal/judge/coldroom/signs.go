@@ -1,9 +1,8 @@
 package coldroom
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/quantity"
@@ -66,9 +65,7 @@ func (b *belief) signs(k *known, code string) (pro, contra []fact.Fact) {
 		}
 		list = append(list, s)
 	}
-	slices.SortStableFunc(list, func(x, y sign) int {
-		return cmp.Compare(math.Abs(y.by), math.Abs(x.by))
-	})
+	sort.SliceStable(list, func(i, j int) bool { return math.Abs(list[i].by) > math.Abs(list[j].by) })
 	for _, s := range list {
 		if s.by > 0 {
 			pro = append(pro, s.fact)

@@ -1,9 +1,8 @@
 package diagnose
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"github.com/satline/satline/airside"
 	"github.com/satline/satline/internal/judge/diagnose/signature"
@@ -142,15 +141,13 @@ func (c *caseFile) freeze(d *Diagnosis) *Freeze {
 			)
 		}
 	}
-	slices.SortFunc(out.Causes, func(x, y FreezeCause) int {
-		if x.Chance != y.Chance {
-			return cmp.Compare(y.Chance, x.Chance)
-		}
-		return cmp.Compare(len(x.Code), len(y.Code))
+	sort.Slice(out.Causes, func(i, j int) bool {
+		x, y := &out.Causes[i], &out.Causes[j]
+		return x.Chance > y.Chance || x.Chance == y.Chance && len(x.Code) < len(y.Code)
 	})
-	slices.SortStableFunc(
-		out.Controls, func(x, y FreezeControl) int { return cmp.Compare(y.Prevents, x.Prevents) },
-	)
+	sort.SliceStable(out.Controls, func(i, j int) bool {
+		return out.Controls[i].Prevents > out.Controls[j].Prevents
+	})
 	for i := range scenarios {
 		out.Scenarios = append(out.Scenarios, c.scenario(i, leading))
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/quantity"
@@ -128,7 +129,7 @@ func nearestRows(
 		all, func(a, b point) int { return cmp.Compare(far(a), far(b)) },
 	).ReturnWetBulb
 	all = slices.DeleteFunc(all, func(x point) bool { return x.ReturnWetBulb != nearest })
-	slices.SortFunc(all, func(a, b point) int { return cmp.Compare(a.Outdoor, b.Outdoor) })
+	sort.Slice(all, func(i, j int) bool { return all[i].Outdoor < all[j].Outdoor })
 	for i, high := range all {
 		if high.Outdoor < w.Outdoor {
 			continue

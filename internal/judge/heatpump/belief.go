@@ -1,9 +1,9 @@
 package heatpump
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/judge/heatpump/signature"
 	"github.com/satline/satline/internal/judge/modes"
@@ -358,12 +358,12 @@ func (b *belief) standings() []standing {
 				s.faults = append(s.faults, modes.FaultChance{Fault: f.code, Chance: p / s.chance})
 			}
 		}
-		slices.SortStableFunc(s.faults, func(x, y modes.FaultChance) int {
-			return cmp.Compare(y.Chance, x.Chance)
+		sort.SliceStable(s.faults, func(i, j int) bool {
+			return s.faults[i].Chance > s.faults[j].Chance
 		})
 		out = append(out, s)
 	}
-	slices.SortStableFunc(out, func(x, y standing) int { return cmp.Compare(y.chance, x.chance) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].chance > out[j].chance })
 	return out
 }
 

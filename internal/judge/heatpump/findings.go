@@ -2,7 +2,7 @@ package heatpump
 
 import (
 	"math"
-	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/judge/heatpump/signature"
 	"github.com/satline/satline/internal/judge/modes"
@@ -84,12 +84,7 @@ func (b *belief) signs(s *standing) (for_, against []fact.Fact) {
 		}
 	}
 	list := func(signs []sign, codes [2]fact.Code) (out []fact.Fact) {
-		slices.SortStableFunc(signs, func(x, y sign) int {
-			if x.strength > y.strength {
-				return -1
-			}
-			return 1
-		})
+		sort.SliceStable(signs, func(i, j int) bool { return signs[i].strength > signs[j].strength })
 		code := codes[0]
 		if s.code == sound {
 			code = codes[1]

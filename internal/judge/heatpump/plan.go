@@ -2,6 +2,7 @@ package heatpump
 
 import (
 	"slices"
+	"sort"
 	"strings"
 
 	"github.com/satline/satline/charge"
@@ -401,7 +402,8 @@ func (p *planner) instrumentsFirst() {
 		}
 		return 1
 	}
-	slices.SortStableFunc(p.j.Steps[at:], func(x, y modes.Step) int { return rank(x) - rank(y) })
+	after := p.j.Steps[at:]
+	sort.SliceStable(after, func(i, j int) bool { return rank(after[i]) < rank(after[j]) })
 }
 
 // lookedAt reports whether a look of the plan answers for a cause.

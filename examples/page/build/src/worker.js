@@ -9,7 +9,8 @@ globalThis.satlineReady = () => {
 function answer({ id, name, args }) {
   const began = performance.now();
   const text = globalThis.satlineCall(name, ...args);
-  postMessage({ id, text, took: performance.now() - began });
+  const ended = performance.now();
+  postMessage({ id, text, took: ended - began, at: performance.timeOrigin + ended });
 }
 // unpack reads through no blob: a browser that opens the page from a file may refuse that.
 async function unpack(packed) {

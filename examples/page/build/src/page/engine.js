@@ -16,7 +16,7 @@ function engine() {
     boot: (first) => worker.postMessage(first),
     call: (name, ...args) =>
       new Promise((done) => {
-        waiting.set(++next, (m) => done({ ...JSON.parse(m.text), took: m.took }));
+        waiting.set(++next, ({ text, took, at }) => done({ ...JSON.parse(text), took, at: at - performance.timeOrigin }));
         worker.postMessage({ id: next, name, args });
       }),
   };
@@ -53,6 +53,7 @@ async function ask(event) {
   const back = performance.now();
   renderLoop(answer, false);
   root.dataset.latency = (performance.now() - began).toFixed(2);
+  root.dataset.ready = (answer.at - began).toFixed(2);
   root.dataset.library = answer.took.toFixed(2);
   root.dataset.render = (performance.now() - back).toFixed(2);
   started();
