@@ -180,13 +180,17 @@ func (k *planner) share(whole quantity.Mass, sized fact.Code) quantity.Mass {
 	return quantity.Ounces(math.Floor(2*part*whole.Ounces()) / 2)
 }
 
+// hardlyAny is a superheat at which drops reach the clamp: common practice, no source.
+const hardlyAny = quantity.TemperatureDelta(5 / 1.8)
+
 // atFloor says that no liquid leaves the condenser, or that liquid leaves the coil: how much is
 // missing or too much then does not show.
 func (k *planner) atFloor() bool {
 	r := k.c.Reading
-	if r == nil || r.Method != charge.Subcooling {
+	if k.floods() || r == nil {
 		return k.floods()
 	}
 	const coverage = 2
-	return float64(r.Measured.Value) <= coverage*r.Measured.Std
+	least := quantity.TemperatureDelta(coverage * r.Measured.Std)
+	return r.Measured.Value <= least || r.Method == charge.Superheat && r.Measured.Value <= hardlyAny
 }

@@ -252,10 +252,10 @@ func (k *planner) tooFar() bool {
 		k.c.NetMoved < 0 && k.j.Charge.Outcome == modes.ChargeLow
 }
 
-// answersRecovery says that a machine which is surely overfull still was read to answer to what was
+// answersRecovery says that a machine which is overfull still was read to answer to what was
 // recovered as one does, and that its dosing goes on.
 func (k *planner) answersRecovery() bool {
-	if k.b.Charge.High < diagnose.CallHigh || k.c.Target == nil || k.c.Reading == nil {
+	if k.j.Charge.Outcome != modes.ChargeHigh || k.c.Target == nil || k.c.Reading == nil {
 		return false
 	}
 	plan := dosing(k.c)

@@ -200,7 +200,8 @@ func (c *caseFile) least(all []weighted) Decision {
 			high += x.weight
 		}
 	}
-	return c.best(all, low >= c.callAt*total, high >= c.callAt*total)
+	atLow := min(c.callAt, callLow(c.evidence.Metering.Fixed()))
+	return c.best(all, low >= atLow*total, high >= c.callAt*total)
 }
 
 // holds reports whether an explanation has a suspect.

@@ -81,3 +81,19 @@ func TestWhatIsLikelyRightIsLeft(t *testing.T) {
 		t.Errorf("%.2f of a charge that is known, %.2f of one that is not", a, b)
 	}
 }
+
+// A fixed restrictor is called short from a smaller chance than a valve, and nothing is called by
+// no belief at all.
+func TestFixedRestrictorIsCalledShortSooner(t *testing.T) {
+	const low = (callLowOfFixed + CallLow) / 2
+	b := ChargeBelief{Low: low, InBand: 1 - low, fixed: true}
+	if b.Call() != ChargeLow {
+		t.Errorf("low %.2f behind a fixed restrictor: %v", b.Low, b.Call())
+	}
+	if b.fixed = false; b.Call() != ChargeOpen {
+		t.Errorf("low %.2f behind a valve: %v", b.Low, b.Call())
+	}
+	if b = (ChargeBelief{}); b.Call() != ChargeOpen {
+		t.Errorf("nothing believed: %v", b.Call())
+	}
+}
