@@ -72,6 +72,8 @@ func (k *planner) undecided() fact.Fact {
 	switch leave := k.Has(modes.Leave); {
 	case k.floods() && (healthy >= likely || leave || len(causes) == 0):
 		return fact.New("headline.floods")
+	case k.Has(modes.WhyCurrent):
+		return fact.New("headline.draws-much", chance)
 	case healthy >= likely && (leave || k.j.Charge.Outcome == modes.ChargeInBand):
 		return fact.New("headline.sound", chance)
 	case healthy >= likely || leave || len(causes) == 0:
