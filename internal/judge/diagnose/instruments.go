@@ -130,18 +130,23 @@ func (c *caseFile) tryOther(other Fluid, share float64) {
 // tryWithout tries a state in which the readings would be these, within a part of what they are
 // off.
 func (c *caseFile) tryWithout(r *readings, around float64) *state {
-	s, now := c.try(), r.conditions()
+	s, now := c.try(), &c.seen.conditions
+	var other conditions
+	if !r.inSameAir(c.seen.raw) {
+		other = r.conditions()
+		now = &other
+	}
 	s.bounded, s.bound, s.around = true, r.bound(), around*around
-	s.shift = c.seen.less(r, &now, &c.table.Sound)
+	s.shift = c.seen.less(r, now, &c.table.Sound)
 	if r.std == c.seen.raw.std {
 		return s
 	}
 	s.rest = c.work.matrix()
-	if now == c.seen.conditions {
+	if now == &c.seen.conditions {
 		r.addNoise(s.rest, &c.seen.raw.std)
 		return s
 	}
-	r.noise(s.rest, &now, &c.table.Sound)
+	r.noise(s.rest, now, &c.table.Sound)
 	for f := range features {
 		for g := range features {
 			s.rest[f][g] -= c.seen.noise[f][g]

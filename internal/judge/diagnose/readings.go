@@ -347,6 +347,16 @@ func (r *readings) conditions() (c conditions) {
 	return c
 }
 
+// inSameAir says that the conditions of both are the same.
+func (r *readings) inSameAir(o *readings) bool {
+	for _, raw := range air {
+		if r.value[raw] != o.value[raw] || r.std[raw] != o.std[raw] || r.have[raw] != o.have[raw] {
+			return false
+		}
+	}
+	return r.fluid == o.fluid && r.thin == o.thin
+}
+
 // less is by how much the features by these readings are above those by others, of each less
 // what sound machines read then; the air that was not read is filled in alike.
 func (o *observation) less(r *readings, c *conditions, sound *signature.Sound) (v vector) {
@@ -357,7 +367,7 @@ func (o *observation) less(r *readings, c *conditions, sound *signature.Sound) (
 	}
 	v[signature.Superheat] -= o.raw.evapGlide - r.evapGlide
 	v[signature.Subcooling] -= o.raw.condGlide - r.condGlide
-	if c.weather != o.weather || c.fluid != o.fluid {
+	if c != &o.conditions {
 		for f, meant := range sound.Mean(sound.At(c.weather, c.fluid)) {
 			v[f] += meant - o.meant[f]
 		}
@@ -397,12 +407,8 @@ func (r *readings) noise(noise *matrix, c *conditions, sound *signature.Sound) {
 	for a := range follow {
 		for b := range a + 1 {
 			x, y := &follow[a], &follow[b]
-			noise[a][b] = x[0]*y[0] + x[1]*y[1] + x[2]*y[2]
-		}
-	}
-	for a := range noise {
-		for b := range a {
-			noise[b][a] = noise[a][b]
+			both := x[0]*y[0] + x[1]*y[1] + x[2]*y[2]
+			noise[a][b], noise[b][a] = both, both
 		}
 	}
 	r.addNoise(noise, &[raws]float64{})
