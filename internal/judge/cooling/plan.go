@@ -454,6 +454,9 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.weighAnew() // it cannot run until it is right
 	case moves && k.j.Charge.Outcome == modes.NotJudged:
 		k.Add(modes.LeaveCharge)
+	case d.Act == diagnose.Add && k.c.NetMoved > 0 && k.floods():
+		k.Add(modes.LeaveCharge) // more of it would come back too
+		k.Add(modes.WhyLiquid)
 	case d.Act == diagnose.Add:
 		k.short()
 	case d.Act == diagnose.Recover:
