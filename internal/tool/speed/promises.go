@@ -70,6 +70,6 @@ var promises = []promise{
 	{"a reading taken by a watch over a log", "charge", "WatchTake", 100 * nano},
 	{"a reading taken, and the log of a day judged", "charge", "WatchJudged", 100 * micro},
 	{"a log of 180 readings judged at once", "charge", "SteadinessOf", 100 * micro},
-	{"a visit assessed, verdicts only", ".", "AssessVerdict", 200 * micro},
+	{"a visit assessed, verdicts only", ".", "AssessVerdict", 100 * micro},
 	{"a visit assessed, with dose and freezing", ".", "Assess", 500 * micro},
 }
