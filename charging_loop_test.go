@@ -48,15 +48,7 @@ func (v *benchVisit) settle(rng *rand.Rand) error {
 			return err
 		}
 		e := &v.bench.Evidence
-		v.visit.Readings = Readings{
-			SuctionPressure: given(e.SuctionPressure), LiquidPressure: given(e.LiquidPressure),
-			SuctionLine: given(e.SuctionLine), LiquidLine: given(e.LiquidLine),
-			DischargeLine:  given(e.DischargeLine),
-			OutdoorDryBulb: given(e.OutdoorDryBulb), CondenserLeaving: given(e.CondenserLeaving),
-			ReturnDryBulb: given(e.ReturnDryBulb), ReturnWetBulb: given(e.ReturnWetBulb),
-			SupplyDryBulb: given(e.SupplyDryBulb), SupplyWetBulb: given(e.SupplyWetBulb),
-			Airflow: given(e.Airflow), Power: given(e.Power),
-		}
+		v.visit.Readings = readingsIn(e)
 		v.at += 3 * time.Minute
 		v.visit.Log = append(v.visit.Log, LogEntry{At: v.at, Readings: v.visit.Readings})
 	}

@@ -37,20 +37,13 @@ func visitOf(e *diagnose.Evidence) Visit {
 				MaxExternalStatic: e.MaxExternalStatic,
 			},
 		},
-		Readings: Readings{
-			SuctionPressure: given(e.SuctionPressure), LiquidPressure: given(e.LiquidPressure),
-			SuctionLine: given(e.SuctionLine), LiquidLine: given(e.LiquidLine),
-			DischargeLine:  given(e.DischargeLine),
-			OutdoorDryBulb: given(e.OutdoorDryBulb), CondenserLeaving: given(e.CondenserLeaving),
-			ReturnDryBulb: given(e.ReturnDryBulb), ReturnWetBulb: given(e.ReturnWetBulb),
-			SupplyDryBulb: given(e.SupplyDryBulb), SupplyWetBulb: given(e.SupplyWetBulb),
-			Airflow: given(e.Airflow), ExternalStatic: given(e.ExternalStatic), Power: given(e.Power),
-		},
+		Readings: readingsIn(e),
 		Conditions: Conditions{
 			FilterDirty: e.Seen.FilterDirty, OutdoorCoilDirty: e.Seen.OutdoorCoilDirty,
 			OilStains: e.Seen.OilStains,
 		},
 	}
+	v.Readings.ExternalStatic = given(e.ExternalStatic)
 	if !e.AtmosphereAssumed {
 		v.Site.Barometer = new(e.Atmosphere)
 	}
@@ -67,7 +60,20 @@ func visitOf(e *diagnose.Evidence) Visit {
 	return v
 }
 
-// given is a reading of a simulated machine; nil where its bench has none.
+// readingsIn are those of a machine that runs.
+func readingsIn(e *diagnose.Evidence) Readings {
+	return Readings{
+		SuctionPressure: given(e.SuctionPressure), LiquidPressure: given(e.LiquidPressure),
+		SuctionLine: given(e.SuctionLine), LiquidLine: given(e.LiquidLine),
+		DischargeLine:  given(e.DischargeLine),
+		OutdoorDryBulb: given(e.OutdoorDryBulb), CondenserLeaving: given(e.CondenserLeaving),
+		ReturnDryBulb: given(e.ReturnDryBulb), ReturnWetBulb: given(e.ReturnWetBulb),
+		SupplyDryBulb: given(e.SupplyDryBulb), SupplyWetBulb: given(e.SupplyWetBulb),
+		Airflow: given(e.Airflow), Power: given(e.Power),
+	}
+}
+
+// given is a reading of a simulated machine, not taken where its bench has none.
 func given[T quantity.Quantity](u *quantity.Uncertain[T]) Reading[T] {
 	if u == nil {
 		return Reading[T]{}
