@@ -207,7 +207,11 @@ func RatedCoil(total quantity.Power, airflow quantity.VolumeFlow) (Coil, error) 
 		ua := math.Exp(lnUA)
 		return in.Through(m, float64(rating), ua, usualSideRatio*ua).Heat
 	}
-	ln, ok := rising(heat, float64(total), math.Log(1), math.Log(1e6), 1e-12*float64(total))
+	const usual = 0.1 // W/K per W, near what 400 CFM per ton comes to
+	ln, ok := risingFrom(
+		math.Log(usual*float64(total)), func(ln float64) float64 { return heat(ln) - float64(total) },
+		math.Log(1), math.Log(1e6), 1e-12*float64(total),
+	)
 	if !ok {
 		return Coil{}, &RangeError{
 			Quantity: "airflow for the capacity", Value: airflow,

@@ -233,25 +233,25 @@ func TestThaw(t *testing.T) {
 // A plant whose kind nobody knows is looked through.
 type anyPlant struct{ Plant }
 
-// The outdoor limit of a line is worked out; it is that which is found by looking.
-func TestOutdoorLimitOfALine(t *testing.T) {
-	limits := 0
+// The limits of a line are those that are found by looking.
+func TestLimitsOfALine(t *testing.T) {
+	var limits [4]int
 	rapid.Check(t, func(rt *rapid.T) {
 		c, err := RatedCoil(quantity.Tons(3), quantity.CFM(1200))
 		if err != nil {
 			rt.Fatal(err)
 		}
-		dry := rapid.Float64Range(66, 84).Draw(rt, "return")
+		dry := rapid.Float64Range(55, 95).Draw(rt, "return")
 		at := Conditions{
 			Return: mustAir(
-				t, dry, dry-rapid.Float64Range(3, 16).Draw(rt, "depression"),
-				quantity.StandardAtmosphere,
+				t, dry, dry-rapid.Float64Range(0, 0.3).Draw(rt, "depression")*(dry-10),
+				quantity.Pressure(rapid.Float64Range(70e3, 105e3).Draw(rt, "atmosphere")),
 			),
-			Airflow: quantity.CFM(rapid.Float64Range(300, 1500).Draw(rt, "airflow")),
+			Airflow: quantity.CFM(rapid.Float64Range(200, 2000).Draw(rt, "airflow")),
 			Outdoor: quantity.Fahrenheit(rapid.Float64Range(50, 110).Draw(rt, "outdoor")),
 		}
 		plant, err := NewCapacityLine(
-			c, at, quantity.Fahrenheit(rapid.Float64Range(22, 46).Draw(rt, "evaporating")),
+			c, at, quantity.Fahrenheit(rapid.Float64Range(15, 50).Draw(rt, "evaporating")),
 		)
 		if err != nil {
 			rt.Skip()
@@ -262,19 +262,28 @@ func TestOutdoorLimitOfALine(t *testing.T) {
 		if err != nil || errWant != nil {
 			rt.Fatal(err, errWant)
 		}
-		if (got.Outdoor == nil) != (want.Outdoor == nil) {
-			rt.Fatalf("outdoor limits %v and %v", got.Outdoor, want.Outdoor)
+		same := func(i int, name string, got, want *float64, within float64) {
+			if (got == nil) != (want == nil) {
+				rt.Fatalf("limits of %s: %v and %v", name, got, want)
+			}
+			if got == nil {
+				return
+			}
+			limits[i]++
+			if math.Abs(*got-*want) > within {
+				rt.Fatalf("limits of %s: %v and %v", name, *got, *want)
+			}
 		}
-		if got.Outdoor == nil {
-			return
-		}
-		limits++
-		if off := math.Abs(float64(*got.Outdoor - *want.Outdoor)); off > 1e-3 {
-			rt.Fatalf("outdoor limits %v and %v", *got.Outdoor, *want.Outdoor)
-		}
+		same(0, "outdoor", (*float64)(got.Outdoor), (*float64)(want.Outdoor), 1e-3)
+		same(1, "return", (*float64)(got.ReturnDryBulb), (*float64)(want.ReturnDryBulb), 1e-3)
+		same(2, "wet bulb", (*float64)(got.ReturnWetBulb), (*float64)(want.ReturnWetBulb), 1e-3)
+		same(3, "airflow", (*float64)(got.Airflow), (*float64)(want.Airflow),
+			1e-4*float64(at.Airflow))
 	})
-	if limits == 0 {
-		t.Error("no limit was compared")
+	for i, n := range limits {
+		if n == 0 {
+			t.Errorf("limit %d was never compared", i)
+		}
 	}
 }
 

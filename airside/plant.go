@@ -138,16 +138,13 @@ func (l CapacityLine) Run(at Conditions) (Running, error) {
 				"temperature",
 		}
 	}
-	in := coil.NewAir(at.Return)
-	m := float64(at.Return.DryAirFlow(at.Airflow))
-	ua := l.Coil.airUA(m)
+	m := l.matchIn(at)
 	var last coil.Result
 	lastAt := math.NaN()
-	excess := func(t float64) float64 {
-		last, lastAt = in.Through(m, t, ua, float64(l.Coil.RefrigerantSide)), t
-		share := 1 + perEvaporating*(t-float64(l.Evaporating)) +
-			perOutdoor*float64(at.Outdoor-l.Outdoor)
-		return max(0, share*float64(l.Capacity)) - last.Heat
+	excess := func(t float64) (e float64) {
+		last, e = m.at(t)
+		lastAt = t
+		return e
 	}
 	t, ok := risingFrom(
 		float64(l.Evaporating), excess, float64(coldest),
@@ -186,25 +183,26 @@ func (l CapacityLine) slopes() (perEvaporating, perOutdoor float64) {
 	return cmp.Or(l.PerEvaporating, usualPerEvaporating), cmp.Or(l.PerOutdoor, usualPerOutdoor)
 }
 
-// outdoorAt is the outdoor temperature at which the coldest surface has a temperature, with all
-// else as at a condition that the plant runs at: coil and air know nothing of it, and capacity is
-// a line. It is false where no evaporating temperature does that.
-func (l CapacityLine) outdoorAt(at Conditions, surface quantity.Temperature) (float64, bool) {
-	in, m := coil.NewAir(at.Return), float64(at.Return.DryAirFlow(at.Airflow))
-	ua := l.Coil.airUA(m)
-	var last coil.Result
-	warmer := func(t float64) float64 {
-		last = in.Through(m, t, ua, float64(l.Coil.RefrigerantSide))
-		return last.Surface - float64(surface)
-	}
-	t, ok := risingFrom(
-		float64(surface), warmer, float64(coldest), float64(at.Return.DryBulb()), 1e-9,
-	)
-	if warmer(t); !ok || !(last.Heat > 0) {
-		return 0, false
-	}
-	perEvaporating, perOutdoor := l.slopes()
-	share := last.Heat / float64(l.Capacity)
-	return float64(l.Outdoor) +
-		(share-1-perEvaporating*(t-float64(l.Evaporating)))/perOutdoor, true
+// A match is the coil of a line and its compressor in a condition.
+type match struct {
+	line    CapacityLine
+	outdoor quantity.Temperature
+	air     coil.Air
+	dryAir  float64
+	airUA   float64
+}
+
+func (l CapacityLine) matchIn(at Conditions) match {
+	dryAir := float64(at.Return.DryAirFlow(at.Airflow))
+	return match{l, at.Outdoor, coil.NewAir(at.Return), dryAir, l.Coil.airUA(dryAir)}
+}
+
+// at is what the coil does at an evaporating temperature, and by how much the compressor
+// takes more heat than it gives.
+func (m *match) at(t float64) (coil.Result, float64) {
+	r := m.air.Through(m.dryAir, t, m.airUA, float64(m.line.Coil.RefrigerantSide))
+	perEvaporating, perOutdoor := m.line.slopes()
+	share := 1 + perEvaporating*(t-float64(m.line.Evaporating)) +
+		perOutdoor*float64(m.outdoor-m.line.Outdoor)
+	return r, max(0, share*float64(m.line.Capacity)) - r.Heat
 }

@@ -25,8 +25,11 @@ func risingFrom(
 ) (float64, bool) {
 	a := min(max(guess, low), high)
 	fa := f(a)
-	if math.IsNaN(fa) {
+	switch {
+	case math.IsNaN(fa):
 		return rising(f, 0, low, high, tolerance)
+	case math.Abs(fa) <= tolerance:
+		return a, true
 	}
 	for step := (high - low) / 25; ; step *= 3 {
 		b := min(a+step, high)

@@ -79,7 +79,7 @@ func (b *belief) surface() modes.Freeze {
 		fact.Code("freeze."+frost.Outcome.String()), fact.Measured("surface", frost.Surface),
 		fact.Amount("evaporating", c.EvaporatingDew.Value), fact.Of("chance", fact.Share(v.Chance)),
 	)
-	if c.OutdoorDryBulb != nil && !c.Seen.CoilIced {
+	if c.OutdoorDryBulb != nil && !c.Seen.CoilIced && frost.Margin.Value >= 0 {
 		v.Would = wouldFreeze(c, coil, flow.Value)
 		if b.present(diagnose.Undercharge, diagnose.Restriction) {
 			// Starved, it falls with the head far sooner; a forecast tells how.
@@ -111,7 +111,9 @@ func wouldFreeze(c *modes.Case, coil airside.Coil, flow quantity.VolumeFlow) []f
 	if err != nil {
 		return nil
 	}
-	limits, err := airside.FindFreezeLimits(plant, at)
+	limits, err := airside.FindFreezeLimits(
+		plant, at, airside.FreezeByReturn, airside.FreezeByOutdoor, airside.FreezeByAirflow,
+	)
 	if err != nil || limits.Freezes {
 		return nil
 	}

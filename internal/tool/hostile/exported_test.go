@@ -244,6 +244,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[airside.FanPoint](),
 	reflect.TypeFor[airside.FanSpeedReading](),
 	reflect.TypeFor[airside.FilterChoice](),
+	reflect.TypeFor[airside.FreezeChange](),
 	reflect.TypeFor[airside.FreezeLimits](),
 	reflect.TypeFor[airside.Frost](),
 	reflect.TypeFor[airside.FrostOutcome](),
