@@ -238,7 +238,7 @@ func (s sheetOfPaper) safeFill() float64 {
 // line is what the line set and the accessories take beyond the label.
 func (s sheetOfPaper) line() float64 {
 	return (s.v("liquid line installed")-s.v("liquid line that the label counts"))*
-		s.v("label, for each length of liquid line more or less") +
+		s.v("label, for liquid line more or less") +
 		s.or("filter drier and accessories", 0)
 }
 
@@ -638,7 +638,7 @@ var byHand = map[string]func(s sheetOfPaper) float64{
 	},
 	"refrigeration/pressure": func(s sheetOfPaper) float64 {
 		return s.pressureAt(dew,
-			s.v("cold room wanted")-s.v("room over boiling temperature, usual here"))
+			s.v("cold room wanted at")-s.v("room over boiling temperature, usual here"))
 	},
 	"refrigeration/room": func(s sheetOfPaper) float64 {
 		return s.dew("suction pressure") + s.v("room over boiling temperature, usual here")
