@@ -47,7 +47,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		Bore:              e.Restrictor,
 		RatedBore:         e.Label.Restrictor,
 		Charge:            e.Label.Charge,
-		Expected:          expected(e, t),
+		Expected:          expected(v, t),
 		Known:             knownOf(e, c),
 		Seen: diagnose.Sights{
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty,
@@ -90,8 +90,8 @@ func knownOf(e *Equipment, c *Conditions) population.Known {
 	return k
 }
 
-// expected is what this machine should read when sound, by label and table.
-func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
+// expected is what this machine should read when sound, by label, house and table.
+func expected(v *Visit, t *modes.Aim) []diagnose.Expectation {
 	var out []diagnose.Expectation
 	if t.Target != nil && t.Method == charge.Superheat {
 		u := &t.Target.Value
@@ -100,13 +100,15 @@ func expected(e *Equipment, t *modes.Aim) []diagnose.Expectation {
 			Rule: t.Target.General(),
 		})
 	}
-	for _, stated := range []struct {
+	for _, x := range []struct {
+		method  charge.Method
 		feature signature.Feature
-		of      *deltaReading
-	}{{signature.Subcooling, e.Label.Subcooling}, {diagnose.Approach, e.Label.Approach}} {
-		if u := stated.of; u != nil {
+	}{{charge.Subcooling, signature.Subcooling}, {charge.Approach, diagnose.Approach}} {
+		if u := v.stated(x.method); u != nil {
+			ofLabel := v.ofLabel(x.method) != nil
 			out = append(out, diagnose.Expectation{
-				Feature: stated.feature, Value: float64(u.Value), Std: max(u.Std, 1), AtRated: true,
+				Feature: x.feature, Value: float64(u.Value), Std: max(u.Std, 1),
+				AtRated: ofLabel, Rule: !ofLabel,
 			})
 		}
 	}

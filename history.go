@@ -91,7 +91,7 @@ func earlierOf(p *prepared, t *modes.Aim, mode Mode) (*diagnose.Earlier, error) 
 		if target, err := targetOf(&p.visit, &r, t.Method); err == nil {
 			then.Target = &target
 		}
-		earlier.Expected = expected(&p.visit.Equipment, &then)
+		earlier.Expected = expected(&p.visit, &then)
 	}
 	if k := p.before; k != nil && whole {
 		earlier.Kept = new(diagnose.Kept)

@@ -12,7 +12,8 @@ import (
 
 // House holds the rules of the firm that a technician works for. They stand between the
 // label, which outranks them, and the general figures of the trade, which they outrank;
-// records name them by Name.
+// records name them by Name. A target of the house holds for machines of any make: readings are
+// shown against it, and what is believed of the charge leans towards it, less than towards a label.
 type House struct {
 	// Name of the rules, as in "Example Cooling, field manual 3": 80 bytes at most.
 	Name string `json:"name" strict:"required"`

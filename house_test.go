@@ -41,6 +41,32 @@ func TestHouseTarget(t *testing.T) {
 	}
 }
 
+// A target of the house moves what is believed of the charge, the same on a label moves it more,
+// and beside a label that of the house moves nothing.
+func TestHouseTargetIsBelieved(t *testing.T) {
+	high := quantity.FahrenheitDelta(16).PlusMinus(quantity.FahrenheitDelta(1))
+	low := func(label, house *deltaReading) float64 {
+		v := load(t, "sound-r410a-piston")
+		v.Equipment.Metering = TXV
+		v.Readings.SuctionLine = Measured(quantity.Fahrenheit(54))
+		v.Equipment.Label.Subcooling = label
+		v.House = &House{Name: "manual", Subcooling: house}
+		a, err := Assess(v)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a.Charge.Low
+	}
+	none, house, label := low(nil, nil), low(nil, &high), low(&high, nil)
+	if !(none < house && house < label) {
+		t.Errorf("low: %.3f with no target, %.3f with the house's, %.3f with the label's",
+			none, house, label)
+	}
+	if both := low(&high, &high); both != label {
+		t.Errorf("low: %.3f by the label, %.3f with the house's beside it", label, both)
+	}
+}
+
 // A rule of the house that holds comes before the charge is judged, for its methods.
 func TestHouseHold(t *testing.T) {
 	for _, c := range []struct {
