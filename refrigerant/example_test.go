@@ -221,13 +221,13 @@ func ExampleStandingPressure() {
 		return
 	}
 	for _, f := range fits {
-		fmt.Printf("%-7v %+7.1f °F  %s\n", f.Refrigerant, f.Off.Fahrenheit(), f.Note)
+		fmt.Printf("%-7v %+7.1f °F  %s\n", f.Refrigerant, f.Off.Fahrenheit(), f.Fact().Code)
 	}
 	// Output:
-	// R-22       -0.1 °F  the reading is that of R-22 at this temperature
-	// R-454B    -24.1 °F  below R-454B: no liquid left in the unit, another refrigerant, or a part colder than the probe
-	// R-134a    +28.7 °F  above R-134a: air or nitrogen in it, another refrigerant, or a part warmer than the probe
-	// R-410A    -29.2 °F  below R-410A: no liquid left in the unit, another refrigerant, or a part colder than the probe
+	// R-22       -0.1 °F  standing-fit.fits
+	// R-454B    -24.1 °F  standing-fit.below
+	// R-134a    +28.7 °F  standing-fit.above
+	// R-410A    -29.2 °F  standing-fit.below
 }
 
 // Superheat from the dew point, subcooling from the bubble point.

@@ -78,6 +78,9 @@ func TestFactsHaveWords(t *testing.T) {
 	for _, c := range []Control{CFC, HCFC, HFC, NotControlled} {
 		spoken(t, c.Fact())
 	}
+	for _, fit := range []StandingFit{{Fits: true}, {Over: 1}, {Over: -1}} {
+		spoken(t, fit.Fact())
+	}
 	for _, rule := range []RoomRule{AnyRoom, ByArea, ByMeasures} {
 		spoken(t, RoomLimit{Rule: rule}.Fact())
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A StandingFit compares one refrigerant with the pressure of a unit that is off
@@ -27,8 +28,20 @@ type StandingFit struct {
 	Off quantity.TemperatureDelta `json:"off"`
 	// Fits reports whether Off is within the tolerance.
 	Fits bool `json:"fits"`
-	// Note says what the comparison means.
-	Note string `json:"note"`
+}
+
+// Fact is what the comparison means as a fact, "standing-fit.fits", "standing-fit.above" or
+// "standing-fit.below", with the refrigerant.
+func (f StandingFit) Fact() fact.Fact {
+	code := fact.Code("standing-fit.fits")
+	switch {
+	case f.Fits:
+	case f.Over > 0:
+		code = "standing-fit.above"
+	default:
+		code = "standing-fit.below"
+	}
+	return fact.New(code, fact.Of("fluid", f.Refrigerant.Designation()))
 }
 
 // StandingPressure compares the reading p with every candidate at the soaked
@@ -42,7 +55,8 @@ type StandingFit struct {
 // a pressure: a fit does not prove what is inside, a misfit proves what is not.
 //
 // Candidates that are nil, or for which t is above the critical temperature or outside
-// the limits, are left out. A p that is no pressure is a *RangeError.
+// the limits, are left out. A p that is no pressure, a t that is no temperature and a tolerance
+// below zero are a *RangeError.
 func StandingPressure(
 	p quantity.Pressure, t quantity.Temperature, tolerance quantity.TemperatureDelta,
 	candidates ...*Refrigerant,
@@ -53,6 +67,14 @@ func StandingPressure(
 			Value:    p,
 			Min:      quantity.Pascals(0),
 			Advice:   "give an absolute pressure: gauge reading plus the atmosphere at the site",
+		}
+	}
+	if !(t > 0 && float64(t) < math.Inf(1)) {
+		return nil, &RangeError{
+			Quantity: "temperature of the soaked unit",
+			Value:    t,
+			Min:      quantity.Kelvin(0),
+			Advice:   "read the probe on the coldest part that holds liquid again",
 		}
 	}
 	if !(tolerance >= 0) {
@@ -107,15 +129,5 @@ func (r *Refrigerant) standing(
 		}
 	}
 	f.Fits = math.Abs(float64(f.Off)) <= float64(tolerance)
-	switch {
-	case f.Fits:
-		f.Note = "the reading is that of " + r.designation + " at this temperature"
-	case f.Over > 0:
-		f.Note = "above " + r.designation + ": air or nitrogen in it, another refrigerant, " +
-			"or a part warmer than the probe"
-	default:
-		f.Note = "below " + r.designation + ": no liquid left in the unit, another refrigerant, " +
-			"or a part colder than the probe"
-	}
 	return f, true
 }
