@@ -34,7 +34,8 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	if e.Metering == 0 {
 		c.add(
 			FieldMissing, "equipment.metering",
-			`missing; say "fixed restrictor", "TXV" or "EXV": the charging method depends on it`,
+			`missing; say "fixed restrictor", "TXV", "EXV" or "capillary tube": `+
+				`the charging method depends on it`,
 		)
 	}
 	for _, w := range []struct {
