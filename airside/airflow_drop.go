@@ -29,11 +29,13 @@ var partNames = []string{"not-stated", "coil", "filter", "grid"}
 func (p Part) String() string { return enum.Name(partNames, p) }
 
 // MarshalText writes the name of String.
-func (p Part) MarshalText() ([]byte, error) { return enum.Text("airside: part", partNames, p) }
+func (p Part) MarshalText() ([]byte, error) {
+	return enum.Text("part of the air path", partNames, p)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (p *Part) UnmarshalText(text []byte) error {
-	return enum.Parse("airside: part", partNames, text, p)
+	return enum.Parse("part of the air path", partNames, text, p)
 }
 
 // exponent of the flow in the drop, common practice, no source: orifices are

@@ -47,12 +47,12 @@ func (o FrostOutcome) String() string { return enum.Name(frostOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o FrostOutcome) MarshalText() ([]byte, error) {
-	return enum.Text("airside: outcome of a frost margin", frostOutcomes, o)
+	return enum.Text("outcome of a frost margin", frostOutcomes, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *FrostOutcome) UnmarshalText(text []byte) error {
-	return enum.Parse("airside: outcome of a frost margin", frostOutcomes, text, o)
+	return enum.Parse("outcome of a frost margin", frostOutcomes, text, o)
 }
 
 // Frost is how near a coil is to freezing.

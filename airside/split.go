@@ -43,12 +43,12 @@ func (o SplitOutcome) String() string { return enum.Name(splitOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o SplitOutcome) MarshalText() ([]byte, error) {
-	return enum.Text("airside: outcome of a split", splitOutcomes, o)
+	return enum.Text("outcome of a split", splitOutcomes, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *SplitOutcome) UnmarshalText(text []byte) error {
-	return enum.Parse("airside: outcome of a split", splitOutcomes, text, o)
+	return enum.Parse("outcome of a split", splitOutcomes, text, o)
 }
 
 // A SplitVerdict is a measured temperature split held against its target.

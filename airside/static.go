@@ -48,12 +48,12 @@ func (o StaticOutcome) String() string { return enum.Name(staticOutcomes, o) }
 
 // MarshalText writes the words of String.
 func (o StaticOutcome) MarshalText() ([]byte, error) {
-	return enum.Text("airside: outcome of a static pressure", staticOutcomes, o)
+	return enum.Text("outcome of a static pressure", staticOutcomes, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *StaticOutcome) UnmarshalText(text []byte) error {
-	return enum.Parse("airside: outcome of a static pressure", staticOutcomes, text, o)
+	return enum.Parse("outcome of a static pressure", staticOutcomes, text, o)
 }
 
 // A StaticVerdict is an external static pressure held against its maximum.

@@ -35,12 +35,12 @@ func (o DecayOutcome) String() string { return enum.Name(decayNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o DecayOutcome) MarshalText() ([]byte, error) {
-	return enum.Text("charge: outcome of a decay test", decayNames, o)
+	return enum.Text("outcome of a decay test", decayNames, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *DecayOutcome) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: outcome of a decay test", decayNames, text, o)
+	return enum.Parse("outcome of a decay test", decayNames, text, o)
 }
 
 // A Decay is the judgement of a decay test.

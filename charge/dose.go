@@ -72,11 +72,13 @@ var actionNames = []string{"not-decided", "leave", "add", "recover", "halt"}
 func (a Action) String() string { return enum.Name(actionNames, a) }
 
 // MarshalText writes the action in a word.
-func (a Action) MarshalText() ([]byte, error) { return enum.Text("charge: action", actionNames, a) }
+func (a Action) MarshalText() ([]byte, error) {
+	return enum.Text("action of a dose", actionNames, a)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (a *Action) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: action", actionNames, text, a)
+	return enum.Parse("action of a dose", actionNames, text, a)
 }
 
 // A Dose is the next move.

@@ -27,11 +27,11 @@ var methodNames = []string{"not-stated", "superheat", "subcooling", "approach", 
 func (m Method) String() string { return enum.Name(methodNames, m) }
 
 // MarshalText writes the name of the method.
-func (m Method) MarshalText() ([]byte, error) { return enum.Text("charge: method", methodNames, m) }
+func (m Method) MarshalText() ([]byte, error) { return enum.Text("method", methodNames, m) }
 
 // UnmarshalText reads the name of a method.
 func (m *Method) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: method", methodNames, text, m)
+	return enum.Parse("method", methodNames, text, m)
 }
 
 // direction is the sign of the change of the measured value when refrigerant

@@ -46,12 +46,12 @@ func (o TestOutcome) String() string { return enum.Name(testNames, o) }
 
 // MarshalText writes the outcome in a word.
 func (o TestOutcome) MarshalText() ([]byte, error) {
-	return enum.Text("charge: outcome of a pressure test", testNames, o)
+	return enum.Text("outcome of a pressure test", testNames, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *TestOutcome) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: outcome of a pressure test", testNames, text, o)
+	return enum.Parse("outcome of a pressure test", testNames, text, o)
 }
 
 // A Tightness is the judgement of a pressure test.

@@ -30,12 +30,12 @@ func (c RecoveryClass) String() string { return enum.Name(recoveryClassNames, c)
 
 // MarshalText writes the class in words.
 func (c RecoveryClass) MarshalText() ([]byte, error) {
-	return enum.Text("charge: recovery class", recoveryClassNames, c)
+	return enum.Text("recovery class", recoveryClassNames, c)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (c *RecoveryClass) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: recovery class", recoveryClassNames, text, c)
+	return enum.Parse("recovery class", recoveryClassNames, text, c)
 }
 
 // A RecoveryLevel is how far a circuit is pumped down before it is opened.

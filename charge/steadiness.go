@@ -56,17 +56,19 @@ const (
 	Settled
 )
 
-var stateNames = []string{"not-judged", "too-short", "drifting", "settling", "hunting", "settled"}
+var courseNames = []string{"not-judged", "too-short", "drifting", "settling", "hunting", "settled"}
 
-// String returns the state in words.
-func (s Course) String() string { return enum.Name(stateNames, s) }
+// String returns the course in words.
+func (s Course) String() string { return enum.Name(courseNames, s) }
 
-// MarshalText writes the state in words.
-func (s Course) MarshalText() ([]byte, error) { return enum.Text("charge: state", stateNames, s) }
+// MarshalText writes the course in words.
+func (s Course) MarshalText() ([]byte, error) {
+	return enum.Text("course of a value", courseNames, s)
+}
 
 // UnmarshalText reads what MarshalText writes.
 func (s *Course) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: state", stateNames, text, s)
+	return enum.Parse("course of a value", courseNames, text, s)
 }
 
 // Steadiness is what a log says: whether the value stands still, at what, and

@@ -25,11 +25,11 @@ const (
 func (t Temper) String() string { return enum.Name(temperNames, t) }
 
 // MarshalText writes the name of the temper.
-func (t Temper) MarshalText() ([]byte, error) { return enum.Text("charge: temper", temperNames, t) }
+func (t Temper) MarshalText() ([]byte, error) { return enum.Text("temper", temperNames, t) }
 
 // UnmarshalText reads what MarshalText writes.
 func (t *Temper) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: temper", temperNames, text, t)
+	return enum.Parse("temper", temperNames, text, t)
 }
 
 var temperNames = []string{"not-stated", "annealed", "drawn"}

@@ -30,12 +30,12 @@ func (o Outcome) String() string { return enum.Name(outcomeNames, o) }
 
 // MarshalText writes the outcome in words.
 func (o Outcome) MarshalText() ([]byte, error) {
-	return enum.Text("charge: outcome", outcomeNames, o)
+	return enum.Text("outcome of a verdict", outcomeNames, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *Outcome) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: outcome", outcomeNames, text, o)
+	return enum.Parse("outcome of a verdict", outcomeNames, text, o)
 }
 
 // A Verdict is the judgement of a charge by one method.

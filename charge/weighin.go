@@ -88,12 +88,12 @@ func (p DevicePlace) String() string { return enum.Name(devicePlaceNames, p) }
 
 // MarshalText writes the name of the place.
 func (p DevicePlace) MarshalText() ([]byte, error) {
-	return enum.Text("charge: place of the metering device", devicePlaceNames, p)
+	return enum.Text("place of the metering device", devicePlaceNames, p)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (p *DevicePlace) UnmarshalText(text []byte) error {
-	return enum.Parse("charge: place of the metering device", devicePlaceNames, text, p)
+	return enum.Parse("place of the metering device", devicePlaceNames, text, p)
 }
 
 // A WeighedCharge is what is known of a machine whose charge is weighed in.

@@ -22,12 +22,12 @@ func (o Outcome) String() string { return enum.Name(outcomeNames, o) }
 
 // MarshalText writes the name of String.
 func (o Outcome) MarshalText() ([]byte, error) {
-	return enum.Text("fact: outcome of a check", outcomeNames, o)
+	return enum.Text("outcome of a check", outcomeNames, o)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (o *Outcome) UnmarshalText(text []byte) error {
-	return enum.Parse("fact: outcome of a check", outcomeNames, text, o)
+	return enum.Parse("outcome of a check", outcomeNames, text, o)
 }
 
 // A Check is a reading, or what was seen, held against its limit.

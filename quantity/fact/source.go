@@ -29,12 +29,12 @@ func (s Standing) String() string { return enum.Name(standingNames, s) }
 
 // MarshalText writes the name of the standing.
 func (s Standing) MarshalText() ([]byte, error) {
-	return enum.Text("fact: standing", standingNames, s)
+	return enum.Text("standing", standingNames, s)
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (s *Standing) UnmarshalText(text []byte) error {
-	return enum.Parse("fact: standing", standingNames, text, s)
+	return enum.Parse("standing", standingNames, text, s)
 }
 
 // A Source says where a figure comes from.
