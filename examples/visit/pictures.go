@@ -31,17 +31,20 @@ func airPicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) {
 	r := &v.Readings
 	pressure := a.Atmosphere.Pressure.Value
 	c, err := chart.New(
-		chart.Options{Title: "Air through the indoor coil", System: v.Units, Pressure: pressure},
+		chart.Options{
+			Title: satline.Word("picture.air", v.Language), Language: string(v.Language), System: v.Units,
+			Pressure: pressure,
+		},
 	)
 	if err != nil {
 		return report.Picture{}, false
 	}
 	entering, ok := airOf(r.ReturnDryBulb.Get(), r.ReturnWetBulb.Get(), pressure)
-	if !ok || c.AddState("return", entering) != nil {
+	if !ok || c.AddState(satline.Word("picture.return", v.Language), entering) != nil {
 		return report.Picture{}, false
 	}
 	if leaving, ok := airOf(r.SupplyDryBulb.Get(), r.SupplyWetBulb.Get(), pressure); ok &&
-		c.AddState("supply", leaving) == nil {
+		c.AddState(satline.Word("picture.supply", v.Language), leaving) == nil {
 		// Where the line through both meets no saturation, the states alone are
 		// drawn.
 		_ = c.AddCoil("", entering, leaving)
@@ -75,7 +78,8 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 	d, err := diagram.New(
 		fluid,
 		diagram.Options{
-			Title:      "Refrigerant through the machine",
+			Title:      satline.Word("picture.refrigerant", v.Language),
+			Language:   string(v.Language),
 			System:     v.Units,
 			Atmosphere: a.Atmosphere.Pressure.Value,
 		},
@@ -97,9 +101,11 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 	if dischargePort == 0 {
 		dischargePort = liquidPort
 	}
-	suction := vaporMark(fluid, "suction", low, r.SuctionLine.Get())
-	discharge := vaporMark(fluid, "discharge", dischargePort, r.DischargeLine.Get())
-	liquid := liquidMark(fluid, "liquid line", liquidPort, r.LiquidLine.Get())
+	suction := vaporMark(v.Language, fluid, "picture.suction", low, r.SuctionLine.Get())
+	discharge := vaporMark(
+		v.Language, fluid, "picture.discharge", dischargePort, r.DischargeLine.Get(),
+	)
+	liquid := liquidMark(v.Language, fluid, liquidPort, r.LiquidLine.Get())
 	if suction == nil || liquid == nil {
 		return report.Picture{}, false
 	}
@@ -107,7 +113,7 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 	if err != nil {
 		return report.Picture{}, false
 	}
-	inlet := diagram.Mark{Label: "evaporator inlet", State: expanded}
+	inlet := diagram.Mark{Label: satline.Word("picture.inlet", v.Language), State: expanded}
 	if discharge != nil {
 		err = d.AddCycle(*suction, *discharge, *liquid, inlet)
 	} else {
@@ -128,7 +134,7 @@ func cyclePicture(v satline.Visit, a satline.Assessment) (report.Picture, bool) 
 // pressure and temperature do not tell how much: the mark stays on the dew line and
 // says so.
 func vaporMark(
-	fluid *refrigerant.Refrigerant, label string, p quantity.Pressure,
+	in satline.Language, fluid *refrigerant.Refrigerant, name string, p quantity.Pressure,
 	line *quantity.Uncertain[quantity.Temperature],
 ) *diagram.Mark {
 	if p == 0 || line == nil {
@@ -136,31 +142,32 @@ func vaporMark(
 	}
 	s, err := fluid.State(p, line.Value)
 	if superheat, e := fluid.Superheat(p, line.Value); e == nil && superheat < 0 {
-		label += ", wet"
+		name += "-wet"
 		s, err = fluid.StateAtQuality(p, 1)
 	}
 	if err != nil {
 		return nil
 	}
-	return &diagram.Mark{Label: label, State: s}
+	return &diagram.Mark{Label: satline.Word(name, in), State: s}
 }
 
-// liquidMark is the liquid in a line. Warmer than its bubble point it flashes, and the
+// liquidMark is the liquid in its line. Warmer than its bubble point it flashes, and the
 // mark stays on the bubble line and says so.
 func liquidMark(
-	fluid *refrigerant.Refrigerant, label string, p quantity.Pressure,
+	in satline.Language, fluid *refrigerant.Refrigerant, p quantity.Pressure,
 	line *quantity.Uncertain[quantity.Temperature],
 ) *diagram.Mark {
 	if p == 0 || line == nil {
 		return nil
 	}
+	name := "picture.liquid"
 	s, err := fluid.State(p, line.Value)
 	if subcooling, e := fluid.Subcooling(p, line.Value); e == nil && subcooling < 0 {
-		label += ", flashing"
+		name = "picture.liquid-flashing"
 		s, err = fluid.StateAtQuality(p, 0)
 	}
 	if err != nil {
 		return nil
 	}
-	return &diagram.Mark{Label: label, State: s}
+	return &diagram.Mark{Label: satline.Word(name, in), State: s}
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/internal/base/finite"
 	"github.com/satline/satline/internal/page/picture"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -13,8 +14,12 @@ import (
 // Options say what a chart shows. The zero value is a chart for sea level in
 // inch-pound units.
 type Options struct {
-	// Title stands above the chart; empty, it is "Psychrometric chart".
+	// Title stands above the chart; empty, it is "Psychrometric chart" in the language of the
+	// chart.
 	Title string
+	// Language is a BCP 47 tag, as "es-MX": the words are in the nearest language there is, and
+	// in English where it is not given or no tag.
+	Language string
 	// System is that of all scales and numbers.
 	System quantity.System
 	// Pressure of the air; 0 is the standard atmosphere of Elevation.
@@ -36,6 +41,7 @@ type Options struct {
 // read and drawn by several goroutines at once, but not while marks are added.
 type Chart struct {
 	options Options
+	book    *words.Book
 	states  []state
 	paths   []path
 }
@@ -56,8 +62,9 @@ type path struct {
 // New returns a chart without marks. A pressure or a range in which there is no
 // air to draw is a *quantity.RangeError.
 func New(o Options) (*Chart, error) {
+	book := picture.Book(o.Language, o.System)
 	if o.Title = picture.OneLine(o.Title); o.Title == "" {
-		o.Title = "Psychrometric chart"
+		o.Title = book.Term("chart.title")
 	}
 	if !(o.Elevation >= -5000 && o.Elevation <= 11000) {
 		return nil, &quantity.RangeError{
@@ -97,7 +104,7 @@ func New(o Options) (*Chart, error) {
 			Advice:   "it is kilograms of water per kilogram of dry air",
 		}
 	}
-	c := &Chart{options: o}
+	c := &Chart{options: o, book: book}
 	low, high := o.MinDryBulb, o.MaxDryBulb
 	if low == 0 && high == 0 {
 		low, high, _ = c.bounds()
@@ -188,7 +195,9 @@ func (c *Chart) AddCoil(label string, entering, leaving psychro.Air) error {
 	c.paths = append(c.paths,
 		path{label: picture.OneLine(label), points: []psychro.Air{entering, leaving}},
 		path{points: []psychro.Air{leaving, surface}, dashed: true})
-	c.states = append(c.states, state{label: "apparatus dew point", air: surface, open: true})
+	c.states = append(
+		c.states, state{label: c.book.Term("chart.apparatus"), air: surface, open: true},
+	)
 	return nil
 }
 

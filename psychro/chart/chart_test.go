@@ -65,7 +65,7 @@ func TestSVG(t *testing.T) {
 			if sys == quantity.IP {
 				want = append(
 					want, "Moist air at 11.8 psia, 6,000 ft above sea level", "Dry bulb, °F",
-					"Humidity ratio, grains/lb dry air", "78.0", "63.0", "60",
+					"Humidity ratio, gr/lb dry air", "78.0", "63.0", "60",
 				)
 			} else {
 				want = append(want, "Moist air at 81.2 kPa, 1,829 m above sea level",
@@ -82,6 +82,37 @@ func TestSVG(t *testing.T) {
 			if page == chart.Phone() && viewBox != "0 0 292.5 420" {
 				t.Errorf("view box %q", viewBox)
 			}
+		}
+	}
+}
+
+// In another language no word stays in English, but for the labels, which are the program's own.
+func TestLanguage(t *testing.T) {
+	words := func(tag string) []string {
+		c, err := chart.New(chart.Options{Language: tag, Elevation: quantity.Feet(6000)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, entering, leaving := coil(t, quantity.IP)
+		if err := errors.Join(
+			c.AddState("1", entering), c.AddState("2", leaving), c.AddCoil("", entering, leaving),
+		); err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if err := c.SVG(&b, chart.Letter()); err != nil {
+			t.Fatal(err)
+		}
+		all, _ := picturetest.Texts(t, b.Bytes())
+		return picturetest.Words(all)
+	}
+	english := words("en")
+	if len(english) < 10 || !slices.Equal(english, words("no tag")) {
+		t.Errorf("%q in English, %q of no tag", english, words("no tag"))
+	}
+	for _, w := range words("es-MX") {
+		if slices.Contains(english, w) {
+			t.Errorf("%q in Spanish is that of English", w)
 		}
 	}
 }

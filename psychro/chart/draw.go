@@ -1,12 +1,12 @@
 package chart
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -35,7 +35,7 @@ func (c *Chart) draw(canvas draw.Canvas, page picture.Page) {
 		}
 	}
 	s.ground()
-	s.Heading(page, pl.frame.Min.X, c.options.Title, "Moist air at "+c.place())
+	s.Heading(page, pl.frame.Min.X, c.options.Title, c.place())
 	s.legend()
 	s.table()
 	s.reserveMarks()
@@ -105,22 +105,31 @@ func (s *sheet) cornerHolds() bool {
 
 // place is the pressure of the chart, and the elevation that it was taken from.
 func (c *Chart) place() string {
-	place := c.options.Pressure.Format(c.options.System)
+	f := fact.New("chart.place", fact.Of("pressure", c.options.Pressure.Format(c.options.System)))
 	if c.options.Elevation != 0 {
-		place += fmt.Sprintf(
-			", %s above sea level", elevation(c.options.Elevation, c.options.System),
-		)
+		f = f.With(fact.Of("elevation", elevation(c.options.Elevation, c.options.System)))
 	}
-	return place
+	return c.book.Say(f)
+}
+
+// named says what a family or a scale shows, in a unit.
+func (s *sheet) named(code fact.Code, unit string) string {
+	return s.chart.book.Say(fact.New(code, fact.Of("unit", unit)))
 }
 
 func (s *sheet) families() []picture.Family {
 	f := []picture.Family{
-		{Style: picture.Stroke(picture.TealLight, 0.9), Name: "relative humidity, %"},
-		{Style: picture.Stroke(picture.Blue, 0.8), Name: "wet bulb, " + s.dryBulb.Symbol()},
+		{
+			Style: picture.Stroke(picture.TealLight, 0.9),
+			Name:  s.named("chart.relative-humidity", "%"),
+		},
+		{
+			Style: picture.Stroke(picture.Blue, 0.8),
+			Name:  s.named("chart.wet-bulb", s.dryBulb.Symbol()),
+		},
 		{
 			Style: picture.Stroke(picture.Ochre, 0.8, 4, 2),
-			Name:  "volume, " + s.scales.volume.Symbol() + " dry air",
+			Name:  s.named("chart.volume", s.scales.volume.Symbol()),
 		},
 	}
 	if !s.page.Sparse {
@@ -128,7 +137,7 @@ func (s *sheet) families() []picture.Family {
 			f,
 			picture.Family{
 				Style: picture.Stroke(picture.Ink, 0.6),
-				Name:  "enthalpy, " + s.enthalpyUnit.Symbol() + " dry air",
+				Name:  s.named("chart.enthalpy", s.enthalpyUnit.Symbol()),
 			},
 		)
 	}
@@ -302,13 +311,13 @@ func (s *sheet) axes() {
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
 	s.Canvas.FillText(
 		name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
-		"Dry bulb, "+s.dryBulb.Symbol(),
+		s.named("chart.axis.dry-bulb", s.dryBulb.Symbol()),
 	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(
 		name, vg.Point{X: vg.Points(s.page.Width - 14), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
-		"Humidity ratio, "+s.waterUnit,
+		s.named("chart.axis.humidity-ratio", s.waterUnit),
 	)
 }
 

@@ -31,7 +31,7 @@ func (s *sheet) reserveMarks() {
 	for _, st := range s.chart.states {
 		label := st.label
 		if st.open && s.page.Sparse {
-			label = "ADP"
+			label = s.chart.book.Term("chart.apparatus-short")
 		}
 		place(picture.Normal, true, label, s.point(st.air), picture.Dot+2, true)
 	}

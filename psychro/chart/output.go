@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"github.com/satline/satline/internal/page/picture"
+	"github.com/satline/satline/quantity/fact"
 	"gonum.org/v1/plot/vg/draw"
 )
 
@@ -41,13 +42,16 @@ func (c *Chart) Describe() string {
 		return ""
 	}
 	o := c.options
-	s := fmt.Sprintf("Moist air at %s.", o.Pressure.Format(o.System))
+	s := c.book.Say(
+		fact.New("chart.place", fact.Of("pressure", o.Pressure.Format(o.System))),
+	) + "."
 	for _, st := range c.states {
 		a := st.air
-		s += fmt.Sprintf(
-			" %s: dry bulb %s, wet bulb %s, relative humidity %.0f %%.", st.label,
-			a.DryBulb().Format(o.System), a.WetBulb().Format(o.System), 100*a.RelativeHumidity(),
-		)
+		s += " " + st.label + ": " + c.book.Say(fact.New(
+			"chart.state", fact.Of("dryBulb", a.DryBulb().Format(o.System)),
+			fact.Of("wetBulb", a.WetBulb().Format(o.System)),
+			fact.Of("humidity", fmt.Sprintf("%.0f %%", 100*a.RelativeHumidity())),
+		))
 	}
 	return s
 }

@@ -18,7 +18,7 @@ type scales struct {
 	dryBulbMajor, dryBulbMinor float64
 
 	perWater               float64 // of the number shown, per kg/kg
-	waterUnit, waterShort  string
+	waterUnit              string
 	waterMajor, waterMinor float64
 
 	wetBulbMajor [2]float64
@@ -37,8 +37,7 @@ func scalesOf(sys quantity.System) scales {
 	s := scales{
 		low: quantity.Fahrenheit(30), high: quantity.Fahrenheit(120), wettest: 0.030,
 		dryBulbMajor: 10, dryBulbMinor: 2,
-		perWater: 7000, waterUnit: "grains/lb dry air", waterShort: "gr/lb", waterMajor: 20,
-		waterMinor:   10,
+		perWater: 7000, waterUnit: "gr/lb", waterMajor: 20, waterMinor: 10,
 		wetBulbMajor: [2]float64{5, 10}, wetBulbMinor: 1,
 		volumeStep: [2]float64{0.5, 1}, volumeDigits: 1,
 		enthalpy:      func(a psychro.Air) float64 { return a.EnthalpyIP().BtuPerPound() },
@@ -48,8 +47,7 @@ func scalesOf(sys quantity.System) scales {
 		s = scales{
 			low: quantity.Celsius(0), high: quantity.Celsius(50), wettest: 0.030,
 			dryBulbMajor: 5, dryBulbMinor: 1,
-			perWater: 1000, waterUnit: "g/kg dry air", waterShort: "g/kg", waterMajor: 5,
-			waterMinor:   1,
+			perWater: 1000, waterUnit: "g/kg", waterMajor: 5, waterMinor: 1,
 			wetBulbMajor: [2]float64{5, 5}, wetBulbMinor: 1,
 			volumeStep: [2]float64{0.02, 0.05}, volumeDigits: 2,
 			enthalpy: func(a psychro.Air) float64 {

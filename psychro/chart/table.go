@@ -37,44 +37,45 @@ func (s *sheet) table() {
 		return
 	}
 	temperature := func(v float64) string { return picture.Number(v, 1) }
+	head := func(name string) string { return s.chart.book.Term("chart.column." + name) }
 	columns := []picture.Column[psychro.Air]{
 		{
-			Head:  "dry bulb",
+			Head:  head("dry-bulb"),
 			Unit:  s.dryBulb.Symbol(),
 			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.DryBulb())) },
 		},
 		{
-			Head:  "wet bulb",
+			Head:  head("wet-bulb"),
 			Unit:  s.dryBulb.Symbol(),
 			Value: func(a psychro.Air) string { return temperature(s.dryBulb.Number(a.WetBulb())) },
 		},
 		{
-			Head: "humidity",
+			Head: head("humidity"),
 			Unit: "%",
 			Value: func(a psychro.Air) string {
 				return picture.Number(100*a.RelativeHumidity(), 0)
 			},
 		},
 		{
-			Head: "dew point",
+			Head: head("dew-point"),
 			Unit: s.dryBulb.Symbol(),
 			Value: func(a psychro.Air) string {
 				return temperature(s.dryBulb.Number(a.DewPoint()))
 			},
 		},
 		{
-			Head:  "enthalpy",
+			Head:  head("enthalpy"),
 			Unit:  s.enthalpyUnit.Symbol(),
 			Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) },
 		},
 		{
-			Head: "water",
-			Unit: s.waterShort,
+			Head: head("water"),
+			Unit: s.waterUnit,
 			Value: func(a psychro.Air) string {
 				return picture.Number(a.HumidityRatio()*s.perWater, 1)
 			},
 		},
-		{Head: "volume", Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
+		{Head: head("volume"), Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
 			return picture.Number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)
 		}},
 	}

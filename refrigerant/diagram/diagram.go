@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/page/picture"
+	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -13,8 +14,12 @@ import (
 // Options say what a diagram shows. The zero value is in inch-pound units and
 // absolute pressure.
 type Options struct {
-	// Title stands above the diagram; empty, it is "Pressure-enthalpy diagram".
+	// Title stands above the diagram; empty, it is "Pressure-enthalpy diagram" in the language
+	// of the diagram.
 	Title string
+	// Language is a BCP 47 tag, as "es-MX": the words are in the nearest language there is, and
+	// in English where it is not given or no tag.
+	Language string
 	// System is that of all scales and numbers.
 	System quantity.System
 	// Atmosphere is what gauges count from; with it all pressures are shown as a
@@ -38,6 +43,7 @@ type Options struct {
 // be read and drawn by several goroutines at once, but not while marks are added.
 type Diagram struct {
 	options Options
+	book    *words.Book
 	fluid   *refrigerant.Refrigerant
 	dome    dome
 	states  []Mark
@@ -62,8 +68,9 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 	if len(r.Composition()) == 0 {
 		return nil, refrigerant.ErrNoRefrigerant
 	}
+	book := picture.Book(o.Language, o.System)
 	if o.Title = picture.OneLine(o.Title); o.Title == "" {
-		o.Title = "Pressure-enthalpy diagram"
+		o.Title = book.Term("diagram.title")
 	}
 	if o.Atmosphere != 0 {
 		if err := limit.Within(
@@ -104,7 +111,7 @@ func New(r *refrigerant.Refrigerant, o Options) (*Diagram, error) {
 			return nil, err
 		}
 	}
-	d := &Diagram{options: o, fluid: r}
+	d := &Diagram{options: o, book: book, fluid: r}
 	var err error
 	if d.dome, err = domeOf(r); err != nil {
 		return nil, fmt.Errorf("diagram: %w", err)

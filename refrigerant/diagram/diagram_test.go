@@ -133,6 +133,42 @@ func TestSVG(t *testing.T) {
 	}
 }
 
+// In another language no word stays in English, but for the labels, which are the program's own.
+func TestLanguage(t *testing.T) {
+	words := func(tag string) []string {
+		r := lookup(t, "R-454B")
+		d, err := diagram.New(r, diagram.Options{
+			Language: tag, Atmosphere: quantity.StandardAtmosphere, Isentropes: true,
+			Qualities: true,
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		marks := cycleOf(t, r)
+		for i := range marks {
+			marks[i].Label = ""
+		}
+		if err := d.AddCycle(marks...); err != nil {
+			t.Fatal(err)
+		}
+		var b bytes.Buffer
+		if err := d.SVG(&b, diagram.Letter()); err != nil {
+			t.Fatal(err)
+		}
+		all, _ := picturetest.Texts(t, b.Bytes())
+		return picturetest.Words(all)
+	}
+	english := words("en")
+	if len(english) < 10 || !slices.Equal(english, words("no tag")) {
+		t.Errorf("%q in English, %q of no tag", english, words("no tag"))
+	}
+	for _, w := range words("es-MX") {
+		if slices.Contains(english, w) {
+			t.Errorf("%q in Spanish is that of English", w)
+		}
+	}
+}
+
 // A state is where its enthalpy and the logarithm of its pressure put it, and a cycle
 // passes the middles between its states, on a diagram whose scales are fixed so that
 // the places are known.

@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -104,16 +105,25 @@ var (
 	qualityStyle    = picture.Stroke(picture.TealLight, 0.6)
 )
 
+// named says what a family or a scale shows, in a unit.
+func (s *sheet) named(code fact.Code, unit string) string {
+	return s.diagram.book.Say(fact.New(code, fact.Of("unit", unit)))
+}
+
 func (s *sheet) families() []picture.Family {
 	f := []picture.Family{
-		{Style: saturationStyle, Name: "bubble and dew lines"},
-		{Style: isothermStyle, Name: "temperature, " + s.temperature.Symbol()},
+		{Style: saturationStyle, Name: s.diagram.book.Term("diagram.saturation")},
+		{Style: isothermStyle, Name: s.named("diagram.temperature", s.temperature.Symbol())},
 	}
 	if s.diagram.options.Isentropes {
-		f = append(f, picture.Family{Style: isentropeStyle, Name: "entropy, " + s.entropy.Symbol()})
+		f = append(f, picture.Family{
+			Style: isentropeStyle, Name: s.named("diagram.entropy", s.entropy.Symbol()),
+		})
 	}
 	if s.diagram.options.Qualities {
-		f = append(f, picture.Family{Style: qualityStyle, Name: "quality, %"})
+		f = append(
+			f, picture.Family{Style: qualityStyle, Name: s.named("diagram.qualities", "%")},
+		)
 	}
 	return f
 }
@@ -253,12 +263,12 @@ func (s *sheet) saturation() {
 	for _, edge := range []struct {
 		line []vg.Point
 		name string
-	}{{s.bubble, "bubble line"}, {s.dew, "dew line"}} {
+	}{{s.bubble, "diagram.bubble-line"}, {s.dew, "diagram.dew-line"}} {
 		for _, piece := range s.lines(saturationStyle, edge.line) {
 			if !s.page.Sparse {
 				s.later(func() {
 					s.WriteAlong(
-						words, edge.name, piece, s.frame, picture.Field, 0.3, 0.4, 0.2, 0.5,
+						words, s.diagram.book.Term(edge.name), piece, s.frame, picture.Field, 0.3, 0.4, 0.2, 0.5,
 					)
 				})
 			}
@@ -302,12 +312,12 @@ func (s *sheet) axes() {
 	name.XAlign, name.YAlign = text.XCenter, text.YBottom
 	s.Canvas.FillText(
 		name, vg.Point{X: (s.frame.Min.X + s.frame.Max.X) / 2, Y: s.frame.Min.Y - vg.Points(28)},
-		"Enthalpy, "+s.enthalpy.Symbol()+", IIR datum",
+		s.named("diagram.axis.enthalpy", s.enthalpy.Symbol()),
 	)
 	name.Rotation = math.Pi / 2
 	name.YAlign = text.YTop
 	s.Canvas.FillText(
 		name, vg.Point{X: vg.Points(5), Y: (s.frame.Min.Y + s.frame.Max.Y) / 2},
-		s.pressureName+", "+s.pressureUnit,
+		s.named(s.pressureName, s.pressureUnit),
 	)
 }

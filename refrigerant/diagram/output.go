@@ -7,6 +7,7 @@ import (
 
 	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"gonum.org/v1/plot/vg/draw"
 )
 
@@ -43,16 +44,15 @@ func (d *Diagram) Describe() string {
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, %s.", d.fluid.Designation(), d.pressures())
-	if estimated, why := d.fluid.Estimated(); estimated {
-		fmt.Fprintf(&b, " Estimated: %s.", why)
+	if estimated, _ := d.fluid.Estimated(); estimated {
+		b.WriteString(" " + d.book.Term("report.estimated"))
 	}
 	s := scalesOf(d.options)
 	for _, m := range d.states {
 		st := m.State
-		_, condition := s.condition(d.fluid, st)
 		fmt.Fprintf(
 			&b, " %s: %s, %s, %s, %s.", m.Label, d.pressure(st.Pressure),
-			st.Temperature.Format(d.options.System), condition,
+			st.Temperature.Format(d.options.System), d.book.Say(s.condition(d.fluid, st)),
 			st.Enthalpy.Format(d.options.System),
 		)
 	}
@@ -62,9 +62,11 @@ func (d *Diagram) Describe() string {
 // pressures says what the pressures count from.
 func (d *Diagram) pressures() string {
 	if o := d.options; o.Atmosphere != 0 {
-		return "gauge pressures in an atmosphere of " + o.Atmosphere.Format(o.System)
+		return d.book.Say(
+			fact.New("diagram.gauge", fact.Of("atmosphere", o.Atmosphere.Format(o.System))),
+		)
 	}
-	return "absolute pressures"
+	return d.book.Term("diagram.absolute")
 }
 
 func (d *Diagram) pressure(p quantity.Pressure) string {

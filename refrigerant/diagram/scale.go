@@ -5,6 +5,7 @@ import (
 
 	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -20,7 +21,7 @@ type scales struct {
 	absolute     quantity.Unit[quantity.Pressure]
 	atmosphere   quantity.Pressure // around the gauge, 0 for absolute pressures
 	pressureUnit string
-	pressureName string
+	pressureName fact.Code
 }
 
 func scalesOf(o Options) scales {
@@ -34,9 +35,9 @@ func scalesOf(o Options) scales {
 		absolute:    quantity.UnitOf[quantity.Pressure](o.System),
 		atmosphere:  o.Atmosphere,
 	}
-	s.pressureUnit, s.pressureName = s.absolute.Symbol(), "Absolute pressure"
+	s.pressureUnit, s.pressureName = s.absolute.Symbol(), "diagram.axis.absolute"
 	if s.atmosphere != 0 {
-		s.pressureUnit, s.pressureName = s.gauge.Symbol(), "Gauge pressure"
+		s.pressureUnit, s.pressureName = s.gauge.Symbol(), "diagram.axis.gauge"
 	}
 	return s
 }
@@ -115,22 +116,28 @@ func step(span float64, n int) float64 {
 	return span
 }
 
-// condition says where a state stands to saturation, short and in full.
-func (s scales) condition(r *refrigerant.Refrigerant, st refrigerant.State) (short, full string) {
+// condition says where a state stands to saturation, as a fact with a short form.
+func (s scales) condition(r *refrigerant.Refrigerant, st refrigerant.State) fact.Fact {
+	by := func(code fact.Code, d quantity.TemperatureDelta) fact.Fact {
+		return fact.New(
+			code, fact.Of("by", picture.Number(s.delta.Number(d), 1)),
+			fact.Of("unit", s.delta.Symbol()),
+		)
+	}
 	switch st.Phase {
 	case refrigerant.TwoPhase:
-		x := picture.Number(100*st.Quality, 0) + " %"
-		return "x " + x, "quality " + x
+		return fact.New(
+			"diagram.quality", fact.Of("by", picture.Number(100*st.Quality, 0)),
+			fact.Of("unit", "%"),
+		)
 	case refrigerant.Vapor:
 		if d, err := r.Superheat(st.Pressure, st.Temperature); err == nil {
-			v := picture.Number(s.delta.Number(d), 1)
-			return "SH " + v, "superheat " + v + " " + s.delta.Symbol()
+			return by("diagram.superheat", d)
 		}
 	case refrigerant.Liquid:
 		if d, err := r.Subcooling(st.Pressure, st.Temperature); err == nil {
-			v := picture.Number(s.delta.Number(d), 1)
-			return "SC " + v, "subcooling " + v + " " + s.delta.Symbol()
+			return by("diagram.subcooling", d)
 		}
 	}
-	return string(st.Phase), string(st.Phase)
+	return fact.New(fact.Code("phase." + string(st.Phase)))
 }

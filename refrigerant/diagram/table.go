@@ -25,45 +25,47 @@ func (s *sheet) table() {
 	if len(states) == 0 {
 		return
 	}
+	head := func(name string) string { return s.diagram.book.Term("diagram.column." + name) }
 	columns := []picture.Column[refrigerant.State]{
 		{
-			Head: "pressure",
+			Head: head("pressure"),
 			Unit: s.pressureUnit,
 			Value: func(st refrigerant.State) string {
 				return picture.Number(s.pressure(st.Pressure), 1)
 			},
 		},
 		{
-			Head: "temperature",
+			Head: head("temperature"),
 			Unit: s.temperature.Symbol(),
 			Value: func(st refrigerant.State) string {
 				return picture.Number(s.temperature.Number(st.Temperature), 1)
 			},
 		},
 		{
-			Head: "SH, SC or x",
+			Head: head("condition"),
 			Unit: s.delta.Symbol() + ", %",
 			Value: func(st refrigerant.State) string {
-				short, _ := s.condition(s.fluid, st)
-				return short
+				f := s.condition(s.fluid, st)
+				f.Code += ".short"
+				return s.diagram.book.Say(f)
 			},
 		},
 		{
-			Head: "enthalpy",
+			Head: head("enthalpy"),
 			Unit: s.enthalpy.Symbol(),
 			Value: func(st refrigerant.State) string {
 				return picture.Number(s.enthalpy.Number(st.Enthalpy), 1)
 			},
 		},
 		{
-			Head: "entropy",
+			Head: head("entropy"),
 			Unit: s.entropy.Symbol(),
 			Value: func(st refrigerant.State) string {
 				return picture.Number(s.entropy.Number(st.Entropy), 4)
 			},
 		},
 		{
-			Head: "density",
+			Head: head("density"),
 			Unit: s.density.Symbol(),
 			Value: func(st refrigerant.State) string {
 				return picture.Number(s.density.Number(st.Density), 2)

@@ -6,9 +6,21 @@ import (
 	"strings"
 	"unicode"
 
+	"github.com/satline/satline/internal/page/words"
+	"github.com/satline/satline/quantity"
+	"golang.org/x/text/language"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 )
+
+// Book has the words of a picture in the language of a BCP 47 tag, English where it is none.
+func Book(tag string, sys quantity.System) *words.Book {
+	parsed, err := language.Parse(tag)
+	if err != nil {
+		parsed = language.English
+	}
+	return words.In(parsed, sys)
+}
 
 // OneLine takes out of a text what does not belong in a line of a picture.
 func OneLine(s string) string {

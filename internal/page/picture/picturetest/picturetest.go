@@ -8,6 +8,8 @@ import (
 	"io"
 	"math"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Texts parses an SVG and returns the words in it and its view box. An attribute
@@ -40,6 +42,20 @@ func Texts(t interface {
 			}
 		}
 	}
+}
+
+// Words are those of five letters and more in texts: no figure, unit or short name.
+func Words(texts []string) (words []string) {
+	for _, text := range texts {
+		for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+			return !unicode.IsLetter(r)
+		}) {
+			if utf8.RuneCountInString(w) >= 5 {
+				words = append(words, w)
+			}
+		}
+	}
+	return words
 }
 
 // Marked counts the pixels of the color of marks within a circle.
