@@ -161,12 +161,14 @@ func (n node) slope() float64 {
 }
 
 // past returns the probability that after adding m the value lies beyond edge,
-// in the direction that sign moves it; the edge itself is uncertain.
-func (b belief) past(m, sign, edge, edgeStd float64) float64 {
+// in the direction that sign moves it; the edge itself is uncertain. below is the normal
+// distribution function.
+func (b belief) past(m, sign, edge, edgeStd float64, below func(float64) float64) float64 {
 	p := 0.0
-	for _, n := range b {
-		moved := n.after(m)
-		p += n.weight * normal.Below(sign*(edge-moved.x)/math.Hypot(moved.std, edgeStd))
+	for i := range b {
+		moved := b[i].after(m)
+		std := math.Sqrt(square(moved.std) + square(edgeStd))
+		p += moved.weight * below(sign*(edge-moved.x)/std)
 	}
 	return p
 }

@@ -10,6 +10,8 @@ import (
 
 	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/base/root"
 	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -207,13 +209,13 @@ func (d Dosing) Next() (Dose, error) {
 	if limit != nil && float64(*limit) < most {
 		most, cut = float64(*limit), name
 	}
-	past := func(m, edge float64) float64 {
-		return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std)
+	past := func(m, edge float64, below func(float64) float64) float64 {
+		return b.past(sign*m, sign, target-sign*edge, d.Target.Value.Std, below)
 	}
-	wanted := largest(most, func(m float64) bool { return past(m, 0) <= 0.5 })
-	mass := largest(
-		wanted, func(m float64) bool { return past(m, tolerance) <= overshootRisk.value },
-	)
+	wanted := largest(most, func(m float64) float64 { return past(m, 0, normal.Near) - 0.5 })
+	mass := largest(wanted, func(m float64) float64 {
+		return past(m, tolerance, normal.Near) - overshootRisk.value
+	})
 	switch {
 	case mass >= most:
 		dose.LimitedBy = cut
@@ -237,8 +239,8 @@ func (d Dosing) Next() (Dose, error) {
 	dose.Mass, dose.Reason = quantity.Mass(mass), "towards-target"
 	mean, std := b.expect(sign*mass, d.Target.Method)
 	dose.After = delta{Value: quantity.TemperatureDelta(mean), Std: std}
-	dose.PastBand = past(mass, tolerance)
-	dose.InBand = max(0, past(mass, -tolerance)-dose.PastBand)
+	dose.PastBand = past(mass, tolerance, normal.Below)
+	dose.InBand = max(0, past(mass, -tolerance, normal.Below)-dose.PastBand)
 	dose.Wait = d.Settling.WaitAfter(dose.After.Value - last.Value.Value)
 	return dose, nil
 }
@@ -246,21 +248,19 @@ func (d Dosing) Next() (Dose, error) {
 // falls is +1 for a value that falls with added charge, −1 for one that rises.
 func (m Method) falls() float64 { return -m.direction() }
 
-// largest returns the largest m in [0, most] for which ok holds; ok holds for
-// small m and fails for large.
-func largest(most float64, ok func(float64) bool) float64 {
-	if ok(most) {
+// largest returns the largest m in [0, most] at which over, which rises with m, is not above
+// zero: 0 where it is there already.
+func largest(most float64, over func(float64) float64) float64 {
+	atMost := over(most)
+	if atMost <= 0 {
 		return most
 	}
-	low, high := 0.0, most
-	for range 14 { // a tenth of the charge to within a hundredth of an ounce
-		if mid := (low + high) / 2; ok(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
+	atNone := over(0)
+	if !(atNone <= 0) {
+		return 0
 	}
-	return low
+	within := 1e-4 * float64(quantity.Ounces(1))
+	return root.Find(over, 0, most, atNone, atMost, within, 0)
 }
 
 // wholeCharge is the charge that percentages count from, with the standard
