@@ -56,8 +56,7 @@ func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error
 	if target.Kind() != reflect.Pointer || target.IsNil() {
 		return errors.New("strictjson: into is not a pointer to a value")
 	}
-	d := decoder{data: data, lim: lim, style: style, dec: json.NewDecoder(bytes.NewReader(data))}
-	d.dec.UseNumber()
+	d := decoder{data: data, lim: lim, style: style, dec: tokensOf(data)}
 	if err := d.value(target.Elem(), nil, 0); err != nil {
 		return err
 	}
@@ -71,7 +70,7 @@ type decoder struct {
 	data  []byte
 	lim   Limits
 	style quantity.Style
-	dec   *json.Decoder
+	dec   tokens
 }
 
 func (d *decoder) fail(at *place, problem string, cause error) error {
