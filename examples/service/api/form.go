@@ -67,6 +67,8 @@ func newForm(t reflect.Type) form {
 		return (*writer).text
 	case reflect.Float64:
 		return (*writer).number
+	case reflect.Bool:
+		return (*writer).bool
 	}
 	return (*writer).other
 }
@@ -106,23 +108,43 @@ func (w *writer) string(s string) {
 // isPlain says that a text stands in JSON as it is; of a few that do it says no.
 func isPlain(s string) bool {
 	for i := range len(s) {
-		switch c := s[i]; {
-		case c < ' ', c == '"', c == '\\', c == '<', c == '>', c == '&':
-			return false
-		case c == 0xe2: // begins U+2028 and U+2029, which are escaped, and other marks
+		if special[s[i]] {
 			return false
 		}
 	}
 	return utf8.ValidString(s)
 }
 
-func (w *writer) number(v reflect.Value) {
-	if f := v.Float(); f == 0 || 1e-6 <= math.Abs(f) && math.Abs(f) < 1e21 {
-		w.out = strconv.AppendFloat(w.out, f, 'f', -1, 64)
-		return
+// special are the bytes of what encoding/json escapes: 0xe2 begins U+2028 and U+2029, and
+// other marks.
+var special = func() (is [256]bool) {
+	for c := range byte(' ') {
+		is[c] = true
 	}
-	w.other(v) // with an exponent
+	for _, c := range []byte("\"\\<>&\xe2") {
+		is[c] = true
+	}
+	return is
+}()
+
+// number writes what ECMAScript does, as encoding/json has it.
+func (w *writer) number(v reflect.Value) {
+	f := v.Float()
+	switch size := math.Abs(f); {
+	case !(size <= math.MaxFloat64):
+		w.other(v) // has the error
+	case size == 0 || 1e-6 <= size && size < 1e21:
+		w.out = strconv.AppendFloat(w.out, f, 'f', -1, 64)
+	default:
+		w.out = strconv.AppendFloat(w.out, f, 'e', -1, 64)
+		if n := len(w.out); w.out[n-4] == 'e' && w.out[n-2] == '0' { // e-09 is e-9
+			w.out[n-2] = w.out[n-1]
+			w.out = w.out[:n-1]
+		}
+	}
 }
+
+func (w *writer) bool(v reflect.Value) { w.out = strconv.AppendBool(w.out, v.Bool()) }
 
 // value appends a value of a fact.
 func (w *writer) value(v reflect.Value) {
