@@ -38,16 +38,12 @@ func (s *freezeSearch) crossing(
 		return s.look(x, low, high, at)
 	}
 	end := s.end(low, high)
-	c, err := at(end)
-	if err != nil {
+	evaporating := float64(s.now.Evaporating + Freezing - s.now.Surface) // about, at 32 °F
+	there, ok := s.freezesAt(end, evaporating, at)
+	switch {
+	case !ok:
 		return s.look(x, low, high, at)
-	}
-	last, err := s.line.Run(c)
-	if err != nil {
-		return s.look(x, low, high, at)
-	}
-	over, lastOver := s.now.Surface.Sub(Freezing), last.Surface.Sub(Freezing)
-	if over < 0 == (lastOver < 0) {
+	case there == (s.now.Surface < Freezing):
 		return 0, false
 	}
 	off := func(x, t float64) (surface, heat float64) {
@@ -61,14 +57,27 @@ func (s *freezeSearch) crossing(
 		return (r.Surface - float64(Freezing)) / within,
 			excess / (share * float64(s.line.Capacity))
 	}
-	// As if all of it were straight.
-	part := float64(over / (over - lastOver))
-	guess := x + part*(end-x)
-	evaporating := float64(s.now.Evaporating) +
-		part*float64(last.Evaporating.Sub(s.now.Evaporating))
-	v, _, ok := root.Pair(off, guess, evaporating, (end-x)/50, 0.2)
+	v, _, ok := root.Pair(off, (x+end)/2, evaporating, (end-x)/50, 0.2)
 	if !ok || v < min(x, end) || v > max(x, end) {
 		return s.look(x, low, high, at)
 	}
 	return v, true
+}
+
+// freezesAt says on which side of 32 °F the surface is, if the line runs there.
+func (s *freezeSearch) freezesAt(
+	x, evaporating float64, at func(float64) (Conditions, error),
+) (freezes, ok bool) {
+	c, err := at(x)
+	if err != nil || checkPass(c.Return, c.Airflow, coldest) != nil {
+		return false, false
+	}
+	m := s.line.matchIn(c)
+	r, excess := m.at(evaporating)
+	freezes = r.Surface < float64(Freezing)
+	if colder := excess > 0; colder == freezes && !math.IsNaN(excess) {
+		return freezes, true // it settles further on that side
+	}
+	running, err := s.line.Run(c)
+	return running.Surface < Freezing, err == nil
 }

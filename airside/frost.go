@@ -3,6 +3,7 @@ package airside
 import (
 	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/internal/base/normal"
+	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/quantity"
 )
 
@@ -115,8 +116,10 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 		if err != nil {
 			return outputs{}, err
 		}
-		result := r.Coil.scaled(x[5]).at(entering, max(0, x[3]), x[4])
-		return outputs{result.Surface, float64(entering.DewPoint())}, nil
+		in := coil.NewAir(entering)
+		dryAir := float64(entering.DryAirFlow(quantity.VolumeFlow(max(0, x[3]))))
+		result := r.Coil.scaled(x[5]).solve(&in, dryAir, x[4])
+		return outputs{result.Surface, in.DewPoint()}, nil
 	})
 	if err != nil {
 		return Frost{}, err
