@@ -125,12 +125,6 @@ func (c Coil) airUA(dryAir float64) float64 {
 	return ua
 }
 
-// at is solve with the flow as a volume and the air not prepared.
-func (c Coil) at(entering psychro.Air, flow, refrigerant float64) coil.Result {
-	in := coil.NewAir(entering)
-	return c.solve(&in, float64(entering.DryAirFlow(quantity.VolumeFlow(flow))), refrigerant)
-}
-
 func (c Coil) check() error {
 	const most = 1e7
 	for _, side := range []struct {
