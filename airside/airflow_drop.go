@@ -38,6 +38,19 @@ func (p *Part) UnmarshalText(text []byte) error {
 	return enum.Parse("part of the air path", partNames, text, p)
 }
 
+// check refuses a part that is none, its air, and a rated drop that cannot be.
+func (p Part) check(air AirAt, rated quantity.StaticPressure) error {
+	if err := air.check("duct"); err != nil {
+		return err
+	}
+	if p < CoilPart || p > GridPart {
+		return &RangeError{
+			Quantity: "part", Value: p, Advice: "it is CoilPart, FilterPart or GridPart",
+		}
+	}
+	return limit.Within("rated drop", rated, 0.1, 5000, "take it from the table of the part")
+}
+
 // exponent of the flow in the drop, common practice, no source: orifices are
 // turbulent, the narrow channels of coils less so, and the creeping flow in a
 // filter's paper least.
@@ -74,19 +87,7 @@ type DropReading struct {
 // part that is not clean shows a larger drop and would be read as more air; use
 // it the other way round, see PartDrop. The error is a *RangeError.
 func (d DropReading) Airflow() (Airflow, error) {
-	if err := d.Air.check("duct"); err != nil {
-		return Airflow{}, err
-	}
-	if d.Part < CoilPart || d.Part > GridPart {
-		return Airflow{}, &RangeError{
-			Quantity: "part",
-			Value:    d.Part,
-			Advice:   "it is CoilPart, FilterPart or GridPart",
-		}
-	}
-	if err := limit.Within(
-		"rated drop", d.Rated, 0.1, 5000, "take it from the table of the part",
-	); err != nil {
+	if err := d.Part.check(d.Air, d.Rated); err != nil {
 		return Airflow{}, err
 	}
 	if err := readable(

@@ -46,19 +46,7 @@ const (
 
 // Judge compares. The error is a *RangeError.
 func (d PartDrop) Judge() (DropVerdict, error) {
-	if err := d.Air.check("duct"); err != nil {
-		return DropVerdict{}, err
-	}
-	if d.Part < CoilPart || d.Part > GridPart {
-		return DropVerdict{}, &RangeError{
-			Quantity: "part",
-			Value:    d.Part,
-			Advice:   "it is CoilPart, FilterPart or GridPart",
-		}
-	}
-	if err := limit.Within(
-		"rated drop", d.Rated, 0.1, 5000, "take it from the table of the part",
-	); err != nil {
+	if err := d.Part.check(d.Air, d.Rated); err != nil {
 		return DropVerdict{}, err
 	}
 	if err := limit.Within(
