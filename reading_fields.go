@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -56,7 +57,7 @@ func field[T quantity.Quantity](
 				)
 			case !(u.Std >= 0 && u.Std <= most):
 				return outOfRange(
-					name, quantity.Number(u.Std), quantity.Number(0), quantity.Number(most),
+					name, limit.Spread[T](u.Std), limit.Spread[T](0), limit.Spread[T](most),
 					adviceOnStd,
 				)
 			}

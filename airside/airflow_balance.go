@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -27,7 +28,7 @@ func (b RefrigerantBalance) Airflow() (Airflow, error) {
 	if err := r.check(); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"capacity on the refrigerant side", b.Capacity, quantity.Watts(10),
 		quantity.Kilowatts(10000), "see RefrigerantCapacity",
 	); err != nil {

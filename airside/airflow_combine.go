@@ -40,8 +40,8 @@ func CombineAirflows(flows ...Airflow) (CombinedAirflow, error) {
 		if !(f.Standard.Std >= 1e-9 && f.Standard.Std <= float64(largestFlow)) {
 			return CombinedAirflow{}, &RangeError{
 				Quantity: fmt.Sprintf("standard uncertainty of the airflow by %s", f.Method),
-				Value:    quantity.Number(f.Standard.Std),
-				Min:      quantity.Number(1e-9),
+				Value:    quantity.VolumeFlow(f.Standard.Std),
+				Min:      quantity.VolumeFlow(1e-9),
 				Advice: "state the uncertainty of its readings; " +
 					"without it no weight can be given",
 			}

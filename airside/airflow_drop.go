@@ -90,13 +90,13 @@ func (d DropReading) Airflow() (Airflow, error) {
 	if err := d.Part.check(d.Air, d.Rated); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"rated flow", d.RatedFlow, quantity.CFM(1), largestFlow,
 		"take it from the same row as the drop",
 	); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"static pressure drop", d.Drop, 0.1, 5000,
 		"it is the pressure before the part less that after it",
 	); err != nil {
@@ -105,7 +105,7 @@ func (d DropReading) Airflow() (Airflow, error) {
 	corrected := d.WithGrid.Value != 0 || d.Normal.Value != 0
 	if corrected {
 		for _, s := range []quantity.Uncertain[quantity.StaticPressure]{d.WithGrid, d.Normal} {
-			if err := readable(
+			if err := limit.Reading(
 				"supply static pressure", s, 0.5, 5000,
 				"read both at the same hole with the blower at the same speed, or leave both out",
 			); err != nil {

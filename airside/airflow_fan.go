@@ -32,7 +32,7 @@ func (f FanSpeedReading) Airflow() (Airflow, error) {
 	if err := f.Air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"known flow", f.Known, quantity.CFM(1), largestFlow, "measure it once by another method",
 	); err != nil {
 		return Airflow{}, err

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/internal/base/finite"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/base/span"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
@@ -57,7 +58,7 @@ func (g *GasInput) UnmarshalJSON(text []byte) error {
 // Heat returns the heat that reaches the air. The error is a *RangeError.
 func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable(
+	if err := limit.Reading(
 		"metered gas", g.Metered, quantity.CubicFeet(0.01), quantity.CubicMeters(1000),
 		"it is the volume that passed the meter while it was timed",
 	); err != nil {
@@ -80,7 +81,7 @@ func (g GasInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 			Advice:   "leave it zero for half a second",
 		}
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"heating value", g.HeatingValue, quantity.MegajoulesPerCubicMeter(1),
 		quantity.MegajoulesPerCubicMeter(200),
 		"natural gas is near 1,000 Btu/ft³, propane vapor near 2,500; "+
@@ -146,13 +147,13 @@ type ElectricInput struct {
 // *RangeError.
 func (e ElectricInput) Heat() (quantity.Uncertain[quantity.Power], error) {
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable(
+	if err := limit.Reading(
 		"voltage", e.Voltage, quantity.Volts(1), quantity.Volts(1000),
 		"it is the root-mean-square voltage at the heater while it runs",
 	); err != nil {
 		return none, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"current", e.Current, quantity.Amperes(0.01), quantity.Amperes(2000),
 		"it is the current of the heater alone, or with the blower on the same wires",
 	); err != nil {
@@ -205,14 +206,14 @@ func (h HeatRise) Airflow() (Airflow, error) {
 	if err := h.Return.check("return"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"heat", h.Heat, quantity.Watts(10), quantity.Kilowatts(10000),
 		"see GasInput.Heat and ElectricInput.Heat",
 	); err != nil {
 		return Airflow{}, err
 	}
 	const leastRise = quantity.TemperatureDelta(1)
-	if err := readable(
+	if err := limit.Reading(
 		"supply dry bulb", h.Supply, h.Return.DryBulb.Value.Add(leastRise), quantity.Celsius(200),
 		"heated air is warmer than it came: are supply and return swapped, "+
 			"or is the machine cooling?",

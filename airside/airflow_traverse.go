@@ -36,7 +36,7 @@ func (v Traverse) Airflow() (Airflow, error) {
 	if err := v.Air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"duct area", v.Area, quantity.SquareInches(1), quantity.SquareMeters(100),
 		"it is the inside area of the section",
 	); err != nil {

@@ -243,7 +243,7 @@ func (r *CapacityReadings) check() error {
 			return err
 		}
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"airflow", r.Airflow, 0, largestFlow,
 		"it is the volume per time at the condition of the return air",
 	); err != nil {
@@ -253,7 +253,7 @@ func (r *CapacityReadings) check() error {
 }
 
 func checkAtmosphere(u quantity.Uncertain[quantity.Pressure]) error {
-	return readable(
+	return limit.Reading(
 		"atmosphere", u, 20e3, 200e3,
 		"it is the absolute pressure of the air, a barometer's or quantity.AtmosphereAt of the "+
 			"elevation",

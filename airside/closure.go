@@ -3,6 +3,7 @@ package airside
 import (
 	"math"
 
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 )
 
@@ -15,18 +16,18 @@ func RefrigerantCapacity(
 ) (quantity.Uncertain[quantity.Power], error) {
 	const most = quantity.SpecificEnthalpy(1e7)
 	var none quantity.Uncertain[quantity.Power]
-	if err := readable(
+	if err := limit.Reading(
 		"refrigerant mass flow", flow, 0, 1e3, "it is what a compressor map or a flow meter gives",
 	); err != nil {
 		return none, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"enthalpy of the liquid", liquid, -most, most,
 		"take it from the liquid line's pressure and temperature",
 	); err != nil {
 		return none, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"enthalpy of the vapor", vapor, liquid.Value, most,
 		"vapor holds more than the liquid it came from: are the two swapped, "+
 			"or on different datums?",
@@ -62,12 +63,12 @@ type Closure struct {
 // The error is a *RangeError where the refrigerant side is not above zero.
 func ClosureOf(air, refrigerant quantity.Uncertain[quantity.Power]) (Closure, error) {
 	const most = quantity.Power(1e9)
-	if err := readable(
+	if err := limit.Reading(
 		"capacity on the air side", air, -most, most, "see MeasureCapacity",
 	); err != nil {
 		return Closure{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"capacity on the refrigerant side", refrigerant, quantity.Watts(1), most,
 		"see RefrigerantCapacity",
 	); err != nil {

@@ -3,6 +3,7 @@ package airside
 import (
 	"math"
 
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/quantity"
 )
 
@@ -26,12 +27,12 @@ type Efficiency struct {
 // conditions, so the two are not to be compared as they stand.
 func EfficiencyOf(capacity, power quantity.Uncertain[quantity.Power]) (Efficiency, error) {
 	const most = quantity.Power(1e9)
-	if err := readable(
+	if err := limit.Reading(
 		"capacity", capacity, -most, most, "it is a heat flow in Btu/h, tons or kilowatts",
 	); err != nil {
 		return Efficiency{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"electric power", power, quantity.Watts(1), most,
 		"it is the power the machine takes while it runs",
 	); err != nil {

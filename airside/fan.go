@@ -157,7 +157,7 @@ func (c *FanCurve) Airflow(
 	if err := air.check("duct"); err != nil {
 		return Airflow{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"external static pressure", static, 0, 25000,
 		"it is leaving less entering, see JudgeStatic",
 	); err != nil {

@@ -2,6 +2,7 @@ package airside
 
 import (
 	"github.com/satline/satline/internal/base/enum"
+	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/internal/physics/coil"
 	"github.com/satline/satline/quantity"
@@ -88,13 +89,13 @@ func JudgeFrost(r FrostReadings) (Frost, error) {
 	if err := r.Return.check("return"); err != nil {
 		return Frost{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"airflow", r.Airflow, 0, largestFlow,
 		"it is the flow through the coil at the return condition",
 	); err != nil {
 		return Frost{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"evaporating temperature", r.Evaporating, quantity.Celsius(-80), quantity.Celsius(90),
 		"take the dew temperature at the suction pressure; "+
 			"the pressure counts from the atmosphere of the site",

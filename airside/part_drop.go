@@ -55,13 +55,13 @@ func (d PartDrop) Judge() (DropVerdict, error) {
 	); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"airflow", d.Flow, quantity.CFM(1), largestFlow,
 		"measure it by a method that does not rest on this drop",
 	); err != nil {
 		return DropVerdict{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"static pressure drop", d.Measured, 0, 5000,
 		"it is the pressure before the part less that after it",
 	); err != nil {

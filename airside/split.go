@@ -117,7 +117,7 @@ func JudgeSplitAgainst(
 		return SplitVerdict{}, err
 	}
 	const most = quantity.TemperatureDelta(40)
-	if err := readable(
+	if err := limit.Reading(
 		"target split", target, 0, most, "it is return less supply dry bulb",
 	); err != nil {
 		return SplitVerdict{}, err

@@ -77,14 +77,14 @@ type StaticVerdict struct {
 // since the blower draws on the return.
 func JudgeStatic(r StaticReadings) (StaticVerdict, error) {
 	const most = quantity.StaticPressure(2500)
-	if err := readable(
+	if err := limit.Reading(
 		"static pressure entering the box", r.Entering, -most, 0,
 		"the blower draws on this side, so it reads below zero: write the minus sign, "+
 			"and see which port of the manometer is open to the room",
 	); err != nil {
 		return StaticVerdict{}, err
 	}
-	if err := readable(
+	if err := limit.Reading(
 		"static pressure leaving the box", r.Leaving, 0, most,
 		"the blower pushes on this side, so it reads above zero: are the two places swapped?",
 	); err != nil {

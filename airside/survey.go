@@ -173,7 +173,7 @@ func (j *surveyor) heat() error {
 	s := j.s
 	if s.Airflow != nil {
 		u := unless(*s.Airflow, s.Airflow.Value/20)
-		if err := readable("airflow", u, quantity.CFM(10), largestFlow,
+		if err := limit.Reading("airflow", u, quantity.CFM(10), largestFlow,
 			"it is the flow through the machine"); err != nil {
 			return err
 		}
@@ -281,7 +281,7 @@ func (j *surveyor) parts() error {
 			continue
 		}
 		drop := sureStatic(*p.drop)
-		if err := readable("drop of the "+p.name, drop, 0, 2500,
+		if err := limit.Reading("drop of the "+p.name, drop, 0, 2500,
 			"it is the pressure before the part less that after it"); err != nil {
 			return err
 		}

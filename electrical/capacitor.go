@@ -26,11 +26,11 @@ func CapacitanceUnderLoad(
 	frequency quantity.Frequency,
 ) (quantity.Uncertain[quantity.Capacitance], error) {
 	var none quantity.Uncertain[quantity.Capacitance]
-	if err := readable("current of a capacitor", current, 0, largestCurrent,
+	if err := limit.Reading("current of a capacitor", current, 0, largestCurrent,
 		"it is that of the one wire to the capacitor"); err != nil {
 		return none, err
 	}
-	if err := readable("voltage across a capacitor", voltage, 10, largestVoltage,
+	if err := limit.Reading("voltage across a capacitor", voltage, 10, largestVoltage,
 		"it is read while the motor runs"); err != nil {
 		return none, err
 	}

@@ -134,7 +134,7 @@ func (c *checker) capacitor(name string, p *Capacitor) {
 	taken(c, "current of the capacitor", p.Current, largestCurrent,
 		"it is that of the one wire to the capacitor")
 	if p.Voltage != nil {
-		within(readable("voltage across the capacitor", *p.Voltage, 10, largestVoltage,
+		within(limit.Reading("voltage across the capacitor", *p.Voltage, 10, largestVoltage,
 			"it is read while the motor runs"))
 	}
 }
@@ -153,7 +153,7 @@ func taken[T quantity.Quantity](
 	c *checker, name string, u *quantity.Uncertain[T], high T, advice string,
 ) {
 	if u != nil {
-		if err := readable(name, *u, 0, high, advice); err != nil {
+		if err := limit.Reading(name, *u, 0, high, advice); err != nil {
 			c.fail(err)
 		}
 	}
@@ -175,20 +175,4 @@ func phases[T quantity.Quantity](
 	for i := range of {
 		taken(c, name, &of[i], high, advice)
 	}
-}
-
-// readable refuses a reading out of range or with an uncertainty that is none.
-func readable[T quantity.Quantity](
-	name string, u quantity.Uncertain[T], low, high T, advice string,
-) error {
-	if err := limit.Within(name, u.Value, low, high, advice); err != nil {
-		return err
-	}
-	if !(u.Std >= 0 && u.Std <= float64(high)) {
-		return &RangeError{Quantity: "standard uncertainty of " + name,
-			Value: quantity.Number(u.Std), Min: quantity.Number(0),
-			Max:    quantity.Number(high),
-			Advice: "state it in the unit of the reading, or leave it out"}
-	}
-	return nil
 }

@@ -24,3 +24,39 @@ func Within[T interface {
 	}
 	return &quantity.RangeError{Quantity: name, Value: v, Min: low, Max: high, Advice: advice}
 }
+
+// Reading returns a *quantity.RangeError unless the value of u lies from low to high, and its
+// standard uncertainty from zero to as wide as they are apart.
+func Reading[T quantity.Quantity](
+	name string, u quantity.Uncertain[T], low, high T, advice string,
+) error {
+	if err := Within(name, u.Value, low, high, advice); err != nil {
+		return err
+	}
+	return Std(name, u, float64(high-low))
+}
+
+// Std returns a *quantity.RangeError unless the standard uncertainty of u lies from zero to most,
+// in the SI unit.
+func Std[T quantity.Quantity](name string, u quantity.Uncertain[T], most float64) error {
+	if u.Std >= 0 && u.Std <= most {
+		return nil
+	}
+	return &quantity.RangeError{
+		Quantity: "standard uncertainty of " + name,
+		Value:    Spread[T](u.Std), Min: Spread[T](0), Max: Spread[T](most),
+		Advice: "give one standard deviation, as the PlusMinus methods do, or none",
+	}
+}
+
+// Spread is a standard uncertainty of a T, in the SI unit, as a quantity of its own: that of a
+// point on a scale is a difference.
+func Spread[T quantity.Quantity](std float64) fmt.Stringer {
+	switch any(T(0)).(type) {
+	case quantity.Temperature:
+		return quantity.TemperatureDelta(std)
+	case quantity.GaugePressure:
+		return quantity.Pressure(std)
+	}
+	return T(std)
+}

@@ -27,3 +27,25 @@ func TestWithin(t *testing.T) {
 		}
 	}
 }
+
+// An uncertainty is told in a unit of differences, and what is none is refused.
+func TestReading(t *testing.T) {
+	low, high := quantity.Celsius(10), quantity.Celsius(40)
+	for _, std := range []float64{0, 0.5, 30} {
+		u := quantity.Uncertain[quantity.Temperature]{Value: high, Std: std}
+		if err := limit.Reading("air", u, low, high, ""); err != nil {
+			t.Errorf("±%g K: %v", std, err)
+		}
+	}
+	for _, std := range []float64{-1, 31, math.NaN(), math.Inf(1)} {
+		u := quantity.Uncertain[quantity.Temperature]{Value: high, Std: std}
+		out, ok := errors.AsType[*quantity.RangeError](limit.Reading("air", u, low, high, ""))
+		if !ok {
+			t.Errorf("±%g K is taken", std)
+			continue
+		}
+		if _, ok := out.Value.(quantity.TemperatureDelta); !ok {
+			t.Errorf("±%g K is told as %T", std, out.Value)
+		}
+	}
+}
