@@ -56,6 +56,16 @@ func readBody(w http.ResponseWriter, r *http.Request, l bodyLimits) ([]byte, *ap
 	return text, nil
 }
 
+// hearOut reads on what is not wanted, within reason: many clients send all before they read,
+// and would hear of a broken connection instead of the problem. One that asks first whether
+// to send its body (Expect: 100-continue) is told at once.
+func hearOut(r *http.Request) {
+	const most = 16 << 20
+	if r.Header.Get("Expect") == "" {
+		io.CopyN(io.Discard, r.Body, most)
+	}
+}
+
 // needs refuses a request in another media type, or packed in another way, and says in
 // a header what would be taken.
 func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {

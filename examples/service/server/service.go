@@ -168,6 +168,7 @@ func answering[Question, Answer any](
 		}
 		text, p := readBody(w, r, limits)
 		if p != nil {
+			hearOut(r)
 			return p
 		}
 		var body []byte

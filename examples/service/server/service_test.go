@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"log/slog"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -475,6 +476,34 @@ func BenchmarkServe(b *testing.B) {
 					}
 				}
 			})
+		}
+	}
+}
+
+// A client that reads only after it has sent everything hears what is wrong; one that asks
+// first is told before it sends anything.
+func TestTooLargeIsHeard(t *testing.T) {
+	c := newClient(t)
+	for expects, body := range map[string]string{
+		"": strings.Repeat(" ", 6<<20), "Expect: 100-continue\r\n": "",
+	} {
+		conn, err := net.Dial("tcp", c.server.Listener.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer conn.Close()
+		head := "POST /v1/air HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n" +
+			expects + "Content-Length: 6291456\r\n\r\n"
+		if _, err := io.WriteString(conn, head+body); err != nil {
+			t.Fatal(err)
+		}
+		resp, err := http.ReadResponse(bufio.NewReader(conn), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		resp.Body.Close()
+		if resp.StatusCode != http.StatusRequestEntityTooLarge {
+			t.Errorf("%q: %s", expects, resp.Status)
 		}
 	}
 }
