@@ -67,7 +67,7 @@ function listen() {
   document.addEventListener("input", (e) => {
     if (!e.target.dataset.path) return;
     keepTyped(e.target);
-    changed(e);
+    changed(e.inputType);
     check(e.target, true);
     grown();
     if (e.target.closest(".task")) runTask();
