@@ -90,7 +90,7 @@ func quantities() map[string]map[quantity.System][]Unit {
 }
 
 // usual is the unit that a field is read in where that is not the one of its quantity: what
-// is moved at a time is ounces or grams, a pipe is inches across, electric power is kilowatts
+// is moved at a time is ounces or grams, a pipe or a bore is inches across, electric power is kilowatts
 // and a vacuum microns. Common practice, no source.
 func usual(path string) map[quantity.System]string {
 	for end, units := range usualUnits {
@@ -107,6 +107,7 @@ var usualUnits = map[string][2]string{
 	".lineAdder.mass":         {"oz", "g"},
 	"accessories.*.mass":      {"oz", "g"},
 	".liquidDiameter":         {"in", "mm"},
+	".restrictor":             {"in", "mm"},
 	".nominalCapacity":        {"ton", "kW"},
 	".power":                  {"kW", "kW"},
 	"vacuum.readings.*.value": {"micron", "micron"},
