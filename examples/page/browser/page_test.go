@@ -139,6 +139,28 @@ func TestTypos(t *testing.T) {
 		`/^De .* a /.test(document.querySelector("#e-f-readings-liquidLine").textContent)`)
 }
 
+// What cannot be read as a mass is not logged as moved; a bar on a gauge is one above the air.
+func TestTyposInTheLoop(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	b.openVisit(visits + "just-moved.json")
+	moves := func() int {
+		return eval[int](b, `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`)
+	}
+	before := moves()
+	b.enter("move", "added 12 oz\r")
+	b.press("#move-added")
+	b.enter("move", "12 oz\r")
+	b.press("#move-added")
+	b.settled()
+	if n := moves(); n != before+1 {
+		t.Errorf("%d moves, before %d", n, before)
+	}
+	b.enter("readings-suctionPressure", "7.2 bar\r")
+	b.wait("its unit", `document.querySelector('[data-unit="readings.suctionPressure"]').value ===
+	  "barg" && document.getElementById("f-readings-suctionPressure").value === "7.2"`)
+}
+
 // A visit is there again after the page was closed, and several machines stand beside each
 // other.
 func TestKept(t *testing.T) {

@@ -84,9 +84,12 @@ func Assess(visit []byte) Answer {
 		if !spoken(doc) {
 			problem = book{languageOf(doc)}.problem(err, systemOf(doc))
 		}
-		out.Errors[path] = problem
+		// What is left out is then missing: what was wrong with it says more.
+		if out.Errors[path] == "" {
+			out.Errors[path] = problem
+		}
 		if !leaveOut(doc, path) {
-			out.Problem = problem
+			out.Problem = out.Errors[path]
 			return out
 		}
 	}

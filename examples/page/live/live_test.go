@@ -78,6 +78,20 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 	}
 }
 
+// A name that is not known is told as such, not as one that is missing.
+func TestUnknownRefrigerant(t *testing.T) {
+	const path, visit = "equipment.refrigerant", `{"language": %q,
+		"equipment": {"refrigerant": %q, "metering": "TXV"}}`
+	for _, language := range []string{"en", "es"} {
+		none := Assess(fmt.Appendf(nil, visit, language, ""))
+		a := Assess(fmt.Appendf(nil, visit, language, "410"))
+		if a.Errors[path] == "" || a.Errors[path] == none.Errors[path] ||
+			a.Problem != a.Errors[path] {
+			t.Errorf("%s: %v, problem %q; without %v", language, a.Errors, a.Problem, none.Errors)
+		}
+	}
+}
+
 // What is begun in a list, or of the rules of a firm, and not yet whole, is named and keeps
 // nothing else from being assessed.
 func TestHalfOfARowIsLeftOut(t *testing.T) {

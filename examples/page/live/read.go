@@ -42,6 +42,11 @@ func Read(in Typed) Reading {
 	}
 	text := strings.TrimSpace(in.Text)
 	value, err := m.parse(text)
+	if err != nil && in.Kind == "GaugePressure" {
+		// A gauge shows bar above the air around it, written or not.
+		text += "g"
+		value, err = m.parse(text)
+	}
 	if err != nil {
 		return Reading{Problem: b.sentence("problem.number", "unit", in.Unit)}
 	}

@@ -430,6 +430,9 @@ func (b book) problem(err error, sys quantity.System) string {
 			"value", inSystem(far.Value, sys), "low", inSystem(far.Min, sys),
 			"high", inSystem(far.Max, sys)) + b.english("; "+far.Advice)
 	case b.language != satline.English && b.language != "":
+		if at != nil && at.Kind == satline.FieldUnknown {
+			return where + b.word("problem.unknown")
+		}
 		return where + b.word("problem.far")
 	case at != nil:
 		return where + at.Problem

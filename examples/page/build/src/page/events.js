@@ -68,13 +68,13 @@ function listen() {
     if (!e.target.dataset.path) return;
     keepTyped(e.target);
     changed(e.inputType);
-    check(e.target, true);
+    checking = check(e.target, true);
     grown();
     if (e.target.closest(".task")) runTask();
   });
   document.addEventListener("change", (e) => {
     const d = e.target.dataset;
-    if (d.path && e.target.tagName === "INPUT") check(e.target, false);
+    if (d.path && e.target.tagName === "INPUT") checking = check(e.target, false);
     if (d.unit) {
       setUnit(fieldOf(d.unit), e.target.value);
       save();
@@ -88,7 +88,7 @@ function listen() {
     else if (e.target.id === "file") openFile(e.target);
   });
   document.addEventListener("focusin", (e) => {
-    if (e.target.inputMode === "decimal") e.target.select();
+    if (e.target.inputMode === "decimal" || e.target.list) e.target.select();
   });
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");

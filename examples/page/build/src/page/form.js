@@ -11,17 +11,17 @@ function fieldElement(field, label = field.label) {
   if (field.kind === "yes") return make("label", { class: "check" }, make("input", { type: "checkbox", ...common }), make("span", {}, label));
   if (field.options && field.options.length <= (/\.\d+(\.|$)/.test(field.path) ? 3 : 4)) {
     const radios = field.options.map((o, i) => make("label", {}, make("input", { type: "radio", name: id, value: o.value, "data-path": field.path, id: i ? `${id}-${i}` : id }), make("span", {}, o.text)));
-    return make("fieldset", { class: "choice" }, make("legend", {}, label), make("div", { class: "segments" }, ...radios), error);
+    return make("fieldset", { class: "choice" }, make("legend", {}, sentence(label)), make("div", { class: "segments" }, ...radios), error);
   }
   let control;
   if (field.options) control = make("select", common, make("option", { value: "" }, t("choose")), ...field.options.map((o) => make("option", { value: o.value }, o.text)));
   else if (field.path === "notes") control = make("textarea", { ...common, rows: 3, maxlength: 4000 });
   else if (field.path.endsWith("refrigerant") || field.path.endsWith("holds")) control = make("input", { ...common, list: "fluids", autocapitalize: "characters", spellcheck: "false" });
   else control = make("input", { ...common, inputmode: field.kind === "text" ? "text" : "decimal", maxlength: 120 });
-  if (!isQuantity(field)) return make("div", { class: "field" + (field.kind === "text" ? " wide" : "") }, make("label", { for: id }, label), control, error);
+  if (!isQuantity(field)) return make("div", { class: "field" + (field.kind === "text" ? " wide" : "") }, make("label", { for: id }, sentence(label)), control, error);
   const units = make("select", { class: "unit", "data-unit": field.path, "aria-label": t("unit.of", { name: label }) });
   const sign = field.signed && make("button", { type: "button", class: "sign", "data-sign": field.path, "aria-label": t("sign.of", { name: label }) }, "±");
-  return make("div", { class: "field" }, make("label", { for: id }, label), make("div", { class: "pair" }, control, sign, units), error);
+  return make("div", { class: "field" }, make("label", { for: id }, sentence(label)), make("div", { class: "pair" }, control, sign, units), error);
 }
 
 function listElement(list) {
@@ -133,6 +133,8 @@ function keepTyped(e) {
   else state.values[path] = { text: e.value, number: field.kind === "number" || undefined, either: field.kind === "either" || undefined };
 }
 
+// What is logged waits for what is wrong with the field that was typed last.
+let checking = Promise.resolve();
 // check asks the library what is wrong with a field, while it is being typed.
 async function check(e, typing) {
   const path = e.dataset.path, field = fieldOf(path), text = e.value.trim();
@@ -147,8 +149,8 @@ async function check(e, typing) {
   // The unit was typed: the field shows it from now on.
   if (unitsOf(field).some((u) => u.symbol === answer.unit)) {
     setUnit(field, answer.unit);
-    state.values[path] = { text: answer.number, unit: answer.unit };
-    save();
+    state.values[path] = { text: answer.number.replace(".", t("decimal")), unit: answer.unit };
+    changed();
     paintFields(document);
     e.value = shownText(field);
   }

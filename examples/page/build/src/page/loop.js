@@ -7,8 +7,8 @@ function renderLoop(answer, isWhole) {
   $("bar").dataset.outcome = tone;
   $("mark").textContent = mark;
   $("outcome").textContent = t("outcome." + outcome);
-  const missing = l ? undefined : ["equipment.refrigerant", "equipment.metering"].find((path) => !written(path));
-  const line = l ? l.headline : missing ? t("first." + missing.slice(10)) : answer.problem || "";
+  const missing = l ? undefined : ["equipment.refrigerant", "equipment.metering"].find((path) => !written(path) || answer.errors[path]);
+  const line = l ? l.headline : missing && !written(missing) ? t("first." + missing.slice(10)) : sentence(answer.problem || "");
   $("headline").textContent = joined(line);
   const grave = l && (l.dangers || []).filter((d) => d.grave), risk = $("risk");
   risk.hidden = !(grave && grave.length);
@@ -60,6 +60,7 @@ function errors(problems, doubted) {
   const found = Object.fromEntries(Object.entries(problems).map(([p, x]) => [/^(log|moves|checks)\[/.test(p) ? p : p.replace(/\[(\d+)\]/g, ".$1"), x]));
   document.querySelectorAll("[data-path]").forEach((e) => {
     if (e === document.activeElement || e.type === "radio" && e.id !== idOf(e.dataset.path)) return;
+    if (!inVisit(e.dataset.path)) return;
     // What a visit begins without is no error; the rest of a row that was begun is missing.
     const path = e.dataset.path, blank = !state.values[path] && !/\.\d+\.|^house\./.test(path);
     const problem = blank || isQuantity(fieldOf(path)) && e.getAttribute("aria-invalid") ? "" : found[path] || "";
@@ -94,7 +95,8 @@ function logTime() {
   if (!state.start) state.start = Date.now();
   return Math.max(elapsed(), lastAt() + (lastAt() >= 0 ? 1 : 0), 0);
 }
-function logNow() {
+async function logNow() {
+  await checking;
   const now = readings(), marked = document.querySelector('[data-path^="readings."][aria-invalid]');
   if (Object.keys(now).length === 0) return say(t("said.nothing"));
   if (marked) {
@@ -106,7 +108,8 @@ function logNow() {
   paintLoop();
   changed();
 }
-function logMove(way) {
+async function logMove(way) {
+  await checking;
   const path = form.move.path, mass = written(path), e = $(idOf(path));
   if (!mass || e.getAttribute("aria-invalid")) {
     e.focus();

@@ -11,6 +11,7 @@ function readings() {
   for (const path of Object.keys(state.values)) if (path.startsWith("readings.") && written(path)) out[path.slice(9)] = written(path);
   return out;
 }
+const inVisit = (path) => path !== form.move.path && !path.startsWith("task.");
 const elapsed = () => (state.start ? Math.max(0, Math.round((Date.now() - state.start) / 1000)) : 0);
 const lastAt = () => Math.max(-1, ...state.log.map((e) => e.at), ...state.moves.map((m) => m.at));
 
@@ -18,7 +19,7 @@ function visit(scope = "whole") {
   const doc = { ...structuredClone(state.extra), units: system(), language: all.settings.language, scope };
   doc.equipment ??= {};
   for (const [path, v] of Object.entries(state.values)) {
-    if (path === form.move.path || path.startsWith("task.")) continue;
+    if (!inVisit(path)) continue;
     if (v.text === true) put(doc, path, true);
     else if (v.either) put(doc, path, v.text === "true");
     else if (v.number) put(doc, path, Number(v.text) || v.text);
