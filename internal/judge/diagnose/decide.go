@@ -43,6 +43,11 @@ const mostLooks = 2
 // every small doubt is read by nobody.
 const worthLooking = 0.2
 
+// worthDoubting is that of an instrument before anything is recovered: one reading too high or too
+// low looks like too much refrigerant, and a second thermometer takes three minutes. What the look
+// saves has to be worth them as well.
+const worthDoubting = 0.02
+
 // leaning is the chance of too much refrigerant from which what speaks against it is looked at,
 // however small each doubt is: more causes read like it than like too little, and what is left
 // when they are answered calls the charge.
@@ -70,14 +75,18 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	call := charge.Call()
 	all := c.byExplanation()
 	d := c.best(all, call == ChargeLow, call == ChargeHigh)
+	worth := [2]float64{worthLooking, worthLooking}
+	if (d.Act == Recover || d.Act == Add) && charge.moved == 0 {
+		worth[1] = worthDoubting
+	}
 	going := charge.moved != 0 && (call == ChargeLow || call == ChargeHigh)
 	if going {
 		d.goOn(call, charge)
 	}
-	worth := worthLooking
 	c.callAt = CallLow
 	if call == ChargeOpen && charge.High >= leaning {
-		worth, c.callAt = worthLooking*(1-charge.High), leaning
+		least := worthLooking * (1 - charge.High)
+		worth, c.callAt = [2]float64{least, least}, leaning
 	}
 	taken, now := map[string]bool{leakLook: charge.moved != 0}, all
 	if m, then := c.lookAtLie(all); m != nil && charge.moved != 0 {
@@ -113,12 +122,16 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 // saves most of a loss, with what is believed after its likelier answer; nil where none saves
 // anything.
 func (c *caseFile) bestTest(
-	now []weighted, loss, worth float64, taken map[string]bool,
+	now []weighted, loss float64, worth [2]float64, taken map[string]bool,
 ) (best *Measurement, then []weighted, saves float64) {
 	answered := c.answered(now)
 	for i := range tests {
 		t := &tests[i]
-		if answered[i] < worth || taken[t.code] || t.opens || c.evidence.answered(t) ||
+		least := worth[0]
+		if t.instruments {
+			least = worth[1]
+		}
+		if answered[i] < least || taken[t.code] || t.opens || c.evidence.answered(t) ||
 			t.fits != nil && !t.fits(c.evidence) {
 			continue
 		}

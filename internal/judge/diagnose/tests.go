@@ -1,6 +1,8 @@
 package diagnose
 
 import (
+	"slices"
+
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
@@ -21,6 +23,8 @@ type test struct {
 	// fits says that the machine can be tested so; nil means any.
 	fits  func(*Evidence) bool
 	index int
+	// instruments says that it decides about instruments alone.
+	instruments bool
 }
 
 // chance of a yes where a fault is present.
@@ -248,9 +252,17 @@ var tests = numbered([]test{
 	},
 })
 
+// ofInstruments reports whether it decides about instruments alone.
+func (t *test) ofInstruments() bool {
+	return !slices.ContainsFunc(library, func(f Fault) bool {
+		return f.Kind != Instrument && t.decides(f.Signature)
+	})
+}
+
 func numbered(all []test) []test {
 	for i := range all {
 		all[i].index = i
+		all[i].instruments = all[i].ofInstruments()
 	}
 	return all
 }
