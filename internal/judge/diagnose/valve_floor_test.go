@@ -29,6 +29,13 @@ func TestValveFloor(t *testing.T) {
 	if p := chance(refrigerant.TXV, 9); p > 0.1 {
 		t.Errorf("at 9 °F a valve overfeeds with %.2f", p)
 	}
+	// A controller may aim lower than a spring, and not at liquid.
+	if p, q := chance(refrigerant.EXV, 2), chance(refrigerant.TXV, 2); p > q/2 {
+		t.Errorf("at 2 °F an electronic valve overfeeds with %.2f, a thermostatic one with %.2f", p, q)
+	}
+	if p := chance(refrigerant.EXV, -3); p < 0.5 {
+		t.Errorf("at -3 °F an electronic valve overfeeds with %.2f", p)
+	}
 	last := chance(refrigerant.TXV, 0)
 	for superheat := 0.1; superheat < 9; superheat += 0.1 {
 		now := chance(refrigerant.TXV, superheat)
