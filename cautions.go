@@ -26,7 +26,11 @@ func cautionsOf(fluid *refrigerant.Refrigerant, steps []Step, w *charge.Weighing
 			out = append(out, fact.New("caution.blend-as-liquid"))
 		}
 	}
-	if w != nil && w.AskDevice {
+	switch {
+	case w == nil || !w.AskDevice:
+	case w.Line < 0:
+		out = append(out, fact.New("caution.device-place-short"))
+	default:
 		out = append(out, fact.New("caution.device-place"))
 	}
 	if does(func(s Step) bool { return s.Do.Code == StepNitrogen }) {

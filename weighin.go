@@ -37,6 +37,7 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 	}
 	// A line is paced off to about a twentieth (common practice, no source).
 	c.Length, c.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
+	c.Device = line.Device
 	if c.Adder != nil {
 		return c, nil
 	}
@@ -44,7 +45,7 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 	if err != nil {
 		return c, rangeProblem("equipment.lineSet.liquidDiameter", err)
 	}
-	c.Tube, c.Device = tube, line.Device
+	c.Tube = tube
 	return c, nil
 }
 

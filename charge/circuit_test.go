@@ -230,6 +230,33 @@ func TestAdderAsksForThePlaceOfTheDevice(t *testing.T) {
 	}
 }
 
+// Where the device stands outdoors the label holds for any line up to the length that it states
+// (makers' instructions; common practice, no source): nothing is taken off for a shorter one, by
+// the label's adder or by a computed one. Where the place is not known, the doubt reaches so far.
+func TestShortLine(t *testing.T) {
+	w := weighed(t)
+	w.FactoryLength, w.Length = quantity.Feet(25), quantity.Feet(10).PlusMinus(0)
+	computed := w
+	for _, w.Adder = range []*Adder{nil, {quantity.Ounces(0.2), quantity.Feet(1)}} {
+		for _, w.Device = range []DevicePlace{0, DeviceIndoors, DeviceOutdoors} {
+			out, err := w.Weigh()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if w.Device == DeviceOutdoors != (out.Line == 0) || out.Line > 0 {
+				t.Errorf("adder %v, device %v: line %v", w.Adder, w.Device, out.Line)
+			}
+			if w.Device == 0 != out.AskDevice {
+				t.Errorf("adder %v, device %v: asks %v", w.Adder, w.Device, out.AskDevice)
+			}
+		}
+	}
+	out, err := computed.Weigh()
+	if err != nil || out.Total.Std*math.Sqrt(3) < -0.99*float64(out.Line) {
+		t.Errorf("device unknown: %v for %v of line, %v", out.Total, out.Line, err)
+	}
+}
+
 // Monte Carlo over length, bore, temperature and what is known of adders (JCGM 101:2008).
 func TestWeighUncertaintyByMonteCarlo(t *testing.T) {
 	w := weighed(t)

@@ -124,8 +124,10 @@ type Weighing struct {
 	// Total is the charge to weigh in, with its standard uncertainty.
 	Total quantity.Uncertain[quantity.Mass] `json:"total"`
 	Label quantity.Mass                     `json:"label"`
-	// Line is what the line set adds to the label charge; below zero where it
-	// is shorter than the factory's allowance.
+	// Line is what the line set adds to the label charge; below zero where it is shorter than the
+	// factory's allowance, but for a device outdoors: there makers state a length up to which the
+	// label holds, and what to add beyond it, never what to take away (common practice, no
+	// source).
 	Line        quantity.Mass `json:"line"`
 	Accessories quantity.Mass `json:"accessories"`
 	// PerFoot is the adder that was used, per foot of liquid line.
@@ -201,6 +203,9 @@ func (w WeighedCharge) Weigh() (Weighing, error) {
 			return Weighing{}, err
 		}
 	}
+	if w.shorter() && w.Device == DeviceOutdoors {
+		out.Line, variance = 0, 0
+	}
 	for _, a := range w.Accessories {
 		if !(a.Mass >= 0 && a.Mass <= most) {
 			return Weighing{}, &RangeError{
@@ -274,9 +279,14 @@ func (w WeighedCharge) computeLine(out *Weighing, variance *float64) error {
 
 // asksDevice reports whether the charge depends on a place that is not stated.
 func (w WeighedCharge) asksDevice() bool {
-	return w.Adder == nil && w.Device == 0 && w.Tube != (Tube{}) &&
-		w.Length.Value != w.FactoryLength
+	if w.Adder != nil {
+		return w.Device == 0 && w.shorter()
+	}
+	return w.Device == 0 && w.Tube != (Tube{}) && w.Length.Value != w.FactoryLength
 }
+
+// shorter reports whether the line is shorter than the label allows for.
+func (w WeighedCharge) shorter() bool { return w.Length.Value < w.FactoryLength }
 
 // lineShare is how much of the small line counts as liquid, with its standard uncertainty.
 func (w WeighedCharge) lineShare() (share, std float64) {
@@ -286,9 +296,11 @@ func (w WeighedCharge) lineShare() (share, std float64) {
 	case DeviceOutdoors:
 		return outdoorDeviceShare.value, outdoorDeviceDoubt.value
 	}
-	return 1, (1 - outdoorDeviceShare.value) / math.Sqrt(
-		3,
-	) // full, or like one outdoors (GUM 4.3.7)
+	other := outdoorDeviceShare.value
+	if w.shorter() {
+		other = 0
+	}
+	return 1, (1 - other) / math.Sqrt(3) // full, or like one outdoors (GUM 4.3.7)
 }
 
 func square(x float64) float64 { return x * x }

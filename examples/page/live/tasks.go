@@ -214,7 +214,11 @@ func weighIn(v satline.Visit, _ any) ([]fact.Fact, error) {
 		out = append(out, fact.New("page.per-foot", fact.Amount("mass", weighing.PerFoot),
 			fact.Amount("line", weighing.Line)))
 	}
-	if weighing.AskDevice {
+	switch {
+	case !weighing.AskDevice:
+	case weighing.Line < 0:
+		out = append(out, fact.New("caution.device-place-short"))
+	default:
 		out = append(out, fact.New("caution.device-place"))
 	}
 	return out, nil
