@@ -34,8 +34,9 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	if e.Metering == 0 {
 		c.add(
 			FieldMissing, "equipment.metering",
-			`missing; say "fixed restrictor", "TXV", "EXV" or "capillary tube": `+
-				`the charging method depends on it`,
+			`missing; say "fixed restrictor", "TXV", "EXV" or "capillary tube": the charging method `+
+				`depends on it. A bulb on the suction pipe at the indoor coil is of a TXV, a motor `+
+				`with a cable of an EXV; with neither it is a fixed restrictor`,
 		)
 	}
 	for _, w := range []struct {

@@ -144,8 +144,13 @@ func difference(a, b *temperatureReading) *quantity.Uncertain[quantity.Temperatu
 	}
 }
 
-// refused are the pressures at which the refrigerant has no saturation.
+// refused are the pressures at which the refrigerant has no saturation, or that are in another
+// unit than was written.
 func (p *prepared) refused(r *Readings) []*VisitError {
+	high, field := highSide(p, r)
+	if unit := p.inAnotherUnit(r, high, field); unit != nil {
+		return []*VisitError{unit}
+	}
 	var c checker
 	atm := p.atmosphere.Pressure.Value
 	refuse := func(
@@ -171,7 +176,6 @@ func (p *prepared) refused(r *Readings) []*VisitError {
 		)
 	}
 	refuse("readings.suctionPressure", r.SuctionPressure.read(), p.fluid.DewTemperature)
-	high, field := highSide(p, r)
 	refuse(field, high, p.fluid.BubbleTemperature)
 	return c
 }

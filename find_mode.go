@@ -115,8 +115,8 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 func (f *modeFinder) byCold() (ModeFound, bool) {
 	if t := f.r.ReturnDryBulb.read(); t != nil {
 		m := Refrigeration
-		if t.Value >= coldRoom { // a cool cellar, or a house in the morning
-			m = 0
+		if t.Value >= coldRoom || slices.Contains(houseFluids, f.fluid) {
+			m = 0 // a cool cellar, a house in the morning, another unit of temperature
 		}
 		return foundMode(m, "mode.cold-room", fact.Amount("return", t.Value)),
 			t.Value < coldRoom || f.unsaid && t.Value < coolRoom && f.mayKeepCold()
