@@ -55,8 +55,8 @@ var instrumentFaults = []Fault{
 		Sources:  []fact.Source{practice},
 	},
 	// liquid line clamp loose, uninsulated or on the wrong pipe: a clamp in poor contact reads
-	// between the pipe and the outdoor air, which is colder: the subcooling comes out too
-	// high.
+	// between the pipe and the outdoor air, which is colder: the subcooling comes out too high.
+	// In the sun, or beside the compressor and its hot line, it reads too warm.
 	{
 		Code: LiquidClamp, Kind: Instrument, Signature: LiquidClamp, Share: 1,
 		Readings: []string{"liquidLine"},
