@@ -48,6 +48,7 @@ func TestEachRuleFires(t *testing.T) {
 			in.ReturnDryBulb, in.ReturnWetBulb = in.ReturnWetBulb, in.ReturnDryBulb
 		},
 		"supply-wet-bulb-above-dry-bulb": func(in *Input) { in.SupplyWetBulb = temp(60) },
+		"return-drier-than-dry":          func(in *Input) { in.ReturnWetBulb = temp(36) },
 		"return-saturated":               func(in *Input) { in.ReturnWetBulb = temp(74) },
 		"return-dry-bulb-is-a-wet-bulb": func(in *Input) {
 			in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb = temp(62), nil, temp(53)
@@ -95,8 +96,8 @@ func TestEachRuleFires(t *testing.T) {
 		}
 		codes[r.code] = true
 	}
-	if len(codes) != 20 {
-		t.Errorf("%d rules, and the table above tests 20", len(codes))
+	if len(codes) != 21 {
+		t.Errorf("%d rules, and the table above tests 21", len(codes))
 	}
 }
 

@@ -74,6 +74,11 @@ var rules = []rule{
 		b:      func(in Input) Temp { return in.ReturnDryBulb },
 	},
 	{
+		code: "return-drier-than-dry", weight: Impossible,
+		fields:  []string{"returnWetBulb", "returnDryBulb"},
+		special: returnDrierThanDry,
+	},
+	{
 		code: "supply-wet-bulb-above-dry-bulb", weight: Impossible,
 		fields: []string{"supplyWetBulb", "supplyDryBulb"},
 		a:      func(in Input) Temp { return in.SupplyWetBulb },

@@ -42,6 +42,34 @@ func pressuresEqual(in Input) (Doubt, bool) {
 	}, true
 }
 
+// returnDrierThanDry: no air has a wet bulb below that of perfectly dry air.
+func returnDrierThanDry(in Input) (Doubt, bool) {
+	wb, db := in.ReturnWetBulb, in.ReturnDryBulb
+	if wb == nil || db == nil || wb.Value >= db.Value {
+		return Doubt{}, false
+	}
+	atmosphere := in.Atmosphere
+	if atmosphere == 0 {
+		atmosphere = quantity.StandardAtmosphere
+	}
+	if _, err := psychro.FromWetBulb(db.Value, wb.Value, atmosphere); err == nil {
+		return Doubt{}, false
+	}
+	dry, err := psychro.FromRelativeHumidity(db.Value, 0, atmosphere)
+	if err != nil {
+		return Doubt{}, false
+	}
+	least := dry.WetBulb()
+	excess, std := float64(least.Sub(wb.Value)), math.Hypot(wb.Std, db.Std)
+	if excess <= coverage*std {
+		return Doubt{}, false
+	}
+	return Doubt{
+		Excess: excess, Std: std,
+		Values: []fact.Value{fact.Amount("a", wb.Value), fact.Amount("b", db.Value)},
+	}, true
+}
+
 // returnSaturated: air drawn from a room is below about 85 % relative
 // humidity; a wet bulb within 2 °F of the dry bulb is above that at room
 // temperature (common practice, no source).
