@@ -329,6 +329,46 @@ var cases = []struct {
 		never: []string{"mend.restrict*"},
 	},
 	{
+		name: "sim-clamp-reads-the-air", first: []string{"look.liquid-clamp-second"},
+		never: []string{"step.recover*", "step.evacuate"},
+	},
+	{
+		name: "clamp-in-the-sun", first: []string{"look.liquid-clamp-second", "step.leave-charge"},
+		never: []string{"step.recover*", "step.add*", "step.evacuate"},
+	},
+	{
+		name: "liquid-clamp-low", first: []string{"look.liquid-clamp-second"},
+		never: []string{"step.recover*"},
+	},
+	{
+		name: "piston-short-and-humid", cause: "undercharge", outcome: ChargeLow,
+		first: []string{"step.find-leak", "look.suction-clamp-second"},
+		never: []string{"step.recover*"},
+	},
+	{
+		name: "capillary-too-full", danger: "floodback",
+		first: []string{"step.feel-compressor", "look.standing-pressure"},
+		never: []string{"step.why-liquid", "step.add*"},
+	},
+	{
+		name: "slugs-on-a-cool-day", danger: "floodback",
+		first: []string{"step.feel-compressor", "look.standing-pressure"},
+		never: []string{"step.why-liquid", "step.read-again", "step.add*"},
+	},
+	{
+		name: "air-alone-read", first: []string{"look.indoor-air-path", "step.read"},
+		never: []string{"step.find-leak"},
+	},
+	{
+		name: "wet-bulb-typed-wrong", outcome: ChargeNotJudged,
+		first: []string{"doubt.return-drier-than-dry.mend"},
+		never: []string{"mend.*", "step.add*"},
+	},
+	{
+		name: "hoses-swapped", cause: "hoses-swapped", outcome: ChargeNotJudged,
+		never: []string{"step.find-leak", "step.add*"},
+	},
+	{
 		name: "searched-no-leak", cause: "undercharge",
 		first: []string{"step.recover-rest", "step.nitrogen", "step.evacuate"},
 		never: []string{"step.find-leak", "step.mend-leak", "step.add*"},

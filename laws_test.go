@@ -184,6 +184,15 @@ var laws = []law{
 			return ""
 		},
 	},
+	{"no step is surer of what it names than of its cause", func(_ *Visit, a *Assessment) string {
+		for _, s := range a.Plan {
+			chance, ok := s.Do.Value("chance")
+			if share, is := chance.Of.(fact.Share); ok && is && float64(share) > s.Chance+1e-9 {
+				return string(s.Do.Code)
+			}
+		}
+		return ""
+	}},
 	{"what was answered or read is not asked for again", func(v *Visit, a *Assessment) string {
 		for _, s := range a.Plan {
 			if s.Look != "" &&

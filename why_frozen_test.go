@@ -2,6 +2,7 @@ package satline
 
 import (
 	"errors"
+	"os"
 	"slices"
 	"testing"
 
@@ -92,5 +93,20 @@ func TestWhyFrozenNeedsItsReadings(t *testing.T) {
 	if _, err := WhyFrozen(load(t, "sound-r410a-piston"), night); !errors.As(err, &problem) ||
 		problem.Field != "night" {
 		t.Error(err)
+	}
+}
+
+// Invented: with the hoses swapped the pressures say nothing of a coil.
+func TestNoFreezingFromSwappedHoses(t *testing.T) {
+	data, err := os.ReadFile("testdata/cases/hoses-swapped.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := DecodeVisit(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := assess(t, v); a.Freeze.Says.Code != "freeze.readings-first" {
+		t.Errorf("it is judged: %v", a.Freeze.Says)
 	}
 }

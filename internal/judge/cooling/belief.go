@@ -29,6 +29,10 @@ func believe(c *modes.Case) *belief {
 		b.Diagnosis = diagnose.Diagnosis{}
 	}
 	b.Decision.Looks = slices.DeleteFunc(b.Decision.Looks, b.cleanedFirst)
+	// All of them are worth their time: the shortest first, and none stops what another needs.
+	slices.SortStableFunc(b.Decision.Looks, func(x, y *diagnose.Measurement) int {
+		return cmp.Compare(x.Minutes(), y.Minutes())
+	})
 	return b
 }
 

@@ -74,6 +74,8 @@ func (k *planner) undecided() fact.Fact {
 		return fact.New("headline.floods")
 	case k.Has(modes.WhyCurrent):
 		return fact.New("headline.draws-much", chance)
+	case !k.c.Valve.IsZero() && (healthy >= likely || len(causes) == 0):
+		return fact.New("headline.hunts", chance)
 	case healthy >= likely && (leave || k.j.Charge.Outcome == modes.ChargeInBand):
 		return fact.New("headline.sound", chance)
 	case healthy >= likely || leave || len(causes) == 0:

@@ -339,15 +339,23 @@ func (k *planner) starved() bool {
 	if !k.b.starved() || k.c.Seen.FilterDirty || k.c.Seen.OutdoorCoilDirty || k.c.NoPairs {
 		return false
 	}
-	k.findLeak()
+	var unread []string // of the suction
+	if k.c.SuctionPressure == nil {
+		unread = append(unread, "suctionPressure")
+	}
+	if k.c.SuctionLine == nil {
+		unread = append(unread, "suctionLine")
+	}
+	if len(unread) == 2 { // the air alone says little of the circuit
+		k.seeAir(fact.Fact{})
+	} else {
+		k.findLeak()
+	}
 	if k.b.Probability(diagnose.LowIndoorAir) >= worth/2 {
 		k.seeAir(fact.Fact{})
 	}
 	if !k.c.NoLiquidPort {
-		missing := []string{"liquidPressure", "liquidLine"}
-		if k.c.SuctionLine == nil {
-			missing = append([]string{"suctionLine"}, missing...)
-		}
+		missing := append(unread, "liquidPressure", "liquidLine")
 		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(missing)))
 		k.Add(modes.LeaveCharge)
 		return true
@@ -553,7 +561,7 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 func leaves(code fact.Code) bool {
 	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel ||
 		code == modes.FindLeak || code == modes.WhyCurrent || code == modes.FindNoise ||
-		code == modes.AskUse || code == modes.OtherWater
+		code == modes.AskUse || code == modes.OtherWater || code == modes.FeelCompressor
 }
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.
@@ -609,12 +617,15 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	m := &k.b.Marginals()[i]
-	do, effect := fact.New(fact.Code("mend."+string(signature))), modes.Effect{}
+	do, effect, said := fact.New(fact.Code("mend."+string(signature))), modes.Effect{}, m.Chance
 	for _, f := range m.Faults {
 		effect.Running = effect.Running || f.Fault.Running
 	}
-	if len(m.Faults) > 0 && (m.Faults[0].Chance >= 0.7 || len(m.Faults) == 1) {
-		f := m.Faults[0].Fault
+	if named := m.Named(); named != nil && (len(m.Faults) == 1 || m.Chance*named.Chance >= likely) {
+		f := named.Fault
+		if !k.Has(cleans[signature]) { // else the dirt was seen
+			said *= named.Chance
+		}
 		effect = modes.Effect{Opens: f.Opens, Running: f.Running}
 		if do = fact.New(fact.Code("mend." + string(f.Code))); f.Own {
 			do = fact.New("mend.house",
@@ -624,8 +635,11 @@ func (k *planner) mend(signature diagnose.Code) {
 	if code, ok := k.shownAlready(do.Code); ok {
 		do = fact.New(code)
 	}
+	if slices.Contains(leakWithin, do.Code) && k.c.Evidence.Current == nil && !k.c.Metered {
+		do = do.With(fact.Of("current", fact.Term("reading.compressorCurrent")))
+	}
 	step := k.Put(modes.Step{
-		Do:    do.With(fact.Of("chance", fact.Share(m.Chance))),
+		Do:    do.With(fact.Of("chance", fact.Share(said))),
 		Cause: string(signature), Chance: m.Chance, Effect: effect,
 	})
 	if dirt, ok := cleans[signature]; ok { // one step says it, with what may lie behind the dirt
@@ -779,7 +793,15 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 func (k *planner) chargeStays() {
 	off := max(k.b.Charge.Low, k.b.Charge.High)
 	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) && !k.c.NoPairs {
-		k.weighAnew()
+		if k.clampFirst() {
+			k.Add(modes.LeaveCharge)
+		} else {
+			k.weighAnew()
+		}
+		return
+	}
+	if k.tooFull() && k.lookAt("standing-pressure", fact.Fact{}) {
+		k.Add(modes.LeaveCharge)
 		return
 	}
 	if k.floods() {
@@ -794,6 +816,30 @@ func (k *planner) chargeStays() {
 	if !k.c.Reading.Within() && k.c.Target != nil && k.c.Target.General() {
 		k.Add(modes.ReadLabel)
 	}
+}
+
+// clampFirst looks at a line clamp that may lie, before a circuit is emptied by what it reads;
+// false where none may, where that was done, or where a leak was found.
+func (k *planner) clampFirst() bool {
+	if found, _ := k.answer(leakLook); found {
+		return false
+	}
+	for _, x := range clamps {
+		if k.b.Probability(x.cause) >= diagnose.WorthDoubting && k.lookAt(x.look, fact.Fact{}) {
+			return true
+		}
+	}
+	return false
+}
+
+// tooFull: too much refrigerant, or gas beside it, is likely, and nothing tells which but the
+// pressures at rest. Where liquid comes back nothing else is likelier to send it.
+func (k *planner) tooFull() bool {
+	least := offFrom
+	if k.floods() {
+		least = likely
+	}
+	return !k.c.NoPairs && k.b.Any(diagnose.Overcharge, diagnose.NonCondensables) >= least
 }
 
 // holdFor says why refrigerant is not moved yet.

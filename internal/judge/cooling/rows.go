@@ -47,6 +47,14 @@ var asides = map[charge.Method]struct{ below, above []string }{
 	charge.Approach: {[]string{"liquid-clamp-second"}, []string{"outdoor-coil", "oil-and-leak"}},
 }
 
+// clamps are the looks at the line clamps.
+var clamps = []struct {
+	cause diagnose.Code
+	look  string
+}{
+	{diagnose.LiquidClamp, "liquid-clamp-second"}, {diagnose.SuctionClamp, "suction-clamp-second"},
+}
+
 // secured is the cause that the steps of secures look for.
 var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}
 

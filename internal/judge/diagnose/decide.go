@@ -43,10 +43,10 @@ const mostLooks = 2
 // every small doubt is read by nobody.
 const worthLooking = 0.2
 
-// worthDoubting is that of an instrument before anything is recovered: one reading too high or too
-// low looks like too much refrigerant, and a second thermometer takes three minutes. What the look
-// saves has to be worth them as well.
-const worthDoubting = 0.02
+// WorthDoubting is that of an instrument before refrigerant is moved: one reading too high or too
+// low looks like a wrong charge, and a second thermometer takes three minutes. What the look saves
+// has to be worth them as well.
+const WorthDoubting = 0.02
 
 // leaning is the chance of too much refrigerant from which what speaks against it is looked at,
 // however small each doubt is: more causes read like it than like too little, and what is left
@@ -77,7 +77,7 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	d := c.best(all, call == ChargeLow, call == ChargeHigh)
 	worth := [2]float64{worthLooking, worthLooking}
 	if (d.Act == Recover || d.Act == Add) && charge.moved == 0 {
-		worth[1] = worthDoubting
+		worth[1] = WorthDoubting
 	}
 	going := charge.moved != 0 && (call == ChargeLow || call == ChargeHigh)
 	if going {

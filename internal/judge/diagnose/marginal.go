@@ -17,6 +17,16 @@ type Marginal struct {
 	Faults []FaultChance
 }
 
+// Named is the fault that the signature is put right by the name of: the only one, or one that is
+// likeliest by far; nil where there is none.
+func (m *Marginal) Named() *FaultChance {
+	const byFar = 0.7
+	if len(m.Faults) > 0 && (m.Faults[0].Chance >= byFar || len(m.Faults) == 1) {
+		return &m.Faults[0]
+	}
+	return nil
+}
+
 // Marginals returns every signature with a chance worth a figure, the likeliest first. Their
 // chances add to more than 1 where two may be present at once.
 func (d *Diagnosis) Marginals() []Marginal { return d.marginals }

@@ -368,6 +368,14 @@ func (c *caseFile) read(s *scale, v float64) float64 {
 	return s.sign*v + s.base
 }
 
+// Minutes that it takes.
+func (m *Measurement) Minutes() float64 {
+	if m.test != nil {
+		return m.test.minutes
+	}
+	return m.reading.minutes
+}
+
 // Look reports whether it is a look or test that is answered by yes or no, the
 // first outcome or the second, and no reading.
 func (m *Measurement) Look() bool { return m.test != nil }
