@@ -29,10 +29,10 @@ func believe(c *modes.Case) *belief {
 		b.Diagnosis = diagnose.Diagnosis{}
 	}
 	b.Decision.Looks = slices.DeleteFunc(b.Decision.Looks, b.cleanedFirst)
-	// All of them are worth their time: the shortest first, and none stops what another needs.
-	slices.SortStableFunc(b.Decision.Looks, func(x, y *diagnose.Measurement) int {
-		return cmp.Compare(x.Minutes(), y.Minutes())
-	})
+	// Both are worth their time: the shorter first, and none stops what the other needs.
+	if l := b.Decision.Looks; len(l) == 2 && l[1].Minutes() < l[0].Minutes() {
+		l[0], l[1] = l[1], l[0]
+	}
 	return b
 }
 
