@@ -72,7 +72,7 @@ func earlierOf(p *prepared, t *modes.Aim, mode Mode) (*diagnose.Earlier, error) 
 		return nil, err
 	}
 	var r Readings
-	takeStretch(&r, thinned(before), course, deltaCourse{})
+	p.takeStretch(&r, thinned(before), course, deltaCourse{})
 	d, err := derive(p, &r)
 	if err != nil {
 		return nil, nil // what was read then cannot be, and the log says so elsewhere

@@ -20,7 +20,7 @@ func judged(s *settled, c *modes.Case, lies map[string]float64) []JudgedReading 
 			continue
 		}
 		r := JudgedReading{
-			Field: f.name, Value: value, Belief: Believed, Settled: s.fromLog[f.name],
+			Field: f.name, Value: value, Belief: Believed, Settled: s.fromLog.has(i),
 			Lies: lies[f.name],
 		}
 		raise := func(to Belief) {

@@ -14,16 +14,20 @@ func prepare(v Visit) (*prepared, error) {
 	p.readings.state(instruments)
 	p.log = slices.Clone(v.Log)
 	for i := range p.log {
-		p.log[i].Readings.state(instruments)
+		p.logged |= p.log[i].Readings.state(instruments)
 	}
 	return p, nil
 }
 
-// state gives the readings that state no uncertainty that of their instrument.
-func (r *Readings) state(in Instruments) {
+// state gives the readings that state no uncertainty that of their instrument, and returns
+// which were taken.
+func (r *Readings) state(in Instruments) (taken fieldSet) {
 	for i := range readingFields {
-		readingFields[i].state(r, in)
+		if readingFields[i].state(r, in) {
+			taken |= 1 << i
+		}
 	}
+	return taken
 }
 
 func (in Instruments) withDefaults() Instruments {

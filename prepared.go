@@ -13,6 +13,7 @@ type prepared struct {
 	atmosphere AtmosphereUsed
 	readings   Readings
 	log        []LogEntry
+	logged     fieldSet // readings that the log may hold; no others
 	electrical *electrical.Report
 	before     *settledBefore // of a session; nil else
 }

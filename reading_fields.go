@@ -17,9 +17,9 @@ import (
 type readingField struct {
 	name string // as in the JSON form
 	// check finds a value that cannot be; state gives one without an uncertainty that of its
-	// instrument.
+	// instrument, and reports whether there is one.
 	check func(r *Readings) *VisitError
-	state func(r *Readings, in Instruments)
+	state func(r *Readings, in Instruments) bool
 	has   func(*Readings) bool
 	drop  func(*Readings)
 	// copy takes the reading over, where there is one.
@@ -33,6 +33,11 @@ type readingField struct {
 	add  func(r *Readings, to *slotMean)
 	give func(r *Readings, from *slotMean)
 }
+
+// A fieldSet is a set of readings, by their places among the readingFields.
+type fieldSet uint32
+
+func (s fieldSet) has(i int) bool { return s>>i&1 == 1 }
 
 // A slotMean is what one reading comes to over a slot of the log; its uncertainty is
 // that of the last.
@@ -63,10 +68,12 @@ func field[T quantity.Quantity](
 			}
 			return nil
 		},
-		state: func(r *Readings, in Instruments) {
-			if p := at(r); p.taken && p.of.Std == 0 {
+		state: func(r *Readings, in Instruments) bool {
+			p := at(r)
+			if p.taken && p.of.Std == 0 {
 				p.of.Std = std(in, p.of.Value)
 			}
+			return p.taken
 		},
 		has:  func(r *Readings) bool { return at(r).taken },
 		drop: func(r *Readings) { *at(r) = Reading[T]{} },

@@ -164,7 +164,7 @@ func (s *Session) hoseOff(i int) bool {
 
 // keep appends an entry to the log and lets the oldest go.
 func (s *Session) keep(e LogEntry) {
-	e.Readings.state(s.in)
+	s.now.logged |= e.Readings.state(s.in)
 	for i := range readingFields {
 		readingFields[i].copy(&s.now.readings, &e.Readings)
 	}
@@ -286,7 +286,7 @@ func (s *Session) assess(scope Scope) (Assessment, error) {
 func (s *Session) upToNow() prepared {
 	p := s.now
 	if e, ok := s.open.soFar(); ok {
-		e.Readings.state(s.in)
+		p.logged |= e.Readings.state(s.in)
 		p.log = append(p.log, e) // where the next entry will stand
 		for i := range readingFields {
 			readingFields[i].copy(&p.readings, &e.Readings)

@@ -15,7 +15,7 @@ import (
 // value that the charge is judged by has.
 type settled struct {
 	readings Readings
-	fromLog  map[string]bool // readings that stood still in the stretch they are taken from
+	fromLog  fieldSet // readings that stood still in the stretch they are taken from
 	// steadiness of what the charge is judged by, valve that of the superheat
 	// behind a valve that hunts.
 	steadiness, valve *SteadinessVerdict
@@ -30,10 +30,10 @@ type settled struct {
 // this value is taken from: the last in which it stood still, or the last half minute. What
 // is derived from them was read, then, and belongs together.
 func settle(p *prepared) (settled, error) {
-	s := settled{readings: p.readings, fromLog: map[string]bool{}}
+	s := settled{readings: p.readings}
 	since := sinceLastMove(p)
 	if n := len(p.visit.Moves); n > 0 && p.visit.Conditions.ReadAt <= p.visit.Moves[n-1].At {
-		s.readings = lastOf(p.readings, p.log[:len(p.log)-len(since)])
+		s.readings = p.lastOf(p.log[:len(p.log)-len(since)])
 	}
 	log := thinned(since)
 	s.later, s.since = readLater(p, log)
@@ -55,7 +55,7 @@ func settle(p *prepared) (settled, error) {
 			s.valve = steadinessOf(charge.Superheat, hunt)
 		}
 	}
-	still := takeStretch(&s.readings, log, course, hunt)
+	still := p.takeStretch(&s.readings, log, course, hunt)
 	if course.State == 0 || course.Steady() {
 		s.fromLog = still
 	}
@@ -70,13 +70,14 @@ func settle(p *prepared) (settled, error) {
 	return s, nil
 }
 
-// lastOf is the readings with those that a log holds as it holds them last: what was read
-// before a move, the air of the room above all, counts until it is read again.
-func lastOf(r Readings, log []LogEntry) Readings {
+// lastOf is the readings with those that a part of the log holds as it holds them last: what was
+// read before a move, the air of the room above all, counts until it is read again.
+func (p *prepared) lastOf(log []LogEntry) Readings {
+	r := p.readings
 	log = thinned(log)
 	for j := range readingFields {
 		f := &readingFields[j]
-		for i := len(log) - 1; i >= 0; i-- {
+		for i := len(log) - 1; i >= 0 && p.logged.has(j); i-- {
 			if f.has(&log[i].Readings) {
 				f.copy(&r, &log[i].Readings)
 				break
@@ -89,7 +90,9 @@ func lastOf(r Readings, log []LogEntry) Readings {
 // takeStretch takes the readings from the stretch of a course, in whole cycles of
 // what hunts beside it, or from the last minutes of a log that has no course, and
 // says which of them stood still.
-func takeStretch(r *Readings, log []LogEntry, course, hunt deltaCourse) map[string]bool {
+func (p *prepared) takeStretch(
+	r *Readings, log []LogEntry, course, hunt deltaCourse,
+) (stood fieldSet) {
 	from, to := course.From, course.To
 	switch {
 	case course.State == 0:
@@ -100,10 +103,9 @@ func takeStretch(r *Readings, log []LogEntry, course, hunt deltaCourse) map[stri
 			from, to = hunt.To-n*hunt.Period, hunt.To
 		}
 	}
-	stood := map[string]bool{}
-	for _, f := range readingFields {
-		if f.over(r, log, from, to) {
-			stood[f.name] = true
+	for i := range readingFields {
+		if p.logged.has(i) && readingFields[i].over(r, log, from, to) {
+			stood |= 1 << i
 		}
 	}
 	return stood

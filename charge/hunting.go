@@ -28,6 +28,9 @@ func huntOn(t, y []float64, within float64) (swinging, bool) {
 	if t[last]-t[0] < shortestCalm {
 		return swinging{}, false
 	}
+	if low, high := bounds(y); high-low < leastSwing*within {
+		return swinging{}, false
+	}
 	for _, scale := range [...]float64{5, 3, 1.5} {
 		s := trailing(t, y, turningPoints(y, scale*within))
 		if s.hunts(t, y, within) {

@@ -297,7 +297,9 @@ func nth(v []float64, k int) float64 {
 			v = v[:less]
 			continue
 		}
-		v, k = v[less:], k-less
+		if v, k = v[less:], k-less; less > 0 {
+			continue
+		}
 		same := 0
 		for i, x := range v {
 			v[i], v[same] = v[same], x

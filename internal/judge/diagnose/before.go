@@ -23,8 +23,12 @@ func (c *caseFile) follow() {
 	slices.SortStableFunc(
 		order, func(x, y *component) int { return cmp.Compare(y.weight, x.weight) },
 	)
+	least := 0.0
+	if c.evidence.NoPairs && len(order) > 0 {
+		least = hardlyLikely * order[0].weight
+	}
 	for _, p := range order[:min(mostHistories, len(order))] {
-		if p.weight == 0 {
+		if p.weight <= least {
 			break
 		}
 		h := history{component: *p, log: p.log - p.fit + c.bounds(*p)}
