@@ -132,33 +132,36 @@ type line struct {
 
 // lineOver fits the readings from index from on.
 func lineOver(t, y []float64, from int) line {
-	t, y = t[from:], y[from:]
-	n := float64(len(t))
-	l := line{n: len(t), span: t[len(t)-1] - t[0]}
-	middle := 0.0
+	t = t[from:]
+	y = y[from:][:len(t)]
+	n, span := float64(len(t)), t[len(t)-1]-t[0]
+	middle, mean := 0.0, 0.0
 	for i := range t {
 		middle += t[i] - t[0]
-		l.mean += y[i] - y[0]
+		mean += y[i] - y[0]
 	}
-	middle, l.mean = t[0]+middle/n, y[0]+l.mean/n
-	tt, ty := 0.0, 0.0
+	middle, mean = t[0]+middle/n, y[0]+mean/n
+	tt, ty, slope := 0.0, 0.0, 0.0
 	for i := range t {
 		tt += square(t[i] - middle)
-		ty += (t[i] - middle) * (y[i] - l.mean)
+		ty += (t[i] - middle) * (y[i] - mean)
 	}
 	if tt > 0 {
-		l.slope = ty / tt
+		slope = ty / tt
 	}
 	product, squares, before := 0.0, 0.0, 0.0
 	for i := range t {
-		r := y[i] - l.mean - l.slope*(t[i]-middle)
+		r := y[i] - mean - slope*(t[i]-middle)
 		squares += r * r
 		product += r * before
 		before = r
 	}
-	l.sigma = math.Sqrt(squares / max(n-2, 1))
-	l.effective = effectiveNumber(n, product, squares)
-	l.last = l.mean + l.slope*(t[len(t)-1]-middle)
+	l := line{
+		n: len(t), span: span, mean: mean, slope: slope,
+		last:      mean + slope*(t[len(t)-1]-middle),
+		sigma:     math.Sqrt(squares / max(n-2, 1)),
+		effective: effectiveNumber(n, product, squares),
+	}
 	if tt > 0 {
 		l.slopeDoubt = l.sigma * math.Sqrt(n/(tt*l.effective))
 	}
@@ -285,9 +288,9 @@ func bounds(v []float64) (low, high float64) {
 // (Hoare 1961, Algorithm 65: Find, Communications of the ACM 4:321). The parts are made without a
 // branch that depends on a value, for no processor guesses which half one falls in.
 func nth(v []float64, k int) float64 {
-	for len(v) > 1 {
-		a, b, c := v[0], v[len(v)/2], v[len(v)-1]
-		pivot := max(min(a, b), min(max(a, b), c))
+	const few = 12 // are sorted sooner
+	for len(v) > few {
+		pivot := middleOf(v[0], v[len(v)/2], v[len(v)-1])
 		less := 0
 		for i, x := range v {
 			v[i], v[less] = v[less], x
@@ -310,7 +313,27 @@ func nth(v []float64, k int) float64 {
 		}
 		v, k = v[same:], k-same
 	}
+	for i, x := range v {
+		for ; i > 0 && x < v[i-1]; i-- {
+			v[i] = v[i-1]
+		}
+		v[i] = x
+	}
 	return v[k]
+}
+
+// middleOf is the median of three.
+func middleOf(a, b, c float64) float64 {
+	if a > b {
+		a, b = b, a
+	}
+	switch {
+	case c < a:
+		return a
+	case c > b:
+		return b
+	}
+	return c
 }
 
 func count(yes bool) (n int) {
