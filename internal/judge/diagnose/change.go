@@ -88,14 +88,15 @@ func (c *caseFile) compareWith(earlier *Earlier) *Change {
 				}
 			}
 			a.log = math.Log((1-unforeseen)*w.chance) + b.log + j.log + c.bounds(a)
-			c.parts = append(c.parts, a)
+			c.parts = append(c.parts, c.withoutBand(a))
 		}
 	}
 	c.normalize()
 
+	now := c.withoutBand(firstAfter)
 	out := &Change{
 		Before: was.explanation([2]int{first.a, first.b}),
-		after:  c.explanation([2]int{firstAfter.a, firstAfter.b}),
+		after:  c.explanation([2]int{now.a, now.b}),
 	}
 	out.Before.Probability = was.probability(first.component)
 	c.moves(out, was, first, firstAfter)
@@ -216,6 +217,25 @@ func (c *caseFile) after(
 		out.a, out.b, out.sa, out.sb = out.b, out.a, out.sb, out.sa
 	}
 	return out, true
+}
+
+// withoutBand is what an explanation was followed to without a charge that is in the band: that is
+// no fault.
+func (c *caseFile) withoutBand(p component) component {
+	if math.Abs(p.charge) > ChargeBand {
+		return p
+	}
+	charge := func(a int) bool {
+		return a != none &&
+			(c.suspects[a].signature == Undercharge || c.suspects[a].signature == Overcharge)
+	}
+	if charge(p.b) {
+		p.b, p.sb = none, 0
+	}
+	if charge(p.a) {
+		p.a, p.sa, p.b, p.sb = p.b, p.sb, none, 0
+	}
+	return p
 }
 
 // alsoIn adds a state to a suspect, with no chance of its own, and returns its index.

@@ -63,9 +63,10 @@ func (b *ChargeBelief) Call() ChargeCall {
 
 // callMoved calls what another dose is expected to cost less than to leave; nobody adds two
 // ounces to what is likely to be right. To turn round costs what undoing costs besides, and is
-// not done while the charge may be off the other way.
+// not done while the charge may be off the other way. Nothing is recovered from a charge that is
+// in band with a chance of 0.6: of 31 such doses on the bench 30 came out of charges in band.
 func (b *ChargeBelief) callMoved() ChargeCall {
-	const hardly, likelier = 0.05, 0.8
+	const hardly, likely, likelier = 0.05, 0.6, 0.8
 	leave := b.Low*costOf(Undercharge).neglect + b.High*costOf(Overcharge).neglect
 	_, add := b.dose(1)
 	_, recover := b.dose(-1)
@@ -79,7 +80,8 @@ func (b *ChargeBelief) callMoved() ChargeCall {
 		return ChargeInBand
 	case b.Low >= CallLow || add < leave && (b.moved > 0 || b.High < hardly):
 		return ChargeLow
-	case b.High >= CallHigh || recover < leave && (b.moved < 0 || b.Low < hardly):
+	case b.High >= CallHigh ||
+		recover < leave && b.InBand < likely && (b.moved < 0 || b.Low < hardly):
 		return ChargeHigh
 	}
 	return ChargeOpen
