@@ -362,8 +362,9 @@ func (c *caseFile) chargeBelief() ChargeBelief {
 			c.spreadSizes(&b, a, sign, z.bare[with], &z.fits[k][with], &z.masses[k][with])
 		}
 	}
-	if off, ok := c.byResponse(); ok {
+	if off, ok := c.byResponse(); ok && off.Std > 0 {
 		b.density.narrow(off)
+		c.weighBy(off)
 	}
 	b.sumUp()
 	return b
@@ -400,13 +401,45 @@ func (c *caseFile) byResponse() (off Spread, ok bool) {
 
 // narrow takes in what the answer of the machine says of the charge.
 func (d *chargeDensity) narrow(to Spread) {
-	if !(to.Std > 0) {
-		return
-	}
 	for i := range d {
 		z := (chargeAt(i) - to.Mean) / to.Std
 		d[i] *= (1-strays)*math.Exp(-z*z/2) + strays
 	}
+}
+
+// weighBy takes it in for every explanation, by the charge that it has.
+func (c *caseFile) weighBy(to Spread) {
+	total := 0.0
+	for i := range c.parts {
+		p := &c.parts[i]
+		at, within := p.charge, followedWithin/math.Sqrt(6) // as a triangle has it
+		if !p.followed {
+			at, within = c.chargeOf(p)
+		}
+		std := math.Hypot(to.Std, within)
+		z := (at - to.Mean) / std
+		p.weight *= (1-strays)*to.Std/std*math.Exp(-z*z/2) + strays
+		total += p.weight
+	}
+	for i := range c.parts {
+		c.parts[i].weight /= total
+	}
+}
+
+// chargeOf is the relative charge error that an explanation has by itself, with its standard
+// deviation.
+func (c *caseFile) chargeOf(p *component) (error, within float64) {
+	if p.a != none && c.suspects[p.a].signature == NextToEmpty {
+		return -c.states[p.a][p.sa].severity, emptyWithin / math.Sqrt(6)
+	}
+	const betweenLevels = 0.03
+	switch which, level, _, _ := c.wrongCharge(p); which {
+	case 0:
+		return -c.states[c.short][level].severity, betweenLevels
+	case 1:
+		return c.states[c.full][level].severity, betweenLevels
+	}
+	return 0, ownCharge
 }
 
 // suspect is the index of a signature among the suspects; none where it is not.

@@ -254,6 +254,7 @@ func (c *caseFile) bundles(
 
 // diagnosis tells the mixture by explanation and by signature.
 func (c *caseFile) diagnosis() Diagnosis {
+	believed := c.chargeBelief()
 	bundles, chance, healthy := c.bundles(make([]bundle, 0, 4*mostSuspects))
 	d := Diagnosis{
 		Healthy: healthy, Rest: 1,
@@ -267,7 +268,7 @@ func (c *caseFile) diagnosis() Diagnosis {
 		d.sums = append(d.sums, summed{c.signaturesOf(s.a, s.b), s.weight})
 	}
 	c.chances = make([]FaultChance, 0, mostSuspects)
-	d.marginals, d.Charge = c.sumBySignature(&chance), c.chargeBelief()
+	d.marginals, d.Charge = c.sumBySignature(&chance), believed
 	sound := c.foresee(component{a: none, b: none})
 	first := c.foresee(c.parts[bundles[0].best])
 	second := first
