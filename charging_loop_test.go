@@ -10,6 +10,7 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose/testbench"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // A benchVisit is the visit so far at a machine of the bench.
@@ -120,6 +121,16 @@ func (v *benchVisit) holdsDose(t *testing.T, i int, a *Assessment) {
 	}
 }
 
+// holdsEnd checks that a charge which is left as it is is not called wrong in the same breath.
+func (v *benchVisit) holdsEnd(t *testing.T, i int, a *Assessment) {
+	left := slices.ContainsFunc(a.Plan, func(s Step) bool { return s.Do.Code == StepLeave })
+	cause, _ := a.Headline.Value("cause")
+	wrong := cause.Of == fact.Term("cause.undercharge") || cause.Of == fact.Term("cause.overcharge")
+	if left && wrong {
+		t.Errorf("visit %d: %v is left as it is", i, a.Headline)
+	}
+}
+
 // Doses are followed to their end on machines of the bench, whatever is wrong with them. No
 // refrigerant goes into a machine that is a tenth too full, nor out of one as short; hardly
 // any charge ends on the far side of the 5 % that ANSI/ACCA 5 QI (from memory) allows.
@@ -156,6 +167,7 @@ func TestChargingLoopsOnTheBench(t *testing.T) {
 				continue
 			}
 			if a.Dose == nil || a.Dose.Mass == 0 {
+				v.holdsEnd(t, i, &a)
 				weighed = weighs(&a)
 				if stale = waits(&a); stale || v.look(rng, &a) {
 					continue
