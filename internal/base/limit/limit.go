@@ -43,7 +43,7 @@ func Std[T quantity.Quantity](name string, u quantity.Uncertain[T], most float64
 		return nil
 	}
 	return &quantity.RangeError{
-		Quantity: "standard uncertainty of " + name,
+		Quantity: "standard uncertainty of the " + name,
 		Value:    Spread[T](u.Std), Min: Spread[T](0), Max: Spread[T](most),
 		Advice: "give one standard deviation, as the PlusMinus methods do, or none",
 	}
