@@ -27,9 +27,7 @@ func BenchmarkQueue(b *testing.B) {
 	for _, scope := range []string{"verdict", "whole"} {
 		body := `{"scope": "` + scope + `",` + api.ExampleVisit[1:]
 		b.Run(scope, func(b *testing.B) {
-			var took []float64 // ms
-			sum, before := 0.0, coreTime()
-			for b.Loop() {
+			ask := func() {
 				w := httptest.NewRecorder()
 				r := httptest.NewRequest("POST", "/v1/assess", strings.NewReader(body))
 				r.Header.Set("Content-Type", api.JSON)
@@ -39,6 +37,14 @@ func BenchmarkQueue(b *testing.B) {
 					b.Fatal(w.Code, w.Body)
 				}
 				runtime.Gosched()
+			}
+			for range 3000 { // the first second of a process is a slow one
+				ask()
+			}
+			var took []float64 // ms
+			sum, before := 0.0, coreTime()
+			for b.Loop() {
+				ask()
 				now := coreTime()
 				took = append(took, now-before)
 				sum += now - before
