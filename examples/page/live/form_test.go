@@ -183,6 +183,18 @@ func TestSigned(t *testing.T) {
 	}
 }
 
+// Bores and pipes are not measured in feet.
+func TestUsualUnits(t *testing.T) {
+	fields := every(NewForm(satline.English, quantity.IP))
+	for _, path := range []string{
+		"equipment.restrictor", "equipment.label.restrictor", "equipment.lineSet.liquidDiameter",
+	} {
+		if u := fields[path].Unit; u[quantity.IP] != "in" || u[quantity.SI] != "mm" {
+			t.Errorf("%s: %v", path, u)
+		}
+	}
+}
+
 func TestRead(t *testing.T) {
 	for _, c := range []struct {
 		path, kind, text, unit string
