@@ -4,6 +4,7 @@ package api
 
 import (
 	"reflect"
+	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/charge"
@@ -120,6 +121,11 @@ var Operations = []Operation{
 	},
 	{Method: "GET", Path: "/openapi.json", ID: "description",
 		Summary: "This description.", GivesKind: JSON, Tag: "service", Constant: true},
+}
+
+// Address is the path with its parameter put in.
+func (o Operation) Address() string {
+	return strings.NewReplacer("{name}", o.Parameter, "{kind}", o.Parameter).Replace(o.Path)
 }
 
 // ExampleVisit is invented.

@@ -108,7 +108,7 @@ func TestExamplesOfTheDescription(t *testing.T) {
 		if o.Media == api.NDJSON {
 			body = strings.ReplaceAll(api.ExampleVisit, "\n", " ") + "\n"
 		}
-		status, answer := c.do(o.Method, address(o), o.Media, body)
+		status, answer := c.do(o.Method, o.Address(), o.Media, body)
 		if status != http.StatusOK {
 			t.Errorf("%s %s: %d %s", o.Method, o.Path, status, answer)
 		}
