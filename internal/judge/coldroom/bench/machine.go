@@ -242,7 +242,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 		max(0, outdoor-r.bulb) / max(5, m.designOutdoor-(m.box-m.difference))
 	gain = min(gain, 0.8*max(0, outdoor-r.bulb)) + 2*wetReturn
 	suction := max(r.bulb+gain, r.evaporating)
-	ratio := high(condensing) / low(r.evaporating)
+	ratio := high(condensing+x.gas) / low(r.evaporating) // a gas adds its pressure
 	r.discharge = suction * math.Pow(max(ratio, 1.1), m.polytropic*(1+0.35*x.pumping))
 	r.discharge -= 0.06 * (r.discharge - outdoor)
 	r.suction = suction + x.clamp*(outdoor-suction)

@@ -30,14 +30,24 @@ type Design struct {
 	Open, Drop, HeatLoss float64
 	Valve                bool
 	DesignDay            float64 // K of the outdoor air
+	// DryEnd is how well the end of the evaporator that holds vapor alone takes up heat, as a share
+	// of how well its wet part does. The vapor is turbulent, at some 130 to 280 W/(m² K) of its own
+	// side, where boiling gives 2000 and the air, over all its fins, 430 to 520: 0.2 to 0.45.
+	DryEnd float64
+	// Follows is how much the subcooling follows the difference from the condenser to its air: 0 for
+	// not at all, 1 for as much. Of dirty condensers both a falling one (Breuker and Braun,
+	// HVAC&R Research 4(3), 1998, from memory) and "normal to high" (trade press) are reported.
+	Follows float64
 }
 
 // A Failing is what is wrong with a machine; the zero Failing is nothing.
 type Failing struct {
-	Short    float64 // quality of what leaves the receiver or condenser
-	Dry      float64 // part of the subcooling that is missing
-	Flooded  float64 // part of the condenser full of liquid
-	Gas      float64 // K that a gas adds to the condensing temperature
+	Short   float64 // quality of what leaves the receiver or condenser
+	Dry     float64 // part of the subcooling that is missing
+	Flooded float64 // part of the condenser full of liquid
+	// Gas is what a gas adds to the condensing temperature that a gauge shows, K. Its pressure adds
+	// to that of the refrigerant, and the compressor works against both.
+	Gas      float64
 	Indoor   float64 // part of the air over the evaporator that is missing
 	Ice      float64 // part of the evaporator's conductance that is missing
 	Outdoor  float64 // part of the condenser's conductance that is missing
@@ -74,6 +84,7 @@ type Machine struct {
 	evaporator, indoorFlow float64 // W/K
 	condenser, outdoorFlow float64
 	line                   float64 // W/K of the suction line
+	units                  float64 // transfer units of the evaporator, were all of it dry
 	DesignPower            float64
 	designMass, designDrop float64
 }
@@ -103,7 +114,11 @@ func New(f *cyclefluid.Fluid, m Design) *Machine {
 	s.designDrop = low.P - suction.P
 	s.orifice = s.designMass / (m.Open * math.Sqrt((high.P-low.P)/liquid.V))
 	// The surface that superheats cools no air.
-	wet := 1 - superheating(m.Bulb/m.Difference)
+	wet := 1.0
+	for range 20 {
+		s.units = m.DryEnd * (out.H - liquid.H) / low.DewHeatCapacity() / (wet * m.Difference)
+		wet = 1 - s.superheating(m.Bulb/m.Difference)
+	}
 	s.evaporator = 1 / (wet * m.Difference)
 	s.indoorFlow = 0.88 / (m.IndoorAir * m.Difference)
 	rejected := s.designMass * (in.H + (1-m.HeatLoss)*ideal/m.Ideal - liquid.H)
@@ -117,13 +132,13 @@ func New(f *cyclefluid.Fluid, m Design) *Machine {
 }
 
 // superheating is the part of the coil that it takes to bring vapor a share of the way to the
-// temperature of the air: four and a half transfer units over the whole of it.
-func superheating(share float64) float64 {
-	const units, straight = 4.5, 0.97 // beyond straight it goes on in a straight line
+// temperature of the air.
+func (s *Machine) superheating(share float64) float64 {
+	const straight = 0.97 // beyond which it goes on in a straight line
 	if share = soft(share, 0.06); share <= straight {
-		return -math.Log(1-share) / units
+		return -math.Log(1-share) / s.units
 	}
-	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / units
+	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / s.units
 }
 
 func middlePressure(f *cyclefluid.Fluid, t float64) float64 {
@@ -143,10 +158,14 @@ func reduced(airLeft, surfaceLeft, effect float64) float64 {
 // design day.
 func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residuals {
 	low, high := s.f.At(math.Exp(u[0])), s.f.At(math.Exp(u[1]))
+	against := high // what the compressor works against: a gas adds its pressure
+	if x.Gas > 0 {
+		against = s.f.At(middlePressure(s.f, (high.Bubble.T+high.Dew.T)/2+x.Gas))
+	}
 	out := low.AtEnthalpy(u[2])
 	suctionP := max(low.P-s.designDrop, 0.4*low.P)
 	suction := s.f.At(suctionP)
-	ratio := max(high.P/suction.P, 1.01)
+	ratio := max(against.P/suction.P, 1.01)
 
 	// The suction line warms what comes; the compressor takes its volume.
 	in := suction.AtEnthalpy(u[2])
@@ -157,13 +176,14 @@ func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residual
 	in = suction.AtEnthalpy(u[2] + cp*warm)
 	mass = s.displacement * volumetric(ratio) * (1 - x.Leaks) / in.V
 	flow = max(mass, 0.02*s.designMass)
-	ideal := high.AtEntropy(in.S).H - in.H
+	ideal := against.AtEntropy(in.S).H - in.H
 	work := ideal / s.Ideal / (1 - 0.6*x.Leaks) // what leaks back is compressed again
-	discharge := high.AtEnthalpy(in.H + (1-s.HeatLoss)*work)
+	discharge := against.AtEnthalpy(in.H + (1-s.HeatLoss)*work)
 
 	// Liquid.
 	middle := (high.Bubble.T + high.Dew.T) / 2
-	sub := s.Subcooling * (1 - x.Dry) * math.Sqrt(max(0, (middle-w.Outdoor)/s.OverOutdoor))
+	warmer := max(0.01, (middle-w.Outdoor)/s.OverOutdoor)
+	sub := s.Subcooling * (1 - x.Dry) * math.Pow(warmer, s.Follows)
 	sub += max(0, middle-w.Outdoor-sub) * (1 - math.Exp(-3.2*x.Flooded))
 	liquid := high.LiquidAt(high.Bubble.T - sub)
 	h := liquid.H
@@ -174,11 +194,11 @@ func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residual
 	}
 
 	// The metering device.
-	ahead, quality := high.P, max(x.Short, 0)
+	ahead, quality := against.P, max(x.Short, 0)
 	if x.Choked > 0 {
 		left := 1 - x.Choked
-		drop := 0.35 * (high.P - low.P) * sq(flow/s.designMass) * (1/(left*left) - 1) * 0.12
-		ahead = max(high.P-drop, low.P*1.02)
+		drop := 0.35 * (against.P - low.P) * sq(flow/s.designMass) * (1/(left*left) - 1) * 0.12
+		ahead = max(against.P-drop, low.P*1.02)
 		q := s.f.At(ahead)
 		quality = max(quality, q.Quality(h))
 	}
@@ -198,7 +218,7 @@ func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residual
 	left := reduced(1-x.Indoor, 1-x.Ice, s.IndoorAir)
 	share := superheat / max(w.Box-low.Dew.T, 0.5)
 	meanDrop := low.Dew.T - (low.Dew.T-low.Bubble.T)*0.35
-	absorbs := s.evaporator * left * (1 - superheating(share)) * (w.Box - meanDrop)
+	absorbs := s.evaporator * left * (1 - s.superheating(share)) * (w.Box - meanDrop)
 	absorbed := flow * (u[2] - h)
 	rejected := flow * (discharge.H - h)
 	room := max(1-x.Flooded, 0.1) * reduced(1-0.7*x.Outdoor, 1-x.Outdoor, s.OutdoorAir)
@@ -211,7 +231,7 @@ func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residual
 	st.Evaporating, st.Condensing = suction.Dew.T, middle+x.Gas
 	st.Bubble, st.CondensingDew = high.Bubble.T+x.Gas, high.Dew.T+x.Gas
 	st.Bulb, st.Suction = out.T, in.T
-	st.Discharge, st.Liquid = discharge.T+0.6*x.Gas, liquid.T
+	st.Discharge, st.Liquid = discharge.T, liquid.T
 	st.Capacity, st.Power = absorbed, flow*work
 	air := s.indoorFlow * (1 - x.Indoor)
 	st.Supply = w.Box - 0.88*absorbed/max(air, 1e-3)

@@ -25,7 +25,7 @@ func typical(t testing.TB) *Machine {
 	return New(fluid(t, "R-404A"), Design{
 		Box: 275.4, Difference: 6, Bulb: 4.5, Gain: 7, OverOutdoor: 12, IndoorAir: 0.5,
 		OutdoorAir: 0.5, Floor: 300, Subcooling: 3, Ideal: 0.62, Open: 0.6, Drop: 0,
-		HeatLoss: 0.1, Valve: true, DesignDay: HotDay,
+		HeatLoss: 0.1, Valve: true, DesignDay: HotDay, DryEnd: 0.3, Follows: 0.5,
 	})
 }
 
@@ -58,6 +58,7 @@ func TestFaultsMoveReadings(t *testing.T) {
 	evaporating := func(s *State) float64 { return s.Evaporating }
 	condensing := func(s *State) float64 { return s.Condensing }
 	superheat := func(s *State) float64 { return s.Suction - s.Evaporating }
+	hot := func(s *State) float64 { return s.Discharge }
 	below := func(s *State) float64 { return s.Bubble - s.Liquid }
 	capacity := func(s *State) float64 { return s.Capacity }
 	for _, x := range []struct {
@@ -72,6 +73,8 @@ func TestFaultsMoveReadings(t *testing.T) {
 		{"flooded: condensing", Failing{Flooded: 0.4}, condensing, true},
 		{"flooded: subcooling", Failing{Flooded: 0.4}, below, true},
 		{"gas: condensing", Failing{Gas: 6}, condensing, true},
+		{"gas: discharge", Failing{Gas: 6}, hot, true},
+		{"gas: capacity", Failing{Gas: 6}, capacity, false},
 		{"dirty condenser: condensing", Failing{Outdoor: 0.5}, condensing, true},
 		{"ice: evaporating", Failing{Indoor: 0.5, Ice: 0.4}, evaporating, false},
 		{"choked: superheat", Failing{Choked: 0.75}, superheat, true},

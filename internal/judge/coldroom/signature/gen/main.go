@@ -195,7 +195,7 @@ func (v *visited) with(x fails, rng *rand.Rand) (out signature.Vector, lost floa
 		signature.Rise:          st.Leaving - w.Outdoor,
 		signature.OverBox: 0.3 + 14*max(0, lost-0.08) + x.over +
 			math.Hypot(0.5, lag)*rng.NormFloat64(),
-		signature.Current: v.rated * (0.3 + 0.7*st.Power/v.DesignPower),
+		signature.Current: v.rated * (v.idle + (1-v.idle)*st.Power/v.DesignPower),
 	}
 	for f := range out {
 		out[f], _ = signature.Bend(f, out[f])

@@ -24,6 +24,10 @@ type built struct {
 	fluid     *cyclefluid.Fluid
 	superheat float64 // at the compressor, usual for the kind
 	rated     float64 // share of the rated current on the design day
+	// idle is the share of the design day's current that a motor draws at no load: 40 % of the rated
+	// one by the curves of the U.S. Department of Energy for determining a motor's load, less for
+	// one whose load is not full on that day (from memory).
+	idle float64
 }
 
 // drawn is one of the machines of a kind: spreads are common practice, no source.
@@ -46,9 +50,10 @@ func drawn(
 		Open:        0.58 + 0.09*z(),
 		Drop:        0.8 * math.Exp(0.5*z()),
 		HeatLoss:    max(0, 0.1+0.06*z()),
-		Valve:       device != signature.Tube, DesignDay: machine.HotDay,
+		DryEnd:      0.3 * math.Exp(0.35*z()), Follows: rng.Float64(),
+		Valve: device != signature.Tube, DesignDay: machine.HotDay,
 	}
-	m := &built{superheat: 11, rated: 0.72 + 0.09*z()}
+	m := &built{superheat: 11, rated: 0.72 + 0.09*z(), idle: min(0.5, max(0.2, 0.35+0.07*z()))}
 	if frozen {
 		// Freezers are made with a smaller difference at the condenser.
 		d.Box, d.Difference, d.Bulb = uniform(244, 262), uniform(3.6, 9), 3.3+0.83*z()
