@@ -75,7 +75,6 @@ var effects = map[fact.Code]modes.Effect{
 
 func (p *planner) plan() {
 	stop := p.stop()
-	p.food()
 	if !stop && p.in("floodback", "slugging") {
 		p.add("step.feel-compressor")
 	}
@@ -91,6 +90,7 @@ func (p *planner) plan() {
 	if p.headline.Code == "" {
 		p.headline = p.answer()
 	}
+	p.food()
 	p.foodAway()
 }
 
@@ -124,11 +124,32 @@ func (p *planner) stop() bool {
 	return false
 }
 
-// food comes before everything that can wait.
+// food comes before everything that can wait, where it may get too warm. A box that is as cold as
+// it is kept, with a machine that runs on, is left in peace.
 func (p *planner) food() {
-	if !p.c.Room.Application.KeepsFood() {
-		p.add("step.cold-room-warms")
+	if !p.warms() {
 		return
+	}
+	first := 0
+	if p.stopped() {
+		first = 1
+	}
+	p.steps = slices.Insert(p.steps, first, p.aboutFood())
+}
+
+// warms says that the box may be too warm or get so: it is unread, near the limit of its food or
+// warmer than it is kept, or the machine stands or defrosts first.
+func (p *planner) warms() bool {
+	const near = quantity.TemperatureDelta(2 / 1.8)
+	box := p.c.ReturnDryBulb
+	return box == nil || p.stopped() || p.has("step.cold-defrost-now", "step.cold-start-frost") ||
+		p.k.value[signature.OverBox] > warmBox ||
+		p.c.Room.Application.KeepsFood() && box.Value > p.k.usual.FoodLimit().At.Add(-near)
+}
+
+func (p *planner) aboutFood() modes.Step {
+	if !p.c.Room.Application.KeepsFood() {
+		return modes.Do("step.cold-room-warms")
 	}
 	limit := p.k.usual.FoodLimit()
 	box := p.c.ReturnDryBulb
@@ -136,20 +157,16 @@ func (p *planner) food() {
 	if p.k.usual.Frozen {
 		frozen = "-frozen"
 	}
+	at := fact.Amount("limit", limit.At)
 	switch {
 	case box == nil:
-		p.add(fact.Code("step.cold-food-unknown"+frozen), fact.Amount("limit", limit.At))
+		return modes.Do(fact.Code("step.cold-food-unknown"+frozen), at)
 	case box.Value > limit.At:
-		p.add(
-			fact.Code("step.cold-food-move"+frozen), fact.Amount("box", box.Value),
-			fact.Amount("limit", limit.At),
-		)
-	default:
-		p.add(
-			fact.Code("step.cold-food"+frozen), fact.Amount("box", box.Value),
-			fact.Amount("limit", limit.At),
+		return modes.Do(
+			fact.Code("step.cold-food-move"+frozen), fact.Amount("box", box.Value), at,
 		)
 	}
+	return modes.Do(fact.Code("step.cold-food"+frozen), fact.Amount("box", box.Value), at)
 }
 
 // opened: a circuit that was open is charged by weight.
