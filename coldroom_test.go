@@ -24,7 +24,7 @@ var coldVisits = map[string]struct {
 	never    []string
 }{
 	"cold-walk-in-sound": {
-		steps: []string{"step.cold-food", "step.cold-leave"}, never: []string{"mend.*"},
+		steps: []string{"step.cold-leave"}, never: []string{"mend.*"},
 	},
 	"cold-freezer-iced": {
 		cause: "cold-evaporator", steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
@@ -34,7 +34,7 @@ var coldVisits = map[string]struct {
 	},
 	"cold-short-not-yet": {
 		cause: "cold-reserve",
-		steps: []string{"step.cold-food", "step.find-leak"},
+		steps: []string{"step.find-leak"},
 	},
 	"cold-evaporator-fan": {
 		cause: "cold-evaporator",
@@ -55,11 +55,11 @@ var coldVisits = map[string]struct {
 		never: []string{"step.cold-add*"},
 	},
 	"cold-bulb-loose": {
-		cause: "cold-flooding", steps: []string{"step.cold-food", "mend.cold-bulb-loose"},
+		cause: "cold-flooding", steps: []string{"mend.cold-bulb-loose"},
 	},
 	"cold-drier-restricted": {
 		cause: "cold-restriction", never: []string{"step.cold-add*"},
-		steps: []string{"step.cold-food-frozen", "step.cold-food-away", "mend.cold-drier"},
+		steps: []string{"step.cold-food-frozen", "look.cold-drier-drop"},
 	},
 	"cold-compressor-worn": {
 		cause: "cold-compressor", steps: []string{"step.cold-food-move", "mend.cold-compressor*"},
@@ -77,7 +77,7 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-move", "step.cold-run"}, never: []string{"mend.*"},
 	},
 	"cold-air-inside": {
-		cause: "cold-gas", steps: []string{"step.cold-food-frozen", "step.recover-rest"},
+		cause: "cold-gas", steps: []string{"step.recover-rest"},
 		never: []string{"step.cold-add*"},
 	},
 	"cold-next-to-empty": {
@@ -135,10 +135,10 @@ var coldVisits = map[string]struct {
 		cause: "cold-compressor",
 		steps: []string{"step.cold-food-move-frozen", "mend.cold-compressor-proved"},
 	},
-	"cold-fluid-unknown": {steps: []string{"step.cold-food", "step.cold-chart"}},
+	"cold-fluid-unknown": {steps: []string{"step.cold-chart"}},
 	// A tube soldered to the suction line warms it, and what is seen at once comes first.
 	"cold-cabinet-warm-suction": {
-		steps: []string{"step.cold-food", "look.cold-condenser-dirt"},
+		steps: []string{"look.cold-condenser-dirt"},
 		never: []string{"look.cold-standing"},
 	},
 	// A box gets the warmer the longer it goes on, and warm product was loaded too: the coil far
@@ -168,7 +168,7 @@ var coldVisits = map[string]struct {
 	// In the cold a head that is held needs charge in the condenser: the level is low, and no
 	// dose is put in before the leak is looked for.
 	"cold-winter-short": {
-		cause: "cold-undercharge", steps: []string{"step.cold-food", "step.find-leak"},
+		cause: "cold-undercharge", steps: []string{"step.find-leak"},
 		never: []string{"mend.cold-head*", "step.cold-add*"},
 	},
 	"cold-head-stuck-high": {
@@ -199,7 +199,7 @@ var coldVisits = map[string]struct {
 	},
 	// A low level behind a clear glass: the leak is looked for, and the level watched.
 	"cold-case-level-low": {
-		steps: []string{"step.cold-food", "step.find-leak"},
+		steps: []string{"step.find-leak"},
 		all:   []string{"step.cold-mark-level"}, never: []string{"step.cold-add*"},
 	},
 	"cold-freezer-filled": {
@@ -229,13 +229,33 @@ var coldVisits = map[string]struct {
 	},
 	// Air reads much like too much charge: it is told apart before any is taken out.
 	"cold-topped-up": {
-		cause: "cold-overcharge", steps: []string{"step.cold-food", "look.cold-standing"},
+		cause: "cold-overcharge", steps: []string{"look.cold-standing"},
 		never: []string{"step.cold-recover*"},
 	},
 	// Colder than it is kept, and still running: something should have stopped it.
 	"cold-runs-on": {
-		steps: []string{"step.cold-food", "step.cold-too-cold"},
+		steps: []string{"step.cold-too-cold"},
 		never: []string{"step.cold-leave", "mend.*"},
+	},
+	// A freezer that is as cold as it is kept, and runs on, is told nothing of its food.
+	"cold-freezer-holds": {steps: []string{"step.cold-leave"}, never: []string{"step.cold-food*"}},
+	// No circuit is opened for what a hand on the pipe would find in minutes.
+	"cold-glass-bubbles-unread": {
+		steps: []string{"step.cold-food-unknown", "step.read", "look.cold-drier-drop"},
+		never: []string{"mend.cold-drier*", "step.cold-add*"},
+	},
+	// Oil marks where refrigerant went, however sound the rest reads.
+	"cold-oil-marks": {all: []string{"step.find-leak"}, never: []string{"step.cold-leave"}},
+	// Liquid at the compressor comes before food that is cold.
+	"cold-freezer-floods-back": {
+		steps: []string{"step.feel-compressor", "step.cold-food-frozen", "look.cold-coil-iced"},
+		never: []string{"step.cold-add*"},
+	},
+	"cold-freezer-vacuum-short": {
+		cause: "cold-undercharge",
+		steps: []string{"step.stop", "step.cold-food-frozen", "step.find-leak"},
+		all:   []string{"step.cold-food-away", "step.weigh-in-label"},
+		never: []string{"step.cold-add*"},
 	},
 	"cold-defrost-by-clock": {
 		cause: "cold-load", steps: []string{"step.cold-food-frozen", "mend.cold-defrost-heats"},

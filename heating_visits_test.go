@@ -44,6 +44,11 @@ func TestHeatingVisits(t *testing.T) {
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},
+		// Vapor warmer than its outdoor coil: a valve stuck midway reads as an idle compressor does.
+		"heating-hot-suction": {
+			cause: "cause.not-pumping-or-midway", has: []fact.Code{"mend.heating-not-pumping"},
+			lacks: []fact.Code{"step.find-leak"},
+		},
 		// So is it where the charge is likely to be low beside the ice: the ice comes first.
 		"heating-iced-and-short": {
 			cause: "cause.outdoor-air-short", second: "cause.undercharge",

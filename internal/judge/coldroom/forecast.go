@@ -88,7 +88,7 @@ func (f *forecast) differing(by []float64) *machine.Machine {
 		Bulb: float64(u.BulbSuperheat.Value), Gain: 6, OverOutdoor: 11.5,
 		IndoorAir: 0.5, OutdoorAir: 0.5, Floor: 301, Subcooling: 3.2, Ideal: 0.6, Open: 0.58,
 		Drop: 0.8, HeatLoss: 0.1, Valve: f.k.valve, DesignDay: machine.HotDay, DryEnd: 0.3,
-		Follows: 0.5,
+		Follows: 0.2,
 	}
 	if u.Frozen {
 		d.OverOutdoor, d.Gain = 9.5, 13

@@ -5,6 +5,7 @@ import "github.com/satline/satline/quantity/fact"
 // byFault are headlines of faults that are none of the machine's.
 var byFault = map[string]fact.Code{
 	pullsDown: "headline.cold-pull-down", tooSmall: "headline.cold-too-small",
+	defrostHeats: "headline.cold-defrost-heats",
 }
 
 // answer is the whole answer in one sentence, from the belief and the plan.

@@ -93,12 +93,15 @@ func TestLaws(t *testing.T) {
 		if stops != (first == "step.stop") {
 			fail("a danger that stops it, and first %s", first)
 		}
-		food := 0
+		food, belongs := 0, stops || c.ReturnDryBulb == nil
 		if stops {
 			food = 1
 		}
-		if code := string(j.Steps[food].Do.Code); !strings.HasPrefix(code, "step.cold-food") &&
-			code != "step.cold-room-warms" {
+		if t := c.ReturnDryBulb; t != nil {
+			belongs = belongs || t.Value > usualOf(c).FoodLimit().At
+		}
+		if code := string(j.Steps[food].Do.Code); belongs &&
+			!strings.HasPrefix(code, "step.cold-food") && code != "step.cold-room-warms" {
 			fail("the food does not come first: %s", code)
 		}
 		if slices.ContainsFunc(

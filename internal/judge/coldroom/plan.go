@@ -10,6 +10,7 @@ import (
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -131,8 +132,9 @@ func (p *planner) food() {
 		return
 	}
 	first := 0
-	if p.stopped() {
-		first = 1
+	if p.stopped() || !p.in("cold-food", "cold-frozen-food") && p.c.ReturnDryBulb != nil &&
+		len(p.steps) > 0 && p.steps[0].Do.Code == "step.feel-compressor" {
+		first = 1 // what harms the compressor at once comes before food that is cold
 	}
 	p.steps = slices.Insert(p.steps, first, p.aboutFood())
 }
@@ -387,6 +389,13 @@ func (p *planner) found(f *fault) bool {
 	return false
 }
 
+// proved says that a look found a fault that is after that very one.
+func (k *known) proved(f *fault) bool {
+	return slices.ContainsFunc(looks, func(l look) bool {
+		return k.answers[l.code] && l.of[f.code] >= likely
+	})
+}
+
 // byBelief looks where a look is worth it, and mends what is likely.
 func (p *planner) byBelief() {
 	stopped := p.stopped()
@@ -407,6 +416,7 @@ func (p *planner) byBelief() {
 	waits := p.asked != nil || stopped || p.has("step.read") || p.beside()
 	p.missingCharge(low, waits)
 	p.mends(low, waits)
+	p.slowLookLast()
 	if low >= likely && (stopped || p.beside()) {
 		p.add("step.find-leak")
 	}
@@ -414,7 +424,9 @@ func (p *planner) byBelief() {
 	p.tooCold()
 	p.complained()
 	p.putRight()
-	asks := p.looks != nil || p.has("step.read", "step.cold-too-cold") || p.has(inSight...)
+	p.oilMarks()
+	asks := p.looks != nil || p.has(inSight...) ||
+		p.has("step.read", "step.cold-too-cold", "step.find-leak")
 	if top.code == sound && !asks && low < likely {
 		p.add("step.cold-leave")
 		return
@@ -473,6 +485,13 @@ func (p *planner) putRight() {
 		if seen && !p.has(mends...) {
 			p.add(s.step)
 		}
+	}
+}
+
+// oilMarks has the leak looked for where oil marks it, however sound the readings are.
+func (p *planner) oilMarks() {
+	if p.k.stains && !p.has("step.find-leak") {
+		p.add("step.find-leak")
 	}
 }
 
@@ -576,6 +595,25 @@ func (p *planner) mends(low float64, waits bool) {
 	}
 }
 
+// slowLookLast puts a look that takes half an hour behind what is mended meanwhile without opening
+// the circuit: it may be answered by that.
+func (p *planner) slowLookLast() {
+	if p.asked == nil || p.asked.look.minutes < manyMinutes {
+		return
+	}
+	at := slices.IndexFunc(p.steps, func(s modes.Step) bool { return s.Look == p.asked.look.code })
+	last := len(p.steps) - 1
+	mends := func(s modes.Step) bool { return s.Cause != "" }
+	waits := func(s modes.Step) bool { return s.Opens || s.Moves }
+	if at < 0 || !slices.ContainsFunc(p.steps[at:], mends) ||
+		slices.ContainsFunc(p.steps[at:], waits) {
+		return
+	}
+	slow := p.steps[at]
+	copy(p.steps[at:], p.steps[at+1:])
+	p.steps[last] = slow
+}
+
 // beside says that something is likely that is put right before any refrigerant is moved.
 func (p *planner) beside() bool {
 	return slices.ContainsFunc(p.ranking, func(r ranked) bool {
@@ -607,9 +645,12 @@ func (p *planner) has(codes ...fact.Code) bool {
 // the plan would find waits for it.
 func (p *planner) mend(r *ranked) {
 	code, chance, opens := fact.Code("mend."+r.code), r.chance, false
-	if l := p.quickLook(&faults[r.faults[0]]); l != nil && r.code == load &&
-		!p.found(&faults[r.faults[0]]) && !slices.Contains(p.looks, l) {
-		p.askFor(l) // what else warms a box is found by the eye, not by what is left over
+	// What else warms a box is found by the eye, not by what is left over; and no circuit is opened
+	// for what a hand on the pipe would find in minutes.
+	likeliest := &faults[r.faults[0]]
+	unseen := r.code == load && !p.found(likeliest) || likeliest.opens && !p.k.proved(likeliest)
+	if l := p.quickLook(likeliest); l != nil && unseen && !slices.Contains(p.looks, l) {
+		p.askFor(l)
 		return
 	}
 	i := slices.IndexFunc(r.faults, func(f int) bool { return !p.asksAfter(&faults[f]) })

@@ -69,6 +69,9 @@ func (s *standing) term() fact.Term {
 	if len(s.faults) > 0 && s.faults[0].Fault == midway && s.faults[0].Chance >= 0.7 {
 		return "cause." + midway
 	}
+	if s.code == notPumping && len(s.faults) > 0 && s.faults[0].Chance < 0.7 {
+		return "cause.not-pumping-or-midway" // either reads so: no compressor is accused
+	}
 	return fact.Term("cause." + s.code)
 }
 

@@ -25,7 +25,7 @@ func typical(t testing.TB) *Machine {
 	return New(fluid(t, "R-404A"), Design{
 		Box: 275.4, Difference: 6, Bulb: 4.5, Gain: 7, OverOutdoor: 12, IndoorAir: 0.5,
 		OutdoorAir: 0.5, Floor: 300, Subcooling: 3, Ideal: 0.62, Open: 0.6, Drop: 0,
-		HeatLoss: 0.1, Valve: true, DesignDay: HotDay, DryEnd: 0.3, Follows: 0.5,
+		HeatLoss: 0.1, Valve: true, DesignDay: HotDay, DryEnd: 0.3, Follows: 0.2,
 	})
 }
 

@@ -50,7 +50,7 @@ func drawn(
 		Open:        0.58 + 0.09*z(),
 		Drop:        0.8 * math.Exp(0.5*z()),
 		HeatLoss:    max(0, 0.1+0.06*z()),
-		DryEnd:      0.3 * math.Exp(0.35*z()), Follows: rng.Float64(),
+		DryEnd:      0.3 * math.Exp(0.35*z()), Follows: 0.2 + 0.2*z(),
 		Valve: device != signature.Tube, DesignDay: machine.HotDay,
 	}
 	m := &built{superheat: 11, rated: 0.72 + 0.09*z(), idle: min(0.5, max(0.2, 0.35+0.07*z()))}
