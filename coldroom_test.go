@@ -244,6 +244,11 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-unknown", "step.read", "look.cold-drier-drop"},
 		never: []string{"mend.cold-drier*", "step.cold-add*"},
 	},
+	// A valve that stays shut reads like a shortage: nothing is recovered before the level is known.
+	"cold-valve-shut": {
+		steps: []string{"step.cold-food-move", "look.cold-receiver-low", "step.find-leak"},
+		never: []string{"step.recover-rest", "step.cold-add*"},
+	},
 	// Oil marks where refrigerant went, however sound the rest reads.
 	"cold-oil-marks": {all: []string{"step.find-leak"}, never: []string{"step.cold-leave"}},
 	// Liquid at the compressor comes before food that is cold.

@@ -41,6 +41,12 @@ func TestHeatingVisits(t *testing.T) {
 			has:   []fact.Code{"step.feel-compressor", "look.check-valves"},
 			lacks: []fact.Code{"step.leave"},
 		},
+		// A machine that liquid comes back to is not left as it is.
+		"heating-floods-valve": {
+			cause: "cause.overcharge",
+			has:   []fact.Code{"step.feel-compressor", "look.valve-bulb", "step.charge-stays"},
+			lacks: []fact.Code{"step.leave"},
+		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},

@@ -552,6 +552,9 @@ func (p *planner) missingCharge(low float64, waits bool) {
 	case low < likely:
 	case waits:
 		p.hold = fact.New("charge.look-first")
+	case p.shutOff():
+		p.add("step.find-leak")
+		p.hold = fact.New("charge.look-first")
 	case onlyLevel && low < sure && p.c.Moved == 0:
 		// Nothing shows but a level, which may be that of a cool day.
 		p.markLevel()
@@ -560,6 +563,24 @@ func (p *planner) missingCharge(low float64, waits bool) {
 	default:
 		p.short("step.cold-add")
 	}
+}
+
+// shutOff asks for the receiver's level where nothing tells yet that the liquid is not there:
+// behind a valve that stays shut all of it stands in the receiver, and the gauges read as if it
+// were gone.
+func (p *planner) shutOff() bool {
+	const level = "cold-receiver-low"
+	at := slices.IndexFunc(looks, func(l look) bool { return l.code == level })
+	for _, code := range []string{"cold-glass", level, "cold-drier-drop"} {
+		if _, asked := p.k.answers[code]; asked {
+			return false
+		}
+	}
+	if has := p.c.Room.Receiver; has == nil || !*has || p.stopped() || !p.k.open(&looks[at]) {
+		return false
+	}
+	p.askFor(&looks[at])
+	return true
 }
 
 // markLevel has the leak looked for and the level watched; no refrigerant is moved on it.

@@ -310,6 +310,7 @@ func (p *planner) withoutMend(nothing float64) {
 	switch {
 	case p.complained():
 	case p.has("step.stop"):
+	case p.liquidReturns():
 	case nothing >= worth:
 		p.leave()
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
@@ -317,6 +318,28 @@ func (p *planner) withoutMend(nothing float64) {
 	default:
 		p.add(modes.Do("step.charge-stays"))
 	}
+}
+
+// liquidReturns asks what lets liquid come back, where it does, and reports whether it does: such a
+// machine is not left as it is.
+func (p *planner) liquidReturns() bool {
+	if !slices.ContainsFunc(p.j.Dangers, func(d modes.Danger) bool {
+		return d.Code == "floodback" || d.Code == "slugging"
+	}) {
+		return false
+	}
+	for i := range looks {
+		l := &looks[i]
+		if (l.code == "valve-bulb" || l.code == "check-valves") && !answered(p.c, l.code) &&
+			(l.fits == nil || l.fits(p.c)) {
+			p.addLook(l)
+		}
+	}
+	if p.c.Complaint == "noise" {
+		p.add(modes.Do(modes.FindNoise))
+	}
+	p.add(modes.Do("step.charge-stays"))
+	return true
 }
 
 // complaintLooks are the looks at what a customer complained of.
