@@ -78,7 +78,7 @@ var cases = []struct {
 	{name: "moves-without-log", first: []string{"step.halt"}, never: []string{"step.add*"}},
 	{
 		name:    "walk-in-sound",
-		first:   []string{"step.cold-food", "step.cold-leave"},
+		first:   []string{"step.cold-leave"},
 		never:   []string{"step.close-doors", "step.warmer-day", "step.makers-chart", "mend.*"},
 		outcome: ChargeInBand,
 	},
