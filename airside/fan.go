@@ -1,8 +1,8 @@
 package airside
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/base/limit"
 	"github.com/satline/satline/psychro"
@@ -90,7 +90,7 @@ func NewFanCurve(points []FanPoint) (*FanCurve, error) {
 		}
 	}
 	sorted := slices.Clone(points)
-	slices.SortFunc(sorted, func(a, b FanPoint) int { return cmp.Compare(a.Static, b.Static) })
+	sort.SliceStable(sorted, func(i, j int) bool { return sorted[i].Static < sorted[j].Static })
 	x, y := make([]float64, len(sorted)), make([]float64, len(sorted))
 	for i, p := range sorted {
 		if err := checkFanPoint(p); err != nil {

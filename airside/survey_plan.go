@@ -1,9 +1,9 @@
 package airside
 
 import (
-	"cmp"
 	"maps"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/quantity/fact"
 )
@@ -55,9 +55,10 @@ func (j *surveyor) planResistance(do func(fact.Code)) bool {
 	high := j.high && j.out.Static.External.Value-j.excess > j.out.Static.Maximum
 	resists := high || len(j.dirty) == 0 && len(j.large) > 0 && (j.little || j.hot)
 	if resists {
-		parts := slices.SortedFunc(maps.Keys(j.large), func(a, b string) int {
-			return cmp.Or(-cmp.Compare(j.large[a], j.large[b]), cmp.Compare(a, b))
-		})
+		parts := slices.Sorted(maps.Keys(j.large))
+		sort.SliceStable(
+			parts, func(a, b int) bool { return j.large[parts[a]] > j.large[parts[b]] },
+		)
 		for _, part := range parts {
 			do(mends[part])
 		}

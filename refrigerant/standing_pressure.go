@@ -1,9 +1,8 @@
 package refrigerant
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -94,8 +93,8 @@ func StandingPressure(
 			fits = append(fits, f)
 		}
 	}
-	slices.SortStableFunc(fits, func(a, b StandingFit) int {
-		return cmp.Compare(math.Abs(float64(a.Off)), math.Abs(float64(b.Off)))
+	sort.SliceStable(fits, func(i, j int) bool {
+		return math.Abs(float64(fits[i].Off)) < math.Abs(float64(fits[j].Off))
 	})
 	return fits, nil
 }

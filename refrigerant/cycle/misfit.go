@@ -1,11 +1,10 @@
 package cycle
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"math"
-	"slices"
+	"sort"
 	"strings"
 
 	"github.com/satline/satline/quantity"
@@ -75,6 +74,6 @@ func (l *leastSquares) misses(o *Operating) []Miss {
 			all = append(all, Miss{r.name, r.show(r.measured), r.show(nearest), off})
 		}
 	}
-	slices.SortFunc(all, func(a, b Miss) int { return cmp.Compare(b.Off, a.Off) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Off > all[j].Off })
 	return all
 }

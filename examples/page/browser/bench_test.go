@@ -24,8 +24,8 @@ func BenchmarkFirstAnswer(b *testing.B) {
 	quantiles(b, took)
 }
 
-// BenchmarkLaterAnswer is the time from a key to the verdict on the page, and to the end of the frame
-// that draws it. Keys come 60 to 760 ms apart, some while the whole answer to the one before is
+// BenchmarkLaterAnswer is the time from a key to the verdict on the page, and to the end of the
+// frame that draws it. Keys come 60 to 760 ms apart, some while the whole answer to the one before is
 // being worked out or drawn. The verdict is ready sooner: after a key, Chromium holds what a worker
 // sends until the frame that shows the key; with -unheld it does not.
 func BenchmarkLaterAnswer(b *testing.B) {

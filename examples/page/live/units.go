@@ -90,8 +90,8 @@ func quantities() map[string]map[quantity.System][]Unit {
 }
 
 // usual is the unit that a field is read in where that is not the one of its quantity: what
-// is moved at a time is ounces or grams, a pipe or a bore is inches across, electric power is kilowatts
-// and a vacuum microns. Common practice, no source.
+// is moved at a time is ounces or grams, a pipe or a bore is inches across, electric power is
+// kilowatts and a vacuum microns. Common practice, no source.
 func usual(path string) map[quantity.System]string {
 	for end, units := range usualUnits {
 		if strings.HasSuffix(path, end) {

@@ -3,9 +3,10 @@ package root
 import "math"
 
 // Pair returns where two functions of x and y are both within 1 of zero, from a place close to that
-// and the slopes that a step of each shows there: Broyden's method (C. G. Broyden, "A class of methods for solving nonlinear simultaneous
-// equations", Mathematics of Computation 19, 1965, pp. 577-593). It is false where that has not
-// come to rest after a few steps, or the functions are not numbers.
+// and the slopes that a step of each shows there: Broyden's method (C. G. Broyden, "A class of
+// methods for solving nonlinear simultaneous equations", Mathematics of Computation 19, 1965,
+// pp. 577-593). It is false where that has not come to rest after a few steps, or the functions
+// are not numbers.
 func Pair(
 	f func(x, y float64) (u, v float64), x, y, stepX, stepY float64,
 ) (_, _ float64, ok bool) {

@@ -428,7 +428,7 @@ func (c *caseFile) weighBy(to Spread) {
 
 // chargeOf is the relative charge error that an explanation has by itself, with its standard
 // deviation.
-func (c *caseFile) chargeOf(p *component) (error, within float64) {
+func (c *caseFile) chargeOf(p *component) (off, within float64) {
 	if p.a != none && c.suspects[p.a].signature == NextToEmpty {
 		return -c.states[p.a][p.sa].severity, emptyWithin / math.Sqrt(6)
 	}
