@@ -133,9 +133,8 @@ func TestSVG(t *testing.T) {
 	}
 }
 
-// In another language no word stays in English, but for the labels, which are the program's own.
 func TestLanguage(t *testing.T) {
-	words := func(tag string) []string {
+	picturetest.Translated(t, func(tag string) []byte {
 		r := lookup(t, "R-454B")
 		d, err := diagram.New(r, diagram.Options{
 			Language: tag, Atmosphere: quantity.StandardAtmosphere, Isentropes: true,
@@ -155,18 +154,8 @@ func TestLanguage(t *testing.T) {
 		if err := d.SVG(&b, diagram.Letter()); err != nil {
 			t.Fatal(err)
 		}
-		all, _ := picturetest.Texts(t, b.Bytes())
-		return picturetest.Words(all)
-	}
-	english := words("en")
-	if len(english) < 10 || !slices.Equal(english, words("no tag")) {
-		t.Errorf("%q in English, %q of no tag", english, words("no tag"))
-	}
-	for _, w := range words("es-MX") {
-		if slices.Contains(english, w) {
-			t.Errorf("%q in Spanish is that of English", w)
-		}
-	}
+		return b.Bytes()
+	})
 }
 
 // A state is where its enthalpy and the logarithm of its pressure put it, and a cycle

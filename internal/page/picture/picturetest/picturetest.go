@@ -7,6 +7,7 @@ import (
 	"image"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -44,8 +45,29 @@ func Texts(t interface {
 	}
 }
 
-// Words are those of five letters and more in texts: no figure, unit or short name.
-func Words(texts []string) (words []string) {
+// Translated holds that no word of a picture stays in English in another language, but for the
+// labels that a program gives it, and that one without a known language is in English.
+func Translated(t interface {
+	Errorf(string, ...any)
+	Fatalf(string, ...any)
+}, draw func(tag string) []byte) {
+	in := func(tag string) []string {
+		all, _ := Texts(t, draw(tag))
+		return words(all)
+	}
+	english := in("en")
+	if none := in("no tag"); len(english) < 10 || !slices.Equal(english, none) {
+		t.Errorf("%q in English, %q of no tag", english, none)
+	}
+	for _, w := range in("es-MX") {
+		if slices.Contains(english, w) {
+			t.Errorf("%q in Spanish is that of English", w)
+		}
+	}
+}
+
+// words are those of five letters and more in texts: no figure, unit or short name.
+func words(texts []string) (words []string) {
 	for _, text := range texts {
 		for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
 			return !unicode.IsLetter(r)
