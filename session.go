@@ -21,13 +21,14 @@ import (
 //     last five minutes, for what the machine answered to them.
 //   - A reading that is in no entry any more stays in Visit.Readings as it was last.
 //
-// A Session is not safe for use by several goroutines at once.
+// A Session is not safe for use by several goroutines at once, and is not to be copied.
 type Session struct {
 	now    prepared // without the slot that is open
 	in     Instruments
 	open   thinning
 	sample LogEntry // the last
 	taken  bool
+	told   time.Duration // when Conditions came, on the clock of the samples
 	gauge  [gauges]struct {
 		value quantity.GaugePressure
 		at    time.Duration
@@ -53,6 +54,7 @@ const (
 	underPressure = quantity.GaugePressure(20 * 6894.757)
 	atTheAir      = quantity.GaugePressure(2 * 6894.757)
 	hoseOffWithin = 10 * time.Second
+	farAhead      = time.Minute // no part of a sample comes so late
 )
 
 // A SetAside is a sample, or one reading of it, that a Session has not taken.
@@ -71,6 +73,9 @@ const (
 	// TimeDoubled and TimeBackward: the sample is not later than the one before it.
 	TimeDoubled  SetAsideReason = "time doubled"
 	TimeBackward SetAsideReason = "time backward"
+	// TimeAhead: samples of one slot came over a minute before their time, as one after them
+	// shows. They were taken, and are taken back: one clock that jumps silences no session.
+	TimeAhead SetAsideReason = "time ahead"
 	// TimeImpossible: before the start of the visit, or over a year after it.
 	TimeImpossible SetAsideReason = "time impossible"
 	// SensorLost: no number, or one that its instrument cannot read.
@@ -98,7 +103,7 @@ func NewSession(v Visit) (*Session, error) {
 	s.now.visit.Log, s.now.log, s.now.before = nil, nil, newSettledBefore()
 	for i := range p.log {
 		s.keep(p.log[i])
-		s.sample.At, s.taken = p.log[i].At, true
+		s.sample.At, s.taken, s.told = p.log[i].At, true, p.log[i].At
 	}
 	s.prune()
 	return s, nil
@@ -115,8 +120,14 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 		return []SetAside{{at, "at", TimeImpossible}}
 	case s.taken && at == s.sample.At:
 		return []SetAside{{at, "at", TimeDoubled}}
-	case s.taken && at < s.sample.At:
+	case s.taken && at < s.sample.At && !s.jumped(at):
 		return []SetAside{{at, "at", TimeBackward}}
+	case s.taken && at < s.sample.At:
+		aside = append(aside, SetAside{s.sample.At, "at", TimeAhead})
+		s.open.close()
+	}
+	if !s.taken {
+		s.told = sent.At
 	}
 	s.sample, s.taken = sent, true
 	sample, left := &s.sample, 0
@@ -141,6 +152,14 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 		s.keep(closed)
 	}
 	return aside
+}
+
+// jumped reports whether a sample that is earlier than the last, but later than the log, shows
+// the samples of the open slot to be far ahead of their time.
+func (s *Session) jumped(at time.Duration) bool {
+	n := len(s.now.log)
+	return n > 0 && s.open.open && s.sample.At-at > farAhead &&
+		thin.Slot(at) > thin.Slot(s.now.log[n-1].At)
 }
 
 // hoseOff reports whether a gauge has lost its hose.
@@ -244,8 +263,9 @@ func (s *Session) Look(answer Check) error {
 	return nil
 }
 
-// Conditions takes what is seen now, in the place of all that was seen before. The error is
-// a *VisitError that names the field, and then nothing has changed.
+// Conditions takes what is seen now, in the place of all that was seen before; Running goes on
+// with the clock of the samples. The error is a *VisitError that names the field, and then
+// nothing has changed.
 func (s *Session) Conditions(now Conditions) error {
 	if !s.begun() {
 		return notBegun()
@@ -255,7 +275,7 @@ func (s *Session) Conditions(now Conditions) error {
 	if _, wrong := checked(v); len(wrong) > 0 {
 		return wrong[0]
 	}
-	s.now.visit.Conditions = now
+	s.now.visit.Conditions, s.told = now, s.sample.At
 	s.now.before = newSettledBefore()
 	return nil
 }
@@ -282,9 +302,12 @@ func (s *Session) assess(scope Scope) (Assessment, error) {
 	return p.assess()
 }
 
-// upToNow is the session with the slot that is open.
+// upToNow is the session with the slot that is open, and the run that goes on.
 func (s *Session) upToNow() prepared {
 	p := s.now
+	if ran := &p.visit.Conditions.Running; *ran > 0 {
+		*ran = min(*ran+max(s.sample.At-s.told, 0), longestVisit)
+	}
 	if e, ok := s.open.soFar(); ok {
 		p.logged |= e.Readings.state(s.in)
 		p.log = append(p.log, e) // where the next entry will stand

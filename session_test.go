@@ -214,6 +214,11 @@ func TestSessionSetsAside(t *testing.T) {
 		{4 * time.Minute, suction(-0.1), []SetAside{{4 * time.Minute, "suctionPressure", HoseOff}}},
 		{5 * time.Minute, suction(117), nil},
 		{7 * time.Minute, suction(1), nil}, // not from one moment to the next
+		{50 * time.Hour, suction(118), nil},
+		{50*time.Hour + time.Second, suction(118), nil},
+		{8 * time.Minute, suction(117),
+			[]SetAside{{50*time.Hour + time.Second, "at", TimeAhead}}},
+		{6 * time.Minute, suction(117), []SetAside{{6 * time.Minute, "at", TimeBackward}}},
 	} {
 		if d := cmp.Diff(c.want, s.Take(LogEntry{At: c.at, Readings: c.r})); d != "" {
 			t.Errorf("at %v: %s", c.at, d)
@@ -235,6 +240,40 @@ func TestSessionSetsAside(t *testing.T) {
 	if d := cmp.Diff(start.Moves, s.Visit().Moves); d != "" || len(s.Visit().Checks) > 0 {
 		t.Errorf("what was refused is kept: %s", d)
 	}
+}
+
+// A machine that runs on has run longer; what is told of it anew counts from then.
+func TestSessionRunsOn(t *testing.T) {
+	s, err := NewSession(load(t, "sound-r410a-piston"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	base := s.Visit().Readings
+	rng := rand.New(rand.NewPCG(1, 1))
+	ran := func(after time.Duration, want time.Duration) {
+		t.Helper()
+		s.Take(sampleOf(&base, after, rng, true))
+		if got := s.Visit().Conditions.Running; got != want {
+			t.Errorf("%v after the start: it has run %v, want %v", after, got, want)
+		}
+	}
+	tell := func(running time.Duration) {
+		if err := s.Conditions(Conditions{Running: running}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	tell(12 * time.Minute)
+	ran(time.Hour, 12*time.Minute)
+	ran(time.Hour+10*time.Minute, 22*time.Minute)
+	tell(time.Minute)
+	ran(time.Hour+14*time.Minute, 5*time.Minute)
+	sameAssessment(t, s)
+	if s, err = NewSession(s.Visit()); err != nil {
+		t.Fatal(err)
+	}
+	ran(time.Hour+16*time.Minute, 7*time.Minute)
+	tell(0) // not known
+	ran(time.Hour+20*time.Minute, 0)
 }
 
 // What a session returns, and what it was given, can be changed without changing it.
