@@ -108,6 +108,23 @@ func TestCommonPractice(t *testing.T) {
 	}
 }
 
+// A machine that started late and was given refrigerant since waits once for both.
+func TestOneWaitForTwoReasons(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Conditions.Running = 12 * time.Minute
+	v.Moves = []Move{{At: 4 * time.Minute, Added: quantity.Ounces(8)}}
+	v.Conditions.ReadAt = 12 * time.Minute
+	waits := 0
+	for _, step := range assess(t, v).Plan {
+		if step.Waits {
+			waits++
+		}
+	}
+	if waits != 1 {
+		t.Errorf("%d waits", waits)
+	}
+}
+
 // Units and language of the sentences do not change what is concluded.
 func TestUnitsAndLanguageChangeNoVerdict(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

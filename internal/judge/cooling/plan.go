@@ -134,7 +134,7 @@ func (k *planner) spoiled() bool {
 		return !k.c.Moving.IsZero()
 	}
 	for _, o := range k.c.Spoils {
-		if o.Code == "run-short" && k.Stopped() {
+		if o.Code == "run-short" && (k.Stopped() || k.waitsAsLongFor("just-moved", o)) {
 			continue
 		}
 		way := ways[o.Code]
@@ -159,6 +159,19 @@ func (k *planner) spoiled() bool {
 	}
 	k.Add(modes.ReadAgain)
 	return true
+}
+
+// waitsAsLongFor reports whether the wait for a condition lasts until another is gone too.
+func (k *planner) waitsAsLongFor(code string, other charge.Obstacle) bool {
+	left := func(o charge.Obstacle) (most time.Duration) {
+		for _, v := range modes.WaitOf(o.Says) {
+			most, _ = v.Of.(time.Duration)
+		}
+		return most
+	}
+	return slices.ContainsFunc(k.c.Spoils, func(o charge.Obstacle) bool {
+		return o.Code == code && left(o) >= left(other)
+	})
 }
 
 // whyFroze finds what made the ice while it melts: the way of the air, where that was not looked
