@@ -90,6 +90,18 @@ func (c *checker) beyond(field string, v, low, top fmt.Stringer, advice string) 
 	*c = append(*c, outOfRange(field, v, low, top, advice))
 }
 
+// oneOf checks a code against those that are known.
+func (c *checker) oneOf(field, known, code string, codes []string) bool {
+	ok := slices.Contains(codes, code)
+	if !ok {
+		c.add(
+			FieldUnknown, field, "%.40q is none of %s; give one of %s", code, known,
+			strings.Join(codes, ", "),
+		)
+	}
+	return ok
+}
+
 // within checks a value that is stated.
 func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice string) {
 	if v != 0 && !(v >= low && v <= top) {
@@ -98,7 +110,7 @@ func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice
 }
 
 func (c *checker) equipment(e *Equipment) {
-	const advice = "check the figure and its unit, or leave it out"
+	const label, advice = "equipment.label.", "check the figure and its unit, or leave it out"
 	l := &e.Label
 	within(
 		c, "equipment.nominalCapacity", e.NominalCapacity, quantity.Watts(500), quantity.Tons(200),
@@ -111,24 +123,19 @@ func (c *checker) equipment(e *Equipment) {
 		c, "equipment.coldRoom.load", e.ColdRoom.Load, quantity.Watts(50), quantity.Tons(200),
 		advice,
 	)
+	within(c, label+"charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice)
 	within(
-		c, "equipment.label.charge", l.Charge, quantity.Grams(50), quantity.Kilograms(500), advice,
-	)
-	within(
-		c, "equipment.label.tolerance", l.Tolerance, quantity.KelvinDelta(0.1),
+		c, label+"tolerance", l.Tolerance, quantity.KelvinDelta(0.1),
 		quantity.KelvinDelta(15), advice,
 	)
-	within(c, "equipment.label.factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100), advice)
+	within(c, label+"factoryLineSet", l.FactoryLineSet, 0, quantity.Meters(100), advice)
+	within(c, label+"ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000), advice)
 	within(
-		c, "equipment.label.ratedAirflow", l.RatedAirflow, quantity.CFM(50), quantity.CFM(100000),
-		advice,
-	)
-	within(
-		c, "equipment.label.maxExternalStatic", l.MaxExternalStatic, 0,
+		c, label+"maxExternalStatic", l.MaxExternalStatic, 0,
 		quantity.PascalsStatic(2500), advice,
 	)
 	within(
-		c, "equipment.label.ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5),
+		c, label+"ratedLoadCurrent", l.RatedLoadCurrent, quantity.Amperes(0.5),
 		quantity.Amperes(1000), advice,
 	)
 	const finest, widest = 0.3, 6 // mm, of a fixed restrictor
@@ -137,7 +144,7 @@ func (c *checker) equipment(e *Equipment) {
 		quantity.Millimeters(widest), advice,
 	)
 	within(
-		c, "equipment.label.restrictor", l.Restrictor, quantity.Millimeters(finest),
+		c, label+"restrictor", l.Restrictor, quantity.Millimeters(finest),
 		quantity.Millimeters(widest), advice,
 	)
 	within(c, "equipment.lineSet.length", e.LineSet.Length, 0, quantity.Meters(150), advice)
@@ -145,21 +152,21 @@ func (c *checker) equipment(e *Equipment) {
 		c, "equipment.lineSet.liquidDiameter", e.LineSet.LiquidDiameter, quantity.Millimeters(3),
 		quantity.Millimeters(110), advice,
 	)
-	c.targets("equipment.label.", l.Superheat, l.Subcooling, l.Approach)
+	c.targets(label, l.Superheat, l.Subcooling, l.Approach)
 	if a := l.LineAdder; a != nil {
 		const advice = `give a mass and the length of liquid line it is for, ` +
 			`as {"mass": "0.6 oz", "per": "1 ft"}`
-		within(c, "equipment.label.lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
+		within(c, label+"lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
 		if a.Per == 0 {
-			c.add(FieldMissing, "equipment.label.lineAdder.per", "missing; "+advice)
+			c.add(FieldMissing, label+"lineAdder.per", "missing; "+advice)
 		}
-		within(c, "equipment.label.lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
+		within(c, label+"lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
 	}
 	if y := l.Year; y != 0 && (y < 1950 || y > 2100) {
-		c.beyond("equipment.label.year", year(y), year(1950), year(2100), advice)
+		c.beyond(label+"year", year(y), year(1950), year(2100), advice)
 	}
-	c.number("equipment.label.seer", l.SEER, 5, 45, advice)
-	c.number("equipment.label.seer2", l.SEER2, 5, 45, advice)
+	c.number(label+"seer", l.SEER, 5, 45, advice)
+	c.number(label+"seer2", l.SEER2, 5, 45, advice)
 	for i, n := range l.Normal {
 		c.normal(fmt.Sprintf("equipment.label.normal[%d].", i), &n)
 	}
@@ -233,13 +240,7 @@ func (c *checker) house(h *House) {
 				"%q is a fault that is known; give yours another name", f.Name,
 			)
 		}
-		if !slices.Contains(codes, f.Like) {
-			c.add(
-				FieldUnknown, field+".like",
-				"%.40q is none of the faults that are known; give one of %s", f.Like,
-				strings.Join(codes, ", "),
-			)
-		}
+		c.oneOf(field+".like", "the faults that are known", f.Like, codes)
 		if f.Share == 0 {
 			c.add(FieldMissing, field+".share", "missing; "+adviceOnShare)
 		}
@@ -352,20 +353,18 @@ func (c *checker) times(v *Visit) {
 	}
 	for i, m := range v.Moves {
 		field := fmt.Sprintf("moves[%d]", i)
-		switch {
-		case m.Added != 0 && m.Recovered != 0:
-			c.add(FieldContradictory, field, "give exactly one of added and recovered")
-		case m.Added == 0 && m.Recovered == 0:
-			c.add(FieldMissing, field, "give exactly one of added and recovered")
+		if both := m.Added != 0; both == (m.Recovered != 0) {
+			kind := FieldMissing
+			if both {
+				kind = FieldContradictory
+			}
+			c.add(kind, field, "give exactly one of added and recovered")
 		}
 		within(c, field+".added", m.Added, 0, quantity.Kilograms(500), adviceOnMass)
 		within(c, field+".recovered", m.Recovered, 0, quantity.Kilograms(500), adviceOnMass)
 		c.span(field+".at", m.At, adviceOnTime)
 		if i > 0 && m.At < v.Moves[i-1].At {
-			c.add(
-				FieldContradictory, field+".at",
-				"is before the move above it; put the moves in order",
-			)
+			c.add(FieldContradictory, field+".at", "is before the move above it; put them in order")
 		}
 	}
 }
@@ -382,16 +381,8 @@ func (c *checker) checks(checks []Check) {
 	}
 	for i, check := range checks {
 		field := fmt.Sprintf("checks[%d].look", i)
-		if !slices.Contains(codes, check.Look) {
-			c.add(
-				FieldUnknown, field, "%.40q is none of the looks there are; give one of %s",
-				check.Look, strings.Join(codes, ", "),
-			)
-		} else if answered[check.Look] {
-			c.add(
-				FieldContradictory, field, "%q is answered twice; keep the later answer",
-				check.Look,
-			)
+		if c.oneOf(field, "the looks there are", check.Look, codes) && answered[check.Look] {
+			c.add(FieldContradictory, field, "%q is answered twice; keep the later answer", check.Look)
 		}
 		answered[check.Look] = true
 	}

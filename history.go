@@ -49,20 +49,11 @@ func movedBefore(moves []Move, earlier *diagnose.Earlier) quantity.Mass {
 // earlierOf are the settled readings before the last move, and the move; nil where there
 // are none.
 func earlierOf(p *prepared, t *modes.Aim, mode Mode) (*diagnose.Earlier, error) {
-	n := len(p.visit.Moves)
-	if n == 0 || len(p.log) == 0 {
-		return nil, nil
-	}
-	last := p.visit.Moves[n-1]
-	var before []LogEntry
-	for i := range p.log {
-		if p.log[i].At <= last.At {
-			before = p.log[:i+1]
-		}
-	}
+	before := p.log[:len(p.log)-len(sinceLastMove(p))]
 	if len(before) == 0 {
 		return nil, nil
 	}
+	last := p.visit.Moves[len(p.visit.Moves)-1]
 	whole := len(before) < len(p.log)
 	if k := p.before; k != nil && k.earlier != nil && k.mode == mode && whole {
 		return k.earlier, nil

@@ -15,7 +15,7 @@ import (
 // records name them by Name. A target of the house holds for machines of any make: readings are
 // shown against it, and what is believed of the charge leans towards it, less than towards a label.
 type House struct {
-	// Name of the rules, as in "Example Cooling, field manual 3": 80 bytes at most.
+	// Name of the rules, as in "Example Cooling, field manual 3". No text here is over 80 bytes.
 	Name string `json:"name" strict:"required"`
 	// Superheat, Subcooling and Approach are the targets of the house where the label has none.
 	Superheat  *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`

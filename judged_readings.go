@@ -11,7 +11,6 @@ import (
 // judged lists the readings in the order of readingFields; each takes the gravest of the
 // doubts that touch it, and the chance that its instrument is wrong.
 func judged(s *settled, c *modes.Case, lies map[string]float64) []JudgedReading {
-	rank := []Belief{Believed, Unusual, Doubted, Impossible}
 	out := make([]JudgedReading, 0, len(c.Given))
 	for i := range readingFields {
 		f := &readingFields[i]
@@ -23,29 +22,26 @@ func judged(s *settled, c *modes.Case, lies map[string]float64) []JudgedReading 
 			Field: f.name, Value: value, Belief: Believed, Settled: s.fromLog.has(i),
 			Lies: lies[f.name],
 		}
-		raise := func(to Belief) {
-			if slices.Index(rank, to) > slices.Index(rank, r.Belief) {
-				r.Belief = to
-			}
-		}
+		gravest := readcheck.Weight(-1)
 		for _, d := range c.Doubts {
 			if slices.Contains(d.Fields, f.name) {
 				r.Why = append(r.Why, fact.Code("doubt."+d.Code))
-				raise(beliefs[d.Weight])
+				gravest = max(gravest, d.Weight)
 			}
 		}
 		if r.Lies >= 0.5 {
-			raise(Doubted)
+			gravest = max(gravest, readcheck.Doubtful)
+		}
+		if gravest >= 0 {
+			r.Belief = beliefs[gravest]
 		}
 		out = append(out, r)
 	}
 	return out
 }
 
-var beliefs = map[readcheck.Weight]Belief{
-	readcheck.Note:       Unusual,
-	readcheck.Doubtful:   Doubted,
-	readcheck.Impossible: Impossible,
+var beliefs = [...]Belief{
+	readcheck.Note: Unusual, readcheck.Doubtful: Doubted, readcheck.Impossible: Impossible,
 }
 
 // doubtsOf words the checks that the readings fail.

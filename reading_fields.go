@@ -46,15 +46,17 @@ type slotMean struct {
 	std  float64
 }
 
+// field is a reading from low to top, with an uncertainty of most, in the SI unit, at most, that
+// stands still where it moves within that much.
 func field[T quantity.Quantity](
-	name string, at func(*Readings) *Reading[T], low, top, within T,
+	name string, at func(*Readings) *Reading[T], low, top, within T, most float64,
 	std func(Instruments, T) float64,
 ) readingField {
 	return readingField{
 		name: name,
 		check: func(r *Readings) *VisitError {
 			p := at(r)
-			switch u, most := p.of, float64(top-low); {
+			switch u := p.of; {
 			case !p.taken:
 			case !(u.Value >= low && u.Value <= top):
 				return outOfRange(
@@ -146,7 +148,7 @@ type (
 
 func gaugeField(name string, topPSI float64, at func(*Readings) *gauge) readingField {
 	return field(
-		name, at, quantity.PSIG(-14.7), quantity.PSIG(topPSI), quantity.PSIG(2),
+		name, at, quantity.PSIG(-14.7), quantity.PSIG(topPSI), quantity.PSIG(2), 1e6,
 		func(in Instruments, v quantity.GaugePressure) float64 {
 			return math.Hypot(float64(in.Gauge), in.GaugePart*float64(v))
 		},
@@ -155,14 +157,14 @@ func gaugeField(name string, topPSI float64, at func(*Readings) *gauge) readingF
 
 func clampField(name string, topCelsius float64, at func(*Readings) *degrees) readingField {
 	return field(
-		name, at, quantity.Celsius(-60), quantity.Celsius(topCelsius), steadyWithin,
+		name, at, quantity.Celsius(-60), quantity.Celsius(topCelsius), steadyWithin, 30,
 		func(in Instruments, _ quantity.Temperature) float64 { return float64(in.Clamp) },
 	)
 }
 
 func airField(name string, wet bool, at func(*Readings) *degrees) readingField {
 	return field(
-		name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin,
+		name, at, quantity.Celsius(-40), quantity.Celsius(75), steadyWithin, 30,
 		func(in Instruments, _ quantity.Temperature) float64 {
 			if wet {
 				return float64(in.WetBulb)
@@ -194,17 +196,17 @@ var readingFields = []readingField{
 	airField("supplyDryBulb", false, func(r *Readings) *degrees { return &r.SupplyDryBulb }),
 	airField("supplyWetBulb", true, func(r *Readings) *degrees { return &r.SupplyWetBulb }),
 	field("airflow", func(r *Readings) *Reading[quantity.VolumeFlow] { return &r.Airflow },
-		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50),
+		quantity.CFM(20), quantity.CFM(200000), quantity.CFM(50), 95,
 		part[quantity.VolumeFlow](func(in *Instruments) float64 { return in.AirflowPart })),
 	field("externalStatic",
 		func(r *Readings) *Reading[quantity.StaticPressure] { return &r.ExternalStatic },
-		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05),
+		quantity.InchesWater(0), quantity.InchesWater(10), quantity.InchesWater(0.05), 2500,
 		part[quantity.StaticPressure](func(in *Instruments) float64 { return in.StaticPart })),
 	field("power", func(r *Readings) *Reading[quantity.Power] { return &r.Power },
-		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100),
+		quantity.Watts(10), quantity.Kilowatts(1000), quantity.Watts(100), 1e6,
 		part[quantity.Power](func(in *Instruments) float64 { return in.PowerPart })),
 	field("compressorCurrent",
 		func(r *Readings) *Reading[quantity.Current] { return &r.CompressorCurrent },
-		quantity.Amperes(0), quantity.Amperes(2000), quantity.Amperes(0.5),
+		quantity.Amperes(0), quantity.Amperes(2000), quantity.Amperes(0.5), 2000,
 		part[quantity.Current](func(in *Instruments) float64 { return in.CurrentPart })),
 }

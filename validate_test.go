@@ -37,6 +37,12 @@ func TestValidateListsEverything(t *testing.T) {
 	v.Readings.SuctionLine = ReadingOf(
 		temperatureReading{Value: quantity.Fahrenheit(52), Std: -1},
 	)
+	v.Readings.LiquidLine = ReadingOf(
+		temperatureReading{Value: quantity.Fahrenheit(92), Std: 30.1},
+	)
+	v.Readings.LiquidPressure = ReadingOf(
+		quantity.PSIG(300).PlusMinus(quantity.PSIG(150)),
+	)
 	want := map[string]ProblemKind{
 		"equipment.refrigerant": FieldUnknown, "equipment.metering": FieldMissing,
 		"equipment.arrangement": FieldUnknown, "equipment.label.charge": FieldOutOfRange,
@@ -48,7 +54,8 @@ func TestValidateListsEverything(t *testing.T) {
 		"moves[0]":                FieldMissing, "moves[1]": FieldContradictory,
 		"moves[1].at":    FieldContradictory,
 		"checks[1].look": FieldContradictory, "checks[2].look": FieldUnknown,
-		"readings.suctionLine": FieldOutOfRange,
+		"readings.suctionLine": FieldOutOfRange, "readings.liquidLine": FieldOutOfRange,
+		"readings.liquidPressure": FieldOutOfRange,
 	}
 	got := map[string]ProblemKind{}
 	for _, p := range v.Validate() {

@@ -56,13 +56,10 @@ func weighing(p *prepared) (w *charge.Weighing, want fact.Code) {
 	if e.Label.Charge == 0 {
 		return nil, modes.ReadLabel
 	}
-	c, err := e.WeighedCharge()
-	if err != nil {
-		return nil, modes.MeasureLine
+	if c, err := e.WeighedCharge(); err == nil {
+		if out, err := c.Weigh(); err == nil {
+			return &out, ""
+		}
 	}
-	out, err := c.Weigh()
-	if err != nil {
-		return nil, modes.MeasureLine
-	}
-	return &out, ""
+	return nil, modes.MeasureLine
 }
