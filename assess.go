@@ -62,10 +62,31 @@ func (p *prepared) toJudge() (*settled, *Derived, *modes.Case, ModeFound, error)
 		return nil, nil, nil, ModeFound{}, err
 	}
 	mode := findMode(p, &s.readings, &d)
+	if mode.Mode == Cooling && p.visit.Equipment.Metering == 0 {
+		return p.withEither()
+	}
 	t, err := aim(p, &s, &d, mode.Mode)
 	if err != nil {
 		return nil, nil, nil, ModeFound{}, err
 	}
 	c, err := caseOf(p, &s, &d, &t, mode)
 	return &s, &d, c, mode, err
+}
+
+// withEither is toJudge of a machine whose metering device nobody told: what it is with a valve,
+// and beside that its case with a fixed device.
+func (p *prepared) withEither() (*settled, *Derived, *modes.Case, ModeFound, error) {
+	valve, fixed := *p, *p
+	valve.before, fixed.before = nil, nil // which are of one device
+	e := &p.visit.Equipment
+	valve.visit.Equipment.Metering, fixed.visit.Equipment.Metering = e.mayMeter()
+	_, _, other, _, err := fixed.toJudge()
+	if err != nil {
+		return nil, nil, nil, ModeFound{}, err
+	}
+	s, d, c, mode, err := valve.toJudge()
+	if err == nil {
+		c.Other = other
+	}
+	return s, d, c, mode, err
 }

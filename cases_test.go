@@ -427,6 +427,14 @@ var cases = []struct {
 		never: []string{"step.add*"},
 	},
 	{name: "burning-leak", danger: "leak-burns", first: []string{"step.find-leak"}},
+	{
+		name: "device-unknown-short", cause: "undercharge", first: []string{"step.ask-device"},
+		never: []string{"step.add*", "step.recover*"},
+	},
+	{
+		name: "device-unknown-drier", cause: "restriction", first: []string{"mend.*"},
+		never: []string{"step.ask-device", "step.add*"},
+	},
 	{name: "drain-found", first: []string{"mend.drain*"}, never: []string{"step.read-again"}},
 	{
 		name:   "sim-starved-no-capacity",
@@ -437,18 +445,23 @@ var cases = []struct {
 	},
 }
 
+func caseOfName(t *testing.T, name string) Visit {
+	t.Helper()
+	data, err := os.ReadFile("testdata/cases/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := DecodeVisit(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
 func TestCases(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			data, err := os.ReadFile("testdata/cases/" + c.name + ".json")
-			if err != nil {
-				t.Fatal(err)
-			}
-			v, err := DecodeVisit(data)
-			if err != nil {
-				t.Fatal(err)
-			}
-			a := assess(t, v)
+			a := assess(t, caseOfName(t, c.name))
 			steps := codes(a)
 			has := func(steps []fact.Code, want string) bool {
 				return slices.ContainsFunc(steps, func(c fact.Code) bool {

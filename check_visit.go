@@ -31,14 +31,6 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	} else if p.fluid, err = refrigerant.Lookup(e.Refrigerant); err != nil {
 		c.because(FieldUnknown, "equipment.refrigerant", err)
 	}
-	if e.Metering == 0 {
-		c.add(
-			FieldMissing, "equipment.metering",
-			`missing; say "fixed restrictor", "TXV", "EXV" or "capillary tube": the charging method `+
-				`depends on it. A bulb on the suction pipe at the indoor coil is of a TXV, a motor `+
-				`with a cable of an EXV; with neither it is a fixed restrictor`,
-		)
-	}
 	for _, w := range []struct {
 		field string
 		of    encoding.TextMarshaler

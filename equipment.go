@@ -14,8 +14,9 @@ import (
 type Equipment struct {
 	// Refrigerant by its ASHRAE 34 designation, in any usual spelling.
 	Refrigerant string `json:"refrigerant"`
-	// Metering is the expansion device at the indoor coil.
-	Metering Metering `json:"metering"`
+	// Metering is the expansion device at the indoor coil. Where it is not stated, a machine that
+	// cools is judged as with each that it may have; what hangs on it waits until it is told.
+	Metering Metering `json:"metering,omitzero"`
 	// Restrictor is the bore of the fixed restrictor that is fitted, by the number on it: 0.3 to
 	// 6 mm.
 	Restrictor quantity.Length `json:"restrictor,omitzero"`
@@ -135,6 +136,18 @@ func (a Arrangement) inTwo() bool { return a < Package }
 func (e *Equipment) noLiquidPort() bool {
 	return e.LineSet.Device == charge.DeviceOutdoors ||
 		e.Arrangement == WallMounted && e.Metering == Capillary
+}
+
+// mayMeter is the valve and the fixed device that it may have, where nobody said which it has.
+func (e *Equipment) mayMeter() (valve, fixed Metering) {
+	valve, fixed = TXV, FixedRestrictor
+	if outdoors := e.LineSet.Device == charge.DeviceOutdoors; outdoors || e.Stages == VariableSpeed {
+		valve = EXV
+	}
+	if valve == EXV || e.Arrangement == WallMounted {
+		fixed = Capillary
+	}
+	return valve, fixed
 }
 
 // known is the arrangement in the words of the population.

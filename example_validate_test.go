@@ -11,7 +11,7 @@ import (
 // A form shows what to mend at each of its fields, all at once.
 func ExampleVisit_Validate() {
 	v := satline.Visit{
-		Equipment: satline.Equipment{Refrigerant: "R-410A"},
+		Equipment: satline.Equipment{Metering: satline.TXV},
 		Log: []satline.LogEntry{{Readings: satline.Readings{
 			SuctionLine: satline.Measured(quantity.Fahrenheit(525)), // 52.5 was meant
 		}}},
@@ -23,7 +23,7 @@ func ExampleVisit_Validate() {
 		}
 	}
 	// Output:
-	// equipment.metering is missing
+	// equipment.refrigerant is missing
 	// log[0].suctionLine is out of range
 	//   from -60.0 °C (-76.0 °F) to 100.0 °C (212.0 °F)
 }

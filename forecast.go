@@ -47,6 +47,14 @@ func caseToForetell(v Visit) (*prepared, *modes.Case, Mode, error) {
 		return nil, nil, 0, err
 	}
 	_, _, c, mode, err := p.toJudge()
+	if err == nil && c.Other != nil {
+		err = missing(
+			"equipment.metering",
+			`say "fixed restrictor", "TXV", "EXV" or "capillary tube". A bulb on the suction `+
+				`pipe at the indoor coil is of a TXV, a motor with a cable of an EXV; with neither `+
+				`it is a fixed restrictor`,
+		)
+	}
 	return p, c, mode.Mode, err
 }
 

@@ -58,6 +58,9 @@ func decorated(rng *rand.Rand, v Visit) Visit {
 	if often(0.2) {
 		v.Language = Spanish
 	}
+	if often(0.05) {
+		v.Equipment.Metering = 0
+	}
 	return v
 }
 

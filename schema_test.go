@@ -249,8 +249,8 @@ func TestVisitSchemaRefuses(t *testing.T) {
 	visit := checked(t, schemas[0].file)
 	const machine = `"equipment": {"refrigerant": "R-32", "metering": "TXV"}`
 	for doc, want := range map[string]string{
-		`{}`:                                     `$: field "equipment" is missing`,
-		`{"equipment": {"refrigerant": "R-32"}}`: `$.equipment: field "metering" is missing`,
+		`{}`:                                 `$: field "equipment" is missing`,
+		`{"equipment": {"metering": "TXV"}}`: `$.equipment: field "refrigerant" is missing`,
 		`{"equipment": {"refrigerant": "R-32",
 			"metering": "valve"}}`: `$.equipment.metering: "valve" is not one of`,
 		`{` + machine + `, "reading": {}}`: `$: field "reading" is not in the schema`,

@@ -6,6 +6,7 @@ import "github.com/satline/satline/internal/judge/modes"
 // the machine stands in its Effect.
 const (
 	StepAskMode        = modes.AskMode
+	StepAskDevice      = modes.AskDevice
 	StepMakersChart    = modes.MakersChart
 	StepStop           = modes.Stop
 	StepStartAgain     = modes.StartAgain

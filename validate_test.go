@@ -20,7 +20,7 @@ func TestValidateListsEverything(t *testing.T) {
 		t.Fatal(problems)
 	}
 	v.Equipment.Refrigerant = "R-999"
-	v.Equipment.Metering = 0
+	v.Equipment.Metering = 7
 	v.Equipment.Arrangement = -1
 	v.Equipment.Label.Charge = quantity.Kilograms(math.NaN())
 	v.Equipment.Accessories = []charge.Accessory{{Name: "drier"}}
@@ -44,7 +44,7 @@ func TestValidateListsEverything(t *testing.T) {
 		quantity.PSIG(300).PlusMinus(quantity.PSIG(150)),
 	)
 	want := map[string]ProblemKind{
-		"equipment.refrigerant": FieldUnknown, "equipment.metering": FieldMissing,
+		"equipment.refrigerant": FieldUnknown, "equipment.metering": FieldUnknown,
 		"equipment.arrangement": FieldUnknown, "equipment.label.charge": FieldOutOfRange,
 		"equipment.accessories[0].mass": FieldMissing,
 		"units":                         FieldUnknown, "scope": FieldUnknown,

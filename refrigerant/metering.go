@@ -34,7 +34,7 @@ func (m Metering) MarshalText() ([]byte, error) {
 	return enum.Text("metering device", meteringNames, m)
 }
 
-// UnmarshalText reads the names that String returns, and "piston", "orifice", "short tube",
+// UnmarshalText reads the names that String returns, "not stated" among them, and "piston", "orifice", "short tube",
 // "fixed", "capillary", "TEV" and "EEV".
 func (m *Metering) UnmarshalText(text []byte) error {
 	switch strings.ToLower(strings.TrimSpace(string(text))) {

@@ -144,7 +144,6 @@ func TestNoAssessment(t *testing.T) {
 	for doc, want := range map[string]string{
 		`{`:  "cannot be read",
 		`{}`: "name the refrigerant",
-		`{"equipment": {"refrigerant": "R-410A"}}`:                    `say "fixed restrictor"`,
 		`{"equipment": {"refrigerant": "R-41", "metering": "TXV"}}`:   "R-41",
 		`{"equipment": {"refrigerant": ["R-41"], "metering": "TXV"}}`: "",
 	} {

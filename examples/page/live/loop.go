@@ -41,8 +41,9 @@ var figures = []string{"superheat", "subcooling", "evaporatingDew", "condensingB
 
 // asks are the fields of a visit that a step asks for beside readings.
 var asks = map[fact.Code][]string{
-	satline.StepAskMode: {"conditions.mode"},
-	satline.StepRunOn:   {"conditions.running"},
+	satline.StepAskMode:   {"conditions.mode"},
+	satline.StepAskDevice: {"equipment.metering"},
+	satline.StepRunOn:     {"conditions.running"},
 	satline.StepMeasureLine: {
 		"equipment.lineSet.length", "equipment.lineSet.liquidDiameter",
 		"equipment.label.factoryLineSet",

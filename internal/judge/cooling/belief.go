@@ -1,7 +1,6 @@
 package cooling
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -26,7 +25,7 @@ func believe(c *modes.Case) *belief {
 	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
 		// The models of comfort cooling know no such machine; but that the readings suit
 		// another refrigerant than the one named is worth knowing.
-		b.Diagnosis = diagnose.Diagnosis{}
+		b.Diagnosis = diagnose.Diagnosis{Weight: b.Weight}
 	}
 	b.Decision.Looks = slices.DeleteFunc(b.Decision.Looks, b.cleanedFirst)
 	// Both are worth their time: the shorter first, and none stops what the other needs.
@@ -125,14 +124,16 @@ func (b *belief) wrongInstrument() (diagnose.Code, bool) {
 	return "", false
 }
 
+// leastFound is the chance from which a cause is listed, mostFound how many are.
+const leastFound, mostFound = 0.05, 6
+
 // findings lists the causes that may be present, the likeliest first, each with all of its
 // chance, alone and beside others.
 func (b *belief) findings() []modes.Finding {
-	const least, most = 0.05, 6
 	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 || b.cannotBe() != nil {
 		return nil
 	}
-	out := make([]modes.Finding, 0, most)
+	out := make([]modes.Finding, 0, mostFound)
 	sound := modes.Finding{
 		Cause:  "sound",
 		Chance: b.Healthy,
@@ -146,7 +147,7 @@ func (b *belief) findings() []modes.Finding {
 	}
 	out = append(out, sound)
 	for _, m := range b.Marginals() {
-		if m.Chance < least {
+		if m.Chance < leastFound {
 			continue
 		}
 		f := modes.Finding{Cause: string(m.Signature), Chance: m.Chance, Says: b.findingFact(&m)}
@@ -165,10 +166,18 @@ func (b *belief) findings() []modes.Finding {
 		}
 		out = append(out, f)
 	}
-	slices.SortStableFunc(out, func(x, y modes.Finding) int {
-		return cmp.Compare(y.Chance, x.Chance)
-	})
-	return out[:min(most, len(out))]
+	likeliestFirst(out)
+	return out[:min(mostFound, len(out))]
+}
+
+// likeliestFirst puts findings that are nearly in order in order; a sort compiled for them takes
+// 4 kB of the page.
+func likeliestFirst(all []modes.Finding) {
+	for i := range all {
+		for k := i; k > 0 && all[k].Chance > all[k-1].Chance; k-- {
+			all[k], all[k-1] = all[k-1], all[k]
+		}
+	}
 }
 
 // findingFact names a cause with its chance and, where that can be told, its size.

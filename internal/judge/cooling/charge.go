@@ -49,12 +49,15 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 		return v
 	}
 	if b.Verdict == diagnose.NotEnough {
-		if len(c.Wanting) > 0 {
+		switch {
+		case len(c.Given) > 0 && c.Compared:
+			because(fact.New("charge.few-readings"))
+		case len(c.Wanting) > 0 && !c.Compared:
 			because(fact.New(
 				"charge.not-measured", fact.Of("method", methodTerm(c.Method)),
 				fact.Of("readings", modes.ReadingTerms(c.Wanting)),
 			))
-		} else {
+		default:
 			because(fact.New("charge.no-readings"))
 		}
 		return v

@@ -13,6 +13,14 @@ import (
 
 // Judge says what is found of a machine that cools rooms.
 func Judge(c *modes.Case) modes.Judgement {
+	if c.Other != nil {
+		return either(c)
+	}
+	j, _ := judge(c)
+	return j
+}
+
+func judge(c *modes.Case) (modes.Judgement, *belief) {
 	c = c.Measured()
 	b := believe(c)
 	j := modes.Judgement{
@@ -30,7 +38,7 @@ func Judge(c *modes.Case) modes.Judgement {
 	if !c.NoPairs {
 		j.Freeze = b.freeze()
 	}
-	return j
+	return j, b
 }
 
 // Looks lists the looks and tests that a plan of cooling may ask for.

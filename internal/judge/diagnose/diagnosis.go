@@ -2,6 +2,7 @@ package diagnose
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
@@ -40,6 +41,9 @@ type Diagnosis struct {
 
 	// Charge is what is believed of the charge.
 	Charge ChargeBelief
+	// Weight is the logarithm of how likely such a machine is, and of how likely it reads so; zero
+	// unless Evidence.Compared.
+	Weight float64
 
 	chances   []float64 // of the signatures, as traits number them
 	marginals []Marginal
@@ -92,14 +96,19 @@ func Infer(e Evidence) Diagnosis {
 	c := open(&e)
 	defer c.close()
 	c.infer()
+	weight := 0.0
+	if e.Compared {
+		weight = math.Log(e.known().Chance()) + c.evidenceLog()
+	}
 	if c.seen.n == 0 && !e.Seen.turns() {
-		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief()}
+		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), Weight: weight}
 	}
 	var change *Change
 	if e.Earlier != nil {
 		change = c.compareWith(e.Earlier)
 	}
 	d := c.diagnosis()
+	d.Weight = weight
 	if change != nil {
 		change.revise(&d.Explanations[0])
 		d.Change = change
@@ -140,7 +149,7 @@ func open(e *Evidence) *caseFile {
 	c.seen.take(r, &c.table.Sound)
 	c.bound = r.bound()
 	*c.machine = expect(
-		c.table, e.kinds(), c.seen, append(e.expected(), e.normal(c.seen.weather)...),
+		c.table, e.known().Weights(), c.seen, append(e.expected(), e.normal(c.seen.weather)...),
 	)
 	c.addTabled()
 	c.countMoves()

@@ -83,6 +83,8 @@ type Evidence struct {
 	Earlier *Earlier
 	// House are faults of somebody's own beside those of the library.
 	House []HouseFault
+	// Compared says that it is one of several cases that may be so; see Diagnosis.Weight.
+	Compared bool
 	// NoPairs weighs single causes only, and does not ask what a reading that was not taken
 	// would be worth.
 	NoPairs bool

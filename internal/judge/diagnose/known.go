@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"github.com/satline/satline/internal/judge/diagnose/population"
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/quantity"
 )
@@ -19,14 +20,14 @@ type NormalReading struct {
 	Suction, Liquid quantity.GaugePressure
 }
 
-// kinds is the probability of each kind of the population.
-func (e *Evidence) kinds() []float64 {
+// known is what is known of how it is built.
+func (e *Evidence) known() *population.Known {
 	known := e.Known
 	known.Valve = deviceOf(e.Metering) == signature.Valve
 	if e.Fluid != nil {
 		known.Refrigerant = e.Fluid.Designation()
 	}
-	return known.Weights()
+	return &known
 }
 
 // Makers let a sound machine read 5 psi from their suction pressure, and 10 psi from their

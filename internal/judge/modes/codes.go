@@ -5,6 +5,7 @@ import "github.com/satline/satline/quantity/fact"
 // Codes of the steps of a plan. The words of a step have the same code.
 const (
 	AskMode        fact.Code = "step.ask-mode"
+	AskDevice      fact.Code = "step.ask-device"
 	MakersChart    fact.Code = "step.makers-chart"
 	Stop           fact.Code = "step.stop"
 	StartAgain     fact.Code = "step.start-again"

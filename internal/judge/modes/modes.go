@@ -51,6 +51,9 @@ type Case struct {
 
 	// Aim is what a cooling machine is charged by, held against its target.
 	Aim
+	// Other is the case of the same machine with a fixed metering device, where nobody said which
+	// it has and this one is that with a valve; nil else.
+	Other *Case
 	// Says how the mode was found.
 	Says fact.Fact
 	// Given names the readings there are, as in the JSON form of a visit; Metered says that

@@ -31,13 +31,20 @@ const unsaid = 0.25
 // sharedWithin is how near to what is said a machine runs to the share of its kind.
 const sharedWithin = 0.12
 
+// Chance returns how likely a machine is so, among all that are met.
+func (k *Known) Chance() float64 {
+	sum := 0.0
+	for i := range Kinds {
+		sum += Kinds[i].Weight * k.like(&Kinds[i])
+	}
+	return sum
+}
+
 // Weights returns the probability of each of Kinds.
 func (k *Known) Weights() []float64 {
-	w := make([]float64, len(Kinds))
-	total := 0.0
+	w, total := make([]float64, len(Kinds)), k.Chance()
 	for i := range Kinds {
 		w[i] = Kinds[i].Weight * k.like(&Kinds[i])
-		total += w[i]
 	}
 	for i := range w {
 		w[i] /= total

@@ -7,7 +7,7 @@ function renderLoop(answer, isWhole) {
   $("bar").dataset.outcome = tone;
   $("mark").textContent = mark;
   $("outcome").textContent = t("outcome." + outcome);
-  const missing = l ? undefined : ["equipment.refrigerant", "equipment.metering"].find((path) => !written(path) || answer.errors[path]);
+  const missing = l ? undefined : ["equipment.refrigerant"].find((path) => !written(path) || answer.errors[path]);
   const line = l ? l.headline : missing && !written(missing) ? t("first." + missing.slice(10)) : sentence(answer.problem || "");
   $("headline").textContent = joined(line);
   const grave = l && (l.dangers || []).filter((d) => d.grave), risk = $("risk");
