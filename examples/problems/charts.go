@@ -29,7 +29,7 @@ const (
 // with the solution of p on it where show is set.
 func (s Set) airChart(p Problem, show bool) (template.HTML, error) {
 	o := chart.Options{
-		Language:         string(s.Options.Language),
+		Language:         s.Options.Language.ofCharts(),
 		System:           s.Options.Units,
 		Elevation:        p.Elevation,
 		MinDryBulb:       quantity.Fahrenheit(40),
@@ -64,7 +64,7 @@ func (s Set) cycleDiagram(p Problem, show bool) (template.HTML, error) {
 	d, err := diagram.New(
 		p.Cycle,
 		diagram.Options{
-			Language:    string(s.Options.Language),
+			Language:    s.Options.Language.ofCharts(),
 			System:      s.Options.Units,
 			Qualities:   true,
 			MinPressure: low,

@@ -18,6 +18,15 @@ const (
 	Spanish Language = "es"
 )
 
+// ofCharts is the language of the pictures of a set, whose numbers have a decimal point in Spanish
+// too, as Mexico and Central America write them.
+func (l Language) ofCharts() string {
+	if l == Spanish {
+		return "es-419"
+	}
+	return string(l)
+}
+
 // both are the words of one thing in English and in Spanish.
 type both [2]string
 

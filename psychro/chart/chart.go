@@ -18,7 +18,7 @@ type Options struct {
 	// chart.
 	Title string
 	// Language is a BCP 47 tag, as "es-MX": the words are in the nearest language there is, and
-	// in English where it is not given or no tag.
+	// in English where it is not given or no tag; its region decides how numbers are written.
 	Language string
 	// System is that of all scales and numbers.
 	System quantity.System

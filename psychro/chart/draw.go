@@ -105,11 +105,15 @@ func (s *sheet) cornerHolds() bool {
 
 // place is the pressure of the chart, and the elevation that it was taken from.
 func (c *Chart) place() string {
-	f := fact.New("chart.place", fact.Of("pressure", c.options.Pressure.Format(c.options.System)))
-	if c.options.Elevation != 0 {
-		f = f.With(fact.Of("elevation", elevation(c.options.Elevation, c.options.System)))
+	f := fact.New("chart.place", fact.Amount("pressure", c.options.Pressure))
+	if z := c.options.Elevation; z != 0 {
+		f = f.With(fact.Of("elevation", c.book.Decimal(elevation(z, c.options.System))))
 	}
 	return c.book.Say(f)
+}
+
+func (s *sheet) number(v float64, digits int) string {
+	return picture.Number(s.chart.book, v, digits)
 }
 
 // named says what a family or a scale shows, in a unit.
@@ -211,7 +215,7 @@ func (s *sheet) wetBulbs() {
 		if b > s.low && b < top {
 			s.later(func() {
 				s.beside(
-					picture.Writing(picture.Small, picture.Blue, true), picture.Number(v, 0), b,
+					picture.Writing(picture.Small, picture.Blue, true), s.number(v, 0), b,
 					vg.Points(8),
 				)
 			})
@@ -254,7 +258,7 @@ func (s *sheet) volumes() {
 			s.later(func() {
 				s.WriteAlong(
 					picture.Writing(picture.Small, picture.Ochre, true),
-					picture.Number(v, s.volumeDigits), piece, s.frame, picture.Field, 0.12, 0.2,
+					s.number(v, s.volumeDigits), piece, s.frame, picture.Field, 0.12, 0.2,
 					0.3, 0.42, 0.06,
 				)
 			})
@@ -273,7 +277,7 @@ func (s *sheet) humidities() {
 			s.later(func() {
 				s.WriteAlong(
 					picture.Writing(picture.Small, picture.Teal, true),
-					picture.Number(float64(rh), 0)+" %", piece, s.frame, picture.Field, 0.86, 0.8,
+					s.number(float64(rh), 0)+" %", piece, s.frame, picture.Field, 0.86, 0.8,
 					0.92, 0.72, 0.64, 0.55, 0.45,
 				)
 			})
@@ -296,7 +300,7 @@ func (s *sheet) axes() {
 		x := s.x(s.dryBulb.Value(v))
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(
-			figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, picture.Number(v, 0),
+			figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)}, s.number(v, 0),
 		)
 	})
 	figures.XAlign, figures.YAlign = text.XLeft, text.YCenter
@@ -304,7 +308,7 @@ func (s *sheet) axes() {
 		y := s.y(v / s.perWater)
 		s.Canvas.StrokeLine2(frame, s.frame.Max.X, y, s.frame.Max.X+vg.Points(3), y)
 		s.Canvas.FillText(
-			figures, vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y}, picture.Number(v, 0),
+			figures, vg.Point{X: s.frame.Max.X + vg.Points(5), Y: y}, s.number(v, 0),
 		)
 	})
 	name := picture.Writing(picture.Normal, picture.Ink, true)
@@ -367,10 +371,10 @@ func (s *sheet) enthalpies() {
 		s.Canvas.StrokeLine2(picture.Stroke(picture.Ink, 0.6), from.X, from.Y, to.X, to.Y)
 		if picture.Multiple(v, s.enthalpyMajor) {
 			b := picture.BoxOf(
-				words, picture.Number(v, 0), s.point(a).Add(unit.Scale(far+vg.Points(7))), 0,
+				words, s.number(v, 0), s.point(a).Add(unit.Scale(far+vg.Points(7))), 0,
 			)
 			if s.Free(b) && b.Corners()[0].X > vg.Points(3) {
-				s.Write(words, picture.Number(v, 0), b, nil)
+				s.Write(words, s.number(v, 0), b, nil)
 			}
 		}
 	})

@@ -41,15 +41,12 @@ func (c *Chart) Describe() string {
 	if c.made() != nil {
 		return ""
 	}
-	o := c.options
-	s := c.book.Say(
-		fact.New("chart.place", fact.Of("pressure", o.Pressure.Format(o.System))),
-	) + "."
+	s := c.book.Say(fact.New("chart.place", fact.Amount("pressure", c.options.Pressure))) + "."
 	for _, st := range c.states {
 		a := st.air
 		s += " " + st.label + ": " + c.book.Say(fact.New(
-			"chart.state", fact.Of("dryBulb", a.DryBulb().Format(o.System)),
-			fact.Of("wetBulb", a.WetBulb().Format(o.System)),
+			"chart.state", fact.Amount("dryBulb", a.DryBulb()),
+			fact.Amount("wetBulb", a.WetBulb()),
 			fact.Of("humidity", fmt.Sprintf("%.0f %%", 100*a.RelativeHumidity())),
 		))
 	}

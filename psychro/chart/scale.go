@@ -2,8 +2,8 @@ package chart
 
 import (
 	"math"
+	"strconv"
 
-	"github.com/satline/satline/internal/page/picture"
 	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 )
@@ -68,7 +68,7 @@ func elevation(z quantity.Length, sys quantity.System) string {
 	if sys == quantity.SI {
 		v, unit = z.Meters(), "m"
 	}
-	s := picture.Number(v, 0)
+	s := strconv.FormatFloat(v, 'f', 0, 64)
 	if n := len(s); math.Abs(v) >= 999.5 {
 		s = s[:n-3] + "," + s[n-3:]
 	}

@@ -36,7 +36,7 @@ func (s *sheet) table() {
 	if len(states) == 0 {
 		return
 	}
-	temperature := func(v float64) string { return picture.Number(v, 1) }
+	temperature := func(v float64) string { return s.number(v, 1) }
 	head := func(name string) string { return s.chart.book.Term("chart.column." + name) }
 	columns := []picture.Column[psychro.Air]{
 		{
@@ -53,7 +53,7 @@ func (s *sheet) table() {
 			Head: head("humidity"),
 			Unit: "%",
 			Value: func(a psychro.Air) string {
-				return picture.Number(100*a.RelativeHumidity(), 0)
+				return s.number(100*a.RelativeHumidity(), 0)
 			},
 		},
 		{
@@ -66,17 +66,17 @@ func (s *sheet) table() {
 		{
 			Head:  head("enthalpy"),
 			Unit:  s.enthalpyUnit.Symbol(),
-			Value: func(a psychro.Air) string { return picture.Number(s.enthalpy(a), 1) },
+			Value: func(a psychro.Air) string { return s.number(s.enthalpy(a), 1) },
 		},
 		{
 			Head: head("water"),
 			Unit: s.waterUnit,
 			Value: func(a psychro.Air) string {
-				return picture.Number(a.HumidityRatio()*s.perWater, 1)
+				return s.number(a.HumidityRatio()*s.perWater, 1)
 			},
 		},
 		{Head: head("volume"), Unit: s.scales.volume.Symbol(), Value: func(a psychro.Air) string {
-			return picture.Number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)
+			return s.number(s.scales.volume.Number(a.SpecificVolume()), s.volumeDigits+1)
 		}},
 	}
 	left, top := s.frame.Min.X, s.tableTop()

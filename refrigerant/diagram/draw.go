@@ -62,6 +62,10 @@ type sheet struct {
 	placed      []picture.Placed
 }
 
+func (s *sheet) number(v float64, digits int) string {
+	return picture.Number(s.diagram.book, v, digits)
+}
+
 // later writes a word when no line can cross it any more.
 func (s *sheet) later(write func()) { s.words = append(s.words, write) }
 
@@ -193,7 +197,7 @@ func (s *sheet) isotherms() {
 		across := s.lines(isothermStyle, line.across)
 		vapor := s.lines(isothermStyle, line.vapor)
 		s.later(func() {
-			word := picture.Number(v, tickDigits(by))
+			word := s.number(v, tickDigits(by))
 			write := func(pieces [][]vg.Point, ground color.Color, shares ...float64) bool {
 				return slices.ContainsFunc(pieces, func(piece []vg.Point) bool {
 					return s.WriteAlong(words, word, piece, s.frame, ground, shares...)
@@ -228,7 +232,7 @@ func (s *sheet) isentropes() {
 		for _, piece := range s.lines(isentropeStyle, curves...) {
 			s.later(func() {
 				s.WriteAlong(
-					words, picture.Number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6,
+					words, s.number(v, tickDigits(by)), piece, s.frame, picture.Field, 0.6,
 					0.7, 0.5, 0.4, 0.8, 0.3,
 				)
 			})
@@ -249,7 +253,7 @@ func (s *sheet) qualityLines() {
 		for _, piece := range s.lines(qualityStyle, line) {
 			s.later(func() {
 				s.WriteAlong(
-					words, picture.Number(100*shares[i], 0)+" %", piece, s.frame, picture.TealTint,
+					words, s.number(100*shares[i], 0)+" %", piece, s.frame, picture.TealTint,
 					0.1, 0.15, 0.2, 0.25, 0.05,
 				)
 			})
@@ -296,7 +300,7 @@ func (s *sheet) axes() {
 		s.Canvas.StrokeLine2(frame, x, s.frame.Min.Y, x, s.frame.Min.Y-vg.Points(3))
 		s.Canvas.FillText(
 			figures, vg.Point{X: x, Y: s.frame.Min.Y - vg.Points(4)},
-			picture.Number(v, tickDigits(major)),
+			s.number(v, tickDigits(major)),
 		)
 	})
 	figures.XAlign, figures.YAlign = text.XRight, text.YCenter
@@ -305,7 +309,7 @@ func (s *sheet) axes() {
 		s.Canvas.StrokeLine2(frame, s.frame.Min.X, y, s.frame.Min.X-vg.Points(3), y)
 		s.Canvas.FillText(
 			figures, vg.Point{X: s.frame.Min.X - vg.Points(5), Y: y},
-			picture.Number(v, tickDigits(v)),
+			s.number(v, tickDigits(v)),
 		)
 	}
 	name := picture.Writing(picture.Normal, picture.Ink, true)

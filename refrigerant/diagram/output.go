@@ -47,13 +47,11 @@ func (d *Diagram) Describe() string {
 	if estimated, _ := d.fluid.Estimated(); estimated {
 		b.WriteString(" " + d.book.Term("report.estimated"))
 	}
-	s := scalesOf(d.options)
 	for _, m := range d.states {
 		st := m.State
 		fmt.Fprintf(
 			&b, " %s: %s, %s, %s, %s.", m.Label, d.pressure(st.Pressure),
-			st.Temperature.Format(d.options.System), d.book.Say(s.condition(d.fluid, st)),
-			st.Enthalpy.Format(d.options.System),
+			d.book.Show(st.Temperature), d.book.Say(d.condition(st)), d.book.Show(st.Enthalpy),
 		)
 	}
 	return b.String()
@@ -62,16 +60,14 @@ func (d *Diagram) Describe() string {
 // pressures says what the pressures count from.
 func (d *Diagram) pressures() string {
 	if o := d.options; o.Atmosphere != 0 {
-		return d.book.Say(
-			fact.New("diagram.gauge", fact.Of("atmosphere", o.Atmosphere.Format(o.System))),
-		)
+		return d.book.Say(fact.New("diagram.gauge", fact.Amount("atmosphere", o.Atmosphere)))
 	}
 	return d.book.Term("diagram.absolute")
 }
 
 func (d *Diagram) pressure(p quantity.Pressure) string {
 	if o := d.options; o.Atmosphere != 0 {
-		return p.Gauge(o.Atmosphere).Format(o.System)
+		return d.book.Show(p.Gauge(o.Atmosphere))
 	}
-	return p.Format(d.options.System)
+	return d.book.Show(p)
 }

@@ -117,17 +117,18 @@ func step(span float64, n int) float64 {
 }
 
 // condition says where a state stands to saturation, as a fact with a short form.
-func (s scales) condition(r *refrigerant.Refrigerant, st refrigerant.State) fact.Fact {
-	by := func(code fact.Code, d quantity.TemperatureDelta) fact.Fact {
+func (d *Diagram) condition(st refrigerant.State) fact.Fact {
+	r, unit := d.fluid, quantity.UnitOf[quantity.TemperatureDelta](d.options.System)
+	by := func(code fact.Code, by quantity.TemperatureDelta) fact.Fact {
 		return fact.New(
-			code, fact.Of("by", picture.Number(s.delta.Number(d), 1)),
-			fact.Of("unit", s.delta.Symbol()),
+			code, fact.Of("by", picture.Number(d.book, unit.Number(by), 1)),
+			fact.Of("unit", unit.Symbol()),
 		)
 	}
 	switch st.Phase {
 	case refrigerant.TwoPhase:
 		return fact.New(
-			"diagram.quality", fact.Of("by", picture.Number(100*st.Quality, 0)),
+			"diagram.quality", fact.Of("by", picture.Number(d.book, 100*st.Quality, 0)),
 			fact.Of("unit", "%"),
 		)
 	case refrigerant.Vapor:

@@ -31,21 +31,21 @@ func (s *sheet) table() {
 			Head: head("pressure"),
 			Unit: s.pressureUnit,
 			Value: func(st refrigerant.State) string {
-				return picture.Number(s.pressure(st.Pressure), 1)
+				return s.number(s.pressure(st.Pressure), 1)
 			},
 		},
 		{
 			Head: head("temperature"),
 			Unit: s.temperature.Symbol(),
 			Value: func(st refrigerant.State) string {
-				return picture.Number(s.temperature.Number(st.Temperature), 1)
+				return s.number(s.temperature.Number(st.Temperature), 1)
 			},
 		},
 		{
 			Head: head("condition"),
 			Unit: s.delta.Symbol() + ", %",
 			Value: func(st refrigerant.State) string {
-				f := s.condition(s.fluid, st)
+				f := s.diagram.condition(st)
 				f.Code += ".short"
 				return s.diagram.book.Say(f)
 			},
@@ -54,21 +54,21 @@ func (s *sheet) table() {
 			Head: head("enthalpy"),
 			Unit: s.enthalpy.Symbol(),
 			Value: func(st refrigerant.State) string {
-				return picture.Number(s.enthalpy.Number(st.Enthalpy), 1)
+				return s.number(s.enthalpy.Number(st.Enthalpy), 1)
 			},
 		},
 		{
 			Head: head("entropy"),
 			Unit: s.entropy.Symbol(),
 			Value: func(st refrigerant.State) string {
-				return picture.Number(s.entropy.Number(st.Entropy), 4)
+				return s.number(s.entropy.Number(st.Entropy), 4)
 			},
 		},
 		{
 			Head: head("density"),
 			Unit: s.density.Symbol(),
 			Value: func(st refrigerant.State) string {
-				return picture.Number(s.density.Number(st.Density), 2)
+				return s.number(s.density.Number(st.Density), 2)
 			},
 		},
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/satline/satline/quantity"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -99,9 +100,12 @@ func TestWords(t *testing.T) {
 			t.Errorf("%q: %q", in, got)
 		}
 	}
-	for v, want := range map[float64]string{-0.04: "0.0", -12.34: "−12.3", 7: "7.0"} {
-		if got := Number(v, 1); got != want {
-			t.Errorf("%v: %q", v, got)
+	for v, want := range map[float64][2]string{
+		-0.04: {"0.0", "0,0"}, -12.34: {"−12.3", "−12,3"}, 7: {"7.0", "7,0"},
+	} {
+		point := Number(Book("es-MX", quantity.SI), v, 1)
+		if comma := Number(Book("es", quantity.SI), v, 1); point != want[0] || comma != want[1] {
+			t.Errorf("%v: %q, %q", v, point, comma)
 		}
 	}
 	style := Writing(Normal, Ink, false)

@@ -32,10 +32,11 @@ func OneLine(s string) string {
 	}, strings.ToValidUTF8(s, " "))), " ")
 }
 
-// Number writes a label with a true minus sign, and none before zero.
-func Number(v float64, digits int) string {
-	s := strconv.FormatFloat(math.Abs(v), 'f', digits, 64)
-	if v < 0 && strings.Trim(s, "0.") != "" {
+// Number writes a label as the language of a book has it, with a true minus sign, and none
+// before zero.
+func Number(b *words.Book, v float64, digits int) string {
+	s := b.Decimal(strconv.FormatFloat(math.Abs(v), 'f', digits, 64))
+	if v < 0 && strings.Trim(s, "0.,") != "" {
 		return "−" + s
 	}
 	return s

@@ -121,10 +121,19 @@ func capital(text []byte) []byte {
 	return slices.Replace(text, 0, size, []byte(string(unicode.ToUpper(first)))...)
 }
 
-// decimal writes the number of a text as the language does.
-func (b *Book) decimal(s string) string {
+// Decimal writes the number of a text, with a decimal point and commas between thousands, as the
+// language does.
+func (b *Book) Decimal(s string) string {
 	if !b.comma {
 		return s
 	}
-	return strings.ReplaceAll(s, ".", ",")
+	return strings.Map(func(r rune) rune {
+		switch r {
+		case '.':
+			return ','
+		case ',':
+			return '.'
+		}
+		return r
+	}, s)
 }

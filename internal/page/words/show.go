@@ -25,7 +25,7 @@ func (b *Book) show(out []byte, v any) []byte {
 	case fact.Share:
 		return b.share(out, float64(v))
 	case fact.Times:
-		return append(out, b.decimal(fmt.Sprintf("%.1f:1", float64(v)))...)
+		return append(out, b.Decimal(fmt.Sprintf("%.1f:1", float64(v)))...)
 	case time.Duration:
 		return append(out, span(v)...)
 	case quantity.Mass:
@@ -58,7 +58,7 @@ func (b *Book) mass(out []byte, m quantity.Mass) []byte {
 	if b.units == quantity.IP && m >= quantity.Pounds(1) {
 		pounds := math.Floor(m.Pounds() + 1e-3)
 		ounces := math.Max(0, (m - quantity.Pounds(pounds)).Ounces())
-		return append(out, b.decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, ounces))...)
+		return append(out, b.Decimal(fmt.Sprintf("%.0f lb %.1f oz", pounds, ounces))...)
 	}
 	return m.AppendStyled(out, b.style())
 }
