@@ -26,7 +26,6 @@ import (
 var (
 	pictures = flag.String("pictures", "", "directory to write pictures of the page to")
 	given    = flag.String("page", "", "page to test instead of a new one")
-	unheld   = flag.Bool("unheld", false, "let messages pass before the frame that shows a key")
 )
 
 // built is the page, made once for all tests, in a directory of its own.
@@ -78,10 +77,6 @@ type tab struct {
 var chromium = sync.OnceValues(func() (context.Context, error) {
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("hide-scrollbars", true))
-	if *unheld {
-		options = append(options,
-			chromedp.Flag("disable-features", "DeferRendererTasksAfterInput"))
-	}
 	allocated, _ := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, _ := chromedp.NewContext(allocated)
 	return ctx, chromedp.Run(ctx)

@@ -60,7 +60,7 @@ func TestOtherBrowsers(t *testing.T) {
 			}
 			until("the example's answer",
 				answered+` && document.getElementById("figures").children.length === 4`)
-			a, err := satline.Assess(visitOf(t, "../../visit/demo/mountain-library.json"))
+			a, err := satline.Assess(visitOf(t, demo))
 			if err != nil {
 				t.Fatal(err)
 			}

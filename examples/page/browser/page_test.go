@@ -382,7 +382,7 @@ func TestPlanLeadsToItsFields(t *testing.T) {
 func TestTasks(t *testing.T) {
 	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
-	b.openVisit("../../visit/demo/mountain-library.json")
+	b.openVisit(demo)
 	for _, task := range []struct {
 		code   string
 		fields []string
@@ -524,8 +524,7 @@ func TestShared(t *testing.T) {
 func TestRulesOfAFirm(t *testing.T) {
 	t.Parallel()
 	b := open(t, fileURL(pageFile(t)), 390, 844)
-	const example = "../../visit/demo/mountain-library.json"
-	b.openVisit(example)
+	b.openVisit(demo)
 	b.press("#tab-setup")
 	text := b.text("#setup")
 	if strings.Contains(text, "false") || strings.Contains(text, "undefined") {
@@ -541,7 +540,7 @@ func TestRulesOfAFirm(t *testing.T) {
 	}
 	b.choose("#f-house-faults-0-like", "liquid-line-restriction")
 	b.enter("house-faults-0-share", "0.5")
-	want := visitOf(t, example)
+	want := visitOf(t, demo)
 	nine := quantity.FahrenheitDelta(9).PlusMinus(0)
 	want.House = &satline.House{
 		Name: "Invented rules", Subcooling: &nine,

@@ -177,7 +177,7 @@ func assemble(packed []byte) ([]byte, error) {
 // typed to the library as a visit, and shows what it answers; it knows no physics,
 // and no units but those that the library offers it for each field.
 var scripts = []string{
-	"state", "units", "visit", "engine", "form", "loop", "draw", "keep", "tasks", "events",
+	"state", "units", "visit", "engine", "ahead", "form", "loop", "draw", "keep", "tasks", "events",
 }
 
 // pageScript joins the parts in one scope.

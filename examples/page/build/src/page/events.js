@@ -57,8 +57,9 @@ function switchTo(id) {
   build();
   changed();
 }
+const otherSign = (text) => (/^[-−]/.test(text) ? text.slice(1) : "-" + text);
 function changeSign(e) {
-  e.value = /^[-−]/.test(e.value) ? e.value.replace(/^[-−]/, "") : "-" + e.value;
+  e.value = otherSign(e.value);
   e.focus();
   e.dispatchEvent(new Event("input", { bubbles: true }));
 }
@@ -89,6 +90,7 @@ function listen() {
   });
   document.addEventListener("focusin", (e) => {
     if (e.target.inputMode === "decimal" || e.target.list) e.target.select();
+    workAhead();
   });
   document.addEventListener("click", (e) => {
     const button = e.target.closest("button");

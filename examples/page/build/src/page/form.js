@@ -125,12 +125,12 @@ function paintUnit(e) {
   e.value = unit;
 }
 // keepTyped takes what is in a field into the state.
-function keepTyped(e) {
+function keepTyped(e, text = e.value) {
   const path = e.dataset.path, field = fieldOf(path);
   if (e.type === "checkbox") e.checked ? (state.values[path] = { text: true }) : delete state.values[path];
-  else if (!e.value.trim()) delete state.values[path];
-  else if (isQuantity(field)) state.values[path] = { text: e.value, unit: unitOf(field) };
-  else state.values[path] = { text: e.value, number: field.kind === "number" || undefined, either: field.kind === "either" || undefined };
+  else if (!text.trim()) delete state.values[path];
+  else if (isQuantity(field)) state.values[path] = { text, unit: unitOf(field) };
+  else state.values[path] = { text, number: field.kind === "number" || undefined, either: field.kind === "either" || undefined };
 }
 
 // What is logged waits for what is wrong with the field that was typed last.

@@ -12,7 +12,8 @@ function readings() {
   return out;
 }
 const inVisit = (path) => path !== form.move.path && !path.startsWith("task.");
-const elapsed = () => (state.start ? Math.max(0, Math.round((Date.now() - state.start) / 1000)) : 0);
+const secondsFrom = (start, now = Date.now()) => Math.max(0, Math.round((now - start) / 1000));
+const elapsed = (now) => (state.start ? secondsFrom(state.start, now) : 0);
 const lastAt = () => Math.max(-1, ...state.log.map((e) => e.at), ...state.moves.map((m) => m.at));
 
 function visit(scope = "whole") {
@@ -25,13 +26,13 @@ function visit(scope = "whole") {
     else if (v.number) put(doc, path, Number(v.text) || v.text);
     else if (written(path)) put(doc, path, written(path));
   }
-  if (state.running && !written("conditions.running")) put(doc, "conditions.running", Math.round((Date.now() - state.running) / 1000) + "s");
+  if (state.running && !written("conditions.running")) put(doc, "conditions.running", secondsFrom(state.running, instant()) + "s");
   if (state.checks.length) doc.checks = state.checks;
   if (state.log.length) {
     doc.log = state.log.map((e) => ({ at: e.at + "s", ...e.readings }));
     // What was changed since the last entry is a later reading.
     const now = readings();
-    if (JSON.stringify(now) !== JSON.stringify(state.log.at(-1).readings)) doc.log.push({ at: Math.max(elapsed(), lastAt() + 1) + "s", ...now });
+    if (JSON.stringify(now) !== JSON.stringify(state.log.at(-1).readings)) doc.log.push({ at: Math.max(elapsed(instant()), lastAt() + 1) + "s", ...now });
   }
   if (state.moves.length) doc.moves = state.moves.map((m) => ({ at: m.at + "s", [m.way]: m.mass }));
   return compact(doc);
