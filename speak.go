@@ -15,7 +15,7 @@ func Say(f fact.Fact, language Language, units quantity.System) string {
 
 // Show returns a value in the language nearest to it.
 func Show(v fact.Value, language Language, units quantity.System) string {
-	return language.book(units).Show(v.Of)
+	return language.book(units).Reading(v.Name, v.Of)
 }
 
 // Word returns the words of a code that stands inside sentences and tables, as

@@ -313,7 +313,7 @@ func (r reporter) readings() paper.Block {
 func (r reporter) derived() paper.Block {
 	var rows [][]string
 	for _, v := range r.a.Derived.Values() {
-		rows = append(rows, []string{r.book.Term("derived." + v.Name), r.book.Show(v.Of)})
+		rows = append(rows, []string{r.book.Term("derived." + v.Name), r.book.Reading(v.Name, v.Of)})
 	}
 	if len(rows) == 0 {
 		return paper.Block{}

@@ -105,8 +105,8 @@ func (h *History) moved(book *words.Book, all bool) paper.Block {
 		if d.Moved {
 			note = book.Term("drift.moved")
 		}
-		t.Rows = append(t.Rows, []string{book.Term(d.Name), book.Show(d.Expected.Of),
-			book.Show(d.Now.Of), note})
+		t.Rows = append(t.Rows, []string{book.Term(d.Name), book.Reading(d.Name, d.Expected.Of),
+			book.Reading(d.Name, d.Now.Of), note})
 	}
 	if len(t.Rows) > 0 {
 		b.Table = t
@@ -184,7 +184,7 @@ func (h *History) trend(book *words.Book) paper.Block {
 			cell := ""
 			for _, v := range values {
 				if v.Name == n {
-					cell = book.Show(v.Of)
+					cell = book.Reading(n, v.Of)
 				}
 			}
 			row = append(row, cell)

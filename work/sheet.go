@@ -221,7 +221,7 @@ func (s sheet) moved() paper.Block {
 	show := func(list []fact.Value, name string) string {
 		for _, v := range list {
 			if v.Name == name {
-				return s.book.Show(v.Of)
+				return s.book.Reading(name, v.Of)
 			}
 		}
 		return ""

@@ -95,10 +95,12 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 				}
 				fallthrough
 			default:
-				of, _ := f.Value("feature")
-				term, _ := of.Of.(fact.Term)
-				_, feature, _ := strings.Cut(string(term), ".")
-				out = b.reading(out, feature, v.Of)
+				name := p.name
+				if of, ok := f.Value("feature"); ok {
+					term, _ := of.Of.(fact.Term)
+					name = string(term)
+				}
+				out = b.reading(out, name, v.Of)
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"time"
 
 	"github.com/satline/satline/internal/base/visible"
@@ -63,13 +64,20 @@ func (b *Book) mass(out []byte, m quantity.Mass) []byte {
 	return m.AppendStyled(out, b.style())
 }
 
-// Reading writes a reading by its name in a visit. Electric power is in kilowatts in every
-// system of units, other than heat.
+// Reading writes a value by its name, as in a visit or a table: "power", "reading.power". Electric
+// power is in kilowatts in every system of units, other than heat, and a COP is a number alone.
 func (b *Book) Reading(name string, v any) string { return string(b.reading(nil, name, v)) }
 
 func (b *Book) reading(out []byte, name string, v any) []byte {
-	if p, ok := v.(styled); ok && name == "power" {
-		return p.AppendStyled(out, b.style().In("kW", 2))
+	switch name[strings.LastIndexByte(name, '.')+1:] {
+	case "power":
+		if p, ok := v.(styled); ok {
+			return p.AppendStyled(out, b.style().In("kW", 2))
+		}
+	case "cop", "efficiency":
+		if times, ok := v.(fact.Times); ok {
+			return append(out, b.Decimal(fmt.Sprintf("%.1f", float64(times)))...)
+		}
 	}
 	return b.show(out, v)
 }

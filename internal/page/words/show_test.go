@@ -1,10 +1,12 @@
 package words
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"golang.org/x/text/language"
 )
 
 // The comma is that of a number, and not one for the points of a unit.
@@ -21,5 +23,29 @@ func TestShowWithComma(t *testing.T) {
 		if got := b.Show(c.v); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
+	}
+}
+
+// Some values are written by what they are of.
+func TestReadingByItsName(t *testing.T) {
+	b := In(language.AmericanEnglish, quantity.IP)
+	for name, c := range map[string]struct {
+		v    any
+		want string
+	}{
+		"power":            {quantity.Kilowatts(3), "3.00 kW"},
+		"reading.power":    {quantity.Kilowatts(3), "3.00 kW"},
+		"capacity":         {quantity.Tons(3), "36000 Btu/h"},
+		"cop":              {fact.Times(3.14), "3.1"},
+		"compressionRatio": {fact.Times(3.14), "3.1:1"},
+	} {
+		if got := b.Reading(name, c.v); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+	f := fact.New("forecast.heating", fact.Of("cop", fact.Times(3.14)),
+		fact.Amount("capacity", quantity.Tons(3)), fact.Amount("supply", quantity.Fahrenheit(90)))
+	if said := b.Say(f); strings.Contains(said, ":1") {
+		t.Error(said)
 	}
 }
