@@ -174,7 +174,7 @@ func ExampleForecast_heating() {
 		fmt.Println(x.Text)
 	}
 	// Output:
-	// It gives 26500 Btu/h ± 1500 Btu/h at a COP of 2.8:1, supply air 90.3 °F ± 1.4 °F.
+	// It gives 26500 Btu/h ± 1500 Btu/h at a COP of 2.8, supply air 90.3 °F ± 1.4 °F.
 	// Condensing 97.5 °F ± 1.3 °F, evaporating 8.2 °F ± 1.4 °F, discharge line 186 °F ± 11 °F.
 	// The outdoor coil frosts there: defrosts take some of that.
 	// The house loses 33000 Btu/h: auxiliary heat has to give 6500 Btu/h.
