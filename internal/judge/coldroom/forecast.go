@@ -3,6 +3,7 @@ package coldroom
 import (
 	"errors"
 	"math"
+	"slices"
 	"time"
 
 	"github.com/satline/satline/charge/coldroom"
@@ -32,6 +33,13 @@ var differs = []struct {
 	{0.2, func(d *machine.Design, x float64) { d.Open *= math.Exp(-x) }},
 	{0.25, func(d *machine.Design, x float64) { d.IndoorAir *= math.Exp(x) }},
 }
+
+// overOutdoorDiffers and floorDiffers are places in differs, usualFloor the head, K, that a control
+// holds where the floor does not differ.
+const (
+	overOutdoorDiffers, floorDiffers = 3, 5
+	usualFloor                       = 301
+)
 
 // Forecast fits a machine of common make to what was read of one that keeps a cold room.
 func Forecast(c *modes.Case) (modes.Foretell, error) {
@@ -63,8 +71,39 @@ func Forecast(c *modes.Case) (modes.Foretell, error) {
 	for _, other := range around {
 		f.machines = append(f.machines, f.differing(other))
 	}
+	if f.wider, err = f.widened(by); err != nil {
+		return nil, err
+	}
 	f.compare()
+	f.mayBeHeld(by)
 	return f.outlook, nil
+}
+
+// widened is how many times more uncertain a machine is that misses what was read by more than its
+// uncertainty: by Birge's ratio, the root of the squared misses over their number.
+func (f *forecast) widened(by []float64) (float64, error) {
+	misses, err := f.misses(by)
+	if err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for _, x := range misses {
+		sum += sq(x)
+	}
+	readings := float64(len(misses) - len(by))
+	return math.Sqrt(max(1, sum/readings)), nil
+}
+
+// mayBeHeld is the fitted machine with a usual condenser, whose control holds the head where it
+// was read, with the chance that it is this one: on a hot day the two part.
+func (f *forecast) mayBeHeld(by []float64) {
+	if f.heldChance = believe(f.k).cause(headHigh); f.heldChance < worth/2 {
+		return
+	}
+	by = slices.Clone(by)
+	by[overOutdoorDiffers] = 0
+	by[floorDiffers] = float64(middleOf(f.c).Value) - usualFloor
+	f.held = f.differing(by)
 }
 
 // A forecast is a machine that was fitted to a case.
@@ -76,6 +115,12 @@ type forecast struct {
 	// deviation away.
 	machines []*machine.Machine
 	believe  []fact.Fact
+	// wider is how many times more uncertain they are than where the fitted one reads as the
+	// machine does.
+	wider float64
+	// held may be the machine as well, or is nil.
+	held       *machine.Machine
+	heldChance float64
 	// off is how far the fitted machine is off the two pressures that were read, in K.
 	off struct{ evaporating, condensing float64 }
 }
@@ -86,7 +131,7 @@ func (f *forecast) differing(by []float64) *machine.Machine {
 	d := machine.Design{
 		Box: float64(u.Box.Value), Difference: float64(u.Difference.Value),
 		Bulb: float64(u.BulbSuperheat.Value), Gain: 6, OverOutdoor: 11.5,
-		IndoorAir: 0.5, OutdoorAir: 0.5, Floor: 301, Subcooling: 3.2, Ideal: 0.6, Open: 0.58,
+		IndoorAir: 0.5, OutdoorAir: 0.5, Floor: usualFloor, Subcooling: 3.2, Ideal: 0.6, Open: 0.58,
 		Drop: 0.8, HeatLoss: 0.1, Valve: f.k.valve, DesignDay: machine.HotDay, DryEnd: 0.3,
 		Follows: 0.2,
 	}
@@ -224,21 +269,27 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	type at = quantity.Temperature
 	type by = quantity.TemperatureDelta
 	out = modes.Outlook{
-		Superheat: told[by](states, func(st *machine.State) float64 {
+		Superheat: told[by](states, f.wider, func(st *machine.State) float64 {
 			return st.Suction - st.Evaporating
 		}),
-		Subcooling: told[by](states, func(st *machine.State) float64 {
+		Subcooling: told[by](states, f.wider, func(st *machine.State) float64 {
 			return st.Bubble - st.Liquid
 		}),
-		Evaporating: told[at](states, func(st *machine.State) float64 { return st.Evaporating }),
-		Condensing:  told[at](states, func(st *machine.State) float64 { return st.Condensing }),
-		Supply:      told[at](states, func(st *machine.State) float64 { return st.Supply }),
+		Evaporating: told[at](states, f.wider, func(st *machine.State) float64 { return st.Evaporating }),
+		Condensing:  told[at](states, f.wider, func(st *machine.State) float64 { return st.Condensing }),
+		Supply:      told[at](states, f.wider, func(st *machine.State) float64 { return st.Supply }),
 		Believe:     f.believe,
 	}
 	out.Evaporating.Std = math.Hypot(out.Evaporating.Std, f.off.evaporating)
 	out.Condensing.Std = math.Hypot(out.Condensing.Std, f.off.condensing)
+	if f.held != nil {
+		if st, err := f.run(f.held, w); err == nil {
+			apart := st.Condensing - states[0].Condensing
+			out.Condensing.Std = math.Hypot(out.Condensing.Std, math.Sqrt(f.heldChance)*apart)
+		}
+	}
 	out.CoilSurface = out.Evaporating
-	discharge := told[at](states, func(st *machine.State) float64 { return st.Discharge })
+	discharge := told[at](states, f.wider, func(st *machine.State) float64 { return st.Discharge })
 	out.Says = append(out.Says, fact.New(
 		"forecast.cold-pressures", fact.Measured("condensing", out.Condensing),
 		fact.Measured("evaporating", out.Evaporating), fact.Measured("discharge", discharge),
@@ -310,13 +361,14 @@ func (f *forecast) carries(load quantity.Power, w machine.Weather) (fact.Fact, f
 // no source.
 const unlike = 0.7
 
-// told is a figure of the fitted machine, with how far those are off that it may be as well.
+// told is a figure of the fitted machine, with how far those are off that it may be as well, so
+// many times wider.
 func told[T quantity.Quantity](
-	states []machine.State, of func(*machine.State) float64,
+	states []machine.State, wider float64, of func(*machine.State) float64,
 ) quantity.Uncertain[T] {
 	first, sum := of(&states[0]), 0.0
 	for i := range states[1:] {
 		sum += sq(of(&states[1+i]) - first)
 	}
-	return quantity.Uncertain[T]{Value: T(first), Std: math.Sqrt(sum + sq(unlike))}
+	return quantity.Uncertain[T]{Value: T(first), Std: wider * math.Sqrt(sum+sq(unlike))}
 }

@@ -59,6 +59,7 @@ type subject struct{ name, page, heading string }
 
 const (
 	oneFault = "one fault, effect 10 % or more"
+	oneFeed  = oneFault + ", a drier and a starving valve counted as one"
 	alarm    = "sound machine, something called wrong (false alarm)"
 )
 
@@ -98,7 +99,9 @@ var quoted = map[string][]quotation{
 			{"sound: called sound", "sound machine", 2}, {"sound: false alarm", alarm, 2},
 		}},
 		{"figures of cold rooms", trials[2:3], []column{
-			{"named first as found", oneFault, 2},
+			{"named first by instruments alone", hadKnown("nothing but what instruments show"), 2},
+			{"as found", oneFault, 2},
+			{"as found, drier and starving valve as one", oneFeed, 2},
 			{"had the bulb's superheat been known", hadKnown("the superheat at the bulb"), 2},
 			{"the receiver's level", hadKnown("the receiver's level"), 2},
 			{"the bulb's seat", hadKnown("the seat of the bulb"), 2},
