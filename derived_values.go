@@ -30,7 +30,7 @@ func (d Derived) Values() []fact.Value {
 	}
 	out = appendValue(out, "condensate", d.Condensate)
 	if e := d.Efficiency; e != nil {
-		out = append(out, fact.Of("efficiency", fact.Times(e.COP)))
+		out = append(out, fact.Of("efficiency", fact.Number(e.COP)))
 	}
 	return out
 }

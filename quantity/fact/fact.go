@@ -60,6 +60,9 @@ type Share float64
 // A Times is how many times one value is of another: a compression ratio.
 type Times float64
 
+// A Number is a figure without a unit: a coefficient of performance.
+type Number float64
+
 // A Term is a code whose words stand inside a sentence: "cause.undercharge".
 type Term Code
 
@@ -70,7 +73,7 @@ type Terms []Term
 func Amount[T quantity.Quantity](name string, v T) Value { return Value{name, v} }
 
 // Of makes a value of what is no quantity.
-func Of[T Share | Times | int | time.Duration | Term | Terms | string](name string, v T) Value {
+func Of[T Share | Times | Number | int | time.Duration | Term | Terms | string](name string, v T) Value {
 	return Value{name, v}
 }
 

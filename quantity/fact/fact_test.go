@@ -38,6 +38,7 @@ func TestJSONReadsBack(t *testing.T) {
 			),
 			fact.Of("chance", fact.Share(rapid.Float64Range(0, 1).Draw(t, "chance"))),
 			fact.Of("ratio", fact.Times(number.Draw(t, "ratio"))),
+			fact.Of("number", fact.Number(number.Draw(t, "number"))),
 			fact.Of("count", rapid.Int().Draw(t, "count")),
 			fact.Of("wait", time.Duration(rapid.Int64().Draw(t, "wait"))),
 			fact.Of("cause", fact.Term("cause.undercharge")),

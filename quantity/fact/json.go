@@ -26,8 +26,8 @@ func measured[T quantity.Quantity](name string) []kind {
 
 var kinds = func() []kind {
 	out := []kind{
-		of[Share]("share"), of[Times]("times"), of[int]("count"), of[time.Duration]("time"),
-		of[Term]("term"), of[Terms]("terms"), of[string]("text"),
+		of[Share]("share"), of[Times]("times"), of[Number]("number"), of[int]("count"),
+		of[time.Duration]("time"), of[Term]("term"), of[Terms]("terms"), of[string]("text"),
 	}
 	for _, more := range quantities {
 		out = append(out, more...)

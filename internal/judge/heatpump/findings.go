@@ -144,7 +144,7 @@ func (b *belief) valueOf(name string, f signature.Feature, v float64) fact.Value
 	case signature.Airflow:
 		return fact.Amount(name, quantity.CFM(400*tons*math.Exp(v/100)))
 	case signature.Power:
-		return fact.Of(name, fact.Times(math.Exp((v-b.mean[f])/100))) // times what is usual
+		return fact.Of(name, fact.Number(math.Exp((v-b.mean[f])/100))) // times what is usual
 	}
 	return fact.Amount(name, quantity.TemperatureDelta(v))
 }

@@ -144,7 +144,7 @@ func (f *forecast) outlook(s modes.Scenario) (out modes.Outlook, err error) {
 	}
 	out.Says = []fact.Fact{
 		fact.New("forecast.heating", fact.Measured("capacity", told(out.Capacity)),
-			fact.Of("cop", fact.Times(p.Heating.COP)), fact.Measured("supply", out.Supply)),
+			fact.Of("cop", fact.Number(p.Heating.COP)), fact.Measured("supply", out.Supply)),
 		fact.New("forecast.heating-pressures", fact.Measured("condensing", out.Condensing),
 			fact.Measured("evaporating", out.Evaporating),
 			fact.Measured("discharge", fitted.Widened(p.DischargeLine, 4*unlike))),

@@ -60,7 +60,7 @@ func (b *belief) performance() []fact.Fact {
 			f = fact.New("performance.heating-part", fact.Measured("capacity", q))
 		}
 		if p := c.Power; p != nil && p.Value > 0 {
-			f = f.With(fact.Of("cop", fact.Times(q.Value/p.Value)))
+			f = f.With(fact.Of("cop", fact.Number(q.Value/p.Value)))
 		}
 		out = append(out, f)
 		if !b.modulates() {

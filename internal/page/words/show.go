@@ -27,6 +27,8 @@ func (b *Book) show(out []byte, v any) []byte {
 		return b.share(out, float64(v))
 	case fact.Times:
 		return append(out, b.Decimal(fmt.Sprintf("%.1f:1", float64(v)))...)
+	case fact.Number:
+		return append(out, b.Decimal(strconv.FormatFloat(float64(v), 'f', 1, 64))...)
 	case time.Duration:
 		return append(out, span(v)...)
 	case quantity.Mass:

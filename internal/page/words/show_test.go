@@ -19,6 +19,7 @@ func TestShowWithComma(t *testing.T) {
 		{quantity.InchesWater(0.5), "0,50 in. w.c."},
 		{quantity.PSIG(68.5).PlusMinus(quantity.PSIG(0.5)), "68,5 psig ± 0,5 psi"},
 		{fact.Times(3.1), "3,1:1"},
+		{fact.Number(2.9), "2,9"},
 	} {
 		if got := b.Show(c.v); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

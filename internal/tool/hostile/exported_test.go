@@ -356,6 +356,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[fact.Term](),
 	reflect.TypeFor[fact.Terms](),
 	reflect.TypeFor[fact.Times](),
+	reflect.TypeFor[fact.Number](),
 	reflect.TypeFor[fact.Value](),
 	reflect.TypeFor[cycle.Analysis](),
 	reflect.TypeFor[cycle.CapillaryTube](),

@@ -215,13 +215,13 @@ func value(*jsonschema.Builder) (*jsonschema.Schema, error) {
 	}
 	var texts []string
 	for _, k := range fact.Kinds() {
-		if !slices.Contains([]string{"share", "times", "count", "terms"}, k) {
+		if !slices.Contains([]string{"share", "times", "number", "count", "terms"}, k) {
 			texts = append(texts, k)
 		}
 	}
 	example := map[string]any{"name": "superheat", "kind": "temperature difference", "value": "5 K"}
 	return &jsonschema.Schema{Examples: []any{example}, OneOf: []*jsonschema.Schema{
-		one(&jsonschema.Schema{Type: "number"}, "share", "times", "count"),
+		one(&jsonschema.Schema{Type: "number"}, "share", "times", "number", "count"),
 		one(&jsonschema.Schema{Type: "array", Items: &jsonschema.Schema{Type: "string"}}, "terms"),
 		one(
 			&jsonschema.Schema{
