@@ -249,6 +249,22 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-move", "look.cold-receiver-low", "step.find-leak"},
 		never: []string{"step.recover-rest", "step.cold-add*"},
 	},
+	// Behind a valve that is wholly shut suction is pulled into a vacuum, with all the liquid in the
+	// high side: whether the two sides meet after the stop tells it.
+	"cold-shut-in-vacuum": {
+		cause: "cold-undercharge",
+		steps: []string{"step.stop", "step.cold-food-move", "look.cold-apart"},
+		never: []string{"step.recover-rest", "step.cold-add*"},
+	},
+	"cold-shut-apart": {
+		steps: []string{"step.stop", "step.cold-food-move", "mend.cold-valve-starves"},
+		never: []string{"step.recover-rest", "step.cold-add*", "step.find-leak"},
+	},
+	// A defrost that the clock ends is put right, whatever iced the coil.
+	"cold-iced-by-clock": {
+		steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
+		all:   []string{"step.cold-seen-termination"}, never: []string{"step.cold-add*"},
+	},
 	// Oil marks where refrigerant went, however sound the rest reads.
 	"cold-oil-marks": {all: []string{"step.find-leak"}, never: []string{"step.cold-leave"}},
 	// Liquid at the compressor comes before food that is cold.

@@ -39,6 +39,8 @@ type known struct {
 	// gain is what the suction line adds from the bulb to the compressor, where that is more than
 	// such lines do; zero else.
 	gain quantity.TemperatureDelta
+	// vacuum says that suction is in one where none belongs.
+	vacuum bool
 	// hottest says that the head is higher than any sound machine's.
 	hottest bool
 }
@@ -84,6 +86,7 @@ func weigh(k *known, of []cluster) *belief {
 		b.of[i] = math.Exp(logs[i]-top) * c.share
 		byCause[c.cause] += b.of[i]
 	}
+	k.shut(byCause)
 	sum := 0.0
 	for i := range faults {
 		f := &faults[i]
@@ -115,6 +118,22 @@ func weigh(k *known, of []cluster) *belief {
 		b.of[i] *= b.cause(signature.Causes[c].Code) / max(byCause[c], 1e-300)
 	}
 	return b
+}
+
+// shut weighs valves that let nothing through, which no signature is of: suction in a vacuum under
+// a head that liquid stands at reads as if the refrigerant were gone. That what starves an
+// evaporator is as good as shut is half as likely as that a shortage goes so far (common practice,
+// no source).
+func (k *known) shut(byCause []float64) {
+	const asGoodAsShut = 0.5
+	if !k.vacuum || k.below(signature.OverOutdoor) {
+		return
+	}
+	alike := asGoodAsShut * byCause[causeIndex(undercharge)]
+	for _, cause := range []string{starving, restriction} {
+		i := causeIndex(cause)
+		byCause[i] = max(byCause[i], alike)
+	}
 }
 
 // pairs are those of the faults of couplings, not yet divided by the sum of all chances.
@@ -321,12 +340,14 @@ func (b *belief) wantsBulb(k *known) bool {
 		b.cause(flooding)+b.cause(starving) >= may
 }
 
-// open says that a look can be taken on the machine and was not yet.
+// open says that a look can be taken on the machine and was not yet; what is asked of a vacuum alone,
+// heldUp asks.
 func (k *known) open(l *look) bool {
 	_, done := k.answers[l.code]
 	shown := k.course.falls() && l.of[pullsDown] >= likely
 	return !done && !shown && !slices.Contains(k.hints, l.code) && (k.valve || !l.valve) &&
-		(k.heated || !l.heated) && (k.usual.Receiver >= 0.5 || !l.receiver)
+		(k.heated || !l.heated) && (k.usual.Receiver >= 0.5 || !l.receiver) &&
+		!l.vacuum
 }
 
 // ask is what a look is worth, which raises the chance of naming the cause. Which of the faults

@@ -66,8 +66,9 @@ type look struct {
 	of      map[string]float64
 	minutes float64
 	running bool
-	// receiver, valve, heated: it is on machines with one only, or with a heated defrost.
-	receiver, valve, heated bool
+	// receiver, valve, heated: it is on machines with one only, or with a heated defrost; vacuum:
+	// asked by heldUp alone, where suction was pulled into one.
+	receiver, valve, heated, vacuum bool
 }
 
 var looks = []look{
@@ -126,6 +127,14 @@ var looks = []look{
 	{
 		code: "cold-bulb-off", usual: 0.03, minutes: 4, valve: true,
 		of: map[string]float64{"cold-bulb-loose": 0.95},
+	},
+	{
+		// A valve that works opens as its bulb warms; behind one that stays shut, or a solenoid
+		// valve or drier, the liquid stands in the high side.
+		code: "cold-apart", usual: 0.05, minutes: 5, valve: true, vacuum: true,
+		of: map[string]float64{
+			"cold-valve-starves": 0.9, "cold-liquid-valve": 0.93, "cold-drier": 0.6,
+		},
 	},
 	{
 		code: "cold-pump-down", usual: 0.04, minutes: 8, running: true, receiver: true,

@@ -8,10 +8,12 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
+const suctionInVacuum = "suction-in-vacuum"
+
 // shared are the dangers by the limits of package charge that hold for every compressor; the
 // others are limits of machines that cool rooms.
 var shared = []string{
-	"suction-in-vacuum", "discharge-hottest", "discharge-hot", "current-highest", "current-high",
+	suctionInVacuum, "discharge-hottest", "discharge-hot", "current-highest", "current-high",
 	"floodback", "slugging",
 }
 
@@ -35,7 +37,7 @@ func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 	food := len(out)
 	for _, d := range modes.Distinct(c.Dangers, nil) {
 		if !d.Meter && !slices.Contains(shared, d.Code) ||
-			d.Code == "suction-in-vacuum" && runsInVacuum(c, k) {
+			d.Code == suctionInVacuum && !k.vacuum {
 			continue
 		}
 		out = append(out, d)

@@ -46,6 +46,9 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	k.overloaded = runOf(c) > 24*time.Hour
 	k.readings(c, at)
 	k.sights(c)
+	k.vacuum = !runsInVacuum(c, k) && slices.ContainsFunc(
+		c.Dangers, func(d modes.Danger) bool { return d.Code == suctionInVacuum },
+	)
 	k.hottest = c.CondensingDew != nil && c.CondensingDew.Value > highestCondensing
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes

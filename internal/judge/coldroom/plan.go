@@ -91,8 +91,8 @@ func (p *planner) plan() {
 	if p.headline.Code == "" {
 		p.headline = p.answer()
 	}
-	p.food()
 	p.foodAway()
+	p.food()
 }
 
 // foodAway finds the food another cold place before the machine is opened, which takes hours.
@@ -103,8 +103,10 @@ func (p *planner) foodAway() {
 	if opens < 0 || !p.c.Room.Application.KeepsFood() || p.in("cold-food", "cold-frozen-food") {
 		return
 	}
-	p.steps = slices.Insert(p.steps, opens, modes.Do("step.cold-food-away"))
+	p.steps = slices.Insert(p.steps, opens, modes.Do(foodAway))
 }
+
+const foodAway = fact.Code("step.cold-food-away")
 
 func (p *planner) in(codes ...string) bool {
 	return slices.ContainsFunc(
@@ -125,10 +127,12 @@ func (p *planner) stop() bool {
 	return false
 }
 
-// food comes before everything that can wait, where it may get too warm. A box that is as cold as
-// it is kept, with a machine that runs on, is left in peace.
+// food comes before everything that can wait, where it may get too warm or the machine is held up.
+// A box that is as cold as it is kept, with a machine that runs on, is left in peace.
 func (p *planner) food() {
-	if !p.warms() {
+	const screen = 3 // steps that are read at once
+	told := modes.Has(p.steps[:min(screen, len(p.steps))], foodAway)
+	if !p.warms() && (told || !p.holdsUp()) {
 		return
 	}
 	first := 0
@@ -147,6 +151,15 @@ func (p *planner) warms() bool {
 	return box == nil || p.stopped() || p.has("step.cold-defrost-now", "step.cold-start-frost") ||
 		p.k.value[signature.OverBox] > warmBox ||
 		p.c.Room.Application.KeepsFood() && box.Value > p.k.usual.FoodLimit().At.Add(-near)
+}
+
+// holdsUp says that the plan stops the machine or takes something in hand, for which it stands.
+func (p *planner) holdsUp() bool {
+	stopping := []string{"cold-standing", "cold-pump-down", "cold-defrost-works"}
+	return p.has(inSight...) || slices.ContainsFunc(p.steps, func(s modes.Step) bool {
+		return s.Stops || s.Opens || s.Cause != "" && s.Cause != clamp ||
+			slices.Contains(stopping, s.Look)
+	})
 }
 
 func (p *planner) aboutFood() modes.Step {
@@ -408,7 +421,8 @@ func (p *planner) byBelief() {
 	}
 	p.bulb()
 	low := p.low()
-	if low >= likely && p.in("suction-in-vacuum") && p.asked == nil && !p.beside() {
+	p.heldUp(low)
+	if low >= likely && p.in(suctionInVacuum) && p.asked == nil && !p.beside() {
 		p.add("step.find-leak")
 		p.wholeCharge()
 		return
@@ -466,6 +480,7 @@ var sights = []struct {
 	{"cold-evaporator-fans", "cold-evaporator-fan", "step.cold-seen-fan"},
 	{"cold-door-leaks", "cold-door", "step.cold-seen-door"},
 	{"cold-bulb-off", "cold-bulb-loose", "step.cold-seen-bulb"},
+	{"cold-defrost-by-clock", defrostHeats, "step.cold-seen-termination"},
 }
 
 // inSight are the steps of sights.
@@ -571,16 +586,35 @@ func (p *planner) missingCharge(low float64, waits bool) {
 func (p *planner) shutOff() bool {
 	const level = "cold-receiver-low"
 	at := slices.IndexFunc(looks, func(l look) bool { return l.code == level })
-	for _, code := range []string{"cold-glass", level, "cold-drier-drop"} {
-		if _, asked := p.k.answers[code]; asked {
-			return false
-		}
-	}
-	if has := p.c.Room.Receiver; has == nil || !*has || p.stopped() || !p.k.open(&looks[at]) {
+	has := p.c.Room.Receiver
+	if has == nil || !*has || p.levelKnown() || p.stopped() || !p.k.open(&looks[at]) {
 		return false
 	}
 	p.askFor(&looks[at])
 	return true
+}
+
+// heldUp asks, where suction was pulled into a vacuum and the machine stopped for it, whether
+// liquid is held up ahead of a valve: nothing is recovered before that is known. Where the head is
+// below the saturation of its air there is no liquid anywhere, and nothing to ask.
+func (p *planner) heldUp(low float64) {
+	at := slices.IndexFunc(looks, func(l look) bool { return l.vacuum })
+	_, done := p.k.answers[looks[at].code]
+	if done || !p.k.vacuum || !p.k.valve || !p.stopped() || low < likely || p.asked != nil ||
+		p.k.below(signature.OverOutdoor) || p.levelKnown() {
+		return
+	}
+	a := p.b.ask(&looks[at])
+	p.asked = &a
+	p.askFor(a.look)
+}
+
+// levelKnown says that a look tells already whether liquid reaches the valve.
+func (p *planner) levelKnown() bool {
+	return slices.ContainsFunc(
+		[]string{"cold-glass", "cold-receiver-low", "cold-drier-drop"},
+		func(code string) bool { _, asked := p.k.answers[code]; return asked },
+	)
 }
 
 // markLevel has the leak looked for and the level watched; no refrigerant is moved on it.
