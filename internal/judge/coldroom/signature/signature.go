@@ -7,7 +7,6 @@ package signature
 
 import (
 	_ "embed"
-	"encoding/binary"
 	"math"
 
 	"github.com/satline/satline/internal/physics/cyclefluid"
@@ -211,11 +210,11 @@ var rows = func() []Row {
 	if len(table) != count*rowLength*2 {
 		return out // being generated
 	}
-	at := 0
+	at, low := 0, table[len(table)/2:]
 	for i := range out {
 		out[i].each(func(v *float64) {
-			*v = float64(math.Float32frombits(uint32(binary.LittleEndian.Uint16(table[at:])) << 16))
-			at += 2
+			*v = float64(math.Float32frombits(uint32(table[at])<<24 | uint32(low[at])<<16))
+			at++
 		})
 	}
 	return out
@@ -250,16 +249,16 @@ func Of(k Kind, cause int) []Row {
 }
 
 // Encode writes rows in the order of kinds, causes and sizes, each value with the eight leading
-// bits of its fraction.
+// bits of its fraction: first the upper bytes of all, then the lower ones, since bytes that are
+// alike compress better side by side.
 func Encode(rows []Row) []byte {
-	var out []byte
+	var upper, lower []byte
 	for i := range rows {
 		rows[i].each(func(v *float64) {
 			const half = 1 << 15
-			out = binary.LittleEndian.AppendUint16(
-				out, uint16((math.Float32bits(float32(*v))+half)>>16),
-			)
+			bits := math.Float32bits(float32(*v)) + half
+			upper, lower = append(upper, byte(bits>>24)), append(lower, byte(bits>>16))
 		})
 	}
-	return out
+	return append(upper, lower...)
 }
