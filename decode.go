@@ -2,6 +2,7 @@ package satline
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
@@ -15,9 +16,9 @@ const MaxVisitBytes = 1 << 20
 
 // DecodeVisit reads the JSON form of a visit: UTF-8, at most MaxVisitBytes,
 // every field known, none twice, every quantity with its unit. Where the language of the
-// visit writes a decimal comma, its quantities may too: "6,5 kg". The error says
-// in one line where the document is wrong and what to write instead; its cause is a
-// *strictjson.Error, with the path and the line apart.
+// visit writes a decimal comma, its quantities may too: "6,5 kg". The error
+// is a *VisitError that says in one line where the document is wrong and what to write instead;
+// its cause is a *strictjson.Error, with the path and the line apart.
 func DecodeVisit(data []byte) (Visit, error) {
 	type fields Visit // without UnmarshalJSON
 	var v fields
@@ -52,10 +53,10 @@ func languageOf(data []byte) Language {
 func strictly(data []byte, into any, style quantity.Style) error {
 	limits := strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000}
 	err := strictjson.DecodeStyled(data, into, limits, style)
-	if err != nil {
-		return &VisitError{Kind: DocumentMalformed, Problem: err.Error(), Err: err}
+	if at, ok := errors.AsType[*strictjson.Error](err); ok {
+		return &VisitError{Field: at.Path, Kind: DocumentMalformed, Problem: at.Error(), Err: at}
 	}
-	return nil
+	return err
 }
 
 // ReadVisit is DecodeVisit of all that r has; it stops reading one byte past

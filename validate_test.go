@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -95,6 +96,23 @@ func TestValidatePressures(t *testing.T) {
 	_, err := Assess(v)
 	if first, ok := errors.AsType[*VisitError](err); !ok || first.Field != problems[0].Field {
 		t.Errorf("Assess answers %v", err)
+	}
+}
+
+// What is wrong with a document is found at its field, as what is wrong with a visit is.
+func TestMalformedNamesItsField(t *testing.T) {
+	for doc, want := range map[string]string{
+		`{"log": [{"at": "0s"}, {"at": "1m", "liquidLine": "92"}]}`: "log[1].liquidLine",
+		`{"equipment": {"stages": "three"}}`:                        "equipment.stages",
+		`[]`:                                                        "",
+	} {
+		_, err := DecodeVisit([]byte(doc))
+		e, ok := errors.AsType[*VisitError](err)
+		if !ok || e.Field != want || e.Kind != DocumentMalformed {
+			t.Errorf("%s: %+v", doc, err)
+		} else if want != "" && strings.Count(e.Error(), want) != 1 {
+			t.Errorf("%s names %s not once", e, want)
+		}
 	}
 }
 

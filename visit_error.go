@@ -41,7 +41,7 @@ type VisitError struct {
 
 // Error implements error in one line.
 func (e *VisitError) Error() string {
-	if e.Field == "" {
+	if e.Field == "" || e.Kind == DocumentMalformed { // whose problem says where
 		return "visit: " + e.Problem
 	}
 	return fmt.Sprintf("visit: %s: %s", e.Field, e.Problem)

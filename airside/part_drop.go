@@ -44,7 +44,8 @@ const (
 	openRatio  = 2.0 / 3
 )
 
-// Judge compares. The error is a *RangeError.
+// Judge holds the drop against that of a clean part at the same flow. The error is a *RangeError
+// for a reading, or a row of the part's label, that cannot be.
 func (d PartDrop) Judge() (DropVerdict, error) {
 	if err := d.Part.check(d.Air, d.Rated); err != nil {
 		return DropVerdict{}, err

@@ -2,6 +2,7 @@ package work
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
@@ -67,10 +68,13 @@ func strictly(data []byte, into any) error {
 		style.Comma = words.DecimalComma(tag(named.Language))
 	}
 	limits := strictjson.Limits{Bytes: MaxOrderBytes, Depth: 24, Items: 5000}
-	if err := strictjson.DecodeStyled(data, into, limits, style); err != nil {
-		return &Problem{Kind: satline.DocumentMalformed, Problem: err.Error(), Err: err}
+	err := strictjson.DecodeStyled(data, into, limits, style)
+	if at, ok := errors.AsType[*strictjson.Error](err); ok {
+		return &Problem{
+			Field: at.Path, Kind: satline.DocumentMalformed, Problem: at.Error(), Err: at,
+		}
 	}
-	return nil
+	return err
 }
 
 // tag of a language that was not checked is that of no language.

@@ -24,7 +24,7 @@ type Problem struct {
 
 // Error implements error in one line.
 func (p *Problem) Error() string {
-	if p.Field == "" {
+	if p.Field == "" || p.Kind == satline.DocumentMalformed { // whose problem says where
 		return "order: " + p.Problem
 	}
 	return fmt.Sprintf("order: %s: %s", p.Field, p.Problem)

@@ -66,9 +66,8 @@ func (b *Book) term(out []byte, code string) []byte {
 // Show writes a value as it stands inside a sentence.
 func (b *Book) Show(v any) string { return string(b.show(nil, v)) }
 
-// A term is worded with the values of the fact it stands in.
-//
-// append reports false, and appends nothing, where a value is missing.
+// append words a fact, and a term in it with the values of the fact. It reports false, and
+// appends nothing, where a value is missing.
 func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 	start := len(out)
 	for i := range t {
