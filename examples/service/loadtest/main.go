@@ -7,6 +7,7 @@
 //	go run ./examples/service/loadtest -slow 32         while 32 batches of blank lines hang on
 //	go run ./examples/service/loadtest -rate 400        400 a second, answered or not
 //	go run ./examples/service/loadtest -plain           answers as they are, not packed with gzip
+//	go run ./examples/service/loadtest -lines 1000      in batches of so many
 //	go run ./examples/service/loadtest \
 //	    -service http://127.0.0.1:8080 -operations http://127.0.0.1:8081
 //
@@ -19,6 +20,8 @@
 package main
 
 import (
+	"bufio"
+	"bytes"
 	"flag"
 	"fmt"
 	"io"
@@ -66,6 +69,7 @@ func run(args []string, out io.Writer) error {
 	slow := flags.Int("slow", 0, "batches that send blank lines all the time, at most 256")
 	rate := flags.Float64("rate", 0, "requests to begin a second; 0 for as many as are answered")
 	plain := flags.Bool("plain", false, "take answers as they are, not packed with gzip")
+	lines := flags.Int("lines", 1, "visits in a request; more than one make it a batch")
 	limit := flags.Duration("time", time.Hour, "stop a scope after this long")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -74,6 +78,9 @@ func run(args []string, out io.Writer) error {
 		if n < 0 || n > 5_000_000 {
 			return fmt.Errorf("-n and -whole are from 0 to 5000000")
 		}
+	}
+	if *lines < 1 || *lines > 100_000 {
+		return fmt.Errorf("-lines is from 1 to 100000")
 	}
 	if *clients < 1 || *clients > 256 || *slow < 0 || *slow > 256 {
 		return fmt.Errorf("-clients is from 1 to 256, -slow from 0 to 256")
@@ -97,10 +104,10 @@ func run(args []string, out io.Writer) error {
 	}
 	l := load{
 		out: out, base: at, operations: own, pid: pid, clients: *clients, limit: *limit,
-		rate: *rate,
+		rate: *rate, lines: *lines,
 	}
 	l.client = &http.Client{
-		Timeout:   10 * time.Second,
+		Timeout:   10*time.Second + time.Duration(*lines)*10*time.Millisecond,
 		Transport: &http.Transport{MaxIdleConnsPerHost: *clients + 1, DisableCompression: *plain},
 	}
 	defer l.hangOn(*slow)()
@@ -112,13 +119,13 @@ func run(args []string, out io.Writer) error {
 		if scope.n == 0 {
 			continue
 		}
-		r, err := l.run(scope.name, scope.n)
+		r, err := l.run(scope.name, (scope.n+*lines-1) / *lines)
 		if err != nil {
 			return err
 		}
 		reports = append(reports, r)
 	}
-	return printed(out, reports, *clients)
+	return printed(out, reports, *clients, *lines)
 }
 
 func onLoopback(base string) error {
@@ -141,6 +148,7 @@ type load struct {
 	clients          int
 	limit            time.Duration
 	rate             float64
+	lines            int // visits of one request
 }
 
 // A report is what became of one scope.
@@ -151,12 +159,16 @@ type report struct {
 	p50, p99, p999  time.Duration
 	longest         time.Duration
 	refused, failed int64
-	core            time.Duration // of the service, a request
+	core            time.Duration // of the service, an assessment
 	health          time.Duration // the longest that it took
 }
 
 func (l load) run(scope string, n int) (report, error) {
-	body := fmt.Sprintf(visit, scope)
+	path, media, body := "/v1/assess", "application/json", fmt.Sprintf(visit, scope)
+	if l.lines > 1 {
+		path, media = "/v1/assess/batch", "application/x-ndjson"
+		body = strings.Repeat(strings.ReplaceAll(body, "\n", "")+"\n", l.lines)
+	}
 	took := make([]time.Duration, n)
 	var next, refused, failed atomic.Int64
 	fmt.Fprintf(
@@ -185,7 +197,7 @@ func (l load) run(scope string, n int) (report, error) {
 					start = began.Add(time.Duration(float64(i-1) / l.rate * float64(time.Second)))
 					time.Sleep(time.Until(start))
 				}
-				status, err := l.once(body)
+				status, err := l.once(path, media, body)
 				took[i-1] = time.Since(start)
 				switch {
 				case err != nil:
@@ -208,18 +220,32 @@ func (l load) run(scope string, n int) (report, error) {
 	at := func(share float64) time.Duration { return took[int(share*float64(len(took)-1))] }
 	return report{
 		scope, len(took), elapsed, at(0.5), at(0.99), at(0.999), took[len(took)-1], refused.Load(),
-		failed.Load(), (coreTime(l.pid) - core) / time.Duration(len(took)), health(),
+		failed.Load(), (coreTime(l.pid) - core) / time.Duration(len(took)*l.lines), health(),
 	}, nil
 }
 
-func (l load) once(body string) (int, error) {
-	resp, err := l.client.Post(l.base+"/v1/assess", "application/json", strings.NewReader(body))
+func (l load) once(path, media, body string) (int, error) {
+	resp, err := l.client.Post(l.base+path, media, strings.NewReader(body))
 	if err != nil {
 		return 0, err
 	}
 	defer resp.Body.Close()
-	_, err = io.Copy(io.Discard, resp.Body)
-	return resp.StatusCode, err
+	if l.lines == 1 || resp.StatusCode != http.StatusOK {
+		_, err = io.Copy(io.Discard, resp.Body)
+		return resp.StatusCode, err
+	}
+	assessed := 0
+	results := bufio.NewScanner(resp.Body)
+	results.Buffer(nil, 1<<20)
+	for results.Scan() {
+		if bytes.Contains(results.Bytes(), []byte(`"assessment":`)) {
+			assessed++
+		}
+	}
+	if assessed < l.lines {
+		return resp.StatusCode, fmt.Errorf("%d of %d visits assessed", assessed, l.lines)
+	}
+	return resp.StatusCode, results.Err()
 }
 
 func (l load) row(done int64, began time.Time) {
@@ -230,15 +256,16 @@ func (l load) row(done int64, began time.Time) {
 	)
 }
 
-func printed(out io.Writer, reports []report, clients int) error {
+func printed(out io.Writer, reports []report, clients, lines int) error {
 	var failed int64
-	fmt.Fprintf(out, "%d clients at once\n%-8s %10s %11s %10s %10s %10s %10s %10s %10s %8s %8s\n",
-		clients, "scope", "requests", "per second", "core each", "p50", "p99", "p99.9", "longest",
+	fmt.Fprintf(out, "%d clients at once, %d visits a request\n", clients, lines)
+	fmt.Fprintf(out, "%-8s %10s %11s %10s %10s %10s %10s %10s %10s %8s %8s\n",
+		"scope", "requests", "visits/s", "core each", "p50", "p99", "p99.9", "longest",
 		"health", "refused", "failed")
 	for _, r := range reports {
 		failed += r.failed
-		fmt.Fprintf(out, "%-8s %10d %11.0f %10s %10s %10s %10s %10s %10s %8d %8d\n",
-			r.scope, r.requests, float64(r.requests)/r.elapsed.Seconds(), milliseconds(r.core),
+		fmt.Fprintf(out, "%-8s %10d %11.0f %10s %10s %10s %10s %10s %10s %8d %8d\n", r.scope,
+			r.requests, float64(r.requests*lines)/r.elapsed.Seconds(), milliseconds(r.core),
 			milliseconds(r.p50), milliseconds(r.p99), milliseconds(r.p999), milliseconds(r.longest),
 			milliseconds(r.health), r.refused, r.failed)
 	}
