@@ -107,12 +107,14 @@ func (w *writer) string(s string) {
 
 // isPlain says that a text stands in JSON as it is; of a few that do it says no.
 func isPlain(s string) bool {
+	var all byte
 	for i := range len(s) {
 		if special[s[i]] {
 			return false
 		}
+		all |= s[i]
 	}
-	return utf8.ValidString(s)
+	return all < utf8.RuneSelf || utf8.ValidString(s)
 }
 
 // special are the bytes of what encoding/json escapes: 0xe2 begins U+2028 and U+2029, and
@@ -198,7 +200,7 @@ func object(t reflect.Type) form {
 		index []int
 		label string // its name and the colon
 		form  form
-		omits func(reflect.Value) bool
+		omits func(reflect.Value) bool // nil where it is always written
 	}
 	var fields []field
 	for _, f := range reflect.VisibleFields(t) {
@@ -213,8 +215,11 @@ func object(t reflect.Type) form {
 		before := byte('{')
 		for i := range fields {
 			f := &fields[i]
-			at := v.FieldByIndex(f.index)
-			if f.omits(at) {
+			at := v.Field(f.index[0])
+			for _, inner := range f.index[1:] {
+				at = at.Field(inner)
+			}
+			if f.omits != nil && f.omits(at) {
 				continue
 			}
 			w.out = append(append(w.out, before), f.label...)
@@ -230,7 +235,7 @@ func object(t reflect.Type) form {
 
 type zeroer interface{ IsZero() bool }
 
-// omission says by the options of a tag which values of a type are left out.
+// omission says by the options of a tag which values of a type are left out; nil is none.
 func omission(t reflect.Type, options string) func(reflect.Value) bool {
 	switch {
 	case options == "omitempty":
@@ -238,7 +243,7 @@ func omission(t reflect.Type, options string) func(reflect.Value) bool {
 			return v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0
 		}
 	case options != "omitzero":
-		return func(reflect.Value) bool { return false }
+		return nil
 	case !t.Implements(reflect.TypeFor[zeroer]()):
 		return reflect.Value.IsZero
 	}

@@ -3,27 +3,20 @@ package api
 import (
 	"math"
 	"reflect"
-	"slices"
-	"sync"
 
 	"github.com/satline/satline/quantity"
 )
 
-// InUnits writes an answer as json.Marshal does, but for its quantities: those stand in the
-// units of a system, rounded to what is known of them: two digits of an uncertainty, and
-// its value to the same place; of the rest, what the library shows people. It reads back as
-// the answer does. The error is that of json.Marshal.
-func InUnits(answer any, system quantity.System) ([]byte, error) {
-	w := writers.Get().(*writer)
-	defer writers.Put(w)
-	*w = writer{out: w.out[:0], system: system}
+// AppendInUnits appends an answer as json.Marshal writes it, but for its quantities: those
+// stand in the units of a system, rounded to what is known of them: two digits of an
+// uncertainty, and its value to the same place; of the rest, what the library shows people. It
+// reads back as the answer does. The error is that of json.Marshal.
+func AppendInUnits(to []byte, answer any, system quantity.System) ([]byte, error) {
+	w := writer{out: to, system: system}
 	v := reflect.ValueOf(answer)
-	formOf(v.Type())(w, v)
-	return slices.Clone(w.out), w.err
+	formOf(v.Type())(&w, v)
+	return w.out, w.err
 }
-
-// writers keep the room that an answer has grown into for the next.
-var writers = sync.Pool{New: func() any { return new(writer) }}
 
 // shown are the forms of all quantities.
 var shown = map[reflect.Type]form{}
@@ -77,9 +70,19 @@ func appendShown[T quantity.Quantity](w *writer, v quantity.Uncertain[T]) {
 	if v.Stated() {
 		unit := quantity.UnitOf[T](w.system)
 		size := v.Std * math.Abs(unit.Number(1)-unit.Number(0))
-		style = style.In(unit.Symbol(), int(min(6, max(0, 1-math.Floor(math.Log10(size))))))
+		style = style.In(unit.Symbol(), decimals(size))
 	}
 	w.out = append(v.AppendStyled(append(w.out, '"'), style), '"')
+}
+
+// decimals are those with which a size shows two digits, at most six.
+func decimals(size float64) int {
+	for n, least := range [...]float64{10, 1, 0.1, 0.01, 0.001, 0.0001} {
+		if size >= least {
+			return n
+		}
+	}
+	return 6
 }
 
 // isUsual says of a number that every quantity may have it.

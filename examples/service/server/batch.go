@@ -68,34 +68,50 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	unwatch := sync.OnceFunc(func() { close(ended); watch.Wait() })
 	defer unwatch()
 	in := lineReader{in: bufio.NewReaderSize(body, 64<<10)}
+	out := results{bufio.NewWriterSize(w, 32<<10), control}
+	room := rooms.Get().(*[]byte)
+	defer rooms.Put(room)
 	send := func(result api.BatchResult) error {
 		s.metrics.line(result)
 		of := units.or(quantity.SI)
 		if result.Assessment != nil {
 			of = units.or(result.Assessment.Units)
 		}
-		text, err := of.write(&result)
-		if err != nil {
+		var err error
+		if *room, err = of.append((*room)[:0], &result); err != nil {
 			return err
 		}
-		_, err = w.Write(append(text, '\n'))
+		*room = append(*room, '\n')
+		_, err = out.Write(*room)
 		return err
 	}
-	last := s.lines(r, units, &in, send, control)
+	last := s.lines(r, units, &in, send, out)
 	unwatch()
-	if last != nil && send(*last) == nil {
+	if last != nil && send(*last) == nil && out.flush() == nil {
 		takeRest(r.Body, control)
 	}
+	out.Flush()
 	return nil
+}
+
+// results are those that go to a client many at a time, where it sends many.
+type results struct {
+	*bufio.Writer
+	control *http.ResponseController
+}
+
+// flush sends what there is.
+func (r results) flush() error {
+	if err := r.Flush(); err != nil {
+		return err
+	}
+	return r.control.Flush()
 }
 
 // takeRest reads on while more keeps coming, for as long as is lingered: a connection
 // that is closed on what has come and was not read takes with it the results that its
 // client has not read yet.
 func takeRest(in io.Reader, control *http.ResponseController) {
-	if control.Flush() != nil {
-		return
-	}
 	var scrap [32 << 10]byte
 	for end := time.Now().Add(linger); time.Now().Before(end); {
 		control.SetReadDeadline(time.Now().Add(linger / 20))
@@ -108,7 +124,7 @@ func takeRest(in io.Reader, control *http.ResponseController) {
 // lines answers line by line, and returns the result that ends the batch of a client that
 // is still sending.
 func (s *service) lines(r *http.Request, units units, in *lineReader,
-	send func(api.BatchResult) error, control *http.ResponseController) (last *api.BatchResult) {
+	send func(api.BatchResult) error, out results) (last *api.BatchResult) {
 	over := time.Now().Add(s.set.batchTime)
 	idle := time.Now().Add(s.set.lineTime)
 	for n := 1; ; n++ {
@@ -116,8 +132,8 @@ func (s *service) lines(r *http.Request, units units, in *lineReader,
 		if over.Before(deadline) {
 			deadline = over
 		}
-		control.SetReadDeadline(deadline)
-		control.SetWriteDeadline(time.Now().Add(2 * s.set.lineTime))
+		out.control.SetReadDeadline(deadline)
+		out.control.SetWriteDeadline(time.Now().Add(2 * s.set.lineTime))
 		result := api.BatchResult{Line: n}
 		var text []byte
 		var err error
@@ -160,7 +176,7 @@ func (s *service) lines(r *http.Request, units units, in *lineReader,
 			return nil
 		}
 		// Send what there is when no whole line has come that is still to do.
-		if !in.more() && control.Flush() != nil {
+		if !in.more() && out.flush() != nil {
 			return nil
 		}
 	}

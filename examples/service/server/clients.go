@@ -17,21 +17,23 @@ type clients struct {
 
 func newClients(most int) *clients { return &clients{most: most, underWay: map[string]int{}} }
 
-// enter counts one more of a client, until leave; not where it has the most there may be.
-func (c *clients) enter(client string) (leave func(), ok bool) {
+// enter counts one more of a client, to leave again; not where it has the most there may be.
+func (c *clients) enter(client string) bool {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if c.underWay[client] >= c.most {
-		return nil, false
+		return false
 	}
 	c.underWay[client]++
-	return sync.OnceFunc(func() {
-		c.mu.Lock()
-		defer c.mu.Unlock()
-		if c.underWay[client]--; c.underWay[client] == 0 {
-			delete(c.underWay, client)
-		}
-	}), true
+	return true
+}
+
+func (c *clients) leave(client string) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.underWay[client]--; c.underWay[client] == 0 {
+		delete(c.underWay, client)
+	}
 }
 
 // client is who asks: whom the proxy names in a header, or the address.

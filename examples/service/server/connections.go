@@ -72,8 +72,9 @@ func (l *limited) next() (c net.Conn, out func(), err error) {
 		if c, err = l.Listener.Accept(); err != nil {
 			return nil, nil, err
 		}
-		if out, ok := l.clients.enter(clientAt(c.RemoteAddr().String())); ok {
-			return c, out, nil
+		client := clientAt(c.RemoteAddr().String())
+		if l.clients.enter(client) {
+			return c, func() { l.clients.leave(client) }, nil
 		}
 		c.Close()
 	}

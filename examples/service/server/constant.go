@@ -23,5 +23,5 @@ func constant(w http.ResponseWriter, r *http.Request, body []byte) {
 			return
 		}
 	}
-	sendJSON(w, body)
+	sendJSON(w, append(body, '\n'))
 }

@@ -36,7 +36,7 @@ func (s *service) send(w http.ResponseWriter, r *http.Request, answer any) *api.
 	if p != nil {
 		return p
 	}
-	body, err := units.or(quantity.SI).write(answer)
+	body, err := units.or(quantity.SI).append(nil, answer)
 	if err != nil {
 		s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 		return internalProblem()

@@ -120,12 +120,12 @@ func (s *service) serve(pattern string, do endpoint) {
 				panic(http.ErrAbortHandler) // what was sent is not whole: say so by closing
 			}
 		}()
-		leave, ok := s.clients.enter(s.client(r))
-		if !ok {
+		client := s.client(r)
+		if !s.clients.enter(client) {
 			writeProblem(out, tooManyProblem())
 			return
 		}
-		defer leave()
+		defer s.clients.leave(client)
 		if p := do(out, r); p != nil {
 			writeProblem(out, p)
 		}
@@ -171,7 +171,8 @@ func answering[Question, Answer any](
 			hearOut(r)
 			return p
 		}
-		var body []byte
+		room := rooms.Get().(*[]byte)
+		defer rooms.Put(room)
 		if p := s.computing(r.Context(), func() *api.Problem {
 			var q Question
 			if err := limits.decode(text, &q); err != nil {
@@ -187,7 +188,7 @@ func answering[Question, Answer any](
 			if err != nil {
 				return problemOf(err)
 			}
-			if body, err = units.write(&a); err != nil {
+			if *room, err = units.append((*room)[:0], &a); err != nil {
 				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
 				return internalProblem()
 			}
@@ -195,15 +196,19 @@ func answering[Question, Answer any](
 		}); p != nil {
 			return p
 		}
-		sendJSON(w, body)
+		*room = append(*room, '\n')
+		sendJSON(w, *room)
 		return nil
 	}
 }
 
+// rooms keep the room that an answer has grown into for the next.
+var rooms = sync.Pool{New: func() any { return new([]byte) }}
+
 func sendJSON(w http.ResponseWriter, body []byte) {
 	w.Header().Set("Content-Type", "application/json")
-	w.Header().Set("Content-Length", strconv.Itoa(len(body)+1))
-	w.Write(append(body, '\n'))
+	w.Header().Set("Content-Length", strconv.Itoa(len(body)))
+	w.Write(body)
 }
 
 // elsewhere answers what no endpoint does: another method of a path that there

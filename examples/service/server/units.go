@@ -55,12 +55,13 @@ func (u units) or(system quantity.System) units {
 	return u
 }
 
-// write writes an answer as JSON.
-func (u units) write(answer any) ([]byte, error) {
+// append appends an answer as JSON.
+func (u units) append(to []byte, answer any) ([]byte, error) {
 	if u.exact {
-		return json.Marshal(answer)
+		text, err := json.Marshal(answer)
+		return append(to, text...), err
 	}
-	return api.InUnits(answer, u.system)
+	return api.AppendInUnits(to, answer, u.system)
 }
 
 // inchPound are numbers with a unit of technicians in inch-pound countries.
