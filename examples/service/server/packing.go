@@ -20,38 +20,52 @@ var packers = sync.Pool{New: func() any {
 	return z
 }}
 
-// A packer sends what is long enough with gzip to those who take it. What it is told of
-// an answer's Content-Length is that of the answer as it is.
+// A packer sends what is long enough with gzip to those who take it: at once what is written
+// whole, as its Content-Length tells, and the results of a batch as they come.
 type packer struct {
 	http.ResponseWriter
 	takes, begun bool
-	z            *gzip.Writer // while packing
+	z            *gzip.Writer // of a batch
 }
 
 func (p *packer) WriteHeader(status int) {
-	h := p.Header()
-	if !p.begun && status == http.StatusOK {
-		h.Add("Vary", "Accept-Encoding")
-		length, err := strconv.Atoi(h.Get("Content-Length"))
-		if p.takes && (err == nil && length >= packedFrom || h.Get("Content-Type") == api.NDJSON) {
-			h.Del("Content-Length")
-			h.Set("Content-Encoding", "gzip")
-			p.z = packers.Get().(*gzip.Writer)
-			p.z.Reset(p.ResponseWriter)
-		}
-	}
 	p.begun = true
 	p.ResponseWriter.WriteHeader(status)
 }
 
 func (p *packer) Write(b []byte) (int, error) {
 	if !p.begun {
-		p.WriteHeader(http.StatusOK)
+		p.begun = true
+		h := p.Header()
+		h.Add("Vary", "Accept-Encoding")
+		switch {
+		case !p.takes:
+		case h.Get("Content-Type") == api.NDJSON:
+			h.Set("Content-Encoding", "gzip")
+			p.z = packers.Get().(*gzip.Writer)
+			p.z.Reset(p.ResponseWriter)
+		case len(b) >= packedFrom && h.Get("Content-Length") == strconv.Itoa(len(b)):
+			return p.whole(b)
+		}
 	}
 	if p.z != nil {
 		return p.z.Write(b)
 	}
 	return p.ResponseWriter.Write(b)
+}
+
+// whole sends a whole answer packed.
+func (p *packer) whole(b []byte) (int, error) {
+	room := rooms.Get().(*[]byte)
+	defer rooms.Put(room)
+	*room = appendGzip((*room)[:0], b)
+	h := p.Header()
+	h.Set("Content-Encoding", "gzip")
+	h.Set("Content-Length", strconv.Itoa(len(*room)))
+	if _, err := p.ResponseWriter.Write(*room); err != nil {
+		return 0, err
+	}
+	return len(b), nil
 }
 
 // FlushError sends what has been written.
@@ -67,7 +81,7 @@ func (p *packer) FlushError() error {
 // Unwrap lets http.ResponseController set deadlines.
 func (p *packer) Unwrap() http.ResponseWriter { return p.ResponseWriter }
 
-// end sends what is left of a packed answer.
+// end sends what is left of a packed batch.
 func (p *packer) end() {
 	if p.z != nil {
 		p.z.Close()
