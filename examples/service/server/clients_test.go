@@ -45,7 +45,7 @@ func start(
 	server := newServer(s, log)
 	server.ReadHeaderTimeout, server.ReadTimeout = 150*time.Millisecond, 300*time.Millisecond
 	limited := limitConnections(listener, set)
-	server.ConnState = limited.state
+	limited.of(server)
 	go server.Serve(limited)
 	t.Cleanup(func() { server.Close() })
 	return s, server, listener.Addr().String()

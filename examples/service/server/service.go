@@ -197,6 +197,7 @@ func answering[Question, Answer any](
 			return p
 		}
 		*room = append(*room, '\n')
+		sendWhole(r)
 		sendJSON(w, *room)
 		return nil
 	}
