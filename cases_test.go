@@ -195,6 +195,14 @@ var cases = []struct {
 		never:  []string{"step.feel-compressor"},
 	},
 	{
+		name: "froze-and-so-cold", danger: "evaporating-coldest",
+		first: []string{"look.indoor-ice", "mend.low-indoor-airflow"},
+	},
+	{
+		name: "looked-and-iced", first: []string{"step.thaw", "step.why-froze"},
+		never: []string{"look.indoor-ice"},
+	},
+	{
 		name:  "froze-last-night",
 		first: []string{"look.indoor-air-path"},
 		never: []string{"step.leave"},

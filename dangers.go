@@ -71,7 +71,7 @@ func compressorOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Compres
 // place, a small superheat on an iced coil says nothing beside the ice, and no liquid makes a
 // line far colder than it boils.
 func passing(code string, p *prepared, c *modes.Case) bool {
-	iced := p.visit.Conditions.CoilIced
+	iced := p.visit.coilIced()
 	short := slices.ContainsFunc(
 		c.Spoils, func(o charge.Obstacle) bool { return o.Code == "run-short" },
 	)

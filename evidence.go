@@ -51,7 +51,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		Known:             knownOf(e, c),
 		Seen: diagnose.Sights{
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty,
-			CoilIced: c.CoilIced, CoilWet: c.CoilWet, PanelsOff: c.PanelsOff,
+			CoilIced: v.coilIced(), CoilWet: c.CoilWet, PanelsOff: c.PanelsOff,
 			DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen,
 			FanCycling:         c.CondenserFanCycling,
 			SealedSystemOpened: c.SealedSystemOpened, OilStains: c.OilStains,

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/cooling"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -184,10 +185,16 @@ func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situatio
 		PanelsOff:           c.PanelsOff,
 		DoorsOpen:           c.DoorsOpen,
 		EconomizerOpen:      c.EconomizerOpen,
-		CoilIced:            c.CoilIced,
+		CoilIced:            v.coilIced(),
 		FilterDirty:         c.FilterDirty,
 		OutdoorCoilDirty:    c.OutdoorCoilDirty,
 		SealedSystemOpened:  c.SealedSystemOpened,
 		CondenserFanCycling: c.CondenserFanCycling,
 	}
+}
+
+// coilIced says that ice was seen, before or by the look that was asked for.
+func (v *Visit) coilIced() bool {
+	return v.Conditions.CoilIced ||
+		slices.Contains(v.Checks, Check{Look: cooling.IceLook, Found: true})
 }

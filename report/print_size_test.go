@@ -17,7 +17,7 @@ func TestReportsPrintOnOneSheet(t *testing.T) {
 	}
 	caption := strings.Repeat("a state of the refrigerant; ", 9)
 	for _, f := range files {
-		a := assess(t, load(t, strings.TrimSuffix(filepath.Base(f), ".json")))
+		a := assess(t, load(t, f))
 		for _, audience := range []Audience{Technician, File, Owner} {
 			d := document(&a, audience, []Picture{{Caption: caption}, {Caption: caption}})
 			if sheets := d.Sheets(); sheets > 1 {

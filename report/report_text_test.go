@@ -11,9 +11,9 @@ import (
 	"github.com/satline/satline/internal/page/paper"
 )
 
-func load(t *testing.T, name string) satline.Visit {
+func load(t *testing.T, file string) satline.Visit {
 	t.Helper()
-	text, err := os.ReadFile("../testdata/visits/" + name + ".json")
+	text, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func TestMeasuresStayWhole(t *testing.T) {
 	}
 	torn := regexp.MustCompile(`(?m)(±|[0-9])\n +(±|°F|%|psi|oz|CFM)|±\n`)
 	for _, f := range files {
-		a := assess(t, load(t, strings.TrimSuffix(filepath.Base(f), ".json")))
+		a := assess(t, load(t, f))
 		for _, audience := range []Audience{Technician, File, Owner} {
 			var text strings.Builder
 			if err := Text(&text, a, audience); err != nil {
@@ -60,7 +60,7 @@ func TestMeasuresStayWhole(t *testing.T) {
 }
 
 func TestReportsHaveEveryPart(t *testing.T) {
-	v := load(t, "sound-r410a-piston")
+	v := load(t, "../testdata/visits/sound-r410a-piston.json")
 	v.Notes = "a note with <b>markup</b> and *stars* | bars"
 	for _, tag := range satline.Languages() {
 		v.Language = tag

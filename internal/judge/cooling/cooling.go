@@ -7,7 +7,6 @@
 package cooling
 
 import (
-	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 )
 
@@ -40,6 +39,3 @@ func judge(c *modes.Case) (modes.Judgement, *belief) {
 	}
 	return j, b
 }
-
-// Looks lists the looks and tests that a plan of cooling may ask for.
-func Looks() []diagnose.Look { return diagnose.Looks() }

@@ -384,6 +384,7 @@ func (k *planner) starved() bool {
 // byBelief follows the decision: looks first, then the act, then what else is likely.
 func (k *planner) byBelief() {
 	d := &k.b.Decision
+	iced := k.iceFirst()
 	k.dirt()
 	if !k.c.Valve.IsZero() {
 		k.Add(modes.ValveHunts).Why = k.c.Valve
@@ -403,7 +404,7 @@ func (k *planner) byBelief() {
 	if !moves(d) {
 		k.static()
 	}
-	k.act(d, dirty)
+	k.act(d, dirty, iced)
 	for _, m := range k.b.Marginals() {
 		if !moves(d) && !ofCharge(m.Signature) && m.Signature != d.Signature {
 			k.mendWorth(m.Signature, m.Chance)
@@ -420,11 +421,11 @@ func (k *planner) byBelief() {
 	}
 }
 
-// idle: nothing is in the plan but to feel whether liquid comes back.
+// idle: nothing is in the plan but to feel whether liquid comes back, and to look for ice.
 func (k *planner) idle() bool {
-	return !slices.ContainsFunc(
-		k.Steps, func(s modes.Step) bool { return s.Do.Code != modes.FeelCompressor },
-	)
+	return !slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
+		return s.Do.Code != modes.FeelCompressor && s.Look != IceLook
+	})
 }
 
 // looks are taken before the act: the leak of what is called low, a reading that is off its label,
@@ -455,8 +456,8 @@ func (k *planner) emptied() bool {
 func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act == diagnose.Recover }
 
 // act takes the act that was decided on, where neither looks nor dirt come before it.
-func (k *planner) act(d *diagnose.Decision, dirty bool) {
-	switch moves, looks := moves(d), len(d.Looks) > 0; {
+func (k *planner) act(d *diagnose.Decision, dirty, iced bool) {
+	switch moves, looks := moves(d), len(d.Looks) > 0 || iced; {
 	case moves && k.doubted() != "":
 		k.holdBehind(k.doubted())
 	case moves && k.b.present(diagnose.Restriction) && !k.lookedAt(diagnose.Restriction):
@@ -467,7 +468,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 			k.leakPath()
 			return
 		}
-		k.holdFor(d, dirty)
+		k.holdFor(d, dirty, iced)
 		k.Add(modes.LeaveCharge)
 	case moves && k.c.NoPairs:
 		k.Add(modes.ChargeStays)
@@ -792,7 +793,7 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 	if _, done := k.answer(code); done {
 		return false
 	}
-	all := diagnose.Looks()
+	all := Looks()
 	i := slices.IndexFunc(all, func(l diagnose.Look) bool { return l.Code == code })
 	k.Put(modes.Step{
 		Do: fact.New(fact.Code("look." + code)), Look: code,
@@ -856,13 +857,13 @@ func (k *planner) tooFull() bool {
 }
 
 // holdFor says why refrigerant is not moved yet.
-func (k *planner) holdFor(d *diagnose.Decision, dirty bool) {
+func (k *planner) holdFor(d *diagnose.Decision, dirty, iced bool) {
 	if dirty {
 		k.hold = append(k.hold, fact.New("charge.clean-first"))
 	}
-	if len(d.Looks) > 0 {
+	if len(d.Looks) > 0 || iced {
 		first := fact.Code("charge.look-first")
-		if d.Looks[0].Field() != "" {
+		if !iced && d.Looks[0].Field() != "" {
 			first = "charge.reading-first"
 		}
 		k.hold = append(k.hold, fact.New(first))

@@ -1,0 +1,27 @@
+package cooling
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// IceLook asks for ice on the indoor coil; who found it has a coil that is iced.
+const IceLook = "indoor-ice"
+
+// iceFirst looks for ice where the coil is so cold that it may be there by now: an iced coil
+// starves like one behind a dirty filter, and no charge is judged by it. The coldest may ice
+// in any case; one below freezing, where ice is what the customer saw.
+func (k *planner) iceFirst() bool {
+	cold := slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool {
+		return x.Code == "evaporating-coldest" ||
+			x.Code == "evaporating-cold" && k.c.Seen.FrozenComplaint
+	})
+	return cold && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() &&
+		k.lookAt(IceLook, fact.Fact{})
+}
+
+// Looks lists the looks and tests that a plan of cooling may ask for.
+func Looks() []diagnose.Look { return append(diagnose.Looks(), diagnose.Look{Code: IceLook}) }
