@@ -464,7 +464,7 @@ func (k *planner) act(d *diagnose.Decision, dirty, iced bool) {
 		k.mend(diagnose.Restriction)
 		k.holdBehind(diagnose.Restriction)
 	case moves && (dirty || looks):
-		if d.Act == diagnose.Add && !looks && k.muchMissing() {
+		if d.Act == diagnose.Add && len(d.Looks) == 0 && k.muchMissing() {
 			k.leakPath()
 			return
 		}
