@@ -11,9 +11,7 @@ import (
 
 // dangersOf are those that the meter showed, and those to the compressor that readings taken
 // show, in every mode, whatever else is in doubt.
-func dangersOf(
-	p *prepared, s *settled, d *Derived, c *modes.Case, mode Mode,
-) []modes.Danger {
+func dangersOf(p *prepared, s *settled, d *Derived, c *modes.Case, mode Mode) []modes.Danger {
 	var out []modes.Danger
 	if p.electrical != nil {
 		for _, x := range p.electrical.Dangers {

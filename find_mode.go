@@ -106,9 +106,7 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 	default:
 		return ModeFound{}, false
 	}
-	return foundMode(
-		m, code, fact.Amount(name, t.Value), fact.Amount("outdoor", o.Value),
-	), true
+	return foundMode(m, code, fact.Amount(name, t.Value), fact.Amount("outdoor", o.Value)), true
 }
 
 // byCold: a room that is cold, or an evaporator that is where no room was read.

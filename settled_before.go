@@ -23,6 +23,4 @@ type stretch struct {
 	method   charge.Method
 }
 
-func newSettledBefore() *settledBefore {
-	return &settledBefore{courses: map[stretch]deltaCourse{}}
-}
+func newSettledBefore() *settledBefore { return &settledBefore{courses: map[stretch]deltaCourse{}} }
