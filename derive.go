@@ -24,10 +24,9 @@ func derive(p *prepared, r *Readings) (d Derived, err error) {
 	}
 	if high, field := highSide(p, r); high != nil {
 		d.CondensingBubble, err = saturation(p, *high, p.fluid.BubbleTemperature, bubbleDoubt)
-		if err != nil {
-			return d, rangeProblem(field, err)
+		if err == nil {
+			d.CondensingDew, err = saturation(p, *high, p.fluid.DewTemperature, dewDoubt)
 		}
-		d.CondensingDew, err = saturation(p, *high, p.fluid.DewTemperature, dewDoubt)
 		if err != nil {
 			return d, rangeProblem(field, err)
 		}

@@ -37,6 +37,8 @@ type readingField struct {
 // A fieldSet is a set of readings, by their places among the readingFields.
 type fieldSet uint32
 
+const allFields = ^fieldSet(0)
+
 func (s fieldSet) has(i int) bool { return s>>i&1 == 1 }
 
 // A slotMean is what one reading comes to over a slot of the log; its uncertainty is

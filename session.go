@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"time"
@@ -27,6 +28,7 @@ type Session struct {
 	in     Instruments
 	open   thinning
 	sample LogEntry // the last
+	held   fieldSet // the readings that came at its time
 	taken  bool
 	told   time.Duration // when Conditions came, on the clock of the samples
 	gauge  [gauges]struct {
@@ -70,7 +72,8 @@ type SetAsideReason string
 
 // The reasons.
 const (
-	// TimeDoubled and TimeBackward: the sample is not later than the one before it.
+	// TimeDoubled: the reading has come at that time already. TimeBackward: the sample is earlier
+	// than the one before it.
 	TimeDoubled  SetAsideReason = "time doubled"
 	TimeBackward SetAsideReason = "time backward"
 	// TimeAhead: samples of one slot came over a minute before their time, as one after them
@@ -105,12 +108,14 @@ func NewSession(v Visit) (*Session, error) {
 		s.keep(p.log[i])
 		s.sample.At, s.taken, s.told = p.log[i].At, true, p.log[i].At
 	}
+	s.held = allFields
 	s.prune()
 	return s, nil
 }
 
-// Take takes a sample: any of the readings, at a time later than those before. What cannot
-// be is returned and changes nothing; the other readings of the sample count.
+// Take takes a sample: any of the readings, at a time later than those before, or at that of the
+// last from another instrument. What cannot be is returned and changes nothing; the other
+// readings of the sample count.
 func (s *Session) Take(sent LogEntry) []SetAside {
 	var aside []SetAside
 	switch at := sent.At; {
@@ -118,8 +123,6 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 		return []SetAside{{at, "at", NotBegun}}
 	case at < 0 || at > longestVisit:
 		return []SetAside{{at, "at", TimeImpossible}}
-	case s.taken && at == s.sample.At:
-		return []SetAside{{at, "at", TimeDoubled}}
 	case s.taken && at < s.sample.At && !s.jumped(at):
 		return []SetAside{{at, "at", TimeBackward}}
 	case s.taken && at < s.sample.At:
@@ -129,11 +132,17 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 	if !s.taken {
 		s.told = sent.At
 	}
+	doubled := s.taken && sent.At == s.sample.At
+	if !doubled {
+		s.held = 0
+	}
 	s.sample, s.taken = sent, true
 	sample, left := &s.sample, 0
 	for i := range readingFields {
 		f, why := &readingFields[i], SetAsideReason("")
-		if f.check(&sample.Readings) != nil {
+		if s.held.has(i) && f.has(&sample.Readings) {
+			why = TimeDoubled
+		} else if f.check(&sample.Readings) != nil {
 			why = SensorLost
 		} else if i < gauges && s.hoseOff(i) {
 			why = HoseOff
@@ -142,10 +151,13 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 			aside = append(aside, SetAside{sample.At, f.name, why})
 			f.drop(&sample.Readings)
 		} else if f.has(&sample.Readings) {
+			s.held |= 1 << i
 			left++
 		}
 	}
-	if left == 0 {
+	if left == 0 && doubled {
+		return []SetAside{{sample.At, "at", TimeDoubled}}
+	} else if left == 0 {
 		return aside
 	}
 	if closed, ok := s.open.take(sample); ok {
@@ -211,7 +223,7 @@ func (s *Session) Move(m Move) error {
 	if e, ok := s.open.close(); ok {
 		s.keep(e)
 	}
-	s.now.visit.Moves = moves
+	s.now.visit.Moves, s.held = moves, allFields
 	s.prune()
 	s.now.before = newSettledBefore()
 	return nil
@@ -281,24 +293,17 @@ func (s *Session) Conditions(now Conditions) error {
 }
 
 // Assess is Assess of the Visit that the session has come to.
-func (s *Session) Assess() (Assessment, error) {
-	if !s.begun() {
-		return Assessment{}, notBegun()
-	}
-	return s.assess(s.now.visit.Scope)
-}
+func (s *Session) Assess() (Assessment, error) { return s.assess(nil) }
 
 // Verdict is Assess in the scope VerdictOnly, for a display that follows the gauges.
-func (s *Session) Verdict() (Assessment, error) {
+func (s *Session) Verdict() (Assessment, error) { return s.assess(new(VerdictOnly)) }
+
+func (s *Session) assess(scope *Scope) (Assessment, error) {
 	if !s.begun() {
 		return Assessment{}, notBegun()
 	}
-	return s.assess(VerdictOnly)
-}
-
-func (s *Session) assess(scope Scope) (Assessment, error) {
 	p := s.upToNow()
-	p.visit.Scope = scope
+	p.visit.Scope = *cmp.Or(scope, &p.visit.Scope)
 	return p.assess()
 }
 

@@ -202,6 +202,9 @@ func TestSessionSetsAside(t *testing.T) {
 	}{
 		{10 * time.Second, suction(118), nil},
 		{10 * time.Second, suction(118), []SetAside{{10 * time.Second, "at", TimeDoubled}}},
+		{10 * time.Second, Readings{SuctionPressure: Measured(quantity.PSIG(118)),
+			ReturnDryBulb: Measured(quantity.Fahrenheit(74))},
+			[]SetAside{{10 * time.Second, "suctionPressure", TimeDoubled}}},
 		{9 * time.Second, suction(118), []SetAside{{9 * time.Second, "at", TimeBackward}}},
 		{-1, suction(118), []SetAside{{-1, "at", TimeImpossible}}},
 		{11 * time.Second, suction(math.NaN()),
@@ -225,6 +228,9 @@ func TestSessionSetsAside(t *testing.T) {
 		}
 	}
 	sameAssessment(t, s)
+	if v := s.Visit(); v.Readings.ReturnDryBulb.of.Value != quantity.Fahrenheit(74) {
+		t.Errorf("%v", v.Readings.ReturnDryBulb)
+	}
 	if v := s.Visit(); v.Readings.LiquidLine.of.Value != quantity.Fahrenheit(95) {
 		t.Errorf("%v", v.Readings.LiquidLine)
 	}
@@ -378,4 +384,43 @@ func benchmarkSession(b *testing.B, answer func(*Session) (Assessment, error), m
 			b.Fatal(err)
 		}
 	}
+}
+
+// Instruments that send on their own make one log of what they send, whether their clocks tick
+// together or not.
+func TestSessionOfManyInstruments(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		start := load(t, "sound-r410a-piston")
+		start.Log = nil
+		whole, err := NewSession(start)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		parts, _ := NewSession(start)
+		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(rt, "seed"), 1))
+		at := time.Duration(0)
+		for range rapid.IntRange(1, 200).Draw(rt, "samples") {
+			at += time.Duration(1 + rng.Int64N(int64(20*time.Second)))
+			e := sampleOf(&start.Readings, at, rng, true)
+			whole.Take(e)
+			for i := range readingFields {
+				part := LogEntry{At: at}
+				readingFields[i].copy(&part.Readings, &e.Readings)
+				aside := parts.Take(part)
+				if had := readingFields[i].has(&e.Readings); had && len(aside) > 0 {
+					rt.Fatal(aside)
+				}
+			}
+			if rng.IntN(100) == 0 {
+				m := Move{At: at, Added: quantity.Ounces(1)}
+				if errWhole, err := whole.Move(m), parts.Move(m); errWhole != nil || err != nil {
+					rt.Fatal(errWhole, err)
+				}
+			}
+		}
+		if d := cmp.Diff(whole.Visit().Readings, parts.Visit().Readings); d != "" {
+			rt.Error(d)
+		}
+		sameAssessment(rt, parts)
+	})
 }
