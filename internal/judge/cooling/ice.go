@@ -5,21 +5,27 @@ import (
 
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
 // IceLook asks for ice on the indoor coil; who found it has a coil that is iced.
 const IceLook = "indoor-ice"
 
+// nearIce: the first tubes boil a little colder than the gauge at the outdoor unit tells, and it
+// errs; common practice, no source.
+var nearIce = quantity.Celsius(2.5)
+
 // iceFirst looks for ice where the coil is so cold that it may be there by now: an iced coil
-// starves like one behind a dirty filter, and no charge is judged by it. The coldest may ice
-// in any case; one below freezing, where ice is what the customer saw.
+// starves like one behind a dirty filter, and no charge is judged by it. The coldest may ice in
+// any case; one near freezing, where ice is what the customer saw.
 func (k *planner) iceFirst() bool {
-	cold := slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool {
-		return x.Code == "evaporating-coldest" ||
-			x.Code == "evaporating-cold" && k.c.Seen.FrozenComplaint
-	})
-	return cold && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() &&
+	cold := slices.ContainsFunc(
+		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "evaporating-coldest" },
+	)
+	dew := k.c.EvaporatingDew
+	near := k.c.Seen.FrozenComplaint && dew != nil && dew.Value < nearIce
+	return (cold || near) && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() &&
 		k.lookAt(IceLook, fact.Fact{})
 }
 
