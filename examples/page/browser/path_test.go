@@ -73,6 +73,7 @@ func TestPathOfAVisit(t *testing.T) {
 	t.Logf("to the verdict %q: %d taps, %d keys, %d px scrolled", verdict, p.taps, p.keys, p.pixels)
 	p.fits("eight readings")
 	first := *p
+	p.do(watchSaid)
 	for round := range 10 {
 		p.tap("#f-readings-suctionPressure")
 		p.write(fmt.Sprint(106 + round))
@@ -85,6 +86,12 @@ func TestPathOfAVisit(t *testing.T) {
 		p.settled()
 		p.fits(fmt.Sprint("round ", round))
 	}
+	if said := eval[int](p.tab, `said`); said < 20 {
+		t.Errorf("%d of 20 actions were confirmed", said)
+	}
+	if under := eval[string](p.tab, `[...under].join(" ")`); under != "" {
+		t.Errorf("what the page says lies over %s", under)
+	}
 	const moves = `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`
 	if got := eval[int](p.tab, moves); got != 10 {
 		t.Errorf("%d moves are logged of 10", got)
@@ -96,6 +103,21 @@ func TestPathOfAVisit(t *testing.T) {
 	}
 	p.shoot("loop-ten-rounds")
 }
+
+// watchSaid keeps in under what could be tapped where the page says what was done, and in said how
+// often it said so.
+const watchSaid = `window.under = new Set(); window.said = 0;
+  const toast = document.getElementById("said");
+  new MutationObserver(() => {
+    if (!toast.textContent) return;
+    window.said++;
+    const over = toast.getBoundingClientRect();
+    for (const e of document.querySelectorAll("button, input, select")) {
+      const r = e.getBoundingClientRect();
+      if (e.checkVisibility() && r.left < over.right && over.left < r.right &&
+        r.top < over.bottom && over.top < r.bottom) under.add(e.id);
+    }
+  }).observe(toast, { childList: true })`
 
 // fits holds that the whole loop is on the screen, and nothing wider than it.
 func (b tab) fits(state string) {

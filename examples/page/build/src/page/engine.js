@@ -50,8 +50,8 @@ async function ask(pause) {
   wholeTimer = setTimeout(askWhole, pause);
   const ready = performance.now(), answer = ahead || (await quick.call("assess", request));
   if (id < answered) return;
+  if (id > answered) renderLoop(answer, false); // else the whole came first
   answered = id;
-  renderLoop(answer, false);
   Object.assign(root.dataset, { ahead: !!ahead, ready: ahead ? ready : answer.at, library: answer.took, shown: performance.now() });
   started();
   if (id === asked) workAhead();
