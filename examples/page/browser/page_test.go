@@ -161,6 +161,31 @@ func TestTyposInTheLoop(t *testing.T) {
 	  "barg" && document.getElementById("f-readings-suctionPressure").value === "7.2"`)
 }
 
+// A pressure in kPa that was hardly read so asks for bar, and takes it as it stands. Invented.
+func TestReadInBar(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	b.settings("es", "SI")
+	b.enter("equipment-refrigerant", "R-410A")
+	b.press("#f-equipment-metering-1")
+	b.settled()
+	b.enter("readings-suctionPressure", "7,2", "readings-suctionLine", "13")
+	b.fits("a question")
+	b.shoot("in-bar")
+	if b.text("#e-f-readings-suctionPressure") == "" {
+		t.Error("nothing is asked of 7.2 kPa")
+	}
+	b.choose(`[data-unit="readings.suctionPressure"]`, "barg")
+	b.settled()
+	const field = `document.getElementById("f-readings-suctionPressure").value`
+	if got := eval[string](b, field); got != "7,2" {
+		t.Errorf("7.2 in bar is %q", got)
+	}
+	if got := b.text("#e-f-readings-suctionPressure"); got != "" {
+		t.Errorf("it is still asked: %q", got)
+	}
+}
+
 // A visit is there again after the page was closed, and several machines stand beside each
 // other.
 func TestKept(t *testing.T) {

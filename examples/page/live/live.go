@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -25,6 +26,8 @@ type Answer struct {
 	Errors map[string]string `json:"errors"`
 	// Problem says why there is no assessment at all.
 	Problem string `json:"problem,omitempty"`
+	// InBar are the paths of pressures of which it is asked whether they are in bar.
+	InBar []string `json:"inBar,omitempty"`
 
 	// Loop is what stands on the screen of the loop; the rest explains it, and is left out in
 	// the scope of a verdict.
@@ -65,8 +68,10 @@ const maxMended = 60
 // and any of them may be wrong.
 func Assess(visit []byte) Answer {
 	out := Answer{Errors: map[string]string{}}
-	if v, a, err := read(visit); err == nil {
+	v, a, err := read(visit)
+	if err == nil {
 		out.fill(v, a)
+		out.ask(readInBar(v))
 		return out
 	}
 	var doc map[string]any
@@ -74,10 +79,13 @@ func Assess(visit []byte) Answer {
 		out.Problem = "the visit cannot be read: " + err.Error()
 		return out
 	}
+	inBar := map[string]string{}
 	for range maxMended {
 		v, a, err := try(doc)
+		maps.Copy(inBar, readInBar(v))
 		if err == nil {
 			out.fill(v, a)
+			out.ask(inBar)
 			return out
 		}
 		path, problem := fault(err)
@@ -95,6 +103,18 @@ func Assess(visit []byte) Answer {
 	}
 	out.Problem = "too much has to be mended first"
 	return out
+}
+
+// ask asks at fields whether bar was meant, in place of what else there is to say of them.
+func (out *Answer) ask(questions map[string]string) {
+	out.InBar = slices.Collect(maps.Keys(questions))
+	for path, question := range questions {
+		if out.Errors[path] != "" {
+			out.Errors[path] = question
+		} else {
+			out.Loop.Doubts[path] = question
+		}
+	}
 }
 
 // reading is the visit without what is wrong in it, for what needs only a part of it.

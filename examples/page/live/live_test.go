@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -79,6 +80,40 @@ func TestWrongFieldsAreLeftOut(t *testing.T) {
 }
 
 // A name that is not known is told as such, not as one that is missing.
+// Invented: a sound machine whose gauges show bar, written down in kPa; and readings in kPa that
+// are none in bar.
+func TestReadInBar(t *testing.T) {
+	const suction, liquid = "readings.suctionPressure", "readings.liquidPressure"
+	for _, c := range []struct {
+		fluid, low, high string
+		asked            []string
+	}{
+		{"R-410A", "7.2 kPag", "26.5 kPag", []string{liquid, suction}},
+		{"R-410A", "7.2 kPag", "2650 kPag", []string{suction}},
+		{"R-410A", "720 kPag", "26.5 kPag", []string{liquid}},
+		{"R-410A", "720 kPag", "2650 kPag", nil},
+		{"R-410A", "7.2 barg", "26.5 barg", nil},
+		// A freezer, and one that is pumped down.
+		{"R-134a", "5 kPag", "900 kPag", nil},
+		{"R-404A", "-40 kPag", "1500 kPag", nil},
+	} {
+		visit := fmt.Sprintf(`{"units": "SI", "language": "es",
+		  "equipment": {"refrigerant": %q, "metering": "TXV"}, "readings": {
+		    "suctionPressure": %q, "liquidPressure": %q, "suctionLine": "13 °C",
+		    "liquidLine": "37 °C", "outdoorDryBulb": "33 °C"}}`, c.fluid, c.low, c.high)
+		a := Assess([]byte(visit))
+		slices.Sort(a.InBar)
+		if !slices.Equal(a.InBar, c.asked) {
+			t.Errorf("%s at %s and %s: asked of %q", c.fluid, c.low, c.high, a.InBar)
+		}
+		for _, path := range a.InBar {
+			if a.Errors[path] == "" && a.Loop.Doubts[path] == "" {
+				t.Errorf("%s: nothing is asked at %s", c.low, path)
+			}
+		}
+	}
+}
+
 func TestUnknownRefrigerant(t *testing.T) {
 	const path, visit = "equipment.refrigerant", `{"language": %q,
 		"equipment": {"refrigerant": %q, "metering": "TXV"}}`

@@ -69,7 +69,9 @@ var tasksOf = map[fact.Code]string{
 }
 
 func loopOf(v satline.Visit, a *satline.Assessment) *Loop {
-	out := &Loop{Outcome: a.Charge.Outcome, Headline: a.Headline.Text}
+	out := &Loop{
+		Outcome: a.Charge.Outcome, Headline: a.Headline.Text, Doubts: map[string]string{},
+	}
 	for _, d := range a.Dangers {
 		out.Dangers = append(out.Dangers, LoopDanger{d.Says.Text, d.Grave})
 	}
@@ -86,9 +88,6 @@ func loopOf(v satline.Visit, a *satline.Assessment) *Loop {
 	for _, d := range a.Doubts {
 		path := "readings." + d.Fields[0]
 		if d.Belief == satline.Doubted || d.Belief == satline.Impossible {
-			if out.Doubts == nil {
-				out.Doubts = map[string]string{}
-			}
 			if out.Doubts[path] == "" {
 				out.Doubts[path] = d.Says.Text + "?"
 			}

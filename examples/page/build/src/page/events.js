@@ -78,7 +78,10 @@ function listen() {
     if (d.path && e.target.tagName === "INPUT") checking = check(e.target, false);
     if (d.unit) {
       setUnit(fieldOf(d.unit), e.target.value);
-      save();
+      if (inBar.includes(d.unit) && e.target.value === "barg") {
+        state.values[d.unit].unit = "barg"; // asked, and answered
+        changed();
+      } else save();
       paintFields(document);
     } else if (d.setting) {
       all.settings[d.setting] = e.target.value;

@@ -2,6 +2,7 @@
 
 const OUTCOMES = { "in-band": ["good", "✓"], low: ["low", "▼"], high: ["high", "▲"], open: ["wait", "?"], "not-judged": ["wait", "!"] };
 
+let inBar = []; // pressures that may have been read in bar
 function renderLoop(answer, isWhole) {
   const l = answer.loop, outcome = l ? l.outcome : "none", [tone, mark] = OUTCOMES[outcome] || ["none", "…"];
   $("bar").dataset.outcome = tone;
@@ -17,6 +18,7 @@ function renderLoop(answer, isWhole) {
   $("figures").replaceChildren(...((l && l.figures) || []).map((f) => make("div", {}, make("dt", {}, f.name), make("dd", {}, joined(f.text)))));
   bandChart(answer.band);
   trendChart(answer.trend);
+  inBar = answer.inBar || [];
   errors(answer.errors || {}, (l && l.doubts) || {});
   if (isWhole || !l) renderNext(l, missing);
 }
