@@ -2,8 +2,10 @@ package coldroom_test
 
 import (
 	"fmt"
+	"time"
 
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/psychro"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/refrigerant"
 )
@@ -48,4 +50,60 @@ func ExampleUsual_MostRun() {
 	run, source := coldroom.Room{Application: coldroom.WalkInFreezer}.Usual(nil).MostRun()
 	fmt.Println(run, "by", source)
 	// Output: 18h0m0s by Kramer, Defrost load, ASHRAE Journal, February 2001
+}
+
+// What a walk-in cooler of 10 ft by 8 ft by 8 ft takes in, and what its machine has to give.
+func ExampleBox_Load() {
+	air := func(fahrenheit, humidity float64) psychro.Air {
+		a, err := psychro.FromRelativeHumidity(
+			quantity.Fahrenheit(fahrenheit), humidity, quantity.StandardAtmosphere,
+		)
+		if err != nil {
+			panic(err)
+		}
+		return a
+	}
+	shell, err := coldroom.Polyurethane.Conductance(quantity.SquareFeet(368), quantity.Inches(4))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	floor, err := coldroom.Polyurethane.Conductance(quantity.SquareFeet(80), quantity.Inches(4))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	box := coldroom.Box{
+		Inside: air(36, 0.85),
+		Panels: []coldroom.Panel{
+			{Conductance: shell, Outside: quantity.Fahrenheit(85)},
+			{Conductance: floor, Outside: quantity.Fahrenheit(60)},
+		},
+		Doors: []coldroom.Door{{
+			Width: quantity.Inches(34), Height: quantity.Inches(76), Outside: air(80, 0.5),
+			Open: 40 * time.Minute,
+		}},
+		Goods: []coldroom.Goods{{
+			Mass: quantity.Pounds(800), Enters: quantity.Fahrenheit(50),
+			SpecificHeat: quantity.BtuPerPoundRankine(0.9),
+		}},
+		People: 90 * time.Minute,
+		Appliances: []coldroom.Appliance{
+			{Power: quantity.Watts(60), On: 3 * time.Hour},
+			{Power: quantity.Watts(130), On: 24 * time.Hour}, // fans of the evaporator
+		},
+	}
+	load, err := box.Load()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	run, _ := coldroom.Room{Application: coldroom.WalkInCooler}.Usual(nil).MostRun()
+	fmt.Printf("takes in %.0f Btu/h, of it %.0f through the door\n",
+		load.Total().BtuPerHour(), load.Doors.BtuPerHour())
+	fmt.Printf("in %v of running the machine has to give %.0f Btu/h\n",
+		run, load.Needs(run).BtuPerHour())
+	// Output:
+	// takes in 4115 Btu/h, of it 2381 through the door
+	// in 20h0m0s of running the machine has to give 4938 Btu/h
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/coldroom/machine"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
@@ -193,6 +194,7 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 			fact.Of("most", most),
 		), source))
 	}
+	out = append(out, atPressures(c, k)...)
 	out = append(out, k.course.figures(k)...)
 	if f, ok := controlFigure(c, u); ok {
 		out = append(out, f)
@@ -223,6 +225,44 @@ func gives(c *modes.Case) []fact.Fact {
 			),
 		},
 	))}
+}
+
+// atPressures is what a sound compressor of the nominal capacity gives at the pressures that were
+// read, beside what the box needs of it while it may run, where its load is known. The nominal
+// capacity is that of a hot day with the box as it is kept.
+func atPressures(c *modes.Case, k *known) []fact.Fact {
+	evaporating, condensing := c.EvaporatingDew, middleOf(c)
+	if c.NominalCapacity <= 0 || evaporating == nil || condensing == nil {
+		return nil
+	}
+	const over = 11 // K of condensing over the air
+	// Shares that compressors differ by, and that a load sheet is off by: common practice, no source.
+	const unlike, sheet = 0.12, 0.1
+	u := &k.usual
+	at := func(te, tc float64) float64 {
+		return machine.Cooling(
+			k.fluid, te, tc, float64(u.Superheat.Value), float64(u.Subcooling.Value),
+		)
+	}
+	design := at(float64(u.Box.Value)-float64(u.Difference.Value), machine.HotDay+over)
+	share := at(float64(evaporating.Value), float64(condensing.Value)) / design
+	if !(share > 0.05 && share < 3) {
+		return nil
+	}
+	gives := float64(c.NominalCapacity) * share
+	f := fact.New("cold-figure.at-pressures", fact.Measured(
+		"gives", quantity.Uncertain[quantity.Power]{
+			Value: quantity.Power(gives), Std: unlike * gives,
+		},
+	))
+	if load := c.Room.Load; load > 0 {
+		most, _ := u.MostRun()
+		needs := coldroom.BoxLoad{Panels: load}.Needs(most)
+		f = f.With(
+			fact.Measured("needs", needs.PlusMinus(sheet*needs)), fact.Of("most", most),
+		)
+	}
+	return []fact.Fact{f}
 }
 
 // runOf is how long of a day the machine runs for its load by its nominal capacity; zero where

@@ -95,6 +95,15 @@ func volumetric(ratio float64) float64 {
 	return max(0.15, 1-0.05*(math.Pow(ratio, 0.87)-1))
 }
 
+// Cooling is what a compressor does for each volume that it sweeps, J/m³, between evaporating and
+// condensing temperatures, K: its vapor comes with a superheat, its liquid with a subcooling.
+func Cooling(f *cyclefluid.Fluid, evaporating, condensing, superheat, subcooling float64) float64 {
+	low, high := f.At(f.DewPressure(evaporating)), f.At(middlePressure(f, condensing))
+	in := low.VaporAt(low.Dew.T + superheat)
+	liquid := high.LiquidAt(high.Bubble.T - subcooling)
+	return volumetric(high.P/low.P) / in.V * (low.Dew.H - liquid.H)
+}
+
 // flashing is what is left of the flow through a valve where vapor comes with the liquid: a
 // tenth of it by mass leaves about a quarter.
 func flashing(quality float64) float64 { return 1 / (1 + 28*max(quality, 0)) }
