@@ -345,12 +345,20 @@ var cases = []struct {
 		never: []string{"step.recover*", "step.add*", "step.evacuate"},
 	},
 	{
+		name: "liquid-over-saturation", first: []string{"look.liquid-clamp-second"},
+		never: []string{"step.recover*", "step.add*", "step.evacuate"},
+	},
+	{
+		name: "short-by-one-clamp", first: []string{"look.liquid-clamp-second", "step.find-leak"},
+		never: []string{"step.add*"},
+	},
+	{
 		name: "liquid-clamp-low", first: []string{"look.liquid-clamp-second"},
 		never: []string{"step.recover*"},
 	},
 	{
 		name: "piston-short-and-humid", cause: "undercharge", outcome: ChargeLow,
-		first: []string{"step.find-leak", "look.suction-clamp-second"},
+		first: []string{"look.suction-clamp-second", "step.find-leak"},
 		never: []string{"step.recover*"},
 	},
 	{

@@ -110,15 +110,32 @@ func (k *planner) move(sized, little fact.Code) {
 		k.j.Dose = &dose
 		step := k.Add(sized, fact.Amount("mass", dose.Mass))
 		// Behind a zero there may be any depth: then nothing is known of what will be read.
-		change := dose.After.Value - k.c.Reading.Measured.Value
+		change, why := dose.After.Value-k.c.Reading.Measured.Value, fact.Fact{}
 		if math.Abs(float64(change)) > dose.After.Std/2 {
-			step.Why = fact.New(
+			why = fact.New(
 				"dose.expect", fact.Of("method", methodTerm(k.c.Method)),
 				fact.Measured("after", dose.After),
 			)
 		}
+		step.Why = k.withClamp(why)
 		k.Add(modes.Wait, fact.Of("wait", modes.Minutes(dose.Wait)))
 	}
+}
+
+// withClamp is the reason of the first dose with the clamp to lay a hand on before, where one that
+// lies is too unlikely to read again with another: common practice, no source.
+func (k *planner) withClamp(why fact.Fact) fact.Fact {
+	const least = 0.003
+	for _, x := range clamps {
+		lies := k.b.Probability(x.cause)
+		if _, done := k.answer(x.look); lies >= least && !done && k.c.NetMoved == 0 {
+			if why.IsZero() {
+				why.Code = "dose.clamp-first"
+			}
+			return why.With(fact.Of("first", x.word))
+		}
+	}
+	return why
 }
 
 func dosing(c *modes.Case) charge.Dosing {
@@ -164,7 +181,8 @@ func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 		if sized == modes.Recover {
 			k.j.Dose.Action = charge.Recover
 		}
-		k.Add(sized, fact.Amount("mass", k.j.Dose.Mass)).Why = fact.New("dose.without-target")
+		step := k.Add(sized, fact.Amount("mass", k.j.Dose.Mass))
+		step.Why = k.withClamp(fact.New("dose.without-target"))
 	}
 	k.Add(modes.Wait, fact.Of("wait", charge.WaitAfterMove()))
 }

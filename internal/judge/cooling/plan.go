@@ -432,6 +432,11 @@ func (k *planner) idle() bool {
 // and those that were decided on.
 func (k *planner) looks(d *diagnose.Decision) {
 	empty := k.emptied()
+	for _, m := range d.Looks {
+		if m.OfInstruments() && !empty {
+			k.look(m) // minutes, before a search for a leak that may not be
+		}
+	}
 	if k.j.Charge.Outcome == modes.ChargeLow || empty {
 		k.findLeak() // no dirt hides it, and no reading finds it
 	}

@@ -47,12 +47,14 @@ var asides = map[charge.Method]struct{ below, above []string }{
 	charge.Approach: {[]string{"liquid-clamp-second"}, []string{"outdoor-coil", "oil-and-leak"}},
 }
 
-// clamps are the looks at the line clamps.
+// clamps are the looks at the line clamps, and the words for a hand that is laid on them.
 var clamps = []struct {
 	cause diagnose.Code
 	look  string
+	word  fact.Term
 }{
-	{diagnose.LiquidClamp, "liquid-clamp-second"}, {diagnose.SuctionClamp, "suction-clamp-second"},
+	{diagnose.LiquidClamp, "liquid-clamp-second", "clamp.liquid"},
+	{diagnose.SuctionClamp, "suction-clamp-second", "clamp.suction"},
 }
 
 // secured is the cause that the steps of secures look for.

@@ -46,7 +46,7 @@ const worthLooking = 0.2
 // WorthDoubting is that of an instrument before refrigerant is moved: one reading too high or too
 // low looks like a wrong charge, and a second thermometer takes three minutes. What the look saves
 // has to be worth them as well.
-const WorthDoubting = 0.02
+const WorthDoubting = 0.015
 
 // leaning is the chance of too much refrigerant from which what speaks against it is looked at,
 // however small each doubt is: more causes read like it than like too little, and what is left
@@ -115,7 +115,48 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 		taken[best.Code] = true
 		now = then
 	}
+	c.lookBeforeDose(&d, charge, all)
 	return d
+}
+
+// lookBeforeDose adds the look at an instrument, where no other is asked for and refrigerant would
+// be moved for the first time, that costs less than what a dose by a reading that lies is expected
+// to harm. It costs its minutes, and another round where it finds by chance what is not there.
+func (c *caseFile) lookBeforeDose(d *Decision, charge *ChargeBelief, all []weighted) {
+	right, harm := c.short, float64(addToEnough)
+	if d.Act == Recover {
+		right, harm = c.full, recoverFromEnough
+	}
+	if charge.moved != 0 || len(d.Looks) > 0 || d.Act != Add && d.Act != Recover {
+		return
+	}
+	saves := 0.0
+	for i := range tests {
+		t := &tests[i]
+		if !t.instruments || t.opens || c.evidence.answered(t) ||
+			t.fits != nil && !t.fits(c.evidence) {
+			continue
+		}
+		lies := 0.0
+		for k := range all {
+			if x := &all[k]; !x.holds(right) && c.decides(t, x) {
+				lies += x.weight
+			}
+		}
+		if s := lies*harm - t.minutes - t.usual*anotherRound; s > saves {
+			d.Looks, saves = []*Measurement{c.tryTest(t, all)}, s
+		}
+	}
+}
+
+// decides says that a test decides about a suspect of an explanation.
+func (c *caseFile) decides(t *test, x *weighted) bool {
+	for _, a := range x.key {
+		if a != none && c.suspects[a].decided&(1<<t.index) != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // bestTest is the test, of those not taken and worth it by the chance of what they are after, that

@@ -142,8 +142,10 @@ func open(e *Evidence) *caseFile {
 	*r = newReadings(&in, e.Airflow, e.Power, e)
 	r.fluid.Superheat = superheat
 	r.takeCurrent(e, &c.table.Sound)
-	if k, yes := passedFloor(e, r); yes {
-		c.clues = append(c.clues, k)
+	for _, look := range [...]func(*Evidence, *readings) (clue, bool){passedFloor, overLiquid} {
+		if k, yes := look(e, r); yes {
+			c.clues = append(c.clues, k)
+		}
 	}
 	c.seen, c.machine = &c.work.seen, &c.work.machine
 	c.seen.take(r, &c.table.Sound)

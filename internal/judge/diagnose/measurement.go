@@ -376,6 +376,9 @@ func (m *Measurement) Minutes() float64 {
 	return m.reading.minutes
 }
 
+// OfInstruments reports whether it is a look that decides about instruments alone.
+func (m *Measurement) OfInstruments() bool { return m.test != nil && m.test.instruments }
+
 // Look reports whether it is a look or test that is answered by yes or no, the
 // first outcome or the second, and no reading.
 func (m *Measurement) Look() bool { return m.test != nil }
