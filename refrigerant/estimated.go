@@ -7,8 +7,8 @@ import (
 	"github.com/satline/satline/internal/physics/fluiddata"
 )
 
-// Estimated reports whether the properties of r rest on an estimate, and why: for some pairs
-// of components no fit to measurements is published. Where designated blends have such
+// Estimated reports whether the properties of r rest on an estimate, and why, in English as the
+// Sources are: for some pairs of components no fit to measurements is published. Where designated blends have such
 // a pair, one parameter was found that brings their bubble and dew points at one
 // atmosphere to what the ASHRAE Handbook prints: most are then within 0.3 K of it, R-424A and
 // R-408A within 1 K. Print of R-403A, R-403B and R-413A, 3 to 4 K warmer at the bubble

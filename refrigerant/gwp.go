@@ -18,8 +18,8 @@ type GWP struct {
 type GWPValue struct {
 	Value  float64 `json:"value"`
 	Source string  `json:"source"` // the table the figure is from
-	// Note names the components that the table does not list and says what
-	// was taken for them, or is empty.
+	// Note names the components that the table does not list and says what was taken for them,
+	// in English as Source is, or is empty.
 	Note string `json:"note,omitzero"`
 }
 
