@@ -98,11 +98,16 @@ func ExampleBox_Load() {
 		fmt.Println(err)
 		return
 	}
-	run, _ := coldroom.Room{Application: coldroom.WalkInCooler}.Usual(nil).MostRun()
+	usual := coldroom.Room{Application: coldroom.WalkInCooler}.Usual(nil)
+	needs, err := usual.Needs(load.Total)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	run, _ := usual.MostRun()
 	fmt.Printf("takes in %.0f Btu/h, of it %.0f through the door\n",
-		load.Total().BtuPerHour(), load.Doors.BtuPerHour())
-	fmt.Printf("in %v of running the machine has to give %.0f Btu/h\n",
-		run, load.Needs(run).BtuPerHour())
+		load.Total.BtuPerHour(), load.Doors.BtuPerHour())
+	fmt.Printf("in %v of running the machine has to give %.0f Btu/h\n", run, needs.BtuPerHour())
 	// Output:
 	// takes in 4115 Btu/h, of it 2381 through the door
 	// in 20h0m0s of running the machine has to give 4938 Btu/h

@@ -61,21 +61,18 @@ type Appliance struct {
 // A BoxLoad is what a box takes in, as the mean of a day, by where it comes from.
 type BoxLoad struct {
 	Panels, Doors, Goods, People, Appliances quantity.Power
+	// Total is the sum, a Room's Load.
+	Total quantity.Power
 }
 
-// Total returns the sum, a Room's Load.
-func (l BoxLoad) Total() quantity.Power {
-	return l.Panels + l.Doors + l.Goods + l.People + l.Appliances
-}
-
-// Needs returns the capacity that carries the load while the machine runs for a part of each day,
-// as Usual.MostRun gives it. A run that is not above zero counts as one of 24 h, and so does a
-// longer one.
-func (l BoxLoad) Needs(run time.Duration) quantity.Power {
-	if !(run > 0 && run < day) {
-		run = day
+// Needs returns the capacity that carries a load, the mean of a day up to 1 MW, while the machine
+// runs as much of each day as MostRun leaves. The error is a *quantity.RangeError.
+func (u Usual) Needs(load quantity.Power) (quantity.Power, error) {
+	if err := limit.Within("load", load, 0, mostPower, "give the mean of a day"); err != nil {
+		return 0, err
 	}
-	return l.Total() * quantity.Power(float64(day)/float64(run))
+	run, _ := u.MostRun()
+	return load * quantity.Power(float64(day)/float64(run)), nil
 }
 
 const day = 24 * time.Hour
@@ -90,7 +87,7 @@ const day = 24 * time.Hour
 // appliances, and its defrosts by the part of their power that stays in the box.
 //
 // The error is a *quantity.RangeError that names what is out of range.
-func (b *Box) Load() (BoxLoad, error) {
+func (b Box) Load() (BoxLoad, error) {
 	inside, err := airOf("air in the box", b.Inside, Coldest, Warmest)
 	if err != nil {
 		return BoxLoad{}, err
@@ -102,8 +99,8 @@ func (b *Box) Load() (BoxLoad, error) {
 		}
 		out.Panels += quantity.Power(float64(p.Conductance) * float64(p.Outside.Sub(inside)))
 	}
-	for i := range b.Doors {
-		q, err := b.Doors[i].load(b.Inside)
+	for _, d := range b.Doors {
+		q, err := d.load(b.Inside)
 		if err != nil {
 			return BoxLoad{}, err
 		}
@@ -137,6 +134,7 @@ func (b *Box) Load() (BoxLoad, error) {
 		}
 		out.Appliances += e.Power * quantity.Power(on)
 	}
+	out.Total = out.Panels + out.Doors + out.Goods + out.People + out.Appliances
 	return out, nil
 }
 
@@ -169,7 +167,7 @@ func daysOf(name string, d, most time.Duration) (float64, error) {
 	return d.Hours() / day.Hours(), err
 }
 
-func (p *Panel) check() error {
+func (p Panel) check() error {
 	err := limit.Within(
 		"conductance of a panel", p.Conductance, 0, mostConductance,
 		"give area over thermal resistance",
@@ -185,7 +183,7 @@ func (p *Panel) check() error {
 
 // load is the heat of the air that a door lets through. Air falls out below and comes in above, and
 // weighs the more the colder it is.
-func (d *Door) load(inside psychro.Air) (quantity.Power, error) {
+func (d Door) load(inside psychro.Air) (quantity.Power, error) {
 	const widest = quantity.Length(20)
 	for _, side := range []struct {
 		name string
@@ -222,7 +220,7 @@ func (d *Door) load(inside psychro.Air) (quantity.Power, error) {
 	return quantity.Power(heat * open * (1 - d.Guard)), nil
 }
 
-func (g *Goods) load(inside quantity.Temperature) (quantity.Power, error) {
+func (g Goods) load(inside quantity.Temperature) (quantity.Power, error) {
 	err := limit.Within("goods of a day", g.Mass, 0, quantity.Mass(1e6), "give what comes in")
 	if err != nil {
 		return 0, err

@@ -50,7 +50,7 @@ func TestPublishedPanels(t *testing.T) {
 			t.Fatal(err)
 		}
 		verify.Value(
-			t, source, "load of "+c.name, "kWh", c.kWh, float64(load.Total())*24/1000, 0.006,
+			t, source, "load of "+c.name, "kWh", c.kWh, float64(load.Total)*24/1000, 0.006,
 		)
 	}
 }
@@ -86,8 +86,8 @@ func TestPublishedDoor(t *testing.T) {
 	}
 }
 
-// Whatever comes in adds to the load, the colder the box the more, and the shorter a machine may
-// run the more it has to give.
+// Whatever comes in adds to the load, the colder the box the more, and what a machine gives while it
+// may run is the load of the day.
 func TestLoadGrows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		inside := rapid.Float64Range(-28, 14).Draw(t, "inside")
@@ -119,12 +119,18 @@ func TestLoadGrows(t *testing.T) {
 				t.Fatalf("a load below nought: %+v", load)
 			}
 		}
-		if load.Needs(18*time.Hour) < load.Total() || load.Needs(0) != load.Total() {
-			t.Fatalf("%v in 18 h, %v in a day", load.Needs(18*time.Hour), load.Needs(0))
+		for _, a := range []coldroom.Application{coldroom.WalkInCooler, coldroom.WalkInFreezer} {
+			u := coldroom.Room{Application: a}.Usual(nil)
+			run, _ := u.MostRun()
+			needs, err := u.Needs(load.Total)
+			if given := float64(needs) * run.Hours() / 24; err != nil ||
+				math.Abs(given-float64(load.Total)) > 1e-6 {
+				t.Fatalf("%v in %v carry %v, not %v: %v", needs, run, given, load.Total, err)
+			}
 		}
 		box.Inside = moist(inside-1, 0.85)
-		if colder, err := box.Load(); err != nil || colder.Total() <= load.Total() {
-			t.Fatalf("1 K colder: %v, after %v; %v", colder.Total(), load.Total(), err)
+		if colder, err := box.Load(); err != nil || colder.Total <= load.Total {
+			t.Fatalf("1 K colder: %v, after %v; %v", colder.Total, load.Total, err)
 		}
 	})
 }
@@ -154,6 +160,9 @@ func TestLoadRefuses(t *testing.T) {
 		if _, err := b.Load(); !errors.As(err, &out) {
 			t.Errorf("%+v: %v", b, err)
 		}
+	}
+	if q, err := (coldroom.Usual{}).Needs(-1); err == nil {
+		t.Errorf("a load below nought needs %v", q)
 	}
 	for _, c := range []struct {
 		of        coldroom.Insulation

@@ -255,9 +255,8 @@ func atPressures(c *modes.Case, k *known) []fact.Fact {
 			Value: quantity.Power(gives), Std: unlike * gives,
 		},
 	))
-	if load := c.Room.Load; load > 0 {
+	if needs, err := u.Needs(c.Room.Load); err == nil && needs > 0 {
 		most, _ := u.MostRun()
-		needs := coldroom.BoxLoad{Panels: load}.Needs(most)
 		f = f.With(
 			fact.Measured("needs", needs.PlusMinus(sheet*needs)), fact.Of("most", most),
 		)
