@@ -89,9 +89,9 @@ func (a Assessment) String() string {
 
 // RefrigerantFacts are the safety facts of the refrigerant named in the visit.
 type RefrigerantFacts struct {
-	Designation string `json:"designation"`
-	SafetyGroup string `json:"safetyGroup"` // ASHRAE 34
-	Flammable   bool   `json:"flammable"`
+	Designation string `json:"designation"` // as in ASHRAE 34
+	SafetyGroup string `json:"safetyGroup"` // by ASHRAE 34
+	Flammable   bool   `json:"flammable"`   // in any of the groups 2L, 2 and 3
 	// Estimated says that its properties are an estimate.
 	Estimated bool `json:"estimated,omitzero"`
 }
@@ -127,7 +127,7 @@ type JudgedReading struct {
 // A Doubt is a check that the readings fail together, and what to look at.
 type Doubt struct {
 	Says   fact.Fact `json:"says"`
-	Fields []string  `json:"fields"`
+	Fields []string  `json:"fields"` // the readings that fail it
 	Belief Belief    `json:"belief"`
 	Mend   fact.Fact `json:"mend"`
 }
@@ -189,8 +189,8 @@ const (
 // known: readings, label, log, moves, looks.
 type ChargeVerdict struct {
 	Outcome ChargeOutcome `json:"outcome"`
-	// Chances that the charge is more than 5 % too low, within 5 %, more than 5 % too high;
-	// they add up to 1, and are all zero where the charge is not judged.
+	// Low, InBand and High are the chances that the charge is more than 5 % too low, within 5 %,
+	// more than 5 % too high; they add up to 1, and are all zero where it is not judged.
 	Low    float64 `json:"low"`
 	InBand float64 `json:"inBand"`
 	High   float64 `json:"high"`
@@ -258,7 +258,7 @@ type FreezeVerdict struct {
 
 // A Finding is a cause that may be present, alone or beside others.
 type Finding struct {
-	// Cause by its code: "undercharge"; "sound" where nothing is wrong.
+	// Cause by its code: "undercharge"; "sound" where nothing is wrong. Chance that it is there.
 	Cause  string  `json:"cause"`
 	Chance float64 `json:"chance"`
 	// Faults that make it, the likeliest first.
@@ -271,26 +271,26 @@ type Finding struct {
 
 // A FaultChance is a fault, and how likely it is where its cause is present.
 type FaultChance struct {
-	Fault  string  `json:"fault"`
-	Chance float64 `json:"chance"`
+	Fault  string  `json:"fault"`  // its code: "filter", or the name that a house gave it
+	Chance float64 `json:"chance"` // where its cause is present
 }
 
 // A ChangeVerdict says whether the readings moved as was to be expected when something was
 // done.
 type ChangeVerdict struct {
-	AsExpected bool `json:"asExpected"`
+	AsExpected bool `json:"asExpected"` // whether they did
 	// Chance of a departure at least as large if they did.
 	Chance float64 `json:"chance"`
 	// Revised says that the belief is another one now.
 	Revised bool        `json:"revised"`
 	Says    fact.Fact   `json:"says"`
-	Moved   []fact.Fact `json:"moved,omitempty"`
+	Moved   []fact.Fact `json:"moved,omitempty"` // what moved, from where to where
 }
 
 // A Danger is what can harm the machine or a person.
 type Danger struct {
-	Code  string `json:"code"` // "floodback"
-	Grave bool   `json:"grave"`
+	Code  string `json:"code"`  // "floodback"
+	Grave bool   `json:"grave"` // act now, or stop the machine
 	// Stops says that the machine is to be stopped before anything else.
 	Stops bool      `json:"stops,omitzero"`
 	Says  fact.Fact `json:"says"`
@@ -304,7 +304,7 @@ type Step struct {
 	Do fact.Fact `json:"do"`
 	// Why, where a reason is worth a line.
 	Why *fact.Fact `json:"why,omitzero"`
-	// Cause that the step is for, with its chance; empty for a step that is not about one.
+	// Cause that the step is for, with its Chance; empty for a step that is not about one.
 	Cause  string  `json:"cause,omitzero"`
 	Chance float64 `json:"chance,omitzero"`
 	// Look is the code by which a Check answers the step.
@@ -316,7 +316,7 @@ type Step struct {
 
 // An Effect is what a step does to the machine.
 type Effect struct {
-	// Running says that the machine has to run for it.
+	// Running says that the machine has to run for it; Stops and Starts, what it does to it.
 	Running bool `json:"running,omitzero"`
 	Stops   bool `json:"stops,omitzero"`
 	Starts  bool `json:"starts,omitzero"`
@@ -343,8 +343,8 @@ type Question struct {
 
 // An Outcome is one answer to a Question.
 type Outcome struct {
-	Chance float64 `json:"chance"`
-	// Then is the likeliest cause after it, with its chance.
+	Chance float64 `json:"chance"` // of this answer
+	// Then is the likeliest cause after it, ThenChance its chance.
 	Then       string    `json:"then"`
 	ThenChance float64   `json:"thenChance"`
 	Says       fact.Fact `json:"says"`

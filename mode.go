@@ -31,7 +31,7 @@ func (m *Mode) UnmarshalText(text []byte) error { return enum.Parse("mode", mode
 
 // ModeFound is the mode that a machine is taken to run in.
 type ModeFound struct {
-	// Mode is the one stated, else the one that the readings show; the zero Mode where they
+	// Mode is the one Stated, else the one that the readings show; the zero Mode where they
 	// are in doubt, and then the first step asks.
 	Mode   Mode      `json:"mode,omitzero"`
 	Stated bool      `json:"stated,omitzero"`

@@ -1,6 +1,7 @@
 package jsonschema
 
 import (
+	"cmp"
 	"fmt"
 	"go/ast"
 	"go/parser"
@@ -171,15 +172,16 @@ func (p *packageSource) readTypes(g *ast.GenDecl) {
 		if !ok {
 			continue
 		}
-		fields := make(map[string]string)
+		fields, above := make(map[string]string), ""
 		for _, f := range st.Fields.List {
-			text := oneLine(f.Doc)
-			if text == "" {
-				text = oneLine(f.Comment)
-			}
+			text := cmp.Or(oneLine(f.Doc), oneLine(f.Comment))
 			for _, n := range f.Names {
 				fields[n.Name] = text
+				if text == "" && slices.Contains(word.FindAllString(above, -1), n.Name) {
+					fields[n.Name] = above // one comment for several fields, which it names
+				}
 			}
+			above = cmp.Or(text, above)
 		}
 		p.fields[t.Name.Name] = fields
 	}
