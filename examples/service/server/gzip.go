@@ -9,7 +9,7 @@ import (
 
 // A deflater packs a whole answer with gzip (RFC 1952) in a third of the time that
 // compress/gzip takes over one so short, most of which it spends on working out codes that fit
-// best: those here are the fixed ones (RFC 1951, 3.2.6), and the answer a sixth longer.
+// best: those here are the fixed ones (RFC 1951, 3.2.6), and the answer a fifth longer.
 type deflater struct {
 	out  []byte
 	held uint64 // bits that have not filled a byte of out yet, the first lowest
