@@ -69,13 +69,13 @@ func hearOut(r *http.Request) {
 // needs refuses a request in another media type, or packed in another way, and says in
 // a header what would be taken.
 func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
-	got := r.Header.Get("Content-Type")
+	got := combined(r, "Content-Type")
 	if kind, _, err := mime.ParseMediaType(got); err != nil || kind != media {
 		w.Header().Set("Accept", media)
 		return mediaProblem(media, got)
 	}
-	switch coding := r.Header.Get("Content-Encoding"); strings.ToLower(coding) {
-	case "", "identity", "gzip":
+	switch coding := combined(r, "Content-Encoding"); strings.ToLower(coding) {
+	case "", "identity", "gzip", "x-gzip":
 		return nil
 	default:
 		w.Header().Set("Accept-Encoding", "gzip, identity")
@@ -83,4 +83,9 @@ func needs(w http.ResponseWriter, r *http.Request, media string) *api.Problem {
 			fmt.Sprintf("send the body as it is or with gzip, not in Content-Encoding %.60q",
 				coding))
 	}
+}
+
+// combined is a header whose lines stand for one (RFC 9110, 5.3).
+func combined(r *http.Request, name string) string {
+	return strings.Join(r.Header.Values(name), ", ")
 }

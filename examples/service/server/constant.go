@@ -19,6 +19,7 @@ func constant(w http.ResponseWriter, r *http.Request, body []byte) {
 	for known := range strings.SplitSeq(r.Header.Get("If-None-Match"), ",") {
 		known = strings.TrimSpace(known)
 		if known == "*" || strings.TrimPrefix(known, "W/") == strings.TrimPrefix(tag, "W/") {
+			h.Add("Vary", "Accept-Encoding") // as the answer would have it (RFC 9110, 15.4.5)
 			w.WriteHeader(http.StatusNotModified)
 			return
 		}

@@ -113,10 +113,11 @@ func takesGzip(header string) bool {
 
 // unpacked is the body of a request as it was before it was packed.
 func unpacked(r *http.Request) (io.Reader, error) {
-	if !strings.EqualFold(r.Header.Get("Content-Encoding"), "gzip") {
-		return r.Body, nil
+	switch strings.ToLower(r.Header.Get("Content-Encoding")) {
+	case "gzip", "x-gzip":
+		return gzip.NewReader(r.Body)
 	}
-	return gzip.NewReader(r.Body)
+	return r.Body, nil
 }
 
 // isPacking says whether an error is one of the packing, not of the net.

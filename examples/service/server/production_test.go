@@ -326,6 +326,36 @@ func TestPacking(t *testing.T) {
 	}
 }
 
+// Lines of one header mean what one line with all of them does.
+func TestHeadersOfManyLines(t *testing.T) {
+	s := quietService(t)
+	for _, q := range []struct {
+		header string
+		lines  []string
+		body   *bytes.Buffer
+		status int
+		packs  string
+	}{
+		{"Accept-Encoding", []string{"br", "gzip"}, bytes.NewBufferString(api.ExampleVisit), 200,
+			"gzip"},
+		{"Content-Encoding", []string{"x-gzip"}, packed(t, api.ExampleVisit), 200, ""},
+		{"Content-Encoding", []string{"gzip", "gzip"}, packed(t, api.ExampleVisit), 415, ""},
+		{"Content-Encoding", []string{"identity", "gzip"}, packed(t, api.ExampleVisit), 415, ""},
+		{"Content-Type", []string{"text/plain"}, bytes.NewBufferString(api.ExampleVisit), 415, ""},
+	} {
+		r := httptest.NewRequest("POST", "/v1/assess", q.body)
+		r.Header.Set("Content-Type", api.JSON)
+		for _, line := range q.lines {
+			r.Header.Add(q.header, line)
+		}
+		w := httptest.NewRecorder()
+		s.ServeHTTP(w, r)
+		if got := w.Header().Get("Content-Encoding"); w.Code != q.status || got != q.packs {
+			t.Errorf("%s %q: %d, %q", q.header, q.lines, w.Code, got)
+		}
+	}
+}
+
 // What is not packed as it says, or unpacks to more than is read, is a problem.
 func TestBadPacking(t *testing.T) {
 	c := newClient(t)
@@ -378,8 +408,11 @@ func TestConstantsAreNotSentTwice(t *testing.T) {
 			t.Errorf("%s: %d, ETag %s, which is that of %q", path, first.Code, tag, tags[tag])
 		}
 		tags[tag] = path
-		if again := get(path, `"other", `+tag); again.Code != 304 || again.Body.Len() != 0 {
-			t.Errorf("%s again: %d, %d bytes", path, again.Code, again.Body.Len())
+		again := get(path, `"other", `+tag)
+		if again.Code != 304 || again.Body.Len() != 0 ||
+			again.Header().Get("Vary") != first.Header().Get("Vary") {
+			t.Errorf("%s again: %d, %q, %d bytes", path, again.Code, again.Header(),
+				again.Body.Len())
 		}
 	}
 }
@@ -426,7 +459,8 @@ func TestUnitsOfAnswers(t *testing.T) {
 			}
 		}
 	}
-	for _, query := range []string{"units=metric", "unit=SI"} {
+	for _, query := range []string{"units=metric", "unit=SI", "units=SI&units=SI", "units=%zz",
+		"units=SI;x=1"} {
 		if status, answer := c.do("GET", "/v1/refrigerants?"+query, "", ""); status != 422 {
 			t.Errorf("%s: %d %s", query, status, answer)
 		}

@@ -95,7 +95,7 @@ func (s *service) serve(pattern string, do endpoint) {
 		id := requestID(r)
 		w.Header().Set(idHeader, id)
 		seen := &recorder{ResponseWriter: w}
-		out := &packer{ResponseWriter: seen, takes: takesGzip(r.Header.Get("Accept-Encoding"))}
+		out := &packer{ResponseWriter: seen, takes: takesGzip(combined(r, "Accept-Encoding"))}
 		s.metrics.underWay.Add(1)
 		defer func() {
 			cause := recover()

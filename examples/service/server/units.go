@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"net/http"
+	"net/url"
 	"regexp"
 	"strings"
 
@@ -21,22 +22,33 @@ type units struct {
 
 // unitsOf reads ?units=IP, SI or exact.
 func unitsOf(r *http.Request) (units, *api.Problem) {
+	query, err := url.ParseQuery(r.URL.RawQuery)
+	if err != nil {
+		return units{}, parameterProblem("units",
+			fmt.Sprintf("%.40q cannot be read; write ?units=SI", r.URL.RawQuery))
+	}
 	u := units{}
-	for name, values := range r.URL.Query() {
-		value := values[len(values)-1]
+	for name, values := range query {
+		value := values[0]
 		u.chosen, u.exact = true, value == "exact"
 		switch {
 		case name != "units":
-			p := problemOfType("input", fmt.Sprintf("%.40q is no parameter; there is units", name))
-			p.Field = fmt.Sprintf("%.40s", name)
-			return u, p
+			return u, parameterProblem(fmt.Sprintf("%.40s", name),
+				fmt.Sprintf("%.40q is no parameter; there is units", name))
+		case len(values) > 1:
+			return u, parameterProblem("units", "units is given twice")
 		case !u.exact && u.system.UnmarshalText([]byte(value)) != nil:
-			p := problemOfType("input", fmt.Sprintf("units is IP, SI or exact, not %.40q", value))
-			p.Field = "units"
-			return u, p
+			return u, parameterProblem("units",
+				fmt.Sprintf("units is IP, SI or exact, not %.40q", value))
 		}
 	}
 	return u, nil
+}
+
+func parameterProblem(name, detail string) *api.Problem {
+	p := problemOfType("input", detail)
+	p.Field = name
+	return p
 }
 
 // visit says a visit's sentences in the units of the answer.
