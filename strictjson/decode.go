@@ -3,7 +3,6 @@ package strictjson
 import (
 	"bytes"
 	"encoding"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -80,7 +79,7 @@ func (d *decoder) fail(at *place, problem string, cause error) error {
 
 // token says in words of its own what is no JSON, those of encoding/json change from one
 // release to the next.
-func (d *decoder) token(in *place) (json.Token, error) {
+func (d *decoder) token(in *place) (token, error) {
 	before := d.dec.InputOffset()
 	t, err := d.dec.Token()
 	if err == nil {
@@ -92,7 +91,7 @@ func (d *decoder) token(in *place) (json.Token, error) {
 	if len(rest) == 0 || opensText(rest) {
 		problem = "the document ends too early; a bracket, brace or quote is not closed"
 	}
-	return nil, &Error{Path: in.String(), Line: lineAt(d.data, at), Problem: problem, Err: err}
+	return t, &Error{Path: in.String(), Line: lineAt(d.data, at), Problem: problem, Err: err}
 }
 
 // opensText reports whether a text begins here that has no end.
@@ -121,11 +120,11 @@ func (d *decoder) value(v reflect.Value, at *place, depth int) error {
 
 var durationType, timeType = reflect.TypeFor[time.Duration](), reflect.TypeFor[time.Time]()
 
-func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) error {
+func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
 	if depth > d.lim.Depth {
 		return d.fail(at, fmt.Sprintf("nested more than %d deep", d.lim.Depth), nil)
 	}
-	if t == nil {
+	if t.kind == null {
 		return d.fail(at, "null is not a value; leave out what is not known", nil)
 	}
 	if v.Kind() == reflect.Pointer {
@@ -140,8 +139,8 @@ func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) erro
 	if v.Type() == timeType {
 		return d.time(v, t, at)
 	}
-	if text, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-		return d.text(text, t, at)
+	if into, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		return d.text(into, t, at)
 	}
 	switch v.Kind() {
 	case reflect.Struct:
@@ -149,35 +148,31 @@ func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) erro
 	case reflect.Slice:
 		return d.list(v, t, at, depth)
 	case reflect.String:
-		s, ok := t.(string)
-		if !ok {
+		if t.kind != text {
 			return d.wrong(at, "a text in quotes", t)
 		}
-		v.SetString(s)
+		v.SetString(string(t.text))
 	case reflect.Bool:
-		b, ok := t.(bool)
-		if !ok {
+		if t.kind != boolean {
 			return d.wrong(at, "true or false", t)
 		}
-		v.SetBool(b)
+		v.SetBool(t.text[0] == 't')
 	case reflect.Float64:
-		n, ok := t.(json.Number)
-		if !ok {
+		if t.kind != number {
 			return d.wrong(at, "a number", t)
 		}
-		f, err := n.Float64()
+		f, err := strconv.ParseFloat(string(t.text), 64)
 		if err != nil || math.IsInf(f, 0) {
 			return d.fail(at, "the number is beyond what a number can hold", err)
 		}
 		v.SetFloat(f)
 	case reflect.Int, reflect.Int64:
-		n, ok := t.(json.Number)
-		if !ok {
+		if t.kind != number {
 			return d.wrong(at, "a whole number", t)
 		}
-		i, err := strconv.ParseInt(n.String(), 10, v.Type().Bits())
+		i, err := strconv.ParseInt(string(t.text), 10, v.Type().Bits())
 		if err != nil {
-			return d.fail(at, "want a whole number, got "+clip(n.String()), err)
+			return d.fail(at, "want a whole number, got "+clip(string(t.text)), err)
 		}
 		v.SetInt(i)
 	default:
@@ -186,19 +181,18 @@ func (d *decoder) fill(v reflect.Value, t json.Token, at *place, depth int) erro
 	return nil
 }
 
-func (d *decoder) text(into encoding.TextUnmarshaler, t json.Token, at *place) error {
-	s, ok := t.(string)
-	if !ok {
-		if n, number := t.(json.Number); number {
-			if err := into.UnmarshalText([]byte(n.String())); err != nil {
+func (d *decoder) text(into encoding.TextUnmarshaler, t token, at *place) error {
+	if t.kind != text {
+		if t.kind == number {
+			if err := into.UnmarshalText(t.text); err != nil {
 				return d.fail(at, err.Error()+", in quotes", err)
 			}
 		}
 		return d.wrong(at, "a text in quotes", t)
 	}
-	err := into.UnmarshalText([]byte(s))
+	err := into.UnmarshalText(t.text)
 	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
-		err = styled.UnmarshalStyled([]byte(s), d.style)
+		err = styled.UnmarshalStyled(t.text, d.style)
 	}
 	if err != nil {
 		return d.fail(at, err.Error(), err)
@@ -211,11 +205,11 @@ type styledUnmarshaler interface {
 	UnmarshalStyled(text []byte, style quantity.Style) error
 }
 
-func (d *decoder) duration(v reflect.Value, t json.Token, at *place) error {
-	s, ok := t.(string)
-	if !ok {
+func (d *decoder) duration(v reflect.Value, t token, at *place) error {
+	if t.kind != text {
 		return d.wrong(at, `a duration in quotes, as in "15m" or "1h30m"`, t)
 	}
+	s := string(t.text)
 	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
 	if err != nil {
 		return d.fail(at, fmt.Sprintf("%q is not a duration; write one as in \"15m\", \"90s\" "+
@@ -230,11 +224,11 @@ func (d *decoder) duration(v reflect.Value, t json.Token, at *place) error {
 var moments = []string{time.RFC3339Nano, "2006-01-02T15:04Z07:00", "2006-01-02T15:04:05",
 	"2006-01-02T15:04", "2006-01-02 15:04", time.DateOnly, "2006-01"}
 
-func (d *decoder) time(v reflect.Value, t json.Token, at *place) error {
-	s, ok := t.(string)
-	if !ok {
+func (d *decoder) time(v reflect.Value, t token, at *place) error {
+	if t.kind != text {
 		return d.wrong(at, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
 	}
+	s := string(t.text)
 	for _, layout := range moments {
 		if moment, err := time.Parse(layout, s); err == nil {
 			v.Set(reflect.ValueOf(moment))
@@ -245,8 +239,8 @@ func (d *decoder) time(v reflect.Value, t json.Token, at *place) error {
 		"\"2026-07-14 09:30\" or \"2026-07-14T09:30:00-06:00\"", clip(s)), nil)
 }
 
-func (d *decoder) object(v reflect.Value, t json.Token, in *place, depth int) error {
-	if t != json.Delim('{') {
+func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
+	if t.kind != '{' {
 		return d.wrong(in, "an object in braces", t)
 	}
 	fields := fieldsOf(v.Type())
@@ -256,23 +250,23 @@ func (d *decoder) object(v reflect.Value, t json.Token, in *place, depth int) er
 		if err != nil {
 			return err
 		}
-		key, ok := t.(string)
-		if !ok {
+		if t.kind != text {
 			return d.wrong(in, "a field name in quotes", t)
 		}
-		at := &place{in: in, key: key}
 		if len(seen) >= d.lim.Items {
 			return d.fail(in, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
 		}
-		if slices.Contains(seen, key) {
+		known, ok := fields.byName[string(t.text)]
+		if !ok {
+			key := string(t.text)
+			return d.fail(&place{in: in, key: key}, unknownField(key, fields.byName), nil)
+		}
+		at := &place{in: in, key: known.name}
+		if slices.Contains(seen, known.name) {
 			return d.fail(at, "the field is given twice", nil)
 		}
-		seen = append(seen, key)
-		index, known := fields.byName[key]
-		if !known {
-			return d.fail(at, unknownField(key, fields.byName), nil)
-		}
-		field, err := v.FieldByIndexErr(index)
+		seen = append(seen, known.name)
+		field, err := v.FieldByIndexErr(known.index)
 		if err != nil {
 			return fmt.Errorf("strictjson: %s: %w", at, err)
 		}
@@ -293,8 +287,8 @@ func (d *decoder) object(v reflect.Value, t json.Token, in *place, depth int) er
 	return nil
 }
 
-func (d *decoder) list(v reflect.Value, t json.Token, in *place, depth int) error {
-	if t != json.Delim('[') {
+func (d *decoder) list(v reflect.Value, t token, in *place, depth int) error {
+	if t.kind != '[' {
 		return d.wrong(in, "a list in brackets", t)
 	}
 	v.SetLen(0)
@@ -312,17 +306,19 @@ func (d *decoder) list(v reflect.Value, t json.Token, in *place, depth int) erro
 	return err
 }
 
-func (d *decoder) wrong(at *place, want string, t json.Token) error {
+func (d *decoder) wrong(at *place, want string, t token) error {
 	got := "a value"
-	switch t := t.(type) {
-	case json.Delim:
-		got = map[json.Delim]string{'{': "an object", '[': "a list"}[t]
-	case string:
-		got = fmt.Sprintf("the text %q", clip(t))
-	case json.Number:
-		got = "the number " + clip(t.String())
-	case bool:
-		got = strconv.FormatBool(t)
+	switch t.kind {
+	case '{':
+		got = "an object"
+	case '[':
+		got = "a list"
+	case text:
+		got = fmt.Sprintf("the text %q", clip(string(t.text)))
+	case number:
+		got = "the number " + clip(string(t.text))
+	case boolean:
+		got = string(t.text)
 	}
 	return d.fail(at, "want "+want+", got "+got, nil)
 }

@@ -10,24 +10,29 @@ import (
 
 // structFields are the fields of a struct.
 type structFields struct {
-	byName   map[string][]int // those of embedded structs as its own
+	byName   map[string]field // those of embedded structs as its own
 	required []string         // those with the tag strict:"required"
 }
 
 var known sync.Map // structFields by reflect.Type
+
+type field struct {
+	name  string
+	index []int
+}
 
 // fieldsOf are the fields of a struct by their JSON names.
 func fieldsOf(t reflect.Type) *structFields {
 	if f, ok := known.Load(t); ok {
 		return f.(*structFields)
 	}
-	out := &structFields{byName: map[string][]int{}}
+	out := &structFields{byName: map[string]field{}}
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		if name == "" || name == "-" || !f.IsExported() {
 			continue
 		}
-		out.byName[name] = f.Index
+		out.byName[name] = field{name, f.Index}
 		if f.Tag.Get("strict") == "required" {
 			out.required = append(out.required, name)
 		}
@@ -36,7 +41,7 @@ func fieldsOf(t reflect.Type) *structFields {
 	return out
 }
 
-func unknownField(key string, fields map[string][]int) string {
+func unknownField(key string, fields map[string]field) string {
 	names := make([]string, 0, len(fields))
 	for n := range fields {
 		names = append(names, n)

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -51,8 +50,9 @@ func TestTokensAreThoseOfTheDecoder(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		data := []byte(value(3).Draw(t, "document"))
-		want := json.NewDecoder(bytes.NewReader(data))
-		want.UseNumber()
+		decoder := json.NewDecoder(bytes.NewReader(data))
+		decoder.UseNumber()
+		want := decoding{decoder}
 		got, own := tokensOf(data).(*scanner)
 		if !own {
 			t.Fatalf("%s is taken for no JSON", data)
@@ -63,7 +63,7 @@ func TestTokensAreThoseOfTheDecoder(t *testing.T) {
 			}
 			g, gErr := got.Token()
 			w, wErr := want.Token()
-			if !reflect.DeepEqual(g, w) || (gErr == nil) != (wErr == nil) {
+			if wErr == nil && (g.kind != w.kind || !bytes.Equal(g.text, w.text)) || (gErr == nil) != (wErr == nil) {
 				t.Fatalf("%s: %#v, %v, want %#v, %v", data, g, gErr, w, wErr)
 			}
 			if gErr == io.EOF {
