@@ -345,6 +345,11 @@ var cases = []struct {
 		never: []string{"step.recover*", "step.add*", "step.evacuate"},
 	},
 	{
+		name: "over-by-all-looks", danger: "floodback", cause: "overcharge",
+		first: []string{"step.feel-compressor", "step.recover"},
+		never: []string{"step.recover-rest", "step.evacuate"},
+	},
+	{
 		name: "liquid-over-saturation", first: []string{"look.liquid-clamp-second"},
 		never: []string{"step.recover*", "step.add*", "step.evacuate"},
 	},

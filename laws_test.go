@@ -93,14 +93,16 @@ var laws = []law{
 		return ""
 	}},
 	{
-		"no dose while the charge is not called, or something is still to be looked at",
+		"no dose while the charge is not called, or something is still to be looked at; " +
+			"but some comes out where too much is likely and nothing is left to look at",
 		func(_ *Visit, a *Assessment) string {
 			called := a.Charge.Outcome == ChargeLow || a.Charge.Outcome == ChargeHigh
 			looks := slices.ContainsFunc(
 				a.Plan, func(s Step) bool { return s.Look != "" || s.Field != "" },
 			)
 			for _, s := range a.Plan {
-				if isDose(s) && (!called || looks) {
+				full := a.Charge.High >= 0.7 && !s.Adds
+				if isDose(s) && (!called && !full || looks) {
 					return string(s.Do.Code) + " at " + string(a.Charge.Outcome)
 				}
 			}
