@@ -345,6 +345,14 @@ var cases = []struct {
 		never: []string{"step.recover*", "step.add*", "step.evacuate"},
 	},
 	{
+		name: "fan-slow", cause: "condenser-heat-rejection", first: []string{"mend.condenser-beyond"},
+		never: []string{"mend.condenser-recirculation"},
+	},
+	{
+		name: "air-comes-back", cause: "condenser-heat-rejection",
+		first: []string{"look.outdoor-air-at-coil"}, never: []string{"mend.*"},
+	},
+	{
 		name: "over-by-all-looks", danger: "floodback", cause: "overcharge",
 		first: []string{"step.feel-compressor", "step.recover"},
 		never: []string{"step.recover-rest", "step.evacuate"},

@@ -655,6 +655,9 @@ func (k *planner) mend(signature diagnose.Code) {
 	if code, ok := k.shownAlready(do.Code); ok {
 		do = fact.New(code)
 	}
+	if do.Code == "mend.condenser-recirculation" && k.lookAt("outdoor-air-at-coil", fact.Fact{}) {
+		return // a fan that turns too slowly reads so, and is missed by the eye
+	}
 	if slices.Contains(leakWithin, do.Code) && k.c.Evidence.Current == nil && !k.c.Metered {
 		do = do.With(fact.Of("current", fact.Term("reading.compressorCurrent")))
 	}

@@ -75,6 +75,8 @@ var beyond = []struct {
 	{way: "mend.compressor-valves", look: atStop, yes: true, then: "mend.leak-within"},
 	{way: "mend.reversing-valve-leak", look: "reversing-valve", yes: true,
 		then: "mend.reversing-valve-found"},
+	{way: "mend.condenser-heat-rejection", look: "outdoor-coil", then: "mend.condenser-beyond"},
+	{way: "mend.condenser-coil", look: "outdoor-coil", then: "mend.condenser-beyond"},
 	{way: "mend.restriction", look: "liquid-line-drop", then: "mend.restriction-at-device"},
 	{way: "mend.valve-starving", look: "valve-bulb", yes: true, then: "mend.valve-bulb-found"},
 	{way: "mend.restrictor-small", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
