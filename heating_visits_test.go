@@ -47,6 +47,20 @@ func TestHeatingVisits(t *testing.T) {
 			has:   []fact.Code{"step.feel-compressor", "look.valve-bulb", "step.charge-stays"},
 			lacks: []fact.Code{"step.leave"},
 		},
+		// Where liquid comes back, nothing wrong is named in no headline.
+		"heating-liquid-unexplained": {
+			headline: "headline.open", causes: fact.Terms{"cause.overcharge", "cause.overfeed"},
+			has: []fact.Code{"step.feel-compressor", "look.valve-bulb"}, lacks: []fact.Code{"step.leave"},
+		},
+		// A coil that gets no air is named before the shortage that it looks like, as the plan goes.
+		"heating-fan-and-short": {
+			cause: "cause.outdoor-air-short", second: "cause.undercharge",
+			has: []fact.Code{"step.find-leak", "step.leave-charge"},
+		},
+		// A check valve that was found to leak is put right, whatever ranks first.
+		"heating-check-valve-found": {
+			cause: "cause.vapor-leak", has: []fact.Code{"step.heating-seen-check"},
+		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},

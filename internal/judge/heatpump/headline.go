@@ -10,9 +10,8 @@ func (p *planner) headline() fact.Fact {
 		top = &p.ranked[1]
 	}
 	nothing := p.b.of(sound)
-	// What the gauges show of an iced coil is the ice first.
-	iced := p.c.Seen.CoilIced && top.code == outdoorAir
-	if s := p.shortage(); s != nil && !(iced && top.chance > s.chance) {
+	// What the gauges show of a coil that lacks its air, or is iced, is that first.
+	if s := p.shortage(); s != nil && !(top.code == outdoorAir && top.chance > s.chance) {
 		top = s
 	}
 	found := !p.blind && p.why.IsZero() && top.chance >= likely && top.code != contradiction
@@ -51,9 +50,12 @@ func (p *planner) headline() fact.Fact {
 	if p.has("step.leave") {
 		return fact.New("headline.sound-likely", fact.Of("chance", fact.Share(nothing)))
 	}
+	// Where liquid comes back, nothing wrong is no answer.
+	wet := p.has("step.feel-compressor")
 	causes := fact.Terms{}
 	for i := range p.ranked {
-		if s := &p.ranked[i]; s.chance >= worth/2 && len(causes) < 2 {
+		s := &p.ranked[i]
+		if s.chance >= worth/2 && len(causes) < 2 && !(wet && s.code == sound) {
 			causes = append(causes, fact.Term("cause."+s.code))
 		}
 	}

@@ -286,6 +286,8 @@ var inSight = []struct {
 	{"outdoor-coil", "step.heating-seen-outdoor", []string{outdoorAir}},
 	{"strips-current", "step.heating-seen-strips", []string{strips}},
 	{"defrost-test", "step.heating-seen-defrost", []string{defrost, outdoorAir}},
+	{"check-valves", "step.heating-seen-check", []string{"overfeed"}},
+	{"valve-bulb", "step.heating-seen-bulb", []string{"overfeed", "restriction"}},
 }
 
 // putRight adds what a look found and no step of the plan is for yet.
