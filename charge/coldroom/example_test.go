@@ -112,3 +112,24 @@ func ExampleBox_Load() {
 	// takes in 4115 Btu/h, of it 2381 through the door
 	// in 20h0m0s of running the machine has to give 4938 Btu/h
 }
+
+// How much to weigh into a lying receiver of 6 in by 24 in to raise its level by an inch.
+func ExampleReceiver_Holds() {
+	fluid, err := refrigerant.Lookup("R-448A")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r := coldroom.Receiver{Diameter: quantity.Inches(6), Length: quantity.Inches(24)}
+	var at [2]quantity.Mass
+	for i, level := range []float64{1, 2} {
+		at[i], err = r.Holds(fluid, quantity.Fahrenheit(95), quantity.Inches(level))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+	}
+	fmt.Printf("%.1f lb\n", (at[1] - at[0]).Pounds())
+	// Output:
+	// 4.7 lb
+}

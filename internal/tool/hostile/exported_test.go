@@ -284,6 +284,7 @@ var types = []reflect.Type{
 	reflect.TypeFor[coldroom.Insulation](),
 	reflect.TypeFor[coldroom.Panel](),
 	reflect.TypeFor[coldroom.PressureControl](),
+	reflect.TypeFor[coldroom.Receiver](),
 	reflect.TypeFor[coldroom.Room](),
 	reflect.TypeFor[coldroom.Usual](),
 	reflect.TypeFor[charge.Accessory](),
