@@ -652,7 +652,7 @@ func (k *planner) mend(signature diagnose.Code) {
 				fact.Of("fault", string(f.Code)), fact.Of("house", f.Sources[0].Title))
 		}
 	}
-	if code, ok := k.shownAlready(do.Code); ok {
+	if code, ok := k.shownAlready(do.Code, m.Chance); ok {
 		do = fact.New(code)
 	}
 	if do.Code == "mend.condenser-recirculation" && k.lookAt("outdoor-air-at-coil", fact.Fact{}) {
@@ -673,8 +673,8 @@ func (k *planner) mend(signature diagnose.Code) {
 }
 
 // shownAlready is how a cause is put right where the usual way would look once more for what a look
-// has shown, or what both numbers of a restrictor say.
-func (k *planner) shownAlready(way fact.Code) (fact.Code, bool) {
+// has shown, or what both numbers of a restrictor say; chance is that of the cause.
+func (k *planner) shownAlready(way fact.Code, chance float64) (fact.Code, bool) {
 	if slices.Contains(leakWithin, way) && k.c.HeatPump && !k.answered("reversing-valve", atStop) {
 		return "mend.valve-before-compressor", true
 	}
@@ -683,7 +683,8 @@ func (k *planner) shownAlready(way fact.Code) (fact.Code, bool) {
 	}
 	for _, x := range beyond {
 		yes, done := k.answer(x.look)
-		if x.way == way && done && yes == x.yes && (!x.split || !k.c.HeatPump) {
+		if x.way == way && done && yes == x.yes && (!x.split || !k.c.HeatPump) &&
+			chance >= x.least {
 			return x.then, true
 		}
 	}

@@ -61,16 +61,21 @@ var clamps = []struct {
 var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}
 
 // beyond is how a cause is put right once its look was answered, by the way that holds before;
-// split for machines without a reversing valve alone.
+// split for machines without a reversing valve alone, from a chance of least on.
 var beyond = []struct {
 	way, then  fact.Code
 	look       string
 	yes, split bool
+	least      float64
 }{
 	{way: "mend.non-condensables", look: "standing-pressure", yes: true, then: "mend.gas-proved"},
-	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, then: "mend.compressor-worn"},
-	{way: "mend.compressor-valves", look: atStop, yes: true, split: true,
+	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, least: condemns,
 		then: "mend.compressor-worn"},
+	{way: "mend.compressor-valves", look: atStop, yes: true, split: true, least: condemns,
+		then: "mend.compressor-worn"},
+	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, then: "mend.compressor-proof"},
+	{way: "mend.compressor-valves", look: atStop, yes: true, split: true,
+		then: "mend.compressor-proof"},
 	{way: "mend.vapor-leak", look: atStop, yes: true, then: "mend.leak-within"},
 	{way: "mend.compressor-valves", look: atStop, yes: true, then: "mend.leak-within"},
 	{way: "mend.reversing-valve-leak", look: "reversing-valve", yes: true,
@@ -82,6 +87,10 @@ var beyond = []struct {
 	{way: "mend.restrictor-small", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
 	{way: "mend.restrictor-large", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
 }
+
+// condemns is the chance from which one test is enough to replace a compressor by: it is the
+// dearest part, and nothing brings it back. Common practice, no source.
+const condemns = 0.8
 
 const atStop, ofRestrictor = "pressures-at-stop", "restrictor-number"
 
