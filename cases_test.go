@@ -345,6 +345,10 @@ var cases = []struct {
 		never: []string{"step.recover*", "step.add*", "step.evacuate"},
 	},
 	{
+		name: "short-on-a-long-line", cause: "undercharge", first: []string{"step.find-leak"},
+		never: []string{"step.add*"},
+	},
+	{
 		name: "fan-slow", cause: "condenser-heat-rejection", first: []string{"mend.condenser-beyond"},
 		never: []string{"mend.condenser-recirculation"},
 	},
@@ -537,5 +541,25 @@ func TestCases(t *testing.T) {
 				t.Errorf("the charge is %s", a.Charge.Outcome)
 			}
 		})
+	}
+}
+
+// What is missing may be what a long line takes, and the search for a leak says so; beside a line
+// that the label allows for it does not.
+func TestShortOnALongLine(t *testing.T) {
+	says := func(v Visit) bool {
+		a := assess(t, v)
+		i := slices.IndexFunc(a.Plan, func(s Step) bool { return s.Do.Code == StepFindLeak })
+		if i < 0 {
+			t.Fatalf("no leak is looked for: %v", codes(a))
+		}
+		return a.Plan[i].Why != nil && a.Plan[i].Why.Code == "leak.or-line"
+	}
+	v := caseOfName(t, "short-on-a-long-line")
+	if !says(v) {
+		t.Error("the line is not spoken of")
+	}
+	if v.Equipment.LineSet.Length = v.Equipment.Label.FactoryLineSet; says(v) {
+		t.Error("a line that the label allows for is spoken of")
 	}
 }

@@ -48,10 +48,15 @@ func (k *planner) short() {
 
 const leakLook = "oil-and-leak"
 
-// findLeak looks for the leak, unless that was done.
+// findLeak looks for the leak, unless that was done. A machine that was never charged for all of
+// its line lacks as much without one.
 func (k *planner) findLeak() {
-	if _, done := k.answer(leakLook); !done {
-		k.Add(modes.FindLeak)
+	if _, done := k.answer(leakLook); done {
+		return
+	}
+	step := k.Add(modes.FindLeak)
+	if w := k.c.Weighing; w != nil && w.Line > 0 {
+		step.Why = fact.New("leak.or-line", fact.Amount("more", w.Line))
 	}
 }
 
