@@ -45,6 +45,10 @@ func settle(p *prepared) (settled, error) {
 	if err != nil {
 		return s, err
 	}
+	waited := len(p.visit.Moves) == 0 || s.since >= charge.WaitAfterMove()
+	if waited && seldom(log) && course.State == charge.TooShort && course.Wait == 0 {
+		course = deltaCourse{} // as good as none
+	}
 	// A valve hunts where its superheat swings while the subcooling stands still.
 	var hunt deltaCourse
 	if method == charge.Subcooling {
@@ -68,6 +72,13 @@ func settle(p *prepared) (settled, error) {
 		s.steadiness = steadinessOf(method, course)
 	}
 	return s, nil
+}
+
+// seldom says that a log is written by hand, half a minute and more from one entry to the next. A
+// few such entries that agree hold nothing up that would be judged without a log.
+func seldom(log []LogEntry) bool {
+	last := len(log) - 1
+	return log[last].At-log[0].At >= time.Duration(last)*30*time.Second
 }
 
 // lastOf is the readings with those that a part of the log holds as it holds them last: what was

@@ -44,7 +44,7 @@ func settle(t, y []float64, within float64) course {
 	}
 	t, y, c.spikes = withoutSpikes(t, y, within)
 	if len(t) < fewestReadings {
-		return c.latest(t, y, TooShort)
+		return c.few(t, y, within)
 	}
 	if h, ok := huntOn(t, y, within); ok {
 		return c.hunting(t, y, within, h)
@@ -62,6 +62,20 @@ func settle(t, y []float64, within float64) course {
 	c.wait = shortestCalm
 	if span := t[len(t)-1] - t[0]; span < shortestCalm {
 		c.wait -= span
+	}
+	return c
+}
+
+// few says of fewer readings than prove anything for how long the last of them must go on as they
+// are, where any of them differs from the others.
+func (c course) few(t, y []float64, within float64) course {
+	c = c.latest(t, y, TooShort)
+	n := len(y)
+	for i := n - 1; i >= 0; i-- {
+		if low, high := bounds(y[i:]); high-low > within {
+			c.wait = max(shortestCalm-(t[n-1]-t[i+1]), 0)
+			break
+		}
 	}
 	return c
 }

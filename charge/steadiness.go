@@ -93,7 +93,8 @@ type Steadiness[T quantity.Quantity] struct {
 	// TimeConstant is that of the approach: 63 % of the way in one of it. Zero
 	// where the log shows no approach.
 	TimeConstant time.Duration
-	// Wait is how long it may still take until the value stands still.
+	// Wait is how long it may still take until the value stands still. It is zero where readings
+	// that are TooShort differ by no more than Within, or the last five minutes of them do.
 	Wait time.Duration
 	// Period and Swing (lowest to highest) of the hunting; zero without any.
 	Period time.Duration
