@@ -265,6 +265,19 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
 		all:   []string{"step.cold-seen-termination"}, never: []string{"step.cold-add*"},
 	},
+	// A defrost that was seen to fail is mended, and nothing else is looked for.
+	"cold-defrost-fails": {
+		cause: "cold-evaporator",
+		steps: []string{
+			"step.cold-food-frozen", "step.cold-defrost-now", "step.cold-seen-defrost",
+		},
+		never: []string{"step.cold-why-iced", "step.cold-add*"},
+	},
+	// Ice that was seen is melted before any gauge is read.
+	"cold-iced-unread": {
+		steps: []string{"step.cold-food-move", "step.cold-defrost-now"},
+		never: []string{"step.read", "step.cold-add*"},
+	},
 	// Oil marks where refrigerant went, however sound the rest reads.
 	"cold-oil-marks": {all: []string{"step.find-leak"}, never: []string{"step.cold-leave"}},
 	// Liquid at the compressor comes before food that is cold.

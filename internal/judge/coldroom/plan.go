@@ -257,6 +257,9 @@ func (p *planner) unread() bool {
 	if has >= least || has >= 1 && p.unjudged.Code != "" {
 		return false
 	}
+	if p.iced() { // ice that was seen is melted before anything is read
+		return true
+	}
 	c := p.c
 	for _, r := range []struct {
 		name string
@@ -303,10 +306,16 @@ func (p *planner) iced() bool {
 	// What the gauges show is that of the ice.
 	p.look("cold-evaporator-fans", "cold-defrost-works", "cold-door-leaks")
 	why := fact.Of("defrost", p.defrost())
-	switch r := p.rank(evaporator); {
+	r := p.rank(evaporator)
+	if r.chance < likely {
+		p.headline = fact.New("headline.cold-iced")
+	}
+	switch {
+	case p.k.answers["cold-defrost-works"]:
+		s := p.add("step.cold-seen-defrost", why)
+		s.Cause, s.Chance = r.code, r.chance
 	case r.chance < likely:
 		p.add("step.cold-why-iced", why)
-		p.headline = fact.New("headline.cold-iced")
 	case faults[r.faults[0]].code == "cold-defrost": // the ice itself is seen to already
 		s := p.add("step.cold-why-iced", why)
 		s.Cause, s.Chance = r.code, r.chance
