@@ -203,6 +203,10 @@ var cases = []struct {
 		never: []string{"look.indoor-ice"},
 	},
 	{
+		name: "sound-and-head-high", danger: "condensing-high",
+		first: []string{"look.outdoor-coil"}, never: []string{"step.leave"},
+	},
+	{
 		name:  "froze-last-night",
 		first: []string{"look.indoor-air-path"},
 		never: []string{"step.leave"},

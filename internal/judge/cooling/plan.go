@@ -719,7 +719,7 @@ func (k *planner) leave() {
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
-	if k.readAside() || k.unread() {
+	if k.readAside() || k.unread() || k.lookBehind() {
 		return
 	}
 	if k.drawsMuch() {
@@ -740,6 +740,15 @@ func (k *planner) leave() {
 	if complains {
 		k.Add(modes.AskUse)
 	}
+}
+
+// lookBehind looks at what brings the danger that is told of a machine that reads sound; false
+// where none is told, or it was seen.
+func (k *planner) lookBehind() bool {
+	return slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool {
+		look := behind[x.Code]
+		return look != "" && k.lookAt(look, fact.Fact{})
+	})
 }
 
 // drawsMuch: the compressor draws more than its rated current, and nobody has measured why.

@@ -38,6 +38,13 @@ var secures = map[string][]fact.Code{
 	"current-highest":           {modes.Voltage},
 }
 
+// behind is what is looked at behind a danger, from outside, before a machine is left that reads
+// sound beside it.
+var behind = map[string]string{
+	"condensing-high": "outdoor-coil", "discharge-hot": "outdoor-coil",
+	"superheat-low": airLook, "evaporating-cold": airLook, "evaporating-coldest": airLook,
+}
+
 // asides are the looks that stand behind a reading below, or above, what its label asks for, in
 // their order.
 var asides = map[charge.Method]struct{ below, above []string }{
