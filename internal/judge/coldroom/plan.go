@@ -737,29 +737,45 @@ func (p *planner) mend(r *ranked) {
 	if r.code == compressor {
 		code, opens = p.ofCompressor(code)
 	}
-	whole := opens && r.code == restriction && !p.k.valve && !p.stopped()
-	switch {
-	case whole && p.looks != nil:
+	drier := opens && r.code == restriction
+	whole := drier && !p.k.valve && !p.stopped()
+	if whole && p.looks != nil {
 		return // nothing is recovered before a look is answered
-	case whole: // behind a tube there is no receiver to pump the charge into
-		code = "mend.cold-drier-tube"
-		p.add("step.recover-rest")
-	case opens && r.code == restriction && p.stopped() && !p.k.answers["cold-drier-drop"]:
-		code = "mend.cold-drier-stopped"
 	}
-	values := []fact.Value{fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost())}
-	if usual, ok := controlFigure(p.c, &p.k.usual); ok && code == "mend.cold-pressure-control" {
-		values = append(values, usual.Values...)
+	if drier {
+		code = p.ofDrier(code, whole)
 	}
-	if wait, ok := p.k.course.rest(p.k); ok && code == "mend."+pullsDown {
-		values = append(values, fact.Of("wait", wait))
-	}
-	s := p.add(code, values...)
+	s := p.add(code, p.mendsWith(code, chance)...)
 	s.Cause, s.Chance = r.code, chance
 	s.Opens = s.Opens || opens
 	if whole {
 		p.closed()
 	}
+}
+
+// mendsWith are the figures of a step that mends.
+func (p *planner) mendsWith(code fact.Code, chance float64) []fact.Value {
+	out := []fact.Value{fact.Of("chance", fact.Share(chance)), fact.Of("defrost", p.defrost())}
+	if usual, ok := controlFigure(p.c, &p.k.usual); ok && code == "mend.cold-pressure-control" {
+		out = append(out, usual.Values...)
+	}
+	if wait, ok := p.k.course.rest(p.k); ok && code == "mend."+pullsDown {
+		out = append(out, fact.Of("wait", wait))
+	}
+	return out
+}
+
+// ofDrier is how one is renewed, else by code; behind a tube the whole charge is recovered, for
+// there is no receiver to pump it into.
+func (p *planner) ofDrier(code fact.Code, whole bool) fact.Code {
+	switch {
+	case whole:
+		p.add("step.recover-rest")
+		return "mend.cold-drier-tube"
+	case p.stopped() && !p.k.answers["cold-drier-drop"]:
+		return "mend.cold-drier-stopped"
+	}
+	return code
 }
 
 // ofCompressor is how a compressor is seen to that leaks within, else by code: no part is condemned
