@@ -330,7 +330,7 @@ type Effect struct {
 }
 
 // A Question is what is worth looking at or reading before anything is done, and what each
-// answer would mean.
+// answer would mean. With neither Look nor Field it is which metering device the machine has.
 type Question struct {
 	// Look is the code by which a Check answers it; empty for a reading.
 	Look string `json:"look,omitzero"`
