@@ -51,7 +51,7 @@ function frame(s, h, xs, ys, xName, yName, log, low) {
   const x = (v) => left + ((right - left) * (v - xs[0])) / (xs[1] - xs[0]);
   const y = (v) => bottom - ((bottom - top) * (f(v) - f(ys[0]))) / (f(ys[1]) - f(ys[0]));
   for (const t of ticks(xs[0], xs[1], 6)) s.append(svg("line", { x1: x(t), x2: x(t), y1: top, y2: bottom, class: "grid" }), svg("text", { x: x(t), y: bottom + 17, "text-anchor": "middle" }, tickText(t)));
-  const yTicks = log ? [1, 2, 5].flatMap((m) => [1, 10, 100, 1000, 1e4].map((p) => m * p)).filter((t) => t >= ys[0] && t <= ys[1]) : ticks(ys[0], ys[1], low ? 3 : 5);
+  const yTicks = log ? [1, 2, 5].flatMap((m) => [1, 10, 100, 1000, 1e4].map((p) => m * p)).filter((t) => t >= ys[0] && t <= ys[1]) : ticks(ys[0], ys[1], h < 80 ? 2 : low ? 3 : 5);
   for (const t of yTicks) s.append(svg("line", { x1: left, x2: right, y1: y(t), y2: y(t), class: "grid" }), svg("text", { x: left - 5, y: y(t) + 5, "text-anchor": "end" }, tickText(t)));
   s.append(svg("path", { d: `M${left} ${top}V${bottom}H${right}`, class: "axis" }), svg("text", { x: right, y: low ? 14 : h - 4, "text-anchor": "end" }, xName), svg("text", { x: 2, y: 14 }, yName));
   return { x, y, left, right, top, bottom };
@@ -65,13 +65,14 @@ const span = (values, least) => {
 let lastTrend = null;
 function trendChart(tr) {
   lastTrend = tr;
+  $("trend").hidden = !tr;
   if (!tr) return figure("trend");
   const values = tr.points.map((p) => p[1]), minutes = [...tr.points.map((p) => p[0]), ...tr.moves.map((m) => m.minutes), elapsed() / 60];
   if (tr.band) values.push(tr.band.low, tr.band.high);
   if (tr.settled !== undefined) values.push(tr.settled);
   const xs = [Math.min(...minutes), Math.max(...minutes)], last = tr.points.at(-1);
   if (xs[1] - xs[0] < 5) xs[1] = xs[0] + 5;
-  const h = Math.max(90, Math.min(200, Math.round((360 * $("trend").clientHeight) / Math.max(1, $("trend").clientWidth)) || 120));
+  const h = Math.max(56, Math.min(200, Math.round((360 * $("trend").clientHeight) / Math.max(1, $("trend").clientWidth)) || 120));
   figure("trend", "", `${t("trend.title", { of: sentence(tr.of) })}: ${round(last[1])} ${tr.unit}${tr.text ? ". " + tr.text : ""}`, h, (s) => {
     const { x, y, left, right, top, bottom } = frame(s, h, xs, span(values, 4), t("trend.minutes"), `${tr.of}, ${tr.unit}`, false, true);
     if (tr.band) s.prepend(svg("rect", { x: left, width: right - left, y: y(tr.band.high), height: Math.max(1, y(tr.band.low) - y(tr.band.high)), class: "band" }));

@@ -17,10 +17,10 @@ function renderLoop(answer, isWhole) {
   announce([t("outcome." + outcome) + ". " + line, ...(risk.hidden ? [] : [t("danger") + ": " + grave[0].text])].join(" "));
   $("figures").replaceChildren(...((l && l.figures) || []).map((f) => make("div", {}, make("dt", {}, f.name), make("dd", {}, joined(f.text)))));
   bandChart(answer.band);
-  trendChart(answer.trend);
   inBar = answer.inBar || [];
   errors(answer.errors || {}, (l && l.doubts) || {});
   if (isWhole || !l) renderNext(l, missing);
+  trendChart(answer.trend); // last, in what the rest leaves
 }
 
 let nextShown = "";
