@@ -112,7 +112,8 @@ var laws = []law{
 	{"what is called low is looked for as a leak before it is read again",
 		func(v *Visit, a *Assessment) string {
 			leak, read := -1, -1
-			if slices.ContainsFunc(
+			// In a cold room the bulb tells a shortage from a valve, and the receiver hides it.
+			if a.Mode.Mode == Refrigeration || slices.ContainsFunc(
 				v.Checks, func(c Check) bool { return c.Look == "oil-and-leak" },
 			) {
 				return ""
@@ -317,21 +318,10 @@ func TestLawsOfAPlan(t *testing.T) {
 	case testing.Short():
 		n = 200
 	}
-	broken := map[string]int{}
-	for i := range n {
-		rng := rand.New(rand.NewPCG(23, uint64(i)))
+	i := 0
+	holdLaws(t, n, func(rng *rand.Rand) Visit {
 		v, _ := simulated(t, rng, simulate.Options{Other: i%2 == 1})
-		v = decorated(rng, v)
-		a, err := Assess(v)
-		if err != nil {
-			t.Fatalf("visit %d: %v", i, err)
-		}
-		for _, l := range laws {
-			if what := l.broken(&v, &a); what != "" {
-				if broken[l.name]++; broken[l.name] <= 3 {
-					t.Errorf("visit %d: %s: %s %v", i, l.name, what, codes(a))
-				}
-			}
-		}
-	}
+		i++
+		return decorated(rng, v)
+	})
 }
