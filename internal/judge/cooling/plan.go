@@ -230,7 +230,8 @@ func (k *planner) movedMuch() bool {
 		return true
 	}
 	for _, m := range k.b.Marginals() { // what answers for the reading, and opens nothing
-		if !ofCharge(m.Signature) && k.worthMending(m.Chance) && !k.opens(m.Signature) {
+		if !ofCharge(m.Signature) && k.worthMending(m.Chance) && !k.opens(m.Signature) &&
+			!k.lookedAt(m.Signature) {
 			k.mend(m.Signature)
 		}
 	}
@@ -625,7 +626,8 @@ func lookCode(m *diagnose.Measurement) string {
 	return ""
 }
 
-// mend puts a cause right, by the name of its fault where one is likeliest by far.
+// mend puts a cause right, by the name of its fault where one is likeliest by far. An instrument
+// that was found right is looked at again only where it is likely all the same.
 func (k *planner) mend(signature diagnose.Code) {
 	if signature == k.secured {
 		return
@@ -637,6 +639,9 @@ func (k *planner) mend(signature diagnose.Code) {
 		return
 	}
 	m := &k.b.Marginals()[i]
+	if m.Chance < likely && k.c.Cleared(signature) {
+		return
+	}
 	do, effect, said := fact.New(fact.Code("mend."+string(signature))), modes.Effect{}, m.Chance
 	for _, f := range m.Faults {
 		effect.Running = effect.Running || f.Fault.Running

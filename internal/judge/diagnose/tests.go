@@ -87,6 +87,14 @@ func (e *Evidence) answered(t *test) bool {
 	return false
 }
 
+// Cleared says that a look at an instrument found it right.
+func (e *Evidence) Cleared(signature Code) bool {
+	return slices.ContainsFunc(e.Answers, func(a Answer) bool {
+		t := lookupTest(a.Code)
+		return t != nil && t.instruments && !a.Yes && t.decides(signature)
+	})
+}
+
 // A Look is a test that a technician can be asked for.
 type Look struct {
 	Code    string
