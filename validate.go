@@ -1,7 +1,8 @@
 package satline
 
-// Validate lists every field to mend before the visit can be assessed, refrigerant first; nil where there is none. Assess returns the first of them. What can only be told
-// from the readings as they come to rest is looked at once the fields themselves are right.
+// Validate lists every field to mend before the visit can be assessed, refrigerant first; nil where
+// there is none. Assess returns the first of them. What can only be told from the readings as they
+// come to rest is looked at once the fields themselves are right.
 func (v Visit) Validate() []*VisitError {
 	if _, problems := checked(v); len(problems) > 0 {
 		return problems

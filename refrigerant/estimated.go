@@ -8,13 +8,13 @@ import (
 )
 
 // Estimated reports whether the properties of r rest on an estimate, and why, in English as the
-// Sources are: for some pairs of components no fit to measurements is published. Where designated blends have such
-// a pair, one parameter was found that brings their bubble and dew points at one
+// Sources are: for some pairs of components no fit to measurements is published. Where designated
+// blends have such a pair, one parameter was found that brings their bubble and dew points at one
 // atmosphere to what the ASHRAE Handbook prints: most are then within 0.3 K of it, R-424A and
-// R-408A within 1 K. Print of R-403A, R-403B and R-413A, 3 to 4 K warmer at the bubble
-// point, does not agree with what the same table says of R-509A, and is not followed. Of
-// any other pair nothing is known, and the linear rule stands in. Where the maker's chart says
-// otherwise the chart is right. SaturationUncertainty says how much is left open.
+// R-408A within 1 K. Print of R-403A, R-403B and R-413A, 3 to 4 K warmer at the bubble point, does
+// not agree with what the same table says of R-509A, and is not followed. Of any other pair nothing
+// is known, and the linear rule stands in. Where the maker's chart says otherwise the chart is
+// right. SaturationUncertainty says how much is left open.
 //
 // Ammonia and water mix poorly with most refrigerants, which the rule knows nothing of: where
 // ammonia has a published fit the rule is up to 20 K from it.

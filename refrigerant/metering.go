@@ -34,11 +34,11 @@ func (m Metering) MarshalText() ([]byte, error) {
 	return enum.Text("metering device", meteringNames, m)
 }
 
-// UnmarshalText reads the names that String returns, "not stated" among them, and "piston", "orifice", "short tube",
-// "fixed", "capillary", "TEV" and "EEV".
+// UnmarshalText reads the names that String returns, "not stated" among them, and "piston",
+// "orifice", "fixed orifice", "short tube", "fixed", "capillary", "TEV" and "EEV".
 func (m *Metering) UnmarshalText(text []byte) error {
 	switch strings.ToLower(strings.TrimSpace(string(text))) {
-	case "piston", "orifice", "short tube", "fixed":
+	case "piston", "orifice", "fixed orifice", "short tube", "fixed":
 		*m = FixedRestrictor
 		return nil
 	case "capillary":

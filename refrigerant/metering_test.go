@@ -17,8 +17,9 @@ func ExampleMetering_Fixed() {
 func TestMeteringReadsTheNamesOfTheTrade(t *testing.T) {
 	for text, want := range map[string]refrigerant.Metering{
 		"piston": refrigerant.FixedRestrictor, "Short tube": refrigerant.FixedRestrictor,
-		"fixed":     refrigerant.FixedRestrictor,
-		"capillary": refrigerant.Capillary, "capillary tube": refrigerant.Capillary,
+		"fixed orifice": refrigerant.FixedRestrictor,
+		"fixed":         refrigerant.FixedRestrictor,
+		"capillary":     refrigerant.Capillary, "capillary tube": refrigerant.Capillary,
 		"tev": refrigerant.TXV, "EEV": refrigerant.EXV,
 	} {
 		var m refrigerant.Metering

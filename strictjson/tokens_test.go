@@ -63,7 +63,8 @@ func TestTokensAreThoseOfTheDecoder(t *testing.T) {
 			}
 			g, gErr := got.Token()
 			w, wErr := want.Token()
-			if wErr == nil && (g.kind != w.kind || !bytes.Equal(g.text, w.text)) || (gErr == nil) != (wErr == nil) {
+			differ := g.kind != w.kind || !bytes.Equal(g.text, w.text)
+			if wErr == nil && differ || (gErr == nil) != (wErr == nil) {
 				t.Fatalf("%s: %#v, %v, want %#v, %v", data, g, gErr, w, wErr)
 			}
 			if gErr == io.EOF {

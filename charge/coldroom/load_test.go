@@ -86,8 +86,8 @@ func TestPublishedDoor(t *testing.T) {
 	}
 }
 
-// Whatever comes in adds to the load, the colder the box the more, and what a machine gives while it
-// may run is the load of the day.
+// Whatever comes in adds to the load, the colder the box the more, and what a machine gives while
+// it may run is the load of the day.
 func TestLoadGrows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		inside := rapid.Float64Range(-28, 14).Draw(t, "inside")

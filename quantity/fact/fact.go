@@ -73,7 +73,9 @@ type Terms []Term
 func Amount[T quantity.Quantity](name string, v T) Value { return Value{name, v} }
 
 // Of makes a value of what is no quantity.
-func Of[T Share | Times | Number | int | time.Duration | Term | Terms | string](name string, v T) Value {
+func Of[T Share | Times | Number | int | time.Duration | Term | Terms | string](
+	name string, v T,
+) Value {
 	return Value{name, v}
 }
 

@@ -29,10 +29,10 @@ func BenchmarkFirstAnswer(b *testing.B) {
 }
 
 // BenchmarkLaterAnswer is the time from a key to the verdict on the page, and to the end of the
-// frame that draws it. Keys come 60 to 760 ms apart, some while the whole answer to the one before is
-// being worked out or drawn. Of %-ahead of them the verdict was worked out before they came. That of
-// the others waits: after a key, Chromium holds what a worker sends until the frame that shows the
-// key. What the processors work for a key is counted over the whole browser.
+// frame that draws it. Keys come 60 to 760 ms apart, some while the whole answer to the one before
+// is being worked out or drawn. Of %-ahead of them the verdict was worked out before they came.
+// That of the others waits: after a key, Chromium holds what a worker sends until the frame that
+// shows the key. What the processors work for a key is counted over the whole browser.
 func BenchmarkLaterAnswer(b *testing.B) { laterAnswer(b, demo) }
 
 // BenchmarkLaterInTheLoop is the same while a machine is charged: with a log, and its clock.

@@ -340,8 +340,8 @@ func (b *belief) wantsBulb(k *known) bool {
 		b.cause(flooding)+b.cause(starving) >= may
 }
 
-// open says that a look can be taken on the machine and was not yet; what is asked of a vacuum alone,
-// heldUp asks.
+// open says that a look can be taken on the machine and was not yet; what is asked of a vacuum
+// alone, heldUp asks.
 func (k *known) open(l *look) bool {
 	_, done := k.answers[l.code]
 	shown := k.course.falls() && l.of[pullsDown] >= likely

@@ -860,8 +860,8 @@ func (k *planner) chargeStays() {
 }
 
 // fewOunces: too much is likely, and a measured part of it that comes out tells as much as an empty
-// circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps, and what a
-// capillary holds is weighed.
+// circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps, and what
+// a capillary holds is weighed.
 func (k *planner) fewOunces() bool {
 	return k.b.Charge.High >= offFrom && k.c.NetMoved == 0 && !k.Stopped() &&
 		k.b.Probability(diagnose.NonCondensables) < worth/2 &&

@@ -9,10 +9,10 @@ import (
 
 // A thermostatic valve closes before the superheat is gone: of some 3,600 machines that were drawn
 // with a valve that feeds as it should, by either generator of the trial and whatever else was
-// wrong with them, none read below 5 °F, but for a suction gauge off zero, another refrigerant and hoses
-// that were swapped. The likelihood of the readings has wide tails there, for causes that let the
-// superheat rise far above the setting; so a superheat under this floor is weighed once more, as
-// something seen.
+// wrong with them, none read below 5 °F, but for a suction gauge off zero, another refrigerant and
+// hoses that were swapped. The likelihood of the readings has wide tails there, for causes that let
+// the superheat rise far above the setting; so a superheat under this floor is weighed once more,
+// as something seen.
 const valveFloor = 4 / 1.8 // K
 
 // An electronic valve has no spring: it keeps what its controller aims at, and one that aims at a

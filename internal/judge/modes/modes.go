@@ -247,8 +247,8 @@ func (r *Reading) Within() bool {
 	return r.Deviation != nil && max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance
 }
 
-// A Question is a look (by its code) or a reading (by its field) and what each answer would
-// mean; of a look the answer that finds something first. With neither it is which metering device the
+// A Question is a look (by its code) or a reading (by its field) and what each answer would mean;
+// of a look the answer that finds something first. With neither it is which metering device the
 // machine has.
 type Question struct {
 	Look, Field string
