@@ -230,6 +230,18 @@ func TestRead(t *testing.T) {
 	}
 }
 
+// The range of a field is written as its language writes numbers.
+func TestRangeInSpanish(t *testing.T) {
+	got := Read(Typed{
+		Path: "equipment.restrictor", Kind: "Length", Text: "40 in", Unit: "in",
+		Language: satline.Spanish,
+	})
+	if comma := regexp.MustCompile(`[0-9],[0-9]`); !comma.MatchString(got.Problem) ||
+		regexp.MustCompile(`[0-9]\.[0-9]`).MatchString(got.Problem) {
+		t.Errorf("%+v", got)
+	}
+}
+
 // Each task answers what it asks for; the figures are invented.
 func TestTasks(t *testing.T) {
 	visit := demo(t)

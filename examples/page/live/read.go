@@ -71,7 +71,8 @@ func Read(in Typed) Reading {
 		}
 		if lowOK && highOK {
 			out.Problem = b.sentence("problem.range",
-				"low", m.show(low, in.Unit), "high", m.show(high, in.Unit))
+				"low", b.figures(m.show(low, in.Unit)),
+				"high", b.figures(m.show(high, in.Unit)))
 		} else {
 			out.Problem = b.word("problem.far")
 		}

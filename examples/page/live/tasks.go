@@ -431,8 +431,8 @@ func (b book) problem(err error, sys quantity.System) string {
 		return where + b.word("problem.missing")
 	case isFar && far.Min != nil && far.Max != nil:
 		return where + b.sentence("problem.outside",
-			"value", inSystem(far.Value, sys), "low", inSystem(far.Min, sys),
-			"high", inSystem(far.Max, sys)) + b.english("; "+far.Advice)
+			"value", b.figures(inSystem(far.Value, sys)), "low", b.figures(inSystem(far.Min, sys)),
+			"high", b.figures(inSystem(far.Max, sys))) + b.english("; "+far.Advice)
 	case b.language != satline.English && b.language != "":
 		if at != nil && at.Kind == satline.FieldUnknown {
 			return where + b.word("problem.unknown")

@@ -63,6 +63,17 @@ func (b book) word(code string) string {
 	return satline.Word(code, b.language)
 }
 
+// figures writes the decimals of a text as the language does.
+func (b book) figures(text string) string {
+	out, digit := []byte(text), func(c byte) bool { return c >= '0' && c <= '9' }
+	for i := 1; i+1 < len(out); i++ {
+		if out[i] == '.' && digit(out[i-1]) && digit(out[i+1]) {
+			out[i] = b.word("decimal")[0]
+		}
+	}
+	return string(out)
+}
+
 // sentence puts values into words: "from {low} to {high}".
 func (b book) sentence(code string, values ...string) string {
 	var pairs []string
