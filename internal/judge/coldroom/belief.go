@@ -8,6 +8,7 @@ import (
 
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/physics/cyclefluid"
 	"github.com/satline/satline/quantity"
 )
@@ -264,11 +265,13 @@ func (b *belief) ranking() []ranked {
 			}
 		}
 		slices.SortStableFunc(r.faults, func(x, y int) int {
-			return cmp.Compare(b.faults[y], b.faults[x])
+			return cmp.Compare(modes.Rank(b.faults[y]), modes.Rank(b.faults[x]))
 		})
 		out = append(out, r)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].chance > out[j].chance })
+	sort.SliceStable(out, func(i, j int) bool {
+		return modes.Rank(out[i].chance) > modes.Rank(out[j].chance)
+	})
 	return out
 }
 

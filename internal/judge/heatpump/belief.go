@@ -359,11 +359,13 @@ func (b *belief) standings() []standing {
 			}
 		}
 		sort.SliceStable(s.faults, func(i, j int) bool {
-			return s.faults[i].Chance > s.faults[j].Chance
+			return modes.Rank(s.faults[i].Chance) > modes.Rank(s.faults[j].Chance)
 		})
 		out = append(out, s)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].chance > out[j].chance })
+	sort.SliceStable(out, func(i, j int) bool {
+		return modes.Rank(out[i].chance) > modes.Rank(out[j].chance)
+	})
 	return out
 }
 

@@ -13,6 +13,7 @@
 package modes
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -246,6 +247,10 @@ type Reading struct {
 func (r *Reading) Within() bool {
 	return r.Deviation != nil && max(r.Deviation.Value, -r.Deviation.Value) <= r.Tolerance
 }
+
+// Rank is a chance as causes stand in order by it: what differs by less is how a processor rounds,
+// and keeps the order of its list.
+func Rank(chance float64) float64 { return math.Round(1e9 * chance) }
 
 // A Question is a look (by its code) or a reading (by its field) and what each answer would mean;
 // of a look the answer that finds something first. With neither it is which metering device the
