@@ -17,7 +17,12 @@ import (
 
 func load(t testing.TB, name string) Visit {
 	t.Helper()
-	data, err := os.ReadFile("testdata/visits/" + name + ".json")
+	return decoded(t, "visits/"+name)
+}
+
+func decoded(t testing.TB, name string) Visit {
+	t.Helper()
+	data, err := os.ReadFile("testdata/" + name + ".json")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package satline
 
 import (
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -484,15 +483,7 @@ var cases = []struct {
 
 func caseOfName(t *testing.T, name string) Visit {
 	t.Helper()
-	data, err := os.ReadFile("testdata/cases/" + name + ".json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	v, err := DecodeVisit(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return decoded(t, "cases/"+name)
 }
 
 func TestCases(t *testing.T) {

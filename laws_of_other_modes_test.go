@@ -2,7 +2,6 @@ package satline
 
 import (
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -64,13 +63,7 @@ func chilled(rng *rand.Rand) Visit {
 // The laws of a plan hold in the other modes too; over ten thousand visits to cold rooms, and a
 // thousand to heat pumps, whose bench is slow, with SATLINE_TRIAL=full.
 func TestLawsOfOtherModes(t *testing.T) {
-	n := 1000
-	switch {
-	case os.Getenv("SATLINE_TRIAL") == "full":
-		n = 10000
-	case testing.Short():
-		n = 200
-	}
+	n := lawful()
 	holdLaws(t, n, chilled)
 	holdLaws(t, n/10, func(rng *rand.Rand) Visit { return heated(t, rng) })
 }

@@ -308,18 +308,22 @@ func isDose(s Step) bool {
 	)
 }
 
+// lawful is over how many visits the laws are held.
+func lawful() int {
+	switch {
+	case os.Getenv("SATLINE_TRIAL") == "full":
+		return 10000
+	case testing.Short():
+		return 200
+	}
+	return 1000
+}
+
 // The laws of a plan hold over simulated visits of every kind; over ten thousand of them
 // with SATLINE_TRIAL=full.
 func TestLawsOfAPlan(t *testing.T) {
-	n := 1000
-	switch {
-	case os.Getenv("SATLINE_TRIAL") == "full":
-		n = 10000
-	case testing.Short():
-		n = 200
-	}
 	i := 0
-	holdLaws(t, n, func(rng *rand.Rand) Visit {
+	holdLaws(t, lawful(), func(rng *rand.Rand) Visit {
 		v, _ := simulated(t, rng, simulate.Options{Other: i%2 == 1})
 		i++
 		return decorated(rng, v)

@@ -29,13 +29,13 @@ func (r Receiver) Holds(
 		top = r.Length
 	}
 	for _, x := range []struct {
-		name        string
-		of, at, top quantity.Length
+		name         string
+		of, low, top quantity.Length
 	}{
 		{"diameter of a receiver", r.Diameter, 0.02, 2}, {"length of a receiver", r.Length, 0.05, 10},
 		{"level in a receiver", level, 0, top},
 	} {
-		if err := limit.Within(x.name, x.of, x.at, x.top, "measure it"); err != nil {
+		if err := limit.Within(x.name, x.of, x.low, x.top, "measure it"); err != nil {
 			return 0, err
 		}
 	}

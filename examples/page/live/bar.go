@@ -2,7 +2,6 @@ package live
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
@@ -46,8 +45,7 @@ func readInBar(v satline.Visit) map[string]string {
 		}
 		number := x.read.Get().Value.KilopascalsGauge()
 		if x.in.inBar(fluid, number) {
-			text := strconv.FormatFloat(number, 'g', 4, 64)
-			text = strings.Replace(text, ".", b.word("decimal"), 1)
+			text := b.figures(strconv.FormatFloat(number, 'g', 4, 64))
 			out[x.path] = b.sentence("doubt.bar", "value", text)
 		}
 	}

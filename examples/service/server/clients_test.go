@@ -45,7 +45,7 @@ func start(
 	server := newServer(s, log)
 	server.ReadHeaderTimeout, server.ReadTimeout = 150*time.Millisecond, 300*time.Millisecond
 	limited := limitConnections(listener, set)
-	limited.of(server)
+	server.ConnState = limited.state
 	go server.Serve(limited)
 	t.Cleanup(func() { server.Close() })
 	return s, server, listener.Addr().String()

@@ -142,60 +142,6 @@ func (l *limited) Close() error { return l.close() }
 type placed struct {
 	net.Conn
 	leave func()
-
-	whole bool   // whether what is written is held until there is all of an answer
-	held  []byte // that has been written so far
-}
-
-// mostHeld is what is held of an answer before it is sent in parts after all.
-const mostHeld = 64 << 10
-
-type placedKey struct{}
-
-// of has a server tell what becomes of its connections, and its handlers which is theirs.
-func (l *limited) of(server *http.Server) {
-	server.ConnState = l.state
-	server.ConnContext = func(ctx context.Context, c net.Conn) context.Context {
-		return context.WithValue(ctx, placedKey{}, c)
-	}
-}
-
-// sendWhole has the answer to a request sent at once when it is there, header and body: the
-// server by itself sends what its buffer holds, 4 KiB, and then the rest.
-func sendWhole(r *http.Request) {
-	if c, ok := r.Context().Value(placedKey{}).(*placed); ok {
-		c.whole = true
-	}
-}
-
-func (c *placed) Write(b []byte) (int, error) {
-	if !c.whole {
-		return c.Conn.Write(b)
-	}
-	if c.held = append(c.held, b...); len(c.held) > mostHeld {
-		c.release()
-	}
-	return len(b), nil
-}
-
-// release sends what is held. The server believes it sent already: a connection that does not
-// take it is closed, or the next answer would follow half of this one.
-func (c *placed) release() {
-	c.whole = false
-	if len(c.held) == 0 {
-		return
-	}
-	if _, err := c.Conn.Write(c.held); err != nil {
-		c.Conn.Close()
-	}
-	c.held = c.held[:0]
-}
-
-// SetWriteDeadline sends what is held within the deadline there was. The server sets another
-// after every answer.
-func (c *placed) SetWriteDeadline(t time.Time) error {
-	c.release()
-	return c.Conn.SetWriteDeadline(t)
 }
 
 func (c *placed) Close() error {

@@ -1,6 +1,7 @@
 package server
 
 import (
+	"bytes"
 	"compress/gzip"
 	"errors"
 	"io"
@@ -52,6 +53,17 @@ func (p *packer) Write(b []byte) (int, error) {
 		return p.z.Write(b)
 	}
 	return p.ResponseWriter.Write(b)
+}
+
+// appendGzip appends a text packed with gzip.
+func appendGzip(to, text []byte) []byte {
+	out := bytes.NewBuffer(to)
+	z := packers.Get().(*gzip.Writer)
+	defer packers.Put(z)
+	z.Reset(out)
+	z.Write(text) // a buffer takes all
+	z.Close()
+	return out.Bytes()
 }
 
 // whole sends a whole answer packed.

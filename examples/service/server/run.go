@@ -62,7 +62,7 @@ func Run(ctx context.Context, o Options) error {
 	}
 	server := newServer(handler, log)
 	limited := limitConnections(listener, set)
-	limited.of(server)
+	server.ConnState = limited.state
 	failed := make(chan error, 1)
 	go func() { failed <- server.Serve(limited) }()
 	log.Info("listening", "address", listener.Addr().String(), "operations", at)

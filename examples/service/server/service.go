@@ -197,7 +197,6 @@ func answering[Question, Answer any](
 			return p
 		}
 		*room = append(*room, '\n')
-		sendWhole(r)
 		sendJSON(w, *room)
 		return nil
 	}

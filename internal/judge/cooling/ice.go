@@ -10,7 +10,10 @@ import (
 )
 
 // IceLook asks for ice on the indoor coil; who found it has a coil that is iced.
-const IceLook = "indoor-ice"
+const (
+	IceLook = "indoor-ice"
+	iceLook = fact.Code("look." + IceLook)
+)
 
 // nearIce: the first tubes boil a little colder than the gauge at the outdoor unit tells, and it
 // errs; common practice, no source.
@@ -19,14 +22,15 @@ var nearIce = quantity.Celsius(2.5)
 // iceFirst looks for ice where the coil is so cold that it may be there by now: an iced coil
 // starves like one behind a dirty filter, and no charge is judged by it. The coldest may ice in
 // any case; one near freezing, where ice is what the customer saw.
-func (k *planner) iceFirst() bool {
+func (k *planner) iceFirst() {
 	cold := slices.ContainsFunc(
 		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "evaporating-coldest" },
 	)
 	dew := k.c.EvaporatingDew
 	near := k.c.Seen.FrozenComplaint && dew != nil && dew.Value < nearIce
-	return (cold || near) && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() &&
+	if (cold || near) && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() {
 		k.lookAt(IceLook, fact.Fact{})
+	}
 }
 
 // Looks lists the looks and tests that a plan of cooling may ask for.

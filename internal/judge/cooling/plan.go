@@ -386,7 +386,7 @@ func (k *planner) starved() bool {
 // byBelief follows the decision: looks first, then the act, then what else is likely.
 func (k *planner) byBelief() {
 	d := &k.b.Decision
-	iced := k.iceFirst()
+	k.iceFirst()
 	k.dirt()
 	if !k.c.Valve.IsZero() {
 		k.Add(modes.ValveHunts).Why = k.c.Valve
@@ -406,7 +406,7 @@ func (k *planner) byBelief() {
 	if !moves(d) {
 		k.static()
 	}
-	k.act(d, dirty, iced)
+	k.act(d, dirty)
 	for _, m := range k.b.Marginals() {
 		if !moves(d) && !ofCharge(m.Signature) && m.Signature != d.Signature {
 			k.mendWorth(m.Signature, m.Chance)
@@ -426,7 +426,7 @@ func (k *planner) byBelief() {
 // idle: nothing is in the plan but to feel whether liquid comes back, and to look for ice.
 func (k *planner) idle() bool {
 	return !slices.ContainsFunc(k.Steps, func(s modes.Step) bool {
-		return s.Do.Code != modes.FeelCompressor && s.Look != IceLook
+		return s.Do.Code != modes.FeelCompressor && s.Do.Code != iceLook
 	})
 }
 
@@ -463,8 +463,8 @@ func (k *planner) emptied() bool {
 func moves(d *diagnose.Decision) bool { return d.Act == diagnose.Add || d.Act == diagnose.Recover }
 
 // act takes the act that was decided on, where neither looks nor dirt come before it.
-func (k *planner) act(d *diagnose.Decision, dirty, iced bool) {
-	switch moves, looks := moves(d), len(d.Looks) > 0 || iced; {
+func (k *planner) act(d *diagnose.Decision, dirty bool) {
+	switch moves, looks := moves(d), len(d.Looks) > 0 || k.Has(iceLook); {
 	case moves && k.doubted() != "":
 		k.holdBehind(k.doubted())
 	case moves && k.b.present(diagnose.Restriction) && !k.lookedAt(diagnose.Restriction):
@@ -475,7 +475,7 @@ func (k *planner) act(d *diagnose.Decision, dirty, iced bool) {
 			k.leakPath()
 			return
 		}
-		k.holdFor(d, dirty, iced)
+		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
 	case moves && k.c.NoPairs:
 		k.Add(modes.ChargeStays)
@@ -893,10 +893,11 @@ func (k *planner) tooFull() bool {
 }
 
 // holdFor says why refrigerant is not moved yet.
-func (k *planner) holdFor(d *diagnose.Decision, dirty, iced bool) {
+func (k *planner) holdFor(d *diagnose.Decision, dirty bool) {
 	if dirty {
 		k.hold = append(k.hold, fact.New("charge.clean-first"))
 	}
+	iced := k.Has(iceLook)
 	if len(d.Looks) > 0 || iced {
 		first := fact.Code("charge.look-first")
 		if !iced && d.Looks[0].Field() != "" {

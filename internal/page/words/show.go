@@ -67,19 +67,13 @@ func (b *Book) mass(out []byte, m quantity.Mass) []byte {
 }
 
 // Reading writes a value by its name, as in a visit or a table: "power", "reading.power". Electric
-// power is in kilowatts in every system of units, other than heat, and a COP is a number alone.
+// power is in kilowatts in every system of units, other than heat.
 func (b *Book) Reading(name string, v any) string { return string(b.reading(nil, name, v)) }
 
 func (b *Book) reading(out []byte, name string, v any) []byte {
-	switch name[strings.LastIndexByte(name, '.')+1:] {
-	case "power":
-		if p, ok := v.(styled); ok {
-			return p.AppendStyled(out, b.style().In("kW", 2))
-		}
-	case "cop", "efficiency":
-		if times, ok := v.(fact.Times); ok {
-			return append(out, b.Decimal(fmt.Sprintf("%.1f", float64(times)))...)
-		}
+	p, ok := v.(styled)
+	if ok && name[strings.LastIndexByte(name, '.')+1:] == "power" {
+		return p.AppendStyled(out, b.style().In("kW", 2))
 	}
 	return b.show(out, v)
 }

@@ -37,14 +37,14 @@ func TestReadingByItsName(t *testing.T) {
 		"power":            {quantity.Kilowatts(3), "3.00 kW"},
 		"reading.power":    {quantity.Kilowatts(3), "3.00 kW"},
 		"capacity":         {quantity.Tons(3), "36000 Btu/h"},
-		"cop":              {fact.Times(3.14), "3.1"},
+		"cop":              {fact.Number(3.14), "3.1"},
 		"compressionRatio": {fact.Times(3.14), "3.1:1"},
 	} {
 		if got := b.Reading(name, c.v); got != c.want {
 			t.Errorf("%s: %q, want %q", name, got, c.want)
 		}
 	}
-	f := fact.New("forecast.heating", fact.Of("cop", fact.Times(3.14)),
+	f := fact.New("forecast.heating", fact.Of("cop", fact.Number(3.14)),
 		fact.Amount("capacity", quantity.Tons(3)), fact.Amount("supply", quantity.Fahrenheit(90)))
 	if said := b.Say(f); strings.Contains(said, ":1") {
 		t.Error(said)

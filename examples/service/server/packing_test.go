@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"compress/gzip"
 	"io"
-	"strings"
 	"testing"
 
 	"github.com/satline/satline"
@@ -53,27 +52,6 @@ func TestWhatIsPackedUnpacks(t *testing.T) {
 			t.Fatalf("%d bytes come back as %d, or others", len(text), len(again))
 		}
 	})
-}
-
-// Every length of a match, and distances around each power of two.
-func TestMatchesOfEveryLengthAndDistance(t *testing.T) {
-	for length := shortest; length <= longest+3; length++ {
-		for power := range 16 {
-			for _, distance := range []int{1<<power - 1, 1 << power, 1<<power + 1} {
-				text := make([]byte, max(distance, 0))
-				for i := range text {
-					text[i] = byte(i*i>>3 ^ i>>8)
-				}
-				for range length {
-					text = append(text, text[max(len(text)-distance, 0):][:min(1, len(text))]...)
-				}
-				text = append(text, strings.Repeat("end", 4)...)
-				if again := unpackedBy(t, appendGzip(nil, text)); !bytes.Equal(again, text) {
-					t.Fatalf("length %d at distance %d does not come back", length, distance)
-				}
-			}
-		}
-	}
 }
 
 func TestAnAnswerIsPackedWell(t *testing.T) {
