@@ -126,7 +126,10 @@ func TestTypos(t *testing.T) {
 				replaceAll("\u00a0", " ") === %q`, at, c.told))
 		if c.told != "" {
 			b.shoot("typo")
-			height := fmt.Sprintf(`document.querySelector(%q).getBoundingClientRect().height`, at)
+			if note := b.text("#note"); !strings.Contains(note, c.told) {
+				t.Errorf("%q is noted as %q", c.told, note)
+			}
+			const height = `document.getElementById("note").getBoundingClientRect().height`
 			if lines := eval[float64](b, height); lines > 24 {
 				t.Errorf("%q takes %v px", c.told, lines)
 			}

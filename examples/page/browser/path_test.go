@@ -74,6 +74,7 @@ func TestPathOfAVisit(t *testing.T) {
 	p.fits("eight readings")
 	first := *p
 	p.do(watchSaid)
+	const moves = `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`
 	for round := range 10 {
 		p.tap("#f-readings-suctionPressure")
 		p.write(fmt.Sprint(106 + round))
@@ -83,6 +84,8 @@ func TestPathOfAVisit(t *testing.T) {
 		p.tap("#f-move")
 		p.write("2")
 		p.tap("#move-added")
+		// What was typed is checked first; until then the answer before counts as settled.
+		p.wait("the move", fmt.Sprintf(`%s === %d`, moves, round+1))
 		p.settled()
 		p.fits(fmt.Sprint("round ", round))
 	}
@@ -92,7 +95,6 @@ func TestPathOfAVisit(t *testing.T) {
 	if under := eval[string](p.tab, `[...under].join(" ")`); under != "" {
 		t.Errorf("what the page says lies over %s", under)
 	}
-	const moves = `JSON.parse(localStorage["satline.machines/1"]).machines[1].moves.length`
 	if got := eval[int](p.tab, moves); got != 10 {
 		t.Errorf("%d moves are logged of 10", got)
 	}
@@ -108,9 +110,9 @@ func TestPathOfAVisit(t *testing.T) {
 // often it said so.
 const watchSaid = `window.under = new Set(); window.said = 0;
   const toast = document.getElementById("said");
-  new MutationObserver(() => {
+  new MutationObserver((changes) => {
+    window.said += changes.filter((c) => c.addedNodes.length).length; // some come at once
     if (!toast.textContent) return;
-    window.said++;
     const over = toast.getBoundingClientRect();
     for (const e of document.querySelectorAll("button, input, select")) {
       const r = e.getBoundingClientRect();

@@ -93,6 +93,7 @@ function listen() {
   });
   document.addEventListener("focusin", (e) => {
     if (e.target.inputMode === "decimal" || e.target.list) e.target.select();
+    paintNote();
     workAhead();
   });
   document.addEventListener("click", (e) => {

@@ -79,6 +79,7 @@ function build() {
   );
   document.querySelector('label[for="s-system"]').textContent = t("settings.units");
   $("core").replaceChildren(...form.core.map((p) => fieldElement(fieldOf(p), t("short." + p.slice(9)))));
+  paintNote();
   $("move-field").replaceChildren(fieldElement(form.move));
   $(idOf(form.move.path)).placeholder = form.move.label;
   $("record").replaceChildren(groupCard("record"));
@@ -166,7 +167,18 @@ function tell(e, problem, doubt) {
   if (!place || place.textContent === problem) return;
   place.textContent = sentence(problem);
   place.classList.toggle("doubt", !!doubt);
+  paintNote();
   if (problem) announce(problem);
+}
+// paintNote says over the fields of the loop, where it has room, what is wrong with one of them: with
+// that in hand, else with what cannot be read, else with what is not believed. A doubt names its
+// reading itself.
+function paintNote() {
+  const rank = (e) => 2 * e.parentElement.contains(document.activeElement) + !e.classList.contains("doubt");
+  const [told] = [...$("core").querySelectorAll(".error:not(:empty)")].sort((a, b) => rank(b) - rank(a));
+  const doubt = told?.classList.contains("doubt"), name = told && !doubt ? told.parentElement.querySelector("label").textContent + ": " : "";
+  $("note").textContent = told ? name + told.textContent : "";
+  $("note").classList.toggle("doubt", !!doubt);
 }
 
 // goTo leads to a field, on its tab and out of what is folded.
