@@ -23,7 +23,9 @@ const (
 	// maxLine is what is passed over of a line that is too long before the batch ends.
 	maxLine = 16 * satline.MaxVisitBytes
 	// linger is how long a batch that ended early goes on taking what still comes, while
-	// its client reads the results that are on their way.
+	// its client reads the results that are on their way: a connection that is closed on
+	// what was not read takes them with it. That nothing comes for a while does not say
+	// that nothing will.
 	linger = 5 * time.Second
 )
 
@@ -89,7 +91,8 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	last := s.lines(r, units, &in, send, out)
 	unwatch()
 	if last != nil && send(*last) == nil && out.flush() == nil {
-		takeRest(r.Body, control)
+		control.SetReadDeadline(time.Now().Add(linger))
+		io.Copy(io.Discard, r.Body)
 	}
 	out.Flush()
 	return nil
@@ -107,19 +110,6 @@ func (r results) flush() error {
 		return err
 	}
 	return r.control.Flush()
-}
-
-// takeRest reads on while more keeps coming, for as long as is lingered: a connection
-// that is closed on what has come and was not read takes with it the results that its
-// client has not read yet.
-func takeRest(in io.Reader, control *http.ResponseController) {
-	var scrap [32 << 10]byte
-	for end := time.Now().Add(linger); time.Now().Before(end); {
-		control.SetReadDeadline(time.Now().Add(linger / 20))
-		if _, err := in.Read(scrap[:]); err != nil {
-			return
-		}
-	}
 }
 
 // lines answers line by line, and returns the result that ends the batch of a client that

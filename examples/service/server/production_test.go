@@ -12,6 +12,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -173,7 +174,8 @@ func TestConnectionsOfOneAddress(t *testing.T) {
 }
 
 // A batch that is being sent when the service stops has a result for every line before
-// the one that it is told to send again, however slowly its client reads.
+// the one that it is told to send again, however slowly its client reads, and though it
+// pauses before it sends on.
 func TestStoppedBatchLosesNothing(t *testing.T) {
 	s, server, address := start(t, 8, func(set *settings) { set.lineTime = 10 * time.Second })
 	visit := strings.ReplaceAll(`{"scope": "verdict",`+api.ExampleVisit[1:], "\n", " ") + "\n"
@@ -183,9 +185,14 @@ func TestStoppedBatchLosesNothing(t *testing.T) {
 	}
 	defer c.Close()
 	go func() {
+		const lines = 90_000
 		fmt.Fprintf(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\n"+
-			"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n", 90_000*len(visit))
-		for range 90_000 {
+			"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n", lines*len(visit))
+		pause := sync.OnceFunc(func() { time.Sleep(500 * time.Millisecond) })
+		for range lines {
+			if s.isStopping() {
+				pause()
+			}
 			if _, err := io.WriteString(c, visit); err != nil {
 				return
 			}
@@ -218,7 +225,7 @@ func TestStoppedBatchLosesNothing(t *testing.T) {
 			}
 			break
 		}
-		time.Sleep(15 * time.Millisecond)
+		time.Sleep(8 * time.Millisecond)
 	}
 	c.Close()
 	if err := <-stopped; err != nil {
