@@ -496,17 +496,13 @@ var (
 		code: "run-short", spoils: true,
 		limit:  shortestRun.value,
 		source: shortestRun.source, forbids: everyReading,
-		holds: func(s *Situation) (any, bool) {
-			return s.Running, s.Running > 0 && s.Running < shortestRun.value
-		},
+		holds: func(s *Situation) (any, bool) { return shorter(s.Running, shortestRun) },
 	}
 	justMoved = condition{
 		code: "just-moved", spoils: true,
 		limit:  waitAfterMove.value,
 		source: waitAfterMove.source, forbids: everyReading,
-		holds: func(s *Situation) (any, bool) {
-			return s.SinceMove, s.SinceMove > 0 && s.SinceMove < waitAfterMove.value
-		},
+		holds: func(s *Situation) (any, bool) { return shorter(s.SinceMove, waitAfterMove) },
 	}
 	coilWet = condition{
 		code: "coil-wet", spoils: true,

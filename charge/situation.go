@@ -164,6 +164,16 @@ func measuredBelow(t *temperature, limit quantity.Temperature) (any, bool) {
 	return t.Value, t.Value < limit
 }
 
+// shorter says that a time that is known has not come to a limit. It is told in the minutes that
+// are full: 14 min 20 s is not 15 min yet.
+func shorter(d time.Duration, limit figure[time.Duration]) (any, bool) {
+	told := d
+	if d > time.Minute {
+		told = d.Truncate(time.Minute)
+	}
+	return told, d > 0 && d < limit.value
+}
+
 func flag(set func(*Situation) bool) func(*Situation) (any, bool) {
 	return func(s *Situation) (any, bool) { return nil, set(s) }
 }
