@@ -24,8 +24,12 @@ func tell(a *Assessment, j *modes.Judgement) {
 		}
 		a.Dangers = append(a.Dangers, Danger{x.Code, x.Grave, x.Stops, x.Says, x.Why, x.Source})
 	}
-	a.Plan = slices.Grow(a.Plan, len(j.Steps))
-	for _, x := range modes.InOrder(j.Steps) {
+	steps := modes.InOrder(j.Steps)
+	if a.Scope == VerdictOnly {
+		steps, a.Dose, a.WeighIn = modes.BeforeMoves(steps), nil, nil
+	}
+	a.Plan = slices.Grow(a.Plan, len(steps))
+	for _, x := range steps {
 		step := Step{
 			Do: x.Do, Cause: x.Cause, Chance: x.Chance, Look: x.Look, Field: x.Field,
 			Effect: Effect(x.Effect),

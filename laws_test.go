@@ -61,6 +61,9 @@ func decorated(rng *rand.Rand, v Visit) Visit {
 	if often(0.05) {
 		v.Equipment.Metering = 0
 	}
+	if often(0.1) {
+		v.Scope = VerdictOnly
+	}
 	return v
 }
 
@@ -145,6 +148,13 @@ var laws = []law{
 			}
 			return ""
 		}},
+	{"a verdict alone moves no refrigerant", func(v *Visit, a *Assessment) string {
+		moves := func(s Step) bool { return s.Moves || s.Opens }
+		if i := slices.IndexFunc(a.Plan, moves); v.Scope == VerdictOnly && i >= 0 {
+			return string(a.Plan[i].Do.Code)
+		}
+		return ""
+	}},
 	{"no dose while a reading is doubted", func(_ *Visit, a *Assessment) string {
 		wrong := diagnose.WrongInstruments()
 		for _, s := range a.Plan {

@@ -41,6 +41,7 @@ const (
 	StepWhyLiquid      = modes.WhyLiquid
 	StepLeaveCharge    = modes.LeaveCharge
 	StepChargeStays    = modes.ChargeStays
+	StepWholeFirst     = modes.WholeFirst
 	StepAdd            = modes.Add
 	StepAddLittle      = modes.AddLittle
 	StepRecover        = modes.Recover

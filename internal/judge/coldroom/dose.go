@@ -29,10 +29,6 @@ func (p *planner) short(add fact.Code) {
 		return
 	}
 	p.add("step.cold-mend-leak")
-	if p.c.NoPairs {
-		p.add("step.cold-restart")
-		return
-	}
 	p.dose(add)
 	p.add("step.cold-level")
 }
@@ -70,11 +66,7 @@ func (p *planner) dose(code fact.Code) {
 	p.add(code + "-share")
 }
 
-func (p *planner) over() {
-	if !p.c.NoPairs {
-		p.dose("step.cold-recover")
-	}
-}
+func (p *planner) over() { p.dose("step.cold-recover") }
 
 // byWeight weighs in the label's charge, else what the glass and the receiver ask for, or the
 // frost on the coil where there is neither.

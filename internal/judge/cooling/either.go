@@ -120,8 +120,8 @@ func (e *eitherOf) steps() []modes.Step {
 
 // ends are the steps that end a plan, which goes on once the device is known.
 var ends = []fact.Code{
-	modes.LeaveCharge, modes.ChargeStays, modes.Leave, modes.ReadAgain, modes.Reread,
-	modes.Nitrogen, modes.Evacuate,
+	modes.LeaveCharge, modes.ChargeStays, modes.WholeFirst, modes.Leave, modes.ReadAgain,
+	modes.Reread, modes.Nitrogen, modes.Evacuate,
 }
 
 // scaled is a fact with its chance so many times as large.

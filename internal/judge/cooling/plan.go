@@ -478,7 +478,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
 	case moves && k.c.NoPairs:
-		k.Add(modes.ChargeStays)
+		k.Add(modes.WholeFirst)
 	case d.Act == diagnose.Recover && k.j.Charge.Outcome == modes.NotJudged && k.Stopped():
 		k.weighAnew() // it cannot run until it is right
 	case moves && k.j.Charge.Outcome == modes.NotJudged:
@@ -580,9 +580,12 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 
 // leaves says that a step leaves the machine as it is.
 func leaves(code fact.Code) bool {
-	return code == modes.LeaveCharge || code == modes.ChargeStays || code == modes.ReadLabel ||
-		code == modes.FindLeak || code == modes.WhyCurrent || code == modes.FindNoise ||
-		code == modes.AskUse || code == modes.OtherWater || code == modes.FeelCompressor
+	switch code {
+	case modes.LeaveCharge, modes.ChargeStays, modes.WholeFirst, modes.ReadLabel, modes.FindLeak,
+		modes.WhyCurrent, modes.FindNoise, modes.AskUse, modes.OtherWater, modes.FeelCompressor:
+		return true
+	}
+	return false
 }
 
 // opens says that what mends the likeliest fault of a cause opens the circuit.

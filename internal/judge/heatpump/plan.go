@@ -241,7 +241,7 @@ func (p *planner) byBelief() {
 	}
 	nothing := p.b.of(sound)
 	switch {
-	case ofCharge(d.mend) && (looking || p.c.NoPairs):
+	case ofCharge(d.mend) && looking:
 		if d.mend != overcharge {
 			p.leakFirst()
 		}

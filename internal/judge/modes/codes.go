@@ -43,6 +43,7 @@ const (
 	WhyLiquid      fact.Code = "step.why-liquid"
 	LeaveCharge    fact.Code = "step.leave-charge"
 	ChargeStays    fact.Code = "step.charge-stays"
+	WholeFirst     fact.Code = "step.whole-first"
 	Add            fact.Code = "step.add"
 	AddLittle      fact.Code = "step.add-little"
 	Recover        fact.Code = "step.recover"

@@ -23,6 +23,16 @@ func InOrder(steps []Step) []Step {
 	return p.Steps
 }
 
+// BeforeMoves is a plan up to its first step that moves refrigerant or opens the circuit, and in
+// the place of that step that the whole is to be asked for.
+func BeforeMoves(steps []Step) []Step {
+	i := slices.IndexFunc(steps, func(s Step) bool { return s.Moves || s.Opens })
+	if i < 0 {
+		return steps
+	}
+	return append(slices.Clip(steps[:i]), Do(WholeFirst))
+}
+
 // Add puts in the step of a code.
 func (p *Plan) Add(code fact.Code, values ...fact.Value) *Step { return p.Put(Do(code, values...)) }
 
