@@ -53,6 +53,31 @@ var cases = []struct {
 		outcome: ChargeNotJudged,
 	},
 	{
+		name: "head-high-outdoors-right", danger: "condensing-highest", stops: true,
+		first:   []string{"step.stop", "mend.condenser-beyond"},
+		never:   []string{"step.outdoor-fan", "step.outdoor-coil", "look.outdoor-coil"},
+		outcome: ChargeNotJudged,
+	},
+	{
+		name: "heating-head-high-air-right", danger: "condensing-highest", stops: true,
+		first: []string{"step.stop", "mend.air-beyond"},
+		never: []string{"step.heating-indoor-air", "look.indoor-air-path"},
+	},
+	{
+		name: "outdoors-unsure", first: []string{"look.outdoor-coil"},
+		never: []string{"step.leave", "step.add*", "step.recover*"},
+	},
+	{
+		name: "liquid-back-air-unseen", danger: "floodback",
+		first: []string{"step.feel-compressor", "look.indoor-air-path"},
+		never: []string{"step.leave", "step.add*", "step.recover*"},
+	},
+	{
+		name: "liquid-back-air-right", danger: "floodback",
+		first: []string{"step.feel-compressor", "step.why-liquid"},
+		never: []string{"step.leave", "step.add*", "look.indoor-air-path"},
+	},
+	{
 		name:    "head-high-hot-discharge",
 		danger:  "discharge-hottest",
 		stops:   true,

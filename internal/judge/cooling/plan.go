@@ -57,13 +57,19 @@ func (k *planner) secure() {
 			continue
 		}
 		k.Add(modes.Stop).Why = x.Says
-		for _, code := range secures[x.Code] {
+		by := secures[x.Code]
+		if _, done := k.answer(by.look); done {
+			break
+		}
+		for _, code := range by.steps {
 			if code == modes.OutdoorCoil && k.c.Seen.OutdoorCoilDirty {
 				code = modes.CleanOutdoor
 			}
 			k.Add(code)
 		}
-		k.secured = secured[x.Code]
+		if k.secured = by.cause; !k.c.Seen.OutdoorCoilDirty {
+			k.Steps[len(k.Steps)-1].Look = by.look
+		}
 		break
 	}
 	if flood := k.flood(); len(k.Steps) == 0 && flood != nil && !k.c.Seen.CoilIced {
@@ -412,7 +418,8 @@ func (k *planner) byBelief() {
 			k.mendWorth(m.Signature, m.Chance)
 		}
 	}
-	if !moves(d) && !k.idle() && k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
+	if !moves(d) && !k.idle() && !k.Has(modes.ChargeStays, modes.Evacuate, modes.Recover) &&
+		k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
 		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
 	if k.idle() && !k.readAside() { // nothing is likely enough to act on
@@ -484,15 +491,15 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	case moves && k.j.Charge.Outcome == modes.NotJudged:
 		k.Add(modes.LeaveCharge)
 	case d.Act == diagnose.Add && k.c.NetMoved > 0 && k.floods():
+		k.whyLiquid()
 		k.Add(modes.LeaveCharge) // more of it would come back too
-		k.Add(modes.WhyLiquid)
 	case d.Act == diagnose.Add:
 		k.short()
 	case d.Act == diagnose.Recover:
 		k.over()
 	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
 		k.mendWorth(d.Signature, d.Chance)
-	case k.airDoubted() && k.seeAir(fact.Fact{}):
+	case !dirty && k.doubts(d) && k.lookFor(d.Signature):
 	case !looks && !k.Has("look."+airLook) && !dirty && k.c.Valve.IsZero() &&
 		k.b.Healthy >= worth:
 		k.leave()
@@ -525,11 +532,16 @@ func (k *planner) onlyLooks() bool {
 	})
 }
 
-// airDoubted: mending the air would be worth it, and nothing says that the machine is sound.
-func (k *planner) airDoubted() bool {
-	d := &k.b.Decision
-	return d.Signature == diagnose.LowIndoorAir && d.Chance >= worth &&
-		k.b.Healthy < likely && !k.floods()
+// doubts: mending a cause would be worth it, and it is neither likelier than that the machine is
+// sound, nor is that likely.
+func (k *planner) doubts(d *diagnose.Decision) bool {
+	return d.Act == diagnose.Mend && d.Chance >= worth && k.b.Healthy < likely && !k.floods()
+}
+
+// lookFor takes the look that shows a cause soonest; false where that was done, or none does.
+func (k *planner) lookFor(signature diagnose.Code) bool {
+	look := k.c.Evidence.LookFor(signature)
+	return look != "" && k.lookAt(look, fact.Fact{})
 }
 
 // static looks at the way of the air where the blower works against more than its limit.
@@ -613,7 +625,7 @@ func (k *planner) lookedAt(code diagnose.Code) bool {
 }
 
 func (k *planner) look(m *diagnose.Measurement) {
-	if m.Code == leakLook && k.Has(modes.FindLeak) {
+	if m.Code == leakLook && k.Has(modes.FindLeak) || m.Look() && k.asks(m.Code) {
 		return
 	}
 	k.Put(modes.Step{
@@ -719,7 +731,7 @@ func (k *planner) leave() {
 		return
 	}
 	if k.floods() {
-		k.Add(modes.WhyLiquid)
+		k.whyLiquid()
 		return
 	}
 	complains := k.c.Seen.FrozenComplaint || k.c.Seen.NotCoolingComplaint ||
@@ -815,10 +827,18 @@ func (k *planner) answer(look string) (yes, done bool) {
 	return false, false
 }
 
+// asks reports whether a step of the plan is a look.
+func (k *planner) asks(look string) bool {
+	return slices.ContainsFunc(k.Steps, func(s modes.Step) bool { return s.Look == look })
+}
+
 // lookAt asks for a look; false where it was answered.
 func (k *planner) lookAt(code string, why fact.Fact) bool {
 	if _, done := k.answer(code); done {
 		return false
+	}
+	if k.asks(code) {
+		return true
 	}
 	all := Looks()
 	i := slices.IndexFunc(all, func(l diagnose.Look) bool { return l.Code == code })
@@ -837,7 +857,7 @@ func (k *planner) chargeStays() {
 		switch {
 		case k.clampFirst():
 			k.Add(modes.LeaveCharge)
-		case k.fewOunces():
+		case k.b.Charge.High >= offFrom && k.fewOunces():
 			k.over()
 		default:
 			k.weighAnew()
@@ -849,10 +869,16 @@ func (k *planner) chargeStays() {
 		return
 	}
 	if k.floods() {
-		k.Add(modes.WhyLiquid)
+		k.whyLiquid()
 		return
 	}
 	step := k.Add(modes.ChargeStays)
+	for _, x := range [...]diagnose.Code{diagnose.Undercharge, diagnose.Overcharge} {
+		if k.b.present(x) {
+			step.Cause, step.Chance = string(x), k.b.Probability(x)
+			step.Do = step.Do.With(fact.Of("chance", fact.Share(step.Chance)))
+		}
+	}
 	if k.c.Reading == nil {
 		return
 	}
@@ -862,11 +888,25 @@ func (k *planner) chargeStays() {
 	}
 }
 
-// fewOunces: too much is likely, and a measured part of it that comes out tells as much as an empty
-// circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps, and what
+// whyLiquid looks for what sends liquid back, from outside: the bulb or the sensors of a valve, and
+// the way of the air. Where all of that is right, what is likelier than not too much comes out.
+func (k *planner) whyLiquid() {
+	switch {
+	case k.c.Metering == refrigerant.TXV && k.lookAt("valve-bulb", fact.Fact{}):
+	case k.c.Metering == refrigerant.EXV && k.lookAt("valve-sensors", fact.Fact{}):
+	case k.seeAir(fact.Fact{}):
+	case k.b.Charge.High >= likely && k.fewOunces():
+		k.over()
+	default:
+		k.Add(modes.WhyLiquid)
+	}
+}
+
+// fewOunces: where too much is likely, a measured part of it that comes out tells as much as an
+// empty circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps, and what
 // a capillary holds is weighed.
 func (k *planner) fewOunces() bool {
-	return k.b.Charge.High >= offFrom && k.c.NetMoved == 0 && !k.Stopped() &&
+	return k.c.NetMoved == 0 && !k.Stopped() && !k.c.NoPairs &&
 		k.b.Probability(diagnose.NonCondensables) < worth/2 &&
 		k.c.Metering != refrigerant.Capillary && !k.c.NoLiquidPort
 }

@@ -30,12 +30,19 @@ var cleans = map[diagnose.Code]fact.Code{
 	diagnose.CondenserAir: modes.CleanOutdoor,
 }
 
-// secures is what is looked at, with the machine stopped, about a danger.
-var secures = map[string][]fact.Code{
-	"condensing-highest":        {modes.OutdoorFan, modes.OutdoorCoil},
-	"suction-in-vacuum":         {modes.OpenValves},
-	"compression-ratio-highest": {modes.OpenValves},
-	"current-highest":           {modes.Voltage},
+// secures is what is looked at, with the machine stopped, about a danger; where it comes to a look,
+// its answer and the cause that it is for.
+var secures = map[string]struct {
+	steps []fact.Code
+	look  string
+	cause diagnose.Code
+}{
+	"condensing-highest": {
+		[]fact.Code{modes.OutdoorFan, modes.OutdoorCoil}, "outdoor-coil", diagnose.CondenserAir,
+	},
+	"suction-in-vacuum":         {steps: []fact.Code{modes.OpenValves}},
+	"compression-ratio-highest": {steps: []fact.Code{modes.OpenValves}},
+	"current-highest":           {steps: []fact.Code{modes.Voltage}},
 }
 
 // behind is what is looked at behind a danger, from outside, before a machine is left that reads
@@ -64,9 +71,6 @@ var clamps = []struct {
 	{diagnose.SuctionClamp, "suction-clamp-second", "clamp.suction"},
 }
 
-// secured is the cause that the steps of secures look for.
-var secured = map[string]diagnose.Code{"condensing-highest": diagnose.CondenserAir}
-
 // beyond is how a cause is put right once its look was answered, by the way that holds before;
 // split for machines without a reversing valve alone, from a chance of least on.
 var beyond = []struct {
@@ -89,6 +93,9 @@ var beyond = []struct {
 		then: "mend.reversing-valve-found"},
 	{way: "mend.condenser-heat-rejection", look: "outdoor-coil", then: "mend.condenser-beyond"},
 	{way: "mend.condenser-coil", look: "outdoor-coil", then: "mend.condenser-beyond"},
+	{way: "mend.low-indoor-airflow", look: airLook, then: "mend.air-beyond"},
+	{way: "mend.indoor-coil", look: airLook, then: "mend.air-beyond"},
+	{way: "mend.ducts", look: airLook, then: "mend.air-beyond"},
 	{way: "mend.restriction", look: "liquid-line-drop", then: "mend.restriction-at-device"},
 	{way: "mend.valve-starving", look: "valve-bulb", yes: true, then: "mend.valve-bulb-found"},
 	{way: "mend.restrictor-small", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},

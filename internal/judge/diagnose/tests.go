@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"math"
 	"slices"
 
 	"github.com/satline/satline/quantity/fact"
@@ -93,6 +94,20 @@ func (e *Evidence) Cleared(signature Code) bool {
 		t := lookupTest(a.Code)
 		return t != nil && t.instruments && !a.Yes && t.decides(signature)
 	})
+}
+
+// LookFor is the code of the look that decides soonest about a signature, of those that were not
+// taken and that open no circuit; empty where there is none.
+func (e *Evidence) LookFor(signature Code) (code string) {
+	least := math.Inf(1)
+	for i := range tests {
+		t := &tests[i]
+		if t.decides(signature) && !t.opens && t.minutes < least && !e.answered(t) &&
+			(t.fits == nil || t.fits(e)) {
+			code, least = t.code, t.minutes
+		}
+	}
+	return code
 }
 
 // A Look is a test that a technician can be asked for.

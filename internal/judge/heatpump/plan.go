@@ -82,10 +82,13 @@ var mayFallShort = quantity.Fahrenheit(40)
 
 // secures is what is looked at, with the machine stopped, about a danger; in heating the head
 // is a matter of the indoor air.
-var secures = map[string][]fact.Code{
-	"condensing-highest": {"step.heating-indoor-air"},
-	"suction-in-vacuum":  {"step.open-valves"},
-	"current-highest":    {"step.voltage"},
+var secures = map[string]struct {
+	step        fact.Code
+	look, cause string
+}{
+	"condensing-highest": {"step.heating-indoor-air", "indoor-air-path", lowIndoorAir},
+	"suction-in-vacuum":  {step: "step.open-valves"},
+	"current-highest":    {step: "step.voltage"},
 }
 
 func (p *planner) secure() {
@@ -94,11 +97,14 @@ func (p *planner) secure() {
 			continue
 		}
 		p.add(modes.Do("step.stop").Because(d.Says))
-		for _, code := range secures[d.Code] {
-			p.add(modes.Do(code))
-		}
-		if d.Code == "condensing-highest" {
-			p.secured = lowIndoorAir
+		switch by := secures[d.Code]; {
+		case by.step == "":
+		case by.look == "":
+			p.add(modes.Do(by.step))
+		case !answered(p.c, by.look):
+			step := modes.Do(by.step)
+			step.Look, p.secured = by.look, by.cause
+			p.add(step)
 		}
 		return
 	}
@@ -366,6 +372,9 @@ func (p *planner) addLook(l *look) {
 	if p.j.Ask == nil {
 		p.j.Ask = p.b.question(l)
 	}
+	if slices.ContainsFunc(p.j.Steps, func(s modes.Step) bool { return s.Look == l.code }) {
+		return
+	}
 	p.add(modes.Step{
 		Do: lookFact(l.code, ""), Look: l.code, Effect: modes.Effect{Running: l.running},
 	})
@@ -466,6 +475,10 @@ func (p *planner) mend(code string) {
 	if name == "valve-before-compressor" && (answered(p.c, "reversing-valve") ||
 		answered(p.c, "pressures-at-stop")) {
 		name = code
+	}
+	if clear := (diagnose.Answer{Code: "indoor-air-path"}); code == lowIndoorAir &&
+		slices.Contains(p.c.Answers, clear) {
+		name = "air-beyond"
 	}
 	chance := fact.Of("chance", fact.Share(s.chance))
 	p.add(modes.Step{
