@@ -239,7 +239,7 @@ func (s sheetOfPaper) safeFill() float64 {
 func (s sheetOfPaper) line() float64 {
 	return (s.v("liquid line installed")-s.v("liquid line that the label counts"))*
 		s.v("label, for liquid line more or less") +
-		s.or("filter drier and accessories", 0)
+		s.or("filter drier and accessories fitted on site hold", 0)
 }
 
 func (s sheetOfPaper) ratio(low, high string) float64 {

@@ -66,16 +66,13 @@ func condensateForm(d *draft, ask string) error {
 		d.give("water-out", second, u)
 		d.noise("outdoor-air", "return-air")
 	}
-	// misweigh are mistakes with the weight of the air and of the pound, each as a
-	// multiple of what it should be.
-	misweigh := func(work func(factor, pound float64) float64) {
-		d.wrong("factor-five", work(5/factor, 1))
-		d.wrong("factor-four", work(4/factor, 1))
-		d.wrong("bypassed", work(0.8, 1))
-		if g.ip() {
-			d.wrong("troy-pound", work(1, 5760./7000))
-		} else {
-			d.wrong("density-again", work(1.2, 1))
+	// misweigh are mistakes with the weight of the air, each as a multiple of what it should be.
+	misweigh := func(work func(times float64) float64) {
+		d.wrong("factor-five", work(5/factor))
+		d.wrong("factor-four", work(4/factor))
+		d.wrong("bypassed", work(0.8))
+		if !g.ip() {
+			d.wrong("density-again", work(1.2))
 		}
 	}
 	forget := func(work func(rate float64) float64) {
@@ -92,7 +89,7 @@ func condensateForm(d *draft, ask string) error {
 		if g.atLeast(3) {
 			d.wrong("standard-factor", work(g.either(4.5, 4.32)*flow*(first-second)/g.whole()))
 		}
-		misweigh(func(factor, pound float64) float64 { return work(rate * factor / pound) })
+		misweigh(func(times float64) float64 { return work(rate * times) })
 	}
 	switch ask {
 	case "rate":
@@ -110,7 +107,7 @@ func condensateForm(d *draft, ask string) error {
 		d.wrong("half-water", work(given/2))
 		d.wrong("water-twice", work(2*given))
 		d.wrong("other-whole", given*g.either(1000, 7000)/(factor*flow))
-		misweigh(func(factor, pound float64) float64 { return work(given * pound / factor) })
+		misweigh(func(times float64) float64 { return work(given / times) })
 		if g.atLeast(3) {
 			d.wrong("standard-factor", given*g.whole()/(g.either(4.5, 4.32)*flow))
 		}
