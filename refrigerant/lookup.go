@@ -181,7 +181,7 @@ func suggest(text string) []string {
 			names = append(names, roster[i].designation)
 		}
 	}
-	for distance := 1; distance <= 1+len(key)/3 && len(names) == 0; distance++ {
+	for distance := 1; distance <= max(1, len(key)/3) && len(names) == 0; distance++ {
 		for i := range roster {
 			if len(names) < most && edits(lookupKey(roster[i].designation), key) == distance {
 				names = append(names, roster[i].designation)
