@@ -22,11 +22,6 @@ const (
 	maxBatchLines = 100_000
 	// maxLine is what is passed over of a line that is too long before the batch ends.
 	maxLine = 16 * satline.MaxVisitBytes
-	// linger is how long a batch that ended early goes on taking what still comes, while
-	// its client reads the results that are on their way: a connection that is closed on
-	// what was not read takes them with it. That nothing comes for a while does not say
-	// that nothing will.
-	linger = 5 * time.Second
 )
 
 // batch answers each line as it comes, in order. A line that is bad or too long
@@ -90,11 +85,11 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	}
 	last := s.lines(r, units, &in, send, out)
 	unwatch()
-	if last != nil && send(*last) == nil && out.flush() == nil {
-		control.SetReadDeadline(time.Now().Add(linger))
-		io.Copy(io.Discard, r.Body)
+	if last != nil && send(*last) == nil {
+		takeRest(r)
 	}
 	out.Flush()
+	control.SetReadDeadline(time.Now()) // wait for no more lines
 	return nil
 }
 

@@ -2,9 +2,11 @@ package server
 
 import (
 	"context"
+	"io"
 	"net"
 	"net/http"
 	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -114,6 +116,18 @@ func (l *limited) state(c net.Conn, s http.ConnState) {
 	}
 }
 
+// serve has a server serve the connections.
+func (l *limited) serve(server *http.Server) error {
+	server.ConnState = l.state
+	server.ConnContext = func(ctx context.Context, c net.Conn) context.Context {
+		return context.WithValue(ctx, connection{}, c)
+	}
+	return server.Serve(l)
+}
+
+// connection is the key by which a request has its own.
+type connection struct{}
+
 // finish takes no more connections and waits until those that there are have
 // been answered. The server by itself drops one whose request it has not read
 // yet when it is shut down.
@@ -142,9 +156,28 @@ func (l *limited) Close() error { return l.close() }
 type placed struct {
 	net.Conn
 	leave func()
+	early atomic.Bool // its last request was answered before it had come whole
+}
+
+// linger is how long a connection goes on taking what still comes of a request that was answered
+// early.
+const linger = 5 * time.Second
+
+// takeRest has the connection of a request take what still comes of it once it is answered, while
+// its client reads: one that is closed on what was not read takes with it what its client has not
+// read yet. That nothing comes for a while does not say that nothing will, so it is the client
+// that ends it, or the time.
+func takeRest(r *http.Request) {
+	if c, ok := r.Context().Value(connection{}).(*placed); ok {
+		c.early.Store(true)
+	}
 }
 
 func (c *placed) Close() error {
+	if half, ok := c.Conn.(*net.TCPConn); ok && c.early.Swap(false) && half.CloseWrite() == nil {
+		c.SetReadDeadline(time.Now().Add(linger))
+		io.Copy(io.Discard, c.Conn)
+	}
 	err := c.Conn.Close()
 	c.leave()
 	return err

@@ -19,7 +19,7 @@ func TestAClientThatNeverReadsIsDropped(t *testing.T) {
 	}
 	server := newServer(quietService(t), slog.New(slog.DiscardHandler))
 	server.WriteTimeout = 200 * time.Millisecond
-	go server.Serve(limitConnections(listener, usual()))
+	go limitConnections(listener, usual()).serve(server)
 	t.Cleanup(func() { server.Close() })
 	c, err := net.Dial("tcp", listener.Addr().String())
 	if err != nil {

@@ -185,7 +185,7 @@ func TestStoppedBatchLosesNothing(t *testing.T) {
 	}
 	defer c.Close()
 	go func() {
-		const lines = 90_000
+		const lines = 20_000
 		fmt.Fprintf(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\n"+
 			"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n", lines*len(visit))
 		pause := sync.OnceFunc(func() { time.Sleep(500 * time.Millisecond) })

@@ -62,9 +62,8 @@ func Run(ctx context.Context, o Options) error {
 	}
 	server := newServer(handler, log)
 	limited := limitConnections(listener, set)
-	server.ConnState = limited.state
 	failed := make(chan error, 1)
-	go func() { failed <- server.Serve(limited) }()
+	go func() { failed <- limited.serve(server) }()
 	log.Info("listening", "address", listener.Addr().String(), "operations", at)
 	select {
 	case err := <-failed:
