@@ -125,12 +125,12 @@ func New(f *cyclefluid.Fluid, m Design) *Machine {
 	s.designDrop = low.P - suction.P
 	s.orifice = s.designMass / (m.Open * math.Sqrt((high.P-low.P)/liquid.V))
 	// The surface that superheats cools no air.
-	wet := 1.0
+	wet, apart := 1.0, m.Box-boiling(&low)
 	for range 20 {
-		s.units = m.DryEnd * (out.H - liquid.H) / low.DewHeatCapacity() / (wet * m.Difference)
+		s.units = m.DryEnd * (out.H - liquid.H) / low.DewHeatCapacity() / (wet * apart)
 		wet = 1 - s.superheating(m.Bulb/m.Difference)
 	}
-	s.evaporator = 1 / (wet * m.Difference)
+	s.evaporator = 1 / (wet * apart)
 	s.indoorFlow = 0.88 / (m.IndoorAir * m.Difference)
 	rejected := s.designMass * (in.H + (1-m.HeatLoss)*ideal/m.Ideal - liquid.H)
 	s.condenser = rejected / m.OverOutdoor
@@ -150,6 +150,12 @@ func (s *Machine) superheating(share float64) float64 {
 		return -math.Log(1-share) / s.units
 	}
 	return (-math.Log(1-straight) + (share-straight)/(1-straight)) / s.units
+}
+
+// boiling is the mean temperature at which a refrigerant boils that comes with a third of it
+// evaporated.
+func boiling(low *cyclefluid.Isobar) float64 {
+	return low.Dew.T - 0.35*(low.Dew.T-low.Bubble.T)
 }
 
 func middlePressure(f *cyclefluid.Fluid, t float64) float64 {
@@ -228,8 +234,7 @@ func (s *Machine) balance(u *Unknowns, w Weather, x Failing, st *State) residual
 	// The coils.
 	left := reduced(1-x.Indoor, 1-x.Ice, s.IndoorAir)
 	share := superheat / max(w.Box-low.Dew.T, 0.5)
-	meanDrop := low.Dew.T - (low.Dew.T-low.Bubble.T)*0.35
-	absorbs := s.evaporator * left * (1 - s.superheating(share)) * (w.Box - meanDrop)
+	absorbs := s.evaporator * left * (1 - s.superheating(share)) * (w.Box - boiling(&low))
 	absorbed := flow * (u[2] - h)
 	rejected := flow * (discharge.H - h)
 	room := max(1-x.Flooded, 0.1) * reduced(1-0.7*x.Outdoor, 1-x.Outdoor, s.OutdoorAir)
