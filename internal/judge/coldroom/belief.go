@@ -94,7 +94,11 @@ func weigh(k *known, of []cluster) *belief {
 		if f.code == defrostHeats && !k.heated || f.code == tooSmall && !k.overloaded {
 			continue
 		}
-		b.alone[i] = f.share * byCause[causeOf[i]] * k.answered(f, nil)
+		reads := byCause[causeOf[i]]
+		if size := begins[f.code]; size > 0 {
+			reads = b.from(causeOf[i], size)
+		}
+		b.alone[i] = f.share * reads * k.answered(f, nil)
 		sum += b.alone[i]
 	}
 	// Two things at once are weighed where one is likely at all.
@@ -119,6 +123,17 @@ func weigh(k *known, of []cluster) *belief {
 		b.of[i] *= b.cause(signature.Causes[c].Code) / max(byCause[c], 1e-300)
 	}
 	return b
+}
+
+// from is the likelihood of a cause that begins at a size.
+func (b *belief) from(cause, size int) float64 {
+	sum, sizes := 0.0, signature.Causes[cause].Sizes
+	for i := range b.clusters {
+		if c := &b.clusters[i]; c.cause == cause && c.size >= size {
+			sum += b.of[i]
+		}
+	}
+	return sum * float64(sizes) / float64(sizes-size)
 }
 
 // shut weighs valves that let nothing through, which no signature is of: suction in a vacuum under

@@ -1,6 +1,10 @@
 package coldroom
 
-import "github.com/satline/satline/internal/judge/coldroom/signature"
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/judge/coldroom/signature"
+)
 
 // Causes that the judge has a word of its own for.
 const (
@@ -56,6 +60,13 @@ var faults = []fault{
 	{"cold-door", load, 5.5, false}, {pullsDown, load, 3.5, false},
 	{defrostHeats, load, 1.5, false}, {tooSmall, load, 40, false},
 	{"cold-pressure-control", shortCycle, 2, false}, {"cold-suction-clamp", clamp, 2, false},
+}
+
+// begins is the smallest of its cause's sizes in which a fault comes, where that is not the first:
+// a fan that stands takes a third of the air or more, and ice that takes hardly any is frost, as
+// every coil has (common practice, no source).
+var begins = map[string]int{
+	"cold-defrost": 1, "cold-evaporator-fan": 1, "cold-condenser-fan": 1,
 }
 
 // A look is what a technician can see or try, with a yes or no.
@@ -174,4 +185,11 @@ func (l *look) chance(f *fault) float64 {
 		return c
 	}
 	return l.usual
+}
+
+// after reports whether a look would find some fault of a cause.
+func (l *look) after(cause string) bool {
+	return slices.ContainsFunc(
+		faults, func(f fault) bool { return f.cause == cause && l.chance(&f) >= likely },
+	)
 }

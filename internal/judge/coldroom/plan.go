@@ -384,11 +384,16 @@ func (p *planner) lookOn(after ...string) {
 	k := *p.k
 	k.answers = maps.Clone(k.answers)
 	k.answers[p.asked.look.code] = false
-	next := weigh(&k, p.b.clusters).next(&k, after...)
+	b := weigh(&k, p.b.clusters)
+	next := b.next(&k, after...)
 	if next == nil || next.look.minutes > fewMinutes || next.look.running && p.stopped() {
 		return
 	}
-	p.askFor(next.look)
+	// What is nearly certain by then is gone after first.
+	const nearly = 0.85
+	if cause, chance := b.bestCause(b.faults); chance < nearly || next.look.after(cause) {
+		p.askFor(next.look)
+	}
 }
 
 // asksAfter says that a look of the plan would find a fault that none has found yet.
@@ -709,11 +714,8 @@ func (p *planner) has(codes ...fact.Code) bool {
 // the plan would find waits for it.
 func (p *planner) mend(r *ranked) {
 	code, chance, opens := fact.Code("mend."+r.code), r.chance, false
-	// What else warms a box is found by the eye, not by what is left over; and no circuit is opened
-	// for what a hand on the pipe would find in minutes.
-	likeliest := &faults[r.faults[0]]
-	unseen := r.code == load && !p.found(likeliest) || likeliest.opens && !p.k.proved(likeliest)
-	if l := p.quickLook(likeliest); l != nil && unseen && !slices.Contains(p.looks, l) {
+	l := p.quickLook(&faults[r.faults[0]])
+	if l != nil && p.unseen(r) && !slices.Contains(p.looks, l) {
 		p.askFor(l)
 		return
 	}
@@ -751,6 +753,15 @@ func (p *planner) mend(r *ranked) {
 	if whole {
 		p.closed()
 	}
+}
+
+// unseen says that a look comes before a cause is mended by its likeliest fault. What warms a box,
+// and what keeps a condenser from its air, is found by the eye, not by what is left over; and no
+// circuit is opened for what a hand on the pipe would find in minutes.
+func (p *planner) unseen(r *ranked) bool {
+	f := &faults[r.faults[0]]
+	dirt := r.code == condenser && p.alone(r) && !p.stopped()
+	return (r.code == load || dirt) && !p.found(f) || f.opens && !p.k.proved(f)
 }
 
 // mendsWith are the figures of a step that mends.
