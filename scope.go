@@ -10,7 +10,7 @@ const (
 	Whole Scope = iota
 	// VerdictOnly leaves out what takes most of the time: two faults at once, the reading that
 	// would be worth most, freezing and the next dose. Its chances are those of single faults.
-	// It never tells anybody to move refrigerant; for a batch of visits, or a display that
+	// Its plan ends before refrigerant is moved; for a batch of visits, or a display that
 	// follows the gauges.
 	VerdictOnly
 )

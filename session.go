@@ -132,8 +132,7 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 	if !s.taken {
 		s.told = sent.At
 	}
-	doubled := s.taken && sent.At == s.sample.At
-	if !doubled {
+	if !s.taken || sent.At != s.sample.At {
 		s.held = 0
 	}
 	s.sample, s.taken = sent, true
@@ -155,9 +154,7 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 			left++
 		}
 	}
-	if left == 0 && doubled {
-		return []SetAside{{sample.At, "at", TimeDoubled}}
-	} else if left == 0 {
+	if left == 0 {
 		return aside
 	}
 	if closed, ok := s.open.take(sample); ok {

@@ -201,7 +201,10 @@ func TestSessionSetsAside(t *testing.T) {
 		want []SetAside
 	}{
 		{10 * time.Second, suction(118), nil},
-		{10 * time.Second, suction(118), []SetAside{{10 * time.Second, "at", TimeDoubled}}},
+		{10 * time.Second, suction(118),
+			[]SetAside{{10 * time.Second, "suctionPressure", TimeDoubled}}},
+		{10 * time.Second, Readings{LiquidPressure: Measured(quantity.PSIG(math.NaN()))},
+			[]SetAside{{10 * time.Second, "liquidPressure", SensorLost}}},
 		{10 * time.Second, Readings{SuctionPressure: Measured(quantity.PSIG(118)),
 			ReturnDryBulb: Measured(quantity.Fahrenheit(74))},
 			[]SetAside{{10 * time.Second, "suctionPressure", TimeDoubled}}},

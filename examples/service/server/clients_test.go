@@ -256,7 +256,7 @@ func TestBatchIsToldToStop(t *testing.T) {
 
 // Results of a batch come while the client is still sending.
 func TestBatchIsStreamed(t *testing.T) {
-	_, _, address := start(t, 8)
+	_, _, address := start(t, 8, func(set *settings) { set.lineTime = 10 * time.Second })
 	body, send := io.Pipe()
 	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess/batch", body)
 	if err != nil {
