@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -154,9 +153,7 @@ func (c *checker) equipment(e *Equipment) {
 		}
 		within(c, label+"lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
 	}
-	if y := l.Year; y != 0 && (y < 1950 || y > 2100) {
-		c.beyond(label+"year", year(y), year(1950), year(2100), advice)
-	}
+	c.number(label+"year", float64(l.Year), 1950, 2100, advice)
 	c.number(label+"seer", l.SEER, 5, 45, advice)
 	c.number(label+"seer2", l.SEER2, 5, 45, advice)
 	for i, n := range l.Normal {
@@ -261,10 +258,6 @@ func (c *checker) words(field, text string) {
 		c.beyond(field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter")
 	}
 }
-
-type year int
-
-func (y year) String() string { return strconv.Itoa(int(y)) }
 
 func (c *checker) normal(row string, n *NormalPressures) {
 	const advice = "copy the row as the maker prints it"

@@ -192,11 +192,7 @@ func (s *Session) hoseOff(i int) bool {
 
 // keep appends an entry to the log and lets the oldest go.
 func (s *Session) keep(e LogEntry) {
-	s.now.logged |= e.Readings.state(s.in)
-	for i := range readingFields {
-		readingFields[i].copy(&s.now.readings, &e.Readings)
-	}
-	s.now.log = append(s.now.log, e)
+	s.now.took(e, s.in)
 	if since := sinceLastMove(&s.now); len(since) > keptLately {
 		s.now.log = slices.Delete(s.now.log, len(s.now.log)-len(since), len(s.now.log)-keptLately)
 	}
@@ -311,13 +307,18 @@ func (s *Session) upToNow() prepared {
 		*ran = min(*ran+max(s.sample.At-s.told, 0), longestVisit)
 	}
 	if e, ok := s.open.soFar(); ok {
-		p.logged |= e.Readings.state(s.in)
-		p.log = append(p.log, e) // where the next entry will stand
-		for i := range readingFields {
-			readingFields[i].copy(&p.readings, &e.Readings)
-		}
+		p.took(e, s.in) // where the next entry will stand
 	}
 	return p
+}
+
+// took has an entry in the log, and its readings as the last.
+func (p *prepared) took(e LogEntry, in Instruments) {
+	p.logged |= e.Readings.state(in)
+	for i := range readingFields {
+		readingFields[i].copy(&p.readings, &e.Readings)
+	}
+	p.log = append(p.log, e)
 }
 
 // Visit returns what the session has come to, small enough for DecodeVisit to read back
