@@ -6,7 +6,7 @@ import "time"
 // A true field is a fact that limits what readings can say; a false one means
 // no or not known.
 type Conditions struct {
-	// Running is how long the machine has run without a stop.
+	// Running is how long the machine has run without a stop, up to 366 days.
 	Running time.Duration `json:"running,omitzero"`
 	// ReadAt is when Visit.Readings were taken, on the clock of Log and Moves. Where
 	// refrigerant was moved and it is not given, they count as taken before.

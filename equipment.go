@@ -24,7 +24,7 @@ type Equipment struct {
 	Arrangement Arrangement `json:"arrangement,omitzero"`
 	// Stages of the compressor.
 	Stages Stages `json:"stages,omitzero"`
-	// NominalCapacity as rated for cooling.
+	// NominalCapacity as rated for cooling, 500 W to 200 ton.
 	NominalCapacity quantity.Power `json:"nominalCapacity,omitzero"`
 	// Label holds what the manufacturer states for this machine.
 	Label Label `json:"label,omitzero"`
@@ -40,28 +40,29 @@ type Equipment struct {
 // Label is what the nameplate, charging chart or installation instructions of
 // the machine itself say. Zero fields are not stated.
 type Label struct {
+	// Charge as it is shipped, 50 g to 500 kg; Subcooling that it is set to, up to 30 K.
 	Charge     quantity.Mass                                  `json:"charge,omitzero"`
 	Subcooling *quantity.Uncertain[quantity.TemperatureDelta] `json:"subcooling,omitzero"`
 	// Superheat is the target the unit's own chart gives for the conditions of
-	// this visit.
+	// this visit, up to 40 K.
 	Superheat *quantity.Uncertain[quantity.TemperatureDelta] `json:"superheat,omitzero"`
-	// Approach is the liquid line temperature above the outdoor air.
+	// Approach is the liquid line temperature above the outdoor air, up to 30 K.
 	Approach *quantity.Uncertain[quantity.TemperatureDelta] `json:"approach,omitzero"`
 	// Tolerance is how far off its target the maker lets the reading be, either
-	// way, where the label states it.
+	// way, where the label states it: 0.1 to 15 K.
 	Tolerance quantity.TemperatureDelta `json:"tolerance,omitzero"`
 	// LineAdder is the charge per length of liquid line beyond FactoryLineSet;
 	// it outranks the one that is computed from the liquid line's diameter.
 	LineAdder *charge.Adder `json:"lineAdder,omitzero"`
-	// FactoryLineSet is the length of line set that Charge allows for.
+	// FactoryLineSet is the length of line set that Charge allows for, up to 100 m.
 	FactoryLineSet quantity.Length `json:"factoryLineSet,omitzero"`
-	// RatedAirflow through the indoor coil.
+	// RatedAirflow through the indoor coil, 50 to 100,000 CFM.
 	RatedAirflow quantity.VolumeFlow `json:"ratedAirflow,omitzero"`
-	// MaxExternalStatic is the blower's limit.
+	// MaxExternalStatic is the blower's limit, up to 2,500 Pa.
 	MaxExternalStatic quantity.StaticPressure `json:"maxExternalStatic,omitzero"`
 	// Restrictor is the bore of the fixed restrictor that the outdoor unit wants, 0.3 to 6 mm.
 	Restrictor quantity.Length `json:"restrictor,omitzero"`
-	// RatedLoadCurrent of the compressor.
+	// RatedLoadCurrent of the compressor, 0.5 to 1,000 A.
 	RatedLoadCurrent quantity.Current `json:"ratedLoadCurrent,omitzero"`
 	// Year in which it was made, 1950 to 2100: what a sound machine reads has changed.
 	Year int `json:"year,omitzero"`
@@ -87,8 +88,8 @@ type NormalPressures struct {
 
 // A LineSet is the pair of pipes between the outdoor and the indoor half.
 type LineSet struct {
-	Length quantity.Length `json:"length,omitzero"`
-	// LiquidDiameter is the outside diameter of the liquid line.
+	// Length is one way, up to 150 m; LiquidDiameter the outside of the liquid line, 3 to 110 mm.
+	Length         quantity.Length `json:"length,omitzero"`
 	LiquidDiameter quantity.Length `json:"liquidDiameter,omitzero"`
 	// Device is where the metering device for cooling stands: outdoors, as in most systems
 	// without ducts, the small line holds liquid and vapor. It matters where the label has no

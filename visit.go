@@ -11,7 +11,7 @@ import (
 // field that is not known is left out; Assess says which missing reading it
 // needs. The JSON form is documented by testdata/schema/visit.schema.json.
 type Visit struct {
-	// Title names the visit in the record: "Reading room unit 2".
+	// Title names the visit in the record: "Reading room unit 2". At most 200 bytes.
 	Title string `json:"title,omitzero"`
 	// Units is the system that sentences are written in, "IP" or "SI".
 	Units quantity.System `json:"units,omitzero"`
@@ -55,8 +55,9 @@ type (
 	deltaReading       = quantity.Uncertain[quantity.TemperatureDelta]
 )
 
-// Readings are taken together, at one time. Gauge pressures count from the
-// atmosphere of the site.
+// Readings are taken together, at one time. Gauge pressures count from the atmosphere of the site,
+// up to 1,500 psig at the suction port and 2,500 psig elsewhere. Pipes are at -60 °C to 100 °C, a
+// liquid line up to 110 °C and a discharge line up to 200 °C; air is at -40 °C to 75 °C.
 type Readings struct {
 	// SuctionPressure is read at the suction service port; on a heat pump in heating at the
 	// true suction port, since the large line carries hot gas then.
@@ -105,13 +106,13 @@ type Readings struct {
 
 // A LogEntry is a set of readings at a moment since some start of the visit.
 type LogEntry struct {
-	// At counts from any one moment of the visit, the same for all entries.
+	// At counts from any one moment of the visit, the same for all entries: 0 to 366 days.
 	At time.Duration `json:"at" strict:"required"`
 	Readings
 }
 
-// A Move is refrigerant added to or recovered from the machine. Exactly one of
-// Added and Recovered is set.
+// A Move is refrigerant added to or recovered from the machine, on the clock of the log. Exactly
+// one of Added and Recovered is set, up to 500 kg.
 type Move struct {
 	At        time.Duration `json:"at" strict:"required"`
 	Added     quantity.Mass `json:"added,omitzero"`
@@ -131,8 +132,8 @@ type Site struct {
 	Barometer *quantity.Pressure `json:"barometer,omitzero"`
 }
 
-// Instruments states the standard uncertainty of readings that do not state
-// their own. Zero fields take the default of DefaultInstruments.
+// Instruments states the standard uncertainty of readings that do not state their own, about half
+// of the maker's accuracy: up to 50 psi and 10 K. Zero fields take that of DefaultInstruments.
 type Instruments struct {
 	Gauge       quantity.GaugePressure    `json:"gauge,omitzero"`
 	Clamp       quantity.TemperatureDelta `json:"clamp,omitzero"`
