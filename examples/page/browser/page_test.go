@@ -665,11 +665,20 @@ func TestAccessible(t *testing.T) {
 	if got != "outcome risk figures next f-readings-suctionPressure log-now" {
 		t.Errorf("the order of the loop is %s", got)
 	}
-	// Text twice as large stays within the screen.
+	// Text twice as large stays within the screen, and nothing lies over the verdict.
 	b.do(`document.documentElement.style.fontSize = "200%"`)
 	for _, name := range []string{"setup", "loop", "tasks", "keep"} {
 		b.press("#tab-" + name)
 		b.narrow(name + " in large text")
+		b.shoot(name + "-large")
+	}
+	b.press("#tab-loop")
+	if !eval[bool](b, `(() => {
+	  const { left, right, top, bottom } = document.getElementById("bar").getBoundingClientRect();
+	  return [top + 5, (top + bottom) / 2, bottom - 5].every((y) =>
+	    document.elementFromPoint((left + right) / 2, y).closest("#bar"));
+	})()`) {
+		t.Error("in large text something lies over the verdict")
 	}
 	b.run(emulation.SetEmulatedMedia().WithFeatures([]*emulation.MediaFeature{
 		{Name: "prefers-reduced-motion", Value: "reduce"}}))

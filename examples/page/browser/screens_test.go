@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/chromedp/cdproto/emulation"
 )
 
 const visits = "../../../testdata/visits/"
@@ -15,8 +17,8 @@ var pictured = map[string]string{
 	"just-moved": "dose", "nearly-empty": "leak", "water-leak": "look",
 }
 
-// The loop of every visit fits the screen of a phone, in both languages and systems of units;
-// three share the visits.
+// The loop of every visit fits the screen of a phone: whole, beside the bars of a browser, and held
+// across. Pictured ones do in both languages and systems of units; three share the visits.
 func TestScreensOfVisits(t *testing.T) {
 	t.Parallel()
 	files, err := filepath.Glob(visits + "*.json")
@@ -40,7 +42,10 @@ func (b tab) screensOf(file string) {
 	name := strings.TrimSuffix(filepath.Base(file), ".json")
 	b.openVisit(file)
 	b.press("#tab-loop")
-	b.fits(name)
+	for _, size := range [][2]int64{{390, 664}, {844, 390}, {390, 844}} {
+		b.run(emulation.SetDeviceMetricsOverride(size[0], size[1], 1, true))
+		b.fits(fmt.Sprintf("%s on %d x %d", name, size[0], size[1]))
+	}
 	if picture, ok := pictured[name]; ok {
 		b.shoot(picture)
 		b.settings("es", "SI")

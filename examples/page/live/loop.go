@@ -9,6 +9,8 @@ import (
 type Loop struct {
 	Outcome  satline.ChargeOutcome `json:"outcome"`
 	Headline string                `json:"headline"`
+	// Said says that the headline begins with the outcome.
+	Said bool `json:"said,omitempty"`
 	Dangers  []LoopDanger          `json:"dangers,omitempty"`
 	// Figures are the derived values that a technician watches.
 	Figures []Shown `json:"figures,omitempty"`
@@ -71,6 +73,12 @@ var tasksOf = map[fact.Code]string{
 func loopOf(v satline.Visit, a *satline.Assessment) *Loop {
 	out := &Loop{
 		Outcome: a.Charge.Outcome, Headline: a.Headline.Text, Doubts: map[string]string{},
+	}
+	switch a.Headline.Code {
+	case "headline.open":
+		out.Said = out.Outcome == satline.ChargeOpen
+	case "headline.not-judged", "headline.cold-early":
+		out.Said = out.Outcome == satline.ChargeNotJudged
 	}
 	for _, d := range a.Dangers {
 		out.Dangers = append(out.Dangers, LoopDanger{d.Says.Text, d.Grave})

@@ -17,7 +17,7 @@ function renderKeep() {
     const c = a.charge;
     const chances = c.outcome === "not-judged" ? "" : make("p", { class: "hint" }, t("chances", { low: percent(c.low), band: percent(c.inBand), high: percent(c.high) }));
     cards.push(
-      make("section", { class: "card" }, make("h2", {}, t("outcome." + c.outcome)), make("p", {}, joined(a.headline.text)), chances),
+      make("section", { class: "card" }, make("h2", {}, whole.loop.said ? joined(a.headline.text) : t("outcome." + c.outcome)), !whole.loop.said && make("p", {}, joined(a.headline.text)), chances),
       card("dangers", t("danger.title"), "ul", (a.dangers || []).map((d) => li(d.says.text, d.why.text))),
       card("plan", t("keep.plan"), "ol", (a.plan || []).map(planned)),
       card("looked", t("keep.looked"), "ul", form.looks.length ? state.checks.map(looked) : [], state.checks.some((x) => x.found) ? make("p", { class: "hint" }, t("keep.looked.hint")) : ""),

@@ -8,13 +8,14 @@ function renderLoop(answer, isWhole) {
   $("bar").dataset.outcome = tone;
   $("mark").textContent = mark;
   $("outcome").textContent = t("outcome." + outcome);
+  $("bar").classList.toggle("said", !!(l && l.said));
   const missing = l ? undefined : ["equipment.refrigerant"].find((path) => !written(path) || answer.errors[path]);
   const line = l ? l.headline : missing && !written(missing) ? t("first." + missing.slice(10)) : sentence(answer.problem || "");
   $("headline").textContent = joined(line);
   const grave = l && (l.dangers || []).filter((d) => d.grave), risk = $("risk");
   risk.hidden = !(grave && grave.length);
   if (!risk.hidden) risk.replaceChildren(make("b", {}, t("danger") + (grave.length > 1 ? ` 1/${grave.length}` : "")), " " + sentence(grave[0].text));
-  announce([t("outcome." + outcome) + ". " + line, ...(risk.hidden ? [] : [t("danger") + ": " + grave[0].text])].join(" "));
+  announce([(l && l.said ? "" : t("outcome." + outcome) + ". ") + line, ...(risk.hidden ? [] : [t("danger") + ": " + grave[0].text])].join(" "));
   $("figures").replaceChildren(...((l && l.figures) || []).map((f) => make("div", {}, make("dt", {}, f.name), make("dd", {}, joined(f.text)))));
   bandChart(answer.band);
   inBar = answer.inBar || [];
