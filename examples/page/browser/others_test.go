@@ -125,7 +125,8 @@ func firefox(t *testing.T) browser {
 			if err != nil {
 				return nil, err
 			}
-			if err := conn.SetDeadline(time.Now().Add(30 * time.Second)); err != nil {
+			// A browser starts slowly where a machine has other work.
+			if err := conn.SetDeadline(time.Now().Add(2 * time.Minute)); err != nil {
 				return nil, err
 			}
 			if err := wsutil.WriteClientText(conn, request); err != nil {

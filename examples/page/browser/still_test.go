@@ -57,3 +57,51 @@ const watchMoved = `window.moved = new Map();
     requestAnimationFrame(watch);
   };
   watch()`
+
+// An answer that comes where another stood cannot be given by the tap that was meant for that one,
+// and can be a moment later.
+func TestAnswersWaitForTheThumb(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 390, 844)
+	_, file := lookedFor(t)
+	b.openVisit(file)
+	b.press("#tab-loop")
+	got := eval[string](b, `(async () => {
+	  const aimed = () => {
+	    const e = document.querySelector("#next .answer"), r = e.getBoundingClientRect();
+	    return e.contains(document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2));
+	  };
+	  const calm = () => Promise.all(document.getAnimations().map((a) => a.finished));
+	  await calm();
+	  const before = aimed();
+	  const next = document.getElementById("next");
+	  next.replaceChildren(...[...next.children].map((e) => e.cloneNode(true)));
+	  const fresh = aimed();
+	  await calm();
+	  return [before, fresh, aimed()].join(" ");
+	})()`)
+	if got != "true false true" {
+		t.Errorf("an answer can be given before it is new, as it comes, and later: %s", got)
+	}
+}
+
+// A number is seen whole while it is typed; the key of its sign gives way to it.
+func TestNumbersAreSeenWhole(t *testing.T) {
+	t.Parallel()
+	b := open(t, fileURL(pageFile(t)), 360, 640)
+	b.settings("es", "SI")
+	for _, typed := range []struct{ path, number string }{
+		{"readings-liquidPressure", ""}, {"readings-liquidPressure", "2650"},
+		{"readings-suctionPressure", "-98,5"}, {"readings-suctionLine", "-10,5"},
+	} {
+		b.enter(typed.path, typed.number)
+		got := eval[struct{ Past, Key float64 }](b, fmt.Sprintf(`(() => {
+		  const e = document.getElementById("f-%s"), key = e.parentElement.querySelector(".sign");
+		  return { past: e.scrollWidth - e.clientWidth, key: key.offsetWidth };
+		})()`, typed.path))
+		if got.Past > 0 || typed.number == "" && got.Key == 0 {
+			t.Errorf("%q: %v px are out of sight, the key of its sign is %v px wide",
+				typed.number, got.Past, got.Key)
+		}
+	}
+}

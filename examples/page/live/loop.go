@@ -9,9 +9,9 @@ import (
 type Loop struct {
 	Outcome  satline.ChargeOutcome `json:"outcome"`
 	Headline string                `json:"headline"`
-	// Said says that the headline begins with the outcome.
-	Said bool `json:"said,omitempty"`
-	Dangers  []LoopDanger          `json:"dangers,omitempty"`
+	// Said says that the headline says itself that nothing is decided, or judged.
+	Said    bool         `json:"said,omitempty"`
+	Dangers []LoopDanger `json:"dangers,omitempty"`
 	// Figures are the derived values that a technician watches.
 	Figures []Shown `json:"figures,omitempty"`
 	// Doubts are readings that are not believed, by path, with why.
@@ -74,11 +74,11 @@ func loopOf(v satline.Visit, a *satline.Assessment) *Loop {
 	out := &Loop{
 		Outcome: a.Charge.Outcome, Headline: a.Headline.Text, Doubts: map[string]string{},
 	}
-	switch a.Headline.Code {
-	case "headline.open":
-		out.Said = out.Outcome == satline.ChargeOpen
-	case "headline.not-judged", "headline.cold-early":
-		out.Said = out.Outcome == satline.ChargeNotJudged
+	if out.Outcome == satline.ChargeOpen || out.Outcome == satline.ChargeNotJudged {
+		switch a.Headline.Code {
+		case "headline.open", "headline.not-judged", "headline.cold-early":
+			out.Said = true
+		}
 	}
 	for _, d := range a.Dangers {
 		out.Dangers = append(out.Dangers, LoopDanger{d.Says.Text, d.Grave})

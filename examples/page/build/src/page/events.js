@@ -64,11 +64,19 @@ function changeSign(e) {
   e.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
+// roomFor leaves the sign's key out where it would cover the number.
+function roomFor(e) {
+  const pair = e.closest(".pair");
+  pair?.classList.remove("tight");
+  pair?.classList.toggle("tight", e.scrollWidth > e.clientWidth);
+}
+
 function listen() {
   document.addEventListener("input", (e) => {
     if (!e.target.dataset.path) return;
     keepTyped(e.target);
     changed(e.inputType);
+    roomFor(e.target);
     checking = check(e.target, true);
     grown();
     if (e.target.closest(".task")) runTask();
@@ -93,6 +101,7 @@ function listen() {
   });
   document.addEventListener("focusin", (e) => {
     if (e.target.inputMode === "decimal" || e.target.list) e.target.select();
+    roomFor(e.target);
     paintNote();
     workAhead();
   });
