@@ -87,15 +87,8 @@ type heatCycle struct {
 func (h *HeatPump) run(x *vector, w *climate, a *ailments, charge float64) heatCycle {
 	f, l := h.fluid, &h.lines
 	var c heatCycle
-	low := clamp(math.Exp(x[xLow]), 1.1*f.LowPressure(), 0.8*f.pc)
-	high := clamp(math.Exp(x[xHigh]), 1.2*f.LowPressure(), 0.95*f.HighPressure())
-	c.flow = math.Exp(x[xFlow])
-	h4 := 1e5 * x[xLiquid]
-	gas := 0.0
-	if a.gas > 0 {
-		gas = 1e5 * x[xGas]
-	}
-	c.gasPressure = gas
+	low, high, h4, gas := f.tried(x, a)
+	c.flow, c.gasPressure = math.Exp(x[xFlow]), gas
 
 	outside := newDraft(w.outdoor, h.outdoorFlow*a.outdoorAir, w.saturated)
 	c.outdoor = h.outdoor.run(f, c.flow, low, h4, &outside, true, 1, a.outdoorFoul)

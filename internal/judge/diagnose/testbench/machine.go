@@ -110,18 +110,22 @@ func superheated(f *fluid, p, h float64) float64 {
 	return b.AtEnthalpy(h).T - b.Dew.T
 }
 
-func (m *Machine) evaluate(x *vector, w *climate, a *ailments, charge float64) cycle {
-	f := m.fluid
-	var c cycle
-	low := clamp(math.Exp(x[xLow]), 1.1*f.LowPressure(), 0.8*f.pc)
-	high := clamp(math.Exp(x[xHigh]), 1.2*f.LowPressure(), 0.95*f.HighPressure())
-	c.flow = math.Exp(x[xFlow])
-	h4 := 1e5 * x[xLiquid]
-	gas := 0.0
+// tried are the pressures that unknowns stand for, within what the fluid can be asked, the enthalpy
+// at the device and the pressure of foreign gas.
+func (f *fluid) tried(x *vector, a *ailments) (low, high, h4, gas float64) {
+	low = clamp(math.Exp(x[xLow]), 1.1*f.LowPressure(), 0.8*f.pc)
+	high = clamp(math.Exp(x[xHigh]), 1.2*f.LowPressure(), 0.95*f.HighPressure())
 	if a.gas > 0 {
 		gas = 1e5 * x[xGas]
 	}
-	c.gasPressure = gas
+	return low, high, 1e5 * x[xLiquid], gas
+}
+
+func (m *Machine) evaluate(x *vector, w *climate, a *ailments, charge float64) cycle {
+	f := m.fluid
+	var c cycle
+	low, high, h4, gas := f.tried(x, a)
+	c.flow, c.gasPressure = math.Exp(x[xFlow]), gas
 
 	c.air = m.indoorDraft(w, a)
 	c.indoor = m.indoor.run(f, c.flow, low, h4, &c.air, true, 1, a.indoorFoul)
