@@ -68,15 +68,9 @@ func airOf(q AirQuestion, p quantity.Pressure) (psychro.Air, error) {
 	if q.RealGas {
 		model = psychro.RealGas
 	}
-	given := 0
-	for _, is := range []bool{q.WetBulb != nil, q.DewPoint != nil, q.RelativeHumidity != nil,
-		q.HumidityRatio != nil} {
-		if is {
-			given++
-		}
-	}
 	switch {
-	case given != 1:
+	case !one(q.WetBulb != nil, q.DewPoint != nil, q.RelativeHumidity != nil,
+		q.HumidityRatio != nil):
 		return psychro.Air{}, &QuestionError{"wetBulb",
 			"give exactly one of wetBulb, dewPoint, relativeHumidity and humidityRatio"}
 	case q.WetBulb != nil:

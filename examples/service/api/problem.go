@@ -69,3 +69,14 @@ type QuestionError struct{ Field, Problem string }
 
 // Error implements error.
 func (e *QuestionError) Error() string { return e.Field + ": " + e.Problem }
+
+// one says that exactly one is given.
+func one(given ...bool) bool {
+	count := 0
+	for _, is := range given {
+		if is {
+			count++
+		}
+	}
+	return count == 1
+}

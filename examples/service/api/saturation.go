@@ -62,15 +62,16 @@ func Saturation(q SaturationQuestion) (SaturationAnswer, error) {
 	}
 	out := SaturationAnswer{Refrigerant: fluid.Designation()}
 	switch {
-	case q.Gauge != nil && q.Pressure == nil && q.Temperature == nil:
+	case !one(q.Gauge != nil, q.Pressure != nil, q.Temperature != nil),
+		q.Temperature != nil && q.Line != nil:
+		return out, &QuestionError{"gauge",
+			"give exactly one of gauge, pressure and temperature; line goes with a pressure"}
+	case q.Gauge != nil:
 		return out, out.atPressure(fluid, q.Gauge.Absolute(atmosphere), q.Line)
-	case q.Pressure != nil && q.Gauge == nil && q.Temperature == nil:
+	case q.Pressure != nil:
 		return out, out.atPressure(fluid, *q.Pressure, q.Line)
-	case q.Temperature != nil && q.Gauge == nil && q.Pressure == nil && q.Line == nil:
-		return out, out.atTemperature(fluid, *q.Temperature, atmosphere)
 	}
-	return out, &QuestionError{"gauge",
-		"give exactly one of gauge, pressure and temperature; line goes with a pressure"}
+	return out, out.atTemperature(fluid, *q.Temperature, atmosphere)
 }
 
 func (a *SaturationAnswer) atPressure(fluid *refrigerant.Refrigerant, p quantity.Pressure,

@@ -64,15 +64,8 @@ func State(q StateQuestion) (StateAnswer, error) {
 }
 
 func stateOf(fluid *refrigerant.Refrigerant, q StateQuestion) (refrigerant.State, error) {
-	given := 0
-	for _, is := range []bool{q.Temperature != nil, q.Enthalpy != nil, q.Entropy != nil,
-		q.Quality != nil} {
-		if is {
-			given++
-		}
-	}
 	switch {
-	case given != 1:
+	case !one(q.Temperature != nil, q.Enthalpy != nil, q.Entropy != nil, q.Quality != nil):
 		return refrigerant.State{}, &QuestionError{"temperature",
 			"give exactly one of temperature, enthalpy, entropy and quality"}
 	case q.Temperature != nil:
