@@ -1,6 +1,7 @@
 package server
 
 import (
+	"cmp"
 	"context"
 	"log/slog"
 	"net/http"
@@ -186,7 +187,9 @@ func answering[Question, Answer any](
 			}
 			a, err := do(q)
 			if err != nil {
-				return problemOf(err)
+				p := problemOf(err)
+				p.Field = cmp.Or(p.Field, api.RefusedField(q, err))
+				return p
 			}
 			if *room, err = units.append((*room)[:0], &a); err != nil {
 				s.log.Error("not written", "id", w.Header().Get(idHeader), "cause", err)
