@@ -192,13 +192,22 @@ func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 	k.Add(modes.Wait, fact.Of("wait", charge.WaitAfterMove()))
 }
 
+// seldomPast is how likely a dose may pass the right charge by what is believed of it, as a dose
+// towards a target may: common practice, no source.
+const seldomPast = 0.05
+
 // share is the part of the charge that is expected to cost least, in half ounces. Where the reading
 // that the charge is known by lies at its floor and has not answered to a move, it may come off it
-// with the next ounce: then no more is moved than the band is wide.
+// with the next ounce: then no more is moved than the band is wide, or than is surely too much,
+// which floods the compressor as long as it is there.
 func (k *planner) share(whole quantity.Mass, sized fact.Code) quantity.Mass {
 	part := k.b.Charge.Dose(sized == modes.Add)
 	if k.c.NetMoved != 0 && k.atFloor() {
-		part = min(part, diagnose.ChargeBand)
+		most := diagnose.ChargeBand
+		if sized == modes.Recover {
+			most = max(most, k.b.Charge.Quantile(seldomPast))
+		}
+		part = min(part, most)
 	}
 	return quantity.Ounces(math.Floor(2*part*whole.Ounces()) / 2)
 }
