@@ -104,8 +104,10 @@ func (k *planner) move(sized, little fact.Code) {
 		return
 	}
 	up := dose.Action == charge.Add
+	// What the method may not be read for, and what lies at its floor, the belief has weighed.
+	weighed := dose.Reason == "forbidden" || dose.Reason == "no-response" && k.atFloor()
 	switch {
-	case dose.Action == charge.Halt && dose.Reason != "too-small":
+	case dose.Action == charge.Halt && dose.Reason != "too-small" && !weighed:
 		k.hold = append(k.hold, dose.Fact())
 		k.Put(modes.Step{Do: dose.Fact()})
 	case dose.Mass == 0 || up != (sized == modes.Add):

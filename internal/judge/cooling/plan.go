@@ -889,12 +889,14 @@ func (k *planner) chargeStays() {
 }
 
 // whyLiquid looks for what sends liquid back, from outside: the bulb or the sensors of a valve, and
-// the way of the air. Where all of that is right, what is likelier than not too much comes out.
+// the way of the air, then whether gas is beside the refrigerant. Where all of that is right, what
+// is likelier than not too much comes out.
 func (k *planner) whyLiquid() {
 	switch {
 	case k.c.Metering == refrigerant.TXV && k.lookAt("valve-bulb", fact.Fact{}):
 	case k.c.Metering == refrigerant.EXV && k.lookAt("valve-sensors", fact.Fact{}):
 	case k.seeAir(fact.Fact{}):
+	case k.tooFull() && k.lookAt("standing-pressure", fact.Fact{}):
 	case k.b.Charge.High >= likely && k.fewOunces():
 		k.over()
 	default:

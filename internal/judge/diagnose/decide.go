@@ -79,7 +79,8 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	if (d.Act == Recover || d.Act == Add) && charge.moved == 0 {
 		worth[1] = WorthDoubting
 	}
-	going := charge.moved != 0 && (call == ChargeLow || call == ChargeHigh)
+	going := charge.moved != 0 && (call == ChargeLow || call == ChargeHigh) &&
+		c.besides(all) < leaning
 	if going {
 		d.goOn(call, charge)
 	}
@@ -117,6 +118,22 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	}
 	c.lookBeforeDose(&d, charge, all)
 	return d
+}
+
+// besides is the chance of the likeliest cause that no refrigerant puts right.
+func (c *caseFile) besides(all []weighted) (most float64) {
+	var chance [mostSuspects]float64
+	for i := range all {
+		for _, a := range all[i].key {
+			if a != none && a != c.short && a != c.full {
+				chance[a] += all[i].weight
+			}
+		}
+	}
+	for _, x := range chance {
+		most = max(most, x)
+	}
+	return most
 }
 
 // lookBeforeDose adds the look at an instrument, where no other is asked for and refrigerant would
