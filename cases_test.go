@@ -64,6 +64,10 @@ var cases = []struct {
 		never: []string{"step.heating-indoor-air", "look.indoor-air-path"},
 	},
 	{
+		name: "weighed-in-reads-low", first: []string{"look.oil-and-leak"},
+		never: []string{"step.add*", "step.recover*", "step.evacuate", "step.nitrogen"},
+	},
+	{
 		name: "outdoors-unsure", first: []string{"look.outdoor-coil"},
 		never: []string{"step.leave", "step.add*", "step.recover*"},
 	},

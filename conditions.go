@@ -32,8 +32,15 @@ type Conditions struct {
 	// FilterDirty and OutdoorCoilDirty are judged by eye.
 	FilterDirty      bool `json:"filterDirty,omitzero"`
 	OutdoorCoilDirty bool `json:"outdoorCoilDirty,omitzero"`
-	// SealedSystemOpened says that the circuit was open to air lately.
+	// SealedSystemOpened says that the circuit was open to air lately, and was not evacuated and
+	// charged anew since.
 	SealedSystemOpened bool `json:"sealedSystemOpened,omitzero"`
+	// ChargeWeighed says that the circuit was emptied and evacuated and its whole charge weighed
+	// in, before the readings and whatever stands in Moves. It ends SealedSystemOpened.
+	ChargeWeighed bool `json:"chargeWeighed,omitzero"`
 	// OilStains says that oil marks a joint or a valve.
 	OilStains bool `json:"oilStains,omitzero"`
 }
+
+// opened says that the circuit was opened, and nothing was weighed in since.
+func (c *Conditions) opened() bool { return c.SealedSystemOpened && !c.ChargeWeighed }

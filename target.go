@@ -188,7 +188,7 @@ func situationOf(p *prepared, s *settled, d *Derived, mode Mode) charge.Situatio
 		CoilIced:            v.coilIced(),
 		FilterDirty:         c.FilterDirty,
 		OutdoorCoilDirty:    c.OutdoorCoilDirty,
-		SealedSystemOpened:  c.SealedSystemOpened,
+		SealedSystemOpened:  c.opened(),
 		CondenserFanCycling: c.CondenserFanCycling,
 	}
 }

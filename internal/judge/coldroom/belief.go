@@ -35,6 +35,7 @@ type known struct {
 	course course
 	// complaint says that the box is said to be warm, stains that oil was seen.
 	complaint, stains bool
+	weighed           bool // the whole charge, into an evacuated circuit
 	// overloaded says that the load sheet asks for more than the machine gives in a day.
 	overloaded bool
 	// gain is what the suction line adds from the bulb to the compressor, where that is more than
@@ -237,6 +238,9 @@ func (k *known) answered(f, beside *fault) float64 {
 	p *= k.course.likelihood(f, beside)
 	if k.complaint && is(sound, clamp) {
 		p *= 0.5
+	}
+	if k.weighed && is(undercharge, reserve, overcharge, gas) {
+		p *= 0.05
 	}
 	if k.stains && !is(undercharge, reserve) {
 		p *= 0.25

@@ -905,8 +905,8 @@ func (k *planner) whyLiquid() {
 }
 
 // fewOunces: where too much is likely, a measured part of it that comes out tells as much as an
-// empty circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps, and what
-// a capillary holds is weighed.
+// empty circuit, in a tenth of the time. Where gas may be beside it nothing but emptying helps,
+// and what a capillary holds is weighed.
 func (k *planner) fewOunces() bool {
 	return k.c.NetMoved == 0 && !k.Stopped() && !k.c.NoPairs &&
 		k.b.Probability(diagnose.NonCondensables) < worth/2 &&

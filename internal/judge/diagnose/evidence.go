@@ -155,6 +155,7 @@ type Sights struct {
 	PanelsOff, DoorsOpen            bool
 	EconomizerOpen, FanCycling      bool
 	SealedSystemOpened, OilStains   bool
+	ChargeWeighed                   bool // the whole of it, into an evacuated circuit
 	FrozenComplaint, WaterComplaint bool
 	NotCoolingComplaint             bool
 	// CompressorStill, OutdoorFanStill and BlowerStill are fed and do not turn.

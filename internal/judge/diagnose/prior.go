@@ -53,6 +53,9 @@ var sights = []sight{
 		NextToEmpty: 0.12, "compressor-backwards": 0.15,
 		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
+	{"charge-weighed", 0.002, map[Code]float64{
+		Undercharge: 1e-4, NextToEmpty: 1e-5, Overcharge: 1e-4, NonCondensables: 1e-4},
+		func(e *Evidence) bool { return e.Seen.ChargeWeighed }},
 	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
 	{"complaint-water", 0.03, map[Code]float64{Drain: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},
