@@ -24,7 +24,9 @@ func nitrogenForm(d *draft, ask string) error {
 	atm := d.give("atmosphere", g.pressureNumber(place), g.u.absolute)
 	absolute := d.give("absolute-zero", g.either(459.67, 273.15), unit{g.u.temp.symbol, 2, true})
 	t1 := g.among(60, 90, 1, 15, 32, 1)
-	t2 := t1 + g.among(10, 35, 1, 6, 19, 1)*map[bool]float64{true: 1, false: -1}[g.rng.IntN(2) == 0]
+	// What holds at the end holds before: a limit is of the warmer of the two.
+	warms := g.rng.IntN(2) == 0 || ask == "highest"
+	t2 := t1 + g.among(10, 35, 1, 6, 19, 1)*map[bool]float64{true: 1, false: -1}[warms]
 	p1 := g.pressureAmong(250, 500, 1, 1700, 3400, 10)
 	name1, name2 := "gas-start", "gas-end"
 	d.give(name1, t1, g.u.temp)
