@@ -79,7 +79,7 @@ func ExampleAssess_coldRoom() {
 	// Output:
 	// refrigeration cold-evaporator
 	// - step.cold-food-frozen
-	// - mend.cold-defrost
+	// - look.cold-coil-iced
 	// - step.read-again
 	// - step.cold-watch
 }

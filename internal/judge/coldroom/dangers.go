@@ -17,6 +17,9 @@ var shared = []string{
 	"floodback", "slugging",
 }
 
+// bySuction are those of shared that the suction gauge shows.
+var bySuction = []string{suctionInVacuum, "floodback", "slugging"}
+
 // Limits of cold rooms, common practice without a source. A compressor that is cooled by its
 // suction gas wants it below suctionWarm, but for a small one behind a tube that is soldered to
 // the suction line; one that gets it with less than leastSuperheat is near to liquid; one stage
@@ -37,10 +40,14 @@ func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 	food := len(out)
 	for _, d := range modes.Distinct(c.Dangers, nil) {
 		if !d.Meter && !slices.Contains(shared, d.Code) ||
-			d.Code == suctionInVacuum && !k.vacuum {
+			d.Code == suctionInVacuum && !k.vacuum ||
+			swapped(c) && slices.Contains(bySuction, d.Code) {
 			continue
 		}
 		out = append(out, d)
+	}
+	if swapped(c) {
+		return out
 	}
 	if d, ok := headDanger(c); ok && d.Grave {
 		out = slices.Insert(out, food, d)

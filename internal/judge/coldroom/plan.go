@@ -81,6 +81,7 @@ func (p *planner) plan() {
 	}
 	switch {
 	case p.opened():
+	case p.contradicts():
 	case p.early():
 	case p.unread():
 	case p.movedMuch():
@@ -391,8 +392,12 @@ func (p *planner) lookOn(after ...string) {
 	}
 	// What is nearly certain by then is gone after first.
 	const nearly = 0.85
-	if cause, chance := b.bestCause(b.faults); chance < nearly || next.look.after(cause) {
-		p.askFor(next.look)
+	if cause, chance := b.bestCause(b.faults); chance >= nearly && !next.look.after(cause) {
+		return
+	}
+	p.askFor(next.look)
+	if last := len(p.steps) - 1; 2*next.look.minutes < p.asked.look.minutes { // much the shorter
+		p.steps[last-1], p.steps[last] = p.steps[last], p.steps[last-1]
 	}
 }
 
@@ -464,7 +469,9 @@ func (p *planner) byBelief() {
 	}
 	p.oil()
 	if stopped {
-		p.add("step.cold-restart")
+		if !p.has("step.cold-start-level", "step.cold-start-frost") {
+			p.add("step.cold-restart")
+		}
 		return
 	}
 	p.watch()
@@ -646,7 +653,7 @@ func (p *planner) mends(low float64, waits bool) {
 			low >= likely && (r.chance < likely || p.ofCharge(r)) {
 			continue
 		}
-		if p.ofCharge(r) && waits {
+		if p.ofCharge(r) && waits && !p.gasProved(r) {
 			p.hold = fact.New("charge.look-first")
 			continue
 		}
@@ -662,6 +669,22 @@ func (p *planner) mends(low float64, waits bool) {
 			p.mend(r)
 		}
 	}
+}
+
+// gasProved says that a machine which stands for its head has a gas in it, by the pressure at which
+// it stands. Where nobody read that yet, it is asked for.
+func (p *planner) gasProved(r *ranked) bool {
+	if r.code != gas || r.chance < likely || !p.stopped() || p.asked != nil || p.beside() {
+		return false
+	}
+	const code = "cold-standing"
+	proved, answered := p.k.answers[code]
+	if at := slices.IndexFunc(looks, func(l look) bool { return l.code == code }); !answered {
+		a := p.b.ask(&looks[at])
+		p.asked = &a
+		p.askFor(a.look)
+	}
+	return proved
 }
 
 // slowLookLast puts a look that takes half an hour behind what is mended meanwhile without opening
@@ -756,12 +779,12 @@ func (p *planner) mend(r *ranked) {
 }
 
 // unseen says that a look comes before a cause is mended by its likeliest fault. What warms a box,
-// and what keeps a condenser from its air, is found by the eye, not by what is left over; and no
-// circuit is opened for what a hand on the pipe would find in minutes.
+// and what keeps a coil from its air, is found by the eye, not by what is left over; and no circuit
+// is opened for what a hand on the pipe would find in minutes.
 func (p *planner) unseen(r *ranked) bool {
 	f := &faults[r.faults[0]]
-	dirt := r.code == condenser && p.alone(r) && !p.stopped()
-	return (r.code == load || dirt) && !p.found(f) || f.opens && !p.k.proved(f)
+	coil := (r.code == condenser || r.code == evaporator) && p.alone(r) && !p.stopped()
+	return (r.code == load || coil) && !p.found(f) || f.opens && !p.k.proved(f)
 }
 
 // mendsWith are the figures of a step that mends.
