@@ -26,6 +26,30 @@ var coldVisits = map[string]struct {
 	"cold-walk-in-sound": {
 		steps: []string{"step.cold-leave"}, never: []string{"mend.*"},
 	},
+	// Readings that cannot be are taken again before anything is judged by them.
+	"cold-hoses-swapped": {
+		headline: "headline.cold-early", steps: []string{"doubt.gauges-swapped.mend"},
+		never: []string{"step.find-leak", "step.feel-compressor", "step.cold-leave", "mend.*"},
+	},
+	"cold-clamps-exchanged": {
+		headline: "headline.cold-early", steps: []string{"doubt.cold-clamps.mend"},
+		never: []string{"step.cold-leave", "mend.*"},
+	},
+	"cold-thermometers-exchanged": {
+		headline: "headline.cold-early", steps: []string{"doubt.cold-air.mend"},
+		never: []string{"step.cold-leave", "step.cold-too-cold", "mend.*"},
+	},
+	// A machine that was stopped for its head stands already, as a standing pressure wants.
+	"cold-gas-after-repair": {
+		cause: "cold-gas",
+		steps: []string{"step.stop", "step.cold-food", "look.cold-standing"},
+		never: []string{"step.evacuate"},
+	},
+	"cold-gas-proved": {
+		cause: "cold-gas", steps: []string{"step.stop", "step.cold-food", "step.cold-food-away"},
+		all:   []string{"step.recover-rest", "step.evacuate", "step.cold-start-level"},
+		never: []string{"step.leave-charge", "step.cold-restart"},
+	},
 	"cold-freezer-iced": {
 		cause: "cold-evaporator", steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
 	},
