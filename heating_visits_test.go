@@ -107,6 +107,12 @@ func TestHeatingVisits(t *testing.T) {
 			headline: "headline.heating-sound", has: []fact.Code{"step.heating-seen-strips"},
 			lacks: []fact.Code{"step.leave"},
 		},
+		// Strips that help a machine out are no reason to doubt what else is read of it.
+		"heating-strips-and-short": {
+			cause: "cause.undercharge", second: "cause.auxiliary-heat",
+			has:   []fact.Code{"step.find-leak", "mend.strips-on"},
+			lacks: []fact.Code{"mend.other-refrigerant"},
+		},
 		"heating-warm-day": {
 			cause: "cause.overcharge", has: []fact.Code{"step.heating-change-over"},
 			lacks: []fact.Code{"step.heating-recover-all"},

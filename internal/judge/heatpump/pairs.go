@@ -11,7 +11,8 @@ import (
 // is added to what the first reads.
 var together = [...][2]string{
 	{undercharge, outdoorAir}, {undercharge, lowIndoorAir}, {overcharge, lowIndoorAir},
-	{overcharge, outdoorAir}, {outdoorAir, lowIndoorAir},
+	{overcharge, outdoorAir}, {outdoorAir, lowIndoorAir}, {undercharge, strips},
+	{outdoorAir, strips},
 }
 
 // seldom is how much rarer two causes are at once than if they came independently, as in
