@@ -252,7 +252,7 @@ func (p *planner) byBelief() {
 			p.leakFirst()
 		}
 		if len(p.j.Steps) == before {
-			p.add(modes.Do("step.charge-stays"))
+			p.chargeStays()
 		} else {
 			p.add(modes.Do("step.leave-charge"))
 		}
@@ -265,7 +265,7 @@ func (p *planner) byBelief() {
 		}
 	}
 	p.mendBeside(d)
-	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely) {
+	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely && len(p.j.Steps) > before) {
 		p.add(modes.Do("step.leave-charge"))
 	}
 	p.instrumentsFirst()
@@ -276,9 +276,22 @@ func (p *planner) byBelief() {
 	if !p.has("step.evacuate") {
 		p.thaw() // after what can be done while it is stopped
 	}
-	if !p.has("step.leave", "step.evacuate") {
+	stays := p.has("step.charge-stays") && !p.has("step.stop")
+	if !stays && !p.has("step.leave", "step.evacuate") {
 		p.add(modes.Do("step.read-again"))
 	}
+}
+
+// chargeStays leaves the charge as it is, and says how likely it is to be wrong all the same.
+func (p *planner) chargeStays() {
+	step := modes.Do("step.charge-stays")
+	for _, code := range [...]string{undercharge, overcharge} {
+		if chance := p.b.of(code); chance >= likely {
+			step.Cause, step.Chance = code, chance
+			step.Do = step.Do.With(fact.Of("chance", fact.Share(chance)))
+		}
+	}
+	p.add(step)
 }
 
 // inSight are the steps that put right what a look found, whatever else is the matter, by the
@@ -324,7 +337,7 @@ func (p *planner) withoutMend(nothing float64) {
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
 	default:
-		p.add(modes.Do("step.charge-stays"))
+		p.chargeStays()
 	}
 }
 
@@ -346,7 +359,7 @@ func (p *planner) liquidReturns() bool {
 	if p.c.Complaint == "noise" {
 		p.add(modes.Do(modes.FindNoise))
 	}
-	p.add(modes.Do("step.charge-stays"))
+	p.chargeStays()
 	return true
 }
 
