@@ -26,6 +26,9 @@ var coldVisits = map[string]struct {
 	"cold-walk-in-sound": {
 		steps: []string{"step.cold-leave"}, never: []string{"mend.*"},
 	},
+	"cold-burning-short": {
+		cause: "cold-undercharge", steps: []string{"step.cold-food-move", "step.find-leak"},
+	},
 	// Readings that cannot be are taken again before anything is judged by them.
 	"cold-hoses-swapped": {
 		headline: "headline.cold-early", steps: []string{"doubt.gauges-swapped.mend"},
@@ -426,5 +429,20 @@ func TestColdRoomsAreFound(t *testing.T) {
 	a := assess(t, warm)
 	if a.Mode.Mode != Refrigeration || a.Plan[0].Do.Code != "step.cold-food-move" {
 		t.Errorf("a cooler that failed is %v, and first %s", a.Mode.Mode, a.Plan[0].Do.Code)
+	}
+}
+
+// Where a leak is looked for, it is said before that what leaks burns.
+func TestColdRoomLeakBurns(t *testing.T) {
+	for name, burns := range map[string]bool{
+		"cold-burning-short": true, "cold-short-behind-receiver": false,
+	} {
+		a := assess(t, load(t, name))
+		told := slices.ContainsFunc(
+			a.Dangers, func(d Danger) bool { return d.Code == "leak-burns" },
+		)
+		if told != burns {
+			t.Errorf("%s: the danger of a leak is told: %t", name, told)
+		}
 	}
 }

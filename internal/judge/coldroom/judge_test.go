@@ -171,7 +171,7 @@ var neutral = []fact.Code{
 	"charge.read-before-move", "charge.look-first", "outcome.look", "danger.condensing-highest",
 	"danger.condensing-high", "danger.suction-in-vacuum", "danger.discharge-hottest",
 	"danger.discharge-hot", "danger.current-highest", "danger.current-high", "danger.floodback",
-	"danger.slugging",
+	"danger.slugging", "danger.leak-burns", "doubt.gauges-swapped", "doubt.gauges-swapped.mend",
 }
 
 // Every code that the judge can say is of cold rooms, or holds for any machine.
