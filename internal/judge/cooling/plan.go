@@ -226,7 +226,8 @@ func (k *planner) movedMuch() bool {
 		k.j.Charge.Outcome == modes.ChargeInBand && !k.c.ReadBeforeMove {
 		return false
 	}
-	if k.c.Reading != nil && k.c.Reading.Within() || k.tooFar() || k.answersRecovery() {
+	right := k.b.Charge.InBand >= likely && !moves(&k.b.Decision)
+	if right || k.c.Reading != nil && k.c.Reading.Within() || k.tooFar() || k.answersRecovery() {
 		return false
 	}
 	k.Add(modes.Halt, fact.Of("share", fact.Share(share)))
