@@ -55,7 +55,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 			DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen,
 			FanCycling:         c.CondenserFanCycling,
 			SealedSystemOpened: c.opened(), OilStains: c.OilStains,
-			ChargeWeighed:   c.ChargeWeighed && len(v.Moves) == 0,
+			ChargeWeighed:   c.ChargeWeighed,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak,
 			NotCoolingComplaint: v.Complaint == NotCooling || v.Complaint == NotHeating,
 		},

@@ -265,8 +265,9 @@ func newWholeVisit(t *testing.T, rng *rand.Rand) *wholeVisit {
 }
 
 // Visits to machines of the bench are worked through to their end, by somebody who does what the
-// plan says and no more. Of 1,000 by three seeds each comes to one; the floors are three standard
-// deviations of the sample under what these gave.
+// plan says and no more. Of 3,000 by three seeds each came to one; 866 of 870 sound machines ended
+// as they were, and 528 of 565 with a fault of 10 % or more put right. The floors are three
+// standard deviations of the sample under 99 and 93 %.
 func TestWholeVisitsOnTheBench(t *testing.T) {
 	n := 60
 	switch {
@@ -314,7 +315,7 @@ func TestWholeVisitsOnTheBench(t *testing.T) {
 	for kind, g := range groups {
 		t.Logf("%s: %d of %d right; %+v", kind, g.right, g.visits, g.tasks)
 		wrongWay += g.wrongWay
-		visits, p := float64(g.visits), map[string]float64{"sound": 0.99, "one fault": 0.90}[kind]
+		visits, p := float64(g.visits), map[string]float64{"sound": 0.99, "one fault": 0.93}[kind]
 		if float64(g.right) < visits*p-3*math.Sqrt(visits*p*(1-p)) {
 			t.Errorf("%s: %d of %d end right", kind, g.right, g.visits)
 		}

@@ -485,6 +485,8 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
+	case moves && k.c.Seen.ChargeWeighed && k.c.NetMoved != 0: // it is trimmed once
+		k.chargeStays()
 	case moves && k.c.NoPairs:
 		k.Add(modes.WholeFirst)
 	case d.Act == diagnose.Recover && k.j.Charge.Outcome == modes.NotJudged && k.Stopped():
@@ -854,7 +856,8 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 // and all was looked at, weighing it in ends the doubt.
 func (k *planner) chargeStays() {
 	off := max(k.b.Charge.Low, k.b.Charge.High)
-	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) && !k.c.NoPairs {
+	if off >= offFrom && k.b.present(diagnose.Undercharge, diagnose.Overcharge) &&
+		!k.c.NoPairs && !k.c.Seen.ChargeWeighed {
 		switch {
 		case k.clampFirst():
 			k.Add(modes.LeaveCharge)

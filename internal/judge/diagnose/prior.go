@@ -55,7 +55,7 @@ var sights = []sight{
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
 	{"charge-weighed", 0.002, map[Code]float64{
 		Undercharge: 1e-4, NextToEmpty: 1e-5, Overcharge: 1e-4, NonCondensables: 1e-4},
-		func(e *Evidence) bool { return e.Seen.ChargeWeighed }},
+		func(e *Evidence) bool { return e.Seen.ChargeWeighed && e.Moved == 0 && e.Earlier == nil }},
 	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
 	{"complaint-water", 0.03, map[Code]float64{Drain: 0.8, "iced-coil": 0.2, HighIndoorAir: 0.1},

@@ -128,7 +128,7 @@ func sights(c *modes.Case) []sight {
 			nextToEmpty: 0.2, "outdoor-fan": 0.3}},
 		{s.FilterDirty, 0.07, map[string]float64{"filter": 0.6}},
 		{s.OutdoorCoilDirty, 0.07, map[string]float64{"outdoor-dirt": 0.55}},
-		{s.ChargeWeighed, 0.002, map[string]float64{undercharge: 1e-4, overcharge: 1e-4,
+		{s.ChargeWeighed && c.Moved == 0, 0.002, map[string]float64{undercharge: 1e-4, overcharge: 1e-4,
 			nextToEmpty: 1e-5, "non-condensables": 1e-4}},
 		{s.OilStains, 0.03, map[string]float64{undercharge: 0.3, nextToEmpty: 0.4}},
 	}
