@@ -64,6 +64,11 @@ var cases = []struct {
 		never: []string{"step.heating-indoor-air", "look.indoor-air-path"},
 	},
 	{
+		name: "cold-hot-discharge", danger: "discharge-hottest", stops: true,
+		first: []string{"step.stop", "step.cold-food-frozen", "step.cold-why-stopped"},
+		then:  "step.cold-restart", never: []string{"step.cold-leave"},
+	},
+	{
 		name: "weighed-in-reads-low", first: []string{"look.oil-and-leak"},
 		never: []string{"step.add*", "step.recover*", "step.evacuate", "step.nitrogen"},
 	},

@@ -95,6 +95,16 @@ var laws = []law{
 		}
 		return ""
 	}},
+	{"no machine is left as it is that is stopped", func(_ *Visit, a *Assessment) string {
+		stops := func(s Step) bool { return s.Do.Code == StepStop }
+		for _, s := range a.Plan {
+			left := s.Do.Code == StepLeave || s.Do.Code == "step.cold-leave"
+			if left && slices.ContainsFunc(a.Plan, stops) {
+				return string(s.Do.Code)
+			}
+		}
+		return ""
+	}},
 	{
 		"no dose while the charge is not called, or something is still to be looked at; " +
 			"but some comes out where too much is likely and nothing is left to look at",

@@ -66,7 +66,13 @@ func (p *planner) dose(code fact.Code) {
 	p.add(code + "-share")
 }
 
-func (p *planner) over() { p.dose("step.cold-recover") }
+func (p *planner) over() {
+	if p.stopped() {
+		p.dose("step.cold-recover-standing")
+		return
+	}
+	p.dose("step.cold-recover")
+}
 
 // byWeight weighs in the label's charge, else what the glass and the receiver ask for, or the
 // frost on the coil where there is neither.

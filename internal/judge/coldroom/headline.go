@@ -23,13 +23,13 @@ func (p *planner) answer() fact.Fact {
 		return fact.New(
 			byFault[faults[top.faults[0]].code], fact.Of("chance", fact.Share(top.chance)),
 		)
-	case top.code == sound && top.chance >= likely:
+	case top.code == sound && top.chance >= likely && !p.stopped():
 		f := fact.New("headline.cold-sound", fact.Of("chance", fact.Share(top.chance)))
 		if t := p.c.ReturnDryBulb; t != nil {
 			f = f.With(fact.Amount("box", t.Value))
 		}
 		return f
-	case top.chance >= likely:
+	case top.chance >= likely && top.code != sound:
 		f := fact.New(
 			"headline.cause", fact.Of("cause", fact.Term("cause."+top.code)),
 			fact.Of("chance", fact.Share(top.chance)),

@@ -53,23 +53,25 @@ func (p *planner) add(code fact.Code, values ...fact.Value) *modes.Step {
 
 // effects of the steps of this mode alone.
 var effects = map[fact.Code]modes.Effect{
-	"step.cold-oil":             {Running: true},
-	"step.cold-run":             {Running: true, Waits: true},
-	"step.cold-add":             {Starts: true, Moves: true, Adds: true},
-	"step.cold-add-share":       {Starts: true, Moves: true, Adds: true},
-	"step.cold-add-level":       {Starts: true, Moves: true, Adds: true},
-	"step.cold-add-level-share": {Starts: true, Moves: true, Adds: true},
-	"step.cold-mend-leak":       {Stops: true, Opens: true},
-	"step.cold-recover":         {Running: true, Moves: true},
-	"step.cold-level":           {Running: true},
-	"step.cold-start-level":     {Starts: true},
-	"step.cold-start-frost":     {Starts: true},
-	"step.cold-weigh-frost":     {Moves: true, Adds: true},
-	"step.cold-restart":         {Starts: true},
-	"step.cold-watch":           {Running: true},
-	"step.cold-weigh-glass":     {Moves: true, Adds: true},
-	"step.cold-defrost-now":     {Waits: true},
-	"step.cold-recover-share":   {Running: true, Moves: true},
+	"step.cold-oil":                    {Running: true},
+	"step.cold-run":                    {Running: true, Waits: true},
+	"step.cold-add":                    {Starts: true, Moves: true, Adds: true},
+	"step.cold-add-share":              {Starts: true, Moves: true, Adds: true},
+	"step.cold-add-level":              {Starts: true, Moves: true, Adds: true},
+	"step.cold-add-level-share":        {Starts: true, Moves: true, Adds: true},
+	"step.cold-mend-leak":              {Stops: true, Opens: true},
+	"step.cold-recover":                {Running: true, Moves: true},
+	"step.cold-level":                  {Running: true},
+	"step.cold-recover-standing":       {Moves: true},
+	"step.cold-recover-standing-share": {Moves: true},
+	"step.cold-start-level":            {Starts: true},
+	"step.cold-start-frost":            {Starts: true},
+	"step.cold-weigh-frost":            {Moves: true, Adds: true},
+	"step.cold-restart":                {Starts: true},
+	"step.cold-watch":                  {Running: true},
+	"step.cold-weigh-glass":            {Moves: true, Adds: true},
+	"step.cold-defrost-now":            {Waits: true},
+	"step.cold-recover-share":          {Running: true, Moves: true},
 
 	"mend.cold-compressor-stopped": {Starts: true},
 }
@@ -460,9 +462,12 @@ func (p *planner) byBelief() {
 	p.oilMarks()
 	asks := p.looks != nil || p.has(inSight...) ||
 		p.has("step.read", "step.cold-too-cold", "step.find-leak")
-	if top.code == sound && !asks && low < likely {
+	if top.code == sound && !asks && low < likely && !stopped {
 		p.add("step.cold-leave")
 		return
+	}
+	if stopped && len(p.steps) == 1 {
+		p.add("step.cold-why-stopped")
 	}
 	if p.hold.Code != "" {
 		p.add("step.leave-charge")
@@ -653,7 +658,7 @@ func (p *planner) mends(low float64, waits bool) {
 			low >= likely && (r.chance < likely || p.ofCharge(r)) {
 			continue
 		}
-		if p.ofCharge(r) && waits && !p.gasProved(r) {
+		if p.ofCharge(r) && waits && !p.gasProved(r) && !p.holdsTooMuch(r) {
 			p.hold = fact.New("charge.look-first")
 			continue
 		}
@@ -685,6 +690,13 @@ func (p *planner) gasProved(r *ranked) bool {
 		p.askFor(a.look)
 	}
 	return proved
+}
+
+// holdsTooMuch says that nothing but too much refrigerant is likely in a machine that stands for its
+// head, and nothing is left to look at: it does not run before some of it is out.
+func (p *planner) holdsTooMuch(r *ranked) bool {
+	return r.code == overcharge && r.chance >= sure && p.stopped() && p.asked == nil &&
+		!p.beside() && !p.has("step.read")
 }
 
 // slowLookLast puts a look that takes half an hour behind what is mended meanwhile without opening
