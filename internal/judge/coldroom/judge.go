@@ -39,7 +39,8 @@ func Judge(c *modes.Case) modes.Judgement {
 	p.plan()
 	return modes.Judgement{
 		Headline: p.headline, Dangers: c.WithLeak(p.dangers, p.steps), Steps: p.steps,
-		Findings: p.findings(), Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: figures(c, k),
+		Findings: p.findings(), Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn,
+		Performance: figures(c, k),
 	}
 }
 

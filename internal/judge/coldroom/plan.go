@@ -692,8 +692,8 @@ func (p *planner) gasProved(r *ranked) bool {
 	return proved
 }
 
-// holdsTooMuch says that nothing but too much refrigerant is likely in a machine that stands for its
-// head, and nothing is left to look at: it does not run before some of it is out.
+// holdsTooMuch says that nothing but too much refrigerant is likely in a machine that stands for
+// its head, and nothing is left to look at: it does not run before some of it is out.
 func (p *planner) holdsTooMuch(r *ranked) bool {
 	return r.code == overcharge && r.chance >= sure && p.stopped() && p.asked == nil &&
 		!p.beside() && !p.has("step.read")
