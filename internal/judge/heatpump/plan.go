@@ -273,6 +273,9 @@ func (p *planner) byBelief() {
 	if !looking && len(p.j.Steps) == before {
 		p.withoutMend(nothing)
 	}
+	if len(p.j.Steps) == 1 && p.has("step.stop") {
+		p.add(modes.Do("step.heating-why-stopped"))
+	}
 	if !p.has("step.evacuate") {
 		p.thaw() // after what can be done while it is stopped
 	}
