@@ -130,7 +130,7 @@ const leastFound, mostFound = 0.05, 6
 // findings lists the causes that may be present, the likeliest first, each with all of its
 // chance, alone and beside others.
 func (b *belief) findings() []modes.Finding {
-	if b.Verdict == diagnose.NotEnough || len(b.Explanations) == 0 || b.cannotBe() != nil {
+	if b.NotEnough() || b.cannotBe() != nil {
 		return nil
 	}
 	out := make([]modes.Finding, 0, mostFound)

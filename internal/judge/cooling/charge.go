@@ -48,7 +48,7 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 		because(fact.New("charge.instrument-first", fact.Of("cause", causeTerm(lie))))
 		return v
 	}
-	if b.Verdict == diagnose.NotEnough {
+	if b.NotEnough() {
 		switch {
 		case len(c.Given) > 0 && c.Compared:
 			because(fact.New("charge.few-readings"))
@@ -62,7 +62,7 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 		}
 		return v
 	}
-	if b.Verdict == diagnose.Contradictory {
+	if b.Contradictory() {
 		because(b.contradiction())
 		return v
 	}

@@ -13,7 +13,7 @@ func (k *planner) headline() fact.Fact {
 	if k.Has(modes.Halt) {
 		return fact.New("headline.moved-much")
 	}
-	if k.b.Verdict == diagnose.NotEnough || k.c.Seen.SealedSystemOpened {
+	if k.b.NotEnough() || k.c.Seen.SealedSystemOpened {
 		for _, s := range k.Steps {
 			if s.Do.Code == modes.WeighIn || s.Do.Code == modes.WeighInLabel {
 				f := s.Do
@@ -22,7 +22,7 @@ func (k *planner) headline() fact.Fact {
 			}
 		}
 	}
-	if k.b.Verdict == diagnose.NotEnough && k.Has("look."+drainLook, modes.ClearDrain) {
+	if k.b.NotEnough() && k.Has("look."+drainLook, modes.ClearDrain) {
 		return fact.New("headline.drain-first")
 	}
 	if k.b.cannotBe() != nil {

@@ -37,7 +37,7 @@ func (k *planner) plan() {
 	case !k.shownByNow() && k.spoiled():
 	case k.c.ReadBeforeMove:
 		k.afterMove()
-	case k.b.Verdict == diagnose.NotEnough:
+	case k.b.NotEnough():
 		k.readFirst()
 	case k.movedMuch():
 	case k.unexplained():
@@ -102,7 +102,7 @@ func (k *planner) reread(d *readcheck.Doubt) {
 // weight.
 func (k *planner) weighInOnly() bool {
 	opened := k.c.Seen.SealedSystemOpened
-	if !opened && (k.b.Verdict != diagnose.NotEnough || len(k.c.Given) > 0) {
+	if !opened && (!k.b.NotEnough() || len(k.c.Given) > 0) {
 		return false
 	}
 	if k.c.Weighing == nil && !opened {
@@ -342,13 +342,13 @@ func (k *planner) unexplained() bool {
 	}
 	for _, x := range k.c.Doubts {
 		if x.Weight == readcheck.Impossible ||
-			k.b.Verdict == diagnose.Contradictory && x.Weight == readcheck.Doubtful {
+			k.b.Contradictory() && x.Weight == readcheck.Doubtful {
 			k.reread(&x)
 			k.Add(modes.ReadAgain)
 			return true
 		}
 	}
-	if k.b.Verdict == diagnose.Contradictory {
+	if k.b.Contradictory() {
 		k.Add(modes.Reread)
 		return true
 	}

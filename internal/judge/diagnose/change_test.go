@@ -53,11 +53,13 @@ func TestActionsMend(t *testing.T) {
 	before, e := reads(signature.Rated, low), reads(signature.Rated, v)
 	e.Earlier = &Earlier{Input: before.Input, Done: []Action{{Kind: IndoorAirRestored}}}
 	answer := Infer(e)
-	if answer.Verdict != Sound || !answer.Change.AsSaid || answer.Change.Revised ||
+	first := &answer.Explanations[0]
+	if first.Code() != "sound" || first.Probability < 0.5 ||
+		!answer.Change.AsSaid || answer.Change.Revised ||
 		answer.Change.Before.Code() != string(LowIndoorAir) {
 		t.Errorf(
-			"%s; before %s, as said %v, revised %v", answer.Verdict, answer.Change.Before.Code(),
-			answer.Change.AsSaid, answer.Change.Revised,
+			"%s %.2f; before %s, as said %v, revised %v", first.Code(), first.Probability,
+			answer.Change.Before.Code(), answer.Change.AsSaid, answer.Change.Revised,
 		)
 	}
 }

@@ -8,23 +8,10 @@ import (
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 )
 
-// A Verdict is the answer in a word.
-type Verdict string
-
-// The verdicts.
-const (
-	NotEnough     Verdict = "not-enough"
-	Sound         Verdict = "sound"
-	Faulty        Verdict = "fault"
-	Unclear       Verdict = "unclear"
-	Contradictory Verdict = "contradictory"
-)
-
 // A Diagnosis is what follows from the evidence.
 type Diagnosis struct {
-	Verdict Verdict
 	// Explanations by falling probability; the probabilities of all, with Rest,
-	// add to 1.
+	// add to 1. There is none where nothing was read.
 	Explanations []Explanation
 	// Rest is the probability of the explanations not listed.
 	Rest float64
@@ -101,7 +88,7 @@ func Infer(e Evidence) Diagnosis {
 		weight = math.Log(e.known().Chance()) + c.evidenceLog()
 	}
 	if c.seen.n == 0 && !e.Seen.turns() {
-		return Diagnosis{Verdict: NotEnough, Charge: c.chargeBelief(), Weight: weight}
+		return Diagnosis{Charge: c.chargeBelief(), Weight: weight}
 	}
 	var change *Change
 	if e.Earlier != nil {
@@ -115,7 +102,7 @@ func Infer(e Evidence) Diagnosis {
 	}
 	d.Decision = c.decide(&d.Charge)
 	d.Freeze = c.freeze(&d)
-	if d.Freeze != nil && d.Verdict == Contradictory {
+	if d.Freeze != nil && d.Contradictory() {
 		d.Freeze.Explained = 0 // by readings that are not what they are taken for
 	}
 	return d
@@ -311,7 +298,6 @@ func (c *caseFile) diagnosis() Diagnosis {
 		d.Rest -= s.weight
 	}
 	d.Rest = max(0, d.Rest)
-	d.Verdict = d.verdict(c.ordinary > 0.5)
 	return d
 }
 
@@ -365,49 +351,14 @@ func (c *caseFile) cause(a, best, x, y int) Cause {
 	return out
 }
 
-const (
-	// sure is the probability from which the first explanation is the answer,
-	// present that from which its one cause is, whatever may come with it.
-	sure    = 0.5
-	present = 0.8
-	// calling is the probability of a sound machine below which a fault is
-	// called: to repair a sound machine costs more than to look once more, so
-	// the odds must be better than even.
-	calling = 0.08
-)
+// NotEnough reports whether nothing was read that anything follows from.
+func (d *Diagnosis) NotEnough() bool { return len(d.Explanations) == 0 }
 
-// Alarm reports whether something is called wrong: with the machine or with an
-// instrument.
-func (d *Diagnosis) Alarm() bool { return d.Verdict != NotEnough && d.Healthy < calling }
-
-// Sureness is the probability of the first explanation. Where that is one cause
-// and less than sure, it is the probability that the cause is present, alone or
-// with another: what else is the matter can wait until it is mended.
-func (d *Diagnosis) Sureness() float64 {
-	first := &d.Explanations[0]
-	if len(first.Causes) == 1 && first.Probability < sure {
-		return d.Probability(first.Causes[0].Signature)
+// Contradictory reports whether it is likeliest that the readings cannot all be true.
+func (d *Diagnosis) Contradictory() bool {
+	if d.NotEnough() {
+		return false
 	}
-	return first.Probability
-}
-
-// verdict is the answer; out of ordinary weather, where controls hold what the
-// table leaves to run, only a likely first explanation is one.
-func (d *Diagnosis) verdict(ordinary bool) Verdict {
-	first := &d.Explanations[0]
-	switch {
-	case len(first.Causes) == 1 && first.Causes[0].Signature == readingsClash:
-		return Contradictory
-	case first.healthy() && first.Probability >= sure:
-		return Sound
-	case !first.healthy() && d.Healthy < calling &&
-		(first.Probability >= sure || ordinary && d.Sureness() >= present):
-		return Faulty
-	}
-	return Unclear
-}
-
-// healthy explanations have nothing wrong with machine or instruments.
-func (x *Explanation) healthy() bool {
-	return len(x.Causes) == 0 || x.Causes[0].Kind == Circumstance
+	causes := d.Explanations[0].Causes
+	return len(causes) == 1 && causes[0].Signature == readingsClash
 }

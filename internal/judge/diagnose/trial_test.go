@@ -34,6 +34,9 @@ const trialVariable = "SATLINE_TRIAL"
 // effect is the loss of capacity or efficiency from which a fault counts.
 const effect = 0.10
 
+// calling is the chance of a sound machine below which something is called wrong.
+const calling = 0.08
+
 type answer struct {
 	visit trialVisit
 	d     diagnose.Diagnosis
@@ -120,7 +123,7 @@ func count(answers []answer) *tally {
 		a := &answers[i]
 		rank, first, v := a.rank(), a.first(), &a.visit
 		right, three, after := rank == 1, rank >= 1 && rank <= 3, a.after == a.truth()
-		alarm := a.d.Alarm()
+		alarm := a.d.Healthy < calling
 		t.calibration.Count(a.d.Explanations[0].Probability, right)
 		switch {
 		case len(v.Truth) == 0:
