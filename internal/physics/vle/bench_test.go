@@ -55,16 +55,6 @@ func BenchmarkLiquidState(b *testing.B) {
 	})
 }
 
-func BenchmarkEnthalpyToState(b *testing.B) {
-	benchmarkEach(b, func(s *vle.System) func() error {
-		st, err := s.State(295, 5e5, vle.Vapor)
-		if err != nil {
-			b.Fatal(err)
-		}
-		return func() error { return second(s.FlashPHFrom(5e5, st.H, 290, st.Rho*295/290)) }
-	})
-}
-
 func BenchmarkDewPoint(b *testing.B) {
 	benchmarkEach(b, func(s *vle.System) func() error {
 		return func() error { return second(s.DewT(280)) }

@@ -282,20 +282,7 @@ func refineRoot(e *helmholtz.Evaluator, ideal, low, high float64) (float64, erro
 	return rho, nil
 }
 
-// DensityFrom is the molar density at a temperature and pressure near a known
-// density, by Newton's method alone.
-func (s *System) DensityFrom(t, p, near float64) (float64, error) {
-	if !valid(near) {
-		return 0, ErrInput
-	}
-	e, err := s.evaluator(t, p)
-	if err != nil {
-		return 0, err
-	}
-	defer e.Release()
-	return densityFrom(e, p, near)
-}
-
+// densityFrom is the molar density near a known one, by Newton's method alone.
 func densityFrom(e *helmholtz.Evaluator, p, rho float64) (float64, error) {
 	ideal := p / (e.Model().GasConstant() * e.T)
 	for range 30 {

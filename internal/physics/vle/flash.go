@@ -151,14 +151,6 @@ func (k property) of(st *helmholtz.State) (v, dT float64) {
 	return st.S, st.Cp / st.T
 }
 
-// slopes is the property's derivatives with respect to T and ρ.
-func (k property) slopes(st *helmholtz.State) (v, dT, dRho float64) {
-	if k == enthalpy {
-		return st.H, st.DhDT, st.DhDrho
-	}
-	return st.S, st.Cv / st.T, -st.DpDT / (st.Rho * st.Rho)
-}
-
 // total is the property of a whole state.
 func (s *System) total(k property, f *Flash) float64 {
 	switch k {
@@ -361,55 +353,4 @@ func (s *System) combine(p, beta float64, l, v helmholtz.State, x, y Composition
 		S:      (1-beta)*l.S + beta*v.S,
 		Liquid: l, Vapor: v, X: x, Y: y,
 	}
-}
-
-// FlashPHFrom is the single-phase state at a pressure and enthalpy near a known
-// temperature and density: Newton's method in both. It checks no phase boundary.
-func (s *System) FlashPHFrom(p, h, t, rho float64) (helmholtz.State, error) {
-	return s.near(p, h, t, rho, enthalpy)
-}
-
-// FlashPSFrom is the same at a pressure and entropy.
-func (s *System) FlashPSFrom(p, sMolar, t, rho float64) (helmholtz.State, error) {
-	return s.near(p, sMolar, t, rho, entropy)
-}
-
-func (s *System) near(p, want, t, rho float64, k property) (helmholtz.State, error) {
-	if !valid(p) || !valid(rho) || math.IsNaN(want) || math.IsInf(want, 0) {
-		return helmholtz.State{}, ErrInput
-	}
-	if err := s.ranged(t); err != nil {
-		return helmholtz.State{}, err
-	}
-	e := s.m.Evaluator()
-	defer e.Release()
-	for range 40 {
-		e.SetT(t)
-		st := e.StateAt(rho)
-		if !(st.DpDrho > 0) {
-			return helmholtz.State{}, ErrNoPhase
-		}
-		v, vT, vRho := k.slopes(&st)
-		// p and v in T and ρ.
-		fp, fv := p-st.P, want-v
-		det := st.DpDT*vRho - st.DpDrho*vT
-		dt := (fp*vRho - fv*st.DpDrho) / det
-		dr := (fv*st.DpDT - fp*vT) / det
-		big := math.Max(math.Abs(dt)/(0.2*t), math.Abs(dr)/(0.3*rho))
-		if !(big < 1e6) {
-			return helmholtz.State{}, ErrNotConverged
-		}
-		if math.Abs(dt) < 1e-6*t && math.Abs(dr) < 3e-6*rho {
-			// What the last step changes, in first order; its error is of second.
-			st.P, st.T, st.Rho = p, t+dt, rho+dr
-			st.H += st.DhDT*dt + st.DhDrho*dr
-			st.S += st.Cv/t*dt - st.DpDT/(rho*rho)*dr
-			st.G = st.H - st.T*st.S
-			return finiteState(st)
-		}
-		scale := 1 / math.Max(1, big)
-		t += scale * dt
-		rho += scale * dr
-	}
-	return helmholtz.State{}, ErrNotConverged
 }

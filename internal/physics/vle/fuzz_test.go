@@ -66,10 +66,6 @@ func askEverything(t failer, s *vle.System, temp, p, third float64) {
 	check("FlashPH", fl, err)
 	fl, err = s.FlashPS(p, third)
 	check("FlashPS", fl, err)
-	st, err := s.FlashPHFrom(p, third, temp, 100)
-	check("FlashPHFrom", st, err)
-	rho, err := s.DensityFrom(temp, p, third)
-	check("DensityFrom", rho, err)
 }
 
 // Any fluid or mixture and any numbers: an answer is finite, or there is an
