@@ -53,7 +53,6 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 			FilterDirty: c.FilterDirty, OutdoorCoilDirty: c.OutdoorCoilDirty,
 			CoilIced: v.coilIced(), CoilWet: c.CoilWet, PanelsOff: c.PanelsOff,
 			DoorsOpen: c.DoorsOpen, EconomizerOpen: c.EconomizerOpen,
-			FanCycling:         c.CondenserFanCycling,
 			SealedSystemOpened: c.opened(), OilStains: c.OilStains,
 			ChargeWeighed:   c.ChargeWeighed,
 			FrozenComplaint: v.Complaint == FrozenCoil, WaterComplaint: v.Complaint == WaterLeak,

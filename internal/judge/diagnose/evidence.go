@@ -153,7 +153,7 @@ type Sights struct {
 	FilterDirty, OutdoorCoilDirty   bool
 	CoilIced, CoilWet               bool
 	PanelsOff, DoorsOpen            bool
-	EconomizerOpen, FanCycling      bool
+	EconomizerOpen                  bool
 	SealedSystemOpened, OilStains   bool
 	ChargeWeighed                   bool // the whole of it, into an evacuated circuit
 	FrozenComplaint, WaterComplaint bool
