@@ -86,7 +86,7 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	last := s.lines(r, units, &in, send, out)
 	unwatch()
 	if last != nil && send(*last) == nil {
-		takeRest(r)
+		takeRest(r, s.set.grace)
 	}
 	out.Flush()
 	control.SetReadDeadline(time.Now()) // wait for no more lines

@@ -291,30 +291,7 @@ func TestBatchIsStreamed(t *testing.T) {
 // Told to stop, the service says that it is not ready, finishes what is under
 // way, and ends.
 func TestGracefulStop(t *testing.T) {
-	ctx, stop := context.WithCancel(context.Background())
-	defer stop()
-	out, in := io.Pipe()
-	ended := make(chan error, 1)
-	go func() {
-		ended <- Run(ctx, Options{
-			Args:   []string{"-listen", "127.0.0.1:0", "-operations", "127.0.0.1:0"},
-			Getenv: environment{"SATLINE_DRAIN": "200ms"}.get,
-			Log:    slog.New(slog.NewJSONHandler(in, nil)),
-		})
-		in.Close()
-	}()
-	lines := bufio.NewReader(out)
-	first, err := lines.ReadString('\n')
-	if err != nil {
-		t.Fatal(err)
-	}
-	var listening struct{ Address, Operations string }
-	if err := json.Unmarshal([]byte(first), &listening); err != nil {
-		t.Fatal(err)
-	}
-	address := listening.Address
-	go io.Copy(io.Discard, lines)
-
+	address, operations, stop := running(t, environment{"SATLINE_DRAIN": "200ms"})
 	body, send := io.Pipe()
 	r, err := http.NewRequest("POST", "http://"+address+"/v1/assess", body)
 	if err != nil {
@@ -337,9 +314,9 @@ func TestGracefulStop(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer late.Close()
-	stop()
+	ended := stop()
 	waitFor(t, "readiness withdrawn", func() bool {
-		resp, err := http.Get("http://" + listening.Operations + "/readyz")
+		resp, err := http.Get("http://" + operations + "/readyz")
 		if err != nil {
 			return false
 		}
@@ -369,6 +346,40 @@ func TestGracefulStop(t *testing.T) {
 	}
 	if err := <-ended; err != nil {
 		t.Errorf("stopped with %v", err)
+	}
+}
+
+// running starts the service as a program does, and says where it listens. What stops it hands
+// back what tells of its end.
+func running(t *testing.T, set environment) (
+	address, operations string, stop func() (ended <-chan error),
+) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	t.Cleanup(cancel)
+	out, in := io.Pipe()
+	ended := make(chan error, 1)
+	go func() {
+		ended <- Run(ctx, Options{
+			Args:   []string{"-listen", "127.0.0.1:0", "-operations", "127.0.0.1:0"},
+			Getenv: set.get,
+			Log:    slog.New(slog.NewJSONHandler(in, nil)),
+		})
+		in.Close()
+	}()
+	lines := bufio.NewReader(out)
+	first, err := lines.ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	var listening struct{ Address, Operations string }
+	if err := json.Unmarshal([]byte(first), &listening); err != nil {
+		t.Fatal(err)
+	}
+	go io.Copy(io.Discard, lines)
+	return listening.Address, listening.Operations, func() <-chan error {
+		cancel()
+		return ended
 	}
 }
 

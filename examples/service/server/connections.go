@@ -65,8 +65,16 @@ func (l *limited) Accept() (net.Conn, error) {
 			return nil, net.ErrClosed
 		}
 	}
+	// What the system holds of answers, by itself up to megabytes, is what a client that reads
+	// slowly has not got when the service stops.
+	if tcp, ok := c.(*net.TCPConn); ok {
+		tcp.SetWriteBuffer(heldBytes)
+	}
 	return &placed{Conn: c, leave: sync.OnceFunc(func() { out(); <-l.places })}, nil
 }
+
+// heldBytes are enough for 1 MB/s to a client that is 100 ms away.
+const heldBytes = 128 << 10
 
 // next is the next connection of a client that has not its share of them already.
 func (l *limited) next() (c net.Conn, out func(), err error) {
@@ -156,26 +164,23 @@ func (l *limited) Close() error { return l.close() }
 type placed struct {
 	net.Conn
 	leave func()
-	early atomic.Bool // its last request was answered before it had come whole
+	rest  atomic.Int64 // how long its client may still send once it is answered
 }
-
-// linger is how long a connection goes on taking what still comes of a request that was answered
-// early.
-const linger = 5 * time.Second
 
 // takeRest has the connection of a request take what still comes of it once it is answered, while
 // its client reads: one that is closed on what was not read takes with it what its client has not
 // read yet. That nothing comes for a while does not say that nothing will, so it is the client
 // that ends it, or the time.
-func takeRest(r *http.Request) {
+func takeRest(r *http.Request, most time.Duration) {
 	if c, ok := r.Context().Value(connection{}).(*placed); ok {
-		c.early.Store(true)
+		c.rest.Store(int64(most))
 	}
 }
 
 func (c *placed) Close() error {
-	if half, ok := c.Conn.(*net.TCPConn); ok && c.early.Swap(false) && half.CloseWrite() == nil {
-		c.SetReadDeadline(time.Now().Add(linger))
+	most := time.Duration(c.rest.Swap(0))
+	if half, ok := c.Conn.(*net.TCPConn); ok && most > 0 && half.CloseWrite() == nil {
+		c.SetReadDeadline(time.Now().Add(most))
 		io.Copy(io.Discard, c.Conn)
 	}
 	err := c.Conn.Close()

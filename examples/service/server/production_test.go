@@ -12,7 +12,6 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -103,6 +102,7 @@ func TestSlowBatchesStarveNobody(t *testing.T) {
 func TestBatchesAreBounded(t *testing.T) {
 	s, _, address := start(t, 8, func(set *settings) {
 		set.batches, set.batchTime, set.lineTime = 1, 300*time.Millisecond, 10*time.Second
+		set.grace = 2 * time.Second
 	})
 	ended := slowBatch(t, address)
 	waitFor(t, "a batch under way", func() bool { return len(s.batches) == 1 })
@@ -117,7 +117,7 @@ func TestBatchesAreBounded(t *testing.T) {
 	}
 	select {
 	case <-ended:
-	case <-time.After(linger + 10*time.Second): // its client goes on sending
+	case <-time.After(20 * time.Second): // its client goes on sending
 		t.Error("a batch goes on after its time")
 	}
 }
@@ -175,61 +175,74 @@ func TestConnectionsOfOneAddress(t *testing.T) {
 
 // A batch that is being sent when the service stops has a result for every line before
 // the one that it is told to send again, however slowly its client reads, and though it
-// pauses before it sends on.
+// sends on for longer than most would wait, with a pause or without.
 func TestStoppedBatchLosesNothing(t *testing.T) {
-	s, server, address := start(t, 8, func(set *settings) { set.lineTime = 10 * time.Second })
 	visit := strings.ReplaceAll(`{"scope": "verdict",`+api.ExampleVisit[1:], "\n", " ") + "\n"
-	c, err := net.Dial("tcp", address)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer c.Close()
-	go func() {
-		const lines = 20_000
-		fmt.Fprintf(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\n"+
-			"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n", lines*len(visit))
-		pause := sync.OnceFunc(func() { time.Sleep(500 * time.Millisecond) })
-		for range lines {
-			if s.isStopping() {
-				pause()
+	for name, pause := range map[string]time.Duration{"on": 0, "pausing": 500 * time.Millisecond} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			address, _, stop := running(t, environment{"SATLINE_GRACE": "40s"})
+			c, err := net.Dial("tcp", address)
+			if err != nil {
+				t.Fatal(err)
 			}
-			if _, err := io.WriteString(c, visit); err != nil {
-				return
+			defer c.Close()
+			if err := c.(*net.TCPConn).SetReadBuffer(32 << 10); err != nil {
+				t.Fatal(err)
 			}
-		}
-	}()
-	resp, err := http.ReadResponse(bufio.NewReader(c), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	stopped := make(chan error, 1)
-	results := bufio.NewReader(resp.Body)
-	for n := 1; ; n++ {
-		text, err := results.ReadBytes('\n')
-		var result struct {
-			Line    int
-			Problem *api.Problem
-		}
-		if err != nil || json.Unmarshal(text, &result) != nil || result.Line != n {
-			t.Fatalf("result %d: %v %.80s", n, err, text)
-		}
-		if n == 20 {
+			stopping := make(chan struct{})
 			go func() {
-				s.stop()
-				stopped <- server.Shutdown(t.Context())
+				const lines = 100_000
+				told := stopping
+				fmt.Fprintf(c, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\n"+
+					"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n",
+					lines*len(visit))
+				for range lines {
+					if _, err := io.WriteString(c, visit); err != nil {
+						return
+					}
+					select {
+					case <-told:
+						told = nil
+						time.Sleep(pause)
+					default:
+					}
+				}
 			}()
-		}
-		if result.Problem != nil {
-			if result.Problem.Type != "/problems/stopping" || n < 20 {
-				t.Errorf("line %d: %+v", n, result.Problem)
+			resp, err := http.ReadResponse(bufio.NewReader(c), nil)
+			if err != nil {
+				t.Fatal(err)
 			}
-			break
-		}
-		time.Sleep(8 * time.Millisecond)
-	}
-	c.Close()
-	if err := <-stopped; err != nil {
-		t.Error(err)
+			var ended <-chan error
+			var since time.Time
+			results := bufio.NewReader(resp.Body)
+			for n := 1; ; n++ {
+				text, err := results.ReadBytes('\n')
+				var result struct {
+					Line    int
+					Problem *api.Problem
+				}
+				if err != nil || json.Unmarshal(text, &result) != nil || result.Line != n {
+					t.Fatalf("result %d: %v %.80s", n, err, text)
+				}
+				if n == 20 {
+					ended, since = stop(), time.Now()
+					close(stopping)
+				}
+				if result.Problem != nil {
+					if result.Problem.Type != "/problems/stopping" || n < 20 {
+						t.Errorf("line %d: %+v", n, result.Problem)
+					}
+					t.Logf("told %v after the stop at line %d", time.Since(since), n)
+					break
+				}
+				time.Sleep(200 * time.Millisecond)
+			}
+			c.Close()
+			if err := <-ended; err != nil {
+				t.Error(err)
+			}
+		})
 	}
 }
 
