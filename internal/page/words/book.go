@@ -84,7 +84,10 @@ func (b *Book) append(out []byte, t template, f *fact.Fact) ([]byte, bool) {
 			}
 			n, counts := v.Of.(int)
 			term, nested := v.Of.(fact.Term)
+			terms, _ := v.Of.(fact.Terms)
 			switch {
+			case len(terms) > 0 && len(p.forms) > 0:
+				out = b.list(out, terms, p.forms[0])
 			case counts && len(p.forms) > 0:
 				out = append(out, p.forms[min(form(n), len(p.forms)-1)]...)
 			case nested:

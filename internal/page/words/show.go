@@ -22,7 +22,7 @@ func (b *Book) show(out []byte, v any) []byte {
 	case fact.Term:
 		return b.term(out, string(v))
 	case fact.Terms:
-		return b.list(out, v)
+		return b.list(out, v, b.Term("list.and"))
 	case fact.Share:
 		return b.share(out, float64(v))
 	case fact.Times:
@@ -103,12 +103,12 @@ func span(d time.Duration) string {
 	return fmt.Sprintf("%.0f d", d.Hours()/24)
 }
 
-func (b *Book) list(out []byte, terms fact.Terms) []byte {
+func (b *Book) list(out []byte, terms fact.Terms, joint string) []byte {
 	for i, t := range terms {
 		switch {
 		case i == 0:
 		case i == len(terms)-1:
-			out = append(b.term(append(out, ' '), "list.and"), ' ')
+			out = append(append(append(out, ' '), joint...), ' ')
 		default:
 			out = append(out, ", "...)
 		}

@@ -50,3 +50,16 @@ func TestReadingByItsName(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// A list is joined by the word that its sentence names, else by "and".
+func TestListsAreJoined(t *testing.T) {
+	b := Book{catalog: catalog{
+		"both": parse("{of}"), "either": parse("{of|or}"), "list.and": parse("and"),
+	}}
+	terms := fact.Of("of", fact.Terms{"a", "b", "c"})
+	for code, want := range map[fact.Code]string{"both": "A, b and c", "either": "A, b or c"} {
+		if got := b.Say(fact.New(code, terms)); got != want {
+			t.Errorf("%s: %q, want %q", code, got, want)
+		}
+	}
+}

@@ -13,7 +13,7 @@ type template []piece
 type piece struct {
 	text     string
 	name     string   // of a value; empty for text
-	forms    []string // what a count chooses from
+	forms    []string // what a count chooses from; of a list, what stands before the last
 	optional template
 }
 
