@@ -37,11 +37,12 @@ func Judge(c *modes.Case) modes.Judgement {
 	p.dangers = dangersOf(c, k, p.b)
 	p.ranking = p.b.ranking()
 	p.plan()
-	return modes.Judgement{
-		Headline: p.headline, Dangers: c.WithLeak(p.dangers, p.steps), Steps: p.steps,
-		Findings: p.findings(), Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn,
-		Performance: figures(c, k),
+	j := modes.Judgement{
+		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: p.findings(),
+		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: figures(c, k),
 	}
+	c.TellLeak(&j)
+	return j
 }
 
 // unknownFluid keeps the food, and leaves the rest to the maker's chart.

@@ -33,7 +33,7 @@ func judge(c *modes.Case) (modes.Judgement, *belief) {
 	j.Headline = k.headline()
 	k.spare(j.Headline)
 	j.Steps = k.Steps
-	j.Dangers = c.WithLeak(j.Dangers, j.Steps)
+	c.TellLeak(&j)
 	if !c.NoPairs {
 		j.Freeze = b.freeze()
 	}

@@ -30,12 +30,12 @@ func Judge(c *modes.Case) modes.Judgement {
 	j := modes.Judgement{Dangers: b.dangers()}
 	p := planner{c: c, b: b, j: &j, ranked: b.standings()}
 	p.plan()
-	j.Dangers = c.WithLeak(j.Dangers, j.Steps)
 	if !p.blind {
 		j.Findings = b.findings(p.ranked)
 		j.Performance = b.performance()
 	}
 	j.Charge = p.charge()
+	c.TellLeak(&j)
 	j.Headline = p.headline()
 	return j
 }

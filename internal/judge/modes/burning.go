@@ -6,20 +6,22 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// WithLeak adds to the dangers that of a leak of what burns, behind those that are as grave, where
-// a plan looks for one or mends it: it is known before the search begins.
-func (c *Case) WithLeak(dangers []Danger, steps []Step) []Danger {
-	leaks := slices.ContainsFunc(steps, func(s Step) bool {
+// TellLeak adds to the dangers that of a leak of what burns, behind those that are as grave, where
+// the plan looks for one or mends it, for it is known before the search begins, and where charge is
+// likelier missing than not, whatever is looked at first: it may be in the room.
+func (c *Case) TellLeak(j *Judgement) {
+	const likely = 0.5
+	leaks := slices.ContainsFunc(j.Steps, func(s Step) bool {
 		return s.Do.Code == FindLeak || s.Do.Code == MendLeak || s.Look == "oil-and-leak"
 	})
-	if !leaks || !c.Fluid.Flammable() {
-		return dangers
+	if !leaks && j.Charge.Low < likely || !c.Fluid.Flammable() {
+		return
 	}
-	at := slices.IndexFunc(dangers, func(d Danger) bool { return !d.Grave })
+	at := slices.IndexFunc(j.Dangers, func(d Danger) bool { return !d.Grave })
 	if at < 0 {
-		at = len(dangers)
+		at = len(j.Dangers)
 	}
-	return slices.Insert(slices.Clone(dangers), at, Danger{
+	j.Dangers = slices.Insert(slices.Clone(j.Dangers), at, Danger{
 		Code: "leak-burns", Grave: true,
 		Says:   fact.New("danger.leak-burns", fact.Of("fluid", c.Fluid.Designation())),
 		Source: fact.Source{Standing: fact.CommonPractice},
