@@ -23,10 +23,7 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	e := &v.Equipment
 	var err error
 	if e.Refrigerant == "" {
-		c.add(
-			FieldMissing, "equipment.refrigerant",
-			"missing; name the refrigerant on the unit's label, as in \"R-410A\"",
-		)
+		c.missing("equipment.refrigerant", `name the refrigerant on the unit's label, as in "R-410A"`)
 	} else if p.fluid, err = refrigerant.Lookup(e.Refrigerant); err != nil {
 		c.because(FieldUnknown, "equipment.refrigerant", err)
 	}
@@ -80,6 +77,8 @@ func (c *checker) because(kind ProblemKind, field string, err error) {
 func (c *checker) beyond(field string, v, low, top fmt.Stringer, advice string) {
 	*c = append(*c, outOfRange(field, v, low, top, advice))
 }
+
+func (c *checker) missing(field, advice string) { *c = append(*c, missing(field, advice)) }
 
 // oneOf checks a code against those that are known.
 func (c *checker) oneOf(field, known, code string, codes []string) bool {
@@ -149,7 +148,7 @@ func (c *checker) equipment(e *Equipment) {
 			`as {"mass": "0.6 oz", "per": "1 ft"}`
 		within(c, label+"lineAdder.mass", a.Mass, 0, quantity.Kilograms(10), advice)
 		if a.Per == 0 {
-			c.add(FieldMissing, label+"lineAdder.per", "missing; "+advice)
+			c.missing(label+"lineAdder.per", advice)
 		}
 		within(c, label+"lineAdder.per", a.Per, 0, quantity.Meters(100), advice)
 	}
@@ -163,7 +162,7 @@ func (c *checker) equipment(e *Equipment) {
 		const advice = "give the mass that the maker of the part states, or leave the part out"
 		field := fmt.Sprintf("equipment.accessories[%d].mass", i)
 		if a.Mass == 0 {
-			c.add(FieldMissing, field, "missing; "+advice)
+			c.missing(field, advice)
 		}
 		within(c, field, a.Mass, 0, quantity.Kilograms(100), advice)
 	}
@@ -231,7 +230,7 @@ func (c *checker) house(h *House) {
 		}
 		c.oneOf(field+".like", "the faults that are known", f.Like, codes)
 		if f.Share == 0 {
-			c.add(FieldMissing, field+".share", "missing; "+adviceOnShare)
+			c.missing(field+".share", adviceOnShare)
 		}
 		c.number(field+".share", f.Share, 0, 100, adviceOnShare)
 	}
@@ -253,7 +252,7 @@ func (c *checker) number(field string, v, low, top float64, advice string) {
 func (c *checker) words(field, text string) {
 	switch {
 	case strings.TrimSpace(text) == "":
-		c.add(FieldMissing, field, "missing; say it in a few words")
+		c.missing(field, "say it in a few words")
 	case len(text) > longestHouseText:
 		c.beyond(field, bytesLong(len(text)), nil, bytesLong(longestHouseText), "say it shorter")
 	}

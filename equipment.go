@@ -129,6 +129,8 @@ const (
 	WallMounted
 )
 
+func (a Arrangement) reverses() bool { return a == SplitHeatPump || a == PackageHeatPump }
+
 // inTwo reports whether a line set joins its halves, or may.
 func (a Arrangement) inTwo() bool { return a < Package }
 

@@ -40,7 +40,7 @@ func evidenceOf(p *prepared, s *settled, input readcheck.Input, t *modes.Aim) di
 		Atmosphere:        p.atmosphere.Pressure.Value,
 		AtmosphereAssumed: p.atmosphere.Source == SeaLevelAssumed,
 		Metering:          e.Metering,
-		HeatPump:          e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
+		HeatPump:          e.Arrangement.reverses(),
 		NominalCapacity:   e.NominalCapacity,
 		RatedAirflow:      e.Label.RatedAirflow,
 		MaxExternalStatic: e.Label.MaxExternalStatic,

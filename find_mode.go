@@ -42,7 +42,7 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	e := &p.visit.Equipment
 	f := modeFinder{
 		r: r, d: d, fluid: p.fluid.Designation(), metering: e.Metering,
-		heatPump: e.Arrangement == SplitHeatPump || e.Arrangement == PackageHeatPump,
+		heatPump: e.Arrangement.reverses(),
 		unsaid:   e.Arrangement == 0,
 	}
 	if f.heatPump && p.visit.Complaint == NotHeating {

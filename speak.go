@@ -18,8 +18,9 @@ func Show(v fact.Value, language Language, units quantity.System) string {
 	return language.book(units).Reading(v.Name, v.Of)
 }
 
-// Word returns the words of a code that stands inside sentences and tables, as
-// "reading.suctionLine" or "cause.undercharge"; the code itself where it has none.
+// Word returns the words of a code that stands inside sentences and tables, of a field as
+// "reading.suctionLine" or "derived.superheat", of a name as "cause.undercharge",
+// "method.superheat", "mode.heating" or "belief.doubted"; the code itself where it has none.
 func Word(code string, language Language) string { return language.book(quantity.SI).Term(code) }
 
 // In returns the assessment with its sentences in another language and system of units. It

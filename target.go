@@ -26,7 +26,9 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (modes.Aim, error) {
 	if t.Wanting = wanting(p, &s.readings, method); len(t.Wanting) > 0 {
 		return t, nil
 	}
-	measured, err := measure(p, &s.readings, method)
+	measured, err := charge.NewMeasurement(
+		method, *ofMethod(method, d.Superheat, d.Subcooling, d.Approach),
+	)
 	var tooWide *charge.RangeError
 	switch {
 	case errors.As(err, &tooWide) && len(p.log) > 0: // the log goes up and down too far for now
@@ -108,19 +110,6 @@ func wanting(p *prepared, r *Readings, m charge.Method) []string {
 		}
 	}
 	return out
-}
-
-// measure needs the readings of the method to be there.
-func measure(p *prepared, r *Readings, m charge.Method) (charge.Measurement, error) {
-	atm := p.atmosphere.Pressure
-	switch m {
-	case charge.Superheat:
-		return charge.MeasureSuperheat(p.fluid, r.SuctionPressure.of, atm, r.SuctionLine.of)
-	case charge.Subcooling:
-		high, _ := highSide(p, r)
-		return charge.MeasureSubcooling(p.fluid, *high, atm, r.LiquidLine.of)
-	}
-	return charge.MeasureApproach(r.LiquidLine.of, r.OutdoorDryBulb.of)
 }
 
 // ofLabel is the target on the label; nil where it has none.

@@ -62,7 +62,7 @@ func outOfRange(field string, value, low, top fmt.Stringer, advice string) *Visi
 	return &VisitError{Field: field, Kind: FieldOutOfRange, Problem: err.Problem(), Err: err}
 }
 
-func missing(field, advice string) error {
+func missing(field, advice string) *VisitError {
 	return &VisitError{Field: field, Kind: FieldMissing, Problem: "missing; " + advice}
 }
 

@@ -76,6 +76,9 @@ func (k *planner) leakPath() {
 	k.j.WeighIn = k.c.Weighing
 }
 
+// unsized is what is moved where nothing tells how much: common practice, no source.
+var unsized = quantity.Ounces(3)
+
 func (k *planner) over() { k.move(modes.Recover, modes.RecoverLittle) }
 
 // move sizes the next dose by how this machine has answered so far, or by how much is
@@ -86,7 +89,7 @@ func (k *planner) move(sized, little fact.Code) {
 		k.Add(modes.ReadLabel) // machines of one capacity differ by half in what they hold
 	}
 	if whole == 0 {
-		k.Add(little)
+		k.Add(little, fact.Amount("mass", unsized))
 		return
 	}
 	if k.c.Target == nil || k.c.Reading == nil {
@@ -100,7 +103,7 @@ func (k *planner) move(sized, little fact.Code) {
 	}
 	dose, err := plan.Next()
 	if err != nil {
-		k.Add(little)
+		k.Add(little, fact.Amount("mass", unsized))
 		return
 	}
 	up := dose.Action == charge.Add
@@ -180,7 +183,7 @@ func responseOf(c *modes.Case) *diagnose.Response {
 // byShare moves the part of the charge that is expected to cost least.
 func (k *planner) byShare(whole quantity.Mass, sized, little fact.Code) {
 	if mass := k.share(whole, sized); mass <= 0 {
-		k.Add(little)
+		k.Add(little, fact.Amount("mass", unsized))
 	} else {
 		k.j.Dose = &charge.Dose{
 			Action: charge.Add, Mass: mass, Reason: "by-belief", Wait: charge.WaitAfterMove(),
