@@ -146,6 +146,26 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-move", "look.cold-warm-product", "look.cold-door-leaks"},
 		never: []string{"mend.*"},
 	},
+	// A control that floods the condenser in the cold makes subcooling: that is no gas.
+	"cold-winter-flooded": {headline: "headline.cold-sound", steps: []string{"step.cold-leave"}},
+	// No charge is thrown away for a gas that nobody proved.
+	"cold-gas-likely": {
+		cause: "cold-gas", steps: []string{"step.cold-food", "look.cold-standing"},
+		never: []string{"step.recover-rest", "step.evacuate"},
+	},
+	// What runs on in a box that is too cold is short of nothing.
+	"cold-runs-on-cold": {
+		headline: "headline.cold-sound", steps: []string{"step.cold-too-cold"},
+		never: []string{"look.cold-drier-drop", "look.cold-bulb-warm", "mend.*"},
+	},
+	"cold-water-freezer": {
+		headline: "headline.cold-sound", steps: []string{"step.cold-drain"},
+		never: []string{"step.cold-leave", "step.cold-watch"},
+	},
+	// What was seen to be clean and to turn is not looked at again.
+	"cold-condenser-seen": {
+		cause: "cold-condenser", steps: []string{"mend.cold-condenser-hot-air"},
+	},
 	"cold-room-too-small": {
 		headline: "headline.cold-too-small", never: []string{"mend.cold-compressor*"},
 		steps: []string{"step.cold-food-move", "mend.cold-too-small"},

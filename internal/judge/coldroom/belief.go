@@ -38,6 +38,8 @@ type known struct {
 	weighed           bool // the whole charge, into an evacuated circuit
 	// overloaded says that the load sheet asks for more than the machine gives in a day.
 	overloaded bool
+	// tooCold says that it runs on in a box colder than it is kept.
+	tooCold bool
 	// gain is what the suction line adds from the bulb to the compressor, where that is more than
 	// such lines do; zero else.
 	gain quantity.TemperatureDelta
@@ -233,6 +235,9 @@ func (k *known) answered(f, beside *fault) float64 {
 		p *= 0.05
 	}
 	if k.below(signature.OverOutdoor) && !is(undercharge, compressor) {
+		p *= 0.05
+	}
+	if k.tooCold && is(load) {
 		p *= 0.05
 	}
 	p *= k.course.likelihood(f, beside)

@@ -61,6 +61,7 @@ func clusters(k *known) []cluster {
 				for j := range elsewhere {
 					c.widen(r.Mean(&elsewhere[j]))
 				}
+				c.flooded(k)
 				out = append(out, c)
 			}
 		}
@@ -80,10 +81,29 @@ func (k *known) bound(of []cluster) {
 			low, high = min(low, of[i].mean[f]-wide*std), max(high, of[i].mean[f]+wide*std)
 		}
 		if k.read(f) {
-			y, slope := signature.Bend(f, k.value[f])
+			value := k.value[f]
+			if f == signature.OverBox && k.tooCold {
+				value = 0 // it gives enough, and how much more depends on who lets it run
+			}
+			y, slope := signature.Bend(f, value)
 			k.bounded[f], k.bent[f] = min(max(y, low), high), slope*k.std[f]
 		}
 	}
+}
+
+// flooded takes a subcooling beyond what a machine reads as what a control makes of it that holds
+// the head by liquid in the condenser, in weather in which it may: anything from none to all of it
+// (common practice, no source). Where refrigerant is missing or the control fails, there is none.
+func (c *cluster) flooded(k *known) {
+	const f = signature.Subcooling
+	cause := signature.Causes[c.cause].Code
+	more := k.value[f] - c.mean[f]
+	if !k.valve || !k.read(f) || more <= 0 || k.weather.outdoor >= signature.CoolWeather ||
+		cause == undercharge || cause == headLow {
+		return
+	}
+	c.mean[f] += more / 2
+	c.spread[f][f] += sq(more) / 12
 }
 
 // widen adds what one standard deviation of something unknown changes.

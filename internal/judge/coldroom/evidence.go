@@ -45,6 +45,7 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	}
 	k.overloaded = runOf(c) > 24*time.Hour
 	k.readings(c, at)
+	k.runsOn(c.Room.Setpoint != nil)
 	k.sights(c)
 	k.vacuum = !runsInVacuum(c, k) && slices.ContainsFunc(
 		c.Dangers, func(d modes.Danger) bool { return d.Code == suctionInVacuum },
@@ -93,6 +94,15 @@ func (k *known) readings(c *modes.Case, box quantity.Uncertain[quantity.Temperat
 	if a := c.Current; a != nil && c.RatedLoadCurrent > 0 {
 		k.value[signature.Current] = float64(a.Value) / float64(c.RatedLoadCurrent)
 		k.std[signature.Current] = max(a.Std/float64(c.RatedLoadCurrent), 0.01)
+	}
+}
+
+// runsOn finds a machine that runs on in a box colder than it is kept, by more than a thermostat
+// lets it swing: common practice, no source.
+func (k *known) runsOn(kept bool) {
+	const swing, over = 2.5 / 1.8, signature.OverBox // K
+	if kept && k.read(over) && k.value[over]+k.std[over] < -swing {
+		k.tooCold = true
 	}
 }
 

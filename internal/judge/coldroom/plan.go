@@ -463,7 +463,9 @@ func (p *planner) byBelief() {
 	asks := p.looks != nil || p.has(inSight...) ||
 		p.has("step.read", "step.cold-too-cold", "step.find-leak")
 	if top.code == sound && !asks && low < likely && !stopped {
-		p.add("step.cold-leave")
+		if !p.has("step.cold-drain") {
+			p.add("step.cold-leave")
+		}
 		return
 	}
 	if stopped && len(p.steps) == 1 {
@@ -538,6 +540,9 @@ func (p *planner) oilMarks() {
 
 // complained has looked at what was complained of before a machine is left alone.
 func (p *planner) complained() {
+	if p.c.Complaint == "water leak" {
+		p.add("step.cold-drain")
+	}
 	if p.c.Complaint != "frozen coil" || p.stopped() {
 		return
 	}
@@ -559,12 +564,9 @@ func (p *planner) suctionLine() {
 }
 
 // tooCold has what should have stopped a machine seen to that runs on in a box colder than it is
-// kept, by more than a thermostat lets it swing: common practice, no source.
+// kept.
 func (p *planner) tooCold() {
-	const swing = 2.5 / 1.8 // K
-	over := signature.OverBox
-	if p.c.Room.Setpoint != nil && p.k.read(over) &&
-		p.k.value[over]+p.k.std[over] < -swing {
+	if p.k.tooCold {
 		p.add("step.cold-too-cold", fact.Amount("box", p.k.usual.Box.Value))
 	}
 }
@@ -666,7 +668,7 @@ func (p *planner) mends(low float64, waits bool) {
 			continue // the look comes first
 		}
 		switch {
-		case r.code == gas && r.chance >= 0.8:
+		case r.code == gas && p.gasProved(r):
 			p.gas()
 		case r.code == overcharge && r.chance >= likely:
 			p.over()
@@ -676,17 +678,17 @@ func (p *planner) mends(low float64, waits bool) {
 	}
 }
 
-// gasProved says that a machine which stands for its head has a gas in it, by the pressure at which
-// it stands. Where nobody read that yet, it is asked for.
+// gasProved says that a machine has a gas in it, by the pressure at which it stands. Where nobody
+// read that yet, it is asked for: no charge is thrown away on what else makes a head high.
 func (p *planner) gasProved(r *ranked) bool {
-	if r.code != gas || r.chance < likely || !p.stopped() || p.asked != nil || p.beside() {
+	if r.code != gas || r.chance < likely || p.asked != nil || p.beside() {
 		return false
 	}
 	const code = "cold-standing"
 	proved, answered := p.k.answers[code]
 	if at := slices.IndexFunc(looks, func(l look) bool { return l.code == code }); !answered {
 		a := p.b.ask(&looks[at])
-		p.asked = &a
+		p.asked, p.hold = &a, fact.New("charge.look-first")
 		p.askFor(a.look)
 	}
 	return proved
@@ -754,7 +756,9 @@ func (p *planner) mend(r *ranked) {
 		p.askFor(l)
 		return
 	}
-	i := slices.IndexFunc(r.faults, func(f int) bool { return !p.asksAfter(&faults[f]) })
+	i := slices.IndexFunc(
+		r.faults, func(f int) bool { return !p.asksAfter(&faults[f]) && !p.denied(r, f) },
+	)
 	if i < 0 {
 		return
 	}
@@ -770,6 +774,9 @@ func (p *planner) mend(r *ranked) {
 				return
 			}
 		}
+	}
+	if _, warmed := p.k.answers["cold-bulb-warm"]; warmed && r.code == starving {
+		code = "mend.cold-valve-inside"
 	}
 	if r.code == compressor {
 		code, opens = p.ofCompressor(code)
@@ -788,6 +795,21 @@ func (p *planner) mend(r *ranked) {
 	if whole {
 		p.closed()
 	}
+}
+
+// denied says that a look was after one fault of several and did not find it, or that this machine
+// cannot have it.
+func (p *planner) denied(r *ranked, f int) bool {
+	if len(r.faults) == 1 {
+		return false
+	}
+	for i := range looks {
+		found, asked := p.k.answers[looks[i].code]
+		if asked && !found && looks[i].chance(&faults[f]) >= likely {
+			return true
+		}
+	}
+	return p.b.faults[f] == 0
 }
 
 // unseen says that a look comes before a cause is mended by its likeliest fault. What warms a box,
@@ -850,10 +872,16 @@ func (p *planner) quickLook(f *fault) *look {
 	return nil
 }
 
-// alone says that one fault of a cause is likeliest by far.
+// alone says that one fault of a cause is likeliest by far, or the only one that no look denied.
 func (p *planner) alone(r *ranked) bool {
 	const byFar = 0.7
-	return p.b.faults[r.faults[0]] >= byFar*r.chance || len(r.faults) == 1
+	left := 0
+	for _, f := range r.faults {
+		if !p.denied(r, f) {
+			left++
+		}
+	}
+	return p.b.faults[r.faults[0]] >= byFar*r.chance || left == 1
 }
 
 func (p *planner) asksAfterAny(r *ranked) bool {
