@@ -61,6 +61,11 @@ func TestHeatingVisits(t *testing.T) {
 		"heating-check-valve-found": {
 			cause: "cause.vapor-leak", has: []fact.Code{"step.heating-seen-check"},
 		},
+		// A hand found the reversing valve to leak: it is not felt again.
+		"heating-valve-found": {
+			cause: "cause.reversing-valve", has: []fact.Code{"mend.reversing-valve-found"},
+			lacks: []fact.Code{"look.reversing-valve", "mend.reversing-valve-leak"},
+		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},

@@ -7,6 +7,7 @@ const (
 	sound         = "sound"
 	undercharge   = "undercharge"
 	overcharge    = "overcharge"
+	gas           = "non-condensables"
 	nextToEmpty   = "next-to-empty"
 	notPumping    = "not-pumping"
 	lowIndoorAir  = "low-indoor-airflow"
@@ -14,6 +15,7 @@ const (
 	strips        = "auxiliary-heat"
 	defrost       = "defrost-wrong"
 	suctionPort   = "suction-port"
+	reversing     = "reversing-valve"
 	otherFluid    = "other-refrigerant"
 	contradiction = "readings-contradict"
 )
@@ -57,8 +59,8 @@ var causes = placed([]cause{
 		low: 0.07, high: 0.42},
 	{code: overcharge, prior: 0.045, mend: 90, neglect: 200, faults: one(overcharge),
 		low: 0.07, high: 0.42},
-	{code: "non-condensables", prior: 0.012, mend: 180, neglect: 160,
-		faults: one("non-condensables")},
+	{code: gas, prior: 0.012, mend: 180, neglect: 160,
+		faults: one(gas)},
 	{code: "restriction", prior: 0.045, mend: 120, neglect: 260, faults: []fault{
 		{code: "outdoor-device-starving", share: 0.45},
 		{code: "liquid-line-restriction", share: 0.25, opens: true},
@@ -70,7 +72,7 @@ var causes = placed([]cause{
 	{code: "vapor-leak", prior: 0.02, mend: 60, neglect: 180, low: 0.07, high: 0.6, faults: []fault{
 		{code: "compressor-valves", share: 0.85}, {code: "reversing-valve-leak", share: 0.15},
 	}},
-	{code: "reversing-valve", prior: 0.017, mend: 60, neglect: 180, low: 0.07, high: 0.5,
+	{code: reversing, prior: 0.017, mend: 60, neglect: 180, low: 0.07, high: 0.5,
 		faults: one("reversing-valve-leak")},
 	{code: notPumping, prior: 0.012, mend: 60, neglect: 300, faults: []fault{
 		{code: "reversing-valve-midway", share: 0.5}, {code: "compressor-runs-idle", share: 0.5},

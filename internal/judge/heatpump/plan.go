@@ -188,12 +188,7 @@ func (p *planner) readFirst() {
 // eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.
 func (p *planner) eyesFirst() {
 	for _, code := range []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"} {
-		i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
-		l := &looks[i]
-		if answered(p.c, code) || l.fits != nil && !l.fits(p.c) {
-			continue
-		}
-		p.addLook(l)
+		p.askFor(code)
 	}
 }
 
@@ -259,8 +254,9 @@ func (p *planner) byBelief() {
 	case ofCharge(d.mend):
 		p.recharge(d.mend)
 	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > nothing:
-		// To look at an instrument is to put it right.
-		if s := p.standing(d.mend); !s.ofInstrument || !s.lookedAt(d.looks) {
+		// To look at an instrument is to put it right, and a hand on the reversing valve is its proof.
+		s := p.standing(d.mend)
+		if byLook := s.ofInstrument || s.code == reversing; !byLook || !s.lookedAt(d.looks) {
 			p.mend(d.mend)
 		}
 	}
@@ -352,13 +348,8 @@ func (p *planner) liquidReturns() bool {
 	}) {
 		return false
 	}
-	for i := range looks {
-		l := &looks[i]
-		if (l.code == "valve-bulb" || l.code == "check-valves") && !answered(p.c, l.code) &&
-			(l.fits == nil || l.fits(p.c)) {
-			p.addLook(l)
-		}
-	}
+	p.askFor("check-valves")
+	p.askFor("valve-bulb")
 	if p.c.Complaint == "noise" {
 		p.add(modes.Do(modes.FindNoise))
 	}
@@ -375,13 +366,20 @@ var complaintLooks = map[string][]string{
 func (p *planner) complained() bool {
 	any := false
 	for _, code := range complaintLooks[p.c.Complaint] {
-		i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
-		if l := &looks[i]; !answered(p.c, code) && (l.fits == nil || l.fits(p.c)) {
-			p.addLook(l)
-			any = true
-		}
+		any = p.askFor(code) || any
 	}
 	return any
+}
+
+// askFor asks for a look, and reports whether the machine has what it looks at and nobody looked.
+func (p *planner) askFor(code string) bool {
+	i := slices.IndexFunc(looks, func(l look) bool { return l.code == code })
+	l := &looks[i]
+	if answered(p.c, code) || l.fits != nil && !l.fits(p.c) {
+		return false
+	}
+	p.addLook(l)
+	return true
 }
 
 func (p *planner) addLook(l *look) {
@@ -475,6 +473,9 @@ func (p *planner) mend(code string) {
 	if code == p.secured || code == contradiction {
 		return
 	}
+	if code == gas && p.askFor(atRest) {
+		return // no charge is thrown away before the gas is proved
+	}
 	s := p.standing(code)
 	name, opens := code, false
 	if len(s.faults) > 0 && s.faults[0].Chance >= 0.7 {
@@ -487,6 +488,11 @@ func (p *planner) mend(code string) {
 	}
 	if other, ok := inHeating[name]; ok {
 		name = other
+	}
+	for _, x := range found {
+		if name == x.name && slices.Contains(p.c.Answers, diagnose.Answer{Code: x.look, Yes: true}) {
+			name = x.then
+		}
 	}
 	if name == "valve-before-compressor" && (answered(p.c, "reversing-valve") ||
 		answered(p.c, "pressures-at-stop")) {
@@ -507,6 +513,16 @@ func (p *planner) mend(code string) {
 // cleared are the steps that put right what was seen, by the fault that it is.
 var cleared = map[string]fact.Code{
 	"filter": "step.clean-filter", "outdoor-dirt": "step.clean-outdoor",
+}
+
+// atRest is the look that proves a gas in the refrigerant.
+const atRest = "standing-pressure"
+
+// found are the names of what is proved by its look, and how that is put right then.
+var found = []struct{ name, look, then string }{
+	{"reversing-valve-leak", reversing, "reversing-valve-found"},
+	{reversing, reversing, "reversing-valve-found"},
+	{gas, atRest, "gas-proved"},
 }
 
 // inHeating are causes that are gone about otherwise than in cooling.
