@@ -1,6 +1,7 @@
 package satline
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/satline/satline/electrical"
@@ -17,11 +18,9 @@ func stands(s electrical.MotorState) bool { return s == electrical.Hums || s == 
 func called(r *electrical.Report) bool {
 	reached := r.Compressor == electrical.Hums
 	for _, c := range r.Checks {
-		switch c.Part {
-		case electrical.SupplyPart, electrical.ControlPart, electrical.ContactorPart:
-			if c.Outcome == fact.Wrong {
-				return false
-			}
+		if c.Outcome == fact.Wrong && (c.Part == electrical.SupplyPart ||
+			c.Part == electrical.ControlPart || c.Part == electrical.ContactorPart) {
+			return false
 		}
 		switch c.Says.Code {
 		case "electrical.contactor-in", "electrical.contact-within", "electrical.terminals-fed":
@@ -44,9 +43,7 @@ func (p *prepared) seeElectrical(e *diagnose.Evidence) {
 	e.Seen.OutdoorFanStill = stands(r.OutdoorFan) && works
 	e.Seen.BlowerStill = stands(r.IndoorFan) && works
 	m := &p.visit.Electrical.Compressor
-	if e.RatedLoadCurrent == 0 {
-		e.RatedLoadCurrent = m.RatedLoad
-	}
+	e.RatedLoadCurrent = cmp.Or(e.RatedLoadCurrent, m.RatedLoad)
 	if e.Current == nil && r.Compressor == electrical.Runs && len(m.Currents) == 1 {
 		e.Current = &m.Currents[0]
 	}
@@ -75,7 +72,10 @@ func (p *prepared) electricalFirst(j *modes.Judgement) {
 		Outcome: string(ChargeNotJudged), Reading: j.Charge.Reading, Missing: j.Charge.Missing,
 		Why: []fact.Fact{fact.New("charge.electrical-first")},
 	}
-	j.Steps, j.Dose, j.WeighIn = nil, nil, nil
+	j.Steps, j.Dose, j.WeighIn, j.Ask = nil, nil, nil, nil
+	if stands(p.electrical.Compressor) && !called(p.electrical) {
+		j.Findings = nil // what no compressor makes tells nothing of the refrigerant
+	}
 	for _, s := range p.electrical.Plan {
 		step := modes.Step{Do: s.Do, Effect: modes.Effect{Stops: s.Stops, Starts: s.Starts}}
 		if s.Why != nil {
@@ -90,9 +90,6 @@ func (p *prepared) lockedOut(others []fact.Fact) []fact.Fact {
 	if p.electrical == nil {
 		return others
 	}
-	return append(
-		slices.Clone(p.electrical.Cautions),
-		slices.DeleteFunc(
-			others, func(f fact.Fact) bool { return f.Code == "caution.electricity" },
-		)...)
+	power := func(f fact.Fact) bool { return f.Code == "caution.electricity" }
+	return append(slices.Clone(p.electrical.Cautions), slices.DeleteFunc(others, power)...)
 }

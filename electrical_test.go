@@ -77,6 +77,24 @@ func TestWhatStands(t *testing.T) {
 	if a := assess(t, v); len(a.Findings) > 0 {
 		t.Error(a.Findings)
 	}
+	// So does one that two of three phases reach: that it does not cool has its reason.
+	v.Readings = Readings{
+		ReturnDryBulb: Measured(quantity.Fahrenheit(80)),
+		SupplyDryBulb: Measured(quantity.Fahrenheit(80)),
+	}
+	v.Complaint = NotCooling
+	v.Electrical = &electrical.Readings{
+		Nameplate: electrical.Nameplate{Voltage: quantity.Volts(460), Phases: 3},
+		Supply: electrical.Supply{AtRest: []quantity.Uncertain[quantity.Voltage]{
+			{Value: quantity.Volts(478)}, {Value: quantity.Volts(271)},
+			{Value: quantity.Volts(208)},
+		}},
+		Compressor: electrical.Motor{State: electrical.Hums},
+	}
+	if a := assess(t, v); len(a.Findings) > 0 || a.Ask != nil {
+		t.Error(a.Findings, a.Ask)
+	}
+	v.Readings = Readings{}
 	v.Electrical = &electrical.Readings{
 		Compressor: electrical.Motor{State: electrical.Runs},
 		IndoorFan:  electrical.Motor{State: electrical.Hums},

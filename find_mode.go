@@ -41,9 +41,8 @@ func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	}
 	e := &p.visit.Equipment
 	f := modeFinder{
-		r: r, d: d, fluid: p.fluid.Designation(), metering: e.Metering,
+		r: r, d: d, fluid: p.fluid.Designation(), metering: e.Metering, unsaid: e.Arrangement == 0,
 		heatPump: e.Arrangement.reverses(),
-		unsaid:   e.Arrangement == 0,
 	}
 	if f.heatPump && p.visit.Complaint == NotHeating {
 		return foundMode(Heating, "mode.not-heating")
@@ -70,15 +69,20 @@ func foundMode(m Mode, code fact.Code, values ...fact.Value) ModeFound {
 	return ModeFound{Mode: m, Says: fact.New(code, values...)}
 }
 
-// bySupply: air that comes out warmer is heated, by a heat pump or by something else.
+// bySupply: air that comes out warmer is heated, by a heat pump or by something else, or the two
+// thermometers are exchanged: where nothing can heat, or it is warm and the return reads cold.
 func (f *modeFinder) bySupply() (ModeFound, bool) {
 	s, t := f.r.SupplyDryBulb.read(), f.r.ReturnDryBulb.read()
 	if s == nil || t == nil || s.Value.Sub(t.Value) <= supplyWarmer {
 		return ModeFound{}, false
 	}
-	m := Mode(0)
+	m, o, e := Mode(0), f.r.OutdoorDryBulb.read(), f.d.EvaporatingDew
 	if f.heatPump {
 		m = Heating
+	}
+	if o != nil && e != nil && e.Value < t.Value && (o.Value >= mildOutdoor && t.Value < coolRoom ||
+		!f.heatPump && !f.unsaid && o.Value >= noCooling) {
+		return foundMode(Cooling, "mode.assumed"), true
 	}
 	return foundMode(
 		m, "mode.supply-warm", fact.Amount("supply", s.Value), fact.Amount("return", t.Value),
@@ -131,8 +135,7 @@ func (f *modeFinder) byCold() (ModeFound, bool) {
 		return ModeFound{}, false
 	}
 	return foundMode(
-		m, "mode.cold-evaporator", fact.Amount("evaporating", t.Value),
-		fact.Of("fluid", f.fluid),
+		m, "mode.cold-evaporator", fact.Amount("evaporating", t.Value), fact.Of("fluid", f.fluid),
 	), true
 }
 

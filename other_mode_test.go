@@ -183,3 +183,36 @@ func TestModeInDoubt(t *testing.T) {
 		}
 	}
 }
+
+// Of the two thermometers in the ducts one is in the wrong one where nothing heats: a machine that
+// only cools, or a heat pump on a day on which nobody heats.
+func TestSupplyAndReturnExchanged(t *testing.T) {
+	visit := func(kind satline.Arrangement, outdoor float64) satline.Visit {
+		return satline.Visit{
+			Equipment: satline.Equipment{
+				Refrigerant: "R-410A", Metering: satline.TXV, Arrangement: kind,
+			},
+			Readings: satline.Readings{
+				SuctionPressure: satline.Measured(quantity.PSIG(126)),
+				LiquidPressure:  satline.Measured(quantity.PSIG(378)),
+				SuctionLine:     satline.Measured(quantity.Fahrenheit(53)),
+				LiquidLine:      satline.Measured(quantity.Fahrenheit(102)),
+				OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(outdoor)),
+				ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(56)),
+				ReturnWetBulb:   satline.Measured(quantity.Fahrenheit(54)),
+				SupplyDryBulb:   satline.Measured(quantity.Fahrenheit(76)),
+			},
+		}
+	}
+	for _, kind := range []satline.Arrangement{satline.Split, satline.SplitHeatPump} {
+		a, err := satline.Assess(visit(kind, 94))
+		if err != nil || a.Mode.Mode != satline.Cooling ||
+			a.Plan[0].Do.Code != "doubt.supply-above-return.mend" {
+			t.Errorf("%v: %v, %v, %v", kind, a.Mode.Mode, a.Plan, err)
+		}
+	}
+	if a, err := satline.Assess(visit(satline.SplitHeatPump, 45)); err != nil ||
+		a.Mode.Mode != satline.Heating {
+		t.Errorf("a heat pump in the cold is in %v: %v", a.Mode.Mode, err)
+	}
+}
