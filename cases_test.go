@@ -462,6 +462,10 @@ var cases = []struct {
 		name: "heating-iced-and-hot", danger: "discharge-hottest", stops: true,
 		first: []string{"mend.low-indoor-airflow", "step.start-again"}, then: "step.heating-thaw",
 	},
+	{
+		// A controller moves the valve: its compressor may run at less than full speed.
+		name: "inverter-unsaid", never: []string{"mend.valve-before-compressor", "mend.vapor-leak"},
+	},
 	{name: "weak-heat-pump", first: []string{"mend.valve-before-compressor"}},
 	{name: "gas-proved", first: []string{"mend.gas-proved"}},
 	{name: "restricted-at-device", first: []string{"mend.restriction-at-device"}},

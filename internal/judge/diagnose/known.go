@@ -24,6 +24,7 @@ type NormalReading struct {
 func (e *Evidence) known() *population.Known {
 	known := e.Known
 	known.Valve = deviceOf(e.Metering) == signature.Valve
+	known.Electronic = isElectronic(e)
 	if e.Fluid != nil {
 		known.Refrigerant = e.Fluid.Designation()
 	}

@@ -161,8 +161,10 @@ func (c *caseFile) faultChances(a int, s *sizes) []FaultChance {
 			out[i].Chance /= sum
 		}
 	}
-	slices.SortStableFunc(out, func(i, j FaultChance) int {
-		return cmp.Compare(j.Chance, i.Chance)
-	})
+	for i := range out { // a handful, in place
+		for ; i > 0 && out[i].Chance > out[i-1].Chance; i-- {
+			out[i], out[i-1] = out[i-1], out[i]
+		}
+	}
 	return out
 }

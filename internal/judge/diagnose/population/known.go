@@ -6,7 +6,8 @@ import "math"
 type Known struct {
 	// Refrigerant is its designation.
 	Refrigerant string
-	Valve       bool
+	// Valve is an expansion valve, Electronic one that a controller moves.
+	Valve, Electronic bool
 	// Year in which it was built.
 	Year int
 	// SEER is its seasonal efficiency, Btu/Wh.
@@ -27,6 +28,10 @@ const unlike = 0.02
 // unsaid is how likely it is not said that a machine runs at reduced capacity, which is not
 // how instructions have it read, or that it hangs on a wall; common practice, no source.
 const unsaid = 0.25
+
+// electronic is the share of valves that a controller moves, by the stages: where the speed varies,
+// the controller is there (common practice, no source).
+var electronic = [...]float64{SingleStage: 0.15, TwoStage: 0.25, VariableSpeed: 0.9}
 
 // sharedWithin is how near to what is said a machine runs to the share of its kind.
 const sharedWithin = 0.12
@@ -65,6 +70,9 @@ func (k *Known) like(x *Kind) float64 {
 	} else {
 		p *= 1 - x.valve + unlike
 	}
+	if k.Electronic && k.Stages == 0 {
+		p *= electronic[x.Stages]
+	}
 	if k.Year > 0 {
 		const slack = 1
 		if k.Year < x.From-slack || k.Year > x.To+slack {
@@ -84,7 +92,7 @@ func (k *Known) like(x *Kind) float64 {
 	if k.Share > 0 {
 		off := (x.capacity.Mean/usualCapacity.Mean - k.Share) / sharedWithin
 		p *= max(unlike*unlike, math.Exp(-off*off/2))
-	} else if x.Running == ReducedCapacity {
+	} else if x.Running == ReducedCapacity && !k.varies(x) {
 		p *= unsaid
 	}
 	arrangement := k.Arrangement
@@ -94,6 +102,13 @@ func (k *Known) like(x *Kind) float64 {
 		p *= max(unlike*unlike, shareOf(x.arrangements, arrangement))
 	}
 	return p
+}
+
+// varies says that the speed of the compressor is known to vary, or likely to by its valve: nobody
+// sees how fast it runs.
+func (k *Known) varies(x *Kind) bool {
+	likely := k.Stages == 0 && k.Electronic
+	return x.Stages == VariableSpeed && (k.Stages == x.Stages || likely)
 }
 
 // anyKind reports whether some kind holds a refrigerant; one that none holds says nothing.
