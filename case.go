@@ -28,7 +28,7 @@ func caseOf(
 	if mode.Mode != Cooling {
 		c.Log = loggedOf(p.log)
 	}
-	c.Doubts = readcheck.Check(input)
+	c.Doubts = readcheck.Check(&c.Input)
 	c.Moved = c.NetMoved
 	if mode.Mode == Cooling {
 		var err error

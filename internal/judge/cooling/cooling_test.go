@@ -62,7 +62,7 @@ func caseOf(
 		Evidence: diagnose.Evidence{
 			Input: in, Fluid: fluid, Others: diagnose.Alternatives(fluid),
 			Atmosphere: in.Atmosphere, Metering: metering, NominalCapacity: quantity.Tons(3),
-			Doubts: readcheck.Check(in),
+			Doubts: readcheck.Check(&in),
 		},
 		Fluid: fluid, Site: in.Atmosphere.PlusMinus(quantity.Pascals(800)),
 		Superheat:   less(in.SuctionLine, in.EvaporatingDew),

@@ -60,7 +60,7 @@ type Doubt struct {
 }
 
 // Check returns the doubts about the readings, the gravest first.
-func Check(in Input) []Doubt {
+func Check(in *Input) []Doubt {
 	var by [Impossible + 1][]Doubt
 	for i := range rules {
 		if rules[i].coolingOnly && in.Heating {

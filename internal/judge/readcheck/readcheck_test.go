@@ -30,10 +30,10 @@ func sound() Input {
 }
 
 func TestSoundReadingsPass(t *testing.T) {
-	if got := Check(sound()); len(got) != 0 {
+	if got := Check(new(sound())); len(got) != 0 {
 		t.Errorf("sound readings were doubted: %+v", got)
 	}
-	if got := Check(Input{}); len(got) != 0 {
+	if got := Check(&Input{}); len(got) != 0 {
 		t.Errorf("no readings were doubted: %+v", got)
 	}
 }
@@ -79,7 +79,7 @@ func TestEachRuleFires(t *testing.T) {
 		in := sound()
 		change(&in)
 		found := false
-		for _, d := range Check(in) {
+		for _, d := range Check(&in) {
 			found = found || d.Code == code
 			if len(d.Values) == 0 || len(d.Fields) == 0 {
 				t.Errorf("%s: incomplete doubt %+v", code, d)
@@ -105,7 +105,7 @@ func TestEachRuleFires(t *testing.T) {
 // read as 62 °F with a supply of 53 °F.
 func TestReturnOf62WithSupplyOf53(t *testing.T) {
 	in := Input{ReturnDryBulb: temp(62), SupplyDryBulb: temp(53), EvaporatingDew: temp(40)}
-	got := Check(in)
+	got := Check(&in)
 	if len(got) != 1 || got[0].Code != "return-dry-bulb-is-a-wet-bulb" ||
 		got[0].Weight != Doubtful {
 		t.Errorf("got %+v", got)
@@ -120,7 +120,7 @@ func TestNoDoubtWithinUncertainty(t *testing.T) {
 		below := rapid.Float64Range(0, coverage).Draw(t, "below")
 		sat := quantity.Temperature(low).PlusMinus(0)
 		line := quantity.Temperature(low - below*std*0.999).PlusMinus(quantity.KelvinDelta(std))
-		if got := Check(Input{EvaporatingDew: &sat, SuctionLine: &line}); len(got) != 0 {
+		if got := Check(&Input{EvaporatingDew: &sat, SuctionLine: &line}); len(got) != 0 {
 			t.Fatalf("doubted %v against %v: %+v", line, sat, got)
 		}
 	})
@@ -130,7 +130,7 @@ func TestHeatingTurnsCoolingChecksOff(t *testing.T) {
 	in := sound()
 	in.Heating = true
 	in.SupplyDryBulb = temp(95)
-	for _, d := range Check(in) {
+	for _, d := range Check(&in) {
 		if d.Code == "supply-above-return" {
 			t.Errorf("a heating machine was doubted: %s", d.Code)
 		}
@@ -154,7 +154,7 @@ func TestSupplyWetBulbShowsInDryAirOnly(t *testing.T) {
 			SupplyDryBulb: temp(c.supply),
 		}
 		got := false
-		for _, d := range Check(in) {
+		for _, d := range Check(&in) {
 			got = got || d.Code == "supply-dry-bulb-is-a-wet-bulb"
 		}
 		if got != c.want {

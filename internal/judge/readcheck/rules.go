@@ -13,13 +13,13 @@ type rule struct {
 	fields      []string
 	weight      Weight
 	coolingOnly bool
-	a, b        func(Input) Temp
+	a, b        func(*Input) Temp
 	margin      quantity.TemperatureDelta
 	// special replaces the comparison of two temperatures.
-	special func(Input) (Doubt, bool)
+	special func(*Input) (Doubt, bool)
 }
 
-func (r *rule) apply(in Input) (Doubt, bool) {
+func (r *rule) apply(in *Input) (Doubt, bool) {
 	if r.special != nil {
 		d, failed := r.special(in)
 		d.Code, d.Fields, d.Weight = r.code, r.fields, r.weight
@@ -70,8 +70,8 @@ var rules = []rule{
 	{
 		code: "return-wet-bulb-above-dry-bulb", weight: Impossible,
 		fields: []string{"returnWetBulb", "returnDryBulb"},
-		a:      func(in Input) Temp { return in.ReturnWetBulb },
-		b:      func(in Input) Temp { return in.ReturnDryBulb },
+		a:      func(in *Input) Temp { return in.ReturnWetBulb },
+		b:      func(in *Input) Temp { return in.ReturnDryBulb },
 	},
 	{
 		code: "return-drier-than-dry", weight: Impossible,
@@ -81,8 +81,8 @@ var rules = []rule{
 	{
 		code: "supply-wet-bulb-above-dry-bulb", weight: Impossible,
 		fields: []string{"supplyWetBulb", "supplyDryBulb"},
-		a:      func(in Input) Temp { return in.SupplyWetBulb },
-		b:      func(in Input) Temp { return in.SupplyDryBulb },
+		a:      func(in *Input) Temp { return in.SupplyWetBulb },
+		b:      func(in *Input) Temp { return in.SupplyDryBulb },
 	},
 	{
 		code: "return-saturated", weight: Doubtful, coolingOnly: true,
@@ -102,8 +102,8 @@ var rules = []rule{
 	{
 		code: LineCannotBe, weight: Impossible,
 		fields: []string{"suctionLine", "suctionPressure"},
-		a:      func(in Input) Temp { return in.EvaporatingDew },
-		b:      func(in Input) Temp { return in.SuctionLine },
+		a:      func(in *Input) Temp { return in.EvaporatingDew },
+		b:      func(in *Input) Temp { return in.SuctionLine },
 		margin: farBelow,
 	},
 	{
@@ -119,60 +119,68 @@ var rules = []rule{
 	{
 		code: "suction-line-below-saturation", weight: Note, coolingOnly: true,
 		fields: []string{"suctionLine", "suctionPressure"},
-		a:      func(in Input) Temp { return in.EvaporatingDew },
-		b:      func(in Input) Temp { return in.SuctionLine },
+		a:      func(in *Input) Temp { return in.EvaporatingDew },
+		b:      func(in *Input) Temp { return in.SuctionLine },
 	},
 	{
 		code: "liquid-line-below-outdoor", weight: Doubtful, coolingOnly: true,
 		fields: []string{"liquidLine", "outdoorDryBulb"},
-		a:      func(in Input) Temp { return in.OutdoorDryBulb },
-		b:      func(in Input) Temp { return in.LiquidLine },
+		a:      func(in *Input) Temp { return in.OutdoorDryBulb },
+		b:      func(in *Input) Temp { return in.LiquidLine },
 	},
 	{
 		code: "liquid-line-above-saturation", weight: Doubtful, coolingOnly: true,
 		fields: []string{"liquidLine", "liquidPressure"},
-		a:      func(in Input) Temp { return in.LiquidLine },
-		b:      func(in Input) Temp { return in.CondensingDew },
+		a:      func(in *Input) Temp { return in.LiquidLine },
+		b:      func(in *Input) Temp { return in.CondensingDew },
 	},
 	{
 		code: "condensing-below-outdoor", weight: Impossible, coolingOnly: true,
 		fields: []string{"liquidPressure", "outdoorDryBulb"},
-		a:      func(in Input) Temp { return in.OutdoorDryBulb },
-		b:      func(in Input) Temp { return in.CondensingDew },
+		a:      func(in *Input) Temp { return in.OutdoorDryBulb },
+		b:      func(in *Input) Temp { return in.CondensingDew },
 	},
 	{
 		code: "evaporating-above-return", weight: Impossible, coolingOnly: true,
 		fields: []string{"suctionPressure", "returnDryBulb"},
-		a:      func(in Input) Temp { return in.EvaporatingDew },
-		b:      func(in Input) Temp { return in.ReturnDryBulb },
+		a:      func(in *Input) Temp { return in.EvaporatingDew },
+		b:      func(in *Input) Temp { return in.ReturnDryBulb },
 	},
 	{
 		code: "evaporating-above-supply", weight: Doubtful, coolingOnly: true,
 		fields: []string{"suctionPressure", "supplyDryBulb"},
-		a:      func(in Input) Temp { return in.EvaporatingDew },
-		b:      func(in Input) Temp { return in.SupplyDryBulb },
+		a:      func(in *Input) Temp { return in.EvaporatingDew },
+		b:      func(in *Input) Temp { return in.SupplyDryBulb },
 	},
 	{
+		// It carries vapor from a coil colder than the room; what is warmer than room and
+		// outdoors is another pipe.
 		code: "suction-line-above-outdoor-and-return", weight: Doubtful, coolingOnly: true,
-		fields:  []string{"suctionLine"},
-		special: suctionLineHot,
+		fields: []string{"suctionLine"},
+		a:      func(in *Input) Temp { return in.SuctionLine },
+		b: func(in *Input) Temp {
+			if o, r := in.OutdoorDryBulb, in.ReturnDryBulb; o == nil || r == nil || r.Value <= o.Value {
+				return o
+			}
+			return in.ReturnDryBulb
+		},
 	},
 	{
 		code: "discharge-line-below-condensing", weight: Doubtful, coolingOnly: true,
 		fields: []string{"dischargeLine", "liquidPressure"},
-		a:      func(in Input) Temp { return in.CondensingBubble },
-		b:      func(in Input) Temp { return in.DischargeLine },
+		a:      func(in *Input) Temp { return in.CondensingBubble },
+		b:      func(in *Input) Temp { return in.DischargeLine },
 	},
 	{
 		code: "supply-above-return", weight: Doubtful, coolingOnly: true,
 		fields: []string{"supplyDryBulb", "returnDryBulb"},
-		a:      func(in Input) Temp { return in.SupplyDryBulb },
-		b:      func(in Input) Temp { return in.ReturnDryBulb },
+		a:      func(in *Input) Temp { return in.SupplyDryBulb },
+		b:      func(in *Input) Temp { return in.ReturnDryBulb },
 	},
 	{
 		code: "condenser-leaving-below-entering", weight: Doubtful, coolingOnly: true,
 		fields: []string{"condenserLeaving", "outdoorDryBulb"},
-		a:      func(in Input) Temp { return in.OutdoorDryBulb },
-		b:      func(in Input) Temp { return in.CondenserLeaving },
+		a:      func(in *Input) Temp { return in.OutdoorDryBulb },
+		b:      func(in *Input) Temp { return in.CondenserLeaving },
 	},
 }

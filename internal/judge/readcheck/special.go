@@ -1,6 +1,7 @@
 package readcheck
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/satline/satline/airside"
@@ -9,7 +10,15 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-func gaugesSwapped(in Input) (Doubt, bool) {
+// pair is a doubt of two readings.
+func pair[A, B quantity.Quantity](excess, std float64, a A, b B) (Doubt, bool) {
+	return Doubt{
+		Excess: excess, Std: std,
+		Values: []fact.Value{fact.Amount("a", a), fact.Amount("b", b)},
+	}, true
+}
+
+func gaugesSwapped(in *Input) (Doubt, bool) {
 	s, l := in.SuctionPressure, in.LiquidPressure
 	if s == nil || l == nil {
 		return Doubt{}, false
@@ -18,16 +27,13 @@ func gaugesSwapped(in Input) (Doubt, bool) {
 	if excess <= coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: excess, Std: std,
-		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
-	}, true
+	return pair(excess, std, s.Value, l.Value)
 }
 
 // pressuresEqual: a running compressor makes a difference. The smallest ratio
 // of pressures of a comfort cooling machine at a low load is well above 1.15
 // (common practice, no source).
-func pressuresEqual(in Input) (Doubt, bool) {
+func pressuresEqual(in *Input) (Doubt, bool) {
 	s, l := in.SuctionPressure, in.LiquidPressure
 	if s == nil || l == nil || s.Value <= 0 {
 		return Doubt{}, false
@@ -36,22 +42,16 @@ func pressuresEqual(in Input) (Doubt, bool) {
 	if math.Abs(diff) > math.Max(coverage*std, 0.1*float64(s.Value)) || diff < -coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: -diff, Std: std,
-		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", l.Value)},
-	}, true
+	return pair(-diff, std, s.Value, l.Value)
 }
 
 // returnDrierThanDry: no air has a wet bulb below that of perfectly dry air.
-func returnDrierThanDry(in Input) (Doubt, bool) {
+func returnDrierThanDry(in *Input) (Doubt, bool) {
 	wb, db := in.ReturnWetBulb, in.ReturnDryBulb
 	if wb == nil || db == nil || wb.Value >= db.Value {
 		return Doubt{}, false
 	}
-	atmosphere := in.Atmosphere
-	if atmosphere == 0 {
-		atmosphere = quantity.StandardAtmosphere
-	}
+	atmosphere := cmp.Or(in.Atmosphere, quantity.StandardAtmosphere)
 	if _, err := psychro.FromWetBulb(db.Value, wb.Value, atmosphere); err == nil {
 		return Doubt{}, false
 	}
@@ -64,16 +64,13 @@ func returnDrierThanDry(in Input) (Doubt, bool) {
 	if excess <= coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: excess, Std: std,
-		Values: []fact.Value{fact.Amount("a", wb.Value), fact.Amount("b", db.Value)},
-	}, true
+	return pair(excess, std, wb.Value, db.Value)
 }
 
 // returnSaturated: air drawn from a room is below about 85 % relative
 // humidity; a wet bulb within 2 °F of the dry bulb is above that at room
 // temperature (common practice, no source).
-func returnSaturated(in Input) (Doubt, bool) {
+func returnSaturated(in *Input) (Doubt, bool) {
 	wb, db := in.ReturnWetBulb, in.ReturnDryBulb
 	if wb == nil || db == nil {
 		return Doubt{}, false
@@ -82,10 +79,7 @@ func returnSaturated(in Input) (Doubt, bool) {
 	if depression >= float64(quantity.FahrenheitDelta(2)) || depression < -coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: float64(quantity.FahrenheitDelta(2)) - depression, Std: std,
-		Values: []fact.Value{fact.Amount("a", wb.Value), fact.Amount("b", db.Value)},
-	}, true
+	return pair(float64(quantity.FahrenheitDelta(2))-depression, std, wb.Value, db.Value)
 }
 
 // returnDryBulbIsWetBulb: a room is kept at 68 °F or more as a rule; a return
@@ -97,7 +91,7 @@ func returnSaturated(in Input) (Doubt, bool) {
 //
 // The limits are narrower than those of airside.CheckReturn, which only asks: this
 // doubt holds back what is concluded from the air.
-func returnDryBulbIsWetBulb(in Input) (Doubt, bool) {
+func returnDryBulbIsWetBulb(in *Input) (Doubt, bool) {
 	r, s := in.ReturnDryBulb, in.SupplyDryBulb
 	if r == nil || s == nil || in.ReturnWetBulb != nil {
 		return Doubt{}, false
@@ -130,15 +124,12 @@ const wettestSupply = 0.9
 // bulb" that is too cold for the target split, and is what a wet bulb would read
 // there, may be one. From a wet coil the two are nearly the same, and there is
 // nothing to tell.
-func supplyDryBulbIsWetBulb(in Input) (Doubt, bool) {
+func supplyDryBulbIsWetBulb(in *Input) (Doubt, bool) {
 	db, wb, s := in.ReturnDryBulb, in.ReturnWetBulb, in.SupplyDryBulb
 	if db == nil || wb == nil || s == nil {
 		return Doubt{}, false
 	}
-	atmosphere := in.Atmosphere
-	if atmosphere == 0 {
-		atmosphere = quantity.StandardAtmosphere
-	}
+	atmosphere := cmp.Or(in.Atmosphere, quantity.StandardAtmosphere)
 	target, err := airside.TargetSplit(db.Value, wb.Value)
 	if err != nil {
 		return Doubt{}, false
@@ -155,10 +146,7 @@ func supplyDryBulbIsWetBulb(in Input) (Doubt, bool) {
 		math.Abs(float64(s.Value.Sub(wet))) > float64(near)+coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: below, Std: std,
-		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", wet)},
-	}, true
+	return pair(below, std, s.Value, wet)
 }
 
 // supplyWetBulb is the wet bulb of return air that was cooled to a dry bulb and
@@ -184,31 +172,10 @@ func supplyWetBulb(
 	return after.WetBulb(), true
 }
 
-// suctionLineHot: the suction line carries vapor from a coil colder than the
-// room; warmer than both the room and the outdoors, it is another pipe.
-func suctionLineHot(in Input) (Doubt, bool) {
-	s, o, r := in.SuctionLine, in.OutdoorDryBulb, in.ReturnDryBulb
-	if s == nil || o == nil {
-		return Doubt{}, false
-	}
-	warmest := o
-	if r != nil && r.Value > o.Value {
-		warmest = r
-	}
-	excess, std, _ := above(s, warmest)
-	if excess <= coverage*std {
-		return Doubt{}, false
-	}
-	return Doubt{
-		Excess: excess, Std: std,
-		Values: []fact.Value{fact.Amount("a", s.Value), fact.Amount("b", warmest.Value)},
-	}, true
-}
-
 // suctionCannotBe: a coil that cools the air by 6 K boils a good part of what it was made for. With
 // so little suction that it would be 40 K colder than the air that leaves it, next to nothing
 // boils: that hose is shut, or the gauge at rest. Common practice, no source.
-func suctionCannotBe(in Input) (Doubt, bool) {
+func suctionCannotBe(in *Input) (Doubt, bool) {
 	e, r, s := in.EvaporatingDew, in.ReturnDryBulb, in.SupplyDryBulb
 	p := in.SuctionPressure
 	if e == nil || r == nil || s == nil || p == nil {
@@ -230,7 +197,7 @@ func suctionCannotBe(in Input) (Doubt, bool) {
 
 // coolsWell is the temperature split, and whether it is 6 K beyond doubt: that of a machine that
 // pumps and has refrigerant. Common practice, no source.
-func coolsWell(in Input) (split float64, well bool) {
+func coolsWell(in *Input) (split float64, well bool) {
 	const least = 6
 	split, std, known := above(in.ReturnDryBulb, in.SupplyDryBulb)
 	return split, known && split-coverage*std >= least
@@ -239,15 +206,12 @@ func coolsWell(in Input) (split float64, well bool) {
 // liquidCannotBe: what leaves the condenser of a machine that cools is no warmer than it
 // condenses. Where the line is 6 K warmer, and the air is cooled well, the pressure is not that of
 // the line: its hose is shut, or the gauge at rest. Common practice, no source.
-func liquidCannotBe(in Input) (Doubt, bool) {
+func liquidCannotBe(in *Input) (Doubt, bool) {
 	p := in.LiquidPressure
 	excess, std, known := above(in.LiquidLine, in.CondensingDew)
 	const most = 6
 	if _, cools := coolsWell(in); !cools || !known || p == nil || excess-most <= coverage*std {
 		return Doubt{}, false
 	}
-	return Doubt{
-		Excess: excess - most, Std: std,
-		Values: []fact.Value{fact.Amount("a", p.Value), fact.Amount("b", in.LiquidLine.Value)},
-	}, true
+	return pair(excess-most, std, p.Value, in.LiquidLine.Value)
 }
