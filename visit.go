@@ -133,10 +133,10 @@ type Site struct {
 }
 
 // Instruments states the standard uncertainty of readings that do not state their own, about half
-// of the maker's accuracy: up to 50 psi, written as a gauge pressure, "0.6 psig", and 10 K. Zero
-// fields take that of DefaultInstruments.
+// of the maker's accuracy: up to 50 psi and 10 K. Zero fields take that of DefaultInstruments.
 type Instruments struct {
-	Gauge       quantity.GaugePressure    `json:"gauge,omitzero"`
+	// Gauge is written as a difference or as a gauge shows it: "0.6 psi", "0.6 psig".
+	Gauge       quantity.GaugePressure    `json:"gauge,omitzero" strict:"uncertainty"`
 	Clamp       quantity.TemperatureDelta `json:"clamp,omitzero"`
 	Thermometer quantity.TemperatureDelta `json:"thermometer,omitzero"`
 	WetBulb     quantity.TemperatureDelta `json:"wetBulb,omitzero"`

@@ -139,6 +139,16 @@ func (u *Uncertain[T]) UnmarshalStyled(text []byte, s Style) error {
 	return nil
 }
 
+// UnmarshalUncertainty reads how far off a gauge pressure may be, as it stands behind "±":
+// "0.6 psi", "4 kPa", or "0.6 psig". The error is a *ParseError.
+func (g *GaugePressure) UnmarshalUncertainty(text []byte, s Style) error {
+	std, err := gaugePressureKind.parseUncertainty(string(text), s)
+	if err == nil {
+		*g = GaugePressure(std)
+	}
+	return err
+}
+
 func cutUncertainty(text string) (value, uncertainty string, found bool) {
 	for _, sign := range [...]string{"±", "+/-", "+-"} {
 		if value, uncertainty, found = strings.Cut(text, sign); found {

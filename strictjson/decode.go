@@ -27,7 +27,8 @@ type Limits struct {
 }
 
 // Decode reads one JSON document into the struct that into points to, by its json
-// tags; a field with the tag strict:"required" has to be there. It reads strings,
+// tags; a field with the tag strict:"required" has to be there, and that of a gauge pressure with
+// strict:"uncertainty" may be "0.6 psi", as behind "±". It reads strings,
 // booleans, numbers, structs and lists of them, pointers to them, durations
 // ("15m", "15 min"), dates ("2026-07-14", "2026-07-14 09:30", RFC 3339), and
 // whatever reads itself from text, as the quantities do. The error is an *Error.
@@ -194,6 +195,9 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t token, at *place) error 
 	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
 		err = styled.UnmarshalStyled(t.text, d.style)
 	}
+	if g, ok := into.(*quantity.GaugePressure); err != nil && ok && at != nil && at.spread {
+		err = g.UnmarshalUncertainty(t.text, d.style)
+	}
 	if err != nil {
 		return d.fail(at, err.Error(), err)
 	}
@@ -261,7 +265,7 @@ func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 			key := string(t.text)
 			return d.fail(&place{in: in, key: key}, unknownField(key, fields.byName), nil)
 		}
-		at := &place{in: in, key: known.name}
+		at := &place{in: in, key: known.name, spread: known.spread}
 		if slices.Contains(seen, known.name) {
 			return d.fail(at, "the field is given twice", nil)
 		}
@@ -325,10 +329,11 @@ func (d *decoder) wrong(at *place, want string, t token) error {
 
 // A place is where in a document a value stands: a field, or an item of a list; nil is the top.
 type place struct {
-	in    *place
-	key   string
-	item  bool // at index, not at key
-	index int
+	in     *place
+	key    string
+	spread bool
+	item   bool // at index, not at key
+	index  int
 }
 
 // String is the path from the top: "log[3].time".

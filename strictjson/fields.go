@@ -17,8 +17,9 @@ type structFields struct {
 var known sync.Map // structFields by reflect.Type
 
 type field struct {
-	name  string
-	index []int
+	name   string
+	index  []int
+	spread bool // with the tag strict:"uncertainty"
 }
 
 // fieldsOf are the fields of a struct by their JSON names.
@@ -32,7 +33,7 @@ func fieldsOf(t reflect.Type) *structFields {
 		if name == "" || name == "-" || !f.IsExported() {
 			continue
 		}
-		out.byName[name] = field{name, f.Index}
+		out.byName[name] = field{name, f.Index, f.Tag.Get("strict") == "uncertainty"}
 		if f.Tag.Get("strict") == "required" {
 			out.required = append(out.required, name)
 		}

@@ -204,3 +204,27 @@ func TestDates(t *testing.T) {
 		}
 	}
 }
+
+// How far off a gauge may be is a difference of pressure; what it shows is not.
+func TestDecodeUncertaintyOfAGauge(t *testing.T) {
+	type gauges struct {
+		Shows quantity.GaugePressure `json:"shows"`
+		Off   quantity.GaugePressure `json:"off" strict:"uncertainty"`
+	}
+	for doc, want := range map[string]gauges{
+		`{"off": "0.5 psi"}`:  {Off: quantity.PSIG(0.5)},
+		`{"off": "0.5 psig"}`: {Off: quantity.PSIG(0.5)},
+		`{"off": "4 kPa"}`:    {Off: quantity.KilopascalsGauge(4)},
+		`{"off": "-1 psi"}`:   {}, `{"shows": "0.5 psi"}`: {},
+	} {
+		var got gauges
+		err := Decode([]byte(doc), &got, limits)
+		if (err == nil) != (want != gauges{}) || got != want {
+			t.Errorf("%s: %v, %v", doc, got, err)
+		}
+	}
+	var alone quantity.GaugePressure
+	if err := Decode([]byte(`"0.5 psi"`), &alone, limits); err == nil {
+		t.Error("a pressure alone was read from a difference")
+	}
+}

@@ -55,8 +55,9 @@ func (s *settings) read(args []string, getenv func(string) string) error {
 	f.DurationVar(&s.drain, "drain", 0,
 		"time between being told to stop and taking no more connections, in which readiness "+
 			"is withdrawn")
-	f.DurationVar(&s.grace, "grace", s.grace, "time for requests under way when stopping, and for the client of a batch that was ended "+
-		"while it was sending to read its results")
+	f.DurationVar(&s.grace, "grace", s.grace,
+		"time for requests under way when stopping, and for the client of a batch that was ended "+
+			"while it was sending to read its results")
 	f.StringVar(&s.origins, "origins", "",
 		"origins whose pages may ask (CORS), with commas between; * for any")
 	f.BoolVar(&s.quiet, "quiet", false, "log no requests, only starts, stops and failures")
