@@ -93,6 +93,16 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 	if m, then := c.lookAtLie(all); m != nil && charge.moved != 0 {
 		d.Looks, taken[m.Code], now, going = append(d.Looks, m), true, then, true
 	}
+	c.addLooks(&d, now, worth, taken, going)
+	c.lookBeforeDose(&d, charge, all)
+	return d
+}
+
+// addLooks adds the looks and readings that save more than they cost, each as it is worth once
+// those before it found nothing; now is what is believed by then, and taken what was looked at.
+func (c *caseFile) addLooks(
+	d *Decision, now []weighted, worth [2]float64, taken map[string]bool, going bool,
+) {
 	for len(d.Looks) < mostLooks {
 		before := c.least(now).Loss
 		best, then, saves := c.bestTest(now, before, worth, taken)
@@ -107,17 +117,15 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 			}
 		}
 		if best == nil {
-			break
+			return
 		}
 		d.Looks = append(d.Looks, best)
 		if then == nil {
-			break
+			return
 		}
 		taken[best.Code] = true
 		now = then
 	}
-	c.lookBeforeDose(&d, charge, all)
-	return d
 }
 
 // besides is the chance of the likeliest cause that no refrigerant puts right.

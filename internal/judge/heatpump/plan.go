@@ -240,7 +240,31 @@ func (p *planner) byBelief() {
 	if waits && ofCharge(p.ranked[0].code) {
 		p.leakFirst()
 	}
-	nothing := p.b.of(sound)
+	p.act(d, looking, before)
+	p.mendBeside(d)
+	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely && len(p.j.Steps) > before) {
+		p.add(modes.Do("step.leave-charge"))
+	}
+	p.instrumentsFirst()
+	p.putRight()
+	if !looking && len(p.j.Steps) == before {
+		p.withoutMend()
+	}
+	if len(p.j.Steps) == 1 && p.has("step.stop") {
+		p.add(modes.Do("step.heating-why-stopped"))
+	}
+	if !p.has("step.evacuate") {
+		p.thaw() // after what can be done while it is stopped
+	}
+	stays := p.has("step.charge-stays") && !p.has("step.stop")
+	if !stays && !p.has("step.leave", "step.evacuate") {
+		p.add(modes.Do("step.read-again"))
+	}
+}
+
+// act does what the belief decides on; looking says that something is looked at first, and before
+// how many steps stood already.
+func (p *planner) act(d decision, looking bool, before int) {
 	switch {
 	case ofCharge(d.mend) && looking:
 		if d.mend != overcharge {
@@ -253,31 +277,13 @@ func (p *planner) byBelief() {
 		}
 	case ofCharge(d.mend):
 		p.recharge(d.mend)
-	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > nothing:
-		// To look at an instrument is to put it right, and a hand on the reversing valve is its proof.
+	case d.mend != "" && p.b.of(d.mend) >= worth && p.b.of(d.mend) > p.b.of(sound):
+		// To look at an instrument is to put it right, and a hand on the reversing valve is its
+		// proof.
 		s := p.standing(d.mend)
 		if byLook := s.ofInstrument || s.code == reversing; !byLook || !s.lookedAt(d.looks) {
 			p.mend(d.mend)
 		}
-	}
-	p.mendBeside(d)
-	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely && len(p.j.Steps) > before) {
-		p.add(modes.Do("step.leave-charge"))
-	}
-	p.instrumentsFirst()
-	p.putRight()
-	if !looking && len(p.j.Steps) == before {
-		p.withoutMend(nothing)
-	}
-	if len(p.j.Steps) == 1 && p.has("step.stop") {
-		p.add(modes.Do("step.heating-why-stopped"))
-	}
-	if !p.has("step.evacuate") {
-		p.thaw() // after what can be done while it is stopped
-	}
-	stays := p.has("step.charge-stays") && !p.has("step.stop")
-	if !stays && !p.has("step.leave", "step.evacuate") {
-		p.add(modes.Do("step.read-again"))
 	}
 }
 
@@ -325,13 +331,13 @@ func (p *planner) putRight() {
 
 // withoutMend is for a machine that there is nothing to do about yet: what a customer complained
 // of is looked at before it is left alone, and a charge in warm weather is one of cooling.
-func (p *planner) withoutMend(nothing float64) {
+func (p *planner) withoutMend() {
 	o := p.c.OutdoorDryBulb
 	switch {
 	case p.complained():
 	case p.has("step.stop"):
 	case p.liquidReturns():
-	case nothing >= worth:
+	case p.b.of(sound) >= worth:
 		p.leave()
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
