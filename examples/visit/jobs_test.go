@@ -43,6 +43,8 @@ func TestLookups(t *testing.T) {
 	}{
 		{[]string{"saturation", "R-410A", "118 psig"}, []string{"R-410A", "118.0 psig", "°F"}},
 		{[]string{"saturation", "410a", "40 °F"}, []string{"40.0 °F", "psig"}},
+		{[]string{"saturation", "404a", "-20 °F"}, []string{"-20.0 °F", "psig"}},
+		{[]string{"saturation", "404a", "-units", "SI", "-29 °C"}, []string{"-29.0 °C"}},
 		{[]string{"superheat", "R-410A", "118psig", "52 °F"}, []string{"Superheat", "°F"}},
 		{[]string{"subcooling", "R-22", "200 psig", "90 °F"}, []string{"Subcooling"}},
 		{[]string{"subcooling", "R-22", "-units", "SI", "200 psig", "90 °F"}, []string{" K", "°C"}},

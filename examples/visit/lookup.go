@@ -38,6 +38,17 @@ var lookups = map[string]lookup{
 	"air":        {`DRY-BULB WET-BULB | "50 %"`, 2, air},
 }
 
+// belowZero tells values below zero from flags, by a minus sign in the place of the hyphen.
+func belowZero(args []string) []string {
+	out := slices.Clone(args)
+	for i, a := range out {
+		if len(a) > 1 && a[0] == '-' && a[1] >= '0' && a[1] <= '9' {
+			out[i] = "\u2212" + a[1:]
+		}
+	}
+	return out
+}
+
 // lookUp answers by name; flags may stand before and behind the values.
 func lookUp(name string, args []string) (string, error) {
 	l := lookups[name]
@@ -47,7 +58,7 @@ func lookUp(name string, args []string) (string, error) {
 	spoken := flags.String("language", "en", "language of the answer")
 	elevation := flags.String("elevation", "", "of the site, as in \"5280 ft\"")
 	var values []string
-	for rest := args; ; {
+	for rest := belowZero(args); ; {
 		if err := flags.Parse(rest); err != nil {
 			return "", fmt.Errorf("%s: %w", name, err)
 		}
