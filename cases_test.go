@@ -430,6 +430,11 @@ var cases = []struct {
 		never: []string{"step.find-leak"},
 	},
 	{
+		// Hardly cooled air: whether the compressor runs at all is seen before gauges go on.
+		name:  "thermometers-alone",
+		first: []string{"step.see-runs", "look.indoor-air-path", "step.read"},
+	},
+	{
 		name: "wet-bulb-typed-wrong", outcome: ChargeNotJudged,
 		first: []string{"doubt.return-drier-than-dry.mend"},
 		never: []string{"mend.*", "step.add*"},

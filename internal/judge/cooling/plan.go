@@ -368,7 +368,11 @@ func (k *planner) starved() bool {
 	if k.c.SuctionLine == nil {
 		unread = append(unread, "suctionLine")
 	}
-	if len(unread) == 2 { // the air alone says little of the circuit
+	if len(unread) == 2 { // the air alone says little of the circuit, or whether it runs at all
+		idle := k.b.Probability(diagnose.NextToEmpty) + k.b.Probability(diagnose.NotPumping)
+		if idle >= likely && !k.c.Metered && k.c.Current == nil && k.c.Power == nil {
+			k.Add(modes.SeeRuns)
+		}
 		k.seeAir(fact.Fact{})
 	} else {
 		k.findLeak()
