@@ -73,8 +73,10 @@ func (p *prepared) electricalFirst(j *modes.Judgement) {
 		Why: []fact.Fact{fact.New("charge.electrical-first")},
 	}
 	j.Steps, j.Dose, j.WeighIn, j.Ask = nil, nil, nil, nil
-	if stands(p.electrical.Compressor) && !called(p.electrical) {
-		j.Findings = nil // what no compressor makes tells nothing of the refrigerant
+	r, seen := p.electrical, stands(p.electrical.OutdoorFan) || stands(p.electrical.IndoorFan)
+	trips := r.Compressor == electrical.Trips && j.Charge.Reading == nil && !seen
+	if trips || stands(r.Compressor) && !called(r) {
+		j.Findings = nil // air that no compressor cools for long tells nothing of the refrigerant
 	}
 	for _, s := range p.electrical.Plan {
 		step := modes.Step{Do: s.Do, Effect: modes.Effect{Stops: s.Stops, Starts: s.Starts}}

@@ -17,7 +17,8 @@ func TestNoCoolCalls(t *testing.T) {
 		{"no-cool-weak-run-capacitor", "not-pumping"},
 		{"no-cool-seized-fan-motor", "condenser-heat-rejection"},
 		{"no-cool-reversed-scroll", "not-pumping"},
-		{"no-cool-float-open", ""}, // a compressor that nobody calls is not a bad one
+		{"no-cool-supply-falls", ""}, // air that was hardly cooled, by what ran for seconds
+		{"no-cool-float-open", ""},   // a compressor that nobody calls is not a bad one
 	} {
 		a := assess(t, load(t, c.visit))
 		if a.Headline.Code != "headline.electrical" || a.Charge.Outcome != ChargeNotJudged {

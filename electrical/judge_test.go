@@ -124,6 +124,19 @@ func TestFanStands(t *testing.T) {
 	}
 }
 
+// A blower that stands beside a compressor that runs has a feed of its own: it is looked at itself.
+func TestBlowerStands(t *testing.T) {
+	rep, err := Judge(Readings{
+		Compressor: Motor{State: Runs}, IndoorFan: Motor{State: Silent},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rep.Plan) != 2 || rep.Plan[0].Do.Code != lockOut || rep.Plan[1].Do.Code != readFan {
+		t.Error(rep.Plan)
+	}
+}
+
 // What trips is not started for a reading of the supply before its insulation was tested.
 func TestTripsUntested(t *testing.T) {
 	r := Readings{Compressor: Motor{State: Trips}}

@@ -110,9 +110,9 @@ func (j *judge) put(s Step, why *fact.Fact) {
 func (j *judge) next() {
 	stopped, r := j.stopped(), j.r
 	supply := len(r.Supply.AtRest)+len(r.Supply.Running) > 0
-	// What trips or hums is fed, and so is the fan beside it.
-	outdoors := (j.rep.Compressor == 0 || j.rep.Compressor == Silent) &&
-		slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFanPart })
+	// The blower has a feed of its own. What trips or hums is fed, and so is the fan beside it.
+	outdoor := slices.ContainsFunc(stopped, func(m named) bool { return m.part != IndoorFanPart })
+	outdoors := outdoor && (j.rep.Compressor == 0 || j.rep.Compressor == Silent)
 	motors := slices.ContainsFunc(j.rep.Checks, func(c fact.Check) bool {
 		return c.Part != SupplyPart && c.Part != ControlPart
 	})
@@ -125,7 +125,7 @@ func (j *judge) next() {
 	switch {
 	case len(stopped) == 0 && (motors || r.Compressor.State != 0):
 		code = goOn
-	case !supply:
+	case !supply && (outdoor || len(stopped) == 0):
 		code = readSupply
 	case outdoors && r.Control.Coil == nil, len(stopped) == 0:
 		code = readControl
