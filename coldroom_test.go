@@ -148,6 +148,10 @@ var coldVisits = map[string]struct {
 	},
 	// A control that floods the condenser in the cold makes subcooling: that is no gas.
 	"cold-winter-flooded": {headline: "headline.cold-sound", steps: []string{"step.cold-leave"}},
+	// A valve of the hot gas that leaks reads as a compressor that does.
+	"cold-hot-gas-leaks": {
+		cause: "cold-compressor", steps: []string{"step.cold-hot-gas", "mend.cold-compressor*"},
+	},
 	// No charge is thrown away for a gas that nobody proved.
 	"cold-gas-likely": {
 		cause: "cold-gas", steps: []string{"step.cold-food", "look.cold-standing"},

@@ -779,6 +779,9 @@ func (p *planner) mend(r *ranked) {
 		code = "mend.cold-valve-inside"
 	}
 	if r.code == compressor {
+		if p.c.Room.Defrost == coldroom.HotGas { // its valve leaks as a compressor does
+			p.add("step.cold-hot-gas")
+		}
 		code, opens = p.ofCompressor(code)
 	}
 	drier := opens && r.code == restriction
