@@ -435,6 +435,15 @@ var cases = []struct {
 		first: []string{"step.see-runs", "look.indoor-air-path", "step.read"},
 	},
 	{
+		// What a reading in the wrong place makes of a head is no danger.
+		name: "air-sensors-exchanged", calm: "condensing-high", cause: "air-sensors-swapped",
+		first: []string{"mend.air-sensors-swapped"},
+	},
+	{
+		// Little air by the label, and measured to be that: nothing blocks it.
+		name: "air-as-rated", first: []string{"step.leave"},
+	},
+	{
 		name: "wet-bulb-typed-wrong", outcome: ChargeNotJudged,
 		first: []string{"doubt.return-drier-than-dry.mend"},
 		never: []string{"mend.*", "step.add*"},

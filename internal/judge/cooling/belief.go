@@ -36,13 +36,17 @@ func believe(c *modes.Case) *belief {
 }
 
 // cleanedFirst says that dirt was seen already that a look is after, or that a reading would be
-// taken behind: it is cleaned, and the next readings tell what else there is.
+// taken behind: it is cleaned, and the next readings tell what else there is. What blocks air that
+// was measured to be as rated is not looked for.
 func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
 	s := &b.c.Seen
 	if m.Field() != "" {
 		return s.FilterDirty || s.OutdoorCoilDirty
 	}
-	return s.FilterDirty && m.Answers(diagnose.LowIndoorAir) ||
+	const within = 0.95
+	air := b.c.Airflow
+	asRated := air != nil && b.c.RatedAirflow > 0 && air.Value >= within*b.c.RatedAirflow
+	return (s.FilterDirty || asRated) && m.Answers(diagnose.LowIndoorAir) ||
 		s.OutdoorCoilDirty && m.Answers(diagnose.CondenserAir)
 }
 

@@ -126,6 +126,7 @@ var instrumentFaults = []Fault{
 	{
 		Code: AirSensorsSwapped, Kind: Instrument, Signature: AirSensorsSwapped, Share: 1,
 		Readings: []string{"returnDryBulb", "outdoorDryBulb"},
+		Seems:    []string{"condensing-high"},
 		Sources:  []fact.Source{practice},
 	},
 	// outdoor thermometer in the sun or in discharge air: radiation warms a bare sensor by 5

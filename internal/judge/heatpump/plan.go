@@ -479,8 +479,8 @@ func (p *planner) mend(code string) {
 	if code == p.secured || code == contradiction {
 		return
 	}
-	if code == gas && p.askFor(atRest) {
-		return // no charge is thrown away before the gas is proved
+	if code == gas && (p.askFor("liquid-clamp-second") || p.askFor(atRest)) {
+		return // no charge is thrown away before the gas is proved, and a clamp takes minutes
 	}
 	s := p.standing(code)
 	name, opens := code, false
