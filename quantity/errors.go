@@ -39,7 +39,8 @@ func (e *NameError) Error() string {
 type RangeError struct {
 	// Quantity names the value as a technician would: "bubble temperature of R-744".
 	Quantity string
-	// Value, Min and Max are of one quantity type. Min or Max may be nil where
+	// Value, Min and Max are of one quantity type, whose Format shows them in
+	// the units of a system. Min or Max may be nil where
 	// there is no bound on that side, and Value where there is none at all: a
 	// reading that was not taken, air that no constructor made.
 	Value, Min, Max fmt.Stringer

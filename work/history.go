@@ -302,26 +302,24 @@ func appendDrift[T quantity.Quantity](
 	return append(list, d)
 }
 
+// An assessed visit is one of a job, with its assessment.
+type assessed struct {
+	of *satline.Visit
+	at *satline.Assessment
+}
+
 // found is the machine as the job found it, with its assessment; nil where nothing was read.
 func (r *Record) found() (*satline.Visit, *satline.Assessment) {
-	for _, v := range []struct {
-		of *satline.Visit
-		at *satline.Assessment
-	}{{r.Order.Before, r.Before}, {r.Order.After, r.After}} {
-		if v.at != nil && len(v.at.Readings) > 0 {
-			out := r.Order.visit(v.of)
-			return &out, v.at
-		}
-	}
-	return nil, nil
+	return r.firstRead(assessed{r.Order.Before, r.Before}, assessed{r.Order.After, r.After})
 }
 
 // left is the machine as the job left it, with its assessment; nil where nothing was read.
 func (r *Record) left() (*satline.Visit, *satline.Assessment) {
-	for _, v := range []struct {
-		of *satline.Visit
-		at *satline.Assessment
-	}{{r.Order.After, r.After}, {r.Order.Before, r.Before}} {
+	return r.firstRead(assessed{r.Order.After, r.After}, assessed{r.Order.Before, r.Before})
+}
+
+func (r *Record) firstRead(visits ...assessed) (*satline.Visit, *satline.Assessment) {
+	for _, v := range visits {
 		if v.at != nil && len(v.at.Readings) > 0 {
 			out := r.Order.visit(v.of)
 			return &out, v.at
