@@ -108,7 +108,7 @@ func (r results) flush() error {
 }
 
 // lines answers line by line, and returns the result that ends the batch of a client that
-// is still sending.
+// may still be sending.
 func (s *service) lines(r *http.Request, units units, in *lineReader,
 	send func(api.BatchResult) error, out results) (last *api.BatchResult) {
 	over := time.Now().Add(s.set.batchTime)
@@ -144,14 +144,12 @@ func (s *service) lines(r *http.Request, units units, in *lineReader,
 			return &result
 		case err == errEndless, err != nil && err != errLongLine:
 			result.Problem = cutProblem(err, "this line")
-			send(result)
-			return nil
+			return &result
 		case err == errLongLine:
 			result.Problem = tooLargeProblem(satline.MaxVisitBytes)
 		case blank && time.Now().After(idle):
 			result.Problem = cutProblem(os.ErrDeadlineExceeded, "a visit")
-			send(result)
-			return nil
+			return &result
 		case blank:
 			continue
 		default:

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
 	"log/slog"
 	"net"
@@ -13,6 +14,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/examples/service/api"
@@ -506,5 +508,31 @@ func TestTooLargeIsHeard(t *testing.T) {
 		if resp.StatusCode != http.StatusRequestEntityTooLarge {
 			t.Errorf("%q: %s", expects, resp.Status)
 		}
+	}
+}
+
+// So does one whose batch has a line without an end: what was answered before it is not lost.
+func TestEndlessLineIsHeard(t *testing.T) {
+	_, _, address := start(t, 8, func(set *settings) { set.lineTime = 10 * time.Second })
+	conn, err := net.Dial("tcp", address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.Close()
+	body := strings.ReplaceAll(api.ExampleVisit, "\n", " ") + "\n" + strings.Repeat("x", 2*maxLine)
+	if _, err := fmt.Fprintf(conn, "POST /v1/assess/batch HTTP/1.1\r\nHost: localhost\r\n"+
+		"Content-Type: application/x-ndjson\r\nContent-Length: %d\r\n\r\n%s", len(body), body,
+	); err != nil {
+		t.Fatal(err)
+	}
+	resp, err := http.ReadResponse(bufio.NewReader(conn), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := io.ReadAll(resp.Body)
+	lines := strings.Split(string(text), "\n")
+	if err != nil || len(lines) != 3 || !strings.HasPrefix(lines[0], `{"line":1,"assessment"`) ||
+		!strings.HasPrefix(lines[1], `{"line":2,"problem":{"type":"/problems/too-large"`) {
+		t.Errorf("%v %.300q", err, lines)
 	}
 }
