@@ -28,6 +28,24 @@ const (
 // has a problem for its answer and does not end the batch; being stopped does, the end
 // of the batch's time and of its lines, and says at which line.
 func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
+	control := http.NewResponseController(w)
+	// Results and refusals are sent before the request has been read to its end.
+	if err := control.EnableFullDuplex(); err != nil && !errors.Is(err, http.ErrNotSupported) {
+		return internalProblem()
+	}
+	// What is left of a batch that ended early is not the next request.
+	w.Header().Set("Connection", "close")
+	p := s.answerBatch(w, r, control)
+	if p != nil {
+		takeRest(r, s.set.grace)
+	}
+	control.SetReadDeadline(time.Now()) // wait for no more lines
+	return p
+}
+
+func (s *service) answerBatch(
+	w http.ResponseWriter, r *http.Request, control *http.ResponseController,
+) *api.Problem {
 	if p := needs(w, r, "application/x-ndjson"); p != nil {
 		return p
 	}
@@ -41,19 +59,12 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 	default:
 		return busyProblem()
 	}
-	control := http.NewResponseController(w)
-	// Results start before the request has been read to its end.
-	if err := control.EnableFullDuplex(); err != nil && !errors.Is(err, http.ErrNotSupported) {
-		return internalProblem()
-	}
 	control.SetReadDeadline(time.Now().Add(s.set.lineTime))
 	body, err := unpacked(r)
 	if err != nil {
 		return cutProblem(err, "its body")
 	}
 	w.Header().Set("Content-Type", api.NDJSON)
-	// What is left of a batch that ended early is not the next request.
-	w.Header().Set("Connection", "close")
 	ended := make(chan struct{})
 	var watch sync.WaitGroup
 	watch.Go(func() {
@@ -89,7 +100,6 @@ func (s *service) batch(w http.ResponseWriter, r *http.Request) *api.Problem {
 		takeRest(r, s.set.grace)
 	}
 	out.Flush()
-	control.SetReadDeadline(time.Now()) // wait for no more lines
 	return nil
 }
 

@@ -288,6 +288,23 @@ func TestBatchIsStreamed(t *testing.T) {
 	}
 }
 
+// A batch that is refused hears so before it has sent its lines, which it may not do before.
+func TestRefusedBatchIsToldAtOnce(t *testing.T) {
+	address, _, _ := running(t, nil)
+	body, send := io.Pipe()
+	defer send.Close()
+	go io.WriteString(send, "{}\n")
+	client := http.Client{Timeout: 10 * time.Second} // half of what a request has to arrive
+	resp, err := client.Post("http://"+address+"/v1/assess/batch", "text/plain", body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	resp.Body.Close()
+	if resp.StatusCode != http.StatusUnsupportedMediaType {
+		t.Error(resp.Status)
+	}
+}
+
 // Told to stop, the service says that it is not ready, finishes what is under
 // way, and ends.
 func TestGracefulStop(t *testing.T) {
