@@ -371,7 +371,8 @@ func (b *belief) wantsBulb(k *known) bool {
 // alone, heldUp asks.
 func (k *known) open(l *look) bool {
 	_, done := k.answers[l.code]
-	shown := k.course.falls() && l.of[pullsDown] >= likely
+	// A box that falls, and a circuit that stood while it was filled, tell of a stop themselves.
+	shown := (k.course.falls() || k.weighed) && l.of[pullsDown] >= likely
 	return !done && !shown && !slices.Contains(k.hints, l.code) && (k.valve || !l.valve) &&
 		(k.heated || !l.heated) && (k.usual.Receiver >= 0.5 || !l.receiver) &&
 		!l.vacuum
