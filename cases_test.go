@@ -444,6 +444,10 @@ var cases = []struct {
 		name: "air-as-rated", first: []string{"step.leave"},
 	},
 	{
+		// A test that was taken is not asked for again: another proves it.
+		name: "holds-at-stop", cause: "vapor-leak", first: []string{"mend.compressor-proof"},
+	},
+	{
 		name: "wet-bulb-typed-wrong", outcome: ChargeNotJudged,
 		first: []string{"doubt.return-drier-than-dry.mend"},
 		never: []string{"mend.*", "step.add*"},

@@ -66,6 +66,16 @@ func TestHeatingVisits(t *testing.T) {
 			cause: "cause.reversing-valve", has: []fact.Code{"mend.reversing-valve-found"},
 			lacks: []fact.Code{"look.reversing-valve", "mend.reversing-valve-leak"},
 		},
+		// Strips that draw no current warm nothing.
+		"heating-strips-denied": {
+			cause: "cause.low-indoor-airflow", has: []fact.Code{"mend.low-indoor-airflow"},
+			lacks: []fact.Code{"mend.strips-on", "look.strips-current"},
+		},
+		// A charge that is likelier too much than not is not called one to leave alone.
+		"heating-mild-and-full": {
+			cause: "cause.overcharge", has: []fact.Code{"step.charge-stays"},
+			lacks: []fact.Code{"step.leave", "step.heating-recover-all"},
+		},
 		"heating-iced-solid": {
 			cause: "cause.outdoor-air-short", has: []fact.Code{"step.heating-thaw"},
 		},

@@ -87,6 +87,8 @@ var beyond = []struct {
 	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, then: "mend.compressor-proof"},
 	{way: "mend.compressor-valves", look: atStop, yes: true, split: true,
 		then: "mend.compressor-proof"},
+	{way: "mend.vapor-leak", look: atStop, split: true, then: "mend.compressor-proof"},
+	{way: "mend.compressor-valves", look: atStop, split: true, then: "mend.compressor-proof"},
 	{way: "mend.vapor-leak", look: atStop, yes: true, then: "mend.leak-within"},
 	{way: "mend.compressor-valves", look: atStop, yes: true, then: "mend.leak-within"},
 	{way: "mend.reversing-valve-leak", look: "reversing-valve", yes: true,

@@ -337,10 +337,10 @@ func (p *planner) withoutMend() {
 	case p.complained():
 	case p.has("step.stop"):
 	case p.liquidReturns():
-	case p.b.of(sound) >= worth:
-		p.leave()
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
+	case p.b.of(sound) >= worth && p.b.of(undercharge, overcharge) < likely:
+		p.leave()
 	default:
 		p.chargeStays()
 	}
@@ -427,7 +427,8 @@ func (p *planner) mendBeside(d decision) {
 	for i := range p.ranked {
 		s := &p.ranked[i]
 		if s.chance >= worth && s.chance > p.b.of(sound) && s.code != sound &&
-			!ofCharge(s.code) && s.code != d.mend && !s.lookedAt(d.looks) {
+			!ofCharge(s.code) && s.code != d.mend && !s.lookedAt(d.looks) &&
+			(s.chance >= likely || !s.denied(p.c)) {
 			p.mend(s.code)
 		}
 	}
@@ -467,6 +468,17 @@ func (s *standing) lookedAt(looks []*look) bool {
 			return l.chance(&atom{cause: s.cause, fault: &f}) >= 0.5
 		})
 	})
+}
+
+// denied reports whether a look that was taken was after a cause and did not find it.
+func (s *standing) denied(c *modes.Case) bool {
+	var taken []*look
+	for i := range looks {
+		if slices.Contains(c.Answers, diagnose.Answer{Code: looks[i].code}) {
+			taken = append(taken, &looks[i])
+		}
+	}
+	return s.lookedAt(taken)
 }
 
 func (p *planner) standing(code string) *standing {
