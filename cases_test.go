@@ -448,6 +448,10 @@ var cases = []struct {
 		name: "holds-at-stop", cause: "vapor-leak", first: []string{"mend.compressor-proof"},
 	},
 	{
+		// Nothing is broken, and the rooms are kept colder than the coil stands.
+		name: "froze-set-cold", first: []string{"step.leave", "mend.low-load"},
+	},
+	{
 		name: "wet-bulb-typed-wrong", outcome: ChargeNotJudged,
 		first: []string{"doubt.return-drier-than-dry.mend"},
 		never: []string{"mend.*", "step.add*"},

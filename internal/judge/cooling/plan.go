@@ -764,7 +764,10 @@ func (k *planner) leave() {
 	default:
 		k.chargeStays()
 	}
-	if complains {
+	switch {
+	case k.c.Seen.FrozenComplaint && k.b.present(diagnose.LowLoad):
+		k.mend(diagnose.LowLoad)
+	case complains:
 		k.Add(modes.AskUse)
 	}
 }
