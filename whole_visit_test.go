@@ -139,10 +139,14 @@ func (v *wholeVisit) doses(a *Assessment, s *Step) bool {
 	return v.move(a.Dose) == nil
 }
 
-// weighsIn empties the circuit, mends its leak and weighs the right charge in.
+// weighsIn empties the circuit, mends its leak and weighs the right charge in, of what the label
+// names.
 func (v *wholeVisit) weighsIn(s *Step) bool {
-	if s.Do.Code != StepEvacuate {
+	if s.Do.Code != StepEvacuate && s.Do.Code != "mend.gas-proved" {
 		return false
+	}
+	if v.bench.Mend(diagnose.OtherRefrigerant) {
+		v.visit.Equipment.Refrigerant = v.bench.Evidence.Fluid.Designation()
 	}
 	before := len(v.bench.Truth)
 	v.bench.Mend(diagnose.NonCondensables)
@@ -181,10 +185,14 @@ func (v *wholeVisit) mends(s *Step) bool {
 		return true
 	}
 	v.done.inVain++
+	v.seenClean(cause)
 	if s.Opens {
 		v.done.needless++
+		if e.Metering.Fixed() && !v.answered("restrictor-number") {
+			v.visit.Checks = append(v.visit.Checks, Check{Look: "restrictor-number"})
+			return true
+		}
 	}
-	v.seenClean(cause)
 	return v.finds(e, cause)
 }
 
