@@ -94,7 +94,7 @@ func (c *caseFile) decide(charge *ChargeBelief) Decision {
 		d.Looks, taken[m.Code], now, going = append(d.Looks, m), true, then, true
 	}
 	c.addLooks(&d, now, worth, taken, going)
-	c.lookBeforeDose(&d, charge, all)
+	c.lookFirst(&d, charge, all)
 	return d
 }
 
@@ -144,34 +144,50 @@ func (c *caseFile) besides(all []weighted) (most float64) {
 	return most
 }
 
-// lookBeforeDose adds the look at an instrument, where no other is asked for and refrigerant would
-// be moved for the first time, that costs less than what a dose by a reading that lies is expected
-// to harm. It costs its minutes, and another round where it finds by chance what is not there.
-func (c *caseFile) lookBeforeDose(d *Decision, charge *ChargeBelief, all []weighted) {
-	right, harm := c.short, float64(addToEnough)
-	if d.Act == Recover {
+// lookFirst adds the look from outside, where no other is asked for, before refrigerant is moved
+// for the first time or a circuit is opened, that costs less than what is expected to be harmed
+// where something else is there. It costs its minutes, and another round where it finds by chance
+// what is not there.
+func (c *caseFile) lookFirst(d *Decision, charge *ChargeBelief, all []weighted) {
+	right, harm := none, 0.0
+	switch {
+	case len(d.Looks) > 0:
+	case d.Act == Mend && c.opens(c.suspect(d.Signature)):
+		right, harm = c.suspect(d.Signature), openInVain
+	case charge.moved != 0:
+	case d.Act == Add:
+		right, harm = c.short, addToEnough
+	case d.Act == Recover:
 		right, harm = c.full, recoverFromEnough
-	}
-	if charge.moved != 0 || len(d.Looks) > 0 || d.Act != Add && d.Act != Recover {
-		return
 	}
 	saves := 0.0
 	for i := range tests {
 		t := &tests[i]
-		if !t.instruments || t.opens || c.evidence.answered(t) ||
+		if right == none || t.opens || c.evidence.answered(t) ||
 			t.fits != nil && !t.fits(c.evidence) {
 			continue
 		}
-		lies := 0.0
+		found, yes := 0.0, c.ends(t, all)[0]
 		for k := range all {
 			if x := &all[k]; !x.holds(right) && c.decides(t, x) {
-				lies += x.weight
+				found += yes[k].weight
 			}
 		}
-		if s := lies*harm - t.minutes - t.usual*anotherRound; s > saves {
+		if s := found*harm - t.minutes - t.usual*anotherRound; s > saves {
 			d.Looks, saves = []*Measurement{c.tryTest(t, all)}, s
 		}
 	}
+}
+
+// opens says that what mends the likeliest fault of a suspect opens the circuit.
+func (c *caseFile) opens(a int) bool {
+	s, likeliest := &c.suspects[a], 0
+	for i, share := range s.share {
+		if share > s.share[likeliest] {
+			likeliest = i
+		}
+	}
+	return s.faults[likeliest].Opens
 }
 
 // decides says that a test decides about a suspect of an explanation.

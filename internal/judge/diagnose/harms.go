@@ -29,6 +29,8 @@ const (
 	recoverFromEnough = 220
 	// recoverFromShort comes on top where the machine is short already.
 	recoverFromShort = 200
+	// openInVain is to recover, evacuate and weigh in what was right.
+	openInVain = 120
 	// anotherRound is the time to settle and read again after something that was not it.
 	anotherRound = 25
 )
