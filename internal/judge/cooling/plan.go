@@ -427,7 +427,11 @@ func (k *planner) byBelief() {
 		k.b.present(diagnose.Undercharge, diagnose.Overcharge) {
 		k.Add(modes.LeaveCharge) // what the headline names is not acted on yet
 	}
-	if k.idle() && !k.readAside() { // nothing is likely enough to act on
+	switch { // nothing is likely enough to act on
+	case !k.idle():
+	case len(d.Looks) == 0 && !k.Has(iceLook) && k.c.Valve.IsZero() && k.b.Healthy >= worth:
+		k.leave()
+	case !k.readAside():
 		k.chargeStays()
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
@@ -479,9 +483,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	switch moves, looks := moves(d), len(d.Looks) > 0 || k.Has(iceLook); {
 	case moves && k.doubted() != "":
 		k.holdBehind(k.doubted())
-	case moves && k.b.present(diagnose.Restriction) && !k.lookedAt(diagnose.Restriction):
-		k.mend(diagnose.Restriction)
-		k.holdBehind(diagnose.Restriction)
+	case moves && k.firstOf(diagnose.Restriction, diagnose.NonCondensables):
 	case moves && (dirty || looks):
 		if d.Act == diagnose.Add && len(d.Looks) == 0 && k.muchMissing() {
 			k.leakPath()
@@ -507,10 +509,20 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
 		k.mendWorth(d.Signature, d.Chance)
 	case !dirty && k.doubts(d) && k.lookFor(d.Signature):
-	case !looks && !k.Has("look."+airLook) && !dirty && k.c.Valve.IsZero() &&
-		k.b.Healthy >= worth:
-		k.leave()
 	}
+}
+
+// firstOf puts the first of some causes right that is likely, before any refrigerant is moved; false
+// where none is, or a look in the plan answers for it.
+func (k *planner) firstOf(causes ...diagnose.Code) bool {
+	for _, c := range causes {
+		if k.b.present(c) && !k.lookedAt(c) {
+			k.mend(c)
+			k.holdBehind(c)
+			return true
+		}
+	}
+	return false
 }
 
 // holdBehind leaves the charge alone until a cause is put right.
@@ -910,9 +922,21 @@ func (k *planner) whyLiquid() {
 	case k.tooFull() && k.lookAt("standing-pressure", fact.Fact{}):
 	case k.b.Charge.High >= likely && k.fewOunces():
 		k.over()
+	case k.seeOthers():
 	default:
 		k.Add(modes.WhyLiquid)
 	}
+}
+
+// seeOthers looks for the likeliest cause that nobody has looked for, where it is likely enough;
+// false where none is left.
+func (k *planner) seeOthers() bool {
+	for _, m := range k.b.Marginals() {
+		if m.Chance >= worth && !ofCharge(m.Signature) && k.lookFor(m.Signature) {
+			return true
+		}
+	}
+	return false
 }
 
 // fewOunces: where too much is likely, a measured part of it that comes out tells as much as an

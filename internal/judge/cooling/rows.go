@@ -80,6 +80,8 @@ var beyond = []struct {
 	least      float64
 }{
 	{way: "mend.non-condensables", look: "standing-pressure", yes: true, then: "mend.gas-proved"},
+	{way: "mend.non-condensables", look: "standing-pressure", least: offFrom,
+		then: "mend.gas-proved"},
 	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, least: condemns,
 		then: "mend.compressor-worn"},
 	{way: "mend.compressor-valves", look: atStop, yes: true, split: true, least: condemns,
