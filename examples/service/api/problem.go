@@ -19,8 +19,16 @@ type Problem struct {
 	Detail string `json:"detail,omitempty"`
 	// Field is the JSON path of what has to be mended.
 	Field string `json:"field,omitempty"`
+	// Also are the fields of a visit that have to be mended beside that one, 50 at most.
+	Also []FieldProblem `json:"also,omitempty"`
 	// Condition is why a charging method has no answer now: a code with its figures.
 	Condition *fact.Fact `json:"condition,omitempty"`
+}
+
+// A FieldProblem is what is wrong with a field, the valid range and what to do.
+type FieldProblem struct {
+	Field  string `json:"field"`
+	Detail string `json:"detail"`
 }
 
 // Problems are the kinds there are, each with its title and status.

@@ -194,7 +194,7 @@ func (s *service) line(r *http.Request, units units, result *api.BatchResult,
 		}
 		a, err := satline.Assess(units.visit(v))
 		if err != nil {
-			return problemOf(err)
+			return visitProblem(&v, err)
 		}
 		result.Assessment = &a
 		return nil

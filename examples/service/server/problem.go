@@ -55,6 +55,18 @@ func problemOf(err error) *api.Problem {
 	return p
 }
 
+// visitProblem is that of a visit that was refused, with all that has to be mended in it.
+func visitProblem(v *satline.Visit, err error) *api.Problem {
+	const most = 50
+	p := problemOf(err)
+	for i, x := range v.Validate() {
+		if i > 0 && i <= most {
+			p.Also = append(p.Also, api.FieldProblem{Field: x.Field, Detail: x.Problem})
+		}
+	}
+	return p
+}
+
 func malformedProblem(err error) *api.Problem {
 	p := problemOfType("malformed", err.Error())
 	var at *strictjson.Error

@@ -179,13 +179,17 @@ func answering[Question, Answer any](
 			if err := limits.decode(text, &q); err != nil {
 				return malformedProblem(err)
 			}
-			if v, ok := any(&q).(*satline.Visit); ok {
+			v, isVisit := any(&q).(*satline.Visit)
+			if isVisit {
 				*v = units.visit(*v)
 				units = units.or(v.Units)
 			} else {
 				units = units.or(systemOf(text))
 			}
 			a, err := do(q)
+			if isVisit && err != nil {
+				return visitProblem(v, err)
+			}
 			if err != nil {
 				p := problemOf(err)
 				p.Field = cmp.Or(p.Field, api.RefusedField(q, err))

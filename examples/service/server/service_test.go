@@ -11,6 +11,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -534,5 +535,32 @@ func TestEndlessLineIsHeard(t *testing.T) {
 	if err != nil || len(lines) != 3 || !strings.HasPrefix(lines[0], `{"line":1,"assessment"`) ||
 		!strings.HasPrefix(lines[1], `{"line":2,"problem":{"type":"/problems/too-large"`) {
 		t.Errorf("%v %.300q", err, lines)
+	}
+}
+
+// A visit is refused with every field that has to be mended, alone and in a batch.
+func TestEveryFieldToMendIsNamed(t *testing.T) {
+	c := newClient(t)
+	visit := `{"equipment": {"refrigerant": "R-9"}, "site": {"elevation": "9000 m"}, ` +
+		`"readings": {"liquidLine": "900 °C", "suctionLine": "60 °F"}}`
+	_, alone := c.do("POST", "/v1/assess", api.JSON, visit)
+	_, line := c.do("POST", "/v1/assess/batch", api.NDJSON, visit+"\n")
+	var result struct{ Problem api.Problem }
+	if err := json.Unmarshal(line, &result); err != nil {
+		t.Fatal(err)
+	}
+	var p api.Problem
+	if err := json.Unmarshal(alone, &p); err != nil {
+		t.Fatal(err)
+	}
+	for name, p := range map[string]api.Problem{"alone": p, "in a batch": result.Problem} {
+		fields := []string{p.Field}
+		for _, x := range p.Also {
+			fields = append(fields, x.Field)
+		}
+		want := []string{"equipment.refrigerant", "site.elevation", "readings.liquidLine"}
+		if !slices.Equal(fields, want) {
+			t.Errorf("%s: %v, want %v", name, fields, want)
+		}
 	}
 }
