@@ -18,7 +18,7 @@ const MaxVisitBytes = 1 << 20
 // every field known, none twice, every quantity with its unit. Where the language of the
 // visit writes a decimal comma, its quantities may too: "6,5 kg". The error
 // is a *VisitError that says in one line where the document is wrong and what to write instead;
-// its cause is a *strictjson.Error, with the path and the line apart.
+// its cause is a *strictjson.Error, with the path and the line apart, and the mistakes behind it.
 func DecodeVisit(data []byte) (Visit, error) {
 	type fields Visit // without UnmarshalJSON
 	var v fields

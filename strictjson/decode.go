@@ -31,8 +31,8 @@ type Limits struct {
 // strict:"uncertainty" may be "0.6 psi", as behind "±". It reads strings,
 // booleans, numbers, structs and lists of them, pointers to them, durations
 // ("15m", "15 min"), dates ("2026-07-14", "2026-07-14 09:30", RFC 3339), and
-// whatever reads itself from text, as the quantities do. The error is an *Error.
-// On error, into may be partly filled.
+// whatever reads itself from text, as the quantities do. The error is an *Error, that of the
+// first mistake. On error, into may be partly filled.
 func Decode(data []byte, into any, lim Limits) error {
 	return DecodeStyled(data, into, lim, quantity.Style{})
 }
@@ -57,13 +57,20 @@ func DecodeStyled(data []byte, into any, lim Limits, style quantity.Style) error
 		return errors.New("strictjson: into is not a pointer to a value")
 	}
 	d := decoder{data: data, lim: lim, style: style, dec: tokensOf(data)}
-	if err := d.value(target.Elem(), nil, 0); err != nil {
+	err := d.value(target.Elem(), nil, 0)
+	if err == nil {
+		if _, end := d.dec.Token(); end != io.EOF {
+			err = d.fail(nil, "there is more after the end of the document", nil)
+		}
+	}
+	if last, ok := err.(*Error); ok {
+		d.wrong = append(d.wrong, last)
+	} else if err != nil || len(d.wrong) == 0 {
 		return err
 	}
-	if _, err := d.dec.Token(); err != io.EOF {
-		return d.fail(nil, "there is more after the end of the document", nil)
-	}
-	return nil
+	first := d.wrong[0]
+	first.Also = d.wrong[1:]
+	return first
 }
 
 type decoder struct {
@@ -71,6 +78,7 @@ type decoder struct {
 	lim   Limits
 	style quantity.Style
 	dec   tokens
+	wrong []*Error // that did not keep what stands behind them from being read
 }
 
 func (d *decoder) fail(at *place, problem string, cause error) error {
@@ -111,13 +119,22 @@ func opensText(rest []byte) bool {
 	return true
 }
 
+// value reads on behind a text or a number that is wrong by itself, up to mostWrong of them.
 func (d *decoder) value(v reflect.Value, at *place, depth int) error {
 	t, err := d.token(at)
 	if err != nil {
 		return err
 	}
-	return d.fill(v, t, at, depth)
+	err = d.fill(v, t, at, depth)
+	wrong, ok := err.(*Error)
+	if !ok || t.kind == '{' || t.kind == '[' || len(d.wrong) == mostWrong {
+		return err
+	}
+	d.wrong = append(d.wrong, wrong)
+	return nil
 }
+
+const mostWrong = 50
 
 var durationType, timeType = reflect.TypeFor[time.Duration](), reflect.TypeFor[time.Time]()
 
@@ -150,17 +167,17 @@ func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
 		return d.list(v, t, at, depth)
 	case reflect.String:
 		if t.kind != text {
-			return d.wrong(at, "a text in quotes", t)
+			return d.unlike(at, "a text in quotes", t)
 		}
 		v.SetString(string(t.text))
 	case reflect.Bool:
 		if t.kind != boolean {
-			return d.wrong(at, "true or false", t)
+			return d.unlike(at, "true or false", t)
 		}
 		v.SetBool(t.text[0] == 't')
 	case reflect.Float64:
 		if t.kind != number {
-			return d.wrong(at, "a number", t)
+			return d.unlike(at, "a number", t)
 		}
 		f, err := strconv.ParseFloat(string(t.text), 64)
 		if err != nil || math.IsInf(f, 0) {
@@ -169,7 +186,7 @@ func (d *decoder) fill(v reflect.Value, t token, at *place, depth int) error {
 		v.SetFloat(f)
 	case reflect.Int, reflect.Int64:
 		if t.kind != number {
-			return d.wrong(at, "a whole number", t)
+			return d.unlike(at, "a whole number", t)
 		}
 		i, err := strconv.ParseInt(string(t.text), 10, v.Type().Bits())
 		if err != nil {
@@ -189,7 +206,7 @@ func (d *decoder) text(into encoding.TextUnmarshaler, t token, at *place) error 
 				return d.fail(at, err.Error()+", in quotes", err)
 			}
 		}
-		return d.wrong(at, "a text in quotes", t)
+		return d.unlike(at, "a text in quotes", t)
 	}
 	err := into.UnmarshalText(t.text)
 	if styled, ok := into.(styledUnmarshaler); err != nil && ok && d.style.Comma {
@@ -211,7 +228,7 @@ type styledUnmarshaler interface {
 
 func (d *decoder) duration(v reflect.Value, t token, at *place) error {
 	if t.kind != text {
-		return d.wrong(at, `a duration in quotes, as in "15m" or "1h30m"`, t)
+		return d.unlike(at, `a duration in quotes, as in "15m" or "1h30m"`, t)
 	}
 	s := string(t.text)
 	span, err := time.ParseDuration(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), "min", "m"))
@@ -230,7 +247,7 @@ var moments = []string{time.RFC3339Nano, "2006-01-02T15:04Z07:00", "2006-01-02T1
 
 func (d *decoder) time(v reflect.Value, t token, at *place) error {
 	if t.kind != text {
-		return d.wrong(at, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
+		return d.unlike(at, `a date in quotes, as in "2026-07-14" or "2026-07-14 09:30"`, t)
 	}
 	s := string(t.text)
 	for _, layout := range moments {
@@ -245,7 +262,7 @@ func (d *decoder) time(v reflect.Value, t token, at *place) error {
 
 func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 	if t.kind != '{' {
-		return d.wrong(in, "an object in braces", t)
+		return d.unlike(in, "an object in braces", t)
 	}
 	fields := fieldsOf(v.Type())
 	seen := make([]string, 0, 16) // of the fields that there are
@@ -255,7 +272,7 @@ func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 			return err
 		}
 		if t.kind != text {
-			return d.wrong(in, "a field name in quotes", t)
+			return d.unlike(in, "a field name in quotes", t)
 		}
 		if len(seen) >= d.lim.Items {
 			return d.fail(in, fmt.Sprintf("more than %d fields", d.lim.Items), nil)
@@ -293,7 +310,7 @@ func (d *decoder) object(v reflect.Value, t token, in *place, depth int) error {
 
 func (d *decoder) list(v reflect.Value, t token, in *place, depth int) error {
 	if t.kind != '[' {
-		return d.wrong(in, "a list in brackets", t)
+		return d.unlike(in, "a list in brackets", t)
 	}
 	v.SetLen(0)
 	for d.dec.More() {
@@ -310,7 +327,7 @@ func (d *decoder) list(v reflect.Value, t token, in *place, depth int) error {
 	return err
 }
 
-func (d *decoder) wrong(at *place, want string, t token) error {
+func (d *decoder) unlike(at *place, want string, t token) error {
 	got := "a value"
 	switch t.kind {
 	case '{':

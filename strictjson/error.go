@@ -11,6 +11,9 @@ type Error struct {
 	Line    int    // counted from 1
 	Problem string // what is wrong and what to write instead
 	Err     error  // the cause, where there is one
+	// Also are the others behind it: texts and numbers that are wrong by themselves, 50 at most,
+	// up to what keeps the rest from being read.
+	Also []*Error
 }
 
 // Error implements error.

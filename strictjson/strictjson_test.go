@@ -2,6 +2,7 @@ package strictjson
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -226,5 +227,48 @@ func TestDecodeUncertaintyOfAGauge(t *testing.T) {
 	var alone quantity.GaugePressure
 	if err := Decode([]byte(`"0.5 psi"`), &alone, limits); err == nil {
 		t.Error("a pressure alone was read from a difference")
+	}
+}
+
+// What is wrong by itself does not keep the rest from being read; what opens a bracket does.
+func TestDecodeTellsEveryMistake(t *testing.T) {
+	for doc, want := range map[string][]string{
+		`{"share": "x", "count": 1.5, "inner": {"temperature": "62"}, "name": null}`: {
+			"share", "count", "inner.temperature", "name"},
+		`{"list": ["a", 1, "b", 2], "at": "x"}`:    {"list[1]", "list[3]", "at"},
+		`{"share": "x", "zzzzzz": 1, "count": ""}`: {"share", "zzzzzz"},
+		`{"share": "x", "inner": [], "count": ""}`: {"share", "inner"},
+		`{"share": "x", "count": 1.5`:              {"share", "count", ""},
+		`{"share": "x"} {}`:                        {"share", ""},
+	} {
+		var into struct {
+			Name  string    `json:"name"`
+			Count int       `json:"count"`
+			Share float64   `json:"share"`
+			At    time.Time `json:"at"`
+			List  []string  `json:"list"`
+			Inner inner     `json:"inner"`
+		}
+		var first *Error
+		if err := Decode([]byte(doc), &into, limits); !errors.As(err, &first) {
+			t.Errorf("%s: %v", doc, err)
+			continue
+		}
+		got := []string{first.Path}
+		for _, e := range first.Also {
+			got = append(got, e.Path)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", doc, got, want)
+		}
+	}
+	many := `{"list": [` + strings.Repeat("1, ", 80) + `1]}`
+	var into struct {
+		List []string `json:"list"`
+	}
+	var first *Error
+	err := Decode([]byte(many), &into, Limits{Bytes: 1000, Depth: 2, Items: 100})
+	if !errors.As(err, &first) || len(first.Also) != mostWrong {
+		t.Errorf("of many: %v", err)
 	}
 }

@@ -19,7 +19,7 @@ type Problem struct {
 	Detail string `json:"detail,omitempty"`
 	// Field is the JSON path of what has to be mended.
 	Field string `json:"field,omitempty"`
-	// Also are the fields of a visit that have to be mended beside that one, 50 at most.
+	// Also are the other fields that have to be mended, 50 at most.
 	Also []FieldProblem `json:"also,omitempty"`
 	// Condition is why a charging method has no answer now: a code with its figures.
 	Condition *fact.Fact `json:"condition,omitempty"`

@@ -72,6 +72,9 @@ func malformedProblem(err error) *api.Problem {
 	var at *strictjson.Error
 	if errors.As(err, &at) {
 		p.Field = at.Path
+		for _, x := range at.Also {
+			p.Also = append(p.Also, api.FieldProblem{Field: x.Path, Detail: x.Problem})
+		}
 	}
 	return p
 }

@@ -541,26 +541,31 @@ func TestEndlessLineIsHeard(t *testing.T) {
 // A visit is refused with every field that has to be mended, alone and in a batch.
 func TestEveryFieldToMendIsNamed(t *testing.T) {
 	c := newClient(t)
-	visit := `{"equipment": {"refrigerant": "R-9"}, "site": {"elevation": "9000 m"}, ` +
-		`"readings": {"liquidLine": "900 °C", "suctionLine": "60 °F"}}`
-	_, alone := c.do("POST", "/v1/assess", api.JSON, visit)
-	_, line := c.do("POST", "/v1/assess/batch", api.NDJSON, visit+"\n")
-	var result struct{ Problem api.Problem }
-	if err := json.Unmarshal(line, &result); err != nil {
-		t.Fatal(err)
-	}
-	var p api.Problem
-	if err := json.Unmarshal(alone, &p); err != nil {
-		t.Fatal(err)
-	}
-	for name, p := range map[string]api.Problem{"alone": p, "in a batch": result.Problem} {
-		fields := []string{p.Field}
-		for _, x := range p.Also {
-			fields = append(fields, x.Field)
+	want := []string{"equipment.refrigerant", "site.elevation", "readings.liquidLine"}
+	for _, visit := range []string{
+		`{"equipment": {"refrigerant": "R-9"}, "site": {"elevation": "9000 m"}, ` +
+			`"readings": {"liquidLine": "900 °C", "suctionLine": "60 °F"}}`,
+		`{"equipment": {"refrigerant": 9}, "site": {"elevation": "9000"}, ` +
+			`"readings": {"liquidLine": "900 °", "suctionLine": "60 °F"}}`,
+	} {
+		_, alone := c.do("POST", "/v1/assess", api.JSON, visit)
+		_, line := c.do("POST", "/v1/assess/batch", api.NDJSON, visit+"\n")
+		var result struct{ Problem api.Problem }
+		if err := json.Unmarshal(line, &result); err != nil {
+			t.Fatal(err)
 		}
-		want := []string{"equipment.refrigerant", "site.elevation", "readings.liquidLine"}
-		if !slices.Equal(fields, want) {
-			t.Errorf("%s: %v, want %v", name, fields, want)
+		var p api.Problem
+		if err := json.Unmarshal(alone, &p); err != nil {
+			t.Fatal(err)
+		}
+		for name, p := range map[string]api.Problem{"alone": p, "in a batch": result.Problem} {
+			fields := []string{p.Field}
+			for _, x := range p.Also {
+				fields = append(fields, x.Field)
+			}
+			if !slices.Equal(fields, want) {
+				t.Errorf("%s: %v, want %v", name, fields, want)
+			}
 		}
 	}
 }
