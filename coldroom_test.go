@@ -146,8 +146,11 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.cold-food-move", "look.cold-warm-product", "look.cold-door-leaks"},
 		never: []string{"mend.*"},
 	},
-	// A control that floods the condenser in the cold makes subcooling: that is no gas.
-	"cold-winter-flooded": {headline: "headline.cold-sound", steps: []string{"step.cold-leave"}},
+	// A control that floods the condenser in the cold makes subcooling: that is not surely a gas.
+	"cold-winter-flooded": {
+		steps: []string{"step.cold-food", "look.cold-standing"},
+		never: []string{"step.recover-rest", "step.evacuate", "mend.*"},
+	},
 	// A valve of the hot gas that leaks reads as a compressor that does.
 	"cold-hot-gas-leaks": {
 		cause: "cold-compressor", steps: []string{"step.cold-hot-gas", "mend.cold-compressor*"},

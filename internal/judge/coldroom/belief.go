@@ -81,7 +81,7 @@ func weigh(k *known, of []cluster) *belief {
 	logs := make([]float64, len(b.clusters))
 	top := math.Inf(-1)
 	for i := range b.clusters {
-		logs[i] = k.likelihood(&b.clusters[i])
+		logs[i] = k.orFlooded(&b.clusters[i])
 		top = max(top, logs[i])
 	}
 	byCause := make([]float64, len(signature.Causes))

@@ -61,7 +61,6 @@ func clusters(k *known) []cluster {
 				for j := range elsewhere {
 					c.widen(r.Mean(&elsewhere[j]))
 				}
-				c.flooded(k)
 				out = append(out, c)
 			}
 		}
@@ -91,19 +90,28 @@ func (k *known) bound(of []cluster) {
 	}
 }
 
-// flooded takes a subcooling beyond what a machine reads as what a control makes of it that holds
-// the head by liquid in the condenser, in weather in which it may: anything from none to all of it
-// (common practice, no source). Where refrigerant is missing or the control fails, there is none.
-func (c *cluster) flooded(k *known) {
+// floods is the share of machines that hold their head by liquid in the condenser (common practice,
+// no source).
+const floods = 0.3
+
+// orFlooded is the likelihood of the readings by a cluster where its control may hold the head by
+// liquid in the condenser, as a logarithm: of a subcooling beyond what such a machine reads,
+// anything from none to all may come of that, in weather in which it may. Where refrigerant is
+// missing or the control fails, none does.
+func (k *known) orFlooded(c *cluster) float64 {
 	const f = signature.Subcooling
-	cause := signature.Causes[c.cause].Code
-	more := k.value[f] - c.mean[f]
+	plain := k.likelihood(c)
+	more, cause := k.bounded[f]-c.mean[f], signature.Causes[c.cause].Code
 	if !k.valve || !k.read(f) || more <= 0 || k.weather.outdoor >= signature.CoolWeather ||
 		cause == undercharge || cause == headLow {
-		return
+		return plain
 	}
-	c.mean[f] += more / 2
-	c.spread[f][f] += sq(more) / 12
+	held := *c
+	held.mean[f] += more / 2
+	held.spread[f][f] += sq(more) / 12
+	full := k.likelihood(&held)
+	top := max(plain, full)
+	return top + math.Log((1-floods)*math.Exp(plain-top)+floods*math.Exp(full-top))
 }
 
 // widen adds what one standard deviation of something unknown changes.
