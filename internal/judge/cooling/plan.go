@@ -484,6 +484,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	case moves && k.doubted() != "":
 		k.holdBehind(k.doubted())
 	case moves && k.firstOf(diagnose.Restriction, diagnose.NonCondensables):
+	case moves && !looks && !dirty && k.besideFirst(d):
 	case moves && (dirty || looks):
 		if d.Act == diagnose.Add && len(d.Looks) == 0 && k.muchMissing() {
 			k.leakPath()
@@ -523,6 +524,26 @@ func (k *planner) firstOf(causes ...diagnose.Code) bool {
 		}
 	}
 	return false
+}
+
+// besideFirst looks, before any refrigerant is moved, for what is likely to be wrong beside the
+// charge, since the target is not that of such a machine, and for dirt outdoors before any comes
+// out: it reads like too much, and who stands there sees it. False where that was done, and where
+// so much is missing that nothing is added before the leak is mended, or the machine is stopped.
+func (k *planner) besideFirst(d *diagnose.Decision) bool {
+	if k.Stopped() || d.Act == diagnose.Add && k.muchMissing() {
+		return false
+	}
+	first := d.Act == diagnose.Recover && k.c.NetMoved == 0 && k.lookAt("outdoor-coil", fact.Fact{})
+	for _, m := range k.b.Marginals() {
+		first = first ||
+			m.Chance >= likely && !ofCharge(m.Signature) && k.lookFor(m.Signature)
+	}
+	if first {
+		k.hold = append(k.hold, fact.New("charge.look-first"))
+		k.Add(modes.LeaveCharge)
+	}
+	return first
 }
 
 // holdBehind leaves the charge alone until a cause is put right.
