@@ -2,6 +2,7 @@ package modes
 
 import (
 	"slices"
+	"sort"
 	"time"
 
 	"github.com/satline/satline/quantity"
@@ -56,7 +57,7 @@ func DefrostsOf(log []Logged, tells func(*Logged) (is, known bool)) *Defrosts {
 	if d.Over < shortest {
 		return nil
 	}
-	slices.Sort(steps)
+	sort.Slice(steps, func(i, j int) bool { return steps[i] < steps[j] })
 	if d.Every = steps[len(steps)/2]; d.Every > coarse {
 		return nil
 	}
