@@ -775,13 +775,10 @@ func (p *planner) mend(r *ranked) {
 			}
 		}
 	}
-	if _, warmed := p.k.answers["cold-bulb-warm"]; warmed && r.code == starving {
+	switch _, warmed := p.k.answers["cold-bulb-warm"]; {
+	case warmed && r.code == starving:
 		code = "mend.cold-valve-inside"
-	}
-	if r.code == compressor {
-		if p.c.Room.Defrost == coldroom.HotGas { // its valve leaks as a compressor does
-			p.add("step.cold-hot-gas")
-		}
+	case r.code == compressor:
 		code, opens = p.ofCompressor(code)
 	}
 	drier := opens && r.code == restriction
@@ -852,6 +849,9 @@ func (p *planner) ofDrier(code fact.Code, whole bool) fact.Code {
 // ofCompressor is how a compressor is seen to that leaks within, else by code: no part is condemned
 // before that is proved, and what has no valve to shut the liquid with cannot be pumped down.
 func (p *planner) ofCompressor(code fact.Code) (_ fact.Code, opens bool) {
+	if p.c.Room.Defrost == coldroom.HotGas { // its valve leaks as a compressor does
+		p.add("step.cold-hot-gas")
+	}
 	switch {
 	case p.k.answers["cold-pump-down"]:
 		return "mend.cold-compressor-proved", true
