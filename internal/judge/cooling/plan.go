@@ -779,7 +779,7 @@ func (k *planner) leave() {
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
-	if k.readAside() || k.unread() || k.lookBehind() {
+	if k.readAside() || k.unread() || k.lookBehind() || k.seeOthers() {
 		return
 	}
 	if k.drawsMuch() {
