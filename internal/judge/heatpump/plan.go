@@ -339,11 +339,26 @@ func (p *planner) withoutMend() {
 	case p.liquidReturns():
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
+	case p.seeOthers():
 	case p.b.of(sound) >= worth && p.b.of(undercharge, overcharge) < likely:
 		p.leave()
 	default:
 		p.chargeStays()
 	}
+}
+
+// seeOthers looks for what is likely enough that nobody has looked for, the likeliest first; false
+// where nothing is left.
+func (p *planner) seeOthers() bool {
+	likeliest, most := "", worth
+	for i := range looks {
+		l := &looks[i]
+		fits := l.fits == nil || l.fits(p.c)
+		if after := l.after(p.b.atoms); after >= most && fits && !answered(p.c, l.code) {
+			likeliest, most = l.code, after
+		}
+	}
+	return likeliest != "" && p.askFor(likeliest)
 }
 
 // liquidReturns asks what lets liquid come back, where it does, and reports whether it does: such a
