@@ -21,6 +21,17 @@ type HeatingVisit struct {
 	Loss float64
 	// Size of the fault, as a share.
 	Size float64
+
+	pump     *HeatPump
+	inner    *Visit // of the instruments
+	humidity float64
+	// sound and right are the machine as it was built, strips the K that auxiliary heat adds, port
+	// says that the suction hose sits on a line that is hot.
+	sound  ailments
+	right  float64
+	strips float64
+	port   bool
+	sizeB  float64 // of the second fault
 }
 
 // A heatingFault is one way in which a heat pump is found wrong in winter. Shares and sizes are
@@ -201,7 +212,8 @@ func tryHeatingPair(rng *rand.Rand, pair [2]string) (*HeatingVisit, error) {
 	v.Cause, v.Fault, v.Size = with[0].cause, with[0].fault, size[0]
 	v.Second, v.SecondFault = with[1].cause, with[1].fault
 	v.Loss = lossOf(o, was)
-	v.write(rng, h, w, o, &k, 0, false)
+	v.sound, v.right, v.humidity, v.sizeB = sound, charge, humidity, size[1]
+	v.write(rng, h, w, o, &k)
 	return v, nil
 }
 
@@ -290,7 +302,8 @@ func tryHeatingVisit(rng *rand.Rand, u, pick float64) (*HeatingVisit, error) {
 	if v.Loss == 0 && v.Cause != "sound" {
 		v.Loss = lossOf(o, was)
 	}
-	v.write(rng, h, w, o, &k, strips, port)
+	v.sound, v.right, v.humidity, v.strips, v.port = soundly, soundCharge, humidity, strips, port
+	v.write(rng, h, w, o, &k)
 	return v, nil
 }
 
@@ -318,9 +331,10 @@ func pickHeatingFault(h *HeatPump, w Weather, u float64) *heatingFault {
 
 // write notes what the technician would.
 func (v *HeatingVisit) write(
-	rng *rand.Rand, h *HeatPump, w Weather, o *Operation, k *kit, strips float64, port bool,
+	rng *rand.Rand, h *HeatPump, w Weather, o *Operation, k *kit,
 ) {
 	inner := &Visit{Machine: h.Machine, Weather: w, kit: *k}
+	v.pump, v.inner = h, inner
 	for i := range inner.taken {
 		inner.taken[i] = true
 	}
@@ -345,18 +359,7 @@ func (v *HeatingVisit) write(
 	e.Atmosphere = w.Atmosphere
 	e.Input.Atmosphere = w.Atmosphere
 	e.Input.Heating = true
-	r := k.read(rng, o, w)
-	if v.Fault == "reversing-valve-leak" { // the hot gas joins before the clamp
-		r[suctionLine] += v.Size * 0.9 * (float64(o.DischargeLine) - float64(o.SuctionLine))
-	}
-	r[supplyDryBulb] += strips
-	if strips > 0 && rng.IntN(2) == 0 {
-		r[power] += strips * r[airflow] * 1200 // where the clamp was round both feeds
-	}
-	if port {
-		r[suctionPressure] = r[liquidPressure] + psi*uniform(rng, -4, 10)
-	}
-	inner.note(r)
+	v.take(rng, o)
 	has := func(fault string) bool { return v.Fault == fault || v.SecondFault == fault }
 	flag := func(there bool, hit, usual float64) bool {
 		if there {
@@ -370,6 +373,79 @@ func (v *HeatingVisit) write(
 	e.Seen.CoilIced = flag(has("outdoor-ice"), 0.75, 0.02)
 	v.Evidence = *e
 }
+
+// take notes what the instruments show of an operation.
+func (v *HeatingVisit) take(rng *rand.Rand, o *Operation) {
+	k := &v.inner.kit
+	r := k.read(rng, o, v.inner.Weather)
+	if v.Fault == "reversing-valve-leak" { // the hot gas joins before the clamp
+		r[suctionLine] += v.Size * 0.9 * (float64(o.DischargeLine) - float64(o.SuctionLine))
+	}
+	r[supplyDryBulb] += v.strips
+	if v.strips > 0 && rng.IntN(2) == 0 {
+		r[power] += v.strips * r[airflow] * 1200 // where the clamp was round both feeds
+	}
+	if v.port {
+		r[suctionPressure] = r[liquidPressure] + psi*uniform(rng, -4, 10)
+	}
+	v.inner.note(r)
+}
+
+// Again reads the machine anew once it has settled.
+func (v *HeatingVisit) Again(rng *rand.Rand) error {
+	o, err := v.pump.Heat(v.inner.Weather, v.humidity)
+	if err != nil {
+		return err
+	}
+	v.take(rng, o)
+	v.Evidence = v.inner.Evidence
+	return nil
+}
+
+// Read takes a reading more, named as in a visit; false where it was taken, or is none.
+func (v *HeatingVisit) Read(rng *rand.Rand, field string) bool {
+	i, ok := map[string]int{
+		"dischargeLine": dischargeLine, "condenserLeaving": condenserLeaving,
+		"airflow": airflow, "power": power,
+	}[field]
+	if !ok || v.inner.taken[i] {
+		return false
+	}
+	v.inner.taken[i] = true
+	return v.Again(rng) == nil
+}
+
+// Mend puts a cause right; false where the visit has no such cause. What else is wrong stays.
+func (v *HeatingVisit) Mend(cause string) bool {
+	switch cause {
+	case v.Cause:
+		v.Cause, v.Fault, v.Size = v.Second, v.SecondFault, v.sizeB
+	case v.Second:
+	default:
+		return false
+	}
+	v.Second, v.SecondFault = "", ""
+	if v.Cause == "" {
+		v.Cause, v.Fault = "sound", "sound"
+	}
+	off := v.ChargeError()
+	v.pump.ails, v.pump.charge = v.sound, v.right
+	for i := range heatingFaults {
+		if f := &heatingFaults[i]; f.fault == v.Fault && f.apply != nil {
+			f.apply(nil, v.pump, v.Size)
+		}
+	}
+	if cause != "undercharge" && cause != "overcharge" {
+		v.pump.charge = v.right * (1 + off)
+	}
+	v.inner.kit.lie, v.strips, v.port = nil, 0, false
+	e := &v.inner.Evidence
+	e.Fluid, e.Others = v.pump.fluid.refrigerant, diagnose.Alternatives(v.pump.fluid.refrigerant)
+	return true
+}
+
+// ChargeError is by what share of the right charge the machine holds too much.
+func (v *HeatingVisit) ChargeError() float64 { return v.pump.charge/v.right - 1 }
 
 // Look returns what a look says of the truth: yes or no, with other chances than the
 // judge has. Common practice, no source.
@@ -401,4 +477,12 @@ var heatingLooks = map[string]map[string]float64{
 	"refrigerant-label":    {"other-refrigerant": 0.95},
 	"standing-pressure":    {"non-condensables": 0.9},
 	"oil-and-leak":         {"undercharge": 0.6},
+}
+
+// WeighIn leaves the right charge in an evacuated circuit, without the gas that was in it.
+func (v *HeatingVisit) WeighIn() {
+	for _, cause := range []string{"undercharge", "overcharge", "non-condensables"} {
+		v.Mend(cause)
+	}
+	v.pump.charge = v.right
 }
