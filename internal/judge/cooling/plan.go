@@ -513,8 +513,8 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	}
 }
 
-// firstOf puts the first of some causes right that is likely, before any refrigerant is moved; false
-// where none is, or a look in the plan answers for it.
+// firstOf puts the first of some causes right that is likely, before any refrigerant is moved;
+// false where none is, or a look in the plan answers for it.
 func (k *planner) firstOf(causes ...diagnose.Code) bool {
 	for _, c := range causes {
 		if k.b.present(c) && !k.lookedAt(c) {
@@ -779,7 +779,8 @@ func (k *planner) leave() {
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
-	if k.readAside() || k.unread() || k.lookBehind() || k.seeOthers() {
+	if k.readAside() || k.unread() || k.lookBehind() ||
+		k.b.Healthy < likely && k.seeOthers() {
 		return
 	}
 	if k.drawsMuch() {

@@ -339,7 +339,7 @@ func (p *planner) withoutMend() {
 	case p.liquidReturns():
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
-	case p.seeOthers():
+	case p.b.of(sound) < likely && p.seeOthers():
 	case p.b.of(sound) >= worth && p.b.of(undercharge, overcharge) < likely:
 		p.leave()
 	default:
@@ -347,18 +347,19 @@ func (p *planner) withoutMend() {
 	}
 }
 
-// seeOthers looks for what is likely enough that nobody has looked for, the likeliest first; false
-// where nothing is left.
+// seeOthers looks for the likeliest cause that nobody has looked for, where it is nearly as likely
+// as not and no reading alone is wrong by it; false where none is left.
 func (p *planner) seeOthers() bool {
-	likeliest, most := "", worth
-	for i := range looks {
-		l := &looks[i]
-		fits := l.fits == nil || l.fits(p.c)
-		if after := l.after(p.b.atoms); after >= most && fits && !answered(p.c, l.code) {
-			likeliest, most = l.code, after
+	for i := range p.ranked {
+		s := &p.ranked[i]
+		for k := range looks {
+			if s.chance >= 2*worth && !s.ofInstrument && s.lookedAt([]*look{&looks[k]}) &&
+				p.askFor(looks[k].code) {
+				return true
+			}
 		}
 	}
-	return likeliest != "" && p.askFor(likeliest)
+	return false
 }
 
 // liquidReturns asks what lets liquid come back, where it does, and reports whether it does: such a
