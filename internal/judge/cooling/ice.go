@@ -35,3 +35,20 @@ func (k *planner) iceFirst() {
 
 // Looks lists the looks and tests that a plan of cooling may ask for.
 func Looks() []diagnose.Look { return append(diagnose.Looks(), diagnose.Look{Code: IceLook}) }
+
+// whyFroze finds what made the ice while it melts: the way of the air, where that was not looked
+// at, and the leak where refrigerant is likely to be missing.
+func (k *planner) whyFroze() {
+	switch blocked, seen := k.answer(airLook); {
+	case k.c.Seen.FilterDirty:
+		k.Add(modes.CleanFilter)
+		if !seen {
+			k.Add(modes.WhyFrozeBeside)
+		}
+	case !seen || blocked:
+		k.Add(modes.WhyFroze)
+	}
+	if k.c.Seen.OilStains || k.b.Any(diagnose.Undercharge, diagnose.NextToEmpty) >= likely {
+		k.findLeak()
+	}
+}

@@ -1,0 +1,152 @@
+package coldroom
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/coldroom/signature"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// stop is first where the machine may harm itself as it runs.
+func (p *planner) stop() bool {
+	for _, d := range p.dangers {
+		if !d.Stops {
+			continue
+		}
+		p.steps = append(p.steps, modes.Do("step.stop").Because(d.Says))
+		p.unjudged = d.Says
+		return true
+	}
+	return false
+}
+
+// opened: a circuit that was open is charged by weight.
+func (p *planner) opened() bool {
+	if !p.c.Seen.SealedSystemOpened {
+		return false
+	}
+	p.unjudged = fact.New("charge.cold-opened")
+	p.headline = fact.New("headline.cold-weigh")
+	p.closed()
+	return true
+}
+
+// early: readings that are not those of the machine as it keeps its box.
+func (p *planner) early() bool {
+	wait := settled - p.c.Running
+	switch {
+	case p.unjudged.Code != "":
+		return false
+	case p.c.ReadBeforeMove:
+		p.unjudged = fact.New("charge.read-before-move")
+		wait = settled
+	case p.c.Running > 0 && wait > 0 && !p.c.Seen.CoilIced:
+		p.unjudged = fact.New("charge.cold-early", fact.Of("running", p.c.Running))
+	default:
+		return false
+	}
+	p.headline = fact.New("headline.cold-early", fact.Of("why", fact.Term(p.unjudged.Code))).
+		With(p.unjudged.Values...)
+	p.add("step.cold-run", fact.Of("wait", wait.Round(time.Minute)))
+	p.add("step.read-again")
+	return true
+}
+
+// movedMuch: a good part of the whole charge has been moved, and it is still not right: what else
+// lets vapor into the line is looked for, and all of it is weighed in anew.
+func (p *planner) movedMuch() bool {
+	if p.c.WholeCharge <= 0 || p.b.cause(sound) >= likely || p.stopped() {
+		return false
+	}
+	share := math.Abs(float64(p.c.Moved / p.c.WholeCharge))
+	if share <= charge.MostMoved() {
+		return false
+	}
+	p.unjudged = fact.New("charge.moved-much", fact.Of("share", fact.Share(share)))
+	p.headline = fact.New("headline.moved-much")
+	p.add("step.halt", p.unjudged.Values...)
+	p.look("cold-drier-drop", "cold-receiver-low", "cold-head-holds", "cold-glass")
+	p.putRight()
+	p.add("step.find-leak")
+	if p.asked != nil {
+		p.add("step.leave-charge")
+	} else {
+		p.wholeCharge()
+	}
+	p.watch()
+	return true
+}
+
+// least is how many readings a belief starts from.
+const least = 3
+
+// unread asks for the readings that a judgement starts from.
+func (p *planner) unread() bool {
+	has := 0
+	for _, f := range []int{
+		signature.Difference, signature.Superheat, signature.Subcooling, signature.OverOutdoor,
+	} {
+		if p.k.read(f) {
+			has++
+		}
+	}
+	if has >= least || has >= 1 && p.unjudged.Code != "" {
+		return false
+	}
+	if p.iced() { // ice that was seen is melted before anything is read
+		return true
+	}
+	c := p.c
+	for _, r := range []struct {
+		name string
+		has  bool
+	}{
+		{"suctionPressure", c.SuctionPressure != nil}, {"suctionLine", c.SuctionLine != nil},
+		{"liquidPressure", c.LiquidPressure != nil}, {"liquidLine", c.LiquidLine != nil},
+		{"returnDryBulb", c.ReturnDryBulb != nil}, {"outdoorDryBulb", c.OutdoorDryBulb != nil},
+	} {
+		if !r.has {
+			p.missing = append(p.missing, r.name)
+		}
+	}
+	terms := modes.ReadingTerms(p.missing)
+	if p.unjudged.Code == "" {
+		p.unjudged = fact.New("charge.cold-unread", fact.Of("readings", terms))
+		p.headline = fact.New("headline.cold-unread")
+	}
+	if p.c.ReturnDryBulb != nil && !p.stopped() { // the eye wants no gauges
+		p.look(
+			"cold-coil-iced", "cold-evaporator-fans", "cold-condenser-dirt",
+			"cold-condenser-fan-stands",
+		)
+	}
+	p.putRight()
+	p.add("step.read", fact.Of("readings", terms))
+	return true
+}
+
+// stopped says that the plan begins with a stop.
+func (p *planner) stopped() bool {
+	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
+}
+
+// complained has looked at what was complained of before a machine is left alone.
+func (p *planner) complained() {
+	if p.c.Complaint == "water leak" {
+		p.add("step.cold-drain")
+	}
+	if p.c.Complaint != "frozen coil" || p.stopped() {
+		return
+	}
+	for i := range looks {
+		l := &looks[i]
+		if (l.code == "cold-coil-iced" || l.code == "cold-defrost-works" && p.k.heated) &&
+			p.k.open(l) && !slices.Contains(p.looks, l) {
+			p.askFor(l)
+		}
+	}
+}
