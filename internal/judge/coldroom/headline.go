@@ -1,6 +1,9 @@
 package coldroom
 
-import "github.com/satline/satline/quantity/fact"
+import (
+	"github.com/satline/satline/internal/judge/coldroom/signature"
+	"github.com/satline/satline/quantity/fact"
+)
 
 // byFault are headlines of faults that are none of the machine's.
 var byFault = map[string]fact.Code{
@@ -46,9 +49,12 @@ func (p *planner) answer() fact.Fact {
 	case p.stopped():
 		return fact.New("headline.stop")
 	}
-	terms := fact.Terms{}
-	for _, r := range p.ranking[:2] {
-		terms = append(terms, fact.Term("cause."+r.code))
+	const told = 2
+	warm, terms := p.k.value[signature.OverBox] > warmBox, fact.Terms{}
+	for _, r := range p.ranking {
+		if len(terms) < told && !(r.code == sound && warm) { // a box so warm has a reason
+			terms = append(terms, fact.Term("cause."+r.code))
+		}
 	}
 	return fact.New("headline.open", fact.Of("causes", terms))
 }
