@@ -49,10 +49,9 @@ func (p *planner) answer() fact.Fact {
 	case p.stopped():
 		return fact.New("headline.stop")
 	}
-	const told = 2
 	warm, terms := p.k.value[signature.OverBox] > warmBox, fact.Terms{}
-	for _, r := range p.ranking {
-		if len(terms) < told && !(r.code == sound && warm) { // a box so warm has a reason
+	for _, r := range p.ranking[:2] {
+		if r.code != sound || !warm { // a box so warm has a reason
 			terms = append(terms, fact.Term("cause."+r.code))
 		}
 	}
