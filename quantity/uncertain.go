@@ -139,8 +139,9 @@ func (u *Uncertain[T]) UnmarshalStyled(text []byte, s Style) error {
 	return nil
 }
 
-// UnmarshalUncertainty reads how far off a gauge pressure may be, as it stands behind "±":
-// "0.6 psi", "4 kPa", or "0.6 psig". The error is a *ParseError.
+// UnmarshalUncertainty reads how far off a gauge pressure may be, as it stands behind "±": zero
+// or more, as a difference of pressure, "0.6 psi" or "4 kPa", or as a gauge tells it, "0.6 psig".
+// The error is a *ParseError, and g stays as it was.
 func (g *GaugePressure) UnmarshalUncertainty(text []byte, s Style) error {
 	std, err := gaugePressureKind.parseUncertainty(string(text), s)
 	if err == nil {
