@@ -58,7 +58,8 @@ func newBelief(d Dosing, whole, wholeDoubt float64) belief {
 		z := gainReach * (2*float64(i)/(gainSteps-1) - 1)
 		for _, c := range curves {
 			for _, n := range starts {
-				n.gain, n.curvature, n.weight = prior*math.Exp(doubt*z), c, -z*z/2
+				n.gain, n.curvature = prior*math.Exp(doubt*z), c
+				n.weight -= z * z / 2
 				for k := 1; k < len(d.History); k++ {
 					n = n.after(float64(d.History[k].Net-d.History[k-1].Net)).
 						seen(d.History[k].Value, d.History[0].Value, m)

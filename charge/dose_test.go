@@ -60,6 +60,25 @@ func TestHalfAPoundTooMuch(t *testing.T) {
 	}
 }
 
+// A superheat of nothing may hide how far below zero it would be, and no superheat above it.
+func TestStartsFitTheFirstReading(t *testing.T) {
+	d := Dosing{
+		Target: targetOf(t, Superheat, 14, 1), History: []Moved{{Value: df(0).PlusMinus(df(2))}},
+	}
+	bands := [3]float64{} // within one standard deviation above zero, the next, and below
+	for _, n := range newBelief(d, 3, 0.1) {
+		switch above := n.x / float64(df(2)); {
+		case above < 0:
+			bands[2] += n.weight
+		default:
+			bands[min(int(above), 1)] += n.weight
+		}
+	}
+	if !(bands[1] < bands[0]/2) || !(bands[2] > 0.8) {
+		t.Errorf("%.3f just above zero, %.3f further, %.3f below", bands[0], bands[1], bands[2])
+	}
+}
+
 // What the machine shows counts for more with every move: one that answers
 // twice as much gets half the dose.
 func TestGainIsLearned(t *testing.T) {
