@@ -127,6 +127,7 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 		return []SetAside{{at, "at", TimeBackward}}
 	case s.taken && at < s.sample.At:
 		aside = append(aside, SetAside{s.sample.At, "at", TimeAhead})
+		s.told = min(s.told, at)
 		s.open.close()
 	}
 	if !s.taken {
@@ -167,8 +168,7 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 // the samples of the open slot to be far ahead of their time.
 func (s *Session) jumped(at time.Duration) bool {
 	n := len(s.now.log)
-	return n > 0 && s.open.open && s.sample.At-at > farAhead &&
-		thin.Slot(at) > thin.Slot(s.now.log[n-1].At)
+	return n > 0 && s.open.open && s.sample.At-at > farAhead && at > s.now.log[n-1].At
 }
 
 // hoseOff reports whether a gauge has lost its hose.

@@ -251,6 +251,29 @@ func TestSessionSetsAside(t *testing.T) {
 	}
 }
 
+// One sample from a clock that leapt ahead costs the log nothing but itself.
+func TestSessionForgetsALeapAhead(t *testing.T) {
+	start := load(t, "sound-r410a-piston")
+	for _, leap := range []int{12, 53, 59} {
+		s, err := NewSession(start)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var aside []SetAside
+		for i := range 100 {
+			at := time.Duration(i) * time.Second
+			if i == leap {
+				at = time.Hour
+			}
+			aside = append(aside, s.Take(LogEntry{At: at, Readings: start.Readings})...)
+		}
+		if d := cmp.Diff([]SetAside{{time.Hour, "at", TimeAhead}}, aside); d != "" {
+			t.Errorf("a leap at %d s: %s", leap, d)
+		}
+		sameAssessment(t, s)
+	}
+}
+
 // A machine that runs on has run longer; what is told of it anew counts from then.
 func TestSessionRunsOn(t *testing.T) {
 	s, err := NewSession(load(t, "sound-r410a-piston"))
