@@ -271,6 +271,16 @@ func TestLimits(t *testing.T) {
 			r.Compressor.Windings = &Windings{Lines: []ohms{{Value: 1.1}, {Value: 4e7},
 				{Value: 4e7}}}
 		}, "electrical.winding-open"},
+		{"winding of a hot motor open", func(r *Readings) {
+			r.Compressor = Motor{Hot: true, Windings: &Windings{CommonRun: &ohms{Value: 4e7}}}
+		}, "electrical.overload-open"},
+		{"winding of a cold motor open", func(r *Readings) {
+			r.Compressor.Windings = &Windings{CommonRun: &ohms{Value: 4e7}}
+		}, "electrical.winding-open"},
+		{"start to run of a hot motor open", func(r *Readings) {
+			r.Compressor = Motor{Hot: true, Windings: &Windings{
+				CommonRun: &ohms{Value: 4e7}, StartRun: &ohms{Value: 4e7}}}
+		}, "electrical.winding-open"},
 		{"windings that do not add up", func(r *Readings) {
 			r.Compressor.Windings = &Windings{CommonRun: &ohms{Value: 2.5},
 				CommonStart: &ohms{Value: 0.6}, StartRun: &ohms{Value: 1.9}}

@@ -95,10 +95,12 @@ func (j *judge) windings(m named) {
 	}
 	cr, cs, sr := w.CommonRun, w.CommonStart, w.StartRun
 	isOpen := func(u *ohms) bool { return u != nil && u.Value >= openLine }
+	common := isOpen(cr) || isOpen(cs)
+	both := isOpen(cr) && isOpen(cs) && sr != nil
 	switch {
-	case isOpen(cr) && isOpen(cs) && sr != nil && !isOpen(sr):
+	case common && !isOpen(sr) && (both || m.Hot):
 		j.protector(m)
-	case isOpen(cr) || isOpen(cs) || isOpen(sr):
+	case common || isOpen(sr):
 		j.add(m.part, "electrical.winding-open")
 	case cr == nil || cs == nil || sr == nil:
 	default:

@@ -101,7 +101,8 @@ type Motor struct {
 	Windings *Windings `json:"windings,omitzero"`
 	// ToGround is the insulation of the windings to the housing, by an insulation tester.
 	ToGround *quantity.Uncertain[quantity.Resistance] `json:"toGround,omitzero"`
-	// Hot says that its housing is too hot to touch.
+	// Hot says that its housing is too hot to touch: what reads open to its common wire may be
+	// the overload within, until it is cold.
 	Hot bool `json:"hot,omitzero"`
 	// Tight says that the fan does not turn freely by hand, locked out.
 	Tight bool `json:"tight,omitzero"`
