@@ -132,8 +132,6 @@ type Leak struct {
 // A NitrogenPart is a pressure test with dry nitrogen.
 type NitrogenPart struct {
 	Readings []Reading `json:"readings,omitempty"`
-	// Bubbles says that every joint made was tested by bubbles besides.
-	Bubbles bool `json:"bubbles,omitzero"`
 }
 
 // A JointPart is the leak test of a joint made on site, for a flammable refrigerant.

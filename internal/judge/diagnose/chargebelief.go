@@ -149,8 +149,8 @@ type Spread struct{ Mean, Std float64 }
 type ChargeBelief struct {
 	// Low is the chance of less than the band, High that of more; with InBand they add to 1.
 	Low, InBand, High float64
-	// Error is of the charge as it is; the others hold where it is out of band.
-	Error, ErrorGivenLow, ErrorGivenHigh Spread
+	// Error is of the charge as it is, ErrorGivenLow where it is below the band.
+	Error, ErrorGivenLow Spread
 
 	density chargeDensity
 	fixed   bool  // it has a fixed restrictor
@@ -230,7 +230,7 @@ func (b *ChargeBelief) sumUp() {
 	}
 	b.Low, b.High = min(below.weight, 1), min(above.weight, 1)
 	b.InBand = max(0, 1-b.Low-b.High)
-	b.Error, b.ErrorGivenLow, b.ErrorGivenHigh = all.spread(), below.spread(), above.spread()
+	b.Error, b.ErrorGivenLow = all.spread(), below.spread()
 }
 
 // moments of weighted values.
