@@ -54,7 +54,11 @@ func strictly(data []byte, into any, style quantity.Style) error {
 	limits := strictjson.Limits{Bytes: MaxVisitBytes, Depth: 16, Items: 5000}
 	err := strictjson.DecodeStyled(data, into, limits, style)
 	if at, ok := errors.AsType[*strictjson.Error](err); ok {
-		return &VisitError{Field: at.Path, Kind: DocumentMalformed, Problem: at.Error(), Err: at}
+		kind := DocumentMalformed
+		if _, unknown := errors.AsType[*quantity.NameError](at); unknown {
+			kind = FieldUnknown
+		}
+		return &VisitError{Field: at.Path, Kind: kind, Problem: at.Problem, Err: at}
 	}
 	return err
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/strictjson"
 )
 
 // Every field to mend is listed with its kind and its whole path, and Assess answers with
@@ -101,17 +102,33 @@ func TestValidatePressures(t *testing.T) {
 
 // What is wrong with a document is found at its field, as what is wrong with a visit is.
 func TestMalformedNamesItsField(t *testing.T) {
-	for doc, want := range map[string]string{
-		`{"log": [{"at": "0s"}, {"at": "1m", "liquidLine": "92"}]}`: "log[1].liquidLine",
-		`{"equipment": {"stages": "three"}}`:                        "equipment.stages",
-		`[]`:                                                        "",
+	for _, c := range []struct {
+		doc, field string
+		kind       ProblemKind
+	}{
+		{`{"log": [{"at": "0s"}, {"at": "1m", "liquidLine": "92"}]}`, "log[1].liquidLine",
+			DocumentMalformed},
+		{`{"equipment": {"stages": "three"}}`, "equipment.stages", FieldUnknown},
+		{`{"house": {"holds": [{"methods": ["weight"]}]}}`, "house.holds[0].methods[0]",
+			FieldUnknown},
+		{`[]`, "", DocumentMalformed},
 	} {
-		_, err := DecodeVisit([]byte(doc))
+		_, err := DecodeVisit([]byte(c.doc))
 		e, ok := errors.AsType[*VisitError](err)
-		if !ok || e.Field != want || e.Kind != DocumentMalformed {
-			t.Errorf("%s: %+v", doc, err)
-		} else if want != "" && strings.Count(e.Error(), want) != 1 {
-			t.Errorf("%s names %s not once", e, want)
+		if !ok || e.Field != c.field || e.Kind != c.kind {
+			t.Errorf("%s: %+v", c.doc, err)
+			continue
+		}
+		if c.field != "" &&
+			(strings.Count(e.Error(), c.field) != 1 || strings.Contains(e.Problem, c.field)) {
+			t.Errorf("%s names %s not once", e, c.field)
+		}
+		names, ok := errors.AsType[*quantity.NameError](err)
+		if ok != (c.kind == FieldUnknown) || ok && len(names.Known) == 0 {
+			t.Errorf("%s: the words there are are missing", c.doc)
+		}
+		if _, ok := errors.AsType[*strictjson.Error](err); !ok {
+			t.Errorf("%s: no place in the document", c.doc)
 		}
 	}
 }

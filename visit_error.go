@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/strictjson"
 )
 
 // A ProblemKind says in which way a field of a visit is wrong.
@@ -18,9 +19,10 @@ const (
 	FieldOutOfRange ProblemKind = "out of range"
 	// FieldContradictory cannot be true beside another field, or an entry before it.
 	FieldContradictory ProblemKind = "contradictory"
-	// FieldUnknown is a word that is none of those there are.
+	// FieldUnknown is a word that is none of those there are; where the words are few, the cause
+	// is a *quantity.NameError that has them.
 	FieldUnknown ProblemKind = "unknown word"
-	// DocumentMalformed is no JSON, or not that of a visit; the cause is a *strictjson.Error.
+	// DocumentMalformed is no JSON, or not that of a visit.
 	DocumentMalformed ProblemKind = "malformed"
 )
 
@@ -35,13 +37,17 @@ type VisitError struct {
 	Kind  ProblemKind
 	// Problem says what is wrong, the valid range and what to mend.
 	Problem string
-	// Err is the cause, where another package found it.
+	// Err is the cause, where another package found it: a *strictjson.Error where it stands in
+	// a document.
 	Err error
 }
 
 // Error implements error in one line.
 func (e *VisitError) Error() string {
-	if e.Field == "" || e.Kind == DocumentMalformed { // whose problem says where
+	if at, ok := e.Err.(*strictjson.Error); ok {
+		return "visit: " + at.Error()
+	}
+	if e.Field == "" {
 		return "visit: " + e.Problem
 	}
 	return fmt.Sprintf("visit: %s: %s", e.Field, e.Problem)

@@ -70,9 +70,11 @@ func strictly(data []byte, into any) error {
 	limits := strictjson.Limits{Bytes: MaxOrderBytes, Depth: 24, Items: 5000}
 	err := strictjson.DecodeStyled(data, into, limits, style)
 	if at, ok := errors.AsType[*strictjson.Error](err); ok {
-		return &Problem{
-			Field: at.Path, Kind: satline.DocumentMalformed, Problem: at.Error(), Err: at,
+		kind := satline.DocumentMalformed
+		if _, word := errors.AsType[*quantity.NameError](at); word {
+			kind = unknown
 		}
+		return &Problem{Field: at.Path, Kind: kind, Problem: at.Problem, Err: at}
 	}
 	return err
 }

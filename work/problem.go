@@ -6,6 +6,7 @@ import (
 
 	"github.com/satline/satline"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/strictjson"
 )
 
 // ErrOrder is what every error about the content of an order wraps.
@@ -18,13 +19,17 @@ type Problem struct {
 	Kind  satline.ProblemKind
 	// Problem says what is wrong, the valid range and what to mend.
 	Problem string
-	// Err is the cause, where another package found it.
+	// Err is the cause, where another package found it: a *strictjson.Error where it stands in
+	// a document.
 	Err error
 }
 
 // Error implements error in one line.
 func (p *Problem) Error() string {
-	if p.Field == "" || p.Kind == satline.DocumentMalformed { // whose problem says where
+	if at, ok := p.Err.(*strictjson.Error); ok {
+		return "order: " + at.Error()
+	}
+	if p.Field == "" {
 		return "order: " + p.Problem
 	}
 	return fmt.Sprintf("order: %s: %s", p.Field, p.Problem)
