@@ -8,7 +8,6 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/cooling"
 	"github.com/satline/satline/internal/judge/modes"
-	"github.com/satline/satline/quantity/fact"
 )
 
 // aim chooses the method of the machine and holds its reading against its target. It judges
@@ -38,14 +37,12 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (modes.Aim, error) {
 		return t, rangeProblem("readings."+modes.MethodReadings(method)[0], err)
 	}
 	t.Reading = &modes.Reading{Method: method, Measured: measured.Value}
-	value := fact.Measured("measured", measured.Value)
-	name := fact.Of("method", term("method", method.String()))
 	target, err := targetOf(&p.visit, &s.readings, method)
 	var notNow *charge.NotNowError
 	switch {
 	case errors.As(err, &notNow):
 		t.Obstacles = appendObstacle(t.Obstacles, notNow.Obstacle())
-		t.Reading.Says = fact.New("reading.no-target", name, value)
+		t.Reading.Says = charge.Verdict{Method: method, Measured: measured}.Fact()
 		return t, nil
 	case err != nil:
 		return t, rangeProblem("equipment.label", err)
@@ -58,18 +55,7 @@ func aim(p *prepared, s *settled, d *Derived, mode Mode) (modes.Aim, error) {
 	r := t.Reading
 	r.Target, r.Tolerance, r.Deviation = &target.Value, target.Tolerance, &verdict.Deviation
 	r.TargetSource, r.ToleranceSource = target.Source, target.ToleranceSource
-	code := fact.Code("reading.within")
-	off := verdict.Deviation.Value
-	switch {
-	case off > target.Tolerance:
-		code = "reading.above"
-	case off < -target.Tolerance:
-		code, off = "reading.below", -off
-	}
-	r.Says = fact.New(
-		code, name, value, fact.Amount("target", target.Value.Value), fact.Amount("off", off),
-		fact.Amount("band", target.Tolerance), fact.Of("source", sourceTerm(target.Source)),
-	)
+	r.Says = verdict.Fact()
 	return t, nil
 }
 
@@ -78,19 +64,6 @@ func appendObstacle(all []charge.Obstacle, o charge.Obstacle) []charge.Obstacle 
 		return all
 	}
 	return append(slices.Clip(all), o)
-}
-
-// sourceTerm is a short word for where a target comes from.
-func sourceTerm(s fact.Source) fact.Term {
-	switch s.Standing {
-	case fact.Label:
-		return "source.label"
-	case fact.House:
-		return "source.house"
-	case fact.CommonPractice:
-		return "source.practice"
-	}
-	return "source.table"
 }
 
 // wanting names the readings that a method needs and the visit does not have.

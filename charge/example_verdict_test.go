@@ -24,10 +24,12 @@ func ExampleJudge() {
 		verdict.Target.Tolerance.Format(quantity.IP),
 	)
 	fmt.Printf("low %.3f\n", verdict.Low)
+	fmt.Println(verdict.Fact().Code) // satline.Say makes a sentence of the fact
 	// Output:
 	// undercharged
 	// off by 9.3 °F ± 1.6 °F of 5.0 °F
 	// low 0.996
+	// reading.above
 }
 
 // The superheat may or may not be in band, and the wet bulb is to blame.

@@ -6,6 +6,7 @@ import (
 	"github.com/satline/satline/internal/base/enum"
 	"github.com/satline/satline/internal/base/normal"
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 )
 
 // An Outcome is what a verdict says about the charge.
@@ -128,6 +129,42 @@ func (v *Verdict) decide() {
 	default:
 		v.Outcome = CannotTell
 	}
+}
+
+// Fact is what was measured beside its target: "reading.within", "reading.above" or
+// "reading.below", and "reading.no-target" where JudgeTogether had none. Outcome and chances are
+// no part of it.
+func (v Verdict) Fact() fact.Fact {
+	method := fact.Of("method", fact.Term("method."+v.Method.String()))
+	measured := fact.Measured("measured", v.Measured.Value)
+	if v.Target.Method == 0 {
+		return fact.New("reading.no-target", method, measured)
+	}
+	code, off := fact.Code("reading.within"), v.Deviation.Value
+	switch {
+	case off > v.Target.Tolerance:
+		code = "reading.above"
+	case off < -v.Target.Tolerance:
+		code, off = "reading.below", -off
+	}
+	return fact.New(
+		code, method, measured, fact.Amount("target", v.Target.Value.Value),
+		fact.Amount("off", off), fact.Amount("band", v.Target.Tolerance),
+		fact.Of("source", sourceTerm(v.Target.Source)),
+	)
+}
+
+// sourceTerm is a short word for where a target comes from.
+func sourceTerm(s fact.Source) fact.Term {
+	switch s.Standing {
+	case fact.Label:
+		return "source.label"
+	case fact.House:
+		return "source.house"
+	case fact.CommonPractice:
+		return "source.practice"
+	}
+	return "source.table"
 }
 
 // JudgeTogether judges a fixed restrictor by superheat with the subcooling

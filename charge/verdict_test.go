@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
 	"pgregory.net/rapid"
 )
 
@@ -116,6 +117,26 @@ func TestStackedLiquidReadsOvercharged(t *testing.T) {
 	if v, _ := JudgeTogether(taken(t, Superheat, 14, 1), taken(t, Subcooling, 26, 1),
 		&target); v.Outcome != InBand {
 		t.Errorf("superheat on target beside a high subcooling: %v", v.Outcome)
+	}
+}
+
+// What is said of a verdict goes by the band alone, whatever the chances.
+func TestFactOfAVerdict(t *testing.T) {
+	for value, want := range map[float64]fact.Code{
+		10: "reading.within", 14: "reading.within", 20: "reading.above", 8: "reading.below",
+	} {
+		for _, std := range []float64{0, 6} {
+			says := judged(t, Superheat, value, std, 14, 1).Fact()
+			off, _ := says.Value("off")
+			if d, ok := off.Of.(quantity.TemperatureDelta); says.Code != want || !ok ||
+				says.Code != "reading.within" && d <= 0 {
+				t.Errorf("%v °F against 14 °F: %v", value, says)
+			}
+		}
+	}
+	v, err := JudgeTogether(taken(t, Superheat, 0, 1), taken(t, Subcooling, 26, 1), nil)
+	if says := v.Fact(); err != nil || says.Code != "reading.no-target" {
+		t.Errorf("without a target: %v, %v", says, err)
 	}
 }
 
