@@ -217,7 +217,8 @@ func condensingFar(
 		if c.Condensing == nil {
 			return nil, false
 		}
-		far := c.Outdoor != nil && c.Condensing.Value.Sub(c.Outdoor.Value) > over
+		far := c.Outdoor != nil &&
+			c.Condensing.Value.Sub(max(c.Outdoor.Value, heldAgainst)) > over
 		return c.Condensing.Value, c.Condensing.Value > limit.Add(told) || far
 	}
 }

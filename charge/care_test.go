@@ -52,6 +52,12 @@ func TestRisks(t *testing.T) {
 		{"superheat-low", func(c *Compressor) { c.Superheat = about(4) }},
 		{"", func(c *Compressor) { c.Superheat = about(4.96) }}, // told as the limit itself
 		{"", func(c *Compressor) { c.Evaporating = at(31.96) }},
+		{"condensing-highest", func(c *Compressor) { c.Outdoor = at(62) }}, // no fan
+		{"condensing-high", func(c *Compressor) { c.Outdoor = at(70) }},
+		{"", func(c *Compressor) { c.Outdoor = at(80) }},
+		// A head-pressure control, in the cold.
+		{"", func(c *Compressor) { c.Condensing, c.Outdoor = at(98), at(20) }},
+		{"condensing-highest", func(c *Compressor) { c.Condensing, c.Outdoor = at(112), at(20) }},
 		{"discharge-hot", func(c *Compressor) { c.DischargeLine = at(225.04) }},
 		{"slugging", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(8), &low }},
 		{"floodback", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(1), &low }},

@@ -311,11 +311,13 @@ var (
 	highCondensing    = quantity.Fahrenheit(130)
 )
 
-// How far condensing stands over the outdoor air at most: sound machines run 10 to 30 °F
-// over.
+// How far condensing stands over the outdoor air at most: sound machines run 10 to 30 °F over.
+// In colder air than heldAgainst a head-pressure control holds it up where that air would have it
+// (common practice, no source).
 const (
 	highestOver = quantity.TemperatureDelta(45 / 1.8)
 	highOver    = quantity.TemperatureDelta(35 / 1.8)
+	heldAgainst = quantity.Temperature((65 + 459.67) / 1.8)
 )
 
 const (
