@@ -3,7 +3,6 @@ package satline
 import (
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -151,10 +150,7 @@ func (v *heatingVisit) mends(s *Step) bool {
 	}
 	for _, look := range lookedBy[s.Cause] {
 		if no := (Check{Look: look}); !slices.Contains(v.visit.Checks, no) {
-			v.visit.Checks = slices.DeleteFunc(
-				v.visit.Checks, func(c Check) bool { return c.Look == look },
-			)
-			v.visit.Checks = append(v.visit.Checks, no)
+			writeDown(&v.visit, look, false)
 			return true
 		}
 	}
@@ -172,16 +168,7 @@ func (v *heatingVisit) putRight() bool {
 // one, with hardly a circuit opened in vain; the floor of those with one fault of 10 % or more is
 // three standard deviations of the sample under 90 %.
 func TestWholeVisitsInHeating(t *testing.T) {
-	n := 30
-	switch {
-	case os.Getenv("SATLINE_TRIAL") == "full":
-		n = 300
-	case testing.Short():
-		n = 8
-	}
-	right, visits, done := map[string]int{}, map[string]int{}, map[string]*tasks{}
-	for i := range n {
-		rng := rand.New(rand.NewPCG(81, uint64(i)))
+	begin := func(i int, rng *rand.Rand) workedVisit {
 		draw := testbench.DrawHeatingVisit
 		if i%6 == 5 {
 			draw = testbench.DrawHeatingPair
@@ -194,45 +181,25 @@ func TestWholeVisitsInHeating(t *testing.T) {
 		v.visit.Equipment.Arrangement = SplitHeatPump
 		v.visit.Conditions.Mode = Heating
 		v.visit.Conditions.CoilIced = b.Evidence.Seen.CoilIced
-		kind := "one fault"
+		kind, name := "one fault", b.Cause
 		switch {
 		case b.Cause == "sound":
 			kind = "sound"
 		case b.Second != "":
-			kind = "two faults"
+			kind, name = "two faults", b.Cause+"+"+b.Second
 		case b.Size == 0:
 			kind = "instrument"
 		case b.Loss < 0.1:
 			kind = "slight"
 		}
-		ended, name := false, b.Cause
-		for range 40 {
-			a, err := Assess(v.visit)
-			if ended = err != nil || !v.act(&a); ended {
-				break // readings that cannot be are an error of the visit
-			}
-		}
-		if !ended {
-			t.Errorf("visit %d, %s, does not end", i, name)
-		}
-		if done[kind] == nil {
-			done[kind] = &tasks{}
-		}
-		done[kind].add(&v.done)
-		if visits[kind]++; v.putRight() {
-			right[kind]++
+		return workedVisit{
+			kind: kind, name: name, visit: &v.visit, done: &v.done, act: v.act,
+			right: v.putRight, chargeError: b.ChargeError,
 		}
 	}
-	needless := 0
-	for kind, n := range visits {
-		t.Logf("%s: %d of %d right; %+v", kind, right[kind], n, *done[kind])
-		needless += done[kind].needless
-	}
-	if needless > 1+n/100 {
+	groups, n := workThrough(t, visits{short: 8, usual: 30, full: 300}, begin)
+	groups.hold(t, "one fault", 0.9)
+	if needless := groups.all().needless; needless > 1+n/100 {
 		t.Errorf("%d circuits opened in vain", needless)
-	}
-	one, p := float64(visits["one fault"]), 0.9
-	if float64(right["one fault"]) < one*p-3*math.Sqrt(one*p*(1-p)) {
-		t.Errorf("one fault: %d of %.0f end right", right["one fault"], one)
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -22,15 +21,6 @@ type wholeVisit struct {
 	// stale says that the machine has to be read again.
 	stale bool
 	done  tasks
-}
-
-// tasks are what was done, and what of it was for nothing.
-type tasks struct {
-	looks, readings, doses, mends int
-	// inVain are mends of what was not there, needless the circuits that were opened for it.
-	inVain, needless int
-	// wrongWay are doses that make a charge worse which is a tenth off.
-	wrongWay int
 }
 
 // act takes the first step of a plan that tells something or changes something; false where there
@@ -219,31 +209,21 @@ func (v *wholeVisit) finds(e *diagnose.Evidence, cause diagnose.Code) bool {
 	if look == "" {
 		return false
 	}
-	v.visit.Checks = slices.DeleteFunc(
-		v.visit.Checks, func(c Check) bool { return c.Look == look },
-	)
-	v.visit.Checks = append(v.visit.Checks, Check{Look: look})
+	writeDown(&v.visit, look, false)
 	return true
 }
 
-// run works a visit through; false where it comes to no end.
-func (v *wholeVisit) run(t *testing.T) bool {
-	for range 40 {
-		if v.stale {
-			if err := v.settle(v.rng); err != nil {
-				if !errors.Is(err, testbench.ErrNoOperation) {
-					t.Fatal(err)
-				}
-				return true
-			}
-		}
-		v.stale = false
-		a, err := Assess(v.visit)
-		if err != nil || !v.act(&a) {
-			return true // readings that cannot be are an error of the visit
-		}
+// ready reads the machine anew where that is due; false where it does not run any more.
+func (v *wholeVisit) ready() (bool, error) {
+	if !v.stale {
+		return true, nil
 	}
-	return false
+	v.stale = false
+	err := v.settle(v.rng)
+	if errors.Is(err, testbench.ErrNoOperation) {
+		return false, nil
+	}
+	return true, err
 }
 
 // putRight reports whether nothing is wrong any more that Mend knows, with the charge in band.
@@ -277,20 +257,8 @@ func newWholeVisit(t *testing.T, rng *rand.Rand) *wholeVisit {
 // as they were, and 533 of 565 with a fault of 10 % or more put right. The floors are three
 // standard deviations of the sample under 99 and 93 %.
 func TestWholeVisitsOnTheBench(t *testing.T) {
-	n := 60
-	switch {
-	case os.Getenv("SATLINE_TRIAL") == "full":
-		n = 1000
-	case testing.Short():
-		n = 15
-	}
-	type group struct {
-		visits, right int
-		tasks
-	}
-	groups := map[string]*group{}
-	for i := range n {
-		v := newWholeVisit(t, rand.New(rand.NewPCG(81, uint64(i))))
+	begin := func(_ int, rng *rand.Rand) workedVisit {
+		v := newWholeVisit(t, rng)
 		kind := "slight"
 		switch truth := v.bench.Truth; {
 		case len(truth) == 0:
@@ -302,39 +270,15 @@ func TestWholeVisitsOnTheBench(t *testing.T) {
 		case v.bench.Loss >= 0.1:
 			kind = "one fault"
 		}
-		name, begun := v.bench.Code(), v.bench.Machine.ChargeError()
-		if !v.run(t) {
-			t.Errorf("visit %d, %s, does not end", i, name)
-		}
-		g := groups[kind]
-		if g == nil {
-			g = &group{}
-			groups[kind] = g
-		}
-		g.visits++
-		if v.putRight() {
-			g.right++
-		}
-		g.add(&v.done)
-		t.Logf("visit %d, %s, %+.1f %%: right %v, %+.1f %%, %+v",
-			i, name, 100*begun, v.putRight(), 100*v.bench.Machine.ChargeError(), v.done)
-	}
-	wrongWay := 0
-	for kind, g := range groups {
-		t.Logf("%s: %d of %d right; %+v", kind, g.right, g.visits, g.tasks)
-		wrongWay += g.wrongWay
-		visits, p := float64(g.visits), map[string]float64{"sound": 0.99, "one fault": 0.93}[kind]
-		if float64(g.right) < visits*p-3*math.Sqrt(visits*p*(1-p)) {
-			t.Errorf("%s: %d of %d end right", kind, g.right, g.visits)
+		return workedVisit{
+			kind: kind, name: v.bench.Code(), visit: &v.visit, done: &v.done, ready: v.ready,
+			act: v.act, right: v.putRight, chargeError: v.bench.Machine.ChargeError,
 		}
 	}
-	if wrongWay > 1+n/500 {
-		t.Errorf("%d doses the wrong way", wrongWay)
+	groups, n := workThrough(t, visits{short: 15, usual: 60, full: 1000}, begin)
+	groups.hold(t, "sound", 0.99)
+	groups.hold(t, "one fault", 0.93)
+	if wrong := groups.all().wrongWay; wrong > 1+n/500 {
+		t.Errorf("%d doses the wrong way", wrong)
 	}
-}
-
-func (t *tasks) add(o *tasks) {
-	t.looks, t.readings = t.looks+o.looks, t.readings+o.readings
-	t.doses, t.mends = t.doses+o.doses, t.mends+o.mends
-	t.inVain, t.needless, t.wrongWay = t.inVain+o.inVain, t.needless+o.needless, t.wrongWay+o.wrongWay
 }

@@ -34,7 +34,8 @@ type Visit struct {
 	m       machine
 	x       wrong
 	outdoor float64
-	box     float64 // as it was found
+	box     float64         // as it was found
+	taken   map[string]bool // the readings that the technician takes
 	rng     *rand.Rand
 }
 
@@ -206,6 +207,26 @@ func (v *Visit) have(fault string) bool {
 // read takes the readings with instruments, and leaves some out; false where a pressure
 // control would have stopped the machine long before.
 func (v *Visit) read() bool {
+	r := v.runs()
+	v.knows()
+	if !v.note(r) {
+		return false
+	}
+	v.Answers = map[string]bool{}
+	for _, l := range seen {
+		look, often := l.look, l.often
+		if look == "cold-glass" && (!v.m.receiver || !v.m.valve) {
+			continue
+		}
+		if v.rng.Float64() < often {
+			v.Answers[look] = v.Look(look)
+		}
+	}
+	return true
+}
+
+// runs is what the machine comes to, in a box that is the warmer the less it gives.
+func (v *Visit) runs() reading {
 	m := &v.m
 	base := m.run(m.box+0.5*v.rng.NormFloat64(), v.outdoor, wrong{})
 	cold := m.box + 0.3 + 0.6*v.rng.NormFloat64()
@@ -234,12 +255,18 @@ func (v *Visit) read() bool {
 	case "cold-evaporator":
 		v.Strong = v.Strong || r.evaporating < base.evaporating-3
 	}
+	return r
+}
+
+// knows is what the technician knows of the machine. Who stands before a cold room knows what it
+// is for; the thermostat shows what it is set to.
+func (v *Visit) knows() {
+	m := &v.m
 	fluid, err := refrigerant.Lookup(m.fluid)
 	if err != nil {
 		panic(err)
 	}
 	v.Fluid, v.Valve = fluid, m.valve
-	// Who stands before a cold room knows what it is for; the thermostat shows what it is set to.
 	if v.rng.Float64() < 0.95 {
 		v.Room.Application = m.app
 	}
@@ -251,6 +278,42 @@ func (v *Visit) read() bool {
 		v.Room.Receiver = &m.receiver
 	}
 	v.Charge = quantity.Pounds(3 + 12*v.rng.Float64())
+}
+
+// temperature is one that a clamp or a thermometer shows, with its standard uncertainty in K, and
+// how often it is read.
+type temperature struct {
+	name           string
+	at, std, often float64
+}
+
+func (v *Visit) temperatures(r *reading) []temperature {
+	high, _ := v.high(r)
+	liquid, _ := v.Fluid.BubbleTemperature(high)
+	return []temperature{
+		{"suctionLine", r.suction, 0.5, 0.98},
+		{"liquidLine", float64(liquid) - r.liquidBelow, 0.5, 0.97},
+		{"bulbLine", r.bulb, 0.5, 0.5},
+		{"dischargeLine", r.discharge, 0.8, 0.6},
+		{"returnDryBulb", r.box, 0.33, 0.99},
+		{"supplyDryBulb", r.supply, 0.5, 0.6},
+		{"outdoorDryBulb", v.outdoor, 0.4, 0.97},
+		{"condenserLeaving", r.leaving, 0.7, 0.35},
+	}
+}
+
+// high is the pressure in the middle of condensing.
+func (v *Visit) high(r *reading) (quantity.Pressure, error) {
+	bubble, err := v.Fluid.BubblePressure(quantity.Temperature(r.condensing))
+	if err != nil {
+		return 0, err
+	}
+	dew, err := v.Fluid.DewPressure(quantity.Temperature(r.condensing))
+	return (bubble + dew) / 2, err
+}
+
+// note writes down what the instruments show; false where a control would have stopped the machine.
+func (v *Visit) note(r reading) bool {
 	noise := func(std float64) float64 { return std * v.rng.NormFloat64() }
 	gauge := func(p quantity.Pressure) *quantity.Uncertain[quantity.GaugePressure] {
 		off := quantity.PSIG(noise(0.6))
@@ -258,44 +321,36 @@ func (v *Visit) read() bool {
 			Value: p.Gauge(quantity.StandardAtmosphere) + off, Std: float64(quantity.PSIG(0.6)),
 		}
 	}
-	low, err := fluid.DewPressure(quantity.Temperature(r.evaporating))
+	low, err := v.Fluid.DewPressure(quantity.Temperature(r.evaporating))
 	if err != nil || low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
 		return false
 	}
 	v.Suction = gauge(low)
-	bubble, _ := fluid.BubblePressure(quantity.Temperature(r.condensing))
-	dew, _ := fluid.DewPressure(quantity.Temperature(r.condensing))
-	high := (bubble + dew) / 2
+	high, err := v.high(&r)
+	if err != nil {
+		return false
+	}
 	v.Liquid = gauge(high)
-	liquid, _ := fluid.BubbleTemperature(high)
+	first := v.taken == nil
+	if first {
+		v.taken = map[string]bool{}
+	}
+	takes := func(name string, often float64) bool {
+		if first {
+			v.taken[name] = v.rng.Float64() < often
+		}
+		return v.taken[name]
+	}
 	v.Readings = map[string]*quantity.Uncertain[quantity.Temperature]{}
-	take := func(name string, t, std, often float64) {
-		if v.rng.Float64() < often {
-			v.Readings[name] = &quantity.Uncertain[quantity.Temperature]{
-				Value: quantity.Temperature(t + noise(std)), Std: std,
+	for _, t := range v.temperatures(&r) {
+		if takes(t.name, t.often) {
+			v.Readings[t.name] = &quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Temperature(t.at + noise(t.std)), Std: t.std,
 			}
 		}
 	}
-	take("suctionLine", r.suction, 0.5, 0.98)
-	take("liquidLine", float64(liquid)-r.liquidBelow, 0.5, 0.97)
-	take("bulbLine", r.bulb, 0.5, 0.5)
-	take("dischargeLine", r.discharge, 0.8, 0.6)
-	take("returnDryBulb", r.box, 0.33, 0.99)
-	take("supplyDryBulb", r.supply, 0.5, 0.6)
-	take("outdoorDryBulb", v.outdoor, 0.4, 0.97)
-	take("condenserLeaving", r.leaving, 0.7, 0.35)
-	if v.rng.Float64() < 0.5 {
+	if takes("current", 0.5) {
 		v.Current = r.current * (1 + noise(0.03))
-	}
-	v.Answers = map[string]bool{}
-	for _, l := range seen {
-		look, often := l.look, l.often
-		if look == "cold-glass" && (!m.receiver || !v.m.valve) {
-			continue
-		}
-		if v.rng.Float64() < often {
-			v.Answers[look] = v.Look(look)
-		}
 	}
 	return true
 }
@@ -358,27 +413,92 @@ func (v *Visit) Look(code string) bool {
 	return v.rng.Float64() < chance
 }
 
-// Read takes a reading that was left out.
-func (v *Visit) Read(name string) {
+// Read takes a reading that was left out; false where it was taken, or is none.
+func (v *Visit) Read(name string) bool {
 	r := v.m.run(v.box, v.outdoor, v.x)
-	at := map[string]float64{
-		"bulbLine": r.bulb, "supplyDryBulb": r.supply, "dischargeLine": r.discharge,
+	for _, t := range v.temperatures(&r) {
+		if t.name == name && v.Readings[name] == nil {
+			v.taken[name] = true
+			v.Readings[name] = &quantity.Uncertain[quantity.Temperature]{
+				Value: quantity.Temperature(t.at + t.std*v.rng.NormFloat64()), Std: t.std,
+			}
+			return true
+		}
 	}
-	const std = 0.5
-	v.Readings[name] = &quantity.Uncertain[quantity.Temperature]{
-		Value: quantity.Temperature(at[name] + std*v.rng.NormFloat64()), Std: std,
-	}
+	return false
 }
 
-// Add puts a mass into the machine, and takes its readings again once it has settled.
-func (v *Visit) Add(m quantity.Mass) {
-	v.x.lost -= float64(m / v.Charge)
-	if v.x.lost < 0 {
-		v.x.excess, v.x.lost = v.x.excess-v.x.lost, 0
+// Again reads the machine anew once it has settled; false where it does not run any more.
+func (v *Visit) Again() bool { return v.note(v.runs()) }
+
+// Add puts a mass into the machine, or takes it out, and takes its readings again once it has
+// settled; false where it does not run any more.
+func (v *Visit) Add(m quantity.Mass) bool {
+	more := v.x.excess - v.x.lost + float64(m/v.Charge)
+	v.x.excess, v.x.lost = max(more, 0), max(-more, 0)
+	return v.Again()
+}
+
+// WeighIn leaves the right charge in an evacuated circuit, without the gas that was in it.
+func (v *Visit) WeighIn() {
+	for _, cause := range [...]string{
+		"cold-undercharge", "cold-reserve", "cold-overcharge", "cold-gas",
+	} {
+		v.Mend(cause)
 	}
-	label, room := v.Charge, v.Room
-	v.read()
-	v.Charge, v.Room = label, room
+	v.x.lost, v.x.excess = 0, 0
+}
+
+// Mend puts a cause right; false where the visit has no such cause. What else is wrong stays, and
+// so does the charge.
+func (v *Visit) Mend(cause string) bool {
+	switch cause {
+	case v.Truth:
+		v.Truth, v.Fault = v.Second, v.SecondFault
+	case v.Second:
+	default:
+		return false
+	}
+	if v.Second, v.SecondFault = "", ""; v.Truth == "" {
+		v.Truth, v.Fault = "cold-sound", "cold-sound"
+	}
+	x := &v.x
+	switch cause {
+	case "cold-gas":
+		x.gas = 0
+	case "cold-condenser":
+		x.condenser = 0
+	case "cold-evaporator":
+		x.evaporator, x.air = 0, 0
+	case "cold-restriction", "cold-starving":
+		x.feed, x.glass = 0, false
+	case "cold-flooding":
+		x.bulb = 0
+	case "cold-compressor":
+		x.pumping = 0
+	case "cold-head-low":
+		x.noFloor = false
+	case "cold-head-high":
+		x.floor = 0
+	case "cold-load":
+		x.warm = 0
+	case "cold-clamp":
+		x.clamp = 0
+	}
+	return true
+}
+
+// ChargeError is by what share of the whole charge the machine holds too much.
+func (v *Visit) ChargeError() float64 { return v.x.excess - v.x.lost }
+
+// Charged reports whether the charge does what it has to: without a receiver it is within 5 %; with
+// one, half of what it should hold beyond what runs is there, and no liquid backs up behind it.
+func (v *Visit) Charged() bool {
+	m, x := &v.m, &v.x
+	if !m.receiver {
+		return max(x.lost, x.excess) <= 0.05
+	}
+	return x.lost <= m.reserve/2 && x.excess <= 0.25*m.reserve+0.1
 }
 
 // Spare is what the receiver holds beyond what runs, as a share of the whole charge, and

@@ -1,0 +1,281 @@
+package satline
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/satline/satline/internal/judge/coldroom/bench"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// A coldVisit is a visit to a machine that keeps a cold room, worked through as the plan says.
+type coldVisit struct {
+	bench *bench.Visit
+	visit Visit
+	rng   *rand.Rand
+	at    time.Duration
+	done  tasks
+}
+
+func newColdVisit(b *bench.Visit, rng *rand.Rand) *coldVisit {
+	v := &coldVisit{bench: b, rng: rng, at: 20 * time.Minute}
+	v.visit.Equipment = Equipment{
+		Refrigerant: b.Fluid.Designation(), Metering: Capillary, ColdRoom: b.Room,
+		Label: Label{Charge: b.Charge, RatedLoadCurrent: quantity.Amperes(10)},
+	}
+	if b.Valve {
+		v.visit.Equipment.Metering = TXV
+	}
+	v.visit.Conditions = Conditions{Mode: Refrigeration, Running: 30 * time.Minute}
+	for look, found := range b.Answers {
+		v.visit.Checks = append(v.visit.Checks, Check{Look: look, Found: found})
+	}
+	slices.SortFunc(v.visit.Checks, func(a, b Check) int { return strings.Compare(a.Look, b.Look) })
+	v.note()
+	return v
+}
+
+// note writes the readings down.
+func (v *coldVisit) note() {
+	b, r := v.bench, v.bench.Readings
+	v.visit.Readings = Readings{
+		SuctionPressure: given(b.Suction), LiquidPressure: given(b.Liquid),
+		SuctionLine: given(r["suctionLine"]), LiquidLine: given(r["liquidLine"]),
+		BulbLine: given(r["bulbLine"]), DischargeLine: given(r["dischargeLine"]),
+		ReturnDryBulb: given(r["returnDryBulb"]), SupplyDryBulb: given(r["supplyDryBulb"]),
+		OutdoorDryBulb: given(r["outdoorDryBulb"]), CondenserLeaving: given(r["condenserLeaving"]),
+	}
+	if b.Current > 0 {
+		v.visit.Readings.CompressorCurrent = ReadingOf(
+			quantity.Amperes(10 * b.Current).PlusMinus(quantity.Amperes(0.3)),
+		)
+	}
+}
+
+func (v *coldVisit) act(a *Assessment) bool {
+	for i := range a.Plan {
+		s := &a.Plan[i]
+		if v.looks(s) || v.reads(s) || v.sees(s) || v.doses(s) || v.weighsIn(s) || v.mends(s) {
+			return true
+		}
+	}
+	iced := slices.ContainsFunc(
+		a.Plan, func(s Step) bool { return s.Do.Code == "step.cold-defrost-now" },
+	)
+	if !iced {
+		return false
+	}
+	writeDown(&v.visit, "cold-coil-iced", false) // it was melted, and nothing made it
+	v.visit.Conditions.CoilIced = false
+	return v.anew()
+}
+
+// looks answers a look, or searches for the leak, which is there to find where oil marks it.
+func (v *coldVisit) looks(s *Step) bool {
+	look := s.Look
+	switch s.Do.Code { // a compressor is proved to leak before it is condemned
+	case "mend.cold-compressor", "mend.cold-compressor-valves", "mend.cold-compressor-stopped":
+		look = "cold-pump-down"
+	}
+	is := func(c Check) bool { return c.Look == look }
+	if look == "" || slices.ContainsFunc(v.visit.Checks, is) {
+		return false
+	}
+	v.done.looks++
+	writeDown(&v.visit, look, v.bench.Look(look))
+	return true
+}
+
+func (v *coldVisit) reads(s *Step) bool {
+	readings, ok := s.Do.Value("readings")
+	if !ok || s.Do.Code != StepRead {
+		return false
+	}
+	terms, _ := readings.Of.(fact.Terms)
+	taken := false
+	for _, t := range terms {
+		if v.bench.Read(strings.TrimPrefix(string(t), "reading.")) {
+			v.done.readings++
+			taken = true
+		}
+	}
+	v.note()
+	return taken
+}
+
+// anew reads a machine that was changed, with what was not found where it was looked for.
+func (v *coldVisit) anew() bool {
+	if !v.bench.Again() {
+		return false // a control stops it
+	}
+	v.note()
+	v.visit.Checks = slices.DeleteFunc(v.visit.Checks, func(c Check) bool { return c.Found })
+	return true
+}
+
+// seen are the steps that see to what a look found, with the look, the cause and the faults.
+var seenCold = map[fact.Code]struct {
+	look, cause string
+	faults      []string
+}{
+	"step.cold-seen-dirt": {
+		"cold-condenser-dirt", "cold-condenser", []string{"cold-condenser-dirty"},
+	},
+	"step.cold-seen-condenser-fan": {
+		"cold-condenser-fan-stands", "cold-condenser", []string{"cold-condenser-fan"},
+	},
+	"step.cold-seen-fan": {
+		"cold-evaporator-fans", "cold-evaporator", []string{"cold-evaporator-fan"},
+	},
+	"step.cold-seen-door":    {"cold-door-leaks", "cold-load", []string{"cold-door"}},
+	"step.cold-seen-bulb":    {"cold-bulb-off", "cold-flooding", []string{"cold-bulb-loose"}},
+	"step.cold-seen-defrost": {"cold-defrost-works", "cold-evaporator", []string{"cold-defrost"}},
+	"step.cold-seen-termination": {
+		"cold-defrost-by-clock", "cold-evaporator", nil,
+	},
+}
+
+// sees puts right what was seen, or finds that it is not so.
+func (v *coldVisit) sees(s *Step) bool {
+	by, ok := seenCold[s.Do.Code]
+	if !ok {
+		return false
+	}
+	has := slices.Contains(by.faults, v.bench.Fault) ||
+		slices.Contains(by.faults, v.bench.SecondFault)
+	if has && v.bench.Mend(by.cause) {
+		v.done.mends++
+	} else {
+		v.done.inVain++
+	}
+	writeDown(&v.visit, by.look, false)
+	return v.anew()
+}
+
+// doses moves what the plan says, and sees the glass and the level again.
+func (v *coldVisit) doses(s *Step) bool {
+	amount, ok := s.Do.Value("mass")
+	mass, _ := amount.Of.(quantity.Mass)
+	if !s.Moves || !ok {
+		return false
+	}
+	v.done.doses++
+	off := v.bench.ChargeError()
+	if s.Adds && off > 0.1 || !s.Adds && off < -0.1 {
+		v.done.wrongWay++
+	}
+	m := Move{At: v.at, Added: mass}
+	if !s.Adds {
+		m.Added, m.Recovered, mass = 0, mass, -mass
+	}
+	v.visit.Moves = append(v.visit.Moves, m)
+	v.at += 30 * time.Minute
+	v.visit.Conditions.ReadAt = v.at - time.Minute
+	if !v.bench.Add(mass) {
+		return false
+	}
+	v.note()
+	for _, look := range []string{"cold-glass", "cold-receiver-low"} {
+		is := func(c Check) bool { return c.Look == look }
+		if slices.ContainsFunc(v.visit.Checks, is) {
+			writeDown(&v.visit, look, v.bench.Look(look))
+		}
+	}
+	return true
+}
+
+// weighsIn empties the circuit, mends its leak and weighs the right charge in.
+func (v *coldVisit) weighsIn(s *Step) bool {
+	c := &v.visit.Conditions
+	if s.Do.Code != StepEvacuate || c.ChargeWeighed {
+		return false
+	}
+	if v.bench.Charged() && v.bench.Truth != "cold-gas" {
+		v.done.needless++
+	}
+	v.bench.WeighIn()
+	v.visit.Moves, c.ReadAt, v.at = nil, 0, 20*time.Minute
+	c.OilStains, c.ChargeWeighed = false, true
+	return v.anew()
+}
+
+// deniedBy are the looks that say of a cause that it is not there, once somebody went to mend it.
+var deniedBy = map[string][]string{
+	"cold-condenser":   {"cold-condenser-dirt", "cold-condenser-fan-stands"},
+	"cold-evaporator":  {"cold-coil-iced", "cold-evaporator-fans", "cold-defrost-works"},
+	"cold-restriction": {"cold-drier-drop"}, "cold-starving": {"cold-bulb-warm"},
+	"cold-flooding": {"cold-bulb-off"}, "cold-compressor": {"cold-pump-down"},
+	"cold-head-low": {"cold-head-holds"}, "cold-head-high": {"cold-head-holds"},
+	"cold-load":        {"cold-door-leaks", "cold-warm-product"},
+	"cold-short-cycle": {"cold-cycles"}, "cold-clamp": {"cold-second-clamp"},
+}
+
+// mends puts a cause right, or finds by its next look that it is not there.
+func (v *coldVisit) mends(s *Step) bool {
+	if s.Cause == "" || s.Look != "" {
+		return false
+	}
+	if v.bench.Mend(s.Cause) {
+		v.done.mends++
+		return v.anew()
+	}
+	for _, look := range deniedBy[s.Cause] {
+		if no := (Check{Look: look}); !slices.Contains(v.visit.Checks, no) {
+			v.done.inVain++
+			if s.Opens {
+				v.done.needless++
+			}
+			writeDown(&v.visit, look, false)
+			return true
+		}
+	}
+	return false
+}
+
+// putRight reports whether nothing is wrong any more.
+func (v *coldVisit) putRight() bool {
+	ofCharge := []string{"cold-sound", "cold-undercharge", "cold-reserve", "cold-overcharge"}
+	return slices.Contains(ofCharge, v.bench.Truth) && v.bench.Second == "" && v.bench.Charged()
+}
+
+// Visits to machines of the bench of cold rooms are worked through to their end.
+func TestWholeVisitsInColdRooms(t *testing.T) {
+	begin := func(i int, rng *rand.Rand) workedVisit {
+		var b *bench.Visit
+		if i%6 == 5 {
+			b = bench.DrawPair(rng)
+		} else {
+			b = bench.Draw(rng, 0.35)
+		}
+		v := newColdVisit(b, rng)
+		kind, name := "slight", b.Fault
+		switch {
+		case b.Truth == "cold-sound":
+			kind = "sound"
+		case b.Second != "":
+			kind, name = "two faults", b.Fault+"+"+b.SecondFault
+		case b.Truth == "cold-clamp":
+			kind = "instrument"
+		case b.Strong:
+			kind = "one fault"
+		}
+		return workedVisit{
+			kind: kind, name: name, visit: &v.visit, done: &v.done, act: v.act,
+			right: v.putRight, chargeError: b.ChargeError,
+		}
+	}
+	groups, n := workThrough(t, visits{short: 60, usual: 200, full: 1000}, begin)
+	groups.hold(t, "sound", 0.99)
+	groups.hold(t, "one fault", 0.9)
+	all := groups.all()
+	if all.wrongWay > 1+n/500 {
+		t.Errorf("%d doses the wrong way", all.wrongWay)
+	}
+	if all.needless > 1+n/100 {
+		t.Errorf("%d circuits opened in vain", all.needless)
+	}
+}
