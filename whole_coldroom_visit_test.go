@@ -71,7 +71,7 @@ func (v *coldVisit) act(a *Assessment) bool {
 	}
 	writeDown(&v.visit, "cold-coil-iced", false) // it was melted, and nothing made it
 	v.visit.Conditions.CoilIced = false
-	return v.anew()
+	return v.anew("cold-evaporator")
 }
 
 // looks answers a look, or searches for the leak, which is there to find where oil marks it.
@@ -107,53 +107,55 @@ func (v *coldVisit) reads(s *Step) bool {
 	return taken
 }
 
-// anew reads a machine that was changed, with what was not found where it was looked for.
-func (v *coldVisit) anew() bool {
+// anew reads a machine in which a cause was put right, with what was not found where it was looked
+// for, and with what was seen that is of another cause.
+func (v *coldVisit) anew(mended string) bool {
 	if !v.bench.Again() {
 		return false // a control stops it
 	}
 	v.note()
-	v.visit.Checks = slices.DeleteFunc(v.visit.Checks, func(c Check) bool { return c.Found })
+	v.visit.Checks = slices.DeleteFunc(v.visit.Checks, func(c Check) bool {
+		remains := slices.ContainsFunc(seenCold, func(s seenToBe) bool {
+			return s.look == c.Look && s.cause != mended
+		})
+		return c.Found && !remains
+	})
 	return true
 }
 
-// seen are the steps that see to what a look found, with the look, the cause and the faults.
-var seenCold = map[fact.Code]struct {
-	look, cause string
-	faults      []string
-}{
-	"step.cold-seen-dirt": {
-		"cold-condenser-dirt", "cold-condenser", []string{"cold-condenser-dirty"},
+// A seenToBe is a step that sees to what a look found, with the look, the cause and the fault.
+type seenToBe struct {
+	step               fact.Code
+	look, cause, fault string
+}
+
+var seenCold = []seenToBe{
+	{"step.cold-seen-dirt", "cold-condenser-dirt", "cold-condenser", "cold-condenser-dirty"},
+	{
+		"step.cold-seen-condenser-fan", "cold-condenser-fan-stands", "cold-condenser",
+		"cold-condenser-fan",
 	},
-	"step.cold-seen-condenser-fan": {
-		"cold-condenser-fan-stands", "cold-condenser", []string{"cold-condenser-fan"},
-	},
-	"step.cold-seen-fan": {
-		"cold-evaporator-fans", "cold-evaporator", []string{"cold-evaporator-fan"},
-	},
-	"step.cold-seen-door":    {"cold-door-leaks", "cold-load", []string{"cold-door"}},
-	"step.cold-seen-bulb":    {"cold-bulb-off", "cold-flooding", []string{"cold-bulb-loose"}},
-	"step.cold-seen-defrost": {"cold-defrost-works", "cold-evaporator", []string{"cold-defrost"}},
-	"step.cold-seen-termination": {
-		"cold-defrost-by-clock", "cold-evaporator", nil,
-	},
+	{"step.cold-seen-fan", "cold-evaporator-fans", "cold-evaporator", "cold-evaporator-fan"},
+	{"step.cold-seen-door", "cold-door-leaks", "cold-load", "cold-door"},
+	{"step.cold-seen-bulb", "cold-bulb-off", "cold-flooding", "cold-bulb-loose"},
+	{"step.cold-seen-defrost", "cold-defrost-works", "cold-evaporator", "cold-defrost"},
+	{"step.cold-seen-termination", "cold-defrost-by-clock", "cold-load", "cold-defrost-heats"},
 }
 
 // sees puts right what was seen, or finds that it is not so.
 func (v *coldVisit) sees(s *Step) bool {
-	by, ok := seenCold[s.Do.Code]
-	if !ok {
+	at := slices.IndexFunc(seenCold, func(x seenToBe) bool { return x.step == s.Do.Code })
+	if at < 0 {
 		return false
 	}
-	has := slices.Contains(by.faults, v.bench.Fault) ||
-		slices.Contains(by.faults, v.bench.SecondFault)
-	if has && v.bench.Mend(by.cause) {
+	by := &seenCold[at]
+	if (v.bench.Fault == by.fault || v.bench.SecondFault == by.fault) && v.bench.Mend(by.cause) {
 		v.done.mends++
 	} else {
 		v.done.inVain++
 	}
 	writeDown(&v.visit, by.look, false)
-	return v.anew()
+	return v.anew(by.cause)
 }
 
 // doses moves what the plan says, and sees the glass and the level again.
@@ -200,7 +202,7 @@ func (v *coldVisit) weighsIn(s *Step) bool {
 	v.bench.WeighIn()
 	v.visit.Moves, c.ReadAt, v.at = nil, 0, 20*time.Minute
 	c.OilStains, c.ChargeWeighed = false, true
-	return v.anew()
+	return v.anew("cold-undercharge")
 }
 
 // deniedBy are the looks that say of a cause that it is not there, once somebody went to mend it.
@@ -221,7 +223,7 @@ func (v *coldVisit) mends(s *Step) bool {
 	}
 	if v.bench.Mend(s.Cause) {
 		v.done.mends++
-		return v.anew()
+		return v.anew(s.Cause)
 	}
 	for _, look := range deniedBy[s.Cause] {
 		if no := (Check{Look: look}); !slices.Contains(v.visit.Checks, no) {

@@ -248,7 +248,7 @@ func (m *machine) run(box, outdoor float64, x wrong) reading {
 	r.suction = suction + x.clamp*(outdoor-suction)
 	r.condensing = condensing + x.gas
 	r.liquidBelow = sub + x.gas
-	r.supply = box - m.airShare*m.difference*r.capacity/max(1-x.air, 0.08)
+	r.supply = max(box-m.airShare*m.difference*r.capacity/max(1-x.air, 0.08), evaporating)
 	r.leaving = outdoor + m.outdoorShare*m.overOutdoor*r.capacity*
 		(1+m.power(evaporating, condensing, x))/(1+1/m.cop)/max(1-0.8*x.condenser, 0.15)
 	r.current = m.rated * (0.35 + 0.65*r.capacity*m.power(evaporating, condensing, x)*m.cop)

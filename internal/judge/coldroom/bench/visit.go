@@ -322,7 +322,8 @@ func (v *Visit) note(r reading) bool {
 		}
 	}
 	low, err := v.Fluid.DewPressure(quantity.Temperature(r.evaporating))
-	if err != nil || low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 {
+	if err != nil || low < 0.7*quantity.StandardAtmosphere || r.condensing > 338 ||
+		r.discharge > 450 {
 		return false
 	}
 	v.Suction = gauge(low)
