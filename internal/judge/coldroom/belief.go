@@ -36,6 +36,7 @@ type known struct {
 	// complaint says that the box is said to be warm, stains that oil was seen.
 	complaint, stains bool
 	weighed           bool // the whole charge, into an evacuated circuit
+	added             bool // refrigerant, to a machine that was believed short of it
 	// overloaded says that the load sheet asks for more than the machine gives in a day.
 	overloaded bool
 	// tooCold says that it runs on in a box colder than it is kept.
@@ -246,6 +247,9 @@ func (k *known) answered(f, beside *fault) float64 {
 	}
 	if k.weighed && is(undercharge, reserve, overcharge, gas) {
 		p *= 0.05
+	}
+	if k.added && !is(undercharge, reserve) {
+		p *= 0.2
 	}
 	if k.stains && !is(undercharge, reserve) {
 		p *= 0.25

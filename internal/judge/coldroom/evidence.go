@@ -153,4 +153,5 @@ func (k *known) sights(c *modes.Case) {
 	// How warm the box is says more than a complaint.
 	k.complaint, k.stains = s.NotCoolingComplaint && c.ReturnDryBulb == nil, s.OilStains
 	k.weighed = s.ChargeWeighed && c.Moved == 0
+	k.added = c.Moved > 0
 }

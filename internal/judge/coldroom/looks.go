@@ -146,7 +146,7 @@ func (p *planner) slowLookLast() {
 // denied says that a look was after one fault of several and did not find it, or that this machine
 // cannot have it.
 func (p *planner) denied(r *ranked, f int) bool {
-	if len(r.faults) == 1 {
+	if len(r.faults) == 1 || p.found(&faults[f]) {
 		return false
 	}
 	for i := range looks {

@@ -132,11 +132,11 @@ func (p *planner) byBelief() {
 		p.wholeCharge()
 		return
 	}
-	waits := p.asked != nil || stopped || p.has("step.read") || p.beside()
+	waits := p.asked != nil || p.has("step.read") || p.beside()
 	p.missingCharge(low, waits)
-	p.mends(low, waits)
+	p.mends(low, waits || stopped)
 	p.slowLookLast()
-	if low >= likely && (stopped || p.beside()) {
+	if low >= likely && waits && (stopped || p.beside()) {
 		p.add("step.find-leak")
 	}
 	p.suctionLine()
@@ -160,7 +160,7 @@ func (p *planner) byBelief() {
 	}
 	p.oil()
 	if stopped {
-		if !p.has("step.cold-start-level", "step.cold-start-frost") {
+		if !slices.ContainsFunc(p.steps, func(s modes.Step) bool { return s.Starts }) {
 			p.add("step.cold-restart")
 		}
 		return

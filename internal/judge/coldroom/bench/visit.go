@@ -492,14 +492,16 @@ func (v *Visit) Mend(cause string) bool {
 // ChargeError is by what share of the whole charge the machine holds too much.
 func (v *Visit) ChargeError() float64 { return v.x.excess - v.x.lost }
 
-// Charged reports whether the charge does what it has to: without a receiver it is within 5 %; with
-// one, half of what it should hold beyond what runs is there, and no liquid backs up behind it.
+// Charged reports whether the charge does what it has to. Without a receiver it is within 5 %; with
+// one, half of what it should hold beyond what runs is there, and liquid that backs up behind it
+// fills no more than a tenth of the condenser.
 func (v *Visit) Charged() bool {
 	m, x := &v.m, &v.x
 	if !m.receiver {
 		return max(x.lost, x.excess) <= 0.05
 	}
-	return x.lost <= m.reserve/2 && x.excess <= 0.25*m.reserve+0.1
+	_, _, room := m.charge(m.designOutdoor+m.overOutdoor, m.designOutdoor, x)
+	return x.lost <= m.reserve/2 && room <= 0.1
 }
 
 // Spare is what the receiver holds beyond what runs, as a share of the whole charge, and
