@@ -65,12 +65,15 @@ func (p *planner) found(f *fault) bool {
 	}
 	for i := range looks {
 		l := &looks[i]
-		if l.chance(f) >= likely && (p.k.answers[l.code] || slices.Contains(p.k.hints, l.code)) {
+		if l.chance(f) >= likely && p.k.seen(l.code) {
 			return true
 		}
 	}
 	return false
 }
+
+// seen says that a look found what it is after, or that it was seen without being asked for.
+func (k *known) seen(look string) bool { return k.answers[look] || slices.Contains(k.hints, look) }
 
 // proved says that a look found a fault that is after that very one.
 func (k *known) proved(f *fault) bool {
@@ -88,17 +91,19 @@ func (p *planner) bulb() {
 }
 
 // sights are what a look finds that is put right whatever else is the matter, by the look, with
-// the fault that it is; ice is seen to by itself.
+// the fault that it is; ice is seen to by itself. What keeps a coil from its air is put right
+// before any refrigerant is moved.
 var sights = []struct {
 	look, fault string
 	step        fact.Code
+	coil        bool
 }{
-	{"cold-condenser-dirt", "cold-condenser-dirty", "step.cold-seen-dirt"},
-	{"cold-condenser-fan-stands", "cold-condenser-fan", "step.cold-seen-condenser-fan"},
-	{"cold-evaporator-fans", "cold-evaporator-fan", "step.cold-seen-fan"},
-	{"cold-door-leaks", "cold-door", "step.cold-seen-door"},
-	{"cold-bulb-off", "cold-bulb-loose", "step.cold-seen-bulb"},
-	{"cold-defrost-by-clock", defrostHeats, "step.cold-seen-termination"},
+	{"cold-condenser-dirt", "cold-condenser-dirty", "step.cold-seen-dirt", true},
+	{"cold-condenser-fan-stands", "cold-condenser-fan", "step.cold-seen-condenser-fan", true},
+	{"cold-evaporator-fans", "cold-evaporator-fan", "step.cold-seen-fan", true},
+	{"cold-door-leaks", "cold-door", "step.cold-seen-door", false},
+	{"cold-bulb-off", "cold-bulb-loose", "step.cold-seen-bulb", false},
+	{"cold-defrost-by-clock", defrostHeats, "step.cold-seen-termination", false},
 }
 
 // inSight are the steps of sights.
@@ -146,7 +151,7 @@ func (p *planner) slowLookLast() {
 // denied says that a look was after one fault of several and did not find it, or that this machine
 // cannot have it.
 func (p *planner) denied(r *ranked, f int) bool {
-	if len(r.faults) == 1 || p.found(&faults[f]) {
+	if len(r.faults) == 1 || p.k.proved(&faults[f]) {
 		return false
 	}
 	for i := range looks {

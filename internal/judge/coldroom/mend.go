@@ -10,10 +10,9 @@ import (
 // putRight adds what was seen and no step of the plan is for yet.
 func (p *planner) putRight() {
 	for _, s := range sights {
-		seen := p.k.answers[s.look] || slices.Contains(p.k.hints, s.look)
 		of := slices.IndexFunc(faults, func(f fault) bool { return f.code == s.fault })
 		mends := []fact.Code{fact.Code("mend." + s.fault), fact.Code("mend." + faults[of].cause)}
-		if seen && !p.has(mends...) {
+		if p.k.seen(s.look) && !p.has(mends...) {
 			p.add(s.step)
 		}
 	}
@@ -36,7 +35,7 @@ func (p *planner) oil() {
 func (p *planner) mends(low float64, waits bool) {
 	for i := range p.ranking {
 		r := &p.ranking[i]
-		if r.code == sound || r.chance < worth || r.chance < p.b.cause(sound) ||
+		if r.code == sound || r.chance < worth || p.ratherSound(r) ||
 			low >= likely && (r.chance < likely || p.ofCharge(r)) {
 			continue
 		}
@@ -56,6 +55,14 @@ func (p *planner) mends(low float64, waits bool) {
 			p.mend(r)
 		}
 	}
+}
+
+// ratherSound says that nothing wrong is likelier than a cause: it is left alone then, but for what
+// can be put right from outside where nothing wrong is not likely either.
+func (p *planner) ratherSound(r *ranked) bool {
+	whole := p.b.cause(sound)
+	return r.chance < whole &&
+		(whole >= likely || p.ofCharge(r) || faults[r.faults[0]].opens)
 }
 
 // mend puts a cause right, by the name of its fault where one is likeliest by far. What a look of

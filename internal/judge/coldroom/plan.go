@@ -145,7 +145,8 @@ func (p *planner) byBelief() {
 	p.putRight()
 	p.oilMarks()
 	asks := p.looks != nil || p.has(inSight...) ||
-		p.has("step.read", "step.cold-too-cold", "step.find-leak")
+		p.has("step.read", "step.cold-too-cold", "step.find-leak") ||
+		slices.ContainsFunc(p.steps, func(s modes.Step) bool { return s.Cause != "" })
 	if top.code == sound && !asks && low < likely && !stopped {
 		if !p.has("step.cold-drain") {
 			p.add("step.cold-leave")
@@ -168,8 +169,14 @@ func (p *planner) byBelief() {
 	p.watch()
 }
 
-// beside says that something is likely that is put right before any refrigerant is moved.
+// beside says that something was seen, or is likely, that is put right before any refrigerant is
+// moved.
 func (p *planner) beside() bool {
+	for i := range sights {
+		if s := &sights[i]; s.coil && p.c.Moved == 0 && p.k.seen(s.look) {
+			return true
+		}
+	}
 	return slices.ContainsFunc(p.ranking, func(r ranked) bool {
 		return r.chance >= likely && r.code != sound && !p.ofCharge(&r)
 	})
