@@ -76,19 +76,24 @@ func (p *planner) markLevel() {
 }
 
 // gasProved says that a machine has a gas in it, by the pressure at which it stands. Where nobody
-// read that yet, it is asked for: no charge is thrown away on what else makes a head high.
+// read that yet, it is asked for: no charge is thrown away on what else makes a head high. Where it
+// stands as it should, and it is gas all the same or too much, all of it is weighed in anew, which
+// puts right either.
 func (p *planner) gasProved(r *ranked) bool {
-	if r.code != gas || r.chance < likely || p.asked != nil || p.beside() {
+	if r.code != gas || p.asked != nil || p.beside() {
 		return false
 	}
 	const code = "cold-standing"
 	proved, answered := p.k.answers[code]
-	if at := slices.IndexFunc(looks, func(l look) bool { return l.code == code }); !answered {
+	if much := p.b.cause(overcharge); answered {
+		return proved && r.chance >= likely || much < likely && much+r.chance >= sure
+	}
+	if at := slices.IndexFunc(looks, func(l look) bool { return l.code == code }); r.chance >= likely {
 		a := p.b.ask(&looks[at])
 		p.asked, p.hold = &a, fact.New("charge.look-first")
 		p.askFor(a.look)
 	}
-	return proved
+	return false
 }
 
 // holdsTooMuch says that nothing but too much refrigerant is likely in a machine that stands for
