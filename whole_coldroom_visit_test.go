@@ -19,6 +19,8 @@ type coldVisit struct {
 	rng   *rand.Rand
 	at    time.Duration
 	done  tasks
+	// fallsNoMore says that the head did not fall as refrigerant came out.
+	fallsNoMore bool
 }
 
 func newColdVisit(b *bench.Visit, rng *rand.Rand) *coldVisit {
@@ -74,20 +76,26 @@ func (v *coldVisit) act(a *Assessment) bool {
 	return v.anew("cold-evaporator")
 }
 
-// looks answers a look, or searches for the leak, which is there to find where oil marks it.
+// looksFor are the looks that a step asks for without being one: a compressor is proved to leak
+// before it is condemned, and ice has a reason.
+var looksFor = map[fact.Code][]string{
+	"mend.cold-compressor":         {"cold-pump-down"},
+	"mend.cold-compressor-valves":  {"cold-pump-down"},
+	"mend.cold-compressor-stopped": {"cold-pump-down"},
+	"step.cold-why-iced":           {"cold-evaporator-fans", "cold-defrost-works", "cold-door-leaks"},
+}
+
+// looks answers a look, or the next of those that a step asks for.
 func (v *coldVisit) looks(s *Step) bool {
-	look := s.Look
-	switch s.Do.Code { // a compressor is proved to leak before it is condemned
-	case "mend.cold-compressor", "mend.cold-compressor-valves", "mend.cold-compressor-stopped":
-		look = "cold-pump-down"
+	for _, look := range append(looksFor[s.Do.Code], s.Look) {
+		is := func(c Check) bool { return c.Look == look }
+		if look != "" && !slices.ContainsFunc(v.visit.Checks, is) {
+			v.done.looks++
+			writeDown(&v.visit, look, v.bench.Look(look))
+			return true
+		}
 	}
-	is := func(c Check) bool { return c.Look == look }
-	if look == "" || slices.ContainsFunc(v.visit.Checks, is) {
-		return false
-	}
-	v.done.looks++
-	writeDown(&v.visit, look, v.bench.Look(look))
-	return true
+	return false
 }
 
 func (v *coldVisit) reads(s *Step) bool {
@@ -158,15 +166,16 @@ func (v *coldVisit) sees(s *Step) bool {
 	return v.anew(by.cause)
 }
 
-// doses moves what the plan says, and sees the glass and the level again.
+// doses moves what the plan says, with an eye on glass, level and head; false where the plan says
+// no more, or to take out what lets the head fall no more.
 func (v *coldVisit) doses(s *Step) bool {
 	amount, ok := s.Do.Value("mass")
 	mass, _ := amount.Of.(quantity.Mass)
-	if !s.Moves || !ok {
+	if !s.Moves || !ok || !s.Adds && v.fallsNoMore {
 		return false
 	}
 	v.done.doses++
-	off := v.bench.ChargeError()
+	off, head := v.bench.ChargeError(), v.bench.Liquid.Value
 	if s.Adds && off > 0.1 || !s.Adds && off < -0.1 {
 		v.done.wrongWay++
 	}
@@ -181,10 +190,12 @@ func (v *coldVisit) doses(s *Step) bool {
 		return false
 	}
 	v.note()
-	for _, look := range []string{"cold-glass", "cold-receiver-low"} {
-		is := func(c Check) bool { return c.Look == look }
-		if slices.ContainsFunc(v.visit.Checks, is) {
-			writeDown(&v.visit, look, v.bench.Look(look))
+	v.fallsNoMore = !s.Adds && v.bench.Liquid.Value > head-quantity.PSIG(1)
+	level, full := v.bench.Spare()
+	sees := map[string]bool{"cold-glass": level < 0, "cold-receiver-low": level < full/2}
+	for i := range v.visit.Checks {
+		if found, ok := sees[v.visit.Checks[i].Look]; ok {
+			v.visit.Checks[i].Found = found
 		}
 	}
 	return true
