@@ -1,0 +1,108 @@
+package heatpump
+
+import (
+	"strings"
+
+	"github.com/satline/satline/charge"
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// ways are what is done about the conditions that spoil the readings of a machine that heats.
+var ways = map[string]fact.Code{
+	"panels-off": "step.panels-on", "run-short": "step.run-on", "just-moved": "step.wait",
+}
+
+func (p *planner) spoiled() bool {
+	for _, o := range p.c.Spoils {
+		way, ours := ways[o.Code]
+		if !ours || p.has("step.stop") && way != "step.panels-on" {
+			continue
+		}
+		if p.why.IsZero() {
+			p.why = o.Says
+		}
+		p.add(modes.Do(way, modes.WaitOf(o.Says)...).Because(o.Says))
+	}
+	if p.why.IsZero() {
+		return false
+	}
+	p.blind = true
+	p.dirt()
+	p.thaw()
+	p.add(modes.Do("step.read-again"))
+	return true
+}
+
+// notHeating: a supply colder than the room is a defrost, or a machine in cooling.
+func (p *planner) notHeating() bool {
+	s, r := p.c.SupplyDryBulb, p.c.ReturnDryBulb
+	const colder = quantity.TemperatureDelta(4 / 1.8)
+	if s == nil || r == nil || r.Value.Sub(s.Value) < colder {
+		return false
+	}
+	p.why = fact.New("charge.heating-cold-supply",
+		fact.Amount("supply", s.Value), fact.Amount("return", r.Value))
+	p.blind = true
+	p.add(modes.Do("step.heating-defrosting").Because(p.why), modes.Do("step.read-again"))
+	return true
+}
+
+func (p *planner) readFirst() {
+	var missing fact.Terms
+	for _, f := range []struct {
+		name string
+		has  bool
+	}{
+		{"suctionPressure", p.c.SuctionPressure != nil}, {"suctionLine", p.c.SuctionLine != nil},
+		{"liquidPressure", p.c.LiquidPressure != nil}, {"liquidLine", p.c.LiquidLine != nil},
+		{"outdoorDryBulb", p.c.OutdoorDryBulb != nil}, {"returnDryBulb", p.c.ReturnDryBulb != nil},
+		{"supplyDryBulb", p.c.SupplyDryBulb != nil},
+	} {
+		circuit := strings.HasPrefix(f.name, "suction") || strings.HasPrefix(f.name, "liquid")
+		if !f.has && !(circuit && p.c.NoLiquidPort) {
+			missing = append(missing, fact.Term("reading."+f.name))
+			p.j.Charge.Missing = append(p.j.Charge.Missing, f.name)
+		}
+	}
+	p.why = fact.New("charge.heating-few")
+	p.eyesFirst()
+	if p.c.Running == 0 {
+		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
+	}
+	if len(missing) > 0 {
+		p.add(modes.Do("step.read", fact.Of("readings", missing)))
+		return
+	}
+	p.add(modes.Do("step.makers-chart", fact.Of("mode", fact.Term("mode.heating"))))
+}
+
+// eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.
+func (p *planner) eyesFirst() {
+	for _, code := range []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"} {
+		p.askFor(code)
+	}
+}
+
+// dirt and ice that were seen are cleared; there is nothing to find out about them.
+func (p *planner) dirt() {
+	if !p.has("step.stop") {
+		p.thaw()
+	}
+	if p.c.Seen.FilterDirty {
+		p.add(modes.Do("step.clean-filter"))
+	}
+	if p.c.Seen.OutdoorCoilDirty {
+		p.add(modes.Do("step.clean-outdoor"))
+	}
+}
+
+// thaw melts the ice that stays on the outdoor coil, which the machine itself does as a rule.
+func (p *planner) thaw() {
+	if p.c.Seen.CoilIced && !p.has("step.heating-thaw") {
+		thaw := modes.Do("step.heating-thaw")
+		thaw.Effect = modes.Effect{Running: true}
+		p.add(thaw)
+	}
+}

@@ -1,0 +1,61 @@
+package heatpump
+
+import (
+	"slices"
+
+	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity/fact"
+)
+
+// secures is what is looked at, with the machine stopped, about a danger; in heating the head
+// is a matter of the indoor air.
+var secures = map[string]struct {
+	step        fact.Code
+	look, cause string
+}{
+	"condensing-highest": {"step.heating-indoor-air", "indoor-air-path", lowIndoorAir},
+	"suction-in-vacuum":  {step: "step.open-valves"},
+	"current-highest":    {step: "step.voltage"},
+}
+
+func (p *planner) secure() {
+	for _, d := range p.j.Dangers {
+		if !d.Stops {
+			continue
+		}
+		p.add(modes.Do("step.stop").Because(d.Says))
+		switch by := secures[d.Code]; {
+		case by.step == "":
+		case by.look == "":
+			p.add(modes.Do(by.step))
+		case !answered(p.c, by.look):
+			step := modes.Do(by.step)
+			step.Look, p.secured = by.look, by.cause
+			p.add(step)
+		}
+		return
+	}
+	for _, d := range p.j.Dangers {
+		if d.Code == "floodback" || d.Code == "slugging" {
+			p.add(modes.Do("step.feel-compressor").Because(d.Says))
+			return
+		}
+	}
+}
+
+// liquidReturns asks what lets liquid come back, where it does, and reports whether it does: such a
+// machine is not left as it is.
+func (p *planner) liquidReturns() bool {
+	if !slices.ContainsFunc(p.j.Dangers, func(d modes.Danger) bool {
+		return d.Code == "floodback" || d.Code == "slugging"
+	}) {
+		return false
+	}
+	p.askFor("check-valves")
+	p.askFor("valve-bulb")
+	if p.c.Complaint == "noise" {
+		p.add(modes.Do(modes.FindNoise))
+	}
+	p.chargeStays()
+	return true
+}
