@@ -209,17 +209,22 @@ func dischargeAbove(limit quantity.Temperature) func(*Compressor) (any, bool) {
 	}
 }
 
-// condensingFar: above a limit of its own, or so far over the air that carries the heat off.
+// condensingFar: above the most that switches let it be, so far over the air that carries the
+// heat off, or above a limit that a hot day alone does not bring a sound machine to.
 func condensingFar(
-	limit quantity.Temperature, over quantity.TemperatureDelta,
+	limit, most quantity.Temperature, over quantity.TemperatureDelta,
 ) func(*Compressor) (any, bool) {
 	return func(c *Compressor) (any, bool) {
 		if c.Condensing == nil {
 			return nil, false
 		}
-		far := c.Outdoor != nil &&
-			c.Condensing.Value.Sub(max(c.Outdoor.Value, heldAgainst)) > over
-		return c.Condensing.Value, c.Condensing.Value > limit.Add(told) || far
+		at := c.Condensing.Value
+		if c.Outdoor == nil {
+			return at, at > limit.Add(told)
+		}
+		above := at.Sub(max(c.Outdoor.Value, heldAgainst))
+		return at, above > over || at > limit.Add(told) && above > soundOver ||
+			at > most.Add(told)
 	}
 }
 

@@ -38,6 +38,13 @@ func codes(risks []Risk) string {
 
 func TestRisks(t *testing.T) {
 	low := df(1)
+	hot := func(condensing float64, outdoor *quantity.Uncertain[quantity.Temperature]) func(
+		*Compressor,
+	) {
+		return func(c *Compressor) {
+			c.Condensing, c.Outdoor, c.DischargeLine = at(condensing), outdoor, nil
+		}
+	}
 	for _, c := range []struct {
 		want   string
 		change func(*Compressor)
@@ -55,6 +62,13 @@ func TestRisks(t *testing.T) {
 		{"condensing-highest", func(c *Compressor) { c.Outdoor = at(62) }}, // no fan
 		{"condensing-high", func(c *Compressor) { c.Outdoor = at(70) }},
 		{"", func(c *Compressor) { c.Outdoor = at(80) }},
+		// The hottest days.
+		{"", hot(134, at(112))},
+		{"condensing-high", hot(138, at(112))},
+		{"condensing-high", hot(141, at(118))},
+		{"condensing-highest", hot(141, at(112))},
+		{"condensing-highest", hot(146, at(122))},
+		{"condensing-highest", hot(141, nil)},
 		// A head-pressure control, in the cold.
 		{"", func(c *Compressor) { c.Condensing, c.Outdoor = at(98), at(20) }},
 		{"condensing-highest", func(c *Compressor) { c.Condensing, c.Outdoor = at(112), at(20) }},

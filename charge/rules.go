@@ -304,19 +304,21 @@ var (
 	coldEvaporating      = quantity.Fahrenheit(32)
 	coldestEvaporating   = quantity.Fahrenheit(25)
 
-	// Condensing temperatures that no sound machine has in weather for cooling: makers'
-	// tables of normal pressures end near 130 °F at 115 °F outdoors, and high-pressure
-	// switches open near 145 to 155 °F.
-	highestCondensing = quantity.Fahrenheit(140)
+	// Condensing temperatures that no sound machine has in weather for cooling, but on the
+	// hottest days: makers' tables of normal pressures end near 130 °F at 115 °F outdoors, and
+	// high-pressure switches open near 145 to 155 °F, from cutOut on.
 	highCondensing    = quantity.Fahrenheit(130)
+	highestCondensing = quantity.Fahrenheit(140)
+	cutOut            = quantity.Fahrenheit(145)
 )
 
-// How far condensing stands over the outdoor air at most: sound machines run 10 to 30 °F over.
-// In colder air than heldAgainst a head-pressure control holds it up where that air would have it
-// (common practice, no source).
+// How far condensing stands over the outdoor air at most: sound machines run 10 to 30 °F over,
+// and on the hottest days up to soundOver. In colder air than heldAgainst a head-pressure control
+// holds it up where that air would have it (common practice, no source).
 const (
 	highestOver = quantity.TemperatureDelta(45 / 1.8)
 	highOver    = quantity.TemperatureDelta(35 / 1.8)
+	soundOver   = quantity.TemperatureDelta(25 / 1.8)
 	heldAgainst = quantity.Temperature((65 + 459.67) / 1.8)
 )
 
@@ -362,12 +364,12 @@ var (
 	}
 	condensingHighest = hazard{
 		code: "condensing-highest", grave: true, stops: true, limit: highestCondensing,
-		source: practice, holds: condensingFar(highestCondensing, highestOver),
+		source: practice, holds: condensingFar(highestCondensing, cutOut, highestOver),
 		replaces: "condensing-high",
 	}
 	condensingHigh = hazard{
 		code: "condensing-high", limit: highCondensing,
-		source: practice, cooling: true, holds: condensingFar(highCondensing, highOver),
+		source: practice, cooling: true, holds: condensingFar(highCondensing, highestCondensing, highOver),
 	}
 	currentHighest = hazard{
 		code: "current-highest", grave: true, stops: true, limit: overload,

@@ -8,13 +8,16 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-const suctionInVacuum = "suction-in-vacuum"
+const (
+	suctionInVacuum = "suction-in-vacuum"
+	headHighest     = "condensing-highest"
+)
 
 // shared are the dangers by the limits of package charge that hold for every compressor; the
 // others are limits of machines that cool rooms.
 var shared = []string{
-	suctionInVacuum, "discharge-hottest", "discharge-hot", "current-highest", "current-high",
-	"floodback", "slugging",
+	headHighest, "condensing-high", suctionInVacuum, "discharge-hottest", "discharge-hot",
+	"current-highest", "current-high", "floodback", "slugging",
 }
 
 // bySuction are those of shared that the suction gauge shows.
@@ -23,21 +26,16 @@ var bySuction = []string{suctionInVacuum, "floodback", "slugging"}
 // Limits of cold rooms, common practice without a source. A compressor that is cooled by its
 // suction gas wants it below suctionWarm, but for a small one behind a tube that is soldered to
 // the suction line; one that gets it with less than leastSuperheat is near to liquid; one stage
-// does not compress further than ratioHighest. How far condensing stands over its air counts
-// where it is high by itself alone: in the cold a control holds it up.
+// does not compress further than ratioHighest.
 const (
-	leastSuperheat    = quantity.TemperatureDelta(8 / 1.8)
-	suctionWarm       = quantity.Temperature((65 + 459.67) / 1.8)
-	ratioHighest      = 14.0
-	highestCondensing = quantity.Temperature((140 + 459.67) / 1.8)
-	highCondensing    = quantity.Temperature((130 + 459.67) / 1.8)
-	highestOver       = quantity.TemperatureDelta(45 / 1.8)
+	leastSuperheat = quantity.TemperatureDelta(8 / 1.8)
+	suctionWarm    = quantity.Temperature((65 + 459.67) / 1.8)
+	ratioHighest   = 14.0
 )
 
 // dangersOf are the dangers to the food and to the compressor, the food first.
 func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 	out := foodDangers(c, k)
-	food := len(out)
 	for _, d := range modes.Distinct(c.Dangers, nil) {
 		if !d.Meter && !slices.Contains(shared, d.Code) ||
 			d.Code == suctionInVacuum && !k.vacuum ||
@@ -48,11 +46,6 @@ func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 	}
 	if swapped(c) {
 		return out
-	}
-	if d, ok := headDanger(c); ok && d.Grave {
-		out = slices.Insert(out, food, d)
-	} else if ok {
-		out = append(out, d)
 	}
 	practice := fact.Source{Standing: fact.CommonPractice}
 	told := func(code string) bool {
@@ -90,21 +83,6 @@ func foodDangers(c *modes.Case, k *known) []modes.Danger {
 		code = "cold-frozen-food"
 	}
 	return []modes.Danger{danger(code, true, limit.Source, t.Value, limit.At)}
-}
-
-// headDanger is a head that no sound machine has on any day.
-func headDanger(c *modes.Case) (modes.Danger, bool) {
-	t := c.CondensingDew
-	if t == nil || t.Value <= highCondensing {
-		return modes.Danger{}, false
-	}
-	d := modes.Danger{Code: "condensing-high", Source: fact.Source{Standing: fact.CommonPractice}}
-	over := c.OutdoorDryBulb != nil && t.Value.Sub(c.OutdoorDryBulb.Value) > highestOver
-	if t.Value > highestCondensing || over {
-		d.Code, d.Grave, d.Stops = "condensing-highest", true, true
-	}
-	d.Says = fact.New(fact.Code("danger."+d.Code), fact.Amount("figure", t.Value))
-	return d, true
 }
 
 func danger[T quantity.Quantity](

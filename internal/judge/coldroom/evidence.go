@@ -47,10 +47,10 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	k.readings(c, at)
 	k.runsOn(c.Room.Setpoint != nil)
 	k.sights(c)
-	k.vacuum = !runsInVacuum(c, k) && slices.ContainsFunc(
-		c.Dangers, func(d modes.Danger) bool { return d.Code == suctionInVacuum },
-	)
-	k.hottest = c.CondensingDew != nil && c.CondensingDew.Value > highestCondensing
+	warns := func(code string) bool {
+		return slices.ContainsFunc(c.Dangers, func(d modes.Danger) bool { return d.Code == code })
+	}
+	k.vacuum, k.hottest = !runsInVacuum(c, k) && warns(suctionInVacuum), warns(headHighest)
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}
