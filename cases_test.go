@@ -235,10 +235,7 @@ var cases = []struct {
 		name: "looked-and-iced", first: []string{"step.thaw", "step.why-froze"},
 		never: []string{"look.indoor-ice"},
 	},
-	{
-		name: "sound-and-head-high", danger: "condensing-high",
-		first: []string{"look.outdoor-coil"}, never: []string{"step.leave"},
-	},
+	{name: "sound-on-the-hottest-day", first: []string{"step.leave"}, never: []string{"step.stop"}},
 	{
 		name:  "froze-last-night",
 		first: []string{"look.indoor-air-path"},
