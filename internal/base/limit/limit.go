@@ -33,12 +33,12 @@ func Reading[T quantity.Quantity](
 	if err := Within(name, u.Value, low, high, advice); err != nil {
 		return err
 	}
-	return Std(name, u, float64(high-low))
+	return std(name, u, float64(high-low))
 }
 
-// Std returns a *quantity.RangeError unless the standard uncertainty of u lies from zero to most,
+// std returns a *quantity.RangeError unless the standard uncertainty of u lies from zero to most,
 // in the SI unit.
-func Std[T quantity.Quantity](name string, u quantity.Uncertain[T], most float64) error {
+func std[T quantity.Quantity](name string, u quantity.Uncertain[T], most float64) error {
 	if u.Std >= 0 && u.Std <= most {
 		return nil
 	}

@@ -8,9 +8,9 @@ package thin
 
 import "time"
 
-// Width of a slot. A valve swings in 45 s to some minutes: four readings to a cycle
+// width of a slot. A valve swings in 45 s to some minutes: four readings to a cycle
 // and more are left.
-const Width = 10 * time.Second
+const width = 10 * time.Second
 
 // Kept is how many slots a judgement of steadiness looks back: half an hour of
 // gauges that send every second, three hours of somebody who writes every minute.
@@ -18,8 +18,8 @@ const Kept = 180
 
 // Slot returns the number of the slot that a time lies in.
 func Slot(at time.Duration) int64 {
-	n := int64(at / Width)
-	if at%Width < 0 {
+	n := int64(at / width)
+	if at%width < 0 {
 		n--
 	}
 	return n

@@ -39,8 +39,8 @@ func TestThinnedStays(t *testing.T) {
 		var c, clock Clock
 		low, high := math.Inf(1), math.Inf(-1)
 		for range rapid.IntRange(1, 40).Draw(t, "n") {
-			at := time.Duration(slot)*Width +
-				time.Duration(rapid.Int64Range(0, int64(Width)-1).Draw(t, "at"))
+			at := time.Duration(slot)*width +
+				time.Duration(rapid.Int64Range(0, int64(width)-1).Draw(t, "at"))
 			if Slot(at) != slot {
 				t.Fatalf("%v in slot %d, want %d", at, Slot(at), slot)
 			}

@@ -35,7 +35,7 @@ func (l *Lettering) Heading(p Page, x vg.Length, title, shown string) {
 		style.YAlign = text.YTop
 		l.Canvas.FillText(
 			style, vg.Point{X: x, Y: vg.Points(p.Height - headingTop - down)},
-			Fit(style, word, room),
+			fit(style, word, room),
 		)
 	}
 	write(Writing(Title, Ink, true), title, 0)

@@ -76,8 +76,8 @@ func (b Box) Meets(o Box) bool {
 	return true
 }
 
-// Within reports whether the whole box lies in r.
-func (b Box) Within(r vg.Rectangle) bool {
+// within reports whether the whole box lies in r.
+func (b Box) within(r vg.Rectangle) bool {
 	for _, c := range b.corners() {
 		if c.X < r.Min.X || c.X > r.Max.X || c.Y < r.Min.Y || c.Y > r.Max.Y {
 			return false
@@ -170,7 +170,7 @@ func (l *Lettering) WriteAlong(
 			continue
 		}
 		b := BoxOf(s, word, at, upright(angle))
-		if b.Within(bounds) && l.Free(b) {
+		if b.within(bounds) && l.Free(b) {
 			l.Write(s, word, b, ground)
 			return true
 		}
@@ -207,7 +207,7 @@ func (l *Lettering) Place(
 			b.Center.X += vg.Length(cos) * (reach + b.Width/2)
 			b.Center.Y += vg.Length(sin) * (reach + b.Height/2)
 			cost := 3*float64(ring) + 0.1*float64(i) + 10*float64(l.meetings(b))
-			if !b.Within(bounds) {
+			if !b.within(bounds) {
 				cost += 100
 			}
 			g, across := ground(b)

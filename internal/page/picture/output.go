@@ -17,7 +17,7 @@ import (
 // was laid out with and others of the same width after them, and carries a title
 // and a description for who listens to it.
 func SVG(w io.Writer, page Page, title, description string, paint func(draw.Canvas)) error {
-	if err := page.Check(); err != nil {
+	if err := page.check(); err != nil {
 		return err
 	}
 	canvas := vgsvg.NewWith(vgsvg.UseWH(vg.Points(page.Width), vg.Points(page.Height)))
@@ -53,7 +53,7 @@ const (
 
 // PNG writes what paint draws as an image of dpi pixels per inch.
 func PNG(w io.Writer, page Page, dpi int, paint func(draw.Canvas)) error {
-	if err := page.Check(); err != nil {
+	if err := page.check(); err != nil {
 		return err
 	}
 	perPoint := float64(dpi) / 72

@@ -21,8 +21,8 @@ const (
 	maxSide = 4000
 )
 
-// Check returns a *quantity.RangeError for a page that cannot be drawn.
-func (p Page) Check() error {
+// check returns a *quantity.RangeError for a page that cannot be drawn.
+func (p Page) check() error {
 	for _, side := range []struct {
 		name  string
 		value float64

@@ -62,7 +62,7 @@ func TestPlace(t *testing.T) {
 	var placed []Placed
 	for range 6 {
 		p, ok := l.Place(Writing(Normal, Ink, false), "word", at, 4, true, bounds, plain)
-		if !ok || !p.Box.Within(bounds) {
+		if !ok || !p.Box.within(bounds) {
 			t.Fatalf("%v %+v", ok, p.Box)
 		}
 		for _, q := range placed {
@@ -109,7 +109,7 @@ func TestWords(t *testing.T) {
 		}
 	}
 	style := Writing(Normal, Ink, false)
-	if got := Fit(style, "a long word", style.Width("a long")); got == "a long word" ||
+	if got := fit(style, "a long word", style.Width("a long")); got == "a long word" ||
 		style.Width(got) > style.Width("a long") {
 		t.Errorf("%q", got)
 	}

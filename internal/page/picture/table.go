@@ -45,7 +45,7 @@ func Table[S any](l *Lettering, place TablePlace, columns []Column[S], rows []Ro
 		y := units - vg.Points(RowHeight)*vg.Length(i+1) - vg.Points(1)
 		rule := y + vg.Points(RowHeight-2.5)
 		l.Canvas.StrokeLine2(Stroke(GridMajor, 0.6), place.Left, rule, x(len(columns)-1), rule)
-		l.Canvas.FillText(name, vg.Point{X: place.Left, Y: y}, Fit(name, row.Name, place.Room))
+		l.Canvas.FillText(name, vg.Point{X: place.Left, Y: y}, fit(name, row.Name, place.Room))
 		for j, c := range columns {
 			l.Canvas.FillText(figure, vg.Point{X: x(j), Y: y}, c.Value(row.State))
 		}

@@ -42,8 +42,8 @@ func Number(b *words.Book, v float64, digits int) string {
 	return s
 }
 
-// Fit shortens a word to a width.
-func Fit(style text.Style, word string, width vg.Length) string {
+// fit shortens a word to a width.
+func fit(style text.Style, word string, width vg.Length) string {
 	if style.Width(word) <= width {
 		return word
 	}
