@@ -50,12 +50,12 @@ func (m Measurement) At(settled quantity.Uncertain[quantity.TemperatureDelta]) M
 }
 
 // LiquidReturning reports whether a superheat is so small that the suction line
-// may carry liquid: not above twice its standard uncertainty (95 %), and never
-// above 2 °F, however good the instruments. A wet suction line reads within a
-// degree of saturation, above it as often as below.
+// may carry liquid: not above twice its standard uncertainty (95 %), which counts
+// as 2 °F at least, however good the instruments, and as 5 °F at most. A wet suction
+// line reads within a degree of saturation, above it as often as below.
 func (m Measurement) LiquidReturning() bool {
-	return m.Method == Superheat &&
-		float64(m.Value.Value) <= max(coverage*m.Value.Std, float64(wetLine.value))
+	doubt := min(quantity.TemperatureDelta(coverage*m.Value.Std), leastSuperheat)
+	return m.Method == Superheat && m.Value.Value <= max(doubt, wetLine.value)
 }
 
 func clampOf(m Method) string {

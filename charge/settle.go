@@ -30,6 +30,7 @@ const (
 	hampelLimit    = 4.0   // robust standard deviations that make a spike
 	mostSpikes     = 0.1   // share of readings; what comes oftener is no freak,
 	fewestSpikes   = 3.0   // in a log that is not very short
+	swings         = 3     // neighbors half as far to one side, or more: no freak
 	latestSeconds  = 30.0  // of a value on the move that are called its last readings
 )
 
@@ -360,7 +361,7 @@ func count(yes bool) (n int) {
 // withoutSpikes leaves out readings far from the median of their neighbors, by
 // the identifier of Hampel (1974): more than four robust standard deviations.
 // What differs by less than within is never a spike, what comes again and again
-// is none, and two at the end are a change and no freak.
+// is none, nor what swings with its neighbors, and two at the end are a change.
 func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int) {
 	n := len(y)
 	if n <= hampelHalf {
@@ -382,12 +383,13 @@ func withoutSpikes(t, y []float64, within float64) (tt, yy []float64, spikes int
 		if off <= within {
 			continue
 		}
-		s := spread[:len(w)]
+		s, alike := spread[:len(w)], 0
 		for k, v := range w {
 			s[k] = math.Abs(v - center)
+			alike += count((v-center)*(y[i]-center) > off*off/2)
 		}
 		const robust = 1.4826 // MAD of a normal distribution to its standard deviation
-		freak[i] = off > hampelLimit*robust*median(s)
+		freak[i] = alike < swings && off > hampelLimit*robust*median(s)
 	}
 	if freak[n-1] && freak[n-2] {
 		for i := n - 1; i >= 0 && freak[i]; i-- {
