@@ -530,6 +530,51 @@ var cases = []struct {
 	},
 	{name: "drain-found", first: []string{"mend.drain*"}, never: []string{"step.read-again"}},
 	{
+		// Sound machines condense so high in such air.
+		name: "heat-wave", calm: "condensing-highest", danger: "condensing-high",
+		first: []string{"look.outdoor-coil"},
+	},
+	{name: "heat-wave-cold-room", calm: "condensing-highest", danger: "condensing-high"},
+	{
+		// A control holds the head: it is as high as it should be, whatever it is outdoors.
+		name: "cold-day-fan-cycles", calm: "condensing-highest",
+		first: []string{"step.hold-fan"}, never: []string{"mend.*", "look.outdoor-coil"},
+	},
+	{
+		name: "cold-day-head-held", calm: "condensing-highest",
+		first: []string{"step.warmer-day"}, never: []string{"mend.*", "look.outdoor-coil"},
+	},
+	{
+		// The weather hides what a charge is off by, and nothing else.
+		name: "cold-day-empty", cause: "next-to-empty",
+		first: []string{"step.find-leak", "step.recover-rest", "step.mend-leak"},
+		never: []string{"step.warmer-day", "step.add*"},
+	},
+	{
+		name: "cold-day-not-pumping", cause: "not-pumping",
+		first: []string{"mend.not-pumping"}, never: []string{"step.warmer-day"},
+	},
+	{
+		name: "cold-day-filter", cause: "low-indoor-airflow",
+		first: []string{"look.indoor-ice", "mend.filter"}, never: []string{"step.warmer-day"},
+	},
+	{
+		name: "cold-day-short", outcome: ChargeNotJudged,
+		first: []string{"step.find-leak"}, never: []string{"step.add*"},
+	},
+	{
+		name: "hunts-by-the-minute", danger: "slugging", calm: "floodback",
+		first: []string{"step.feel-compressor", "step.valve-hunts"},
+	},
+	{
+		name: "wet-bulb-digits-swapped", outcome: ChargeNotJudged,
+		first: []string{"doubt.return-drier-than-dry.mend"}, never: []string{"mend.*"},
+	},
+	{
+		name: "no-pressure-reversing", cause: "not-pumping",
+		first: []string{"mend.valve-before-compressor"},
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",

@@ -4,9 +4,11 @@ import (
 	"math"
 	"slices"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -21,6 +23,9 @@ type belief struct {
 func believe(c *modes.Case) *belief {
 	evidence := c.Evidence
 	evidence.Response = responseOf(c)
+	if slices.ContainsFunc(c.Spoils, holdsHead(c)) {
+		evidence.OutdoorDryBulb = nil // the condenser does not feel it
+	}
 	b := &belief{diagnose.Infer(evidence), c}
 	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
 		// The models of comfort cooling know no such machine; but that the readings suit
@@ -33,6 +38,29 @@ func believe(c *modes.Case) *belief {
 		l[0], l[1] = l[1], l[0]
 	}
 	return b
+}
+
+// holdsHead finds a control that keeps condensing warm in the cold: by what was told, or, since
+// nobody asks for it, where condensing is farther over the air than cold air leaves it but at a
+// failed fan, and no higher than controls hold it. Common practice, no source.
+func holdsHead(c *modes.Case) func(charge.Obstacle) bool {
+	const over, held = quantity.TemperatureDelta(30 / 1.8), quantity.Temperature((115 + 459.67) / 1.8)
+	return func(o charge.Obstacle) bool {
+		t, air := c.CondensingDew, c.OutdoorDryBulb
+		return o.Code == "condenser-fan-cycling" || o.Code == outdoorCold && t != nil &&
+			air != nil && t.Value < held && t.Value.Sub(air.Value) > over
+	}
+}
+
+const outdoorCold = "outdoor-cold"
+
+// cold is the weather where it alone keeps the charge from being judged: what else is wrong shows
+// all the same. Nil where it does not, or more does.
+func (b *belief) cold() *charge.Obstacle {
+	if s := b.c.Spoils; len(s) == 1 && s[0].Code == outdoorCold && !b.NotEnough() {
+		return &s[0]
+	}
+	return nil
 }
 
 // cleanedFirst says that dirt was seen already that a look is after, or that a reading would be
@@ -101,14 +129,21 @@ func (b *belief) starved() bool {
 	return b.Any(of...) >= likely
 }
 
-// contradiction is the gravest check that the readings fail, or that no cause gives them.
-func (b *belief) contradiction() fact.Fact {
-	for _, x := range b.c.Doubts {
-		if x.Weight != readcheck.Note {
-			return fact.New(fact.Code("doubt."+x.Code), x.Values...)
+// unexplained is the check that readings fail which cannot be true together, where no cause that is
+// likely says why; nil for none.
+func (b *belief) unexplained() *readcheck.Doubt {
+	if b.misread() ||
+		b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant) {
+		return nil
+	}
+	for i := range b.c.Doubts {
+		x := &b.c.Doubts[i]
+		if x.Weight == readcheck.Impossible ||
+			b.Contradictory() && x.Weight == readcheck.Doubtful {
+			return x
 		}
 	}
-	return fact.New("charge.contradictory")
+	return nil
 }
 
 // wrongInstrument is the instrument or setting that is likely to be wrong of those that the
@@ -248,7 +283,7 @@ func (b *belief) apparent(danger string) bool {
 // ask is the look or reading that comes before anything is done; nil where nothing is worth
 // its time.
 func (b *belief) ask() *modes.Question {
-	if len(b.Decision.Looks) == 0 || len(b.c.Spoils) > 0 {
+	if len(b.Decision.Looks) == 0 || len(b.c.Spoils) > 0 && b.cold() == nil {
 		return nil
 	}
 	m := b.Decision.Looks[0]

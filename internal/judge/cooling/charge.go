@@ -62,8 +62,12 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 		}
 		return v
 	}
+	if d := b.unexplained(); d != nil {
+		because(fact.New(fact.Code("doubt."+d.Code), d.Values...))
+		return v
+	}
 	if b.Contradictory() {
-		because(b.contradiction())
+		because(fact.New("charge.contradictory"))
 		return v
 	}
 	of := b.Charge

@@ -23,6 +23,9 @@ func (b *belief) freeze() *modes.Freeze {
 			v.Causes = []fact.Fact{fact.New("freeze.read-on-ice")}
 			return &v
 		}
+		if b.Contradictory() {
+			return &v // by readings that are not what they are taken for
+		}
 		v.Causes, v.Controls = f.CauseFacts(), f.ControlFacts()
 	}
 	return &v

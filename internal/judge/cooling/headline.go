@@ -36,7 +36,7 @@ func (k *planner) headline() fact.Fact {
 	switch c := &k.j.Charge; {
 	case k.b.starved():
 		return k.undecided()
-	case ok && (c.Outcome != modes.NotJudged || stop || plain || wrong):
+	case ok && (c.Outcome != modes.NotJudged || stop || plain || wrong || k.inTheCold()):
 		return f
 	case stop:
 		return fact.New("headline.stop")
@@ -46,6 +46,13 @@ func (k *planner) headline() fact.Fact {
 		return k.notJudged()
 	}
 	return k.undecided()
+}
+
+// inTheCold: what is likely shows in the cold too, but for a charge that is somewhat off.
+func (k *planner) inTheCold() bool {
+	first := k.b.Marginals()[0].Signature
+	return k.b.cold() != nil && !k.b.Contradictory() &&
+		(!ofCharge(first) || first == diagnose.Undercharge && k.muchMissing())
 }
 
 // notJudged says the first reason why the charge is not judged.

@@ -49,6 +49,7 @@ func (k *planner) leave() {
 		k.Add(modes.FindNoise)
 	}
 	switch r := k.c.Reading; {
+	case k.warmerDay():
 	case r == nil || k.j.Charge.Outcome == modes.ChargeInBand:
 		k.Add(modes.Leave)
 	case r.Within():

@@ -45,7 +45,8 @@ func (k *planner) looks(d *diagnose.Decision) {
 			k.look(m) // minutes, before a search for a leak that may not be
 		}
 	}
-	if k.j.Charge.Outcome == modes.ChargeLow || empty {
+	if k.j.Charge.Outcome == modes.ChargeLow || empty ||
+		k.b.cold() != nil && k.b.present(diagnose.Undercharge) {
 		k.findLeak() // no dirt hides it, and no reading finds it
 	}
 	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {

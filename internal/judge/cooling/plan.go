@@ -108,6 +108,7 @@ func (k *planner) byBelief() {
 	case !k.idle():
 	case len(d.Looks) == 0 && !k.Has(iceLook) && k.c.Valve.IsZero() && k.b.Healthy >= worth:
 		k.leave()
+	case k.warmerDay():
 	case !k.readAside():
 		k.chargeStays()
 	}
@@ -153,6 +154,9 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.Add(modes.WholeFirst)
 	case d.Act == diagnose.Recover && k.j.Charge.Outcome == modes.NotJudged && k.Stopped():
 		k.weighAnew() // it cannot run until it is right
+	case d.Act == diagnose.Add && k.b.cold() != nil && k.muchMissing():
+		k.leakPath()
+	case moves && k.warmerDay():
 	case moves && k.j.Charge.Outcome == modes.NotJudged:
 		k.Add(modes.LeaveCharge)
 	case d.Act == diagnose.Add && k.c.NetMoved > 0 && k.floods():

@@ -50,7 +50,7 @@ func (k *planner) shownByNow() bool {
 // spoiled: what keeps the machine from running as it usually does is mended first, and
 // nothing else is built on what was read.
 func (k *planner) spoiled() bool {
-	if len(k.c.Spoils) == 0 {
+	if len(k.c.Spoils) == 0 || k.b.cold() != nil {
 		if !k.c.Moving.IsZero() {
 			wait := fact.Of("wait", modes.Minutes(k.c.Course.Wait))
 			k.Add(modes.Settle, wait).Why = k.c.Moving
@@ -76,13 +76,28 @@ func (k *planner) spoiled() bool {
 		}
 	}
 	k.dirt()
+	k.weighInstead()
+	k.Add(modes.ReadAgain)
+	return true
+}
+
+// warmerDay puts the charge off, or weighs it, where the weather alone keeps it from being judged.
+func (k *planner) warmerDay() bool {
+	cold := k.b.cold()
+	if cold != nil {
+		k.Add(modes.WarmerDay).Why = cold.Says
+		k.weighInstead()
+	}
+	return cold != nil
+}
+
+// weighInstead: where readings are not judged by, the scale is.
+func (k *planner) weighInstead() {
 	if slices.ContainsFunc(k.c.Spoils, func(o charge.Obstacle) bool { return o.WeighIn }) {
 		if k.j.WeighIn = k.c.Weighing; k.j.WeighIn == nil && k.Has(modes.WarmerDay) {
 			k.Add(k.c.WeighingWants)
 		}
 	}
-	k.Add(modes.ReadAgain)
-	return true
 }
 
 // waitsAsLongFor reports whether the wait for a condition lasts until another is gone too.
@@ -125,17 +140,10 @@ func (k *planner) readFirst() {
 // unexplained: readings that cannot be true together, and no cause that says why, are taken
 // again before anything is built on them.
 func (k *planner) unexplained() bool {
-	if k.b.misread() ||
-		k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant) {
-		return false
-	}
-	for _, x := range k.c.Doubts {
-		if x.Weight == readcheck.Impossible ||
-			k.b.Contradictory() && x.Weight == readcheck.Doubtful {
-			k.reread(&x)
-			k.Add(modes.ReadAgain)
-			return true
-		}
+	if d := k.b.unexplained(); d != nil {
+		k.reread(d)
+		k.Add(modes.ReadAgain)
+		return true
 	}
 	if k.b.Contradictory() {
 		k.Add(modes.Reread)
@@ -200,7 +208,8 @@ func (k *planner) unread() bool {
 // where that was done, or there is no need.
 func (k *planner) readAside() bool {
 	r := k.c.Reading
-	if r == nil || r.Deviation == nil || k.c.Target == nil || k.c.Target.General() {
+	if r == nil || r.Deviation == nil || k.c.Target == nil || k.c.Target.General() ||
+		k.b.cold() != nil {
 		return false
 	}
 	const coverage = 2

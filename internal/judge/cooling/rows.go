@@ -20,7 +20,7 @@ var ways = map[string]fact.Code{
 	"condenser-fan-cycling":     modes.HoldFan,
 	"economizer-open":           modes.CloseDamper,
 	"doors-open":                modes.CloseDoors,
-	"outdoor-cold":              modes.WarmerDay,
+	outdoorCold:                 modes.WarmerDay,
 	"house":                     modes.HouseRule,
 }
 
@@ -117,4 +117,6 @@ var bored = []fact.Code{"mend.restrictor-small", "mend.restrictor-large"}
 
 // leakWithin are the ways about a compressor that moves too little; where there is a reversing
 // valve, a hand on it comes first.
-var leakWithin = []fact.Code{"mend.vapor-leak", "mend.compressor-valves"}
+var leakWithin = []fact.Code{
+	"mend.vapor-leak", "mend.compressor-valves", "mend.not-pumping", "mend.compressor-runs-idle",
+}

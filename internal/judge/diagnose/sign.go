@@ -45,7 +45,8 @@ func (c *caseFile) foresee(p component) (r foreseen) {
 // healthy says that it is 'nothing wrong'.
 func (c *caseFile) signs(out []Sign, own, rival, sound *foreseen, healthy bool) []Sign {
 	for f := range features {
-		if !c.seen.have[f] {
+		unread := signature.Feature(f) == signature.CondensingOver && !c.seen.raw.have[rOutdoor]
+		if !c.seen.have[f] || unread { // over air that nobody read
 			continue
 		}
 		v := c.seen.value[f]
