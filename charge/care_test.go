@@ -75,6 +75,8 @@ func TestRisks(t *testing.T) {
 		{"discharge-hot", func(c *Compressor) { c.DischargeLine = at(225.04) }},
 		{"slugging", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(8), &low }},
 		{"floodback", func(c *Compressor) { c.Superheat, c.LowestSuperheat = about(1), &low }},
+		// Readings that swing say little of their mean, and not that it is liquid.
+		{"", func(c *Compressor) { c.Superheat = new(df(9).PlusMinus(df(8))) }},
 		{"discharge-hottest", func(c *Compressor) { c.DischargeLine = at(231) }},
 		{"discharge-hot", func(c *Compressor) { c.DischargeLine = at(208) }},
 		{"discharge-cool", func(c *Compressor) { c.DischargeLine = at(122) }},
