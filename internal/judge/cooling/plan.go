@@ -112,6 +112,9 @@ func (k *planner) byBelief() {
 	case !k.readAside():
 		k.chargeStays()
 	}
+	if k.onlyLooks() {
+		k.warmerDay()
+	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
 	}
