@@ -534,7 +534,6 @@ var cases = []struct {
 		name: "heat-wave", calm: "condensing-highest", danger: "condensing-high",
 		first: []string{"look.outdoor-coil"},
 	},
-	{name: "heat-wave-cold-room", calm: "condensing-highest", danger: "condensing-high"},
 	{
 		// A control holds the head: it is as high as it should be, whatever it is outdoors.
 		name: "cold-day-fan-cycles", calm: "condensing-highest",
