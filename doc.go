@@ -4,7 +4,7 @@
 // which rule, what endangers the compressor, what to do next and what to be
 // careful of.
 //
-// A Visit is what the technician knows; Assess makes an Assessment of it:
+// A [Visit] is what the technician knows; [Assess] makes an [Assessment] of it:
 //
 //	visit, err := satline.ReadVisit(file)
 //	...
@@ -12,9 +12,9 @@
 //	...
 //	fmt.Print(assessment)
 //
-// Both have a JSON form with stable field names. Package report writes an Assessment as text,
-// Markdown or HTML for the technician, for the file and for the owner; package work keeps the
-// record of a whole job.
+// Both have a JSON form with stable field names. A [Session] is a visit while gauges send. Package
+// report writes an Assessment as text, Markdown or HTML for the technician, for the file and for
+// the owner; package work keeps the record of a whole job.
 //
 // # What it rests on
 //
@@ -35,12 +35,12 @@
 // # What outranks it
 //
 // The label of the machine and its maker's charging chart outrank every general
-// rule here; give them in Equipment.Label and they are used. Local codes and
+// rule here; give them in [Equipment].Label and they are used. Local codes and
 // licensed practice apply to all work on a machine.
 //
 // # Errors
 //
-// Every error about a visit is a *VisitError and wraps ErrVisit. It names the
+// Every error about a visit is a *[VisitError] and wraps [ErrVisit]. It names the
 // field and says in one line what is wrong, the valid range and what to do. A
 // machine in a bad way is not an error.
 //

@@ -85,7 +85,7 @@ type DropReading struct {
 // the rated drop to the power 1/n, corrected for density. A drop goes with the
 // density to the power n − 1, so thinner air flows faster at the same drop. A
 // part that is not clean shows a larger drop and would be read as more air; use
-// it the other way round, see PartDrop. The error is a *RangeError.
+// it the other way round, see [PartDrop]. The error is a *RangeError.
 func (d DropReading) Airflow() (Airflow, error) {
 	if err := d.Part.check(d.Air, d.Rated); err != nil {
 		return Airflow{}, err

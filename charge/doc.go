@@ -13,10 +13,10 @@
 //
 // The manufacturer's figure always outranks a general one, and every result
 // says which it rests on. All figures and thresholds of the package stand in
-// one place with their sources; see Rules.
+// one place with their sources; see [Rules].
 //
 // Every value carries its standard uncertainty (JCGM 100:2008, "the GUM") from
-// the instrument to the verdict. A verdict is a set of probabilities, and
+// the instrument to the [Verdict], which is a set of probabilities, and
 // "these instruments cannot tell" is one of the answers.
 //
 // Everything exported is safe for concurrent use.

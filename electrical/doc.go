@@ -2,7 +2,7 @@
 // not run, or does not run well: supply, control circuit, contactor, capacitors, currents,
 // windings.
 //
-// Judge takes the readings that there are and returns what each shows against its limit, the
+// [Judge] takes the readings that there are and returns what each shows against its limit, the
 // dangers, and what to do next in an order that is safe: the first broken link of the chain
 // from the supply to the motor comes first, and no motor is condemned on readings that a weak
 // capacitor, a burnt contact or a low supply explains.

@@ -18,7 +18,7 @@ type Quantity interface {
 
 // Uncertain pairs a value with its standard uncertainty, one standard
 // deviation in the sense of the GUM (JCGM 100:2008, 2.3.1). An instrument's
-// "±1 °F" is usually a limit; see Rectangular.
+// "±1 °F" is usually a limit; see [Uncertain.Rectangular].
 //
 // The text form is "71 °F ± 0.6 °F", or "71 ± 0.6 °F" where one unit does for
 // both; a value without "±" has no uncertainty stated, which reads back as zero.

@@ -34,7 +34,7 @@ const unweighable = 1e-15
 // parts in two. That is water with ethane, propane, butane, pentane, R-744 or R-1132a
 // in most proportions, 1 to 15 % of it with, and 15 to 70 % of
 // ammonia with propane, propene, butane or pentane. Where no fit says how two
-// components mix, none is refused on their account; see Estimated.
+// components mix, none is refused on their account; see [Refrigerant.Estimated].
 //
 // The error is a *UnknownError, a *RangeError, ErrEmptyBlend or ErrUnsolved.
 func NewBlend(name string, parts []Component) (*Refrigerant, error) {

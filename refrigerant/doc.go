@@ -21,7 +21,7 @@
 //
 // Read the wrong column with R-407C and the superheat is off by the glide,
 // 10 °F and more: enough to send liquid to a compressor that looks well fed.
-// Superheat and Subcooling take the right column.
+// [Refrigerant.Superheat] and [Refrigerant.Subcooling] take the right column.
 //
 // # Pressures are absolute
 //
@@ -31,25 +31,25 @@
 // # Where the figures come from
 //
 // Pure fluids are computed from their published Helmholtz equations of state,
-// blends from the published mixture models; Sources names the papers, and
-// Estimated says where a pair of components has no published fit. Saturation is
+// blends from the published mixture models; [Refrigerant.Sources] names the papers, and
+// [Refrigerant.Estimated] says where a pair of components has no published fit. Saturation is
 // served from tables made from those equations (go generate): a lookup takes some
 // nanoseconds, allocates nothing and is within 1 mK and 2e-5 of the equation,
 // which tests hold for every refrigerant; the worst of all is 0.07 mK and 1.1e-5
 // off. So is what lies between bubble and dew at an enthalpy, an entropy or
 // a quality. The last 0.3 % below the critical temperature (for most blends the
-// last 1 % between bubble and dew), a NewBlend, a State of one phase and any State
+// last 1 % between bubble and dew), a [NewBlend], a [State] of one phase and any State
 // at a temperature are solved from the equation itself.
 //
 // A program that asks for many states of one phase has them ten times as fast, within 1e-5
-// of the equation, from a StateTable, which is made on first use.
+// of the equation, from a [StateTable], which is made on first use.
 //
 // A unit's own chart outranks these figures.
 //
 // # In the field
 //
-// Leak tells what stays in a unit that has leaked a zeotropic blend, Cylinder how
-// far a cylinder may be filled, StandingPressure which refrigerants fit the gauge
+// [Refrigerant.Leak] tells what stays in a unit that has leaked a zeotropic blend, [Cylinder] how
+// far a cylinder may be filled, [StandingPressure] which refrigerants fit the gauge
 // of a unit that is off. SafetyGroup, Flammable, Hazards, GWP and Control are the
 // facts to know before opening a valve, OpeningSteps what to do before a flame comes
 // near one, and RoomCharge and RoomFloor what a room may have of what burns.

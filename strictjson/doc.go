@@ -1,5 +1,5 @@
 // Package strictjson reads JSON that people write by hand, and answers a
-// mistake with one line that says where it is and what to mend; Error.Also has the others.
+// mistake with one line that says where it is and what to mend; [Error].Also has the others.
 //
 // It differs from encoding/json, whose idea of what is JSON it takes, where that is
 // lenient: an unknown field is an error that names the nearest known one, a

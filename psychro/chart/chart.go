@@ -145,7 +145,7 @@ func (c *Chart) AddState(label string, a psychro.Air) error {
 }
 
 // AddProcess draws a process from its start to its end, with an arrow, and marks
-// neither; see AddState. The errors are those of AddPath.
+// neither; see [Chart.AddState]. The errors are those of AddPath.
 func (c *Chart) AddProcess(label string, p psychro.Process) error {
 	return c.AddPath(label, p.Start, p.End)
 }

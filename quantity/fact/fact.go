@@ -1,6 +1,6 @@
 // Package fact holds what is found and advised as values: a code with its quantities.
 //
-// A Fact says one thing: that a superheat is 9 °F above its target, that the machine is to
+// A [Fact] says one thing: that a superheat is 9 °F above its target, that the machine is to
 // be stopped, that a clamp is likely to be loose. A program reads its Code and Values; a
 // person reads its Text, which is made last, in one language and one system of units.
 // Rewording a sentence changes no code, and no program needs to read a sentence.

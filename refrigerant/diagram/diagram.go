@@ -138,7 +138,7 @@ func (d *Diagram) AddState(label string, s refrigerant.State) error {
 }
 
 // AddPath draws straight lines from each state to the next, with arrows, and marks
-// none; see AddState. Of a compressor the states at its ends are known and not those
+// none; see [Diagram.AddState]. Of a compressor the states at its ends are known and not those
 // between: its line stands for the change and is no record of it. Fewer than two states,
 // and one that is none of this refrigerant's, are a *quantity.RangeError.
 func (d *Diagram) AddPath(label string, states ...refrigerant.State) error {
