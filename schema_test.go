@@ -70,8 +70,7 @@ func checked(t *testing.T, file string) func([]byte) error {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := jsonschema.Validator{Resolve: jsonschema.InDefs(s), Complete: true}
-	return func(doc []byte) error { return v.Validate(s, doc) }
+	return s.Describes
 }
 
 // Every visit that is checked in fits its schema, as written by hand and as a
@@ -150,12 +149,11 @@ func TestSchemaExamplesAreRead(t *testing.T) {
 		if u, err := url.Parse(root.ID); err != nil || !u.IsAbs() {
 			t.Errorf("%s: the $id %q is not absolute", c.file, root.ID)
 		}
-		fits := checked(t, c.file)
 		p := printer{resolve: jsonschema.InDefs(root), printed: map[*jsonschema.Schema]bool{}}
 		for _, v := range p.documents(root) {
 			doc, err := json.Marshal(v)
 			if err == nil {
-				err = fits(doc)
+				err = root.Describes(doc)
 			}
 			if err == nil {
 				err = c.read(doc)

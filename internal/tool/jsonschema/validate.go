@@ -215,6 +215,12 @@ func shown(value any) string {
 	return s
 }
 
+// Describes holds a document against a schema whose references stand in its $defs, and refuses
+// fields that it does not name.
+func (s *Schema) Describes(doc []byte) error {
+	return Validator{Resolve: InDefs(s), Complete: true}.Validate(s, doc)
+}
+
 // InDefs resolves references into the $defs of a schema.
 func InDefs(root *Schema) func(ref string) *Schema {
 	return func(ref string) *Schema {
