@@ -1,6 +1,7 @@
 package cycle
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/satline/satline/internal/tool/verify"
@@ -114,6 +115,38 @@ func TestSuperheatFollowsTheChargingChart(t *testing.T) {
 			Format(quantity.IP) +
 			" wet bulb"
 		verify.Value(t, source, name, "°F", c.target, o.Superheat.Fahrenheit(), 5)
+	}
+}
+
+// Cooling capacity follows the weather as a published curve of air conditioners has it, which
+// is of a return of 80 °F: at that of other rooms the same wet bulb leaves the coil wetter.
+func TestCapacityFollowsACurve(t *testing.T) {
+	source := verify.Source{
+		Cite: "EnergyPlus 7.1, example file DXCoilSystemAuto: total cooling capacity as a function " +
+			"of entering wet bulb and outdoor dry bulb, as Modelica Buildings Library prints it",
+		Kind: verify.Published,
+	}
+	curve := func(outdoor, wetBulb float64) float64 {
+		o, w := (outdoor-32)/1.8, (wetBulb-32)/1.8
+		return 0.766956 + 0.0107756*w - 0.0000414703*w*w + 0.00134961*o - 0.000261144*o*o +
+			0.000457488*o*w
+	}
+	for _, m := range []refrigerant.Metering{refrigerant.FixedRestrictor, refrigerant.TXV} {
+		s := mustDesign(t, Spec{
+			Refrigerant: lookup(t, "R-22"), Capacity: quantity.Tons(3), Metering: m,
+		})
+		rated := solve(t, s, weather(95, 80, 67), Faults{}).Capacity
+		for _, outdoor := range []float64{75, 85, 95, 105} {
+			for _, wetBulb := range []float64{62, 67, 72} {
+				o := solve(t, s, weather(outdoor, 80, wetBulb), Faults{})
+				verify.Value(
+					t, source, fmt.Sprintf(
+						"%v, %.0f °F outdoors, %.0f °F wet bulb: capacity over the rated",
+						m, outdoor, wetBulb,
+					), "", curve(outdoor, wetBulb)/curve(95, 67), float64(o.Capacity/rated), 0.06,
+				)
+			}
+		}
 	}
 }
 
