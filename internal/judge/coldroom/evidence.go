@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"github.com/satline/satline/charge"
 	"github.com/satline/satline/charge/coldroom"
 	"github.com/satline/satline/internal/judge/coldroom/signature"
 	"github.com/satline/satline/internal/judge/modes"
@@ -153,5 +154,5 @@ func (k *known) sights(c *modes.Case) {
 	// How warm the box is says more than a complaint.
 	k.complaint, k.stains = s.NotCoolingComplaint && c.ReturnDryBulb == nil, s.OilStains
 	k.weighed = s.ChargeWeighed && c.Moved == 0
-	k.added = c.Moved > 0
+	k.added = c.Moved > 0 && movedShare(c) <= charge.MostMoved()
 }

@@ -161,7 +161,8 @@ func (p *planner) byBelief() {
 	}
 	p.oil()
 	if stopped {
-		if !slices.ContainsFunc(p.steps, func(s modes.Step) bool { return s.Starts }) {
+		runs := func(s modes.Step) bool { return s.Starts && s.Cause == "" }
+		if !slices.ContainsFunc(p.steps, runs) {
 			p.add("step.cold-restart")
 		}
 		return

@@ -59,11 +59,8 @@ func (p *planner) early() bool {
 // movedMuch: a good part of the whole charge has been moved, and it is still not right: what else
 // lets vapor into the line is looked for, and all of it is weighed in anew.
 func (p *planner) movedMuch() bool {
-	if p.c.WholeCharge <= 0 || p.b.cause(sound) >= likely || p.stopped() {
-		return false
-	}
-	share := math.Abs(float64(p.c.Moved / p.c.WholeCharge))
-	if share <= charge.MostMoved() {
+	share := movedShare(p.c)
+	if share <= charge.MostMoved() || p.b.cause(sound) >= likely || p.stopped() {
 		return false
 	}
 	p.unjudged = fact.New("charge.moved-much", fact.Of("share", fact.Share(share)))
@@ -79,6 +76,14 @@ func (p *planner) movedMuch() bool {
 	}
 	p.watch()
 	return true
+}
+
+// movedShare is the part of the whole charge that has been moved; zero where that is not known.
+func movedShare(c *modes.Case) float64 {
+	if c.WholeCharge <= 0 {
+		return 0
+	}
+	return math.Abs(float64(c.Moved / c.WholeCharge))
 }
 
 // least is how many readings a belief starts from.
