@@ -21,12 +21,7 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	v := &p.visit
 	var c checker
 	e := &v.Equipment
-	var err error
-	if e.Refrigerant == "" {
-		c.missing("equipment.refrigerant", `name the refrigerant on the unit's label, as in "R-410A"`)
-	} else if p.fluid, err = refrigerant.Lookup(e.Refrigerant); err != nil {
-		c.because(FieldUnknown, "equipment.refrigerant", err)
-	}
+	p.fluid = c.fluid(e.Refrigerant)
 	for _, w := range []struct {
 		field string
 		of    encoding.TextMarshaler
@@ -48,6 +43,7 @@ func checked(visit Visit) (*prepared, []*VisitError) {
 	}
 	c.equipment(e)
 	c.conditions(v)
+	var err error
 	if p.atmosphere, err = v.Site.Atmosphere(); err != nil {
 		c = append(c, err.(*VisitError))
 	}
@@ -97,6 +93,19 @@ func within[T quantity.Quantity](c *checker, field string, v, low, top T, advice
 	if v != 0 && !(v >= low && v <= top) {
 		c.beyond(field, v, low, top, advice)
 	}
+}
+
+// fluid is the refrigerant by its name on the label.
+func (c *checker) fluid(name string) *refrigerant.Refrigerant {
+	if name == "" {
+		c.missing("equipment.refrigerant", `name the refrigerant on the unit's label, as in "R-410A"`)
+		return nil
+	}
+	fluid, err := refrigerant.Lookup(name)
+	if err != nil {
+		c.because(FieldUnknown, "equipment.refrigerant", err)
+	}
+	return fluid
 }
 
 func (c *checker) equipment(e *Equipment) {

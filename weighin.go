@@ -4,29 +4,24 @@ import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
-	"github.com/satline/satline/refrigerant"
 )
 
 // WeighedCharge is what is known of the charge to weigh in: label, line set, accessories;
 // its Weigh works out the one figure. The error is a *VisitError that names the field which
 // is missing or wrong: "equipment.label.charge".
 func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
-	fluid, err := refrigerant.Lookup(e.Refrigerant)
-	if err != nil {
-		return charge.WeighedCharge{}, rangeProblem("equipment.refrigerant", err)
-	}
-	if e.Label.Charge == 0 {
-		return charge.WeighedCharge{}, missing("equipment.label.charge", "read it on the label")
-	}
 	var wrong checker
-	if wrong.equipment(&e); len(wrong) > 0 {
-		return charge.WeighedCharge{}, wrong[0]
-	}
 	c := charge.WeighedCharge{
-		Fluid:       fluid,
+		Fluid:       wrong.fluid(e.Refrigerant),
 		Label:       e.Label.Charge,
 		Adder:       e.Label.LineAdder,
 		Accessories: e.Accessories,
+	}
+	if e.Label.Charge == 0 {
+		wrong.missing("equipment.label.charge", "read it on the label")
+	}
+	if wrong.equipment(&e); len(wrong) > 0 {
+		return charge.WeighedCharge{}, wrong[0]
 	}
 	if !e.Arrangement.inTwo() {
 		return c, nil
@@ -40,6 +35,9 @@ func (e Equipment) WeighedCharge() (charge.WeighedCharge, error) {
 	c.Device = line.Device
 	if c.Adder != nil {
 		return c, nil
+	}
+	if line.LiquidDiameter == 0 {
+		return c, missing("equipment.lineSet.liquidDiameter", "read it on the pipe, or measure it")
 	}
 	tube, err := charge.TubeOf(line.LiquidDiameter, charge.Annealed)
 	if err != nil {

@@ -128,18 +128,35 @@ func TestWeighInRefusesNonsense(t *testing.T) {
 	}
 }
 
-// What a label cannot say is refused before it is handed on.
+// What is missing, or cannot be, is refused before it is handed on.
 func TestWeighedChargeRefuses(t *testing.T) {
-	for field, label := range map[string]Label{
-		"equipment.label.charge": {Charge: quantity.Pounds(2000)},
-		"equipment.label.lineAdder.mass": {
-			Charge:    quantity.Pounds(6),
-			LineAdder: &charge.Adder{Mass: quantity.Mass(math.Inf(-1)), Per: quantity.Feet(1)},
-		},
+	good := Label{Charge: quantity.Pounds(6)}
+	line := LineSet{Length: quantity.Feet(40)}
+	for _, c := range []struct {
+		field string
+		kind  ProblemKind
+		of    Equipment
+	}{
+		{"equipment.refrigerant", FieldMissing, Equipment{Label: good}},
+		{"equipment.refrigerant", FieldUnknown, Equipment{Refrigerant: "R-999", Label: good}},
+		{"equipment.label.charge", FieldMissing, Equipment{Refrigerant: "R-22"}},
+		{"equipment.label.charge", FieldOutOfRange,
+			Equipment{Refrigerant: "R-22", Label: Label{Charge: quantity.Pounds(2000)}}},
+		{"equipment.label.lineAdder.mass", FieldOutOfRange, Equipment{
+			Refrigerant: "R-22",
+			Label: Label{
+				Charge:    quantity.Pounds(6),
+				LineAdder: &charge.Adder{Mass: quantity.Mass(math.Inf(-1)), Per: quantity.Feet(1)},
+			},
+		}},
+		{"equipment.lineSet.length", FieldMissing, Equipment{Refrigerant: "R-22", Label: good}},
+		{"equipment.lineSet.liquidDiameter", FieldMissing,
+			Equipment{Refrigerant: "R-22", Label: good, LineSet: line}},
 	} {
-		_, err := Equipment{Refrigerant: "R-22", Label: label}.WeighedCharge()
-		if wrong, ok := errors.AsType[*VisitError](err); !ok || wrong.Field != field {
-			t.Errorf("%s: %v", field, err)
+		_, err := c.of.WeighedCharge()
+		wrong, ok := errors.AsType[*VisitError](err)
+		if !ok || wrong.Field != c.field || wrong.Kind != c.kind {
+			t.Errorf("%s, %s: %+v", c.field, c.kind, err)
 		}
 	}
 }

@@ -182,26 +182,9 @@ func missing(field string) error {
 }
 
 func weighIn(v satline.Visit, _ any) ([]fact.Fact, error) {
-	fluid, err := fluidOf(v)
+	w, err := v.Equipment.WeighedCharge()
 	if err != nil {
 		return nil, err
-	}
-	e := v.Equipment
-	if e.Label.Charge == 0 {
-		return nil, missing("equipment.label.charge")
-	}
-	w := charge.WeighedCharge{
-		Fluid: fluid, Label: e.Label.Charge, Adder: e.Label.LineAdder, Accessories: e.Accessories,
-	}
-	if line := e.LineSet; line.Length != 0 {
-		// A line is paced off to about a twentieth (common practice, no source).
-		w.Length, w.FactoryLength = line.Length.PlusMinus(line.Length/20), e.Label.FactoryLineSet
-		w.Device = line.Device
-		if w.Adder == nil {
-			if w.Tube, err = charge.TubeOf(line.LiquidDiameter, charge.Annealed); err != nil {
-				return nil, err
-			}
-		}
 	}
 	weighing, err := w.Weigh()
 	if err != nil {
