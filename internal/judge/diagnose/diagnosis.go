@@ -1,9 +1,9 @@
 package diagnose
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"github.com/satline/satline/internal/judge/diagnose/signature"
 )
@@ -246,7 +246,7 @@ func (c *caseFile) bundles(
 			healthy += p.weight
 		}
 	}
-	slices.SortStableFunc(all, func(x, y bundle) int { return cmp.Compare(y.weight, x.weight) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].weight > all[j].weight })
 	return all, chance, healthy
 }
 
