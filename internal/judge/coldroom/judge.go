@@ -39,7 +39,7 @@ func Judge(c *modes.Case) modes.Judgement {
 	p.plan()
 	j := modes.Judgement{
 		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: p.findings(),
-		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: figures(c, k),
+		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: p.figures(),
 	}
 	c.TellLeak(&j)
 	return j
@@ -109,7 +109,9 @@ func (p *planner) charge() modes.Charge {
 		out.Why = append(out.Why, p.hold)
 	}
 	if p.k.usual.Receiver > 0.5 {
-		out.Why = append(out.Why, fact.New("charge.cold-receiver"))
+		if !p.has("step.evacuate") { // what is weighed in whole is judged by no level
+			out.Why = append(out.Why, fact.New("charge.cold-receiver"))
+		}
 		if p.k.weather.outdoor < signature.CoolWeather && low+p.b.cause(headLow) >= worth/2 {
 			out.Why = append(out.Why, fact.New("charge.cold-winter"))
 		}
@@ -149,9 +151,10 @@ var behindTube = quantity.Uncertain[quantity.TemperatureDelta]{
 	Value: quantity.FahrenheitDelta(40), Std: float64(quantity.FahrenheitDelta(15)),
 }
 
-// figures are what such a machine usually reads beside what this one does.
-func figures(c *modes.Case, k *known) []fact.Fact {
-	u := &k.usual
+// figures are what such a machine usually reads beside what this one does, with the limits that
+// matter today and that no danger tells.
+func (p *planner) figures() []fact.Fact {
+	c, k, u := p.c, p.k, &p.k.usual
 	var out []fact.Fact
 	type apart = quantity.Uncertain[quantity.TemperatureDelta]
 	of := func(code fact.Code, f int, usual apart, s fact.Source) {
@@ -181,10 +184,11 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 		))
 	}
 	out = append(out, gives(c)...)
-	limit := u.FoodLimit()
-	out = append(out, sourced(
-		fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
-	))
+	if limit := u.FoodLimit(); !p.in("cold-food", "cold-frozen-food") {
+		out = append(out, sourced(
+			fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
+		))
+	}
 	if run := runOf(c); run > 0 {
 		most, source := u.MostRun()
 		code := fact.Code("cold-figure.load")
@@ -198,7 +202,9 @@ func figures(c *modes.Case, k *known) []fact.Fact {
 	}
 	out = append(out, atPressures(c, k)...)
 	out = append(out, k.course.figures(k)...)
-	if f, ok := controlFigure(c, u); ok {
+	const may = 0.05
+	control := c.Room.PumpDown || p.in(suctionInVacuum) || p.b.cause(shortCycle) >= may
+	if f, ok := controlFigure(c, u); ok && control {
 		out = append(out, f)
 	}
 	return out
