@@ -73,24 +73,20 @@ func (k *planner) firstOf(causes ...diagnose.Code) bool {
 }
 
 // besideFirst looks, before any refrigerant is moved, for what is likely to be wrong beside the
-// charge, since the target is not that of such a machine, and for dirt outdoors before any comes
-// out, where it may be that: it reads like too much. False where that was done, and where so much
-// is missing that nothing is added before the leak is mended, or the machine is stopped.
+// charge, since the target is not that of such a machine. False where that was done, and where so
+// much is missing that nothing is added before the leak is mended, or the machine is stopped.
 func (k *planner) besideFirst(d *diagnose.Decision) bool {
 	if k.Stopped() || d.Act == diagnose.Add && k.muchMissing() {
 		return false
 	}
-	first := d.Act == diagnose.Recover && k.c.NetMoved == 0 &&
-		k.b.Probability(diagnose.CondenserAir) >= worth/2 && k.lookFor(diagnose.CondenserAir)
 	for _, m := range k.b.Marginals() {
-		first = first ||
-			m.Chance >= likely && !ofCharge(m.Signature) && k.lookFor(m.Signature)
+		if m.Chance >= likely && !ofCharge(m.Signature) && k.lookFor(m.Signature) {
+			k.hold = append(k.hold, fact.New("charge.look-first"))
+			k.Add(modes.LeaveCharge)
+			return true
+		}
 	}
-	if first {
-		k.hold = append(k.hold, fact.New("charge.look-first"))
-		k.Add(modes.LeaveCharge)
-	}
-	return first
+	return false
 }
 
 // onlyLooks says that the plan looks or reads, or clears a drain, and changes nothing that was
