@@ -6,6 +6,8 @@ import (
 	"os"
 	"slices"
 	"testing"
+
+	"github.com/satline/satline/internal/judge/diagnose"
 )
 
 // A workedVisit is a visit that somebody works through to its end, who does what the plan says and
@@ -66,6 +68,8 @@ type ends map[string]*ended
 
 type ended struct {
 	visits, right int
+	// worse were in band and are not, or had their circuit opened in vain.
+	worse int
 	tasks
 }
 
@@ -95,12 +99,16 @@ func workThrough(
 		if g.visits++; right {
 			g.right++
 		}
+		left, band := v.chargeError(), diagnose.ChargeBand
+		if v.done.needless > 0 || math.Abs(begun) <= band && math.Abs(left) > band {
+			g.worse++
+		}
 		g.add(v.done)
 		t.Logf("visit %d, %s, %+.1f %%: right %v, %+.1f %%, %+v",
-			i, v.name, 100*begun, right, 100*v.chargeError(), *v.done)
+			i, v.name, 100*begun, right, 100*left, *v.done)
 	}
 	for kind, g := range out {
-		t.Logf("%s: %d of %d right; %+v", kind, g.right, g.visits, g.tasks)
+		t.Logf("%s: %d of %d right, %d worse; %+v", kind, g.right, g.visits, g.worse, g.tasks)
 	}
 	return out, n
 }

@@ -205,13 +205,8 @@ func (k *planner) lookAt(code string, why fact.Fact) bool {
 	return true
 }
 
-// seeOthers looks for the likeliest cause that nobody has looked for, where it is likely enough;
-// false where none is left.
+// seeOthers takes the look that is worth most before a machine is left; false where none is.
 func (k *planner) seeOthers() bool {
-	for _, m := range k.b.Marginals() {
-		if m.Chance >= worth && !ofCharge(m.Signature) && k.lookFor(m.Signature) {
-			return true
-		}
-	}
-	return false
+	look := k.b.LastLook(&k.c.Evidence)
+	return look != "" && k.lookAt(look, fact.Fact{})
 }

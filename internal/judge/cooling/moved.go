@@ -136,6 +136,10 @@ func (k *planner) chargeStays() {
 		k.whyLiquid()
 		return
 	}
+	if k.b.Healthy < likely && k.seeOthers() {
+		k.Add(modes.LeaveCharge)
+		return
+	}
 	step := k.Add(modes.ChargeStays)
 	for _, x := range [...]diagnose.Code{diagnose.Undercharge, diagnose.Overcharge} {
 		if k.b.present(x) {

@@ -86,6 +86,29 @@ func (c *caseFile) lookFirst(d *Decision, charge *ChargeBelief, all []weighted) 
 	}
 }
 
+// LastLook is the code of the look that is worth most of those that were not taken, before a
+// machine is left that something may be wrong with: what it would find costs another round if it
+// is not found. Empty where none is worth its minutes.
+func (d *Diagnosis) LastLook(e *Evidence) (code string) {
+	most := 0.0
+	for i := range tests {
+		t := &tests[i]
+		if t.opens || e.answered(t) || t.fits != nil && !t.fits(e) {
+			continue
+		}
+		worth := -t.minutes
+		for k := range d.marginals {
+			if m := &d.marginals[k]; t.decides(m.Signature) {
+				worth += m.Chance * anotherRound
+			}
+		}
+		if worth > most {
+			code, most = t.code, worth
+		}
+	}
+	return code
+}
+
 // opens says that what mends the likeliest fault of a suspect opens the circuit.
 func (c *caseFile) opens(a int) bool {
 	s, likeliest := &c.suspects[a], 0
