@@ -41,7 +41,7 @@ func (e *NotNowError) Error() string {
 	says := e.Says()
 	out := fmt.Sprintf("charge: do not charge by %v now: %s", e.Method, e.Code())
 	for _, v := range says.Values {
-		out += fmt.Sprintf(", %s %v", v.Name, v.Of)
+		out += fmt.Sprintf(", %s %s", v.Name, bothSystems(v.Of))
 	}
 	if e.rule().weighIn {
 		return out + "; recover the charge and weigh it in, or wait until the condition is gone"

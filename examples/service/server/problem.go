@@ -1,7 +1,6 @@
 package server
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"net/http"
@@ -23,7 +22,10 @@ func writeProblem(w http.ResponseWriter, p *api.Problem) {
 		w.Header().Set("Retry-After", "1")
 	}
 	w.WriteHeader(p.Status)
-	json.NewEncoder(w).Encode(p)
+	body, err := api.AppendInUnits(nil, p, quantity.IP) // as its condition is worded
+	if err == nil {
+		w.Write(append(body, '\n'))
+	}
 }
 
 func problemOfType(kind, detail string) *api.Problem {
