@@ -574,6 +574,22 @@ var cases = []struct {
 		first: []string{"mend.valve-before-compressor"},
 	},
 	{
+		// It is not run on to dry with a head like that, and what was found is put right.
+		name: "found-outdoors-wet", stops: true,
+		first: []string{"step.stop", "mend.condenser-heat-rejection", "step.start-again"},
+		never: []string{"step.dry-coil"},
+	},
+	{
+		name: "looked-outdoors-wet", stops: true,
+		first: []string{"step.stop", "mend.condenser-beyond", "step.start-again"},
+		never: []string{"step.dry-coil", "look.outdoor-coil"},
+	},
+	{
+		// What a look found is put right, though it reads sound.
+		name: "found-in-the-air", first: []string{"step.heating-seen-indoor"},
+		never: []string{"step.leave"},
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",

@@ -93,6 +93,10 @@ func (v *wholeVisit) cleans(s *Step) bool {
 	case StepCleanOutdoor:
 		c.OutdoorCoilDirty = false
 		v.mendFault("condenser-coil")
+	case "step.heating-seen-indoor":
+		v.bench.Mend(diagnose.LowIndoorAir)
+	case "step.heating-seen-outdoor":
+		v.bench.Mend(diagnose.CondenserAir)
 	default:
 		return false
 	}

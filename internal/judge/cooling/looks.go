@@ -8,14 +8,23 @@ import (
 	"github.com/satline/satline/quantity/fact"
 )
 
-// dirt that was seen is cleaned; there is nothing to find out about it.
-func (k *planner) dirt() {
-	if k.c.Seen.FilterDirty {
-		k.Add(modes.CleanFilter)
+// dirt that was seen is cleaned, and what a look found is put right: there is nothing to find out
+// about it. False where there is none.
+func (k *planner) dirt() bool {
+	indoors := k.putRight(diagnose.LowIndoorAir, k.c.Seen.FilterDirty, airLook)
+	outdoors := k.putRight(diagnose.CondenserAir, k.c.Seen.OutdoorCoilDirty, "outdoor-coil")
+	return indoors || outdoors
+}
+
+func (k *planner) putRight(cause diagnose.Code, dirty bool, look string) bool {
+	found, _ := k.answer(look)
+	switch {
+	case dirty:
+		k.Add(cleans[cause])
+	case found:
+		k.Add(seen[cause])
 	}
-	if k.c.Seen.OutdoorCoilDirty {
-		k.Add(modes.CleanOutdoor)
-	}
+	return dirty || found
 }
 
 // waterFirst: where water is all there is, the drain is looked at before any gauge.

@@ -95,7 +95,9 @@ func (k *planner) mend(signature diagnose.Code) {
 		Cause: string(signature), Chance: m.Chance, Effect: effect,
 	})
 	if dirt, ok := cleans[signature]; ok { // one step says it, with what may lie behind the dirt
-		k.Steps = slices.DeleteFunc(k.Steps, func(s modes.Step) bool { return s.Do.Code == dirt })
+		k.Steps = slices.DeleteFunc(k.Steps, func(s modes.Step) bool {
+			return s.Do.Code == dirt || s.Do.Code == seen[signature]
+		})
 		return
 	}
 	step.Why = k.b.findingFact(m)

@@ -52,7 +52,10 @@ func (k *planner) secure() {
 		}
 		k.Add(modes.Stop).Why = x.Says
 		by := secures[x.Code]
-		if _, done := k.answer(by.look); done {
+		if found, done := k.answer(by.look); done {
+			if found {
+				k.dirt()
+			}
 			break
 		}
 		for _, code := range by.steps {
@@ -75,11 +78,10 @@ func (k *planner) secure() {
 func (k *planner) byBelief() {
 	d := &k.b.Decision
 	k.iceFirst()
-	k.dirt()
+	dirty := k.dirt()
 	if !k.c.Valve.IsZero() {
 		k.Add(modes.ValveHunts).Why = k.c.Valve
 	}
-	dirty := k.Has(modes.CleanFilter, modes.CleanOutdoor)
 	// A reading is doubted before the machine is.
 	for _, m := range k.b.Marginals() {
 		if diagnose.OfInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {

@@ -50,6 +50,10 @@ func (k *planner) shownByNow() bool {
 // spoiled: what keeps the machine from running as it usually does is mended first, and
 // nothing else is built on what was read.
 func (k *planner) spoiled() bool {
+	wet := func(o charge.Obstacle) bool { return ways[o.Code] == modes.DryCoil }
+	if len(k.c.Spoils) == 1 && wet(k.c.Spoils[0]) && k.Stopped() {
+		return false // it is not run on to dry
+	}
 	if len(k.c.Spoils) == 0 || k.b.cold() != nil {
 		if !k.c.Moving.IsZero() {
 			wait := fact.Of("wait", modes.Minutes(k.c.Course.Wait))

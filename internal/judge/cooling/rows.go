@@ -30,6 +30,12 @@ var cleans = map[diagnose.Code]fact.Code{
 	diagnose.CondenserAir: modes.CleanOutdoor,
 }
 
+// seen is what puts right what a look found of a cause, whatever the readings say of it.
+var seen = map[diagnose.Code]fact.Code{
+	diagnose.LowIndoorAir: "step.heating-seen-indoor",
+	diagnose.CondenserAir: "step.heating-seen-outdoor",
+}
+
 // secures is what is looked at, with the machine stopped, about a danger; where it comes to a look,
 // its answer and the cause that it is for.
 var secures = map[string]struct {

@@ -54,7 +54,7 @@ var sights = []sight{
 		"liquid-line-restriction": 0.2, "restrictor-small": 0.2, "restrictor-large": 0.25},
 		func(e *Evidence) bool { return e.Seen.SealedSystemOpened }},
 	{"charge-weighed", 0.002, map[Code]float64{
-		Undercharge: 1e-4, NextToEmpty: 1e-5, Overcharge: 1e-4, NonCondensables: 1e-4},
+		Undercharge: 1e-4, NextToEmpty: 1e-5, Overcharge: 1e-4, NonCondensables: 1e-3},
 		func(e *Evidence) bool { return e.Seen.ChargeWeighed && e.Moved == 0 && e.Earlier == nil }},
 	{"oil-stains", 0.04, map[Code]float64{Undercharge: 0.4, NextToEmpty: 0.4},
 		func(e *Evidence) bool { return e.Seen.OilStains }},
