@@ -361,7 +361,7 @@ func (h *History) conclude(records []Record, book *words.Book) {
 	mended := last.is(RepairLeak) && last.Complete
 	if over >= 0 && !mended && !slices.ContainsFunc(h.Next, is("next.find-leak")) {
 		after := slices.IndexFunc(h.Next, is("next.read-before")) + 1
-		h.Next = slices.Insert(h.Next, after, say("next.find-leak"))
+		h.Next = append(append(h.Next[:after:after], say("next.find-leak")), h.Next[after:]...)
 	}
 	h.Cautions = last.Cautions
 }

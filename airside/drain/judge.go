@@ -156,8 +156,10 @@ func (j *judge) add(says fact.Fact, from fact.Source, wrong bool, mend fact.Code
 	}
 	if mend == thaw && wrong {
 		// The ice is gone first, whatever else is wrong.
-		n := len(j.rep.Plan) - 1
-		j.rep.Finding, j.rep.Plan = says, slices.Insert(j.rep.Plan[:n:n], 0, j.rep.Plan[n])
+		plan := j.rep.Plan
+		melt := plan[len(plan)-1]
+		copy(plan[1:], plan)
+		j.rep.Finding, plan[0] = says, melt
 	}
 	j.rep.Checks = append(j.rep.Checks, c)
 }

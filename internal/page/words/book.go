@@ -1,7 +1,6 @@
 package words
 
 import (
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -122,7 +121,12 @@ func capital(text []byte) []byte {
 	if !unicode.IsLower(first) {
 		return text
 	}
-	return slices.Replace(text, 0, size, []byte(string(unicode.ToUpper(first)))...)
+	upper := unicode.ToUpper(first)
+	if utf8.RuneLen(upper) == size {
+		utf8.EncodeRune(text, upper)
+		return text
+	}
+	return append(utf8.AppendRune(nil, upper), text[size:]...)
 }
 
 // Decimal writes the number of a text, with a decimal point and commas between thousands, as the
