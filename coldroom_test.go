@@ -56,6 +56,17 @@ var coldVisits = map[string]struct {
 	"cold-freezer-iced": {
 		cause: "cold-evaporator", steps: []string{"step.cold-food-frozen", "step.cold-defrost-now"},
 	},
+	// A shortage that stops the machine is not left for a restart to show again.
+	"cold-short-and-hot": {
+		cause: "cold-undercharge",
+		steps: []string{"step.stop", "step.cold-food-frozen", "step.find-leak"},
+		all:   []string{"step.cold-mend-leak", "step.cold-add"}, never: []string{"step.leave-charge"},
+	},
+	// What a hand found at the drier, a clear glass does not deny.
+	"cold-drier-behind-clear-glass": {
+		cause: "cold-restriction", all: []string{"mend.cold-restriction"},
+		never: []string{"step.cold-add*"},
+	},
 	"cold-short-behind-receiver": {
 		cause: "cold-undercharge", steps: []string{"step.cold-food-move", "step.find-leak"},
 	},
