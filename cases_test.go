@@ -586,7 +586,7 @@ var cases = []struct {
 	},
 	{
 		// What a look found is put right, though it reads sound.
-		name: "found-in-the-air", first: []string{"step.heating-seen-indoor"},
+		name: "found-in-the-air", first: []string{"step.seen-indoor"},
 		never: []string{"step.leave"},
 	},
 	{

@@ -34,8 +34,8 @@ var clears = map[fact.Code]struct {
 	"step.heating-thaw": {
 		"outdoor-air-short", "outdoor-ice", func(c *Conditions) *bool { return &c.CoilIced },
 	},
-	"step.heating-seen-indoor":  {cause: "low-indoor-airflow"},
-	"step.heating-seen-outdoor": {cause: "outdoor-air-short"},
+	"step.seen-indoor":  {cause: "low-indoor-airflow"},
+	"step.seen-outdoor": {cause: "outdoor-air-short"},
 	"step.heating-seen-strips":  {cause: "auxiliary-heat"},
 	"step.heating-seen-check":   {cause: "overfeed"},
 	"step.heating-seen-bulb":    {cause: "restriction"},

@@ -93,9 +93,9 @@ func (v *wholeVisit) cleans(s *Step) bool {
 	case StepCleanOutdoor:
 		c.OutdoorCoilDirty = false
 		v.mendFault("condenser-coil")
-	case "step.heating-seen-indoor":
+	case "step.seen-indoor":
 		v.bench.Mend(diagnose.LowIndoorAir)
-	case "step.heating-seen-outdoor":
+	case "step.seen-outdoor":
 		v.bench.Mend(diagnose.CondenserAir)
 	default:
 		return false

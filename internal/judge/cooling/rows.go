@@ -32,8 +32,8 @@ var cleans = map[diagnose.Code]fact.Code{
 
 // seen is what puts right what a look found of a cause, whatever the readings say of it.
 var seen = map[diagnose.Code]fact.Code{
-	diagnose.LowIndoorAir: "step.heating-seen-indoor",
-	diagnose.CondenserAir: "step.heating-seen-outdoor",
+	diagnose.LowIndoorAir: "step.seen-indoor",
+	diagnose.CondenserAir: "step.seen-outdoor",
 }
 
 // secures is what is looked at, with the machine stopped, about a danger; where it comes to a look,

@@ -117,8 +117,8 @@ var inSight = []struct {
 	step   fact.Code
 	causes []string
 }{
-	{"indoor-air-path", "step.heating-seen-indoor", []string{lowIndoorAir}},
-	{"outdoor-coil", "step.heating-seen-outdoor", []string{outdoorAir}},
+	{"indoor-air-path", "step.seen-indoor", []string{lowIndoorAir}},
+	{"outdoor-coil", "step.seen-outdoor", []string{outdoorAir}},
 	{"strips-current", "step.heating-seen-strips", []string{strips}},
 	{"defrost-test", "step.heating-seen-defrost", []string{defrost, outdoorAir}},
 	{"check-valves", "step.heating-seen-check", []string{"overfeed"}},
