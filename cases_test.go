@@ -409,7 +409,7 @@ var cases = []struct {
 	},
 	{
 		name: "piston-short-and-humid", cause: "undercharge", outcome: ChargeLow,
-		first: []string{"look.suction-clamp-second", "step.find-leak"},
+		first: []string{"step.find-leak", "step.leave-charge"},
 		never: []string{"step.recover*"},
 	},
 	{
@@ -500,7 +500,7 @@ var cases = []struct {
 	},
 	{
 		name:  "high-bill-sound",
-		first: []string{"look.indoor-air-path"},
+		first: []string{"look.outdoor-coil"},
 		never: []string{"step.leave"},
 	},
 	{name: "noise-sound", first: []string{"step.find-noise", "step.leave"}},

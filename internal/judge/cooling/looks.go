@@ -138,6 +138,8 @@ func (k *planner) seeFirst(signature diagnose.Code) bool {
 		return k.lookAt("outdoor-coil", fact.Fact{})
 	case signature == diagnose.Restriction && k.opens(signature) && k.c.SuctionLine != nil:
 		return k.lookAt("suction-clamp-second", fact.Fact{}) // a clamp that reads high looks so
+	case signature == diagnose.Drain:
+		return k.lookAt(drainLook, fact.Fact{}) // no reading shows it
 	}
 	return false
 }

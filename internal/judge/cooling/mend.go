@@ -19,7 +19,8 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 	)
 	switch unlikely := chance < likely; {
 	case unlikely && (reads || k.opens(signature) && len(k.Steps) > 0):
-	case unlikely && signature != k.secured && k.seeFirst(signature):
+	case (unlikely || signature == diagnose.Drain) && signature != k.secured &&
+		k.seeFirst(signature):
 	default:
 		k.mend(signature)
 	}

@@ -107,7 +107,7 @@ func TestPlainCasesAreNamed(t *testing.T) {
 			e.Metering, e.HeatPump = m, heatPump
 			d := Infer(e)
 			got := d.Explanations[0].Code()
-			// Machines are made for 325 to 450 CFM per ton: more air than usual is hardly told
+			// Machines are made for 315 to 450 CFM per ton: more air than usual is hardly told
 			// from a machine that is made so, without its rated airflow.
 			if want == string(HighIndoorAir) && got == "sound" {
 				got = d.Explanations[1].Code()
