@@ -34,11 +34,11 @@ var clears = map[fact.Code]struct {
 	"step.heating-thaw": {
 		"outdoor-air-short", "outdoor-ice", func(c *Conditions) *bool { return &c.CoilIced },
 	},
-	"step.seen-indoor":  {cause: "low-indoor-airflow"},
-	"step.seen-outdoor": {cause: "outdoor-air-short"},
-	"step.heating-seen-strips":  {cause: "auxiliary-heat"},
-	"step.heating-seen-check":   {cause: "overfeed"},
-	"step.heating-seen-bulb":    {cause: "restriction"},
+	"step.seen-indoor":         {cause: "low-indoor-airflow"},
+	"step.seen-outdoor":        {cause: "outdoor-air-short"},
+	"step.heating-seen-strips": {cause: "auxiliary-heat"},
+	"step.heating-seen-check":  {cause: "overfeed"},
+	"step.heating-seen-bulb":   {cause: "restriction"},
 }
 
 // lookedBy are the looks that find a cause where somebody goes to mend it.
