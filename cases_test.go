@@ -470,6 +470,10 @@ var cases = []struct {
 		never: []string{"step.leave-charge"},
 	},
 	{
+		name:  "heating-return-in-celsius",
+		first: []string{"step.reread"}, never: []string{"step.leave", "mend.*"},
+	},
+	{
 		name: "heating-leak-found", cause: "undercharge",
 		first: []string{"step.recover-rest", "step.mend-leak"}, never: []string{"step.find-leak"},
 	},

@@ -46,7 +46,7 @@ func (p *planner) plan() {
 			values = append(values, w)
 		}
 		p.add(modes.Do("step.settle", values...).Because(p.why))
-	case p.notHeating():
+	case p.notARoom() || p.notHeating():
 	case p.blind:
 		p.readFirst()
 	case p.movedMuch():

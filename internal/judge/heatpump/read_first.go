@@ -49,6 +49,19 @@ func (p *planner) notHeating() bool {
 	return true
 }
 
+// notARoom: water freezes in the pipes of a room so cold; a temperature typed in °C for °F reads so.
+func (p *planner) notARoom() bool {
+	const coldest = quantity.Temperature((30 + 459.67) / 1.8)
+	r := p.c.ReturnDryBulb
+	if r == nil || r.Value >= coldest {
+		return false
+	}
+	p.why = fact.New("charge.heating-cold-room", fact.Amount("return", r.Value))
+	p.blind = true
+	p.add(modes.Do("step.reread").Because(p.why))
+	return true
+}
+
 func (p *planner) readFirst() {
 	var missing fact.Terms
 	for _, f := range []struct {
