@@ -95,6 +95,12 @@ var laws = []law{
 		}
 		return ""
 	}},
+	{"no machine is left as it is while something is asked", func(_ *Visit, a *Assessment) string {
+		if last := a.Plan[len(a.Plan)-1]; a.Ask != nil && last.Do.Code == StepLeave {
+			return string(a.Ask.Take.Code)
+		}
+		return ""
+	}},
 	{"no machine is left as it is that is stopped", func(_ *Visit, a *Assessment) string {
 		stops := func(s Step) bool { return s.Do.Code == StepStop }
 		for _, s := range a.Plan {

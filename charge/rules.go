@@ -369,7 +369,8 @@ var (
 	}
 	condensingHigh = hazard{
 		code: "condensing-high", limit: highCondensing,
-		source: practice, cooling: true, holds: condensingFar(highCondensing, highestCondensing, highOver),
+		source: practice, cooling: true,
+		holds: condensingFar(highCondensing, highestCondensing, highOver),
 	}
 	currentHighest = hazard{
 		code: "current-highest", grave: true, stops: true, limit: overload,

@@ -32,6 +32,9 @@ func believe(c *modes.Case) *belief {
 		// another refrigerant than the one named is worth knowing.
 		b.Diagnosis = diagnose.Diagnosis{Weight: b.Weight}
 	}
+	if b.plain() || b.leaks() {
+		b.Decision.Looks = nil
+	}
 	b.Decision.Looks = slices.DeleteFunc(b.Decision.Looks, b.cleanedFirst)
 	// Both are worth their time: the shorter first, and none stops what the other needs.
 	if l := b.Decision.Looks; len(l) == 2 && l[1].Minutes() < l[0].Minutes() {
@@ -61,6 +64,28 @@ func (b *belief) cold() *charge.Obstacle {
 		return &s[0]
 	}
 	return nil
+}
+
+// plain: a machine that reads sound, and that nobody complains of, is not searched for what would
+// not be mended unseen.
+func (b *belief) plain() bool {
+	d := &b.Decision
+	return d.Act == diagnose.Mend && !b.worthMending(d.Chance) && b.Healthy >= likely &&
+		!b.complains()
+}
+
+// worthMending: what is less likely than that nothing is wrong is not taken apart.
+func (b *belief) worthMending(chance float64) bool { return chance >= worth && chance > b.Healthy }
+
+func (b *belief) complains() bool {
+	s := &b.c.Seen
+	return s.FrozenComplaint || s.NotCoolingComplaint || b.c.Complaint == "high bill"
+}
+
+// leaks: a leak that was found is mended, however much is missing by now.
+func (b *belief) leaks() bool {
+	found := slices.Contains(b.c.Answers, diagnose.Answer{Code: leakLook, Yes: true})
+	return found && b.present(diagnose.Undercharge)
 }
 
 // cleanedFirst says that dirt was seen already that a look is after, or that a reading would be

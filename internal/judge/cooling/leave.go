@@ -32,7 +32,7 @@ func (k *planner) leave() {
 		k.whyLiquid()
 		return
 	}
-	complains := k.complains()
+	complains := k.b.complains()
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
@@ -62,10 +62,6 @@ func (k *planner) leave() {
 	case complains:
 		k.Add(modes.AskUse)
 	}
-}
-
-func (k *planner) complains() bool {
-	return k.c.Seen.FrozenComplaint || k.c.Seen.NotCoolingComplaint || k.c.Complaint == "high bill"
 }
 
 // drawsMuch: the compressor draws more than its rated current, and nobody has measured why.

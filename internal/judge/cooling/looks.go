@@ -58,7 +58,7 @@ func (k *planner) looks(d *diagnose.Decision) {
 		k.b.cold() != nil && k.b.present(diagnose.Undercharge) {
 		k.findLeak() // no dirt hides it, and no reading finds it
 	}
-	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.worthMending(d.Chance) {
+	if d.Act == diagnose.Leave || d.Act == diagnose.Mend && !k.b.worthMending(d.Chance) {
 		k.readAside()
 	}
 	for _, m := range d.Looks {
@@ -116,7 +116,7 @@ func (k *planner) lookFor(signature diagnose.Code) bool {
 // static looks at the way of the air where the blower works against more than its limit.
 func (k *planner) static() {
 	over, ok := k.c.Evidence.StaticHigh()
-	if ok && !k.worthMending(k.b.Probability(diagnose.LowIndoorAir)) {
+	if ok && !k.b.worthMending(k.b.Probability(diagnose.LowIndoorAir)) {
 		k.seeAir(over)
 	}
 }

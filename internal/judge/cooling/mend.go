@@ -11,7 +11,7 @@ import (
 // mendWorth mends what is worth it, where no look in the plan answers for it first. What is
 // not likely by itself waits for what is asked for or doubted, and for what opens no circuit.
 func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
-	if !k.worthMending(chance) || k.lookedAt(signature) {
+	if !k.b.worthMending(chance) || k.lookedAt(signature) {
 		return
 	}
 	reads := k.doubted() != "" || slices.ContainsFunc(
@@ -44,11 +44,6 @@ func (k *planner) opens(signature diagnose.Code) bool {
 		}
 	}
 	return false
-}
-
-// worthMending: what is less likely than that nothing is wrong is not taken apart.
-func (k *planner) worthMending(chance float64) bool {
-	return chance >= worth && chance > k.b.Healthy
 }
 
 // mend puts a cause right, by the name of its fault where one is likeliest by far. An instrument

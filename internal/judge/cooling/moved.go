@@ -58,7 +58,7 @@ func (k *planner) movedMuch() bool {
 		return true
 	}
 	for _, m := range k.b.Marginals() { // what answers for the reading, and opens nothing
-		if !ofCharge(m.Signature) && k.worthMending(m.Chance) && !k.opens(m.Signature) &&
+		if !ofCharge(m.Signature) && k.b.worthMending(m.Chance) && !k.opens(m.Signature) &&
 			!k.lookedAt(m.Signature) {
 			k.mend(m.Signature)
 		}

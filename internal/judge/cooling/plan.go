@@ -77,9 +77,6 @@ func (k *planner) secure() {
 // byBelief follows the decision: looks first, then the act, then what else is likely.
 func (k *planner) byBelief() {
 	d := &k.b.Decision
-	if k.plain(d) {
-		d.Looks = nil
-	}
 	k.iceFirst()
 	dirty := k.dirt()
 	if !k.c.Valve.IsZero() {
@@ -87,11 +84,11 @@ func (k *planner) byBelief() {
 	}
 	// A reading is doubted before the machine is.
 	for _, m := range k.b.Marginals() {
-		if diagnose.OfInstrument(m.Signature) && k.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
+		if diagnose.OfInstrument(m.Signature) && k.b.worthMending(m.Chance) && !k.lookedAt(m.Signature) {
 			k.mend(m.Signature)
 		}
 	}
-	if k.leaks() {
+	if k.b.leaks() {
 		k.leakPath()
 		return
 	}
@@ -127,19 +124,6 @@ func (k *planner) byBelief() {
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
 		k.Add(modes.ReadAgain)
 	}
-}
-
-// plain: a machine that reads sound, and that nobody complains of, is not searched for what would
-// not be mended unseen.
-func (k *planner) plain(d *diagnose.Decision) bool {
-	return d.Act == diagnose.Mend && !k.worthMending(d.Chance) && k.b.Healthy >= likely &&
-		!k.complains()
-}
-
-// leaks: a leak that was found is mended, however much is missing by now.
-func (k *planner) leaks() bool {
-	found, _ := k.answer(leakLook)
-	return found && k.b.present(diagnose.Undercharge)
 }
 
 // idle: nothing is in the plan but to feel whether liquid comes back, and to look for ice.
@@ -191,7 +175,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.short()
 	case d.Act == diagnose.Recover:
 		k.over()
-	case d.Act == diagnose.Mend && k.worthMending(d.Chance):
+	case d.Act == diagnose.Mend && k.b.worthMending(d.Chance):
 		k.mendWorth(d.Signature, d.Chance)
 	case !dirty && k.doubts(d) && k.lookFor(d.Signature):
 	}
