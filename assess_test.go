@@ -220,6 +220,26 @@ func TestLogSettles(t *testing.T) {
 	}
 }
 
+// What a danger leads to is told with the figures of the danger: an overload trips from its limit on.
+func TestWhyOfADangerHasItsFigures(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(10)
+	v.Readings.CompressorCurrent = Measured(quantity.Amperes(17))
+	a := assess(t, v)
+	if !endangers(a, "current-highest") {
+		t.Fatal(a.Dangers)
+	}
+	for _, l := range Languages() {
+		for _, d := range a.In(l, quantity.IP).Dangers {
+			for _, f := range []fact.Fact{d.Says, d.Why} {
+				if f.Text == "" || f.Text == f.String() {
+					t.Errorf("%s: %s has no words", l, f)
+				}
+			}
+		}
+	}
+}
+
 func FuzzDecodeVisit(f *testing.F) {
 	for _, name := range []string{"sound-r410a-piston"} {
 		data, err := os.ReadFile("testdata/visits/" + name + ".json")
@@ -234,6 +254,9 @@ func FuzzDecodeVisit(f *testing.F) {
 			return
 		}
 		a, err := Assess(v)
+		if problems := v.Validate(); (err == nil) != (len(problems) == 0) {
+			t.Fatalf("Validate finds %v, Assess %v", problems, err)
+		}
 		if err != nil {
 			return
 		}

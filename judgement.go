@@ -20,7 +20,7 @@ func tell(a *Assessment, j *modes.Judgement) {
 	}
 	for _, x := range j.Dangers {
 		if x.Why.IsZero() {
-			x.Why = fact.New(fact.Code("danger." + x.Code + ".why"))
+			x.Why = fact.New(fact.Code("danger."+x.Code+".why"), slices.Clone(x.Says.Values)...)
 		}
 		a.Dangers = append(a.Dangers, Danger{x.Code, x.Grave, x.Stops, x.Says, x.Why, x.Source})
 	}

@@ -1,5 +1,7 @@
 package satline
 
+import "errors"
+
 // Validate lists every field to mend before the visit can be assessed, refrigerant first; nil where
 // there is none. Assess returns the first of them. What can only be told from the readings as they
 // come to rest is looked at once the fields themselves are right. A form of texts reads each field
@@ -8,10 +10,17 @@ func (v Visit) Validate() []*VisitError {
 	if _, problems := checked(v); len(problems) > 0 {
 		return problems
 	}
-	if p, err := prepare(v); err == nil {
+	p, err := prepare(v)
+	if err == nil {
 		if s, err := settle(p); err == nil {
-			return p.refused(&s.readings)
+			if refused := p.refused(&s.readings); len(refused) > 0 {
+				return refused
+			}
 		}
+		_, _, _, _, err = p.toJudge()
+	}
+	if wrong, ok := errors.AsType[*VisitError](err); ok {
+		return []*VisitError{wrong}
 	}
 	return nil
 }

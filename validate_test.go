@@ -100,6 +100,18 @@ func TestValidatePressures(t *testing.T) {
 	}
 }
 
+// A reading that the method cannot be judged by is told before Assess tells it.
+func TestValidateTakesTheMethod(t *testing.T) {
+	v := load(t, "sound-r410a-piston")
+	v.Equipment.Metering = TXV
+	v.Readings.LiquidLine = Measured(quantity.Fahrenheit(225))
+	_, err := Assess(v)
+	first, ok := errors.AsType[*VisitError](err)
+	if got := v.Validate(); !ok || len(got) != 1 || got[0].Field != first.Field {
+		t.Errorf("Validate finds %v, Assess %v", got, err)
+	}
+}
+
 // What is wrong with a document is found at its field, as what is wrong with a visit is.
 func TestMalformedNamesItsField(t *testing.T) {
 	for _, c := range []struct {

@@ -20,13 +20,14 @@ func (o *Order) survey() airside.Survey {
 }
 
 // air judges static pressure, airflow and heat.
-func (j *judge) air() error {
+func (j *judge) air() {
 	if j.o.Air == nil {
-		return nil
+		return
 	}
 	got, err := airside.JudgeSurvey(j.o.survey())
 	if err != nil {
-		return err
+		j.problems.because(outOfRange, "air", err)
+		return
 	}
 	j.checks(
 		"air", "next.air", true, got.Finding, got.Checks, func(fact.Code) bool { return false },
@@ -35,7 +36,6 @@ func (j *judge) air() error {
 		j.airs = got.Plan
 		j.minds = append(j.minds, got.Cautions...)
 	}
-	return nil
 }
 
 // inOrder puts what the air asks for after what the readings ask for, and one reading at the

@@ -32,7 +32,7 @@ var smallAppliance = quantity.Pounds(5)
 // rule. It is never above the atmosphere of the site. Where the charge is not known it counts
 // as large, for which the rule asks more.
 func (j *judge) recoverTo() (quantity.GaugePressure, fact.Source) {
-	atmosphere, _ := j.o.Machine.Site.Atmosphere() // known, by Validate
+	atmosphere, _ := j.o.Machine.Site.Atmosphere() // known, by checked
 	e := j.o.Machine.Equipment
 	sealed := e.Arrangement == satline.Package || e.Arrangement == satline.PackageHeatPump ||
 		e.Arrangement == satline.WallMounted
@@ -54,10 +54,10 @@ func (j *judge) recoverTo() (quantity.GaugePressure, fact.Source) {
 }
 
 // recovery holds the last pressure against the level of the rule.
-func (j *judge) recovery() error {
+func (j *judge) recovery() {
 	p := j.o.Recovery
 	if p == nil {
-		return nil
+		return
 	}
 	const need = "next.recover"
 	to, source := j.recoverTo()
@@ -83,14 +83,13 @@ func (j *judge) recovery() error {
 	default:
 		j.result("recovery", need, short, fact.New("result.recovery-short", values...), source)
 	}
-	return nil
 }
 
 // opened reports whether the circuit was opened after the recovery.
 func (j *judge) opened() bool { return len(j.o.Nitrogen)+len(j.o.Evacuations) > 0 }
 
 // leaks lists where one was found; a repair needs one, and each of them mended.
-func (j *judge) leaks() error {
+func (j *judge) leaks() {
 	mended := len(j.o.Leaks) > 0
 	for i, l := range j.o.Leaks {
 		part := fmt.Sprintf("leaks[%d]", i)
@@ -107,11 +106,10 @@ func (j *judge) leaks() error {
 	if mended {
 		j.has["next.mend-leak"] = Good
 	}
-	return nil
 }
 
 // nitrogen judges each pressure test by its first and last reading.
-func (j *judge) nitrogen() error {
+func (j *judge) nitrogen() {
 	const need = "next.nitrogen"
 	atmosphere, _ := j.o.Machine.Site.Atmosphere()
 	limit := j.o.Machine.LowSideDesign
@@ -140,7 +138,8 @@ func (j *judge) nitrogen() error {
 		test.Atmosphere = atmosphere.Pressure
 		tight, err := test.Judge()
 		if err != nil {
-			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
+			j.problems.because(outOfRange, part, err)
+			continue
 		}
 		standing := map[charge.TestOutcome]Progress{
 			charge.Holds: Good, charge.Leaks: Bad, charge.TestOpen: Open,
@@ -155,7 +154,6 @@ func (j *judge) nitrogen() error {
 			j.result(part, "", Open, fact.New("result.pressure-limit-unknown"), unitLabel)
 		}
 	}
-	return nil
 }
 
 // pressureTest is what two readings of nitrogen hold, each as good as usual instruments where
@@ -182,7 +180,7 @@ func pressureTest(first, last *Reading) charge.PressureTest {
 const secondsPerYear = 365.25 * 24 * 3600
 
 // joints judges the leak tests of joints made on site.
-func (j *judge) joints() error {
+func (j *judge) joints() {
 	for i, k := range j.o.Joints {
 		part := fmt.Sprintf("joints[%d]", i)
 		limit := j.o.Machine.LowSideDesign
@@ -200,21 +198,21 @@ func (j *judge) joints() error {
 			Sensitivity: quantity.MassFlow(float64(k.PerYear) / secondsPerYear),
 		}.Judge()
 		if err != nil {
-			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
+			j.problems.because(outOfRange, part, err)
+			continue
 		}
 		standing := map[charge.TestOutcome]Progress{
 			charge.Holds: Good, charge.Leaks: Bad, charge.TestOpen: Open,
 		}[v.Outcome]
 		j.result(part, "next.joints", standing, v.Fact(), v.Source)
 		if standing != Good {
-			return nil
+			return
 		}
 	}
-	return nil
 }
 
 // evacuations judges each decay test; one behind a leak that was mended overrules it.
-func (j *judge) evacuations() error {
+func (j *judge) evacuations() {
 	for i, e := range j.o.Evacuations {
 		part := fmt.Sprintf("evacuations[%d]", i)
 		samples := make([]charge.Sample[quantity.Pressure], len(e.Decay))
@@ -223,8 +221,8 @@ func (j *judge) evacuations() error {
 		}
 		d, err := charge.JudgeDecay(samples, e.Maker)
 		if err != nil {
-			return &Problem{Field: part + ".decay", Kind: outOfRange, Problem: err.Error(),
-				Err: err}
+			j.problems.because(outOfRange, part+".decay", err)
+			continue
 		}
 		standing := map[charge.DecayOutcome]Progress{
 			charge.Sound: Good, charge.DecayOpen: Open, charge.NotDeepEnough: Bad,
@@ -240,5 +238,4 @@ func (j *judge) evacuations() error {
 		}
 		j.result(part, "next.evacuate", standing, f, d.Source)
 	}
-	return nil
 }

@@ -16,37 +16,49 @@ import (
 // Judge holds each part of an order against the rule for it and says what its tasks still
 // miss. The error is a *Problem: the first of Order.Validate.
 func Judge(o Order) (Record, error) {
-	if problems := o.Validate(); len(problems) > 0 {
+	if problems := o.checked(); len(problems) > 0 {
 		return Record{}, problems[0]
 	}
-	j := judge{o: &o, has: map[fact.Code]Progress{}}
-	j.book = words.In(tag(o.Language), o.Units)
-	j.r = Record{Schema: RecordSchema, Order: o}
-	if name := o.Machine.Equipment.Refrigerant; name != "" {
-		j.fluid, _ = refrigerant.Lookup(name) // known, by Validate
-	}
-	if err := j.visits(); err != nil {
-		return Record{}, err
-	}
-	j.weighing()
-	for _, part := range []func() error{
-		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed, j.cylinders,
-		j.meter, j.water, j.air, j.checklist, j.read,
-	} {
-		if err := part(); err != nil {
-			return Record{}, err
-		}
+	j := judgeOf(&o)
+	j.visits()
+	j.parts()
+	if len(j.problems) > 0 {
+		return Record{}, j.problems[0]
 	}
 	j.conclude()
 	return j.r, nil
 }
 
+// judgeOf is the judge of an order that was checked.
+func judgeOf(o *Order) *judge {
+	j := judge{o: o, has: map[fact.Code]Progress{}}
+	j.book = words.In(tag(o.Language), o.Units)
+	j.r = Record{Schema: RecordSchema, Order: *o}
+	if name := o.Machine.Equipment.Refrigerant; name != "" {
+		j.fluid, _ = refrigerant.Lookup(name) // known, by checked
+	}
+	return &j
+}
+
+// parts judges all but the visits.
+func (j *judge) parts() {
+	j.weighing()
+	for _, part := range []func(){
+		j.scale, j.recovery, j.leaks, j.nitrogen, j.joints, j.evacuations, j.weighed, j.cylinders,
+		j.meter, j.water, j.air, j.checklist, j.read,
+	} {
+		part()
+	}
+}
+
 // A judge fills a record part by part.
 type judge struct {
-	o     *Order
-	r     Record
-	book  *words.Book
-	fluid *refrigerant.Refrigerant // nil where none is stated
+	o *Order
+	r Record
+	// problems are what only shows as the parts are judged.
+	problems checker
+	book     *words.Book
+	fluid    *refrigerant.Refrigerant // nil where none is stated
 	// has is how far the work has come with what a task asks for.
 	has map[fact.Code]Progress
 	// full is the charge of the whole appliance; zero where it is not known.
@@ -99,7 +111,7 @@ func (m *Machine) weighs() bool {
 }
 
 // visits assesses the readings before and after.
-func (j *judge) visits() error {
+func (j *judge) visits() {
 	for _, v := range []struct {
 		name string
 		of   *satline.Visit
@@ -110,7 +122,8 @@ func (j *judge) visits() error {
 		}
 		a, err := satline.Assess(j.o.visit(v.of))
 		if err != nil {
-			return &Problem{Field: v.name, Kind: contradictory, Problem: err.Error(), Err: err}
+			j.problems.because(contradictory, v.name, err)
+			continue
 		}
 		*v.to = &a
 	}
@@ -129,7 +142,6 @@ func (j *judge) visits() error {
 	if j.r.Before != nil && j.r.After != nil {
 		j.moved()
 	}
-	return nil
 }
 
 // stops reports whether the machine has to be stopped before anything else.
@@ -143,10 +155,10 @@ func sound(a *satline.Assessment) bool {
 }
 
 // read judges the readings after the work.
-func (j *judge) read() error {
+func (j *judge) read() {
 	a := j.r.After
 	if a == nil || len(a.Readings) == 0 {
-		return nil
+		return
 	}
 	s := Good
 	switch {
@@ -168,7 +180,6 @@ func (j *judge) read() error {
 		says = a.Charge.Reading.Says
 	}
 	j.result("after", "next.read-after", s, says, fact.Source{})
-	return nil
 }
 
 // moved puts what follows from both visits side by side.
@@ -252,7 +263,7 @@ func (j *judge) cautions() []fact.Fact {
 	fluid := j.fluid
 	for _, c := range j.o.Cylinders {
 		if fluid == nil && c.Refrigerant != "" {
-			fluid, _ = refrigerant.Lookup(c.Refrigerant) // known, by Validate
+			fluid, _ = refrigerant.Lookup(c.Refrigerant) // known, by checked
 		}
 	}
 	for _, h := range fluid.Hazards() {

@@ -1,6 +1,7 @@
 package work_test
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -268,6 +269,22 @@ func TestNitrogenNeedsTheGas(t *testing.T) {
 		gauge(time.Hour, 236)}}}
 	if s := standing(judge(t, o), "result.pressure-no-gas"); s != work.Open {
 		t.Errorf("%q", s)
+	}
+}
+
+// What only shows as a part is judged is told by Validate too: a test under nitrogen that starts in
+// a vacuum.
+func TestValidateJudgesParts(t *testing.T) {
+	o := work.Order{Machine: split("R-410A"), Tasks: []work.Task{work.OpenCircuit}}
+	start, end := gauge(0, -2), gauge(time.Hour, 236)
+	gas := quantity.Fahrenheit(70).PlusMinus(1)
+	start.Gas, end.Gas = &gas, &gas
+	o.Nitrogen = []work.NitrogenPart{{Readings: []work.Reading{start, end}}}
+	_, err := work.Judge(o)
+	want, ok := errors.AsType[*work.Problem](err)
+	if got := o.Validate(); !ok || len(got) != 1 || got[0].Field != want.Field ||
+		got[0].Field != "nitrogen[0]" {
+		t.Errorf("Validate finds %v, Judge %v", got, err)
 	}
 }
 

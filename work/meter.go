@@ -11,7 +11,7 @@ import (
 )
 
 // meter lists what the meter showed before and after the work.
-func (j *judge) meter() error {
+func (j *judge) meter() {
 	for _, v := range []struct {
 		name string
 		of   *satline.Assessment
@@ -31,16 +31,16 @@ func (j *judge) meter() error {
 				})
 			})
 	}
-	return nil
 }
 
 // water judges the looks at pan and drain.
-func (j *judge) water() error {
+func (j *judge) water() {
 	for i, r := range j.o.Water {
 		part := fmt.Sprintf("water[%d]", i)
 		report, err := drain.Judge(r)
 		if err != nil {
-			return &Problem{Field: part, Kind: outOfRange, Problem: err.Error(), Err: err}
+			j.problems.because(outOfRange, part, err)
+			continue
 		}
 		last := i == len(j.o.Water)-1
 		if last {
@@ -49,7 +49,6 @@ func (j *judge) water() error {
 		j.checks(part, "next.water", last, report.Finding, report.Checks,
 			func(fact.Code) bool { return false })
 	}
-	return nil
 }
 
 // checks lists what a judge found. What was wrong and was looked at again was found, and is no

@@ -8,7 +8,7 @@ import (
 )
 
 // checklist tells what was found not to be right on the round.
-func (j *judge) checklist() error {
+func (j *judge) checklist() {
 	for i, c := range j.o.Checklist {
 		if c.NotHere || c.Good && c.Note == "" {
 			continue
@@ -32,7 +32,6 @@ func (j *judge) checklist() error {
 	if m.Make != "" && m.Model != "" && m.Serial != "" {
 		j.has["next.name-machine"] = Good
 	}
-	return nil
 }
 
 // said reports whether the checklist has an answer to a check.

@@ -29,8 +29,18 @@ const (
 )
 
 // Validate lists every field to mend before the order can be judged, with its path; nil where
-// there is none. What a task still misses is no error: Judge tells it.
+// there is none. What only shows as a part is judged is looked at once the fields themselves are
+// right. What a task still misses is no error: Judge tells it.
 func (o Order) Validate() []*Problem {
+	if problems := o.checked(); len(problems) > 0 {
+		return problems
+	}
+	j := judgeOf(&o)
+	j.parts()
+	return j.problems
+}
+
+func (o *Order) checked() []*Problem {
 	var c checker
 	if len(o.Tasks) == 0 {
 		c.add(missing, "tasks", `missing; say what the job is for, as in ["maintain"]`)
@@ -64,10 +74,10 @@ func (o Order) Validate() []*Problem {
 				"the year %d cannot be; write the date as in \"2026-07-14\"", y)
 		}
 	}
-	c.machine(&o)
-	c.visits(&o)
-	c.parts(&o)
-	c.texts(&o)
+	c.machine(o)
+	c.visits(o)
+	c.parts(o)
+	c.texts(o)
 	return c
 }
 

@@ -82,7 +82,7 @@ func (j *judge) weighValues() []fact.Value {
 }
 
 // scale adds up what went out of the cylinders and into them.
-func (j *judge) scale() error {
+func (j *judge) scale() {
 	for _, c := range j.o.Cylinders {
 		if m := c.moved(); m > 0 {
 			j.r.Added += m
@@ -103,11 +103,10 @@ func (j *judge) scale() error {
 		j.short = w.Total.Value-j.r.Recovered > doubt+w.Total.Value/20
 		j.over = w.Total.Value-j.r.Recovered < -doubt
 	}
-	return nil
 }
 
 // cylinders tells what went out of and into each, and the room that is left.
-func (j *judge) cylinders() error {
+func (j *judge) cylinders() {
 	for i, c := range j.o.Cylinders {
 		part := fmt.Sprintf("cylinders[%d]", i)
 		add := func(s Progress, f fact.Fact, source fact.Source) {
@@ -116,7 +115,7 @@ func (j *judge) cylinders() error {
 		name, moved := fact.Of("name", c.Name), c.moved()
 		holds := (*refrigerant.Refrigerant)(nil)
 		if c.Refrigerant != "" {
-			holds, _ = refrigerant.Lookup(c.Refrigerant) // known, by Validate
+			holds, _ = refrigerant.Lookup(c.Refrigerant) // known, by checked
 		}
 		if moved != 0 && holds != nil && j.fluid != nil &&
 			holds.Designation() != j.fluid.Designation() {
@@ -135,7 +134,6 @@ func (j *judge) cylinders() error {
 		}
 		j.room(part, &c, holds, moved < 0)
 	}
-	return nil
 }
 
 // room tells what a cylinder may still take, where it may take anything.
@@ -203,12 +201,12 @@ func (j *judge) came() {
 }
 
 // weighed holds what went in against the one figure.
-func (j *judge) weighed() error {
+func (j *judge) weighed() {
 	const need = "next.weigh-in"
 	j.came()
 	if j.r.Weigh == nil || !j.is(RepairLeak, OpenCircuit, WeighIn, Commission) &&
 		!(j.is(SetCharge) && weighs(j)) {
-		return nil
+		return
 	}
 	source := j.r.Weigh.Source
 	j.result("machine", "", Found, fact.New("result.weigh-figure", j.weighValues()[1:]...), source)
@@ -217,7 +215,7 @@ func (j *judge) weighed() error {
 		moved -= j.r.Recovered
 	}
 	if moved == 0 {
-		return nil
+		return
 	}
 	off := moved - j.due.Value
 	doubt := quantity.Mass(2 * math.Hypot(j.due.Std, float64(scaleStd)))
@@ -238,5 +236,4 @@ func (j *judge) weighed() error {
 		!(j.o.Machine.Precharged && len(j.o.Evacuations) == 0) {
 		j.result("cylinders", "", Bad, fact.New("result.charged-unproved"), practice)
 	}
-	return nil
 }
