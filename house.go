@@ -2,6 +2,7 @@ package satline
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/base/visible"
@@ -84,7 +85,8 @@ func (h *House) holds(m charge.Method) []charge.Obstacle {
 		out = append(out, charge.Obstacle{
 			Code: "house", Method: m, Forbids: true, MendFirst: true, Spoils: true,
 			Says: fact.New(
-				"condition.house", fact.Of("rule", visible.Line(x.Rule)),
+				// the sentences that it stands in have full stops of their own
+				"condition.house", fact.Of("rule", strings.TrimRight(visible.Line(x.Rule), ".")),
 				fact.Of("house", h.source().Title),
 			),
 			Source: h.source(),

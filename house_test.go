@@ -75,10 +75,14 @@ func TestHouseHold(t *testing.T) {
 	}{{nil, true}, {[]charge.Method{charge.Superheat}, true},
 		{[]charge.Method{charge.Approach}, false}} {
 		a := withHouse(t, "sound-r410a-piston",
-			House{Name: "manual", Holds: []HouseHold{{Rule: "two persons", Methods: c.methods}}})
+			House{Name: "manual", Holds: []HouseHold{{Rule: "two persons.", Methods: c.methods}}})
 		held := a.Charge.Outcome == ChargeNotJudged && a.Plan[0].Do.Code == StepHouseRule
 		if held != c.held {
 			t.Errorf("%v: %s, %v", c.methods, a.Charge.Outcome, a.Plan[0].Do)
+		}
+		// The sentence ends with one full stop.
+		if rule, _ := a.Plan[0].Do.Value("rule"); held && rule.Of != "two persons" {
+			t.Errorf("the rule is %q", rule.Of)
 		}
 	}
 }
