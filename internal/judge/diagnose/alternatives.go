@@ -4,6 +4,7 @@ import (
 	"slices"
 	"sync"
 
+	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/refrigerant"
 )
 
@@ -81,3 +82,43 @@ func alternativesTo(designation string) []Fluid {
 	}
 	return out
 }
+
+// superheatOf is the isentropic superheat of a refrigerant, that of R-410A where
+// it is not known; false where the table does not reach to it.
+func superheatOf(f Fluid) (superheat float64, reached bool) {
+	superheat = signature.UsualFluid.Superheat
+	if r, ok := f.(*refrigerant.Refrigerant); ok {
+		q, known := superheats()[r]
+		var err error
+		if !known {
+			q, err = signature.IsentropicSuperheat(r)
+		}
+		if err == nil {
+			superheat = q
+		}
+	}
+	within := min(max(superheat, signature.LeastLearnt), signature.MostLearnt)
+	return within, within == superheat
+}
+
+// superheats are those of the refrigerants that others are taken for, worked out once.
+var superheats = sync.OnceValue(func() map[*refrigerant.Refrigerant]float64 {
+	out := map[*refrigerant.Refrigerant]float64{}
+	add := func(name string) {
+		if r, err := refrigerant.Lookup(name); err == nil {
+			if q, err := signature.IsentropicSuperheat(r); err == nil {
+				out[r] = q
+			}
+		}
+	}
+	for _, name := range comfort {
+		add(name)
+	}
+	for name, others := range confused {
+		add(name)
+		for _, other := range others {
+			add(other)
+		}
+	}
+	return out
+})

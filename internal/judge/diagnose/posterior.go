@@ -9,57 +9,6 @@ import (
 	"github.com/satline/satline/internal/physics/helmholtz"
 )
 
-// A state is a suspect at one severity, as a shift of the readings.
-type state struct {
-	severity float64
-	weight   float64 // prior among the states of its suspect
-	shift    vector
-	gain     *matrix          // nil: the shift is the same for every machine
-	rest     *matrix          // nil: nothing is left of the scatter
-	restMore float64          // by how much of itself rest is more than that
-	around   float64          // the variance of the shift itself, as a part of it
-	doubt    vector           // variance beside rest
-	pull     *pull            // nil: no reading is drawn toward the air
-	capacity float64          // part of the cooling capacity lost, on average
-	fluid    string           // which refrigerant, for OtherRefrigerant
-	variant  string           // entry of the table, where it is not the signature's own
-	level    *signature.Level // nil for what is not in the table
-	// bound is the log likelihood of the air, were this the cause, where it has one of its own.
-	bounded bool
-	bound   float64
-}
-
-// left is what a state adds to the covariance of two features, beside its doubt.
-func (s *state) left(f, g int) (x float64) {
-	if s.rest != nil {
-		x = (1 + s.restMore) * s.rest[f][g]
-	}
-	return x + s.around*s.shift[f]*s.shift[g]
-}
-
-// takeLeft fills in what left and doubt come to, of a feature with those at the places up to it.
-func (s *state) takeLeft(row []float64, f int, at *[features]int) {
-	clear(row)
-	if s.rest != nil {
-		times, rest := 1+s.restMore, &s.rest[f]
-		for j := range row {
-			row[j] = times * rest[at[j]]
-		}
-	}
-	if s.around != 0 {
-		by := s.around * s.shift[f]
-		for j := range row {
-			row[j] += by * s.shift[at[j]]
-		}
-	}
-	row[len(row)-1] += s.doubt[f]
-}
-
-// shifts says that a state leaves the scatter of machines as it is, but for how far its shift is.
-func (s *state) shifts() bool {
-	return s.gain == nil && s.rest == nil && s.pull == nil && s.doubt == vector{}
-}
-
 // A component is one explanation at definite severities: one term of the
 // mixture that is the posterior.
 type component struct {
@@ -74,7 +23,7 @@ type component struct {
 	charge   float64
 }
 
-// A case is a visit in the making.
+// A caseFile is a diagnosis in the making.
 type caseFile struct {
 	evidence *Evidence
 	table    *signature.Table
@@ -104,112 +53,6 @@ type caseFile struct {
 }
 
 const none = -1
-
-// statesOf puts the states of a component into room.
-func (c *caseFile) statesOf(p component, room *[2]*state) []*state {
-	states := room[:0]
-	if p.a != none {
-		states = append(states, &c.states[p.a][p.sa])
-	}
-	if p.b != none {
-		states = append(states, &c.states[p.b][p.sb])
-	}
-	return states
-}
-
-// follow is how the features follow the machine's own offset under states, before any pull:
-// 1 plus the gains. Where no state has one they are bare and follow it one for one.
-func follow(states []*state) (m matrix, bare bool) {
-	for f := range m {
-		m[f][f] = 1
-	}
-	bare = true
-	for _, s := range states {
-		if s.gain == nil {
-			continue
-		}
-		bare = false
-		for f := range m {
-			for g := range m[f] {
-				m[f][g] += s.gain[f][g]
-			}
-		}
-	}
-	return m, bare
-}
-
-// predict returns the mean and covariance of the features, instruments
-// included, under a component. Only features marked in want are filled in.
-func (c *caseFile) predict(
-	p component, want *[features]bool, noise *matrix,
-) (mean vector, cov matrix) {
-	var room [2]*state
-	states := c.statesOf(p, &room)
-	mean = c.machine.mean
-	for _, s := range states {
-		for f := range features {
-			mean[f] += s.shift[f]
-		}
-	}
-	c.machine.follow(states, want, &mean, &cov)
-	for f := range features {
-		if !want[f] {
-			continue
-		}
-		for _, s := range states {
-			cov[f][f] += s.doubt[f]
-			for g := range f + 1 {
-				cov[f][g] += s.left(f, g)
-			}
-		}
-	}
-	for f := range features {
-		for g := range f {
-			cov[g][f] = cov[f][g]
-		}
-	}
-	for _, s := range states {
-		if s.pull != nil {
-			s.pull.act(&mean, &cov)
-		}
-	}
-	for f := range features {
-		for g := range features {
-			cov[f][g] += noise[f][g]
-		}
-	}
-	return mean, cov
-}
-
-// follow adds the machine's own offset to a mean, and its scatter to the lower triangle of
-// a covariance, as they come through under states.
-func (m *machine) follow(states []*state, want *[features]bool, mean *vector, cov *matrix) {
-	through, bare := follow(states)
-	for f := range features {
-		switch {
-		case !want[f]:
-		case bare:
-			mean[f] += m.offset[f]
-			copy(cov[f][:f+1], m.scatter[f][:f+1])
-		default:
-			mean[f] += dot(&through[f], &m.offset)
-			half := m.scattered(&through[f])
-			for g := range f + 1 {
-				if want[g] {
-					cov[f][g] = dot(&half, &through[g])
-				}
-			}
-		}
-	}
-}
-
-// scattered is the covariance of a sum of the machine's own offsets, so weighted, with each.
-func (m *machine) scattered(weights *vector) (with vector) {
-	for g := range with {
-		with[g] = dot(weights, &m.scatter[g])
-	}
-	return with
-}
 
 // bounds is the log likelihood of the air as it was read: a lie among the causes
 // replaces it by that of the readings without the lie.
