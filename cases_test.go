@@ -268,16 +268,16 @@ var cases = []struct {
 	{
 		name:    "gauges-on-isobutane",
 		calm:    "floodback",
-		first:   []string{"doubt.suction-line-cannot-be.mend"},
+		first:   []string{"mend.other-refrigerant"},
 		never:   []string{"step.find-leak"},
 		outcome: ChargeNotJudged,
 	},
 	{
 		name:    "suction-hose-shut",
 		calm:    "compression-ratio-highest",
-		first:   []string{"doubt.suction-cannot-be.mend"},
+		first:   []string{"mend.suction-hose"},
 		never:   []string{"step.stop", "mend.restriction"},
-		outcome: ChargeNotJudged,
+		outcome: ChargeInBand,
 	},
 	{
 		name:    "compressor-still",
@@ -343,8 +343,8 @@ var cases = []struct {
 	},
 	{
 		name:    "liquid-hose-shut",
-		first:   []string{"doubt.liquid-cannot-be.mend"},
-		never:   []string{"mend.*"},
+		first:   []string{"mend.liquid-hose"},
+		never:   []string{"mend.not-pumping", "mend.compressor-*"},
 		outcome: ChargeNotJudged,
 	},
 	{

@@ -124,21 +124,6 @@ func (b *belief) misread() bool {
 	return false
 }
 
-// cannotBe is the check of a suction line or of a pressure that cannot be; nil where the readings
-// pass, or where something that is likely says why they do not.
-func (b *belief) cannotBe() *readcheck.Doubt {
-	for i := range b.c.Doubts {
-		switch x := &b.c.Doubts[i]; x.Code {
-		case readcheck.LineCannotBe, readcheck.SuctionCannotBe, readcheck.LiquidCannotBe:
-			if b.misread() || b.present(diagnose.OtherRefrigerant) {
-				return nil
-			}
-			return x
-		}
-	}
-	return nil
-}
-
 // starved says that a leak or a restriction is likely, and that nothing tells which: no liquid was
 // read.
 func (b *belief) starved() bool {
@@ -194,7 +179,7 @@ const leastFound, mostFound = 0.05, 6
 // findings lists the causes that may be present, the likeliest first, each with all of its
 // chance, alone and beside others.
 func (b *belief) findings() []modes.Finding {
-	if b.NotEnough() || b.cannotBe() != nil {
+	if b.NotEnough() {
 		return nil
 	}
 	out := make([]modes.Finding, 0, mostFound)

@@ -24,9 +24,6 @@ func (b *belief) charge(dangers []modes.Danger) modes.Charge {
 	case !c.Moving.IsZero():
 		because(c.Moving)
 	}
-	if d := b.cannotBe(); d != nil {
-		because(fact.New(fact.Code("doubt."+d.Code), d.Values...))
-	}
 	for _, o := range c.Spoils {
 		because(o.Says)
 	}

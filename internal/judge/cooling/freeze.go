@@ -14,7 +14,7 @@ import (
 // freeze says how near the coil is to freezing, what would freeze it, and what made the ice
 // that is there or was complained of. Where something is missing for it, it says what.
 func (b *belief) freeze() *modes.Freeze {
-	if b.present(diagnose.OtherRefrigerant, diagnose.HosesSwapped) || b.cannotBe() != nil {
+	if b.present(diagnose.OtherRefrigerant, diagnose.HosesSwapped, diagnose.SuctionHose) {
 		return &modes.Freeze{Says: fact.New("freeze.readings-first")}
 	}
 	v := b.surface()

@@ -25,9 +25,6 @@ func (k *planner) headline() fact.Fact {
 	if k.b.NotEnough() && k.Has("look."+drainLook, modes.ClearDrain) {
 		return fact.New("headline.drain-first")
 	}
-	if k.b.cannotBe() != nil {
-		return k.notJudged()
-	}
 	stop := slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool { return x.Stops })
 	plain := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
 	lie, wrong := k.b.wrongInstrument()

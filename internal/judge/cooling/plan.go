@@ -166,8 +166,8 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 	case d.Act == diagnose.Add && k.b.cold() != nil && k.muchMissing():
 		k.leakPath()
 	case moves && k.warmerDay():
-	case moves && k.j.Charge.Outcome == modes.NotJudged:
-		k.Add(modes.LeaveCharge)
+	case moves && (k.j.Charge.Outcome == modes.NotJudged || k.unread()):
+		k.Add(modes.LeaveCharge) // nobody doses blindly
 	case d.Act == diagnose.Add && k.c.NetMoved > 0 && k.floods():
 		k.whyLiquid()
 		k.Add(modes.LeaveCharge) // more of it would come back too

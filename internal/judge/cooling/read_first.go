@@ -16,16 +16,16 @@ import (
 // wrongSetting: where gauges are set to another refrigerant, or read from another place than the
 // clamp, every figure is another's, and so is every rule about it.
 func (k *planner) wrongSetting() bool {
-	switch d := k.b.cannotBe(); {
-	case k.b.present(diagnose.OtherRefrigerant):
-		k.mend(diagnose.OtherRefrigerant)
-	case d != nil:
-		k.reread(d)
-	default:
-		return false
+	for _, c := range []diagnose.Code{
+		diagnose.OtherRefrigerant, diagnose.SuctionHose, diagnose.LiquidHose,
+	} {
+		if k.b.present(c) {
+			k.mend(c)
+			k.Add(modes.ReadAgain)
+			return true
+		}
 	}
-	k.Add(modes.ReadAgain)
-	return true
+	return false
 }
 
 // reread says what to see to before readings that cannot be are taken again.
@@ -203,7 +203,8 @@ func (k *planner) unread() bool {
 	if len(k.c.Wanting) == 0 || k.c.NoLiquidPort || maintained {
 		return false
 	}
-	k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(k.c.Wanting)))
+	s := k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(k.c.Wanting)))
+	s.Field = k.c.Wanting[0]
 	return true
 }
 

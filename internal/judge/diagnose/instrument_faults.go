@@ -10,6 +10,8 @@ const (
 	LiquidClamp       Code = "liquid-clamp"
 	SuctionGauge      Code = "suction-gauge-zero"
 	LiquidGauge       Code = "liquid-gauge-zero"
+	SuctionHose       Code = "suction-hose"
+	LiquidHose        Code = "liquid-hose"
 	Altitude          Code = "altitude-not-set"
 	DryWick           Code = "dry-wick"
 	BulbsSwapped      Code = "bulbs-swapped"
@@ -26,6 +28,8 @@ var instrumentTraits = []traits{
 	{code: LiquidClamp, prior: 0.01, cost: ofInstrument},
 	{code: SuctionGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
 	{code: LiquidGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
+	{code: SuctionHose, prior: 0.004, cost: ofInstrument},
+	{code: LiquidHose, prior: 0.004, cost: ofInstrument},
 	{code: Altitude, prior: 0.003, cost: ofInstrument},
 	{code: DryWick, prior: 0.012, cost: ofInstrument},
 	{code: BulbsSwapped, prior: 0.003, cost: ofInstrument},
@@ -74,6 +78,24 @@ var instrumentFaults = []Fault{
 	// temperature with it.
 	{
 		Code: LiquidGauge, Kind: Instrument, Signature: LiquidGauge, Share: 1,
+		Readings: []string{"liquidPressure"},
+		Seems:    []string{"discharge-cool", "condensing-highest", "condensing-high"},
+		Sources:  []fact.Source{practice},
+	},
+	// suction hose shut, its core not pressed, or its gauge dead: what it shows is not the
+	// pressure of the port.
+	{
+		Code: SuctionHose, Kind: Instrument, Signature: SuctionHose, Share: 1,
+		Readings: []string{"suctionPressure"},
+		Seems: []string{
+			"floodback", "superheat-low", "evaporating-coldest", "evaporating-cold",
+			"compression-ratio-highest", "compression-ratio-high",
+		},
+		Sources: []fact.Source{practice},
+	},
+	// high-side hose shut, its core not pressed, or its gauge dead.
+	{
+		Code: LiquidHose, Kind: Instrument, Signature: LiquidHose, Share: 1,
 		Readings: []string{"liquidPressure"},
 		Seems:    []string{"discharge-cool", "condensing-highest", "condensing-high"},
 		Sources:  []fact.Source{practice},

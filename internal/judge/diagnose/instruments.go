@@ -43,6 +43,8 @@ var lies = []lie{
 	{signature: LiquidGauge, severity: -10 * psi, weight: 0.3, undo: zero(rCondensing, -10*psi)},
 	{signature: LiquidGauge, severity: 10 * psi, weight: 0.3, undo: zero(rCondensing, 10*psi)},
 	{signature: LiquidGauge, severity: 25 * psi, weight: 0.2, undo: zero(rCondensing, 25*psi)},
+	{signature: SuctionHose, severity: 1, weight: 1, undo: shut(rEvaporating)},
+	{signature: LiquidHose, severity: 1, weight: 1, undo: shut(rCondensing)},
 	{signature: Altitude, severity: 1 * psi, weight: 0.4, undo: atmosphere(1 * psi)},
 	{signature: Altitude, severity: 2 * psi, weight: 0.35, undo: atmosphere(2 * psi)},
 	{signature: Altitude, severity: 3.2 * psi, weight: 0.25, undo: atmosphere(3.2 * psi)},

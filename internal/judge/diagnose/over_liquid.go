@@ -18,7 +18,7 @@ const mostOverLiquid = 1 // K
 var overLiquidSeen = clue{
 	code: "sight.liquid-over-saturation", usual: 0.02,
 	of: map[Code]float64{
-		LiquidClamp: 0.6, LiquidGauge: 0.5, Altitude: 0.1, OtherRefrigerant: 0.3,
+		LiquidClamp: 0.6, LiquidGauge: 0.5, LiquidHose: 0.6, Altitude: 0.1, OtherRefrigerant: 0.3,
 		HosesSwapped: 0.9, ClampsSwapped: 0.2, NextToEmpty: 0.4, NotPumping: 0.2,
 		compressorStopped: 0.5, Heating: 0.3, readingsClash: 0.4,
 	},

@@ -3,6 +3,7 @@ package diagnose
 import (
 	"math"
 
+	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/quantity"
 )
 
@@ -44,6 +45,17 @@ func blind(raw int, within float64) func(*readings, *Evidence) bool {
 	return func(r *readings, _ *Evidence) bool {
 		r.std[raw] = math.Hypot(r.std[raw], within)
 		return r.have[raw]
+	}
+}
+
+// shut undoes a hose that shows another pressure than its port's: no more than stood in the
+// machine at rest, which is that of liquid at the air around it, and anything below.
+func shut(raw int) func(*readings, *Evidence) bool {
+	const within, about = 40, 3 // K, common practice
+	return func(r *readings, _ *Evidence) bool {
+		air, _ := r.air()
+		r.std[raw] = math.Hypot(r.std[raw], within)
+		return r.have[raw] && r.value[raw] <= max(air.Outdoor, air.ReturnDryBulb)+about
 	}
 }
 
@@ -105,38 +117,39 @@ func (r *readings) shiftPressure(raw int, e *Evidence, by float64) bool {
 	return true
 }
 
-// asFluid reads both gauges as another refrigerant; false where one was not read.
-func (r *readings) asFluid(other Fluid, e *Evidence) bool {
-	if e.Atmosphere <= 0 || e.SuctionPressure == nil || e.LiquidPressure == nil ||
-		!r.have[rEvaporating] ||
-		!r.have[rCondensing] {
-		return false
-	}
-	low, high := e.SuctionPressure.Value.Absolute(e.Atmosphere),
-		e.LiquidPressure.Value.Absolute(e.Atmosphere)
-	var t [4]float64
-	for i, f := range [...]func(quantity.Pressure) (quantity.Temperature, error){
-		other.BubbleTemperature, other.DewTemperature,
-	} {
-		a, err := f(low)
+// asFluid reads the gauges as another refrigerant; false where none was read.
+func (r *readings) asFluid(other Fluid, e *Evidence) (read bool) {
+	for _, g := range [...]struct {
+		raw int
+		of  readcheck.Gauge
+	}{{rCondensing, e.LiquidPressure}, {rEvaporating, e.SuctionPressure}} {
+		if g.of == nil || !r.have[g.raw] || e.Atmosphere <= 0 {
+			continue
+		}
+		p := g.of.Value.Absolute(e.Atmosphere)
+		bubble, err := other.BubbleTemperature(p)
 		if err != nil {
 			return false
 		}
-		b, err := f(high)
+		dew, err := other.DewTemperature(p)
 		if err != nil {
 			return false
 		}
-		t[i], t[2+i] = float64(a), float64(b)
+		glide := float64(dew - bubble)
+		r.fluid.Glide = max(0, glide)
+		if g.raw == rEvaporating {
+			r.evapGlide = 0.4 * glide
+			r.value[g.raw] = float64(dew) - r.evapGlide
+		} else {
+			r.condGlide = 0.5 * glide
+			r.value[g.raw] = float64(bubble) + r.condGlide
+		}
+		read = true
 	}
-	r.fluid.Glide = max(0, t[1]-t[0])
 	superheat, reached := superheatOf(other)
 	if r.fluid.Superheat = superheat; !reached {
 		const untold = 15
 		r.std[rDischargeLine] = math.Hypot(r.std[rDischargeLine], untold)
 	}
-	r.evapGlide = 0.4 * (t[1] - t[0])
-	r.condGlide = 0.5 * (t[3] - t[2])
-	r.value[rEvaporating] = t[1] - r.evapGlide
-	r.value[rCondensing] = t[2] + r.condGlide
-	return true
+	return read
 }

@@ -27,7 +27,7 @@ var floorPassed = clue{
 	of: map[Code]float64{
 		Overfeed: 0.7, "iced-coil": 0.4, LowIndoorAir: 0.05, LowLoad: 0.08, LowAmbient: 0.08,
 		Overcharge: 0.05, OtherRefrigerant: 0.3, NotPumping: 0.2, NextToEmpty: 0.1,
-		compressorStopped: 0.5, SuctionGauge: 0.2, Altitude: 0.08, HosesSwapped: 0.9,
+		compressorStopped: 0.5, SuctionGauge: 0.2, SuctionHose: 0.5, Altitude: 0.08, HosesSwapped: 0.9,
 		ClampsSwapped: 0.2, Heating: 0.5, readingsClash: 0.4,
 	},
 }

@@ -84,11 +84,6 @@ func supersede(doubts []Doubt) []Doubt {
 			return slices.DeleteFunc(
 				doubts, func(x Doubt) bool { return x.Code == "suction-line-below-saturation" },
 			)
-		case LiquidCannotBe:
-			return slices.DeleteFunc(doubts, func(x Doubt) bool {
-				return x.Code == "liquid-line-above-saturation" ||
-					x.Code == "condensing-below-outdoor"
-			})
 		}
 	}
 	return doubts

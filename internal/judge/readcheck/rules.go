@@ -40,14 +40,8 @@ func (r *rule) apply(in *Input) (Doubt, bool) {
 	}, true
 }
 
-// LineCannotBe is the code of a suction line that is too cold for what boils in it,
-// SuctionCannotBe that of a suction too low for air that is cooled so well, and LiquidCannotBe
-// that of a liquid pressure too low for the line beside it.
-const (
-	LineCannotBe    = "suction-line-cannot-be"
-	SuctionCannotBe = "suction-cannot-be"
-	LiquidCannotBe  = "liquid-cannot-be"
-)
+// LineCannotBe is the code of a suction line that is too cold for what boils in it.
+const LineCannotBe = "suction-line-cannot-be"
 
 // farBelow is how far under its saturation no clamp on a suction line reads, however loose and
 // wet: then the gauge is set to another refrigerant or on another port, or the clamp on another
@@ -105,16 +99,6 @@ var rules = []rule{
 		a:      func(in *Input) Temp { return in.EvaporatingDew },
 		b:      func(in *Input) Temp { return in.SuctionLine },
 		margin: farBelow,
-	},
-	{
-		code: SuctionCannotBe, weight: Impossible, coolingOnly: true,
-		fields:  []string{"suctionPressure", "supplyDryBulb", "returnDryBulb"},
-		special: suctionCannotBe,
-	},
-	{
-		code: LiquidCannotBe, weight: Impossible, coolingOnly: true,
-		fields:  []string{"liquidPressure", "liquidLine"},
-		special: liquidCannotBe,
 	},
 	{
 		code: "suction-line-below-saturation", weight: Note, coolingOnly: true,
