@@ -99,6 +99,7 @@ func TestFreeze(t *testing.T) {
 		{name: "a suction of 70 psig", says: "freeze.freezing", low: 0.95, high: 1,
 			change: func(in *readcheck.Input) {
 				in.SuctionPressure = new(quantity.PSIG(70).PlusMinus(quantity.PSIG(0.6)))
+				in.SupplyDryBulb = fahrenheit(64) // such a coil cools less
 			}},
 		{name: "no wet bulb", says: "freeze.not-read",
 			change: func(in *readcheck.Input) { in.ReturnWetBulb = nil }},

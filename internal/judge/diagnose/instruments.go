@@ -14,7 +14,7 @@ type lie struct {
 	signature Code
 	severity  float64 // K, or Pa for gauges, or the fraction toward the wrong temperature
 	weight    float64
-	undo      func(*readings, *Evidence) bool
+	undo      func(*readings, *caseFile) bool
 	// pull takes the place of undo where the error depends on what the machine
 	// does.
 	pull func(*readings, float64) (pull, bool)
@@ -43,8 +43,12 @@ var lies = []lie{
 	{signature: LiquidGauge, severity: -10 * psi, weight: 0.3, undo: zero(rCondensing, -10*psi)},
 	{signature: LiquidGauge, severity: 10 * psi, weight: 0.3, undo: zero(rCondensing, 10*psi)},
 	{signature: LiquidGauge, severity: 25 * psi, weight: 0.2, undo: zero(rCondensing, 25*psi)},
-	{signature: SuctionHose, severity: 1, weight: 1, undo: shut(rEvaporating)},
-	{signature: LiquidHose, severity: 1, weight: 1, undo: shut(rCondensing)},
+	{signature: SuctionHose, severity: 1, weight: 0.64, undo: shut(rEvaporating, atRest)},
+	{signature: SuctionHose, severity: 2, weight: 0.35, undo: shut(rEvaporating, standing)},
+	{signature: SuctionHose, severity: 3, weight: 0.01, undo: blind(rEvaporating, 40)},
+	{signature: LiquidHose, severity: 1, weight: 0.64, undo: shut(rCondensing, atRest)},
+	{signature: LiquidHose, severity: 2, weight: 0.35, undo: shut(rCondensing, standing)},
+	{signature: LiquidHose, severity: 3, weight: 0.01, undo: blind(rCondensing, 40)},
 	{signature: Altitude, severity: 1 * psi, weight: 0.4, undo: atmosphere(1 * psi)},
 	{signature: Altitude, severity: 2 * psi, weight: 0.35, undo: atmosphere(2 * psi)},
 	{signature: Altitude, severity: 3.2 * psi, weight: 0.25, undo: atmosphere(3.2 * psi)},
@@ -107,7 +111,7 @@ func (c *caseFile) tryLie(l *lie) {
 	}
 	r := &c.work.without
 	*r = *c.seen.raw
-	if !l.undo(r, c.evidence) {
+	if !l.undo(r, c) {
 		return
 	}
 	around := spread

@@ -3,6 +3,7 @@ package diagnose
 import (
 	"math"
 
+	"github.com/satline/satline/internal/judge/diagnose/signature"
 	"github.com/satline/satline/internal/judge/readcheck"
 	"github.com/satline/satline/quantity"
 )
@@ -17,8 +18,8 @@ const fractionStd = 0.08
 // wick undoes a wick that reads a fraction of the way to the dry bulb. What is
 // left of the depression is stretched, errors and all; indoor air as it usually
 // is tells more of the wet bulb the less the wick does.
-func wick(fraction float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
+func wick(fraction float64) func(*readings, *caseFile) bool {
+	return func(r *readings, _ *caseFile) bool {
 		if !r.have[rReturnWetBulb] || !r.have[rReturnDryBulb] {
 			return false
 		}
@@ -41,33 +42,47 @@ func wick(fraction float64) func(*readings, *Evidence) bool {
 
 // blind undoes an error that leaves nothing of a reading: it may be anything
 // within so many kelvin.
-func blind(raw int, within float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
+func blind(raw int, within float64) func(*readings, *caseFile) bool {
+	return func(r *readings, _ *caseFile) bool {
 		r.std[raw] = math.Hypot(r.std[raw], within)
 		return r.have[raw]
 	}
 }
 
-// shut undoes a hose that shows another pressure than its port's: no more than stood in the
-// machine at rest, which is that of liquid at the air around it, and anything below.
-func shut(raw int) func(*readings, *Evidence) bool {
-	const within, about = 40, 3 // K, common practice
-	return func(r *readings, _ *Evidence) bool {
-		air, _ := r.air()
-		r.std[raw] = math.Hypot(r.std[raw], within)
-		return r.have[raw] && r.value[raw] <= max(air.Outdoor, air.ReturnDryBulb)+about
+// What a gauge shows behind a hose that is shut: next to nothing, or what stood in the machine at
+// rest, liquid at about the air around it. In kelvin; common practice, no source.
+const atRest, standing = 8, 5
+
+// shut undoes a hose that is shut, behind which the gauge stands at rest or shows what stood in
+// the machine: the port has what sound machines have.
+func shut(raw int, shows float64) func(*readings, *caseFile) bool {
+	return func(r *readings, c *caseFile) bool {
+		port := c.machine.mean[signature.Evaporating] + c.machine.offset[signature.Evaporating]
+		if raw == rCondensing {
+			port = c.machine.mean[signature.CondensingOver] +
+				c.machine.offset[signature.CondensingOver] + c.seen.weather.Outdoor
+		}
+		shown, std := c.evaporatingAt(c.evidence.Atmosphere), shows
+		if shows == standing {
+			air := &c.seen.weather
+			shown = (air.Outdoor + air.ReturnDryBulb) / 2
+			std = math.Hypot(std, (air.Outdoor-air.ReturnDryBulb)/4)
+		}
+		r.value[raw] += port - shown
+		r.std[raw] = std
+		return r.have[raw]
 	}
 }
 
-func offset(raw int, by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
+func offset(raw int, by float64) func(*readings, *caseFile) bool {
+	return func(r *readings, _ *caseFile) bool {
 		r.value[raw] -= by
 		return r.have[raw]
 	}
 }
 
-func exchange(a, b int) func(*readings, *Evidence) bool {
-	return func(r *readings, _ *Evidence) bool {
+func exchange(a, b int) func(*readings, *caseFile) bool {
+	return func(r *readings, _ *caseFile) bool {
 		r.value[a], r.value[b] = r.value[b], r.value[a]
 		r.habit = r.usualHabit()
 		return r.have[a] && r.have[b]
@@ -75,17 +90,17 @@ func exchange(a, b int) func(*readings, *Evidence) bool {
 }
 
 // zero undoes a gauge that reads too much by a pressure.
-func zero(raw int, by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool {
-		return r.have[raw] && r.shiftPressure(raw, e, -by)
+func zero(raw int, by float64) func(*readings, *caseFile) bool {
+	return func(r *readings, c *caseFile) bool {
+		return r.have[raw] && r.shiftPressure(raw, c.evidence, -by)
 	}
 }
 
 // atmosphere undoes an atmosphere taken too high.
-func atmosphere(by float64) func(*readings, *Evidence) bool {
-	return func(r *readings, e *Evidence) bool {
-		low := r.have[rEvaporating] && r.shiftPressure(rEvaporating, e, -by)
-		high := r.have[rCondensing] && r.shiftPressure(rCondensing, e, -by)
+func atmosphere(by float64) func(*readings, *caseFile) bool {
+	return func(r *readings, c *caseFile) bool {
+		low := r.have[rEvaporating] && r.shiftPressure(rEvaporating, c.evidence, -by)
+		high := r.have[rCondensing] && r.shiftPressure(rCondensing, c.evidence, -by)
 		r.thin += by / float64(quantity.StandardAtmosphere)
 		return low || high
 	}
