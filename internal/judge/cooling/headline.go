@@ -76,7 +76,7 @@ func (k *planner) undecided() fact.Fact {
 	switch leave := k.Has(modes.Leave); {
 	case k.floods() && (healthy >= likely || leave || len(causes) == 0):
 		return fact.New("headline.floods")
-	case k.Has(modes.WhyCurrent):
+	case k.drawsMuch() && (healthy >= likely || k.Has(modes.WhyCurrent)):
 		return fact.New("headline.draws-much", chance)
 	case !k.c.Valve.IsZero() && (healthy >= likely || len(causes) == 0):
 		return fact.New("headline.hunts", chance)
