@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"github.com/satline/satline/internal/base/apart"
 	"github.com/satline/satline/internal/base/thin"
 	"github.com/satline/satline/quantity"
 )
@@ -94,15 +95,14 @@ func (s *Session) begun() bool { return s != nil && s.now.fluid != nil }
 
 func notBegun() error { return missing("", "make a session with NewSession") }
 
-// NewSession starts from what is known of the machine, or goes on from what Visit returned.
-// The error is the first of Visit.Validate.
+// NewSession starts from what is known of the machine, or goes on from what Visit returned. It
+// shares nothing with v. The error is the first of Visit.Validate that is about a field itself.
 func NewSession(v Visit) (*Session, error) {
-	p, err := prepare(v)
+	p, err := prepare(apart.From(v))
 	if err != nil {
 		return nil, err
 	}
 	s := &Session{now: *p, in: v.Instruments.withDefaults()}
-	s.now.visit.Moves, s.now.visit.Checks = slices.Clone(v.Moves), slices.Clone(v.Checks)
 	s.now.visit.Log, s.now.log, s.now.before = nil, nil, newSettledBefore()
 	for i := range p.log {
 		s.keep(p.log[i])
@@ -168,7 +168,7 @@ func (s *Session) Take(sent LogEntry) []SetAside {
 // the samples of the open slot to be far ahead of their time.
 func (s *Session) jumped(at time.Duration) bool {
 	n := len(s.now.log)
-	return n > 0 && s.open.open && s.sample.At-at > farAhead && at > s.now.log[n-1].At
+	return s.open.open && s.sample.At-at > farAhead && (n == 0 || at > s.now.log[n-1].At)
 }
 
 // hoseOff reports whether a gauge has lost its hose.
@@ -329,7 +329,6 @@ func (s *Session) Visit() Visit {
 	}
 	p := s.upToNow()
 	v := p.visit
-	v.Moves, v.Checks = slices.Clone(v.Moves), slices.Clone(v.Checks)
-	v.Readings, v.Log = p.readings, slices.Clone(p.log)
-	return v
+	v.Readings, v.Log = p.readings, p.log
+	return apart.From(v)
 }

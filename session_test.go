@@ -251,10 +251,10 @@ func TestSessionSetsAside(t *testing.T) {
 	}
 }
 
-// One sample from a clock that leapt ahead costs the log nothing but itself.
+// One sample from a clock that leapt ahead costs the log nothing but itself, be it the first.
 func TestSessionForgetsALeapAhead(t *testing.T) {
 	start := load(t, "sound-r410a-piston")
-	for _, leap := range []int{12, 53, 59} {
+	for _, leap := range []int{0, 12, 53, 59} {
 		s, err := NewSession(start)
 		if err != nil {
 			t.Fatal(err)
@@ -311,6 +311,8 @@ func TestSessionRunsOn(t *testing.T) {
 // What a session returns, and what it was given, can be changed without changing it.
 func TestSessionSharesNothing(t *testing.T) {
 	start := load(t, "sound-r410a-piston")
+	start.Site.Elevation = new(quantity.Feet(100))
+	start.House = &House{Name: "manual", Holds: []HouseHold{{Rule: "two persons"}}}
 	s, err := NewSession(start)
 	if err != nil {
 		t.Fatal(err)
@@ -321,6 +323,9 @@ func TestSessionSharesNothing(t *testing.T) {
 	v := s.Visit()
 	for _, r := range []*Readings{&v.Readings, &v.Log[0].Readings, &e.Readings, &start.Readings} {
 		r.SuctionPressure = Measured(quantity.PSIG(0))
+	}
+	for _, v := range []*Visit{&v, &start} {
+		*v.Site.Elevation, v.House.Holds[0].Rule = 0, "one"
 	}
 	if got, _ := json.Marshal(s.Visit()); string(got) != string(want) {
 		t.Error(cmp.Diff(string(want), string(got)))

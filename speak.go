@@ -1,8 +1,7 @@
 package satline
 
 import (
-	"encoding/json"
-
+	"github.com/satline/satline/internal/base/apart"
 	"github.com/satline/satline/internal/page/words"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -26,7 +25,7 @@ func Word(code string, language Language) string { return language.book(quantity
 // In returns the assessment with its sentences in another language and system of units. It
 // shares nothing with a.
 func (a Assessment) In(language Language, units quantity.System) Assessment {
-	out := a.clone()
+	out := apart.From(a)
 	out.Language, out.Units = language, units
 	language.book(units).Fill(&out)
 	return out
@@ -36,22 +35,12 @@ func (a Assessment) In(language Language, units quantity.System) Assessment {
 // returns false where the one that stands is to stay. Show words the values of a fact. It
 // shares nothing with a.
 func (a Assessment) Reworded(say func(fact.Fact) (string, bool)) Assessment {
-	out := a.clone()
+	out := apart.From(a)
 	words.Fill(&out, func(b []byte, f *fact.Fact) []byte {
 		if text, ok := say(*f); ok {
 			return append(b, text...)
 		}
 		return append(b, f.Text...)
 	})
-	return out
-}
-
-// clone is the zero Assessment where a holds what Assess never makes, as a value that is no
-// number.
-func (a Assessment) clone() (out Assessment) {
-	text, err := json.Marshal(a)
-	if err != nil || json.Unmarshal(text, &out) != nil {
-		return Assessment{}
-	}
 	return out
 }
