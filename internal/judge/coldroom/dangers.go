@@ -34,7 +34,7 @@ const (
 )
 
 // dangersOf are the dangers to the food and to the compressor, the food first.
-func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
+func dangersOf(c *modes.Case, k *known, b *belief) modes.Dangers {
 	out := foodDangers(c, k)
 	for _, d := range modes.Distinct(c.Dangers, nil) {
 		if !d.Meter && !slices.Contains(shared, d.Code) ||
@@ -48,11 +48,8 @@ func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 		return out
 	}
 	practice := fact.Source{Standing: fact.CommonPractice}
-	told := func(code string) bool {
-		return slices.ContainsFunc(out, func(d modes.Danger) bool { return d.Code == code })
-	}
 	if s := c.Superheat; s != nil && s.Value+quantity.TemperatureDelta(s.Std) < leastSuperheat &&
-		!told("floodback") {
+		!out.Tell("floodback") {
 		out = append(out, danger("cold-superheat-low", false, practice, s.Value, leastSuperheat))
 	}
 	if t := c.SuctionLine; t != nil && k.valve &&
@@ -72,7 +69,7 @@ func dangersOf(c *modes.Case, k *known, b *belief) []modes.Danger {
 }
 
 // foodDangers is that of a box too warm for what is in it, where it is.
-func foodDangers(c *modes.Case, k *known) []modes.Danger {
+func foodDangers(c *modes.Case, k *known) modes.Dangers {
 	limit := k.usual.FoodLimit()
 	t := c.ReturnDryBulb
 	if t == nil || t.Value <= limit.At || !c.Room.Application.KeepsFood() {
@@ -82,7 +79,7 @@ func foodDangers(c *modes.Case, k *known) []modes.Danger {
 	if k.usual.Frozen {
 		code = "cold-frozen-food"
 	}
-	return []modes.Danger{danger(code, true, limit.Source, t.Value, limit.At)}
+	return modes.Dangers{danger(code, true, limit.Source, t.Value, limit.At)}
 }
 
 func danger[T quantity.Quantity](

@@ -48,10 +48,8 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	k.readings(c, at)
 	k.runsOn(c.Room.Setpoint != nil)
 	k.sights(c)
-	warns := func(code string) bool {
-		return slices.ContainsFunc(c.Dangers, func(d modes.Danger) bool { return d.Code == code })
-	}
-	k.vacuum, k.hottest = !runsInVacuum(c, k) && warns(suctionInVacuum), warns(headHighest)
+	k.vacuum = !runsInVacuum(c, k) && c.Dangers.Tell(suctionInVacuum)
+	k.hottest = c.Dangers.Tell(headHighest)
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}

@@ -14,7 +14,8 @@ func (p *planner) foodAway() {
 	opens := slices.IndexFunc(p.steps, func(s modes.Step) bool {
 		return s.Opens || s.Do.Code == "step.recover-rest" || s.Do.Code == "step.nitrogen"
 	})
-	if opens < 0 || !p.c.Room.Application.KeepsFood() || p.in("cold-food", "cold-frozen-food") {
+	warm := p.dangers.Tell("cold-food", "cold-frozen-food")
+	if opens < 0 || !p.c.Room.Application.KeepsFood() || warm {
 		return
 	}
 	p.steps = slices.Insert(p.steps, opens, modes.Do(foodAway))
@@ -31,7 +32,7 @@ func (p *planner) food() {
 		return
 	}
 	first := 0
-	if p.stopped() || !p.in("cold-food", "cold-frozen-food") && p.c.ReturnDryBulb != nil &&
+	if p.stopped() || !p.dangers.Tell("cold-food", "cold-frozen-food") && p.c.ReturnDryBulb != nil &&
 		len(p.steps) > 0 && p.steps[0].Do.Code == "step.feel-compressor" {
 		first = 1 // what harms the compressor at once comes before food that is cold
 	}

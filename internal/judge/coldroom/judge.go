@@ -184,7 +184,7 @@ func (p *planner) figures() []fact.Fact {
 		))
 	}
 	out = append(out, gives(c)...)
-	if limit := u.FoodLimit(); !p.in("cold-food", "cold-frozen-food") {
+	if limit := u.FoodLimit(); !p.dangers.Tell("cold-food", "cold-frozen-food") {
 		out = append(out, sourced(
 			fact.New("cold-figure.food", fact.Amount("limit", limit.At)), limit.Source,
 		))
@@ -203,7 +203,7 @@ func (p *planner) figures() []fact.Fact {
 	out = append(out, atPressures(c, k)...)
 	out = append(out, k.course.figures(k)...)
 	const may = 0.05
-	control := c.Room.PumpDown || p.in(suctionInVacuum) || p.b.cause(shortCycle) >= may
+	control := c.Room.PumpDown || p.dangers.Tell(suctionInVacuum) || p.b.cause(shortCycle) >= may
 	if f, ok := controlFigure(c, u); ok && control {
 		out = append(out, f)
 	}

@@ -23,7 +23,7 @@ type planner struct {
 	k       *known
 	b       *belief
 	ranking []ranked
-	dangers []modes.Danger
+	dangers modes.Dangers
 
 	headline fact.Fact
 	steps    []modes.Step
@@ -73,7 +73,7 @@ var effects = map[fact.Code]modes.Effect{
 
 func (p *planner) plan() {
 	stop := p.stop()
-	if !stop && p.in("floodback", "slugging") {
+	if !stop && p.dangers.Flood() != nil {
 		p.add("step.feel-compressor")
 	}
 	switch {
@@ -91,12 +91,6 @@ func (p *planner) plan() {
 	}
 	p.foodAway()
 	p.food()
-}
-
-func (p *planner) in(codes ...string) bool {
-	return slices.ContainsFunc(
-		p.dangers, func(d modes.Danger) bool { return slices.Contains(codes, d.Code) },
-	)
 }
 
 // believed reports whether the belief is worth telling although the charge is not judged.
@@ -127,7 +121,7 @@ func (p *planner) byBelief() {
 	p.bulb()
 	low := p.low()
 	p.heldUp(low)
-	if low >= likely && p.in(suctionInVacuum) && p.asked == nil && !p.beside() {
+	if low >= likely && p.dangers.Tell(suctionInVacuum) && p.asked == nil && !p.beside() {
 		p.add("step.find-leak")
 		p.wholeCharge()
 		return

@@ -13,15 +13,12 @@ import (
 
 // stop is first where the machine may harm itself as it runs.
 func (p *planner) stop() bool {
-	for _, d := range p.dangers {
-		if !d.Stops {
-			continue
-		}
+	d := p.dangers.Stop()
+	if d != nil {
 		p.steps = append(p.steps, modes.Do("step.stop").Because(d.Says))
 		p.unjudged = d.Says
-		return true
 	}
-	return false
+	return d != nil
 }
 
 // opened: a circuit that was open is charged by weight.

@@ -25,7 +25,7 @@ func (k *planner) headline() fact.Fact {
 	if k.b.NotEnough() && k.Has("look."+drainLook, modes.ClearDrain) {
 		return fact.New("headline.drain-first")
 	}
-	stop := slices.ContainsFunc(k.j.Dangers, func(x modes.Danger) bool { return x.Stops })
+	stop := k.j.Dangers.Stop() != nil
 	plain := k.b.present(diagnose.NextToEmpty, diagnose.NotPumping, diagnose.OtherRefrigerant)
 	lie, wrong := k.b.wrongInstrument()
 	wrong = wrong && len(k.c.Spoils) == 0

@@ -1,8 +1,6 @@
 package cooling
 
 import (
-	"slices"
-
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
@@ -23,9 +21,7 @@ var nearIce = quantity.Celsius(2.5)
 // starves like one behind a dirty filter, and no charge is judged by it. The coldest may ice in
 // any case; one near freezing, where ice is what the customer saw.
 func (k *planner) iceFirst() {
-	cold := slices.ContainsFunc(
-		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "evaporating-coldest" },
-	)
+	cold := k.j.Dangers.Tell("evaporating-coldest")
 	dew := k.c.EvaporatingDew
 	near := k.c.Seen.FrozenComplaint && dew != nil && dew.Value < nearIce
 	if (cold || near) && !k.c.Seen.CoilIced && !k.Stopped() && !k.emptied() {

@@ -1,25 +1,14 @@
 package cooling
 
 import (
-	"slices"
-
 	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 	"github.com/satline/satline/refrigerant"
 )
 
-// flood is the danger of liquid that comes back, whatever makes it; nil where none does.
-func (k *planner) flood() *modes.Danger {
-	for i := range k.j.Dangers {
-		if x := &k.j.Dangers[i]; x.Code == "floodback" || x.Code == "slugging" {
-			return x
-		}
-	}
-	return nil
-}
-
-func (k *planner) floods() bool { return k.flood() != nil }
+// floods: liquid comes back, whatever makes it.
+func (k *planner) floods() bool { return k.j.Dangers.Flood() != nil }
 
 // leave: nothing to do, and nothing more to read. A machine that liquid comes back to is not
 // left before it is known why.
@@ -66,9 +55,7 @@ func (k *planner) leave() {
 
 // drawsMuch: the compressor draws more than its rated current, and nobody has measured why.
 func (k *planner) drawsMuch() bool {
-	return !k.c.Metered && slices.ContainsFunc(
-		k.j.Dangers, func(x modes.Danger) bool { return x.Code == "current-high" },
-	)
+	return !k.c.Metered && k.j.Dangers.Tell("current-high")
 }
 
 // whyLiquid looks for what sends liquid back, from outside: the bulb or the sensors of a valve, and

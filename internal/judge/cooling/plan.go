@@ -46,31 +46,32 @@ func (k *planner) plan() {
 
 // secure comes first where the machine may harm itself as it runs.
 func (k *planner) secure() {
-	for _, x := range k.j.Dangers {
-		if !x.Stops {
-			continue
-		}
+	if x := k.j.Dangers.Stop(); x != nil {
 		k.Add(modes.Stop).Why = x.Says
-		by := secures[x.Code]
-		if found, done := k.answer(by.look); done {
-			if found {
-				k.dirt()
-			}
-			break
-		}
-		for _, code := range by.steps {
-			if code == modes.OutdoorCoil && k.c.Seen.OutdoorCoilDirty {
-				code = modes.CleanOutdoor
-			}
-			k.Add(code)
-		}
-		if k.secured = by.cause; !k.c.Seen.OutdoorCoilDirty {
-			k.Steps[len(k.Steps)-1].Look = by.look
-		}
-		break
+		k.seeTo(x.Code)
 	}
-	if flood := k.flood(); len(k.Steps) == 0 && flood != nil && !k.c.Seen.CoilIced {
+	if flood := k.j.Dangers.Flood(); len(k.Steps) == 0 && flood != nil && !k.c.Seen.CoilIced {
 		k.Add(modes.FeelCompressor).Why = flood.Says // ice stops it anyway
+	}
+}
+
+// seeTo looks at what brings a danger, with the machine stopped, or puts right what was found.
+func (k *planner) seeTo(danger string) {
+	by := secures[danger]
+	if found, done := k.answer(by.look); done {
+		if found {
+			k.dirt()
+		}
+		return
+	}
+	for _, code := range by.steps {
+		if code == modes.OutdoorCoil && k.c.Seen.OutdoorCoilDirty {
+			code = modes.CleanOutdoor
+		}
+		k.Add(code)
+	}
+	if k.secured = by.cause; !k.c.Seen.OutdoorCoilDirty {
+		k.Steps[len(k.Steps)-1].Look = by.look
 	}
 }
 

@@ -24,17 +24,18 @@ func (p *planner) charge() modes.Charge {
 			Says: fact.New("reading.heating-subcooling", fact.Measured("measured", *m)),
 		}
 	}
+	stop := p.j.Dangers.Stop()
 	switch {
 	case !p.why.IsZero():
 		out.Why = []fact.Fact{p.why}
 		return out
-	case p.has("step.stop"):
-		out.Why = []fact.Fact{p.j.Dangers[0].Says}
+	case stop != nil:
+		out.Why = []fact.Fact{stop.Says}
 	}
 	low, high := b.of(undercharge, nextToEmpty), b.of(overcharge)
 	by, chart := p.byChart()
 	switch {
-	case p.has("step.stop") && low < surely:
+	case stop != nil && low < surely:
 		return out
 	case low >= surely:
 		out.Outcome = modes.ChargeLow

@@ -22,12 +22,12 @@ var practice = fact.Source{Standing: fact.CommonPractice}
 // dangers are those of the compressor's limits that mean the same in heating, the head by
 // limits of its own. A suction line without superheat is usual in cold weather behind a fixed
 // device, and the accumulator is there for it: it is a danger where the discharge is cool too.
-func (b *belief) dangers() []modes.Danger {
+func (b *belief) dangers() modes.Dangers {
 	c := b.c
 	if b.of(otherFluid) >= likely || b.of(suctionPort) >= likely {
 		return nil // what the gauges say is of another fluid, or of another pipe
 	}
-	var out []modes.Danger
+	var out modes.Dangers
 	cool := c.DischargeLine != nil && c.CondensingBubble != nil &&
 		c.DischargeLine.Value.Sub(c.CondensingBubble.Value) < coolDischarge
 	wet := cool || b.of("overfeed") >= likely

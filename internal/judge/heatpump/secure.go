@@ -1,8 +1,6 @@
 package heatpump
 
 import (
-	"slices"
-
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -19,10 +17,7 @@ var secures = map[string]struct {
 }
 
 func (p *planner) secure() {
-	for _, d := range p.j.Dangers {
-		if !d.Stops {
-			continue
-		}
+	if d := p.j.Dangers.Stop(); d != nil {
 		p.add(modes.Do("step.stop").Because(d.Says))
 		switch by := secures[d.Code]; {
 		case by.step == "":
@@ -35,20 +30,15 @@ func (p *planner) secure() {
 		}
 		return
 	}
-	for _, d := range p.j.Dangers {
-		if d.Code == "floodback" || d.Code == "slugging" {
-			p.add(modes.Do("step.feel-compressor").Because(d.Says))
-			return
-		}
+	if d := p.j.Dangers.Flood(); d != nil {
+		p.add(modes.Do("step.feel-compressor").Because(d.Says))
 	}
 }
 
 // liquidReturns asks what lets liquid come back, where it does, and reports whether it does: such a
 // machine is not left as it is.
 func (p *planner) liquidReturns() bool {
-	if !slices.ContainsFunc(p.j.Dangers, func(d modes.Danger) bool {
-		return d.Code == "floodback" || d.Code == "slugging"
-	}) {
+	if p.j.Dangers.Flood() == nil {
 		return false
 	}
 	p.askFor("check-valves")

@@ -93,7 +93,7 @@ type Case struct {
 	// Dangers that the meter showed, and those to the compressor by the limits of package
 	// charge. A judge drops those that mean nothing in its mode, or that another says, and adds
 	// its own.
-	Dangers []Danger
+	Dangers Dangers
 	// WholeCharge is that of the label, else by the capacity; zero where neither is known.
 	WholeCharge quantity.Mass
 	// Weighing is the charge to weigh in; where it cannot be worked out it is nil, and
@@ -149,7 +149,7 @@ type Judgement struct {
 	// Headline is the whole answer in one fact.
 	Headline fact.Fact
 	// Dangers, the gravest first.
-	Dangers []Danger
+	Dangers Dangers
 	// Steps in order; see InOrder.
 	Steps []Step
 	// Findings by falling chance, "sound" among them.
@@ -168,17 +168,6 @@ type Judgement struct {
 	Change *Change
 	// Performance is what the machine gives now and will give in other weather.
 	Performance []fact.Fact
-}
-
-// A Danger is what can harm the machine or a person. Without a Why of its own it has
-// "danger.CODE.why".
-type Danger struct {
-	Code         string
-	Grave, Stops bool
-	Says, Why    fact.Fact
-	Source       fact.Source
-	// Meter says that the meter showed it: it holds in every mode.
-	Meter bool
 }
 
 // A Step is something to do.
