@@ -21,14 +21,9 @@ var scopeNames = []string{"", "whole", "verdict"}
 func (s Scope) String() string { return enum.Name(scopeNames, s+1) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (s Scope) MarshalText() ([]byte, error) { return enum.Text("scope", scopeNames, s+1) }
+func (s Scope) MarshalText() ([]byte, error) { return enum.TextFromZero("scope", scopeNames, s) }
 
 // UnmarshalText reads "whole" or "verdict".
 func (s *Scope) UnmarshalText(text []byte) error {
-	var i Scope
-	if err := enum.Parse("scope", scopeNames, text, &i); err != nil {
-		return err
-	}
-	*s = max(i-1, Whole)
-	return nil
+	return enum.ParseFromZero("scope", scopeNames, text, s)
 }

@@ -20,14 +20,11 @@ var audienceNames = []string{"", "technician", "file", "owner"}
 func (a Audience) String() string { return enum.Name(audienceNames, a+1) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a Audience) MarshalText() ([]byte, error) { return enum.Text("audience", audienceNames, a+1) }
+func (a Audience) MarshalText() ([]byte, error) {
+	return enum.TextFromZero("audience", audienceNames, a)
+}
 
 // UnmarshalText reads "technician", "file" or "owner".
 func (a *Audience) UnmarshalText(text []byte) error {
-	var i Audience
-	if err := enum.Parse("audience", audienceNames, text, &i); err != nil {
-		return err
-	}
-	*a = max(i-1, Technician)
-	return nil
+	return enum.ParseFromZero("audience", audienceNames, text, a)
 }

@@ -47,16 +47,11 @@ func (l Limit) String() string {
 }
 
 // MarshalText writes the name of String; what is none of the limits is an error.
-func (l Limit) MarshalText() ([]byte, error) { return enum.Text("limit", limitNames, l+1) }
+func (l Limit) MarshalText() ([]byte, error) { return enum.TextFromZero("limit", limitNames, l) }
 
 // UnmarshalText accepts the names that String returns.
 func (l *Limit) UnmarshalText(text []byte) error {
-	var i Limit
-	if err := enum.Parse("limit", limitNames, text, &i); err != nil {
-		return err
-	}
-	*l = max(i-1, NoLimit)
-	return nil
+	return enum.ParseFromZero("limit", limitNames, text, l)
 }
 
 // Operating is the steady state of a machine.

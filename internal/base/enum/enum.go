@@ -42,3 +42,22 @@ func Parse[T ~int](what string, names []string, text []byte, v *T) error {
 	}
 	return &quantity.NameError{Of: what, Given: string(text), Known: slices.Clone(names[1:])}
 }
+
+// TextFromZero is Text for constants that count from 0: the names begin at names[1].
+func TextFromZero[T ~int](what string, names []string, v T) ([]byte, error) {
+	text, err := Text(what, names, v+1)
+	if wrong, ok := err.(*quantity.NameError); ok {
+		wrong.Given = strconv.Itoa(int(v))
+	}
+	return text, err
+}
+
+// ParseFromZero is Parse for constants that count from 0; no text is the first of them.
+func ParseFromZero[T ~int](what string, names []string, text []byte, v *T) error {
+	i := T(1)
+	err := Parse(what, names, text, &i)
+	if err == nil {
+		*v = max(i-1, 0)
+	}
+	return err
+}

@@ -45,6 +45,28 @@ func TestNames(t *testing.T) {
 	}
 }
 
+// Constants that count from 0 are named in an error as they are.
+func TestFromZero(t *testing.T) {
+	names := []string{"", "red", "green"}
+	for i, name := range names[1:] {
+		if got, err := TextFromZero("color", names, color(i)); string(got) != name {
+			t.Errorf("%d is written as %q, %v", i, got, err)
+		}
+		v := color(-1)
+		if err := ParseFromZero("color", names, []byte(name), &v); err != nil || v != color(i) {
+			t.Errorf("%q reads as %d, %v", name, v, err)
+		}
+	}
+	_, err := TextFromZero("color", names, color(7))
+	if wrong, ok := errors.AsType[*quantity.NameError](err); !ok || wrong.Given != "7" {
+		t.Errorf("7 is written with %v", err)
+	}
+	v := green
+	if err := ParseFromZero("color", names, []byte("mauve"), &v); !isNameError(err) || v != green {
+		t.Errorf("mauve reads as %d, %v", v, err)
+	}
+}
+
 // What is no constant is not written, neither is a zero that has no word.
 func TestNoConstant(t *testing.T) {
 	for _, v := range []color{-1, 3} {
