@@ -56,7 +56,9 @@ func TestEachRuleFires(t *testing.T) {
 		"supply-dry-bulb-is-a-wet-bulb": func(in *Input) {
 			in.ReturnWetBulb, in.SupplyDryBulb, in.SupplyWetBulb = temp(57), temp(48), nil
 		},
-		"suction-line-cannot-be":                func(in *Input) { in.SuctionLine = temp(15) },
+		"suction-line-cannot-be": func(in *Input) { in.SuctionLine = temp(15) },
+		// 10 and 32 °C beside what boils at 40 °F and condenses at 100 °F.
+		"lines-in-celsius":                      func(in *Input) { in.SuctionLine, in.LiquidLine = temp(10), temp(32) },
 		"suction-line-below-saturation":         func(in *Input) { in.SuctionLine = temp(36) },
 		"liquid-line-below-outdoor":             func(in *Input) { in.LiquidLine = temp(78) },
 		"liquid-line-above-saturation":          func(in *Input) { in.LiquidLine = temp(104) },
@@ -90,8 +92,8 @@ func TestEachRuleFires(t *testing.T) {
 		}
 		codes[r.code] = true
 	}
-	if len(codes) != 19 {
-		t.Errorf("%d rules, and the table above tests 19", len(codes))
+	if len(codes) != 20 {
+		t.Errorf("%d rules, and the table above tests 20", len(codes))
 	}
 }
 

@@ -94,6 +94,11 @@ var rules = []rule{
 		special: supplyDryBulbIsWetBulb,
 	},
 	{
+		code: "lines-in-celsius", weight: Impossible,
+		fields:  []string{"suctionLine", "liquidLine"},
+		special: linesInCelsius,
+	},
+	{
 		code: LineCannotBe, weight: Impossible,
 		fields: []string{"suctionLine", "suctionPressure"},
 		a:      func(in *Input) Temp { return in.EvaporatingDew },

@@ -67,6 +67,28 @@ func returnDrierThanDry(in *Input) (Doubt, bool) {
 	return pair(excess, std, wb.Value, db.Value)
 }
 
+// linesInCelsius: a vapor far colder than it boils beside a liquid far colder than it condenses is
+// no machine, and both are what machines read once their figures are taken as °C (common practice,
+// no source).
+func linesInCelsius(in *Input) (Doubt, bool) {
+	dew, bubble := in.EvaporatingDew, in.CondensingBubble
+	if dew == nil || bubble == nil || in.SuctionLine == nil || in.LiquidLine == nil {
+		return Doubt{}, false
+	}
+	s, l := in.SuctionLine.Value, in.LiquidLine.Value
+	meant := func(t quantity.Temperature) quantity.Temperature {
+		return quantity.Celsius(t.Fahrenheit())
+	}
+	const most = quantity.TemperatureDelta(25)
+	below := dew.Value.Sub(s)
+	superheat, subcooling := meant(s).Sub(dew.Value), bubble.Value.Sub(meant(l))
+	if below < farBelow || bubble.Value.Sub(l) < most ||
+		superheat < -2 || superheat > most || subcooling < -3 || subcooling > most {
+		return Doubt{}, false
+	}
+	return pair(float64(below), math.Hypot(dew.Std, in.SuctionLine.Std), s, l)
+}
+
 // returnSaturated: air drawn from a room is below about 85 % relative
 // humidity; a wet bulb within 2 °F of the dry bulb is above that at room
 // temperature (common practice, no source).
