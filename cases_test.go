@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -594,6 +595,38 @@ var cases = []struct {
 		never: []string{"step.leave"},
 	},
 	{
+		// In the first of two stages it reads as one whose compressor leaks.
+		name: "stage-unsaid", first: []string{"step.full-capacity", "step.read-again"},
+		never: []string{"mend.*", "look.*"},
+	},
+	{
+		name: "economizer-in-the-cold", outcome: ChargeNotJudged,
+		first: []string{"step.why-runs", "step.warmer-day"},
+	},
+	{
+		name: "lines-in-celsius", outcome: ChargeNotJudged, calm: "floodback",
+		first: []string{"doubt.lines-in-celsius.mend"},
+		never: []string{"doubt.suction-line-cannot-be.mend"},
+	},
+	{
+		// What was added has brought it into the band of its label.
+		name: "added-into-band", first: []string{"step.leave"}, never: []string{"step.add*"},
+	},
+	{
+		name: "gauges-right-drum-wrong", cause: "other-refrigerant", outcome: ChargeNotJudged,
+		first: []string{"mend.wrong-refrigerant"}, never: []string{"mend.other-refrigerant"},
+	},
+	{
+		// A hand was on the reversing valve: the compressor is proved, before a long reading.
+		name: "valve-felt-tight", cause: "vapor-leak", first: []string{"mend.compressor-proof"},
+		never: []string{"mend.leak-within", "step.read"},
+	},
+	{
+		// Minutes at the ports tell more than a search.
+		name: "suction-pressure-alone", first: []string{"step.read", "step.leave-charge"},
+		never: []string{"step.find-leak"},
+	},
+	{
 		name:   "sim-starved-no-capacity",
 		cause:  "restriction",
 		danger: "discharge-hottest",
@@ -675,7 +708,11 @@ func TestShortOnALongLine(t *testing.T) {
 	if !says(v) {
 		t.Error("the line is not spoken of")
 	}
-	if v.Equipment.LineSet.Length = v.Equipment.Label.FactoryLineSet; says(v) {
+	at := v.Equipment.Label.FactoryLineSet
+	if v.Equipment.LineSet.Length = at; says(v) {
 		t.Error("a line that the label allows for is spoken of")
+	}
+	if v.Equipment.LineSet.Length = at + quantity.Feet(3); says(v) {
+		t.Error("a line that takes next to nothing more is spoken of")
 	}
 }

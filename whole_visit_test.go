@@ -83,7 +83,7 @@ func (v *wholeVisit) reads(a *Assessment, s *Step) bool {
 	return true
 }
 
-// cleans takes away dirt that was seen.
+// cleans takes away dirt that was seen, or says how the machine runs.
 func (v *wholeVisit) cleans(s *Step) bool {
 	c := &v.visit.Conditions
 	switch s.Do.Code {
@@ -93,6 +93,10 @@ func (v *wholeVisit) cleans(s *Step) bool {
 	case StepCleanOutdoor:
 		c.OutdoorCoilDirty = false
 		v.mendFault("condenser-coil")
+	case "step.full-capacity": // as all of the bench run
+		was := c.CapacityShare
+		c.CapacityShare = 1
+		return was == 0
 	case "step.seen-indoor":
 		v.bench.Mend(diagnose.LowIndoorAir)
 	case "step.seen-outdoor":

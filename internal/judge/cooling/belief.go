@@ -94,7 +94,8 @@ func (b *belief) leaks() bool {
 func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
 	s := &b.c.Seen
 	if m.Field() != "" {
-		return s.FilterDirty || s.OutdoorCoilDirty
+		const stop = 6 // minutes, in which a compressor is proved that moves too little
+		return s.FilterDirty || s.OutdoorCoilDirty || weak(b.Decision.Signature) && m.Minutes() > stop
 	}
 	const within = 0.95
 	air := b.c.Airflow
@@ -102,6 +103,9 @@ func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
 	return (s.FilterDirty || asRated) && m.Answers(diagnose.LowIndoorAir) ||
 		s.OutdoorCoilDirty && m.Answers(diagnose.CondenserAir)
 }
+
+// weak says that a cause is a compressor that moves too little.
+func weak(c diagnose.Code) bool { return c == diagnose.VaporLeak || c == diagnose.NotPumping }
 
 // likely is the chance from which a cause is taken to be present, and worth from which it
 // is worth a step.

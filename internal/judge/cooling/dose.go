@@ -49,13 +49,14 @@ func (k *planner) short() {
 const leakLook = "oil-and-leak"
 
 // findLeak looks for the leak, unless that was done. A machine that was never charged for all of
-// its line lacks as much without one.
+// its line may lack as much, or a good part of it, without one.
 func (k *planner) findLeak() {
 	if _, done := k.answer(leakLook); done {
 		return
 	}
 	step := k.Add(modes.FindLeak)
-	if w := k.c.Weighing; w != nil && w.Line > 0 {
+	missing := -k.b.Charge.ErrorGivenLow.Mean * float64(k.c.WholeCharge)
+	if w := k.c.Weighing; w != nil && float64(w.Line) > missing/4 {
 		step.Why = fact.New("leak.or-line", fact.Amount("more", w.Line))
 	}
 }

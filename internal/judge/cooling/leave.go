@@ -25,6 +25,11 @@ func (k *planner) leave() {
 	if complains && k.seeAir(fact.Fact{}) {
 		return // somebody called, whatever it reads now
 	}
+	lost := k.c.Seen.OilStains || k.c.NetMoved > 0
+	if lost && !k.c.Seen.ChargeWeighed && !k.Has(modes.FindLeak) &&
+		k.lookAt(leakLook, fact.Fact{}) {
+		return // it went out somewhere, however little, and however right the charge is now
+	}
 	if k.readAside() || k.unread() || k.lookBehind() ||
 		k.b.Healthy < likely && k.seeOthers() {
 		return

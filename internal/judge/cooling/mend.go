@@ -14,9 +14,7 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 	if !k.b.worthMending(chance) || k.lookedAt(signature) {
 		return
 	}
-	reads := k.doubted() != "" || slices.ContainsFunc(
-		k.Steps, func(s modes.Step) bool { return s.Field != "" },
-	)
+	reads := k.doubted() != "" || k.reads()
 	switch unlikely := chance < likely; {
 	case unlikely && (reads || k.opens(signature) && len(k.Steps) > 0):
 	case (unlikely || signature == diagnose.Drain) && signature != k.secured &&
@@ -24,6 +22,11 @@ func (k *planner) mendWorth(signature diagnose.Code, chance float64) {
 	default:
 		k.mend(signature)
 	}
+}
+
+// reads says that a reading is in the plan.
+func (k *planner) reads() bool {
+	return slices.ContainsFunc(k.Steps, func(s modes.Step) bool { return s.Field != "" })
 }
 
 // leaves says that a step leaves the machine as it is.
@@ -78,7 +81,7 @@ func (k *planner) mend(signature diagnose.Code) {
 		}
 	}
 	if code, ok := k.shownAlready(do.Code, m.Chance); ok {
-		do = fact.New(code)
+		do, effect.Opens = fact.New(code), effect.Opens || code == otherDrum
 	}
 	if do.Code == "mend.condenser-recirculation" && k.lookAt("outdoor-air-at-coil", fact.Fact{}) {
 		return // a fan that turns too slowly reads so, and is missed by the eye
@@ -108,10 +111,11 @@ func (k *planner) shownAlready(way fact.Code, chance float64) (fact.Code, bool) 
 	if k.c.Bore > 0 && k.c.RatedBore > 0 && slices.Contains(bored, way) {
 		return "mend.restrictor-fit", true
 	}
+	leaks, felt := k.answer("reversing-valve")
+	one := !k.c.HeatPump || felt && !leaks
 	for _, x := range beyond {
 		yes, done := k.answer(x.look)
-		if x.way == way && done && yes == x.yes && (!x.split || !k.c.HeatPump) &&
-			chance >= x.least {
+		if x.way == way && done && yes == x.yes && (!x.split || one) && chance >= x.least {
 			return x.then, true
 		}
 	}

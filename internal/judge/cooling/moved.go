@@ -106,6 +106,13 @@ func (k *planner) answersRecovery() bool {
 	return err == nil && dose.Action == charge.Recover && len(plan.History) > 1
 }
 
+// broughtIn says that the reading is where its target lets it be, by what was moved, and that
+// nothing else tells surely that the charge is off: there dosing ends.
+func (k *planner) broughtIn() bool {
+	return k.c.NetMoved != 0 && max(k.b.Charge.Low, k.b.Charge.High) < offFrom &&
+		k.c.Target != nil && k.c.Reading != nil && k.c.Reading.Within()
+}
+
 // byWeight ends a sequence with the charge to weigh in, or with what it lacks.
 func (k *planner) byWeight() {
 	k.j.WeighIn = k.c.Weighing

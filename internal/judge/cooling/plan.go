@@ -36,6 +36,7 @@ func (k *planner) plan() {
 	case k.movedMuch():
 	case k.unexplained():
 	case k.starved():
+	case k.slow():
 	default:
 		k.byBelief()
 	}
@@ -103,7 +104,8 @@ func (k *planner) byBelief() {
 	}
 	k.act(d, dirty)
 	for _, m := range k.b.Marginals() {
-		if !moves(d) && !ofCharge(m.Signature) && m.Signature != d.Signature {
+		proved := weak(m.Signature) && weak(d.Signature) // by one test
+		if !moves(d) && !ofCharge(m.Signature) && m.Signature != d.Signature && !proved {
 			k.mendWorth(m.Signature, m.Chance)
 		}
 	}
@@ -120,6 +122,9 @@ func (k *planner) byBelief() {
 		k.chargeStays()
 	}
 	if k.onlyLooks() {
+		if !k.reads() && max(k.b.Healthy, k.b.Marginals()[0].Chance) < likely {
+			k.unread()
+		}
 		k.warmerDay()
 	}
 	if !k.Has(modes.Leave, modes.Wait, modes.Evacuate) && !k.onlyLooks() {
@@ -158,6 +163,8 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
+	case moves && k.broughtIn():
+		k.leave()
 	case moves && k.c.Seen.ChargeWeighed && k.c.NetMoved != 0: // it is trimmed once
 		k.chargeStays()
 	case moves && k.c.NoPairs:

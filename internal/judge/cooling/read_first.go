@@ -8,9 +8,12 @@ import (
 
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/diagnose"
+	"github.com/satline/satline/internal/judge/diagnose/population"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/internal/judge/readcheck"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
+	"github.com/satline/satline/refrigerant"
 )
 
 // wrongSetting: where gauges are set to another refrigerant, or read from another place than the
@@ -47,6 +50,10 @@ func (k *planner) shownByNow() bool {
 		k.b.present(diagnose.NextToEmpty, diagnose.NotPumping)
 }
 
+// free is outdoor air that cools a building by itself: economizers change over well above it.
+// Common practice, no source.
+const free = quantity.Temperature((55 + 459.67) / 1.8)
+
 // spoiled: what keeps the machine from running as it usually does is mended first, and
 // nothing else is built on what was read.
 func (k *planner) spoiled() bool {
@@ -71,6 +78,9 @@ func (k *planner) spoiled() bool {
 			return true
 		}
 		values := modes.WaitOf(o.Says)
+		if air := k.c.OutdoorDryBulb; way == modes.CloseDamper && air != nil && air.Value < free {
+			way = modes.WhyRuns
+		}
 		if way == modes.HouseRule {
 			values = o.Says.Values
 		}
@@ -156,6 +166,20 @@ func (k *planner) unexplained() bool {
 	return false
 }
 
+// slow: at less than its full capacity, which nobody told, a machine reads as one whose compressor
+// moves too little does; it is run at full capacity before that one is proved.
+func (k *planner) slow() bool {
+	of := &k.c.Evidence.Known
+	steps := of.Stages > population.SingleStage || of.Stages == 0 && k.c.Metering == refrigerant.EXV
+	if d := &k.b.Decision; !steps || of.Share > 0 || d.Signature != diagnose.VaporLeak ||
+		d.Chance < worth {
+		return false
+	}
+	k.Add(modes.FullCapacity)
+	k.Add(modes.ReadAgain)
+	return true
+}
+
 // starved: without a reading of the liquid a leak and a restriction read alike; where no port has
 // liquid, the scale tells them apart.
 func (k *planner) starved() bool {
@@ -175,15 +199,17 @@ func (k *planner) starved() bool {
 			k.Add(modes.SeeRuns)
 		}
 		k.seeAir(fact.Fact{})
-	} else {
+	} else if len(unread) == 0 {
 		k.findLeak()
 	}
 	if k.b.Probability(diagnose.LowIndoorAir) >= worth/2 {
 		k.seeAir(fact.Fact{})
 	}
 	if !k.c.NoLiquidPort {
-		missing := append(unread, "liquidPressure", "liquidLine")
-		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(missing)))
+		unread = append(unread, "liquidPressure", "liquidLine")
+	}
+	if len(unread) > 0 {
+		k.Add(modes.Read, fact.Of("readings", modes.ReadingTerms(unread)))
 		k.Add(modes.LeaveCharge)
 		return true
 	}

@@ -78,7 +78,7 @@ var clamps = []struct {
 }
 
 // beyond is how a cause is put right once its look was answered, by the way that holds before;
-// split for machines without a reversing valve alone, from a chance of least on.
+// split for machines alone that have no reversing valve or a tight one, from a chance of least on.
 var beyond = []struct {
 	way, then  fact.Code
 	look       string
@@ -88,6 +88,8 @@ var beyond = []struct {
 	{way: "mend.non-condensables", look: "standing-pressure", yes: true, then: "mend.gas-proved"},
 	{way: "mend.non-condensables", look: "standing-pressure", least: offFrom,
 		then: "mend.gas-proved"},
+	{way: "mend.refrigerant-selected", look: "refrigerant-label", then: otherDrum},
+	{way: "mend.other-refrigerant", look: "refrigerant-label", then: otherDrum},
 	{way: "mend.vapor-leak", look: atStop, yes: true, split: true, least: condemns,
 		then: "mend.compressor-worn"},
 	{way: "mend.compressor-valves", look: atStop, yes: true, split: true, least: condemns,
@@ -111,6 +113,9 @@ var beyond = []struct {
 	{way: "mend.restrictor-small", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
 	{way: "mend.restrictor-large", look: ofRestrictor, yes: true, then: "mend.restrictor-fit"},
 }
+
+// otherDrum is how a machine is put right that another refrigerant went into.
+const otherDrum fact.Code = "mend.wrong-refrigerant"
 
 // condemns is the chance from which one test is enough to replace a compressor by: it is the
 // dearest part, and nothing brings it back. Common practice, no source.

@@ -27,6 +27,8 @@ const (
 	DryCoil        fact.Code = "step.dry-coil"
 	HoldFan        fact.Code = "step.hold-fan"
 	CloseDamper    fact.Code = "step.close-damper"
+	WhyRuns        fact.Code = "step.why-runs"
+	FullCapacity   fact.Code = "step.full-capacity"
 	CloseDoors     fact.Code = "step.close-doors"
 	WarmerDay      fact.Code = "step.warmer-day"
 	HouseRule      fact.Code = "step.house-rule"
@@ -75,6 +77,7 @@ var effects = map[fact.Code]Effect{
 	ReadAgain:      {Running: true},
 	Reread:         {Running: true},
 	HoldFan:        {Running: true},
+	FullCapacity:   {Running: true},
 	FeelCompressor: {Running: true},
 	Add:            {Running: true, Moves: true, Adds: true},
 	AddLittle:      {Running: true, Moves: true, Adds: true},
