@@ -64,6 +64,10 @@ func decorated(rng *rand.Rand, v Visit) Visit {
 	if often(0.1) {
 		v.Scope = VerdictOnly
 	}
+	if often(0.1) {
+		v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(10)
+		v.Readings.CompressorCurrent = Measured(quantity.Amperes(4 + 14*rng.Float64()))
+	}
 	return v
 }
 
