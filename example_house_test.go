@@ -83,3 +83,20 @@ func ExampleInstruments() {
 	// Output:
 	// 6.0 K ± 0.3 K
 }
+
+// Two persons read the same assessment, each in a language and units of their own.
+func ExampleAssessment_In() {
+	a, err := satline.Assess(houseVisit())
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, language := range satline.Languages() {
+		in := a.In(language, quantity.SI)
+		reading := in.Readings[0]
+		fmt.Println(satline.Word("reading."+reading.Field, language)+":",
+			satline.Show(reading.Value, language, in.Units))
+	}
+	// Output:
+	// suction pressure: 841.2 kPag ± 4.1 kPa
+	// presión de succión: 841,2 kPag ± 4,1 kPa
+}
