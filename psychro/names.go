@@ -1,6 +1,7 @@
 package psychro
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/satline/satline/quantity"
@@ -16,7 +17,7 @@ func nameOf[T ~uint8](names []string, v T, unknown string) string {
 
 func writeName[T ~uint8](what string, names []string, v T) ([]byte, error) {
 	if int(v) >= len(names) {
-		return nil, &quantity.NameError{Of: what, Given: strconv.Itoa(int(v)), Known: names}
+		return nil, &quantity.NameError{Of: what, Given: strconv.Itoa(int(v)), Known: slices.Clone(names)}
 	}
 	return []byte(names[v]), nil
 }
@@ -28,5 +29,5 @@ func readName[T ~uint8](what string, names []string, text []byte, v *T) error {
 			return nil
 		}
 	}
-	return &quantity.NameError{Of: what, Given: string(text), Known: names}
+	return &quantity.NameError{Of: what, Given: string(text), Known: slices.Clone(names)}
 }
