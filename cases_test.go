@@ -24,6 +24,18 @@ var cases = []struct {
 	outcome ChargeOutcome
 }{
 	{
+		name: "liquid-hose-shut-no-supply", cause: "liquid-hose", first: []string{"mend.liquid-hose"},
+		never: []string{"mend.compressor-*", "mend.not-pumping"}, outcome: ChargeNotJudged,
+	},
+	{
+		name: "one-gauge-on-isobutane", cause: "other-refrigerant",
+		first: []string{"mend.other-refrigerant"}, never: []string{"step.find-leak"},
+	},
+	{
+		name: "discharge-misread", cause: "discharge-clamp", first: []string{"mend.discharge-clamp"},
+		never: []string{"mend.valve-overfeeding"}, outcome: ChargeInBand,
+	},
+	{
 		name: "drop-at-the-drier", cause: "restriction",
 		first: []string{"mend.liquid-line-restriction"},
 		never: []string{"step.add*", "look.liquid-line-drop"},

@@ -62,6 +62,7 @@ type hazard struct {
 	cooling bool
 	// replaces names the milder hazard that need not be told beside this one.
 	replaces string
+	ofHead   bool
 }
 
 func (h *hazard) rule() Rule {
@@ -88,12 +89,15 @@ func Risks(c Compressor) []Risk {
 				continue
 			}
 			dropped[h.replaces] = true
+			says := fact.New(
+				fact.Code("danger."+h.code), fact.Value{Name: "figure", Of: figure},
+				fact.Value{Name: "limit", Of: h.limit},
+			)
+			if over, far := c.overOutdoors(); far && h.ofHead {
+				says = says.With(fact.Amount("over", over))
+			}
 			out = append(out, Risk{
-				Code: h.code, Grave: h.grave, Stops: h.stops, Source: h.source,
-				Says: fact.New(
-					fact.Code("danger."+h.code), fact.Value{Name: "figure", Of: figure},
-					fact.Value{Name: "limit", Of: h.limit},
-				),
+				Code: h.code, Grave: h.grave, Stops: h.stops, Source: h.source, Says: says,
 			})
 		}
 	}
@@ -226,6 +230,16 @@ func condensingFar(
 		return at, above > over || at > limit.Add(told) && above > soundOver ||
 			at > most.Add(told)
 	}
+}
+
+// overOutdoors is how far condensing stands over the outdoor air, and whether that is farther
+// than in sound machines.
+func (c *Compressor) overOutdoors() (over quantity.TemperatureDelta, far bool) {
+	if c.Condensing == nil || c.Outdoor == nil || c.Heating {
+		return 0, false
+	}
+	over = c.Condensing.Value.Sub(c.Outdoor.Value)
+	return over, over > soundOver
 }
 
 func evaporatingBelow(limit quantity.Temperature) func(*Compressor) (any, bool) {

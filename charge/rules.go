@@ -365,12 +365,12 @@ var (
 	condensingHighest = hazard{
 		code: "condensing-highest", grave: true, stops: true, limit: highestCondensing,
 		source: practice, holds: condensingFar(highestCondensing, cutOut, highestOver),
-		replaces: "condensing-high",
+		replaces: "condensing-high", ofHead: true,
 	}
 	condensingHigh = hazard{
 		code: "condensing-high", limit: highCondensing,
 		source: practice, cooling: true,
-		holds: condensingFar(highCondensing, highestCondensing, highOver),
+		holds: condensingFar(highCondensing, highestCondensing, highOver), ofHead: true,
 	}
 	currentHighest = hazard{
 		code: "current-highest", grave: true, stops: true, limit: overload,

@@ -8,6 +8,7 @@ import (
 const (
 	SuctionClamp      Code = "suction-clamp"
 	LiquidClamp       Code = "liquid-clamp"
+	DischargeClamp    Code = "discharge-clamp"
 	SuctionGauge      Code = "suction-gauge-zero"
 	LiquidGauge       Code = "liquid-gauge-zero"
 	SuctionHose       Code = "suction-hose"
@@ -19,6 +20,7 @@ const (
 	ClampsSwapped     Code = "clamps-swapped"
 	AirSensorsSwapped Code = "air-sensors-swapped"
 	SunOnSensor       Code = "outdoor-sensor-in-sun"
+	OutdoorSensor     Code = "outdoor-sensor"
 	SupplySensor      Code = "supply-sensor"
 	readingsClash     Code = "readings-contradict"
 )
@@ -26,6 +28,7 @@ const (
 var instrumentTraits = []traits{
 	{code: SuctionClamp, prior: 0.012, cost: ofInstrument},
 	{code: LiquidClamp, prior: 0.01, cost: ofInstrument},
+	{code: DischargeClamp, prior: 0.01, cost: ofInstrument},
 	{code: SuctionGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
 	{code: LiquidGauge, prior: 0.008, size: asPressure, cost: ofInstrument},
 	{code: SuctionHose, prior: 0.004, cost: ofInstrument},
@@ -37,6 +40,7 @@ var instrumentTraits = []traits{
 	{code: ClampsSwapped, prior: 0.003, cost: ofInstrument},
 	{code: AirSensorsSwapped, prior: 0.003, cost: ofInstrument},
 	{code: SunOnSensor, prior: 0.01, size: asDelta, cost: ofInstrument},
+	{code: OutdoorSensor, prior: 0.004, cost: ofInstrument},
 	{code: SupplySensor, prior: 0.01, size: asDelta, cost: ofInstrument},
 }
 
@@ -64,6 +68,14 @@ var instrumentFaults = []Fault{
 	{
 		Code: LiquidClamp, Kind: Instrument, Signature: LiquidClamp, Share: 1,
 		Readings: []string{"liquidLine"},
+		Sources:  []fact.Source{practice},
+	},
+	// discharge line clamp loose or uninsulated: it reads between the pipe and the outdoor air,
+	// which is colder; or another figure was written down.
+	{
+		Code: DischargeClamp, Kind: Instrument, Signature: DischargeClamp, Share: 1,
+		Readings: []string{"dischargeLine"},
+		Seems:    []string{"discharge-cool", "discharge-hottest", "discharge-hot"},
 		Sources:  []fact.Source{practice},
 	},
 	// suction gauge off zero: every pressure is off by the same amount, and the saturation
@@ -156,6 +168,13 @@ var instrumentFaults = []Fault{
 	{
 		Code: SunOnSensor, Kind: Instrument, Signature: SunOnSensor, Share: 1,
 		Readings: []string{"outdoorDryBulb"},
+		Sources:  []fact.Source{practice},
+	},
+	// outdoor thermometer off, another unit or figure written down, or the air of another day.
+	{
+		Code: OutdoorSensor, Kind: Instrument, Signature: OutdoorSensor, Share: 1,
+		Readings: []string{"outdoorDryBulb"},
+		Seems:    []string{"condensing-highest", "condensing-high"},
 		Sources:  []fact.Source{practice},
 	},
 	// supply thermometer wet, seeing the coil, or far down the duct: a wet sensor or one in

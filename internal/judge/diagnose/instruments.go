@@ -35,6 +35,9 @@ var lies = []lie{
 	{signature: LiquidClamp, severity: 3, weight: 0.03, undo: offset(rLiquidLine, 3)},
 	{signature: LiquidClamp, severity: 6, weight: 0.03, undo: offset(rLiquidLine, 6)},
 	{signature: LiquidClamp, severity: 1, weight: 0.14, undo: blind(rLiquidLine, 10)},
+	{signature: DischargeClamp, severity: 0.25, weight: 0.35, pull: dischargePull},
+	{signature: DischargeClamp, severity: 0.6, weight: 0.35, pull: dischargePull},
+	{signature: DischargeClamp, severity: 1, weight: 0.3, undo: blind(rDischargeLine, 40)},
 	{signature: SuctionGauge, severity: -10 * psi, weight: 0.2, undo: zero(rEvaporating, -10*psi)},
 	{signature: SuctionGauge, severity: -4 * psi, weight: 0.3, undo: zero(rEvaporating, -4*psi)},
 	{signature: SuctionGauge, severity: 4 * psi, weight: 0.3, undo: zero(rEvaporating, 4*psi)},
@@ -59,6 +62,7 @@ var lies = []lie{
 	{signature: SunOnSensor, severity: 3, weight: 0.4, undo: offset(rOutdoor, 3)},
 	{signature: SunOnSensor, severity: 6, weight: 0.35, undo: offset(rOutdoor, 6)},
 	{signature: SunOnSensor, severity: 11, weight: 0.25, undo: offset(rOutdoor, 11)},
+	{signature: OutdoorSensor, severity: 1, weight: 1, undo: unread(rOutdoor)},
 	{signature: SupplySensor, severity: -5, weight: 0.2, undo: offset(rSupplyDryBulb, -5)},
 	{signature: SupplySensor, severity: -3, weight: 0.3, undo: offset(rSupplyDryBulb, -3)},
 	{signature: SupplySensor, severity: 3, weight: 0.3, undo: offset(rSupplyDryBulb, 3)},
@@ -116,8 +120,8 @@ func (c *caseFile) tryLie(l *lie) {
 	}
 	around := spread
 	switch {
-	case l.signature == DryWick:
-		around = 0 // in the uncertainty of the wet bulb
+	case l.signature == DryWick, l.signature == OutdoorSensor:
+		around = 0 // in the uncertainty of the air
 	case isExchange(l.signature):
 		around = nearly
 	}

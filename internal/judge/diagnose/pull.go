@@ -69,6 +69,14 @@ func suctionPull(r *readings, fraction float64) (pull, bool) {
 	}, r.have[rSuctionLine] && r.have[rEvaporating] && r.have[rOutdoor]
 }
 
+// dischargePull is a clamp on the discharge line. The air around it is far colder.
+func dischargePull(r *readings, fraction float64) (pull, bool) {
+	return pull{
+		feature: signature.DischargeOver, fraction: fraction, std: fractionStd,
+		gradient: vector{signature.CondensingOver: -1, signature.DischargeOver: -1},
+	}, r.have[rDischargeLine] && r.have[rCondensing] && r.have[rOutdoor]
+}
+
 // liquidPull is a clamp on the liquid line. The air around it is colder, and the
 // subcooling comes out too high.
 func liquidPull(r *readings, fraction float64) (pull, bool) {

@@ -208,7 +208,7 @@ var tests = numbered([]test{
 	{
 		code: "outdoor-second", minutes: 3,
 		usual: 0.03,
-		of:    map[Code]float64{SunOnSensor: 0.95},
+		of:    map[Code]float64{SunOnSensor: 0.95, OutdoorSensor: 0.95},
 	},
 	{
 		code: "coil-inlet-air", minutes: 6, running: true,
@@ -229,6 +229,11 @@ var tests = numbered([]test{
 		code: "liquid-clamp-second", minutes: 3, running: true,
 		usual: 0.04,
 		of:    map[Code]float64{LiquidClamp: 0.95},
+	},
+	{
+		code: "discharge-clamp-second", minutes: 3, running: true,
+		usual: 0.04,
+		of:    map[Code]float64{DischargeClamp: 0.95},
 	},
 	{
 		code: "gauge-zero", minutes: 6,

@@ -49,6 +49,14 @@ func blind(raw int, within float64) func(*readings, *caseFile) bool {
 	}
 }
 
+// unread undoes a reading that is not of what it was taken for.
+func unread(raw int) func(*readings, *caseFile) bool {
+	return func(r *readings, _ *caseFile) (was bool) {
+		was, r.have[raw] = r.have[raw], false
+		return was
+	}
+}
+
 // What a gauge shows behind a hose that is shut: next to nothing, or what stood in the machine at
 // rest, liquid at about the air around it. In kelvin; common practice, no source.
 const atRest, standing = 8, 5
