@@ -53,6 +53,12 @@ var ofSaturation = []string{
 	"discharge-cool", "condensing-highest", "condensing-high",
 }
 
+// ofSuction are those of them that a suction pressure makes.
+var ofSuction = []string{
+	"floodback", "superheat-low", "evaporating-coldest", "evaporating-cold",
+	"compression-ratio-highest", "compression-ratio-high",
+}
+
 var instrumentFaults = []Fault{
 	// suction line clamp loose, uninsulated or on the wrong pipe: a clamp in poor contact
 	// reads between the pipe and the air around it: the superheat comes out too high.
@@ -83,7 +89,7 @@ var instrumentFaults = []Fault{
 	{
 		Code: SuctionGauge, Kind: Instrument, Signature: SuctionGauge, Share: 1,
 		Readings: []string{"suctionPressure"},
-		Seems:    []string{"floodback", "superheat-low", "evaporating-coldest", "evaporating-cold"},
+		Seems:    ofSuction,
 		Sources:  []fact.Source{practice},
 	},
 	// high-side gauge off zero: every pressure is off by the same amount, and the saturation
@@ -99,11 +105,8 @@ var instrumentFaults = []Fault{
 	{
 		Code: SuctionHose, Kind: Instrument, Signature: SuctionHose, Share: 1,
 		Readings: []string{"suctionPressure"},
-		Seems: []string{
-			"floodback", "superheat-low", "evaporating-coldest", "evaporating-cold",
-			"compression-ratio-highest", "compression-ratio-high",
-		},
-		Sources: []fact.Source{practice},
+		Seems:    ofSuction,
+		Sources:  []fact.Source{practice},
 	},
 	// high-side hose shut, its core not pressed, or its gauge dead.
 	{

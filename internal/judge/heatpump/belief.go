@@ -221,6 +221,10 @@ var special = map[string]func(*signature.Row, *[signature.Features]float64){
 		wide(r, m, signature.EvaporatingUnder, far, 12)
 		wide(r, m, signature.Superheat, far+m[signature.EvaporatingUnder], 30)
 	},
+	// A clamp that hangs in the air, or the figure of another reading: grossly wrong, and seldom.
+	dischargeClamp: func(r *signature.Row, m *[signature.Features]float64) {
+		wide(r, m, signature.DischargeOver, m[signature.DischargeOver]-15, 30)
+	},
 	// The compressor turns and moves little: both pressures drift to what the air gives.
 	notPumping: func(r *signature.Row, m *[signature.Features]float64) {
 		wide(r, m, signature.EvaporatingUnder, 0, 5)

@@ -4,20 +4,21 @@ import "github.com/satline/satline/internal/judge/heatpump/signature"
 
 // Causes that the code asks for by name.
 const (
-	sound         = "sound"
-	undercharge   = "undercharge"
-	overcharge    = "overcharge"
-	gas           = "non-condensables"
-	nextToEmpty   = "next-to-empty"
-	notPumping    = "not-pumping"
-	lowIndoorAir  = "low-indoor-airflow"
-	outdoorAir    = "outdoor-air-short"
-	strips        = "auxiliary-heat"
-	defrost       = "defrost-wrong"
-	suctionPort   = "suction-port"
-	reversing     = "reversing-valve"
-	otherFluid    = "other-refrigerant"
-	contradiction = "readings-contradict"
+	sound          = "sound"
+	undercharge    = "undercharge"
+	overcharge     = "overcharge"
+	gas            = "non-condensables"
+	nextToEmpty    = "next-to-empty"
+	notPumping     = "not-pumping"
+	lowIndoorAir   = "low-indoor-airflow"
+	outdoorAir     = "outdoor-air-short"
+	strips         = "auxiliary-heat"
+	defrost        = "defrost-wrong"
+	suctionPort    = "suction-port"
+	reversing      = "reversing-valve"
+	dischargeClamp = "discharge-clamp"
+	otherFluid     = "other-refrigerant"
+	contradiction  = "readings-contradict"
 )
 
 // A cause is what may be wrong, in one or more faults that the gauges cannot tell apart.
@@ -95,6 +96,7 @@ var causes = placed([]cause{
 	instrument(suctionPort, 0.025, 3, 60, suctionPort),
 	instrument("suction-clamp", 0.025, 5, 8, "suction-clamp"),
 	instrument("liquid-clamp", 0.025, 5, 8, "liquid-clamp"),
+	instrument(dischargeClamp, 0.003, 5, 8, dischargeClamp),
 	instrument("suction-gauge-zero", 0.015, 5, 8, "suction-gauge-zero"),
 	instrument("liquid-gauge-zero", 0.015, 5, 8, "liquid-gauge-zero"),
 	instrument("supply-sensor", 0.03, 5, 8, "supply-sensor"),

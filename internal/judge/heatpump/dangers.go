@@ -3,6 +3,7 @@ package heatpump
 import (
 	"slices"
 
+	"github.com/satline/satline/internal/judge/diagnose"
 	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
@@ -32,6 +33,9 @@ func (b *belief) dangers() modes.Dangers {
 		c.DischargeLine.Value.Sub(c.CondensingBubble.Value) < coolDischarge
 	wet := cool || b.of("overfeed") >= likely
 	for _, d := range modes.Distinct(c.Dangers, nil) {
+		if b.apparent(d.Code) {
+			continue
+		}
 		switch d.Code {
 		case "condensing-highest", "condensing-high":
 			continue
@@ -45,7 +49,7 @@ func (b *belief) dangers() modes.Dangers {
 		}
 		out = append(out, d)
 	}
-	if t := c.CondensingDew; t != nil && t.Value > highCondensing {
+	if t := c.CondensingDew; t != nil && t.Value > highCondensing && !b.apparent("condensing-high") {
 		d := modes.Danger{Code: "condensing-high", Source: practice}
 		if t.Value > highestCondensing {
 			d.Code, d.Grave, d.Stops = "condensing-highest", true, true
@@ -58,4 +62,13 @@ func (b *belief) dangers() modes.Dangers {
 		out = slices.Insert(out, at, d)
 	}
 	return out
+}
+
+// apparent says that a wrong instrument is likely to be all there is to a danger.
+func (b *belief) apparent(danger string) bool {
+	sum := 0.0
+	for _, c := range diagnose.SeemsTo(danger) {
+		sum += b.of(string(c))
+	}
+	return sum >= likely
 }

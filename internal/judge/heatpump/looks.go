@@ -87,6 +87,8 @@ var looks = []look{
 		of: map[string]float64{"suction-clamp": 0.95}},
 	{code: "liquid-clamp-second", minutes: 3, running: true, usual: 0.04,
 		of: map[string]float64{"liquid-clamp": 0.95}},
+	{code: "discharge-clamp-second", minutes: 3, running: true, usual: 0.04,
+		of: map[string]float64{dischargeClamp: 0.95}},
 	{code: "gauge-zero", minutes: 6, usual: 0.03, of: map[string]float64{
 		"suction-gauge-zero": 0.95, "liquid-gauge-zero": 0.95,
 	}},
