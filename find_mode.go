@@ -33,8 +33,7 @@ var houseFluids = []string{"R-410A", "R-32", "R-454B", "R-452B", "R-466A"}
 // findMode takes the mode that the visit states, or looks for it in the readings.
 func findMode(p *prepared, r *Readings, d *Derived) ModeFound {
 	if m := p.visit.Conditions.Mode; m != 0 {
-		says := fact.New("mode.stated", fact.Of("mode", term("mode", m.String())))
-		return ModeFound{Mode: m, Stated: true, Says: says}
+		return ModeFound{m, true, fact.New("mode.stated", fact.Of("mode", term("mode", m.String())))}
 	}
 	if p.visit.Equipment.ColdRoom != (coldroom.Room{}) {
 		return foundMode(Refrigeration, "mode.cold-room-named")
@@ -89,10 +88,10 @@ func (f *modeFinder) bySupply() (ModeFound, bool) {
 	), true
 }
 
-// byHead: what is liquid far above the outdoor air was condensed indoors. Few houses are cooled
-// in the cold: where nobody said what it is, it may heat.
+// byHead: what is liquid far above the outdoor air was condensed indoors, unless it is as far above
+// a room that gets colder air: a fan is dead. In the cold it may heat where nobody said.
 func (f *modeFinder) byHead() (ModeFound, bool) {
-	o := f.r.OutdoorDryBulb.read()
+	o, m := f.r.OutdoorDryBulb.read(), Mode(0)
 	t, far, code, name := f.r.LiquidLine.read(), liquidFar, fact.Code("mode.liquid-warm"), "line"
 	if t == nil {
 		t, far, code, name = f.d.CondensingBubble, condensingFar, "mode.condensing-warm",
@@ -101,12 +100,13 @@ func (f *modeFinder) byHead() (ModeFound, bool) {
 	if t == nil || o == nil || t.Value.Sub(o.Value) <= far {
 		return ModeFound{}, false
 	}
-	coldBox := f.r.ReturnDryBulb.taken && f.r.ReturnDryBulb.of.Value < coldRoom
-	m := Mode(0)
+	room, air := f.r.ReturnDryBulb.of.Value, f.r.SupplyDryBulb.of.Value // 0 K where not read
+	coldBox := room > 0 && room < coldRoom
+	cools := air > 0 && room.Sub(air) > supplyWarmer && t.Value.Sub(room) > far
 	switch cold := o.Value < noCooling; {
 	case f.heatPump && cold:
 		m = Heating
-	case f.heatPump && o.Value < mildOutdoor, f.unsaid && cold && !coldBox:
+	case f.heatPump && o.Value < mildOutdoor && !cools, f.unsaid && cold && !coldBox:
 	default:
 		return ModeFound{}, false
 	}

@@ -216,3 +216,30 @@ func TestSupplyAndReturnExchanged(t *testing.T) {
 		t.Errorf("a heat pump in the cold is in %v: %v", a.Mode.Mode, err)
 	}
 }
+
+// A dead outdoor fan on a mild day is no heating: a room gets cold air, and the liquid is far above
+// it too. Where the air that comes in is warm, or was not read, it is asked still.
+func TestDeadFanOnAMildDay(t *testing.T) {
+	for supply, want := range map[float64]satline.Mode{61: satline.Cooling, 71: 0, 0: 0} {
+		r := satline.Readings{
+			SuctionPressure: satline.Measured(quantity.PSIG(72)),
+			LiquidPressure:  satline.Measured(quantity.PSIG(287)),
+			LiquidLine:      satline.Measured(quantity.Fahrenheit(114)),
+			OutdoorDryBulb:  satline.Measured(quantity.Fahrenheit(68)),
+			ReturnDryBulb:   satline.Measured(quantity.Fahrenheit(77)),
+		}
+		if supply > 0 {
+			r.SupplyDryBulb = satline.Measured(quantity.Fahrenheit(supply))
+		}
+		a, err := satline.Assess(satline.Visit{
+			Equipment: satline.Equipment{
+				Refrigerant: "R-22", Metering: satline.FixedRestrictor,
+				Arrangement: satline.SplitHeatPump,
+			},
+			Readings: r,
+		})
+		if err != nil || a.Mode.Mode != want {
+			t.Errorf("supply %g °F: %v, %v", supply, a.Mode.Mode, err)
+		}
+	}
+}
