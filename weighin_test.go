@@ -160,3 +160,45 @@ func TestWeighedChargeRefuses(t *testing.T) {
 		}
 	}
 }
+
+// What was weighed in is not emptied again because the head is still dangerous: something else
+// raises it.
+func TestWeighedChargeIsNotWeighedAgain(t *testing.T) {
+	visit := Visit{
+		Equipment: Equipment{
+			Refrigerant: "R-454B", Metering: TXV, Arrangement: Split,
+			NominalCapacity: quantity.Tons(1.5),
+			Label: Label{
+				Charge:     quantity.Ounces(51),
+				Subcooling: new(quantity.FahrenheitDelta(8).PlusMinus(0)),
+			},
+		},
+		Site: Site{Elevation: new(quantity.Feet(600))},
+		Readings: Readings{
+			SuctionPressure:  Measured(quantity.PSIG(128.5)),
+			LiquidPressure:   Measured(quantity.PSIG(521)),
+			SuctionLine:      Measured(quantity.Fahrenheit(67)),
+			LiquidLine:       Measured(quantity.Fahrenheit(109)),
+			DischargeLine:    Measured(quantity.Fahrenheit(231)),
+			OutdoorDryBulb:   Measured(quantity.Fahrenheit(110)),
+			CondenserLeaving: Measured(quantity.Fahrenheit(128)),
+			ReturnDryBulb:    Measured(quantity.Fahrenheit(78)),
+			ReturnWetBulb:    Measured(quantity.Fahrenheit(66)),
+			SupplyDryBulb:    Measured(quantity.Fahrenheit(63)),
+		},
+		Checks: []Check{{Look: "outdoor-coil"}},
+	}
+	for _, weighed := range []bool{false, true} {
+		visit.Conditions.ChargeWeighed = weighed
+		a, err := Assess(visit)
+		if err != nil {
+			t.Fatal(err)
+		}
+		emptied := slices.ContainsFunc(
+			a.Plan, func(s Step) bool { return s.Do.Code == StepEvacuate },
+		)
+		if emptied == weighed {
+			t.Errorf("weighed %v: emptied %v, %v", weighed, emptied, a)
+		}
+	}
+}

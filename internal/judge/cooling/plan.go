@@ -165,7 +165,7 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		k.Add(modes.LeaveCharge)
 	case moves && k.broughtIn():
 		k.leave()
-	case moves && k.c.Seen.ChargeWeighed && k.c.NetMoved != 0: // it is trimmed once
+	case moves && k.c.Seen.ChargeWeighed && (k.c.NetMoved != 0 || k.Stopped()): // trimmed once
 		k.chargeStays()
 	case moves && k.c.NoPairs:
 		k.Add(modes.WholeFirst)
