@@ -62,6 +62,10 @@ var usualStd = [raws]float64{
 	rSupplyDryBulb: 0.35, rSupplyWetBulb: 0.4, rAirflow: 6, rPower: 2,
 }
 
+// streamStd is how far one thermometer in the stream of the outdoor fan is from the mean of what
+// leaves the coil, whatever its maker says of it: common practice, no source.
+const streamStd = 0.5
+
 func newReadings(
 	in *readcheck.Input, flow *quantity.Uncertain[quantity.VolumeFlow],
 	power *quantity.Uncertain[quantity.Power], e *Evidence,
@@ -80,6 +84,7 @@ func newReadings(
 	temp(rDischargeLine, in.DischargeLine)
 	temp(rOutdoor, in.OutdoorDryBulb)
 	temp(rCondenserLeaving, in.CondenserLeaving)
+	r.std[rCondenserLeaving] = math.Hypot(r.std[rCondenserLeaving], streamStd)
 	temp(rReturnDryBulb, in.ReturnDryBulb)
 	temp(rReturnWetBulb, in.ReturnWetBulb)
 	temp(rSupplyDryBulb, in.SupplyDryBulb)
