@@ -97,6 +97,16 @@ func TestEachRuleFires(t *testing.T) {
 	}
 }
 
+// Nothing cools air far below what boils in its coil; somewhat below, an instrument may be off.
+func TestSupplyFarBelowEvaporating(t *testing.T) {
+	for supply, want := range map[float64]Weight{32: Doubtful, 13: Impossible} {
+		in := Input{EvaporatingDew: temp(40), SupplyDryBulb: temp(supply)}
+		if got := Check(&in); len(got) != 1 || got[0].Weight != want {
+			t.Errorf("supply %v °F: %+v", supply, got)
+		}
+	}
+}
+
 // A supply "dry bulb" that is a wet bulb, common practice, no source: a return
 // read as 62 °F with a supply of 53 °F.
 func TestReturnOf62WithSupplyOf53(t *testing.T) {

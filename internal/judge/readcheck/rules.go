@@ -15,6 +15,8 @@ type rule struct {
 	coolingOnly bool
 	a, b        func(*Input) Temp
 	margin      quantity.TemperatureDelta
+	// far is the excess from which what is doubtful cannot be; 0 where it always may.
+	far quantity.TemperatureDelta
 	// special replaces the comparison of two temperatures.
 	special func(*Input) (Doubt, bool)
 }
@@ -30,8 +32,12 @@ func (r *rule) apply(in *Input) (Doubt, bool) {
 	if !known || excess-float64(r.margin) <= coverage*std {
 		return Doubt{}, false
 	}
+	weight := r.weight
+	if r.far > 0 && excess > float64(r.far) {
+		weight = Impossible
+	}
 	return Doubt{
-		Code: r.code, Fields: r.fields, Weight: r.weight,
+		Code: r.code, Fields: r.fields, Weight: weight,
 		Excess: excess, Std: std,
 		Values: []fact.Value{
 			fact.Amount("a", a.Value),
@@ -140,6 +146,7 @@ var rules = []rule{
 		fields: []string{"suctionPressure", "supplyDryBulb"},
 		a:      func(in *Input) Temp { return in.EvaporatingDew },
 		b:      func(in *Input) Temp { return in.SupplyDryBulb },
+		far:    8, // more than any glide leaves of it in the coil
 	},
 	{
 		// It carries vapor from a coil colder than the room; what is warmer than room and
