@@ -370,6 +370,12 @@ var cases = []struct {
 		never: []string{"step.start-again", "look.oil-and-leak"},
 	},
 	{
+		// Liquid stands before something that is shut: the valves are opened once.
+		name: "vacuum-behind-a-valve", danger: "suction-in-vacuum", stops: true,
+		first: []string{"step.open-valves", "step.start-again"},
+		never: []string{"mend.liquid-line-shut"},
+	},
+	{
 		name: "draws-much", danger: "current-high", first: []string{"step.why-current"},
 		never: []string{"step.leave"},
 	},
@@ -508,6 +514,11 @@ var cases = []struct {
 	{
 		name:  "iced-and-low",
 		first: []string{"step.thaw", "step.find-leak"},
+		never: []string{"step.why-froze*"},
+	},
+	{
+		// The air is right, so that the ice may come from what is missing.
+		name: "iced-air-clear", first: []string{"step.thaw", "step.find-leak"},
 		never: []string{"step.why-froze*"},
 	},
 	{
@@ -710,7 +721,9 @@ func TestCases(t *testing.T) {
 func TestShortOnALongLine(t *testing.T) {
 	says := func(v Visit) bool {
 		a := assess(t, v)
-		i := slices.IndexFunc(a.Plan, func(s Step) bool { return s.Do.Code == StepFindLeak })
+		i := slices.IndexFunc(a.Plan, func(s Step) bool {
+			return s.Do.Code == StepFindLeak || s.Look == "oil-and-leak"
+		})
 		if i < 0 {
 			t.Fatalf("no leak is looked for: %v", codes(a))
 		}
@@ -720,11 +733,28 @@ func TestShortOnALongLine(t *testing.T) {
 	if !says(v) {
 		t.Error("the line is not spoken of")
 	}
+	weighed := v
+	if weighed.Conditions.ChargeWeighed = true; !says(weighed) {
+		t.Error("the line is not spoken of where the charge was weighed in")
+	}
 	at := v.Equipment.Label.FactoryLineSet
 	if v.Equipment.LineSet.Length = at; says(v) {
 		t.Error("a line that the label allows for is spoken of")
 	}
 	if v.Equipment.LineSet.Length = at + quantity.Feet(3); says(v) {
 		t.Error("a line that takes next to nothing more is spoken of")
+	}
+}
+
+// A machine whose charge was put right is left: no reading more is asked for.
+func TestDosingEnds(t *testing.T) {
+	v := caseOfName(t, "added-into-band")
+	for i := range v.Log {
+		if e := &v.Log[i]; e.At > v.Moves[0].At { // at its target
+			e.LiquidLine = Measured(quantity.Fahrenheit(97))
+		}
+	}
+	if steps := codes(assess(t, v)); len(steps) != 1 || steps[0] != StepLeave {
+		t.Errorf("%v", steps)
 	}
 }

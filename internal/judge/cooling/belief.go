@@ -67,11 +67,12 @@ func (b *belief) cold() *charge.Obstacle {
 }
 
 // plain: a machine that reads sound, and that nobody complains of, is not searched for what would
-// not be mended unseen.
+// not be mended unseen, nor for more once its charge was put right.
 func (b *belief) plain() bool {
 	d := &b.Decision
-	return d.Act == diagnose.Mend && !b.worthMending(d.Chance) && b.Healthy >= likely &&
-		!b.complains()
+	over := d.Act == diagnose.Mend && !b.worthMending(d.Chance) ||
+		d.Act == diagnose.Leave && b.c.NetMoved != 0
+	return over && b.Healthy >= likely && !b.complains()
 }
 
 // worthMending: what is less likely than that nothing is wrong is not taken apart.

@@ -54,11 +54,16 @@ func (k *planner) findLeak() {
 	if _, done := k.answer(leakLook); done {
 		return
 	}
-	step := k.Add(modes.FindLeak)
+	k.Add(modes.FindLeak).Why = k.orLine()
+}
+
+// orLine asks about a line that takes a good part of what is missing.
+func (k *planner) orLine() fact.Fact {
 	missing := -k.b.Charge.ErrorGivenLow.Mean * float64(k.c.WholeCharge)
 	if w := k.c.Weighing; w != nil && float64(w.Line) > missing/4 {
-		step.Why = fact.New("leak.or-line", fact.Amount("more", w.Line))
+		return fact.New("leak.or-line", fact.Amount("more", w.Line))
 	}
+	return fact.Fact{}
 }
 
 // leakPath recovers, mends, tests, evacuates and weighs in, in that order. A leak that was found

@@ -33,18 +33,24 @@ func (k *planner) iceFirst() {
 func Looks() []diagnose.Look { return append(diagnose.Looks(), diagnose.Look{Code: IceLook}) }
 
 // whyFroze finds what made the ice while it melts: the way of the air, where that was not looked
-// at, and the leak where refrigerant is likely to be missing.
+// at, and the leak where refrigerant is likely to be missing, or may be and the air is clear.
 func (k *planner) whyFroze() {
-	switch blocked, seen := k.answer(airLook); {
+	blocked, seen := k.answer(airLook)
+	clear := seen && !blocked && !k.c.Seen.FilterDirty
+	switch {
 	case k.c.Seen.FilterDirty:
 		k.Add(modes.CleanFilter)
 		if !seen {
 			k.Add(modes.WhyFrozeBeside)
 		}
-	case !seen || blocked:
+	case !clear:
 		k.Add(modes.WhyFroze)
 	}
-	if k.c.Seen.OilStains || k.b.Any(diagnose.Undercharge, diagnose.NextToEmpty) >= likely {
+	least := likely
+	if clear {
+		least = worth
+	}
+	if k.c.Seen.OilStains || k.b.Any(diagnose.Undercharge, diagnose.NextToEmpty) >= least {
 		k.findLeak()
 	}
 }

@@ -155,10 +155,14 @@ func (k *planner) look(m *diagnose.Measurement) {
 	if m.Code == leakLook && k.Has(modes.FindLeak) || m.Look() && k.asks(m.Code) {
 		return
 	}
-	k.Put(modes.Step{
+	s := modes.Step{
 		Do: m.Fact(), Look: lookCode(m), Field: m.Field(),
 		Effect: modes.Effect{Running: m.Running()},
-	})
+	}
+	if m.Code == leakLook {
+		s.Why = k.orLine()
+	}
+	k.Put(s)
 }
 
 func lookCode(m *diagnose.Measurement) string {

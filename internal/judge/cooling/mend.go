@@ -83,6 +83,9 @@ func (k *planner) mend(signature diagnose.Code) {
 	if code, ok := k.shownAlready(do.Code, m.Chance); ok {
 		do, effect.Opens = fact.New(code), effect.Opens || code == otherDrum
 	}
+	if do.Code == "mend.liquid-line-shut" && k.Has(modes.OpenValves) {
+		return // which is done by now
+	}
 	if do.Code == "mend.condenser-recirculation" && k.lookAt("outdoor-air-at-coil", fact.Fact{}) {
 		return // a fan that turns too slowly reads so, and is missed by the eye
 	}
