@@ -56,16 +56,16 @@ func devices(m refrigerant.Metering) [signature.Devices]float64 {
 	return [signature.Devices]float64{signature.Fixed: 0.5, signature.Valve: 0.5}
 }
 
-// each calls do with the rows of a cause of one size, by device and part, and the share of
+// eachRow calls do with the rows of a cause of one size, by device and part, and the share of
 // each; the shares add up to about one.
-func each(
+func eachRow(
 	cause, size int, by [signature.Devices]float64, w signature.Weather,
-	do func(r *signature.Row, share float64),
+	do func(r *signature.Row, d signature.Device, share float64),
 ) {
 	for d, device := range by {
 		for p := range signature.Part(signature.Parts) {
 			r := signature.Of(cause, size, signature.Device(d), p)
-			do(r, device*r.Share(w))
+			do(r, signature.Device(d), device*r.Share(w))
 		}
 	}
 }
@@ -76,7 +76,7 @@ func believe(c *modes.Case) *belief {
 	b.by, b.speeds = devices(c.Metering), speeds(c.Known)
 	b.seen.bounded(b.by)
 	b.shift = b.ofChart(b.by)
-	b.rows(0, 0, func(row *signature.Row, _ signature.Device, share float64) {
+	ofSound := func(row *signature.Row, _ signature.Device, share float64) {
 		for _, s := range b.speeds {
 			r, mean := *row, row.Mean(b.seen.weather)
 			s.slow(&r, &mean)
@@ -85,7 +85,8 @@ func believe(c *modes.Case) *belief {
 				b.spread[f] += share * s.chance * (r.Covariance[f][f] + m*m)
 			}
 		}
-	})
+	}
+	eachRow(0, 0, b.by, b.seen.weather, ofSound)
 	for f := range b.mean {
 		b.spread[f] = math.Sqrt(max(b.spread[f]-b.mean[f]*b.mean[f], 0.01))
 		b.mean[f] += b.shift[f]
@@ -122,24 +123,12 @@ func (b *belief) shareOf(f *fault) float64 {
 	return f.share
 }
 
-// rows calls do with the rows of a cause of one size, as each does, and the device of each.
-func (b *belief) rows(
-	cause, size int, do func(r *signature.Row, d signature.Device, share float64),
-) {
-	for d, device := range b.by {
-		for p := range signature.Part(signature.Parts) {
-			r := signature.Of(cause, size, signature.Device(d), p)
-			do(r, signature.Device(d), device*r.Share(b.seen.weather))
-		}
-	}
-}
-
 // bounded takes a reading beyond those of machines next to empty for one of theirs: in a vacuum
 // or with vapor in the liquid line, further tells nothing more.
 func (o *observation) bounded(by [signature.Devices]float64) {
 	empty := slices.Index(signature.Causes, nextToEmpty)
 	most := [signature.Features]float64{}
-	each(empty, signature.Sizes-1, by, o.weather, func(r *signature.Row, _ float64) {
+	far := func(r *signature.Row, _ signature.Device, _ float64) {
 		const wide = 2 // standard deviations
 		for f, m := range r.Mean(o.weather) {
 			way := 1.0
@@ -148,7 +137,8 @@ func (o *observation) bounded(by [signature.Devices]float64) {
 			}
 			most[f] = max(most[f], way*m+wide*math.Sqrt(r.Covariance[f][f]))
 		}
-	})
+	}
+	eachRow(empty, signature.Sizes-1, by, o.weather, far)
 	for _, f := range []signature.Feature{signature.EvaporatingUnder, signature.Superheat} {
 		o.value[f] = min(o.value[f], most[f])
 	}
@@ -160,13 +150,9 @@ func (b *belief) weigh(
 	k *cause, by [signature.Devices]float64, shift [signature.Features]float64,
 ) [signature.Sizes]float64 {
 	out := [signature.Sizes]float64{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	add := func(s int, log float64) {
-		high, low := max(out[s], log), min(out[s], log)
-		out[s] = high + math.Log1p(math.Exp(low-high))
-	}
 	type changes = func(*signature.Row, *[signature.Features]float64)
 	row := func(cause, size int, o *observation, change changes) {
-		each(cause, size, by, o.weather, func(row *signature.Row, share float64) {
+		weighed := func(row *signature.Row, _ signature.Device, share float64) {
 			for _, s := range b.speeds {
 				r, m := *row, row.Mean(o.weather)
 				s.slow(&r, &m)
@@ -174,9 +160,11 @@ func (b *belief) weigh(
 				if change != nil {
 					change(&r, &m)
 				}
-				add(size, o.likelihood(m, &r.Covariance)+math.Log(share*s.chance))
+				log := o.likelihood(m, &r.Covariance) + math.Log(share*s.chance)
+				out[size] = sumLog(out[size], log)
 			}
-		})
+		}
+		eachRow(cause, size, by, o.weather, weighed)
 	}
 	switch {
 	case k.code == sound || k.code == defrost:

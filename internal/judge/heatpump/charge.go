@@ -85,9 +85,10 @@ func (b *belief) detectable() float64 {
 				o.value[f] += share * m
 			}
 		}
-		each(0, 0, by, o.weather, func(r *signature.Row, share float64) {
+		add := func(r *signature.Row, _ signature.Device, share float64) {
 			distance += share * o.distance(r.Mean(o.weather), &r.Covariance)
-		})
+		}
+		eachRow(0, 0, by, o.weather, add)
 		if distance >= apart {
 			return math.Round(20*(k.low+(k.high-k.low)*(float64(s)+0.5)/signature.Sizes)) / 20
 		}

@@ -100,7 +100,7 @@ func (b *belief) weighBoth(first, second *cause, size, beside int) float64 {
 			by[d][f] = with[f] - without[f]
 		}
 	}
-	b.rows(first.signature, size, func(r *signature.Row, d signature.Device, share float64) {
+	add := func(r *signature.Row, d signature.Device, share float64) {
 		for _, s := range b.speeds {
 			slow, m := *r, r.Mean(b.seen.weather)
 			s.slow(&slow, &m)
@@ -113,7 +113,8 @@ func (b *belief) weighBoth(first, second *cause, size, beside int) float64 {
 			}
 			out = sumLog(out, b.seen.likelihood(m, &cov)+math.Log(share*s.chance))
 		}
-	})
+	}
+	eachRow(first.signature, size, b.by, b.seen.weather, add)
 	return out
 }
 
