@@ -36,6 +36,10 @@ var cases = []struct {
 		never: []string{"mend.valve-overfeeding"}, outcome: ChargeInBand,
 	},
 	{
+		name: "outdoors-in-celsius", cause: "outdoor-sensor", first: []string{"look.outdoor-second"},
+		never: []string{"step.stop", "step.warmer-day"},
+	},
+	{
 		name: "drop-at-the-drier", cause: "restriction",
 		first: []string{"mend.liquid-line-restriction"},
 		never: []string{"step.add*", "look.liquid-line-drop"},

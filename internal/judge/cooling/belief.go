@@ -17,16 +17,19 @@ import (
 type belief struct {
 	diagnose.Diagnosis
 	c *modes.Case
+	// headHeld: a control keeps condensing warm in the cold.
+	headHeld bool
 }
 
 // believe weighs everything together.
 func believe(c *modes.Case) *belief {
 	evidence := c.Evidence
 	evidence.Response = responseOf(c)
-	if slices.ContainsFunc(c.Spoils, holdsHead(c)) {
+	held := slices.ContainsFunc(c.Spoils, holdsHead(c))
+	if held {
 		evidence.OutdoorDryBulb = nil // the condenser does not feel it
 	}
-	b := &belief{diagnose.Infer(evidence), c}
+	b := &belief{diagnose.Infer(evidence), c, held}
 	if !modes.OfComfort(c.Fluid) && !b.present(diagnose.OtherRefrigerant) {
 		// The models of comfort cooling know no such machine; but that the readings suit
 		// another refrigerant than the one named is worth knowing.
@@ -47,7 +50,7 @@ func believe(c *modes.Case) *belief {
 // nobody asks for it, where condensing is farther over the air than cold air leaves it but at a
 // failed fan, and no higher than controls hold it. Common practice, no source.
 func holdsHead(c *modes.Case) func(charge.Obstacle) bool {
-	const over, held = quantity.TemperatureDelta(30 / 1.8), quantity.Temperature((115 + 459.67) / 1.8)
+	const over, held = quantity.TemperatureDelta(30 / 1.8), quantity.Temperature((110 + 459.67) / 1.8)
 	return func(o charge.Obstacle) bool {
 		t, air := c.CondensingDew, c.OutdoorDryBulb
 		return o.Code == "condenser-fan-cycling" || o.Code == outdoorCold && t != nil &&
@@ -286,8 +289,12 @@ func (b *belief) lies() map[string]float64 {
 	return out
 }
 
-// apparent says that a wrong instrument or setting is likely to be all there is to a danger.
+// apparent says that a wrong instrument or setting, or a control of the head, is likely to be all
+// there is to a danger.
 func (b *belief) apparent(danger string) bool {
+	if b.headHeld && danger == "condensing-high" {
+		return true
+	}
 	sum := 0.0
 	for _, c := range diagnose.SeemsTo(danger) {
 		sum += b.Probability(c)

@@ -98,11 +98,12 @@ func (k *planner) spoiled() bool {
 // warmerDay puts the charge off, or weighs it, where the weather alone keeps it from being judged.
 func (k *planner) warmerDay() bool {
 	cold := k.b.cold()
-	if cold != nil {
-		k.Add(modes.WarmerDay).Why = cold.Says
-		k.weighInstead()
+	if cold == nil || k.b.present(diagnose.OutdoorSensor) { // it is not cold then
+		return false
 	}
-	return cold != nil
+	k.Add(modes.WarmerDay).Why = cold.Says
+	k.weighInstead()
+	return true
 }
 
 // weighInstead: where readings are not judged by, the scale is.

@@ -40,7 +40,7 @@ var instrumentTraits = []traits{
 	{code: ClampsSwapped, prior: 0.003, cost: ofInstrument},
 	{code: AirSensorsSwapped, prior: 0.003, cost: ofInstrument},
 	{code: SunOnSensor, prior: 0.01, size: asDelta, cost: ofInstrument},
-	{code: OutdoorSensor, prior: 0.004, cost: ofInstrument},
+	{code: OutdoorSensor, prior: 0.001, cost: ofInstrument},
 	{code: SupplySensor, prior: 0.01, size: asDelta, cost: ofInstrument},
 }
 

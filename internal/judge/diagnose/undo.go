@@ -49,12 +49,10 @@ func blind(raw int, within float64) func(*readings, *caseFile) bool {
 	}
 }
 
-// unread undoes a reading that is not of what it was taken for.
-func unread(raw int) func(*readings, *caseFile) bool {
-	return func(r *readings, _ *caseFile) (was bool) {
-		was, r.have[raw] = r.have[raw], false
-		return was
-	}
+// otherOutdoors undoes a reading that is not of the air at the coil: that is as it usually is.
+func otherOutdoors(r *readings, _ *caseFile) bool {
+	r.value[rOutdoor], r.std[rOutdoor] = usualOutdoor, usualOutdoorStd
+	return r.have[rOutdoor]
 }
 
 // What a gauge shows behind a hose that is shut: next to nothing, or what stood in the machine at
