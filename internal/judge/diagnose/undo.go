@@ -55,25 +55,29 @@ func otherOutdoors(r *readings, _ *caseFile) bool {
 	return r.have[rOutdoor]
 }
 
-// What a gauge shows behind a hose that is shut: next to nothing, or what stood in the machine at
-// rest, liquid at about the air around it. In kelvin; common practice, no source.
-const atRest, standing = 8, 5
+// A gauge behind a hose that is shut stands at rest, or shows what stood in the machine: liquid at
+// about the air around it. In kelvin, with the standard deviation; common practice, no source.
 
-// shut undoes a hose that is shut, behind which the gauge stands at rest or shows what stood in
-// the machine: the port has what sound machines have.
-func shut(raw int, shows float64) func(*readings, *caseFile) bool {
+func atRest(c *caseFile) (shown, std float64) {
+	return c.evaporatingAt(c.evidence.Atmosphere), 8
+}
+
+func standing(c *caseFile) (shown, std float64) {
+	air := &c.seen.weather
+	return (air.Outdoor + air.ReturnDryBulb) / 2, math.Hypot(5, (air.Outdoor-air.ReturnDryBulb)/4)
+}
+
+// shut undoes a hose that is shut: the port has what sound machines have.
+func shut(
+	raw int, shows func(*caseFile) (kelvin, std float64),
+) func(*readings, *caseFile) bool {
 	return func(r *readings, c *caseFile) bool {
-		port := c.machine.mean[signature.Evaporating] + c.machine.offset[signature.Evaporating]
+		sound := func(f signature.Feature) float64 { return c.machine.mean[f] + c.machine.offset[f] }
+		port := sound(signature.Evaporating)
 		if raw == rCondensing {
-			port = c.machine.mean[signature.CondensingOver] +
-				c.machine.offset[signature.CondensingOver] + c.seen.weather.Outdoor
+			port = sound(signature.CondensingOver) + c.seen.weather.Outdoor
 		}
-		shown, std := c.evaporatingAt(c.evidence.Atmosphere), shows
-		if shows == standing {
-			air := &c.seen.weather
-			shown = (air.Outdoor + air.ReturnDryBulb) / 2
-			std = math.Hypot(std, (air.Outdoor-air.ReturnDryBulb)/4)
-		}
+		shown, std := shows(c)
 		r.value[raw] += port - shown
 		r.std[raw] = std
 		return r.have[raw]
