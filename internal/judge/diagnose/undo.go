@@ -55,6 +55,14 @@ func otherOutdoors(r *readings, _ *caseFile) bool {
 	return r.have[rOutdoor]
 }
 
+// outdoorsInCelsius undoes an outdoor temperature that was written down in °C and taken for °F.
+func outdoorsInCelsius(r *readings, _ *caseFile) bool {
+	const ice, iceInFahrenheit, kelvin = 273.15, 32, 1.8
+	r.value[rOutdoor] = ice + iceInFahrenheit + kelvin*(r.value[rOutdoor]-ice)
+	r.std[rOutdoor] *= kelvin
+	return r.have[rOutdoor]
+}
+
 // A gauge behind a hose that is shut stands at rest, or shows what stood in the machine: liquid at
 // about the air around it. In kelvin, with the standard deviation; common practice, no source.
 
