@@ -62,6 +62,15 @@ var coldVisits = map[string]struct {
 		steps: []string{"step.stop", "step.cold-food-frozen", "step.find-leak"},
 		all:   []string{"step.cold-mend-leak", "step.cold-add"}, never: []string{"step.leave-charge"},
 	},
+	// A box far over what it is kept at began warm: a coil that takes up much is not short of air.
+	"cold-new-room": {
+		headline: "headline.cold-pull-down", steps: []string{"step.cold-food-move"},
+		all: []string{"mend.cold-product"}, never: []string{"mend.cold-evaporator*"},
+	},
+	"cold-power-was-out": {
+		headline: "headline.open", steps: []string{"step.cold-food-move", "look.cold-warm-product"},
+		never: []string{"step.cold-add*", "step.find-leak"},
+	},
 	// What a hand found at the drier, a clear glass does not deny.
 	"cold-drier-behind-clear-glass": {
 		cause: "cold-restriction", all: []string{"mend.cold-restriction"},

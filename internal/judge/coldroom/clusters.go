@@ -19,6 +19,20 @@ type cluster struct {
 	warms bool
 }
 
+// Signatures are of boxes up to warmest over what they are kept at, K. Every kelvin beyond adds
+// farDoubt to the standard deviation of what the warmth of the box moves: how wide a valve opens is
+// the maker's choice (common practice, no source).
+const warmest, farDoubt = 10.0, 0.3
+
+// far says that the box is further over what it is kept at.
+func (k *known) far() bool { return k.value[signature.OverBox] > warmest }
+
+// byBox are those features.
+var byBox = []int{
+	signature.Difference, signature.Superheat, signature.BulbSuperheat, signature.Split,
+	signature.OverOutdoor,
+}
+
 // clusters are those of the kinds that the machine may be of.
 func clusters(k *known) []cluster {
 	at := signature.Place{
@@ -41,6 +55,7 @@ func clusters(k *known) []cluster {
 	elsewhere[0].Difference += k.usual.Difference.Std
 	elsewhere[1].Box += k.doubt.box
 	elsewhere[2].Outdoor += k.doubt.outdoor
+	far := max(0, at.Box-at.Setpoint-warmest)
 	var out []cluster
 	for kind, share := range kinds {
 		if share == 0 {
@@ -56,7 +71,11 @@ func clusters(k *known) []cluster {
 				c := cluster{
 					kind: signature.Kind(kind), cause: i, size: n,
 					share: share / float64(len(rows)),
-					mean:  r.Mean(&at), spread: r.Spread(&at), warms: r.Loss > leastLoss,
+					mean:  r.Mean(&at), spread: r.Spread(&at),
+					warms: r.Loss > leastLoss || signature.Causes[i].Code == load,
+				}
+				for _, f := range byBox {
+					c.spread[f][f] += sq(farDoubt * far)
 				}
 				for j := range elsewhere {
 					c.widen(r.Mean(&elsewhere[j]))

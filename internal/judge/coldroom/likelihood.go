@@ -30,8 +30,8 @@ func (k *known) below(f int) bool {
 }
 
 // A circumstance is what is known beside readings and looks, and how likely it is with a fault
-// that does not account for it: one of none of some causes, or, where they speak against it, of
-// one of them. Common practice, no source.
+// that does not account for it: one of none of some causes or faults, or, where they speak against
+// it, of one of them. Common practice, no source.
 type circumstance struct {
 	holds   func(*known) bool
 	causes  []string
@@ -51,6 +51,10 @@ var circumstances = []circumstance{
 		causes: []string{undercharge, compressor}},
 	{holds: func(k *known) bool { return k.tooCold }, chance: 0.05, against: true,
 		causes: []string{load}},
+	// A box so far over what it is kept at began warm, and one whose circuit was filled stood.
+	{holds: (*known).far, chance: 0.2, against: true, causes: []string{"cold-door", defrostHeats}},
+	{holds: func(k *known) bool { return k.far() && k.weighed }, chance: 0.2,
+		causes: []string{pullsDown}},
 	{holds: func(k *known) bool { return k.complaint }, chance: 0.5, against: true,
 		causes: []string{sound, clamp}},
 	{holds: func(k *known) bool { return k.weighed }, chance: 0.05, against: true,
@@ -59,6 +63,10 @@ var circumstances = []circumstance{
 		causes: []string{undercharge, reserve}},
 	{holds: func(k *known) bool { return k.stains }, chance: 0.25,
 		causes: []string{undercharge, reserve}},
+}
+
+func (c *circumstance) of(f *fault) bool {
+	return slices.Contains(c.causes, f.cause) || slices.Contains(c.causes, f.code)
 }
 
 // answered is the likelihood of what was looked at and seen, by a fault, and by another beside
@@ -79,8 +87,7 @@ func (k *known) answered(f, beside *fault) float64 {
 	}
 	for i := range circumstances {
 		c := &circumstances[i]
-		of := slices.Contains(c.causes, f.cause) ||
-			beside != nil && slices.Contains(c.causes, beside.cause)
+		of := c.of(f) || beside != nil && c.of(beside)
 		if of == c.against && c.holds(k) {
 			p *= c.chance
 		}

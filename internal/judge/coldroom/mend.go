@@ -51,8 +51,8 @@ func (p *planner) mends(low float64, waits bool) {
 			p.gas()
 		case r.code == overcharge && r.chance >= likely:
 			p.over()
-		case !p.ofCharge(r):
-			p.mend(r)
+		case !p.ofCharge(r) && !(p.stopped() && faults[r.faults[0]].code == pullsDown):
+			p.mend(r) // a machine that stands pulls nothing down
 		}
 	}
 }
