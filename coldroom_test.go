@@ -71,6 +71,11 @@ var coldVisits = map[string]struct {
 		headline: "headline.open", steps: []string{"step.cold-food-move", "look.cold-warm-product"},
 		never: []string{"step.cold-add*", "step.find-leak"},
 	},
+	// A head far over the air of a kitchen, and yet one that any compressor endures, stops nothing.
+	"cold-propane-dirty": {
+		cause: "cold-condenser", steps: []string{"step.cold-food-move", "look.cold-condenser*"},
+		never: []string{"step.stop", "step.cold-recover*", "step.recover-rest"},
+	},
 	// What a hand found at the drier, a clear glass does not deny.
 	"cold-drier-behind-clear-glass": {
 		cause: "cold-restriction", all: []string{"mend.cold-restriction"},

@@ -11,12 +11,13 @@ import (
 const (
 	suctionInVacuum = "suction-in-vacuum"
 	headHighest     = "condensing-highest"
+	headRaised      = "condensing-high"
 )
 
 // shared are the dangers by the limits of package charge that hold for every compressor; the
 // others are limits of machines that cool rooms.
 var shared = []string{
-	headHighest, "condensing-high", suctionInVacuum, "discharge-hottest", "discharge-hot",
+	headHighest, headRaised, suctionInVacuum, "discharge-hottest", "discharge-hot",
 	"current-highest", "current-high", "floodback", "slugging",
 }
 
@@ -26,11 +27,13 @@ var bySuction = []string{suctionInVacuum, "floodback", "slugging"}
 // Limits of cold rooms, common practice without a source. A compressor that is cooled by its
 // suction gas wants it below suctionWarm, but for a small one behind a tube that is soldered to
 // the suction line; one that gets it with less than leastSuperheat is near to liquid; one stage
-// does not compress further than ratioHighest.
+// does not compress further than ratioHighest. Condensing up to endured harms none at once, however
+// far over its air it is, and a stop would warm the food.
 const (
 	leastSuperheat = quantity.TemperatureDelta(8 / 1.8)
 	suctionWarm    = quantity.Temperature((65 + 459.67) / 1.8)
 	ratioHighest   = 14.0
+	endured        = quantity.Temperature((130 + 459.67) / 1.8)
 )
 
 // dangersOf are the dangers to the food and to the compressor, the food first.
@@ -41,6 +44,10 @@ func dangersOf(c *modes.Case, k *known, b *belief) modes.Dangers {
 			d.Code == suctionInVacuum && !k.vacuum ||
 			swapped(c) && slices.Contains(bySuction, d.Code) {
 			continue
+		}
+		if t := c.CondensingDew; d.Code == headHighest && t != nil && t.Value <= endured {
+			d.Code, d.Grave, d.Stops = headRaised, false, false
+			d.Says.Code = "danger." + headRaised
 		}
 		out = append(out, d)
 	}
