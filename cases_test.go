@@ -497,6 +497,16 @@ var cases = []struct {
 		first: []string{"step.reread"}, never: []string{"step.leave", "mend.*"},
 	},
 	{
+		name:  "heating-outdoors-in-celsius",
+		first: []string{"step.reread"}, never: []string{"step.leave", "mend.*"},
+	},
+	{
+		// Ice that was seen is melted, however little was read, and what made it is looked for.
+		name:  "heating-iced-no-port",
+		first: []string{"step.heating-thaw", "look.defrost-test", "look.outdoor-coil"},
+		never: []string{"step.read"},
+	},
+	{
 		name: "heating-leak-found", cause: "undercharge",
 		first: []string{"step.recover-rest", "step.mend-leak"}, never: []string{"step.find-leak"},
 	},

@@ -169,3 +169,16 @@ func TestHeatingVisits(t *testing.T) {
 		})
 	}
 }
+
+// A temperature in °C that was typed for one in °F is told as such.
+func TestHeatingInCelsius(t *testing.T) {
+	for name, want := range map[string]fact.Term{
+		"heating-return-in-celsius":   "charge.heating-cold-room",
+		"heating-outdoors-in-celsius": "charge.heating-cold-outdoors",
+	} {
+		a := assess(t, caseOfName(t, name))
+		if why, _ := a.Headline.Value("why"); why.Of != want {
+			t.Errorf("%s: %s", name, a.Headline.Text)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package heatpump
 import (
 	"github.com/satline/satline/charge"
 	"github.com/satline/satline/internal/judge/modes"
+	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -50,24 +51,45 @@ func (p *planner) plan() {
 	case p.blind:
 		p.readFirst()
 	case p.movedMuch():
-	case p.b.of(contradiction) >= likely:
-		p.why = fact.New("charge.contradictory")
-		p.dirt()
-		for i := range p.ranked { // what is likely beside that, and costs a look
-			s := &p.ranked[i]
-			if s.chance >= worth && s.code != sound && !ofCharge(s.code) {
-				p.mend(s.code)
-			}
-		}
-		p.thaw()
-		if p.has("step.stop", "step.heating-thaw") {
-			p.add(modes.Do("step.read-again"))
-		} else {
-			p.add(modes.Do("step.reread"))
-		}
+	case p.contradicted():
 	default:
 		p.byBelief()
 	}
+}
+
+// contradicted: nothing gives these readings. What is likely beside that, and costs a look, is put
+// right all the same.
+func (p *planner) contradicted() bool {
+	if p.b.of(contradiction) < likely {
+		return false
+	}
+	p.why = fact.New("charge.contradictory")
+	if outdoor := p.c.OutdoorDryBulb; outdoor != nil && p.coilOver(*outdoor) {
+		p.why = fact.New("charge.heating-cold-outdoors", fact.Amount("outdoor", outdoor.Value),
+			fact.Amount("evaporating", p.c.EvaporatingDew.Value))
+	}
+	p.dirt()
+	for i := range p.ranked {
+		s := &p.ranked[i]
+		if s.chance >= worth && s.code != sound && !ofCharge(s.code) {
+			p.mend(s.code)
+		}
+	}
+	p.thaw()
+	if p.has("step.stop", "step.heating-thaw") {
+		p.add(modes.Do("step.read-again"))
+	} else {
+		p.add(modes.Do("step.reread"))
+	}
+	return true
+}
+
+// coilOver says that the refrigerant boils warmer than the outdoor air that is to heat it: that of a
+// temperature typed in °C for °F, as a rule.
+func (p *planner) coilOver(outdoor quantity.Uncertain[quantity.Temperature]) bool {
+	const warmer = quantity.TemperatureDelta(5 / 1.8)
+	e := p.c.EvaporatingDew
+	return e != nil && e.Value.Sub(outdoor.Value) > warmer
 }
 
 func (p *planner) byBelief() {

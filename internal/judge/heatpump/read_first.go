@@ -80,6 +80,7 @@ func (p *planner) readFirst() {
 		}
 	}
 	p.why = fact.New("charge.heating-few")
+	p.dirt()
 	p.eyesFirst()
 	if p.c.Running == 0 {
 		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
@@ -91,9 +92,14 @@ func (p *planner) readFirst() {
 	p.add(modes.Do("step.makers-chart", fact.Of("mode", fact.Term("mode.heating"))))
 }
 
-// eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors.
+// eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors; of a coil that is
+// iced, what iced it.
 func (p *planner) eyesFirst() {
-	for _, code := range []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"} {
+	eyes := []string{"outdoor-ice", "outdoor-coil", "indoor-air-path"}
+	if p.c.Seen.CoilIced {
+		eyes = ofIce
+	}
+	for _, code := range eyes {
 		p.askFor(code)
 	}
 }
