@@ -507,6 +507,16 @@ var cases = []struct {
 		never: []string{"step.read"},
 	},
 	{
+		// Beyond what makers ask for, and hardly sound: no charge moves, and nothing is left unseen.
+		name:  "heating-odd-subcooling",
+		first: []string{"look.liquid-clamp-second"},
+		never: []string{"step.leave", "step.heating-recover-all"},
+	},
+	{
+		// Who weighed a charge in sees the coil outdoors before the caps are on.
+		name: "heating-weighed-in", first: []string{"look.outdoor-coil"}, never: []string{"step.leave"},
+	},
+	{
 		name: "heating-leak-found", cause: "undercharge",
 		first: []string{"step.recover-rest", "step.mend-leak"}, never: []string{"step.find-leak"},
 	},

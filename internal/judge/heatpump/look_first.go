@@ -52,12 +52,17 @@ func (p *planner) complained() bool {
 }
 
 // seeOthers looks for the likeliest cause that nobody has looked for, where it is nearly as likely
-// as not and no reading alone is wrong by it; false where none is left.
+// as not, or worth a look in a machine that is hardly sound, and no reading alone is wrong by it;
+// false where none is left.
 func (p *planner) seeOthers() bool {
+	least := 2 * worth
+	if p.ranked[0].code != sound || p.odd() {
+		least = worth
+	}
 	for i := range p.ranked {
 		s := &p.ranked[i]
 		for k := range looks {
-			if s.chance >= 2*worth && !s.ofInstrument && s.lookedAt([]*look{&looks[k]}) &&
+			if s.chance >= least && !s.ofInstrument && s.lookedAt([]*look{&looks[k]}) &&
 				p.askFor(looks[k].code) {
 				return true
 			}

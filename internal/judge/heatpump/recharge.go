@@ -45,7 +45,7 @@ func (p *planner) leakFound() bool {
 func (p *planner) chargeStays() {
 	step := modes.Do("step.charge-stays")
 	for _, code := range [...]string{undercharge, overcharge} {
-		if chance := p.b.of(code); chance >= likely {
+		if chance := p.b.of(code); chance >= likely || p.ranked[0].code == code {
 			step.Cause, step.Chance = code, chance
 			step.Do = step.Do.With(fact.Of("chance", fact.Share(chance)))
 		}
