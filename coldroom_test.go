@@ -76,6 +76,21 @@ var coldVisits = map[string]struct {
 		cause: "cold-condenser", steps: []string{"step.cold-food-move", "look.cold-condenser*"},
 		never: []string{"step.stop", "step.cold-recover*", "step.recover-rest"},
 	},
+	// A clear glass says that liquid comes: the level is seen before any more is added.
+	"cold-clear-glass-short": {
+		cause: "cold-undercharge", steps: []string{"step.cold-food-move", "look.cold-receiver-low"},
+		never: []string{"step.cold-add*", "step.halt"},
+	},
+	// Much was added and came to where it was to go: what the receiver lacks is no reason to halt.
+	"cold-level-after-doses": {
+		cause: "cold-reserve", all: []string{"step.cold-add-level"},
+		never: []string{"step.halt", "step.recover-rest"},
+	},
+	// No compressor is opened for one test, where the readings say otherwise.
+	"cold-pump-down-doubted": {
+		cause: "cold-compressor", all: []string{"mend.cold-compressor-sealed"},
+		never: []string{"mend.cold-compressor-proved", "step.cold-food-away"},
+	},
 	// What a hand found at the drier, a clear glass does not deny.
 	"cold-drier-behind-clear-glass": {
 		cause: "cold-restriction", all: []string{"mend.cold-restriction"},

@@ -53,6 +53,7 @@ func evidenceOf(c *modes.Case) (*known, error) {
 	for _, a := range c.Answers {
 		k.answers[a.Code] = a.Yes
 	}
+	k.adds(c)
 	if _, answered := k.answers["cold-drier-drop"]; !answered {
 		if drops, known := c.LiquidDrops(); known {
 			k.answers["cold-drier-drop"] = drops
@@ -135,6 +136,14 @@ func middleOf(c *modes.Case) *quantity.Uncertain[quantity.Temperature] {
 	}
 }
 
+// adds finds refrigerant that was added and is not in vain: little so far, or the glass is clear of
+// bubbles by now.
+func (k *known) adds(c *modes.Case) {
+	share := movedShare(c)
+	bubbles, seen := k.answers["cold-glass"]
+	k.added = c.Moved > 0 && (share <= charge.MostMoved() || share < 1 && seen && !bubbles)
+}
+
 // sights are looks that were answered without being asked for.
 func (k *known) sights(c *modes.Case) {
 	s := &c.Seen
@@ -152,5 +161,4 @@ func (k *known) sights(c *modes.Case) {
 	// How warm the box is says more than a complaint.
 	k.complaint, k.stains = s.NotCoolingComplaint && c.ReturnDryBulb == nil, s.OilStains
 	k.weighed = s.ChargeWeighed && c.Moved == 0
-	k.added = c.Moved > 0 && movedShare(c) <= charge.MostMoved()
 }

@@ -31,14 +31,16 @@ func (p *planner) missingCharge(low float64, waits bool) {
 	}
 }
 
-// shutOff asks for the receiver's level where nothing tells yet that the liquid is not there:
-// behind a valve that stays shut all of it stands in the receiver, and the gauges read as if it
-// were gone.
+// shutOff asks for the receiver's level where nothing tells yet that the liquid is not there, or a
+// clear glass says that it is: behind a valve that stays shut all of it stands in the receiver, and
+// the gauges read as if it were gone.
 func (p *planner) shutOff() bool {
 	const level = "cold-receiver-low"
 	at := slices.IndexFunc(looks, func(l look) bool { return l.code == level })
 	has := p.c.Room.Receiver
-	if has == nil || !*has || p.levelKnown() || p.stopped() || !p.k.open(&looks[at]) {
+	bubbles, seen := p.k.answers["cold-glass"]
+	known := p.levelKnown() && (bubbles || !seen)
+	if has == nil || !*has || known || p.stopped() || !p.k.open(&looks[at]) {
 		return false
 	}
 	p.askFor(&looks[at])

@@ -97,7 +97,7 @@ func (p *planner) mend(r *ranked) {
 	case warmed && r.code == starving:
 		code = "mend.cold-valve-inside"
 	case r.code == compressor:
-		code, opens = p.ofCompressor(code)
+		code, opens = p.ofCompressor(code, r.chance)
 	}
 	drier := opens && r.code == restriction
 	whole := drier && !p.k.valve && !p.stopped()
@@ -141,15 +141,17 @@ func (p *planner) ofDrier(code fact.Code, whole bool) fact.Code {
 }
 
 // ofCompressor is how a compressor is seen to that leaks within, else by code: no part is condemned
-// before that is proved, and what has no valve to shut the liquid with cannot be pumped down.
-func (p *planner) ofCompressor(code fact.Code) (_ fact.Code, opens bool) {
+// before that is proved, by more than one test of which the readings say otherwise, and what has no
+// valve to shut the liquid with cannot be pumped down.
+func (p *planner) ofCompressor(code fact.Code, chance float64) (_ fact.Code, opens bool) {
+	const condemned = 0.9
 	if p.c.Room.Defrost == coldroom.HotGas { // its valve leaks as a compressor does
 		p.add("step.cold-hot-gas")
 	}
 	switch {
-	case p.k.answers["cold-pump-down"]:
+	case p.k.answers["cold-pump-down"] && chance >= condemned:
 		return "mend.cold-compressor-proved", true
-	case p.k.usual.Receiver < 0.5:
+	case p.k.answers["cold-pump-down"] || p.k.usual.Receiver < 0.5:
 		return "mend.cold-compressor-sealed", false
 	case p.stopped():
 		return "mend.cold-compressor-stopped", false

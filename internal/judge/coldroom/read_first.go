@@ -57,7 +57,8 @@ func (p *planner) early() bool {
 // lets vapor into the line is looked for, and all of it is weighed in anew.
 func (p *planner) movedMuch() bool {
 	share := movedShare(p.c)
-	if share <= charge.MostMoved() || p.b.cause(sound) >= likely || p.stopped() {
+	if share <= charge.MostMoved() || p.b.cause(sound) >= likely || p.stopped() ||
+		p.k.added && p.b.cause(reserve) > p.b.cause(undercharge) {
 		return false
 	}
 	p.unjudged = fact.New("charge.moved-much", fact.Of("share", fact.Share(share)))
