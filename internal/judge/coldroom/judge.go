@@ -2,6 +2,7 @@ package coldroom
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"github.com/satline/satline/charge/coldroom"
@@ -37,9 +38,10 @@ func Judge(c *modes.Case) modes.Judgement {
 	p.dangers = dangersOf(c, k, p.b)
 	p.ranking = p.b.ranking()
 	p.plan()
+	findings := p.findings()
 	j := modes.Judgement{
-		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: p.findings(),
-		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: p.figures(),
+		Headline: p.headline, Dangers: p.dangers, Steps: p.steps, Findings: findings,
+		Charge: p.charge(), Ask: p.ask(), WeighIn: p.weighIn, Performance: p.figures(findings),
 	}
 	c.TellLeak(&j)
 	return j
@@ -152,13 +154,19 @@ var behindTube = quantity.Uncertain[quantity.TemperatureDelta]{
 }
 
 // figures are what such a machine usually reads beside what this one does, with the limits that
-// matter today and that no danger tells.
-func (p *planner) figures() []fact.Fact {
+// matter today and that no danger tells. What the likeliest cause is held against has its usual
+// value there.
+func (p *planner) figures(findings []modes.Finding) []fact.Fact {
 	c, k, u := p.c, p.k, &p.k.usual
 	var out []fact.Fact
+	shown := func(f int) bool {
+		is := func(s fact.Fact) bool { return s.Code == signCodes[f] }
+		return len(findings) > 0 && (slices.ContainsFunc(findings[0].For, is) ||
+			slices.ContainsFunc(findings[0].Against, is))
+	}
 	type apart = quantity.Uncertain[quantity.TemperatureDelta]
 	of := func(code fact.Code, f int, usual apart, s fact.Source) {
-		if k.read(f) {
+		if k.read(f) && !shown(f) {
 			out = append(out, sourced(fact.New(
 				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),
 				fact.Measured("usual", usual),
