@@ -91,6 +91,11 @@ var coldVisits = map[string]struct {
 		cause: "cold-compressor", all: []string{"mend.cold-compressor-sealed"},
 		never: []string{"mend.cold-compressor-proved", "step.cold-food-away"},
 	},
+	// A pump-down that was made is not asked for again.
+	"cold-pumps-down-weak": {
+		cause: "cold-compressor", all: []string{"mend.cold-compressor-sealed"},
+		never: []string{"mend.cold-compressor", "mend.cold-compressor-valves"},
+	},
 	// What a hand found at the drier, a clear glass does not deny.
 	"cold-drier-behind-clear-glass": {
 		cause: "cold-restriction", all: []string{"mend.cold-restriction"},

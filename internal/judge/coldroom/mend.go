@@ -148,10 +148,11 @@ func (p *planner) ofCompressor(code fact.Code, chance float64) (_ fact.Code, ope
 	if p.c.Room.Defrost == coldroom.HotGas { // its valve leaks as a compressor does
 		p.add("step.cold-hot-gas")
 	}
+	failed, pumped := p.k.answers["cold-pump-down"]
 	switch {
-	case p.k.answers["cold-pump-down"] && chance >= condemned:
+	case failed && chance >= condemned:
 		return "mend.cold-compressor-proved", true
-	case p.k.answers["cold-pump-down"] || p.k.usual.Receiver < 0.5:
+	case pumped || p.k.usual.Receiver < 0.5:
 		return "mend.cold-compressor-sealed", false
 	case p.stopped():
 		return "mend.cold-compressor-stopped", false
