@@ -159,14 +159,15 @@ var behindTube = quantity.Uncertain[quantity.TemperatureDelta]{
 func (p *planner) figures(findings []modes.Finding) []fact.Fact {
 	c, k, u := p.c, p.k, &p.k.usual
 	var out []fact.Fact
-	shown := func(f int) bool {
-		is := func(s fact.Fact) bool { return s.Code == signCodes[f] }
-		return len(findings) > 0 && (slices.ContainsFunc(findings[0].For, is) ||
-			slices.ContainsFunc(findings[0].Against, is))
+	shown := map[fact.Code]bool{}
+	if len(findings) > 0 {
+		for _, s := range slices.Concat(findings[0].For, findings[0].Against) {
+			shown[s.Code] = true
+		}
 	}
 	type apart = quantity.Uncertain[quantity.TemperatureDelta]
 	of := func(code fact.Code, f int, usual apart, s fact.Source) {
-		if k.read(f) && !shown(f) {
+		if k.read(f) && !shown[signCodes[f]] {
 			out = append(out, sourced(fact.New(
 				code, fact.Amount("measured", quantity.TemperatureDelta(k.value[f])),
 				fact.Measured("usual", usual),

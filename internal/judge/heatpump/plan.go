@@ -64,9 +64,12 @@ func (p *planner) contradicted() bool {
 		return false
 	}
 	p.why = fact.New("charge.contradictory")
-	if outdoor := p.c.OutdoorDryBulb; outdoor != nil && p.coilOver(*outdoor) {
-		p.why = fact.New("charge.heating-cold-outdoors", fact.Amount("outdoor", outdoor.Value),
-			fact.Amount("evaporating", p.c.EvaporatingDew.Value))
+	// Refrigerant that boils warmer than the air that is to heat it tells of °C typed for °F.
+	const warmer = quantity.TemperatureDelta(5 / 1.8)
+	if o, e := p.c.OutdoorDryBulb, p.c.EvaporatingDew; o != nil && e != nil &&
+		e.Value.Sub(o.Value) > warmer {
+		p.why = fact.New("charge.heating-cold-outdoors", fact.Amount("outdoor", o.Value),
+			fact.Amount("evaporating", e.Value))
 	}
 	p.dirt()
 	for i := range p.ranked {
@@ -82,14 +85,6 @@ func (p *planner) contradicted() bool {
 		p.add(modes.Do("step.reread"))
 	}
 	return true
-}
-
-// coilOver says that the refrigerant boils warmer than the outdoor air that is to heat it: that of a
-// temperature typed in °C for °F, as a rule.
-func (p *planner) coilOver(outdoor quantity.Uncertain[quantity.Temperature]) bool {
-	const warmer = quantity.TemperatureDelta(5 / 1.8)
-	e := p.c.EvaporatingDew
-	return e != nil && e.Value.Sub(outdoor.Value) > warmer
 }
 
 func (p *planner) byBelief() {
