@@ -77,8 +77,8 @@ func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
 // spacious are the packages whose small functions the compiler inlines, which takes more room:
 // those that compute. The others of the library are as fast without.
 var spacious = []string{
-	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant",
-	"refrigerant/cycle", "psychro", "quantity",
+	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant/cycle",
+	"quantity",
 }
 
 // compact are packages of others that take less room without inlining; a call of the library
