@@ -84,7 +84,8 @@ var spacious = []string{
 // compact are packages of others that take less room without inlining; a call of the library
 // spends little in them.
 var compact = []string{
-	"encoding/json", "fmt", "golang.org/x/text/...", "gonum.org/v1/gonum/...", "reflect", "time",
+	"encoding/json", "fmt", "golang.org/x/text/...", "gonum.org/v1/gonum/...", "reflect", "strings",
+	"time",
 }
 
 // compile returns the library as WebAssembly, without symbols.
