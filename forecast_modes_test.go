@@ -53,6 +53,18 @@ func TestForecastOfHeating(t *testing.T) {
 	}
 }
 
+// Readings that contradict each other are no ground for a forecast, and it is said so.
+func TestForecastOfContradiction(t *testing.T) {
+	v := caseOfName(t, "heating-outdoors-in-celsius")
+	out, err := Forecast(v, Scenario{OutdoorDryBulb: quantity.Fahrenheit(17)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first := out[0].Believe[0]; first.Code != "forecast.do-not-build" {
+		t.Errorf("%v", first)
+	}
+}
+
 // A machine that may run slowly is foretold at full speed, and it is said so.
 func TestForecastOfSlowHeating(t *testing.T) {
 	out, err := Forecast(

@@ -85,7 +85,8 @@ type forecast struct {
 
 // compare holds the fitted machine against what it was fitted to.
 func (f *forecast) compare(now *cycle.HeatingPrediction) {
-	if j := Judge(f.c); len(j.Findings) == 0 { // its readings are not those of the machine
+	// Its readings are not those of the machine, or contradict each other.
+	if j := Judge(f.c); len(j.Findings) == 0 || j.Headline.Code == "headline.not-judged" {
 		f.believe = j.DoNotBuild()
 	}
 	var misses fitted.Comparison
