@@ -113,9 +113,23 @@ func compile() ([]byte, error) {
 	return os.ReadFile(to)
 }
 
-// pack compresses a module in blocks of their own, each with the codes that suit it: some 1 kB less.
-func pack(module []byte) ([]byte, error) {
-	const block = 1 << 16
+// pack compresses a module in blocks, each with the codes that suit it, as long as makes it
+// shortest: some 2 kB less than in one go.
+func pack(module []byte) (shortest []byte, err error) {
+	const least, most, step = 1 << 16, 3 << 15, 1 << 12
+	for block := least; block <= most; block += step {
+		packed, err := packIn(block, module)
+		if err != nil {
+			return nil, err
+		}
+		if shortest == nil || len(packed) < len(shortest) {
+			shortest = packed
+		}
+	}
+	return shortest, nil
+}
+
+func packIn(block int, module []byte) ([]byte, error) {
 	var b bytes.Buffer
 	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
