@@ -326,6 +326,20 @@ var cases = []struct {
 		never: []string{"step.leave", "step.charge-stays"},
 	},
 	{name: "two-pressures", first: []string{"step.read"}, never: []string{"step.leave"}},
+	{
+		// Nothing that can be looked at says why its subcooling is off the label.
+		name: "short-by-its-label", first: []string{"step.add", "step.wait"},
+		never: []string{"step.charge-stays"},
+	},
+	{
+		// Ice may be why readings contradict each other.
+		name: "one-port-iced", first: []string{"look.indoor-ice", "step.reread"},
+	},
+	{
+		// Whether it has run long enough or not, that head comes from outdoors.
+		name: "tripped-and-high", danger: "condensing-high",
+		first: []string{"look.outdoor-coil", "step.run-on"},
+	},
 	{name: "just-started", calm: "superheat-low", first: []string{"step.run-on"}},
 	{
 		name:  "low-air-txv",
@@ -779,6 +793,17 @@ func TestDosingEnds(t *testing.T) {
 		}
 	}
 	if steps := codes(assess(t, v)); len(steps) != 1 || steps[0] != StepLeave {
+		t.Errorf("%v", steps)
+	}
+}
+
+// What a look found is put right before a machine is run on to settle.
+func TestFoundBeforeItSettled(t *testing.T) {
+	v := caseOfName(t, "tripped-and-high")
+	v.Checks = []Check{{Look: "outdoor-coil", Found: true}}
+	steps := codes(assess(t, v))
+	if right := slices.Index(steps, fact.Code("step.seen-outdoor")); right < 0 ||
+		right > slices.Index(steps, StepRunOn) {
 		t.Errorf("%v", steps)
 	}
 }

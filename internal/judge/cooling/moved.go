@@ -147,6 +147,16 @@ func (k *planner) chargeStays() {
 		k.Add(modes.LeaveCharge)
 		return
 	}
+	if k.offLabel() && k.fewOunces() { // the label comes before a doubt that nothing settles
+		switch {
+		case k.b.Charge.High >= likely:
+			k.over()
+			return
+		case k.b.Charge.Low >= likely:
+			k.short()
+			return
+		}
+	}
 	step := k.Add(modes.ChargeStays)
 	for _, x := range [...]diagnose.Code{diagnose.Undercharge, diagnose.Overcharge} {
 		if k.b.present(x) {

@@ -77,6 +77,10 @@ func (k *planner) spoiled() bool {
 			k.Add(way, fact.Of("mode", fact.Term("mode.cooling"))).Why = o.Says
 			return true
 		}
+		if way == modes.RunOn {
+			k.lookBehind() // what it comes to by now waits for nothing
+			k.dirt()
+		}
 		values := modes.WaitOf(o.Says)
 		if air := k.c.OutdoorDryBulb; way == modes.CloseDamper && air != nil && air.Value < free {
 			way = modes.WhyRuns
@@ -161,6 +165,7 @@ func (k *planner) unexplained() bool {
 		return true
 	}
 	if k.b.Contradictory() {
+		k.iceFirst() // beside which nothing reads as it should
 		k.Add(modes.Reread)
 		return true
 	}
@@ -235,10 +240,9 @@ func (k *planner) unread() bool {
 	return true
 }
 
-// readAside: what is farther off the label's own target than its tolerance and the instruments
-// allow is looked at once more before it is left: the clamp first, then what makes it so; false
-// where that was done, or there is no need.
-func (k *planner) readAside() bool {
+// offLabel says that the reading is farther off the label's own target than its tolerance and the
+// instruments allow.
+func (k *planner) offLabel() bool {
 	r := k.c.Reading
 	if r == nil || r.Deviation == nil || k.c.Target == nil || k.c.Target.General() ||
 		k.b.cold() != nil {
@@ -246,7 +250,15 @@ func (k *planner) readAside() bool {
 	}
 	const coverage = 2
 	off := math.Abs(float64(r.Deviation.Value)) - float64(r.Tolerance)
-	if off <= coverage*r.Deviation.Std {
+	return off > coverage*r.Deviation.Std
+}
+
+// readAside: what is farther off the label's own target than its tolerance and the instruments
+// allow is looked at once more before it is left: the clamp first, then what makes it so; false
+// where that was done, or there is no need.
+func (k *planner) readAside() bool {
+	r := k.c.Reading
+	if !k.offLabel() {
 		return false
 	}
 	looks := asides[r.Method].above
