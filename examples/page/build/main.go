@@ -9,6 +9,7 @@ package main
 
 import (
 	"bytes"
+	"compress/flate"
 	"compress/gzip"
 	"crypto/sha256"
 	"embed"
@@ -113,40 +114,67 @@ func compile() ([]byte, error) {
 	return os.ReadFile(to)
 }
 
-// pack compresses a module in blocks, each with the codes that suit it, as long as makes it
-// shortest: some 2 kB less than in one go.
-func pack(module []byte) (shortest []byte, err error) {
-	const least, most, step = 1 << 16, 3 << 15, 1 << 12
-	for block := least; block <= most; block += step {
-		packed, err := packIn(block, module)
-		if err != nil {
-			return nil, err
-		}
-		if shortest == nil || len(packed) < len(shortest) {
-			shortest = packed
-		}
-	}
-	return shortest, nil
-}
-
-func packIn(block int, module []byte) ([]byte, error) {
+// pack compresses a module in blocks, each with the codes that suit it, that end where all of them
+// together are shortest: some 9 kB less than in one go.
+func pack(module []byte) ([]byte, error) {
 	var b bytes.Buffer
 	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
 		return nil, err
 	}
-	for part := range slices.Chunk(module, block) {
-		if _, err := w.Write(part); err != nil {
+	from := 0
+	for _, to := range blocks(module) {
+		if _, err := w.Write(module[from:to]); err != nil {
 			return nil, err
 		}
 		if err := w.Flush(); err != nil {
 			return nil, err
 		}
+		from = to
 	}
 	if err := w.Close(); err != nil {
 		return nil, err
 	}
 	return b.Bytes(), nil
+}
+
+// blocks are the ends of the blocks, by the shortest way through all ends that are multiples of
+// the reach of DEFLATE, up to most of them long (Bellman 1958).
+func blocks(module []byte) []int {
+	const reach, most = 1 << 15, 4
+	type way struct{ bytes, from int }
+	ways := make([]way, (len(module)+reach-1)/reach+1)
+	end := func(i int) int { return min(i*reach, len(module)) }
+	for to := 1; to < len(ways); to++ {
+		for from := max(0, to-most); from < to; from++ {
+			long := ways[from].bytes + packed(module, end(from), end(to), reach)
+			if w := &ways[to]; w.bytes == 0 || long < w.bytes {
+				*w = way{long, from}
+			}
+		}
+	}
+	var ends []int
+	for i := len(ways) - 1; i > 0; i = ways[i].from {
+		ends = append(ends, end(i))
+	}
+	slices.Reverse(ends)
+	return ends
+}
+
+// packed is how long a part of a module is as a block behind what it may refer to.
+func packed(module []byte, from, to, reach int) int {
+	var b bytes.Buffer
+	w, err := flate.NewWriterDict(&b, flate.BestCompression, module[max(0, from-reach):from])
+	if err == nil {
+		_, err = w.Write(module[from:to])
+	}
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return to - from
+	}
+	return b.Len()
 }
 
 // assemble puts everything into one document, whose policy admits its own
