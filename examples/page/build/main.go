@@ -9,7 +9,6 @@ package main
 
 import (
 	"bytes"
-	"compress/flate"
 	"compress/gzip"
 	"crypto/sha256"
 	"embed"
@@ -20,7 +19,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"text/template"
 )
@@ -78,8 +76,8 @@ func mega(b []byte) float64 { return float64(len(b)) / 1e6 }
 // spacious are the packages whose small functions the compiler inlines, which takes more room:
 // those that compute. The others of the library are as fast without.
 var spacious = []string{
-	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant/cycle",
-	"quantity",
+	"internal/physics/...", "internal/judge/diagnose/...", "internal/base/...", "refrigerant",
+	"refrigerant/cycle", "psychro", "quantity",
 }
 
 // compact are packages of others that take less room without inlining; a call of the library
@@ -114,67 +112,19 @@ func compile() ([]byte, error) {
 	return os.ReadFile(to)
 }
 
-// pack compresses a module in blocks, each with the codes that suit it, that end where all of them
-// together are shortest: some 9 kB less than in one go.
 func pack(module []byte) ([]byte, error) {
 	var b bytes.Buffer
 	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
 		return nil, err
 	}
-	from := 0
-	for _, to := range blocks(module) {
-		if _, err := w.Write(module[from:to]); err != nil {
-			return nil, err
-		}
-		if err := w.Flush(); err != nil {
-			return nil, err
-		}
-		from = to
+	if _, err := w.Write(module); err != nil {
+		return nil, err
 	}
 	if err := w.Close(); err != nil {
 		return nil, err
 	}
 	return b.Bytes(), nil
-}
-
-// blocks are the ends of the blocks, by the shortest way through all ends that are multiples of
-// the reach of DEFLATE, up to most of them long (Bellman 1958).
-func blocks(module []byte) []int {
-	const reach, most = 1 << 15, 4
-	type way struct{ bytes, from int }
-	ways := make([]way, (len(module)+reach-1)/reach+1)
-	end := func(i int) int { return min(i*reach, len(module)) }
-	for to := 1; to < len(ways); to++ {
-		for from := max(0, to-most); from < to; from++ {
-			long := ways[from].bytes + packed(module, end(from), end(to), reach)
-			if w := &ways[to]; w.bytes == 0 || long < w.bytes {
-				*w = way{long, from}
-			}
-		}
-	}
-	var ends []int
-	for i := len(ways) - 1; i > 0; i = ways[i].from {
-		ends = append(ends, end(i))
-	}
-	slices.Reverse(ends)
-	return ends
-}
-
-// packed is how long a part of a module is as a block behind what it may refer to.
-func packed(module []byte, from, to, reach int) int {
-	var b bytes.Buffer
-	w, err := flate.NewWriterDict(&b, flate.BestCompression, module[max(0, from-reach):from])
-	if err == nil {
-		_, err = w.Write(module[from:to])
-	}
-	if err == nil {
-		err = w.Flush()
-	}
-	if err != nil {
-		return to - from
-	}
-	return b.Len()
 }
 
 // assemble puts everything into one document, whose policy admits its own
