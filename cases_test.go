@@ -327,11 +327,6 @@ var cases = []struct {
 	},
 	{name: "two-pressures", first: []string{"step.read"}, never: []string{"step.leave"}},
 	{
-		// Nothing that can be looked at says why its subcooling is off the label.
-		name: "short-by-its-label", first: []string{"step.add", "step.wait"},
-		never: []string{"step.charge-stays"},
-	},
-	{
 		// Ice may be why readings contradict each other.
 		name: "one-port-iced", first: []string{"look.indoor-ice", "step.reread"},
 	},
@@ -668,10 +663,6 @@ var cases = []struct {
 		name: "lines-in-celsius", outcome: ChargeNotJudged, calm: "floodback",
 		first: []string{"doubt.lines-in-celsius.mend"},
 		never: []string{"doubt.suction-line-cannot-be.mend"},
-	},
-	{
-		// What was added has brought it into the band of its label.
-		name: "added-into-band", first: []string{"step.leave"}, never: []string{"step.add*"},
 	},
 	{
 		name: "gauges-right-drum-wrong", cause: "other-refrigerant", outcome: ChargeNotJudged,

@@ -106,13 +106,6 @@ func (k *planner) answersRecovery() bool {
 	return err == nil && dose.Action == charge.Recover && len(plan.History) > 1
 }
 
-// broughtIn says that the reading is where its target lets it be, by what was moved, and that
-// nothing else tells surely that the charge is off: there dosing ends.
-func (k *planner) broughtIn() bool {
-	return k.c.NetMoved != 0 && max(k.b.Charge.Low, k.b.Charge.High) < offFrom &&
-		k.c.Target != nil && k.c.Reading != nil && k.c.Reading.Within()
-}
-
 // byWeight ends a sequence with the charge to weigh in, or with what it lacks.
 func (k *planner) byWeight() {
 	k.j.WeighIn = k.c.Weighing
@@ -146,16 +139,6 @@ func (k *planner) chargeStays() {
 	if k.b.Healthy < likely && k.seeOthers() {
 		k.Add(modes.LeaveCharge)
 		return
-	}
-	if k.offLabel() && k.fewOunces() { // the label comes before a doubt that nothing settles
-		switch {
-		case k.b.Charge.High >= likely:
-			k.over()
-			return
-		case k.b.Charge.Low >= likely:
-			k.short()
-			return
-		}
 	}
 	step := k.Add(modes.ChargeStays)
 	for _, x := range [...]diagnose.Code{diagnose.Undercharge, diagnose.Overcharge} {

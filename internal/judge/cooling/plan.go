@@ -163,8 +163,6 @@ func (k *planner) act(d *diagnose.Decision, dirty bool) {
 		}
 		k.holdFor(d, dirty)
 		k.Add(modes.LeaveCharge)
-	case moves && k.broughtIn():
-		k.leave()
 	case moves && k.c.Seen.ChargeWeighed && (k.c.NetMoved != 0 || k.Stopped()): // trimmed once
 		k.chargeStays()
 	case moves && k.c.NoPairs:

@@ -240,9 +240,10 @@ func (k *planner) unread() bool {
 	return true
 }
 
-// offLabel says that the reading is farther off the label's own target than its tolerance and the
-// instruments allow.
-func (k *planner) offLabel() bool {
+// readAside: what is farther off the label's own target than its tolerance and the instruments
+// allow is looked at once more before it is left: the clamp first, then what makes it so; false
+// where that was done, or there is no need.
+func (k *planner) readAside() bool {
 	r := k.c.Reading
 	if r == nil || r.Deviation == nil || k.c.Target == nil || k.c.Target.General() ||
 		k.b.cold() != nil {
@@ -250,15 +251,7 @@ func (k *planner) offLabel() bool {
 	}
 	const coverage = 2
 	off := math.Abs(float64(r.Deviation.Value)) - float64(r.Tolerance)
-	return off > coverage*r.Deviation.Std
-}
-
-// readAside: what is farther off the label's own target than its tolerance and the instruments
-// allow is looked at once more before it is left: the clamp first, then what makes it so; false
-// where that was done, or there is no need.
-func (k *planner) readAside() bool {
-	r := k.c.Reading
-	if !k.offLabel() {
+	if off <= coverage*r.Deviation.Std {
 		return false
 	}
 	looks := asides[r.Method].above
