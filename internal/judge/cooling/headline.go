@@ -82,7 +82,7 @@ func (k *planner) undecided() fact.Fact {
 		return fact.New("headline.hunts", chance)
 	case healthy >= likely && (leave || k.j.Charge.Outcome == modes.ChargeInBand):
 		return fact.New("headline.sound", chance)
-	case healthy >= likely || leave || len(causes) == 0:
+	case len(causes) == 0 || (healthy >= likely || leave) && !k.Has(modes.Add, modes.Recover):
 		return fact.New("headline.sound-likely", chance)
 	}
 	return fact.New("headline.open", fact.Of("causes", causes[:min(told, len(causes))]))
