@@ -94,12 +94,13 @@ func (b *belief) leaks() bool {
 
 // cleanedFirst says that dirt was seen already that a look is after, or that a reading would be
 // taken behind: it is cleaned, and the next readings tell what else there is. What blocks air that
-// was measured to be as rated is not looked for.
+// was measured to be as rated is not looked for, and nothing read that takes longer than the proof
+// of a compressor which is doubted.
 func (b *belief) cleanedFirst(m *diagnose.Measurement) bool {
 	s := &b.c.Seen
 	if m.Field() != "" {
-		const stop = 6 // minutes, in which a compressor is proved that moves too little
-		return s.FilterDirty || s.OutdoorCoilDirty || weak(b.Decision.Signature) && m.Minutes() > stop
+		const proof = 6 // minutes
+		return s.FilterDirty || s.OutdoorCoilDirty || weak(b.Decision.Signature) && m.Minutes() > proof
 	}
 	const within = 0.95
 	air := b.c.Airflow
