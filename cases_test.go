@@ -36,6 +36,10 @@ var cases = []struct {
 		never: []string{"mend.valve-overfeeding"}, outcome: ChargeInBand,
 	},
 	{
+		name: "heating-hot-no-head", danger: "discharge-hottest", stops: true,
+		first: []string{"step.stop", "step.heating-why-stopped"},
+	},
+	{
 		name: "outdoors-in-celsius", cause: "outdoor-sensor", first: []string{"look.outdoor-second"},
 		never: []string{"step.stop", "step.warmer-day"},
 	},

@@ -78,6 +78,7 @@ func (p *planner) contradicted() bool {
 			p.mend(s.code)
 		}
 	}
+	p.whyStopped()
 	p.thaw()
 	if p.has("step.stop", "step.heating-thaw") {
 		p.add(modes.Do("step.read-again"))
@@ -85,6 +86,13 @@ func (p *planner) contradicted() bool {
 		p.add(modes.Do("step.reread"))
 	}
 	return true
+}
+
+// whyStopped: a machine that was stopped is searched for what drives it there, where no step does.
+func (p *planner) whyStopped() {
+	if len(p.j.Steps) == 1 && p.has("step.stop") {
+		p.add(modes.Do("step.heating-why-stopped"))
+	}
 }
 
 func (p *planner) byBelief() {
@@ -108,9 +116,7 @@ func (p *planner) byBelief() {
 	if !looking && len(p.j.Steps) == before {
 		p.withoutMend()
 	}
-	if len(p.j.Steps) == 1 && p.has("step.stop") {
-		p.add(modes.Do("step.heating-why-stopped"))
-	}
+	p.whyStopped()
 	if !p.has("step.evacuate") {
 		p.thaw() // after what can be done while it is stopped
 	}
